@@ -1,0 +1,108 @@
+package quantity
+
+// System is the set of units a person reads.
+type System uint8
+
+// The systems of units; the zero value is US customary.
+const (
+	US System = iota
+	Metric
+)
+
+// String gives the spelling documents use.
+func (s System) String() string {
+	if s == Metric {
+		return "si"
+	}
+	return "us"
+}
+
+// ParseSystem reads "us" or "si".
+func ParseSystem(s string) (System, bool) {
+	switch s {
+	case "us":
+		return US, true
+	case "si":
+		return Metric, true
+	}
+	return US, false
+}
+
+// The units in which each kind of value is shown.
+
+// Thin is the unit of ply and wall thickness: mil or mm.
+func (s System) Thin() Unit[length] { return pick(s, Mil, Millimetre) }
+
+// Size is the unit of a diameter: in or mm.
+func (s System) Size() Unit[length] { return pick(s, Inch, Millimetre) }
+
+// Long is the unit of a length or height: ft or m.
+func (s System) Long() Unit[length] { return pick(s, Foot, Metre) }
+
+// Fabric is the unit of a reinforcement's areal mass: oz/ft² or g/m².
+func (s System) Fabric() Unit[arealMass] { return pick(s, OuncePerSquareFoot, GramPerSquareMetre) }
+
+// Wall is the unit of a laminate's mass on an area: lb/ft² or kg/m².
+func (s System) Wall() Unit[arealMass] { return pick(s, PoundPerSquareFoot, KilogramPerSquareMetre) }
+
+// Load is the unit of a pressure: psi or kPa.
+func (s System) Load() Unit[pressure] { return pick(s, PSI, Kilopascal) }
+
+// Modulus is the unit of a modulus: Msi or GPa.
+func (s System) Modulus() Unit[pressure] { return pick(s, Msi, Gigapascal) }
+
+// Heat is the temperature scale: °F or °C.
+func (s System) Heat() Unit[temperature] { return pick(s, Fahrenheit, Celsius) }
+
+// Weight is the unit of a part's mass: lb or kg.
+func (s System) Weight() Unit[mass] { return pick(s, Pound, Kilogram) }
+
+// Surface is the unit of an area: ft² or m².
+func (s System) Surface() Unit[area] { return pick(s, SquareFoot, SquareMetre) }
+
+func pick[D Dimension](s System, us, metric Unit[D]) Unit[D] {
+	if s == Metric {
+		return metric
+	}
+	return us
+}
+
+// Thickness prints a ply or wall thickness given in m: "113.1 mil", "2.87 mm".
+func (s System) Thickness(m float64) string {
+	return SI[length](m).Format(s.Thin(), s.ThinDecimals())
+}
+
+// ThinDecimals is how many decimals a thickness deserves in this system.
+func (s System) ThinDecimals() int {
+	if s == Metric {
+		return 2
+	}
+	return 1
+}
+
+// Temperature prints a point given in K: "180 °F".
+func (s System) Temperature(k float64) string { return SI[temperature](k).Format(s.Heat(), 0) }
+
+// Pressure prints a pressure given in Pa: "50.0 psi", "345 kPa".
+func (s System) Pressure(pa float64) string {
+	if s == Metric {
+		return SI[pressure](pa).Format(Kilopascal, 0)
+	}
+	return SI[pressure](pa).Format(PSI, 1)
+}
+
+// FabricMass prints a reinforcement's areal mass given in kg/m².
+func (s System) FabricMass(kgPerM2 float64) string {
+	if s == Metric {
+		return SI[arealMass](kgPerM2).Format(GramPerSquareMetre, 0)
+	}
+	return SI[arealMass](kgPerM2).Format(OuncePerSquareFoot, 2)
+}
+
+// WallMass prints a laminate's mass on an area given in kg/m².
+func (s System) WallMass(kgPerM2 float64) string {
+	return SI[arealMass](kgPerM2).Format(s.Wall(), 2)
+}
+
+// Share prints a fraction as per cent: "27 %".
+func Share(f float64) string { return Number(100*f, 0) + " %" }

@@ -1,0 +1,34 @@
+package laminate
+
+// RefKind is the kind of table a Ref points at.
+type RefKind uint8
+
+// The kinds.
+const (
+	RefSchedule RefKind = iota
+	RefPart
+	RefService
+	RefResin
+	RefMaterial
+	RefPly
+)
+
+// Ref points at a place in a schedule: a table and, where it matters, a key of
+// it. Index counts resins, materials or ply rows from 0.
+type Ref struct {
+	Kind  RefKind
+	Index int
+	Key   string
+}
+
+// PlyRef points at a ply row.
+func PlyRef(row int, key string) Ref { return Ref{Kind: RefPly, Index: row, Key: key} }
+
+// ResinRef points at a resin.
+func ResinRef(i int, key string) Ref { return Ref{Kind: RefResin, Index: i, Key: key} }
+
+// PartRef points at a key of the part.
+func PartRef(key string) Ref { return Ref{Kind: RefPart, Key: key} }
+
+// ServiceRef points at a key of the service.
+func ServiceRef(key string) Ref { return Ref{Kind: RefService, Key: key} }
