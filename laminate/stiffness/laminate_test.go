@@ -328,6 +328,24 @@ func TestFirstPly_saysWhatItCouldNotJudge(t *testing.T) {
 	}
 }
 
+// Pressed one way alone, a ply uses stress over compressive strength, however
+// much weaker it is when pulled: by the criterion's own intercepts.
+func TestFirstPly_pressedAloneUsesStressOverStrength(t *testing.T) {
+	p := stiffness.Ply{E1: 38e9, E2: 10e9, G12: 3.3e9, Nu12: 0}
+	l := mustNew(t, stack(p, 1e-3, 0))
+	d, err := l.Shell([3]float64{0, -1e6 * 1e-3, 0})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := l.FirstPly(d, func(int) stiffness.Allowables {
+		return stiffness.Allowables{Strength: stiffness.Limits{FiberTension: 8e8, FiberCompression: 5e8, CrossTension: 1, CrossCompression: 1e9, Shear: 5e7}}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "share used", got.ByQuadratic.Use, 1e-3, 1e-11)
+}
+
 func TestNames_inWords(t *testing.T) {
 	seen := map[string]bool{}
 	for m := stiffness.NoMode; m <= stiffness.Combined; m++ {
