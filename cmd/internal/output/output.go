@@ -1,0 +1,101 @@
+// Package output is how commands speak: where results and messages go, how
+// they are worded, and what may reach a terminal.
+//
+// The voice of the program on a command line:
+//
+//   - Results go to standard output, everything else to standard error.
+//   - A message is one line, "veilwright: " before it, no capital after that
+//     and no full stop. It says what was being done and where; what to do
+//     about it stands after a semicolon.
+//   - A result that is a place reads file:line: severity rule: message, so that
+//     editors can jump to it.
+//   - Commands print no colour and no escape sequence, on a terminal or off
+//     it: text that somebody pipes, pastes or records is the same everywhere.
+//   - Text from a file never reaches the output raw: see Clean.
+//   - JSON is one value, indented by two, with a last newline; a figure that is
+//     not known is null, never zero and never left out.
+//   - What is built from carries its unit. Nothing is printed that was not
+//     asked for; silence on standard error means that nothing is wrong.
+package output
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+)
+
+// Sink takes results. It remembers the first error, so that a caller can print
+// freely and ask once, at the end, whether all of it arrived.
+type Sink struct {
+	w   *bufio.Writer
+	err error
+}
+
+// NewSink buffers w.
+func NewSink(w io.Writer) *Sink { return &Sink{w: bufio.NewWriter(w)} }
+
+// Write takes bytes that are already safe to print.
+func (s *Sink) Write(p []byte) (int, error) {
+	if s.err != nil {
+		return 0, s.err
+	}
+	n, err := s.w.Write(p)
+	s.err = err
+	return n, err
+}
+
+// Line prints one line. Strings among the arguments are cleaned; the format is
+// the program's own.
+func (s *Sink) Line(format string, args ...any) {
+	// The error is kept and told by Close.
+	_, _ = fmt.Fprintf(s, format+"\n", clean(args)...)
+}
+
+// JSON prints v as one indented value. An error here is the program's own (a
+// figure that is not a number); nothing of the value has been printed then.
+func (s *Sink) JSON(v any) error {
+	text, err := json.MarshalIndent(v, "", "  ")
+	if err != nil {
+		return fmt.Errorf("writing JSON: %w", err)
+	}
+	_, _ = s.Write(append(escapeControls(text), '\n'))
+	return nil
+}
+
+// Close sends what is left and gives the first error of all.
+func (s *Sink) Close() error {
+	if s.err == nil {
+		s.err = s.w.Flush()
+	}
+	return s.err
+}
+
+// Messages go to standard error, one line each.
+type Messages struct{ w io.Writer }
+
+// NewMessages sends messages to w.
+func NewMessages(w io.Writer) Messages { return Messages{w: w} }
+
+// Say prints one message. Strings and errors among the arguments are cleaned.
+func (m Messages) Say(format string, args ...any) {
+	// There is nobody left to tell when standard error is gone.
+	_, _ = fmt.Fprintf(m.w, "veilwright: "+format+"\n", clean(args)...)
+}
+
+func clean(args []any) []any {
+	safe := make([]any, len(args))
+	for i, a := range args {
+		switch a := a.(type) {
+		case string:
+			safe[i] = Clean(a)
+		case error:
+			safe[i] = Clean(a.Error())
+		case fmt.Stringer:
+			safe[i] = Clean(a.String())
+		default:
+			safe[i] = a
+		}
+	}
+	return safe
+}

@@ -1,0 +1,113 @@
+package output_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+	"unicode"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/cmd/internal/output"
+)
+
+func TestClean_showsWhatATerminalWouldActOn(t *testing.T) {
+	for in, want := range map[string]string{
+		"plain":                "plain",
+		"24 in Ø, 180 °F":      "24 in Ø, 180 °F",
+		"a\x1b]0;owned\x07b":   `a\u001b]0;owned\u0007b`,
+		"two\nlines\there":     "two lines here",
+		"csi \u009b2J":         `csi \u009b2J`,
+		"del \x7f":             `del \u007f`,
+		"cut \xff\xfe":         `cut \xff\xfe`,
+		"left\u202eright":      `left\u202eright`,
+		"line\u2028separator":  `line\u2028separator`,
+		"honest \ufffd inside": "honest \ufffd inside",
+	} {
+		if got := output.Clean(in); got != want {
+			t.Errorf("Clean(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestClean_leavesNoControlWhateverTheText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes"))
+		out := output.Clean(in)
+		for _, r := range out {
+			if unicode.IsControl(r) {
+				t.Fatalf("Clean(%q) lets %U through", in, r)
+			}
+		}
+		if output.Clean(out) != out {
+			t.Fatalf("Clean(%q) is not settled: %q", in, out)
+		}
+	})
+}
+
+func TestJSON_isReadBackAndShowsNoControl(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := rapid.String().Draw(t, "text")
+		var b bytes.Buffer
+		sink := output.NewSink(&b)
+		if err := sink.JSON(in); err != nil {
+			t.Fatal(err)
+		}
+		if err := sink.Close(); err != nil {
+			t.Fatal(err)
+		}
+		text := strings.TrimSuffix(b.String(), "\n")
+		for _, r := range text {
+			if unicode.IsControl(r) {
+				t.Fatalf("%q lets %U through", text, r)
+			}
+		}
+		var out string
+		if err := json.Unmarshal([]byte(text), &out); err != nil || out != in {
+			t.Fatalf("%q came back as %q: %v", in, out, err)
+		}
+	})
+}
+
+func TestJSON_refusesWhatIsNotANumber(t *testing.T) {
+	var b bytes.Buffer
+	sink := output.NewSink(&b)
+	if err := sink.JSON(map[string]float64{"thickness_mm": math.NaN()}); err == nil {
+		t.Error("NaN was written")
+	}
+	if err := sink.Close(); err != nil || b.Len() != 0 {
+		t.Errorf("something was printed all the same: %q, %v", b.String(), err)
+	}
+}
+
+type failing struct{ after int }
+
+var errFull = errors.New("no space left on device")
+
+func (f *failing) Write(p []byte) (int, error) {
+	if f.after--; f.after < 0 {
+		return 0, errFull
+	}
+	return len(p), nil
+}
+
+func TestSink_tellsTheFirstErrorAtTheEnd(t *testing.T) {
+	sink := output.NewSink(&failing{after: 1})
+	for range 10_000 {
+		sink.Line("%s", "a line that fills the buffer in the end")
+	}
+	if err := sink.Close(); !errors.Is(err, errFull) {
+		t.Errorf("got %v, want %v", err, errFull)
+	}
+}
+
+func TestMessages_areOneCleanLine(t *testing.T) {
+	var b bytes.Buffer
+	output.NewMessages(&b).Say("reading %s: %v", "a\x1b[2Jb.toml", errors.New("two\nlines"))
+	if got, want := b.String(), "veilwright: reading a\\u001b[2Jb.toml: two lines\n"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
