@@ -1,0 +1,39 @@
+package cli
+
+// Code is an exit code. Scripts rely on the numbers.
+type Code int
+
+// The exit codes.
+const (
+	// Fine: nothing worse than a caution.
+	Fine Code = 0
+	// Broken: a rule is broken, a comparison rejects, a wall fails.
+	Broken Code = 1
+	// Unusable: something could not be read, or the call cannot be used.
+	Unusable Code = 2
+	// CannotTell: nothing is broken, but something that matters cannot be told.
+	CannotTell Code = 3
+)
+
+// weight orders codes: what could not be read outweighs what is broken, and
+// that outweighs what cannot be told.
+func (c Code) weight() int {
+	switch c {
+	case Unusable:
+		return 3
+	case Broken:
+		return 2
+	case CannotTell:
+		return 1
+	case Fine:
+	}
+	return 0
+}
+
+// worse gives the code of two that the call as a whole ends with.
+func (c Code) worse(other Code) Code {
+	if other.weight() > c.weight() {
+		return other
+	}
+	return c
+}

@@ -1,0 +1,66 @@
+package cli
+
+import (
+	"fmt"
+	"runtime/debug"
+	"strings"
+)
+
+// unitsFlag chooses US or SI units; empty leaves it to the document.
+type unitsFlag string
+
+// The words of --units.
+const (
+	unitsAsWritten unitsFlag = ""
+	unitsUS        unitsFlag = "us"
+	unitsSI        unitsFlag = "si"
+)
+
+// UnmarshalText reads a word of --units.
+func (f *unitsFlag) UnmarshalText(text []byte) error {
+	return oneOf(f, text, unitsUS, unitsSI)
+}
+
+// Words lists them.
+func (unitsFlag) Words() []string { return []string{string(unitsUS), string(unitsSI)} }
+
+// themeFlag chooses the colours of the terminal program.
+type themeFlag string
+
+// The words of --theme.
+const (
+	themeDark  themeFlag = "dark"
+	themeLight themeFlag = "light"
+	themeMono  themeFlag = "mono"
+)
+
+// UnmarshalText reads a word of --theme.
+func (f *themeFlag) UnmarshalText(text []byte) error {
+	return oneOf(f, text, themeDark, themeLight, themeMono)
+}
+
+// Words lists them.
+func (themeFlag) Words() []string {
+	return []string{string(themeDark), string(themeLight), string(themeMono)}
+}
+
+func oneOf[T ~string](into *T, text []byte, words ...T) error {
+	names := make([]string, len(words))
+	for i, w := range words {
+		if string(text) == string(w) {
+			*into = w
+			return nil
+		}
+		names[i] = string(w)
+	}
+	return fmt.Errorf("must be %s, not %q", strings.Join(names, " or "), text)
+}
+
+// version is the module's version as the build knows it.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "veilwright (unversioned build)"
+	}
+	return "veilwright " + info.Main.Version
+}
