@@ -1,0 +1,70 @@
+// Package rules holds what a rule is, what it may see and say, and how a
+// schedule is judged. The rules themselves stand in the families below; the
+// explicit list of them is package rules/all.
+//
+// A rule knows no document text and no screen: a finding points at a
+// laminate.Ref. Same schedule and library, same findings in the same order.
+package rules
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+)
+
+// Rule is one entry of the catalogue.
+type Rule struct {
+	ID       string     // kebab case, says what is wrong, never reused
+	Family   string     // veil, resin, barrier, sequence, special, structure
+	Title    string     // at most 60 characters, no full stop
+	Why      string     // teaches: why, and what happens if ignored; several sentences
+	Severity []Severity // the severities it can give, worst first
+	When     string     // when it fires, bounds included
+	Basis    string     // the source, or "common practice, no source", or "from memory"
+	Run      func(*Pass)
+}
+
+// Finding is one thing a rule has to say.
+type Finding struct {
+	Rule     *Rule
+	Severity Severity
+	// Rows are the ply rows it is about (indices into Schedule.Plies), ascending; may be empty.
+	Rows []int
+	// At is the place to go to.
+	At laminate.Ref
+	// Message gives the measured figure and the limit in the reader's units.
+	Message string
+	// Basis is the rule's, or a narrower one.
+	Basis string
+	// Remedy mends it, where that is mechanical and the report after it is better; else nil.
+	Remedy *Remedy
+}
+
+// Remedy is a mechanical mending.
+type Remedy struct {
+	Text string // what it does, present tense: "ply 1 becomes veil-polyester-15, same count"
+	Edit edit.Edit
+}
+
+// Pass is all a rule may see, and its only way to speak.
+type Pass struct {
+	Schedule *laminate.Schedule
+	Library  *laminate.Library
+	Analysis *laminate.Analysis
+	Units    quantity.System
+	// Wall is the evaluation of the structure.
+	Wall func() *wall.Result
+
+	rule     *Rule
+	findings *[]Finding
+}
+
+// Report records a finding of the running rule; Rule and an empty Basis are filled in.
+func (p *Pass) Report(f Finding) {
+	f.Rule = p.rule
+	if f.Basis == "" {
+		f.Basis = p.rule.Basis
+	}
+	*p.findings = append(*p.findings, f)
+}

@@ -1,0 +1,32 @@
+package rules
+
+// Severity says how bad a finding is.
+type Severity uint8
+
+// The severities, from harmless to "do not build".
+const (
+	NoSeverity Severity = iota // invalid in a finding
+	Note
+	Caution // somebody decides
+	Open    // cannot be judged: a fact that matters is missing
+	Break   // do not build
+)
+
+var severityWords = [...]string{"", "note", "caution", "open", "break"}
+
+func (s Severity) String() string { return severityWords[s] }
+
+// Verdict is the worst of a report: "break", "open", "caution", else "clear".
+type Verdict uint8
+
+// The verdicts.
+const (
+	Clear Verdict = iota
+	VerdictCaution
+	VerdictOpen
+	VerdictBreak
+)
+
+var verdictWords = [...]string{"clear", "caution", "open", "break"}
+
+func (v Verdict) String() string { return verdictWords[v] }
