@@ -7,8 +7,6 @@ import (
 	"strings"
 
 	"github.com/alecthomas/kong"
-
-	"frp/veilwright/cmd/internal/gather"
 )
 
 // openCommand is the name under which the grammar holds the terminal program;
@@ -36,7 +34,7 @@ func dispatch(app *kong.Application, args []string) ([]string, error) {
 	if word != openCommand && find(app, word) != nil {
 		return args, nil
 	}
-	if word == gather.Stdin {
+	if word == stdinName {
 		return nil, errors.New("standard input cannot be opened in the terminal; name a file, or a command such as veilwright check -")
 	}
 	_, err := os.Stat(word)
@@ -67,7 +65,7 @@ func firstWord(app *kong.Application, args []string) (at int, asks bool) {
 			asks = true
 		case takesValue(app.Node, a):
 			i++
-		case !strings.HasPrefix(a, "-"), a == gather.Stdin:
+		case !strings.HasPrefix(a, "-"), a == stdinName:
 			return i, asks
 		}
 	}

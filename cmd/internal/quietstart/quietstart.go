@@ -3,7 +3,7 @@
 //
 // The library asks the terminal for its background colour while its package is
 // initialised, and waits up to five seconds where nothing answers
-// (charmbracelet/bubbletea issue 1771, closed as not planned). An answer given
+// (charmbracelet/bubbletea#1771, closed as not planned). An answer given
 // before that moment makes the question unnecessary. Go initialises packages
 // that are ready in the order of their import paths, so this package, whose
 // path sorts before github.com/charmbracelet/bubbletea, is always in time; it

@@ -1,0 +1,76 @@
+package cli
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+
+	"frp/veilwright/schedules/store"
+)
+
+// stdinName stands for standard input on a command line and in reports.
+const stdinName = "-"
+
+// input is a document that a command line leads to, not yet read.
+type input struct {
+	name     string // as reports name it
+	folder   string // where its shop book is looked for, "" for the present folder
+	searched bool   // found in a folder, not named itself
+	err      error  // why it cannot be read, where that is known already
+}
+
+// inputs lists the documents of the names, in the order given. A folder becomes
+// its documents; one that holds none is said on standard error.
+func (c *call) inputs(names []string) []input {
+	var found []input
+	for _, name := range names {
+		if name == stdinName {
+			found = append(found, input{name: name})
+			continue
+		}
+		info, err := os.Stat(name)
+		if err != nil || !info.IsDir() {
+			found = append(found, input{name: name, folder: filepath.Dir(name)})
+			continue
+		}
+		paths, err := store.List(name)
+		if err != nil {
+			for _, e := range parts(err) {
+				c.say.Say("%v", e)
+			}
+			c.ends(Unusable)
+		}
+		if len(paths) == 0 && err == nil {
+			c.say.Say("%s: no documents in this folder", name)
+		}
+		for _, p := range paths {
+			found = append(found, input{name: p, folder: filepath.Dir(p), searched: true})
+		}
+	}
+	return found
+}
+
+// read gives the bytes of an input; the error is one sentence that does not
+// name it.
+func (c *call) read(in input) ([]byte, error) {
+	var f store.File
+	var err error
+	if in.name == stdinName {
+		f, err = store.ReadFrom(c.In, in.name)
+	} else {
+		f, err = store.Read(in.name)
+	}
+	var own *store.Error
+	if errors.As(err, &own) {
+		return nil, errors.New(own.Why)
+	}
+	return f.Bytes, err
+}
+
+// parts takes joined errors apart.
+func parts(err error) []error {
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		return joined.Unwrap()
+	}
+	return []error{err}
+}

@@ -1,0 +1,223 @@
+// Package house holds the house in order: which package may import which, how
+// large files and packages may grow, and what must not stand in the tree.
+package house
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "frp/veilwright"
+
+// A floor of the house: the packages that match one of its patterns may import
+// those that match one of `below`, and packages from outside the module as the
+// other tables say. The first matching floor counts. In patterns, "x/..." is
+// everything under x but not x itself.
+type floor struct {
+	packages []string
+	below    []string
+}
+
+var floors = []floor{
+	{[]string{"laminate/quantity"}, nil},
+	{[]string{"laminate"}, []string{"laminate/quantity"}},
+	{[]string{"laminate/..."}, []string{"laminate", "laminate/..."}},
+	{[]string{"rules"}, []string{"laminate", "laminate/..."}},
+	{[]string{"rules/..."}, []string{"rules", "rules/...", "laminate", "laminate/..."}},
+	{[]string{"schedules"}, []string{"laminate", "laminate/...", "schedules/internal/..."}},
+	{[]string{"schedules/internal/...", "schedules/store"}, []string{"laminate", "laminate/...", "schedules", "schedules/internal/..."}},
+	{[]string{"schedules/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/..."}},
+	{[]string{"tui", "tui/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...", "tui/..."}},
+	{[]string{"cmd/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...", "tui", "cmd/internal/..."}},
+}
+
+// Modules from outside that belong to one part of the house.
+var outside = []struct {
+	modules []string
+	only    []string
+	because string
+}{
+	{
+		[]string{"github.com/charmbracelet/bubbletea", "github.com/charmbracelet/bubbles", "github.com/muesli/termenv"},
+		[]string{"tui", "tui/..."}, "only the terminal program knows a terminal",
+	},
+	{
+		[]string{"github.com/charmbracelet/lipgloss"},
+		[]string{"tui", "tui/...", "cmd/internal/quietstart"}, "only the terminal program knows a terminal; the quiet start keeps it silent elsewhere",
+	},
+	{[]string{"github.com/alecthomas/kong"}, []string{"cmd/internal/cli", "cmd/internal/completion"}, "only the command line parses command lines"},
+	{
+		[]string{"github.com/BurntSushi/toml", "github.com/pelletier/go-toml/v2"},
+		[]string{"schedules", "schedules/..."}, "only documents know their syntax",
+	},
+	{[]string{"net", "net/http", "net/rpc", "net/smtp"}, nil, "the program has no network"},
+	{[]string{"plugin", "unsafe", "log", "testing/quick"}, nil, "nothing here needs it"},
+}
+
+// What model and rules may not know of the machine.
+var (
+	pure   = []string{"laminate", "laminate/...", "rules", "rules/..."}
+	impure = []string{"os", "os/exec", "os/signal", "syscall", "io/fs", "path/filepath", "os/user"}
+)
+
+// Tests may use more: a benchmark holds reading a document against the bare
+// syntax library, and tests of the model may read files under testdata.
+var testsMay = map[string][]string{
+	"cmd/internal/cli": {"github.com/BurntSushi/toml"},
+	"schedules/store":  {"net"}, // to make a socket that is no document
+}
+
+type listed struct {
+	ImportPath   string
+	Name         string
+	Dir          string
+	Imports      []string
+	TestImports  []string
+	XTestImports []string
+}
+
+func list(t *testing.T) []listed {
+	t.Helper()
+	cmd := exec.Command("go", "list", "-json=ImportPath,Name,Dir,Imports,TestImports,XTestImports", "./...")
+	cmd.Dir = root(t)
+	text, err := cmd.Output()
+	var failed *exec.ExitError
+	if errors.As(err, &failed) {
+		t.Fatalf("go list: %v\n%s", err, failed.Stderr)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []listed
+	for dec := json.NewDecoder(strings.NewReader(string(text))); ; {
+		var p listed
+		if err := dec.Decode(&p); errors.Is(err, io.EOF) {
+			return all
+		} else if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, p)
+	}
+}
+
+func root(t *testing.T) string {
+	t.Helper()
+	dir, err := filepath.Abs("../../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+func matches(name string, patterns []string) bool {
+	return slices.ContainsFunc(patterns, func(p string) bool {
+		if under, ok := strings.CutSuffix(p, "/..."); ok {
+			return strings.HasPrefix(name, under+"/")
+		}
+		return name == p
+	})
+}
+
+// complaints says what is wrong with one import.
+func complaints(from, imported string, inTest bool) []string {
+	var wrong []string
+	if inside, ok := strings.CutPrefix(imported, module+"/"); ok {
+		if inside == from { // an external test of the package
+			return nil
+		}
+		at := slices.IndexFunc(floors, func(f floor) bool { return matches(from, f.packages) })
+		switch {
+		case at < 0:
+			wrong = append(wrong, "stands on no floor of the house")
+		case !matches(inside, floors[at].below):
+			wrong = append(wrong, "imports run one way, and not from here to "+inside)
+		}
+		return wrong
+	}
+	for _, o := range outside {
+		if slices.Contains(o.modules, imported) && !matches(from, o.only) && !(inTest && slices.Contains(testsMay[from], imported)) {
+			wrong = append(wrong, "may not import "+imported+": "+o.because)
+		}
+	}
+	if !inTest && matches(from, pure) && slices.Contains(impure, imported) {
+		wrong = append(wrong, "may not import "+imported+": model and rules know no files")
+	}
+	return wrong
+}
+
+func TestImports_runOneWay(t *testing.T) {
+	packages := list(t)
+	if len(packages) < 10 {
+		t.Fatalf("go list finds %d packages: the search itself is broken", len(packages))
+	}
+	for _, p := range packages {
+		from := strings.TrimPrefix(p.ImportPath, module+"/")
+		if !slices.ContainsFunc(floors, func(f floor) bool { return matches(from, f.packages) }) {
+			t.Errorf("%s stands on no floor of the house", from)
+		}
+		for _, i := range p.Imports {
+			for _, c := range complaints(from, i, false) {
+				t.Errorf("%s: %s", from, c)
+			}
+		}
+		for _, i := range slices.Concat(p.TestImports, p.XTestImports) {
+			for _, c := range complaints(from, i, true) {
+				t.Errorf("%s (test): %s", from, c)
+			}
+		}
+	}
+}
+
+func TestImports_tableCatchesWhatItIsThereFor(t *testing.T) {
+	for _, bad := range [][2]string{
+		{"laminate", "frp/veilwright/rules"},
+		{"laminate", "frp/veilwright/laminate/edit"},
+		{"laminate/edit", "frp/veilwright/rules"},
+		{"rules/veil", "frp/veilwright/schedules"},
+		{"rules/veil", "os"},
+		{"schedules", "frp/veilwright/rules"},
+		{"schedules/store", "frp/veilwright/rules"},
+		{"schedules/editor", "frp/veilwright/tui"},
+		{"schedules/editor", "github.com/charmbracelet/bubbletea"},
+		{"tui/internal/app", "github.com/BurntSushi/toml"},
+		{"tui/internal/app", "frp/veilwright/cmd/internal/cli"},
+		{"cmd/internal/cli", "github.com/charmbracelet/lipgloss"},
+		{"cmd/internal/cli", "frp/veilwright/tui/internal/app"},
+		{"tui", "github.com/alecthomas/kong"},
+		{"tui", "net/http"},
+	} {
+		if len(complaints(bad[0], bad[1], false)) == 0 {
+			t.Errorf("%s may import %s", bad[0], bad[1])
+		}
+	}
+	if c := complaints("cmd/internal/quietstart", "github.com/charmbracelet/lipgloss", false); len(c) > 0 {
+		t.Errorf("the quiet start: %q", c)
+	}
+}
+
+// Go initialises packages that are ready in the order of their paths; the
+// quiet start has to come before the library that asks the terminal.
+func TestModulePath_sortsBeforeTheTerminalLibrary(t *testing.T) {
+	if quiet := path.Join(module, "cmd/internal/quietstart"); quiet > "github.com/charmbracelet/bubbletea" {
+		t.Errorf("%s sorts after the terminal library", quiet)
+	}
+	for _, p := range list(t) {
+		if !strings.HasPrefix(p.ImportPath, module+"/") {
+			t.Errorf("%s is not under %s", p.ImportPath, module)
+		}
+		if p.ImportPath == module+"/cmd/internal/quietstart" {
+			for _, i := range p.Imports {
+				if i != "github.com/charmbracelet/lipgloss" {
+					t.Errorf("the quiet start waits for %s", i)
+				}
+			}
+		}
+	}
+}
