@@ -1,7 +1,7 @@
 package cli
 
 // nearest gives the candidate that differs from word by the fewest letters
-// put in, left out, changed or swapped with their neighbour; "" when none is
+// put in, left out, changed or swapped with their neighbor; "" when none is
 // close enough to have been meant.
 func nearest(word string, candidates []string) string {
 	best, least := "", len(word)/2+1
@@ -17,7 +17,7 @@ func nearest(word string, candidates []string) string {
 }
 
 // distance is the optimal string alignment distance (Levenshtein's with swaps
-// of neighbours).
+// of neighbors).
 func distance(a, b []rune) int {
 	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range last {
