@@ -1,0 +1,178 @@
+package inspection
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"frp/veilwright/laminate"
+
+	"gonum.org/v1/gonum/stat"
+	"pgregory.net/rapid"
+)
+
+func near(t *testing.T, what string, got, want, within float64) {
+	t.Helper()
+	if math.IsNaN(got) || math.Abs(got-want) > within {
+		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, within)
+	}
+}
+
+// Magnus formula with WMO coefficients, second-hand: 20 °C and 50 % → 9.26 °C,
+// 25 °C and 85 % → 22.3 °C.
+func TestDewPoint_published(t *testing.T) {
+	for _, c := range []struct{ air, humidity, want, within float64 }{
+		{20, 0.50, 9.26, 0.01}, {25, 0.85, 22.3, 0.05}, {18, 1, 18, 1e-9},
+	} {
+		got, err := DewPoint(c.air, c.humidity)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "dew point", got, c.want, c.within)
+	}
+	for _, bad := range [][2]float64{{20, 0}, {20, 1.01}, {20, math.NaN()}, {math.NaN(), 0.5}, {90, 0.5}} {
+		if _, err := DewPoint(bad[0], bad[1]); err == nil {
+			t.Errorf("DewPoint(%v) must refuse", bad)
+		}
+	}
+}
+
+// By hand: 1.5 oz/ft² mat at 27 % in unfilled resin, 35 % silicon carbide in
+// the mix, leaves 49.5 % and carries 22.3 % glass (own arithmetic).
+func TestGlassFromResidue_filledMat(t *testing.T) {
+	g, err := GlassFromResidue(0.495, Burned{Filler: 0.35})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "glass", g, 0.223, 5e-4)
+}
+
+// A burn-off by hand: 5.000 g before, 1.450 g after, nothing else in it:
+// loss 71.0 %, glass 29.0 % (ASTM D2584's equation).
+func TestLoss_byHand(t *testing.T) {
+	loss, err := Loss(5.000, 1.450)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "loss", loss, 0.71, 1e-12)
+	g, err := GlassFromResidue(1-loss, Burned{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "glass", g, 0.29, 1e-12)
+	for _, bad := range [][2]float64{{0, 0}, {5, 6}, {-1, 0}, {5, -1}, {math.NaN(), 1}, {math.Inf(1), 1}} {
+		if _, err := Loss(bad[0], bad[1]); err == nil {
+			t.Errorf("Loss(%v) must refuse", bad)
+		}
+	}
+}
+
+func TestGlassFromResidue_isInverseOfBurning(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		glass := rapid.Float64Range(0, 0.6).Draw(t, "glass")
+		b := Burned{Filler: rapid.Float64Range(0, 0.6).Draw(t, "filler"), Organic: rapid.Float64Range(0, 0.3).Draw(t, "organic")}
+		left := glass + b.Filler*(1-glass-b.Organic)
+		got, err := GlassFromResidue(left, b)
+		if err != nil || math.Abs(got-glass) > 1e-9 {
+			t.Fatalf("burned %.4f with %+v, read back %.4f (%v)", glass, b, got, err)
+		}
+	})
+}
+
+func TestGlassFromResidue_refusesLessThanTheFiller(t *testing.T) {
+	if _, err := GlassFromResidue(0.2, Burned{Filler: 0.35}); err == nil {
+		t.Error("a residue below the filler's must be refused")
+	}
+}
+
+// By hand: of 28 30 31 33 34 35 36 37 39 52 the four outer pairs go, the six
+// left average 34⅓.
+func TestBarcolAverage_dropsTwoAtEachEnd(t *testing.T) {
+	readings := []float64{52, 30, 31, 33, 34, 28, 36, 37, 39, 35}
+	before := slices.Clone(readings)
+	got, err := BarcolAverage(readings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "average", got, 206.0/6, 1e-12)
+	if !slices.Equal(before, readings) {
+		t.Error("the readings were put in another order")
+	}
+	if _, err := BarcolAverage(readings[:9]); !errors.Is(err, ErrTooFew) {
+		t.Errorf("nine readings: %v", err)
+	}
+}
+
+// Against gonum's mean and sample standard deviation.
+func TestSummarize_agreesWithGonum(t *testing.T) {
+	list := []float64{2.91, 3.05, 2.88, 3.11, 2.97}
+	s, err := Summarize(list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	mean, dev := stat.MeanStdDev(list, nil)
+	near(t, "mean", s.Mean, mean, 1e-12)
+	near(t, "deviation", s.Deviation, dev, 1e-12)
+	if s.Lowest != 2.88 || s.Highest != 3.11 {
+		t.Errorf("range %v to %v", s.Lowest, s.Highest)
+	}
+	if _, err := Summarize(nil); !errors.Is(err, ErrTooFew) {
+		t.Errorf("no readings: %v", err)
+	}
+}
+
+// The closed form against a seeded simulation of single plies.
+func TestPredict_agreesWithMonteCarlo(t *testing.T) {
+	const rhoF, rhoB = 2620.0, 1150.0
+	ply := func(zone laminate.Zone, first, last int, w, g float64) laminate.RowFigures {
+		return laminate.RowFigures{Zone: zone, First: first, Last: last, Thickness: w/rhoF + w*(1-g)/g/rhoB, Mass: w / g,
+			FiberMass: w, GlassMass: w, FiberVolume: w / rhoF, MassKnown: true}
+	}
+	a := &laminate.Analysis{Rows: []laminate.RowFigures{
+		ply(laminate.InnerSurface, 1, 1, 0.045, 0.10),
+		ply(laminate.InteriorLayer, 2, 3, 0.4577, 0.27),
+		ply(laminate.StructuralLayer, 4, 4, 0.8137, 0.55),
+	}}
+	barrier := func(z laminate.Zone) bool { return z.InBarrier() }
+	tol := Tolerance{ArealMass: 0.08, ResinContent: 0.02}
+	got, err := Predict(a, barrier, tol)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const runs = 200_000
+	rng := rand.New(rand.NewPCG(7, 11))
+	thick, glass := make([]float64, runs), make([]float64, runs)
+	for i := range runs {
+		var sumT, sumW, sumM float64
+		for _, r := range a.Rows[:2] {
+			for range r.Last - r.First + 1 {
+				w := r.FiberMass * (1 + rng.NormFloat64()*tol.ArealMass/ninetyFive)
+				g := r.FiberMass/r.Mass + rng.NormFloat64()*tol.ResinContent/ninetyFive
+				sumT += w/rhoF + w*(1-g)/g/rhoB
+				sumW += w
+				sumM += w / g
+			}
+		}
+		thick[i], glass[i] = sumT, sumW/sumM
+	}
+	meanT, devT := stat.MeanStdDev(thick, nil)
+	meanG, devG := stat.MeanStdDev(glass, nil)
+	// The closed form is of first order: it may differ by the curvature it leaves out.
+	near(t, "mean thickness", got.Thickness.Mean/meanT, 1, 0.005)
+	near(t, "thickness range", got.Thickness.Half/(ninetyFive*devT), 1, 0.05)
+	near(t, "mean glass", got.GlassContent.Mean/meanG, 1, 0.005)
+	near(t, "glass range", got.GlassContent.Half/(ninetyFive*devG), 1, 0.05)
+}
+
+func TestPredict_refuses(t *testing.T) {
+	unknown := &laminate.Analysis{Rows: []laminate.RowFigures{{Zone: laminate.StructuralLayer, First: 1, Last: 1}}}
+	all := func(laminate.Zone) bool { return true }
+	if _, err := Predict(unknown, all, Tolerance{}); err == nil {
+		t.Error("a ply without known mass must be refused")
+	}
+	if _, err := Predict(&laminate.Analysis{}, all, Tolerance{ArealMass: -1}); err == nil {
+		t.Error("a negative tolerance must be refused")
+	}
+}

@@ -1,0 +1,148 @@
+// Package record is an as-built record as plain values: what was laid, what
+// was measured and seen, and what was decided, in the order it was entered.
+// A record only ever grows: an entry is struck with a reason, never changed.
+package record
+
+import (
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
+)
+
+// Record is the log of one part.
+type Record struct {
+	Schedule         string // file name the part was laid to
+	ScheduleRevision laminate.Optional[int]
+	ScheduleSHA256   string // decides which schedule it belongs to
+	Serial           string
+	Laid             []Laid
+	Readings         []Reading
+	Defects          []Defect
+	Decisions        []Decision
+	Struck           []Struck
+}
+
+// Entry is what every entry carries: its number in the record from 1, in the
+// order entered, and where it stands in the file.
+type Entry struct {
+	Number int
+	Line   int
+	Struck bool // a later [[struck]] takes it back
+}
+
+// Laid is one ply as laid.
+type Laid struct {
+	Entry
+	Ply                int // single-ply number of the schedule, from 1
+	Time               time.Time
+	Who                string
+	MaterialLot        string
+	ResinLot           string
+	Catalyst           laminate.Optional[float64] // share by mass
+	Promoter           laminate.Optional[float64]
+	GelTime            string
+	AirTemperature     quantity.Temperature
+	Humidity           laminate.Optional[float64] // share
+	SurfaceTemperature quantity.Temperature
+	Remark             string
+}
+
+// Kind is what a reading measured.
+type Kind uint8
+
+// The kinds of reading.
+const (
+	NoKind Kind = iota
+	WallThickness
+	Barcol
+	IgnitionLoss
+	Acetone
+	ResistanceToEarth
+)
+
+var kindWords = [...]string{"", "thickness", "barcol", "ignition-loss", "acetone", "resistance"}
+
+func (k Kind) String() string { return kindWords[k] }
+
+// ParseKind reads a kind's word.
+func ParseKind(s string) (Kind, bool) {
+	for k := WallThickness; k <= ResistanceToEarth; k++ {
+		if kindWords[k] == s {
+			return k, true
+		}
+	}
+	return NoKind, false
+}
+
+// Reading is one measurement.
+type Reading struct {
+	Entry
+	Kind       Kind
+	Place      string
+	Thickness  quantity.Length     // kind thickness
+	Zone       laminate.Zone       // of a cutout or specimen; NoZone = whole wall
+	Value      float64             // kind barcol
+	Clean      bool                // kind acetone: neither softened nor tacky
+	Resistance quantity.Resistance // kind resistance
+	Before     quantity.Mass       // kind ignition-loss
+	After      quantity.Mass
+	Time       time.Time
+	Who        string
+}
+
+// Defect is one defect seen.
+type Defect struct {
+	Entry
+	Kind     spec.Defect
+	Side     spec.Side
+	Size     quantity.Length
+	Depth    quantity.Length
+	Count    int
+	Area     quantity.Area // that Count was found in
+	Place    string
+	Repaired bool
+}
+
+// Outcome is what was decided.
+type Outcome uint8
+
+// The outcomes.
+const (
+	NoOutcome Outcome = iota
+	Accept
+	Reject
+	AcceptAfterRepair
+)
+
+var outcomeWords = [...]string{"", "accept", "reject", "accept-after-repair"}
+
+func (o Outcome) String() string { return outcomeWords[o] }
+
+// ParseOutcome reads an outcome's word.
+func ParseOutcome(s string) (Outcome, bool) {
+	for o := Accept; o <= AcceptAfterRepair; o++ {
+		if outcomeWords[o] == s {
+			return o, true
+		}
+	}
+	return NoOutcome, false
+}
+
+// Decision is a signed decision.
+type Decision struct {
+	Entry
+	Outcome Outcome
+	Who     string
+	When    time.Time
+	Why     string
+}
+
+// Struck takes an earlier entry back, with the reason.
+type Struck struct {
+	Entry
+	Of  int // number of the entry struck
+	Who string
+	Why string
+}

@@ -1,0 +1,160 @@
+// Package spec is a buyer's specification as plain values: what is demanded of
+// a barrier, a structure, the whole wall and its inspection. Every demand is
+// optional; what is absent is not demanded.
+package spec
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Specification is what a buyer demands.
+type Specification struct {
+	Title, Number string
+	Barrier       Barrier
+	Structure     Structure
+	OuterSurface  laminate.Optional[bool] // required
+	Total         Thickness
+	Sequence      []Step // from the process side; empty = no demand
+	Inspection    Inspection
+}
+
+// Thickness is a lowest and a highest thickness; either may be open.
+type Thickness struct {
+	Lowest, Highest quantity.Length
+	Line            int
+}
+
+// Given tells whether either side is demanded.
+func (t Thickness) Given() bool { return t.Lowest.Given() || t.Highest.Given() }
+
+// Range is a lowest and highest number.
+type Range struct {
+	Lowest, Highest float64
+	Given           bool
+}
+
+// Barrier is what is demanded of the corrosion barrier.
+type Barrier struct {
+	VeilFiber     []laminate.Fiber // any of
+	VeilPlies     laminate.Optional[int]
+	VeilExact     bool // exactly VeilPlies, else at least
+	MatPlies      laminate.Optional[int]
+	MatArealMass  quantity.ArealMass // of each ply, at least, 2 % allowance
+	Thickness     Thickness
+	GlassContent  Range
+	Resin         []laminate.Family // any of
+	Filler        laminate.Filler
+	FillerContent Range
+	Conductive    laminate.Optional[bool]
+}
+
+// MatAllowance is how far below the demanded areal mass a mat ply may lie.
+const MatAllowance = 0.02
+
+// Structure is what is demanded of the structural layer.
+type Structure struct {
+	Process      laminate.Process
+	Resin        []laminate.Family
+	Thickness    Thickness
+	GlassContent Range
+	Forms        []laminate.Form // no other
+	Angle        Range           // degrees from the axis, of wound and unidirectional plies
+}
+
+// Step is one entry of a demanded sequence.
+type Step struct {
+	Form  laminate.Form
+	Plies int  // 0 with Any
+	Any   bool // anything from here on
+}
+
+// Inspection is what is demanded of the readings.
+type Inspection struct {
+	ThicknessReadings    laminate.Optional[int]
+	SpotMinimum          laminate.Optional[float64] // share of the lowest thickness, at isolated spots
+	Barcol               laminate.Optional[float64] // the resin maker's figure
+	BarcolReadings       laminate.Optional[int]
+	IgnitionSpecimens    laminate.Optional[int]
+	Acetone              laminate.Optional[bool]
+	LayupRecord          laminate.Optional[bool]
+	ResistanceToEarthMax quantity.Resistance
+	Defects              []DefectLimit
+}
+
+// DefectLimit is what is let pass of one kind of defect on one side.
+type DefectLimit struct {
+	Kind       Defect
+	Side       Side
+	SizeMax    quantity.Length
+	DepthMax   quantity.Length
+	PerAreaMax laminate.Optional[int] // in Area
+	Area       quantity.Area          // one square foot when not given
+}
+
+// Defect is a kind of visual defect.
+type Defect uint8
+
+// The defects.
+const (
+	NoDefect Defect = iota
+	Pit
+	Bubble
+	Blister
+	Chip
+	Crack
+	DrySpot
+	Wrinkle
+	ExposedFiber
+	Inclusion
+	Delamination
+	Other
+)
+
+var defectWords = [...]string{"", "pit", "bubble", "blister", "chip", "crack", "dry-spot", "wrinkle", "exposed-fiber", "inclusion",
+	"delamination", "other"}
+
+func (d Defect) String() string { return defectWords[d] }
+
+// Defects lists them.
+func Defects() []Defect {
+	all := make([]Defect, 0, len(defectWords)-1)
+	for d := Pit; d <= Other; d++ {
+		all = append(all, d)
+	}
+	return all
+}
+
+// ParseDefect reads a defect's word.
+func ParseDefect(s string) (Defect, bool) {
+	for d := Pit; d <= Other; d++ {
+		if defectWords[d] == s {
+			return d, true
+		}
+	}
+	return NoDefect, false
+}
+
+// Side is a face of the wall.
+type Side uint8
+
+// The sides; a limit without a side is for both.
+const (
+	EitherSide Side = iota
+	ProcessSide
+	OutsideFace
+)
+
+var sideWords = [...]string{"", "process", "outside"}
+
+func (s Side) String() string { return sideWords[s] }
+
+// ParseSide reads "process" or "outside".
+func ParseSide(s string) (Side, bool) {
+	for x := ProcessSide; x <= OutsideFace; x++ {
+		if sideWords[x] == s {
+			return x, true
+		}
+	}
+	return EitherSide, false
+}
