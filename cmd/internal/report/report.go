@@ -1,0 +1,196 @@
+// Package report prints the report of a schedule, as JSON for scripts and as
+// text for people. Both are made from the same rules.Report, so that they
+// cannot disagree. The names of JSON fields are a promise to scripts.
+package report
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// Unusable is the verdict on a document that could not be read.
+const Unusable = "unusable"
+
+// Schedule is one element of what check prints as JSON. Thickness in mm, mass
+// in kg/m², fractions from 0 to 1, each at full precision; what is not known
+// is null.
+type Schedule struct {
+	File     string    `json:"file"`
+	Title    string    `json:"title"`
+	Books    []string  `json:"books"`
+	Error    *string   `json:"error"`
+	Problems []Problem `json:"problems"`
+	Plies    []Ply     `json:"plies"`
+	Zones    Zones     `json:"zones"`
+	Findings []Finding `json:"findings"`
+	Verdict  string    `json:"verdict"`
+}
+
+// Problem is one thing that makes a document unreadable. Line and Column count
+// from 1; 0 is the document as a whole.
+type Problem struct {
+	Line    int    `json:"line"`
+	Column  int    `json:"column"`
+	Key     string `json:"key"`
+	Message string `json:"message"`
+}
+
+// Ply is one single ply: a row with a count of three is three of them.
+type Ply struct {
+	Number              int      `json:"number"`
+	Line                int      `json:"line"`
+	Material            string   `json:"material"`
+	Zone                string   `json:"zone"`
+	Resin               *string  `json:"resin"`
+	ThicknessMM         float64  `json:"thickness_mm"`
+	BookedThicknessMM   *float64 `json:"booked_thickness_mm"`
+	ToHereMM            float64  `json:"to_here_mm"`
+	FiberMassFraction   *float64 `json:"fiber_mass_fraction"`
+	GlassMassFraction   *float64 `json:"glass_mass_fraction"`
+	FiberVolumeFraction *float64 `json:"fiber_volume_fraction"`
+	MassKgM2            *float64 `json:"mass_kg_m2"`
+}
+
+// Zones are the sums of the four zones, of the barrier and of the whole wall.
+type Zones struct {
+	InnerSurface    Zone `json:"inner-surface"`
+	InteriorLayer   Zone `json:"interior-layer"`
+	Barrier         Zone `json:"barrier"`
+	StructuralLayer Zone `json:"structural-layer"`
+	OuterSurface    Zone `json:"outer-surface"`
+	Total           Zone `json:"total"`
+}
+
+// Zone is the sum of some plies. An empty one is zeros, its fractions null.
+type Zone struct {
+	ThicknessMM       float64  `json:"thickness_mm"`
+	MassKgM2          *float64 `json:"mass_kg_m2"`
+	FiberMassFraction *float64 `json:"fiber_mass_fraction"`
+	GlassMassFraction *float64 `json:"glass_mass_fraction"`
+}
+
+// Finding is one thing that a rule has to say. Plies are numbers of single
+// plies.
+type Finding struct {
+	Rule     string  `json:"rule"`
+	Severity string  `json:"severity"`
+	Plies    []int   `json:"plies"`
+	Message  string  `json:"message"`
+	Basis    string  `json:"basis"`
+	Remedy   *string `json:"remedy"`
+
+	line int
+}
+
+const mmPerM = 1000
+
+// Lines tells where in its document a place of a schedule stands, counting
+// from 1; 0 when the document has no such place.
+type Lines func(laminate.Ref) int
+
+// Judged is the report of a schedule that could be read.
+func Judged(file string, books []string, r *rules.Report, lines Lines) Schedule {
+	return Schedule{
+		File: file, Title: r.Schedule.Title, Books: list(books), Problems: []Problem{},
+		Plies: plies(r, lines), Zones: zones(r.Analysis), Findings: findings(r, lines),
+		Verdict: r.Verdict.String(),
+	}
+}
+
+// Unread is the report of a document that could not be read: one sentence and
+// all its problems.
+func Unread(file, sentence string, books []string, problems []Problem) Schedule {
+	return Schedule{
+		File: file, Books: list(books), Error: &sentence, Problems: list(problems),
+		Plies: []Ply{}, Zones: zones(&laminate.Analysis{}), Findings: []Finding{},
+		Verdict: Unusable,
+	}
+}
+
+// list is never null in JSON.
+func list[T any](of []T) []T {
+	if of == nil {
+		return []T{}
+	}
+	return of
+}
+
+func plies(r *rules.Report, lines Lines) []Ply {
+	all := make([]Ply, 0, r.Schedule.NumberOfPlies())
+	here := 0.0
+	for i := range r.Analysis.Rows {
+		row, laid := &r.Analysis.Rows[i], &r.Schedule.Plies[i]
+		line := lines(laminate.PlyRef(i, ""))
+		for n := row.First; n <= row.Last; n++ {
+			here += row.Thickness
+			p := Ply{
+				Number: n, Line: line, Material: laid.Material, Zone: row.Zone.String(), Resin: stated(laid.Resin),
+				ThicknessMM: row.Thickness * mmPerM, ToHereMM: here * mmPerM,
+				FiberMassFraction:   known(row.FiberMassFraction()),
+				GlassMassFraction:   known(row.GlassMassFraction()),
+				FiberVolumeFraction: known(row.FiberVolumeFraction()),
+				MassKgM2:            known(row.Mass, row.MassKnown),
+			}
+			if row.Booked > 0 {
+				p.BookedThicknessMM = known(row.Booked*mmPerM, true)
+			}
+			all = append(all, p)
+		}
+	}
+	return all
+}
+
+func zones(a *laminate.Analysis) Zones {
+	return Zones{
+		InnerSurface:    zone(a.Zones[laminate.InnerSurface]),
+		InteriorLayer:   zone(a.Zones[laminate.InteriorLayer]),
+		Barrier:         zone(a.Barrier),
+		StructuralLayer: zone(a.Zones[laminate.StructuralLayer]),
+		OuterSurface:    zone(a.Zones[laminate.OuterSurface]),
+		Total:           zone(a.Total),
+	}
+}
+
+func zone(s laminate.Sum) Zone {
+	return Zone{
+		ThicknessMM:       s.Thickness * mmPerM,
+		MassKgM2:          known(s.Mass, s.MassKnown || s.Plies == 0),
+		FiberMassFraction: known(s.FiberMassFraction()),
+		GlassMassFraction: known(s.GlassMassFraction()),
+	}
+}
+
+func findings(r *rules.Report, lines Lines) []Finding {
+	all := make([]Finding, 0, len(r.Findings))
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		one := Finding{
+			Rule: f.Rule.ID, Severity: f.Severity.String(), Plies: []int{},
+			Message: f.Message, Basis: f.Basis, line: lines(f.At),
+		}
+		for _, row := range f.Rows {
+			for n := r.Analysis.Rows[row].First; n <= r.Analysis.Rows[row].Last; n++ {
+				one.Plies = append(one.Plies, n)
+			}
+		}
+		if f.Remedy != nil {
+			one.Remedy = stated(f.Remedy.Text)
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+func stated(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}
+
+func known(v float64, ok bool) *float64 {
+	if !ok {
+		return nil
+	}
+	return &v
+}
