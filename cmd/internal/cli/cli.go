@@ -5,7 +5,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
+	"syscall"
 
 	"github.com/alecthomas/kong"
 
@@ -19,9 +21,11 @@ type Process struct {
 	Getenv   func(string) string
 }
 
-// This gives the process that runs.
-func This() Process {
-	return Process{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Getenv: os.Getenv}
+// Main answers the command line of the process that runs.
+func Main() Code {
+	// A reader that goes away becomes an error that can be told, not a death by signal.
+	signal.Ignore(syscall.SIGPIPE)
+	return Run(os.Args[1:], Process{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Getenv: os.Getenv})
 }
 
 // Globals are the flags that stand with every command.
