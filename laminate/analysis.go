@@ -9,8 +9,8 @@ type Analysis struct {
 	Barrier  Sum    // inner surface and interior layer
 	Total    Sum
 	Inferred bool // some zone was inferred
-	// BarrierEnd is the number of rows from the process side that belong to
-	// the barrier (the index of the first row after it).
+	// BarrierEnd is the number of rows from the process side, one after the
+	// other, that belong to the barrier (the index of the first row after it).
 	BarrierEnd int
 }
 
@@ -31,7 +31,11 @@ type RowFigures struct {
 	Mass             float64   // kg/m²
 	FillerMass       float64   // kg/m²
 	FiberVolume      float64   // m³/m² = m of solid fibre
-	// MassKnown is false for a lamina whose mass and fractions nobody gave.
+	// ThicknessKnown is false where a fact is missing without which there is no
+	// thickness: a resin, a density, the angle of a band. Thickness is then 0.
+	ThicknessKnown bool
+	// MassKnown is false for a lamina whose mass and fractions nobody gave, and
+	// where a fact is missing as for ThicknessKnown. Mass is then 0.
 	MassKnown bool
 }
 
@@ -68,7 +72,8 @@ type Sum struct {
 	ChoppedGlassMass float64 // kg/m²
 	FillerMass       float64 // kg/m²
 	FiberVolume      float64 // m
-	MassKnown        bool    // every ply's mass is known
+	ThicknessKnown   bool    // every ply's thickness is known, else Thickness is of the others
+	MassKnown        bool    // every ply's mass is known, else Mass is of the others
 }
 
 // FiberMassFraction is the fibre share by mass of the sum.
