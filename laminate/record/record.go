@@ -76,13 +76,52 @@ func ParseKind(s string) (Kind, bool) {
 	return NoKind, false
 }
 
+// Group is the part of the wall a cutout or a specimen holds.
+type Group uint8
+
+// The groups of plies.
+const (
+	WholeWall Group = iota
+	Barrier
+	InnerSurface
+	InteriorLayer
+	StructuralLayer
+	OuterSurface
+)
+
+var groupWords = [...]string{"total", "barrier", "inner-surface", "interior-layer", "structural-layer", "outer-surface"}
+
+func (g Group) String() string { return groupWords[g] }
+
+// ParseGroup reads a group's word.
+func ParseGroup(s string) (Group, bool) {
+	for g := WholeWall; g <= OuterSurface; g++ {
+		if groupWords[g] == s {
+			return g, true
+		}
+	}
+	return WholeWall, false
+}
+
+// Holds tells whether plies of the zone belong to the group.
+func (g Group) Holds(z laminate.Zone) bool {
+	switch g {
+	case WholeWall:
+		return true
+	case Barrier:
+		return z.InBarrier()
+	default:
+		return g.String() == z.String()
+	}
+}
+
 // Reading is one measurement.
 type Reading struct {
 	Entry
 	Kind       Kind
 	Place      string
 	Thickness  quantity.Length     // kind thickness
-	Zone       laminate.Zone       // of a cutout or specimen; NoZone = whole wall
+	Group      Group               // what a cutout or specimen holds; WholeWall unless said
 	Value      float64             // kind barcol
 	Clean      bool                // kind acetone: neither softened nor tacky
 	Resistance quantity.Resistance // kind resistance

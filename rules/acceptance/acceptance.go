@@ -1,0 +1,186 @@
+// Package acceptance holds a schedule against a specification, and an as-built
+// record against both, demand by demand. The verdict is about what is
+// demanded; whether the schedule itself breaks a rule is told by package rules
+// and stands beside it. What nobody demanded is a note, not a line.
+package acceptance
+
+import (
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+)
+
+// Verdict is what one line or the whole comparison comes to.
+type Verdict uint8
+
+// The verdicts of a line.
+const (
+	Meets Verdict = iota
+	CannotTell
+	Fails
+)
+
+var verdictWords = [...]string{"meets", "cannot tell", "fails"}
+var outcomeWords = [...]string{"accept", "open", "reject"}
+
+func (v Verdict) String() string { return verdictWords[v] }
+
+// Outcome gives the word for a whole comparison: accept, open or reject.
+func (v Verdict) Outcome() string { return outcomeWords[v] }
+
+// Line is one demand and what was found.
+type Line struct {
+	Key     string // the demand's place: "barrier.veil_fiber", "inspection.barcol"
+	Demand  string
+	Found   string
+	Verdict Verdict
+	Basis   string
+	Plies   []int // single-ply numbers of the schedule it is about
+}
+
+// Result is a whole comparison.
+type Result struct {
+	Lines   []Line // in the specification's order
+	Notes   []string
+	Verdict Verdict
+}
+
+// Input is what is held against what. Specification and Record may be nil.
+type Input struct {
+	Schedule      *laminate.Schedule
+	Library       *laminate.Library
+	Analysis      *laminate.Analysis
+	SHA256        string // of the schedule's file, lower-case hexadecimal
+	Specification *spec.Specification
+	Record        *record.Record
+	Units         quantity.System
+}
+
+// Compare judges every demand. Reject beats open beats accept.
+func Compare(in Input) *Result {
+	j := &judge{Input: in, result: &Result{}}
+	if in.Specification != nil {
+		j.barrier()
+		j.structure()
+		j.wholeWall()
+	}
+	if in.Record != nil {
+		j.belongs()
+		j.layup()
+		j.climate()
+		j.readings()
+		j.defects()
+		j.decisions()
+	} else if in.Specification != nil {
+		j.withoutRecord()
+	}
+	for _, l := range j.result.Lines {
+		j.result.Verdict = max(j.result.Verdict, l.Verdict)
+	}
+	return j.result
+}
+
+const bySpecification = "the specification"
+
+type judge struct {
+	Input
+	result *Result
+}
+
+func (j *judge) add(l Line) {
+	if l.Basis == "" {
+		l.Basis = bySpecification
+	}
+	j.result.Lines = append(j.result.Lines, l)
+}
+
+func (j *judge) note(text string) { j.result.Notes = append(j.result.Notes, text) }
+
+// numbers lists the single plies of the rows that ok selects.
+func (j *judge) numbers(ok func(row int, r *laminate.RowFigures) bool) []int {
+	var list []int
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		if ok(i, r) {
+			for n := r.First; n <= r.Last; n++ {
+				list = append(list, n)
+			}
+		}
+	}
+	return list
+}
+
+// thickness judges a figure in m against a range.
+func (j *judge) thickness(key, what string, demand spec.Thickness, found float64) {
+	if !demand.Given() {
+		return
+	}
+	v := Meets
+	if demand.Lowest.Given() && quantity.Below(found, demand.Lowest.SI()) ||
+		demand.Highest.Given() && quantity.Above(found, demand.Highest.SI()) {
+		v = Fails
+	}
+	j.add(Line{Key: key, Demand: what + " " + j.span(demand), Found: j.Units.Thickness(found) + " computed", Verdict: v})
+}
+
+func (j *judge) span(t spec.Thickness) string {
+	low, high := j.Units.Thickness(t.Lowest.SI()), j.Units.Thickness(t.Highest.SI())
+	switch {
+	case !t.Highest.Given():
+		return "at least " + low
+	case !t.Lowest.Given():
+		return "at most " + high
+	}
+	return low + " to " + high
+}
+
+// share judges a fraction against a range.
+func (j *judge) share(key, what string, demand spec.Range, found float64, known bool, why string) {
+	if !demand.Given {
+		return
+	}
+	l := Line{Key: key, Demand: what + " " + shares(demand)}
+	switch {
+	case !known:
+		l.Verdict, l.Found = CannotTell, why
+	default:
+		l.Found = percent(found)
+		if quantity.Below(found, demand.Lowest) || quantity.Above(found, demand.Highest) {
+			l.Verdict = Fails
+		}
+	}
+	j.add(l)
+}
+
+func shares(r spec.Range) string { return percent(r.Lowest) + " to " + percent(r.Highest) }
+
+func percent(f float64) string { return quantity.Number(100*f, 1) + " %" }
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// anyOf joins the words of a list of alternatives.
+func anyOf[T interface{ String() string }](list []T) string {
+	words := make([]string, len(list))
+	for i, x := range list {
+		words[i] = x.String()
+	}
+	return strings.Join(words, " or ")
+}
+
+func contains[T comparable](list []T, x T) bool {
+	for _, y := range list {
+		if x == y {
+			return true
+		}
+	}
+	return false
+}

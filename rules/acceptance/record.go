@@ -1,0 +1,266 @@
+package acceptance
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+)
+
+const byPractice = "common practice, no source"
+
+// belongs tells whether the record is of this very schedule.
+func (j *judge) belongs() {
+	l := Line{Key: "record.schedule", Demand: "record of this schedule", Found: "the same file", Basis: "SHA-256 of the schedule the part was laid to"}
+	switch {
+	case j.Record.ScheduleSHA256 == "":
+		l.Verdict, l.Found = CannotTell, "the record carries no SHA-256 of its schedule"
+	case !strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
+		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule was changed since"
+	}
+	j.add(l)
+}
+
+// demandsLayup tells whether every ply must be ticked.
+func (j *judge) demandsLayup() bool {
+	return j.Specification != nil && j.Specification.Inspection.LayupRecord.Or(false)
+}
+
+// layup judges the ticks: order, skipped, twice, gel stops, lots.
+func (j *judge) layup() {
+	total := j.Analysis.Total.Plies
+	times := make(map[int]int, total)
+	var order, twice, strange []int
+	highest, ticks := 0, 0
+	backwards := false
+	var before *record.Laid
+	for i := range j.Record.Laid {
+		t := &j.Record.Laid[i]
+		if t.Struck {
+			continue
+		}
+		ticks++
+		if t.Ply < 1 || t.Ply > total {
+			strange = append(strange, t.Ply)
+			continue
+		}
+		if times[t.Ply]++; times[t.Ply] == 2 {
+			twice = append(twice, t.Ply)
+		}
+		if t.Ply < highest && times[t.Ply] == 1 {
+			order = append(order, t.Ply)
+		}
+		highest = max(highest, t.Ply)
+		if before != nil && !t.Time.IsZero() && !before.Time.IsZero() && t.Time.Before(before.Time) {
+			backwards = true
+		}
+		before = t
+	}
+	var skipped, missing []int
+	for n := 1; n <= total; n++ {
+		if times[n] > 0 {
+			continue
+		}
+		if n < highest {
+			skipped = append(skipped, n)
+		} else {
+			missing = append(missing, n)
+		}
+	}
+	if ticks > 0 {
+		l := Line{Key: "record.order", Demand: "plies laid in the schedule's order, each once", Found: count(ticks, "ply ticked", "plies ticked"), Basis: "the schedule"}
+		for _, c := range []struct {
+			list []int
+			text string
+		}{{strange, "plies the schedule has not"}, {skipped, "skipped"}, {order, "out of order"}, {twice, "twice"}} {
+			if len(c.list) > 0 {
+				l.Verdict, l.Found = Fails, c.text+": "+plies(c.list)
+				l.Plies = c.list
+				break
+			}
+		}
+		j.add(l)
+	}
+	if backwards {
+		j.add(Line{Key: "record.time", Demand: "times that follow one another", Found: "the clock runs backwards between two ticks",
+			Verdict: CannotTell, Basis: byPractice})
+	}
+	open := append(skipped, missing...)
+	switch {
+	case j.demandsLayup():
+		l := Line{Key: "inspection.layup_record", Demand: "every ply ticked", Found: "all " + count(total, "ply", "plies"), Plies: open}
+		if len(open) > 0 {
+			l.Verdict, l.Found = Fails, "no tick for "+plies(open)
+		}
+		j.add(l)
+	case len(open) > 0:
+		j.note("no tick for " + plies(open))
+	}
+	j.gelStops(times)
+	j.lots()
+}
+
+// gelStops judges whether each stop was waited out: the ply that stops tells
+// its gel time, and the next ply came later.
+func (j *judge) gelStops(times map[int]int) {
+	laid := make(map[int]*record.Laid, len(times))
+	for i := range j.Record.Laid {
+		if t := &j.Record.Laid[i]; !t.Struck {
+			laid[t.Ply] = t
+		}
+	}
+	var untold, early []int
+	stops := 0
+	for row := range j.Schedule.Plies {
+		if !j.Schedule.Plies[row].GelAfter {
+			continue
+		}
+		n := j.Analysis.Rows[row].Last
+		here, next := laid[n], laid[n+1]
+		if here == nil || next == nil {
+			continue
+		}
+		stops++
+		switch {
+		case here.GelTime == "":
+			untold = append(untold, n)
+		case !here.Time.IsZero() && !next.Time.IsZero() && !next.Time.After(here.Time):
+			early = append(early, n+1)
+		}
+	}
+	if stops == 0 {
+		return
+	}
+	l := Line{Key: "record.gel", Demand: "gel stops waited out", Found: count(stops, "stop", "stops") + " with a gel time", Basis: "the schedule"}
+	switch {
+	case len(early) > 0:
+		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it can have gelled: "+plies(early), early
+	case len(untold) > 0:
+		l.Verdict, l.Found, l.Plies = CannotTell, "no gel time for "+plies(untold), untold
+	}
+	j.add(l)
+}
+
+func (j *judge) lots() {
+	var none []int
+	for i := range j.Record.Laid {
+		if t := &j.Record.Laid[i]; !t.Struck && (t.MaterialLot == "" || t.ResinLot == "") {
+			none = append(none, t.Ply)
+		}
+	}
+	switch {
+	case len(none) == 0:
+	case j.demandsLayup():
+		j.add(Line{Key: "record.lots", Demand: "material and resin lots of every ply", Found: "a lot is missing for " + plies(none),
+			Verdict: CannotTell, Basis: byPractice, Plies: none})
+	default:
+		j.note("a lot is missing for " + plies(none))
+	}
+}
+
+// climate judges air and surface at each tick that tells them.
+func (j *judge) climate() {
+	var wet, cold, humid, untold []int
+	told := 0
+	for i := range j.Record.Laid {
+		t := &j.Record.Laid[i]
+		if t.Struck {
+			continue
+		}
+		if !t.AirTemperature.Given() || !t.Humidity.Given || !t.SurfaceTemperature.Given() {
+			untold = append(untold, t.Ply)
+			continue
+		}
+		told++
+		air, surface := t.AirTemperature.In(quantity.Celsius), t.SurfaceTemperature.In(quantity.Celsius)
+		dew, err := inspection.DewPoint(air, t.Humidity.Value)
+		switch {
+		case err != nil:
+			untold = append(untold, t.Ply)
+		case quantity.Below(surface, dew+inspection.DewPointMargin):
+			wet = append(wet, t.Ply)
+		}
+		if quantity.Below(air, inspection.LowestAir) {
+			cold = append(cold, t.Ply)
+		}
+		if quantity.Above(t.Humidity.Value, inspection.HighestHumidity) {
+			humid = append(humid, t.Ply)
+		}
+	}
+	if len(untold) > 0 {
+		j.note("climate not told for " + plies(untold))
+	}
+	if told == 0 {
+		return
+	}
+	for _, c := range []struct {
+		key, demand, basis string
+		bad                []int
+	}{
+		{"record.dew_point", "surface at least 3 °C above the dew point", "ISO 8502-4, ISO 12944-7", wet},
+		{"record.air", "air at least " + j.Units.Temperature(inspection.LowestAir+273.15), "class guidance for FRP ships", cold},
+		{"record.humidity", "relative humidity at most 80 %", "class guidance for FRP ships", humid},
+	} {
+		l := Line{Key: c.key, Demand: c.demand, Found: "so at " + count(told, "ply", "plies"), Basis: c.basis, Plies: c.bad}
+		if len(c.bad) > 0 {
+			l.Verdict, l.Found = Fails, "not so at "+plies(c.bad)
+		}
+		j.add(l)
+	}
+}
+
+// decisions notes what was signed.
+func (j *judge) decisions() {
+	for _, d := range j.Record.Decisions {
+		if !d.Struck {
+			j.note("signed: " + d.Outcome.String() + ", " + d.Who + ", " + d.When.Format("2006-01-02") + because(d.Why))
+		}
+	}
+}
+
+func because(why string) string {
+	if why == "" {
+		return ""
+	}
+	return ": " + why
+}
+
+// plies names single plies, runs as ranges: "plies 2, 4-6".
+func plies(list []int) string {
+	var b strings.Builder
+	b.WriteString("ply ")
+	if len(list) > 1 {
+		b.Reset()
+		b.WriteString("plies ")
+	}
+	for i := 0; i < len(list); {
+		k := i
+		for k+1 < len(list) && list[k+1] == list[k]+1 {
+			k++
+		}
+		if i > 0 {
+			b.WriteString(", ")
+		}
+		b.WriteString(quantity.Number(float64(list[i]), 0))
+		if k > i {
+			b.WriteString("-" + quantity.Number(float64(list[k]), 0))
+		}
+		i = k + 1
+	}
+	return b.String()
+}
+
+// group names a group of plies with its computed figures.
+func (j *judge) group(g record.Group) laminate.Sum {
+	switch g {
+	case record.WholeWall:
+		return j.Analysis.Total
+	case record.Barrier:
+		return j.Analysis.Barrier
+	default:
+		z, _ := laminate.ParseZone(g.String())
+		return j.Analysis.Zones[z]
+	}
+}

@@ -1,0 +1,384 @@
+package acceptance
+
+import (
+	"math"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
+)
+
+func form(r *laminate.RowFigures) laminate.Form {
+	if r.Material == nil {
+		return laminate.NoForm
+	}
+	return r.Material.Form
+}
+
+func isVeil(_ int, r *laminate.RowFigures) bool {
+	return r.Zone == laminate.InnerSurface && form(r) == laminate.Veil
+}
+
+func isBarrierMat(_ int, r *laminate.RowFigures) bool {
+	return r.Zone == laminate.InteriorLayer && form(r).Chopped()
+}
+
+// barrier judges what is demanded of the corrosion barrier.
+func (j *judge) barrier() {
+	d := &j.Specification.Barrier
+	veils := j.numbers(isVeil)
+	if len(d.VeilFiber) > 0 {
+		l := Line{Key: "barrier.veil_fiber", Demand: "veil of " + anyOf(d.VeilFiber), Plies: veils}
+		l.Found, l.Verdict = j.veilFibers(d.VeilFiber)
+		j.add(l)
+	}
+	if d.VeilPlies.Given {
+		l := Line{Key: "barrier.veil_plies", Demand: "at least " + count(d.VeilPlies.Value, "veil ply", "veil plies"),
+			Found: count(len(veils), "veil ply", "veil plies"), Plies: veils}
+		if d.VeilExact {
+			l.Demand = "exactly " + count(d.VeilPlies.Value, "veil ply", "veil plies")
+		}
+		if len(veils) < d.VeilPlies.Value || d.VeilExact && len(veils) != d.VeilPlies.Value {
+			l.Verdict = Fails
+		}
+		j.add(l)
+	}
+	mats := j.numbers(isBarrierMat)
+	if d.MatPlies.Given {
+		l := Line{Key: "barrier.mat_plies", Demand: "at least " + count(d.MatPlies.Value, "chopped ply", "chopped plies") + " in the interior layer",
+			Found: count(len(mats), "chopped ply", "chopped plies"), Plies: mats}
+		if len(mats) < d.MatPlies.Value {
+			l.Verdict = Fails
+		}
+		j.add(l)
+	}
+	if d.MatArealMass.Given() {
+		j.matMass(d)
+	}
+	j.thickness("barrier.thickness", "barrier", d.Thickness, j.Analysis.Barrier.Thickness)
+	g, ok := j.Analysis.Barrier.GlassMassFraction()
+	j.share("barrier.glass_content", "glass in the barrier", d.GlassContent, g, ok, "the barrier's mass is not known")
+	inBarrier := func(z laminate.Zone) bool { return z.InBarrier() }
+	if len(d.Resin) > 0 {
+		j.families("barrier.resin", "barrier resin", d.Resin, inBarrier)
+	}
+	if d.Filler != laminate.NoFiller {
+		j.filler(d)
+	} else if d.FillerContent.Given {
+		j.fillerContent(d)
+	}
+	if d.Conductive.Given {
+		j.conductive(d.Conductive.Value)
+	}
+}
+
+func (j *judge) veilFibers(allowed []laminate.Fiber) (string, Verdict) {
+	var found []string
+	v := Meets
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		if !isVeil(i, r) {
+			continue
+		}
+		if !contains(allowed, r.Material.Fiber) {
+			v = Fails
+		}
+		if word := r.Material.Fiber.String(); !contains(found, word) {
+			found = append(found, word)
+		}
+	}
+	if len(found) == 0 {
+		return "no veil in the inner surface", Fails
+	}
+	return strings.Join(found, " and "), v
+}
+
+func (j *judge) matMass(d *spec.Barrier) {
+	l := Line{Key: "barrier.mat_areal_mass", Demand: "each barrier mat at least " + j.Units.FabricMass(d.MatArealMass.SI())}
+	lightest := math.Inf(1)
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		if !isBarrierMat(i, r) {
+			continue
+		}
+		lightest = min(lightest, r.FiberMass)
+		if quantity.Below(r.FiberMass, d.MatArealMass.SI()*(1-spec.MatAllowance)) {
+			l.Verdict = Fails
+			for n := r.First; n <= r.Last; n++ {
+				l.Plies = append(l.Plies, n)
+			}
+		}
+	}
+	if math.IsInf(lightest, 1) {
+		l.Found, l.Verdict = "no mat in the interior layer", Fails
+	} else {
+		l.Found = "lightest " + j.Units.FabricMass(lightest) + " (2 % allowed)"
+	}
+	j.add(l)
+}
+
+// families judges the resin families of the zones that in selects.
+func (j *judge) families(key, what string, allowed []laminate.Family, in func(laminate.Zone) bool) {
+	l := Line{Key: key, Demand: what + " " + anyOf(allowed)}
+	var found []string
+	any := false
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		if !in(r.Zone) {
+			continue
+		}
+		any = true
+		word := "not named"
+		switch {
+		case r.Resin == nil || r.Resin.Family == laminate.NoFamily:
+			l.Verdict = max(l.Verdict, CannotTell)
+		default:
+			word = r.Resin.Family.String()
+			if !contains(allowed, r.Resin.Family) {
+				l.Verdict = Fails
+				for n := r.First; n <= r.Last; n++ {
+					l.Plies = append(l.Plies, n)
+				}
+			}
+		}
+		if !contains(found, word) {
+			found = append(found, word)
+		}
+	}
+	if !any {
+		l.Found, l.Verdict = "no ply there", Fails
+	} else {
+		l.Found = strings.Join(found, " and ")
+	}
+	j.add(l)
+}
+
+func (j *judge) filler(d *spec.Barrier) {
+	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "so filled"}
+	any := false
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		if r.Zone != laminate.InteriorLayer {
+			continue
+		}
+		any = true
+		switch {
+		case r.Resin == nil:
+			l.Verdict, l.Found = max(l.Verdict, CannotTell), "a ply without resin"
+		case r.Resin.Filler != d.Filler:
+			l.Verdict = Fails
+			l.Found = "a ply with " + nonEmpty(r.Resin.Filler.String(), "unfilled resin")
+			for n := r.First; n <= r.Last; n++ {
+				l.Plies = append(l.Plies, n)
+			}
+		}
+	}
+	if !any {
+		l.Verdict, l.Found = Fails, "no interior layer"
+	}
+	j.add(l)
+	if d.FillerContent.Given {
+		j.fillerContent(d)
+	}
+}
+
+func (j *judge) fillerContent(d *spec.Barrier) {
+	l := Line{Key: "barrier.filler_content", Demand: "filler " + shares(d.FillerContent) + " of the mix"}
+	seen := false
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		if r.Zone != laminate.InteriorLayer || r.Resin == nil || r.Resin.Filler == laminate.NoFiller {
+			continue
+		}
+		seen = true
+		if !r.Resin.FillerContent.Given {
+			l.Verdict, l.Found = max(l.Verdict, CannotTell), "the share is not stated"
+			continue
+		}
+		f := r.Resin.FillerContent.Value
+		l.Found = percent(f)
+		if quantity.Below(f, d.FillerContent.Lowest) || quantity.Above(f, d.FillerContent.Highest) {
+			l.Verdict = Fails
+			for n := r.First; n <= r.Last; n++ {
+				l.Plies = append(l.Plies, n)
+			}
+		}
+	}
+	if !seen {
+		l.Found, l.Verdict = "no filled resin in the interior layer", Fails
+	}
+	j.add(l)
+}
+
+func nonEmpty(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}
+
+// conducts tells whether a barrier row carries current.
+func conducts(r *laminate.RowFigures) bool {
+	if !r.Zone.InBarrier() {
+		return false
+	}
+	m := r.Material
+	return m != nil && m.Form == laminate.Veil && (m.Fiber == laminate.Carbon || m.Conductive) ||
+		r.Resin != nil && r.Resin.Filler == laminate.CarbonPowder
+}
+
+func (j *judge) conductive(wanted bool) {
+	rows := j.numbers(func(_ int, r *laminate.RowFigures) bool { return conducts(r) })
+	l := Line{Key: "barrier.conductive", Demand: "conductive barrier", Found: "carbon in the barrier", Plies: rows}
+	if len(rows) == 0 {
+		l.Found = "neither carbon veil nor carbon powder in the barrier"
+	}
+	if !wanted {
+		l.Demand = "barrier that does not conduct"
+	}
+	if wanted != (len(rows) > 0) {
+		l.Verdict = Fails
+	}
+	j.add(l)
+}
+
+// structure judges what is demanded of the structural layer.
+func (j *judge) structure() {
+	d := &j.Specification.Structure
+	inStructure := func(z laminate.Zone) bool { return z == laminate.StructuralLayer }
+	if d.Process != laminate.NoProcess {
+		l := Line{Key: "structure.process", Demand: "structure made by: " + d.Process.String(),
+			Found: nonEmpty(j.Schedule.Part.Process.String(), "the part does not say")}
+		switch j.Schedule.Part.Process {
+		case laminate.NoProcess:
+			l.Verdict = CannotTell
+		case d.Process:
+		default:
+			l.Verdict = Fails
+		}
+		j.add(l)
+	}
+	if len(d.Resin) > 0 {
+		j.families("structure.resin", "structure resin", d.Resin, inStructure)
+	}
+	zone := j.Analysis.Zones[laminate.StructuralLayer]
+	j.thickness("structure.thickness", "structure", d.Thickness, zone.Thickness)
+	g, ok := zone.GlassMassFraction()
+	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
+	if len(d.Forms) > 0 {
+		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "nothing else"}
+		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool { return inStructure(r.Zone) && !contains(d.Forms, form(r)) })
+		if len(l.Plies) > 0 {
+			l.Verdict, l.Found = Fails, count(len(l.Plies), "ply", "plies")+" of another form"
+		}
+		j.add(l)
+	}
+	if d.Angle.Given {
+		j.angles(d.Angle)
+	}
+}
+
+func (j *judge) angles(want spec.Range) {
+	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + quantity.Number(want.Lowest, 1) + "° to " +
+		quantity.Number(want.Highest, 1) + "° from the axis"}
+	lowest, highest := math.Inf(1), math.Inf(-1)
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		f := form(r)
+		if r.Zone != laminate.StructuralLayer || f != laminate.RovingBand && f != laminate.Unidirectional {
+			continue
+		}
+		angle := j.Schedule.Plies[i].Angle
+		if !angle.Given {
+			l.Verdict = max(l.Verdict, CannotTell)
+			continue
+		}
+		a := math.Abs(angle.Value)
+		lowest, highest = min(lowest, a), max(highest, a)
+		if quantity.Below(a, want.Lowest) || quantity.Above(a, want.Highest) {
+			l.Verdict = Fails
+			for n := r.First; n <= r.Last; n++ {
+				l.Plies = append(l.Plies, n)
+			}
+		}
+	}
+	switch {
+	case lowest <= highest && lowest == highest:
+		l.Found = quantity.Number(lowest, 1) + "°"
+	case lowest < highest:
+		l.Found = quantity.Number(lowest, 1) + "° to " + quantity.Number(highest, 1) + "°"
+	case l.Verdict == CannotTell:
+		l.Found = "no angle stated"
+	default:
+		l.Verdict, l.Found = Fails, "no wound or unidirectional ply"
+	}
+	j.add(l)
+}
+
+// wholeWall judges the outer surface, the total and the sequence.
+func (j *judge) wholeWall() {
+	d := j.Specification
+	if d.OuterSurface.Given && d.OuterSurface.Value {
+		n := j.Analysis.Zones[laminate.OuterSurface].Plies
+		l := Line{Key: "outer_surface.required", Demand: "an outer surface", Found: count(n, "ply or coat", "plies or coats")}
+		if n == 0 {
+			l.Verdict, l.Found = Fails, "none"
+		}
+		j.add(l)
+	}
+	j.thickness("total.thickness", "whole wall", d.Total, j.Analysis.Total.Thickness)
+	if len(d.Sequence) > 0 {
+		j.sequence(d.Sequence)
+	}
+}
+
+// sequence walks the plies from the process side along the demanded steps.
+func (j *judge) sequence(steps []spec.Step) {
+	l := Line{Key: "sequence", Demand: "order from the process side: " + describe(steps), Found: "in that order"}
+	forms := make([]laminate.Form, 0, j.Analysis.Total.Plies)
+	for i := range j.Analysis.Rows {
+		r := &j.Analysis.Rows[i]
+		for range r.Last - r.First + 1 {
+			forms = append(forms, form(r))
+		}
+	}
+	at := 0
+	for _, step := range steps {
+		if step.Any {
+			j.add(l)
+			return
+		}
+		for range step.Plies {
+			if at >= len(forms) {
+				l.Verdict, l.Found = Fails, "the wall ends after "+count(at, "ply", "plies")+"; a "+step.Form.String()+" is wanted next"
+				j.add(l)
+				return
+			}
+			if forms[at] != step.Form {
+				l.Verdict, l.Plies = Fails, []int{at + 1}
+				l.Found = "ply " + quantity.Number(float64(at+1), 0) + " is " + nonEmpty(forms[at].String(), "unknown") + ", not " + step.Form.String()
+				j.add(l)
+				return
+			}
+			at++
+		}
+	}
+	if at < len(forms) {
+		l.Verdict, l.Plies = Fails, []int{at + 1}
+		l.Found = count(len(forms)-at, "ply", "plies") + " more than the sequence names"
+	}
+	j.add(l)
+}
+
+func describe(steps []spec.Step) string {
+	words := make([]string, len(steps))
+	for i, s := range steps {
+		if s.Any {
+			words[i] = "anything"
+			continue
+		}
+		words[i] = quantity.Number(float64(s.Plies), 0) + " " + s.Form.String()
+	}
+	return strings.Join(words, ", ")
+}
