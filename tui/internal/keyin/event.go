@@ -1,0 +1,80 @@
+// Package keyin turns what the terminal library reads into single key presses
+// and whole pastes.
+//
+// Terminals deliver bytes in lumps of any size. Several keys of one lump come
+// as one message; an escape sequence cut by a slow line comes as Esc and stray
+// letters; Esc and the key after it come as one key with Alt. The Reader undoes
+// all three, so that what is handled is what was pressed. Alt is therefore no
+// modifier here: Alt+x is Esc, then x, which is harmless because Esc never
+// destroys anything.
+package keyin
+
+import "frp/veilwright/tui/internal/text"
+
+// Event is one key press or one paste. The root sends it on to whatever has the
+// focus.
+type Event struct {
+	// Key names the key: "a", "+", "é", "space", "enter", "esc", "tab",
+	// "backspace", "up", "pgdown", "f1", "ctrl+c" … It is "" for a paste.
+	Key string
+	// Rune is the character the key types, 0 if it types none.
+	Rune rune
+	// Paste is the pasted text: line breaks as \n, invisible and control
+	// characters left out. Only text fields take it.
+	Paste string
+}
+
+// Names of the keys handled by name in more than one place.
+const (
+	Enter     = "enter"
+	Esc       = "esc"
+	Tab       = "tab"
+	ShiftTab  = "shift+tab"
+	Space     = "space"
+	Backspace = "backspace"
+	Delete    = "delete"
+	Insert    = "insert"
+	Up        = "up"
+	Down      = "down"
+	Left      = "left"
+	Right     = "right"
+	Home      = "home"
+	End       = "end"
+	PgUp      = "pgup"
+	PgDown    = "pgdown"
+	// Unprintable is any character that could not be shown, and any key the
+	// terminal library has no name for.
+	Unprintable = "unprintable"
+)
+
+// Key returns the press of a named key, a single character included.
+func Key(name string) Event {
+	if name == Space || name == " " {
+		return Event{Key: Space, Rune: ' '}
+	}
+	for i, r := range name {
+		if i == 0 && len(name) == len(string(r)) {
+			return typed(r)
+		}
+		break
+	}
+	return Event{Key: name}
+}
+
+func typed(r rune) Event {
+	if r == ' ' {
+		return Event{Key: Space, Rune: ' '}
+	}
+	if text.Typable(string(r)) == "" {
+		return Event{Key: Unprintable}
+	}
+	return Event{Key: string(r), Rune: r}
+}
+
+// Digit returns the digit a press typed, 0 to 9.
+func (e Event) Digit() (n int, ok bool) {
+	if e.Rune >= '0' && e.Rune <= '9' {
+		return int(e.Rune - '0'), true
+	}
+	return 0, false
+}
