@@ -1,12 +1,13 @@
-// Package wall answers whether the structure of a pipe, duct or tank is enough
-// for its pressure, head and vacuum: line loads, strains and criteria, and the
-// inverse, what would be needed. The corrosion barrier is not counted unless
-// asked for.
 package wall
 
 import (
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/stiffness"
 )
+
+// DesignAid is what stands wherever a figure of this package could be built
+// from.
+const DesignAid = "Design aid: the governing code, test data of the shop's own laminates and a licensed engineer decide."
 
 // Options say how to evaluate.
 type Options struct {
@@ -14,37 +15,77 @@ type Options struct {
 	Depth        float64 // m below the liquid surface of a tank; 0 = at the bottom
 }
 
-// Result is the evaluation of one schedule. Figures in SI.
+// Result is the evaluation of one schedule. Figures in SI, all of them finite.
 type Result struct {
 	// Problem says in one sentence why there is no laminate to evaluate
-	// ("no structural ply"); criteria are then all open or not applicable.
+	// ("no structural ply"); what rests on moduli is then open.
 	Problem    string
 	Thickness  float64 // m of the plies that count
+	Whole      float64 // m of the whole wall, 0 when not known
 	A, B, D    [3][3]float64
 	Membrane   stiffness.Moduli
 	Cases      []Case
+	Open       []OpenCase  // loads that are there but cannot be figured
 	Plies      []PlyStrain // rows that count, from the process side outward
+	PlyCase    string      // the case under which Plies strain, empty when none
 	Criteria   []Criterion // governing first
-	Notes      []string    // assumptions and what was left out
-	NotChecked []string    // wind, seismic, …
+	Stiffeners Stiffening
+	Notes      []string // assumptions and what was left out
+	NotChecked []string // wind, seismic, …
+	// Loaded tells whether pressure, test pressure, vacuum or a liquid height
+	// is given.
+	Loaded bool
+}
+
+// Governing is the deciding criterion that is nearest to failing, or furthest
+// beyond; ok is false when none decides.
+func (r *Result) Governing() (c Criterion, ok bool) {
+	if len(r.Criteria) == 0 || !r.Criteria[0].Decides || r.Criteria[0].Tell == NotApplicable {
+		return Criterion{}, false
+	}
+	return r.Criteria[0], true
+}
+
+// Tell is the verdict over what decides: Fails if one fails, else CannotTell
+// if one cannot be told, else Holds; NotApplicable where nothing decides.
+func (r *Result) Tell() Tell {
+	c, ok := r.Governing()
+	if !ok {
+		return NotApplicable
+	}
+	return c.Tell
 }
 
 // Case is one load case: line loads in N/m and mid-plane strains.
 type Case struct {
 	Name                                 string // pressure, head, vacuum, …
 	NAxial, NHoop                        float64
+	StrainKnown                          bool // else the strains are zero for want of moduli
 	StrainAxial, StrainHoop, StrainShear float64
+	Judged                               bool   // criteria look at it; the test pressure is only shown
 	FirstPly                             string // which ply fails first and at how many times this load, or why not told
 }
+
+// OpenCase is a load that is there but cannot be figured.
+type OpenCase struct{ Name, Reason string }
 
 // PlyStrain is one counted ply row under the governing case.
 type PlyStrain struct {
 	Row, First, Last           int
 	Bottom, Top                float64 // m, from the process-side face of the whole wall
 	Basis                      string  // how its moduli were had: "micromechanics", "test values", …
+	Angle                      float64 // degrees; of a helical cover the first of its two layers
 	E1, E2, G12, Nu12          float64
 	Strain1, Strain2, Strain12 float64 // ply axes, mid of the row
 	Stress1, Stress2, Stress12 float64
+}
+
+// Stiffening is how far apart stiffeners may stand by the isotropic formula,
+// and how stiff each has to be; only where Known.
+type Stiffening struct {
+	Known   bool
+	Spacing float64 // m
+	Inertia float64 // m⁴, of a ring of the wall's own hoop modulus at that spacing
 }
 
 // Tell is whether a criterion holds.
@@ -56,6 +97,34 @@ const (
 	CannotTell                // a fact is missing; Reason says which
 	Holds
 	Fails
+)
+
+// String says the answer in words.
+func (t Tell) String() string {
+	switch t {
+	case CannotTell:
+		return "cannot tell"
+	case Holds:
+		return "holds"
+	case Fails:
+		return "fails"
+	}
+	return "does not apply"
+}
+
+// The names of the criteria.
+const (
+	HoopStrain          = "hoop-strain"
+	AxialStrain         = "axial-strain"
+	ResinStrain         = "resin-strain"
+	HoopStrengthMinimum = "hoop-strength-minimum"
+	UnitLoad            = "unit-load"
+	ExternalPressure    = "external-pressure"
+	MinimumModulus      = "minimum-modulus"
+	MinimumWall         = "minimum-wall"
+	// WhichBasis is always open: it stands where neither process nor design
+	// basis says which of the others decide.
+	WhichBasis = "design-basis"
 )
 
 // Criterion is one demand on the wall.
@@ -70,4 +139,30 @@ type Criterion struct {
 	Decides  bool
 	Reason   string
 	Basis    string
+}
+
+// weigh compares demand with capacity and fills in the answer.
+func (c *Criterion) weigh(demand, capacity float64) {
+	ratio := demand / capacity
+	if !sound(demand) || !sound(capacity) || !sound(ratio) || capacity <= 0 {
+		c.open("figures are beyond what can be computed")
+		return
+	}
+	c.Demand, c.Capacity, c.Ratio = demand, capacity, ratio
+	c.Tell = Holds
+	if exceeds(demand, capacity) {
+		c.Tell = Fails
+	}
+}
+
+func (c *Criterion) open(reason string) { c.Tell, c.Reason = CannotTell, reason }
+
+func (c *Criterion) skip(reason string) { c.Tell, c.Reason = NotApplicable, reason }
+
+// decidedBy tells whether a criterion of the given basis decides on the part.
+func decidedBy(p *laminate.Part, b laminate.DesignBasis) bool { return p.Basis() == b }
+
+func notChecked() []string {
+	return []string{"wind", "seismic", "hold-down", "supports", "lifting", "burial", "thermal expansion", "fatigue",
+		"heads, flanges, nozzles and joints", "weight of the wall and of what hangs on it"}
 }

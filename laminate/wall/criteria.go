@@ -1,0 +1,171 @@
+package wall
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+const (
+	// strainLimit is the design strain of a wall (ASME Section X, RD-1171.1).
+	strainLimit = 0.001
+	// resinShare of the resin's failure strain, and never above resinMost (BS
+	// 4994; ADR 2017 6.9.2.3.5).
+	resinShare = 0.1
+	resinMost  = 0.002
+)
+
+const (
+	basisHoop  = "strain limit 0.001 (ASME Section X RD-1171.1, second-hand)"
+	basisAxial = "strain limit 0.001, along the axis likewise"
+	basisResin = "0.1 of the resin's failure strain, at most 0.2 % (BS 4994, second-hand; ADR 2017 6.9.2.3.5)"
+)
+
+const noLoad = "no pressure, head or vacuum is given"
+
+// strain judges one of the three strain criteria over every service case.
+func (e *evaluation) strain(name string) Criterion {
+	c := Criterion{Name: name, Unit: "strain", Decides: decidedBy(&e.s.Part, laminate.StrainLimit), Basis: basisHoop}
+	capacity, of := strainLimit, func(k *Case) float64 { return math.Abs(k.StrainHoop) }
+	reason := e.moduliOpen()
+	switch name {
+	case AxialStrain:
+		c.Basis = basisAxial
+		of = func(k *Case) float64 { return math.Abs(k.StrainAxial) }
+	case ResinStrain:
+		c.Basis = basisResin
+		of = largestPrincipal
+		least, missing := e.failureStrain()
+		capacity = math.Min(resinMost, resinShare*least)
+		if reason == "" {
+			reason = missing
+		}
+	}
+	if e.unloaded(&c) {
+		return c
+	}
+	if reason != "" {
+		c.open(reason)
+		return c
+	}
+	most, at := 0.0, -1
+	for i := range e.r.Cases {
+		k := &e.r.Cases[i]
+		if v := of(k); k.Judged && k.StrainKnown && (at < 0 || v > most) {
+			most, at = v, i
+		}
+	}
+	if at >= 0 {
+		c.Case = e.r.Cases[at].Name
+		c.weigh(most, capacity)
+	}
+	e.heed(&c)
+	return c
+}
+
+// largestPrincipal is the largest strain in any direction of the wall's plane.
+func largestPrincipal(k *Case) float64 {
+	mid, half := (k.StrainAxial+k.StrainHoop)/2, (k.StrainAxial-k.StrainHoop)/2
+	return math.Abs(mid) + math.Hypot(half, k.StrainShear/2)
+}
+
+// unloaded skips a criterion about loads where the service has none.
+func (e *evaluation) unloaded(c *Criterion) bool {
+	for i := range e.r.Cases {
+		if e.r.Cases[i].Judged {
+			return false
+		}
+	}
+	for _, o := range e.r.Open {
+		if o.Name != CaseTest {
+			return false
+		}
+	}
+	c.skip(noLoad)
+	return true
+}
+
+// heed makes a criterion open where a load that could break it is not known.
+func (e *evaluation) heed(c *Criterion) {
+	if c.Tell == Fails {
+		return
+	}
+	for _, o := range e.r.Open {
+		if o.Name != CaseTest {
+			*c = Criterion{Name: c.Name, Unit: c.Unit, Case: o.Name, Decides: c.Decides, Basis: c.Basis}
+			c.open(o.Reason)
+			return
+		}
+	}
+}
+
+// heedInside is heed for what pressure from inside decides.
+func (e *evaluation) heedInside(c *Criterion) {
+	if c.Tell == Fails {
+		return
+	}
+	for _, o := range e.r.Open {
+		if o.Name != CaseTest && o.Name != CaseVacuum {
+			*c = Criterion{Name: c.Name, Unit: c.Unit, Case: o.Name, Decides: c.Decides, Basis: c.Basis}
+			c.open(o.Reason)
+			return
+		}
+	}
+}
+
+// insideOpen tells whether a pressure from inside is there but not known.
+func (e *evaluation) insideOpen() bool {
+	for _, o := range e.r.Open {
+		if o.Name != CaseTest && o.Name != CaseVacuum {
+			return true
+		}
+	}
+	return false
+}
+
+// mostInside gives the service case with the highest pressure inside, −1 for
+// none.
+func (e *evaluation) mostInside() int {
+	at := -1
+	for i := range e.loads {
+		if e.loads[i].judged && e.loads[i].inside > 0 && (at < 0 || e.loads[i].inside > e.loads[at].inside) {
+			at = i
+		}
+	}
+	return at
+}
+
+// modulus asks for the least modulus that a tank wall may have.
+func (e *evaluation) modulus() Criterion {
+	c := Criterion{Name: MinimumModulus, Unit: "Pa", Decides: true,
+		Basis: "at least 700 000 psi (AWWA D120-09 4.6.4), asked of the lower of axial and hoop tensile modulus"}
+	if reason := e.moduliOpen(); reason != "" {
+		c.open(reason)
+		return c
+	}
+	m := &e.r.Membrane
+	c.Reason = "hoop"
+	if m.Ex < m.Ey {
+		c.Reason = "axial"
+	}
+	c.weigh(quantity.New(700_000, quantity.PSI).SI(), math.Min(m.Ex, m.Ey))
+	return c
+}
+
+// minimumWall asks for the least wall that anybody makes.
+func (e *evaluation) minimumWall() Criterion {
+	c := Criterion{Name: MinimumWall, Unit: "m", Decides: true,
+		Basis: "3/16 in of whole wall, the least anybody makes (common practice, no source)"}
+	if e.wholeOpen != "" {
+		c.open(e.wholeOpen)
+		return c
+	}
+	c.weigh(leastWall, e.r.Whole)
+	return c
+}
+
+const inch = 0.0254
+
+// leastWall in m.
+const leastWall = 3.0 / 16 * inch

@@ -1,0 +1,213 @@
+package wall
+
+import (
+	"cmp"
+	"slices"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stiffness"
+)
+
+// evaluation is one run of Evaluate.
+type evaluation struct {
+	s   *laminate.Schedule
+	lib *laminate.Library
+	a   *laminate.Analysis
+	o   Options
+	r   *Result
+
+	rows      []counted
+	figured   []figured
+	lam       *stiffness.Laminate // nil where Problem says why
+	wholeOpen string              // why the whole wall's thickness is not known
+	warmOpen  string              // why moduli say nothing about the warm wall
+	kept      float64             // share of the cold moduli
+	shell     shell
+	loads     []applied // as Result.Cases
+
+	typicalFiber               [6]bool
+	typicalResin               [9]bool
+	usualWoven, filled, carbon bool
+}
+
+// Evaluate figures whether the structure of s is enough for its part and
+// service. a has to be the analysis of s; lib supplies typical fiber and resin
+// figures where s gives none, and may be nil.
+//
+// The plies that count are those of the structural layer, and of the barrier
+// where asked; A, B and D are about their middle. Strains are a shell's that
+// cannot warp, by classical lamination theory.
+func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
+	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: notChecked()}}
+	if s == nil || a == nil || len(a.Rows) != len(s.Plies) {
+		e.r.Problem = "there is no analysis of this schedule to evaluate"
+		return e.r
+	}
+	e.warm()
+	e.collect()
+	e.measure()
+	e.load()
+	e.respond()
+	e.judge()
+	e.strainPlies()
+	e.assumptions()
+	return e.r
+}
+
+func (e *evaluation) note(text string) { e.r.Notes = append(e.r.Notes, text) }
+
+// moduliOpen says why what rests on moduli cannot be told, or nothing.
+func (e *evaluation) moduliOpen() string {
+	if e.lam == nil {
+		return e.r.Problem
+	}
+	return e.warmOpen
+}
+
+// respond strains the wall under every case.
+func (e *evaluation) respond() {
+	strong := e.strengthsKnown()
+	for i := range e.r.Cases {
+		c := &e.r.Cases[i]
+		c.FirstPly = "not told: no ply's strengths are known"
+		if reason := e.moduliOpen(); reason != "" {
+			c.FirstPly = "not told: " + reason
+			continue
+		}
+		d, err := e.lam.Shell([3]float64{c.NAxial, c.NHoop, 0})
+		if err != nil {
+			c.FirstPly = "not told: " + err.Error()
+			continue
+		}
+		strain := d.Strain()
+		if !sound(strain[0]) || !sound(strain[1]) || !sound(strain[2]) {
+			continue
+		}
+		c.StrainAxial, c.StrainHoop, c.StrainShear = strain[0], strain[1], strain[2]
+		c.StrainKnown = true
+		if strong {
+			c.FirstPly = e.firstPly(d)
+		}
+	}
+}
+
+// judge fills in the criteria, governing first.
+func (e *evaluation) judge() {
+	e.r.Criteria = append(make([]Criterion, 0, 9),
+		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
+		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumWall())
+	if e.s.Part.Basis() == laminate.NoBasis && (e.r.Loaded || len(e.r.Open) > 0) {
+		e.r.Criteria = append(e.r.Criteria, Criterion{Name: WhichBasis, Tell: CannotTell, Decides: true,
+			Reason: "neither process nor design basis is given, so which criteria decide is not known (process, design_basis)",
+			Basis:  "contact-molded walls usually go by the strength table, wound ones by the strain limit"})
+	}
+	slices.SortStableFunc(e.r.Criteria, func(a, b Criterion) int {
+		if d := rank(&b) - rank(&a); d != 0 {
+			return d
+		}
+		return cmp.Compare(b.Ratio, a.Ratio)
+	})
+}
+
+// rank puts what decides before what is shown, and the worst answer first.
+func rank(c *Criterion) int {
+	n := int(c.Tell)
+	if c.Decides && c.Tell != NotApplicable {
+		n += 10
+	}
+	return n
+}
+
+// strainPlies gives every counted row's strains under the governing case.
+func (e *evaluation) strainPlies() {
+	e.r.Plies = make([]PlyStrain, len(e.rows))
+	at := e.plyCase()
+	var d stiffness.Deformation
+	if at >= 0 {
+		c := &e.r.Cases[at]
+		var err error
+		if d, err = e.lam.Shell([3]float64{c.NAxial, c.NHoop, 0}); err == nil {
+			e.r.PlyCase = c.Name
+		}
+	}
+	for i := range e.rows {
+		c, p := &e.rows[i], &e.r.Plies[i]
+		f := c.figures
+		*p = PlyStrain{Row: c.row, First: f.First, Last: f.Last, Basis: c.basis,
+			E1: c.law.E1, E2: c.law.E2, G12: c.law.G12, Nu12: c.law.Nu12}
+		if sound(c.angle) {
+			p.Angle = c.angle
+		}
+		if sound(f.ToHere) {
+			p.Bottom, p.Top = f.ToHere-c.thick, f.ToHere
+		}
+		if e.r.PlyCase == "" {
+			continue
+		}
+		pt := e.lam.At(c.layer, stiffness.Middle, d)
+		p.Strain1, p.Strain2, p.Strain12 = pt.PlyStrain[0], pt.PlyStrain[1], pt.PlyStrain[2]
+		p.Stress1, p.Stress2, p.Stress12 = pt.PlyStress[0], pt.PlyStress[1], pt.PlyStress[2]
+	}
+}
+
+// plyCase is the case of the first criterion that names one whose strains are
+// known, else the first such case, else −1.
+func (e *evaluation) plyCase() int {
+	for i := range e.r.Criteria {
+		for j := range e.r.Cases {
+			if c := &e.r.Cases[j]; c.StrainKnown && c.Name == e.r.Criteria[i].Case {
+				return j
+			}
+		}
+	}
+	for j := range e.r.Cases {
+		if e.r.Cases[j].StrainKnown {
+			return j
+		}
+	}
+	return -1
+}
+
+// assumptions notes what was taken for granted.
+func (e *evaluation) assumptions() {
+	if e.o.CountBarrier {
+		e.note("The corrosion barrier counts as structure, as asked; the outer surface does not.")
+	} else {
+		e.note("The corrosion barrier and the outer surface are not counted.")
+	}
+	if e.lam == nil {
+		return
+	}
+	for i, used := range e.typicalFiber {
+		if used && e.lib != nil {
+			d := &e.lib.Fibers[i]
+			e.note(laminate.Fiber(i).String() + " fiber: typical modulus " + d.Modulus.Format(e.s.Units.Modulus(), 1) + sourced(d.Source))
+		}
+	}
+	for i, used := range e.typicalResin {
+		if used && e.lib != nil {
+			d := &e.lib.Families[i]
+			e.note(laminate.Family(i).String() + ": typical modulus " + d.Modulus.Format(e.s.Units.Modulus(), 2) + sourced(d.Source))
+		}
+	}
+	if e.usualWoven {
+		e.note("Woven roving that says nothing else: warp share 5/9, crimp factor 0.9 (from memory).")
+	}
+	if e.filled {
+		e.note("Filler is not counted as stiffening the resin, nor as changing its failure strain.")
+	}
+	if e.carbon {
+		e.note("Carbon fiber is taken as alike in all directions: across the fiber and in shear its plies come out too stiff.")
+	}
+	if c := e.lam.Coupling(); c.Shear > 0.01 {
+		e.note("The counted plies are not balanced: the wall twists under pressure.")
+	}
+	e.note("Strain from heat, cure shrinkage and moisture is left out, and so is creep.")
+}
+
+func sourced(source string) string {
+	if source == "" {
+		return ""
+	}
+	return " (" + source + ")"
+}

@@ -1,0 +1,237 @@
+package wall
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+const (
+	gravity = 9.80665 // m/s², standard
+	water   = 1000.0  // kg/m³, to which specific gravity refers; 0.4335 psi a foot
+)
+
+// The names of the load cases. Where nobody says whether the wall carries the
+// end thrust there are two of a kind, and the name says which.
+const (
+	CasePressure     = "pressure"
+	CaseHead         = "head"
+	CasePressureHead = "pressure and head"
+	CaseVacuum       = "vacuum"
+	CaseTest         = "test pressure"
+
+	endsClosed = ", ends closed"
+	endsOpen   = ", ends open"
+)
+
+// HeadPressure is the pressure in Pa at a depth in m below the surface of a
+// liquid of the given specific gravity: 0.4335 psi for a foot of water.
+func HeadPressure(specificGravity, depth float64) float64 {
+	return specificGravity * water * gravity * depth
+}
+
+// shell is the part as a round shell.
+type shell struct {
+	open   string  // why it is none, or cannot be told
+	inside float64 // radius, m
+	middle float64 // radius of the middle of the plies that count, m
+	out    float64 // radius outside, m
+}
+
+// measure finds the radii, or why there are none.
+func (e *evaluation) measure() {
+	e.r.Whole = e.a.Total.Thickness
+	if e.wholeOpen == "" && !(e.r.Whole > 0 && sound(e.r.Whole)) {
+		e.wholeOpen = "the wall has no thickness"
+	}
+	if e.wholeOpen != "" {
+		e.r.Whole = 0
+	}
+	if e.s.Part.Form == laminate.Panel {
+		e.shell.open = "a flat panel bends under pressure, which is not figured here"
+		return
+	}
+	d, ok := positive(e.s.Part.InsideDiameter)
+	switch {
+	case !ok:
+		e.shell.open = "the inside diameter is not given (inside_diameter)"
+		return
+	case e.wholeOpen != "":
+		e.shell.open = e.wholeOpen
+		return
+	case e.r.Whole >= d/2:
+		e.shell.open = "the wall, " + e.s.Units.Thickness(e.r.Whole) + ", is as thick as its inside radius or thicker: the formulas of a thin shell do not hold"
+		return
+	case e.r.Whole > d/20:
+		e.note("The wall is more than a tenth of its inside radius: strains at its inside are higher than the membrane's.")
+	}
+	e.shell.inside, e.shell.out = d/2, d/2+e.r.Whole
+	e.shell.middle = e.shell.inside + e.r.Whole/2
+	if n := len(e.rows); n > 0 {
+		first, last := &e.rows[0], &e.rows[n-1]
+		middle := (first.figures.ToHere - first.thick + last.figures.ToHere) / 2
+		if sound(middle) && middle >= 0 && middle <= e.r.Whole {
+			e.shell.middle = e.shell.inside + middle
+		}
+	}
+}
+
+// load lists the load cases.
+func (e *evaluation) load() {
+	p, sv := &e.s.Part, &e.s.Service
+	pressure, pressed := positive(sv.Pressure)
+	vacuum, sucked := positive(sv.Vacuum)
+	test, tested := positive(sv.TestPressure)
+	_, filled := positive(p.LiquidHeight)
+	e.r.Loaded = pressed || sucked || tested || filled
+	head, depth, headed := e.head()
+	if e.shell.open != "" {
+		for _, c := range [...]struct {
+			name string
+			on   bool
+		}{{CasePressure, pressed}, {CaseHead, headed}, {CaseVacuum, sucked}, {CaseTest, tested}} {
+			if c.on {
+				e.r.Open = append(e.r.Open, OpenCase{c.name, e.shell.open})
+			}
+		}
+		return
+	}
+	e.loads = make([]applied, 0, 8)
+	if pressed {
+		e.inside(CasePressure, pressure, pressure, true)
+	}
+	if headed && head > 0 {
+		// A liquid at rest presses on the wall and the bottom, and leaves the
+		// wall's own axial load to the weight that is not figured.
+		e.apply(CaseHead, head*e.shell.inside, 0, head, true)
+		if pressed {
+			e.inside(CasePressureHead, pressure+head, pressure, true)
+		}
+	}
+	if sucked {
+		e.ends(CaseVacuum, func(closed float64, name string) {
+			e.apply(name, -vacuum*e.shell.out, -closed*vacuum*e.shell.out*e.shell.out/(2*e.shell.middle), 0, true)
+		})
+	}
+	if tested {
+		fill := 0.0
+		if headed {
+			fill = HeadPressure(1, depth)
+		}
+		e.inside(CaseTest, test+fill, test, false)
+		e.note("The test pressure, with a water fill where there is a liquid height, is a case of its own: it is shown, and the criteria look at service alone.")
+	}
+	if (pressed || sucked || tested) && p.Ends == laminate.NoEnds {
+		e.note("Ends not given (ends): the wall is figured both with and without the end thrust, and the worse counts.")
+	}
+	if p.Form == laminate.NoPartForm && len(e.loads) > 0 {
+		e.note("Part form not given (form): taken as a round shell.")
+	}
+}
+
+// head gives the pressure of a tank's liquid at the depth asked for, and that
+// depth. Where there is a liquid but no figure, the case is open.
+func (e *evaluation) head() (pressure, depth float64, ok bool) {
+	p := &e.s.Part
+	height, given := positive(p.LiquidHeight)
+	switch {
+	case p.Form != laminate.Tank && (p.Form != laminate.NoPartForm || !given):
+		return 0, 0, false
+	case !given:
+		e.r.Open = append(e.r.Open, OpenCase{CaseHead, "the tank's liquid height is not given (liquid_height)"})
+		return 0, 0, false
+	}
+	depth = height
+	if e.o.Depth > 0 {
+		if e.o.Depth > height && sound(e.o.Depth) {
+			e.note("The depth asked for is below the bottom: figured at the bottom.")
+		}
+		depth = min(e.o.Depth, height)
+	}
+	sg := e.s.Service.SpecificGravity
+	if !sg.Given || !(sg.Value > 0 && sound(sg.Value)) {
+		e.r.Open = append(e.r.Open, OpenCase{CaseHead, "the specific gravity of the liquid is not given (specific_gravity)"})
+		return 0, 0, false
+	}
+	pressure = HeadPressure(sg.Value, depth)
+	if !sound(pressure) {
+		e.r.Open = append(e.r.Open, OpenCase{CaseHead, "the head is beyond what can be computed"})
+		return 0, 0, false
+	}
+	if proved := HeadPressure(1, depth); exceeds(pressure, proved) {
+		e.note("A water fill proves " + e.s.Units.Pressure(proved) + " of the " + e.s.Units.Pressure(pressure) +
+			" that the liquid exerts: it proves specific gravity 1 only.")
+	}
+	return pressure, depth, true
+}
+
+// inside applies a pressure to the wall and thrust of it to the ends. The hoop
+// load is exact for any wall, p times the inside radius; the axial one spreads
+// the thrust over the middle of the plies that count.
+func (e *evaluation) inside(name string, pressure, thrust float64, judged bool) {
+	r := e.shell.inside
+	e.ends(name, func(closed float64, name string) {
+		e.apply(name, pressure*r, closed*thrust*r*r/(2*e.shell.middle), pressure, judged)
+	})
+}
+
+// ends calls apply with the share of the end thrust that the wall carries, for
+// each possibility that the part leaves open.
+func (e *evaluation) ends(name string, apply func(closed float64, name string)) {
+	switch e.s.Part.Ends {
+	case laminate.ClosedEnds:
+		apply(1, name)
+	case laminate.OpenEnds:
+		apply(0, name)
+	default:
+		apply(1, name+endsClosed)
+		apply(0, name+endsOpen)
+	}
+}
+
+// applied is a load case before anything answers it.
+type applied struct {
+	inside      float64 // pressure inside at the place looked at, Pa
+	hoop, axial float64 // N/m
+	judged      bool
+}
+
+// largestLine bounds line loads in N/m, as package stiffness does.
+const largestLine = 1e15
+
+func (e *evaluation) apply(name string, hoop, axial, inside float64, judged bool) {
+	if !(hoop >= -largestLine && hoop <= largestLine && axial >= -largestLine && axial <= largestLine) {
+		e.r.Open = append(e.r.Open, OpenCase{name, "the load is beyond what can be computed"})
+		return
+	}
+	e.loads = append(e.loads, applied{inside: inside, hoop: hoop, axial: axial, judged: judged})
+	e.r.Cases = append(e.r.Cases, Case{Name: name, NAxial: axial, NHoop: hoop, Judged: judged})
+}
+
+// warm says what warmth does to the moduli: the share that is left, or why
+// nothing that rests on them can be told.
+func (e *evaluation) warm() {
+	e.kept = 1
+	kept := e.s.Part.StiffnessKept
+	t := e.s.Service.Hottest()
+	limit := quantity.New(120, quantity.Fahrenheit)
+	hot := t.Given() && quantity.Above(t.SI(), limit.SI())
+	switch {
+	case kept.Given && kept.Value > 0 && kept.Value <= 1:
+		e.kept = kept.Value
+		if kept.Value < 1 {
+			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (stiffness_kept), for every case.")
+		}
+	case kept.Given:
+		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (stiffness_kept)"
+	case hot && sound(t.SI()):
+		e.warmOpen = "the service reaches " + e.s.Units.Temperature(t.SI()) + ", above " + e.s.Units.Temperature(limit.SI()) +
+			": how much of the stiffness is left has to be given (stiffness_kept)"
+	case hot:
+		e.warmOpen = "the temperature is beyond what can be computed"
+	case !t.Given():
+		e.note("No temperature given: moduli are those of a cold wall.")
+	}
+	if e.warmOpen != "" {
+		e.note("A, B, D and membrane moduli are those of a cold wall.")
+	}
+}
