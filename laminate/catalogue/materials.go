@@ -1,0 +1,69 @@
+package catalogue
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Fibre shares by mass.
+const (
+	veilShare       = 0.10 // common practice, no source: about 90 % resin
+	matBarrierShare = 0.27 // API 12P 5.4.3: 27 ± 5 %
+	matShare        = 0.30 // common practice, no source
+	wovenShare      = 0.55 // from memory
+	uniShare        = 0.55 // from memory
+	bandShare       = 0.70 // from memory
+)
+
+const (
+	veilSource  = "areal mass for its nominal thickness at 90 % resin; " + fromMemory
+	matSource   = "glass content in the barrier API 12P 5.4.3; in the structure common practice, no source; density " + fromMemory
+	wovenSource = "density of E-glass published range 2540 to 2580 kg/m3, second-hand; glass content " + fromMemory
+	bandSource  = "tow of 2200 tex; number of tows, band width and glass content " + fromMemory + ", for the shop to replace"
+	coatSource  = "thickness common practice, no source"
+)
+
+func materials() []laminate.Material {
+	gsm := func(v float64) quantity.ArealMass { return spelled(v, quantity.GramPerSquareMetre) }
+	veil := func(id, name string, fiber laminate.Fiber, mass float64) laminate.Material {
+		return laminate.Material{ID: id, Name: name, Form: laminate.Veil, Fiber: fiber, ArealMass: gsm(mass),
+			FiberDensity: fibers()[fiber].Density, GlassContent: laminate.Some(veilShare), Source: veilSource}
+	}
+	return []laminate.Material{
+		veil(VeilC10, "C-glass veil, 10 mil", laminate.CGlass, 30),
+		veil(VeilC15, "C-glass veil, 15 mil", laminate.CGlass, 45),
+		veil(VeilPolyester15, "polyester veil, 15 mil", laminate.Polyester, 45),
+		veil(VeilCarbon11, "carbon veil, 11 mil", laminate.Carbon, 34),
+		chopped(Mat075, "mat, 0.75 oz/ft²", laminate.ChoppedMat, 0.75),
+		chopped(Mat10, "mat, 1 oz/ft²", laminate.ChoppedMat, 1),
+		chopped(Mat15, "mat, 1.5 oz/ft²", laminate.ChoppedMat, 1.5),
+		chopped(Mat20, "mat, 2 oz/ft²", laminate.ChoppedMat, 2),
+		chopped(Chop15, "sprayed chop, 1.5 oz/ft²", laminate.SprayedChop, 1.5),
+		cloth(Woven18, "woven roving, 18 oz/yd²", laminate.WovenRoving, 18, wovenShare),
+		cloth(Woven24, "woven roving, 24 oz/yd²", laminate.WovenRoving, 24, wovenShare),
+		cloth(Uni13, "unidirectional, 13 oz/yd²", laminate.Unidirectional, 13, uniShare),
+		band(BandHoop, "hoop band", 12),
+		band(BandHelical, "helical band", 8),
+		{ID: Topcoat, Name: "topcoat, waxed, 10 mil", Form: laminate.ResinCoat,
+			Thickness: spelled(10, quantity.Mil), Waxed: true, Source: coatSource},
+	}
+}
+
+func chopped(id, name string, form laminate.Form, ouncesPerFt2 float64) laminate.Material {
+	return laminate.Material{ID: id, Name: name, Form: form, Fiber: laminate.ECRGlass,
+		ArealMass: spelled(ouncesPerFt2, quantity.OuncePerSquareFoot), FiberDensity: fibers()[laminate.ECRGlass].Density,
+		GlassContent: laminate.Some(matShare), BarrierGlassContent: laminate.Some(matBarrierShare), Source: matSource}
+}
+
+func cloth(id, name string, form laminate.Form, ouncesPerYd2, share float64) laminate.Material {
+	return laminate.Material{ID: id, Name: name, Form: form, Fiber: laminate.EGlass,
+		ArealMass: spelled(ouncesPerYd2, quantity.OuncePerSquareYard), FiberDensity: fibers()[laminate.EGlass].Density,
+		GlassContent: laminate.Some(share), Source: wovenSource}
+}
+
+func band(id, name string, tows int) laminate.Material {
+	return laminate.Material{ID: id, Name: name, Form: laminate.RovingBand, Fiber: laminate.ECRGlass,
+		Tow: spelled(2200, quantity.Tex), Tows: laminate.Some(tows),
+		BandWidth:    spelled(60, quantity.Millimetre),
+		FiberDensity: fibers()[laminate.ECRGlass].Density, GlassContent: laminate.Some(bandShare), Source: bandSource}
+}
