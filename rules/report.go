@@ -9,7 +9,40 @@ import (
 type Report struct {
 	Schedule *laminate.Schedule
 	Analysis *laminate.Analysis
-	Wall     *wall.Result
-	Findings []Finding // worst first, then by place, then by rule
+	Wall     *wall.Result // nil where no rule asked for it
+	Findings []Finding    // worst first, then by place, then by rule
 	Verdict  Verdict
+}
+
+// Counts tells how many findings there are of each severity.
+func (r *Report) Counts() (breaks, opens, cautions, notes int) {
+	for i := range r.Findings {
+		switch r.Findings[i].Severity {
+		case Break:
+			breaks++
+		case Open:
+			opens++
+		case Caution:
+			cautions++
+		case Note:
+			notes++
+		}
+	}
+	return breaks, opens, cautions, notes
+}
+
+// worst is the verdict of sorted findings.
+func worst(sorted []Finding) Verdict {
+	if len(sorted) == 0 {
+		return Clear
+	}
+	switch sorted[0].Severity {
+	case Break:
+		return VerdictBreak
+	case Open:
+		return VerdictOpen
+	case Caution:
+		return VerdictCaution
+	}
+	return Clear
 }

@@ -53,16 +53,23 @@ type Pass struct {
 	Library  *laminate.Library
 	Analysis *laminate.Analysis
 	Units    quantity.System
+	// Facts are what many rules ask for.
+	Facts Facts
 	// Wall is the evaluation of the structure.
 	Wall func() *wall.Result
 
+	mend     bool // remedies are asked for
 	rule     *Rule
 	findings *[]Finding
 }
 
-// Report records a finding of the running rule; Rule and an empty Basis are filled in.
+// Report records a finding of the running rule; Rule, an empty Basis and, where
+// rows are named, an empty At are filled in.
 func (p *Pass) Report(f Finding) {
 	f.Rule = p.rule
+	if f.At == (laminate.Ref{}) && len(f.Rows) > 0 {
+		f.At = laminate.PlyRef(f.Rows[0], "")
+	}
 	if f.Basis == "" {
 		f.Basis = p.rule.Basis
 	}

@@ -1,0 +1,151 @@
+package barrier
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+// The interior layer of API 12P 5.4.3: two plies of mat, 3 oz/ft² (0.92 kg/m²)
+// together. 900 g/m², two plies of 450 g/m² mat, is the metric equal (ADR 2017
+// 6.9.2).
+const (
+	leastChoppedPlies = 2
+	leastChoppedGlass = 0.900 // kg/m²
+)
+
+// InteriorLayerLight wants enough chopped glass behind the veil.
+var InteriorLayerLight = &rules.Rule{
+	ID:     "interior-layer-light",
+	Family: family,
+	Title:  "Too little chopped glass behind the veil",
+	Why: "The interior layer is the length of way the fluid has to go: resin held by short strands that lie every which way, so that nothing leads through. " +
+		"Two plies laid one after the other cover each other's thin spots; one ply does not. " +
+		"With less glass the layer is thinner or crazes, and what gets through finds the strands of the structure.",
+	Severity: []rules.Severity{rules.Break, rules.Open},
+	When: "the interior layer has fewer than two chopped plies (each pass of sprayed roving is a ply) or less than 900 g/m² of chopped glass (900 g/m² holds), " +
+		"also where there is none at all; enough plies whose mass is not known: open",
+	Basis: "API 12P 5.4.3: two plies of mat, together 3 oz/ft²; ADR 2017 6.9.2: 900 g/m²",
+	Run:   interiorLayerLight,
+}
+
+func interiorLayerLight(p *rules.Pass) {
+	zone := &p.Analysis.Zones[laminate.InteriorLayer]
+	enough := !quantity.Below(zone.ChoppedGlassMass, leastChoppedGlass)
+	if p.Facts.Mats >= leastChoppedPlies && enough {
+		return
+	}
+	f := rules.Finding{Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone == laminate.InteriorLayer })}
+	if p.Facts.Mats >= leastChoppedPlies && !zone.MassKnown {
+		f.Severity = rules.Open
+		f.Message = "the chopped glass of the interior layer cannot be told: the mass of a ply is not known"
+		p.Report(f)
+		return
+	}
+	f.Severity = rules.Break
+	f.Message = "the interior layer has " + plural(p.Facts.Mats, "chopped ply", "chopped plies") + " with " +
+		p.Units.FabricMass(zone.ChoppedGlassMass) + " of glass; at least two with " + p.Units.FabricMass(leastChoppedGlass) + " are wanted"
+	if plan, ok := planMats(p); ok {
+		n := leastChoppedPlies - p.Facts.Mats
+		if plan.material.Fiber.Glass() {
+			n = max(n, steps(leastChoppedGlass-zone.ChoppedGlassMass, plan.material.ArealMass.SI()))
+		}
+		f.Remedy = plan.remedy(p, n)
+	}
+	p.Report(f)
+}
+
+// The glass content of inner surface and interior layer together, API 12P
+// 5.4.3: 27 ± 5 % by ASTM D2584.
+const (
+	leastFiber = 0.22
+	mostFiber  = 0.32
+)
+
+// BarrierGlassContent wants the barrier neither dry nor bare.
+var BarrierGlassContent = &rules.Rule{
+	ID:     "barrier-glass-content",
+	Family: family,
+	Title:  "Fiber content of the barrier outside 27 ± 5 %",
+	Why: "About a quarter fiber by mass is what mat takes up when it is wetted well and rolled out. More means a dry, starved laminate that lets fluid in along the strands; " +
+		"less means puddles of resin that shrink, crack and come loose. Either shows that thickness was made with something other than well rolled mats.",
+	Severity: []rules.Severity{rules.Open, rules.Caution},
+	When: "inner surface and interior layer together hold less than 22 % or more than 32 % fiber by mass (both bounds are within), every fiber counted, resin unfilled: caution; " +
+		"the mass of a ply is not known: open. A filled barrier is not judged by it, nor one without an interior layer, which is told of already",
+	Basis: "API 12P 5.4.3: 27 ± 5 % by ASTM D2584",
+	Run: func(p *rules.Pass) {
+		zone := p.Analysis.Barrier
+		if p.Analysis.Zones[laminate.InteriorLayer].Plies == 0 || zone.FillerMass > 0 {
+			return
+		}
+		share, ok := zone.FiberMassFraction()
+		in := func(z laminate.Zone) bool { return z.InBarrier() }
+		rows := func() []int { return p.Rows(func(r *laminate.RowFigures) bool { return in(r.Zone) }) }
+		switch {
+		case !ok:
+			p.Report(rules.Finding{Severity: rules.Open, Rows: rows(), Message: "the fiber content of the barrier cannot be told: the mass of a ply is not known"})
+		case quantity.Below(share, leastFiber):
+			measured, bound := rules.Shares(share, leastFiber)
+			p.Report(rules.Finding{Severity: rules.Caution, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, under " + bound, Remedy: shedShares(p, in)})
+		case quantity.Above(share, mostFiber):
+			measured, bound := rules.Shares(share, mostFiber)
+			p.Report(rules.Finding{Severity: rules.Caution, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, over " + bound, Remedy: shedShares(p, in)})
+		}
+	},
+}
+
+// ContinuousFiberInBarrier keeps through-going strands out of the barrier.
+var ContinuousFiberInBarrier = &rules.Rule{
+	ID:     "continuous-fiber-in-barrier",
+	Family: family,
+	Title:  "Continuous fiber in the corrosion barrier",
+	Why: "A strand is a wick: along its surface fluid creeps much faster than through resin. Chopped strands of half an inch to two inches end soon; " +
+		"a woven, unidirectional or wound one goes round the whole part, so a single pinhole in the veil feeds fluid the length of the wall. " +
+		"The fabric is also drier than mat and does not fill the barrier with resin.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "a woven, unidirectional or wound ply stands in the inner surface or interior layer",
+	Basis:    "common practice, no source; API 12P 5.4.3 makes the interior layer of mat or chopped roving ½–2 in long",
+	Run:      continuousFiberInBarrier,
+}
+
+func continuousFiberInBarrier(p *rules.Pass) {
+	rows := p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() && rules.FormOf(r).Continuous() })
+	if rows == nil {
+		return
+	}
+	f := rules.Finding{
+		Severity: rules.Break, Rows: rows,
+		Message: p.Plies(rows) + " " + p.Are(rows) + " " + rules.FormOf(&p.Analysis.Rows[rows[0]]).String() + " and " + stand(p, rows) + " in the corrosion barrier",
+	}
+	plies := p.Plies(rows)
+	outermost := p.Analysis.BarrierEnd-1 == rows[len(rows)-1] && rows[len(rows)-1]-rows[0] == len(rows)-1
+	if outermost {
+		f.Remedy = p.Mend(plies+" "+count(p, rows, "goes", "go")+" to the structural layer", "put "+plies+" into the structural layer", laminate.PlyRef(rows[0], "zone"),
+			func(l *rules.Layup) error {
+				for _, i := range rows {
+					l.Zones[i] = laminate.StructuralLayer
+					l.Schedule.Plies[i].Zone = laminate.StructuralLayer
+				}
+				return nil
+			})
+	} else if id, ok := p.StockMat(); ok {
+		f.Remedy = p.Mend(plies+" "+count(p, rows, "becomes", "become")+" "+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+			func(l *rules.Layup) error {
+				for _, i := range rows {
+					ply := &l.Schedule.Plies[i]
+					ply.Material, ply.Angle, ply.GlassContent = id, laminate.Optional[float64]{}, laminate.Optional[float64]{}
+				}
+				return nil
+			})
+	}
+	p.Report(f)
+}
+
+func stand(p *rules.Pass, rows []int) string { return count(p, rows, "stands", "stand") }
+
+func count(p *rules.Pass, rows []int, one, many string) string {
+	if p.Are(rows) == "is" {
+		return one
+	}
+	return many
+}

@@ -1,0 +1,236 @@
+package barrier
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+const (
+	thinnest      = 80.0  // mil, API 12P 5.4.3: 0.080 in
+	nominalSingle = 100.0 // mil: one veil and two mats; common practice, no source
+	nominalDouble = 200.0 // mil: two veils and four mats; common practice, no source
+	heaviest      = 250.0 // mil; common practice, no source
+	doubleVeils   = 2
+	doubleMats    = 4
+)
+
+// doubleBuild is how a shop book spells the 200 mil build.
+const (
+	singleBuild = "100 mil"
+	doubleBuild = "200 mil"
+)
+
+// BarrierThin wants the barrier's thickness.
+var BarrierThin = &rules.Rule{
+	ID:     "barrier-thin",
+	Family: family,
+	Title:  "Corrosion barrier too thin",
+	Why: "Fluid goes into resin as dye goes into wood: the time it takes grows with the square of the thickness. Half the barrier gives a quarter of the life. " +
+		"Under 0.080 in it is no barrier by the standard; under its nominal build plies are missing or were rolled out too thin. " +
+		"Once the fluid stands at the structure there is nothing left to repair but the whole wall.",
+	Severity: []rules.Severity{rules.Break, rules.Open, rules.Caution},
+	When: "inner surface and interior layer together are under 0.080 in, no allowance (0.080 in holds): break; under the nominal build less 5 % (95 mil of 100, 190 mil of 200 hold): caution; " +
+		"a ply's thickness is not known: open. Nominal is 200 mil where the service carries hypochlorite or chlorine-dioxide, or where the shop book's ratings ask for it: a rating for these contents, " +
+		"the concentration, the temperature and the barrier's resin family stands for 200 mil only, or with another grade than for 100 mil; a concentration or temperature that is not given rules no rating out",
+	Basis: "API 12P 5.4.3: 0.080 in; nominal builds: common practice, no source",
+	Run:   barrierThin,
+}
+
+func barrierThin(p *rules.Pass) {
+	zone := &p.Analysis.Barrier
+	if !zone.ThicknessKnown {
+		unknownThickness(p, "the barrier", laminate.Zone.InBarrier)
+		return
+	}
+	nominal, reason := nominalSingle, ""
+	if quantity.Below(zone.Thickness, mil(nominalDouble*(1-allowance))) { // else no rating matters
+		nominal, reason = nominalBuild(p)
+	}
+	least := mil(nominal * (1 - allowance))
+	f := rules.Finding{Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() })}
+	switch {
+	case quantity.Below(zone.Thickness, mil(thinnest)):
+		measured, bound := p.Thickness(zone.Thickness, mil(thinnest))
+		f.Severity, f.Basis = rules.Break, "API 12P 5.4.3: at least 0.080 in (2.03 mm)"
+		f.Message = "the barrier is " + measured + ", under " + bound
+	case quantity.Below(zone.Thickness, least):
+		measured, bound := p.Thickness(zone.Thickness, least)
+		f.Severity, f.Basis = rules.Caution, "nominal builds: "+rules.CommonPractice
+		f.Message = "the barrier is " + measured + ", under " + bound + " (" + p.Units.Thickness(mil(nominal)) + " nominal less 5 %" + reason + ")"
+	default:
+		return
+	}
+	if plan, ok := planMats(p); ok {
+		f.Remedy = plan.remedy(p, steps(least-zone.Thickness, thicknessOf(p, plan)))
+	}
+	p.Report(f)
+}
+
+// thicknessOf is the thickness in m of one more ply of a plan.
+func thicknessOf(p *rules.Pass, plan matPlan) float64 {
+	if plan.row >= 0 {
+		return p.Analysis.Rows[plan.row].Thickness
+	}
+	trial := p.Schedule.Clone()
+	l := rules.Layup{Schedule: trial, Zones: make([]laminate.Zone, len(trial.Plies))}
+	if plan.apply(&l, 1) != nil {
+		return 0
+	}
+	return laminate.Analyse(trial, p.Library).Rows[plan.at].Thickness
+}
+
+func nominalBuild(p *rules.Pass) (float64, string) {
+	if doubleService(&p.Schedule.Service) {
+		return nominalDouble, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
+	}
+	if book := doubleByBook(p); book != "" {
+		return nominalDouble, ", asked for by the ratings of " + book
+	}
+	return nominalSingle, ""
+}
+
+func doubleService(s *laminate.Service) bool {
+	return s.Carries.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
+}
+
+// doubleByBook names the shop book whose ratings ask for the 200 mil build. A
+// thicker barrier is never rated worse, so a grade that differs is a better one.
+func doubleByBook(p *rules.Pass) string {
+	s := &p.Schedule.Service
+	if s.Contents == "" {
+		return ""
+	}
+	for i := range p.Library.Ratings {
+		double := &p.Library.Ratings[i]
+		if double.Build != doubleBuild || !rates(p, double) {
+			continue
+		}
+		asks := true
+		for j := range p.Library.Ratings {
+			single := &p.Library.Ratings[j]
+			if single.Build == singleBuild && single.Family == double.Family && rates(p, single) && single.Grade == double.Grade {
+				asks = false
+				break
+			}
+		}
+		if asks {
+			if double.Book == "" {
+				return "the shop book"
+			}
+			return double.Book
+		}
+	}
+	return ""
+}
+
+// rates tells whether a rating is about this service and the barrier's resin.
+func rates(p *rules.Pass, r *laminate.Rating) bool {
+	s := &p.Schedule.Service
+	if !strings.EqualFold(strings.TrimSpace(r.Contents), strings.TrimSpace(s.Contents)) {
+		return false
+	}
+	if c := s.Concentration; c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])) {
+		return false
+	}
+	if t := s.Hottest(); t.Given() && r.MaxTemperature.Given() && t.Cmp(r.MaxTemperature) > 0 {
+		return false
+	}
+	return p.FirstResinIn(rules.InBarrier, func(resin *laminate.Resin) bool { return resin.Family == r.Family }) >= 0
+}
+
+const linedWall = "; consider a wall with a thermoplastic liner instead"
+
+// HeavyBarrierAtFlange keeps heavy barriers off flanges.
+var HeavyBarrierAtFlange = &rules.Rule{
+	ID:     "heavy-barrier-at-flange",
+	Family: family,
+	Title:  "Barrier over 250 mil on a flanged part",
+	Why: "A thick resin-rich layer heats itself while it cures, shrinks and pulls at the corner of the flange, where it can neither be rolled nor give way: it cracks or lets go there, " +
+		"and bolting up opens the crack. The flange face also has to be ground flat through it. " +
+		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the part is flanged and the barrier is over 250 mil (250 mil itself holds)",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		if flanged := p.Schedule.Part.Flanged; flanged.Given && flanged.Value {
+			heavy(p, rules.Break, "and the part is flanged")
+		}
+	},
+}
+
+// HeavyBarrier warns of heavy barriers elsewhere.
+var HeavyBarrier = &rules.Rule{
+	ID:     "heavy-barrier",
+	Family: family,
+	Title:  "Barrier over 250 mil",
+	Why: "Every resin-rich ply adds shrinkage and heat; past a quarter inch the barrier is hard to lay without cracks, blisters and loose spots, at nozzles and corners first. " +
+		"It does not buy life in proportion. Where a part is flanged it is not to be built at all, so say whether this one is. " +
+		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
+	Severity: []rules.Severity{rules.Caution},
+	When:     "the barrier is over 250 mil (250 mil itself holds) and the part is not flanged or does not say",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		switch flanged := p.Schedule.Part.Flanged; {
+		case !flanged.Given:
+			heavy(p, rules.Caution, "and whether the part is flanged is not said: flanged it is not to be built")
+		case !flanged.Value:
+			heavy(p, rules.Caution, "")
+		}
+	},
+}
+
+func heavy(p *rules.Pass, severity rules.Severity, why string) {
+	zone := &p.Analysis.Barrier
+	if !quantity.Above(zone.Thickness, mil(heaviest)) {
+		return
+	}
+	measured, bound := p.Thickness(zone.Thickness, mil(heaviest))
+	if why != "" {
+		why = " " + why
+	}
+	p.Report(rules.Finding{
+		Severity: severity, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
+		Message: "the barrier is " + measured + ", over " + bound + why + linedWall,
+	})
+}
+
+// DoubleBarrierUsual points at two veils and four mats.
+var DoubleBarrierUsual = &rules.Rule{
+	ID:     "double-barrier-usual",
+	Family: family,
+	Title:  "A double barrier is usual in this service",
+	Why: "Hypochlorite and chlorine dioxide eat the surface itself, evenly and without end: the barrier is worn down ply by ply, so there has to be more of it. " +
+		"Two veils and four mats, 200 mil nominal, are the usual build. " +
+		"A single barrier in these services is commonly relined before its time.",
+	Severity: []rules.Severity{rules.Caution},
+	When:     "the service carries hypochlorite or chlorine-dioxide and the inner surface has fewer than two veil plies or the interior layer fewer than four chopped plies",
+	Basis:    rules.CommonPractice,
+	Run:      doubleBarrierUsual,
+}
+
+func doubleBarrierUsual(p *rules.Pass) {
+	veils, mats := p.Facts.Veils, p.Facts.Mats
+	if !doubleService(&p.Schedule.Service) || veils >= doubleVeils && mats >= doubleMats {
+		return
+	}
+	f := rules.Finding{
+		Severity: rules.Caution, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
+		Message: "the service carries " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + plural(veils, "veil", "veils") + " and " +
+			plural(mats, "mat", "mats") + "; two veils and four mats are usual",
+	}
+	row := lastRow(p, veil)
+	plan, ok := planMats(p)
+	if row >= 0 && ok {
+		f.Remedy = p.Mend("the barrier gets two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
+			l.Schedule.Plies[row].Count += max(0, doubleVeils-veils)
+			if mats >= doubleMats {
+				return nil
+			}
+			return plan.apply(l, doubleMats-mats)
+		})
+	}
+	p.Report(f)
+}

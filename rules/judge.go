@@ -1,0 +1,150 @@
+package rules
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+)
+
+// Options say how to judge.
+type Options struct {
+	// Units are the reader's: messages give figures in them.
+	Units quantity.System
+	// Remedies asks for the mechanical mendings. Each is tried out, which
+	// costs one more judgement a remedy; without it findings carry none.
+	Remedies bool
+}
+
+// Judge runs the rules of the list over a schedule. It changes neither
+// schedule nor library and gives the same report every time.
+//
+// A remedy is kept only where the schedule after it is better: no rule gives
+// a break or an open it did not give before, and the numbers of breaks, opens
+// and cautions, compared in that order, are lower.
+func Judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
+	if lib == nil {
+		lib = &laminate.Library{}
+	}
+	r := judge(list, s, lib, o)
+	if !o.Remedies {
+		return r
+	}
+	for i := range r.Findings {
+		if f := &r.Findings[i]; f.Remedy != nil && !betters(list, r, lib, f.Remedy, o) {
+			f.Remedy = nil
+		}
+	}
+	return r
+}
+
+func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
+	r := &Report{Schedule: s, Analysis: laminate.Analyse(s, lib), Findings: make([]Finding, 0, 12)}
+	p := &Pass{
+		Schedule: s, Library: lib, Analysis: r.Analysis, Units: o.Units,
+		mend: o.Remedies, findings: &r.Findings,
+	}
+	p.Facts = gather(s, r.Analysis)
+	p.Wall = func() *wall.Result {
+		if r.Wall == nil {
+			r.Wall = evaluate(s, lib, r.Analysis)
+		}
+		return r.Wall
+	}
+	for _, rule := range list {
+		run(rule, p)
+	}
+	slices.SortStableFunc(r.Findings, byWeight)
+	r.Verdict = worst(r.Findings)
+	return r
+}
+
+// run gives one rule its turn. A rule that fails must not take the others'
+// findings with it, nor pass for a rule that had nothing to say.
+func run(rule *Rule, p *Pass) {
+	p.rule = rule
+	before := len(*p.findings)
+	defer func() {
+		if reason := recover(); reason != nil {
+			*p.findings = append((*p.findings)[:before], Finding{
+				Rule: InternalError, Severity: Open, Basis: InternalError.Basis,
+				Message: fmt.Sprintf("rule %s failed and judged nothing: %v", rule.ID, reason),
+			})
+		}
+	}()
+	rule.Run(p)
+}
+
+// InternalError is what stands in a report for a rule that failed. It is in no
+// list: nothing but a fault of the program gives it.
+var InternalError = &Rule{
+	ID:     "internal-error",
+	Family: "rules",
+	Title:  "A rule failed while it judged",
+	Why: "One of the rules ran into a fault of the program, so what it guards against was not looked at. " +
+		"The other findings stand. Judge that point by hand and report the schedule that brought it about.",
+	Severity: []Severity{Open},
+	When:     "a rule could not finish",
+	Basis:    "the program's own check",
+}
+
+// byWeight orders findings: worst first, then by place, then by rule.
+func byWeight(a, b Finding) int {
+	return cmp.Or(
+		cmp.Compare(b.Severity, a.Severity),
+		cmp.Compare(a.At.Kind, b.At.Kind),
+		cmp.Compare(a.At.Index, b.At.Index),
+		cmp.Compare(a.Rule.ID, b.Rule.ID),
+	)
+}
+
+// tally counts what a rule holds against a schedule.
+type tally struct{ breaks, opens int }
+
+func tallies(r *Report) map[*Rule]tally {
+	m := make(map[*Rule]tally, len(r.Findings))
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		t := m[f.Rule]
+		switch f.Severity {
+		case Break:
+			t.breaks++
+		case Open:
+			t.opens++
+		}
+		m[f.Rule] = t
+	}
+	return m
+}
+
+// betters tries a remedy out.
+func betters(list []*Rule, before *Report, lib *laminate.Library, m *Remedy, o Options) bool {
+	next, err := attempt(m, before.Schedule)
+	if err != nil {
+		return false
+	}
+	o.Remedies = false
+	after := judge(list, next, lib, o)
+	had := tallies(before)
+	for rule, t := range tallies(after) {
+		if t.breaks > had[rule].breaks || t.opens > had[rule].opens {
+			return false
+		}
+	}
+	b1, o1, c1, _ := before.Counts()
+	b2, o2, c2, _ := after.Counts()
+	return cmp.Or(cmp.Compare(b2, b1), cmp.Compare(o2, o1), cmp.Compare(c2, c1)) < 0
+}
+
+// attempt makes the edit; one that panics is one that cannot be made.
+func attempt(m *Remedy, s *laminate.Schedule) (next *laminate.Schedule, err error) {
+	defer func() {
+		if reason := recover(); reason != nil {
+			next, err = nil, fmt.Errorf("trying a remedy: %v", reason)
+		}
+	}()
+	return m.Edit.Do(s)
+}

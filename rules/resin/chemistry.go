@@ -1,0 +1,179 @@
+package resin
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+// mild is 120 °F in K, up to which a middling resin in strong acid is only
+// worth a note (common practice, no source).
+var mild = quantity.New(120, quantity.Fahrenheit).SI()
+
+// ResinForAcid points at novolacs for strong acid.
+var ResinForAcid = &rules.Rule{
+	ID:     "resin-for-acid",
+	Family: family,
+	Title:  "Strong acid asks for a tighter resin",
+	Why: "Strong and oxidizing acids work their way into a loosely cross-linked resin, char or soften its surface and go on into the glass behind. " +
+		"Novolac vinyl esters are cross-linked more tightly and are the usual choice for strong acids. " +
+		"At mild temperature a plain vinyl ester or ester often does; hot, or with an oxidizer beside the acid, it is a gamble on the barrier's life.",
+	Severity: []rules.Severity{rules.Open, rules.Caution, rules.Note},
+	When: "the service carries strong-acid and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
+		"at the higher of operating and upset temperature, caution above or where the service carries oxidizer too. No temperature, or no resin family: open",
+	Basis: rules.CommonPractice,
+	Run:   resinForAcid,
+}
+
+func resinForAcid(p *rules.Pass) {
+	s := &p.Schedule.Service
+	if !s.Carries.Has(laminate.StrongAcid) {
+		return
+	}
+	at, oxidizer := s.Hottest(), s.Carries.Has(laminate.Oxidizer)
+	for i, use := range p.Facts.Uses {
+		r := &p.Schedule.Resins[i]
+		if use&rules.InBarrier == 0 || !middling(r.Family) {
+			continue
+		}
+		f := rules.Finding{
+			Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
+			Message: "the service carries strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is the usual one",
+		}
+		switch {
+		case oxidizer:
+			f.Message += ", the more so with an oxidizer"
+		case !at.Given():
+			f.Severity = rules.Open
+			f.Message += " above " + p.Heat(mild) + ", and the service temperature is not given: cannot be judged"
+		case quantity.Above(at.SI(), mild):
+			f.Message += ", the more so at " + p.Hottest() + ", above " + p.Heat(mild)
+		default:
+			f.Severity = rules.Note
+			f.Message += "; at " + p.Hottest() + ", not above " + p.Heat(mild) + ", this one may do"
+		}
+		p.Report(f)
+	}
+	unresined(p, "the service carries strong-acid")
+}
+
+// alkaline is the pH above which a service counts as strongly alkaline though
+// nobody said so; it is the pH at which glass veils end.
+const alkaline = 12.0
+
+// ResinInAlkali keeps esters out of alkali.
+var ResinInAlkali = &rules.Rule{
+	ID:     "resin-in-alkali",
+	Family: family,
+	Title:  "Alkali splits an ester barrier",
+	Why: "Strong bases and hypochlorite saponify the ester links that hold iso-, terephthalic and chlorendic polyesters together: the resin is taken apart from the surface inward. " +
+		"It softens, goes cloudy and washes off, and the glass follows. Vinyl esters carry their few ester links shielded and stand it. " +
+		"No thickness makes up for the wrong resin here.",
+	Severity: []rules.Severity{rules.Break, rules.Open},
+	When: "the service carries strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break. " +
+		"A barrier ply whose resin family is not given: open; so is such a resin at a pH above 12 where the service does not say what it carries",
+	Basis: rules.CommonPractice,
+	Run:   resinInAlkali,
+}
+
+func resinInAlkali(p *rules.Pass) {
+	s := &p.Schedule.Service
+	because := "the service carries " // completed below
+	severity := rules.Break
+	switch {
+	case s.Carries.Has(laminate.StrongBase, laminate.Hypochlorite):
+		because += p.Carried(laminate.StrongBase, laminate.Hypochlorite)
+	case !s.Carries.Given && s.PH.Given && s.PH.Highest > alkaline:
+		because = "the service goes above pH 12 and does not say what it carries"
+		severity = rules.Open
+	default:
+		return
+	}
+	for i, use := range p.Facts.Uses {
+		r := &p.Schedule.Resins[i]
+		if use&rules.InBarrier == 0 || !r.Family.PlainEster() && r.Family != laminate.Chlorendic {
+			continue
+		}
+		f := rules.Finding{
+			Severity: severity, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
+			Message: because + " and the barrier resin is " + named(r) + ", which strong alkali splits",
+		}
+		if severity == rules.Open {
+			f.At = laminate.ServiceRef("carries")
+			f.Message += ": cannot be judged"
+		}
+		p.Report(f)
+	}
+	unresined(p, because)
+}
+
+// HypochloriteCure wants a cure without cobalt.
+var HypochloriteCure = &rules.Rule{
+	ID:     "hypochlorite-cure",
+	Family: family,
+	Title:  "Cure or thixotrope unfit for hypochlorite",
+	Why: "Cobalt left in the resin speeds up the decay of hypochlorite at the wall, and the oxygen and heat set free attack the surface; fumed silica is dissolved by the alkali and leaves pores. " +
+		"For hypochlorite the barrier is cured with peroxide and amine, without fumed silica. " +
+		"A barrier cured the usual way looks the same on the day it is delivered and is eaten years early.",
+	Severity: []rules.Severity{rules.Caution},
+	When: "the service carries hypochlorite and the cure of a barrier resin is not peroxide-amine (not stated is not), or its thixotrope names silica " +
+		"other than to say there is none; a thixotrope left out is taken as none",
+	Basis: rules.CommonPractice,
+	Run:   hypochloriteCure,
+}
+
+func hypochloriteCure(p *rules.Pass) {
+	if !p.Schedule.Service.Carries.Has(laminate.Hypochlorite) {
+		return
+	}
+	for i, use := range p.Facts.Uses {
+		r := &p.Schedule.Resins[i]
+		if use&rules.InBarrier == 0 {
+			continue
+		}
+		var wrong []string
+		switch r.Cure {
+		case laminate.PeroxideAmine:
+		case laminate.NoCure:
+			wrong = append(wrong, "its cure is not stated, peroxide-amine is wanted")
+		default:
+			wrong = append(wrong, "its cure is "+r.Cure.String()+", peroxide-amine is wanted")
+		}
+		if silica(r.Thixotrope) {
+			wrong = append(wrong, "its thixotrope is silica, which alkali dissolves")
+		}
+		if wrong == nil {
+			continue
+		}
+		f := rules.Finding{
+			Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "cure"),
+			Message: "the service carries hypochlorite and the barrier resin is " + named(r) + ": " + rules.Join(wrong, "and"),
+		}
+		if r.Cure != laminate.PeroxideAmine {
+			f.Remedy = p.Mend("resin "+r.ID+" is cured with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
+				func(l *rules.Layup) error {
+					l.Schedule.Resins[i].Cure = laminate.PeroxideAmine
+					return nil
+				})
+		}
+		p.Report(f)
+	}
+}
+
+// silica tells whether a shop's free text names silica other than to say that
+// there is none.
+func silica(text string) bool {
+	text = strings.ToLower(text)
+	at := strings.Index(text, "silica")
+	if at < 0 {
+		return false
+	}
+	for _, no := range []string{"no silica", "no fumed silica", "without silica", "without fumed silica", "silica-free", "silica free"} {
+		if strings.Contains(text, no) {
+			return false
+		}
+	}
+	return true
+}

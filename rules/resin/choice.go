@@ -1,0 +1,147 @@
+package resin
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// BarrierResinsDiffer wants one resin in the barrier.
+var BarrierResinsDiffer = &rules.Rule{
+	ID:     "barrier-resins-differ",
+	Family: family,
+	Title:  "More than one resin family in the barrier",
+	Why: "The barrier is chosen as one: the resin behind the veil meets the same fluid, a little later. Two families shrink and swell differently, so the seam between them is where it blisters, " +
+		"and the weaker of the two sets the life of the whole. It also invites the wrong drum on the shop floor. " +
+		"There are reasons to do it, a costly resin in the veil alone for one; then somebody has to say so.",
+	Severity: []rules.Severity{rules.Caution},
+	When:     "plies of the inner surface and interior layer use resins of more than one family; differing fillers or cures of one family do not count",
+	Basis:    rules.CommonPractice,
+	Run:      barrierResinsDiffer,
+}
+
+func barrierResinsDiffer(p *rules.Pass) {
+	first := p.FirstResinIn(rules.InBarrier, func(r *laminate.Resin) bool { return r.Family != laminate.NoFamily })
+	if first < 0 {
+		return
+	}
+	other := p.FirstResinIn(rules.InBarrier, func(r *laminate.Resin) bool {
+		return r.Family != laminate.NoFamily && r.Family != p.Schedule.Resins[first].Family
+	})
+	if other < 0 {
+		return
+	}
+	// The resin that meets the fluid was chosen for it: the others follow.
+	lead := -1
+	var rows []int
+	for i := range p.Schedule.Plies {
+		if !p.Analysis.Rows[i].Zone.InBarrier() {
+			continue
+		}
+		for j := range p.Schedule.Resins {
+			r := &p.Schedule.Resins[j]
+			if r.ID != p.Schedule.Plies[i].Resin || r.Family == laminate.NoFamily {
+				continue
+			}
+			if lead < 0 {
+				lead = j
+			}
+			if r.Family != p.Schedule.Resins[lead].Family {
+				rows = append(rows, i)
+			}
+			break
+		}
+	}
+	if rows == nil {
+		return
+	}
+	id := p.Schedule.Resins[lead].ID
+	strange, _ := p.Schedule.Resin(p.Schedule.Plies[rows[0]].Resin)
+	p.Report(rules.Finding{
+		Severity: rules.Caution, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
+		Message: "the barrier begins in resin " + named(&p.Schedule.Resins[lead]) + ", but " + p.Plies(rows) + " " + p.Are(rows) + " in " + named(strange),
+		Remedy: p.Mend("the whole barrier is laid in resin "+id, "put the barrier into resin "+id, laminate.PlyRef(rows[0], "resin"),
+			func(l *rules.Layup) error {
+				for _, i := range rows {
+					l.Schedule.Plies[i].Resin = id
+				}
+				return nil
+			}),
+	})
+}
+
+// ServiceIncomplete names the facts without which nothing can be judged.
+var ServiceIncomplete = &rules.Rule{
+	ID:     "service-incomplete",
+	Family: family,
+	Title:  "The service is not fully stated",
+	Why: "Veil, resin and barrier are chosen for what the wall meets: which chemical, how hot, how acid or alkaline. A schedule without them may be right by luck, " +
+		"and most rules about veils and resins can only keep silent. Ask whoever runs the process, for the worst it can do, upsets and cleaning included; " +
+		"guessing is how the wrong wall gets built. Where nothing like fluorides is carried, say so with an empty list: silence is not the same.",
+	Severity: []rules.Severity{rules.Open, rules.Caution},
+	When:     "temperature (an upset alone is not enough), pH or contents are not given: open; all of them given but not what the service carries: caution",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		s := &p.Schedule.Service
+		if s.Contents != "" && s.Temperature.Given() && s.PH.Given && s.Carries.Given {
+			return
+		}
+		var missing, keys []string
+		for _, fact := range []struct {
+			given     bool
+			name, key string
+		}{{s.Contents != "", "contents", "contents"}, {s.Temperature.Given(), "temperature", "temperature"}, {s.PH.Given, "pH", "ph"}} {
+			if !fact.given {
+				missing, keys = append(missing, fact.name), append(keys, fact.key)
+			}
+		}
+		if missing == nil {
+			p.Report(rules.Finding{
+				Severity: rules.Caution, At: laminate.ServiceRef("carries"),
+				Message: "the service does not say what it carries (an empty list says nothing special): rules about fluorides, hypochlorite, acids, bases and the like took it as none",
+			})
+			return
+		}
+		message := "the service does not give its " + rules.Join(missing, "and") + ": veil and resin cannot be judged"
+		if !s.Carries.Given {
+			message += "; nor does it say what it carries"
+		}
+		p.Report(rules.Finding{Severity: rules.Open, At: laminate.ServiceRef(keys[0]), Message: message})
+	},
+}
+
+// ConfirmResin stands in every report.
+var ConfirmResin = &rules.Rule{
+	ID:     "confirm-resin",
+	Family: family,
+	Title:  "Confirm the resin with its maker's guide or coupons",
+	Why: "A family name is a first choice, not a proof: products within a family differ, and mixtures, traces and upsets decide. The resin maker's guide for that concentration and temperature, " +
+		"or coupons hung in the fluid (ASTM C581), are the evidence. Keep it with the job: without it nobody can say afterwards on what ground the wall was built.",
+	Severity: []rules.Severity{rules.Note},
+	When:     "always",
+	Basis:    "ASTM C581; common practice, no source",
+	Run: func(p *rules.Pass) {
+		s := &p.Schedule.Service
+		message := "confirm "
+		if i := p.FirstResinIn(rules.InBarrier, func(r *laminate.Resin) bool { return r.Family != laminate.NoFamily }); i >= 0 {
+			message += p.Schedule.Resins[i].Family.String()
+		} else {
+			message += "the barrier resin"
+		}
+		message += " for "
+		if s.Contents != "" {
+			message += s.Contents
+		} else {
+			message += "the contents"
+		}
+		if s.Concentration.Given {
+			message += " at " + rules.Share(s.Concentration.Value)
+		} else {
+			message += " at its concentration (not given)"
+		}
+		if hot := s.Hottest(); hot.Given() {
+			message += " and " + p.Hottest()
+		}
+		message += " with the resin maker's guide or ASTM C581 coupons"
+		p.Report(rules.Finding{Severity: rules.Note, At: laminate.ServiceRef("contents"), Message: message})
+	},
+}

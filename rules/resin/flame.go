@@ -1,0 +1,79 @@
+package resin
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// classOne is the highest ASTM E84 index of class A (1), NFPA 101.
+const classOne = 25
+
+// FlameSpread holds each resin that burns against the demand.
+var FlameSpread = &rules.Rule{
+	ID:     "flame-spread",
+	Family: family,
+	Title:  "Flame spread not shown to be low enough",
+	Why: "Where a flame spread index is demanded the proof is a test report on the laminate, not a family name: brominated and chlorendic resins resist fire, but many of them reach class 1 " +
+		"(index 25 or less) only with antimony trioxide in the structure. A resin without bromine or chlorine burns far beyond 25. " +
+		"Fire reaches a pipe or tank from outside, so structure and outer surface count; a duct burns inside, so its barrier counts too. " +
+		"A wall that is found out after erection is taken down again, or takes the building with it.",
+	Severity: []rules.Severity{rules.Break, rules.Open, rules.Caution},
+	When: "an index is demanded. For each resin of structure and outer surface, in ducts of the barrier too: tested index above the demand (equal holds), or 25 or less demanded of a resin that is " +
+		"neither brominated nor chlorendic and not tested: break; family suits but not tested: caution; more than 25 demanded of another family that is not tested, a ply whose resin family is not given, " +
+		"or a barrier resin that would fail where the part's form is not given: open",
+	Basis: "ASTM E84 index; class A (1) is 0–25 in NFPA 101 and IBC 803; families and antimony trioxide: common practice, no source",
+	Run:   flameSpread,
+}
+
+func flameSpread(p *rules.Pass) {
+	demand := p.Schedule.Service.FlameSpread
+	if !demand.Given {
+		return
+	}
+	counts := rules.InStructure | rules.InOuterSurface
+	if p.Schedule.Part.Form == laminate.Duct {
+		counts |= rules.InBarrier
+	}
+	wanted := "flame spread of at most " + strconv.Itoa(demand.Value) + " is demanded; resin "
+	for i, use := range p.Facts.Uses {
+		r := &p.Schedule.Resins[i]
+		severity, reason := burns(r, demand.Value)
+		switch {
+		case severity == rules.NoSeverity:
+		case use&counts != 0:
+			p.Report(rules.Finding{
+				Severity: severity, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "flame_spread_tested"), Message: wanted + named(r) + reason,
+			})
+		case use&rules.InBarrier != 0 && severity == rules.Break && p.Schedule.Part.Form == laminate.NoPartForm:
+			p.Report(rules.Finding{
+				Severity: rules.Open, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.PartRef("form"),
+				Message: wanted + named(r) + reason + "; it lies in the barrier, which counts in a duct, and the part's form is not given: cannot be judged",
+			})
+		}
+	}
+	if p.Facts.Unresined&counts != 0 {
+		rows := p.RowsOfResin(-1, counts)
+		p.Report(rules.Finding{
+			Severity: rules.Open, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
+			Message: "flame spread of at most " + strconv.Itoa(demand.Value) + " is demanded and the resin family of " + p.Plies(rows) + " is not given: cannot be judged",
+		})
+	}
+}
+
+// burns judges one resin that counts against the demand.
+func burns(r *laminate.Resin, demand int) (rules.Severity, string) {
+	suits := r.Family.Brominated() || r.Family == laminate.Chlorendic
+	switch {
+	case r.FlameSpreadTested.Given && r.FlameSpreadTested.Value > demand:
+		return rules.Break, " was tested at " + strconv.Itoa(r.FlameSpreadTested.Value)
+	case r.FlameSpreadTested.Given, r.Family == laminate.NoFamily:
+		return rules.NoSeverity, "" // a family not given is told of by its plies
+	case suits:
+		return rules.Caution, " is of a family that can reach class 1, often only with antimony trioxide, but no tested index is given"
+	case demand <= classOne:
+		return rules.Break, " is neither brominated nor chlorendic and has no tested index"
+	}
+	return rules.Open, " has no tested index: cannot be judged"
+}

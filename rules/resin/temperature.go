@@ -1,0 +1,61 @@
+package resin
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+// hot is 180 °F in K: above it the middling families need special thought
+// (D3299, D4097); margin is kept under the heat deflection temperature.
+var hot = quantity.New(180, quantity.Fahrenheit).SI()
+
+const margin = 20.0 // K, from memory
+
+// ResinTemperature keeps resins cool enough.
+var ResinTemperature = &rules.Rule{
+	ID:     "resin-temperature",
+	Family: family,
+	Title:  "Resin too hot",
+	Why: "A resin softens as it nears its heat deflection temperature: stiffness falls, the fluid diffuses faster, and the barrier blisters or crazes. " +
+		"Ester, vinyl ester and brominated vinyl ester resins are at home below 180 °F; above it novolac vinyl esters (and in acids bisphenol-fumarate and " +
+		"chlorendic polyesters) are taken. Within 20 °C (36 °F) of the heat deflection temperature the wall creeps, and nothing figured from room-temperature values holds. " +
+		"Short upsets count: a surface that has blistered once does not heal.",
+	Severity: []rules.Severity{rules.Break, rules.Open, rules.Caution},
+	When: "the higher of operating and upset temperature is above 180 °F (180 °F itself is within) and a barrier resin is iso- or terephthalic polyester, vinyl ester or " +
+		"brominated vinyl ester: caution; above a given heat deflection temperature less 20 °C, for a resin of barrier or structure: break. " +
+		"Heat deflection given but no temperature: open; above 180 °F with a barrier ply whose resin family is not given: open",
+	Basis: "common practice, no source; ASTM D3299 and D4097 ask for special consideration above 180 °F; 20 °C from memory",
+	Run:   resinTemperature,
+}
+
+func resinTemperature(p *rules.Pass) {
+	at := p.Schedule.Service.Hottest()
+	tooHot := at.Given() && quantity.Above(at.SI(), hot)
+	for i, use := range p.Facts.Uses {
+		r := &p.Schedule.Resins[i]
+		counts := use & (rules.InBarrier | rules.InStructure)
+		switch {
+		case counts == 0:
+		case r.HeatDeflection.Given() && !at.Given():
+			p.Report(rules.Finding{
+				Severity: rules.Open, Rows: p.RowsOfResin(i, counts), At: laminate.ServiceRef("temperature"),
+				Message: "resin " + named(r) + " deflects under heat at " + p.Heat(r.HeatDeflection.SI()) + " and the service temperature is not given: cannot be judged",
+			})
+		case r.HeatDeflection.Given() && quantity.Above(at.SI(), r.HeatDeflection.SI()-margin):
+			p.Report(rules.Finding{
+				Severity: rules.Break, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "heat_deflection"),
+				Message: p.Hottest() + " is above " + p.Heat(r.HeatDeflection.SI()-margin) + ", the heat deflection temperature of resin " + named(r) + " less 20 °C",
+				Basis:   "design temperature at least 20 °C under the heat deflection temperature, from memory",
+			})
+		case tooHot && counts&rules.InBarrier != 0 && middling(r.Family):
+			p.Report(rules.Finding{
+				Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
+				Message: p.Hottest() + " is above " + p.Heat(hot) + " and the barrier resin " + named(r) + " is usually taken below that",
+			})
+		}
+	}
+	if tooHot {
+		unresined(p, p.Hottest()+" is above "+p.Heat(hot))
+	}
+}

@@ -1,0 +1,59 @@
+package veil
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// VeilMissing wants a veil against the fluid.
+var VeilMissing = &rules.Rule{
+	ID:     "veil-missing",
+	Family: family,
+	Title:  "No veil against the process side",
+	Why: "The veil holds the resin-rich surface together: about nine parts resin to one of fiber, rich enough that no glass end reaches the fluid, " +
+		"held enough that it does not craze. Without it either bare resin cracks or the ends of the mat stand in the fluid and wick it into the wall. " +
+		"A barrier without a veil is a structure standing in chemicals.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the first ply is not a veil of the inner surface, or there is no ply at all",
+	Basis:    "API 12P 5.4.2",
+	Run: func(p *rules.Pass) {
+		rows := p.Analysis.Rows
+		if len(rows) == 0 {
+			p.Report(rules.Finding{Severity: rules.Break, Message: "there is no ply: the process side has no veil"})
+			return
+		}
+		first := &rows[0]
+		if veilOf(first, func(laminate.Fiber) bool { return true }) {
+			return
+		}
+		f := rules.Finding{Severity: rules.Break, Rows: []int{0}}
+		if rules.FormOf(first) == laminate.Veil {
+			f.Message = "ply 1 is a veil but stands in the " + first.Zone.String()
+			f.Remedy = p.Mend("ply 1 becomes inner surface", "made ply 1 inner surface", laminate.PlyRef(0, "zone"), func(l *rules.Layup) error {
+				l.Schedule.Plies[0].Zone = laminate.InnerSurface
+				l.Infer = true
+				return nil
+			})
+		} else {
+			f.Message = "ply 1 is " + p.Schedule.Plies[0].Material + ", not a veil"
+			f.Remedy = layVeil(p)
+		}
+		p.Report(f)
+	},
+}
+
+// layVeil puts a veil first; what follows without a zone is inferred anew,
+// because a leading veil is what makes mats an interior layer.
+func layVeil(p *rules.Pass) *rules.Remedy {
+	id, ok := p.StockVeil(usual(&p.Schedule.Service))
+	if !ok {
+		return nil
+	}
+	resin := p.Schedule.Plies[0].Resin
+	return p.Mend("a "+id+" goes first, in the resin of the first ply", "laid "+id+" as ply 1", laminate.PlyRef(0, ""),
+		func(l *rules.Layup) error {
+			l.Insert(0, laminate.Ply{Material: id, Resin: resin, Zone: laminate.InnerSurface, Count: 1})
+			l.Infer = true
+			return nil
+		})
+}

@@ -1,0 +1,134 @@
+package rules
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Sources that many rules share.
+const (
+	CommonPractice = "common practice, no source"
+	FromMemory     = "from memory"
+)
+
+// Plies names the plies of rows as the schedule numbers them: "ply 3",
+// "plies 2–4, 6".
+func (p *Pass) Plies(rows []int) string {
+	const most = 6
+	spans, single := 0, true
+	var b strings.Builder
+	for i := 0; i < len(rows); {
+		from, to := p.Analysis.Rows[rows[i]].First, p.Analysis.Rows[rows[i]].Last
+		for i++; i < len(rows) && p.Analysis.Rows[rows[i]].First == to+1; i++ {
+			to = p.Analysis.Rows[rows[i]].Last
+		}
+		if spans == most {
+			b.WriteString(" and more")
+			break
+		}
+		if spans++; spans > 1 {
+			b.WriteString(", ")
+			single = false
+		}
+		b.WriteString(strconv.Itoa(from))
+		if to > from {
+			b.WriteString("–" + strconv.Itoa(to))
+			single = false
+		}
+	}
+	if single {
+		return "ply " + b.String()
+	}
+	return "plies " + b.String()
+}
+
+// Are is "is" for one ply and "are" for several.
+func (p *Pass) Are(rows []int) string {
+	if len(rows) == 1 && p.Analysis.Rows[rows[0]].First == p.Analysis.Rows[rows[0]].Last {
+		return "is"
+	}
+	return "are"
+}
+
+// apart prints two figures with as many decimals as it takes to tell them
+// apart, so that no message says that 95.0 is under 95.0.
+func apart(v, limit float64, decimals int) (string, string) {
+	for d := decimals; ; d++ {
+		a, b := quantity.Number(v, d), quantity.Number(limit, d)
+		if a != b || d >= decimals+4 || quantity.Compare(v, limit) == 0 {
+			return a, b
+		}
+	}
+}
+
+// Thickness prints a measured thickness and its limit, both in m.
+func (p *Pass) Thickness(m, limit float64) (measured, bound string) {
+	u := p.Units.Thin()
+	a, b := apart(inUnit(m, u), inUnit(limit, u), p.Units.ThinDecimals())
+	return a + " " + u.Symbol(), b + " " + u.Symbol()
+}
+
+// Shares prints a fraction and its limit as per cent.
+func Shares(f, limit float64) (measured, bound string) {
+	a, b := apart(100*f, 100*limit, 1)
+	return a + " %", b + " %"
+}
+
+// Share prints a fraction as per cent, whole where it is whole.
+func Share(f float64) string {
+	if v := 100 * f; math.Abs(v-math.Round(v)) < 1e-6 {
+		return quantity.Number(v, 0) + " %"
+	}
+	return quantity.Number(100*f, 1) + " %"
+}
+
+// Heat prints a point of temperature given in K, to the tenth where it is not
+// whole.
+func (p *Pass) Heat(k float64) string {
+	v := inUnit(k, p.Units.Heat())
+	decimals := 1
+	if math.Abs(v-math.Round(v)) < 1e-6 {
+		decimals = 0
+	}
+	return quantity.Number(v, decimals) + " " + p.Units.Heat().Symbol()
+}
+
+// Hottest names the highest temperature of the service: "150 °F" or "170 °F
+// in an upset".
+func (p *Pass) Hottest() string {
+	s := &p.Schedule.Service
+	hot := s.Hottest()
+	if s.Upset.Given() && hot.SI() == s.Upset.SI() && (!s.Temperature.Given() || s.Temperature.SI() != hot.SI()) {
+		return p.Heat(hot.SI()) + " in an upset"
+	}
+	return p.Heat(hot.SI())
+}
+
+// Carried lists which of the traits the service carries: "fluorides and
+// strong-acid".
+func (p *Pass) Carried(traits ...laminate.Trait) string {
+	var names []string
+	for _, t := range traits {
+		if p.Schedule.Service.Carries.Has(t) {
+			names = append(names, t.String())
+		}
+	}
+	return Join(names, "and")
+}
+
+// Join lists words: "a, b and c".
+func Join(words []string, last string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " " + last + " " + words[len(words)-1]
+}
+
+// inUnit converts a bare SI figure.
+func inUnit[D quantity.Dimension](si float64, u quantity.Unit[D]) float64 {
+	return quantity.SI[D](si).In(u)
+}
