@@ -114,11 +114,19 @@ func (j *judge) numbers(ok func(row int, r *laminate.RowFigures) bool) []int {
 	return list
 }
 
-// thickness judges a figure in m against a range.
-func (j *judge) thickness(key, what string, demand spec.Thickness, found float64) {
+// thickness judges the computed thickness of a group of plies against a range.
+// A ply whose thickness cannot be computed leaves the sum untold.
+func (j *judge) thickness(key, what string, demand spec.Thickness, g record.Group) {
 	if !demand.Given() {
 		return
 	}
+	unknown := j.numbers(func(_ int, r *laminate.RowFigures) bool { return g.Holds(r.Zone) && r.Thickness <= 0 })
+	if len(unknown) > 0 {
+		j.add(Line{Key: key, Demand: what + " " + j.span(demand), Found: "the thickness of " + plies(unknown) + " is not known",
+			Verdict: CannotTell, Plies: unknown})
+		return
+	}
+	found := j.group(g).Thickness
 	v := Meets
 	if demand.Lowest.Given() && quantity.Below(found, demand.Lowest.SI()) ||
 		demand.Highest.Given() && quantity.Above(found, demand.Highest.SI()) {

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 )
 
@@ -56,7 +57,7 @@ func (j *judge) barrier() {
 	if d.MatArealMass.Given() {
 		j.matMass(d)
 	}
-	j.thickness("barrier.thickness", "barrier", d.Thickness, j.Analysis.Barrier.Thickness)
+	j.thickness("barrier.thickness", "barrier", d.Thickness, record.Barrier)
 	g, ok := j.Analysis.Barrier.GlassMassFraction()
 	j.share("barrier.glass_content", "glass in the barrier", d.GlassContent, g, ok, "the barrier's mass is not known")
 	inBarrier := func(z laminate.Zone) bool { return z.InBarrier() }
@@ -102,6 +103,10 @@ func (j *judge) matMass(d *spec.Barrier) {
 		if !isBarrierMat(i, r) {
 			continue
 		}
+		if r.FiberMass <= 0 {
+			l.Verdict = max(l.Verdict, CannotTell)
+			continue
+		}
 		lightest = min(lightest, r.FiberMass)
 		if quantity.Below(r.FiberMass, d.MatArealMass.SI()*(1-spec.MatAllowance)) {
 			l.Verdict = Fails
@@ -110,9 +115,12 @@ func (j *judge) matMass(d *spec.Barrier) {
 			}
 		}
 	}
-	if math.IsInf(lightest, 1) {
+	switch {
+	case l.Verdict == CannotTell:
+		l.Found = "a mat's mass is not known"
+	case math.IsInf(lightest, 1):
 		l.Found, l.Verdict = "no mat in the interior layer", Fails
-	} else {
+	default:
 		l.Found = "lightest " + j.Units.FabricMass(lightest) + " (2 % allowed)"
 	}
 	j.add(l)
@@ -263,7 +271,7 @@ func (j *judge) structure() {
 		j.families("structure.resin", "structure resin", d.Resin, inStructure)
 	}
 	zone := j.Analysis.Zones[laminate.StructuralLayer]
-	j.thickness("structure.thickness", "structure", d.Thickness, zone.Thickness)
+	j.thickness("structure.thickness", "structure", d.Thickness, record.StructuralLayer)
 	g, ok := zone.GlassMassFraction()
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
 	if len(d.Forms) > 0 {
@@ -327,7 +335,7 @@ func (j *judge) wholeWall() {
 		}
 		j.add(l)
 	}
-	j.thickness("total.thickness", "whole wall", d.Total, j.Analysis.Total.Thickness)
+	j.thickness("total.thickness", "whole wall", d.Total, record.WholeWall)
 	if len(d.Sequence) > 0 {
 		j.sequence(d.Sequence)
 	}
