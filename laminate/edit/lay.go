@@ -1,0 +1,235 @@
+package edit
+
+import (
+	"fmt"
+	"slices"
+
+	"frp/veilwright/laminate"
+)
+
+// LayPly lays one ply of a material outward of the row after; -1 lays it on the
+// process side. It takes the zone that its form has in that place, the resin
+// last used in that zone, and the material's last angle.
+//
+// The zone: a leading veil is inner surface, a veil or coat with nothing but
+// such outside it outer surface, anything woven, unidirectional, wound or
+// tested structure; chopped glass continues the barrier until its gel stop, or
+// two plies after one veil and four after two. The resin: the nearest of the
+// zone, else of the barrier or the structure as a whole, else the first one
+// that no ply uses yet, else that of the row it is laid on.
+func LayPly(s *laminate.Schedule, lib *laminate.Library, after int, material string) Edit {
+	number := 1
+	for i := 0; i <= after && i < len(s.Plies); i++ {
+		number += s.Plies[i].Count
+	}
+	return insertion(lib, after, fmt.Sprintf("laid ply %d %s", number, material), []laminate.Ply{{Material: material, Count: 1}})
+}
+
+// InsertPlies puts rows outward of the row after; -1 on the process side. A
+// ply without a zone, a resin or, of a band, an angle gets them as LayPly says.
+func InsertPlies(s *laminate.Schedule, lib *laminate.Library, after int, plies []laminate.Ply) Edit {
+	count := 0
+	for _, p := range plies {
+		count += p.Count
+	}
+	label := "laid " + plural(count, "ply", "plies")
+	if after >= 0 && after < len(s.Plies) {
+		label += " after " + PlyLabel(s, after)
+	}
+	return insertion(lib, after, label, slices.Clone(plies))
+}
+
+// Duplicate lays the same row once more outward of it, in the same zone.
+func Duplicate(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
+	return Edit{
+		Label: "duplicated " + PlyLabel(s, row),
+		At:    laminate.PlyRef(row+1, ""),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			return repeat(s, lib, row, row, 1)
+		},
+	}
+}
+
+func insertion(lib *laminate.Library, after int, label string, plies []laminate.Ply) Edit {
+	return Edit{
+		Label: label,
+		At:    laminate.PlyRef(after+1, ""),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			switch {
+			case after < -1 || after >= len(s.Plies):
+				return nil, fmt.Errorf("there is no row %d to lay on; the schedule has %d", after+1, len(s.Plies))
+			case len(plies) == 0:
+				return s, nil
+			case len(s.Plies)+len(plies) > laminate.MostRows:
+				return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
+			}
+			d := begin(s, lib)
+			w := d.wall()
+			rows := make([]int, 0, len(plies))
+			for i, p := range plies {
+				at := after + 1 + i
+				m, ok := lib.Material(s, p.Material)
+				if !ok {
+					return nil, fmt.Errorf("there is no material %q", p.Material)
+				}
+				fitAngle(s, m, &p)
+				zone := p.Zone
+				if zone == laminate.NoZone {
+					zone = w.zoneAt(at, m.Form)
+				}
+				if p.Resin == "" {
+					p.Resin = w.resinAt(at, zone)
+				}
+				w.insert(at, p, m.Form, zone)
+				rows = append(rows, at)
+			}
+			d.plies, d.want = w.plies, w.zones
+			return d.finish(rows...)
+		},
+	}
+}
+
+// wall is what a ply meets where it is laid.
+type wall struct {
+	resins []laminate.Resin
+	plies  []laminate.Ply
+	forms  []laminate.Form
+	zones  []laminate.Zone
+}
+
+func (d *draft) wall() *wall {
+	w := &wall{resins: d.s.Resins, plies: d.plies, zones: d.want, forms: make([]laminate.Form, len(d.plies))}
+	for i := range d.plies {
+		if m, ok := d.lib.Material(d.s, d.plies[i].Material); ok {
+			w.forms[i] = m.Form
+		}
+	}
+	return w
+}
+
+func (w *wall) insert(at int, p laminate.Ply, form laminate.Form, zone laminate.Zone) {
+	w.plies = slices.Insert(w.plies, at, p)
+	w.forms = slices.Insert(w.forms, at, form)
+	w.zones = slices.Insert(w.zones, at, zone)
+}
+
+// zoneAt is the zone that a ply laid before row at belongs to.
+func (w *wall) zoneAt(at int, form laminate.Form) laminate.Zone {
+	inside, outside := laminate.NoZone, laminate.NoZone
+	if at > 0 {
+		inside = w.zones[at-1]
+	}
+	if at < len(w.zones) {
+		outside = w.zones[at]
+	}
+	switch {
+	case form == laminate.Veil && w.onlyVeilsInside(at):
+		return laminate.InnerSurface
+	case (form == laminate.Veil || form == laminate.ResinCoat) && w.onlySurfaceOutside(at):
+		return laminate.OuterSurface
+	case form == laminate.Veil || form == laminate.ResinCoat:
+		if inside == laminate.NoZone {
+			return outside
+		}
+		return inside
+	case form.Chopped():
+		return w.choppedZone(at, inside, outside)
+	}
+	return laminate.StructuralLayer
+}
+
+func (w *wall) choppedZone(at int, inside, outside laminate.Zone) laminate.Zone {
+	switch {
+	case outside == laminate.InteriorLayer, inside == laminate.InnerSurface:
+		return laminate.InteriorLayer
+	case inside == laminate.InteriorLayer && !w.plies[at-1].GelAfter && w.roomInBarrier(at):
+		return laminate.InteriorLayer
+	}
+	return laminate.StructuralLayer
+}
+
+func (w *wall) onlyVeilsInside(at int) bool {
+	for i := range at {
+		if w.forms[i] != laminate.Veil || w.zones[i] != laminate.InnerSurface {
+			return false
+		}
+	}
+	return true
+}
+
+func (w *wall) onlySurfaceOutside(at int) bool {
+	for i := at; i < len(w.forms); i++ {
+		if w.forms[i] != laminate.Veil && w.forms[i] != laminate.ResinCoat {
+			return false
+		}
+	}
+	return true
+}
+
+// roomInBarrier tells whether one more chopped ply before row at is still the
+// usual barrier: two after one veil, four after two. Common practice, no source.
+func (w *wall) roomInBarrier(at int) bool {
+	veils, mats := 0, 0
+	for i := range at {
+		switch {
+		case w.zones[i] == laminate.InnerSurface && w.forms[i] == laminate.Veil:
+			veils += w.plies[i].Count
+		case w.zones[i] == laminate.InteriorLayer:
+			mats += w.plies[i].Count
+		}
+	}
+	return veils >= 2 && mats < 4 || veils == 1 && mats < 2
+}
+
+// resinAt is the resin for a ply laid before row at in a zone; "" where the
+// schedule has none.
+func (w *wall) resinAt(at int, zone laminate.Zone) string {
+	same := func(z laminate.Zone) bool { return z == zone }
+	alike := func(z laminate.Zone) bool { return z.InBarrier() == zone.InBarrier() }
+	for _, fits := range []func(laminate.Zone) bool{same, alike} {
+		if r := w.nearestResin(at, fits); r != "" {
+			return r
+		}
+	}
+	if r := w.unusedResin(); r != "" {
+		return r
+	}
+	if r := w.nearestResin(at, func(laminate.Zone) bool { return true }); r != "" {
+		return r
+	}
+	if len(w.resins) > 0 {
+		return w.resins[0].ID
+	}
+	return ""
+}
+
+// nearestResin looks inward first.
+func (w *wall) nearestResin(at int, fits func(laminate.Zone) bool) string {
+	for i := at - 1; i >= 0; i-- {
+		if fits(w.zones[i]) && w.plies[i].Resin != "" {
+			return w.plies[i].Resin
+		}
+	}
+	for i := at; i < len(w.plies); i++ {
+		if fits(w.zones[i]) && w.plies[i].Resin != "" {
+			return w.plies[i].Resin
+		}
+	}
+	return ""
+}
+
+func (w *wall) unusedResin() string {
+	used := map[string]bool{}
+	for i := range w.plies {
+		used[w.plies[i].Resin] = true
+	}
+	for i := range w.resins {
+		if !used[w.resins[i].ID] {
+			return w.resins[i].ID
+		}
+	}
+	return ""
+}

@@ -1,0 +1,262 @@
+package edit
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+)
+
+// PlyLabel names a row by its single plies and material: "ply 8 mat-1.5",
+// "plies 2-3 mat-1.5"; a row that is not there by its index.
+func PlyLabel(s *laminate.Schedule, row int) string {
+	if row < 0 || row >= len(s.Plies) {
+		return fmt.Sprintf("row %d", row+1)
+	}
+	first := 1
+	for i := range row {
+		first += s.Plies[i].Count
+	}
+	p := &s.Plies[row]
+	if p.Count > 1 {
+		return fmt.Sprintf("plies %d-%d %s", first, first+p.Count-1, p.Material)
+	}
+	return fmt.Sprintf("ply %d %s", first, p.Material)
+}
+
+// SetPly changes one row by f; what says it for the label: "glass content 22 %"
+// gives "ply 8 mat-1.5: glass content 22 %". Key is the key it is about, which
+// the edit points at. The row keeps the zone it was in unless f changes it, and
+// so do all others.
+func SetPly(s *laminate.Schedule, lib *laminate.Library, row int, key, what string, f func(*laminate.Ply)) Edit {
+	return Edit{
+		Label: PlyLabel(s, row) + ": " + what,
+		At:    laminate.PlyRef(row, key),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			p := s.Plies[row]
+			f(&p)
+			if p == s.Plies[row] {
+				return s, nil
+			}
+			d := begin(s, lib)
+			if p.Zone != s.Plies[row].Zone {
+				d.want[row] = p.Zone
+			}
+			d.plies[row] = p
+			return d.finish(row)
+		},
+	}
+}
+
+// SetGel sets or takes away the gel stop after a row. A new one may end the
+// barrier, as zones are inferred from it; taking one away moves no ply to
+// another zone.
+func SetGel(s *laminate.Schedule, lib *laminate.Library, row int, on bool) Edit {
+	label := "set a gel stop after "
+	if !on {
+		label = "took away the gel stop after "
+	}
+	return Edit{
+		Label: label + PlyLabel(s, row),
+		At:    laminate.PlyRef(row, "gel_after"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			if s.Plies[row].GelAfter == on {
+				return s, nil
+			}
+			d := begin(s, lib)
+			d.plies[row].GelAfter = on
+			if on {
+				for i := row + 1; i < len(d.want); i++ {
+					d.want[i] = laminate.NoZone
+				}
+			}
+			return d.finish()
+		},
+	}
+}
+
+// SetCount sets how many equal plies a row has.
+func SetCount(s *laminate.Schedule, lib *laminate.Library, row, count int) Edit {
+	return Edit{
+		Label: fmt.Sprintf("set %s to %s", PlyLabel(s, row), plural(count, "ply", "plies")),
+		At:    laminate.PlyRef(row, "count"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			return setCount(s, lib, row, count)
+		},
+	}
+}
+
+// AddCount adds to how many plies a row has, or takes from it.
+func AddCount(s *laminate.Schedule, lib *laminate.Library, row, by int) Edit {
+	label := fmt.Sprintf("added %s to %s", plural(by, "ply", "plies"), PlyLabel(s, row))
+	if by < 0 {
+		label = fmt.Sprintf("took %s from %s", plural(-by, "ply", "plies"), PlyLabel(s, row))
+	}
+	return Edit{
+		Label: label,
+		At:    laminate.PlyRef(row, "count"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			if by > laminate.MostCount || by < -laminate.MostCount {
+				return nil, fmt.Errorf("a row has at most %d plies", laminate.MostCount)
+			}
+			return setCount(s, lib, row, s.Plies[row].Count+by)
+		},
+	}
+}
+
+func setCount(s *laminate.Schedule, lib *laminate.Library, row, count int) (*laminate.Schedule, error) {
+	switch {
+	case count < 1:
+		return nil, errors.New("a row has at least one ply; remove the row instead")
+	case count == s.Plies[row].Count:
+		return s, nil
+	}
+	d := begin(s, lib)
+	d.plies[row].Count = count
+	return d.finish(row)
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func checkRow(s *laminate.Schedule, row int) error {
+	switch {
+	case len(s.Plies) == 0:
+		return errors.New("there is no ply yet")
+	case row < 0 || row >= len(s.Plies):
+		return fmt.Errorf("there is no row %d; the schedule has %d", row+1, len(s.Plies))
+	}
+	return nil
+}
+
+// draft is a schedule in the making: its own copy of the plies, and of each the
+// zone it shall be in (NoZone: whatever is inferred).
+type draft struct {
+	s     *laminate.Schedule
+	lib   *laminate.Library
+	plies []laminate.Ply
+	want  []laminate.Zone
+}
+
+func begin(s *laminate.Schedule, lib *laminate.Library) *draft {
+	d := &draft{s: s, lib: lib, want: laminate.InferZones(s, lib)}
+	d.plies = append(make([]laminate.Ply, 0, len(s.Plies)+1), s.Plies...)
+	return d
+}
+
+// finish checks the rows named, and the whole, and gives every ply the zone it
+// shall be in: an edit of one ply silently moves no other to another zone.
+func (d *draft) finish(rows ...int) (*laminate.Schedule, error) {
+	if len(d.plies) > laminate.MostRows {
+		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
+	}
+	n := *d.s
+	n.Plies = d.plies
+	for _, row := range rows {
+		if err := checkPly(&n, d.lib, &n.Plies[row]); err != nil {
+			return nil, err
+		}
+	}
+	if plies := n.NumberOfPlies(); plies > laminate.MostPlies {
+		return nil, fmt.Errorf("that would be %d plies, and a schedule has at most %d", plies, laminate.MostPlies)
+	}
+	d.settle(&n)
+	return &n, nil
+}
+
+// settle states zones where reading the document back would infer another.
+// Stating one can change what is inferred for the plies after it, but every
+// round states more, so that it ends.
+func (d *draft) settle(n *laminate.Schedule) {
+	for changed := true; changed; {
+		changed = false
+		for i, z := range laminate.InferZones(n, d.lib) {
+			if d.want[i] != laminate.NoZone && z != d.want[i] {
+				n.Plies[i].Zone = d.want[i]
+				changed = true
+			}
+		}
+	}
+}
+
+// checkPly refuses what a document could not say.
+func checkPly(s *laminate.Schedule, lib *laminate.Library, p *laminate.Ply) error {
+	m, ok := lib.Material(s, p.Material)
+	if !ok {
+		return fmt.Errorf("there is no material %q", p.Material)
+	}
+	if _, ok := s.Resin(p.Resin); !ok && p.Resin != "" {
+		return fmt.Errorf("there is no resin %q in this schedule", p.Resin)
+	}
+	if p.Resin == "" && m.Form == laminate.ResinCoat {
+		return errors.New("a coat needs a resin")
+	}
+	switch g, v := p.GlassContent, p.VoidContent; {
+	case p.Count < 1 || p.Count > laminate.MostCount:
+		return fmt.Errorf("a row has 1 to %d plies, not %d", laminate.MostCount, p.Count)
+	case g.Given && !(g.Value > 0 && g.Value < 1):
+		return errors.New("a glass content is a share above 0 and below 1")
+	case g.Given && m.Form == laminate.ResinCoat:
+		return errors.New("a coat has no fiber, so no glass content")
+	case v.Given && !(v.Value >= 0 && v.Value < 1):
+		return errors.New("a void content is a share from 0 to below 1")
+	}
+	return checkAngle(m, p.Angle)
+}
+
+func checkAngle(m *laminate.Material, angle laminate.Optional[float64]) error {
+	switch a := angle.Value; {
+	case m.Form == laminate.RovingBand && !angle.Given:
+		return fmt.Errorf("%s is a band: it needs an angle", m.ID)
+	case m.Form == laminate.RovingBand && !(a >= 0 && a <= 90):
+		return errors.New("the angle of a band is from 0 (along the axis) to 90 degrees (round it)")
+	case angle.Given && !m.Form.Directed():
+		return fmt.Errorf("%s has no direction, so no angle", m.ID)
+	case !(math.Abs(a) <= 90):
+		return errors.New("an angle is from -90 to 90 degrees")
+	}
+	return nil
+}
+
+// fitAngle makes the ply's angle one that its material can have: a band that
+// has none gets the one it was last wound at, else the usual one.
+func fitAngle(s *laminate.Schedule, m *laminate.Material, p *laminate.Ply) {
+	if !m.Form.Directed() {
+		p.Angle = laminate.Optional[float64]{}
+		return
+	}
+	if m.Form != laminate.RovingBand || p.Angle.Given && p.Angle.Value >= 0 {
+		return
+	}
+	p.Angle = laminate.Optional[float64]{}
+	for i := len(s.Plies) - 1; i >= 0; i-- {
+		if s.Plies[i].Material == m.ID && s.Plies[i].Angle.Given {
+			p.Angle = s.Plies[i].Angle
+			return
+		}
+	}
+	if usual, ok := catalogue.UsualAngle(m.ID); ok {
+		p.Angle = laminate.Some(usual)
+		return
+	}
+	usual, _ := catalogue.UsualAngle(catalogue.BandHelical)
+	p.Angle = laminate.Some(usual)
+}

@@ -1,0 +1,264 @@
+package edit
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"frp/veilwright/laminate"
+)
+
+// Remove takes a row out, all its plies. The others keep their zones.
+func Remove(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
+	return Edit{
+		Label: "removed " + PlyLabel(s, row),
+		At:    laminate.PlyRef(max(0, min(row, len(s.Plies)-2)), ""),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			d := begin(s, lib)
+			d.plies = slices.Delete(d.plies, row, row+1)
+			d.want = slices.Delete(d.want, row, row+1)
+			return d.finish()
+		},
+	}
+}
+
+// Move carries a row to another place; to is its index afterwards. It keeps its
+// zone where one of its new neighbours is in it, else it takes that of the
+// neighbour inside, or on the process side of the one outside.
+func Move(s *laminate.Schedule, lib *laminate.Library, row, to int) Edit {
+	direction := "outward"
+	if to < row {
+		direction = "inward"
+	}
+	return Edit{
+		Label: fmt.Sprintf("moved %s %s", PlyLabel(s, row), direction),
+		At:    laminate.PlyRef(to, ""),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			if err := checkRow(s, to); err != nil {
+				return nil, fmt.Errorf("it cannot go there: %w", err)
+			}
+			if row == to {
+				return s, nil
+			}
+			d := begin(s, lib)
+			p, own := d.plies[row], d.want[row]
+			d.plies = slices.Insert(slices.Delete(d.plies, row, row+1), to, p)
+			d.want = slices.Delete(d.want, row, row+1)
+			inside, outside := laminate.NoZone, laminate.NoZone
+			if to > 0 {
+				inside = d.want[to-1]
+			}
+			if to < len(d.want) {
+				outside = d.want[to]
+			}
+			switch {
+			case own == inside || own == outside:
+			case inside != laminate.NoZone:
+				own = inside
+			default:
+				own = outside
+			}
+			d.want = slices.Insert(d.want, to, own)
+			return d.finish()
+		},
+	}
+}
+
+// SwapMaterial changes what a row is made of. Count, zone and resin stay; a
+// glass content that was given for the old material as laid goes, and a band
+// without an angle gets its usual one.
+func SwapMaterial(s *laminate.Schedule, lib *laminate.Library, row int, material string) Edit {
+	return Edit{
+		Label: fmt.Sprintf("swapped %s for %s", PlyLabel(s, row), material),
+		At:    laminate.PlyRef(row, "material"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkRow(s, row); err != nil {
+				return nil, err
+			}
+			return swap(s, lib, []int{row}, material)
+		},
+	}
+}
+
+// SwapEverywhere changes every row of a material to another, as SwapMaterial
+// does one.
+func SwapEverywhere(s *laminate.Schedule, lib *laminate.Library, old, material string) Edit {
+	at := slices.IndexFunc(s.Plies, func(p laminate.Ply) bool { return p.Material == old })
+	return Edit{
+		Label: fmt.Sprintf("swapped %s for %s everywhere", old, material),
+		At:    laminate.PlyRef(max(at, 0), "material"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			var rows []int
+			for i := range s.Plies {
+				if s.Plies[i].Material == old {
+					rows = append(rows, i)
+				}
+			}
+			if len(rows) == 0 {
+				return nil, fmt.Errorf("no ply is of %q", old)
+			}
+			return swap(s, lib, rows, material)
+		},
+	}
+}
+
+func swap(s *laminate.Schedule, lib *laminate.Library, rows []int, material string) (*laminate.Schedule, error) {
+	m, ok := lib.Material(s, material)
+	if !ok {
+		return nil, fmt.Errorf("there is no material %q", material)
+	}
+	d := begin(s, lib)
+	changed := false
+	for _, row := range rows {
+		p := &d.plies[row]
+		if p.Material == material {
+			continue
+		}
+		changed = true
+		p.Material = material
+		p.GlassContent = laminate.Optional[float64]{}
+		fitAngle(s, m, p)
+	}
+	if !changed {
+		return s, nil
+	}
+	return d.finish(rows...)
+}
+
+// TimesRow makes a row n times as many plies.
+func TimesRow(s *laminate.Schedule, lib *laminate.Library, row, n int) Edit {
+	return Edit{
+		Label: fmt.Sprintf("made %s %d times as many", PlyLabel(s, row), n),
+		At:    laminate.PlyRef(row, "count"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := errors.Join(checkRow(s, row), checkTimes(n)); err != nil {
+				return nil, err
+			}
+			return multiply(s, lib, []int{row}, n)
+		},
+	}
+}
+
+// TimesLast has the sequence of rows that ends with row, rows long, n times:
+// n-1 more copies of the whole sequence follow it.
+func TimesLast(s *laminate.Schedule, lib *laminate.Library, row, rows, n int) Edit {
+	return Edit{
+		Label: fmt.Sprintf("laid the last %s %d times", plural(rows, "row", "rows"), n),
+		At:    laminate.PlyRef(repeated(row, rows, n), ""),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := errors.Join(checkRow(s, row), checkTimes(n)); err != nil {
+				return nil, err
+			}
+			if rows < 1 || rows > row+1 {
+				return nil, fmt.Errorf("up to this row there are %s, not %d", plural(row+1, "row", "rows"), rows)
+			}
+			return repeat(s, lib, row-rows+1, row, n-1)
+		},
+	}
+}
+
+// TimesBarrier makes every row of the barrier n times as many plies: two veils,
+// then four mats, not veil and mats over again.
+func TimesBarrier(s *laminate.Schedule, lib *laminate.Library, n int) Edit {
+	return Edit{
+		Label: fmt.Sprintf("made the barrier %d times as many plies", n),
+		At:    laminate.PlyRef(0, "count"),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkTimes(n); err != nil {
+				return nil, err
+			}
+			var rows []int
+			for i, z := range laminate.InferZones(s, lib) {
+				if z.InBarrier() {
+					rows = append(rows, i)
+				}
+			}
+			if len(rows) == 0 {
+				return nil, errors.New("there is no barrier")
+			}
+			return multiply(s, lib, rows, n)
+		},
+	}
+}
+
+// TimesStructure lays the sequence of the structural layer n times.
+func TimesStructure(s *laminate.Schedule, lib *laminate.Library, n int) Edit {
+	first, last, _ := structure(s, lib)
+	return Edit{
+		Label: fmt.Sprintf("laid the structure %d times", n),
+		At:    laminate.PlyRef(repeated(last, last-first+1, n), ""),
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			if err := checkTimes(n); err != nil {
+				return nil, err
+			}
+			first, last, err := structure(s, lib)
+			if err != nil {
+				return nil, err
+			}
+			return repeat(s, lib, first, last, n-1)
+		},
+	}
+}
+
+// structure finds the first and last row of the structural layer.
+func structure(s *laminate.Schedule, lib *laminate.Library) (first, last int, err error) {
+	zones := laminate.InferZones(s, lib)
+	first = slices.Index(zones, laminate.StructuralLayer)
+	if first < 0 {
+		return 0, 0, errors.New("there is no structural layer")
+	}
+	for i := first; i < len(zones); i++ {
+		if zones[i] == laminate.StructuralLayer {
+			last = i
+		}
+	}
+	if i := slices.IndexFunc(zones[first:last], func(z laminate.Zone) bool { return z != laminate.StructuralLayer }); i >= 0 {
+		return 0, 0, fmt.Errorf("the structural layer is not in one piece: row %d between its rows is %v", first+i+1, zones[first+i])
+	}
+	return first, last, nil
+}
+
+// repeated is the last row of a sequence laid n times, at least the last of one.
+func repeated(row, rows, n int) int {
+	if n < 1 || n > laminate.MostRows || rows < 0 || rows > laminate.MostRows {
+		return max(row, 0)
+	}
+	return max(row, 0) + rows*(n-1)
+}
+
+func checkTimes(n int) error {
+	switch {
+	case n < 2:
+		return errors.New("times means two times or more")
+	case n > laminate.MostCount:
+		return fmt.Errorf("at most %d times", laminate.MostCount)
+	}
+	return nil
+}
+
+func multiply(s *laminate.Schedule, lib *laminate.Library, rows []int, n int) (*laminate.Schedule, error) {
+	d := begin(s, lib)
+	for _, row := range rows {
+		d.plies[row].Count *= n
+	}
+	return d.finish(rows...)
+}
+
+// repeat inserts copies of the rows first to last after them, in their zones.
+func repeat(s *laminate.Schedule, lib *laminate.Library, first, last, copies int) (*laminate.Schedule, error) {
+	rows := last - first + 1
+	if len(s.Plies)+rows*copies > laminate.MostRows {
+		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
+	}
+	d := begin(s, lib)
+	plies, zones := slices.Clone(d.plies[first:last+1]), slices.Clone(d.want[first:last+1])
+	d.plies = slices.Insert(d.plies, last+1, slices.Repeat(plies, copies)...)
+	d.want = slices.Insert(d.want, last+1, slices.Repeat(zones, copies)...)
+	return d.finish()
+}
