@@ -53,7 +53,11 @@ func Parse[D Dimension](s string) (Quantity[D], error) {
 		if v <= 0 {
 			return fail("a yield is above zero")
 		}
-		return Quantity[D]{si: yieldSI / v, given: true, text: text}, nil
+		si := yieldSI / v
+		if math.IsInf(si, 0) || si == 0 {
+			return fail("the figure is beyond reason")
+		}
+		return Quantity[D]{si: si, given: true, text: text}, nil
 	}
 	for _, u := range d.units() {
 		if !u.answersTo(name) {
@@ -67,6 +71,8 @@ func Parse[D Dimension](s string) (Quantity[D], error) {
 			return fail("the figure is too small to mean anything")
 		case d.noun() == "temperature" && si < 0:
 			return fail("that is below absolute zero")
+		case d.noun() == "tow size" && si <= 0:
+			return fail("a tow size is above zero")
 		}
 		return Quantity[D]{si: si, given: true, text: text}, nil
 	}
@@ -82,6 +88,26 @@ func ParseDefault[D Dimension](s string, u Unit[D]) (Quantity[D], error) {
 	}
 	return Parse[D](text)
 }
+
+// Read is Parse into a quantity, for those who hold one of a dimension that
+// has no name outside.
+func Read[D Dimension](into *Quantity[D], s string) error {
+	q, err := Parse[D](s)
+	if err != nil {
+		return err
+	}
+	*into = q
+	return nil
+}
+
+// Noun says what kind of value this is: "length", "areal mass".
+func (q Quantity[D]) Noun() string {
+	var d D
+	return d.noun()
+}
+
+// UnitNames lists the units a document may use for the value.
+func (q Quantity[D]) UnitNames() []string { return Units[D]() }
 
 // split separates the number from the unit.
 func split(text string) (number, name string) {

@@ -1,0 +1,441 @@
+package laminate
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"frp/veilwright/laminate/quantity"
+)
+
+// Fault is a value that cannot be, and where.
+type Fault struct {
+	Ref     Ref
+	Message string // without the key: "-3 mil is not above zero"
+}
+
+// Validate tells every value of a schedule that cannot be by itself: sizes not
+// above zero or beyond reason, shares outside 0 to 1, ids missing or given
+// twice, resins that are not defined, too many plies, characters no screen
+// should be sent. What a material of the library needs of a ply is not looked
+// at (see [Material.Lacks] and [Ply.Lacks]).
+//
+// The bounds are common sense, not of any standard: they keep slips of a unit
+// out ("450 kg/m2" of mat) and far from what can be built.
+func Validate(s *Schedule) []Fault {
+	c := &checker{}
+	c.ref = Ref{Kind: RefSchedule}
+	c.text("title", s.Title)
+	c.text("job", s.Job)
+	c.text("author", s.Author)
+	c.notes("notes", s.Notes)
+	c.whole("revision", s.Revision, 0, 1_000_000)
+	c.part(&s.Part)
+	c.service(&s.Service)
+	seen := make(map[string]int, len(s.Resins))
+	for i := range s.Resins {
+		c.ref = ResinRef(i, "")
+		c.resin(&s.Resins[i])
+		c.unique(seen, s.Resins[i].ID, i, "resin")
+	}
+	own := make(map[string]int, len(s.Materials))
+	for i := range s.Materials {
+		c.ref = Ref{Kind: RefMaterial, Index: i}
+		c.material(&s.Materials[i])
+		c.unique(own, s.Materials[i].ID, i, "material")
+	}
+	c.plies(s, seen)
+	return c.faults
+}
+
+// Validate tells the values of a resin that cannot be; at says where it stands.
+func (r *Resin) Validate(at Ref) []Fault {
+	c := &checker{ref: at}
+	c.resin(r)
+	return c.faults
+}
+
+// Validate tells the values of a material that cannot be, and the keys its
+// form needs; at says where it stands.
+func (m *Material) Validate(at Ref) []Fault {
+	c := &checker{ref: at}
+	c.material(m)
+	return c.faults
+}
+
+type checker struct {
+	ref    Ref
+	faults []Fault
+}
+
+func (c *checker) fail(key, format string, args ...any) {
+	at := c.ref
+	at.Key = key
+	c.faults = append(c.faults, Fault{at, fmt.Sprintf(format, args...)})
+}
+
+// limits of a size, SI. A low of 0 is excluded unless zero says otherwise.
+type limits struct {
+	low, high float64
+	zero      bool
+}
+
+func within[D quantity.Dimension](c *checker, key string, q quantity.Quantity[D], l limits) {
+	if !q.Given() {
+		return
+	}
+	switch v := q.SI(); {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		c.fail(key, "it is no number")
+	case v < 0 && l.low >= 0:
+		c.fail(key, "%q is below zero", q.Text())
+	case v == 0 && !l.zero:
+		c.fail(key, "%q is not above zero", q.Text())
+	case v < l.low && !(v == 0 && l.zero):
+		c.fail(key, "%q is beyond reason: at least %s is expected", q.Text(), quantity.SI[D](l.low).Text())
+	case v > l.high:
+		c.fail(key, "%q is beyond reason: at most %s is expected", q.Text(), quantity.SI[D](l.high).Text())
+	}
+}
+
+// What is reasonable, SI units.
+var (
+	diameters   = limits{low: 1e-3, high: 100}
+	lengths     = limits{low: 1e-3, high: 10_000}
+	areas       = limits{low: 1e-6, high: 1e6}
+	thicknesses = limits{low: 1e-6, high: 0.5}
+	widths      = limits{low: 1e-4, high: 20}
+	rolls       = limits{low: 1e-3, high: 100_000}
+	fabrics     = limits{low: 1e-4, high: 50}
+	densities   = limits{low: 100, high: 25_000}
+	moduli      = limits{low: 1e5, high: 2e12}
+	strengths   = limits{low: 1e3, high: 2e10}
+	pressures   = limits{high: 2e8, zero: true}
+	heats       = limits{low: 100, high: 1_000}
+	tows        = limits{low: 1e-6, high: 1}
+)
+
+// share wants 0 to 1; open ends are left out.
+func (c *checker) share(key string, v Optional[float64], openLow, openHigh bool) {
+	c.number(key, v, 0, 1, openLow, openHigh)
+}
+
+func (c *checker) number(key string, v Optional[float64], low, high float64, openLow, openHigh bool) {
+	if !v.Given {
+		return
+	}
+	x := v.Value
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		c.fail(key, "it is no number")
+	case x < low || x > high || openLow && x == low || openHigh && x == high:
+		c.fail(key, "%v is not %s", x, span(low, high, openLow, openHigh))
+	}
+}
+
+func span(low, high float64, openLow, openHigh bool) string {
+	a, b := fmt.Sprintf("from %v ", low), fmt.Sprintf("to %v", high)
+	if openLow {
+		a = fmt.Sprintf("above %v ", low)
+	}
+	switch {
+	case openLow && openHigh:
+		b = fmt.Sprintf("and below %v", high)
+	case openLow:
+		b = fmt.Sprintf("and at most %v", high)
+	case openHigh:
+		b = fmt.Sprintf("to below %v", high)
+	}
+	return a + b
+}
+
+func (c *checker) whole(key string, v Optional[int], low, high int) {
+	if v.Given && (v.Value < low || v.Value > high) {
+		c.fail(key, "%d is not from %d to %d", v.Value, low, high)
+	}
+}
+
+func (c *checker) part(p *Part) {
+	c.ref = PartRef("")
+	within(c, "inside_diameter", p.InsideDiameter, diameters)
+	within(c, "length", p.Length, lengths)
+	within(c, "liquid_height", p.LiquidHeight, lengths)
+	within(c, "area", p.Area, areas)
+	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
+	c.share("stiffness_kept", p.StiffnessKept, true, false)
+	c.text("earth", p.Earth)
+	if p.KFactors.Given {
+		for _, k := range p.KFactors.Values {
+			c.number("k_factors", Some(k), 1, 20, false, false)
+		}
+	}
+}
+
+func (c *checker) service(s *Service) {
+	c.ref = ServiceRef("")
+	c.text("contents", s.Contents)
+	c.share("concentration", s.Concentration, false, false)
+	within(c, "temperature", s.Temperature, heats)
+	within(c, "upset", s.Upset, heats)
+	if s.PH.Given {
+		low, high := s.PH.Lowest, s.PH.Highest
+		switch {
+		case math.IsNaN(low) || math.IsNaN(high) || math.IsInf(low, 0) || math.IsInf(high, 0):
+			c.fail("ph", "it is no number")
+		case low > high:
+			c.fail("ph", "the lowest stands first: [%v, %v] descends", low, high)
+		case low < -100 || high > 100:
+			c.fail("ph", "[%v, %v] is beyond reason", low, high)
+		}
+	}
+	within(c, "pressure", s.Pressure, pressures)
+	within(c, "vacuum", s.Vacuum, pressures)
+	within(c, "test_pressure", s.TestPressure, pressures)
+	c.number("specific_gravity", s.SpecificGravity, 0, 25, true, false)
+	c.whole("flame_spread", s.FlameSpread, 0, 10_000)
+}
+
+func (c *checker) resin(r *Resin) {
+	c.id(r.ID)
+	if r.Family == NoFamily {
+		c.fail("family", "it is missing; a resin needs its family, one of %s", joinWords(familyWords))
+	}
+	c.share("filler_content", r.FillerContent, false, true)
+	within(c, "filler_density", r.FillerDensity, densities)
+	within(c, "density", r.Density, densities)
+	within(c, "modulus", r.Modulus, moduli)
+	c.number("poisson", r.Poisson, 0, 0.5, false, false)
+	c.share("failure_strain", r.FailureStrain, true, false)
+	within(c, "heat_deflection", r.HeatDeflection, heats)
+	c.whole("flame_spread_tested", r.FlameSpreadTested, 0, 10_000)
+	c.share("styrene_content", r.StyreneContent, false, true)
+	c.price(r.Price)
+	for _, t := range []struct{ key, text string }{{"source", r.Source}, {"product", r.Product}, {"initiator", r.Initiator},
+		{"promoter", r.Promoter}, {"thixotrope", r.Thixotrope}, {"synergist", r.Synergist}} {
+		c.text(t.key, t.text)
+	}
+}
+
+func (c *checker) price(p Price) {
+	if p.Given() && (math.IsNaN(p.Amount) || math.IsInf(p.Amount, 0) || p.Amount < 0 || p.Amount > 1e9 || p.Per.SI() <= 0) {
+		c.fail("price", "%q is beyond reason", p.Text)
+	}
+	c.text("price", p.Text)
+}
+
+func (c *checker) material(m *Material) {
+	c.id(m.ID)
+	c.text("name", m.Name)
+	c.text("source", m.Source)
+	within(c, "areal_mass", m.ArealMass, fabrics)
+	within(c, "fiber_density", m.FiberDensity, densities)
+	c.share("glass_content", m.GlassContent, true, true)
+	c.share("barrier_glass_content", m.BarrierGlassContent, true, true)
+	within(c, "fiber_modulus", m.FiberModulus, moduli)
+	c.number("fiber_poisson", m.FiberPoisson, 0, 0.5, false, false)
+	c.share("warp_share", m.WarpShare, false, false)
+	c.share("crimp_factor", m.CrimpFactor, true, false)
+	within(c, "thickness", m.Thickness, thicknesses)
+	within(c, "tow", m.Tow, tows)
+	c.whole("tows", m.Tows, 1, 100_000)
+	within(c, "band_width", m.BandWidth, widths)
+	within(c, "e1", m.E1, moduli)
+	within(c, "e2", m.E2, moduli)
+	within(c, "g12", m.G12, moduli)
+	// An orthotropic lamina is possible only while nu12² < E1/E2 (Jones,
+	// Mechanics of Composite Materials, 2.4; from memory).
+	c.number("nu12", m.Nu12, 0, 1, false, false)
+	if m.Nu12.Given && m.E1.SI() > 0 && m.E2.SI() > 0 && m.Nu12.Value*m.Nu12.Value >= m.E1.SI()/m.E2.SI() {
+		c.fail("nu12", "%v cannot be with these e1 and e2: its square is below e1/e2", m.Nu12.Value)
+	}
+	within(c, "strength_tension_1", m.StrengthTension1, strengths)
+	within(c, "strength_compression_1", m.StrengthCompression1, strengths)
+	within(c, "strength_tension_2", m.StrengthTension2, strengths)
+	within(c, "strength_compression_2", m.StrengthCompression2, strengths)
+	within(c, "strength_shear", m.StrengthShear, strengths)
+	within(c, "roll_width", m.RollWidth, rolls)
+	within(c, "roll_length", m.RollLength, rolls)
+	c.price(m.Price)
+	for _, key := range m.Lacks() {
+		if key == "form" {
+			c.fail(key, "it is missing; a material needs its form, one of %s", joinWords(formWords))
+			continue
+		}
+		c.fail(key, "it is missing; a %s needs it", m.Form)
+	}
+}
+
+func (c *checker) plies(s *Schedule, resins map[string]int) {
+	total := 0
+	for i := range s.Plies {
+		p := &s.Plies[i]
+		c.ref = PlyRef(i, "")
+		c.id2("material", p.Material)
+		if p.Resin != "" {
+			if _, ok := resins[p.Resin]; !ok {
+				c.fail("resin", "no [[resin]] has the id %s", quoted(p.Resin))
+			}
+		}
+		switch {
+		case p.Count < 1:
+			c.fail("count", "%d is not at least 1", p.Count)
+		case p.Count > MostCount:
+			c.fail("count", "%d is beyond reason: at most %d in one row", p.Count, MostCount)
+		default:
+			total += p.Count
+		}
+		c.share("glass_content", p.GlassContent, true, true)
+		c.number("void_content", p.VoidContent, 0, 0.5, false, false)
+		c.number("angle", p.Angle, -90, 90, false, false)
+	}
+	c.ref = Ref{Kind: RefSchedule}
+	if len(s.Plies) > MostRows {
+		c.fail("ply", "there are %d [[ply]] tables: at most %d are read", len(s.Plies), MostRows)
+	}
+	if total > MostPlies {
+		c.fail("ply", "there are %d plies, counts multiplied out: at most %d are read", total, MostPlies)
+	}
+}
+
+func (c *checker) unique(seen map[string]int, id string, i int, noun string) {
+	if id == "" {
+		return
+	}
+	if first, twice := seen[id]; twice {
+		c.fail("id", "%s is the id of %s %d already", quoted(id), noun, first+1)
+		return
+	}
+	seen[id] = i
+}
+
+const (
+	longestID    = 100
+	longestText  = 10_000
+	longestNotes = 1_000_000
+)
+
+func (c *checker) id(id string) { c.id2("id", id) }
+
+func (c *checker) id2(key, id string) {
+	switch {
+	case id == "":
+		c.fail(key, "it is missing or empty")
+	case len(id) > longestID:
+		c.fail(key, "it is longer than %d bytes", longestID)
+	case strings.TrimSpace(id) != id:
+		c.fail(key, "%s begins or ends with a blank", quoted(id))
+	default:
+		c.text(key, id)
+	}
+}
+
+func (c *checker) text(key, s string) {
+	if len(s) > longestText {
+		c.fail(key, "it is longer than %d bytes", longestText)
+		return
+	}
+	if r, bad := BadCharacter(s, false); bad {
+		c.fail(key, "it has the control character %U", r)
+	}
+}
+
+func (c *checker) notes(key, s string) {
+	if len(s) > longestNotes {
+		c.fail(key, "it is longer than %d bytes", longestNotes)
+		return
+	}
+	if r, bad := BadCharacter(s, true); bad {
+		c.fail(key, "it has the control character %U", r)
+	}
+}
+
+// BadCharacter finds the first character that no screen should be sent:
+// controls, separators of lines and paragraphs, and the marks that turn the
+// direction of text. Notes may have newlines and tabs. Broken UTF-8 is
+// reported as U+FFFD.
+func BadCharacter(s string, notes bool) (rune, bool) {
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c >= utf8.RuneSelf || c < ' ' || c == 0x7f {
+			return badRune(s[i:], notes)
+		}
+	}
+	return 0, false
+}
+
+func badRune(s string, notes bool) (rune, bool) {
+	for i, r := range s {
+		switch {
+		case r == utf8.RuneError:
+			if _, size := utf8.DecodeRuneInString(s[i:]); size == 1 {
+				return r, true
+			}
+		case notes && (r == '\n' || r == '\t'):
+		case unicode.IsControl(r), r == 0x2028, r == 0x2029,
+			r == 0x061c, r == 0x200e, r == 0x200f, r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
+			return r, true
+		}
+	}
+	return 0, false
+}
+
+// Lacks lists the keys that the material's form needs and that are not given.
+// The glass content of a fibre material may stand on the plies instead, see
+// [Ply.Lacks].
+func (m *Material) Lacks() []string {
+	var lacks []string
+	need := func(given bool, key string) {
+		if !given {
+			lacks = append(lacks, key)
+		}
+	}
+	switch m.Form {
+	case NoForm:
+		return []string{"form"}
+	case ResinCoat:
+		need(m.Thickness.Given(), "thickness")
+	case Lamina:
+		need(m.Thickness.Given(), "thickness")
+		need(m.E1.Given(), "e1")
+		need(m.E2.Given(), "e2")
+		need(m.G12.Given(), "g12")
+		need(m.Nu12.Given, "nu12")
+	case RovingBand:
+		need(m.Fiber != NoFiber, "fiber")
+		need(m.Tow.Given(), "tow")
+		need(m.Tows.Given, "tows")
+		need(m.BandWidth.Given(), "band_width")
+	default:
+		need(m.Fiber != NoFiber, "fiber")
+		need(m.ArealMass.Given(), "areal_mass")
+	}
+	return lacks
+}
+
+// Lacks lists the keys that a ply of the material m needs and does not give.
+// Chopped glass has a usual glass content; nothing else has.
+func (p *Ply) Lacks(m *Material) []string {
+	var lacks []string
+	if p.Resin == "" && m.Form != Lamina {
+		lacks = append(lacks, "resin")
+	}
+	if !p.Angle.Given && (m.Form == RovingBand || m.Form == Unidirectional) {
+		lacks = append(lacks, "angle")
+	}
+	fibrous := m.Form != ResinCoat && m.Form != Lamina && !m.Form.Chopped()
+	if fibrous && !p.GlassContent.Given && !m.GlassContent.Given {
+		lacks = append(lacks, "glass_content")
+	}
+	return lacks
+}
+
+func joinWords(w words) string { return strings.Join(w[1:], ", ") }
+
+// quoted prints a word of a document safely and briefly.
+func quoted(s string) string {
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:40]) + "…"
+	}
+	return fmt.Sprintf("%q", s)
+}

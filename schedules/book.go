@@ -1,0 +1,180 @@
+package schedules
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Book is what a shop book holds: the shop's own materials and resins with
+// their prices and roll sizes, the order of its rack, and the ratings that the
+// resin maker or the shop's own coupons gave.
+type Book struct {
+	Title     string
+	Notes     string
+	Rack      []string // material ids
+	Materials []laminate.Material
+	Resins    []laminate.Resin
+	Ratings   []laminate.Rating // Line is set, Book is the reader's to set
+}
+
+const (
+	bookRoot = iota
+	bookMaterial
+	bookResin
+	bookRating
+)
+
+var bookTables = []table{
+	{fields: bookFields, at: func(m any, _ int) any { return m }, rows: one, resize: fixed},
+	{name: "material", array: true, most: laminate.MostRows, fields: materialFields,
+		at:     func(m any, i int) any { return &m.(*Book).Materials[i] },
+		resize: func(m any, n int) { m.(*Book).Materials = make([]laminate.Material, n) }},
+	{name: "resin", array: true, most: laminate.MostRows, fields: resinFields,
+		at:     func(m any, i int) any { return &m.(*Book).Resins[i] },
+		resize: func(m any, n int) { m.(*Book).Resins = make([]laminate.Resin, n) }},
+	{name: "rating", array: true, most: laminate.MostRows, fields: ratingFields,
+		at: func(m any, i int) any { return &m.(*Book).Ratings[i] },
+		resize: func(m any, n int) {
+			rows := make([]laminate.Rating, n)
+			for i := range rows {
+				rows[i].Concentration = [2]float64{math.NaN(), math.NaN()} // not given
+			}
+			m.(*Book).Ratings = rows
+		}},
+}
+
+var bookFields = []field{
+	declaration("document", `"shop-book"`, `"shop-book"`),
+	declaration("format", "1", "1"),
+	textField("title", func(b *Book) *string { return &b.Title }),
+	notesField("notes", func(b *Book) *string { return &b.Notes }),
+	{key: "rack", what: "a list of material ids, in the order the rack shows them",
+		set: func(row, value any) (wrong string) {
+			row.(*Book).Rack, wrong = wordsOf(value)
+			return wrong
+		}},
+}
+
+type rating = laminate.Rating
+
+var ratingFields = []field{
+	textField("contents", func(r *rating) *string { return &r.Contents }),
+	{key: "concentration", what: "a share from 0 to 1, or a list of the lowest and the highest",
+		set: func(row, value any) string {
+			if _, list := value.([]any); list {
+				ends, wrong := numbers(value, 2)
+				if wrong == "" {
+					row.(*rating).Concentration = [2]float64(ends)
+				}
+				return wrong
+			}
+			v, wrong := number(value)
+			if wrong == "" {
+				row.(*rating).Concentration = [2]float64{v, v}
+			}
+			return wrong
+		}},
+	sizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
+	wordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
+	textField("build", func(r *rating) *string { return &r.Build }),
+	textField("grade", func(r *rating) *string { return &r.Grade }),
+	textField("source", func(r *rating) *string { return &r.Source }),
+	textField("date", func(r *rating) *string { return &r.Date }),
+}
+
+// BookKeys lists the tables and keys of a shop book in canonical order.
+func BookKeys() []TableKeys { return keysOf(bookTables) }
+
+// DecodeBook reads a shop book. Where there are problems the book is nil; all
+// problems are told, in the order of the file.
+func DecodeBook(b []byte) (*Book, []Problem) {
+	book := new(Book)
+	src, problems := read(b, ShopBook, bookTables, book)
+	if src.out == nil {
+		return nil, problems
+	}
+	fail := func(table, row int, key, message string) {
+		problems = src.fault(problems, bookTables, spot{table, row, key}, message)
+	}
+	if r, bad := laminate.BadCharacter(book.Title, false); bad {
+		fail(bookRoot, 0, "title", badCharacter(r))
+	}
+	if r, bad := laminate.BadCharacter(book.Notes, true); bad {
+		fail(bookRoot, 0, "notes", badCharacter(r))
+	}
+	for _, id := range book.Rack {
+		if r, bad := laminate.BadCharacter(id, false); bad {
+			fail(bookRoot, 0, "rack", badCharacter(r))
+		}
+	}
+	seen := map[spot]bool{}
+	twice := func(table, row int, id string) {
+		here := spot{table, 0, id}
+		if seen[here] && id != "" {
+			fail(table, row, "id", quoted(id)+" is the id of another one already")
+		}
+		seen[here] = true
+	}
+	for i := range book.Materials {
+		for _, f := range book.Materials[i].Validate(laminate.Ref{}) {
+			fail(bookMaterial, i, f.Ref.Key, f.Message)
+		}
+		twice(bookMaterial, i, book.Materials[i].ID)
+	}
+	for i := range book.Resins {
+		for _, f := range book.Resins[i].Validate(laminate.Ref{}) {
+			fail(bookResin, i, f.Ref.Key, f.Message)
+		}
+		twice(bookResin, i, book.Resins[i].ID)
+	}
+	for i := range book.Ratings {
+		r := &book.Ratings[i]
+		r.Line = src.lineAt(src.offset(bookRating, i, ""))
+		for _, w := range ratingFaults(r) {
+			fail(bookRating, i, w.key, w.message)
+		}
+	}
+	if len(problems) > 0 {
+		return nil, sorted(problems)
+	}
+	return book, nil
+}
+
+func badCharacter(r rune) string { return "it has the control character U+" + hex(r) }
+
+func hex(r rune) string {
+	const digits = "0123456789ABCDEF"
+	return string([]byte{digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15]})
+}
+
+type wrong struct{ key, message string }
+
+// ratingFaults tells what a row of ratings lacks: nothing of it is guessed.
+func ratingFaults(r *laminate.Rating) []wrong {
+	var all []wrong
+	need := func(given bool, key string) {
+		if !given {
+			all = append(all, wrong{key, "it is missing; a rating needs it"})
+		}
+	}
+	need(r.Contents != "", "contents")
+	low, high := r.Concentration[0], r.Concentration[1]
+	need(!math.IsNaN(low), "concentration")
+	if low < 0 || high > 1 || low > high {
+		all = append(all, wrong{"concentration", "the lowest and the highest share are expected, from 0 to 1 and ascending"})
+	}
+	need(r.MaxTemperature.Given(), "temperature")
+	need(r.Family != laminate.NoFamily, "family")
+	need(r.Grade != "", "grade")
+	if r.Build != "100 mil" && r.Build != "200 mil" {
+		all = append(all, wrong{"build", `"100 mil" or "200 mil" is expected, the barrier the rating is for`})
+	}
+	for _, t := range []wrong{{"contents", r.Contents}, {"grade", r.Grade}, {"source", r.Source}, {"date", r.Date}} {
+		if c, bad := laminate.BadCharacter(t.message, false); bad {
+			all = append(all, wrong{t.key, badCharacter(c)})
+		}
+	}
+	return all
+}

@@ -1,0 +1,56 @@
+// Package schedules reads and writes documents: TOML files that a person
+// edits and a version control system compares. It turns the text of a schedule
+// into the model and back, ties places of the model to lines, and tells every
+// problem of a file at once.
+//
+// An edit changes the lines it is about and nothing else: a [Source] keeps the
+// text as it was loaded, and [Source.Render] rewrites only the values that
+// differ. The model knows nothing of it but an opaque origin on its rows.
+//
+// # The promise of the format
+//
+// A document is UTF-8, at most 16 MiB, and begins with document and format.
+// The present format is 1; a document of a higher one is refused and never
+// half read. Within a format keys are only added, none is taken away, renamed
+// or given another meaning. Keys are lower case and mean what they say only in
+// that spelling. An unknown key is a problem, not a remark: a mistyped key
+// must not silently leave a laminate without what it was to say.
+//
+// A physical value is text with its unit, "24 in"; a bare number there is a
+// problem. Shares go from 0 to 1. Whole numbers serve wherever decimals do.
+// What is not stated is unknown, unless the list below gives a value.
+//
+// The keys of a schedule, in canonical order (from [Keys]):
+//
+//	document format title job revision author notes units
+//
+//	[part]
+//	form process inside_diameter length liquid_height area flanged ends
+//	design_basis stiffener_spacing stiffness_kept k_factors earth
+//
+//	[service]
+//	contents concentration temperature upset ph contact carries pressure
+//	vacuum test_pressure specific_gravity flame_spread conductive abrasive
+//
+//	[[resin]]
+//	id family filler filler_content filler_density cure density modulus
+//	poisson failure_strain heat_deflection flame_spread_tested product
+//	initiator promoter thixotrope synergist styrene_content price source
+//
+//	[[material]]
+//	id name form fiber areal_mass fiber_density glass_content
+//	barrier_glass_content fiber_modulus fiber_poisson warp_share crimp_factor
+//	thickness waxed conductive tow tows band_width e1 e2 g12 nu12
+//	strength_tension_1 strength_compression_1 strength_tension_2
+//	strength_compression_2 strength_shear price roll_width roll_length source
+//
+//	[[ply]]
+//	material resin zone angle count glass_content void_content gel_after
+//
+// The keys of a shop book (from [BookKeys]): materials and resins as above, and
+//
+//	document format title notes rack
+//
+//	[[rating]]
+//	contents concentration temperature family build grade source date
+package schedules

@@ -1,0 +1,154 @@
+package schedules
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"unicode/utf8"
+
+	"frp/veilwright/schedules/internal/syntax"
+)
+
+// Kind is what a document says it is.
+type Kind uint8
+
+// The kinds of documents.
+const (
+	// Unreadable is no document: not TOML, too large, or of a kind or format
+	// that is not known. The problems say why.
+	Unreadable Kind = iota
+	// Undeclared is TOML without a `document` key: somebody else's file.
+	Undeclared
+	Schedule
+	Specification
+	Record
+	ShopBook
+	Exercise
+)
+
+// String gives the word documents use.
+func (k Kind) String() string {
+	switch k {
+	case Undeclared:
+		return "undeclared"
+	case Schedule:
+		return "schedule"
+	case Specification:
+		return "specification"
+	case Record:
+		return "record"
+	case ShopBook:
+		return "shop-book"
+	case Exercise:
+		return "exercise"
+	}
+	return "unreadable"
+}
+
+// Kinds lists the kinds a document may declare.
+func Kinds() []Kind { return []Kind{Schedule, Specification, Record, ShopBook, Exercise} }
+
+// Format is the format written and the highest one read.
+const Format = 1
+
+// MostBytes is the size of the largest document read.
+const MostBytes = 16 << 20
+
+var mark = []byte("\ufeff")
+
+// Sniff reads what kind of document b is, leniently: it looks at the keys
+// before the first table alone. For Unreadable and Undeclared there is a
+// problem that says why; a known kind comes without any.
+func Sniff(b []byte) (Kind, []Problem) {
+	b, problems := text(b)
+	if problems != nil {
+		return Unreadable, problems
+	}
+	top, errs := syntax.Top(b)
+	kind, problem := declared(b, top)
+	switch {
+	case kind == Undeclared && len(errs) > 0:
+		return Unreadable, located(b, "", errs)
+	case problem != nil:
+		return kind, []Problem{*problem}
+	}
+	return kind, nil
+}
+
+// text strips a byte order mark and refuses what is no text.
+func text(b []byte) ([]byte, []Problem) {
+	if len(b) > MostBytes {
+		return nil, []Problem{{Message: fmt.Sprintf("the file is larger than %d MiB", MostBytes>>20)}}
+	}
+	b = bytes.TrimPrefix(b, mark)
+	if utf8.Valid(b) {
+		return b, nil
+	}
+	at := 0
+	for at < len(b) {
+		r, size := utf8.DecodeRune(b[at:])
+		if r == utf8.RuneError && size == 1 {
+			break
+		}
+		at += size
+	}
+	p := Problem{Message: "this is not text in UTF-8"}
+	p.Line, p.Column = place(b, at)
+	return nil, []Problem{p}
+}
+
+// declared reads `document` and `format`.
+func declared(b []byte, top map[string]string) (Kind, *Problem) {
+	word, ok := top["document"]
+	if !ok {
+		return Undeclared, &Problem{Line: 1, Column: 1, Key: "document", Message: `it is missing: a document begins with document = "schedule" (or another kind) and format = 1`}
+	}
+	at := func(key string) (int, int) { return place(b, max(0, bytes.Index(b, []byte(key)))) }
+	kind := Unreadable
+	for _, k := range Kinds() {
+		if k.String() == word {
+			kind = k
+		}
+	}
+	if kind == Unreadable {
+		p := &Problem{Key: "document", Message: quoted(word) + " is no kind of document: schedule, specification, record, shop-book or exercise is expected"}
+		p.Line, p.Column = at("document")
+		return kind, p
+	}
+	format, ok := top["format"]
+	if !ok {
+		p := &Problem{Key: "format", Message: "it is missing or no whole number: format = 1 is expected"}
+		p.Line, p.Column = at("document")
+		return Unreadable, p
+	}
+	n, err := strconv.Atoi(format)
+	if err == nil && n == Format {
+		return kind, nil
+	}
+	p := &Problem{Key: "format", Message: fmt.Sprintf("format %s is not known: this program reads format %d", clipped(format), Format)}
+	if err == nil && n > Format {
+		p.Message = fmt.Sprintf("the document has format %d, this program reads up to format %d: a newer program is needed", n, Format)
+	}
+	p.Line, p.Column = at("format")
+	return Unreadable, p
+}
+
+// place turns an offset into line and column, the column counted in characters.
+func place(b []byte, at int) (line, column int) {
+	at = min(at, len(b))
+	start := bytes.LastIndexByte(b[:at], '\n') + 1
+	return 1 + bytes.Count(b[:start], []byte{'\n'}), 1 + utf8.RuneCount(b[start:at])
+}
+
+func located(b []byte, table string, errs []syntax.Error) []Problem {
+	var problems []Problem
+	for _, e := range errs {
+		p := Problem{Message: printable(e.Message)}
+		p.Line, p.Column = place(b, e.Offset)
+		if e.Key != "" {
+			p.Key = table + safeKey(e.Key)
+		}
+		problems = append(problems, p)
+	}
+	return problems
+}

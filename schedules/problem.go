@@ -1,0 +1,122 @@
+package schedules
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Problem is one thing that makes a document unusable, and where. Its text is
+// safe to print: whatever comes from the file is quoted.
+type Problem struct {
+	Line, Column int    // from 1; 0 where no line is to blame
+	Key          string // "part.inside_diameter", "ply.count"; "" where no key is to blame
+	Message      string // without line and key
+}
+
+// String reads "line 12: ply.count: 0 is not at least 1".
+func (p Problem) String() string {
+	var b strings.Builder
+	if p.Line > 0 {
+		fmt.Fprintf(&b, "line %d: ", p.Line)
+	}
+	if p.Key != "" {
+		b.WriteString(p.Key + ": ")
+	}
+	b.WriteString(p.Message)
+	return b.String()
+}
+
+// mostProblems are told of one document; a file of another kind would be
+// answered with thousands.
+const mostProblems = 200
+
+// sorted puts problems in the order of the file and cuts the list.
+func sorted(problems []Problem) []Problem {
+	slices.SortStableFunc(problems, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Message, b.Message))
+	})
+	problems = slices.Compact(problems)
+	if n := len(problems); n > mostProblems {
+		problems = append(slices.Clip(problems[:mostProblems]), Problem{Message: fmt.Sprintf("and %d more problems", n-mostProblems)})
+	}
+	return problems
+}
+
+// quoted prints text of a file safely and briefly.
+func quoted(s string) string { return strconv.Quote(clipped(s)) }
+
+func clipped(s string) string {
+	const most = 60
+	if len(s) <= most {
+		return s
+	}
+	n := 0
+	for i := range s {
+		if n == most {
+			return s[:i] + "…"
+		}
+		n++
+	}
+	return s
+}
+
+// safeKey is a key as a problem names it: a key that is no bare word is quoted.
+func safeKey(key string) string {
+	for i := 0; i < len(key); i++ {
+		c := key[i]
+		if !(c == '_' || c == '-' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z') {
+			return quoted(key)
+		}
+	}
+	return clipped(key)
+}
+
+// printable makes a library's message safe: it may quote the file.
+func printable(s string) string {
+	s = strings.ToValidUTF8(s, "\ufffd")
+	q := strconv.Quote(clipped(strings.ReplaceAll(s, `"`, "'")))
+	return strings.ReplaceAll(q[1:len(q)-1], `\\`, `\`)
+}
+
+// nearest gives the word most like the one typed, if any is near.
+func nearest(typed string, words []string) (string, bool) {
+	if len(typed) > 64 {
+		return "", false
+	}
+	best, least := "", 1+max(1, len(typed)/3)
+	low := strings.ToLower(strings.ReplaceAll(typed, "-", "_"))
+	for _, w := range words {
+		if d := distance(low, strings.ToLower(strings.ReplaceAll(w, "-", "_"))); d < least {
+			best, least = w, d
+		}
+	}
+	return best, best != ""
+}
+
+// distance counts insertions, deletions, replacements and swaps of neighbours
+// that turn a into b (optimal string alignment).
+func distance(a, b string) int {
+	rows := [3][]int{make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)}
+	for j := range rows[1] {
+		rows[1][j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		before, last, now := rows[0], rows[1], rows[2]
+		now[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			now[j] = min(last[j]+1, now[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				now[j] = min(now[j], before[j-2]+1)
+			}
+		}
+		rows = [3][]int{last, now, before}
+	}
+	return rows[1][len(b)]
+}
