@@ -5,16 +5,11 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/shell"
 )
 
-const (
-	// strainLimit is the design strain of a wall (ASME Section X, RD-1171.1).
-	strainLimit = 0.001
-	// resinShare of the resin's failure strain, and never above resinMost (BS
-	// 4994; ADR 2017 6.9.2.3.5).
-	resinShare = 0.1
-	resinMost  = 0.002
-)
+// strainLimit is the design strain of a wall (ASME Section X, RD-1171.1).
+const strainLimit = 0.001
 
 const (
 	basisHoop  = "strain limit 0.001 (ASME Section X RD-1171.1, second-hand)"
@@ -37,7 +32,7 @@ func (e *evaluation) strain(name string) Criterion {
 		c.Basis = basisResin
 		of = largestPrincipal
 		least, missing := e.failureStrain()
-		capacity = math.Min(resinMost, resinShare*least)
+		capacity = math.Min(shell.ResinMost, shell.ResinShare*least)
 		if reason == "" {
 			reason = missing
 		}
@@ -145,9 +140,9 @@ func (e *evaluation) modulus() Criterion {
 		return c
 	}
 	m := &e.r.Membrane
-	c.Reason = "hoop"
+	c.Reason = "the hoop modulus is the lower one"
 	if m.Ex < m.Ey {
-		c.Reason = "axial"
+		c.Reason = "the axial modulus is the lower one"
 	}
 	c.weigh(quantity.New(700_000, quantity.PSI).SI(), math.Min(m.Ex, m.Ey))
 	return c

@@ -22,7 +22,7 @@ type evaluation struct {
 	wholeOpen string              // why the whole wall's thickness is not known
 	warmOpen  string              // why moduli say nothing about the warm wall
 	kept      float64             // share of the cold moduli
-	shell     shell
+	round     round
 	loads     []applied // as Result.Cases
 
 	typicalFiber               [6]bool

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/shell"
 )
 
 // alike is how much axial and hoop modulus may differ for the isotropic formula
@@ -31,23 +32,23 @@ func (e *evaluation) external() Criterion {
 			c.Case = e.r.Cases[i].Name
 		}
 	}
-	if e.shell.open != "" {
-		c.open(e.shell.open)
+	if e.round.open != "" {
+		c.open(e.round.open)
 		return c
 	}
 	if reason := e.moduliOpen(); reason != "" {
 		c.open(reason)
 		return c
 	}
-	t, d := e.r.Thickness, 2*e.shell.out
+	t, d := e.r.Thickness, 2*e.round.out
 	flex := e.lam.FreeBending()
 	nus := math.Max(0, flex.Nuxy*flex.Nuyx)
-	endless, ok := CollapseEndless(flex.Ey, nus, t, e.shell.middle)
+	endless, ok := shell.CollapseEndless(flex.Ey, nus, t, e.round.middle)
 	if !ok {
 		c.open("the collapse pressure is beyond what can be computed")
 		return c
 	}
-	endless /= externalSafety
+	endless /= shell.CollapseSafety
 	e.stiffeners(p, t, d)
 	length, given := e.freeLength()
 	if !given {
@@ -64,8 +65,8 @@ func (e *evaluation) external() Criterion {
 	if iso, ok := e.isotropic(t, d, length); ok {
 		capacity, which = iso, "isotropic formula"
 	}
-	m := Bent{HoopFlexural: flex.Ey, AxialFlexural: flex.Ex, AxialTensile: e.r.Membrane.Ex, NuProduct: nus}
-	if ortho, ok := AllowableOrthotropic(m, t, d, length); ok && ortho < capacity {
+	m := shell.Bent{HoopFlexural: flex.Ey, AxialFlexural: flex.Ex, AxialTensile: e.r.Membrane.Ex, NuProduct: nus}
+	if ortho, ok := shell.AllowableOrthotropic(m, t, d, length); ok && ortho < capacity {
 		capacity, which = ortho, "orthotropic formula"
 	}
 	if which == "" || capacity < endless {
@@ -86,8 +87,8 @@ func (e *evaluation) isotropic(t, d, length float64) (float64, bool) {
 	if !ok {
 		return 0, false
 	}
-	p, ok := Collapse(modulus, nu, t, d, length)
-	return p / externalSafety, ok
+	p, ok := shell.Collapse(modulus, nu, t, d, length)
+	return p / shell.CollapseSafety, ok
 }
 
 func (e *evaluation) asIsotropic() (modulus, nu float64, ok bool) {
@@ -105,11 +106,11 @@ func (e *evaluation) stiffeners(p, t, d float64) {
 	if !ok {
 		return
 	}
-	spacing, ok := StiffenerSpacing(modulus, nu, t, d, p)
+	spacing, ok := shell.StiffenerSpacing(modulus, nu, t, d, p)
 	if !ok {
 		return
 	}
-	inertia, ok := StiffenerInertia(p, spacing, d, e.r.Membrane.Ey)
+	inertia, ok := shell.StiffenerInertia(p, spacing, d, e.r.Membrane.Ey)
 	e.r.Stiffeners = Stiffening{Known: ok, Spacing: spacing, Inertia: inertia}
 }
 

@@ -29,8 +29,8 @@ func HeadPressure(specificGravity, depth float64) float64 {
 	return specificGravity * water * gravity * depth
 }
 
-// shell is the part as a round shell.
-type shell struct {
+// round is the part as a round shell.
+type round struct {
 	open   string  // why it is none, or cannot be told
 	inside float64 // radius, m
 	middle float64 // radius of the middle of the plies that count, m
@@ -47,30 +47,30 @@ func (e *evaluation) measure() {
 		e.r.Whole = 0
 	}
 	if e.s.Part.Form == laminate.Panel {
-		e.shell.open = "a flat panel bends under pressure, which is not figured here"
+		e.round.open = "a flat panel bends under pressure, which is not figured here"
 		return
 	}
 	d, ok := positive(e.s.Part.InsideDiameter)
 	switch {
 	case !ok:
-		e.shell.open = "the inside diameter is not given (inside_diameter)"
+		e.round.open = "the inside diameter is not given (inside_diameter)"
 		return
 	case e.wholeOpen != "":
-		e.shell.open = e.wholeOpen
+		e.round.open = e.wholeOpen
 		return
 	case e.r.Whole >= d/2:
-		e.shell.open = "the wall, " + e.s.Units.Thickness(e.r.Whole) + ", is as thick as its inside radius or thicker: the formulas of a thin shell do not hold"
+		e.round.open = "the wall, " + e.s.Units.Thickness(e.r.Whole) + ", is as thick as its inside radius or thicker: the formulas of a thin shell do not hold"
 		return
 	case e.r.Whole > d/20:
 		e.note("The wall is more than a tenth of its inside radius: strains at its inside are higher than the membrane's.")
 	}
-	e.shell.inside, e.shell.out = d/2, d/2+e.r.Whole
-	e.shell.middle = e.shell.inside + e.r.Whole/2
+	e.round.inside, e.round.out = d/2, d/2+e.r.Whole
+	e.round.middle = e.round.inside + e.r.Whole/2
 	if n := len(e.rows); n > 0 {
 		first, last := &e.rows[0], &e.rows[n-1]
 		middle := (first.figures.ToHere - first.thick + last.figures.ToHere) / 2
 		if sound(middle) && middle >= 0 && middle <= e.r.Whole {
-			e.shell.middle = e.shell.inside + middle
+			e.round.middle = e.round.inside + middle
 		}
 	}
 }
@@ -84,13 +84,13 @@ func (e *evaluation) load() {
 	_, filled := positive(p.LiquidHeight)
 	e.r.Loaded = pressed || sucked || tested || filled
 	head, depth, headed := e.head()
-	if e.shell.open != "" {
+	if e.round.open != "" {
 		for _, c := range [...]struct {
 			name string
 			on   bool
 		}{{CasePressure, pressed}, {CaseHead, headed}, {CaseVacuum, sucked}, {CaseTest, tested}} {
 			if c.on {
-				e.r.Open = append(e.r.Open, OpenCase{c.name, e.shell.open})
+				e.r.Open = append(e.r.Open, OpenCase{c.name, e.round.open})
 			}
 		}
 		return
@@ -102,14 +102,14 @@ func (e *evaluation) load() {
 	if headed && head > 0 {
 		// A liquid at rest presses on the wall and the bottom, and leaves the
 		// wall's own axial load to the weight that is not figured.
-		e.apply(CaseHead, head*e.shell.inside, 0, head, true)
+		e.apply(CaseHead, head*e.round.inside, 0, head, true)
 		if pressed {
 			e.inside(CasePressureHead, pressure+head, pressure, true)
 		}
 	}
 	if sucked {
 		e.ends(CaseVacuum, func(closed float64, name string) {
-			e.apply(name, -vacuum*e.shell.out, -closed*vacuum*e.shell.out*e.shell.out/(2*e.shell.middle), 0, true)
+			e.apply(name, -vacuum*e.round.out, -closed*vacuum*e.round.out*e.round.out/(2*e.round.middle), 0, true)
 		})
 	}
 	if tested {
@@ -168,9 +168,9 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 // load is exact for any wall, p times the inside radius; the axial one spreads
 // the thrust over the middle of the plies that count.
 func (e *evaluation) inside(name string, pressure, thrust float64, judged bool) {
-	r := e.shell.inside
+	r := e.round.inside
 	e.ends(name, func(closed float64, name string) {
-		e.apply(name, pressure*r, closed*thrust*r*r/(2*e.shell.middle), pressure, judged)
+		e.apply(name, pressure*r, closed*thrust*r*r/(2*e.round.middle), pressure, judged)
 	})
 }
 

@@ -18,13 +18,3 @@ func positive[D quantity.Dimension](q quantity.Quantity[D]) (float64, bool) {
 
 // exceeds tells whether a is above b by more than conversion noise.
 func exceeds(a, b float64) bool { return quantity.Above(a, b) }
-
-// usable reports whether every v lies in (0, 1e30], which NaN never does.
-func usable(vs ...float64) bool {
-	for _, v := range vs {
-		if !(v > 0 && v <= 1e30) {
-			return false
-		}
-	}
-	return true
-}

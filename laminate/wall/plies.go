@@ -65,7 +65,7 @@ func (e *evaluation) collect() {
 	for i := range e.a.Rows {
 		f := &e.a.Rows[i]
 		n := e.s.Plies[i].Count
-		if !(f.Thickness > 0 && sound(f.Thickness)) && n > 0 && e.wholeOpen == "" {
+		if !thick(f) && n > 0 && e.wholeOpen == "" {
 			e.wholeOpen = plyName(f) + ": its thickness is not known"
 		}
 		if !e.counts(f.Zone) || n < 1 {
@@ -76,7 +76,7 @@ func (e *evaluation) collect() {
 			continue
 		}
 		c := counted{row: i, figures: f, ply: &e.s.Plies[i], thick: f.Thickness * float64(n)}
-		if !(c.thick > 0 && sound(c.thick)) {
+		if !thick(f) || !sound(c.thick) {
 			e.trouble(f, "its thickness is not known")
 			continue
 		}
@@ -103,6 +103,11 @@ func (e *evaluation) collect() {
 	if e.r.Problem == "" {
 		e.stack(layers)
 	}
+}
+
+// thick tells whether a row's thickness is known.
+func thick(f *laminate.RowFigures) bool {
+	return f.ThicknessKnown && f.Thickness > 0 && sound(f.Thickness)
 }
 
 func (e *evaluation) counts(z laminate.Zone) bool {
@@ -160,7 +165,9 @@ func (e *evaluation) stack(most int) {
 // law finds the moduli of a row's plies, by test values where the material is
 // a lamina and else from fiber, resin and fiber volume fraction.
 func (e *evaluation) law(f *laminate.RowFigures) (stiffness.Ply, string) {
-	vf, _ := f.FiberVolumeFraction()
+	// Not by the share that wants the mass too: a filler of unknown amount
+	// hides the mass and not the fiber's volume.
+	vf := f.FiberVolume / f.Thickness
 	key := recipe{f.Material, f.Resin, vf}
 	for i := range e.figured {
 		if e.figured[i].recipe == key {

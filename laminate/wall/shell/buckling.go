@@ -1,9 +1,9 @@
-package wall
+package shell
 
 import "math"
 
-// externalSafety divides a collapse pressure into an allowable one.
-const externalSafety = 5
+// CollapseSafety divides a collapse pressure into an allowable one.
+const CollapseSafety = 5
 
 // Collapse is the outside pressure in Pa at which a cylinder of one isotropic
 // material held round at both ends collapses: E in Pa, Poisson's ratio, wall t,
@@ -70,7 +70,7 @@ func AllowableOrthotropic(m Bent, t, diameter, length float64) (pressure float64
 		gamma = 1 - 0.001*zp
 	}
 	p := 0.84 * 0.8531 * gamma * math.Pow(m.HoopFlexural, 0.75) * math.Pow(m.AxialTensile, 0.25) * math.Pow(t, 2.5) /
-		(math.Pow(one, 0.75) * length * math.Pow(r, 1.5) * externalSafety)
+		(math.Pow(one, 0.75) * length * math.Pow(r, 1.5) * CollapseSafety)
 	return p, sound(p)
 }
 
@@ -83,7 +83,7 @@ func StiffenerSpacing(e, nu, t, diameter, pressure float64) (spacing float64, ok
 	if !usable(e, t, diameter, pressure) || !(nu > -1 && nu < 0.5) {
 		return 0, false
 	}
-	l := diameter * (2.42*e*math.Pow(t/diameter, 2.5)/(math.Pow(1-nu*nu, 0.75)*externalSafety*pressure) + 0.45*math.Sqrt(t/diameter))
+	l := diameter * (2.42*e*math.Pow(t/diameter, 2.5)/(math.Pow(1-nu*nu, 0.75)*CollapseSafety*pressure) + 0.45*math.Sqrt(t/diameter))
 	return l, sound(l)
 }
 
@@ -96,6 +96,8 @@ func StiffenerInertia(pressure, spacing, diameter, e float64) (inertia float64, 
 	if !usable(pressure, spacing, diameter, e) {
 		return 0, false
 	}
-	i := pressure * spacing * diameter * diameter * diameter * externalSafety / (24 * e)
+	i := pressure * spacing * diameter * diameter * diameter * CollapseSafety / (24 * e)
 	return i, sound(i)
 }
+
+func sound(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -1,0 +1,106 @@
+package wall
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"frp/veilwright/laminate"
+)
+
+// UsualCourse is the height in m by which Courses divides a tank where none is
+// given: 4 ft (common practice, no source).
+const UsualCourse = 4 * 0.3048
+
+// mostCourses bounds the table.
+const mostCourses = 500
+
+// Course is one ring of a tank's wall.
+type Course struct {
+	Bottom, Top float64 // m above the bottom
+	Depth       float64 // m of liquid above its bottom
+	Needed              // from the barrier outward: its Plies are the whole structure
+}
+
+// Courses says, bottom to top, what structure every course of a tank needs if
+// it is built of the barrier, repeats of the unit and the outer surface; the
+// structural plies of s count for nothing but as patterns. height is that of a
+// course in m, UsualCourse where it is not above zero. The top course ends at
+// the straight side, or at the liquid where that is higher or no length is
+// given.
+//
+// Errors: the part is no tank, or has no liquid height; those of Need.
+func Courses(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options, height float64) ([]Course, error) {
+	if s == nil || lib == nil {
+		return nil, errors.New("courses: no schedule or no library to work with")
+	}
+	if s.Part.Form != laminate.Tank {
+		return nil, errors.New("courses: the part is not a tank (form)")
+	}
+	liquid, ok := positive(s.Part.LiquidHeight)
+	if !ok {
+		return nil, errors.New("courses: the tank's liquid height is not given (liquid_height)")
+	}
+	top := liquid
+	if straight, ok := positive(s.Part.Length); ok {
+		top = math.Max(top, straight)
+	}
+	if !(height > 0 && sound(height)) {
+		height = UsualCourse
+	}
+	n := math.Ceil(top/height - 1e-9)
+	if !(n <= mostCourses) {
+		return nil, fmt.Errorf("courses: %.4g courses are more than the %d that can be listed", n, mostCourses)
+	}
+	bare, patterns, err := stripped(s, lib, unit)
+	if err != nil {
+		return nil, fmt.Errorf("courses: %w", err)
+	}
+	courses := make([]Course, 0, int(n))
+	for i := range int(math.Max(1, n)) {
+		c := Course{Bottom: float64(i) * height, Top: math.Min(top, float64(i+1)*height)}
+		c.Depth = math.Max(0, liquid-c.Bottom)
+		// Above the liquid there is no head, which depth 0 does not say.
+		o.Depth = math.Max(c.Depth, 1e-9)
+		if c.Needed, err = patterns.least(bare, lib, unit, o); err != nil {
+			return nil, fmt.Errorf("course %d: %w", i+1, err)
+		}
+		courses = append(courses, c)
+	}
+	return courses, nil
+}
+
+// stripped gives the schedule without its structural layer, zones written out
+// since without the structure they would be inferred otherwise, and how
+// repeats like its own go in.
+func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*laminate.Schedule, layup, error) {
+	a := laminate.Analyse(s, lib)
+	p, err := plan(s, lib, a, unit)
+	if err != nil {
+		return nil, p, err
+	}
+	bare := *s
+	bare.Plies = nil
+	p.row, p.first = 0, nil
+	for i := range s.Plies {
+		z := a.Rows[i].Zone
+		if z == laminate.StructuralLayer {
+			continue
+		}
+		ply := s.Plies[i]
+		ply.Zone = z
+		bare.Plies = append(bare.Plies, ply)
+		if z.InBarrier() {
+			p.row = len(bare.Plies)
+		}
+	}
+	switch unit {
+	case MatAndWoven, HoopAndChop:
+		p.first = []laminate.Ply{p.unit[1]}
+	case WoundCover:
+		k := picker{s: s, lib: lib, a: a, p: &p, resin: p.unit[0].Resin}
+		p.first = []laminate.Ply{k.mat()}
+		err = k.err
+	}
+	return &bare, p, err
+}

@@ -1,0 +1,260 @@
+package wall
+
+import (
+	"errors"
+	"fmt"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+)
+
+// RepeatUnit is what a wall is built up by.
+type RepeatUnit uint8
+
+// The repeat units.
+const (
+	NoUnit      RepeatUnit = iota
+	Mat                    // a mat
+	MatAndWoven            // woven roving and a mat over it
+	WoundCover             // a helical cover of two crossing layers
+	HoopAndChop            // hoop winding and sprayed chop over it
+)
+
+// String gives the word that commands use.
+func (u RepeatUnit) String() string {
+	switch u {
+	case Mat:
+		return "mat"
+	case MatAndWoven:
+		return "mat-and-woven"
+	case WoundCover:
+		return "wound-cover"
+	case HoopAndChop:
+		return "hoop-and-chop"
+	}
+	return ""
+}
+
+// Units lists the repeat units.
+func Units() []RepeatUnit { return []RepeatUnit{Mat, MatAndWoven, WoundCover, HoopAndChop} }
+
+// ParseUnit reads a unit's word.
+func ParseUnit(s string) (RepeatUnit, bool) {
+	for _, u := range Units() {
+		if s == u.String() {
+			return u, true
+		}
+	}
+	return NoUnit, false
+}
+
+// MostRepeats bounds the search; a wall that wants more is no wall to lay up.
+const MostRepeats = 400
+
+// Needed is what has to be added to a wall for every deciding criterion to
+// hold.
+type Needed struct {
+	Unit    RepeatUnit
+	Repeats int            // 0: the wall is enough as it is
+	Row     int            // index in Schedule.Plies at which Plies go in
+	Plies   []laminate.Ply // all repeats, ready to insert, empty for none
+	// Governing is the deciding criterion that asked for the last repeat, as it
+	// stood with one repeat fewer; for none, the one nearest to failing.
+	Governing Criterion
+	Result    *Result // of the wall with Plies
+	Notes     []string
+}
+
+// Apply gives the schedule with the plies inserted; s stays as it is.
+func (n *Needed) Apply(s *laminate.Schedule) *laminate.Schedule {
+	return inserted(s, n.Row, n.Plies)
+}
+
+func inserted(s *laminate.Schedule, row int, plies []laminate.Ply) *laminate.Schedule {
+	c := *s
+	c.Plies = make([]laminate.Ply, 0, len(s.Plies)+len(plies))
+	c.Plies = append(c.Plies, s.Plies[:row]...)
+	c.Plies = append(c.Plies, plies...)
+	c.Plies = append(c.Plies, s.Plies[row:]...)
+	return &c
+}
+
+// Need finds the least number of repeats of the unit which, laid on the outside
+// of the structural layer, makes every deciding criterion hold. Materials,
+// angle and resin are those of the last structural ply of the kind, else the
+// usual ones, and Notes say which; where there is no structural ply yet, or a
+// woven one lies outermost, a mat or chop comes first.
+//
+// Errors: a deciding criterion that cannot be told, with the key that would
+// settle it; no resin; a wall that MostRepeats do not mend.
+func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
+	if s == nil || lib == nil {
+		return Needed{}, errors.New("what is needed: no schedule or no library to work with")
+	}
+	a := laminate.Analyse(s, lib)
+	p, err := plan(s, lib, a, unit)
+	if err != nil {
+		return Needed{}, fmt.Errorf("what is needed: %w", err)
+	}
+	n, err := p.least(s, lib, unit, o)
+	if err != nil {
+		return Needed{}, fmt.Errorf("what is needed: %w", err)
+	}
+	return n, nil
+}
+
+// least adds repeats until every deciding criterion holds.
+func (p *layup) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
+	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyse(s, lib), o)}
+	n.Governing, _ = n.Result.Governing()
+	for n.Result.Tell() != Holds && n.Result.Tell() != NotApplicable {
+		if c, open := n.Result.opened(); open && (n.Repeats > 0 || len(n.Result.Plies) > 0) {
+			return Needed{}, fmt.Errorf("%s cannot be told with %s of %s: %s", c.Name, times(n.Repeats), unit, c.Reason)
+		}
+		if n.Repeats == MostRepeats {
+			return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", MostRepeats, unit, n.Governing.Name, n.Governing.Ratio)
+		}
+		n.Repeats++
+		n.Governing, _ = n.Result.Governing()
+		n.Plies = p.repeat(n.Repeats)
+		next := n.Apply(s)
+		n.Result = Evaluate(next, lib, laminate.Analyse(next, lib), o)
+	}
+	if n.Repeats > 0 {
+		n.Notes = p.notes
+	}
+	return n, nil
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "1 repeat"
+	}
+	return fmt.Sprintf("%d repeats", n)
+}
+
+// opened gives the first deciding criterion that cannot be told.
+func (r *Result) opened() (Criterion, bool) {
+	for _, c := range r.Criteria {
+		if c.Decides && c.Tell == CannotTell {
+			return c, true
+		}
+	}
+	return Criterion{}, false
+}
+
+// layup is how repeats go into a schedule.
+type layup struct {
+	row   int
+	first []laminate.Ply // once, before the repeats
+	unit  []laminate.Ply
+	notes []string
+}
+
+// repeat gives n repeats. A unit of one material is one row of that count.
+func (p *layup) repeat(n int) []laminate.Ply {
+	out := append([]laminate.Ply(nil), p.first...)
+	if len(p.unit) == 1 {
+		row := p.unit[0]
+		row.Count = n
+		return append(out, row)
+	}
+	for range n {
+		out = append(out, p.unit...)
+	}
+	return out
+}
+
+func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, unit RepeatUnit) (layup, error) {
+	p := layup{row: min(a.BarrierEnd, len(s.Plies))}
+	outermost := -1
+	for i := range a.Rows {
+		if a.Rows[i].Zone == laminate.StructuralLayer {
+			outermost, p.row = i, i+1
+		}
+	}
+	k := picker{s: s, lib: lib, a: a, p: &p}
+	if err := k.pickResin(outermost); err != nil {
+		return p, err
+	}
+	mat, chop := k.mat, func() laminate.Ply { return k.pick(laminate.SprayedChop, catalogue.Chop15, nil) }
+	switch unit {
+	case Mat:
+		p.unit = []laminate.Ply{mat()}
+	case MatAndWoven:
+		p.unit = []laminate.Ply{k.pick(laminate.WovenRoving, catalogue.Woven24, nil), mat()}
+		if outermost < 0 || !chopped(a.Rows[outermost].Material) {
+			p.first = []laminate.Ply{mat()}
+		}
+	case WoundCover:
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalogue.BandHelical, func(deg float64) bool { return deg > 0 && deg < hoopFrom })}
+		if outermost < 0 {
+			p.first = []laminate.Ply{mat()}
+		}
+	case HoopAndChop:
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalogue.BandHoop, func(deg float64) bool { return deg >= hoopFrom }), chop()}
+		if outermost < 0 {
+			p.first = []laminate.Ply{chop()}
+		}
+	default:
+		return p, errors.New("no such repeat unit")
+	}
+	return p, k.err
+}
+
+func chopped(m *laminate.Material) bool { return m != nil && m.Form.Chopped() }
+
+// picker chooses what a repeat is made of.
+type picker struct {
+	s     *laminate.Schedule
+	lib   *laminate.Library
+	a     *laminate.Analysis
+	p     *layup
+	resin string
+	err   error
+}
+
+// pickResin takes the outermost structural ply's resin, else the last of the
+// schedule's that is not filled.
+func (k *picker) pickResin(outermost int) error {
+	for i := outermost; i >= 0; i-- {
+		if r := k.a.Rows[i].Resin; r != nil && k.a.Rows[i].Zone == laminate.StructuralLayer {
+			k.resin = r.ID
+			return nil
+		}
+	}
+	for i := len(k.s.Resins) - 1; i >= 0; i-- {
+		if k.s.Resins[i].Filler == laminate.NoFiller {
+			k.resin = k.s.Resins[i].ID
+			k.p.notes = append(k.p.notes, fmt.Sprintf("No structural ply names a resin yet: the repeats take %q.", k.resin))
+			return nil
+		}
+	}
+	return errors.New("the schedule has no resin without filler for the structure")
+}
+
+func (k *picker) mat() laminate.Ply { return k.pick(laminate.ChoppedMat, catalogue.Mat15, nil) }
+
+// pick gives a ply of the form, like the outermost structural one at a fitting
+// angle, else of the usual material.
+func (k *picker) pick(form laminate.Form, usual string, fits func(deg float64) bool) laminate.Ply {
+	ply := laminate.Ply{Resin: k.resin, Zone: laminate.StructuralLayer, Count: 1}
+	for i := len(k.a.Rows) - 1; i >= 0; i-- {
+		m, like := k.a.Rows[i].Material, &k.s.Plies[i]
+		if m != nil && m.Form == form && k.a.Rows[i].Zone == laminate.StructuralLayer && (fits == nil || fits(like.Angle.Or(0))) {
+			ply.Material, ply.Angle, ply.GlassContent, ply.VoidContent = like.Material, like.Angle, like.GlassContent, like.VoidContent
+			return ply
+		}
+	}
+	ply.Material = usual
+	if m, ok := k.lib.Material(k.s, usual); !ok || m.Form != form {
+		k.err = fmt.Errorf("no material %q of form %s to build with", usual, form)
+	}
+	note := fmt.Sprintf("No structural ply of form %s yet: the repeats take %s", form, usual)
+	if deg, ok := catalogue.UsualAngle(usual); ok && fits != nil {
+		ply.Angle = laminate.Some(deg)
+		note += fmt.Sprintf(" at %.4g°", deg)
+	}
+	k.p.notes = append(k.p.notes, note+".")
+	return ply
+}
