@@ -180,3 +180,24 @@ func sequences(s string) string {
 	}
 	return b.String()
 }
+
+// Tail returns the last w cells of plain s; what was cut off at the front
+// shows as an Ellipsis.
+func Tail(s string, w int) string {
+	if w <= 0 {
+		return ""
+	}
+	total := Width(s)
+	if total <= w {
+		return s
+	}
+	drop := total - w + 1
+	for i := 0; i < len(s); {
+		size, cw := next(s, i)
+		i += size
+		if drop -= cw; drop <= 0 {
+			return Ellipsis + s[i:]
+		}
+	}
+	return Ellipsis
+}

@@ -129,6 +129,9 @@ func TestCut_keepsWidthAndSequences(t *testing.T) {
 				t.Fatalf("%s(%q, %d) = %q lost a sequence", name, s, w, got)
 			}
 		}
+		if tail := Tail(Clean(ansi.Strip(s)), w); ansi.StringWidth(tail) > w {
+			t.Fatalf("Tail(%q, %d) = %q is too wide", s, w, tail)
+		}
 		for name, got := range map[string]string{"Left": Left(s, w), "Right": Right(s, w), "Center": Center(s, w), "Ends": Ends(s, "ply 8", w)} {
 			if ansi.StringWidth(got) != w {
 				t.Fatalf("%s(%q, %d) = %q is %d cells", name, s, w, got, ansi.StringWidth(got))
@@ -154,6 +157,9 @@ func TestCut_cases(t *testing.T) {
 		if got := Cut(tc.in, tc.w); got != tc.want {
 			t.Errorf("Cut(%q, %d) = %q, want %q", tc.in, tc.w, got, tc.want)
 		}
+	}
+	if got := Tail("structural", 6); got != "…tural" {
+		t.Errorf("Tail = %q", got)
 	}
 	if got := Ends("left side", "end", 8); got != "lef… end" {
 		t.Errorf("Ends = %q", got)
