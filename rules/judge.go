@@ -50,7 +50,7 @@ func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options)
 	p.Facts = gather(s, r.Analysis)
 	p.Wall = func() *wall.Result {
 		if r.Wall == nil {
-			r.Wall = evaluate(s, lib, r.Analysis)
+			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{})
 		}
 		return r.Wall
 	}

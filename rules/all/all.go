@@ -9,6 +9,9 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/barrier"
 	"frp/veilwright/rules/resin"
+	"frp/veilwright/rules/sequence"
+	"frp/veilwright/rules/special"
+	"frp/veilwright/rules/structure"
 	"frp/veilwright/rules/veil"
 )
 
@@ -16,7 +19,7 @@ import (
 // themselves are shared and not to be changed.
 func Rules() []*rules.Rule {
 	return slices.Concat(
-		veil.Rules(), resin.Rules(), barrier.Rules(),
+		veil.Rules(), resin.Rules(), barrier.Rules(), sequence.Rules(), special.Rules(), structure.Rules(),
 	)
 }
 

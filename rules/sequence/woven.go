@@ -1,0 +1,180 @@
+package sequence
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// WovenOnWoven wants a mat between fabrics.
+var WovenOnWoven = &rules.Rule{
+	ID:     "woven-on-woven",
+	Family: family,
+	Title:  "Woven roving on woven roving",
+	Why: "Two fabrics touch at the tops of their weave only: between lie pools of resin with nothing in them, and that is where the wall shears apart. " +
+		"A mat between beds into both. Without it the laminate sounds dead when tapped, comes apart in bending, and leaks along the seam. " +
+		"It is the commonest shortcut on the floor, because fabric builds up so fast.",
+	Severity: []rules.Severity{rules.Break},
+	When: "woven roving follows woven roving, in one row of several or in the next, with no mat between; a coat or veil between is no mat, " +
+		"another reinforcement (wound, unidirectional, tested lamina) parts them",
+	Basis: rules.CommonPractice,
+	Run:   wovenOnWoven,
+}
+
+// mostSplit bounds how many plies of one row a remedy takes apart.
+const mostSplit = 50
+
+func wovenOnWoven(p *rules.Pass) {
+	var rows []int
+	under := false // the last reinforcement was woven
+	split := true
+	for i := range p.Schedule.Plies {
+		switch form := rules.FormOf(&p.Analysis.Rows[i]); form {
+		case laminate.Veil, laminate.ResinCoat:
+		case laminate.WovenRoving:
+			n := p.Schedule.Plies[i].Count
+			if under || n > 1 {
+				rows = append(rows, i)
+				split = split && n <= mostSplit
+			}
+			under = true
+		default:
+			under = false
+		}
+	}
+	if rows == nil {
+		return
+	}
+	message := p.Plies(rows) + " is woven roving on woven roving with no mat between"
+	if p.Are(rows) == "are" {
+		message = p.Plies(rows) + " are woven roving on woven roving with no mat between"
+	}
+	f := rules.Finding{Severity: rules.Break, Rows: rows, Message: message}
+	if id, ok := p.StockMat(); ok && split {
+		f.Remedy = p.Mend("a "+id+" goes between the woven plies", "laid "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
+			func(l *rules.Layup) error {
+				for k := len(rows) - 1; k >= 0; k-- {
+					part(p, l, rows[k], id)
+				}
+				return nil
+			})
+	}
+	p.Report(f)
+}
+
+// part lays mats between the plies of a woven row and, where woven lies under
+// it, before it.
+func part(p *rules.Pass, l *rules.Layup, row int, id string) {
+	ply := l.Schedule.Plies[row]
+	zone := p.Analysis.Rows[row].Zone
+	if ply.Count > 1 {
+		gel, n := ply.GelAfter, ply.Count
+		l.Schedule.Plies[row].Count, l.Schedule.Plies[row].GelAfter = 1, false
+		at := row + 1
+		for range n - 1 {
+			next := single(ply)
+			next.Zone = zone
+			l.Insert(at, mat(id, &ply, zone))
+			l.Insert(at+1, next)
+			at += 2
+		}
+		l.Schedule.Plies[at-1].GelAfter = gel
+	}
+	for i := row - 1; i >= 0; i-- {
+		switch rules.FormOf(&p.Analysis.Rows[i]) {
+		case laminate.Veil, laminate.ResinCoat:
+			continue
+		case laminate.WovenRoving:
+			l.Insert(row, mat(id, &ply, zone))
+		}
+		return
+	}
+}
+
+// WovenOutermost wants a mat last.
+var WovenOutermost = &rules.Rule{
+	ID:     "woven-outermost",
+	Family: family,
+	Title:  "Woven roving outermost",
+	Why: "Under the outer surface the last reinforcement should be mat. The weave of a fabric prints through a thin coat, its hollows hold air, " +
+		"and where the coat is worn the fabric's long strands draw water into the wall. A mat fills the weave and gives the coat something to sit on; " +
+		"it is also what a repair or a branch bonds to.",
+	Severity: []rules.Severity{rules.Caution},
+	When:     "the last ply that is neither veil nor coat is woven roving",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		for i := len(p.Schedule.Plies) - 1; i >= 0; i-- {
+			switch rules.FormOf(&p.Analysis.Rows[i]) {
+			case laminate.Veil, laminate.ResinCoat:
+				continue
+			case laminate.WovenRoving:
+				f := rules.Finding{
+					Severity: rules.Caution, Rows: []int{i},
+					Message: p.Plies([]int{i}) + " (" + p.Schedule.Plies[i].Material + ") is the last reinforcement and woven roving; a mat last is usual",
+				}
+				if id, ok := p.StockMat(); ok {
+					zone := p.Analysis.Rows[i].Zone
+					f.Remedy = p.Mend("a "+id+" goes over "+p.Plies([]int{i}), "laid "+id+" over "+p.Plies([]int{i}), laminate.PlyRef(i+1, ""),
+						func(l *rules.Layup) error {
+							l.Insert(i+1, mat(id, &l.Schedule.Plies[i], zone))
+							return nil
+						})
+				}
+				p.Report(f)
+			}
+			return
+		}
+	},
+}
+
+// bare is the row of continuous fibre that lies straight on the barrier, −1
+// when there is none.
+func bare(p *rules.Pass) int {
+	i := p.Analysis.BarrierEnd
+	if i == 0 {
+		return -1
+	}
+	for ; i < len(p.Schedule.Plies); i++ {
+		form := rules.FormOf(&p.Analysis.Rows[i])
+		if form == laminate.ResinCoat {
+			continue
+		}
+		if form.Continuous() {
+			return i
+		}
+		break
+	}
+	return -1
+}
+
+// NoBondMat wants a mat across a gelled face.
+var NoBondMat = &rules.Rule{
+	ID:     "no-bond-mat",
+	Family: family,
+	Title:  "Wound or woven straight on a gelled barrier",
+	Why: "A barrier that has gelled and cooled offers a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or a fabric bridges the hollows and leaves dry seams, " +
+		"so the barrier is held by little and comes away in sheets when the pipe is cooled, emptied under vacuum or knocked. " +
+		"One mat on the barrier before the structure is cheap.",
+	Severity: []rules.Severity{rules.Caution},
+	When: "the last ply of the barrier is followed by a gel stop and the next ply, coats apart, is woven, unidirectional or wound. " +
+		"Across a face that is still wet it does not matter",
+	Basis: rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		i := bare(p)
+		if i < 0 || !p.Schedule.Plies[p.Analysis.BarrierEnd-1].GelAfter {
+			return
+		}
+		f := rules.Finding{
+			Severity: rules.Caution, Rows: []int{i},
+			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") goes straight on the gelled barrier; a mat between is usual",
+		}
+		if id, ok := p.StockMat(); ok {
+			zone := p.Analysis.Rows[i].Zone
+			f.Remedy = p.Mend("a "+id+" goes under "+p.Plies([]int{i}), "laid "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
+				func(l *rules.Layup) error {
+					l.Insert(i, mat(id, &l.Schedule.Plies[i], zone))
+					return nil
+				})
+		}
+		p.Report(f)
+	},
+}

@@ -1,0 +1,165 @@
+package sequence
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// ZonesOutOfOrder wants the zones outward.
+var ZonesOutOfOrder = &rules.Rule{
+	ID:     "zones-out-of-order",
+	Family: family,
+	Title:  "Zones do not follow one another outward",
+	Why: "The wall works because each layer shields the next: veil before mats, barrier before structure, outer surface last. " +
+		"A barrier ply behind a structural one protects nothing, a structural ply inside the barrier is in the fluid's way with glass that was never meant to meet it. " +
+		"Either the plies or their zones are mixed up; both get built as written.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "a ply stands further out than a ply of a zone that belongs outside it; inner surface, interior layer, structural layer, outer surface is the order",
+	Basis:    "common practice, no source; API 12P 5.4 names the layers in this order",
+	Run: func(p *rules.Pass) {
+		outermost := laminate.NoZone
+		var rows []int
+		for i := range p.Analysis.Rows {
+			zone := p.Analysis.Rows[i].Zone
+			if zone < outermost {
+				rows = append(rows, i)
+			}
+			outermost = max(outermost, zone)
+		}
+		if rows == nil {
+			return
+		}
+		first := rows[0]
+		p.Report(rules.Finding{
+			Severity: rules.Break, Rows: rows, At: laminate.PlyRef(first, "zone"),
+			Message: p.Plies(rows) + " " + p.Are(rows) + " out of order: " + p.Plies(rows[:1]) + " is " + p.Analysis.Rows[first].Zone.String() +
+				" outside a ply of the " + highest(p, first).String(),
+		})
+	},
+}
+
+func highest(p *rules.Pass, before int) laminate.Zone {
+	z := laminate.NoZone
+	for i := range before {
+		z = max(z, p.Analysis.Rows[i].Zone)
+	}
+	return z
+}
+
+// ZonesInferred tells that zones were not written down.
+var ZonesInferred = &rules.Rule{
+	ID:     "zones-inferred",
+	Family: family,
+	Title:  "Zones were inferred from the sequence",
+	Why: "Where a ply names no zone it is given one from its place: leading veils are inner surface, the chopped plies behind them interior layer, then structure, outer veils and coats last. " +
+		"That is what most people mean, but it is a reading, and what counts as barrier or as structure hangs on it. " +
+		"Write the zones out where it matters, so that a ply added later does not move the line.",
+	Severity: []rules.Severity{rules.Note},
+	When:     "some ply has no zone of its own",
+	Basis:    "the program's own reading of the sequence",
+	Run: func(p *rules.Pass) {
+		if !p.Analysis.Inferred {
+			return
+		}
+		rows := p.Rows(func(r *laminate.RowFigures) bool { return !r.ZoneGiven })
+		if rows == nil {
+			return
+		}
+		p.Report(rules.Finding{
+			Severity: rules.Note, Rows: rows, At: laminate.PlyRef(rows[0], "zone"),
+			Message: p.Plies(rows) + " " + p.Are(rows) + " given a zone by " + its(p, rows) + " place in the sequence",
+		})
+	},
+}
+
+func its(p *rules.Pass, rows []int) string {
+	if p.Are(rows) == "is" {
+		return "its"
+	}
+	return "their"
+}
+
+// NoOuterSurface wants the outside covered.
+var NoOuterSurface = &rules.Rule{
+	ID:     "no-outer-surface",
+	Family: family,
+	Title:  "No outer surface",
+	Why: "The outside is weathered, splashed and cured in air. A resin-rich coat, with wax so that the air does not keep it tacky, over a veil where the surroundings are corrosive, " +
+		"seals the ends of the structural glass. Bare structure blooms: the resin weathers away between the strands, water and fumes go in, and the surface never cures hard.",
+	Severity: []rules.Severity{rules.Caution},
+	When:     "there are plies and none is outer surface",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		n := len(p.Schedule.Plies)
+		if n == 0 || p.Analysis.Zones[laminate.OuterSurface].Plies > 0 {
+			return
+		}
+		f := rules.Finding{
+			Severity: rules.Caution, Rows: []int{n - 1},
+			Message: "the wall ends with " + p.Schedule.Plies[n-1].Material + ", without a coat or veil as outer surface",
+		}
+		id, ok := p.Stock("topcoat", func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
+		if resin := p.Schedule.Plies[n-1].Resin; ok && resin != "" {
+			f.Remedy = p.Mend("a "+id+" in resin "+resin+" goes last", "laid "+id+" last", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
+				l.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})
+				return nil
+			})
+		}
+		p.Report(f)
+	},
+}
+
+// WaxBetweenPlies keeps wax outermost.
+var WaxBetweenPlies = &rules.Rule{
+	ID:     "wax-between-plies",
+	Family: family,
+	Title:  "Wax between plies",
+	Why: "Wax floats to the surface of a coat and seals it from the air so that it cures through. Nothing bonds to it: whatever is laid over a waxed coat can be peeled off by hand, " +
+		"today or after the first winter. Wax belongs into the very last coat only; if more has to be laid, the surface is ground to glass first.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "a waxed coat is not the very last ply, counting each ply of a row of several",
+	Basis:    rules.CommonPractice,
+	Run:      waxBetweenPlies,
+}
+
+func waxBetweenPlies(p *rules.Pass) {
+	last := len(p.Schedule.Plies) - 1
+	waxed := func(i int) bool {
+		m := p.Analysis.Rows[i].Material
+		return m != nil && m.Form == laminate.ResinCoat && m.Waxed
+	}
+	var rows []int
+	for i := range p.Schedule.Plies {
+		if waxed(i) && (i < last || p.Schedule.Plies[i].Count > 1) {
+			rows = append(rows, i)
+		}
+	}
+	if rows == nil {
+		return
+	}
+	f := rules.Finding{
+		Severity: rules.Break, Rows: rows,
+		Message: p.Plies(rows) + " " + p.Are(rows) + " waxed coat (" + p.Schedule.Plies[rows[0]].Material + ") and more is laid on it",
+	}
+	text, label := "the waxed coat goes to the outside", "moved the waxed coat to the outside"
+	if waxed(last) {
+		text, label = "only the last ply is waxed coat", "took the waxed coat between plies out"
+	}
+	f.Remedy = p.Mend(text, label, laminate.PlyRef(rows[0], ""), func(l *rules.Layup) error {
+		coat := single(l.Schedule.Plies[rows[0]])
+		keep := waxed(last)
+		for i := len(rows) - 1; i >= 0; i-- {
+			if rows[i] == last {
+				l.Schedule.Plies[last].Count = 1
+				continue
+			}
+			l.Remove(rows[i])
+		}
+		if !keep {
+			coat.Zone = laminate.OuterSurface
+			l.Insert(len(l.Schedule.Plies), coat)
+		}
+		return nil
+	})
+	p.Report(f)
+}

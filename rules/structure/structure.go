@@ -1,0 +1,182 @@
+// Package structure owns the rules about the layer that carries the load, and
+// reads the evaluation of the wall.
+package structure
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+const family = "structure"
+
+// Rules lists the family.
+func Rules() []*rules.Rule {
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallIdle}
+}
+
+// StructureMissing wants something to carry the load.
+var StructureMissing = &rules.Rule{
+	ID:     "structure-missing",
+	Family: family,
+	Title:  "No structural layer",
+	Why: "The barrier is there to keep the fluid out and is not counted on to carry anything: it is brittle, rich in resin and meant to be used up. " +
+		"Without a structural layer the first pressure, lift or gust is carried by it, and it cracks where nobody sees. " +
+		"If the plies are there, one of them was probably put into another zone.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the structural layer has no reinforced ply; veils and coats do not count",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		if p.Facts.Structural > 0 {
+			return
+		}
+		f := rules.Finding{Severity: rules.Break, Message: "no ply is structural layer: nothing carries the load"}
+		if n := len(p.Schedule.Plies); n > 0 {
+			f.Rows = []int{n - 1}
+		}
+		p.Report(f)
+	},
+}
+
+// span is a usual range of glass content by mass.
+type span struct {
+	build       string
+	least, most float64
+}
+
+// Usual glass contents (common practice, no source).
+var (
+	allChopped      = span{"an all-chopped structure", 0.25, 0.35}
+	choppedAndWoven = span{"a structure of chopped glass and woven roving", 0.35, 0.50}
+	choppedAndWound = span{"a structure of chopped glass and winding", 0.40, 0.65}
+	allWound        = span{"a wound structure", 0.55, 0.75}
+)
+
+// StructureGlassContent wants the structure neither dry nor bare.
+var StructureGlassContent = &rules.Rule{
+	ID:     "structure-glass-content",
+	Family: family,
+	Title:  "Glass content of the structure out of its usual range",
+	Why: "Each way of building takes up so much glass and no more: mat about 30 %, mat and woven roving about 40 %, winding 60 to 70 %. " +
+		"More glass than that means strands that no resin reached, and a wall that is weak in shear and leaks; less means puddled resin, a heavy wall and less strength than its thickness promises. " +
+		"Strength figures hold within these ranges only.",
+	Severity: []rules.Severity{rules.Caution, rules.Note},
+	When: "glass by mass of the structural layer is outside 25–35 % all chopped, 35–50 % chopped and woven or unidirectional, 40–65 % chopped and wound, 55–75 % wound without chopped (all bounds are within): caution. " +
+		"Cannot be told because a mass is not known: note. Fabric without any chopped ply, and structures with tested laminas of known mass, are not judged",
+	Basis: rules.CommonPractice,
+	Run:   structureGlassContent,
+}
+
+func structureGlassContent(p *rules.Pass) {
+	if p.Facts.Structural == 0 {
+		return
+	}
+	var chopped, fabric, wound, lamina bool
+	for i := range p.Analysis.Rows {
+		if p.Analysis.Rows[i].Zone != laminate.StructuralLayer {
+			continue
+		}
+		switch form := rules.FormOf(&p.Analysis.Rows[i]); {
+		case form.Chopped():
+			chopped = true
+		case form == laminate.RovingBand:
+			wound = true
+		case form.Continuous():
+			fabric = true
+		case form == laminate.Lamina:
+			lamina = true
+		}
+	}
+	rows := func() []int {
+		return p.Rows(func(r *laminate.RowFigures) bool { return r.Zone == laminate.StructuralLayer })
+	}
+	zone := p.Analysis.Zones[laminate.StructuralLayer]
+	share, ok := zone.GlassMassFraction()
+	if !ok {
+		p.Report(rules.Finding{Severity: rules.Note, Rows: rows(), Message: "the glass content of the structure cannot be told: the mass of a ply is not known"})
+		return
+	}
+	var usual span
+	switch {
+	case lamina:
+		return
+	case wound && chopped:
+		usual = choppedAndWound
+	case wound:
+		usual = allWound
+	case fabric && chopped:
+		usual = choppedAndWoven
+	case fabric:
+		return
+	default:
+		usual = allChopped
+	}
+	f := rules.Finding{Severity: rules.Caution}
+	var measured string
+	switch {
+	case quantity.Below(share, usual.least):
+		measured, _ = rules.Shares(share, usual.least)
+	case quantity.Above(share, usual.most):
+		measured, _ = rules.Shares(share, usual.most)
+	default:
+		return
+	}
+	f.Rows = rows()
+	f.Message = "the structure has " + measured + " glass by mass; " + rules.Share(usual.least) + " to " + rules.Share(usual.most) + " are usual for " + usual.build
+	p.Report(f)
+}
+
+// mostBooked is how far a booked thickness may lie from the computed one.
+const mostBooked = 0.20
+
+// BookedThicknessDiffers compares the shop's own figure with arithmetic.
+var BookedThicknessDiffers = &rules.Rule{
+	ID:     "booked-thickness-differs",
+	Family: family,
+	Title:  "Booked ply thickness differs from the computed one",
+	Why: "A shop that books its own measured thickness knows its crew; arithmetic from mass, density and glass content knows none. Where the two lie far apart one of them rests on a wrong figure: " +
+		"another glass content than laid, a fabric of another mass, voids. Every thickness, strength and price here follows the computed one, so find out which is wrong.",
+	Severity: []rules.Severity{rules.Caution, rules.Note},
+	When: "the shop's booked thickness of a material differs from the computed one of a ply by more than 20 % of the computed (20 % itself holds), once for each material: caution; " +
+		"booked, but the computed thickness is not known: note",
+	Basis: rules.CommonPractice,
+	Run:   bookedThicknessDiffers,
+}
+
+func bookedThicknessDiffers(p *rules.Pass) {
+	var told []string
+	for i := range p.Analysis.Rows {
+		r := &p.Analysis.Rows[i]
+		if r.Booked <= 0 || r.ThicknessKnown && !quantity.Above(math.Abs(r.Booked-r.Thickness), mostBooked*r.Thickness) {
+			continue
+		}
+		id := p.Schedule.Plies[i].Material
+		known := false
+		for _, t := range told {
+			known = known || t == id
+		}
+		if known {
+			continue
+		}
+		told = append(told, id)
+		rows := p.Rows(func(o *laminate.RowFigures) bool {
+			return o.Material == r.Material && o.Booked > 0 &&
+				(!o.ThicknessKnown || quantity.Above(math.Abs(o.Booked-o.Thickness), mostBooked*o.Thickness))
+		})
+		if !r.ThicknessKnown {
+			p.Report(rules.Finding{Severity: rules.Note, Rows: rows, Message: id + " is booked at " + p.Units.Thickness(r.Booked) + " a ply; its computed thickness is not known"})
+			continue
+		}
+		more := "more"
+		if r.Booked < r.Thickness {
+			more = "less"
+		}
+		measured, _ := rules.Shares(math.Abs(r.Booked-r.Thickness)/r.Thickness, mostBooked)
+		p.Report(rules.Finding{
+			Severity: rules.Caution, Rows: rows,
+			Message: id + " is booked at " + p.Units.Thickness(r.Booked) + " a ply, " + measured + " " + more + " than the " + p.Units.Thickness(r.Thickness) + " computed; over 20 %",
+		})
+	}
+}
