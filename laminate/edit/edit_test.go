@@ -130,6 +130,9 @@ func TestLayPly_bandTakesAnAngle(t *testing.T) {
 	if a, b := s.Plies[7].Angle, s.Plies[8].Angle; a != laminate.Some(55.0) || b != laminate.Some(90.0) {
 		t.Errorf("angles %v and %v", a, b)
 	}
+	if u := apply(t, s, lay(8, "uni-13")).Plies[9].Angle; u != laminate.Some(0.0) {
+		t.Errorf("unidirectional at %v", u)
+	}
 	s = apply(t, s, func(s *laminate.Schedule, l *laminate.Library) edit.Edit {
 		return edit.SetPly(s, l, 7, "angle", "angle 63", func(p *laminate.Ply) { p.Angle = laminate.Some(63.0) })
 	}, lay(8, "band-helical"))
@@ -296,21 +299,25 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"share over one":       {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(1.5) }), "share"},
 		"share not a number":   {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(math.NaN()) }), "share"},
 		"angle too wide":       {ply(func(p *laminate.Ply) { p.Angle = laminate.Some(91.0) }), "-90 to 90"},
+		"no resin to lay in":   {edit.LayPly(&laminate.Schedule{}, l, -1, "mat-1.5"), "add a resin"},
 		"all void":             {ply(func(p *laminate.Ply) { p.VoidContent = laminate.Some(1.0) }), "void"},
 		"angle of a mat":       {edit.SetPly(s, l, 2, "", "", func(p *laminate.Ply) { p.Angle = laminate.Some(0.0) }), "no direction"},
 		"resin in use":         {edit.RemoveResin(s, 0), "ply 1 veil-c-15 is laid in it"},
 		"resin twice":          {edit.AddResin(s, laminate.Resin{ID: "wall", Family: laminate.VinylEster}), "already"},
 		"resin of no family":   {edit.AddResin(s, laminate.Resin{ID: "x"}), "family"},
 		"negative length": {edit.SetPart("length", "", func(p *laminate.Part) { p.Length = quantity.New(-1, quantity.Foot) }),
-			"above zero"},
+			"below zero"},
 		"vacuum below zero": {edit.SetService("vacuum", "", func(v *laminate.Service) { v.Vacuum = quantity.New(-1, quantity.PSI) }),
-			"not below zero"},
+			"below zero"},
 		"pH upside down": {edit.SetService("ph", "", func(v *laminate.Service) { v.PH = laminate.PHRange{Lowest: 4, Highest: 2, Given: true} }),
-			"lowest to the highest"},
+			"descends"},
 		"escape in the title": {edit.SetHeader("title", "", func(s *laminate.Schedule) { s.Title = "\x1b[2J" }), "control"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			before := say(s)
+			before, s := say(s), s
+			if name == "no resin to lay in" {
+				before, s = "", &laminate.Schedule{}
+			}
 			next, err := c.edit.Do(s)
 			if err == nil || next != nil || !strings.Contains(err.Error(), c.says) {
 				t.Errorf("%v, want %q", err, c.says)

@@ -83,6 +83,9 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 				if p.Resin == "" {
 					p.Resin = w.resinAt(at, zone)
 				}
+				if err := checkFacts(m, &p); err != nil {
+					return nil, err
+				}
 				w.insert(at, p, m.Form, zone)
 				rows = append(rows, at)
 			}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalogue"
@@ -197,6 +198,9 @@ func (d *draft) settle(n *laminate.Schedule) {
 	}
 }
 
+// mostVoid is the most that a document may say of voids.
+const mostVoid = 0.5
+
 // checkPly refuses what a document could not say.
 func checkPly(s *laminate.Schedule, lib *laminate.Library, p *laminate.Ply) error {
 	m, ok := lib.Material(s, p.Material)
@@ -206,9 +210,6 @@ func checkPly(s *laminate.Schedule, lib *laminate.Library, p *laminate.Ply) erro
 	if _, ok := s.Resin(p.Resin); !ok && p.Resin != "" {
 		return fmt.Errorf("there is no resin %q in this schedule", p.Resin)
 	}
-	if p.Resin == "" && m.Form == laminate.ResinCoat {
-		return errors.New("a coat needs a resin")
-	}
 	switch g, v := p.GlassContent, p.VoidContent; {
 	case p.Count < 1 || p.Count > laminate.MostCount:
 		return fmt.Errorf("a row has 1 to %d plies, not %d", laminate.MostCount, p.Count)
@@ -216,8 +217,8 @@ func checkPly(s *laminate.Schedule, lib *laminate.Library, p *laminate.Ply) erro
 		return errors.New("a glass content is a share above 0 and below 1")
 	case g.Given && m.Form == laminate.ResinCoat:
 		return errors.New("a coat has no fiber, so no glass content")
-	case v.Given && !(v.Value >= 0 && v.Value < 1):
-		return errors.New("a void content is a share from 0 to below 1")
+	case v.Given && !(v.Value >= 0 && v.Value <= mostVoid):
+		return fmt.Errorf("a void content is a share from 0 to %v", mostVoid)
 	}
 	return checkAngle(m, p.Angle)
 }
@@ -236,27 +237,41 @@ func checkAngle(m *laminate.Material, angle laminate.Optional[float64]) error {
 	return nil
 }
 
+// checkFacts refuses a new ply that lacks what its figures need.
+func checkFacts(m *laminate.Material, p *laminate.Ply) error {
+	for _, key := range p.Lacks(m) {
+		if key == "resin" {
+			return errors.New("the schedule has no resin to lay it in; add a resin first")
+		}
+		return fmt.Errorf("%s needs its %s", m.ID, strings.ReplaceAll(key, "_", " "))
+	}
+	return nil
+}
+
 // fitAngle makes the ply's angle one that its material can have: a band that
-// has none gets the one it was last wound at, else the usual one.
+// has none gets the one it was last wound at, else the usual one; other
+// directed plies lie along the axis.
 func fitAngle(s *laminate.Schedule, m *laminate.Material, p *laminate.Ply) {
 	if !m.Form.Directed() {
 		p.Angle = laminate.Optional[float64]{}
 		return
 	}
-	if m.Form != laminate.RovingBand || p.Angle.Given && p.Angle.Value >= 0 {
+	if p.Angle.Given && (m.Form != laminate.RovingBand || p.Angle.Value >= 0) {
 		return
 	}
 	p.Angle = laminate.Optional[float64]{}
+	if m.Form != laminate.RovingBand && m.Form != laminate.Unidirectional {
+		return
+	}
 	for i := len(s.Plies) - 1; i >= 0; i-- {
 		if s.Plies[i].Material == m.ID && s.Plies[i].Angle.Given {
 			p.Angle = s.Plies[i].Angle
 			return
 		}
 	}
-	if usual, ok := catalogue.UsualAngle(m.ID); ok {
-		p.Angle = laminate.Some(usual)
-		return
+	usual, known := catalogue.UsualAngle(m.ID)
+	if !known && m.Form == laminate.RovingBand {
+		usual, _ = catalogue.UsualAngle(catalogue.BandHelical)
 	}
-	usual, _ := catalogue.UsualAngle(catalogue.BandHelical)
 	p.Angle = laminate.Some(usual)
 }

@@ -71,8 +71,8 @@ func Move(s *laminate.Schedule, lib *laminate.Library, row, to int) Edit {
 }
 
 // SwapMaterial changes what a row is made of. Count, zone and resin stay; a
-// glass content that was given for the old material as laid goes, and a band
-// without an angle gets its usual one.
+// glass content that was given for the old material as laid goes where the new
+// one has its own, and a band without an angle gets its usual one.
 func SwapMaterial(s *laminate.Schedule, lib *laminate.Library, row int, material string) Edit {
 	return Edit{
 		Label: fmt.Sprintf("swapped %s for %s", PlyLabel(s, row), material),
@@ -122,7 +122,9 @@ func swap(s *laminate.Schedule, lib *laminate.Library, rows []int, material stri
 		}
 		changed = true
 		p.Material = material
-		p.GlassContent = laminate.Optional[float64]{}
+		if m.GlassContent.Given || m.Form.Chopped() || m.Form == laminate.ResinCoat {
+			p.GlassContent = laminate.Optional[float64]{}
+		}
 		fitAngle(s, m, p)
 	}
 	if !changed {
