@@ -53,8 +53,6 @@ var (
 	degF = quantity.Fahrenheit
 )
 
-func kPsi(v float64) float64 { return quantity.New(1000*v, psi).SI() }
-
 // pipe is a 12 in contact-molded pipe with a barrier of veil and two mats, and
 // a structure of mat and woven roving.
 func pipe(structure ...laminate.Ply) *laminate.Schedule {

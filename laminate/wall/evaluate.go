@@ -111,7 +111,7 @@ func (e *evaluation) judge() {
 
 // rank puts what decides before what is shown, and the worst answer first.
 func rank(c *Criterion) int {
-	n := int(c.Tell)
+	n := [...]int{NotApplicable: 0, Holds: 1, CannotTell: 2, Fails: 3}[c.Tell]
 	if c.Decides && c.Tell != NotApplicable {
 		n += 10
 	}

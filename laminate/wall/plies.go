@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/stiffness"
@@ -66,7 +67,7 @@ func (e *evaluation) collect() {
 		f := &e.a.Rows[i]
 		n := e.s.Plies[i].Count
 		if !thick(f) && n > 0 && e.wholeOpen == "" {
-			e.wholeOpen = plyName(f) + ": its thickness is not known"
+			e.wholeOpen = plyName(f) + ": its thickness is not known" + lacking(f, &e.s.Plies[i])
 		}
 		if !e.counts(f.Zone) || n < 1 {
 			continue
@@ -77,7 +78,7 @@ func (e *evaluation) collect() {
 		}
 		c := counted{row: i, figures: f, ply: &e.s.Plies[i], thick: f.Thickness * float64(n)}
 		if !thick(f) || !sound(c.thick) {
-			e.trouble(f, "its thickness is not known")
+			e.trouble(f, "its thickness is not known"+lacking(f, &e.s.Plies[i]))
 			continue
 		}
 		e.r.Thickness += c.thick
@@ -108,6 +109,21 @@ func (e *evaluation) collect() {
 // thick tells whether a row's thickness is known.
 func thick(f *laminate.RowFigures) bool {
 	return f.ThicknessKnown && f.Thickness > 0 && sound(f.Thickness)
+}
+
+// lacking names the keys that a row's thickness waits for.
+func lacking(f *laminate.RowFigures, p *laminate.Ply) string {
+	if f.Material == nil {
+		return ", nor its material"
+	}
+	keys := append(f.Material.Lacks(), p.Lacks(f.Material)...)
+	if len(keys) == 0 && f.Resin == nil {
+		keys = []string{"resin"}
+	}
+	if len(keys) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(keys, ", ") + ")"
 }
 
 func (e *evaluation) counts(z laminate.Zone) bool {

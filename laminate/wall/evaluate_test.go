@@ -1,0 +1,302 @@
+package wall_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+)
+
+func TestEvaluate_theDesignBasisDecides(t *testing.T) {
+	always := []string{wall.MinimumModulus, wall.MinimumWall}
+	for _, c := range []struct {
+		name    string
+		process laminate.Process
+		basis   laminate.DesignBasis
+		want    []string
+	}{
+		{"contact", laminate.ContactMolded, laminate.NoBasis, []string{wall.HoopStrengthMinimum}},
+		{"wound", laminate.Wound, laminate.NoBasis, []string{wall.HoopStrain, wall.AxialStrain, wall.ResinStrain}},
+		{"stated", laminate.Wound, laminate.UnitLoad, []string{wall.UnitLoad}},
+		{"nobody says", laminate.NoProcess, laminate.NoBasis, []string{wall.WhichBasis}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := pipe(mixed(3)...)
+			s.Part.Process, s.Part.DesignBasis = c.process, c.basis
+			r := evaluate(s, wall.Options{})
+			want := map[string]bool{}
+			for _, name := range append(always, c.want...) {
+				want[name] = true
+			}
+			for _, k := range r.Criteria {
+				if k.Name != wall.ExternalPressure && k.Decides != want[k.Name] {
+					t.Errorf("%s decides: %v", k.Name, k.Decides)
+				}
+				delete(want, k.Name)
+			}
+			if len(want) > 0 {
+				t.Errorf("missing: %v", want)
+			}
+			if c.basis == laminate.NoBasis && c.process == laminate.NoProcess && r.Tell() != wall.CannotTell {
+				t.Errorf("nobody says what decides, and the answer is %v", r.Tell())
+			}
+		})
+	}
+}
+
+// Every missing fact is told by the key that would settle it.
+func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
+	vacuum := quantity.New(1, psi)
+	for _, c := range []struct {
+		name      string
+		s         *laminate.Schedule
+		change    func(*laminate.Schedule)
+		criterion string
+		key       string
+	}{
+		{"diameter", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, wall.HoopStrengthMinimum, "inside_diameter"},
+		{"liquid height", tank(mixed(3)...), func(s *laminate.Schedule) { s.Part.LiquidHeight = quantity.Length{} }, wall.HoopStrain, "liquid_height"},
+		{"specific gravity", tank(mixed(3)...), func(s *laminate.Schedule) { s.Service.SpecificGravity = laminate.Optional[float64]{} }, wall.HoopStrain, "specific_gravity"},
+		{"partial factors", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.UnitLoad }, wall.UnitLoad, "k_factors"},
+		{"stiffener spacing", pipe(mixed(1)...), func(s *laminate.Schedule) { s.Service.Vacuum = quantity.New(14, psi) }, wall.ExternalPressure, "stiffener_spacing"},
+		{"warm wall", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.HoopStrain, "stiffness_kept"},
+		{"warm modulus", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.MinimumModulus, "stiffness_kept"},
+		{"warm vacuum", woundPipe(4), func(s *laminate.Schedule) {
+			s.Service.Vacuum, s.Service.Upset = vacuum, quantity.New(121, degF)
+		}, wall.ExternalPressure, "stiffness_kept"},
+		{"process", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.Process = laminate.NoProcess }, wall.WhichBasis, "process"},
+		{"angle", woundPipe(4), func(s *laminate.Schedule) { s.Plies[3].Angle = laminate.Optional[float64]{} }, wall.HoopStrain, "angle"},
+		{"resin", woundPipe(4), func(s *laminate.Schedule) { s.Plies[3].Resin = "" }, wall.HoopStrain, "resin"},
+		{"failure strain", woundPipe(4), func(s *laminate.Schedule) {
+			s.Resins[1].Family, s.Resins[1].Modulus, s.Resins[1].Poisson = laminate.NoFamily, quantity.New(3.2, quantity.Gigapascal), laminate.Some(0.36)
+			s.Resins[1].Density = quantity.New(1150, quantity.KilogramPerCubicMetre)
+		}, wall.ResinStrain, "failure_strain"},
+		{"resin modulus", woundPipe(4), func(s *laminate.Schedule) {
+			s.Resins[1].Family, s.Resins[1].Density = laminate.NoFamily, quantity.New(1150, quantity.KilogramPerCubicMetre)
+		}, wall.HoopStrain, "modulus"},
+		{"flat panel", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.Form = laminate.Panel }, wall.HoopStrengthMinimum, "panel"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			c.change(c.s)
+			k := criterion(t, evaluate(c.s, wall.Options{}), c.criterion)
+			if k.Tell != wall.CannotTell || !strings.Contains(k.Reason, c.key) || k.Ratio != 0 {
+				t.Errorf("%+v, want it open for %s", k, c.key)
+			}
+		})
+	}
+}
+
+func TestEvaluate_whatDoesNotApplySaysWhy(t *testing.T) {
+	s := pipe(mixed(3)...)
+	s.Service.Pressure = quantity.Pressure{}
+	r := evaluate(s, wall.Options{})
+	for _, name := range []string{wall.HoopStrain, wall.HoopStrengthMinimum, wall.UnitLoad, wall.ExternalPressure} {
+		if k := criterion(t, r, name); k.Tell != wall.NotApplicable || k.Reason == "" {
+			t.Errorf("%+v", k)
+		}
+	}
+	if r.Loaded || r.Tell() != wall.Holds {
+		t.Errorf("loaded %v, %v", r.Loaded, r.Tell())
+	}
+	if k := criterion(t, evaluate(woundPipe(4), wall.Options{}), wall.HoopStrengthMinimum); k.Tell != wall.NotApplicable || !strings.Contains(k.Reason, "roving-band") {
+		t.Errorf("strength table of a wound wall: %+v", k)
+	}
+	s = woundPipe(4)
+	s.Part.DesignBasis = laminate.StrengthTable
+	if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrengthMinimum); k.Tell != wall.CannotTell {
+		t.Errorf("a strength table that decides on a wound wall: %+v", k)
+	}
+}
+
+func TestEvaluate_endsUnknownTakesTheWorse(t *testing.T) {
+	of := func(ends laminate.Ends) (hoop, axial wall.Criterion) {
+		s := woundPipe(3)
+		s.Part.Ends = ends
+		r := evaluate(s, wall.Options{})
+		return criterion(t, r, wall.HoopStrain), criterion(t, r, wall.AxialStrain)
+	}
+	closedHoop, closedAxial := of(laminate.ClosedEnds)
+	openHoop, openAxial := of(laminate.OpenEnds)
+	hoop, axial := of(laminate.NoEnds)
+	near(t, "hoop", hoop.Ratio, math.Max(closedHoop.Ratio, openHoop.Ratio), 0)
+	near(t, "axial", axial.Ratio, math.Max(closedAxial.Ratio, openAxial.Ratio), 0)
+	if !(openHoop.Ratio > closedHoop.Ratio) {
+		t.Errorf("end thrust does not relieve the hoop: %v, %v", openHoop.Ratio, closedHoop.Ratio)
+	}
+}
+
+func TestEvaluate_warmthLeavesTheShareGiven(t *testing.T) {
+	s := woundPipe(4)
+	cold := evaluate(s, wall.Options{})
+	s.Service.Upset = quantity.New(180, degF)
+	s.Part.StiffnessKept = laminate.Some(0.8)
+	warm := evaluate(s, wall.Options{})
+	near(t, "hoop modulus kept", warm.Membrane.Ey/cold.Membrane.Ey, 0.8, 1e-9)
+	near(t, "strain grown", criterion(t, warm, wall.HoopStrain).Demand/criterion(t, cold, wall.HoopStrain).Demand, 1/0.8, 1e-9)
+	s.Part.StiffnessKept = laminate.Optional[float64]{}
+	if k := criterion(t, evaluate(s, wall.Options{}), wall.MinimumWall); k.Tell != wall.Holds {
+		t.Errorf("the least wall rests on no modulus: %+v", k)
+	}
+	s.Service.Upset = quantity.New(120, degF)
+	if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrain); k.Tell != wall.Holds && k.Tell != wall.Fails {
+		t.Errorf("120 °F is not above 120 °F: %+v", k)
+	}
+}
+
+func TestEvaluate_countsTheBarrierOnlyWhereAsked(t *testing.T) {
+	s := pipe(mixed(2)...)
+	s.Plies = append(s.Plies, laminate.Ply{Material: catalogue.VeilC15, Resin: "wall", Zone: laminate.OuterSurface, Count: 1})
+	lib := catalogue.Library()
+	a := laminate.Analyse(s, lib)
+	without, with := evaluate(s, wall.Options{}), evaluate(s, wall.Options{CountBarrier: true})
+	near(t, "structure", without.Thickness, a.Zones[laminate.StructuralLayer].Thickness, 1e-15)
+	near(t, "with barrier", with.Thickness, without.Thickness+a.Barrier.Thickness, 1e-15)
+	if !(with.A[1][1] > without.A[1][1]) || len(with.Plies) != len(without.Plies)+2 {
+		t.Errorf("A22 %v and %v, %d and %d rows", with.A[1][1], without.A[1][1], len(with.Plies), len(without.Plies))
+	}
+	first := without.Plies[0]
+	near(t, "where the structure begins", first.Bottom, a.Barrier.Thickness, 1e-15)
+}
+
+func TestEvaluate_casesOfATank(t *testing.T) {
+	s := tank(mixed(6)...)
+	s.Service.Pressure = quantity.New(1, psi)
+	s.Service.Vacuum = quantity.New(0.5, psi)
+	s.Service.TestPressure = quantity.New(2, psi)
+	r := evaluate(s, wall.Options{})
+	p, h, both := loadCase(t, r, wall.CasePressure), loadCase(t, r, wall.CaseHead), loadCase(t, r, wall.CasePressureHead)
+	near(t, "pressure and head", both.NHoop, p.NHoop+h.NHoop, 1e-6)
+	near(t, "end thrust of pressure alone", both.NAxial, p.NAxial, 1e-6)
+	near(t, "end thrust of a head", h.NAxial, 0, 0)
+	test, vacuum := loadCase(t, r, wall.CaseTest), loadCase(t, r, wall.CaseVacuum)
+	if test.Judged || !(test.NHoop > 0) || !(vacuum.NHoop < 0) || !(vacuum.NAxial < 0) {
+		t.Errorf("test %+v, vacuum %+v", test, vacuum)
+	}
+	// Half way down is half the head; deeper than the bottom is the bottom.
+	half := evaluate(s, wall.Options{Depth: quantity.New(8, ft).SI()})
+	near(t, "half the head", loadCase(t, half, wall.CaseHead).NHoop, h.NHoop/2, 1e-6)
+	deep := evaluate(s, wall.Options{Depth: 1000})
+	near(t, "below the bottom", loadCase(t, deep, wall.CaseHead).NHoop, h.NHoop, 1e-6)
+}
+
+func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
+	s := pipe(mixed(2)...)
+	s.Service.Pressure, s.Service.Vacuum = quantity.Pressure{}, quantity.New(1, psi)
+	capacity := func(spacing quantity.Length) (wall.Criterion, *wall.Result) {
+		s.Part.StiffenerSpacing = spacing
+		r := evaluate(s, wall.Options{})
+		return criterion(t, r, wall.ExternalPressure), r
+	}
+	short, r := capacity(quantity.New(3, ft))
+	if !strings.Contains(short.Reason, "formula, free length 3.0 ft") || !short.Decides || short.Case != wall.CaseVacuum {
+		t.Errorf("%+v", short)
+	}
+	if !r.Stiffeners.Known || !(r.Stiffeners.Spacing > 0) || !(r.Stiffeners.Inertia > 0) {
+		t.Errorf("stiffeners %+v", r.Stiffeners)
+	}
+	last := short.Capacity
+	for _, l := range []float64{4, 8, 16, 64, 1000} {
+		k, _ := capacity(quantity.New(l, ft))
+		if k.Capacity > last {
+			t.Errorf("free length %v ft bears %v Pa, a shorter one %v", l, k.Capacity, last)
+		}
+		last = k.Capacity
+	}
+	endless, _ := capacity(quantity.New(math.Inf(1), quantity.Metre))
+	near(t, "no stiffeners at all", endless.Capacity, last, 1e-9*last)
+	if !strings.Contains(endless.Reason, "endless tube") || strings.Contains(endless.Reason, "Inf") {
+		t.Errorf("%+v", endless)
+	}
+	// Enough even without an end: nobody has to say how far the stiffeners are.
+	unknown, _ := capacity(quantity.Length{})
+	if unknown.Tell != wall.Holds || unknown.Capacity != endless.Capacity {
+		t.Errorf("%+v", unknown)
+	}
+}
+
+func TestEvaluate_hardCasesHaveClearAnswers(t *testing.T) {
+	thick := pipe(ply(catalogue.Mat15, 200))
+	thick.Part.DesignBasis = laminate.StrainLimit
+	r := evaluate(thick, wall.Options{})
+	if k := criterion(t, r, wall.HoopStrain); k.Tell != wall.CannotTell || !strings.Contains(k.Reason, "inside radius") {
+		t.Errorf("a wall thicker than its radius: %+v", k)
+	}
+	none := evaluate(pipe(), wall.Options{})
+	if !strings.Contains(none.Problem, "no structural ply") || criterion(t, none, wall.HoopStrengthMinimum).Tell != wall.CannotTell || len(none.Plies) != 0 {
+		t.Errorf("no structural ply: %q, %+v", none.Problem, none.Criteria)
+	}
+	single := evaluate(pipe(ply(catalogue.Woven24, 1)), wall.Options{})
+	if single.Problem != "" || !(single.D[0][0] > 0) || len(single.Plies) != 1 {
+		t.Errorf("a single ply: %+v", single)
+	}
+	along := woundPipe(0)
+	along.Plies[3] = wound(catalogue.BandHoop, 0, 4)
+	if r := evaluate(along, wall.Options{}); r.Problem != "" || !(r.Membrane.Ex > r.Membrane.Ey) {
+		t.Errorf("all along the axis: %q, %+v", r.Problem, r.Membrane)
+	}
+	if r := wall.Evaluate(nil, nil, nil, wall.Options{}); r.Problem == "" {
+		t.Error("no schedule, and no problem")
+	}
+	s := woundPipe(2)
+	if r := wall.Evaluate(s, nil, laminate.Analyse(s, catalogue.Library()), wall.Options{}); !strings.Contains(r.Problem, "not known") {
+		t.Errorf("no library: %q", r.Problem)
+	}
+	unknown := pipe(laminate.Ply{Material: "nobody's", Resin: "wall", Zone: laminate.StructuralLayer, Count: 1})
+	if r := evaluate(unknown, wall.Options{}); !strings.Contains(r.Problem, "ply 4: its material is not known") {
+		t.Errorf("unknown material: %q", r.Problem)
+	}
+}
+
+func TestEvaluate_firstPlyWhereStrengthsAreKnown(t *testing.T) {
+	s := lamina(40, 11, 3.6, 0.29, 0.7, 55, -55, 55, -55)
+	s.Part.InsideDiameter = quantity.New(600, quantity.Millimetre)
+	s.Service.Pressure = quantity.New(100, quantity.Kilopascal)
+	if c := loadCase(t, evaluate(s, wall.Options{}), wall.CasePressure); !strings.HasPrefix(c.FirstPly, "not told: no ply's strengths") {
+		t.Errorf("%q", c.FirstPly)
+	}
+	mpa := func(v float64) quantity.Pressure { return quantity.New(v, quantity.Megapascal) }
+	m := &s.Materials[0]
+	m.StrengthTension1, m.StrengthCompression1 = mpa(800), mpa(500)
+	m.StrengthTension2, m.StrengthCompression2, m.StrengthShear = mpa(40), mpa(120), mpa(60)
+	c := loadCase(t, evaluate(s, wall.Options{}), wall.CasePressure)
+	if !strings.Contains(c.FirstPly, "by maximum strain (tension across the fiber)") || !strings.Contains(c.FirstPly, "by the quadratic criterion") {
+		t.Errorf("%q", c.FirstPly)
+	}
+}
+
+func TestEvaluate_plyFiguresSayWhereTheyAreFrom(t *testing.T) {
+	r := evaluate(woundPipe(2), wall.Options{})
+	if got := r.Plies[1].Basis; got != "micromechanics, typical figures" {
+		t.Errorf("basis %q", got)
+	}
+	s := woundPipe(2)
+	for i := range s.Resins {
+		s.Resins[i].Modulus, s.Resins[i].Poisson = quantity.New(3.4, quantity.Gigapascal), laminate.Some(0.35)
+	}
+	lib := catalogue.Library()
+	for _, id := range []string{catalogue.Mat15, catalogue.BandHelical} {
+		m, _ := lib.Material(nil, id)
+		own := *m
+		own.FiberModulus, own.FiberPoisson = quantity.New(80, quantity.Gigapascal), laminate.Some(0.22)
+		s.Materials = append(s.Materials, own)
+	}
+	own := evaluate(s, wall.Options{})
+	if got := own.Plies[1].Basis; got != "micromechanics" {
+		t.Errorf("basis %q", got)
+	}
+	if !(own.Plies[1].E1 > r.Plies[1].E1) {
+		t.Errorf("a stiffer fiber leaves E1 at %v", own.Plies[1].E1)
+	}
+	if notes := strings.Join(r.Notes, "\n"); !strings.Contains(notes, "ecr-glass fiber: typical modulus") || !strings.Contains(notes, "vinyl-ester: typical modulus") {
+		t.Errorf("typical figures unsaid:\n%s", notes)
+	}
+	for _, want := range []string{"wind", "seismic", "hold-down", "supports", "lifting", "burial", "thermal expansion", "fatigue"} {
+		if !strings.Contains(strings.Join(r.NotChecked, "\n"), want) {
+			t.Errorf("not said to be unchecked: %s", want)
+		}
+	}
+}
