@@ -11,7 +11,10 @@ import (
 )
 
 // The kinds of words that completion asks the packages below for.
-const completeRules completion.Kind = "rules"
+const (
+	completeRules     completion.Kind = "rules"
+	completeMaterials completion.Kind = "materials"
+)
 
 type completionCommand struct {
 	Shell shellName `arg:"" help:"bash, zsh or fish."`
@@ -62,7 +65,8 @@ func (k completeCommand) Run(c *call, ctx *kong.Context) error {
 	if ctx.Model == nil {
 		return errors.New("completing a command line: no grammar")
 	}
-	for _, w := range completion.Words(ctx.Model, k.Typed, completion.Sources{}) {
+	from := completion.Sources{completeRules: ruleIDs, completeMaterials: catalogueIDs}
+	for _, w := range completion.Words(ctx.Model, k.Typed, from) {
 		c.out.Line("%s", output.Clean(w))
 	}
 	return nil

@@ -7,6 +7,11 @@ const description = `Build and check the laminate of an FRP pipe, tank or duct, 
 type grammar struct {
 	Globals
 
+	Check      checkCommand      `cmd:"" help:"Report each schedule: figures, findings, verdict."`
+	Catalogue  catalogueCommand  `cmd:"" help:"Print the materials and resin families that are known."`
+	Rules      rulesCommand      `cmd:"" help:"Print the rules that check runs, and why."`
+	New        newCommand        `cmd:"" help:"Make an empty schedule."`
+	Tidy       tidyCommand       `cmd:"" help:"Rewrite schedules in canonical form, comments kept."`
 	Completion completionCommand `cmd:"" help:"Print the script that completes command lines in a shell."`
 	Complete   completeCommand   `cmd:"" hidden:""`
 }

@@ -152,13 +152,20 @@ func TestPrint_saysPlaceSeverityRuleAndVerdict(t *testing.T) {
 	}
 }
 
-func TestPrintUnread_namesFileLineAndKey(t *testing.T) {
-	s := report.Unread("b.toml", "2 problems", nil, []report.Problem{
+func TestSayUnread_namesFileLineAndKey(t *testing.T) {
+	said := func(s report.Schedule) string {
+		var b bytes.Buffer
+		report.SayUnread(output.NewMessages(&b), s)
+		return b.String()
+	}
+	got := said(report.Unread("b.toml", "2 problems", nil, []report.Problem{
 		{Line: 7, Column: 3, Key: "ply.angle", Message: "must be a number"}, {Message: "no plies"},
-	})
-	got := printed(func(out *output.Sink) { report.PrintUnread(out, s) })
-	want := "b.toml:7:3: ply.angle: must be a number\nb.toml: no plies\nb.toml: unusable: 2 problems\n"
+	}))
+	want := "veilwright: b.toml:7:3: ply.angle: must be a number\nveilwright: b.toml: no plies\n"
 	if got != want {
 		t.Errorf("got\n%swant\n%s", got, want)
+	}
+	if got, want := said(report.Unread("c.toml", "does not exist", nil, nil)), "veilwright: c.toml: does not exist\n"; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

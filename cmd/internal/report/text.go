@@ -34,16 +34,20 @@ func Print(out *output.Sink, s Schedule, r *rules.Report, units quantity.System,
 	out.Line("%s: %s", s.File, sentence(s))
 }
 
-// PrintUnread prints the report of a document that could not be read.
+// PrintUnread prints the verdict on a document that could not be read.
 func PrintUnread(out *output.Sink, s Schedule) {
+	out.Line("%s: %s", s.File, Unusable)
+}
+
+// SayUnread tells why a document could not be read: each problem on a line of
+// its own, with file, line and key, else the one sentence.
+func SayUnread(say output.Messages, s Schedule) {
 	for _, p := range s.Problems {
-		out.Line("%s", problem(s.File, p))
+		say.Say("%s", problem(s.File, p))
 	}
-	why := ""
-	if s.Error != nil {
-		why = ": " + *s.Error
+	if len(s.Problems) == 0 && s.Error != nil {
+		say.Say("%s: %s", s.File, *s.Error)
 	}
-	out.Line("%s: %s%s", s.File, Unusable, why)
 }
 
 // problem is one line that an editor can jump to.

@@ -1,0 +1,105 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/book"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
+)
+
+// shelf holds the libraries of one call: the built-in one with the shop books
+// that hold for a folder laid over it, made once for each set of books.
+type shelf struct {
+	c        *call
+	byFolder map[string]*shelved
+	byBooks  map[string]*shelved
+}
+
+type shelved struct {
+	library *laminate.Library
+	// unusable says in one sentence why a book cannot be used; what rests on it
+	// is not judged without it.
+	unusable error
+}
+
+func newShelf(c *call) *shelf {
+	return &shelf{c: c, byFolder: map[string]*shelved{}, byBooks: map[string]*shelved{}}
+}
+
+// library gives the library that holds in a folder. Books that cannot be used
+// are said on standard error once, with all their problems.
+func (s *shelf) library(folder string) (*laminate.Library, error) {
+	if known, ok := s.byFolder[folder]; ok {
+		return known.library, known.unusable
+	}
+	var explicit []string
+	if s.c.Book != "" {
+		explicit = []string{s.c.Book}
+	}
+	paths, err := store.FindBooks(folder, explicit, s.c.NoBook)
+	if err != nil {
+		for _, e := range parts(err) {
+			s.c.say.Say("looking for shop books: %v", e)
+		}
+		s.c.ends(Unusable)
+	}
+	key := strings.Join(paths, "\x00")
+	made, ok := s.byBooks[key]
+	if !ok {
+		made = s.make(paths)
+		s.byBooks[key] = made
+	}
+	s.byFolder[folder] = made
+	return made.library, made.unusable
+}
+
+func (s *shelf) make(paths []string) *shelved {
+	made := &shelved{}
+	var books []book.Book
+	for _, path := range paths {
+		b, err := s.c.book(path)
+		if err != nil {
+			made.unusable = err
+			continue
+		}
+		books = append(books, b)
+	}
+	made.library = book.Merge(catalogue.Library(), books...)
+	return made
+}
+
+// book reads a shop book.
+func (c *call) book(path string) (book.Book, error) {
+	unusable := func(why string) error {
+		c.ends(Unusable)
+		return fmt.Errorf("the shop book %s cannot be used: %s", path, why)
+	}
+	text, err := c.read(input{name: path})
+	if err != nil {
+		c.say.Say("shop book %s: %v", path, err)
+		return book.Book{}, unusable(err.Error())
+	}
+	b, problems := schedules.DecodeBook(text)
+	if len(problems) > 0 {
+		for _, p := range problems {
+			c.say.Say("shop book %s: %s", path, p.String())
+		}
+		return book.Book{}, unusable(counted(problems))
+	}
+	return book.Book{Path: path, Materials: b.Materials, Resins: b.Resins, Ratings: b.Ratings, Rack: b.Rack}, nil
+}
+
+// counted is the first problem in one sentence, and how many follow.
+func counted(problems []schedules.Problem) string {
+	first := problems[0].String()
+	if more := len(problems) - 1; more == 1 {
+		return first + " (and 1 more problem)"
+	} else if more > 1 {
+		return fmt.Sprintf("%s (and %d more problems)", first, more)
+	}
+	return first
+}

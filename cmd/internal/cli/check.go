@@ -1,0 +1,131 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules"
+)
+
+type checkCommand struct {
+	Files   []string `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
+	Plies   bool     `help:"Print every ply with its thickness and glass content."`
+	Explain bool     `help:"Print basis and remedy under every finding."`
+}
+
+// Help is shown under the command's flags.
+func (checkCommand) Help() string {
+	return `The report of each schedule: thickness, mass and glass content by zone, what the rules have to say, and a verdict: clear, caution, open (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; documents of other kinds found there are read and their mistakes told.
+
+    veilwright check header.toml
+    veilwright check --plies --explain --units si header.toml
+    veilwright check jobs/ --json | jq '.[] | select(.verdict == "break") | .file'
+    git show HEAD:header.toml | veilwright check -
+
+It ends with 1 when a rule is broken, 2 when something could not be read, 3 when nothing is broken but something that matters cannot be told, else with 0.`
+}
+
+// Run reports each schedule in the order given.
+func (k checkCommand) Run(c *call) error {
+	run := &checking{checkCommand: k, c: c, shelf: newShelf(c), list: all.Rules(), passed: map[schedules.Kind]int{}}
+	for _, in := range c.inputs(k.Files) {
+		run.one(in)
+	}
+	run.tellPassed()
+	if run.seen == 0 {
+		return fmt.Errorf("no document to check in %s", strings.Join(k.Files, ", "))
+	}
+	if c.JSON {
+		return c.out.JSON(run.reports)
+	}
+	return nil
+}
+
+// checking is one run of check.
+type checking struct {
+	checkCommand
+	c       *call
+	shelf   *shelf
+	list    []*rules.Rule
+	reports []report.Schedule
+	seen    int                    // documents, of whatever kind
+	passed  map[schedules.Kind]int // documents of other kinds
+}
+
+func (k *checking) one(in input) {
+	d := k.c.open(in)
+	if d.err == nil && d.kind == schedules.Undeclared && in.searched {
+		k.passed[d.kind]++
+		return
+	}
+	k.seen++
+	if d.err != nil {
+		k.unusable(&d, d.err.Error())
+		return
+	}
+	if d.kind != schedules.Schedule {
+		d.validate()
+		if len(d.problems) > 0 {
+			k.unusable(&d, "")
+			return
+		}
+		k.passed[d.kind]++
+		return
+	}
+	l, err := k.shelf.load(&d)
+	switch {
+	case err != nil:
+		k.unusable(&d, err.Error())
+	case len(d.problems) > 0:
+		k.unusable(&d, "")
+	default:
+		k.judged(d.name, l)
+	}
+}
+
+func (k *checking) judged(name string, l loaded) {
+	units := k.c.units(l.schedule)
+	r := rules.Judge(k.list, l.schedule, l.library, rules.Options{Units: units, Remedies: k.c.JSON || k.Explain})
+	switch r.Verdict {
+	case rules.VerdictBreak:
+		k.c.ends(Broken)
+	case rules.VerdictOpen:
+		k.c.ends(CannotTell)
+	case rules.Clear, rules.VerdictCaution:
+	}
+	s := report.Judged(name, l.library.Books, r, l.source.Line)
+	if k.c.JSON {
+		k.reports = append(k.reports, s)
+		return
+	}
+	report.Print(k.c.out, s, r, units, report.Detail{Plies: k.Plies, Explain: k.Explain})
+}
+
+func (k *checking) unusable(d *document, sentence string) {
+	k.c.ends(Unusable)
+	s := unread(d, sentence)
+	k.reports = append(k.reports, s)
+	report.SayUnread(k.c.say, s)
+	if !k.c.JSON {
+		report.PrintUnread(k.c.out, s)
+	}
+}
+
+// tellPassed counts what is no schedule.
+func (k *checking) tellPassed() {
+	var read []string
+	for _, kind := range []schedules.Kind{schedules.Specification, schedules.Record, schedules.ShopBook, schedules.Exercise} {
+		if n := k.passed[kind]; n > 0 {
+			read = append(read, fmt.Sprintf("%d of kind %s", n, kind))
+		}
+	}
+	if len(read) > 0 {
+		k.c.say.Say("documents read that are no schedules: %s", strings.Join(read, ", "))
+	}
+	if n := k.passed[schedules.Undeclared]; n > 0 {
+		k.c.say.Say("TOML files that are no documents, passed over: %d", n)
+	}
+}

@@ -1,0 +1,135 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+)
+
+type rulesCommand struct {
+	IDs []string `arg:"" optional:"" name:"id" help:"Rules to print in full; left out, all in short." complete:"rules"`
+}
+
+// Help is shown under the command's flags.
+func (rulesCommand) Help() string {
+	return `The rules that check runs, printed from what runs: what each looks for, why, how bad it is, and on whose word.
+
+    veilwright rules
+    veilwright rules veil-missing
+    veilwright rules --json | jq -r '.rules[].id'`
+}
+
+// ruleJSON is one rule as JSON.
+type ruleJSON struct {
+	ID         string   `json:"id"`
+	Family     string   `json:"family"`
+	Title      string   `json:"title"`
+	Severities []string `json:"severities"`
+	When       string   `json:"when"`
+	Why        string   `json:"why"`
+	Basis      string   `json:"basis"`
+}
+
+// Run prints the catalogue of rules, or some of it in full.
+func (k rulesCommand) Run(c *call) error {
+	chosen := all.Rules()
+	if len(k.IDs) > 0 {
+		chosen = nil
+		for _, id := range k.IDs {
+			r, ok := all.Find(id)
+			if !ok {
+				return fmt.Errorf("there is no rule %q%s; veilwright rules lists them", id, didYouMean(id, ruleIDs()))
+			}
+			chosen = append(chosen, r)
+		}
+	}
+	if c.JSON {
+		printed := struct {
+			Rules []ruleJSON `json:"rules"`
+		}{[]ruleJSON{}}
+		for _, r := range chosen {
+			printed.Rules = append(printed.Rules, ruleJSON{r.ID, r.Family, r.Title, severities(r), r.When, r.Why, r.Basis})
+		}
+		return c.out.JSON(printed)
+	}
+	if len(k.IDs) > 0 {
+		for i, r := range chosen {
+			if i > 0 {
+				c.out.Line("")
+			}
+			printRule(c, r)
+		}
+		return nil
+	}
+	family := ""
+	for _, r := range chosen {
+		if r.Family != family {
+			family = r.Family
+			c.out.Line("%s", family)
+		}
+		c.out.Line("  %-28s %-22s %s", r.ID, strings.Join(severities(r), ", "), r.Title)
+	}
+	return nil
+}
+
+func printRule(c *call, r *rules.Rule) {
+	c.out.Line("%s: %s", r.ID, r.Title)
+	for _, part := range []struct{ name, text string }{
+		{"severity", strings.Join(severities(r), ", ")},
+		{"when", r.When},
+		{"why", r.Why},
+		{"basis", r.Basis},
+	} {
+		for i, line := range wrapped(part.text, 78) {
+			name := part.name
+			if i > 0 {
+				name = ""
+			}
+			c.out.Line("  %-9s %s", name, line)
+		}
+	}
+}
+
+func severities(r *rules.Rule) []string {
+	words := make([]string, len(r.Severity))
+	for i, s := range r.Severity {
+		words[i] = s.String()
+	}
+	return words
+}
+
+func ruleIDs() []string {
+	var ids []string
+	for _, r := range all.Rules() {
+		ids = append(ids, r.ID)
+	}
+	return ids
+}
+
+func didYouMean(word string, candidates []string) string {
+	if near := nearest(word, candidates); near != "" {
+		return ", did you mean " + near + "?"
+	}
+	return ""
+}
+
+// wrapped breaks text at spaces into lines of at most width characters, longer
+// words excepted.
+func wrapped(text string, width int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		switch {
+		case line == "":
+			line = word
+		case len([]rune(line))+1+len([]rune(word)) > width:
+			lines = append(lines, line)
+			line = word
+		default:
+			line += " " + word
+		}
+	}
+	return append(lines, line)
+}
