@@ -4,19 +4,14 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/book"
 	"frp/veilwright/laminate/quantity"
 )
 
-// Book is what a shop book holds: the shop's own materials and resins with
-// their prices and roll sizes, the order of its rack, and the ratings that the
-// resin maker or the shop's own coupons gave.
-type Book struct {
-	Title     string
-	Notes     string
-	Rack      []string // material ids
-	Materials []laminate.Material
-	Resins    []laminate.Resin
-	Ratings   []laminate.Rating // Line is set, Book is the reader's to set
+// shelf is a shop book as it is read: the book, and what only its text has.
+type shelf struct {
+	book.Book
+	title, notes string
 }
 
 const (
@@ -29,30 +24,30 @@ const (
 var bookTables = []table{
 	{fields: bookFields, at: func(m any, _ int) any { return m }, rows: one, resize: fixed},
 	{name: "material", array: true, most: laminate.MostRows, fields: materialFields,
-		at:     func(m any, i int) any { return &m.(*Book).Materials[i] },
-		resize: func(m any, n int) { m.(*Book).Materials = make([]laminate.Material, n) }},
+		at:     func(m any, i int) any { return &m.(*shelf).Materials[i] },
+		resize: func(m any, n int) { m.(*shelf).Materials = make([]laminate.Material, n) }},
 	{name: "resin", array: true, most: laminate.MostRows, fields: resinFields,
-		at:     func(m any, i int) any { return &m.(*Book).Resins[i] },
-		resize: func(m any, n int) { m.(*Book).Resins = make([]laminate.Resin, n) }},
+		at:     func(m any, i int) any { return &m.(*shelf).Resins[i] },
+		resize: func(m any, n int) { m.(*shelf).Resins = make([]laminate.Resin, n) }},
 	{name: "rating", array: true, most: laminate.MostRows, fields: ratingFields,
-		at: func(m any, i int) any { return &m.(*Book).Ratings[i] },
+		at: func(m any, i int) any { return &m.(*shelf).Ratings[i] },
 		resize: func(m any, n int) {
 			rows := make([]laminate.Rating, n)
 			for i := range rows {
 				rows[i].Concentration = [2]float64{math.NaN(), math.NaN()} // not given
 			}
-			m.(*Book).Ratings = rows
+			m.(*shelf).Ratings = rows
 		}},
 }
 
 var bookFields = []field{
 	declaration("document", `"shop-book"`, `"shop-book"`),
 	declaration("format", "1", "1"),
-	textField("title", func(b *Book) *string { return &b.Title }),
-	notesField("notes", func(b *Book) *string { return &b.Notes }),
+	textField("title", func(b *shelf) *string { return &b.title }),
+	notesField("notes", func(b *shelf) *string { return &b.notes }),
 	{key: "rack", what: "a list of material ids, in the order the rack shows them",
 		set: func(row, value any) (wrong string) {
-			row.(*Book).Rack, wrong = wordsOf(value)
+			row.(*shelf).Rack, wrong = wordsOf(value)
 			return wrong
 		}},
 }
@@ -88,23 +83,24 @@ var ratingFields = []field{
 func BookKeys() []TableKeys { return keysOf(bookTables) }
 
 // DecodeBook reads a shop book. Where there are problems the book is nil; all
-// problems are told, in the order of the file.
-func DecodeBook(b []byte) (*Book, []Problem) {
-	book := new(Book)
-	src, problems := read(b, ShopBook, bookTables, book)
+// problems are told, in the order of the file. Its Path, and the Book of its
+// ratings, are the reader's to set; the ratings know their lines.
+func DecodeBook(b []byte) (*book.Book, []Problem) {
+	own := new(shelf)
+	src, problems := read(b, ShopBook, bookTables, own)
 	if src.out == nil {
 		return nil, problems
 	}
 	fail := func(table, row int, key, message string) {
 		problems = src.fault(problems, bookTables, spot{table, row, key}, message)
 	}
-	if r, bad := laminate.BadCharacter(book.Title, false); bad {
+	if r, bad := laminate.BadCharacter(own.title, false); bad {
 		fail(bookRoot, 0, "title", badCharacter(r))
 	}
-	if r, bad := laminate.BadCharacter(book.Notes, true); bad {
+	if r, bad := laminate.BadCharacter(own.notes, true); bad {
 		fail(bookRoot, 0, "notes", badCharacter(r))
 	}
-	for _, id := range book.Rack {
+	for _, id := range own.Rack {
 		if r, bad := laminate.BadCharacter(id, false); bad {
 			fail(bookRoot, 0, "rack", badCharacter(r))
 		}
@@ -117,20 +113,20 @@ func DecodeBook(b []byte) (*Book, []Problem) {
 		}
 		seen[here] = true
 	}
-	for i := range book.Materials {
-		for _, f := range book.Materials[i].Validate(laminate.Ref{}) {
+	for i := range own.Materials {
+		for _, f := range own.Materials[i].Validate(laminate.Ref{}) {
 			fail(bookMaterial, i, f.Ref.Key, f.Message)
 		}
-		twice(bookMaterial, i, book.Materials[i].ID)
+		twice(bookMaterial, i, own.Materials[i].ID)
 	}
-	for i := range book.Resins {
-		for _, f := range book.Resins[i].Validate(laminate.Ref{}) {
+	for i := range own.Resins {
+		for _, f := range own.Resins[i].Validate(laminate.Ref{}) {
 			fail(bookResin, i, f.Ref.Key, f.Message)
 		}
-		twice(bookResin, i, book.Resins[i].ID)
+		twice(bookResin, i, own.Resins[i].ID)
 	}
-	for i := range book.Ratings {
-		r := &book.Ratings[i]
+	for i := range own.Ratings {
+		r := &own.Ratings[i]
 		r.Line = src.lineAt(src.offset(bookRating, i, ""))
 		for _, w := range ratingFaults(r) {
 			fail(bookRating, i, w.key, w.message)
@@ -139,7 +135,7 @@ func DecodeBook(b []byte) (*Book, []Problem) {
 	if len(problems) > 0 {
 		return nil, sorted(problems)
 	}
-	return book, nil
+	return &own.Book, nil
 }
 
 func badCharacter(r rune) string { return "it has the control character U+" + hex(r) }

@@ -103,7 +103,11 @@ func read(b []byte, want Kind, tables []table, model any) (*Source, []Problem) {
 	}
 	out, errs := syntax.Scan(data, names)
 	if len(errs) > 0 {
-		return src, sorted(append(wrongKind(data, want), located(data, "", errs)...))
+		// A document of another kind or format need not follow this one's rules.
+		if p := wrongKind(data, want); len(p) > 0 && kindAt(data) != Undeclared {
+			return src, p
+		}
+		return src, sorted(located(data, "", errs))
 	}
 	if p := wrongKind(data, want); p != nil {
 		return src, p
@@ -130,6 +134,12 @@ func wrongKind(data []byte, want Kind) []Problem {
 		return []Problem{p}
 	}
 	return nil
+}
+
+func kindAt(data []byte) Kind {
+	top, _ := syntax.Top(data)
+	kind, _ := declared(data, top)
+	return kind
 }
 
 // prepare sets up what is found out only where somebody asks.

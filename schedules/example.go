@@ -22,7 +22,7 @@ func Example() []byte { return []byte(example) }
 // stand in it. Characters that a title cannot have are left out.
 func Blank(title string) []byte {
 	var clean strings.Builder
-	for _, r := range title {
+	for _, r := range strings.ToValidUTF8(title, "") {
 		if _, bad := laminate.BadCharacter(string(r), false); !bad {
 			clean.WriteRune(r)
 		}

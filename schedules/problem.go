@@ -67,7 +67,7 @@ func clipped(s string) string {
 func safeKey(key string) string {
 	for i := 0; i < len(key); i++ {
 		c := key[i]
-		if !(c == '_' || c == '-' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z') {
+		if !(c == '_' || c == '-' || c == '.' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z') {
 			return quoted(key)
 		}
 	}
@@ -89,6 +89,9 @@ func nearest(typed string, words []string) (string, bool) {
 	best, least := "", 1+max(1, len(typed)/3)
 	low := strings.ToLower(strings.ReplaceAll(typed, "-", "_"))
 	for _, w := range words {
+		if len(low) > 2 && strings.HasPrefix(strings.ToLower(w), low+"_") {
+			return w, true // half a key: strength_tension
+		}
 		if d := distance(low, strings.ToLower(strings.ReplaceAll(w, "-", "_"))); d < least {
 			best, least = w, d
 		}

@@ -1,0 +1,81 @@
+package schedules
+
+import (
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+)
+
+const shopBook = `document = "shop-book"
+format = 1
+title = "Invented shop"
+rack = ["mat-450", "veil-c-10"]
+
+[[material]]
+id = "mat-450"
+form = "chopped-mat"
+fiber = "ecr-glass"
+areal_mass = "450 g/m2"
+price = "USD 1.90 per lb"
+
+[[resin]]
+id = "house"
+family = "vinyl-ester"
+price = "6 per kg"
+
+[[rating]]   # invented
+contents = "sodium hypochlorite"
+concentration = [0, 0.15]
+temperature = "50 degC"
+family = "vinyl-ester"
+build = "200 mil"
+grade = "good"
+source = "coupons, invented"
+date = "2020-04-01"
+
+[[rating]]
+contents = "brine"
+concentration = 0.26
+temperature = "200 degF"
+family = "novolac-vinyl-ester"
+build = "100 mil"
+grade = "fair"
+`
+
+func TestDecodeBook(t *testing.T) {
+	b, problems := DecodeBook([]byte(shopBook))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if len(b.Materials) != 1 || b.Materials[0].Price.Amount != 1.9 || b.Materials[0].Price.Currency != "USD" {
+		t.Errorf("materials %+v", b.Materials)
+	}
+	if len(b.Resins) != 1 || b.Resins[0].Price.PerKilogram() != 6 || len(b.Rack) != 2 {
+		t.Errorf("resins %+v, rack %v", b.Resins, b.Rack)
+	}
+	if len(b.Ratings) != 2 || b.Ratings[0].Line != 18 || b.Ratings[0].Concentration != [2]float64{0, 0.15} || b.Ratings[1].Concentration != [2]float64{0.26, 0.26} ||
+		b.Ratings[0].Family != laminate.VinylEster || b.Ratings[0].MaxTemperature.SI() != 323.15 {
+		t.Errorf("ratings %+v", b.Ratings)
+	}
+}
+
+func TestDecodeBook_badInput(t *testing.T) {
+	for text, want := range map[string]string{
+		string(Example()): "line 1: document: this is a schedule, not a shop-book",
+		strings.Replace(shopBook, "grade = \"fair\"\n", "", 1):                      "line 28: rating.grade: it is missing; a rating needs it",
+		strings.Replace(shopBook, "[0, 0.15]", "[0.2, 0.1]", 1):                     "line 20: rating.concentration: the lowest and the highest share",
+		strings.Replace(shopBook, "concentration = 0.26\n", "", 1):                  "line 28: rating.concentration: it is missing",
+		strings.Replace(shopBook, "200 mil", "double", 1):                           "line 23: rating.build: \"100 mil\" or \"200 mil\"",
+		strings.Replace(shopBook, "areal_mass = \"450 g/m2\"", "", 1):               "line 6: material.areal_mass: it is missing",
+		strings.Replace(shopBook, "Invented shop", "a\\u0007", 1):                   "line 3: title: it has the control character U+0007",
+		strings.Replace(shopBook, "rack =", "rakc =", 1):                            "line 4: rakc: this key is not known; the nearest is \"rack\"",
+		strings.Replace(shopBook, "\"veil-c-10\"]", "1]", 1):                        "line 4: rack: a list of words",
+		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 36: resin.id: \"house\" is the id of another one already",
+	} {
+		b, problems := DecodeBook([]byte(text))
+		if b != nil || len(problems) != 1 || !strings.HasPrefix(problems[0].String(), want) {
+			t.Errorf("got %v, want %q", problems, want)
+		}
+	}
+}
