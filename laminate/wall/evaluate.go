@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/wall/moduli"
 )
 
 // evaluation is one run of Evaluate.
@@ -17,17 +18,13 @@ type evaluation struct {
 	r   *Result
 
 	rows      []counted
-	figured   []figured
+	laws      *moduli.Laws
 	lam       *stiffness.Laminate // nil where Problem says why
 	wholeOpen string              // why the whole wall's thickness is not known
 	warmOpen  string              // why moduli say nothing about the warm wall
 	kept      float64             // share of the cold moduli
 	round     round
 	loads     []applied // as Result.Cases
-
-	typicalFiber               [6]bool
-	typicalResin               [9]bool
-	usualWoven, filled, carbon bool
 }
 
 // Evaluate figures whether the structure of s is enough for its part and
@@ -44,6 +41,7 @@ func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis,
 		return e.r
 	}
 	e.warm()
+	e.laws = moduli.New(lib, e.kept)
 	e.collect()
 	e.measure()
 	e.load()
@@ -118,7 +116,7 @@ func rank(c *Criterion) int {
 	return n
 }
 
-// strainPlies gives every counted row's strains under the governing case.
+// strainPlies gives every counted row's strains under one case.
 func (e *evaluation) strainPlies() {
 	e.r.Plies = make([]PlyStrain, len(e.rows))
 	at := e.plyCase()
@@ -150,22 +148,31 @@ func (e *evaluation) strainPlies() {
 	}
 }
 
-// plyCase is the case of the first criterion that names one whose strains are
-// known, else the first such case, else −1.
+// plyCase is the case that strains the wall most of all that are judged, by
+// the strain criteria; else the first whose strains are known, else −1. The
+// case of outside pressure would show next to nothing: a wall buckles at small
+// strains.
 func (e *evaluation) plyCase() int {
+	most, name := 0.0, ""
 	for i := range e.r.Criteria {
-		for j := range e.r.Cases {
-			if c := &e.r.Cases[j]; c.StrainKnown && c.Name == e.r.Criteria[i].Case {
-				return j
-			}
+		if c := &e.r.Criteria[i]; c.Unit == "strain" && c.Ratio > most {
+			most, name = c.Ratio, c.Case
 		}
 	}
+	first := -1
 	for j := range e.r.Cases {
-		if e.r.Cases[j].StrainKnown {
+		c := &e.r.Cases[j]
+		if !c.StrainKnown {
+			continue
+		}
+		if c.Name == name {
 			return j
 		}
+		if first < 0 {
+			first = j
+		}
 	}
-	return -1
+	return first
 }
 
 // assumptions notes what was taken for granted.
@@ -178,36 +185,9 @@ func (e *evaluation) assumptions() {
 	if e.lam == nil {
 		return
 	}
-	for i, used := range e.typicalFiber {
-		if used && e.lib != nil {
-			d := &e.lib.Fibers[i]
-			e.note(laminate.Fiber(i).String() + " fiber: typical modulus " + d.Modulus.Format(e.s.Units.Modulus(), 1) + sourced(d.Source))
-		}
-	}
-	for i, used := range e.typicalResin {
-		if used && e.lib != nil {
-			d := &e.lib.Families[i]
-			e.note(laminate.Family(i).String() + ": typical modulus " + d.Modulus.Format(e.s.Units.Modulus(), 2) + sourced(d.Source))
-		}
-	}
-	if e.usualWoven {
-		e.note("Woven roving that says nothing else: warp share 5/9, crimp factor 0.9 (from memory).")
-	}
-	if e.filled {
-		e.note("Filler is not counted as stiffening the resin, nor as changing its failure strain.")
-	}
-	if e.carbon {
-		e.note("Carbon fiber is taken as alike in all directions: across the fiber and in shear its plies come out too stiff.")
-	}
+	e.r.Notes = append(e.r.Notes, e.laws.Assumptions(e.s.Units)...)
 	if c := e.lam.Coupling(); c.Shear > 0.01 {
 		e.note("The counted plies are not balanced: the wall twists under pressure.")
 	}
 	e.note("Strain from heat, cure shrinkage and moisture is left out, and so is creep.")
-}
-
-func sourced(source string) string {
-	if source == "" {
-		return ""
-	}
-	return " (" + source + ")"
 }

@@ -109,7 +109,7 @@ func (e *evaluation) load() {
 	}
 	if sucked {
 		e.ends(CaseVacuum, func(closed float64, name string) {
-			e.apply(name, -vacuum*e.round.out, -closed*vacuum*e.round.out*e.round.out/(2*e.round.middle), 0, true)
+			e.apply(name, -vacuum*e.round.out, 0-closed*vacuum*e.round.out*e.round.out/(2*e.round.middle), 0, true)
 		})
 	}
 	if tested {

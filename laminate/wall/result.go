@@ -69,11 +69,11 @@ type Case struct {
 // OpenCase is a load that is there but cannot be figured.
 type OpenCase struct{ Name, Reason string }
 
-// PlyStrain is one counted ply row under the governing case.
+// PlyStrain is one counted ply row under the case that strains the wall most.
 type PlyStrain struct {
 	Row, First, Last           int
 	Bottom, Top                float64 // m, from the process-side face of the whole wall
-	Basis                      string  // how its moduli were had: "micromechanics", "test values", …
+	Basis                      string  // how its moduli were had, one of those of package moduli
 	Angle                      float64 // degrees; of a helical cover the first of its two layers
 	E1, E2, G12, Nu12          float64
 	Strain1, Strain2, Strain12 float64 // ply axes, mid of the row

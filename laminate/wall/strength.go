@@ -25,7 +25,7 @@ func (e *evaluation) strengthTable() Criterion {
 		case laminate.WovenRoving:
 			allMat = false
 		case laminate.RovingBand, laminate.Unidirectional, laminate.Lamina:
-			why := "the table is for contact-molded mat and woven roving; " + plyName(e.rows[i].figures) + " is " + form.String()
+			why := "the table is for contact-molded mat and woven roving; " + plyName(e.rows[i].figures) + " of form " + form.String() + " is neither"
 			if c.Decides {
 				c.open(why)
 			} else {
