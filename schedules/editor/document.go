@@ -1,0 +1,294 @@
+// Package editor owns an open schedule: its text as loaded, the schedule now,
+// what is saved, the history of edits, and what the rules say of it by
+// revision. It knows no screen and no terminal.
+//
+// A [Document] is for one goroutine; the schedules, reports and libraries it
+// hands out are immutable and may go to others.
+package editor
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"path/filepath"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
+)
+
+// Options are what a document needs from outside.
+type Options struct {
+	// Library gives the library for documents of a folder, its books laid over
+	// the built-in one; "" stands for a document that has no file. Nil gives
+	// the built-in library alone.
+	Library func(dir string) (*laminate.Library, error)
+	// Judge runs the rules; it must be set.
+	Judge func(*laminate.Schedule, *laminate.Library, quantity.System) *rules.Report
+}
+
+func (o Options) library(path string) (*laminate.Library, error) {
+	if o.Library == nil {
+		return catalogue.Library(), nil
+	}
+	return o.Library(folder(path))
+}
+
+func folder(path string) string {
+	if path == "" {
+		return ""
+	}
+	return filepath.Dir(path)
+}
+
+// Document is an open schedule.
+type Document struct {
+	options Options
+	library *laminate.Library
+	name    string
+	path    string            // as given; "" while it has no file
+	print   store.Fingerprint // of the file as read or written last
+	refuses bool              // the file or its folder may not be written
+
+	source *schedules.Source
+	now    *laminate.Schedule
+	units  quantity.System
+
+	saved     *laminate.Schedule // what the file says; nil when there is nothing saved
+	savedFrom *schedules.Source  // the source that saved came from
+	savedText []byte
+
+	rev     uint64
+	history history
+
+	lock    *store.Lock
+	locked  error // another program has it: a *store.LockedError
+	journal *store.Journal
+	kept    uint64 // revision that the journal holds or was dropped for
+	pending []store.Unsaved
+
+	text   cached[struct{}, []byte]
+	lines  cached[struct{}, *schedules.Source]
+	dirty  cached[struct{}, bool]
+	report cached[quantity.System, *rules.Report]
+}
+
+// cached is a value that holds for one revision and key.
+type cached[K comparable, V any] struct {
+	rev   uint64 // 0: none
+	key   K
+	value V
+}
+
+func (c *cached[K, V]) get(rev uint64, key K, make func() V) V {
+	if c.rev != rev || c.key != key {
+		c.rev, c.key, c.value = rev, key, make()
+	}
+	return c.value
+}
+
+// ProblemsError says that a document cannot be read as a schedule, and all the
+// reasons.
+type ProblemsError struct {
+	Path     string // or the name of a document without a file
+	Problems []schedules.Problem
+}
+
+func (e *ProblemsError) Error() string {
+	if len(e.Problems) == 0 {
+		return fmt.Sprintf("%q: cannot be read", e.Path)
+	}
+	more := ""
+	if n := len(e.Problems) - 1; n > 0 {
+		more = fmt.Sprintf(" (and %d more)", n)
+	}
+	return fmt.Sprintf("%q: %s%s", e.Path, e.Problems[0], more)
+}
+
+func decode(name string, b []byte) (*schedules.Source, *laminate.Schedule, error) {
+	source, s, problems := schedules.Decode(b)
+	if len(problems) > 0 {
+		return nil, nil, &ProblemsError{Path: name, Problems: problems}
+	}
+	return source, s, nil
+}
+
+// Open opens the schedule at path, which must exist, and takes its lock. A
+// document that another program has open, or that may not be written, opens all
+// the same: see ReadOnly. The error is a *ProblemsError where the text is no
+// sound schedule, else a *store.Error or one of Options.Library.
+func Open(path string, o Options) (*Document, error) {
+	file, err := store.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	source, s, err := decode(path, file.Bytes)
+	if err != nil {
+		return nil, err
+	}
+	library, err := o.library(path)
+	if err != nil {
+		return nil, err
+	}
+	d := &Document{
+		options: o, library: library, name: filepath.Base(path), path: path,
+		print: file.Fingerprint, refuses: file.ReadOnly,
+		journal: store.NewJournal(path),
+	}
+	d.load(source, s, file.Bytes)
+	d.takeLock()
+	// What cannot be read of it is no reason not to open; the error is told by
+	// the list of all unsaved work.
+	d.pending, _ = store.PendingFor(path)
+	return d, nil
+}
+
+// FromBytes opens a document that has no file yet: an example, a new one,
+// standard input. Name is what to call it. The error is as for Open.
+func FromBytes(name string, b []byte, o Options) (*Document, error) {
+	source, s, err := decode(name, b)
+	if err != nil {
+		return nil, err
+	}
+	library, err := o.library("")
+	if err != nil {
+		return nil, err
+	}
+	d := &Document{options: o, library: library, name: name, journal: store.NewJournal("")}
+	d.load(source, s, b)
+	return d, nil
+}
+
+// load makes s what there is, saved and without a history.
+func (d *Document) load(source *schedules.Source, s *laminate.Schedule, text []byte) {
+	d.replace(source, s)
+	d.saved, d.savedFrom, d.savedText = s, source, text
+}
+
+// replace makes s what there is now, without a history.
+func (d *Document) replace(source *schedules.Source, s *laminate.Schedule) {
+	d.source, d.now = source, s
+	d.units = s.Units
+	d.history = history{}
+	d.rev++
+}
+
+// takeLock notes who has the lock, if somebody has. Where there can be no lock
+// at all, work goes on without: the fingerprint still guards the file.
+func (d *Document) takeLock() {
+	if d.lock != nil || d.path == "" {
+		return
+	}
+	d.locked = nil
+	var err error
+	var locked *store.LockedError
+	if d.lock, err = store.TryLock(d.path); errors.As(err, &locked) {
+		d.locked = locked
+	}
+}
+
+// Path is the file as it was given, "" while there is none.
+func (d *Document) Path() string { return d.path }
+
+// Name is the file's name, or what the document was called when it was opened.
+func (d *Document) Name() string { return d.name }
+
+// ReadOnly tells whether Save would be refused as things stood when last looked
+// at, and why. Such a document can be edited and saved under another name.
+func (d *Document) ReadOnly() (bool, string) {
+	switch {
+	case d.locked != nil:
+		return true, d.locked.Error()
+	case d.refuses:
+		return true, "the file or its folder may not be written"
+	}
+	return false, ""
+}
+
+// Now is the schedule as it stands.
+func (d *Document) Now() *laminate.Schedule { return d.now }
+
+// Library is the library for the document's folder.
+func (d *Document) Library() *laminate.Library { return d.library }
+
+// Revision counts every change, undo and reload included; it never goes back.
+func (d *Document) Revision() uint64 { return d.rev }
+
+// Units is the system that figures are shown in; at first the document's own.
+func (d *Document) Units() quantity.System { return d.units }
+
+// SetUnits changes what is shown, not the document.
+func (d *Document) SetUnits(u quantity.System) { d.units = u }
+
+// Report is what the rules say of the schedule as it stands, in the present
+// units. It is made once a revision.
+func (d *Document) Report() *rules.Report {
+	return d.report.get(d.rev, d.units, func() *rules.Report {
+		return d.options.Judge(d.now, d.library, d.units)
+	})
+}
+
+// Preview is what the rules would say after an edit, which is not made. The
+// error is the edit's own.
+func (d *Document) Preview(e edit.Edit) (*rules.Report, error) {
+	next, err := e.Do(d.now)
+	if err != nil {
+		return nil, err
+	}
+	if next == d.now {
+		return d.Report(), nil
+	}
+	return d.options.Judge(next, d.library, d.units), nil
+}
+
+// Bytes is the text of the schedule as it stands: what a save would write. It
+// is not to be changed.
+func (d *Document) Bytes() []byte {
+	return d.text.get(d.rev, struct{}{}, func() []byte { return d.source.Render(d.now) })
+}
+
+// Line is the line of a place in that text, from 1; 0 where it has none.
+func (d *Document) Line(at laminate.Ref) int {
+	source := d.lines.get(d.rev, struct{}{}, func() *schedules.Source {
+		if d.now == d.saved && d.source == d.savedFrom {
+			return d.source
+		}
+		source, _, problems := schedules.Decode(d.Bytes())
+		if len(problems) > 0 {
+			return nil
+		}
+		return source
+	})
+	if source == nil {
+		return 0
+	}
+	return source.Line(at)
+}
+
+// Dirty tells whether the schedule differs from what is saved; a document that
+// has no file from what it was opened with. Undone to the saved state it is
+// clean again.
+func (d *Document) Dirty() bool {
+	return d.dirty.get(d.rev, struct{}{}, func() bool {
+		switch {
+		case d.now == d.saved && d.source == d.savedFrom:
+			return false
+		case d.source == d.savedFrom:
+			return !same(d.now, d.saved)
+		}
+		return !bytes.Equal(d.savedText, d.Bytes())
+	})
+}
+
+// Close ends the work on the document: its lock is given back. Unsaved work
+// stays in the journal for the next start to find, unless Discard was called.
+func (d *Document) Close() error {
+	kept := d.Journal()
+	err := errors.Join(kept, d.journal.Close(), d.lock.Unlock())
+	d.lock = nil
+	return err
+}
