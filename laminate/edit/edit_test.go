@@ -299,7 +299,6 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"share over one":       {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(1.5) }), "share"},
 		"share not a number":   {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(math.NaN()) }), "share"},
 		"angle too wide":       {ply(func(p *laminate.Ply) { p.Angle = laminate.Some(91.0) }), "-90 to 90"},
-		"no resin to lay in":   {edit.LayPly(&laminate.Schedule{}, l, -1, "mat-1.5"), "add a resin"},
 		"all void":             {ply(func(p *laminate.Ply) { p.VoidContent = laminate.Some(1.0) }), "void"},
 		"angle of a mat":       {edit.SetPly(s, l, 2, "", "", func(p *laminate.Ply) { p.Angle = laminate.Some(0.0) }), "no direction"},
 		"resin in use":         {edit.RemoveResin(s, 0), "ply 1 veil-c-15 is laid in it"},
@@ -314,10 +313,7 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"escape in the title": {edit.SetHeader("title", "", func(s *laminate.Schedule) { s.Title = "\x1b[2J" }), "control"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			before, s := say(s), s
-			if name == "no resin to lay in" {
-				before, s = "", &laminate.Schedule{}
-			}
+			before := say(s)
 			next, err := c.edit.Do(s)
 			if err == nil || next != nil || !strings.Contains(err.Error(), c.says) {
 				t.Errorf("%v, want %q", err, c.says)
@@ -326,6 +322,13 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 				t.Error("a refused edit changed the schedule")
 			}
 		})
+	}
+}
+
+func TestLayPly_needsAResin(t *testing.T) {
+	s, l := &laminate.Schedule{}, catalogue.Library()
+	if next, err := edit.LayPly(s, l, -1, "mat-1.5").Do(s); err == nil || next != nil || !strings.Contains(err.Error(), "add a resin") {
+		t.Errorf("laid in nothing: %v", err)
 	}
 }
 

@@ -55,6 +55,7 @@ type Document struct {
 	refuses bool              // the file or its folder may not be written
 
 	source *schedules.Source
+	loaded *laminate.Schedule // what source was read as
 	now    *laminate.Schedule
 	units  quantity.System
 
@@ -171,7 +172,7 @@ func (d *Document) load(source *schedules.Source, s *laminate.Schedule, text []b
 
 // replace makes s what there is now, without a history.
 func (d *Document) replace(source *schedules.Source, s *laminate.Schedule) {
-	d.source, d.now = source, s
+	d.source, d.loaded, d.now = source, s, s
 	d.units = s.Units
 	d.history = history{}
 	d.rev++
@@ -254,7 +255,7 @@ func (d *Document) Bytes() []byte {
 // Line is the line of a place in that text, from 1; 0 where it has none.
 func (d *Document) Line(at laminate.Ref) int {
 	source := d.lines.get(d.rev, struct{}{}, func() *schedules.Source {
-		if d.now == d.saved && d.source == d.savedFrom {
+		if d.now == d.loaded {
 			return d.source
 		}
 		source, _, problems := schedules.Decode(d.Bytes())

@@ -409,6 +409,26 @@ func TestSave_inAReadOnlyFolderFailsAndLosesNothing(t *testing.T) {
 	}
 }
 
+func TestLine_followsTheTextThatASaveWrites(t *testing.T) {
+	d, path := onDisk(t)
+	do(t, d, edit.LayPly(d.Now(), d.Library(), 0, "veil-c-10"))
+	for _, when := range []string{"before the save", "after it"} {
+		line := d.Line(laminate.PlyRef(3, "material"))
+		lines := strings.Split(string(d.Bytes()), "\n")
+		if line < 2 || line > len(lines) || lines[line-1] != `material = "mat-1.5"` || lines[line-2] != "[[ply]]" {
+			t.Errorf("%s: line %d of\n%s", when, line, d.Bytes())
+		}
+		if err := d.Save(); err != nil || read(t, path) != string(d.Bytes()) {
+			t.Fatal(err)
+		}
+		d.Undo()
+		d.Redo()
+	}
+	if line := d.Line(laminate.PlyRef(99, "")); line != 0 {
+		t.Errorf("a ply that is not there is in line %d", line)
+	}
+}
+
 // A document left by Close without Discard is what a killed program leaves.
 func TestJournal_isFoundByTheNextStart(t *testing.T) {
 	d, path := onDisk(t)

@@ -80,6 +80,8 @@ func (d *Document) SaveAs(path string, overwrite bool) error {
 	err = errors.Join(err, d.journal.Drop(0), d.journal.Close(), d.lock.Unlock())
 	d.path, d.name, d.refuses = path, filepath.Base(path), false
 	d.lock, d.locked, d.journal = lock, nil, store.NewJournal(path)
+	// What was left behind belongs to the old file, and waits for it there.
+	d.pending = nil
 	if library != d.library {
 		d.library = library
 		d.rev++
