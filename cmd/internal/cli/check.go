@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
@@ -41,7 +42,21 @@ func (k checkCommand) Run(c *call) error {
 	if c.JSON {
 		return c.out.JSON(run.reports)
 	}
+	if run.judgedAny {
+		c.designAid(run.notChecked)
+	}
 	return nil
+}
+
+// designAid prints what has to stand wherever a figure could be built from.
+func (c *call) designAid(notChecked []string) {
+	text := wall.DesignAid
+	if len(notChecked) > 0 {
+		text += " Not checked: " + strings.Join(notChecked, ", ") + "."
+	}
+	for _, line := range wrapped(text, 100) {
+		c.out.Line("%s", line)
+	}
 }
 
 // checking is one run of check.
@@ -53,6 +68,9 @@ type checking struct {
 	reports []report.Schedule
 	seen    int                    // documents, of whatever kind
 	passed  map[schedules.Kind]int // documents of other kinds
+
+	judgedAny  bool
+	notChecked []string // what no schedule's wall was checked for
 }
 
 func (k *checking) one(in input) {
@@ -95,6 +113,10 @@ func (k *checking) judged(name string, l loaded) {
 	case rules.VerdictOpen:
 		k.c.ends(CannotTell)
 	case rules.Clear, rules.VerdictCaution:
+	}
+	k.judgedAny = true
+	if r.Wall != nil {
+		k.notChecked = r.Wall.NotChecked
 	}
 	s := report.Judged(name, l.library.Books, r, l.source.Line)
 	if k.c.JSON {

@@ -5,6 +5,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -43,6 +44,9 @@ func TestCommands(t *testing.T) {
 	})
 }
 
+// noFigure is a figure that is none, with a unit or share behind it.
+var noFigure = regexp.MustCompile(`(NaN|Inf) +(mil|mm|in|ft|lb|kg|oz|g|psi|kPa|Msi|GPa|%|°)`)
+
 // ends CODE PROGRAM ARGS…: the program ends with that code. Output is left for
 // stdout and stderr.
 func ends(ts *testscript.TestScript, neg bool, args []string) {
@@ -67,7 +71,7 @@ func ends(ts *testscript.TestScript, neg bool, args []string) {
 		if strings.Contains(text, "goroutine ") || strings.Contains(text, "panic:") {
 			ts.Fatalf("a panic: %s", text)
 		}
-		if strings.Contains(text, "NaN") || strings.Contains(text, "+Inf") {
+		if noFigure.MatchString(text) {
 			ts.Fatalf("what is no number on %s: %s", stream, text)
 		}
 	}
@@ -88,7 +92,7 @@ func jsonOutput(ts *testscript.TestScript, neg bool, args []string) {
 	if len(args) == 0 {
 		return
 	}
-	for _, key := range strings.Split(args[0], ".") {
+	for _, key := range strings.FieldsFunc(args[0], func(r rune) bool { return r == '.' }) {
 		switch v := at.(type) {
 		case []any:
 			i, err := strconv.Atoi(key)
