@@ -1,0 +1,193 @@
+package editor_test
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/store"
+)
+
+func TestSave_writesWhatChangedAndNothingElse(t *testing.T) {
+	d, path := onDisk(t)
+	do(t, d, edit.SetCount(d.Now(), d.Library(), 3, 2))
+	if err := d.Save(); err != nil {
+		t.Fatal(err)
+	}
+	want := strings.TrimSuffix(document, "\n") + "\ncount    = 2\n"
+	if got := read(t, path); got != want || d.Dirty() {
+		t.Errorf("dirty %v, saved\n%s", d.Dirty(), got)
+	}
+	// What is saved is what counts, wherever in the history it is.
+	d.Undo()
+	if !d.Dirty() {
+		t.Error("undone past the save, yet clean")
+	}
+	if err := d.Save(); err != nil || read(t, path) != document {
+		t.Errorf("saved again: %v", err)
+	}
+	if d.Redo(); !d.Dirty() || string(d.Bytes()) != want {
+		t.Error("redone after the save")
+	}
+}
+
+func TestSave_refusesOverAChangedFile(t *testing.T) {
+	d, path := onDisk(t)
+	do(t, d, layMat(d))
+	write(t, path, document+"# by somebody else\n")
+	if changed, err := d.ChangedOnDisk(); !changed || err != nil {
+		t.Errorf("changed on disk: %v, %v", changed, err)
+	}
+	var conflict *editor.ConflictError
+	if err := d.Save(); !errors.As(err, &conflict) || !d.Dirty() {
+		t.Fatalf("saved over another's work: %v", err)
+	}
+	if !strings.HasSuffix(read(t, path), "# by somebody else\n") {
+		t.Error("the file was touched")
+	}
+	if err := d.SaveAs(path, false); !errors.As(err, &conflict) {
+		t.Errorf("save as, without overwriting: %v", err)
+	}
+	if err := d.SaveAs(path, true); err != nil || d.Dirty() || strings.Contains(read(t, path), "somebody") {
+		t.Errorf("overwritten: %v", err)
+	}
+	if changed, _ := d.ChangedOnDisk(); changed {
+		t.Error("changed after a save")
+	}
+}
+
+func TestReload_takesTheFileAndGivesUpTheRest(t *testing.T) {
+	d, path := onDisk(t)
+	do(t, d, layMat(d))
+	d.SetUnits(quantity.Metric)
+	write(t, path, strings.Replace(document, "Drain header", "Vent", 1))
+	if err := d.Reload(); err != nil {
+		t.Fatal(err)
+	}
+	if d.Now().Title != "Vent" || d.Dirty() || d.CanUndo() || d.Units() != quantity.Metric {
+		t.Errorf("title %q, dirty %v", d.Now().Title, d.Dirty())
+	}
+	write(t, path, "rubbish")
+	var problems *editor.ProblemsError
+	if err := d.Reload(); !errors.As(err, &problems) || d.Now().Title != "Vent" {
+		t.Errorf("a broken file: %v", err)
+	}
+}
+
+func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
+	home(t)
+	var asked []string
+	o := options()
+	o.Library = func(dir string) (*laminate.Library, error) {
+		asked = append(asked, dir)
+		return catalogue.Library(), nil
+	}
+	d, err := editor.FromBytes("example", []byte(document), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer d.Close()
+	if err := d.Save(); !errors.Is(err, editor.ErrNoName) {
+		t.Errorf("saved nowhere: %v", err)
+	}
+	if d.Dirty() || d.Path() != "" || d.Name() != "example" {
+		t.Errorf("an example: dirty %v, path %q, name %q", d.Dirty(), d.Path(), d.Name())
+	}
+	do(t, d, layMat(d))
+	dir := t.TempDir()
+	taken, first, second := write(t, filepath.Join(dir, "taken.toml"), "mine"), filepath.Join(dir, "first.toml"), filepath.Join(dir, "second.toml")
+	var conflict *editor.ConflictError
+	if err := d.SaveAs(taken, false); !errors.As(err, &conflict) || d.Path() != "" || read(t, taken) != "mine" || !d.Dirty() {
+		t.Errorf("onto another file: %v", err)
+	}
+	if err := d.SaveAs(filepath.Join(dir, "no", "such", "folder.toml"), false); err == nil || d.Path() != "" {
+		t.Errorf("into no folder: %v", err)
+	}
+	library := d.Library()
+	if err := d.SaveAs(first, false); err != nil || d.Path() != first || d.Name() != "first.toml" || d.Dirty() {
+		t.Fatalf("saved as: %v", err)
+	}
+	if d.Library() == library || asked[len(asked)-1] != dir {
+		t.Errorf("the library is still that of %q", asked)
+	}
+	var locked *store.LockedError
+	if _, err := store.TryLock(first); !errors.As(err, &locked) {
+		t.Errorf("the new file is not locked: %v", err)
+	}
+	if err := d.SaveAs(second, false); err != nil {
+		t.Fatal(err)
+	}
+	lock, err := store.TryLock(first)
+	if err != nil {
+		t.Errorf("the old file is still locked: %v", err)
+	}
+	lock.Unlock()
+	if read(t, first) != read(t, second) {
+		t.Error("the copies differ")
+	}
+}
+
+func TestOpen_secondDocumentOfAFileCannotSaveIt(t *testing.T) {
+	d, path := onDisk(t)
+	other := open(t, path)
+	if only, why := other.ReadOnly(); !only || !strings.Contains(why, "open in another program") {
+		t.Errorf("the second is read-only: %v, %q", only, why)
+	}
+	do(t, other, layMat(other))
+	var locked *store.LockedError
+	if err := other.Save(); !errors.As(err, &locked) || read(t, path) != document {
+		t.Errorf("saved beside the first: %v", err)
+	}
+	if err := other.SaveAs(path, true); !errors.As(err, &locked) {
+		t.Errorf("overwritten beside the first: %v", err)
+	}
+	do(t, d, edit.Remove(d.Now(), d.Library(), 3))
+	if err := d.Save(); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Close(); err != nil {
+		t.Fatal(err)
+	}
+	var conflict *editor.ConflictError
+	if err := other.Save(); !errors.As(err, &conflict) {
+		t.Errorf("saved over what the first saved: %v", err)
+	}
+	if only, _ := other.ReadOnly(); only {
+		t.Error("still read-only after the first is closed")
+	}
+}
+
+func TestSave_inAReadOnlyFolderFailsAndLosesNothing(t *testing.T) {
+	home(t)
+	dir := t.TempDir()
+	path := write(t, filepath.Join(dir, "drain.toml"), document)
+	if err := os.Chmod(dir, 0o555); err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { os.Chmod(dir, 0o755) })
+	d := open(t, path)
+	if only, why := d.ReadOnly(); !only || why == "" {
+		t.Error("not read-only")
+	}
+	do(t, d, layMat(d))
+	if err := d.Save(); err == nil || !d.Dirty() || len(d.Now().Plies) != 5 {
+		t.Errorf("saved into a read-only folder: %v", err)
+	}
+	if err := d.Journal(); err != nil {
+		t.Errorf("journal: %v", err)
+	}
+	elsewhere := filepath.Join(t.TempDir(), "copy.toml")
+	if err := d.SaveAs(elsewhere, false); err != nil || d.Dirty() {
+		t.Errorf("saved elsewhere: %v", err)
+	}
+	if only, why := d.ReadOnly(); only {
+		t.Errorf("the copy is read-only: %s", why)
+	}
+}
