@@ -249,5 +249,3 @@ func TestLine_followsTheTextThatASaveWrites(t *testing.T) {
 		t.Errorf("a ply that is not there is in line %d", line)
 	}
 }
-
-// A document left by Close without Discard is what a killed program leaves.

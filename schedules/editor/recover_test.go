@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/schedules/store"
 )
 
+// A document left by Close without Discard is what a killed program leaves.
 func TestJournal_isFoundByTheNextStart(t *testing.T) {
 	d, path := onDisk(t)
 	do(t, d, layMat(d))
