@@ -1,0 +1,119 @@
+// Package bar shows how much of something is used: a gauge, a figure and a
+// word, so that it can be read without the gauge and without colour.
+package bar
+
+import (
+	"math"
+	"strconv"
+
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+)
+
+// Bar is demand over capacity.
+type Bar struct {
+	Label string
+	// Ratio is demand by capacity, 1 at the limit. Not a number: unknown.
+	Ratio float64
+	// Word says it in words, "holds"; left out, Bar says "over" past the limit
+	// and "cannot be told" where the ratio is unknown.
+	Word string
+	// Look is the look of the word.
+	Look theme.Style
+}
+
+const (
+	used    = "█"
+	free    = "·"
+	beyond  = "▸" // the last cell of a bar past its limit
+	partial = "▌" // half a cell
+)
+
+// Gauge draws a ratio in w cells. The right end is the limit: a bar past it is
+// full and ends in an arrow. Anything used shows at least half a cell.
+func Gauge(th *theme.Theme, ratio float64, w int) string {
+	switch {
+	case w < 1:
+		return ""
+	case math.IsNaN(ratio):
+		return th.Dim.Render(text.Run("?", w))
+	case ratio > 1:
+		return th.GaugeOver.Render(text.Run(used, w-1) + beyond)
+	}
+	halves := int(math.Floor(max(0, ratio)*float64(2*w) + 1e-9)) // never drawn fuller than it is
+	if ratio > 0 {
+		halves = max(1, halves)
+	}
+	s := text.Run(used, halves/2)
+	if halves%2 == 1 {
+		s += partial
+	}
+	return th.Gauge.Render(s) + th.Dim.Render(text.Run(free, w-(halves+1)/2))
+}
+
+// Percent writes a ratio: "62 %", "≥ 1000 %" from there on, "?" for unknown. A
+// ratio over 1 is rounded up, another one down, so that none looks as if it
+// were on the other side of the limit.
+func Percent(ratio float64) string {
+	switch {
+	case math.IsNaN(ratio):
+		return "?"
+	case ratio >= 10:
+		return "≥1000 %"
+	case ratio > 1:
+		return strconv.Itoa(int(math.Ceil(ratio*100-1e-9))) + " %"
+	}
+	return strconv.Itoa(int(math.Floor(max(0, ratio)*100+1e-9))) + " %"
+}
+
+// figureCells is the room of a figure: "≥1000 %".
+const figureCells = 7
+
+// Lines draws bars under one another, each line exactly w cells, with labels,
+// gauges, figures and words in line. Where they do not all fit the gauges go,
+// then the labels are cut.
+func Lines(th *theme.Theme, bars []Bar, w int) []string {
+	if w < 1 {
+		return nil
+	}
+	label, word := 0, 0
+	for _, b := range bars {
+		label = max(label, text.Width(b.Label))
+		s, _ := b.word(th)
+		word = max(word, text.Width(s))
+	}
+	label = min(label, w/3)
+	gauge := w - label - 1 - 1 - figureCells - 2 - word
+	lines := make([]string, len(bars))
+	for i, b := range bars {
+		lines[i] = b.line(th, label, gauge, w)
+	}
+	return lines
+}
+
+// leastGauge is the shortest gauge that tells anything.
+const leastGauge = 4
+
+func (b Bar) line(th *theme.Theme, label, gauge, w int) string {
+	word, look := b.word(th)
+	name := text.Clean(b.Label)
+	if gauge < leastGauge {
+		return text.Ends(name, Percent(b.Ratio)+"  "+look.Render(word), w)
+	}
+	var l text.Line
+	l.Add(text.Left(name, label)).Gap(1).Add(Gauge(th, b.Ratio, gauge)).Gap(1)
+	l.Add(text.Right(Percent(b.Ratio), figureCells)).Gap(2).Add(look.Render(word))
+	return l.Fit(w)
+}
+
+func (b Bar) word(th *theme.Theme) (string, theme.Style) {
+	switch {
+	case b.Word != "":
+		return text.Clean(b.Word), b.Look
+	case math.IsNaN(b.Ratio):
+		return "cannot be told", th.Open
+	case b.Ratio > 1:
+		return "over", th.Break
+	}
+	return "", b.Look
+}
