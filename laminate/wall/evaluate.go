@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
 	"frp/veilwright/laminate/wall/moduli"
 )
@@ -16,6 +17,8 @@ type evaluation struct {
 	a   *laminate.Analysis
 	o   Options
 	r   *Result
+
+	units quantity.System // the reader's
 
 	rows      []counted
 	laws      *moduli.Laws
@@ -40,6 +43,7 @@ func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis,
 		e.r.Problem = "there is no analysis of this schedule to evaluate"
 		return e.r
 	}
+	e.units = o.Units.Or(s.Units)
 	e.warm()
 	e.laws = moduli.New(lib, e.kept)
 	e.collect()
@@ -185,7 +189,7 @@ func (e *evaluation) assumptions() {
 	if e.lam == nil {
 		return
 	}
-	e.r.Notes = append(e.r.Notes, e.laws.Assumptions(e.s.Units)...)
+	e.r.Notes = append(e.r.Notes, e.laws.Assumptions(e.units)...)
 	if c := e.lam.Coupling(); c.Shear > 0.01 {
 		e.note("The counted plies are not balanced: the wall twists under pressure.")
 	}

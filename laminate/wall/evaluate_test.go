@@ -300,3 +300,17 @@ func TestEvaluate_plyFiguresSayWhereTheyAreFrom(t *testing.T) {
 		}
 	}
 }
+
+func TestEvaluate_speaksTheReadersUnits(t *testing.T) {
+	s := tank(mixed(3)...)
+	for _, c := range []struct {
+		units laminate.Optional[quantity.System]
+		want  string
+	}{
+		{laminate.Optional[quantity.System]{}, "6.9 psi"}, {laminate.Some(quantity.US), "6.9 psi"}, {laminate.Some(quantity.Metric), "48 kPa"},
+	} {
+		if notes := strings.Join(evaluate(s, wall.Options{Units: c.units}).Notes, "\n"); !strings.Contains(notes, "A water fill proves "+c.want) {
+			t.Errorf("want %s in:\n%s", c.want, notes)
+		}
+	}
+}

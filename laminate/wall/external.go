@@ -55,7 +55,7 @@ func (e *evaluation) external() Criterion {
 		c.weigh(p, endless)
 		c.Reason = "taken as endless, for no free length is given (stiffener_spacing): endless tube"
 		if c.Tell == Fails {
-			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the wall bears " + e.s.Units.Pressure(endless)
+			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the wall bears " + e.units.Pressure(endless)
 			c = Criterion{Name: c.Name, Unit: c.Unit, Case: c.Case, Decides: true, Basis: c.Basis}
 			c.open(why)
 		}
@@ -74,7 +74,7 @@ func (e *evaluation) external() Criterion {
 	}
 	c.Reason = which
 	if sound(length) {
-		c.Reason += ", free length " + quantity.New(length, quantity.Metre).Format(e.s.Units.Long(), 1)
+		c.Reason += ", free length " + quantity.New(length, quantity.Metre).Format(e.units.Long(), 1)
 	}
 	c.weigh(p, capacity)
 	return c

@@ -59,7 +59,7 @@ func (e *evaluation) measure() {
 		e.round.open = e.wholeOpen
 		return
 	case e.r.Whole >= d/2:
-		e.round.open = "the wall, " + e.s.Units.Thickness(e.r.Whole) + ", is as thick as its inside radius or thicker: the formulas of a thin shell do not hold"
+		e.round.open = "the wall, " + e.units.Thickness(e.r.Whole) + ", is as thick as its inside radius or thicker: the formulas of a thin shell do not hold"
 		return
 	case e.r.Whole > d/20:
 		e.note("The wall is more than a tenth of its inside radius: strains at its inside are higher than the membrane's.")
@@ -158,7 +158,7 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 		return 0, 0, false
 	}
 	if proved := HeadPressure(1, depth); exceeds(pressure, proved) {
-		e.note("A water fill proves " + e.s.Units.Pressure(proved) + " of the " + e.s.Units.Pressure(pressure) +
+		e.note("A water fill proves " + e.units.Pressure(proved) + " of the " + e.units.Pressure(pressure) +
 			" that the liquid exerts: it proves specific gravity 1 only.")
 	}
 	return pressure, depth, true
@@ -224,7 +224,7 @@ func (e *evaluation) warm() {
 	case kept.Given:
 		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (stiffness_kept)"
 	case hot && sound(t.SI()):
-		e.warmOpen = "the service reaches " + e.s.Units.Temperature(t.SI()) + ", above " + e.s.Units.Temperature(limit.SI()) +
+		e.warmOpen = "the service reaches " + e.units.Temperature(t.SI()) + ", above " + e.units.Temperature(limit.SI()) +
 			": how much of the stiffness is left has to be given (stiffness_kept)"
 	case hot:
 		e.warmOpen = "the temperature is beyond what can be computed"

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
 )
 
@@ -13,6 +14,9 @@ const DesignAid = "Design aid: the governing code, test data of the shop's own l
 type Options struct {
 	CountBarrier bool
 	Depth        float64 // m below the liquid surface of a tank; 0 = at the bottom
+	// Units are the reader's, for the figures in reasons and notes; not given,
+	// the schedule's.
+	Units laminate.Optional[quantity.System]
 }
 
 // Result is the evaluation of one schedule. Figures in SI, all of them finite.

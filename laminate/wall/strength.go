@@ -41,7 +41,7 @@ func (e *evaluation) strengthTable() Criterion {
 	if at >= 0 {
 		s := shell.TableStrength(e.r.Whole, allMat)
 		c.Case = e.r.Cases[at].Name
-		c.Reason = "S = " + stress(s, e.s.Units) + laid(allMat)
+		c.Reason = "S = " + stress(s, e.units) + laid(allMat)
 		c.weigh(e.loads[at].inside*2*e.round.inside*shell.TableSafety/(2*s), e.r.Whole)
 	}
 	e.heedInside(&c)
