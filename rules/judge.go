@@ -50,7 +50,7 @@ func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options)
 	p.Facts = gather(s, r.Analysis)
 	p.Wall = func() *wall.Result {
 		if r.Wall == nil {
-			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{})
+			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{Units: laminate.Some(o.Units)})
 		}
 		return r.Wall
 	}

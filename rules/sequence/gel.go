@@ -17,11 +17,11 @@ var GelStopMissing = &rules.Rule{
 		"and the heat of the whole wall at once blisters and crazes the rich layer. " +
 		"The barrier can also be looked at and mended only while it is still the last thing laid.",
 	Severity: []rules.Severity{rules.Caution},
-	When:     "a barrier is followed by another ply and its last ply has no gel stop after it",
+	When:     "there is a barrier and a structural layer, and the last ply of the barrier has no gel stop after it",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		end := p.Analysis.BarrierEnd
-		if end == 0 || end == len(p.Schedule.Plies) || p.Schedule.Plies[end-1].GelAfter {
+		if end == 0 || p.Analysis.Zones[laminate.StructuralLayer].Plies == 0 || p.Schedule.Plies[end-1].GelAfter {
 			return
 		}
 		last := end - 1
