@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget"
 	"frp/veilwright/tui/internal/widget/input"
 )
 
@@ -23,20 +24,6 @@ type Item struct {
 	Look theme.Style
 	Why  string // why it cannot be taken, "" if it can; shown instead of Note
 }
-
-// Result is what a key did.
-type Result int
-
-const (
-	// Going means the choice goes on.
-	Going Result = iota
-	// Picked means Choice is what was taken.
-	Picked
-	// Left means it was left without taking anything.
-	Left
-	// Refused means the row cannot be taken; Reason says why.
-	Refused
-)
 
 // Finder is the list. Make it with New.
 type Finder struct {
@@ -69,7 +56,7 @@ func (f *Finder) SetItems(items []Item) {
 }
 
 // Choice returns the index of the marked item, or ok = false if there is none:
-// what a page previews while the choice goes on, and what was taken after Picked.
+// what a page previews while the choice goes on, and what was taken after Taken.
 func (f *Finder) Choice() (index int, ok bool) {
 	if f.sel < 0 || f.sel >= len(f.found) {
 		return 0, false
@@ -93,12 +80,12 @@ func (f *Finder) Mark(index int) {
 }
 
 // Handle takes a key. Esc first takes back what was typed, then leaves.
-func (f *Finder) Handle(e keyin.Event) Result {
+func (f *Finder) Handle(e keyin.Event) widget.Result {
 	f.reason = ""
 	if d, ok := e.Digit(); ok {
 		if d == 0 || f.top+d > len(f.found) || d > f.rows {
 			f.reason = "no row has the number " + strconv.Itoa(d)
-			return Refused
+			return widget.Refused
 		}
 		f.sel = f.top + d - 1
 		return f.pick()
@@ -108,7 +95,7 @@ func (f *Finder) Handle(e keyin.Event) Result {
 		return f.pick()
 	case keyin.Esc:
 		if f.query.Empty() {
-			return Left
+			return widget.Left
 		}
 		f.query.Set("")
 		f.search()
@@ -127,24 +114,24 @@ func (f *Finder) Handle(e keyin.Event) Result {
 			f.search()
 		}
 	}
-	return Going
+	return widget.Going
 }
 
 func (f *Finder) move(by int) {
 	f.sel = max(0, min(f.sel+by, len(f.found)-1))
 }
 
-func (f *Finder) pick() Result {
+func (f *Finder) pick() widget.Result {
 	i, ok := f.Choice()
 	if !ok {
 		f.reason = "nothing matches what is typed"
-		return Refused
+		return widget.Refused
 	}
 	if f.items[i].Why != "" {
 		f.reason = f.items[i].Why
-		return Refused
+		return widget.Refused
 	}
-	return Picked
+	return widget.Taken
 }
 
 type names []Item

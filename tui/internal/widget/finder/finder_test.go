@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
+	"frp/veilwright/tui/internal/widget"
 )
 
 func materials() []Item {
@@ -27,8 +28,8 @@ func materials() []Item {
 	}
 }
 
-func press(f *Finder, keys ...string) Result {
-	r := Going
+func press(f *Finder, keys ...string) widget.Result {
+	r := widget.Going
 	for _, e := range tuitest.Events(keys...) {
 		r = f.Handle(e)
 	}
@@ -47,31 +48,31 @@ func TestFinder_finds(t *testing.T) {
 	for _, tc := range []struct {
 		name   string
 		keys   []string
-		result Result
+		result widget.Result
 		choice string
 	}{
-		{"first on enter", []string{"enter"}, Picked, "veil-c-10"},
-		{"few letters", []string{"vpol", "enter"}, Picked, "veil-polyester-15"},
-		{"letters case does not matter", []string{"WOV", "enter"}, Picked, "woven-18"},
-		{"a digit takes the numbered row", []string{"4"}, Picked, "mat-1.5"},
-		{"also among those found", []string{"wov", "2"}, Picked, "woven-24"},
-		{"down", []string{"down", "down", "enter"}, Picked, "mat-0.75"},
-		{"up stops at the first", []string{"up", "enter"}, Picked, "veil-c-10"},
-		{"end of the list", []string{"pgdown", "pgdown", "enter"}, Picked, "管道-\x1b[31m"},
-		{"no such number", []string{"wov", "5"}, Refused, "woven-18"},
-		{"zero is no row", []string{"0"}, Refused, "veil-c-10"},
-		{"cannot be taken", []string{"hoop", "enter"}, Refused, "band-hoop"},
-		{"nothing found", []string{"xyzzy", "enter"}, Refused, "none"},
-		{"esc takes the letters back first", []string{"hoop", "esc"}, Going, "veil-c-10"},
-		{"then leaves", []string{"hoop", "esc", "esc"}, Left, "veil-c-10"},
-		{"letters can be taken back", []string{"hoopx", "backspace"}, Going, "band-hoop"},
+		{"first on enter", []string{"enter"}, widget.Taken, "veil-c-10"},
+		{"few letters", []string{"vpol", "enter"}, widget.Taken, "veil-polyester-15"},
+		{"letters case does not matter", []string{"WOV", "enter"}, widget.Taken, "woven-18"},
+		{"a digit takes the numbered row", []string{"4"}, widget.Taken, "mat-1.5"},
+		{"also among those found", []string{"wov", "2"}, widget.Taken, "woven-24"},
+		{"down", []string{"down", "down", "enter"}, widget.Taken, "mat-0.75"},
+		{"up stops at the first", []string{"up", "enter"}, widget.Taken, "veil-c-10"},
+		{"end of the list", []string{"pgdown", "pgdown", "enter"}, widget.Taken, "管道-\x1b[31m"},
+		{"no such number", []string{"wov", "5"}, widget.Refused, "woven-18"},
+		{"zero is no row", []string{"0"}, widget.Refused, "veil-c-10"},
+		{"cannot be taken", []string{"hoop", "enter"}, widget.Refused, "band-hoop"},
+		{"nothing found", []string{"xyzzy", "enter"}, widget.Refused, "none"},
+		{"esc takes the letters back first", []string{"hoop", "esc"}, widget.Going, "veil-c-10"},
+		{"then leaves", []string{"hoop", "esc", "esc"}, widget.Left, "veil-c-10"},
+		{"letters can be taken back", []string{"hoopx", "backspace"}, widget.Going, "band-hoop"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			f := New(theme.New(theme.Mono), "any material", materials())
 			if got := press(f, tc.keys...); got != tc.result || chosen(f) != tc.choice {
 				t.Errorf("got %d, %q, want %d, %q", got, chosen(f), tc.result, tc.choice)
 			}
-			if (f.Reason() != "") != (tc.result == Refused) {
+			if (f.Reason() != "") != (tc.result == widget.Refused) {
 				t.Errorf("reason %q", f.Reason())
 			}
 		})

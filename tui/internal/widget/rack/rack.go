@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget"
 	"frp/veilwright/tui/internal/widget/finder"
 )
 
@@ -57,17 +58,17 @@ func (r *Rack) Choice() (index int, ok bool) {
 func (r *Rack) Reason() string { return r.reason }
 
 // Handle takes a key. ours is false for keys the rack has no use for.
-func (r *Rack) Handle(e keyin.Event) (result finder.Result, ours bool) {
+func (r *Rack) Handle(e keyin.Event) (result widget.Result, ours bool) {
 	r.reason = ""
 	if r.search != nil {
 		result = r.search.Handle(e)
 		switch result {
-		case finder.Picked:
+		case widget.Taken:
 			r.choice, _ = r.search.Choice()
 			r.search = nil
-		case finder.Left:
+		case widget.Left:
 			r.choice, r.search = -1, nil
-		case finder.Refused:
+		case widget.Refused:
 			r.reason = r.search.Reason()
 		}
 		return result, true
@@ -75,19 +76,19 @@ func (r *Rack) Handle(e keyin.Event) (result finder.Result, ours bool) {
 	d, ok := e.Digit()
 	switch {
 	case !ok:
-		return finder.Going, false
+		return widget.Going, false
 	case d == 0:
 		r.search = finder.New(r.th, r.AnyTitle, r.items)
-		return finder.Going, true
+		return widget.Going, true
 	case d > len(r.items):
 		r.reason = "nothing on the rack has the number " + strconv.Itoa(d)
-		return finder.Refused, true
+		return widget.Refused, true
 	case r.items[d-1].Why != "":
 		r.reason = r.items[d-1].Why
-		return finder.Refused, true
+		return widget.Refused, true
 	}
 	r.choice = d - 1
-	return finder.Picked, true
+	return widget.Taken, true
 }
 
 const anyEntry = "any, by name"

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
+	"frp/veilwright/tui/internal/widget"
 	"frp/veilwright/tui/internal/widget/finder"
 )
 
@@ -24,22 +25,22 @@ func TestRack_digits(t *testing.T) {
 	for _, tc := range []struct {
 		name   string
 		keys   []string
-		result finder.Result
+		result widget.Result
 		choice int
 		ours   bool
 	}{
-		{"third", []string{"3"}, finder.Picked, 2, true},
-		{"ninth", []string{"9"}, finder.Picked, 8, true},
-		{"cannot be laid", []string{"7"}, finder.Refused, -1, true},
-		{"any opens the list", []string{"0"}, finder.Going, 0, true},
-		{"any by name", []string{"0", "carb", "enter"}, finder.Picked, 10, true},
-		{"any by name and digit", []string{"0", "wov", "2"}, finder.Picked, 9, true},
-		{"any left again", []string{"0", "esc"}, finder.Left, -1, true},
-		{"other keys", []string{"+"}, finder.Going, -1, false},
+		{"third", []string{"3"}, widget.Taken, 2, true},
+		{"ninth", []string{"9"}, widget.Taken, 8, true},
+		{"cannot be laid", []string{"7"}, widget.Refused, -1, true},
+		{"any opens the list", []string{"0"}, widget.Going, 0, true},
+		{"any by name", []string{"0", "carb", "enter"}, widget.Taken, 10, true},
+		{"any by name and digit", []string{"0", "wov", "2"}, widget.Taken, 9, true},
+		{"any left again", []string{"0", "esc"}, widget.Left, -1, true},
+		{"other keys", []string{"+"}, widget.Going, -1, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			r := New(theme.New(theme.Mono), items())
-			var result finder.Result
+			var result widget.Result
 			var ours bool
 			for _, e := range tuitest.Events(tc.keys...) {
 				result, ours = r.Handle(e)
@@ -51,13 +52,13 @@ func TestRack_digits(t *testing.T) {
 			if result != tc.result || ours != tc.ours || i != tc.choice {
 				t.Errorf("got %d, choice %d, ours %v; want %d, %d, %v", result, i, ours, tc.result, tc.choice, tc.ours)
 			}
-			if (r.Reason() != "") != (tc.result == finder.Refused) {
+			if (r.Reason() != "") != (tc.result == widget.Refused) {
 				t.Errorf("reason %q", r.Reason())
 			}
 		})
 	}
 	r := New(theme.New(theme.Mono), items()[:2])
-	if got, _ := r.Handle(keyin.Key("5")); got != finder.Refused {
+	if got, _ := r.Handle(keyin.Key("5")); got != widget.Refused {
 		t.Errorf("a number without a thing: %d", got)
 	}
 }
