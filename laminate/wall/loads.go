@@ -231,6 +231,9 @@ func (e *evaluation) warm() {
 	case !t.Given():
 		e.note("No temperature given: moduli are those of a cold wall.")
 	}
+	if hot {
+		e.note("The strength table and unit loads are of cold laminates: how much strength the warm wall keeps is not figured.")
+	}
 	if e.warmOpen != "" {
 		e.note("A, B, D and membrane moduli are those of a cold wall.")
 	}
