@@ -38,6 +38,32 @@ func (s *Source) Render(now *laminate.Schedule) []byte {
 	return out
 }
 
+// Same tells whether two schedules say the same, spelling included: whether
+// either may stand for the other in a document. Origins do not count.
+func Same(a, b *laminate.Schedule) bool {
+	for i := range scheduleTables {
+		t := &scheduleTables[i]
+		n := t.rows(a)
+		if n != t.rows(b) {
+			return false
+		}
+		for row := range n {
+			x, y := t.at(a, row), t.at(b, row)
+			if t.same(x, y) {
+				continue
+			}
+			for k := range t.fields {
+				textA, givenA := t.fields[k].get(x)
+				textB, givenB := t.fields[k].get(y)
+				if givenA != givenB || givenA && textA != textB {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
 // Line gives the line of a key, else of the table it belongs to, from 1; 0
 // where the document has none.
 func (s *Source) Line(at laminate.Ref) int {

@@ -60,7 +60,27 @@ func says(t testing.TB, text []byte, s *laminate.Schedule) bool {
 		t.Errorf("%v", problems)
 		return false
 	}
-	return reflect.DeepEqual(bare(back), bare(s))
+	if Same(back, s) != reflect.DeepEqual(bare(back), bare(s)) {
+		t.Error("the two ways to compare differ")
+	}
+	return Same(back, s)
+}
+
+func TestSame(t *testing.T) {
+	_, a := decoded(t, Example())
+	b := bare(a)
+	b.Part.InsideDiameter = quantity.New(24*25.4, quantity.Millimetre)
+	if !Same(a, bare(a)) || Same(a, b) {
+		t.Error("origins count, or the spelling does not")
+	}
+	unspelled := bare(b) // a figure made in the program reads back with a spelling
+	if _, back, p := Decode(New(b).Render(b)); len(p) > 0 || !Same(back, unspelled) {
+		t.Error("a figure without a spelling does not read back")
+	}
+	b.Plies = b.Plies[1:]
+	if Same(a, b) {
+		t.Error("a ply less is the same")
+	}
 }
 
 const small = `document = "schedule"   # the kind

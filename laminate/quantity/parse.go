@@ -154,6 +154,8 @@ func parseNumber(s string) (float64, error) {
 			return 0, numberError("the figure is beyond reason")
 		case err != nil:
 			return 0, numberError(fmt.Sprintf("%q is not a number", clip(s)))
+		case v == 0 && strings.ContainsAny(mantissa(s), "123456789"):
+			return 0, numberError("the figure is too small to mean anything")
 		}
 		return v, nil
 	}
@@ -181,6 +183,13 @@ func parseNumber(s string) (float64, error) {
 		return 0, numberError("a fraction cannot be over zero")
 	}
 	return sign * (whole + n/m), nil
+}
+
+func mantissa(s string) string {
+	if i := strings.IndexAny(s, "eE"); i >= 0 {
+		return s[:i]
+	}
+	return s
 }
 
 func natural(s string) (float64, error) {

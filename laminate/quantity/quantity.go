@@ -73,9 +73,16 @@ func (q Quantity[D]) TextIn(u Unit[D]) string {
 }
 
 // Spelled gives the same value spelled in the unit u, as a person would have
-// typed it.
+// typed it; reading the spelling gives the very same quantity.
 func (q Quantity[D]) Spelled(u Unit[D]) Quantity[D] {
-	q.text = q.TextIn(u)
+	if !q.given {
+		return q
+	}
+	text := q.TextIn(u)
+	if read, err := Parse[D](text); err == nil {
+		return read
+	}
+	q.text = text
 	return q
 }
 

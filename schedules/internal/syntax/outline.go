@@ -85,8 +85,8 @@ type scanner struct {
 // Scan reads the outline of data. Errors of syntax end it: then the outline is
 // nil. Tables that are not known come out as leaves of the top level.
 func Scan(data []byte, tables []Table) (*Outline, []Error) {
-	if bytes.Count(data, []byte{','}) > mostValues || bytes.Count(data, []byte{'='}) > mostValues {
-		return nil, []Error{{Message: fmt.Sprintf("the document has more than %d values", mostValues)}}
+	if errs := tooMany(data); errs != nil {
+		return nil, errs
 	}
 	s := &scanner{tables: tables, head: -1}
 	s.out = &Outline{Data: data, Rows: make([]int, len(tables)), At: make([][]int, len(tables)), Odd: make([]bool, len(tables)),
@@ -109,6 +109,14 @@ func Scan(data []byte, tables []Table) (*Outline, []Error) {
 		return nil, []Error{s.syntaxError(err)}
 	}
 	return s.out, nil
+}
+
+// tooMany bounds what a document can cost before anything is built from it.
+func tooMany(data []byte) []Error {
+	if bytes.Count(data, []byte{','}) > mostValues || bytes.Count(data, []byte{'='}) > mostValues {
+		return []Error{{Message: fmt.Sprintf("the document has more than %d values", mostValues)}}
+	}
+	return nil
 }
 
 func (s *scanner) syntaxError(err error) Error {

@@ -90,6 +90,9 @@ func (o *Outline) line(at int) int { return 1 + bytes.Count(o.Data[:at], []byte{
 // Top reads the keys before the first table, leniently: whatever follows may
 // be anything. Only text and whole numbers come out.
 func Top(data []byte) (map[string]string, []Error) {
+	if errs := tooMany(data); errs != nil {
+		return nil, errs
+	}
 	s := scanner{out: &Outline{Data: data}}
 	s.parser.Reset(data)
 	top := map[string]string{}

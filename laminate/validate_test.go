@@ -1,0 +1,96 @@
+package laminate
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate/quantity"
+)
+
+func sound() *Schedule {
+	return &Schedule{Title: "x", Resins: []Resin{{ID: "r", Family: VinylEster}},
+		Plies: []Ply{{Material: "m", Resin: "r", Count: 1}}}
+}
+
+func TestValidate(t *testing.T) {
+	if f := Validate(sound()); len(f) > 0 {
+		t.Fatal(f)
+	}
+	coat := func(change func(*Material)) func(*Schedule) {
+		return func(s *Schedule) {
+			m := Material{ID: "c", Form: ResinCoat, Thickness: quantity.New(10, quantity.Mil)}
+			change(&m)
+			s.Materials = []Material{m}
+		}
+	}
+	for _, c := range []struct {
+		name string
+		edit func(*Schedule)
+		ref  Ref
+		says string
+	}{
+		{"title", func(s *Schedule) { s.Title = "a\x1bb" }, Ref{Key: "title"}, "U+001B"},
+		{"broken text", func(s *Schedule) { s.Job = "\xff" }, Ref{Key: "job"}, "U+FFFD"},
+		{"carriage return in notes", func(s *Schedule) { s.Notes = "a\rb" }, Ref{Key: "notes"}, "U+000D"},
+		{"long text", func(s *Schedule) { s.Author = strings.Repeat("x", 20_000) }, Ref{Key: "author"}, "longer"},
+		{"revision", func(s *Schedule) { s.Revision = Some(-1) }, Ref{Key: "revision"}, "from 0"},
+		{"diameter", func(s *Schedule) { s.Part.InsideDiameter = quantity.New(-1, quantity.Metre) }, PartRef("inside_diameter"), "below zero"},
+		{"NaN", func(s *Schedule) { s.Part.Length = quantity.New(math.NaN(), quantity.Metre) }, PartRef("length"), "no number"},
+		{"stiffness", func(s *Schedule) { s.Part.StiffnessKept = Some(0.0) }, PartRef("stiffness_kept"), "above 0"},
+		{"k factor", func(s *Schedule) { s.Part.KFactors = KFactors{Values: [5]float64{1, 1, 0.5, 1, 1}, Given: true} }, PartRef("k_factors"), "from 1 to 20"},
+		{"heat", func(s *Schedule) { s.Service.Upset = quantity.New(2000, quantity.Celsius) }, ServiceRef("upset"), "beyond reason"},
+		{"pressure", func(s *Schedule) { s.Service.Pressure = quantity.New(-1, quantity.PSI) }, ServiceRef("pressure"), "below zero"},
+		{"ph", func(s *Schedule) { s.Service.PH = PHRange{math.Inf(-1), 7, true} }, ServiceRef("ph"), "no number"},
+		{"concentration", func(s *Schedule) { s.Service.Concentration = Some(1.5) }, ServiceRef("concentration"), "from 0 to 1"},
+		{"gravity", func(s *Schedule) { s.Service.SpecificGravity = Some(0.0) }, ServiceRef("specific_gravity"), "above 0"},
+		{"flame", func(s *Schedule) { s.Service.FlameSpread = Some(-5) }, ServiceRef("flame_spread"), "from 0"},
+		{"resin id", func(s *Schedule) { s.Resins = append(s.Resins, Resin{Family: Chlorendic}) }, ResinRef(1, "id"), "missing"},
+		{"id with a blank", func(s *Schedule) { s.Resins = append(s.Resins, Resin{ID: "q ", Family: Chlorendic}) }, ResinRef(1, "id"), "blank"},
+		{"all filler", func(s *Schedule) { s.Resins[0].FillerContent = Some(1.0) }, ResinRef(0, "filler_content"), "to below 1"},
+		{"poisson", func(s *Schedule) { s.Resins[0].Poisson = Some(0.6) }, ResinRef(0, "poisson"), "to 0.5"},
+		{"thick coat", coat(func(m *Material) { m.Thickness = quantity.New(1, quantity.Metre) }), Ref{RefMaterial, 0, "thickness"}, "at most 0.5 m"},
+		{"mass in the wrong unit", coat(func(m *Material) { m.ArealMass = quantity.New(450, quantity.KilogramPerSquareMetre) }), Ref{RefMaterial, 0, "areal_mass"}, "at most 50 kg/m2"},
+		{"share of one", coat(func(m *Material) { m.GlassContent = Some(1.0) }), Ref{RefMaterial, 0, "glass_content"}, "above 0 and below 1"},
+		{"impossible lamina", coat(func(m *Material) {
+			m.Form, m.E1, m.E2, m.G12, m.Nu12 = Lamina, quantity.New(1, quantity.Gigapascal), quantity.New(10, quantity.Gigapascal), quantity.New(1, quantity.Gigapascal), Some(0.4)
+		}), Ref{RefMaterial, 0, "nu12"}, "e1/e2"},
+		{"count", func(s *Schedule) { s.Plies[0].Count = 1001 }, PlyRef(0, "count"), "at most 1000"},
+		{"voids", func(s *Schedule) { s.Plies[0].VoidContent = Some(0.9) }, PlyRef(0, "void_content"), "from 0 to 0.5"},
+		{"angle", func(s *Schedule) { s.Plies[0].Angle = Some(91.0) }, PlyRef(0, "angle"), "from -90 to 90"},
+		{"resin", func(s *Schedule) { s.Plies[0].Resin = "q" }, PlyRef(0, "resin"), `"q"`},
+	} {
+		s := sound()
+		c.edit(s)
+		f := Validate(s)
+		if len(f) != 1 || f[0].Ref != c.ref || !strings.Contains(f[0].Message, c.says) {
+			t.Errorf("%s: %+v, want %+v with %q", c.name, f, c.ref, c.says)
+		}
+	}
+}
+
+func TestBadCharacter(t *testing.T) {
+	for s, bad := range map[string]bool{"": false, "Größe 3 µm ≥ 2 · ✓": false, "a\tb": true, "a\x7fb": true, "a\u0085b": true, "a\u2028b": true, "a\u2067b": true, "\ufffd": false, "\xc3": true} {
+		if _, got := BadCharacter(s, false); got != bad {
+			t.Errorf("%q: %v", s, got)
+		}
+	}
+	if _, bad := BadCharacter("a\tb\nc", true); bad {
+		t.Error("notes may have tabs and newlines")
+	}
+}
+
+func TestLacks_byForm(t *testing.T) {
+	for form, want := range map[Form]string{NoForm: "form", Veil: "fiber areal_mass", ChoppedMat: "fiber areal_mass", WovenRoving: "fiber areal_mass",
+		RovingBand: "fiber tow tows band_width", ResinCoat: "thickness", Lamina: "thickness e1 e2 g12 nu12"} {
+		if got := strings.Join((&Material{Form: form}).Lacks(), " "); got != want {
+			t.Errorf("%v lacks %q, want %q", form, got, want)
+		}
+	}
+	for form, want := range map[Form]string{Veil: "resin glass_content", ChoppedMat: "resin", RovingBand: "resin angle glass_content",
+		Unidirectional: "resin angle glass_content", WovenRoving: "resin glass_content", ResinCoat: "resin", Lamina: ""} {
+		if got := strings.Join((&Ply{}).Lacks(&Material{Form: form}), " "); got != want {
+			t.Errorf("a ply of %v lacks %q, want %q", form, got, want)
+		}
+	}
+}
