@@ -151,3 +151,6 @@ func (l *Line) View(th *theme.Theme, w int) string {
 	fill := room - text.Width(before) - text.Width(behind)
 	return th.Input.Render(before) + cursor + th.Input.Render(behind) + text.Spaces(fill)
 }
+
+// Unfinished is what a widget says when Esc would drop what has been typed.
+const Unfinished = "typed, but not taken: Enter takes it, Esc once more drops it"
