@@ -14,43 +14,42 @@ import (
 type Options struct {
 	// Units are the reader's: messages give figures in them.
 	Units quantity.System
-	// Remedies asks for the mechanical mendings. Each is tried out, which
-	// costs one more judgement a remedy; without it findings carry none.
+	// Remedies asks for the mechanical mendings of all findings at once. Each
+	// is tried out, which costs one more judgement a remedy; without it findings
+	// carry none until Report.Remedy asks for one.
 	Remedies bool
 }
 
 // Judge runs the rules of the list over a schedule. It changes neither
 // schedule nor library and gives the same report every time.
 //
-// A remedy is kept only where the schedule after it is better: no rule gives
+// A remedy is offered only where the schedule after it is better: no rule gives
 // a break or an open it did not give before, and the numbers of breaks, opens
 // and cautions, compared in that order, are lower.
 func Judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := judge(list, s, lib, o)
-	if !o.Remedies {
-		return r
-	}
-	for i := range r.Findings {
-		if f := &r.Findings[i]; f.Remedy != nil && !betters(list, r, lib, f.Remedy, o) {
-			f.Remedy = nil
+	r := judge(list, s, lib, o.Units, true)
+	r.try = func(m *Remedy) bool { return betters(list, r, lib, m, o.Units) }
+	if o.Remedies {
+		for i := range r.Findings {
+			r.Remedy(i)
 		}
 	}
 	return r
 }
 
-func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
+func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quantity.System, mend bool) *Report {
 	r := &Report{Schedule: s, Analysis: laminate.Analyse(s, lib), Findings: make([]Finding, 0, 12)}
 	p := &Pass{
-		Schedule: s, Library: lib, Analysis: r.Analysis, Units: o.Units,
-		mend: o.Remedies, findings: &r.Findings,
+		Schedule: s, Library: lib, Analysis: r.Analysis, Units: units,
+		mend: mend, findings: &r.Findings,
 	}
 	p.Facts = gather(s, r.Analysis)
 	p.Wall = func() *wall.Result {
 		if r.Wall == nil {
-			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{Units: laminate.Some(o.Units)})
+			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{Units: laminate.Some(units)})
 		}
 		return r.Wall
 	}
@@ -121,13 +120,12 @@ func tallies(r *Report) map[*Rule]tally {
 }
 
 // betters tries a remedy out.
-func betters(list []*Rule, before *Report, lib *laminate.Library, m *Remedy, o Options) bool {
+func betters(list []*Rule, before *Report, lib *laminate.Library, m *Remedy, units quantity.System) bool {
 	next, err := attempt(m, before.Schedule)
 	if err != nil {
 		return false
 	}
-	o.Remedies = false
-	after := judge(list, next, lib, o)
+	after := judge(list, next, lib, units, false)
 	had := tallies(before)
 	for rule, t := range tallies(after) {
 		if t.breaks > had[rule].breaks || t.opens > had[rule].opens {

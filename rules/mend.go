@@ -32,7 +32,7 @@ func (l *Layup) Remove(i int) {
 var errChanged = errors.New("the schedule has changed since the remedy was offered")
 
 // Mend makes a remedy: text in the present tense, label in the past tense for
-// the notice line, at the place to show. Nil when remedies are not asked for.
+// the notice line, at the place to show. Nil while another remedy is tried out.
 func (p *Pass) Mend(text, label string, at laminate.Ref, change func(*Layup) error) *Remedy {
 	if !p.mend {
 		return nil

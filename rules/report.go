@@ -12,6 +12,23 @@ type Report struct {
 	Wall     *wall.Result // nil where no rule asked for it
 	Findings []Finding    // worst first, then by place, then by rule
 	Verdict  Verdict
+
+	try func(*Remedy) bool
+}
+
+// Remedy gives the remedy of finding i, nil where it has none that makes the
+// schedule better. The first time it is asked for it is tried out, one
+// judgement, and then stands in the finding: pages that show one finding at a
+// time need not try them all. Not to be called from several goroutines at once.
+func (r *Report) Remedy(i int) *Remedy {
+	f := &r.Findings[i]
+	if offer := f.offer; offer != nil {
+		f.offer = nil
+		if r.try(offer) {
+			f.Remedy = offer
+		}
+	}
+	return f.Remedy
 }
 
 // Counts tells how many findings there are of each severity.

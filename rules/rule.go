@@ -37,8 +37,11 @@ type Finding struct {
 	Message string
 	// Basis is the rule's, or a narrower one.
 	Basis string
-	// Remedy mends it, where that is mechanical and the report after it is better; else nil.
+	// Remedy mends it, where that is mechanical and the report after it is
+	// better; else nil. It is nil too until it is asked for, see Report.Remedy.
 	Remedy *Remedy
+
+	offer *Remedy // not tried out yet
 }
 
 // Remedy is a mechanical mending.
@@ -58,13 +61,14 @@ type Pass struct {
 	// Wall is the evaluation of the structure.
 	Wall func() *wall.Result
 
-	mend     bool // remedies are asked for
+	mend     bool // remedies are wanted: not while one is tried out
 	rule     *Rule
 	findings *[]Finding
 }
 
 // Report records a finding of the running rule; Rule, an empty Basis and, where
-// rows are named, an empty At are filled in.
+// rows are named, an empty At are filled in. A Remedy is a proposal: it is
+// offered once trying it out has shown that the schedule gets better.
 func (p *Pass) Report(f Finding) {
 	f.Rule = p.rule
 	if f.At == (laminate.Ref{}) && len(f.Rows) > 0 {
@@ -73,5 +77,6 @@ func (p *Pass) Report(f Finding) {
 	if f.Basis == "" {
 		f.Basis = p.rule.Basis
 	}
+	f.offer, f.Remedy = f.Remedy, nil
 	*p.findings = append(*p.findings, f)
 }

@@ -137,9 +137,16 @@ func TestRemedyIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 			if s.Title != old {
 				t.Error("trying a remedy changed the schedule")
 			}
-			for _, f := range rules.Judge(c.list, s, catalogue.Library(), rules.Options{}).Findings {
+			later := rules.Judge(c.list, s, catalogue.Library(), rules.Options{})
+			for i, f := range later.Findings {
 				if f.Remedy != nil {
 					t.Error("a remedy that nobody asked for")
+				}
+				if f.Rule.ID != "a" {
+					continue
+				}
+				if first, again := later.Remedy(i), later.Remedy(i); (first != nil) != c.want || first != again || first != later.Findings[i].Remedy {
+					t.Errorf("asked for later: %v, then %v, want one: %v", first, again, c.want)
 				}
 			}
 		})
