@@ -1,0 +1,112 @@
+package advice
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Suits says how well an option suits, better before worse.
+type Suits uint8
+
+// The answers.
+const (
+	Yes     Suits = iota // raises neither break nor caution by itself
+	Care                 // somebody decides
+	Unknown              // cannot be told: a fact is missing
+	No                   // not to be built
+)
+
+var suitsWords = [...]string{"yes", "care", "unknown", "no"}
+
+func (s Suits) String() string { return suitsWords[s] }
+
+// Reason is one thing that speaks for or against an option, or about it.
+type Reason struct {
+	Text  string
+	Basis string
+}
+
+// Option is one veil, resin family or build.
+type Option struct {
+	ID      string // material id, family word, or build
+	Suits   Suits
+	Reasons []Reason // at least one; what lowers the answer stands first
+}
+
+// Advice is what suits a service and part. Lists stand in the library's order,
+// best answers not first: a table keeps its rows where they were.
+type Advice struct {
+	Veils, Resins, Builds []Option
+	// Conflicts are demands that cannot be met at once, and what people do.
+	Conflicts []Reason
+	// Notes are what holds for every option: facts not stated, what to confirm.
+	Notes []Reason
+	// Ratings are the rows of the shop books that matched the service.
+	Ratings []laminate.Rating
+	Books   []string
+}
+
+// Options of an axis by id, nil where there is none.
+func find(list []Option, id string) *Option {
+	for i := range list {
+		if list[i].ID == id {
+			return &list[i]
+		}
+	}
+	return nil
+}
+
+// Veil finds a veil's answer by material id.
+func (a *Advice) Veil(id string) *Option { return find(a.Veils, id) }
+
+// Resin finds a family's answer.
+func (a *Advice) Resin(f laminate.Family) *Option { return find(a.Resins, f.String()) }
+
+// Build finds a build's answer.
+func (a *Advice) Build(id string) *Option { return find(a.Builds, id) }
+
+// Worst is the least bad answer of each axis, the worst of the three: what the
+// best that can be had comes to.
+func (a *Advice) Worst() Suits {
+	return max(best(a.Veils), best(a.Resins), best(a.Builds))
+}
+
+// best is the best answer of a list, No for an empty one.
+func best(list []Option) Suits {
+	b := No
+	for i := range list {
+		b = min(b, list[i].Suits)
+	}
+	return b
+}
+
+// withAnswer lists the ids that have an answer.
+func withAnswer(list []Option, s Suits) []string {
+	var ids []string
+	for i := range list {
+		if list[i].Suits == s {
+			ids = append(ids, list[i].ID)
+		}
+	}
+	return ids
+}
+
+// Advise tells what suits the service and part of s; plies and resins of s do
+// not matter, its own materials do. lib may be nil. Texts give figures in
+// units. The same input gives the same advice.
+//
+// Sources: those of the rules, named with each reason.
+func Advise(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *Advice {
+	if lib == nil {
+		lib = &laminate.Library{}
+	}
+	a := newAdvisor(s, lib, units)
+	r := &Advice{Books: lib.Books}
+	r.Ratings = MatchingRatings(lib, &s.Service)
+	r.Veils = a.veils()
+	r.Resins = a.resins(r.Veils, r.Ratings)
+	r.Builds = a.builds(r)
+	r.Conflicts = a.conflicts(r)
+	r.Notes = a.notes()
+	return r
+}

@@ -1,0 +1,250 @@
+package advice
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+)
+
+// NoVeil is the id of leaving the veil out.
+const NoVeil = "none"
+
+// Filler shares by mass of the mix. The hard one is common practice, no source;
+// the conductive one is from memory and the resistance measured on the wall
+// decides.
+const (
+	hardShare   = 0.35
+	carbonShare = 0.10
+)
+
+// advisor asks the rules about one service and part.
+type advisor struct {
+	s     *laminate.Schedule
+	lib   *laminate.Library
+	units quantity.System
+	mat   string // the mat of the probes, "" when there is none
+
+	veilRules, resinRules, buildRules []*rules.Rule
+	inner                             []*rules.Rule // of the inner surface's thickness
+}
+
+// Rules that say nothing about the choice itself: cure, thixotrope, earthing
+// and the writing of zones can be put right whatever is chosen, and the resin
+// is to be confirmed whatever it is.
+var notTheChoice = []string{
+	"hypochlorite-cure", "barrier-resins-differ", "confirm-resin", "service-incomplete",
+	"conductive-path", "zones-inferred", "no-outer-surface",
+}
+
+func newAdvisor(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *advisor {
+	a := &advisor{s: s, lib: lib, units: units}
+	a.mat, _ = a.stock(usualMat, func(m *laminate.Material) bool {
+		return m.Form == laminate.ChoppedMat && m.Fiber.Glass() && m.ArealMass.Given()
+	})
+	for _, r := range all.Rules() {
+		if r.ID == "service-incomplete" {
+			a.veilRules = append(a.veilRules, r)
+			a.resinRules = append(a.resinRules, r)
+		}
+		if slices.Contains(notTheChoice, r.ID) {
+			continue
+		}
+		switch r.Family {
+		case "veil":
+			a.veilRules = append(a.veilRules, r)
+		case "resin":
+			a.resinRules = append(a.resinRules, r)
+		case "barrier", "sequence", "special":
+			a.buildRules = append(a.buildRules, r)
+		}
+		switch r.ID {
+		case "conductive-barrier":
+			a.veilRules = append(a.veilRules, r)
+		case "inner-surface-thickness", "inner-surface-rich":
+			a.veilRules = append(a.veilRules, r)
+			if r.ID == "inner-surface-thickness" {
+				a.inner = append(a.inner, r)
+			}
+		}
+	}
+	return a
+}
+
+// stock finds a material: the one of that id where it fits, else the first that
+// does, the schedule's own before the library's.
+func (a *advisor) stock(id string, fits func(*laminate.Material) bool) (string, bool) {
+	if m, ok := a.lib.Material(a.s, id); ok && fits(m) {
+		return id, true
+	}
+	for _, m := range a.materials(fits) {
+		return m.ID, true
+	}
+	return "", false
+}
+
+// materials lists those that fit, each id once: the schedule's own, then the
+// library's.
+func (a *advisor) materials(fits func(*laminate.Material) bool) []*laminate.Material {
+	var list []*laminate.Material
+	seen := map[string]bool{}
+	for _, from := range [][]laminate.Material{a.s.Materials, a.lib.Materials} {
+		for i := range from {
+			m := &from[i]
+			if !seen[m.ID] && len(m.Lacks()) == 0 && fits(m) {
+				list = append(list, m)
+			}
+			seen[m.ID] = true
+		}
+	}
+	return list
+}
+
+func isVeil(m *laminate.Material) bool { return m.Form == laminate.Veil }
+
+// asks tells what the service asks of the barrier beyond standing the fluid.
+func (a *advisor) asks() (hard, conductive bool) {
+	return a.s.Service.Abrasive.Or(false), a.s.Service.Conductive.Or(false)
+}
+
+// probe lays one choice in a wall that is otherwise sound.
+func (a *advisor) probe(veil string, f laminate.Family, b build) *laminate.Schedule {
+	bare := *a.s
+	bare.Resins = nil
+	r := recipe{
+		veil: veil, veils: a.veilPlies(veil, f, b.veils), mat: a.mat, mats: b.mats,
+		barrier: mixed(laminate.Resin{ID: probeResin, Family: f}, &a.s.Service, b),
+		wall:    laminate.Resin{ID: probeWall, Family: f},
+	}
+	if b.hard && b.conductive {
+		r.surface = conducting(r.barrier, probeSurface)
+	}
+	r.structure = []laminate.Ply{{Material: a.mat, Count: 2}}
+	r.coat, _ = a.stock(usualCoat, isCoat)
+	return r.lay(&bare, a.lib)
+}
+
+// veilPlies is how many plies of a veil make an inner surface, no fewer than a
+// build has: of a thin veil one is too little. The rule about the inner surface
+// says when it is enough.
+func (a *advisor) veilPlies(veil string, f laminate.Family, least int) int {
+	if a.inner == nil || veil == "" {
+		return least
+	}
+	const most = 4
+	resin := laminate.Resin{ID: probeResin, Family: f}
+	for n := least; n <= most; n++ {
+		bare := *a.s
+		bare.Resins = nil
+		r := recipe{veil: veil, veils: n, barrier: resin, wall: resin}
+		if rules.Judge(a.inner, r.lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.VerdictBreak {
+			return n
+		}
+	}
+	return least
+}
+
+// The ids of the probes' resins; messages are rid of them.
+const (
+	probeResin   = "probe"
+	probeSurface = "probe-surface"
+	probeWall    = "probe-wall"
+)
+
+// opinion is what one rule says about an option.
+type opinion struct {
+	rule   *rules.Rule
+	answer Suits
+	reason Reason
+}
+
+// judged is what rules say about a probe, worst first.
+func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion {
+	var said []opinion
+	for _, f := range rules.Judge(list, probe, a.lib, rules.Options{Units: a.units}).Findings {
+		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Open {
+			continue // told once, in the notes
+		}
+		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{f.Rule.Title + ": " + plain(f.Message, probe), f.Basis}})
+	}
+	return said
+}
+
+// option gathers opinions, worst first: the worst is the answer, and each is
+// told once.
+func option(id string, said []opinion) Option {
+	slices.SortStableFunc(said, func(x, y opinion) int { return int(y.answer) - int(x.answer) })
+	o := Option{ID: id}
+	for _, x := range said {
+		o.Suits = max(o.Suits, x.answer)
+		o.Reasons = appendNew(o.Reasons, x.reason)
+	}
+	return o
+}
+
+func severe(s rules.Severity) Suits {
+	switch s {
+	case rules.Break:
+		return No
+	case rules.Open:
+		return Unknown
+	case rules.Caution:
+		return Care
+	}
+	return Yes
+}
+
+// appendNew leaves out what is said already.
+func appendNew(list []Reason, more ...Reason) []Reason {
+	for _, r := range more {
+		if !slices.Contains(list, r) {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+const numbered = `\b(?:ply|plies) [0-9]+(?:–[0-9]+)?(?:, [0-9]+(?:–[0-9]+)?)*`
+
+var (
+	thisIs = regexp.MustCompile(numbered + ` (?:is|are) `)
+	ofThis = regexp.MustCompile(` of ` + numbered)
+)
+
+// plain takes the probe's own ply numbers and resin ids out of a message.
+func plain(message string, probe *laminate.Schedule) string {
+	for i := range probe.Resins {
+		r := &probe.Resins[i]
+		if !strings.HasPrefix(r.ID, probeResin) {
+			continue // the schedule's own
+		}
+		message = strings.ReplaceAll(message, r.ID+" ("+r.Family.String()+")", r.Family.String())
+	}
+	message = strings.ReplaceAll(message, "resin "+probeSurface+" ", "the veil's resin ")
+	message = strings.ReplaceAll(message, "resin "+probeResin+" ", "the barrier resin ")
+	message = thisIs.ReplaceAllString(message, "this is ")
+	return ofThis.ReplaceAllString(message, " of the barrier")
+}
+
+// notes are what holds whatever is chosen.
+func (a *advisor) notes() []Reason {
+	var notes []Reason
+	probe := a.probe("", laminate.NoFamily, plainBuilds[0])
+	for _, f := range rules.Judge(all.Rules(), probe, a.lib, rules.Options{Units: a.units}).Findings {
+		switch f.Rule.ID {
+		case "service-incomplete", "confirm-resin", "conductive-path":
+			notes = appendNew(notes, Reason{Text: plain(f.Message, probe), Basis: f.Basis})
+		}
+	}
+	if a.s.Service.Carries.Has(laminate.Hypochlorite) {
+		notes = append(notes, Reason{
+			Text:  "for hypochlorite the barrier is cured with peroxide and amine, not cobalt, and without fumed silica, whatever the resin",
+			Basis: rules.CommonPractice,
+		})
+	}
+	return notes
+}

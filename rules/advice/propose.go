@@ -1,0 +1,128 @@
+package advice
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+)
+
+// Options say how to propose.
+type Options struct {
+	Units quantity.System
+	// VeilOutside asks for a veil under the coat, where the surroundings are
+	// corrosive too.
+	VeilOutside bool
+	// Replace lets plies that are there already be left out; without it a
+	// schedule that has plies is refused.
+	Replace bool
+}
+
+// Candidate is one whole schedule that suits.
+type Candidate struct {
+	Schedule *laminate.Schedule
+	Report   *rules.Report
+	Figures  Figures
+	// Titles are what it is best at: "best", "leanest", "cheapest", … The
+	// first candidate of all is the best one.
+	Titles []string
+	// GivesUp is what another candidate has more of.
+	GivesUp []string
+	// Notes are what was taken for granted and what could not be told.
+	Notes []string
+	// Unfinished tells why there is no structure; empty where there is one.
+	Unfinished string
+}
+
+// Figures are what candidates are weighed by.
+type Figures struct {
+	Breaks, Opens, Cautions int
+	Plies, GelStops         int
+	Thickness               float64 // m, the whole wall
+	Mass                    float64 // kg/m²
+	MassKnown               bool
+	Cost                    float64 // per m², resin and reinforcement by the given prices alone
+	CostKnown               bool
+	Currency                string
+}
+
+// Propose finds whole schedules for the part and service of s: barriers from
+// the advice, structures from what the wall needs, an outer surface, gel stops.
+// It searches over veils, resins, mats, builds and structural units; a
+// candidate that another one equals or betters in every figure is dropped. The
+// best one stands first; the same input gives the same candidates.
+//
+// Where the wall cannot be figured for want of a fact the structure is left out
+// and Unfinished says which. Errors: plies that are there already, no option
+// that suits, no material to build with.
+func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidate, error) {
+	if lib == nil {
+		lib = &laminate.Library{}
+	}
+	if n := s.NumberOfPlies(); n > 0 && !o.Replace {
+		return nil, fmt.Errorf("proposing a schedule: it has %d plies already; a proposal starts from part and service alone", n)
+	}
+	f := &finder{advisor: newAdvisor(s, lib, o.Units), o: o}
+	f.advice = Advise(s, lib, o.Units)
+	for _, x := range []struct {
+		what    string
+		options []Option
+	}{{"veil", f.advice.Veils}, {"resin", f.advice.Resins}, {"build", f.advice.Builds}} {
+		if best(x.options) == No {
+			return nil, errors.New("proposing a schedule: no " + x.what + " suits this part and service: " + why(x.options))
+		}
+	}
+	barriers := f.barriers()
+	if len(barriers) == 0 {
+		return nil, errors.New("proposing a schedule: no barrier can be built of the materials known that breaks no rule")
+	}
+	list := f.structures(barriers)
+	if len(list) == 0 {
+		return nil, errors.New("proposing a schedule: no structure can be built of the materials known that breaks no rule")
+	}
+	list = undominated(leastBad(list))
+	name(list, o.Units)
+	return list, nil
+}
+
+// why gathers the first reason of every option.
+func why(options []Option) string {
+	var all []string
+	for _, o := range options {
+		if len(o.Reasons) > 0 && o.ID != NoVeil {
+			all = append(all, o.ID+" ("+o.Reasons[0].Text+")")
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// finder is one search.
+type finder struct {
+	*advisor
+	o      Options
+	advice *Advice
+}
+
+// judge weighs a recipe with every rule.
+func (f *finder) judge(r *recipe, unfinished string, notes []string) Candidate {
+	c := Candidate{Unfinished: unfinished, Notes: notes}
+	c.Schedule = r.lay(f.s, f.lib)
+	c.Report = rules.Judge(all.Rules(), c.Schedule, f.lib, rules.Options{Units: f.o.Units})
+	c.Figures = figures(c.Report, f.lib)
+	for i := range c.Report.Findings {
+		if x := &c.Report.Findings[i]; x.Severity == rules.Break && !f.given(x, unfinished) {
+			c.Figures.Breaks++
+		}
+	}
+	return c
+}
+
+// given tells of a break that no choice of plies can mend: earthing is the
+// part's to state, and a structure that was left out is said.
+func (f *finder) given(x *rules.Finding, unfinished string) bool {
+	return x.Rule.ID == "conductive-path" || unfinished != "" && (x.Rule.ID == "structure-missing" || x.Rule.ID == "wall-fails")
+}

@@ -1,0 +1,285 @@
+package advice_test
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice"
+)
+
+func header() *laminate.Schedule {
+	return &laminate.Schedule{
+		Title: "Rinse header",
+		Part: laminate.Part{
+			Form: laminate.Pipe, Process: laminate.ContactMolded, InsideDiameter: quantity.New(24, quantity.Inch), Ends: laminate.ClosedEnds,
+			Length: quantity.New(20, quantity.Foot),
+		},
+		Service: laminate.Service{
+			Contents: "rinse", Temperature: quantity.New(110, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 8, Given: true},
+			Carries: laminate.TraitSet(), Pressure: quantity.New(50, quantity.PSI),
+		},
+	}
+}
+
+func propose(t *testing.T, s *laminate.Schedule, lib *laminate.Library, o advice.Options) []advice.Candidate {
+	t.Helper()
+	list, err := advice.Propose(s, lib, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+func laid(s *laminate.Schedule, zone laminate.Zone) []laminate.Ply {
+	return slices.DeleteFunc(slices.Clone(s.Plies), func(p laminate.Ply) bool { return p.Zone != zone })
+}
+
+func TestPropose_aWholeWallThatHolds(t *testing.T) {
+	for _, process := range laminate.Processes() {
+		s := header()
+		s.Part.Process = process
+		list := propose(t, s, catalogue.Library(), advice.Options{})
+		if !slices.Contains(list[0].Titles, "best") {
+			t.Errorf("the first is %v", list[0].Titles)
+		}
+		for _, c := range list {
+			if c.Report.Verdict != rules.Clear {
+				t.Errorf("%v: verdict %s: %+v", process, c.Report.Verdict, c.Report.Findings[0])
+			}
+			if got := wall.Evaluate(c.Schedule, catalogue.Library(), c.Report.Analysis, wall.Options{}).Tell(); got != wall.Holds {
+				t.Errorf("%v: the wall %v", process, got)
+			}
+			veils, last := laid(c.Schedule, laminate.InnerSurface), c.Schedule.Plies[len(c.Schedule.Plies)-1]
+			if len(veils) != 1 || veils[0].Material != catalogue.VeilC15 {
+				t.Errorf("%v: inner surface %v", process, veils)
+			}
+			if last.Material != catalogue.Topcoat || last.Zone != laminate.OuterSurface {
+				t.Errorf("%v: outermost %+v", process, last)
+			}
+			if interior := laid(c.Schedule, laminate.InteriorLayer); !interior[len(interior)-1].GelAfter {
+				t.Errorf("%v: no gel stop on the barrier", process)
+			}
+			if faults := laminate.Validate(c.Schedule); len(faults) > 0 {
+				t.Errorf("%v: %v", process, faults)
+			}
+			if c.Schedule.Title != s.Title || !reflect.DeepEqual(c.Schedule.Part, s.Part) || !reflect.DeepEqual(c.Schedule.Service, s.Service) {
+				t.Errorf("%v: title, part or service changed", process)
+			}
+			// Zones may be left out of the text: reading them back infers the same.
+			bare := c.Schedule.Clone()
+			for i := range bare.Plies {
+				bare.Plies[i].Zone = laminate.NoZone
+			}
+			for i, z := range laminate.InferZones(bare, catalogue.Library()) {
+				if z != c.Schedule.Plies[i].Zone {
+					t.Errorf("%v: row %d is %v, inferred %v", process, i, c.Schedule.Plies[i].Zone, z)
+				}
+			}
+		}
+		if len(s.Plies) > 0 || len(s.Resins) > 0 {
+			t.Error("the schedule that was asked about has changed")
+		}
+	}
+}
+
+func TestPropose_dominatedCandidatesAreGoneAndEachSaysWhatItGivesUp(t *testing.T) {
+	s := header()
+	s.Service.Carries = laminate.TraitSet(laminate.StrongAcid)
+	list := propose(t, s, catalogue.Library(), advice.Options{})
+	if len(list) < 2 {
+		t.Fatalf("%d candidates: nothing to weigh", len(list))
+	}
+	titles := map[string]bool{}
+	for i, a := range list {
+		if len(a.Titles) == 0 && len(a.GivesUp) == 0 {
+			t.Errorf("candidate %d says nothing of itself", i)
+		}
+		for _, x := range a.Titles {
+			titles[x] = true
+		}
+		for j, b := range list {
+			x, y := a.Figures, b.Figures
+			if i != j && x.Thickness <= y.Thickness && x.Mass <= y.Mass && x.Plies <= y.Plies && x.GelStops <= y.GelStops {
+				t.Errorf("candidate %d is at least as good as %d in everything: %+v, %+v", i, j, x, y)
+			}
+		}
+	}
+	for _, want := range []string{"best", "leanest", "lightest", "fewest gel stops", "fewest plies"} {
+		if !titles[want] {
+			t.Errorf("none is the %s", want)
+		}
+	}
+	if titles["cheapest"] {
+		t.Error("one is called the cheapest and nobody gave a price")
+	}
+}
+
+func TestPropose_pricesOfTheBookDecideTheCheapest(t *testing.T) {
+	lib := catalogue.Library()
+	price := func(text string) laminate.Price {
+		p, err := laminate.ParsePrice(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	for i := range lib.Materials {
+		if lib.Materials[i].Form != laminate.ResinCoat {
+			lib.Materials[i].Price = price("3.00 per kg")
+		}
+	}
+	lib.Resins = []laminate.Resin{
+		{ID: "dear", Family: laminate.NovolacVinylEster, Price: price("9.00 per kg")},
+		{ID: "cheap", Family: laminate.VinylEster, Price: price("4.00 per kg")},
+	}
+	list := propose(t, header(), lib, advice.Options{})
+	least := 0
+	for i, c := range list {
+		if !c.Figures.CostKnown || c.Figures.Cost <= 0 {
+			t.Fatalf("candidate %d has no cost", i)
+		}
+		if c.Figures.Cost < list[least].Figures.Cost {
+			least = i
+		}
+	}
+	if !slices.Contains(list[least].Titles, "cheapest") {
+		t.Errorf("the cheapest is called %v", list[least].Titles)
+	}
+	for _, p := range list[least].Schedule.Plies {
+		if p.Resin != "cheap" {
+			t.Errorf("the cheapest takes resin %q", p.Resin)
+		}
+	}
+	// By hand: fiber at 3.00 and resin at 4.00 a kilogram.
+	total := list[least].Report.Analysis.Total
+	if want := 3*total.FiberMass + 4*(total.Mass-total.FiberMass); !near(list[least].Figures.Cost, want) {
+		t.Errorf("cost %v, want %v", list[least].Figures.Cost, want)
+	}
+	lib.Resins[1].Price = laminate.Price{}
+	for _, c := range propose(t, header(), lib, advice.Options{}) {
+		if usesOnly(c.Schedule, "cheap") && c.Figures.CostKnown {
+			t.Error("a cost is told without the resin's price")
+		}
+	}
+}
+
+func near(a, b float64) bool { return a-b < 1e-9*b && b-a < 1e-9*b }
+
+func usesOnly(s *laminate.Schedule, id string) bool {
+	return !slices.ContainsFunc(s.Plies, func(p laminate.Ply) bool { return p.Resin != id })
+}
+
+func TestPropose_leavesOutAStructureThatCannotBeTold(t *testing.T) {
+	for name, change := range map[string]func(*laminate.Schedule){
+		"inside_diameter": func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} },
+		"stiffness_kept": func(s *laminate.Schedule) {
+			s.Service.Temperature = quantity.New(170, quantity.Fahrenheit)
+			s.Part.DesignBasis = laminate.StrainLimit
+		},
+	} {
+		s := header()
+		change(s)
+		list := propose(t, s, catalogue.Library(), advice.Options{})
+		c := list[0]
+		if len(list) != 1 || !strings.Contains(c.Unfinished, name) || len(laid(c.Schedule, laminate.StructuralLayer)) > 0 || len(laid(c.Schedule, laminate.InteriorLayer)) == 0 {
+			t.Errorf("%s: %d candidates, %q, %v", name, len(list), c.Unfinished, c.Schedule.Plies)
+		}
+		if !slices.ContainsFunc(c.Notes, func(n string) bool { return strings.Contains(n, name) }) {
+			t.Errorf("%s is in no note: %v", name, c.Notes)
+		}
+	}
+}
+
+func TestPropose_specialBarriers(t *testing.T) {
+	s := header()
+	s.Part.Earth = "lug at each flange"
+	s.Service.Conductive, s.Service.Abrasive = laminate.Some(true), laminate.Some(true)
+	for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+		if c.Report.Verdict == rules.VerdictBreak || c.Report.Verdict == rules.VerdictOpen {
+			t.Errorf("verdict %s: %+v", c.Report.Verdict, c.Report.Findings[0])
+		}
+		if len(c.Notes) == 0 {
+			t.Error("the share of carbon powder is taken and not told")
+		}
+	}
+	s = header()
+	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
+	for _, c := range propose(t, s, catalogue.Library(), advice.Options{VeilOutside: true}) {
+		if c.Report.Verdict != rules.Clear {
+			t.Errorf("hypochlorite: verdict %s: %+v", c.Report.Verdict, c.Report.Findings[0])
+		}
+		if n := len(laid(c.Schedule, laminate.OuterSurface)); n != 2 {
+			t.Errorf("a veil outside was asked for; the outer surface has %d rows", n)
+		}
+	}
+}
+
+func TestPropose_takesTheSchedulesOwnResin(t *testing.T) {
+	s := header()
+	s.Resins = []laminate.Resin{{ID: "liner", Family: laminate.NovolacVinylEster, Product: "shop blend"}}
+	for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+		if !usesOnly(c.Schedule, "liner") || len(c.Schedule.Resins) != 1 {
+			t.Errorf("resins %v", c.Schedule.Resins)
+		}
+	}
+}
+
+func TestPropose_refusals(t *testing.T) {
+	s := header()
+	s.Plies = []laminate.Ply{{Material: catalogue.Mat15, Count: 2}}
+	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{}); err == nil || !strings.Contains(err.Error(), "2 plies already") {
+		t.Errorf("a schedule with plies: %v", err)
+	}
+	if list := propose(t, s, catalogue.Library(), advice.Options{Replace: true}); len(laid(list[0].Schedule, laminate.InnerSurface)) == 0 {
+		t.Error("asked to replace the plies, it did not")
+	}
+	if _, err := advice.Propose(header(), nil, advice.Options{}); err == nil {
+		t.Error("something was built of no materials")
+	}
+	s = header()
+	s.Service.PH = laminate.PHRange{Lowest: 1, Highest: 13, Given: true}
+	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
+	lib := catalogue.Library()
+	lib.Materials = slices.DeleteFunc(lib.Materials, func(m laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == laminate.Polyester })
+	lib.Index()
+	if _, err := advice.Propose(s, lib, advice.Options{}); err == nil || !strings.Contains(err.Error(), "no veil suits") {
+		t.Errorf("no veil is left: %v", err)
+	}
+}
+
+func TestPropose_isFreeOfBreaksWhateverTheService(t *testing.T) {
+	lib := catalogue.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		s := anyService(t)
+		s.Part.InsideDiameter = quantity.New(rapid.Float64Range(2, 120).Draw(t, "diameter"), quantity.Inch)
+		s.Part.Ends = rapid.SampledFrom(laminate.EndsList()).Draw(t, "ends")
+		s.Service.Pressure = quantity.New(rapid.Float64Range(1, 60).Draw(t, "pressure"), quantity.PSI)
+		s.Part.StiffnessKept = laminate.Some(0.8)
+		s.Part.LiquidHeight, s.Service.SpecificGravity = quantity.New(10, quantity.Foot), laminate.Some(1.1)
+		list, err := advice.Propose(s, lib, advice.Options{})
+		if err != nil {
+			return
+		}
+		again, _ := advice.Propose(s, lib, advice.Options{})
+		if len(again) != len(list) {
+			t.Fatal("the same service gets other candidates")
+		}
+		for i, c := range list {
+			if !reflect.DeepEqual(c.Schedule, again[i].Schedule) {
+				t.Fatal("the same service gets another schedule")
+			}
+			if breaks, _, _, _ := c.Report.Counts(); breaks > 0 && c.Unfinished == "" {
+				t.Fatalf("%+v", c.Report.Findings[0])
+			}
+		}
+	})
+}

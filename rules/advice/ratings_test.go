@@ -1,0 +1,139 @@
+package advice_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules/advice"
+)
+
+// Invented ratings of nobody's resins.
+const table = `contents,concentration,temperature,family,build,grade,source,date
+Vitriol ,0.1 to 0.3,150 degF,novolac-vinyl-ester,100 mil,B,own coupons,2024-03
+vitriol,10-30 %,150 degF,novolac-vinyl-ester,200 mil,A,own coupons,2024-03
+vitriol,0.2,120 degF,vinyl-ester,100-mil,A,own coupons,2023-11
+vitriol,0.2,120 degF,vinyl-ester,200 mil,A,own coupons,2023-11
+vitriol,0.2,120 degF,isophthalic-polyester,200 mil,not recommended,own coupons,2023-11
+`
+
+func rated(t *testing.T) *laminate.Library {
+	t.Helper()
+	rows, refused := advice.ImportRatings(strings.NewReader(table))
+	if len(rows) != 5 || len(refused) != 0 {
+		t.Fatalf("%d rows, refused %v", len(rows), refused)
+	}
+	lib := catalogue.Library()
+	for i := range rows {
+		rows[i].Book = "coupons.csv"
+	}
+	lib.Ratings = rows
+	return lib
+}
+
+func vitriol(concentration, fahrenheit float64) *laminate.Schedule {
+	return &laminate.Schedule{Service: laminate.Service{
+		Contents: "VITRIOL", Concentration: laminate.Some(concentration), Temperature: quantity.New(fahrenheit, quantity.Fahrenheit),
+		PH: laminate.PHRange{Lowest: 1, Highest: 3, Given: true}, Carries: laminate.TraitSet(),
+	}}
+}
+
+func reason(list []advice.Reason, text string) *advice.Reason {
+	i := slices.IndexFunc(list, func(r advice.Reason) bool { return strings.Contains(r.Text, text) })
+	if i < 0 {
+		return nil
+	}
+	return &list[i]
+}
+
+func TestMatchingRatings_rangesAreInclusiveAndNothingIsInterpolated(t *testing.T) {
+	lib := rated(t)
+	for _, c := range []struct {
+		concentration, at float64
+		want              int
+	}{
+		{0.2, 120, 5}, {0.2, 121, 2}, {0.2, 150, 2}, {0.2, 151, 0}, {0.1, 100, 2}, {0.3, 100, 2}, {0.31, 100, 0}, {0.099, 100, 0},
+	} {
+		if got := advice.MatchingRatings(lib, &vitriol(c.concentration, c.at).Service); len(got) != c.want {
+			t.Errorf("%v at %v °F: %d rows, want %d", c.concentration, c.at, len(got), c.want)
+		}
+	}
+	other := vitriol(0.2, 100)
+	other.Service.Contents = "vitriol, spent"
+	if got := advice.MatchingRatings(lib, &other.Service); got != nil {
+		t.Errorf("other contents match: %v", got)
+	}
+}
+
+func TestAdvise_takesTheLeanestBuildWithTheBestGrade(t *testing.T) {
+	a := advice.Advise(vitriol(0.2, 110), rated(t), quantity.US)
+	single := a.Build(advice.SingleBuild)
+	if r := reason(single.Reasons, "in vinyl-ester the 100 mil build is the leanest with the best grade, \"A\""); r == nil || r.Basis != "coupons.csv:4, own coupons, 2023-11" {
+		t.Errorf("vinyl ester: %v", single.Reasons)
+	}
+	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", stands for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
+		t.Errorf("novolac: %v", single.Reasons)
+	}
+	if single.Suits != advice.Care || a.Build(advice.DoubleBuild).Suits != advice.Yes {
+		t.Errorf("100 mil %v, 200 mil %v", single.Suits, a.Build(advice.DoubleBuild).Suits)
+	}
+	if o := a.Resin(laminate.Isophthalic); o.Suits != advice.No || reason(o.Reasons, "not recommended") == nil {
+		t.Errorf("a family that every row refuses: %v %v", o.Suits, o.Reasons)
+	}
+	if len(a.Ratings) != 5 {
+		t.Errorf("%d rows are named", len(a.Ratings))
+	}
+}
+
+func TestImportRatings_refusesRowByRow(t *testing.T) {
+	rows, refused := advice.ImportRatings(strings.NewReader("\ufeff" + strings.Join([]string{
+		"grade;contents;concentration;temperature;family;build;source;date",
+		"A;lye;5 %;100 degF;vinyl-ester;100 mil;guide;2024",
+		"A;lye;5;100 degF;vinyl-ester;100 mil;guide;2024",
+		"A;lye;0.5 to 0.2;100 degF;vinyl-ester;100 mil;guide;2024",
+		"A;lye;0.05;100;vinyl-ester;100 mil;guide;2024",
+		"A;lye;0.05;100 degF;vinylester;100 mil;guide;2024",
+		"A;lye;0.05;100 degF;vinyl-ester;150 mil;guide;2024",
+		";lye;0.05;100 degF;vinyl-ester;100 mil;guide;2024",
+		"A;lye;0.05;100 degF;vinyl-ester;100 mil;guide",
+		"A;lye;NaN;100 degF;vinyl-ester;100 mil;guide;2024",
+		"A;l\x1bye;0.05;100 degF;vinyl-ester;100 mil;guide;2024",
+		"A;\"lye;0.05",
+	}, "\r\n")))
+	if len(rows) != 1 || rows[0].Concentration != [2]float64{0.05, 0.05} || rows[0].Line != 2 || rows[0].Build != "100 mil" || rows[0].Family != laminate.VinylEster {
+		t.Errorf("taken: %+v", rows)
+	}
+	want := []struct {
+		line int
+		says string
+	}{
+		{3, "concentration"}, {4, "descends"}, {5, "temperature"}, {6, "family"}, {7, "build"}, {8, "grade is missing"},
+		{9, "7 fields"}, {10, "concentration"}, {11, "control character"}, {12, ""},
+	}
+	if len(refused) != len(want) {
+		t.Fatalf("refused: %v", refused)
+	}
+	for i, w := range want {
+		if refused[i].Line != w.line || !strings.Contains(refused[i].Why, w.says) || strings.ContainsRune(refused[i].Why, '\x1b') {
+			t.Errorf("%d: %+v, want line %d to say %q", i, refused[i], w.line, w.says)
+		}
+	}
+}
+
+func TestImportRatings_needsItsColumns(t *testing.T) {
+	for text, says := range map[string]string{
+		"":                       "name the columns",
+		"contents,grade\n":       `"concentration" is missing`,
+		"contents,colour\n":      `no column is called "colour"`,
+		"contents,contents,x\n":  "twice",
+		"a\x00b,c\nlye,0.05,A\n": "no column is called",
+	} {
+		rows, refused := advice.ImportRatings(strings.NewReader(text))
+		if rows != nil || len(refused) != 1 || refused[0].Line != 1 || !strings.Contains(refused[0].Why, says) {
+			t.Errorf("%q: %v %v, want it to say %q", text, rows, refused, says)
+		}
+	}
+}

@@ -1,0 +1,145 @@
+package advice
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Materials that are taken first where the library has them.
+const (
+	usualMat   = "mat-1.5"
+	usualCoat  = "topcoat"
+	usualWoven = "woven-24"
+)
+
+func isCoat(m *laminate.Material) bool { return m.Form == laminate.ResinCoat && m.Waxed }
+
+// recipe is a wall by its parts.
+type recipe struct {
+	veil      string
+	veils     int
+	mat       string
+	mats      int
+	barrier   laminate.Resin
+	surface   laminate.Resin // of the veil, where it is another mix than the mats'
+	wall      laminate.Resin
+	structure []laminate.Ply // material, count and angle
+	outside   string         // veil under the coat, "" for none
+	coat      string
+}
+
+// lay makes the schedule of a recipe with part, service and materials of s:
+// single plies, gel stops where a barrier or a thickness asks for them, equal
+// neighbors joined, every zone written.
+func (r *recipe) lay(s *laminate.Schedule, lib *laminate.Library) *laminate.Schedule {
+	n := s.Clone()
+	n.Plies = nil
+	surface := r.barrier
+	if r.surface.ID != "" {
+		surface = r.surface
+	}
+	add := func(p laminate.Ply, resin string, zone laminate.Zone) {
+		if p.Material == "" {
+			return
+		}
+		p.Resin, p.Zone = resin, zone
+		count := p.Count
+		p.Count = 1
+		for range count {
+			n.Plies = append(n.Plies, p)
+		}
+	}
+	add(laminate.Ply{Material: r.veil, Count: r.veils}, surface.ID, laminate.InnerSurface)
+	add(laminate.Ply{Material: r.mat, Count: r.mats}, r.barrier.ID, laminate.InteriorLayer)
+	barrier := len(n.Plies)
+	for _, p := range r.structure {
+		add(p, r.wall.ID, laminate.StructuralLayer)
+	}
+	add(laminate.Ply{Material: r.outside, Count: 1}, r.wall.ID, laminate.OuterSurface)
+	add(laminate.Ply{Material: r.coat, Count: 1}, r.wall.ID, laminate.OuterSurface)
+	for _, x := range []laminate.Resin{surface, r.barrier, r.wall} {
+		if _, there := n.Resin(x.ID); !there && x.ID != "" {
+			n.Resins = append(n.Resins, x)
+		}
+	}
+	stop(n, lib, barrier)
+	n.Plies = joined(n.Plies)
+	return n
+}
+
+// In one go no more than four mats and no more than a quarter of an inch are
+// laid by hand (common practice, no source); wound plies go by the shop's own
+// limit.
+const mostInOneGo = 4
+
+var thickestInOneGo = quantity.New(0.25, quantity.Inch).SI()
+
+// stop sets gel stops on single plies: on the last of the barrier, and where
+// more would be laid in one go than exotherm allows. A wound ply ends the count
+// until the next stop.
+func stop(n *laminate.Schedule, lib *laminate.Library, barrier int) {
+	a := laminate.Analyse(n, lib)
+	mats, thick, wound := 0, 0.0, false
+	for i := range n.Plies {
+		row := &a.Rows[i]
+		form := laminate.NoForm
+		if row.Material != nil {
+			form = row.Material.Form
+		}
+		wound = wound || form == laminate.RovingBand
+		if !wound && form != laminate.Lamina {
+			if thick > 0 && (form.Chopped() && mats == mostInOneGo || quantity.Above(thick+row.Thickness, thickestInOneGo)) {
+				n.Plies[i-1].GelAfter = true
+				mats, thick = 0, 0
+			}
+			thick += row.Thickness
+			if form.Chopped() {
+				mats++
+			}
+		}
+		if i == barrier-1 && i+1 < len(n.Plies) {
+			n.Plies[i].GelAfter = true
+			mats, thick, wound = 0, 0, false
+		}
+	}
+}
+
+// joined makes rows of equal plies that follow one another in one go.
+func joined(plies []laminate.Ply) []laminate.Ply {
+	var rows []laminate.Ply
+	for _, p := range plies {
+		if k := len(rows) - 1; k >= 0 && !rows[k].GelAfter && rows[k].Count < laminate.MostCount {
+			same := p
+			same.Count, same.GelAfter = rows[k].Count, false
+			if same == rows[k] {
+				rows[k].Count++
+				rows[k].GelAfter = p.GelAfter
+				continue
+			}
+		}
+		rows = append(rows, p)
+	}
+	return rows
+}
+
+// mixed gives a resin what a build and a service ask of the barrier's mix.
+func mixed(r laminate.Resin, s *laminate.Service, b build) laminate.Resin {
+	switch {
+	case b.hard && !r.Filler.Hard():
+		r.Filler, r.FillerContent, r.FillerDensity = laminate.SiliconCarbide, laminate.Some(hardShare), quantity.Density{}
+	case b.conductive && !b.hard && r.Filler != laminate.CarbonPowder:
+		r.Filler, r.FillerContent, r.FillerDensity = laminate.CarbonPowder, laminate.Some(carbonShare), quantity.Density{}
+	}
+	if s.Carries.Has(laminate.Hypochlorite) && r.Cure == laminate.NoCure {
+		r.Cure = laminate.PeroxideAmine
+	}
+	return r
+}
+
+// conducting is the veil's mix where the mats' is filled hard: one resin holds
+// one filler.
+func conducting(r laminate.Resin, id string) laminate.Resin {
+	r.ID, r.Origin = id, 0
+	r.Filler, r.FillerContent, r.FillerDensity = laminate.CarbonPowder, laminate.Some(carbonShare), quantity.Density{}
+	return r
+}

@@ -1,0 +1,112 @@
+package advice
+
+import (
+	"slices"
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+)
+
+// known is what a family is usually taken for.
+var known = []struct {
+	family laminate.Family
+	text   string
+}{
+	{laminate.Isophthalic, "an ester resin for mild service below 180 °F (82 °C); strong alkali and hypochlorite split it"},
+	{laminate.Terephthalic, "an ester resin for mild service below 180 °F (82 °C); strong alkali and hypochlorite split it"},
+	{laminate.BisphenolFumarate, "serves above 180 °F (82 °C) in acids"},
+	{laminate.Chlorendic, "serves above 180 °F (82 °C) in acids; with antimony a class 1 resin in fire; strong alkali and hypochlorite split it"},
+	{laminate.VinylEster, "the usual resin for strong bases and for most services below 180 °F (82 °C)"},
+	{laminate.BrominatedVinylEster, "resists about as the plain vinyl ester does, some better in caustics, and can reach flame spread class 1"},
+	{laminate.NovolacVinylEster, "the usual resin for strong acids and above 180 °F (82 °C)"},
+	{laminate.BrominatedNovolacVinylEster, "resists about as the plain novolac does and can reach flame spread class 1"},
+}
+
+// resins answers for every family, as barrier and wall resin of one part. It is
+// laid with a veil that suits as well as any.
+func (a *advisor) resins(veils []Option, ratings []laminate.Rating) []Option {
+	hard, conductive := a.asks()
+	b := build{veils: 2, mats: 4, hard: hard, conductive: conductive}
+	veil := firstVeil(veils)
+	var list []Option
+	for _, k := range known {
+		o := option(k.family.String(), a.judged(a.resinRules, a.probe(veil, k.family, b)))
+		lowered, said := rated(ratings, k.family)
+		if lowered > o.Suits {
+			o.Suits = lowered
+			o.Reasons = append(said, o.Reasons...)
+		} else {
+			o.Reasons = appendNew(o.Reasons, said...)
+		}
+		o.Reasons = appendNew(o.Reasons, Reason{k.text, rules.CommonPractice})
+		o.Reasons = append(o.Reasons, a.products(k.family)...)
+		list = append(list, o)
+	}
+	return list
+}
+
+// products tells of the shop's own resins of a family: what is known by test of
+// one product says nothing about the next, so it lowers and lifts no family.
+func (a *advisor) products(f laminate.Family) []Reason {
+	var list []Reason
+	for _, from := range []struct {
+		resins []laminate.Resin
+		where  string
+	}{{a.s.Resins, "the schedule"}, {a.lib.Resins, "the shop book"}} {
+		for i := range from.resins {
+			r := &from.resins[i]
+			if r.Family != f {
+				continue
+			}
+			text := from.where + " has resin " + r.ID + " of this family"
+			if r.FlameSpreadTested.Given {
+				text += ", flame spread tested at " + strconv.Itoa(r.FlameSpreadTested.Value)
+			}
+			if r.HeatDeflection.Given() {
+				text += ", heat deflection temperature " + a.units.Temperature(r.HeatDeflection.SI())
+			}
+			basis := r.Source
+			if basis == "" {
+				basis = from.where + ", no source given"
+			}
+			list = append(list, Reason{text, basis})
+		}
+	}
+	return list
+}
+
+// firstVeil is the first of the best veils.
+func firstVeil(veils []Option) string {
+	for _, id := range withAnswer(veils, best(veils)) {
+		if id != NoVeil {
+			return id
+		}
+	}
+	return ""
+}
+
+// usualFamilies are those that suit best, the usual ones first: novolacs for
+// strong acid and where plain vinyl esters do not suit, else vinyl esters;
+// before all, those that a rating stands for.
+func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
+	order := []laminate.Family{
+		laminate.VinylEster, laminate.NovolacVinylEster, laminate.BrominatedVinylEster, laminate.BrominatedNovolacVinylEster,
+		laminate.BisphenolFumarate, laminate.Chlorendic, laminate.Isophthalic, laminate.Terephthalic,
+	}
+	if s.Carries.Has(laminate.StrongAcid) {
+		order[0], order[1], order[2], order[3] = order[1], order[0], order[3], order[2]
+	}
+	suits := withAnswer(a.Resins, best(a.Resins))
+	order = slices.DeleteFunc(order, func(x laminate.Family) bool { return !slices.Contains(suits, x.String()) })
+	unrated := func(x laminate.Family) int {
+		for i := range a.Ratings {
+			if r := &a.Ratings[i]; r.Family == x && !refused(r) {
+				return 0
+			}
+		}
+		return 1
+	}
+	slices.SortStableFunc(order, func(x, y laminate.Family) int { return unrated(x) - unrated(y) })
+	return order
+}

@@ -1,0 +1,153 @@
+package advice
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+)
+
+// seed is the least structure of one kind, which the wall's inverse adds to.
+type seed struct {
+	unit  wall.RepeatUnit
+	plies []laminate.Ply
+}
+
+// seeds are the structures to try: by hand where the part is contact-molded or
+// does not say, by winding where it is wound.
+func (f *finder) seeds() []seed {
+	form := func(want laminate.Form) []*laminate.Material {
+		return f.materials(func(m *laminate.Material) bool { return m.Form == want && m.Fiber.Glass() })
+	}
+	ply := func(m *laminate.Material) laminate.Ply { return laminate.Ply{Material: m.ID, Count: 1} }
+	var list []seed
+	if f.s.Part.Process != laminate.Wound {
+		for _, m := range form(laminate.ChoppedMat) {
+			list = append(list, seed{wall.Mat, []laminate.Ply{ply(m)}})
+			for _, w := range form(laminate.WovenRoving) {
+				list = append(list, seed{wall.MatAndWoven, []laminate.Ply{ply(m), ply(w), ply(m)}})
+			}
+		}
+		return list
+	}
+	for _, band := range form(laminate.RovingBand) {
+		for _, deg := range angles(band) {
+			b := ply(band)
+			b.Angle = laminate.Some(deg)
+			if deg < hoopFrom {
+				for _, m := range form(laminate.ChoppedMat) {
+					list = append(list, seed{wall.WoundCover, []laminate.Ply{ply(m), b}})
+				}
+				continue
+			}
+			for _, c := range form(laminate.SprayedChop) {
+				list = append(list, seed{wall.HoopAndChop, []laminate.Ply{ply(c), b, ply(c)}})
+			}
+		}
+	}
+	return list
+}
+
+// hoopFrom is the angle in degrees from which a band is hoop winding.
+const hoopFrom = 85
+
+// angles are those a band is tried at: its usual one, else helical at the usual
+// angle and hoop.
+func angles(m *laminate.Material) []float64 {
+	if deg, ok := catalogue.UsualAngle(m.ID); ok {
+		return []float64{deg}
+	}
+	helical, _ := catalogue.UsualAngle(catalogue.BandHelical)
+	hoop, _ := catalogue.UsualAngle(catalogue.BandHoop)
+	return []float64{helical, hoop}
+}
+
+// wallResins are what the structure behind a barrier may be laid in: the
+// barrier's own resin without filler, and, where prices decide, every product
+// that would stand the fluid too.
+func (f *finder) wallResins(b *barrier) []laminate.Resin {
+	unfilled := func(r *laminate.Resin) bool { return r.Filler == laminate.NoFiller }
+	products := f.products(unfilled)
+	own := b.recipe.barrier
+	own.Filler, own.FillerContent, own.FillerDensity = laminate.NoFiller, laminate.Optional[float64]{}, quantity.Density{}
+	var list []laminate.Resin
+	for _, p := range products {
+		if p.Family == own.Family || p.Price.Given() {
+			if _, there := f.s.Resin(p.ID); !there {
+				p.Origin = 0
+			}
+			list = append(list, p)
+		}
+	}
+	if len(list) > 0 {
+		return list
+	}
+	own.ID, own.Origin, own.Cure = f.free("wall"), 0, laminate.NoCure
+	return []laminate.Resin{own}
+}
+
+// structures puts walls on the barriers.
+func (f *finder) structures(barriers []barrier) []Candidate {
+	var list, bare []Candidate
+	coat, _ := f.stock(usualCoat, isCoat)
+	for i := range barriers {
+		b := &barriers[i]
+		for _, resin := range f.wallResins(b) {
+			for _, seed := range f.seeds() {
+				r := b.recipe
+				r.wall, r.coat, r.structure = resin, coat, seed.plies
+				if f.o.VeilOutside {
+					r.outside = r.veil
+				}
+				start := r.lay(f.s, f.lib)
+				need, err := wall.Need(start, f.lib, seed.unit, wall.Options{})
+				if err != nil {
+					if len(bare) == 0 && cannotTell(start, f.lib) {
+						bare = append(bare, f.leftOut(r, b.notes, err))
+					}
+					continue
+				}
+				r.structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
+				if c := f.judge(&r, "", b.notes); c.Figures.Breaks == 0 {
+					list = append(list, c)
+				}
+			}
+		}
+	}
+	if len(list) > 0 {
+		return list
+	}
+	return bare
+}
+
+// cannotTell tells whether the wall is open for want of a fact, not for want of
+// plies.
+func cannotTell(s *laminate.Schedule, lib *laminate.Library) bool {
+	for _, c := range wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{}).Criteria {
+		if c.Decides && c.Tell == wall.CannotTell {
+			return true
+		}
+	}
+	return false
+}
+
+// leftOut is a candidate without structure. The coat goes too: what is laid on
+// it later would not hold.
+func (f *finder) leftOut(r recipe, notes []string, err error) Candidate {
+	r.structure, r.coat, r.outside = nil, "", ""
+	reason := strings.TrimPrefix(err.Error(), "what is needed: ")
+	notes = append(append([]string(nil), notes...), "the structure is left out, and so is the outer surface that belongs on it: "+reason)
+	return f.judge(&r, reason, notes)
+}
+
+// bared takes resin and zone off plies: the recipe gives them.
+func bared(plies []laminate.Ply) []laminate.Ply {
+	var list []laminate.Ply
+	for _, p := range plies {
+		p.Resin, p.Zone, p.GelAfter = "", laminate.NoZone, false
+		list = append(list, p)
+	}
+	return list
+}

@@ -1,0 +1,97 @@
+package advice
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/veil"
+)
+
+const (
+	byVeilRules = "the rules about veils"
+	usaceVeils  = "USACE EM 1110-1-4008 ch. 7"
+)
+
+// veils answers for every veil that is known, and for none.
+func (a *advisor) veils() []Option {
+	hard, conductive := a.asks()
+	b := build{veils: 1, mats: 2, hard: hard, conductive: conductive}
+	var list []Option
+	for _, m := range a.materials(isVeil) {
+		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))
+		o.Reasons = appendNew(o.Reasons, a.forVeil(m, o.Suits)...)
+		list = append(list, o)
+	}
+	none := []*rules.Rule{veil.VeilMissing}
+	return append(list, option(NoVeil, a.judged(none, a.probe("", laminate.VinylEster, b))))
+}
+
+// forVeil is what speaks for a veil, and how it is worked.
+func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
+	s := &a.s.Service
+	f := m.Fiber
+	var list []Reason
+	if usual := words(veil.Usual(s, f)); len(usual) > 0 && so < No {
+		list = append(list, Reason{f.String() + " is the usual veil for " + rules.Join(usual, "and"), rules.CommonPractice})
+	}
+	if so < No {
+		list = append(list, a.withinPH(f)...)
+	}
+	switch {
+	case f == laminate.Polyester && s.Carries.Has(laminate.Fluorides):
+		list = append(list, Reason{"an organic veil has nothing that fluorides attack: it is the usual veil for them", rules.CommonPractice})
+	case f == laminate.Carbon && s.Carries.Has(laminate.Fluorides) && so < No:
+		list = append(list, Reason{"carbon fiber is given for fluorinated chemicals such as hydrofluoric acid", usaceVeils})
+	case f == laminate.CGlass && s.Carries.Has(laminate.StrongAcid) && so < No:
+		list = append(list, Reason{"C-glass is given for extremely corrosive use", usaceVeils})
+	}
+	if f == laminate.Carbon && s.Conductive.Or(false) && so < No {
+		list = append(list, Reason{"the usual veil where the wall must conduct; it carries the path that has to be earthed", rules.CommonPractice})
+	}
+	if f == laminate.Carbon && !s.Conductive.Or(false) {
+		list = append(list, Reason{"carbon veil conducts: a barrier that conducts and is not earthed stores charge", rules.CommonPractice})
+	}
+	if f == laminate.Polyester {
+		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less watches for trapped air, pits and dry spots; some services want two of it",
+			rules.CommonPractice})
+	}
+	for _, x := range []laminate.Family{laminate.VinylEster, laminate.Chlorendic} { // a light resin and a heavy one
+		if n := a.veilPlies(m.ID, x, 1); n > 1 {
+			list = append(list, Reason{"one ply of it is too thin for an inner surface in " + x.String() + ": lay " + figure(float64(n)), "API 12P 5.4.2: 0.010 to 0.020 in"})
+			break
+		}
+	}
+	if len(list) == 0 && so == Yes {
+		list = append(list, Reason{"nothing in this service speaks against it", byVeilRules})
+	}
+	return list
+}
+
+// withinPH says how the service lies in the fibre's range, where it does.
+func (a *advisor) withinPH(f laminate.Fiber) []Reason {
+	ph := a.s.Service.PH
+	low, high, ok := veil.Stands(f)
+	if !ok || !ph.Given || low.Given && ph.Lowest < low.Value || high.Given && ph.Highest > high.Value {
+		return nil
+	}
+	end := "from pH " + figure(low.Value) + " up"
+	if high.Given {
+		end = "up to pH " + figure(high.Value) + ", strong acid included"
+	}
+	span := "pH " + figure(ph.Lowest)
+	if ph.Lowest != ph.Highest {
+		span += " to " + figure(ph.Highest)
+	}
+	return []Reason{{span + " lies where " + f.String() + " veil is good, " + end, rules.CommonPractice}}
+}
+
+func figure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+func words[T interface{ String() string }](list []T) []string {
+	var all []string
+	for _, x := range list {
+		all = append(all, x.String())
+	}
+	return all
+}
