@@ -57,12 +57,15 @@ func gather(s *laminate.Schedule, a *laminate.Analysis) Facts {
 		if last >= 0 {
 			f.Uses[last] |= place
 		}
-		if (last < 0 || s.Resins[last].Family == laminate.NoFamily) && form != laminate.Lamina {
+		if (last < 0 || s.Resins[last].Family == laminate.NoFamily) && !rowNeedsNone(row) {
 			f.Unresined |= place
 		}
 	}
 	return f
 }
+
+// rowNeedsNone tells whether a row is of a tested lamina, known without a resin.
+func rowNeedsNone(r *laminate.RowFigures) bool { return FormOf(r) == laminate.Lamina }
 
 func resinIndex(s *laminate.Schedule, id string) int {
 	for i := range s.Resins {
@@ -114,6 +117,9 @@ func (p *Pass) RowsOfResin(resin int, where Place) []int {
 			continue
 		}
 		at := resinIndex(p.Schedule, p.Schedule.Plies[i].Resin)
+		if resin < 0 && rowNeedsNone(&p.Analysis.Rows[i]) {
+			continue
+		}
 		if at == resin || resin < 0 && at >= 0 && p.Schedule.Resins[at].Family == laminate.NoFamily {
 			rows = append(rows, i)
 		}

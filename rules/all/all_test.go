@@ -1,7 +1,11 @@
 package all_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"frp/veilwright/laminate/catalogue"
 	"frp/veilwright/rules"
@@ -12,6 +16,38 @@ import (
 func TestCatalogueIsSound(t *testing.T) {
 	for _, err := range rules.Validate(all.Rules()) {
 		t.Error(err)
+	}
+}
+
+// An id is relied on by other people's scripts: none goes or changes.
+func TestIDsStand(t *testing.T) {
+	want := strings.Fields(`
+		fluorides-attack-glass-veil veil-outside-ph carbon-veil-in-hypochlorite carbon-veil-in-oxidizer veil-not-preferred veil-missing
+		resin-temperature resin-for-acid resin-in-alkali hypochlorite-cure flame-spread barrier-resins-differ service-incomplete confirm-resin
+		inner-surface-thickness inner-surface-rich interior-layer-light barrier-thin barrier-glass-content continuous-fiber-in-barrier
+		heavy-barrier-at-flange heavy-barrier double-barrier-usual
+		zones-out-of-order woven-on-woven woven-outermost no-bond-mat no-outer-surface wax-between-plies gel-stop-missing gel-stop-late zones-inferred
+		conductive-barrier conductive-path abrasive-barrier filler-in-structure filler-hides-glass
+		structure-missing structure-glass-content booked-thickness-differs wall-fails wall-open wall-idle`)
+	var got []string
+	for _, r := range all.Rules() {
+		got = append(got, r.ID)
+	}
+	slices.Sort(want)
+	slices.Sort(got)
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestFind(t *testing.T) {
+	for _, id := range []string{"veil-missing", "wall-idle", "internal-error"} {
+		if r, ok := all.Find(id); !ok || r.ID != id {
+			t.Errorf("%s was not found", id)
+		}
+	}
+	if _, ok := all.Find("veil-missin"); ok {
+		t.Error("found a rule that is none")
 	}
 }
 

@@ -151,7 +151,9 @@ func hypochloriteCure(p *rules.Pass) {
 			Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "cure"),
 			Message: "the service carries hypochlorite and the barrier resin is " + named(r) + ": " + rules.Join(wrong, "and"),
 		}
-		if r.Cure != laminate.PeroxideAmine {
+		if r.Cure == laminate.PeroxideAmine {
+			f.At = laminate.ResinRef(i, "thixotrope")
+		} else {
 			f.Remedy = p.Mend("resin "+r.ID+" is cured with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
 				func(l *rules.Layup) error {
 					l.Schedule.Resins[i].Cure = laminate.PeroxideAmine

@@ -53,8 +53,16 @@ func flameSpread(p *rules.Pass) {
 			})
 		}
 	}
-	if p.Facts.Unresined&counts != 0 {
-		rows := p.RowsOfResin(-1, counts)
+	if p.Facts.Unresined&counts == 0 {
+		return
+	}
+	var rows []int // a test report stands for itself, whatever the family
+	for _, i := range p.RowsOfResin(-1, counts) {
+		if r := p.Analysis.Rows[i].Resin; r == nil || !r.FlameSpreadTested.Given {
+			rows = append(rows, i)
+		}
+	}
+	if rows != nil {
 		p.Report(rules.Finding{
 			Severity: rules.Open, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
 			Message: "flame spread of at most " + strconv.Itoa(demand.Value) + " is demanded and the resin family of " + p.Plies(rows) + " is not given: cannot be judged",

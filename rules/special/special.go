@@ -242,25 +242,27 @@ var FillerHidesGlass = &rules.Rule{
 		"carbon powder burns in part and cannot be told from either. Correct the residue for the known share of filler, " +
 		"or count the plies in the ash, and say on the record which was done.",
 	Severity: []rules.Severity{rules.Note},
-	When:     "a ply is laid in a resin that names a filler",
+	When:     "a ply is laid in a resin that names a filler; one finding for each such resin",
 	Basis:    "ASTM D2584 weighs the residue, whatever it is; the correction is arithmetic",
 	Run: func(p *rules.Pass) {
-		first := p.FirstResinIn(rules.InBarrier|rules.InStructure|rules.InOuterSurface, func(r *laminate.Resin) bool { return r.Filler != laminate.NoFiller })
-		if first < 0 {
-			return
+		for i, use := range p.Facts.Uses {
+			r := &p.Schedule.Resins[i]
+			if use == 0 || r.Filler == laminate.NoFiller {
+				continue
+			}
+			rows := p.RowsOfResin(i, use)
+			f := rules.Finding{Severity: rules.Note, Rows: rows, At: laminate.ResinRef(i, "filler")}
+			switch share := r.FillerContent; {
+			case r.Filler == laminate.CarbonPowder:
+				f.Message = "resin " + r.ID + " holds carbon powder, which burns in part: an ignition test does not give the glass content of " + p.Plies(rows)
+			case !share.Given:
+				f.Message = "resin " + r.ID + " holds " + r.Filler.String() + ", its share not given: an ignition test does not give the glass content of " + p.Plies(rows)
+			default:
+				s := rules.Share(share.Value)
+				f.Message = "resin " + r.ID + " holds " + s + " " + r.Filler.String() + ", which stays in an ignition test of " + p.Plies(rows) +
+					": glass = (residue − " + s + ") / (1 − " + s + ")"
+			}
+			p.Report(f)
 		}
-		r := &p.Schedule.Resins[first]
-		rows := p.RowsOfResin(first, p.Facts.Uses[first])
-		f := rules.Finding{Severity: rules.Note, Rows: rows, At: laminate.ResinRef(first, "filler")}
-		switch share := r.FillerContent; {
-		case r.Filler == laminate.CarbonPowder:
-			f.Message = "resin " + r.ID + " holds carbon powder, which burns in part: an ignition test does not give the glass content of " + p.Plies(rows)
-		case !share.Given:
-			f.Message = "resin " + r.ID + " holds " + r.Filler.String() + ", its share not given: an ignition test does not give the glass content of " + p.Plies(rows)
-		default:
-			f.Message = "resin " + r.ID + " holds " + rules.Share(share.Value) + " " + r.Filler.String() + ", which stays in an ignition test of " + p.Plies(rows) +
-				": glass = (residue − " + rules.Share(share.Value) + ") / (1 − " + rules.Share(share.Value) + ")"
-		}
-		p.Report(f)
 	},
 }

@@ -93,6 +93,8 @@ func TestSpecialRules(t *testing.T) {
 			Mends: "the structure is laid in resin wall", After: []string{"note filler-hides-glass"}},
 		{Name: "filled structure and no unfilled resin", Change: change(filler(wall, laminate.SiliconCarbide, 0.35), func(s *laminate.Schedule) { s.Resins[liner].Family = laminate.NovolacVinylEster }),
 			Want: []string{"caution filler-in-structure 2 3 4", "note filler-hides-glass 2 3 4 5"}},
+		{Name: "two filled resins", Change: change(filler(liner, laminate.SiliconCarbide, 0.35), filler(wall, laminate.AluminumOxide, 0.10)),
+			Want: []string{"caution filler-in-structure 2 3 4", "note filler-hides-glass 0 1", "note filler-hides-glass 2 3 4 5"}},
 		{Name: "filled outer coat", Change: func(s *laminate.Schedule) {
 			s.Resins = append(s.Resins, laminate.Resin{ID: "grit", Family: laminate.VinylEster, Filler: laminate.SiliconCarbide})
 			s.Plies[ruletest.CoatRow].Resin = "grit"
