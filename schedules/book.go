@@ -25,12 +25,15 @@ var bookTables = []table{
 	{fields: bookFields, at: func(m any, _ int) any { return m }, rows: one, resize: fixed},
 	{name: "material", array: true, most: laminate.MostRows, fields: materialFields,
 		at:     func(m any, i int) any { return &m.(*shelf).Materials[i] },
+		rows:   func(m any) int { return len(m.(*shelf).Materials) },
 		resize: func(m any, n int) { m.(*shelf).Materials = make([]laminate.Material, n) }},
 	{name: "resin", array: true, most: laminate.MostRows, fields: resinFields,
 		at:     func(m any, i int) any { return &m.(*shelf).Resins[i] },
+		rows:   func(m any) int { return len(m.(*shelf).Resins) },
 		resize: func(m any, n int) { m.(*shelf).Resins = make([]laminate.Resin, n) }},
 	{name: "rating", array: true, most: laminate.MostRows, fields: ratingFields,
-		at: func(m any, i int) any { return &m.(*shelf).Ratings[i] },
+		at:   func(m any, i int) any { return &m.(*shelf).Ratings[i] },
+		rows: func(m any) int { return len(m.(*shelf).Ratings) },
 		resize: func(m any, n int) {
 			rows := make([]laminate.Rating, n)
 			for i := range rows {
@@ -49,6 +52,13 @@ var bookFields = []field{
 		set: func(row, value any) (wrong string) {
 			row.(*shelf).Rack, wrong = wordsOf(value)
 			return wrong
+		},
+		get: func(row any) (string, bool) {
+			var items []string
+			for _, id := range row.(*shelf).Rack {
+				items = append(items, tomlText(id))
+			}
+			return tomlList(items), len(items) > 0
 		}},
 }
 
@@ -70,6 +80,13 @@ var ratingFields = []field{
 				row.(*rating).Concentration = [2]float64{v, v}
 			}
 			return wrong
+		},
+		get: func(row any) (string, bool) {
+			c := row.(*rating).Concentration
+			if c[0] == c[1] {
+				return tomlNumber(c[0]), true
+			}
+			return tomlList([]string{tomlNumber(c[0]), tomlNumber(c[1])}), true
 		}},
 	sizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
 	wordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
@@ -86,10 +103,18 @@ func BookKeys() []TableKeys { return keysOf(bookTables) }
 // problems are told, in the order of the file. Its Path, and the Book of its
 // ratings, are the reader's to set; the ratings know their lines.
 func DecodeBook(b []byte) (*book.Book, []Problem) {
+	_, own, problems := decodeBook(b)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return &own.Book, nil
+}
+
+func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	own := new(shelf)
 	src, problems := read(b, ShopBook, bookTables, own)
 	if src.out == nil {
-		return nil, problems
+		return src, nil, problems
 	}
 	fail := func(table, row int, key, message string) {
 		problems = src.fault(problems, bookTables, spot{table, row, key}, message)
@@ -132,10 +157,7 @@ func DecodeBook(b []byte) (*book.Book, []Problem) {
 			fail(bookRating, i, w.key, w.message)
 		}
 	}
-	if len(problems) > 0 {
-		return nil, sorted(problems)
-	}
-	return &own.Book, nil
+	return src, own, sorted(problems)
 }
 
 func badCharacter(r rune) string { return "it has the control character U+" + hex(r) }

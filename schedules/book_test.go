@@ -1,6 +1,8 @@
 package schedules
 
 import (
+	"bytes"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -77,5 +79,28 @@ func TestDecodeBook_badInput(t *testing.T) {
 		if b != nil || len(problems) != 1 || !strings.HasPrefix(problems[0].String(), want) {
 			t.Errorf("got %v, want %q", problems, want)
 		}
+	}
+}
+
+func TestTidy_shopBook(t *testing.T) {
+	text := strings.Replace(shopBook, "rack = [", "rack = [ # the order\n  # of the shelf\n", 1)
+	got, problems := Tidy([]byte(text), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	golden(t, "tidy/shop-book.golden", got)
+	if again, _ := Tidy(got, nil); !bytes.Equal(got, again) {
+		t.Errorf("twice is not once:\n%s", again)
+	}
+	a, _ := DecodeBook([]byte(text))
+	b, _ := DecodeBook(got)
+	for i := range a.Ratings {
+		a.Ratings[i].Line, b.Ratings[i].Line = 0, 0
+	}
+	if !reflect.DeepEqual(a, b) || bytes.Count(got, []byte("#")) != 3 {
+		t.Errorf("it says something else:\n%s", got)
+	}
+	if _, problems := Tidy([]byte(strings.Replace(shopBook, "rack", "rakc", 1)), nil); len(problems) != 1 {
+		t.Errorf("%v", problems)
 	}
 }

@@ -10,7 +10,7 @@ import (
 // materials nobody knows, with the nearest known one, and what a ply has to
 // state for its material (the angle of a band, a resin, a glass content where
 // the material has none). Empty where all is well. The source gives the lines;
-// for a schedule made in the program the problems have none.
+// without one, as for a schedule made in the program, the problems have none.
 func Check(src *Source, s *laminate.Schedule, lib *laminate.Library) []Problem {
 	var problems []Problem
 	fail := func(row int, key, format string, args ...any) {

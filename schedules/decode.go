@@ -11,6 +11,7 @@ import (
 // Source is a document as its author wrote it. It is immutable and may be used
 // from several goroutines.
 type Source struct {
+	tables []table
 	marked bool // begins with a byte order mark
 	data   []byte
 	out    *syntax.Outline    // nil for a document made in the program
@@ -57,7 +58,7 @@ func Decode(b []byte) (*Source, *laminate.Schedule, []Problem) {
 
 // New is the source of a schedule made in the program: rendering it gives
 // canonical text. No line of it is known.
-func New(s *laminate.Schedule) *Source { return &Source{was: s} }
+func New(s *laminate.Schedule) *Source { return &Source{tables: scheduleTables, was: s} }
 
 func spotOf(r laminate.Ref) spot { return spot{int(r.Kind), r.Index, r.Key} }
 
@@ -68,7 +69,7 @@ func (s *Source) fault(problems []Problem, tables []table, at spot, message stri
 		return problems
 	}
 	p := Problem{Key: name(&tables[at.table], at.key), Message: message}
-	if s.out != nil {
+	if s != nil && s.out != nil {
 		p.Line, p.Column = place(s.data, max(0, s.offset(at.table, at.row, at.key)))
 	}
 	for i := range problems {
@@ -91,7 +92,7 @@ func name(t *table, key string) string {
 
 // read decodes a document of the wanted kind into model, as far as it goes.
 func read(b []byte, want Kind, tables []table, model any) (*Source, []Problem) {
-	src := &Source{}
+	src := &Source{tables: tables}
 	data, problems := text(b)
 	if problems != nil {
 		return src, problems
@@ -303,7 +304,7 @@ func (s *Source) tableAt(i int, key string) int {
 
 // offset finds a key of a row, else the row, else -1.
 func (s *Source) offset(table, row int, key string) int {
-	if s.out == nil || table >= len(s.out.At) {
+	if s == nil || s.out == nil || table >= len(s.out.At) {
 		return -1
 	}
 	if key != "" {

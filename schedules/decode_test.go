@@ -312,6 +312,9 @@ func TestCheck_whatAPlyNeedsOfItsMaterial(t *testing.T) {
 		}
 	}
 	s := &laminate.Schedule{Plies: []laminate.Ply{{Material: "nothing", Count: 1}}}
+	if p := Check(nil, s, lib); len(p) != 1 || p[0].Line != 0 {
+		t.Errorf("without a source: %v", p)
+	}
 	if p := Check(New(s), s, lib); len(p) != 1 || p[0].Line != 0 {
 		t.Errorf("made in the program: %v", p)
 	}

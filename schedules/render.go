@@ -20,16 +20,16 @@ import (
 // it was read gives the bytes that were read.
 func (s *Source) Render(now *laminate.Schedule) []byte {
 	if s.out == nil {
-		return canonical(now, nil, "\n")
+		return canonical(scheduleTables, now, nil, "\n")
 	}
 	out, ok := s.splice(now)
 	if !ok {
 		plain := s.plain()
 		if plain == nil {
-			return canonical(now, nil, s.cut().eol)
+			return canonical(scheduleTables, now, nil, s.cut().eol)
 		}
 		if out, ok = plain.splice(now); !ok {
-			return canonical(now, nil, s.cut().eol)
+			return canonical(scheduleTables, now, nil, s.cut().eol)
 		}
 	}
 	if s.marked {
@@ -79,7 +79,7 @@ func (s *Source) lineAt(offset int) int {
 
 // canonicalSource is the document in canonical form, zones as they are.
 func (s *Source) canonicalSource() *Source {
-	src, _, problems := Decode(canonical(s.was, s, s.cut().eol))
+	src, _, problems := Decode(canonical(scheduleTables, s.was, s, s.cut().eol))
 	if len(problems) > 0 {
 		return nil
 	}

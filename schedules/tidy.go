@@ -14,7 +14,17 @@ import (
 // below each other, values spelled as they were. Comments stay with the key or
 // table they stand at. zones, where not nil, gives the zone of every row, which
 // is written out. Tidying twice is the same as once.
+//
+// Shop books are tidied too. A record only ever grows at its end, and stays as
+// it is written.
 func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []Problem) {
+	if kind, _ := Sniff(b); kind == ShopBook {
+		src, own, problems := decodeBook(b)
+		if len(problems) > 0 {
+			return nil, problems
+		}
+		return canonical(bookTables, own, src, src.cut().eol), nil
+	}
 	src, s, problems := Decode(b)
 	if len(problems) > 0 {
 		return nil, problems
@@ -27,7 +37,7 @@ func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []P
 			}
 		}
 	}
-	return canonical(s, src, src.cut().eol), nil
+	return canonical(scheduleTables, s, src, src.cut().eol), nil
 }
 
 // remarks are the comments of a document by what they stand at.
@@ -84,8 +94,8 @@ func (s *Source) owner(l syntax.Leaf) spot {
 	if !l.Container {
 		return spot{l.Table, l.Row, l.Key}
 	}
-	for i := range scheduleTables {
-		if i > 0 && scheduleTables[i].name == l.Key {
+	for i := range s.tables {
+		if i > 0 && s.tables[i].name == l.Key {
 			return spot{i, 0, ""}
 		}
 	}
@@ -155,18 +165,18 @@ type writer struct {
 	src *Source // nil for a document made in the program
 }
 
-// canonical writes a schedule. With the source it came from its comments are
+// canonical writes a document. With the source it came from its comments are
 // kept, and so are keys that say nothing (author = ""), so that no comment at
 // one is lost.
-func canonical(s *laminate.Schedule, src *Source, eol string) []byte {
+func canonical(tables []table, model any, src *Source, eol string) []byte {
 	w := &writer{r: &remarks{}, src: src}
 	if src != nil {
 		w.r = src.remarks()
 	}
-	for i := range scheduleTables {
-		t := &scheduleTables[i]
-		for row := range t.rows(s) {
-			w.row(t, i, row, t.at(s, row))
+	for i := range tables {
+		t := &tables[i]
+		for row := range t.rows(model) {
+			w.row(t, i, row, t.at(model, row))
 		}
 	}
 	for _, g := range w.r.tail {
