@@ -46,13 +46,16 @@ func (p *Pass) Plies(rows []int) string {
 	return "plies " + b.String()
 }
 
-// Are is "is" for one ply and "are" for several.
-func (p *Pass) Are(rows []int) string {
+// Verb picks the form of a verb: one for a single ply, many for several.
+func (p *Pass) Verb(rows []int, one, many string) string {
 	if len(rows) == 1 && p.Analysis.Rows[rows[0]].First == p.Analysis.Rows[rows[0]].Last {
-		return "is"
+		return one
 	}
-	return "are"
+	return many
 }
+
+// Are is "is" for one ply and "are" for several.
+func (p *Pass) Are(rows []int) string { return p.Verb(rows, "is", "are") }
 
 // apart prints two figures with as many decimals as it takes to tell them
 // apart, so that no message says that 95.0 is under 95.0.

@@ -120,6 +120,27 @@ func plural(n int, one, many string) string {
 	return strconv.Itoa(n) + " " + many
 }
 
+// takeIn is the remedy where the chopped plies are there, straight on the veil
+// and in its resin, and only no zone was written down for them: a row too long
+// to be inferred as interior layer becomes one by being called so.
+func takeIn(p *rules.Pass) *rules.Remedy {
+	at := p.Analysis.BarrierEnd
+	if p.Facts.Mats > 0 || at == 0 || at == len(p.Schedule.Plies) {
+		return nil
+	}
+	row := &p.Analysis.Rows[at]
+	if row.ZoneGiven || !rules.FormOf(row).Chopped() || p.Schedule.Plies[at].Resin != p.Schedule.Plies[at-1].Resin {
+		return nil
+	}
+	plies := p.Plies([]int{at})
+	return p.Mend(plies+p.Verb([]int{at}, " becomes", " become")+" interior layer", "made "+plies+" interior layer", laminate.PlyRef(at, "zone"),
+		func(l *rules.Layup) error {
+			l.Zones[at] = laminate.InteriorLayer
+			l.Schedule.Plies[at].Zone = laminate.InteriorLayer
+			return nil
+		})
+}
+
 // steps is how many whole steps it takes to get over a gap.
 func steps(gap, step float64) int {
 	if gap <= 0 || step <= 0 {

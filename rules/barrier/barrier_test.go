@@ -107,6 +107,12 @@ func TestBarrierRules(t *testing.T) {
 			s.Plies = append(s.Plies[:1:1], s.Plies[2:]...)
 			s.Plies[0].GelAfter = true
 		}, Want: []string{"break interior-layer-light", "break barrier-thin 0"}, Says: []string{"0 chopped plies"}, Mends: "2 more plies of mat-1.5"},
+		{Name: "mats too many to be inferred as interior layer", Change: func(s *laminate.Schedule) {
+			for i := range s.Plies {
+				s.Plies[i].Zone = laminate.NoZone
+			}
+			s.Plies[matRow].Count = 3
+		}, Want: []string{"break interior-layer-light", "break barrier-thin"}, Mends: "plies 2–4 become interior layer"},
 		{Name: "mats of unknown mass", Change: unknown(matRow), Want: []string{"open interior-layer-light 1", "open barrier-thin 1", "open barrier-glass-content 0 1"}},
 
 		{Name: "80 mil holds as a barrier, not as a nominal build", Change: change(build(14, 33, 2), heavyGlass), Want: []string{"caution barrier-thin 0 1", "caution barrier-glass-content"}, Says: []string{"80.0 mil, under 95.0 mil (100.0 mil nominal less 5 %)"}, Mends: "1 more ply of own-mat", After: []string{"caution barrier-glass-content"}},

@@ -45,6 +45,13 @@ func interiorLayerLight(p *rules.Pass) {
 	f.Severity = rules.Break
 	f.Message = "the interior layer has " + plural(p.Facts.Mats, "chopped ply", "chopped plies") + " with " +
 		p.Units.FabricMass(zone.ChoppedGlassMass) + " of glass; at least two with " + p.Units.FabricMass(leastChoppedGlass) + " are wanted"
+	if f.Rows == nil && len(p.Schedule.Plies) > 0 {
+		f.At = laminate.PlyRef(max(0, p.Analysis.BarrierEnd-1), "")
+	}
+	if f.Remedy = takeIn(p); f.Remedy != nil {
+		p.Report(f)
+		return
+	}
 	if plan, ok := planMats(p); ok {
 		n := leastChoppedPlies - p.Facts.Mats
 		if plan.material.Fiber.Glass() {
@@ -115,12 +122,12 @@ func continuousFiberInBarrier(p *rules.Pass) {
 	}
 	f := rules.Finding{
 		Severity: rules.Break, Rows: rows,
-		Message: p.Plies(rows) + " " + p.Are(rows) + " " + rules.FormOf(&p.Analysis.Rows[rows[0]]).String() + " and " + stand(p, rows) + " in the corrosion barrier",
+		Message: p.Plies(rows) + " " + p.Are(rows) + " " + rules.FormOf(&p.Analysis.Rows[rows[0]]).String() + " and " + p.Verb(rows, "stands", "stand") + " in the corrosion barrier",
 	}
 	plies := p.Plies(rows)
 	outermost := p.Analysis.BarrierEnd-1 == rows[len(rows)-1] && rows[len(rows)-1]-rows[0] == len(rows)-1
 	if outermost {
-		f.Remedy = p.Mend(plies+" "+count(p, rows, "goes", "go")+" to the structural layer", "put "+plies+" into the structural layer", laminate.PlyRef(rows[0], "zone"),
+		f.Remedy = p.Mend(plies+" "+p.Verb(rows, "goes", "go")+" to the structural layer", "put "+plies+" into the structural layer", laminate.PlyRef(rows[0], "zone"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					l.Zones[i] = laminate.StructuralLayer
@@ -129,7 +136,7 @@ func continuousFiberInBarrier(p *rules.Pass) {
 				return nil
 			})
 	} else if id, ok := p.StockMat(); ok {
-		f.Remedy = p.Mend(plies+" "+count(p, rows, "becomes", "become")+" "+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+		f.Remedy = p.Mend(plies+" "+p.Verb(rows, "becomes", "become")+" "+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					ply := &l.Schedule.Plies[i]
@@ -139,13 +146,4 @@ func continuousFiberInBarrier(p *rules.Pass) {
 			})
 	}
 	p.Report(f)
-}
-
-func stand(p *rules.Pass, rows []int) string { return count(p, rows, "stands", "stand") }
-
-func count(p *rules.Pass, rows []int, one, many string) string {
-	if p.Are(rows) == "is" {
-		return one
-	}
-	return many
 }

@@ -63,6 +63,10 @@ func barrierThin(p *rules.Pass) {
 	default:
 		return
 	}
+	if f.Remedy = takeIn(p); f.Remedy != nil {
+		p.Report(f)
+		return
+	}
 	if plan, ok := planMats(p); ok {
 		f.Remedy = plan.remedy(p, steps(least-zone.Thickness, thicknessOf(p, plan)))
 	}

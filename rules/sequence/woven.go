@@ -44,10 +44,7 @@ func wovenOnWoven(p *rules.Pass) {
 	if rows == nil {
 		return
 	}
-	message := p.Plies(rows) + " is woven roving on woven roving with no mat between"
-	if p.Are(rows) == "are" {
-		message = p.Plies(rows) + " are woven roving on woven roving with no mat between"
-	}
+	message := p.Plies(rows) + " " + p.Are(rows) + " woven roving on woven roving with no mat between"
 	f := rules.Finding{Severity: rules.Break, Rows: rows, Message: message}
 	if id, ok := p.StockMat(); ok && split {
 		f.Remedy = p.Mend("a "+id+" goes between the woven plies", "laid "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
@@ -109,7 +106,7 @@ var WovenOutermost = &rules.Rule{
 			case laminate.WovenRoving:
 				f := rules.Finding{
 					Severity: rules.Caution, Rows: []int{i},
-					Message: p.Plies([]int{i}) + " (" + p.Schedule.Plies[i].Material + ") is the last reinforcement and woven roving; a mat last is usual",
+					Message: p.Plies([]int{i}) + " (" + p.Schedule.Plies[i].Material + ") " + p.Are([]int{i}) + " the last reinforcement and woven roving; a mat last is usual",
 				}
 				if id, ok := p.StockMat(); ok {
 					zone := p.Analysis.Rows[i].Zone
@@ -165,7 +162,7 @@ var NoBondMat = &rules.Rule{
 		}
 		f := rules.Finding{
 			Severity: rules.Caution, Rows: []int{i},
-			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") goes straight on the gelled barrier; a mat between is usual",
+			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") " + p.Verb([]int{i}, "goes", "go") + " straight on the gelled barrier; a mat between is usual",
 		}
 		if id, ok := p.StockMat(); ok {
 			zone := p.Analysis.Rows[i].Zone

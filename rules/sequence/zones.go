@@ -67,16 +67,9 @@ var ZonesInferred = &rules.Rule{
 		}
 		p.Report(rules.Finding{
 			Severity: rules.Note, Rows: rows, At: laminate.PlyRef(rows[0], "zone"),
-			Message: p.Plies(rows) + " " + p.Are(rows) + " given a zone by " + its(p, rows) + " place in the sequence",
+			Message: p.Plies(rows) + " " + p.Are(rows) + " given a zone by " + p.Verb(rows, "its", "their") + " place in the sequence",
 		})
 	},
-}
-
-func its(p *rules.Pass, rows []int) string {
-	if p.Are(rows) == "is" {
-		return "its"
-	}
-	return "their"
 }
 
 // NoOuterSurface wants the outside covered.

@@ -72,7 +72,7 @@ func carbonVeil(p *rules.Pass) *rules.Remedy {
 	if !ok || len(p.Schedule.Plies) == 0 || rules.FormOf(&p.Analysis.Rows[0]) != laminate.Veil {
 		return nil
 	}
-	return p.Mend(p.Plies([]int{0})+" becomes "+id+", same count", "made "+p.Plies([]int{0})+" "+id, laminate.PlyRef(0, "material"),
+	return p.Mend(p.Plies([]int{0})+p.Verb([]int{0}, " becomes ", " become ")+id+", same count", "made "+p.Plies([]int{0})+" "+id, laminate.PlyRef(0, "material"),
 		func(l *rules.Layup) error {
 			l.Schedule.Plies[0].Material = id
 			l.Schedule.Plies[0].GlassContent = laminate.Optional[float64]{}

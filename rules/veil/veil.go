@@ -64,11 +64,7 @@ func become(p *rules.Pass, rows []int, fiber laminate.Fiber) *rules.Remedy {
 		return nil
 	}
 	plies := p.Plies(rows)
-	verb := " become "
-	if p.Are(rows) == "is" {
-		verb = " becomes "
-	}
-	return p.Mend(plies+verb+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+	return p.Mend(plies+p.Verb(rows, " becomes ", " become ")+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
 		func(l *rules.Layup) error {
 			if len(rows) == 0 {
 				return errors.New("there is no veil to replace")
