@@ -1,0 +1,131 @@
+package app
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/ask"
+	"frp/veilwright/tui/internal/page/manual"
+)
+
+// acts are the keys of everywhere.
+func acts() page.Acts[*Root] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, can func(*Root) string, do func(*Root)) page.Act[*Root] {
+		return page.Act[*Root]{
+			Binding: keys.Binding{ID: id, Scope: keys.Global, Keys: k, Show: show, Short: short, Long: long, Group: "Everywhere", Rank: rank, Rare: id == "suspend"},
+			Can:     can, Do: func(r *Root, _ keyin.Event) { do(r) },
+		}
+	}
+	return page.Acts[*Root]{
+		row("help", []string{"?"}, "", "all", "all keys of this page", 0, nil, (*Root).showKeys),
+		row("undo", []string{"u"}, "", "undo", "take the last change back", 11, canUndo, func(r *Root) { r.desk.Undo() }),
+		row("redo", []string{"y"}, "", "", "do it again", 40, canRedo, func(r *Root) { r.desk.Redo() }),
+		row("facts", []string{"f"}, "", "facts", "the part and its service: a form", 12, nil, (*Root).facts),
+		row("units", []string{"i"}, "", "", "inch or mm", 41, nil, (*Root).units),
+		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, nil, (*Root).save),
+		row("save as", []string{"a"}, "", "", "save under another name", 42, nil, (*Root).saveAs),
+		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, nil, (*Root).open),
+		row("pages", []string{keyin.Tab}, "", "", "the pages, numbered", 44, nil, (*Root).menu),
+		row("quit", []string{"q", "ctrl+c"}, "q", "quit", "quit; asks where something is not saved", 45, nil, (*Root).quit),
+		row("suspend", []string{"ctrl+z"}, "", "", "back to the shell; fg comes back here", 46, func(r *Root) string {
+			if r.o.Suspend == nil {
+				return "this terminal has no shell to come back from: q quits"
+			}
+			return r.o.Suspend()
+		}, func(r *Root) {
+			r.keep()
+			r.do(tea.Suspend)
+		}),
+	}
+}
+
+func canUndo(r *Root) string {
+	if !r.desk.Doc.CanUndo() {
+		return "nothing to take back: this is the document as it was opened"
+	}
+	return ""
+}
+
+func canRedo(r *Root) string {
+	if !r.desk.Doc.CanRedo() {
+		return "nothing to do again: nothing was taken back since the last change"
+	}
+	return ""
+}
+
+func (r *Root) showKeys() {
+	top := r.top()
+	can := func(id keys.ID) string {
+		if why := r.acts.Why(r, keys.Global, id); why != "" {
+			return why
+		}
+		return top.Can(id)
+	}
+	scopes := []keys.Scope{top.Scope()}
+	if !top.Busy() {
+		scopes = append(scopes, keys.Global)
+	}
+	r.push(&manual.Manual{Desk: r.desk, Sections: r.table.Sections(can, scopes...)})
+}
+
+func (r *Root) units() {
+	d := r.desk.Doc
+	if d.Units() == quantity.US {
+		d.SetUnits(quantity.Metric)
+		r.desk.Say("figures in mm, °C, kPa; what is stated in the document keeps its spelling")
+	} else {
+		d.SetUnits(quantity.US)
+		r.desk.Say("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling")
+	}
+	r.desk.Notice.Tail = "i changes it back"
+}
+
+func (r *Root) menu() {
+	q := &ask.Question{Title: "pages", Text: "Which page?", Desk: r.desk, At: (r.at + 1) % len(r.pages), Tabs: true}
+	for i, p := range r.pages {
+		q.Answers = append(q.Answers, ask.Answer{Text: p.Name(), Do: func() { r.at = i }})
+	}
+	r.push(q)
+}
+
+// offer asks what to do with unsaved work that was found.
+func (r *Root) offer(when string) {
+	d := r.desk.Doc
+	r.push(&ask.Question{
+		Title: "unsaved work", Desk: r.desk,
+		Text: "A program that ended without saving left changes to " + quote(d.Name()) + ", made " + when + ".",
+		Answers: []ask.Answer{
+			{Text: "take them up: they are the document, not saved yet", Do: func() {
+				if err := d.TakeRecovered(); err != nil {
+					r.desk.Refuse(err.Error())
+					return
+				}
+				r.replaced()
+				r.desk.Say("took up the unsaved work: s saves it")
+			}},
+			{Text: "drop them for good", Do: func() {
+				if err := d.DropRecovered(); err != nil {
+					r.desk.Refuse(err.Error())
+					return
+				}
+				r.desk.Say("dropped the unsaved work")
+			}},
+		},
+	})
+}
+
+func quote(s string) string { return strings.TrimSpace(s) }
+
+// replaced tells every page that the document is another one.
+func (r *Root) replaced() {
+	r.desk.Replaced()
+	for _, p := range r.pages {
+		p.Reset()
+	}
+	r.told, r.stale = false, true
+}

@@ -1,0 +1,57 @@
+package app
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/page/facts"
+	"frp/veilwright/tui/internal/page/folder"
+)
+
+func (r *Root) facts() { r.push(facts.New(r.desk)) }
+
+// open lists the folder's documents.
+func (r *Root) open() {
+	r.push(folder.New(r.desk, r.o.Editor, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
+}
+
+// openFile opens another document in the place of this one, asking about what
+// is not saved.
+func (r *Root) openFile(path string) {
+	r.unsaved("open", func() {
+		d, err := editor.Open(path, r.o.Editor)
+		if err != nil {
+			r.desk.Refuse(err.Error())
+			return
+		}
+		if err := r.desk.Doc.Close(); err != nil {
+			r.desk.Refuse(err.Error())
+		}
+		r.desk.Doc = d
+		r.kept, r.fault = d.Revision(), ""
+		r.stack = nil
+		r.replaced()
+		r.desk.Go(r.desk.LastRow())
+		r.desk.Say("opened " + d.Path())
+		if ro, why := d.ReadOnly(); ro {
+			r.desk.Refuse("opened " + d.Path() + " to read only: " + why)
+		}
+		if found, when := d.Pending(); found {
+			r.offer(r.ago(when))
+		}
+	})
+}
+
+// result takes what a command found out.
+func (r *Root) result(msg tea.Msg) {
+	m, ok := msg.(folder.ToldMsg)
+	if !ok {
+		return
+	}
+	for _, p := range r.stack {
+		if f, ok := p.(*folder.Folder); ok {
+			f.Take(m)
+			r.stale = true
+		}
+	}
+}

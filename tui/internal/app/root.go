@@ -1,0 +1,143 @@
+package app
+
+import (
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/ask"
+	"frp/veilwright/tui/internal/page/bench"
+	"frp/veilwright/tui/internal/page/facts"
+	"frp/veilwright/tui/internal/page/folder"
+	"frp/veilwright/tui/internal/page/manual"
+	"frp/veilwright/tui/internal/page/wall"
+	"frp/veilwright/tui/internal/theme"
+)
+
+// Options are what the root needs of its surroundings.
+type Options struct {
+	Theme  *theme.Theme
+	ASCII  bool
+	Folder string         // where opening begins
+	Editor editor.Options // for opening other documents
+	// Suspend says why the program cannot be suspended, "" when it can.
+	Suspend func() string
+	Clock   func() time.Time
+	// After delivers a message later; nil means tea.Tick.
+	After func(time.Duration, tea.Msg) tea.Cmd
+	// Quit ends the program from outside of an update.
+	Quit func()
+}
+
+// Root is the model.
+type Root struct {
+	o      Options
+	desk   *page.Desk
+	reader keyin.Reader
+	table  *keys.Table
+	acts   page.Acts[*Root]
+	pages  []page.Page
+	at     int         // the page that is open
+	stack  []page.Page // what lies over it, the last on top
+	w, h   int
+
+	cmds   []tea.Cmd // to return from the update
+	frame  string    // the last view
+	stale  bool      // it no longer shows how things are
+	kept   uint64    // the revision the journal has
+	timing bool      // a journal is on its way
+	told   bool      // that the file changed on disk was said
+	fault  string    // why the journal cannot be written, "" when it can
+	end    End
+}
+
+// End is how the program came to its end.
+type End struct {
+	Quit    bool   // a person quit
+	Signal  string // the system asked
+	Crash   any    // a mistake in the program
+	Stack   []byte
+	Journal error // why unsaved work could not be kept
+}
+
+// New makes the model for an open document.
+func New(d *editor.Document, o Options) (*Root, error) {
+	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
+	desk.Go(desk.LastRow())
+	r := &Root{o: o, desk: desk, stale: true, kept: d.Revision()}
+	r.pages = pages(desk)
+	r.acts = acts()
+	var all []keys.Binding
+	all = append(all, r.acts.Bindings()...)
+	for _, p := range r.pages {
+		all = append(all, p.Bindings()...)
+	}
+	for _, p := range []page.Page{&ask.Question{}, &ask.Prompt{}, &manual.Manual{}, facts.New(desk), &folder.Folder{}} {
+		all = append(all, p.Bindings()...)
+	}
+	table, err := keys.New(all...)
+	if err != nil {
+		return nil, err
+	}
+	r.table = table
+	return r, nil
+}
+
+// pages are the pages in the order of their numbers.
+func pages(d *page.Desk) []page.Page {
+	return []page.Page{bench.New(d), wall.New(d)}
+}
+
+// Document is the document that is open.
+func (r *Root) Document() *editor.Document { return r.desk.Doc }
+
+// End tells how the program came to its end.
+func (r *Root) End() End { return r.end }
+
+// Init offers unsaved work of a program that is gone, and starts to watch the
+// file.
+func (r *Root) Init() tea.Cmd {
+	if found, when := r.desk.Doc.Pending(); found {
+		r.offer(r.ago(when))
+	}
+	return r.later(watchEvery, watchMsg{})
+}
+
+// top is the page keys go to.
+func (r *Root) top() page.Page {
+	if n := len(r.stack); n > 0 {
+		return r.stack[n-1]
+	}
+	return r.pages[r.at]
+}
+
+func (r *Root) push(p page.Page) {
+	p.SetSize(r.w, r.h)
+	r.stack = append(r.stack, p)
+}
+
+func (r *Root) remove(p page.Page) {
+	for i, q := range r.stack {
+		if q == p {
+			r.stack = append(r.stack[:i], r.stack[i+1:]...)
+			return
+		}
+	}
+}
+
+func (r *Root) do(c tea.Cmd) {
+	if c != nil {
+		r.cmds = append(r.cmds, c)
+	}
+}
+
+func (r *Root) later(d time.Duration, msg tea.Msg) tea.Cmd {
+	if r.o.After != nil {
+		return r.o.After(d, msg)
+	}
+	return tea.Tick(d, func(time.Time) tea.Msg { return msg })
+}

@@ -1,0 +1,222 @@
+package app
+
+import (
+	"runtime/debug"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+const (
+	// keepAfter is how long an edit waits for its journal: what was on the
+	// screen a second ago outlives anything.
+	keepAfter = 300 * time.Millisecond
+	// watchEvery is how often the file is looked at.
+	watchEvery = 3 * time.Second
+)
+
+type (
+	keepMsg  struct{}
+	watchMsg struct{}
+	// crashMsg is a mistake in a command.
+	crashMsg struct {
+		what  any
+		stack []byte
+	}
+)
+
+// EndMsg tells the program that the system wants it gone.
+type EndMsg struct{ Signal string }
+
+// Update takes a message. A mistake in the program ends it with unsaved work
+// kept, and not with the terminal left raw.
+func (r *Root) Update(msg tea.Msg) (model tea.Model, cmd tea.Cmd) {
+	defer func() {
+		if what := recover(); what != nil {
+			r.crash(what, debug.Stack())
+			model, cmd = r, tea.Quit
+		}
+	}()
+	r.update(msg)
+	cmds := r.cmds
+	r.cmds = nil
+	if len(cmds) == 1 {
+		return r, cmds[0]
+	}
+	return r, tea.Batch(cmds...)
+}
+
+func (r *Root) update(msg tea.Msg) {
+	switch m := msg.(type) {
+	case tea.WindowSizeMsg:
+		if m.Width != r.w || m.Height != r.h {
+			r.resize(m.Width, m.Height)
+			r.do(tea.ClearScreen)
+		}
+		return
+	case keepMsg:
+		r.timing = false
+		r.keep()
+		return
+	case watchMsg:
+		r.watch()
+		r.do(r.later(watchEvery, watchMsg{}))
+		return
+	case tea.ResumeMsg:
+		r.stale = true
+		r.watch()
+		r.do(tea.ClearScreen)
+		return
+	case EndMsg:
+		r.end.Signal = m.Signal
+		r.keepNow()
+		r.do(tea.Quit)
+		return
+	case crashMsg:
+		r.crash(m.what, m.stack)
+		r.do(tea.Quit)
+		return
+	}
+	if events, cmd, ours := r.reader.Read(msg); ours {
+		r.do(cmd)
+		for _, e := range events {
+			if r.over() {
+				return
+			}
+			r.press(e)
+		}
+		r.keepSoon()
+		return
+	}
+	r.result(msg)
+}
+
+// over tells that the program is ending: keys typed ahead act no more.
+func (r *Root) over() bool { return r.end.Quit || r.end.Signal != "" || r.end.Crash != nil }
+
+func (r *Root) resize(w, h int) {
+	r.w, r.h, r.stale = w, h, true
+	for _, p := range r.pages {
+		p.SetSize(w, h)
+	}
+	for _, p := range r.stack {
+		p.SetSize(w, h)
+	}
+}
+
+// press routes one key: first what ends the program, then the page on top,
+// then the keys of everywhere.
+func (r *Root) press(e keyin.Event) {
+	r.stale = true
+	if r.desk.Notice.Refusal {
+		r.desk.Notice = pane.Notice{}
+	}
+	if e.Key == "ctrl+c" || e.Key == "ctrl+z" {
+		r.global(e)
+		return
+	}
+	top := r.top()
+	switch top.Press(e) {
+	case page.Back:
+		if len(r.stack) > 0 {
+			r.remove(top)
+		} else {
+			r.at = 0
+		}
+	case page.Leave:
+		if len(r.stack) > 0 && e.Key != "?" {
+			r.desk.Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
+			return
+		}
+		r.global(e)
+	case page.Done:
+	}
+}
+
+func (r *Root) global(e keyin.Event) {
+	found, why := r.acts.Press(r, keys.Global, e)
+	switch {
+	case why != "":
+		r.desk.Refuse(why)
+	case found:
+	case e.Key == "":
+		r.desk.Refuse("pasted text goes into fields only; nothing was changed")
+	case e.Key == keyin.Unprintable:
+		r.desk.Refuse("this key does nothing here: ? shows the keys")
+	default:
+		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
+	}
+}
+
+// keepSoon has the journal written when edits pause.
+func (r *Root) keepSoon() {
+	if r.timing || r.desk.Doc.Revision() == r.kept || r.over() {
+		return
+	}
+	r.timing = true
+	r.do(r.later(keepAfter, keepMsg{}))
+}
+
+func (r *Root) keep() {
+	d := r.desk.Doc
+	if d.Revision() == r.kept {
+		return
+	}
+	r.kept = d.Revision()
+	if err := d.Journal(); err != nil {
+		if r.fault == "" {
+			r.desk.Refuse("unsaved work is not kept: " + err.Error())
+			r.stale = true
+		}
+		r.fault = err.Error()
+		return
+	}
+	r.fault = ""
+}
+
+// keepNow writes the journal whatever else goes wrong.
+func (r *Root) keepNow() {
+	defer func() {
+		if what := recover(); what != nil && r.end.Crash == nil {
+			r.end.Crash, r.end.Stack = what, debug.Stack()
+		}
+	}()
+	if r.desk.Doc.Dirty() {
+		r.end.Journal = r.desk.Doc.Journal()
+	}
+}
+
+func (r *Root) crash(what any, stack []byte) {
+	if r.end.Crash == nil {
+		r.end.Crash, r.end.Stack = what, stack
+	}
+	r.keepNow()
+}
+
+// watch looks whether the file changed behind the program's back.
+func (r *Root) watch() {
+	changed, err := r.desk.Doc.ChangedOnDisk()
+	if err != nil || !changed || r.told {
+		r.told = r.told && changed
+		return
+	}
+	r.told, r.stale = true, true
+	r.desk.Refuse("the file was changed on disk by somebody else: s asks what to do")
+}
+
+// guard makes a mistake in a command end the program with its trace told.
+func guard(c tea.Cmd) tea.Cmd {
+	return func() (msg tea.Msg) {
+		defer func() {
+			if what := recover(); what != nil {
+				msg = crashMsg{what, debug.Stack()}
+			}
+		}()
+		return c()
+	}
+}

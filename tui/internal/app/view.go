@@ -1,0 +1,147 @@
+package app
+
+import (
+	"runtime/debug"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// View draws the screen: exactly its size, whatever a page gives.
+func (r *Root) View() (screen string) {
+	if r.over() || r.w < 1 || r.h < 1 {
+		return ""
+	}
+	if !r.stale {
+		return r.frame
+	}
+	defer func() {
+		if what := recover(); what != nil {
+			r.crash(what, debug.Stack())
+			screen = ""
+			if r.o.Quit != nil {
+				r.o.Quit()
+			}
+		}
+	}()
+	r.frame = r.draw()
+	r.stale = false
+	return r.frame
+}
+
+func (r *Root) draw() string {
+	f := layout.PageFrame(layout.Size{W: r.w, H: r.h})
+	if f.Form == layout.TooSmall {
+		return r.send(text.Fit(text.Join(text.Wrap(layout.SmallSentence(layout.Size{W: r.w, H: r.h}), r.w)), r.w, r.h))
+	}
+	lines := make([]string, 0, r.h)
+	lines = append(lines, r.title(f.Title.W))
+	lines = append(lines, text.FitLines(r.top().Lines(), f.Body.W, f.Body.H)...)
+	lines = append(lines, r.notice(f.Notice.W), r.help(f.Help.W))
+	return r.send(text.Fit(text.Join(lines), r.w, r.h))
+}
+
+func (r *Root) send(s string) string {
+	if r.o.ASCII {
+		return text.ASCII(s)
+	}
+	return s
+}
+
+func (r *Root) title(w int) string {
+	t, d := r.desk.Theme, r.desk.Doc
+	s := d.Now()
+	name := strings.ToUpper(text.Clean(r.top().Name()))
+	what := text.Clean(s.Title)
+	if what == "" {
+		what = text.Clean(d.Name())
+	}
+	var about []string
+	if s.Job != "" {
+		about = append(about, text.Clean(s.Job))
+	}
+	if s.Revision.Given {
+		about = append(about, "rev "+strconv.Itoa(s.Revision.Value))
+	}
+	state := "saved"
+	if d.Path() == "" {
+		state = "no file yet"
+	}
+	if d.Dirty() {
+		state = "not saved"
+	}
+	if ro, _ := d.ReadOnly(); ro {
+		state += ", read only"
+	}
+	unit := "inch"
+	if d.Units() == quantity.Metric {
+		unit = "mm"
+	}
+	right := state + "   " + unit + "   Tab pages"
+	left := what
+	if len(about) > 0 {
+		left += "  " + strings.Join(about, " ")
+	}
+	if w >= 110 {
+		if sv := r.service(); sv != "" {
+			left += "  │  " + sv
+		}
+	}
+	return pane.Title(t, name, left, right, w)
+}
+
+// service is the service in a few words, for wide screens.
+func (r *Root) service() string {
+	s, u := &r.desk.Doc.Now().Service, r.desk.Units()
+	var parts []string
+	add := func(p string) { parts = append(parts, p) }
+	if s.Contents != "" {
+		add(text.Clean(s.Contents))
+	}
+	if s.Concentration.Given {
+		add(quantity.Share(s.Concentration.Value))
+	}
+	if h := s.Hottest(); h.Given() {
+		add(u.Temperature(h.SI()))
+	}
+	if s.PH.Given {
+		add("pH " + strconv.FormatFloat(s.PH.Lowest, 'g', -1, 64) + "–" + strconv.FormatFloat(s.PH.Highest, 'g', -1, 64))
+	}
+	if s.Pressure.Given() {
+		add(u.Pressure(s.Pressure.SI()))
+	}
+	for _, c := range s.Carries.List() {
+		add(c.String())
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (r *Root) notice(w int) string {
+	n := r.desk.Notice
+	if n.Text == "" && r.fault != "" {
+		n = pane.Notice{Text: "unsaved work is not kept: " + r.fault, Refusal: true}
+	}
+	return n.Line(r.desk.Theme, w)
+}
+
+func (r *Root) help(w int) string {
+	top := r.top()
+	scopes := []keys.Scope{top.Scope()}
+	can := top.Can
+	if !top.Busy() {
+		scopes = append(scopes, keys.Global)
+		can = func(id keys.ID) string {
+			if why := r.acts.Why(r, keys.Global, id); why != "" {
+				return why
+			}
+			return top.Can(id)
+		}
+	}
+	hints, fixed := r.table.Hints(can, scopes...)
+	return keys.HelpLine(r.desk.Theme, hints, fixed, w)
+}

@@ -1,0 +1,108 @@
+package bench
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/widget"
+	"frp/veilwright/tui/internal/widget/finder"
+)
+
+const nothingFound = "no material is called so: Backspace takes letters back, Esc leaves"
+
+// names finds a material by a few letters of its id or name.
+type names struct {
+	*finder.Finder
+	pool []*laminate.Material
+}
+
+// newNames offers the schedule's own materials first, then the library's.
+func (b *Bench) newNames() names {
+	n := names{}
+	var items []finder.Item
+	seen := map[string]bool{}
+	add := func(list []laminate.Material) {
+		for i := range list {
+			m := &list[i]
+			if seen[m.ID] {
+				continue
+			}
+			seen[m.ID] = true
+			n.pool = append(n.pool, m)
+			items = append(items, finder.Item{
+				Mark: page.Glyph(m.Form), Name: text.Left(text.Clean(m.ID), 18) + " " + page.MaterialName(m), Note: m.Form.String(), Word: b.weight(m),
+			})
+		}
+	}
+	add(b.schedule().Materials)
+	add(b.library().Materials)
+	n.Finder = finder.New(b.desk.Theme, "name", items)
+	return n
+}
+
+// chosen is the material pointed at, nil where nothing matches.
+func (n names) chosen() *laminate.Material {
+	if i, ok := n.Choice(); ok {
+		return n.pool[i]
+	}
+	return nil
+}
+
+// lay is laying by name.
+type lay struct{ names names }
+
+func (b *Bench) beginLay() {
+	m := &lay{b.newNames()}
+	b.begin(m)
+	m.show(b)
+}
+
+func (m *lay) show(b *Bench) {
+	if c := m.names.chosen(); c != nil {
+		b.try(b.laying(c.ID))
+		return
+	}
+	b.preview = nil
+	b.desk.Refuse(nothingFound)
+}
+
+func (m *lay) typed(b *Bench, e keyin.Event) {
+	switch m.names.Handle(e) {
+	case widget.Left:
+		b.drop()
+	case widget.Taken:
+		b.finish(b.laying(m.names.chosen().ID))
+	case widget.Refused:
+		b.desk.Refuse(m.names.Reason())
+	case widget.Going:
+		m.show(b)
+	}
+}
+
+func (*lay) scope() keys.Scope                   { return scopeLay }
+func (*lay) title(*Bench) string                 { return "lay any material" }
+func (m *lay) lines(_ *Bench, w, h int) []string { return m.names.View(w, h) }
+func (*lay) typing() bool                        { return true }
+
+// nameActs are the keys of a list of names in a scope.
+func nameActs(scope keys.Scope, group, takes, long string) page.Acts[*Bench] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int) page.Act[*Bench] {
+		return page.Act[*Bench]{
+			Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank},
+			Do:      func(b *Bench, e keyin.Event) { b.mode.typed(b, e) },
+		}
+	}
+	return page.Acts[*Bench]{
+		row("take", []string{keyin.Enter}, "", takes, long, 1),
+		row("choose", []string{keyin.Up, keyin.Down, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "choose among what was found", 2),
+		row("numbered", digits(), "1-9", takes, "take the numbered row", 3),
+		row("back", []string{keyin.Backspace, keyin.Delete, keyin.Left, keyin.Right, keyin.Home, keyin.End}, "letters", "find", "a few letters of an id or name; Backspace takes one back", 4),
+		row("leave", []string{keyin.Esc}, "", "leave", "forget the letters; again: leave", 5),
+	}
+}
+
+func layActs() page.Acts[*Bench] {
+	return nameActs(scopeLay, "Laying by name", "lay it", "lay it outward of the row")
+}

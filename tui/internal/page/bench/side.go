@@ -1,0 +1,161 @@
+package bench
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/widget/bar"
+	"frp/veilwright/tui/internal/widget/finder"
+	"frp/veilwright/tui/internal/widget/rack"
+)
+
+// rackSize is how many materials take a digit.
+const rackSize = 9
+
+// usual is the rack of a shop that ordered none: barrier first, then wall,
+// in the order they are laid.
+var usual = [rackSize]string{"veil-c-15", "veil-polyester-15", "mat-1.5", "mat-0.75", "woven-24", "uni-13", "band-hoop", "band-helical", "topcoat"}
+
+// rack is the material of each digit from 1; nil where the digit has none.
+func (b *Bench) rack() (rack [rackSize]*laminate.Material) {
+	lib, s := b.library(), b.schedule()
+	n := 0
+	seen := map[string]bool{}
+	add := func(id string) {
+		if n == rackSize || seen[id] {
+			return
+		}
+		if m, ok := lib.Material(s, id); ok {
+			rack[n], seen[id] = m, true
+			n++
+		}
+	}
+	for _, id := range lib.Rack {
+		add(id)
+	}
+	for _, id := range usual {
+		add(id)
+	}
+	return rack
+}
+
+// rackLines draws the rack as h lines of w cells.
+func (b *Bench) rackLines(w, h int) []string {
+	if w < 1 || h < 1 {
+		return nil
+	}
+	var items []finder.Item
+	for _, m := range b.rack() {
+		if m == nil {
+			continue
+		}
+		item := finder.Item{Mark: page.Glyph(m.Form), Name: m.ID}
+		if w >= 36 {
+			item.Note = b.weight(m)
+		} else {
+			item.Name = middle(text.Clean(m.ID), w-5)
+		}
+		items = append(items, item)
+	}
+	r := rack.New(b.desk.Theme, items)
+	r.Heading = "lay with a digit"
+	if m, ok := b.mode.(racker); ok {
+		r.Heading = m.rackTitle()
+	}
+	return r.View(w, h)
+}
+
+// figures draws zones and criteria.
+func (b *Bench) figures(r *rules.Report, w, h int) []string {
+	if w < 1 || h < 3 {
+		return nil
+	}
+	out := append([]string{""}, b.zoneTable(r, w)...)
+	out = append(out, "")
+	out = append(out, b.wallBars(r, w, h-len(out)-2)...)
+	for _, line := range text.Wrap("design aid: the governing code, tests and a licensed engineer decide", w-2) {
+		out = append(out, " "+b.desk.Theme.Dim.Render(line))
+	}
+	return out
+}
+
+func (b *Bench) weight(m *laminate.Material) string {
+	switch {
+	case m.ArealMass.Given():
+		return b.desk.Units().FabricMass(m.ArealMass.SI())
+	case m.Thickness.Given():
+		return b.desk.Units().Thickness(m.Thickness.SI())
+	}
+	return ""
+}
+
+// asked is what is asked of a zone, as the rules inner-surface-thickness,
+// inner-surface-rich, barrier-thin and barrier-glass-content have it.
+func asked(z laminate.Zone, u quantity.System) string {
+	if z == laminate.InnerSurface {
+		return "≥" + page.Thick(quantity.New(10, quantity.Mil).SI(), u) + " <20%"
+	}
+	return "≥" + page.Thick(quantity.New(80, quantity.Mil).SI(), u) + " 22–32%"
+}
+
+// zoneTable is the table of zones: thickness, glass, mass, what is asked.
+func (b *Bench) zoneTable(r *rules.Report, w int) []string {
+	t, u, a := b.desk.Theme, b.desk.Units(), r.Analysis
+	out := []string{" " + t.Label.Render(text.Cut(text.Left("zone", 10)+text.Right(u.Thin().Symbol(), 7)+text.Right("glass", 7)+"  asked", w-1))}
+	row := func(name string, s laminate.Sum, ask string) {
+		line := text.Left(name, 10)
+		if s.Plies == 0 {
+			line += text.Right("none", 7)
+		} else {
+			share, ok := s.GlassMassFraction()
+			line += text.Right(thickness(s.Thickness, u), 7) + text.Right(page.Percent(share, ok), 7)
+		}
+		out = append(out, " "+text.Cut(line+"  "+ask, w-1))
+	}
+	row("inner", a.Zones[laminate.InnerSurface], asked(laminate.InnerSurface, u))
+	row("interior", a.Zones[laminate.InteriorLayer], "")
+	row("barrier", a.Barrier, asked(laminate.InteriorLayer, u))
+	row("structure", a.Zones[laminate.StructuralLayer], "")
+	row("outer", a.Zones[laminate.OuterSurface], "")
+	mass := "not known"
+	if a.Total.MassKnown {
+		mass = u.WallMass(a.Total.Mass)
+	}
+	row("all", a.Total, mass)
+	return out
+}
+
+// wallBars draws how much of each criterion is used, as many as there is room.
+func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
+	t := b.desk.Theme
+	out := []string{" " + t.Label.Render("the wall: how much is used")}
+	if r.Wall == nil {
+		return append(out, " not evaluated")
+	}
+	if r.Wall.Problem != "" {
+		for _, l := range text.Wrap(text.Clean(r.Wall.Problem), w-1) {
+			if len(out) < h {
+				out = append(out, " "+l)
+			}
+		}
+		return out
+	}
+	var bars []bar.Bar
+	for i := range r.Wall.Criteria {
+		if c := &r.Wall.Criteria[i]; c.Decides && c.Tell != wall.NotApplicable && len(bars) < h-1 {
+			u := page.Used(t, c)
+			u.Label = page.CriterionName(c)
+			bars = append(bars, u)
+		}
+	}
+	if len(bars) == 0 {
+		return append(out, " nothing decides yet: f, design basis")
+	}
+	for _, line := range bar.Lines(t, bars, w-1) {
+		out = append(out, " "+line)
+	}
+	return out
+}

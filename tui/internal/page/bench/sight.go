@@ -1,0 +1,69 @@
+package bench
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/strip"
+)
+
+// sight is what the page derives from a report once and draws from many times.
+type sight struct {
+	of     *rules.Report
+	lines  []tableLine
+	at     []int // by row: its line
+	worst  []rules.Severity
+	layers []strip.Layer
+}
+
+type tableLine struct {
+	row int
+	gel bool // the gel stop after the row
+}
+
+// look derives it, unless it is derived already.
+func (s *sight) look(t *theme.Theme, r *rules.Report) {
+	if s.of == r {
+		return
+	}
+	s.of = r
+	s.list(r.Schedule)
+	s.mark(r)
+	s.layers = layers(t, r, s.layers)
+}
+
+func (s *sight) list(sch *laminate.Schedule) {
+	s.lines, s.at = s.lines[:0], s.at[:0]
+	for i := range sch.Plies {
+		s.at = append(s.at, len(s.lines))
+		s.lines = append(s.lines, tableLine{row: i})
+		if sch.Plies[i].GelAfter {
+			s.lines = append(s.lines, tableLine{row: i, gel: true})
+		}
+	}
+}
+
+func (s *sight) mark(r *rules.Report) {
+	s.worst = append(s.worst[:0], make([]rules.Severity, len(r.Schedule.Plies))...)
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		for _, row := range f.Rows {
+			if row >= 0 && row < len(s.worst) && f.Severity > s.worst[row] {
+				s.worst[row] = f.Severity
+			}
+		}
+	}
+}
+
+// gap is the table line at which the next ply would come, after the row and
+// its gel stop.
+func (s *sight) gap(row int) int {
+	if row < 0 || len(s.at) == 0 {
+		return 0
+	}
+	n := s.at[row] + 1
+	if n < len(s.lines) && s.lines[n].gel {
+		n++
+	}
+	return n
+}

@@ -1,0 +1,118 @@
+package bench
+
+import (
+	"strings"
+
+	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+)
+
+// fuller is a choice that takes the whole page.
+type fuller interface {
+	page(b *Bench, w, h int) []string
+}
+
+// why is a finding's whole text.
+type why struct{ top, last int }
+
+func (b *Bench) beginWhy() { b.begin(&why{}) }
+
+func (m *why) next(b *Bench, by int) {
+	b.settle()
+	n := len(b.desk.Report().Findings)
+	b.sel, m.top = (b.sel+by+n)%n, 0
+}
+
+func (m *why) page(b *Bench, w, h int) []string {
+	t := b.desk.Theme
+	f := b.finding()
+	if f == nil {
+		return nil
+	}
+	var body []string
+	part := func(label, s string) {
+		if s == "" {
+			return
+		}
+		for i, line := range text.Wrap(text.CleanText(s), max(20, min(w-12, 90))) {
+			if i > 0 {
+				label = ""
+			}
+			body = append(body, " "+t.Label.Render(text.Left(label, 10))+line)
+		}
+		body = append(body, "")
+	}
+	r := b.desk.Report()
+	body = append(body, " "+t.Title.Render(text.Cut(text.Clean(f.Rule.Title), w-2)), "")
+	part(page.SeverityWord(f.Severity), text.Clean(f.Message))
+	part("plies", rowsText(r, f))
+	part("why", f.Rule.Why)
+	part("fires", f.Rule.When)
+	part("basis", f.Basis)
+	mend := "nothing mechanical: somebody decides"
+	if m := b.remedy(); m != nil {
+		mend = m.Text + "   (m does it)"
+	}
+	part("mend", mend)
+	part("rule", f.Rule.ID)
+	m.last = max(0, len(body)-h)
+	m.top = max(0, min(m.top, m.last))
+	return body[m.top:min(len(body), m.top+h)]
+}
+
+func rowsText(r *rules.Report, f *rules.Finding) string {
+	var names []string
+	for _, row := range f.Rows {
+		if row >= 0 && row < len(r.Analysis.Rows) {
+			names = append(names, page.PlyNumbers(&r.Analysis.Rows[row])+" "+text.Clean(r.Schedule.Plies[row].Material))
+		}
+		if len(names) == 20 {
+			names = append(names, "…")
+			break
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+func (*why) scope() keys.Scope               { return scopeWhy }
+func (*why) title(*Bench) string             { return "why" }
+func (*why) lines(*Bench, int, int) []string { return nil }
+func (*why) typing() bool                    { return false }
+func (*why) typed(*Bench, keyin.Event)       {}
+
+func whyActs() page.Acts[*Bench] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*why, *Bench, keyin.Event)) page.Act[*Bench] {
+		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeWhy, Keys: k, Show: show, Short: short, Long: long, Group: "Reading why", Rank: rank}, Can: can, Do: in(do)}
+	}
+	return page.Acts[*Bench]{
+		row("read", []string{keyin.Up, keyin.Down, "k", "j"}, "↑↓", "read", "read on", 1, nil, func(m *why, _ *Bench, e keyin.Event) {
+			if e.Key == keyin.Up || e.Key == "k" {
+				m.top--
+			} else {
+				m.top++
+			}
+		}),
+		row("read far", []string{keyin.PgUp, keyin.PgDown, keyin.Space}, "", "", "a screenful", 5, nil, func(m *why, b *Bench, e keyin.Event) {
+			if e.Key == keyin.PgUp {
+				m.top -= b.plan.Body.H - 2
+			} else {
+				m.top += b.plan.Body.H - 2
+			}
+		}),
+		row("finding", []string{"n", "p"}, "n p", "next, before", "the next finding, the one before", 2, nil, func(m *why, b *Bench, e keyin.Event) {
+			by := 1
+			if e.Key == "p" {
+				by = -1
+			}
+			m.next(b, by)
+		}),
+		row("mend it", []string{"m"}, "", "mend", "mend it and go back to the bench", 3, canMend, func(_ *why, b *Bench, _ keyin.Event) {
+			b.end()
+			b.mend()
+		}),
+		row("back", []string{keyin.Esc, keyin.Enter, "w"}, "Esc", "back", "back to the bench", 4, nil, func(_ *why, b *Bench, _ keyin.Event) { b.end() }),
+	}
+}

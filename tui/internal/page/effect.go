@@ -1,0 +1,91 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+// Effect says in one line what a change did to the wall: thickness, the zone
+// that changed most, and findings that came or went. It is empty where
+// nothing of these changed.
+func Effect(before, after *rules.Report, units quantity.System) string {
+	var parts []string
+	a, b := before.Analysis, after.Analysis
+	if a != nil && b != nil {
+		if d := b.Total.Thickness - a.Total.Thickness; quantity.Compare(a.Total.Thickness, b.Total.Thickness) != 0 {
+			sign := "+"
+			if d < 0 {
+				sign, d = "−", -d
+			}
+			parts = append(parts, sign+units.Thickness(d))
+		}
+		if z := mostChanged(a, b); z != laminate.NoZone {
+			parts = append(parts, ZoneFigures(z, b.Zones[z], units))
+		}
+	}
+	for s := rules.Break; s >= rules.Caution; s-- {
+		if was, is := Tally(before)[s], Tally(after)[s]; was != is {
+			parts = append(parts, fmt.Sprintf("%s %d→%d", s, was, is))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// ZoneFigures names a zone with its thickness and glass content.
+func ZoneFigures(z laminate.Zone, s laminate.Sum, units quantity.System) string {
+	if s.Plies == 0 {
+		return ZoneWord(z) + " none"
+	}
+	text := ZoneWord(z) + " " + Thick(s.Thickness, units) + " " + units.Thin().Symbol()
+	if share, ok := s.GlassMassFraction(); ok {
+		text += ", " + quantity.Share(share) + " glass"
+	}
+	return text
+}
+
+// Thick prints a total thickness without its unit: whole mils, hundredths of mm.
+func Thick(m float64, units quantity.System) string {
+	decimals := 0
+	if units == quantity.Metric {
+		decimals = 2
+	}
+	return quantity.Number(thin(m, units), decimals)
+}
+
+// Tally counts the findings of a report by severity.
+func Tally(r *rules.Report) (n [rules.Break + 1]int) {
+	for i := range r.Findings {
+		n[r.Findings[i].Severity]++
+	}
+	return n
+}
+
+func mostChanged(a, b *laminate.Analysis) laminate.Zone {
+	most, by := laminate.NoZone, 0.0
+	for _, z := range laminate.Zones() {
+		d := b.Zones[z].Thickness - a.Zones[z].Thickness
+		if d < 0 {
+			d = -d
+		}
+		// Fibre content alone may change too, with hardly any thickness.
+		m := b.Zones[z].GlassMass - a.Zones[z].GlassMass
+		if m < 0 {
+			m = -m
+		}
+		if score := d + m*1e-3; score > by+1e-9 {
+			most, by = z, score
+		}
+	}
+	return most
+}
+
+func thin(m float64, units quantity.System) float64 {
+	if units == quantity.Metric {
+		return quantity.New(m, quantity.Metre).In(quantity.Millimetre)
+	}
+	return quantity.New(m, quantity.Metre).In(quantity.Mil)
+}

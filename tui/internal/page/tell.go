@@ -1,0 +1,88 @@
+package page
+
+import (
+	"math"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/bar"
+)
+
+// Used is a criterion as a bar.
+func Used(t *theme.Theme, c *wall.Criterion) bar.Bar {
+	b := bar.Bar{Label: c.Name, Ratio: c.Ratio, Word: TellWord(c), Look: TellStyle(t, c)}
+	if c.Tell != wall.Holds && c.Tell != wall.Fails {
+		b.Ratio = math.NaN()
+	}
+	return b
+}
+
+// CriterionName is a criterion's name where there is little room.
+func CriterionName(c *wall.Criterion) string {
+	switch c.Name {
+	case wall.HoopStrengthMinimum:
+		return "strength"
+	case wall.MinimumModulus:
+		return "modulus"
+	case wall.MinimumWall:
+		return "least wall"
+	case wall.ExternalPressure:
+		return "from outside"
+	}
+	return c.Name
+}
+
+// TellWord says whether a criterion holds.
+func TellWord(c *wall.Criterion) string {
+	switch c.Tell {
+	case wall.Holds:
+		return "holds"
+	case wall.Fails:
+		return "FAILS"
+	case wall.CannotTell:
+		return "open"
+	case wall.NotApplicable:
+	}
+	return "—"
+}
+
+// TellStyle is the look of the answer.
+func TellStyle(t *theme.Theme, c *wall.Criterion) theme.Style {
+	switch c.Tell {
+	case wall.Holds:
+		return t.Good
+	case wall.Fails:
+		return t.Break
+	case wall.CannotTell:
+		return t.Open
+	case wall.NotApplicable:
+	}
+	return t.Dim
+}
+
+// Figure prints a demand or capacity of a criterion in the reader's units.
+func Figure(v float64, unit string, u quantity.System) string {
+	switch unit {
+	case "strain":
+		return quantity.Number(100*v, 4) + " %"
+	case "m":
+		return u.Thickness(v)
+	case "Pa":
+		if v >= 1e8 {
+			q := quantity.New(v/1e9, quantity.Gigapascal)
+			return q.Format(u.Modulus(), 2)
+		}
+		return u.Pressure(v)
+	case "N/m":
+		if u == quantity.Metric {
+			return quantity.Number(v/1000, 1) + " N/mm"
+		}
+		return quantity.Number(v/newtonsPerMetre, 0) + " lb/in"
+	}
+	return quantity.Number(v, 3) + " " + unit
+}
+
+// newtonsPerMetre is one pound-force an inch: 0.45359237 × 9.80665 / 0.0254
+// (NIST SP 811, appendix B).
+const newtonsPerMetre = 0.45359237 * 9.80665 / 0.0254

@@ -1,0 +1,73 @@
+package wall
+
+import (
+	"fmt"
+
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/tui/internal/page"
+)
+
+// needed is the answer to what is needed of one unit.
+type needed struct {
+	unit  wall.RepeatUnit
+	found wall.Needed
+	err   error
+}
+
+// unitWords are the repeat units as the page names them.
+func unitWord(u wall.RepeatUnit) string {
+	switch u {
+	case wall.Mat:
+		return "mat"
+	case wall.MatAndWoven:
+		return "woven and mat"
+	case wall.WoundCover:
+		return "helical cover"
+	case wall.HoopAndChop:
+		return "hoop and chop"
+	case wall.NoUnit:
+	}
+	return u.String()
+}
+
+// ask finds how many repeats of the numbered unit the wall needs.
+func (p *Wall) ask(digit int) {
+	unit := wall.Units()[digit-1]
+	d := p.desk.Doc
+	n := &needed{unit: unit}
+	n.found, n.err = wall.Need(d.Now(), d.Library(), unit, wall.Options{})
+	p.need = n
+	switch {
+	case n.err != nil:
+		p.need.found = wall.Needed{}
+		p.desk.Refuse(n.err.Error())
+	case n.found.Repeats == 0:
+		p.desk.Say("the wall is enough as it is: nothing has to be added")
+	default:
+		p.desk.Say(fmt.Sprintf("%s of %s would do; %s asks for it", page.Count(n.found.Repeats, "repeat"), unitWord(unit), n.found.Governing.Name))
+		p.desk.Notice.Tail = "Enter lays it"
+	}
+}
+
+func canLay(p *Wall) string {
+	switch {
+	case p.need == nil:
+		return "nothing was asked"
+	case p.need.err != nil:
+		return p.need.err.Error()
+	case len(p.need.found.Plies) == 0:
+		return "the wall is enough as it is: nothing has to be added"
+	}
+	return ""
+}
+
+// insert lays what is needed as one change.
+func (p *Wall) insert() {
+	n := p.need
+	e := edit.InsertPlies(p.desk.Doc.Now(), p.desk.Doc.Library(), n.found.Row-1, n.found.Plies)
+	e.Label = fmt.Sprintf("laid %s of %s", page.Count(n.found.Repeats, "repeat"), unitWord(n.unit))
+	if p.desk.Apply(e) {
+		p.need = nil
+	}
+}

@@ -1,0 +1,228 @@
+package wall
+
+import (
+	"math"
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/bar"
+	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget/table"
+)
+
+func (p *Wall) columns() []table.Column[*wall.Criterion] {
+	t := p.desk.Theme
+	type c = *wall.Criterion
+	look := func(x c) theme.Style { return page.TellStyle(t, x) }
+	return []table.Column[c]{
+		{Title: "criterion", Width: 21, Cell: func(x c) string { return x.Name }},
+		{Title: "case", Width: 9, Drop: 3, Cell: func(x c) string { return x.Case }},
+		{Title: "used", Width: 8, Right: true, Cell: func(x c) string { return bar.Percent(page.Used(t, x).Ratio) }},
+		{Title: "", Width: 10, Grow: 1, Drop: 4, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) theme.Style {
+			if x.Tell == wall.Fails {
+				return t.GaugeOver
+			}
+			return t.Gauge
+		}},
+		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
+		{Title: "demand", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Demand) }},
+		{Title: "may be", Width: 11, Right: true, Drop: 1, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
+		{Title: "", Width: 7, Cell: func(x c) string {
+			if x.Decides {
+				return "decides"
+			}
+			return "shown"
+		}},
+	}
+}
+
+// gauge is a plain gauge of ten cells; what passes its limit ends in an arrow.
+func gauge(ratio float64) string {
+	const cells = 10
+	switch {
+	case math.IsNaN(ratio):
+		return text.Run("·", cells)
+	case ratio > 1:
+		return text.Run("█", cells-1) + "▸"
+	}
+	n := int(ratio*cells + 1e-9)
+	return text.Run("█", n) + text.Run("·", cells-n)
+}
+
+func (p *Wall) figure(c *wall.Criterion, v float64) string {
+	if c.Tell != wall.Holds && c.Tell != wall.Fails {
+		return "—"
+	}
+	return page.Figure(v, c.Unit, p.desk.Units())
+}
+
+// Lines draws the page.
+func (p *Wall) Lines() []string {
+	w, h := p.body.W, p.body.H
+	r := p.result()
+	if r == nil {
+		return []string{"", " the wall is not evaluated"}
+	}
+	p.fill(r)
+	rows := len(r.Criteria) + 1
+	foot := p.foot(w)
+	why := p.why(w)
+	left := h - len(foot) - len(why) - 1
+	tall := min(rows, max(3, left-5))
+	out := []string{" " + p.headline(r, w-1)}
+	out = append(out, p.table.View(w, tall)...)
+	out = append(out, why...)
+	out = append(out, p.chart(r, w, left-tall)...)
+	for len(out) < h-len(foot) {
+		out = append(out, "")
+	}
+	return append(out[:max(0, h-len(foot))], foot...)
+}
+
+// fill gives the table the criteria of a result, once.
+func (p *Wall) fill(r *wall.Result) {
+	if p.of == r {
+		return
+	}
+	p.of = r
+	rows := make([]*wall.Criterion, len(r.Criteria))
+	for i := range r.Criteria {
+		rows[i] = &r.Criteria[i]
+	}
+	p.table.SetRows(rows)
+	if _, ok := p.table.Selected(); !ok && len(rows) > 0 {
+		p.table.Select(rows[0].Name)
+	}
+}
+
+// headline says in one line how the wall stands.
+func (p *Wall) headline(r *wall.Result, w int) string {
+	t, u := p.desk.Theme, p.desk.Units()
+	if r.Problem != "" {
+		return t.Open.Render(text.Cut(text.Clean(r.Problem), w))
+	}
+	s := "counts " + u.Thickness(r.Thickness)
+	if r.Membrane.Ex > 0 {
+		s += ", modulus axial " + page.Figure(r.Membrane.Ex, "Pa", u) + ", hoop " + page.Figure(r.Membrane.Ey, "Pa", u)
+	}
+	if p.need != nil && p.need.err == nil && p.need.found.Repeats > 0 {
+		s = "with " + page.Count(p.need.found.Repeats, "repeat") + " of " + unitWord(p.need.unit) + " it " + s
+		return t.Changed.Render(text.Cut(s, w))
+	}
+	return t.Strong.Render(text.Cut(s, w))
+}
+
+// why explains the criterion that is selected.
+func (p *Wall) why(w int) []string {
+	t := p.desk.Theme
+	c, ok := p.table.Selected()
+	if !ok {
+		return nil
+	}
+	out := []string{pane.Rule(t, w, pane.Piece{Text: c.Name, Look: t.Title})}
+	lines := 3
+	if p.body.H < 18 {
+		lines = 1
+	}
+	said := text.Clean(c.Reason)
+	if said == "" {
+		said = "basis: " + text.Clean(c.Basis)
+	} else {
+		said += " · basis: " + text.Clean(c.Basis)
+	}
+	for i, l := range text.Wrap(said, max(10, w-3)) {
+		if i == lines {
+			break
+		}
+		out = append(out, "   "+l)
+	}
+	return out
+}
+
+// foot offers the units, and says what the page is not.
+func (p *Wall) foot(w int) []string {
+	t := p.desk.Theme
+	var l text.Line
+	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
+	for i, u := range wall.Units() {
+		s := strconv.Itoa(i + 1)
+		if p.need != nil && p.need.unit == u {
+			s = theme.Pointer + s
+		}
+		l.Gap(1).Add(t.Key.Render(s)).Gap(1).Add(unitWord(u))
+	}
+	aid := " design aid: the governing code, test data of the shop's own laminates and a licensed engineer decide"
+	not := ""
+	if r := p.result(); r != nil && len(r.NotChecked) > 0 {
+		not = " not checked:"
+		for i, n := range r.NotChecked {
+			if i > 0 {
+				not += ","
+			}
+			not += " " + n
+		}
+	}
+	return []string{text.Cut(l.String(), w), t.Dim.Render(text.Cut(text.Clean(not), w)), t.Dim.Render(text.Cut(aid, w))}
+}
+
+// chart draws the strain of every ply that counts, from the process side
+// outward: along the fibre and across it, to one scale.
+func (p *Wall) chart(r *wall.Result, w, h int) []string {
+	if h < 2 {
+		return nil
+	}
+	t := p.desk.Theme
+	title := "strain through the thickness"
+	if r.PlyCase != "" {
+		title += ", " + r.PlyCase
+	}
+	out := []string{pane.Rule(t, w, pane.Piece{Text: title, Look: t.Title})}
+	if r.PlyCase == "" || len(r.Plies) == 0 {
+		return append(out, "   no strain to show: no load, or the moduli are not known")
+	}
+	most := 0.0
+	for i := range r.Plies {
+		most = max(most, math.Abs(r.Plies[i].Strain1), math.Abs(r.Plies[i].Strain2))
+	}
+	if most == 0 {
+		return append(out, "   no strain under this case")
+	}
+	rows := h - 1
+	p.top = max(0, min(p.top, len(r.Plies)-rows))
+	half := max(4, (w-34)/2)
+	for i := p.top; i < len(r.Plies) && i < p.top+rows; i++ {
+		s := &r.Plies[i]
+		out = append(out, p.strainLine(s, most, half))
+	}
+	return out
+}
+
+func (p *Wall) strainLine(s *wall.PlyStrain, most float64, half int) string {
+	t := p.desk.Theme
+	num := strconv.Itoa(s.First)
+	if s.Last > s.First {
+		num += "-" + strconv.Itoa(s.Last)
+	}
+	name := ""
+	if sch := p.schedule(); s.Row >= 0 && s.Row < len(sch.Plies) {
+		name = text.Clean(sch.Plies[s.Row].Material)
+	}
+	one := func(v float64, sign string) string {
+		n := int(math.Abs(v)/most*float64(half) + 0.5)
+		return t.Gauge.Render(text.Run("█", n)) + t.Dim.Render(text.Run("·", half-n)) + text.Right(sign+quantity.Number(100*v, 3)+" %", 9)
+	}
+	return " " + text.Left(num, 6) + text.Left(name, 9) + one(s.Strain1, "1 ") + " " + one(s.Strain2, "2 ")
+}
+
+func (p *Wall) schedule() *laminate.Schedule {
+	s := p.desk.Doc.Now()
+	if p.need != nil && p.need.err == nil && len(p.need.found.Plies) > 0 {
+		return p.need.found.Apply(s)
+	}
+	return s
+}

@@ -1,0 +1,176 @@
+package page
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// Glyph is the one-cell mark of a material form, the same in picture, table
+// and rack.
+func Glyph(f laminate.Form) string {
+	switch f {
+	case laminate.Veil:
+		return ":"
+	case laminate.ChoppedMat:
+		return "░"
+	case laminate.SprayedChop:
+		return "▒"
+	case laminate.WovenRoving:
+		return "▓"
+	case laminate.Unidirectional:
+		return "≡"
+	case laminate.RovingBand:
+		return "╱"
+	case laminate.ResinCoat:
+		return "─"
+	case laminate.Lamina:
+		return "█"
+	case laminate.NoForm:
+	}
+	return "?"
+}
+
+// ZoneWord is the short name of a zone.
+func ZoneWord(z laminate.Zone) string {
+	switch z {
+	case laminate.InnerSurface:
+		return "inner"
+	case laminate.InteriorLayer:
+		return "interior"
+	case laminate.StructuralLayer:
+		return "structure"
+	case laminate.OuterSurface:
+		return "outer"
+	case laminate.NoZone:
+	}
+	return "no zone"
+}
+
+// ZoneStyle is the look of a zone.
+func ZoneStyle(t *theme.Theme, z laminate.Zone) theme.Style {
+	switch z {
+	case laminate.InnerSurface, laminate.InteriorLayer:
+		return t.Barrier
+	case laminate.StructuralLayer:
+		return t.Structure
+	case laminate.OuterSurface:
+		return t.Outer
+	case laminate.NoZone:
+	}
+	return theme.Style{}
+}
+
+// SeverityWord is a severity as it is written: a break stands out by capitals
+// too, for screens without colour.
+func SeverityWord(s rules.Severity) string {
+	if s == rules.Break {
+		return "BREAK"
+	}
+	return s.String()
+}
+
+// SeverityStyle is the look of a severity.
+func SeverityStyle(t *theme.Theme, s rules.Severity) theme.Style {
+	switch s {
+	case rules.Break:
+		return t.Break
+	case rules.Open:
+		return t.Open
+	case rules.Caution:
+		return t.Caution
+	case rules.Note:
+		return t.Note
+	case rules.NoSeverity:
+	}
+	return theme.Style{}
+}
+
+// SeverityMark is the one-cell mark of a row that findings are about.
+func SeverityMark(s rules.Severity) string {
+	switch s {
+	case rules.Break:
+		return "!"
+	case rules.Open:
+		return "?"
+	case rules.Caution:
+		return "~"
+	case rules.Note, rules.NoSeverity:
+	}
+	return " "
+}
+
+// PlyNumbers is how a row is counted: "4", or "2-3" for a row of two.
+func PlyNumbers(f *laminate.RowFigures) string {
+	if f.Last <= f.First {
+		return strconv.Itoa(f.First)
+	}
+	return strconv.Itoa(f.First) + "-" + strconv.Itoa(f.Last)
+}
+
+// PlyName is a row as sentences name it: "ply 4", "plies 2-3".
+func PlyName(f *laminate.RowFigures) string {
+	if f.Last > f.First {
+		return "plies " + PlyNumbers(f)
+	}
+	return "ply " + PlyNumbers(f)
+}
+
+// MaterialName is how screens call a material.
+func MaterialName(m *laminate.Material) string {
+	if m.Name != "" {
+		return m.Name
+	}
+	return m.ID
+}
+
+// Degrees prints an angle: "55°".
+func Degrees(a float64) string {
+	return strconv.FormatFloat(a, 'f', -1, 64) + "°"
+}
+
+// Percent prints a share known or not: "30 %", "—".
+func Percent(share float64, ok bool) string {
+	if !ok {
+		return "—"
+	}
+	return quantity.Share(share)
+}
+
+// Count prints a number of things: "1 break", "3 breaks".
+func Count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	switch noun {
+	case "open":
+		return strconv.Itoa(n) + " open"
+	case "ply":
+		return strconv.Itoa(n) + " plies"
+	}
+	return strconv.Itoa(n) + " " + noun + "s"
+}
+
+// TallyPieces is how many findings of each severity a report has, each in its
+// look, as the title of a rule.
+func TallyPieces(t *theme.Theme, r *rules.Report) []pane.Piece {
+	var pieces []pane.Piece
+	n := Tally(r)
+	for s := rules.Break; s >= rules.Note; s-- {
+		if n[s] == 0 {
+			continue
+		}
+		if len(pieces) > 0 {
+			pieces = append(pieces, pane.Piece{Text: " · "})
+		}
+		pieces = append(pieces, pane.Piece{Text: Count(n[s], s.String()), Look: SeverityStyle(t, s)})
+	}
+	if len(pieces) == 0 {
+		return []pane.Piece{{Text: "nothing found", Look: t.Good}}
+	}
+	return pieces
+}
