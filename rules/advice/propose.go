@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -73,21 +72,26 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 		options []Option
 	}{{"veil", f.advice.Veils}, {"resin", f.advice.Resins}, {"build", f.advice.Builds}} {
 		if best(x.options) == No {
-			return nil, errors.New("proposing a schedule: no " + x.what + " suits this part and service: " + why(x.options))
+			return nil, &NothingSuitsError{"no " + x.what + " suits this part and service: " + why(x.options)}
 		}
 	}
 	barriers := f.barriers()
 	if len(barriers) == 0 {
-		return nil, errors.New("proposing a schedule: no barrier can be built of the materials known that breaks no rule")
+		return nil, &NothingSuitsError{"no barrier of the materials known breaks no rule"}
 	}
 	list := f.structures(barriers)
 	if len(list) == 0 {
-		return nil, errors.New("proposing a schedule: no structure can be built of the materials known that breaks no rule")
+		return nil, &NothingSuitsError{"no structure of the materials known breaks no rule"}
 	}
 	list = undominated(leastBad(list))
 	name(list, o.Units)
 	return list, nil
 }
+
+// NothingSuitsError tells that no schedule can be proposed, and why.
+type NothingSuitsError struct{ Why string }
+
+func (e *NothingSuitsError) Error() string { return "proposing a schedule: " + e.Why }
 
 // why gathers the first reason of every option.
 func why(options []Option) string {

@@ -1,6 +1,7 @@
 package advice_test
 
 import (
+	"errors"
 	"reflect"
 	"slices"
 	"strings"
@@ -93,7 +94,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 
 func TestPropose_dominatedCandidatesAreGoneAndEachSaysWhatItGivesUp(t *testing.T) {
 	s := header()
-	s.Service.Carries = laminate.TraitSet(laminate.StrongAcid)
+	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
 	list := propose(t, s, catalogue.Library(), advice.Options{})
 	if len(list) < 2 {
 		t.Fatalf("%d candidates: nothing to weigh", len(list))
@@ -251,7 +252,9 @@ func TestPropose_refusals(t *testing.T) {
 	lib := catalogue.Library()
 	lib.Materials = slices.DeleteFunc(lib.Materials, func(m laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == laminate.Polyester })
 	lib.Index()
-	if _, err := advice.Propose(s, lib, advice.Options{}); err == nil || !strings.Contains(err.Error(), "no veil suits") {
+	_, err := advice.Propose(s, lib, advice.Options{})
+	var nothing *advice.NothingSuitsError
+	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil suits") {
 		t.Errorf("no veil is left: %v", err)
 	}
 }
