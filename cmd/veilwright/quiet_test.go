@@ -24,6 +24,8 @@ const stall = 2500 * time.Millisecond
 // holds tank.toml.
 var commands = map[string][]string{
 	"completion": {"completion", "bash"},
+	"advise":     {"advise", "tank.toml"},
+	"propose":    {"propose", "tank.toml"},
 }
 
 // inTerminal are the commands that open the terminal program.

@@ -57,7 +57,7 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 			rules.CommonPractice})
 	}
 	for _, x := range []laminate.Family{laminate.VinylEster, laminate.Chlorendic} { // a light resin and a heavy one
-		if n := a.veilPlies(m.ID, x, 1); n > 1 {
+		if n := a.veilPlies(m.ID, x, 1); n > 1 && so < No {
 			list = append(list, Reason{"one ply of it is too thin for an inner surface in " + x.String() + ": lay " + figure(float64(n)), "API 12P 5.4.2: 0.010 to 0.020 in"})
 			break
 		}

@@ -1,0 +1,240 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice"
+	"frp/veilwright/schedules/store"
+)
+
+type proposeCommand struct {
+	File        string `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
+	All         string `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; files that are there are left as they are."`
+	VeilOutside bool   `help:"Lay a veil under the coat too, where the surroundings are corrosive."`
+	Replace     bool   `help:"Leave out the plies that the schedule has already."`
+}
+
+// Help is shown under the command's flags.
+func (proposeCommand) Help() string {
+	return `A whole schedule for a part and service: the barrier from what advise says, the structure from what the wall needs, gel stops and an outer surface. Exactly one is printed, the best; what it gives up, what was taken for granted and what could not be told stand in its notes. Where a fact is missing without which the wall cannot be figured, the structure is left out, and that is said.
+
+    veilwright propose header.toml > proposed.toml
+    veilwright propose header.toml | veilwright check -
+    veilwright propose --all candidates header.toml
+    veilwright propose --json header.toml | jq '.candidates[] | {titles, gives_up}'
+
+It ends with 1 when nothing suits or what is proposed breaks a rule, 3 when something that matters cannot be told, 2 when the schedule could not be read.`
+}
+
+// proposalJSON is what propose prints as JSON.
+type proposalJSON struct {
+	File       string           `json:"file"`
+	Title      string           `json:"title"`
+	Books      []string         `json:"books"`
+	Error      *string          `json:"error"`
+	Problems   []report.Problem `json:"problems"`
+	Candidates []candidateJSON  `json:"candidates"`
+}
+
+// candidateJSON is one candidate, the best first. Cost is by the given prices
+// of resin and reinforcement alone.
+type candidateJSON struct {
+	Titles      []string `json:"titles"`
+	GivesUp     []string `json:"gives_up"`
+	Notes       []string `json:"notes"`
+	Unfinished  *string  `json:"unfinished"`
+	Plies       int      `json:"plies"`
+	GelStops    int      `json:"gel_stops"`
+	ThicknessMM float64  `json:"thickness_mm"`
+	MassKgM2    *float64 `json:"mass_kg_m2"`
+	CostPerM2   *float64 `json:"cost_per_m2"`
+	Currency    string   `json:"currency"`
+	Verdict     string   `json:"verdict"`
+	Schedule    string   `json:"schedule"`
+	File        *string  `json:"file"`
+}
+
+// Run proposes for one schedule.
+func (k proposeCommand) Run(c *call) error {
+	d, l, err := c.one(k.File, "propose")
+	if err != nil {
+		return err
+	}
+	if l.schedule == nil {
+		s := unread(&d, d.sentence())
+		report.SayUnread(c.say, s)
+		if c.JSON {
+			return c.out.JSON(proposalJSON{File: d.name, Books: []string{}, Error: s.Error, Problems: s.Problems, Candidates: []candidateJSON{}})
+		}
+		return nil
+	}
+	units := c.units(l.schedule)
+	list, err := advice.Propose(l.schedule, l.library, advice.Options{Units: units, VeilOutside: k.VeilOutside, Replace: k.Replace})
+	var nothing *advice.NothingSuitsError
+	if errors.As(err, &nothing) {
+		c.say.Say("%s: %s", d.name, nothing.Why)
+		c.ends(Broken)
+		if c.JSON {
+			return c.out.JSON(proposalJSON{
+				File: d.name, Title: l.schedule.Title, Books: append([]string{}, l.library.Books...), Error: &nothing.Why,
+				Problems: []report.Problem{}, Candidates: []candidateJSON{},
+			})
+		}
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", d.name, err)
+	}
+	c.proposed(d.name, &list[0])
+	texts := make([][]byte, len(list))
+	for i := range list {
+		texts[i] = l.source.Render(noted(&list[i]))
+	}
+	files, err := k.write(list, texts)
+	if err != nil {
+		return err
+	}
+	switch {
+	case c.JSON:
+		return c.out.JSON(proposalOf(d.name, l, list, texts, files))
+	case k.All != "":
+		printCandidates(c, list, files, units)
+		c.designAid(nil)
+		return nil
+	}
+	_, err = c.out.Write(texts[0])
+	return err
+}
+
+// proposed notes the exit code of the best candidate, and says on standard
+// error what of it is not finished.
+func (c *call) proposed(name string, best *advice.Candidate) {
+	if best.Unfinished != "" {
+		c.say.Say("%s: the structure is left out: %s", name, best.Unfinished)
+		c.ends(CannotTell)
+		return
+	}
+	for _, f := range best.Report.Findings {
+		if f.Severity == rules.Break || f.Severity == rules.Open {
+			c.say.Say("%s: %s %s: %s", name, f.Severity.String(), f.Rule.ID, f.Message)
+		}
+	}
+	switch best.Report.Verdict {
+	case rules.VerdictBreak:
+		c.ends(Broken)
+	case rules.VerdictOpen:
+		c.ends(CannotTell)
+	case rules.Clear, rules.VerdictCaution:
+	}
+}
+
+// noted gives the schedule with what has to be known of it in its notes.
+func noted(p *advice.Candidate) *laminate.Schedule {
+	s := p.Schedule.Clone()
+	lines := []string{"Proposed: " + strings.Join(p.Titles, ", ") + "."}
+	if len(p.GivesUp) > 0 {
+		lines = append(lines, "Gives up: "+strings.Join(p.GivesUp, "; ")+".")
+	}
+	for _, n := range p.Notes {
+		lines = append(lines, strings.ToUpper(n[:1])+n[1:]+".")
+	}
+	lines = append(lines, wall.DesignAid)
+	if s.Notes != "" {
+		lines = append([]string{strings.TrimRight(s.Notes, "\n")}, lines...)
+	}
+	s.Notes = strings.Join(lines, "\n") + "\n"
+	return s
+}
+
+// write puts the candidates into the folder, if one was named, and gives their
+// names.
+func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string, error) {
+	if k.All == "" {
+		return nil, nil
+	}
+	if err := os.MkdirAll(k.All, 0o755); err != nil {
+		return nil, fmt.Errorf("%s: the folder cannot be made: %w", k.All, reason(err))
+	}
+	var files []string
+	for i := range list {
+		title := "other"
+		if len(list[i].Titles) > 0 {
+			title = strings.ReplaceAll(list[i].Titles[0], " ", "-")
+		}
+		file := filepath.Join(k.All, fmt.Sprintf("%02d-%s%s", i+1, title, store.Extension))
+		_, err := store.Write(file, texts[i], &store.Fingerprint{})
+		var conflict *store.ConflictError
+		if errors.As(err, &conflict) {
+			return files, fmt.Errorf("%s: is there already and was left as it is", file)
+		}
+		if err != nil {
+			return files, err
+		}
+		files = append(files, file)
+	}
+	return files, nil
+}
+
+func proposalOf(file string, l loaded, list []advice.Candidate, texts [][]byte, files []string) proposalJSON {
+	p := proposalJSON{File: file, Title: l.schedule.Title, Books: append([]string{}, l.library.Books...), Problems: []report.Problem{}, Candidates: []candidateJSON{}}
+	for i := range list {
+		c, f := &list[i], &list[i].Figures
+		one := candidateJSON{
+			Titles: append([]string{}, c.Titles...), GivesUp: append([]string{}, c.GivesUp...), Notes: append([]string{}, c.Notes...),
+			Plies: f.Plies, GelStops: f.GelStops, ThicknessMM: f.Thickness * 1000, Currency: f.Currency,
+			Verdict: c.Report.Verdict.String(), Schedule: string(texts[i]),
+		}
+		if c.Unfinished != "" {
+			one.Unfinished = &c.Unfinished
+		}
+		if f.MassKnown {
+			one.MassKgM2 = &f.Mass
+		}
+		if f.CostKnown {
+			one.CostPerM2 = &f.Cost
+		}
+		if i < len(files) {
+			one.File = &files[i]
+		}
+		p.Candidates = append(p.Candidates, one)
+	}
+	return p
+}
+
+// printCandidates sets the candidates side by side.
+func printCandidates(c *call, list []advice.Candidate, files []string, units quantity.System) {
+	for i := range list {
+		f := &list[i].Figures
+		mass, cost := "mass not known", "cost not known"
+		if f.MassKnown {
+			mass = units.WallMass(f.Mass)
+		}
+		if f.CostKnown {
+			cost = strings.TrimSpace(quantity.Number(f.Cost, 2) + " " + f.Currency + "/m²")
+		}
+		c.out.Line("%s: %s", files[i], strings.Join(list[i].Titles, ", "))
+		stops := "gel stops"
+		if f.GelStops == 1 {
+			stops = "gel stop"
+		}
+		c.out.Line("  %d plies, %d %s, %s, %s, %s, %s", f.Plies, f.GelStops, stops, units.Thickness(f.Thickness), mass, cost, list[i].Report.Verdict.String())
+		for _, text := range append(append([]string{}, list[i].GivesUp...), list[i].Notes...) {
+			for j, line := range wrapped(text, pageWidth-4) {
+				mark := "  "
+				if j == 0 {
+					mark = "- "
+				}
+				c.out.Line("  %s%s", mark, line)
+			}
+		}
+	}
+}

@@ -1,0 +1,27 @@
+package advice_test
+
+import (
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules/advice"
+)
+
+func BenchmarkAdvise(b *testing.B) {
+	s, lib := header(), catalogue.Library()
+	s.Service.Conductive, s.Service.Abrasive = laminate.Some(true), laminate.Some(true)
+	for b.Loop() {
+		advice.Advise(s, lib, quantity.US)
+	}
+}
+
+func BenchmarkPropose(b *testing.B) {
+	s, lib := header(), catalogue.Library()
+	for b.Loop() {
+		if _, err := advice.Propose(s, lib, advice.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
