@@ -9,7 +9,11 @@
 // destroys anything.
 package keyin
 
-import "frp/veilwright/tui/internal/text"
+import (
+	"unicode/utf8"
+
+	"frp/veilwright/tui/internal/text"
+)
 
 // Event is one key press or one paste. The root sends it on to whatever has the
 // focus.
@@ -52,11 +56,8 @@ func Key(name string) Event {
 	if name == Space || name == " " {
 		return Event{Key: Space, Rune: ' '}
 	}
-	for i, r := range name {
-		if i == 0 && len(name) == len(string(r)) {
-			return typed(r)
-		}
-		break
+	if r, n := utf8.DecodeRuneInString(name); n > 0 && n == len(name) {
+		return typed(r)
 	}
 	return Event{Key: name}
 }

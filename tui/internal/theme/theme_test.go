@@ -1,11 +1,15 @@
 package theme
 
 import (
+	"maps"
 	"math"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
+
+	"frp/veilwright/tui/internal/tuitest"
 )
 
 type rgb [3]float64
@@ -174,5 +178,16 @@ func TestChoose(t *testing.T) {
 	}
 	if _, err := Choose("solar", func(string) string { return "" }); err == nil {
 		t.Error("an unknown theme is taken")
+	}
+}
+
+func TestThemes_swatch(t *testing.T) {
+	for _, k := range Kinds() {
+		var b strings.Builder
+		all := styles(New(k))
+		for _, name := range slices.Sorted(maps.Keys(all)) {
+			b.WriteString(all[name].Render(name) + "\n")
+		}
+		tuitest.Golden(t, string(k), tuitest.Visible(b.String()))
 	}
 }
