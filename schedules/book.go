@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/book"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/internal/keyed"
 )
 
 // shelf is a shop book as it is read: the book, and what only its text has.
@@ -21,20 +22,20 @@ const (
 	bookRating
 )
 
-var bookTables = []table{
-	{fields: bookFields, at: func(m any, _ int) any { return m }, rows: one, resize: fixed},
-	{name: "material", array: true, most: laminate.MostRows, fields: materialFields,
-		at:     func(m any, i int) any { return &m.(*shelf).Materials[i] },
-		rows:   func(m any) int { return len(m.(*shelf).Materials) },
-		resize: func(m any, n int) { m.(*shelf).Materials = make([]laminate.Material, n) }},
-	{name: "resin", array: true, most: laminate.MostRows, fields: resinFields,
-		at:     func(m any, i int) any { return &m.(*shelf).Resins[i] },
-		rows:   func(m any) int { return len(m.(*shelf).Resins) },
-		resize: func(m any, n int) { m.(*shelf).Resins = make([]laminate.Resin, n) }},
-	{name: "rating", array: true, most: laminate.MostRows, fields: ratingFields,
-		at:   func(m any, i int) any { return &m.(*shelf).Ratings[i] },
-		rows: func(m any) int { return len(m.(*shelf).Ratings) },
-		resize: func(m any, n int) {
+var bookTables = []keyed.Table{
+	{Fields: bookFields, At: func(m any, _ int) any { return m }, Rows: keyed.OneRow, Resize: keyed.Fixed},
+	{Name: "material", Array: true, Most: laminate.MostRows, Fields: materialFields,
+		At:     func(m any, i int) any { return &m.(*shelf).Materials[i] },
+		Rows:   func(m any) int { return len(m.(*shelf).Materials) },
+		Resize: func(m any, n int) { m.(*shelf).Materials = make([]laminate.Material, n) }},
+	{Name: "resin", Array: true, Most: laminate.MostRows, Fields: resinFields,
+		At:     func(m any, i int) any { return &m.(*shelf).Resins[i] },
+		Rows:   func(m any) int { return len(m.(*shelf).Resins) },
+		Resize: func(m any, n int) { m.(*shelf).Resins = make([]laminate.Resin, n) }},
+	{Name: "rating", Array: true, Most: laminate.MostRows, Fields: ratingFields,
+		At:   func(m any, i int) any { return &m.(*shelf).Ratings[i] },
+		Rows: func(m any) int { return len(m.(*shelf).Ratings) },
+		Resize: func(m any, n int) {
 			rows := make([]laminate.Rating, n)
 			for i := range rows {
 				rows[i].Concentration = [2]float64{math.NaN(), math.NaN()} // not given
@@ -43,57 +44,57 @@ var bookTables = []table{
 		}},
 }
 
-var bookFields = []field{
-	declaration("document", `"shop-book"`, `"shop-book"`),
-	declaration("format", "1", "1"),
-	textField("title", func(b *shelf) *string { return &b.title }),
-	notesField("notes", func(b *shelf) *string { return &b.notes }),
-	{key: "rack", what: "a list of material ids, in the order the rack shows them",
-		set: func(row, value any) (wrong string) {
-			row.(*shelf).Rack, wrong = wordsOf(value)
+var bookFields = []keyed.Field{
+	keyed.Declaration("document", `"shop-book"`, `"shop-book"`),
+	keyed.Declaration("format", "1", "1"),
+	keyed.TextField("title", func(b *shelf) *string { return &b.title }),
+	keyed.NotesField("notes", func(b *shelf) *string { return &b.notes }),
+	{Key: "rack", What: "a list of material ids, in the order the rack shows them",
+		Set: func(row, value any) (wrong string) {
+			row.(*shelf).Rack, wrong = keyed.WordsOf(value)
 			return wrong
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			var items []string
 			for _, id := range row.(*shelf).Rack {
-				items = append(items, tomlText(id))
+				items = append(items, keyed.TOMLText(id))
 			}
-			return tomlList(items), len(items) > 0
+			return keyed.TOMLList(items), len(items) > 0
 		}},
 }
 
 type rating = laminate.Rating
 
-var ratingFields = []field{
-	textField("contents", func(r *rating) *string { return &r.Contents }),
-	{key: "concentration", what: "a share from 0 to 1, or a list of the lowest and the highest",
-		set: func(row, value any) string {
+var ratingFields = []keyed.Field{
+	keyed.TextField("contents", func(r *rating) *string { return &r.Contents }),
+	{Key: "concentration", What: "a share from 0 to 1, or a list of the lowest and the highest",
+		Set: func(row, value any) string {
 			if _, list := value.([]any); list {
-				ends, wrong := numbers(value, 2)
+				ends, wrong := keyed.Numbers(value, 2)
 				if wrong == "" {
 					row.(*rating).Concentration = [2]float64(ends)
 				}
 				return wrong
 			}
-			v, wrong := number(value)
+			v, wrong := keyed.Number(value)
 			if wrong == "" {
 				row.(*rating).Concentration = [2]float64{v, v}
 			}
 			return wrong
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			c := row.(*rating).Concentration
 			if c[0] == c[1] {
-				return tomlNumber(c[0]), true
+				return keyed.TOMLNumber(c[0]), true
 			}
-			return tomlList([]string{tomlNumber(c[0]), tomlNumber(c[1])}), true
+			return keyed.TOMLList([]string{keyed.TOMLNumber(c[0]), keyed.TOMLNumber(c[1])}), true
 		}},
-	sizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
-	wordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
-	textField("build", func(r *rating) *string { return &r.Build }),
-	textField("grade", func(r *rating) *string { return &r.Grade }),
-	textField("source", func(r *rating) *string { return &r.Source }),
-	textField("date", func(r *rating) *string { return &r.Date }),
+	keyed.SizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
+	keyed.WordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
+	keyed.TextField("build", func(r *rating) *string { return &r.Build }),
+	keyed.TextField("grade", func(r *rating) *string { return &r.Grade }),
+	keyed.TextField("source", func(r *rating) *string { return &r.Source }),
+	keyed.TextField("date", func(r *rating) *string { return &r.Date }),
 }
 
 // BookKeys lists the tables and keys of a shop book in canonical order.
@@ -113,11 +114,11 @@ func DecodeBook(b []byte) (*book.Book, []Problem) {
 func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	own := new(shelf)
 	src, problems := read(b, ShopBook, bookTables, own)
-	if src.out == nil {
+	if src.doc == nil {
 		return src, nil, problems
 	}
 	fail := func(table, row int, key, message string) {
-		problems = src.fault(problems, bookTables, spot{table, row, key}, message)
+		problems = src.fault(problems, bookTables, keyed.Spot{Table: table, Row: row, Key: key}, message)
 	}
 	if r, bad := laminate.BadCharacter(own.title, false); bad {
 		fail(bookRoot, 0, "title", badCharacter(r))
@@ -130,11 +131,11 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 			fail(bookRoot, 0, "rack", badCharacter(r))
 		}
 	}
-	seen := map[spot]bool{}
+	seen := map[keyed.Spot]bool{}
 	twice := func(table, row int, id string) {
-		here := spot{table, 0, id}
+		here := keyed.Spot{Table: table, Key: id}
 		if seen[here] && id != "" {
-			fail(table, row, "id", quoted(id)+" is the id of another one already")
+			fail(table, row, "id", keyed.Quoted(id)+" is the id of another one already")
 		}
 		seen[here] = true
 	}
@@ -152,12 +153,12 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	}
 	for i := range own.Ratings {
 		r := &own.Ratings[i]
-		r.Line = src.lineAt(src.offset(bookRating, i, ""))
+		r.Line = src.doc.LineAt(src.doc.Offset(bookRating, i, ""))
 		for _, w := range ratingFaults(r) {
-			fail(bookRating, i, w.key, w.message)
+			fail(bookRating, i, w.Key, w.message)
 		}
 	}
-	return src, own, sorted(problems)
+	return src, own, keyed.Sorted(problems)
 }
 
 func badCharacter(r rune) string { return "it has the control character U+" + hex(r) }
@@ -167,7 +168,7 @@ func hex(r rune) string {
 	return string([]byte{digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15]})
 }
 
-type wrong struct{ key, message string }
+type wrong struct{ Key, message string }
 
 // ratingFaults tells what a row of ratings lacks: nothing of it is guessed.
 func ratingFaults(r *laminate.Rating) []wrong {
@@ -191,7 +192,7 @@ func ratingFaults(r *laminate.Rating) []wrong {
 	}
 	for _, t := range []wrong{{"contents", r.Contents}, {"grade", r.Grade}, {"source", r.Source}, {"date", r.Date}} {
 		if c, bad := laminate.BadCharacter(t.message, false); bad {
-			all = append(all, wrong{t.key, badCharacter(c)})
+			all = append(all, wrong{t.Key, badCharacter(c)})
 		}
 	}
 	return all

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/schedules/internal/keyed"
 )
 
 // Check tells what makes a schedule unusable together with a library:
@@ -14,23 +15,23 @@ import (
 func Check(src *Source, s *laminate.Schedule, lib *laminate.Library) []Problem {
 	var problems []Problem
 	fail := func(row int, key, format string, args ...any) {
-		problems = src.fault(problems, scheduleTables, spot{int(laminate.RefPly), row, key}, fmt.Sprintf(format, args...))
+		problems = src.fault(problems, scheduleTables, spotOf(laminate.PlyRef(row, key)), fmt.Sprintf(format, args...))
 	}
 	for i := range s.Plies {
 		p := &s.Plies[i]
 		m, ok := lib.Material(s, p.Material)
 		if !ok {
-			fail(i, "material", "no material has the id %s%s", quoted(p.Material), hint(p.Material, s, lib))
+			fail(i, "material", "no material has the id %s%s", keyed.Quoted(p.Material), hint(p.Material, s, lib))
 			continue
 		}
 		for _, key := range p.Lacks(m) {
-			fail(i, key, "it is missing; a ply of %s (%s) needs it", quoted(m.ID), m.Form)
+			fail(i, key, "it is missing; a ply of %s (%s) needs it", keyed.Quoted(m.ID), m.Form)
 		}
 		if m.Form == laminate.RovingBand && p.Angle.Given && p.Angle.Value < 0 {
 			fail(i, "angle", "%v is not from 0 to 90, the angle of a roving band", p.Angle.Value)
 		}
 	}
-	return sorted(problems)
+	return keyed.Sorted(problems)
 }
 
 func hint(id string, s *laminate.Schedule, lib *laminate.Library) string {
@@ -41,8 +42,8 @@ func hint(id string, s *laminate.Schedule, lib *laminate.Library) string {
 	for i := range lib.Materials {
 		ids = append(ids, lib.Materials[i].ID)
 	}
-	if n, ok := nearest(id, ids); ok {
-		return fmt.Sprintf("; %s is the nearest", quoted(n))
+	if n, ok := keyed.Nearest(id, ids); ok {
+		return fmt.Sprintf("; %s is the nearest", keyed.Quoted(n))
 	}
 	return ""
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/schedules/internal/keyed"
 )
 
 //go:embed example.toml
@@ -27,5 +28,5 @@ func Blank(title string) []byte {
 			clean.WriteRune(r)
 		}
 	}
-	return []byte(strings.Replace(blank, `"TITLE"`, tomlText(clean.String()), 1))
+	return []byte(strings.Replace(blank, `"TITLE"`, keyed.TOMLText(clean.String()), 1))
 }

@@ -4,17 +4,9 @@ import (
 	"bytes"
 	"testing"
 
-	"github.com/BurntSushi/toml"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalogue"
 )
-
-func decodeOne(text string) (toml.MetaData, string, error) {
-	var v struct{ V string }
-	meta, err := toml.Decode(text, &v)
-	return meta, v.V, err
-}
 
 // FuzzDecode wants no panic, lines inside the file, printable problems, and of
 // whatever is taken that it comes back byte for byte and tidies once for all.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"frp/veilwright/schedules/internal/keyed"
 	"frp/veilwright/schedules/internal/syntax"
 )
 
@@ -68,7 +69,7 @@ func Sniff(b []byte) (Kind, []Problem) {
 	kind, problem := declared(b, top)
 	switch {
 	case kind == Undeclared && len(errs) > 0:
-		return Unreadable, located(b, "", errs)
+		return Unreadable, keyed.Located(b, "", errs)
 	case problem != nil:
 		return kind, []Problem{*problem}
 	}
@@ -93,7 +94,7 @@ func text(b []byte) ([]byte, []Problem) {
 		at += size
 	}
 	p := Problem{Message: "this is not text in UTF-8"}
-	p.Line, p.Column = place(b, at)
+	p.Line, p.Column = keyed.Place(b, at)
 	return nil, []Problem{p}
 }
 
@@ -103,7 +104,7 @@ func declared(b []byte, top map[string]string) (Kind, *Problem) {
 	if !ok {
 		return Undeclared, &Problem{Line: 1, Column: 1, Key: "document", Message: `it is missing: a document begins with document = "schedule" (or another kind) and format = 1`}
 	}
-	at := func(key string) (int, int) { return place(b, max(0, bytes.Index(b, []byte(key)))) }
+	at := func(key string) (int, int) { return keyed.Place(b, max(0, bytes.Index(b, []byte(key)))) }
 	kind := Unreadable
 	for _, k := range Kinds() {
 		if k.String() == word {
@@ -111,7 +112,7 @@ func declared(b []byte, top map[string]string) (Kind, *Problem) {
 		}
 	}
 	if kind == Unreadable {
-		p := &Problem{Key: "document", Message: quoted(word) + " is no kind of document: schedule, specification, record, shop-book or exercise is expected"}
+		p := &Problem{Key: "document", Message: keyed.Quoted(word) + " is no kind of document: schedule, specification, record, shop-book or exercise is expected"}
 		p.Line, p.Column = at("document")
 		return kind, p
 	}
@@ -125,30 +126,10 @@ func declared(b []byte, top map[string]string) (Kind, *Problem) {
 	if err == nil && n == Format {
 		return kind, nil
 	}
-	p := &Problem{Key: "format", Message: fmt.Sprintf("format %s is not known: this program reads format %d", clipped(format), Format)}
+	p := &Problem{Key: "format", Message: fmt.Sprintf("format %s is not known: this program reads format %d", keyed.Clipped(format), Format)}
 	if err == nil && n > Format {
 		p.Message = fmt.Sprintf("the document has format %d, this program reads up to format %d: a newer program is needed", n, Format)
 	}
 	p.Line, p.Column = at("format")
 	return Unreadable, p
-}
-
-// place turns an offset into line and column, the column counted in characters.
-func place(b []byte, at int) (line, column int) {
-	at = min(at, len(b))
-	start := bytes.LastIndexByte(b[:at], '\n') + 1
-	return 1 + bytes.Count(b[:start], []byte{'\n'}), 1 + utf8.RuneCount(b[start:at])
-}
-
-func located(b []byte, table string, errs []syntax.Error) []Problem {
-	var problems []Problem
-	for _, e := range errs {
-		p := Problem{Message: printable(e.Message)}
-		p.Line, p.Column = place(b, e.Offset)
-		if e.Key != "" {
-			p.Key = table + safeKey(e.Key)
-		}
-		problems = append(problems, p)
-	}
-	return problems
 }

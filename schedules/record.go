@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/keyed"
 )
 
 type (
@@ -42,15 +43,15 @@ const (
 	struckTable
 )
 
-var recordTables = []table{
-	{fields: []field{
-		declaration("document", `"record"`, `"record"`),
-		declaration("format", "1", "1"),
-		textField("schedule", func(r *record.Record) *string { return &r.Schedule }),
-		wholeField("schedule_revision", func(r *record.Record) *laminate.Optional[int] { return &r.ScheduleRevision }),
-		textField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
-		textField("serial", func(r *record.Record) *string { return &r.Serial }),
-	}, at: func(m any, _ int) any { return &m.(*recordDocument).Record }, rows: one, resize: fixed},
+var recordTables = []keyed.Table{
+	{Fields: []keyed.Field{
+		keyed.Declaration("document", `"record"`, `"record"`),
+		keyed.Declaration("format", "1", "1"),
+		keyed.TextField("schedule", func(r *record.Record) *string { return &r.Schedule }),
+		keyed.WholeField("schedule_revision", func(r *record.Record) *laminate.Optional[int] { return &r.ScheduleRevision }),
+		keyed.TextField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
+		keyed.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
+	}, At: func(m any, _ int) any { return &m.(*recordDocument).Record }, Rows: keyed.OneRow, Resize: keyed.Fixed},
 	logTable("laid", laidFields, func(d *recordDocument) *[]laid { return &d.Laid }),
 	logTable("reading", readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
 	logTable("defect", flawFields, func(d *recordDocument) *[]flaw { return &d.Defects }),
@@ -61,65 +62,65 @@ var recordTables = []table{
 // mostEntries of one kind a record may hold.
 const mostEntries = 100_000
 
-func logTable[T any](title string, fields []field, list func(*recordDocument) *[]T) table {
-	return table{name: title, array: true, most: mostEntries, fields: fields,
-		at:     func(m any, i int) any { return &(*list(m.(*recordDocument)))[i] },
-		rows:   func(m any) int { return len(*list(m.(*recordDocument))) },
-		resize: func(m any, n int) { *list(m.(*recordDocument)) = make([]T, n) }}
+func logTable[T any](title string, fields []keyed.Field, list func(*recordDocument) *[]T) keyed.Table {
+	return keyed.Table{Name: title, Array: true, Most: mostEntries, Fields: fields,
+		At:     func(m any, i int) any { return &(*list(m.(*recordDocument)))[i] },
+		Rows:   func(m any) int { return len(*list(m.(*recordDocument))) },
+		Resize: func(m any, n int) { *list(m.(*recordDocument)) = make([]T, n) }}
 }
 
-var laidFields = []field{
-	{key: "ply", what: "the ply's number in the schedule, from 1",
-		set: func(row, value any) string {
-			n, wrong := whole(value)
+var laidFields = []keyed.Field{
+	{Key: "ply", What: "the ply's number in the schedule, from 1",
+		Set: func(row, value any) string {
+			n, wrong := keyed.Whole(value)
 			if wrong == "" && (n < 1 || n > laminate.MostPlies) {
 				wrong = fmt.Sprintf("%d is not between 1 and %d", n, laminate.MostPlies)
 			}
 			row.(*laid).Ply = n
 			return wrong
 		},
-		get: func(row any) (string, bool) { return fmt.Sprint(row.(*laid).Ply), true }},
+		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*laid).Ply), true }},
 	timeField("time", func(l *laid) *time.Time { return &l.Time }),
-	textField("who", func(l *laid) *string { return &l.Who }),
-	textField("material_lot", func(l *laid) *string { return &l.MaterialLot }),
-	textField("resin_lot", func(l *laid) *string { return &l.ResinLot }),
-	shareField("catalyst", func(l *laid) *laminate.Optional[float64] { return &l.Catalyst }),
-	shareField("promoter", func(l *laid) *laminate.Optional[float64] { return &l.Promoter }),
-	textField("gel_time", func(l *laid) *string { return &l.GelTime }),
-	sizeField("air_temperature", func(l *laid) *quantity.Temperature { return &l.AirTemperature }),
-	shareField("humidity", func(l *laid) *laminate.Optional[float64] { return &l.Humidity }),
-	sizeField("surface_temperature", func(l *laid) *quantity.Temperature { return &l.SurfaceTemperature }),
-	textField("remark", func(l *laid) *string { return &l.Remark }),
+	keyed.TextField("who", func(l *laid) *string { return &l.Who }),
+	keyed.TextField("material_lot", func(l *laid) *string { return &l.MaterialLot }),
+	keyed.TextField("resin_lot", func(l *laid) *string { return &l.ResinLot }),
+	keyed.ShareField("catalyst", func(l *laid) *laminate.Optional[float64] { return &l.Catalyst }),
+	keyed.ShareField("promoter", func(l *laid) *laminate.Optional[float64] { return &l.Promoter }),
+	keyed.TextField("gel_time", func(l *laid) *string { return &l.GelTime }),
+	keyed.SizeField("air_temperature", func(l *laid) *quantity.Temperature { return &l.AirTemperature }),
+	keyed.ShareField("humidity", func(l *laid) *laminate.Optional[float64] { return &l.Humidity }),
+	keyed.SizeField("surface_temperature", func(l *laid) *quantity.Temperature { return &l.SurfaceTemperature }),
+	keyed.TextField("remark", func(l *laid) *string { return &l.Remark }),
 }
 
-var readingFields = []field{
-	wordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.ParseKind,
+var readingFields = []keyed.Field{
+	keyed.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.ParseKind,
 		[]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToEarth}),
-	textField("place", func(r *reading) *string { return &r.Place }),
-	{key: "zone", what: "total (the whole wall), barrier, or a zone: what a cutout or specimen holds",
-		set: func(row, value any) string {
+	keyed.TextField("place", func(r *reading) *string { return &r.Place }),
+	{Key: "zone", What: "total (the whole wall), barrier, or a zone: what a cutout or specimen holds",
+		Set: func(row, value any) string {
 			s, ok := value.(string)
 			if !ok {
-				return "a word is expected, not " + kindOf(value)
+				return "a word is expected, not " + keyed.KindOf(value)
 			}
 			g, ok := record.ParseGroup(s)
 			if !ok {
-				return wrongWord(s, groupWords())
+				return keyed.WrongWord(s, groupWords())
 			}
 			row.(*reading).Group, row.(*reading).zoned = g, true
 			return ""
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			g := row.(*reading).Group
-			return tomlText(g.String()), g != record.WholeWall
+			return keyed.TOMLText(g.String()), g != record.WholeWall
 		}},
-	{key: "value", what: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
-		set: func(row, value any) string { row.(*reading).value = value; return "" },
-		get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
-	sizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
-	sizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
+	{Key: "value", What: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
+		Set: func(row, value any) string { row.(*reading).value = value; return "" },
+		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
+	keyed.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
+	keyed.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
 	timeField("time", func(r *reading) *time.Time { return &r.Time }),
-	textField("who", func(r *reading) *string { return &r.Who }),
+	keyed.TextField("who", func(r *reading) *string { return &r.Who }),
 }
 
 func groupWords() []string {
@@ -130,49 +131,49 @@ func groupWords() []string {
 	return words
 }
 
-var flawFields = []field{
-	wordField("kind", func(f *flaw) *spec.Defect { return &f.Kind }, spec.ParseDefect, spec.Defects()),
-	wordField("side", func(f *flaw) *spec.Side { return &f.Side }, spec.ParseSide, []spec.Side{spec.ProcessSide, spec.OutsideFace}),
-	sizeField("size", func(f *flaw) *quantity.Length { return &f.Size }),
-	sizeField("depth", func(f *flaw) *quantity.Length { return &f.Depth }),
-	countField("count", func(f *flaw) *int { return &f.Count }),
-	sizeField("area", func(f *flaw) *quantity.Area { return &f.Area }),
-	textField("place", func(f *flaw) *string { return &f.Place }),
-	flagField("repaired", func(f *flaw) *bool { return &f.Repaired }),
+var flawFields = []keyed.Field{
+	keyed.WordField("kind", func(f *flaw) *spec.Defect { return &f.Kind }, spec.ParseDefect, spec.Defects()),
+	keyed.WordField("side", func(f *flaw) *spec.Side { return &f.Side }, spec.ParseSide, []spec.Side{spec.ProcessSide, spec.OutsideFace}),
+	keyed.SizeField("size", func(f *flaw) *quantity.Length { return &f.Size }),
+	keyed.SizeField("depth", func(f *flaw) *quantity.Length { return &f.Depth }),
+	keyed.CountField("count", func(f *flaw) *int { return &f.Count }),
+	keyed.SizeField("area", func(f *flaw) *quantity.Area { return &f.Area }),
+	keyed.TextField("place", func(f *flaw) *string { return &f.Place }),
+	keyed.FlagField("repaired", func(f *flaw) *bool { return &f.Repaired }),
 }
 
-var decisionFields = []field{
-	wordField("outcome", func(d *decision) *record.Outcome { return &d.Outcome }, record.ParseOutcome,
+var decisionFields = []keyed.Field{
+	keyed.WordField("outcome", func(d *decision) *record.Outcome { return &d.Outcome }, record.ParseOutcome,
 		[]record.Outcome{record.Accept, record.Reject, record.AcceptAfterRepair}),
-	textField("who", func(d *decision) *string { return &d.Who }),
+	keyed.TextField("who", func(d *decision) *string { return &d.Who }),
 	timeField("when", func(d *decision) *time.Time { return &d.When }),
-	textField("why", func(d *decision) *string { return &d.Why }),
+	keyed.TextField("why", func(d *decision) *string { return &d.Why }),
 }
 
-var struckFields = []field{
-	{key: "entry", what: "the number of the entry taken back, counted from 1 in the order of the file",
-		set: func(row, value any) string {
-			n, wrong := whole(value)
+var struckFields = []keyed.Field{
+	{Key: "entry", What: "the number of the entry taken back, counted from 1 in the order of the file",
+		Set: func(row, value any) string {
+			n, wrong := keyed.Whole(value)
 			row.(*struck).Of = n
 			return wrong
 		},
-		get: func(row any) (string, bool) { return fmt.Sprint(row.(*struck).Of), true }},
-	textField("who", func(s *struck) *string { return &s.Who }),
-	textField("why", func(s *struck) *string { return &s.Why }),
+		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*struck).Of), true }},
+	keyed.TextField("who", func(s *struck) *string { return &s.Who }),
+	keyed.TextField("why", func(s *struck) *string { return &s.Why }),
 }
 
 // timeField is a point in time, as a TOML date-time with its offset.
-func timeField[T any](key string, at func(*T) *time.Time) field {
-	return field{key: key, what: "a date and time such as 2026-03-02T07:15:00Z",
-		set: func(row, value any) string {
+func timeField[T any](key string, at func(*T) *time.Time) keyed.Field {
+	return keyed.Field{Key: key, What: "a date and time such as 2026-03-02T07:15:00Z",
+		Set: func(row, value any) string {
 			t, ok := value.(time.Time)
 			if !ok {
-				return "a date and time such as 2026-03-02T07:15:00Z is expected, not " + kindOf(value)
+				return "a date and time such as 2026-03-02T07:15:00Z is expected, not " + keyed.KindOf(value)
 			}
 			*at(row.(*T)) = t
 			return ""
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			t := *at(row.(*T))
 			return t.Format(time.RFC3339), !t.IsZero()
 		}}
@@ -181,16 +182,16 @@ func timeField[T any](key string, at func(*T) *time.Time) field {
 func readingValue(r *record.Reading) (string, bool) {
 	switch r.Kind {
 	case record.WallThickness:
-		return tomlText(r.Thickness.Text()), r.Thickness.Given()
+		return keyed.TOMLText(r.Thickness.Text()), r.Thickness.Given()
 	case record.Barcol:
-		return tomlNumber(r.Value), true
+		return keyed.TOMLNumber(r.Value), true
 	case record.Acetone:
 		if r.Clean {
-			return tomlText("clean"), true
+			return keyed.TOMLText("clean"), true
 		}
-		return tomlText("tacky"), true
+		return keyed.TOMLText("tacky"), true
 	case record.ResistanceToEarth:
-		return tomlText(r.Resistance.Text()), r.Resistance.Given()
+		return keyed.TOMLText(r.Resistance.Text()), r.Resistance.Given()
 	case record.NoKind, record.IgnitionLoss:
 	}
 	return "", false
@@ -211,16 +212,16 @@ func (r *reading) take() (key, wrong string) {
 	switch r.Kind {
 	case record.WallThickness:
 		if !isText {
-			return "value", "a thickness with its unit is expected, such as \"0.31 in\", not " + kindOf(r.value)
+			return "value", "a thickness with its unit is expected, such as \"0.31 in\", not " + keyed.KindOf(r.value)
 		}
 		if err := quantity.Read(&r.Thickness, text); err != nil {
 			return bad(err)
 		}
 		if r.Thickness.SI() <= 0 || r.Thickness.SI() > 1 {
-			return "value", quoted(text) + " is not above 0 and at most 1 m"
+			return "value", keyed.Quoted(text) + " is not above 0 and at most 1 m"
 		}
 	case record.Barcol:
-		v, wrong := number(r.value)
+		v, wrong := keyed.Number(r.value)
 		if wrong == "" && !(v >= 0 && v <= 100) {
 			wrong = "the Barcol scale runs from 0 to 100"
 		}
@@ -236,13 +237,13 @@ func (r *reading) take() (key, wrong string) {
 		case "softened", "tacky":
 		default:
 			if !isText {
-				return "value", "one of clean, softened, tacky is expected, not " + kindOf(r.value)
+				return "value", "one of clean, softened, tacky is expected, not " + keyed.KindOf(r.value)
 			}
-			return "value", wrongWord(text, words)
+			return "value", keyed.WrongWord(text, words)
 		}
 	case record.ResistanceToEarth:
 		if !isText {
-			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + kindOf(r.value)
+			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + keyed.KindOf(r.value)
 		}
 		if err := quantity.Read(&r.Resistance, text); err != nil {
 			return bad(err)
@@ -285,19 +286,19 @@ func DecodeRecord(b []byte) (r *record.Record, torn string, problems []Problem) 
 	if r == nil || len(again) > 0 {
 		return nil, "", problems
 	}
-	line, _ := place(b, whole)
+	line, _ := keyed.Place(b, whole)
 	return r, fmt.Sprintf("the last entry, from line %d, is half-written and was left out", line), nil
 }
 
 func decodeRecord(b []byte) (*record.Record, []Problem) {
 	d := new(recordDocument)
 	src, problems := read(b, Record, recordTables, d)
-	if src == nil || src.out == nil {
+	if src.doc == nil {
 		return nil, problems
 	}
 	fail := func(table, row int, key, message string) {
-		p := Problem{Key: name(&recordTables[table], key), Message: message}
-		p.Line, p.Column = place(src.data, max(0, src.offset(table, row, key)))
+		p := Problem{Key: keyed.Name(&recordTables[table], key), Message: message}
+		p.Line, p.Column = keyed.Place(src.doc.Data, max(0, src.doc.Offset(table, row, key)))
 		for i := range problems {
 			if problems[i].Line == p.Line && problems[i].Key == p.Key {
 				return // that value is told already
@@ -345,7 +346,7 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 	}
 	src.number(d, fail)
 	if len(problems) > 0 {
-		return nil, sorted(problems)
+		return nil, keyed.Sorted(problems)
 	}
 	return &d.Record, nil
 }
@@ -357,7 +358,7 @@ var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
 	var entries []*record.Entry
 	var seen [struckTable + 1]int
-	for _, h := range s.out.Heads {
+	for _, h := range s.doc.Out.Heads {
 		var e *record.Entry
 		switch h.Table {
 		case laidTable:
@@ -385,11 +386,11 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		entries = append(entries, e)
 		seen[h.Table]++
 		e.Number = len(entries)
-		e.Line, _ = place(s.data, h.Start)
+		e.Line, _ = keyed.Place(s.doc.Data, h.Start)
 	}
 	for t := laidTable; t <= struckTable; t++ {
-		if seen[t] < recordTables[t].rows(d) {
-			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].name))
+		if seen[t] < recordTables[t].Rows(d) {
+			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
 		}
 	}
 }
@@ -405,7 +406,7 @@ func WholeEntries(b []byte) int {
 
 // RecordHead is the beginning of a new record, to which entries are added.
 func RecordHead(r *record.Record) []byte {
-	return appendEntry(nil, "", recordTables[0].fields, r)
+	return appendEntry(nil, "", recordTables[0].Fields, r)
 }
 
 // RecordEntry writes one entry as it is added to a record: a table of one line
@@ -429,13 +430,13 @@ func RecordEntry(entry any) ([]byte, error) {
 	return nil, fmt.Errorf("a record has no entry of type %T", entry)
 }
 
-func appendEntry(b []byte, title string, fields []field, row any) []byte {
+func appendEntry(b []byte, title string, fields []keyed.Field, row any) []byte {
 	if title != "" {
 		b = append(b, "[["+title+"]]\n"...)
 	}
 	for _, f := range fields {
-		if text, ok := f.get(row); ok {
-			b = append(b, f.key+" = "+oneLine(text)+"\n"...)
+		if text, ok := f.Get(row); ok {
+			b = append(b, f.Key+" = "+oneLine(text)+"\n"...)
 		}
 	}
 	return append(b, '\n')

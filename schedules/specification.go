@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/keyed"
 )
 
 type (
@@ -29,52 +30,52 @@ type specDocument struct {
 	total entire
 }
 
-var specTables = []table{
-	{fields: []field{
-		declaration("document", `"specification"`, `"specification"`),
-		declaration("format", "1", "1"),
-		textField("title", func(d *demand) *string { return &d.Title }),
-		textField("number", func(d *demand) *string { return &d.Number }),
-	}, at: func(m any, _ int) any { return &m.(*specDocument).demand }, rows: one, resize: fixed},
-	{name: "barrier", fields: barrierFields, at: func(m any, _ int) any { return &m.(*specDocument).Barrier }, rows: one, resize: fixed},
-	{name: "structure", fields: structureFields, at: func(m any, _ int) any { return &m.(*specDocument).Structure }, rows: one, resize: fixed},
-	{name: "outer_surface", fields: []field{
-		answerField("required", func(o *outer) *laminate.Optional[bool] { return &o.required }),
-	}, at: func(m any, _ int) any { return &m.(*specDocument).outer }, rows: one, resize: fixed},
-	{name: "total", fields: []field{
+var specTables = []keyed.Table{
+	{Fields: []keyed.Field{
+		keyed.Declaration("document", `"specification"`, `"specification"`),
+		keyed.Declaration("format", "1", "1"),
+		keyed.TextField("title", func(d *demand) *string { return &d.Title }),
+		keyed.TextField("number", func(d *demand) *string { return &d.Number }),
+	}, At: func(m any, _ int) any { return &m.(*specDocument).demand }, Rows: keyed.OneRow, Resize: keyed.Fixed},
+	{Name: "barrier", Fields: barrierFields, At: func(m any, _ int) any { return &m.(*specDocument).Barrier }, Rows: keyed.OneRow, Resize: keyed.Fixed},
+	{Name: "structure", Fields: structureFields, At: func(m any, _ int) any { return &m.(*specDocument).Structure }, Rows: keyed.OneRow, Resize: keyed.Fixed},
+	{Name: "outer_surface", Fields: []keyed.Field{
+		keyed.AnswerField("required", func(o *outer) *laminate.Optional[bool] { return &o.required }),
+	}, At: func(m any, _ int) any { return &m.(*specDocument).outer }, Rows: keyed.OneRow, Resize: keyed.Fixed},
+	{Name: "total", Fields: []keyed.Field{
 		rangeField("thickness", func(w *entire) *spec.Thickness { return &w.thickness }),
-	}, at: func(m any, _ int) any { return &m.(*specDocument).total }, rows: one, resize: fixed},
-	{name: "sequence", array: true, most: laminate.MostPlies, fields: []field{
-		wordField("form", func(s *step) *laminate.Form { return &s.Form }, laminate.ParseForm, laminate.Forms()),
-		countField("plies", func(s *step) *int { return &s.Plies }),
-		flagField("any", func(s *step) *bool { return &s.Any }),
-	}, at: func(m any, i int) any { return &m.(*specDocument).Sequence[i] },
-		rows: func(m any) int { return len(m.(*specDocument).Sequence) },
-		resize: func(m any, n int) {
+	}, At: func(m any, _ int) any { return &m.(*specDocument).total }, Rows: keyed.OneRow, Resize: keyed.Fixed},
+	{Name: "sequence", Array: true, Most: laminate.MostPlies, Fields: []keyed.Field{
+		keyed.WordField("form", func(s *step) *laminate.Form { return &s.Form }, laminate.ParseForm, laminate.Forms()),
+		keyed.CountField("plies", func(s *step) *int { return &s.Plies }),
+		keyed.FlagField("any", func(s *step) *bool { return &s.Any }),
+	}, At: func(m any, i int) any { return &m.(*specDocument).Sequence[i] },
+		Rows: func(m any) int { return len(m.(*specDocument).Sequence) },
+		Resize: func(m any, n int) {
 			m.(*specDocument).Sequence = make([]step, n)
 			for i := range n {
 				m.(*specDocument).Sequence[i].Plies = 1
 			}
 		}},
-	{name: "inspection", fields: inspectionFields, at: func(m any, _ int) any { return &m.(*specDocument).Inspection }, rows: one, resize: fixed},
+	{Name: "inspection", Fields: inspectionFields, At: func(m any, _ int) any { return &m.(*specDocument).Inspection }, Rows: keyed.OneRow, Resize: keyed.Fixed},
 }
 
-var barrierFields = []field{
+var barrierFields = []keyed.Field{
 	wordsField("veil_fiber", func(b *barrier) *[]laminate.Fiber { return &b.VeilFiber }, laminate.ParseFiber, laminate.Fibers()),
-	wholeField("veil_plies", func(b *barrier) *laminate.Optional[int] { return &b.VeilPlies }),
-	flagField("veil_plies_exact", func(b *barrier) *bool { return &b.VeilExact }),
-	wholeField("mat_plies", func(b *barrier) *laminate.Optional[int] { return &b.MatPlies }),
-	sizeField("mat_areal_mass", func(b *barrier) *quantity.ArealMass { return &b.MatArealMass }),
+	keyed.WholeField("veil_plies", func(b *barrier) *laminate.Optional[int] { return &b.VeilPlies }),
+	keyed.FlagField("veil_plies_exact", func(b *barrier) *bool { return &b.VeilExact }),
+	keyed.WholeField("mat_plies", func(b *barrier) *laminate.Optional[int] { return &b.MatPlies }),
+	keyed.SizeField("mat_areal_mass", func(b *barrier) *quantity.ArealMass { return &b.MatArealMass }),
 	rangeField("thickness", func(b *barrier) *spec.Thickness { return &b.Thickness }),
 	shareRangeField("glass_content", func(b *barrier) *spec.Range { return &b.GlassContent }),
 	wordsField("resin", func(b *barrier) *[]laminate.Family { return &b.Resin }, laminate.ParseFamily, laminate.Families()),
-	wordField("filler", func(b *barrier) *laminate.Filler { return &b.Filler }, laminate.ParseFiller, laminate.Fillers()),
+	keyed.WordField("filler", func(b *barrier) *laminate.Filler { return &b.Filler }, laminate.ParseFiller, laminate.Fillers()),
 	shareRangeField("filler_content", func(b *barrier) *spec.Range { return &b.FillerContent }),
-	answerField("conductive", func(b *barrier) *laminate.Optional[bool] { return &b.Conductive }),
+	keyed.AnswerField("conductive", func(b *barrier) *laminate.Optional[bool] { return &b.Conductive }),
 }
 
-var structureFields = []field{
-	wordField("process", func(s *structure) *laminate.Process { return &s.Process }, laminate.ParseProcess, laminate.Processes()),
+var structureFields = []keyed.Field{
+	keyed.WordField("process", func(s *structure) *laminate.Process { return &s.Process }, laminate.ParseProcess, laminate.Processes()),
 	wordsField("resin", func(s *structure) *[]laminate.Family { return &s.Resin }, laminate.ParseFamily, laminate.Families()),
 	rangeField("thickness", func(s *structure) *spec.Thickness { return &s.Thickness }),
 	shareRangeField("glass_content", func(s *structure) *spec.Range { return &s.GlassContent }),
@@ -82,39 +83,39 @@ var structureFields = []field{
 	spanField("angle", "degrees from the axis, 0 to 90, the lower first", 0, 90, func(s *structure) *spec.Range { return &s.Angle }),
 }
 
-var inspectionFields = []field{
-	wholeField("thickness_readings", func(i *inspection) *laminate.Optional[int] { return &i.ThicknessReadings }),
-	shareField("spot_minimum", func(i *inspection) *laminate.Optional[float64] { return &i.SpotMinimum }),
-	numberField("barcol", "the resin maker's figure, 0 to 100", func(i *inspection) *laminate.Optional[float64] { return &i.Barcol }),
-	wholeField("barcol_readings", func(i *inspection) *laminate.Optional[int] { return &i.BarcolReadings }),
-	wholeField("ignition_specimens", func(i *inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
-	answerField("acetone", func(i *inspection) *laminate.Optional[bool] { return &i.Acetone }),
-	answerField("layup_record", func(i *inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
-	sizeField("resistance_to_earth_max", func(i *inspection) *quantity.Resistance { return &i.ResistanceToEarthMax }),
-	{key: "defect", what: "[[inspection.defect]] tables", // their keys are read by defects, which knows their lines
-		set: func(_, value any) string {
+var inspectionFields = []keyed.Field{
+	keyed.WholeField("thickness_readings", func(i *inspection) *laminate.Optional[int] { return &i.ThicknessReadings }),
+	keyed.ShareField("spot_minimum", func(i *inspection) *laminate.Optional[float64] { return &i.SpotMinimum }),
+	keyed.NumberField("barcol", "the resin maker's figure, 0 to 100", func(i *inspection) *laminate.Optional[float64] { return &i.Barcol }),
+	keyed.WholeField("barcol_readings", func(i *inspection) *laminate.Optional[int] { return &i.BarcolReadings }),
+	keyed.WholeField("ignition_specimens", func(i *inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
+	keyed.AnswerField("acetone", func(i *inspection) *laminate.Optional[bool] { return &i.Acetone }),
+	keyed.AnswerField("layup_record", func(i *inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
+	keyed.SizeField("resistance_to_earth_max", func(i *inspection) *quantity.Resistance { return &i.ResistanceToEarthMax }),
+	{Key: "defect", What: "[[inspection.defect]] tables", // their keys are read by defects, which knows their lines
+		Set: func(_, value any) string {
 			if _, ok := value.([]map[string]any); !ok {
-				return "[[inspection.defect]] tables are expected, not " + kindOf(value)
+				return "[[inspection.defect]] tables are expected, not " + keyed.KindOf(value)
 			}
 			return ""
 		},
-		get: func(any) (string, bool) { return "", false }},
+		Get: func(any) (string, bool) { return "", false }},
 }
 
-var defectFields = []field{
-	wordField("kind", func(l *limit) *spec.Defect { return &l.Kind }, spec.ParseDefect, spec.Defects()),
-	wordField("side", func(l *limit) *spec.Side { return &l.Side }, spec.ParseSide, []spec.Side{spec.ProcessSide, spec.OutsideFace}),
-	sizeField("size_max", func(l *limit) *quantity.Length { return &l.SizeMax }),
-	sizeField("depth_max", func(l *limit) *quantity.Length { return &l.DepthMax }),
-	wholeField("per_area_max", func(l *limit) *laminate.Optional[int] { return &l.PerAreaMax }),
-	sizeField("area", func(l *limit) *quantity.Area { return &l.Area }),
+var defectFields = []keyed.Field{
+	keyed.WordField("kind", func(l *limit) *spec.Defect { return &l.Kind }, spec.ParseDefect, spec.Defects()),
+	keyed.WordField("side", func(l *limit) *spec.Side { return &l.Side }, spec.ParseSide, []spec.Side{spec.ProcessSide, spec.OutsideFace}),
+	keyed.SizeField("size_max", func(l *limit) *quantity.Length { return &l.SizeMax }),
+	keyed.SizeField("depth_max", func(l *limit) *quantity.Length { return &l.DepthMax }),
+	keyed.WholeField("per_area_max", func(l *limit) *laminate.Optional[int] { return &l.PerAreaMax }),
+	keyed.SizeField("area", func(l *limit) *quantity.Area { return &l.Area }),
 }
 
 // rangeField is a lowest and a highest length; "" leaves a side open.
-func rangeField[T any](key string, at func(*T) *spec.Thickness) field {
-	return field{key: key, what: `a list of 2 lengths, the lowest first; "" leaves a side open`,
-		set: func(row, value any) string {
-			list, wrong := wordsOf(value)
+func rangeField[T any](key string, at func(*T) *spec.Thickness) keyed.Field {
+	return keyed.Field{Key: key, What: `a list of 2 lengths, the lowest first; "" leaves a side open`,
+		Set: func(row, value any) string {
+			list, wrong := keyed.WordsOf(value)
 			if wrong != "" || len(list) != 2 {
 				return `a list of 2 lengths with their units is expected, such as ["100 mil", "140 mil"], "" for an open side`
 			}
@@ -127,7 +128,7 @@ func rangeField[T any](key string, at func(*T) *spec.Thickness) field {
 					return err.Error()
 				}
 				if side.SI() <= 0 || side.In(quantity.Metre) > 1 {
-					return fmt.Sprintf("%s is not above 0 and at most 1 m", quoted(list[i]))
+					return fmt.Sprintf("%s is not above 0 and at most 1 m", keyed.Quoted(list[i]))
 				}
 			}
 			if t.Lowest.Given() && t.Highest.Given() && t.Lowest.Cmp(t.Highest) > 0 {
@@ -136,21 +137,21 @@ func rangeField[T any](key string, at func(*T) *spec.Thickness) field {
 			*at(row.(*T)) = t
 			return ""
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			t := at(row.(*T))
-			return tomlList([]string{tomlText(t.Lowest.Text()), tomlText(t.Highest.Text())}), t.Given()
+			return keyed.TOMLList([]string{keyed.TOMLText(t.Lowest.Text()), keyed.TOMLText(t.Highest.Text())}), t.Given()
 		}}
 }
 
-func shareRangeField[T any](key string, at func(*T) *spec.Range) field {
+func shareRangeField[T any](key string, at func(*T) *spec.Range) keyed.Field {
 	return spanField(key, "a list of 2 shares from 0 to 1, the lowest first", 0, 1, at)
 }
 
 // spanField is a lowest and a highest number.
-func spanField[T any](key, what string, least, most float64, at func(*T) *spec.Range) field {
-	return field{key: key, what: what,
-		set: func(row, value any) string {
-			list, wrong := numbers(value, 2)
+func spanField[T any](key, what string, least, most float64, at func(*T) *spec.Range) keyed.Field {
+	return keyed.Field{Key: key, What: what,
+		Set: func(row, value any) string {
+			list, wrong := keyed.Numbers(value, 2)
 			switch {
 			case wrong != "":
 				return wrong
@@ -162,9 +163,9 @@ func spanField[T any](key, what string, least, most float64, at func(*T) *spec.R
 			*at(row.(*T)) = spec.Range{Lowest: list[0], Highest: list[1], Given: true}
 			return ""
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			r := at(row.(*T))
-			return tomlList([]string{tomlNumber(r.Lowest), tomlNumber(r.Highest)}), r.Given
+			return keyed.TOMLList([]string{keyed.TOMLNumber(r.Lowest), keyed.TOMLNumber(r.Highest)}), r.Given
 		}}
 }
 
@@ -172,14 +173,14 @@ func spanField[T any](key, what string, least, most float64, at func(*T) *spec.R
 func wordsField[T any, W interface {
 	comparable
 	String() string
-}](key string, at func(*T) *[]W, parse func(string) (W, bool), list []W) field {
+}](key string, at func(*T) *[]W, parse func(string) (W, bool), list []W) keyed.Field {
 	words := make([]string, len(list))
 	for i, w := range list {
 		words[i] = w.String()
 	}
-	return field{key: key, what: "a list of " + strings.Join(words, ", "),
-		set: func(row, value any) string {
-			got, wrong := wordsOf(value)
+	return keyed.Field{Key: key, What: "a list of " + strings.Join(words, ", "),
+		Set: func(row, value any) string {
+			got, wrong := keyed.WordsOf(value)
 			switch {
 			case wrong != "":
 				return wrong
@@ -190,19 +191,19 @@ func wordsField[T any, W interface {
 			for i, s := range got {
 				w, ok := parse(s)
 				if !ok {
-					return wrongWord(s, words)
+					return keyed.WrongWord(s, words)
 				}
 				out[i] = w
 			}
 			*at(row.(*T)) = out
 			return ""
 		},
-		get: func(row any) (string, bool) {
+		Get: func(row any) (string, bool) {
 			var items []string
 			for _, w := range *at(row.(*T)) {
-				items = append(items, tomlText(w.String()))
+				items = append(items, keyed.TOMLText(w.String()))
 			}
-			return tomlList(items), len(items) > 0
+			return keyed.TOMLList(items), len(items) > 0
 		}}
 }
 
@@ -211,24 +212,25 @@ func wordsField[T any, W interface {
 func DecodeSpecification(b []byte) (*spec.Specification, []Problem) {
 	d := new(specDocument)
 	src, problems := read(b, Specification, specTables, d)
-	if src == nil || src.out == nil {
+	if src.doc == nil {
 		return nil, problems
 	}
 	d.OuterSurface, d.Total = d.outer.required, d.total.thickness
 	problems = append(problems, src.defects(d)...)
-	problems = append(problems, src.demands(d)...)
+	problems = append(problems, src.demands(d, specTables, 0)...)
 	if len(problems) > 0 {
-		return nil, sorted(problems)
+		return nil, keyed.Sorted(problems)
 	}
 	return &d.demand, nil
 }
 
-// demands tells values that no inspection could use.
-func (s *Source) demands(d *specDocument) []Problem {
+// demands tells values that no inspection could use. Other documents have the
+// tables of a specification too: first is where its root would stand in theirs.
+func (s *Source) demands(d *specDocument, tables []keyed.Table, first int) []Problem {
 	var problems []Problem
 	fail := func(table, row int, key, message string) {
-		p := Problem{Key: name(&specTables[table], key), Message: message}
-		p.Line, p.Column = place(s.data, max(0, s.offset(table, row, key)))
+		p := Problem{Key: keyed.Name(&tables[first+table], key), Message: message}
+		p.Line, p.Column = keyed.Place(s.doc.Data, max(0, s.doc.Offset(first+table, row, key)))
 		problems = append(problems, p)
 	}
 	const barrierTable, sequenceTable, inspectionTable = 1, 5, 6
@@ -271,33 +273,33 @@ func (s *Source) demands(d *specDocument) []Problem {
 // defects reads the [[inspection.defect]] tables, which stand one level deeper
 // than the outline looks: each head's place is known, keys are found below it.
 func (s *Source) defects(d *specDocument) []Problem {
-	values, _ := s.out.Values()
+	values, _ := s.doc.Out.Values()
 	in, _ := values["inspection"].(map[string]any)
 	list, _ := in["defect"].([]map[string]any)
 	heads := s.heads("inspection.defect")
-	t := table{name: "inspection.defect", fields: defectFields}
+	t := keyed.Table{Name: "inspection.defect", Fields: defectFields}
 	var problems []Problem
 	for n, row := range list {
-		from, to := 0, len(s.data)
+		from, to := 0, len(s.doc.Data)
 		if n < len(heads) {
 			from = heads[n]
 		}
-		if end := bytes.Index(s.data[from:], []byte("\n[")); end >= 0 {
+		if end := bytes.Index(s.doc.Data[from:], []byte("\n[")); end >= 0 {
 			to = from + end
 		}
 		fail := func(key, message string) {
-			p := Problem{Key: name(&t, key), Message: message}
-			p.Line, p.Column = place(s.data, keyBelow(s.data, from, to, key))
+			p := Problem{Key: keyed.Name(&t, key), Message: message}
+			p.Line, p.Column = keyed.Place(s.doc.Data, keyBelow(s.doc.Data, from, to, key))
 			problems = append(problems, p)
 		}
 		var l limit
 		for key, value := range row {
-			f := t.field(key)
+			f := t.Field(key)
 			if f == nil {
-				fail(key, unknown([]table{t, t}, &t, key))
+				fail(key, keyed.Unknown([]keyed.Table{t, t}, &t, key))
 				continue
 			}
-			if wrong := f.set(&l, value); wrong != "" {
+			if wrong := f.Set(&l, value); wrong != "" {
 				fail(key, wrong)
 			}
 		}
@@ -323,8 +325,8 @@ func (s *Source) defects(d *specDocument) []Problem {
 // heads finds where the [[title]] lines begin.
 func (s *Source) heads(title string) []int {
 	var at []int
-	for _, h := range s.out.Heads {
-		if strings.Trim(string(s.data[h.Start:h.End]), "[] \t") == title {
+	for _, h := range s.doc.Out.Heads {
+		if strings.Trim(string(s.doc.Data[h.Start:h.End]), "[] \t") == title {
 			at = append(at, h.Start)
 		}
 	}

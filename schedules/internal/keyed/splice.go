@@ -1,90 +1,11 @@
-package schedules
+package keyed
 
 import (
 	"bytes"
 	"slices"
 	"sort"
 	"strings"
-
-	"frp/veilwright/laminate"
 )
-
-// Render gives the text of a schedule that came from this source by editing.
-// Tables equal to what they came from are copied byte for byte; of a changed
-// one only the changed values are rewritten. New rows stand behind the row they
-// follow, moved ones take their comments along. A document that writes the
-// tables concerned inline or with dotted keys is rewritten in canonical form
-// when a key or a row comes or goes.
-//
-// Render is pure: the same schedule gives the same bytes, and the schedule as
-// it was read gives the bytes that were read.
-func (s *Source) Render(now *laminate.Schedule) []byte {
-	if s.out == nil {
-		return canonical(scheduleTables, now, nil, "\n")
-	}
-	out, ok := s.splice(now)
-	if !ok {
-		plain := s.plain()
-		if plain == nil {
-			return canonical(scheduleTables, now, nil, s.cut().eol)
-		}
-		if out, ok = plain.splice(now); !ok {
-			return canonical(scheduleTables, now, nil, s.cut().eol)
-		}
-	}
-	if s.marked {
-		return append(slices.Clip(mark), out...)
-	}
-	return out
-}
-
-// Same tells whether two schedules say the same, spelling included: whether
-// either may stand for the other in a document. Origins do not count.
-func Same(a, b *laminate.Schedule) bool {
-	for i := range scheduleTables {
-		t := &scheduleTables[i]
-		n := t.rows(a)
-		if n != t.rows(b) {
-			return false
-		}
-		for row := range n {
-			x, y := t.at(a, row), t.at(b, row)
-			if t.same(x, y) {
-				continue
-			}
-			for k := range t.fields {
-				textA, givenA := t.fields[k].get(x)
-				textB, givenB := t.fields[k].get(y)
-				if givenA != givenB || givenA && textA != textB {
-					return false
-				}
-			}
-		}
-	}
-	return true
-}
-
-// Line gives the line of a key, else of the table it belongs to, from 1; 0
-// where the document has none.
-func (s *Source) Line(at laminate.Ref) int {
-	return s.lineAt(s.offset(int(at.Kind), at.Index, at.Key))
-}
-
-func (s *Source) lineAt(offset int) int {
-	if offset < 0 {
-		return 0
-	}
-	return 1 + sort.SearchInts(s.lines(), offset)
-}
-
-// canonicalSource is the document in canonical form, zones as they are.
-func (s *Source) canonicalSource() *Source {
-	src, _, problems := Decode(canonical(scheduleTables, s.was, s, s.cut().eol))
-	if len(problems) > 0 {
-		return nil
-	}
-	return src
-}
 
 // plan is where the rows of one table go.
 type plan struct {
@@ -96,37 +17,37 @@ type plan struct {
 
 // splice rewrites what changed; not ok where that takes another form of
 // document.
-func (s *Source) splice(now *laminate.Schedule) (out []byte, ok bool) {
-	lay := s.cut()
-	plans := make([]plan, len(scheduleTables))
-	first := make([]int, len(scheduleTables)) // block that a table's homeless rows go before, or behind
-	home := make([]bool, len(scheduleTables))
-	for i := range scheduleTables {
-		t := &scheduleTables[i]
-		first[i], home[i] = s.home(lay, i)
-		if !t.array {
-			if s.out.Odd[i] && !s.unchanged(t, now) {
+func (d *Document) splice(now any) (out []byte, ok bool) {
+	lay := d.cut()
+	plans := make([]plan, len(d.Tables))
+	first := make([]int, len(d.Tables)) // block that a table's homeless rows go before, or behind
+	home := make([]bool, len(d.Tables))
+	for i := range d.Tables {
+		t := &d.Tables[i]
+		first[i], home[i] = d.home(lay, i)
+		if !t.Array {
+			if d.Out.Odd[i] && !d.unchanged(t, now) {
 				return nil, false
 			}
 			continue
 		}
-		if plans[i], ok = s.plan(lay, i, now); !ok {
+		if plans[i], ok = d.plan(lay, i, now); !ok {
 			return nil, false
 		}
 	}
 	var b bytes.Buffer
-	b.Grow(len(s.data) + 1024)
+	b.Grow(len(d.Data) + 1024)
 	trailing := make(map[int][]string) // by block: tables that were not there before
-	for i := range scheduleTables {
-		t := &scheduleTables[i]
+	for i := range d.Tables {
+		t := &d.Tables[i]
 		if home[i] {
 			continue
 		}
 		switch {
-		case t.array:
+		case t.Array:
 			trailing[first[i]] = append(trailing[first[i]], plans[i].all...)
-		case i > 0 && s.out.Rows[i] == 0:
-			if text := s.fresh(i, t.at(now, 0), lay); text != "" {
+		case i > 0 && d.Out.Rows[i] == 0:
+			if text := d.fresh(i, t.At(now, 0), lay); text != "" {
 				trailing[first[i]] = append(trailing[first[i]], text)
 			}
 		}
@@ -144,11 +65,11 @@ func (s *Source) splice(now *laminate.Schedule) (out []byte, ok bool) {
 	}
 	for n := range lay.blocks {
 		bl := &lay.blocks[n]
-		t := &scheduleTables[bl.table]
+		t := &d.Tables[bl.table]
 		p := &plans[bl.table]
 		row, stays := bl.row, true
 		var before, after []string
-		if t.array {
+		if t.Array {
 			row, stays = p.inPlace[bl.row]
 			if first[bl.table] == n {
 				before = p.before
@@ -158,7 +79,7 @@ func (s *Source) splice(now *laminate.Schedule) (out []byte, ok bool) {
 			}
 			after = p.after[bl.row]
 		}
-		gap := string(s.data[end:bl.lead])
+		gap := string(d.Data[end:bl.lead])
 		if dropped && b.Len() > 0 {
 			gap = trimFirstBlank(gap, b.Bytes(), lay.eol)
 		}
@@ -179,7 +100,7 @@ func (s *Source) splice(now *laminate.Schedule) (out []byte, ok bool) {
 			if len(before) > 0 {
 				put(lay.sep)
 			}
-			text, fine := s.block(lay, bl, t.at(now, row))
+			text, fine := d.block(lay, bl, t.At(now, row))
 			if !fine {
 				return nil, false
 			}
@@ -195,7 +116,7 @@ func (s *Source) splice(now *laminate.Schedule) (out []byte, ok bool) {
 		}
 		end = bl.end
 	}
-	put(string(s.data[end:]))
+	put(string(d.Data[end:]))
 	return b.Bytes(), true
 }
 
@@ -211,7 +132,7 @@ func trimFirstBlank(gap string, before []byte, eol string) string {
 
 // home is the first block of a table; where it has none, the block behind which
 // it belongs in the usual order.
-func (s *Source) home(lay *layout, table int) (block int, has bool) {
+func (d *Document) home(lay *layout, table int) (block int, has bool) {
 	last := 0
 	for n, b := range lay.blocks {
 		if b.table == table {
@@ -226,15 +147,15 @@ func (s *Source) home(lay *layout, table int) (block int, has bool) {
 
 // plan finds which rows stay in place, the longest run that keeps its order,
 // and what follows each of them.
-func (s *Source) plan(lay *layout, table int, now *laminate.Schedule) (plan, bool) {
-	t := &scheduleTables[table]
+func (d *Document) plan(lay *layout, table int, now any) (plan, bool) {
+	t := &d.Tables[table]
 	p := plan{inPlace: make(map[int]int), after: make(map[int][]string)}
-	n, had := t.rows(now), s.out.Rows[table]
+	n, had := t.Rows(now), d.Out.Rows[table]
 	origins := make([]int, n) // row before, -1 = new text
 	used := make([]bool, had)
 	same := n == had
 	for i := range origins {
-		o := int(*t.origin(t.at(now, i))) - 1
+		o := int(*t.Origin(t.At(now, i))) - 1
 		if o < 0 || o >= had || used[o] {
 			o = -1
 		} else {
@@ -247,9 +168,9 @@ func (s *Source) plan(lay *layout, table int, now *laminate.Schedule) (plan, boo
 		for i := range n {
 			p.inPlace[i] = i
 		}
-		return p, !s.out.Odd[table] || s.unchanged(t, now)
+		return p, !d.Out.Odd[table] || d.unchanged(t, now)
 	}
-	if s.out.Odd[table] {
+	if d.Out.Odd[table] {
 		return p, false
 	}
 	blocks := make([]*block, had)
@@ -268,11 +189,11 @@ func (s *Source) plan(lay *layout, table int, now *laminate.Schedule) (plan, boo
 		var text string
 		if o >= 0 {
 			var ok bool
-			if text, ok = s.block(lay, blocks[o], t.at(now, i)); !ok {
+			if text, ok = d.block(lay, blocks[o], t.At(now, i)); !ok {
 				return p, false
 			}
 		} else {
-			text = s.fresh(table, t.at(now, i), lay)
+			text = d.fresh(table, t.At(now, i), lay)
 		}
 		if follows < 0 {
 			p.before = append(p.before, text)
@@ -287,9 +208,9 @@ func (s *Source) plan(lay *layout, table int, now *laminate.Schedule) (plan, boo
 }
 
 // unchanged tells whether every row of a table is what it was.
-func (s *Source) unchanged(t *table, now *laminate.Schedule) bool {
-	for i := range t.rows(now) {
-		if !t.same(t.at(s.was, i), t.at(now, i)) {
+func (d *Document) unchanged(t *Table, now any) bool {
+	for i := range t.Rows(now) {
+		if !t.Same(t.At(d.Was, i), t.At(now, i)) {
 			return false
 		}
 	}
@@ -331,40 +252,40 @@ type change struct {
 }
 
 // block gives the text of a block with the values of row.
-func (s *Source) block(lay *layout, b *block, row any) (string, bool) {
-	t := &scheduleTables[b.table]
-	was := t.at(s.was, b.row)
-	if t.same(was, row) {
-		return string(s.data[b.lead:b.end]), true
+func (d *Document) block(lay *layout, b *block, row any) (string, bool) {
+	t := &d.Tables[b.table]
+	was := t.At(d.Was, b.row)
+	if t.Same(was, row) {
+		return string(d.Data[b.lead:b.end]), true
 	}
 	var changes []change
 	var fresh []string
-	st := s.styleOf(b)
-	for i := range t.fields {
-		f := &t.fields[i]
-		old, had := f.get(was)
-		text, given := f.get(row)
+	st := d.styleOf(b)
+	for i := range t.Fields {
+		f := &t.Fields[i]
+		old, had := f.Get(was)
+		text, given := f.Get(row)
 		if had == given && (!given || old == text) {
 			continue
 		}
-		leaf, found := s.places()[spot{b.table, b.row, f.key}]
+		leaf, found := d.places()[Spot{b.table, b.row, f.Key}]
 		text = strings.ReplaceAll(text, "\n", lay.eol)
 		switch {
-		case found && !s.out.Leaves[leaf].Plain:
+		case found && !d.Out.Leaves[leaf].Plain:
 			return "", false
-		case found && (given || f.stay):
+		case found && (given || f.Stay):
 			if !given {
-				text = f.blank
+				text = f.Blank
 			}
-			l := s.out.Leaves[leaf]
+			l := d.Out.Leaves[leaf]
 			changes = append(changes, change{l.Value, l.End, text})
 		case found:
-			l := s.out.Leaves[leaf]
-			changes = append(changes, change{lineStart(s.data, l.From), lineEnd(s.data, l.To), ""})
-		case given && s.out.Odd[b.table]:
+			l := d.Out.Leaves[leaf]
+			changes = append(changes, change{lineStart(d.Data, l.From), lineEnd(d.Data, l.To), ""})
+		case given && d.Out.Odd[b.table]:
 			return "", false
 		case given:
-			fresh = append(fresh, st.line(f.key, text))
+			fresh = append(fresh, st.line(f.Key, text))
 		}
 	}
 	if len(fresh) > 0 {
@@ -373,10 +294,10 @@ func (s *Source) block(lay *layout, b *block, row any) (string, bool) {
 			at = 0
 		}
 		for _, l := range b.leaves {
-			at = max(at, lineEnd(s.data, l.To))
+			at = max(at, lineEnd(d.Data, l.To))
 		}
 		text := strings.Join(fresh, lay.eol) + lay.eol
-		if at > 0 && s.data[at-1] != '\n' {
+		if at > 0 && d.Data[at-1] != '\n' {
 			text = lay.eol + text
 		}
 		changes = append(changes, change{at, at, text})
@@ -385,55 +306,94 @@ func (s *Source) block(lay *layout, b *block, row any) (string, bool) {
 	var out strings.Builder
 	at := b.lead
 	for _, c := range changes {
-		out.Write(s.data[at:c.from])
+		out.Write(d.Data[at:c.from])
 		out.WriteString(c.text)
 		at = c.to
 	}
-	out.Write(s.data[at:b.end])
+	out.Write(d.Data[at:b.end])
 	return out.String(), true
 }
 
 // fresh is the text of a new row, in the manner of the document; empty for a
 // row that says nothing.
-func (s *Source) fresh(table int, row any, lay *layout) string {
+func (d *Document) fresh(table int, row any, lay *layout) string {
 	st := style{equals: " = "}
 	aligned := true
 	for i := len(lay.blocks) - 1; i >= 0; i-- {
 		if b := &lay.blocks[i]; b.table == table || i == 0 {
-			st = s.styleOf(b)
+			st = d.styleOf(b)
 			aligned = st.width > 0
 			break
 		}
 	}
-	text := strings.Join(rowLines(&scheduleTables[table], row, st, aligned), "\n")
+	text := strings.Join(rowLines(&d.Tables[table], row, st, aligned), "\n")
 	if text == "" {
 		return ""
 	}
-	t := &scheduleTables[table]
-	header := "[" + t.name + "]"
-	if t.array {
-		header = "[[" + t.name + "]]"
+	t := &d.Tables[table]
+	header := "[" + t.Name + "]"
+	if t.Array {
+		header = "[[" + t.Name + "]]"
 	}
 	return strings.ReplaceAll(header+"\n"+text+"\n", "\n", lay.eol)
 }
 
 // rowLines writes the values of a row that are given, the equals signs below
 // each other where aligned.
-func rowLines(t *table, row any, st style, aligned bool) []string {
-	type pair struct{ key, value string }
+func rowLines(t *Table, row any, st style, aligned bool) []string {
+	type pair struct{ Key, value string }
 	var pairs []pair
 	st.width = 0
-	for i := range t.fields {
-		if text, given := t.fields[i].get(row); given {
-			pairs = append(pairs, pair{t.fields[i].key, text})
+	for i := range t.Fields {
+		if text, given := t.Fields[i].Get(row); given {
+			pairs = append(pairs, pair{t.Fields[i].Key, text})
 			if aligned {
-				st.width = max(st.width, len(t.fields[i].key)+1)
+				st.width = max(st.width, len(t.Fields[i].Key)+1)
 			}
 		}
 	}
 	var lines []string
 	for _, p := range pairs {
-		lines = append(lines, st.line(p.key, p.value))
+		lines = append(lines, st.line(p.Key, p.value))
 	}
 	return lines
+}
+
+// Render gives the text of now, a model that came from this document by
+// editing. What is equal to what was read is copied byte for byte.
+func (d *Document) Render(now any) []byte {
+	if out, ok := d.splice(now); ok {
+		return out
+	}
+	if plain := d.plain(); plain != nil {
+		if out, ok := plain.splice(now); ok {
+			return out
+		}
+	}
+	return Canonical(d.Tables, now, nil, d.EOL())
+}
+
+// Same tells whether two models say the same, spelling included.
+func Same(tables []Table, a, b any) bool {
+	for i := range tables {
+		t := &tables[i]
+		n := t.Rows(a)
+		if n != t.Rows(b) {
+			return false
+		}
+		for row := range n {
+			x, y := t.At(a, row), t.At(b, row)
+			if t.Same(x, y) {
+				continue
+			}
+			for k := range t.Fields {
+				textA, givenA := t.Fields[k].Get(x)
+				textB, givenB := t.Fields[k].Get(y)
+				if givenA != givenB || givenA && textA != textB {
+					return false
+				}
+			}
+		}
+	}
+	return true
 }

@@ -1,4 +1,4 @@
-package schedules
+package keyed
 
 import (
 	"math"
@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// tomlText spells a string as TOML: on one line, or where it has newlines
+// TOMLText spells a string as TOML: on one line, or where it has newlines
 // between triple quotes, so that notes stay readable and differ line by line.
-func tomlText(s string) string {
+func TOMLText(s string) string {
 	plain := true
 	for i := 0; i < len(s); i++ {
 		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c == 0x7f {
@@ -48,12 +48,13 @@ func tomlText(s string) string {
 	return b.String()
 }
 
-// tomlNumber spells a number with the fewest digits that read back the same.
-func tomlNumber(v float64) string {
+// TOMLNumber spells a number with the fewest digits that read back the same.
+func TOMLNumber(v float64) string {
 	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e15) {
 		return strconv.FormatFloat(v, 'e', -1, 64)
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
-func tomlList(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
+// TOMLList spells values as a list on one line.
+func TOMLList(items []string) string { return "[" + strings.Join(items, ", ") + "]" }

@@ -1,4 +1,4 @@
-package schedules
+package keyed
 
 import (
 	"bytes"
@@ -36,54 +36,54 @@ func lineEnd(b []byte, at int) int {
 	return len(b)
 }
 
-func (s *Source) blocks() *layout {
-	o := s.out
+func (d *Document) blocks() *layout {
+	o := d.Out
 	lay := &layout{eol: "\n", sep: "\n"}
-	if i := bytes.IndexByte(s.data, '\n'); i > 0 && s.data[i-1] == '\r' {
+	if i := bytes.IndexByte(d.Data, '\n'); i > 0 && d.Data[i-1] == '\r' {
 		lay.eol = "\r\n"
 	}
 	lay.blocks = make([]block, len(o.Heads)+1)
 	for i, h := range o.Heads {
-		lay.blocks[i+1] = block{table: h.Table, row: h.Row, head: lineStart(s.data, h.Start), body: lineEnd(s.data, h.End)}
+		lay.blocks[i+1] = block{table: h.Table, row: h.Row, head: lineStart(d.Data, h.Start), body: lineEnd(d.Data, h.End)}
 		lay.blocks[i+1].end = lay.blocks[i+1].body
 	}
 	for _, l := range o.Leaves {
 		b := &lay.blocks[l.Head+1]
 		b.leaves = append(b.leaves, l)
-		b.end = max(b.end, lineEnd(s.data, l.To))
+		b.end = max(b.end, lineEnd(d.Data, l.To))
 	}
 	for i := range lay.blocks {
 		b := &lay.blocks[i]
-		next := len(s.data)
+		next := len(d.Data)
 		if i+1 < len(lay.blocks) {
 			next = lay.blocks[i+1].head
 		}
-		below, above := s.ownComments(b.end, next, i+1 < len(lay.blocks))
+		below, above := d.ownComments(b.end, next, i+1 < len(lay.blocks))
 		b.end = below
 		if i+1 < len(lay.blocks) {
 			lay.blocks[i+1].lead = above
 		}
 	}
-	lay.sep = s.separator(lay)
+	lay.sep = d.separator(lay)
 	return lay
 }
 
 // ownComments splits the lines from one block's last key to the next header:
 // comments right above the header are the header's, others right below the
 // last key are that block's.
-func (s *Source) ownComments(from, to int, header bool) (below, above int) {
+func (d *Document) ownComments(from, to int, header bool) (below, above int) {
 	above = to
 	for header && above > from {
-		start := lineStart(s.data, above-1)
-		if !isComment(s.data[start:above]) {
+		start := lineStart(d.Data, above-1)
+		if !isComment(d.Data[start:above]) {
 			break
 		}
 		above = start
 	}
 	below = from
 	for below < above {
-		end := lineEnd(s.data, below)
-		if !isComment(s.data[below:end]) {
+		end := lineEnd(d.Data, below)
+		if !isComment(d.Data[below:end]) {
 			break
 		}
 		below = end
@@ -96,9 +96,9 @@ func isComment(line []byte) bool { return bytes.HasPrefix(bytes.TrimLeft(line, "
 func isBlank(b []byte) bool { return len(bytes.TrimSpace(b)) == 0 }
 
 // separator is what the author puts between two rows of one kind.
-func (s *Source) separator(lay *layout) string {
+func (d *Document) separator(lay *layout) string {
 	for i := 2; i < len(lay.blocks); i++ {
-		gap := s.data[lay.blocks[i-1].end:lay.blocks[i].lead]
+		gap := d.Data[lay.blocks[i-1].end:lay.blocks[i].lead]
 		if lay.blocks[i].table == lay.blocks[i-1].table && isBlank(gap) {
 			return string(gap)
 		}
@@ -113,7 +113,7 @@ type style struct {
 	equals string // with the blanks around it, where not aligned
 }
 
-func (s *Source) styleOf(b *block) style {
+func (d *Document) styleOf(b *block) style {
 	st := style{equals: " = "}
 	column, keys, shortest := -1, 0, 0
 	aligned := true
@@ -121,14 +121,14 @@ func (s *Source) styleOf(b *block) style {
 		if !l.Plain {
 			continue
 		}
-		eq := bytes.IndexByte(s.data[l.Start+len(l.Key):l.Value], '=')
+		eq := bytes.IndexByte(d.Data[l.Start+len(l.Key):l.Value], '=')
 		if eq < 0 {
 			continue
 		}
 		eq += len(l.Key)
 		if keys == 0 {
 			column, shortest = eq, len(l.Key)
-			st.indent = string(s.data[lineStart(s.data, l.Start):l.Start])
+			st.indent = string(d.Data[lineStart(d.Data, l.Start):l.Start])
 		}
 		aligned = aligned && eq == column
 		shortest = min(shortest, len(l.Key))

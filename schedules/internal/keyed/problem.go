@@ -1,11 +1,15 @@
-package schedules
+package keyed
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
+
+	"frp/veilwright/schedules/internal/syntax"
 )
 
 // Problem is one thing that makes a document unusable, and where. Its text is
@@ -33,8 +37,8 @@ func (p Problem) String() string {
 // answered with thousands.
 const mostProblems = 200
 
-// sorted puts problems in the order of the file and cuts the list.
-func sorted(problems []Problem) []Problem {
+// Sorted puts problems in the order of the file and cuts the list.
+func Sorted(problems []Problem) []Problem {
 	slices.SortStableFunc(problems, func(a, b Problem) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Message, b.Message))
 	})
@@ -45,10 +49,11 @@ func sorted(problems []Problem) []Problem {
 	return problems
 }
 
-// quoted prints text of a file safely and briefly.
-func quoted(s string) string { return strconv.Quote(clipped(s)) }
+// Quoted prints text of a file safely and briefly.
+func Quoted(s string) string { return strconv.Quote(Clipped(s)) }
 
-func clipped(s string) string {
+// Clipped keeps text of a file brief.
+func Clipped(s string) string {
 	const most = 60
 	if len(s) <= most {
 		return s
@@ -63,26 +68,26 @@ func clipped(s string) string {
 	return s
 }
 
-// safeKey is a key as a problem names it: a key that is no bare word is quoted.
-func safeKey(key string) string {
+// SafeKey is a key as a problem names it: a key that is no bare word is quoted.
+func SafeKey(key string) string {
 	for i := 0; i < len(key); i++ {
 		c := key[i]
 		if !(c == '_' || c == '-' || c == '.' || c >= '0' && c <= '9' || c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z') {
-			return quoted(key)
+			return Quoted(key)
 		}
 	}
-	return clipped(key)
+	return Clipped(key)
 }
 
-// printable makes a library's message safe: it may quote the file.
-func printable(s string) string {
+// Printable makes a library's message safe: it may quote the file.
+func Printable(s string) string {
 	s = strings.ToValidUTF8(s, "\ufffd")
-	q := strconv.Quote(clipped(strings.ReplaceAll(s, `"`, "'")))
+	q := strconv.Quote(Clipped(strings.ReplaceAll(s, `"`, "'")))
 	return strings.ReplaceAll(q[1:len(q)-1], `\\`, `\`)
 }
 
-// nearest gives the word most like the one typed, if any is near.
-func nearest(typed string, words []string) (string, bool) {
+// Nearest gives the word most like the one typed, if any is near.
+func Nearest(typed string, words []string) (string, bool) {
 	if len(typed) > 64 {
 		return "", false
 	}
@@ -90,7 +95,7 @@ func nearest(typed string, words []string) (string, bool) {
 	low := strings.ToLower(strings.ReplaceAll(typed, "-", "_"))
 	for _, w := range words {
 		if len(low) > 2 && strings.HasPrefix(strings.ToLower(w), low+"_") {
-			return w, true // half a key: strength_tension
+			return w, true // half a Key: strength_tension
 		}
 		if d := distance(low, strings.ToLower(strings.ReplaceAll(w, "-", "_"))); d < least {
 			best, least = w, d
@@ -122,4 +127,25 @@ func distance(a, b string) int {
 		rows = [3][]int{last, now, before}
 	}
 	return rows[1][len(b)]
+}
+
+// Place turns an offset into line and column, the column counted in characters.
+func Place(b []byte, at int) (line, column int) {
+	at = min(at, len(b))
+	start := bytes.LastIndexByte(b[:at], '\n') + 1
+	return 1 + bytes.Count(b[:start], []byte{'\n'}), 1 + utf8.RuneCount(b[start:at])
+}
+
+// Located turns errors of syntax into problems; table stands before the keys.
+func Located(b []byte, table string, errs []syntax.Error) []Problem {
+	var problems []Problem
+	for _, e := range errs {
+		p := Problem{Message: Printable(e.Message)}
+		p.Line, p.Column = Place(b, e.Offset)
+		if e.Key != "" {
+			p.Key = table + SafeKey(e.Key)
+		}
+		problems = append(problems, p)
+	}
+	return problems
 }
