@@ -124,10 +124,11 @@ func Sided(f Frame, w, h int) (main, edge, side Rect) {
 		rest, side := f.Body.Bottom(h)
 		main, edge := rest.Bottom(1)
 		return main, edge, side
+	default:
+		rest, side := f.Body.Right(w)
+		main, edge = rest.Right(1)
+		return main, edge, side
 	}
-	rest, side := f.Body.Right(w)
-	main, edge = rest.Right(1)
-	return main, edge, side
 }
 
 // Bench is the page on which a laminate is built.

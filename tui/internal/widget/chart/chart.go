@@ -267,6 +267,7 @@ func (c *Chart) row(th *theme.Theme, columns []column, s scale, y int, limit boo
 			look = th.Break
 		case unknown:
 			look = th.Open
+		case blank: // a limit's dashes, if anything
 		}
 		b.WriteString(look.Render(run))
 	}

@@ -178,6 +178,7 @@ func (f *Form) Draft() (field Field, ok bool) {
 			field.Value = field.Options[i].Value
 			return field, true
 		}
+	case browsing, ticking: // nothing is open, or it is taken already
 	}
 	return Field{}, false
 }

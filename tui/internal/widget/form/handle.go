@@ -30,8 +30,9 @@ func (f *Form) Handle(e keyin.Event) (result widget.Result, ours bool) {
 		return f.listed(e), true
 	case ticking:
 		return f.ticked(e)
+	default:
+		return f.browsed(e)
 	}
-	return f.browsed(e)
 }
 
 func (f *Form) refuse(why string) widget.Result {
@@ -213,6 +214,7 @@ func (f *Form) listed(e keyin.Event) widget.Result {
 		f.close()
 	case widget.Refused:
 		return f.refuse(f.list.Reason())
+	case widget.Going:
 	}
 	return widget.Going
 }

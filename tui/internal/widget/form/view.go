@@ -179,6 +179,7 @@ func (f *Form) below(lines []string, i, label, w, h int) []string {
 		if fl.Why == "" && len(fl.Options) > 0 && len(fl.Options) <= numbered {
 			lines = f.offered(lines, fl, indent, room)
 		}
+	case typing: // its hint says what may be typed
 	}
 	hint := fl.Hint
 	if fl.Why != "" {

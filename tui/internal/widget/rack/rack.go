@@ -70,6 +70,7 @@ func (r *Rack) Handle(e keyin.Event) (result widget.Result, ours bool) {
 			r.choice, r.search = -1, nil
 		case widget.Refused:
 			r.reason = r.search.Reason()
+		case widget.Going:
 		}
 		return result, true
 	}
