@@ -262,6 +262,13 @@ func notTheChoice(r *rules.Rule) bool {
 func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s, lib := anyService(t), catalogue.Library()
+		for range rapid.IntRange(0, 4).Draw(t, "ratings") {
+			lib.Ratings = append(lib.Ratings, laminate.Rating{
+				Contents: s.Service.Contents, Concentration: [2]float64{0, 1}, MaxTemperature: quantity.New(rapid.Float64Range(100, 300).Draw(t, "rated to"), quantity.Fahrenheit),
+				Family: rapid.SampledFrom(laminate.Families()).Draw(t, "rated family"), Build: rapid.SampledFrom([]string{"100 mil", "200 mil"}).Draw(t, "rated build"),
+				Grade: rapid.SampledFrom([]string{"A", "B", "not recommended"}).Draw(t, "grade"), Source: "invented", Date: "2024", Book: "book.toml",
+			})
+		}
 		a := advice.Advise(s, lib, quantity.US)
 		for _, o := range options(a) {
 			if len(o.Reasons) == 0 {

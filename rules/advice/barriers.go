@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -21,7 +22,9 @@ type barrier struct {
 // fewest findings that nothing else betters.
 func (f *finder) barriers() []barrier {
 	var list []barrier
-	mats := f.materials(func(m *laminate.Material) bool { return m.Form.Chopped() && m.Fiber.Glass() && m.ArealMass.SI() > 0 })
+	mats := f.materials(func(m *laminate.Material) bool {
+		return m.Form.Chopped() && m.Fiber.Glass() && m.ArealMass.SI() >= lightestMat
+	})
 	for _, v := range f.usualVeils() {
 		for _, mix := range f.barrierResins() {
 			for _, b := range f.bestBuilds() {
@@ -72,6 +75,9 @@ func (f *finder) barrier(v *laminate.Material, mix laminate.Resin, b build, m *l
 	report := rules.Judge(unique(list), laid, f.lib, rules.Options{Units: f.o.Units})
 	found.Figures = figures(report, f.lib)
 	found.Breaks, _, _, _ = report.Counts()
+	if found.Breaks > 0 {
+		f.trouble = cmp.Or(f.trouble, report.Findings[0].Message)
+	}
 	return found
 }
 
@@ -84,6 +90,9 @@ func unique(list []*rules.Rule) []*rules.Rule {
 	}
 	return once
 }
+
+// lightestMat bounds the number of plies: a mat of less than 100 g/m² is none.
+const lightestMat = 0.1
 
 // plies is how many plies of a mat make a build: no fewer than the build has,
 // and as much glass as that many mats of 1.5 oz/ft².

@@ -16,6 +16,9 @@ type Options struct {
 	// VeilOutside asks for a veil under the coat, where the surroundings are
 	// corrosive too.
 	VeilOutside bool
+	// Veil, Resin and Build fix a choice by its id in the advice; empty leaves it
+	// to the search. What does not suit is refused all the same.
+	Veil, Resin, Build string
 	// Replace lets plies that are there already be left out; without it a
 	// schedule that has plies is refused.
 	Replace bool
@@ -69,23 +72,43 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 	f.advice = Advise(s, lib, o.Units)
 	for _, x := range []struct {
 		what    string
-		options []Option
-	}{{"veil", f.advice.Veils}, {"resin", f.advice.Resins}, {"build", f.advice.Builds}} {
-		if best(x.options) == No {
-			return nil, &NothingSuitsError{"no " + x.what + " suits this part and service: " + why(x.options)}
+		options *[]Option
+		chosen  string
+	}{{"veil", &f.advice.Veils, o.Veil}, {"resin family", &f.advice.Resins, o.Resin}, {"build", &f.advice.Builds, o.Build}} {
+		if x.chosen != "" {
+			one := find(*x.options, x.chosen)
+			if one == nil || one.ID == NoVeil || one.ID == HeavyBuild {
+				return nil, fmt.Errorf("proposing a schedule: there is no %s %q to build with; there are %s", x.what, x.chosen, ids(*x.options))
+			}
+			*x.options = []Option{*one}
+		}
+		if best(*x.options) == No {
+			return nil, &NothingSuitsError{"no " + x.what + " suits this part and service: " + why(*x.options)}
 		}
 	}
 	barriers := f.barriers()
 	if len(barriers) == 0 {
-		return nil, &NothingSuitsError{"no barrier of the materials known breaks no rule"}
+		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
 	}
+	f.trouble = ""
 	list := f.structures(barriers)
 	if len(list) == 0 {
-		return nil, &NothingSuitsError{"no structure of the materials known breaks no rule"}
+		return nil, &NothingSuitsError{"no structure of the materials known holds" + f.because()}
 	}
 	list = undominated(leastBad(list))
 	name(list, o.Units)
 	return list, nil
+}
+
+// ids lists what can be chosen.
+func ids(options []Option) string {
+	var all []string
+	for _, o := range options {
+		if o.ID != NoVeil && o.ID != HeavyBuild {
+			all = append(all, o.ID)
+		}
+	}
+	return strings.Join(all, ", ")
 }
 
 // NothingSuitsError tells that no schedule can be proposed, and why.
@@ -109,6 +132,15 @@ type finder struct {
 	*advisor
 	o      Options
 	advice *Advice
+	// trouble is the first thing that spoke against a wall.
+	trouble string
+}
+
+func (f *finder) because() string {
+	if f.trouble == "" {
+		return ": there is nothing to build with"
+	}
+	return ", first of all: " + f.trouble
 }
 
 // judge weighs a recipe with every rule.

@@ -259,6 +259,45 @@ func TestPropose_refusals(t *testing.T) {
 	}
 }
 
+func TestPropose_keepsToWhatWasChosen(t *testing.T) {
+	o := advice.Options{Veil: catalogue.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: advice.DoubleBuild}
+	for _, c := range propose(t, header(), catalogue.Library(), o) {
+		veils := laid(c.Schedule, laminate.InnerSurface)
+		if len(veils) != 1 || veils[0].Material != o.Veil || veils[0].Count != 2 {
+			t.Errorf("inner surface %v", veils)
+		}
+		for _, r := range c.Schedule.Resins {
+			if r.Family != laminate.BisphenolFumarate {
+				t.Errorf("resin %v", r)
+			}
+		}
+	}
+	s := header()
+	s.Service.Carries = laminate.TraitSet(laminate.Fluorides)
+	var nothing *advice.NothingSuitsError
+	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{Veil: catalogue.VeilC15}); !errors.As(err, &nothing) {
+		t.Errorf("a glass veil for fluorides: %v", err)
+	}
+	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{Build: "300-mil"}); err == nil || !strings.Contains(err.Error(), "there are 100-mil, 200-mil") {
+		t.Errorf("a build nobody knows: %v", err)
+	}
+}
+
+func TestPropose_saysWhatSpeaksAgainstTheOnlyResin(t *testing.T) {
+	s := header()
+	s.Resins = []laminate.Resin{{ID: "soft", Family: laminate.VinylEster, HeatDeflection: quantity.New(50, quantity.Celsius)}}
+	_, err := advice.Propose(s, catalogue.Library(), advice.Options{})
+	var nothing *advice.NothingSuitsError
+	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "heat deflection temperature of resin soft") {
+		t.Errorf("a resin that is too soft: %v", err)
+	}
+	s = header()
+	s.Service.Pressure = quantity.New(20_000, quantity.PSI)
+	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{}); !errors.As(err, &nothing) || !strings.Contains(err.Error(), "not enough") {
+		t.Errorf("a pressure that no wall of this kind holds: %v", err)
+	}
+}
+
 func TestPropose_isFreeOfBreaksWhateverTheService(t *testing.T) {
 	lib := catalogue.Library()
 	rapid.Check(t, func(t *rapid.T) {

@@ -1,7 +1,7 @@
 package advice
 
 import (
-	"strings"
+	"cmp"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalogue"
@@ -104,9 +104,11 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 				start := r.lay(f.s, f.lib)
 				need, err := wall.Need(start, f.lib, seed.unit, wall.Options{})
 				if err != nil {
-					if len(bare) == 0 && cannotTell(start, f.lib) {
-						bare = append(bare, f.leftOut(r, b.notes, err))
+					reason := cannotTell(start, f.lib)
+					if len(bare) == 0 && reason != "" {
+						bare = append(bare, f.leftOut(r, b.notes, reason))
 					}
+					f.trouble = cmp.Or(f.trouble, err.Error())
 					continue
 				}
 				r.structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
@@ -122,22 +124,21 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 	return bare
 }
 
-// cannotTell tells whether the wall is open for want of a fact, not for want of
-// plies.
-func cannotTell(s *laminate.Schedule, lib *laminate.Library) bool {
+// cannotTell says what of the wall is open for want of a fact, not for want of
+// plies; empty where nothing is.
+func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 	for _, c := range wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{}).Criteria {
 		if c.Decides && c.Tell == wall.CannotTell {
-			return true
+			return c.Name + " cannot be told: " + c.Reason
 		}
 	}
-	return false
+	return ""
 }
 
 // leftOut is a candidate without structure. The coat goes too: what is laid on
 // it later would not hold.
-func (f *finder) leftOut(r recipe, notes []string, err error) Candidate {
+func (f *finder) leftOut(r recipe, notes []string, reason string) Candidate {
 	r.structure, r.coat, r.outside = nil, "", ""
-	reason := strings.TrimPrefix(err.Error(), "what is needed: ")
 	notes = append(append([]string(nil), notes...), "the structure is left out, and so is the outer surface that belongs on it: "+reason)
 	return f.judge(&r, reason, notes)
 }

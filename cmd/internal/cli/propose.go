@@ -19,6 +19,9 @@ import (
 type proposeCommand struct {
 	File        string `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
 	All         string `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; files that are there are left as they are."`
+	Veil        string `placeholder:"ID" help:"Build with this veil instead of the one that suits best."`
+	Resin       string `placeholder:"FAMILY" help:"Build with this resin family."`
+	Build       string `placeholder:"ID" help:"Build this barrier: 100-mil or 200-mil, with -filled and -conductive as advise lists them."`
 	VeilOutside bool   `help:"Lay a veil under the coat too, where the surroundings are corrosive."`
 	Replace     bool   `help:"Leave out the plies that the schedule has already."`
 }
@@ -78,7 +81,9 @@ func (k proposeCommand) Run(c *call) error {
 		return nil
 	}
 	units := c.units(l.schedule)
-	list, err := advice.Propose(l.schedule, l.library, advice.Options{Units: units, VeilOutside: k.VeilOutside, Replace: k.Replace})
+	list, err := advice.Propose(l.schedule, l.library, advice.Options{
+		Units: units, Veil: k.Veil, Resin: k.Resin, Build: k.Build, VeilOutside: k.VeilOutside, Replace: k.Replace,
+	})
 	var nothing *advice.NothingSuitsError
 	if errors.As(err, &nothing) {
 		c.say.Say("%s: %s", d.name, nothing.Why)
