@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/tui/internal/page/folder"
 	"frp/veilwright/tui/internal/page/manual"
 	"frp/veilwright/tui/internal/page/wall"
+	"frp/veilwright/tui/internal/page/winding"
 	"frp/veilwright/tui/internal/theme"
 )
 
@@ -89,7 +90,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 
 // pages are the pages in the order of their numbers.
 func pages(d *page.Desk) []page.Page {
-	return []page.Page{bench.New(d), wall.New(d)}
+	return []page.Page{bench.New(d), wall.New(d), winding.New(d)}
 }
 
 // Document is the document that is open.

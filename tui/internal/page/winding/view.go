@@ -1,0 +1,109 @@
+package winding
+
+import (
+	"slices"
+	"strconv"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/winding"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// Lines draws the page.
+func (p *Winding) Lines() []string {
+	p.fill()
+	w, th := p.body.W, p.desk.Theme
+	var out []string
+	for i := range p.fields {
+		line := p.fields[i].Line(th, p.open && i == p.at, 20, w-3)
+		mark := " "
+		if i == p.at && !p.open {
+			mark = "▸"
+		}
+		out = append(out, mark+th.Key.Render(strconv.Itoa(i+1))+line)
+	}
+	t, err := p.try()
+	out = append(out, pane.Rule(th, w, pane.Piece{Text: "one cover", Look: th.Title}))
+	if err != nil {
+		out = append(out, "   "+th.Open.Render(text.Cut("cannot be told: "+text.Clean(err.Error()), w-4)))
+		return append(out, p.aid(w)...)
+	}
+	out = append(out, p.figures(&t, w)...)
+	out = append(out, pane.Rule(th, w, pane.Piece{Text: "the same band at other angles", Look: th.Title}))
+	out = append(out, p.whatIf(&t, w, p.body.H-len(out)-2)...)
+	return append(out, p.aid(w)...)
+}
+
+func (p *Winding) aid(w int) []string {
+	return []string{p.desk.Theme.Dim.Render(text.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
+}
+
+// figures tells the pattern in two columns.
+func (p *Winding) figures(t *tried, w int) []string {
+	u, q := p.desk.Units(), &t.pattern
+	lead := "endless: along the axis"
+	if !q.Endless {
+		lead = quantity.New(q.Lead, quantity.Metre).Format(u.Size(), 2)
+	}
+	thick := "cannot be told: "
+	if t.laidErr != nil {
+		thick += t.laidErr.Error()
+	} else {
+		thick = u.Thickness(t.laid.Thickness)
+	}
+	circuits := strconv.Itoa(q.Circuits) + " (" + quantity.Number(q.CircuitsExact, 2) + " exact)"
+	if q.Stepped {
+		circuits = "one band width a turn, true angle " + quantity.Number(q.Angle, 2) + "°"
+	}
+	rows := [][2]string{
+		{"lead a turn", lead},
+		{"circuits to close", circuits},
+		{"actual overlap", quantity.New(q.Overlap, quantity.Metre).Format(u.Size(), 3) + ", " + quantity.Number(100*q.OverlapShare, 1) + " % of the band; fibre with it " + u.FabricMass(q.LaidCover) + " a cover"},
+		{"closes with no overlap", "at a band of " + quantity.New(q.ClosingWidth, quantity.Metre).Format(u.Size(), 3)},
+		{"fibre", u.FabricMass(q.LayerMass) + " a layer, " + u.FabricMass(q.CoverMass) + " a cover of " + page.Count(q.Layers, "layer")},
+		{"thickness, a cover", thick},
+	}
+	var out []string
+	for _, r := range rows {
+		out = append(out, "   "+text.Left(r[0], 24)+text.Cut(text.Clean(r[1]), w-28))
+	}
+	return out
+}
+
+// ideal is the angle at which fibres alone hold a closed pipe: tan² is 2.
+const ideal = 54.7
+
+// others are the angles to compare with, those worth most first.
+var others = []float64{ideal, 45, 60, 70, 88, 30, 80}
+
+// whatIf tells what the band does at other angles, as many as there is room for.
+func (p *Winding) whatIf(t *tried, w, room int) []string {
+	u := p.desk.Units()
+	angles := slices.Clone(others[:max(1, min(len(others), room))])
+	slices.Sort(angles)
+	choices, err := winding.WhatIf(t.band, t.diameter.SI(), angles, nil)
+	if err != nil {
+		return []string{"   " + text.Cut(text.Clean(err.Error()), w-4)}
+	}
+	th := p.desk.Theme
+	out := []string{"   " + th.Label.Render(text.Right("angle", 7)+text.Right("hoop:axial", 12)+text.Right("circuits", 10)+text.Right("overlap", 10)+text.Right("lead", 12)+"  fibres alone")}
+	for _, c := range choices {
+		ratio := quantity.Number(c.Ratio, 2)
+		if c.HoopOnly {
+			ratio = "hoop only"
+		}
+		lead := "endless"
+		if !c.Endless {
+			lead = quantity.New(c.Lead, quantity.Metre).Format(u.Size(), 1)
+		}
+		note := ""
+		if c.Asked == ideal {
+			note = "  a closed pipe under pressure"
+		}
+		out = append(out, "   "+text.Right(quantity.Number(c.Asked, 1)+"°", 7)+text.Right(ratio, 12)+text.Right(strconv.Itoa(c.Circuits), 10)+
+			text.Right(quantity.Share(c.OverlapShare), 10)+text.Right(lead, 12)+note)
+	}
+	return out
+}

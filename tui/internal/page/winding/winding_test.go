@@ -1,0 +1,169 @@
+package winding
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/tuitest"
+
+	"pgregory.net/rapid"
+)
+
+const pipe = `document = "schedule"
+format = 1
+title = "Wound brine line"
+[part]
+form = "pipe"
+process = "wound"
+inside_diameter = "24 in"
+[[resin]]
+id = "all"
+family = "vinyl-ester"
+[[material]]
+id = "shop-band"
+form = "roving-band"
+fiber = "e-glass"
+tow = "2200 tex"
+tows = 20
+band_width = "100 mm"
+glass_content = 0.70
+[[ply]]
+material = "shop-band"
+resin = "all"
+angle = 55
+count = 4
+`
+
+func desk(t testing.TB, text string) *page.Desk {
+	t.Helper()
+	d, err := editor.FromBytes("wound.toml", []byte(text), editor.Options{
+		Judge: func(s *laminate.Schedule, lib *laminate.Library, u quantity.System) *rules.Report {
+			return all.Judge(s, lib, rules.Options{Units: u})
+		}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &page.Desk{Doc: d, Theme: theme.New(theme.Mono)}
+}
+
+func press(p *Winding, names ...string) {
+	for _, n := range names {
+		e := keyin.Event{Key: n}
+		if r := []rune(n); len(r) == 1 {
+			e.Rune = r[0]
+		}
+		p.Press(e)
+	}
+}
+
+func page80(t testing.TB, text string) *Winding {
+	p := New(desk(t, text))
+	p.SetSize(80, 24)
+	p.Lines()
+	return p
+}
+
+// By hand: lead πD/tan 55° = 1341 mm = 52.8 in; πD cos 55°/100 mm = 10.98, so
+// 11 circuits; 20 × 2200 tex / 100 mm = 440 g/m² a layer, 880 g/m² a cover;
+// netting tan² 55° = 2.04.
+func TestWinding_figuresTheBandByHand(t *testing.T) {
+	p := page80(t, pipe)
+	got, err := p.try()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(got.pattern.Lead-math.Pi*0.6096/math.Tan(55*math.Pi/180)) > 1e-9 || got.pattern.Circuits != 11 {
+		t.Errorf("lead %v, circuits %d", got.pattern.Lead, got.pattern.Circuits)
+	}
+	if math.Abs(got.pattern.LayerMass-0.440) > 1e-9 || math.Abs(got.pattern.CoverMass-0.880) > 1e-9 {
+		t.Errorf("masses %v %v", got.pattern.LayerMass, got.pattern.CoverMass)
+	}
+	text := strings.Join(p.Lines(), "\n")
+	for _, want := range []string{"52.79 in", "11 (10.98 exact)", "54.7°", "design aid"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on\n%s", want, text)
+		}
+	}
+	// The cover's thickness is what the analysis computes for a ply of it.
+	if want := p.desk.Report().Analysis.Rows[0].Thickness; math.Abs(got.laid.Thickness-want) > 1e-9 {
+		t.Errorf("thickness %v, the analysis computes %v", got.laid.Thickness, want)
+	}
+}
+
+func TestWinding_keepsTheBandAsOneChange(t *testing.T) {
+	p := page80(t, pipe)
+	press(p, "3", "1", "0", keyin.Enter)
+	if len(p.desk.Doc.Now().Plies) != 1 || p.desk.Doc.Dirty() {
+		t.Fatal("typing alone must change nothing")
+	}
+	before := p.desk.Report().Analysis.Rows[0].Thickness
+	press(p, "+")
+	s := p.desk.Doc.Now()
+	if m := s.Materials[0]; m.ID != "shop-band" || m.Tows.Value != 10 {
+		t.Fatalf("material %+v, notice %q", m, p.desk.Notice.Text)
+	}
+	if got := p.desk.Report().Analysis.Rows[0].Thickness; math.Abs(got/before-0.5) > 1e-9 {
+		t.Errorf("half the tows must lay half the cover: %v of %v", got, before)
+	}
+	p.desk.Undo()
+	if p.desk.Doc.Dirty() {
+		t.Error("one undo must take it back")
+	}
+}
+
+func TestWinding_givesTheAngle(t *testing.T) {
+	p := page80(t, pipe)
+	press(p, "6", "6", "0", keyin.Enter, "*")
+	if a := p.desk.Doc.Now().Plies[0].Angle; a.Value != 60 {
+		t.Errorf("angle %v, notice %q", a, p.desk.Notice.Text)
+	}
+}
+
+func TestWinding_saysWhatIsMissing(t *testing.T) {
+	p := page80(t, strings.Replace(pipe, "inside_diameter = \"24 in\"\n", "", 1))
+	if text := strings.Join(p.Lines(), "\n"); !strings.Contains(text, "cannot be told: diameter: not stated") {
+		t.Errorf("the page does not say it:\n%s", text)
+	}
+	press(p, "5", "0", keyin.Enter)
+	if _, err := p.try(); err == nil {
+		t.Error("a diameter of zero must be refused")
+	}
+	press(p, "6", "x", keyin.Enter)
+	if _, err := p.try(); err == nil {
+		t.Error("a word is no angle")
+	}
+}
+
+func TestWinding_escLeavesAFigureAsItWas(t *testing.T) {
+	p := page80(t, pipe)
+	press(p, "3", "9", keyin.Esc)
+	if p.fields[fieldTows].Text != "20" || p.Busy() {
+		t.Errorf("tows %q, open %v", p.fields[fieldTows].Text, p.Busy())
+	}
+}
+
+func TestWinding_anyKeysAnySize(t *testing.T) {
+	d := desk(t, pipe)
+	rapid.Check(t, func(t *rapid.T) {
+		p := New(d)
+		p.SetSize(rapid.IntRange(1, 250).Draw(t, "w"), rapid.IntRange(1, 80).Draw(t, "h"))
+		for range rapid.IntRange(0, 30).Draw(t, "n") {
+			press(p, rapid.SampledFrom([]string{"1", "2", "3", "4", "5", "6", "+", "*", "0", "x", ".", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down, keyin.Left}).Draw(t, "key"))
+			p.Lines()
+		}
+	})
+}
+
+func TestWinding_golden(t *testing.T) {
+	p := page80(t, pipe)
+	tuitest.Golden(t, "winding 80x24", strings.Join(p.Lines(), "\n")+"\n")
+}
