@@ -7,7 +7,13 @@ const description = `Build and check the laminate of an FRP pipe, tank or duct, 
 type grammar struct {
 	Globals
 
+	Open       openCommandArgs   `cmd:"" hidden:"" help:"Open the terminal program."`
 	Check      checkCommand      `cmd:"" help:"Report each schedule: figures, findings, verdict."`
+	Wall       wallCommand       `cmd:"" help:"Stiffness and design of the structure against part and service."`
+	Advise     adviseCommand     `cmd:"" help:"Veils, resins and barriers that suit part and service, with reasons."`
+	Propose    proposeCommand    `cmd:"" help:"A whole schedule for a part and service without plies."`
+	Compare    compareCommand    `cmd:"" help:"A schedule, and what was built to it, against a specification."`
+	Differ     differCommand     `cmd:"" help:"Two revisions of a schedule, ply by ply."`
 	Catalogue  catalogueCommand  `cmd:"" help:"Print the materials and resin families that are known."`
 	Rules      rulesCommand      `cmd:"" help:"Print the rules that check runs, and why."`
 	New        newCommand        `cmd:"" help:"Make an empty schedule."`
