@@ -23,9 +23,17 @@ const stall = 2500 * time.Millisecond
 // commands are calls of every command that needs no terminal, in a folder that
 // holds tank.toml.
 var commands = map[string][]string{
-	"completion": {"completion", "bash"},
+	"check":      {"check", "--plies", "--explain", "tank.toml", "gone.toml"},
+	"wall":       {"wall", "tank.toml"},
 	"advise":     {"advise", "tank.toml"},
 	"propose":    {"propose", "tank.toml"},
+	"compare":    {"compare", "tank.toml", "gone.toml"},
+	"differ":     {"differ", "tank.toml", "tank.toml"},
+	"catalogue":  {"catalogue"},
+	"rules":      {"rules"},
+	"new":        {"new"},
+	"tidy":       {"tidy", "tank.toml"},
+	"completion": {"completion", "bash"},
 }
 
 // inTerminal are the commands that open the terminal program.
@@ -52,10 +60,18 @@ func TestHeadlessCommands_askTheTerminalNothing(t *testing.T) {
 	if err := os.Mkdir(folder, 0o755); err != nil {
 		t.Fatal(err)
 	}
+	offered := listed(t, folder, program)
+	example, err := exec.Command(program, "new", "--example").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(folder, "tank.toml"), example, 0o644); err != nil {
+		t.Fatal(err)
+	}
 	_, floor := bestOfThree(t, folder, nothing)
 
 	calls := [][]string{{"--version"}, {"--help"}, {"chekc"}, {"help", "completion"}, {"complete", "--", ""}}
-	for _, c := range listed(t, folder, program) {
+	for _, c := range offered {
 		args, ok := commands[c]
 		if !ok && !slices.Contains(inTerminal, c) {
 			t.Errorf("%s: no call of this command is tried here", c)

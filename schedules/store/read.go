@@ -48,6 +48,14 @@ func Read(path string) (File, error) {
 	}, nil
 }
 
+// Bytes is what Read reads, for those who want the text alone: it does not look
+// where the path leads or whether the file may be written. The error is a
+// *Error.
+func Bytes(path string) ([]byte, error) {
+	data, _, err := readRegular(path)
+	return data, err
+}
+
 // ReadFrom reads r to its end, at most MaxSize. Name stands for it in messages
 // and in the result, which has nowhere to be written back to. The error is a
 // *Error.

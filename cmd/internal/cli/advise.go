@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
@@ -232,7 +233,7 @@ func (k adviseCommand) print(c *call, file string, s *laminate.Schedule, a *advi
 
 // reason prints a reason with its basis, the first line marked.
 func (c *call) reason(indent string, r advice.Reason) {
-	for i, line := range wrapped(r.Text+" ["+r.Basis+"]", pageWidth-len(indent)-2) {
+	for i, line := range output.Wrap(r.Text+" ["+r.Basis+"]", pageWidth-len(indent)-2) {
 		mark := "  "
 		if i == 0 {
 			mark = "- "

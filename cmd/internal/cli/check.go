@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
@@ -54,7 +55,7 @@ func (c *call) designAid(notChecked []string) {
 	if len(notChecked) > 0 {
 		text += " Not checked: " + strings.Join(notChecked, ", ") + "."
 	}
-	for _, line := range wrapped(text, 100) {
+	for _, line := range output.Wrap(text, 100) {
 		c.out.Line("%s", line)
 	}
 }
@@ -74,26 +75,20 @@ type checking struct {
 }
 
 func (k *checking) one(in input) {
-	d := k.c.open(in)
-	if d.err == nil && d.kind == schedules.Undeclared && in.searched {
-		k.passed[d.kind]++
-		return
-	}
-	k.seen++
-	if d.err != nil {
+	d := document{input: in}
+	if d.text, d.err = k.c.read(in); d.err != nil {
+		k.seen++
 		k.unusable(&d, d.err.Error())
 		return
 	}
-	if d.kind != schedules.Schedule {
-		d.validate()
-		if len(d.problems) > 0 {
-			k.unusable(&d, "")
-			return
-		}
-		k.passed[d.kind]++
+	// Nearly all are schedules: only what is none is looked at for its kind.
+	var l loaded
+	if l.source, l.schedule, d.problems = schedules.Decode(d.text); len(d.problems) > 0 {
+		k.other(&d)
 		return
 	}
-	l, err := k.shelf.load(&d)
+	k.seen++
+	err := k.shelf.furnish(&d, &l)
 	switch {
 	case err != nil:
 		k.unusable(&d, err.Error())
@@ -102,6 +97,26 @@ func (k *checking) one(in input) {
 	default:
 		k.judged(d.name, l)
 	}
+}
+
+// other takes a document that is no sound schedule.
+func (k *checking) other(d *document) {
+	kind, problems := schedules.Sniff(d.text)
+	d.kind = kind
+	if kind == schedules.Undeclared && d.searched {
+		k.passed[kind]++
+		return
+	}
+	k.seen++
+	if kind != schedules.Schedule {
+		d.problems = problems
+		d.validate()
+	}
+	if len(d.problems) > 0 {
+		k.unusable(d, "")
+		return
+	}
+	k.passed[kind]++
 }
 
 func (k *checking) judged(name string, l loaded) {
@@ -118,7 +133,7 @@ func (k *checking) judged(name string, l loaded) {
 	if r.Wall != nil {
 		k.notChecked = r.Wall.NotChecked
 	}
-	s := report.Judged(name, l.library.Books, r, l.source.Line)
+	s := report.Judged(name, l.library.Books, r, l.source.Line, k.c.JSON || k.Plies)
 	if k.c.JSON {
 		k.reports = append(k.reports, s)
 		return

@@ -53,18 +53,20 @@ func (c *call) inputs(names []string) []input {
 // read gives the bytes of an input; the error is one sentence that does not
 // name it.
 func (c *call) read(in input) ([]byte, error) {
-	var f store.File
+	var text []byte
 	var err error
 	if in.name == stdinName {
+		var f store.File
 		f, err = store.ReadFrom(c.In, in.name)
+		text = f.Bytes
 	} else {
-		f, err = store.Read(in.name)
+		text, err = store.Bytes(in.name)
 	}
 	var own *store.Error
 	if errors.As(err, &own) {
 		return nil, errors.New(own.Why)
 	}
-	return f.Bytes, err
+	return text, err
 }
 
 // parts takes joined errors apart.

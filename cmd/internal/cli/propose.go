@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -233,7 +234,7 @@ func printCandidates(c *call, list []advice.Candidate, files []string, units qua
 		}
 		c.out.Line("  %d plies, %d %s, %s, %s, %s, %s", f.Plies, f.GelStops, stops, units.Thickness(f.Thickness), mass, cost, list[i].Report.Verdict.String())
 		for _, text := range append(append([]string{}, list[i].GivesUp...), list[i].Notes...) {
-			for j, line := range wrapped(text, pageWidth-4) {
+			for j, line := range output.Wrap(text, pageWidth-4) {
 				mark := "  "
 				if j == 0 {
 					mark = "- "

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 )
@@ -82,7 +83,7 @@ func printRule(c *call, r *rules.Rule) {
 		{"why", r.Why},
 		{"basis", r.Basis},
 	} {
-		for i, line := range wrapped(part.text, 78) {
+		for i, line := range output.Wrap(part.text, 78) {
 			name := part.name
 			if i > 0 {
 				name = ""
@@ -113,23 +114,4 @@ func didYouMean(word string, candidates []string) string {
 		return ", did you mean " + near + "?"
 	}
 	return ""
-}
-
-// wrapped breaks text at spaces into lines of at most width characters, longer
-// words excepted.
-func wrapped(text string, width int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		switch {
-		case line == "":
-			line = word
-		case len([]rune(line))+1+len([]rune(word)) > width:
-			lines = append(lines, line)
-			line = word
-		default:
-			line += " " + word
-		}
-	}
-	return append(lines, line)
 }

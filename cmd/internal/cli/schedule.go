@@ -54,11 +54,17 @@ func (s *shelf) load(d *document) (l loaded, err error) {
 	if l.source, l.schedule, d.problems = schedules.Decode(d.text); len(d.problems) > 0 {
 		return l, nil
 	}
+	return l, s.furnish(d, &l)
+}
+
+// furnish gives a decoded schedule the library that holds for it, and looks
+// whether the two go together.
+func (s *shelf) furnish(d *document, l *loaded) (err error) {
 	if l.library, err = s.library(d.folder); err != nil {
-		return l, err
+		return err
 	}
 	d.problems = schedules.Check(l.source, l.schedule, l.library)
-	return l, nil
+	return nil
 }
 
 // units are those asked for, else those of the document.

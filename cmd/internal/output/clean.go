@@ -13,8 +13,7 @@ import (
 // line and paragraph separators and broken UTF-8 are shown as \u001b and the
 // like, line breaks and tabs as spaces.
 func Clean(s string) string {
-	dirty := strings.IndexFunc(s, unsafe) >= 0 || !utf8.ValidString(s)
-	if !dirty {
+	if printableASCII(s) || utf8.ValidString(s) && strings.IndexFunc(s, unsafe) < 0 {
 		return s
 	}
 	var b strings.Builder
@@ -34,6 +33,16 @@ func Clean(s string) string {
 		i += n
 	}
 	return b.String()
+}
+
+// printableASCII is the quick answer for nearly all text there is.
+func printableASCII(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 // unsafe tells characters that a terminal may act on, or that make text look

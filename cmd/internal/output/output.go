@@ -83,18 +83,18 @@ func (m Messages) Say(format string, args ...any) {
 	_, _ = fmt.Fprintf(m.w, "veilwright: "+format+"\n", clean(args)...)
 }
 
-func clean(args []any) []any {
-	safe := make([]any, len(args))
-	for i, a := range args {
+// clean cleans in place: the arguments are the printing function's own.
+func clean(safe []any) []any {
+	for i, a := range safe {
 		switch a := a.(type) {
 		case string:
-			safe[i] = Clean(a)
+			if tidy := Clean(a); len(tidy) != len(a) || tidy != a {
+				safe[i] = tidy
+			}
 		case error:
 			safe[i] = Clean(a.Error())
 		case fmt.Stringer:
 			safe[i] = Clean(a.String())
-		default:
-			safe[i] = a
 		}
 	}
 	return safe

@@ -88,13 +88,18 @@ const mmPerM = 1000
 // from 1; 0 when the document has no such place.
 type Lines func(laminate.Ref) int
 
-// Judged is the report of a schedule that could be read.
-func Judged(file string, books []string, r *rules.Report, lines Lines) Schedule {
-	return Schedule{
+// Judged is the report of a schedule that could be read. Without plies their
+// list is left empty, for text that does not show them.
+func Judged(file string, books []string, r *rules.Report, lines Lines, withPlies bool) Schedule {
+	s := Schedule{
 		File: file, Title: r.Schedule.Title, Books: list(books), Problems: []Problem{},
-		Plies: plies(r, lines), Zones: zones(r.Analysis), Findings: findings(r, lines),
+		Plies: []Ply{}, Zones: zones(r.Analysis), Findings: findings(r, lines),
 		Verdict: r.Verdict.String(),
 	}
+	if withPlies {
+		s.Plies = plies(r, lines)
+	}
+	return s
 }
 
 // Unread is the report of a document that could not be read: one sentence and

@@ -55,7 +55,7 @@ func lines(r laminate.Ref) int {
 }
 
 func TestJudged_keepsTheNamesAndNullsThatScriptsRelyOn(t *testing.T) {
-	text, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines))
+	text, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines, true))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,7 +93,7 @@ func TestJudged_keepsTheNamesAndNullsThatScriptsRelyOn(t *testing.T) {
 }
 
 func TestUnread_hasTheSameShape(t *testing.T) {
-	read, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines))
+	read, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines, true))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -131,7 +131,7 @@ func printed(f func(*output.Sink)) string {
 
 func TestPrint_saysPlaceSeverityRuleAndVerdict(t *testing.T) {
 	r := sample()
-	s := report.Judged("a.toml", []string{"shop-book.toml"}, r, lines)
+	s := report.Judged("a.toml", []string{"shop-book.toml"}, r, lines, true)
 	text := printed(func(out *output.Sink) {
 		report.Print(out, s, r, quantity.US, report.Detail{Plies: true, Explain: true})
 	})
