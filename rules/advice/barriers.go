@@ -8,12 +8,13 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice/internal/layup"
 	"frp/veilwright/rules/veil"
 )
 
 // barrier is a barrier that was found.
 type barrier struct {
-	recipe recipe
+	recipe layup.Recipe
 	notes  []string
 	Figures
 }
@@ -61,16 +62,16 @@ func (f *finder) barriers() []barrier {
 
 // barrier lays one barrier and judges it by the rules about barriers.
 func (f *finder) barrier(v *laminate.Material, mix laminate.Resin, b build, m *laminate.Material) barrier {
-	r := recipe{veil: v.ID, veils: f.veilPlies(v.ID, mix.Family, b.veils), mat: m.ID, mats: plies(b, m)}
-	r.barrier = f.named(mixed(mix, &f.s.Service, b), mix)
+	r := layup.Recipe{Veil: v.ID, Veils: f.veilPlies(v.ID, mix.Family, b.veils), Mat: m.ID, Mats: plies(b, m)}
+	r.Barrier = f.named(mixed(mix, &f.s.Service, b), mix)
 	if b.hard && b.conductive {
-		r.surface = conducting(r.barrier, f.free(mix.ID+"-veil"))
+		r.Surface = conducting(r.Barrier, f.free(mix.ID+"-veil"))
 	}
 	found := barrier{recipe: r}
 	if b.conductive {
 		found.notes = append(found.notes, "carbon powder is taken as "+quantity.Share(carbonShare)+" of the mix, from memory: the resistance measured on the wall decides")
 	}
-	laid := r.lay(f.s, f.lib)
+	laid := r.Lay(f.s, f.lib)
 	list := slices.Concat(f.veilRules, f.resinRules, f.buildRules)
 	report := rules.Judge(unique(list), laid, f.lib, rules.Options{Units: f.o.Units})
 	found.Figures = figures(report, f.lib)
@@ -136,10 +137,10 @@ func (f *finder) usualVeils() []*laminate.Material {
 var thinnest = quantity.New(0.010, quantity.Inch).SI()
 
 func (f *finder) thin(m *laminate.Material) bool {
-	one := recipe{veil: m.ID, veils: 1, barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
+	one := layup.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
 	bare := *f.s
 	bare.Resins = nil
-	return quantity.Below(laminate.Analyse(one.lay(&bare, f.lib), f.lib).Total.Thickness, thinnest)
+	return quantity.Below(laminate.Analyse(one.Lay(&bare, f.lib), f.lib).Total.Thickness, thinnest)
 }
 
 func (f *finder) bestBuilds() []build {

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice/internal/layup"
 	"frp/veilwright/rules/all"
 )
 
@@ -115,17 +116,17 @@ func (a *advisor) asks() (hard, conductive bool) {
 func (a *advisor) probe(veil string, f laminate.Family, b build) *laminate.Schedule {
 	bare := *a.s
 	bare.Resins = nil
-	r := recipe{
-		veil: veil, veils: a.veilPlies(veil, f, b.veils), mat: a.mat, mats: b.mats,
-		barrier: mixed(laminate.Resin{ID: probeResin, Family: f}, &a.s.Service, b),
-		wall:    laminate.Resin{ID: probeWall, Family: f},
+	r := layup.Recipe{
+		Veil: veil, Veils: a.veilPlies(veil, f, b.veils), Mat: a.mat, Mats: b.mats,
+		Barrier: mixed(laminate.Resin{ID: probeResin, Family: f}, &a.s.Service, b),
+		Wall:    laminate.Resin{ID: probeWall, Family: f},
 	}
 	if b.hard && b.conductive {
-		r.surface = conducting(r.barrier, probeSurface)
+		r.Surface = conducting(r.Barrier, probeSurface)
 	}
-	r.structure = []laminate.Ply{{Material: a.mat, Count: 2}}
-	r.coat, _ = a.stock(usualCoat, isCoat)
-	return r.lay(&bare, a.lib)
+	r.Structure = []laminate.Ply{{Material: a.mat, Count: 2}}
+	r.Coat, _ = a.stock(usualCoat, isCoat)
+	return r.Lay(&bare, a.lib)
 }
 
 // veilPlies is how many plies of a veil make an inner surface, no fewer than a
@@ -140,8 +141,8 @@ func (a *advisor) veilPlies(veil string, f laminate.Family, least int) int {
 	for n := least; n <= most; n++ {
 		bare := *a.s
 		bare.Resins = nil
-		r := recipe{veil: veil, veils: n, barrier: resin, wall: resin}
-		if rules.Judge(a.inner, r.lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.VerdictBreak {
+		r := layup.Recipe{Veil: veil, Veils: n, Barrier: resin, Wall: resin}
+		if rules.Judge(a.inner, r.Lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.VerdictBreak {
 			return n
 		}
 	}

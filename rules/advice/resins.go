@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice/ratings"
 )
 
 // known is what a family is usually taken for.
@@ -25,14 +26,14 @@ var known = []struct {
 
 // resins answers for every family, as barrier and wall resin of one part. It is
 // laid with a veil that suits as well as any.
-func (a *advisor) resins(veils []Option, ratings []laminate.Rating) []Option {
+func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
 	hard, conductive := a.asks()
 	b := build{veils: 2, mats: 4, hard: hard, conductive: conductive}
 	veil := firstVeil(veils)
 	var list []Option
 	for _, k := range known {
 		o := option(k.family.String(), a.judged(a.resinRules, a.probe(veil, k.family, b)))
-		lowered, said := rated(ratings, k.family)
+		lowered, said := rated(rows, k.family)
 		if lowered > o.Suits {
 			o.Suits = lowered
 			o.Reasons = append(said, o.Reasons...)
@@ -101,7 +102,7 @@ func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
 	order = slices.DeleteFunc(order, func(x laminate.Family) bool { return !slices.Contains(suits, x.String()) })
 	unrated := func(x laminate.Family) int {
 		for i := range a.Ratings {
-			if r := &a.Ratings[i]; r.Family == x && !refused(r) {
+			if r := &a.Ratings[i]; r.Family == x && !ratings.Refuses(r) {
 				return 0
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/catalogue"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules/advice/internal/layup"
 )
 
 // seed is the least structure of one kind, which the wall's inverse adds to.
@@ -70,7 +71,7 @@ func angles(m *laminate.Material) []float64 {
 func (f *finder) wallResins(b *barrier) []laminate.Resin {
 	unfilled := func(r *laminate.Resin) bool { return r.Filler == laminate.NoFiller }
 	products := f.products(unfilled)
-	own := b.recipe.barrier
+	own := b.recipe.Barrier
 	own.Filler, own.FillerContent, own.FillerDensity = laminate.NoFiller, laminate.Optional[float64]{}, quantity.Density{}
 	var list []laminate.Resin
 	for _, p := range products {
@@ -97,11 +98,11 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 		for _, resin := range f.wallResins(b) {
 			for _, seed := range f.seeds() {
 				r := b.recipe
-				r.wall, r.coat, r.structure = resin, coat, seed.plies
+				r.Wall, r.Coat, r.Structure = resin, coat, seed.plies
 				if f.o.VeilOutside {
-					r.outside = r.veil
+					r.Outside = r.Veil
 				}
-				start := r.lay(f.s, f.lib)
+				start := r.Lay(f.s, f.lib)
 				need, err := wall.Need(start, f.lib, seed.unit, wall.Options{})
 				if err != nil {
 					reason := cannotTell(start, f.lib)
@@ -111,7 +112,7 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 					f.trouble = cmp.Or(f.trouble, err.Error())
 					continue
 				}
-				r.structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
+				r.Structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
 				if c := f.judge(&r, "", b.notes); c.Figures.Breaks == 0 {
 					list = append(list, c)
 				}
@@ -137,8 +138,8 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 
 // leftOut is a candidate without structure. The coat goes too: what is laid on
 // it later would not hold.
-func (f *finder) leftOut(r recipe, notes []string, reason string) Candidate {
-	r.structure, r.coat, r.outside = nil, "", ""
+func (f *finder) leftOut(r layup.Recipe, notes []string, reason string) Candidate {
+	r.Structure, r.Coat, r.Outside = nil, "", ""
 	notes = append(append([]string(nil), notes...), "the structure is left out, and so is the outer surface that belongs on it: "+reason)
 	return f.judge(&r, reason, notes)
 }

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
+	"frp/veilwright/rules/advice/ratings"
 	"frp/veilwright/schedules"
 )
 
@@ -145,7 +146,7 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 		c.ends(Unusable)
 		return
 	}
-	rows, refused := advice.ImportRatings(strings.NewReader(string(text)))
+	rows, refused := ratings.Import(strings.NewReader(string(text)))
 	for _, r := range refused {
 		c.say.Say("%s:%d: row refused: %s", k.Ratings, r.Line, r.Why)
 		c.ends(Unusable)

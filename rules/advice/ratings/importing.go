@@ -1,4 +1,4 @@
-package advice
+package ratings
 
 import (
 	"encoding/csv"
@@ -28,7 +28,7 @@ const (
 	longest   = 1_000   // bytes of one field
 )
 
-// ImportRatings reads a table of ratings in CSV (RFC 4180; a semicolon parts
+// Import reads a table of ratings in CSV (RFC 4180; a semicolon parts
 // the columns where the first line has one and no comma). The first line names
 // the columns, as a shop book names its keys: contents, concentration,
 // temperature, family, build, grade, source, date. A concentration is a share
@@ -36,7 +36,7 @@ const (
 // temperature carries its unit. A row that lacks something or cannot be read is
 // refused with its line and reason, and the others are taken; nothing is
 // guessed. Line of a rating is the table's; Book is the caller's to set.
-func ImportRatings(table io.Reader) ([]laminate.Rating, []Refused) {
+func Import(table io.Reader) ([]laminate.Rating, []Refused) {
 	text, err := io.ReadAll(io.LimitReader(table, 16<<20+1))
 	switch {
 	case err != nil:
@@ -139,9 +139,9 @@ func rating(record []string, at map[string]int) (laminate.Rating, error) {
 		return r, fmt.Errorf("family: no resin family is called %q", brief(field["family"]))
 	}
 	switch r.Build = strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(field["build"]), "-", " ")), " "); r.Build {
-	case ratedSingle, ratedDouble:
+	case Single, Double:
 	default:
-		return r, fmt.Errorf("build: %q or %q is expected, not %q", ratedSingle, ratedDouble, brief(field["build"]))
+		return r, fmt.Errorf("build: %q or %q is expected, not %q", Single, Double, brief(field["build"]))
 	}
 	return r, nil
 }

@@ -1,0 +1,76 @@
+package advice
+
+import (
+	"slices"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/rules/advice/ratings"
+)
+
+// rated says what the matching rows say of a family, and whether they rule it
+// out.
+func rated(rows []laminate.Rating, f laminate.Family) (Suits, []Reason) {
+	var reasons []Reason
+	no, any := true, false
+	for i := range rows {
+		r := &rows[i]
+		if r.Family != f {
+			continue
+		}
+		any = true
+		no = no && ratings.Refuses(r)
+		reasons = append(reasons, Reason{"rated " + grade(r) + " with the " + r.Build + " build", ratings.Name(r)})
+	}
+	if any && no {
+		return No, reasons
+	}
+	return Yes, reasons
+}
+
+func grade(r *laminate.Rating) string { return "\"" + r.Grade + "\"" }
+
+// byRatings adds what the rows say about a build with the families that suit
+// best: which is the leanest with the best grade, or that only the double build
+// has it. A thicker barrier is never rated worse, so of two grades that differ
+// the double build's is the better one.
+func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []Reason {
+	if b.heavy {
+		return reasons
+	}
+	double := b.mats > plainBuilds[0].mats
+	for _, w := range withAnswer(r.Resins, best(r.Resins)) {
+		f, _ := laminate.ParseFamily(w)
+		lean, thick := ofBuild(r.Ratings, f, ratings.Single), ofBuild(r.Ratings, f, ratings.Double)
+		same := -1
+		for i := range thick {
+			same = max(same, slices.IndexFunc(lean, func(l laminate.Rating) bool { return l.Grade == thick[i].Grade }))
+		}
+		about := "in " + w + " the "
+		switch {
+		case len(thick) == 0 && len(lean) == 0:
+		case len(thick) == 0 && !double:
+			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is rated " + grade(&lean[0]), ratings.Name(&lean[0])})
+		case same >= 0 && !double:
+			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is the leanest with the best grade, " + grade(&lean[same]), ratings.Name(&lean[same])})
+		case same >= 0:
+			reasons = appendNew(reasons, Reason{about + ratings.Double + " build has the grade that the " + ratings.Single + " build has too, " + grade(&thick[0]), ratings.Name(&thick[0])})
+		case len(thick) > 0:
+			text := about + "best grade, " + grade(&thick[0]) + ", stands for the " + ratings.Double + " build only"
+			if len(lean) > 0 {
+				text += "; the " + ratings.Single + " build has " + grade(&lean[0])
+			}
+			reasons = appendNew(reasons, Reason{text, ratings.Name(&thick[0])})
+		}
+	}
+	return reasons
+}
+
+func ofBuild(rows []laminate.Rating, f laminate.Family, build string) []laminate.Rating {
+	var list []laminate.Rating
+	for _, r := range rows {
+		if r.Family == f && r.Build == build {
+			list = append(list, r)
+		}
+	}
+	return list
+}
