@@ -1,0 +1,282 @@
+package service
+
+import (
+	"strconv"
+
+	"frp/veilwright/rules/advice"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// axis is a section of the matrix.
+type axis uint8
+
+const (
+	veils axis = iota
+	resins
+	builds
+	together // what holds for all of it
+)
+
+var axisNames = [...]string{"veils", "resins", "barrier builds", "all together"}
+
+// row is a row of the matrix: an option, or a list of what holds for all.
+type row struct {
+	axis    axis
+	id      string
+	option  *advice.Option  // nil in the last section
+	reasons []advice.Reason // of the row
+}
+
+// place is a row by its name, so that it stays pointed at when answers change.
+type place struct {
+	axis axis
+	id   string
+}
+
+const (
+	conflictsRow = "cannot be had together"
+	notesRow     = "holds whatever is chosen"
+	ratingsRow   = "ratings of the shop book"
+)
+
+func rowsOf(a *advice.Advice) []row {
+	var rows []row
+	for x, list := range [][]advice.Option{a.Veils, a.Resins, a.Builds} {
+		for i := range list {
+			rows = append(rows, row{axis(x), list[i].ID, &list[i], list[i].Reasons})
+		}
+	}
+	if len(a.Conflicts) > 0 {
+		rows = append(rows, row{together, conflictsRow, nil, a.Conflicts})
+	}
+	if len(a.Ratings) > 0 {
+		var list []advice.Reason
+		for i := range a.Ratings {
+			r := &a.Ratings[i]
+			list = append(list, advice.Reason{
+				Text:  r.Grade + ": " + r.Family.String() + ", " + r.Build + ", up to " + r.MaxTemperature.Text(),
+				Basis: r.Source + " " + r.Date + ", " + r.Book + " line " + strconv.Itoa(r.Line),
+			})
+		}
+		rows = append(rows, row{together, ratingsRow, nil, list})
+	}
+	if len(a.Notes) > 0 {
+		rows = append(rows, row{together, notesRow, nil, a.Notes})
+	}
+	return rows
+}
+
+// index is where the row pointed at stands, -1 where there is none.
+func (p *Service) index() int {
+	for i := range p.told.rows {
+		if r := &p.told.rows[i]; r.axis == p.at.axis && r.id == p.at.id {
+			return i
+		}
+	}
+	return -1
+}
+
+// settle points at a row that is there: the same, else the first of its
+// section that suits best.
+func (p *Service) settle() {
+	if p.index() >= 0 {
+		return
+	}
+	best := -1
+	for i := range p.told.rows {
+		r := &p.told.rows[i]
+		if r.axis != p.at.axis {
+			continue
+		}
+		if best < 0 || r.option != nil && r.option.Suits < p.told.rows[best].option.Suits {
+			best = i
+		}
+	}
+	p.point(max(0, best))
+}
+
+func (p *Service) point(i int) {
+	if i >= 0 && i < len(p.told.rows) {
+		p.at = place{p.told.rows[i].axis, p.told.rows[i].id}
+		p.read = 0
+	}
+}
+
+func (p *Service) move(by int) {
+	p.advice()
+	p.point(max(0, min(len(p.told.rows)-1, p.index()+by)))
+}
+
+// section points at the best of another section.
+func (p *Service) section(by int) {
+	p.advice()
+	n := int(together) + 1
+	for range n {
+		p.at = place{axis: axis((int(p.at.axis) + by + n) % n)}
+		for i := range p.told.rows {
+			if p.told.rows[i].axis == p.at.axis {
+				p.settle()
+				p.read = 0
+				return
+			}
+		}
+	}
+}
+
+// pointed is the row pointed at, nil for none.
+func (p *Service) pointed() *row {
+	p.advice()
+	if i := p.index(); i >= 0 {
+		return &p.told.rows[i]
+	}
+	return nil
+}
+
+// mark is the one-cell sign of an answer, the same as of a finding where they
+// say the same.
+func mark(s advice.Suits) string {
+	switch s {
+	case advice.Yes:
+		return "+"
+	case advice.Care:
+		return "~"
+	case advice.No:
+		return "!"
+	case advice.Unknown:
+	}
+	return "?"
+}
+
+func look(t *theme.Theme, s advice.Suits) theme.Style {
+	switch s {
+	case advice.Yes:
+		return t.Good
+	case advice.Care:
+		return t.Caution
+	case advice.No:
+		return t.Break
+	case advice.Unknown:
+	}
+	return t.Open
+}
+
+// matrixLines draws the rows in sight.
+func (p *Service) matrixLines(w, h int) []string {
+	t := p.desk.Theme
+	var lines []string
+	focus := 0
+	last := axis(255)
+	for i := range p.told.rows {
+		r := &p.told.rows[i]
+		if r.axis != last {
+			lines = append(lines, " "+t.Title.Render(text.Cut(axisNames[r.axis], w-1)))
+			last = r.axis
+		}
+		here := i == p.index()
+		if here {
+			focus = len(lines)
+		}
+		lines = append(lines, rowLine(t, r, here, w))
+	}
+	if focus >= p.top+h {
+		p.top = focus - h + 1
+	}
+	if focus <= p.top {
+		p.top = focus - 1 // the heading too
+	}
+	p.top = max(0, min(p.top, len(lines)-h))
+	out := text.FitLines(lines[p.top:min(len(lines), p.top+h)], w, h)
+	if left := len(lines) - p.top - h; left > 0 && focus < p.top+h-1 && h > 2 {
+		out[h-1] = text.Left(t.Dim.Render(text.Cut(" … "+strconv.Itoa(left+1)+" more lines: ↓, or → to the next axis", w)), w)
+	}
+	return out
+}
+
+func rowLine(t *theme.Theme, r *row, here bool, w int) string {
+	sign, word, style := " ", "", t.Note
+	switch {
+	case r.option != nil:
+		sign, word, style = mark(r.option.Suits), r.option.Suits.String(), look(t, r.option.Suits)
+	case r.id == conflictsRow:
+		sign, word, style = "~", strconv.Itoa(len(r.reasons)), t.Caution
+	default:
+		word = strconv.Itoa(len(r.reasons))
+	}
+	answer := sign + " " + text.Left(word, 7)
+	if here {
+		return t.Selected.Render(text.Left(theme.Pointer+answer+" "+text.Clean(r.id), w))
+	}
+	var l text.Line
+	return l.Gap(1).Add(style.Render(answer)).Gap(1).Add(text.Clean(r.id)).Fit(w)
+}
+
+// reasonLines draws why, with the basis of each.
+func (p *Service) reasonLines(w, h int) []string {
+	t := p.desk.Theme
+	r := p.pointed()
+	if r == nil || w < 4 {
+		return text.FitLines(nil, w, h)
+	}
+	head := t.Title.Render(text.Cut(text.Clean(r.id), w-2))
+	if r.option != nil {
+		head += " " + look(t, r.option.Suits).Render(r.option.Suits.String())
+	}
+	body := []string{" " + head}
+	for _, x := range r.reasons {
+		for i, s := range text.Wrap(text.CleanText(x.Text), w-3) {
+			lead := "   "
+			if i == 0 {
+				lead = " · "
+			}
+			body = append(body, lead+s)
+		}
+		for _, s := range text.Wrap("basis: "+text.CleanText(x.Basis), w-3) {
+			body = append(body, "   "+t.Dim.Render(s))
+		}
+	}
+	p.unread = max(0, len(body)-h)
+	p.read = max(0, min(p.read, p.unread))
+	out := text.FitLines(body[p.read:min(len(body), p.read+h)], w, h)
+	if left := len(body) - p.read - h; left > 0 && h > 2 {
+		out[h-1] = text.Left(t.Dim.Render(text.Cut(" … "+strconv.Itoa(left+1)+" more lines: PgDn", w)), w)
+	}
+	return out
+}
+
+// Lines draws the page.
+func (p *Service) Lines() []string {
+	p.advice()
+	w, h := p.frame.Body.W, p.frame.Body.H
+	if p.offer != nil {
+		return p.offer.lines(p, w, h)
+	}
+	out := p.factLines(w)
+	out = append(out, pane.Rule(p.desk.Theme, w, p.headline()...))
+	f := p.frame
+	f.Body.Y, f.Body.H = 0, max(0, h-len(out))
+	return append(out, p.split(f)...)
+}
+
+// headline says in one line what can be had.
+func (p *Service) headline() []pane.Piece {
+	t, a := p.desk.Theme, p.told.advice
+	if nothingStated(&p.desk.Doc.Now().Service) {
+		return []pane.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Open}}
+	}
+	worst := a.Worst()
+	said := map[advice.Suits]string{
+		advice.Yes: "there is a barrier that suits", advice.Care: "what suits best asks for care",
+		advice.Unknown: "facts are missing", advice.No: "nothing suits as asked",
+	}[worst]
+	pieces := []pane.Piece{{Text: said, Look: look(t, worst)}}
+	switch n := len(a.Conflicts); n {
+	case 0:
+	case 1:
+		pieces = append(pieces, pane.Piece{Text: " · 1 conflict of demands", Look: t.Caution})
+	default:
+		pieces = append(pieces, pane.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of demands", Look: t.Caution})
+	}
+	return pieces
+}

@@ -1,0 +1,171 @@
+package service
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+func open(t testing.TB, b []byte) (*Service, *page.Desk) {
+	t.Helper()
+	list := all.Rules()
+	d, err := editor.FromBytes("example", b, editor.Options{
+		Judge: func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
+			return rules.Judge(list, s, lib, rules.Options{Units: units})
+		},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	desk := &page.Desk{Doc: d, Theme: theme.New(theme.Mono), Row: -1}
+	p := New(desk)
+	p.SetSize(80, 24)
+	return p, desk
+}
+
+func press(p *Service, names ...string) (w page.Wish) {
+	for _, e := range tuitest.Events(names...) {
+		w = p.Press(e)
+	}
+	return w
+}
+
+func screen(t testing.TB, p *Service) string {
+	t.Helper()
+	f := p.frame
+	return tuitest.Box(t, text.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.desk.Notice.Line(p.desk.Theme, f.Body.W)
+}
+
+// The example's condensate carries fluorides, which attack glass: its veil
+// suits not, polyester does (common practice, no source).
+func TestPage_tellsWhatSuits(t *testing.T) {
+	p, _ := open(t, schedules.Example())
+	tuitest.Golden(t, "opened", screen(t, p))
+	press(p, "home")
+	tuitest.Golden(t, "glass veil", screen(t, p))
+	got := screen(t, p)
+	if !strings.Contains(got, "! no      veil-c-10") || !strings.Contains(got, "+ yes     veil-polyester-15") {
+		t.Errorf("the veils' answers are missing:\n%s", got)
+	}
+	press(p, "right", "down")
+	tuitest.Golden(t, "a resin", screen(t, p))
+}
+
+func TestPage_answersFollowAFact(t *testing.T) {
+	p, d := open(t, schedules.Example())
+	before := p.advice().Veil("veil-c-15").Suits
+	press(p, "4", "1", "enter") // fluorides were the first trait: off
+	if after := p.advice().Veil("veil-c-15").Suits; before != advice.No || after == advice.No {
+		t.Errorf("without fluorides the glass veil goes from %s to %s", before, after)
+	}
+	if !strings.Contains(d.Notice.Text, "carries") || d.Notice.Tail != "u takes it back" {
+		t.Errorf("the notice says %+v", d.Notice)
+	}
+	d.Undo()
+	if got := p.advice().Veil("veil-c-15").Suits; got != advice.No {
+		t.Errorf("taken back it is %s", got)
+	}
+	press(p, "3", "190 degF", "enter")
+	if got := d.Doc.Now().Service.Temperature.Text(); got != "190 degF" || p.Typing() {
+		t.Errorf("temperature %q, typing %v", got, p.Typing())
+	}
+	press(p, "5", "seven", "enter")
+	if !d.Notice.Refusal || !p.Typing() {
+		t.Errorf("a pH of seven letters was taken: %+v", d.Notice)
+	}
+	press(p, "esc")
+	if p.Typing() || !strings.Contains(d.Notice.Text, "dropped") {
+		t.Errorf("leaving says %+v", d.Notice)
+	}
+	press(p, "9", "1")
+	if got := d.Doc.Now().Service.Abrasive; !got.Given || !got.Value || p.Typing() {
+		t.Errorf("abrasive %+v, still open %v", got, p.Typing())
+	}
+	if p.advice().Build("100-mil-filled") == nil {
+		t.Error("an abrasive service offers no filled build")
+	}
+}
+
+func TestPage_buildsWhatIsPointedAt(t *testing.T) {
+	p, d := open(t, schedules.Example())
+	before := string(d.Doc.Bytes())
+	press(p, "home")
+	if w := press(p, "enter"); w != page.Done || !d.Notice.Refusal {
+		t.Errorf("a veil that does not suit: wish %d, %+v", w, d.Notice)
+	}
+	for p.at.id != "veil-polyester-15" {
+		press(p, "down")
+	}
+	if w := press(p, "enter"); w != page.Back {
+		t.Errorf("wish %d, want the bench: %+v", w, d.Notice)
+	}
+	s := d.Doc.Now()
+	if s.Plies[0].Material != "veil-polyester-15" || s.Plies[len(s.Plies)-1].Material != "topcoat" {
+		t.Errorf("built %+v", s.Plies)
+	}
+	d.Undo()
+	if string(d.Doc.Bytes()) != before {
+		t.Error("one undo does not take the barrier back")
+	}
+}
+
+func TestPage_proposesWholeWalls(t *testing.T) {
+	p, d := open(t, schedules.Example())
+	// Warm walls: without the stiffness that is left no structure is figured.
+	press(p, "p", "1")
+	if !d.Notice.Refusal || !p.Busy() {
+		t.Errorf("a proposal without a structure would drop the one there is: %+v", d.Notice)
+	}
+	press(p, "esc")
+	d.Apply(edit.SetPart("stiffness_kept", "0.8", func(q *laminate.Part) { q.StiffnessKept = laminate.Some(0.8) }))
+	before := string(d.Doc.Bytes())
+	press(p, "p")
+	if p.offer == nil {
+		t.Fatalf("no proposals: %+v", d.Notice)
+	}
+	tuitest.Golden(t, "proposals", screen(t, p))
+	if w := press(p, "1"); w != page.Back {
+		t.Errorf("wish %d: %+v", w, d.Notice)
+	}
+	if breaks, _, _, _ := d.Report().Counts(); breaks != 0 {
+		t.Errorf("the proposal breaks %d rules", breaks)
+	}
+	if d.Undo(); string(d.Doc.Bytes()) != before {
+		t.Error("one undo does not take the wall back")
+	}
+	press(p, "p", "esc")
+	if p.Busy() || string(d.Doc.Bytes()) != before {
+		t.Error("leaving the proposals changed something")
+	}
+}
+
+func TestPage_emptyDocument(t *testing.T) {
+	p, _ := open(t, schedules.Blank("Nothing yet"))
+	tuitest.Golden(t, "empty", screen(t, p))
+}
+
+func TestPage_anyKeysAnySize(t *testing.T) {
+	keys := []string{"1", "4", "5", "8", "9", "enter", "esc", "up", "down", "left", "right", "pgdown", "home", "end", "x", "space", "b"}
+	rapid.Check(t, func(rt *rapid.T) {
+		p, _ := open(t, schedules.Example())
+		for range 3 {
+			press(p, rapid.SliceOfN(rapid.SampledFrom(keys), 1, 5).Draw(rt, "keys")...)
+			p.SetSize(rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h"))
+			screen(t, p)
+		}
+	})
+}
