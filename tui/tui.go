@@ -22,6 +22,7 @@ import (
 type Options struct {
 	Theme  string // any, dark, light or mono; "" = as the environment asks
 	Folder string // where opening another document begins
+	List   bool   // begin with the list of the folder's documents
 	// Editor is how other documents are opened.
 	Editor editor.Options
 }
@@ -44,7 +45,7 @@ func Run(d *editor.Document, o Options) error {
 	}
 	var p *tea.Program
 	root, err := app.New(d, app.Options{
-		Theme: look, ASCII: text.NeedsASCII(os.Getenv), Folder: o.Folder, Editor: o.Editor,
+		Theme: look, ASCII: text.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
 		Suspend: app.JobControl, Quit: func() { go p.Quit() },
 	})
 	if err != nil {

@@ -1,8 +1,6 @@
 package app
 
 import (
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate/quantity"
@@ -96,9 +94,13 @@ func (r *Root) menu() {
 // offer asks what to do with unsaved work that was found.
 func (r *Root) offer(when string) {
 	d := r.desk.Doc
+	what := "changes to " + d.Name()
+	if d.Path() == "" {
+		what = "a schedule that had no file yet"
+	}
 	r.push(&ask.Question{
 		Title: "unsaved work", Desk: r.desk,
-		Text: "A program that ended without saving left changes to " + quote(d.Name()) + ", made " + when + ".",
+		Text: "A program that ended without saving left " + what + ", made " + when + ".",
 		Answers: []ask.Answer{
 			{Text: "take them up: they are the document, not saved yet", Do: func() {
 				if err := d.TakeRecovered(); err != nil {
@@ -118,8 +120,6 @@ func (r *Root) offer(when string) {
 		},
 	})
 }
-
-func quote(s string) string { return strings.TrimSpace(s) }
 
 // replaced tells every page that the document is another one.
 func (r *Root) replaced() {

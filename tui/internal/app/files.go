@@ -39,7 +39,7 @@ func (r *Root) save() { r.saveThen(func() {}) }
 func (r *Root) saveThen(then func()) {
 	d := r.desk.Doc
 	if ro, why := d.ReadOnly(); ro {
-		r.desk.Refuse("read only: " + why + "; a saves under another name")
+		r.desk.Refuse("a saves under another name; here is read only: " + why)
 		return
 	}
 	if d.Path() == "" {
@@ -148,7 +148,7 @@ func (r *Root) askConflict(then func()) {
 	d := r.desk.Doc
 	r.push(&ask.Question{
 		Title: "changed on disk", Desk: r.desk,
-		Text: quote(d.Name()) + " was changed on disk since it was opened here. What was changed there is not in what you see.",
+		Text: d.Name() + " was changed on disk since it was opened here. What was changed there is not in what you see.",
 		Answers: []ask.Answer{
 			{Text: "save under another name: both stay", Do: func() { r.askName(then) }},
 			{Text: "replace what is on disk by what you see", Do: func() {
@@ -191,7 +191,7 @@ func (r *Root) unsaved(what string, then func()) {
 		}
 	}
 	r.push(&ask.Question{
-		Title: notSaved, Desk: r.desk, Text: quote(r.desk.Doc.Name()) + " has changes that are not saved.",
+		Title: notSaved, Desk: r.desk, Text: r.desk.Doc.Name() + " has changes that are not saved.",
 		Answers: []ask.Answer{
 			{Text: "save, then " + what, Do: func() { r.saveThen(then) }},
 			{Text: what + " without saving: the changes go", Do: func() {

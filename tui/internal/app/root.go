@@ -24,6 +24,7 @@ type Options struct {
 	Theme  *theme.Theme
 	ASCII  bool
 	Folder string         // where opening begins
+	List   bool           // begin with the list of the folder
 	Editor editor.Options // for opening other documents
 	// Suspend says why the program cannot be suspended, "" when it can.
 	Suspend func() string
@@ -46,14 +47,17 @@ type Root struct {
 	stack  []page.Page // what lies over it, the last on top
 	w, h   int
 
-	cmds   []tea.Cmd // to return from the update
-	frame  string    // the last view
-	stale  bool      // it no longer shows how things are
-	kept   uint64    // the revision the journal has
-	timing bool      // a journal is on its way
-	told   bool      // that the file changed on disk was said
-	fault  string    // why the journal cannot be written, "" when it can
-	end    End
+	cmds    []tea.Cmd // to return from the update
+	frame   string    // the last view
+	stale   bool      // it no longer shows how things are
+	kept    uint64    // the revision the journal has
+	timing  bool      // a journal is on its way
+	typed   uint64    // counts messages with keys
+	resting bool      // a pause is waited for
+	restFor uint64    // the count it was asked at
+	told    bool      // that the file changed on disk was said
+	fault   string    // why the journal cannot be written, "" when it can
+	end     End
 }
 
 // End is how the program came to its end.
@@ -102,10 +106,15 @@ func (r *Root) End() End { return r.end }
 // Init offers unsaved work of a program that is gone, and starts to watch the
 // file.
 func (r *Root) Init() tea.Cmd {
+	if r.o.List {
+		r.open()
+	}
 	if found, when := r.desk.Doc.Pending(); found {
 		r.offer(r.ago(when))
 	}
-	return r.later(watchEvery, watchMsg{})
+	cmds := r.cmds
+	r.cmds = nil
+	return tea.Batch(append(cmds, r.later(watchEvery, watchMsg{}))...)
 }
 
 // top is the page keys go to.

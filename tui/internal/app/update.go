@@ -16,6 +16,8 @@ const (
 	// keepAfter is how long an edit waits for its journal: what was on the
 	// screen a second ago outlives anything.
 	keepAfter = 300 * time.Millisecond
+	// restAfter is how long keys pause before a page does what it left.
+	restAfter = 80 * time.Millisecond
 	// watchEvery is how often the file is looked at.
 	watchEvery = 3 * time.Second
 )
@@ -23,6 +25,7 @@ const (
 type (
 	keepMsg  struct{}
 	watchMsg struct{}
+	restMsg  struct{}
 	// crashMsg is a mistake in a command.
 	crashMsg struct {
 		what  any
@@ -63,6 +66,10 @@ func (r *Root) update(msg tea.Msg) {
 		r.timing = false
 		r.keep()
 		return
+	case restMsg:
+		r.resting = false
+		r.rest()
+		return
 	case watchMsg:
 		r.watch()
 		r.do(r.later(watchEvery, watchMsg{}))
@@ -91,9 +98,35 @@ func (r *Root) update(msg tea.Msg) {
 			r.press(e)
 		}
 		r.keepSoon()
+		r.restSoon()
 		return
 	}
 	r.result(msg)
+}
+
+// restSoon has a page do what it left, once keys pause.
+func (r *Root) restSoon() {
+	p, ok := r.top().(page.Rester)
+	r.typed++
+	if r.resting || !ok || !p.Waits() || r.over() {
+		return
+	}
+	r.resting, r.restFor = true, r.typed
+	r.do(r.later(restAfter, restMsg{}))
+}
+
+func (r *Root) rest() {
+	p, ok := r.top().(page.Rester)
+	if !ok || !p.Waits() {
+		return
+	}
+	if r.restFor != r.typed { // keys came meanwhile
+		r.resting, r.restFor = true, r.typed
+		r.do(r.later(restAfter, restMsg{}))
+		return
+	}
+	p.Rest()
+	r.stale = true
 }
 
 // over tells that the program is ending: keys typed ahead act no more.

@@ -37,6 +37,12 @@ type Page interface {
 	Typing() bool
 }
 
+// Rester is a page that leaves work for when keys pause.
+type Rester interface {
+	Waits() bool
+	Rest()
+}
+
 // Wish is what a page asks of the root after a key.
 type Wish uint8
 

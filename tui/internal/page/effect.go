@@ -23,13 +23,16 @@ func Effect(before, after *rules.Report, units quantity.System) string {
 			}
 			parts = append(parts, sign+units.Thickness(d))
 		}
-		if z := mostChanged(a, b); z != laminate.NoZone {
-			parts = append(parts, ZoneFigures(z, b.Zones[z], units))
+	}
+	was, is := Tally(before), Tally(after)
+	for s := rules.Break; s >= rules.Caution; s-- {
+		if was[s] != is[s] {
+			parts = append(parts, fmt.Sprintf("%s %d→%d", s, was[s], is[s]))
 		}
 	}
-	for s := rules.Break; s >= rules.Caution; s-- {
-		if was, is := Tally(before)[s], Tally(after)[s]; was != is {
-			parts = append(parts, fmt.Sprintf("%s %d→%d", s, was, is))
+	if a != nil && b != nil {
+		if z := mostChanged(a, b); z != laminate.NoZone {
+			parts = append(parts, ZoneFigures(z, b.Zones[z], units))
 		}
 	}
 	return strings.Join(parts, ", ")

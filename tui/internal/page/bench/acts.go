@@ -98,7 +98,13 @@ func (b *Bench) goBack() {
 	b.desk.Say("back at " + b.rowName())
 }
 
-func (b *Bench) mend() { b.desk.Apply(b.remedy().Edit) }
+func (b *Bench) mend() {
+	if why := canMend(b); why != "" {
+		b.desk.Refuse(why)
+		return
+	}
+	b.desk.Apply(b.remedy().Edit)
+}
 
 // try shows what an edit would give, or why it cannot be made.
 func (b *Bench) try(e edit.Edit) bool {
@@ -108,7 +114,10 @@ func (b *Bench) try(e edit.Edit) bool {
 		b.desk.Refuse(err.Error())
 		return false
 	}
-	b.preview = r
+	b.preview, b.shows = r, b.desk.Row
+	if e.At.Kind == laminate.RefPly {
+		b.shows = min(e.At.Index, len(r.Schedule.Plies)-1)
+	}
 	b.desk.Notice = pane.Notice{Text: "would do: " + page.Effect(b.desk.Report(), r, b.desk.Units()), Tail: "Enter does it"}
 	if r == b.desk.Report() || b.desk.Notice.Text == "would do: " {
 		b.desk.Notice.Text = "would change no figure"

@@ -22,6 +22,7 @@ type Bench struct {
 
 	mode    mode          // nil: the keys of the bench itself
 	preview *rules.Report // what the mode's choice would give, nil for none
+	shows   int           // the row the preview is about
 
 	sel    int           // the finding explained
 	list   int           // the first finding drawn
@@ -29,6 +30,7 @@ type Bench struct {
 	back   int           // the row to go back to after following findings
 	went   bool          // whether there is such a row
 	seen   *rules.Report // the report sel belongs to
+	tried  *rules.Report // the report of which a remedy was tried out
 	drawn  sight         // what is derived from a report
 	behind sight         // the same of the report before a preview
 }
@@ -123,6 +125,14 @@ func (b *Bench) schedule() *laminate.Schedule { return b.desk.Doc.Now() }
 
 func (b *Bench) library() *laminate.Library { return b.desk.Doc.Library() }
 
+// row is the row pointed at: the one worked at, or that of a choice's outcome.
+func (b *Bench) row() int {
+	if b.preview != nil {
+		return b.shows
+	}
+	return b.desk.Row
+}
+
 // rowName names the row worked at: "ply 8".
 func (b *Bench) rowName() string { return b.nameOf(b.desk.Row) }
 
@@ -162,14 +172,29 @@ func (b *Bench) settle() {
 	b.sel = 0
 }
 
+// atOnce is how many rows a wall may have for its remedies to be tried out in
+// the frame of the edit. That costs a judgement more; of a longer wall it is
+// done when keys pause, or when the remedy is asked for.
+const atOnce = 300
+
 // remedy is what would mend the finding explained, nil where nothing mechanical
 // does. It is tried out the first time it is asked for.
 func (b *Bench) remedy() *rules.Remedy {
 	if b.finding() == nil {
 		return nil
 	}
-	return b.desk.Report().Remedy(b.sel)
+	b.tried = b.desk.Report()
+	return b.tried.Remedy(b.sel)
 }
+
+// Waits tells that something is left to do when keys pause.
+func (b *Bench) Waits() bool {
+	r := b.desk.Report()
+	return b.tried != r && len(r.Schedule.Plies) > atOnce
+}
+
+// Rest does what was left to do.
+func (b *Bench) Rest() { b.remedy() }
 
 // finding is the one explained, nil where there is none.
 func (b *Bench) finding() *rules.Finding {

@@ -37,7 +37,9 @@ func (b *Bench) findings(w int) []string {
 	}
 	out = append(out, b.explain(f, w, b.plan.why)...)
 	mend, tail := "nothing mechanical: somebody decides", ""
-	if m := b.remedy(); m != nil {
+	if b.Waits() {
+		mend = "…"
+	} else if m := b.remedy(); m != nil {
 		mend, tail = text.Clean(m.Text), t.Key.Render("m")+" do it"
 	}
 	return append(out, "   "+t.Label.Render("mend")+"  "+endsIn(mend, tail, w-9))
@@ -106,6 +108,7 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 		n--
 	}
 	out := make([]string, 0, h)
+	last := min(n, max(1, len(lines))) - 1
 	for i := range n {
 		head, line := text.Spaces(9), ""
 		if i == 0 {
@@ -114,14 +117,17 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 		if i < len(lines) {
 			line = lines[i]
 		}
-		if i == n-1 {
+		switch {
+		case i == last:
 			if len(lines) > n {
 				line = text.Cut(line+" …", room-6)
 			}
 			out = append(out, head+endsIn(line, tail, room))
-			continue
+		case i > last:
+			out = append(out, "")
+		default:
+			out = append(out, head+line)
 		}
-		out = append(out, head+line)
 	}
 	if h >= 3 {
 		out = append(out, "   "+t.Label.Render("basis")+" "+t.Dim.Render(text.Cut(text.Clean(f.Basis), room)))

@@ -59,7 +59,7 @@ func findingActs() page.Acts[*Bench] {
 	return page.Acts[*Bench]{
 		act("next", g, []string{"n"}, "", "next", "the next finding, and to its ply", 7, haveFindings, func(b *Bench, _ keyin.Event) { b.nextFinding(1) }),
 		act("before", g, []string{"p"}, "", "", "the finding before, and to its ply", 23, haveFindings, func(b *Bench, _ keyin.Event) { b.nextFinding(-1) }),
-		act("mend", g, []string{"m"}, "", "mend", "mend what the finding says, where that is mechanical", 8, canMend, func(b *Bench, _ keyin.Event) { b.mend() }),
+		act("mend", g, []string{"m"}, "", "mend", "mend what the finding says, where that is mechanical", 8, mayMend, func(b *Bench, _ keyin.Event) { b.mend() }),
 		act("why", g, []string{"w"}, "", "why", "why: the finding's whole text", 10, haveFindings, func(b *Bench, _ keyin.Event) { b.beginWhy() }),
 		act("back from finding", g, []string{"b"}, "", "", "back to the row before the findings were followed", 24, cameFrom, func(b *Bench, _ keyin.Event) { b.goBack() }),
 	}
@@ -72,6 +72,9 @@ func places() page.Acts[*Bench] {
 		act("outward", g, []string{keyin.Down, "j"}, "↓", "", "the row outward", 31, nil, func(b *Bench, _ keyin.Event) { b.move(1) }),
 		act("first", g, []string{keyin.Home}, "", "", "the first row", 32, nil, func(b *Bench, _ keyin.Event) { b.jump(0) }),
 		act("last", g, []string{keyin.End}, "", "", "the last row", 33, nil, func(b *Bench, _ keyin.Event) { b.jump(b.desk.LastRow()) }),
+		act("nothing open", g, []string{keyin.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keyin.Event) {
+			b.desk.Refuse("nothing is open here: u takes the last change back, q quits")
+		}),
 		act("screenful", g, []string{keyin.PgUp, keyin.PgDown}, "", "", "a screenful inward, outward", 34, nil, func(b *Bench, e keyin.Event) {
 			if e.Key == keyin.PgUp {
 				b.jump(max(0, b.desk.Row-b.plan.rows()))
@@ -104,6 +107,14 @@ func haveFindings(b *Bench) string {
 		return "no rule has anything to say"
 	}
 	return ""
+}
+
+// mayMend is canMend for the key, which is also asked at every frame.
+func mayMend(b *Bench) string {
+	if b.Waits() {
+		return ""
+	}
+	return canMend(b)
 }
 
 func canMend(b *Bench) string {

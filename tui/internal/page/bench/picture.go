@@ -9,8 +9,16 @@ import (
 )
 
 // layers are the plies as the picture's layers, a row a layer.
-func layers(t *theme.Theme, r *rules.Report, into []strip.Layer) []strip.Layer {
+//
+// Where there is room for one name only, the barrier has one.
+func layers(t *theme.Theme, r *rules.Report, one bool, into []strip.Layer) []strip.Layer {
 	into = into[:0]
+	zone := func(z laminate.Zone) string {
+		if one && z.InBarrier() {
+			return "barrier"
+		}
+		return page.ZoneWord(z)
+	}
 	for i := range r.Analysis.Rows {
 		f := &r.Analysis.Rows[i]
 		form := laminate.NoForm
@@ -19,7 +27,7 @@ func layers(t *theme.Theme, r *rules.Report, into []strip.Layer) []strip.Layer {
 		}
 		into = append(into, strip.Layer{
 			Thickness: f.Thickness * float64(r.Schedule.Plies[i].Count), Glyph: page.Glyph(form), Look: page.ZoneStyle(t, f.Zone),
-			Label: page.PlyNumbers(f), Zone: page.ZoneWord(f.Zone), Gel: r.Schedule.Plies[i].GelAfter,
+			Label: page.PlyNumbers(f), Zone: zone(f.Zone), Gel: r.Schedule.Plies[i].GelAfter,
 		})
 	}
 	return into
@@ -27,10 +35,7 @@ func layers(t *theme.Theme, r *rules.Report, into []strip.Layer) []strip.Layer {
 
 // strip draws the wall to scale as h lines, names and place worked at under it.
 func (b *Bench) strip(s *sight, r *rules.Report, w, h int) []string {
-	p := strip.Strip{Layers: s.layers, Barrier: r.Analysis.BarrierEnd, Cursor: b.desk.Row, Left: "fluid", Right: "air"}
-	if m, ok := b.mode.(*carry); ok {
-		p.Cursor = m.to
-	}
+	p := strip.Strip{Layers: s.layers, Barrier: r.Analysis.BarrierEnd, Cursor: b.row(), Left: "fluid", Right: "air"}
 	if p.Cursor >= 0 && p.Cursor < len(r.Analysis.Rows) {
 		p.CursorLabel = page.PlyName(&r.Analysis.Rows[p.Cursor])
 	} else {

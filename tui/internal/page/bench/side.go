@@ -47,6 +47,14 @@ func (b *Bench) rackLines(w, h int) []string {
 	if w < 1 || h < 1 {
 		return nil
 	}
+	heading := "lay with a digit"
+	if m, ok := b.mode.(racker); ok {
+		heading = m.rackTitle()
+	}
+	return b.racks.get(blockKey{of: b.desk.Report(), w: w, h: h, heading: heading}, func() []string { return b.drawRack(heading, w, h) })
+}
+
+func (b *Bench) drawRack(heading string, w, h int) []string {
 	var items []finder.Item
 	for _, m := range b.rack() {
 		if m == nil {
@@ -61,10 +69,7 @@ func (b *Bench) rackLines(w, h int) []string {
 		items = append(items, item)
 	}
 	r := rack.New(b.desk.Theme, items)
-	r.Heading = "lay with a digit"
-	if m, ok := b.mode.(racker); ok {
-		r.Heading = m.rackTitle()
-	}
+	r.Heading = heading
 	return r.View(w, h)
 }
 
@@ -73,6 +78,10 @@ func (b *Bench) figures(r *rules.Report, w, h int) []string {
 	if w < 1 || h < 3 {
 		return nil
 	}
+	return b.sums.get(blockKey{of: r, w: w, h: h}, func() []string { return b.drawFigures(r, w, h) })
+}
+
+func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 	out := append([]string{""}, b.zoneTable(r, w)...)
 	out = append(out, "")
 	out = append(out, b.wallBars(r, w, h-len(out)-2)...)
@@ -158,4 +167,25 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 		out = append(out, " "+line)
 	}
 	return out
+}
+
+// blockKey is what a drawn block depends on. Units and library change the
+// report too.
+type blockKey struct {
+	of      *rules.Report
+	w, h    int
+	heading string
+}
+
+// block is a part of the page that is drawn once and shown many times.
+type block struct {
+	key   blockKey
+	lines []string
+}
+
+func (b *block) get(key blockKey, draw func() []string) []string {
+	if b.lines == nil || b.key != key {
+		b.key, b.lines = key, draw()
+	}
+	return b.lines
 }

@@ -14,6 +14,7 @@ type sight struct {
 	at     []int // by row: its line
 	worst  []rules.Severity
 	layers []strip.Layer
+	one    bool // the barrier has one name in the picture
 }
 
 type tableLine struct {
@@ -22,14 +23,14 @@ type tableLine struct {
 }
 
 // look derives it, unless it is derived already.
-func (s *sight) look(t *theme.Theme, r *rules.Report) {
-	if s.of == r {
+func (s *sight) look(t *theme.Theme, r *rules.Report, one bool) {
+	if s.of == r && s.one == one {
 		return
 	}
-	s.of = r
+	s.of, s.one = r, one
 	s.list(r.Schedule)
 	s.mark(r)
-	s.layers = layers(t, r, s.layers)
+	s.layers = layers(t, r, one, s.layers)
 }
 
 func (s *sight) list(sch *laminate.Schedule) {

@@ -76,10 +76,7 @@ func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
 
 // scroll keeps the row worked at, and the place after it, in sight.
 func (b *Bench) scroll(s *sight, rows, total, hereAt int) {
-	row := b.desk.Row
-	if c, ok := b.mode.(*carry); ok {
-		row = c.to
-	}
+	row := b.row()
 	first, last := 0, 0
 	if row >= 0 && row < len(s.at) {
 		first = s.at[row]
@@ -105,11 +102,10 @@ func (b *Bench) titles(c columns) string {
 	l.WriteString(text.Left(" ply", 1+c.num+2))
 	l.WriteByte(' ')
 	l.WriteString(text.Left("material", c.material))
-	unit := b.desk.Units().Thin().Symbol()
 	for _, col := range [...]struct {
 		w    int
 		name string
-	}{{c.each, unit}, {c.here, "to here"}, {c.glass, "glass"}, {c.fiber, "fiber"}, {c.mass, b.desk.Units().Wall().Symbol()}} {
+	}{{c.each, "each"}, {c.here, "to here"}, {c.glass, "glass"}, {c.fiber, "fiber"}, {c.mass, b.desk.Units().Wall().Symbol()}} {
 		if col.w > 0 {
 			l.WriteString(text.Right(col.name, col.w))
 		}
@@ -126,10 +122,7 @@ func (b *Bench) titles(c columns) string {
 func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string {
 	t, u := b.desk.Theme, b.desk.Units()
 	p, f := &r.Schedule.Plies[row], &r.Analysis.Rows[row]
-	chosen := row == b.desk.Row
-	if m, ok := b.mode.(*carry); ok {
-		chosen = row == m.to
-	}
+	chosen := row == b.row()
 	form := laminate.NoForm
 	if f.Material != nil {
 		form = f.Material.Form
@@ -166,7 +159,11 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 		return t.Selected.Render(text.Left(line, w))
 	}
 	zone := page.ZoneStyle(t, f.Zone)
-	return " " + num + page.SeverityStyle(t, worst).Render(page.SeverityMark(worst)) +
+	mark := page.SeverityMark(worst)
+	if mark != " " {
+		mark = page.SeverityStyle(t, worst).Render(mark)
+	}
+	return " " + num + mark +
 		zone.Render(page.Glyph(form)+" "+name) + rest.String()
 }
 

@@ -10,50 +10,71 @@ import (
 	"frp/veilwright/tui/internal/text"
 )
 
+// figureStyle is how much the line of figures says: all of it where there is
+// room, and less step by step.
+type figureStyle struct{ mass, none, units bool }
+
 // totals is the line of figures of the parts and of the whole. While a choice
 // is open it shows where each figure would go.
 func (b *Bench) totals(w int) string {
-	t, u := b.desk.Theme, b.desk.Units()
+	look := b.desk.Theme.Strong
+	if b.preview != nil {
+		look = b.desk.Theme.Changed
+	}
+	line := ""
+	for _, style := range [...]figureStyle{{true, true, true}, {false, true, true}, {false, false, true}, {false, false, false}} {
+		if line = b.totalsAs(style); text.Width(line) <= w {
+			break
+		}
+	}
+	return look.Render(text.Cut(line, w))
+}
+
+func (b *Bench) totalsAs(style figureStyle) string {
+	u := b.desk.Units()
 	now := b.desk.Report().Analysis
 	then := now
 	if b.preview != nil {
 		then = b.preview.Analysis
 	}
-	unit := u.Thin().Symbol()
-	part := func(name string, was, is laminate.Sum, glass bool) string {
+	unit := " " + u.Thin().Symbol()
+	var parts []string
+	add := func(name string, was, is laminate.Sum, glass bool) {
 		if was.Plies == 0 && is.Plies == 0 {
-			return name + " none"
+			if style.none {
+				parts = append(parts, name+" none")
+			}
+			return
 		}
-		s := name + " " + change(page.Thick(was.Thickness, u), page.Thick(is.Thickness, u)) + " " + unit
+		s := name + " " + change(page.Thick(was.Thickness, u), page.Thick(is.Thickness, u))
+		if style.units {
+			s += unit
+		}
 		if glass {
-			a, oka := was.GlassMassFraction()
-			c, okc := is.GlassMassFraction()
-			s += ", " + change(page.Percent(a, oka), page.Percent(c, okc))
+			s += ", " + percents(was, is)
 		}
-		return s
+		parts = append(parts, s)
 	}
-	z := laminate.StructuralLayer
-	o := laminate.OuterSurface
-	whole := func(mass bool) []string {
-		list := []string{
-			part("barrier", now.Barrier, then.Barrier, true),
-			part("structure", now.Zones[z], then.Zones[z], true),
-			part("outside", now.Zones[o], then.Zones[o], false),
-			"all " + change(page.Thick(now.Total.Thickness, u), page.Thick(then.Total.Thickness, u)) + " " + unit,
-		}
-		if mass && then.Total.MassKnown {
-			list = append(list, change(number(u, now.Total.Mass), number(u, then.Total.Mass))+" "+u.Wall().Symbol())
-		}
-		return list
+	z, o := laminate.StructuralLayer, laminate.OuterSurface
+	add("barrier", now.Barrier, then.Barrier, true)
+	add("structure", now.Zones[z], then.Zones[z], true)
+	add("outside", now.Zones[o], then.Zones[o], false)
+	parts = append(parts, "all "+change(page.Thick(now.Total.Thickness, u), page.Thick(then.Total.Thickness, u))+unit)
+	if style.mass && then.Total.MassKnown {
+		parts = append(parts, change(number(u, now.Total.Mass), number(u, then.Total.Mass))+" "+u.Wall().Symbol())
 	}
-	line := " " + strings.Join(whole(true), " │ ")
-	if text.Width(line) > w {
-		line = " " + strings.Join(whole(false), " │ ")
+	return " " + strings.Join(parts, " │ ")
+}
+
+// percents is the glass content before and after: "25→24 %".
+func percents(was, is laminate.Sum) string {
+	a, oka := was.GlassMassFraction()
+	c, okc := is.GlassMassFraction()
+	before, after := page.Percent(a, oka), page.Percent(c, okc)
+	if oka && okc && before != after {
+		before = strings.TrimSuffix(before, " %")
 	}
-	if b.preview != nil {
-		return t.Changed.Render(text.Cut(line, w))
-	}
-	return t.Strong.Render(text.Cut(line, w))
+	return change(before, after)
 }
 
 func change(was, is string) string {

@@ -30,7 +30,7 @@ func (b *Bench) Lines() []string {
 	if b.preview != nil {
 		s = &b.behind
 	}
-	s.look(b.desk.Theme, r)
+	s.look(b.desk.Theme, r, p.Strip.W < 110)
 	return compose(p.Body.W, p.Body.H,
 		part{p.Strip, b.strip(s, r, p.Strip.W, p.Strip.H)},
 		part{p.Totals, []string{b.totals(p.Totals.W)}},

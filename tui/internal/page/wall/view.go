@@ -3,6 +3,7 @@ package wall
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -21,17 +22,17 @@ func (p *Wall) columns() []table.Column[*wall.Criterion] {
 	look := func(x c) theme.Style { return page.TellStyle(t, x) }
 	return []table.Column[c]{
 		{Title: "criterion", Width: 21, Cell: func(x c) string { return x.Name }},
-		{Title: "case", Width: 9, Drop: 3, Cell: func(x c) string { return x.Case }},
-		{Title: "used", Width: 8, Right: true, Cell: func(x c) string { return bar.Percent(page.Used(t, x).Ratio) }},
-		{Title: "", Width: 10, Grow: 1, Drop: 4, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) theme.Style {
+		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
+		{Title: "used", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
+		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) theme.Style {
 			if x.Tell == wall.Fails {
 				return t.GaugeOver
 			}
 			return t.Gauge
 		}},
 		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
-		{Title: "demand", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Demand) }},
-		{Title: "may be", Width: 11, Right: true, Drop: 1, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
+		{Title: "demand", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return p.figure(x, x.Demand) }},
+		{Title: "capacity", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
 		{Title: "", Width: 7, Cell: func(x c) string {
 			if x.Decides {
 				return "decides"
@@ -39,6 +40,15 @@ func (p *Wall) columns() []table.Column[*wall.Criterion] {
 			return "shown"
 		}},
 	}
+}
+
+// used is the used share, or why there is none: "—" does not apply, "?" cannot
+// be told.
+func used(t *theme.Theme, c *wall.Criterion) string {
+	if c.Tell == wall.NotApplicable {
+		return "—"
+	}
+	return bar.Percent(page.Used(t, c).Ratio)
 }
 
 // gauge is a plain gauge of ten cells; what passes its limit ends in an arrow.
@@ -129,12 +139,14 @@ func (p *Wall) why(w int) []string {
 	if p.body.H < 18 {
 		lines = 1
 	}
-	said := text.Clean(c.Reason)
-	if said == "" {
-		said = "basis: " + text.Clean(c.Basis)
-	} else {
-		said += " · basis: " + text.Clean(c.Basis)
+	var parts []string
+	if c.Tell == wall.Holds || c.Tell == wall.Fails {
+		parts = append(parts, "demand "+p.figure(c, c.Demand)+" of "+p.figure(c, c.Capacity))
 	}
+	if c.Reason != "" {
+		parts = append(parts, text.Clean(c.Reason))
+	}
+	said := strings.Join(append(parts, "basis: "+text.Clean(c.Basis)), " · ")
 	for i, l := range text.Wrap(said, max(10, w-3)) {
 		if i == lines {
 			break

@@ -1,0 +1,180 @@
+package app
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"pgregory.net/rapid"
+
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+func TestScreens_golden(t *testing.T) {
+	text, err := os.ReadFile("testdata/header.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, tc := range []struct {
+		name, keys string
+		w, h       int
+		kind       theme.Kind
+		ascii      bool
+	}{
+		{"bench 80x24", "", 80, 24, theme.Mono, false},
+		{"bench 80x24 edited", "home d", 80, 24, theme.Mono, false},
+		{"bench 80x24 colour", "home d", 80, 24, theme.Any, false},
+		{"bench 80x24 ascii", "", 80, 24, theme.Mono, true},
+		{"bench 120x36", "", 120, 36, theme.Mono, false},
+		{"bench 120x36 colour", "", 120, 36, theme.Dark, false},
+		{"bench 200x60", "", 200, 60, theme.Mono, false},
+		{"bench 200x60 colour", "", 200, 60, theme.Light, false},
+		{"bench 60x16", "", 60, 16, theme.Mono, false},
+		{"too small 59x15", "", 59, 15, theme.Mono, false},
+		{"times 80x24", "* 3", 80, 24, theme.Mono, false},
+		{"swap 80x24", "home r 2", 80, 24, theme.Mono, false},
+		{"lay by name 80x24", "0 m a t", 80, 24, theme.Mono, false},
+		{"row 80x24", "enter 2 8", 80, 24, theme.Mono, false},
+		{"carry 80x24", "g up up", 80, 24, theme.Mono, false},
+		{"why 80x24", "w", 80, 24, theme.Mono, false},
+		{"process face 80x24", "home up", 80, 24, theme.Mono, false},
+		{"keys 80x24", "?", 80, 24, theme.Mono, false},
+		{"facts 80x24", "f", 80, 24, theme.Mono, false},
+		{"pages 80x24", "tab", 80, 24, theme.Mono, false},
+		{"wall 80x24", "tab 2", 80, 24, theme.Mono, false},
+		{"wall 120x36 colour", "tab 2", 120, 36, theme.Any, false},
+		{"quit 80x24", "9 q", 80, 24, theme.Mono, false},
+		{"metric 80x24", "i", 80, 24, theme.Mono, false},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			state(t)
+			d, err := editor.FromBytes("header.toml", text, editing())
+			if err != nil {
+				t.Fatal(err)
+			}
+			g := run(t, d, tc.kind, tc.w, tc.h)
+			g.r.o.ASCII = tc.ascii
+			g.press(tc.keys)
+			g.r.stale = true
+			screen := g.r.View()
+			tuitest.Box(t, strings.Split(screen, "\n"), tc.w, tc.h)
+			tuitest.Golden(t, "screen", tuitest.Visible(screen))
+		})
+	}
+}
+
+// keysOfAll are the keys a random walk takes: those that do something more often.
+var keysOfAll = []string{
+	"1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "+", "-", "*", "t", ".", "enter", "r", "g", "x", "n", "p", "w", "m", "b", "d",
+	"u", "y", "f", "i", "o", "tab", "?", "esc", "up", "down", "left", "right", "home", "end", "pgup", "pgdown", "space", "backspace", "delete", "é", "z", "h", "k", "j",
+}
+
+// Whatever is typed at whatever size, the screen has exactly its size and
+// nothing panics, and undoing everything gives the bytes that were opened.
+func TestScreen_anySizeAnyKeys(t *testing.T) {
+	text, err := os.ReadFile("testdata/header.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	state(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		d, err := editor.FromBytes("header.toml", text, editing())
+		if err != nil {
+			rt.Fatal(err)
+		}
+		defer d.Close()
+		w, h := rapid.IntRange(1, 250).Draw(rt, "w"), rapid.IntRange(1, 80).Draw(rt, "h")
+		r, err := New(d, options(rapid.SampledFrom(theme.Kinds()).Draw(rt, "theme")))
+		if err != nil {
+			rt.Fatal(err)
+		}
+		r.o.Folder = "testdata"
+		r.Update(tea.WindowSizeMsg{Width: w, Height: h})
+		for _, k := range rapid.SliceOfN(rapid.SampledFrom(keysOfAll), 1, 40).Draw(rt, "keys") {
+			_, cmd := r.Update(tuitest.Raw(t, k))
+			if k == "esc" {
+				tuitest.Drain(t, r, cmd)
+			}
+			if r.End().Crash != nil {
+				rt.Fatalf("key %q: %v\n%s", k, r.End().Crash, r.End().Stack)
+			}
+			lines := strings.Split(r.View(), "\n")
+			if r.End().Crash != nil {
+				rt.Fatalf("drawing after %q: %v\n%s", k, r.End().Crash, r.End().Stack)
+			}
+			tuitest.Box(rt, lines, w, h)
+			if rapid.IntRange(0, 30).Draw(rt, "resize") == 0 {
+				w, h = rapid.IntRange(1, 250).Draw(rt, "w2"), rapid.IntRange(1, 80).Draw(rt, "h2")
+				r.Update(tea.WindowSizeMsg{Width: w, Height: h})
+			}
+		}
+		if r.Document() != d {
+			return // another document was opened
+		}
+		for d.CanUndo() {
+			r.desk.Undo()
+		}
+		if !bytes.Equal(d.Bytes(), text) {
+			rt.Fatalf("undone, the bytes differ:\n%s", d.Bytes())
+		}
+	})
+}
+
+// long is a schedule of n rows with something to find.
+func long(n int) []byte {
+	var b strings.Builder
+	b.WriteString(strings.Replace(empty, "[service]\n", "inside_diameter = \"24 in\"\n[service]\npressure = \"20 psi\"\ncarries = [\"fluorides\"]\n", 1))
+	for i := range n {
+		material, resin := "mat-1.5", "wall"
+		switch {
+		case i == 0:
+			material, resin = "veil-c-15", "liner"
+		case i < 3:
+			resin = "liner"
+		case i%2 == 0:
+			material = "woven-24"
+		}
+		fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin = %q\n", material, resin)
+		if i == 2 {
+			b.WriteString("gel_after = true\n")
+		}
+	}
+	return []byte(b.String())
+}
+
+func BenchmarkKey(b *testing.B) {
+	for _, rows := range []int{40, 2000} {
+		for _, key := range []struct{ name, there, back string }{{"cursor", "up", "down"}, {"edit", "+", "-"}} {
+			b.Run(fmt.Sprintf("%s/rows=%d", key.name, rows), func(b *testing.B) {
+				b.Setenv("XDG_STATE_HOME", b.TempDir())
+				d, err := editor.FromBytes("long", long(rows), editing())
+				if err != nil {
+					b.Fatal(err)
+				}
+				defer d.Close()
+				r, err := New(d, options(theme.Any))
+				if err != nil {
+					b.Fatal(err)
+				}
+				r.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
+				there, back := tuitest.Raw(b, key.there), tuitest.Raw(b, key.back)
+				b.ReportAllocs()
+				for i := 0; b.Loop(); i++ {
+					if i%2 == 0 {
+						r.Update(there)
+					} else {
+						r.Update(back)
+					}
+					if r.View() == "" {
+						b.Fatal("nothing drawn")
+					}
+				}
+			})
+		}
+	}
+}
