@@ -161,6 +161,8 @@ func FromBytes(name string, b []byte, o Options) (*Document, error) {
 	}
 	d := &Document{options: o, library: library, name: name, journal: store.NewJournal("")}
 	d.load(source, s, b)
+	// Work that never had a file can only be found by one that has none either.
+	d.pending, _ = store.PendingFor("")
 	return d, nil
 }
 

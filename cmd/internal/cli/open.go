@@ -55,7 +55,7 @@ func (k openCommandArgs) Run(c *call) error {
 	if c.Units != unitsAsWritten {
 		d.SetUnits(c.units(&laminate.Schedule{}))
 	}
-	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Folder: folder, Editor: options})
+	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Folder: folder, List: folder != "" && folder == k.File, Editor: options})
 	if err != nil {
 		for line := range strings.Lines(err.Error()) {
 			c.say.Say("%s", strings.TrimRight(line, "\n"))
@@ -100,8 +100,10 @@ func (c *call) editing() editor.Options {
 			quiet.say = output.NewMessages(io.Discard)
 			return newShelf(&quiet).library(folder)
 		},
+		// Remedies are tried out when a page asks for one (rules.Report.Remedy):
+		// all of them at every key would cost many judgements.
 		Judge: func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
-			return rules.Judge(list, s, lib, rules.Options{Units: units, Remedies: true})
+			return rules.Judge(list, s, lib, rules.Options{Units: units})
 		},
 	}
 }
