@@ -33,6 +33,8 @@ type Bench struct {
 	tried  *rules.Report // the report of which a remedy was tried out
 	drawn  sight         // what is derived from a report
 	behind sight         // the same of the report before a preview
+	racks  block         // the rack as drawn
+	sums   block         // zones and criteria as drawn
 }
 
 // New makes the page on a desk.
