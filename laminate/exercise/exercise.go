@@ -1,0 +1,91 @@
+// Package exercise is a task for somebody who learns, as plain values: a
+// scenario with its part and service, what is given, what is demanded, what is
+// asked, and hints. It holds no answer: answers are computed by what judges
+// every other schedule.
+package exercise
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+)
+
+// Steps is the number of steps of the course, counted from 1.
+const Steps = 5
+
+// Limits of what is reasonable in one exercise.
+const (
+	MostHints     = 9
+	MostQuestions = 20
+	MostSpecimens = 100
+	// MostOrdered is the most ply rows that are put in order in one exercise.
+	MostOrdered = 8
+)
+
+// Exercise is one task.
+type Exercise struct {
+	ID       string
+	Title    string
+	Step     int // 1 to Steps
+	Kind     Kind
+	Scenario string // of several lines where wanted
+	Task     string
+	// Given is what the trainee starts from: the part and service, resins and
+	// plies that are there already. Of a build it holds everything outside the
+	// barrier, of a mend the schedule with its faults, of an order the plies in
+	// the order in which they lie about.
+	Given laminate.Schedule
+	// KeepStructure asks that what stands outside the barrier is left as given.
+	KeepStructure bool
+	// Demands are demanded of the trainee's schedule; of a burn-off its glass
+	// content is what the specimens are accepted against.
+	Demands   spec.Specification
+	Questions []Question
+	Specimens []Specimen
+	Hints     []Hint
+}
+
+// Question is a figure or a word to be told of what is given.
+type Question struct {
+	Ask Ask
+	// Tolerance within which an answer is right: a share of a thickness, an
+	// absolute share of a content. Not given: the usual one of the kind.
+	Tolerance laminate.Optional[float64]
+}
+
+// Usual tolerances: a ply's thickness and glass content stray by more than
+// this in any shop (common practice, no source).
+const (
+	ThicknessTolerance = 0.05 // of the thickness
+	ContentTolerance   = 0.02 // 2 points of per cent
+)
+
+// Within is the tolerance that holds for the question, 0 for a word.
+func (q Question) Within() float64 {
+	switch q.Ask.Answer() {
+	case Thickness:
+		return q.Tolerance.Or(ThicknessTolerance)
+	case Content:
+		return q.Tolerance.Or(ContentTolerance)
+	}
+	return 0
+}
+
+// Specimen is a piece of the wall, weighed before and after an ignition test.
+type Specimen struct {
+	Group         record.Group // which plies it holds
+	Before, After quantity.Mass
+}
+
+// Hint is a help and what it costs.
+type Hint struct {
+	Text string
+	Cost laminate.Optional[float64] // share of the full mark
+}
+
+// HintCost is what a hint costs that does not say, as a share of the full mark.
+const HintCost = 0.1
+
+// Price is what the hint costs, as a share of the full mark.
+func (h Hint) Price() float64 { return h.Cost.Or(HintCost) }

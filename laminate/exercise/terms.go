@@ -1,0 +1,138 @@
+package exercise
+
+// Kind is what has to be done.
+type Kind uint8
+
+// The kinds.
+const (
+	NoKind  Kind = iota
+	Build        // lay a barrier on the structure that is given
+	Choose       // name a veil and a resin family
+	Mend         // name the plies at fault and put the schedule right
+	Predict      // tell figures before the program shows them
+	Order        // put the plies in order
+	BurnOff      // read an ignition test
+)
+
+var kindWords = [...]string{"", "build", "choose", "mend", "predict", "order", "burn-off"}
+
+func (k Kind) String() string { return kindWords[k] }
+
+// Asks tells whether exercises of the kind are answered by figures and words.
+func (k Kind) Asks() bool { return k == Predict || k == BurnOff }
+
+// Builds tells whether exercises of the kind are answered by a schedule.
+func (k Kind) Builds() bool { return k == Build || k == Mend || k == Order }
+
+// Kinds lists them.
+func Kinds() []Kind { return []Kind{Build, Choose, Mend, Predict, Order, BurnOff} }
+
+// ParseKind reads a kind's word.
+func ParseKind(s string) (Kind, bool) {
+	for _, k := range Kinds() {
+		if k.String() == s {
+			return k, true
+		}
+	}
+	return NoKind, false
+}
+
+// Ask is what a question asks for.
+type Ask uint8
+
+// What may be asked.
+const (
+	NoAsk Ask = iota
+	BarrierThickness
+	StructureThickness
+	WallThickness
+	BarrierGlass // glass share by mass
+	StructureGlass
+	WallGlass
+	Verdict    // of the rules: clear, caution, open or break
+	Loss       // ignition loss, mean of the specimens
+	GlassLeft  // glass share by mass that the specimens had, filler and organic veil accounted for
+	Acceptance // accept or reject against the demanded glass content
+)
+
+var askWords = [...]string{"", "barrier-thickness", "structure-thickness", "wall-thickness", "barrier-glass", "structure-glass", "wall-glass",
+	"verdict", "loss", "glass-left", "acceptance"}
+
+func (a Ask) String() string { return askWords[a] }
+
+// Asks lists them.
+func Asks() []Ask {
+	return []Ask{BarrierThickness, StructureThickness, WallThickness, BarrierGlass, StructureGlass, WallGlass, Verdict, Loss, GlassLeft, Acceptance}
+}
+
+// ParseAsk reads the word.
+func ParseAsk(s string) (Ask, bool) {
+	for _, a := range Asks() {
+		if a.String() == s {
+			return a, true
+		}
+	}
+	return NoAsk, false
+}
+
+// OfSpecimens tells whether the question is about an ignition test.
+func (a Ask) OfSpecimens() bool { return a == Loss || a == GlassLeft || a == Acceptance }
+
+// AnswerKind is what kind of value answers a question.
+type AnswerKind uint8
+
+// The kinds of answers.
+const (
+	Word AnswerKind = iota
+	Thickness
+	Content
+)
+
+// Answer is the kind of value that answers it.
+func (a Ask) Answer() AnswerKind {
+	switch a {
+	case BarrierThickness, StructureThickness, WallThickness:
+		return Thickness
+	case BarrierGlass, StructureGlass, WallGlass, Loss, GlassLeft:
+		return Content
+	}
+	return Word
+}
+
+// Words lists the words that may answer it, nil where a figure does.
+func (a Ask) Words() []string {
+	switch a {
+	case Verdict:
+		return []string{"clear", "caution", "open", "break"}
+	case Acceptance:
+		return []string{"accept", "reject"}
+	}
+	return nil
+}
+
+// Text is the question in words.
+func (a Ask) Text() string {
+	switch a {
+	case BarrierThickness:
+		return "how thick is the barrier"
+	case StructureThickness:
+		return "how thick is the structural layer"
+	case WallThickness:
+		return "how thick is the whole wall"
+	case BarrierGlass:
+		return "how much of the barrier's mass is glass"
+	case StructureGlass:
+		return "how much of the structural layer's mass is glass"
+	case WallGlass:
+		return "how much of the wall's mass is glass"
+	case Verdict:
+		return "what is the verdict: clear, caution, open or break"
+	case Loss:
+		return "what is the mean ignition loss"
+	case GlassLeft:
+		return "what glass content does the test prove"
+	case Acceptance:
+		return "accept or reject against the demanded glass content"
+	}
+	return ""
+}

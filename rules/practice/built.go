@@ -1,0 +1,305 @@
+package practice
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/all"
+)
+
+// own is the practice's word for what nobody but the exercise asks.
+const own = "what the exercise demands"
+
+// taken gives the trainee's schedule with what is not the trainee's to change
+// as the exercise has it: part, service and materials. Where the exercise does
+// not say how a wall is earthed the trainee may. Nil where there is no schedule
+// or it cannot be one; then the reason is noted.
+func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
+	if s == nil || len(s.Plies) == 0 {
+		g.mark.Notes = append(g.mark.Notes, "nothing was laid")
+		return nil
+	}
+	given := &g.exercise.Given
+	earth := s.Part.Earth
+	s = s.Clone()
+	if s.Service != given.Service {
+		g.mark.Notes = append(g.mark.Notes, "the service was changed; it is marked as the exercise has it")
+	}
+	s.Part, s.Service, s.Materials = given.Part, given.Service, slices.Clone(given.Materials)
+	if s.Part.Earth == "" {
+		s.Part.Earth = earth
+	}
+	if faults := laminate.Validate(s); len(faults) > 0 {
+		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be judged: "+faults[0].Ref.Key+": "+faults[0].Message)
+		return nil
+	}
+	return s
+}
+
+func judge(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
+	return all.Judge(s, lib, rules.Options{Units: units})
+}
+
+// misses are the findings of a report, from the severity on, that are worse
+// than what the other report has of the same rule, worst first.
+func misses(r, other *rules.Report, from rules.Severity) []rules.Finding {
+	var list []rules.Finding
+	for i := range r.Findings {
+		f := &r.Findings[i]
+		if f.Severity >= from && f.Severity > worstOf(other, f.Rule) {
+			list = append(list, *f)
+		}
+	}
+	return list
+}
+
+func worstOf(r *rules.Report, rule *rules.Rule) rules.Severity {
+	worst := rules.NoSeverity
+	if r != nil {
+		for i := range r.Findings {
+			if r.Findings[i].Rule == rule {
+				worst = max(worst, r.Findings[i].Severity)
+			}
+		}
+	}
+	return worst
+}
+
+// kept is the share of a line's points that a finding leaves.
+func kept(s rules.Severity) float64 {
+	switch s {
+	case rules.Note:
+		return 0.75
+	case rules.Caution:
+		return 0.5
+	case rules.Open:
+		return 0.25
+	case rules.Break:
+		return 0
+	case rules.NoSeverity:
+	}
+	return 1
+}
+
+// groups of rules by what they teach, and the demand each makes.
+var groups = []struct {
+	family, demand string
+	least          rules.Severity
+}{
+	{"veil", "the veil stands the service", rules.Note},
+	{"resin", "the resin stands the service", rules.Note},
+	{"barrier", "the barrier is thick, rich and chopped enough", rules.Caution},
+	{"sequence", "the plies follow one another as they must", rules.Caution},
+	{"special", "the barrier does its special task", rules.Caution},
+	{"structure", "the structure is one", rules.Caution},
+}
+
+const pointsOfGroup = 2
+
+// judged marks families of rules: a schedule is as good as its worst finding
+// that the best answer does not have.
+func (g *grader) judged(s *laminate.Schedule, families ...string) {
+	var report, best *rules.Report
+	if s != nil {
+		report = judge(s, g.library, g.units)
+	}
+	if sol := g.solution(); sol != nil {
+		best = judge(sol, g.library, g.units)
+	}
+	for _, group := range groups {
+		if !slices.Contains(families, group.family) {
+			continue
+		}
+		l := Line{Demand: group.demand, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it does"}
+		if report == nil || report.Analysis.Barrier.Plies == 0 && group.family != "structure" {
+			l.Points, l.Found, l.Basis = 0, "there is no barrier", own
+			l.Why = "Nothing of a barrier can be judged before one is laid."
+			g.mark.add(l)
+			continue
+		}
+		var found []rules.Finding
+		for _, f := range misses(report, best, group.least) {
+			if f.Rule.Family == group.family {
+				found = append(found, f)
+			}
+		}
+		if len(found) == 0 {
+			g.mark.add(l)
+			continue
+		}
+		l.Points = pointsOfGroup * kept(found[0].Severity)
+		for i := range found {
+			f := &found[i]
+			l.Found, l.Why, l.Basis, l.Plies = f.Severity.String()+": "+f.Message, f.Rule.Why, f.Basis, singles(report.Analysis, f.Rows)
+			l.Missed = true
+			g.mark.add(l)
+			l.Demand, l.Points, l.Of = "also: "+strings.ToLower(f.Rule.Family)+" rules", 0, 0
+		}
+	}
+}
+
+// singles numbers the plies of rows.
+func singles(a *laminate.Analysis, rows []int) []int {
+	var list []int
+	for _, row := range rows {
+		for n := a.Rows[row].First; n <= a.Rows[row].Last; n++ {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+func (g *grader) solution() *laminate.Schedule {
+	sol := g.mark.Solution
+	if g.exercise.Kind == exercise.Choose {
+		return laidOut(g.exercise, g.library, choice{veil: sol.Veil, family: sol.Family})
+	}
+	return sol.Schedule
+}
+
+// demanded marks what the exercise's own demands ask, as an inspection would.
+func (g *grader) demanded(s *laminate.Schedule) {
+	if s == nil {
+		empty := g.exercise.Given.Clone()
+		empty.Plies = nil
+		s = empty
+	}
+	for _, l := range demands(g.exercise, s, g.library, g.units) {
+		line := Line{Demand: l.Demand, Found: l.Found, Of: pointsOfGroup, Plies: l.Plies, Basis: l.Basis}
+		if l.Basis == "the specification" {
+			line.Basis = own
+		}
+		if l.Verdict == acceptance.Meets {
+			line.Points = pointsOfGroup
+		} else {
+			line.Why = whyOf(l.Key)
+		}
+		if len(s.Plies) == 0 {
+			line.Points, line.Found, line.Why = 0, "nothing was laid", whyOf(l.Key)
+		}
+		g.mark.add(line)
+	}
+}
+
+// demands compares a schedule with what an exercise demands; readings, which a
+// wall on paper has none of, are left out.
+func demands(e *exercise.Exercise, s *laminate.Schedule, lib *laminate.Library, units quantity.System) []acceptance.Line {
+	result := acceptance.Compare(acceptance.Input{
+		Schedule: s, Library: lib, Analysis: laminate.Analyse(s, lib), Specification: &e.Demands, Units: units,
+	})
+	return slices.DeleteFunc(result.Lines, func(l acceptance.Line) bool { return strings.HasPrefix(l.Key, "inspection.") })
+}
+
+func (g *grader) build(a Answer) {
+	s := g.taken(a.Schedule)
+	g.demanded(s)
+	families := []string{"veil", "resin", "barrier", "sequence"}
+	service := &g.exercise.Given.Service
+	if service.Conductive.Value || service.Abrasive.Value {
+		families = append(families, "special")
+	}
+	if !g.exercise.KeepStructure {
+		families = append(families, "structure")
+	}
+	g.judged(s, families...)
+	g.keeps(s)
+}
+
+// keeps marks that what stands outside the barrier was left alone.
+func (g *grader) keeps(s *laminate.Schedule) {
+	if !g.exercise.KeepStructure {
+		return
+	}
+	l := Line{Demand: "what stands outside the barrier is left as given", Of: 1, Points: 1, Found: "it is"}
+	if s == nil || !sameOutside(&g.exercise.Given, s, g.library) {
+		l.Points, l.Found, l.Basis = 0, "it was changed", own
+		l.Why = "The structure was designed for the loads before the barrier was chosen. Whoever lays the barrier has no leave to change it, " +
+			"and a barrier that only works on another wall does not answer the question."
+	}
+	g.mark.add(l)
+}
+
+// sameOutside tells whether the plies outside the barrier are the same, and
+// the resins they are laid in.
+func sameOutside(given, s *laminate.Schedule, lib *laminate.Library) bool {
+	return slices.Equal(outside(given, lib), outside(s, lib))
+}
+
+func outside(s *laminate.Schedule, lib *laminate.Library) []string {
+	zones := laminate.InferZones(s, lib)
+	var list []string
+	for i := range s.Plies {
+		if zones[i].InBarrier() {
+			continue
+		}
+		p := s.Plies[i]
+		resin := "none"
+		if r, ok := s.Resin(p.Resin); ok {
+			c := *r
+			c.Origin, c.ID = 0, ""
+			resin = fmt.Sprint(c)
+		}
+		count := p.Count
+		p.Origin, p.Zone, p.Count, p.Resin = 0, zones[i], 1, ""
+		gel := p.GelAfter
+		for n := range count {
+			p.GelAfter = gel && n == count-1
+			list = append(list, fmt.Sprint(p)+resin)
+		}
+	}
+	return list
+}
+
+func (g *grader) choose(a Answer) {
+	_, veil := g.library.Material(&g.exercise.Given, a.Veil)
+	families := []string{"veil", "resin"}
+	if s := &g.exercise.Given.Service; s.Conductive.Value || s.Abrasive.Value {
+		families = append(families, "special")
+	}
+	switch {
+	case a.Veil == "" || a.Family == laminate.NoFamily:
+		g.mark.Notes = append(g.mark.Notes, "both a veil and a resin family have to be named")
+	case !veil:
+		g.mark.Notes = append(g.mark.Notes, "no material has the id that was named as veil")
+	default:
+		g.judged(laidOut(g.exercise, g.library, choice{veil: a.Veil, family: a.Family}), families...)
+		return
+	}
+	g.judged(nil, families...)
+}
+
+// order marks a sequence: the same plies, each once, in an order that works.
+func (g *grader) order(a Answer) {
+	s := g.taken(a.Schedule)
+	l := Line{Demand: "all the plies given are used, and no other", Of: pointsOfGroup, Points: pointsOfGroup, Found: "they are"}
+	if s == nil || !slices.Equal(bag(&g.exercise.Given), bag(s)) {
+		l.Points, l.Found, l.Basis = 0, "they are not", own
+		l.Why = "The plies are cut and counted before work begins. One left over on the table is one that is missing in the wall."
+	}
+	g.mark.add(l)
+	g.demanded(s)
+	g.judged(s, "veil", "resin", "barrier", "sequence", "structure")
+}
+
+// bag lists the single plies of a schedule, whatever their order.
+func bag(s *laminate.Schedule) []string {
+	var list []string
+	for i := range s.Plies {
+		p := &s.Plies[i]
+		for range p.Count {
+			family := ""
+			if r, ok := s.Resin(p.Resin); ok {
+				family = r.Family.String() + r.Filler.String()
+			}
+			list = append(list, p.Material+"|"+p.Resin+"|"+family)
+		}
+	}
+	slices.Sort(list)
+	return list
+}

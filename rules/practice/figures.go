@@ -1,0 +1,225 @@
+package practice
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+)
+
+// Truth is the answer to a question: a figure in m or as a share of 1, or a
+// word; and how it comes about.
+type Truth struct {
+	Figure     float64
+	Word       string
+	Why, Basis string
+}
+
+const (
+	addsUp    = "t = W/ρf + b/ρb for each ply, added up; typical densities where none is given"
+	massBasis = "Σ glass mass / Σ ply mass; API 12P 5.4.3 has it for the barrier"
+)
+
+// TruthOf computes the answer to question i. The error says which fact is
+// missing, or that the method does not answer it.
+func TruthOf(e *exercise.Exercise, i int, lib *laminate.Library, units quantity.System) (Truth, error) {
+	a := laminate.Analyse(&e.Given, lib)
+	ask := e.Questions[i].Ask
+	structure := a.Zones[laminate.StructuralLayer]
+	switch ask {
+	case exercise.BarrierThickness:
+		return thickness(a.Barrier)
+	case exercise.StructureThickness:
+		return thickness(structure)
+	case exercise.WallThickness:
+		return thickness(a.Total)
+	case exercise.BarrierGlass:
+		return glass(a.Barrier)
+	case exercise.StructureGlass:
+		return glass(structure)
+	case exercise.WallGlass:
+		return glass(a.Total)
+	case exercise.Verdict:
+		r := judge(&e.Given, lib, units)
+		t := Truth{Word: r.Verdict.String(), Why: "No rule has anything worse to say than a note.", Basis: "the rules that check runs"}
+		if len(r.Findings) > 0 && r.Verdict.String() != "clear" {
+			f := &r.Findings[0]
+			t.Why, t.Basis = f.Message+". "+f.Rule.Why, f.Basis
+		}
+		return t, nil
+	case exercise.Loss, exercise.GlassLeft, exercise.Acceptance:
+		return burned(e, a, ask)
+	case exercise.NoAsk:
+	}
+	return Truth{}, errors.New("nothing is asked")
+}
+
+func thickness(s laminate.Sum) (Truth, error) {
+	if !s.ThicknessKnown {
+		return Truth{}, errors.New("the thickness of a ply is not known")
+	}
+	return Truth{Figure: s.Thickness, Basis: addsUp, Why: "Each ply is as thick as its fiber and the binder it holds: areal mass over fiber density, plus binder mass over binder density. " +
+		"A veil holds about nine parts of resin to one of fiber, a mat in the barrier about three to one, so that the mats make most of a barrier and the binder most of each mat."}, nil
+}
+
+func glass(s laminate.Sum) (Truth, error) {
+	share, ok := s.GlassMassFraction()
+	if !ok {
+		return Truth{}, errors.New("the mass of a ply is not known")
+	}
+	return Truth{Figure: share, Basis: massBasis, Why: "Add the glass of the plies and divide by their mass; averaging the shares of the plies is wrong, for a thick ply weighs more than a thin one. " +
+		"Organic and carbon veils are reinforcement, but no glass."}, nil
+}
+
+// burned reads the ignition test: D2584 gives the loss; what is left is glass
+// only after filler and organic veil are accounted for.
+func burned(e *exercise.Exercise, a *laminate.Analysis, ask exercise.Ask) (Truth, error) {
+	if len(e.Specimens) == 0 {
+		return Truth{}, errors.New("there is no specimen")
+	}
+	group := e.Specimens[0].Group
+	known, err := contents(a, group)
+	if err != nil && ask != exercise.Loss {
+		return Truth{}, err
+	}
+	loss, left := 0.0, 0.0
+	for _, s := range e.Specimens {
+		l, err := inspection.Loss(s.Before.SI(), s.After.SI())
+		if err != nil {
+			return Truth{}, err
+		}
+		loss += l / float64(len(e.Specimens))
+		if ask == exercise.Loss {
+			continue
+		}
+		g, err := inspection.GlassFromResidue(1-l, known)
+		if err != nil {
+			return Truth{}, err
+		}
+		left += g / float64(len(e.Specimens))
+	}
+	if ask == exercise.Loss {
+		return Truth{Figure: loss, Basis: "ASTM D2584", Why: "Loss of each specimen is (mass before − mass after) / mass before; the mean of the specimens is reported."}, nil
+	}
+	why := "What is left of each specimen is glass, for nothing else in it stays or burns."
+	if known.Filler > 0 || known.Organic > 0 {
+		why = fmt.Sprintf("The residue holds more or less than the glass: with filler φ = %s of the mix and organic veil o = %s of the specimen, glass g = (R − φ(1 − o))/(1 − φ).",
+			quantity.Number(known.Filler, 3), quantity.Number(known.Organic, 3))
+	}
+	t := Truth{Figure: left, Basis: "ASTM D2584; the correction is arithmetic", Why: why}
+	if ask == exercise.Acceptance {
+		want := wanted(e, group)
+		t.Word = "accept"
+		if quantity.Below(left, want.Lowest) || quantity.Above(left, want.Highest) {
+			t.Word = "reject"
+		}
+		t.Figure = 0
+		t.Why += fmt.Sprintf(" The mean is %s, demanded are %s to %s.", quantity.Share(left), quantity.Share(want.Lowest), quantity.Share(want.Highest))
+	}
+	return t, nil
+}
+
+// wanted is the demanded glass content of what the specimens hold.
+func wanted(e *exercise.Exercise, g record.Group) spec.Range {
+	if g == record.StructuralLayer && e.Demands.Structure.GlassContent.Given || !e.Demands.Barrier.GlassContent.Given {
+		return e.Demands.Structure.GlassContent
+	}
+	return e.Demands.Barrier.GlassContent
+}
+
+// contents says what beside glass and resin the plies of a group hold.
+func contents(a *laminate.Analysis, g record.Group) (inspection.Burned, error) {
+	var mass, organic, filler, binder float64
+	for i := range a.Rows {
+		r := &a.Rows[i]
+		if !g.Holds(r.Zone) {
+			continue
+		}
+		if !r.MassKnown {
+			return inspection.Burned{}, errors.New("the mass of a ply is not known")
+		}
+		if r.Material.Fiber == laminate.Carbon || r.Resin != nil && r.Resin.Filler == laminate.CarbonPowder {
+			return inspection.Burned{}, errors.New("carbon neither stays whole nor burns whole: the glass content cannot be told this way")
+		}
+		n := float64(r.Last - r.First + 1)
+		mass += n * r.Mass
+		filler += n * r.FillerMass
+		binder += n * (r.Mass - r.FiberMass)
+		if r.Material.Fiber == laminate.Polyester {
+			organic += n * r.FiberMass
+		}
+	}
+	if mass <= 0 || binder <= 0 {
+		return inspection.Burned{}, errors.New("the specimens hold no ply")
+	}
+	return inspection.Burned{Filler: filler / binder, Organic: organic / mass}, nil
+}
+
+const pointsOfQuestion = 2
+
+// values marks told figures and words: full within the tolerance, half within
+// twice that.
+func (g *grader) values(a Answer) {
+	for i, q := range g.exercise.Questions {
+		l := Line{Demand: q.Ask.Text(), Of: pointsOfQuestion, Found: "not answered"}
+		truth, err := TruthOf(g.exercise, i, g.library, g.units)
+		if err != nil {
+			l.Of, l.Found, l.Why, l.Basis = 0, "cannot be computed", "It is not counted: "+err.Error()+".", own
+			g.mark.add(l)
+			continue
+		}
+		right := Shown(q, truth, g.units)
+		l.Why, l.Basis = "It is "+right+". "+truth.Why, truth.Basis
+		if i < len(a.Values) && a.Values[i] != "" {
+			figure, word, err := ReadValue(q, a.Values[i], g.units)
+			switch {
+			case err != nil:
+				l.Found = "not read: " + err.Error()
+			case q.Ask.Answer() == exercise.Word:
+				l.Found = word
+				if word == truth.Word {
+					l.Points = l.Of
+				}
+			default:
+				l.Found = Shown(q, Truth{Figure: figure}, g.units)
+				l.Points = l.Of * closeness(q, figure, truth.Figure)
+			}
+		}
+		if l.Points == l.Of {
+			l.Why, l.Basis = "", ""
+		}
+		g.mark.add(l)
+	}
+}
+
+// closeness is 1 within the tolerance, a half within twice that, else 0.
+func closeness(q exercise.Question, said, truth float64) float64 {
+	allowed := q.Within()
+	if q.Ask.Answer() == exercise.Thickness {
+		allowed *= truth
+	}
+	switch off := math.Abs(said - truth); {
+	case !quantity.Above(off, allowed):
+		return 1
+	case !quantity.Above(off, 2*allowed):
+		return 0.5
+	}
+	return 0
+}
+
+// Shown prints an answer in the reader's units.
+func Shown(q exercise.Question, t Truth, units quantity.System) string {
+	switch q.Ask.Answer() {
+	case exercise.Thickness:
+		return units.Thickness(t.Figure)
+	case exercise.Content:
+		return quantity.Number(100*t.Figure, 1) + " %"
+	}
+	return t.Word
+}

@@ -1,0 +1,270 @@
+package practice
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
+)
+
+// Generate makes an exercise of a step of the course (1 to exercise.Steps;
+// another number counts as the nearest) from a seed: a service whose facts
+// agree, and an answer that breaks no rule. The same seed, step and library
+// give the same exercise.
+func Generate(seed uint64, step int, lib *laminate.Library) *exercise.Exercise {
+	step = max(1, min(step, exercise.Steps))
+	m := &maker{rand: rand.New(rand.NewPCG(seed, uint64(step))), library: lib, step: step}
+	const most = 40
+	for try := range most + 1 {
+		base, solved := m.base(try == most)
+		if solved == nil {
+			continue
+		}
+		if e := m.turn(base, solved); e != nil {
+			e.ID = "made-" + strconv.Itoa(step) + "-" + strconv.FormatUint(seed, 10)
+			e.Title = m.titled(e.Kind)
+			e.Given.Title = e.Title
+			return e
+		}
+	}
+	// A library without a veil or mat to build from: the plainest task there is.
+	base, _ := m.base(true)
+	base.ID = "made-" + strconv.Itoa(step) + "-" + strconv.FormatUint(seed, 10)
+	base.Title = m.titled(base.Kind)
+	base.Given.Title = base.Title
+	return base
+}
+
+type maker struct {
+	rand    *rand.Rand
+	library *laminate.Library
+	step    int
+	of      string // what flows
+}
+
+func pick[T any](r *rand.Rand, list []T) T { return list[r.IntN(len(list))] }
+
+// between draws a multiple of a grain, both ends included.
+func (m *maker) between(low, high, grain float64) float64 {
+	n := int((high-low)/grain + 0.5)
+	return low + grain*float64(m.rand.IntN(n+1))
+}
+
+func (m *maker) titled(k exercise.Kind) string {
+	switch k {
+	case exercise.Build:
+		return "A barrier for " + m.of
+	case exercise.Choose:
+		return "Veil and resin for " + m.of
+	case exercise.Mend:
+		return "What is wrong in a pipe for " + m.of
+	case exercise.Predict:
+		return "Figures of a pipe for " + m.of
+	case exercise.Order:
+		return "Plies of a pipe for " + m.of
+	case exercise.BurnOff:
+		return "Ash of a pipe for " + m.of
+	case exercise.NoKind:
+	}
+	return m.of
+}
+
+// base draws a service and a wall without its barrier, and the barrier that
+// answers it; nil where the rules break on every barrier. plain takes a service
+// that asks for nothing.
+func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
+	sc := scenes[0]
+	if !plain {
+		sc = pick(m.rand, scenesOf(m.step))
+	}
+	m.of = pick(m.rand, sc.contents)
+	e := &exercise.Exercise{Step: m.step, Kind: exercise.Build, KeepStructure: true}
+	e.Task = "Lay the barrier on the structure that stands there, and leave that as it is."
+	e.Given.Service = m.service(sc)
+	e.Given.Part = laminate.Part{
+		Form: laminate.Pipe, Process: laminate.ContactMolded, Ends: laminate.ClosedEnds, Flanged: laminate.Some(m.rand.IntN(2) == 0),
+		InsideDiameter: quantity.New(pick(m.rand, []float64{4, 6, 8, 10, 12, 16, 24}), quantity.Inch),
+		Length:         quantity.New(pick(m.rand, []float64{10, 12, 20}), quantity.Foot),
+	}
+	if sc.conductive {
+		e.Given.Part.Earth = "lug at each end"
+	}
+	family := laminate.VinylEster
+	if e.Given.Service.Temperature.In(quantity.Fahrenheit) > 180 {
+		family = laminate.NovolacVinylEster
+	}
+	e.Given.Resins = []laminate.Resin{{ID: "wall", Family: family}}
+	wall := func(material string) laminate.Ply {
+		return laminate.Ply{Material: material, Resin: "wall", Zone: laminate.StructuralLayer, Count: 1}
+	}
+	for _, material := range pick(m.rand, structures) {
+		e.Given.Plies = append(e.Given.Plies, wall(material))
+	}
+	coat := wall(wallCoat)
+	coat.Zone = laminate.OuterSurface
+	e.Given.Plies = append(e.Given.Plies, coat)
+	e.Scenario = m.scenario(&e.Given)
+	e.Hints = []exercise.Hint{
+		{Text: "Ask of the fluid: what eats glass, what eats the resin, and how hot does it get?"},
+		{Text: "The usual barrier is one veil and two mats, with a gel stop after them; double it where the service forgives nothing."},
+	}
+	solved := Solve(e, m.library, quantity.US).Schedule
+	if !sound(solved, m.library) {
+		return e, nil
+	}
+	return e, solved
+}
+
+// sound tells whether nothing is broken or open.
+func sound(s *laminate.Schedule, lib *laminate.Library) bool {
+	if s == nil {
+		return false
+	}
+	breaks, opens, _, _ := judge(s, lib, quantity.US).Counts()
+	return breaks == 0 && opens == 0
+}
+
+func (m *maker) service(sc scene) laminate.Service {
+	tenth := func(low, high float64) float64 { return m.between(low, high, 0.5) }
+	s := laminate.Service{
+		Contents: m.of, Contact: laminate.Immersed, Carries: laminate.TraitSet(sc.carries...),
+		Concentration: laminate.Some(float64(1+m.rand.IntN(sc.mostPercent)) / 100),
+		Temperature:   quantity.New(m.between(sc.heat[0], sc.heat[1], 5), quantity.Fahrenheit),
+		PH:            laminate.PHRange{Lowest: tenth(sc.lowest[0], sc.lowest[1]), Highest: tenth(sc.highest[0], sc.highest[1]), Given: true},
+		Conductive:    laminate.Some(sc.conductive), Abrasive: laminate.Some(sc.abrasive),
+	}
+	return s
+}
+
+func (m *maker) scenario(s *laminate.Schedule) string {
+	v := &s.Service
+	return fmt.Sprintf("%s %s %s: %s, %s, pH %s to %s.", pick(m.rand, places), pick(m.rand, doings), m.of,
+		quantity.Share(v.Concentration.Value), v.Temperature.Format(quantity.Fahrenheit, 0),
+		quantity.Number(v.PH.Lowest, 1), quantity.Number(v.PH.Highest, 1))
+}
+
+// turn makes the exercise of a kind that the step has, nil where it does not
+// work out with this service.
+func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
+	e.Kind = pick(m.rand, kindsOf[m.step-1])
+	switch e.Kind {
+	case exercise.Build:
+		return e
+	case exercise.Choose:
+		e.KeepStructure = false
+		e.Task = "Name the veil and the resin family for this service."
+		e.Given.Plies, e.Given.Resins = nil, nil
+		a := Solve(e, m.library, quantity.US)
+		if !sound(laidOut(e, m.library, choice{veil: a.Veil, family: a.Family}), m.library) {
+			return nil
+		}
+		return e
+	case exercise.Predict:
+		e.KeepStructure = false
+		e.Task = "Tell the figures before you look."
+		e.Given = *solved
+		e.Questions = []exercise.Question{{Ask: exercise.BarrierThickness}, {Ask: exercise.BarrierGlass}, {Ask: exercise.WallThickness}}
+		e.Hints = []exercise.Hint{{Text: "A 1.5 oz mat at 27 % glass is about 49 mil, a 15 mil veil about 15."}, {Text: "Content is Σ glass over Σ mass, never the mean of the plies' contents."}}
+		return e
+	case exercise.BurnOff:
+		return m.burn(e, solved)
+	case exercise.Order:
+		return m.jumble(e, solved)
+	case exercise.Mend:
+		return m.damage(e, solved)
+	case exercise.NoKind:
+	}
+	return nil
+}
+
+// burn cuts specimens from the barrier as it may have been laid.
+func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
+	e.KeepStructure, e.Given = false, *solved
+	a := laminate.Analyse(solved, m.library)
+	known, err := contents(a, record.Barrier)
+	share, ok := a.Barrier.GlassMassFraction()
+	if err != nil || !ok {
+		return nil
+	}
+	lowest := float64(int(100*share+0.5)-5) / 100
+	e.Demands.Barrier.GlassContent = spec.Range{Lowest: max(0.01, lowest), Highest: lowest + 0.1, Given: true}
+	laid := share + m.between(-0.09, 0.09, 0.01)
+	for range 3 + m.rand.IntN(3) {
+		g := laid + m.between(-0.01, 0.01, 0.005)
+		before := m.between(4.8, 5.2, 0.005)
+		after := before * (g + known.Filler*(1-g-known.Organic))
+		e.Specimens = append(e.Specimens, exercise.Specimen{Group: record.Barrier,
+			Before: grams(before), After: grams(after)})
+	}
+	e.Questions = []exercise.Question{{Ask: exercise.Loss}, {Ask: exercise.GlassLeft}, {Ask: exercise.Acceptance}}
+	e.Task = "Read the test: the loss, the glass content it proves, and accept or reject."
+	e.Hints = []exercise.Hint{{Text: "Loss is what burned, over what was there."}, {Text: "Filler stays with the glass, an organic veil goes with the resin."}}
+	for i := range e.Questions {
+		if _, err := TruthOf(e, i, m.library, quantity.US); err != nil {
+			return nil
+		}
+	}
+	return e
+}
+
+func grams(v float64) quantity.Mass {
+	return quantity.New(math.Round(v*1000)/1000, quantity.Gram)
+}
+
+// jumble shuffles the single plies of a sound wall until the rules mind.
+func (m *maker) jumble(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
+	e.KeepStructure = false
+	e.Task = "Put the plies in the order in which they are laid, from the process side."
+	e.Hints = []exercise.Hint{{Text: "The veil first, the waxed coat last."}, {Text: "Plies in the resin of the veil are the barrier; woven roving lies between mats."}}
+	s := solved.Clone()
+	if solved.NumberOfPlies() <= exercise.MostOrdered {
+		s.Plies = nil
+		for _, p := range solved.Plies {
+			gel := p.GelAfter
+			for n := range p.Count {
+				one := p
+				one.Count, one.GelAfter = 1, gel && n == p.Count-1
+				s.Plies = append(s.Plies, one)
+			}
+		}
+	}
+	if len(s.Plies) > exercise.MostOrdered {
+		return nil
+	}
+	for i := range s.Plies {
+		s.Plies[i].Zone = laminate.NoZone
+	}
+	if !sound(s, m.library) {
+		return nil // without its zones written out it reads otherwise
+	}
+	m.rand.Shuffle(len(s.Plies), func(i, j int) { s.Plies[i], s.Plies[j] = s.Plies[j], s.Plies[i] })
+	e.Given = *s
+	if len(misses(judge(s, m.library, quantity.US), judge(solved, m.library, quantity.US), rules.Caution)) == 0 {
+		return nil
+	}
+	return e
+}
+
+// damage does one or two things to a sound wall that the rules mind.
+func (m *maker) damage(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
+	e.KeepStructure = false
+	e.Task = "Mark the plies that are at fault and put the schedule right. Change no more than you have to."
+	e.Hints = []exercise.Hint{{Text: "Go through the plies from the fluid outward and ask of each what it is there for."}, {Text: "Look at the veil's fiber, the number of mats, the gel stop, the cloth and the coat."}}
+	s := solved.Clone()
+	for range 1 + m.rand.IntN(2) {
+		pick(m.rand, damages[m.step-1])(m, s)
+	}
+	e.Given = *s
+	answer := Solve(e, m.library, quantity.US).Schedule
+	if _, faults := faultsOf(e, answer, m.library, quantity.US); len(faults) == 0 || !sound(answer, m.library) {
+		return nil
+	}
+	return e
+}
