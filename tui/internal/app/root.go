@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/tui/internal/page/facts"
 	"frp/veilwright/tui/internal/page/folder"
 	"frp/veilwright/tui/internal/page/manual"
+	"frp/veilwright/tui/internal/page/service"
 	"frp/veilwright/tui/internal/page/wall"
 	"frp/veilwright/tui/internal/page/winding"
 	"frp/veilwright/tui/internal/theme"
@@ -94,7 +95,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 
 // pages are the pages in the order of their numbers.
 func pages(d *page.Desk) []page.Page {
-	return []page.Page{bench.New(d), wall.New(d), winding.New(d)}
+	return []page.Page{bench.New(d), wall.New(d), winding.New(d), service.New(d)}
 }
 
 // Document is the document that is open.
