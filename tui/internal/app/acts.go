@@ -108,6 +108,7 @@ func (r *Root) offer(when string) {
 					return
 				}
 				r.replaced()
+				r.desk.Go(r.desk.LastRow())
 				r.desk.Say("took up the unsaved work: s saves it")
 			}},
 			{Text: "drop them for good", Do: func() {

@@ -48,11 +48,17 @@ func TestScreens_golden(t *testing.T) {
 		{"pages 80x24", "tab", 80, 24, theme.Mono, false},
 		{"wall 80x24", "tab 2", 80, 24, theme.Mono, false},
 		{"wall 120x36 colour", "tab 2", 120, 36, theme.Any, false},
+		{"wall cool 80x24", "tab 2 2", 80, 24, theme.Mono, false},
+		{"wall cool 120x36", "tab 2", 120, 36, theme.Mono, false},
 		{"quit 80x24", "9 q", 80, 24, theme.Mono, false},
 		{"metric 80x24", "i", 80, 24, theme.Mono, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			state(t)
+			text := text
+			if strings.Contains(tc.name, "cool") {
+				text = cool(text)
+			}
 			d, err := editor.FromBytes("header.toml", text, editing())
 			if err != nil {
 				t.Fatal(err)
@@ -66,6 +72,11 @@ func TestScreens_golden(t *testing.T) {
 			tuitest.Golden(t, "screen", tuitest.Visible(screen))
 		})
 	}
+}
+
+// cool is the header in a service whose strains can be told.
+func cool(text []byte) []byte {
+	return []byte(strings.NewReplacer("150 degF", "100 degF", "20 psi", "60 psi", `"contact"`, `"wound"`).Replace(string(text)))
 }
 
 // keysOfAll are the keys a random walk takes: those that do something more often.

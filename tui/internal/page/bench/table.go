@@ -21,7 +21,7 @@ type columns struct {
 const fixed = 4 // pointer, finding mark, glyph, a blank
 
 func columnsFor(width, plies int) columns {
-	c := columns{num: max(5, 2*len(strconv.Itoa(plies))-1), here: 8, glass: 6}
+	c := columns{num: max(5, 2*len(strconv.Itoa(plies))+1), here: 8, glass: 6}
 	left := width - fixed - c.num - c.here - c.glass - 14
 	take := func(into *int, n int) {
 		if left >= n {

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"fmt"
+	"strings"
 
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/wall"
@@ -49,6 +50,31 @@ func (p *Wall) ask(digit int) {
 		p.desk.Notice.Tail = "Enter lays it"
 	}
 }
+
+// words says what would be laid, and what was taken for granted.
+func (n *needed) words() string {
+	if n.found.Repeats == 0 {
+		return "Nothing: every deciding criterion holds. Nearest to failing is " + n.found.Governing.Name + "."
+	}
+	var rows []string
+	for i := range n.found.Plies {
+		p := &n.found.Plies[i]
+		s := p.Material
+		if p.Count > 1 {
+			s += fmt.Sprintf(" ×%d", p.Count)
+		}
+		rows = append(rows, s)
+		if i == mostRows-1 && len(n.found.Plies) > mostRows {
+			rows = append(rows, "…")
+			break
+		}
+	}
+	s := page.Count(n.found.Repeats, "repeat") + ": " + strings.Join(rows, ", ") + ". Governing: " + n.found.Governing.Name + "."
+	return s + " " + strings.Join(n.found.Notes, " ")
+}
+
+// mostRows is how many of the rows to be laid are named.
+const mostRows = 6
 
 func canLay(p *Wall) string {
 	switch {

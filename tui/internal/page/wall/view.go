@@ -83,7 +83,7 @@ func (p *Wall) Lines() []string {
 	foot := p.foot(w)
 	why := p.why(w)
 	left := h - len(foot) - len(why) - 1
-	tall := min(rows, max(3, left-5))
+	tall := min(rows, max(3, left-4))
 	out := []string{" " + p.headline(r, w-1)}
 	out = append(out, p.table.View(w, tall)...)
 	out = append(out, why...)
@@ -129,15 +129,38 @@ func (p *Wall) headline(r *wall.Result, w int) string {
 
 // why explains the criterion that is selected.
 func (p *Wall) why(w int) []string {
-	t := p.desk.Theme
-	c, ok := p.table.Selected()
-	if !ok {
+	title, said := p.said()
+	if title == "" {
 		return nil
 	}
-	out := []string{pane.Rule(t, w, pane.Piece{Text: c.Name, Look: t.Title})}
+	t := p.desk.Theme
+	out := []string{pane.Rule(t, w, pane.Piece{Text: title, Look: t.Title})}
 	lines := 3
 	if p.body.H < 18 {
 		lines = 1
+	}
+	for i, l := range text.Wrap(said, max(10, w-3)) {
+		if i == lines {
+			break
+		}
+		out = append(out, "   "+l)
+	}
+	return out
+}
+
+// said is the answer to what is needed while it is open, else why the selected
+// criterion stands as it does.
+func (p *Wall) said() (title, said string) {
+	if n := p.need; n != nil {
+		title = "what is needed of " + unitWord(n.unit)
+		if n.err != nil {
+			return title, text.Clean(n.err.Error())
+		}
+		return title, text.Clean(n.words())
+	}
+	c, ok := p.table.Selected()
+	if !ok {
+		return "", ""
 	}
 	var parts []string
 	if c.Tell == wall.Holds || c.Tell == wall.Fails {
@@ -146,14 +169,7 @@ func (p *Wall) why(w int) []string {
 	if c.Reason != "" {
 		parts = append(parts, text.Clean(c.Reason))
 	}
-	said := strings.Join(append(parts, "basis: "+text.Clean(c.Basis)), " · ")
-	for i, l := range text.Wrap(said, max(10, w-3)) {
-		if i == lines {
-			break
-		}
-		out = append(out, "   "+l)
-	}
-	return out
+	return c.Name, strings.Join(append(parts, "basis: "+text.Clean(c.Basis)), " · ")
 }
 
 // foot offers the units, and says what the page is not.
@@ -168,10 +184,10 @@ func (p *Wall) foot(w int) []string {
 		}
 		l.Gap(1).Add(t.Key.Render(s)).Gap(1).Add(unitWord(u))
 	}
-	aid := " design aid: the governing code, test data of the shop's own laminates and a licensed engineer decide"
+	aid := " design aid: governing code, the shop's own tests, a licensed engineer decide"
 	not := ""
 	if r := p.result(); r != nil && len(r.NotChecked) > 0 {
-		not = " not checked:"
+		not = "not checked:"
 		for i, n := range r.NotChecked {
 			if i > 0 {
 				not += ","
@@ -179,7 +195,20 @@ func (p *Wall) foot(w int) []string {
 			not += " " + n
 		}
 	}
-	return []string{text.Cut(l.String(), w), t.Dim.Render(text.Cut(text.Clean(not), w)), t.Dim.Render(text.Cut(aid, w))}
+	out := []string{text.Cut(l.String(), w)}
+	lines := text.Wrap(text.Clean(not), max(10, w-3))
+	most := 2
+	if p.body.H < 18 {
+		most = 1
+	}
+	for i := 0; i < len(lines) && i < most; i++ {
+		line := lines[i]
+		if i == most-1 && len(lines) > most {
+			line += " " + text.Ellipsis
+		}
+		out = append(out, t.Dim.Render(" "+line))
+	}
+	return append(out, t.Dim.Render(text.Cut(aid, w)))
 }
 
 // chart draws the strain of every ply that counts, from the process side
@@ -189,7 +218,7 @@ func (p *Wall) chart(r *wall.Result, w, h int) []string {
 		return nil
 	}
 	t := p.desk.Theme
-	title := "strain through the thickness"
+	title := "strain of each ply, 1 along and 2 across its fiber"
 	if r.PlyCase != "" {
 		title += ", " + r.PlyCase
 	}
@@ -206,13 +235,20 @@ func (p *Wall) chart(r *wall.Result, w, h int) []string {
 	}
 	rows := h - 1
 	p.top = max(0, min(p.top, len(r.Plies)-rows))
-	half := max(4, (w-34)/2)
+	half := max(4, (w-2*strainCells-numberCells-nameCells-2)/2)
 	for i := p.top; i < len(r.Plies) && i < p.top+rows; i++ {
 		s := &r.Plies[i]
 		out = append(out, p.strainLine(s, most, half))
 	}
 	return out
 }
+
+// Cells of a line of the chart beside its bars.
+const (
+	numberCells = 6
+	nameCells   = 13
+	strainCells = 10
+)
 
 func (p *Wall) strainLine(s *wall.PlyStrain, most float64, half int) string {
 	t := p.desk.Theme
@@ -226,9 +262,9 @@ func (p *Wall) strainLine(s *wall.PlyStrain, most float64, half int) string {
 	}
 	one := func(v float64, sign string) string {
 		n := int(math.Abs(v)/most*float64(half) + 0.5)
-		return t.Gauge.Render(text.Run("█", n)) + t.Dim.Render(text.Run("·", half-n)) + text.Right(sign+quantity.Number(100*v, 3)+" %", 9)
+		return t.Gauge.Render(text.Run("█", n)) + t.Dim.Render(text.Run("·", half-n)) + text.Right(sign+quantity.Number(100*v, 3)+" %", strainCells)
 	}
-	return " " + text.Left(num, 6) + text.Left(name, 9) + one(s.Strain1, "1 ") + " " + one(s.Strain2, "2 ")
+	return " " + text.Left(num, numberCells) + text.Left(name, nameCells-1) + " " + one(s.Strain1, "1 ") + " " + one(s.Strain2, "2 ")
 }
 
 func (p *Wall) schedule() *laminate.Schedule {

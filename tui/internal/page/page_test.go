@@ -1,0 +1,169 @@
+package page
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+func report(plies string, findings ...rules.Finding) *rules.Report {
+	s := &laminate.Schedule{}
+	for _, m := range strings.Fields(plies) {
+		s.Plies = append(s.Plies, laminate.Ply{Material: m, Count: 1})
+	}
+	return &rules.Report{Schedule: s, Findings: findings}
+}
+
+func TestFresh_followsPliesThroughTheChange(t *testing.T) {
+	woven, bare := &rules.Rule{ID: "woven-on-woven"}, &rules.Rule{ID: "no-outer-surface"}
+	at := func(r *rules.Rule, s rules.Severity, rows ...int) rules.Finding {
+		return rules.Finding{Rule: r, Severity: s, Rows: rows}
+	}
+	for _, tc := range []struct {
+		name          string
+		before, after *rules.Report
+		want          []bool
+	}{
+		{"the same", report("a b c", at(woven, rules.Break, 2)), report("a b c", at(woven, rules.Break, 2)), []bool{false}},
+		{"a ply laid inside", report("a b c", at(woven, rules.Break, 2)), report("x a b c", at(woven, rules.Break, 3)), []bool{false}},
+		{"a ply taken out inside", report("a b c", at(woven, rules.Break, 2)), report("b c", at(woven, rules.Break, 1)), []bool{false}},
+		{"another place", report("a b c d", at(woven, rules.Break, 1)), report("a b c d e", at(woven, rules.Break, 1), at(woven, rules.Break, 4)), []bool{false, true}},
+		{"another rule", report("a", at(woven, rules.Break, 0)), report("a", at(bare, rules.Break, 0)), []bool{true}},
+		{"worse than before", report("a", at(bare, rules.Caution, 0)), report("a", at(bare, rules.Break, 0)), []bool{true}},
+		{"about no ply", report("a", at(bare, rules.Note)), report("a b", at(bare, rules.Note)), []bool{false}},
+		{"the ply is gone", report("a b", at(woven, rules.Break, 1)), report("a"), []bool{}},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			got := Fresh(tc.before, tc.after)
+			if len(got) != len(tc.want) {
+				t.Fatalf("got %v, want %v", got, tc.want)
+			}
+			for i := range got {
+				if got[i] != tc.want[i] {
+					t.Errorf("got %v, want %v", got, tc.want)
+				}
+			}
+		})
+	}
+}
+
+// 1 lbf/in = 1.751 268 E+02 N/m, 1 psi = 6.894 757 E+03 Pa, 1 mil = 2.54 E−05 m
+// (NIST SP 811, appendix B.8).
+func TestFigure_inTheReadersUnits(t *testing.T) {
+	for _, tc := range []struct {
+		v    float64
+		unit string
+		u    quantity.System
+		want string
+	}{
+		{1.751268e5, "N/m", quantity.US, "1000 lb/in"},
+		{1.751268e5, "N/m", quantity.Metric, "175.1 N/mm"},
+		{6.894757e9, "Pa", quantity.US, "1.00 Msi"},
+		{6.894757e9, "Pa", quantity.Metric, "6.89 GPa"},
+		{6.894757e5, "Pa", quantity.US, "100.0 psi"},
+		{2.54e-3, "m", quantity.US, "100.0 mil"},
+		{2.54e-3, "m", quantity.Metric, "2.54 mm"},
+		{0.001, "strain", quantity.US, "0.1000 %"},
+	} {
+		if got := Figure(tc.v, tc.unit, tc.u); got != tc.want {
+			t.Errorf("%g %s is %q, want %q", tc.v, tc.unit, got, tc.want)
+		}
+	}
+}
+
+func typed(f *Field, keys ...string) string {
+	for _, e := range tuitest.Events(keys...) {
+		f.Press(e)
+	}
+	return f.Text
+}
+
+func TestField_takesWhatIsTyped(t *testing.T) {
+	f := &Field{Text: "30"}
+	f.Enter()
+	if got := typed(f, "28.5"); got != "28.5" {
+		t.Errorf("typing does not replace what stood there: %q", got)
+	}
+	if got := typed(f, "backspace", "7"); got != "28.7" {
+		t.Errorf("after Backspace: %q", got)
+	}
+	if !f.Changed() {
+		t.Error("not changed")
+	}
+	f.Revert()
+	if f.Text != "30" || f.Changed() {
+		t.Errorf("put back: %q", f.Text)
+	}
+	f.Enter()
+	if got := typed(f, "right", "0"); got != "300" {
+		t.Errorf("going on where the text ends: %q", got)
+	}
+	f.Press(tuitest.Events("delete")[0])
+	if f.Text != "" {
+		t.Errorf("emptied: %q", f.Text)
+	}
+}
+
+func TestField_choices(t *testing.T) {
+	f := &Field{Choices: []string{"pipe", "duct", "tank"}}
+	f.Enter()
+	for _, tc := range []struct{ key, want string }{
+		{"2", "duct"}, {"right", "tank"}, {"right", "pipe"}, {"left", "tank"}, {"0", ""}, {"9", ""}, {"left", "tank"}, {"delete", ""}, {"x", ""},
+	} {
+		if got := typed(f, tc.key); got != tc.want {
+			t.Errorf("%s gives %q, want %q", tc.key, got, tc.want)
+		}
+	}
+	several := &Field{Choices: []string{"brine", "solids", "solvent"}, Several: true}
+	several.Enter()
+	for _, tc := range []struct{ key, want string }{
+		{"3", "solvent"}, {"1", "brine, solvent"}, {"right", "brine, solvent"}, {"space", "brine, solids, solvent"}, {"1", "solids, solvent"},
+		{"2", "solvent"}, {"3", NoneOfThem}, {"0", ""},
+	} {
+		if got := typed(several, tc.key); got != tc.want {
+			t.Errorf("%s gives %q, want %q", tc.key, got, tc.want)
+		}
+	}
+}
+
+func TestField_drawsInItsRoom(t *testing.T) {
+	th := theme.New(theme.Mono)
+	fields := []Field{
+		{Label: "contents", Text: strings.Repeat("long ", 40)},
+		{Label: "form", Text: "tank", Choices: []string{"pipe", "duct", "tank", "panel"}},
+		{Label: "carries", Text: "solids, solvent", Several: true, Choices: []string{"fluorides", "hypochlorite", "chlorine-dioxide", "strong-base", "solids", "solvent"}},
+	}
+	for i := range fields {
+		for w := 20; w < 130; w++ {
+			for _, focused := range []bool{true, false} {
+				line := tuitest.Plain(fields[i].Line(th, focused, 18, w))
+				if n := len([]rune(line)); n > max(w, 26) {
+					t.Errorf("%s, focused %v, in %d cells takes %d: %q", fields[i].Label, focused, w, n, line)
+				}
+			}
+		}
+	}
+}
+
+func TestReadPercent(t *testing.T) {
+	for _, tc := range []struct {
+		s     string
+		want  float64
+		given bool
+		ok    bool
+	}{
+		{"30", 0.3, true, true}, {" 27.5 % ", 0.275, true, true}, {"", 0, false, true}, {"0", 0, true, true}, {"100%", 1, true, true},
+		{"101", 0, false, false}, {"-1", 0, false, false}, {"NaN", 0, false, false}, {"much", 0, false, false},
+	} {
+		got, err := ReadPercent(tc.s)
+		if (err == nil) != tc.ok || got.Given != tc.given || math.Abs(got.Value-tc.want) > 1e-12 {
+			t.Errorf("%q is %v, %v", tc.s, got, err)
+		}
+	}
+}
