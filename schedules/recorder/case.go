@@ -1,0 +1,78 @@
+package recorder
+
+import (
+	"fmt"
+
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
+)
+
+// Case is what lies open beside a schedule: at most one specification and at
+// most one record. The zero value has neither. Those who share a Case share the
+// record: a log can be open but once.
+type Case struct {
+	demands     *spec.Specification
+	demandsPath string
+	record      *Record
+}
+
+// Specification is the one chosen, nil where none is, and its file.
+func (c *Case) Specification() (*spec.Specification, string) { return c.demands, c.demandsPath }
+
+// Record is the open record, nil where there is none.
+func (c *Case) Record() *Record { return c.record }
+
+// Choose takes the specification at path; the one before stays where it cannot
+// be read.
+func (c *Case) Choose(path string) error {
+	f, err := store.Read(path)
+	if err != nil {
+		return err
+	}
+	if kind, _ := schedules.Sniff(f.Bytes); kind != schedules.Specification {
+		return fmt.Errorf("%s is no specification", path)
+	}
+	s, problems := schedules.DecodeSpecification(f.Bytes)
+	if len(problems) > 0 {
+		return fmt.Errorf("%s cannot be used: %s", path, sentence(problems))
+	}
+	c.demands, c.demandsPath = s, path
+	return nil
+}
+
+// Open opens the record at path in place of the one that is open, which stays
+// where that fails.
+func (c *Case) Open(path string) error {
+	if c.record != nil && c.record.Path() == path {
+		return nil
+	}
+	return c.put(Open(path))
+}
+
+// Begin begins a record and opens it in place of the one that is open.
+func (c *Case) Begin(path string, head *record.Record) error { return c.put(Begin(path, head)) }
+
+func (c *Case) put(r *Record, err error) error {
+	if err != nil {
+		return err
+	}
+	old := c.record
+	c.record = r
+	if old != nil {
+		return old.Close()
+	}
+	return nil
+}
+
+// Close lets go of the record and forgets the specification: the schedule
+// became another one, or the program ends.
+func (c *Case) Close() error {
+	r := c.record
+	*c = Case{}
+	if r == nil {
+		return nil
+	}
+	return r.Close()
+}

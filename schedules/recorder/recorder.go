@@ -1,0 +1,191 @@
+// Package recorder owns an open record: the log on disk that only grows, what
+// it says so far, and the specification it is held against.
+//
+// An entry is decoded together with all before it first and only then added, so
+// that nothing gets into a record that could not be read back; when Append
+// returns nil the entry outlasts a power cut. What was entered is never
+// changed: it is struck, with a reason, by a later entry.
+package recorder
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
+)
+
+// Record is an open record. Make it with Begin or Open; Close ends it.
+type Record struct {
+	path    string
+	log     *store.AppendLog
+	text    []byte
+	now     *record.Record
+	entries []Entry
+	torn    string
+	edition uint64
+}
+
+// Entry is one entry of a record, whatever its kind.
+type Entry struct {
+	Number int // from 1, in the order entered
+	Struck bool
+	Of     any // *record.Laid, *record.Reading, *record.Defect, *record.Decision or *record.Struck
+}
+
+// Begin makes a new record with the given head at path, where no file may be
+// yet, and opens it.
+func Begin(path string, head *record.Record) (*Record, error) {
+	text := schedules.RecordHead(head)
+	if _, _, problems := schedules.DecodeRecord(text); len(problems) > 0 {
+		return nil, fmt.Errorf("%s cannot be begun: %s", path, problems[0])
+	}
+	if _, err := store.Write(path, text, &store.Fingerprint{}); err != nil {
+		var conflict *store.ConflictError
+		if errors.As(err, &conflict) {
+			return nil, fmt.Errorf("there is a file %s already: a new record takes a new name", path)
+		}
+		return nil, err
+	}
+	return Open(path)
+}
+
+// Open opens the record at path to be added to. A last entry that a power cut
+// left half-written is moved into a file beside it, and Torn says so. A file
+// that is no readable record is left untouched.
+func Open(path string) (*Record, error) {
+	// Looked at before it is opened as a log, which cuts what is not whole: a
+	// document of another kind must not lose its end.
+	if _, _, err := read(path); err != nil {
+		return nil, err
+	}
+	log, tail, err := store.OpenAppendLog(path, schedules.WholeEntries)
+	if err != nil {
+		return nil, err
+	}
+	text, now, err := read(path)
+	if err != nil {
+		return nil, errors.Join(err, log.Close())
+	}
+	r := &Record{path: path, log: log}
+	r.take(text, now)
+	if tail != nil {
+		r.torn = tail.String()
+	}
+	return r, nil
+}
+
+func read(path string) ([]byte, *record.Record, error) {
+	f, err := store.Read(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	if kind, _ := schedules.Sniff(f.Bytes); kind != schedules.Record {
+		return nil, nil, fmt.Errorf("%s is no record", path)
+	}
+	now, _, problems := schedules.DecodeRecord(f.Bytes)
+	if len(problems) > 0 {
+		return nil, nil, fmt.Errorf("%s cannot be used: %s", path, sentence(problems))
+	}
+	return f.Bytes, now, nil
+}
+
+func sentence(problems []schedules.Problem) string {
+	s := problems[0].String()
+	if n := len(problems) - 1; n > 0 {
+		s += fmt.Sprintf(" (and %d more)", n)
+	}
+	return s
+}
+
+func (r *Record) take(text []byte, now *record.Record) {
+	r.text, r.now = text, now
+	r.edition++
+	r.entries = slices.Grow(r.entries[:0], len(now.Laid)+len(now.Readings)+len(now.Defects)+len(now.Decisions)+len(now.Struck))
+	add := func(e *record.Entry, of any) { r.entries = append(r.entries, Entry{e.Number, e.Struck, of}) }
+	for i := range now.Laid {
+		add(&now.Laid[i].Entry, &now.Laid[i])
+	}
+	for i := range now.Readings {
+		add(&now.Readings[i].Entry, &now.Readings[i])
+	}
+	for i := range now.Defects {
+		add(&now.Defects[i].Entry, &now.Defects[i])
+	}
+	for i := range now.Decisions {
+		add(&now.Decisions[i].Entry, &now.Decisions[i])
+	}
+	for i := range now.Struck {
+		add(&now.Struck[i].Entry, &now.Struck[i])
+	}
+	slices.SortFunc(r.entries, func(a, b Entry) int { return a.Number - b.Number })
+}
+
+// Path is the record's file as it was opened.
+func (r *Record) Path() string { return r.path }
+
+// Now is what the record says; it is not to be changed.
+func (r *Record) Now() *record.Record { return r.now }
+
+// Entries are all entries in the order entered, struck ones too.
+func (r *Record) Entries() []Entry { return r.entries }
+
+// Torn says in one sentence that a half-written last entry was put aside when
+// the record was opened, and where it is; "" where there was none.
+func (r *Record) Torn() string { return r.torn }
+
+// Edition counts up whenever Now changes.
+func (r *Record) Edition() uint64 { return r.edition }
+
+// Append adds an entry: a *record.Laid, *record.Reading, *record.Defect,
+// *record.Decision or *record.Struck. When it returns nil the entry outlasts a
+// power cut; when it returns an error the record is as it was.
+func (r *Record) Append(entry any) error {
+	added, err := schedules.RecordEntry(entry)
+	if err != nil {
+		return err
+	}
+	text := slices.Concat(r.text, added)
+	now, _, problems := schedules.DecodeRecord(text)
+	if len(problems) > 0 {
+		return fmt.Errorf("not recorded: %s", withoutLine(problems[0]))
+	}
+	if err := r.log.Append(added); err != nil {
+		return err
+	}
+	r.take(text, now)
+	return nil
+}
+
+// withoutLine is a problem for somebody who typed a value and sees no line.
+func withoutLine(p schedules.Problem) string {
+	p.Line = 0
+	if p.Key == "" {
+		return p.Message
+	}
+	return p.Key + ": " + p.Message
+}
+
+// Strike takes an earlier entry back, with the reason, which is needed.
+func (r *Record) Strike(number int, who, why string) error {
+	if number < 1 || number > len(r.entries) {
+		return fmt.Errorf("the record has no entry %d", number)
+	}
+	e := r.entries[number-1]
+	if _, ok := e.Of.(*record.Struck); ok {
+		return fmt.Errorf("entry %d strikes another one, and stands: what was struck is entered anew", number)
+	}
+	if e.Struck {
+		return fmt.Errorf("entry %d is struck already", number)
+	}
+	if strings.TrimSpace(why) == "" {
+		return errors.New("an entry is struck with a reason")
+	}
+	return r.Append(&record.Struck{Of: number, Who: who, Why: why})
+}
+
+// Close lets go of the file. A second call does nothing.
+func (r *Record) Close() error { return r.log.Close() }

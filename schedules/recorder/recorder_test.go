@@ -1,0 +1,240 @@
+package recorder
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/schedules"
+)
+
+const sum = "8c7dd922ad47494fc02c388e12c00eac8c7dd922ad47494fc02c388e12c00eac"
+
+func head() *record.Record {
+	return &record.Record{Schedule: "drain.toml", ScheduleSHA256: sum, Serial: "D-1"}
+}
+
+func begun(t *testing.T) *Record {
+	t.Helper()
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	r, err := Begin(filepath.Join(t.TempDir(), "record.toml"), head())
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		if err := r.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	return r
+}
+
+func tick(n int) *record.Laid {
+	return &record.Laid{Ply: n, Time: time.Date(2026, 3, 2, 7, n, 0, 0, time.UTC), Who: "first shift"}
+}
+
+func mils(v float64) *record.Reading {
+	return &record.Reading{Kind: record.WallThickness, Thickness: quantity.New(v, quantity.Mil).Spelled(quantity.Mil)}
+}
+
+func add(t *testing.T, r *Record, entries ...any) {
+	t.Helper()
+	for _, e := range entries {
+		if err := r.Append(e); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+func TestAppend_isOnDiskWhenItReturns(t *testing.T) {
+	r := begun(t)
+	add(t, r, tick(1), mils(210), tick(2))
+	text, err := os.ReadFile(r.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	onDisk, torn, problems := schedules.DecodeRecord(text)
+	if torn != "" || len(problems) > 0 {
+		t.Fatalf("on disk: %q %v", torn, problems)
+	}
+	if diff := cmp.Diff(onDisk, r.Now(), cmp.Comparer(func(a, b quantity.Length) bool { return a.Text() == b.Text() }),
+		cmp.Comparer(func(a, b quantity.Temperature) bool { return a.Text() == b.Text() }),
+		cmp.Comparer(func(a, b quantity.Mass) bool { return a.Text() == b.Text() }),
+		cmp.Comparer(func(a, b quantity.Resistance) bool { return a.Text() == b.Text() })); diff != "" {
+		t.Errorf("disk and program differ: %s", diff)
+	}
+	var order []int
+	for _, e := range r.Entries() {
+		if l, ok := e.Of.(*record.Laid); ok {
+			order = append(order, l.Ply)
+		} else {
+			order = append(order, 0)
+		}
+	}
+	if diff := cmp.Diff([]int{1, 0, 2}, order); diff != "" {
+		t.Errorf("entries in another order than entered: %s", diff)
+	}
+}
+
+func TestAppend_refusesWhatCouldNotBeReadBack(t *testing.T) {
+	r := begun(t)
+	add(t, r, tick(1))
+	before, edition := r.text, r.Edition()
+	for _, bad := range []any{mils(-3), &record.Reading{Kind: record.Barcol, Value: 140}, &record.Laid{}, "a string", &record.Decision{}} {
+		if err := r.Append(bad); err == nil {
+			t.Errorf("%+v was recorded", bad)
+		}
+	}
+	now, err := os.ReadFile(r.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(now, before) || r.Edition() != edition {
+		t.Error("a refused entry left its trace")
+	}
+}
+
+func TestStrike_keepsTheEntryAndNeedsAReason(t *testing.T) {
+	r := begun(t)
+	add(t, r, mils(210), mils(21))
+	for _, bad := range []struct {
+		of  int
+		why string
+	}{{2, " "}, {0, "slip"}, {9, "slip"}} {
+		if err := r.Strike(bad.of, "inspector", bad.why); err == nil {
+			t.Errorf("entry %d struck because of %q", bad.of, bad.why)
+		}
+	}
+	if err := r.Strike(2, "inspector", "decimal point"); err != nil {
+		t.Fatal(err)
+	}
+	if e := r.Entries()[1]; !e.Struck || e.Of.(*record.Reading).Thickness.Text() != "21 mil" {
+		t.Errorf("the struck entry is %+v", e)
+	}
+	for _, again := range []int{2, 3} {
+		if err := r.Strike(again, "inspector", "again"); err == nil {
+			t.Errorf("entry %d was struck", again)
+		}
+	}
+}
+
+func TestOpen_putsATornTailAsideAndSaysSo(t *testing.T) {
+	r := begun(t)
+	add(t, r, tick(1), tick(2))
+	path := r.Path()
+	if err := r.Close(); err != nil {
+		t.Fatal(err)
+	}
+	whole, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	half := "[[laid]]\nply = 3\nti"
+	if err := os.WriteFile(path, append(whole, half...), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	again, err := Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer again.Close()
+	if n := len(again.Entries()); n != 2 || !strings.Contains(again.Torn(), "cut short") {
+		t.Errorf("%d entries; said %q", n, again.Torn())
+	}
+	if aside, err := os.ReadFile(path + ".torn-1"); err != nil || string(aside) != half {
+		t.Errorf("put aside: %q, %v", aside, err)
+	}
+	add(t, again, tick(3))
+	if n := len(again.Entries()); n != 3 {
+		t.Errorf("%d entries after one more", n)
+	}
+}
+
+// A file picked by mistake keeps its every byte.
+func TestOpen_leavesWhatIsNoRecordAlone(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	for name, text := range map[string]string{
+		"schedule": string(schedules.Example()), "nothing": "", "no toml": "x", "broken record": "document = \"record\"\nformat = 1\n\n[[laid]]\nply = 0\n\n",
+	} {
+		path := filepath.Join(t.TempDir(), "file.toml")
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := Open(path); err == nil || !strings.Contains(err.Error(), path) {
+			t.Errorf("%s: %v", name, err)
+		}
+		if now, err := os.ReadFile(path); err != nil || string(now) != text {
+			t.Errorf("%s was changed to %q, %v", name, now, err)
+		}
+	}
+}
+
+func TestBegin_doesNotReplaceAFile(t *testing.T) {
+	r := begun(t)
+	add(t, r, tick(1))
+	if _, err := Begin(r.Path(), head()); err == nil || !strings.Contains(err.Error(), "already") {
+		t.Errorf("begun over another: %v", err)
+	}
+}
+
+func TestAppend_noticesAnotherProgram(t *testing.T) {
+	r := begun(t)
+	if err := os.WriteFile(r.Path(), []byte("x\n\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := r.Append(tick(1)); err == nil || !strings.Contains(err.Error(), r.Path()) {
+		t.Errorf("appended to a file that was replaced: %v", err)
+	}
+	if len(r.Entries()) != 0 {
+		t.Error("the entry counts though it is not on disk")
+	}
+}
+
+func TestCase_keepsWhatItHasWhereTheNextCannotBeOpened(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	dir := t.TempDir()
+	var c Case
+	if err := c.Begin(filepath.Join(dir, "a.toml"), head()); err != nil {
+		t.Fatal(err)
+	}
+	first := c.Record()
+	if err := c.Open(filepath.Join(dir, "none.toml")); err == nil || c.Record() != first {
+		t.Errorf("after a missing file: %v, %p", err, c.Record())
+	}
+	if err := c.Open(first.Path()); err != nil || c.Record() != first {
+		t.Errorf("the same record again: %v", err)
+	}
+	if err := c.Begin(filepath.Join(dir, "b.toml"), head()); err != nil {
+		t.Fatal(err)
+	}
+	again, err := Open(first.Path())
+	if err != nil {
+		t.Fatalf("the first was not let go of: %v", err)
+	}
+	if err := again.Close(); err != nil {
+		t.Error(err)
+	}
+	demands := filepath.Join(dir, "demands.toml")
+	if err := os.WriteFile(demands, []byte("document = \"specification\"\nformat = 1\n\n[barrier]\nmat_plies = 2\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Choose(demands); err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Choose(first.Path()); err == nil || !strings.Contains(err.Error(), "no specification") {
+		t.Errorf("a record as specification: %v", err)
+	}
+	if s, path := c.Specification(); s == nil || path != demands {
+		t.Errorf("specification %v of %s", s, path)
+	}
+	if err := c.Close(); err != nil || c.Record() != nil {
+		t.Errorf("closed: %v", err)
+	}
+}
