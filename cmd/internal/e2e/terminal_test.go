@@ -139,6 +139,7 @@ func attach(t *testing.T, cmd *exec.Cmd, w, h int) *terminal {
 	if err != nil {
 		t.Fatal(err)
 	}
+	wakeable(t, tty)
 	s := &terminal{
 		t: t, cmd: cmd, tty: tty, screen: vt.NewEmulator(w, h),
 		changed: make(chan struct{}, 1), ended: make(chan struct{}), waited: make(chan struct{}),
@@ -157,6 +158,15 @@ func attach(t *testing.T, cmd *exec.Cmd, w, h int) *terminal {
 		_ = s.screen.InputPipe().(io.Closer).Close()
 	})
 	return s
+}
+
+// wakeable undoes that setting a size makes the file blocking: closing it has
+// to wake its reader, or the terminal would not go away.
+func wakeable(t *testing.T, tty *os.File) {
+	t.Helper()
+	if err := syscall.SetNonblock(int(tty.Fd()), true); err != nil {
+		t.Fatal(err)
+	}
 }
 
 func (s *terminal) follow() {
@@ -270,6 +280,7 @@ func (s *terminal) resize(w, h int) {
 	if err := pty.Setsize(s.tty, &pty.Winsize{Cols: uint16(w), Rows: uint16(h)}); err != nil {
 		s.t.Fatal(err)
 	}
+	wakeable(s.t, s.tty)
 }
 
 // signal sends a signal to the program itself.
