@@ -113,6 +113,7 @@ func tallies(r *Report) map[*Rule]tally {
 			t.breaks++
 		case Open:
 			t.opens++
+		default: // nothing of the others
 		}
 		m[f.Rule] = t
 	}

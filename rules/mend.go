@@ -112,6 +112,7 @@ func (p *Pass) StockVeil(fiber laminate.Fiber) (string, bool) {
 		id = "veil-polyester-15"
 	case laminate.Carbon:
 		id = "veil-carbon-11"
+	default: // nothing of the others
 	}
 	return p.Stock(id, func(m *laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == fiber })
 }

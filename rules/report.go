@@ -43,6 +43,7 @@ func (r *Report) Counts() (breaks, opens, cautions, notes int) {
 			cautions++
 		case Note:
 			notes++
+		default: // nothing of the others
 		}
 	}
 	return breaks, opens, cautions, notes
@@ -60,6 +61,7 @@ func worst(sorted []Finding) Verdict {
 		return VerdictOpen
 	case Caution:
 		return VerdictCaution
+	default: // nothing of the others
 	}
 	return Clear
 }

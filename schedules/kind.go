@@ -42,6 +42,7 @@ func (k Kind) String() string {
 		return "shop-book"
 	case Exercise:
 		return "exercise"
+	default: // nothing of the others
 	}
 	return "unreadable"
 }

@@ -239,13 +239,14 @@ func checkAngle(m *laminate.Material, angle laminate.Optional[float64]) error {
 
 // checkFacts refuses a new ply that lacks what its figures need.
 func checkFacts(m *laminate.Material, p *laminate.Ply) error {
-	for _, key := range p.Lacks(m) {
-		if key == "resin" {
-			return errors.New("the schedule has no resin to lay it in; add a resin first")
-		}
-		return fmt.Errorf("%s needs its %s", m.ID, strings.ReplaceAll(key, "_", " "))
+	lacks := p.Lacks(m)
+	switch {
+	case len(lacks) == 0:
+		return nil
+	case lacks[0] == "resin":
+		return errors.New("the schedule has no resin to lay it in; add a resin first")
 	}
-	return nil
+	return fmt.Errorf("%s needs its %s", m.ID, strings.ReplaceAll(lacks[0], "_", " "))
 }
 
 // fitAngle makes the ply's angle one that its material can have: a band that

@@ -160,6 +160,7 @@ func (p *sheet) z(place Place) float64 {
 		return p.inner
 	case Outer:
 		return p.out
+	default: // nothing of the others
 	}
 	return (p.inner + p.out) / 2
 }

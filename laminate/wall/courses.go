@@ -101,6 +101,7 @@ func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*la
 		k := picker{s: s, lib: lib, a: a, p: &p, resin: p.unit[0].Resin}
 		p.first = []laminate.Ply{k.mat()}
 		err = k.err
+	default: // nothing of the others
 	}
 	return &bare, p, err
 }

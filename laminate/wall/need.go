@@ -31,6 +31,7 @@ func (u RepeatUnit) String() string {
 		return "wound-cover"
 	case HoopAndChop:
 		return "hoop-and-chop"
+	default: // nothing of the others
 	}
 	return ""
 }

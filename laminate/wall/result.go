@@ -112,6 +112,7 @@ func (t Tell) String() string {
 		return "holds"
 	case Fails:
 		return "fails"
+	default: // nothing of the others
 	}
 	return "does not apply"
 }

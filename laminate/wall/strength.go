@@ -32,6 +32,7 @@ func (e *evaluation) strengthTable() Criterion {
 				c.skip(why)
 			}
 			return c
+		default: // nothing of the others
 		}
 	}
 	if e.wholeOpen != "" {

@@ -112,6 +112,7 @@ func (e *evaluation) unitGlass() (hoop, axial, all shell.UnitGlass, why string) 
 		case laminate.WovenRoving:
 			kind, round = shell.UnitWoven, angle == 0 || angle == 90
 			along = round
+		default: // nothing of the others
 		}
 		if !round && !along {
 			return hoop, axial, all, "unit properties are known along the axis and round the wall only; " + plyName(f) + " lies at another angle"

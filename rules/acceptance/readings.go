@@ -366,14 +366,13 @@ func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, stri
 	case limit.DepthMax.Given() && d.Depth.Given() && d.Depth.Cmp(limit.DepthMax) > 0:
 		return Fails, d.Depth.Text() + " deep at " + where
 	case limit.PerAreaMax.Given:
-		allowed, seen := squareFoot, squareFoot
+		allowed := squareFoot
 		if limit.Area.Given() {
 			allowed = limit.Area.SI()
 		}
+		seen := allowed
 		if d.Area.Given() {
 			seen = d.Area.SI()
-		} else {
-			seen = allowed
 		}
 		if quantity.Above(float64(d.Count)/seen, float64(limit.PerAreaMax.Value)/allowed) {
 			return Fails, fmt.Sprintf("%d at %s", d.Count, where)

@@ -64,6 +64,7 @@ func (a *advisor) conflicts(r *Advice) []Reason {
 				list = append(list, Reason{"no " + x.one + " suits without care; of those left, " +
 					strings.Join(withAnswer(x.options, Care), ", ") + ", somebody has to decide: " + x.other, rules.CommonPractice})
 			}
+		default: // nothing of the others
 		}
 	}
 	return list

@@ -195,6 +195,7 @@ func severe(s rules.Severity) Suits {
 		return Unknown
 	case rules.Caution:
 		return Care
+	default: // nothing of the others
 	}
 	return Yes
 }

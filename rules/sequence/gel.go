@@ -92,10 +92,10 @@ func (r *run) fits(form laminate.Form, thickness float64, count int) int {
 }
 
 func (r *run) add(form laminate.Form, thickness float64, count int) {
-	switch {
-	case form == laminate.RovingBand:
+	switch form {
+	case laminate.RovingBand:
 		r.wound = true
-	case form == laminate.Lamina:
+	case laminate.Lamina:
 	default:
 		if form.Chopped() {
 			r.mats += count

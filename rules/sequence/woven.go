@@ -82,6 +82,7 @@ func part(p *rules.Pass, l *rules.Layup, row int, id string) {
 			continue
 		case laminate.WovenRoving:
 			l.Insert(row, mat(id, &ply, zone))
+		default: // nothing of the others
 		}
 		return
 	}
@@ -117,6 +118,7 @@ var WovenOutermost = &rules.Rule{
 						})
 				}
 				p.Report(f)
+			default: // nothing of the others
 			}
 			return
 		}

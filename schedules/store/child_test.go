@@ -126,7 +126,7 @@ func limitFileSize() error {
 
 func expectNoRoom(err error) error {
 	if !errors.Is(err, syscall.EFBIG) || !strings.Contains(err.Error(), "largest file size") {
-		return fmt.Errorf("writing past the limit says %v", err)
+		return fmt.Errorf("writing past the limit says %w", err)
 	}
 	return nil
 }

@@ -242,7 +242,7 @@ func (j *Journal) open() error {
 		return journalFailure(err)
 	}
 	if err := j.openFiles(); err != nil {
-		os.RemoveAll(j.dir)
+		_ = os.RemoveAll(j.dir)
 		_ = j.letGo()
 		j.dir = ""
 		return journalFailure(err)
@@ -337,7 +337,7 @@ func hardenOnce(dir string, image []byte) error {
 	if err != nil {
 		return journalFailure(err)
 	}
-	defer next.Cleanup()
+	defer func() { _ = next.Cleanup() }() // of a file that is in place already it does nothing
 	if err := writeAll(next, image); err != nil {
 		return journalFailure(err)
 	}

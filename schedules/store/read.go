@@ -44,7 +44,7 @@ func Read(path string) (File, error) {
 		Bytes:       data,
 		Fingerprint: fingerprint(info, SumOf(data), now),
 		Mode:        info.Mode(),
-		ReadOnly:    refuseWriting(path, resolved, info) != nil || refuseFolder(path, resolved) != nil,
+		ReadOnly:    !writable(path, resolved, info),
 	}, nil
 }
 
@@ -238,4 +238,9 @@ func Resolve(path string) (string, error) {
 		}
 	}
 	return "", failure(path, "cannot be found", syscall.ELOOP)
+}
+
+// writable tells whether the file and its folder may be written to.
+func writable(path, resolved string, info fs.FileInfo) bool {
+	return refuseWriting(path, resolved, info) == nil && refuseFolder(path, resolved) == nil
 }

@@ -95,7 +95,7 @@ func swap(path, resolved string, data []byte, old fs.FileInfo, expect *Fingerpri
 	if err != nil {
 		return Fingerprint{}, notSaved(path, err)
 	}
-	defer next.Cleanup()
+	defer func() { _ = next.Cleanup() }() // of a file that is in place already it does nothing
 	if old != nil {
 		keepOwner(next.File, old)
 	}

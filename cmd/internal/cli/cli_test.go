@@ -29,7 +29,7 @@ func TestCode_worseIsOrderedAndUnusableWins(t *testing.T) {
 func TestNearest_findsWhatWasMeant(t *testing.T) {
 	commands := []string{"check", "wall", "advise", "propose", "compare", "differ", "practice", "catalogue", "rules", "new", "tidy", "completion"}
 	for typed, want := range map[string]string{
-		"chekc": "check", "chck": "check", "checks": "check", "catalog": "catalogue", "catalgoue": "catalogue",
+		"chekc": "check", "chck": "check", "checks": "check", "catalog": "catalogue", "cataloque": "catalogue",
 		"rule": "rules", "compair": "compare", "tdiy": "tidy", "advice": "advise", "propsoe": "propose",
 		"frobnicate": "", "x": "", "": "", "zzzzz": "",
 	} {

@@ -16,7 +16,6 @@ type input struct {
 	name     string // as reports name it
 	folder   string // where its shop book is looked for, "" for the present folder
 	searched bool   // found in a folder, not named itself
-	err      error  // why it cannot be read, where that is known already
 }
 
 // inputs lists the documents of the names, in the order given. A folder becomes

@@ -2,6 +2,7 @@ package cli_test
 
 import (
 	"encoding/json"
+	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -55,7 +56,7 @@ func ends(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	err := ts.Exec(args[1], args[2:]...)
 	code := 0
-	if exit, ok := err.(*exec.ExitError); ok {
+	if exit := (*exec.ExitError)(nil); errors.As(err, &exit) {
 		code = exit.ExitCode()
 	} else if err != nil {
 		ts.Fatalf("%v", err)

@@ -111,7 +111,7 @@ func replace(name string, before, after []byte) error {
 	if err != nil {
 		return withoutName(err)
 	}
-	defer lock.Unlock()
+	defer func() { _ = lock.Unlock() }() // what was written stands either way
 	_, err = store.Write(name, after, &store.Fingerprint{Size: int64(len(before)), Sum: store.SumOf(before)})
 	return withoutName(err)
 }

@@ -31,6 +31,7 @@ func (k UnitKind) property() unitProperty {
 		return unitProperty{200e3, 14_000e3}
 	case UnitWoven:
 		return unitProperty{250e3, 16_000e3}
+	default: // nothing of the others
 	}
 	return unitProperty{500e3, 28_000e3}
 }
