@@ -63,7 +63,7 @@ func Acts() page.Acts[*Question] {
 			}
 			q.At = max(0, min(len(q.Answers)-1, q.At+by))
 		}),
-		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it is", 4, func(q *Question, _ keyin.Event) { q.left = true }),
+		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it is", 0, func(q *Question, _ keyin.Event) { q.left = true }),
 	}
 }
 

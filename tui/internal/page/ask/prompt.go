@@ -50,7 +50,7 @@ func PromptActs() page.Acts[*Prompt] {
 			}
 			p.left = true
 		}),
-		row("leave", []string{keyin.Esc}, "leave", "leave everything as it is", 2, func(p *Prompt, _ keyin.Event) { p.left = true }),
+		row("leave", []string{keyin.Esc}, "leave", "leave everything as it is", 0, func(p *Prompt, _ keyin.Event) { p.left = true }),
 	}
 }
 

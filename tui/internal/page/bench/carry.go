@@ -85,6 +85,6 @@ func carryActs() page.Acts[*Bench] {
 			}
 		}),
 		row("drop", []string{keyin.Enter, "g"}, "Enter", "drop", "drop it here", 2, func(m *carry, b *Bench, _ keyin.Event) { m.drop(b) }),
-		row("leave", []string{keyin.Esc}, "", "put back", "put it back where it was", 3, func(_ *carry, b *Bench, _ keyin.Event) { b.drop() }),
+		row("leave", []string{keyin.Esc}, "", "put back", "put it back where it was", 0, func(_ *carry, b *Bench, _ keyin.Event) { b.drop() }),
 	}
 }

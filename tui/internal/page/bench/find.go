@@ -99,7 +99,7 @@ func nameActs(scope keys.Scope, group, takes, long string) page.Acts[*Bench] {
 		row("choose", []string{keyin.Up, keyin.Down, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "choose among what was found", 2),
 		row("numbered", digits(), "1-9", takes, "take the numbered row", 3),
 		row("back", []string{keyin.Backspace, keyin.Delete, keyin.Left, keyin.Right, keyin.Home, keyin.End}, "letters", "find", "a few letters of an id or name; Backspace takes one back", 4),
-		row("leave", []string{keyin.Esc}, "", "leave", "forget the letters; again: leave", 5),
+		row("leave", []string{keyin.Esc}, "", "leave", "forget the letters; again: leave", 0),
 	}
 }
 

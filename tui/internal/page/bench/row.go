@@ -206,6 +206,6 @@ func rowActs() page.Acts[*Bench] {
 		row("choice", []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, (*rowForm).typed),
 		row("take the row", []string{keyin.Enter}, "", "take it", "take all lines as one change", 3, func(m *rowForm, b *Bench, _ keyin.Event) { m.take(b) }),
 		row("empty", []string{keyin.Backspace, keyin.Delete}, "", "", "take back a character; the whole line", 5, (*rowForm).typed),
-		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 4, func(_ *rowForm, b *Bench, _ keyin.Event) { b.drop() }),
+		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, func(_ *rowForm, b *Bench, _ keyin.Event) { b.drop() }),
 	}
 }

@@ -147,6 +147,6 @@ func swapActs() page.Acts[*Bench] {
 		row(scopeSwap, "take by name", []string{"0"}, "", "by name", "take any material, by name", 2, nil, func(m *swap, b *Bench, _ keyin.Event) { m.byName(b) }),
 		row(scopeSwap, "everywhere", []string{keyin.Enter}, "", "everywhere", "swap it everywhere", 3, picked, func(m *swap, b *Bench, _ keyin.Event) { m.do(b, m.everywhere(b)) }),
 		row(scopeSwap, "here only", []string{".", "h"}, ".", "here only", "swap it in this row only", 4, picked, func(m *swap, b *Bench, _ keyin.Event) { m.do(b, m.here(b)) }),
-		row(scopeSwap, "leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 5, nil, func(_ *swap, b *Bench, _ keyin.Event) { b.drop() }),
+		row(scopeSwap, "leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, nil, func(_ *swap, b *Bench, _ keyin.Event) { b.drop() }),
 	)
 }

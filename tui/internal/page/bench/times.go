@@ -156,6 +156,6 @@ func timesActs() page.Acts[*Bench] {
 			m.show(b)
 		}),
 		row("repeat it", []string{keyin.Enter}, "", "do it", "repeat it", 4, func(m *times, b *Bench, _ keyin.Event) { m.take(b) }),
-		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 5, func(_ *times, b *Bench, _ keyin.Event) { b.drop() }),
+		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, func(_ *times, b *Bench, _ keyin.Event) { b.drop() }),
 	}
 }

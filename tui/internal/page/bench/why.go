@@ -113,6 +113,6 @@ func whyActs() page.Acts[*Bench] {
 			b.end()
 			b.mend()
 		}),
-		row("back", []string{keyin.Esc, keyin.Enter, "w"}, "Esc", "back", "back to the bench", 4, nil, func(_ *why, b *Bench, _ keyin.Event) { b.end() }),
+		row("back", []string{keyin.Esc, keyin.Enter, "w"}, "Esc", "back", "back to the bench", 0, nil, func(_ *why, b *Bench, _ keyin.Event) { b.end() }),
 	}
 }

@@ -163,7 +163,7 @@ func acts() page.Acts[*Facts] {
 				f.section(1)
 			}
 		}),
-		row("back", []string{keyin.Esc}, "", "back", "put back what is being typed; again: back", 4, func(f *Facts, _ keyin.Event) { f.leave() }),
+		row("back", []string{keyin.Esc}, "", "back", "put back what is being typed; again: back", 0, func(f *Facts, _ keyin.Event) { f.leave() }),
 	}
 }
 

@@ -98,7 +98,7 @@ func acts() page.Acts[*Folder] {
 		row("numbered", []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}, "1-9", "open", "open the numbered one", 2),
 		row("choose", []string{keyin.Up, keyin.Down, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "point at another", 3),
 		row("narrow", []string{keyin.Backspace}, "letters", "find", "a few letters of the name; Backspace takes one back", 4),
-		row("back", []string{keyin.Esc}, "", "back", "forget the letters; again: back", 5),
+		row("back", []string{keyin.Esc}, "", "back", "forget the letters; again: back", 0),
 	}
 }
 

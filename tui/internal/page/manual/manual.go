@@ -51,7 +51,7 @@ func Acts() page.Acts[*Manual] {
 				m.top += m.body.H - 1
 			}
 		}),
-		row("back", []string{keyin.Esc, keyin.Enter}, "Esc", "back", "back to where you were", 3, func(m *Manual, _ keyin.Event) { m.left = true }),
+		row("back", []string{keyin.Esc, keyin.Enter}, "Esc", "back", "back to where you were", 0, func(m *Manual, _ keyin.Event) { m.left = true }),
 	}
 }
 

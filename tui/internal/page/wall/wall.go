@@ -113,7 +113,7 @@ func acts() page.Acts[*Wall] {
 			p.ask(d)
 		}),
 		row(scopeNeed, "lay it", n, []string{keyin.Enter}, "", "lay it", "lay it, as one change", 1, canLay, func(p *Wall, _ keyin.Event) { p.insert() }),
-		row(scopeNeed, "leave", n, []string{keyin.Esc}, "", "leave", "leave everything as it was", 2, nil, func(p *Wall, _ keyin.Event) {
+		row(scopeNeed, "leave", n, []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, nil, func(p *Wall, _ keyin.Event) {
 			p.need = nil
 			p.desk.Say("left as it was")
 		}),
