@@ -48,6 +48,7 @@ func TestScreens_golden(t *testing.T) {
 		{"pages 80x24", "tab", 80, 24, theme.Mono, false},
 		{"wall 80x24", "tab 2", 80, 24, theme.Mono, false},
 		{"wall 120x36 colour", "tab 2", 120, 36, theme.Any, false},
+		{"bench long 80x24", "home pgdown", 80, 24, theme.Mono, false},
 		{"wall cool 80x24", "tab 2 2", 80, 24, theme.Mono, false},
 		{"wall cool 120x36", "tab 2", 120, 36, theme.Mono, false},
 		{"quit 80x24", "9 q", 80, 24, theme.Mono, false},
@@ -58,6 +59,9 @@ func TestScreens_golden(t *testing.T) {
 			text := text
 			if strings.Contains(tc.name, "cool") {
 				text = cool(text)
+			}
+			if strings.Contains(tc.name, "long") {
+				text = long(2000)
 			}
 			d, err := editor.FromBytes("header.toml", text, editing())
 			if err != nil {

@@ -20,8 +20,8 @@ type columns struct {
 
 const fixed = 4 // pointer, finding mark, glyph, a blank
 
-func columnsFor(width, plies int) columns {
-	c := columns{num: max(5, 2*len(strconv.Itoa(plies))+1), here: 8, glass: 6}
+func columnsFor(width int, total laminate.Sum, u quantity.System) columns {
+	c := columns{num: max(5, 2*len(strconv.Itoa(total.Plies))+1), here: max(8, len(thickness(total.Thickness, u))+2), glass: 6}
 	left := width - fixed - c.num - c.here - c.glass - 14
 	take := func(into *int, n int) {
 		if left >= n {
@@ -45,7 +45,7 @@ func columnsFor(width, plies int) columns {
 // table draws the plies as h lines, the titles included.
 func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
 	t := b.desk.Theme
-	c := columnsFor(w, r.Analysis.Total.Plies)
+	c := columnsFor(w, r.Analysis.Total, b.desk.Units())
 	out := make([]string, 0, h)
 	out = append(out, t.Label.Render(b.titles(c)))
 	rows := h - 1
