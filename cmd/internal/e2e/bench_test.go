@@ -142,7 +142,7 @@ func TestBench_survivesATinyTerminal(t *testing.T) {
 	h := newHome(t)
 	h.example(t, "a.toml")
 	s := h.open(t, "a.toml")
-	before := s.see("BENCH", "saved", "fluid")
+	before := s.see("BENCH", "saved", "fluid", "? all") // the last line too
 	s.resize(20, 5)
 	s.until("a sentence about the size", func(screen string) bool {
 		return !strings.Contains(screen, "fluid") && strings.TrimSpace(screen) != ""
