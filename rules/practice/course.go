@@ -1,0 +1,85 @@
+package practice
+
+import (
+	"cmp"
+	"embed"
+	"slices"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+)
+
+//go:embed course/*.txt
+var courseFiles embed.FS
+
+// Lesson is the text of one step of the course, and a wall to draw beside it.
+type Lesson struct {
+	Step    int
+	Title   string
+	Text    string // paragraphs, at most 76 columns
+	Picture *laminate.Schedule
+}
+
+// Course gives the lesson of a step, 1 to exercise.Steps; another number
+// counts as the nearest.
+func Course(step int) Lesson {
+	step = max(1, min(step, exercise.Steps))
+	b, err := courseFiles.ReadFile("course/step" + strconv.Itoa(step) + ".txt")
+	if err != nil { // the files are part of the program
+		return Lesson{Step: step, Picture: &laminate.Schedule{}}
+	}
+	title, text, _ := strings.Cut(string(b), "\n")
+	return Lesson{Step: step, Title: title, Text: strings.TrimSpace(text), Picture: picture(step, title)}
+}
+
+// picture is the wall that a lesson is about.
+func picture(step int, title string) *laminate.Schedule {
+	liner := laminate.Resin{ID: "liner", Family: laminate.VinylEster}
+	veil, veils, mats := "veil-c-15", 1, 2
+	switch step {
+	case 2:
+		veil = "veil-polyester-15"
+	case 3:
+		veils, mats = 2, 4
+	case 5:
+		veil = "veil-carbon-11"
+		fill(&liner, laminate.CarbonPowder, carbonShare)
+	}
+	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
+		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
+	}
+	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{liner, {ID: "wall", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
+		ply(veil, "liner", laminate.InnerSurface, veils),
+		ply(barrierMat, "liner", laminate.InteriorLayer, mats),
+		ply(wallMat, "wall", laminate.StructuralLayer, 1),
+		ply(wallWoven, "wall", laminate.StructuralLayer, 1),
+		ply(wallMat, "wall", laminate.StructuralLayer, 1),
+		ply(wallCoat, "wall", laminate.OuterSurface, 1),
+	}}
+	s.Plies[1].GelAfter = true
+	return s
+}
+
+// Term is one entry of the glossary.
+type Term struct {
+	Term, Meaning string
+	From          string // the standard whose own term it is, or "trade word"
+}
+
+// Glossary lists the trade terms in the order of the alphabet.
+func Glossary() []Term {
+	b, err := courseFiles.ReadFile("course/glossary.txt")
+	if err != nil { // the file is part of the program
+		return nil
+	}
+	var terms []Term
+	for line := range strings.Lines(string(b)) {
+		if cells := strings.Split(strings.TrimSpace(line), " | "); len(cells) == 3 {
+			terms = append(terms, Term{Term: cells[0], From: cells[1], Meaning: cells[2]})
+		}
+	}
+	slices.SortFunc(terms, func(a, b Term) int { return cmp.Compare(strings.ToLower(a.Term), strings.ToLower(b.Term)) })
+	return terms
+}

@@ -1,0 +1,216 @@
+package practice_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/practice"
+)
+
+// By hand, t = W/ρf + b/ρb: 45 g/m² of C-glass veil (2500 kg/m³) at 90 % resin
+// (1150 kg/m³) is 0.370 mm, 1.5 oz/ft² of mat (2620 kg/m³) at 27 % glass
+// 1.251 mm. One and two: 2.872 mm or 113.1 mil, and Σ glass / Σ mass =
+// (0.045 + 2 × 0.4577)/(0.45 + 2 × 1.695) = 0.250.
+func TestTruthOf_oneVeilAndTwoMatsByHand(t *testing.T) {
+	e, lib := find(t, "a6-one-and-two"), catalogue.Library()
+	thick, err := practice.TruthOf(e, 0, lib, quantity.US)
+	if err != nil || math.Abs(thick.Figure-2.872e-3) > 0.002e-3 {
+		t.Errorf("thickness %v m, %v", thick.Figure, err)
+	}
+	share, err := practice.TruthOf(e, 1, lib, quantity.US)
+	if err != nil || math.Abs(share.Figure-0.2501) > 0.0003 {
+		t.Errorf("content %v, %v", share.Figure, err)
+	}
+}
+
+// ASTM D2584: loss % = 100 (W1 − W2)/W1. With filler share φ of the mix,
+// R = g + φ(1 − g), so a residue of 0.495 at φ = 0.35 holds g = 0.223 of glass
+// (own arithmetic).
+func TestTruthOf_filledSpecimenByHand(t *testing.T) {
+	e, lib := *find(t, "e5-grit-in-the-ash"), catalogue.Library()
+	e.Specimens = []exercise.Specimen{{Group: e.Specimens[0].Group, Before: quantity.New(5, quantity.Gram), After: quantity.New(2.475, quantity.Gram)}}
+	loss, err := practice.TruthOf(&e, 0, lib, quantity.US)
+	if err != nil || math.Abs(loss.Figure-0.505) > 1e-9 {
+		t.Errorf("loss %v, %v", loss.Figure, err)
+	}
+	left, err := practice.TruthOf(&e, 1, lib, quantity.US)
+	if err != nil || math.Abs(left.Figure-0.2231) > 0.0001 {
+		t.Errorf("glass %v, %v", left.Figure, err)
+	}
+}
+
+func TestTruthOf_carbonIsNotReadFromAsh(t *testing.T) {
+	e, lib := *find(t, "c3-plain-ash"), catalogue.Library()
+	s := e.Given.Clone()
+	s.Plies[0].Material = catalogue.VeilCarbon11
+	e.Given = *s
+	if _, err := practice.TruthOf(&e, 1, lib, quantity.US); err == nil {
+		t.Error("the glass content is told of a specimen with carbon")
+	}
+	m := practice.Grade(&e, practice.Solve(&e, lib, quantity.US), lib, quantity.US)
+	if m.Score != 1 {
+		t.Errorf("what cannot be told counts: %+v", m)
+	}
+}
+
+func TestGrade_predictionsWithinToleranceHalfAndNothing(t *testing.T) {
+	e, lib := find(t, "a6-one-and-two"), catalogue.Library()
+	for _, c := range []struct {
+		text   string
+		points float64
+	}{
+		{"113 mil", 2}, {"118", 2}, {"2.87 mm", 2}, {"122 mil", 1}, {"104 mil", 1}, {"130 mil", 0}, {"", 0}, {"much", 0}, {"-3 mil", 0}, {"1e999 mil", 0},
+	} {
+		m := practice.Grade(e, practice.Answer{Values: []string{c.text}}, lib, quantity.US)
+		if l := m.Lines[0]; l.Points != c.points || (l.Why == "") != (c.points == 2) {
+			t.Errorf("%q: %+v", c.text, l)
+		}
+	}
+}
+
+func TestReadValue_takesWhatPeopleType(t *testing.T) {
+	content := exercise.Question{Ask: exercise.BarrierGlass}
+	for text, want := range map[string]float64{"27 %": 0.27, "27": 0.27, "0.27": 0.27, " 27%": 0.27, "0.5 %": 0.005, "1": 1, "0": 0} {
+		if v, _, err := practice.ReadValue(content, text, quantity.US); err != nil || math.Abs(v-want) > 1e-12 {
+			t.Errorf("%q: %v, %v", text, v, err)
+		}
+	}
+	for _, text := range []string{"", "x", "NaN", "Inf", "-1", "101", "27 mil", "\x1b[2J"} {
+		if _, _, err := practice.ReadValue(content, text, quantity.US); err == nil || strings.ContainsRune(err.Error(), 0x1b) {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+	if _, w, err := practice.ReadValue(exercise.Question{Ask: exercise.Verdict}, "Break", quantity.US); w != "break" || err != nil {
+		t.Errorf("%q, %v", w, err)
+	}
+}
+
+func TestGrade_hintsCostWhatTheySay(t *testing.T) {
+	e, lib := *find(t, "a6-one-and-two"), catalogue.Library()
+	e.Hints = []exercise.Hint{{Text: "a"}, {Text: "b", Cost: laminate.Some(0.25)}}
+	a := practice.Solve(&e, lib, quantity.US)
+	for hints, want := range []float64{1, 0.9, 0.65, 0.65} {
+		a.Hints = hints
+		if m := practice.Grade(&e, a, lib, quantity.US); math.Abs(m.Score-want) > 1e-9 || !m.Full() {
+			t.Errorf("%d hints: %v", hints, m.Score)
+		}
+	}
+}
+
+func TestGrade_glassVeilInFluoridesLosesTheVeilAlone(t *testing.T) {
+	e, lib := find(t, "a7-lamp-rinse"), catalogue.Library()
+	a := practice.Solve(e, lib, quantity.US)
+	s := a.Schedule.Clone()
+	s.Plies[0].Material = catalogue.VeilC15
+	m := practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
+	for _, l := range m.Lines {
+		if veil := l.Demand == "the veil stands the service"; veil != l.Missed {
+			t.Errorf("%+v", l)
+		}
+	}
+	if m.Points != m.Of-2 || m.Solution.Schedule == nil {
+		t.Errorf("%v of %v", m.Points, m.Of)
+	}
+}
+
+func TestGrade_theStructureAndTheServiceAreNotTheTraineesToChange(t *testing.T) {
+	e, lib := find(t, "a7-lamp-rinse"), catalogue.Library()
+	s := practice.Solve(e, lib, quantity.US).Schedule.Clone()
+	s.Plies[0].Material = catalogue.VeilC15
+	s.Service.Carries = laminate.TraitSet()
+	m := practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
+	if m.Full() || len(m.Notes) == 0 {
+		t.Error("a service without its fluorides passes")
+	}
+	s = practice.Solve(e, lib, quantity.US).Schedule.Clone()
+	s.Plies = append(s.Plies[:2], s.Plies[4:]...)
+	m = practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
+	if last := m.Lines[len(m.Lines)-1]; !last.Missed {
+		t.Errorf("a changed structure passes: %+v", last)
+	}
+}
+
+func TestGrade_blamingSoundPliesTakesPointsAway(t *testing.T) {
+	e, lib := find(t, "b7-frosted-again"), catalogue.Library()
+	a := practice.Solve(e, lib, quantity.US)
+	points := func(faults ...int) float64 {
+		a.Faults = faults
+		return practice.Grade(e, a, lib, quantity.US).Lines[0].Points
+	}
+	if points(1) != 2 || points() != 0 || points(1, 5) != 0 || points(5) != 0 || points(1, 1) != 2 || points(-4, 99) != 0 {
+		t.Errorf("%v %v %v", points(1), points(), points(1, 5))
+	}
+}
+
+func TestGrade_takesAnySchedule(t *testing.T) {
+	lib, list := catalogue.Library(), builtIn(t)
+	ids := []string{"veil-c-15", "mat-1.5", "woven-24", "topcoat", "band-helical", "nothing-known"}
+	rapid.Check(t, func(t *rapid.T) {
+		e := rapid.SampledFrom(list).Draw(t, "exercise")
+		s := e.Given.Clone()
+		s.Plies = nil
+		for range rapid.IntRange(0, 6).Draw(t, "rows") {
+			p := laminate.Ply{Material: rapid.SampledFrom(ids).Draw(t, "material"), Count: rapid.IntRange(-1, 5).Draw(t, "count"),
+				Zone: laminate.Zone(rapid.IntRange(0, 4).Draw(t, "zone")), GelAfter: rapid.Bool().Draw(t, "gel")}
+			if len(s.Resins) > 0 {
+				p.Resin = s.Resins[0].ID
+			}
+			s.Plies = append(s.Plies, p)
+		}
+		m := practice.Grade(e, practice.Answer{Schedule: s, Values: []string{rapid.String().Draw(t, "text")}, Hints: rapid.IntRange(-1, 20).Draw(t, "hints")}, lib, quantity.US)
+		if !(m.Score >= 0 && m.Score <= 1) || math.IsNaN(m.Points) {
+			t.Fatalf("score %v of %+v", m.Score, m)
+		}
+	})
+}
+
+func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
+	lib := catalogue.Library()
+	kinds := map[exercise.Kind]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		seed, step := rapid.Uint64().Draw(t, "seed"), rapid.IntRange(1, exercise.Steps).Draw(t, "step")
+		e := practice.Generate(seed, step, lib)
+		kinds[e.Kind]++
+		if again := practice.Generate(seed, step, lib); again.Scenario != e.Scenario || again.Kind != e.Kind || len(again.Given.Plies) != len(e.Given.Plies) {
+			t.Fatal("the same seed gives another exercise")
+		}
+		if e.Step != step || e.Title == "" || e.Scenario == "" || e.Task == "" || len(e.Hints) == 0 {
+			t.Fatalf("%+v", e)
+		}
+		if faults := laminate.Validate(&e.Given); len(faults) > 0 {
+			t.Fatalf("given: %+v", faults)
+		}
+		if v := &e.Given.Service; v.PH.Lowest > v.PH.Highest || !v.Temperature.Given() {
+			t.Fatalf("service %+v", v)
+		}
+		a := practice.Solve(e, lib, quantity.US)
+		if m := practice.Grade(e, a, lib, quantity.US); m.Score != 1 || !m.Full() {
+			t.Fatalf("%s %s: the solution marks %v: %+v", e.ID, e.Kind, m.Score, m.Lines)
+		}
+		if m := practice.Grade(e, practice.Answer{}, lib, quantity.US); m.Score != 0 {
+			t.Fatalf("nothing marks %v", m.Score)
+		}
+		if m := practice.Grade(e, practice.Answer{Schedule: &e.Given}, lib, quantity.US); m.Full() {
+			t.Fatalf("%s: what is given marks full", e.Kind)
+		}
+		if a.Schedule != nil {
+			if breaks, opens, _, _ := all.Judge(a.Schedule, lib, rules.Options{}).Counts(); breaks+opens > 0 {
+				t.Fatalf("the solution breaks %d rules", breaks)
+			}
+		}
+	})
+	for _, k := range exercise.Kinds() {
+		if kinds[k] == 0 {
+			t.Errorf("no exercise of the kind %s was made", k)
+		}
+	}
+}
