@@ -157,3 +157,21 @@ func TestHelp_showsEveryKeyOfThePage(t *testing.T) {
 	g.press("?").shows("lay with a digit")
 	header(t, 80, 24).press("* ?").shows("how often in all").hides("Everywhere")
 }
+
+// Of a long wall a remedy is tried out when keys pause, or when it is asked for.
+func TestLongWall_mendsWhenKeysPause(t *testing.T) {
+	g := fresh(t, string(long(400)), 80, 24).hides("m do it")
+	tuitest.Send(t, g.r, restMsg{})
+	g.shows("veil-polyester-15", "m do it")
+	g.press("home").shows("m do it")
+	g = fresh(t, string(long(400)), 80, 24).press("m")
+	if got := g.r.Document().Now().Plies[0].Material; got != "veil-polyester-15" {
+		t.Errorf("mended at once, ply 1 is %s", got)
+	}
+	// While keys come, the pause is waited for anew.
+	g = fresh(t, string(long(400)), 80, 24).press("+ +")
+	tuitest.Send(t, g.r, restMsg{})
+	g.hides("m do it")
+	tuitest.Send(t, g.r, restMsg{})
+	g.shows("m do it")
+}

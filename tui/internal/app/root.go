@@ -113,6 +113,7 @@ func (r *Root) Init() tea.Cmd {
 	if found, when := r.desk.Doc.Pending(); found {
 		r.offer(r.ago(when))
 	}
+	r.restSoon()
 	cmds := r.cmds
 	r.cmds = nil
 	return tea.Batch(append(cmds, r.later(watchEvery, watchMsg{}))...)
