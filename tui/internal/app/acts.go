@@ -68,7 +68,7 @@ func (r *Root) showKeys() {
 	if !top.Busy() {
 		scopes = append(scopes, keys.Global)
 	}
-	r.push(&manual.Manual{Desk: r.desk, Sections: r.table.Sections(can, scopes...)})
+	r.push(manual.New(r.desk, r.table.Sections(can, scopes...)))
 }
 
 func (r *Root) units() {

@@ -82,7 +82,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 	for _, p := range r.pages {
 		all = append(all, p.Bindings()...)
 	}
-	for _, p := range []page.Page{&ask.Question{}, &ask.Prompt{}, &manual.Manual{}, facts.New(desk), &folder.Folder{}} {
+	for _, p := range []page.Page{&ask.Question{}, &ask.Prompt{}, manual.New(desk, nil), facts.New(desk), &folder.Folder{}} {
 		all = append(all, p.Bindings()...)
 	}
 	table, err := keys.New(all...)

@@ -3,6 +3,8 @@ package bench
 import (
 	"strings"
 
+	"github.com/charmbracelet/bubbles/viewport"
+
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
@@ -16,14 +18,18 @@ type fuller interface {
 }
 
 // why is a finding's whole text.
-type why struct{ top, last int }
+type why struct {
+	view viewport.Model
+	held string // what the view was given
+}
 
-func (b *Bench) beginWhy() { b.begin(&why{}) }
+func (b *Bench) beginWhy() { b.begin(&why{view: viewport.New(b.plan.Body.W, b.plan.Body.H)}) }
 
 func (m *why) next(b *Bench, by int) {
 	b.settle()
 	n := len(b.desk.Report().Findings)
-	b.sel, m.top = (b.sel+by+n)%n, 0
+	b.sel = (b.sel + by + n) % n
+	m.view.GotoTop()
 }
 
 func (m *why) page(b *Bench, w, h int) []string {
@@ -58,9 +64,12 @@ func (m *why) page(b *Bench, w, h int) []string {
 	}
 	part("mend", mend)
 	part("rule", f.Rule.ID)
-	m.last = max(0, len(body)-h)
-	m.top = max(0, min(m.top, m.last))
-	return body[m.top:min(len(body), m.top+h)]
+	m.view.Width, m.view.Height = w, h
+	if held := strings.Join(body, "\n"); held != m.held {
+		m.held = held
+		m.view.SetContent(held)
+	}
+	return strings.Split(m.view.View(), "\n")
 }
 
 func rowsText(r *rules.Report, f *rules.Finding) string {
@@ -90,16 +99,16 @@ func whyActs() page.Acts[*Bench] {
 	return page.Acts[*Bench]{
 		row("read", []string{keyin.Up, keyin.Down, "k", "j"}, "↑↓", "read", "read on", 1, nil, func(m *why, _ *Bench, e keyin.Event) {
 			if e.Key == keyin.Up || e.Key == "k" {
-				m.top--
+				m.view.ScrollUp(1)
 			} else {
-				m.top++
+				m.view.ScrollDown(1)
 			}
 		}),
-		row("read far", []string{keyin.PgUp, keyin.PgDown, keyin.Space}, "", "", "a screenful", 5, nil, func(m *why, b *Bench, e keyin.Event) {
+		row("read far", []string{keyin.PgUp, keyin.PgDown, keyin.Space}, "", "", "a screenful", 5, nil, func(m *why, _ *Bench, e keyin.Event) {
 			if e.Key == keyin.PgUp {
-				m.top -= b.plan.Body.H - 2
+				m.view.PageUp()
 			} else {
-				m.top += b.plan.Body.H - 2
+				m.view.PageDown()
 			}
 		}),
 		row("finding", []string{"n", "p"}, "n p", "next, before", "the next finding, the one before", 2, nil, func(m *why, b *Bench, e keyin.Event) {
