@@ -47,6 +47,14 @@ func (k Kind) String() string {
 	return "unreadable"
 }
 
+// noun is the word with its article.
+func (k Kind) noun() string {
+	if k == Exercise {
+		return "an " + k.String()
+	}
+	return "a " + k.String()
+}
+
 // Kinds lists the kinds a document may declare.
 func Kinds() []Kind { return []Kind{Schedule, Specification, Record, ShopBook, Exercise} }
 

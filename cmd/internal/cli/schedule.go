@@ -36,7 +36,9 @@ func (d *document) validate() {
 		_, _, d.problems = schedules.DecodeRecord(d.text)
 	case schedules.ShopBook:
 		_, d.problems = schedules.DecodeBook(d.text)
-	case schedules.Unreadable, schedules.Undeclared, schedules.Schedule, schedules.Exercise:
+	case schedules.Exercise:
+		_, d.problems = schedules.DecodeExercise(d.text)
+	case schedules.Unreadable, schedules.Undeclared, schedules.Schedule:
 	}
 }
 

@@ -1,0 +1,95 @@
+package practice
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Fact is one line of what an exercise states of part and service.
+type Fact struct{ Name, Value string }
+
+// Facts lists what is stated, in the reader's units; what is not stated is
+// left out but for what decides about a barrier, which is said to be unknown.
+func Facts(e *exercise.Exercise, units quantity.System) []Fact {
+	var list []Fact
+	say := func(name, value string) {
+		if value != "" {
+			list = append(list, Fact{name, value})
+		}
+	}
+	p, s := &e.Given.Part, &e.Given.Service
+	say("part", strings.TrimSpace(p.Process.String()+" "+p.Form.String()))
+	if p.InsideDiameter.Given() {
+		say("inside diameter", p.InsideDiameter.Format(units.Size(), 0))
+	}
+	say("flanged", answered(p.Flanged))
+	say("earth", p.Earth)
+	say("contents", orUnknown(s.Contents))
+	if s.Concentration.Given {
+		say("concentration", quantity.Share(s.Concentration.Value))
+	}
+	say("temperature", heat(s.Temperature, units, "unknown"))
+	say("upset", heat(s.Upset, units, ""))
+	if s.PH.Given {
+		say("pH", quantity.Number(s.PH.Lowest, 1)+" to "+quantity.Number(s.PH.Highest, 1))
+	} else {
+		say("pH", "unknown")
+	}
+	say("contact", s.Contact.String())
+	var traits []string
+	for _, t := range s.Carries.List() {
+		traits = append(traits, t.String())
+	}
+	switch {
+	case len(traits) > 0:
+		say("carries", strings.Join(traits, ", "))
+	case s.Carries.Given:
+		say("carries", "nothing of note")
+	default:
+		say("carries", "unknown")
+	}
+	if s.Pressure.Given() {
+		say("pressure", units.Pressure(s.Pressure.SI()))
+	}
+	if s.FlameSpread.Given {
+		say("flame spread", "at most "+quantity.Number(float64(s.FlameSpread.Value), 0))
+	}
+	say("conductive", asked(s.Conductive))
+	say("abrasive", asked(s.Abrasive))
+	return list
+}
+
+func heat(t quantity.Temperature, units quantity.System, otherwise string) string {
+	if !t.Given() {
+		return otherwise
+	}
+	return units.Temperature(t.SI())
+}
+
+func answered(o laminate.Optional[bool]) string {
+	switch {
+	case !o.Given:
+		return "unknown"
+	case o.Value:
+		return "yes"
+	}
+	return "no"
+}
+
+// asked is "yes" for what is asked for, and nothing else: most services do not.
+func asked(o laminate.Optional[bool]) string {
+	if o.Given && o.Value {
+		return "yes"
+	}
+	return ""
+}
+
+func orUnknown(s string) string {
+	if s == "" {
+		return "unknown"
+	}
+	return s
+}
