@@ -5,6 +5,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/barrier"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/widget/bar"
@@ -101,13 +102,10 @@ func (b *Bench) weight(m *laminate.Material) string {
 	return ""
 }
 
-// asked is what is asked of a zone, as the rules inner-surface-thickness,
-// inner-surface-rich, barrier-thin and barrier-glass-content have it.
-func asked(z laminate.Zone, u quantity.System) string {
-	if z == laminate.InnerSurface {
-		return "≥" + page.Thick(quantity.New(10, quantity.Mil).SI(), u) + " <20%"
-	}
-	return "≥" + page.Thick(quantity.New(80, quantity.Mil).SI(), u) + " 22–32%"
+// asked is what is asked of a zone: a least thickness in m, and the bounds of
+// glass that inner-surface-rich and barrier-glass-content have.
+func asked(least float64, glass string, u quantity.System) string {
+	return "≥" + page.Thick(least, u) + " " + glass
 }
 
 // zoneTable is the table of zones: thickness, glass, mass, what is asked.
@@ -124,9 +122,9 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 		}
 		out = append(out, " "+text.Cut(line+"  "+ask, w-1))
 	}
-	row("inner", a.Zones[laminate.InnerSurface], asked(laminate.InnerSurface, u))
+	row("inner", a.Zones[laminate.InnerSurface], asked(barrier.AskedInner(), "<20%", u))
 	row("interior", a.Zones[laminate.InteriorLayer], "")
-	row("barrier", a.Barrier, asked(laminate.InteriorLayer, u))
+	row("barrier", a.Barrier, asked(barrier.Asked(r.Schedule, b.desk.Doc.Library()), "22–32%", u))
 	row("structure", a.Zones[laminate.StructuralLayer], "")
 	row("outer", a.Zones[laminate.OuterSurface], "")
 	mass := "not known"
