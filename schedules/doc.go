@@ -53,4 +53,18 @@
 //
 //	[[rating]]
 //	contents concentration temperature family build grade source date
+//
+// The keys of an exercise (from [ExerciseKeys]): what is given as in a
+// schedule, what is demanded as in a specification, and
+//
+//	document format id title step kind scenario task keep_structure units
+//
+//	[[question]]
+//	ask tolerance
+//
+//	[[specimen]]
+//	zone before after
+//
+//	[[hint]]
+//	text cost
 package schedules

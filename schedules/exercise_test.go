@@ -168,6 +168,27 @@ func TestExercises_areAllRead(t *testing.T) {
 	}
 }
 
+func TestDoc_namesEveryKeyOfAnExercise(t *testing.T) {
+	b, err := os.ReadFile("doc.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, text, _ := strings.Cut(string(b), "ExerciseKeys")
+	flat := strings.Join(strings.Fields(strings.ReplaceAll(text, "//", "")), " ")
+	for _, tk := range ExerciseKeys() {
+		var keys []string
+		for _, k := range tk.Keys {
+			keys = append(keys, k.Name)
+		}
+		switch tk.Table {
+		case "", "question", "specimen", "hint":
+			if !strings.Contains(flat, strings.Join(keys, " ")) {
+				t.Errorf("doc.go does not list the keys of %q: %s", tk.Table, strings.Join(keys, " "))
+			}
+		}
+	}
+}
+
 // FuzzDecodeExercise wants no panic, lines inside the file, problems that can
 // be printed, and of what is taken that its kind has what it needs.
 func FuzzDecodeExercise(f *testing.F) {

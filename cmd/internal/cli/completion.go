@@ -14,6 +14,7 @@ import (
 const (
 	completeRules     completion.Kind = "rules"
 	completeMaterials completion.Kind = "materials"
+	completeExercises completion.Kind = "exercises"
 )
 
 type completionCommand struct {
@@ -65,7 +66,7 @@ func (k completeCommand) Run(c *call, ctx *kong.Context) error {
 	if ctx.Model == nil {
 		return errors.New("completing a command line: no grammar")
 	}
-	from := completion.Sources{completeRules: ruleIDs, completeMaterials: catalogueIDs}
+	from := completion.Sources{completeRules: ruleIDs, completeMaterials: catalogueIDs, completeExercises: exerciseIDs}
 	for _, w := range completion.Words(ctx.Model, k.Typed, from) {
 		c.out.Line("%s", output.Clean(w))
 	}

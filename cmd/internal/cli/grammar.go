@@ -14,6 +14,7 @@ type grammar struct {
 	Propose    proposeCommand    `cmd:"" help:"A whole schedule for a part and service without plies."`
 	Compare    compareCommand    `cmd:"" help:"A schedule, and what was built to it, against a specification."`
 	Differ     differCommand     `cmd:"" help:"Two revisions of a schedule, ply by ply."`
+	Practice   practiceCommand   `cmd:"" help:"Exercises: print, mark, and keep count of what was learnt."`
 	Catalogue  catalogueCommand  `cmd:"" help:"Print the materials and resin families that are known."`
 	Rules      rulesCommand      `cmd:"" help:"Print the rules that check runs, and why."`
 	New        newCommand        `cmd:"" help:"Make an empty schedule."`

@@ -1,0 +1,372 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"frp/veilwright/cmd/internal/output"
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules/practice"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/progress"
+	"frp/veilwright/schedules/store"
+)
+
+type practiceCommand struct {
+	ID string `arg:"" optional:"" name:"exercise" help:"The exercise to print or mark, by its id." complete:"exercises"`
+
+	List     bool   `help:"List the exercises." xor:"what"`
+	Summary  bool   `help:"Where a person stands with each exercise." xor:"what"`
+	Next     bool   `help:"Print the exercise a person should do next." xor:"what"`
+	Course   int    `placeholder:"STEP" help:"Print the lesson of a step, 1 to 5." xor:"what"`
+	Glossary bool   `help:"Print the trade's terms and where they come from." xor:"what"`
+	Seed     uint64 `placeholder:"N" help:"Make an exercise from this number, from 1 on." xor:"what"`
+	Step     int    `placeholder:"1-5" help:"The step to make one of, or to list alone."`
+
+	CSV    bool   `name:"csv" help:"Print the summary as CSV."`
+	Person string `placeholder:"NAME" default:"me" help:"Whose progress it is."`
+	Folder string `placeholder:"FOLDER" help:"A folder of the shop's own exercises, beside those built in."`
+	Answer bool   `help:"Print the answer too, computed."`
+	Hints  int    `placeholder:"N" help:"Print this many hints; marked, they cost."`
+
+	Mark   string   `placeholder:"FILE" help:"Mark this schedule as the answer."`
+	Fault  []int    `placeholder:"PLY" help:"Plies of the given schedule that are at fault."`
+	Veil   string   `placeholder:"ID" help:"The veil chosen." complete:"materials"`
+	Resin  string   `placeholder:"FAMILY" help:"The resin family chosen."`
+	Tell   []string `placeholder:"ANSWER" sep:"none" help:"An answer to a question; once for each, in order."`
+	Record bool     `help:"Keep the mark in the person's progress."`
+}
+
+// Help is shown under the command's flags.
+func (practiceCommand) Help() string {
+	return `Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
+
+    veilwright practice --list
+    veilwright practice --course 1
+    veilwright practice --next --person Ana
+    veilwright practice a3-etch-rinse --veil veil-c-15 --resin vinyl-ester
+    veilwright practice a6-one-and-two --tell "113 mil" --tell "25 %" --tell clear --record --person Ana
+    veilwright practice a7-lamp-rinse --mark mine.toml
+    veilwright practice --seed 7 --step 4 --answer
+    veilwright practice --summary --csv --person Ana
+
+An answer that is marked ends with 0 when nothing was missed, else with 1.`
+}
+
+// Run prints or marks what the call asks for.
+func (k practiceCommand) Run(c *call) error {
+	if k.CSV && (c.JSON || !k.Summary) {
+		return errors.New("--csv is a form of --summary, without --json")
+	}
+	if k.Course < 0 || k.Course > exercise.Steps || k.Step < 0 || k.Step > exercise.Steps {
+		return fmt.Errorf("the course has steps 1 to %d", exercise.Steps)
+	}
+	switch {
+	case k.Course > 0:
+		return k.lesson(c)
+	case k.Glossary:
+		return k.glossary(c)
+	}
+	list, err := k.exercises(c)
+	if err != nil {
+		return err
+	}
+	if k.Step > 0 && (k.List || k.Summary || k.Next) {
+		list = slices.DeleteFunc(list, func(e *exercise.Exercise) bool { return e.Step != k.Step })
+	}
+	switch {
+	case k.List:
+		return listExercises(c, list)
+	case k.Summary:
+		return k.summary(c, list)
+	}
+	lib, err := newShelf(c).library("")
+	if err != nil {
+		return err
+	}
+	e, err := k.exercise(list, lib)
+	if err != nil {
+		return err
+	}
+	return k.one(c, e, lib)
+}
+
+// exercises are the built-in ones and those of the shop's folder; one of the
+// folder stands for a built-in one of the same id.
+func (k practiceCommand) exercises(c *call) ([]*exercise.Exercise, error) {
+	list, problems := schedules.Exercises()
+	if len(problems) > 0 {
+		return nil, fmt.Errorf("reading the built-in exercises: %s", counted(problems))
+	}
+	if k.Folder == "" {
+		return list, nil
+	}
+	own, err := c.ownExercises(k.Folder)
+	if err != nil {
+		return nil, err
+	}
+	list = slices.DeleteFunc(list, func(e *exercise.Exercise) bool {
+		return slices.ContainsFunc(own, func(o *exercise.Exercise) bool { return o.ID == e.ID })
+	})
+	list = append(list, own...)
+	schedules.SortExercises(list)
+	return list, nil
+}
+
+// ownExercises reads the exercises of a folder; what cannot be read is said and
+// left out.
+func (c *call) ownExercises(folder string) ([]*exercise.Exercise, error) {
+	paths, err := store.List(folder)
+	if err != nil && len(paths) == 0 {
+		return nil, err
+	}
+	for _, e := range parts(err) {
+		if e != nil {
+			c.say.Say("%v", e)
+			c.ends(Unusable)
+		}
+	}
+	var own []*exercise.Exercise
+	where := map[string]string{}
+	for _, path := range paths {
+		text, err := c.read(input{name: path})
+		if err != nil {
+			c.say.Say("%s: %v", path, err)
+			c.ends(Unusable)
+			continue
+		}
+		if kind, _ := schedules.Sniff(text); kind != schedules.Exercise && kind != schedules.Unreadable {
+			continue
+		}
+		e, problems := schedules.DecodeExercise(text)
+		for _, p := range problems {
+			c.say.Say("%s: %s", path, p.String())
+			c.ends(Unusable)
+		}
+		switch {
+		case e == nil:
+		case where[e.ID] != "":
+			c.say.Say("%s: the id %q is that of %s already; it is left out", path, e.ID, where[e.ID])
+			c.ends(Unusable)
+		default:
+			where[e.ID] = path
+			own = append(own, e)
+		}
+	}
+	if len(own) == 0 {
+		c.say.Say("%s: no exercises in this folder", folder)
+	}
+	return own, nil
+}
+
+// exercise finds the one that is meant.
+func (k practiceCommand) exercise(list []*exercise.Exercise, lib *laminate.Library) (*exercise.Exercise, error) {
+	switch {
+	case k.ID != "" && (k.Seed > 0 || k.Next):
+		return nil, errors.New("an exercise is named by its id, by --seed or by --next, one of them")
+	case k.Seed > 0:
+		return practice.Generate(k.Seed, max(1, k.Step), lib), nil
+	case k.Next:
+		done, err := progress.Load(k.Person)
+		if err != nil {
+			return nil, err
+		}
+		if e := practice.Next(done, list, practice.DayOf(time.Now())); e != nil {
+			return e, nil
+		}
+		return nil, errors.New("there is no exercise of this step")
+	case k.ID == "":
+		return nil, errors.New("say what to print: an exercise, --list, --next, --seed, --summary, --course or --glossary; see veilwright practice --help")
+	}
+	var ids []string
+	for _, e := range list {
+		if e.ID == k.ID {
+			return e, nil
+		}
+		ids = append(ids, e.ID)
+	}
+	return nil, fmt.Errorf("there is no exercise %q%s; veilwright practice --list names them", k.ID, didYouMean(k.ID, ids))
+}
+
+// one prints an exercise, and marks what was answered.
+func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Library) error {
+	units := c.units(&e.Given)
+	if k.Hints < 0 || k.Hints > len(e.Hints) {
+		return fmt.Errorf("%s has %d hints", e.ID, len(e.Hints))
+	}
+	answered := k.Mark != "" || len(k.Fault) > 0 || k.Veil != "" || k.Resin != "" || len(k.Tell) > 0
+	if !answered {
+		if k.Record {
+			return errors.New("--record keeps a mark: give an answer with it")
+		}
+		return printExercise(c, e, lib, units, k.Hints, k.Answer)
+	}
+	a, err := k.answer(c, e, units)
+	if err != nil {
+		return err
+	}
+	m := practice.Grade(e, a, lib, units)
+	if !m.Full() {
+		c.ends(Broken)
+	}
+	if k.Record {
+		entry := practice.Entry{Day: practice.DayOf(time.Now()), Exercise: e.ID, Step: e.Step, Score: m.Score, Hints: k.Hints}
+		if err := progress.Add(k.Person, entry); err != nil {
+			return fmt.Errorf("keeping the mark: %w", err)
+		}
+	}
+	return printMark(c, e, &m, k.Answer)
+}
+
+// answer takes the answer from the flags, those of the exercise's kind alone.
+func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.System) (practice.Answer, error) {
+	a := practice.Answer{Hints: k.Hints, Faults: k.Fault, Veil: k.Veil, Values: k.Tell}
+	for _, f := range []struct {
+		flag        string
+		given, fits bool
+	}{
+		{"--mark", k.Mark != "", e.Kind.Builds()},
+		{"--fault", len(k.Fault) > 0, e.Kind == exercise.Mend},
+		{"--veil", k.Veil != "", e.Kind == exercise.Choose},
+		{"--resin", k.Resin != "", e.Kind == exercise.Choose},
+		{"--tell", len(k.Tell) > 0, e.Kind.Asks()},
+	} {
+		if f.given && !f.fits {
+			return a, fmt.Errorf("%s answers no exercise of the kind %s, which %s is", f.flag, e.Kind, e.ID)
+		}
+	}
+	if len(k.Tell) > len(e.Questions) {
+		return a, fmt.Errorf("%s asks %d questions, and %d are answered", e.ID, len(e.Questions), len(k.Tell))
+	}
+	for i, text := range k.Tell {
+		if _, _, err := practice.ReadValue(e.Questions[i], text, units); err != nil {
+			return a, fmt.Errorf("answer %d: %w", i+1, err)
+		}
+	}
+	if k.Resin != "" {
+		var ok bool
+		if a.Family, ok = laminate.ParseFamily(k.Resin); !ok {
+			return a, fmt.Errorf("there is no resin family %q%s", k.Resin, didYouMean(k.Resin, familyWords()))
+		}
+	}
+	if k.Mark == "" {
+		return a, nil
+	}
+	text, err := c.read(input{name: k.Mark})
+	if err != nil {
+		return a, fmt.Errorf("%s: %w", k.Mark, err)
+	}
+	_, s, problems := schedules.Decode(text)
+	if len(problems) > 0 {
+		for _, p := range problems {
+			c.say.Say("%s: %s", k.Mark, p.String())
+		}
+		return a, fmt.Errorf("%s cannot be marked: %s", k.Mark, counted(problems))
+	}
+	a.Schedule = s
+	return a, nil
+}
+
+// exerciseIDs are the built-in ones: completion reads no folder.
+func exerciseIDs() []string {
+	list, _ := schedules.Exercises()
+	var ids []string
+	for _, e := range list {
+		ids = append(ids, e.ID)
+	}
+	return ids
+}
+
+func familyWords() []string {
+	var words []string
+	for _, f := range laminate.Families() {
+		words = append(words, f.String())
+	}
+	return words
+}
+
+func (k practiceCommand) lesson(c *call) error {
+	l := practice.Course(k.Course)
+	if c.JSON {
+		return c.out.JSON(struct {
+			Step  int    `json:"step"`
+			Title string `json:"title"`
+			Text  string `json:"text"`
+		}{l.Step, l.Title, l.Text})
+	}
+	c.out.Line("%s", l.Title)
+	for _, line := range strings.Split(l.Text, "\n") {
+		c.out.Line("%s", line)
+	}
+	return nil
+}
+
+func (k practiceCommand) glossary(c *call) error {
+	type termJSON struct {
+		Term    string `json:"term"`
+		Meaning string `json:"meaning"`
+		From    string `json:"from"`
+	}
+	terms := struct {
+		Terms []termJSON `json:"terms"`
+	}{[]termJSON{}}
+	for _, t := range practice.Glossary() {
+		terms.Terms = append(terms.Terms, termJSON(t))
+		if c.JSON {
+			continue
+		}
+		c.out.Line("%s (%s)", t.Term, t.From)
+		for _, line := range output.Wrap(t.Meaning, 72) {
+			c.out.Line("    %s", line)
+		}
+	}
+	if c.JSON {
+		return c.out.JSON(terms)
+	}
+	return nil
+}
+
+func (k practiceCommand) summary(c *call, list []*exercise.Exercise) error {
+	done, err := progress.Load(k.Person)
+	for _, e := range parts(err) {
+		if e != nil {
+			c.say.Say("%v", e)
+			c.ends(Unusable)
+		}
+	}
+	rows := practice.Summary(done, list)
+	if k.Step > 0 {
+		rows = slices.DeleteFunc(rows, func(r practice.Row) bool { return r.Step != k.Step })
+	}
+	switch {
+	case k.CSV:
+		return practice.WriteCSV(c.out, k.Person, rows)
+	case c.JSON:
+		return c.out.JSON(summaryOf(k.Person, rows))
+	}
+	c.out.Line("%-28s %5s %6s %6s %6s %6s  %-10s  %s", "exercise", "tries", "first", "last", "best", "", "last day", "due")
+	for i := range rows {
+		r := &rows[i]
+		s := r.Standing
+		if s.Tries == 0 {
+			c.out.Line("%-28s %5d", r.ID, 0)
+			continue
+		}
+		word := "passed"
+		if s.Missed() {
+			word = "missed"
+		}
+		c.out.Line("%-28s %5d %6s %6s %6s %6s  %-10s  %s", r.ID, s.Tries, quantity.Share(s.First), quantity.Share(s.Last), quantity.Share(s.Best), word, s.On.String(), s.Due.String())
+	}
+	for _, t := range practice.ByStep(rows) {
+		if t.Exercises > 0 {
+			c.out.Line("step %d: %d of %d tried, %d passed", t.Step, t.Tried, t.Exercises, t.Passed)
+		}
+	}
+	return nil
+}
