@@ -8,6 +8,7 @@
 package recorder
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"slices"
@@ -148,16 +149,58 @@ func (r *Record) Append(entry any) error {
 	if err != nil {
 		return err
 	}
+	// An entry that takes none back reads the same behind the head alone as
+	// behind thousands of others.
+	_, strikes := entry.(*record.Struck)
+	alone := !strikes && len(r.entries) < mostAlone
 	text := slices.Concat(r.text, added)
-	now, _, problems := schedules.DecodeRecord(text)
+	read := text
+	if alone {
+		read = slices.Concat(schedules.RecordHead(&record.Record{}), added)
+	}
+	now, _, problems := schedules.DecodeRecord(read)
 	if len(problems) > 0 {
 		return fmt.Errorf("not recorded: %s", withoutLine(problems[0]))
 	}
 	if err := r.log.Append(added); err != nil {
 		return err
 	}
-	r.take(text, now)
+	if alone {
+		r.join(text, now)
+	} else {
+		r.take(text, now)
+	}
 	return nil
+}
+
+// mostAlone is how many entries a record may have for the next one to be read
+// alone; beyond, the bounds of the whole document are looked at too.
+const mostAlone = 50_000
+
+// join adds the one entry of a record to what the record says.
+func (r *Record) join(text []byte, one *record.Record) {
+	place := record.Entry{Number: len(r.entries) + 1, Line: 1 + bytes.Count(r.text, []byte("\n"))}
+	now := *r.now
+	add := func(e *record.Entry, of any) {
+		*e = place
+		r.entries = append(r.entries, Entry{Number: place.Number, Of: of})
+	}
+	switch {
+	case len(one.Laid) > 0:
+		add(&one.Laid[0].Entry, &one.Laid[0])
+		now.Laid = append(now.Laid, one.Laid[0])
+	case len(one.Readings) > 0:
+		add(&one.Readings[0].Entry, &one.Readings[0])
+		now.Readings = append(now.Readings, one.Readings[0])
+	case len(one.Defects) > 0:
+		add(&one.Defects[0].Entry, &one.Defects[0])
+		now.Defects = append(now.Defects, one.Defects[0])
+	case len(one.Decisions) > 0:
+		add(&one.Decisions[0].Entry, &one.Decisions[0])
+		now.Decisions = append(now.Decisions, one.Decisions[0])
+	}
+	r.text, r.now = text, &now
+	r.edition++
 }
 
 // withoutLine is a problem for somebody who typed a value and sees no line.

@@ -43,8 +43,8 @@ func New(d *page.Desk, clock func() time.Time) *Binder {
 	return &Binder{desk: d, clock: clock}
 }
 
-// Now is the time entries get, to the second as a record keeps it.
-func (b *Binder) Now() time.Time { return b.clock().Truncate(time.Second) }
+// Now is the time entries get; a record keeps it to the second.
+func (b *Binder) Now() time.Time { return b.clock() }
 
 // Specification is the one chosen and its file, nil where none is.
 func (b *Binder) Specification() (*spec.Specification, string) { return b.files.Specification() }
@@ -126,7 +126,7 @@ func (b *Binder) ChooseSpecification() task.Task {
 		if err := b.OpenSpecification(path); err != nil {
 			return nil, err
 		}
-		b.desk.Say("held against " + path)
+		b.desk.Say("held against " + filepath.Base(path))
 		return nil, nil
 	})
 }
@@ -160,7 +160,7 @@ func (b *Binder) ChooseRecord() task.Task {
 		if err := b.Open(path); err != nil {
 			return nil, err
 		}
-		b.said("opened " + path)
+		b.said("opened " + filepath.Base(path))
 		return nil, nil
 	})
 }
@@ -222,7 +222,7 @@ func (b *Binder) begin() task.Task {
 		if err != nil {
 			return nil, err
 		}
-		b.said("begun " + path)
+		b.said("begun " + filepath.Base(path))
 		return nil, nil
 	}
 	return s

@@ -1,0 +1,323 @@
+package inspect
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/task"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/finder"
+)
+
+// optional reads a quantity that may be left out.
+func optional[D quantity.Dimension](f *page.Field, u quantity.Unit[D]) (q quantity.Quantity[D], err error) {
+	if strings.TrimSpace(f.Text) == "" {
+		return q, nil
+	}
+	if q, err = quantity.ParseDefault(decimal(f.Text), u); err != nil {
+		return q, err
+	}
+	if q.SI() <= 0 {
+		return q, fmt.Errorf("%s: %s is not above 0", f.Label, q.Text())
+	}
+	return q, nil
+}
+
+const yes = "repaired"
+
+// defect is the sheet of one defect seen.
+func (p *Page) defect() task.Task {
+	u := p.desk.Units()
+	var kinds []string
+	for _, k := range spec.Defects() {
+		kinds = append(kinds, k.String())
+	}
+	kind := &page.Field{Label: "kind", Choices: kinds}
+	side := &page.Field{Label: "side", Choices: []string{spec.ProcessSide.String(), spec.OutsideFace.String()}}
+	size := &page.Field{Label: "size", Hint: u.Size().Symbol()}
+	depth := &page.Field{Label: "depth", Hint: u.Size().Symbol()}
+	count := &page.Field{Label: "count", Hint: "1"}
+	area := &page.Field{Label: "in an area of", Hint: u.Surface().Symbol() + "; left out: as demanded"}
+	place := &page.Field{Label: "place", Text: p.place}
+	repaired := &page.Field{Label: "repaired", Choices: []string{"not yet", yes}}
+	s := &task.Sheet{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
+	taken := func() (d record.Defect, err error) {
+		var ok bool
+		if d.Kind, ok = spec.ParseDefect(kind.Text); !ok {
+			return d, errors.New("kind: a digit takes one, → goes on to the others")
+		}
+		d.Side, _ = spec.ParseSide(side.Text)
+		if d.Size, err = optional(size, u.Size()); err != nil {
+			return d, err
+		}
+		if d.Depth, err = optional(depth, u.Size()); err != nil {
+			return d, err
+		}
+		if c := strings.TrimSpace(count.Text); c != "" {
+			if d.Count, err = strconv.Atoi(c); err != nil || d.Count < 1 {
+				return d, errors.New("count: a whole number from 1 is expected")
+			}
+		}
+		if d.Area, err = optional(area, u.Surface()); err != nil {
+			return d, err
+		}
+		d.Place, d.Repaired = strings.TrimSpace(place.Text), repaired.Text == yes
+		return d, nil
+	}
+	s.Check = func(i int) error {
+		f := s.Fields[i]
+		var err error
+		switch f {
+		case size, depth:
+			_, err = optional(f, u.Size())
+		case area:
+			_, err = optional(f, u.Surface())
+		case kind, count:
+			_, err = taken()
+			if err != nil && !strings.HasPrefix(err.Error(), f.Label) {
+				err = nil // another field's
+			}
+		}
+		return err
+	}
+	s.Take = func() (task.Task, error) {
+		d, err := taken()
+		if err != nil {
+			return nil, err
+		}
+		if err := p.binder.Record().Append(&d); err != nil {
+			return nil, err
+		}
+		p.place = place.Text
+		p.desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.binder.Record().Entries()), defectText(&d), p.verdictNow().Outcome()))
+		return nil, nil
+	}
+	s.Below = func(t *theme.Theme, w, _ int) []string { return p.limits(t, kind.Text, w) }
+	return s
+}
+
+// limits draws what is demanded of defects of a kind.
+func (p *Page) limits(t *theme.Theme, kind string, w int) []string {
+	p.settle()
+	var lines []string
+	for i := range p.rows {
+		if r := &p.rows[i]; r.Key == "inspection.defect" && (kind == "" || strings.HasPrefix(r.Demand, kind)) {
+			lines = append(lines, part(t, w, "limit", r.Demand)...)
+		}
+	}
+	if len(lines) == 0 {
+		lines = part(t, w, "limit", "none was agreed for this kind: it becomes a note")
+	}
+	return lines
+}
+
+func defectText(d *record.Defect) string {
+	s := d.Kind.String()
+	if d.Size.Given() {
+		s += " " + d.Size.Text()
+	}
+	if d.Count > 1 {
+		s += " ×" + strconv.Itoa(d.Count)
+	}
+	if d.Place != "" {
+		s += " at " + d.Place
+	}
+	if d.Repaired {
+		s += ", repaired"
+	}
+	return s
+}
+
+// sign is the sheet of a decision.
+func (p *Page) sign() task.Task {
+	outcome := &page.Field{Label: "decision", Choices: []string{record.Accept.String(), record.Reject.String(), record.AcceptAfterRepair.String()}}
+	who := &page.Field{Label: "who", Text: p.who, Hint: "signs"}
+	why := &page.Field{Label: "why", Hint: "needed where the decision is not the verdict"}
+	s := &task.Sheet{Head: "sign a decision", Fields: []*page.Field{outcome, who, why}}
+	s.Check = func(i int) error {
+		o, decided := record.ParseOutcome(outcome.Text)
+		switch f := s.Fields[i]; {
+		case f == outcome && !decided:
+			return errors.New("1 accept, 2 reject, 3 accept after repair: somebody decides")
+		case f == who && strings.TrimSpace(who.Text) == "":
+			return errors.New("a decision is signed: who?")
+		case f == why && strings.TrimSpace(why.Text) == "" && o != expectedOutcome(p.verdictNow()):
+			return fmt.Errorf("the verdict is %s: to decide %s needs a reason", p.verdictNow().Outcome(), o)
+		}
+		return nil
+	}
+	s.Take = func() (task.Task, error) {
+		o, _ := record.ParseOutcome(outcome.Text)
+		d := &record.Decision{Outcome: o, Who: strings.TrimSpace(who.Text), When: p.binder.Now(), Why: strings.TrimSpace(why.Text)}
+		if err := p.binder.Record().Append(d); err != nil {
+			return nil, err
+		}
+		p.who = who.Text
+		p.desk.Say(fmt.Sprintf("signed as entry %d: %s, by %s", len(p.binder.Record().Entries()), o, d.Who))
+		return nil, nil
+	}
+	s.Below = func(t *theme.Theme, w, _ int) []string {
+		v := p.verdictNow()
+		lines := []string{" " + verdictLook(t, v).Render("the verdict is "+strings.ToUpper(v.Outcome()))}
+		for i := range p.rows {
+			if r := &p.rows[i]; !r.note && r.Verdict != acceptance.Meets {
+				lines = append(lines, part(t, w, verdictShort(r.Verdict), r.Demand+": "+r.Found)...)
+			}
+		}
+		return lines
+	}
+	return s
+}
+
+func verdictShort(v acceptance.Verdict) string {
+	if v == acceptance.Fails {
+		return "✗ fails"
+	}
+	return "? open"
+}
+
+func expectedOutcome(v acceptance.Verdict) record.Outcome {
+	switch v {
+	case acceptance.Meets:
+		return record.Accept
+	case acceptance.Fails:
+		return record.Reject
+	case acceptance.CannotTell:
+	}
+	return record.NoOutcome
+}
+
+// entries lists the record, the last entry first; one taken is struck.
+func (p *Page) entries() task.Task {
+	all := p.binder.Record().Entries()
+	items := make([]finder.Item, len(all))
+	for i := range all {
+		e := all[len(all)-1-i]
+		it := finder.Item{Name: fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of))}
+		if e.Struck {
+			it.Mark, it.Word, it.Look, it.Why = "✗", "struck", p.desk.Theme.Dim, "it is struck already"
+		}
+		if _, is := e.Of.(*record.Struck); is {
+			it.Why = "a strike stands: what was struck is entered anew"
+		}
+		items[i] = it
+	}
+	head := "entries, the last first: none can be changed; Enter strikes one, with a reason"
+	if torn := p.binder.Record().Torn(); torn != "" {
+		head = "recovered: " + torn
+	}
+	return task.NewList(p.desk, head, "entry", items, func(i int) (task.Task, error) {
+		return p.strike(all[len(all)-1-i].Number), nil
+	})
+}
+
+func (p *Page) entryText(of any) string {
+	switch e := of.(type) {
+	case *record.Laid:
+		s := "ply " + strconv.Itoa(e.Ply) + " laid" + clockText(e.Time) + by(e.Who)
+		if e.Remark != "" {
+			s += ": " + e.Remark
+		}
+		return s
+	case *record.Reading:
+		return kindWord(e.Kind, e.Group) + ": " + p.value(e) + at(e.Place) + by(e.Who)
+	case *record.Defect:
+		return defectText(e)
+	case *record.Decision:
+		return e.Outcome.String() + by(e.Who) + clockText(e.When)
+	case *record.Struck:
+		return "strikes entry " + strconv.Itoa(e.Of) + ": " + e.Why + by(e.Who)
+	}
+	return "entry"
+}
+
+func by(who string) string {
+	if who == "" {
+		return ""
+	}
+	return ", " + who
+}
+
+func at(place string) string {
+	if place == "" {
+		return ""
+	}
+	return " at " + place
+}
+
+func clockText(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return " " + t.Format("2006-01-02 15:04")
+}
+
+// strike asks for the reason an entry is taken back.
+func (p *Page) strike(number int) task.Task {
+	why := &page.Field{Label: "why", Hint: "is it struck"}
+	who := &page.Field{Label: "who", Text: p.who}
+	e := p.binder.Record().Entries()[number-1]
+	s := &task.Sheet{Head: fmt.Sprintf("strike entry %d: %s", number, p.entryText(e.Of)), Fields: []*page.Field{why, who}}
+	s.Check = func(i int) error {
+		if s.Fields[i] == why && strings.TrimSpace(why.Text) == "" {
+			return errors.New("an entry is struck with a reason")
+		}
+		return nil
+	}
+	s.Take = func() (task.Task, error) {
+		if err := p.binder.Record().Strike(number, strings.TrimSpace(who.Text), strings.TrimSpace(why.Text)); err != nil {
+			return nil, err
+		}
+		p.who = who.Text
+		p.desk.Say(fmt.Sprintf("struck entry %d; it stays in the record and counts no more. The verdict is %s", number, p.verdictNow().Outcome()))
+		return nil, nil
+	}
+	return s
+}
+
+// tolerances is the sheet on which somebody states how far plies stray.
+func (p *Page) tolerances() task.Task {
+	mass := &page.Field{Label: "areal mass, ±", Hint: "% of it: 95 of 100 plies lie within"}
+	resin := &page.Field{Label: "resin content, ±", Hint: "points of %: 95 of 100 plies lie within"}
+	if p.stated {
+		mass.Text, resin.Text = percent(p.tolerance.ArealMass), percent(p.tolerance.ResinContent)
+	}
+	share := func(f *page.Field) (float64, error) {
+		v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(decimal(f.Text), "%")), 64)
+		if err != nil || !(v >= 0 && v < 100) {
+			return 0, fmt.Errorf("%s: a number of per cent from 0 to below 100 is expected", f.Label)
+		}
+		return v / 100, nil
+	}
+	s := &task.Sheet{Head: "how far do single plies stray?", Fields: []*page.Field{mass, resin}}
+	s.Check = func(i int) error {
+		_, err := share(s.Fields[i])
+		return err
+	}
+	s.Take = func() (task.Task, error) {
+		m, err := share(mass)
+		if err != nil {
+			return nil, err
+		}
+		r, err := share(resin)
+		if err != nil {
+			return nil, err
+		}
+		p.tolerance, p.stated = inspection.Tolerance{ArealMass: m, ResinContent: r}, true
+		p.desk.Say("expected ranges take each ply as straying by itself; a crew that runs wet on every ply strays more")
+		return nil, nil
+	}
+	s.Below = func(t *theme.Theme, w, _ int) []string {
+		return part(t, w, "", "They are nobody's but yours: measured ones of the shop are best. Each ply is taken as straying by itself; the mean is the schedule's own figure.")
+	}
+	return s
+}

@@ -1,0 +1,251 @@
+package inspect
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules/recorder"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/table"
+)
+
+// row is a line of the comparison, or a note under them.
+type row struct {
+	key string
+	acceptance.Line
+	note bool
+}
+
+// seen is what a comparison was made of.
+type seen struct {
+	report  *rules.Report
+	demands *spec.Specification
+	record  *recorder.Record
+	edition uint64
+	sum     string
+	units   quantity.System
+}
+
+// settle compares anew where anything changed since the last comparison.
+func (p *Page) settle() {
+	demands, _ := p.binder.Specification()
+	r := p.binder.Record()
+	now := seen{report: p.desk.Report(), demands: demands, record: r, sum: p.binder.Sum(), units: p.desk.Units()}
+	if r != nil {
+		now.edition = r.Edition()
+	}
+	if now == p.seen && p.result != nil {
+		return
+	}
+	p.seen = now
+	d := p.desk.Doc
+	in := acceptance.Input{Schedule: d.Now(), Library: d.Library(), Analysis: now.report.Analysis, SHA256: now.sum,
+		Specification: demands, Units: now.units}
+	if r != nil {
+		in.Record = r.Now()
+	}
+	p.result = acceptance.Compare(in)
+	p.rows = p.rows[:0]
+	times := map[string]int{}
+	for _, l := range p.result.Lines {
+		times[l.Key]++
+		p.rows = append(p.rows, row{key: l.Key + "#" + strconv.Itoa(times[l.Key]), Line: l})
+	}
+	slices.SortStableFunc(p.rows, func(a, b row) int { return int(b.Verdict) - int(a.Verdict) })
+	for i, n := range p.result.Notes {
+		p.rows = append(p.rows, row{key: "note#" + strconv.Itoa(i), Line: acceptance.Line{Found: n}, note: true})
+	}
+	p.table.SetRows(slices.Clone(p.rows))
+}
+
+func verdictWord(v acceptance.Verdict) string {
+	switch v {
+	case acceptance.Fails:
+		return "✗ FAILS"
+	case acceptance.CannotTell:
+		return "? cannot tell"
+	case acceptance.Meets:
+	}
+	return "✓ meets"
+}
+
+func verdictLook(t *theme.Theme, v acceptance.Verdict) theme.Style {
+	switch v {
+	case acceptance.Fails:
+		return t.Break
+	case acceptance.CannotTell:
+		return t.Open
+	case acceptance.Meets:
+	}
+	return t.Good
+}
+
+func (p *Page) newTable() *table.Table[string, row] {
+	t := p.desk.Theme
+	tb := table.New(t, func(r row) string { return r.key },
+		table.Column[row]{Title: "verdict", Width: 13, Cell: func(r row) string {
+			if r.note {
+				return "· note"
+			}
+			return verdictWord(r.Verdict)
+		}, Look: func(r row) theme.Style {
+			if r.note {
+				return t.Note
+			}
+			return verdictLook(t, r.Verdict)
+		}},
+		table.Column[row]{Title: "demanded", Width: 16, Grow: 5, Cell: func(r row) string {
+			if r.note {
+				return "nothing demanded"
+			}
+			return r.Demand
+		}},
+		table.Column[row]{Title: "found", Width: 14, Grow: 4, Cell: func(r row) string { return r.Found }},
+		table.Column[row]{Title: "plies", Width: 7, Drop: 1, Cell: func(r row) string { return runs(r.Plies) }},
+	)
+	tb.Empty = "nothing is held against the schedule yet: 5 chooses a specification, 6 a record"
+	return tb
+}
+
+// runs writes numbers with neighbours as ranges: "1, 4-6".
+func runs(list []int) string {
+	var parts []string
+	for i := 0; i < len(list); {
+		k := i
+		for k+1 < len(list) && list[k+1] == list[k]+1 {
+			k++
+		}
+		s := strconv.Itoa(list[i])
+		if k > i {
+			s += "-" + strconv.Itoa(list[k])
+		}
+		parts = append(parts, s)
+		i = k + 1
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (p *Page) move(e keyin.Event) {
+	switch e.Key {
+	case "k":
+		e = keyin.Key(keyin.Up)
+	case "j":
+		e = keyin.Key(keyin.Down)
+	}
+	p.table.Handle(e)
+	r, ok := p.table.Selected()
+	if !ok {
+		p.desk.Refuse("there is no line: 5 chooses a specification, 6 a record")
+		return
+	}
+	switch {
+	case r.note:
+		p.desk.Say("a note: nobody demanded anything of it")
+	case len(r.Plies) == 0:
+		p.desk.Say(verdictWord(r.Verdict) + ": about no ply in particular")
+	default:
+		p.desk.Say(verdictWord(r.Verdict) + ": " + page.Count(len(r.Plies), "ply") + ", " + runs(r.Plies))
+		p.desk.Notice.Tail = "Enter goes there"
+	}
+}
+
+func havePlies(p *Page) string {
+	p.settle()
+	r, ok := p.table.Selected()
+	switch {
+	case !ok:
+		return "there is no line: 5 chooses a specification, 6 a record"
+	case len(r.Plies) == 0:
+		return "this line is about no ply in particular"
+	case p.rowOf(r.Plies[0]) < 0:
+		return "the schedule has no ply " + strconv.Itoa(r.Plies[0])
+	}
+	return ""
+}
+
+// rowOf is the schedule's row of a single ply, -1 where there is none.
+func (p *Page) rowOf(ply int) int {
+	rows := p.desk.Report().Analysis.Rows
+	for i := range rows {
+		if rows[i].First <= ply && ply <= rows[i].Last {
+			return i
+		}
+	}
+	return -1
+}
+
+// jump goes to the first of the line's plies, on the bench.
+func (p *Page) jump() {
+	r, _ := p.table.Selected()
+	p.desk.Go(p.rowOf(r.Plies[0]))
+	p.desk.Say("plies " + runs(r.Plies) + ": " + r.Demand + ", found " + r.Found)
+	p.wish = page.Back
+}
+
+func haveOpen(p *Page) string {
+	p.settle()
+	if p.result.Verdict == acceptance.Meets {
+		return "no line fails, and all can be told"
+	}
+	return ""
+}
+
+// nextOpen goes to the next line that is not met, round and round.
+func (p *Page) nextOpen() {
+	n := len(p.rows)
+	at := max(-1, p.table.Index())
+	for i := 1; i <= n; i++ {
+		r := &p.rows[(at+i)%n]
+		if !r.note && r.Verdict != acceptance.Meets {
+			p.table.Select(r.key)
+			p.desk.Say(verdictWord(r.Verdict) + ": " + r.Demand)
+			return
+		}
+	}
+}
+
+// head draws what the comparison comes to and what is compared.
+func (p *Page) head(w int) []string {
+	t := p.desk.Theme
+	var n [acceptance.Fails + 1]int
+	for _, l := range p.result.Lines {
+		n[l.Verdict]++
+	}
+	var l text.Line
+	l.Gap(1)
+	word, look := strings.ToUpper(p.result.Verdict.Outcome()), verdictLook(t, p.result.Verdict)
+	if len(p.result.Lines) == 0 {
+		word, look = "NOTHING DEMANDED", t.Open
+	}
+	l.Add(look.Render(word)).Gap(2)
+	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.CannotTell]) + " cannot be told · " + strconv.Itoa(n[acceptance.Meets]) + " met")
+	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.desk.Report())))
+	about := " " + p.binder.SpecificationLine() + " │ " + p.binder.RecordLine()
+	second := text.Cut(about, w)
+	if why := p.binder.Foreign(); why != "" {
+		second = " " + t.Break.Render(text.Cut("✗ "+why, w-2))
+	}
+	return []string{l.Fit(w), second}
+}
+
+func tally(r *rules.Report) string {
+	var parts []string
+	n := page.Tally(r)
+	for s := rules.Break; s >= rules.Caution; s-- {
+		if n[s] > 0 {
+			parts = append(parts, page.Count(n[s], s.String()))
+		}
+	}
+	if len(parts) == 0 {
+		return "nothing broken"
+	}
+	return strings.Join(parts, ", ")
+}

@@ -1,0 +1,335 @@
+package inspect
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/task"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/menu"
+)
+
+func needRecord(p *Page) string {
+	if p.binder.Record() == nil {
+		return "there is no record to enter it in: 6 opens or begins one"
+	}
+	return ""
+}
+
+func kindWord(k record.Kind, g record.Group) string {
+	switch k {
+	case record.WallThickness:
+		if g == record.WholeWall {
+			return "thickness of the whole wall"
+		}
+		return "thickness of the " + groupWord(g) + ", at cutouts"
+	case record.Barcol:
+		return "Barcol hardness"
+	case record.IgnitionLoss:
+		return "ignition loss, " + groupWord(g)
+	case record.Acetone:
+		return "acetone wipe"
+	case record.ResistanceToEarth:
+		return "resistance to earth"
+	case record.NoKind:
+	}
+	return "reading"
+}
+
+// kinds asks what is read.
+func (p *Page) kinds() task.Task {
+	list := []struct {
+		kind  record.Kind
+		group record.Group
+	}{
+		{record.WallThickness, record.WholeWall}, {record.WallThickness, record.Barrier}, {record.WallThickness, record.StructuralLayer},
+		{record.Barcol, record.WholeWall}, {record.IgnitionLoss, record.WholeWall}, {record.Acetone, record.WholeWall}, {record.ResistanceToEarth, record.WholeWall},
+	}
+	items := make([]menu.Item, len(list))
+	for i, k := range list {
+		items[i] = menu.Item{Name: kindWord(k.kind, k.group)}
+	}
+	items[4] = menu.Item{Name: "ignition loss", Note: "masses before and after"}
+	return task.NewMenu(p.desk, "what is read?", func(i int) task.Task {
+		if list[i].kind == record.IgnitionLoss {
+			return p.specimens()
+		}
+		return p.reading(list[i].kind, list[i].group)
+	}, items...)
+}
+
+// specimens asks what an ignition specimen holds.
+func (p *Page) specimens() task.Task {
+	var items []menu.Item
+	for g := record.WholeWall; g <= record.OuterSurface; g++ {
+		items = append(items, menu.Item{Name: groupWord(g)})
+	}
+	return task.NewMenu(p.desk, "what does the specimen hold?", func(i int) task.Task {
+		return p.reading(record.IgnitionLoss, record.Group(i))
+	}, items...)
+}
+
+// decimal lets the comma of a keypad stand for the point.
+func decimal(s string) string {
+	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	return strings.TrimSpace(s)
+}
+
+const (
+	clean  = "clean"
+	sticky = "softened or tacky"
+)
+
+// reading is the sheet on which readings of one kind are entered one after another.
+func (p *Page) reading(k record.Kind, g record.Group) task.Task {
+	u := p.desk.Units()
+	place := &page.Field{Label: "place", Text: p.place, Hint: "kept for the next one"}
+	who := &page.Field{Label: "who", Text: p.who, Hint: "kept for the next one"}
+	value := &page.Field{Label: "value"}
+	after := &page.Field{Label: "after", Hint: "g, after ignition"}
+	s := &task.Sheet{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, who}, Needs: 1, EmptyEnds: true}
+	switch k {
+	case record.WallThickness:
+		value.Hint = u.Thin().Symbol()
+	case record.Barcol:
+		value.Hint = "0 to 100"
+	case record.IgnitionLoss:
+		value.Label, value.Hint = "before", "g, before ignition"
+		s.Fields, s.Needs = []*page.Field{value, after, place, who}, 2
+		s.Head = kindWord(k, g) + ": before Enter after Enter; Enter alone ends"
+	case record.Acetone:
+		value.Choices = []string{clean, sticky}
+		s.Head = kindWord(k, g) + ": a digit, Enter; Enter alone ends"
+	case record.ResistanceToEarth:
+		value.Hint = "Mohm"
+	case record.NoKind:
+	}
+	taken := func() (*record.Reading, error) {
+		r := &record.Reading{Kind: k, Group: g, Place: strings.TrimSpace(place.Text), Who: strings.TrimSpace(who.Text), Time: p.binder.Now()}
+		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
+	}
+	s.Check = func(i int) error {
+		switch {
+		case s.Fields[i] == value && k != record.IgnitionLoss, s.Fields[i] == after:
+			_, err := taken()
+			return err
+		case s.Fields[i] == value:
+			_, err := quantity.ParseDefault(decimal(value.Text), quantity.Gram)
+			return err
+		}
+		return nil
+	}
+	s.Take = func() (task.Task, error) {
+		r, err := taken()
+		if err != nil {
+			return nil, err
+		}
+		if err := p.binder.Record().Append(r); err != nil {
+			return nil, err
+		}
+		p.place, p.who = place.Text, who.Text
+		p.desk.Say(p.recorded(r))
+		p.desk.Notice.Tail = "4 strikes an entry"
+		return s, nil
+	}
+	s.Leaving = func() task.Task { return p.kinds() }
+	s.Below = func(t *theme.Theme, w, h int) []string { return p.moves(t, k, g, w) }
+	return s
+}
+
+func fill(r *record.Reading, value, after string, u quantity.System) (err error) {
+	switch r.Kind {
+	case record.WallThickness:
+		r.Thickness, err = quantity.ParseDefault(value, u.Thin())
+		if err == nil && !(r.Thickness.SI() > 0 && r.Thickness.SI() <= 1) {
+			err = fmt.Errorf("%s is no thickness of a wall: above 0 and at most 1 m", r.Thickness.Text())
+		}
+	case record.Barcol:
+		r.Value, err = strconv.ParseFloat(value, 64)
+		if err != nil || !(r.Value >= 0 && r.Value <= 100) {
+			err = errors.New("a number from 0 to 100 is expected: the Barcol scale")
+		}
+	case record.IgnitionLoss:
+		if r.Before, err = quantity.ParseDefault(value, quantity.Gram); err != nil {
+			return err
+		}
+		if r.After, err = quantity.ParseDefault(after, quantity.Gram); err != nil {
+			return err
+		}
+		_, err = inspection.Loss(r.Before.SI(), r.After.SI())
+	case record.Acetone:
+		if value != clean && value != sticky {
+			return errors.New("1 is clean, 2 is softened or tacky")
+		}
+		r.Clean = value == clean
+	case record.ResistanceToEarth:
+		r.Resistance, err = quantity.ParseDefault(value, quantity.Megohm)
+		if err == nil && !(r.Resistance.SI() >= 0 && !math.IsInf(r.Resistance.SI(), 0)) {
+			err = errors.New("a resistance is not below 0")
+		}
+	case record.NoKind:
+	}
+	return err
+}
+
+// recorded says what was entered, and whether it is odd.
+func (p *Page) recorded(r *record.Reading) string {
+	s := fmt.Sprintf("recorded as entry %d: %s", len(p.binder.Record().Entries()), p.value(r))
+	if r.Kind == record.WallThickness && p.stated {
+		if e, err := p.predict(r.Group); err == nil && math.Abs(r.Thickness.SI()-e.Thickness.Mean) > e.Thickness.Half {
+			s += ", ODD: outside of " + p.range95(inspection.Spread{Thickness: e.Thickness})
+		}
+	}
+	return s
+}
+
+func (p *Page) value(r *record.Reading) string {
+	switch r.Kind {
+	case record.WallThickness:
+		return r.Thickness.Text()
+	case record.Barcol:
+		return "Barcol " + quantity.Number(r.Value, 1)
+	case record.IgnitionLoss:
+		s := r.Before.Text() + " → " + r.After.Text()
+		if loss, err := inspection.Loss(r.Before.SI(), r.After.SI()); err == nil {
+			s += ", loss " + percent(loss) + " %"
+		}
+		return s
+	case record.Acetone:
+		if r.Clean {
+			return "acetone " + clean
+		}
+		return "acetone " + sticky
+	case record.ResistanceToEarth:
+		return r.Resistance.Text()
+	case record.NoKind:
+	}
+	return "no reading"
+}
+
+// readings are those of a kind and part of the wall that count.
+func (p *Page) readings(k record.Kind, g record.Group) []*record.Reading {
+	r := p.binder.Record()
+	if r == nil {
+		return nil
+	}
+	var list []*record.Reading
+	all := r.Now().Readings
+	for i := range all {
+		if all[i].Kind == k && all[i].Group == g && !all[i].Struck {
+			list = append(list, &all[i])
+		}
+	}
+	return list
+}
+
+// statistics says what readings of one kind come to.
+func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
+	n := page.Count(len(list), "reading")
+	values := make([]float64, len(list))
+	bad := 0
+	for i, r := range list {
+		switch k {
+		case record.WallThickness:
+			values[i] = r.Thickness.SI()
+		case record.Barcol:
+			values[i] = r.Value
+		case record.IgnitionLoss:
+			values[i], _ = inspection.Loss(r.Before.SI(), r.After.SI())
+		case record.ResistanceToEarth:
+			values[i] = r.Resistance.SI()
+		case record.Acetone:
+			if !r.Clean {
+				bad++
+			}
+		case record.NoKind:
+		}
+	}
+	s, err := inspection.Summarize(values)
+	if err != nil {
+		return "no reading yet"
+	}
+	u := p.desk.Units()
+	switch k {
+	case record.WallThickness:
+		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s %s", n, thin(s.Mean, u), thin(s.Lowest, u), thin(s.Highest, u), thin(s.Deviation, u), u.Thin().Symbol())
+	case record.Barcol:
+		line := fmt.Sprintf("%s: plain mean %s, %s to %s", n, quantity.Number(s.Mean, 1), quantity.Number(s.Lowest, 1), quantity.Number(s.Highest, 1))
+		if mean, err := inspection.BarcolAverage(values); err == nil {
+			return line + "; without two at each end " + quantity.Number(mean, 1)
+		}
+		return line + "; ten are needed for the average"
+	case record.IgnitionLoss:
+		return fmt.Sprintf("%s: mean loss %s %%, lowest %s %%, highest %s %%", page.Count(len(list), "specimen"), percent(s.Mean), percent(s.Lowest), percent(s.Highest))
+	case record.Acetone:
+		return fmt.Sprintf("%s: %d clean, %d %s", page.Count(len(list), "wipe"), len(list)-bad, bad, sticky)
+	case record.ResistanceToEarth:
+		return n + ": highest " + quantity.New(s.Highest, quantity.Ohm).Format(quantity.Megohm, 2)
+	case record.NoKind:
+	}
+	return n
+}
+
+// moves draws what readings of one kind come to and the verdicts they move.
+func (p *Page) moves(t *theme.Theme, k record.Kind, g record.Group, w int) []string {
+	p.settle()
+	lines := part(t, w, "so far", p.statistics(k, p.readings(k, g)))
+	if k == record.WallThickness || k == record.IgnitionLoss {
+		lines = append(lines, p.odds(k, g, w)...)
+	}
+	demanded := false
+	for i := range p.rows {
+		r := &p.rows[i]
+		if r.note || !judges(r.Key, k, g) {
+			continue
+		}
+		demanded = true
+		for j, s := range text.Wrap(text.Clean(r.Demand+": "+r.Found), max(20, w-17)) {
+			word := ""
+			if j == 0 {
+				word = verdictWord(r.Verdict)
+			}
+			lines = append(lines, " "+verdictLook(t, r.Verdict).Render(text.Left(word, 14))+s)
+		}
+	}
+	if !demanded {
+		lines = append(lines, part(t, w, "demanded", "nothing of this kind")...)
+	}
+	return lines
+}
+
+// judges tells whether a line's verdict rests on readings of a kind and part.
+func judges(key string, k record.Kind, g record.Group) bool {
+	part := map[record.Group]string{record.WholeWall: "total", record.Barrier: "barrier", record.StructuralLayer: "structure"}[g]
+	switch k {
+	case record.WallThickness:
+		return key == part+".thickness measured" || g == record.WholeWall && (key == "inspection.thickness_readings" || key == "inspection.spot_minimum")
+	case record.Barcol:
+		return key == "inspection.barcol"
+	case record.IgnitionLoss:
+		return key == "inspection.ignition_specimens" || key == part+".glass_content measured"
+	case record.Acetone:
+		return key == "inspection.acetone"
+	case record.ResistanceToEarth:
+		return key == "inspection.resistance_to_earth_max"
+	case record.NoKind:
+	}
+	return false
+}
+
+// verdictNow is the outcome of the comparison as it stands.
+func (p *Page) verdictNow() acceptance.Verdict {
+	p.settle()
+	return p.result.Verdict
+}

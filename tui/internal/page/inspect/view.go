@@ -1,0 +1,238 @@
+package inspect
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// Heights and widths of the page's parts.
+const (
+	headLines   = 2
+	panelLow    = 8 // with its rule
+	panelLeast  = 6
+	columnCells = 44
+)
+
+// Lines draws the page.
+func (p *Page) Lines() []string {
+	w, h := p.frame.Body.W, p.frame.Body.H
+	if p.frame.Form == layout.TooSmall || w < 1 || h < 1 {
+		return nil
+	}
+	p.settle()
+	panel := panelLow
+	switch p.frame.Form {
+	case layout.Reduced:
+		panel = panelLeast
+	case layout.Wide, layout.Huge:
+		panel = h / 2
+	case layout.TooSmall, layout.Full:
+		panel = max(panelLow, h*2/5)
+	}
+	if p.task != nil && p.frame.Form != layout.Wide && p.frame.Form != layout.Huge {
+		panel = max(panel, h/2) // the work at hand needs the room
+	}
+	rows := max(1, h-headLines-1-panel)
+	lines := append(p.head(w), p.middle(w, rows)...)
+	lines = append(lines, p.numbers(w))
+	return text.FitLines(append(lines, p.panel(w, h-len(lines))...), w, h)
+}
+
+// middle is the table, on wide screens with figures beside it.
+func (p *Page) middle(w, h int) []string {
+	t := p.desk.Theme
+	if p.frame.Form != layout.Wide && p.frame.Form != layout.Huge {
+		return p.table.View(w, h)
+	}
+	side := text.Block{W: columnCells, Lines: p.figures(columnCells)}
+	list := text.Block{W: w - columnCells - 1, Lines: p.table.View(w-columnCells-1, h)}
+	return text.Beside(h, t.Rule.Render("│"), list, side)
+}
+
+// numbers is the line of what digits do.
+func (p *Page) numbers(w int) string {
+	t := p.desk.Theme
+	var l text.Line
+	l.Gap(1)
+	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "spread"} {
+		if l.Width()+len(word)+3 > w {
+			break
+		}
+		l.Add(t.Key.Render(strconv.Itoa(i + 1))).Gap(1).Add(word).Gap(2)
+	}
+	return l.Fit(w)
+}
+
+// panel is the task at hand, else the whole of the line pointed at.
+func (p *Page) panel(w, h int) []string {
+	t := p.desk.Theme
+	if h < 1 {
+		return nil
+	}
+	if p.task != nil {
+		return append([]string{pane.Rule(t, w, pane.Piece{Text: p.task.Title(), Look: t.Title})}, p.task.Lines(t, w, h-1)...)
+	}
+	r, ok := p.table.Selected()
+	if !ok {
+		return append([]string{pane.Rule(t, w)}, p.expectation(w)...)
+	}
+	if r.note {
+		return append([]string{pane.Rule(t, w, pane.Piece{Text: "note", Look: t.Note})}, part(t, w, "found", r.Found)...)
+	}
+	lines := []string{pane.Rule(t, w, pane.Piece{Text: verdictWord(r.Verdict), Look: verdictLook(t, r.Verdict)})}
+	lines = append(lines, part(t, w, "demanded", r.Demand)...)
+	lines = append(lines, part(t, w, "found", r.Found)...)
+	if len(r.Plies) > 0 {
+		lines = append(lines, part(t, w, "plies", runs(r.Plies)+"  (Enter goes there)")...)
+	}
+	lines = append(lines, part(t, w, "basis", r.Basis)...)
+	if g, ok := groupOf(r.Key); ok {
+		lines = append(lines, p.expected(g, w)...)
+	}
+	return lines
+}
+
+const labelCells = 11
+
+func part(t *theme.Theme, w int, label, s string) []string {
+	var lines []string
+	for i, line := range text.Wrap(text.Clean(s), max(20, min(w-labelCells-2, 100))) {
+		if i > 0 {
+			label = ""
+		}
+		lines = append(lines, " "+t.Label.Render(text.Left(label, labelCells))+line)
+	}
+	return lines
+}
+
+// groupOf is the part of the wall whose thickness or glass a line is about.
+func groupOf(key string) (record.Group, bool) {
+	switch key {
+	case "total.thickness", "total.thickness measured", "inspection.spot_minimum", "inspection.thickness_readings":
+		return record.WholeWall, true
+	case "barrier.thickness", "barrier.thickness measured", "barrier.glass_content", "barrier.glass_content measured":
+		return record.Barrier, true
+	case "structure.thickness", "structure.thickness measured", "structure.glass_content", "structure.glass_content measured":
+		return record.StructuralLayer, true
+	}
+	return 0, false
+}
+
+// predict is the spread to be expected of a part of the wall under the stated
+// tolerances.
+func (p *Page) predict(g record.Group) (inspection.Spread, error) {
+	return inspection.Predict(p.desk.Report().Analysis, g.Holds, p.tolerance)
+}
+
+// expected says what readings of a part of the wall are to be expected.
+func (p *Page) expected(g record.Group, w int) []string {
+	t := p.desk.Theme
+	if !p.stated {
+		return part(t, w, "expected", "7 states how far plies stray, to tell which readings are odd")
+	}
+	s, err := p.predict(g)
+	if err != nil {
+		return part(t, w, "expected", "cannot be told: "+err.Error())
+	}
+	return part(t, w, "expected", p.range95(s)+" for 95 of 100, "+p.assumed())
+}
+
+// odds is expected in one line, for the sheet on which readings are entered.
+func (p *Page) odds(k record.Kind, g record.Group, w int) []string {
+	t := p.desk.Theme
+	s, err := p.predict(g)
+	if !p.stated || err != nil {
+		return p.expected(g, w)[:1]
+	}
+	if k == record.WallThickness {
+		s.GlassContent = inspection.Expected{}
+	}
+	return part(t, w, "expected", text.Cut(p.range95(s)+": 95 of 100, independent plies, as stated", max(20, w-labelCells-2)))
+}
+
+func (p *Page) range95(s inspection.Spread) string {
+	u := p.desk.Units()
+	line := thin(s.Thickness.Mean, u) + " ± " + thin(s.Thickness.Half, u) + " " + u.Thin().Symbol()
+	if s.GlassContent.Mean > 0 {
+		line += ", glass " + percent(s.GlassContent.Mean) + " ± " + percent(s.GlassContent.Half) + " %"
+	}
+	return line
+}
+
+// assumed says what the range rests on.
+func (p *Page) assumed() string {
+	return "if plies stray independently by ±" + percent(p.tolerance.ArealMass) + " % of areal mass, ±" + percent(p.tolerance.ResinContent) + " points of resin (as stated)"
+}
+
+func thin(m float64, u quantity.System) string {
+	return quantity.Number(quantity.New(m, quantity.Metre).In(u.Thin()), u.ThinDecimals())
+}
+
+func percent(share float64) string { return quantity.Number(100*share, 1) }
+
+// expectation lists the three parts of the wall.
+func (p *Page) expectation(w int) []string {
+	t := p.desk.Theme
+	if !p.stated {
+		return p.expected(record.WholeWall, w)
+	}
+	var lines []string
+	for _, g := range [...]record.Group{record.Barrier, record.StructuralLayer, record.WholeWall} {
+		s, err := p.predict(g)
+		if err != nil {
+			lines = append(lines, part(t, w, groupWord(g), "cannot be told: "+err.Error())...)
+			continue
+		}
+		lines = append(lines, part(t, w, groupWord(g), p.range95(s))...)
+	}
+	return append(lines, part(t, w, "", "95 of 100, "+p.assumed())...)
+}
+
+func groupWord(g record.Group) string {
+	switch g {
+	case record.WholeWall:
+		return "whole wall"
+	case record.Barrier:
+		return "barrier"
+	case record.StructuralLayer:
+		return "structure"
+	case record.InnerSurface:
+		return "inner surface"
+	case record.InteriorLayer:
+		return "interior layer"
+	case record.OuterSurface:
+	}
+	return "outer surface"
+}
+
+// figures is the column of wide screens: what was read, and what is expected.
+func (p *Page) figures(w int) []string {
+	t := p.desk.Theme
+	lines := []string{" " + t.Label.Render("read so far")}
+	none := true
+	for _, k := range [...]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToEarth} {
+		for g := record.WholeWall; g <= record.OuterSurface; g++ {
+			list := p.readings(k, g)
+			if len(list) == 0 {
+				continue
+			}
+			none = false
+			lines = append(lines, " "+t.Strong.Render(text.Cut(kindWord(k, g), w-2)))
+			for _, s := range text.Wrap(p.statistics(k, list), w-4) {
+				lines = append(lines, "   "+s)
+			}
+		}
+	}
+	if none {
+		lines = append(lines, " nothing")
+	}
+	lines = append(lines, "", " "+t.Label.Render("expected"))
+	return append(lines, p.expectation(w)...)
+}

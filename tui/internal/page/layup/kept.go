@@ -1,0 +1,262 @@
+package layup
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/task"
+	"frp/veilwright/tui/internal/theme"
+)
+
+// details go with every tick until they are changed: who lays; a lot as long as
+// the material, and the rest as long as the resin, is the same.
+type details struct {
+	who                   string
+	materialLot, resinLot string
+	catalyst, promoter    laminate.Optional[float64]
+
+	material, resin string // what they were typed for
+	given           bool
+}
+
+// kept are the details a ply's tick gets: from the last tick of the same
+// material and of the same resin, unless something was typed since.
+func (p *Page) kept(ply int) details {
+	var d details
+	row := p.rowOf(ply)
+	if row < 0 {
+		return d
+	}
+	plies := p.desk.Doc.Now().Plies
+	d.material, d.resin = plies[row].Material, plies[row].Resin
+	if r := p.binder.Record(); r != nil {
+		for i := range r.Now().Laid {
+			t := &r.Now().Laid[i]
+			from := p.rowOf(t.Ply)
+			if t.Struck || from < 0 {
+				continue
+			}
+			d.who = t.Who
+			if plies[from].Material == d.material {
+				d.materialLot = t.MaterialLot
+			}
+			if plies[from].Resin == d.resin {
+				d.resinLot, d.catalyst, d.promoter = t.ResinLot, t.Catalyst, t.Promoter
+			}
+		}
+	}
+	if !p.typed.given {
+		return d
+	}
+	d.who = p.typed.who
+	if p.typed.material == d.material {
+		d.materialLot = p.typed.materialLot
+	}
+	if p.typed.resin == d.resin {
+		d.resinLot, d.catalyst, d.promoter = p.typed.resinLot, p.typed.catalyst, p.typed.promoter
+	}
+	return d
+}
+
+// share reads per cent that may be left out.
+func share(f *page.Field) (laminate.Optional[float64], error) {
+	s := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(f.Text), "%"))
+	if s == "" {
+		return laminate.Optional[float64]{}, nil
+	}
+	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil || !(v >= 0 && v <= 100) {
+		return laminate.Optional[float64]{}, fmt.Errorf("%s: a number of per cent from 0 to 100 is expected", f.Label)
+	}
+	return laminate.Some(v / 100), nil
+}
+
+func percentText(o laminate.Optional[float64]) string {
+	if !o.Given {
+		return ""
+	}
+	return strconv.FormatFloat(100*o.Value, 'g', 6, 64)
+}
+
+// askDetails is the sheet of what is kept.
+func (p *Page) askDetails() task.Task {
+	n := p.ply()
+	k := p.kept(n)
+	who := &page.Field{Label: "who", Text: k.who}
+	lot := &page.Field{Label: "lot of " + k.material, Text: k.materialLot}
+	resin := &page.Field{Label: "lot of resin " + k.resin, Text: k.resinLot}
+	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, as the resin maker has it"}
+	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, as the resin maker has it"}
+	s := &task.Sheet{Head: "kept from tick to tick", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
+	s.Check = func(i int) error {
+		if f := s.Fields[i]; f == catalyst || f == promoter {
+			_, err := share(f)
+			return err
+		}
+		return nil
+	}
+	s.Take = func() (task.Task, error) {
+		c, err := share(catalyst)
+		if err != nil {
+			return nil, err
+		}
+		pr, err := share(promoter)
+		if err != nil {
+			return nil, err
+		}
+		p.typed = details{who: strings.TrimSpace(who.Text), materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
+			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
+		p.desk.Say("kept for the next ticks; another material or resin asks for a lot of its own")
+		return nil, nil
+	}
+	return s
+}
+
+// climate is what was measured before a ply.
+type climate struct {
+	air, surface quantity.Temperature
+	humidity     laminate.Optional[float64]
+}
+
+func (c climate) given() bool {
+	return c.air.Given() || c.surface.Given() || c.humidity.Given
+}
+
+// warnings say what speaks against laying now, and what cannot be told.
+func (c climate) warnings(u quantity.System) (against []string, untold string) {
+	if c.air.Given() && quantity.Below(c.air.In(quantity.Celsius), inspection.LowestAir) {
+		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u))
+	}
+	if c.humidity.Given && quantity.Above(c.humidity.Value, inspection.HighestHumidity) {
+		against = append(against, "humidity "+quantity.Share(c.humidity.Value)+" is above "+quantity.Share(inspection.HighestHumidity))
+	}
+	if !c.air.Given() || !c.humidity.Given || !c.surface.Given() {
+		return against, "dew cannot be told without air, humidity and surface"
+	}
+	dew, err := inspection.DewPoint(c.air.In(quantity.Celsius), c.humidity.Value)
+	if err != nil {
+		return against, "dew cannot be told: " + err.Error()
+	}
+	if quantity.Below(c.surface.In(quantity.Celsius), dew+inspection.DewPointMargin) {
+		against = append(against, fmt.Sprintf("DEW: surface %s, dew point %s; it must lie at least 3 °C (5.4 °F) above", u.Temperature(c.surface.SI()), celsius(dew, u)))
+	}
+	return against, ""
+}
+
+func celsius(t float64, u quantity.System) string {
+	return u.Temperature(quantity.New(t, quantity.Celsius).SI())
+}
+
+// line says in one line how things stand.
+func (c climate) line(t *theme.Theme, u quantity.System) (string, theme.Style) {
+	if !c.given() {
+		return "not measured for this ply: 1 takes it", t.Dim
+	}
+	against, untold := c.warnings(u)
+	switch {
+	case len(against) > 0:
+		return "DO NOT LAY: " + strings.Join(against, "; "), t.Break
+	case untold != "":
+		return untold, t.Open
+	}
+	dew, _ := inspection.DewPoint(c.air.In(quantity.Celsius), c.humidity.Value)
+	return fmt.Sprintf("air %s, humidity %s, surface %s; dew point %s: dry enough", u.Temperature(c.air.SI()),
+		quantity.Share(c.humidity.Value), u.Temperature(c.surface.SI()), celsius(dew, u)), t.Good
+}
+
+func temperature(f *page.Field, u quantity.System) (q quantity.Temperature, err error) {
+	if strings.TrimSpace(f.Text) == "" {
+		return q, nil
+	}
+	q, err = quantity.ParseDefault(strings.TrimSpace(f.Text), u.Heat())
+	if err != nil {
+		return q, err
+	}
+	if c := q.In(quantity.Celsius); !(c >= -45 && c <= 60) {
+		return q, fmt.Errorf("%s: %s is no temperature of a workshop", f.Label, q.Text())
+	}
+	return q, nil
+}
+
+// askClimate is the sheet of the climate; then goes on where a tick waits for it.
+func (p *Page) askClimate(then func()) task.Task {
+	u := p.desk.Units()
+	air := &page.Field{Label: "air", Hint: u.Heat().Symbol()}
+	humid := &page.Field{Label: "humidity", Hint: "%"}
+	surface := &page.Field{Label: "surface", Hint: u.Heat().Symbol() + " of the mold or the last ply"}
+	if p.climate.air.Given() {
+		air.Text = p.climate.air.Text()
+	}
+	if p.climate.surface.Given() {
+		surface.Text = p.climate.surface.Text()
+	}
+	humid.Text = percentText(p.climate.humidity)
+	s := &task.Sheet{Head: "climate, recorded with the next tick", Fields: []*page.Field{air, humid, surface}}
+	read := func() (c climate, err error) {
+		if c.air, err = temperature(air, u); err != nil {
+			return c, err
+		}
+		if c.humidity, err = share(humid); err != nil {
+			return c, err
+		}
+		if c.humidity.Given && c.humidity.Value == 0 {
+			return c, fmt.Errorf("humidity: no air is at 0 %%")
+		}
+		c.surface, err = temperature(surface, u)
+		return c, err
+	}
+	s.Check = func(i int) (err error) {
+		switch f := s.Fields[i]; f {
+		case air, surface:
+			_, err = temperature(f, u)
+		case humid:
+			_, err = share(f)
+		}
+		return err
+	}
+	s.Take = func() (task.Task, error) {
+		c, err := read()
+		if err != nil {
+			return nil, err
+		}
+		if then != nil {
+			if err := p.held(); err != nil {
+				return nil, err
+			}
+		}
+		p.climate, p.skipped = c, true
+		against, _ := c.warnings(u)
+		switch {
+		case len(against) > 0:
+			// The warning stands, and somebody decides: nothing is ticked for him.
+			p.desk.Refuse("DO NOT LAY: " + strings.Join(against, "; "))
+			return nil, nil
+		case then != nil:
+			then()
+			return p.task, nil
+		}
+		text, _ := c.line(p.desk.Theme, u)
+		p.desk.Say(text)
+		return nil, nil
+	}
+	s.Below = func(t *theme.Theme, w, _ int) []string {
+		c, err := read()
+		if err != nil {
+			return nil
+		}
+		text, look := c.line(t, u)
+		if !c.given() {
+			text = "nothing measured: the record will not tell the climate of this ply"
+		}
+		return wrapped(look, "", text, w)
+	}
+	return s
+}

@@ -1,0 +1,321 @@
+package layup
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+const spool = "schedules/pipe-wound-acid-spool.toml"
+
+// begun is the page with a new record.
+func begun(t testing.TB, w, h int, schedule string) *rig {
+	t.Helper()
+	g := open(t, w, h, schedule)
+	g.press("3", "1")
+	g.typed("K-402-8", "")
+	if g.binder.Record() == nil {
+		t.Fatalf("no record was begun: %s", g.desk.Notice.Text)
+	}
+	return g
+}
+
+func TestScreens(t *testing.T) {
+	for _, size := range []struct {
+		name string
+		w, h int
+	}{{"80x24", 80, 24}, {"120x36", 120, 36}, {"60x16", 60, 16}} {
+		t.Run(size.name, func(t *testing.T) {
+			tuitest.Golden(t, "no record", open(t, size.w, size.h, spool).screen())
+			g := begun(t, size.w, size.h, spool)
+			tuitest.Golden(t, "first", g.screen())
+			g.press(keyin.Enter)
+			g.typed("68", "82")
+			for _, c := range "66" {
+				g.press(string(c))
+			}
+			tuitest.Golden(t, "climate", g.screen())
+			g.press(keyin.Enter, keyin.Enter, keyin.Enter)
+			tuitest.Golden(t, "gel stop", g.screen())
+		})
+	}
+}
+
+// The whole lay-up by keys: what is on disk afterwards has every ply once, in
+// order, with lots kept and the gel time where the schedule stops.
+func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.press("2")
+	g.typed("first shift", "V-1", "N-40", "1.5", "")
+	g.press("1")
+	g.typed("20 degC", "50", "18 degC")
+	g.says("dry enough")
+	g.press("0", keyin.Enter)
+	g.says("ply 2 ticked")
+	g.press(keyin.Enter)
+	g.shows("ply 3 is a gel stop")
+	g.typed("24")
+	g.says("ply 3 ticked")
+	g.press(".", "3")
+	g.says("ply 4", "lap moved")
+	g.press(".", "8")
+	g.typed("short roll")
+	for range 4 {
+		g.press("0")
+	}
+	g.says("the last one, all are laid")
+	if g.press("0"); !g.desk.Notice.Refusal {
+		t.Error("a tenth ply was ticked")
+	}
+	b, err := os.ReadFile(g.path("pipe-wound-acid-spool-record-1.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, torn, problems := schedules.DecodeRecord(b)
+	if torn != "" || len(problems) > 0 || len(r.Laid) != 9 {
+		t.Fatalf("on disk: %d plies, %q %v", len(r.Laid), torn, problems)
+	}
+	for i, l := range r.Laid {
+		gel, note, lot, resin := "", "", "", ""
+		switch i + 1 {
+		case 1:
+			lot = "V-1"
+		case 3:
+			gel = "24 min"
+		case 4:
+			note = "lap moved"
+		case 5:
+			note = "short roll"
+		}
+		if i < 3 {
+			resin = "N-40"
+		}
+		if l.Ply != i+1 || l.Who != "first shift" || l.GelTime != gel || l.Remark != note || l.MaterialLot != lot || l.ResinLot != resin ||
+			l.Catalyst.Given != (i < 3) || l.Time.IsZero() || l.AirTemperature.Given() != (i == 0) {
+			t.Errorf("ply %d: %+v", i+1, l)
+		}
+	}
+}
+
+// A lot belongs to a material: what was typed for the veil is not the mat's.
+func TestKept_goesWithMaterialAndResin(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.p.skipped = true
+	g.press("2")
+	g.typed("first shift", "V-1", "N-40", "", "", "")
+	g.press("0")
+	if k := g.p.kept(2); k.materialLot != "" || k.resinLot != "N-40" || k.who != "first shift" {
+		t.Errorf("the mat gets %+v", k)
+	}
+	g.press("2")
+	g.typed("", "M-7", "", "", "")
+	g.press("0")
+	if k := g.p.kept(3); k.materialLot != "M-7" || k.resinLot != "N-40" {
+		t.Errorf("the next mat gets %+v", k)
+	}
+	if k := g.p.kept(4); k.materialLot != "M-7" || k.resinLot != "" {
+		t.Errorf("the same mat in another resin gets %+v", k)
+	}
+}
+
+// A key that a glove rests on ticks one ply, not all of them.
+func TestTick_aHeldKeyTicksOnce(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.p.skipped = true
+	g.step = 30 * time.Millisecond
+	g.now = g.now.Add(time.Hour)
+	for range 200 {
+		g.press("0")
+	}
+	if n := len(g.binder.Record().Now().Laid); n != 1 {
+		t.Errorf("%d plies ticked", n)
+	}
+	g.step = 2 * time.Second
+	g.press("0")
+	if n := len(g.binder.Record().Now().Laid); n != 2 {
+		t.Errorf("%d plies ticked after a pause", n)
+	}
+}
+
+// ISO 8502-4: 3 °C above the dew point. By the WMO's Magnus coefficients the dew
+// point of 20 °C and 50 % is 9.3 °C, so that 12 °C is too cold and 13 °C is not.
+func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.press(keyin.Enter)
+	g.says("before the first ply")
+	g.typed("20 degC", "50", "12 degC")
+	g.says("DO NOT LAY", "DEW")
+	if n := len(g.binder.Record().Now().Laid); n != 0 {
+		t.Fatalf("%d plies were ticked in the wet", n)
+	}
+	g.shows("DO NOT LAY")
+	g.press("1")
+	g.typed("", "", "13 degC")
+	g.says("dry enough")
+	g.press(keyin.Enter)
+	l := g.binder.Record().Now().Laid
+	if len(l) != 1 || l[0].SurfaceTemperature.Text() != "13 degC" || l[0].Humidity.Value != 0.5 {
+		t.Errorf("recorded: %+v", l)
+	}
+	g.press("1")
+	g.typed("12 degC", "85", "")
+	g.says("below 59 °F", "above 80 %")
+	g.press("1")
+	g.typed("500", "")
+	g.says("no temperature of a workshop")
+}
+
+func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.p.skipped = true
+	g.press("0", "0", "x")
+	g.press(keyin.Enter)
+	g.says("reason")
+	g.typed("torn off again")
+	g.says("struck the tick of ply 2")
+	if g.p.next() != 2 || len(g.binder.Record().Now().Laid) != 2 {
+		t.Errorf("next is ply %d", g.p.next())
+	}
+}
+
+func TestLook_ticksNothingOutOfOrderUnasked(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.p.skipped = true
+	g.press("down", "down", "0")
+	g.says("ply 3 is looked at, ply 1 is next")
+	g.press("*")
+	g.typed("20")
+	g.says("ply 3 ticked")
+	if g.p.ply() != 1 || g.binder.Record().Now().Laid[0].Ply != 3 {
+		t.Errorf("shown is ply %d", g.p.ply())
+	}
+	g.press("n", "down")
+	if wish := g.press("g"); wish != page.Back || g.desk.Row != 1 {
+		t.Errorf("to the bench: %d, row %d", wish, g.desk.Row)
+	}
+}
+
+// By hand, on a 12 in pipe of 10 ft: a ply of 1.5 oz/ft² mat in the middle of
+// its own thickness covers π × d × 10 ft, and the fabric weighs 1.5 oz on each
+// square foot of that.
+func TestAmounts_ofAMatOnAPipe(t *testing.T) {
+	g := open(t, 80, 24, spool)
+	rows := g.p.analysis().Rows
+	mid := rows[0].Thickness + rows[1].Thickness/2
+	feet := math.Pi * (1 + 2*mid/0.3048) * 10
+	a, _, missing := g.p.amounts(2)
+	if missing != "" {
+		t.Fatal(missing)
+	}
+	if want := feet * 1.5 * 0.45359237 / 16; math.Abs(a.fabric/want-1) > 1e-9 {
+		t.Errorf("fabric %.6f kg, want %.6f", a.fabric, want)
+	}
+	share := rows[1].FiberMass / rows[1].Mass
+	if want := a.fabric * (1 - share) / share; math.Abs(a.mix/want-1) > 1e-9 {
+		t.Errorf("mix %.6f kg, want %.6f", a.mix, want)
+	}
+	if last, kg, ok := g.p.batch(2); !ok || last != 3 || kg <= a.mix || kg > 2.1*a.mix {
+		t.Errorf("up to the gel stop: ply %d, %.3f kg, %v", last, kg, ok)
+	}
+	if a.filler != 0 {
+		t.Errorf("filler %v without any", a.filler)
+	}
+}
+
+func TestArea_ofOtherParts(t *testing.T) {
+	for _, c := range []struct {
+		part, how string
+		m2        float64
+	}{
+		{"form = \"panel\"\narea = \"4 m2\"", "panel", 4},
+		// 2 m × 3 m: 6π m², a little more at the ply itself
+		{"form = \"tank\"\ninside_diameter = \"2 m\"\nlength = \"3 m\"", "heads not in it", 6 * math.Pi},
+	} {
+		g := open(t, 80, 24, spool)
+		g.replace(c.part)
+		m2, how, missing := g.p.area(1)
+		if missing != "" || math.Abs(m2/c.m2-1) > 0.001 || !strings.Contains(how, c.how) {
+			t.Errorf("%s: %.4f m², %q, %q", c.part, m2, how, missing)
+		}
+	}
+	for part, key := range map[string]string{
+		"form = \"panel\"": "part.area", "form = \"pipe\"\nlength = \"3 m\"": "part.inside_diameter",
+		"form = \"duct\"\ninside_diameter = \"2 m\"": "part.length", "process = \"wound\"": "part.form",
+	} {
+		g := open(t, 80, 24, spool)
+		g.replace(part)
+		g.shows("cannot be told", key)
+	}
+}
+
+// replace gives the schedule another part.
+func (g *rig) replace(part string) {
+	g.t.Helper()
+	path := g.desk.Doc.Path()
+	b, err := os.ReadFile(path)
+	if err != nil {
+		g.t.Fatal(err)
+	}
+	before, rest, _ := strings.Cut(string(b), "[part]")
+	_, after, _ := strings.Cut(rest, "\n[service]")
+	if err := os.WriteFile(path, []byte(before+"[part]\n"+part+"\n\n[service]"+after), 0o644); err != nil {
+		g.t.Fatal(err)
+	}
+	if err := g.desk.Doc.Reload(); err != nil {
+		g.t.Fatal(err)
+	}
+}
+
+func TestScreen_saysTheCautionsAtEveryMix(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.shows("NEVER undiluted", "cobalt promoter", "heats up in the pot", "ventilate", "resin maker")
+	g.desk.Doc.SetUnits(quantity.Metric)
+	g.shows(" kg", " m²")
+}
+
+func TestPage_withoutARecordSaysHowToGetOne(t *testing.T) {
+	g := open(t, 80, 24, spool)
+	g.press("0")
+	g.says("3 opens or begins one")
+	g.shows("LAY PLY 1 of 9")
+	if g.press(keyin.Esc) != page.Back {
+		t.Error("Esc does not lead back")
+	}
+}
+
+func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	names := []string{"1", "2", "3", "7", "0", "*", "n", "k", "j", "x", ".", "-", "é", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down,
+		keyin.Left, keyin.Right, keyin.PgUp, keyin.PgDown, keyin.Home, keyin.End, keyin.Tab, keyin.Backspace, keyin.Delete, keyin.Space}
+	rapid.Check(t, func(rt *rapid.T) {
+		g.w, g.h = rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h")
+		g.p.SetSize(g.w, g.h)
+		for _, k := range rapid.SliceOfN(rapid.SampledFrom(names), 1, 12).Draw(rt, "keys") {
+			g.press(k)
+			if w, h := g.p.frame.Body.W, g.p.frame.Body.H; g.p.frame.Title.H > 0 {
+				tuitest.Box(rt, text.FitLines(g.p.Lines(), w, h), w, h)
+			} else if g.p.Lines() != nil {
+				rt.Fatalf("a page is drawn on %d×%d", w, h)
+			}
+		}
+	})
+}
+
+func TestBindings_makeATable(t *testing.T) {
+	g := open(t, 80, 24, spool)
+	if _, err := keys.New(g.p.Bindings()...); err != nil {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,282 @@
+package layup
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// digits are five rows of three cells, a cell two columns wide, so that a ply's
+// number is read from across the room.
+func digits() [10][digitRows]string {
+	return [10][digitRows]string{
+		{"###", "# #", "# #", "# #", "###"},
+		{" # ", "## ", " # ", " # ", "###"},
+		{"###", "  #", "###", "#  ", "###"},
+		{"###", "  #", " ##", "  #", "###"},
+		{"# #", "# #", "###", "  #", "  #"},
+		{"###", "#  ", "###", "  #", "###"},
+		{"###", "#  ", "###", "# #", "###"},
+		{"###", "  #", "  #", " # ", " # "},
+		{"###", "# #", "###", "# #", "###"},
+		{"###", "# #", "###", "  #", "###"},
+	}
+}
+
+const digitRows = 5
+
+// large writes a number in blocks.
+func large(n int) []string {
+	font := digits()
+	lines := make([]string, digitRows)
+	for i, c := range strconv.Itoa(n) {
+		for y := range lines {
+			if i > 0 {
+				lines[y] += "  "
+			}
+			for _, cell := range font[c-'0'][y] {
+				if cell == '#' {
+					lines[y] += "██"
+				} else {
+					lines[y] += "  "
+				}
+			}
+		}
+	}
+	return lines
+}
+
+// Heights of the page's parts, in lines.
+const (
+	footLines    = 2 // climate, and what a tick carries
+	leastTake    = 2 // fabric, resin mix
+	leastCaution = 3 // the whole sentence about peroxide
+)
+
+// Lines draws the page.
+func (p *Page) Lines() []string {
+	w, h := p.frame.Body.W, p.frame.Body.H
+	if p.frame.Form == layout.TooSmall || w < 1 || h < 1 {
+		return nil
+	}
+	t := p.desk.Theme
+	lines := []string{p.head(w)}
+	if p.total() == 0 {
+		lines = append(lines, "", " the schedule has no ply to lay")
+	} else {
+		lines = append(lines, p.big(w)...)
+	}
+	if p.task != nil {
+		lines = append(lines, pane.Rule(t, w, pane.Piece{Text: p.task.Title(), Look: t.Title}))
+		return text.FitLines(append(lines, p.task.Lines(t, w, h-len(lines))...), w, h)
+	}
+	if p.total() > 0 {
+		room := h - len(lines) - footLines
+		take := p.take(w)
+		if room-len(take) < leastCaution {
+			take = take[1:] // what it takes needs no heading, the caution needs its end
+		}
+		lines = append(lines, take[:min(len(take), max(leastTake, room-leastCaution))]...)
+		lines = append(lines, p.cautions(w, h-len(lines)-footLines)...)
+	}
+	for len(lines) < h-footLines {
+		lines = append(lines, "")
+	}
+	lines = lines[:max(0, h-footLines)]
+	if p.total() > 0 {
+		said, look := p.climate.line(t, p.desk.Units())
+		lines = append(lines, " "+t.Label.Render(text.Left("climate", labelCells))+look.Render(text.Cut(said, w-labelCells-2)), p.goes(w))
+	}
+	return text.FitLines(lines, w, h)
+}
+
+func (p *Page) head(w int) string {
+	t := p.desk.Theme
+	if why := p.binder.Foreign(); why != "" {
+		return " " + t.Break.Render(text.Cut("✗ "+why, w-2))
+	}
+	line := " " + p.binder.RecordLine()
+	if p.binder.Record() == nil {
+		return line + t.Dim.Render(text.Cut(": 3 opens or begins one, then Enter ticks each ply", max(0, w-len(line)-1)))
+	}
+	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
+	if l := p.lastTick(); l != nil {
+		done += fmt.Sprintf(", ply %d at %s", l.Ply, l.Time.Format("15:04"))
+	}
+	return text.Cut(done+" │"+line, w)
+}
+
+// big is the ply in large type, and beside it what it is.
+func (p *Page) big(w int) []string {
+	t := p.desk.Theme
+	n := p.ply()
+	i := p.rowOf(n)
+	if i < 0 {
+		return nil
+	}
+	ply, row := &p.desk.Doc.Now().Plies[i], &p.analysis().Rows[i]
+	number := large(n)
+	wide := text.Width(number[0]) + 4
+	say := make([]string, digitRows)
+	what := "LAY PLY "
+	look := t.Strong
+	switch done := p.laid()[n]; {
+	case p.next() == 0 && p.look == 0:
+		what, look = "ALL LAID, the last one ply ", t.Good
+	case done != nil:
+		what, look = "LAID at "+done.Time.Format("15:04")+", ply ", t.Good
+	case n != p.next() && p.binder.Record() != nil:
+		what, look = "NOT THE NEXT ONE: ply ", t.Caution
+	}
+	room := max(1, w-wide-1)
+	say[0] = look.Render(text.Cut(what+strconv.Itoa(n)+" of "+strconv.Itoa(p.total()), room))
+	say[1] = t.Strong.Render(text.Cut(p.material(ply, row), room))
+	say[2] = text.Cut(resinText(ply, row), room)
+	say[3] = page.ZoneStyle(t, row.Zone).Render(text.Cut("zone: "+page.ZoneWord(row.Zone), room))
+	say[4] = p.comes(t, n, room)
+	lines := make([]string, digitRows)
+	for y := range lines {
+		lines[y] = "  " + t.Title.Render(number[y]) + "  " + say[y]
+	}
+	return lines
+}
+
+func (p *Page) material(ply *laminate.Ply, row *laminate.RowFigures) string {
+	s := text.Clean(ply.Material)
+	if row.Material != nil {
+		if m := text.Clean(page.MaterialName(row.Material)); m != s {
+			s += ", " + m
+		}
+		s = page.Glyph(row.Material.Form) + " " + s
+	}
+	if ply.Angle.Given {
+		s += " at " + page.Degrees(ply.Angle.Value)
+	}
+	return s
+}
+
+func resinText(ply *laminate.Ply, row *laminate.RowFigures) string {
+	switch {
+	case row.Resin == nil && ply.Resin == "":
+		return "no resin stated"
+	case row.Resin == nil:
+		return "resin " + text.Clean(ply.Resin)
+	}
+	s := "resin " + text.Clean(row.Resin.ID) + ": " + row.Resin.Family.String()
+	if row.Resin.Filler != laminate.NoFiller {
+		s += " with " + row.Resin.Filler.String()
+		if row.Resin.FillerContent.Given {
+			s += " " + quantity.Share(row.Resin.FillerContent.Value)
+		}
+	}
+	return s
+}
+
+// comes says which gel stop comes.
+func (p *Page) comes(t *theme.Theme, n, w int) string {
+	switch stop := p.stop(n); {
+	case stop == n:
+		return t.Mark.Render(text.Cut("GEL STOP after this ply: let it gel and cool down", w))
+	case stop > 0:
+		return text.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(stop-n+1, "ply")), w)
+	}
+	return t.Dim.Render(text.Cut("no gel stop comes any more", w))
+}
+
+const labelCells = 12
+
+// take says what the ply takes.
+func (p *Page) take(w int) []string {
+	t, u := p.desk.Theme, p.desk.Units()
+	n := p.ply()
+	lines := []string{pane.Rule(t, w, pane.Piece{Text: "it takes, without waste", Look: t.Title})}
+	a, how, missing := p.amounts(n)
+	if missing != "" {
+		return append(lines, wrapped(t.Open, "", "cannot be told: "+missing, w)...)
+	}
+	row := func(label, s string) string {
+		return " " + t.Label.Render(text.Left(label, labelCells)) + text.Cut(s, max(1, w-labelCells-2))
+	}
+	if a.fabric > 0 {
+		lines = append(lines, row("fabric", weight(a.fabric, u)))
+	}
+	mix := weight(a.mix, u) + " of resin"
+	if a.filler > 0 {
+		mix = weight(a.mix, u) + ": " + weight(a.resin(), u) + " of resin and " + weight(a.filler, u) + " of filler"
+	}
+	lines = append(lines, row("resin mix", mix))
+	if last, kg, ok := p.batch(n); ok && last > n {
+		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in pots as small as it takes", n, last, weight(kg, u))))
+	}
+	m2, _, _ := p.area(n)
+	return append(lines, row("area", quantity.New(m2, quantity.SquareMetre).Format(u.Surface(), 1)+" = "+how))
+}
+
+// cautions are what is said at every mix, what kills first where there is
+// little room.
+func (p *Page) cautions(w, h int) []string {
+	t := p.desk.Theme
+	lines := wrapped(t.Caution, "peroxide", p.neverMeet(), w)
+	for _, s := range [][2]string{
+		{"leftovers", "catalysed resin heats up in the pot and can burn: small pots"},
+		{"air", "styrene: ventilate, no flame, no spark; gloves, eye protection"},
+		{"how much", "initiator, promoter and gel time by the resin maker's table"},
+	} {
+		lines = append(lines, wrapped(theme.Style{}, s[0], s[1], w)...)
+	}
+	if len(lines) < h {
+		lines = append([]string{pane.Rule(t, w, pane.Piece{Text: "at every mix", Look: t.Caution})}, lines...)
+	}
+	return lines[:max(0, min(len(lines), h))]
+}
+
+func (p *Page) neverMeet() string {
+	promoter := "promoter"
+	if i := p.rowOf(p.ply()); i >= 0 && p.analysis().Rows[i].Resin != nil {
+		switch p.analysis().Rows[i].Resin.Cure {
+		case laminate.PeroxideCobalt:
+			promoter = "cobalt promoter"
+		case laminate.PeroxideAmine:
+			promoter = "amine promoter"
+		case laminate.NoCure:
+		}
+	}
+	return "NEVER undiluted with " + promoter + ": they explode. Stir the promoter in wholly, only then the peroxide."
+}
+
+func wrapped(look theme.Style, label, s string, w int) []string {
+	var lines []string
+	for i, l := range text.Wrap(s, max(20, min(w-labelCells-2, 100))) {
+		if i > 0 {
+			label = ""
+		}
+		lines = append(lines, " "+text.Left(label, labelCells)+look.Render(l))
+	}
+	return lines
+}
+
+// goes is what the next tick carries beside its time.
+func (p *Page) goes(w int) string {
+	t := p.desk.Theme
+	k := p.kept(p.ply())
+	var parts []string
+	for _, f := range [][2]string{{"", k.who}, {"lot ", k.materialLot}, {"resin lot ", k.resinLot},
+		{"initiator ", percentText(k.catalyst)}, {"promoter ", percentText(k.promoter)}} {
+		if f[1] != "" {
+			parts = append(parts, f[0]+text.Clean(f[1]))
+		}
+	}
+	s := strings.Join(parts, ", ")
+	if s == "" {
+		s = "nobody and no lots: 2 takes them"
+	}
+	return " " + t.Label.Render(text.Left("with a tick", labelCells)) + text.Cut(s, max(1, w-labelCells-2))
+}
