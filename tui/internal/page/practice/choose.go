@@ -1,0 +1,148 @@
+package practice
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// choosing names a veil and a resin family, each from a numbered list.
+type choosing struct {
+	*attempt
+	veils []string
+	names []string
+	list  int // 0: the veils, 1: the families
+	at    [2]int
+}
+
+func newChoosing(p *Practice, a *attempt) *choosing {
+	c := &choosing{attempt: a}
+	given, lib := &a.exercise().Given, p.library()
+	seen := map[string]bool{}
+	for _, list := range [][]laminate.Material{given.Materials, lib.Materials} {
+		for i := range list {
+			m := &list[i]
+			if m.Form != laminate.Veil || seen[m.ID] {
+				continue
+			}
+			seen[m.ID] = true
+			c.veils = append(c.veils, m.ID)
+			c.names = append(c.names, m.ID+", "+m.Fiber.String())
+		}
+	}
+	return c
+}
+
+func (*choosing) scope() keys.Scope { return scopeChoose }
+
+func (c *choosing) unready() string {
+	a := c.session().Answer()
+	switch {
+	case a.Veil == "":
+		return "the veil is not named yet"
+	case a.Family == laminate.NoFamily:
+		return "the resin family is not named yet"
+	}
+	return ""
+}
+
+func (*choosing) hand() {}
+
+func (c *choosing) length() int {
+	if c.list == 0 {
+		return len(c.veils)
+	}
+	return len(laminate.Families())
+}
+
+func (c *choosing) take(p *Practice, i int) {
+	if i < 0 || i >= c.length() {
+		p.desk.Refuse("no row has that number")
+		return
+	}
+	c.at[c.list] = i
+	if c.list == 0 {
+		c.put(c.session().Veil(c.veils[i]))
+		p.desk.Say("veil: " + c.veils[i])
+		c.list = 1
+		return
+	}
+	f := laminate.Families()[i]
+	c.put(c.session().Family(f))
+	p.desk.Say("resin family: " + f.String())
+	if c.unready() == "" {
+		p.desk.Notice.Tail = "m marks it"
+	} else {
+		c.list = 0
+	}
+}
+
+func chooseActs() page.Acts[*Practice] {
+	const g = "Choosing veil and resin"
+	list := page.Acts[*Practice]{
+		act(scopeChoose, "take", g, digits(), "1-9", "take", "take the numbered row, then the other list", 1, nil, in(func(c *choosing, p *Practice, e keyin.Event) {
+			d, _ := e.Digit()
+			c.take(p, d-1)
+		})),
+		act(scopeChoose, "take pointed at", g, []string{keyin.Enter, keyin.Space}, "Enter", "", "take the row pointed at", 20, nil, in(func(c *choosing, p *Practice, _ keyin.Event) { c.take(p, c.at[c.list]) })),
+		act(scopeChoose, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(c *choosing, _ *Practice, e keyin.Event) {
+			by := 1
+			if inward(e) {
+				by = -1
+			}
+			c.at[c.list] = max(0, min(c.length()-1, c.at[c.list]+by))
+		})),
+		act(scopeChoose, "list", g, []string{keyin.Left, keyin.Right}, "←→", "other list", "the veils, the resins", 2, nil, in(func(c *choosing, _ *Practice, _ keyin.Event) { c.list = 1 - c.list })),
+	}
+	return append(list, workActs(scopeChoose, g, true)...)
+}
+
+func (c *choosing) lines(p *Practice, w, h int) []string {
+	t := p.desk.Theme
+	out, left := c.head(p, w, h)
+	a := c.session().Answer()
+	named := func(s string) string {
+		if s == "" {
+			return "not named"
+		}
+		return s
+	}
+	out = append(out, pane.Rule(t, w, pane.Piece{Text: "veil " + named(a.Veil) + ", resin " + named(a.Family.String()), Look: t.Strong}))
+	left = max(1, left-1)
+	half := (w - 1) / 2
+	column := func(n int, title string, names []string, chosen string, width int) []string {
+		look := t.Label
+		if c.list == n {
+			look = t.Title
+		}
+		lines := []string{" " + look.Render(text.Cut(title, max(1, width-1)))}
+		from := max(0, min(c.at[n]-left+3, len(names)-left+1))
+		for i := from; i < len(names); i++ {
+			sign := " "
+			if names[i] == chosen || n == 0 && c.veils[i] == chosen {
+				sign = "●"
+			}
+			num := "  "
+			if c.list == n && i < 9 {
+				num = strconv.Itoa(i+1) + " "
+			}
+			line := num + sign + " " + text.Clean(names[i])
+			if c.list == n && i == c.at[n] {
+				lines = append(lines, t.Selected.Render(text.Left(theme.Pointer+line, width)))
+			} else {
+				lines = append(lines, " "+line)
+			}
+		}
+		return lines
+	}
+	return append(out, text.Beside(left, "",
+		text.Block{W: half, Lines: column(0, "veils", c.names, a.Veil, half)},
+		text.Block{W: 1, Lines: pane.Edge(t, left)},
+		text.Block{W: w - half - 1, Lines: column(1, "resin families", names(laminate.Families()), a.Family.String(), w-half-1)})...)
+}

@@ -1,0 +1,153 @@
+package practice
+
+import (
+	"slices"
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/widget/pane"
+)
+
+// ordering lays the plies that lie about one after the other.
+type ordering struct {
+	*attempt
+	laid []int // rows of what is given, from the process side
+	at   int
+}
+
+func (*ordering) scope() keys.Scope { return scopeOrder }
+
+func (o *ordering) unready() string {
+	if n := len(o.exercise().Given.Plies) - len(o.laid); n > 0 {
+		return page.Count(n, "row") + " still on the table"
+	}
+	return ""
+}
+
+// schedule is what is laid so far.
+func (o *ordering) schedule() *laminate.Schedule {
+	given := &o.exercise().Given
+	s := given.Clone()
+	s.Plies = nil
+	for _, i := range o.laid {
+		s.Plies = append(s.Plies, given.Plies[i])
+	}
+	return s
+}
+
+func (o *ordering) hand() { o.put(o.session().Lay(o.schedule())) }
+
+func (o *ordering) lay(p *Practice, i int) {
+	given := &o.exercise().Given
+	switch {
+	case i < 0 || i >= len(given.Plies):
+		p.desk.Refuse("nothing on the table has that number")
+		return
+	case slices.Contains(o.laid, i):
+		p.desk.Refuse("it is laid already: Backspace takes the last one back")
+		return
+	}
+	o.laid = append(o.laid, i)
+	o.touched, o.warned = true, false
+	p.desk.Say("laid " + text.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
+	p.desk.Notice.Tail = "Backspace takes it back"
+	if o.unready() == "" {
+		p.desk.Notice.Tail = "m marks it"
+	}
+}
+
+func orderActs() page.Acts[*Practice] {
+	const g = "Putting plies in order"
+	list := page.Acts[*Practice]{
+		act(scopeOrder, "lay", g, digits(), "1-9", "lay next", "lay the numbered row next, outward of those that are laid", 1, nil, in(func(o *ordering, p *Practice, e keyin.Event) {
+			d, _ := e.Digit()
+			o.lay(p, d-1)
+		})),
+		act(scopeOrder, "lay pointed at", g, []string{keyin.Enter, keyin.Space}, "Enter", "", "lay the row pointed at next", 20, nil, in(func(o *ordering, p *Practice, _ keyin.Event) { o.lay(p, o.at) })),
+		act(scopeOrder, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(o *ordering, _ *Practice, e keyin.Event) {
+			by := 1
+			if inward(e) {
+				by = -1
+			}
+			o.at = max(0, min(len(o.exercise().Given.Plies)-1, o.at+by))
+		})),
+		act(scopeOrder, "take back", g, []string{keyin.Backspace, "-"}, "Backspace", "take back", "take the last one back to the table", 2, can(func(o *ordering, _ *Practice) string {
+			if len(o.laid) == 0 {
+				return "nothing is laid yet"
+			}
+			return ""
+		}), in(func(o *ordering, p *Practice, _ keyin.Event) {
+			last := o.laid[len(o.laid)-1]
+			o.laid = o.laid[:len(o.laid)-1]
+			o.at = last
+			p.desk.Say("took back " + text.Clean(o.exercise().Given.Plies[last].Material))
+		})),
+	}
+	return append(list, workActs(scopeOrder, g, true)...)
+}
+
+func (o *ordering) lines(p *Practice, w, h int) []string {
+	t := p.desk.Theme
+	out, left := o.head(p, w, h)
+	s := o.schedule()
+	a := laminate.Analyse(s, p.library())
+	if left >= 12 {
+		picture := page.Picture(t, s, a)
+		out = append(out, picture.View(t, w, 2)...)
+		left -= 2
+	}
+	out = append(out, pane.Rule(t, w, pane.Piece{Text: "on the table", Look: t.Strong}, pane.Piece{Text: "  and laid, from the process side outward", Look: t.Label}))
+	left = max(1, left-1)
+	half := (w - 1) / 2
+	given := &o.exercise().Given
+	var table []string
+	for i := range given.Plies {
+		q := &given.Plies[i]
+		line := strconv.Itoa(i+1) + "  " + o.name(p, q)
+		switch {
+		case slices.Contains(o.laid, i):
+			line = strconv.Itoa(i+1) + "  laid as number " + strconv.Itoa(slices.Index(o.laid, i)+1)
+			if i != o.at {
+				line = t.Dim.Render(text.Cut(line, max(1, half-2)))
+			}
+		}
+		if i == o.at {
+			table = append(table, t.Selected.Render(text.Left(theme.Pointer+line, half)))
+		} else {
+			table = append(table, " "+line)
+		}
+	}
+	var laid []string
+	for n, i := range o.laid {
+		laid = append(laid, " "+strconv.Itoa(n+1)+"  "+o.name(p, &given.Plies[i]))
+	}
+	if len(laid) == 0 {
+		laid = []string{" " + t.Dim.Render("nothing yet: the fluid's side comes first")}
+	}
+	return append(out, text.Beside(left, "", text.Block{W: half, Lines: table}, text.Block{W: 1, Lines: pane.Edge(t, left)}, text.Block{W: w - half - 1, Lines: laid})...)
+}
+
+// name is a row as it lies on the table.
+func (o *ordering) name(p *Practice, q *laminate.Ply) string {
+	glyph := "?"
+	if m, ok := p.library().Material(&o.exercise().Given, q.Material); ok {
+		glyph = page.Glyph(m.Form)
+	}
+	s := glyph + " " + text.Clean(q.Material)
+	if q.Count > 1 {
+		s += " ×" + strconv.Itoa(q.Count)
+	}
+	if q.Angle.Given {
+		s += " " + page.Degrees(q.Angle.Value)
+	}
+	s += " in " + text.Clean(q.Resin)
+	if q.GelAfter {
+		s += ", let it gel"
+	}
+	return s
+}

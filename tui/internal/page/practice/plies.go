@@ -1,0 +1,154 @@
+package practice
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+)
+
+// plyTable draws plies.
+type plyTable struct {
+	s       *laminate.Schedule
+	a       *laminate.Analysis
+	row     int // pointed at; -1 the process face, -2 none
+	here    bool
+	resins  bool                 // the resin before the figures
+	figures bool                 // thickness and glass: what a question asks for stays hidden
+	mark    func(row int) string // one cell before the glyph
+	top     int
+}
+
+// lines draws h lines of w cells with the row pointed at in sight.
+func (x *plyTable) lines(p *Practice, w, h int) []string {
+	t := p.desk.Theme
+	var out []string
+	focus := 0
+	face := func() {
+		if x.here && x.row == -1 {
+			focus = len(out)
+			out = append(out, t.Selected.Render(text.Left(theme.Pointer+"+ the process face: a digit lays here", w)))
+		}
+	}
+	face()
+	for i := range x.s.Plies {
+		if i == x.row {
+			focus = len(out)
+		}
+		out = append(out, x.line(p, i, w))
+		if x.s.Plies[i].GelAfter {
+			out = append(out, t.Mark.Render(text.Cut("      ── gel stop ──", w)))
+		}
+	}
+	if len(x.s.Plies) == 0 && !x.here {
+		out = append(out, " nothing is laid")
+	}
+	if focus >= x.top+h-1 {
+		x.top = focus - h + 2
+	}
+	if focus < x.top {
+		x.top = focus
+	}
+	x.top = max(0, min(x.top, len(out)-h))
+	return text.FitLines(out[x.top:min(len(out), x.top+h)], w, h)
+}
+
+// line draws a row: what does not fit is left out from the right.
+func (x *plyTable) line(p *Practice, i, w int) string {
+	t, u := p.desk.Theme, p.desk.Units()
+	q, f := &x.s.Plies[i], &x.a.Rows[i]
+	form := laminate.NoForm
+	if f.Material != nil {
+		form = f.Material.Form
+	}
+	name := text.Clean(q.Material)
+	if q.Angle.Given {
+		name += " " + page.Degrees(q.Angle.Value)
+	}
+	if q.Count > 1 {
+		name += " ×" + strconv.Itoa(q.Count)
+	}
+	mark := " "
+	if x.mark != nil {
+		mark = x.mark(i)
+	}
+	tail := ""
+	left := w - 28
+	add := func(s string, n int, right bool) {
+		if left < n {
+			left = 0
+			return
+		}
+		left -= n
+		if right {
+			tail += text.Right(s, n)
+		} else {
+			tail += " " + text.Left(s, n-1)
+		}
+	}
+	resin := text.Clean(q.Resin)
+	if f.Resin != nil {
+		resin = shortFamily(f.Resin)
+	}
+	if x.resins {
+		add(resin, 10, false)
+	}
+	if x.figures {
+		add(thin(f.Thickness, u), 6, true)
+		add(thin(f.ToHere, u), 7, true)
+		share, known := f.GlassMassFraction()
+		add(page.Percent(share, known), 6, true)
+	} else if f.Material != nil {
+		add(stuff(f.Material, f.Zone, u), 22, false)
+	}
+	if !x.resins {
+		add(resin, 14, false)
+	}
+	add(page.ZoneWord(f.Zone), 10, false)
+	head := text.Left(page.PlyNumbers(f), 6) + mark + page.Glyph(form) + " " + text.Left(name, 18)
+	if i == x.row {
+		return t.Selected.Render(text.Left(theme.Pointer+head+tail, w))
+	}
+	return text.Left(" "+page.ZoneStyle(t, f.Zone).Render(head)+tail, w)
+}
+
+// stuff is what a material is stated to be: enough to figure by hand.
+func stuff(m *laminate.Material, z laminate.Zone, u quantity.System) string {
+	s := ""
+	switch {
+	case m.ArealMass.Given():
+		s = u.FabricMass(m.ArealMass.SI())
+	case m.Thickness.Given():
+		s = u.Thickness(m.Thickness.SI())
+	}
+	if share, ok := m.GlassContentIn(z); ok && m.Fiber.Glass() {
+		s += ", " + quantity.Share(share)
+	}
+	return s
+}
+
+// shortFamily is a resin in few cells: its family's initials tell it from others.
+func shortFamily(r *laminate.Resin) string {
+	s := map[laminate.Family]string{
+		laminate.Isophthalic: "isophthalic", laminate.Terephthalic: "terephthalic", laminate.BisphenolFumarate: "bisphenol-f.",
+		laminate.Chlorendic: "chlorendic", laminate.VinylEster: "vinyl ester", laminate.BrominatedVinylEster: "brom. vinyl",
+		laminate.NovolacVinylEster: "novolac", laminate.BrominatedNovolacVinylEster: "brom. novolac",
+	}[r.Family]
+	if s == "" {
+		s = text.Clean(r.ID)
+	}
+	switch {
+	case r.Filler.Hard():
+		s = text.Cut(s, 8) + "+grit"
+	case r.Filler == laminate.CarbonPowder:
+		s = text.Cut(s, 6) + "+carbon"
+	}
+	return s
+}
+
+func thin(m float64, u quantity.System) string {
+	return quantity.Number(quantity.New(m, quantity.Metre).In(u.Thin()), u.ThinDecimals())
+}
