@@ -11,8 +11,11 @@ import (
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/ask"
 	"frp/veilwright/tui/internal/page/bench"
+	"frp/veilwright/tui/internal/page/binder"
 	"frp/veilwright/tui/internal/page/facts"
 	"frp/veilwright/tui/internal/page/folder"
+	"frp/veilwright/tui/internal/page/inspect"
+	"frp/veilwright/tui/internal/page/layup"
 	"frp/veilwright/tui/internal/page/manual"
 	"frp/veilwright/tui/internal/page/service"
 	"frp/veilwright/tui/internal/page/wall"
@@ -75,7 +78,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	desk.Go(desk.LastRow())
 	r := &Root{o: o, desk: desk, stale: true, kept: d.Revision()}
-	r.pages = pages(desk)
+	r.pages = pages(desk, o.Clock)
 	r.acts = acts()
 	var all []keys.Binding
 	all = append(all, r.acts.Bindings()...)
@@ -94,8 +97,9 @@ func New(d *editor.Document, o Options) (*Root, error) {
 }
 
 // pages are the pages in the order of their numbers.
-func pages(d *page.Desk) []page.Page {
-	return []page.Page{bench.New(d), wall.New(d), winding.New(d), service.New(d)}
+func pages(d *page.Desk, clock func() time.Time) []page.Page {
+	b := binder.New(d, clock)
+	return []page.Page{bench.New(d), wall.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b)}
 }
 
 // Document is the document that is open.

@@ -45,6 +45,7 @@ func (p *Page) settle() {
 	if now == p.seen && p.result != nil {
 		return
 	}
+	others := now.demands != p.seen.demands || now.record != p.seen.record
 	p.seen = now
 	d := p.desk.Doc
 	in := acceptance.Input{Schedule: d.Now(), Library: d.Library(), Analysis: now.report.Analysis, SHA256: now.sum,
@@ -64,6 +65,9 @@ func (p *Page) settle() {
 		p.rows = append(p.rows, row{key: "note#" + strconv.Itoa(i), Line: acceptance.Line{Found: n}, note: true})
 	}
 	p.table.SetRows(slices.Clone(p.rows))
+	if others && len(p.rows) > 0 {
+		p.table.Select(p.rows[0].key) // what fails is looked at first
+	}
 }
 
 func verdictWord(v acceptance.Verdict) string {

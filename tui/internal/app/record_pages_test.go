@@ -1,0 +1,72 @@
+package app
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+// A part is laid, measured and decided on without leaving the program, and what
+// the two pages entered is in one file.
+func TestRecordPages_layMeasureDecide(t *testing.T) {
+	dir := state(t)
+	text, err := os.ReadFile("../../../testdata/schedules/pipe-wound-acid-spool.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	demands, err := os.ReadFile("../../../testdata/specifications/acid-drain.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(dir, "spool.toml")
+	for name, b := range map[string][]byte{path: text, filepath.Join(dir, "demands.toml"): demands} {
+		if err := os.WriteFile(name, b, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d, err := editor.Open(path, editing())
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := options(theme.Mono)
+	now := time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)
+	o.Clock = func() time.Time { now = now.Add(10 * time.Second); return now }
+	r, err := New(d, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = d.Close() })
+	tuitest.Start(t, r, 80, 24)
+	g := &rig{t, r}
+
+	g.press("tab 5").shows("LAY-UP", "LAY PLY 1 of 9", "no record")
+	g.press("3 1").press("q 7 enter enter").shows("begun spool-record-1.toml", "serial q7")
+	g.press("1 2 0 space d e g C enter 5 0 enter 1 8 space d e g C enter").shows("dry enough")
+	g.press("0 0").shows("LAY PLY 3 of 9", "GEL STOP")
+	g.press("0 2 4 enter 0 0 0 0 0 0").shows("ALL LAID")
+
+	g.press("tab 6").shows("INSPECT", "serial q7")
+	g.press("5 d e m enter").shows("against S-204 B")
+	g.press("1 4").press("3 4 enter 3 3 enter").shows("2 readings")
+	g.press("enter").esc().press("2 5 enter").press("1 enter 0 . 3 enter enter enter enter enter enter").shows("crack 0.3 in", "REJECT")
+	g.press("3 2 enter m e enter enter").shows("signed")
+	g.esc().shows("BENCH")
+
+	b, err := os.ReadFile(filepath.Join(dir, "spool-record-1.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	rec, torn, problems := schedules.DecodeRecord(b)
+	if torn != "" || len(problems) > 0 {
+		t.Fatalf("%q %v", torn, problems)
+	}
+	if len(rec.Laid) != 9 || len(rec.Readings) != 2 || len(rec.Defects) != 1 || len(rec.Decisions) != 1 {
+		t.Errorf("%d laid, %d readings, %d defects, %d decisions", len(rec.Laid), len(rec.Readings), len(rec.Defects), len(rec.Decisions))
+	}
+}
