@@ -84,7 +84,7 @@ func burned(e *exercise.Exercise, a *laminate.Analysis, ask exercise.Ask) (Truth
 		return Truth{}, errors.New("there is no specimen")
 	}
 	group := e.Specimens[0].Group
-	known, err := contents(a, group)
+	known, err := Burned(a, group)
 	if err != nil && ask != exercise.Loss {
 		return Truth{}, err
 	}
@@ -133,8 +133,10 @@ func wanted(e *exercise.Exercise, g record.Group) spec.Range {
 	return e.Demands.Barrier.GlassContent
 }
 
-// contents says what beside glass and resin the plies of a group hold.
-func contents(a *laminate.Analysis, g record.Group) (inspection.Burned, error) {
+// Burned says what beside glass and resin the plies of a group hold, as an
+// ignition test has to know. The error says which mass is not known, or that
+// carbon keeps the test from telling.
+func Burned(a *laminate.Analysis, g record.Group) (inspection.Burned, error) {
 	var mass, organic, filler, binder float64
 	for i := range a.Rows {
 		r := &a.Rows[i]

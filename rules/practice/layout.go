@@ -20,6 +20,12 @@ const (
 	wallCoat   = "topcoat"
 )
 
+// Chosen is the wall that a choice of veil and resin family comes to: the usual
+// barrier for the service, on what the exercise gives or else a small wall.
+func Chosen(e *exercise.Exercise, lib *laminate.Library, veil string, family laminate.Family) *laminate.Schedule {
+	return laidOut(e, lib, choice{veil: veil, family: family})
+}
+
 // laidOut lays a barrier on what the exercise gives outside of it; where that
 // is nothing, on a small wall: mat, woven roving, mat and a waxed coat. Of a
 // choice (no counts) the one resin family serves the whole wall.

@@ -165,38 +165,3 @@ func TestWriteCSV_isReadByAnybody(t *testing.T) {
 		t.Errorf("%+v", totals)
 	}
 }
-
-func TestCourse_hasALessonForEachStep(t *testing.T) {
-	lib := catalogue.Library()
-	for step := 1; step <= exercise.Steps; step++ {
-		l := practice.Course(step)
-		if l.Title == "" || len(l.Text) < 500 || l.Picture == nil || l.Picture.NumberOfPlies() == 0 {
-			t.Errorf("step %d: %+v", step, l)
-		}
-		for _, line := range strings.Split(l.Text, "\n") {
-			if len([]rune(line)) > 76 {
-				t.Errorf("step %d: %q is too wide for 80 columns", step, line)
-			}
-		}
-		for _, p := range l.Picture.Plies {
-			if _, ok := lib.Material(nil, p.Material); !ok {
-				t.Errorf("step %d draws %q", step, p.Material)
-			}
-		}
-	}
-}
-
-func TestGlossary_saysWhereEachTermComesFrom(t *testing.T) {
-	terms := practice.Glossary()
-	if len(terms) < 40 {
-		t.Errorf("%d terms", len(terms))
-	}
-	for i, g := range terms {
-		if g.Term == "" || g.Meaning == "" || g.From == "" {
-			t.Errorf("%+v", g)
-		}
-		if i > 0 && strings.ToLower(terms[i-1].Term) >= strings.ToLower(g.Term) {
-			t.Errorf("%q stands before %q", terms[i-1].Term, g.Term)
-		}
-	}
-}

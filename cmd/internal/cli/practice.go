@@ -12,6 +12,8 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/rules/practice/course"
+	"frp/veilwright/rules/practice/maker"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/progress"
 	"frp/veilwright/schedules/store"
@@ -44,8 +46,9 @@ type practiceCommand struct {
 
 // Help is shown under the command's flags.
 func (practiceCommand) Help() string {
-	return `Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
+	return `Opens the terminal program on the page where one practises, unless it is asked to print, to mark or to sum up. Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
 
+    veilwright practice
     veilwright practice --list
     veilwright practice --course 1
     veilwright practice --next --person Ana
@@ -84,6 +87,8 @@ func (k practiceCommand) Run(c *call) error {
 		return listExercises(c, list)
 	case k.Summary:
 		return k.summary(c, list)
+	case k.ID == "" && !k.Next && k.Seed == 0 && !c.JSON && !k.answered() && !k.Record:
+		return k.open(c)
 	}
 	lib, err := newShelf(c).library("")
 	if err != nil {
@@ -170,7 +175,7 @@ func (k practiceCommand) exercise(list []*exercise.Exercise, lib *laminate.Libra
 	case k.ID != "" && (k.Seed > 0 || k.Next):
 		return nil, errors.New("an exercise is named by its id, by --seed or by --next, one of them")
 	case k.Seed > 0:
-		return practice.Generate(k.Seed, max(1, k.Step), lib), nil
+		return maker.Generate(k.Seed, max(1, k.Step), lib), nil
 	case k.Next:
 		done, err := progress.Load(k.Person)
 		if err != nil {
@@ -199,8 +204,7 @@ func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Librar
 	if k.Hints < 0 || k.Hints > len(e.Hints) {
 		return fmt.Errorf("%s has %d hints", e.ID, len(e.Hints))
 	}
-	answered := k.Mark != "" || len(k.Fault) > 0 || k.Veil != "" || k.Resin != "" || len(k.Tell) > 0
-	if !answered {
+	if !k.answered() {
 		if k.Record {
 			return errors.New("--record keeps a mark: give an answer with it")
 		}
@@ -221,6 +225,11 @@ func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Librar
 		}
 	}
 	return printMark(c, e, &m, k.Answer)
+}
+
+// answered tells whether the call gives an answer.
+func (k practiceCommand) answered() bool {
+	return k.Mark != "" || len(k.Fault) > 0 || k.Veil != "" || k.Resin != "" || len(k.Tell) > 0
 }
 
 // answer takes the answer from the flags, those of the exercise's kind alone.
@@ -291,7 +300,7 @@ func familyWords() []string {
 }
 
 func (k practiceCommand) lesson(c *call) error {
-	l := practice.Course(k.Course)
+	l := course.At(k.Course)
 	if c.JSON {
 		return c.out.JSON(struct {
 			Step  int    `json:"step"`
@@ -315,7 +324,7 @@ func (k practiceCommand) glossary(c *call) error {
 	terms := struct {
 		Terms []termJSON `json:"terms"`
 	}{[]termJSON{}}
-	for _, t := range practice.Glossary() {
+	for _, t := range course.Glossary() {
 		terms.Terms = append(terms.Terms, termJSON(t))
 		if c.JSON {
 			continue

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/rules/practice/course"
 )
 
 // What practice reports as JSON.
@@ -108,7 +109,7 @@ func listExercises(c *call, list []*exercise.Exercise) error {
 	for _, e := range list {
 		if e.Step != step {
 			step = e.Step
-			c.out.Line("step %d: %s", step, practice.Course(step).Title)
+			c.out.Line("step %d: %s", step, course.At(step).Title)
 		}
 		c.out.Line("  %-26s %-9s %s", e.ID, e.Kind.String(), e.Title)
 	}
@@ -191,7 +192,7 @@ func printAnswer(c *call, e *exercise.Exercise, a *answerJSON) {
 // what the program would answer.
 func printExercise(c *call, e *exercise.Exercise, lib *laminate.Library, units quantity.System, hints int, answer bool) error {
 	out := exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String(), Scenario: strings.TrimSpace(e.Scenario), Task: strings.TrimSpace(e.Task)}
-	for _, f := range practice.Facts(e, units) {
+	for _, f := range e.Facts(units) {
 		out.Facts = append(out.Facts, factJSON(f))
 	}
 	out.Plies = laid(&e.Given, lib, e.Kind != exercise.Order)

@@ -1,4 +1,4 @@
-package practice
+package maker
 
 import (
 	"slices"
@@ -64,6 +64,13 @@ var places = []string{"A tannery at the edge of a marsh", "A lamp works", "A hos
 	"A reclaiming yard behind the harbor", "A plant that washes beach sand", "A workshop for brass fittings", "A fish hatchery", "A school laboratory"}
 
 var doings = []string{"drains", "pumps", "sends to its settling pit", "returns to the day tank", "carries under the floor"}
+
+// What walls are laid of here.
+const (
+	wallMat   = "mat-1.5"
+	wallWoven = "woven-24"
+	wallCoat  = "topcoat"
+)
 
 var structures = [][]string{
 	{wallMat, wallWoven, wallMat},

@@ -1,4 +1,6 @@
-package practice
+// Package course holds what is read rather than done: a lesson for each step
+// of the course, with a wall to draw beside it, and the glossary.
+package course
 
 import (
 	"cmp"
@@ -11,8 +13,8 @@ import (
 	"frp/veilwright/laminate/exercise"
 )
 
-//go:embed course/*.txt
-var courseFiles embed.FS
+//go:embed text/*.txt
+var files embed.FS
 
 // Lesson is the text of one step of the course, and a wall to draw beside it.
 type Lesson struct {
@@ -22,11 +24,11 @@ type Lesson struct {
 	Picture *laminate.Schedule
 }
 
-// Course gives the lesson of a step, 1 to exercise.Steps; another number
+// At gives the lesson of a step, 1 to exercise.Steps; another number
 // counts as the nearest.
-func Course(step int) Lesson {
+func At(step int) Lesson {
 	step = max(1, min(step, exercise.Steps))
-	b, err := courseFiles.ReadFile("course/step" + strconv.Itoa(step) + ".txt")
+	b, err := files.ReadFile("text/step" + strconv.Itoa(step) + ".txt")
 	if err != nil { // the files are part of the program
 		return Lesson{Step: step, Picture: &laminate.Schedule{}}
 	}
@@ -45,18 +47,18 @@ func picture(step int, title string) *laminate.Schedule {
 		veils, mats = 2, 4
 	case 5:
 		veil = "veil-carbon-11"
-		fill(&liner, laminate.CarbonPowder, carbonShare)
+		liner.Filler, liner.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
 	}
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
 	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{liner, {ID: "wall", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
 		ply(veil, "liner", laminate.InnerSurface, veils),
-		ply(barrierMat, "liner", laminate.InteriorLayer, mats),
-		ply(wallMat, "wall", laminate.StructuralLayer, 1),
-		ply(wallWoven, "wall", laminate.StructuralLayer, 1),
-		ply(wallMat, "wall", laminate.StructuralLayer, 1),
-		ply(wallCoat, "wall", laminate.OuterSurface, 1),
+		ply("mat-1.5", "liner", laminate.InteriorLayer, mats),
+		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
+		ply("woven-24", "wall", laminate.StructuralLayer, 1),
+		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
+		ply("topcoat", "wall", laminate.OuterSurface, 1),
 	}}
 	s.Plies[1].GelAfter = true
 	return s
@@ -70,7 +72,7 @@ type Term struct {
 
 // Glossary lists the trade terms in the order of the alphabet.
 func Glossary() []Term {
-	b, err := courseFiles.ReadFile("course/glossary.txt")
+	b, err := files.ReadFile("text/glossary.txt")
 	if err != nil { // the file is part of the program
 		return nil
 	}

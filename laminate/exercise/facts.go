@@ -1,10 +1,9 @@
-package practice
+package exercise
 
 import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -13,7 +12,7 @@ type Fact struct{ Name, Value string }
 
 // Facts lists what is stated, in the reader's units; what is not stated is
 // left out but for what decides about a barrier, which is said to be unknown.
-func Facts(e *exercise.Exercise, units quantity.System) []Fact {
+func (e *Exercise) Facts(units quantity.System) []Fact {
 	var list []Fact
 	say := func(name, value string) {
 		if value != "" {

@@ -1,4 +1,7 @@
-package practice
+// Package maker makes exercises from a seed: services whose facts agree, walls
+// for them, and what goes wrong with walls. What it makes can be answered; the
+// answer is the practice's to compute.
+package maker
 
 import (
 	"fmt"
@@ -12,6 +15,8 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/practice"
 )
 
 // Generate makes an exercise of a step of the course (1 to exercise.Steps;
@@ -115,7 +120,7 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 		{Text: "Ask of the fluid: what eats glass, what eats the resin, and how hot does it get?"},
 		{Text: "The usual barrier is one veil and two mats, with a gel stop after them; double it where the service forgives nothing."},
 	}
-	solved := Solve(e, m.library, quantity.US).Schedule
+	solved := practice.Solve(e, m.library, quantity.US).Schedule
 	if !sound(solved, m.library) {
 		return e, nil
 	}
@@ -127,7 +132,7 @@ func sound(s *laminate.Schedule, lib *laminate.Library) bool {
 	if s == nil {
 		return false
 	}
-	breaks, opens, _, _ := judge(s, lib, quantity.US).Counts()
+	breaks, opens, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
 	return breaks == 0 && opens == 0
 }
 
@@ -161,8 +166,8 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		e.KeepStructure = false
 		e.Task = "Name the veil and the resin family for this service."
 		e.Given.Plies, e.Given.Resins = nil, nil
-		a := Solve(e, m.library, quantity.US)
-		if !sound(laidOut(e, m.library, choice{veil: a.Veil, family: a.Family}), m.library) {
+		a := practice.Solve(e, m.library, quantity.US)
+		if !sound(practice.Chosen(e, m.library, a.Veil, a.Family), m.library) {
 			return nil
 		}
 		return e
@@ -188,7 +193,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
 	e.KeepStructure, e.Given = false, *solved
 	a := laminate.Analyse(solved, m.library)
-	known, err := contents(a, record.Barrier)
+	known, err := practice.Burned(a, record.Barrier)
 	share, ok := a.Barrier.GlassMassFraction()
 	if err != nil || !ok {
 		return nil
@@ -207,7 +212,7 @@ func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 	e.Task = "Read the test: the loss, the glass content it proves, and accept or reject."
 	e.Hints = []exercise.Hint{{Text: "Loss is what burned, over what was there."}, {Text: "Filler stays with the glass, an organic veil goes with the resin."}}
 	for i := range e.Questions {
-		if _, err := TruthOf(e, i, m.library, quantity.US); err != nil {
+		if _, err := practice.TruthOf(e, i, m.library, quantity.US); err != nil {
 			return nil
 		}
 	}
@@ -246,7 +251,7 @@ func (m *maker) jumble(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 	}
 	m.rand.Shuffle(len(s.Plies), func(i, j int) { s.Plies[i], s.Plies[j] = s.Plies[j], s.Plies[i] })
 	e.Given = *s
-	if len(misses(judge(s, m.library, quantity.US), judge(solved, m.library, quantity.US), rules.Caution)) == 0 {
+	if m.full(e, s) {
 		return nil
 	}
 	return e
@@ -262,9 +267,17 @@ func (m *maker) damage(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 		pick(m.rand, damages[m.step-1])(m, s)
 	}
 	e.Given = *s
-	answer := Solve(e, m.library, quantity.US).Schedule
-	if _, faults := faultsOf(e, answer, m.library, quantity.US); len(faults) == 0 || !sound(answer, m.library) {
+	if m.full(e, s) || !sound(practice.Solve(e, m.library, quantity.US).Schedule, m.library) {
 		return nil
 	}
 	return e
+}
+
+// full tells whether a schedule answers an exercise; of a mend, whether there
+// is nothing to be mended, whatever plies are blamed.
+func (m *maker) full(e *exercise.Exercise, s *laminate.Schedule) bool {
+	a := practice.Solve(e, m.library, quantity.US)
+	a.Schedule = s
+	mark := practice.Grade(e, a, m.library, quantity.US)
+	return mark.Full()
 }
