@@ -1,5 +1,7 @@
 package quantity
 
+import "math"
+
 // System is the set of units a person reads.
 type System uint8
 
@@ -106,3 +108,12 @@ func (s System) WallMass(kgPerM2 float64) string {
 
 // Share prints a fraction as per cent: "27 %".
 func Share(f float64) string { return Number(100*f, 0) + " %" }
+
+// Used prints how much of a limit is used: rounded away from 100 %, so that
+// what passes its limit never reads 100 % and what keeps it never more.
+func Used(ratio float64) string {
+	if ratio > 1 {
+		return Number(math.Ceil(ratio*100-1e-9), 0) + " %"
+	}
+	return Number(math.Floor(max(0, ratio)*100+1e-9), 0) + " %"
+}

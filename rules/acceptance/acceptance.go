@@ -81,6 +81,11 @@ func Compare(in Input) *Result {
 	for _, l := range j.result.Lines {
 		j.result.Verdict = max(j.result.Verdict, l.Verdict)
 	}
+	if len(j.result.Lines) == 0 {
+		// Nothing was looked at: that accepts nothing.
+		j.note("nothing is demanded: there is nothing to accept or reject")
+		j.result.Verdict = CannotTell
+	}
 	return j.result
 }
 

@@ -211,7 +211,7 @@ func (k differCommand) Run(c *call) error {
 				sentence := docs[i].name + ": " + *s.Error
 				s.Error = &sentence
 				return c.out.JSON(report.Difference{Old: k.Old, New: k.New, Error: s.Error, Problems: s.Problems,
-					Rows: []report.RowChange{}, Figures: []report.FigureChange{}, Gone: []report.Finding{}, Come: []report.Finding{}})
+					Facts: []report.FactChange{}, Rows: []report.RowChange{}, Figures: []report.FigureChange{}, Gone: []report.Finding{}, Come: []report.Finding{}})
 			}
 		}
 		return nil
@@ -221,7 +221,7 @@ func (k differCommand) Run(c *call) error {
 		return rules.Judge(all.Rules(), l.schedule, l.library, rules.Options{Units: units})
 	}
 	older, newer := judge(both[0]), judge(both[1])
-	d := report.Differing(k.Old, k.New, acceptance.Differ(older, newer), older, newer)
+	d := report.Differing(k.Old, k.New, schedules.FactChanges(both[0].schedule, both[1].schedule), acceptance.Differ(older, newer), older, newer)
 	if c.JSON {
 		return c.out.JSON(d)
 	}

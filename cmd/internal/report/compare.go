@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
 )
 
 // Comparison is what compare prints as JSON.
@@ -95,8 +96,12 @@ func tally(c Comparison) string {
 	for _, l := range c.Lines {
 		counts[l.Verdict]++
 	}
-	return fmt.Sprintf("%d meet, %d fail, %d cannot be told", counts[acceptance.Meets.String()], counts[acceptance.Fails.String()],
+	text := fmt.Sprintf("%d meet, %d fail, %d cannot be told", counts[acceptance.Meets.String()], counts[acceptance.Fails.String()],
 		counts[acceptance.CannotTell.String()])
+	if n := len(c.Findings); n > 0 {
+		text += fmt.Sprintf("; the schedule itself has %d %s", n, plural(n, "break", "breaks"))
+	}
+	return text
 }
 
 func numbered(plies []int) string {
@@ -162,6 +167,7 @@ type Difference struct {
 	New      string         `json:"new"`
 	Error    *string        `json:"error"`
 	Problems []Problem      `json:"problems"`
+	Facts    []FactChange   `json:"facts"`
 	Rows     []RowChange    `json:"rows"`
 	Figures  []FigureChange `json:"figures"`
 	Gone     []Finding      `json:"findings_gone"`
@@ -178,6 +184,14 @@ type RowChange struct {
 	What     []string `json:"what"`
 }
 
+// FactChange is a value stated in one revision and not, or otherwise, in the
+// other, as the documents spell it; null where it is not stated.
+type FactChange struct {
+	Key string  `json:"key"`
+	Old *string `json:"old"`
+	New *string `json:"new"`
+}
+
 // FigureChange is one figure in both revisions.
 type FigureChange struct {
 	Name string   `json:"name"`
@@ -187,11 +201,14 @@ type FigureChange struct {
 }
 
 // Differing is the report of two judged revisions.
-func Differing(older, newer string, d *acceptance.Difference, a, b *rules.Report) Difference {
+func Differing(older, newer string, facts []schedules.FactChange, d *acceptance.Difference, a, b *rules.Report) Difference {
 	none := func(laminate.Ref) int { return 0 }
-	out := Difference{Old: older, New: newer, Problems: []Problem{}, Rows: []RowChange{}, Figures: []FigureChange{},
+	out := Difference{Old: older, New: newer, Problems: []Problem{}, Facts: []FactChange{}, Rows: []RowChange{}, Figures: []FigureChange{},
 		Gone: findings(&rules.Report{Schedule: a.Schedule, Analysis: a.Analysis, Findings: d.Gone}, none),
 		Come: findings(&rules.Report{Schedule: b.Schedule, Analysis: b.Analysis, Findings: d.New}, none)}
+	for _, f := range facts {
+		out.Facts = append(out.Facts, FactChange{Key: f.Key, Old: stated(f.Old), New: stated(f.New)})
+	}
 	single := func(r *rules.Report, row int) []int {
 		list := []int{}
 		if row >= 0 {
@@ -219,7 +236,10 @@ func Differing(older, newer string, d *acceptance.Difference, a, b *rules.Report
 // PrintDifference prints two revisions as text: what changed, never what did not.
 func PrintDifference(out *output.Sink, d Difference, units quantity.System) {
 	out.Line("%s → %s", d.Old, d.New)
-	changes := 0
+	changes := len(d.Facts)
+	for _, f := range d.Facts {
+		out.Line("  stated   %s: %s → %s", f.Key, orNothing(f.Old), orNothing(f.New))
+	}
 	for _, r := range d.Rows {
 		if r.Change == acceptance.Same.String() {
 			continue
@@ -248,8 +268,15 @@ func PrintDifference(out *output.Sink, d Difference, units quantity.System) {
 		out.Line("  new      %s %s: %s", f.Severity, f.Rule, f.Message)
 	}
 	if changes == 0 {
-		out.Line("  no ply, figure or finding differs")
+		out.Line("  nothing stated, no ply, figure or finding differs")
 	}
+}
+
+func orNothing(s *string) string {
+	if s == nil {
+		return "not stated"
+	}
+	return *s
 }
 
 func span(plies []int) string {

@@ -74,7 +74,7 @@ func printCriteria(out *output.Sink, r *wall.Result, units quantity.System) {
 		demand, capacity, used, decides := "-", "-", "-", "no"
 		if c.Tell == wall.Holds || c.Tell == wall.Fails {
 			demand, capacity = figureOf(c.Demand, c.Unit, units), figureOf(c.Capacity, c.Unit, units)
-			used = quantity.Share(c.Ratio)
+			used = quantity.Used(c.Ratio)
 		}
 		if c.Decides {
 			decides = "yes"

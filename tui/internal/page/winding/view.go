@@ -60,9 +60,9 @@ func (p *Winding) figures(t *tried, w int) []string {
 	rows := [][2]string{
 		{"lead a turn", lead},
 		{"circuits to close", circuits},
-		{"actual overlap", quantity.New(q.Overlap, quantity.Metre).Format(u.Size(), 3) + ", " + quantity.Number(100*q.OverlapShare, 1) + " % of the band; fibre with it " + u.FabricMass(q.LaidCover) + " a cover"},
+		{"actual overlap", quantity.New(q.Overlap, quantity.Metre).Format(u.Size(), 3) + ", " + quantity.Number(100*q.OverlapShare, 1) + " % of the band; with it " + u.FabricMass(q.LaidCover)},
 		{"closes with no overlap", "at a band of " + quantity.New(q.ClosingWidth, quantity.Metre).Format(u.Size(), 3)},
-		{"fibre", u.FabricMass(q.LayerMass) + " a layer, " + u.FabricMass(q.CoverMass) + " a cover of " + page.Count(q.Layers, "layer")},
+		{"fiber", u.FabricMass(q.LayerMass) + " a layer, " + u.FabricMass(q.CoverMass) + " a cover of " + page.Count(q.Layers, "layer")},
 		{"thickness, a cover", thick},
 	}
 	var out []string
@@ -72,7 +72,7 @@ func (p *Winding) figures(t *tried, w int) []string {
 	return out
 }
 
-// ideal is the angle at which fibres alone hold a closed pipe: tan² is 2.
+// ideal is the angle at which fibers alone hold a closed pipe: tan² is 2.
 const ideal = 54.7
 
 // others are the angles to compare with, those worth most first.
@@ -88,7 +88,7 @@ func (p *Winding) whatIf(t *tried, w, room int) []string {
 		return []string{"   " + text.Cut(text.Clean(err.Error()), w-4)}
 	}
 	th := p.desk.Theme
-	out := []string{"   " + th.Label.Render(text.Right("angle", 7)+text.Right("hoop:axial", 12)+text.Right("circuits", 10)+text.Right("overlap", 10)+text.Right("lead", 12)+"  fibres alone")}
+	out := []string{"   " + th.Label.Render(text.Right("angle", 7)+text.Right("hoop:axial", 12)+text.Right("circuits", 10)+text.Right("overlap", 10)+text.Right("lead", 12)+"  fibers alone")}
 	for _, c := range choices {
 		ratio := quantity.Number(c.Ratio, 2)
 		if c.HoopOnly {
@@ -100,7 +100,7 @@ func (p *Winding) whatIf(t *tried, w, room int) []string {
 		}
 		note := ""
 		if c.Asked == ideal {
-			note = "  a closed pipe under pressure"
+			note = "  a closed pipe"
 		}
 		out = append(out, "   "+text.Right(quantity.Number(c.Asked, 1)+"°", 7)+text.Right(ratio, 12)+text.Right(strconv.Itoa(c.Circuits), 10)+
 			text.Right(quantity.Share(c.OverlapShare), 10)+text.Right(lead, 12)+note)

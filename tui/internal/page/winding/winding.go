@@ -112,9 +112,33 @@ func (p *Winding) fill() {
 		}
 	}
 	p.take(want)
-	p.fields[fieldDiameter].Text = s.Part.InsideDiameter.Text()
+	p.fields[fieldDiameter].Text = p.woundOn(s)
 	if p.row >= 0 && s.Plies[p.row].Angle.Given {
 		p.fields[fieldAngle].Text = quantity.Number(s.Plies[p.row].Angle.Value, 1)
+	}
+}
+
+// woundOn spells the diameter that the wound ply lies on: the inside diameter,
+// and twice what is laid under the ply.
+func (p *Winding) woundOn(s *laminate.Schedule) string {
+	inside := s.Part.InsideDiameter
+	rows := p.desk.Report().Analysis.Rows
+	if !inside.Given() || p.row <= 0 || p.row > len(rows)-1 {
+		return inside.Text()
+	}
+	unit := p.desk.Units().Size()
+	over := quantity.New(inside.SI()+2*rows[p.row-1].ToHere, quantity.Metre)
+	return quantity.Number(over.In(unit), 2) + " " + unit.Name()
+}
+
+// settle spells what was typed into the open figure with its unit.
+func (p *Winding) settle() {
+	f := &p.fields[p.at]
+	if p.at != fieldWidth && p.at != fieldDiameter {
+		return
+	}
+	if q, err := length(f.Text, p.desk.Units()); err == nil {
+		f.Text = q.Text()
 	}
 }
 
@@ -137,7 +161,7 @@ func (p *Winding) take(id string) {
 		fieldTow:      {Label: "tow", Text: p.band.Tow.Text(), Hint: "tex, or yd/lb"},
 		fieldTows:     {Label: "tows in the band", Hint: "a whole number"},
 		fieldWidth:    {Label: "band width", Text: p.band.BandWidth.Text(), Hint: u.Size().Symbol()},
-		fieldDiameter: {Label: "diameter wound on", Hint: u.Size().Symbol() + "; the part's inside diameter, or over the barrier"},
+		fieldDiameter: {Label: "diameter wound on", Hint: u.Size().Symbol() + "; over what lies under the ply"},
 		fieldAngle:    {Label: "angle from the axis", Hint: "degrees, 0 to 90"},
 	}
 	if p.band.Tows.Given {
@@ -225,7 +249,7 @@ func (p *Winding) lay(t *tried) (winding.Laid, error) {
 	}
 	fiber, ok := lib.FiberDensity(&t.material)
 	if !ok {
-		return winding.Laid{}, errors.New("the fibre's density is not known")
+		return winding.Laid{}, errors.New("the fiber's density is not known")
 	}
 	share := s.Plies[p.row].GlassContent
 	if !share.Given {
@@ -300,6 +324,7 @@ func acts() page.Acts[*Winding] {
 	}
 	const g, f = "On the winding page", "A figure on the winding page"
 	enter := func(p *Winding, at int) {
+		p.settle()
 		p.at, p.open = at, true
 		p.fields[at].Enter()
 	}
@@ -328,7 +353,10 @@ func acts() page.Acts[*Winding] {
 			}
 			return ""
 		}, func(p *Winding, _ keyin.Event) { p.giveAngle() }),
-		row(scopeField, "take figure", f, []string{keyin.Enter}, "", "take it", "take what is typed", 1, nil, func(p *Winding, _ keyin.Event) { p.open = false }),
+		row(scopeField, "take figure", f, []string{keyin.Enter}, "", "take it", "take what is typed", 1, nil, func(p *Winding, _ keyin.Event) {
+			p.settle()
+			p.open = false
+		}),
 		row(scopeField, "next figure", f, []string{keyin.Down}, "", "next", "take it and go to the next figure", 2, nil, func(p *Winding, _ keyin.Event) { enter(p, min(fieldCount-1, p.at+1)) }),
 		row(scopeField, "previous figure", f, []string{keyin.Up}, "", "one back", "take it and go to the figure before", 3, nil, func(p *Winding, _ keyin.Event) { enter(p, max(0, p.at-1)) }),
 		row(scopeField, "leave figure", f, []string{keyin.Esc}, "", "leave", "leave the figure as it was", 4, nil, func(p *Winding, _ keyin.Event) {

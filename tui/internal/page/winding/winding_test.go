@@ -143,6 +143,26 @@ func TestWinding_saysWhatIsMissing(t *testing.T) {
 	}
 }
 
+// Over a veil and two mats of 113.1 mil a 24 in pipe is wound on 24.23 in.
+func TestWinding_startsOverWhatLiesUnderThePly(t *testing.T) {
+	p := page80(t, strings.Replace(pipe, "[[ply]]", `[[ply]]
+material = "veil-c-15"
+resin = "all"
+[[ply]]
+material = "mat-1.5"
+resin = "all"
+count = 2
+gel_after = true
+[[ply]]`, 1))
+	if got := p.fields[fieldDiameter].Text; got != "24.23 in" {
+		t.Errorf("wound on %q", got)
+	}
+	press(p, "5", "3", "0", keyin.Enter)
+	if got := p.fields[fieldDiameter].Text; got != "30 in" {
+		t.Errorf("a bare figure becomes %q, it must get its unit", got)
+	}
+}
+
 func TestWinding_escLeavesAFigureAsItWas(t *testing.T) {
 	p := page80(t, pipe)
 	press(p, "3", "9", keyin.Esc)

@@ -4,8 +4,8 @@ package bar
 
 import (
 	"math"
-	"strconv"
 
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/theme"
 )
@@ -60,10 +60,8 @@ func Percent(ratio float64) string {
 		return "?"
 	case ratio >= 10:
 		return "≥1000 %"
-	case ratio > 1:
-		return strconv.Itoa(int(math.Ceil(ratio*100-1e-9))) + " %"
 	}
-	return strconv.Itoa(int(math.Floor(max(0, ratio)*100+1e-9))) + " %"
+	return quantity.Used(ratio)
 }
 
 // figureCells is the room of a figure: "≥1000 %".

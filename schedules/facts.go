@@ -1,0 +1,79 @@
+package schedules
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/schedules/internal/keyed"
+)
+
+// FactChange is a stated value that two schedules do not share: "" where one
+// of them does not state it. Text is as a document spells it.
+type FactChange struct{ Key, Old, New string }
+
+// FactChanges lists what two schedules state differently beside their plies:
+// header, part and service key by key, resins and materials by their ids.
+func FactChanges(older, newer *laminate.Schedule) []FactChange {
+	var list []FactChange
+	note := func(t *keyed.Table, label string, a, b any) {
+		for i := range t.Fields {
+			f := &t.Fields[i]
+			x, y := stated(f, a), stated(f, b)
+			if x != y {
+				list = append(list, FactChange{Key: label + f.Key, Old: x, New: y})
+			}
+		}
+	}
+	for _, kind := range []laminate.RefKind{laminate.RefSchedule, laminate.RefPart, laminate.RefService} {
+		t := &scheduleTables[kind]
+		label := ""
+		if t.Name != "" {
+			label = t.Name + "."
+		}
+		note(t, label, t.At(older, 0), t.At(newer, 0))
+	}
+	for _, kind := range []laminate.RefKind{laminate.RefResin, laminate.RefMaterial} {
+		t := &scheduleTables[kind]
+		was, is := byID(t, older), byID(t, newer)
+		for _, id := range was.order {
+			note(t, t.Name+" "+id+": ", was.rows[id], is.rows[id])
+		}
+		for _, id := range is.order {
+			if was.rows[id] == nil {
+				note(t, t.Name+" "+id+": ", nil, is.rows[id])
+			}
+		}
+	}
+	return list
+}
+
+type named struct {
+	order []string
+	rows  map[string]any
+}
+
+func byID(t *keyed.Table, s *laminate.Schedule) named {
+	n := named{rows: map[string]any{}}
+	for i := range t.Rows(s) {
+		row := t.At(s, i)
+		id := ""
+		switch r := row.(type) {
+		case *laminate.Resin:
+			id = r.ID
+		case *laminate.Material:
+			id = r.ID
+		}
+		n.order = append(n.order, id)
+		n.rows[id] = row
+	}
+	return n
+}
+
+func stated(f *keyed.Field, row any) string {
+	if row == nil {
+		return ""
+	}
+	text, given := f.Get(row)
+	if !given {
+		return ""
+	}
+	return text
+}
