@@ -4,10 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
-	"frp/veilwright/cmd/internal/output"
+	"frp/veilwright/cmd/internal/drill"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
@@ -71,9 +70,9 @@ func (k practiceCommand) Run(c *call) error {
 	}
 	switch {
 	case k.Course > 0:
-		return k.lesson(c)
+		return k.printer(c, nil, quantity.US).Lesson(course.At(k.Course))
 	case k.Glossary:
-		return k.glossary(c)
+		return k.printer(c, nil, quantity.US).Glossary(course.Glossary())
 	}
 	list, err := k.exercises(c)
 	if err != nil {
@@ -84,7 +83,7 @@ func (k practiceCommand) Run(c *call) error {
 	}
 	switch {
 	case k.List:
-		return listExercises(c, list)
+		return k.printer(c, nil, quantity.US).List(list)
 	case k.Summary:
 		return k.summary(c, list)
 	case k.ID == "" && !k.Next && k.Seed == 0 && !c.JSON && !k.answered() && !k.Record:
@@ -208,7 +207,7 @@ func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Librar
 		if k.Record {
 			return errors.New("--record keeps a mark: give an answer with it")
 		}
-		return printExercise(c, e, lib, units, k.Hints, k.Answer)
+		return k.printer(c, lib, units).Exercise(e, k.Hints, k.Answer)
 	}
 	a, err := k.answer(c, e, units)
 	if err != nil {
@@ -224,7 +223,7 @@ func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Librar
 			return fmt.Errorf("keeping the mark: %w", err)
 		}
 	}
-	return printMark(c, e, &m, k.Answer)
+	return k.printer(c, lib, units).Mark(e, &m, k.Answer)
 }
 
 // answered tells whether the call gives an answer.
@@ -299,47 +298,6 @@ func familyWords() []string {
 	return words
 }
 
-func (k practiceCommand) lesson(c *call) error {
-	l := course.At(k.Course)
-	if c.JSON {
-		return c.out.JSON(struct {
-			Step  int    `json:"step"`
-			Title string `json:"title"`
-			Text  string `json:"text"`
-		}{l.Step, l.Title, l.Text})
-	}
-	c.out.Line("%s", l.Title)
-	for _, line := range strings.Split(l.Text, "\n") {
-		c.out.Line("%s", line)
-	}
-	return nil
-}
-
-func (k practiceCommand) glossary(c *call) error {
-	type termJSON struct {
-		Term    string `json:"term"`
-		Meaning string `json:"meaning"`
-		From    string `json:"from"`
-	}
-	terms := struct {
-		Terms []termJSON `json:"terms"`
-	}{[]termJSON{}}
-	for _, t := range course.Glossary() {
-		terms.Terms = append(terms.Terms, termJSON(t))
-		if c.JSON {
-			continue
-		}
-		c.out.Line("%s (%s)", t.Term, t.From)
-		for _, line := range output.Wrap(t.Meaning, 72) {
-			c.out.Line("    %s", line)
-		}
-	}
-	if c.JSON {
-		return c.out.JSON(terms)
-	}
-	return nil
-}
-
 func (k practiceCommand) summary(c *call, list []*exercise.Exercise) error {
 	done, err := progress.Load(k.Person)
 	for _, e := range parts(err) {
@@ -352,30 +310,13 @@ func (k practiceCommand) summary(c *call, list []*exercise.Exercise) error {
 	if k.Step > 0 {
 		rows = slices.DeleteFunc(rows, func(r practice.Row) bool { return r.Step != k.Step })
 	}
-	switch {
-	case k.CSV:
+	p := k.printer(c, nil, quantity.US)
+	if k.CSV {
 		return practice.WriteCSV(c.out, k.Person, rows)
-	case c.JSON:
-		return c.out.JSON(summaryOf(k.Person, rows))
 	}
-	c.out.Line("%-28s %5s %6s %6s %6s %6s  %-10s  %s", "exercise", "tries", "first", "last", "best", "", "last day", "due")
-	for i := range rows {
-		r := &rows[i]
-		s := r.Standing
-		if s.Tries == 0 {
-			c.out.Line("%-28s %5d", r.ID, 0)
-			continue
-		}
-		word := "passed"
-		if s.Missed() {
-			word = "missed"
-		}
-		c.out.Line("%-28s %5d %6s %6s %6s %6s  %-10s  %s", r.ID, s.Tries, quantity.Share(s.First), quantity.Share(s.Last), quantity.Share(s.Best), word, s.On.String(), s.Due.String())
-	}
-	for _, t := range practice.ByStep(rows) {
-		if t.Exercises > 0 {
-			c.out.Line("step %d: %d of %d tried, %d passed", t.Step, t.Tried, t.Exercises, t.Passed)
-		}
-	}
-	return nil
+	return p.Summary(k.Person, rows)
+}
+
+func (k practiceCommand) printer(c *call, lib *laminate.Library, units quantity.System) drill.Printer {
+	return drill.Printer{Out: c.out, JSON: c.JSON, Units: units, Library: lib}
 }

@@ -1,4 +1,6 @@
-package cli
+// Package drill prints exercises, marks and summaries, as text or as JSON. It
+// owns their layout on a command line and the names of their JSON fields.
+package drill
 
 import (
 	"strconv"
@@ -95,7 +97,16 @@ func summaryOf(person string, rows []practice.Row) summaryJSON {
 	return out
 }
 
-func listExercises(c *call, list []*exercise.Exercise) error {
+// Printer prints results of practice.
+type Printer struct {
+	Out     *output.Sink
+	JSON    bool
+	Units   quantity.System
+	Library *laminate.Library // what materials are looked up in; a list needs none
+}
+
+// List prints the exercises by step.
+func (c Printer) List(list []*exercise.Exercise) error {
 	if c.JSON {
 		out := struct {
 			Exercises []exerciseJSON `json:"exercises"`
@@ -103,20 +114,20 @@ func listExercises(c *call, list []*exercise.Exercise) error {
 		for _, e := range list {
 			out.Exercises = append(out.Exercises, exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String()})
 		}
-		return c.out.JSON(out)
+		return c.Out.JSON(out)
 	}
 	step := 0
 	for _, e := range list {
 		if e.Step != step {
 			step = e.Step
-			c.out.Line("step %d: %s", step, course.At(step).Title)
+			c.Out.Line("step %d: %s", step, course.At(step).Title)
 		}
-		c.out.Line("  %-26s %-9s %s", e.ID, e.Kind.String(), e.Title)
+		c.Out.Line("  %-26s %-9s %s", e.ID, e.Kind.String(), e.Title)
 	}
 	return nil
 }
 
-func laid(s *laminate.Schedule, lib *laminate.Library, zoned bool) []layJSON {
+func laidOf(s *laminate.Schedule, lib *laminate.Library, zoned bool) []layJSON {
 	var list []layJSON
 	zones := laminate.InferZones(s, lib)
 	for i := range s.Plies {
@@ -142,7 +153,7 @@ func laid(s *laminate.Schedule, lib *laminate.Library, zoned bool) []layJSON {
 	return list
 }
 
-func printLaid(c *call, list []layJSON) {
+func (c Printer) laid(list []layJSON) {
 	n := 1
 	for _, p := range list {
 		number := strconv.Itoa(n)
@@ -154,7 +165,7 @@ func printLaid(c *call, list []layJSON) {
 		if p.GelAfter {
 			gel = "  then let it gel"
 		}
-		c.out.Line("  %6s  %-18s %-17s %s (%s)%s", number, p.Material, p.Zone, p.Resin, p.Family, gel)
+		c.Out.Line("  %6s  %-18s %-17s %s (%s)%s", number, p.Material, p.Zone, p.Resin, p.Family, gel)
 	}
 }
 
@@ -164,38 +175,39 @@ func answerOf(a practice.Answer, lib *laminate.Library) *answerJSON {
 		out.Resin = a.Family.String()
 	}
 	if a.Schedule != nil {
-		out.Plies = laid(a.Schedule, lib, true)
+		out.Plies = laidOf(a.Schedule, lib, true)
 	}
 	return out
 }
 
-func printAnswer(c *call, e *exercise.Exercise, a *answerJSON) {
-	c.out.Line("")
-	c.out.Line("answer")
+func (c Printer) answer(e *exercise.Exercise, a *answerJSON) {
+	c.Out.Line("")
+	c.Out.Line("answer")
 	if len(a.Faults) > 0 {
 		words := make([]string, len(a.Faults))
 		for i, n := range a.Faults {
 			words[i] = strconv.Itoa(n)
 		}
-		c.out.Line("  at fault: plies %s of the schedule given", strings.Join(words, ", "))
+		c.Out.Line("  at fault: plies %s of the schedule given", strings.Join(words, ", "))
 	}
 	if a.Veil != "" {
-		c.out.Line("  %s in %s", a.Veil, a.Resin)
+		c.Out.Line("  %s in %s", a.Veil, a.Resin)
 	}
 	for i, v := range a.Values {
-		c.out.Line("  %s: %s", e.Questions[i].Ask.Text(), v)
+		c.Out.Line("  %s: %s", e.Questions[i].Ask.Text(), v)
 	}
-	printLaid(c, a.Plies)
+	c.laid(a.Plies)
 }
 
-// printExercise prints the task, hints as far as asked for, and with answer
-// what the program would answer.
-func printExercise(c *call, e *exercise.Exercise, lib *laminate.Library, units quantity.System, hints int, answer bool) error {
+// Exercise prints the task, hints as far as asked for, and with answer what the
+// program would answer.
+func (c Printer) Exercise(e *exercise.Exercise, hints int, answer bool) error {
+	lib, units := c.Library, c.Units
 	out := exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String(), Scenario: strings.TrimSpace(e.Scenario), Task: strings.TrimSpace(e.Task)}
 	for _, f := range e.Facts(units) {
 		out.Facts = append(out.Facts, factJSON(f))
 	}
-	out.Plies = laid(&e.Given, lib, e.Kind != exercise.Order)
+	out.Plies = laidOf(&e.Given, lib, e.Kind != exercise.Order)
 	for _, q := range e.Questions {
 		out.Questions = append(out.Questions, q.Ask.Text())
 	}
@@ -206,95 +218,160 @@ func printExercise(c *call, e *exercise.Exercise, lib *laminate.Library, units q
 		out.Answer = answerOf(practice.Solve(e, lib, units), lib)
 	}
 	if c.JSON {
-		return c.out.JSON(out)
+		return c.Out.JSON(out)
 	}
-	c.out.Line("%s: %s (step %d, %s)", e.ID, e.Title, e.Step, e.Kind.String())
+	c.Out.Line("%s: %s (step %d, %s)", e.ID, e.Title, e.Step, e.Kind.String())
 	for _, text := range []string{out.Scenario, out.Task} {
-		c.out.Line("")
+		c.Out.Line("")
 		for _, line := range output.Wrap(text, 76) {
-			c.out.Line("%s", line)
+			c.Out.Line("%s", line)
 		}
 	}
-	c.out.Line("")
+	c.Out.Line("")
 	for _, f := range out.Facts {
-		c.out.Line("  %-16s %s", f.Name, f.Value)
+		c.Out.Line("  %-16s %s", f.Name, f.Value)
 	}
 	if len(out.Plies) > 0 {
-		c.out.Line("")
-		c.out.Line("given, from the process side")
-		printLaid(c, out.Plies)
+		c.Out.Line("")
+		c.Out.Line("given, from the process side")
+		c.laid(out.Plies)
 	}
 	if len(e.Specimens) > 0 {
-		c.out.Line("")
-		c.out.Line("specimens of the %s", e.Specimens[0].Group.String())
+		c.Out.Line("")
+		c.Out.Line("specimens of the %s", e.Specimens[0].Group.String())
 		for i, s := range e.Specimens {
-			c.out.Line("  %d  before %s, after %s", i+1, s.Before.Text(), s.After.Text())
+			c.Out.Line("  %d  before %s, after %s", i+1, s.Before.Text(), s.After.Text())
 		}
 	}
 	marked := practice.Grade(e, practice.Answer{}, lib, units)
-	c.out.Line("")
-	c.out.Line("marked")
+	c.Out.Line("")
+	c.Out.Line("marked")
 	for _, l := range marked.Lines {
 		if l.Of > 0 {
-			c.out.Line("  %s  %s", points(l.Of), l.Demand)
+			c.Out.Line("  %s  %s", points(l.Of), l.Demand)
 		}
 	}
 	if n := len(e.Hints); n > 0 {
-		c.out.Line("  %d hints, each costs what it says: the first %s of the mark", n, quantity.Share(e.Hints[0].Price()))
+		c.Out.Line("  %d hints, each costs what it says: the first %s of the mark", n, quantity.Share(e.Hints[0].Price()))
 	}
 	for i, h := range out.Hints {
-		c.out.Line("")
+		c.Out.Line("")
 		for _, line := range output.Wrap("hint "+strconv.Itoa(i+1)+": "+h, 76) {
-			c.out.Line("%s", line)
+			c.Out.Line("%s", line)
 		}
 	}
 	if out.Answer != nil {
-		printAnswer(c, e, out.Answer)
+		c.answer(e, out.Answer)
 	}
 	return nil
 }
 
 func points(v float64) string { return strings.TrimSuffix(quantity.Number(v, 1), ".0") }
 
-// printMark prints a mark line by line, the reason below each miss.
-func printMark(c *call, e *exercise.Exercise, m *practice.Mark, answer bool) error {
+// Mark prints a mark line by line, the reason below each miss.
+func (c Printer) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) error {
 	out := markJSON{Exercise: e.ID, Score: m.Score, Points: m.Points, Of: m.Of, HintCost: m.HintCost, Lines: []markLineJSON{}, Notes: append([]string{}, m.Notes...)}
 	for _, l := range m.Lines {
 		out.Lines = append(out.Lines, markLineJSON{l.Demand, l.Found, l.Points, l.Of, l.Missed, l.Why, l.Basis})
 	}
 	if answer {
-		lib, err := newShelf(c).library("")
-		if err != nil {
-			return err
-		}
-		out.Answer = answerOf(m.Solution, lib)
+		out.Answer = answerOf(m.Solution, c.Library)
 	}
 	if c.JSON {
-		return c.out.JSON(out)
+		return c.Out.JSON(out)
 	}
-	c.out.Line("%s: %s", e.ID, quantity.Share(m.Score))
+	c.Out.Line("%s: %s", e.ID, quantity.Share(m.Score))
 	for _, n := range out.Notes {
-		c.out.Line("  note: %s", n)
+		c.Out.Line("  note: %s", n)
 	}
 	for _, l := range out.Lines {
 		word := "met"
 		if l.Missed {
 			word = "missed"
 		}
-		c.out.Line("  %-6s %s of %s  %s: %s", word, points(l.Points), points(l.Of), l.Demand, l.Found)
+		c.Out.Line("  %-6s %s of %s  %s: %s", word, points(l.Points), points(l.Of), l.Demand, l.Found)
 		if !l.Missed {
 			continue
 		}
 		for _, line := range output.Wrap("why: "+l.Why, 68) {
-			c.out.Line("           %s", line)
+			c.Out.Line("           %s", line)
 		}
-		c.out.Line("           basis: %s", l.Basis)
+		c.Out.Line("           basis: %s", l.Basis)
 	}
 	if m.HintCost > 0 {
-		c.out.Line("  hints cost %s", quantity.Share(m.HintCost))
+		c.Out.Line("  hints cost %s", quantity.Share(m.HintCost))
 	}
 	if out.Answer != nil {
-		printAnswer(c, e, out.Answer)
+		c.answer(e, out.Answer)
+	}
+	return nil
+}
+
+// Summary prints where a person stands with each exercise, and by step.
+func (c Printer) Summary(person string, rows []practice.Row) error {
+	if c.JSON {
+		return c.Out.JSON(summaryOf(person, rows))
+	}
+	c.Out.Line("%-28s %5s %6s %6s %6s %6s  %-10s  %s", "exercise", "tries", "first", "last", "best", "", "last day", "due")
+	for i := range rows {
+		r := &rows[i]
+		s := r.Standing
+		if s.Tries == 0 {
+			c.Out.Line("%-28s %5d", r.ID, 0)
+			continue
+		}
+		word := "passed"
+		if s.Missed() {
+			word = "missed"
+		}
+		c.Out.Line("%-28s %5d %6s %6s %6s %6s  %-10s  %s", r.ID, s.Tries, quantity.Share(s.First), quantity.Share(s.Last), quantity.Share(s.Best), word, s.On.String(), s.Due.String())
+	}
+	for _, t := range practice.ByStep(rows) {
+		if t.Exercises > 0 {
+			c.Out.Line("step %d: %d of %d tried, %d passed", t.Step, t.Tried, t.Exercises, t.Passed)
+		}
+	}
+	return nil
+}
+
+// Lesson prints the text of a step.
+func (c Printer) Lesson(l course.Lesson) error {
+	if c.JSON {
+		return c.Out.JSON(struct {
+			Step  int    `json:"step"`
+			Title string `json:"title"`
+			Text  string `json:"text"`
+		}{l.Step, l.Title, l.Text})
+	}
+	c.Out.Line("%s", l.Title)
+	for _, line := range strings.Split(l.Text, "\n") {
+		c.Out.Line("%s", line)
+	}
+	return nil
+}
+
+// Glossary prints the terms and where they come from.
+func (c Printer) Glossary(list []course.Term) error {
+	type termJSON struct {
+		Term    string `json:"term"`
+		Meaning string `json:"meaning"`
+		From    string `json:"from"`
+	}
+	terms := struct {
+		Terms []termJSON `json:"terms"`
+	}{[]termJSON{}}
+	for _, t := range list {
+		terms.Terms = append(terms.Terms, termJSON(t))
+		if c.JSON {
+			continue
+		}
+		c.Out.Line("%s (%s)", t.Term, t.From)
+		for _, line := range output.Wrap(t.Meaning, 72) {
+			c.Out.Line("    %s", line)
+		}
+	}
+	if c.JSON {
+		return c.Out.JSON(terms)
 	}
 	return nil
 }
