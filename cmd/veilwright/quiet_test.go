@@ -83,10 +83,10 @@ func TestHeadlessCommands_askTheTerminalNothing(t *testing.T) {
 	for _, args := range calls {
 		text, took := bestOfThree(t, folder, program, args...)
 		if bytes.ContainsRune(text, '\x1b') {
-			t.Errorf("%q sends an escape sequence: %q", args, text)
+			t.Fatalf("%q sends an escape sequence: %q", args, text)
 		}
 		if took > floor+stall {
-			t.Errorf("%q took %v where a program that does nothing took %v: it waits for an answer of the terminal", args, took, floor)
+			t.Fatalf("%q took %v where a program that does nothing took %v: it waits for an answer of the terminal", args, took, floor)
 		}
 	}
 }

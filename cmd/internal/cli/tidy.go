@@ -11,12 +11,12 @@ import (
 )
 
 type tidyCommand struct {
-	Files []string `arg:"" name:"file" help:"Schedules to rewrite in place, folders of them, or - to filter standard input." complete:"documents"`
+	Files []string `arg:"" name:"file" help:"Schedules and shop books to rewrite in place, folders of them, or - to filter standard input." complete:"documents"`
 }
 
 // Help is shown under the command's flags.
 func (tidyCommand) Help() string {
-	return `Rewrites schedules in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they were spelled. Twice is the same as once; a file that is tidy is not touched.
+	return `Rewrites schedules and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they were spelled. Twice is the same as once; a file that is tidy is not touched.
 
     veilwright tidy header.toml
     veilwright tidy jobs/
@@ -31,7 +31,7 @@ func (k tidyCommand) Run(c *call) error {
 	books := newShelf(c)
 	for _, in := range c.inputs(k.Files) {
 		d := c.open(in)
-		if d.err == nil && in.searched && d.kind != schedules.Schedule && d.kind != schedules.Unreadable {
+		if d.err == nil && in.searched && !tidied(d.kind) && d.kind != schedules.Unreadable {
 			continue
 		}
 		if err := tidyOne(c, books, &d); err != nil {
@@ -42,6 +42,9 @@ func (k tidyCommand) Run(c *call) error {
 	return nil
 }
 
+// tidied tells the kinds that have a canonical form here.
+func tidied(k schedules.Kind) bool { return k == schedules.Schedule || k == schedules.ShopBook }
+
 // errTold stands for problems that have been said one by one.
 var errTold = errors.New("left as it is")
 
@@ -49,8 +52,8 @@ func tidyOne(c *call, books *shelf, d *document) error {
 	if d.err != nil {
 		return d.err
 	}
-	if d.kind != schedules.Schedule && len(d.problems) == 0 {
-		return fmt.Errorf("is of kind %s; tidy rewrites schedules", d.kind)
+	if !tidied(d.kind) && len(d.problems) == 0 {
+		return fmt.Errorf("is of kind %s; tidy rewrites schedules and shop books", d.kind)
 	}
 	tidy, err := canonical(c, books, d)
 	if err != nil {
@@ -78,20 +81,12 @@ func canonical(c *call, books *shelf, d *document) ([]byte, error) {
 	if len(d.problems) > 0 {
 		return nil, told()
 	}
-	l, err := books.load(d)
+	zones, err := books.zonesOf(d)
 	if err != nil {
 		return nil, err
 	}
 	if len(d.problems) > 0 {
 		return nil, told()
-	}
-	zones := func(s *laminate.Schedule) []laminate.Zone {
-		a := laminate.Analyse(s, l.library)
-		z := make([]laminate.Zone, len(a.Rows))
-		for i := range a.Rows {
-			z[i] = a.Rows[i].Zone
-		}
-		return z
 	}
 	tidy, problems := schedules.Tidy(d.text, zones)
 	if len(problems) > 0 {
@@ -103,6 +98,23 @@ func canonical(c *call, books *shelf, d *document) ([]byte, error) {
 		return nil, errors.New("its canonical form is not settled, a fault of this program; left as it is")
 	}
 	return tidy, nil
+}
+
+// zonesOf gives what infers the zones of a schedule; nil for a shop book, which
+// has none.
+func (s *shelf) zonesOf(d *document) (func(*laminate.Schedule) []laminate.Zone, error) {
+	if d.kind != schedules.Schedule {
+		return nil, nil
+	}
+	l, err := s.load(d)
+	return func(s *laminate.Schedule) []laminate.Zone {
+		a := laminate.Analyse(s, l.library)
+		z := make([]laminate.Zone, len(a.Rows))
+		for i := range a.Rows {
+			z[i] = a.Rows[i].Zone
+		}
+		return z
+	}, err
 }
 
 // replace writes a file that nobody else has open or has changed meanwhile.
