@@ -12,6 +12,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 
+	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/text"
@@ -23,9 +24,24 @@ type Options struct {
 	Theme  string // any, dark, light or mono; "" = as the environment asks
 	Folder string // where opening another document begins
 	List   bool   // begin with the list of the folder's documents
+	Page   Page   // where it begins
+	// Person is whose progress practice keeps, "" = it is asked once.
+	// Exercises are the shop's own, which stand for those that come with the
+	// program where an id is the same.
+	Person    string
+	Exercises []*exercise.Exercise
 	// Editor is how other documents are opened.
 	Editor editor.Options
 }
+
+// Page is a page of the program.
+type Page string
+
+// The pages a call may begin on.
+const (
+	Bench    Page = "bench"
+	Practice Page = "practice"
+)
 
 // framesPerSecond is twice the library's own clock: it halves the time from key
 // to frame, and costs nothing while nothing changes.
@@ -46,6 +62,7 @@ func Run(d *editor.Document, o Options) error {
 	var p *tea.Program
 	root, err := app.New(d, app.Options{
 		Theme: look, ASCII: text.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
+		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		Suspend: app.JobControl, Quit: func() { go p.Quit() },
 	})
 	if err != nil {

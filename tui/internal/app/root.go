@@ -5,6 +5,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
@@ -17,6 +18,7 @@ import (
 	"frp/veilwright/tui/internal/page/inspect"
 	"frp/veilwright/tui/internal/page/layup"
 	"frp/veilwright/tui/internal/page/manual"
+	"frp/veilwright/tui/internal/page/practice"
 	"frp/veilwright/tui/internal/page/service"
 	"frp/veilwright/tui/internal/page/wall"
 	"frp/veilwright/tui/internal/page/winding"
@@ -27,9 +29,14 @@ import (
 type Options struct {
 	Theme  *theme.Theme
 	ASCII  bool
-	Folder string         // where opening begins
-	List   bool           // begin with the list of the folder
-	Editor editor.Options // for opening other documents
+	Folder string // where opening begins
+	List   bool   // begin with the list of the folder
+	Page   string // the page to begin on, by its name; "" = the bench
+	// Person is whose progress practice keeps, "" = it is asked once.
+	// Exercises are the shop's own, beside those that come with the program.
+	Person    string
+	Exercises []*exercise.Exercise
+	Editor    editor.Options // for opening other documents
 	// Suspend says why the program cannot be suspended, "" when it can.
 	Suspend func() string
 	Clock   func() time.Time
@@ -78,7 +85,12 @@ func New(d *editor.Document, o Options) (*Root, error) {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	desk.Go(desk.LastRow())
 	r := &Root{o: o, desk: desk, stale: true, kept: d.Revision()}
-	r.pages = pages(desk, o.Clock)
+	r.pages = pages(desk, o)
+	for i, p := range r.pages {
+		if p.Name() == o.Page {
+			r.at = i
+		}
+	}
 	r.acts = acts()
 	var all []keys.Binding
 	all = append(all, r.acts.Bindings()...)
@@ -97,9 +109,10 @@ func New(d *editor.Document, o Options) (*Root, error) {
 }
 
 // pages are the pages in the order of their numbers.
-func pages(d *page.Desk, clock func() time.Time) []page.Page {
-	b := binder.New(d, clock)
-	return []page.Page{bench.New(d), wall.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b)}
+func pages(d *page.Desk, o Options) []page.Page {
+	b := binder.New(d, o.Clock)
+	return []page.Page{bench.New(d), wall.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b),
+		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
 }
 
 // Document is the document that is open.

@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"slices"
 	"time"
 
 	"frp/veilwright/laminate/exercise"
@@ -10,16 +11,20 @@ import (
 )
 
 // Usual are the options of the program as it is opened: the exercises that
-// come with it and those given, progress in the state folder, the day of the
-// clock.
-func Usual(more []*exercise.Exercise, clock func() time.Time) Options {
+// come with it and those given, which stand for those of the same id, progress
+// in the state folder, the day of the clock.
+func Usual(person string, own []*exercise.Exercise, clock func() time.Time) Options {
 	if clock == nil {
 		clock = time.Now
 	}
 	return Options{
+		Person: person,
 		Exercises: func() ([]*exercise.Exercise, []string) {
 			list, wrong := schedules.Exercises()
-			list = append(list, more...)
+			list = slices.DeleteFunc(list, func(e *exercise.Exercise) bool {
+				return slices.ContainsFunc(own, func(o *exercise.Exercise) bool { return o.ID == e.ID })
+			})
+			list = append(list, own...)
 			schedules.SortExercises(list)
 			var problems []string
 			for i := range wrong {

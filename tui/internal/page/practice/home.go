@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -74,7 +75,7 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 	out := []string{" " + t.Label.Render("practises") + " " + text.Cut(who, max(1, w-12)), ""}
 	totals := practice.ByStep(practice.Summary(p.progress, p.list))
 	for i := range exercise.Steps {
-		s := practice.Course(i + 1)
+		s := course.At(i + 1)
 		n := totals[i]
 		state := strconv.Itoa(n.Passed) + " of " + strconv.Itoa(n.Exercises) + " mastered"
 		if n.Tried > n.Passed {

@@ -176,7 +176,7 @@ func resinActs() page.Acts[*Practice] {
 		act(scopeResin, "next line", g, []string{keyin.Enter, keyin.Down}, "Enter ↓", "next line", "take the line, go to the next", 1, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.move(p, 1) })),
 		act(scopeResin, "line before", g, []string{keyin.Up}, "", "", "take the line, go to the one before", 5, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.move(p, -1) })),
 		act(scopeResin, "choose", g, []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, nil, in(func(m *mixing, p *Practice, e keyin.Event) { m.typed(p, e) })),
-		act(scopeResin, "own", g, []string{keyin.Tab}, "", "own mix", "give this row a mix of its own, to fill the veil's resin otherwise than the mats'", 4, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.part(p) })),
+		act(scopeResin, "own", g, []string{keyin.PgDown}, "", "own mix", "give this row a mix of its own, to fill the veil's resin otherwise than the mats'", 4, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.part(p) })),
 		act(scopeResin, "back", g, []string{keyin.Esc}, "", "back to the plies", "back to the plies", 3, nil, in(func(m *mixing, p *Practice, _ keyin.Event) {
 			if m.commit(p) {
 				p.now = m.building

@@ -76,7 +76,11 @@ func (x *plyTable) line(p *Practice, i, w int) string {
 		mark = x.mark(i)
 	}
 	tail := ""
-	left := w - 28
+	wide := 18
+	if w < 45 {
+		wide = 16
+	}
+	left := w - 10 - wide
 	add := func(s string, n int, right bool) {
 		if left < n {
 			left = 0
@@ -94,7 +98,7 @@ func (x *plyTable) line(p *Practice, i, w int) string {
 		resin = shortFamily(f.Resin)
 	}
 	if x.resins {
-		add(resin, 10, false)
+		add(resin, 12, false)
 	}
 	if x.figures {
 		add(thin(f.Thickness, u), 6, true)
@@ -108,7 +112,7 @@ func (x *plyTable) line(p *Practice, i, w int) string {
 		add(resin, 14, false)
 	}
 	add(page.ZoneWord(f.Zone), 10, false)
-	head := text.Left(page.PlyNumbers(f), 6) + mark + page.Glyph(form) + " " + text.Left(name, 18)
+	head := text.Left(page.PlyNumbers(f), 6) + mark + page.Glyph(form) + " " + text.Left(name, wide)
 	if i == x.row {
 		return t.Selected.Render(text.Left(theme.Pointer+head+tail, w))
 	}

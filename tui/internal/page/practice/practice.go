@@ -26,6 +26,7 @@ type Options struct {
 	// Exercises lists them, and tells what could not be read.
 	Exercises func() (list []*exercise.Exercise, problems []string)
 	Keeper    Keeper // nil keeps nothing
+	Person    string // whose progress is kept, "" = it is asked once
 	Today     func() practice.Day
 	Seed      func() uint64 // for an exercise that is made up
 }
@@ -138,6 +139,11 @@ func (p *Practice) load() {
 	}
 	p.loaded = true
 	p.list, p.problems = p.o.Exercises()
+	if p.o.Person != "" {
+		if err := p.be(p.o.Person); err != nil {
+			p.desk.Refuse(err.Error())
+		}
+	}
 }
 
 func (p *Practice) library() *laminate.Library { return p.desk.Doc.Library() }

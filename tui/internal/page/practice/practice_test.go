@@ -65,7 +65,7 @@ func open(t testing.TB) *rig {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := Usual(nil, nil)
+	o := Usual("", nil, nil)
 	kept := &memory{of: map[string][]practice.Entry{}}
 	o.Keeper = kept
 	today, _ := practice.ParseDay("2026-03-02")
@@ -242,7 +242,7 @@ func TestBuilding_partsTheBarrierResin(t *testing.T) {
 	if wall.Family != laminate.VinylEster || wall.Filler != laminate.NoFiller || s.Plies[0].Resin != own.ID || s.Plies[2].Resin != "wall" {
 		t.Errorf("the structure's resin changed with it: %+v, %+v", wall, s.Plies)
 	}
-	r.press("r", "tab")
+	r.press("r", "pgdown")
 	tuitest.Golden(t, "resin", r.screen())
 	if s := r.now.(*mixing).schedule(); s.Plies[0].Resin == s.Plies[1].Resin {
 		t.Error("the row got no mix of its own")

@@ -5,7 +5,8 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
-	"frp/veilwright/rules/practice"
+	"frp/veilwright/rules/practice/course"
+	"frp/veilwright/rules/practice/maker"
 	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -64,7 +65,7 @@ func stepActs() page.Acts[*Practice] {
 			}
 		})),
 		act(scopeStep, "made up", g, []string{"r"}, "", "made up", "an exercise of this step that is made up anew", 3, nil, in(func(s *step, p *Practice, _ keyin.Event) {
-			p.named(func() { p.start(practice.Generate(p.o.Seed(), s.n, p.library())) })
+			p.named(func() { p.start(maker.Generate(p.o.Seed(), s.n, p.library())) })
 		})),
 		act(scopeStep, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade", 4, nil, in(func(s *step, p *Practice, _ keyin.Event) { p.now = &terms{back: s} })),
 		act(scopeStep, "back", g, []string{keyin.Esc}, "", "back", "back to the steps", 5, nil, func(p *Practice, _ keyin.Event) { p.now = p.home }),
@@ -82,16 +83,16 @@ func (s *step) start(p *Practice, i int) {
 
 func (s *step) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
-	course := practice.Course(s.n)
-	out := []string{pane.Rule(t, w, pane.Piece{Text: "step " + strconv.Itoa(s.n) + ": " + course.Title, Look: t.Title})}
-	if wall := course.Picture; h >= 16 {
+	lesson := course.At(s.n)
+	out := []string{pane.Rule(t, w, pane.Piece{Text: "step " + strconv.Itoa(s.n) + ": " + lesson.Title, Look: t.Title})}
+	if wall := lesson.Picture; h >= 16 {
 		picture := page.Picture(t, wall, laminate.Analyse(wall, p.library()))
 		out = append(out, picture.View(t, w, 2)...)
 	}
 	rows := min(len(s.list)-s.first(), shown)
 	room := max(2, h-len(out)-1-max(1, rows))
 	var body []string
-	for _, l := range text.Wrap(text.CleanText(course.Text), max(10, min(w-4, 90))) {
+	for _, l := range text.Wrap(text.CleanText(lesson.Text), max(10, min(w-4, 90))) {
 		body = append(body, "  "+l)
 	}
 	s.last = max(0, len(body)-room)
@@ -167,7 +168,7 @@ func (s *terms) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
 	s.high = h - 1
 	var body []string
-	for _, x := range practice.Glossary() {
+	for _, x := range course.Glossary() {
 		body = append(body, " "+t.Strong.Render(text.Cut(text.Clean(x.Term), max(1, w-2))))
 		for _, l := range text.Wrap(text.CleanText(x.Meaning), max(10, min(w-5, 90))) {
 			body = append(body, "   "+l)

@@ -236,7 +236,7 @@ func flow(s string) string {
 // factsText is what is stated of part and service, in one paragraph.
 func factsText(e *exercise.Exercise, u quantity.System) string {
 	var parts []string
-	for _, f := range practice.Facts(e, u) {
+	for _, f := range e.Facts(u) {
 		parts = append(parts, f.Name+" "+text.Clean(f.Value))
 	}
 	return strings.Join(parts, ", ")

@@ -1,0 +1,39 @@
+package cli
+
+import (
+	"fmt"
+
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui"
+)
+
+// anybody is the person of a call that names none.
+const anybody = "me"
+
+// open practises in the terminal. The document beside it is the example: what
+// is laid in an exercise is no document.
+func (k practiceCommand) open(c *call) error {
+	var own []*exercise.Exercise
+	if k.Folder != "" {
+		var err error
+		if own, err = c.ownExercises(k.Folder); err != nil {
+			return err
+		}
+	}
+	options := c.editing()
+	d, err := editor.FromBytes("example", schedules.Example(), options)
+	if err != nil {
+		return err
+	}
+	person := k.Person
+	if person == anybody {
+		person = ""
+	}
+	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Editor: options, Page: tui.Practice, Person: person, Exercises: own})
+	if err != nil {
+		return fmt.Errorf("%w; to print or mark without one: an exercise, --list, --next, --seed, --summary, --course or --glossary, see veilwright practice --help", err)
+	}
+	return nil
+}
