@@ -269,3 +269,31 @@ func TestCase_keepsWhatItHasWhereTheNextCannotBeOpened(t *testing.T) {
 		t.Errorf("closed: %v", err)
 	}
 }
+
+func TestOpen_tenThousandReadingsInMixedUnits(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	text := schedules.RecordHead(head())
+	for i := range 10_000 {
+		value := "5.9 mm"
+		if i%2 == 1 {
+			value = "0.232 in"
+		}
+		text = append(text, "[[reading]]\nkind = \"thickness\"\nvalue = \""+value+"\"\n\n"...)
+	}
+	lines := bytes.Count(text, []byte("\n"))
+	path := filepath.Join(t.TempDir(), "many.toml")
+	if err := os.WriteFile(path, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	r, err := Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	add(t, r, mils(231))
+	list := r.Now().Readings
+	if n := len(list); n != 10_001 || list[n-1].Number != n || list[n-1].Line != lines+1 {
+		t.Errorf("%d readings, the last is number %d on line %d", n, list[n-1].Number, list[n-1].Line)
+	}
+	sameAsOnDisk(t, r)
+}

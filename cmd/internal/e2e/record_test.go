@@ -1,0 +1,112 @@
+package e2e
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+	"time"
+)
+
+const (
+	coupon = `document = "schedule"
+format = 1
+title = "Test coupon"
+[part]
+form = "panel"
+process = "contact"
+area = "1 m2"
+[service]
+contents = "water"
+[[resin]]
+id = "r"
+family = "vinyl-ester"
+[[ply]]
+material = "veil-c-10"
+resin = "r"
+[[ply]]
+material = "mat-1.5"
+resin = "r"
+`
+	couponDemands = `document = "specification"
+format = 1
+title = "Coupons"
+[inspection]
+thickness_readings = 2
+layup_record = true
+[total]
+thickness = ["1 mm", ""]
+`
+)
+
+// aPlyLater is longer than what still counts as a key that is held down.
+const aPlyLater = 1100 * time.Millisecond
+
+// A part is laid, measured and decided on by keys, and the command line comes to
+// the same verdict from the files.
+func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
+	h := newHome(t)
+	h.write(t, "coupon.toml", coupon)
+	h.write(t, "demands.toml", couponDemands)
+	s := h.open(t, "coupon.toml")
+	s.see("BENCH")
+	s.press("tab").see("lay-up")
+	s.press("5").see("LAY PLY 1 of 2", "no record")
+	s.press("3").see("begin a new record")
+	s.press("1").see("serial number")
+	s.press("C-1", "enter", "enter").see("begun coupon-record-1.toml")
+	lots := func(fabric, resin string) {
+		s.press("2").see("lot of")
+		s.press("crew one", "enter", fabric, "enter", resin, "enter", "enter", "enter").see("lot " + fabric)
+	}
+	lots("V-3", "R-9")
+	s.press("1").see("humidity")
+	s.press("20 degC", "enter", "50", "enter", "18 degC", "enter").see("dry enough")
+	time.Sleep(aPlyLater)
+	s.press("0").see("LAY PLY 2 of 2", "resin lot R-9")
+	lots("M-8", "R-9")
+	time.Sleep(aPlyLater)
+	s.press("enter").see("ALL LAID")
+
+	s.press("tab").see("inspect")
+	s.press("6").see("INSPECT", "serial C-1")
+	s.press("5").see("demands.toml")
+	s.press("demands", "enter").see("against Coupons", "OPEN")
+	s.press("1").see("what is read?")
+	s.press("1").see("value")
+	s.press("1.3 mm", "enter").see("1 reading:")
+	s.press("52", "enter").see("2 readings:", "ACCEPT")
+	s.press("enter").see("what is read?")
+	s.press("esc").gone("what is read?")
+	s.press("3").see("sign a decision")
+	s.press("1", "enter", "inspector", "enter", "enter").see("signed as entry")
+	s.press("q")
+	if code := s.end(); code != 0 {
+		t.Errorf("ended with %d", code)
+	}
+
+	out, said, code := h.run(t, "compare", "coupon.toml", "demands.toml", "coupon-record-1.toml", "--json")
+	var got struct{ Verdict string }
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatalf("%v: %s%s", err, out, said)
+	}
+	if code != 0 || got.Verdict != "accept" {
+		t.Errorf("compare ends with %d, %q: %s", code, got.Verdict, out)
+	}
+
+	// A power cut in the middle of the last entry: it is left out, and that is said.
+	text := h.read(t, "coupon-record-1.toml")
+	h.write(t, "coupon-record-1.toml", text+"[[reading]]\nkind = \"bar")
+	again := h.open(t, "coupon.toml")
+	again.see("BENCH")
+	again.press("tab").see("lay-up")
+	again.press("5").see("LAY PLY 1 of 2")
+	again.press("3").see("half-written")
+	again.press("coupon-rec", "enter").see("recovered", "ALL LAID")
+	again.press("q")
+	if code := again.end(); code != 0 {
+		t.Errorf("ended with %d", code)
+	}
+	if now := h.read(t, "coupon-record-1.toml"); now != text || !strings.Contains(h.read(t, "coupon-record-1.toml.torn-1"), "bar") {
+		t.Errorf("after recovery the record is\n%s", now)
+	}
+}
