@@ -1,0 +1,48 @@
+package e2e
+
+import (
+	"strings"
+	"testing"
+)
+
+// One exercise of each kind, wrong and right, by the keyboard alone. What is
+// right is common practice, no source, but the figures: 113 mil and 25 % glass
+// follow from t = W/ρf + b/ρb, 77.3 % loss from the weighings (ASTM D2584).
+func TestPractice_everyKindByKeyboard(t *testing.T) {
+	h := newHome(t)
+	s := h.open(t, "practice", "--person", "Ana")
+	s.see("PRACTICE", "practises Ana", "Why a veil")
+	for _, tc := range []struct {
+		step, number, title string
+		wrong, right        []string
+	}{
+		{"1", "1", "A drain for cool brine", []string{"7"}, []string{"2", "7", "+", "g"}},
+		{"1", "3", "Rinse of an etching line", []string{"1", "1"}, []string{"3", "5"}},
+		{"1", "4", "The mat that met the fluid", []string{"3", "enter"}, []string{"1", "enter", "1"}},
+		{"1", "5", "From the fluid outward", []string{"1", "2", "3", "4", "5", "6", "7"}, []string{"4", "6", "2", "5", "3", "7", "1"}},
+		{"1", "6", "One veil and two mats", []string{"1", "50 mil", "enter", "60", "enter", "4"}, []string{"1", "113 mil", "enter", "25", "enter", "1"}},
+		{"3", "4", "The veil that is not in the ash", []string{"1", "22", "enter", "77", "enter", "2"}, []string{"1", "77.3", "enter", "22.7", "enter", "1"}},
+	} {
+		s.press(tc.step).see("exercises", "step "+tc.step)
+		for _, try := range []struct {
+			keys []string
+			want string
+		}{{tc.wrong, "to do again"}, {tc.right, "100 %, mastered"}} {
+			s.press(tc.number).see(tc.title, "left")
+			s.press(try.keys...).press("m").see(tc.title, try.want, "points")
+			s.press("v").see("marks full")
+			s.press("esc").see("points")
+			s.press("esc").see("exercises", "step "+tc.step)
+		}
+		s.press("esc").see("practises Ana")
+	}
+	s.see("5 of 7 mastered", "1 of 7 mastered")
+	s.press("q")
+	if code := s.end(); code != 0 {
+		t.Errorf("ended with %d", code)
+	}
+	out, problems, code := h.run(t, "practice", "--summary", "--person", "Ana", "--csv")
+	if n := strings.Count(out, "2,"); code != 0 || problems != "" || n < 6 {
+		t.Errorf("the summary ends with %d, %q:\n%s", code, problems, out)
+	}
+}
