@@ -1,6 +1,7 @@
 package layup
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -208,7 +209,7 @@ func (p *Page) askClimate(then func()) task.Task {
 			return c, err
 		}
 		if c.humidity.Given && c.humidity.Value == 0 {
-			return c, fmt.Errorf("humidity: no air is at 0 %%")
+			return c, errors.New("humidity: no air is at 0 %")
 		}
 		c.surface, err = temperature(surface, u)
 		return c, err

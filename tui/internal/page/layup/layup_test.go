@@ -234,6 +234,29 @@ func TestAmounts_ofAMatOnAPipe(t *testing.T) {
 	}
 }
 
+// 35 % of a mix is 35 % of its mass, whatever it is laid into.
+func TestAmounts_partTheMixIntoResinAndFiller(t *testing.T) {
+	g := open(t, 80, 24, spool)
+	path := g.desk.Doc.Path()
+	b, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	filled := strings.Replace(string(b), "family = \"novolac-vinyl-ester\"", "family = \"novolac-vinyl-ester\"\nfiller = \"silicon-carbide\"\nfiller_content = 0.35", 1)
+	if err := os.WriteFile(path, []byte(filled), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := g.desk.Doc.Reload(); err != nil {
+		t.Fatal(err)
+	}
+	a, _, missing := g.p.amounts(2)
+	if missing != "" || math.Abs(a.filler-0.35*a.mix) > 1e-9*a.mix || math.Abs(a.resin()-0.65*a.mix) > 1e-9*a.mix {
+		t.Errorf("mix %.4f kg: filler %.4f, resin %.4f; %s", a.mix, a.filler, a.resin(), missing)
+	}
+	g.press("down")
+	g.shows("of resin and", "of filler", "silicon-carbide 35 %")
+}
+
 func TestArea_ofOtherParts(t *testing.T) {
 	for _, c := range []struct {
 		part, how string

@@ -201,7 +201,9 @@ func (p *Page) notes() task.Task {
 func (p *Page) lay(n int, note string) task.Task {
 	p.task = nil
 	if !p.stops(n) {
-		p.put(n, note, "")
+		if err := p.put(n, note, ""); err != nil {
+			p.desk.Refuse(err.Error())
+		}
 		return nil
 	}
 	gel := &page.Field{Label: "gel time", Hint: "min since the mix; tick it when it has gelled and cooled down"}
@@ -237,7 +239,6 @@ func (p *Page) put(n int, note, gel string) error {
 		Catalyst: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: p.climate.air, Humidity: p.climate.humidity,
 		SurfaceTemperature: p.climate.surface, Remark: note}
 	if err := r.Append(t); err != nil {
-		p.desk.Refuse(err.Error())
 		return err
 	}
 	p.climate, p.look = climate{}, 0
