@@ -158,7 +158,7 @@ func singles(a *laminate.Analysis, rows []int) []int {
 func (g *grader) solution() *laminate.Schedule {
 	sol := g.mark.Solution
 	if g.exercise.Kind == exercise.Choose {
-		return laidOut(g.exercise, g.library, choice{veil: sol.Veil, family: sol.Family})
+		return Chosen(g.exercise, g.library, sol.Veil, sol.Family)
 	}
 	return sol.Schedule
 }
@@ -208,7 +208,55 @@ func (g *grader) build(a Answer) {
 		families = append(families, "structure")
 	}
 	g.judged(s, families...)
+	g.spares(s)
 	g.keeps(s)
+}
+
+// spares marks that nothing dear was taken which neither the service asks for
+// nor the answer takes: carbon veil and bromine cost a multiple of what does
+// the same without.
+func (g *grader) spares(s *laminate.Schedule) {
+	l := Line{Demand: "nothing is taken that the service does not ask for", Of: 1, Points: 1, Found: "nothing is"}
+	service, best := &g.exercise.Given.Service, g.solution()
+	var taken []string
+	switch {
+	case s == nil || laminate.Analyse(s, g.library).Barrier.Plies == 0:
+		l.Points, l.Found, l.Basis, l.Why = 0, "there is no barrier", own, "Nothing of a barrier can be judged before one is laid."
+		g.mark.add(l)
+		return
+	case !service.Conductive.Value && carbonIn(s, g.library) && !carbonIn(best, g.library):
+		taken = append(taken, "carbon veil")
+	}
+	if !service.FlameSpread.Given && bromineIn(s, g.library) && !bromineIn(best, g.library) {
+		taken = append(taken, "brominated resin")
+	}
+	if len(taken) > 0 {
+		l.Points, l.Found, l.Basis = 1-0.5*float64(len(taken)), strings.Join(taken, " and "), rules.CommonPractice
+		l.Why = "Carbon veil is for walls that must conduct, and for some alkalis; bromine is for walls that must not burn. " +
+			"Elsewhere they resist no better than what costs a fraction of them, and carbon makes a wall conduct that nobody has earthed."
+	}
+	g.mark.add(l)
+}
+
+func carbonIn(s *laminate.Schedule, lib *laminate.Library) bool {
+	return inBarrier(s, lib, func(r *laminate.RowFigures) bool { return rules.FiberOf(r) == laminate.Carbon })
+}
+
+func bromineIn(s *laminate.Schedule, lib *laminate.Library) bool {
+	return inBarrier(s, lib, func(r *laminate.RowFigures) bool { return r.Resin != nil && r.Resin.Family.Brominated() })
+}
+
+func inBarrier(s *laminate.Schedule, lib *laminate.Library, has func(*laminate.RowFigures) bool) bool {
+	if s == nil {
+		return false
+	}
+	a := laminate.Analyse(s, lib)
+	for i := range a.Rows {
+		if a.Rows[i].Zone.InBarrier() && has(&a.Rows[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // keeps marks that what stands outside the barrier was left alone.
@@ -268,10 +316,13 @@ func (g *grader) choose(a Answer) {
 	case !veil:
 		g.mark.Notes = append(g.mark.Notes, "no material has the id that was named as veil")
 	default:
-		g.judged(laidOut(g.exercise, g.library, choice{veil: a.Veil, family: a.Family}), families...)
+		s := Chosen(g.exercise, g.library, a.Veil, a.Family)
+		g.judged(s, families...)
+		g.spares(s)
 		return
 	}
 	g.judged(nil, families...)
+	g.spares(nil)
 }
 
 // order marks a sequence: the same plies, each once, in an order that works.

@@ -120,6 +120,25 @@ func TestGrade_glassVeilInFluoridesLosesTheVeilAlone(t *testing.T) {
 	}
 }
 
+func TestGrade_whatIsDearWithoutNeedCostsALittle(t *testing.T) {
+	lib := catalogue.Library()
+	for _, c := range []struct {
+		id, veil string
+		family   laminate.Family
+		score    float64
+	}{
+		{"a2-first-veil", "veil-c-15", laminate.VinylEster, 1},
+		{"a2-first-veil", "veil-carbon-11", laminate.VinylEster, 0.9},
+		{"a2-first-veil", "veil-carbon-11", laminate.BrominatedVinylEster, 0.8},
+		{"a3-etch-rinse", "veil-c-15", laminate.VinylEster, 0.6},
+		{"b3-fume-duct", "veil-polyester-15", laminate.BrominatedVinylEster, 1},
+	} {
+		if m := practice.Grade(find(t, c.id), practice.Answer{Veil: c.veil, Family: c.family}, lib, quantity.US); math.Abs(m.Score-c.score) > 1e-6 {
+			t.Errorf("%s, %s in %s: %v, want %v", c.id, c.veil, c.family, m.Score, c.score)
+		}
+	}
+}
+
 func TestGrade_theStructureAndTheServiceAreNotTheTraineesToChange(t *testing.T) {
 	e, lib := find(t, "a7-lamp-rinse"), catalogue.Library()
 	s := practice.Solve(e, lib, quantity.US).Schedule.Clone()

@@ -150,7 +150,8 @@ func (m *maker) service(sc scene) laminate.Service {
 
 func (m *maker) scenario(s *laminate.Schedule) string {
 	v := &s.Service
-	return fmt.Sprintf("%s %s %s: %s, %s, pH %s to %s.", pick(m.rand, places), pick(m.rand, doings), m.of,
+	place, doing := pick(m.rand, places), pick(m.rand, doings)
+	return fmt.Sprintf("%s %s: %s by mass, %s, pH %s to %s.", place, fmt.Sprintf(doing, m.of),
 		quantity.Share(v.Concentration.Value), v.Temperature.Format(quantity.Fahrenheit, 0),
 		quantity.Number(v.PH.Lowest, 1), quantity.Number(v.PH.Highest, 1))
 }

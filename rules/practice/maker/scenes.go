@@ -63,7 +63,7 @@ func scenesOf(step int) []scene {
 var places = []string{"A tannery at the edge of a marsh", "A lamp works", "A hospital laundry on a hill", "A pickle factory", "A small mill for filter paper",
 	"A reclaiming yard behind the harbor", "A plant that washes beach sand", "A workshop for brass fittings", "A fish hatchery", "A school laboratory"}
 
-var doings = []string{"drains", "pumps", "sends to its settling pit", "returns to the day tank", "carries under the floor"}
+var doings = []string{"drains %s", "pumps %s", "sends %s to its settling pit", "returns %s to the day tank", "carries %s under the floor"}
 
 // What walls are laid of here.
 const (
