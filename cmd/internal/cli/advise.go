@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
@@ -32,46 +31,6 @@ A table of ratings names its columns in the first line: contents, concentration,
 It ends with 1 when no veil, no resin or no build suits, 3 when that cannot be told, 2 when the schedule or a table could not be read.`
 }
 
-// adviceJSON is what advise prints as JSON.
-type adviceJSON struct {
-	File      string           `json:"file"`
-	Title     string           `json:"title"`
-	Books     []string         `json:"books"`
-	Error     *string          `json:"error"`
-	Problems  []report.Problem `json:"problems"`
-	Veils     []optionJSON     `json:"veils"`
-	Resins    []optionJSON     `json:"resins"`
-	Builds    []optionJSON     `json:"builds"`
-	Conflicts []reasonJSON     `json:"conflicts"`
-	Notes     []reasonJSON     `json:"notes"`
-	Ratings   []ratingJSON     `json:"ratings"`
-}
-
-type optionJSON struct {
-	ID      string       `json:"id"`
-	Suits   string       `json:"suits"`
-	Reasons []reasonJSON `json:"reasons"`
-}
-
-type reasonJSON struct {
-	Text  string `json:"text"`
-	Basis string `json:"basis"`
-}
-
-// ratingJSON is a row that matched the service.
-type ratingJSON struct {
-	Book            string     `json:"book"`
-	Line            int        `json:"line"`
-	Contents        string     `json:"contents"`
-	Concentration   [2]float64 `json:"concentration"`
-	MaxTemperatureK float64    `json:"max_temperature_k"`
-	Family          string     `json:"family"`
-	Build           string     `json:"build"`
-	Grade           string     `json:"grade"`
-	Source          string     `json:"source"`
-	Date            string     `json:"date"`
-}
-
 // Run advises on one schedule.
 func (k adviseCommand) Run(c *call) error {
 	d, l, err := c.one(k.File, "advise")
@@ -82,7 +41,7 @@ func (k adviseCommand) Run(c *call) error {
 		s := unread(&d, d.sentence())
 		report.SayUnread(c.say, s)
 		if c.JSON {
-			a := adviceOf(d.name, "", &advice.Advice{})
+			a := report.AdviceOf(d.name, "", &advice.Advice{})
 			a.Error, a.Problems = s.Error, s.Problems
 			return c.out.JSON(a)
 		}
@@ -101,9 +60,10 @@ func (k adviseCommand) Run(c *call) error {
 	case advice.Yes, advice.Care:
 	}
 	if c.JSON {
-		return c.out.JSON(adviceOf(d.name, l.schedule.Title, a))
+		return c.out.JSON(report.AdviceOf(d.name, l.schedule.Title, a))
 	}
-	k.print(c, d.name, l.schedule, a)
+	report.PrintAdvice(c.out, d.name, l.schedule, a, k.Brief)
+	c.designAid(nil)
 	return nil
 }
 
@@ -156,89 +116,4 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 	}
 	lib.Ratings = append(rows, lib.Ratings...)
 	lib.Books = append([]string{k.Ratings}, lib.Books...)
-}
-
-func adviceOf(file, title string, a *advice.Advice) adviceJSON {
-	j := adviceJSON{
-		File: file, Title: title, Books: append([]string{}, a.Books...), Problems: []report.Problem{},
-		Veils: optionsOf(a.Veils), Resins: optionsOf(a.Resins), Builds: optionsOf(a.Builds),
-		Conflicts: reasonsOf(a.Conflicts), Notes: reasonsOf(a.Notes), Ratings: []ratingJSON{},
-	}
-	for _, r := range a.Ratings {
-		j.Ratings = append(j.Ratings, ratingJSON{
-			r.Book, r.Line, r.Contents, r.Concentration, r.MaxTemperature.SI(), r.Family.String(), r.Build, r.Grade, r.Source, r.Date,
-		})
-	}
-	return j
-}
-
-func optionsOf(list []advice.Option) []optionJSON {
-	all := []optionJSON{}
-	for _, o := range list {
-		all = append(all, optionJSON{o.ID, o.Suits.String(), reasonsOf(o.Reasons)})
-	}
-	return all
-}
-
-func reasonsOf(list []advice.Reason) []reasonJSON {
-	all := []reasonJSON{}
-	for _, r := range list {
-		all = append(all, reasonJSON{r.Text, r.Basis})
-	}
-	return all
-}
-
-// pageWidth is how wide text is that people read on a terminal.
-const pageWidth = 80
-
-// print prints the answers as a table and, unless asked not to, the reasons
-// under each option.
-func (k adviseCommand) print(c *call, file string, s *laminate.Schedule, a *advice.Advice) {
-	title := s.Title
-	if title == "" {
-		title = "no title"
-	}
-	c.out.Line("%s: %s", file, title)
-	for _, b := range a.Books {
-		c.out.Line("  shop book %s", b)
-	}
-	for _, axis := range []struct {
-		name    string
-		options []advice.Option
-	}{{"veils", a.Veils}, {"resins", a.Resins}, {"builds", a.Builds}} {
-		c.out.Line("%s", axis.name)
-		for _, o := range axis.options {
-			c.out.Line("  %-8s %s", o.Suits.String(), o.ID)
-			if k.Brief {
-				continue
-			}
-			for _, r := range o.Reasons {
-				c.reason("           ", r)
-			}
-		}
-	}
-	for _, part := range []struct {
-		name    string
-		reasons []advice.Reason
-	}{{"conflicts", a.Conflicts}, {"whatever is chosen", a.Notes}} {
-		if len(part.reasons) == 0 {
-			continue
-		}
-		c.out.Line("%s", part.name)
-		for _, r := range part.reasons {
-			c.reason("  ", r)
-		}
-	}
-	c.designAid(nil)
-}
-
-// reason prints a reason with its basis, the first line marked.
-func (c *call) reason(indent string, r advice.Reason) {
-	for i, line := range output.Wrap(r.Text+" ["+r.Basis+"]", pageWidth-len(indent)-2) {
-		mark := "  "
-		if i == 0 {
-			mark = "- "
-		}
-		c.out.Line("%s%s%s", indent, mark, line)
-	}
 }

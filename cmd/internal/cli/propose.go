@@ -7,10 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
@@ -39,34 +37,6 @@ func (proposeCommand) Help() string {
 It ends with 1 when nothing suits or what is proposed breaks a rule, 3 when something that matters cannot be told, 2 when the schedule could not be read.`
 }
 
-// proposalJSON is what propose prints as JSON.
-type proposalJSON struct {
-	File       string           `json:"file"`
-	Title      string           `json:"title"`
-	Books      []string         `json:"books"`
-	Error      *string          `json:"error"`
-	Problems   []report.Problem `json:"problems"`
-	Candidates []candidateJSON  `json:"candidates"`
-}
-
-// candidateJSON is one candidate, the best first. Cost is by the given prices
-// of resin and reinforcement alone.
-type candidateJSON struct {
-	Titles      []string `json:"titles"`
-	GivesUp     []string `json:"gives_up"`
-	Notes       []string `json:"notes"`
-	Unfinished  *string  `json:"unfinished"`
-	Plies       int      `json:"plies"`
-	GelStops    int      `json:"gel_stops"`
-	ThicknessMM float64  `json:"thickness_mm"`
-	MassKgM2    *float64 `json:"mass_kg_m2"`
-	CostPerM2   *float64 `json:"cost_per_m2"`
-	Currency    string   `json:"currency"`
-	Verdict     string   `json:"verdict"`
-	Schedule    string   `json:"schedule"`
-	File        *string  `json:"file"`
-}
-
 // Run proposes for one schedule.
 func (k proposeCommand) Run(c *call) error {
 	d, l, err := c.one(k.File, "propose")
@@ -77,7 +47,7 @@ func (k proposeCommand) Run(c *call) error {
 		s := unread(&d, d.sentence())
 		report.SayUnread(c.say, s)
 		if c.JSON {
-			return c.out.JSON(proposalJSON{File: d.name, Books: []string{}, Error: s.Error, Problems: s.Problems, Candidates: []candidateJSON{}})
+			return c.out.JSON(report.Proposal{File: d.name, Books: []string{}, Error: s.Error, Problems: s.Problems, Candidates: []report.Candidate{}})
 		}
 		return nil
 	}
@@ -90,9 +60,9 @@ func (k proposeCommand) Run(c *call) error {
 		c.say.Say("%s: %s", d.name, nothing.Why)
 		c.ends(Broken)
 		if c.JSON {
-			return c.out.JSON(proposalJSON{
+			return c.out.JSON(report.Proposal{
 				File: d.name, Title: l.schedule.Title, Books: append([]string{}, l.library.Books...), Error: &nothing.Why,
-				Problems: []report.Problem{}, Candidates: []candidateJSON{},
+				Problems: []report.Problem{}, Candidates: []report.Candidate{},
 			})
 		}
 		return nil
@@ -111,9 +81,9 @@ func (k proposeCommand) Run(c *call) error {
 	}
 	switch {
 	case c.JSON:
-		return c.out.JSON(proposalOf(d.name, l, list, texts, files))
+		return c.out.JSON(report.ProposalOf(d.name, l.schedule, l.library.Books, list, texts, files))
 	case k.All != "":
-		printCandidates(c, list, files, units)
+		report.PrintCandidates(c.out, list, files, units)
 		c.designAid(nil)
 		return nil
 	}
@@ -188,59 +158,4 @@ func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string
 		files = append(files, file)
 	}
 	return files, nil
-}
-
-func proposalOf(file string, l loaded, list []advice.Candidate, texts [][]byte, files []string) proposalJSON {
-	p := proposalJSON{File: file, Title: l.schedule.Title, Books: append([]string{}, l.library.Books...), Problems: []report.Problem{}, Candidates: []candidateJSON{}}
-	for i := range list {
-		c, f := &list[i], &list[i].Figures
-		one := candidateJSON{
-			Titles: append([]string{}, c.Titles...), GivesUp: append([]string{}, c.GivesUp...), Notes: append([]string{}, c.Notes...),
-			Plies: f.Plies, GelStops: f.GelStops, ThicknessMM: f.Thickness * 1000, Currency: f.Currency,
-			Verdict: c.Report.Verdict.String(), Schedule: string(texts[i]),
-		}
-		if c.Unfinished != "" {
-			one.Unfinished = &c.Unfinished
-		}
-		if f.MassKnown {
-			one.MassKgM2 = &f.Mass
-		}
-		if f.CostKnown {
-			one.CostPerM2 = &f.Cost
-		}
-		if i < len(files) {
-			one.File = &files[i]
-		}
-		p.Candidates = append(p.Candidates, one)
-	}
-	return p
-}
-
-// printCandidates sets the candidates side by side.
-func printCandidates(c *call, list []advice.Candidate, files []string, units quantity.System) {
-	for i := range list {
-		f := &list[i].Figures
-		mass, cost := "mass not known", "cost not known"
-		if f.MassKnown {
-			mass = units.WallMass(f.Mass)
-		}
-		if f.CostKnown {
-			cost = strings.TrimSpace(quantity.Number(f.Cost, 2) + " " + f.Currency + "/m²")
-		}
-		c.out.Line("%s: %s", files[i], strings.Join(list[i].Titles, ", "))
-		stops := "gel stops"
-		if f.GelStops == 1 {
-			stops = "gel stop"
-		}
-		c.out.Line("  %d plies, %d %s, %s, %s, %s, %s", f.Plies, f.GelStops, stops, units.Thickness(f.Thickness), mass, cost, list[i].Report.Verdict.String())
-		for _, text := range append(append([]string{}, list[i].GivesUp...), list[i].Notes...) {
-			for j, line := range output.Wrap(text, pageWidth-4) {
-				mark := "  "
-				if j == 0 {
-					mark = "- "
-				}
-				c.out.Line("  %s%s", mark, line)
-			}
-		}
-	}
 }

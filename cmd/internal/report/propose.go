@@ -1,0 +1,95 @@
+package report
+
+import (
+	"strings"
+
+	"frp/veilwright/cmd/internal/output"
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules/advice"
+)
+
+// Proposal is what propose prints as JSON.
+type Proposal struct {
+	File       string      `json:"file"`
+	Title      string      `json:"title"`
+	Books      []string    `json:"books"`
+	Error      *string     `json:"error"`
+	Problems   []Problem   `json:"problems"`
+	Candidates []Candidate `json:"candidates"`
+}
+
+// Candidate is one candidate, the best first. Cost is by the given prices
+// of resin and reinforcement alone.
+type Candidate struct {
+	Titles      []string `json:"titles"`
+	GivesUp     []string `json:"gives_up"`
+	Notes       []string `json:"notes"`
+	Unfinished  *string  `json:"unfinished"`
+	Plies       int      `json:"plies"`
+	GelStops    int      `json:"gel_stops"`
+	ThicknessMM float64  `json:"thickness_mm"`
+	MassKgM2    *float64 `json:"mass_kg_m2"`
+	CostPerM2   *float64 `json:"cost_per_m2"`
+	Currency    string   `json:"currency"`
+	Verdict     string   `json:"verdict"`
+	Schedule    string   `json:"schedule"`
+	File        *string  `json:"file"`
+}
+
+// ProposalOf is the proposal for a schedule: candidates, the best first, with
+// their text and, where they were written, their files.
+func ProposalOf(file string, s *laminate.Schedule, books []string, list []advice.Candidate, texts [][]byte, files []string) Proposal {
+	p := Proposal{File: file, Title: s.Title, Books: append([]string{}, books...), Problems: []Problem{}, Candidates: []Candidate{}}
+	for i := range list {
+		c, f := &list[i], &list[i].Figures
+		one := Candidate{
+			Titles: append([]string{}, c.Titles...), GivesUp: append([]string{}, c.GivesUp...), Notes: append([]string{}, c.Notes...),
+			Plies: f.Plies, GelStops: f.GelStops, ThicknessMM: f.Thickness * 1000, Currency: f.Currency,
+			Verdict: c.Report.Verdict.String(), Schedule: string(texts[i]),
+		}
+		if c.Unfinished != "" {
+			one.Unfinished = &c.Unfinished
+		}
+		if f.MassKnown {
+			one.MassKgM2 = &f.Mass
+		}
+		if f.CostKnown {
+			one.CostPerM2 = &f.Cost
+		}
+		if i < len(files) {
+			one.File = &files[i]
+		}
+		p.Candidates = append(p.Candidates, one)
+	}
+	return p
+}
+
+// PrintCandidates sets the candidates side by side.
+func PrintCandidates(out *output.Sink, list []advice.Candidate, files []string, units quantity.System) {
+	for i := range list {
+		f := &list[i].Figures
+		mass, cost := "mass not known", "cost not known"
+		if f.MassKnown {
+			mass = units.WallMass(f.Mass)
+		}
+		if f.CostKnown {
+			cost = strings.TrimSpace(quantity.Number(f.Cost, 2) + " " + f.Currency + "/m²")
+		}
+		out.Line("%s: %s", files[i], strings.Join(list[i].Titles, ", "))
+		stops := "gel stops"
+		if f.GelStops == 1 {
+			stops = "gel stop"
+		}
+		out.Line("  %d plies, %d %s, %s, %s, %s, %s", f.Plies, f.GelStops, stops, units.Thickness(f.Thickness), mass, cost, list[i].Report.Verdict.String())
+		for _, text := range append(append([]string{}, list[i].GivesUp...), list[i].Notes...) {
+			for j, line := range output.Wrap(text, pageWidth-4) {
+				mark := "  "
+				if j == 0 {
+					mark = "- "
+				}
+				out.Line("  %s%s", mark, line)
+			}
+		}
+	}
+}
