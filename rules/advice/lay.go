@@ -1,10 +1,6 @@
 package advice
 
-import (
-	"fmt"
-
-	"frp/veilwright/laminate"
-)
+import "frp/veilwright/laminate"
 
 // Lay makes a schedule with a barrier that suits in the place of the one it
 // has, if any: the first of those that Propose would build walls on, with the
@@ -15,27 +11,13 @@ func Lay(s *laminate.Schedule, lib *laminate.Library, o Options) (*laminate.Sche
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	f := &finder{advisor: newAdvisor(s, lib, o.Units), o: o}
-	f.advice = Advise(s, lib, o.Units)
-	for _, x := range []struct {
-		what    string
-		options *[]Option
-		chosen  string
-	}{{"veil", &f.advice.Veils, o.Veil}, {"resin family", &f.advice.Resins, o.Resin}, {"build", &f.advice.Builds, o.Build}} {
-		if x.chosen != "" {
-			one := find(*x.options, x.chosen)
-			if one == nil || one.ID == NoVeil || one.ID == HeavyBuild {
-				return nil, fmt.Errorf("laying a barrier: there is no %s %q to build with; there are %s", x.what, x.chosen, ids(*x.options))
-			}
-			*x.options = []Option{*one}
-		}
-		if best(*x.options) == No {
-			return nil, fmt.Errorf("laying a barrier: no %s suits this part and service: %s", x.what, why(*x.options))
-		}
+	f, err := newFinder(s, lib, o)
+	if err != nil {
+		return nil, err
 	}
 	found := f.barriers()
 	if len(found) == 0 {
-		return nil, fmt.Errorf("laying a barrier: every one of the materials known breaks a rule")
+		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
 	}
 	laid := found[0].recipe.Lay(s, lib)
 	a := laminate.Analyse(s, lib)

@@ -69,6 +69,26 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 	if n := s.NumberOfPlies(); n > 0 && !o.Replace {
 		return nil, fmt.Errorf("proposing a schedule: it has %d plies already; a proposal starts from part and service alone", n)
 	}
+	f, err := newFinder(s, lib, o)
+	if err != nil {
+		return nil, err
+	}
+	barriers := f.barriers()
+	if len(barriers) == 0 {
+		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
+	}
+	f.trouble = ""
+	list := f.structures(barriers)
+	if len(list) == 0 {
+		return nil, &NothingSuitsError{"no structure of the materials known holds" + f.because()}
+	}
+	list = undominated(leastBad(list))
+	name(list, o.Units)
+	return list, nil
+}
+
+// newFinder begins a search among what the options leave open.
+func newFinder(s *laminate.Schedule, lib *laminate.Library, o Options) (*finder, error) {
 	f := &finder{advisor: newAdvisor(s, lib, o.Units), o: o}
 	f.advice = Advise(s, lib, o.Units)
 	for _, x := range []struct {
@@ -87,18 +107,7 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 			return nil, &NothingSuitsError{"no " + x.what + " suits this part and service: " + why(*x.options)}
 		}
 	}
-	barriers := f.barriers()
-	if len(barriers) == 0 {
-		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
-	}
-	f.trouble = ""
-	list := f.structures(barriers)
-	if len(list) == 0 {
-		return nil, &NothingSuitsError{"no structure of the materials known holds" + f.because()}
-	}
-	list = undominated(leastBad(list))
-	name(list, o.Units)
-	return list, nil
+	return f, nil
 }
 
 // ids lists what can be chosen.

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
@@ -26,6 +27,9 @@ func (k practiceCommand) open(c *call) error {
 	d, err := editor.FromBytes("example", schedules.Example(), options)
 	if err != nil {
 		return err
+	}
+	if c.Units != unitsAsWritten {
+		d.SetUnits(c.units(&laminate.Schedule{}))
 	}
 	person := k.Person
 	if person == anybody {

@@ -118,12 +118,24 @@ func (p *Practice) Press(e keyin.Event) page.Wish {
 		p.desk.Refuse("pasted text goes into fields only; nothing was changed")
 	case !p.Busy() && e.Key == keyin.Esc:
 		return page.Back
+	case e.Key == "q" && p.unfinished():
+		p.desk.Refuse("q again quits the program and drops what was done in the exercise; m marks it")
 	case !p.Busy(), e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keyin.Tab:
 		return page.Leave
 	default:
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys, Esc goes back")
 	}
 	return p.wish
+}
+
+// unfinished tells, once, that something is done that is not marked.
+func (p *Practice) unfinished() bool {
+	w, ok := p.now.(work)
+	if !ok || !w.base().touched || w.base().warned {
+		return false
+	}
+	w.base().warned = true
+	return true
 }
 
 // Lines draws the page.

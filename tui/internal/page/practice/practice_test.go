@@ -230,6 +230,40 @@ func TestPage_hintCostsAndStays(t *testing.T) {
 	}
 }
 
+func TestPage_quittingTellsOfUnmarkedWork(t *testing.T) {
+	r := at(t, "a1-cool-brine")
+	if w := r.press("q"); w != page.Leave {
+		t.Errorf("nothing was done, and q asks: %d", w)
+	}
+	if w := r.press("2", "q"); w != page.Done || !r.desk.Notice.Refusal {
+		t.Errorf("q drops a veil unsaid: %d, %+v", w, r.desk.Notice)
+	}
+	if w := r.press("q"); w != page.Leave {
+		t.Errorf("q again: %d", w)
+	}
+}
+
+// The page at the least size and at a wide one.
+func TestPage_sizes(t *testing.T) {
+	for _, size := range []struct {
+		name string
+		w, h int
+	}{{"60x16", 60, 16}, {"120x36", 120, 36}} {
+		r := at(t, "a1-cool-brine")
+		r.SetSize(size.w, size.h)
+		r.press("7")
+		tuitest.Golden(t, "building "+size.name, r.screen())
+		r.press("m")
+		tuitest.Golden(t, "marked "+size.name, r.screen())
+		r.press("esc")
+		tuitest.Golden(t, "step "+size.name, r.screen())
+		r = at(t, "c4-veil-in-the-ash")
+		r.SetSize(size.w, size.h)
+		r.press("1", "77")
+		tuitest.Golden(t, "burn-off "+size.name, r.screen())
+	}
+}
+
 func TestBuilding_partsTheBarrierResin(t *testing.T) {
 	r := at(t, "a1-cool-brine")
 	r.press("2", "7", "r", "7", "enter", "1", "enter", "35", "enter", "esc")

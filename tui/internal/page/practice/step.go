@@ -2,6 +2,7 @@ package practice
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
@@ -30,6 +31,9 @@ func (p *Practice) openStep(n int) {
 	p.home.at = n - 1
 	p.now = &step{n: n, list: p.of(n)}
 }
+
+// lessonWidth is how wide the lines of a lesson are.
+const lessonWidth = 76
 
 // shown is how many exercises are numbered at once.
 const shown = 9
@@ -92,7 +96,11 @@ func (s *step) lines(p *Practice, w, h int) []string {
 	rows := min(len(s.list)-s.first(), shown)
 	room := max(2, h-len(out)-1-max(1, rows))
 	var body []string
-	for _, l := range text.Wrap(text.CleanText(lesson.Text), max(10, min(w-4, 90))) {
+	read := text.CleanText(lesson.Text)
+	if w-4 < lessonWidth { // its own lines do not fit
+		read = strings.ReplaceAll(flow(read), "\n", "\n\n")
+	}
+	for _, l := range text.Wrap(read, max(10, min(w-4, 90))) {
 		body = append(body, "  "+l)
 	}
 	s.last = max(0, len(body)-room)

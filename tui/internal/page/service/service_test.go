@@ -126,6 +126,7 @@ func TestPage_buildsWhatIsPointedAt(t *testing.T) {
 func TestPage_proposesWholeWalls(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	// Warm walls: without the stiffness that is left no structure is figured.
+	d.Apply(edit.SetPart("stiffness_kept", "not stated", func(q *laminate.Part) { q.StiffnessKept = laminate.Optional[float64]{} }))
 	press(p, "p", "1")
 	if !d.Notice.Refusal || !p.Busy() {
 		t.Errorf("a proposal without a structure would drop the one there is: %+v", d.Notice)
@@ -150,6 +151,42 @@ func TestPage_proposesWholeWalls(t *testing.T) {
 	press(p, "p", "esc")
 	if p.Busy() || string(d.Doc.Bytes()) != before {
 		t.Error("leaving the proposals changed something")
+	}
+}
+
+func TestPage_sizes(t *testing.T) {
+	for _, size := range []struct {
+		name string
+		w, h int
+	}{{"60x16", 60, 16}, {"120x36", 120, 36}} {
+		p, _ := open(t, schedules.Example())
+		p.SetSize(size.w, size.h)
+		tuitest.Golden(t, size.name, screen(t, p))
+		press(p, "4")
+		tuitest.Golden(t, "a fact "+size.name, screen(t, p))
+	}
+}
+
+// What cannot be had together is a row of its own, told in the rule above too.
+func TestPage_conflicts(t *testing.T) {
+	p, d := open(t, schedules.Example())
+	d.Apply(edit.SetService("carries", "carries", func(s *laminate.Service) {
+		s.Carries = laminate.TraitSet(laminate.Fluorides, laminate.Hypochlorite)
+	}))
+	press(p, "end", "up")
+	if got := screen(t, p); !strings.Contains(got, "conflict") || !strings.Contains(got, conflictsRow) {
+		t.Errorf("no conflict is told:\n%s", got)
+	}
+	if w := press(p, "enter"); w != page.Done || !d.Notice.Refusal {
+		t.Errorf("a conflict was built: %d, %+v", w, d.Notice)
+	}
+	tuitest.Golden(t, "conflicts", screen(t, p))
+}
+
+func TestRows_ratings(t *testing.T) {
+	rows := rowsOf(&advice.Advice{Ratings: []laminate.Rating{{Grade: "A", Family: laminate.VinylEster, Build: "100 mil", Source: "own coupons", Date: "2025", Book: "shop-book.toml", Line: 9}}})
+	if len(rows) != 1 || rows[0].id != ratingsRow || !strings.Contains(rows[0].reasons[0].Text, "A: vinyl-ester, 100 mil") || !strings.Contains(rows[0].reasons[0].Basis, "line 9") {
+		t.Errorf("%+v", rows)
 	}
 }
 
