@@ -287,7 +287,8 @@ func DecodeRecord(b []byte) (r *record.Record, torn string, problems []Problem) 
 		return nil, "", problems
 	}
 	line, _ := keyed.Place(b, whole)
-	return r, fmt.Sprintf("the last entry, from line %d, is half-written and was left out", line), nil
+	r.Torn = fmt.Sprintf("the last entry, from line %d, is half-written and was left out", line)
+	return r, r.Torn, nil
 }
 
 func decodeRecord(b []byte) (*record.Record, []Problem) {
@@ -345,6 +346,7 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 		}
 	}
 	src.number(d, fail)
+	problems = append(problems, src.strange(recordTables, "remark", "why")...)
 	if len(problems) > 0 {
 		return nil, keyed.Sorted(problems)
 	}

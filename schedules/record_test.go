@@ -106,6 +106,8 @@ func TestDecodeRecord_tellsTheLine(t *testing.T) {
 		{"[[reading]]\nkind = \"ignition-loss\"\nbefore = \"5 g\"\nafter = \"1 g\"\n", 3, "reading.zone"},
 		{"[[defect]]\nsize = \"1 mm\"\n", 3, "defect.kind"},
 		{"[[decision]]\nwho = \"x\"\n", 3, "decision.outcome"},
+		{"[[laid]]\nply = 1\nwho = \"\\u001b[31m\"\n\n", 5, "laid.who"},
+		{"serial = \"a\\u202eb\"\n", 3, "serial"},
 		{"[[struck]]\nentry = 1\nwhy = \"y\"\n", 4, "struck.entry"},
 		{"[[laid]]\nply = 1\n[[struck]]\nentry = 1\n", 5, "struck.why"},
 	} {

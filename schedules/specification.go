@@ -217,6 +217,7 @@ func DecodeSpecification(b []byte) (*spec.Specification, []Problem) {
 	}
 	d.OuterSurface, d.Total = d.outer.required, d.total.thickness
 	problems = append(problems, src.defects(d)...)
+	problems = append(problems, src.strange(specTables)...)
 	problems = append(problems, src.demands(d, specTables, 0)...)
 	if len(problems) > 0 {
 		return nil, keyed.Sorted(problems)

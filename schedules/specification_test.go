@@ -50,6 +50,7 @@ func TestDecodeSpecification_tellsTheLine(t *testing.T) {
 		{"[barrier]\nglass_content = [0.2, 1.2]\n", 4, "barrier.glass_content", "between 0 and 1"},
 		{"[barrier]\nglass_content = [nan, 0.3]\n", 4, "barrier.glass_content", "number"},
 		{"[barrier]\nresin = [\"vinylester\"]\n", 4, "barrier.resin", "vinyl-ester"},
+		{"number = \"\\u0007\"\n", 3, "number", "U+0007"},
 		{"[barrier]\nresin = []\n", 4, "barrier.resin", "empty"},
 		{"[structure]\nangle = [53, 97]\n", 4, "structure.angle", "between 0 and 90"},
 		{"[[sequence]]\nany = true\n[[sequence]]\nform = \"veil\"\n", 4, "sequence.any", "alone"},

@@ -22,6 +22,9 @@ type Record struct {
 	Defects          []Defect
 	Decisions        []Decision
 	Struck           []Struck
+	// Torn says that a last entry was half-written and is not among these; ""
+	// when all is whole.
+	Torn string
 }
 
 // Entry is what every entry carries: its number in the record from 1, in the

@@ -277,6 +277,10 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Count = 4 }},
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Size = quantity.New(0.13, quantity.Inch) }},
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Depth = quantity.New(0.04, quantity.Inch) }},
+		{"record.whole", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Torn = "the last entry was left out" }},
+		{"record.decision", Fails, func(r *record.Record, _ *spec.Specification) {
+			r.Decisions = []record.Decision{{Outcome: record.Accept}, {Outcome: record.Reject, Why: "cracked"}}
+		}},
 		{"inspection.defect", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Depth = quantity.Length{} }},
 	}
 	for _, c := range cases {

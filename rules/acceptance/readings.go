@@ -115,8 +115,12 @@ func (j *judge) besideComputed(g record.Group, found []float64) {
 	if err != nil {
 		return
 	}
-	j.note(fmt.Sprintf("%s: mean of %d readings %s ± %s (one deviation), the schedule computes %s", g, s.Count,
-		j.Units.Thickness(s.Mean), j.Units.Thickness(s.Deviation), j.Units.Thickness(j.group(g).Thickness)))
+	computed := ", the schedule computes " + j.Units.Thickness(j.group(g).Thickness)
+	if s.Count == 1 {
+		j.note(fmt.Sprintf("%s: one reading, %s%s", g, j.Units.Thickness(s.Mean), computed))
+		return
+	}
+	j.note(fmt.Sprintf("%s: mean of %d readings %s ± %s (one deviation)%s", g, s.Count, j.Units.Thickness(s.Mean), j.Units.Thickness(s.Deviation), computed))
 }
 
 func (j *judge) barcol() {

@@ -21,6 +21,9 @@ func (j *judge) belongs() {
 		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule was changed since"
 	}
 	j.add(l)
+	if j.Record.Torn != "" {
+		j.add(Line{Key: "record.whole", Demand: "every entry whole", Found: j.Record.Torn, Verdict: CannotTell, Basis: "the record itself"})
+	}
 }
 
 // demandsLayup tells whether every ply must be ticked.
@@ -211,12 +214,23 @@ func (j *judge) climate() {
 	}
 }
 
-// decisions notes what was signed.
+// decisions notes what was signed; a rejection that stands last is a failing
+// line, whatever the readings say.
 func (j *judge) decisions() {
+	last := record.NoOutcome
 	for _, d := range j.Record.Decisions {
-		if !d.Struck {
-			j.note("signed: " + d.Outcome.String() + ", " + d.Who + ", " + d.When.Format("2006-01-02") + because(d.Why))
+		if d.Struck {
+			continue
 		}
+		last = d.Outcome
+		when := "date not told"
+		if !d.When.IsZero() {
+			when = d.When.Format("2006-01-02")
+		}
+		j.note("signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "by nobody named") + ", " + when + because(d.Why))
+	}
+	if last == record.Reject {
+		j.add(Line{Key: "record.decision", Demand: "no rejection signed", Found: "the last decision rejects the part", Verdict: Fails, Basis: "the record itself"})
 	}
 }
 

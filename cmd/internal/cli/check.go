@@ -110,7 +110,10 @@ func (k *checking) other(d *document) {
 	k.seen++
 	if kind != schedules.Schedule {
 		d.problems = problems
-		d.validate()
+		if torn := d.validate(); torn != "" {
+			k.c.say.Say("%s: %s", d.name, torn)
+			k.c.ends(CannotTell)
+		}
 	}
 	if len(d.problems) > 0 {
 		k.unusable(d, "")

@@ -27,19 +27,20 @@ func (c *call) open(in input) document {
 }
 
 // validate reads a document of a kind that is not judged by itself, for its
-// problems alone.
-func (d *document) validate() {
+// problems alone; torn says that a record ends in a half-written entry.
+func (d *document) validate() (torn string) {
 	switch d.kind {
 	case schedules.Specification:
 		_, d.problems = schedules.DecodeSpecification(d.text)
 	case schedules.Record:
-		_, _, d.problems = schedules.DecodeRecord(d.text)
+		_, torn, d.problems = schedules.DecodeRecord(d.text)
 	case schedules.ShopBook:
 		_, d.problems = schedules.DecodeBook(d.text)
 	case schedules.Exercise:
 		_, d.problems = schedules.DecodeExercise(d.text)
 	case schedules.Unreadable, schedules.Undeclared, schedules.Schedule:
 	}
+	return torn
 }
 
 // loaded is a schedule that can be judged.
