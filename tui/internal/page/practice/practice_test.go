@@ -173,6 +173,32 @@ func TestExercises_byKeysAlone(t *testing.T) {
 	}
 }
 
+// Barriers that need more than plies, and mendings within a row, can be done
+// by keys to the full mark: carbon veil, powder and an earth where vapors burn;
+// hard grain against wear; amine cure and a double barrier for hypochlorite;
+// mat between cloth and cloth; chopped glass alone in the barrier (common
+// practice, no source).
+func TestExercises_ofTheLaterSteps(t *testing.T) {
+	for id, keys := range map[string][]string{
+		"e1-solvent-drain":         {"4", "7", "+", "g", "r", "enter", "3", "enter", "5", "enter", "enter", "lug at each end", "enter", "esc"},
+		"e2-grit-line":             {"2", "7", "+", "g", "r", "enter", "1", "enter", "35", "esc", "m"},
+		"e3-bleach-header":         {"2", "+", "7", "+", "+", "+", "g", "r", "enter", "enter", "enter", "2", "esc"},
+		"d4-cloth-on-cloth":        {"5", "enter", "down", "down", "down", "down", "-", "5", "7", "5"},
+		"d7-strand-in-the-barrier": {"3", "enter", "down", "down", "down", "x", "up", "5"},
+	} {
+		t.Run(id, func(t *testing.T) {
+			r := at(t, id)
+			r.press(keys...)
+			if _, done := r.now.(*marked); !done {
+				r.press("m")
+			}
+			if got := r.score(); got != 1 {
+				t.Errorf("score %v:\n%s", got, r.screen())
+			}
+		})
+	}
+}
+
 func TestPage_walksTheCourse(t *testing.T) {
 	r := open(t)
 	tuitest.Golden(t, "home", r.screen())
