@@ -86,7 +86,7 @@ func TestAppend_anyEntriesReadTheSameAsTheFile(t *testing.T) {
 			case 1:
 				add(t, r, mils(200+float64(n)))
 			case 2:
-				add(t, r, &record.Defect{Kind: spec.Pit, Place: "line\nbreak \"quoted\""})
+				add(t, r, &record.Defect{Kind: spec.Pit, Place: "a \"quoted\" \\ place"})
 			case 3:
 				add(t, r, &record.Decision{Outcome: record.Reject, Who: "inspector"})
 			case 4:
