@@ -17,7 +17,7 @@ func (b *Bench) layDigit(e keyin.Event) {
 		b.desk.Refuse(fmt.Sprintf("the rack has no material %d: 0 lays any by name", n))
 		return
 	}
-	b.desk.Apply(b.laying(m.ID))
+	b.lay(m.ID)
 }
 
 // laying lays one ply outward of the row worked at.

@@ -60,12 +60,16 @@ func (b *Bench) beginLay() {
 }
 
 func (m *lay) show(b *Bench) {
-	if c := m.names.chosen(); c != nil {
+	c := m.names.chosen()
+	switch {
+	case c == nil:
+		b.preview = nil
+		b.desk.Refuse(nothingFound)
+	case b.needsResin():
+		b.desk.Say("no resin is stated yet: Enter goes on to which one")
+	default:
 		b.try(b.laying(c.ID))
-		return
 	}
-	b.preview = nil
-	b.desk.Refuse(nothingFound)
 }
 
 func (m *lay) typed(b *Bench, e keyin.Event) {
@@ -73,7 +77,7 @@ func (m *lay) typed(b *Bench, e keyin.Event) {
 	case widget.Left:
 		b.drop()
 	case widget.Taken:
-		b.finish(b.laying(m.names.chosen().ID))
+		b.lay(m.names.chosen().ID)
 	case widget.Refused:
 		b.desk.Refuse(m.names.Reason())
 	case widget.Going:

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/structure"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/theme"
@@ -36,7 +37,7 @@ func (b *Bench) findings(w int) []string {
 		return append(out, t.Dim.Render("   no rule has anything to say"))
 	}
 	out = append(out, b.explain(f, w, b.plan.why)...)
-	mend, tail := "nothing mechanical: somebody decides", ""
+	mend, tail := instead(f), ""
 	if b.Waits() {
 		mend = "…"
 	} else if m := b.remedy(); m != nil {
@@ -133,4 +134,29 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 		out = append(out, "   "+t.Label.Render("basis")+" "+t.Dim.Render(text.Cut(text.Clean(f.Basis), room)))
 	}
 	return out
+}
+
+// goesElsewhere tells that another page helps with a finding that nothing
+// mechanical mends.
+func goesElsewhere(f *rules.Finding) bool {
+	return f.Rule.ID == structure.WallFails.ID || f.Severity == rules.Open
+}
+
+// instead is what to do about a finding that nothing mechanical mends.
+func instead(f *rules.Finding) string {
+	switch {
+	case f.Rule.ID == structure.WallFails.ID:
+		return "Tab 2: the wall page tells how much structure it wants"
+	case f.Severity == rules.Open:
+		return "f gives the facts that are missing"
+	}
+	return "nothing mechanical: somebody decides"
+}
+
+func refusedMend(f *rules.Finding) string {
+	s := "nothing mechanical mends this " + f.Severity.String()
+	if goesElsewhere(f) {
+		return s + "; " + instead(f)
+	}
+	return s + ": w tells why, n goes to the next finding"
 }

@@ -18,13 +18,14 @@ const (
 	scopeCarry    keys.Scope = "bench, carrying"
 	scopeRow      keys.Scope = "bench, row"
 	scopeWhy      keys.Scope = "bench, why"
+	scopeResin    keys.Scope = "bench, the first resin"
 )
 
 func digits() []string { return []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"} }
 
 // acts is the page's key table.
 func acts() page.Acts[*Bench] {
-	return slices.Concat(building(), findingActs(), places(), layActs(), timesActs(), swapActs(), carryActs(), rowActs(), whyActs())
+	return slices.Concat(building(), findingActs(), places(), layActs(), timesActs(), swapActs(), carryActs(), rowActs(), whyActs(), resinActs())
 }
 
 func act(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*Bench, keyin.Event)) page.Act[*Bench] {
@@ -123,7 +124,7 @@ func canMend(b *Bench) string {
 	case f == nil:
 		return "no rule has anything to say: nothing to mend"
 	case b.remedy() == nil:
-		return "nothing mechanical mends this " + f.Severity.String() + ": w tells why, n goes to the next finding"
+		return refusedMend(f)
 	}
 	return ""
 }

@@ -58,7 +58,10 @@ func (m *why) page(b *Bench, w, h int) []string {
 	part("why", f.Rule.Why)
 	part("fires", f.Rule.When)
 	part("basis", f.Basis)
-	mend := "nothing mechanical: somebody decides"
+	mend := instead(f)
+	if goesElsewhere(f) {
+		mend = "nothing mechanical; on the bench, " + mend
+	}
 	if m := b.remedy(); m != nil {
 		mend = m.Text + "   (m does it)"
 	}
