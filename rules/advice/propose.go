@@ -31,11 +31,14 @@ type Candidate struct {
 	Report   *rules.Report
 	Figures  Figures
 	// Titles are what it is best at: "best", "leanest", "cheapest", … The
-	// first candidate of all is the best one.
+	// first candidate of all is the best one. Where nothing competed with it,
+	// where service or load are not stated or the structure was left out, the
+	// one title says that instead.
 	Titles []string
 	// GivesUp is what another candidate has more of.
 	GivesUp []string
-	// Notes are what was taken for granted and what could not be told.
+	// Notes are what was taken for granted, what could not be judged and why,
+	// and what of the wall fails without deciding.
 	Notes []string
 	// Unfinished tells why there is no structure; empty where there is one.
 	Unfinished string
@@ -82,8 +85,10 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 	if len(list) == 0 {
 		return nil, &NothingSuitsError{"no structure of the materials known holds" + f.because()}
 	}
-	list = undominated(leastBad(list))
-	name(list, o.Units)
+	list = leastBad(list)
+	competed := len(list)
+	list = undominated(list)
+	entitle(list, competed, o.Units)
 	return list, nil
 }
 

@@ -2,6 +2,8 @@ package advice
 
 import (
 	"cmp"
+	"slices"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalogue"
@@ -126,14 +128,23 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 }
 
 // cannotTell says what of the wall is open for want of a fact, not for want of
-// plies; empty where nothing is.
+// plies, each reason once; empty where nothing is.
 func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
-	for _, c := range wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{}).Criteria {
-		if c.Decides && c.Tell == wall.CannotTell {
-			return c.Name + " cannot be told: " + c.Reason
+	var reasons, said []string
+	r := wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{})
+	for _, c := range r.Criteria {
+		if c.Decides && c.Tell == wall.CannotTell && !slices.Contains(reasons, c.Reason) {
+			reasons = append(reasons, c.Reason)
+			said = append(said, c.Name+" cannot be told: "+c.Reason)
 		}
 	}
-	return ""
+	for _, o := range r.Open { // a criterion tells one of several reasons
+		if said != nil && !slices.Contains(reasons, o.Reason) {
+			reasons = append(reasons, o.Reason)
+			said = append(said, o.Name+" cannot be figured: "+o.Reason)
+		}
+	}
+	return strings.Join(said, "; ")
 }
 
 // leftOut is a candidate without structure. The coat goes too: what is laid on

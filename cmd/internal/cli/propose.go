@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"frp/veilwright/cmd/internal/report"
@@ -27,7 +28,7 @@ type proposeCommand struct {
 
 // Help is shown under the command's flags.
 func (proposeCommand) Help() string {
-	return `A whole schedule for a part and service: the barrier from what advise says, the structure from what the wall needs, gel stops and an outer surface. Exactly one is printed, the best; what it gives up, what was taken for granted and what could not be told stand in its notes. Where a fact is missing without which the wall cannot be figured, the structure is left out, and that is said.
+	return `A whole schedule for a part and service: the barrier from what advise says, the structure from what the wall needs, gel stops and an outer surface. Exactly one is printed, the best; what it gives up, what was taken for granted and what could not be judged, and why, stand in its notes. It is called best, leanest and the like only where several competed and service and load are stated. Where a fact is missing without which the wall cannot be figured, the structure is left out, and that is said.
 
     veilwright propose header.toml > proposed.toml
     veilwright propose header.toml | veilwright check -
@@ -121,6 +122,9 @@ func noted(p *advice.Candidate) *laminate.Schedule {
 		lines = append(lines, "Gives up: "+strings.Join(p.GivesUp, "; ")+".")
 	}
 	for _, n := range p.Notes {
+		if slices.Contains(p.Titles, n) {
+			continue // said above
+		}
 		lines = append(lines, strings.ToUpper(n[:1])+n[1:]+".")
 	}
 	lines = append(lines, wall.DesignAid)
@@ -144,7 +148,9 @@ func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string
 	for i := range list {
 		title := "other"
 		if len(list[i].Titles) > 0 {
-			title = strings.ReplaceAll(list[i].Titles[0], " ", "-")
+			title, _, _ = strings.Cut(list[i].Titles[0], ":")
+			title, _, _ = strings.Cut(title, ",")
+			title = strings.ReplaceAll(title, " ", "-")
 		}
 		file := filepath.Join(k.All, fmt.Sprintf("%02d-%s%s", i+1, title, store.Extension))
 		_, err := store.Write(file, texts[i], &store.Fingerprint{})

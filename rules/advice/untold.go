@@ -1,0 +1,142 @@
+package advice
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+)
+
+// What is only said of candidates that did not compete, or of whose service or
+// load too little is known to call one of them best.
+const (
+	forTheFacts = "for the facts given"
+	theOnlyOne  = "the only one found"
+)
+
+// entitle names what each candidate is best at, where several competed and the
+// facts they were weighed by are known; a superlative over unknown facts would
+// be read as a judgement.
+func entitle(list []Candidate, competed int, u quantity.System) {
+	name(list, u)
+	for i := range list {
+		c := &list[i]
+		switch {
+		case c.Unfinished != "":
+			c.Titles, c.GivesUp = []string{barrierOnly(c.Unfinished)}, nil
+			c.Notes = append([]string{c.Titles[0]}, c.Notes...)
+		case !stated(c.Report):
+			c.Titles = []string{forTheFacts}
+			if len(list) > 1 {
+				c.Titles[0] += fmt.Sprintf(", %d of %d", i+1, len(list))
+			}
+		case competed < 2:
+			c.Titles = []string{theOnlyOne}
+		}
+		c.Notes = append(slices.Clone(c.Notes), untold(c)...)
+	}
+}
+
+// stated tells whether service and load are stated.
+func stated(r *rules.Report) bool {
+	return (r.Wall == nil || r.Wall.Loaded) && !slices.ContainsFunc(r.Findings, func(f rules.Finding) bool { return f.Rule.ID == serviceIncomplete })
+}
+
+const (
+	serviceIncomplete = "service-incomplete"
+	wallOpen          = "wall-open"
+)
+
+// key finds the names of facts in a reason: they stand in parentheses.
+var key = regexp.MustCompile(`\(([a-z]+(?:_[a-z0-9]+)*)\)`)
+
+// barrierOnly is the title of a candidate without structure.
+func barrierOnly(reason string) string {
+	title := "barrier only: the structure was left out"
+	var keys []string
+	for _, m := range key.FindAllStringSubmatch(reason, -1) {
+		if !slices.Contains(keys, m[1]) {
+			keys = append(keys, m[1])
+		}
+	}
+	if len(keys) > 0 {
+		return title + "; give " + rules.Join(keys, "and")
+	}
+	return title + "; " + reason
+}
+
+// untold lists what the report of a candidate leaves open, and what of its wall
+// is shown and does not decide though it fails.
+func untold(c *Candidate) []string {
+	var notes []string
+	w := c.Report.Wall
+	decided := false // whether an open wall is told by its criteria
+	if w != nil && c.Unfinished == "" {
+		notes, decided = openCriteria(w)
+		if !w.Loaded {
+			notes = append(notes, "not judged: the wall under load, because no pressure, vacuum or liquid height is given")
+		}
+	}
+	for i := range c.Report.Findings {
+		f := &c.Report.Findings[i]
+		switch {
+		case f.Rule.ID == serviceIncomplete && f.Severity == rules.Open:
+			notes = append(notes, "not judged: veil and resin, because "+f.Message)
+		case f.Rule.ID == serviceIncomplete:
+			notes = append(notes, "taken for granted: "+f.Message)
+		case f.Severity != rules.Open:
+		case f.Rule.ID == wallOpen && (decided || c.Unfinished != ""):
+		default:
+			notes = append(notes, "not judged: "+f.Rule.ID+" ("+f.Rule.Title+"), because "+f.Message)
+		}
+	}
+	if w == nil || c.Unfinished != "" {
+		return notes
+	}
+	for i := range w.Criteria {
+		x := &w.Criteria[i]
+		if x.Decides || x.Tell != wall.Fails {
+			continue
+		}
+		by := "no design basis is known"
+		if basis := c.Schedule.Part.Basis().String(); basis != "" {
+			by = "the design basis " + basis + " decides"
+		}
+		notes = append(notes, "shown, not judged: "+x.Name+" is used "+quantity.Number(x.Ratio, 2)+" times; "+by)
+	}
+	return notes
+}
+
+// openCriteria gathers criteria that cannot be told by their reason, those that
+// decide first, and says whether any of those is among them.
+func openCriteria(w *wall.Result) (notes []string, decided bool) {
+	for _, decides := range []bool{true, false} {
+		var reasons []string
+		names := map[string][]string{}
+		for i := range w.Criteria {
+			x := &w.Criteria[i]
+			if x.Tell != wall.CannotTell || x.Decides != decides {
+				continue
+			}
+			decided = decided || decides
+			if names[x.Reason] == nil {
+				reasons = append(reasons, x.Reason)
+			}
+			if !slices.Contains(names[x.Reason], x.Name) {
+				names[x.Reason] = append(names[x.Reason], x.Name)
+			}
+		}
+		for _, reason := range reasons {
+			what := rules.Join(names[reason], "and")
+			if !decides {
+				what += ", which would not decide"
+			}
+			notes = append(notes, strings.TrimSuffix("not judged: "+what+", because "+reason, ", because "))
+		}
+	}
+	return notes, decided
+}

@@ -1,0 +1,105 @@
+package advice_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice"
+)
+
+func noted(c *advice.Candidate, parts ...string) bool {
+	return slices.ContainsFunc(c.Notes, func(n string) bool {
+		return !slices.ContainsFunc(parts, func(p string) bool { return !strings.Contains(n, p) })
+	})
+}
+
+func TestPropose_saysWhatCouldNotBeJudged(t *testing.T) {
+	for name, x := range map[string]struct {
+		change func(*laminate.Schedule)
+		want   []string
+	}{
+		"contents": {func(s *laminate.Schedule) { s.Service.Contents = "" }, []string{"not judged: veil and resin", "does not give its contents"}},
+		"heat":     {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not judged: veil and resin", "temperature"}},
+		"pH":       {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not judged: veil and resin", "pH"}},
+		"load":     {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"not judged: the wall under load", "no pressure"}},
+		"carries":  {func(s *laminate.Schedule) { s.Service.Carries = laminate.Traits{} }, []string{"taken for granted", "took it as none"}},
+	} {
+		s := header()
+		x.change(s)
+		for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+			if !noted(&c, x.want...) {
+				t.Errorf("%s: %q is in no note: %q", name, x.want, c.Notes)
+			}
+			if len(c.Titles) != 1 || strings.Contains(strings.Join(c.Titles, " "), "est") || !strings.HasPrefix(c.Titles[0], "for the facts given") {
+				t.Errorf("%s: called %q", name, c.Titles)
+			}
+		}
+	}
+}
+
+// Every open finding of a candidate and every criterion that cannot be told
+// stands in its notes, whichever it is.
+func TestPropose_nothingOpenIsLeftUnsaid(t *testing.T) {
+	s := header()
+	s.Service = laminate.Service{Pressure: s.Service.Pressure, Carries: laminate.TraitSet(laminate.StrongAcid)}
+	open := 0
+	for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+		for _, f := range c.Report.Findings {
+			if f.Severity == rules.Open && f.Rule.ID != "wall-open" && c.Unfinished == "" {
+				open++
+				if !noted(&c, "not judged", f.Message) {
+					t.Errorf("%q is in no note: %q", f.Message, c.Notes)
+				}
+			}
+		}
+		for _, x := range c.Report.Wall.Criteria {
+			if x.Tell == wall.CannotTell && c.Unfinished == "" && !noted(&c, "not judged", x.Name, x.Reason) {
+				t.Errorf("%s is in no note: %q", x.Name, c.Notes)
+			}
+		}
+	}
+	if open == 0 {
+		t.Error("nothing was open")
+	}
+}
+
+func TestPropose_aBarrierAloneIsCalledThat(t *testing.T) {
+	s := header()
+	s.Service.Temperature, s.Part.DesignBasis = quantity.New(170, quantity.Fahrenheit), laminate.StrainLimit
+	c := propose(t, s, catalogue.Library(), advice.Options{})[0]
+	const want = "barrier only: the structure was left out; give stiffness_kept"
+	if len(c.Titles) != 1 || c.Titles[0] != want || c.Notes[0] != want {
+		t.Errorf("called %q, first note %q", c.Titles, c.Notes[0])
+	}
+	s.Part.InsideDiameter = quantity.Length{}
+	c = propose(t, s, catalogue.Library(), advice.Options{})[0]
+	if !strings.Contains(c.Titles[0], "inside_diameter") || !strings.Contains(c.Titles[0], "stiffness_kept") {
+		t.Errorf("two facts are missing: %q", c.Titles)
+	}
+}
+
+// A hand-laid wall by the table of minimum strengths strains more than the
+// strain limit would allow: shown, and not what decides.
+func TestPropose_saysWhatFailsWithoutDeciding(t *testing.T) {
+	for _, c := range propose(t, header(), catalogue.Library(), advice.Options{}) {
+		found := false
+		for _, x := range c.Report.Wall.Criteria {
+			if x.Decides || x.Tell != wall.Fails {
+				continue
+			}
+			found = true
+			if !noted(&c, "shown, not judged: "+x.Name+" is used "+quantity.Number(x.Ratio, 2)+" times", "design basis strength-table decides") {
+				t.Errorf("%s is in no note: %q", x.Name, c.Notes)
+			}
+		}
+		if !found {
+			t.Error("nothing fails without deciding")
+		}
+	}
+}
