@@ -1,0 +1,81 @@
+package schedules
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/schedules/internal/keyed"
+)
+
+// offered matches a line of a template that is left out: a key or a table.
+var offered = regexp.MustCompile(`(?m)^# ?((?:\w+ *= |\[\[).*)$`)
+
+func uncommented(b []byte) []byte { return offered.ReplaceAll(b, []byte("$1")) }
+
+func blanks() map[Kind][]byte {
+	return map[Kind][]byte{
+		Specification: BlankSpecification("A \"drain\""), ShopBook: BlankBook("Our shop"),
+		Record: BlankRecord(RecordOf{Schedule: "header.toml", Revision: laminate.Some(3), SHA256: strings.Repeat("0a", 32)}),
+	}
+}
+
+func decodedKind(k Kind, b []byte) []Problem {
+	var problems []Problem
+	switch k {
+	case Specification:
+		_, problems = DecodeSpecification(b)
+	case ShopBook:
+		_, problems = DecodeBook(b)
+	default:
+		_, _, problems = DecodeRecord(b)
+	}
+	return problems
+}
+
+func TestBlanks_decodeCleanAsTheyAreAndFilledIn(t *testing.T) {
+	for kind, b := range blanks() {
+		if got, problems := Sniff(b); got != kind || len(problems) > 0 {
+			t.Errorf("%s: sniffed as %s, %v", kind, got, problems)
+		}
+		for what, text := range map[string][]byte{"as it is": b, "all filled in": uncommented(b)} {
+			if problems := decodedKind(kind, text); len(problems) > 0 {
+				t.Errorf("%s %s: %v\n%s", kind, what, problems, text)
+			}
+		}
+	}
+}
+
+// A specification and a record offer every key they may have; of a book the
+// figures for calculators by hand alone (lamina, towing) are left to its help.
+func TestBlanks_nameEveryKey(t *testing.T) {
+	for kind, tables := range map[Kind][]keyed.Table{Specification: specTables, Record: recordTables} {
+		text := string(uncommented(blanks()[kind]))
+		for _, table := range tables {
+			for _, f := range table.Fields {
+				if f.Key != "defect" && !regexp.MustCompile(`(?m)^`+f.Key+` *=`).MatchString(text) {
+					t.Errorf("%s: %s %s is not offered", kind, table.Name, f.Key)
+				}
+			}
+		}
+	}
+}
+
+func TestBlankRecord_saysWhatItIsOf(t *testing.T) {
+	b := blanks()[Record]
+	r, torn, problems := DecodeRecord(b)
+	if len(problems) > 0 || torn != "" {
+		t.Fatal(problems, torn)
+	}
+	if r.Schedule != "header.toml" || r.ScheduleRevision != laminate.Some(3) || r.ScheduleSHA256 != strings.Repeat("0a", 32) {
+		t.Errorf("%+v", r)
+	}
+	if WholeEntries(b) != len(b) {
+		t.Error("an entry appended to it would be taken for half-written")
+	}
+	bare, _, problems := DecodeRecord(BlankRecord(RecordOf{}))
+	if len(problems) > 0 || bare.Schedule != "" || bare.ScheduleRevision.Given || bare.ScheduleSHA256 != "" {
+		t.Errorf("%+v, %v", bare, problems)
+	}
+}
