@@ -68,6 +68,7 @@ func (q Question) Within() float64 {
 		return q.Tolerance.Or(ThicknessTolerance)
 	case Content:
 		return q.Tolerance.Or(ContentTolerance)
+	default: // nothing of the others
 	}
 	return 0
 }

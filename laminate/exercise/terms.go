@@ -95,6 +95,7 @@ func (a Ask) Answer() AnswerKind {
 		return Thickness
 	case BarrierGlass, StructureGlass, WallGlass, Loss, GlassLeft:
 		return Content
+	default: // nothing of the others
 	}
 	return Word
 }
@@ -106,6 +107,7 @@ func (a Ask) Words() []string {
 		return []string{"clear", "caution", "open", "break"}
 	case Acceptance:
 		return []string{"accept", "reject"}
+	default: // nothing of the others
 	}
 	return nil
 }
@@ -133,6 +135,7 @@ func (a Ask) Text() string {
 		return "what glass content does the test prove"
 	case Acceptance:
 		return "accept or reject against the demanded glass content"
+	default: // nothing of the others
 	}
 	return ""
 }

@@ -55,6 +55,7 @@ func ReadValue(q exercise.Question, text string, units quantity.System) (figure 
 			return 0, "", errors.New("a share lies between 0 and 100 %")
 		}
 		return v, "", nil
+	default: // nothing of the others
 	}
 	for _, w := range q.Ask.Words() {
 		if strings.EqualFold(w, text) {
@@ -62,12 +63,4 @@ func ReadValue(q exercise.Question, text string, units quantity.System) (figure 
 		}
 	}
 	return 0, "", fmt.Errorf("%w: %s", errNoWord, strings.Join(q.Ask.Words(), ", "))
-}
-
-// number prints a ply or point count.
-func number(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }

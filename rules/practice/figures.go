@@ -222,6 +222,7 @@ func Shown(q exercise.Question, t Truth, units quantity.System) string {
 		return units.Thickness(t.Figure)
 	case exercise.Content:
 		return quantity.Number(100*t.Figure, 1) + " %"
+	default: // nothing of the others
 	}
 	return t.Word
 }

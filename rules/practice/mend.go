@@ -41,8 +41,8 @@ func (g *grader) mend(a Answer) {
 	for i := range faults {
 		f := &faults[i]
 		l := Line{Demand: "mended: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it is"}
-		switch {
-		case report == nil:
+		switch report {
+		case nil:
 			l.Points, l.Found, l.Why, l.Basis = 0, "nothing was laid", f.Rule.Why, f.Basis
 		default:
 			if left := worstOf(report, f.Rule); left > worstOf(judge(g.mark.Solution.Schedule, g.library, g.units), f.Rule) {

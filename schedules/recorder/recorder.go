@@ -205,7 +205,6 @@ func (r *Record) join(text []byte, one *record.Record) {
 
 // withoutLine is a problem for somebody who typed a value and sees no line.
 func withoutLine(p schedules.Problem) string {
-	p.Line = 0
 	if p.Key == "" {
 		return p.Message
 	}

@@ -163,8 +163,6 @@ func (m *marked) reason(p *Practice, w int) []string {
 type beside struct {
 	*marked
 	top, last int
-	mine      plyTable
-	full      plyTable
 }
 
 func (*beside) scope() keys.Scope { return scopeBeside }
