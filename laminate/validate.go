@@ -90,13 +90,13 @@ func within[D quantity.Dimension](c *checker, key string, q quantity.Quantity[D]
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		c.fail(key, "it is no number")
 	case v < 0 && l.low >= 0:
-		c.fail(key, "%q is below zero", q.Text())
+		c.fail(key, "%s is below zero", quoted(q.Text()))
 	case v == 0 && !l.zero:
-		c.fail(key, "%q is not above zero", q.Text())
+		c.fail(key, "%s is not above zero", quoted(q.Text()))
 	case v < l.low && !(v == 0 && l.zero):
-		c.fail(key, "%q is beyond reason: at least %s is expected", q.Text(), quantity.SI[D](l.low).Text())
+		c.fail(key, "%s is beyond reason: at least %s is expected", quoted(q.Text()), quantity.SI[D](l.low).Text())
 	case v > l.high:
-		c.fail(key, "%q is beyond reason: at most %s is expected", q.Text(), quantity.SI[D](l.high).Text())
+		c.fail(key, "%s is beyond reason: at most %s is expected", quoted(q.Text()), quantity.SI[D](l.high).Text())
 	}
 }
 
@@ -135,6 +135,33 @@ func (c *checker) number(key string, v Optional[float64], low, high float64, ope
 	}
 }
 
+// What is reasonable of figures without a unit. A casting resin cracks between
+// about half a per cent and a tenth of its length, the fibre in a ply lies
+// between a wet veil and the densest packing (0.907 by volume in a hexagon;
+// Jones, Mechanics of Composite Materials, 3.2; from memory).
+var (
+	strains   = [2]float64{0.001, 0.2}
+	contents  = [2]float64{0.01, 0.95}
+	fillings  = [2]float64{0, 0.9}
+	kept      = [2]float64{0.01, 1}
+	crimps    = [2]float64{0.1, 1}
+	poissons  = [2]float64{0.05, 0.5}
+	gravities = [2]float64{0.1, 25}
+)
+
+// sane refuses a figure that can only be a slip.
+func (c *checker) sane(key string, v Optional[float64], l [2]float64) {
+	if !v.Given {
+		return
+	}
+	switch x := v.Value; {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		c.fail(key, "it is no number")
+	case x < l[0] || x > l[1]:
+		c.fail(key, "%v is beyond reason: %s is expected", x, span(l[0], l[1], false, false))
+	}
+}
+
 func span(low, high float64, openLow, openHigh bool) string {
 	a, b := fmt.Sprintf("from %v ", low), fmt.Sprintf("to %v", high)
 	if openLow {
@@ -164,7 +191,7 @@ func (c *checker) part(p *Part) {
 	within(c, "liquid_height", p.LiquidHeight, lengths)
 	within(c, "area", p.Area, areas)
 	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
-	c.share("stiffness_kept", p.StiffnessKept, true, false)
+	c.sane("stiffness_kept", p.StiffnessKept, kept)
 	c.text("earth", p.Earth)
 	if p.KFactors.Given {
 		for _, k := range p.KFactors.Values {
@@ -193,7 +220,7 @@ func (c *checker) service(s *Service) {
 	within(c, "pressure", s.Pressure, pressures)
 	within(c, "vacuum", s.Vacuum, pressures)
 	within(c, "test_pressure", s.TestPressure, pressures)
-	c.number("specific_gravity", s.SpecificGravity, 0, 25, true, false)
+	c.sane("specific_gravity", s.SpecificGravity, gravities)
 	c.whole("flame_spread", s.FlameSpread, 0, 10_000)
 }
 
@@ -202,12 +229,12 @@ func (c *checker) resin(r *Resin) {
 	if r.Family == NoFamily {
 		c.fail("family", "it is missing; a resin needs its family, one of %s", joinWords(familyWords))
 	}
-	c.share("filler_content", r.FillerContent, false, true)
+	c.sane("filler_content", r.FillerContent, fillings)
 	within(c, "filler_density", r.FillerDensity, densities)
 	within(c, "density", r.Density, densities)
 	within(c, "modulus", r.Modulus, moduli)
-	c.number("poisson", r.Poisson, 0, 0.5, false, false)
-	c.share("failure_strain", r.FailureStrain, true, false)
+	c.sane("poisson", r.Poisson, poissons)
+	c.sane("failure_strain", r.FailureStrain, strains)
 	within(c, "heat_deflection", r.HeatDeflection, heats)
 	c.whole("flame_spread_tested", r.FlameSpreadTested, 0, 10_000)
 	c.share("styrene_content", r.StyreneContent, false, true)
@@ -231,12 +258,12 @@ func (c *checker) material(m *Material) {
 	c.text("source", m.Source)
 	within(c, "areal_mass", m.ArealMass, fabrics)
 	within(c, "fiber_density", m.FiberDensity, densities)
-	c.share("glass_content", m.GlassContent, true, true)
-	c.share("barrier_glass_content", m.BarrierGlassContent, true, true)
+	c.sane("glass_content", m.GlassContent, contents)
+	c.sane("barrier_glass_content", m.BarrierGlassContent, contents)
 	within(c, "fiber_modulus", m.FiberModulus, moduli)
-	c.number("fiber_poisson", m.FiberPoisson, 0, 0.5, false, false)
+	c.sane("fiber_poisson", m.FiberPoisson, poissons)
 	c.share("warp_share", m.WarpShare, false, false)
-	c.share("crimp_factor", m.CrimpFactor, true, false)
+	c.sane("crimp_factor", m.CrimpFactor, crimps)
 	within(c, "thickness", m.Thickness, thicknesses)
 	within(c, "tow", m.Tow, tows)
 	c.whole("tows", m.Tows, 1, 100_000)
@@ -286,7 +313,7 @@ func (c *checker) plies(s *Schedule, resins map[string]int) {
 		default:
 			total += p.Count
 		}
-		c.share("glass_content", p.GlassContent, true, true)
+		c.sane("glass_content", p.GlassContent, contents)
 		c.number("void_content", p.VoidContent, 0, 0.5, false, false)
 		c.number("angle", p.Angle, -90, 90, false, false)
 	}
@@ -337,7 +364,7 @@ func (c *checker) text(key, s string) {
 		return
 	}
 	if r, bad := BadCharacter(s, false); bad {
-		c.fail(key, "it has the control character %U", r)
+		c.fail(key, "it has %s", CharacterName(r))
 	}
 }
 
@@ -347,14 +374,36 @@ func (c *checker) notes(key, s string) {
 		return
 	}
 	if r, bad := BadCharacter(s, true); bad {
-		c.fail(key, "it has the control character %U", r)
+		c.fail(key, "it has %s", CharacterName(r))
 	}
 }
 
-// BadCharacter finds the first character that no screen should be sent:
-// controls, separators of lines and paragraphs, and the marks that turn the
-// direction of text. Notes may have newlines and tabs. Broken UTF-8 is
-// reported as U+FFFD.
+// CharacterName names what [BadCharacter] found, for a message: "the control
+// character U+001B", "the invisible character U+200B".
+func CharacterName(r rune) string {
+	if unseen(r) {
+		return fmt.Sprintf("the invisible character %U", r)
+	}
+	return fmt.Sprintf("the control character %U", r)
+}
+
+// unseen tells the characters that take no room or show nothing, so that two
+// words look alike and are not: those of the category Cf (marks of direction,
+// joiners, byte order marks, tags) and the fillers that Unicode counts as
+// letters (its property Default_Ignorable_Code_Point).
+func unseen(r rune) bool {
+	switch r {
+	case 0x034f, 0x115f, 0x1160, 0x17b4, 0x17b5, 0x2800, 0x3164, 0xffa0:
+		return true
+	}
+	return unicode.Is(unicode.Cf, r)
+}
+
+// BadCharacter finds the first character that no screen should be sent or no
+// reader sees: controls, separators of lines and paragraphs, the marks that
+// turn the direction of text, and what is invisible. Notes may have newlines
+// and tabs, and the joiners and soft hyphens that running text of some
+// languages needs. Broken UTF-8 is reported as U+FFFD.
 func BadCharacter(s string, notes bool) (rune, bool) {
 	for i := 0; i < len(s); i++ {
 		if c := s[i]; c >= utf8.RuneSelf || c < ' ' || c == 0x7f {
@@ -371,9 +420,8 @@ func badRune(s string, notes bool) (rune, bool) {
 			if _, size := utf8.DecodeRuneInString(s[i:]); size == 1 {
 				return r, true
 			}
-		case notes && (r == '\n' || r == '\t'):
-		case unicode.IsControl(r), r == 0x2028, r == 0x2029,
-			r == 0x061c, r == 0x200e, r == 0x200f, r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
+		case notes && (r == '\n' || r == '\t' || r == 0x00ad || r == 0x200c || r == 0x200d):
+		case unicode.IsControl(r), r == 0x2028, r == 0x2029, unseen(r):
 			return r, true
 		}
 	}

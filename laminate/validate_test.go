@@ -37,21 +37,26 @@ func TestValidate(t *testing.T) {
 		{"revision", func(s *Schedule) { s.Revision = Some(-1) }, Ref{Key: "revision"}, "from 0"},
 		{"diameter", func(s *Schedule) { s.Part.InsideDiameter = quantity.New(-1, quantity.Metre) }, PartRef("inside_diameter"), "below zero"},
 		{"NaN", func(s *Schedule) { s.Part.Length = quantity.New(math.NaN(), quantity.Metre) }, PartRef("length"), "no number"},
-		{"stiffness", func(s *Schedule) { s.Part.StiffnessKept = Some(0.0) }, PartRef("stiffness_kept"), "above 0"},
+		{"stiffness", func(s *Schedule) { s.Part.StiffnessKept = Some(0.0) }, PartRef("stiffness_kept"), "from 0.01 to 1"},
 		{"k factor", func(s *Schedule) { s.Part.KFactors = KFactors{Values: [5]float64{1, 1, 0.5, 1, 1}, Given: true} }, PartRef("k_factors"), "from 1 to 20"},
 		{"heat", func(s *Schedule) { s.Service.Upset = quantity.New(2000, quantity.Celsius) }, ServiceRef("upset"), "beyond reason"},
 		{"pressure", func(s *Schedule) { s.Service.Pressure = quantity.New(-1, quantity.PSI) }, ServiceRef("pressure"), "below zero"},
 		{"ph", func(s *Schedule) { s.Service.PH = PHRange{math.Inf(-1), 7, true} }, ServiceRef("ph"), "no number"},
 		{"concentration", func(s *Schedule) { s.Service.Concentration = Some(1.5) }, ServiceRef("concentration"), "from 0 to 1"},
-		{"gravity", func(s *Schedule) { s.Service.SpecificGravity = Some(0.0) }, ServiceRef("specific_gravity"), "above 0"},
+		{"gravity", func(s *Schedule) { s.Service.SpecificGravity = Some(0.0) }, ServiceRef("specific_gravity"), "from 0.1 to 25"},
 		{"flame", func(s *Schedule) { s.Service.FlameSpread = Some(-5) }, ServiceRef("flame_spread"), "from 0"},
 		{"resin id", func(s *Schedule) { s.Resins = append(s.Resins, Resin{Family: Chlorendic}) }, ResinRef(1, "id"), "missing"},
 		{"id with a blank", func(s *Schedule) { s.Resins = append(s.Resins, Resin{ID: "q ", Family: Chlorendic}) }, ResinRef(1, "id"), "blank"},
-		{"all filler", func(s *Schedule) { s.Resins[0].FillerContent = Some(1.0) }, ResinRef(0, "filler_content"), "to below 1"},
+		{"all filler", func(s *Schedule) { s.Resins[0].FillerContent = Some(1.0) }, ResinRef(0, "filler_content"), "beyond reason: from 0 to 0.9"},
 		{"poisson", func(s *Schedule) { s.Resins[0].Poisson = Some(0.6) }, ResinRef(0, "poisson"), "to 0.5"},
+		{"no failure strain", func(s *Schedule) { s.Resins[0].FailureStrain = Some(1e-300) }, ResinRef(0, "failure_strain"), "1e-300 is beyond reason: from 0.001 to 0.2"},
+		{"no glass", func(s *Schedule) { s.Plies[0].GlassContent = Some(1e-300) }, PlyRef(0, "glass_content"), "from 0.01 to 0.95"},
+		{"no poisson", func(s *Schedule) { s.Resins[0].Poisson = Some(1e-300) }, ResinRef(0, "poisson"), "from 0.05 to 0.5"},
+		{"zero width", func(s *Schedule) { s.Title = "a\u200bb" }, Ref{Key: "title"}, "the invisible character U+200B"},
+		{"mark in an id", func(s *Schedule) { s.Plies[0].Material = "m\ufeff" }, PlyRef(0, "material"), "the invisible character U+FEFF"},
 		{"thick coat", coat(func(m *Material) { m.Thickness = quantity.New(1, quantity.Metre) }), Ref{RefMaterial, 0, "thickness"}, "at most 0.5 m"},
 		{"mass in the wrong unit", coat(func(m *Material) { m.ArealMass = quantity.New(450, quantity.KilogramPerSquareMetre) }), Ref{RefMaterial, 0, "areal_mass"}, "at most 50 kg/m2"},
-		{"share of one", coat(func(m *Material) { m.GlassContent = Some(1.0) }), Ref{RefMaterial, 0, "glass_content"}, "above 0 and below 1"},
+		{"share of one", coat(func(m *Material) { m.GlassContent = Some(1.0) }), Ref{RefMaterial, 0, "glass_content"}, "from 0.01 to 0.95"},
 		{"impossible lamina", coat(func(m *Material) {
 			m.Form, m.E1, m.E2, m.G12, m.Nu12 = Lamina, quantity.New(1, quantity.Gigapascal), quantity.New(10, quantity.Gigapascal), quantity.New(1, quantity.Gigapascal), Some(0.4)
 		}), Ref{RefMaterial, 0, "nu12"}, "e1/e2"},
@@ -70,13 +75,20 @@ func TestValidate(t *testing.T) {
 }
 
 func TestBadCharacter(t *testing.T) {
-	for s, bad := range map[string]bool{"": false, "Größe 3 µm ≥ 2 · ✓": false, "a\tb": true, "a\x7fb": true, "a\u0085b": true, "a\u2028b": true, "a\u2067b": true, "\ufffd": false, "\xc3": true} {
+	for s, bad := range map[string]bool{"": false, "Größe 3 µm ≥ 2 · ✓": false, "a\tb": true, "a\x7fb": true, "a\u0085b": true, "a\u2028b": true, "a\u2067b": true, "\ufffd": false, "\xc3": true,
+		"a\u200bb": true, "a\ufeffb": true, "a\u00adb": true, "a\u2060b": true, "a\u3164b": true, "a\U000e0041b": true, "a\u202eb": true, "नमस्ते": false} {
 		if _, got := BadCharacter(s, false); got != bad {
 			t.Errorf("%q: %v", s, got)
 		}
 	}
 	if _, bad := BadCharacter("a\tb\nc", true); bad {
 		t.Error("notes may have tabs and newlines")
+	}
+	if _, bad := BadCharacter("a\u200db", true); bad {
+		t.Error("notes may join letters")
+	}
+	if _, bad := BadCharacter("a\u200bb", true); !bad {
+		t.Error("notes may hide a blank")
 	}
 }
 

@@ -161,12 +161,7 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	return src, own, keyed.Sorted(problems)
 }
 
-func badCharacter(r rune) string { return "it has the control character U+" + hex(r) }
-
-func hex(r rune) string {
-	const digits = "0123456789ABCDEF"
-	return string([]byte{digits[r>>12&15], digits[r>>8&15], digits[r>>4&15], digits[r&15]})
-}
+func badCharacter(r rune) string { return "it has " + laminate.CharacterName(r) }
 
 type wrong struct{ Key, message string }
 

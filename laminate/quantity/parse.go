@@ -164,7 +164,8 @@ func parseNumber(s string) (float64, error) {
 		sign, over = -1, over[1:]
 	}
 	whole := 0.0
-	if w, rest, mixed := strings.Cut(strings.ReplaceAll(over, " ", "-"), "-"); mixed {
+	w, rest, mixed := strings.Cut(strings.ReplaceAll(over, " ", "-"), "-")
+	if mixed {
 		v, err := natural(w)
 		if err != nil {
 			return 0, err
@@ -181,6 +182,9 @@ func parseNumber(s string) (float64, error) {
 	}
 	if m == 0 {
 		return 0, numberError("a fraction cannot be over zero")
+	}
+	if mixed && n >= m {
+		return 0, numberError("the fraction beside a whole number is below one")
 	}
 	return sign * (whole + n/m), nil
 }

@@ -91,7 +91,7 @@ func TestParse_badTextNamesTheUnits(t *testing.T) {
 	for text, reason := range map[string]string{
 		"": "empty", "  ": "empty", "in": "begin with a number", "12": "unit is missing", "12 bananas": `"bananas" is not a unit`, "12 psi": `"psi" is not a unit`,
 		"1e400 mm": "beyond reason", "-1e400 mm": "beyond reason", "1e-400 mm": "too small", "nan mm": "begin with a number", "Inf mm": "begin with a number",
-		"1/0 in": "over zero", "1/x in": "no whole number", "1.5/2 in": "no whole number", "1--2 in": "not a number", "1--1/2 in": "no whole number",
+		"1/0 in": "over zero", "1-3/2 in": "below one", "1 2/2 in": "below one", "1/x in": "no whole number", "1.5/2 in": "no whole number", "1--2 in": "not a number", "1--1/2 in": "no whole number",
 		"1 2 in": "not a number", "1,5 in": "not a unit", "0x10 in": "not a unit", "1_000 in": "not a unit", "1 in\x1b[2J": "not a unit", "12 IN": "not a unit",
 		"99999999999/2 in": "no whole number", "- in": "not a number", "/ in": "no whole number", ". in": "not a number", "12 \xff": "not a unit",
 		"12 " + strings.Repeat("x", 10_000): "not a unit",
@@ -193,6 +193,14 @@ func TestTextIn_fewestDigits(t *testing.T) {
 	}
 	if got := New(0.1, Fahrenheit).TextIn(Fahrenheit); got != "0.1 degF" {
 		t.Errorf("0.1 °F is %s", got)
+	}
+}
+
+func TestUsed_isBrief(t *testing.T) {
+	for ratio, want := range map[float64]string{0: "0 %", 0.999: "99 %", 1: "100 %", 1.001: "101 %", 10: "1000 %", 10.01: "over 1000 %", 1e300: "over 1000 %", math.Inf(1): "over 1000 %"} {
+		if got := Used(ratio); got != want {
+			t.Errorf("%v is %s, want %s", ratio, got, want)
+		}
 	}
 }
 

@@ -110,8 +110,12 @@ func (s System) WallMass(kgPerM2 float64) string {
 func Share(f float64) string { return Number(100*f, 0) + " %" }
 
 // Used prints how much of a limit is used: rounded away from 100 %, so that
-// what passes its limit never reads 100 % and what keeps it never more.
+// what passes its limit never reads 100 % and what keeps it never more. From
+// ten times on the figure says no more than that.
 func Used(ratio float64) string {
+	if ratio > 10 {
+		return "over 1000 %"
+	}
 	if ratio > 1 {
 		return Number(math.Ceil(ratio*100-1e-9), 0) + " %"
 	}

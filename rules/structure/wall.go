@@ -41,7 +41,10 @@ var WallFails = &rules.Rule{
 				}
 				f.Message += " does not hold: " + figure(p, c.Demand, c.Unit) + ", at most " + figure(p, c.Capacity, c.Unit)
 			}
-			if c.Ratio > 0 && !math.IsInf(c.Ratio, 0) {
+			switch {
+			case c.Ratio > 10:
+				f.Message += " (more than 10 times)"
+			case c.Ratio > 0:
 				f.Message += " (" + quantity.Number(c.Ratio, 2) + " times)"
 			}
 			p.Report(f)
@@ -62,6 +65,9 @@ func structuralPlace(p *rules.Pass) laminate.Ref {
 func figure(p *rules.Pass, v float64, unit string) string {
 	switch unit {
 	case "strain":
+		if math.Abs(v) > 10 {
+			return "more than 1000 % strain"
+		}
 		return quantity.Number(100*v, 3) + " % strain"
 	case "m":
 		return p.Units.Thickness(v)

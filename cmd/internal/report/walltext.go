@@ -69,7 +69,7 @@ func told(t wall.Tell) string {
 }
 
 func printCriteria(out *output.Sink, r *wall.Result, units quantity.System) {
-	out.Line("  %-22s %-15s %14s %14s %7s  %s", "criterion", "answer", "demand", "capacity", "used", "decides")
+	out.Line("  %-22s %-15s %14s %14s %11s  %s", "criterion", "answer", "demand", "capacity", "used", "decides")
 	for _, c := range r.Criteria {
 		demand, capacity, used, decides := "-", "-", "-", "no"
 		if c.Tell == wall.Holds || c.Tell == wall.Fails {
@@ -79,7 +79,7 @@ func printCriteria(out *output.Sink, r *wall.Result, units quantity.System) {
 		if c.Decides {
 			decides = "yes"
 		}
-		out.Line("  %-22s %-15s %14s %14s %7s  %s", c.Name, c.Tell.String(), demand, capacity, used, decides)
+		out.Line("  %-22s %-15s %14s %14s %11s  %s", c.Name, c.Tell.String(), demand, capacity, used, decides)
 		if c.Reason != "" {
 			out.Line("    %s", c.Reason)
 		}
@@ -122,7 +122,12 @@ func figureOf(v float64, unit string, units quantity.System) string {
 	return strconv.FormatFloat(v, 'g', 4, 64) + " " + unit
 }
 
-func percent(strain float64) string { return quantity.Number(100*strain, 4) + " %" }
+func percent(strain float64) string {
+	if math.Abs(strain) > 10 {
+		return quantity.Used(math.Abs(strain))
+	}
+	return quantity.Number(100*strain, 4) + " %"
+}
 
 func modulus(pa float64, units quantity.System) string {
 	return quantity.New(pa, quantity.Pascal).Format(units.Modulus(), 2)
