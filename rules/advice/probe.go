@@ -166,13 +166,34 @@ type opinion struct {
 // judged is what rules say about a probe, worst first.
 func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion {
 	var said []opinion
-	for _, f := range rules.Judge(list, probe, a.lib, rules.Options{Units: a.units}).Findings {
+	report := rules.Judge(list, probe, a.lib, rules.Options{Units: a.units})
+	for _, f := range report.Findings {
+		if f.Rule.ID == notPreferred && report.Verdict == rules.VerdictBreak {
+			continue // what must not be built is not worth comparing
+		}
 		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Open {
 			continue // told once, in the notes
 		}
-		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{f.Rule.Title + ": " + plain(f.Message, probe), f.Basis}})
+		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{worded(&f, plain(f.Message, probe)), f.Basis}})
 	}
 	return said
+}
+
+const notPreferred = "veil-not-preferred"
+
+// worded says a finding as a reason. Two rules speak of a wall that is there,
+// and of a choice their words would mislead: a veil that serves is told to do
+// so, and no mat of the probe is named where no veil is the question.
+func worded(f *rules.Finding, message string) string {
+	switch {
+	case f.Rule.ID == "veil-missing":
+		return "without a veil the mat would face the process"
+	case f.Rule.ID == notPreferred:
+		if _, usual, ok := strings.Cut(message, "; "); ok {
+			return "serves; the usual veil here is " + strings.ReplaceAll(usual, " is the usual veil for ", " for ")
+		}
+	}
+	return f.Rule.Title + ": " + message
 }
 
 // option gathers opinions, worst first: the worst is the answer, and each is

@@ -56,16 +56,27 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less watches for trapped air, pits and dry spots; some services want two of it",
 			rules.CommonPractice})
 	}
-	for _, x := range []laminate.Family{laminate.VinylEster, laminate.Chlorendic} { // a light resin and a heavy one
-		if n := a.veilPlies(m.ID, x, 1); n > 1 && so < No {
-			list = append(list, Reason{"one ply of it is too thin for an inner surface in " + x.String() + ": lay " + figure(float64(n)), "API 12P 5.4.2: 0.010 to 0.020 in"})
-			break
-		}
-	}
+	list = append(list, a.thinVeil(m.ID, so)...)
 	if len(list) == 0 && so == Yes {
 		list = append(list, Reason{"nothing in this service speaks against it", byVeilRules})
 	}
 	return list
+}
+
+// thinVeil says how many plies of a veil make an inner surface where one does
+// not: in the resins at large, else in the heaviest of them.
+func (a *advisor) thinVeil(id string, so Suits) []Reason {
+	const basis = "API 12P 5.4.2: 0.010 to 0.020 in"
+	if so == No {
+		return nil
+	}
+	if n := a.veilPlies(id, laminate.VinylEster, 1); n > 1 {
+		return []Reason{{"one ply of it is too thin for an inner surface: lay " + figure(float64(n)), basis}}
+	}
+	if n := a.veilPlies(id, laminate.Chlorendic, 1); n > 1 {
+		return []Reason{{"one ply of it just makes an inner surface; in the heaviest resins (" + laminate.Chlorendic.String() + ") it takes " + figure(float64(n)), basis}}
+	}
+	return nil
 }
 
 // withinPH says how the service lies in the fibre's range, where it does.
