@@ -13,7 +13,7 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 		name, keys, plies string
 		shows             string
 	}{
-		{"swap the veil everywhere", "home r 2 enter", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "everywhere"},
+		{"swap the veil everywhere", "home r 2 enter", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
 		{"double the barrier", "* 3 enter", "veil-c-15×2 mat-1.5×4| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "barrier 226 mil"},
 		{"mend", "m", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u takes it back"},
 		{"lay by digit", "9", headerPlies + " topcoat", "laid ply 9 topcoat"},
@@ -32,7 +32,7 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 		{"times structure", "* 4 enter", headerPlies + " mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "laid the structure 2 times"},
 		{"swap here only", "home r 2 .", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped ply 1"},
 		{"swap one mat of several", "r 4 .", "veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-0.75", "swapped ply 8"},
-		{"swap by name", "home r 0 v - c a r enter enter", "veil-carbon-11 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "everywhere"},
+		{"swap by name", "home r 0 v - c a r enter enter", "veil-carbon-11 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
 		{"lay by name", "0 t o p enter", headerPlies + " topcoat", "laid ply 9 topcoat"},
 		{"undo", "9 u", headerPlies, "took back: laid ply 9 topcoat"},
 		{"redo", "9 u y", headerPlies + " topcoat", "did again"},

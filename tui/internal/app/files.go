@@ -43,6 +43,13 @@ func (r *Root) saveThen(then func()) {
 		return
 	}
 	if d.Path() == "" {
+		// A name given on the command line is where it goes, unasked.
+		if name := d.Name(); strings.HasSuffix(name, extension) {
+			if err := r.saveUnder(name, then); err != nil {
+				r.desk.Refuse(err.Error())
+			}
+			return
+		}
 		r.askName(then)
 		return
 	}
@@ -70,7 +77,7 @@ func (r *Root) saveAs() { r.askName(func() {}) }
 func (r *Root) askName(then func()) {
 	p := &ask.Prompt{
 		Title: "save as", Label: "file", Desk: r.desk,
-		Text: "Save under which name? A name without a folder goes to " + r.folder() + "; " + extension + " is added where it is missing.",
+		Text: "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + extension + " is added where it is missing.",
 	}
 	p.Do = func(name string) error { return r.saveUnder(name, then) }
 	p.Set(r.suggestion())
@@ -85,6 +92,14 @@ func (r *Root) folder() string {
 		return r.o.Folder
 	}
 	return "."
+}
+
+// folderWord is the folder as a sentence names it.
+func (r *Root) folderWord() string {
+	if f := r.folder(); f != "." {
+		return f
+	}
+	return "this folder"
 }
 
 // suggestion makes a file name of the title.

@@ -263,3 +263,40 @@ func TestWall_whatIsNeededIsOneChange(t *testing.T) {
 	g.press("u").wants(before)
 	g.esc().shows("BENCH")
 }
+
+func TestSave_takesTheNameOfTheCommandLine(t *testing.T) {
+	dir := state(t)
+	path := filepath.Join(dir, "fresh.toml")
+	d, err := editor.FromBytes(path, []byte(empty), editing())
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := run(t, d, theme.Mono, 80, 24)
+	g.press("1 s").shows("saved ")
+	if text, err := os.ReadFile(path); err != nil || !strings.Contains(string(text), "veil-c-15") {
+		t.Errorf("the file is %v %s", err, text)
+	}
+}
+
+func TestSaveAs_namesTheFolder(t *testing.T) {
+	g := fresh(t, empty, 80, 24)
+	g.r.o.Folder = ""
+	g.press("a").shows("goes to this folder")
+}
+
+func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
+	g := fresh(t, empty, 80, 24).shows("Tab pages").press("f").hides("Tab pages")
+	tuitest.Press(t, g.r, "Stack", "enter")
+	g.shows("after Esc, u takes it back")
+	fresh(t, nothing(), 80, 24).press("f").shows("no resin is stated yet").press("up").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
+}
+
+func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
+	fresh(t, strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"", 1), 120, 36).
+		press("1 3 + . tab 2 end").shows("does not apply", "2 mat-and-woven", "Esc back").
+		press("home").shows("asks ", ", has ")
+}
+
+func TestTotals_keepTheWhole(t *testing.T) {
+	header(t, 60, 16).shows("all 314").press("* 3").shows("all 314→")
+}

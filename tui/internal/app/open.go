@@ -8,7 +8,12 @@ import (
 	"frp/veilwright/tui/internal/page/folder"
 )
 
-func (r *Root) facts() { r.push(facts.New(r.desk)) }
+func (r *Root) facts() {
+	r.push(facts.New(r.desk))
+	if len(r.desk.Doc.Now().Resins) == 0 {
+		r.desk.Say("no resin is stated yet: ↑ goes to the line that adds one")
+	}
+}
 
 // open lists the folder's documents.
 func (r *Root) open() {

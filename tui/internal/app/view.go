@@ -82,7 +82,10 @@ func (r *Root) title(w int) string {
 	if d.Units() == quantity.Metric {
 		unit = "mm"
 	}
-	right := state + "   " + unit + "   Tab pages"
+	right := state + "   " + unit
+	if !r.top().Busy() {
+		right += "   Tab pages"
+	}
 	left := what
 	if len(about) > 0 {
 		left += "  " + strings.Join(about, " ")

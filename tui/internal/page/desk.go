@@ -1,8 +1,6 @@
 package page
 
 import (
-	"strings"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
@@ -47,7 +45,7 @@ func (d *Desk) Apply(e edit.Edit) bool {
 	}
 	d.changed(before)
 	d.follow(e.At)
-	d.Notice = pane.Notice{Text: joinEffect(e.Label, Effect(before, d.Report(), d.Units())), Tail: "u takes it back"}
+	d.Notice = pane.Notice{Text: Outcome(e.Label, before, d.Report(), d.Units()), Tail: "u takes it back"}
 	return true
 }
 
@@ -61,7 +59,7 @@ func (d *Desk) Undo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Notice = pane.Notice{Text: joinEffect("took back: "+label, Effect(before, d.Report(), d.Units())), Tail: "y does it again"}
+	d.Notice = pane.Notice{Text: Outcome("took back: "+label, before, d.Report(), d.Units()), Tail: "y does it again"}
 }
 
 // Redo does again what Undo took back, or says that there is nothing.
@@ -74,7 +72,7 @@ func (d *Desk) Redo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Notice = pane.Notice{Text: joinEffect("did again: "+label, Effect(before, d.Report(), d.Units())), Tail: "u takes it back"}
+	d.Notice = pane.Notice{Text: Outcome("did again: "+label, before, d.Report(), d.Units()), Tail: "u takes it back"}
 }
 
 // Replaced tells the desk that the document is another one or was reloaded.
@@ -118,10 +116,3 @@ func (d *Desk) follow(at laminate.Ref) {
 }
 
 func (d *Desk) clamp() { d.Row = max(-1, min(d.Row, d.LastRow())) }
-
-func joinEffect(label, effect string) string {
-	if effect == "" {
-		return label
-	}
-	return strings.TrimSuffix(label, ".") + ": " + effect
-}

@@ -13,7 +13,29 @@ import (
 // that changed most, and findings that came or went. It is empty where
 // nothing of these changed.
 func Effect(before, after *rules.Report, units quantity.System) string {
+	most, zone := effect(before, after, units)
+	if zone != "" {
+		most = append(most, zone)
+	}
+	return strings.Join(most, ", ")
+}
+
+// Outcome says what was done: first the figures of the whole, then the change, and
+// last the zone it changed most. Where there is little room the end is cut.
+func Outcome(label string, before, after *rules.Report, units quantity.System) string {
+	most, zone := effect(before, after, units)
 	var parts []string
+	if len(most) > 0 {
+		parts = append(parts, strings.Join(most, ", "))
+	}
+	parts = append(parts, strings.TrimSuffix(label, "."))
+	if zone != "" {
+		parts = append(parts, zone)
+	}
+	return strings.Join(parts, " · ")
+}
+
+func effect(before, after *rules.Report, units quantity.System) (parts []string, zone string) {
 	a, b := before.Analysis, after.Analysis
 	if a != nil && b != nil {
 		if d := b.Total.Thickness - a.Total.Thickness; quantity.Compare(a.Total.Thickness, b.Total.Thickness) != 0 {
@@ -32,10 +54,10 @@ func Effect(before, after *rules.Report, units quantity.System) string {
 	}
 	if a != nil && b != nil {
 		if z := mostChanged(a, b); z != laminate.NoZone {
-			parts = append(parts, ZoneFigures(z, b.Zones[z], units))
+			zone = ZoneFigures(z, b.Zones[z], units)
 		}
 	}
-	return strings.Join(parts, ", ")
+	return parts, zone
 }
 
 // ZoneFigures names a zone with its thickness and glass content.

@@ -69,7 +69,9 @@ func TestFigure_inTheReadersUnits(t *testing.T) {
 		{6.894757e5, "Pa", quantity.US, "100.0 psi"},
 		{2.54e-3, "m", quantity.US, "100.0 mil"},
 		{2.54e-3, "m", quantity.Metric, "2.54 mm"},
-		{0.001, "strain", quantity.US, "0.1000 %"},
+		{827.37, "Pa", quantity.US, "0.120 psi"}, // × 1.450377e-4 psi/Pa (NIST SP 811, appendix B)
+		{0.001, "strain", quantity.US, "0.100 %"},
+		{0, "strain", quantity.US, "0 %"},
 	} {
 		if got := Figure(tc.v, tc.unit, tc.u); got != tc.want {
 			t.Errorf("%g %s is %q, want %q", tc.v, tc.unit, got, tc.want)

@@ -65,7 +65,7 @@ func TellStyle(t *theme.Theme, c *wall.Criterion) theme.Style {
 func Figure(v float64, unit string, u quantity.System) string {
 	switch unit {
 	case "strain":
-		return quantity.Number(100*v, 4) + " %"
+		return telling(100*v) + " %"
 	case "m":
 		return u.Thickness(v)
 	case "Pa":
@@ -73,7 +73,9 @@ func Figure(v float64, unit string, u quantity.System) string {
 			q := quantity.New(v/1e9, quantity.Gigapascal)
 			return q.Format(u.Modulus(), 2)
 		}
-		return u.Pressure(v)
+		unit := u.Load()
+		q := quantity.New(v, quantity.Pascal).In(unit)
+		return telling(q) + " " + unit.Symbol()
 	case "N/m":
 		if u == quantity.Metric {
 			return quantity.Number(v/1000, 1) + " N/mm"
@@ -81,6 +83,15 @@ func Figure(v float64, unit string, u quantity.System) string {
 		return quantity.Number(v/newtonsPerMetre, 0) + " lb/in"
 	}
 	return quantity.Number(v, 3) + " " + unit
+}
+
+// telling prints a figure with three digits that tell: 0.120, 14.2, 533.
+func telling(v float64) string {
+	decimals := 0
+	if a := math.Abs(v); a > 0 {
+		decimals = max(0, min(5, 2-int(math.Floor(math.Log10(a)))))
+	}
+	return quantity.Number(v, decimals)
 }
 
 // newtonsPerMetre is one pound-force an inch: 0.45359237 × 9.80665 / 0.0254

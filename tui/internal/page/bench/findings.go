@@ -17,20 +17,28 @@ func (b *Bench) findings(w int) []string {
 	r := b.desk.Report()
 	n := b.plan.list
 	out := make([]string, 0, b.plan.panel())
-	b.list = max(0, min(b.list, len(r.Findings)-n))
+	fresh := b.desk.Fresh(r)
+	var chosen []string
+	if b.sel < len(r.Findings) {
+		chosen = b.chosenLines(r, fresh[b.sel], w, n)
+	}
+	held := n - max(0, len(chosen)-1) // how many findings the lines hold
+	b.list = max(0, min(b.list, len(r.Findings)-held))
 	if b.sel < b.list {
 		b.list = b.sel
 	}
-	if b.sel >= b.list+n {
-		b.list = b.sel - n + 1
+	if b.sel >= b.list+held {
+		b.list = b.sel - held + 1
 	}
-	fresh := b.desk.Fresh(r)
-	for i := b.list; i < b.list+n; i++ {
-		if i >= len(r.Findings) {
+	for i := b.list; len(out) < n; i++ {
+		switch {
+		case i >= len(r.Findings):
 			out = append(out, "")
-			continue
+		case i == b.sel:
+			out = append(out, chosen...)
+		default:
+			out = append(out, b.findingLine(r, i, text.Clean(r.Findings[i].Message), fresh[i], w))
 		}
-		out = append(out, b.findingLine(r, i, fresh[i], w))
 	}
 	f := b.finding()
 	if f == nil {
@@ -42,6 +50,15 @@ func (b *Bench) findings(w int) []string {
 		mend = "…"
 	} else if m := b.remedy(); m != nil {
 		mend, tail = text.Clean(m.Text), t.Key.Render("m")+" do it"
+	}
+	if len(f.Rows) > 0 && f.At.Index != b.desk.Row {
+		goes := t.Key.Render("n") + " goes there"
+		if tail != "" {
+			goes += "  " + tail
+		}
+		if text.Width(mend)+text.Width(goes)+1 <= w-9 {
+			tail = goes
+		}
 	}
 	return append(out, "   "+t.Label.Render("mend")+"  "+endsIn(mend, tail, w-9))
 }
@@ -55,30 +72,49 @@ func endsIn(left, tail string, w int) string {
 	return text.Left(left, w-n-1) + " " + tail
 }
 
-func (b *Bench) findingLine(r *rules.Report, i int, fresh bool, w int) string {
+// severityCells are the pointer and the severity before a finding's text.
+const severityCells = 12
+
+func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, w int) string {
 	t := b.desk.Theme
 	f := &r.Findings[i]
 	pointer := " "
 	if i == b.sel {
 		pointer = theme.Pointer
 	}
-	plies := place(r, f)
 	tail := ""
 	if fresh {
-		tail = "NEW"
-	}
-	if i == b.sel && len(f.Rows) > 0 && f.At.Index != b.desk.Row {
-		tail = strings.TrimSpace(tail + "  n goes there")
-	}
-	message := text.Left(plies, 9) + " " + text.Clean(f.Message)
-	if plies == "" {
-		message = text.Clean(f.Message)
-	}
-	if fresh {
-		tail = t.New.Render("NEW") + strings.TrimPrefix(tail, "NEW")
+		tail = t.New.Render("NEW")
 	}
 	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(text.Left(page.SeverityWord(f.Severity), 8)) +
-		" " + endsIn(message, tail, w-12)
+		" " + endsIn(placed(r, f)+message, tail, w-severityCells)
+}
+
+// chosenLines draw the finding explained: its message goes on in a second line
+// where one does not hold it and the list has three or more.
+func (b *Bench) chosenLines(r *rules.Report, fresh bool, w, n int) []string {
+	f := &r.Findings[b.sel]
+	head := placed(r, f)
+	room := w - severityCells - text.Width(head)
+	if fresh {
+		room -= len("NEW") + 1
+	}
+	message := text.Clean(f.Message)
+	if n < 3 || text.Width(message) <= room || room < 20 {
+		return []string{b.findingLine(r, b.sel, message, fresh, w)}
+	}
+	lines := text.Wrap(message, room)
+	rest := strings.TrimSpace(strings.Join(lines[1:], " "))
+	indent := severityCells + text.Width(head)
+	return []string{b.findingLine(r, b.sel, lines[0], fresh, w), text.Spaces(indent) + text.Cut(rest, w-indent)}
+}
+
+// placed is the plies before a finding's message, "" where it is about none.
+func placed(r *rules.Report, f *rules.Finding) string {
+	if plies := place(r, f); plies != "" {
+		return text.Left(plies, 9) + " "
+	}
+	return ""
 }
 
 // place names the plies a finding is about: "ply 1", "ply 4 +2".

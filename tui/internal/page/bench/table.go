@@ -146,7 +146,7 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 		rest.WriteString(text.Right(mass, c.mass))
 	}
 	if c.resin > 0 {
-		rest.WriteString(" " + text.Left(text.Clean(p.Resin), c.resin-1))
+		rest.WriteString(" " + text.Left(shortID(text.Clean(p.Resin), c.resin-1), c.resin-1))
 	}
 	if c.zone > 0 {
 		rest.WriteString(" " + text.Left(zoneCell(f.Zone, c.zone-1), c.zone-1))
@@ -192,12 +192,23 @@ func rowTitle(p *laminate.Ply, w int) string {
 	return text.Left(middle(text.Clean(p.Material), w-1-text.Width(tail))+tail, w)
 }
 
-func middle(s string, w int) string {
+func middle(s string, w int) string { return without(s, w, 3) }
+
+// shortID is an id in few cells: its last letter tells resin-3 from resin-4.
+func shortID(s string, w int) string {
+	if w < 8 {
+		return without(s, w, 1)
+	}
+	return middle(s, w)
+}
+
+// without drops the middle of a name that is too long and keeps end cells of
+// its end.
+func without(s string, w, end int) string {
 	n := text.Width(s)
 	if n <= w || w < 4 || n != len(s) {
 		return text.Cut(s, w)
 	}
-	end := 3
 	return s[:w-end-1] + text.Ellipsis + s[len(s)-end:]
 }
 

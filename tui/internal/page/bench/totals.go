@@ -12,7 +12,7 @@ import (
 
 // figureStyle is how much the line of figures says: all of it where there is
 // room, and less step by step.
-type figureStyle struct{ mass, none, units bool }
+type figureStyle struct{ mass, none, units, glass bool }
 
 // totals is the line of figures of the parts and of the whole. While a choice
 // is open it shows where each figure would go.
@@ -22,7 +22,7 @@ func (b *Bench) totals(w int) string {
 		look = b.desk.Theme.Changed
 	}
 	line := ""
-	for _, style := range [...]figureStyle{{true, true, true}, {false, true, true}, {false, false, true}, {false, false, false}} {
+	for _, style := range [...]figureStyle{{true, true, true, true}, {false, true, true, true}, {false, false, true, true}, {false, false, false, true}, {}} {
 		if line = b.totalsAs(style); text.Width(line) <= w {
 			break
 		}
@@ -50,7 +50,7 @@ func (b *Bench) totalsAs(style figureStyle) string {
 		if style.units {
 			s += unit
 		}
-		if glass {
+		if glass && style.glass {
 			s += ", " + percents(was, is)
 		}
 		parts = append(parts, s)

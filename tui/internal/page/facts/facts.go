@@ -4,6 +4,8 @@
 package facts
 
 import (
+	"strconv"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/tui/internal/keyin"
@@ -119,6 +121,8 @@ func (f *Facts) commit() bool {
 		return false
 	}
 	f.desk.Go(row)
+	// In the form u types a letter.
+	f.desk.Notice.Tail = "after Esc, u takes it back"
 	f.fill()
 	f.entries[f.at].field.Resume(at)
 	return true
@@ -212,6 +216,12 @@ func (f *Facts) Lines() []string {
 			focus = len(lines)
 		}
 		lines = append(lines, en.field.Line(t, i == f.at, labelWidth, w))
+		if i == f.at {
+			for _, l := range choiceLines(&en.field, w-labelWidth-4) {
+				lines = append(lines, text.Spaces(labelWidth+4)+t.Dim.Render(l))
+				focus++
+			}
+		}
 	}
 	room := h - 2
 	if focus >= f.top+room-1 {
@@ -228,4 +238,29 @@ func (f *Facts) Lines() []string {
 		say = page.SeverityWord(r.Findings[0].Severity) + ": " + text.Clean(r.Findings[0].Message)
 	}
 	return append(out, pane.Rule(t, w, page.TallyPieces(t, r)...), text.Cut(" "+say, w))
+}
+
+// choiceLines are all the numbered choices of a line that one line does not
+// hold, in lines of w cells: none may be left to guessing.
+func choiceLines(f *page.Field, w int) []string {
+	if len(f.Choices) == 0 || f.Several || w < 1 {
+		return nil
+	}
+	out := []string{""}
+	for i, c := range f.Choices {
+		piece := text.Cut(strconv.Itoa(i+1)+" "+c, w)
+		last := &out[len(out)-1]
+		switch {
+		case *last == "":
+			*last = piece
+		case text.Width(*last)+2+text.Width(piece)+1 <= w: // a mark stands before the one taken
+			*last += "  " + piece
+		default:
+			out = append(out, piece)
+		}
+	}
+	if len(out) == 1 {
+		return nil
+	}
+	return out
 }

@@ -3,6 +3,7 @@ package facts
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -70,7 +71,7 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 		share(section, "concentration", "concentration", v.Concentration, "% by mass", set, func(v *laminate.Service, x laminate.Optional[float64]) { v.Concentration = x }),
 		measure(section, "temperature", "temperature", v.Temperature, u.Heat(), set, func(v *laminate.Service, q quantity.Temperature) { v.Temperature = q }),
 		measure(section, "upset", "upset", v.Upset, u.Heat(), set, func(v *laminate.Service, q quantity.Temperature) { v.Upset = q }),
-		{section, page.Field{Label: "pH", Text: ph(v.PH), Hint: "lowest and highest: 3.5 to 6"}, func(t string) (edit.Edit, error) {
+		{section, page.Field{Label: "pH", Text: ph(v.PH), Hint: "lowest and highest: 3.5 to 6, or 3.5-6"}, func(t string) (edit.Edit, error) {
 			r, err := readPH(t)
 			return set("ph", stated("pH", t), func(v *laminate.Service) { v.PH = r }), err
 		}},
@@ -135,7 +136,11 @@ func resins(s *laminate.Schedule) []entry {
 	for _, f := range laminate.Families() {
 		families = append(families, f.String())
 	}
-	return append(list, entry{"Another resin", page.Field{Label: "of the family", Choices: families, Hint: "a digit adds it as " + nextResin(s)}, func(v string) (edit.Edit, error) {
+	section := "Another resin"
+	if len(s.Resins) == 0 {
+		section = "A resin"
+	}
+	return append(list, entry{section, page.Field{Label: "of the family", Choices: families, Hint: "a digit adds it as " + nextResin(s)}, func(v string) (edit.Edit, error) {
 		f, ok := laminate.ParseFamily(v)
 		if !ok {
 			return edit.Edit{}, errors.New("a digit takes a family")
@@ -196,7 +201,7 @@ func measure[T any, D quantity.Dimension](section, key, label string, value quan
 		if strings.TrimSpace(v) != "" {
 			var err error
 			if q, err = quantity.ParseDefault(v, u); err != nil {
-				return edit.Edit{}, err
+				return edit.Edit{}, fmt.Errorf("%s: %w; write 36 %s, for example", label, err, u.Name())
 			}
 		}
 		return set(key, stated(label, q.Text()), func(t *T) { put(t, q) }), nil
@@ -206,12 +211,12 @@ func measure[T any, D quantity.Dimension](section, key, label string, value quan
 func share[T any](section, key, label string, value laminate.Optional[float64], hint string, set setter[T], put func(*T, laminate.Optional[float64])) entry {
 	text := ""
 	if value.Given {
-		text = strconv.FormatFloat(100*value.Value, 'g', 6, 64)
+		text = strconv.FormatFloat(100*value.Value, 'g', 6, 64) + " %"
 	}
 	return entry{section, page.Field{Label: label, Text: text, Hint: hint}, func(v string) (edit.Edit, error) {
 		x, err := page.ReadPercent(v)
 		if err != nil {
-			return edit.Edit{}, fmt.Errorf("%s %w", label, err)
+			return edit.Edit{}, fmt.Errorf("%s: %w; write 15 or 15 %%", label, err)
 		}
 		shown := v
 		if x.Given {
@@ -231,7 +236,7 @@ func number[T any](section, key, label string, value laminate.Optional[float64],
 		if t := strings.TrimSpace(v); t != "" {
 			n, err := strconv.ParseFloat(t, 64)
 			if err != nil {
-				return edit.Edit{}, fmt.Errorf("%s: %q is no number", label, t)
+				return edit.Edit{}, fmt.Errorf("%s: %q is no number; write 1.2, for example", label, t)
 			}
 			x = laminate.Some(n)
 		}
@@ -267,7 +272,7 @@ func readWhole(s string) (laminate.Optional[int], error) {
 	}
 	n, err := strconv.Atoi(s)
 	if err != nil {
-		return laminate.Optional[int]{}, fmt.Errorf("%q is no whole number", s)
+		return laminate.Optional[int]{}, fmt.Errorf("%q is no whole number; write 25, for example", s)
 	}
 	return laminate.Some(n), nil
 }
@@ -283,25 +288,28 @@ func ph(r laminate.PHRange) string {
 	return f(r.Lowest) + " to " + f(r.Highest)
 }
 
-// readPH reads "3.5", "3.5 to 6", "3.5, 6", "3.5 6".
+// readPH reads "3.5", "3.5 to 6", "3.5-6", "3.5, 6", "3.5 6". A minus that
+// leads a figure is refused, never read as a dash.
 func readPH(s string) (laminate.PHRange, error) {
-	words := strings.FieldsFunc(strings.ReplaceAll(s, "to", " "), func(r rune) bool { return r == ' ' || r == ',' || r == '–' })
-	if len(words) == 0 {
+	s = strings.TrimSpace(s)
+	if s == "" {
 		return laminate.PHRange{}, nil
 	}
-	if len(words) > 2 {
-		return laminate.PHRange{}, fmt.Errorf("pH %q is more than a lowest and a highest figure", s)
+	const figure = `(\d+\.?\d*|\.\d+)`
+	m := regexp.MustCompile(`^` + figure + `(?:(?:\s*(?:to|,|-|–)\s*|\s+)` + figure + `)?$`).FindStringSubmatch(s)
+	if m == nil {
+		return laminate.PHRange{}, fmt.Errorf("pH: %q is no lowest and highest figure; write 3.5 to 6, or 0-2", s)
+	}
+	if m[2] == "" {
+		m[2] = m[1]
 	}
 	var v [2]float64
-	for i, w := range words {
-		x, err := strconv.ParseFloat(w, 64)
+	for i := range v {
+		x, err := strconv.ParseFloat(m[i+1], 64)
 		if err != nil {
-			return laminate.PHRange{}, fmt.Errorf("pH: %q is no number; write 3.5 to 6", w)
+			return laminate.PHRange{}, fmt.Errorf("pH: %q is no number; write 3.5 to 6, or 0-2", m[i+1])
 		}
 		v[i] = x
-	}
-	if len(words) == 1 {
-		v[1] = v[0]
 	}
 	return laminate.PHRange{Lowest: v[0], Highest: v[1], Given: true}, nil
 }
@@ -324,12 +332,12 @@ func readFactors(s string) (laminate.KFactors, error) {
 		return k, nil
 	}
 	if len(words) != len(k.Values) {
-		return k, fmt.Errorf("%d k factors are wanted, not %d", len(k.Values), len(words))
+		return k, fmt.Errorf("%d k factors are wanted, not %d; write 1.5, 1.2, 1, 1.1, 1.5", len(k.Values), len(words))
 	}
 	for i, w := range words {
 		v, err := strconv.ParseFloat(w, 64)
 		if err != nil {
-			return k, fmt.Errorf("k factors: %q is no number", w)
+			return k, fmt.Errorf("k factors: %q is no number; write 1.5, 1.2, 1, 1.1, 1.5", w)
 		}
 		k.Values[i] = v
 	}

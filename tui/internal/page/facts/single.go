@@ -1,6 +1,8 @@
 package facts
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
@@ -21,6 +23,8 @@ func (l *Line) Edit() (edit.Edit, error) { return l.set(l.Field.Text) }
 func ServiceLines(s *laminate.Schedule, u quantity.System) map[string]Line {
 	lines := map[string]Line{}
 	for _, e := range service(s, u) {
+		// A page that asks for one fact sets the unit of a share itself.
+		e.field.Text = strings.TrimSuffix(e.field.Text, " %")
 		lines[e.field.Label] = Line{e.field, e.set}
 	}
 	return lines

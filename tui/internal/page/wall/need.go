@@ -16,22 +16,6 @@ type needed struct {
 	err   error
 }
 
-// unitWords are the repeat units as the page names them.
-func unitWord(u wall.RepeatUnit) string {
-	switch u {
-	case wall.Mat:
-		return "mat"
-	case wall.MatAndWoven:
-		return "woven and mat"
-	case wall.WoundCover:
-		return "helical cover"
-	case wall.HoopAndChop:
-		return "hoop and chop"
-	case wall.NoUnit:
-	}
-	return u.String()
-}
-
 // ask finds how many repeats of the numbered unit the wall needs.
 func (p *Wall) ask(digit int) {
 	unit := wall.Units()[digit-1]
@@ -46,7 +30,7 @@ func (p *Wall) ask(digit int) {
 	case n.found.Repeats == 0:
 		p.desk.Say("the wall is enough as it is: nothing has to be added")
 	default:
-		p.desk.Say(fmt.Sprintf("%s of %s would do; %s asks for it", page.Count(n.found.Repeats, "repeat"), unitWord(unit), n.found.Governing.Name))
+		p.desk.Say(fmt.Sprintf("%s of %s would do; %s asks for it", page.Count(n.found.Repeats, "repeat"), unit.String(), n.found.Governing.Name))
 		p.desk.Notice.Tail = "Enter lays it"
 	}
 }
@@ -92,7 +76,7 @@ func canLay(p *Wall) string {
 func (p *Wall) insert() {
 	n := p.need
 	e := edit.InsertPlies(p.desk.Doc.Now(), p.desk.Doc.Library(), n.found.Row-1, n.found.Plies)
-	e.Label = fmt.Sprintf("laid %s of %s", page.Count(n.found.Repeats, "repeat"), unitWord(n.unit))
+	e.Label = fmt.Sprintf("laid %s of %s", page.Count(n.found.Repeats, "repeat"), n.unit.String())
 	if p.desk.Apply(e) {
 		p.need = nil
 	}

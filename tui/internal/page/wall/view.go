@@ -33,7 +33,10 @@ func (p *Wall) columns() []table.Column[*wall.Criterion] {
 		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
 		{Title: "demand", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return p.figure(x, x.Demand) }},
 		{Title: "capacity", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
-		{Title: "", Width: 7, Cell: func(x c) string {
+		{Title: "", Width: 14, Cell: func(x c) string {
+			if x.Tell == wall.NotApplicable {
+				return wall.NotApplicable.String()
+			}
 			if x.Decides {
 				return "decides"
 			}
@@ -121,7 +124,7 @@ func (p *Wall) headline(r *wall.Result, w int) string {
 		s += ", modulus axial " + page.Figure(r.Membrane.Ex, "Pa", u) + ", hoop " + page.Figure(r.Membrane.Ey, "Pa", u)
 	}
 	if p.need != nil && p.need.err == nil && p.need.found.Repeats > 0 {
-		s = "with " + page.Count(p.need.found.Repeats, "repeat") + " of " + unitWord(p.need.unit) + " it " + s
+		s = "with " + page.Count(p.need.found.Repeats, "repeat") + " of " + p.need.unit.String() + " it " + s
 		return t.Changed.Render(text.Cut(s, w))
 	}
 	return t.Strong.Render(text.Cut(s, w))
@@ -152,7 +155,7 @@ func (p *Wall) why(w int) []string {
 // criterion stands as it does.
 func (p *Wall) said() (title, said string) {
 	if n := p.need; n != nil {
-		title = "what is needed of " + unitWord(n.unit)
+		title = "what is needed of " + n.unit.String()
 		if n.err != nil {
 			return title, text.Clean(n.err.Error())
 		}
@@ -164,7 +167,10 @@ func (p *Wall) said() (title, said string) {
 	}
 	var parts []string
 	if c.Tell == wall.Holds || c.Tell == wall.Fails {
-		parts = append(parts, "demand "+p.figure(c, c.Demand)+" of "+p.figure(c, c.Capacity))
+		parts = append(parts, "asks "+p.figure(c, c.Demand)+", has "+p.figure(c, c.Capacity))
+	}
+	if c.Tell == wall.NotApplicable {
+		parts = append(parts, wall.NotApplicable.String())
 	}
 	if c.Reason != "" {
 		parts = append(parts, text.Clean(c.Reason))
@@ -182,7 +188,7 @@ func (p *Wall) foot(w int) []string {
 		if p.need != nil && p.need.unit == u {
 			s = theme.Pointer + s
 		}
-		l.Gap(1).Add(t.Key.Render(s)).Gap(1).Add(unitWord(u))
+		l.Gap(1).Add(t.Key.Render(s)).Gap(1).Add(u.String())
 	}
 	aid := " design aid: governing code, the shop's own tests, a licensed engineer decide"
 	not := ""
@@ -218,7 +224,7 @@ func (p *Wall) chart(r *wall.Result, w, h int) []string {
 		return nil
 	}
 	t := p.desk.Theme
-	title := "strain of each ply, 1 along and 2 across its fiber"
+	title := "strain of each ply in %: 1 along, 2 across the fiber"
 	if r.PlyCase != "" {
 		title += ", " + r.PlyCase
 	}

@@ -108,6 +108,7 @@ func acts() page.Acts[*Wall] {
 				p.top++
 			}
 		}),
+		row(scopeWall, "back", g, []string{keyin.Esc}, "", "back", "back to the bench", 0, nil, func(*Wall, keyin.Event) {}),
 		row(scopeNeed, "other unit", n, []string{"1", "2", "3", "4"}, "1-4", "other unit", "the same of another unit", 3, nil, func(p *Wall, e keyin.Event) {
 			d, _ := e.Digit()
 			p.ask(d)
