@@ -43,6 +43,8 @@ func (compareCommand) Help() string {
     veilwright compare header.toml demands.toml header-17.toml --to md > header-17.md
     veilwright compare header.toml demands.toml --json | jq '.lines[] | select(.verdict == "fails")'
 
+veilwright new --kind specification and veilwright new --kind record make the other two documents, with every key commented out.
+
 It ends with 0 to accept, 1 to reject, 3 when a demand cannot be told, 2 when a document cannot be read.`
 }
 

@@ -17,7 +17,7 @@ type grammar struct {
 	Practice   practiceCommand   `cmd:"" help:"Exercises: print, mark, and keep count of what was learnt."`
 	Catalogue  catalogueCommand  `cmd:"" help:"Print the materials and resin families that are known."`
 	Rules      rulesCommand      `cmd:"" help:"Print the rules that check runs, and why."`
-	New        newCommand        `cmd:"" help:"Make an empty schedule."`
+	New        newCommand        `cmd:"" help:"Make an empty schedule, specification, record or shop book."`
 	Tidy       tidyCommand       `cmd:"" help:"Rewrite schedules in canonical form, comments kept."`
 	Completion completionCommand `cmd:"" help:"Print the script that completes command lines in a shell."`
 	Complete   completeCommand   `cmd:"" hidden:""`

@@ -12,16 +12,45 @@ import (
 )
 
 type newCommand struct {
-	File    string `arg:"" optional:"" help:"The file to make, ending in .toml; left out, or -, standard output." complete:"documents"`
-	Title   string `help:"Title of the schedule; left out, the file's name."`
-	Example bool   `help:"The example that the terminal program opens with, instead of an empty schedule."`
+	File    string   `arg:"" optional:"" help:"The file to make, ending in .toml; left out, or -, standard output." complete:"documents"`
+	Kind    kindFlag `placeholder:"schedule|specification|record|shop-book" help:"What to make; left out, a schedule."`
+	Title   string   `help:"Title of the document; left out, the file's name. A record has none."`
+	Of      string   `placeholder:"SCHEDULE" help:"The schedule a record is of: its name, revision and SHA-256 are written into it." complete:"documents"`
+	Example bool     `help:"The example that the terminal program opens with, instead of an empty schedule."`
 }
+
+// kindFlag is a kind of document to make; empty makes a schedule.
+type kindFlag string
+
+// The words of --kind are those that documents use.
+const (
+	newSchedule      kindFlag = "schedule"
+	newSpecification kindFlag = "specification"
+	newRecord        kindFlag = "record"
+	newShopBook      kindFlag = "shop-book"
+)
+
+// UnmarshalText reads a word of --kind.
+func (f *kindFlag) UnmarshalText(text []byte) error {
+	return oneOf(f, text, newSchedule, newSpecification, newRecord, newShopBook)
+}
+
+// Words lists them.
+func (kindFlag) Words() []string {
+	return []string{string(newSchedule), string(newSpecification), string(newRecord), string(newShopBook)}
+}
+
+// plain tells of a schedule, which is what is made where nothing is said.
+func (f kindFlag) plain() bool { return f == "" || f == newSchedule }
 
 // Help is shown under the command's flags.
 func (newCommand) Help() string {
-	return `An empty schedule with every key that usually matters, commented out. A file that is there is never touched.
+	return `An empty document with every key that usually matters, commented out, and what may stand there: a schedule; a specification of what a buyer demands and a record of what was laid and measured, which compare and the inspector read; a shop book of your own materials, resins and ratings. A file that is there is never touched.
 
     veilwright new header.toml
+    veilwright new --kind specification demands.toml
+    veilwright new --kind record --of header.toml header-17.toml
+    veilwright new --kind shop-book shop-book.toml
     veilwright new --title "Brine return header" --units si header.toml
     veilwright new --example | veilwright check -`
 }
@@ -51,19 +80,60 @@ func (k newCommand) Run(c *call) error {
 }
 
 func (k newCommand) text(c *call) ([]byte, error) {
-	if k.Example {
-		if k.Title != "" || c.Units != unitsAsWritten {
-			return nil, errors.New("--example has a title and units of its own")
-		}
+	record := k.Kind == newRecord
+	switch {
+	case k.Of != "" && !record:
+		return nil, errors.New("--of names the schedule of a record: it goes with --kind record")
+	case k.Example && (k.Title != "" || c.Units != unitsAsWritten || !k.Kind.plain()):
+		return nil, errors.New("--example is a schedule with a title and units of its own")
+	case k.Example:
 		return schedules.Example(), nil
+	case record && k.Title != "":
+		return nil, errors.New("a record has no title: it names its schedule, see --of")
+	case record:
+		return k.record(c)
+	case c.Units != unitsAsWritten && !k.Kind.plain():
+		return nil, fmt.Errorf("--units goes with a schedule: a %s has no units of its own", k.Kind)
 	}
 	title := k.Title
 	if title == "" && k.File != "" && k.File != stdinName {
 		title = strings.TrimSuffix(filepath.Base(k.File), filepath.Ext(k.File))
+	}
+	switch k.Kind {
+	case newSpecification:
+		return schedules.BlankSpecification(title), nil
+	case newShopBook:
+		return schedules.BlankBook(title), nil
 	}
 	text := schedules.Blank(title)
 	if c.Units == unitsSI {
 		text = bytes.Replace(text, []byte("units    = \"us\""), []byte("units    = \"si\""), 1)
 	}
 	return text, nil
+}
+
+// record makes a record, of the schedule that is named or of none.
+func (k newCommand) record(c *call) ([]byte, error) {
+	if c.Units != unitsAsWritten {
+		return nil, errors.New("--units goes with a schedule: a record keeps each figure as it was written")
+	}
+	if k.Of == "" {
+		return schedules.BlankRecord(schedules.RecordOf{}), nil
+	}
+	text, err := c.read(input{name: k.Of})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", k.Of, err)
+	}
+	if kind, problems := schedules.Sniff(text); len(problems) == 0 && kind != schedules.Schedule {
+		return nil, fmt.Errorf("%s: is of kind %s; a record is of a schedule", k.Of, kind)
+	}
+	_, s, problems := schedules.Decode(text)
+	if len(problems) > 0 {
+		return nil, fmt.Errorf("%s: %s", k.Of, problems[0])
+	}
+	of := schedules.RecordOf{Revision: s.Revision, SHA256: store.SumOf(text).String()}
+	if k.Of != stdinName {
+		of.Schedule = filepath.Base(k.Of)
+	}
+	return schedules.BlankRecord(of), nil
 }
