@@ -41,7 +41,7 @@ func (k rulesCommand) Run(c *call) error {
 		for _, id := range k.IDs {
 			r, ok := all.Find(id)
 			if !ok {
-				return fmt.Errorf("there is no rule %q%s; veilwright rules lists them", id, didYouMean(id, ruleIDs()))
+				return fmt.Errorf("there is no rule %q%s; veilwright rules lists them", id, didYouMean(strings.ToLower(id), ruleIDs()))
 			}
 			chosen = append(chosen, r)
 		}
@@ -64,6 +64,9 @@ func (k rulesCommand) Run(c *call) error {
 		}
 		return nil
 	}
+	// What the words below mean, for whoever has not read a report yet.
+	c.out.Line("break: do not build it so; open: cannot be judged, a fact that matters is missing;")
+	c.out.Line("caution: somebody has to decide; note: good to know, nothing to mend.")
 	family := ""
 	for _, r := range chosen {
 		if r.Family != family {

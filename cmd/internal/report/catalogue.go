@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+
 	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -128,18 +130,22 @@ func PrintCatalogue(out *output.Sink, shown Catalogue, units quantity.System, fu
 			out.Line(format, args...)
 		}
 	}
-	head(len(shown.Materials), "%-20s %-15s %-10s %14s %9s %13s  %s", "material", "form", "fiber", "areal mass", "glass", "in a barrier", "name")
+	head(len(shown.Materials), "%-20s %-15s %-10s %14s %10s %13s  %s", "material", "form", "fiber", "areal mass", "glass", "in a barrier", "name")
 	for _, m := range shown.Materials {
 		mass, fiber := "-", m.Fiber
 		if m.ArealMassKgM2 != nil {
-			mass = units.FabricMass(*m.ArealMassKgM2)
+			mass = arealMassOf(*m.ArealMassKgM2, units)
 		} else if m.ThicknessMM != nil {
 			mass = units.Thickness(*m.ThicknessMM / 1000)
 		}
 		if fiber == "" {
 			fiber = "-"
 		}
-		out.Line("  %-18s %-15s %-10s %14s %9s %13s  %s", m.ID, m.Form, fiber, mass, shareOf(m.GlassContent), shareOf(m.BarrierGlassContent), m.Name)
+		content := shareOf(m.GlassContent)
+		if f, ok := laminate.ParseFiber(m.Fiber); ok && !f.Glass() && m.GlassContent != nil {
+			content = "fiber " + content // the key says glass, the veil has none
+		}
+		out.Line("  %-18s %-15s %-10s %14s %10s %13s  %s", m.ID, m.Form, fiber, mass, content, shareOf(m.BarrierGlassContent), m.Name)
 		source(m.Source)
 	}
 	head(len(shown.Resins), "resin of the shop")
@@ -162,6 +168,24 @@ func PrintCatalogue(out *output.Sink, shown Catalogue, units quantity.System, fu
 		out.Line("  %-30s %12s", f.ID, densityOf(f.DensityKgM3))
 		source(f.Source)
 	}
+}
+
+// arealMassOf prints three significant places: what a light veil comes to is
+// figured from them.
+func arealMassOf(kgM2 float64, units quantity.System) string {
+	unit := quantity.OuncePerSquareFoot
+	if units == quantity.Metric {
+		unit = quantity.GramPerSquareMetre
+	}
+	q := quantity.New(kgM2, quantity.KilogramPerSquareMetre)
+	places := 2
+	for v := math.Abs(q.In(unit)); v > 0 && v < 1 && places < 9; v *= 10 {
+		places++
+	}
+	for v := math.Abs(q.In(unit)); v >= 10 && places > 0; v /= 10 {
+		places--
+	}
+	return q.Format(unit, places)
 }
 
 func shareOf(v *float64) string {
