@@ -85,7 +85,7 @@ func untold(c *Candidate) []string {
 		f := &c.Report.Findings[i]
 		switch {
 		case f.Rule.ID == serviceIncomplete && f.Severity == rules.Open:
-			notes = append(notes, "not judged: veil and resin, because "+f.Message)
+			notes = append(notes, "not judged: veil and resin, because "+strings.Replace(f.Message, ": veil and resin cannot be judged", "", 1))
 		case f.Rule.ID == serviceIncomplete:
 			notes = append(notes, "taken for granted: "+f.Message)
 		case f.Severity != rules.Open:
