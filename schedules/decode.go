@@ -127,7 +127,7 @@ func wrongKind(data []byte, want Kind) (Kind, []Problem) {
 	case problem != nil:
 		return kind, []Problem{*problem}
 	case kind != want:
-		return kind, []Problem{{Key: "document", Message: fmt.Sprintf("this is %s, not %s", kind.noun(), want.noun()), Line: 1, Column: 1}}
+		return kind, []Problem{{Key: "document", Message: fmt.Sprintf("this is %s, not %s", kind.Noun(), want.Noun()), Line: 1, Column: 1}}
 	}
 	return kind, nil
 }

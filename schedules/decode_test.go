@@ -136,8 +136,12 @@ func TestDecode_badInput(t *testing.T) {
 		{"many tables for one", head + "[[part]]\nform = \"pipe\"\n", 7, "part", "write [part]"},
 		{"no table", "part = 3\n" + head, 1, "part", "write [part]"},
 		{"no tables", "ply = [1, 2]\n" + head, 1, "ply", "[[ply]] table is expected"},
-		{"key twice", ply + "count = 2\ncount = 3\n", 11, "count", "given twice, first on line 10"},
-		{"key twice in a first of many", head + "[[ply]]\nmaterial = \"a\"\nmaterial = \"b\"\nresin = \"r\"\n[[ply]]\nmaterial = \"c\"\n", 9, "material", "first on line 8"},
+		{"key twice", ply + "count = 2\ncount = 3\n", 11, "ply.count", "given twice, first on line 10"},
+		{"format in text", "document = \"schedule\"\nformat = \"1\"\n", 2, "format", "\"1\" is text"},
+		{"format with decimals", "document = \"schedule\"\nformat = 1.0\n", 2, "format", "1.0 is no whole number"},
+		{"document in figures", "# first\ndocument = 3\nformat = 1\n", 2, "document", "3 is no text"},
+		{"a table twice", head + "[part]\nlength = \"2 m\"\n[part]\nlength = \"3 m\"\n", 9, "part", "first on line 7"},
+		{"key twice in a first of many", head + "[[ply]]\nmaterial = \"a\"\nmaterial = \"b\"\nresin = \"r\"\n[[ply]]\nmaterial = \"c\"\n", 9, "ply.material", "first on line 8"},
 		{"table twice", head + "[part]\nform = \"pipe\"\n[part]\nprocess = \"wound\"\n", 9, "part", "first on line 7"},
 		{"bare number", head + "[part]\ninside_diameter = 24\n", 8, "part.inside_diameter", "units: m, mm, cm, um, mil, in, ft"},
 		{"unit missing", head + "[part]\ninside_diameter = \"24\"\n", 8, "part.inside_diameter", "unit is missing"},
@@ -214,7 +218,7 @@ func TestDecode_tellsEverythingAtOnceInOrder(t *testing.T) {
 	for _, p := range problems {
 		got = append(got, fmt.Sprintf("%d %s", p.Line, p.Key))
 	}
-	if want := "7 resin.titel, 10 ply.resin, 11 ply.count, 12 count, 13 ply.zone, 15 service.ph, 16 service.temperature"; strings.Join(got, ", ") != want {
+	if want := "7 resin.titel, 10 ply.resin, 11 ply.count, 12 ply.count, 13 ply.zone, 15 service.ph, 16 service.temperature"; strings.Join(got, ", ") != want {
 		t.Errorf("told %q, want %q", strings.Join(got, ", "), want)
 	}
 }

@@ -47,8 +47,8 @@ func (k Kind) String() string {
 	return "unreadable"
 }
 
-// noun is the word with its article.
-func (k Kind) noun() string {
+// Noun is the word with its article: "an exercise".
+func (k Kind) Noun() string {
 	if k == Exercise {
 		return "an " + k.String()
 	}
@@ -108,37 +108,44 @@ func text(b []byte) ([]byte, []Problem) {
 }
 
 // declared reads `document` and `format`.
-func declared(b []byte, top map[string]string) (Kind, *Problem) {
+func declared(b []byte, top map[string]syntax.TopKey) (Kind, *Problem) {
 	word, ok := top["document"]
 	if !ok {
 		return Undeclared, &Problem{Line: 1, Column: 1, Key: "document", Message: `it is missing: a document begins with document = "schedule" (or another kind) and format = 1`}
 	}
-	at := func(key string) (int, int) { return keyed.Place(b, max(0, bytes.Index(b, []byte(key)))) }
+	fail := func(key string, at int, message string) (Kind, *Problem) {
+		p := &Problem{Key: key, Message: message}
+		p.Line, p.Column = keyed.Place(b, at)
+		return Unreadable, p
+	}
+	const kinds = "schedule, specification, record, shop-book or exercise is expected"
+	if !word.Text {
+		return fail("document", word.Offset, keyed.Printable(word.Value)+" is no text: "+kinds+", between quotes")
+	}
 	kind := Unreadable
 	for _, k := range Kinds() {
-		if k.String() == word {
+		if k.String() == word.Value {
 			kind = k
 		}
 	}
 	if kind == Unreadable {
-		p := &Problem{Key: "document", Message: keyed.Quoted(word) + " is no kind of document: schedule, specification, record, shop-book or exercise is expected"}
-		p.Line, p.Column = at("document")
-		return kind, p
+		return fail("document", word.Offset, keyed.Quoted(word.Value)+" is no kind of document: "+kinds)
 	}
 	format, ok := top["format"]
-	if !ok {
-		p := &Problem{Key: "format", Message: "it is missing or no whole number: format = 1 is expected"}
-		p.Line, p.Column = at("document")
-		return Unreadable, p
+	switch {
+	case !ok:
+		return fail("format", word.Offset, "it is missing: format = 1 is expected")
+	case format.Text:
+		return fail("format", format.Offset, keyed.Quoted(format.Value)+" is text: format = 1 is expected, without quotes")
+	case !format.Integer:
+		return fail("format", format.Offset, keyed.Printable(format.Value)+" is no whole number: format = 1 is expected")
 	}
-	n, err := strconv.Atoi(format)
-	if err == nil && n == Format {
+	n, err := strconv.Atoi(format.Value)
+	switch {
+	case err == nil && n == Format:
 		return kind, nil
+	case err == nil && n > Format:
+		return fail("format", format.Offset, fmt.Sprintf("the document has format %d, this program reads up to format %d: a newer program is needed", n, Format))
 	}
-	p := &Problem{Key: "format", Message: fmt.Sprintf("format %s is not known: this program reads format %d", keyed.Clipped(format), Format)}
-	if err == nil && n > Format {
-		p.Message = fmt.Sprintf("the document has format %d, this program reads up to format %d: a newer program is needed", n, Format)
-	}
-	p.Line, p.Column = at("format")
-	return Unreadable, p
+	return fail("format", format.Offset, fmt.Sprintf("format %s is not known: this program reads format %d", keyed.Clipped(format.Value), Format))
 }

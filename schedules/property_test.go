@@ -78,7 +78,7 @@ func edit(t *rapid.T, s *laminate.Schedule) *laminate.Schedule {
 	case "gel":
 		s.Plies[row()].GelAfter = rapid.Bool().Draw(t, "gel")
 	case "share":
-		s.Plies[row()].GlassContent = laminate.Some(rapid.Float64Range(0.01, 0.99).Draw(t, "share"))
+		s.Plies[row()].GlassContent = laminate.Some(rapid.Float64Range(0.01, 0.95).Draw(t, "share"))
 	case "reverse":
 		slices.Reverse(s.Plies)
 	case "title":

@@ -44,7 +44,7 @@ func anyEdit(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 		e = edit.SetGel(s, l, row, k > 1)
 	case 8:
 		e = edit.SetPly(s, l, row, "glass_content", "glass content", func(p *laminate.Ply) {
-			p.GlassContent = laminate.Some(rapid.Float64Range(0.01, 0.99).Draw(t, "share"))
+			p.GlassContent = laminate.Some(rapid.Float64Range(0.01, 0.95).Draw(t, "share"))
 		})
 	case 9:
 		e = edit.SetPart("length", "length", func(p *laminate.Part) { p.Length = quantity.New(float64(k+1), quantity.Foot) })

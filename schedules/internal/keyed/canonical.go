@@ -16,7 +16,8 @@ type remarks struct {
 	tail   [][]string
 }
 
-// remarks collects the comments; those inside a list come to stand above it.
+// remarks collects the comments; those inside a list stay
+// in it (see stays), others inside a value come to stand above it.
 func (d *Document) remarks() *remarks {
 	r := &remarks{above: map[Spot][]string{}, behind: map[Spot]string{}, below: map[Spot][]string{}, free: map[Spot][][]string{}}
 	if !bytes.ContainsRune(d.Data, '#') {
@@ -45,7 +46,9 @@ func (d *Document) remarks() *remarks {
 				lines = rest
 			}
 			r.above[key] = append(r.above[key], comments(lines)...)
-			r.above[key] = append(r.above[key], syntax.Comments(d.Data[l.From:l.To])...)
+			if !d.stays(l) {
+				r.above[key] = append(r.above[key], syntax.Comments(d.Data[l.From:l.To])...)
+			}
 			at = lineEnd(d.Data, l.To)
 			r.noteBehind(key, d.Data[l.To:at])
 		}
@@ -54,6 +57,12 @@ func (d *Document) remarks() *remarks {
 	}
 	r.tail = groups(d.Data[end:])
 	return r
+}
+
+// stays tells whether a value is left as it was typed, lines and all: a list
+// with comments, which say something of the item they stand at.
+func (d *Document) stays(l syntax.Leaf) bool {
+	return l.Plain && !l.Container && d.Data[l.Value] == '[' && len(syntax.Comments(d.Data[l.From:l.To])) > 0
 }
 
 // owner is what a comment at a key belongs to in canonical form.
@@ -169,6 +178,18 @@ func (d *Document) spelled(at Spot) string {
 	return string(d.Data[l.Value:l.End])
 }
 
+// list is a list as it was typed where it has comments, else "".
+func (d *Document) list(at Spot) string {
+	if d == nil {
+		return ""
+	}
+	i, ok := d.places()[at]
+	if !ok || !d.stays(d.Out.Leaves[i]) {
+		return ""
+	}
+	return strings.ReplaceAll(d.spelled(at), "\r\n", "\n")
+}
+
 func (w *writer) blank() {
 	if w.b.Len() > 0 {
 		w.b.WriteByte('\n')
@@ -191,6 +212,8 @@ func (w *writer) row(t *Table, table, row int, values any) {
 		text, given := f.Get(values)
 		typed := w.src.spelled(Spot{table, row, f.Key})
 		switch {
+		case w.src.list(Spot{table, row, f.Key}) != "":
+			text = w.src.list(Spot{table, row, f.Key})
 		case !given && (typed == "" || f.Blank == ""):
 			continue
 		case !given:

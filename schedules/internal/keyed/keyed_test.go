@@ -90,3 +90,13 @@ func TestDistance(t *testing.T) {
 		}
 	}
 }
+
+func TestPrintable_keepsASentenceWhole(t *testing.T) {
+	sentence := "this is not TOML: " + strings.Repeat("word ", 30) + "end"
+	if got := Printable(sentence); got != sentence {
+		t.Errorf("cut to %q", got)
+	}
+	if got := Printable(strings.Repeat("\x1b", 5000)); strings.Contains(got, "\x1b") || strings.Count(got, "x1b") != 200 {
+		t.Errorf("%q", got)
+	}
+}

@@ -53,8 +53,9 @@ func Sorted(problems []Problem) []Problem {
 func Quoted(s string) string { return strconv.Quote(Clipped(s)) }
 
 // Clipped keeps text of a file brief.
-func Clipped(s string) string {
-	const most = 60
+func Clipped(s string) string { return clipped(s, 60) }
+
+func clipped(s string, most int) string {
 	if len(s) <= most {
 		return s
 	}
@@ -79,10 +80,13 @@ func SafeKey(key string) string {
 	return Clipped(key)
 }
 
+// longestSentence is room for whatever a library has to say.
+const longestSentence = 200
+
 // Printable makes a library's message safe: it may quote the file.
 func Printable(s string) string {
 	s = strings.ToValidUTF8(s, "\ufffd")
-	q := strconv.Quote(Clipped(strings.ReplaceAll(s, `"`, "'")))
+	q := strconv.Quote(clipped(strings.ReplaceAll(s, `"`, "'"), longestSentence))
 	return strings.ReplaceAll(q[1:len(q)-1], `\\`, `\`)
 }
 

@@ -63,6 +63,8 @@ type Outline struct {
 	// Odd tells by table that some of it is written inline or with dotted
 	// keys, so that no line stands for one key.
 	Odd []bool
+
+	tables []Table
 }
 
 // Error is what is wrong at a place.
@@ -89,7 +91,7 @@ func Scan(data []byte, tables []Table) (*Outline, []Error) {
 		return nil, errs
 	}
 	s := &scanner{tables: tables, head: -1}
-	s.out = &Outline{Data: data, Rows: make([]int, len(tables)), At: make([][]int, len(tables)), Odd: make([]bool, len(tables)),
+	s.out = &Outline{Data: data, tables: tables, Rows: make([]int, len(tables)), At: make([][]int, len(tables)), Odd: make([]bool, len(tables)),
 		Leaves: make([]Leaf, 0, 16+bytes.Count(data, []byte{'\n'})), Heads: make([]Head, 0, 16)}
 	s.out.Rows[0], s.out.At[0] = 1, []int{0}
 	s.parser.Reset(data)

@@ -80,30 +80,30 @@ func TestScan_refuses(t *testing.T) {
 }
 
 func TestValues_keysGivenTwiceAreToldAndTheRestIsRead(t *testing.T) {
-	o, errs := Scan([]byte("a = 1\na = 2\n[[many]]\nb = [\n1]\nb = [\n2]\n[[many]]\nb = 3\n[one]\nc = 1\n[one]\nd = 2\n"), tables)
+	o, errs := Scan([]byte("a = 1\na = 2\n[[many]]\nb = [\n1]\nb = [\n2]\n[[many]]\nb = 3\n[one]\nc = 1\n[one]\nc = 2\nd = 2\n"), tables)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
 	m, errs := o.Values()
 	var got []string
 	for _, e := range errs {
-		got = append(got, fmt.Sprintf("%d %s", o.line(e.Offset), e.Message))
+		got = append(got, fmt.Sprintf("%d %s %s", o.line(e.Offset), e.Key, e.Message))
 	}
-	want := "2 it is given twice, first on line 1; 6 it is given twice, first on line 4; 12 the table is given twice, first on line 10"
+	want := "12 one the table is given twice, first on line 10; 2 a it is given twice, first on line 1; 6 many.b it is given twice, first on line 4"
 	if strings.Join(got, "; ") != want {
 		t.Errorf("told %q, want %q", strings.Join(got, "; "), want)
 	}
-	if m["a"] != int64(1) || fmt.Sprint(m["many"]) != "[map[b:[1]] map[b:3]]" || fmt.Sprint(m["one"]) != "map[c:1 d:2]" {
+	if m["a"] != int64(1) || fmt.Sprint(m["many"]) != "[map[b:[1]] map[b:3]]" || fmt.Sprint(m["one"]) != "map[c:1]" {
 		t.Errorf("values %v", m)
 	}
 }
 
 func TestTop_readsWhatStandsBeforeTheFirstTable(t *testing.T) {
 	top, errs := Top([]byte("a = 'x'\nb = 1\nc = [1]\nd.e = 2\n[one]\nf = \n"))
-	if len(errs) > 0 || fmt.Sprint(top) != "map[a:x b:1]" {
+	if len(errs) > 0 || fmt.Sprint(top) != "map[a:{0 x true false} b:{8 1 false true} c:{14 [1] false false}]" {
 		t.Errorf("%v %v", top, errs)
 	}
-	if top, errs := Top([]byte("a = 1\nb = \n")); len(errs) != 1 || top["a"] != "1" {
+	if top, errs := Top([]byte("a = 1\nb = \n")); len(errs) != 1 || top["a"].Value != "1" {
 		t.Errorf("%v %v", top, errs)
 	}
 }

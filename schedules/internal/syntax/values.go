@@ -54,7 +54,27 @@ func (o *Outline) duplicates() ([]Error, []byte) {
 		}
 	}
 	first := make(map[place]int, len(o.Leaves))
+	// A table that stands a second time is told once, its keys with it.
+	again := make(map[int]bool)
+	seen := make(map[int]int)
+	for i, h := range o.Heads {
+		if h.Table < 0 || h.Array {
+			continue
+		}
+		if at, twice := seen[h.Table]; twice {
+			name := string(bytes.Trim(o.Data[h.Start:h.End], "[] \t"))
+			errs = append(errs, Error{Offset: h.Start, Key: name, Message: fmt.Sprintf("the table is given twice, first on line %d", o.line(at))})
+			drop(h.Start, h.End)
+			again[i] = true
+		} else {
+			seen[h.Table] = h.Start
+		}
+	}
 	for _, l := range o.Leaves {
+		if again[l.Head] {
+			drop(l.From, l.To)
+			continue
+		}
 		if l.Sub {
 			continue
 		}
@@ -64,47 +84,62 @@ func (o *Outline) duplicates() ([]Error, []byte) {
 			first[p] = l.Start
 			continue
 		}
-		errs = append(errs, Error{Offset: l.Start, Key: l.Key, Message: fmt.Sprintf("it is given twice, first on line %d", o.line(at))})
+		errs = append(errs, Error{Offset: l.Start, Key: o.named(l), Message: fmt.Sprintf("it is given twice, first on line %d", o.line(at))})
 		if l.From == l.Start {
 			drop(l.From, l.To)
-		}
-	}
-	seen := make(map[int]int)
-	for _, h := range o.Heads {
-		if h.Table < 0 || h.Array {
-			continue
-		}
-		if at, twice := seen[h.Table]; twice {
-			name := string(bytes.Trim(o.Data[h.Start:h.End], "[] \t"))
-			errs = append(errs, Error{Offset: h.Start, Key: name, Message: fmt.Sprintf("the table is given twice, first on line %d", o.line(at))})
-			drop(h.Start, h.End)
-		} else {
-			seen[h.Table] = h.Start
 		}
 	}
 	return errs, once
 }
 
+// named is a key with its table: "part.length".
+func (o *Outline) named(l Leaf) string {
+	if name := o.tables[l.Table].Name; name != "" {
+		return name + "." + l.Key
+	}
+	return l.Key
+}
+
 func (o *Outline) line(at int) int { return 1 + bytes.Count(o.Data[:at], []byte{'\n'}) }
 
+// TopKey is a key before the first table. Value is text without its quotes, or
+// whatever else it is as it was typed.
+type TopKey struct {
+	Offset        int // of the key
+	Value         string
+	Text, Integer bool // neither: a decimal, a list, a table
+}
+
 // Top reads the keys before the first table, leniently: whatever follows may
-// be anything. Only text and whole numbers come out.
-func Top(data []byte) (map[string]string, []Error) {
+// be anything.
+func Top(data []byte) (map[string]TopKey, []Error) {
 	if errs := tooMany(data); errs != nil {
 		return nil, errs
 	}
 	s := scanner{out: &Outline{Data: data}}
 	s.parser.Reset(data)
-	top := map[string]string{}
+	top := map[string]TopKey{}
 	for s.parser.NextExpression() {
 		e := s.parser.Expression()
 		if e.Kind != unstable.KeyValue {
 			return top, nil
 		}
 		var parts [mostDepth][]byte
-		n, _, _ := s.keys(e.Key(), &parts)
-		if v := e.Value(); n == 1 && (v.Kind == unstable.String || v.Kind == unstable.Integer) {
-			top[string(parts[0])] = string(v.Data)
+		n, start, end := s.keys(e.Key(), &parts)
+		if n != 1 {
+			continue
+		}
+		k := TopKey{Offset: start}
+		switch v := e.Value(); v.Kind {
+		case unstable.String:
+			k.Text, k.Value = true, string(v.Data)
+		case unstable.Integer:
+			k.Integer, k.Value = true, string(v.Data)
+		default:
+			k.Value = string(data[s.valueStart(end):min(len(data), int(e.Raw.Offset+e.Raw.Length))])
+		}
+		if _, twice := top[string(parts[0])]; !twice {
+			top[string(parts[0])] = k
 		}
 	}
 	if err := s.parser.Error(); err != nil {

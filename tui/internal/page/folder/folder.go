@@ -188,7 +188,7 @@ func verdict(path string, judge func(*laminate.Schedule) *rules.Report) told {
 		if len(problems) > 0 {
 			why = problems[0].String()
 		} else if kind != schedules.Undeclared && kind != schedules.Unreadable {
-			why = "a " + kind.String() + ", no schedule"
+			why = kind.Noun() + ", no schedule"
 		}
 		return told{known: true, word: kind.String(), why: why}
 	}
