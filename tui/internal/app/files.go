@@ -107,6 +107,9 @@ func (r *Root) suggestion() string {
 	if p := r.desk.Doc.Path(); p != "" {
 		return p
 	}
+	if name := r.desk.Doc.Name(); strings.HasSuffix(name, extension) {
+		return name
+	}
 	var b strings.Builder
 	for _, c := range strings.ToLower(r.desk.Doc.Now().Title) {
 		switch {

@@ -298,5 +298,6 @@ func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
 }
 
 func TestTotals_keepTheWhole(t *testing.T) {
-	header(t, 60, 16).shows("all 314").press("* 3").shows("all 314→")
+	header(t, 60, 16).shows("all 314").press("* 3").shows("all 314→427 mil")
+	header(t, 60, 16).press("0").shows("all 314→324 mil")
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/schedules"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -14,7 +15,7 @@ func TestFirstResin_aWallFromNothingByDigits(t *testing.T) {
 	keys := []string{"1", "5", "3", "+", ".", "3", "5", "3", "5", "3"}
 	for name, typed := range map[string][]string{"one by one": keys, "in one read": {strings.Join(keys, "")}} {
 		t.Run(name, func(t *testing.T) {
-			g := fresh(t, nothing(), 80, 24)
+			g := fresh(t, string(schedules.Blank("Fresh")), 80, 24)
 			tuitest.Press(t, g.r, typed...)
 			g.wants("veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5")
 			s := g.r.Document().Now()

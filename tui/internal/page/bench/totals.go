@@ -27,6 +27,9 @@ func (b *Bench) totals(w int) string {
 			break
 		}
 	}
+	if text.Width(line) > w {
+		line = strings.ReplaceAll(line, " │ ", "│")
+	}
 	return look.Render(text.Cut(line, w))
 }
 

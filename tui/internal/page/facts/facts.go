@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/widget/pane"
 )
 
@@ -215,13 +216,16 @@ func (f *Facts) Lines() []string {
 		if i == f.at {
 			focus = len(lines)
 		}
-		lines = append(lines, en.field.Line(t, i == f.at, labelWidth, w))
-		if i == f.at {
-			for _, l := range choiceLines(&en.field, w-labelWidth-4) {
-				lines = append(lines, text.Spaces(labelWidth+4)+t.Dim.Render(l))
-				focus++
+		if choices := choiceLines(t, &en.field, w-labelWidth-4); i == f.at && len(choices) > 1 {
+			head := " " + theme.Pointer + " " + t.Strong.Render(text.Left(en.field.Label, labelWidth)) + " "
+			for _, l := range choices {
+				lines = append(lines, head+l)
+				head = text.Spaces(labelWidth + 4)
 			}
+			focus = len(lines) - 1
+			continue
 		}
+		lines = append(lines, en.field.Line(t, i == f.at, labelWidth, w))
 	}
 	room := h - 2
 	if focus >= f.top+room-1 {
@@ -240,27 +244,28 @@ func (f *Facts) Lines() []string {
 	return append(out, pane.Rule(t, w, page.TallyPieces(t, r)...), text.Cut(" "+say, w))
 }
 
-// choiceLines are all the numbered choices of a line that one line does not
-// hold, in lines of w cells: none may be left to guessing.
-func choiceLines(f *page.Field, w int) []string {
+// choiceLines are the numbered choices of a line in as many lines of w cells
+// as they take: none may be left to guessing.
+func choiceLines(t *theme.Theme, f *page.Field, w int) []string {
 	if len(f.Choices) == 0 || f.Several || w < 1 {
 		return nil
 	}
-	out := []string{""}
+	var out []string
+	var l text.Line
 	for i, c := range f.Choices {
-		piece := text.Cut(strconv.Itoa(i+1)+" "+c, w)
-		last := &out[len(out)-1]
-		switch {
-		case *last == "":
-			*last = piece
-		case text.Width(*last)+2+text.Width(piece)+1 <= w: // a mark stands before the one taken
-			*last += "  " + piece
-		default:
-			out = append(out, piece)
+		look, mark := t.Dim, ""
+		if c == f.Text {
+			look, mark = t.Selected, "●"
 		}
+		piece := text.Cut(mark+strconv.Itoa(i+1)+" "+c, w)
+		if l.Width() > 0 && l.Width()+2+text.Width(piece) > w {
+			out = append(out, l.String())
+			l = text.Line{}
+		}
+		if l.Width() > 0 {
+			l.Gap(2)
+		}
+		l.Add(look.Render(piece))
 	}
-	if len(out) == 1 {
-		return nil
-	}
-	return out
+	return append(out, l.String())
 }
