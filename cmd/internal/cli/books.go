@@ -1,9 +1,11 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
+	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/book"
 	"frp/veilwright/laminate/catalogue"
@@ -76,7 +78,9 @@ func (s *shelf) make(paths []string) *shelved {
 func (c *call) book(path string) (book.Book, error) {
 	unusable := func(why string) error {
 		c.ends(Unusable)
-		return fmt.Errorf("the shop book %s cannot be used: %s", path, why)
+		// In text what is wrong with the book was said just now; whoever reads
+		// JSON or a screen has the error alone.
+		return &bookError{path: path, why: why, told: !c.mute && !c.JSON}
 	}
 	text, err := c.read(input{name: path})
 	if err != nil {
@@ -85,12 +89,43 @@ func (c *call) book(path string) (book.Book, error) {
 	}
 	b, problems := schedules.DecodeBook(text)
 	if len(problems) > 0 {
-		for _, p := range problems {
-			c.say.Say("shop book %s: %s", path, p.String())
-		}
+		c.sayUnread(&document{input: input{name: path}, problems: problems}, nil)
 		return book.Book{}, unusable(counted(problems))
 	}
 	return book.Book{Path: path, Materials: b.Materials, Resins: b.Resins, Ratings: b.Ratings, Rack: b.Rack}, nil
+}
+
+// bookError is a shop book that cannot be used.
+type bookError struct {
+	path, why string
+	told      bool // why was said on standard error
+}
+
+func (e *bookError) Error() string {
+	if e.told {
+		return e.short()
+	}
+	return e.short() + ": " + e.why
+}
+
+func (e *bookError) short() string { return "the shop book " + e.path + " cannot be used" }
+
+// sayUnread says why a document cannot be used, and gives its report. What is
+// wrong with a shop book was said where the book was read.
+func (c *call) sayUnread(d *document, err error) report.Schedule {
+	sentence := ""
+	if err != nil {
+		sentence = err.Error()
+	}
+	s := unread(d, sentence)
+	said := s
+	var own *bookError
+	if errors.As(err, &own) && !c.mute {
+		short := own.short()
+		said.Error = &short
+	}
+	report.SayUnread(c.say, said)
+	return s
 }
 
 // counted is the first problem in one sentence, and how many follow.

@@ -32,12 +32,15 @@ It ends with 1 when a rule is broken, 2 when something could not be read, 3 when
 
 // Run reports each schedule in the order given.
 func (k checkCommand) Run(c *call) error {
-	run := &checking{checkCommand: k, c: c, shelf: newShelf(c), list: all.Rules(), passed: map[schedules.Kind]int{}}
+	run := &checking{checkCommand: k, c: c, shelf: newShelf(c), list: all.Rules(), reports: []report.Schedule{}, passed: map[schedules.Kind]int{}}
 	for _, in := range c.inputs(k.Files) {
 		run.one(in)
 	}
 	run.tellPassed()
 	if run.seen == 0 {
+		if c.JSON {
+			_ = c.out.JSON([]report.Schedule{}) // what cannot be written is told at the end
+		}
 		return fmt.Errorf("no document to check in %s", strings.Join(k.Files, ", "))
 	}
 	if c.JSON {
@@ -78,7 +81,7 @@ func (k *checking) one(in input) {
 	d := document{input: in}
 	if d.text, d.err = k.c.read(in); d.err != nil {
 		k.seen++
-		k.unusable(&d, d.err.Error())
+		k.unusable(&d, d.err)
 		return
 	}
 	// Nearly all are schedules: only what is none is looked at for its kind.
@@ -91,9 +94,9 @@ func (k *checking) one(in input) {
 	err := k.shelf.furnish(&d, &l)
 	switch {
 	case err != nil:
-		k.unusable(&d, err.Error())
+		k.unusable(&d, err)
 	case len(d.problems) > 0:
-		k.unusable(&d, "")
+		k.unusable(&d, nil)
 	default:
 		k.judged(d.name, l)
 	}
@@ -116,7 +119,7 @@ func (k *checking) other(d *document) {
 		}
 	}
 	if len(d.problems) > 0 {
-		k.unusable(d, "")
+		k.unusable(d, nil)
 		return
 	}
 	k.passed[kind]++
@@ -144,11 +147,10 @@ func (k *checking) judged(name string, l loaded) {
 	report.Print(k.c.out, s, r, units, report.Detail{Plies: k.Plies, Explain: k.Explain})
 }
 
-func (k *checking) unusable(d *document, sentence string) {
+func (k *checking) unusable(d *document, err error) {
 	k.c.ends(Unusable)
-	s := unread(d, sentence)
+	s := k.c.sayUnread(d, err)
 	k.reports = append(k.reports, s)
-	report.SayUnread(k.c.say, s)
 	if !k.c.JSON {
 		report.PrintUnread(k.c.out, s)
 	}

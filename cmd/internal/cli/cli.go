@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"reflect"
 	"strings"
 	"syscall"
 
@@ -59,6 +60,8 @@ type call struct {
 	out  *output.Sink
 	say  output.Messages
 	code Code
+	// mute leaves standard error alone: errors carry all there is to say.
+	mute bool
 }
 
 // ends notes a code; the call ends with the worst of all.
@@ -86,6 +89,7 @@ func (c *call) run(args []string) {
 		kong.Exit(func(int) { done = true }),
 		kong.NoDefaultHelp(),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 100}),
+		kong.KindMapper(reflect.String, kong.MapperFunc(asTyped)),
 		kong.Vars{"version": version()},
 	)
 	if err != nil {
@@ -111,6 +115,17 @@ func (c *call) run(args []string) {
 	if err := ctx.Run(c); err != nil {
 		c.refuse(err)
 	}
+}
+
+// asTyped takes an argument byte for byte: the parser's own mapper goes through
+// JSON, which rewrites the name of a file that is not UTF-8.
+func asTyped(ctx *kong.DecodeContext, target reflect.Value) error {
+	t, err := ctx.Scan.PopValue("string")
+	if err != nil {
+		return err
+	}
+	target.SetString(t.String())
+	return nil
 }
 
 // refuse says why the call cannot be used.

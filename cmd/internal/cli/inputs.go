@@ -16,14 +16,24 @@ type input struct {
 	name     string // as reports name it
 	folder   string // where its shop book is looked for, "" for the present folder
 	searched bool   // found in a folder, not named itself
+	refused  string // why it cannot be read whatever it holds
 }
 
 // inputs lists the documents of the names, in the order given. A folder becomes
 // its documents; one that holds none is said on standard error.
 func (c *call) inputs(names []string) []input {
 	var found []input
+	piped := false
 	for _, name := range names {
-		if name == stdinName {
+		switch {
+		case name == "":
+			found = append(found, input{name: "''", refused: "the name of the file is empty"})
+			continue
+		case name == stdinName && piped:
+			found = append(found, input{name: name, refused: "standard input can be one document, and was named before"})
+			continue
+		case name == stdinName:
+			piped = true
 			found = append(found, input{name: name})
 			continue
 		}
@@ -52,6 +62,9 @@ func (c *call) inputs(names []string) []input {
 // read gives the bytes of an input; the error is one sentence that does not
 // name it.
 func (c *call) read(in input) ([]byte, error) {
+	if in.refused != "" {
+		return nil, errors.New(in.refused)
+	}
 	var text []byte
 	var err error
 	if in.name == stdinName {

@@ -97,6 +97,7 @@ func (c *call) editing() editor.Options {
 			// Nothing may be printed while the program holds the screen: what
 			// is wrong is in the error.
 			quiet := *c
+			quiet.mute = true
 			quiet.say = output.NewMessages(io.Discard)
 			return newShelf(&quiet).library(folder)
 		},

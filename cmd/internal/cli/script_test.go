@@ -34,6 +34,7 @@ func TestCommands(t *testing.T) {
 			e.Setenv("HOME", filepath.Join(e.WorkDir, ".home"))
 			e.Setenv("XDG_CONFIG_HOME", filepath.Join(e.WorkDir, ".home", "config"))
 			e.Setenv("XDG_STATE_HOME", filepath.Join(e.WorkDir, ".home", "state"))
+			e.Setenv("LATIN", "caf\xe9.toml")
 			return os.MkdirAll(filepath.Join(e.WorkDir, ".home"), 0o755)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){

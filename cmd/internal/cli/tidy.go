@@ -73,9 +73,7 @@ func tidyOne(c *call, books *shelf, d *document) error {
 // it once more changes nothing.
 func canonical(c *call, books *shelf, d *document) ([]byte, error) {
 	told := func() error {
-		for _, p := range d.problems {
-			c.say.Say("%s: %s", d.name, p.String())
-		}
+		c.sayUnread(d, nil)
 		return errTold
 	}
 	if len(d.problems) > 0 {

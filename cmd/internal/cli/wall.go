@@ -3,6 +3,9 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"strings"
+
+	"github.com/alecthomas/kong"
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
@@ -34,9 +37,17 @@ It ends with 1 when a criterion that decides fails, 3 when one cannot be told, 2
 // lengthFlag is a length with its unit.
 type lengthFlag struct{ quantity.Length }
 
-// UnmarshalText reads a length above zero.
-func (f *lengthFlag) UnmarshalText(text []byte) error {
-	if err := parse(&f.Length, string(text)); err != nil {
+// Decode reads a length above zero. A figure below zero looks like a flag to
+// the parser and is taken here, to be refused for what it is.
+func (f *lengthFlag) Decode(ctx *kong.DecodeContext) error {
+	var text string
+	if next, ok := ctx.Scan.Peek().Value.(string); ok && len(next) > 1 && next[0] == '-' && strings.ContainsRune("0123456789.", rune(next[1])) {
+		ctx.Scan.Pop()
+		text = next
+	} else if err := ctx.Scan.PopValueInto("length", &text); err != nil {
+		return err
+	}
+	if err := parse(&f.Length, text); err != nil {
 		return err
 	}
 	if f.SI() <= 0 {
@@ -86,7 +97,7 @@ func needWords() []needWord {
 func (k wallCommand) Run(c *call) error {
 	found := c.inputs([]string{k.File})
 	if len(found) != 1 || found[0].searched {
-		return fmt.Errorf("%s: wall takes one schedule, not a folder", k.File)
+		return k.unusable(c, &document{input: input{name: k.File}}, errors.New("wall takes one schedule, not a folder"))
 	}
 	d := c.open(found[0])
 	l, books, err := k.load(c, &d)
@@ -96,7 +107,7 @@ func (k wallCommand) Run(c *call) error {
 	units := c.units(l.schedule)
 	o := wall.Options{CountBarrier: k.CountBarrier, Depth: k.Depth.SI()}
 	if k.Depth.Given() && l.schedule.Part.Form != laminate.Tank {
-		return errors.New("--depth is for tanks")
+		return k.unusable(c, &d, errors.New("--depth is for tanks"))
 	}
 	r := wall.Evaluate(l.schedule, l.library, laminate.Analyse(l.schedule, l.library), o)
 	switch r.Tell() {
@@ -137,12 +148,7 @@ func (k wallCommand) load(c *call, d *document) (l loaded, books []string, err e
 
 func (k wallCommand) unusable(c *call, d *document, err error) error {
 	c.ends(Unusable)
-	sentence := ""
-	if err != nil {
-		sentence = err.Error()
-	}
-	s := unread(d, sentence)
-	report.SayUnread(c.say, s)
+	s := c.sayUnread(d, err)
 	if c.JSON {
 		return c.out.JSON(report.UnreadWall(s))
 	}
