@@ -189,7 +189,7 @@ func (p *Service) matrixLines(w, h int) []string {
 	p.top = max(0, min(p.top, len(lines)-h))
 	out := text.FitLines(lines[p.top:min(len(lines), p.top+h)], w, h)
 	if left := len(lines) - p.top - h; left > 0 && focus < p.top+h-1 && h > 2 {
-		out[h-1] = text.Left(t.Dim.Render(text.Cut(" … "+strconv.Itoa(left+1)+" more lines: ↓, or → to the next axis", w)), w)
+		out[h-1] = text.Left(t.Dim.Render(text.Cut(" … "+strconv.Itoa(left+1)+" more lines: ↓, or → to the next list", w)), w)
 	}
 	return out
 }
