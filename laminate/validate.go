@@ -110,7 +110,7 @@ var (
 	rolls       = limits{low: 1e-3, high: 100_000}
 	fabrics     = limits{low: 1e-4, high: 50}
 	densities   = limits{low: 100, high: 25_000}
-	moduli      = limits{low: 1e5, high: 2e12}
+	moduli      = limits{low: 1e7, high: 2e12}
 	strengths   = limits{low: 1e3, high: 2e10}
 	pressures   = limits{high: 2e8, zero: true}
 	heats       = limits{low: 100, high: 1_000}

@@ -121,6 +121,7 @@ func TestDecode_badInput(t *testing.T) {
 		{"no document", "title = \"x\"\n", 1, "document", "missing"},
 		{"unknown kind", "document = \"plan\"\nformat = 1\n", 1, "document", `"plan" is no kind`},
 		{"another kind", "document = \"record\"\nformat = 1\n", 1, "document", "this is a record, not a schedule"},
+		{"another kind with its article", "document = \"exercise\"\nformat = 1\n", 1, "document", "this is an exercise, not a schedule"},
 		{"no format", "document = \"schedule\"\n", 1, "format", "missing"},
 		{"higher format", "document = \"schedule\"\nformat = 7\nnew = 1\n", 2, "format", "format 7, this program reads up to format 1"},
 		{"format zero", "document = \"schedule\"\nformat = 0\n", 2, "format", "format 0 is not known"},
