@@ -43,9 +43,7 @@ func (k openCommandArgs) Run(c *call) error {
 	d, folder, err := k.document(options)
 	var unsound *editor.ProblemsError
 	if errors.As(err, &unsound) {
-		for _, p := range unsound.Problems {
-			c.say.Say("%s: %s", k.File, p.String())
-		}
+		c.sayUnread(&document{input: input{name: k.File}, problems: unsound.Problems}, nil)
 		c.ends(Unusable)
 		return nil
 	}
