@@ -185,10 +185,10 @@ const notPreferred = "veil-not-preferred"
 // and of a choice their words would mislead: a veil that serves is told to do
 // so, and no mat of the probe is named where no veil is the question.
 func worded(f *rules.Finding, message string) string {
-	switch {
-	case f.Rule.ID == "veil-missing":
+	switch f.Rule.ID {
+	case "veil-missing":
 		return "without a veil the mat would face the process"
-	case f.Rule.ID == notPreferred:
+	case notPreferred:
 		if _, usual, ok := strings.Cut(message, "; "); ok {
 			return "serves; the usual veil here is " + strings.ReplaceAll(usual, " is the usual veil for ", " for ")
 		}

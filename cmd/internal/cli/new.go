@@ -104,6 +104,7 @@ func (k newCommand) text(c *call) ([]byte, error) {
 		return schedules.BlankSpecification(title), nil
 	case newShopBook:
 		return schedules.BlankBook(title), nil
+	default: // a schedule; records have their own way
 	}
 	text := schedules.Blank(title)
 	if c.Units == unitsSI {
