@@ -1,9 +1,11 @@
 package inspection
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"testing"
 
@@ -20,17 +22,60 @@ func near(t *testing.T, what string, got, want, within float64) {
 	}
 }
 
-// Magnus formula with WMO coefficients, second-hand: 20 °C and 50 % → 9.26 °C,
-// 25 °C and 85 % → 22.3 °C.
+// checks are the check values of testdata/inspection, each with its source.
+type checks struct {
+	DewPoint struct {
+		Cases []struct {
+			Air      float64 `json:"air_c"`
+			Humidity float64 `json:"humidity"`
+			Want     float64 `json:"want_c"`
+			Within   float64 `json:"within"`
+		} `json:"cases"`
+	} `json:"dew_point"`
+	Ignition struct {
+		Cases []struct {
+			What      string  `json:"what"`
+			Before    float64 `json:"before_g"`
+			After     float64 `json:"after_g"`
+			Filler    float64 `json:"filler"`
+			Organic   float64 `json:"organic"`
+			WantLoss  float64 `json:"want_loss"`
+			WantGlass float64 `json:"want_glass"`
+			Within    float64 `json:"within"`
+		} `json:"cases"`
+	} `json:"ignition_loss"`
+	Barcol struct {
+		Cases []struct {
+			Readings []float64 `json:"readings"`
+			Want     float64   `json:"want"`
+			Within   float64   `json:"within"`
+		} `json:"cases"`
+	} `json:"barcol"`
+}
+
+func load(t *testing.T) checks {
+	t.Helper()
+	b, err := os.ReadFile("../../testdata/inspection/readings.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var c checks
+	if err := json.Unmarshal(b, &c); err != nil {
+		t.Fatal(err)
+	}
+	if len(c.DewPoint.Cases) == 0 || len(c.Ignition.Cases) == 0 || len(c.Barcol.Cases) == 0 {
+		t.Fatal("a kind of check value is missing")
+	}
+	return c
+}
+
 func TestDewPoint_published(t *testing.T) {
-	for _, c := range []struct{ air, humidity, want, within float64 }{
-		{20, 0.50, 9.26, 0.01}, {25, 0.85, 22.3, 0.05}, {18, 1, 18, 1e-9},
-	} {
-		got, err := DewPoint(c.air, c.humidity)
+	for _, c := range load(t).DewPoint.Cases {
+		got, err := DewPoint(c.Air, c.Humidity)
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "dew point", got, c.want, c.within)
+		near(t, "dew point", got, c.Want, c.Within)
 	}
 	for _, bad := range [][2]float64{{20, 0}, {20, 1.01}, {20, math.NaN()}, {math.NaN(), 0.5}, {90, 0.5}} {
 		if _, err := DewPoint(bad[0], bad[1]); err == nil {
@@ -39,29 +84,22 @@ func TestDewPoint_published(t *testing.T) {
 	}
 }
 
-// By hand: 1.5 oz/ft² mat at 27 % in unfilled resin, 35 % silicon carbide in
-// the mix, leaves 49.5 % and carries 22.3 % glass (own arithmetic).
-func TestGlassFromResidue_filledMat(t *testing.T) {
-	g, err := GlassFromResidue(0.495, Burned{Filler: 0.35})
-	if err != nil {
-		t.Fatal(err)
+func TestGlassFromResidue_byHand(t *testing.T) {
+	for _, c := range load(t).Ignition.Cases {
+		loss, err := Loss(c.Before, c.After)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.What+": loss", loss, c.WantLoss, c.Within)
+		g, err := GlassFromResidue(1-loss, Burned{Filler: c.Filler, Organic: c.Organic})
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.What+": glass", g, c.WantGlass, c.Within)
 	}
-	near(t, "glass", g, 0.223, 5e-4)
 }
 
-// A burn-off by hand: 5.000 g before, 1.450 g after, nothing else in it:
-// loss 71.0 %, glass 29.0 % (ASTM D2584's equation).
-func TestLoss_byHand(t *testing.T) {
-	loss, err := Loss(5.000, 1.450)
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "loss", loss, 0.71, 1e-12)
-	g, err := GlassFromResidue(1-loss, Burned{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "glass", g, 0.29, 1e-12)
+func TestLoss_refuses(t *testing.T) {
 	for _, bad := range [][2]float64{{0, 0}, {5, 6}, {-1, 0}, {5, -1}, {math.NaN(), 1}, {math.Inf(1), 1}} {
 		if _, err := Loss(bad[0], bad[1]); err == nil {
 			t.Errorf("Loss(%v) must refuse", bad)
@@ -87,16 +125,16 @@ func TestGlassFromResidue_refusesLessThanTheFiller(t *testing.T) {
 	}
 }
 
-// By hand: of 28 30 31 33 34 35 36 37 39 52 the four outer pairs go, the six
-// left average 34⅓.
 func TestBarcolAverage_dropsTwoAtEachEnd(t *testing.T) {
-	readings := []float64{52, 30, 31, 33, 34, 28, 36, 37, 39, 35}
-	before := slices.Clone(readings)
-	got, err := BarcolAverage(readings)
-	if err != nil {
-		t.Fatal(err)
+	var readings, before []float64
+	for _, c := range load(t).Barcol.Cases {
+		readings, before = c.Readings, slices.Clone(c.Readings)
+		got, err := BarcolAverage(readings)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "average", got, c.Want, c.Within)
 	}
-	near(t, "average", got, 206.0/6, 1e-12)
 	if !slices.Equal(before, readings) {
 		t.Error("the readings were put in another order")
 	}
