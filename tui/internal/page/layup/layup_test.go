@@ -24,10 +24,10 @@ const spool = "schedules/pipe-wound-acid-spool.toml"
 func begun(t testing.TB, w, h int, schedule string) *rig {
 	t.Helper()
 	g := open(t, w, h, schedule)
-	g.press("3", "1")
-	g.typed("K-402-8", "")
-	if g.binder.Record() == nil {
-		t.Fatalf("no record was begun: %s", g.desk.Notice.Text)
+	g.Press("3", "1")
+	g.Typed("K-402-8", "")
+	if g.Binder.Record() == nil {
+		t.Fatalf("no record was begun: %s", g.Desk.Notice.Text)
 	}
 	return g
 }
@@ -38,17 +38,17 @@ func TestScreens(t *testing.T) {
 		w, h int
 	}{{"80x24", 80, 24}, {"120x36", 120, 36}, {"60x16", 60, 16}} {
 		t.Run(size.name, func(t *testing.T) {
-			tuitest.Golden(t, "no record", open(t, size.w, size.h, spool).screen())
+			tuitest.Golden(t, "no record", open(t, size.w, size.h, spool).Screen())
 			g := begun(t, size.w, size.h, spool)
-			tuitest.Golden(t, "first", g.screen())
-			g.press(keyin.Enter)
-			g.typed("68", "82")
+			tuitest.Golden(t, "first", g.Screen())
+			g.Press(keyin.Enter)
+			g.Typed("68", "82")
 			for _, c := range "66" {
-				g.press(string(c))
+				g.Press(string(c))
 			}
-			tuitest.Golden(t, "climate", g.screen())
-			g.press(keyin.Enter, keyin.Enter, keyin.Enter)
-			tuitest.Golden(t, "gel stop", g.screen())
+			tuitest.Golden(t, "climate", g.Screen())
+			g.Press(keyin.Enter, keyin.Enter, keyin.Enter)
+			tuitest.Golden(t, "gel stop", g.Screen())
 		})
 	}
 }
@@ -57,29 +57,29 @@ func TestScreens(t *testing.T) {
 // order, with lots kept and the gel time where the schedule stops.
 func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.press("2")
-	g.typed("first shift", "V-1", "N-40", "1.5", "")
-	g.press("1")
-	g.typed("20 degC", "50", "18 degC")
-	g.says("dry enough")
-	g.press("0", keyin.Enter)
-	g.says("ply 2 ticked")
-	g.press(keyin.Enter)
-	g.shows("ply 3 is a gel stop")
-	g.typed("24")
-	g.says("ply 3 ticked")
-	g.press(".", "3")
-	g.says("ply 4", "lap moved")
-	g.press(".", "8")
-	g.typed("short roll")
+	g.Press("2")
+	g.Typed("first shift", "V-1", "N-40", "1.5", "")
+	g.Press("1")
+	g.Typed("20 degC", "50", "18 degC")
+	g.Says("dry enough")
+	g.Press("0", keyin.Enter)
+	g.Says("ply 2 ticked")
+	g.Press(keyin.Enter)
+	g.Shows("ply 3 is a gel stop")
+	g.Typed("24")
+	g.Says("ply 3 ticked")
+	g.Press(".", "3")
+	g.Says("ply 4", "lap moved")
+	g.Press(".", "8")
+	g.Typed("short roll")
 	for range 4 {
-		g.press("0")
+		g.Press("0")
 	}
-	g.says("the last one, all are laid")
-	if g.press("0"); !g.desk.Notice.Refusal {
+	g.Says("the last one, all are laid")
+	if g.Press("0"); !g.Desk.Notice.Refusal {
 		t.Error("a tenth ply was ticked")
 	}
-	b, err := os.ReadFile(g.path("pipe-wound-acid-spool-record-1.toml"))
+	b, err := os.ReadFile(g.Path("pipe-wound-acid-spool-record-1.toml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,20 +112,20 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 // A lot belongs to a material: what was typed for the veil is not the mat's.
 func TestKept_goesWithMaterialAndResin(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.p.skipped = true
-	g.press("2")
-	g.typed("first shift", "V-1", "N-40", "", "", "")
-	g.press("0")
-	if k := g.p.kept(2); k.materialLot != "" || k.resinLot != "N-40" || k.who != "first shift" {
+	g.Page.skipped = true
+	g.Press("2")
+	g.Typed("first shift", "V-1", "N-40", "", "", "")
+	g.Press("0")
+	if k := g.Page.kept(2); k.materialLot != "" || k.resinLot != "N-40" || k.who != "first shift" {
 		t.Errorf("the mat gets %+v", k)
 	}
-	g.press("2")
-	g.typed("", "M-7", "", "", "")
-	g.press("0")
-	if k := g.p.kept(3); k.materialLot != "M-7" || k.resinLot != "N-40" {
+	g.Press("2")
+	g.Typed("", "M-7", "", "", "")
+	g.Press("0")
+	if k := g.Page.kept(3); k.materialLot != "M-7" || k.resinLot != "N-40" {
 		t.Errorf("the next mat gets %+v", k)
 	}
-	if k := g.p.kept(4); k.materialLot != "M-7" || k.resinLot != "" {
+	if k := g.Page.kept(4); k.materialLot != "M-7" || k.resinLot != "" {
 		t.Errorf("the same mat in another resin gets %+v", k)
 	}
 }
@@ -133,18 +133,18 @@ func TestKept_goesWithMaterialAndResin(t *testing.T) {
 // A key that a glove rests on ticks one ply, not all of them.
 func TestTick_aHeldKeyTicksOnce(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.p.skipped = true
-	g.step = 30 * time.Millisecond
-	g.now = g.now.Add(time.Hour)
+	g.Page.skipped = true
+	g.Step = 30 * time.Millisecond
+	g.Now = g.Now.Add(time.Hour)
 	for range 200 {
-		g.press("0")
+		g.Press("0")
 	}
-	if n := len(g.binder.Record().Now().Laid); n != 1 {
+	if n := len(g.Binder.Record().Now().Laid); n != 1 {
 		t.Errorf("%d plies ticked", n)
 	}
-	g.step = 2 * time.Second
-	g.press("0")
-	if n := len(g.binder.Record().Now().Laid); n != 2 {
+	g.Step = 2 * time.Second
+	g.Press("0")
+	if n := len(g.Binder.Record().Now().Laid); n != 2 {
 		t.Errorf("%d plies ticked after a pause", n)
 	}
 }
@@ -153,57 +153,57 @@ func TestTick_aHeldKeyTicksOnce(t *testing.T) {
 // point of 20 °C and 50 % is 9.3 °C, so that 12 °C is too cold and 13 °C is not.
 func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.press(keyin.Enter)
-	g.says("before the first ply")
-	g.typed("20 degC", "50", "12 degC")
-	g.says("DO NOT LAY", "DEW")
-	if n := len(g.binder.Record().Now().Laid); n != 0 {
+	g.Press(keyin.Enter)
+	g.Says("before the first ply")
+	g.Typed("20 degC", "50", "12 degC")
+	g.Says("DO NOT LAY", "DEW")
+	if n := len(g.Binder.Record().Now().Laid); n != 0 {
 		t.Fatalf("%d plies were ticked in the wet", n)
 	}
-	g.shows("DO NOT LAY")
-	g.press("1")
-	g.typed("", "", "13 degC")
-	g.says("dry enough")
-	g.press(keyin.Enter)
-	l := g.binder.Record().Now().Laid
+	g.Shows("DO NOT LAY")
+	g.Press("1")
+	g.Typed("", "", "13 degC")
+	g.Says("dry enough")
+	g.Press(keyin.Enter)
+	l := g.Binder.Record().Now().Laid
 	if len(l) != 1 || l[0].SurfaceTemperature.Text() != "13 degC" || l[0].Humidity.Value != 0.5 {
 		t.Errorf("recorded: %+v", l)
 	}
-	g.press("1")
-	g.typed("12 degC", "85", "")
-	g.says("below 59 °F", "above 80 %")
-	g.press("1")
-	g.typed("500", "")
-	g.says("no temperature of a workshop")
+	g.Press("1")
+	g.Typed("12 degC", "85", "")
+	g.Says("below 59 °F", "above 80 %")
+	g.Press("1")
+	g.Typed("500", "")
+	g.Says("no temperature of a workshop")
 }
 
 func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.p.skipped = true
-	g.press("0", "0", "x")
-	g.press(keyin.Enter)
-	g.says("reason")
-	g.typed("torn off again")
-	g.says("struck the tick of ply 2")
-	if g.p.next() != 2 || len(g.binder.Record().Now().Laid) != 2 {
-		t.Errorf("next is ply %d", g.p.next())
+	g.Page.skipped = true
+	g.Press("0", "0", "x")
+	g.Press(keyin.Enter)
+	g.Says("reason")
+	g.Typed("torn off again")
+	g.Says("struck the tick of ply 2")
+	if g.Page.next() != 2 || len(g.Binder.Record().Now().Laid) != 2 {
+		t.Errorf("next is ply %d", g.Page.next())
 	}
 }
 
 func TestLook_ticksNothingOutOfOrderUnasked(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.p.skipped = true
-	g.press("down", "down", "0")
-	g.says("ply 3 is looked at, ply 1 is next")
-	g.press("*")
-	g.typed("20")
-	g.says("ply 3 ticked")
-	if g.p.ply() != 1 || g.binder.Record().Now().Laid[0].Ply != 3 {
-		t.Errorf("shown is ply %d", g.p.ply())
+	g.Page.skipped = true
+	g.Press("down", "down", "0")
+	g.Says("ply 3 is looked at, ply 1 is next")
+	g.Press("*")
+	g.Typed("20")
+	g.Says("ply 3 ticked")
+	if g.Page.ply() != 1 || g.Binder.Record().Now().Laid[0].Ply != 3 {
+		t.Errorf("shown is ply %d", g.Page.ply())
 	}
-	g.press("n", "down")
-	if wish := g.press("g"); wish != page.Back || g.desk.Row != 1 {
-		t.Errorf("to the bench: %d, row %d", wish, g.desk.Row)
+	g.Press("n", "down")
+	if wish := g.Press("g"); wish != page.Back || g.Desk.Row != 1 {
+		t.Errorf("to the bench: %d, row %d", wish, g.Desk.Row)
 	}
 }
 
@@ -212,10 +212,10 @@ func TestLook_ticksNothingOutOfOrderUnasked(t *testing.T) {
 // square foot of that.
 func TestAmounts_ofAMatOnAPipe(t *testing.T) {
 	g := open(t, 80, 24, spool)
-	rows := g.p.analysis().Rows
+	rows := g.Page.analysis().Rows
 	mid := rows[0].Thickness + rows[1].Thickness/2
 	feet := math.Pi * (1 + 2*mid/0.3048) * 10
-	a, _, missing := g.p.amounts(2)
+	a, _, missing := g.Page.amounts(2)
 	if missing != "" {
 		t.Fatal(missing)
 	}
@@ -226,7 +226,7 @@ func TestAmounts_ofAMatOnAPipe(t *testing.T) {
 	if want := a.fabric * (1 - share) / share; math.Abs(a.mix/want-1) > 1e-9 {
 		t.Errorf("mix %.6f kg, want %.6f", a.mix, want)
 	}
-	if last, kg, ok := g.p.batch(2); !ok || last != 3 || kg <= a.mix || kg > 2.1*a.mix {
+	if last, kg, ok := g.Page.batch(2); !ok || last != 3 || kg <= a.mix || kg > 2.1*a.mix {
 		t.Errorf("up to the gel stop: ply %d, %.3f kg, %v", last, kg, ok)
 	}
 	if a.filler != 0 {
@@ -237,7 +237,7 @@ func TestAmounts_ofAMatOnAPipe(t *testing.T) {
 // 35 % of a mix is 35 % of its mass, whatever it is laid into.
 func TestAmounts_partTheMixIntoResinAndFiller(t *testing.T) {
 	g := open(t, 80, 24, spool)
-	path := g.desk.Doc.Path()
+	path := g.Desk.Doc.Path()
 	b, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
@@ -246,15 +246,15 @@ func TestAmounts_partTheMixIntoResinAndFiller(t *testing.T) {
 	if err := os.WriteFile(path, []byte(filled), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if err := g.desk.Doc.Reload(); err != nil {
+	if err := g.Desk.Doc.Reload(); err != nil {
 		t.Fatal(err)
 	}
-	a, _, missing := g.p.amounts(2)
+	a, _, missing := g.Page.amounts(2)
 	if missing != "" || math.Abs(a.filler-0.35*a.mix) > 1e-9*a.mix || math.Abs(a.resin()-0.65*a.mix) > 1e-9*a.mix {
 		t.Errorf("mix %.4f kg: filler %.4f, resin %.4f; %s", a.mix, a.filler, a.resin(), missing)
 	}
-	g.press("down")
-	g.shows("of resin and", "of filler", "silicon-carbide 35 %")
+	g.Press("down")
+	g.Shows("of resin and", "of filler", "silicon-carbide 35 %")
 }
 
 func TestArea_ofOtherParts(t *testing.T) {
@@ -267,8 +267,8 @@ func TestArea_ofOtherParts(t *testing.T) {
 		{"form = \"tank\"\ninside_diameter = \"2 m\"\nlength = \"3 m\"", "heads not in it", 6 * math.Pi},
 	} {
 		g := open(t, 80, 24, spool)
-		g.replace(c.part)
-		m2, how, missing := g.p.area(1)
+		replace(g, c.part)
+		m2, how, missing := g.Page.area(1)
 		if missing != "" || math.Abs(m2/c.m2-1) > 0.001 || !strings.Contains(how, c.how) {
 			t.Errorf("%s: %.4f m², %q, %q", c.part, m2, how, missing)
 		}
@@ -278,42 +278,42 @@ func TestArea_ofOtherParts(t *testing.T) {
 		"form = \"duct\"\ninside_diameter = \"2 m\"": "part.length", "process = \"wound\"": "part.form",
 	} {
 		g := open(t, 80, 24, spool)
-		g.replace(part)
-		g.shows("cannot be told", key)
+		replace(g, part)
+		g.Shows("cannot be told", key)
 	}
 }
 
 // replace gives the schedule another part.
-func (g *rig) replace(part string) {
-	g.t.Helper()
-	path := g.desk.Doc.Path()
+func replace(g *rig, part string) {
+	g.T.Helper()
+	path := g.Desk.Doc.Path()
 	b, err := os.ReadFile(path)
 	if err != nil {
-		g.t.Fatal(err)
+		g.T.Fatal(err)
 	}
 	before, rest, _ := strings.Cut(string(b), "[part]")
 	_, after, _ := strings.Cut(rest, "\n[service]")
 	if err := os.WriteFile(path, []byte(before+"[part]\n"+part+"\n\n[service]"+after), 0o644); err != nil {
-		g.t.Fatal(err)
+		g.T.Fatal(err)
 	}
-	if err := g.desk.Doc.Reload(); err != nil {
-		g.t.Fatal(err)
+	if err := g.Desk.Doc.Reload(); err != nil {
+		g.T.Fatal(err)
 	}
 }
 
 func TestScreen_saysTheCautionsAtEveryMix(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.shows("NEVER undiluted", "cobalt promoter", "heats up in the pot", "ventilate", "resin maker")
-	g.desk.Doc.SetUnits(quantity.Metric)
-	g.shows(" kg", " m²")
+	g.Shows("NEVER undiluted", "cobalt promoter", "heats up in the pot", "ventilate", "resin maker")
+	g.Desk.Doc.SetUnits(quantity.Metric)
+	g.Shows(" kg", " m²")
 }
 
 func TestPage_withoutARecordSaysHowToGetOne(t *testing.T) {
 	g := open(t, 80, 24, spool)
-	g.press("0")
-	g.says("3 opens or begins one")
-	g.shows("LAY PLY 1 of 9")
-	if g.press(keyin.Esc) != page.Back {
+	g.Press("0")
+	g.Says("3 opens or begins one")
+	g.Shows("LAY PLY 1 of 9")
+	if g.Press(keyin.Esc) != page.Back {
 		t.Error("Esc does not lead back")
 	}
 }
@@ -323,13 +323,13 @@ func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
 	names := []string{"1", "2", "3", "7", "0", "*", "n", "k", "j", "x", ".", "-", "é", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down,
 		keyin.Left, keyin.Right, keyin.PgUp, keyin.PgDown, keyin.Home, keyin.End, keyin.Tab, keyin.Backspace, keyin.Delete, keyin.Space}
 	rapid.Check(t, func(rt *rapid.T) {
-		g.w, g.h = rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h")
-		g.p.SetSize(g.w, g.h)
+		g.W, g.H = rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h")
+		g.Page.SetSize(g.W, g.H)
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(names), 1, 12).Draw(rt, "keys") {
-			g.press(k)
-			if w, h := g.p.frame.Body.W, g.p.frame.Body.H; g.p.frame.Title.H > 0 {
-				tuitest.Box(rt, text.FitLines(g.p.Lines(), w, h), w, h)
-			} else if g.p.Lines() != nil {
+			g.Press(k)
+			if w, h := g.Page.frame.Body.W, g.Page.frame.Body.H; g.Page.frame.Title.H > 0 {
+				tuitest.Box(rt, text.FitLines(g.Page.Lines(), w, h), w, h)
+			} else if g.Page.Lines() != nil {
 				rt.Fatalf("a page is drawn on %d×%d", w, h)
 			}
 		}
@@ -338,7 +338,7 @@ func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
 
 func TestBindings_makeATable(t *testing.T) {
 	g := open(t, 80, 24, spool)
-	if _, err := keys.New(g.p.Bindings()...); err != nil {
+	if _, err := keys.New(g.Page.Bindings()...); err != nil {
 		t.Error(err)
 	}
 }

@@ -1,0 +1,142 @@
+// Package pagetest is for tests of pages that share a record: a page on a desk,
+// in a folder with the files of a scenario, on a clock that each key moves. Only
+// tests import it.
+package pagetest
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/binder"
+	"frp/veilwright/tui/internal/text"
+	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+// Rig is a page on a desk, in a folder with the files of a scenario.
+type Rig[P page.Page] struct {
+	T      testing.TB
+	Page   P
+	Desk   *page.Desk
+	Binder *binder.Binder
+	Dir    string
+	Now    time.Time
+	Step   time.Duration // between two keys
+	W, H   int
+}
+
+// Open copies files of testdata into a folder, opens the first one and makes
+// the page on it.
+func Open[P page.Page](t testing.TB, make func(*page.Desk, *binder.Binder) P, w, h int, schedule string, others ...string) *Rig[P] {
+	t.Helper()
+	dir := t.TempDir()
+	t.Setenv("XDG_STATE_HOME", filepath.Join(dir, ".state"))
+	g := &Rig[P]{T: t, Dir: dir, Now: time.Date(2026, 3, 5, 7, 0, 0, 0, time.UTC), Step: time.Minute, W: w, H: h}
+	for _, name := range append([]string{schedule}, others...) {
+		b, err := os.ReadFile(filepath.Join("../../../../testdata", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		g.Write(filepath.Base(name), string(b))
+	}
+	list := all.Rules()
+	d, err := editor.Open(g.Path(filepath.Base(schedule)), editor.Options{Judge: func(s *laminate.Schedule, lib *laminate.Library, u quantity.System) *rules.Report {
+		return rules.Judge(list, s, lib, rules.Options{Units: u})
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.Desk = &page.Desk{Doc: d, Theme: theme.New(theme.Mono), Row: -1}
+	g.Binder = binder.New(g.Desk, func() time.Time { return g.Now })
+	t.Cleanup(func() {
+		if err := g.Binder.Close(); err != nil {
+			t.Error(err)
+		}
+		if err := d.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	g.Page = make(g.Desk, g.Binder)
+	g.Page.SetSize(w, h)
+	return g
+}
+
+// Path is where a file of the folder stands.
+func (g *Rig[P]) Path(name string) string { return filepath.Join(g.Dir, name) }
+
+// Write puts a file into the folder.
+func (g *Rig[P]) Write(name, s string) {
+	g.T.Helper()
+	if err := os.WriteFile(g.Path(name), []byte(s), 0o644); err != nil {
+		g.T.Fatal(err)
+	}
+}
+
+// Press types keys; it returns what the last one wished.
+func (g *Rig[P]) Press(names ...string) (wish page.Wish) {
+	g.T.Helper()
+	for _, e := range tuitest.Events(names...) {
+		g.Now = g.Now.Add(g.Step)
+		wish = g.Page.Press(e)
+	}
+	return wish
+}
+
+// Typed types one text and Enter.
+func (g *Rig[P]) Typed(lines ...string) {
+	g.T.Helper()
+	for _, s := range lines {
+		for _, c := range s {
+			g.Press(string(c))
+		}
+		g.Press(keyin.Enter)
+	}
+}
+
+// Screen is the page with the lines under it, without its folder's name.
+func (g *Rig[P]) Screen() string {
+	g.T.Helper()
+	f := layout.PageFrame(layout.Size{W: g.W, H: g.H})
+	table, err := keys.New(g.Page.Bindings()...)
+	if err != nil {
+		g.T.Fatal(err)
+	}
+	lines := text.FitLines(g.Page.Lines(), f.Body.W, f.Body.H)
+	tuitest.Box(g.T, lines, f.Body.W, f.Body.H)
+	hints, fixed := table.Hints(g.Page.Can, g.Page.Scope())
+	lines = append(lines, g.Desk.Notice.Line(g.Desk.Theme, g.W), keys.HelpLine(g.Desk.Theme, hints, fixed, g.W))
+	return strings.ReplaceAll(text.Join(lines), g.Dir+"/", "")
+}
+
+// Says holds that the notice says all of it.
+func (g *Rig[P]) Says(parts ...string) {
+	g.T.Helper()
+	for _, s := range parts {
+		if !strings.Contains(g.Desk.Notice.Text, s) {
+			g.T.Errorf("the notice does not say %q: %q", s, g.Desk.Notice.Text)
+		}
+	}
+}
+
+// Shows holds that the screen shows all of it.
+func (g *Rig[P]) Shows(parts ...string) {
+	g.T.Helper()
+	screen := g.Screen()
+	for _, s := range parts {
+		if !strings.Contains(screen, s) {
+			g.T.Errorf("the screen does not show %q:\n%s", s, screen)
+		}
+	}
+}
