@@ -11,7 +11,7 @@ import (
 func TestPractice_everyKindByKeyboard(t *testing.T) {
 	h := newHome(t)
 	s := h.open(t, "practice", "--person", "Ana")
-	s.see("PRACTICE", "practises Ana", "Why a veil")
+	s.see("PRACTICE", "person Ana", "Why a veil")
 	for _, tc := range []struct {
 		step, number, title string
 		wrong, right        []string
@@ -34,7 +34,7 @@ func TestPractice_everyKindByKeyboard(t *testing.T) {
 			s.press("esc").see("points")
 			s.press("esc").see("exercises", "step "+tc.step)
 		}
-		s.press("esc").see("practises Ana")
+		s.press("esc").see("person Ana")
 	}
 	s.see("5 of 7 mastered", "1 of 7 mastered")
 	s.press("q")

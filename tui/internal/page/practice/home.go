@@ -65,14 +65,14 @@ func (p *Practice) next() {
 
 func (h *home) lines(p *Practice, w, h2 int) []string {
 	t := p.desk.Theme
-	who := "nobody's progress is kept yet: it is asked once, with the first exercise"
+	who := "nobody named yet: the first exercise asks once, to keep progress"
 	switch {
 	case p.person != "":
 		who = text.Clean(p.person)
 	case p.nobody:
 		who = "nobody: progress is not kept"
 	}
-	out := []string{" " + t.Label.Render("practises") + " " + text.Cut(who, max(1, w-12)), ""}
+	out := []string{" " + t.Label.Render("person") + " " + text.Cut(who, max(1, w-12)), ""}
 	totals := practice.ByStep(practice.Summary(p.progress, p.list))
 	for i := range exercise.Steps {
 		s := course.At(i + 1)
