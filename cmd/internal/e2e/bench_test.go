@@ -166,8 +166,8 @@ func TestTerminalProgram_saysWhereItCannotRun(t *testing.T) {
 		t.Errorf("TERM=dumb ended with %d", code)
 	}
 	s.see("veilwright check")
-	if strings.Contains(string(s.raw), "\x1b") {
-		t.Errorf("an escape sequence went to a dumb terminal: %q", s.raw)
+	if sent := s.wire(); strings.Contains(sent, "\x1b") {
+		t.Errorf("an escape sequence went to a dumb terminal: %q", sent)
 	}
 	if _, problems, code := h.run(t, "a.toml"); code != 2 || !strings.Contains(problems, "needs a terminal") {
 		t.Errorf("without a terminal: %q, %d", problems, code)
@@ -180,7 +180,7 @@ func TestBench_withoutColourMarksRowAndSeverityAllTheSame(t *testing.T) {
 	h.env = append(h.env, "NO_COLOR=1")
 	s := h.open(t, "a.toml")
 	s.see("▸10 ", "BREAK", "saved")
-	if strings.Contains(string(s.raw), "\x1b[38") || strings.Contains(string(s.raw), "\x1b[31") {
+	if sent := s.wire(); strings.Contains(sent, "\x1b[38") || strings.Contains(sent, "\x1b[31") {
 		t.Error("colour where none was wanted")
 	}
 }

@@ -244,6 +244,13 @@ func (s *terminal) see(texts ...string) string {
 	})
 }
 
+// wire is what the program has sent so far, escape sequences and all.
+func (s *terminal) wire() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return string(s.raw)
+}
+
 // gone waits until a text has left the screen.
 func (s *terminal) gone(text string) {
 	s.t.Helper()
