@@ -30,7 +30,7 @@ type RowFigures struct {
 	ChoppedGlassMass float64   // kg/m², chopped glass alone
 	Mass             float64   // kg/m²
 	FillerMass       float64   // kg/m²
-	FiberVolume      float64   // m³/m² = m of solid fibre
+	FiberVolume      float64   // m³/m² = m of solid fiber
 	// ThicknessKnown is false where a fact is missing without which there is no
 	// thickness: a resin, a density, the angle of a band. Thickness is then 0.
 	ThicknessKnown bool
@@ -39,7 +39,7 @@ type RowFigures struct {
 	MassKnown bool
 }
 
-// FiberMassFraction is the fibre share by mass; ok is false when not known or
+// FiberMassFraction is the fiber share by mass; ok is false when not known or
 // the ply has no mass.
 func (r *RowFigures) FiberMassFraction() (share float64, ok bool) {
 	return ratio(r.FiberMass, r.Mass, r.MassKnown)
@@ -50,7 +50,7 @@ func (r *RowFigures) GlassMassFraction() (share float64, ok bool) {
 	return ratio(r.GlassMass, r.Mass, r.MassKnown)
 }
 
-// FiberVolumeFraction is the fibre share by volume.
+// FiberVolumeFraction is the fiber share by volume.
 func (r *RowFigures) FiberVolumeFraction() (share float64, ok bool) {
 	return ratio(r.FiberVolume, r.Thickness, r.MassKnown)
 }
@@ -76,7 +76,7 @@ type Sum struct {
 	MassKnown        bool    // every ply's mass is known, else Mass is of the others
 }
 
-// FiberMassFraction is the fibre share by mass of the sum.
+// FiberMassFraction is the fiber share by mass of the sum.
 func (s Sum) FiberMassFraction() (share float64, ok bool) {
 	return ratio(s.FiberMass, s.Mass, s.MassKnown)
 }

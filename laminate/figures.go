@@ -1,6 +1,6 @@
 package laminate
 
-// Fibre share by mass that chopped glass is taken to have in unfilled resin
+// Fiber share by mass that chopped glass is taken to have in unfilled resin
 // where its material gives none: API 12P 5.4.3 for the barrier; 30 % in the
 // structure is common practice, no source.
 const (
@@ -12,8 +12,8 @@ const (
 // instead of a cover of two. Common practice, no source.
 const hoopFrom = 85
 
-// FiberDensity is the density of a material's fibre in kg/m³: its own, else
-// the typical one of its fibre. ok is false where neither is known.
+// FiberDensity is the density of a material's fiber in kg/m³: its own, else
+// the typical one of its fiber. ok is false where neither is known.
 func (l *Library) FiberDensity(m *Material) (kgPerM3 float64, ok bool) {
 	if m.FiberDensity.Given() {
 		return positive(m.FiberDensity.SI())
@@ -61,7 +61,7 @@ func (l *Library) BinderDensity(r *Resin) (kgPerM3 float64, ok bool) {
 	return 1 / ((1-share)/resin + share/filler), true
 }
 
-// GlassContentIn is the fibre share by mass that a material has in unfilled
+// GlassContentIn is the fiber share by mass that a material has in unfilled
 // resin in a zone: its own, else the default of chopped glass. ok is false for
 // every other material that gives none.
 func (m *Material) GlassContentIn(z Zone) (share float64, ok bool) {
@@ -80,7 +80,7 @@ func (m *Material) GlassContentIn(z Zone) (share float64, ok bool) {
 	return share, share > 0 && share <= 1
 }
 
-// PlyFiber is the fibre of one ply of m in kg/m². A band has tows × tow mass /
+// PlyFiber is the fiber of one ply of m in kg/m². A band has tows × tow mass /
 // band width a layer, and at an angle above 0 and below 85 degrees one ply is a
 // cover of two layers. ok is false where the material does not say, or a band
 // has no angle.
@@ -150,7 +150,7 @@ func (f *RowFigures) setCoat(p *Ply, lib *Library) {
 }
 
 // setLamina takes thickness and fractions as tested. Where the lamina does not
-// name its fibre, its glass content says that it is glass.
+// name its fiber, its glass content says that it is glass.
 func (f *RowFigures) setLamina(p *Ply) {
 	m := f.Material
 	f.Thickness, f.ThicknessKnown = positive(m.Thickness.SI())
@@ -166,7 +166,7 @@ func (f *RowFigures) setLamina(p *Ply) {
 }
 
 // setFiberPly computes thickness from what lies in the ply: t = W/ρf + b/ρb.
-// A material's own fibre share is for unfilled resin; in a filled one it takes
+// A material's own fiber share is for unfilled resin; in a filled one it takes
 // up the same binder volume. A share given on the ply is as laid.
 func (f *RowFigures) setFiberPly(p *Ply, lib *Library) {
 	m := f.Material

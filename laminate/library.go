@@ -2,7 +2,7 @@ package laminate
 
 import "frp/veilwright/laminate/quantity"
 
-// Library is what is known beyond the schedule: built-in materials, fibres
+// Library is what is known beyond the schedule: built-in materials, fibers
 // and resin families, and the shop's own. It is read-only once made.
 type Library struct {
 	Materials []Material    // in the order racks show them; earlier ids win
@@ -26,7 +26,7 @@ type FamilyData struct {
 	Source        string
 }
 
-// FiberData are typical figures of a fibre.
+// FiberData are typical figures of a fiber.
 type FiberData struct {
 	Density quantity.Density
 	Modulus quantity.Pressure
@@ -43,7 +43,7 @@ type FillerData struct {
 // Rating is one row of a shop book: what the resin maker or the shop's own
 // coupons (ASTM C581) gave for a service.
 type Rating struct {
-	Contents       string
+	Fluid          string
 	Concentration  [2]float64 // lowest, highest share by mass
 	MaxTemperature quantity.Temperature
 	Family         Family

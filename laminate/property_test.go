@@ -47,10 +47,10 @@ func withPlies(plies []laminate.Ply) *laminate.Schedule {
 
 func close9(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
 
-func TestAnalyse_thicknessAndMassAreAdditive(t *testing.T) {
+func TestAnalyze_thicknessAndMassAreAdditive(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		plies := rapid.SliceOfN(anyPly(anyZone()), 0, 12).Draw(t, "plies")
-		a := laminate.Analyse(withPlies(plies), library())
+		a := laminate.Analyze(withPlies(plies), library())
 		var thickness, mass, zones float64
 		for i, r := range a.Rows {
 			thickness += float64(plies[i].Count) * r.Thickness
@@ -69,18 +69,18 @@ func TestAnalyse_thicknessAndMassAreAdditive(t *testing.T) {
 	})
 }
 
-func TestAnalyse_orderOfPliesOfStatedZonesDoesNotWeigh(t *testing.T) {
+func TestAnalyze_orderOfPliesOfStatedZonesDoesNotWeigh(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		plies := rapid.SliceOfN(anyPly(statedZone()), 1, 10).Draw(t, "plies")
 		moved := rapid.Permutation(plies).Draw(t, "moved")
-		a, b := laminate.Analyse(withPlies(plies), library()), laminate.Analyse(withPlies(moved), library())
+		a, b := laminate.Analyze(withPlies(plies), library()), laminate.Analyze(withPlies(moved), library())
 		if !close9(a.Total.Mass, b.Total.Mass) || !close9(a.Total.Thickness, b.Total.Thickness) || !close9(a.Barrier.FiberMass, b.Barrier.FiberMass) {
 			t.Fatalf("moving plies changed %+v to %+v", a.Total, b.Total)
 		}
 	})
 }
 
-func TestAnalyse_aCountIsThatManyRows(t *testing.T) {
+func TestAnalyze_aCountIsThatManyRows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		plies := rapid.SliceOfN(anyPly(statedZone()), 1, 6).Draw(t, "plies")
 		var single []laminate.Ply
@@ -91,7 +91,7 @@ func TestAnalyse_aCountIsThatManyRows(t *testing.T) {
 				single = append(single, one)
 			}
 		}
-		a, b := laminate.Analyse(withPlies(plies), library()), laminate.Analyse(withPlies(single), library())
+		a, b := laminate.Analyze(withPlies(plies), library()), laminate.Analyze(withPlies(single), library())
 		if !close9(a.Total.Mass, b.Total.Mass) || !close9(a.Total.Thickness, b.Total.Thickness) || a.Total.Plies != b.Total.Plies {
 			t.Fatalf("%+v, one by one %+v", a.Total, b.Total)
 		}
@@ -99,14 +99,14 @@ func TestAnalyse_aCountIsThatManyRows(t *testing.T) {
 }
 
 // Values no reader lets through must not become NaN either.
-func TestAnalyse_isFiniteForAnything(t *testing.T) {
+func TestAnalyze_isFiniteForAnything(t *testing.T) {
 	wild := rapid.OneOf(rapid.Float64(), rapid.SampledFrom([]float64{0, -1, 1, math.NaN(), math.Inf(1), math.Inf(-1), 1e308, 5e-324}))
 	rapid.Check(t, func(t *rapid.T) {
 		draw := func(label string) float64 { return wild.Draw(t, label) }
 		m := laminate.Material{ID: "own", Form: rapid.SampledFrom(laminate.Forms()).Draw(t, "form"), Fiber: rapid.SampledFrom(laminate.Fibers()).Draw(t, "fiber"),
-			ArealMass: quantity.New(draw("areal"), quantity.KilogramPerSquareMetre), FiberDensity: density(draw("rho f")),
-			GlassContent: laminate.Some(draw("g")), Thickness: quantity.New(draw("t"), quantity.Metre),
-			Tow: quantity.New(draw("tow"), quantity.Tex), Tows: laminate.Some(rapid.Int().Draw(t, "tows")), BandWidth: quantity.New(draw("band"), quantity.Metre)}
+			ArealMass: quantity.New(draw("areal"), quantity.KilogramPerSquareMeter), FiberDensity: density(draw("rho f")),
+			GlassContent: laminate.Some(draw("g")), Thickness: quantity.New(draw("t"), quantity.Meter),
+			Tow: quantity.New(draw("tow"), quantity.Tex), Tows: laminate.Some(rapid.Int().Draw(t, "tows")), BandWidth: quantity.New(draw("band"), quantity.Meter)}
 		if rapid.Bool().Draw(t, "band by tows") {
 			m.ArealMass = quantity.ArealMass{}
 		}
@@ -115,9 +115,9 @@ func TestAnalyse_isFiniteForAnything(t *testing.T) {
 		if rapid.Bool().Draw(t, "share on ply") {
 			p.GlassContent = laminate.Some(draw("ply g"))
 		}
-		a := laminate.Analyse(&laminate.Schedule{Materials: []laminate.Material{m}, Resins: []laminate.Resin{r}, Plies: []laminate.Ply{p, p}}, library())
+		a := laminate.Analyze(&laminate.Schedule{Materials: []laminate.Material{m}, Resins: []laminate.Resin{r}, Plies: []laminate.Ply{p, p}}, library())
 		row := a.Rows[0]
-		for what, v := range map[string]float64{"thickness": row.Thickness, "mass": row.Mass, "fibre": row.FiberMass, "volume": row.FiberVolume, "filler": row.FillerMass,
+		for what, v := range map[string]float64{"thickness": row.Thickness, "mass": row.Mass, "fiber": row.FiberMass, "volume": row.FiberVolume, "filler": row.FillerMass,
 			"booked": row.Booked, "total mass": a.Total.Mass, "total thickness": a.Total.Thickness, "to here": a.Rows[1].ToHere} {
 			if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
 				t.Fatalf("%s is %v", what, v)
@@ -126,7 +126,7 @@ func TestAnalyse_isFiniteForAnything(t *testing.T) {
 	})
 }
 
-func BenchmarkAnalyse2000Rows(b *testing.B) {
+func BenchmarkAnalyze2000Rows(b *testing.B) {
 	var plies []laminate.Ply
 	for i := range 2000 {
 		plies = append(plies, laminate.Ply{Material: materials[i%7], Resin: []string{"a", "b"}[i/7%2], Count: 1 + i%2, Angle: laminate.Some(55.0)})
@@ -134,6 +134,6 @@ func BenchmarkAnalyse2000Rows(b *testing.B) {
 	s, lib := withPlies(plies), library()
 	b.ReportAllocs()
 	for b.Loop() {
-		laminate.Analyse(s, lib)
+		laminate.Analyze(s, lib)
 	}
 }

@@ -53,12 +53,12 @@ type Part struct {
 	Flanged        Optional[bool]
 	Ends           Ends
 	DesignBasis    DesignBasis
-	Earth          string
+	Grounding      string
 	// StiffenerSpacing is the free length between stiffeners under outside pressure.
 	StiffenerSpacing quantity.Length
-	// StiffnessKept is the share of room-temperature modulus left in a warm wall.
-	StiffnessKept Optional[float64]
-	KFactors      KFactors
+	// ModulusRetention is the share of room-temperature modulus left in a warm wall.
+	ModulusRetention Optional[float64]
+	KFactors         KFactors
 }
 
 // KFactors are the five partial factors of the unit-load basis.
@@ -69,13 +69,13 @@ type KFactors struct {
 
 // Service is what the wall meets.
 type Service struct {
-	Contents        string
+	Fluid           string
 	Concentration   Optional[float64] // share by mass
 	Temperature     quantity.Temperature
 	Upset           quantity.Temperature
 	PH              PHRange
 	Contact         Contact
-	Carries         Traits
+	Contains        Traits
 	Pressure        quantity.Pressure // inside, gauge
 	Vacuum          quantity.Pressure // outside above inside
 	TestPressure    quantity.Pressure
@@ -146,13 +146,13 @@ type Material struct {
 	Fiber               Fiber
 	ArealMass           quantity.ArealMass
 	FiberDensity        quantity.Density
-	GlassContent        Optional[float64] // fibre share of ply mass in unfilled resin
+	GlassContent        Optional[float64] // fiber share of ply mass in unfilled resin
 	BarrierGlassContent Optional[float64] // the same in the barrier
 	FiberModulus        quantity.Pressure
 	FiberPoisson        Optional[float64]
 	WarpShare           Optional[float64] // woven roving
 	CrimpFactor         Optional[float64] // woven roving
-	Thickness           quantity.Length   // coat, lamina; on a fibre material the shop's booked figure
+	Thickness           quantity.Length   // coat, lamina; on a fiber material the shop's booked figure
 	Waxed               bool              // resin coat
 	Conductive          bool              // veil with powder of its own
 
@@ -180,7 +180,7 @@ type Ply struct {
 	Resin        string
 	Zone         Zone              // NoZone: to be inferred
 	Count        int               // at least 1
-	GlassContent Optional[float64] // fibre share as laid, filler included
+	GlassContent Optional[float64] // fiber share as laid, filler included
 	VoidContent  Optional[float64] // share of ply volume
 	Angle        Optional[float64] // degrees from the axis
 	GelAfter     bool              // let it gel after the last of the count

@@ -75,10 +75,10 @@ var formWords = words{"", "veil", "chopped-mat", "sprayed-chop", "woven-roving",
 
 func (f Form) String() string { return formWords.name(uint8(f)) }
 
-// Chopped tells whether the form is randomly laid chopped fibre.
+// Chopped tells whether the form is randomly laid chopped fiber.
 func (f Form) Chopped() bool { return f == ChoppedMat || f == SprayedChop }
 
-// Continuous tells whether fibres run through: woven, unidirectional, wound.
+// Continuous tells whether fibers run through: woven, unidirectional, wound.
 func (f Form) Continuous() bool { return f == WovenRoving || f == Unidirectional || f == RovingBand }
 
 // Directed tells whether a ply of the form has an angle.
@@ -93,7 +93,7 @@ func Forms() []Form { return listWords[Form](formWords) }
 // Fiber is what the reinforcement is made of.
 type Fiber uint8
 
-// The fibres.
+// The fibers.
 const (
 	NoFiber Fiber = iota
 	EGlass
@@ -107,10 +107,10 @@ var fiberWords = words{"", "e-glass", "ecr-glass", "c-glass", "polyester", "carb
 
 func (f Fiber) String() string { return fiberWords.name(uint8(f)) }
 
-// Glass tells whether an ignition test leaves the fibre.
+// Glass tells whether an ignition test leaves the fiber.
 func (f Fiber) Glass() bool { return f == EGlass || f == ECRGlass || f == CGlass }
 
-// ParseFiber reads a fibre's word.
+// ParseFiber reads a fiber's word.
 func ParseFiber(s string) (Fiber, bool) { return parseWord[Fiber](fiberWords, s) }
 
 // Fibers lists them.
@@ -313,7 +313,7 @@ func ParseContact(s string) (Contact, bool) { return parseWord[Contact](contactW
 // Contacts lists them.
 func Contacts() []Contact { return listWords[Contact](contactWords) }
 
-// Trait is something a service carries that decides about veils and resins.
+// Trait is something a service contains that decides about veils and resins.
 type Trait uint8
 
 // The service traits.

@@ -136,7 +136,7 @@ func (c *checker) number(key string, v Optional[float64], low, high float64, ope
 }
 
 // What is reasonable of figures without a unit. A casting resin cracks between
-// about half a per cent and a tenth of its length, the fibre in a ply lies
+// about half a percent and a tenth of its length, the fiber in a ply lies
 // between a wet veil and the densest packing (0.907 by volume in a hexagon;
 // Jones, Mechanics of Composite Materials, 3.2; from memory).
 var (
@@ -191,8 +191,8 @@ func (c *checker) part(p *Part) {
 	within(c, "liquid_height", p.LiquidHeight, lengths)
 	within(c, "area", p.Area, areas)
 	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
-	c.sane("stiffness_kept", p.StiffnessKept, kept)
-	c.text("earth", p.Earth)
+	c.sane("modulus_retention", p.ModulusRetention, kept)
+	c.text("grounding", p.Grounding)
 	if p.KFactors.Given {
 		for _, k := range p.KFactors.Values {
 			c.number("k_factors", Some(k), 1, 20, false, false)
@@ -202,7 +202,7 @@ func (c *checker) part(p *Part) {
 
 func (c *checker) service(s *Service) {
 	c.ref = ServiceRef("")
-	c.text("contents", s.Contents)
+	c.text("fluid", s.Fluid)
 	c.share("concentration", s.Concentration, false, false)
 	within(c, "temperature", s.Temperature, heats)
 	within(c, "upset", s.Upset, heats)
@@ -429,7 +429,7 @@ func badRune(s string, notes bool) (rune, bool) {
 }
 
 // Lacks lists the keys that the material's form needs and that are not given.
-// The glass content of a fibre material may stand on the plies instead, see
+// The glass content of a fiber material may stand on the plies instead, see
 // [Ply.Lacks].
 func (m *Material) Lacks() []string {
 	var lacks []string

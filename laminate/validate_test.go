@@ -35,9 +35,9 @@ func TestValidate(t *testing.T) {
 		{"carriage return in notes", func(s *Schedule) { s.Notes = "a\rb" }, Ref{Key: "notes"}, "U+000D"},
 		{"long text", func(s *Schedule) { s.Author = strings.Repeat("x", 20_000) }, Ref{Key: "author"}, "longer"},
 		{"revision", func(s *Schedule) { s.Revision = Some(-1) }, Ref{Key: "revision"}, "from 0"},
-		{"diameter", func(s *Schedule) { s.Part.InsideDiameter = quantity.New(-1, quantity.Metre) }, PartRef("inside_diameter"), "below zero"},
-		{"NaN", func(s *Schedule) { s.Part.Length = quantity.New(math.NaN(), quantity.Metre) }, PartRef("length"), "no number"},
-		{"stiffness", func(s *Schedule) { s.Part.StiffnessKept = Some(0.0) }, PartRef("stiffness_kept"), "from 0.01 to 1"},
+		{"diameter", func(s *Schedule) { s.Part.InsideDiameter = quantity.New(-1, quantity.Meter) }, PartRef("inside_diameter"), "below zero"},
+		{"NaN", func(s *Schedule) { s.Part.Length = quantity.New(math.NaN(), quantity.Meter) }, PartRef("length"), "no number"},
+		{"stiffness", func(s *Schedule) { s.Part.ModulusRetention = Some(0.0) }, PartRef("modulus_retention"), "from 0.01 to 1"},
 		{"k factor", func(s *Schedule) { s.Part.KFactors = KFactors{Values: [5]float64{1, 1, 0.5, 1, 1}, Given: true} }, PartRef("k_factors"), "from 1 to 20"},
 		{"heat", func(s *Schedule) { s.Service.Upset = quantity.New(2000, quantity.Celsius) }, ServiceRef("upset"), "beyond reason"},
 		{"pressure", func(s *Schedule) { s.Service.Pressure = quantity.New(-1, quantity.PSI) }, ServiceRef("pressure"), "below zero"},
@@ -54,8 +54,8 @@ func TestValidate(t *testing.T) {
 		{"no poisson", func(s *Schedule) { s.Resins[0].Poisson = Some(1e-300) }, ResinRef(0, "poisson"), "from 0.05 to 0.5"},
 		{"zero width", func(s *Schedule) { s.Title = "a\u200bb" }, Ref{Key: "title"}, "the invisible character U+200B"},
 		{"mark in an id", func(s *Schedule) { s.Plies[0].Material = "m\ufeff" }, PlyRef(0, "material"), "the invisible character U+FEFF"},
-		{"thick coat", coat(func(m *Material) { m.Thickness = quantity.New(1, quantity.Metre) }), Ref{RefMaterial, 0, "thickness"}, "at most 0.5 m"},
-		{"mass in the wrong unit", coat(func(m *Material) { m.ArealMass = quantity.New(450, quantity.KilogramPerSquareMetre) }), Ref{RefMaterial, 0, "areal_mass"}, "at most 50 kg/m2"},
+		{"thick coat", coat(func(m *Material) { m.Thickness = quantity.New(1, quantity.Meter) }), Ref{RefMaterial, 0, "thickness"}, "at most 0.5 m"},
+		{"mass in the wrong unit", coat(func(m *Material) { m.ArealMass = quantity.New(450, quantity.KilogramPerSquareMeter) }), Ref{RefMaterial, 0, "areal_mass"}, "at most 50 kg/m2"},
 		{"share of one", coat(func(m *Material) { m.GlassContent = Some(1.0) }), Ref{RefMaterial, 0, "glass_content"}, "from 0.01 to 0.95"},
 		{"impossible lamina", coat(func(m *Material) {
 			m.Form, m.E1, m.E2, m.G12, m.Nu12 = Lamina, quantity.New(1, quantity.Gigapascal), quantity.New(10, quantity.Gigapascal), quantity.New(1, quantity.Gigapascal), Some(0.4)

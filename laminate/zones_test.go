@@ -72,7 +72,7 @@ func TestInferZones(t *testing.T) {
 			if got != c.want {
 				t.Errorf("%s: %s, want %s", c.plies, got, c.want)
 			}
-			for i, row := range laminate.Analyse(s, library()).Rows {
+			for i, row := range laminate.Analyze(s, library()).Rows {
 				if letters[row.Zone] != c.want[i:i+1] || row.ZoneGiven != (s.Plies[i].Zone != laminate.NoZone) {
 					t.Errorf("the analysis says %v (given %v) of row %d", row.Zone, row.ZoneGiven, i)
 				}

@@ -89,7 +89,7 @@ func FormOf(r *laminate.RowFigures) laminate.Form {
 	return r.Material.Form
 }
 
-// FiberOf is the fibre of a row's material, NoFiber where it is unknown.
+// FiberOf is the fiber of a row's material, NoFiber where it is unknown.
 func FiberOf(r *laminate.RowFigures) laminate.Fiber {
 	if r.Material == nil {
 		return laminate.NoFiber

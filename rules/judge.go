@@ -14,37 +14,37 @@ import (
 type Options struct {
 	// Units are the reader's: messages give figures in them.
 	Units quantity.System
-	// Remedies asks for the mechanical mendings of all findings at once. Each
-	// is tried out, which costs one more judgement a remedy; without it findings
-	// carry none until Report.Remedy asks for one.
-	Remedies bool
+	// Fixes asks for the mechanical fixes of all findings at once. Each
+	// is tried out, which costs one more judgment a fix; without it findings
+	// carry none until Report.Fix asks for one.
+	Fixes bool
 }
 
 // Judge runs the rules of the list over a schedule. It changes neither
 // schedule nor library and gives the same report every time.
 //
-// A remedy is offered only where the schedule after it is better: no rule gives
-// a break or an open it did not give before, and the numbers of breaks, opens
-// and cautions, compared in that order, are lower.
+// A fix is offered only where the schedule after it is better: no rule gives
+// a break or an incomplete it did not give before, and the numbers of breaks, incompletes
+// and warnings, compared in that order, are lower.
 func Judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
 	r := judge(list, s, lib, o.Units, true)
-	r.try = func(m *Remedy) bool { return betters(list, r, lib, m, o.Units) }
-	if o.Remedies {
+	r.try = func(m *Fix) bool { return betters(list, r, lib, m, o.Units) }
+	if o.Fixes {
 		for i := range r.Findings {
-			r.Remedy(i)
+			r.Fix(i)
 		}
 	}
 	return r
 }
 
-func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quantity.System, mend bool) *Report {
-	r := &Report{Schedule: s, Analysis: laminate.Analyse(s, lib), Findings: make([]Finding, 0, 12)}
+func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quantity.System, fix bool) *Report {
+	r := &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Findings: make([]Finding, 0, 12)}
 	p := &Pass{
 		Schedule: s, Library: lib, Analysis: r.Analysis, Units: units,
-		mend: mend, findings: &r.Findings,
+		fix: fix, findings: &r.Findings,
 	}
 	p.Facts = gather(s, r.Analysis)
 	p.Wall = func() *wall.Result {
@@ -69,7 +69,7 @@ func run(rule *Rule, p *Pass) {
 	defer func() {
 		if reason := recover(); reason != nil {
 			*p.findings = append((*p.findings)[:before], Finding{
-				Rule: InternalError, Severity: Open, Basis: InternalError.Basis,
+				Rule: InternalError, Severity: Incomplete, Basis: InternalError.Basis,
 				Message: fmt.Sprintf("rule %s failed and judged nothing: %v", rule.ID, reason),
 			})
 		}
@@ -85,7 +85,7 @@ var InternalError = &Rule{
 	Title:  "A rule failed while it judged",
 	Why: "One of the rules ran into a fault of the program, so what it guards against was not looked at. " +
 		"The other findings stand. Judge that point by hand and report the schedule that brought it about.",
-	Severity: []Severity{Open},
+	Severity: []Severity{Incomplete},
 	When:     "a rule could not finish",
 	Basis:    "the program's own check",
 }
@@ -101,7 +101,7 @@ func byWeight(a, b Finding) int {
 }
 
 // tally counts what a rule holds against a schedule.
-type tally struct{ breaks, opens int }
+type tally struct{ breaks, incompletes int }
 
 func tallies(r *Report) map[*Rule]tally {
 	m := make(map[*Rule]tally, len(r.Findings))
@@ -111,8 +111,8 @@ func tallies(r *Report) map[*Rule]tally {
 		switch f.Severity {
 		case Break:
 			t.breaks++
-		case Open:
-			t.opens++
+		case Incomplete:
+			t.incompletes++
 		default: // nothing of the others
 		}
 		m[f.Rule] = t
@@ -120,8 +120,8 @@ func tallies(r *Report) map[*Rule]tally {
 	return m
 }
 
-// betters tries a remedy out.
-func betters(list []*Rule, before *Report, lib *laminate.Library, m *Remedy, units quantity.System) bool {
+// betters tries a fix out.
+func betters(list []*Rule, before *Report, lib *laminate.Library, m *Fix, units quantity.System) bool {
 	next, err := attempt(m, before.Schedule)
 	if err != nil {
 		return false
@@ -129,7 +129,7 @@ func betters(list []*Rule, before *Report, lib *laminate.Library, m *Remedy, uni
 	after := judge(list, next, lib, units, false)
 	had := tallies(before)
 	for rule, t := range tallies(after) {
-		if t.breaks > had[rule].breaks || t.opens > had[rule].opens {
+		if t.breaks > had[rule].breaks || t.incompletes > had[rule].incompletes {
 			return false
 		}
 	}
@@ -139,10 +139,10 @@ func betters(list []*Rule, before *Report, lib *laminate.Library, m *Remedy, uni
 }
 
 // attempt makes the edit; one that panics is one that cannot be made.
-func attempt(m *Remedy, s *laminate.Schedule) (next *laminate.Schedule, err error) {
+func attempt(m *Fix, s *laminate.Schedule) (next *laminate.Schedule, err error) {
 	defer func() {
 		if reason := recover(); reason != nil {
-			next, err = nil, fmt.Errorf("trying a remedy: %v", reason)
+			next, err = nil, fmt.Errorf("trying a fix: %v", reason)
 		}
 	}()
 	return m.Edit.Do(s)

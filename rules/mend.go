@@ -8,7 +8,7 @@ import (
 	"frp/veilwright/laminate/edit"
 )
 
-// Layup is a schedule being mended, and the zone each row is meant to have.
+// Layup is a schedule being fixed, and the zone each row is meant to have.
 type Layup struct {
 	Schedule *laminate.Schedule
 	Zones    []laminate.Zone
@@ -29,12 +29,12 @@ func (l *Layup) Remove(i int) {
 	l.Zones = slices.Delete(l.Zones, i, i+1)
 }
 
-var errChanged = errors.New("the schedule has changed since the remedy was offered")
+var errChanged = errors.New("the schedule has changed since the fix was offered")
 
-// Mend makes a remedy: text in the present tense, label in the past tense for
-// the notice line, at the place to show. Nil while another remedy is tried out.
-func (p *Pass) Mend(text, label string, at laminate.Ref, change func(*Layup) error) *Remedy {
-	if !p.mend {
+// Fix makes a fix: text in the present tense, label in the past tense for
+// the notice line, at the place to show. Nil while another fix is tried out.
+func (p *Pass) Fix(text, label string, at laminate.Ref, change func(*Layup) error) *Fix {
+	if !p.fix {
 		return nil
 	}
 	judged, lib, analysis := p.Schedule, p.Library, p.Analysis
@@ -50,14 +50,14 @@ func (p *Pass) Mend(text, label string, at laminate.Ref, change func(*Layup) err
 			return nil, err
 		}
 		if len(l.Schedule.Plies) > laminate.MostRows || l.Schedule.NumberOfPlies() > laminate.MostPlies {
-			return nil, errors.New("mending would make more plies than a schedule may have")
+			return nil, errors.New("fixing would make more plies than a schedule may have")
 		}
 		if !l.Infer {
 			hold(l, lib)
 		}
 		return l.Schedule, nil
 	}
-	return &Remedy{Text: text, Edit: edit.Edit{Label: label, At: at, Do: do}}
+	return &Fix{Text: text, Edit: edit.Edit{Label: label, At: at, Do: do}}
 }
 
 // hold writes zones out where inference would give others than meant. Each
@@ -65,7 +65,7 @@ func (p *Pass) Mend(text, label string, at laminate.Ref, change func(*Layup) err
 func hold(l *Layup, lib *laminate.Library) {
 	const rounds = 8
 	for range rounds {
-		a := laminate.Analyse(l.Schedule, lib)
+		a := laminate.Analyze(l.Schedule, lib)
 		same := true
 		for i := range a.Rows {
 			if a.Rows[i].Zone != l.Zones[i] {
@@ -83,7 +83,7 @@ func hold(l *Layup, lib *laminate.Library) {
 	}
 }
 
-// Stock finds a material to mend with: the one of that id where it is known
+// Stock finds a material to fix with: the one of that id where it is known
 // and fits, else the first that fits, the schedule's own before the library's.
 func (p *Pass) Stock(id string, fits func(*laminate.Material) bool) (string, bool) {
 	if m, ok := p.Library.Material(p.Schedule, id); ok && fits(m) {
@@ -99,12 +99,12 @@ func (p *Pass) Stock(id string, fits func(*laminate.Material) bool) (string, boo
 	return "", false
 }
 
-// StockMat finds the mat to mend with: 1.5 oz/ft² where it is known.
+// StockMat finds the mat to fix with: 1.5 oz/ft² where it is known.
 func (p *Pass) StockMat() (string, bool) {
 	return p.Stock("mat-1.5", func(m *laminate.Material) bool { return m.Form == laminate.ChoppedMat && m.Fiber.Glass() })
 }
 
-// StockVeil finds a veil of a fibre to mend with.
+// StockVeil finds a veil of a fiber to fix with.
 func (p *Pass) StockVeil(fiber laminate.Fiber) (string, bool) {
 	id := "veil-c-15"
 	switch fiber {

@@ -13,40 +13,40 @@ type Report struct {
 	Findings []Finding    // worst first, then by place, then by rule
 	Verdict  Verdict
 
-	try func(*Remedy) bool
+	try func(*Fix) bool
 }
 
-// Remedy gives the remedy of finding i, nil where it has none that makes the
+// Fix gives the fix of finding i, nil where it has none that makes the
 // schedule better. The first time it is asked for it is tried out, one
-// judgement, and then stands in the finding: pages that show one finding at a
+// judgment, and then stands in the finding: pages that show one finding at a
 // time need not try them all. Not to be called from several goroutines at once.
-func (r *Report) Remedy(i int) *Remedy {
+func (r *Report) Fix(i int) *Fix {
 	f := &r.Findings[i]
 	if offer := f.offer; offer != nil {
 		f.offer = nil
 		if r.try(offer) {
-			f.Remedy = offer
+			f.Fix = offer
 		}
 	}
-	return f.Remedy
+	return f.Fix
 }
 
 // Counts tells how many findings there are of each severity.
-func (r *Report) Counts() (breaks, opens, cautions, notes int) {
+func (r *Report) Counts() (breaks, incompletes, warnings, notes int) {
 	for i := range r.Findings {
 		switch r.Findings[i].Severity {
 		case Break:
 			breaks++
-		case Open:
-			opens++
-		case Caution:
-			cautions++
+		case Incomplete:
+			incompletes++
+		case Warning:
+			warnings++
 		case Note:
 			notes++
 		default: // nothing of the others
 		}
 	}
-	return breaks, opens, cautions, notes
+	return breaks, incompletes, warnings, notes
 }
 
 // worst is the verdict of sorted findings.
@@ -57,10 +57,10 @@ func worst(sorted []Finding) Verdict {
 	switch sorted[0].Severity {
 	case Break:
 		return VerdictBreak
-	case Open:
-		return VerdictOpen
-	case Caution:
-		return VerdictCaution
+	case Incomplete:
+		return VerdictIncomplete
+	case Warning:
+		return VerdictWarning
 	default: // nothing of the others
 	}
 	return Clear

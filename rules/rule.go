@@ -13,7 +13,7 @@ import (
 	"frp/veilwright/laminate/wall"
 )
 
-// Rule is one entry of the catalogue.
+// Rule is one entry of the catalog.
 type Rule struct {
 	ID       string     // kebab case, says what is wrong, never reused
 	Family   string     // veil, resin, barrier, sequence, special, structure
@@ -37,15 +37,15 @@ type Finding struct {
 	Message string
 	// Basis is the rule's, or a narrower one.
 	Basis string
-	// Remedy mends it, where that is mechanical and the report after it is
-	// better; else nil. It is nil too until it is asked for, see Report.Remedy.
-	Remedy *Remedy
+	// Fix fixes it, where that is mechanical and the report after it is
+	// better; else nil. It is nil too until it is asked for, see Report.Fix.
+	Fix *Fix
 
-	offer *Remedy // not tried out yet
+	offer *Fix // not tried out yet
 }
 
-// Remedy is a mechanical mending.
-type Remedy struct {
+// Fix is a mechanical fixing.
+type Fix struct {
 	Text string // what it does, present tense: "ply 1 becomes veil-polyester-15, same count"
 	Edit edit.Edit
 }
@@ -61,13 +61,13 @@ type Pass struct {
 	// Wall is the evaluation of the structure.
 	Wall func() *wall.Result
 
-	mend     bool // remedies are wanted: not while one is tried out
+	fix      bool // fixes are wanted: not while one is tried out
 	rule     *Rule
 	findings *[]Finding
 }
 
 // Report records a finding of the running rule; Rule, an empty Basis and, where
-// rows are named, an empty At are filled in. A Remedy is a proposal: it is
+// rows are named, an empty At are filled in. A Fix is a proposal: it is
 // offered once trying it out has shown that the schedule gets better.
 func (p *Pass) Report(f Finding) {
 	f.Rule = p.rule
@@ -77,6 +77,6 @@ func (p *Pass) Report(f Finding) {
 	if f.Basis == "" {
 		f.Basis = p.rule.Basis
 	}
-	f.offer, f.Remedy = f.Remedy, nil
+	f.offer, f.Fix = f.Fix, nil
 	*p.findings = append(*p.findings, f)
 }

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/ruletest"
@@ -18,7 +18,7 @@ const why = "A reason that is long enough to teach somebody something. It says w
 func rule(id string, run func(*rules.Pass)) *rules.Rule {
 	return &rules.Rule{
 		ID: id, Family: "sequence", Title: "A title", Why: why, When: "always", Basis: rules.CommonPractice,
-		Severity: []rules.Severity{rules.Break, rules.Open, rules.Caution, rules.Note}, Run: run,
+		Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note}, Run: run,
 	}
 }
 
@@ -38,12 +38,12 @@ func ids(r *rules.Report) []string {
 
 func TestFindingsStandWorstFirstThenByPlaceThenByRule(t *testing.T) {
 	list := []*rules.Rule{
-		says("note", rules.Note, laminate.Ref{}), says("later", rules.Caution, laminate.PlyRef(4, "")), says("resin", rules.Caution, laminate.ResinRef(9, "")),
-		says("b", rules.Caution, laminate.PlyRef(2, "")), says("a", rules.Caution, laminate.PlyRef(2, "")), says("open", rules.Open, laminate.PlyRef(5, "")),
+		says("note", rules.Note, laminate.Ref{}), says("later", rules.Warning, laminate.PlyRef(4, "")), says("resin", rules.Warning, laminate.ResinRef(9, "")),
+		says("b", rules.Warning, laminate.PlyRef(2, "")), says("a", rules.Warning, laminate.PlyRef(2, "")), says("incomplete", rules.Incomplete, laminate.PlyRef(5, "")),
 		says("break", rules.Break, laminate.PlyRef(5, "")),
 	}
-	r := rules.Judge(list, ruletest.Sound(), catalogue.Library(), rules.Options{})
-	want := []string{"break", "open", "resin", "a", "b", "later", "note"}
+	r := rules.Judge(list, ruletest.Sound(), catalog.Library(), rules.Options{})
+	want := []string{"break", "incomplete", "resin", "a", "b", "later", "note"}
 	if got := ids(r); !slices.Equal(got, want) {
 		t.Errorf("got %v, want %v", got, want)
 	}
@@ -54,9 +54,9 @@ func TestFindingsStandWorstFirstThenByPlaceThenByRule(t *testing.T) {
 
 func TestVerdictIsTheWorst(t *testing.T) {
 	for severity, want := range map[rules.Severity]string{
-		rules.Note: "clear", rules.Caution: "caution", rules.Open: "open", rules.Break: "break",
+		rules.Note: "clear", rules.Warning: "warning", rules.Incomplete: "incomplete", rules.Break: "break",
 	} {
-		r := rules.Judge([]*rules.Rule{says("a", severity, laminate.Ref{})}, ruletest.Sound(), catalogue.Library(), rules.Options{})
+		r := rules.Judge([]*rules.Rule{says("a", severity, laminate.Ref{})}, ruletest.Sound(), catalog.Library(), rules.Options{})
 		if got := r.Verdict.String(); got != want {
 			t.Errorf("%v: verdict %s, want %s", severity, got, want)
 		}
@@ -72,25 +72,25 @@ func TestRuleThatFailsIsAnOpenFinding(t *testing.T) {
 			p.Report(rules.Finding{Severity: rules.Break, Message: "half a thought"})
 			panic("no such ply")
 		}),
-		says("good", rules.Caution, laminate.Ref{}),
+		says("good", rules.Warning, laminate.Ref{}),
 	}
-	r := rules.Judge(list, ruletest.Sound(), catalogue.Library(), rules.Options{Remedies: true})
+	r := rules.Judge(list, ruletest.Sound(), catalog.Library(), rules.Options{Fixes: true})
 	if got := ids(r); !slices.Equal(got, []string{"internal-error", "good"}) {
 		t.Fatalf("got %v", got)
 	}
 	f := r.Findings[0]
-	if f.Severity != rules.Open || !strings.Contains(f.Message, "rule bad failed") || !strings.Contains(f.Message, "no such ply") {
+	if f.Severity != rules.Incomplete || !strings.Contains(f.Message, "rule bad failed") || !strings.Contains(f.Message, "no such ply") {
 		t.Errorf("finding %+v", f)
 	}
 }
 
-// titled fires as long as the title is the one named; its remedy retitles.
+// titled fires as long as the title is the one named; its fix retitles.
 func titled(id, title string, severity rules.Severity, to string) *rules.Rule {
 	return rule(id, func(p *rules.Pass) {
 		if p.Schedule.Title != title {
 			return
 		}
-		p.Report(rules.Finding{Severity: severity, Message: id, Remedy: p.Mend("retitle", "retitled", laminate.Ref{}, func(l *rules.Layup) error {
+		p.Report(rules.Finding{Severity: severity, Message: id, Fix: p.Fix("retitle", "retitled", laminate.Ref{}, func(l *rules.Layup) error {
 			if to == "" {
 				return errors.New("cannot be done")
 			}
@@ -103,19 +103,19 @@ func titled(id, title string, severity rules.Severity, to string) *rules.Rule {
 	})
 }
 
-func TestRemedyIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
+func TestFixIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 	old := ruletest.Sound().Title
 	for name, c := range map[string]struct {
 		list []*rules.Rule
 		want bool
 	}{
-		"mends":                               {[]*rules.Rule{titled("a", old, rules.Caution, "new")}, true},
-		"changes nothing":                     {[]*rules.Rule{titled("a", old, rules.Caution, old)}, false},
+		"fixes":                               {[]*rules.Rule{titled("a", old, rules.Warning, "new")}, true},
+		"changes nothing":                     {[]*rules.Rule{titled("a", old, rules.Warning, old)}, false},
 		"trades a break for a break":          {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("b", "new", rules.Break, "")}, false},
-		"trades a break for an open":          {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("b", "new", rules.Open, "")}, false},
-		"trades a break for a caution":        {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("b", "new", rules.Caution, "")}, true},
-		"trades a caution for a caution":      {[]*rules.Rule{titled("a", old, rules.Caution, "new"), titled("b", "new", rules.Caution, "")}, false},
-		"mends a note only":                   {[]*rules.Rule{titled("a", old, rules.Note, "new")}, false},
+		"trades a break for an open":          {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("b", "new", rules.Incomplete, "")}, false},
+		"trades a break for a warning":        {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("b", "new", rules.Warning, "")}, true},
+		"trades a warning for a warning":      {[]*rules.Rule{titled("a", old, rules.Warning, "new"), titled("b", "new", rules.Warning, "")}, false},
+		"fixes a note only":                   {[]*rules.Rule{titled("a", old, rules.Note, "new")}, false},
 		"trades two breaks for another one":   {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("c", old, rules.Break, ""), titled("b", "new", rules.Break, "")}, false},
 		"cannot be done":                      {[]*rules.Rule{titled("a", old, rules.Break, "")}, false},
 		"fails while it is tried":             {[]*rules.Rule{titled("a", old, rules.Break, "panic")}, false},
@@ -123,29 +123,29 @@ func TestRemedyIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := ruletest.Sound()
-			r := rules.Judge(c.list, s, catalogue.Library(), rules.Options{Remedies: true})
+			r := rules.Judge(c.list, s, catalog.Library(), rules.Options{Fixes: true})
 			if r.Findings[0].Rule.ID != "a" && r.Findings[0].Rule.ID != "c" {
 				t.Fatalf("findings %v", ids(r))
 			}
 			got := false
 			for _, f := range r.Findings {
-				got = got || f.Rule.ID == "a" && f.Remedy != nil
+				got = got || f.Rule.ID == "a" && f.Fix != nil
 			}
 			if got != c.want {
 				t.Errorf("offered %v, want %v", got, c.want)
 			}
 			if s.Title != old {
-				t.Error("trying a remedy changed the schedule")
+				t.Error("trying a fix changed the schedule")
 			}
-			later := rules.Judge(c.list, s, catalogue.Library(), rules.Options{})
+			later := rules.Judge(c.list, s, catalog.Library(), rules.Options{})
 			for i, f := range later.Findings {
-				if f.Remedy != nil {
-					t.Error("a remedy that nobody asked for")
+				if f.Fix != nil {
+					t.Error("a fix that nobody asked for")
 				}
 				if f.Rule.ID != "a" {
 					continue
 				}
-				if first, again := later.Remedy(i), later.Remedy(i); (first != nil) != c.want || first != again || first != later.Findings[i].Remedy {
+				if first, again := later.Fix(i), later.Fix(i); (first != nil) != c.want || first != again || first != later.Findings[i].Fix {
 					t.Errorf("asked for later: %v, then %v, want one: %v", first, again, c.want)
 				}
 			}
@@ -153,18 +153,18 @@ func TestRemedyIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 	}
 }
 
-func TestRemedyOfAnotherScheduleIsRefused(t *testing.T) {
+func TestFixOfAnotherScheduleIsRefused(t *testing.T) {
 	s := ruletest.Sound()
 	list := []*rules.Rule{titled("a", s.Title, rules.Break, "new")}
-	r := rules.Judge(list, s, catalogue.Library(), rules.Options{Remedies: true})
-	do := r.Findings[0].Remedy.Edit.Do
+	r := rules.Judge(list, s, catalog.Library(), rules.Options{Fixes: true})
+	do := r.Findings[0].Fix.Edit.Do
 	if next, err := do(s.Clone()); err != nil || next.Title != "new" {
 		t.Errorf("an equal schedule: %v", err)
 	}
 	other := s.Clone()
 	other.Plies = other.Plies[:3]
 	if _, err := do(other); err == nil {
-		t.Error("a schedule with other plies was mended")
+		t.Error("a schedule with other plies was fixed")
 	}
 }
 
@@ -178,7 +178,7 @@ func TestPliesAreNamedAsTheScheduleNumbersThem(t *testing.T) {
 		for _, rows := range [][]int{{0}, {1}, {0, 1}, {0, 2}, {2, 3, 5}, {0, 2, 4, 6, 8, 10, 12, 14}} {
 			got = append(got, p.Plies(rows)+" "+p.Are(rows))
 		}
-	})}, s, catalogue.Library(), rules.Options{})
+	})}, s, catalog.Library(), rules.Options{})
 	want := []string{"ply 1 is", "plies 2–3 are", "plies 1–3 are", "plies 1, 4 are", "plies 4–5, 7 are", "plies 1, 4, 6, 8, 10, 12 and more are"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
@@ -193,8 +193,8 @@ func TestFiguresInTheReadersUnits(t *testing.T) {
 		measured, bound := p.Thickness(quantity.New(9.999, quantity.Mil).SI(), quantity.New(10, quantity.Mil).SI())
 		got = append(got, measured, bound)
 	})}
-	rules.Judge(list, ruletest.Sound(), catalogue.Library(), rules.Options{})
-	rules.Judge(list, ruletest.Sound(), catalogue.Library(), rules.Options{Units: quantity.Metric})
+	rules.Judge(list, ruletest.Sound(), catalog.Library(), rules.Options{})
+	rules.Judge(list, ruletest.Sound(), catalog.Library(), rules.Options{Units: quantity.Metric})
 	want := []string{"180 °F", "9.999 mil", "10.000 mil", "82.2 °C", "0.25397 mm", "0.25400 mm"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)

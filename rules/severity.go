@@ -7,26 +7,26 @@ type Severity uint8
 const (
 	NoSeverity Severity = iota // invalid in a finding
 	Note
-	Caution // somebody decides
-	Open    // cannot be judged: a fact that matters is missing
-	Break   // do not build
+	Warning    // somebody decides
+	Incomplete // cannot be judged: a fact that matters is missing
+	Break      // do not build
 )
 
-var severityWords = [...]string{"", "note", "caution", "open", "break"}
+var severityWords = [...]string{"", "note", "warning", "incomplete", "break"}
 
 func (s Severity) String() string { return severityWords[s] }
 
-// Verdict is the worst of a report: "break", "open", "caution", else "clear".
+// Verdict is the worst of a report: "break", "incomplete", "warning", else "clear".
 type Verdict uint8
 
 // The verdicts.
 const (
 	Clear Verdict = iota
-	VerdictCaution
-	VerdictOpen
+	VerdictWarning
+	VerdictIncomplete
 	VerdictBreak
 )
 
-var verdictWords = [...]string{"clear", "caution", "open", "break"}
+var verdictWords = [...]string{"clear", "warning", "incomplete", "break"}
 
 func (v Verdict) String() string { return verdictWords[v] }

@@ -75,13 +75,13 @@ func (p *Pass) Thickness(m, limit float64) (measured, bound string) {
 	return a + " " + u.Symbol(), b + " " + u.Symbol()
 }
 
-// Shares prints a fraction and its limit as per cent.
+// Shares prints a fraction and its limit as percent.
 func Shares(f, limit float64) (measured, bound string) {
 	a, b := apart(100*f, 100*limit, 1)
 	return a + " %", b + " %"
 }
 
-// Share prints a fraction as per cent, whole where it is whole.
+// Share prints a fraction as percent, whole where it is whole.
 func Share(f float64) string {
 	if v := 100 * f; math.Abs(v-math.Round(v)) < 1e-6 {
 		return quantity.Number(v, 0) + " %"
@@ -111,12 +111,12 @@ func (p *Pass) Hottest() string {
 	return p.Heat(hot.SI())
 }
 
-// Carried lists which of the traits the service carries: "fluorides and
+// Carried lists which of the traits the service contains: "fluorides and
 // strong-acid".
 func (p *Pass) Carried(traits ...laminate.Trait) string {
 	var names []string
 	for _, t := range traits {
-		if p.Schedule.Service.Carries.Has(t) {
+		if p.Schedule.Service.Contains.Has(t) {
 			names = append(names, t.String())
 		}
 	}

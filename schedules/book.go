@@ -66,7 +66,7 @@ var bookFields = []keyed.Field{
 type rating = laminate.Rating
 
 var ratingFields = []keyed.Field{
-	keyed.TextField("contents", func(r *rating) *string { return &r.Contents }),
+	keyed.TextField("fluid", func(r *rating) *string { return &r.Fluid }),
 	{Key: "concentration", What: "a share from 0 to 1, or a list of the lowest and the highest",
 		Set: func(row, value any) string {
 			if _, list := value.([]any); list {
@@ -173,7 +173,7 @@ func ratingFaults(r *laminate.Rating) []wrong {
 			all = append(all, wrong{key, "it is missing; a rating needs it"})
 		}
 	}
-	need(r.Contents != "", "contents")
+	need(r.Fluid != "", "fluid")
 	low, high := r.Concentration[0], r.Concentration[1]
 	need(!math.IsNaN(low), "concentration")
 	if low < 0 || high > 1 || low > high {
@@ -185,7 +185,7 @@ func ratingFaults(r *laminate.Rating) []wrong {
 	if r.Build != "100 mil" && r.Build != "200 mil" {
 		all = append(all, wrong{"build", `"100 mil" or "200 mil" is expected, the barrier the rating is for`})
 	}
-	for _, t := range []wrong{{"contents", r.Contents}, {"grade", r.Grade}, {"source", r.Source}, {"date", r.Date}} {
+	for _, t := range []wrong{{"fluid", r.Fluid}, {"grade", r.Grade}, {"source", r.Source}, {"date", r.Date}} {
 		if c, bad := laminate.BadCharacter(t.message, false); bad {
 			all = append(all, wrong{t.Key, badCharacter(c)})
 		}

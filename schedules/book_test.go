@@ -27,7 +27,7 @@ family = "vinyl-ester"
 price = "6 per kg"
 
 [[rating]]   # invented
-contents = "sodium hypochlorite"
+fluid = "sodium hypochlorite"
 concentration = [0, 0.15]
 temperature = "50 degC"
 family = "vinyl-ester"
@@ -37,7 +37,7 @@ source = "coupons, invented"
 date = "2020-04-01"
 
 [[rating]]
-contents = "brine"
+fluid = "brine"
 concentration = 0.26
 temperature = "200 degF"
 family = "novolac-vinyl-ester"

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -42,7 +42,7 @@ func decoded(t testing.TB, b []byte) (*Source, *laminate.Schedule) {
 }
 
 func TestDecode_everyExampleIsUsableAndComesBackByteForByte(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for name, b := range documents(t) {
 		for variant, b := range map[string][]byte{"": b, " with CRLF": crlf(b), " with a mark": append([]byte("\ufeff"), b...), " without a last line end": bytes.TrimRight(b, "\n")} {
 			src, s, problems := Decode(b)
@@ -67,11 +67,11 @@ func TestDecode_valuesOfTheExample(t *testing.T) {
 	switch {
 	case s.Title != "Scrubber drain header, north stack", s.Revision != laminate.Some(3), !s.UnitsSet, s.Units != quantity.US:
 		t.Errorf("top: %+v", s)
-	case s.Notes != "Condensate from the quench carries fluorides after the spring change of feed.\nSpools come flanged at both ends; the header drains by gravity.":
+	case s.Notes != "Condensate from the quench contains fluorides after the spring change of feed.\nSpools come flanged at both ends; the header drains by gravity.":
 		t.Errorf("notes %q", s.Notes)
 	case s.Part.Form != laminate.Pipe, s.Part.InsideDiameter.Cmp(quantity.New(24, quantity.Inch)) != 0, s.Part.Flanged != laminate.Some(true):
 		t.Errorf("part: %+v", s.Part)
-	case s.Service.PH != laminate.PHRange{Lowest: 3.5, Highest: 6, Given: true}, !s.Service.Carries.Has(laminate.Fluorides):
+	case s.Service.PH != laminate.PHRange{Lowest: 3.5, Highest: 6, Given: true}, !s.Service.Contains.Has(laminate.Fluorides):
 		t.Errorf("service: %+v", s.Service)
 	case s.NumberOfPlies() != 10, s.Plies[1].Count != 2, !s.Plies[1].GelAfter, s.Plies[0].Count != 1:
 		t.Errorf("plies: %+v", s.Plies)
@@ -163,8 +163,8 @@ func TestDecode_badInput(t *testing.T) {
 		{"pH no list", head + "[service]\nph = 7\n", 8, "service.ph", "a list of 2 numbers"},
 		{"k factors", head + "[part]\nk_factors = [1, 2, 3]\n", 8, "part.k_factors", "5 numbers"},
 		{"word", head + "[part]\nform = \"pip\"\n", 8, "part.form", `pipe, duct, tank, panel; "pipe" is the nearest`},
-		{"trait", head + "[service]\ncarries = [\"flourides\"]\n", 8, "service.carries", `"fluorides" is the nearest`},
-		{"trait no word", head + "[service]\ncarries = [1]\n", 8, "service.carries", "a list of words"},
+		{"trait", head + "[service]\ncontains = [\"flourides\"]\n", 8, "service.contains", `"fluorides" is the nearest`},
+		{"trait no word", head + "[service]\ncontains = [1]\n", 8, "service.contains", "a list of words"},
 		{"number for text", "document = \"schedule\"\nformat = 1\ntitle = 3\n", 3, "title", "text is expected"},
 		{"text for a choice", head + "[part]\nflanged = \"yes\"\n", 8, "part.flanged", "true or false"},
 		{"date", head + "[part]\nflanged = 2024-01-01\n", 8, "part.flanged", "a date"},
@@ -294,7 +294,7 @@ func TestSniff(t *testing.T) {
 }
 
 func TestCheck_whatAPlyNeedsOfItsMaterial(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	own := head + "[[material]]\nid = \"woven-own\"\nform = \"woven-roving\"\nfiber = \"e-glass\"\nareal_mass = \"600 g/m2\"\n"
 	for _, c := range []struct{ name, ply, want string }{
 		{"well", "material = \"mat-1.5\"\nresin = \"r\"\n", ""},

@@ -26,10 +26,10 @@
 //
 //	[part]
 //	form process inside_diameter length liquid_height area flanged ends
-//	design_basis stiffener_spacing stiffness_kept k_factors earth
+//	design_basis stiffener_spacing modulus_retention k_factors grounding
 //
 //	[service]
-//	contents concentration temperature upset ph contact carries pressure
+//	fluid concentration temperature upset ph contact contains pressure
 //	vacuum test_pressure specific_gravity flame_spread conductive abrasive
 //
 //	[[resin]]
@@ -52,7 +52,7 @@
 //	document format title notes rack
 //
 //	[[rating]]
-//	contents concentration temperature family build grade source date
+//	fluid concentration temperature family build grade source date
 //
 // The keys of an exercise (from [ExerciseKeys]): what is given as in a
 // schedule, what is demanded as in a specification, and

@@ -7,5 +7,5 @@ var example string
 
 // Example is the document shown where nobody named one: a wound drain header
 // of an invented scrubber. Its glass veil meets fluorides, so that a broken
-// rule with a remedy is there to be looked at.
+// rule with a fix is there to be looked at.
 func Example() []byte { return []byte(example) }

@@ -29,8 +29,8 @@ units = "si"
 form = "pipe"
 inside_diameter = "12 in"
 [service]
-contents = "water"
-carries = []
+fluid = "water"
+contains = []
 [[resin]]
 id = "liner"
 family = "vinyl-ester"
@@ -84,7 +84,7 @@ func TestDecodeExercise_readsEveryTable(t *testing.T) {
 		t.Errorf("%+v", e)
 	case e.Scenario != "A drain.\nIt was cut." || e.Task != "Read the test.":
 		t.Errorf("%q %q", e.Scenario, e.Task)
-	case g.Units.String() != "si" || g.Part.Form != laminate.Pipe || g.Service.Contents != "water" || !g.Service.Carries.Given:
+	case g.Units.String() != "si" || g.Part.Form != laminate.Pipe || g.Service.Fluid != "water" || !g.Service.Contains.Given:
 		t.Errorf("%+v", g)
 	case len(g.Resins) != 1 || len(g.Materials) != 1 || len(g.Plies) != 2 || g.Plies[0].Count != 1 || g.Plies[1].Count != 3:
 		t.Errorf("%+v", g)
@@ -128,7 +128,7 @@ func TestDecodeExercise_tellsTheLineOfWhatIsWrong(t *testing.T) {
 		{"more than there was", change(`"1.3 g"`, `"6 g"`), 55, "specimen.after", "before"},
 		{"a hint without words", change(`"Burned over what was there."`, `" "`), 57, "hint.text", "missing"},
 		{"a hint too dear", change("cost = 0.2", "cost = 2"), 58, "hint.cost", "share"},
-		{"questions of another kind", change(`kind = "burn-off"`, `kind = "mend"`), 47, "question", "belong"},
+		{"questions of another kind", change(`kind = "burn-off"`, `kind = "fix"`), 47, "question", "belong"},
 		{"readings on paper", everyKey + "[inspection]\nbarcol = 30\n", 59, "inspection", "known"},
 		{"a control character", change("It was cut", `It \u001b[2J`), 7, "scenario", "U+001B"},
 		{"another kind", strings.Replace(small, "\n\n", "\n", 1), 1, "document", "not an exercise"},

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 )
 
 // FuzzDecode wants no panic, lines inside the file, printable problems, and of
@@ -18,7 +18,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add([]byte(small))
 	f.Add([]byte(head + "[[ply]]\nmaterial.x = 1\n[ply.zone]\n[a.b]\nc=[{d=1}]"))
 	f.Add([]byte(head + "ply = [{material='a'}, 1]\npart.form.x = 1"))
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	f.Fuzz(func(t *testing.T, b []byte) {
 		Sniff(b)
 		src, s, problems := Decode(b)

@@ -88,7 +88,7 @@ var partFields = []keyed.Field{
 	keyed.WordField("ends", func(p *part) *laminate.Ends { return &p.Ends }, laminate.ParseEnds, laminate.EndsList()),
 	keyed.WordField("design_basis", func(p *part) *laminate.DesignBasis { return &p.DesignBasis }, laminate.ParseDesignBasis, laminate.DesignBases()),
 	keyed.SizeField("stiffener_spacing", func(p *part) *quantity.Length { return &p.StiffenerSpacing }),
-	keyed.ShareField("stiffness_kept", func(p *part) *laminate.Optional[float64] { return &p.StiffnessKept }),
+	keyed.ShareField("modulus_retention", func(p *part) *laminate.Optional[float64] { return &p.ModulusRetention }),
 	{Key: "k_factors", What: "a list of 5 numbers",
 		Set: func(row, value any) string {
 			list, wrong := keyed.Numbers(value, 5)
@@ -105,11 +105,11 @@ var partFields = []keyed.Field{
 			}
 			return keyed.TOMLList(items), k.Given
 		}},
-	keyed.TextField("earth", func(p *part) *string { return &p.Earth }),
+	keyed.TextField("grounding", func(p *part) *string { return &p.Grounding }),
 }
 
 var serviceFields = []keyed.Field{
-	keyed.TextField("contents", func(s *service) *string { return &s.Contents }),
+	keyed.TextField("fluid", func(s *service) *string { return &s.Fluid }),
 	keyed.ShareField("concentration", func(s *service) *laminate.Optional[float64] { return &s.Concentration }),
 	keyed.SizeField("temperature", func(s *service) *quantity.Temperature { return &s.Temperature }),
 	keyed.SizeField("upset", func(s *service) *quantity.Temperature { return &s.Upset }),
@@ -141,7 +141,7 @@ func carriesField() keyed.Field {
 	for _, t := range laminate.AllTraits() {
 		words = append(words, t.String())
 	}
-	return keyed.Field{Key: "carries", What: "a list of " + keyed.TOMLList(words),
+	return keyed.Field{Key: "contains", What: "a list of " + keyed.TOMLList(words),
 		Set: func(row, value any) string {
 			list, wrong := keyed.WordsOf(value)
 			if wrong != "" {
@@ -155,11 +155,11 @@ func carriesField() keyed.Field {
 				}
 				traits = append(traits, t)
 			}
-			row.(*service).Carries = laminate.TraitSet(traits...)
+			row.(*service).Contains = laminate.TraitSet(traits...)
 			return ""
 		},
 		Get: func(row any) (string, bool) {
-			c := row.(*service).Carries
+			c := row.(*service).Contains
 			var items []string
 			for _, t := range c.List() {
 				items = append(items, keyed.TOMLText(t.String()))

@@ -52,7 +52,7 @@ func edit(t *rapid.T, s *laminate.Schedule) *laminate.Schedule {
 	n := len(s.Plies)
 	row := func() int { return rapid.IntRange(0, n-1).Draw(t, "row") }
 	what := rapid.SampledFrom([]string{"insert", "delete", "move", "duplicate", "count", "angle", "zone", "gel", "share", "reverse",
-		"title", "notes", "diameter", "flanged", "ph", "carries", "add resin", "drop resin", "swap resins", "cure", "clear part", "add material", "drop materials"}).Draw(t, "edit")
+		"title", "notes", "diameter", "flanged", "ph", "contains", "add resin", "drop resin", "swap resins", "cure", "clear part", "add material", "drop materials"}).Draw(t, "edit")
 	if n == 0 && slices.Contains([]string{"delete", "move", "duplicate", "count", "angle", "zone", "gel", "share"}, what) {
 		what = "insert"
 	}
@@ -91,8 +91,8 @@ func edit(t *rapid.T, s *laminate.Schedule) *laminate.Schedule {
 		s.Part.Flanged = laminate.Optional[bool]{Given: rapid.Bool().Draw(t, "given")}
 	case "ph":
 		s.Service.PH = laminate.PHRange{Lowest: -1, Highest: rapid.Float64Range(0, 15).Draw(t, "ph"), Given: true}
-	case "carries":
-		s.Service.Carries = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "traits")...)
+	case "contains":
+		s.Service.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "traits")...)
 	case "add resin":
 		s.Resins = append(s.Resins, laminate.Resin{ID: "new" + strings.Repeat("x", len(s.Resins)), Family: laminate.Chlorendic})
 	case "drop resin":

@@ -84,7 +84,7 @@ var laidFields = []keyed.Field{
 	keyed.TextField("who", func(l *laid) *string { return &l.Who }),
 	keyed.TextField("material_lot", func(l *laid) *string { return &l.MaterialLot }),
 	keyed.TextField("resin_lot", func(l *laid) *string { return &l.ResinLot }),
-	keyed.ShareField("catalyst", func(l *laid) *laminate.Optional[float64] { return &l.Catalyst }),
+	keyed.ShareField("initiator", func(l *laid) *laminate.Optional[float64] { return &l.Initiator }),
 	keyed.ShareField("promoter", func(l *laid) *laminate.Optional[float64] { return &l.Promoter }),
 	keyed.TextField("gel_time", func(l *laid) *string { return &l.GelTime }),
 	keyed.SizeField("air_temperature", func(l *laid) *quantity.Temperature { return &l.AirTemperature }),
@@ -95,7 +95,7 @@ var laidFields = []keyed.Field{
 
 var readingFields = []keyed.Field{
 	keyed.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.ParseKind,
-		[]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToEarth}),
+		[]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToGround}),
 	keyed.TextField("place", func(r *reading) *string { return &r.Place }),
 	{Key: "zone", What: "total (the whole wall), barrier, or a zone: what a cutout or specimen holds",
 		Set: func(row, value any) string {
@@ -190,7 +190,7 @@ func readingValue(r *record.Reading) (string, bool) {
 			return keyed.TOMLText("clean"), true
 		}
 		return keyed.TOMLText("tacky"), true
-	case record.ResistanceToEarth:
+	case record.ResistanceToGround:
 		return keyed.TOMLText(r.Resistance.Text()), r.Resistance.Given()
 	case record.NoKind, record.IgnitionLoss:
 	}
@@ -241,7 +241,7 @@ func (r *reading) take() (key, wrong string) {
 			}
 			return "value", keyed.WrongWord(text, words)
 		}
-	case record.ResistanceToEarth:
+	case record.ResistanceToGround:
 		if !isText {
 			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + keyed.KindOf(r.value)
 		}
@@ -320,7 +320,7 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 		if l.Ply == 0 {
 			fail(laidTable, i, "ply", "it is missing")
 		}
-		for key, share := range map[string]laminate.Optional[float64]{"humidity": l.Humidity, "catalyst": l.Catalyst, "promoter": l.Promoter} {
+		for key, share := range map[string]laminate.Optional[float64]{"humidity": l.Humidity, "initiator": l.Initiator, "promoter": l.Promoter} {
 			if share.Given && !(share.Value >= 0 && share.Value <= 1) {
 				fail(laidTable, i, key, "it is a share from 0 to 1")
 			}

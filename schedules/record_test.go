@@ -21,13 +21,13 @@ func whole9(t *testing.T) []byte {
 	b := RecordHead(&record.Record{Schedule: "drain.toml", ScheduleRevision: laminate.Some(3), ScheduleSHA256: sum, Serial: "D-17"})
 	at := time.Date(2026, 3, 2, 7, 15, 0, 0, time.UTC)
 	for _, e := range []any{
-		&record.Laid{Ply: 1, Time: at, Who: "second shift", MaterialLot: "m-1", ResinLot: "r-1", Catalyst: laminate.Some(0.015), GelTime: "22 min",
+		&record.Laid{Ply: 1, Time: at, Who: "second shift", MaterialLot: "m-1", ResinLot: "r-1", Initiator: laminate.Some(0.015), GelTime: "22 min",
 			AirTemperature: quantity.New(68, quantity.Fahrenheit).Spelled(quantity.Fahrenheit), Humidity: laminate.Some(0.5), Remark: "two\n\nlines \"quoted\""},
 		&record.Reading{Kind: record.WallThickness, Place: "ring 1", Thickness: quantity.New(0.31, quantity.Inch).Spelled(quantity.Inch)},
 		&record.Reading{Kind: record.Barcol, Value: 33},
 		&record.Reading{Kind: record.IgnitionLoss, Group: record.Barrier, Before: quantity.New(5, quantity.Gram), After: quantity.New(1.4, quantity.Gram)},
 		&record.Reading{Kind: record.Acetone, Clean: true},
-		&record.Reading{Kind: record.ResistanceToEarth, Resistance: quantity.New(4, quantity.Megohm)},
+		&record.Reading{Kind: record.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)},
 		&record.Defect{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(2, quantity.Millimetre), Place: "north"},
 		&record.Struck{Of: 2, Who: "day shift", Why: "gauge not set to zero"},
 		&record.Decision{Outcome: record.Accept, Who: "inspector", When: at, Why: "all met"},

@@ -139,7 +139,7 @@ func TestRender_anEditChangesItsOwnLinesAlone(t *testing.T) {
 		{"a new key in a table that is not aligned", func(s *laminate.Schedule) { s.Resins[0].Cure = laminate.PeroxideAmine }, []string{"family = \"vinyl-ester\"\n", "family = \"vinyl-ester\"\ncure = \"peroxide-amine\"\n"}},
 		{"a key of the top", func(s *laminate.Schedule) { s.Job = "R-1" }, []string{"units = \"us\"\n", "units = \"us\"\njob = \"R-1\"\n"}},
 		{"notes of two lines", func(s *laminate.Schedule) { s.Notes = "one\ntwo \"2\"" }, []string{"units = \"us\"\n", "units = \"us\"\nnotes = \"\"\"\none\ntwo \\\"2\\\"\"\"\"\n"}},
-		{"a new table", func(s *laminate.Schedule) { s.Service.Contents = "brine" }, []string{"# the part ends\n", "# the part ends\n\n[service]\ncontents = \"brine\"\n"}},
+		{"a new table", func(s *laminate.Schedule) { s.Service.Fluid = "brine" }, []string{"# the part ends\n", "# the part ends\n\n[service]\nfluid = \"brine\"\n"}},
 		{"a ply at the end", func(s *laminate.Schedule) {
 			s.Plies = append(s.Plies, laminate.Ply{Material: "mat-1.5", Resin: "r", Count: 2})
 		}, []string{"\"woven-24\"\nresin    = \"r\"\n", "\"woven-24\"\nresin    = \"r\"\n\n[[ply]]\nmaterial = \"mat-1.5\"\nresin    = \"r\"\ncount    = 2\n"}},

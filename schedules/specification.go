@@ -91,7 +91,7 @@ var inspectionFields = []keyed.Field{
 	keyed.WholeField("ignition_specimens", func(i *inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
 	keyed.AnswerField("acetone", func(i *inspection) *laminate.Optional[bool] { return &i.Acetone }),
 	keyed.AnswerField("layup_record", func(i *inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
-	keyed.SizeField("resistance_to_earth_max", func(i *inspection) *quantity.Resistance { return &i.ResistanceToEarthMax }),
+	keyed.SizeField("resistance_to_ground_max", func(i *inspection) *quantity.Resistance { return &i.ResistanceToGroundMax }),
 	{Key: "defect", What: "[[inspection.defect]] tables", // their keys are read by defects, which knows their lines
 		Set: func(_, value any) string {
 			if _, ok := value.([]map[string]any); !ok {
@@ -127,7 +127,7 @@ func rangeField[T any](key string, at func(*T) *spec.Thickness) keyed.Field {
 				if err := quantity.Read(side, list[i]); err != nil {
 					return err.Error()
 				}
-				if side.SI() <= 0 || side.In(quantity.Metre) > 1 {
+				if side.SI() <= 0 || side.In(quantity.Meter) > 1 {
 					return fmt.Sprintf("%s is not above 0 and at most 1 m", keyed.Quoted(list[i]))
 				}
 			}
@@ -255,8 +255,8 @@ func (s *Source) demands(d *specDocument, tables []keyed.Table, first int) []Pro
 	if i.Barcol.Given && !(i.Barcol.Value > 0 && i.Barcol.Value <= 100) {
 		fail(inspectionTable, 0, "barcol", "the Barcol scale runs from 0 to 100")
 	}
-	if i.ResistanceToEarthMax.Given() && i.ResistanceToEarthMax.SI() <= 0 {
-		fail(inspectionTable, 0, "resistance_to_earth_max", "it is not above 0")
+	if i.ResistanceToGroundMax.Given() && i.ResistanceToGroundMax.SI() <= 0 {
+		fail(inspectionTable, 0, "resistance_to_ground_max", "it is not above 0")
 	}
 	for n, step := range d.Sequence {
 		switch {

@@ -22,7 +22,7 @@ func TestDecodeSpecification_readsEveryKey(t *testing.T) {
 	case d.Title != "Acid drain headers" || d.Number != "S-204 B":
 		t.Errorf("head: %q %q", d.Title, d.Number)
 	case len(d.Barrier.VeilFiber) != 2 || d.Barrier.VeilFiber[1] != laminate.Polyester:
-		t.Errorf("veil fibre: %v", d.Barrier.VeilFiber)
+		t.Errorf("veil fiber: %v", d.Barrier.VeilFiber)
 	case d.Barrier.Thickness.Highest.Text() != "140 mil" || d.Structure.Thickness.Highest.Given():
 		t.Errorf("thickness: %v %v", d.Barrier.Thickness, d.Structure.Thickness)
 	case !d.OuterSurface.Value || d.Total.Lowest.Text() != "0.15 in":
@@ -31,7 +31,7 @@ func TestDecodeSpecification_readsEveryKey(t *testing.T) {
 		t.Errorf("sequence: %v", d.Sequence)
 	case len(d.Inspection.Defects) != 2 || d.Inspection.Defects[0].Kind != spec.Pit || d.Inspection.Defects[1].SizeMax.Text() != "1/16 in":
 		t.Errorf("defects: %v", d.Inspection.Defects)
-	case d.Inspection.Barcol.Value != 32 || d.Inspection.ResistanceToEarthMax.Text() != "10 Mohm":
+	case d.Inspection.Barcol.Value != 32 || d.Inspection.ResistanceToGroundMax.Text() != "10 Mohm":
 		t.Errorf("inspection: %v", d.Inspection)
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"os"
 
 	"frp/veilwright/cmd/internal/cli"
-	_ "frp/veilwright/cmd/internal/quietstart" // before the terminal library is initialised
+	_ "frp/veilwright/cmd/internal/quietstart" // before the terminal library is initialized
 )
 
 func main() { os.Exit(int(cli.Main())) }

@@ -6,16 +6,16 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/book"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 )
 
 func TestMerge_nearestIdWins(t *testing.T) {
-	near := book.Book{Path: "near.toml", Materials: []laminate.Material{{ID: catalogue.Mat15, Name: "near"}, {ID: "own", Name: "near"}},
+	near := book.Book{Path: "near.toml", Materials: []laminate.Material{{ID: catalog.Mat15, Name: "near"}, {ID: "own", Name: "near"}},
 		Resins: []laminate.Resin{{ID: "r", Product: "near"}}}
 	far := book.Book{Path: "far.toml", Materials: []laminate.Material{{ID: "own", Name: "far"}, {ID: "other", Name: "far"}},
 		Resins: []laminate.Resin{{ID: "r", Product: "far"}, {ID: "q"}}}
-	l := book.Merge(catalogue.Library(), near, far)
-	for id, name := range map[string]string{catalogue.Mat15: "near", "own": "near", "other": "far", catalogue.Woven24: "woven roving, 24 oz/yd²"} {
+	l := book.Merge(catalog.Library(), near, far)
+	for id, name := range map[string]string{catalog.Mat15: "near", "own": "near", "other": "far", catalog.Woven24: "woven roving, 24 oz/yd²"} {
 		if m, ok := l.Material(nil, id); !ok || m.Name != name {
 			t.Errorf("%s is %+v, want the one called %q", id, m, name)
 		}
@@ -36,17 +36,17 @@ func TestMerge_nearestIdWins(t *testing.T) {
 }
 
 func TestMerge_ratingsNameTheirBook(t *testing.T) {
-	l := book.Merge(catalogue.Library(), book.Book{Path: "a", Ratings: []laminate.Rating{{Contents: "brine"}}},
-		book.Book{Path: "b", Ratings: []laminate.Rating{{Contents: "lye", Book: "b/shop-book.toml"}}})
+	l := book.Merge(catalog.Library(), book.Book{Path: "a", Ratings: []laminate.Rating{{Fluid: "brine"}}},
+		book.Book{Path: "b", Ratings: []laminate.Rating{{Fluid: "lye", Book: "b/shop-book.toml"}}})
 	if len(l.Ratings) != 2 || l.Ratings[0].Book != "a" || l.Ratings[1].Book != "b/shop-book.toml" {
 		t.Errorf("ratings %+v", l.Ratings)
 	}
 }
 
 func TestMerge_rackIsTheNearestBooks(t *testing.T) {
-	base := catalogue.Library()
-	none, far := book.Book{Path: "near"}, book.Book{Path: "far", Rack: []string{catalogue.Chop15, "nobody's", catalogue.Mat20}}
-	if l := book.Merge(base, none, far); !slices.Equal(l.Rack, []string{catalogue.Chop15, catalogue.Mat20}) {
+	base := catalog.Library()
+	none, far := book.Book{Path: "near"}, book.Book{Path: "far", Rack: []string{catalog.Chop15, "nobody's", catalog.Mat20}}
+	if l := book.Merge(base, none, far); !slices.Equal(l.Rack, []string{catalog.Chop15, catalog.Mat20}) {
 		t.Errorf("rack %v", l.Rack)
 	}
 	if l := book.Merge(base, none); !slices.Equal(l.Rack, base.Rack) {
@@ -55,8 +55,8 @@ func TestMerge_rackIsTheNearestBooks(t *testing.T) {
 }
 
 func TestMerge_leavesItsArgumentsAlone(t *testing.T) {
-	base := catalogue.Library()
-	b := book.Book{Path: "p", Ratings: []laminate.Rating{{Contents: "brine"}}, Rack: []string{"gone", catalogue.Mat15}}
+	base := catalog.Library()
+	b := book.Book{Path: "p", Ratings: []laminate.Rating{{Fluid: "brine"}}, Rack: []string{"gone", catalog.Mat15}}
 	l := book.Merge(base, b)
 	l.Materials[0].Name = "changed"
 	if base.Materials[0].Name == "changed" || b.Ratings[0].Book != "" || b.Rack[0] != "gone" || len(base.Books) != 0 {
@@ -65,7 +65,7 @@ func TestMerge_leavesItsArgumentsAlone(t *testing.T) {
 }
 
 func TestMerge_withoutBooksIsTheBase(t *testing.T) {
-	base := catalogue.Library()
+	base := catalog.Library()
 	l := book.Merge(base)
 	if len(l.Materials) != len(base.Materials) || len(l.Books) != 0 || l.Families != base.Families {
 		t.Errorf("%+v", l)

@@ -1,4 +1,4 @@
-// Package edit changes schedules: every change a person, a remedy or a form
+// Package edit changes schedules: every change a person, a fix or a form
 // makes is an Edit, a pure function from one schedule to the next with a label
 // and the place it is about. Nothing here keeps state.
 package edit

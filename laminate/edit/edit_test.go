@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 )
@@ -32,7 +32,7 @@ func lay(after int, id string) maker {
 // apply does the edits one after the other.
 func apply(t *testing.T, s *laminate.Schedule, makers ...maker) *laminate.Schedule {
 	t.Helper()
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for i, m := range makers {
 		e := m(s, lib)
 		next, err := e.Do(s)
@@ -74,7 +74,7 @@ func want(t *testing.T, s *laminate.Schedule, rows string) {
 
 func wantZones(t *testing.T, s *laminate.Schedule, zones ...laminate.Zone) {
 	t.Helper()
-	got := laminate.InferZones(s, catalogue.Library())
+	got := laminate.InferZones(s, catalog.Library())
 	for i := range zones {
 		if i >= len(got) || got[i] != zones[i] {
 			t.Errorf("zones %v, want %v", got, zones)
@@ -142,7 +142,7 @@ func TestLayPly_bandTakesAnAngle(t *testing.T) {
 }
 
 func TestLabels_areGoodEnglish(t *testing.T) {
-	s, l := built(t), catalogue.Library()
+	s, l := built(t), catalog.Library()
 	for want, e := range map[string]edit.Edit{
 		"laid ply 9 mat-1.5":                                 edit.LayPly(s, l, 6, "mat-1.5"),
 		"removed plies 2-3 mat-1.5":                          edit.Remove(s, l, 1),
@@ -175,7 +175,7 @@ func TestTimesBarrier_multipliesCounts(t *testing.T) {
 
 func TestTimesStructure_repeatsTheSequenceUnderTheSurface(t *testing.T) {
 	s := apply(t, built(t), lay(6, "topcoat"))
-	e := edit.TimesStructure(s, catalogue.Library(), 2)
+	e := edit.TimesStructure(s, catalog.Library(), 2)
 	s = apply(t, s, func(*laminate.Schedule, *laminate.Library) edit.Edit { return e })
 	want(t, s, `veil-c-15/liner mat-1.5*2/liner. mat-1.5/wall woven-24/wall mat-1.5/wall woven-24/wall mat-1.5/wall
 		mat-1.5/wall woven-24/wall mat-1.5/wall woven-24/wall mat-1.5/wall topcoat/wall`)
@@ -214,7 +214,7 @@ func TestSetGel_newStopEndsTheBarrierAndItsRemovalMovesNothing(t *testing.T) {
 	wantZones(t, s, inner, interior, structural, structural)
 }
 
-func TestMove_takesTheZoneOfItsNewNeighbours(t *testing.T) {
+func TestMove_takesTheZoneOfItsNewNeighbors(t *testing.T) {
 	move := func(row, to int) maker {
 		return func(s *laminate.Schedule, l *laminate.Library) edit.Edit { return edit.Move(s, l, row, to) }
 	}
@@ -277,7 +277,7 @@ func TestTables_changeWhatTheyAreAbout(t *testing.T) {
 }
 
 func TestEdits_refuseWithAReason(t *testing.T) {
-	s, l := built(t), catalogue.Library()
+	s, l := built(t), catalog.Library()
 	ply := func(f func(*laminate.Ply)) edit.Edit { return edit.SetPly(s, l, 3, "", "", f) }
 	for name, c := range map[string]struct {
 		edit edit.Edit
@@ -326,14 +326,14 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 }
 
 func TestLayPly_needsAResin(t *testing.T) {
-	s, l := &laminate.Schedule{}, catalogue.Library()
+	s, l := &laminate.Schedule{}, catalog.Library()
 	if next, err := edit.LayPly(s, l, -1, "mat-1.5").Do(s); err == nil || next != nil || !strings.Contains(err.Error(), "add a resin") {
 		t.Errorf("laid in nothing: %v", err)
 	}
 }
 
 func TestEdits_thatChangeNothingGiveTheScheduleBack(t *testing.T) {
-	s, l := built(t), catalogue.Library()
+	s, l := built(t), catalog.Library()
 	for _, e := range []edit.Edit{
 		edit.SetCount(s, l, 1, 2), edit.AddCount(s, l, 1, 0), edit.SetGel(s, l, 1, true), edit.Move(s, l, 2, 2), edit.SwapMaterial(s, l, 0, "veil-c-15"),
 		edit.SetPly(s, l, 0, "", "", func(*laminate.Ply) {}), edit.SetPart("", "", func(*laminate.Part) {}), edit.InsertPlies(s, l, 0, nil),

@@ -4,12 +4,12 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 )
 
 func TestSetMaterial_winsOverTheBuiltInOneAndIsChangedInPlace(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	band, _ := lib.Material(nil, "band-helical")
 	m := *band
 	m.BandWidth = quantity.New(3, quantity.Inch)

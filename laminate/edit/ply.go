@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 )
 
 // PlyLabel names a row by its single plies and material: "ply 8 mat-1.5",
@@ -270,9 +270,9 @@ func fitAngle(s *laminate.Schedule, m *laminate.Material, p *laminate.Ply) {
 			return
 		}
 	}
-	usual, known := catalogue.UsualAngle(m.ID)
+	usual, known := catalog.UsualAngle(m.ID)
 	if !known && m.Form == laminate.RovingBand {
-		usual, _ = catalogue.UsualAngle(catalogue.BandHelical)
+		usual, _ = catalog.UsualAngle(catalog.BandHelical)
 	}
 	p.Angle = laminate.Some(usual)
 }

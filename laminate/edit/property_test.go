@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 )
 
@@ -24,7 +24,7 @@ func anySchedule() *rapid.Generator[*laminate.Schedule] {
 				Zone:  rapid.SampledFrom([]laminate.Zone{noZone, noZone, inner, interior, structural, outer}).Draw(t, "zone"),
 				Count: rapid.IntRange(1, 4).Draw(t, "count"), GelAfter: rapid.Bool().Draw(t, "gel"),
 			}
-			if _, band := catalogue.UsualAngle(p.Material); band {
+			if _, band := catalog.UsualAngle(p.Material); band {
 				p.Angle = laminate.Some(rapid.Float64Range(0, 90).Draw(t, "angle"))
 			}
 			s.Plies = append(s.Plies, p)
@@ -74,7 +74,7 @@ func anyEdit(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 var exact = []cmp.Option{cmpopts.EquateComparable(laminate.Ply{}, laminate.Resin{}, laminate.Material{}, laminate.Part{}, laminate.Service{}), cmpopts.EquateEmpty()}
 
 func TestEdits_arePureAndLeaveASoundSchedule(t *testing.T) {
-	l := catalogue.Library()
+	l := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule().Draw(t, "schedule")
 		for range 6 {
@@ -109,7 +109,7 @@ func TestEdits_arePureAndLeaveASoundSchedule(t *testing.T) {
 }
 
 func TestRemove_leavesTheZonesOfTheOthers(t *testing.T) {
-	l := catalogue.Library()
+	l := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule().Filter(func(s *laminate.Schedule) bool { return len(s.Plies) > 0 }).Draw(t, "schedule")
 		row := rapid.IntRange(0, len(s.Plies)-1).Draw(t, "row")
@@ -131,16 +131,16 @@ func TestRemove_leavesTheZonesOfTheOthers(t *testing.T) {
 }
 
 func TestMove_withinAZoneNeverChangesMassOrThickness(t *testing.T) {
-	l := catalogue.Library()
+	l := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule().Filter(func(s *laminate.Schedule) bool { return len(s.Plies) > 1 }).Draw(t, "schedule")
 		row, to := rapid.IntRange(0, len(s.Plies)-1).Draw(t, "row"), rapid.IntRange(0, len(s.Plies)-1).Draw(t, "to")
-		before := laminate.Analyse(s, l)
+		before := laminate.Analyze(s, l)
 		next, err := edit.Move(s, l, row, to).Do(s)
 		if err != nil {
 			t.Fatal(err)
 		}
-		after := laminate.Analyse(next, l)
+		after := laminate.Analyze(next, l)
 		sameZone := after.Rows[to].Zone == before.Rows[row].Zone
 		if sameZone && (math.Abs(after.Total.Mass-before.Total.Mass) > 1e-12 || math.Abs(after.Total.Thickness-before.Total.Thickness) > 1e-12) {
 			t.Fatalf("mass %v, was %v", after.Total.Mass, before.Total.Mass)
@@ -149,10 +149,10 @@ func TestMove_withinAZoneNeverChangesMassOrThickness(t *testing.T) {
 }
 
 func TestTimesBarrier_givesThatManyTimesTheBarrier(t *testing.T) {
-	l := catalogue.Library()
+	l := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule().Draw(t, "schedule")
-		before := laminate.Analyse(s, l)
+		before := laminate.Analyze(s, l)
 		n := rapid.IntRange(2, 5).Draw(t, "n")
 		next, err := edit.TimesBarrier(s, l, n).Do(s)
 		if err != nil {
@@ -161,7 +161,7 @@ func TestTimesBarrier_givesThatManyTimesTheBarrier(t *testing.T) {
 			}
 			return
 		}
-		after := laminate.Analyse(next, l)
+		after := laminate.Analyze(next, l)
 		if after.Barrier.Plies != n*before.Barrier.Plies || after.Total.Plies-after.Barrier.Plies != before.Total.Plies-before.Barrier.Plies ||
 			math.Abs(after.Barrier.Thickness-float64(n)*before.Barrier.Thickness) > 1e-12 {
 			t.Fatalf("barrier %+v, was %+v", after.Barrier, before.Barrier)

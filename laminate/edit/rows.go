@@ -26,8 +26,8 @@ func Remove(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
 }
 
 // Move carries a row to another place; to is its index afterwards. It keeps its
-// zone where one of its new neighbours is in it, else it takes that of the
-// neighbour inside, or on the process side of the one outside.
+// zone where one of its new neighbors is in it, else it takes that of the
+// neighbor inside, or on the process side of the one outside.
 func Move(s *laminate.Schedule, lib *laminate.Library, row, to int) Edit {
 	direction := "outward"
 	if to < row {

@@ -33,7 +33,7 @@ type Exercise struct {
 	Task     string
 	// Given is what the trainee starts from: the part and service, resins and
 	// plies that are there already. Of a build it holds everything outside the
-	// barrier, of a mend the schedule with its faults, of an order the plies in
+	// barrier, of a fix the schedule with its faults, of an order the plies in
 	// the order in which they lie about.
 	Given laminate.Schedule
 	// KeepStructure asks that what stands outside the barrier is left as given.
@@ -58,7 +58,7 @@ type Question struct {
 // this in any shop (common practice, no source).
 const (
 	ThicknessTolerance = 0.05 // of the thickness
-	ContentTolerance   = 0.02 // 2 points of per cent
+	ContentTolerance   = 0.02 // 2 points of percent
 )
 
 // Within is the tolerance that holds for the question, 0 for a word.

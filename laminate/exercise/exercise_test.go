@@ -31,13 +31,13 @@ func TestWords_comeBackAsWhatTheyWere(t *testing.T) {
 
 func TestFacts_saysWhatIsUnknownAndWhatIsNot(t *testing.T) {
 	e := &Exercise{}
-	e.Given.Service = laminate.Service{Temperature: quantity.New(180, quantity.Fahrenheit), Carries: laminate.TraitSet(), Conductive: laminate.Some(false)}
+	e.Given.Service = laminate.Service{Temperature: quantity.New(180, quantity.Fahrenheit), Contains: laminate.TraitSet(), Conductive: laminate.Some(false)}
 	got := map[string]string{}
 	for _, f := range e.Facts(quantity.Metric) {
 		got[f.Name] = f.Value
 	}
 	// 180 °F is 82.2 °C.
-	for name, want := range map[string]string{"contents": "unknown", "pH": "unknown", "carries": "nothing of note", "temperature": "82 °C", "conductive": "", "upset": ""} {
+	for name, want := range map[string]string{"fluid": "unknown", "pH": "unknown", "contains": "nothing of note", "temperature": "82 °C", "conductive": "", "upset": ""} {
 		if got[name] != want {
 			t.Errorf("%s: %q, want %q", name, got[name], want)
 		}

@@ -25,8 +25,8 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 		say("inside diameter", p.InsideDiameter.Format(units.Size(), 0))
 	}
 	say("flanged", answered(p.Flanged))
-	say("earth", p.Earth)
-	say("contents", orUnknown(s.Contents))
+	say("grounding", p.Grounding)
+	say("fluid", orUnknown(s.Fluid))
 	if s.Concentration.Given {
 		say("concentration", quantity.Share(s.Concentration.Value))
 	}
@@ -39,16 +39,16 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	}
 	say("contact", s.Contact.String())
 	var traits []string
-	for _, t := range s.Carries.List() {
+	for _, t := range s.Contains.List() {
 		traits = append(traits, t.String())
 	}
 	switch {
 	case len(traits) > 0:
-		say("carries", strings.Join(traits, ", "))
-	case s.Carries.Given:
-		say("carries", "nothing of note")
+		say("contains", strings.Join(traits, ", "))
+	case s.Contains.Given:
+		say("contains", "nothing of note")
 	default:
-		say("carries", "unknown")
+		say("contains", "unknown")
 	}
 	if s.Pressure.Given() {
 		say("pressure", units.Pressure(s.Pressure.SI()))

@@ -8,13 +8,13 @@ const (
 	NoKind  Kind = iota
 	Build        // lay a barrier on the structure that is given
 	Choose       // name a veil and a resin family
-	Mend         // name the plies at fault and put the schedule right
+	Fix          // name the plies at fault and put the schedule right
 	Predict      // tell figures before the program shows them
 	Order        // put the plies in order
 	BurnOff      // read an ignition test
 )
 
-var kindWords = [...]string{"", "build", "choose", "mend", "predict", "order", "burn-off"}
+var kindWords = [...]string{"", "build", "choose", "fix", "predict", "order", "burn-off"}
 
 func (k Kind) String() string { return kindWords[k] }
 
@@ -22,10 +22,10 @@ func (k Kind) String() string { return kindWords[k] }
 func (k Kind) Asks() bool { return k == Predict || k == BurnOff }
 
 // Builds tells whether exercises of the kind are answered by a schedule.
-func (k Kind) Builds() bool { return k == Build || k == Mend || k == Order }
+func (k Kind) Builds() bool { return k == Build || k == Fix || k == Order }
 
 // Kinds lists them.
-func Kinds() []Kind { return []Kind{Build, Choose, Mend, Predict, Order, BurnOff} }
+func Kinds() []Kind { return []Kind{Build, Choose, Fix, Predict, Order, BurnOff} }
 
 // ParseKind reads a kind's word.
 func ParseKind(s string) (Kind, bool) {
@@ -49,7 +49,7 @@ const (
 	BarrierGlass // glass share by mass
 	StructureGlass
 	WallGlass
-	Verdict    // of the rules: clear, caution, open or break
+	Verdict    // of the rules: clear, warning, incomplete or break
 	Loss       // ignition loss, mean of the specimens
 	GlassLeft  // glass share by mass that the specimens had, filler and organic veil accounted for
 	Acceptance // accept or reject against the demanded glass content
@@ -104,7 +104,7 @@ func (a Ask) Answer() AnswerKind {
 func (a Ask) Words() []string {
 	switch a {
 	case Verdict:
-		return []string{"clear", "caution", "open", "break"}
+		return []string{"clear", "warning", "incomplete", "break"}
 	case Acceptance:
 		return []string{"accept", "reject"}
 	default: // nothing of the others
@@ -128,7 +128,7 @@ func (a Ask) Text() string {
 	case WallGlass:
 		return "how much of the wall's mass is glass"
 	case Verdict:
-		return "what is the verdict: clear, caution, open or break"
+		return "what is the verdict: clear, warning, incomplete or break"
 	case Loss:
 		return "what is the mean ignition loss"
 	case GlassLeft:

@@ -86,7 +86,7 @@ type Burned struct {
 
 // GlassFromResidue gives the glass share by mass from the share left after
 // ignition: residue R = g + φ(1−g−o), so g = (R − φ(1−o))/(1−φ). A residue too
-// small for the filler is an error: the filler is not as stated. Carbon fibre
+// small for the filler is an error: the filler is not as stated. Carbon fiber
 // or carbon powder neither stays whole nor burns whole at 565 °C: with them the
 // glass share cannot be told this way and the caller must not ask.
 func GlassFromResidue(residue float64, b Burned) (float64, error) {

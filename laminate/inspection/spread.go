@@ -28,7 +28,7 @@ const ninetyFive = 1.959963984540054 // standard deviations that hold 95 % (norm
 // Predict gives the expected thickness and glass content of the rows that in
 // selects, by first-order propagation with every ply straying by itself:
 // t = W/ρf + W(1−g)/(gρb), so ∂t/∂W = t/W and ∂t/∂g = −W/(g²ρb). A crew that
-// runs wet on every ply strays more than this. Coats without fibre are taken
+// runs wet on every ply strays more than this. Coats without fiber are taken
 // as exact. A lamina without mass cannot be predicted.
 func Predict(a *laminate.Analysis, in func(laminate.Zone) bool, tol Tolerance) (Spread, error) {
 	if !(tol.ArealMass >= 0 && tol.ArealMass < 1) || !(tol.ResinContent >= 0 && tol.ResinContent < 1) {

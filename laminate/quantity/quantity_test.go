@@ -65,11 +65,11 @@ func TestParse_conversionsAsPublished(t *testing.T) {
 	// Worked in the trade's own figures: 1.5 oz/ft² mat is 457.7 g/m², 24
 	// oz/yd² woven roving 813.7 g/m² (from the factors above).
 	q, err := Parse[arealMass]("1.5 oz/ft2")
-	if check("1.5 oz/ft2 in g/m2", q.In(GramPerSquareMetre), err, 457.7276); q.Format(GramPerSquareMetre, 1) != "457.7 g/m²" {
-		t.Errorf("shown as %s", q.Format(GramPerSquareMetre, 1))
+	if check("1.5 oz/ft2 in g/m2", q.In(GramPerSquareMeter), err, 457.7276); q.Format(GramPerSquareMeter, 1) != "457.7 g/m²" {
+		t.Errorf("shown as %s", q.Format(GramPerSquareMeter, 1))
 	}
 	q, err = Parse[arealMass]("24 oz/yd2")
-	check("24 oz/yd2 in g/m2", q.In(GramPerSquareMetre), err, 813.7380)
+	check("24 oz/yd2 in g/m2", q.In(GramPerSquareMeter), err, 813.7380)
 }
 
 func TestParse_waysToWriteANumber(t *testing.T) {

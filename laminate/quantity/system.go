@@ -39,13 +39,13 @@ func (s System) Thin() Unit[length] { return pick(s, Mil, Millimetre) }
 func (s System) Size() Unit[length] { return pick(s, Inch, Millimetre) }
 
 // Long is the unit of a length or height: ft or m.
-func (s System) Long() Unit[length] { return pick(s, Foot, Metre) }
+func (s System) Long() Unit[length] { return pick(s, Foot, Meter) }
 
 // Fabric is the unit of a reinforcement's areal mass: oz/ft² or g/m².
-func (s System) Fabric() Unit[arealMass] { return pick(s, OuncePerSquareFoot, GramPerSquareMetre) }
+func (s System) Fabric() Unit[arealMass] { return pick(s, OuncePerSquareFoot, GramPerSquareMeter) }
 
 // Wall is the unit of a laminate's mass on an area: lb/ft² or kg/m².
-func (s System) Wall() Unit[arealMass] { return pick(s, PoundPerSquareFoot, KilogramPerSquareMetre) }
+func (s System) Wall() Unit[arealMass] { return pick(s, PoundPerSquareFoot, KilogramPerSquareMeter) }
 
 // Load is the unit of a pressure: psi or kPa.
 func (s System) Load() Unit[pressure] { return pick(s, PSI, Kilopascal) }
@@ -60,7 +60,7 @@ func (s System) Heat() Unit[temperature] { return pick(s, Fahrenheit, Celsius) }
 func (s System) Weight() Unit[mass] { return pick(s, Pound, Kilogram) }
 
 // Surface is the unit of an area: ft² or m².
-func (s System) Surface() Unit[area] { return pick(s, SquareFoot, SquareMetre) }
+func (s System) Surface() Unit[area] { return pick(s, SquareFoot, SquareMeter) }
 
 func pick[D Dimension](s System, us, metric Unit[D]) Unit[D] {
 	if s == Metric {
@@ -96,7 +96,7 @@ func (s System) Pressure(pa float64) string {
 // FabricMass prints a reinforcement's areal mass given in kg/m².
 func (s System) FabricMass(kgPerM2 float64) string {
 	if s == Metric {
-		return SI[arealMass](kgPerM2).Format(GramPerSquareMetre, 0)
+		return SI[arealMass](kgPerM2).Format(GramPerSquareMeter, 0)
 	}
 	return SI[arealMass](kgPerM2).Format(OuncePerSquareFoot, 2)
 }
@@ -106,7 +106,7 @@ func (s System) WallMass(kgPerM2 float64) string {
 	return SI[arealMass](kgPerM2).Format(s.Wall(), 2)
 }
 
-// Share prints a fraction as per cent: "27 %".
+// Share prints a fraction as percent: "27 %".
 func Share(f float64) string { return Number(100*f, 0) + " %" }
 
 // Used prints how much of a limit is used: rounded away from 100 %, so that

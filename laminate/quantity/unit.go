@@ -54,7 +54,7 @@ var lengths = []unit{
 
 // Units of length.
 var (
-	Metre      = Unit[length](lengths[0])
+	Meter      = Unit[length](lengths[0])
 	Millimetre = Unit[length](lengths[1])
 	Mil        = Unit[length](lengths[4])
 	Inch       = Unit[length](lengths[5])
@@ -76,8 +76,8 @@ var arealMasses = []unit{
 
 // Units of areal mass.
 var (
-	KilogramPerSquareMetre = Unit[arealMass](arealMasses[0])
-	GramPerSquareMetre     = Unit[arealMass](arealMasses[1])
+	KilogramPerSquareMeter = Unit[arealMass](arealMasses[0])
+	GramPerSquareMeter     = Unit[arealMass](arealMasses[1])
 	OuncePerSquareFoot     = Unit[arealMass](arealMasses[2])
 	OuncePerSquareYard     = Unit[arealMass](arealMasses[3])
 	PoundPerSquareFoot     = Unit[arealMass](arealMasses[4])
@@ -97,7 +97,7 @@ var densities = []unit{
 
 // Units of density.
 var (
-	KilogramPerCubicMetre = Unit[density](densities[0])
+	KilogramPerCubicMeter = Unit[density](densities[0])
 	PoundPerCubicFoot     = Unit[density](densities[2])
 )
 
@@ -149,7 +149,7 @@ func (linearDensity) units() []unit { return linearDensities }
 // yd/lb is a yield: its figure divides, see parse and In users.
 var linearDensities = []unit{{name: "tex", scale: 1e-6}}
 
-// Tex is grams per kilometre.
+// Tex is grams per kilometer.
 var Tex = Unit[linearDensity](linearDensities[0])
 
 type area struct{}
@@ -164,7 +164,7 @@ var areas = []unit{
 
 // Units of area.
 var (
-	SquareMetre = Unit[area](areas[0])
+	SquareMeter = Unit[area](areas[0])
 	SquareFoot  = Unit[area](areas[1])
 )
 

@@ -43,7 +43,7 @@ type Laid struct {
 	Who                string
 	MaterialLot        string
 	ResinLot           string
-	Catalyst           laminate.Optional[float64] // share by mass
+	Initiator          laminate.Optional[float64] // share by mass
 	Promoter           laminate.Optional[float64]
 	GelTime            string
 	AirTemperature     quantity.Temperature
@@ -62,7 +62,7 @@ const (
 	Barcol
 	IgnitionLoss
 	Acetone
-	ResistanceToEarth
+	ResistanceToGround
 )
 
 var kindWords = [...]string{"", "thickness", "barcol", "ignition-loss", "acetone", "resistance"}
@@ -71,7 +71,7 @@ func (k Kind) String() string { return kindWords[k] }
 
 // ParseKind reads a kind's word.
 func ParseKind(s string) (Kind, bool) {
-	for k := WallThickness; k <= ResistanceToEarth; k++ {
+	for k := WallThickness; k <= ResistanceToGround; k++ {
 		if kindWords[k] == s {
 			return k, true
 		}

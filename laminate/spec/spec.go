@@ -71,15 +71,15 @@ type Step struct {
 
 // Inspection is what is demanded of the readings.
 type Inspection struct {
-	ThicknessReadings    laminate.Optional[int]
-	SpotMinimum          laminate.Optional[float64] // share of the lowest thickness, at isolated spots
-	Barcol               laminate.Optional[float64] // the resin maker's figure
-	BarcolReadings       laminate.Optional[int]
-	IgnitionSpecimens    laminate.Optional[int]
-	Acetone              laminate.Optional[bool]
-	LayupRecord          laminate.Optional[bool]
-	ResistanceToEarthMax quantity.Resistance
-	Defects              []DefectLimit
+	ThicknessReadings     laminate.Optional[int]
+	SpotMinimum           laminate.Optional[float64] // share of the lowest thickness, at isolated spots
+	Barcol                laminate.Optional[float64] // the resin maker's figure
+	BarcolReadings        laminate.Optional[int]
+	IgnitionSpecimens     laminate.Optional[int]
+	Acetone               laminate.Optional[bool]
+	LayupRecord           laminate.Optional[bool]
+	ResistanceToGroundMax quantity.Resistance
+	Defects               []DefectLimit
 }
 
 // DefectLimit is what is let pass of one kind of defect on one side.

@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
@@ -38,7 +38,7 @@ func inverse(b *testing.B) time.Duration {
 func loaded(n int) *laminate.Schedule {
 	s := pipe()
 	for i := len(s.Plies); i < n; i++ {
-		id := []string{catalogue.Mat15, catalogue.Woven24}[i%2]
+		id := []string{catalog.Mat15, catalog.Woven24}[i%2]
 		s.Plies = append(s.Plies, ply(id, 1))
 	}
 	s.Part.InsideDiameter = quantity.New(20, ft)
@@ -50,11 +50,11 @@ func loaded(n int) *laminate.Schedule {
 // BenchmarkEvaluate states a whole evaluation as a multiple of one 6×6 inverse;
 // the goal for 40 rows is 10.
 func BenchmarkEvaluate(b *testing.B) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, n := range []int{40, 500, 2000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			s := loaded(n)
-			a := laminate.Analyse(s, lib)
+			a := laminate.Analyze(s, lib)
 			before := inverse(b)
 			b.ReportAllocs()
 			for b.Loop() {
@@ -70,7 +70,7 @@ func BenchmarkEvaluate(b *testing.B) {
 }
 
 func BenchmarkNeed(b *testing.B) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	s := tank()
 	b.ReportAllocs()
 	for b.Loop() {

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
@@ -65,8 +65,8 @@ func pipe(structure ...laminate.Ply) *laminate.Schedule {
 			{ID: "wall", Family: laminate.VinylEster},
 		},
 		Plies: []laminate.Ply{
-			{Material: catalogue.VeilC15, Resin: "liner", Zone: laminate.InnerSurface, Count: 1},
-			{Material: catalogue.Mat15, Resin: "liner", Zone: laminate.InteriorLayer, Count: 2, GelAfter: true},
+			{Material: catalog.VeilC15, Resin: "liner", Zone: laminate.InnerSurface, Count: 1},
+			{Material: catalog.Mat15, Resin: "liner", Zone: laminate.InteriorLayer, Count: 2, GelAfter: true},
 		},
 	}
 	s.Plies = append(s.Plies, structure...)
@@ -85,15 +85,15 @@ func wound(material string, angle float64, count int) laminate.Ply {
 
 // mixed is n woven rovings between mats.
 func mixed(n int) []laminate.Ply {
-	plies := []laminate.Ply{ply(catalogue.Mat15, 1)}
+	plies := []laminate.Ply{ply(catalog.Mat15, 1)}
 	for range n {
-		plies = append(plies, ply(catalogue.Woven24, 1), ply(catalogue.Mat15, 1))
+		plies = append(plies, ply(catalog.Woven24, 1), ply(catalog.Mat15, 1))
 	}
 	return plies
 }
 
 func woundPipe(covers int) *laminate.Schedule {
-	s := pipe(ply(catalogue.Mat15, 1), wound(catalogue.BandHelical, 55, covers))
+	s := pipe(ply(catalog.Mat15, 1), wound(catalog.BandHelical, 55, covers))
 	s.Part.Process = laminate.Wound
 	return s
 }
@@ -108,8 +108,8 @@ func tank(structure ...laminate.Ply) *laminate.Schedule {
 }
 
 func evaluate(s *laminate.Schedule, o wall.Options) *wall.Result {
-	lib := catalogue.Library()
-	return wall.Evaluate(s, lib, laminate.Analyse(s, lib), o)
+	lib := catalog.Library()
+	return wall.Evaluate(s, lib, laminate.Analyze(s, lib), o)
 }
 
 func criterion(t testing.TB, r *wall.Result, name string) wall.Criterion {

@@ -74,7 +74,7 @@ func Courses(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Opt
 // since without the structure they would be inferred otherwise, and how
 // repeats like its own go in.
 func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*laminate.Schedule, layup, error) {
-	a := laminate.Analyse(s, lib)
+	a := laminate.Analyze(s, lib)
 	p, err := plan(s, lib, a, unit)
 	if err != nil {
 		return nil, p, err

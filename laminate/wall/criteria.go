@@ -72,7 +72,7 @@ func (e *evaluation) unloaded(c *Criterion) bool {
 			return false
 		}
 	}
-	for _, o := range e.r.Open {
+	for _, o := range e.r.Unknown {
 		if o.Name != CaseTest {
 			return false
 		}
@@ -86,7 +86,7 @@ func (e *evaluation) heed(c *Criterion) {
 	if c.Tell == Fails {
 		return
 	}
-	for _, o := range e.r.Open {
+	for _, o := range e.r.Unknown {
 		if o.Name != CaseTest {
 			*c = Criterion{Name: c.Name, Unit: c.Unit, Case: o.Name, Decides: c.Decides, Basis: c.Basis}
 			c.open(o.Reason)
@@ -100,7 +100,7 @@ func (e *evaluation) heedInside(c *Criterion) {
 	if c.Tell == Fails {
 		return
 	}
-	for _, o := range e.r.Open {
+	for _, o := range e.r.Unknown {
 		if o.Name != CaseTest && o.Name != CaseVacuum {
 			*c = Criterion{Name: c.Name, Unit: c.Unit, Case: o.Name, Decides: c.Decides, Basis: c.Basis}
 			c.open(o.Reason)
@@ -111,7 +111,7 @@ func (e *evaluation) heedInside(c *Criterion) {
 
 // insideOpen tells whether a pressure from inside is there but not known.
 func (e *evaluation) insideOpen() bool {
-	for _, o := range e.r.Open {
+	for _, o := range e.r.Unknown {
 		if o.Name != CaseTest && o.Name != CaseVacuum {
 			return true
 		}

@@ -98,7 +98,7 @@ func (e *evaluation) judge() {
 	e.r.Criteria = append(make([]Criterion, 0, 9),
 		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
 		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumWall())
-	if e.s.Part.Basis() == laminate.NoBasis && (e.r.Loaded || len(e.r.Open) > 0) {
+	if e.s.Part.Basis() == laminate.NoBasis && (e.r.Loaded || len(e.r.Unknown) > 0) {
 		e.r.Criteria = append(e.r.Criteria, Criterion{Name: WhichBasis, Tell: CannotTell, Decides: true,
 			Reason: "neither process nor design basis is given, so which criteria decide is not known (process, design_basis)",
 			Basis:  "contact-molded walls usually go by the strength table, wound ones by the strain limit"})

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
@@ -63,20 +63,20 @@ func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
 		{"specific gravity", tank(mixed(3)...), func(s *laminate.Schedule) { s.Service.SpecificGravity = laminate.Optional[float64]{} }, wall.HoopStrain, "specific_gravity"},
 		{"partial factors", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.UnitLoad }, wall.UnitLoad, "k_factors"},
 		{"stiffener spacing", pipe(mixed(1)...), func(s *laminate.Schedule) { s.Service.Vacuum = quantity.New(14, psi) }, wall.ExternalPressure, "stiffener_spacing"},
-		{"warm wall", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.HoopStrain, "stiffness_kept"},
-		{"warm modulus", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.MinimumModulus, "stiffness_kept"},
+		{"warm wall", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.HoopStrain, "modulus_retention"},
+		{"warm modulus", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.MinimumModulus, "modulus_retention"},
 		{"warm vacuum", woundPipe(4), func(s *laminate.Schedule) {
 			s.Service.Vacuum, s.Service.Upset = vacuum, quantity.New(121, degF)
-		}, wall.ExternalPressure, "stiffness_kept"},
+		}, wall.ExternalPressure, "modulus_retention"},
 		{"process", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.Process = laminate.NoProcess }, wall.WhichBasis, "process"},
 		{"angle", woundPipe(4), func(s *laminate.Schedule) { s.Plies[3].Angle = laminate.Optional[float64]{} }, wall.HoopStrain, "angle"},
 		{"resin", woundPipe(4), func(s *laminate.Schedule) { s.Plies[3].Resin = "" }, wall.HoopStrain, "resin"},
 		{"failure strain", woundPipe(4), func(s *laminate.Schedule) {
 			s.Resins[1].Family, s.Resins[1].Modulus, s.Resins[1].Poisson = laminate.NoFamily, quantity.New(3.2, quantity.Gigapascal), laminate.Some(0.36)
-			s.Resins[1].Density = quantity.New(1150, quantity.KilogramPerCubicMetre)
+			s.Resins[1].Density = quantity.New(1150, quantity.KilogramPerCubicMeter)
 		}, wall.ResinStrain, "failure_strain"},
 		{"resin modulus", woundPipe(4), func(s *laminate.Schedule) {
-			s.Resins[1].Family, s.Resins[1].Density = laminate.NoFamily, quantity.New(1150, quantity.KilogramPerCubicMetre)
+			s.Resins[1].Family, s.Resins[1].Density = laminate.NoFamily, quantity.New(1150, quantity.KilogramPerCubicMeter)
 		}, wall.HoopStrain, "modulus"},
 		{"flat panel", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.Form = laminate.Panel }, wall.HoopStrengthMinimum, "panel"},
 	} {
@@ -133,11 +133,11 @@ func TestEvaluate_warmthLeavesTheShareGiven(t *testing.T) {
 	s := woundPipe(4)
 	cold := evaluate(s, wall.Options{})
 	s.Service.Upset = quantity.New(180, degF)
-	s.Part.StiffnessKept = laminate.Some(0.8)
+	s.Part.ModulusRetention = laminate.Some(0.8)
 	warm := evaluate(s, wall.Options{})
 	near(t, "hoop modulus kept", warm.Membrane.Ey/cold.Membrane.Ey, 0.8, 1e-9)
 	near(t, "strain grown", criterion(t, warm, wall.HoopStrain).Demand/criterion(t, cold, wall.HoopStrain).Demand, 1/0.8, 1e-9)
-	s.Part.StiffnessKept = laminate.Optional[float64]{}
+	s.Part.ModulusRetention = laminate.Optional[float64]{}
 	if k := criterion(t, evaluate(s, wall.Options{}), wall.MinimumWall); k.Tell != wall.Holds {
 		t.Errorf("the least wall rests on no modulus: %+v", k)
 	}
@@ -149,9 +149,9 @@ func TestEvaluate_warmthLeavesTheShareGiven(t *testing.T) {
 
 func TestEvaluate_countsTheBarrierOnlyWhereAsked(t *testing.T) {
 	s := pipe(mixed(2)...)
-	s.Plies = append(s.Plies, laminate.Ply{Material: catalogue.VeilC15, Resin: "wall", Zone: laminate.OuterSurface, Count: 1})
-	lib := catalogue.Library()
-	a := laminate.Analyse(s, lib)
+	s.Plies = append(s.Plies, laminate.Ply{Material: catalog.VeilC15, Resin: "wall", Zone: laminate.OuterSurface, Count: 1})
+	lib := catalog.Library()
+	a := laminate.Analyze(s, lib)
 	without, with := evaluate(s, wall.Options{}), evaluate(s, wall.Options{CountBarrier: true})
 	near(t, "structure", without.Thickness, a.Zones[laminate.StructuralLayer].Thickness, 1e-15)
 	near(t, "with barrier", with.Thickness, without.Thickness+a.Barrier.Thickness, 1e-15)
@@ -206,7 +206,7 @@ func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 		}
 		last = k.Capacity
 	}
-	endless, _ := capacity(quantity.New(math.Inf(1), quantity.Metre))
+	endless, _ := capacity(quantity.New(math.Inf(1), quantity.Meter))
 	near(t, "no stiffeners at all", endless.Capacity, last, 1e-9*last)
 	if !strings.Contains(endless.Reason, "endless tube") || strings.Contains(endless.Reason, "Inf") {
 		t.Errorf("%+v", endless)
@@ -219,7 +219,7 @@ func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 }
 
 func TestEvaluate_hardCasesHaveClearAnswers(t *testing.T) {
-	thick := pipe(ply(catalogue.Mat15, 200))
+	thick := pipe(ply(catalog.Mat15, 200))
 	thick.Part.DesignBasis = laminate.StrainLimit
 	r := evaluate(thick, wall.Options{})
 	if k := criterion(t, r, wall.HoopStrain); k.Tell != wall.CannotTell || !strings.Contains(k.Reason, "inside radius") {
@@ -229,12 +229,12 @@ func TestEvaluate_hardCasesHaveClearAnswers(t *testing.T) {
 	if !strings.Contains(none.Problem, "no structural ply") || criterion(t, none, wall.HoopStrengthMinimum).Tell != wall.CannotTell || len(none.Plies) != 0 {
 		t.Errorf("no structural ply: %q, %+v", none.Problem, none.Criteria)
 	}
-	single := evaluate(pipe(ply(catalogue.Woven24, 1)), wall.Options{})
+	single := evaluate(pipe(ply(catalog.Woven24, 1)), wall.Options{})
 	if single.Problem != "" || !(single.D[0][0] > 0) || len(single.Plies) != 1 {
 		t.Errorf("a single ply: %+v", single)
 	}
 	along := woundPipe(0)
-	along.Plies[3] = wound(catalogue.BandHoop, 0, 4)
+	along.Plies[3] = wound(catalog.BandHoop, 0, 4)
 	if r := evaluate(along, wall.Options{}); r.Problem != "" || !(r.Membrane.Ex > r.Membrane.Ey) {
 		t.Errorf("all along the axis: %q, %+v", r.Problem, r.Membrane)
 	}
@@ -242,7 +242,7 @@ func TestEvaluate_hardCasesHaveClearAnswers(t *testing.T) {
 		t.Error("no schedule, and no problem")
 	}
 	s := woundPipe(2)
-	if r := wall.Evaluate(s, nil, laminate.Analyse(s, catalogue.Library()), wall.Options{}); !strings.Contains(r.Problem, "not known") {
+	if r := wall.Evaluate(s, nil, laminate.Analyze(s, catalog.Library()), wall.Options{}); !strings.Contains(r.Problem, "not known") {
 		t.Errorf("no library: %q", r.Problem)
 	}
 	unknown := pipe(laminate.Ply{Material: "nobody's", Resin: "wall", Zone: laminate.StructuralLayer, Count: 1})
@@ -277,8 +277,8 @@ func TestEvaluate_plyFiguresSayWhereTheyAreFrom(t *testing.T) {
 	for i := range s.Resins {
 		s.Resins[i].Modulus, s.Resins[i].Poisson = quantity.New(3.4, quantity.Gigapascal), laminate.Some(0.35)
 	}
-	lib := catalogue.Library()
-	for _, id := range []string{catalogue.Mat15, catalogue.BandHelical} {
+	lib := catalog.Library()
+	for _, id := range []string{catalog.Mat15, catalog.BandHelical} {
 		m, _ := lib.Material(nil, id)
 		own := *m
 		own.FiberModulus, own.FiberPoisson = quantity.New(80, quantity.Gigapascal), laminate.Some(0.22)

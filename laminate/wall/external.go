@@ -74,7 +74,7 @@ func (e *evaluation) external() Criterion {
 	}
 	c.Reason = which
 	if sound(length) {
-		c.Reason += ", free length " + quantity.New(length, quantity.Metre).Format(e.units.Long(), 1)
+		c.Reason += ", free length " + quantity.New(length, quantity.Meter).Format(e.units.Long(), 1)
 	}
 	c.weigh(p, capacity)
 	return c

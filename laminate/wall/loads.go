@@ -90,7 +90,7 @@ func (e *evaluation) load() {
 			on   bool
 		}{{CasePressure, pressed}, {CaseHead, headed}, {CaseVacuum, sucked}, {CaseTest, tested}} {
 			if c.on {
-				e.r.Open = append(e.r.Open, OpenCase{c.name, e.round.open})
+				e.r.Unknown = append(e.r.Unknown, UnknownLoad{c.name, e.round.open})
 			}
 		}
 		return
@@ -137,7 +137,7 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 	case p.Form != laminate.Tank && (p.Form != laminate.NoPartForm || !given):
 		return 0, 0, false
 	case !given:
-		e.r.Open = append(e.r.Open, OpenCase{CaseHead, "the tank's liquid height is not given (liquid_height)"})
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the tank's liquid height is not given (liquid_height)"})
 		return 0, 0, false
 	}
 	depth = height
@@ -149,12 +149,12 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 	}
 	sg := e.s.Service.SpecificGravity
 	if !sg.Given || !(sg.Value > 0 && sound(sg.Value)) {
-		e.r.Open = append(e.r.Open, OpenCase{CaseHead, "the specific gravity of the liquid is not given (specific_gravity)"})
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the specific gravity of the liquid is not given (specific_gravity)"})
 		return 0, 0, false
 	}
 	pressure = HeadPressure(sg.Value, depth)
 	if !sound(pressure) {
-		e.r.Open = append(e.r.Open, OpenCase{CaseHead, "the head is beyond what can be computed"})
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the head is beyond what can be computed"})
 		return 0, 0, false
 	}
 	if proved := HeadPressure(1, depth); exceeds(pressure, proved) {
@@ -200,7 +200,7 @@ const largestLine = 1e15
 
 func (e *evaluation) apply(name string, hoop, axial, inside float64, judged bool) {
 	if !(hoop >= -largestLine && hoop <= largestLine && axial >= -largestLine && axial <= largestLine) {
-		e.r.Open = append(e.r.Open, OpenCase{name, "the load is beyond what can be computed"})
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{name, "the load is beyond what can be computed"})
 		return
 	}
 	e.loads = append(e.loads, applied{inside: inside, hoop: hoop, axial: axial, judged: judged})
@@ -211,7 +211,7 @@ func (e *evaluation) apply(name string, hoop, axial, inside float64, judged bool
 // nothing that rests on them can be told.
 func (e *evaluation) warm() {
 	e.kept = 1
-	kept := e.s.Part.StiffnessKept
+	kept := e.s.Part.ModulusRetention
 	t := e.s.Service.Hottest()
 	limit := quantity.New(120, quantity.Fahrenheit)
 	hot := t.Given() && quantity.Above(t.SI(), limit.SI())
@@ -219,13 +219,13 @@ func (e *evaluation) warm() {
 	case kept.Given && kept.Value > 0 && kept.Value <= 1:
 		e.kept = kept.Value
 		if kept.Value < 1 {
-			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (stiffness_kept), for every case.")
+			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (modulus_retention), for every case.")
 		}
 	case kept.Given:
-		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (stiffness_kept)"
+		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (modulus_retention)"
 	case hot && sound(t.SI()):
 		e.warmOpen = "the service reaches " + e.units.Temperature(t.SI()) + ", above " + e.units.Temperature(limit.SI()) +
-			": how much of the stiffness is left has to be given (stiffness_kept)"
+			": how much of the stiffness is left has to be given (modulus_retention)"
 	case hot:
 		e.warmOpen = "the temperature is beyond what can be computed"
 	case !t.Given():

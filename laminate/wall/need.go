@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 )
 
 // RepeatUnit is what a wall is built up by.
@@ -87,12 +87,12 @@ func inserted(s *laminate.Schedule, row int, plies []laminate.Ply) *laminate.Sch
 // woven one lies outermost, a mat or chop comes first.
 //
 // Errors: a deciding criterion that cannot be told, with the key that would
-// settle it; no resin; a wall that MostRepeats do not mend.
+// settle it; no resin; a wall that MostRepeats do not fix.
 func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
 	if s == nil || lib == nil {
 		return Needed{}, errors.New("what is needed: no schedule or no library to work with")
 	}
-	a := laminate.Analyse(s, lib)
+	a := laminate.Analyze(s, lib)
 	p, err := plan(s, lib, a, unit)
 	if err != nil {
 		return Needed{}, fmt.Errorf("what is needed: %w", err)
@@ -106,7 +106,7 @@ func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Option
 
 // least adds repeats until every deciding criterion holds.
 func (p *layup) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
-	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyse(s, lib), o)}
+	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyze(s, lib), o)}
 	n.Governing, _ = n.Result.Governing()
 	for n.Result.Tell() != Holds && n.Result.Tell() != NotApplicable {
 		if c, open := n.Result.opened(); open && (n.Repeats > 0 || len(n.Result.Plies) > 0) {
@@ -119,7 +119,7 @@ func (p *layup) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUn
 		n.Governing, _ = n.Result.Governing()
 		n.Plies = p.repeat(n.Repeats)
 		next := n.Apply(s)
-		n.Result = Evaluate(next, lib, laminate.Analyse(next, lib), o)
+		n.Result = Evaluate(next, lib, laminate.Analyze(next, lib), o)
 	}
 	if n.Repeats > 0 {
 		n.Notes = p.notes
@@ -178,22 +178,22 @@ func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, uni
 	if err := k.pickResin(outermost); err != nil {
 		return p, err
 	}
-	mat, chop := k.mat, func() laminate.Ply { return k.pick(laminate.SprayedChop, catalogue.Chop15, nil) }
+	mat, chop := k.mat, func() laminate.Ply { return k.pick(laminate.SprayedChop, catalog.Chop15, nil) }
 	switch unit {
 	case Mat:
 		p.unit = []laminate.Ply{mat()}
 	case MatAndWoven:
-		p.unit = []laminate.Ply{k.pick(laminate.WovenRoving, catalogue.Woven24, nil), mat()}
+		p.unit = []laminate.Ply{k.pick(laminate.WovenRoving, catalog.Woven24, nil), mat()}
 		if outermost < 0 || !chopped(a.Rows[outermost].Material) {
 			p.first = []laminate.Ply{mat()}
 		}
 	case WoundCover:
-		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalogue.BandHelical, func(deg float64) bool { return deg > 0 && deg < hoopFrom })}
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHelical, func(deg float64) bool { return deg > 0 && deg < hoopFrom })}
 		if outermost < 0 {
 			p.first = []laminate.Ply{mat()}
 		}
 	case HoopAndChop:
-		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalogue.BandHoop, func(deg float64) bool { return deg >= hoopFrom }), chop()}
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHoop, func(deg float64) bool { return deg >= hoopFrom }), chop()}
 		if outermost < 0 {
 			p.first = []laminate.Ply{chop()}
 		}
@@ -234,7 +234,7 @@ func (k *picker) pickResin(outermost int) error {
 	return errors.New("the schedule has no resin without filler for the structure")
 }
 
-func (k *picker) mat() laminate.Ply { return k.pick(laminate.ChoppedMat, catalogue.Mat15, nil) }
+func (k *picker) mat() laminate.Ply { return k.pick(laminate.ChoppedMat, catalog.Mat15, nil) }
 
 // pick gives a ply of the form, like the outermost structural one at a fitting
 // angle, else of the usual material.
@@ -252,7 +252,7 @@ func (k *picker) pick(form laminate.Form, usual string, fits func(deg float64) b
 		k.err = fmt.Errorf("no material %q of form %s to build with", usual, form)
 	}
 	note := fmt.Sprintf("No structural ply of form %s yet: the repeats take %s", form, usual)
-	if deg, ok := catalogue.UsualAngle(usual); ok && fits != nil {
+	if deg, ok := catalog.UsualAngle(usual); ok && fits != nil {
 		ply.Angle = laminate.Some(deg)
 		note += fmt.Sprintf(" at %.4g°", deg)
 	}

@@ -5,14 +5,14 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
 
 // The least number holds, and one fewer does not.
 func TestNeed_isTheLeastThatHolds(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	thinTank := tank(mixed(1)...)
 	thinTank.Service.Pressure = quantity.New(1, psi)
 	vacuumPipe := pipe()
@@ -64,15 +64,15 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 }
 
 func TestNeed_laysWhatASequenceAllows(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	s := pipe()
-	s.Plies = append(s.Plies, laminate.Ply{Material: catalogue.VeilC15, Resin: "wall", Zone: laminate.OuterSurface, Count: 1})
+	s.Plies = append(s.Plies, laminate.Ply{Material: catalog.VeilC15, Resin: "wall", Zone: laminate.OuterSurface, Count: 1})
 	s.Service.Pressure = quantity.New(100, psi)
 	n, err := wall.Need(s, lib, wall.MatAndWoven, wall.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n.Row != 2 || n.Plies[0].Material != catalogue.Mat15 || n.Plies[1].Material != catalogue.Woven24 || n.Plies[len(n.Plies)-1].Material != catalogue.Mat15 {
+	if n.Row != 2 || n.Plies[0].Material != catalog.Mat15 || n.Plies[1].Material != catalog.Woven24 || n.Plies[len(n.Plies)-1].Material != catalog.Mat15 {
 		t.Errorf("at row %d: %+v", n.Row, n.Plies)
 	}
 	next := n.Apply(s)
@@ -96,14 +96,14 @@ func TestNeed_laysWhatASequenceAllows(t *testing.T) {
 }
 
 func TestNeed_nothingWhereTheWallIsEnough(t *testing.T) {
-	n, err := wall.Need(pipe(mixed(6)...), catalogue.Library(), wall.MatAndWoven, wall.Options{})
+	n, err := wall.Need(pipe(mixed(6)...), catalog.Library(), wall.MatAndWoven, wall.Options{})
 	if err != nil || n.Repeats != 0 || len(n.Plies) != 0 || n.Governing.Name == "" || n.Result.Tell() != wall.Holds {
 		t.Errorf("%+v, %v", n, err)
 	}
 }
 
 func TestNeed_saysWhyItCannot(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, c := range []struct {
 		name   string
 		change func(*laminate.Schedule)
@@ -142,7 +142,7 @@ func TestUnits_haveWords(t *testing.T) {
 }
 
 func TestCourses_needLessTowardTheTop(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	s := tank(mixed(2)...)
 	s.Part.InsideDiameter = quantity.New(20, ft)
 	courses, err := wall.Courses(s, lib, wall.MatAndWoven, wall.Options{}, 0)

@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
@@ -44,9 +44,9 @@ func anySchedule(t *rapid.T) *laminate.Schedule {
 	s := &laminate.Schedule{
 		Part: laminate.Part{
 			Form: laminate.PartForm(word("form", 4)), Process: laminate.Process(word("process", 2)), Ends: laminate.Ends(word("ends", 2)),
-			DesignBasis: laminate.DesignBasis(word("basis", 3)), InsideDiameter: drawQuantity(t, "diameter", quantity.Metre),
-			Length: drawQuantity(t, "length", quantity.Metre), LiquidHeight: drawQuantity(t, "height", quantity.Metre),
-			StiffenerSpacing: drawQuantity(t, "spacing", quantity.Metre), StiffnessKept: drawShare(t, "kept"),
+			DesignBasis: laminate.DesignBasis(word("basis", 3)), InsideDiameter: drawQuantity(t, "diameter", quantity.Meter),
+			Length: drawQuantity(t, "length", quantity.Meter), LiquidHeight: drawQuantity(t, "height", quantity.Meter),
+			StiffenerSpacing: drawQuantity(t, "spacing", quantity.Meter), ModulusRetention: drawShare(t, "kept"),
 			KFactors: laminate.KFactors{Given: rapid.Bool().Draw(t, "k"), Values: [5]float64{1.5, wild().Draw(t, "k2"), 1, 1, 1}},
 		},
 		Service: laminate.Service{
@@ -55,9 +55,9 @@ func anySchedule(t *rapid.T) *laminate.Schedule {
 		},
 		Resins: []laminate.Resin{{ID: "wall", Family: laminate.VinylEster}, {ID: "odd", Family: laminate.Family(word("family", 8)),
 			Modulus: drawQuantity(t, "resin modulus", gpa), Poisson: drawShare(t, "resin poisson"), FailureStrain: drawShare(t, "failure"),
-			Density: drawQuantity(t, "density", quantity.KilogramPerCubicMetre)}},
+			Density: drawQuantity(t, "density", quantity.KilogramPerCubicMeter)}},
 		Materials: []laminate.Material{{ID: "odd", Form: laminate.Form(word("material form", 8)), Fiber: laminate.Fiber(word("fiber", 5)),
-			ArealMass: drawQuantity(t, "areal mass", quantity.KilogramPerSquareMetre), GlassContent: drawShare(t, "glass"),
+			ArealMass: drawQuantity(t, "areal mass", quantity.KilogramPerSquareMeter), GlassContent: drawShare(t, "glass"),
 			FiberModulus: drawQuantity(t, "fiber modulus", gpa), FiberPoisson: drawShare(t, "fiber poisson"), WarpShare: drawShare(t, "warp"),
 			CrimpFactor: drawShare(t, "crimp"), Thickness: drawQuantity(t, "thickness", quantity.Millimetre),
 			E1: drawQuantity(t, "e1", gpa), E2: drawQuantity(t, "e2", gpa), G12: drawQuantity(t, "g12", gpa), Nu12: drawShare(t, "nu12"),
@@ -66,7 +66,7 @@ func anySchedule(t *rapid.T) *laminate.Schedule {
 	for i := range rapid.IntRange(0, 5).Draw(t, "rows") {
 		name := fmt.Sprint("ply ", i)
 		s.Plies = append(s.Plies, laminate.Ply{
-			Material: rapid.SampledFrom([]string{"odd", catalogue.Mat15, catalogue.Woven24, catalogue.BandHelical, "none"}).Draw(t, name),
+			Material: rapid.SampledFrom([]string{"odd", catalog.Mat15, catalog.Woven24, catalog.BandHelical, "none"}).Draw(t, name),
 			Resin:    rapid.SampledFrom([]string{"wall", "odd", ""}).Draw(t, name+" resin"),
 			Zone:     laminate.Zone(rapid.Uint8Range(0, 4).Draw(t, name+" zone")),
 			Count:    rapid.IntRange(-1, 9).Draw(t, name+" count"),
@@ -104,10 +104,10 @@ func finite(v reflect.Value, path string) string {
 }
 
 func TestEvaluate_isFiniteForAnything(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule(t)
-		r := wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{CountBarrier: rapid.Bool().Draw(t, "barrier"), Depth: wild().Draw(t, "depth")})
+		r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{CountBarrier: rapid.Bool().Draw(t, "barrier"), Depth: wild().Draw(t, "depth")})
 		if bad := finite(reflect.ValueOf(r), "result"); bad != "" {
 			t.Fatal(bad)
 		}
@@ -120,7 +120,7 @@ func TestEvaluate_isFiniteForAnything(t *testing.T) {
 }
 
 func TestNeed_endsForAnything(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule(t)
 		n, err := wall.Need(s, lib, rapid.SampledFrom(wall.Units()).Draw(t, "unit"), wall.Options{})
@@ -133,11 +133,11 @@ func TestNeed_endsForAnything(t *testing.T) {
 // A wall of more plies strains no more, and rows of one ply each are the same
 // wall as one row of many.
 func TestEvaluate_morePliesStrainLess(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 12).Draw(t, "plies")
 		of := func(s *laminate.Schedule) float64 {
-			r := wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{})
+			r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
 			for _, c := range r.Criteria {
 				if c.Name == wall.HoopStrain {
 					return c.Ratio
@@ -145,13 +145,13 @@ func TestEvaluate_morePliesStrainLess(t *testing.T) {
 			}
 			return math.NaN()
 		}
-		one, more := of(pipe(ply(catalogue.Mat15, n))), of(pipe(ply(catalogue.Mat15, n+1)))
+		one, more := of(pipe(ply(catalog.Mat15, n))), of(pipe(ply(catalog.Mat15, n+1)))
 		if !(more < one) {
 			t.Fatalf("%d plies use %v, one more %v", n, one, more)
 		}
 		var rows []laminate.Ply
 		for range n {
-			rows = append(rows, ply(catalogue.Mat15, 1))
+			rows = append(rows, ply(catalog.Mat15, 1))
 		}
 		if same := of(pipe(rows...)); math.Abs(same-one) > 1e-12*one {
 			t.Fatalf("%d rows use %v, one row of as many %v", n, same, one)

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
@@ -150,19 +150,19 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 	t.Log(f.Thickness.Source)
 	s = pipe(ply("constant", 10))
 	s.Materials = []laminate.Material{{ID: "constant", Form: laminate.ChoppedMat, Fiber: laminate.EGlass,
-		ArealMass: quantity.New(1, quantity.KilogramPerSquareMetre), GlassContent: laminate.Some(f.Thickness.Glass),
-		FiberDensity: quantity.New(f.Thickness.Fiber, quantity.KilogramPerCubicMetre)}}
-	s.Resins[1].Density = quantity.New(f.Thickness.Resin, quantity.KilogramPerCubicMetre)
+		ArealMass: quantity.New(1, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(f.Thickness.Glass),
+		FiberDensity: quantity.New(f.Thickness.Fiber, quantity.KilogramPerCubicMeter)}}
+	s.Resins[1].Density = quantity.New(f.Thickness.Resin, quantity.KilogramPerCubicMeter)
 	near(t, "mm per kg/m²", evaluate(s, wall.Options{}).Thickness*1000/10, f.Thickness.Want, f.Thickness.Tolerance)
 }
 
 // The strength table at work on a schedule: 12 in at 75 psi all of mat wants
 // half an inch (ASTM C582 type I, from memory).
 func TestEvaluate_strengthTableCountsTheWholeWall(t *testing.T) {
-	s := pipe(ply(catalogue.Mat15, 8))
+	s := pipe(ply(catalog.Mat15, 8))
 	s.Service.Pressure = quantity.New(75, psi)
 	k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrengthMinimum)
-	near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Metre).In(in), 0.50, 1e-9)
+	near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.50, 1e-9)
 	r := evaluate(s, wall.Options{})
 	near(t, "capacity is the whole wall", k.Capacity, r.Whole, 0)
 	if !(r.Whole > r.Thickness) || !k.Decides {
@@ -171,5 +171,5 @@ func TestEvaluate_strengthTableCountsTheWholeWall(t *testing.T) {
 	// Mat and woven roving of 3/8 in and more go by 15 000 psi: 75 · 12 / 3 000.
 	s.Plies = append(s.Plies, mixed(3)...)
 	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrengthMinimum)
-	near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Metre).In(in), 0.30, 1e-9)
+	near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.30, 1e-9)
 }

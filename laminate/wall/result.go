@@ -29,10 +29,10 @@ type Result struct {
 	A, B, D    [3][3]float64
 	Membrane   stiffness.Moduli
 	Cases      []Case
-	Open       []OpenCase  // loads that are there but cannot be figured
-	Plies      []PlyStrain // rows that count, from the process side outward
-	PlyCase    string      // the case under which Plies strain, empty when none
-	Criteria   []Criterion // governing first
+	Unknown    []UnknownLoad // loads that are there but cannot be figured
+	Plies      []PlyStrain   // rows that count, from the process side outward
+	PlyCase    string        // the case under which Plies strain, empty when none
+	Criteria   []Criterion   // governing first
 	Stiffeners Stiffening
 	Notes      []string // assumptions and what was left out
 	NotChecked []string // wind, seismic, …
@@ -70,8 +70,8 @@ type Case struct {
 	FirstPly                             string // which ply fails first and at how many times this load, or why not told
 }
 
-// OpenCase is a load that is there but cannot be figured.
-type OpenCase struct{ Name, Reason string }
+// UnknownLoad is a load that is there but cannot be figured.
+type UnknownLoad struct{ Name, Reason string }
 
 // PlyStrain is one counted ply row under the case that strains the wall most.
 type PlyStrain struct {

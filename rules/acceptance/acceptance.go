@@ -25,11 +25,11 @@ const (
 )
 
 var verdictWords = [...]string{"meets", "cannot tell", "fails"}
-var outcomeWords = [...]string{"accept", "open", "reject"}
+var outcomeWords = [...]string{"accept", "incomplete", "reject"}
 
 func (v Verdict) String() string { return verdictWords[v] }
 
-// Outcome gives the word for a whole comparison: accept, open or reject.
+// Outcome gives the word for a whole comparison: accept, incomplete or reject.
 func (v Verdict) Outcome() string { return outcomeWords[v] }
 
 // Line is one demand and what was found.
@@ -60,7 +60,7 @@ type Input struct {
 	Units         quantity.System
 }
 
-// Compare judges every demand. Reject beats open beats accept.
+// Compare judges every demand. Reject beats incomplete beats accept.
 func Compare(in Input) *Result {
 	j := &judge{Input: in, result: &Result{}}
 	if in.Specification != nil {

@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -55,8 +55,8 @@ func buyer() *spec.Specification {
 }
 
 func compare(s *laminate.Schedule, d *spec.Specification, r *record.Record) *Result {
-	lib := catalogue.Library()
-	return Compare(Input{Schedule: s, Library: lib, Analysis: laminate.Analyse(s, lib), SHA256: "ab12", Specification: d, Record: r})
+	lib := catalog.Library()
+	return Compare(Input{Schedule: s, Library: lib, Analysis: laminate.Analyze(s, lib), SHA256: "ab12", Specification: d, Record: r})
 }
 
 // not lists the keys of lines that do not meet their demand, with the verdict.
@@ -192,7 +192,7 @@ func laid() *record.Record {
 			Before: quantity.New(5, quantity.Gram), After: quantity.New(1.3, quantity.Gram)})
 	}
 	r.Readings = append(r.Readings, record.Reading{Kind: record.Acetone, Clean: true},
-		record.Reading{Kind: record.ResistanceToEarth, Resistance: quantity.New(4, quantity.Megohm)})
+		record.Reading{Kind: record.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)})
 	r.Defects = []record.Defect{{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(0.1, quantity.Inch),
 		Depth: quantity.New(0.02, quantity.Inch), Count: 3, Place: "north"}}
 	return r
@@ -203,7 +203,7 @@ func inspected() *spec.Specification {
 	d.Inspection = spec.Inspection{
 		ThicknessReadings: laminate.Some(10), SpotMinimum: laminate.Some(0.8), Barcol: laminate.Some(32.0), BarcolReadings: laminate.Some(10),
 		IgnitionSpecimens: laminate.Some(3), Acetone: laminate.Some(true), LayupRecord: laminate.Some(true),
-		ResistanceToEarthMax: quantity.New(10, quantity.Megohm),
+		ResistanceToGroundMax: quantity.New(10, quantity.Megohm),
 		Defects: []spec.DefectLimit{{Kind: spec.Pit, Side: spec.ProcessSide, SizeMax: quantity.New(0.125, quantity.Inch),
 			DepthMax: quantity.New(1.0/32, quantity.Inch), PerAreaMax: laminate.Some(3)}},
 	}
@@ -271,7 +271,7 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		}},
 		{"inspection.acetone", Fails, func(r *record.Record, _ *spec.Specification) { r.Readings[23].Clean = false }},
 		{"inspection.acetone", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Readings[23].Struck = true }},
-		{"inspection.resistance_to_earth_max", Fails, func(r *record.Record, _ *spec.Specification) {
+		{"inspection.resistance_to_ground_max", Fails, func(r *record.Record, _ *spec.Specification) {
 			r.Readings[24].Resistance = quantity.New(11, quantity.Megohm)
 		}},
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Count = 4 }},
@@ -319,8 +319,8 @@ func TestCompare_carbonVeilHidesGlass(t *testing.T) {
 }
 
 func report(s *laminate.Schedule) *rules.Report {
-	lib := catalogue.Library()
-	return &rules.Report{Schedule: s, Analysis: laminate.Analyse(s, lib)}
+	lib := catalog.Library()
+	return &rules.Report{Schedule: s, Analysis: laminate.Analyze(s, lib)}
 }
 
 func TestDiffer_alignsRows(t *testing.T) {

@@ -19,7 +19,7 @@ const mostBelow = 0.003175 // m
 func (j *judge) withoutRecord() {
 	d := j.Specification.Inspection
 	if d.ThicknessReadings.Given || d.SpotMinimum.Given || d.Barcol.Given || d.IgnitionSpecimens.Given || d.Acetone.Or(false) ||
-		d.LayupRecord.Or(false) || d.ResistanceToEarthMax.Given() || len(d.Defects) > 0 {
+		d.LayupRecord.Or(false) || d.ResistanceToGroundMax.Given() || len(d.Defects) > 0 {
 		j.note("the inspection demands were not judged: no record was given")
 	}
 }
@@ -278,12 +278,12 @@ func (j *judge) acetone() {
 }
 
 func (j *judge) resistance() {
-	limit := j.inspectionDemands().ResistanceToEarthMax
+	limit := j.inspectionDemands().ResistanceToGroundMax
 	if !limit.Given() {
 		return
 	}
-	l := Line{Key: "inspection.resistance_to_earth_max", Demand: "resistance to earth at most " + limit.Text()}
-	list := j.valid(record.ResistanceToEarth)
+	l := Line{Key: "inspection.resistance_to_ground_max", Demand: "resistance to ground at most " + limit.Text()}
+	list := j.valid(record.ResistanceToGround)
 	if len(list) == 0 {
 		l.Verdict, l.Found = CannotTell, "not measured"
 	}

@@ -11,13 +11,13 @@ type Suits uint8
 
 // The answers.
 const (
-	Yes     Suits = iota // raises neither break nor caution by itself
-	Care                 // somebody decides
-	Unknown              // cannot be told: a fact is missing
-	No                   // not to be built
+	Suitable    Suits = iota // raises neither break nor warning by itself
+	Conditional              // somebody decides
+	Unknown                  // cannot be told: a fact is missing
+	Unsuitable               // not to be built
 )
 
-var suitsWords = [...]string{"yes", "care", "unknown", "no"}
+var suitsWords = [...]string{"suitable", "conditional", "unknown", "unsuitable"}
 
 func (s Suits) String() string { return suitsWords[s] }
 
@@ -74,7 +74,7 @@ func (a *Advice) Worst() Suits {
 
 // best is the best answer of a list, No for an empty one.
 func best(list []Option) Suits {
-	b := No
+	b := Unsuitable
 	for i := range list {
 		b = min(b, list[i].Suits)
 	}

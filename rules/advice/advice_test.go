@@ -13,7 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
@@ -29,12 +29,12 @@ type serviceCase struct {
 		Flanged *bool  `json:"flanged"`
 	} `json:"part"`
 	Service struct {
-		Contents      string    `json:"contents"`
+		Fluid         string    `json:"fluid"`
 		Concentration float64   `json:"concentration"`
 		Temperature   string    `json:"temperature"`
 		Upset         string    `json:"upset"`
 		PH            []float64 `json:"ph"`
-		Carries       *[]string `json:"carries"`
+		Contains      *[]string `json:"contains"`
 		FlameSpread   *int      `json:"flame_spread"`
 		Conductive    bool      `json:"conductive"`
 		Abrasive      bool      `json:"abrasive"`
@@ -52,7 +52,7 @@ func (c *serviceCase) schedule(t *testing.T) *laminate.Schedule {
 		s.Part.Flanged = laminate.Some(*c.Part.Flanged)
 	}
 	v := &s.Service
-	v.Contents = c.Service.Contents
+	v.Fluid = c.Service.Fluid
 	if c.Service.Concentration > 0 {
 		v.Concentration = laminate.Some(c.Service.Concentration)
 	}
@@ -70,16 +70,16 @@ func (c *serviceCase) schedule(t *testing.T) *laminate.Schedule {
 	if ph := c.Service.PH; len(ph) == 2 {
 		v.PH = laminate.PHRange{Lowest: ph[0], Highest: ph[1], Given: true}
 	}
-	if c.Service.Carries != nil {
+	if c.Service.Contains != nil {
 		var traits []laminate.Trait
-		for _, w := range *c.Service.Carries {
+		for _, w := range *c.Service.Contains {
 			x, ok := laminate.ParseTrait(w)
 			if !ok {
 				t.Fatalf("trait %q", w)
 			}
 			traits = append(traits, x)
 		}
-		v.Carries = laminate.TraitSet(traits...)
+		v.Contains = laminate.TraitSet(traits...)
 	}
 	if c.Service.FlameSpread != nil {
 		v.FlameSpread = laminate.Some(*c.Service.FlameSpread)
@@ -114,7 +114,7 @@ func TestAdvise_agreesWithPracticeAndPublishedSources(t *testing.T) {
 			if c.Basis == "" || len(c.Want) == 0 {
 				t.Fatal("the case names no basis or wants nothing")
 			}
-			a := advice.Advise(c.schedule(t), catalogue.Library(), quantity.US)
+			a := advice.Advise(c.schedule(t), catalog.Library(), quantity.US)
 			got := map[string]advice.Option{}
 			for _, o := range options(a) {
 				got[o.ID] = o
@@ -134,17 +134,17 @@ func TestAdvise_agreesWithPracticeAndPublishedSources(t *testing.T) {
 
 func TestAdvise_noSpecialDemandIsNoConflict(t *testing.T) {
 	c := services(t)[0]
-	if a := advice.Advise(c.schedule(t), catalogue.Library(), quantity.US); len(a.Conflicts) > 0 {
+	if a := advice.Advise(c.schedule(t), catalog.Library(), quantity.US); len(a.Conflicts) > 0 {
 		t.Errorf("%s: %v", c.Name, a.Conflicts)
 	}
 }
 
 func TestAdvise_usualVeilIsToldWithItsTraits(t *testing.T) {
-	s := &laminate.Schedule{Service: laminate.Service{Contents: "liquor", Carries: laminate.TraitSet(laminate.PulpingLiquor, laminate.StrongBase)}}
-	a := advice.Advise(s, catalogue.Library(), quantity.US)
+	s := &laminate.Schedule{Service: laminate.Service{Fluid: "liquor", Contains: laminate.TraitSet(laminate.PulpingLiquor, laminate.StrongBase)}}
+	a := advice.Advise(s, catalog.Library(), quantity.US)
 	for id, want := range map[string]string{
-		catalogue.VeilPolyester15: "polyester is the usual veil for pulping-liquor and strong-base",
-		catalogue.VeilCarbon11:    "carbon is the usual veil for strong-base",
+		catalog.VeilPolyester15: "polyester is the usual veil for pulping-liquor and strong-base",
+		catalog.VeilCarbon11:    "carbon is the usual veil for strong-base",
 	} {
 		if !slices.ContainsFunc(a.Veil(id).Reasons, func(r advice.Reason) bool { return r.Text == want }) {
 			t.Errorf("%s: no reason says %q: %v", id, want, a.Veil(id).Reasons)
@@ -154,21 +154,21 @@ func TestAdvise_usualVeilIsToldWithItsTraits(t *testing.T) {
 
 func TestAdvise_workmanshipNeverLowersAnAnswer(t *testing.T) {
 	s := &laminate.Schedule{Service: laminate.Service{
-		Contents: "water", Carries: laminate.TraitSet(),
+		Fluid: "water", Contains: laminate.TraitSet(),
 		PH: laminate.PHRange{Lowest: 7, Highest: 7, Given: true}, Temperature: quantity.New(20, quantity.Celsius),
 	}}
-	o := advice.Advise(s, catalogue.Library(), quantity.US).Veil(catalogue.VeilPolyester15)
+	o := advice.Advise(s, catalog.Library(), quantity.US).Veil(catalog.VeilPolyester15)
 	said := slices.ContainsFunc(o.Reasons, func(r advice.Reason) bool {
 		return strings.Contains(r.Text, "trapped air") && strings.Contains(r.Text, "dry spots")
 	})
-	if o.Suits != advice.Yes || !said {
+	if o.Suits != advice.Suitable || !said {
 		t.Errorf("polyester veil: %v, workmanship told %v", o.Suits, said)
 	}
 }
 
 // Barriers of 250 and 251 mil by hand: two veils and four mats of densities
 // 2500 and 1250 kg/m³ at half fiber, so that a kilogram of fiber on a square
-// metre is 1/2500 + 1/1250 m = 1.2 mm. Two veils at 15 mil, so the mats are 55
+// meter is 1/2500 + 1/1250 m = 1.2 mm. Two veils at 15 mil, so the mats are 55
 // and 55.25 mil. Common practice, no source, for the bound.
 func TestAdvise_heavyBarrierBegins(t *testing.T) {
 	for _, c := range []struct {
@@ -176,25 +176,25 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 		flanged laminate.Optional[bool]
 		want    advice.Suits
 	}{
-		{55, laminate.Some(true), advice.Yes}, {55.25, laminate.Some(true), advice.No},
-		{55, laminate.Some(false), advice.Yes}, {55.25, laminate.Some(false), advice.Care}, {55.25, laminate.Optional[bool]{}, advice.Care},
+		{55, laminate.Some(true), advice.Suitable}, {55.25, laminate.Some(true), advice.Unsuitable},
+		{55, laminate.Some(false), advice.Suitable}, {55.25, laminate.Some(false), advice.Conditional}, {55.25, laminate.Optional[bool]{}, advice.Conditional},
 	} {
 		perMil := 25.4e-6 / 1.2e-3
-		lib := catalogue.Library()
+		lib := catalog.Library()
 		lib.Materials = []laminate.Material{
-			{ID: "v", Form: laminate.Veil, Fiber: laminate.CGlass, FiberDensity: quantity.New(2500, quantity.KilogramPerCubicMetre),
-				ArealMass: quantity.New(15*25.4e-6/(1/2500.+9/1250.), quantity.KilogramPerSquareMetre), GlassContent: laminate.Some(0.10)},
-			{ID: "m", Form: laminate.ChoppedMat, Fiber: laminate.ECRGlass, FiberDensity: quantity.New(2500, quantity.KilogramPerCubicMetre),
-				ArealMass: quantity.New(c.mat*perMil, quantity.KilogramPerSquareMetre), GlassContent: laminate.Some(0.5)},
+			{ID: "v", Form: laminate.Veil, Fiber: laminate.CGlass, FiberDensity: quantity.New(2500, quantity.KilogramPerCubicMeter),
+				ArealMass: quantity.New(15*25.4e-6/(1/2500.+9/1250.), quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(0.10)},
+			{ID: "m", Form: laminate.ChoppedMat, Fiber: laminate.ECRGlass, FiberDensity: quantity.New(2500, quantity.KilogramPerCubicMeter),
+				ArealMass: quantity.New(c.mat*perMil, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(0.5)},
 		}
 		for i := range lib.Families {
-			lib.Families[i].Density = quantity.New(1250, quantity.KilogramPerCubicMetre)
+			lib.Families[i].Density = quantity.New(1250, quantity.KilogramPerCubicMeter)
 		}
 		lib.Index()
-		s := &laminate.Schedule{Part: laminate.Part{Flanged: c.flanged}, Service: laminate.Service{Contents: "bleach", Carries: laminate.TraitSet()}}
+		s := &laminate.Schedule{Part: laminate.Part{Flanged: c.flanged}, Service: laminate.Service{Fluid: "bleach", Contains: laminate.TraitSet()}}
 		o := advice.Advise(s, lib, quantity.US).Build(advice.DoubleBuild)
 		worse := slices.ContainsFunc(o.Reasons, func(r advice.Reason) bool { return strings.Contains(r.Text, "over 250") })
-		if worse != (c.want != advice.Yes) || worse && o.Suits != c.want {
+		if worse != (c.want != advice.Suitable) || worse && o.Suits != c.want {
 			t.Errorf("mats of %v mil, flanged %v: %v, told %v; want %v: %v", c.mat, c.flanged, o.Suits, worse, c.want, o.Reasons)
 		}
 	}
@@ -205,19 +205,19 @@ func anyService(t *rapid.T) *laminate.Schedule {
 	s := &laminate.Schedule{}
 	s.Part.Form = rapid.SampledFrom(laminate.PartForms()).Draw(t, "form")
 	s.Part.Process = rapid.SampledFrom(laminate.Processes()).Draw(t, "process")
-	s.Part.Earth = "lug at each flange"
+	s.Part.Grounding = "lug at each flange"
 	if rapid.Bool().Draw(t, "says flanged") {
 		s.Part.Flanged = laminate.Some(rapid.Bool().Draw(t, "flanged"))
 	}
 	v := &s.Service
-	v.Contents = rapid.SampledFrom([]string{"rinse", "brine", "mother liquor"}).Draw(t, "contents")
+	v.Fluid = rapid.SampledFrom([]string{"rinse", "brine", "mother liquor"}).Draw(t, "fluid")
 	v.Temperature = quantity.New(rapid.Float64Range(30, 300).Draw(t, "temperature"), quantity.Fahrenheit)
 	if rapid.Bool().Draw(t, "upset") {
 		v.Upset = quantity.New(rapid.Float64Range(30, 300).Draw(t, "upset at"), quantity.Fahrenheit)
 	}
 	low := rapid.Float64Range(-2, 16).Draw(t, "lowest")
 	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 16).Draw(t, "highest"), Given: true}
-	v.Carries = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "carries")...)
+	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "contains")...)
 	if rapid.IntRange(0, 3).Draw(t, "fire") == 0 {
 		v.FlameSpread = laminate.Some(rapid.IntRange(0, 200).Draw(t, "index"))
 	}
@@ -233,7 +233,7 @@ func byHand(s *laminate.Schedule, veil string, family laminate.Family, id string
 	if strings.HasPrefix(id, advice.DoubleBuild) {
 		veils, mats = 2, 4
 	}
-	if veil == catalogue.VeilC10 && veils == 1 {
+	if veil == catalog.VeilC10 && veils == 1 {
 		veils = 2 // as the advice says of a thin veil
 	}
 	inner := laminate.Resin{ID: "inner", Family: family, Cure: laminate.PeroxideAmine}
@@ -247,24 +247,24 @@ func byHand(s *laminate.Schedule, veil string, family laminate.Family, id string
 	n.Resins = []laminate.Resin{inner, mix, {ID: "wall", Family: family}}
 	n.Plies = []laminate.Ply{
 		{Material: veil, Resin: "inner", Zone: laminate.InnerSurface, Count: veils},
-		{Material: catalogue.Mat15, Resin: "mix", Zone: laminate.InteriorLayer, Count: mats, GelAfter: true},
-		{Material: catalogue.Mat15, Resin: "wall", Zone: laminate.StructuralLayer, Count: 3},
-		{Material: catalogue.Topcoat, Resin: "wall", Zone: laminate.OuterSurface, Count: 1},
+		{Material: catalog.Mat15, Resin: "mix", Zone: laminate.InteriorLayer, Count: mats, GelAfter: true},
+		{Material: catalog.Mat15, Resin: "wall", Zone: laminate.StructuralLayer, Count: 3},
+		{Material: catalog.Topcoat, Resin: "wall", Zone: laminate.OuterSurface, Count: 1},
 	}
 	return n
 }
 
-// What no choice of veil, resin or build can mend.
+// What no choice of veil, resin or build can fix.
 func notTheChoice(r *rules.Rule) bool {
 	return r.Family == "structure" || r.ID == "conductive-path" || r.ID == "service-incomplete"
 }
 
 func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s, lib := anyService(t), catalogue.Library()
+		s, lib := anyService(t), catalog.Library()
 		for range rapid.IntRange(0, 4).Draw(t, "ratings") {
 			lib.Ratings = append(lib.Ratings, laminate.Rating{
-				Contents: s.Service.Contents, Concentration: [2]float64{0, 1}, MaxTemperature: quantity.New(rapid.Float64Range(100, 300).Draw(t, "rated to"), quantity.Fahrenheit),
+				Fluid: s.Service.Fluid, Concentration: [2]float64{0, 1}, MaxTemperature: quantity.New(rapid.Float64Range(100, 300).Draw(t, "rated to"), quantity.Fahrenheit),
 				Family: rapid.SampledFrom(laminate.Families()).Draw(t, "rated family"), Build: rapid.SampledFrom([]string{"100 mil", "200 mil"}).Draw(t, "rated build"),
 				Grade: rapid.SampledFrom([]string{"A", "B", "not recommended"}).Draw(t, "grade"), Source: "invented", Date: "2024", Book: "book.toml",
 			})
@@ -283,14 +283,14 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 		for _, v := range a.Veils {
 			for _, w := range a.Resins {
 				for _, b := range a.Builds {
-					if v.Suits != advice.Yes || w.Suits != advice.Yes || b.Suits != advice.Yes {
+					if v.Suits != advice.Suitable || w.Suits != advice.Suitable || b.Suits != advice.Suitable {
 						continue
 					}
 					f, _ := laminate.ParseFamily(w.ID)
 					laid := byHand(s, v.ID, f, b.ID)
 					for _, x := range rules.Judge(all.Rules(), laid, lib, rules.Options{}).Findings {
-						if !notTheChoice(x.Rule) && (x.Severity == rules.Break || x.Severity == rules.Caution) {
-							t.Fatalf("%s, %s, %s are called yes; %s %s: %s", v.ID, w.ID, b.ID, x.Severity, x.Rule.ID, x.Message)
+						if !notTheChoice(x.Rule) && (x.Severity == rules.Break || x.Severity == rules.Warning) {
+							t.Fatalf("%s, %s, %s are called suitable; %s %s: %s", v.ID, w.ID, b.ID, x.Severity, x.Rule.ID, x.Message)
 						}
 					}
 				}
@@ -305,8 +305,8 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 func TestAdvise_ofNothingAtAllSaysSo(t *testing.T) {
 	a := advice.Advise(&laminate.Schedule{}, nil, quantity.Metric)
 	for _, o := range options(a) {
-		if o.Suits == advice.Yes {
-			t.Errorf("%s is called yes with neither service nor materials", o.ID)
+		if o.Suits == advice.Suitable {
+			t.Errorf("%s is called suitable with neither service nor materials", o.ID)
 		}
 	}
 	for _, o := range a.Builds {
@@ -321,7 +321,7 @@ func TestAdvise_ofNothingAtAllSaysSo(t *testing.T) {
 
 func TestAdvise_messagesNameNoPlyOfAProbe(t *testing.T) {
 	for _, c := range services(t) {
-		a := advice.Advise(c.schedule(t), catalogue.Library(), quantity.Metric)
+		a := advice.Advise(c.schedule(t), catalog.Library(), quantity.Metric)
 		for _, o := range options(a) {
 			for _, r := range o.Reasons {
 				if strings.Contains(r.Text, "probe") || strings.Contains(r.Text, "ply 1") || strings.Contains(r.Text, "plies 1") {

@@ -37,7 +37,7 @@ func (f *finder) barriers() []barrier {
 	}
 	list = slices.DeleteFunc(list, func(b barrier) bool { return b.Breaks > 0 })
 	least := math.MaxInt
-	weight := func(b *barrier) int { return b.Opens*1000 + b.Cautions }
+	weight := func(b *barrier) int { return b.Opens*1000 + b.Warnings }
 	for i := range list {
 		least = min(least, weight(&list[i]))
 	}
@@ -109,7 +109,7 @@ func (f *finder) usualVeils() []*laminate.Material {
 	place := func(m *laminate.Material) int {
 		switch {
 		case s.Conductive.Or(false) && m.Fiber == laminate.Carbon, len(veil.Usual(s, m.Fiber)) > 0 && m.Fiber != laminate.Carbon,
-			s.Carries.Has(laminate.Fluorides) && m.Fiber == laminate.Polyester:
+			s.Contains.Has(laminate.Fluorides) && m.Fiber == laminate.Polyester:
 			return 0
 		case m.Fiber == laminate.CGlass:
 			return 1
@@ -140,7 +140,7 @@ func (f *finder) thin(m *laminate.Material) bool {
 	one := layup.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
 	bare := *f.s
 	bare.Resins = nil
-	return quantity.Below(laminate.Analyse(one.Lay(&bare, f.lib), f.lib).Total.Thickness, thinnest)
+	return quantity.Below(laminate.Analyze(one.Lay(&bare, f.lib), f.lib).Total.Thickness, thinnest)
 }
 
 func (f *finder) bestBuilds() []build {

@@ -4,13 +4,13 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
 )
 
 func BenchmarkAdvise(b *testing.B) {
-	s, lib := header(), catalogue.Library()
+	s, lib := header(), catalog.Library()
 	s.Service.Conductive, s.Service.Abrasive = laminate.Some(true), laminate.Some(true)
 	for b.Loop() {
 		advice.Advise(s, lib, quantity.US)
@@ -18,7 +18,7 @@ func BenchmarkAdvise(b *testing.B) {
 }
 
 func BenchmarkPropose(b *testing.B) {
-	s, lib := header(), catalogue.Library()
+	s, lib := header(), catalog.Library()
 	for b.Loop() {
 		if _, err := advice.Propose(s, lib, advice.Options{}); err != nil {
 			b.Fatal(err)

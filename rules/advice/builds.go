@@ -90,7 +90,7 @@ func (a *advisor) builds(r *Advice) []Option {
 				probe := a.probe(v, f, b)
 				said = worstOfEach(said, a.judged(a.buildRules, probe))
 				if thick == 0 {
-					thick = laminate.Analyse(probe, a.lib).Barrier.Thickness
+					thick = laminate.Analyze(probe, a.lib).Barrier.Thickness
 				}
 			}
 		}
@@ -101,10 +101,10 @@ func (a *advisor) builds(r *Advice) []Option {
 	}
 	for i := range list {
 		variant, double := strings.CutPrefix(list[i].ID, DoubleBuild)
-		if !double || list[i].Suits != Yes {
+		if !double || list[i].Suits != Suitable {
 			continue
 		}
-		if lean := find(list, SingleBuild+variant); lean.Suits == Yes {
+		if lean := find(list, SingleBuild+variant); lean.Suits == Suitable {
 			list[i].Reasons = append(list[i].Reasons, Reason{"nothing here asks for more than the " + lean.ID + " build; this one costs and weighs more", byBuildRules})
 		}
 	}
@@ -132,7 +132,7 @@ const byBuildRules = "the rules about barriers"
 func (a *advisor) tooMany(veil string, f laminate.Family, b build) int {
 	const most = 200
 	for ; b.mats < most; b.mats++ {
-		if quantity.Above(laminate.Analyse(a.probe(veil, f, b), a.lib).Barrier.Thickness, heavy) {
+		if quantity.Above(laminate.Analyze(a.probe(veil, f, b), a.lib).Barrier.Thickness, heavy) {
 			break
 		}
 	}
@@ -161,7 +161,7 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 	if b.conductive {
 		list = append(list,
 			Reason{"one carbon veil, and carbon powder in the barrier resin or in the veil layer only; conductive adhesive or edge pieces carry the path across every joint", rules.CommonPractice},
-			Reason{"to be measured: surface resistance at most 10⁹ Ω, to earth at most 10⁷ Ω, between parts in contact at most 10 Ω", "ADR 2017 6.9.2.14, flash point up to 60 °C"})
+			Reason{"to be measured: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω", "ADR 2017 6.9.2.14, flash point up to 60 °C"})
 	}
 	return list
 }

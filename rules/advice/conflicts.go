@@ -11,7 +11,7 @@ import (
 // conflicts tells which demands cannot be met at once, and what people do.
 func (a *advisor) conflicts(r *Advice) []Reason {
 	s := &a.s.Service
-	has := s.Carries.Has
+	has := s.Contains.Has
 	conductive := s.Conductive.Or(false)
 	lowest, _, _ := veil.Stands(laminate.Polyester)
 	_, highest, _ := veil.Stands(laminate.CGlass)
@@ -40,12 +40,12 @@ func (a *advisor) conflicts(r *Advice) []Reason {
 			"People choose for the end where the wall stands longest and keep the other short, or part the streams")
 	add("veil", conductive && has(laminate.Hypochlorite),
 		"a conductive wall in hypochlorite: the wall conducts by a carbon veil and hypochlorite attacks carbon. "+
-			"People give one of the two up: earth the fluid by a metal part it resists, or keep hypochlorite out")
+			"People give one of the two up: ground the fluid by a metal part it resists, or keep hypochlorite out")
 	add("veil", conductive && has(laminate.ChlorineDioxide, laminate.Oxidizer),
-		"a conductive wall in an oxidizing service: the carbon veil that conducts is slowly consumed. People hang coupons and measure the resistance to earth at every inspection")
+		"a conductive wall in an oxidizing service: the carbon veil that conducts is slowly consumed. People hang coupons and measure the resistance to ground at every inspection")
 	add("build", conductive && s.Abrasive.Or(false),
 		"conductive and abrasive: one resin holds one filler. People put carbon powder into the resin of the veil layer and the hard filler into that of the mats, and measure whether it still conducts")
-	add("resin", s.FlameSpread.Given && best(r.Resins) != Yes,
+	add("resin", s.FlameSpread.Given && best(r.Resins) != Suitable,
 		"flame spread and no tested resin: no family meets an index by its name. People take a brominated or chlorendic resin whose maker or laboratory has an ASTM E84 report "+
 			"for the laminate, with antimony trioxide in the structure where it needs it and none in the barrier")
 	for _, x := range []struct {
@@ -57,12 +57,12 @@ func (a *advisor) conflicts(r *Advice) []Reason {
 		{"build", "barrier build", "people line the wall with a thermoplastic", r.Builds},
 	} {
 		switch best(x.options) {
-		case No:
+		case Unsuitable:
 			list = append(list, Reason{"no " + x.one + " suits this service; " + x.other, rules.CommonPractice})
-		case Care:
+		case Conditional:
 			if !said[x.axis] {
 				list = append(list, Reason{"no " + x.one + " suits without care; of those left, " +
-					strings.Join(withAnswer(x.options, Care), ", ") + ", somebody has to decide: " + x.other, rules.CommonPractice})
+					strings.Join(withAnswer(x.options, Conditional), ", ") + ", somebody has to decide: " + x.other, rules.CommonPractice})
 			}
 		default: // nothing of the others
 		}

@@ -20,7 +20,7 @@ func Lay(s *laminate.Schedule, lib *laminate.Library, o Options) (*laminate.Sche
 		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
 	}
 	laid := found[0].recipe.Lay(s, lib)
-	a := laminate.Analyse(s, lib)
+	a := laminate.Analyze(s, lib)
 	barrier := len(laid.Plies)
 	for i := range s.Plies {
 		if a.Rows[i].Zone.InBarrier() {

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
@@ -15,8 +15,8 @@ import (
 func drain(traits ...laminate.Trait) *laminate.Schedule {
 	s := &laminate.Schedule{Title: "drain"}
 	s.Service = laminate.Service{
-		Contents: "condensate", Temperature: quantity.New(120, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 6, Given: true},
-		Carries: laminate.TraitSet(traits...), Abrasive: laminate.Some(false), Conductive: laminate.Some(false),
+		Fluid: "condensate", Temperature: quantity.New(120, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 6, Given: true},
+		Contains: laminate.TraitSet(traits...), Abrasive: laminate.Some(false), Conductive: laminate.Some(false),
 	}
 	s.Resins = []laminate.Resin{{ID: "liner", Family: laminate.VinylEster}, {ID: "wall", Family: laminate.VinylEster}}
 	s.Plies = []laminate.Ply{
@@ -32,12 +32,12 @@ func drain(traits ...laminate.Trait) *laminate.Schedule {
 // (a veil of at least 10 mil, two plies of mat or more) through the rules, and
 // that what stands outside is untouched.
 func TestLay_replacesTheBarrierAlone(t *testing.T) {
-	s, lib := drain(laminate.Fluorides), catalogue.Library()
+	s, lib := drain(laminate.Fluorides), catalog.Library()
 	n, err := advice.Lay(s, lib, advice.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := n.Plies[0].Material; got != catalogue.VeilPolyester15 {
+	if got := n.Plies[0].Material; got != catalog.VeilPolyester15 {
 		t.Errorf("veil in fluorides %s, want polyester", got)
 	}
 	last := n.Plies[len(n.Plies)-2:]
@@ -59,13 +59,13 @@ func TestLay_replacesTheBarrierAlone(t *testing.T) {
 }
 
 func TestLay_choice(t *testing.T) {
-	s, lib := drain(), catalogue.Library()
-	n, err := advice.Lay(s, lib, advice.Options{Veil: catalogue.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: advice.DoubleBuild})
+	s, lib := drain(), catalog.Library()
+	n, err := advice.Lay(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: advice.DoubleBuild})
 	if err != nil {
 		t.Fatal(err)
 	}
 	r, ok := n.Resin(n.Plies[0].Resin)
-	if !ok || r.Family != laminate.NovolacVinylEster || n.Plies[0].Material != catalogue.VeilPolyester15 || n.Plies[0].Count != 2 {
+	if !ok || r.Family != laminate.NovolacVinylEster || n.Plies[0].Material != catalog.VeilPolyester15 || n.Plies[0].Count != 2 {
 		t.Errorf("laid %+v in %+v", n.Plies[0], r)
 	}
 	mats := 0
@@ -80,7 +80,7 @@ func TestLay_choice(t *testing.T) {
 }
 
 func TestLay_refuses(t *testing.T) {
-	s, lib := drain(laminate.Fluorides), catalogue.Library()
+	s, lib := drain(laminate.Fluorides), catalog.Library()
 	for _, tc := range []struct {
 		name string
 		o    advice.Options

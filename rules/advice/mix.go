@@ -2,14 +2,14 @@ package advice
 
 import (
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 )
 
 // Materials that are taken first where the library has them.
 const (
-	usualMat  = catalogue.Mat15
-	usualCoat = catalogue.Topcoat
+	usualMat  = catalog.Mat15
+	usualCoat = catalog.Topcoat
 )
 
 func isCoat(m *laminate.Material) bool { return m.Form == laminate.ResinCoat && m.Waxed }
@@ -22,7 +22,7 @@ func mixed(r laminate.Resin, s *laminate.Service, b build) laminate.Resin {
 	case b.conductive && !b.hard && r.Filler != laminate.CarbonPowder:
 		r.Filler, r.FillerContent, r.FillerDensity = laminate.CarbonPowder, laminate.Some(carbonShare), quantity.Density{}
 	}
-	if s.Carries.Has(laminate.Hypochlorite) && r.Cure == laminate.NoCure {
+	if s.Contains.Has(laminate.Hypochlorite) && r.Cure == laminate.NoCure {
 		r.Cure = laminate.PeroxideAmine
 	}
 	return r

@@ -34,7 +34,7 @@ type advisor struct {
 	inner                             []*rules.Rule // of the inner surface's thickness
 }
 
-// Rules that say nothing about the choice itself: cure, thixotrope, earthing
+// Rules that say nothing about the choice itself: cure, thixotrope, grounding
 // and the writing of zones can be put right whatever is chosen, and the resin
 // is to be confirmed whatever it is.
 var notTheChoice = []string{
@@ -171,7 +171,7 @@ func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion
 		if f.Rule.ID == notPreferred && report.Verdict == rules.VerdictBreak {
 			continue // what must not be built is not worth comparing
 		}
-		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Open {
+		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Incomplete {
 			continue // told once, in the notes
 		}
 		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{worded(&f, plain(f.Message, probe)), f.Basis}})
@@ -211,14 +211,14 @@ func option(id string, said []opinion) Option {
 func severe(s rules.Severity) Suits {
 	switch s {
 	case rules.Break:
-		return No
-	case rules.Open:
+		return Unsuitable
+	case rules.Incomplete:
 		return Unknown
-	case rules.Caution:
-		return Care
+	case rules.Warning:
+		return Conditional
 	default: // nothing of the others
 	}
-	return Yes
+	return Suitable
 }
 
 // appendNew leaves out what is said already.
@@ -263,7 +263,7 @@ func (a *advisor) notes() []Reason {
 			notes = appendNew(notes, Reason{Text: plain(f.Message, probe), Basis: f.Basis})
 		}
 	}
-	if a.s.Service.Carries.Has(laminate.Hypochlorite) {
+	if a.s.Service.Contains.Has(laminate.Hypochlorite) {
 		notes = append(notes, Reason{
 			Text:  "for hypochlorite the barrier is cured with peroxide and amine, not cobalt, and without fumed silica, whatever the resin",
 			Basis: rules.CommonPractice,

@@ -46,7 +46,7 @@ type Candidate struct {
 
 // Figures are what candidates are weighed by.
 type Figures struct {
-	Breaks, Opens, Cautions int
+	Breaks, Opens, Warnings int
 	Plies, GelStops         int
 	Thickness               float64 // m, the whole wall
 	Mass                    float64 // kg/m²
@@ -108,7 +108,7 @@ func newFinder(s *laminate.Schedule, lib *laminate.Library, o Options) (*finder,
 			}
 			*x.options = []Option{*one}
 		}
-		if best(*x.options) == No {
+		if best(*x.options) == Unsuitable {
 			return nil, &NothingSuitsError{"no " + x.what + " suits this part and service: " + why(*x.options)}
 		}
 	}
@@ -172,8 +172,8 @@ func (f *finder) judge(r *layup.Recipe, unfinished string, notes []string) Candi
 	return c
 }
 
-// given tells of a break that no choice of plies can mend: earthing is the
+// given tells of a break that no choice of plies can fix: grounding is the
 // part's to state, and a structure that was left out is said.
 func (f *finder) given(x *rules.Finding, unfinished string) bool {
-	return x.Rule.ID == "conductive-path" || unfinished != "" && (x.Rule.ID == "structure-missing" || x.Rule.ID == "wall-fails")
+	return x.Rule.ID == "conductive-path" || unfinished != "" && (x.Rule.ID == "structure-missing" || x.Rule.ID == "structure-fails")
 }

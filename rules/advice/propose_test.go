@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
@@ -25,8 +25,8 @@ func header() *laminate.Schedule {
 			Length: quantity.New(20, quantity.Foot),
 		},
 		Service: laminate.Service{
-			Contents: "rinse", Temperature: quantity.New(110, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 8, Given: true},
-			Carries: laminate.TraitSet(), Pressure: quantity.New(50, quantity.PSI),
+			Fluid: "rinse", Temperature: quantity.New(110, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 8, Given: true},
+			Contains: laminate.TraitSet(), Pressure: quantity.New(50, quantity.PSI),
 		},
 	}
 }
@@ -48,7 +48,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 	for _, process := range laminate.Processes() {
 		s := header()
 		s.Part.Process = process
-		list := propose(t, s, catalogue.Library(), advice.Options{})
+		list := propose(t, s, catalog.Library(), advice.Options{})
 		if !slices.Contains(list[0].Titles, "best") {
 			t.Errorf("the first is %v", list[0].Titles)
 		}
@@ -56,14 +56,14 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if c.Report.Verdict != rules.Clear {
 				t.Errorf("%v: verdict %s: %+v", process, c.Report.Verdict, c.Report.Findings[0])
 			}
-			if got := wall.Evaluate(c.Schedule, catalogue.Library(), c.Report.Analysis, wall.Options{}).Tell(); got != wall.Holds {
+			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Tell(); got != wall.Holds {
 				t.Errorf("%v: the wall %v", process, got)
 			}
 			veils, last := laid(c.Schedule, laminate.InnerSurface), c.Schedule.Plies[len(c.Schedule.Plies)-1]
-			if len(veils) != 1 || veils[0].Material != catalogue.VeilC15 {
+			if len(veils) != 1 || veils[0].Material != catalog.VeilC15 {
 				t.Errorf("%v: inner surface %v", process, veils)
 			}
-			if last.Material != catalogue.Topcoat || last.Zone != laminate.OuterSurface {
+			if last.Material != catalog.Topcoat || last.Zone != laminate.OuterSurface {
 				t.Errorf("%v: outermost %+v", process, last)
 			}
 			if interior := laid(c.Schedule, laminate.InteriorLayer); !interior[len(interior)-1].GelAfter {
@@ -80,7 +80,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			for i := range bare.Plies {
 				bare.Plies[i].Zone = laminate.NoZone
 			}
-			for i, z := range laminate.InferZones(bare, catalogue.Library()) {
+			for i, z := range laminate.InferZones(bare, catalog.Library()) {
 				if z != c.Schedule.Plies[i].Zone {
 					t.Errorf("%v: row %d is %v, inferred %v", process, i, c.Schedule.Plies[i].Zone, z)
 				}
@@ -94,8 +94,8 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 
 func TestPropose_dominatedCandidatesAreGoneAndEachSaysWhatItGivesUp(t *testing.T) {
 	s := header()
-	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
-	list := propose(t, s, catalogue.Library(), advice.Options{})
+	s.Service.Contains = laminate.TraitSet(laminate.Hypochlorite)
+	list := propose(t, s, catalog.Library(), advice.Options{})
 	if len(list) < 2 {
 		t.Fatalf("%d candidates: nothing to weigh", len(list))
 	}
@@ -125,7 +125,7 @@ func TestPropose_dominatedCandidatesAreGoneAndEachSaysWhatItGivesUp(t *testing.T
 }
 
 func TestPropose_pricesOfTheBookDecideTheCheapest(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	price := func(text string) laminate.Price {
 		p, err := laminate.ParsePrice(text)
 		if err != nil {
@@ -182,14 +182,14 @@ func usesOnly(s *laminate.Schedule, id string) bool {
 func TestPropose_leavesOutAStructureThatCannotBeTold(t *testing.T) {
 	for name, change := range map[string]func(*laminate.Schedule){
 		"inside_diameter": func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} },
-		"stiffness_kept": func(s *laminate.Schedule) {
+		"modulus_retention": func(s *laminate.Schedule) {
 			s.Service.Temperature = quantity.New(170, quantity.Fahrenheit)
 			s.Part.DesignBasis = laminate.StrainLimit
 		},
 	} {
 		s := header()
 		change(s)
-		list := propose(t, s, catalogue.Library(), advice.Options{})
+		list := propose(t, s, catalog.Library(), advice.Options{})
 		c := list[0]
 		if len(list) != 1 || !strings.Contains(c.Unfinished, name) || len(laid(c.Schedule, laminate.StructuralLayer)) > 0 || len(laid(c.Schedule, laminate.InteriorLayer)) == 0 {
 			t.Errorf("%s: %d candidates, %q, %v", name, len(list), c.Unfinished, c.Schedule.Plies)
@@ -202,10 +202,10 @@ func TestPropose_leavesOutAStructureThatCannotBeTold(t *testing.T) {
 
 func TestPropose_specialBarriers(t *testing.T) {
 	s := header()
-	s.Part.Earth = "lug at each flange"
+	s.Part.Grounding = "lug at each flange"
 	s.Service.Conductive, s.Service.Abrasive = laminate.Some(true), laminate.Some(true)
-	for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
-		if c.Report.Verdict == rules.VerdictBreak || c.Report.Verdict == rules.VerdictOpen {
+	for _, c := range propose(t, s, catalog.Library(), advice.Options{}) {
+		if c.Report.Verdict == rules.VerdictBreak || c.Report.Verdict == rules.VerdictIncomplete {
 			t.Errorf("verdict %s: %+v", c.Report.Verdict, c.Report.Findings[0])
 		}
 		if len(c.Notes) == 0 {
@@ -213,8 +213,8 @@ func TestPropose_specialBarriers(t *testing.T) {
 		}
 	}
 	s = header()
-	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
-	for _, c := range propose(t, s, catalogue.Library(), advice.Options{VeilOutside: true}) {
+	s.Service.Contains = laminate.TraitSet(laminate.Hypochlorite)
+	for _, c := range propose(t, s, catalog.Library(), advice.Options{VeilOutside: true}) {
 		if c.Report.Verdict != rules.Clear {
 			t.Errorf("hypochlorite: verdict %s: %+v", c.Report.Verdict, c.Report.Findings[0])
 		}
@@ -227,7 +227,7 @@ func TestPropose_specialBarriers(t *testing.T) {
 func TestPropose_takesTheSchedulesOwnResin(t *testing.T) {
 	s := header()
 	s.Resins = []laminate.Resin{{ID: "liner", Family: laminate.NovolacVinylEster, Product: "shop blend"}}
-	for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+	for _, c := range propose(t, s, catalog.Library(), advice.Options{}) {
 		if !usesOnly(c.Schedule, "liner") || len(c.Schedule.Resins) != 1 {
 			t.Errorf("resins %v", c.Schedule.Resins)
 		}
@@ -236,11 +236,11 @@ func TestPropose_takesTheSchedulesOwnResin(t *testing.T) {
 
 func TestPropose_refusals(t *testing.T) {
 	s := header()
-	s.Plies = []laminate.Ply{{Material: catalogue.Mat15, Count: 2}}
-	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{}); err == nil || !strings.Contains(err.Error(), "2 plies already") {
+	s.Plies = []laminate.Ply{{Material: catalog.Mat15, Count: 2}}
+	if _, err := advice.Propose(s, catalog.Library(), advice.Options{}); err == nil || !strings.Contains(err.Error(), "2 plies already") {
 		t.Errorf("a schedule with plies: %v", err)
 	}
-	if list := propose(t, s, catalogue.Library(), advice.Options{Replace: true}); len(laid(list[0].Schedule, laminate.InnerSurface)) == 0 {
+	if list := propose(t, s, catalog.Library(), advice.Options{Replace: true}); len(laid(list[0].Schedule, laminate.InnerSurface)) == 0 {
 		t.Error("asked to replace the plies, it did not")
 	}
 	if _, err := advice.Propose(header(), nil, advice.Options{}); err == nil {
@@ -248,8 +248,8 @@ func TestPropose_refusals(t *testing.T) {
 	}
 	s = header()
 	s.Service.PH = laminate.PHRange{Lowest: 1, Highest: 13, Given: true}
-	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
-	lib := catalogue.Library()
+	s.Service.Contains = laminate.TraitSet(laminate.Hypochlorite)
+	lib := catalog.Library()
 	lib.Materials = slices.DeleteFunc(lib.Materials, func(m laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == laminate.Polyester })
 	lib.Index()
 	_, err := advice.Propose(s, lib, advice.Options{})
@@ -260,8 +260,8 @@ func TestPropose_refusals(t *testing.T) {
 }
 
 func TestPropose_keepsToWhatWasChosen(t *testing.T) {
-	o := advice.Options{Veil: catalogue.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: advice.DoubleBuild}
-	for _, c := range propose(t, header(), catalogue.Library(), o) {
+	o := advice.Options{Veil: catalog.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: advice.DoubleBuild}
+	for _, c := range propose(t, header(), catalog.Library(), o) {
 		veils := laid(c.Schedule, laminate.InnerSurface)
 		if len(veils) != 1 || veils[0].Material != o.Veil || veils[0].Count != 2 {
 			t.Errorf("inner surface %v", veils)
@@ -273,12 +273,12 @@ func TestPropose_keepsToWhatWasChosen(t *testing.T) {
 		}
 	}
 	s := header()
-	s.Service.Carries = laminate.TraitSet(laminate.Fluorides)
+	s.Service.Contains = laminate.TraitSet(laminate.Fluorides)
 	var nothing *advice.NothingSuitsError
-	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{Veil: catalogue.VeilC15}); !errors.As(err, &nothing) {
+	if _, err := advice.Propose(s, catalog.Library(), advice.Options{Veil: catalog.VeilC15}); !errors.As(err, &nothing) {
 		t.Errorf("a glass veil for fluorides: %v", err)
 	}
-	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{Build: "300-mil"}); err == nil || !strings.Contains(err.Error(), "there are 100-mil, 200-mil") {
+	if _, err := advice.Propose(s, catalog.Library(), advice.Options{Build: "300-mil"}); err == nil || !strings.Contains(err.Error(), "there are 100-mil, 200-mil") {
 		t.Errorf("a build nobody knows: %v", err)
 	}
 }
@@ -286,26 +286,26 @@ func TestPropose_keepsToWhatWasChosen(t *testing.T) {
 func TestPropose_saysWhatSpeaksAgainstTheOnlyResin(t *testing.T) {
 	s := header()
 	s.Resins = []laminate.Resin{{ID: "soft", Family: laminate.VinylEster, HeatDeflection: quantity.New(50, quantity.Celsius)}}
-	_, err := advice.Propose(s, catalogue.Library(), advice.Options{})
+	_, err := advice.Propose(s, catalog.Library(), advice.Options{})
 	var nothing *advice.NothingSuitsError
 	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "heat deflection temperature of resin soft") {
 		t.Errorf("a resin that is too soft: %v", err)
 	}
 	s = header()
 	s.Service.Pressure = quantity.New(20_000, quantity.PSI)
-	if _, err := advice.Propose(s, catalogue.Library(), advice.Options{}); !errors.As(err, &nothing) || !strings.Contains(err.Error(), "not enough") {
+	if _, err := advice.Propose(s, catalog.Library(), advice.Options{}); !errors.As(err, &nothing) || !strings.Contains(err.Error(), "not enough") {
 		t.Errorf("a pressure that no wall of this kind holds: %v", err)
 	}
 }
 
 func TestPropose_isFreeOfBreaksWhateverTheService(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyService(t)
 		s.Part.InsideDiameter = quantity.New(rapid.Float64Range(2, 120).Draw(t, "diameter"), quantity.Inch)
 		s.Part.Ends = rapid.SampledFrom(laminate.EndsList()).Draw(t, "ends")
 		s.Service.Pressure = quantity.New(rapid.Float64Range(1, 60).Draw(t, "pressure"), quantity.PSI)
-		s.Part.StiffnessKept = laminate.Some(0.8)
+		s.Part.ModulusRetention = laminate.Some(0.8)
 		s.Part.LiquidHeight, s.Service.SpecificGravity = quantity.New(10, quantity.Foot), laminate.Some(1.1)
 		list, err := advice.Propose(s, lib, advice.Options{})
 		if err != nil {

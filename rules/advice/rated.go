@@ -22,9 +22,9 @@ func rated(rows []laminate.Rating, f laminate.Family) (Suits, []Reason) {
 		reasons = append(reasons, Reason{"rated " + grade(r) + " with the " + r.Build + " build", ratings.Name(r)})
 	}
 	if any && no {
-		return No, reasons
+		return Unsuitable, reasons
 	}
-	return Yes, reasons
+	return Suitable, reasons
 }
 
 func grade(r *laminate.Rating) string { return "\"" + r.Grade + "\"" }

@@ -6,14 +6,14 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/advice/ratings"
 )
 
 // Invented ratings of nobody's resins.
-const table = `contents,concentration,temperature,family,build,grade,source,date
+const table = `fluid,concentration,temperature,family,build,grade,source,date
 Vitriol ,0.1 to 0.3,150 degF,novolac-vinyl-ester,100 mil,B,own coupons,2024-03
 vitriol,10-30 %,150 degF,novolac-vinyl-ester,200 mil,A,own coupons,2024-03
 vitriol,0.2,120 degF,vinyl-ester,100-mil,A,own coupons,2023-11
@@ -27,7 +27,7 @@ func rated(t *testing.T) *laminate.Library {
 	if len(rows) != 5 || len(refused) != 0 {
 		t.Fatalf("%d rows, refused %v", len(rows), refused)
 	}
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for i := range rows {
 		rows[i].Book = "coupons.csv"
 	}
@@ -37,8 +37,8 @@ func rated(t *testing.T) *laminate.Library {
 
 func vitriol(concentration, fahrenheit float64) *laminate.Schedule {
 	return &laminate.Schedule{Service: laminate.Service{
-		Contents: "VITRIOL", Concentration: laminate.Some(concentration), Temperature: quantity.New(fahrenheit, quantity.Fahrenheit),
-		PH: laminate.PHRange{Lowest: 1, Highest: 3, Given: true}, Carries: laminate.TraitSet(),
+		Fluid: "VITRIOL", Concentration: laminate.Some(concentration), Temperature: quantity.New(fahrenheit, quantity.Fahrenheit),
+		PH: laminate.PHRange{Lowest: 1, Highest: 3, Given: true}, Contains: laminate.TraitSet(),
 	}}
 }
 
@@ -63,9 +63,9 @@ func TestMatchingRatings_rangesAreInclusiveAndNothingIsInterpolated(t *testing.T
 		}
 	}
 	other := vitriol(0.2, 100)
-	other.Service.Contents = "vitriol, spent"
+	other.Service.Fluid = "vitriol, spent"
 	if got := ratings.Matching(lib, &other.Service); got != nil {
-		t.Errorf("other contents match: %v", got)
+		t.Errorf("another fluid match: %v", got)
 	}
 }
 
@@ -78,10 +78,10 @@ func TestAdvise_takesTheLeanestBuildWithTheBestGrade(t *testing.T) {
 	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", stands for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
 		t.Errorf("novolac: %v", single.Reasons)
 	}
-	if single.Suits != advice.Care || a.Build(advice.DoubleBuild).Suits != advice.Yes {
+	if single.Suits != advice.Conditional || a.Build(advice.DoubleBuild).Suits != advice.Suitable {
 		t.Errorf("100 mil %v, 200 mil %v", single.Suits, a.Build(advice.DoubleBuild).Suits)
 	}
-	if o := a.Resin(laminate.Isophthalic); o.Suits != advice.No || reason(o.Reasons, "not recommended") == nil {
+	if o := a.Resin(laminate.Isophthalic); o.Suits != advice.Unsuitable || reason(o.Reasons, "not recommended") == nil {
 		t.Errorf("a family that every row refuses: %v %v", o.Suits, o.Reasons)
 	}
 	if len(a.Ratings) != 5 {

@@ -95,7 +95,7 @@ func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
 		laminate.VinylEster, laminate.NovolacVinylEster, laminate.BrominatedVinylEster, laminate.BrominatedNovolacVinylEster,
 		laminate.BisphenolFumarate, laminate.Chlorendic, laminate.Isophthalic, laminate.Terephthalic,
 	}
-	if s.Carries.Has(laminate.StrongAcid) {
+	if s.Contains.Has(laminate.StrongAcid) {
 		order[0], order[1], order[2], order[3] = order[1], order[0], order[3], order[2]
 	}
 	suits := withAnswer(a.Resins, best(a.Resins))

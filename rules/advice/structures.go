@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules/advice/internal/layup"
@@ -59,11 +59,11 @@ const hoopFrom = 85
 // angles are those a band is tried at: its usual one, else helical at the usual
 // angle and hoop.
 func angles(m *laminate.Material) []float64 {
-	if deg, ok := catalogue.UsualAngle(m.ID); ok {
+	if deg, ok := catalog.UsualAngle(m.ID); ok {
 		return []float64{deg}
 	}
-	helical, _ := catalogue.UsualAngle(catalogue.BandHelical)
-	hoop, _ := catalogue.UsualAngle(catalogue.BandHoop)
+	helical, _ := catalog.UsualAngle(catalog.BandHelical)
+	hoop, _ := catalog.UsualAngle(catalog.BandHoop)
 	return []float64{helical, hoop}
 }
 
@@ -131,14 +131,14 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 // plies, each reason once; empty where nothing is.
 func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 	var reasons, said []string
-	r := wall.Evaluate(s, lib, laminate.Analyse(s, lib), wall.Options{})
+	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
 	for _, c := range r.Criteria {
 		if c.Decides && c.Tell == wall.CannotTell && !slices.Contains(reasons, c.Reason) {
 			reasons = append(reasons, c.Reason)
 			said = append(said, c.Name+" cannot be told: "+c.Reason)
 		}
 	}
-	for _, o := range r.Open { // a criterion tells one of several reasons
+	for _, o := range r.Unknown { // a criterion tells one of several reasons
 		if said != nil && !slices.Contains(reasons, o.Reason) {
 			reasons = append(reasons, o.Reason)
 			said = append(said, o.Name+" cannot be figured: "+o.Reason)

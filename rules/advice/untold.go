@@ -20,7 +20,7 @@ const (
 
 // entitle names what each candidate is best at, where several competed and the
 // facts they were weighed by are known; a superlative over unknown facts would
-// be read as a judgement.
+// be read as a judgment.
 func entitle(list []Candidate, competed int, u quantity.System) {
 	name(list, u)
 	for i := range list {
@@ -47,8 +47,8 @@ func stated(r *rules.Report) bool {
 }
 
 const (
-	serviceIncomplete = "service-incomplete"
-	wallOpen          = "wall-open"
+	serviceIncomplete   = "service-incomplete"
+	structureIncomplete = "structure-incomplete"
 )
 
 // key finds the names of facts in a reason: they stand in parentheses.
@@ -84,12 +84,12 @@ func untold(c *Candidate) []string {
 	for i := range c.Report.Findings {
 		f := &c.Report.Findings[i]
 		switch {
-		case f.Rule.ID == serviceIncomplete && f.Severity == rules.Open:
+		case f.Rule.ID == serviceIncomplete && f.Severity == rules.Incomplete:
 			notes = append(notes, "not judged: veil and resin, because "+strings.Replace(f.Message, ": veil and resin cannot be judged", "", 1))
 		case f.Rule.ID == serviceIncomplete:
 			notes = append(notes, "taken for granted: "+f.Message)
-		case f.Severity != rules.Open:
-		case f.Rule.ID == wallOpen && (decided || c.Unfinished != ""):
+		case f.Severity != rules.Incomplete:
+		case f.Rule.ID == structureIncomplete && (decided || c.Unfinished != ""):
 		default:
 			notes = append(notes, "not judged: "+f.Rule.ID+" ("+f.Rule.Title+"), because "+f.Message)
 		}

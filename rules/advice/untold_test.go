@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
@@ -24,15 +24,15 @@ func TestPropose_saysWhatCouldNotBeJudged(t *testing.T) {
 		change func(*laminate.Schedule)
 		want   []string
 	}{
-		"contents": {func(s *laminate.Schedule) { s.Service.Contents = "" }, []string{"not judged: veil and resin", "does not give its contents"}},
+		"fluid":    {func(s *laminate.Schedule) { s.Service.Fluid = "" }, []string{"not judged: veil and resin", "does not give its fluid"}},
 		"heat":     {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not judged: veil and resin", "temperature"}},
 		"pH":       {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not judged: veil and resin", "pH"}},
 		"load":     {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"not judged: the wall under load", "no pressure"}},
-		"carries":  {func(s *laminate.Schedule) { s.Service.Carries = laminate.Traits{} }, []string{"taken for granted", "took it as none"}},
+		"contains": {func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, []string{"taken for granted", "took it as none"}},
 	} {
 		s := header()
 		x.change(s)
-		for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+		for _, c := range propose(t, s, catalog.Library(), advice.Options{}) {
 			if !noted(&c, x.want...) {
 				t.Errorf("%s: %q is in no note: %q", name, x.want, c.Notes)
 			}
@@ -47,11 +47,11 @@ func TestPropose_saysWhatCouldNotBeJudged(t *testing.T) {
 // stands in its notes, whichever it is.
 func TestPropose_nothingOpenIsLeftUnsaid(t *testing.T) {
 	s := header()
-	s.Service = laminate.Service{Pressure: s.Service.Pressure, Carries: laminate.TraitSet(laminate.StrongAcid)}
+	s.Service = laminate.Service{Pressure: s.Service.Pressure, Contains: laminate.TraitSet(laminate.StrongAcid)}
 	open := 0
-	for _, c := range propose(t, s, catalogue.Library(), advice.Options{}) {
+	for _, c := range propose(t, s, catalog.Library(), advice.Options{}) {
 		for _, f := range c.Report.Findings {
-			if f.Severity == rules.Open && f.Rule.ID != "wall-open" && c.Unfinished == "" {
+			if f.Severity == rules.Incomplete && f.Rule.ID != "structure-incomplete" && c.Unfinished == "" {
 				open++
 				before, after, _ := strings.Cut(f.Message, ": veil and resin cannot be judged")
 				if !noted(&c, "not judged", before, after) {
@@ -73,14 +73,14 @@ func TestPropose_nothingOpenIsLeftUnsaid(t *testing.T) {
 func TestPropose_aBarrierAloneIsCalledThat(t *testing.T) {
 	s := header()
 	s.Service.Temperature, s.Part.DesignBasis = quantity.New(170, quantity.Fahrenheit), laminate.StrainLimit
-	c := propose(t, s, catalogue.Library(), advice.Options{})[0]
-	const want = "barrier only: the structure was left out; give stiffness_kept"
+	c := propose(t, s, catalog.Library(), advice.Options{})[0]
+	const want = "barrier only: the structure was left out; give modulus_retention"
 	if len(c.Titles) != 1 || c.Titles[0] != want || c.Notes[0] != want {
 		t.Errorf("called %q, first note %q", c.Titles, c.Notes[0])
 	}
 	s.Part.InsideDiameter = quantity.Length{}
-	c = propose(t, s, catalogue.Library(), advice.Options{})[0]
-	if !strings.Contains(c.Titles[0], "inside_diameter") || !strings.Contains(c.Titles[0], "stiffness_kept") {
+	c = propose(t, s, catalog.Library(), advice.Options{})[0]
+	if !strings.Contains(c.Titles[0], "inside_diameter") || !strings.Contains(c.Titles[0], "modulus_retention") {
 		t.Errorf("two facts are missing: %q", c.Titles)
 	}
 }
@@ -88,7 +88,7 @@ func TestPropose_aBarrierAloneIsCalledThat(t *testing.T) {
 // A hand-laid wall by the table of minimum strengths strains more than the
 // strain limit would allow: shown, and not what decides.
 func TestPropose_saysWhatFailsWithoutDeciding(t *testing.T) {
-	for _, c := range propose(t, header(), catalogue.Library(), advice.Options{}) {
+	for _, c := range propose(t, header(), catalog.Library(), advice.Options{}) {
 		found := false
 		for _, x := range c.Report.Wall.Criteria {
 			if x.Decides || x.Tell != wall.Fails {

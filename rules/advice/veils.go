@@ -32,32 +32,32 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 	s := &a.s.Service
 	f := m.Fiber
 	var list []Reason
-	if usual := words(veil.Usual(s, f)); len(usual) > 0 && so < No {
+	if usual := words(veil.Usual(s, f)); len(usual) > 0 && so < Unsuitable {
 		list = append(list, Reason{f.String() + " is the usual veil for " + rules.Join(usual, "and"), rules.CommonPractice})
 	}
-	if so < No {
+	if so < Unsuitable {
 		list = append(list, a.withinPH(f)...)
 	}
 	switch {
-	case f == laminate.Polyester && s.Carries.Has(laminate.Fluorides):
+	case f == laminate.Polyester && s.Contains.Has(laminate.Fluorides):
 		list = append(list, Reason{"an organic veil has nothing that fluorides attack: it is the usual veil for them", rules.CommonPractice})
-	case f == laminate.Carbon && s.Carries.Has(laminate.Fluorides) && so < No:
+	case f == laminate.Carbon && s.Contains.Has(laminate.Fluorides) && so < Unsuitable:
 		list = append(list, Reason{"carbon fiber is given for fluorinated chemicals such as hydrofluoric acid", usaceVeils})
-	case f == laminate.CGlass && s.Carries.Has(laminate.StrongAcid) && so < No:
+	case f == laminate.CGlass && s.Contains.Has(laminate.StrongAcid) && so < Unsuitable:
 		list = append(list, Reason{"C-glass is given for extremely corrosive use", usaceVeils})
 	}
-	if f == laminate.Carbon && s.Conductive.Or(false) && so < No {
-		list = append(list, Reason{"the usual veil where the wall must conduct; it carries the path that has to be earthed", rules.CommonPractice})
+	if f == laminate.Carbon && s.Conductive.Or(false) && so < Unsuitable {
+		list = append(list, Reason{"the usual veil where the wall must conduct; it carries the path that has to be grounded", rules.CommonPractice})
 	}
 	if f == laminate.Carbon && !s.Conductive.Or(false) {
-		list = append(list, Reason{"carbon veil conducts: a barrier that conducts and is not earthed stores charge", rules.CommonPractice})
+		list = append(list, Reason{"carbon veil conducts: a barrier that conducts and is not grounded stores charge", rules.CommonPractice})
 	}
 	if f == laminate.Polyester {
 		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less watches for trapped air, pits and dry spots; some services want two of it",
 			rules.CommonPractice})
 	}
 	list = append(list, a.thinVeil(m.ID, so)...)
-	if len(list) == 0 && so == Yes {
+	if len(list) == 0 && so == Suitable {
 		list = append(list, Reason{"nothing in this service speaks against it", byVeilRules})
 	}
 	return list
@@ -67,7 +67,7 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 // not: in the resins at large, else in the heaviest of them.
 func (a *advisor) thinVeil(id string, so Suits) []Reason {
 	const basis = "API 12P 5.4.2: 0.010 to 0.020 in"
-	if so == No {
+	if so == Unsuitable {
 		return nil
 	}
 	if n := a.veilPlies(id, laminate.VinylEster, 1); n > 1 {
@@ -79,7 +79,7 @@ func (a *advisor) thinVeil(id string, so Suits) []Reason {
 	return nil
 }
 
-// withinPH says how the service lies in the fibre's range, where it does.
+// withinPH says how the service lies in the fiber's range, where it does.
 func (a *advisor) withinPH(f laminate.Fiber) []Reason {
 	ph := a.s.Service.PH
 	low, high, ok := veil.Stands(f)

@@ -13,7 +13,7 @@ import (
 // figures weighs a report; breaks are left to the caller.
 func figures(r *rules.Report, lib *laminate.Library) Figures {
 	f := Figures{Plies: r.Schedule.NumberOfPlies(), Thickness: r.Analysis.Total.Thickness, Mass: r.Analysis.Total.Mass, MassKnown: r.Analysis.Total.MassKnown}
-	_, f.Opens, f.Cautions, _ = r.Counts()
+	_, f.Opens, f.Warnings, _ = r.Counts()
 	for i := range r.Schedule.Plies {
 		if r.Schedule.Plies[i].GelAfter {
 			f.GelStops++
@@ -23,7 +23,7 @@ func figures(r *rules.Report, lib *laminate.Library) Figures {
 	return f
 }
 
-// cost adds up what resin and reinforcement of a square metre cost by the
+// cost adds up what resin and reinforcement of a square meter cost by the
 // prices given. It is not known where a price or a mass is missing, or where
 // currencies differ; labor and waste are not in it.
 func cost(r *rules.Report) (perM2 float64, currency string, ok bool) {
@@ -74,7 +74,7 @@ var measures = []measure{
 			if a.Currency != "" {
 				text += " " + a.Currency
 			}
-			return text + " a square metre dearer than the cheapest"
+			return text + " a square meter dearer than the cheapest"
 		}, func(f *Figures) bool { return f.CostKnown }},
 	{"fewest gel stops", func(a, b *Figures) int { return cmp.Compare(a.GelStops, b.GelStops) },
 		func(_ quantity.System, a, l *Figures) string {
@@ -119,9 +119,9 @@ func dominates(a, b *Figures, earlier bool) bool {
 	return better
 }
 
-func badness(f *Figures) [3]int { return [3]int{f.Breaks, f.Opens, f.Cautions} }
+func badness(f *Figures) [3]int { return [3]int{f.Breaks, f.Opens, f.Warnings} }
 
-// leastBad keeps the candidates with the fewest breaks, opens and cautions, in
+// leastBad keeps the candidates with the fewest breaks, incompletes and warnings, in
 // that order: nothing that a table of figures has makes up for a finding.
 func leastBad(list []Candidate) []Candidate {
 	worst := func(a, b Candidate) int {

@@ -1,5 +1,5 @@
 // Package all is the explicit list of the rules: what check runs, what the
-// catalogue prints and what the pages explain.
+// catalog prints and what the pages explain.
 package all
 
 import (

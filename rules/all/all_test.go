@@ -7,13 +7,13 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/ruletest"
 )
 
-func TestCatalogueIsSound(t *testing.T) {
+func TestCatalogIsSound(t *testing.T) {
 	for _, err := range rules.Validate(all.Rules()) {
 		t.Error(err)
 	}
@@ -28,7 +28,7 @@ func TestIDsStand(t *testing.T) {
 		heavy-barrier-at-flange heavy-barrier double-barrier-usual
 		zones-out-of-order woven-on-woven woven-outermost no-bond-mat no-outer-surface wax-between-plies gel-stop-missing gel-stop-late zones-inferred
 		conductive-barrier conductive-path abrasive-barrier filler-in-structure filler-hides-glass
-		structure-missing structure-glass-content booked-thickness-differs wall-fails wall-open wall-idle`)
+		structure-missing structure-glass-content booked-thickness-differs structure-fails structure-incomplete structure-idle`)
 	var got []string
 	for _, r := range all.Rules() {
 		got = append(got, r.ID)
@@ -41,7 +41,7 @@ func TestIDsStand(t *testing.T) {
 }
 
 func TestFind(t *testing.T) {
-	for _, id := range []string{"veil-missing", "wall-idle", "internal-error"} {
+	for _, id := range []string{"veil-missing", "structure-idle", "internal-error"} {
 		if r, ok := all.Find(id); !ok || r.ID != id {
 			t.Errorf("%s was not found", id)
 		}
@@ -52,7 +52,7 @@ func TestFind(t *testing.T) {
 }
 
 func TestSoundScheduleIsClear(t *testing.T) {
-	r := all.Judge(ruletest.Sound(), catalogue.Library(), rules.Options{Remedies: true})
+	r := all.Judge(ruletest.Sound(), catalog.Library(), rules.Options{Fixes: true})
 	for _, f := range r.Findings {
 		if f.Rule.ID != "confirm-resin" {
 			t.Errorf("%v %s: %s", f.Severity, f.Rule.ID, f.Message)

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -19,9 +19,9 @@ func tall(n int) *laminate.Schedule {
 	coat := s.Plies[ruletest.CoatRow]
 	s.Plies = s.Plies[:ruletest.BondRow]
 	for len(s.Plies) < n-1 {
-		material := catalogue.Mat15
+		material := catalog.Mat15
 		if len(s.Plies)%2 == 1 {
-			material = catalogue.Woven24
+			material = catalog.Woven24
 		}
 		s.Plies = append(s.Plies, laminate.Ply{Material: material, Resin: ruletest.Wall, Zone: laminate.StructuralLayer, Count: 1, GelAfter: len(s.Plies)%4 == 2})
 	}
@@ -29,14 +29,14 @@ func tall(n int) *laminate.Schedule {
 	return s
 }
 
-// BenchmarkJudge is a whole judgement, analysis and wall included; what of it
+// BenchmarkJudge is a whole judgment, analysis and wall included; what of it
 // is theirs is told by the two other benchmarks.
 func BenchmarkJudge(b *testing.B) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, n := range []int{10, 40, 2000} {
 		s := tall(n)
 		spoiled := tall(n)
-		spoiled.Service.Carries = laminate.TraitSet(laminate.Fluorides, laminate.Hypochlorite)
+		spoiled.Service.Contains = laminate.TraitSet(laminate.Fluorides, laminate.Hypochlorite)
 		spoiled.Plies[ruletest.MatRow].GelAfter = false
 		for i := range spoiled.Plies {
 			spoiled.Plies[i].GelAfter = false
@@ -44,7 +44,7 @@ func BenchmarkJudge(b *testing.B) {
 		for name, c := range map[string]struct {
 			s *laminate.Schedule
 			o rules.Options
-		}{"sound": {s, rules.Options{}}, "spoiled": {spoiled, rules.Options{}}, "spoiled, remedies": {spoiled, rules.Options{Remedies: true}}} {
+		}{"sound": {s, rules.Options{}}, "spoiled": {spoiled, rules.Options{}}, "spoiled, fixes": {spoiled, rules.Options{Fixes: true}}} {
 			b.Run(fmt.Sprintf("%d rows %s", n, name), func(b *testing.B) {
 				b.ReportAllocs()
 				for b.Loop() {
@@ -55,24 +55,24 @@ func BenchmarkJudge(b *testing.B) {
 	}
 }
 
-func BenchmarkAnalyseAlone(b *testing.B) {
-	lib := catalogue.Library()
+func BenchmarkAnalyzeAlone(b *testing.B) {
+	lib := catalog.Library()
 	for _, n := range []int{10, 40, 2000} {
 		s := tall(n)
 		b.Run(fmt.Sprintf("%d rows", n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				laminate.Analyse(s, lib)
+				laminate.Analyze(s, lib)
 			}
 		})
 	}
 }
 
 func BenchmarkWallAlone(b *testing.B) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, n := range []int{10, 40, 2000} {
 		s := tall(n)
-		a := laminate.Analyse(s, lib)
+		a := laminate.Analyze(s, lib)
 		b.Run(fmt.Sprintf("%d rows", n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -85,11 +85,11 @@ func BenchmarkWallAlone(b *testing.B) {
 // BenchmarkRulesAlone leaves the wall's rules out, so what is left over the
 // analysis is the rules themselves.
 func BenchmarkRulesAlone(b *testing.B) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	var list []*rules.Rule
 	for _, r := range all.Rules() {
 		switch r.ID {
-		case "wall-fails", "wall-open", "wall-idle":
+		case "structure-fails", "structure-incomplete", "structure-idle":
 		default:
 			list = append(list, r)
 		}

@@ -9,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -34,8 +34,8 @@ func drawSchedule(t *rapid.T, lib *laminate.Library) *laminate.Schedule {
 		}
 	}
 	v := &s.Service
-	v.Carries = laminate.TraitSet(traits...)
-	v.Carries.Given = v.Carries.Given && rapid.Bool().Draw(t, "carries given")
+	v.Contains = laminate.TraitSet(traits...)
+	v.Contains.Given = v.Contains.Given && rapid.Bool().Draw(t, "carries given")
 	if heat := maybe(t, "heat", rapid.Float64Range(40, 260)); heat.Given {
 		v.Temperature = ruletest.Fahrenheit(heat.Value)
 	} else {
@@ -92,8 +92,8 @@ func lines(r *rules.Report, rename func(string) string) []string {
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		line := fmt.Sprint(f.Severity, " ", f.Rule.ID, " ", f.Rows, " ", f.At, " ", rename(f.Message), " ", f.Basis)
-		if f.Remedy != nil {
-			line += " | " + rename(f.Remedy.Text)
+		if f.Fix != nil {
+			line += " | " + rename(f.Fix.Text)
 		}
 		list = append(list, line)
 	}
@@ -103,11 +103,11 @@ func lines(r *rules.Report, rename func(string) string) []string {
 func same(s string) string { return s }
 
 func TestSameScheduleSameReport(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSchedule(t, lib)
 		before := s.Clone()
-		o := rules.Options{Remedies: true, Units: quantity.System(rapid.IntRange(0, 1).Draw(t, "units"))}
+		o := rules.Options{Fixes: true, Units: quantity.System(rapid.IntRange(0, 1).Draw(t, "units"))}
 		first := lines(all.Judge(s, lib, o), same)
 		if diff := cmp.Diff(first, lines(all.Judge(s.Clone(), lib, o), same)); diff != "" {
 			t.Fatalf("a clone is judged differently:\n%s", diff)
@@ -128,7 +128,7 @@ func equal(a, b *laminate.Schedule) bool {
 }
 
 func TestNamesDoNotMatter(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSchedule(t, lib)
 		other := s.Clone()
@@ -162,17 +162,17 @@ func TestNamesDoNotMatter(t *testing.T) {
 	})
 }
 
-func TestRemediesMakeTheReportBetter(t *testing.T) {
-	lib := catalogue.Library()
+func TestFixMakeTheReportBetter(t *testing.T) {
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSchedule(t, lib)
-		before := all.Judge(s, lib, rules.Options{Remedies: true})
+		before := all.Judge(s, lib, rules.Options{Fixes: true})
 		for i := range before.Findings {
 			f := &before.Findings[i]
-			if f.Remedy == nil {
+			if f.Fix == nil {
 				continue
 			}
-			next, err := f.Remedy.Edit.Do(s)
+			next, err := f.Fix.Edit.Do(s)
 			if err != nil {
 				t.Fatalf("%s: %v", f.Rule.ID, err)
 			}
@@ -180,11 +180,11 @@ func TestRemediesMakeTheReportBetter(t *testing.T) {
 			b1, o1, c1, _ := before.Counts()
 			b2, o2, c2, _ := after.Counts()
 			if b2 > b1 || b2 == b1 && (o2 > o1 || o2 == o1 && c2 >= c1) {
-				t.Fatalf("%s: %q takes breaks, opens, cautions from %d %d %d to %d %d %d", f.Rule.ID, f.Remedy.Text, b1, o1, c1, b2, o2, c2)
+				t.Fatalf("%s: %q takes breaks, incompletes, warnings from %d %d %d to %d %d %d", f.Rule.ID, f.Fix.Text, b1, o1, c1, b2, o2, c2)
 			}
 			for id, n := range serious(after) {
 				if n > serious(before)[id] {
-					t.Fatalf("%s: %q brings about %s", f.Rule.ID, f.Remedy.Text, id)
+					t.Fatalf("%s: %q brings about %s", f.Rule.ID, f.Fix.Text, id)
 				}
 			}
 		}
@@ -195,7 +195,7 @@ func TestRemediesMakeTheReportBetter(t *testing.T) {
 func serious(r *rules.Report) map[string]int {
 	m := map[string]int{}
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.Severity >= rules.Open {
+		if f := &r.Findings[i]; f.Severity >= rules.Incomplete {
 			m[f.Severity.String()+" "+f.Rule.ID]++
 		}
 	}
@@ -203,14 +203,14 @@ func serious(r *rules.Report) map[string]int {
 }
 
 func TestMendingEnds(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawSchedule(t, lib)
 		for range 60 {
-			r := all.Judge(s, lib, rules.Options{Remedies: true})
+			r := all.Judge(s, lib, rules.Options{Fixes: true})
 			at := -1
 			for i := range r.Findings {
-				if r.Findings[i].Remedy != nil {
+				if r.Findings[i].Fix != nil {
 					at = i
 					break
 				}
@@ -218,12 +218,12 @@ func TestMendingEnds(t *testing.T) {
 			if at < 0 {
 				return
 			}
-			next, err := r.Findings[at].Remedy.Edit.Do(s)
+			next, err := r.Findings[at].Fix.Edit.Do(s)
 			if err != nil {
 				t.Fatal(err)
 			}
 			s = next
 		}
-		t.Fatal("remedies call for remedies without end")
+		t.Fatal("fixes call for fixes without end")
 	})
 }

@@ -14,7 +14,7 @@ func TestAsked_followsTheService(t *testing.T) {
 	if got := quantity.New(95, quantity.Mil).SI(); quantity.Compare(Asked(s, lib), got) != 0 {
 		t.Errorf("plain service asks %v m, want %v", Asked(s, lib), got)
 	}
-	s.Service.Carries = laminate.TraitSet(laminate.Hypochlorite)
+	s.Service.Contains = laminate.TraitSet(laminate.Hypochlorite)
 	if got := quantity.New(190, quantity.Mil).SI(); quantity.Compare(Asked(s, lib), got) != 0 {
 		t.Errorf("hypochlorite asks %v m, want %v", Asked(s, lib), got)
 	}

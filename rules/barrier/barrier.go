@@ -31,7 +31,7 @@ func unknownThickness(p *rules.Pass, what string, in func(laminate.Zone) bool) {
 		return
 	}
 	p.Report(rules.Finding{
-		Severity: rules.Open, Rows: rows,
+		Severity: rules.Incomplete, Rows: rows,
 		Message: "the thickness of " + what + " cannot be told: " + p.Plies(rows) + " " + p.Are(rows) + " of unknown thickness",
 	})
 }
@@ -85,7 +85,7 @@ func (m matPlan) apply(l *rules.Layup, n int) error {
 	if m.row >= 0 {
 		l.Schedule.Plies[m.row].Count += n
 		if l.Schedule.Plies[m.row].Count > laminate.MostCount {
-			return errors.New("mending would make more plies of one row than a schedule may have")
+			return errors.New("fixing would make more plies of one row than a schedule may have")
 		}
 		return nil
 	}
@@ -106,11 +106,11 @@ func (m matPlan) place() laminate.Ref {
 	return laminate.PlyRef(m.at, "")
 }
 
-func (m matPlan) remedy(p *rules.Pass, n int) *rules.Remedy {
+func (m matPlan) fix(p *rules.Pass, n int) *rules.Fix {
 	if n <= 0 {
 		return nil
 	}
-	return p.Mend(m.text(n), "laid "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
+	return p.Fix(m.text(n), "laid "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
 }
 
 func plural(n int, one, many string) string {
@@ -120,10 +120,10 @@ func plural(n int, one, many string) string {
 	return strconv.Itoa(n) + " " + many
 }
 
-// takeIn is the remedy where the chopped plies are there, straight on the veil
+// takeIn is the fix where the chopped plies are there, straight on the veil
 // and in its resin, and only no zone was written down for them: a row too long
 // to be inferred as interior layer becomes one by being called so.
-func takeIn(p *rules.Pass) *rules.Remedy {
+func takeIn(p *rules.Pass) *rules.Fix {
 	at := p.Analysis.BarrierEnd
 	if p.Facts.Mats > 0 || at == 0 || at == len(p.Schedule.Plies) {
 		return nil
@@ -133,7 +133,7 @@ func takeIn(p *rules.Pass) *rules.Remedy {
 		return nil
 	}
 	plies := p.Plies([]int{at})
-	return p.Mend(plies+p.Verb([]int{at}, " becomes", " become")+" interior layer", "made "+plies+" interior layer", laminate.PlyRef(at, "zone"),
+	return p.Fix(plies+p.Verb([]int{at}, " becomes", " become")+" interior layer", "made "+plies+" interior layer", laminate.PlyRef(at, "zone"),
 		func(l *rules.Layup) error {
 			l.Zones[at] = laminate.InteriorLayer
 			l.Schedule.Plies[at].Zone = laminate.InteriorLayer
@@ -149,9 +149,9 @@ func steps(gap, step float64) int {
 	return int(math.Ceil(gap/step - 1e-9))
 }
 
-// shedShares is the remedy that takes the shares booked on rows back, so that
+// shedShares is the fix that takes the shares booked on rows back, so that
 // the materials' own stand.
-func shedShares(p *rules.Pass, zone func(laminate.Zone) bool) *rules.Remedy {
+func shedShares(p *rules.Pass, zone func(laminate.Zone) bool) *rules.Fix {
 	var rows []int
 	for i := range p.Schedule.Plies {
 		if zone(p.Analysis.Rows[i].Zone) && p.Schedule.Plies[i].GlassContent.Given {
@@ -162,7 +162,7 @@ func shedShares(p *rules.Pass, zone func(laminate.Zone) bool) *rules.Remedy {
 		return nil
 	}
 	plies := p.Plies(rows)
-	return p.Mend("the glass content stated on "+plies+" is dropped, the material's own stands", "dropped the glass content stated on "+plies,
+	return p.Fix("the glass content stated on "+plies+" is dropped, the material's own stands", "dropped the glass content stated on "+plies,
 		laminate.PlyRef(rows[0], "glass_content"), func(l *rules.Layup) error {
 			for _, i := range rows {
 				l.Schedule.Plies[i].GlassContent = laminate.Optional[float64]{}

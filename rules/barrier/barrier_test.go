@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/ruletest"
 )
@@ -32,7 +32,7 @@ func change(list ...func(*laminate.Schedule)) func(*laminate.Schedule) {
 }
 
 func carries(traits ...laminate.Trait) func(*laminate.Schedule) {
-	return func(s *laminate.Schedule) { s.Service.Carries = laminate.TraitSet(traits...) }
+	return func(s *laminate.Schedule) { s.Service.Contains = laminate.TraitSet(traits...) }
 }
 
 func flanged(yes bool) func(*laminate.Schedule) {
@@ -56,8 +56,8 @@ func unknown(row int) func(*laminate.Schedule) {
 func light(gram float64) func(*laminate.Schedule) {
 	return func(s *laminate.Schedule) {
 		s.Materials = append(s.Materials, laminate.Material{
-			ID: "light-mat", Form: laminate.ChoppedMat, Fiber: laminate.ECRGlass, ArealMass: quantity.New(gram, quantity.GramPerSquareMetre),
-			FiberDensity: quantity.New(2620, quantity.KilogramPerCubicMetre), GlassContent: laminate.Some(0.27),
+			ID: "light-mat", Form: laminate.ChoppedMat, Fiber: laminate.ECRGlass, ArealMass: quantity.New(gram, quantity.GramPerSquareMeter),
+			FiberDensity: quantity.New(2620, quantity.KilogramPerCubicMeter), GlassContent: laminate.Some(0.27),
 		})
 		s.Plies[matRow].Material = "light-mat"
 	}
@@ -70,14 +70,14 @@ func insert(at int, ply laminate.Ply) func(*laminate.Schedule) {
 }
 
 func rating(build, grade string, f laminate.Family, low, high, heat float64) laminate.Rating {
-	return laminate.Rating{Contents: "Rinse water", Concentration: [2]float64{low, high}, MaxTemperature: ruletest.Fahrenheit(heat), Family: f, Build: build, Grade: grade, Book: "shop-book.toml"}
+	return laminate.Rating{Fluid: "Rinse water", Concentration: [2]float64{low, high}, MaxTemperature: ruletest.Fahrenheit(heat), Family: f, Build: build, Grade: grade, Book: "shop-book.toml"}
 }
 
 func book(list ...laminate.Rating) func(*laminate.Library) {
 	return func(l *laminate.Library) { l.Ratings = list }
 }
 
-// API 12P 5.4.2 and 5.4.3: inner surface 0.010–0.020 in under 20 % fibre,
+// API 12P 5.4.2 and 5.4.3: inner surface 0.010–0.020 in under 20 % fiber,
 // 3 oz/ft² in two plies, 0.080 in together, 27 ± 5 % glass. The 5 % allowance,
 // nominal builds, 250 mil and double barriers: common practice, no source.
 func TestBarrierRules(t *testing.T) {
@@ -86,86 +86,86 @@ func TestBarrierRules(t *testing.T) {
 
 		{Name: "inner surface of 9.5 mil", Change: build(9.5, 50, 2)},
 		{Name: "inner surface under 9.5 mil", Change: build(9.49, 50, 2), Want: []string{"break inner-surface-thickness 0"},
-			Says: []string{"9.49 mil, under 9.50 mil (10.0 mil less 5 %)"}, Mends: "1 more ply of own-veil in the inner surface"},
-		{Name: "in millimetres", Change: build(9, 50, 2), Metric: true, Want: []string{"break inner-surface-thickness"}, Says: []string{"0.23 mm, under 0.24 mm"}, Mends: "1 more ply"},
+			Says: []string{"9.49 mil, under 9.50 mil (10.0 mil less 5 %)"}, Fixes: "1 more ply of own-veil in the inner surface"},
+		{Name: "in millimeters", Change: build(9, 50, 2), Metric: true, Want: []string{"break inner-surface-thickness"}, Says: []string{"0.23 mm, under 0.24 mm"}, Fixes: "1 more ply"},
 		{Name: "veil ply of 20 mil", Change: build(20, 50, 2)},
-		{Name: "veil ply over 20 mil", Change: build(20.5, 50, 2), Want: []string{"caution inner-surface-thickness 0"}, Says: []string{"20.5 mil on 1 veil ply, over 20.0 mil"}},
+		{Name: "veil ply over 20 mil", Change: build(20.5, 50, 2), Want: []string{"warning inner-surface-thickness 0"}, Says: []string{"20.5 mil on 1 veil ply, over 20.0 mil"}},
 		{Name: "two veils of 40 mil together", Change: change(build(20, 50, 2), func(s *laminate.Schedule) { s.Plies[0].Count = 2 })},
-		{Name: "a glass content booked too low is dropped", Change: share(veilRow, 0.05), Want: []string{"caution inner-surface-thickness 0"}, Mends: "glass content stated on ply 1 is dropped"},
-		{Name: "veil without a resin", Change: unknown(veilRow), Want: []string{"open inner-surface-thickness 0", "open inner-surface-rich 0", "open barrier-thin 0", "open barrier-glass-content"},
+		{Name: "a glass content booked too low is dropped", Change: share(veilRow, 0.05), Want: []string{"warning inner-surface-thickness 0"}, Fixes: "glass content stated on ply 1 is dropped"},
+		{Name: "veil without a resin", Change: unknown(veilRow), Want: []string{"incomplete inner-surface-thickness 0", "incomplete inner-surface-rich 0", "incomplete barrier-thin 0", "incomplete barrier-glass-content"},
 			Says: []string{"the thickness of the inner surface cannot be told"}},
 
 		{Name: "19.9 % fiber in the inner surface", Change: change(build(25, 50, 2), share(veilRow, 0.199))},
 		{Name: "20 % fiber in the inner surface", Change: change(build(25, 50, 2), share(veilRow, 0.20)), Want: []string{"break inner-surface-rich 0"},
-			Says: []string{"20.0 % fiber by mass, not under 20.0 %"}, Mends: "glass content stated on ply 1 is dropped", After: []string{"caution inner-surface-thickness"}},
+			Says: []string{"20.0 % fiber by mass, not under 20.0 %"}, Fixes: "glass content stated on ply 1 is dropped", After: []string{"warning inner-surface-thickness"}},
 
 		{Name: "900 g/m² of chopped glass", Change: light(450)},
-		{Name: "899 g/m² of chopped glass", Change: light(449.5), Want: []string{"break interior-layer-light 1"}, Says: []string{"2 chopped plies"}, Mends: "1 more ply of light-mat"},
-		{Name: "one heavy mat", Change: change(build(14, 100, 1)), Want: []string{"break interior-layer-light 1"}, Says: []string{"1 chopped ply "}, Mends: "1 more ply of own-mat"},
-		{Name: "sprayed passes are plies", Change: func(s *laminate.Schedule) { s.Plies[matRow].Material = catalogue.Chop15 }},
+		{Name: "899 g/m² of chopped glass", Change: light(449.5), Want: []string{"break interior-layer-light 1"}, Says: []string{"2 chopped plies"}, Fixes: "1 more ply of light-mat"},
+		{Name: "one heavy mat", Change: change(build(14, 100, 1)), Want: []string{"break interior-layer-light 1"}, Says: []string{"1 chopped ply "}, Fixes: "1 more ply of own-mat"},
+		{Name: "sprayed passes are plies", Change: func(s *laminate.Schedule) { s.Plies[matRow].Material = catalog.Chop15 }},
 		{Name: "no interior layer", Change: func(s *laminate.Schedule) {
 			s.Plies = append(s.Plies[:1:1], s.Plies[2:]...)
 			s.Plies[0].GelAfter = true
-		}, Want: []string{"break interior-layer-light", "break barrier-thin 0"}, Says: []string{"0 chopped plies"}, Mends: "2 more plies of mat-1.5"},
+		}, Want: []string{"break interior-layer-light", "break barrier-thin 0"}, Says: []string{"0 chopped plies"}, Fixes: "2 more plies of mat-1.5"},
 		{Name: "mats too many to be inferred as interior layer", Change: func(s *laminate.Schedule) {
 			for i := range s.Plies {
 				s.Plies[i].Zone = laminate.NoZone
 			}
 			s.Plies[matRow].Count = 3
-		}, Want: []string{"break interior-layer-light", "break barrier-thin"}, Mends: "plies 2–4 become interior layer"},
-		{Name: "mats of unknown mass", Change: unknown(matRow), Want: []string{"open interior-layer-light 1", "open barrier-thin 1", "open barrier-glass-content 0 1"}},
+		}, Want: []string{"break interior-layer-light", "break barrier-thin"}, Fixes: "plies 2–4 become interior layer"},
+		{Name: "mats of unknown mass", Change: unknown(matRow), Want: []string{"incomplete interior-layer-light 1", "incomplete barrier-thin 1", "incomplete barrier-glass-content 0 1"}},
 
-		{Name: "80 mil holds as a barrier, not as a nominal build", Change: change(build(14, 33, 2), heavyGlass), Want: []string{"caution barrier-thin 0 1", "caution barrier-glass-content"}, Says: []string{"80.0 mil, under 95.0 mil (100.0 mil nominal less 5 %)"}, Mends: "1 more ply of own-mat", After: []string{"caution barrier-glass-content"}},
-		{Name: "under 80 mil", Change: change(build(14, 32.99, 2), heavyGlass), Want: []string{"break barrier-thin 0 1", "caution barrier-glass-content"}, Says: []string{"79.98 mil, under 80.00 mil"}, Mends: "1 more ply of own-mat", After: []string{"caution barrier-glass-content"}},
+		{Name: "80 mil holds as a barrier, not as a nominal build", Change: change(build(14, 33, 2), heavyGlass), Want: []string{"warning barrier-thin 0 1", "warning barrier-glass-content"}, Says: []string{"80.0 mil, under 95.0 mil (100.0 mil nominal less 5 %)"}, Fixes: "1 more ply of own-mat", After: []string{"warning barrier-glass-content"}},
+		{Name: "under 80 mil", Change: change(build(14, 32.99, 2), heavyGlass), Want: []string{"break barrier-thin 0 1", "warning barrier-glass-content"}, Says: []string{"79.98 mil, under 80.00 mil"}, Fixes: "1 more ply of own-mat", After: []string{"warning barrier-glass-content"}},
 		{Name: "95 mil", Change: change(build(15, 40, 2), heavyGlass)},
-		{Name: "under 95 mil", Change: change(build(14.9, 40, 2), heavyGlass), Want: []string{"caution barrier-thin"}, Says: []string{"94.9 mil, under 95.0 mil"}, Mends: "1 more ply"},
+		{Name: "under 95 mil", Change: change(build(14.9, 40, 2), heavyGlass), Want: []string{"warning barrier-thin"}, Says: []string{"94.9 mil, under 95.0 mil"}, Fixes: "1 more ply"},
 		{Name: "190 mil in hypochlorite", Change: change(carries(laminate.Hypochlorite), build(15, 40, 4), heavyGlass, twoVeils)},
-		{Name: "under 190 mil in hypochlorite", Change: change(carries(laminate.Hypochlorite), build(15, 39.9, 4), heavyGlass, twoVeils), Want: []string{"caution barrier-thin"},
-			Says: []string{"189.6 mil, under 190.0 mil (200.0 mil nominal less 5 % for hypochlorite)"}, Mends: ""},
+		{Name: "under 190 mil in hypochlorite", Change: change(carries(laminate.Hypochlorite), build(15, 39.9, 4), heavyGlass, twoVeils), Want: []string{"warning barrier-thin"},
+			Says: []string{"189.6 mil, under 190.0 mil (200.0 mil nominal less 5 % for hypochlorite)"}, Fixes: ""},
 
-		{Name: "the book asks for 200 mil", Library: book(rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)), Want: []string{"caution barrier-thin"},
-			Says: []string{"asked for by the ratings of shop-book.toml"}, Mends: "2 more plies"},
+		{Name: "the book asks for 200 mil", Library: book(rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)), Want: []string{"warning barrier-thin"},
+			Says: []string{"asked for by the ratings of shop-book.toml"}, Fixes: "2 more plies"},
 		{Name: "a better grade for 200 mil", Library: book(rating("100 mil", "fair", laminate.VinylEster, 0, 0.05, 110), rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)),
-			Want: []string{"caution barrier-thin"}, Mends: "2 more plies"},
+			Want: []string{"warning barrier-thin"}, Fixes: "2 more plies"},
 		{Name: "the same grade for both builds", Library: book(rating("100 mil", "good", laminate.VinylEster, 0, 0.05, 110), rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110))},
 		{Name: "a rating of another family", Library: book(rating("200 mil", "good", laminate.NovolacVinylEster, 0, 0.05, 110))},
 		{Name: "a rating of another concentration", Library: book(rating("200 mil", "good", laminate.VinylEster, 0.03, 0.05, 110))},
 		{Name: "a rating for a cooler service", Library: book(rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 109))},
-		{Name: "a rating of other contents", Library: book(rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)), Change: func(s *laminate.Schedule) { s.Service.Contents = "well water" }},
+		{Name: "a rating of another fluid", Library: book(rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)), Change: func(s *laminate.Schedule) { s.Service.Fluid = "well water" }},
 		{Name: "a concentration not given rules no rating out", Library: book(rating("200 mil", "good", laminate.VinylEster, 0.03, 0.05, 110)),
-			Change: func(s *laminate.Schedule) { s.Service.Concentration = laminate.Optional[float64]{} }, Want: []string{"caution barrier-thin"}, Mends: "2 more plies"},
+			Change: func(s *laminate.Schedule) { s.Service.Concentration = laminate.Optional[float64]{} }, Want: []string{"warning barrier-thin"}, Fixes: "2 more plies"},
 
 		{Name: "22 % fiber", Change: sharesTo(0.22)},
-		{Name: "under 22 % fiber", Change: sharesTo(0.219), Want: []string{"caution barrier-glass-content 0 1"}, Says: []string{"21.9 % fiber by mass, under 22.0 %"}, Mends: "glass content stated on plies 1–3 is dropped"},
+		{Name: "under 22 % fiber", Change: sharesTo(0.219), Want: []string{"warning barrier-glass-content 0 1"}, Says: []string{"21.9 % fiber by mass, under 22.0 %"}, Fixes: "glass content stated on plies 1–3 is dropped"},
 		{Name: "32 % fiber", Change: change(twoMore, sharesTo(0.32))},
-		{Name: "over 32 % fiber", Change: change(twoMore, sharesTo(0.321)), Want: []string{"caution barrier-glass-content"}, Says: []string{"32.1 % fiber by mass, over 32.0 %"}, Mends: "dropped"},
+		{Name: "over 32 % fiber", Change: change(twoMore, sharesTo(0.321)), Want: []string{"warning barrier-glass-content"}, Says: []string{"32.1 % fiber by mass, over 32.0 %"}, Fixes: "dropped"},
 		{Name: "a filled barrier is not judged by fiber", Change: change(sharesTo(0.20), func(s *laminate.Schedule) {
 			s.Resins[0].Filler, s.Resins[0].FillerContent = laminate.SiliconCarbide, laminate.Some(0.35)
 		})},
 
-		{Name: "woven roving last in the barrier", Change: insert(2, laminate.Ply{Material: catalogue.Woven24, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, GelAfter: true}),
-			Want: []string{"break continuous-fiber-in-barrier 2", "caution barrier-glass-content"}, Says: []string{"ply 4 is woven-roving and stands in the corrosion barrier"}, Mends: "ply 4 goes to the structural layer"},
-		{Name: "woven roving between the mats", Change: insert(1, laminate.Ply{Material: catalogue.Woven24, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1}),
-			Want: []string{"break continuous-fiber-in-barrier 1", "caution barrier-glass-content"}, Mends: "ply 2 becomes mat-1.5, same count"},
-		{Name: "winding in the barrier", Change: insert(1, laminate.Ply{Material: catalogue.BandHoop, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, Angle: laminate.Some(90.0)}),
-			Want: []string{"break continuous-fiber-in-barrier 1"}, Mends: "ply 2 becomes mat-1.5"},
-		{Name: "unidirectional fabric in the barrier", Change: insert(1, laminate.Ply{Material: catalogue.Uni13, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, Angle: laminate.Some(0.0)}),
-			Want: []string{"break continuous-fiber-in-barrier 1"}, Mends: "ply 2 becomes mat-1.5"},
+		{Name: "woven roving last in the barrier", Change: insert(2, laminate.Ply{Material: catalog.Woven24, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, GelAfter: true}),
+			Want: []string{"break continuous-fiber-in-barrier 2", "warning barrier-glass-content"}, Says: []string{"ply 4 is woven-roving and stands in the corrosion barrier"}, Fixes: "ply 4 goes to the structural layer"},
+		{Name: "woven roving between the mats", Change: insert(1, laminate.Ply{Material: catalog.Woven24, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1}),
+			Want: []string{"break continuous-fiber-in-barrier 1", "warning barrier-glass-content"}, Fixes: "ply 2 becomes mat-1.5, same count"},
+		{Name: "winding in the barrier", Change: insert(1, laminate.Ply{Material: catalog.BandHoop, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, Angle: laminate.Some(90.0)}),
+			Want: []string{"break continuous-fiber-in-barrier 1"}, Fixes: "ply 2 becomes mat-1.5"},
+		{Name: "unidirectional fabric in the barrier", Change: insert(1, laminate.Ply{Material: catalog.Uni13, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, Angle: laminate.Some(0.0)}),
+			Want: []string{"break continuous-fiber-in-barrier 1"}, Fixes: "ply 2 becomes mat-1.5"},
 
 		{Name: "250 mil on a flanged part", Change: change(flanged(true), build(10, 60, 4))},
 		{Name: "251 mil on a flanged part", Change: change(flanged(true), build(11, 60, 4)), Want: []string{"break heavy-barrier-at-flange 0 1"},
 			Says: []string{"251.0 mil, over 250.0 mil and the part is flanged", "thermoplastic liner"}},
-		{Name: "251 mil on a part without flange", Change: build(11, 60, 4), Want: []string{"caution heavy-barrier 0 1"}, Says: []string{"thermoplastic liner"}},
+		{Name: "251 mil on a part without flange", Change: build(11, 60, 4), Want: []string{"warning heavy-barrier 0 1"}, Says: []string{"thermoplastic liner"}},
 		{Name: "250 mil on a part without flange", Change: build(10, 60, 4)},
-		{Name: "251 mil and nobody says whether it is flanged", Change: change(unsaid, build(11, 60, 4)), Want: []string{"caution heavy-barrier"}, Says: []string{"whether the part is flanged is not said"}},
+		{Name: "251 mil and nobody says whether it is flanged", Change: change(unsaid, build(11, 60, 4)), Want: []string{"warning heavy-barrier"}, Says: []string{"whether the part is flanged is not said"}},
 
-		{Name: "a single barrier in hypochlorite", Change: carries(laminate.Hypochlorite), Want: []string{"caution double-barrier-usual 0 1", "caution barrier-thin 0 1"},
-			Says: []string{"1 veil and 2 mats; two veils and four mats are usual"}, Mends: "2 more plies", After: []string{"caution double-barrier-usual"}},
-		{Name: "three mats in chlorine dioxide", Change: change(carries(laminate.ChlorineDioxide), build(15, 54, 3), twoVeils), Want: []string{"caution double-barrier-usual"},
-			Mends: "two veils and four mats"},
-		{Name: "no remedy trades one caution for another", Change: change(carries(laminate.ChlorineDioxide), build(15, 60, 3), twoVeils), Want: []string{"caution double-barrier-usual"}},
+		{Name: "a single barrier in hypochlorite", Change: carries(laminate.Hypochlorite), Want: []string{"warning double-barrier-usual 0 1", "warning barrier-thin 0 1"},
+			Says: []string{"1 veil and 2 mats; two veils and four mats are usual"}, Fixes: "2 more plies", After: []string{"warning double-barrier-usual"}},
+		{Name: "three mats in chlorine dioxide", Change: change(carries(laminate.ChlorineDioxide), build(15, 54, 3), twoVeils), Want: []string{"warning double-barrier-usual"},
+			Fixes: "two veils and four mats"},
+		{Name: "no fix trades one warning for another", Change: change(carries(laminate.ChlorineDioxide), build(15, 60, 3), twoVeils), Want: []string{"warning double-barrier-usual"}},
 		{Name: "a double barrier in hypochlorite", Change: change(carries(laminate.Hypochlorite), twoVeils, twoMore)},
-		{Name: "one veil and four mats in chlorine dioxide", Change: change(carries(laminate.ChlorineDioxide), twoMore), Want: []string{"caution double-barrier-usual"}, Mends: "two veils and four mats"},
+		{Name: "one veil and four mats in chlorine dioxide", Change: change(carries(laminate.ChlorineDioxide), twoMore), Want: []string{"warning double-barrier-usual"}, Fixes: "two veils and four mats"},
 	}
 	ruletest.Run(t, "barrier", cases)
 	ruletest.Covers(t, "barrier", cases)
@@ -186,7 +186,7 @@ func heavyGlass(s *laminate.Schedule) {
 		const glass, fiber, resin, was = 0.450, 2620.0, 1150.0, 0.27
 		thickness := m.ArealMass.SI() * (1/fiber + (1-was)/(was*resin))
 		binder := (thickness - glass/fiber) * resin
-		m.ArealMass = quantity.New(glass, quantity.KilogramPerSquareMetre)
+		m.ArealMass = quantity.New(glass, quantity.KilogramPerSquareMeter)
 		m.GlassContent = laminate.Some(glass / (glass + binder))
 	}
 }
@@ -195,8 +195,8 @@ func heavyGlass(s *laminate.Schedule) {
 // inner surface under 20 %, so that the barrier as a whole has exactly g.
 func sharesTo(g float64) func(*laminate.Schedule) {
 	return func(s *laminate.Schedule) {
-		veil, _ := catalogue.Library().Material(nil, catalogue.VeilC15)
-		mat, _ := catalogue.Library().Material(nil, catalogue.Mat15)
+		veil, _ := catalog.Library().Material(nil, catalog.VeilC15)
+		mat, _ := catalog.Library().Material(nil, catalog.Mat15)
 		const inVeil = 0.10
 		s.Plies[veilRow].GlassContent = laminate.Some(inVeil)
 		fiber := veil.ArealMass.SI() + float64(s.Plies[matRow].Count)*mat.ArealMass.SI()

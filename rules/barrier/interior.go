@@ -22,9 +22,9 @@ var InteriorLayerLight = &rules.Rule{
 	Why: "The interior layer is the length of way the fluid has to go: resin held by short strands that lie every which way, so that nothing leads through. " +
 		"Two plies laid one after the other cover each other's thin spots; one ply does not. " +
 		"With less glass the layer is thinner or crazes, and what gets through finds the strands of the structure.",
-	Severity: []rules.Severity{rules.Break, rules.Open},
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When: "the interior layer has fewer than two chopped plies (each pass of sprayed roving is a ply) or less than 900 g/m² of chopped glass (900 g/m² holds), " +
-		"also where there is none at all; enough plies whose mass is not known: open",
+		"also where there is none at all; enough plies whose mass is not known: incomplete",
 	Basis: "API 12P 5.4.3: two plies of mat, together 3 oz/ft²; ADR 2017 6.9.2: 900 g/m²",
 	Run:   interiorLayerLight,
 }
@@ -37,7 +37,7 @@ func interiorLayerLight(p *rules.Pass) {
 	}
 	f := rules.Finding{Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone == laminate.InteriorLayer })}
 	if p.Facts.Mats >= leastChoppedPlies && !zone.MassKnown {
-		f.Severity = rules.Open
+		f.Severity = rules.Incomplete
 		f.Message = "the chopped glass of the interior layer cannot be told: the mass of a ply is not known"
 		p.Report(f)
 		return
@@ -48,7 +48,7 @@ func interiorLayerLight(p *rules.Pass) {
 	if f.Rows == nil && len(p.Schedule.Plies) > 0 {
 		f.At = laminate.PlyRef(max(0, p.Analysis.BarrierEnd-1), "")
 	}
-	if f.Remedy = takeIn(p); f.Remedy != nil {
+	if f.Fix = takeIn(p); f.Fix != nil {
 		p.Report(f)
 		return
 	}
@@ -57,7 +57,7 @@ func interiorLayerLight(p *rules.Pass) {
 		if plan.material.Fiber.Glass() {
 			n = max(n, steps(leastChoppedGlass-zone.ChoppedGlassMass, plan.material.ArealMass.SI()))
 		}
-		f.Remedy = plan.remedy(p, n)
+		f.Fix = plan.fix(p, n)
 	}
 	p.Report(f)
 }
@@ -76,9 +76,9 @@ var BarrierGlassContent = &rules.Rule{
 	Title:  "Fiber content of the barrier outside 27 ± 5 %",
 	Why: "About a quarter fiber by mass is what mat takes up when it is wetted well and rolled out. More means a dry, starved laminate that lets fluid in along the strands; " +
 		"less means puddles of resin that shrink, crack and come loose. Either shows that thickness was made with something other than well rolled mats.",
-	Severity: []rules.Severity{rules.Open, rules.Caution},
-	When: "inner surface and interior layer together hold less than 22 % or more than 32 % fiber by mass (both bounds are within), every fiber counted, resin unfilled: caution; " +
-		"the mass of a ply is not known: open. A filled barrier is not judged by it, nor one without an interior layer, which is told of already",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When: "inner surface and interior layer together hold less than 22 % or more than 32 % fiber by mass (both bounds are within), every fiber counted, resin unfilled: warning; " +
+		"the mass of a ply is not known: incomplete. A filled barrier is not judged by it, nor one without an interior layer, which is told of already",
 	Basis: "API 12P 5.4.3: 27 ± 5 % by ASTM D2584",
 	Run: func(p *rules.Pass) {
 		zone := p.Analysis.Barrier
@@ -90,13 +90,13 @@ var BarrierGlassContent = &rules.Rule{
 		rows := func() []int { return p.Rows(func(r *laminate.RowFigures) bool { return in(r.Zone) }) }
 		switch {
 		case !ok:
-			p.Report(rules.Finding{Severity: rules.Open, Rows: rows(), Message: "the fiber content of the barrier cannot be told: the mass of a ply is not known"})
+			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: rows(), Message: "the fiber content of the barrier cannot be told: the mass of a ply is not known"})
 		case quantity.Below(share, leastFiber):
 			measured, bound := rules.Shares(share, leastFiber)
-			p.Report(rules.Finding{Severity: rules.Caution, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, under " + bound, Remedy: shedShares(p, in)})
+			p.Report(rules.Finding{Severity: rules.Warning, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, under " + bound, Fix: shedShares(p, in)})
 		case quantity.Above(share, mostFiber):
 			measured, bound := rules.Shares(share, mostFiber)
-			p.Report(rules.Finding{Severity: rules.Caution, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, over " + bound, Remedy: shedShares(p, in)})
+			p.Report(rules.Finding{Severity: rules.Warning, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, over " + bound, Fix: shedShares(p, in)})
 		}
 	},
 }
@@ -127,7 +127,7 @@ func continuousFiberInBarrier(p *rules.Pass) {
 	plies := p.Plies(rows)
 	outermost := p.Analysis.BarrierEnd-1 == rows[len(rows)-1] && rows[len(rows)-1]-rows[0] == len(rows)-1
 	if outermost {
-		f.Remedy = p.Mend(plies+" "+p.Verb(rows, "goes", "go")+" to the structural layer", "put "+plies+" into the structural layer", laminate.PlyRef(rows[0], "zone"),
+		f.Fix = p.Fix(plies+" "+p.Verb(rows, "goes", "go")+" to the structural layer", "put "+plies+" into the structural layer", laminate.PlyRef(rows[0], "zone"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					l.Zones[i] = laminate.StructuralLayer
@@ -136,7 +136,7 @@ func continuousFiberInBarrier(p *rules.Pass) {
 				return nil
 			})
 	} else if id, ok := p.StockMat(); ok {
-		f.Remedy = p.Mend(plies+" "+p.Verb(rows, "becomes", "become")+" "+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+		f.Fix = p.Fix(plies+" "+p.Verb(rows, "becomes", "become")+" "+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					ply := &l.Schedule.Plies[i]

@@ -31,9 +31,9 @@ var BarrierThin = &rules.Rule{
 	Why: "Fluid goes into resin as dye goes into wood: the time it takes grows with the square of the thickness. Half the barrier gives a quarter of the life. " +
 		"Under 0.080 in it is no barrier by the standard; under its nominal build plies are missing or were rolled out too thin. " +
 		"Once the fluid stands at the structure there is nothing left to repair but the whole wall.",
-	Severity: []rules.Severity{rules.Break, rules.Open, rules.Caution},
-	When: "inner surface and interior layer together are under 0.080 in, no allowance (0.080 in holds): break; under the nominal build less 5 % (95 mil of 100, 190 mil of 200 hold): caution; " +
-		"a ply's thickness is not known: open. Nominal is 200 mil where the service carries hypochlorite or chlorine-dioxide, or where the shop book's ratings ask for it: a rating for these contents, " +
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When: "inner surface and interior layer together are under 0.080 in, no allowance (0.080 in holds): break; under the nominal build less 5 % (95 mil of 100, 190 mil of 200 hold): warning; " +
+		"a ply's thickness is not known: incomplete. Nominal is 200 mil where the service contains hypochlorite or chlorine-dioxide, or where the shop book's ratings ask for it: a rating for this fluid, " +
 		"the concentration, the temperature and the barrier's resin family stands for 200 mil only, or with another grade than for 100 mil; a concentration or temperature that is not given rules no rating out",
 	Basis: "API 12P 5.4.3: 0.080 in; nominal builds: common practice, no source",
 	Run:   barrierThin,
@@ -58,17 +58,17 @@ func barrierThin(p *rules.Pass) {
 		f.Message = "the barrier is " + measured + ", under " + bound
 	case quantity.Below(zone.Thickness, least):
 		measured, bound := p.Thickness(zone.Thickness, least)
-		f.Severity, f.Basis = rules.Caution, "nominal builds: "+rules.CommonPractice
+		f.Severity, f.Basis = rules.Warning, "nominal builds: "+rules.CommonPractice
 		f.Message = "the barrier is " + measured + ", under " + bound + " (" + p.Units.Thickness(mil(nominal)) + " nominal less 5 %" + reason + ")"
 	default:
 		return
 	}
-	if f.Remedy = takeIn(p); f.Remedy != nil {
+	if f.Fix = takeIn(p); f.Fix != nil {
 		p.Report(f)
 		return
 	}
 	if plan, ok := planMats(p); ok {
-		f.Remedy = plan.remedy(p, steps(least-zone.Thickness, thicknessOf(p, plan)))
+		f.Fix = plan.fix(p, steps(least-zone.Thickness, thicknessOf(p, plan)))
 	}
 	p.Report(f)
 }
@@ -83,7 +83,7 @@ func thicknessOf(p *rules.Pass, plan matPlan) float64 {
 	if plan.apply(&l, 1) != nil {
 		return 0
 	}
-	return laminate.Analyse(trial, p.Library).Rows[plan.at].Thickness
+	return laminate.Analyze(trial, p.Library).Rows[plan.at].Thickness
 }
 
 func nominalBuild(p *rules.Pass) (float64, string) {
@@ -97,14 +97,14 @@ func nominalBuild(p *rules.Pass) (float64, string) {
 }
 
 func doubleService(s *laminate.Service) bool {
-	return s.Carries.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
+	return s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
 }
 
 // doubleByBook names the shop book whose ratings ask for the 200 mil build. A
 // thicker barrier is never rated worse, so a grade that differs is a better one.
 func doubleByBook(p *rules.Pass) string {
 	s := &p.Schedule.Service
-	if s.Contents == "" {
+	if s.Fluid == "" {
 		return ""
 	}
 	for i := range p.Library.Ratings {
@@ -133,7 +133,7 @@ func doubleByBook(p *rules.Pass) string {
 // rates tells whether a rating is about this service and the barrier's resin.
 func rates(p *rules.Pass, r *laminate.Rating) bool {
 	s := &p.Schedule.Service
-	if !strings.EqualFold(strings.TrimSpace(r.Contents), strings.TrimSpace(s.Contents)) {
+	if !strings.EqualFold(strings.TrimSpace(r.Fluid), strings.TrimSpace(s.Fluid)) {
 		return false
 	}
 	if c := s.Concentration; c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])) {
@@ -173,15 +173,15 @@ var HeavyBarrier = &rules.Rule{
 	Why: "Every resin-rich ply adds shrinkage and heat; past a quarter inch the barrier is hard to lay without cracks, blisters and loose spots, at nozzles and corners first. " +
 		"It does not buy life in proportion. Where a part is flanged it is not to be built at all, so say whether this one is. " +
 		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When:     "the barrier is over 250 mil (250 mil itself holds) and the part is not flanged or does not say",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		switch flanged := p.Schedule.Part.Flanged; {
 		case !flanged.Given:
-			heavy(p, rules.Caution, "and whether the part is flanged is not said: flanged it is not to be built")
+			heavy(p, rules.Warning, "and whether the part is flanged is not said: flanged it is not to be built")
 		case !flanged.Value:
-			heavy(p, rules.Caution, "")
+			heavy(p, rules.Warning, "")
 		}
 	},
 }
@@ -209,8 +209,8 @@ var DoubleBarrierUsual = &rules.Rule{
 	Why: "Hypochlorite and chlorine dioxide eat the surface itself, evenly and without end: the barrier is worn down ply by ply, so there has to be more of it. " +
 		"Two veils and four mats, 200 mil nominal, are the usual build. " +
 		"A single barrier in these services is commonly relined before its time.",
-	Severity: []rules.Severity{rules.Caution},
-	When:     "the service carries hypochlorite or chlorine-dioxide and the inner surface has fewer than two veil plies or the interior layer fewer than four chopped plies",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the service contains hypochlorite or chlorine-dioxide and the inner surface has fewer than two veil plies or the interior layer fewer than four chopped plies",
 	Basis:    rules.CommonPractice,
 	Run:      doubleBarrierUsual,
 }
@@ -221,14 +221,14 @@ func doubleBarrierUsual(p *rules.Pass) {
 		return
 	}
 	f := rules.Finding{
-		Severity: rules.Caution, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
-		Message: "the service carries " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + plural(veils, "veil", "veils") + " and " +
+		Severity: rules.Warning, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
+		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + plural(veils, "veil", "veils") + " and " +
 			plural(mats, "mat", "mats") + "; two veils and four mats are usual",
 	}
 	row := lastRow(p, veil)
 	plan, ok := planMats(p)
 	if row >= 0 && ok {
-		f.Remedy = p.Mend("the barrier gets two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
+		f.Fix = p.Fix("the barrier gets two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
 			l.Schedule.Plies[row].Count += max(0, doubleVeils-veils)
 			if mats >= doubleMats {
 				return nil

@@ -14,8 +14,8 @@ import (
 
 // Answer is what a trainee gives, or what the program would.
 type Answer struct {
-	Schedule *laminate.Schedule // build, mend, order: the whole schedule
-	Faults   []int              // mend: single plies of the given schedule that are at fault, from 1
+	Schedule *laminate.Schedule // build, fix, order: the whole schedule
+	Faults   []int              // fix: single plies of the given schedule that are at fault, from 1
 	Veil     string             // choose: a material id
 	Family   laminate.Family    // choose
 	Values   []string           // predict, burn-off: one text a question, as typed; "" = not answered

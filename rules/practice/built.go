@@ -18,7 +18,7 @@ const own = "what the exercise demands"
 
 // taken gives the trainee's schedule with what is not the trainee's to change
 // as the exercise has it: part, service and materials. Where the exercise does
-// not say how a wall is earthed the trainee may. Nil where there is no schedule
+// not say how a wall is grounded the trainee may. Nil where there is no schedule
 // or it cannot be one; then the reason is noted.
 func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 	if s == nil || len(s.Plies) == 0 {
@@ -26,14 +26,14 @@ func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 		return nil
 	}
 	given := &g.exercise.Given
-	earth := s.Part.Earth
+	earth := s.Part.Grounding
 	s = s.Clone()
 	if s.Service != given.Service {
 		g.mark.Notes = append(g.mark.Notes, "the service was changed; it is marked as the exercise has it")
 	}
 	s.Part, s.Service, s.Materials = given.Part, given.Service, slices.Clone(given.Materials)
-	if s.Part.Earth == "" {
-		s.Part.Earth = earth
+	if s.Part.Grounding == "" {
+		s.Part.Grounding = earth
 	}
 	if faults := laminate.Validate(s); len(faults) > 0 {
 		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be judged: "+faults[0].Ref.Key+": "+faults[0].Message)
@@ -76,9 +76,9 @@ func kept(s rules.Severity) float64 {
 	switch s {
 	case rules.Note:
 		return 0.75
-	case rules.Caution:
+	case rules.Warning:
 		return 0.5
-	case rules.Open:
+	case rules.Incomplete:
 		return 0.25
 	case rules.Break:
 		return 0
@@ -94,10 +94,10 @@ var groups = []struct {
 }{
 	{"veil", "the veil stands the service", rules.Note},
 	{"resin", "the resin stands the service", rules.Note},
-	{"barrier", "the barrier is thick, rich and chopped enough", rules.Caution},
-	{"sequence", "the plies follow one another as they must", rules.Caution},
-	{"special", "the barrier does its special task", rules.Caution},
-	{"structure", "the structure is one", rules.Caution},
+	{"barrier", "the barrier is thick, rich and chopped enough", rules.Warning},
+	{"sequence", "the plies follow one another as they must", rules.Warning},
+	{"special", "the barrier does its special task", rules.Warning},
+	{"structure", "the structure is one", rules.Warning},
 }
 
 const pointsOfGroup = 2
@@ -191,7 +191,7 @@ func (g *grader) demanded(s *laminate.Schedule) {
 // wall on paper has none of, are left out.
 func demands(e *exercise.Exercise, s *laminate.Schedule, lib *laminate.Library, units quantity.System) []acceptance.Line {
 	result := acceptance.Compare(acceptance.Input{
-		Schedule: s, Library: lib, Analysis: laminate.Analyse(s, lib), Specification: &e.Demands, Units: units,
+		Schedule: s, Library: lib, Analysis: laminate.Analyze(s, lib), Specification: &e.Demands, Units: units,
 	})
 	return slices.DeleteFunc(result.Lines, func(l acceptance.Line) bool { return strings.HasPrefix(l.Key, "inspection.") })
 }
@@ -220,7 +220,7 @@ func (g *grader) spares(s *laminate.Schedule) {
 	service, best := &g.exercise.Given.Service, g.solution()
 	var taken []string
 	switch {
-	case s == nil || laminate.Analyse(s, g.library).Barrier.Plies == 0:
+	case s == nil || laminate.Analyze(s, g.library).Barrier.Plies == 0:
 		l.Points, l.Found, l.Basis, l.Why = 0, "there is no barrier", own, "Nothing of a barrier can be judged before one is laid."
 		g.mark.add(l)
 		return
@@ -233,7 +233,7 @@ func (g *grader) spares(s *laminate.Schedule) {
 	if len(taken) > 0 {
 		l.Points, l.Found, l.Basis = 1-0.5*float64(len(taken)), strings.Join(taken, " and "), rules.CommonPractice
 		l.Why = "Carbon veil is for walls that must conduct, and for some alkalis; bromine is for walls that must not burn. " +
-			"Elsewhere they resist no better than what costs a fraction of them, and carbon makes a wall conduct that nobody has earthed."
+			"Elsewhere they resist no better than what costs a fraction of them, and carbon makes a wall conduct that nobody has grounded."
 	}
 	g.mark.add(l)
 }
@@ -250,7 +250,7 @@ func inBarrier(s *laminate.Schedule, lib *laminate.Library, has func(*laminate.R
 	if s == nil {
 		return false
 	}
-	a := laminate.Analyse(s, lib)
+	a := laminate.Analyze(s, lib)
 	for i := range a.Rows {
 		if a.Rows[i].Zone.InBarrier() && has(&a.Rows[i]) {
 			return true

@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -65,7 +65,7 @@ func spoil(e *exercise.Exercise, right practice.Answer) practice.Answer {
 	switch e.Kind {
 	case exercise.Choose:
 		wrong.Veil, wrong.Family = "mat-1.5", laminate.Isophthalic
-	case exercise.Mend, exercise.Build:
+	case exercise.Fix, exercise.Build:
 		s := right.Schedule.Clone()
 		s.Plies = s.Plies[1:]
 		wrong.Schedule = s
@@ -86,7 +86,7 @@ func spoil(e *exercise.Exercise, right practice.Answer) practice.Answer {
 }
 
 func TestExercises_solutionsMarkFullAndWrongAnswersDoNot(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, e := range builtIn(t) {
 		for _, units := range []quantity.System{quantity.US, quantity.Metric} {
 			right := practice.Solve(e, lib, units)
@@ -115,15 +115,15 @@ func TestExercises_solutionsMarkFullAndWrongAnswersDoNot(t *testing.T) {
 }
 
 func TestExercises_answersBreakNoRule(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, e := range builtIn(t) {
 		s := practice.Solve(e, lib, quantity.US).Schedule
 		if s == nil {
 			continue
 		}
-		breaks, opens, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
-		if breaks+opens > 0 {
-			t.Errorf("%s: %d breaks, %d open", e.ID, breaks, opens)
+		breaks, incompletes, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
+		if breaks+incompletes > 0 {
+			t.Errorf("%s: %d breaks, %d open", e.ID, breaks, incompletes)
 		}
 	}
 }
@@ -142,7 +142,7 @@ func TestSolve_agreesWithCommonPractice(t *testing.T) {
 		{"b3-fume-duct", "veil-polyester-15", []laminate.Family{laminate.BrominatedVinylEster, laminate.BrominatedNovolacVinylEster}},
 		{"e6-pulp-bleach", "veil-polyester-15", []laminate.Family{laminate.VinylEster, laminate.NovolacVinylEster}},
 	}
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, c := range cases {
 		a := practice.Solve(find(t, c.id), lib, quantity.US)
 		ok := false

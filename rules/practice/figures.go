@@ -29,7 +29,7 @@ const (
 // TruthOf computes the answer to question i. The error says which fact is
 // missing, or that the method does not answer it.
 func TruthOf(e *exercise.Exercise, i int, lib *laminate.Library, units quantity.System) (Truth, error) {
-	a := laminate.Analyse(&e.Given, lib)
+	a := laminate.Analyze(&e.Given, lib)
 	ask := e.Questions[i].Ask
 	structure := a.Zones[laminate.StructuralLayer]
 	switch ask {

@@ -55,7 +55,7 @@ func laidOut(e *exercise.Exercise, lib *laminate.Library, c choice) *laminate.Sc
 			s.Resins[i].Family = c.family
 		}
 		c.veils, c.mats = 1, 2
-		if s.Service.Carries.Has(laminate.Hypochlorite, laminate.ChlorineDioxide) {
+		if s.Service.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide) {
 			c.veils, c.mats = 2, 4
 		}
 	}
@@ -76,8 +76,8 @@ func laidOut(e *exercise.Exercise, lib *laminate.Library, c choice) *laminate.Sc
 	case carbon:
 		fill(&s.Resins[liner], laminate.CarbonPowder, carbonShare)
 	}
-	if service.Conductive.Value && s.Part.Earth == "" {
-		s.Part.Earth = "lug at each end, bonded to the barrier"
+	if service.Conductive.Value && s.Part.Grounding == "" {
+		s.Part.Grounding = "lug at each end, bonded to the barrier"
 	}
 	s.Plies = append([]laminate.Ply{
 		{Material: c.veil, Resin: s.Resins[veil].ID, Zone: laminate.InnerSurface, Count: c.veils},
@@ -108,7 +108,7 @@ func linerOf(s *laminate.Schedule, outer []laminate.Ply, family laminate.Family)
 	if !s.Service.Abrasive.Value && r.Filler.Hard() || !s.Service.Conductive.Value && r.Filler == laminate.CarbonPowder {
 		r.Filler, r.FillerContent = laminate.NoFiller, laminate.Optional[float64]{}
 	}
-	if s.Service.Carries.Has(laminate.Hypochlorite) {
+	if s.Service.Contains.Has(laminate.Hypochlorite) {
 		r.Cure, r.Thixotrope = laminate.PeroxideAmine, ""
 	}
 	return at

@@ -60,8 +60,8 @@ func Grade(e *exercise.Exercise, a Answer, lib *laminate.Library, units quantity
 		g.build(a)
 	case exercise.Choose:
 		g.choose(a)
-	case exercise.Mend:
-		g.mend(a)
+	case exercise.Fix:
+		g.fix(a)
 	case exercise.Order:
 		g.order(a)
 	case exercise.Predict, exercise.BurnOff:

@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
@@ -19,7 +19,7 @@ import (
 // 1.251 mm. One and two: 2.872 mm or 113.1 mil, and Σ glass / Σ mass =
 // (0.045 + 2 × 0.4577)/(0.45 + 2 × 1.695) = 0.250.
 func TestTruthOf_oneVeilAndTwoMatsByHand(t *testing.T) {
-	e, lib := find(t, "a6-one-and-two"), catalogue.Library()
+	e, lib := find(t, "a6-one-and-two"), catalog.Library()
 	thick, err := practice.TruthOf(e, 0, lib, quantity.US)
 	if err != nil || math.Abs(thick.Figure-2.872e-3) > 0.002e-3 {
 		t.Errorf("thickness %v m, %v", thick.Figure, err)
@@ -34,7 +34,7 @@ func TestTruthOf_oneVeilAndTwoMatsByHand(t *testing.T) {
 // R = g + φ(1 − g), so a residue of 0.495 at φ = 0.35 holds g = 0.223 of glass
 // (own arithmetic).
 func TestTruthOf_filledSpecimenByHand(t *testing.T) {
-	e, lib := *find(t, "e5-grit-in-the-ash"), catalogue.Library()
+	e, lib := *find(t, "e5-grit-in-the-ash"), catalog.Library()
 	e.Specimens = []exercise.Specimen{{Group: e.Specimens[0].Group, Before: quantity.New(5, quantity.Gram), After: quantity.New(2.475, quantity.Gram)}}
 	loss, err := practice.TruthOf(&e, 0, lib, quantity.US)
 	if err != nil || math.Abs(loss.Figure-0.505) > 1e-9 {
@@ -47,9 +47,9 @@ func TestTruthOf_filledSpecimenByHand(t *testing.T) {
 }
 
 func TestTruthOf_carbonIsNotReadFromAsh(t *testing.T) {
-	e, lib := *find(t, "c3-plain-ash"), catalogue.Library()
+	e, lib := *find(t, "c3-plain-ash"), catalog.Library()
 	s := e.Given.Clone()
-	s.Plies[0].Material = catalogue.VeilCarbon11
+	s.Plies[0].Material = catalog.VeilCarbon11
 	e.Given = *s
 	if _, err := practice.TruthOf(&e, 1, lib, quantity.US); err == nil {
 		t.Error("the glass content is told of a specimen with carbon")
@@ -61,7 +61,7 @@ func TestTruthOf_carbonIsNotReadFromAsh(t *testing.T) {
 }
 
 func TestGrade_predictionsWithinToleranceHalfAndNothing(t *testing.T) {
-	e, lib := find(t, "a6-one-and-two"), catalogue.Library()
+	e, lib := find(t, "a6-one-and-two"), catalog.Library()
 	for _, c := range []struct {
 		text   string
 		points float64
@@ -93,7 +93,7 @@ func TestReadValue_takesWhatPeopleType(t *testing.T) {
 }
 
 func TestGrade_hintsCostWhatTheySay(t *testing.T) {
-	e, lib := *find(t, "a6-one-and-two"), catalogue.Library()
+	e, lib := *find(t, "a6-one-and-two"), catalog.Library()
 	e.Hints = []exercise.Hint{{Text: "a"}, {Text: "b", Cost: laminate.Some(0.25)}}
 	a := practice.Solve(&e, lib, quantity.US)
 	for hints, want := range []float64{1, 0.9, 0.65, 0.65} {
@@ -105,10 +105,10 @@ func TestGrade_hintsCostWhatTheySay(t *testing.T) {
 }
 
 func TestGrade_glassVeilInFluoridesLosesTheVeilAlone(t *testing.T) {
-	e, lib := find(t, "a7-lamp-rinse"), catalogue.Library()
+	e, lib := find(t, "a7-lamp-rinse"), catalog.Library()
 	a := practice.Solve(e, lib, quantity.US)
 	s := a.Schedule.Clone()
-	s.Plies[0].Material = catalogue.VeilC15
+	s.Plies[0].Material = catalog.VeilC15
 	m := practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
 	for _, l := range m.Lines {
 		if veil := l.Demand == "the veil stands the service"; veil != l.Missed {
@@ -121,7 +121,7 @@ func TestGrade_glassVeilInFluoridesLosesTheVeilAlone(t *testing.T) {
 }
 
 func TestGrade_whatIsDearWithoutNeedCostsALittle(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, c := range []struct {
 		id, veil string
 		family   laminate.Family
@@ -140,10 +140,10 @@ func TestGrade_whatIsDearWithoutNeedCostsALittle(t *testing.T) {
 }
 
 func TestGrade_theStructureAndTheServiceAreNotTheTraineesToChange(t *testing.T) {
-	e, lib := find(t, "a7-lamp-rinse"), catalogue.Library()
+	e, lib := find(t, "a7-lamp-rinse"), catalog.Library()
 	s := practice.Solve(e, lib, quantity.US).Schedule.Clone()
-	s.Plies[0].Material = catalogue.VeilC15
-	s.Service.Carries = laminate.TraitSet()
+	s.Plies[0].Material = catalog.VeilC15
+	s.Service.Contains = laminate.TraitSet()
 	m := practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
 	if m.Full() || len(m.Notes) == 0 {
 		t.Error("a service without its fluorides passes")
@@ -157,7 +157,7 @@ func TestGrade_theStructureAndTheServiceAreNotTheTraineesToChange(t *testing.T) 
 }
 
 func TestGrade_blamingSoundPliesTakesPointsAway(t *testing.T) {
-	e, lib := find(t, "b7-frosted-again"), catalogue.Library()
+	e, lib := find(t, "b7-frosted-again"), catalog.Library()
 	a := practice.Solve(e, lib, quantity.US)
 	points := func(faults ...int) float64 {
 		a.Faults = faults
@@ -169,7 +169,7 @@ func TestGrade_blamingSoundPliesTakesPointsAway(t *testing.T) {
 }
 
 func TestGrade_takesAnySchedule(t *testing.T) {
-	lib, list := catalogue.Library(), builtIn(t)
+	lib, list := catalog.Library(), builtIn(t)
 	ids := []string{"veil-c-15", "mat-1.5", "woven-24", "topcoat", "band-helical", "nothing-known"}
 	rapid.Check(t, func(t *rapid.T) {
 		e := rapid.SampledFrom(list).Draw(t, "exercise")

@@ -18,7 +18,7 @@ func faultsOf(e *exercise.Exercise, solved *laminate.Schedule, lib *laminate.Lib
 	if solved == nil {
 		return report, nil
 	}
-	found := misses(report, judge(solved, lib, units), rules.Caution)
+	found := misses(report, judge(solved, lib, units), rules.Warning)
 	var list []rules.Finding
 	for _, f := range found {
 		if !slices.ContainsFunc(list, func(have rules.Finding) bool { return have.Rule == f.Rule }) {
@@ -28,9 +28,9 @@ func faultsOf(e *exercise.Exercise, solved *laminate.Schedule, lib *laminate.Lib
 	return report, list
 }
 
-// mend marks what was found to be wrong, whether it is right now, and that
+// fix marks what was found to be wrong, whether it is right now, and that
 // nothing else went wrong.
-func (g *grader) mend(a Answer) {
+func (g *grader) fix(a Answer) {
 	s := g.taken(a.Schedule)
 	given, faults := faultsOf(g.exercise, g.mark.Solution.Schedule, g.library, g.units)
 	g.named(a.Faults, given, faults)
@@ -40,7 +40,7 @@ func (g *grader) mend(a Answer) {
 	}
 	for i := range faults {
 		f := &faults[i]
-		l := Line{Demand: "mended: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it is"}
+		l := Line{Demand: "fixed: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it is"}
 		switch report {
 		case nil:
 			l.Points, l.Found, l.Why, l.Basis = 0, "nothing was laid", f.Rule.Why, f.Basis
@@ -58,11 +58,11 @@ func (g *grader) mend(a Answer) {
 	g.demanded(s)
 	l := Line{Demand: "nothing else went wrong", Of: pointsOfGroup, Points: pointsOfGroup, Found: "nothing did"}
 	if report == nil {
-		l.Points, l.Found, l.Basis, l.Why = 0, "nothing was laid", own, "A schedule that is thrown away is not mended."
+		l.Points, l.Found, l.Basis, l.Why = 0, "nothing was laid", own, "A schedule that is thrown away is not fixed."
 		g.mark.add(l)
 		return
 	}
-	fresh := misses(report, given, rules.Caution)
+	fresh := misses(report, given, rules.Warning)
 	fresh = slices.DeleteFunc(fresh, func(f rules.Finding) bool {
 		return f.Severity <= worstOf(judge(g.mark.Solution.Schedule, g.library, g.units), f.Rule)
 	})

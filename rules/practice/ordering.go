@@ -19,7 +19,7 @@ func (v *solver) order() *laminate.Schedule {
 	// What the wall bears hardly hangs on the order, and takes longest to judge.
 	v.list = slices.DeleteFunc(slices.Clone(v.list), func(r *rules.Rule) bool { return r.Family == "structure" || r.Family == "resin" })
 	rows := slices.Clone(given.Plies)
-	a := laminate.Analyse(given, v.library)
+	a := laminate.Analyze(given, v.library)
 	veilResin := ""
 	for i := range a.Rows {
 		if rules.FormOf(&a.Rows[i]) == laminate.Veil {

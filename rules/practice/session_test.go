@@ -7,14 +7,14 @@ import (
 
 	"pgregory.net/rapid"
 
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
 )
 
 func TestSession_goesFromAnsweringToMarkedAndBack(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	s := practice.Start(find(t, "a2-first-veil"))
 	before := s.Veil("veil-carbon-11")
 	if s.Answer().Veil != "" || before.Answer().Veil == "" {
@@ -40,7 +40,7 @@ func TestSession_goesFromAnsweringToMarkedAndBack(t *testing.T) {
 }
 
 func TestSession_hintsRunOutAndStayPaid(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	s := practice.Start(find(t, "b7-frosted-again"))
 	if n, cost := s.HintsLeft(); n != 2 || cost != exercise.HintCost {
 		t.Errorf("%d hints at %v", n, cost)
@@ -95,7 +95,7 @@ func TestNext_bringsBackWhatWasMissedThenWhatIsNew(t *testing.T) {
 		{"one passed", []practice.Entry{entry(a, today, 1)}, b},
 		{"one missed, not at once again", []practice.Entry{entry(a, today, 0.2)}, b},
 		{"one missed, another passed", []practice.Entry{entry(a, today, 0.2), entry(b, today, 1)}, a},
-		{"one missed and mended the same day", []practice.Entry{entry(a, today, 0.2), entry(b, today, 1), entry(a, today, 1)}, c},
+		{"one missed and fixed the same day", []practice.Entry{entry(a, today, 0.2), entry(b, today, 1), entry(a, today, 1)}, c},
 		{"passed yesterday, due today", []practice.Entry{entry(a, today-1, 1), entry(b, today, 1)}, a},
 		{"the longer due first", []practice.Entry{entry(a, today-2, 1), entry(b, today-5, 0.1), entry(c, today, 1)}, b},
 		{"passed twice, due later", []practice.Entry{entry(a, today-2, 1), entry(a, today-1, 1), entry(b, today, 1)}, c},

@@ -22,8 +22,8 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 		return Answer{Schedule: v.best(choices(e, lib), nil)}
 	case exercise.Choose:
 		return v.choose()
-	case exercise.Mend:
-		s := v.mend()
+	case exercise.Fix:
+		s := v.fix()
 		a := Answer{Schedule: s}
 		given, faults := faultsOf(e, s, lib, units)
 		for _, f := range faults {
@@ -71,9 +71,9 @@ func (v *solver) weigh(s *laminate.Schedule) weight {
 		}
 	}
 	r := rules.Judge(v.list, s, v.library, rules.Options{})
-	breaks, opens, cautions, _ := r.Counts()
-	w[1], w[3] = breaks, cautions
-	w[2] += opens
+	breaks, incompletes, warnings, _ := r.Counts()
+	w[1], w[3] = breaks, warnings
+	w[2] += incompletes
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		if f.Severity == rules.Note && (f.Rule.Family == "veil" || f.Rule.Family == "resin") {
@@ -175,18 +175,18 @@ func (v *solver) choose() Answer {
 	return Answer{Veil: best.veil, Family: best.family}
 }
 
-// mend takes the mechanical remedies as long as they better the schedule, and
+// fix takes the mechanical fixes as long as they better the schedule, and
 // lays the barrier anew where they are not enough.
-func (v *solver) mend() *laminate.Schedule {
+func (v *solver) fix() *laminate.Schedule {
 	const most = 30
 	s := v.exercise.Given.Clone()
 	for range most {
 		now := v.weigh(s)
 		next := (*laminate.Schedule)(nil)
-		r := rules.Judge(v.list, s, v.library, rules.Options{Remedies: true})
+		r := rules.Judge(v.list, s, v.library, rules.Options{Fixes: true})
 		for i := range r.Findings {
-			if f := &r.Findings[i]; f.Remedy != nil && f.Severity >= rules.Caution {
-				if t, err := f.Remedy.Edit.Do(s); err == nil && v.weigh(t).less(now) {
+			if f := &r.Findings[i]; f.Fix != nil && f.Severity >= rules.Warning {
+				if t, err := f.Fix.Edit.Do(s); err == nil && v.weigh(t).less(now) {
 					next = t
 					break
 				}

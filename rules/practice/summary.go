@@ -72,7 +72,7 @@ func ByStep(rows []Row) [exercise.Steps]Totals {
 }
 
 // WriteCSV writes a summary as CSV (RFC 4180): one row an exercise, scores in
-// per cent, dates as 2026-03-02, nothing where it was not tried.
+// percent, dates as 2026-03-02, nothing where it was not tried.
 func WriteCSV(w io.Writer, person string, rows []Row) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true

@@ -20,33 +20,33 @@ var ResinForAcid = &rules.Rule{
 	Why: "Strong and oxidizing acids work their way into a loosely cross-linked resin, char or soften its surface and go on into the glass behind. " +
 		"Novolac vinyl esters are cross-linked more tightly and are the usual choice for strong acids. " +
 		"At mild temperature a plain vinyl ester or ester often does; hot, or with an oxidizer beside the acid, it is a gamble on the barrier's life.",
-	Severity: []rules.Severity{rules.Open, rules.Caution, rules.Note},
-	When: "the service carries strong-acid and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
-		"at the higher of operating and upset temperature, caution above or where the service carries oxidizer too. No temperature, or no resin family: open",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning, rules.Note},
+	When: "the service contains strong-acid and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
+		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer too. No temperature, or no resin family: incomplete",
 	Basis: rules.CommonPractice,
 	Run:   resinForAcid,
 }
 
 func resinForAcid(p *rules.Pass) {
 	s := &p.Schedule.Service
-	if !s.Carries.Has(laminate.StrongAcid) {
+	if !s.Contains.Has(laminate.StrongAcid) {
 		return
 	}
-	at, oxidizer := s.Hottest(), s.Carries.Has(laminate.Oxidizer)
+	at, oxidizer := s.Hottest(), s.Contains.Has(laminate.Oxidizer)
 	for i, use := range p.Facts.Uses {
 		r := &p.Schedule.Resins[i]
 		if use&rules.InBarrier == 0 || !middling(r.Family) {
 			continue
 		}
 		f := rules.Finding{
-			Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
-			Message: "the service carries strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is the usual one",
+			Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
+			Message: "the service contains strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is the usual one",
 		}
 		switch {
 		case oxidizer:
 			f.Message += ", the more so with an oxidizer"
 		case !at.Given():
-			f.Severity = rules.Open
+			f.Severity = rules.Incomplete
 			f.Message += " above " + p.Heat(mild) + ", and the service temperature is not given: cannot be judged"
 		case quantity.Above(at.SI(), mild):
 			f.Message += ", the more so at " + p.Hottest() + ", above " + p.Heat(mild)
@@ -56,7 +56,7 @@ func resinForAcid(p *rules.Pass) {
 		}
 		p.Report(f)
 	}
-	unresined(p, "the service carries strong-acid")
+	unresined(p, "the service contains strong-acid")
 }
 
 // alkaline is the pH above which a service counts as strongly alkaline though
@@ -71,23 +71,23 @@ var ResinInAlkali = &rules.Rule{
 	Why: "Strong bases and hypochlorite saponify the ester links that hold iso-, terephthalic and chlorendic polyesters together: the resin is taken apart from the surface inward. " +
 		"It softens, goes cloudy and washes off, and the glass follows. Vinyl esters carry their few ester links shielded and stand it. " +
 		"No thickness makes up for the wrong resin here.",
-	Severity: []rules.Severity{rules.Break, rules.Open},
-	When: "the service carries strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break. " +
-		"A barrier ply whose resin family is not given: open; so is such a resin at a pH above 12 where the service does not say what it carries",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When: "the service contains strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break. " +
+		"A barrier ply whose resin family is not given: incomplete; so is such a resin at a pH above 12 where the service does not say what it contains",
 	Basis: rules.CommonPractice,
 	Run:   resinInAlkali,
 }
 
 func resinInAlkali(p *rules.Pass) {
 	s := &p.Schedule.Service
-	because := "the service carries " // completed below
+	because := "the service contains " // completed below
 	severity := rules.Break
 	switch {
-	case s.Carries.Has(laminate.StrongBase, laminate.Hypochlorite):
+	case s.Contains.Has(laminate.StrongBase, laminate.Hypochlorite):
 		because += p.Carried(laminate.StrongBase, laminate.Hypochlorite)
-	case !s.Carries.Given && s.PH.Given && s.PH.Highest > alkaline:
-		because = "the service goes above pH 12 and does not say what it carries"
-		severity = rules.Open
+	case !s.Contains.Given && s.PH.Given && s.PH.Highest > alkaline:
+		because = "the service goes above pH 12 and does not say what it contains"
+		severity = rules.Incomplete
 	default:
 		return
 	}
@@ -100,8 +100,8 @@ func resinInAlkali(p *rules.Pass) {
 			Severity: severity, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
 			Message: because + " and the barrier resin is " + named(r) + ", which strong alkali splits",
 		}
-		if severity == rules.Open {
-			f.At = laminate.ServiceRef("carries")
+		if severity == rules.Incomplete {
+			f.At = laminate.ServiceRef("contains")
 			f.Message += ": cannot be judged"
 		}
 		p.Report(f)
@@ -117,15 +117,15 @@ var HypochloriteCure = &rules.Rule{
 	Why: "Cobalt left in the resin speeds up the decay of hypochlorite at the wall, and the oxygen and heat set free attack the surface; fumed silica is dissolved by the alkali and leaves pores. " +
 		"For hypochlorite the barrier is cured with peroxide and amine, without fumed silica. " +
 		"A barrier cured the usual way looks the same on the day it is delivered and is eaten years early.",
-	Severity: []rules.Severity{rules.Caution},
-	When: "the service carries hypochlorite and the cure of a barrier resin is not peroxide-amine (not stated is not), or its thixotrope names silica " +
+	Severity: []rules.Severity{rules.Warning},
+	When: "the service contains hypochlorite and the cure of a barrier resin is not peroxide-amine (not stated is not), or its thixotrope names silica " +
 		"other than to say there is none; a thixotrope left out is taken as none",
 	Basis: rules.CommonPractice,
 	Run:   hypochloriteCure,
 }
 
 func hypochloriteCure(p *rules.Pass) {
-	if !p.Schedule.Service.Carries.Has(laminate.Hypochlorite) {
+	if !p.Schedule.Service.Contains.Has(laminate.Hypochlorite) {
 		return
 	}
 	for i, use := range p.Facts.Uses {
@@ -148,13 +148,13 @@ func hypochloriteCure(p *rules.Pass) {
 			continue
 		}
 		f := rules.Finding{
-			Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "cure"),
-			Message: "the service carries hypochlorite and the barrier resin is " + named(r) + ": " + rules.Join(wrong, "and"),
+			Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "cure"),
+			Message: "the service contains hypochlorite and the barrier resin is " + named(r) + ": " + rules.Join(wrong, "and"),
 		}
 		if r.Cure == laminate.PeroxideAmine {
 			f.At = laminate.ResinRef(i, "thixotrope")
 		} else {
-			f.Remedy = p.Mend("resin "+r.ID+" is cured with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
+			f.Fix = p.Fix("resin "+r.ID+" is cured with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
 				func(l *rules.Layup) error {
 					l.Schedule.Resins[i].Cure = laminate.PeroxideAmine
 					return nil

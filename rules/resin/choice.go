@@ -13,7 +13,7 @@ var BarrierResinsDiffer = &rules.Rule{
 	Why: "The barrier is chosen as one: the resin behind the veil meets the same fluid, a little later. Two families shrink and swell differently, so the seam between them is where it blisters, " +
 		"and the weaker of the two sets the life of the whole. It also invites the wrong drum on the shop floor. " +
 		"There are reasons to do it, a costly resin in the veil alone for one; then somebody has to say so.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When:     "plies of the inner surface and interior layer use resins of more than one family; differing fillers or cures of one family do not count",
 	Basis:    rules.CommonPractice,
 	Run:      barrierResinsDiffer,
@@ -57,9 +57,9 @@ func barrierResinsDiffer(p *rules.Pass) {
 	id := p.Schedule.Resins[lead].ID
 	strange, _ := p.Schedule.Resin(p.Schedule.Plies[rows[0]].Resin)
 	p.Report(rules.Finding{
-		Severity: rules.Caution, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
+		Severity: rules.Warning, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
 		Message: "the barrier begins in resin " + named(&p.Schedule.Resins[lead]) + ", but " + p.Plies(rows) + " " + p.Are(rows) + " in " + named(strange),
-		Remedy: p.Mend("the whole barrier is laid in resin "+id, "put the barrier into resin "+id, laminate.PlyRef(rows[0], "resin"),
+		Fix: p.Fix("the whole barrier is laid in resin "+id, "put the barrier into resin "+id, laminate.PlyRef(rows[0], "resin"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					l.Schedule.Plies[i].Resin = id
@@ -77,35 +77,35 @@ var ServiceIncomplete = &rules.Rule{
 	Why: "Veil, resin and barrier are chosen for what the wall meets: which chemical, how hot, how acid or alkaline. A schedule without them may be right by luck, " +
 		"and most rules about veils and resins can only keep silent. Ask whoever runs the process, for the worst it can do, upsets and cleaning included; " +
 		"guessing is how the wrong wall gets built. Where nothing like fluorides is carried, say so with an empty list: silence is not the same.",
-	Severity: []rules.Severity{rules.Open, rules.Caution},
-	When:     "temperature (an upset alone is not enough), pH or contents are not given: open; all of them given but not what the service carries: caution",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When:     "temperature (an upset alone is not enough), pH or fluid are not given: incomplete; all of them given but not what the service contains: warning",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		s := &p.Schedule.Service
-		if s.Contents != "" && s.Temperature.Given() && s.PH.Given && s.Carries.Given {
+		if s.Fluid != "" && s.Temperature.Given() && s.PH.Given && s.Contains.Given {
 			return
 		}
 		var missing, keys []string
 		for _, fact := range []struct {
 			given     bool
 			name, key string
-		}{{s.Contents != "", "contents", "contents"}, {s.Temperature.Given(), "temperature", "temperature"}, {s.PH.Given, "pH", "ph"}} {
+		}{{s.Fluid != "", "fluid", "fluid"}, {s.Temperature.Given(), "temperature", "temperature"}, {s.PH.Given, "pH", "ph"}} {
 			if !fact.given {
 				missing, keys = append(missing, fact.name), append(keys, fact.key)
 			}
 		}
 		if missing == nil {
 			p.Report(rules.Finding{
-				Severity: rules.Caution, At: laminate.ServiceRef("carries"),
-				Message: "the service does not say what it carries (an empty list says nothing special): rules about fluorides, hypochlorite, acids, bases and the like took it as none",
+				Severity: rules.Warning, At: laminate.ServiceRef("contains"),
+				Message: "the service does not say what it contains (an empty list says nothing special): rules about fluorides, hypochlorite, acids, bases and the like took it as none",
 			})
 			return
 		}
 		message := "the service does not give its " + rules.Join(missing, "and") + ": veil and resin cannot be judged"
-		if !s.Carries.Given {
-			message += "; nor does it say what it carries"
+		if !s.Contains.Given {
+			message += "; nor does it say what it contains"
 		}
-		p.Report(rules.Finding{Severity: rules.Open, At: laminate.ServiceRef(keys[0]), Message: message})
+		p.Report(rules.Finding{Severity: rules.Incomplete, At: laminate.ServiceRef(keys[0]), Message: message})
 	},
 }
 
@@ -128,10 +128,10 @@ var ConfirmResin = &rules.Rule{
 			message += "the barrier resin"
 		}
 		message += " for "
-		if s.Contents != "" {
-			message += s.Contents
+		if s.Fluid != "" {
+			message += s.Fluid
 		} else {
-			message += "the contents"
+			message += "the fluid"
 		}
 		if s.Concentration.Given {
 			message += " at " + rules.Share(s.Concentration.Value)
@@ -142,6 +142,6 @@ var ConfirmResin = &rules.Rule{
 			message += " and " + p.Hottest()
 		}
 		message += " with the resin maker's guide or ASTM C581 coupons"
-		p.Report(rules.Finding{Severity: rules.Note, At: laminate.ServiceRef("contents"), Message: message})
+		p.Report(rules.Finding{Severity: rules.Note, At: laminate.ServiceRef("fluid"), Message: message})
 	},
 }

@@ -38,7 +38,7 @@ func unresined(p *rules.Pass, because string) {
 	}
 	rows := p.RowsOfResin(-1, rules.InBarrier)
 	p.Report(rules.Finding{
-		Severity: rules.Open, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
+		Severity: rules.Incomplete, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
 		Message: because + ", and the resin family of " + p.Plies(rows) + " is not given: cannot be judged",
 	})
 }

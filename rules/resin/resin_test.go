@@ -39,7 +39,7 @@ func deflects(resin int, f float64) func(*laminate.Schedule) {
 }
 
 func carries(traits ...laminate.Trait) func(*laminate.Schedule) {
-	return func(s *laminate.Schedule) { s.Service.Carries = laminate.TraitSet(traits...) }
+	return func(s *laminate.Schedule) { s.Service.Contains = laminate.TraitSet(traits...) }
 }
 
 func flame(demand int) func(*laminate.Schedule) {
@@ -67,13 +67,13 @@ const novolac = laminate.NovolacVinylEster
 func heatCases() []ruletest.Case {
 	return []ruletest.Case{
 		{Name: "180 °F is within", Change: heat(180)},
-		{Name: "above 180 °F", Change: heat(180.5), Want: []string{"caution resin-temperature 0 1"}, Says: []string{"180.5 °F is above 180 °F"}},
-		{Name: "above 82.2 °C in SI", Change: heat(181), Metric: true, Want: []string{"caution resin-temperature"}, Says: []string{"82.8 °C is above 82.2 °C"}},
-		{Name: "an upset counts", Change: both(heat(170), upset(190)), Want: []string{"caution resin-temperature"}, Says: []string{"190 °F in an upset"}},
+		{Name: "above 180 °F", Change: heat(180.5), Want: []string{"warning resin-temperature 0 1"}, Says: []string{"180.5 °F is above 180 °F"}},
+		{Name: "above 82.2 °C in SI", Change: heat(181), Metric: true, Want: []string{"warning resin-temperature"}, Says: []string{"82.8 °C is above 82.2 °C"}},
+		{Name: "an upset counts", Change: both(heat(170), upset(190)), Want: []string{"warning resin-temperature"}, Says: []string{"190 °F in an upset"}},
 		{Name: "novolac above 180 °F", Change: both(heat(200), family(liner, novolac))},
 		{Name: "chlorendic above 180 °F", Change: both(heat(200), family(liner, laminate.Chlorendic))},
-		{Name: "brominated above 180 °F", Change: both(heat(200), family(liner, laminate.BrominatedVinylEster)), Want: []string{"caution resin-temperature"}},
-		{Name: "isophthalic above 180 °F", Change: both(heat(200), family(liner, laminate.Isophthalic)), Want: []string{"caution resin-temperature"}},
+		{Name: "brominated above 180 °F", Change: both(heat(200), family(liner, laminate.BrominatedVinylEster)), Want: []string{"warning resin-temperature"}},
+		{Name: "isophthalic above 180 °F", Change: both(heat(200), family(liner, laminate.Isophthalic)), Want: []string{"warning resin-temperature"}},
 		{Name: "36 °F under the heat deflection temperature is within", Change: both(heat(164), deflects(liner, 200))},
 		{Name: "nearer to the heat deflection temperature", Change: both(heat(165), deflects(liner, 200)), Want: []string{"break resin-temperature 0 1"},
 			Says: []string{"165 °F is above 164 °F"}},
@@ -83,8 +83,8 @@ func heatCases() []ruletest.Case {
 			s.Plies[ruletest.CoatRow].Resin = "coat"
 		})},
 		{Name: "heat deflection but no temperature", Change: both(noHeat, deflects(liner, 200)),
-			Want: []string{"open resin-temperature 0 1", "open service-incomplete"}, Says: []string{"cannot be judged"}},
-		{Name: "hot and the family not given", Change: both(heat(200), family(liner, laminate.NoFamily)), Want: []string{"open resin-temperature 0 1"}},
+			Want: []string{"incomplete resin-temperature 0 1", "incomplete service-incomplete"}, Says: []string{"cannot be judged"}},
+		{Name: "hot and the family not given", Change: both(heat(200), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-temperature 0 1"}},
 	}
 }
 
@@ -94,36 +94,36 @@ func chemistryCases() []ruletest.Case {
 	bleach := carries(laminate.Hypochlorite)
 	return []ruletest.Case{
 		{Name: "strong acid at 120 °F", Change: both(acid, heat(120)), Want: []string{"note resin-for-acid 0 1"}, Says: []string{"novolac vinyl ester is the usual one"}},
-		{Name: "strong acid above 120 °F", Change: both(acid, heat(121)), Want: []string{"caution resin-for-acid 0 1"}, Says: []string{"121 °F", "above 120 °F"}},
-		{Name: "strong acid with an oxidizer", Change: carries(laminate.StrongAcid, laminate.Oxidizer), Want: []string{"caution resin-for-acid"}},
+		{Name: "strong acid above 120 °F", Change: both(acid, heat(121)), Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"121 °F", "above 120 °F"}},
+		{Name: "strong acid with an oxidizer", Change: carries(laminate.StrongAcid, laminate.Oxidizer), Want: []string{"warning resin-for-acid"}},
 		{Name: "strong acid on novolac", Change: both(acid, heat(150), family(liner, novolac))},
-		{Name: "strong acid, temperature not given", Change: both(acid, noHeat), Want: []string{"open resin-for-acid", "open service-incomplete"}},
-		{Name: "strong acid, family not given", Change: both(acid, family(liner, laminate.NoFamily)), Want: []string{"open resin-for-acid 0 1"}},
+		{Name: "strong acid, temperature not given", Change: both(acid, noHeat), Want: []string{"incomplete resin-for-acid", "incomplete service-incomplete"}},
+		{Name: "strong acid, family not given", Change: both(acid, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-for-acid 0 1"}},
 		{Name: "strong acid behind the barrier does not count", Change: both(acid, family(liner, novolac), family(wall, laminate.Isophthalic))},
 
 		{Name: "strong base on isophthalic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Isophthalic)), Want: []string{"break resin-in-alkali 0 1"},
-			Says: []string{"carries strong-base", "liner (isophthalic-polyester)"}},
+			Says: []string{"contains strong-base", "liner (isophthalic-polyester)"}},
 		{Name: "strong base on terephthalic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Terephthalic)), Want: []string{"break resin-in-alkali"}},
 		{Name: "strong base on chlorendic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Chlorendic)), Want: []string{"break resin-in-alkali"}},
 		{Name: "strong base on bisphenol-fumarate", Change: both(carries(laminate.StrongBase), family(liner, laminate.BisphenolFumarate))},
 		{Name: "strong base on vinyl ester", Change: carries(laminate.StrongBase)},
-		{Name: "strong base, family not given", Change: both(carries(laminate.StrongBase), family(liner, laminate.NoFamily)), Want: []string{"open resin-in-alkali 0 1"}},
-		{Name: "strong base, resin not named", Change: both(carries(laminate.StrongBase), func(s *laminate.Schedule) { s.Plies[0].Resin = "" }), Want: []string{"open resin-in-alkali 0"}},
+		{Name: "strong base, family not given", Change: both(carries(laminate.StrongBase), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-in-alkali 0 1"}},
+		{Name: "strong base, resin not named", Change: both(carries(laminate.StrongBase), func(s *laminate.Schedule) { s.Plies[0].Resin = "" }), Want: []string{"incomplete resin-in-alkali 0"}},
 		{Name: "alkaline and nobody says what is carried", Change: both(family(liner, laminate.Isophthalic), func(s *laminate.Schedule) {
-			s.Service.Carries = laminate.Traits{}
+			s.Service.Contains = laminate.Traits{}
 			s.Service.PH.Highest = 12.5
-		}), Want: []string{"open resin-in-alkali 0 1", "caution service-incomplete"}},
+		}), Want: []string{"incomplete resin-in-alkali 0 1", "warning service-incomplete"}},
 		{Name: "pH 12 is not strongly alkaline", Change: both(family(liner, laminate.Isophthalic), func(s *laminate.Schedule) {
-			s.Service.Carries = laminate.Traits{}
+			s.Service.Contains = laminate.Traits{}
 			s.Service.PH.Highest = 12
-		}), Want: []string{"caution service-incomplete"}},
+		}), Want: []string{"warning service-incomplete"}},
 
-		{Name: "hypochlorite, cure not stated", Change: bleach, Want: []string{"caution hypochlorite-cure 0 1"}, Says: []string{"cure is not stated"},
-			Mends: "resin liner is cured with peroxide-amine"},
+		{Name: "hypochlorite, cure not stated", Change: bleach, Want: []string{"warning hypochlorite-cure 0 1"}, Says: []string{"cure is not stated"},
+			Fixes: "resin liner is cured with peroxide-amine"},
 		{Name: "hypochlorite, cobalt", Change: both(bleach, func(s *laminate.Schedule) { s.Resins[liner].Cure = laminate.PeroxideCobalt }),
-			Want: []string{"caution hypochlorite-cure"}, Says: []string{"its cure is peroxide-cobalt"}, Mends: "peroxide-amine"},
+			Want: []string{"warning hypochlorite-cure"}, Says: []string{"its cure is peroxide-cobalt"}, Fixes: "peroxide-amine"},
 		{Name: "hypochlorite, amine", Change: both(bleach, amine)},
-		{Name: "hypochlorite, amine and silica", Change: both(bleach, amine, thixotrope("Fumed Silica 1 %")), Want: []string{"caution hypochlorite-cure"}, Says: []string{"silica"}},
+		{Name: "hypochlorite, amine and silica", Change: both(bleach, amine, thixotrope("Fumed Silica 1 %")), Want: []string{"warning hypochlorite-cure"}, Says: []string{"silica"}},
 		{Name: "hypochlorite, amine, said to have no silica", Change: both(bleach, amine, thixotrope("no fumed silica"))},
 		{Name: "the structure may be cured with cobalt", Change: both(bleach, amine, func(s *laminate.Schedule) { s.Resins[wall].Cure = laminate.PeroxideCobalt })},
 		{Name: "hypochlorite on chlorendic", Change: both(bleach, amine, family(liner, laminate.Chlorendic)), Want: []string{"break resin-in-alkali"}},
@@ -131,11 +131,11 @@ func chemistryCases() []ruletest.Case {
 		{Name: "two families in the barrier", Change: func(s *laminate.Schedule) {
 			s.Resins[wall].Family = novolac
 			s.Plies[ruletest.MatRow].Resin = ruletest.Wall
-		}, Want: []string{"caution barrier-resins-differ 1"}, Says: []string{"plies 2–3 are in wall (novolac-vinyl-ester)"}, Mends: "the whole barrier is laid in resin liner"},
+		}, Want: []string{"warning barrier-resins-differ 1"}, Says: []string{"plies 2–3 are in wall (novolac-vinyl-ester)"}, Fixes: "the whole barrier is laid in resin liner"},
 		{Name: "the resin that meets the fluid leads, whichever stands first", Change: func(s *laminate.Schedule) {
 			s.Resins[wall].Family = novolac
 			s.Plies[ruletest.VeilRow].Resin = ruletest.Wall
-		}, Want: []string{"caution barrier-resins-differ 1"}, Mends: "in resin wall"},
+		}, Want: []string{"warning barrier-resins-differ 1"}, Fixes: "in resin wall"},
 		{Name: "two resins of one family in the barrier", Change: func(s *laminate.Schedule) { s.Plies[ruletest.MatRow].Resin = ruletest.Wall }},
 	}
 }
@@ -146,38 +146,38 @@ func flameCases() []ruletest.Case {
 	return []ruletest.Case{
 		{Name: "no demand"},
 		{Name: "25 demanded of a vinyl ester", Change: flame(25), Want: []string{"break flame-spread 2 3 4 5"}, Says: []string{"neither brominated nor chlorendic"}},
-		{Name: "25 demanded of an untested brominated resin", Change: both(flame(25), brominated), Want: []string{"caution flame-spread"}, Says: []string{"antimony trioxide"}},
-		{Name: "25 demanded of an untested chlorendic resin", Change: both(flame(25), family(wall, laminate.Chlorendic)), Want: []string{"caution flame-spread"}},
+		{Name: "25 demanded of an untested brominated resin", Change: both(flame(25), brominated), Want: []string{"warning flame-spread"}, Says: []string{"antimony trioxide"}},
+		{Name: "25 demanded of an untested chlorendic resin", Change: both(flame(25), family(wall, laminate.Chlorendic)), Want: []string{"warning flame-spread"}},
 		{Name: "tested at 25", Change: both(flame(25), brominated, tested(wall, 25))},
 		{Name: "tested at 26", Change: both(flame(25), brominated, tested(wall, 26)), Want: []string{"break flame-spread"}, Says: []string{"tested at 26"}},
 		{Name: "a tested vinyl ester needs no family", Change: both(flame(25), tested(wall, 20))},
-		{Name: "26 demanded of an untested vinyl ester", Change: flame(26), Want: []string{"open flame-spread"}, Says: []string{"cannot be judged"}},
+		{Name: "26 demanded of an untested vinyl ester", Change: flame(26), Want: []string{"incomplete flame-spread"}, Says: []string{"cannot be judged"}},
 		{Name: "75 demanded, tested at 75", Change: both(flame(75), tested(wall, 75))},
 		{Name: "75 demanded, tested at 76", Change: both(flame(75), tested(wall, 76)), Want: []string{"break flame-spread"}},
 		{Name: "the barrier of a pipe does not count", Change: both(flame(25), brominated, tested(wall, 20))},
 		{Name: "the barrier of a duct counts", Change: both(flame(25), brominated, tested(wall, 20), duct), Want: []string{"break flame-spread 0 1"}},
 		{Name: "a form not given leaves the barrier open", Change: both(flame(25), brominated, tested(wall, 20), func(s *laminate.Schedule) { s.Part.Form = laminate.NoPartForm }),
-			Want: []string{"open flame-spread 0 1"}, Says: []string{"form is not given"}},
+			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"form is not given"}},
 		{Name: "family not given but tested", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 20))},
 		{Name: "family not given and tested too high", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 30)), Want: []string{"break flame-spread 2 3 4 5"}},
-		{Name: "resin not named", Change: both(flame(25), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"open flame-spread 4"}},
-		{Name: "family not given", Change: both(flame(25), family(wall, laminate.NoFamily)), Want: []string{"open flame-spread 2 3 4 5"}},
+		{Name: "resin not named", Change: both(flame(25), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"incomplete flame-spread 4"}},
+		{Name: "family not given", Change: both(flame(25), family(wall, laminate.NoFamily)), Want: []string{"incomplete flame-spread 2 3 4 5"}},
 	}
 }
 
 func serviceCases() []ruletest.Case {
 	return []ruletest.Case{
-		{Name: "contents missing", Change: func(s *laminate.Schedule) { s.Service.Contents = "" }, Want: []string{"open service-incomplete", "note confirm-resin"}, Says: []string{"its contents"}},
-		{Name: "temperature missing", Change: noHeat, Want: []string{"open service-incomplete"}, Says: []string{"its temperature"}},
-		{Name: "an upset alone is no operating temperature", Change: both(noHeat, upset(120)), Want: []string{"open service-incomplete"}},
-		{Name: "pH missing", Change: func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, Want: []string{"open service-incomplete"}, Says: []string{"its pH"}},
-		{Name: "everything missing", Change: func(s *laminate.Schedule) { s.Service = laminate.Service{} }, Want: []string{"open service-incomplete"},
-			Says: []string{"its contents, temperature and pH", "nor does it say what it carries"}},
-		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Carries = laminate.Traits{} }, Want: []string{"caution service-incomplete"}, Says: []string{"does not say what it carries"}},
+		{Name: "fluid missing", Change: func(s *laminate.Schedule) { s.Service.Fluid = "" }, Want: []string{"incomplete service-incomplete", "note confirm-resin"}, Says: []string{"its fluid"}},
+		{Name: "temperature missing", Change: noHeat, Want: []string{"incomplete service-incomplete"}, Says: []string{"its temperature"}},
+		{Name: "an upset alone is no operating temperature", Change: both(noHeat, upset(120)), Want: []string{"incomplete service-incomplete"}},
+		{Name: "pH missing", Change: func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, Want: []string{"incomplete service-incomplete"}, Says: []string{"its pH"}},
+		{Name: "everything missing", Change: func(s *laminate.Schedule) { s.Service = laminate.Service{} }, Want: []string{"incomplete service-incomplete"},
+			Says: []string{"its fluid, temperature and pH", "nor does it say what it contains"}},
+		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, Want: []string{"warning service-incomplete"}, Says: []string{"does not say what it contains"}},
 		{Name: "the resin is to be confirmed always", Want: []string{"note confirm-resin"},
 			Says: []string{"confirm vinyl-ester for rinse water at 2 % and 110 °F with the resin maker's guide or ASTM C581 coupons"}},
-		{Name: "even where nothing is known", Change: func(s *laminate.Schedule) { *s = laminate.Schedule{} }, Want: []string{"open service-incomplete", "note confirm-resin"},
-			Says: []string{"confirm the barrier resin for the contents at its concentration (not given)"}},
+		{Name: "even where nothing is known", Change: func(s *laminate.Schedule) { *s = laminate.Schedule{} }, Want: []string{"incomplete service-incomplete", "note confirm-resin"},
+			Says: []string{"confirm the barrier resin for the fluid at its concentration (not given)"}},
 	}
 }
 

@@ -21,10 +21,10 @@ var ResinTemperature = &rules.Rule{
 		"Ester, vinyl ester and brominated vinyl ester resins are at home below 180 °F; above it novolac vinyl esters (and in acids bisphenol-fumarate and " +
 		"chlorendic polyesters) are taken. Within 20 °C (36 °F) of the heat deflection temperature the wall creeps, and nothing figured from room-temperature values holds. " +
 		"Short upsets count: a surface that has blistered once does not heal.",
-	Severity: []rules.Severity{rules.Break, rules.Open, rules.Caution},
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "the higher of operating and upset temperature is above 180 °F (180 °F itself is within) and a barrier resin is iso- or terephthalic polyester, vinyl ester or " +
-		"brominated vinyl ester: caution; above a given heat deflection temperature less 20 °C, for a resin of barrier or structure: break. " +
-		"Heat deflection given but no temperature: open; above 180 °F with a barrier ply whose resin family is not given: open",
+		"brominated vinyl ester: warning; above a given heat deflection temperature less 20 °C, for a resin of barrier or structure: break. " +
+		"Heat deflection given but no temperature: incomplete; above 180 °F with a barrier ply whose resin family is not given: incomplete",
 	Basis: "common practice, no source; ASTM D3299 and D4097 ask for special consideration above 180 °F; 20 °C from memory",
 	Run:   resinTemperature,
 }
@@ -39,7 +39,7 @@ func resinTemperature(p *rules.Pass) {
 		case counts == 0:
 		case r.HeatDeflection.Given() && !at.Given():
 			p.Report(rules.Finding{
-				Severity: rules.Open, Rows: p.RowsOfResin(i, counts), At: laminate.ServiceRef("temperature"),
+				Severity: rules.Incomplete, Rows: p.RowsOfResin(i, counts), At: laminate.ServiceRef("temperature"),
 				Message: "resin " + named(r) + " deflects under heat at " + p.Heat(r.HeatDeflection.SI()) + " and the service temperature is not given: cannot be judged",
 			})
 		case r.HeatDeflection.Given() && quantity.Above(at.SI(), r.HeatDeflection.SI()-margin):
@@ -50,7 +50,7 @@ func resinTemperature(p *rules.Pass) {
 			})
 		case tooHot && counts&rules.InBarrier != 0 && middling(r.Family):
 			p.Report(rules.Finding{
-				Severity: rules.Caution, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
+				Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
 				Message: p.Hottest() + " is above " + p.Heat(hot) + " and the barrier resin " + named(r) + " is usually taken below that",
 			})
 		}

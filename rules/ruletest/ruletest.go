@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -45,21 +45,21 @@ func Sound() *laminate.Schedule {
 			InsideDiameter: quantity.New(12, quantity.Inch), Length: quantity.New(10, quantity.Foot),
 		},
 		Service: laminate.Service{
-			Contents: "rinse water", Concentration: laminate.Some(0.02), Temperature: quantity.New(110, quantity.Fahrenheit),
-			PH: laminate.PHRange{Lowest: 6, Highest: 8, Given: true}, Contact: laminate.Immersed, Carries: laminate.TraitSet(),
+			Fluid: "rinse water", Concentration: laminate.Some(0.02), Temperature: quantity.New(110, quantity.Fahrenheit),
+			PH: laminate.PHRange{Lowest: 6, Highest: 8, Given: true}, Contact: laminate.Immersed, Contains: laminate.TraitSet(),
 			Pressure: quantity.New(25, quantity.PSI), Conductive: laminate.Some(false), Abrasive: laminate.Some(false),
 		},
 		Resins: []laminate.Resin{
-			{ID: Liner, Family: laminate.VinylEster, Density: quantity.New(1150, quantity.KilogramPerCubicMetre)},
-			{ID: Wall, Family: laminate.VinylEster, Density: quantity.New(1150, quantity.KilogramPerCubicMetre)},
+			{ID: Liner, Family: laminate.VinylEster, Density: quantity.New(1150, quantity.KilogramPerCubicMeter)},
+			{ID: Wall, Family: laminate.VinylEster, Density: quantity.New(1150, quantity.KilogramPerCubicMeter)},
 		},
 		Plies: []laminate.Ply{
-			ply(catalogue.VeilC15, Liner, laminate.InnerSurface, 1),
-			ply(catalogue.Mat15, Liner, laminate.InteriorLayer, 2),
-			ply(catalogue.Mat15, Wall, laminate.StructuralLayer, 1),
-			ply(catalogue.Woven24, Wall, laminate.StructuralLayer, 1),
-			ply(catalogue.Mat15, Wall, laminate.StructuralLayer, 1),
-			ply(catalogue.Topcoat, Wall, laminate.OuterSurface, 1),
+			ply(catalog.VeilC15, Liner, laminate.InnerSurface, 1),
+			ply(catalog.Mat15, Liner, laminate.InteriorLayer, 2),
+			ply(catalog.Mat15, Wall, laminate.StructuralLayer, 1),
+			ply(catalog.Woven24, Wall, laminate.StructuralLayer, 1),
+			ply(catalog.Mat15, Wall, laminate.StructuralLayer, 1),
+			ply(catalog.Topcoat, Wall, laminate.OuterSurface, 1),
 		},
 	}
 	s.Plies[MatRow].GelAfter = true
@@ -77,10 +77,10 @@ type Case struct {
 	Want []string
 	// Says are texts that have to stand in the messages of the family.
 	Says []string
-	// Mends is a text in the remedy of the first finding of the family that
+	// Fixes is a text in the fix of the first finding of the family that
 	// has one; empty means that none of them may have one.
-	Mends string
-	// After are the findings of the family once that remedy is applied.
+	Fixes string
+	// After are the findings of the family once that fix is applied.
 	After []string
 	// Metric asks for messages in SI units.
 	Metric bool
@@ -98,19 +98,19 @@ func Run(t *testing.T, family string, cases []Case, always ...string) {
 			if c.Change != nil {
 				c.Change(s)
 			}
-			lib := catalogue.Library()
+			lib := catalog.Library()
 			if c.Library != nil {
 				c.Library(lib)
 				lib.Index()
 			}
-			o := rules.Options{Remedies: true}
+			o := rules.Options{Fixes: true}
 			if c.Metric {
 				o.Units = quantity.Metric
 			}
 			r := all.Judge(s, lib, o)
 			check(t, "findings", r, family, c.Want, always)
 			var said strings.Builder
-			var remedy *rules.Remedy
+			var fix *rules.Fix
 			for i := range r.Findings {
 				f := &r.Findings[i]
 				sound(t, s, f)
@@ -118,8 +118,8 @@ func Run(t *testing.T, family string, cases []Case, always ...string) {
 					continue
 				}
 				said.WriteString(f.Message + "\n")
-				if remedy == nil {
-					remedy = f.Remedy
+				if fix == nil {
+					fix = f.Fix
 				}
 			}
 			for _, text := range c.Says {
@@ -128,19 +128,19 @@ func Run(t *testing.T, family string, cases []Case, always ...string) {
 				}
 			}
 			switch {
-			case c.Mends == "" && remedy != nil:
-				t.Errorf("unexpected remedy %q", remedy.Text)
-			case c.Mends != "" && remedy == nil:
-				t.Errorf("no remedy; %q was expected", c.Mends)
-			case remedy != nil:
-				if !strings.Contains(remedy.Text, c.Mends) {
-					t.Errorf("remedy %q does not say %q", remedy.Text, c.Mends)
+			case c.Fixes == "" && fix != nil:
+				t.Errorf("unexpected fix %q", fix.Text)
+			case c.Fixes != "" && fix == nil:
+				t.Errorf("no fix; %q was expected", c.Fixes)
+			case fix != nil:
+				if !strings.Contains(fix.Text, c.Fixes) {
+					t.Errorf("fix %q does not say %q", fix.Text, c.Fixes)
 				}
-				next, err := remedy.Edit.Do(s)
+				next, err := fix.Edit.Do(s)
 				if err != nil {
-					t.Fatalf("applying remedy: %v", err)
+					t.Fatalf("applying fix: %v", err)
 				}
-				check(t, "findings after the remedy", all.Judge(next, lib, rules.Options{}), family, c.After, always)
+				check(t, "findings after the fix", all.Judge(next, lib, rules.Options{}), family, c.After, always)
 			}
 		})
 	}
@@ -212,12 +212,12 @@ func check(t *testing.T, what string, r *rules.Report, family string, want, alwa
 }
 
 // Veil makes a material of the schedule's own: a veil whose ply, in a resin of
-// 1 150 kg/m³, has exactly the thickness given, at 10 % fibre by mass.
+// 1 150 kg/m³, has exactly the thickness given, at 10 % fiber by mass.
 func Veil(s *laminate.Schedule, id string, fiber laminate.Fiber, thickness quantity.Length) string {
 	return fabric(s, id, laminate.Veil, fiber, 0.10, 2500, thickness)
 }
 
-// Mat makes a chopped glass mat likewise, at 27 % fibre by mass.
+// Mat makes a chopped glass mat likewise, at 27 % fiber by mass.
 func Mat(s *laminate.Schedule, id string, thickness quantity.Length) string {
 	return fabric(s, id, laminate.ChoppedMat, laminate.ECRGlass, 0.27, 2620, thickness)
 }
@@ -228,8 +228,8 @@ func fabric(s *laminate.Schedule, id string, form laminate.Form, fiber laminate.
 	mass := thickness.SI() / (1/density + (1-g)/(g*resin))
 	s.Materials = append(s.Materials, laminate.Material{
 		ID: id, Form: form, Fiber: fiber, GlassContent: laminate.Some(g),
-		ArealMass:    quantity.New(mass, quantity.KilogramPerSquareMetre),
-		FiberDensity: quantity.New(density, quantity.KilogramPerCubicMetre),
+		ArealMass:    quantity.New(mass, quantity.KilogramPerSquareMeter),
+		FiberDensity: quantity.New(density, quantity.KilogramPerCubicMeter),
 	})
 	return id
 }

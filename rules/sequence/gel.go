@@ -15,8 +15,8 @@ var GelStopMissing = &rules.Rule{
 	Title:  "No gel stop between barrier and structure",
 	Why: "Let the barrier gel and give off its heat before structure is laid. Laid wet on wet, the winding or the rollers squeeze resin out of the barrier and shift the veil, " +
 		"and the heat of the whole wall at once blisters and crazes the rich layer. " +
-		"The barrier can also be looked at and mended only while it is still the last thing laid.",
-	Severity: []rules.Severity{rules.Caution},
+		"The barrier can also be looked at and fixed only while it is still the last thing laid.",
+	Severity: []rules.Severity{rules.Warning},
 	When:     "there is a barrier and a structural layer, and the last ply of the barrier has no gel stop after it",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
@@ -26,7 +26,7 @@ var GelStopMissing = &rules.Rule{
 		}
 		last := end - 1
 		f := rules.Finding{
-			Severity: rules.Caution, Rows: []int{last}, At: laminate.PlyRef(last, "gel_after"),
+			Severity: rules.Warning, Rows: []int{last}, At: laminate.PlyRef(last, "gel_after"),
 			Message: "no gel stop after " + p.Plies([]int{last}) + ", the last of the barrier, before the structure",
 		}
 		text := "the barrier gels after " + p.Plies([]int{last})
@@ -35,7 +35,7 @@ var GelStopMissing = &rules.Rule{
 		if on >= 0 && ok { // on a gelled face the structure wants a mat first
 			text += " and a " + id + " goes on it"
 		}
-		f.Remedy = p.Mend(text, "set a gel stop after "+p.Plies([]int{last}), f.At, func(l *rules.Layup) error {
+		f.Fix = p.Fix(text, "set a gel stop after "+p.Plies([]int{last}), f.At, func(l *rules.Layup) error {
 			l.Schedule.Plies[last].GelAfter = true
 			if on >= 0 && ok {
 				l.Insert(on, mat(id, &l.Schedule.Plies[on], p.Analysis.Rows[on].Zone))
@@ -59,7 +59,7 @@ var GelStopLate = &rules.Rule{
 	Why: "Curing resin makes heat, and in a thick wet laminate the heat stays in: the middle boils, yellows and cracks, and shrinkage pulls the plies apart or warps the part. " +
 		"About four mats, or a quarter inch, in one go is what hand lay-up bears; then let it gel and cool. " +
 		"The shop's own resin and temperature may bear more or less, and somebody who knows them may say so.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When: "more than four chopped plies, or more than 1/4 in of hand-laid and chopped plies (both bounds are within), are laid without a gel stop between; veils and coats count by thickness. " +
 		"A wound ply ends the count until the next gel stop: wound walls go by the shop's own limit. Tested laminas do not count",
 	Basis: rules.CommonPractice,
@@ -133,13 +133,13 @@ func gelStopLate(p *rules.Pass) {
 		message += "; and again with " + p.Plies(rows[1:])
 	}
 	p.Report(rules.Finding{
-		Severity: rules.Caution, Rows: rows, At: laminate.PlyRef(rows[0], "gel_after"), Message: message, Remedy: stops(p),
+		Severity: rules.Warning, Rows: rows, At: laminate.PlyRef(rows[0], "gel_after"), Message: message, Fix: stops(p),
 	})
 }
 
-// stops is the remedy that sets gel stops, taking rows of many plies apart.
-func stops(p *rules.Pass) *rules.Remedy {
-	return p.Mend("gel stops go in after at most four mats or "+p.Units.Thickness(mostInOneGo), "set gel stops", laminate.PlyRef(0, "gel_after"),
+// stops is the fix that sets gel stops, taking rows of many plies apart.
+func stops(p *rules.Pass) *rules.Fix {
+	return p.Fix("gel stops go in after at most four mats or "+p.Units.Thickness(mostInOneGo), "set gel stops", laminate.PlyRef(0, "gel_after"),
 		func(l *rules.Layup) error {
 			var r run
 			at := 0 // row of the new schedule

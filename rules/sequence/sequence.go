@@ -17,7 +17,7 @@ func Rules() []*rules.Rule {
 	}
 }
 
-// mat is a ply of the mat to mend with, in the resin and zone of a neighbour.
+// mat is a ply of the mat to fix with, in the resin and zone of a neighbor.
 func mat(id string, like *laminate.Ply, zone laminate.Zone) laminate.Ply {
 	return laminate.Ply{Material: id, Resin: like.Resin, Zone: zone, Count: 1}
 }

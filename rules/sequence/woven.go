@@ -20,7 +20,7 @@ var WovenOnWoven = &rules.Rule{
 	Run:   wovenOnWoven,
 }
 
-// mostSplit bounds how many plies of one row a remedy takes apart.
+// mostSplit bounds how many plies of one row a fix takes apart.
 const mostSplit = 50
 
 func wovenOnWoven(p *rules.Pass) {
@@ -47,7 +47,7 @@ func wovenOnWoven(p *rules.Pass) {
 	message := p.Plies(rows) + " " + p.Are(rows) + " woven roving on woven roving with no mat between"
 	f := rules.Finding{Severity: rules.Break, Rows: rows, Message: message}
 	if id, ok := p.StockMat(); ok && split {
-		f.Remedy = p.Mend("a "+id+" goes between the woven plies", "laid "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
+		f.Fix = p.Fix("a "+id+" goes between the woven plies", "laid "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
 			func(l *rules.Layup) error {
 				for k := len(rows) - 1; k >= 0; k-- {
 					part(p, l, rows[k], id)
@@ -96,7 +96,7 @@ var WovenOutermost = &rules.Rule{
 	Why: "Under the outer surface the last reinforcement should be mat. The weave of a fabric prints through a thin coat, its hollows hold air, " +
 		"and where the coat is worn the fabric's long strands draw water into the wall. A mat fills the weave and gives the coat something to sit on; " +
 		"it is also what a repair or a branch bonds to.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When:     "the last ply that is neither veil nor coat is woven roving",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
@@ -106,12 +106,12 @@ var WovenOutermost = &rules.Rule{
 				continue
 			case laminate.WovenRoving:
 				f := rules.Finding{
-					Severity: rules.Caution, Rows: []int{i},
+					Severity: rules.Warning, Rows: []int{i},
 					Message: p.Plies([]int{i}) + " (" + p.Schedule.Plies[i].Material + ") " + p.Are([]int{i}) + " the last reinforcement and woven roving; a mat last is usual",
 				}
 				if id, ok := p.StockMat(); ok {
 					zone := p.Analysis.Rows[i].Zone
-					f.Remedy = p.Mend("a "+id+" goes over "+p.Plies([]int{i}), "laid "+id+" over "+p.Plies([]int{i}), laminate.PlyRef(i+1, ""),
+					f.Fix = p.Fix("a "+id+" goes over "+p.Plies([]int{i}), "laid "+id+" over "+p.Plies([]int{i}), laminate.PlyRef(i+1, ""),
 						func(l *rules.Layup) error {
 							l.Insert(i+1, mat(id, &l.Schedule.Plies[i], zone))
 							return nil
@@ -125,7 +125,7 @@ var WovenOutermost = &rules.Rule{
 	},
 }
 
-// bare is the row of continuous fibre that lies straight on the barrier, −1
+// bare is the row of continuous fiber that lies straight on the barrier, −1
 // when there is none.
 func bare(p *rules.Pass) int {
 	i := p.Analysis.BarrierEnd
@@ -153,7 +153,7 @@ var NoBondMat = &rules.Rule{
 	Why: "A barrier that has gelled and cooled offers a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or a fabric bridges the hollows and leaves dry seams, " +
 		"so the barrier is held by little and comes away in sheets when the pipe is cooled, emptied under vacuum or knocked. " +
 		"One mat on the barrier before the structure is cheap.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When: "the last ply of the barrier is followed by a gel stop and the next ply, coats apart, is woven, unidirectional or wound. " +
 		"Across a face that is still wet it does not matter",
 	Basis: rules.CommonPractice,
@@ -163,12 +163,12 @@ var NoBondMat = &rules.Rule{
 			return
 		}
 		f := rules.Finding{
-			Severity: rules.Caution, Rows: []int{i},
+			Severity: rules.Warning, Rows: []int{i},
 			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") " + p.Verb([]int{i}, "goes", "go") + " straight on the gelled barrier; a mat between is usual",
 		}
 		if id, ok := p.StockMat(); ok {
 			zone := p.Analysis.Rows[i].Zone
-			f.Remedy = p.Mend("a "+id+" goes under "+p.Plies([]int{i}), "laid "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
+			f.Fix = p.Fix("a "+id+" goes under "+p.Plies([]int{i}), "laid "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
 				func(l *rules.Layup) error {
 					l.Insert(i, mat(id, &l.Schedule.Plies[i], zone))
 					return nil

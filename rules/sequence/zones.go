@@ -79,7 +79,7 @@ var NoOuterSurface = &rules.Rule{
 	Title:  "No outer surface",
 	Why: "The outside is weathered, splashed and cured in air. A resin-rich coat, with wax so that the air does not keep it tacky, over a veil where the surroundings are corrosive, " +
 		"seals the ends of the structural glass. Bare structure blooms: the resin weathers away between the strands, water and fumes go in, and the surface never cures hard.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When:     "there are plies and none is outer surface",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
@@ -88,12 +88,12 @@ var NoOuterSurface = &rules.Rule{
 			return
 		}
 		f := rules.Finding{
-			Severity: rules.Caution, Rows: []int{n - 1},
+			Severity: rules.Warning, Rows: []int{n - 1},
 			Message: "the wall ends with " + p.Schedule.Plies[n-1].Material + ", without a coat or veil as outer surface",
 		}
 		id, ok := p.Stock("topcoat", func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
 		if resin := p.Schedule.Plies[n-1].Resin; ok && resin != "" {
-			f.Remedy = p.Mend("a "+id+" in resin "+resin+" goes last", "laid "+id+" last", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
+			f.Fix = p.Fix("a "+id+" in resin "+resin+" goes last", "laid "+id+" last", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
 				l.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})
 				return nil
 			})
@@ -138,7 +138,7 @@ func waxBetweenPlies(p *rules.Pass) {
 	if waxed(last) {
 		text, label = "only the last ply is waxed coat", "took the waxed coat between plies out"
 	}
-	f.Remedy = p.Mend(text, label, laminate.PlyRef(rows[0], ""), func(l *rules.Layup) error {
+	f.Fix = p.Fix(text, label, laminate.PlyRef(rows[0], ""), func(l *rules.Layup) error {
 		coat := single(l.Schedule.Plies[rows[0]])
 		keep := waxed(last)
 		for i := len(rows) - 1; i >= 0; i-- {

@@ -29,8 +29,8 @@ var ConductiveBarrier = &rules.Rule{
 	Why: "Resin and glass insulate: a fluid that rubs along them charges the wall, and one spark from it lights a vapor. A conductive barrier has a carbon veil to spread the charge " +
 		"and carbon powder in the resin, of the whole barrier or the veil layer, to lead it through to the veil. " +
 		"The veil alone can be sealed off under a skin of bare resin; powder alone seldom makes a path along the wall.",
-	Severity: []rules.Severity{rules.Break, rules.Caution},
-	When: "a conductive wall is asked for and the barrier has neither a carbon veil nor carbon powder (as a resin's filler, or a veil's own): break; only one of the two: caution. " +
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "a conductive wall is asked for and the barrier has neither a carbon veil nor carbon powder (as a resin's filler, or a veil's own): break; only one of the two: warning. " +
 		"A service that does not say is taken as not asking",
 	Basis: rules.CommonPractice,
 	Run:   conductiveBarrier,
@@ -49,7 +49,7 @@ func conductiveBarrier(p *rules.Pass) {
 		veil = veil || row.Material.Fiber == laminate.Carbon
 		powder = powder || row.Material.Conductive
 	}
-	f := rules.Finding{Severity: rules.Caution, Rows: barrierRows(p)}
+	f := rules.Finding{Severity: rules.Warning, Rows: barrierRows(p)}
 	switch {
 	case veil && powder:
 		return
@@ -57,22 +57,22 @@ func conductiveBarrier(p *rules.Pass) {
 		f.Message = "a conductive wall is asked for and the barrier has a carbon veil but no carbon powder"
 	case powder:
 		f.Message = "a conductive wall is asked for and the barrier has carbon powder but no carbon veil"
-		f.Remedy = carbonVeil(p)
+		f.Fix = carbonVeil(p)
 	default:
 		f.Severity = rules.Break
 		f.Message = "a conductive wall is asked for and the barrier has neither carbon veil nor carbon powder"
-		f.Remedy = carbonVeil(p)
+		f.Fix = carbonVeil(p)
 	}
 	p.Report(f)
 }
 
 // carbonVeil makes the veil that meets the fluid a carbon one.
-func carbonVeil(p *rules.Pass) *rules.Remedy {
+func carbonVeil(p *rules.Pass) *rules.Fix {
 	id, ok := p.StockVeil(laminate.Carbon)
 	if !ok || len(p.Schedule.Plies) == 0 || rules.FormOf(&p.Analysis.Rows[0]) != laminate.Veil {
 		return nil
 	}
-	return p.Mend(p.Plies([]int{0})+p.Verb([]int{0}, " becomes ", " become ")+id+", same count", "made "+p.Plies([]int{0})+" "+id, laminate.PlyRef(0, "material"),
+	return p.Fix(p.Plies([]int{0})+p.Verb([]int{0}, " becomes ", " become ")+id+", same count", "made "+p.Plies([]int{0})+" "+id, laminate.PlyRef(0, "material"),
 		func(l *rules.Layup) error {
 			l.Schedule.Plies[0].Material = id
 			l.Schedule.Plies[0].GlassContent = laminate.Optional[float64]{}
@@ -80,30 +80,30 @@ func carbonVeil(p *rules.Pass) *rules.Remedy {
 		})
 }
 
-// ConductivePath wants the charge led to earth.
+// ConductivePath wants the charge led to ground.
 var ConductivePath = &rules.Rule{
 	ID:     "conductive-path",
 	Family: family,
-	Title:  "The way of the charge to earth",
-	Why: "A conductive barrier that is not earthed gathers charge like a capacitor and gives it off in one spark: it is worse than none. " +
+	Title:  "The way of the charge to ground",
+	Why: "A conductive barrier that is not grounded gathers charge like a capacitor and gives it off in one spark: it is worse than none. " +
 		"The path has to be carried across every joint, with conductive adhesive or edge pieces, and out through the structure to a lug. " +
-		"Joints are where it is forgotten, so the resistance is measured, first on the tank or a specimen, and to earth again at each inspection.",
-	Severity: []rules.Severity{rules.Break, rules.Caution},
-	When: "a conductive wall is asked for and the part does not state how it is earthed (blank or \"none\"): break; it does: caution, with the figures to measure. " +
+		"Joints are where it is forgotten, so the resistance is measured, first on the tank or a specimen, and to ground again at each inspection.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "a conductive wall is asked for and the part does not state how it is grounded (blank or \"none\"): break; it does: warning, with the figures to measure. " +
 		"A service that does not say is taken as not asking",
-	Basis: "ADR 2017 6.9.2.14: surface resistance at most 10⁹ Ω, to earth at most 10⁷ Ω, between parts in contact at most 10 Ω; unearthed is worse than none: common practice, no source",
+	Basis: "ADR 2017 6.9.2.14: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω; ungrounded is worse than none: common practice, no source",
 	Run: func(p *rules.Pass) {
 		if !p.Schedule.Service.Conductive.Value {
 			return
 		}
-		f := rules.Finding{At: laminate.PartRef("earth")}
-		switch strings.ToLower(strings.TrimSpace(p.Schedule.Part.Earth)) {
+		f := rules.Finding{At: laminate.PartRef("grounding")}
+		switch strings.ToLower(strings.TrimSpace(p.Schedule.Part.Grounding)) {
 		case "", "none", "no", "-":
 			f.Severity = rules.Break
-			f.Message = "a conductive wall is asked for and the part does not state how it is earthed: unearthed it is worse than none"
+			f.Message = "a conductive wall is asked for and the part does not state how it is grounded: ungrounded it is worse than none"
 		default:
-			f.Severity = rules.Caution
-			f.Message = "carry the conductive path across every joint and measure: surface resistance inside and outside at most 10⁹ Ω, to earth at most 10⁷ Ω, between parts in contact at most 10 Ω"
+			f.Severity = rules.Warning
+			f.Message = "carry the conductive path across every joint and measure: surface resistance inside and outside at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω"
 		}
 		p.Report(f)
 	},
@@ -126,9 +126,9 @@ var AbrasiveBarrier = &rules.Rule{
 	Why: "Particles scour resin much faster than they scour ceramics. About 35 % by mass of silicon carbide or aluminum oxide in the barrier resin makes the grains carry the wear. " +
 		"With less they lie too far apart; with more the mix no longer wets the mat and the barrier is dry. " +
 		"Two mats at least have to hold it, or the filled layer chips off in plates at the first bend.",
-	Severity: []rules.Severity{rules.Caution, rules.Note},
+	Severity: []rules.Severity{rules.Warning, rules.Note},
 	When: "the service is abrasive and no barrier resin holds silicon carbide or aluminum oxide, or its share is not given or outside 30–40 % by mass of the mix (both bounds are within), " +
-		"or the interior layer has fewer than two chopped plies: caution, all of it in one finding. Solids carried and the service not said to be abrasive: note",
+		"or the interior layer has fewer than two chopped plies: warning, all of it in one finding. Solids carried and the service not said to be abrasive: note",
 	Basis: rules.CommonPractice,
 	Run:   abrasiveBarrier,
 }
@@ -136,14 +136,14 @@ var AbrasiveBarrier = &rules.Rule{
 func abrasiveBarrier(p *rules.Pass) {
 	s := &p.Schedule.Service
 	if !s.Abrasive.Value {
-		if s.Carries.Has(laminate.Solids) {
+		if s.Contains.Has(laminate.Solids) {
 			said := "and does not say whether it is abrasive"
 			if s.Abrasive.Given {
 				said = "and is said not to be abrasive"
 			}
 			p.Report(rules.Finding{
 				Severity: rules.Note, At: laminate.ServiceRef("abrasive"),
-				Message: "the service carries solids " + said + "; an abrasive one wants about " + usualHard + " silicon carbide or aluminum oxide in the barrier resin",
+				Message: "the service contains solids " + said + "; an abrasive one wants about " + usualHard + " silicon carbide or aluminum oxide in the barrier resin",
 			})
 		}
 		return
@@ -185,7 +185,7 @@ func abrasiveBarrier(p *rules.Pass) {
 	if wrong == nil {
 		return
 	}
-	p.Report(rules.Finding{Severity: rules.Caution, Rows: barrierRows(p), At: at, Message: abrasiveAsked + " and " + rules.Join(wrong, "and")})
+	p.Report(rules.Finding{Severity: rules.Warning, Rows: barrierRows(p), At: at, Message: abrasiveAsked + " and " + rules.Join(wrong, "and")})
 }
 
 // FillerInStructure keeps powder out of the structure.
@@ -196,7 +196,7 @@ var FillerInStructure = &rules.Rule{
 	Why: "Filler thickens the resin, so that roving and fabric are wetted badly and dry strands stay in the wall; it takes the place of glass and makes the laminate brittle. " +
 		"RTP-1 allows no pigment, dye or filler but what its part 2 lists. " +
 		"Strength values for the wall were not measured with it, and the glass content can no longer be read from the ash.",
-	Severity: []rules.Severity{rules.Caution},
+	Severity: []rules.Severity{rules.Warning},
 	When:     "a ply of the structural layer is laid in a resin that names a filler, whatever its share",
 	Basis:    "RTP-1 part 2; common practice, no source",
 	Run: func(p *rules.Pass) {
@@ -207,11 +207,11 @@ var FillerInStructure = &rules.Rule{
 			}
 			rows := p.RowsOfResin(i, rules.InStructure)
 			f := rules.Finding{
-				Severity: rules.Caution, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
+				Severity: rules.Warning, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
 				Message: p.Plies(rows) + " " + p.Are(rows) + " structure and laid in resin " + r.ID + ", which holds " + r.Filler.String(),
 			}
 			if id := unfilled(p.Schedule, r); id != "" {
-				f.Remedy = p.Mend("the structure is laid in resin "+id+", unfilled and of the same family", "put the structure into resin "+id, f.At, func(l *rules.Layup) error {
+				f.Fix = p.Fix("the structure is laid in resin "+id+", unfilled and of the same family", "put the structure into resin "+id, f.At, func(l *rules.Layup) error {
 					for _, row := range rows {
 						l.Schedule.Plies[row].Resin = id
 					}

@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules/ruletest"
 )
 
@@ -18,7 +18,7 @@ func change(list ...func(*laminate.Schedule)) func(*laminate.Schedule) {
 
 func conductive(s *laminate.Schedule) {
 	s.Service.Conductive = laminate.Some(true)
-	s.Part.Earth = "lug at each flange"
+	s.Part.Grounding = "lug at each flange"
 }
 
 func abrasive(s *laminate.Schedule) { s.Service.Abrasive = laminate.Some(true) }
@@ -34,7 +34,7 @@ func veil(id string) func(*laminate.Schedule) {
 }
 
 func earth(text string) func(*laminate.Schedule) {
-	return func(s *laminate.Schedule) { s.Part.Earth = text }
+	return func(s *laminate.Schedule) { s.Part.Grounding = text }
 }
 
 // ownVeil makes the veil one with carbon powder of its own.
@@ -53,35 +53,35 @@ func TestSpecialRules(t *testing.T) {
 	cases := []ruletest.Case{
 		{Name: "nothing special asked"},
 
-		{Name: "conductive with neither", Change: conductive, Want: []string{"break conductive-barrier 0 1", "caution conductive-path"},
-			Says: []string{"neither carbon veil nor carbon powder", "10⁹ Ω", "10⁷ Ω", "10 Ω"}, Mends: "ply 1 becomes veil-carbon-11", After: []string{"caution conductive-barrier", "caution conductive-path"}},
-		{Name: "conductive with a carbon veil alone", Change: change(conductive, veil(catalogue.VeilCarbon11)), Want: []string{"caution conductive-barrier", "caution conductive-path"},
+		{Name: "conductive with neither", Change: conductive, Want: []string{"break conductive-barrier 0 1", "warning conductive-path"},
+			Says: []string{"neither carbon veil nor carbon powder", "10⁹ Ω", "10⁷ Ω", "10 Ω"}, Fixes: "ply 1 becomes veil-carbon-11", After: []string{"warning conductive-barrier", "warning conductive-path"}},
+		{Name: "conductive with a carbon veil alone", Change: change(conductive, veil(catalog.VeilCarbon11)), Want: []string{"warning conductive-barrier", "warning conductive-path"},
 			Says: []string{"a carbon veil but no carbon powder"}},
 		{Name: "conductive with carbon powder alone", Change: change(conductive, filler(liner, laminate.CarbonPowder, 0.05)),
-			Want: []string{"caution conductive-barrier", "caution conductive-path", "note filler-hides-glass 0 1"}, Says: []string{"carbon powder but no carbon veil", "burns in part"},
-			Mends: "ply 1 becomes veil-carbon-11", After: []string{"caution conductive-path", "note filler-hides-glass"}},
-		{Name: "conductive with both", Change: change(conductive, veil(catalogue.VeilCarbon11), filler(liner, laminate.CarbonPowder, 0.05)),
-			Want: []string{"caution conductive-path", "note filler-hides-glass"}},
-		{Name: "a carbon veil with powder of its own", Change: change(conductive, ownVeil(laminate.Carbon)), Want: []string{"caution conductive-path"}},
-		{Name: "another veil with powder of its own", Change: change(conductive, ownVeil(laminate.Polyester)), Want: []string{"caution conductive-barrier", "caution conductive-path"}},
+			Want: []string{"warning conductive-barrier", "warning conductive-path", "note filler-hides-glass 0 1"}, Says: []string{"carbon powder but no carbon veil", "burns in part"},
+			Fixes: "ply 1 becomes veil-carbon-11", After: []string{"warning conductive-path", "note filler-hides-glass"}},
+		{Name: "conductive with both", Change: change(conductive, veil(catalog.VeilCarbon11), filler(liner, laminate.CarbonPowder, 0.05)),
+			Want: []string{"warning conductive-path", "note filler-hides-glass"}},
+		{Name: "a carbon veil with powder of its own", Change: change(conductive, ownVeil(laminate.Carbon)), Want: []string{"warning conductive-path"}},
+		{Name: "another veil with powder of its own", Change: change(conductive, ownVeil(laminate.Polyester)), Want: []string{"warning conductive-barrier", "warning conductive-path"}},
 		{Name: "carbon in the structure does not count", Change: change(conductive, filler(wall, laminate.CarbonPowder, 0.05)),
-			Want: []string{"break conductive-barrier", "caution conductive-path", "caution filler-in-structure", "note filler-hides-glass"}, Mends: "veil-carbon-11",
-			After: []string{"caution conductive-barrier", "caution conductive-path", "caution filler-in-structure", "note filler-hides-glass"}},
-		{Name: "no earth stated", Change: change(conductive, ownVeil(laminate.Carbon), earth("")), Want: []string{"break conductive-path"}, Says: []string{"unearthed it is worse than none"}},
+			Want: []string{"break conductive-barrier", "warning conductive-path", "warning filler-in-structure", "note filler-hides-glass"}, Fixes: "veil-carbon-11",
+			After: []string{"warning conductive-barrier", "warning conductive-path", "warning filler-in-structure", "note filler-hides-glass"}},
+		{Name: "no earth stated", Change: change(conductive, ownVeil(laminate.Carbon), earth("")), Want: []string{"break conductive-path"}, Says: []string{"ungrounded it is worse than none"}},
 		{Name: "earth stated as none", Change: change(conductive, ownVeil(laminate.Carbon), earth(" None ")), Want: []string{"break conductive-path"}},
 		{Name: "not said whether it should conduct", Change: func(s *laminate.Schedule) { s.Service.Conductive = laminate.Optional[bool]{} }},
 
-		{Name: "abrasive without filler", Change: abrasive, Want: []string{"caution abrasive-barrier 0 1"}, Says: []string{"no barrier resin holds silicon carbide or aluminum oxide"}},
+		{Name: "abrasive without filler", Change: abrasive, Want: []string{"warning abrasive-barrier 0 1"}, Says: []string{"no barrier resin holds silicon carbide or aluminum oxide"}},
 		{Name: "abrasive with 30 %", Change: change(abrasive, filler(liner, laminate.SiliconCarbide, 0.30)), Want: []string{"note filler-hides-glass"}},
-		{Name: "abrasive with 29.9 %", Change: change(abrasive, filler(liner, laminate.SiliconCarbide, 0.299)), Want: []string{"caution abrasive-barrier", "note filler-hides-glass"},
+		{Name: "abrasive with 29.9 %", Change: change(abrasive, filler(liner, laminate.SiliconCarbide, 0.299)), Want: []string{"warning abrasive-barrier", "note filler-hides-glass"},
 			Says: []string{"resin liner holds 29.9 % silicon-carbide, 30 to 40 % are usual"}},
 		{Name: "abrasive with 40 %", Change: change(abrasive, filler(liner, laminate.AluminumOxide, 0.40)), Want: []string{"note filler-hides-glass"}},
-		{Name: "abrasive with 41 %", Change: change(abrasive, filler(liner, laminate.AluminumOxide, 0.41)), Want: []string{"caution abrasive-barrier", "note filler-hides-glass"}},
+		{Name: "abrasive with 41 %", Change: change(abrasive, filler(liner, laminate.AluminumOxide, 0.41)), Want: []string{"warning abrasive-barrier", "note filler-hides-glass"}},
 		{Name: "abrasive, share not given", Change: change(abrasive, func(s *laminate.Schedule) { s.Resins[liner].Filler = laminate.SiliconCarbide }),
-			Want: []string{"caution abrasive-barrier", "note filler-hides-glass"}, Says: []string{"the share of silicon-carbide in resin liner is not given"}},
-		{Name: "abrasive with carbon powder is not hard", Change: change(abrasive, filler(liner, laminate.CarbonPowder, 0.35)), Want: []string{"caution abrasive-barrier", "note filler-hides-glass"}},
+			Want: []string{"warning abrasive-barrier", "note filler-hides-glass"}, Says: []string{"the share of silicon-carbide in resin liner is not given"}},
+		{Name: "abrasive with carbon powder is not hard", Change: change(abrasive, filler(liner, laminate.CarbonPowder, 0.35)), Want: []string{"warning abrasive-barrier", "note filler-hides-glass"}},
 		{Name: "abrasive with one mat", Change: change(abrasive, filler(liner, laminate.SiliconCarbide, 0.35), func(s *laminate.Schedule) { s.Plies[ruletest.MatRow].Count = 1 }),
-			Want: []string{"caution abrasive-barrier", "note filler-hides-glass"}, Says: []string{"fewer than two mats"}},
+			Want: []string{"warning abrasive-barrier", "note filler-hides-glass"}, Says: []string{"fewer than two mats"}},
 		{Name: "solids and not abrasive", Change: solids, Want: []string{"note abrasive-barrier"}, Says: []string{"is said not to be abrasive"}},
 		{Name: "solids and not said", Change: change(solids, func(s *laminate.Schedule) { s.Service.Abrasive = laminate.Optional[bool]{} }), Want: []string{"note abrasive-barrier"},
 			Says: []string{"does not say whether it is abrasive"}},
@@ -89,12 +89,12 @@ func TestSpecialRules(t *testing.T) {
 			Says: []string{"resin liner holds 35 % silicon-carbide", "glass = (residue − 35 %) / (1 − 35 %)"}},
 
 		{Name: "filled structure", Change: change(filler(liner, laminate.SiliconCarbide, 0.35), func(s *laminate.Schedule) { s.Plies[ruletest.BondRow].Resin = ruletest.Liner }),
-			Want: []string{"caution filler-in-structure 2", "note filler-hides-glass 0 1 2"}, Says: []string{"ply 4 is structure and laid in resin liner, which holds silicon-carbide"},
-			Mends: "the structure is laid in resin wall", After: []string{"note filler-hides-glass"}},
+			Want: []string{"warning filler-in-structure 2", "note filler-hides-glass 0 1 2"}, Says: []string{"ply 4 is structure and laid in resin liner, which holds silicon-carbide"},
+			Fixes: "the structure is laid in resin wall", After: []string{"note filler-hides-glass"}},
 		{Name: "filled structure and no unfilled resin", Change: change(filler(wall, laminate.SiliconCarbide, 0.35), func(s *laminate.Schedule) { s.Resins[liner].Family = laminate.NovolacVinylEster }),
-			Want: []string{"caution filler-in-structure 2 3 4", "note filler-hides-glass 2 3 4 5"}},
+			Want: []string{"warning filler-in-structure 2 3 4", "note filler-hides-glass 2 3 4 5"}},
 		{Name: "two filled resins", Change: change(filler(liner, laminate.SiliconCarbide, 0.35), filler(wall, laminate.AluminumOxide, 0.10)),
-			Want: []string{"caution filler-in-structure 2 3 4", "note filler-hides-glass 0 1", "note filler-hides-glass 2 3 4 5"}},
+			Want: []string{"warning filler-in-structure 2 3 4", "note filler-hides-glass 0 1", "note filler-hides-glass 2 3 4 5"}},
 		{Name: "filled outer coat", Change: func(s *laminate.Schedule) {
 			s.Resins = append(s.Resins, laminate.Resin{ID: "grit", Family: laminate.VinylEster, Filler: laminate.SiliconCarbide})
 			s.Plies[ruletest.CoatRow].Resin = "grit"
@@ -104,4 +104,4 @@ func TestSpecialRules(t *testing.T) {
 	ruletest.Covers(t, "special", cases)
 }
 
-func solids(s *laminate.Schedule) { s.Service.Carries = laminate.TraitSet(laminate.Solids) }
+func solids(s *laminate.Schedule) { s.Service.Contains = laminate.TraitSet(laminate.Solids) }

@@ -62,8 +62,8 @@ var StructureGlassContent = &rules.Rule{
 	Why: "Each way of building takes up so much glass and no more: mat about 30 %, mat and woven roving about 40 %, winding 60 to 70 %. " +
 		"More glass than that means strands that no resin reached, and a wall that is weak in shear and leaks; less means puddled resin, a heavy wall and less strength than its thickness promises. " +
 		"Strength figures hold within these ranges only.",
-	Severity: []rules.Severity{rules.Caution, rules.Note},
-	When: "glass by mass of the structural layer is outside 25–35 % all chopped, 35–50 % chopped and woven or unidirectional, 40–65 % chopped and wound, 55–75 % wound without chopped (all bounds are within): caution. " +
+	Severity: []rules.Severity{rules.Warning, rules.Note},
+	When: "glass by mass of the structural layer is outside 25–35 % all chopped, 35–50 % chopped and woven or unidirectional, 40–65 % chopped and wound, 55–75 % wound without chopped (all bounds are within): warning. " +
 		"Cannot be told because a mass is not known: note. Fabric without any chopped ply, and structures with tested laminas of known mass, are not judged",
 	Basis: rules.CommonPractice,
 	Run:   structureGlassContent,
@@ -113,7 +113,7 @@ func structureGlassContent(p *rules.Pass) {
 	default:
 		usual = allChopped
 	}
-	f := rules.Finding{Severity: rules.Caution}
+	f := rules.Finding{Severity: rules.Warning}
 	var measured string
 	switch {
 	case quantity.Below(share, usual.least):
@@ -138,8 +138,8 @@ var BookedThicknessDiffers = &rules.Rule{
 	Title:  "Booked ply thickness differs from the computed one",
 	Why: "A shop that books its own measured thickness knows its crew; arithmetic from mass, density and glass content knows none. Where the two lie far apart one of them rests on a wrong figure: " +
 		"another glass content than laid, a fabric of another mass, voids. Every thickness, strength and price here follows the computed one, so find out which is wrong.",
-	Severity: []rules.Severity{rules.Caution, rules.Note},
-	When: "the shop's booked thickness of a material differs from the computed one of a ply by more than 20 % of the computed (20 % itself holds), once for each material: caution; " +
+	Severity: []rules.Severity{rules.Warning, rules.Note},
+	When: "the shop's booked thickness of a material differs from the computed one of a ply by more than 20 % of the computed (20 % itself holds), once for each material: warning; " +
 		"booked, but the computed thickness is not known: note",
 	Basis: rules.CommonPractice,
 	Run:   bookedThicknessDiffers,
@@ -175,7 +175,7 @@ func bookedThicknessDiffers(p *rules.Pass) {
 		}
 		measured, _ := rules.Shares(math.Abs(r.Booked-r.Thickness)/r.Thickness, mostBooked)
 		p.Report(rules.Finding{
-			Severity: rules.Caution, Rows: rows,
+			Severity: rules.Warning, Rows: rows,
 			Message: id + " is booked at " + p.Units.Thickness(r.Booked) + " a ply, " + measured + " " + more + " than the " + p.Units.Thickness(r.Thickness) + " computed; over 20 %",
 		})
 	}

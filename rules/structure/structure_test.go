@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/ruletest"
 )
@@ -33,9 +33,9 @@ func ply(material string, n int, glass float64) laminate.Ply {
 		p.GlassContent = laminate.Some(glass)
 	}
 	switch material {
-	case catalogue.BandHoop:
+	case catalog.BandHoop:
 		p.Angle = laminate.Some(90.0)
-	case catalogue.Uni13:
+	case catalog.Uni13:
 		p.Angle = laminate.Some(0.0)
 	}
 	return p
@@ -58,64 +58,64 @@ func booked(mil float64) func(*laminate.Schedule) {
 
 // Glass contents and the 20 % of booked thickness: common practice, no source.
 func TestStructureRules(t *testing.T) {
-	const mat, woven, band = catalogue.Mat15, catalogue.Woven24, catalogue.BandHoop
+	const mat, woven, band = catalog.Mat15, catalog.Woven24, catalog.BandHoop
 	lamina := laminate.Material{
 		ID: "tested", Form: laminate.Lamina, Thickness: ruletest.Mil(60), E1: quantity.New(20, quantity.Gigapascal), E2: quantity.New(10, quantity.Gigapascal),
 		G12: quantity.New(3, quantity.Gigapascal), Nu12: laminate.Some(0.25),
 	}
 	cases := []ruletest.Case{
 		{Name: "mat and woven roving"},
-		{Name: "no structure", Change: change(structure(), noLoad), Want: []string{"break structure-missing 2", "break wall-fails"}, Says: []string{"nothing carries the load"}},
+		{Name: "no structure", Change: change(structure(), noLoad), Want: []string{"break structure-missing 2", "break structure-fails"}, Says: []string{"nothing carries the load"}},
 		{Name: "a coat is no structure", Change: change(structure(), noLoad, func(s *laminate.Schedule) { s.Plies[ruletest.BondRow].Zone = laminate.StructuralLayer }),
-			Want: []string{"break structure-missing", "break wall-fails", "break wall-fails"}},
+			Want: []string{"break structure-missing", "break structure-fails", "break structure-fails"}},
 		{Name: "no ply", Change: func(s *laminate.Schedule) {
 			s.Plies = nil
 			noLoad(s)
 		}, Want: []string{"break structure-missing"}},
 
 		{Name: "25 % all chopped", Change: structure(ply(mat, 4, 0.25))},
-		{Name: "24.9 % all chopped", Change: structure(ply(mat, 4, 0.249)), Want: []string{"caution structure-glass-content 2"},
+		{Name: "24.9 % all chopped", Change: structure(ply(mat, 4, 0.249)), Want: []string{"warning structure-glass-content 2"},
 			Says: []string{"24.9 % glass by mass; 25 % to 35 % are usual for an all-chopped structure"}},
 		{Name: "35 % all chopped", Change: structure(ply(mat, 6, 0.35))},
-		{Name: "35.1 % all chopped", Change: structure(ply(mat, 6, 0.351)), Want: []string{"caution structure-glass-content"}},
+		{Name: "35.1 % all chopped", Change: structure(ply(mat, 6, 0.351)), Want: []string{"warning structure-glass-content"}},
 		{Name: "35 % chopped and woven", Change: structure(ply(mat, 1, 0.35), ply(woven, 1, 0.35), ply(mat, 1, 0.35))},
-		{Name: "34.9 % chopped and woven", Change: structure(ply(mat, 1, 0.349), ply(woven, 1, 0.349), ply(mat, 1, 0.349)), Want: []string{"caution structure-glass-content"},
+		{Name: "34.9 % chopped and woven", Change: structure(ply(mat, 1, 0.349), ply(woven, 1, 0.349), ply(mat, 1, 0.349)), Want: []string{"warning structure-glass-content"},
 			Says: []string{"chopped glass and woven roving"}},
 		{Name: "50 % chopped and woven", Change: change(noLoad, structure(ply(mat, 2, 0.5), ply(woven, 1, 0.5), ply(mat, 2, 0.5)))},
-		{Name: "50.1 % chopped and woven", Change: change(noLoad, structure(ply(mat, 2, 0.501), ply(woven, 1, 0.501), ply(mat, 2, 0.501))), Want: []string{"caution structure-glass-content"}},
-		{Name: "unidirectional counts as fabric", Change: change(noLoad, structure(ply(mat, 2, 0.4), ply(catalogue.Uni13, 1, 0.4), ply(mat, 2, 0.4)))},
+		{Name: "50.1 % chopped and woven", Change: change(noLoad, structure(ply(mat, 2, 0.501), ply(woven, 1, 0.501), ply(mat, 2, 0.501))), Want: []string{"warning structure-glass-content"}},
+		{Name: "unidirectional counts as fabric", Change: change(noLoad, structure(ply(mat, 2, 0.4), ply(catalog.Uni13, 1, 0.4), ply(mat, 2, 0.4)))},
 		{Name: "40 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.4), ply(band, 3, 0.4)))},
-		{Name: "39 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.39), ply(band, 3, 0.39))), Want: []string{"caution structure-glass-content"}},
+		{Name: "39 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.39), ply(band, 3, 0.39))), Want: []string{"warning structure-glass-content"}},
 		{Name: "65 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.65), ply(band, 5, 0.65)))},
-		{Name: "66 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.66), ply(band, 5, 0.66))), Want: []string{"caution structure-glass-content"}},
+		{Name: "66 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.66), ply(band, 5, 0.66))), Want: []string{"warning structure-glass-content"}},
 		{Name: "55 % wound", Change: change(noLoad, structure(ply(band, 8, 0.55)))},
-		{Name: "54 % wound", Change: change(noLoad, structure(ply(band, 8, 0.54))), Want: []string{"caution structure-glass-content"}, Says: []string{"55 % to 75 % are usual for a wound structure"}},
+		{Name: "54 % wound", Change: change(noLoad, structure(ply(band, 8, 0.54))), Want: []string{"warning structure-glass-content"}, Says: []string{"55 % to 75 % are usual for a wound structure"}},
 		{Name: "75 % wound", Change: change(noLoad, structure(ply(band, 9, 0.75)))},
-		{Name: "76 % wound", Change: change(noLoad, structure(ply(band, 9, 0.76))), Want: []string{"caution structure-glass-content"}},
+		{Name: "76 % wound", Change: change(noLoad, structure(ply(band, 9, 0.76))), Want: []string{"warning structure-glass-content"}},
 		{Name: "a tested lamina of unknown mass", Change: change(noLoad, structure(ply("tested", 4, 0)), func(s *laminate.Schedule) { s.Materials = []laminate.Material{lamina} }),
 			Want: []string{"note structure-glass-content 2"}, Says: []string{"cannot be told"}},
 
 		{Name: "booked 20 % more", Change: change(noLoad, booked(computedMil*1.2))},
-		{Name: "booked over 20 % more", Change: change(noLoad, booked(computedMil*1.201)), Want: []string{"caution booked-thickness-differs 2 4"},
+		{Name: "booked over 20 % more", Change: change(noLoad, booked(computedMil*1.201)), Want: []string{"warning booked-thickness-differs 2 4"},
 			Says: []string{"shop-mat is booked at 60.0 mil a ply, 20.1 % more than the 50.0 mil computed"}},
 		{Name: "booked 20 % less", Change: change(noLoad, booked(computedMil*0.8))},
-		{Name: "booked over 20 % less", Change: change(noLoad, booked(computedMil*0.799)), Want: []string{"caution booked-thickness-differs 2 4"}, Says: []string{"20.1 % less than"}},
+		{Name: "booked over 20 % less", Change: change(noLoad, booked(computedMil*0.799)), Want: []string{"warning booked-thickness-differs 2 4"}, Says: []string{"20.1 % less than"}},
 		{Name: "booked and no resin", Change: change(noLoad, booked(50), func(s *laminate.Schedule) { s.Plies[ruletest.BondRow].Resin = "" }),
 			Want: []string{"note booked-thickness-differs 2", "note structure-glass-content"}},
 
 		// NBS PS 15-69, from memory: 12 in at 25 psi wants 3/16 in, at 150 psi 5/8 in of wall.
-		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break wall-fails"}, Says: []string{"hoop-strength-minimum under pressure does not hold: asked "}},
-		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break wall-fails"}, Says: []string{" mm, the wall has "}},
-		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break wall-fails"}, Says: []string{"minimum-wall does not hold: asked 187.5 mil, the wall has "}},
+		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop-strength-minimum under pressure does not hold: asked "}},
+		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails"}, Says: []string{" mm, the wall has "}},
+		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum-wall does not hold: asked 187.5 mil, the wall has "}},
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
-			Want: []string{"break wall-fails", "break wall-fails"}, Says: []string{"hoop-strain under pressure does not hold: ", ", at most 0.100 % strain ("}},
-		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"open wall-open"},
+			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop-strain under pressure does not hold: ", ", at most 0.100 % strain ("}},
+		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
 			Says: []string{"cannot be told: hoop-strength-minimum"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},
-		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "open wall-open", "break wall-fails"}},
-		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"open wall-open"}},
+		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "incomplete structure-incomplete", "break structure-fails"}},
+		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
-		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note wall-idle"}, Says: []string{"every criterion is used to less than a third"}},
+		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"every criterion is used to less than a third"}},
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
 	}
 	ruletest.Run(t, "structure", cases)
@@ -127,9 +127,9 @@ const computedMil = 50.0
 
 // thick is a wall of mat and woven roving far above what 10 psi asks for.
 func thick() []laminate.Ply {
-	list := []laminate.Ply{ply(catalogue.Mat15, 1, 0)}
+	list := []laminate.Ply{ply(catalog.Mat15, 1, 0)}
 	for range 10 {
-		list = append(list, ply(catalogue.Woven24, 1, 0), ply(catalogue.Mat15, 1, 0))
+		list = append(list, ply(catalog.Woven24, 1, 0), ply(catalog.Mat15, 1, 0))
 	}
 	return list
 }

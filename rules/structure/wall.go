@@ -12,7 +12,7 @@ import (
 
 // WallFails tells which deciding criterion does not hold.
 var WallFails = &rules.Rule{
-	ID:     "wall-fails",
+	ID:     "structure-fails",
 	Family: family,
 	Title:  "The wall is not enough for its load",
 	Why: "A criterion of the part's design basis asks more than the structure has: under pressure, head or vacuum the wall would strain, crack its resin or buckle. " +
@@ -88,13 +88,13 @@ func figure(p *rules.Pass, v float64, unit string) string {
 
 // WallOpen tells what of a loaded wall cannot be told.
 var WallOpen = &rules.Rule{
-	ID:     "wall-open",
+	ID:     "structure-incomplete",
 	Family: family,
 	Title:  "Whether the wall is enough cannot be told",
 	Why: "The part carries a load and a fact is missing without which nobody can say whether the wall holds: a diameter, a liquid height, how much stiffness is left when warm. " +
 		"A wall that was not shown to hold is not a wall that holds. Give the fact, or have the wall figured by somebody who has it. " +
 		wall.DesignAid,
-	Severity: []rules.Severity{rules.Open},
+	Severity: []rules.Severity{rules.Incomplete},
 	When: "a criterion that decides by the part's design basis cannot be told, and a pressure, a vacuum or a liquid height is given or the part is a tank, which always has a head; " +
 		"one finding for all of them",
 	Basis: "each criterion names its own",
@@ -140,7 +140,7 @@ var WallOpen = &rules.Rule{
 		if reasons != nil {
 			message += ")"
 		}
-		p.Report(rules.Finding{Severity: rules.Open, At: structuralPlace(p), Message: message})
+		p.Report(rules.Finding{Severity: rules.Incomplete, At: structuralPlace(p), Message: message})
 	},
 }
 
@@ -154,14 +154,14 @@ const idle = 1.0 / 3
 
 // WallIdle tells of much more structure than asked.
 var WallIdle = &rules.Rule{
-	ID:     "wall-idle",
+	ID:     "structure-idle",
 	Family: family,
 	Title:  "Much more structure than the load asks for",
 	Why: "Every criterion is used to less than a third. That may be meant: handling, wind, spans between supports and loads that are not figured here often govern small or low-pressure parts. " +
 		"If it is not, the wall costs glass, resin and hours that nobody asked for, and thick laminates bring their own trouble with heat and shrinkage. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Note},
-	When: "a load is judged and every criterion that applies, decides or not, is used to less than one third (one third itself is not idle), none is open; " +
+	When: "a load is judged and every criterion that applies, decides or not, is used to less than one third (one third itself is not idle), none is incomplete; " +
 		"the minimum modulus is left out, it does not measure how much structure there is",
 	Basis: rules.CommonPractice,
 	Run: func(p *rules.Pass) {

@@ -29,14 +29,14 @@ var VeilMissing = &rules.Rule{
 		f := rules.Finding{Severity: rules.Break, Rows: []int{0}}
 		if rules.FormOf(first) == laminate.Veil {
 			f.Message = "ply 1 is a veil but stands in the " + first.Zone.String()
-			f.Remedy = p.Mend("ply 1 becomes inner surface", "made ply 1 inner surface", laminate.PlyRef(0, "zone"), func(l *rules.Layup) error {
+			f.Fix = p.Fix("ply 1 becomes inner surface", "made ply 1 inner surface", laminate.PlyRef(0, "zone"), func(l *rules.Layup) error {
 				l.Schedule.Plies[0].Zone = laminate.InnerSurface
 				l.Infer = true
 				return nil
 			})
 		} else {
 			f.Message = "ply 1 is " + p.Schedule.Plies[0].Material + ", not a veil"
-			f.Remedy = layVeil(p)
+			f.Fix = layVeil(p)
 		}
 		p.Report(f)
 	},
@@ -44,13 +44,13 @@ var VeilMissing = &rules.Rule{
 
 // layVeil puts a veil first; what follows without a zone is inferred anew,
 // because a leading veil is what makes mats an interior layer.
-func layVeil(p *rules.Pass) *rules.Remedy {
+func layVeil(p *rules.Pass) *rules.Fix {
 	id, ok := p.StockVeil(usual(&p.Schedule.Service))
 	if !ok {
 		return nil
 	}
 	resin := p.Schedule.Plies[0].Resin
-	return p.Mend("a "+id+" goes first, in the resin of the first ply", "laid "+id+" as ply 1", laminate.PlyRef(0, ""),
+	return p.Fix("a "+id+" goes first, in the resin of the first ply", "laid "+id+" as ply 1", laminate.PlyRef(0, ""),
 		func(l *rules.Layup) error {
 			l.Insert(0, laminate.Ply{Material: id, Resin: resin, Zone: laminate.InnerSurface, Count: 1})
 			l.Infer = true

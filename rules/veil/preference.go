@@ -33,12 +33,12 @@ var VeilNotPreferred = &rules.Rule{
 
 func veilNotPreferred(p *rules.Pass) {
 	s := &p.Schedule.Service
-	polyester := s.Carries.Has(polyesterServices...)
-	glass := s.Carries.Has(glassServices...) && !s.Carries.Has(laminate.Fluorides) && !(s.PH.Given && s.PH.Highest > highestForGlass)
+	polyester := s.Contains.Has(polyesterServices...)
+	glass := s.Contains.Has(glassServices...) && !s.Contains.Has(laminate.Fluorides) && !(s.PH.Given && s.PH.Highest > highestForGlass)
 	if !polyester && !glass {
 		return
 	}
-	carbon := s.Carries.Has(laminate.StrongBase)
+	carbon := s.Contains.Has(laminate.StrongBase)
 	rows := p.Rows(func(r *laminate.RowFigures) bool {
 		return veilOf(r, func(f laminate.Fiber) bool {
 			return !(polyester && f == laminate.Polyester || glass && f == laminate.CGlass || carbon && f == laminate.Carbon)
@@ -60,7 +60,7 @@ func veilNotPreferred(p *rules.Pass) {
 			message += ", "
 		}
 		message += "c-glass is the usual veil for " + p.Carried(glassServices...)
-		if s.Carries.Has(laminate.Hypochlorite) {
+		if s.Contains.Has(laminate.Hypochlorite) {
 			message += ", though in hypochlorite practice splits between c-glass and polyester"
 		}
 	}

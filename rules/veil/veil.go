@@ -1,4 +1,4 @@
-// Package veil owns the rules about the veil: which fibre stands the service,
+// Package veil owns the rules about the veil: which fiber stands the service,
 // and that there is one.
 package veil
 
@@ -49,22 +49,22 @@ func carbonVeils(p *rules.Pass) []int {
 	})
 }
 
-// usual is the fibre of the veil that the service asks for first.
+// usual is the fiber of the veil that the service asks for first.
 func usual(s *laminate.Service) laminate.Fiber {
-	if s.Carries.Has(laminate.Fluorides) || s.Carries.Has(polyesterServices...) || s.PH.Given && s.PH.Highest > highestForGlass {
+	if s.Contains.Has(laminate.Fluorides) || s.Contains.Has(polyesterServices...) || s.PH.Given && s.PH.Highest > highestForGlass {
 		return laminate.Polyester
 	}
 	return laminate.CGlass
 }
 
-// become is the remedy that lays another veil in place of rows, count for count.
-func become(p *rules.Pass, rows []int, fiber laminate.Fiber) *rules.Remedy {
+// become is the fix that lays another veil in place of rows, count for count.
+func become(p *rules.Pass, rows []int, fiber laminate.Fiber) *rules.Fix {
 	id, ok := p.StockVeil(fiber)
 	if !ok || len(rows) == 0 {
 		return nil
 	}
 	plies := p.Plies(rows)
-	return p.Mend(plies+p.Verb(rows, " becomes ", " become ")+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+	return p.Fix(plies+p.Verb(rows, " becomes ", " become ")+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
 		func(l *rules.Layup) error {
 			if len(rows) == 0 {
 				return errors.New("there is no veil to replace")

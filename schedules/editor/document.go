@@ -13,7 +13,7 @@ import (
 	"path/filepath"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -33,7 +33,7 @@ type Options struct {
 
 func (o Options) library(path string) (*laminate.Library, error) {
 	if o.Library == nil {
-		return catalogue.Library(), nil
+		return catalog.Library(), nil
 	}
 	return o.Library(folder(path))
 }

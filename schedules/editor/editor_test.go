@@ -55,7 +55,7 @@ resin    = "wall"
 
 func options() editor.Options {
 	return editor.Options{Judge: func(s *laminate.Schedule, l *laminate.Library, u quantity.System) *rules.Report {
-		return &rules.Report{Schedule: s, Analysis: laminate.Analyse(s, l)}
+		return &rules.Report{Schedule: s, Analysis: laminate.Analyze(s, l)}
 	}}
 }
 

@@ -11,7 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
@@ -157,7 +157,7 @@ func TestSave_thenOpenIsTheSameSchedule(t *testing.T) {
 		if err := d.Save(); err != nil {
 			rt.Fatalf("%v\n%s", err, d.Bytes())
 		}
-		want := laminate.Analyse(d.Now(), d.Library())
+		want := laminate.Analyze(d.Now(), d.Library())
 		canonical := schedules.New(d.Now()).Render(d.Now())
 		if d.Dirty() {
 			rt.Fatal("dirty after a save")
@@ -173,7 +173,7 @@ func TestSave_thenOpenIsTheSameSchedule(t *testing.T) {
 		if got := schedules.New(again.Now()).Render(again.Now()); !bytes.Equal(got, canonical) {
 			rt.Fatalf("read back\n%s\nwas\n%s", got, canonical)
 		}
-		if a := laminate.Analyse(again.Now(), again.Library()); a.Total != want.Total || a.BarrierEnd != want.BarrierEnd {
+		if a := laminate.Analyze(again.Now(), again.Library()); a.Total != want.Total || a.BarrierEnd != want.BarrierEnd {
 			rt.Fatalf("read back %+v, was %+v", a.Total, want.Total)
 		}
 	})
@@ -183,7 +183,7 @@ func TestSave_thenOpenIsTheSameSchedule(t *testing.T) {
 func long(rows int) []byte {
 	s := &laminate.Schedule{Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}}
 	for i := range rows {
-		s.Plies = append(s.Plies, laminate.Ply{Material: []string{catalogue.Mat15, catalogue.Woven24}[i%2], Resin: "r", Count: 1})
+		s.Plies = append(s.Plies, laminate.Ply{Material: []string{catalog.Mat15, catalog.Woven24}[i%2], Resin: "r", Count: 1})
 	}
 	return schedules.New(s).Render(s)
 }

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/editor"
@@ -87,7 +87,7 @@ func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
 	o := options()
 	o.Library = func(dir string) (*laminate.Library, error) {
 		asked = append(asked, dir)
-		return catalogue.Library(), nil
+		return catalog.Library(), nil
 	}
 	d, err := editor.FromBytes("example", []byte(document), o)
 	if err != nil {

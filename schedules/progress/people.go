@@ -24,7 +24,7 @@ func People() ([]string, error) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("looking who practises: %w", err)
+		return nil, fmt.Errorf("looking who practices: %w", err)
 	}
 	type person struct {
 		name string

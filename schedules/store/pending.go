@@ -153,7 +153,7 @@ func newestText(dir string) (Unsaved, bool, error) {
 const journalMark = "veilwright journal 1\n"
 
 // journalHead is the line of JSON. Path is in Go syntax, since a file name need
-// not be UTF-8 and JSON would mend it.
+// not be UTF-8 and JSON would fix it.
 type journalHead struct {
 	Path   string      `json:"path"`
 	Base   Fingerprint `json:"base"`

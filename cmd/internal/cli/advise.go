@@ -19,14 +19,14 @@ type adviseCommand struct {
 
 // Help is shown under the command's flags.
 func (adviseCommand) Help() string {
-	return `What suits the part and service of a schedule: every veil, resin family and barrier build, yes, with care, no, or unknown, with the reasons and on whose word each stands. What is called yes raises no break and no caution in check.
+	return `What suits the part and service of a schedule: every veil, resin family and barrier build, yes, with care, no, or unknown, with the reasons and on whose word each stands. What is called suitable raises no break and no warning in check.
 
     veilwright advise header.toml
     veilwright advise --brief header.toml
-    veilwright advise --json header.toml | jq -r '.veils[] | select(.suits == "yes") | .id'
+    veilwright advise --json header.toml | jq -r '.veils[] | select(.suits == "suitable") | .id'
     veilwright advise --ratings coupons.csv header.toml
 
-A table of ratings names its columns in the first line: contents, concentration, temperature, family, build, grade, source, date. Rows that cannot be used are told one by one.
+A table of ratings names its columns in the first line: fluid, concentration, temperature, family, build, grade, source, date. Rows that cannot be used are told one by one.
 
 It ends with 1 when no veil, no resin or no build suits, 3 when that cannot be told, 2 when the schedule or a table could not be read.`
 }
@@ -53,11 +53,11 @@ func (k adviseCommand) Run(c *call) error {
 	}
 	a := advice.Advise(l.schedule, l.library, c.units(l.schedule))
 	switch a.Worst() {
-	case advice.No:
+	case advice.Unsuitable:
 		c.ends(Broken)
 	case advice.Unknown:
 		c.ends(CannotTell)
-	case advice.Yes, advice.Care:
+	case advice.Suitable, advice.Conditional:
 	}
 	if c.JSON {
 		return c.out.JSON(report.AdviceOf(d.name, l.schedule.Title, a))

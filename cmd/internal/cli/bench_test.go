@@ -13,7 +13,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 )
 
 // schedules10000 writes ten thousand generated schedules, a thousand a folder,
@@ -33,9 +33,9 @@ func schedules10000(tb testing.TB, top string) []string {
 		fmt.Fprintf(&b, "[[resin]]\nid     = \"liner\"\nfamily = %q\n\n[[resin]]\nid     = \"wall\"\nfamily = \"vinyl-ester\"\n\n",
 			pick("vinyl-ester", "novolac-vinyl-ester", "isophthalic-polyester"))
 		fmt.Fprintf(&b, "# barrier\n[[ply]]\nmaterial = %q\nresin    = \"liner\"\n\n[[ply]]\nmaterial  = \"mat-1.5\"\nresin     = \"liner\"\ncount     = 2\ngel_after = true\n\n",
-			pick(catalogue.VeilC10, catalogue.VeilPolyester15, catalogue.VeilCarbon11))
+			pick(catalog.VeilC10, catalog.VeilPolyester15, catalog.VeilCarbon11))
 		for range 3 + r.IntN(20) {
-			fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin    = \"wall\"\ncount    = %d\n\n", pick(catalogue.Mat15, catalogue.Woven24, catalogue.Chop15), 1+r.IntN(3))
+			fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin    = \"wall\"\ncount    = %d\n\n", pick(catalog.Mat15, catalog.Woven24, catalog.Chop15), 1+r.IntN(3))
 		}
 		dir := filepath.Join(top, fmt.Sprintf("%02d", i/1000))
 		if err := os.MkdirAll(dir, 0o755); err != nil {

@@ -8,7 +8,7 @@ import (
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/book"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
@@ -70,7 +70,7 @@ func (s *shelf) make(paths []string) *shelved {
 		}
 		books = append(books, b)
 	}
-	made.library = book.Merge(catalogue.Library(), books...)
+	made.library = book.Merge(catalog.Library(), books...)
 	return made
 }
 

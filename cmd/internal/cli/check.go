@@ -15,12 +15,12 @@ import (
 type checkCommand struct {
 	Files   []string `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
 	Plies   bool     `help:"Print every ply with its thickness and glass content."`
-	Explain bool     `help:"Print basis and remedy under every finding."`
+	Explain bool     `help:"Print basis and fix under every finding."`
 }
 
 // Help is shown under the command's flags.
 func (checkCommand) Help() string {
-	return `The report of each schedule: thickness, mass and glass content by zone, what the rules have to say, and a verdict: clear, caution, open (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; documents of other kinds found there are read and their mistakes told.
+	return `The report of each schedule: thickness, mass and glass content by zone, what the rules have to say, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; documents of other kinds found there are read and their mistakes told.
 
     veilwright check header.toml
     veilwright check --plies --explain --units si header.toml
@@ -127,13 +127,13 @@ func (k *checking) other(d *document) {
 
 func (k *checking) judged(name string, l loaded) {
 	units := k.c.units(l.schedule)
-	r := rules.Judge(k.list, l.schedule, l.library, rules.Options{Units: units, Remedies: k.c.JSON || k.Explain})
+	r := rules.Judge(k.list, l.schedule, l.library, rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
 	switch r.Verdict {
 	case rules.VerdictBreak:
 		k.c.ends(Broken)
-	case rules.VerdictOpen:
+	case rules.VerdictIncomplete:
 		k.c.ends(CannotTell)
-	case rules.Clear, rules.VerdictCaution:
+	case rules.Clear, rules.VerdictWarning:
 	}
 	k.judgedAny = true
 	if r.Wall != nil {

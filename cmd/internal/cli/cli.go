@@ -35,7 +35,7 @@ type Globals struct {
 	Units  unitsFlag        `placeholder:"us|si" help:"Units of text and screens; left out, each document's own."`
 	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those that lie beside the documents."`
 	NoBook bool             `xor:"book" help:"Use no shop book."`
-	Theme  themeFlag        `placeholder:"dark|light|mono" help:"Colours of the terminal program."`
+	Theme  themeFlag        `placeholder:"dark|light|mono" help:"Colors of the terminal program."`
 	Shown  helpFlag         `name:"help" short:"h" help:"Say how this command is used."`
 	Told   kong.VersionFlag `name:"version" help:"Print the version."`
 }

@@ -27,9 +27,9 @@ func TestCode_worseIsOrderedAndUnusableWins(t *testing.T) {
 }
 
 func TestNearest_findsWhatWasMeant(t *testing.T) {
-	commands := []string{"check", "wall", "advise", "propose", "compare", "differ", "practice", "catalogue", "rules", "new", "tidy", "completion"}
+	commands := []string{"check", "wall", "advise", "propose", "compare", "diff", "practice", "catalog", "rules", "new", "tidy", "completion"}
 	for typed, want := range map[string]string{
-		"chekc": "check", "chck": "check", "checks": "check", "catalog": "catalogue", "cataloque": "catalogue",
+		"chekc": "check", "chck": "check", "checks": "check", "catalog": "catalog", "cataloque": "catalog",
 		"rule": "rules", "compair": "compare", "tdiy": "tidy", "advice": "advise", "propsoe": "propose",
 		"frobnicate": "", "x": "", "": "", "zzzzz": "",
 	} {
@@ -62,7 +62,7 @@ func run(args ...string) (stdout, stderr string, code Code) {
 func TestRun_neverPanicsWhateverIsTyped(t *testing.T) {
 	t.Chdir(t.TempDir())
 	words := rapid.SampledFrom([]string{
-		"check", "rules", "catalogue", "completion", "complete", "help", "--json", "--units", "si", "--help", "-h",
+		"check", "rules", "catalog", "completion", "complete", "help", "--json", "--units", "si", "--help", "-h",
 		"--version", "--", "-", "", "--book", "--no-book", "=", "--units=us", "-x", "---", "\x1b[2J", "nowhere", "--theme=",
 	})
 	rapid.Check(t, func(t *rapid.T) {

@@ -5,7 +5,7 @@ type Code int
 
 // The exit codes.
 const (
-	// Fine: nothing worse than a caution.
+	// Fine: nothing worse than a warning.
 	Fine Code = 0
 	// Broken: a rule is broken, a comparison rejects, a wall fails.
 	Broken Code = 1

@@ -175,24 +175,24 @@ func (c *call) named(command string, names []string) ([]document, error) {
 	return docs, nil
 }
 
-type differCommand struct {
+type diffCommand struct {
 	Old string `arg:"" help:"The older revision." complete:"documents"`
 	New string `arg:"" help:"The newer revision." complete:"documents"`
 }
 
 // Help is shown under the command's flags.
-func (differCommand) Help() string {
+func (diffCommand) Help() string {
 	return `Two revisions of a schedule, ply by ply, rows aligned by what they are: what changed in plies, thickness, glass content, mass and findings.
 
-    veilwright differ header-2.toml header-3.toml
-    git show HEAD:header.toml | veilwright differ - header.toml --json
+    veilwright diff header-2.toml header-3.toml
+    git show HEAD:header.toml | veilwright diff - header.toml --json
 
 It ends with 0, or with 2 when a schedule could not be read.`
 }
 
 // Run tells two revisions apart.
-func (k differCommand) Run(c *call) error {
-	docs, err := c.named("differ", []string{k.Old, k.New})
+func (k diffCommand) Run(c *call) error {
+	docs, err := c.named("diff", []string{k.Old, k.New})
 	if err != nil {
 		return err
 	}

@@ -66,7 +66,7 @@ func (k completeCommand) Run(c *call, ctx *kong.Context) error {
 	if ctx.Model == nil {
 		return errors.New("completing a command line: no grammar")
 	}
-	from := completion.Sources{completeRules: ruleIDs, completeMaterials: catalogueIDs, completeExercises: exerciseIDs}
+	from := completion.Sources{completeRules: ruleIDs, completeMaterials: catalogIDs, completeExercises: exerciseIDs}
 	for _, w := range completion.Words(ctx.Model, k.Typed, from) {
 		c.out.Line("%s", output.Clean(w))
 	}

@@ -24,7 +24,7 @@ func (f *unitsFlag) UnmarshalText(text []byte) error {
 // Words lists them.
 func (unitsFlag) Words() []string { return []string{string(unitsUS), string(unitsSI)} }
 
-// themeFlag chooses the colours of the terminal program.
+// themeFlag chooses the colors of the terminal program.
 type themeFlag string
 
 // The words of --theme.

@@ -13,9 +13,9 @@ type grammar struct {
 	Advise     adviseCommand     `cmd:"" help:"Veils, resins and barriers that suit part and service, with reasons."`
 	Propose    proposeCommand    `cmd:"" help:"A whole schedule for a part and service without plies."`
 	Compare    compareCommand    `cmd:"" help:"A schedule, and what was built to it, against a specification."`
-	Differ     differCommand     `cmd:"" help:"Two revisions of a schedule, ply by ply."`
-	Practice   practiceCommand   `cmd:"" help:"Exercises: print, mark, and keep count of what was learnt."`
-	Catalogue  catalogueCommand  `cmd:"" help:"Print the materials and resin families that are known."`
+	Diff       diffCommand       `cmd:"" help:"Two revisions of a schedule, ply by ply."`
+	Practice   practiceCommand   `cmd:"" help:"Exercises: print, mark, and keep count of what was learned."`
+	Catalog    catalogCommand    `cmd:"" help:"Print the materials and resin families that are known."`
 	Rules      rulesCommand      `cmd:"" help:"Print the rules that check runs, and why."`
 	New        newCommand        `cmd:"" help:"Make an empty schedule, specification, record or shop book."`
 	Tidy       tidyCommand       `cmd:"" help:"Rewrite schedules in canonical form, comments kept."`

@@ -87,7 +87,7 @@ func (k openCommandArgs) document(o editor.Options) (d *editor.Document, folder 
 }
 
 // editing is what open documents need: libraries read anew each time, so that a
-// shop book that was mended counts at once, and the rules.
+// shop book that was fixed counts at once, and the rules.
 func (c *call) editing() editor.Options {
 	list := all.Rules()
 	return editor.Options{
@@ -99,8 +99,8 @@ func (c *call) editing() editor.Options {
 			quiet.say = output.NewMessages(io.Discard)
 			return newShelf(&quiet).library(folder)
 		},
-		// Remedies are tried out when a page asks for one (rules.Report.Remedy):
-		// all of them at every key would cost many judgements.
+		// Fixes are tried out when a page asks for one (rules.Report.Fix):
+		// all of them at every key would cost many judgments.
 		Judge: func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
 			return rules.Judge(list, s, lib, rules.Options{Units: units})
 		},

@@ -45,7 +45,7 @@ type practiceCommand struct {
 
 // Help is shown under the command's flags.
 func (practiceCommand) Help() string {
-	return `Opens the terminal program on the page where one practises, unless it is asked to print, to mark or to sum up. Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
+	return `Opens the terminal program on the page where one practices, unless it is asked to print, to mark or to sum up. Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
 
     veilwright practice
     veilwright practice --list
@@ -239,7 +239,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 		given, fits bool
 	}{
 		{"--mark", k.Mark != "", e.Kind.Builds()},
-		{"--fault", len(k.Fault) > 0, e.Kind == exercise.Mend},
+		{"--fault", len(k.Fault) > 0, e.Kind == exercise.Fix},
 		{"--veil", k.Veil != "", e.Kind == exercise.Choose},
 		{"--resin", k.Resin != "", e.Kind == exercise.Choose},
 		{"--tell", len(k.Tell) > 0, e.Kind.Asks()},

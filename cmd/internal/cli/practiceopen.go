@@ -13,7 +13,7 @@ import (
 // anybody is the person of a call that names none.
 const anybody = "me"
 
-// open practises in the terminal. The document beside it is the example: what
+// open practices in the terminal. The document beside it is the example: what
 // is laid in an exercise is no document.
 func (k practiceCommand) open(c *call) error {
 	var own []*exercise.Exercise

@@ -101,16 +101,16 @@ func (c *call) proposed(name string, best *advice.Candidate) {
 		return
 	}
 	for _, f := range best.Report.Findings {
-		if f.Severity == rules.Break || f.Severity == rules.Open {
+		if f.Severity == rules.Break || f.Severity == rules.Incomplete {
 			c.say.Say("%s: %s %s: %s", name, f.Severity.String(), f.Rule.ID, f.Message)
 		}
 	}
 	switch best.Report.Verdict {
 	case rules.VerdictBreak:
 		c.ends(Broken)
-	case rules.VerdictOpen:
+	case rules.VerdictIncomplete:
 		c.ends(CannotTell)
-	case rules.Clear, rules.VerdictCaution:
+	case rules.Clear, rules.VerdictWarning:
 	}
 }
 

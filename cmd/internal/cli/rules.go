@@ -33,7 +33,7 @@ type ruleJSON struct {
 	Basis      string   `json:"basis"`
 }
 
-// Run prints the catalogue of rules, or some of it in full.
+// Run prints the catalog of rules, or some of it in full.
 func (k rulesCommand) Run(c *call) error {
 	chosen := all.Rules()
 	if len(k.IDs) > 0 {
@@ -65,8 +65,8 @@ func (k rulesCommand) Run(c *call) error {
 		return nil
 	}
 	// What the words below mean, for whoever has not read a report yet.
-	c.out.Line("break: do not build it so; open: cannot be judged, a fact that matters is missing;")
-	c.out.Line("caution: somebody has to decide; note: good to know, nothing to mend.")
+	c.out.Line("break: do not build it so; incomplete: cannot be judged, a fact that matters is missing;")
+	c.out.Line("warning: somebody has to decide; note: good to know, nothing to fix.")
 	family := ""
 	for _, r := range chosen {
 		if r.Family != family {

@@ -106,7 +106,7 @@ func (s *shelf) zonesOf(d *document) (func(*laminate.Schedule) []laminate.Zone, 
 	}
 	l, err := s.load(d)
 	return func(s *laminate.Schedule) []laminate.Zone {
-		a := laminate.Analyse(s, l.library)
+		a := laminate.Analyze(s, l.library)
 		z := make([]laminate.Zone, len(a.Rows))
 		for i := range a.Rows {
 			z[i] = a.Rows[i].Zone

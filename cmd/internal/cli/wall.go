@@ -109,7 +109,7 @@ func (k wallCommand) Run(c *call) error {
 	if k.Depth.Given() && l.schedule.Part.Form != laminate.Tank {
 		return k.unusable(c, &d, errors.New("--depth is for tanks"))
 	}
-	r := wall.Evaluate(l.schedule, l.library, laminate.Analyse(l.schedule, l.library), o)
+	r := wall.Evaluate(l.schedule, l.library, laminate.Analyze(l.schedule, l.library), o)
 	switch r.Tell() {
 	case wall.Fails:
 		c.ends(Broken)

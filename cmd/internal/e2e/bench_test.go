@@ -117,7 +117,7 @@ func (h home) example(t *testing.T, name string) string {
 	return text
 }
 
-func TestBench_mendsAndUndoesToTheBytesOnDisk(t *testing.T) {
+func TestBench_fixesAndUndoesToTheBytesOnDisk(t *testing.T) {
 	h := newHome(t)
 	before := h.example(t, "a.toml")
 	s := h.open(t, "a.toml")
@@ -126,7 +126,7 @@ func TestBench_mendsAndUndoesToTheBytesOnDisk(t *testing.T) {
 	s.gone("1 break")
 	s.press("s").see("saved a.toml")
 	if r := h.check(t, "a.toml"); r.Plies[0].Material != "veil-polyester-15" || r.Verdict == "break" {
-		t.Errorf("after mending: %+v", r)
+		t.Errorf("after fixing: %+v", r)
 	}
 	s.press("u").see("not saved", "1 break")
 	s.gone("saved a.toml") // a frame may arrive in two parts
@@ -174,13 +174,13 @@ func TestTerminalProgram_saysWhereItCannotRun(t *testing.T) {
 	}
 }
 
-func TestBench_withoutColourMarksRowAndSeverityAllTheSame(t *testing.T) {
+func TestBench_withoutColorMarksRowAndSeverityAllTheSame(t *testing.T) {
 	h := newHome(t)
 	h.example(t, "a.toml")
 	h.env = append(h.env, "NO_COLOR=1")
 	s := h.open(t, "a.toml")
 	s.see("▸10 ", "BREAK", "saved")
 	if sent := s.wire(); strings.Contains(sent, "\x1b[38") || strings.Contains(sent, "\x1b[31") {
-		t.Error("colour where none was wanted")
+		t.Error("color where none was wanted")
 	}
 }

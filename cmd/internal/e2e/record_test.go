@@ -16,7 +16,7 @@ form = "panel"
 process = "contact"
 area = "1 m2"
 [service]
-contents = "water"
+fluid = "water"
 [[resin]]
 id = "r"
 family = "vinyl-ester"

@@ -206,7 +206,7 @@ func TestImports_tableCatchesWhatItIsThereFor(t *testing.T) {
 	}
 }
 
-// Go initialises packages that are ready in the order of their paths; the
+// Go initializes packages that are ready in the order of their paths; the
 // quiet start has to come before the library that asks the terminal.
 func TestModulePath_sortsBeforeTheTerminalLibrary(t *testing.T) {
 	if quiet := path.Join(module, "cmd/internal/quietstart"); quiet > "github.com/charmbracelet/bubbletea" {

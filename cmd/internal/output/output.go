@@ -9,7 +9,7 @@
 //     about it stands after a semicolon.
 //   - A result that is a place reads file:line: severity rule: message, so that
 //     editors can jump to it.
-//   - Commands print no colour and no escape sequence, on a terminal or off
+//   - Commands print no color and no escape sequence, on a terminal or off
 //     it: text that somebody pipes, pastes or records is the same everywhere.
 //   - Text from a file never reaches the output raw: see Clean.
 //   - JSON is one value, indented by two, with a last newline; a figure that is

@@ -38,7 +38,7 @@ type Reason struct {
 type Rating struct {
 	Book            string     `json:"book"`
 	Line            int        `json:"line"`
-	Contents        string     `json:"contents"`
+	Fluid           string     `json:"fluid"`
 	Concentration   [2]float64 `json:"concentration"`
 	MaxTemperatureK float64    `json:"max_temperature_k"`
 	Family          string     `json:"family"`
@@ -57,7 +57,7 @@ func AdviceOf(file, title string, a *advice.Advice) Advice {
 	}
 	for _, r := range a.Ratings {
 		j.Ratings = append(j.Ratings, Rating{
-			r.Book, r.Line, r.Contents, r.Concentration, r.MaxTemperature.SI(), r.Family.String(), r.Build, r.Grade, r.Source, r.Date,
+			r.Book, r.Line, r.Fluid, r.Concentration, r.MaxTemperature.SI(), r.Family.String(), r.Build, r.Grade, r.Source, r.Date,
 		})
 	}
 	return j
@@ -99,7 +99,7 @@ func PrintAdvice(out *output.Sink, file string, s *laminate.Schedule, a *advice.
 	}{{"veils", a.Veils}, {"resins", a.Resins}, {"builds", a.Builds}} {
 		out.Line("%s", axis.name)
 		for _, o := range axis.options {
-			out.Line("  %-8s %s", o.Suits.String(), o.ID)
+			out.Line("  %-11s %s", o.Suits.String(), o.ID)
 			if brief {
 				continue
 			}

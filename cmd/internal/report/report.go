@@ -77,7 +77,7 @@ type Finding struct {
 	Plies    []int   `json:"plies"`
 	Message  string  `json:"message"`
 	Basis    string  `json:"basis"`
-	Remedy   *string `json:"remedy"`
+	Fix      *string `json:"fix"`
 
 	line int
 }
@@ -178,8 +178,8 @@ func findings(r *rules.Report, lines Lines) []Finding {
 				one.Plies = append(one.Plies, n)
 			}
 		}
-		if f.Remedy != nil {
-			one.Remedy = stated(f.Remedy.Text)
+		if f.Fix != nil {
+			one.Fix = stated(f.Fix.Text)
 		}
 		all = append(all, one)
 	}

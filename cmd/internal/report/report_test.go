@@ -39,9 +39,9 @@ func sample() *rules.Report {
 		Findings: []rules.Finding{
 			{
 				Rule: &rules.Rule{ID: "one-thing"}, Severity: rules.Break, Rows: []int{0, 1}, At: laminate.PlyRef(0, "material"),
-				Message: "is 3 mil, must be 10 mil", Basis: "from memory", Remedy: &rules.Remedy{Text: "ply 1 becomes another"},
+				Message: "is 3 mil, must be 10 mil", Basis: "from memory", Fix: &rules.Fix{Text: "ply 1 becomes another"},
 			},
-			{Rule: &rules.Rule{ID: "other-thing"}, Severity: rules.Note, At: laminate.ServiceRef("contents"), Message: "is said", Basis: "common practice, no source"},
+			{Rule: &rules.Rule{ID: "other-thing"}, Severity: rules.Note, At: laminate.ServiceRef("fluid"), Message: "is said", Basis: "common practice, no source"},
 		},
 		Verdict: rules.VerdictBreak,
 	}
@@ -80,8 +80,8 @@ func TestJudged_keepsTheNamesAndNullsThatScriptsRelyOn(t *testing.T) {
 			"outer-surface": `+zero+`,
 			"total": {"thickness_mm": 2.4, "mass_kg_m2": null, "fiber_mass_fraction": null, "glass_mass_fraction": null}},
 		"findings": [{"rule": "one-thing", "severity": "break", "plies": [1, 2, 3], "message": "is 3 mil, must be 10 mil",
-				"basis": "from memory", "remedy": "ply 1 becomes another"},
-			{"rule": "other-thing", "severity": "note", "plies": [], "message": "is said", "basis": "common practice, no source", "remedy": null}],
+				"basis": "from memory", "fix": "ply 1 becomes another"},
+			{"rule": "other-thing", "severity": "note", "plies": [], "message": "is said", "basis": "common practice, no source", "fix": null}],
 		"verdict": "break"}`), &want)
 	if err != nil {
 		t.Fatal(err)
@@ -138,7 +138,7 @@ func TestPrint_saysPlaceSeverityRuleAndVerdict(t *testing.T) {
 	for _, want := range []string{
 		"a.toml: Brine \\u001b[31mheader (job J-1, revision 3)\n",
 		"  shop book shop-book.toml\n",
-		"a.toml:40: break one-thing: is 3 mil, must be 10 mil\n    basis: from memory\n    remedy: ply 1 becomes another\n",
+		"a.toml:40: break one-thing: is 3 mil, must be 10 mil\n    basis: from memory\n    fix: ply 1 becomes another\n",
 		"a.toml: note other-thing: is said\n",
 		"\na.toml: break (1 break, 1 note)\n",
 		"2-3 ", "15.7 mil", "mass not known", "94.5 mil",

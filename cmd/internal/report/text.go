@@ -14,7 +14,7 @@ import (
 // Detail says how much text to print beside the findings.
 type Detail struct {
 	Plies   bool // the ply table
-	Explain bool // basis and remedy under each finding
+	Explain bool // basis and fix under each finding
 }
 
 // Print prints the report of a schedule that could be read, in the units
@@ -148,8 +148,8 @@ func printFinding(out *output.Sink, file string, f Finding, explain bool) {
 		return
 	}
 	out.Line("    basis: %s", f.Basis)
-	if f.Remedy != nil {
-		out.Line("    remedy: %s", *f.Remedy)
+	if f.Fix != nil {
+		out.Line("    fix: %s", *f.Fix)
 	}
 }
 
@@ -160,11 +160,11 @@ func sentence(s Schedule) string {
 		counts[f.Severity]++
 	}
 	var parts []string
-	for _, severity := range []rules.Severity{rules.Break, rules.Open, rules.Caution, rules.Note} {
+	for _, severity := range []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note} {
 		word := severity.String()
 		if n := counts[word]; n > 0 {
 			many := word + "s"
-			if severity == rules.Open {
+			if severity == rules.Incomplete {
 				many = word
 			}
 			parts = append(parts, fmt.Sprintf("%d %s", n, plural(n, word, many)))

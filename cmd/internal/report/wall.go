@@ -20,7 +20,7 @@ type Wall struct {
 	D           *[3][3]float64 `json:"D"`
 	Membrane    *Membrane      `json:"membrane"`
 	Cases       []Case         `json:"cases"`
-	Open        []OpenCase     `json:"open"`
+	Unknown     []UnknownLoad  `json:"unknown_loads"`
 	PlyCase     string         `json:"ply_case"`
 	Plies       []PlyStrain    `json:"plies"`
 	Criteria    []Criterion    `json:"criteria"`
@@ -56,8 +56,8 @@ type Strain struct {
 	Shear float64 `json:"shear"`
 }
 
-// OpenCase is a load that is there but cannot be figured.
-type OpenCase struct {
+// UnknownLoad is a load that is there but cannot be figured.
+type UnknownLoad struct {
 	Name   string `json:"name"`
 	Reason string `json:"reason"`
 }
@@ -109,7 +109,7 @@ const paPerGPa = 1e9
 func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, needed []wall.Course) Wall {
 	w := Wall{
 		File: file, Title: s.Title, Books: list(books), Problems: []Problem{},
-		Cases: []Case{}, Open: []OpenCase{}, PlyCase: r.PlyCase, Plies: []PlyStrain{}, Criteria: []Criterion{},
+		Cases: []Case{}, Unknown: []UnknownLoad{}, PlyCase: r.PlyCase, Plies: []PlyStrain{}, Criteria: []Criterion{},
 		Needed: []Needed{}, Notes: list(r.Notes), NotChecked: list(r.NotChecked), Holds: holds(r.Tell()),
 	}
 	if r.Problem != "" {
@@ -126,8 +126,8 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 		}
 		w.Cases = append(w.Cases, one)
 	}
-	for _, o := range r.Open {
-		w.Open = append(w.Open, OpenCase(o))
+	for _, o := range r.Unknown {
+		w.Unknown = append(w.Unknown, UnknownLoad(o))
 	}
 	for _, p := range r.Plies {
 		w.Plies = append(w.Plies, PlyStrain{
@@ -155,7 +155,7 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 // UnreadWall is the report on the wall of a document that could not be read.
 func UnreadWall(s Schedule) Wall {
 	return Wall{
-		File: s.File, Title: s.Title, Books: s.Books, Error: s.Error, Problems: s.Problems, Cases: []Case{}, Open: []OpenCase{},
+		File: s.File, Title: s.Title, Books: s.Books, Error: s.Error, Problems: s.Problems, Cases: []Case{}, Unknown: []UnknownLoad{},
 		Plies: []PlyStrain{}, Criteria: []Criterion{}, Needed: []Needed{}, Notes: []string{}, NotChecked: []string{},
 	}
 }

@@ -9,9 +9,9 @@ import (
 	"frp/veilwright/laminate/wall"
 )
 
-// newtonPerMetreOfPoundPerInch is a pound-force on an inch in N/m, from the
+// newtonPerMeterOfPoundPerInch is a pound-force on an inch in N/m, from the
 // pound and inch of package quantity.
-const newtonPerMetreOfPoundPerInch = 0.45359237 * 9.80665 / 0.0254
+const newtonPerMeterOfPoundPerInch = 0.45359237 * 9.80665 / 0.0254
 
 // PrintWall prints an evaluated wall in the units asked for.
 func PrintWall(out *output.Sink, w Wall, r *wall.Result, needed []wall.Course, units quantity.System) {
@@ -44,7 +44,7 @@ func PrintWall(out *output.Sink, w Wall, r *wall.Result, needed []wall.Course, u
 			out.Line("    first ply: %s", c.FirstPly)
 		}
 	}
-	for _, o := range r.Open {
+	for _, o := range r.Unknown {
 		out.Line("  %s: cannot be figured: %s", o.Name, o.Reason)
 	}
 	printCriteria(out, r, units)
@@ -134,12 +134,12 @@ func modulus(pa float64, units quantity.System) string {
 }
 
 func height(m float64, units quantity.System) string {
-	return quantity.New(m, quantity.Metre).Format(units.Long(), 1)
+	return quantity.New(m, quantity.Meter).Format(units.Long(), 1)
 }
 
-func lineLoad(newtonPerMetre float64, units quantity.System) string {
+func lineLoad(newtonPerMeter float64, units quantity.System) string {
 	if units == quantity.Metric {
-		return quantity.Number(newtonPerMetre/1000, 1) + " kN/m"
+		return quantity.Number(newtonPerMeter/1000, 1) + " kN/m"
 	}
-	return quantity.Number(newtonPerMetre/newtonPerMetreOfPoundPerInch, 0) + " lb/in"
+	return quantity.Number(newtonPerMeter/newtonPerMeterOfPoundPerInch, 0) + " lb/in"
 }

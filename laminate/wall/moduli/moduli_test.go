@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/moduli"
 )
@@ -15,7 +15,7 @@ func row(t *testing.T, lib *laminate.Library, m laminate.Material, r laminate.Re
 	t.Helper()
 	p.Material, p.Resin, p.Count, p.Zone = m.ID, r.ID, 1, laminate.StructuralLayer
 	s := &laminate.Schedule{Resins: []laminate.Resin{r}, Materials: []laminate.Material{m}, Plies: []laminate.Ply{p}}
-	f := &laminate.Analyse(s, lib).Rows[0]
+	f := &laminate.Analyze(s, lib).Rows[0]
 	if !f.ThicknessKnown {
 		t.Fatal("thickness not known")
 	}
@@ -37,11 +37,11 @@ var vinylEster = laminate.Resin{ID: "wall", Family: laminate.VinylEster}
 // glass for mat and 16 000 for woven roving. The moduli figured here have to be
 // stiffer than what a code designs by, and not by more than half.
 func TestPly_comesNearTheUnitModuli(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for _, c := range []struct {
 		id   string
 		unit float64 // N/m per kg/m²
-	}{{catalogue.Mat15, 14_000e3}, {catalogue.Woven24, 16_000e3}} {
+	}{{catalog.Mat15, 14_000e3}, {catalog.Woven24, 16_000e3}} {
 		f := row(t, lib, builtIn(t, lib, c.id), vinylEster, laminate.Ply{})
 		p, basis, trouble := moduli.New(lib, 1).Ply(f)
 		if trouble != "" || basis != moduli.ByTypical {
@@ -55,11 +55,11 @@ func TestPly_comesNearTheUnitModuli(t *testing.T) {
 }
 
 func TestPly_takesWhatTheScheduleGives(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	gpa := func(v float64) quantity.Pressure { return quantity.New(v, quantity.Gigapascal) }
 	resin := vinylEster
 	resin.Modulus, resin.Poisson = gpa(3.2), laminate.Some(0.36)
-	woven := builtIn(t, lib, catalogue.Woven24)
+	woven := builtIn(t, lib, catalog.Woven24)
 	woven.FiberModulus, woven.FiberPoisson = gpa(72.4), laminate.Some(0.22)
 	laws := moduli.New(lib, 1)
 	usual, basis, trouble := laws.Ply(row(t, lib, woven, resin, laminate.Ply{}))
@@ -89,7 +89,7 @@ func TestPly_takesWhatTheScheduleGives(t *testing.T) {
 	if basis != moduli.ByTest || p.E1 != 40e9 || p.E2 != 11e9 || p.G12 != 3.6e9 || p.Nu12 != 0.29 {
 		t.Errorf("%q: %+v", basis, p)
 	}
-	coat := builtIn(t, lib, catalogue.Topcoat)
+	coat := builtIn(t, lib, catalog.Topcoat)
 	p, basis, _ = moduli.New(lib, 1).Ply(row(t, lib, coat, resin, laminate.Ply{}))
 	if basis != moduli.ByResin || p.E1 != 3.2e9 || math.Abs(p.G12-3.2e9/2/1.36) > 1 {
 		t.Errorf("%q: %+v", basis, p)
@@ -97,10 +97,10 @@ func TestPly_takesWhatTheScheduleGives(t *testing.T) {
 }
 
 func TestPly_namesWhatIsMissing(t *testing.T) {
-	lib := catalogue.Library()
-	mat := builtIn(t, lib, catalogue.Mat15)
+	lib := catalog.Library()
+	mat := builtIn(t, lib, catalog.Mat15)
 	tested := laminate.Material{ID: "tested", Form: laminate.Lamina, Thickness: quantity.New(1, quantity.Millimetre), E1: quantity.New(40, quantity.Gigapascal)}
-	own := laminate.Resin{ID: "wall", Density: quantity.New(1150, quantity.KilogramPerCubicMetre)}
+	own := laminate.Resin{ID: "wall", Density: quantity.New(1150, quantity.KilogramPerCubicMeter)}
 	stiff := own
 	stiff.Modulus = quantity.New(3, quantity.Gigapascal)
 	impossible := stiff
@@ -123,7 +123,7 @@ func TestPly_namesWhatIsMissing(t *testing.T) {
 }
 
 func TestFailureStrain_ownBeforeFamily(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	family, ok := moduli.FailureStrain(lib, &vinylEster)
 	if !ok || family != lib.Families[laminate.VinylEster].FailureStrain {
 		t.Errorf("%v, %v", family, ok)

@@ -21,7 +21,7 @@ type Refused struct {
 }
 
 // columns are what a table of ratings has, in any order.
-var columns = []string{"contents", "concentration", "temperature", "family", "build", "grade", "source", "date"}
+var columns = []string{"fluid", "concentration", "temperature", "family", "build", "grade", "source", "date"}
 
 const (
 	mostRated = 100_000 // rows of one table
@@ -30,7 +30,7 @@ const (
 
 // Import reads a table of ratings in CSV (RFC 4180; a semicolon parts
 // the columns where the first line has one and no comma). The first line names
-// the columns, as a shop book names its keys: contents, concentration,
+// the columns, as a shop book names its keys: fluid, concentration,
 // temperature, family, build, grade, source, date. A concentration is a share
 // from 0 to 1 or a percentage, one or a range: "0.1 to 0.3", "10-30 %". A
 // temperature carries its unit. A row that lacks something or cannot be read is
@@ -123,7 +123,7 @@ func rating(record []string, at map[string]int) (laminate.Rating, error) {
 		}
 		field[c] = v
 	}
-	r.Contents, r.Grade, r.Source, r.Date = field["contents"], field["grade"], field["source"], field["date"]
+	r.Fluid, r.Grade, r.Source, r.Date = field["fluid"], field["grade"], field["source"], field["date"]
 	var err error
 	if r.Concentration, err = shares(field["concentration"]); err != nil {
 		return r, fmt.Errorf("concentration: %w", err)

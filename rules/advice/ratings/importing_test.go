@@ -10,7 +10,7 @@ import (
 
 func TestImport_refusesRowByRow(t *testing.T) {
 	rows, refused := ratings.Import(strings.NewReader("\ufeff" + strings.Join([]string{
-		"grade;contents;concentration;temperature;family;build;source;date",
+		"grade;fluid;concentration;temperature;family;build;source;date",
 		"A;lye;5 %;100 degF;vinyl-ester;100 mil;guide;2024",
 		"A;lye;5;100 degF;vinyl-ester;100 mil;guide;2024",
 		"A;lye;0.5 to 0.2;100 degF;vinyl-ester;100 mil;guide;2024",
@@ -46,9 +46,9 @@ func TestImport_refusesRowByRow(t *testing.T) {
 func TestImport_needsItsColumns(t *testing.T) {
 	for text, says := range map[string]string{
 		"":                       "name the columns",
-		"contents,grade\n":       `"concentration" is missing`,
-		"contents,colour\n":      `no column is called "colour"`,
-		"contents,contents,x\n":  "twice",
+		"fluid,grade\n":          `"concentration" is missing`,
+		"fluid,color\n":          `no column is called "color"`,
+		"fluid,fluid,x\n":        "twice",
 		"a\x00b,c\nlye,0.05,A\n": "no column is called",
 	} {
 		rows, refused := ratings.Import(strings.NewReader(text))

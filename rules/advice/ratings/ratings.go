@@ -22,13 +22,13 @@ const (
 var refusals = []string{"not recommended", "not suitable", "unsuitable", "nr", "no"}
 
 // Matching are the rows of the shop books that are about a service, in
-// the library's order: the same contents (case and blanks at the ends apart), a
+// the library's order: the same fluid (case and blanks at the ends apart), a
 // range that holds the concentration, and a highest temperature that is not
 // below the service's highest. Nothing is interpolated. A concentration or
 // temperature that the service does not give rules no row out, as in the rule
 // about the barrier's thickness.
 func Matching(lib *laminate.Library, s *laminate.Service) []laminate.Rating {
-	if lib == nil || strings.TrimSpace(s.Contents) == "" {
+	if lib == nil || strings.TrimSpace(s.Fluid) == "" {
 		return nil
 	}
 	var list []laminate.Rating
@@ -36,7 +36,7 @@ func Matching(lib *laminate.Library, s *laminate.Service) []laminate.Rating {
 	for _, r := range lib.Ratings {
 		c := s.Concentration
 		switch {
-		case !strings.EqualFold(strings.TrimSpace(r.Contents), strings.TrimSpace(s.Contents)):
+		case !strings.EqualFold(strings.TrimSpace(r.Fluid), strings.TrimSpace(s.Fluid)):
 		case c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])):
 		case hot.Given() && r.MaxTemperature.Given() && hot.Cmp(r.MaxTemperature) > 0:
 		default:

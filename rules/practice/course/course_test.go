@@ -4,13 +4,13 @@ import (
 	"strings"
 	"testing"
 
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice/course"
 )
 
 func TestCourse_hasALessonForEachStep(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	for step := 1; step <= exercise.Steps; step++ {
 		l := course.At(step)
 		if l.Title == "" || len(l.Text) < 500 || l.Picture == nil || l.Picture.NumberOfPlies() == 0 {

@@ -68,7 +68,7 @@ func (m *maker) titled(k exercise.Kind) string {
 		return "A barrier for " + m.of
 	case exercise.Choose:
 		return "Veil and resin for " + m.of
-	case exercise.Mend:
+	case exercise.Fix:
 		return "What is wrong in a pipe for " + m.of
 	case exercise.Predict:
 		return "Figures of a pipe for " + m.of
@@ -99,7 +99,7 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 		Length:         quantity.New(pick(m.rand, []float64{10, 12, 20}), quantity.Foot),
 	}
 	if sc.conductive {
-		e.Given.Part.Earth = "lug at each end"
+		e.Given.Part.Grounding = "lug at each end"
 	}
 	family := laminate.VinylEster
 	if e.Given.Service.Temperature.In(quantity.Fahrenheit) > 180 {
@@ -127,19 +127,19 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	return e, solved
 }
 
-// sound tells whether nothing is broken or open.
+// sound tells whether nothing is broken or incomplete.
 func sound(s *laminate.Schedule, lib *laminate.Library) bool {
 	if s == nil {
 		return false
 	}
-	breaks, opens, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
-	return breaks == 0 && opens == 0
+	breaks, incompletes, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
+	return breaks == 0 && incompletes == 0
 }
 
 func (m *maker) service(sc scene) laminate.Service {
 	tenth := func(low, high float64) float64 { return m.between(low, high, 0.5) }
 	s := laminate.Service{
-		Contents: m.of, Contact: laminate.Immersed, Carries: laminate.TraitSet(sc.carries...),
+		Fluid: m.of, Contact: laminate.Immersed, Contains: laminate.TraitSet(sc.carries...),
 		Concentration: laminate.Some(float64(1+m.rand.IntN(sc.mostPercent)) / 100),
 		Temperature:   quantity.New(m.between(sc.heat[0], sc.heat[1], 5), quantity.Fahrenheit),
 		PH:            laminate.PHRange{Lowest: tenth(sc.lowest[0], sc.lowest[1]), Highest: tenth(sc.highest[0], sc.highest[1]), Given: true},
@@ -183,7 +183,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		return m.burn(e, solved)
 	case exercise.Order:
 		return m.jumble(e, solved)
-	case exercise.Mend:
+	case exercise.Fix:
 		return m.damage(e, solved)
 	case exercise.NoKind:
 	}
@@ -193,7 +193,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 // burn cuts specimens from the barrier as it may have been laid.
 func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
 	e.KeepStructure, e.Given = false, *solved
-	a := laminate.Analyse(solved, m.library)
+	a := laminate.Analyze(solved, m.library)
 	known, err := practice.Burned(a, record.Barrier)
 	share, ok := a.Barrier.GlassMassFraction()
 	if err != nil || !ok {
@@ -274,8 +274,8 @@ func (m *maker) damage(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 	return e
 }
 
-// full tells whether a schedule answers an exercise; of a mend, whether there
-// is nothing to be mended, whatever plies are blamed.
+// full tells whether a schedule answers an exercise; of a fix, whether there
+// is nothing to be fixed, whatever plies are blamed.
 func (m *maker) full(e *exercise.Exercise, s *laminate.Schedule) bool {
 	a := practice.Solve(e, m.library, quantity.US)
 	a.Schedule = s

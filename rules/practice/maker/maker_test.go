@@ -6,7 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -16,7 +16,7 @@ import (
 )
 
 func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
-	lib := catalogue.Library()
+	lib := catalog.Library()
 	kinds := map[exercise.Kind]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		seed, step := rapid.Uint64().Draw(t, "seed"), rapid.IntRange(1, exercise.Steps).Draw(t, "step")
@@ -45,7 +45,7 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 			t.Fatalf("%s: what is given marks full", e.Kind)
 		}
 		if a.Schedule != nil {
-			if breaks, opens, _, _ := all.Judge(a.Schedule, lib, rules.Options{}).Counts(); breaks+opens > 0 {
+			if breaks, incompletes, _, _ := all.Judge(a.Schedule, lib, rules.Options{}).Counts(); breaks+incompletes > 0 {
 				t.Fatalf("the solution breaks %d rules", breaks)
 			}
 		}

@@ -81,10 +81,10 @@ var structures = [][]string{
 // kindsOf are the kinds of exercises that a step makes.
 var kindsOf = [exercise.Steps][]exercise.Kind{
 	{exercise.Choose, exercise.Build, exercise.Order},
-	{exercise.Choose, exercise.Build, exercise.Mend},
-	{exercise.Predict, exercise.BurnOff, exercise.Mend},
-	{exercise.Order, exercise.Mend},
-	{exercise.Build, exercise.Mend, exercise.Predict, exercise.BurnOff},
+	{exercise.Choose, exercise.Build, exercise.Fix},
+	{exercise.Predict, exercise.BurnOff, exercise.Fix},
+	{exercise.Order, exercise.Fix},
+	{exercise.Build, exercise.Fix, exercise.Predict, exercise.BurnOff},
 }
 
 // damages are what goes wrong in each step; the schedule is the maker's own.

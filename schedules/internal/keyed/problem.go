@@ -108,7 +108,7 @@ func Nearest(typed string, words []string) (string, bool) {
 	return best, best != ""
 }
 
-// distance counts insertions, deletions, replacements and swaps of neighbours
+// distance counts insertions, deletions, replacements and swaps of neighbors
 // that turn a into b (optimal string alignment).
 func distance(a, b string) int {
 	rows := [3][]int{make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)}

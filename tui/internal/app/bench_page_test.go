@@ -15,7 +15,7 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 	}{
 		{"swap the veil everywhere", "home r 2 enter", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
 		{"double the barrier", "* 3 enter", "veil-c-15×2 mat-1.5×4| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "barrier 226 mil"},
-		{"mend", "m", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u takes it back"},
+		{"fix", "m", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u takes it back"},
 		{"lay by digit", "9", headerPlies + " topcoat", "laid ply 9 topcoat"},
 		{"lay on the process face", "home up 2", "veil-polyester-15 " + headerPlies, "laid ply 1 veil-polyester-15"},
 		{"count", "+ +", headerPlies + "×3", "all 401 mil"},
@@ -71,7 +71,7 @@ func TestKeys_sayWhyTheyCannotAct(t *testing.T) {
 		{"swap with nothing taken", "r enter", "no material is taken yet"},
 		{"a key of nothing in a choice", "* z", "z does nothing here"},
 		{"carry past the end", "g down", "outermost ply already"},
-		{"mend what nothing mechanical mends", "n n n n m", "nothing mechanical mends this note"},
+		{"fix what nothing mechanical fixes", "n n n n m", "nothing mechanical fixes this note"},
 		{"suspend with no shell", "ctrl+z", "no shell to come back from"},
 		{"esc with nothing open", "esc", "q quits"},
 	} {
@@ -158,15 +158,15 @@ func TestHelp_showsEveryKeyOfThePage(t *testing.T) {
 	header(t, 80, 24).press("* ?").shows("how often in all").hides("Everywhere")
 }
 
-// Of a long wall a remedy is tried out when keys pause, or when it is asked for.
-func TestLongWall_mendsWhenKeysPause(t *testing.T) {
+// Of a long wall a fix is tried out when keys pause, or when it is asked for.
+func TestLongWall_fixesWhenKeysPause(t *testing.T) {
 	g := fresh(t, string(long(400)), 80, 24).hides("m do it")
 	tuitest.Send(t, g.r, restMsg{})
 	g.shows("veil-polyester-15", "m do it")
 	g.press("home").shows("m do it")
 	g = fresh(t, string(long(400)), 80, 24).press("m")
 	if got := g.r.Document().Now().Plies[0].Material; got != "veil-polyester-15" {
-		t.Errorf("mended at once, ply 1 is %s", got)
+		t.Errorf("fixed at once, ply 1 is %s", got)
 	}
 	// While keys come, the pause is waited for anew.
 	g = fresh(t, string(long(400)), 80, 24).press("+ +")

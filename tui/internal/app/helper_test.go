@@ -182,7 +182,7 @@ process = "contact"
 [service]
 temperature = "120 degF"
 ph = [6.0, 8.0]
-contents = "humid air"
+fluid = "humid air"
 [[resin]]
 id = "liner"
 family = "vinyl-ester"

@@ -59,7 +59,7 @@ func TestFirstResin_byName(t *testing.T) {
 	}
 }
 
-func TestMend_saysWhereToGo(t *testing.T) {
+func TestFix_saysWhereToGo(t *testing.T) {
 	weak := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"60 psi\"", 1)
 	g := fresh(t, weak, 80, 24).press("1 3 + . 3")
 	for range g.r.Document().Report().Findings {
@@ -68,9 +68,9 @@ func TestMend_saysWhereToGo(t *testing.T) {
 		}
 		g.press("n")
 	}
-	g.shows("mend  Tab 2: the wall page tells how much structure it wants")
-	g.press("m").shows("nothing mechanical mends this break; Tab 2")
+	g.shows("fix  Tab 2: the wall page tells how much structure it wants")
+	g.press("m").shows("nothing mechanical fixes this break; Tab 2")
 	g.press("w").shows("on the bench, Tab 2")
 	g = header(t, 80, 24).press("n n").shows("f gives the facts that are missing")
-	g.press("m").shows("mends this open; f gives the facts")
+	g.press("m").shows("fixes this incomplete; f gives the facts")
 }

@@ -28,12 +28,12 @@ func TestScreens_golden(t *testing.T) {
 	}{
 		{"bench 80x24", "", 80, 24, theme.Mono, false},
 		{"bench 80x24 edited", "home d", 80, 24, theme.Mono, false},
-		{"bench 80x24 colour", "home d", 80, 24, theme.Any, false},
+		{"bench 80x24 color", "home d", 80, 24, theme.Any, false},
 		{"bench 80x24 ascii", "", 80, 24, theme.Mono, true},
 		{"bench 120x36", "", 120, 36, theme.Mono, false},
-		{"bench 120x36 colour", "", 120, 36, theme.Dark, false},
+		{"bench 120x36 color", "", 120, 36, theme.Dark, false},
 		{"bench 200x60", "", 200, 60, theme.Mono, false},
-		{"bench 200x60 colour", "", 200, 60, theme.Light, false},
+		{"bench 200x60 color", "", 200, 60, theme.Light, false},
 		{"bench 60x16", "", 60, 16, theme.Mono, false},
 		{"too small 59x15", "", 59, 15, theme.Mono, false},
 		{"times 80x24", "* 3", 80, 24, theme.Mono, false},
@@ -47,7 +47,7 @@ func TestScreens_golden(t *testing.T) {
 		{"facts 80x24", "f", 80, 24, theme.Mono, false},
 		{"pages 80x24", "tab", 80, 24, theme.Mono, false},
 		{"wall 80x24", "tab 2", 80, 24, theme.Mono, false},
-		{"wall 120x36 colour", "tab 2", 120, 36, theme.Any, false},
+		{"wall 120x36 color", "tab 2", 120, 36, theme.Any, false},
 		{"bench long 80x24", "home pgdown", 80, 24, theme.Mono, false},
 		{"wall cool 80x24", "tab 2 2", 80, 24, theme.Mono, false},
 		{"wall cool 120x36", "tab 2", 120, 36, theme.Mono, false},
@@ -144,7 +144,7 @@ func TestScreen_anySizeAnyKeys(t *testing.T) {
 // long is a schedule of n rows with something to find.
 func long(n int) []byte {
 	var b strings.Builder
-	b.WriteString(strings.Replace(empty, "[service]\n", "inside_diameter = \"24 in\"\n[service]\npressure = \"20 psi\"\ncarries = [\"fluorides\"]\n", 1))
+	b.WriteString(strings.Replace(empty, "[service]\n", "inside_diameter = \"24 in\"\n[service]\npressure = \"20 psi\"\ncontains = [\"fluorides\"]\n", 1))
 	for i := range n {
 		material, resin := "mat-1.5", "wall"
 		switch {

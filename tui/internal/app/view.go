@@ -103,8 +103,8 @@ func (r *Root) service() string {
 	s, u := &r.desk.Doc.Now().Service, r.desk.Units()
 	var parts []string
 	add := func(p string) { parts = append(parts, p) }
-	if s.Contents != "" {
-		add(text.Clean(s.Contents))
+	if s.Fluid != "" {
+		add(text.Clean(s.Fluid))
 	}
 	if s.Concentration.Given {
 		add(quantity.Share(s.Concentration.Value))
@@ -118,7 +118,7 @@ func (r *Root) service() string {
 	if s.Pressure.Given() {
 		add(u.Pressure(s.Pressure.SI()))
 	}
-	for _, c := range s.Carries.List() {
+	for _, c := range s.Contains.List() {
 		add(c.String())
 	}
 	return strings.Join(parts, ", ")

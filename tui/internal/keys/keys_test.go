@@ -17,7 +17,7 @@ func sample() []Binding {
 	return []Binding{
 		{ID: "lay", Scope: "bench", Keys: []string{"1", "2", "3"}, Show: "1-3", Short: "lay", Long: "lay the numbered material outward of the row", Group: build, Rank: 1},
 		{ID: "count", Scope: "bench", Keys: []string{"+", "-"}, Show: "+-", Short: "count", Long: "one ply more or less in the row", Group: build, Rank: 2},
-		{ID: "mend", Scope: "bench", Keys: []string{"m"}, Short: "mend", Long: "do what the finding says would mend it", Group: find, Rank: 3},
+		{ID: "fix", Scope: "bench", Keys: []string{"m"}, Short: "fix", Long: "do what the finding says would fix it", Group: find, Rank: 3},
 		{ID: "next", Scope: "bench", Keys: []string{"n"}, Short: "next", Long: "go to the next finding and its ply", Group: find, Rank: 4},
 		{ID: "up", Scope: "bench", Keys: []string{"up"}, Long: "the row before", Group: build, Rank: 9},
 		{ID: "help", Scope: Global, Keys: []string{"?"}, Short: "all", Long: "all keys", Group: everywhere},
@@ -34,9 +34,9 @@ func TestNew_findsEachMistake(t *testing.T) {
 		bad  Binding
 		want string
 	}{
-		{"same key twice", Binding{ID: "x", Scope: "bench", Keys: []string{"m"}, Long: "x", Group: "x", Rank: 1}, `key "m" already does "mend"`},
+		{"same key twice", Binding{ID: "x", Scope: "bench", Keys: []string{"m"}, Long: "x", Group: "x", Rank: 1}, `key "m" already does "fix"`},
 		{"key of everywhere", Binding{ID: "x", Scope: "bench", Keys: []string{"?"}, Long: "x", Group: "x", Rank: 1}, `key "?" does "help" everywhere`},
-		{"same id twice", Binding{ID: "mend", Scope: "bench", Keys: []string{"x"}, Long: "x", Group: "x", Rank: 1}, "this id twice"},
+		{"same id twice", Binding{ID: "fix", Scope: "bench", Keys: []string{"x"}, Long: "x", Group: "x", Rank: 1}, "this id twice"},
 		{"chord alone", Binding{ID: "x", Scope: "bench", Keys: []string{"ctrl+s"}, Long: "x", Group: "x", Rank: 1}, "only chords"},
 		{"capital alone", Binding{ID: "x", Scope: "bench", Keys: []string{"G"}, Long: "x", Group: "x", Rank: 1}, "only chords"},
 		{"no text", Binding{ID: "x", Scope: "bench", Keys: []string{"x"}, Group: "x", Rank: 1}, "all needed"},
@@ -89,7 +89,7 @@ func TestFind_asksTheScopesInOrder(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if b, ok := tab.Find("m", "bench", Global); !ok || b.ID != "mend" {
+	if b, ok := tab.Find("m", "bench", Global); !ok || b.ID != "fix" {
 		t.Errorf("m finds %+v", b)
 	}
 	if b, ok := tab.Find("?", "bench", Global); !ok || b.ID != "help" {
@@ -105,9 +105,9 @@ func TestHelpLine_dropsTheLeastImportant(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	noMend := func(id ID) string {
-		if id == "mend" {
-			return "nothing to mend here"
+	noFix := func(id ID) string {
+		if id == "fix" {
+			return "nothing to fix here"
 		}
 		return ""
 	}
@@ -116,9 +116,9 @@ func TestHelpLine_dropsTheLeastImportant(t *testing.T) {
 		w    int
 		want string
 	}{
-		{nil, 60, " 1-3 lay  +- count  m mend  n next  ? all"},
-		{noMend, 60, " 1-3 lay  +- count  n next  ? all"},
-		{nil, 36, " 1-3 lay  +- count  m mend  ? all"},
+		{nil, 60, " 1-3 lay  +- count  m fix  n next  ? all"},
+		{noFix, 60, " 1-3 lay  +- count  n next  ? all"},
+		{nil, 36, " 1-3 lay  +- count  m fix  ? all"},
 		{nil, 12, " ? all"},
 		{nil, 4, " ? …"},
 	} {
@@ -143,16 +143,16 @@ func TestSections_sayWhyNot(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := tab.Sections(func(id ID) string {
-		if id == "mend" {
-			return "this finding has no mechanical remedy"
+		if id == "fix" {
+			return "this finding has no mechanical fix"
 		}
 		return ""
 	}, "bench", Global)
 	if len(s) != 3 || s[0].Title != "Building" || len(s[0].Entries) != 3 || s[2].Title != "Everywhere" {
 		t.Fatalf("sections: %+v", s)
 	}
-	if e := s[1].Entries[0]; e.Keys != "m" || e.Why != "this finding has no mechanical remedy" {
-		t.Errorf("mend: %+v", e)
+	if e := s[1].Entries[0]; e.Keys != "m" || e.Why != "this finding has no mechanical fix" {
+		t.Errorf("fix: %+v", e)
 	}
 	want := `Building
   1-3  lay the numbered material outward
@@ -161,7 +161,7 @@ func TestSections_sayWhyNot(t *testing.T) {
   ↑    the row before
 
 Findings
-  m  do what the finding says would mend
+  m  do what the finding says would fix
      it
   n  go to the next finding and its ply
 

@@ -151,7 +151,7 @@ const (
 	rackNarrow          = 17   // "│" stands left of it, in Edge
 	rackWide            = 38
 	rackFlat            = 2 // on a Reduced screen, under the table
-	findingsLow         = 6 // rule, three findings, why, mend
+	findingsLow         = 6 // rule, three findings, why, fix
 	findingsReduced     = 4
 	findingsHigh        = 12
 	findingsColumn      = 72

@@ -35,7 +35,7 @@ inside_diameter = "24 in"
 [service]
 temperature = "150 degF"
 ph = [3.5, 6.0]
-carries = ["fluorides"]
+contains = ["fluorides"]
 pressure = "50 psi"
 [[resin]]
 id = "wall"

@@ -47,7 +47,7 @@ func effect(before, after *rules.Report, units quantity.System) (parts []string,
 		}
 	}
 	was, is := Tally(before), Tally(after)
-	for s := rules.Break; s >= rules.Caution; s-- {
+	for s := rules.Break; s >= rules.Warning; s-- {
 		if was[s] != is[s] {
 			parts = append(parts, fmt.Sprintf("%s %d→%d", s, was[s], is[s]))
 		}
@@ -96,7 +96,7 @@ func mostChanged(a, b *laminate.Analysis) laminate.Zone {
 		if d < 0 {
 			d = -d
 		}
-		// Fibre content alone may change too, with hardly any thickness.
+		// Fiber content alone may change too, with hardly any thickness.
 		m := b.Zones[z].GlassMass - a.Zones[z].GlassMass
 		if m < 0 {
 			m = -m
@@ -110,7 +110,7 @@ func mostChanged(a, b *laminate.Analysis) laminate.Zone {
 
 func thin(m float64, units quantity.System) float64 {
 	if units == quantity.Metric {
-		return quantity.New(m, quantity.Metre).In(quantity.Millimetre)
+		return quantity.New(m, quantity.Meter).In(quantity.Millimetre)
 	}
-	return quantity.New(m, quantity.Metre).In(quantity.Mil)
+	return quantity.New(m, quantity.Meter).In(quantity.Mil)
 }

@@ -35,7 +35,7 @@ func TestFresh_followsPliesThroughTheChange(t *testing.T) {
 		{"a ply taken out inside", report("a b c", at(woven, rules.Break, 2)), report("b c", at(woven, rules.Break, 1)), []bool{false}},
 		{"another place", report("a b c d", at(woven, rules.Break, 1)), report("a b c d e", at(woven, rules.Break, 1), at(woven, rules.Break, 4)), []bool{false, true}},
 		{"another rule", report("a", at(woven, rules.Break, 0)), report("a", at(bare, rules.Break, 0)), []bool{true}},
-		{"worse than before", report("a", at(bare, rules.Caution, 0)), report("a", at(bare, rules.Break, 0)), []bool{true}},
+		{"worse than before", report("a", at(bare, rules.Warning, 0)), report("a", at(bare, rules.Break, 0)), []bool{true}},
 		{"about no ply", report("a", at(bare, rules.Note)), report("a b", at(bare, rules.Note)), []bool{false}},
 		{"the ply is gone", report("a b", at(woven, rules.Break, 1)), report("a"), []bool{}},
 	} {
@@ -137,9 +137,9 @@ func TestField_choices(t *testing.T) {
 func TestField_drawsInItsRoom(t *testing.T) {
 	th := theme.New(theme.Mono)
 	fields := []Field{
-		{Label: "contents", Text: strings.Repeat("long ", 40)},
+		{Label: "fluid", Text: strings.Repeat("long ", 40)},
 		{Label: "form", Text: "tank", Choices: []string{"pipe", "duct", "tank", "panel"}},
-		{Label: "carries", Text: "solids, solvent", Several: true, Choices: []string{"fluorides", "hypochlorite", "chlorine-dioxide", "strong-base", "solids", "solvent"}},
+		{Label: "contains", Text: "solids, solvent", Several: true, Choices: []string{"fluorides", "hypochlorite", "chlorine-dioxide", "strong-base", "solids", "solvent"}},
 	}
 	for i := range fields {
 		for w := 20; w < 130; w++ {

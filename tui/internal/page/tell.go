@@ -55,7 +55,7 @@ func TellStyle(t *theme.Theme, c *wall.Criterion) theme.Style {
 	case wall.Fails:
 		return t.Break
 	case wall.CannotTell:
-		return t.Open
+		return t.Incomplete
 	case wall.NotApplicable:
 	}
 	return t.Dim
@@ -80,7 +80,7 @@ func Figure(v float64, unit string, u quantity.System) string {
 		if u == quantity.Metric {
 			return quantity.Number(v/1000, 1) + " N/mm"
 		}
-		return quantity.Number(v/newtonsPerMetre, 0) + " lb/in"
+		return quantity.Number(v/newtonsPerMeter, 0) + " lb/in"
 	}
 	return quantity.Number(v, 3) + " " + unit
 }
@@ -94,6 +94,6 @@ func telling(v float64) string {
 	return quantity.Number(v, decimals)
 }
 
-// newtonsPerMetre is one pound-force an inch: 0.45359237 × 9.80665 / 0.0254
+// newtonsPerMeter is one pound-force an inch: 0.45359237 × 9.80665 / 0.0254
 // (NIST SP 811, appendix B).
-const newtonsPerMetre = 0.45359237 * 9.80665 / 0.0254
+const newtonsPerMeter = 0.45359237 * 9.80665 / 0.0254

@@ -66,7 +66,7 @@ func ZoneStyle(t *theme.Theme, z laminate.Zone) theme.Style {
 }
 
 // SeverityWord is a severity as it is written: a break stands out by capitals
-// too, for screens without colour.
+// too, for screens without color.
 func SeverityWord(s rules.Severity) string {
 	if s == rules.Break {
 		return "BREAK"
@@ -79,10 +79,10 @@ func SeverityStyle(t *theme.Theme, s rules.Severity) theme.Style {
 	switch s {
 	case rules.Break:
 		return t.Break
-	case rules.Open:
-		return t.Open
-	case rules.Caution:
-		return t.Caution
+	case rules.Incomplete:
+		return t.Incomplete
+	case rules.Warning:
+		return t.Warning
 	case rules.Note:
 		return t.Note
 	case rules.NoSeverity:
@@ -95,9 +95,9 @@ func SeverityMark(s rules.Severity) string {
 	switch s {
 	case rules.Break:
 		return "!"
-	case rules.Open:
+	case rules.Incomplete:
 		return "?"
-	case rules.Caution:
+	case rules.Warning:
 		return "~"
 	case rules.Note, rules.NoSeverity:
 	}
@@ -147,7 +147,7 @@ func Count(n int, noun string) string {
 		return "1 " + noun
 	}
 	switch noun {
-	case "open":
+	case "incomplete":
 		return strconv.Itoa(n) + " open"
 	case "ply":
 		return strconv.Itoa(n) + " plies"

@@ -109,7 +109,7 @@ func cleanCluster(c string) string {
 }
 
 // joins reports a character that would become one cluster with whatever letter
-// stands before or after it, and so change its width with its neighbours.
+// stands before or after it, and so change its width with its neighbors.
 func joins(r rune) bool {
 	if r < 0x7f || oneCell(r) {
 		return false

@@ -1,7 +1,7 @@
 // Package text measures, cuts, pads and wraps what goes on the screen. It is
 // the only place of the terminal program that counts cells.
 //
-// A string may carry colour only as complete SGR sequences (ESC [ … m), the
+// A string may carry color only as complete SGR sequences (ESC [ … m), the
 // way package theme writes them; they count no cells and are never cut in two.
 // Anything that came out of a file or a clipboard goes through Clean (one line)
 // or CleanText (several) before it is drawn or measured. Fit, applied last by

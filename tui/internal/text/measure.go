@@ -13,7 +13,7 @@ const Ellipsis = "…"
 const esc = 0x1b
 
 // oneCell reports the runes that take one cell by every way of counting and
-// join with no neighbour of their kind. Strings made of them, printable ASCII
+// join with no neighbor of their kind. Strings made of them, printable ASCII
 // and SGR sequences are measured here, the rest cluster by cluster.
 func oneCell(r rune) bool {
 	switch {

@@ -1,12 +1,12 @@
 // Package theme gives every kind of text on the screen its look: one struct of
-// roles, built once, from the sixteen ANSI colours and the plain attributes.
+// roles, built once, from the sixteen ANSI colors and the plain attributes.
 //
 // A Style is two ready strings, so drawing a span is a concatenation. Styles are
 // not nested: the end of the inner one would end the outer one too. Set spans
-// side by side instead. The terminal is never asked for its colours; who wants
+// side by side instead. The terminal is never asked for its colors; who wants
 // other ones than the default names a theme.
 //
-// Colour never carries a meaning alone. Whoever draws a selection draws
+// Color never carries a meaning alone. Whoever draws a selection draws
 // Pointer before it, and a severity is always written as a word.
 package theme
 
@@ -65,12 +65,12 @@ type Theme struct {
 	Outer     Style // the outer surface
 	Mark      Style // marks on the picture: barrier's edge, gel stop, cursor
 
-	Break   Style // severities
-	Open    Style
-	Caution Style
-	Note    Style
-	Good    Style // holds, clear, accepted
-	New     Style // a finding that was not there before
+	Break      Style // severities
+	Incomplete Style
+	Warning    Style
+	Note       Style
+	Good       Style // holds, clear, accepted
+	New        Style // a finding that was not there before
 
 	Key    Style // keys in help texts
 	Label  Style // field labels and column titles
@@ -82,8 +82,8 @@ type Theme struct {
 	GaugeOver Style // the used part of a bar past its limit
 }
 
-// SGR parameters, ECMA-48 8.3.117. Bright colours 90 to 97 are the aixterm
-// ones every terminal with sixteen colours knows.
+// SGR parameters, ECMA-48 8.3.117. Bright colors 90 to 97 are the aixterm
+// ones every terminal with sixteen colors knows.
 const (
 	bold      = "1"
 	faint     = "2"
@@ -97,31 +97,31 @@ const (
 	whiteOnRed                            = "97;41"
 )
 
-// palette is where the themes with colour differ.
+// palette is where the themes with color differ.
 type palette struct {
 	barrier, structure, outer        string
-	brk, open, caution, note, good   string
+	brk, open, warning, note, good   string
 	key, label, gauge, changed, rule string
 }
 
-func colours(k Kind) palette {
+func colors(k Kind) palette {
 	switch k {
 	case Dark:
 		return palette{
 			barrier: cyan, structure: "", outer: magenta,
-			brk: join(bold, brightRed), open: brightMagenta, caution: brightYellow, note: brightCyan, good: brightGreen,
+			brk: join(bold, brightRed), open: brightMagenta, warning: brightYellow, note: brightCyan, good: brightGreen,
 			key: brightYellow, label: cyan, gauge: brightCyan, changed: brightYellow, rule: faint,
 		}
 	case Light:
 		return palette{
 			barrier: blue, structure: "", outer: magenta,
-			brk: join(bold, red), open: magenta, caution: blackOnYellow, note: blue, good: blackOnGreen,
+			brk: join(bold, red), open: magenta, warning: blackOnYellow, note: blue, good: blackOnGreen,
 			key: join(bold, blue), label: blue, gauge: blue, changed: join(bold, magenta), rule: faint,
 		}
 	default:
 		return palette{
 			barrier: brightBlue, structure: "", outer: magenta,
-			brk: join(bold, red), open: magenta, caution: blackOnYellow, note: brightBlue, good: blackOnGreen,
+			brk: join(bold, red), open: magenta, warning: blackOnYellow, note: brightBlue, good: blackOnGreen,
 			key: bold, label: brightBlue, gauge: brightBlue, changed: join(bold, magenta), rule: faint,
 		}
 	}
@@ -144,13 +144,13 @@ func New(k Kind) *Theme {
 	if k != Dark && k != Light {
 		k = Any
 	}
-	p := colours(k)
+	p := colors(k)
 	return &Theme{
 		Kind:  k,
 		Title: sgr(bold), Rule: sgr(p.rule), Dim: sgr(faint), Strong: sgr(bold),
 		Selected: sgr(reverse), Changed: sgr(p.changed),
 		Barrier: sgr(p.barrier), Structure: sgr(p.structure), Outer: sgr(p.outer), Mark: sgr(bold),
-		Break: sgr(p.brk), Open: sgr(p.open), Caution: sgr(p.caution), Note: sgr(p.note), Good: sgr(p.good),
+		Break: sgr(p.brk), Incomplete: sgr(p.open), Warning: sgr(p.warning), Note: sgr(p.note), Good: sgr(p.good),
 		New: sgr(join(bold, underline)),
 		Key: sgr(p.key), Label: sgr(p.label), Input: sgr(underline), Cursor: sgr(reverse), Error: sgr(p.brk),
 		Gauge: sgr(p.gauge), GaugeOver: sgr(whiteOnRed),
@@ -160,7 +160,7 @@ func New(k Kind) *Theme {
 // Choose builds the theme a person asked for by name, and without a name what
 // the environment asks for: mono where NO_COLOR is not empty (no-color.org) or
 // the terminal is dumb, light or dark where COLORFGBG tells the background
-// (set by some terminals: "foreground;background" as ANSI colour numbers), else
+// (set by some terminals: "foreground;background" as ANSI color numbers), else
 // Any. A name that is none of Kinds is an error.
 func Choose(name string, env func(string) string) (*Theme, error) {
 	if name != "" {

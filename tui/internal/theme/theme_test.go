@@ -63,8 +63,8 @@ func styles(th *Theme) map[string]Style {
 	return out
 }
 
-// colourOf resolves the SGR parameters of a style over a background.
-func colourOf(t *testing.T, s Style, p [16]rgb, fg, bg rgb) (rgb, rgb) {
+// colorOf resolves the SGR parameters of a style over a background.
+func colorOf(t *testing.T, s Style, p [16]rgb, fg, bg rgb) (rgb, rgb) {
 	t.Helper()
 	body := strings.TrimSuffix(strings.TrimPrefix(s.on, "\x1b["), "m")
 	if body == "" {
@@ -86,7 +86,7 @@ func colourOf(t *testing.T, s Style, p [16]rgb, fg, bg rgb) (rgb, rgb) {
 			fg, bg = bg, fg
 		case n == 1, n == 2, n == 4:
 		default:
-			t.Fatalf("parameter %d is neither one of sixteen colours nor a plain attribute", n)
+			t.Fatalf("parameter %d is neither one of sixteen colors nor a plain attribute", n)
 		}
 	}
 	return fg, bg
@@ -104,7 +104,7 @@ func TestThemes_legible(t *testing.T) {
 					if back == white {
 						front = black
 					}
-					fg, bg := colourOf(t, s, p, front, back)
+					fg, bg := colorOf(t, s, p, front, back)
 					// VGA's bright blue on black is 4.6 and on white 4.5; its plain red on black is 2.6
 					// and drawn bright where it is bold, as text modes do.
 					if strings.Contains(s.on, "1;31") && pname == "VGA" && back == black {
@@ -145,7 +145,7 @@ func TestSeverities_differ(t *testing.T) {
 	for _, k := range []Kind{Any, Dark, Light} {
 		th := New(k)
 		seen := map[Style]string{}
-		for name, s := range map[string]Style{"break": th.Break, "open": th.Open, "caution": th.Caution, "note": th.Note, "good": th.Good} {
+		for name, s := range map[string]Style{"break": th.Break, "open": th.Incomplete, "warning": th.Warning, "note": th.Note, "good": th.Good} {
 			if other, ok := seen[s]; ok {
 				t.Errorf("%s: %s looks like %s", k, name, other)
 			}

@@ -167,10 +167,10 @@ func named(name string) bool {
 	return false
 }
 
-// Visible shows what a coloured screen sends: each ESC as ␛.
+// Visible shows what a colored screen sends: each ESC as ␛.
 func Visible(screen string) string { return strings.ReplaceAll(screen, "\x1b", "␛") }
 
-// Plain is a screen without its colours.
+// Plain is a screen without its colors.
 func Plain(screen string) string { return ansi.Strip(screen) }
 
 // Box fails the test unless lines are exactly h lines of w cells without any

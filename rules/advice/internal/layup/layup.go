@@ -71,7 +71,7 @@ var thickestInOneGo = quantity.New(0.25, quantity.Inch).SI()
 // more would be laid in one go than exotherm allows. A wound ply ends the count
 // until the next stop.
 func stop(n *laminate.Schedule, lib *laminate.Library, barrier int) {
-	a := laminate.Analyse(n, lib)
+	a := laminate.Analyze(n, lib)
 	mats, thick, wound := 0, 0.0, false
 	for i := range n.Plies {
 		row := &a.Rows[i]

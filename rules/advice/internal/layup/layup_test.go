@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules/advice/internal/layup"
 )
 
@@ -14,9 +14,9 @@ import (
 // mat of 1.5 oz/ft² is about 43 mil in the structure and 49 in the barrier, a
 // woven roving of 24 oz/yd² about 35.
 func TestLay_setsGelStopsWhereTooMuchWouldBeLaid(t *testing.T) {
-	mat := func(n int) laminate.Ply { return laminate.Ply{Material: catalogue.Mat15, Count: n} }
-	woven := laminate.Ply{Material: catalogue.Woven24, Count: 1}
-	band := laminate.Ply{Material: catalogue.BandHelical, Angle: laminate.Some(55.0), Count: 20}
+	mat := func(n int) laminate.Ply { return laminate.Ply{Material: catalog.Mat15, Count: n} }
+	woven := laminate.Ply{Material: catalog.Woven24, Count: 1}
+	band := laminate.Ply{Material: catalog.BandHelical, Angle: laminate.Some(55.0), Count: 20}
 	for _, c := range []struct {
 		name      string
 		mats      int
@@ -32,15 +32,15 @@ func TestLay_setsGelStopsWhereTooMuchWouldBeLaid(t *testing.T) {
 		{"no structure, no stop", 2, nil, "veil 2m. coat"},
 	} {
 		r := layup.Recipe{
-			Veil: catalogue.VeilC15, Veils: 1, Mat: catalogue.Mat15, Mats: c.mats, Structure: c.structure, Coat: catalogue.Topcoat,
+			Veil: catalog.VeilC15, Veils: 1, Mat: catalog.Mat15, Mats: c.mats, Structure: c.structure, Coat: catalog.Topcoat,
 			Barrier: laminate.Resin{ID: "b", Family: laminate.VinylEster}, Wall: laminate.Resin{ID: "w", Family: laminate.VinylEster},
 		}
-		s := r.Lay(&laminate.Schedule{}, catalogue.Library())
+		s := r.Lay(&laminate.Schedule{}, catalog.Library())
 		var got []string
 		for _, p := range s.Plies {
-			word := map[string]string{catalogue.VeilC15: "veil", catalogue.Topcoat: "coat"}[p.Material]
+			word := map[string]string{catalog.VeilC15: "veil", catalog.Topcoat: "coat"}[p.Material]
 			if word == "" {
-				short := map[string]string{catalogue.Mat15: "m", catalogue.Woven24: "w", catalogue.BandHelical: "b"}
+				short := map[string]string{catalog.Mat15: "m", catalog.Woven24: "w", catalog.BandHelical: "b"}
 				word = fmt.Sprintf("%d%s", p.Count, short[p.Material])
 			}
 			if p.GelAfter {

@@ -98,12 +98,12 @@ func (b *Bench) goBack() {
 	b.desk.Say("back at " + b.rowName())
 }
 
-func (b *Bench) mend() {
-	if why := canMend(b); why != "" {
+func (b *Bench) fix() {
+	if why := canFix(b); why != "" {
 		b.desk.Refuse(why)
 		return
 	}
-	b.desk.Apply(b.remedy().Edit)
+	b.desk.Apply(b.offered().Edit)
 }
 
 // try shows what an edit would give, or why it cannot be made.

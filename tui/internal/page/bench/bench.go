@@ -30,7 +30,7 @@ type Bench struct {
 	back   int           // the row to go back to after following findings
 	went   bool          // whether there is such a row
 	seen   *rules.Report // the report sel belongs to
-	tried  *rules.Report // the report of which a remedy was tried out
+	tried  *rules.Report // the report of which a fix was tried out
 	drawn  sight         // what is derived from a report
 	behind sight         // the same of the report before a preview
 	racks  block         // the rack as drawn
@@ -157,7 +157,7 @@ func (b *Bench) settle() {
 	b.seen = r
 	fresh := b.desk.Fresh(r)
 	for i := range r.Findings {
-		if fresh[i] && r.Findings[i].Severity >= rules.Caution {
+		if fresh[i] && r.Findings[i].Severity >= rules.Warning {
 			b.sel = i
 			return
 		}
@@ -174,19 +174,19 @@ func (b *Bench) settle() {
 	b.sel = 0
 }
 
-// atOnce is how many rows a wall may have for its remedies to be tried out in
-// the frame of the edit. That costs a judgement more; of a longer wall it is
-// done when keys pause, or when the remedy is asked for.
+// atOnce is how many rows a wall may have for its fixes to be tried out in
+// the frame of the edit. That costs a judgment more; of a longer wall it is
+// done when keys pause, or when the fix is asked for.
 const atOnce = 300
 
-// remedy is what would mend the finding explained, nil where nothing mechanical
+// offered is what would fix the finding explained, nil where nothing mechanical
 // does. It is tried out the first time it is asked for.
-func (b *Bench) remedy() *rules.Remedy {
+func (b *Bench) offered() *rules.Fix {
 	if b.finding() == nil {
 		return nil
 	}
 	b.tried = b.desk.Report()
-	return b.tried.Remedy(b.sel)
+	return b.tried.Fix(b.sel)
 }
 
 // Waits tells that something is left to do when keys pause.
@@ -196,7 +196,7 @@ func (b *Bench) Waits() bool {
 }
 
 // Rest does what was left to do.
-func (b *Bench) Rest() { b.remedy() }
+func (b *Bench) Rest() { b.offered() }
 
 // finding is the one explained, nil where there is none.
 func (b *Bench) finding() *rules.Finding {

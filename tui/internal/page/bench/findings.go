@@ -10,7 +10,7 @@ import (
 	"frp/veilwright/tui/internal/theme"
 )
 
-// findings draws the list, why and mend as the plan's panel.
+// findings draws the list, why and fix as the plan's panel.
 func (b *Bench) findings(w int) []string {
 	t := b.desk.Theme
 	b.settle()
@@ -45,22 +45,22 @@ func (b *Bench) findings(w int) []string {
 		return append(out, t.Dim.Render("   no rule has anything to say"))
 	}
 	out = append(out, b.explain(f, w, b.plan.why)...)
-	mend, tail := instead(f), ""
+	fix, tail := instead(f), ""
 	if b.Waits() {
-		mend = "…"
-	} else if m := b.remedy(); m != nil {
-		mend, tail = text.Clean(m.Text), t.Key.Render("m")+" do it"
+		fix = "…"
+	} else if m := b.offered(); m != nil {
+		fix, tail = text.Clean(m.Text), t.Key.Render("m")+" do it"
 	}
 	if len(f.Rows) > 0 && f.At.Index != b.desk.Row {
 		goes := t.Key.Render("n") + " goes there"
 		if tail != "" {
 			goes += "  " + tail
 		}
-		if text.Width(mend)+text.Width(goes)+1 <= w-9 {
+		if text.Width(fix)+text.Width(goes)+1 <= w-9 {
 			tail = goes
 		}
 	}
-	return append(out, "   "+t.Label.Render("mend")+"  "+endsIn(mend, tail, w-9))
+	return append(out, "   "+t.Label.Render("fix")+"  "+endsIn(fix, tail, w-9))
 }
 
 // endsIn sets a styled tail at the end of a line of w cells.
@@ -173,24 +173,24 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 }
 
 // goesElsewhere tells that another page helps with a finding that nothing
-// mechanical mends.
+// mechanical fixes.
 func goesElsewhere(f *rules.Finding) bool {
-	return f.Rule.ID == structure.WallFails.ID || f.Severity == rules.Open
+	return f.Rule.ID == structure.WallFails.ID || f.Severity == rules.Incomplete
 }
 
-// instead is what to do about a finding that nothing mechanical mends.
+// instead is what to do about a finding that nothing mechanical fixes.
 func instead(f *rules.Finding) string {
 	switch {
 	case f.Rule.ID == structure.WallFails.ID:
 		return "Tab 2: the wall page tells how much structure it wants"
-	case f.Severity == rules.Open:
+	case f.Severity == rules.Incomplete:
 		return "f gives the facts that are missing"
 	}
 	return "nothing mechanical: somebody decides"
 }
 
-func refusedMend(f *rules.Finding) string {
-	s := "nothing mechanical mends this " + f.Severity.String()
+func refusedFix(f *rules.Finding) string {
+	s := "nothing mechanical fixes this " + f.Severity.String()
 	if goesElsewhere(f) {
 		return s + "; " + instead(f)
 	}

@@ -60,7 +60,7 @@ func findingActs() page.Acts[*Bench] {
 	return page.Acts[*Bench]{
 		act("next", g, []string{"n"}, "", "next", "the next finding, and to its ply", 7, haveFindings, func(b *Bench, _ keyin.Event) { b.nextFinding(1) }),
 		act("before", g, []string{"p"}, "", "", "the finding before, and to its ply", 23, haveFindings, func(b *Bench, _ keyin.Event) { b.nextFinding(-1) }),
-		act("mend", g, []string{"m"}, "", "mend", "mend what the finding says, where that is mechanical", 8, mayMend, func(b *Bench, _ keyin.Event) { b.mend() }),
+		act("fix", g, []string{"m"}, "", "fix", "fix what the finding says, where that is mechanical", 8, mayFix, func(b *Bench, _ keyin.Event) { b.fix() }),
 		act("why", g, []string{"w"}, "", "why", "why: the finding's whole text", 10, haveFindings, func(b *Bench, _ keyin.Event) { b.beginWhy() }),
 		act("back from finding", g, []string{"b"}, "", "", "back to the row before the findings were followed", 24, cameFrom, func(b *Bench, _ keyin.Event) { b.goBack() }),
 	}
@@ -110,21 +110,21 @@ func haveFindings(b *Bench) string {
 	return ""
 }
 
-// mayMend is canMend for the key, which is also asked at every frame.
-func mayMend(b *Bench) string {
+// mayFix is canFix for the key, which is also asked at every frame.
+func mayFix(b *Bench) string {
 	if b.Waits() {
 		return ""
 	}
-	return canMend(b)
+	return canFix(b)
 }
 
-func canMend(b *Bench) string {
+func canFix(b *Bench) string {
 	f := b.finding()
 	switch {
 	case f == nil:
-		return "no rule has anything to say: nothing to mend"
-	case b.remedy() == nil:
-		return refusedMend(f)
+		return "no rule has anything to say: nothing to fix"
+	case b.offered() == nil:
+		return refusedFix(f)
 	}
 	return ""
 }

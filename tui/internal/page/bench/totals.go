@@ -88,7 +88,7 @@ func change(was, is string) string {
 }
 
 func number(u quantity.System, kgPerM2 float64) string {
-	return quantity.Number(quantity.New(kgPerM2, quantity.KilogramPerSquareMetre).In(u.Wall()), 2)
+	return quantity.Number(quantity.New(kgPerM2, quantity.KilogramPerSquareMeter).In(u.Wall()), 2)
 }
 
 // tally is how many findings of each severity a report has: "1 break · 2 notes".

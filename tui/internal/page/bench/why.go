@@ -58,14 +58,14 @@ func (m *why) page(b *Bench, w, h int) []string {
 	part("why", f.Rule.Why)
 	part("fires", f.Rule.When)
 	part("basis", f.Basis)
-	mend := instead(f)
+	fix := instead(f)
 	if goesElsewhere(f) {
-		mend = "nothing mechanical; on the bench, " + mend
+		fix = "nothing mechanical; on the bench, " + fix
 	}
-	if m := b.remedy(); m != nil {
-		mend = m.Text + "   (m does it)"
+	if m := b.offered(); m != nil {
+		fix = m.Text + "   (m does it)"
 	}
-	part("mend", mend)
+	part("fix", fix)
 	part("rule", f.Rule.ID)
 	m.view.Width, m.view.Height = w, h
 	if held := strings.Join(body, "\n"); held != m.held {
@@ -121,9 +121,9 @@ func whyActs() page.Acts[*Bench] {
 			}
 			m.next(b, by)
 		}),
-		row("mend it", []string{"m"}, "", "mend", "mend it and go back to the bench", 3, canMend, func(_ *why, b *Bench, _ keyin.Event) {
+		row("fix it", []string{"m"}, "", "fix", "fix it and go back to the bench", 3, canFix, func(_ *why, b *Bench, _ keyin.Event) {
 			b.end()
-			b.mend()
+			b.fix()
 		}),
 		row("back", []string{keyin.Esc, keyin.Enter, "w"}, "Esc", "back", "back to the bench", 0, nil, func(_ *why, b *Bench, _ keyin.Event) { b.end() }),
 	}

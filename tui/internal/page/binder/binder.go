@@ -143,7 +143,7 @@ func (b *Binder) ChooseRecord() task.Task {
 		if len(problems) > 0 {
 			return picker.Entry{Why: problems[0].String()}, true
 		}
-		e := picker.Entry{Note: about(r), Word: "another schedule", Look: b.desk.Theme.Caution}
+		e := picker.Entry{Note: about(r), Word: "another schedule", Look: b.desk.Theme.Warning}
 		if torn != "" {
 			e.Note += " · last entry half-written"
 		}

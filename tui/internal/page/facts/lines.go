@@ -47,13 +47,13 @@ func part(s *laminate.Schedule, u quantity.System) []entry {
 		choice(section, "ends", "ends", p.Ends.String(), laminate.EndsList(), set, func(p *laminate.Part, v string) { p.Ends, _ = laminate.ParseEnds(v) }),
 		choice(section, "design_basis", "design basis", p.DesignBasis.String(), laminate.DesignBases(), set, func(p *laminate.Part, v string) { p.DesignBasis, _ = laminate.ParseDesignBasis(v) }),
 		measure(section, "stiffener_spacing", "stiffener spacing", p.StiffenerSpacing, u.Long(), set, func(p *laminate.Part, q quantity.Length) { p.StiffenerSpacing = q }),
-		share(section, "stiffness_kept", "stiffness kept", p.StiffnessKept, "% of the room-temperature modulus, warm walls", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.StiffnessKept = v }),
+		share(section, "modulus_retention", "stiffness kept", p.ModulusRetention, "% of the room-temperature modulus, warm walls", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.ModulusRetention = v }),
 		{section, page.Field{Label: "k factors", Text: factors(p.KFactors), Hint: "five, at least 1 each: unit-load basis"}, func(v string) (edit.Edit, error) {
 			k, err := readFactors(v)
 			return set("k_factors", stated("k factors", v), func(p *laminate.Part) { p.KFactors = k }), err
 		}},
-		{section, page.Field{Label: "earthed by", Text: p.Earth, Hint: "how a conductive barrier is earthed"}, func(v string) (edit.Edit, error) {
-			return set("earth", stated("earthed by", v), func(p *laminate.Part) { p.Earth = v }), nil
+		{section, page.Field{Label: "grounded by", Text: p.Grounding, Hint: "how a conductive barrier is grounded"}, func(v string) (edit.Edit, error) {
+			return set("grounding", stated("grounded by", v), func(p *laminate.Part) { p.Grounding = v }), nil
 		}},
 	}
 	list[8].field.Hint = "left out: contact goes by the strength table, wound by the strain limit"
@@ -65,8 +65,8 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 	v := &s.Service
 	set := edit.SetService
 	return []entry{
-		{section, page.Field{Label: "contents", Text: v.Contents}, func(t string) (edit.Edit, error) {
-			return set("contents", stated("contents", t), func(v *laminate.Service) { v.Contents = t }), nil
+		{section, page.Field{Label: "fluid", Text: v.Fluid}, func(t string) (edit.Edit, error) {
+			return set("fluid", stated("fluid", t), func(v *laminate.Service) { v.Fluid = t }), nil
 		}},
 		share(section, "concentration", "concentration", v.Concentration, "% by mass", set, func(v *laminate.Service, x laminate.Optional[float64]) { v.Concentration = x }),
 		measure(section, "temperature", "temperature", v.Temperature, u.Heat(), set, func(v *laminate.Service, q quantity.Temperature) { v.Temperature = q }),
@@ -76,7 +76,7 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 			return set("ph", stated("pH", t), func(v *laminate.Service) { v.PH = r }), err
 		}},
 		choice(section, "contact", "contact", v.Contact.String(), laminate.Contacts(), set, func(v *laminate.Service, t string) { v.Contact, _ = laminate.ParseContact(t) }),
-		carries(section, v.Carries),
+		carries(section, v.Contains),
 		measure(section, "pressure", "pressure inside", v.Pressure, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.Pressure = q }),
 		measure(section, "vacuum", "vacuum", v.Vacuum, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.Vacuum = q }),
 		measure(section, "test_pressure", "test pressure", v.TestPressure, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.TestPressure = q }),
@@ -102,7 +102,7 @@ func carries(section string, has laminate.Traits) entry {
 	if has.Given && value == "" {
 		value = page.NoneOfThem
 	}
-	return entry{section, page.Field{Label: "carries", Text: value, Choices: names, Several: true, Hint: "digits and space mark"}, func(text string) (edit.Edit, error) {
+	return entry{section, page.Field{Label: "contains", Text: value, Choices: names, Several: true, Hint: "digits and space mark"}, func(text string) (edit.Edit, error) {
 		var t laminate.Traits
 		if text != "" {
 			var list []laminate.Trait
@@ -113,7 +113,7 @@ func carries(section string, has laminate.Traits) entry {
 			}
 			t = laminate.TraitSet(list...)
 		}
-		return edit.SetService("carries", stated("carries", text), func(v *laminate.Service) { v.Carries = t }), nil
+		return edit.SetService("contains", stated("contains", text), func(v *laminate.Service) { v.Contains = t }), nil
 	}}
 }
 

@@ -9,7 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
@@ -175,7 +175,7 @@ func libraryOf(o editor.Options, dir string) *laminate.Library {
 			return lib
 		}
 	}
-	return catalogue.Library()
+	return catalog.Library()
 }
 
 func verdict(path string, judge func(*laminate.Schedule) *rules.Report) told {
@@ -201,7 +201,7 @@ func verdict(path string, judge func(*laminate.Schedule) *rules.Report) told {
 		return told{known: true, word: "unusable", why: why}
 	}
 	v := judge(s).Verdict
-	worst := map[rules.Verdict]rules.Severity{rules.VerdictBreak: rules.Break, rules.VerdictOpen: rules.Open, rules.VerdictCaution: rules.Caution}[v]
+	worst := map[rules.Verdict]rules.Severity{rules.VerdictBreak: rules.Break, rules.VerdictIncomplete: rules.Incomplete, rules.VerdictWarning: rules.Warning}[v]
 	return told{known: true, word: v.String(), worst: worst}
 }
 

@@ -294,7 +294,7 @@ func (p *Page) tolerances() task.Task {
 	share := func(f *page.Field) (float64, error) {
 		v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(decimal(f.Text), "%")), 64)
 		if err != nil || !(v >= 0 && v < 100) {
-			return 0, fmt.Errorf("%s: a number of per cent from 0 to below 100 is expected", f.Label)
+			return 0, fmt.Errorf("%s: a number of percent from 0 to below 100 is expected", f.Label)
 		}
 		return v / 100, nil
 	}

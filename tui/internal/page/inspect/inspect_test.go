@@ -46,7 +46,7 @@ func verdict(g *rig) string {
 // What the scenarios of testdata are there for; the outcomes follow from what
 // each file says it holds, by hand.
 func TestScenarios_comeOutAsTheyAreMeantTo(t *testing.T) {
-	for what, want := range map[string]string{"accept": "accept", "reject": "reject", "open": "open", "torn": "reject"} {
+	for what, want := range map[string]string{"accept": "accept", "reject": "reject", "incomplete": "incomplete", "torn": "reject"} {
 		if got := verdict(compared(t, 80, 24, what)); got != want {
 			t.Errorf("%s: %s", what, got)
 		}
@@ -79,7 +79,7 @@ func TestScreens(t *testing.T) {
 			g := compared(t, size.w, size.h, "reject")
 			g.Press("n")
 			tuitest.Golden(t, "reject", g.Screen())
-			g = compared(t, size.w, size.h, "open")
+			g = compared(t, size.w, size.h, "incomplete")
 			g.Press("7")
 			g.Typed("8", "2")
 			g.Press("1", "1")
@@ -115,7 +115,7 @@ func TestLines_failFirstAndTheCursorTellsThePlies(t *testing.T) {
 // The keypad's way: 1 the readings, 4 Barcol, value Enter value Enter. By hand:
 // of 28 30 31 33 34 35 36 37 39 52 the two at each end go, the rest average 34⅓.
 func TestReadings_moveMeanAndVerdictAfterEach(t *testing.T) {
-	g := compared(t, 80, 24, "open")
+	g := compared(t, 80, 24, "incomplete")
 	g.Press("1", "4")
 	g.Typed("28", "30", "31", "33", "34", "35", "36", "37", "39")
 	g.Shows("9 readings", "? cannot tell")
@@ -126,7 +126,7 @@ func TestReadings_moveMeanAndVerdictAfterEach(t *testing.T) {
 	g.Press(keyin.Esc)
 	g.Says("Esc once more")
 	g.Press(keyin.Esc, keyin.Esc)
-	text, err := os.ReadFile(g.Path("acid-spool-open.toml"))
+	text, err := os.ReadFile(g.Path("acid-spool-incomplete.toml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -137,7 +137,7 @@ func TestReadings_moveMeanAndVerdictAfterEach(t *testing.T) {
 }
 
 func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
-	g := compared(t, 100, 30, "open")
+	g := compared(t, 100, 30, "incomplete")
 	g.Press("1", "2") // the barrier
 	g.Typed("2,8 mm", "110")
 	g.Press(keyin.Enter, "5", "2") // ignition, of the barrier
@@ -158,7 +158,7 @@ func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
 		{record.WallThickness, record.Barrier, "2.8 mm"}, {record.WallThickness, record.Barrier, "110 mil"},
 		{record.IgnitionLoss, record.Barrier, "5.02 g → 1.31 g, loss 73.9 %"}, {record.IgnitionLoss, record.Barrier, "0.005 kg → 1.3 g, loss 74.0 %"},
 		{record.Acetone, record.WholeWall, "acetone softened or tacky"},
-		{record.ResistanceToEarth, record.WholeWall, "2 Gohm"}, {record.ResistanceToEarth, record.WholeWall, "3 Mohm"},
+		{record.ResistanceToGround, record.WholeWall, "2 Gohm"}, {record.ResistanceToGround, record.WholeWall, "3 Mohm"},
 	}
 	if len(list) != len(want) {
 		t.Fatalf("%d readings, want %d", len(list), len(want))
@@ -178,12 +178,12 @@ func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
 }
 
 func TestReadings_sayWhatIsOddAgainstTheStatedTolerances(t *testing.T) {
-	g := compared(t, 80, 24, "open")
+	g := compared(t, 80, 24, "incomplete")
 	g.Press("1", "1")
 	g.Shows("7 states how far plies stray")
 	g.Press(keyin.Esc, keyin.Esc, "7")
 	g.Typed("x")
-	g.Says("per cent")
+	g.Says("percent")
 	g.Press(keyin.Delete)
 	g.Typed("8", "2")
 	g.Press("1", "1")
@@ -298,7 +298,7 @@ func TestRecord_ofAnotherScheduleIsSaid(t *testing.T) {
 
 // Whatever is typed on whatever screen, nothing panics and no line is too long.
 func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
-	g := compared(t, 80, 24, "open")
+	g := compared(t, 80, 24, "incomplete")
 	names := []string{"1", "2", "3", "4", "5", "6", "7", "8", "0", "n", "k", "j", "x", ".", "-", "é", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down,
 		keyin.Left, keyin.Right, keyin.PgUp, keyin.PgDown, keyin.Home, keyin.End, keyin.Tab, keyin.Backspace, keyin.Delete, keyin.Space}
 	rapid.Check(t, func(rt *rapid.T) {

@@ -90,7 +90,7 @@ func verdictLook(t *theme.Theme, v acceptance.Verdict) theme.Style {
 	case acceptance.Fails:
 		return t.Break
 	case acceptance.CannotTell:
-		return t.Open
+		return t.Incomplete
 	case acceptance.Meets:
 	}
 	return t.Good
@@ -123,7 +123,7 @@ func (p *Page) newTable() *table.Table[string, row] {
 	return tb
 }
 
-// runs writes numbers with neighbours as ranges: "1, 4-6".
+// runs writes numbers with neighbors as ranges: "1, 4-6".
 func runs(list []int) string {
 	var parts []string
 	for i := 0; i < len(list); {
@@ -231,7 +231,7 @@ func (p *Page) head(w int) []string {
 	l.Gap(1)
 	word, look := strings.ToUpper(p.result.Verdict.Outcome()), verdictLook(t, p.result.Verdict)
 	if len(p.result.Lines) == 0 {
-		word, look = "NOTHING DEMANDED", t.Open
+		word, look = "NOTHING DEMANDED", t.Incomplete
 	}
 	l.Add(look.Render(word)).Gap(2)
 	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.CannotTell]) + " cannot be told · " + strconv.Itoa(n[acceptance.Meets]) + " met")
@@ -247,7 +247,7 @@ func (p *Page) head(w int) []string {
 func tally(r *rules.Report) string {
 	var parts []string
 	n := page.Tally(r)
-	for s := rules.Break; s >= rules.Caution; s-- {
+	for s := rules.Break; s >= rules.Warning; s-- {
 		if n[s] > 0 {
 			parts = append(parts, page.Count(n[s], s.String()))
 		}

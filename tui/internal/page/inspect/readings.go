@@ -38,8 +38,8 @@ func kindWord(k record.Kind, g record.Group) string {
 		return "ignition loss, " + groupWord(g)
 	case record.Acetone:
 		return "acetone wipe"
-	case record.ResistanceToEarth:
-		return "resistance to earth"
+	case record.ResistanceToGround:
+		return "resistance to ground"
 	case record.NoKind:
 	}
 	return "reading"
@@ -52,7 +52,7 @@ func (p *Page) kinds() task.Task {
 		group record.Group
 	}{
 		{record.WallThickness, record.WholeWall}, {record.WallThickness, record.Barrier}, {record.WallThickness, record.StructuralLayer},
-		{record.Barcol, record.WholeWall}, {record.IgnitionLoss, record.WholeWall}, {record.Acetone, record.WholeWall}, {record.ResistanceToEarth, record.WholeWall},
+		{record.Barcol, record.WholeWall}, {record.IgnitionLoss, record.WholeWall}, {record.Acetone, record.WholeWall}, {record.ResistanceToGround, record.WholeWall},
 	}
 	items := make([]menu.Item, len(list))
 	for i, k := range list {
@@ -111,7 +111,7 @@ func (p *Page) reading(k record.Kind, g record.Group) task.Task {
 	case record.Acetone:
 		value.Choices = []string{clean, sticky}
 		s.Head = kindWord(k, g) + ": a digit, Enter; Enter alone ends"
-	case record.ResistanceToEarth:
+	case record.ResistanceToGround:
 		value.Hint = "Mohm"
 	case record.NoKind:
 	}
@@ -173,7 +173,7 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 			return errors.New("1 is clean, 2 is softened or tacky")
 		}
 		r.Clean = value == clean
-	case record.ResistanceToEarth:
+	case record.ResistanceToGround:
 		r.Resistance, err = quantity.ParseDefault(value, quantity.Megohm)
 		if err == nil && !(r.Resistance.SI() >= 0 && !math.IsInf(r.Resistance.SI(), 0)) {
 			err = errors.New("a resistance is not below 0")
@@ -211,7 +211,7 @@ func (p *Page) value(r *record.Reading) string {
 			return "acetone " + clean
 		}
 		return "acetone " + sticky
-	case record.ResistanceToEarth:
+	case record.ResistanceToGround:
 		return r.Resistance.Text()
 	case record.NoKind:
 	}
@@ -247,7 +247,7 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 			values[i] = r.Value
 		case record.IgnitionLoss:
 			values[i], _ = inspection.Loss(r.Before.SI(), r.After.SI())
-		case record.ResistanceToEarth:
+		case record.ResistanceToGround:
 			values[i] = r.Resistance.SI()
 		case record.Acetone:
 			if !r.Clean {
@@ -274,7 +274,7 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 		return fmt.Sprintf("%s: mean loss %s %%, lowest %s %%, highest %s %%", page.Count(len(list), "specimen"), percent(s.Mean), percent(s.Lowest), percent(s.Highest))
 	case record.Acetone:
 		return fmt.Sprintf("%s: %d clean, %d %s", page.Count(len(list), "wipe"), len(list)-bad, bad, sticky)
-	case record.ResistanceToEarth:
+	case record.ResistanceToGround:
 		return n + ": highest " + quantity.New(s.Highest, quantity.Ohm).Format(quantity.Megohm, 2)
 	case record.NoKind:
 	}
@@ -321,8 +321,8 @@ func judges(key string, k record.Kind, g record.Group) bool {
 		return key == "inspection.ignition_specimens" || key == part+".glass_content measured"
 	case record.Acetone:
 		return key == "inspection.acetone"
-	case record.ResistanceToEarth:
-		return key == "inspection.resistance_to_earth_max"
+	case record.ResistanceToGround:
+		return key == "inspection.resistance_to_ground_max"
 	case record.NoKind:
 	}
 	return false

@@ -172,7 +172,7 @@ func (p *Page) assumed() string {
 }
 
 func thin(m float64, u quantity.System) string {
-	return quantity.Number(quantity.New(m, quantity.Metre).In(u.Thin()), u.ThinDecimals())
+	return quantity.Number(quantity.New(m, quantity.Meter).In(u.Thin()), u.ThinDecimals())
 }
 
 func percent(share float64) string { return quantity.Number(100*share, 1) }
@@ -217,7 +217,7 @@ func (p *Page) figures(w int) []string {
 	t := p.desk.Theme
 	lines := []string{" " + t.Label.Render("read so far")}
 	none := true
-	for _, k := range [...]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToEarth} {
+	for _, k := range [...]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToGround} {
 		for g := record.WholeWall; g <= record.OuterSurface; g++ {
 			list := p.readings(k, g)
 			if len(list) == 0 {

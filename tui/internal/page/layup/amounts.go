@@ -38,7 +38,7 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 		d, at = d+2*mid, "diameter at this ply"
 	}
 	length := part.Length.SI()
-	how = "π × " + quantity.New(d, quantity.Metre).Format(u.Size(), 1) + " " + at + " × " + quantity.New(length, quantity.Metre).Format(u.Long(), 2) + " " + what
+	how = "π × " + quantity.New(d, quantity.Meter).Format(u.Size(), 1) + " " + at + " × " + quantity.New(length, quantity.Meter).Format(u.Long(), 2) + " " + what
 	return math.Pi * d * length, how, ""
 }
 

@@ -47,7 +47,7 @@ func (p *Page) kept(ply int) details {
 				d.materialLot = t.MaterialLot
 			}
 			if plies[from].Resin == d.resin {
-				d.resinLot, d.catalyst, d.promoter = t.ResinLot, t.Catalyst, t.Promoter
+				d.resinLot, d.catalyst, d.promoter = t.ResinLot, t.Initiator, t.Promoter
 			}
 		}
 	}
@@ -64,7 +64,7 @@ func (p *Page) kept(ply int) details {
 	return d
 }
 
-// share reads per cent that may be left out.
+// share reads percent that may be left out.
 func share(f *page.Field) (laminate.Optional[float64], error) {
 	s := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(f.Text), "%"))
 	if s == "" {
@@ -75,7 +75,7 @@ func share(f *page.Field) (laminate.Optional[float64], error) {
 	}
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || !(v >= 0 && v <= 100) {
-		return laminate.Optional[float64]{}, fmt.Errorf("%s: a number of per cent from 0 to 100 is expected", f.Label)
+		return laminate.Optional[float64]{}, fmt.Errorf("%s: a number of percent from 0 to 100 is expected", f.Label)
 	}
 	return laminate.Some(v / 100), nil
 }
@@ -166,7 +166,7 @@ func (c climate) line(t *theme.Theme, u quantity.System) (string, theme.Style) {
 	case len(against) > 0:
 		return "DO NOT LAY: " + strings.Join(against, "; "), t.Break
 	case untold != "":
-		return untold, t.Open
+		return untold, t.Incomplete
 	}
 	dew, _ := inspection.DewPoint(c.air.In(quantity.Celsius), c.humidity.Value)
 	return fmt.Sprintf("air %s, humidity %s, surface %s; dew point %s: dry enough", u.Temperature(c.air.SI()),

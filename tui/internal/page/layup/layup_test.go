@@ -103,7 +103,7 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 			resin = "N-40"
 		}
 		if l.Ply != i+1 || l.Who != "first shift" || l.GelTime != gel || l.Remark != note || l.MaterialLot != lot || l.ResinLot != resin ||
-			l.Catalyst.Given != (i < 3) || l.Time.IsZero() || l.AirTemperature.Given() != (i == 0) {
+			l.Initiator.Given != (i < 3) || l.Time.IsZero() || l.AirTemperature.Given() != (i == 0) {
 			t.Errorf("ply %d: %+v", i+1, l)
 		}
 	}

@@ -236,7 +236,7 @@ func (p *Page) put(n int, note, gel string) error {
 	}
 	k := p.kept(n)
 	t := &record.Laid{Ply: n, Time: p.binder.Now(), Who: k.who, MaterialLot: k.materialLot, ResinLot: k.resinLot,
-		Catalyst: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: p.climate.air, Humidity: p.climate.humidity,
+		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: p.climate.air, Humidity: p.climate.humidity,
 		SurfaceTemperature: p.climate.surface, Remark: note}
 	if err := r.Append(t); err != nil {
 		return err

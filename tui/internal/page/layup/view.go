@@ -58,7 +58,7 @@ func large(n int) []string {
 const (
 	footLines    = 2 // climate, and what a tick carries
 	leastTake    = 2 // fabric, resin mix
-	leastCaution = 3 // the whole sentence about peroxide
+	leastWarning = 3 // the whole sentence about peroxide
 )
 
 // Lines draws the page.
@@ -81,11 +81,11 @@ func (p *Page) Lines() []string {
 	if p.total() > 0 {
 		room := h - len(lines) - footLines
 		take := p.take(w)
-		if room-len(take) < leastCaution {
-			take = take[1:] // what it takes needs no heading, the caution needs its end
+		if room-len(take) < leastWarning {
+			take = take[1:] // what it takes needs no heading, the warning needs its end
 		}
-		lines = append(lines, take[:min(len(take), max(leastTake, room-leastCaution))]...)
-		lines = append(lines, p.cautions(w, h-len(lines)-footLines)...)
+		lines = append(lines, take[:min(len(take), max(leastTake, room-leastWarning))]...)
+		lines = append(lines, p.warnings(w, h-len(lines)-footLines)...)
 	}
 	for len(lines) < h-footLines {
 		lines = append(lines, "")
@@ -134,7 +134,7 @@ func (p *Page) big(w int) []string {
 	case done != nil:
 		what, look = "LAID at "+done.Time.Format("15:04")+", ply ", t.Good
 	case n != p.next() && p.binder.Record() != nil:
-		what, look = "NOT THE NEXT ONE: ply ", t.Caution
+		what, look = "NOT THE NEXT ONE: ply ", t.Warning
 	}
 	room := max(1, w-wide-1)
 	say[0] = look.Render(text.Cut(what+strconv.Itoa(n)+" of "+strconv.Itoa(p.total()), room))
@@ -200,7 +200,7 @@ func (p *Page) take(w int) []string {
 	lines := []string{pane.Rule(t, w, pane.Piece{Text: "it takes, without waste", Look: t.Title})}
 	a, how, missing := p.amounts(n)
 	if missing != "" {
-		return append(lines, wrapped(t.Open, "", "cannot be told: "+missing, w)...)
+		return append(lines, wrapped(t.Incomplete, "", "cannot be told: "+missing, w)...)
 	}
 	row := func(label, s string) string {
 		return " " + t.Label.Render(text.Left(label, labelCells)) + text.Cut(s, max(1, w-labelCells-2))
@@ -217,23 +217,23 @@ func (p *Page) take(w int) []string {
 		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in pots as small as it takes", n, last, weight(kg, u))))
 	}
 	m2, _, _ := p.area(n)
-	return append(lines, row("area", quantity.New(m2, quantity.SquareMetre).Format(u.Surface(), 1)+" = "+how))
+	return append(lines, row("area", quantity.New(m2, quantity.SquareMeter).Format(u.Surface(), 1)+" = "+how))
 }
 
-// cautions are what is said at every mix, what kills first where there is
+// warnings are what is said at every mix, what kills first where there is
 // little room.
-func (p *Page) cautions(w, h int) []string {
+func (p *Page) warnings(w, h int) []string {
 	t := p.desk.Theme
-	lines := wrapped(t.Caution, "peroxide", p.neverMeet(), w)
+	lines := wrapped(t.Warning, "peroxide", p.neverMeet(), w)
 	for _, s := range [][2]string{
-		{"leftovers", "catalysed resin heats up in the pot and can burn: small pots"},
+		{"leftovers", "catalyzed resin heats up in the pot and can burn: small pots"},
 		{"air", "styrene: ventilate, no flame, no spark; gloves, eye protection"},
 		{"how much", "initiator, promoter and gel time by the resin maker's table"},
 	} {
 		lines = append(lines, wrapped(theme.Style{}, s[0], s[1], w)...)
 	}
 	if len(lines) < h {
-		lines = append([]string{pane.Rule(t, w, pane.Piece{Text: "at every mix", Look: t.Caution})}, lines...)
+		lines = append([]string{pane.Rule(t, w, pane.Piece{Text: "at every mix", Look: t.Warning})}, lines...)
 	}
 	return lines[:max(0, min(len(lines), h))]
 }

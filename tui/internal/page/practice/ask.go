@@ -146,7 +146,7 @@ func (s *asking) lines(p *Practice, w, h int) []string {
 		switch within := e.Questions[i].Within(); {
 		case within <= 0:
 		case e.Questions[i].Ask.Answer() == exercise.Content:
-			q += " (to " + quantity.Number(100*within, 1) + " points of per cent)"
+			q += " (to " + quantity.Number(100*within, 1) + " points of percent)"
 		default:
 			q += " (to " + percent(within) + ")"
 		}
@@ -178,7 +178,7 @@ func (s *asking) given(p *Practice, w, h int) []string {
 		out = append(out, text.Cut(" specimen "+strconv.Itoa(i+1)+" of "+x.Group.String()+": "+grams(x.Before)+" before, "+grams(x.After)+" after", w))
 	}
 	if left := h - len(out); left > 0 {
-		a := laminate.Analyse(&e.Given, p.library())
+		a := laminate.Analyze(&e.Given, p.library())
 		s.table.s, s.table.a, s.table.row = &e.Given, a, -2
 		out = append(out, s.table.lines(p, w, left)...)
 	}

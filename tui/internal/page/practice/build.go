@@ -26,7 +26,7 @@ type building struct {
 	ahead []int // the same of what was taken back
 	rack  *rack.Rack
 	pool  []string
-	found *finding // of a mending: where the plies at fault are named
+	found *finding // of a fixing: where the plies at fault are named
 	table plyTable
 }
 
@@ -131,7 +131,7 @@ func (b *building) clamp() { b.row = max(-1, min(b.row, len(b.schedule().Plies)-
 
 // sums is the barrier and the structure in figures.
 func (b *building) sums(p *Practice) string {
-	a, u := laminate.Analyse(b.schedule(), p.library()), p.desk.Units()
+	a, u := laminate.Analyze(b.schedule(), p.library()), p.desk.Units()
 	return "barrier " + sumText(a.Barrier, u) + "; structure " + sumText(a.Zones[laminate.StructuralLayer], u)
 }
 
@@ -225,7 +225,7 @@ func buildActs() page.Acts[*Practice] {
 				p.desk.Say("did it again: " + b.sums(p))
 			}
 		})),
-		act(scopeBuild, "faults", g, []string{"b"}, "", "", "of a mending: back to the plies that are at fault", 23, can(func(b *building, _ *Practice) string {
+		act(scopeBuild, "faults", g, []string{"b"}, "", "", "of a fixing: back to the plies that are at fault", 23, can(func(b *building, _ *Practice) string {
 			if b.found == nil {
 				return "nothing is to be found in this exercise"
 			}
@@ -250,7 +250,7 @@ func (b *building) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
 	out, left := b.head(p, w, h)
 	s := b.schedule()
-	a := laminate.Analyse(s, p.library())
+	a := laminate.Analyze(s, p.library())
 	if left >= 9 {
 		picture := page.Picture(t, s, a)
 		picture.Cursor = b.row
@@ -279,7 +279,7 @@ type finding struct {
 	*attempt
 	row   int
 	table plyTable
-	mends *building
+	fixes *building
 }
 
 func (*finding) scope() keys.Scope { return scopeFind }
@@ -328,7 +328,7 @@ func findActs() page.Acts[*Practice] {
 			f.blame(p, d)
 		})),
 		act(scopeFind, "blame row", g, []string{keyin.Space}, "", "", "name all plies of the row pointed at", 20, nil, in(func(f *finding, p *Practice, _ keyin.Event) {
-			a := laminate.Analyse(&f.exercise().Given, p.library())
+			a := laminate.Analyze(&f.exercise().Given, p.library())
 			var plies []int
 			for n := a.Rows[f.row].First; n <= a.Rows[f.row].Last; n++ {
 				plies = append(plies, n)
@@ -342,11 +342,11 @@ func findActs() page.Acts[*Practice] {
 			}
 			f.row = max(0, min(len(f.exercise().Given.Plies)-1, f.row+by))
 		})),
-		act(scopeFind, "mend", g, []string{keyin.Enter}, "", "then mend it", "go on to put it right", 2, nil, in(func(f *finding, p *Practice, _ keyin.Event) {
-			if f.mends == nil {
-				f.mends = newBuilding(p, f.attempt, f)
+		act(scopeFind, "fix", g, []string{keyin.Enter}, "", "then fix it", "go on to put it right", 2, nil, in(func(f *finding, p *Practice, _ keyin.Event) {
+			if f.fixes == nil {
+				f.fixes = newBuilding(p, f.attempt, f)
 			}
-			p.now = f.mends
+			p.now = f.fixes
 			p.desk.Say("now put it right; b goes back to the plies at fault")
 		})),
 	}
@@ -357,7 +357,7 @@ func (f *finding) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
 	out, left := f.head(p, w, h)
 	s := &f.exercise().Given
-	a := laminate.Analyse(s, p.library())
+	a := laminate.Analyze(s, p.library())
 	faults := f.session().Answer().Faults
 	out = append(out, pane.Rule(t, w, pane.Piece{Text: "which plies are at fault? " + faultText(faults), Look: t.Strong}))
 	left--

@@ -130,7 +130,7 @@ func (s *who) typed(p *Practice, e keyin.Event) {
 	}
 }
 
-// named goes on once it is known who practises.
+// named goes on once it is known who practices.
 func (p *Practice) named(then func()) {
 	if p.person != "" || p.nobody || p.o.Keeper == nil {
 		then()
@@ -152,7 +152,7 @@ func (p *Practice) ask(then func()) {
 	p.now = s
 }
 
-// take makes a person the one who practises.
+// take makes a person the one who practices.
 func (s *who) take(p *Practice, name string) {
 	name = strings.TrimSpace(text.Clean(name))
 	if err := p.be(name); err != nil {

@@ -83,7 +83,7 @@ func look(t *theme.Theme, l *practice.Line) theme.Style {
 	case !l.Missed:
 		return t.Good
 	case l.Points > 0:
-		return t.Caution
+		return t.Warning
 	}
 	return t.Break
 }
@@ -92,7 +92,7 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 	t, r := p.desk.Theme, &m.result
 	verdict, style := "mastered", t.Good
 	if r.Score < practice.Passed {
-		verdict, style = "to do again", t.Caution
+		verdict, style = "to do again", t.Warning
 	}
 	points := func(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 	head := []pane.Piece{{Text: m.exercise().Title, Look: t.Title}, {Text: " · "}, {Text: percent(r.Score) + ", " + verdict, Look: style}}
@@ -103,7 +103,7 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 	}
 	out = append(out, text.Cut(sum, w))
 	for _, n := range r.Notes {
-		out = append(out, " "+t.Caution.Render(text.Cut(text.Clean(n), max(1, w-2))))
+		out = append(out, " "+t.Warning.Render(text.Cut(text.Clean(n), max(1, w-2))))
 	}
 	rows := max(1, min(len(r.Lines), (h-len(out)-1)*3/5))
 	if m.at >= m.first+rows {
@@ -211,13 +211,13 @@ func (s *beside) lines(p *Practice, w, h int) []string {
 func (s *beside) side(p *Practice, name string, a practice.Answer, w int) []string {
 	t := p.desk.Theme
 	out := []string{" " + t.Label.Render(name)}
-	if s.exercise().Kind == exercise.Mend {
+	if s.exercise().Kind == exercise.Fix {
 		out = append(out, " at fault: "+faultText(a.Faults))
 	}
 	if a.Schedule == nil {
 		return append(out, " none was found")
 	}
-	an := laminate.Analyse(a.Schedule, p.library())
+	an := laminate.Analyze(a.Schedule, p.library())
 	x := plyTable{s: a.Schedule, a: an, row: -2, figures: true, resins: true}
 	rows := len(a.Schedule.Plies)
 	for i := range a.Schedule.Plies {

@@ -60,7 +60,7 @@ func (m *mixing) fill() {
 		{Label: "filler", Text: r.Filler.String(), Choices: names(laminate.Fillers()), Hint: "none"},
 		{Label: "filler content", Text: content, Hint: "% of the mix by mass"},
 		{Label: "cure", Text: r.Cure.String(), Choices: names(laminate.Cures())},
-		{Label: "wall earthed by", Text: s.Part.Earth, Hint: "how a conductive barrier is earthed"},
+		{Label: "wall grounded by", Text: s.Part.Grounding, Hint: "how a conductive barrier is grounded"},
 	}
 }
 
@@ -100,7 +100,7 @@ func (m *mixing) commit(p *Practice) bool {
 	m.apply(p, edit.Edit{Label: said, Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 		n := s.Clone()
 		if at == fieldEarth {
-			n.Part.Earth = value
+			n.Part.Grounding = value
 			return n, nil
 		}
 		r := ownResin(n, row, p.library())

@@ -95,7 +95,7 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
 	out, left := o.head(p, w, h)
 	s := o.schedule()
-	a := laminate.Analyse(s, p.library())
+	a := laminate.Analyze(s, p.library())
 	if left >= 12 {
 		picture := page.Picture(t, s, a)
 		out = append(out, picture.View(t, w, 2)...)

@@ -43,7 +43,7 @@ type Practice struct {
 	loaded   bool
 
 	person   string
-	nobody   bool // practises without a name
+	nobody   bool // practices without a name
 	progress practice.Progress
 
 	home *home

@@ -140,8 +140,8 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"build without veil", "a1-cool-brine", []string{"7", "+", "g", "m"}, false},
 		{"choose right", "a2-first-veil", []string{"2", "5", "m"}, true},
 		{"choose wrong", "a3-etch-rinse", []string{"1", "1", "m"}, false},
-		{"mend right", "a4-bare-mat", []string{"1", "enter", "1", "m"}, true},
-		{"mend the sound", "a4-bare-mat", []string{"3", "enter", "m"}, false},
+		{"fix right", "a4-bare-mat", []string{"1", "enter", "1", "m"}, true},
+		{"fix the sound", "a4-bare-mat", []string{"3", "enter", "m"}, false},
 		{"order right", "a5-from-the-fluid", []string{"4", "6", "2", "5", "3", "7", "1", "m"}, true},
 		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7", "m"}, false},
 		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1", "m"}, true},
@@ -173,7 +173,7 @@ func TestExercises_byKeysAlone(t *testing.T) {
 	}
 }
 
-// Barriers that need more than plies, and mendings within a row, can be done
+// Barriers that need more than plies, and fixes within a row, can be done
 // by keys to the full mark: carbon veil, powder and an earth where vapors burn;
 // hard grain against wear; amine cure and a double barrier for hypochlorite;
 // mat between cloth and cloth; chopped glass alone in the barrier (common

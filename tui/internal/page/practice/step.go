@@ -90,7 +90,7 @@ func (s *step) lines(p *Practice, w, h int) []string {
 	lesson := course.At(s.n)
 	out := []string{pane.Rule(t, w, pane.Piece{Text: "step " + strconv.Itoa(s.n) + ": " + lesson.Title, Look: t.Title})}
 	if wall := lesson.Picture; h >= 16 {
-		picture := page.Picture(t, wall, laminate.Analyse(wall, p.library()))
+		picture := page.Picture(t, wall, laminate.Analyze(wall, p.library()))
 		out = append(out, picture.View(t, w, 2)...)
 	}
 	rows := min(len(s.list)-s.first(), shown)

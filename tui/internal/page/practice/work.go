@@ -142,7 +142,7 @@ func (p *Practice) start(e *exercise.Exercise) {
 	switch e.Kind {
 	case exercise.Build:
 		p.now = newBuilding(p, a, nil)
-	case exercise.Mend:
+	case exercise.Fix:
 		p.now = &finding{attempt: a}
 	case exercise.Choose:
 		p.now = newChoosing(p, a)
@@ -187,8 +187,8 @@ func kindPhrase(k exercise.Kind) string {
 		return "build the barrier"
 	case exercise.Choose:
 		return "choose veil and resin"
-	case exercise.Mend:
-		return "find and mend"
+	case exercise.Fix:
+		return "find and fix"
 	case exercise.Predict:
 		return "tell before it is shown"
 	case exercise.Order:

@@ -20,7 +20,7 @@ func (p *Service) whyNotBuild() string {
 	switch {
 	case r == nil || r.option == nil:
 		return "point at a veil, a resin or a build: ↑↓"
-	case r.option.Suits == advice.No:
+	case r.option.Suits == advice.Unsuitable:
 		return r.id + " does not suit this service: its reasons stand beside it"
 	case r.id == advice.NoVeil:
 		return "a barrier begins with a veil: point at one"

@@ -13,7 +13,7 @@ import (
 
 // numbered are the facts that decide most about a barrier, by the labels they
 // have in the form of all facts; a digit changes one.
-var numbered = [9]string{"contents", "concentration", "temperature", "carries", "pH", "upset", "flame spread", "conductive", "abrasive"}
+var numbered = [9]string{"fluid", "concentration", "temperature", "contains", "pH", "upset", "flame spread", "conductive", "abrasive"}
 
 // open begins the change of the numbered fact.
 func (p *Service) open(n int) {
@@ -120,5 +120,5 @@ func factCell(t *theme.Theme, n int, name, value string, room int, on bool) stri
 
 // nothingStated tells whether nothing is known of the service yet.
 func nothingStated(s *laminate.Service) bool {
-	return s.Contents == "" && !s.Temperature.Given() && !s.PH.Given && !s.Carries.Given
+	return s.Fluid == "" && !s.Temperature.Given() && !s.PH.Given && !s.Contains.Given
 }

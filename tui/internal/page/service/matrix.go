@@ -138,11 +138,11 @@ func (p *Service) pointed() *row {
 // say the same.
 func mark(s advice.Suits) string {
 	switch s {
-	case advice.Yes:
+	case advice.Suitable:
 		return "+"
-	case advice.Care:
+	case advice.Conditional:
 		return "~"
-	case advice.No:
+	case advice.Unsuitable:
 		return "!"
 	case advice.Unknown:
 	}
@@ -151,15 +151,15 @@ func mark(s advice.Suits) string {
 
 func look(t *theme.Theme, s advice.Suits) theme.Style {
 	switch s {
-	case advice.Yes:
+	case advice.Suitable:
 		return t.Good
-	case advice.Care:
-		return t.Caution
-	case advice.No:
+	case advice.Conditional:
+		return t.Warning
+	case advice.Unsuitable:
 		return t.Break
 	case advice.Unknown:
 	}
-	return t.Open
+	return t.Incomplete
 }
 
 // matrixLines draws the rows in sight.
@@ -200,11 +200,11 @@ func rowLine(t *theme.Theme, r *row, here bool, w int) string {
 	case r.option != nil:
 		sign, word, style = mark(r.option.Suits), r.option.Suits.String(), look(t, r.option.Suits)
 	case r.id == conflictsRow:
-		sign, word, style = "~", strconv.Itoa(len(r.reasons)), t.Caution
+		sign, word, style = "~", strconv.Itoa(len(r.reasons)), t.Warning
 	default:
 		word = strconv.Itoa(len(r.reasons))
 	}
-	answer := sign + " " + text.Left(word, 7)
+	answer := sign + " " + text.Left(word, 11)
 	if here {
 		return t.Selected.Render(text.Left(theme.Pointer+answer+" "+text.Clean(r.id), w))
 	}
@@ -263,20 +263,20 @@ func (p *Service) Lines() []string {
 func (p *Service) headline() []pane.Piece {
 	t, a := p.desk.Theme, p.told.advice
 	if nothingStated(&p.desk.Doc.Now().Service) {
-		return []pane.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Open}}
+		return []pane.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Incomplete}}
 	}
 	worst := a.Worst()
 	said := map[advice.Suits]string{
-		advice.Yes: "there is a barrier that suits", advice.Care: "what suits best asks for care",
-		advice.Unknown: "facts are missing", advice.No: "nothing suits as asked",
+		advice.Suitable: "there is a barrier that suits", advice.Conditional: "what suits best asks for care",
+		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing suits as asked",
 	}[worst]
 	pieces := []pane.Piece{{Text: said, Look: look(t, worst)}}
 	switch n := len(a.Conflicts); n {
 	case 0:
 	case 1:
-		pieces = append(pieces, pane.Piece{Text: " · 1 conflict of demands", Look: t.Caution})
+		pieces = append(pieces, pane.Piece{Text: " · 1 conflict of demands", Look: t.Warning})
 	default:
-		pieces = append(pieces, pane.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of demands", Look: t.Caution})
+		pieces = append(pieces, pane.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of demands", Look: t.Warning})
 	}
 	return pieces
 }

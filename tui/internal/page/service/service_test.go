@@ -50,7 +50,7 @@ func screen(t testing.TB, p *Service) string {
 	return tuitest.Box(t, text.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.desk.Notice.Line(p.desk.Theme, f.Body.W)
 }
 
-// The example's condensate carries fluorides, which attack glass: its veil
+// The example's condensate contains fluorides, which attack glass: its veil
 // suits not, polyester does (common practice, no source).
 func TestPage_tellsWhatSuits(t *testing.T) {
 	p, _ := open(t, schedules.Example())
@@ -58,7 +58,7 @@ func TestPage_tellsWhatSuits(t *testing.T) {
 	press(p, "home")
 	tuitest.Golden(t, "glass veil", screen(t, p))
 	got := screen(t, p)
-	if !strings.Contains(got, "! no      veil-c-10") || !strings.Contains(got, "+ yes     veil-polyester-15") {
+	if !strings.Contains(got, "! unsuitable  veil-c-10") || !strings.Contains(got, "+ suitable    veil-polyester-15") {
 		t.Errorf("the veils' answers are missing:\n%s", got)
 	}
 	press(p, "right", "down")
@@ -69,14 +69,14 @@ func TestPage_answersFollowAFact(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	before := p.advice().Veil("veil-c-15").Suits
 	press(p, "4", "1", "enter") // fluorides were the first trait: off
-	if after := p.advice().Veil("veil-c-15").Suits; before != advice.No || after == advice.No {
+	if after := p.advice().Veil("veil-c-15").Suits; before != advice.Unsuitable || after == advice.Unsuitable {
 		t.Errorf("without fluorides the glass veil goes from %s to %s", before, after)
 	}
-	if !strings.Contains(d.Notice.Text, "carries") || d.Notice.Tail != "u takes it back" {
+	if !strings.Contains(d.Notice.Text, "contains") || d.Notice.Tail != "u takes it back" {
 		t.Errorf("the notice says %+v", d.Notice)
 	}
 	d.Undo()
-	if got := p.advice().Veil("veil-c-15").Suits; got != advice.No {
+	if got := p.advice().Veil("veil-c-15").Suits; got != advice.Unsuitable {
 		t.Errorf("taken back it is %s", got)
 	}
 	press(p, "3", "190 degF", "enter")
@@ -126,13 +126,13 @@ func TestPage_buildsWhatIsPointedAt(t *testing.T) {
 func TestPage_proposesWholeWalls(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	// Warm walls: without the stiffness that is left no structure is figured.
-	d.Apply(edit.SetPart("stiffness_kept", "not stated", func(q *laminate.Part) { q.StiffnessKept = laminate.Optional[float64]{} }))
+	d.Apply(edit.SetPart("modulus_retention", "not stated", func(q *laminate.Part) { q.ModulusRetention = laminate.Optional[float64]{} }))
 	press(p, "p", "1")
 	if !d.Notice.Refusal || !p.Busy() {
 		t.Errorf("a proposal without a structure would drop the one there is: %+v", d.Notice)
 	}
 	press(p, "esc")
-	d.Apply(edit.SetPart("stiffness_kept", "0.8", func(q *laminate.Part) { q.StiffnessKept = laminate.Some(0.8) }))
+	d.Apply(edit.SetPart("modulus_retention", "0.8", func(q *laminate.Part) { q.ModulusRetention = laminate.Some(0.8) }))
 	before := string(d.Doc.Bytes())
 	press(p, "p")
 	if p.offer == nil {
@@ -170,8 +170,8 @@ func TestPage_sizes(t *testing.T) {
 // What cannot be had together is a row of its own, told in the rule above too.
 func TestPage_conflicts(t *testing.T) {
 	p, d := open(t, schedules.Example())
-	d.Apply(edit.SetService("carries", "carries", func(s *laminate.Service) {
-		s.Carries = laminate.TraitSet(laminate.Fluorides, laminate.Hypochlorite)
+	d.Apply(edit.SetService("contains", "contains", func(s *laminate.Service) {
+		s.Contains = laminate.TraitSet(laminate.Fluorides, laminate.Hypochlorite)
 	}))
 	press(p, "end", "up")
 	if got := screen(t, p); !strings.Contains(got, "conflict") || !strings.Contains(got, conflictsRow) {

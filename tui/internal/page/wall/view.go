@@ -117,7 +117,7 @@ func (p *Wall) fill(r *wall.Result) {
 func (p *Wall) headline(r *wall.Result, w int) string {
 	t, u := p.desk.Theme, p.desk.Units()
 	if r.Problem != "" {
-		return t.Open.Render(text.Cut(text.Clean(r.Problem), w))
+		return t.Incomplete.Render(text.Cut(text.Clean(r.Problem), w))
 	}
 	s := "counts " + u.Thickness(r.Thickness)
 	if r.Membrane.Ex > 0 {
@@ -218,7 +218,7 @@ func (p *Wall) foot(w int) []string {
 }
 
 // chart draws the strain of every ply that counts, from the process side
-// outward: along the fibre and across it, to one scale.
+// outward: along the fiber and across it, to one scale.
 func (p *Wall) chart(r *wall.Result, w, h int) []string {
 	if h < 2 {
 		return nil

@@ -27,7 +27,7 @@ func (p *Winding) Lines() []string {
 	t, err := p.try()
 	out = append(out, pane.Rule(th, w, pane.Piece{Text: "one cover", Look: th.Title}))
 	if err != nil {
-		out = append(out, "   "+th.Open.Render(text.Cut("cannot be told: "+text.Clean(err.Error()), w-4)))
+		out = append(out, "   "+th.Incomplete.Render(text.Cut("cannot be told: "+text.Clean(err.Error()), w-4)))
 		return append(out, p.aid(w)...)
 	}
 	out = append(out, p.figures(&t, w)...)
@@ -45,7 +45,7 @@ func (p *Winding) figures(t *tried, w int) []string {
 	u, q := p.desk.Units(), &t.pattern
 	lead := "endless: along the axis"
 	if !q.Endless {
-		lead = quantity.New(q.Lead, quantity.Metre).Format(u.Size(), 2)
+		lead = quantity.New(q.Lead, quantity.Meter).Format(u.Size(), 2)
 	}
 	thick := "cannot be told: "
 	if t.laidErr != nil {
@@ -60,8 +60,8 @@ func (p *Winding) figures(t *tried, w int) []string {
 	rows := [][2]string{
 		{"lead a turn", lead},
 		{"circuits to close", circuits},
-		{"actual overlap", quantity.New(q.Overlap, quantity.Metre).Format(u.Size(), 3) + ", " + quantity.Number(100*q.OverlapShare, 1) + " % of the band; with it " + u.FabricMass(q.LaidCover)},
-		{"closes with no overlap", "at a band of " + quantity.New(q.ClosingWidth, quantity.Metre).Format(u.Size(), 3)},
+		{"actual overlap", quantity.New(q.Overlap, quantity.Meter).Format(u.Size(), 3) + ", " + quantity.Number(100*q.OverlapShare, 1) + " % of the band; with it " + u.FabricMass(q.LaidCover)},
+		{"closes with no overlap", "at a band of " + quantity.New(q.ClosingWidth, quantity.Meter).Format(u.Size(), 3)},
 		{"fiber", u.FabricMass(q.LayerMass) + " a layer, " + u.FabricMass(q.CoverMass) + " a cover of " + page.Count(q.Layers, "layer")},
 		{"thickness, a cover", thick},
 	}
@@ -96,7 +96,7 @@ func (p *Winding) whatIf(t *tried, w, room int) []string {
 		}
 		lead := "endless"
 		if !c.Endless {
-			lead = quantity.New(c.Lead, quantity.Metre).Format(u.Size(), 1)
+			lead = quantity.New(c.Lead, quantity.Meter).Format(u.Size(), 1)
 		}
 		note := ""
 		if c.Asked == ideal {

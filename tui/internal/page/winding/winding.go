@@ -127,7 +127,7 @@ func (p *Winding) woundOn(s *laminate.Schedule) string {
 		return inside.Text()
 	}
 	unit := p.desk.Units().Size()
-	over := quantity.New(inside.SI()+2*rows[p.row-1].ToHere, quantity.Metre)
+	over := quantity.New(inside.SI()+2*rows[p.row-1].ToHere, quantity.Meter)
 	return quantity.Number(over.In(unit), 2) + " " + unit.Name()
 }
 

@@ -1,5 +1,5 @@
 // Package bar shows how much of something is used: a gauge, a figure and a
-// word, so that it can be read without the gauge and without colour.
+// word, so that it can be read without the gauge and without color.
 package bar
 
 import (
@@ -109,7 +109,7 @@ func (b Bar) word(th *theme.Theme) (string, theme.Style) {
 	case b.Word != "":
 		return text.Clean(b.Word), b.Look
 	case math.IsNaN(b.Ratio):
-		return "cannot be told", th.Open
+		return "cannot be told", th.Incomplete
 	case b.Ratio > 1:
 		return "over", th.Break
 	}

@@ -22,7 +22,7 @@ func sections() []keys.Section {
 		}},
 		{Title: "Findings", Entries: []keys.Entry{
 			{Keys: "n", What: "the next finding, and to its ply"},
-			{Keys: "m", What: "mend what the finding says", Why: "this finding has no mechanical remedy"},
+			{Keys: "m", What: "fix what the finding says", Why: "this finding has no mechanical fix"},
 		}},
 		{Title: "Everywhere", Entries: []keys.Entry{{Keys: "u y", What: "undo, redo"}, {Keys: "Ctrl-Z", What: "back to the shell for a while"}}},
 	}
@@ -58,8 +58,8 @@ func TestHelp_finds(t *testing.T) {
 	for query, want := range map[string][]string{
 		"gel":       {"gel stop after the row"},
 		"row less":  {"one ply more or less in the row"},
-		"FINDING":   {"the next finding", "mend what"},
-		"remedy":    {"mend what"},
+		"FINDING":   {"the next finding", "fix what"},
+		"fix":       {"fix what"},
 		"ctrl":      {"back to the shell"},
 		"no-such":   {"no key says that"},
 		"every und": {"undo, redo"},

@@ -120,11 +120,11 @@ func (l *Line) word() int {
 	return at
 }
 
-// bar is the cursor where no colour can show it.
+// bar is the cursor where no color can show it.
 const bar = "▏"
 
 // View draws the line as exactly w cells with the cursor in sight. Without
-// colours the cursor is a bar before the next character.
+// colors the cursor is a bar before the next character.
 func (l *Line) View(th *theme.Theme, w int) string {
 	if w < 1 {
 		return ""

@@ -101,6 +101,6 @@ func TestView_cursorStaysInSight(t *testing.T) {
 		}
 	}
 	if got, want := tuitest.Visible(l.View(theme.New(theme.Any), 8)), "␛[7ms␛[m␛[4mcrubbe…␛[m"; got != want {
-		t.Errorf("coloured: %q, want %q", got, want)
+		t.Errorf("colored: %q, want %q", got, want)
 	}
 }

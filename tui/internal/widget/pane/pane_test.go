@@ -16,8 +16,8 @@ func TestRule_drawings(t *testing.T) {
 		title []Piece
 		want  string
 	}{
-		{30, []Piece{{Text: "1 break"}, {Text: " · "}, {Text: "1 caution"}}, "── 1 break · 1 caution ───────"},
-		{12, []Piece{{Text: "1 break · 1 caution"}}, "── 1 bre… ──"},
+		{30, []Piece{{Text: "1 break"}, {Text: " · "}, {Text: "1 warning"}}, "── 1 break · 1 warning ───────"},
+		{12, []Piece{{Text: "1 break · 1 warning"}}, "── 1 bre… ──"},
 		{7, []Piece{{Text: "1 break"}}, "───────"},
 		{5, nil, "─────"},
 		{20, []Piece{{Text: "a\x1b[31mb"}}, "── a�[31mb ─────────"},
@@ -29,7 +29,7 @@ func TestRule_drawings(t *testing.T) {
 	dark := theme.New(theme.Dark)
 	got := tuitest.Visible(Rule(dark, 16, Piece{"1 break", dark.Break}))
 	if want := "␛[2m──␛[m ␛[1;91m1 break␛[m ␛[2m─────␛[m"; got != want {
-		t.Errorf("coloured %q, want %q", got, want)
+		t.Errorf("colored %q, want %q", got, want)
 	}
 }
 
@@ -42,7 +42,7 @@ func TestNotice_drawings(t *testing.T) {
 	}{
 		{Notice{Text: "laid ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 50, " laid ply 8 mat-1.5: +43.4 mil    u takes it back "},
 		{Notice{Text: "laid ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 36, " laid ply 8 mat-1.… u takes it back "},
-		{Notice{Text: "nothing to mend here", Refusal: true}, 24, " nothing to mend here   "},
+		{Notice{Text: "nothing to fix here", Refusal: true}, 24, " nothing to fix here    "},
 		{Notice{}, 4, "    "},
 	} {
 		if got := tc.n.Line(mono, tc.w); got != tc.want {

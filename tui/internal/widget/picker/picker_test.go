@@ -63,9 +63,9 @@ func TestSet_keepsTheMarkByName(t *testing.T) {
 	p := New(theme.New(theme.Mono), "jobs", folder())
 	press(p, "down", "down", "down")
 	rows := append([]Entry{{Name: "a-new-one.toml"}}, folder()...)
-	rows[4].Word = "caution"
+	rows[4].Word = "warning"
 	p.Set(rows)
-	if e, _ := p.Choice(); e.Name != "tank-7.toml" || e.Word != "caution" {
+	if e, _ := p.Choice(); e.Name != "tank-7.toml" || e.Word != "warning" {
 		t.Errorf("now at %+v", e)
 	}
 	p.Set(nil)

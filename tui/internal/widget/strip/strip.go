@@ -14,7 +14,7 @@ type Layer struct {
 	Glyph     string  // one cell
 	Look      theme.Style
 	Label     string // written into the layer where the picture is high and it fits
-	Zone      string // written under it, once for neighbours of the same zone
+	Zone      string // written under it, once for neighbors of the same zone
 	Gel       bool   // a gel stop follows
 }
 
@@ -197,7 +197,7 @@ func (d *drawing) row(middle, labels bool) string {
 	return b.String()
 }
 
-// layer draws n cells of a layer, labelled if asked and if there is room.
+// layer draws n cells of a layer, labeled if asked and if there is room.
 func (d *drawing) layer(b *strings.Builder, i, n int, label bool) {
 	l := &d.Layers[i]
 	glyph := l.Glyph
@@ -259,10 +259,10 @@ func (d *drawing) under() string {
 			place(x, cursorMark, d.th.Mark, 0)
 		}
 	}
-	if note != "" && !place(d.w-text.Width(note), note, d.th.Caution, 1) {
-		if !place(0, note, d.th.Caution, 1) {
+	if note != "" && !place(d.w-text.Width(note), note, d.th.Warning, 1) {
+		if !place(0, note, d.th.Warning, 1) {
 			words = words[:0]
-			place(0, note, d.th.Caution, 0)
+			place(0, note, d.th.Warning, 0)
 		}
 	}
 	for i := 0; i < len(d.Layers) && len(d.scale.owner) > 0; {

@@ -119,7 +119,7 @@ func TestView_golden(t *testing.T) {
 	tuitest.Golden(t, "standard 120x4", tuitest.Box(t, s.View(mono, 120, 4), 120, 4))
 	tuitest.Golden(t, "standard 120x4 ascii", text.ASCII(tuitest.Box(t, s.View(mono, 120, 4), 120, 4)))
 	tuitest.Golden(t, "standard 20x2", tuitest.Box(t, s.View(mono, 20, 2), 20, 2))
-	tuitest.Golden(t, "standard 120x4 dark", tuitest.Visible(tuitest.Box(t, coloured(s).View(theme.New(theme.Dark), 120, 4), 120, 4)))
+	tuitest.Golden(t, "standard 120x4 dark", tuitest.Visible(tuitest.Box(t, colored(s).View(theme.New(theme.Dark), 120, 4), 120, 4)))
 	empty := &Strip{Cursor: -1, Left: "fluid", Right: "air"}
 	tuitest.Golden(t, "empty 60x2", tuitest.Box(t, empty.View(mono, 60, 2), 60, 2))
 	thin := standard()
@@ -134,7 +134,7 @@ func TestView_golden(t *testing.T) {
 	tuitest.Golden(t, "2000 plies 80x2", tuitest.Box(t, many(2000).View(mono, 80, 2), 80, 2))
 }
 
-func coloured(s *Strip) *Strip {
+func colored(s *Strip) *Strip {
 	th := theme.New(theme.Dark)
 	for i := range s.Layers {
 		if i < s.Barrier {
@@ -181,7 +181,7 @@ func BenchmarkView(b *testing.B) {
 	for _, n := range []int{7, 40, 2000} {
 		b.Run(fmt.Sprintf("%d layers 120x4", n), func(b *testing.B) {
 			th := theme.New(theme.Dark)
-			s := coloured(many(n))
+			s := colored(many(n))
 			b.ReportAllocs()
 			for b.Loop() {
 				s.View(th, 120, 4)

@@ -1,4 +1,4 @@
-package catalogue
+package catalog
 
 import (
 	"frp/veilwright/laminate"
@@ -48,7 +48,7 @@ func fillers() (all [4]laminate.FillerData) {
 }
 
 func kgPerM3(v float64) quantity.Density {
-	return spelled(v, quantity.KilogramPerCubicMetre)
+	return spelled(v, quantity.KilogramPerCubicMeter)
 }
 
 func gigapascal(v float64) quantity.Pressure {

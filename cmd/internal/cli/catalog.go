@@ -5,24 +5,24 @@ import (
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 )
 
-type catalogueCommand struct {
+type catalogCommand struct {
 	IDs []string `arg:"" optional:"" name:"id" help:"Materials or resin families to print in full; left out, all in short." complete:"materials"`
 }
 
 // Help is shown under the command's flags.
-func (catalogueCommand) Help() string {
+func (catalogCommand) Help() string {
 	return `The built-in materials, fibers, fillers and resin families, with the source of each figure, and what the shop books that hold in this folder add to them. All are generic and typical: put your own into a shop book.
 
-    veilwright catalogue
-    veilwright catalogue mat-1.5 vinyl-ester
-    veilwright catalogue --json --no-book`
+    veilwright catalog
+    veilwright catalog mat-1.5 vinyl-ester
+    veilwright catalog --json --no-book`
 }
 
 // Run prints what is known.
-func (k catalogueCommand) Run(c *call) error {
+func (k catalogCommand) Run(c *call) error {
 	lib, err := newShelf(c).library("")
 	if err != nil {
 		return err
@@ -30,11 +30,11 @@ func (k catalogueCommand) Run(c *call) error {
 	wanted := map[string]bool{}
 	for _, id := range k.IDs {
 		if !knows(lib, id) {
-			return fmt.Errorf("there is no material or resin family %q%s; veilwright catalogue lists them", id, didYouMean(id, idsOf(lib)))
+			return fmt.Errorf("there is no material or resin family %q%s; veilwright catalog lists them", id, didYouMean(id, idsOf(lib)))
 		}
 		wanted[id] = true
 	}
-	shown := report.CatalogueOf(lib, func(id string) bool { return len(wanted) == 0 || wanted[id] })
+	shown := report.CatalogOf(lib, func(id string) bool { return len(wanted) == 0 || wanted[id] })
 	if c.JSON {
 		return c.out.JSON(shown)
 	}
@@ -42,7 +42,7 @@ func (k catalogueCommand) Run(c *call) error {
 	for _, b := range shown.Books {
 		c.out.Line("shop book %s", b)
 	}
-	report.PrintCatalogue(c.out, shown, units, len(k.IDs) > 0)
+	report.PrintCatalog(c.out, shown, units, len(k.IDs) > 0)
 	return nil
 }
 
@@ -75,5 +75,5 @@ func knows(lib *laminate.Library, id string) bool {
 	return false
 }
 
-// catalogueIDs are the built-in ones: completion reads no files.
-func catalogueIDs() []string { return idsOf(catalogue.Library()) }
+// catalogIDs are the built-in ones: completion reads no files.
+func catalogIDs() []string { return idsOf(catalog.Library()) }

@@ -1,4 +1,4 @@
-package catalogue_test
+package catalog_test
 
 import (
 	"bytes"
@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalogue"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -32,7 +32,7 @@ func TestLibrary_hasTheIdsDocumentsRelyOn(t *testing.T) {
 	want := strings.Fields(`veil-c-10 veil-c-15 veil-polyester-15 veil-carbon-11 mat-0.75 mat-1.0 mat-1.5 mat-2.0
 		chop-1.5 woven-18 woven-24 uni-13 band-hoop band-helical topcoat`)
 	var got []string
-	l := catalogue.Library()
+	l := catalog.Library()
 	for _, m := range l.Materials {
 		got = append(got, m.ID)
 		if found, ok := l.Material(nil, m.ID); !ok || found.ID != m.ID {
@@ -48,7 +48,7 @@ func TestLibrary_hasTheIdsDocumentsRelyOn(t *testing.T) {
 }
 
 func TestLibrary_rackIsOfItsMaterials(t *testing.T) {
-	l := catalogue.Library()
+	l := catalog.Library()
 	if len(l.Rack) != 9 {
 		t.Errorf("rack of %d for nine digits", len(l.Rack))
 	}
@@ -60,9 +60,9 @@ func TestLibrary_rackIsOfItsMaterials(t *testing.T) {
 }
 
 func TestLibrary_isFresh(t *testing.T) {
-	a := catalogue.Library()
+	a := catalog.Library()
 	a.Materials[0].ID, a.Rack[0] = "changed", "changed"
-	if b := catalogue.Library(); b.Materials[0].ID == "changed" || b.Rack[0] == "changed" {
+	if b := catalog.Library(); b.Materials[0].ID == "changed" || b.Rack[0] == "changed" {
 		t.Error("a change in one library shows in the next")
 	}
 }
@@ -78,16 +78,16 @@ func TestLibrary_densitiesAreWithinTheRangesNamed(t *testing.T) {
 		} `json:"ranges"`
 	}
 	load(t, "densities.json", &file)
-	l := catalogue.Library()
+	l := catalog.Library()
 	has := map[string]float64{}
 	for _, f := range laminate.Families() {
-		has[f.String()] = l.Families[f].Density.In(quantity.KilogramPerCubicMetre)
+		has[f.String()] = l.Families[f].Density.In(quantity.KilogramPerCubicMeter)
 	}
 	for _, f := range laminate.Fibers() {
-		has[f.String()] = l.Fibers[f].Density.In(quantity.KilogramPerCubicMetre)
+		has[f.String()] = l.Fibers[f].Density.In(quantity.KilogramPerCubicMeter)
 	}
 	for _, f := range laminate.Fillers() {
-		has[f.String()] = l.Fillers[f].Density.In(quantity.KilogramPerCubicMetre)
+		has[f.String()] = l.Fillers[f].Density.In(quantity.KilogramPerCubicMeter)
 	}
 	if len(file.Ranges) != len(has) {
 		t.Errorf("%d ranges for %d densities", len(file.Ranges), len(has))
@@ -105,13 +105,13 @@ func TestLibrary_densitiesAreWithinTheRangesNamed(t *testing.T) {
 		}
 		d, ok := l.FiberDensity(&m)
 		if r := ranges[m.Fiber.String()]; !ok || d < r[0]-1e-6 || d > r[1]+1e-6 {
-			t.Errorf("%s: fibre %v kg/m³, range %v", m.ID, d, r)
+			t.Errorf("%s: fiber %v kg/m³, range %v", m.ID, d, r)
 		}
 	}
 }
 
 func TestLibrary_everyFigureHasASource(t *testing.T) {
-	l := catalogue.Library()
+	l := catalog.Library()
 	for _, f := range laminate.Families() {
 		d := l.Families[f]
 		gpa := d.Modulus.In(quantity.Gigapascal)
@@ -149,7 +149,7 @@ func TestLibrary_buildsComeNearTheStandardFigures(t *testing.T) {
 		for _, id := range b.Plies {
 			s.Plies = append(s.Plies, laminate.Ply{Material: id, Resin: "r", Count: 1})
 		}
-		a := laminate.Analyse(s, catalogue.Library())
+		a := laminate.Analyze(s, catalog.Library())
 		if got := a.Total.Thickness / 0.0254; !a.Total.MassKnown || math.Abs(got/b.Thickness-1) > file.Tolerance {
 			t.Errorf("%s: %.3f in, standard %.3f in", b.Name, got, b.Thickness)
 		}
@@ -159,11 +159,11 @@ func TestLibrary_buildsComeNearTheStandardFigures(t *testing.T) {
 // Common practice, no source: a veil ply is about 0.015 in at 90 % resin, one
 // veil and two mats are called 100 mil, two and four 200 mil.
 func TestLibrary_barriersReachTheirNominalThickness(t *testing.T) {
-	for _, veil := range []string{catalogue.VeilC15, catalogue.VeilPolyester15} {
+	for _, veil := range []string{catalog.VeilC15, catalog.VeilPolyester15} {
 		for n, mil := range map[int]float64{1: 100, 2: 200} {
 			s := &laminate.Schedule{Resins: []laminate.Resin{{ID: "r", Family: laminate.NovolacVinylEster}}, Plies: []laminate.Ply{
-				{Material: veil, Resin: "r", Count: n}, {Material: catalogue.Mat15, Resin: "r", Count: 2 * n}}}
-			a := laminate.Analyse(s, catalogue.Library())
+				{Material: veil, Resin: "r", Count: n}, {Material: catalog.Mat15, Resin: "r", Count: 2 * n}}}
+			a := laminate.Analyze(s, catalog.Library())
 			if got := a.Barrier.Thickness / 25.4e-6; got < mil || got > 1.2*mil {
 				t.Errorf("%d × %s barrier: %.1f mil for a nominal %v", n, veil, got, mil)
 			}
@@ -175,8 +175,8 @@ func TestLibrary_barriersReachTheirNominalThickness(t *testing.T) {
 }
 
 func TestUsualAngle_isOfBandsAlone(t *testing.T) {
-	for _, m := range catalogue.Library().Materials {
-		if _, ok := catalogue.UsualAngle(m.ID); ok != (m.Form == laminate.RovingBand) {
+	for _, m := range catalog.Library().Materials {
+		if _, ok := catalog.UsualAngle(m.ID); ok != (m.Form == laminate.RovingBand) {
 			t.Errorf("%s: usual angle %v", m.ID, ok)
 		}
 	}

@@ -1,11 +1,11 @@
-package catalogue
+package catalog
 
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 )
 
-// Fibre shares by mass.
+// Fiber shares by mass.
 const (
 	veilShare       = 0.10 // common practice, no source: about 90 % resin
 	matBarrierShare = 0.27 // API 12P 5.4.3: 27 ± 5 %
@@ -24,7 +24,7 @@ const (
 )
 
 func materials() []laminate.Material {
-	gsm := func(v float64) quantity.ArealMass { return spelled(v, quantity.GramPerSquareMetre) }
+	gsm := func(v float64) quantity.ArealMass { return spelled(v, quantity.GramPerSquareMeter) }
 	veil := func(id, name string, fiber laminate.Fiber, mass float64) laminate.Material {
 		return laminate.Material{ID: id, Name: name, Form: laminate.Veil, Fiber: fiber, ArealMass: gsm(mass),
 			FiberDensity: fibers()[fiber].Density, GlassContent: laminate.Some(veilShare), Source: veilSource}

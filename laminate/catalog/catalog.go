@@ -1,10 +1,10 @@
-// Package catalogue holds the built-in materials and the typical figures of
-// fibres, fillers and resin families, as data with the source of each.
+// Package catalog holds the built-in materials and the typical figures of
+// fibers, fillers and resin families, as data with the source of each.
 //
 // The materials are generic: figures for a schedule that is being thought
 // about, to be replaced by those of the shop and its makers. Nothing here is
 // anybody's product, guide or rating.
-package catalogue
+package catalog
 
 import "frp/veilwright/laminate"
 

@@ -1,15 +1,15 @@
 package laminate
 
-// Analyse figures zones, thickness, mass and fractions of a schedule. lib must
+// Analyze figures zones, thickness, mass and fractions of a schedule. lib must
 // not be nil. It never fails: what a fact is missing for stays zero and says so
 // in ThicknessKnown and MassKnown; no figure is ever NaN or infinite. A
 // schedule with the same plies gives the same figures.
 //
-// A fibre ply without a resin, of an unknown material, or of a fibre or resin
+// A fiber ply without a resin, of an unknown material, or of a fiber or resin
 // whose density nobody gave has no known thickness. One whose resin names a
-// filler but not how much of it has a thickness where the fibre share is the
+// filler but not how much of it has a thickness where the fiber share is the
 // material's own, but no mass.
-func Analyse(s *Schedule, lib *Library) *Analysis {
+func Analyze(s *Schedule, lib *Library) *Analysis {
 	n := len(s.Plies)
 	a := &Analysis{Rows: make([]RowFigures, n)}
 	forms, zones := make([]Form, n), make([]Zone, n)

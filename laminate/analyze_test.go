@@ -20,15 +20,15 @@ func near(t *testing.T, what string, got, want, tol float64) {
 }
 
 func density(kgPerM3 float64) quantity.Density {
-	return quantity.New(kgPerM3, quantity.KilogramPerCubicMetre)
+	return quantity.New(kgPerM3, quantity.KilogramPerCubicMeter)
 }
 
 // library has the densities of the check values: veil and mat as in the hand
 // arithmetic of testdata/laminate, the rest plain.
 func library() *laminate.Library {
 	l := &laminate.Library{Materials: []laminate.Material{
-		{ID: "veil", Form: laminate.Veil, Fiber: laminate.CGlass, ArealMass: quantity.New(45, quantity.GramPerSquareMetre), GlassContent: laminate.Some(0.10)},
-		{ID: "pet", Form: laminate.Veil, Fiber: laminate.Polyester, ArealMass: quantity.New(45, quantity.GramPerSquareMetre), GlassContent: laminate.Some(0.10)},
+		{ID: "veil", Form: laminate.Veil, Fiber: laminate.CGlass, ArealMass: quantity.New(45, quantity.GramPerSquareMeter), GlassContent: laminate.Some(0.10)},
+		{ID: "pet", Form: laminate.Veil, Fiber: laminate.Polyester, ArealMass: quantity.New(45, quantity.GramPerSquareMeter), GlassContent: laminate.Some(0.10)},
 		{ID: "mat", Form: laminate.ChoppedMat, Fiber: laminate.ECRGlass, ArealMass: quantity.New(1.5, quantity.OuncePerSquareFoot)},
 		{ID: "chop", Form: laminate.SprayedChop, Fiber: laminate.ECRGlass, ArealMass: quantity.New(1.5, quantity.OuncePerSquareFoot)},
 		{ID: "woven", Form: laminate.WovenRoving, Fiber: laminate.EGlass, ArealMass: quantity.New(24, quantity.OuncePerSquareYard), GlassContent: laminate.Some(0.55)},
@@ -61,7 +61,7 @@ func schedule(plies ...laminate.Ply) *laminate.Schedule {
 	return s
 }
 
-func TestAnalyse_plyFiguresAgreeWithArithmetic(t *testing.T) {
+func TestAnalyze_plyFiguresAgreeWithArithmetic(t *testing.T) {
 	b, err := os.ReadFile(filepath.Join("..", "testdata", "laminate", "ply-figures.json"))
 	if err != nil {
 		t.Fatal(err)
@@ -104,13 +104,13 @@ func TestAnalyse_plyFiguresAgreeWithArithmetic(t *testing.T) {
 			}
 			s := schedule(laminate.Ply{Material: "own"})
 			s.Materials, s.Resins = []laminate.Material{m}, []laminate.Resin{r}
-			row := laminate.Analyse(s, &laminate.Library{}).Rows[0]
+			row := laminate.Analyze(s, &laminate.Library{}).Rows[0]
 			if !row.MassKnown || !row.ThicknessKnown {
 				t.Fatal("figures not known")
 			}
 			near(t, "thickness, mil", row.Thickness/25.4e-6, c.Thickness, c.Tolerance)
 			share, _ := row.FiberMassFraction()
-			near(t, "fibre share", share, c.FiberPart, 0.0005)
+			near(t, "fiber share", share, c.FiberPart, 0.0005)
 			if c.Residue != 0 {
 				near(t, "ignition residue", (row.GlassMass+row.FillerMass)/row.Mass, c.Residue, 0.0006)
 				residue := (row.GlassMass + row.FillerMass) / row.Mass
@@ -120,51 +120,51 @@ func TestAnalyse_plyFiguresAgreeWithArithmetic(t *testing.T) {
 	}
 }
 
-func TestAnalyse_choppedGlassIsRicherInTheBarrier(t *testing.T) {
-	a := laminate.Analyse(schedule(
+func TestAnalyze_choppedGlassIsRicherInTheBarrier(t *testing.T) {
+	a := laminate.Analyze(schedule(
 		laminate.Ply{Material: "mat", Zone: laminate.InteriorLayer},
 		laminate.Ply{Material: "mat", Zone: laminate.StructuralLayer},
 		laminate.Ply{Material: "mat", Zone: laminate.InteriorLayer, GlassContent: laminate.Some(0.22)},
 	), library())
 	for i, want := range []float64{0.27, 0.30, 0.22} {
 		got, _ := a.Rows[i].FiberMassFraction()
-		near(t, "fibre share", got, want, 1e-12)
+		near(t, "fiber share", got, want, 1e-12)
 	}
 }
 
-func TestAnalyse_shareOnThePlyIncludesTheFiller(t *testing.T) {
+func TestAnalyze_shareOnThePlyIncludesTheFiller(t *testing.T) {
 	s := schedule(laminate.Ply{Material: "mat", Zone: laminate.InteriorLayer, GlassContent: laminate.Some(0.223)})
 	s.Resins[0].Filler, s.Resins[0].FillerContent = laminate.SiliconCarbide, laminate.Some(0.35)
-	row := laminate.Analyse(s, library()).Rows[0]
+	row := laminate.Analyze(s, library()).Rows[0]
 	share, _ := row.FiberMassFraction()
-	near(t, "fibre share", share, 0.223, 1e-12)
+	near(t, "fiber share", share, 0.223, 1e-12)
 	// The same ply as 27 % in unfilled resin: 49 mil.
 	near(t, "thickness, mil", row.Thickness/25.4e-6, 49.2, 0.3)
 	near(t, "filler share of the binder", row.FillerMass/(row.Mass-row.FiberMass), 0.35, 1e-12)
 }
 
-func TestAnalyse_bandIsACoverOfTwoLayersBetweenZeroAndHoop(t *testing.T) {
+func TestAnalyze_bandIsACoverOfTwoLayersBetweenZeroAndHoop(t *testing.T) {
 	// 8 tows of 2200 tex on 60 mm: 293.33 g/m² a layer.
 	for _, c := range []struct{ angle, layers float64 }{{0, 1}, {0.5, 2}, {55, 2}, {84.9, 2}, {85, 1}, {90, 1}} {
-		row := laminate.Analyse(schedule(laminate.Ply{Material: "band", Angle: laminate.Some(c.angle)}), library()).Rows[0]
-		near(t, "fibre, kg/m²", row.FiberMass, c.layers*0.29333333, 1e-7)
+		row := laminate.Analyze(schedule(laminate.Ply{Material: "band", Angle: laminate.Some(c.angle)}), library()).Rows[0]
+		near(t, "fiber, kg/m²", row.FiberMass, c.layers*0.29333333, 1e-7)
 	}
 	// Own arithmetic: 0.5866667 kg/m² at 70 %.
-	cover := laminate.Analyse(schedule(laminate.Ply{Material: "band", Angle: laminate.Some(55.0)}), library()).Rows[0]
+	cover := laminate.Analyze(schedule(laminate.Ply{Material: "band", Angle: laminate.Some(55.0)}), library()).Rows[0]
 	near(t, "thickness of a cover, mm", cover.Thickness*1e3, 0.4425524, 1e-6)
 	near(t, "mass of a cover, kg/m²", cover.Mass, 0.8380952, 1e-6)
 	vf, _ := cover.FiberVolumeFraction()
-	near(t, "fibre volume share", vf, 0.5059711, 1e-6)
+	near(t, "fiber volume share", vf, 0.5059711, 1e-6)
 }
 
-func TestAnalyse_voidsThickenButDoNotWeigh(t *testing.T) {
-	a := laminate.Analyse(schedule(laminate.Ply{Material: "woven"}, laminate.Ply{Material: "woven", VoidContent: laminate.Some(0.05)}), library())
+func TestAnalyze_voidsThickenButDoNotWeigh(t *testing.T) {
+	a := laminate.Analyze(schedule(laminate.Ply{Material: "woven"}, laminate.Ply{Material: "woven", VoidContent: laminate.Some(0.05)}), library())
 	near(t, "thickness with voids", a.Rows[1].Thickness, a.Rows[0].Thickness/0.95, 1e-15)
 	near(t, "mass with voids", a.Rows[1].Mass, a.Rows[0].Mass, 0)
 }
 
-func TestAnalyse_coatHasThicknessAndNoFiber(t *testing.T) {
-	a := laminate.Analyse(schedule(laminate.Ply{Material: "coat"}), library())
+func TestAnalyze_coatHasThicknessAndNoFiber(t *testing.T) {
+	a := laminate.Analyze(schedule(laminate.Ply{Material: "coat"}), library())
 	row := a.Rows[0]
 	near(t, "thickness, mil", row.Thickness/25.4e-6, 10, 1e-9)
 	near(t, "mass, kg/m²", row.Mass, 254e-6*1150, 1e-12)
@@ -173,11 +173,11 @@ func TestAnalyse_coatHasThicknessAndNoFiber(t *testing.T) {
 	}
 }
 
-func TestAnalyse_laminaWeighsOnlyWhereItsFactsAreGiven(t *testing.T) {
+func TestAnalyze_laminaWeighsOnlyWhereItsFactsAreGiven(t *testing.T) {
 	s := schedule(laminate.Ply{Material: "tested"}, laminate.Ply{Material: "full"})
 	s.Materials = []laminate.Material{{ID: "full", Form: laminate.Lamina, Thickness: quantity.New(1, quantity.Millimetre),
-		ArealMass: quantity.New(1, quantity.KilogramPerSquareMetre), GlassContent: laminate.Some(0.5), FiberDensity: density(2500)}}
-	a := laminate.Analyse(s, library())
+		ArealMass: quantity.New(1, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(0.5), FiberDensity: density(2500)}}
+	a := laminate.Analyze(s, library())
 	if a.Rows[0].MassKnown || !a.Rows[0].ThicknessKnown || a.Rows[0].Mass != 0 {
 		t.Errorf("tested lamina without facts: %+v", a.Rows[0])
 	}
@@ -191,18 +191,18 @@ func TestAnalyse_laminaWeighsOnlyWhereItsFactsAreGiven(t *testing.T) {
 	near(t, "total thickness, mm", a.Total.Thickness*1e3, 2, 1e-12)
 }
 
-func TestAnalyse_glassIsNotFiber(t *testing.T) {
-	a := laminate.Analyse(schedule(laminate.Ply{Material: "pet"}, laminate.Ply{Material: "mat"}), library())
+func TestAnalyze_glassIsNotFiber(t *testing.T) {
+	a := laminate.Analyze(schedule(laminate.Ply{Material: "pet"}, laminate.Ply{Material: "mat"}), library())
 	if g, ok := a.Rows[0].GlassMassFraction(); !ok || g != 0 {
 		t.Errorf("a polyester veil has glass %v, %v", g, ok)
 	}
 	if f, ok := a.Rows[0].FiberMassFraction(); !ok || math.Abs(f-0.10) > 1e-12 {
-		t.Errorf("a polyester veil has fibre %v, %v", f, ok)
+		t.Errorf("a polyester veil has fiber %v, %v", f, ok)
 	}
 	near(t, "chopped glass, kg/m²", a.Total.ChoppedGlassMass, 0.4577, 1e-4)
 }
 
-func TestAnalyse_saysWhatItCannotKnow(t *testing.T) {
+func TestAnalyze_saysWhatItCannotKnow(t *testing.T) {
 	named := func(s *laminate.Schedule) {}
 	for _, c := range []struct {
 		name            string
@@ -221,14 +221,14 @@ func TestAnalyse_saysWhatItCannotKnow(t *testing.T) {
 		}, true, false},
 		{"resin of no family", laminate.Ply{Material: "mat"}, func(s *laminate.Schedule) { s.Resins[0].Family = laminate.NoFamily }, false, false},
 		{"woven without share", laminate.Ply{Material: "own"}, func(s *laminate.Schedule) {
-			s.Materials = []laminate.Material{{ID: "own", Form: laminate.WovenRoving, Fiber: laminate.EGlass, ArealMass: quantity.New(800, quantity.GramPerSquareMetre)}}
+			s.Materials = []laminate.Material{{ID: "own", Form: laminate.WovenRoving, Fiber: laminate.EGlass, ArealMass: quantity.New(800, quantity.GramPerSquareMeter)}}
 		}, false, false},
 		{"all void", laminate.Ply{Material: "mat", VoidContent: laminate.Some(1.0)}, named, false, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := schedule(c.ply)
 			c.change(s)
-			a := laminate.Analyse(s, library())
+			a := laminate.Analyze(s, library())
 			row := a.Rows[0]
 			if row.ThicknessKnown != c.thickness || row.MassKnown != c.mass {
 				t.Errorf("thickness known %v, mass known %v", row.ThicknessKnown, row.MassKnown)
@@ -240,24 +240,24 @@ func TestAnalyse_saysWhatItCannotKnow(t *testing.T) {
 				t.Errorf("thickness %v, mass %v", row.Thickness, row.Mass)
 			}
 			if _, ok := row.FiberMassFraction(); ok {
-				t.Error("a fibre share of an unknown mass")
+				t.Error("a fiber share of an unknown mass")
 			}
 		})
 	}
 }
 
-func TestAnalyse_bookedThicknessStandsBesideTheComputedOne(t *testing.T) {
+func TestAnalyze_bookedThicknessStandsBesideTheComputedOne(t *testing.T) {
 	s := schedule(laminate.Ply{Material: "own"})
 	s.Materials = []laminate.Material{library().Materials[2]}
 	s.Materials[0].ID = "own"
 	s.Materials[0].Thickness = quantity.New(55, quantity.Mil)
-	row := laminate.Analyse(s, library()).Rows[0]
+	row := laminate.Analyze(s, library()).Rows[0]
 	near(t, "booked, mil", row.Booked/25.4e-6, 55, 1e-9)
 	near(t, "computed, mil", row.Thickness/25.4e-6, 43.4, 0.05)
 }
 
-func TestAnalyse_numbersSinglePlies(t *testing.T) {
-	a := laminate.Analyse(schedule(laminate.Ply{Material: "veil"}, laminate.Ply{Material: "mat", Count: 2, GelAfter: true}, laminate.Ply{Material: "woven"}), library())
+func TestAnalyze_numbersSinglePlies(t *testing.T) {
+	a := laminate.Analyze(schedule(laminate.Ply{Material: "veil"}, laminate.Ply{Material: "mat", Count: 2, GelAfter: true}, laminate.Ply{Material: "woven"}), library())
 	if a.Rows[1].First != 2 || a.Rows[1].Last != 3 || a.Rows[2].First != 4 || a.Rows[2].Last != 4 {
 		t.Errorf("numbers: %+v", a.Rows)
 	}

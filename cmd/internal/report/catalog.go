@@ -8,10 +8,10 @@ import (
 	"frp/veilwright/laminate/quantity"
 )
 
-// Catalogue is what is known, as JSON. Figures in SI at full precision; what is
+// Catalog is what is known, as JSON. Figures in SI at full precision; what is
 // not stated is null.
 type (
-	Catalogue struct {
+	Catalog struct {
 		Books     []string   `json:"books"`
 		Materials []material `json:"materials"`
 		Resins    []resin    `json:"resins"`
@@ -58,9 +58,9 @@ type (
 	}
 )
 
-// CatalogueOf lists what a library knows of the ids that are wanted.
-func CatalogueOf(lib *laminate.Library, want func(string) bool) Catalogue {
-	shown := Catalogue{Books: []string{}, Materials: []material{}, Resins: []resin{}, Families: []family{}, Fibers: []fiber{}, Fillers: []filler{}}
+// CatalogOf lists what a library knows of the ids that are wanted.
+func CatalogOf(lib *laminate.Library, want func(string) bool) Catalog {
+	shown := Catalog{Books: []string{}, Materials: []material{}, Resins: []resin{}, Families: []family{}, Fibers: []fiber{}, Fillers: []filler{}}
 	shown.Books = append(shown.Books, lib.Books...)
 	for i := range lib.Materials {
 		m := &lib.Materials[i]
@@ -116,8 +116,8 @@ func givenOrNull(o laminate.Optional[float64]) *float64 {
 	return &o.Value
 }
 
-// PrintCatalogue prints one line each, and with full the sources below.
-func PrintCatalogue(out *output.Sink, shown Catalogue, units quantity.System, full bool) {
+// PrintCatalog prints one line each, and with full the sources below.
+func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full bool) {
 	source := func(text string) {
 		if full && text != "" {
 			for _, line := range output.Wrap(text, 84) {
@@ -175,9 +175,9 @@ func PrintCatalogue(out *output.Sink, shown Catalogue, units quantity.System, fu
 func arealMassOf(kgM2 float64, units quantity.System) string {
 	unit := quantity.OuncePerSquareFoot
 	if units == quantity.Metric {
-		unit = quantity.GramPerSquareMetre
+		unit = quantity.GramPerSquareMeter
 	}
-	q := quantity.New(kgM2, quantity.KilogramPerSquareMetre)
+	q := quantity.New(kgM2, quantity.KilogramPerSquareMeter)
 	places := 2
 	for v := math.Abs(q.In(unit)); v > 0 && v < 1 && places < 9; v *= 10 {
 		places++
