@@ -70,7 +70,7 @@ func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
 	s.press("tab").see("inspect")
 	s.press("6").see("INSPECT", "serial C-1")
 	s.press("5").see("demands.toml")
-	s.press("demands", "enter").see("against Coupons", "OPEN")
+	s.press("demands", "enter").see("against Coupons", "INCOMPLETE")
 	s.press("1").see("what is read?")
 	s.press("1").see("value")
 	s.press("1.3 mm", "enter").see("1 reading:")
