@@ -15,10 +15,9 @@ import (
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -71,7 +70,7 @@ func open(t testing.TB) *rig {
 	today, _ := practice.ParseDay("2026-03-02")
 	o.Today = func() practice.Day { return today }
 	o.Seed = func() uint64 { return 7 }
-	p := New(&page.Desk{Doc: d, Theme: theme.New(theme.Mono), Row: -1}, o)
+	p := New(&page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}, o)
 	p.SetSize(80, 24)
 	return &rig{p, t, kept}
 }
@@ -107,7 +106,7 @@ func (r *rig) press(names ...string) page.Wish {
 func (r *rig) screen() string {
 	r.t.Helper()
 	f := r.frame
-	lines := tuitest.Box(r.t, text.FitLines(r.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H)
+	lines := tuitest.Box(r.t, draw.FitLines(r.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H)
 	return lines + "\n" + r.desk.Notice.Line(r.desk.Theme, f.Body.W)
 }
 
