@@ -302,14 +302,10 @@ func (g *grader) keeps(s *laminate.Schedule) {
 		// Plies laid as barrier beyond what one takes count as structure.
 		if more := len(is) - len(was); more > 0 && slices.Equal(was, is[more:]) {
 			first := laminate.Analyze(s, g.library).Barrier.Plies + 1
-			l.Plies = nil
 			for n := first; n < first+more; n++ {
 				l.Plies = append(l.Plies, n)
 			}
-			l.Found = list(l.Plies) + " count as structure, which was not given them"
-			if more == 1 {
-				l.Found = list(l.Plies) + " counts as structure, which was not given it"
-			}
+			l.Found = "more of it than was given, with " + list(l.Plies)
 			l.Why = "Two mats behind one veil, four behind two: what is chopped beyond that counts as structure, unless its zone is stated. " + l.Why
 		}
 	}
