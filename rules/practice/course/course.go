@@ -1,11 +1,9 @@
 // Package course holds what is read rather than done: a lesson for each step
-// of the course, with a wall to draw beside it, and the glossary.
+// of the course, with a wall to draw beside it.
 package course
 
 import (
-	"cmp"
 	"embed"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -62,26 +60,4 @@ func picture(step int, title string) *laminate.Schedule {
 	}}
 	s.Plies[1].GelAfter = true
 	return s
-}
-
-// Term is one entry of the glossary.
-type Term struct {
-	Term, Meaning string
-	From          string // the standard whose own term it is, or "trade word"
-}
-
-// Glossary lists the trade terms in the order of the alphabet.
-func Glossary() []Term {
-	b, err := files.ReadFile("text/glossary.txt")
-	if err != nil { // the file is part of the program
-		return nil
-	}
-	var terms []Term
-	for line := range strings.Lines(string(b)) {
-		if cells := strings.Split(strings.TrimSpace(line), " | "); len(cells) == 3 {
-			terms = append(terms, Term{Term: cells[0], From: cells[1], Meaning: cells[2]})
-		}
-	}
-	slices.SortFunc(terms, func(a, b Term) int { return cmp.Compare(strings.ToLower(a.Term), strings.ToLower(b.Term)) })
-	return terms
 }
