@@ -15,8 +15,7 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/app"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 )
 
 // Options say how to run it.
@@ -55,13 +54,13 @@ func Run(d *editor.Document, o Options) error {
 	if err := terminal(); err != nil {
 		return err
 	}
-	look, err := theme.Choose(o.Theme, os.Getenv)
+	look, err := draw.Choose(o.Theme, os.Getenv)
 	if err != nil {
 		return err
 	}
 	var p *tea.Program
 	root, err := app.New(d, app.Options{
-		Theme: look, ASCII: text.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
+		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		Suspend: app.JobControl, Quit: func() { go p.Quit() },
 	})

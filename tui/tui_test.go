@@ -14,7 +14,7 @@ import (
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/app"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 )
 
 const stack = `document = "schedule"
@@ -76,7 +76,7 @@ func TestFinish_saysHowItEndedAndWhatIsKept(t *testing.T) {
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			d := open(t)
-			root, err := app.New(d, app.Options{Theme: theme.New(theme.Mono)})
+			root, err := app.New(d, app.Options{Theme: draw.New(draw.Mono)})
 			if err != nil {
 				t.Fatal(err)
 			}

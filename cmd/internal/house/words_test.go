@@ -21,7 +21,6 @@ var worded = []string{
 // allowed are retired words that stay in a text, with the reason.
 var allowed = []struct{ path, word, because string }{
 	{"laminate/glossary/entries.go", "", "it lists the retired words; its own test holds its sentences"},
-	{"rules/practice/course/text/step3.txt", "binder", "what holds a chopped strand mat together"},
 }
 
 // TestWords_saysOneWordForOneThing walks the string literals of the source, the

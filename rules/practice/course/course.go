@@ -36,7 +36,7 @@ func At(step int) Lesson {
 
 // picture is the wall that a lesson is about.
 func picture(step int, title string) *laminate.Schedule {
-	liner := laminate.Resin{ID: "liner", Family: laminate.VinylEster}
+	barrier := laminate.Resin{ID: "barrier", Family: laminate.VinylEster}
 	veil, veils, mats := "veil-c-15", 1, 2
 	switch step {
 	case 2:
@@ -45,18 +45,18 @@ func picture(step int, title string) *laminate.Schedule {
 		veils, mats = 2, 4
 	case 5:
 		veil = "veil-carbon-11"
-		liner.Filler, liner.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
+		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
 	}
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
-	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{liner, {ID: "wall", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
-		ply(veil, "liner", laminate.InnerSurface, veils),
-		ply("mat-1.5", "liner", laminate.InteriorLayer, mats),
-		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
-		ply("woven-24", "wall", laminate.StructuralLayer, 1),
-		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
-		ply("topcoat", "wall", laminate.OuterSurface, 1),
+	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
+		ply(veil, "barrier", laminate.InnerSurface, veils),
+		ply("mat-1.5", "barrier", laminate.InteriorLayer, mats),
+		ply("mat-1.5", "structure", laminate.StructuralLayer, 1),
+		ply("woven-24", "structure", laminate.StructuralLayer, 1),
+		ply("mat-1.5", "structure", laminate.StructuralLayer, 1),
+		ply("topcoat", "structure", laminate.OuterSurface, 1),
 	}}
 	s.Plies[1].GelAfter = true
 	return s

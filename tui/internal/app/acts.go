@@ -4,11 +4,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/ask"
-	"frp/veilwright/tui/internal/page/manual"
 )
 
 // acts are the keys of everywhere.
@@ -16,7 +13,7 @@ func acts() page.Acts[*Root] {
 	row := func(id keys.ID, k []string, show, short, long string, rank int, can func(*Root) string, do func(*Root)) page.Act[*Root] {
 		return page.Act[*Root]{
 			Binding: keys.Binding{ID: id, Scope: keys.Global, Keys: k, Show: show, Short: short, Long: long, Group: "Everywhere", Rank: rank, Rare: id == "suspend"},
-			Can:     can, Do: func(r *Root, _ keyin.Event) { do(r) },
+			Can:     can, Do: func(r *Root, _ keys.Event) { do(r) },
 		}
 	}
 	return page.Acts[*Root]{
@@ -28,7 +25,7 @@ func acts() page.Acts[*Root] {
 		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, nil, (*Root).save),
 		row("save as", []string{"a"}, "", "", "save under another name", 42, nil, (*Root).saveAs),
 		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, nil, (*Root).open),
-		row("pages", []string{keyin.Tab}, "", "", "the pages, numbered", 44, nil, (*Root).menu),
+		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, nil, (*Root).menu),
 		row("quit", []string{"q", "ctrl+c"}, "q", "quit", "quit; asks where something is not saved", 45, nil, (*Root).quit),
 		row("suspend", []string{"ctrl+z"}, "", "", "back to the shell; fg comes back here", 46, func(r *Root) string {
 			if r.o.Suspend == nil {
@@ -68,7 +65,7 @@ func (r *Root) showKeys() {
 	if !top.Busy() {
 		scopes = append(scopes, keys.Global)
 	}
-	r.push(manual.New(r.desk, r.table.Sections(can, scopes...)))
+	r.push(newManual(r.desk, r.table.Sections(can, scopes...)))
 }
 
 func (r *Root) units() {
@@ -84,9 +81,9 @@ func (r *Root) units() {
 }
 
 func (r *Root) menu() {
-	q := &ask.Question{Title: "pages", Text: "Which page?", Desk: r.desk, At: (r.at + 1) % len(r.pages), Tabs: true}
+	q := &question{Title: "pages", Text: "Which page?", Desk: r.desk, At: (r.at + 1) % len(r.pages), Tabs: true}
 	for i, p := range r.pages {
-		q.Answers = append(q.Answers, ask.Answer{Text: p.Name(), Do: func() { r.at = i }})
+		q.Answers = append(q.Answers, answer{Text: p.Name(), Do: func() { r.at = i }})
 	}
 	r.push(q)
 }
@@ -98,10 +95,10 @@ func (r *Root) offer(when string) {
 	if d.Path() == "" {
 		what = "a schedule that had no file yet"
 	}
-	r.push(&ask.Question{
+	r.push(&question{
 		Title: "unsaved work", Desk: r.desk,
 		Text: "A program that ended without saving left " + what + ", made " + when + ".",
-		Answers: []ask.Answer{
+		Answers: []answer{
 			{Text: "take them up: they are the document, not saved yet", Do: func() {
 				if err := d.TakeRecovered(); err != nil {
 					r.desk.Refuse(err.Error())

@@ -9,8 +9,6 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-
-	"frp/veilwright/tui/internal/page/ask"
 )
 
 const extension = ".toml"
@@ -75,7 +73,7 @@ func (r *Root) saveAs() { r.askName(func() {}) }
 
 // askName asks for a file name; then goes on when it is saved there.
 func (r *Root) askName(then func()) {
-	p := &ask.Prompt{
+	p := &prompt{
 		Title: "save as", Label: "file", Desk: r.desk,
 		Text: "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + extension + " is added where it is missing.",
 	}
@@ -139,9 +137,9 @@ func (r *Root) saveUnder(name string, then func()) error {
 	}
 	d := r.desk.Doc
 	if _, err := os.Lstat(name); err == nil && name != d.Path() {
-		r.push(&ask.Question{
+		r.push(&question{
 			Title: "save as", Desk: r.desk, Text: "There is a file " + name + " already.", At: 1,
-			Answers: []ask.Answer{
+			Answers: []answer{
 				{Text: "replace it", Do: func() {
 					if err := d.SaveAs(name, true); err != nil {
 						r.desk.Refuse(err.Error())
@@ -164,10 +162,10 @@ func (r *Root) saveUnder(name string, then func()) error {
 // askConflict asks what to do where the file changed behind the program's back.
 func (r *Root) askConflict(then func()) {
 	d := r.desk.Doc
-	r.push(&ask.Question{
+	r.push(&question{
 		Title: "changed on disk", Desk: r.desk,
 		Text: d.Name() + " was changed on disk since it was opened here. What was changed there is not in what you see.",
-		Answers: []ask.Answer{
+		Answers: []answer{
 			{Text: "save under another name: both stay", Do: func() { r.askName(then) }},
 			{Text: "replace what is on disk by what you see", Do: func() {
 				if err := d.SaveAs(d.Path(), true); err != nil {
@@ -203,14 +201,14 @@ func (r *Root) unsaved(what string, then func()) {
 		return
 	}
 	for _, p := range r.stack {
-		if q, ok := p.(*ask.Question); ok && q.Title == notSaved {
+		if q, ok := p.(*question); ok && q.Title == notSaved {
 			r.desk.Refuse("1 saves, 2 drops the changes, Esc goes on working")
 			return
 		}
 	}
-	r.push(&ask.Question{
+	r.push(&question{
 		Title: notSaved, Desk: r.desk, Text: r.desk.Doc.Name() + " has changes that are not saved.",
-		Answers: []ask.Answer{
+		Answers: []answer{
 			{Text: "save, then " + what, Do: func() { r.saveThen(then) }},
 			{Text: what + " without saving: the changes go", Do: func() {
 				if err := r.desk.Doc.Discard(); err != nil {

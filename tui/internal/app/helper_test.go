@@ -15,8 +15,8 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/keyin"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -27,9 +27,9 @@ func editing() editor.Options {
 	}}
 }
 
-func options(kind theme.Kind) Options {
+func options(kind draw.Kind) Options {
 	return Options{
-		Theme: theme.New(kind), Editor: editing(),
+		Theme: draw.New(kind), Editor: editing(),
 		Clock: func() time.Time { return time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC) },
 		// Nothing waits in a test: what a time brings is sent by hand.
 		After: func(time.Duration, tea.Msg) tea.Cmd { return nil },
@@ -73,7 +73,7 @@ func file(t testing.TB, text string, w, h int) *rig {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return run(t, d, theme.Mono, w, h)
+	return run(t, d, draw.Mono, w, h)
 }
 
 // fresh opens a document that has no file.
@@ -84,10 +84,10 @@ func fresh(t testing.TB, text string, w, h int) *rig {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return run(t, d, theme.Mono, w, h)
+	return run(t, d, draw.Mono, w, h)
 }
 
-func run(t testing.TB, d *editor.Document, kind theme.Kind, w, h int) *rig {
+func run(t testing.TB, d *editor.Document, kind draw.Kind, w, h int) *rig {
 	t.Helper()
 	o := options(kind)
 	if p := d.Path(); p != "" {
@@ -113,11 +113,11 @@ func (g *rig) press(keys string) *rig {
 func (g *rig) esc() *rig {
 	g.t.Helper()
 	var waited tea.Msg
-	g.r.reader.After = func(_ time.Duration, m keyin.TimeoutMsg) tea.Cmd {
+	g.r.reader.After = func(_ time.Duration, m keys.TimeoutMsg) tea.Cmd {
 		waited = m
 		return nil
 	}
-	tuitest.Press(g.t, g.r, keyin.Esc)
+	tuitest.Press(g.t, g.r, keys.Esc)
 	tuitest.Send(g.t, g.r, waited)
 	return g
 }

@@ -9,10 +9,10 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/bench"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -124,7 +124,7 @@ func TestRecovery_isOfferedAndTakenUpByEnter(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	again := run(t, d, theme.Mono, 80, 24)
+	again := run(t, d, draw.Mono, 80, 24)
 	again.shows("left changes", "take them up").press("enter").wants(headerPlies + " topcoat").shows("not saved")
 	again.press("s").shows("saved ")
 }
@@ -135,7 +135,7 @@ type broken struct {
 	press, draw bool
 }
 
-func (b *broken) Press(e keyin.Event) page.Wish {
+func (b *broken) Press(e keys.Event) page.Wish {
 	if b.press {
 		panic("press")
 	}
@@ -220,7 +220,7 @@ func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	second := run(t, d, theme.Mono, 80, 24)
+	second := run(t, d, draw.Mono, 80, 24)
 	second.shows("read only").press("9 s").shows("a saves under another name")
 }
 
@@ -248,7 +248,7 @@ func TestFacts_everyLineIsOneChange(t *testing.T) {
 
 func TestWall_whatIsNeededIsOneChange(t *testing.T) {
 	text := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"", 1)
-	g := fresh(t, text, 120, 36).press("1 3 + . tab 2").shows("WALL", "minimum-wall", "what is needed of")
+	g := fresh(t, text, 120, 36).press("1 3 + . tab 2").shows("STRUCTURE", "minimum-wall", "what is needed of")
 	g.press("2").shows("repeat", "Enter lays it")
 	before := g.plies()
 	g.press("enter")
@@ -271,7 +271,7 @@ func TestSave_takesTheNameOfTheCommandLine(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	g := run(t, d, theme.Mono, 80, 24)
+	g := run(t, d, draw.Mono, 80, 24)
 	g.press("1 s").shows("saved ")
 	if text, err := os.ReadFile(path); err != nil || !strings.Contains(string(text), "veil-c-15") {
 		t.Errorf("the file is %v %s", err, text)

@@ -5,7 +5,6 @@ import (
 
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/page/facts"
-	"frp/veilwright/tui/internal/page/folder"
 )
 
 func (r *Root) facts() {
@@ -17,7 +16,7 @@ func (r *Root) facts() {
 
 // open lists the folder's documents.
 func (r *Root) open() {
-	r.push(folder.New(r.desk, r.o.Editor, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
+	r.push(newFolder(r.desk, r.o.Editor, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
 }
 
 // openFile opens another document in the place of this one, asking about what
@@ -49,12 +48,12 @@ func (r *Root) openFile(path string) {
 
 // result takes what a command found out.
 func (r *Root) result(msg tea.Msg) {
-	m, ok := msg.(folder.ToldMsg)
+	m, ok := msg.(verdictMsg)
 	if !ok {
 		return
 	}
 	for _, p := range r.stack {
-		if f, ok := p.(*folder.Folder); ok {
+		if f, ok := p.(*folder); ok {
 			f.Take(m)
 			r.stale = true
 		}

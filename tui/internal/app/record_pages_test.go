@@ -8,7 +8,7 @@ import (
 
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -34,7 +34,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := options(theme.Mono)
+	o := options(draw.Mono)
 	now := time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)
 	o.Clock = func() time.Time { now = now.Add(10 * time.Second); return now }
 	r, err := New(d, o)

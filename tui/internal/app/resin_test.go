@@ -63,12 +63,12 @@ func TestFix_saysWhereToGo(t *testing.T) {
 	weak := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"60 psi\"", 1)
 	g := fresh(t, weak, 80, 24).press("1 3 + . 3")
 	for range g.r.Document().Report().Findings {
-		if strings.Contains(g.screen(), "Tab 2: the wall page tells") {
+		if strings.Contains(g.screen(), "Tab 2: the structure page tells") {
 			break
 		}
 		g.press("n")
 	}
-	g.shows("fix  Tab 2: the wall page tells how much structure it wants")
+	g.shows("fix  Tab 2: the structure page tells how much structure it wants")
 	g.press("m").shows("nothing mechanical fixes this break; Tab 2")
 	g.press("w").shows("on the bench, Tab 2")
 	g = header(t, 80, 24).press("n n").shows("f gives the facts that are missing")

@@ -7,27 +7,26 @@ import (
 
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/ask"
+
 	"frp/veilwright/tui/internal/page/bench"
 	"frp/veilwright/tui/internal/page/binder"
 	"frp/veilwright/tui/internal/page/facts"
-	"frp/veilwright/tui/internal/page/folder"
+
 	"frp/veilwright/tui/internal/page/inspect"
 	"frp/veilwright/tui/internal/page/layup"
-	"frp/veilwright/tui/internal/page/manual"
+
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page/practice"
 	"frp/veilwright/tui/internal/page/service"
-	"frp/veilwright/tui/internal/page/wall"
+	"frp/veilwright/tui/internal/page/structure"
 	"frp/veilwright/tui/internal/page/winding"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // Options are what the root needs of its surroundings.
 type Options struct {
-	Theme  *theme.Theme
+	Theme  *draw.Theme
 	ASCII  bool
 	Folder string // where opening begins
 	List   bool   // begin with the list of the folder
@@ -50,7 +49,7 @@ type Options struct {
 type Root struct {
 	o      Options
 	desk   *page.Desk
-	reader keyin.Reader
+	reader keys.Reader
 	table  *keys.Table
 	acts   page.Acts[*Root]
 	pages  []page.Page
@@ -97,7 +96,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 	for _, p := range r.pages {
 		all = append(all, p.Bindings()...)
 	}
-	for _, p := range []page.Page{&ask.Question{}, &ask.Prompt{}, manual.New(desk, nil), facts.New(desk), &folder.Folder{}} {
+	for _, p := range []page.Page{&question{}, &prompt{}, newManual(desk, nil), facts.New(desk), &folder{}} {
 		all = append(all, p.Bindings()...)
 	}
 	table, err := keys.New(all...)
@@ -111,7 +110,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 // pages are the pages in the order of their numbers.
 func pages(d *page.Desk, o Options) []page.Page {
 	b := binder.New(d, o.Clock)
-	return []page.Page{bench.New(d), wall.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b),
+	return []page.Page{bench.New(d), structure.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b),
 		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
 }
 

@@ -11,7 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -23,36 +23,36 @@ func TestScreens_golden(t *testing.T) {
 	for _, tc := range []struct {
 		name, keys string
 		w, h       int
-		kind       theme.Kind
+		kind       draw.Kind
 		ascii      bool
 	}{
-		{"bench 80x24", "", 80, 24, theme.Mono, false},
-		{"bench 80x24 edited", "home d", 80, 24, theme.Mono, false},
-		{"bench 80x24 color", "home d", 80, 24, theme.Any, false},
-		{"bench 80x24 ascii", "", 80, 24, theme.Mono, true},
-		{"bench 120x36", "", 120, 36, theme.Mono, false},
-		{"bench 120x36 color", "", 120, 36, theme.Dark, false},
-		{"bench 200x60", "", 200, 60, theme.Mono, false},
-		{"bench 200x60 color", "", 200, 60, theme.Light, false},
-		{"bench 60x16", "", 60, 16, theme.Mono, false},
-		{"too small 59x15", "", 59, 15, theme.Mono, false},
-		{"times 80x24", "* 3", 80, 24, theme.Mono, false},
-		{"swap 80x24", "home r 2", 80, 24, theme.Mono, false},
-		{"lay by name 80x24", "0 m a t", 80, 24, theme.Mono, false},
-		{"row 80x24", "enter 2 8", 80, 24, theme.Mono, false},
-		{"carry 80x24", "g up up", 80, 24, theme.Mono, false},
-		{"why 80x24", "w", 80, 24, theme.Mono, false},
-		{"process face 80x24", "home up", 80, 24, theme.Mono, false},
-		{"keys 80x24", "?", 80, 24, theme.Mono, false},
-		{"facts 80x24", "f", 80, 24, theme.Mono, false},
-		{"pages 80x24", "tab", 80, 24, theme.Mono, false},
-		{"wall 80x24", "tab 2", 80, 24, theme.Mono, false},
-		{"wall 120x36 color", "tab 2", 120, 36, theme.Any, false},
-		{"bench long 80x24", "home pgdown", 80, 24, theme.Mono, false},
-		{"wall cool 80x24", "tab 2 2", 80, 24, theme.Mono, false},
-		{"wall cool 120x36", "tab 2", 120, 36, theme.Mono, false},
-		{"quit 80x24", "9 q", 80, 24, theme.Mono, false},
-		{"metric 80x24", "i", 80, 24, theme.Mono, false},
+		{"bench 80x24", "", 80, 24, draw.Mono, false},
+		{"bench 80x24 edited", "home d", 80, 24, draw.Mono, false},
+		{"bench 80x24 color", "home d", 80, 24, draw.Any, false},
+		{"bench 80x24 ascii", "", 80, 24, draw.Mono, true},
+		{"bench 120x36", "", 120, 36, draw.Mono, false},
+		{"bench 120x36 color", "", 120, 36, draw.Dark, false},
+		{"bench 200x60", "", 200, 60, draw.Mono, false},
+		{"bench 200x60 color", "", 200, 60, draw.Light, false},
+		{"bench 60x16", "", 60, 16, draw.Mono, false},
+		{"too small 59x15", "", 59, 15, draw.Mono, false},
+		{"times 80x24", "* 3", 80, 24, draw.Mono, false},
+		{"swap 80x24", "home r 2", 80, 24, draw.Mono, false},
+		{"lay by name 80x24", "0 m a t", 80, 24, draw.Mono, false},
+		{"row 80x24", "enter 2 8", 80, 24, draw.Mono, false},
+		{"carry 80x24", "g up up", 80, 24, draw.Mono, false},
+		{"why 80x24", "w", 80, 24, draw.Mono, false},
+		{"process face 80x24", "home up", 80, 24, draw.Mono, false},
+		{"keys 80x24", "?", 80, 24, draw.Mono, false},
+		{"facts 80x24", "f", 80, 24, draw.Mono, false},
+		{"pages 80x24", "tab", 80, 24, draw.Mono, false},
+		{"structure 80x24", "tab 2", 80, 24, draw.Mono, false},
+		{"structure 120x36 color", "tab 2", 120, 36, draw.Any, false},
+		{"bench long 80x24", "home pgdown", 80, 24, draw.Mono, false},
+		{"structure cool 80x24", "tab 2 2", 80, 24, draw.Mono, false},
+		{"structure cool 120x36", "tab 2", 120, 36, draw.Mono, false},
+		{"quit 80x24", "9 q", 80, 24, draw.Mono, false},
+		{"metric 80x24", "i", 80, 24, draw.Mono, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			state(t)
@@ -105,7 +105,7 @@ func TestScreen_anySizeAnyKeys(t *testing.T) {
 		}
 		defer d.Close()
 		w, h := rapid.IntRange(1, 250).Draw(rt, "w"), rapid.IntRange(1, 80).Draw(rt, "h")
-		r, err := New(d, options(rapid.SampledFrom(theme.Kinds()).Draw(rt, "theme")))
+		r, err := New(d, options(rapid.SampledFrom(draw.Kinds()).Draw(rt, "theme")))
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -173,7 +173,7 @@ func BenchmarkKey(b *testing.B) {
 					b.Fatal(err)
 				}
 				defer d.Close()
-				r, err := New(d, options(theme.Any))
+				r, err := New(d, options(draw.Any))
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -6,10 +6,9 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 const (
@@ -144,10 +143,10 @@ func (r *Root) resize(w, h int) {
 
 // press routes one key: first what ends the program, then the page on top,
 // then the keys of everywhere.
-func (r *Root) press(e keyin.Event) {
+func (r *Root) press(e keys.Event) {
 	r.stale = true
 	if r.desk.Notice.Refusal {
-		r.desk.Notice = pane.Notice{}
+		r.desk.Notice = widget.Notice{}
 	}
 	if e.Key == "ctrl+c" || e.Key == "ctrl+z" {
 		r.global(e)
@@ -171,7 +170,7 @@ func (r *Root) press(e keyin.Event) {
 	}
 }
 
-func (r *Root) global(e keyin.Event) {
+func (r *Root) global(e keys.Event) {
 	found, why := r.acts.Press(r, keys.Global, e)
 	switch {
 	case why != "":
@@ -179,7 +178,7 @@ func (r *Root) global(e keyin.Event) {
 	case found:
 	case e.Key == "":
 		r.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case e.Key == keyin.Unprintable:
+	case e.Key == keys.Unprintable:
 		r.desk.Refuse("this key does nothing here: ? shows the keys")
 	default:
 		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")

@@ -6,10 +6,9 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // View draws the screen: exactly its size, whatever a page gives.
@@ -35,20 +34,20 @@ func (r *Root) View() (screen string) {
 }
 
 func (r *Root) draw() string {
-	f := layout.PageFrame(layout.Size{W: r.w, H: r.h})
-	if f.Form == layout.TooSmall {
-		return r.send(text.Fit(text.Join(text.Wrap(layout.SmallSentence(layout.Size{W: r.w, H: r.h}), r.w)), r.w, r.h))
+	f := draw.PageFrame(draw.Size{W: r.w, H: r.h})
+	if f.Form == draw.TooSmall {
+		return r.send(draw.Fit(draw.Join(draw.Wrap(draw.SmallSentence(draw.Size{W: r.w, H: r.h}), r.w)), r.w, r.h))
 	}
 	lines := make([]string, 0, r.h)
 	lines = append(lines, r.title(f.Title.W))
-	lines = append(lines, text.FitLines(r.top().Lines(), f.Body.W, f.Body.H)...)
+	lines = append(lines, draw.FitLines(r.top().Lines(), f.Body.W, f.Body.H)...)
 	lines = append(lines, r.notice(f.Notice.W), r.help(f.Help.W))
-	return r.send(text.Fit(text.Join(lines), r.w, r.h))
+	return r.send(draw.Fit(draw.Join(lines), r.w, r.h))
 }
 
 func (r *Root) send(s string) string {
 	if r.o.ASCII {
-		return text.ASCII(s)
+		return draw.ASCII(s)
 	}
 	return s
 }
@@ -56,14 +55,14 @@ func (r *Root) send(s string) string {
 func (r *Root) title(w int) string {
 	t, d := r.desk.Theme, r.desk.Doc
 	s := d.Now()
-	name := strings.ToUpper(text.Clean(r.top().Name()))
-	what := text.Clean(s.Title)
+	name := strings.ToUpper(draw.Clean(r.top().Name()))
+	what := draw.Clean(s.Title)
 	if what == "" {
-		what = text.Clean(d.Name())
+		what = draw.Clean(d.Name())
 	}
 	var about []string
 	if s.Job != "" {
-		about = append(about, text.Clean(s.Job))
+		about = append(about, draw.Clean(s.Job))
 	}
 	if s.Revision.Given {
 		about = append(about, "rev "+strconv.Itoa(s.Revision.Value))
@@ -95,7 +94,7 @@ func (r *Root) title(w int) string {
 			left += "  │  " + sv
 		}
 	}
-	return pane.Title(t, name, left, right, w)
+	return widget.Title(t, name, left, right, w)
 }
 
 // service is the service in a few words, for wide screens.
@@ -104,7 +103,7 @@ func (r *Root) service() string {
 	var parts []string
 	add := func(p string) { parts = append(parts, p) }
 	if s.Fluid != "" {
-		add(text.Clean(s.Fluid))
+		add(draw.Clean(s.Fluid))
 	}
 	if s.Concentration.Given {
 		add(quantity.Share(s.Concentration.Value))
@@ -127,7 +126,7 @@ func (r *Root) service() string {
 func (r *Root) notice(w int) string {
 	n := r.desk.Notice
 	if n.Text == "" && r.fault != "" {
-		n = pane.Notice{Text: "unsaved work is not kept: " + r.fault, Refusal: true}
+		n = widget.Notice{Text: "unsaved work is not kept: " + r.fault, Refusal: true}
 	}
 	return n.Line(r.desk.Theme, w)
 }

@@ -4,8 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 )
 
 // Entry is a key and what it does, ready to be shown.
@@ -51,15 +50,15 @@ func Manual(sections []Section, w int) string {
 		b.WriteString(s.Title + "\n")
 		wide := 0
 		for _, e := range s.Entries {
-			wide = max(wide, text.Width(e.Keys))
+			wide = max(wide, draw.Width(e.Keys))
 		}
 		for _, e := range s.Entries {
-			for i, line := range text.Wrap(e.What, w-wide-4) {
+			for i, line := range draw.Wrap(e.What, w-wide-4) {
 				keys := e.Keys
 				if i > 0 {
 					keys = ""
 				}
-				b.WriteString("  " + text.Left(keys, wide) + "  " + line + "\n")
+				b.WriteString("  " + draw.Left(keys, wide) + "  " + line + "\n")
 			}
 		}
 	}
@@ -93,12 +92,12 @@ func (t *Table) Hints(can Can, scopes ...Scope) (hints, fixed []Hint) {
 
 // HelpLine draws the last line of the screen, exactly w cells: the fixed hints
 // at the right end, before them as many others as fit, the first first.
-func HelpLine(th *theme.Theme, hints, fixed []Hint, w int) string {
+func HelpLine(th *draw.Theme, hints, fixed []Hint, w int) string {
 	end := 0
 	for _, h := range fixed {
 		end += h.width() + 2
 	}
-	var l text.Line
+	var l draw.Line
 	l.Gap(1)
 	for _, h := range hints {
 		if l.Width()+h.width()+end > w {
@@ -116,8 +115,8 @@ func HelpLine(th *theme.Theme, hints, fixed []Hint, w int) string {
 	return l.Fit(w)
 }
 
-func (h Hint) width() int { return text.Width(h.Keys) + 1 + text.Width(h.Word) }
+func (h Hint) width() int { return draw.Width(h.Keys) + 1 + draw.Width(h.Word) }
 
-func (h Hint) add(l *text.Line, th *theme.Theme) {
+func (h Hint) add(l *draw.Line, th *draw.Theme) {
 	l.Add(th.Key.Render(h.Keys)).Gap(1).Add(h.Word)
 }

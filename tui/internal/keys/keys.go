@@ -1,9 +1,3 @@
-// Package keys is the form every key binding has. From one table of them come
-// what a key does, the last line of the screen, the page of all keys and the
-// manual, so that none of these can say something else than the others.
-//
-// What acts here and now is asked when it is needed: a page gives a Can that
-// says why a binding cannot act, and that reason is what a person reads.
 package keys
 
 import (
@@ -12,8 +6,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"frp/veilwright/tui/internal/keyin"
 )
 
 // ID names what a key does: "lay", "undo".
@@ -149,19 +141,19 @@ func (b Binding) Shown() string {
 // Name returns how a key is written on the screen.
 func Name(key string) string {
 	switch key {
-	case keyin.Up:
+	case Up:
 		return "↑"
-	case keyin.Down:
+	case Down:
 		return "↓"
-	case keyin.Left:
+	case Left:
 		return "←"
-	case keyin.Right:
+	case Right:
 		return "→"
-	case keyin.PgUp:
+	case PgUp:
 		return "PgUp"
-	case keyin.PgDown:
+	case PgDown:
 		return "PgDn"
-	case keyin.ShiftTab:
+	case ShiftTab:
 		return "Shift-Tab"
 	}
 	if c, ok := strings.CutPrefix(key, "ctrl+"); ok {
@@ -182,10 +174,10 @@ func chord(key string) bool {
 }
 
 // Impossible tells why no key of this name can arrive, "" if it can. The names
-// are those package keyin gives out.
+// are those of Event.
 func Impossible(key string) string {
 	if utf8.RuneCountInString(key) == 1 {
-		if e := keyin.Key(key); e.Rune == 0 || key == " " {
+		if e := Key(key); e.Rune == 0 || key == " " {
 			return "is not a character a key types (a blank is called space)"
 		}
 		return ""
@@ -201,7 +193,7 @@ func Impossible(key string) string {
 		return "arrives as esc"
 	case "ctrl+h":
 		return "arrives as backspace"
-	case keyin.Space:
+	case Space:
 		return ""
 	}
 	if strings.HasPrefix(key, "alt+") {
@@ -211,20 +203,20 @@ func Impossible(key string) string {
 		if len(base) == 1 && base >= "a" && base <= "z" {
 			return ""
 		}
-		if slices.Contains([]string{keyin.Up, keyin.Down, keyin.Left, keyin.Right, keyin.Home, keyin.End, keyin.PgUp, keyin.PgDown}, base) {
+		if slices.Contains([]string{Up, Down, Left, Right, Home, End, PgUp, PgDown}, base) {
 			return ""
 		}
 		return "is a chord terminals do not send"
 	}
 	if base, ok := strings.CutPrefix(key, "shift+"); ok {
-		if slices.Contains([]string{keyin.Up, keyin.Down, keyin.Left, keyin.Right, keyin.Home, keyin.End, keyin.Tab}, base) {
+		if slices.Contains([]string{Up, Down, Left, Right, Home, End, Tab}, base) {
 			return ""
 		}
 		return "is a chord terminals do not send"
 	}
 	switch key {
-	case keyin.Enter, keyin.Esc, keyin.Tab, keyin.Backspace, keyin.Delete, keyin.Insert,
-		keyin.Up, keyin.Down, keyin.Left, keyin.Right, keyin.Home, keyin.End, keyin.PgUp, keyin.PgDown,
+	case Enter, Esc, Tab, Backspace, Delete, Insert,
+		Up, Down, Left, Right, Home, End, PgUp, PgDown,
 		"f1", "f2", "f3", "f4", "f5", "f6", "f7", "f8", "f9", "f10", "f11", "f12":
 		return ""
 	}

@@ -8,8 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"pgregory.net/rapid"
 
-	"frp/veilwright/tui/internal/keyin"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 )
 
 func sample() []Binding {
@@ -123,7 +122,7 @@ func TestHelpLine_dropsTheLeastImportant(t *testing.T) {
 		{nil, 4, " ? …"},
 	} {
 		hints, fixed := tab.Hints(tc.can, "bench", Global)
-		got := HelpLine(theme.New(theme.Mono), hints, fixed, tc.w)
+		got := HelpLine(draw.New(draw.Mono), hints, fixed, tc.w)
 		if strings.TrimRight(got, " ") != tc.want || ansi.StringWidth(got) != tc.w {
 			t.Errorf("%d cells: %q, want %q", tc.w, got, tc.want)
 		}
@@ -131,7 +130,7 @@ func TestHelpLine_dropsTheLeastImportant(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		hints, fixed := tab.Hints(nil, "bench", Global)
 		w := rapid.IntRange(1, 250).Draw(t, "w")
-		if got := HelpLine(theme.New(theme.Any), hints, fixed, w); ansi.StringWidth(got) != w {
+		if got := HelpLine(draw.New(draw.Any), hints, fixed, w); ansi.StringWidth(got) != w {
 			t.Fatalf("%d cells, want %d: %q", ansi.StringWidth(got), w, got)
 		}
 	})
@@ -175,7 +174,7 @@ Everywhere
 }
 
 func TestName_asWritten(t *testing.T) {
-	for key, want := range map[string]string{keyin.Up: "↑", keyin.Enter: "Enter", "ctrl+c": "Ctrl-C", "ctrl+home": "Ctrl-Home", "a": "a", "é": "é", keyin.PgDown: "PgDn", "f1": "F1"} {
+	for key, want := range map[string]string{Up: "↑", Enter: "Enter", "ctrl+c": "Ctrl-C", "ctrl+home": "Ctrl-Home", "a": "a", "é": "é", PgDown: "PgDn", "f1": "F1"} {
 		if got := Name(key); got != want {
 			t.Errorf("%s is written %q, want %q", key, got, want)
 		}

@@ -3,7 +3,6 @@ package page
 import (
 	"slices"
 
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -11,7 +10,7 @@ import (
 type Act[P any] struct {
 	keys.Binding
 	Can func(P) string // why it cannot act now; nil: it always can
-	Do  func(P, keyin.Event)
+	Do  func(P, keys.Event)
 }
 
 // Acts is a page's part of the key table.
@@ -38,7 +37,7 @@ func (a Acts[P]) Why(p P, scope keys.Scope, id keys.ID) string {
 
 // Press does what a key of the scope does. Found is false where the scope has
 // no such key; why is not empty where it cannot act now.
-func (a Acts[P]) Press(p P, scope keys.Scope, e keyin.Event) (found bool, why string) {
+func (a Acts[P]) Press(p P, scope keys.Scope, e keys.Event) (found bool, why string) {
 	for i := range a {
 		if a[i].Scope != scope || !slices.Contains(a[i].Keys, e.Key) {
 			continue

@@ -6,17 +6,17 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Desk is what pages share. Only the root's goroutine uses it.
 type Desk struct {
 	Doc   *editor.Document
-	Theme *theme.Theme
+	Theme *draw.Theme
 	// Row is the ply row worked at, -1 the process face before the first ply.
 	Row    int
-	Notice pane.Notice
+	Notice widget.Notice
 
 	last  *rules.Report // the report before the last change, nil before the first
 	fresh []bool        // by finding of the report it was made for
@@ -24,10 +24,10 @@ type Desk struct {
 }
 
 // Say notices what was done.
-func (d *Desk) Say(text string) { d.Notice = pane.Notice{Text: text} }
+func (d *Desk) Say(text string) { d.Notice = widget.Notice{Text: text} }
 
 // Refuse notices why a key could not act.
-func (d *Desk) Refuse(why string) { d.Notice = pane.Notice{Text: why, Refusal: true} }
+func (d *Desk) Refuse(why string) { d.Notice = widget.Notice{Text: why, Refusal: true} }
 
 // Units is the reader's system of units.
 func (d *Desk) Units() quantity.System { return d.Doc.Units() }
@@ -45,7 +45,7 @@ func (d *Desk) Apply(e edit.Edit) bool {
 	}
 	d.changed(before)
 	d.follow(e.At)
-	d.Notice = pane.Notice{Text: Outcome(e.Label, before, d.Report(), d.Units()), Tail: "u takes it back"}
+	d.Notice = widget.Notice{Text: Outcome(e.Label, before, d.Report(), d.Units()), Tail: "u takes it back"}
 	return true
 }
 
@@ -59,7 +59,7 @@ func (d *Desk) Undo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Notice = pane.Notice{Text: Outcome("took back: "+label, before, d.Report(), d.Units()), Tail: "y does it again"}
+	d.Notice = widget.Notice{Text: Outcome("took back: "+label, before, d.Report(), d.Units()), Tail: "y does it again"}
 }
 
 // Redo does again what Undo took back, or says that there is nothing.
@@ -72,7 +72,7 @@ func (d *Desk) Redo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Notice = pane.Notice{Text: Outcome("did again: "+label, before, d.Report(), d.Units()), Tail: "u takes it back"}
+	d.Notice = widget.Notice{Text: Outcome("did again: "+label, before, d.Report(), d.Units()), Tail: "u takes it back"}
 }
 
 // Replaced tells the desk that the document is another one or was reloaded.

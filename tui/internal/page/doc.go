@@ -8,7 +8,6 @@
 package page
 
 import (
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -28,7 +27,7 @@ type Page interface {
 	// Can says why a binding of the scope cannot act now, "" when it can.
 	Can(id keys.ID) string
 	// Press handles a key or a paste.
-	Press(e keyin.Event) Wish
+	Press(e keys.Event) Wish
 	// Lines draws the page's body; the root fits the lines to its room.
 	Lines() []string
 	// Busy tells that a choice or a field is open: keys of everywhere rest.

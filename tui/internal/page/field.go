@@ -6,9 +6,8 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/tui/internal/keyin"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 )
 
 // longestEntry is the most a field takes; no value of a schedule needs more.
@@ -45,7 +44,7 @@ func (f *Field) Changed() bool { return f.Text != f.opened }
 func (f *Field) Revert() { f.Text, f.typed = f.opened, false }
 
 // Press takes a key that types or chooses, and tells whether it was one.
-func (f *Field) Press(e keyin.Event) bool {
+func (f *Field) Press(e keys.Event) bool {
 	switch {
 	case f.Several:
 		return f.pressSeveral(e)
@@ -59,14 +58,14 @@ func (f *Field) Press(e keyin.Event) bool {
 	switch {
 	case e.Rune != 0:
 		f.add(string(e.Rune))
-	case e.Key == keyin.Backspace:
+	case e.Key == keys.Backspace:
 		f.typed = true
 		if r := []rune(f.Text); len(r) > 0 {
 			f.Text = string(r[:len(r)-1])
 		}
-	case e.Key == keyin.Delete:
+	case e.Key == keys.Delete:
 		f.Text, f.typed = "", true
-	case e.Key == keyin.Right, e.Key == keyin.End:
+	case e.Key == keys.Right, e.Key == keys.End:
 		f.typed = true // go on where the text ends
 	default:
 		return false
@@ -92,7 +91,7 @@ func (f *Field) chosen() int {
 	return -1
 }
 
-func (f *Field) pressChoice(e keyin.Event) bool {
+func (f *Field) pressChoice(e keys.Event) bool {
 	n := len(f.Choices)
 	if d, ok := e.Digit(); ok {
 		switch {
@@ -104,11 +103,11 @@ func (f *Field) pressChoice(e keyin.Event) bool {
 		return true
 	}
 	switch e.Key {
-	case keyin.Right, keyin.Space:
+	case keys.Right, keys.Space:
 		f.Text = f.Choices[(f.chosen()+1)%n]
-	case keyin.Left:
+	case keys.Left:
 		f.Text = f.Choices[(max(0, f.chosen())+n-1)%n]
-	case keyin.Delete, keyin.Backspace:
+	case keys.Delete, keys.Backspace:
 		f.Text = ""
 	default:
 		return e.Key == "" || e.Rune != 0
@@ -116,7 +115,7 @@ func (f *Field) pressChoice(e keyin.Event) bool {
 	return true
 }
 
-func (f *Field) pressSeveral(e keyin.Event) bool {
+func (f *Field) pressSeveral(e keys.Event) bool {
 	n := len(f.Choices)
 	if d, ok := e.Digit(); ok {
 		switch {
@@ -129,13 +128,13 @@ func (f *Field) pressSeveral(e keyin.Event) bool {
 		return true
 	}
 	switch e.Key {
-	case keyin.Right:
+	case keys.Right:
 		f.at = (f.at + 1) % n
-	case keyin.Left:
+	case keys.Left:
 		f.at = (f.at + n - 1) % n
-	case keyin.Space:
+	case keys.Space:
 		f.toggle()
-	case keyin.Delete, keyin.Backspace:
+	case keys.Delete, keys.Backspace:
 		f.Text = ""
 	default:
 		return e.Key == "" || e.Rune != 0
@@ -175,25 +174,25 @@ func (f *Field) has(choice string) bool {
 }
 
 // Line draws the field in w cells, its label in the first label cells.
-func (f *Field) Line(t *theme.Theme, focused bool, label, w int) string {
-	pointer, name := " ", t.Label.Render(text.Left(f.Label, label))
+func (f *Field) Line(t *draw.Theme, focused bool, label, w int) string {
+	pointer, name := " ", t.Label.Render(draw.Left(f.Label, label))
 	if focused {
-		pointer, name = theme.Pointer, t.Strong.Render(text.Left(f.Label, label))
+		pointer, name = draw.Pointer, t.Strong.Render(draw.Left(f.Label, label))
 	}
 	room := max(4, w-label-4)
 	head := " " + pointer + " " + name + " "
-	shown := text.Clean(f.Text)
+	shown := draw.Clean(f.Text)
 	if !focused {
 		if shown == "" {
-			return head + t.Dim.Render(text.Cut("not stated  "+f.Hint, room))
+			return head + t.Dim.Render(draw.Cut("not stated  "+f.Hint, room))
 		}
-		return head + text.Cut(shown, room)
+		return head + draw.Cut(shown, room)
 	}
 	if len(f.Choices) > 0 {
 		return head + f.choiceLine(t, room)
 	}
 	// The end of a long text is where one types.
-	for text.Width(shown) > room-2 {
+	for draw.Width(shown) > room-2 {
 		_, n := firstRune(shown)
 		shown = shown[n:]
 	}
@@ -202,8 +201,8 @@ func (f *Field) Line(t *theme.Theme, focused bool, label, w int) string {
 		look = t.Selected
 	}
 	line := look.Render(shown) + t.Cursor.Render("_")
-	if used := text.Width(shown) + 1; f.Hint != "" && room-used > 3 {
-		line += "  " + t.Dim.Render(text.Cut(f.Hint, room-used-2))
+	if used := draw.Width(shown) + 1; f.Hint != "" && room-used > 3 {
+		line += "  " + t.Dim.Render(draw.Cut(f.Hint, room-used-2))
 	}
 	return head + line
 }
@@ -218,7 +217,7 @@ func firstRune(s string) (rune, int) {
 }
 
 // choiceLine draws the numbered choices around the one that is taken.
-func (f *Field) choiceLine(t *theme.Theme, room int) string {
+func (f *Field) choiceLine(t *draw.Theme, room int) string {
 	type piece struct {
 		s  string
 		on bool
@@ -242,7 +241,7 @@ func (f *Field) choiceLine(t *theme.Theme, room int) string {
 			}
 			num += box
 			if i == f.at {
-				num = theme.Pointer + num
+				num = draw.Pointer + num
 			}
 		} else if on {
 			num = "●" + num
@@ -253,19 +252,19 @@ func (f *Field) choiceLine(t *theme.Theme, room int) string {
 	for from < focus {
 		w := 0
 		for i := from; i <= focus; i++ {
-			w += text.Width(pieces[i].s) + 2
+			w += draw.Width(pieces[i].s) + 2
 		}
 		if w+2 <= room {
 			break
 		}
 		from++
 	}
-	var l text.Line
+	var l draw.Line
 	if from > 0 {
 		l.Add("… ")
 	}
 	for i := from; i < len(pieces); i++ {
-		if l.Width()+text.Width(pieces[i].s) > room {
+		if l.Width()+draw.Width(pieces[i].s) > room {
 			break
 		}
 		style := t.Dim
@@ -274,7 +273,7 @@ func (f *Field) choiceLine(t *theme.Theme, room int) string {
 		}
 		l.Add(style.Render(pieces[i].s)).Gap(2)
 	}
-	return text.Cut(l.String(), room)
+	return draw.Cut(l.String(), room)
 }
 
 // ReadPercent reads a percentage, "30" or "30 %", into a share; nothing is not

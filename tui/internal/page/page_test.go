@@ -8,7 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/tui/internal/theme"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -135,7 +135,7 @@ func TestField_choices(t *testing.T) {
 }
 
 func TestField_drawsInItsRoom(t *testing.T) {
-	th := theme.New(theme.Mono)
+	th := draw.New(draw.Mono)
 	fields := []Field{
 		{Label: "fluid", Text: strings.Repeat("long ", 40)},
 		{Label: "form", Text: "tank", Choices: []string{"pipe", "duct", "tank", "panel"}},

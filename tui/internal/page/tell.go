@@ -5,13 +5,13 @@ import (
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/bar"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Used is a criterion as a bar.
-func Used(t *theme.Theme, c *wall.Criterion) bar.Bar {
-	b := bar.Bar{Label: c.Name, Ratio: c.Ratio, Word: TellWord(c), Look: TellStyle(t, c)}
+func Used(t *draw.Theme, c *wall.Criterion) widget.Bar {
+	b := widget.Bar{Label: c.Name, Ratio: c.Ratio, Word: TellWord(c), Look: TellStyle(t, c)}
 	if c.Tell != wall.Holds && c.Tell != wall.Fails {
 		b.Ratio = math.NaN()
 	}
@@ -48,7 +48,7 @@ func TellWord(c *wall.Criterion) string {
 }
 
 // TellStyle is the look of the answer.
-func TellStyle(t *theme.Theme, c *wall.Criterion) theme.Style {
+func TellStyle(t *draw.Theme, c *wall.Criterion) draw.Style {
 	switch c.Tell {
 	case wall.Holds:
 		return t.Good

@@ -6,8 +6,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Glyph is the one-cell mark of a material form, the same in picture, table
@@ -52,7 +52,7 @@ func ZoneWord(z laminate.Zone) string {
 }
 
 // ZoneStyle is the look of a zone.
-func ZoneStyle(t *theme.Theme, z laminate.Zone) theme.Style {
+func ZoneStyle(t *draw.Theme, z laminate.Zone) draw.Style {
 	switch z {
 	case laminate.InnerSurface, laminate.InteriorLayer:
 		return t.Barrier
@@ -62,7 +62,7 @@ func ZoneStyle(t *theme.Theme, z laminate.Zone) theme.Style {
 		return t.Outer
 	case laminate.NoZone:
 	}
-	return theme.Style{}
+	return draw.Style{}
 }
 
 // SeverityWord is a severity as it is written: a break stands out by capitals
@@ -75,7 +75,7 @@ func SeverityWord(s rules.Severity) string {
 }
 
 // SeverityStyle is the look of a severity.
-func SeverityStyle(t *theme.Theme, s rules.Severity) theme.Style {
+func SeverityStyle(t *draw.Theme, s rules.Severity) draw.Style {
 	switch s {
 	case rules.Break:
 		return t.Break
@@ -87,7 +87,7 @@ func SeverityStyle(t *theme.Theme, s rules.Severity) theme.Style {
 		return t.Note
 	case rules.NoSeverity:
 	}
-	return theme.Style{}
+	return draw.Style{}
 }
 
 // SeverityMark is the one-cell mark of a row that findings are about.
@@ -157,20 +157,20 @@ func Count(n int, noun string) string {
 
 // TallyPieces is how many findings of each severity a report has, each in its
 // look, as the title of a rule.
-func TallyPieces(t *theme.Theme, r *rules.Report) []pane.Piece {
-	var pieces []pane.Piece
+func TallyPieces(t *draw.Theme, r *rules.Report) []widget.Piece {
+	var pieces []widget.Piece
 	n := Tally(r)
 	for s := rules.Break; s >= rules.Note; s-- {
 		if n[s] == 0 {
 			continue
 		}
 		if len(pieces) > 0 {
-			pieces = append(pieces, pane.Piece{Text: " · "})
+			pieces = append(pieces, widget.Piece{Text: " · "})
 		}
-		pieces = append(pieces, pane.Piece{Text: Count(n[s], s.String()), Look: SeverityStyle(t, s)})
+		pieces = append(pieces, widget.Piece{Text: Count(n[s], s.String()), Look: SeverityStyle(t, s)})
 	}
 	if len(pieces) == 0 {
-		return []pane.Piece{{Text: "nothing found", Look: t.Good}}
+		return []widget.Piece{{Text: "nothing found", Look: t.Good}}
 	}
 	return pieces
 }

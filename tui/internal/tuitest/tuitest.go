@@ -17,7 +17,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/google/go-cmp/cmp"
 
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -121,7 +121,7 @@ func commands(msg tea.Msg) ([]tea.Cmd, bool) {
 func Raw(t testing.TB, name string) tea.KeyMsg {
 	t.Helper()
 	switch name {
-	case keyin.Space, " ":
+	case keys.Space, " ":
 		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
 	case "":
 		t.Fatal("no key has an empty name")
@@ -144,15 +144,15 @@ func Paste(text string) tea.KeyMsg {
 
 // Events are presses of the named keys, for what takes events; text that is no
 // key's name is typed out, one event a character.
-func Events(names ...string) []keyin.Event {
-	var out []keyin.Event
+func Events(names ...string) []keys.Event {
+	var out []keys.Event
 	for _, name := range names {
-		if e := keyin.Key(name); e.Rune != 0 || named(name) {
+		if e := keys.Key(name); e.Rune != 0 || named(name) {
 			out = append(out, e)
 			continue
 		}
 		for _, r := range name {
-			out = append(out, keyin.Key(string(r)))
+			out = append(out, keys.Key(string(r)))
 		}
 	}
 	return out

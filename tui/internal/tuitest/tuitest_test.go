@@ -7,7 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
 )
 
 // echo writes down what it is told and answers "b" with a batch, "s" with a
@@ -60,7 +60,7 @@ func TestEvents_typeText(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if e := Events(" ")[0]; e != keyin.Key(keyin.Space) {
+	if e := Events(" ")[0]; e != keys.Key(keys.Space) {
 		t.Errorf("a blank is %+v", e)
 	}
 }

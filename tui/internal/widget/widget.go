@@ -1,5 +1,9 @@
-// Package widget says what the pieces a page is made of have in common; each of
-// them is a package of its own below this one.
+// Package widget has the pieces a page is made of: one line of text (Input), a
+// list that narrows as one types (Finder), a short numbered list (Menu), the
+// list of a folder (Picker), all keys (Help), the numbered things that digits
+// add (Rack), rows under titles (Table), the picture of a wall (Strip), how
+// much of something is used (Bar), and what stands between them (Rule, Title,
+// Notice).
 //
 // A widget takes events with Handle and draws itself with View into the size it
 // is given: exactly h lines of exactly w cells, whatever it holds. It knows no

@@ -5,12 +5,12 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
-func (b *Bench) layDigit(e keyin.Event) {
+func (b *Bench) layDigit(e keys.Event) {
 	n, _ := e.Digit()
 	m := b.rack()[n-1]
 	if m == nil {
@@ -118,7 +118,7 @@ func (b *Bench) try(e edit.Edit) bool {
 	if e.At.Kind == laminate.RefPly {
 		b.shows = min(e.At.Index, len(r.Schedule.Plies)-1)
 	}
-	b.desk.Notice = pane.Notice{Text: "would do: " + page.Effect(b.desk.Report(), r, b.desk.Units()), Tail: "Enter does it"}
+	b.desk.Notice = widget.Notice{Text: "would do: " + page.Effect(b.desk.Report(), r, b.desk.Units()), Tail: "Enter does it"}
 	if r == b.desk.Report() || b.desk.Notice.Text == "would do: " {
 		b.desk.Notice.Text = "would change no figure"
 	}

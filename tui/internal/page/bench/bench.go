@@ -9,7 +9,6 @@ package bench
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -67,7 +66,7 @@ func (b *Bench) Scope() keys.Scope {
 func (b *Bench) Can(id keys.ID) string { return b.acts.Why(b, b.Scope(), id) }
 
 // Press handles a key.
-func (b *Bench) Press(e keyin.Event) page.Wish {
+func (b *Bench) Press(e keys.Event) page.Wish {
 	if b.Typing() && (e.Rune != 0 || e.Key == "") {
 		b.mode.typed(b, e)
 		return page.Done
@@ -99,12 +98,12 @@ type mode interface {
 	title(b *Bench) string
 	lines(b *Bench, w, h int) []string
 	typing() bool
-	typed(b *Bench, e keyin.Event) // a character or a paste, where typing
+	typed(b *Bench, e keys.Event) // a character or a paste, where typing
 }
 
 // in makes what a key does to an open choice of one kind.
-func in[M mode](do func(m M, b *Bench, e keyin.Event)) func(*Bench, keyin.Event) {
-	return func(b *Bench, e keyin.Event) {
+func in[M mode](do func(m M, b *Bench, e keys.Event)) func(*Bench, keys.Event) {
+	return func(b *Bench, e keys.Event) {
 		if m, ok := b.mode.(M); ok {
 			do(m, b, e)
 		}

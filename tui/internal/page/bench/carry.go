@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -54,37 +53,37 @@ func (m *carry) lines(b *Bench, _, _ int) []string {
 	}
 }
 
-func (*carry) scope() keys.Scope         { return scopeCarry }
-func (*carry) typing() bool              { return false }
-func (*carry) typed(*Bench, keyin.Event) {}
+func (*carry) scope() keys.Scope        { return scopeCarry }
+func (*carry) typing() bool             { return false }
+func (*carry) typed(*Bench, keys.Event) {}
 
 func carryActs() page.Acts[*Bench] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*carry, *Bench, keyin.Event)) page.Act[*Bench] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*carry, *Bench, keys.Event)) page.Act[*Bench] {
 		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeCarry, Keys: k, Show: show, Short: short, Long: long, Group: "Carrying a row", Rank: rank}, Do: in(do)}
 	}
 	return page.Acts[*Bench]{
-		row("carry it", []string{keyin.Up, keyin.Down, "k", "j"}, "↑↓", "carry", "carry the row inward, outward", 1, func(m *carry, b *Bench, e keyin.Event) {
+		row("carry it", []string{keys.Up, keys.Down, "k", "j"}, "↑↓", "carry", "carry the row inward, outward", 1, func(m *carry, b *Bench, e keys.Event) {
 			by := 1
-			if e.Key == keyin.Up || e.Key == "k" {
+			if e.Key == keys.Up || e.Key == "k" {
 				by = -1
 			}
 			m.carry(b, m.to+by)
 		}),
-		row("carry far", []string{keyin.PgUp, keyin.PgDown}, "", "", "carry it a screenful", 4, func(m *carry, b *Bench, e keyin.Event) {
-			if e.Key == keyin.PgUp {
+		row("carry far", []string{keys.PgUp, keys.PgDown}, "", "", "carry it a screenful", 4, func(m *carry, b *Bench, e keys.Event) {
+			if e.Key == keys.PgUp {
 				m.carry(b, max(0, m.to-b.plan.rows()))
 			} else {
 				m.carry(b, min(b.desk.LastRow(), m.to+b.plan.rows()))
 			}
 		}),
-		row("carry to an end", []string{keyin.Home, keyin.End}, "", "", "carry it to the process side, to the outside", 5, func(m *carry, b *Bench, e keyin.Event) {
-			if e.Key == keyin.Home {
+		row("carry to an end", []string{keys.Home, keys.End}, "", "", "carry it to the process side, to the outside", 5, func(m *carry, b *Bench, e keys.Event) {
+			if e.Key == keys.Home {
 				m.carry(b, 0)
 			} else {
 				m.carry(b, b.desk.LastRow())
 			}
 		}),
-		row("drop", []string{keyin.Enter, "g"}, "Enter", "drop", "drop it here", 2, func(m *carry, b *Bench, _ keyin.Event) { m.drop(b) }),
-		row("leave", []string{keyin.Esc}, "", "put back", "put it back where it was", 0, func(_ *carry, b *Bench, _ keyin.Event) { b.drop() }),
+		row("drop", []string{keys.Enter, "g"}, "Enter", "drop", "drop it here", 2, func(m *carry, b *Bench, _ keys.Event) { m.drop(b) }),
+		row("leave", []string{keys.Esc}, "", "put back", "put it back where it was", 0, func(_ *carry, b *Bench, _ keys.Event) { b.drop() }),
 	}
 }

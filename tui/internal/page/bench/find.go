@@ -2,26 +2,24 @@ package bench
 
 import (
 	"frp/veilwright/laminate"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/widget"
-	"frp/veilwright/tui/internal/widget/finder"
 )
 
 const nothingFound = "no material is called so: Backspace takes letters back, Esc leaves"
 
 // names finds a material by a few letters of its id or name.
 type names struct {
-	*finder.Finder
+	*widget.Finder
 	pool []*laminate.Material
 }
 
 // newNames offers the schedule's own materials first, then the library's.
 func (b *Bench) newNames() names {
 	n := names{}
-	var items []finder.Item
+	var items []widget.Item
 	seen := map[string]bool{}
 	add := func(list []laminate.Material) {
 		for i := range list {
@@ -31,14 +29,14 @@ func (b *Bench) newNames() names {
 			}
 			seen[m.ID] = true
 			n.pool = append(n.pool, m)
-			items = append(items, finder.Item{
-				Mark: page.Glyph(m.Form), Name: text.Left(text.Clean(m.ID), 18) + " " + page.MaterialName(m), Note: m.Form.String(), Word: b.weight(m),
+			items = append(items, widget.Item{
+				Mark: page.Glyph(m.Form), Name: draw.Left(draw.Clean(m.ID), 18) + " " + page.MaterialName(m), Note: m.Form.String(), Word: b.weight(m),
 			})
 		}
 	}
 	add(b.schedule().Materials)
 	add(b.library().Materials)
-	n.Finder = finder.New(b.desk.Theme, "name", items)
+	n.Finder = widget.New(b.desk.Theme, "name", items)
 	return n
 }
 
@@ -72,7 +70,7 @@ func (m *lay) show(b *Bench) {
 	}
 }
 
-func (m *lay) typed(b *Bench, e keyin.Event) {
+func (m *lay) typed(b *Bench, e keys.Event) {
 	switch m.names.Handle(e) {
 	case widget.Left:
 		b.drop()
@@ -95,15 +93,15 @@ func nameActs(scope keys.Scope, group, takes, long string) page.Acts[*Bench] {
 	row := func(id keys.ID, k []string, show, short, long string, rank int) page.Act[*Bench] {
 		return page.Act[*Bench]{
 			Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank},
-			Do:      func(b *Bench, e keyin.Event) { b.mode.typed(b, e) },
+			Do:      func(b *Bench, e keys.Event) { b.mode.typed(b, e) },
 		}
 	}
 	return page.Acts[*Bench]{
-		row("take", []string{keyin.Enter}, "", takes, long, 1),
-		row("choose", []string{keyin.Up, keyin.Down, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "choose among what was found", 2),
+		row("take", []string{keys.Enter}, "", takes, long, 1),
+		row("choose", []string{keys.Up, keys.Down, keys.PgUp, keys.PgDown}, "↑↓", "choose", "choose among what was found", 2),
 		row("numbered", digits(), "1-9", takes, "take the numbered row", 3),
-		row("back", []string{keyin.Backspace, keyin.Delete, keyin.Left, keyin.Right, keyin.Home, keyin.End}, "letters", "find", "a few letters of an id or name; Backspace takes one back", 4),
-		row("leave", []string{keyin.Esc}, "", "leave", "forget the letters; again: leave", 0),
+		row("back", []string{keys.Backspace, keys.Delete, keys.Left, keys.Right, keys.Home, keys.End}, "letters", "find", "a few letters of an id or name; Backspace takes one back", 4),
+		row("leave", []string{keys.Esc}, "", "leave", "forget the letters; again: leave", 0),
 	}
 }
 

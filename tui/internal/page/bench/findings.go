@@ -5,9 +5,8 @@ import (
 
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/structure"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // findings draws the list, why and fix as the plan's panel.
@@ -37,7 +36,7 @@ func (b *Bench) findings(w int) []string {
 		case i == b.sel:
 			out = append(out, chosen...)
 		default:
-			out = append(out, b.findingLine(r, i, text.Clean(r.Findings[i].Message), fresh[i], w))
+			out = append(out, b.findingLine(r, i, draw.Clean(r.Findings[i].Message), fresh[i], w))
 		}
 	}
 	f := b.finding()
@@ -49,14 +48,14 @@ func (b *Bench) findings(w int) []string {
 	if b.Waits() {
 		fix = "…"
 	} else if m := b.offered(); m != nil {
-		fix, tail = text.Clean(m.Text), t.Key.Render("m")+" do it"
+		fix, tail = draw.Clean(m.Text), t.Key.Render("m")+" do it"
 	}
 	if len(f.Rows) > 0 && f.At.Index != b.desk.Row {
 		goes := t.Key.Render("n") + " goes there"
 		if tail != "" {
 			goes += "  " + tail
 		}
-		if text.Width(fix)+text.Width(goes)+1 <= w-9 {
+		if draw.Width(fix)+draw.Width(goes)+1 <= w-9 {
 			tail = goes
 		}
 	}
@@ -65,11 +64,11 @@ func (b *Bench) findings(w int) []string {
 
 // endsIn sets a styled tail at the end of a line of w cells.
 func endsIn(left, tail string, w int) string {
-	n := text.Width(tail)
+	n := draw.Width(tail)
 	if n == 0 || n >= w {
-		return text.Cut(left, w)
+		return draw.Cut(left, w)
 	}
-	return text.Left(left, w-n-1) + " " + tail
+	return draw.Left(left, w-n-1) + " " + tail
 }
 
 // severityCells are the pointer and the severity before a finding's text.
@@ -80,13 +79,13 @@ func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, 
 	f := &r.Findings[i]
 	pointer := " "
 	if i == b.sel {
-		pointer = theme.Pointer
+		pointer = draw.Pointer
 	}
 	tail := ""
 	if fresh {
 		tail = t.New.Render("NEW")
 	}
-	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(text.Left(page.SeverityWord(f.Severity), 8)) +
+	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 8)) +
 		" " + endsIn(placed(r, f)+message, tail, w-severityCells)
 }
 
@@ -95,24 +94,24 @@ func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, 
 func (b *Bench) chosenLines(r *rules.Report, fresh bool, w, n int) []string {
 	f := &r.Findings[b.sel]
 	head := placed(r, f)
-	room := w - severityCells - text.Width(head)
+	room := w - severityCells - draw.Width(head)
 	if fresh {
 		room -= len("NEW") + 1
 	}
-	message := text.Clean(f.Message)
-	if n < 3 || text.Width(message) <= room || room < 20 {
+	message := draw.Clean(f.Message)
+	if n < 3 || draw.Width(message) <= room || room < 20 {
 		return []string{b.findingLine(r, b.sel, message, fresh, w)}
 	}
-	lines := text.Wrap(message, room)
+	lines := draw.Wrap(message, room)
 	rest := strings.TrimSpace(strings.Join(lines[1:], " "))
-	indent := severityCells + text.Width(head)
-	return []string{b.findingLine(r, b.sel, lines[0], fresh, w), text.Spaces(indent) + text.Cut(rest, w-indent)}
+	indent := severityCells + draw.Width(head)
+	return []string{b.findingLine(r, b.sel, lines[0], fresh, w), draw.Spaces(indent) + draw.Cut(rest, w-indent)}
 }
 
 // placed is the plies before a finding's message, "" where it is about none.
 func placed(r *rules.Report, f *rules.Finding) string {
 	if plies := place(r, f); plies != "" {
-		return text.Left(plies, 9) + " "
+		return draw.Left(plies, 9) + " "
 	}
 	return ""
 }
@@ -139,7 +138,7 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 	t := b.desk.Theme
 	room := max(10, w-9)
 	tail := t.Key.Render("w") + " all"
-	lines := text.Wrap(text.Clean(f.Rule.Why), room-6)
+	lines := draw.Wrap(draw.Clean(f.Rule.Why), room-6)
 	n := h
 	if h >= 3 {
 		n--
@@ -147,9 +146,9 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 	out := make([]string, 0, h)
 	last := min(n, max(1, len(lines))) - 1
 	for i := range n {
-		head, line := text.Spaces(9), ""
+		head, line := draw.Spaces(9), ""
 		if i == 0 {
-			head = "   " + t.Label.Render("why") + text.Spaces(3)
+			head = "   " + t.Label.Render("why") + draw.Spaces(3)
 		}
 		if i < len(lines) {
 			line = lines[i]
@@ -157,7 +156,7 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 		switch {
 		case i == last:
 			if len(lines) > n {
-				line = text.Cut(line+" …", room-6)
+				line = draw.Cut(line+" …", room-6)
 			}
 			out = append(out, head+endsIn(line, tail, room))
 		case i > last:
@@ -167,7 +166,7 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 		}
 	}
 	if h >= 3 {
-		out = append(out, "   "+t.Label.Render("basis")+" "+t.Dim.Render(text.Cut(text.Clean(f.Basis), room)))
+		out = append(out, "   "+t.Label.Render("basis")+" "+t.Dim.Render(draw.Cut(draw.Clean(f.Basis), room)))
 	}
 	return out
 }
@@ -182,7 +181,7 @@ func goesElsewhere(f *rules.Finding) bool {
 func instead(f *rules.Finding) string {
 	switch {
 	case f.Rule.ID == structure.WallFails.ID:
-		return "Tab 2: the wall page tells how much structure it wants"
+		return "Tab 2: the structure page tells how much structure it wants"
 	case f.Severity == rules.Incomplete:
 		return "f gives the facts that are missing"
 	}

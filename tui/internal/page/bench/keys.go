@@ -3,7 +3,6 @@ package bench
 import (
 	"slices"
 
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -28,17 +27,17 @@ func acts() page.Acts[*Bench] {
 	return slices.Concat(building(), findingActs(), places(), layActs(), timesActs(), swapActs(), carryActs(), rowActs(), whyActs(), resinActs())
 }
 
-func act(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*Bench, keyin.Event)) page.Act[*Bench] {
+func act(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*Bench, keys.Event)) page.Act[*Bench] {
 	return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeBench, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: can, Do: do}
 }
 
 func building() page.Acts[*Bench] {
 	const g = "Building"
-	simple := func(f func(*Bench)) func(*Bench, keyin.Event) { return func(b *Bench, _ keyin.Event) { f(b) } }
+	simple := func(f func(*Bench)) func(*Bench, keys.Event) { return func(b *Bench, _ keys.Event) { f(b) } }
 	return page.Acts[*Bench]{
 		act("lay", g, digits(), "1-9", "lay", "lay a ply from the rack, outward of the row", 1, nil, (*Bench).layDigit),
 		act("lay by name", g, []string{"0"}, "", "", "lay any material, by name", 20, nil, simple((*Bench).beginLay)),
-		act("count", g, []string{"+", "=", "-"}, "+-", "count", "one more ply of the row; one less", 2, onRow, func(b *Bench, e keyin.Event) {
+		act("count", g, []string{"+", "=", "-"}, "+-", "count", "one more ply of the row; one less", 2, onRow, func(b *Bench, e keys.Event) {
 			if e.Key == "-" {
 				b.count(-1)
 			} else {
@@ -47,37 +46,37 @@ func building() page.Acts[*Bench] {
 		}),
 		act("times", g, []string{"*", "t"}, "*", "times", "repeat: the row, the last rows, the barrier, the structure", 3, havePlies, simple((*Bench).beginTimes)),
 		act("gel", g, []string{"."}, "", "gel", "set or lift a gel stop after the row", 4, onRow, simple((*Bench).gel)),
-		act("open row", g, []string{keyin.Enter}, "", "open", "open the row: glass, angle, resin, zone, voids", 5, onRow, simple((*Bench).beginRow)),
+		act("open row", g, []string{keys.Enter}, "", "open", "open the row: glass, angle, resin, zone, voids", 5, onRow, simple((*Bench).beginRow)),
 		act("swap", g, []string{"r"}, "", "swap", "swap the material, here or everywhere", 6, onRow, simple((*Bench).beginSwap)),
 		act("duplicate", g, []string{"d"}, "", "", "lay the same row once more", 21, onRow, simple((*Bench).duplicate)),
 		act("carry", g, []string{"g"}, "", "", "carry the row by the arrows, Enter drops it", 22, onRow, simple((*Bench).beginCarry)),
-		act("remove", g, []string{"x", keyin.Delete}, "x", "remove", "remove the row", 9, onRow, simple((*Bench).remove)),
+		act("remove", g, []string{"x", keys.Delete}, "x", "remove", "remove the row", 9, onRow, simple((*Bench).remove)),
 	}
 }
 
 func findingActs() page.Acts[*Bench] {
 	const g = "Findings"
 	return page.Acts[*Bench]{
-		act("next", g, []string{"n"}, "", "next", "the next finding, and to its ply", 7, haveFindings, func(b *Bench, _ keyin.Event) { b.nextFinding(1) }),
-		act("before", g, []string{"p"}, "", "", "the finding before, and to its ply", 23, haveFindings, func(b *Bench, _ keyin.Event) { b.nextFinding(-1) }),
-		act("fix", g, []string{"m"}, "", "fix", "fix what the finding says, where that is mechanical", 8, mayFix, func(b *Bench, _ keyin.Event) { b.fix() }),
-		act("why", g, []string{"w"}, "", "why", "why: the finding's whole text", 10, haveFindings, func(b *Bench, _ keyin.Event) { b.beginWhy() }),
-		act("back from finding", g, []string{"b"}, "", "", "back to the row before the findings were followed", 24, cameFrom, func(b *Bench, _ keyin.Event) { b.goBack() }),
+		act("next", g, []string{"n"}, "", "next", "the next finding, and to its ply", 7, haveFindings, func(b *Bench, _ keys.Event) { b.nextFinding(1) }),
+		act("before", g, []string{"p"}, "", "", "the finding before, and to its ply", 23, haveFindings, func(b *Bench, _ keys.Event) { b.nextFinding(-1) }),
+		act("fix", g, []string{"m"}, "", "fix", "fix what the finding says, where that is mechanical", 8, mayFix, func(b *Bench, _ keys.Event) { b.fix() }),
+		act("why", g, []string{"w"}, "", "why", "why: the finding's whole text", 10, haveFindings, func(b *Bench, _ keys.Event) { b.beginWhy() }),
+		act("back from finding", g, []string{"b"}, "", "", "back to the row before the findings were followed", 24, cameFrom, func(b *Bench, _ keys.Event) { b.goBack() }),
 	}
 }
 
 func places() page.Acts[*Bench] {
 	const g = "Going about"
 	return page.Acts[*Bench]{
-		act("inward", g, []string{keyin.Up, "k"}, "↑", "", "the row inward; above the first lies the process face", 30, nil, func(b *Bench, _ keyin.Event) { b.move(-1) }),
-		act("outward", g, []string{keyin.Down, "j"}, "↓", "", "the row outward", 31, nil, func(b *Bench, _ keyin.Event) { b.move(1) }),
-		act("first", g, []string{keyin.Home}, "", "", "the first row", 32, nil, func(b *Bench, _ keyin.Event) { b.jump(0) }),
-		act("last", g, []string{keyin.End}, "", "", "the last row", 33, nil, func(b *Bench, _ keyin.Event) { b.jump(b.desk.LastRow()) }),
-		act("nothing open", g, []string{keyin.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keyin.Event) {
+		act("inward", g, []string{keys.Up, "k"}, "↑", "", "the row inward; above the first lies the process face", 30, nil, func(b *Bench, _ keys.Event) { b.move(-1) }),
+		act("outward", g, []string{keys.Down, "j"}, "↓", "", "the row outward", 31, nil, func(b *Bench, _ keys.Event) { b.move(1) }),
+		act("first", g, []string{keys.Home}, "", "", "the first row", 32, nil, func(b *Bench, _ keys.Event) { b.jump(0) }),
+		act("last", g, []string{keys.End}, "", "", "the last row", 33, nil, func(b *Bench, _ keys.Event) { b.jump(b.desk.LastRow()) }),
+		act("nothing open", g, []string{keys.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keys.Event) {
 			b.desk.Refuse("nothing is open here: u takes the last change back, q quits")
 		}),
-		act("screenful", g, []string{keyin.PgUp, keyin.PgDown}, "", "", "a screenful inward, outward", 34, nil, func(b *Bench, e keyin.Event) {
-			if e.Key == keyin.PgUp {
+		act("screenful", g, []string{keys.PgUp, keys.PgDown}, "", "", "a screenful inward, outward", 34, nil, func(b *Bench, e keys.Event) {
+			if e.Key == keys.PgUp {
 				b.jump(max(0, b.desk.Row-b.plan.rows()))
 			} else {
 				b.jump(b.desk.Row + b.plan.rows())

@@ -3,15 +3,15 @@ package bench
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/strip"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // layers are the plies as the picture's layers, a row a layer.
 //
 // Where there is room for one name only, the barrier has one.
-func layers(t *theme.Theme, r *rules.Report, one bool, into []strip.Layer) []strip.Layer {
+func layers(t *draw.Theme, r *rules.Report, one bool, into []widget.Layer) []widget.Layer {
 	into = into[:0]
 	zone := func(z laminate.Zone) string {
 		if one && z.InBarrier() {
@@ -25,7 +25,7 @@ func layers(t *theme.Theme, r *rules.Report, one bool, into []strip.Layer) []str
 		if f.Material != nil {
 			form = f.Material.Form
 		}
-		into = append(into, strip.Layer{
+		into = append(into, widget.Layer{
 			Thickness: f.Thickness * float64(r.Schedule.Plies[i].Count), Glyph: page.Glyph(form), Look: page.ZoneStyle(t, f.Zone),
 			Label: page.PlyNumbers(f), Zone: zone(f.Zone), Gel: r.Schedule.Plies[i].GelAfter,
 		})
@@ -35,7 +35,7 @@ func layers(t *theme.Theme, r *rules.Report, one bool, into []strip.Layer) []str
 
 // strip draws the wall to scale as h lines, names and place worked at under it.
 func (b *Bench) strip(s *sight, r *rules.Report, w, h int) []string {
-	p := strip.Strip{Layers: s.layers, Barrier: r.Analysis.BarrierEnd, Cursor: b.row(), Left: "fluid", Right: "air"}
+	p := widget.Strip{Layers: s.layers, Barrier: r.Analysis.BarrierEnd, Cursor: b.row(), Left: "fluid", Right: "air"}
 	if p.Cursor >= 0 && p.Cursor < len(r.Analysis.Rows) {
 		p.CursorLabel = page.PlyName(&r.Analysis.Rows[p.Cursor])
 	} else {

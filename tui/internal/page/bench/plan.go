@@ -1,18 +1,18 @@
 package bench
 
-import "frp/veilwright/tui/internal/layout"
+import "frp/veilwright/tui/internal/draw"
 
 // plan is where the parts of the page stand, in the page's own lines.
 type plan struct {
-	layout.Bench
+	draw.Bench
 	list int // lines of the findings' list
 	why  int // lines of the explanation
 }
 
 // planFor divides a screen. The page's first line is the one under the title.
 func planFor(w, h int) plan {
-	p := plan{Bench: layout.BenchPage(layout.Size{W: w, H: h})}
-	for _, r := range []*layout.Rect{&p.Strip, &p.Totals, &p.Plies, &p.Edge, &p.Rack, &p.Figures, &p.Findings, &p.Side} {
+	p := plan{Bench: draw.BenchPage(draw.Size{W: w, H: h})}
+	for _, r := range []*draw.Rect{&p.Strip, &p.Totals, &p.Plies, &p.Edge, &p.Rack, &p.Figures, &p.Findings, &p.Side} {
 		r.Y -= p.Body.Y
 	}
 	n := p.panel()

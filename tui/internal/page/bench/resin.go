@@ -6,10 +6,9 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
 )
 
 // firstResin asks for the resin of the first ply of a schedule that states
@@ -34,7 +33,7 @@ func (b *Bench) lay(id string) {
 	}
 	b.preview = nil
 	b.begin(m)
-	b.desk.Say("a digit takes the resin and lays " + text.Clean(id))
+	b.desk.Say("a digit takes the resin and lays " + draw.Clean(id))
 }
 
 func (m *firstResin) id() string {
@@ -78,7 +77,7 @@ func (m *firstResin) page(b *Bench, w, h int) []string {
 		what = "wall"
 	}
 	families := laminate.Families()
-	more := text.Wrap("The schedule states no resin. The one taken is added as "+m.id()+"; plies laid after it take it too, until f, the facts, adds another.", max(10, w-6))
+	more := draw.Wrap("The schedule states no resin. The one taken is added as "+m.id()+"; plies laid after it take it too, until f, the facts, adds another.", max(10, w-6))
 	gap := len(families)+len(more)+4 <= h
 	var out []string
 	space := func() {
@@ -87,33 +86,33 @@ func (m *firstResin) page(b *Bench, w, h int) []string {
 		}
 	}
 	space()
-	out = append(out, "   "+t.Title.Render(text.Cut("which resin is this "+what+" laid in?", w-4)))
+	out = append(out, "   "+t.Title.Render(draw.Cut("which resin is this "+what+" laid in?", w-4)))
 	for _, l := range more {
 		out = append(out, "   "+t.Dim.Render(l))
 	}
 	space()
 	for i, f := range families {
-		out = append(out, "   "+t.Key.Render(strconv.Itoa(i+1))+"  "+text.Cut(f.String(), w-7))
+		out = append(out, "   "+t.Key.Render(strconv.Itoa(i+1))+"  "+draw.Cut(f.String(), w-7))
 	}
-	return text.FitLines(out, w, h)
+	return draw.FitLines(out, w, h)
 }
 
 func (*firstResin) scope() keys.Scope               { return scopeResin }
 func (*firstResin) title(*Bench) string             { return "which resin?" }
 func (*firstResin) lines(*Bench, int, int) []string { return nil }
 func (*firstResin) typing() bool                    { return false }
-func (*firstResin) typed(*Bench, keyin.Event)       {}
+func (*firstResin) typed(*Bench, keys.Event)        {}
 
 func resinActs() page.Acts[*Bench] {
 	const g = "The first resin"
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*firstResin, *Bench, keyin.Event)) page.Act[*Bench] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*firstResin, *Bench, keys.Event)) page.Act[*Bench] {
 		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeResin, Keys: k, Show: show, Short: short, Long: long, Group: g, Rank: rank}, Do: in(do)}
 	}
 	return page.Acts[*Bench]{
-		row("resin", digits(), "1-8", "resin", "add the resin and lay the ply in it, one change", 1, func(m *firstResin, b *Bench, e keyin.Event) {
+		row("resin", digits(), "1-8", "resin", "add the resin and lay the ply in it, one change", 1, func(m *firstResin, b *Bench, e keys.Event) {
 			d, _ := e.Digit()
 			m.digit(b, d)
 		}),
-		row("leave", []string{keyin.Esc}, "", "leave", "lay nothing", 0, func(_ *firstResin, b *Bench, _ keyin.Event) { b.drop() }),
+		row("leave", []string{keys.Esc}, "", "leave", "lay nothing", 0, func(_ *firstResin, b *Bench, _ keys.Event) { b.drop() }),
 	}
 }

@@ -7,7 +7,6 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -183,7 +182,7 @@ func (m *rowForm) lines(b *Bench, w, h int) []string {
 func (*rowForm) scope() keys.Scope { return scopeRow }
 func (*rowForm) typing() bool      { return true }
 
-func (m *rowForm) typed(b *Bench, e keyin.Event) {
+func (m *rowForm) typed(b *Bench, e keys.Event) {
 	if !m.fields[m.at].Press(e) {
 		b.desk.Refuse("this line takes figures; ↑↓ go to another")
 		return
@@ -192,20 +191,20 @@ func (m *rowForm) typed(b *Bench, e keyin.Event) {
 }
 
 func rowActs() page.Acts[*Bench] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*rowForm, *Bench, keyin.Event)) page.Act[*Bench] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*rowForm, *Bench, keys.Event)) page.Act[*Bench] {
 		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeRow, Keys: k, Show: show, Short: short, Long: long, Group: "In an open row", Rank: rank}, Do: in(do)}
 	}
 	return page.Acts[*Bench]{
-		row("line", []string{keyin.Up, keyin.Down}, "↑↓", "line", "the line before, after", 1, func(m *rowForm, _ *Bench, e keyin.Event) {
+		row("line", []string{keys.Up, keys.Down}, "↑↓", "line", "the line before, after", 1, func(m *rowForm, _ *Bench, e keys.Event) {
 			by := 1
-			if e.Key == keyin.Up {
+			if e.Key == keys.Up {
 				by = rowFields - 1
 			}
 			m.focus((m.at + by) % rowFields)
 		}),
-		row("choice", []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, (*rowForm).typed),
-		row("take the row", []string{keyin.Enter}, "", "take it", "take all lines as one change", 3, func(m *rowForm, b *Bench, _ keyin.Event) { m.take(b) }),
-		row("empty", []string{keyin.Backspace, keyin.Delete}, "", "", "take back a character; the whole line", 5, (*rowForm).typed),
-		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, func(_ *rowForm, b *Bench, _ keyin.Event) { b.drop() }),
+		row("choice", []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, (*rowForm).typed),
+		row("take the row", []string{keys.Enter}, "", "take it", "take all lines as one change", 3, func(m *rowForm, b *Bench, _ keys.Event) { m.take(b) }),
+		row("empty", []string{keys.Backspace, keys.Delete}, "", "", "take back a character; the whole line", 5, (*rowForm).typed),
+		row("leave", []string{keys.Esc}, "", "leave", "leave everything as it was", 0, func(_ *rowForm, b *Bench, _ keys.Event) { b.drop() }),
 	}
 }

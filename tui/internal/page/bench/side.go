@@ -6,11 +6,9 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/barrier"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/bar"
-	"frp/veilwright/tui/internal/widget/finder"
-	"frp/veilwright/tui/internal/widget/rack"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // rackSize is how many materials take a digit.
@@ -56,20 +54,20 @@ func (b *Bench) rackLines(w, h int) []string {
 }
 
 func (b *Bench) drawRack(heading string, w, h int) []string {
-	var items []finder.Item
+	var items []widget.Item
 	for _, m := range b.rack() {
 		if m == nil {
 			continue
 		}
-		item := finder.Item{Mark: page.Glyph(m.Form), Name: m.ID}
+		item := widget.Item{Mark: page.Glyph(m.Form), Name: m.ID}
 		if w >= 36 {
 			item.Note = b.weight(m)
 		} else {
-			item.Name = middle(text.Clean(m.ID), w-5)
+			item.Name = middle(draw.Clean(m.ID), w-5)
 		}
 		items = append(items, item)
 	}
-	r := rack.New(b.desk.Theme, items)
+	r := widget.NewRack(b.desk.Theme, items)
 	r.Heading = heading
 	return r.View(w, h)
 }
@@ -86,7 +84,7 @@ func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 	out := append([]string{""}, b.zoneTable(r, w)...)
 	out = append(out, "")
 	out = append(out, b.wallBars(r, w, h-len(out)-2)...)
-	for _, line := range text.Wrap("design aid: the governing code, tests and a licensed engineer decide", w-2) {
+	for _, line := range draw.Wrap("design aid: the governing code, tests and a licensed engineer decide", w-2) {
 		out = append(out, " "+b.desk.Theme.Dim.Render(line))
 	}
 	return out
@@ -111,16 +109,16 @@ func asked(least float64, glass string, u quantity.System) string {
 // zoneTable is the table of zones: thickness, glass, mass, what is asked.
 func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 	t, u, a := b.desk.Theme, b.desk.Units(), r.Analysis
-	out := []string{" " + t.Label.Render(text.Cut(text.Left("zone", 10)+text.Right(u.Thin().Symbol(), 7)+text.Right("glass", 7)+"  asked", w-1))}
+	out := []string{" " + t.Label.Render(draw.Cut(draw.Left("zone", 10)+draw.Right(u.Thin().Symbol(), 7)+draw.Right("glass", 7)+"  asked", w-1))}
 	row := func(name string, s laminate.Sum, ask string) {
-		line := text.Left(name, 10)
+		line := draw.Left(name, 10)
 		if s.Plies == 0 {
-			line += text.Right("none", 7)
+			line += draw.Right("none", 7)
 		} else {
 			share, ok := s.GlassMassFraction()
-			line += text.Right(thickness(s.Thickness, u), 7) + text.Right(page.Percent(share, ok), 7)
+			line += draw.Right(thickness(s.Thickness, u), 7) + draw.Right(page.Percent(share, ok), 7)
 		}
-		out = append(out, " "+text.Cut(line+"  "+ask, w-1))
+		out = append(out, " "+draw.Cut(line+"  "+ask, w-1))
 	}
 	row("inner", a.Zones[laminate.InnerSurface], asked(barrier.AskedInner(), "<20%", u))
 	row("interior", a.Zones[laminate.InteriorLayer], "")
@@ -143,14 +141,14 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 		return append(out, " not evaluated")
 	}
 	if r.Wall.Problem != "" {
-		for _, l := range text.Wrap(text.Clean(r.Wall.Problem), w-1) {
+		for _, l := range draw.Wrap(draw.Clean(r.Wall.Problem), w-1) {
 			if len(out) < h {
 				out = append(out, " "+l)
 			}
 		}
 		return out
 	}
-	var bars []bar.Bar
+	var bars []widget.Bar
 	for i := range r.Wall.Criteria {
 		if c := &r.Wall.Criteria[i]; c.Decides && c.Tell != wall.NotApplicable && len(bars) < h-1 {
 			u := page.Used(t, c)
@@ -161,7 +159,7 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	if len(bars) == 0 {
 		return append(out, " nothing decides yet: f, design basis")
 	}
-	for _, line := range bar.Lines(t, bars, w-1) {
+	for _, line := range widget.Bars(t, bars, w-1) {
 		out = append(out, " "+line)
 	}
 	return out

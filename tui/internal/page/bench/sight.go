@@ -3,8 +3,8 @@ package bench
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/strip"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // sight is what the page derives from a report once and draws from many times.
@@ -13,7 +13,7 @@ type sight struct {
 	lines  []tableLine
 	at     []int // by row: its line
 	worst  []rules.Severity
-	layers []strip.Layer
+	layers []widget.Layer
 	one    bool // the barrier has one name in the picture
 }
 
@@ -23,7 +23,7 @@ type tableLine struct {
 }
 
 // look derives it, unless it is derived already.
-func (s *sight) look(t *theme.Theme, r *rules.Report, one bool) {
+func (s *sight) look(t *draw.Theme, r *rules.Report, one bool) {
 	if s.of == r && s.one == one {
 		return
 	}

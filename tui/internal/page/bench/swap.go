@@ -2,10 +2,9 @@ package bench
 
 import (
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/widget"
 )
 
@@ -20,7 +19,7 @@ type swap struct {
 
 func (b *Bench) beginSwap() {
 	b.begin(&swap{})
-	b.desk.Say("swap " + text.Clean(b.schedule().Plies[b.desk.Row].Material) + " for: a digit takes from the rack, 0 any by name")
+	b.desk.Say("swap " + draw.Clean(b.schedule().Plies[b.desk.Row].Material) + " for: a digit takes from the rack, 0 any by name")
 }
 
 func (m *swap) everywhere(b *Bench) edit.Edit {
@@ -48,7 +47,7 @@ func (m *swap) show(b *Bench) {
 	b.desk.Refuse(nothingFound)
 }
 
-func (m *swap) typed(b *Bench, e keyin.Event) {
+func (m *swap) typed(b *Bench, e keys.Event) {
 	switch m.names.Handle(e) {
 	case widget.Left:
 		m.names, m.pick, b.preview = nil, "", nil
@@ -100,7 +99,7 @@ func (m *swap) title(b *Bench) string {
 	} else {
 		s += " which?"
 	}
-	return text.Clean(s)
+	return draw.Clean(s)
 }
 
 func (m *swap) lines(b *Bench, w, h int) []string {
@@ -119,7 +118,7 @@ func (m *swap) lines(b *Bench, w, h int) []string {
 		}
 	}
 	return []string{
-		"   " + t.Key.Render("Enter") + text.Cut("  everywhere: "+page.Count(rows, "row")+" of "+text.Clean(old)+" (shown above)", w-10),
+		"   " + t.Key.Render("Enter") + draw.Cut("  everywhere: "+page.Count(rows, "row")+" of "+draw.Clean(old)+" (shown above)", w-10),
 		"   " + t.Key.Render(".") + "      here only: " + b.rowName(),
 	}
 }
@@ -136,17 +135,17 @@ func (m *swap) scope() keys.Scope {
 func (m *swap) typing() bool { return m.names != nil }
 
 func swapActs() page.Acts[*Bench] {
-	row := func(scope keys.Scope, id keys.ID, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*swap, *Bench, keyin.Event)) page.Act[*Bench] {
+	row := func(scope keys.Scope, id keys.ID, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*swap, *Bench, keys.Event)) page.Act[*Bench] {
 		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: "Swapping a material", Rank: rank}, Can: can, Do: in(do)}
 	}
 	return append(nameActs(scopeSwapName, "Swapping by name", "take it", "take the material pointed at"),
-		row(scopeSwap, "take", digits(), "1-9", "take", "take a material from the rack", 1, nil, func(m *swap, b *Bench, e keyin.Event) {
+		row(scopeSwap, "take", digits(), "1-9", "take", "take a material from the rack", 1, nil, func(m *swap, b *Bench, e keys.Event) {
 			d, _ := e.Digit()
 			m.digit(b, d)
 		}),
-		row(scopeSwap, "take by name", []string{"0"}, "", "by name", "take any material, by name", 2, nil, func(m *swap, b *Bench, _ keyin.Event) { m.byName(b) }),
-		row(scopeSwap, "everywhere", []string{keyin.Enter}, "", "everywhere", "swap it everywhere", 3, picked, func(m *swap, b *Bench, _ keyin.Event) { m.do(b, m.everywhere(b)) }),
-		row(scopeSwap, "here only", []string{".", "h"}, ".", "here only", "swap it in this row only", 4, picked, func(m *swap, b *Bench, _ keyin.Event) { m.do(b, m.here(b)) }),
-		row(scopeSwap, "leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, nil, func(_ *swap, b *Bench, _ keyin.Event) { b.drop() }),
+		row(scopeSwap, "take by name", []string{"0"}, "", "by name", "take any material, by name", 2, nil, func(m *swap, b *Bench, _ keys.Event) { m.byName(b) }),
+		row(scopeSwap, "everywhere", []string{keys.Enter}, "", "everywhere", "swap it everywhere", 3, picked, func(m *swap, b *Bench, _ keys.Event) { m.do(b, m.everywhere(b)) }),
+		row(scopeSwap, "here only", []string{".", "h"}, ".", "here only", "swap it in this row only", 4, picked, func(m *swap, b *Bench, _ keys.Event) { m.do(b, m.here(b)) }),
+		row(scopeSwap, "leave", []string{keys.Esc}, "", "leave", "leave everything as it was", 0, nil, func(_ *swap, b *Bench, _ keys.Event) { b.drop() }),
 	)
 }

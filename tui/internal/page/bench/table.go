@@ -7,9 +7,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // columns says which columns a table of some width has, and how wide. The
@@ -99,22 +98,22 @@ func (b *Bench) scroll(s *sight, rows, total, hereAt int) {
 
 func (b *Bench) titles(c columns) string {
 	var l strings.Builder
-	l.WriteString(text.Left(" ply", 1+c.num+2))
+	l.WriteString(draw.Left(" ply", 1+c.num+2))
 	l.WriteByte(' ')
-	l.WriteString(text.Left("material", c.material))
+	l.WriteString(draw.Left("material", c.material))
 	for _, col := range [...]struct {
 		w    int
 		name string
 	}{{c.each, "each"}, {c.here, "to here"}, {c.glass, "glass"}, {c.fiber, "fiber"}, {c.mass, b.desk.Units().Wall().Symbol()}} {
 		if col.w > 0 {
-			l.WriteString(text.Right(col.name, col.w))
+			l.WriteString(draw.Right(col.name, col.w))
 		}
 	}
 	if c.resin > 0 {
-		l.WriteString(" " + text.Left("resin", c.resin-1))
+		l.WriteString(" " + draw.Left("resin", c.resin-1))
 	}
 	if c.zone > 0 {
-		l.WriteString(" " + text.Left("zone", c.zone-1))
+		l.WriteString(" " + draw.Left("zone", c.zone-1))
 	}
 	return l.String()
 }
@@ -129,34 +128,34 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 	}
 	var rest strings.Builder
 	if c.each > 0 {
-		rest.WriteString(text.Right(thickness(f.Thickness, u), c.each))
+		rest.WriteString(draw.Right(thickness(f.Thickness, u), c.each))
 	}
-	rest.WriteString(text.Right(thickness(f.ToHere, u), c.here))
+	rest.WriteString(draw.Right(thickness(f.ToHere, u), c.here))
 	share, known := f.GlassMassFraction()
-	rest.WriteString(text.Right(page.Percent(share, known), c.glass))
+	rest.WriteString(draw.Right(page.Percent(share, known), c.glass))
 	if c.fiber > 0 {
 		share, known := f.FiberMassFraction()
-		rest.WriteString(text.Right(page.Percent(share, known), c.fiber))
+		rest.WriteString(draw.Right(page.Percent(share, known), c.fiber))
 	}
 	if c.mass > 0 {
 		mass := "—"
 		if f.MassKnown {
 			mass = number(u, f.Mass*float64(p.Count))
 		}
-		rest.WriteString(text.Right(mass, c.mass))
+		rest.WriteString(draw.Right(mass, c.mass))
 	}
 	if c.resin > 0 {
-		rest.WriteString(" " + text.Left(shortID(text.Clean(p.Resin), c.resin-1), c.resin-1))
+		rest.WriteString(" " + draw.Left(shortID(draw.Clean(p.Resin), c.resin-1), c.resin-1))
 	}
 	if c.zone > 0 {
-		rest.WriteString(" " + text.Left(zoneCell(f.Zone, c.zone-1), c.zone-1))
+		rest.WriteString(" " + draw.Left(zoneCell(f.Zone, c.zone-1), c.zone-1))
 	}
 	name := rowTitle(p, c.material)
-	num := text.Left(page.PlyNumbers(f), c.num)
+	num := draw.Left(page.PlyNumbers(f), c.num)
 	worst := s.worst[row]
 	if chosen {
-		line := theme.Pointer + num + page.SeverityMark(worst) + page.Glyph(form) + " " + name + rest.String()
-		return t.Selected.Render(text.Left(line, w))
+		line := draw.Pointer + num + page.SeverityMark(worst) + page.Glyph(form) + " " + name + rest.String()
+		return t.Selected.Render(draw.Left(line, w))
 	}
 	zone := page.ZoneStyle(t, f.Zone)
 	mark := page.SeverityMark(worst)
@@ -169,7 +168,7 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 
 // zoneCell is a zone's word where it fits, else one that can still be told.
 func zoneCell(z laminate.Zone, w int) string {
-	if s := page.ZoneWord(z); text.Width(s) <= w || z != laminate.StructuralLayer {
+	if s := page.ZoneWord(z); draw.Width(s) <= w || z != laminate.StructuralLayer {
 		return s
 	}
 	return "struct."
@@ -189,7 +188,7 @@ func rowTitle(p *laminate.Ply, w int) string {
 	if p.Count > 1 {
 		tail += " ×" + strconv.Itoa(p.Count)
 	}
-	return text.Left(middle(text.Clean(p.Material), w-1-text.Width(tail))+tail, w)
+	return draw.Left(middle(draw.Clean(p.Material), w-1-draw.Width(tail))+tail, w)
 }
 
 func middle(s string, w int) string { return without(s, w, 3) }
@@ -205,11 +204,11 @@ func shortID(s string, w int) string {
 // without drops the middle of a name that is too long and keeps end cells of
 // its end.
 func without(s string, w, end int) string {
-	n := text.Width(s)
+	n := draw.Width(s)
 	if n <= w || w < 4 || n != len(s) {
-		return text.Cut(s, w)
+		return draw.Cut(s, w)
 	}
-	return s[:w-end-1] + text.Ellipsis + s[len(s)-end:]
+	return s[:w-end-1] + draw.Ellipsis + s[len(s)-end:]
 }
 
 func (b *Bench) gelLine(r *rules.Report, row, w int) string {
@@ -217,16 +216,16 @@ func (b *Bench) gelLine(r *rules.Report, row, w int) string {
 	if row+1 == r.Analysis.BarrierEnd {
 		what = "gel stop: barrier hard before the wall"
 	}
-	return b.desk.Theme.Mark.Render(text.Cut("      ── "+what+" ──", w))
+	return b.desk.Theme.Mark.Render(draw.Cut("      ── "+what+" ──", w))
 }
 
 func (b *Bench) here(w int) string {
 	t := b.desk.Theme
 	switch {
 	case len(b.schedule().Plies) == 0:
-		return t.Selected.Render(text.Left(theme.Pointer+"+ the next digit lays the first ply: a veil, as a rule", w))
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ the next digit lays the first ply: a veil, as a rule", w))
 	case b.desk.Row < 0:
-		return t.Selected.Render(text.Left(theme.Pointer+"+ the next digit lays here, on the process face", w))
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ the next digit lays here, on the process face", w))
 	}
-	return t.Dim.Render(text.Cut("    + the next digit lays here", w))
+	return t.Dim.Render(draw.Cut("    + the next digit lays here", w))
 }

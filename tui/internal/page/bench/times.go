@@ -6,11 +6,9 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // times repeats: counts in the barrier, the sequence in the structure.
@@ -95,7 +93,7 @@ func (m *times) lines(b *Bench, w, _ int) []string {
 	row := "the row"
 	if b.desk.Row >= 0 {
 		p := &b.schedule().Plies[b.desk.Row]
-		row = fmt.Sprintf("%s %s: count %d→%d", b.rowName(), text.Clean(p.Material), p.Count, p.Count*m.n)
+		row = fmt.Sprintf("%s %s: count %d→%d", b.rowName(), draw.Clean(p.Material), p.Count, p.Count*m.n)
 	}
 	texts := [...]string{
 		row,
@@ -106,32 +104,32 @@ func (m *times) lines(b *Bench, w, _ int) []string {
 	out := make([]string, 0, len(texts))
 	for i, s := range texts {
 		if why := m.cannot(b, i+1); why != "" {
-			s = text.Cut(s, 20) + "  " + why
+			s = draw.Cut(s, 20) + "  " + why
 		}
 		line := strconv.Itoa(i+1) + " " + s
 		if i+1 == m.what {
-			out = append(out, " "+theme.Pointer+" "+t.Selected.Render(text.Cut(line, w-4)))
+			out = append(out, " "+draw.Pointer+" "+t.Selected.Render(draw.Cut(line, w-4)))
 		} else {
-			out = append(out, "   "+text.Cut(line, w-4))
+			out = append(out, "   "+draw.Cut(line, w-4))
 		}
 	}
 	return out
 }
 
-func (*times) scope() keys.Scope         { return scopeTimes }
-func (*times) typing() bool              { return false }
-func (*times) typed(*Bench, keyin.Event) {}
+func (*times) scope() keys.Scope        { return scopeTimes }
+func (*times) typing() bool             { return false }
+func (*times) typed(*Bench, keys.Event) {}
 
 func timesActs() page.Acts[*Bench] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*times, *Bench, keyin.Event)) page.Act[*Bench] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*times, *Bench, keys.Event)) page.Act[*Bench] {
 		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeTimes, Keys: k, Show: show, Short: short, Long: long, Group: "Repeating", Rank: rank}, Do: in(do)}
 	}
 	return page.Acts[*Bench]{
-		row("what to repeat", []string{"1", "2", "3", "4"}, "1-4", "what", "what is repeated", 1, func(m *times, b *Bench, e keyin.Event) {
+		row("what to repeat", []string{"1", "2", "3", "4"}, "1-4", "what", "what is repeated", 1, func(m *times, b *Bench, e keys.Event) {
 			m.what, _ = e.Digit()
 			m.show(b)
 		}),
-		row("how often", []string{"+", "=", "*", "-"}, "+-", "how often", "how often in all", 2, func(m *times, b *Bench, e keyin.Event) {
+		row("how often", []string{"+", "=", "*", "-"}, "+-", "how often", "how often in all", 2, func(m *times, b *Bench, e keys.Event) {
 			by := 1
 			if e.Key == "-" {
 				by = -1
@@ -139,23 +137,23 @@ func timesActs() page.Acts[*Bench] {
 			m.n = max(2, min(mostTimes, m.n+by))
 			m.show(b)
 		}),
-		row("how many rows", []string{keyin.Left, keyin.Right}, "←→", "rows", "how many of the last rows", 3, func(m *times, b *Bench, e keyin.Event) {
+		row("how many rows", []string{keys.Left, keys.Right}, "←→", "rows", "how many of the last rows", 3, func(m *times, b *Bench, e keys.Event) {
 			by := 1
-			if e.Key == keyin.Left {
+			if e.Key == keys.Left {
 				by = -1
 			}
 			m.what, m.last = timesLast, max(1, min(b.desk.Row+1, m.last+by))
 			m.show(b)
 		}),
-		row("the line before", []string{keyin.Up, keyin.Down}, "↑↓", "", "the line before or after", 6, func(m *times, b *Bench, e keyin.Event) {
+		row("the line before", []string{keys.Up, keys.Down}, "↑↓", "", "the line before or after", 6, func(m *times, b *Bench, e keys.Event) {
 			by := 1
-			if e.Key == keyin.Up {
+			if e.Key == keys.Up {
 				by = -1
 			}
 			m.what = max(timesRow, min(timesWall, m.what+by))
 			m.show(b)
 		}),
-		row("repeat it", []string{keyin.Enter}, "", "do it", "repeat it", 4, func(m *times, b *Bench, _ keyin.Event) { m.take(b) }),
-		row("leave", []string{keyin.Esc}, "", "leave", "leave everything as it was", 0, func(_ *times, b *Bench, _ keyin.Event) { b.drop() }),
+		row("repeat it", []string{keys.Enter}, "", "do it", "repeat it", 4, func(m *times, b *Bench, _ keys.Event) { m.take(b) }),
+		row("leave", []string{keys.Esc}, "", "leave", "leave everything as it was", 0, func(_ *times, b *Bench, _ keys.Event) { b.drop() }),
 	}
 }

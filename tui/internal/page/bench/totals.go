@@ -6,8 +6,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
 )
 
 // figureStyle is how much the line of figures says: all of it where there is
@@ -23,14 +23,14 @@ func (b *Bench) totals(w int) string {
 	}
 	line := ""
 	for _, style := range [...]figureStyle{{true, true, true, true}, {false, true, true, true}, {false, false, true, true}, {false, false, false, true}, {}} {
-		if line = b.totalsAs(style); text.Width(line) <= w {
+		if line = b.totalsAs(style); draw.Width(line) <= w {
 			break
 		}
 	}
-	if text.Width(line) > w {
+	if draw.Width(line) > w {
 		line = strings.ReplaceAll(line, " │ ", "│")
 	}
-	return look.Render(text.Cut(line, w))
+	return look.Render(draw.Cut(line, w))
 }
 
 func (b *Bench) totalsAs(style figureStyle) string {

@@ -4,22 +4,21 @@ import (
 	"slices"
 	"strings"
 
-	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // part is a piece of the page and where it stands.
 type part struct {
-	at    layout.Rect
+	at    draw.Rect
 	lines []string
 }
 
 // Lines draws the page.
 func (b *Bench) Lines() []string {
 	p := b.plan
-	if p.Form == layout.TooSmall {
+	if p.Form == draw.TooSmall {
 		return nil
 	}
 	if m, ok := b.mode.(fuller); ok {
@@ -35,10 +34,10 @@ func (b *Bench) Lines() []string {
 		part{p.Strip, b.strip(s, r, p.Strip.W, p.Strip.H)},
 		part{p.Totals, []string{b.totals(p.Totals.W)}},
 		part{p.Plies, b.table(s, r, p.Plies.W, p.Plies.H)},
-		part{p.Edge, pane.Edge(b.desk.Theme, p.Edge.H)},
+		part{p.Edge, widget.Edge(b.desk.Theme, p.Edge.H)},
 		part{p.Rack, b.rackLines(p.Rack.W, p.Rack.H)},
 		part{p.Figures, b.figures(r, p.Figures.W, p.Figures.H)},
-		part{p.Side, pane.Edge(b.desk.Theme, p.Side.H)},
+		part{p.Side, widget.Edge(b.desk.Theme, p.Side.H)},
 		part{p.Findings, b.panel(p.Findings.W)},
 	)
 }
@@ -49,19 +48,19 @@ func compose(w, h int, parts ...part) []string {
 	lines := make([]strings.Builder, h)
 	used := make([]int, h)
 	for _, p := range parts {
-		for i, s := range text.FitLines(p.lines, p.at.W, p.at.H) {
+		for i, s := range draw.FitLines(p.lines, p.at.W, p.at.H) {
 			y := p.at.Y + i
 			if y < 0 || y >= h || used[y] > p.at.X {
 				continue
 			}
-			lines[y].WriteString(text.Spaces(p.at.X - used[y]))
+			lines[y].WriteString(draw.Spaces(p.at.X - used[y]))
 			lines[y].WriteString(s)
 			used[y] = p.at.X + p.at.W
 		}
 	}
 	out := make([]string, h)
 	for y := range out {
-		out[y] = lines[y].String() + text.Spaces(w-used[y])
+		out[y] = lines[y].String() + draw.Spaces(w-used[y])
 	}
 	return out
 }
@@ -71,7 +70,7 @@ func compose(w, h int, parts ...part) []string {
 func (b *Bench) panel(w int) []string {
 	t := b.desk.Theme
 	if b.mode != nil {
-		return append([]string{pane.Rule(t, w, pane.Piece{Text: b.mode.title(b), Look: t.Title})}, b.mode.lines(b, w, b.plan.panel())...)
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: b.mode.title(b), Look: t.Title})}, b.mode.lines(b, w, b.plan.panel())...)
 	}
-	return append([]string{pane.Rule(t, w, page.TallyPieces(t, b.desk.Report())...)}, b.findings(w)...)
+	return append([]string{widget.Rule(t, w, page.TallyPieces(t, b.desk.Report())...)}, b.findings(w)...)
 }

@@ -17,10 +17,10 @@ import (
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/store"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/picker"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Binder is made with New.
@@ -112,15 +112,15 @@ func (b *Binder) folder() string {
 
 // ChooseSpecification is the choice of a specification's file.
 func (b *Binder) ChooseSpecification() task.Task {
-	look := func(_ string, text []byte) (picker.Entry, bool) {
+	look := func(_ string, text []byte) (widget.PickerEntry, bool) {
 		if kind, _ := schedules.Sniff(text); kind != schedules.Specification {
-			return picker.Entry{}, false
+			return widget.PickerEntry{}, false
 		}
 		s, problems := schedules.DecodeSpecification(text)
 		if len(problems) > 0 {
-			return picker.Entry{Why: problems[0].String()}, true
+			return widget.PickerEntry{Why: problems[0].String()}, true
 		}
-		return picker.Entry{Note: strings.TrimSpace(s.Number + " " + s.Title)}, true
+		return widget.PickerEntry{Note: strings.TrimSpace(s.Number + " " + s.Title)}, true
 	}
 	return task.NewFiles(b.desk, "which specification?", b.folder(), nil, look, func(path string, _ int) (task.Task, error) {
 		if err := b.OpenSpecification(path); err != nil {
@@ -135,15 +135,15 @@ const newRecord = "begin a new record"
 
 // ChooseRecord is the choice of a record's file, or of beginning one.
 func (b *Binder) ChooseRecord() task.Task {
-	look := func(_ string, text []byte) (picker.Entry, bool) {
+	look := func(_ string, text []byte) (widget.PickerEntry, bool) {
 		if kind, _ := schedules.Sniff(text); kind != schedules.Record {
-			return picker.Entry{}, false
+			return widget.PickerEntry{}, false
 		}
 		r, torn, problems := schedules.DecodeRecord(text)
 		if len(problems) > 0 {
-			return picker.Entry{Why: problems[0].String()}, true
+			return widget.PickerEntry{Why: problems[0].String()}, true
 		}
-		e := picker.Entry{Note: about(r), Word: "another schedule", Look: b.desk.Theme.Warning}
+		e := widget.PickerEntry{Note: about(r), Word: "another schedule", Look: b.desk.Theme.Warning}
 		if torn != "" {
 			e.Note += " · last entry half-written"
 		}
@@ -152,7 +152,7 @@ func (b *Binder) ChooseRecord() task.Task {
 		}
 		return e, true
 	}
-	first := []picker.Entry{{Name: newRecord, Note: "of the schedule on the desk", Why: b.cannotBegin()}}
+	first := []widget.PickerEntry{{Name: newRecord, Note: "of the schedule on the desk", Why: b.cannotBegin()}}
 	return task.NewFiles(b.desk, "which record?", b.folder(), first, look, func(path string, first int) (task.Task, error) {
 		if first == 0 {
 			return b.begin(), nil
@@ -260,9 +260,9 @@ func (b *Binder) RecordLine() string {
 	if r == nil {
 		return "no record"
 	}
-	s := "record " + text.Clean(filepath.Base(r.Path()))
+	s := "record " + draw.Clean(filepath.Base(r.Path()))
 	if serial := r.Now().Serial; serial != "" {
-		s += ", serial " + text.Clean(serial)
+		s += ", serial " + draw.Clean(serial)
 	}
 	return s
 }
@@ -273,9 +273,9 @@ func (b *Binder) SpecificationLine() string {
 	if s == nil {
 		return "no specification"
 	}
-	name := strings.TrimSpace(text.Clean(s.Number) + " " + text.Clean(s.Title))
+	name := strings.TrimSpace(draw.Clean(s.Number) + " " + draw.Clean(s.Title))
 	if name == "" {
-		name = text.Clean(filepath.Base(path))
+		name = draw.Clean(filepath.Base(path))
 	}
 	return "against " + name
 }

@@ -8,20 +8,17 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Facts is the page. Make it with New.
 type Facts struct {
 	desk    *page.Desk
 	acts    page.Acts[*Facts]
-	body    layout.Rect
+	body    draw.Rect
 	entries []entry
 	made    *laminate.Schedule // what the entries were made of
 	at      int
@@ -52,7 +49,7 @@ func New(d *page.Desk) *Facts {
 func (*Facts) Name() string { return "facts" }
 
 // SetSize tells the size of the screen.
-func (f *Facts) SetSize(w, h int) { f.body = layout.PageFrame(layout.Size{W: w, H: h}).Body }
+func (f *Facts) SetSize(w, h int) { f.body = draw.PageFrame(draw.Size{W: w, H: h}).Body }
 
 // Reset makes the lines anew.
 func (f *Facts) Reset() { f.made = nil; f.fill() }
@@ -85,7 +82,7 @@ func (f *Facts) fill() {
 }
 
 // Press handles a key or a paste.
-func (f *Facts) Press(e keyin.Event) page.Wish {
+func (f *Facts) Press(e keys.Event) page.Wish {
 	fd := &f.entries[f.at].field
 	if found, _ := f.acts.Press(f, scope, e); found {
 		if f.left {
@@ -149,26 +146,26 @@ func (f *Facts) leave() {
 }
 
 func acts() page.Acts[*Facts] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*Facts, keyin.Event)) page.Act[*Facts] {
+	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*Facts, keys.Event)) page.Act[*Facts] {
 		return page.Act[*Facts]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: "In the form", Rank: rank}, Do: do}
 	}
 	return page.Acts[*Facts]{
-		row("next line", []string{keyin.Enter, keyin.Down}, "Enter ↓", "take it, next line", "take the line, go to the next", 1, func(f *Facts, _ keyin.Event) { f.move(1) }),
-		row("line before", []string{keyin.Up}, "", "line before", "take the line, go to the one before", 2, func(f *Facts, _ keyin.Event) { f.move(-1) }),
-		row("choose", []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 3, func(f *Facts, e keyin.Event) {
+		row("next line", []string{keys.Enter, keys.Down}, "Enter ↓", "take it, next line", "take the line, go to the next", 1, func(f *Facts, _ keys.Event) { f.move(1) }),
+		row("line before", []string{keys.Up}, "", "line before", "take the line, go to the one before", 2, func(f *Facts, _ keys.Event) { f.move(-1) }),
+		row("choose", []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 3, func(f *Facts, e keys.Event) {
 			f.entries[f.at].field.Press(e)
 			if len(f.entries[f.at].field.Choices) > 0 {
 				f.commit()
 			}
 		}),
-		row("screenful", []string{keyin.PgUp, keyin.PgDown}, "PgUp PgDn", "", "a section up, down", 5, func(f *Facts, e keyin.Event) {
-			if e.Key == keyin.PgUp {
+		row("screenful", []string{keys.PgUp, keys.PgDown}, "PgUp PgDn", "", "a section up, down", 5, func(f *Facts, e keys.Event) {
+			if e.Key == keys.PgUp {
 				f.section(-1)
 			} else {
 				f.section(1)
 			}
 		}),
-		row("back", []string{keyin.Esc}, "", "back", "put back what is being typed; again: back", 0, func(f *Facts, _ keyin.Event) { f.leave() }),
+		row("back", []string{keys.Esc}, "", "back", "put back what is being typed; again: back", 0, func(f *Facts, _ keys.Event) { f.leave() }),
 	}
 }
 
@@ -211,16 +208,16 @@ func (f *Facts) Lines() []string {
 			if i > 0 {
 				lines = append(lines, "")
 			}
-			lines = append(lines, " "+t.Title.Render(text.Cut(en.section, w-1)))
+			lines = append(lines, " "+t.Title.Render(draw.Cut(en.section, w-1)))
 		}
 		if i == f.at {
 			focus = len(lines)
 		}
 		if choices := choiceLines(t, &en.field, w-labelWidth-4); i == f.at && len(choices) > 1 {
-			head := " " + theme.Pointer + " " + t.Strong.Render(text.Left(en.field.Label, labelWidth)) + " "
+			head := " " + draw.Pointer + " " + t.Strong.Render(draw.Left(en.field.Label, labelWidth)) + " "
 			for _, l := range choices {
 				lines = append(lines, head+l)
-				head = text.Spaces(labelWidth + 4)
+				head = draw.Spaces(labelWidth + 4)
 			}
 			focus = len(lines) - 1
 			continue
@@ -235,32 +232,32 @@ func (f *Facts) Lines() []string {
 		f.top = focus - 2
 	}
 	f.top = max(0, min(f.top, len(lines)-room))
-	out := text.FitLines(lines[f.top:min(len(lines), f.top+room)], w, room)
+	out := draw.FitLines(lines[f.top:min(len(lines), f.top+room)], w, room)
 	r := f.desk.Report()
 	say := "no rule has anything to say"
 	if len(r.Findings) > 0 {
-		say = page.SeverityWord(r.Findings[0].Severity) + ": " + text.Clean(r.Findings[0].Message)
+		say = page.SeverityWord(r.Findings[0].Severity) + ": " + draw.Clean(r.Findings[0].Message)
 	}
-	return append(out, pane.Rule(t, w, page.TallyPieces(t, r)...), text.Cut(" "+say, w))
+	return append(out, widget.Rule(t, w, page.TallyPieces(t, r)...), draw.Cut(" "+say, w))
 }
 
 // choiceLines are the numbered choices of a line in as many lines of w cells
 // as they take: none may be left to guessing.
-func choiceLines(t *theme.Theme, f *page.Field, w int) []string {
+func choiceLines(t *draw.Theme, f *page.Field, w int) []string {
 	if len(f.Choices) == 0 || f.Several || w < 1 {
 		return nil
 	}
 	var out []string
-	var l text.Line
+	var l draw.Line
 	for i, c := range f.Choices {
 		look, mark := t.Dim, ""
 		if c == f.Text {
 			look, mark = t.Selected, "●"
 		}
-		piece := text.Cut(mark+strconv.Itoa(i+1)+" "+c, w)
-		if l.Width() > 0 && l.Width()+2+text.Width(piece) > w {
+		piece := draw.Cut(mark+strconv.Itoa(i+1)+" "+c, w)
+		if l.Width() > 0 && l.Width()+2+draw.Width(piece) > w {
 			out = append(out, l.String())
-			l = text.Line{}
+			l = draw.Line{}
 		}
 		if l.Width() > 0 {
 			l.Gap(2)

@@ -12,10 +12,10 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/finder"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // optional reads a quantity that may be left out.
@@ -101,12 +101,12 @@ func (p *Page) defect() task.Task {
 		p.desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.binder.Record().Entries()), defectText(&d), p.verdictNow().Outcome()))
 		return nil, nil
 	}
-	s.Below = func(t *theme.Theme, w, _ int) []string { return p.limits(t, kind.Text, w) }
+	s.Below = func(t *draw.Theme, w, _ int) []string { return p.limits(t, kind.Text, w) }
 	return s
 }
 
 // limits draws what is demanded of defects of a kind.
-func (p *Page) limits(t *theme.Theme, kind string, w int) []string {
+func (p *Page) limits(t *draw.Theme, kind string, w int) []string {
 	p.settle()
 	var lines []string
 	for i := range p.rows {
@@ -165,7 +165,7 @@ func (p *Page) sign() task.Task {
 		p.desk.Say(fmt.Sprintf("signed as entry %d: %s, by %s", len(p.binder.Record().Entries()), o, d.Who))
 		return nil, nil
 	}
-	s.Below = func(t *theme.Theme, w, _ int) []string {
+	s.Below = func(t *draw.Theme, w, _ int) []string {
 		v := p.verdictNow()
 		lines := []string{" " + verdictLook(t, v).Render("the verdict is "+strings.ToUpper(v.Outcome()))}
 		for i := range p.rows {
@@ -199,10 +199,10 @@ func expectedOutcome(v acceptance.Verdict) record.Outcome {
 // entries lists the record, the last entry first; one taken is struck.
 func (p *Page) entries() task.Task {
 	all := p.binder.Record().Entries()
-	items := make([]finder.Item, len(all))
+	items := make([]widget.Item, len(all))
 	for i := range all {
 		e := all[len(all)-1-i]
-		it := finder.Item{Name: fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of))}
+		it := widget.Item{Name: fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of))}
 		if e.Struck {
 			it.Mark, it.Word, it.Look, it.Why = "✗", "struck", p.desk.Theme.Dim, "it is struck already"
 		}
@@ -316,7 +316,7 @@ func (p *Page) tolerances() task.Task {
 		p.desk.Say("expected ranges take each ply as straying by itself; a crew that runs wet on every ply strays more")
 		return nil, nil
 	}
-	s.Below = func(t *theme.Theme, w, _ int) []string {
+	s.Below = func(t *draw.Theme, w, _ int) []string {
 		return part(t, w, "", "They are nobody's but yours: measured ones of the shop are best. Each ply is taken as straying by itself; the mean is the schedule's own figure.")
 	}
 	return s

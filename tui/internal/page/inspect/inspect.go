@@ -8,13 +8,12 @@ import (
 
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/rules/acceptance"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/binder"
 	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/widget/table"
+	"frp/veilwright/tui/internal/widget"
 )
 
 const name = "inspect"
@@ -26,10 +25,10 @@ type Page struct {
 	desk   *page.Desk
 	binder *binder.Binder
 	acts   page.Acts[*Page]
-	frame  layout.Frame
+	frame  draw.Frame
 	wish   page.Wish
 	task   task.Task
-	table  *table.Table[string, row]
+	table  *widget.Table[string, row]
 
 	who, place string // kept from entry to entry
 	tolerance  inspection.Tolerance
@@ -51,7 +50,7 @@ func New(d *page.Desk, b *binder.Binder) *Page {
 func (*Page) Name() string { return name }
 
 // SetSize tells the size of the screen.
-func (p *Page) SetSize(w, h int) { p.frame = layout.PageFrame(layout.Size{W: w, H: h}) }
+func (p *Page) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
 
 // Reset drops what was begun: the document became another.
 func (p *Page) Reset() {
@@ -82,7 +81,7 @@ func (p *Page) Busy() bool { return p.task != nil }
 func (p *Page) Typing() bool { return task.Typing(p.task) }
 
 // Press handles a key.
-func (p *Page) Press(e keyin.Event) page.Wish {
+func (p *Page) Press(e keys.Event) page.Wish {
 	if p.task != nil {
 		if e.Key == "?" && !p.Typing() {
 			return page.Leave
@@ -104,7 +103,7 @@ func (p *Page) Press(e keyin.Event) page.Wish {
 func acts() page.Acts[*Page] {
 	row := func(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Page) string, do func(*Page)) page.Act[*Page] {
 		return page.Act[*Page]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank},
-			Can: can, Do: func(p *Page, _ keyin.Event) { do(p) }}
+			Can: can, Do: func(p *Page, _ keys.Event) { do(p) }}
 	}
 	const (
 		enter  = "Recording"
@@ -122,10 +121,10 @@ func acts() page.Acts[*Page] {
 		row("specification", choose, []string{"5"}, "", "", "choose the specification", 8, nil, func(p *Page) { p.task = p.binder.ChooseSpecification() }),
 		row("record", choose, []string{"6"}, "", "", "choose the record, or begin one", 9, nil, func(p *Page) { p.task = p.binder.ChooseRecord() }),
 		row("spread", choose, []string{"7"}, "", "", "state how far plies stray, to see what readings are to be expected", 10, nil, func(p *Page) { p.task = p.tolerances() }),
-		row("to the plies", about, []string{keyin.Enter, "g"}, "Enter", "to the ply", "to the line's plies, on the bench", 4, havePlies, (*Page).jump),
-		move("line", []string{keyin.Up, keyin.Down, "k", "j"}, "↑↓", "line", "the line before, the next one", 5),
-		move("far", []string{keyin.PgUp, keyin.PgDown, keyin.Home, keyin.End}, "", "", "a screenful; the first line, the last one", 20),
+		row("to the plies", about, []string{keys.Enter, "g"}, "Enter", "to the ply", "to the line's plies, on the bench", 4, havePlies, (*Page).jump),
+		move("line", []string{keys.Up, keys.Down, "k", "j"}, "↑↓", "line", "the line before, the next one", 5),
+		move("far", []string{keys.PgUp, keys.PgDown, keys.Home, keys.End}, "", "", "a screenful; the first line, the last one", 20),
 		row("next failure", about, []string{"n"}, "", "next open", "the next line that fails or cannot be told", 6, haveOpen, (*Page).nextOpen),
-		row("back", about, []string{keyin.Esc}, "", "", "back to the bench", 21, nil, func(p *Page) { p.wish = page.Back }),
+		row("back", about, []string{keys.Esc}, "", "", "back to the bench", 21, nil, func(p *Page) { p.wish = page.Back }),
 	}
 }

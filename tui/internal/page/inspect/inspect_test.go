@@ -10,10 +10,9 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -103,7 +102,7 @@ func TestLines_failFirstAndTheCursorTellsThePlies(t *testing.T) {
 	}
 	g.Press("down", "up")
 	g.Says("FAILS", "1 ply, 4")
-	if wish := g.Press(keyin.Enter); wish != page.Back || g.Desk.Row != 2 {
+	if wish := g.Press(keys.Enter); wish != page.Back || g.Desk.Row != 2 {
 		t.Errorf("to the bench: wish %d, row %d", wish, g.Desk.Row)
 	}
 	g.Press("down")
@@ -123,9 +122,9 @@ func TestReadings_moveMeanAndVerdictAfterEach(t *testing.T) {
 	g.Shows("10 readings", "34.3", "✓ meets")
 	g.Typed("abc")
 	g.Says("0 to 100")
-	g.Press(keyin.Esc)
+	g.Press(keys.Esc)
 	g.Says("Esc once more")
-	g.Press(keyin.Esc, keyin.Esc)
+	g.Press(keys.Esc, keys.Esc)
 	text, err := os.ReadFile(g.Path("acid-spool-incomplete.toml"))
 	if err != nil {
 		t.Fatal(err)
@@ -140,12 +139,12 @@ func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
 	g := compared(t, 100, 30, "incomplete")
 	g.Press("1", "2") // the barrier
 	g.Typed("2,8 mm", "110")
-	g.Press(keyin.Enter, "5", "2") // ignition, of the barrier
+	g.Press(keys.Enter, "5", "2") // ignition, of the barrier
 	g.Typed("5.02", "1.31", "0.005 kg", "1.3 g")
 	g.Typed("5", "6")
 	g.Says("above the mass before")
-	g.Press(keyin.Esc, keyin.Esc, "6", "2", keyin.Enter) // acetone: tacky
-	g.Press(keyin.Enter, "7")
+	g.Press(keys.Esc, keys.Esc, "6", "2", keys.Enter) // acetone: tacky
+	g.Press(keys.Enter, "7")
 	g.Typed("2 Gohm")
 	g.Press("down")
 	g.Typed("flange", "3")
@@ -181,14 +180,14 @@ func TestReadings_sayWhatIsOddAgainstTheStatedTolerances(t *testing.T) {
 	g := compared(t, 80, 24, "incomplete")
 	g.Press("1", "1")
 	g.Shows("7 states how far plies stray")
-	g.Press(keyin.Esc, keyin.Esc, "7")
+	g.Press(keys.Esc, keys.Esc, "7")
 	g.Typed("x")
 	g.Says("percent")
-	g.Press(keyin.Delete)
+	g.Press(keys.Delete)
 	g.Typed("8", "2")
 	g.Press("1", "1")
 	g.Shows("236.2 ± 10.7 mil: 95 of 100, independent plies, as stated")
-	g.Press(keyin.Esc, keyin.Esc, "down")
+	g.Press(keys.Esc, keys.Esc, "down")
 	g.Shows("independently", "±8.0 %", "±2.0 points")
 	g.Press("1", "1")
 	g.Typed("236")
@@ -201,14 +200,14 @@ func TestReadings_sayWhatIsOddAgainstTheStatedTolerances(t *testing.T) {
 
 func TestDefect_isJudgedAtOnce(t *testing.T) {
 	g := compared(t, 80, 24, "accept")
-	g.Press("2", keyin.Enter)
+	g.Press("2", keys.Enter)
 	g.Says("kind")
 	g.Press("1")
 	g.Shows("at most 1/8 in")
-	g.Press(keyin.Enter, "1", keyin.Enter)
+	g.Press(keys.Enter, "1", keys.Enter)
 	g.Typed("0.3", "", "0")
 	g.Says("count")
-	g.Press(keyin.Delete)
+	g.Press(keys.Delete)
 	g.Typed("2", "", "ring 2", "")
 	g.Says("pit 0.3 in ×2 at ring 2", "reject")
 	if d := g.Binder.Record().Now().Defects; len(d) != 2 || d[1].Repaired || d[1].Depth.Given() {
@@ -220,9 +219,9 @@ func TestSign_needsAReasonAgainstTheVerdict(t *testing.T) {
 	g := compared(t, 80, 24, "reject")
 	g.Press("3")
 	g.Shows("REJECT")
-	g.Press(keyin.Enter)
+	g.Press(keys.Enter)
 	g.Says("somebody decides")
-	g.Press("1", keyin.Enter, keyin.Enter)
+	g.Press("1", keys.Enter, keys.Enter)
 	g.Says("who?")
 	g.Typed("inspector two", "")
 	g.Says("needs a reason")
@@ -242,7 +241,7 @@ func TestEntries_areStruckNotEdited(t *testing.T) {
 	for _, c := range "pit" {
 		g.Press(string(c))
 	}
-	g.Press("1", keyin.Enter)
+	g.Press("1", keys.Enter)
 	g.Says("reason")
 	g.Typed("ground out, laid over", "inspector two")
 	g.Says("struck entry", "reject")
@@ -272,15 +271,15 @@ func TestFiles_chooseAndBegin(t *testing.T) {
 	g.Press("6", "1")
 	g.Typed("K-402-8")
 	g.Shows("pipe-wound-acid-spool-record-1.toml")
-	g.Press(keyin.Enter)
+	g.Press(keys.Enter)
 	g.Says("begun")
 	if r := g.Binder.Record(); r == nil || r.Now().Serial != "K-402-8" || r.Now().ScheduleSHA256 != g.Binder.Sum() {
 		t.Errorf("begun: %+v", g.Binder.Record())
 	}
 	g.Press("6", "1")
 	g.Shows("record-2.toml")
-	g.Press(keyin.Esc)
-	if g.Press(keyin.Esc) != page.Back {
+	g.Press(keys.Esc)
+	if g.Press(keys.Esc) != page.Back {
 		t.Error("Esc does not lead back")
 	}
 }
@@ -299,15 +298,15 @@ func TestRecord_ofAnotherScheduleIsSaid(t *testing.T) {
 // Whatever is typed on whatever screen, nothing panics and no line is too long.
 func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
 	g := compared(t, 80, 24, "incomplete")
-	names := []string{"1", "2", "3", "4", "5", "6", "7", "8", "0", "n", "k", "j", "x", ".", "-", "é", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down,
-		keyin.Left, keyin.Right, keyin.PgUp, keyin.PgDown, keyin.Home, keyin.End, keyin.Tab, keyin.Backspace, keyin.Delete, keyin.Space}
+	names := []string{"1", "2", "3", "4", "5", "6", "7", "8", "0", "n", "k", "j", "x", ".", "-", "é", keys.Enter, keys.Esc, keys.Up, keys.Down,
+		keys.Left, keys.Right, keys.PgUp, keys.PgDown, keys.Home, keys.End, keys.Tab, keys.Backspace, keys.Delete, keys.Space}
 	rapid.Check(t, func(rt *rapid.T) {
 		g.W, g.H = rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h")
 		g.Page.SetSize(g.W, g.H)
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(names), 1, 12).Draw(rt, "keys") {
 			g.Press(k)
 			if w, h := g.Page.frame.Body.W, g.Page.frame.Body.H; g.Page.frame.Title.H > 0 {
-				tuitest.Box(rt, text.FitLines(g.Page.Lines(), w, h), w, h)
+				tuitest.Box(rt, draw.FitLines(g.Page.Lines(), w, h), w, h)
 			} else if g.Page.Lines() != nil {
 				rt.Fatalf("a page is drawn on %d×%d", w, h)
 			}

@@ -10,11 +10,10 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules/recorder"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/table"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // row is a line of the comparison, or a note under them.
@@ -85,7 +84,7 @@ func verdictWord(v acceptance.Verdict) string {
 	return "✓ meets"
 }
 
-func verdictLook(t *theme.Theme, v acceptance.Verdict) theme.Style {
+func verdictLook(t *draw.Theme, v acceptance.Verdict) draw.Style {
 	switch v {
 	case acceptance.Fails:
 		return t.Break
@@ -96,28 +95,28 @@ func verdictLook(t *theme.Theme, v acceptance.Verdict) theme.Style {
 	return t.Good
 }
 
-func (p *Page) newTable() *table.Table[string, row] {
+func (p *Page) newTable() *widget.Table[string, row] {
 	t := p.desk.Theme
-	tb := table.New(t, func(r row) string { return r.key },
-		table.Column[row]{Title: "verdict", Width: 13, Cell: func(r row) string {
+	tb := widget.NewTable(t, func(r row) string { return r.key },
+		widget.Column[row]{Title: "verdict", Width: 13, Cell: func(r row) string {
 			if r.note {
 				return "· note"
 			}
 			return verdictWord(r.Verdict)
-		}, Look: func(r row) theme.Style {
+		}, Look: func(r row) draw.Style {
 			if r.note {
 				return t.Note
 			}
 			return verdictLook(t, r.Verdict)
 		}},
-		table.Column[row]{Title: "demanded", Width: 16, Grow: 5, Cell: func(r row) string {
+		widget.Column[row]{Title: "demanded", Width: 16, Grow: 5, Cell: func(r row) string {
 			if r.note {
 				return "nothing demanded"
 			}
 			return r.Demand
 		}},
-		table.Column[row]{Title: "found", Width: 14, Grow: 4, Cell: func(r row) string { return r.Found }},
-		table.Column[row]{Title: "plies", Width: 7, Drop: 1, Cell: func(r row) string { return runs(r.Plies) }},
+		widget.Column[row]{Title: "found", Width: 14, Grow: 4, Cell: func(r row) string { return r.Found }},
+		widget.Column[row]{Title: "plies", Width: 7, Drop: 1, Cell: func(r row) string { return runs(r.Plies) }},
 	)
 	tb.Empty = "nothing is held against the schedule yet: 5 chooses a specification, 6 a record"
 	return tb
@@ -141,12 +140,12 @@ func runs(list []int) string {
 	return strings.Join(parts, ", ")
 }
 
-func (p *Page) move(e keyin.Event) {
+func (p *Page) move(e keys.Event) {
 	switch e.Key {
 	case "k":
-		e = keyin.Key(keyin.Up)
+		e = keys.Key(keys.Up)
 	case "j":
-		e = keyin.Key(keyin.Down)
+		e = keys.Key(keys.Down)
 	}
 	p.table.Handle(e)
 	r, ok := p.table.Selected()
@@ -227,7 +226,7 @@ func (p *Page) head(w int) []string {
 	for _, l := range p.result.Lines {
 		n[l.Verdict]++
 	}
-	var l text.Line
+	var l draw.Line
 	l.Gap(1)
 	word, look := strings.ToUpper(p.result.Verdict.Outcome()), verdictLook(t, p.result.Verdict)
 	if len(p.result.Lines) == 0 {
@@ -237,9 +236,9 @@ func (p *Page) head(w int) []string {
 	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.CannotTell]) + " cannot be told · " + strconv.Itoa(n[acceptance.Meets]) + " met")
 	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.desk.Report())))
 	about := " " + p.binder.SpecificationLine() + " │ " + p.binder.RecordLine()
-	second := text.Cut(about, w)
+	second := draw.Cut(about, w)
 	if why := p.binder.Foreign(); why != "" {
-		second = " " + t.Break.Render(text.Cut("✗ "+why, w-2))
+		second = " " + t.Break.Render(draw.Cut("✗ "+why, w-2))
 	}
 	return []string{l.Fit(w), second}
 }

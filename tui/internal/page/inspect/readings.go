@@ -11,11 +11,10 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/menu"
+	"frp/veilwright/tui/internal/widget"
 )
 
 func needRecord(p *Page) string {
@@ -54,11 +53,11 @@ func (p *Page) kinds() task.Task {
 		{record.WallThickness, record.WholeWall}, {record.WallThickness, record.Barrier}, {record.WallThickness, record.StructuralLayer},
 		{record.Barcol, record.WholeWall}, {record.IgnitionLoss, record.WholeWall}, {record.Acetone, record.WholeWall}, {record.ResistanceToGround, record.WholeWall},
 	}
-	items := make([]menu.Item, len(list))
+	items := make([]widget.MenuItem, len(list))
 	for i, k := range list {
-		items[i] = menu.Item{Name: kindWord(k.kind, k.group)}
+		items[i] = widget.MenuItem{Name: kindWord(k.kind, k.group)}
 	}
-	items[4] = menu.Item{Name: "ignition loss", Note: "masses before and after"}
+	items[4] = widget.MenuItem{Name: "ignition loss", Note: "masses before and after"}
 	return task.NewMenu(p.desk, "what is read?", func(i int) task.Task {
 		if list[i].kind == record.IgnitionLoss {
 			return p.specimens()
@@ -69,9 +68,9 @@ func (p *Page) kinds() task.Task {
 
 // specimens asks what an ignition specimen holds.
 func (p *Page) specimens() task.Task {
-	var items []menu.Item
+	var items []widget.MenuItem
 	for g := record.WholeWall; g <= record.OuterSurface; g++ {
-		items = append(items, menu.Item{Name: groupWord(g)})
+		items = append(items, widget.MenuItem{Name: groupWord(g)})
 	}
 	return task.NewMenu(p.desk, "what does the specimen hold?", func(i int) task.Task {
 		return p.reading(record.IgnitionLoss, record.Group(i))
@@ -144,7 +143,7 @@ func (p *Page) reading(k record.Kind, g record.Group) task.Task {
 		return s, nil
 	}
 	s.Leaving = func() task.Task { return p.kinds() }
-	s.Below = func(t *theme.Theme, w, h int) []string { return p.moves(t, k, g, w) }
+	s.Below = func(t *draw.Theme, w, h int) []string { return p.moves(t, k, g, w) }
 	return s
 }
 
@@ -282,7 +281,7 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 }
 
 // moves draws what readings of one kind come to and the verdicts they move.
-func (p *Page) moves(t *theme.Theme, k record.Kind, g record.Group, w int) []string {
+func (p *Page) moves(t *draw.Theme, k record.Kind, g record.Group, w int) []string {
 	p.settle()
 	lines := part(t, w, "so far", p.statistics(k, p.readings(k, g)))
 	if k == record.WallThickness || k == record.IgnitionLoss {
@@ -295,12 +294,12 @@ func (p *Page) moves(t *theme.Theme, k record.Kind, g record.Group, w int) []str
 			continue
 		}
 		demanded = true
-		for j, s := range text.Wrap(text.Clean(r.Demand+": "+r.Found), max(20, w-17)) {
+		for j, s := range draw.Wrap(draw.Clean(r.Demand+": "+r.Found), max(20, w-17)) {
 			word := ""
 			if j == 0 {
 				word = verdictWord(r.Verdict)
 			}
-			lines = append(lines, " "+verdictLook(t, r.Verdict).Render(text.Left(word, 14))+s)
+			lines = append(lines, " "+verdictLook(t, r.Verdict).Render(draw.Left(word, 14))+s)
 		}
 	}
 	if !demanded {

@@ -6,10 +6,8 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
-	"frp/veilwright/tui/internal/layout"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Heights and widths of the page's parts.
@@ -23,43 +21,43 @@ const (
 // Lines draws the page.
 func (p *Page) Lines() []string {
 	w, h := p.frame.Body.W, p.frame.Body.H
-	if p.frame.Form == layout.TooSmall || w < 1 || h < 1 {
+	if p.frame.Form == draw.TooSmall || w < 1 || h < 1 {
 		return nil
 	}
 	p.settle()
 	panel := panelLow
 	switch p.frame.Form {
-	case layout.Reduced:
+	case draw.Reduced:
 		panel = panelLeast
-	case layout.Wide, layout.Huge:
+	case draw.Wide, draw.Huge:
 		panel = h / 2
-	case layout.TooSmall, layout.Full:
+	case draw.TooSmall, draw.Full:
 		panel = max(panelLow, h*2/5)
 	}
-	if p.task != nil && p.frame.Form != layout.Wide && p.frame.Form != layout.Huge {
+	if p.task != nil && p.frame.Form != draw.Wide && p.frame.Form != draw.Huge {
 		panel = max(panel, h/2) // the work at hand needs the room
 	}
 	rows := max(1, h-headLines-1-panel)
 	lines := append(p.head(w), p.middle(w, rows)...)
 	lines = append(lines, p.numbers(w))
-	return text.FitLines(append(lines, p.panel(w, h-len(lines))...), w, h)
+	return draw.FitLines(append(lines, p.panel(w, h-len(lines))...), w, h)
 }
 
 // middle is the table, on wide screens with figures beside it.
 func (p *Page) middle(w, h int) []string {
 	t := p.desk.Theme
-	if p.frame.Form != layout.Wide && p.frame.Form != layout.Huge {
+	if p.frame.Form != draw.Wide && p.frame.Form != draw.Huge {
 		return p.table.View(w, h)
 	}
-	side := text.Block{W: columnCells, Lines: p.figures(columnCells)}
-	list := text.Block{W: w - columnCells - 1, Lines: p.table.View(w-columnCells-1, h)}
-	return text.Beside(h, t.Rule.Render("│"), list, side)
+	side := draw.Block{W: columnCells, Lines: p.figures(columnCells)}
+	list := draw.Block{W: w - columnCells - 1, Lines: p.table.View(w-columnCells-1, h)}
+	return draw.Beside(h, t.Rule.Render("│"), list, side)
 }
 
 // numbers is the line of what digits do.
 func (p *Page) numbers(w int) string {
 	t := p.desk.Theme
-	var l text.Line
+	var l draw.Line
 	l.Gap(1)
 	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "spread"} {
 		if l.Width()+len(word)+3 > w {
@@ -77,16 +75,16 @@ func (p *Page) panel(w, h int) []string {
 		return nil
 	}
 	if p.task != nil {
-		return append([]string{pane.Rule(t, w, pane.Piece{Text: p.task.Title(), Look: t.Title})}, p.task.Lines(t, w, h-1)...)
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: p.task.Title(), Look: t.Title})}, p.task.Lines(t, w, h-1)...)
 	}
 	r, ok := p.table.Selected()
 	if !ok {
-		return append([]string{pane.Rule(t, w)}, p.expectation(w)...)
+		return append([]string{widget.Rule(t, w)}, p.expectation(w)...)
 	}
 	if r.note {
-		return append([]string{pane.Rule(t, w, pane.Piece{Text: "note", Look: t.Note})}, part(t, w, "found", r.Found)...)
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: "note", Look: t.Note})}, part(t, w, "found", r.Found)...)
 	}
-	lines := []string{pane.Rule(t, w, pane.Piece{Text: verdictWord(r.Verdict), Look: verdictLook(t, r.Verdict)})}
+	lines := []string{widget.Rule(t, w, widget.Piece{Text: verdictWord(r.Verdict), Look: verdictLook(t, r.Verdict)})}
 	lines = append(lines, part(t, w, "demanded", r.Demand)...)
 	lines = append(lines, part(t, w, "found", r.Found)...)
 	if len(r.Plies) > 0 {
@@ -101,13 +99,13 @@ func (p *Page) panel(w, h int) []string {
 
 const labelCells = 11
 
-func part(t *theme.Theme, w int, label, s string) []string {
+func part(t *draw.Theme, w int, label, s string) []string {
 	var lines []string
-	for i, line := range text.Wrap(text.Clean(s), max(20, min(w-labelCells-2, 100))) {
+	for i, line := range draw.Wrap(draw.Clean(s), max(20, min(w-labelCells-2, 100))) {
 		if i > 0 {
 			label = ""
 		}
-		lines = append(lines, " "+t.Label.Render(text.Left(label, labelCells))+line)
+		lines = append(lines, " "+t.Label.Render(draw.Left(label, labelCells))+line)
 	}
 	return lines
 }
@@ -154,7 +152,7 @@ func (p *Page) odds(k record.Kind, g record.Group, w int) []string {
 	if k == record.WallThickness {
 		s.GlassContent = inspection.Expected{}
 	}
-	return part(t, w, "expected", text.Cut(p.range95(s)+": 95 of 100, independent plies, as stated", max(20, w-labelCells-2)))
+	return part(t, w, "expected", draw.Cut(p.range95(s)+": 95 of 100, independent plies, as stated", max(20, w-labelCells-2)))
 }
 
 func (p *Page) range95(s inspection.Spread) string {
@@ -224,8 +222,8 @@ func (p *Page) figures(w int) []string {
 				continue
 			}
 			none = false
-			lines = append(lines, " "+t.Strong.Render(text.Cut(kindWord(k, g), w-2)))
-			for _, s := range text.Wrap(p.statistics(k, list), w-4) {
+			lines = append(lines, " "+t.Strong.Render(draw.Cut(kindWord(k, g), w-2)))
+			for _, s := range draw.Wrap(p.statistics(k, list), w-4) {
 				lines = append(lines, "   "+s)
 			}
 		}

@@ -9,9 +9,9 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // details go with every tick until they are changed: who lays; a lot as long as
@@ -157,7 +157,7 @@ func celsius(t float64, u quantity.System) string {
 }
 
 // line says in one line how things stand.
-func (c climate) line(t *theme.Theme, u quantity.System) (string, theme.Style) {
+func (c climate) line(t *draw.Theme, u quantity.System) (string, draw.Style) {
 	if !c.given() {
 		return "not measured for this ply: 1 takes it", t.Dim
 	}
@@ -248,7 +248,7 @@ func (p *Page) askClimate(then func()) task.Task {
 		p.desk.Say(text)
 		return nil, nil
 	}
-	s.Below = func(t *theme.Theme, w, _ int) []string {
+	s.Below = func(t *draw.Theme, w, _ int) []string {
 		c, err := read()
 		if err != nil {
 			return nil

@@ -8,9 +8,8 @@ import (
 	"strconv"
 	"time"
 
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/binder"
 	"frp/veilwright/tui/internal/page/task"
@@ -29,7 +28,7 @@ type Page struct {
 	desk   *page.Desk
 	binder *binder.Binder
 	acts   page.Acts[*Page]
-	frame  layout.Frame
+	frame  draw.Frame
 	wish   page.Wish
 	task   task.Task
 
@@ -49,7 +48,7 @@ func New(d *page.Desk, b *binder.Binder) *Page {
 func (*Page) Name() string { return name }
 
 // SetSize tells the size of the screen.
-func (p *Page) SetSize(w, h int) { p.frame = layout.PageFrame(layout.Size{W: w, H: h}) }
+func (p *Page) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
 
 // Reset drops what was begun: the document became another.
 func (p *Page) Reset() {
@@ -80,7 +79,7 @@ func (p *Page) Busy() bool { return p.task != nil }
 func (p *Page) Typing() bool { return task.Typing(p.task) }
 
 // Press handles a key.
-func (p *Page) Press(e keyin.Event) page.Wish {
+func (p *Page) Press(e keys.Event) page.Wish {
 	if p.task != nil {
 		if e.Key == "?" && !p.Typing() {
 			return page.Leave
@@ -105,19 +104,19 @@ func acts() page.Acts[*Page] {
 	const lay, about = "Laying up", "Going about"
 	row := func(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Page) string, do func(*Page)) page.Act[*Page] {
 		return page.Act[*Page]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank},
-			Can: can, Do: func(p *Page, _ keyin.Event) { do(p) }}
+			Can: can, Do: func(p *Page, _ keys.Event) { do(p) }}
 	}
 	return page.Acts[*Page]{
-		row("tick", lay, []string{keyin.Enter, "0"}, "Enter 0", "laid", "the ply is laid: tick it into the record", 1, canTick, (*Page).tick),
+		row("tick", lay, []string{keys.Enter, "0"}, "Enter 0", "laid", "the ply is laid: tick it into the record", 1, canTick, (*Page).tick),
 		row("note", lay, []string{"."}, "", "laid, note", "the ply is laid: tick it with a note, a digit takes one", 2, canTick, func(p *Page) { p.task = p.notes() }),
-		row("strike", lay, []string{"x", keyin.Delete}, "x", "", "strike the last tick, with a reason", 8, canStrike, func(p *Page) { p.task = p.strike() }),
+		row("strike", lay, []string{"x", keys.Delete}, "x", "", "strike the last tick, with a reason", 8, canStrike, func(p *Page) { p.task = p.strike() }),
 		row("out of order", lay, []string{"*"}, "", "", "tick the ply looked at though it is not the next one", 9, canDisorder, func(p *Page) { p.lay(p.ply(), "") }),
 		row("climate", lay, []string{"1"}, "", "climate", "air, humidity and surface, for the next tick; warns of dew", 3, needPlies, func(p *Page) { p.task = p.askClimate(nil) }),
 		row("kept", lay, []string{"2"}, "", "who, lots", "who lays, lots and shares: kept from tick to tick", 4, needPlies, func(p *Page) { p.task = p.askDetails() }),
 		row("record", lay, []string{"3"}, "", "record", "choose the record, or begin one", 5, nil, func(p *Page) { p.task = p.binder.ChooseRecord() }),
-		{Binding: keys.Binding{ID: "look", Scope: scope, Keys: []string{keyin.Up, keyin.Down, "k", "j"}, Show: "↑↓", Short: "look",
+		{Binding: keys.Binding{ID: "look", Scope: scope, Keys: []string{keys.Up, keys.Down, "k", "j"}, Show: "↑↓", Short: "look",
 			Long: "look at the ply inward, outward; nothing is ticked", Group: about, Rank: 6}, Can: needPlies, Do: (*Page).turn},
-		row("next ply", about, []string{keyin.Home, "n"}, "n", "", "back to the ply that is next", 20, needPlies, func(p *Page) {
+		row("next ply", about, []string{keys.Home, "n"}, "n", "", "back to the ply that is next", 20, needPlies, func(p *Page) {
 			p.look = 0
 			p.desk.Say("ply " + strconv.Itoa(p.ply()) + " is shown")
 		}),
@@ -125,6 +124,6 @@ func acts() page.Acts[*Page] {
 			p.desk.Go(p.rowOf(p.ply()))
 			p.wish = page.Back
 		}),
-		row("back", about, []string{keyin.Esc}, "", "", "back to the bench", 22, nil, func(p *Page) { p.wish = page.Back }),
+		row("back", about, []string{keys.Esc}, "", "", "back to the bench", 22, nil, func(p *Page) { p.wish = page.Back }),
 	}
 }

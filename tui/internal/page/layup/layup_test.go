@@ -11,10 +11,9 @@ import (
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -41,13 +40,13 @@ func TestScreens(t *testing.T) {
 			tuitest.Golden(t, "no record", open(t, size.w, size.h, spool).Screen())
 			g := begun(t, size.w, size.h, spool)
 			tuitest.Golden(t, "first", g.Screen())
-			g.Press(keyin.Enter)
+			g.Press(keys.Enter)
 			g.Typed("68", "82")
 			for _, c := range "66" {
 				g.Press(string(c))
 			}
 			tuitest.Golden(t, "climate", g.Screen())
-			g.Press(keyin.Enter, keyin.Enter, keyin.Enter)
+			g.Press(keys.Enter, keys.Enter, keys.Enter)
 			tuitest.Golden(t, "gel stop", g.Screen())
 		})
 	}
@@ -62,9 +61,9 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 	g.Press("1")
 	g.Typed("20 degC", "50", "18 degC")
 	g.Says("dry enough")
-	g.Press("0", keyin.Enter)
+	g.Press("0", keys.Enter)
 	g.Says("ply 2 ticked")
-	g.Press(keyin.Enter)
+	g.Press(keys.Enter)
 	g.Shows("ply 3 is a gel stop")
 	g.Typed("24")
 	g.Says("ply 3 ticked")
@@ -153,7 +152,7 @@ func TestTick_aHeldKeyTicksOnce(t *testing.T) {
 // point of 20 °C and 50 % is 9.3 °C, so that 12 °C is too cold and 13 °C is not.
 func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.Press(keyin.Enter)
+	g.Press(keys.Enter)
 	g.Says("before the first ply")
 	g.Typed("20 degC", "50", "12 degC")
 	g.Says("DO NOT LAY", "DEW")
@@ -164,7 +163,7 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g.Press("1")
 	g.Typed("", "", "13 degC")
 	g.Says("dry enough")
-	g.Press(keyin.Enter)
+	g.Press(keys.Enter)
 	l := g.Binder.Record().Now().Laid
 	if len(l) != 1 || l[0].SurfaceTemperature.Text() != "13 degC" || l[0].Humidity.Value != 0.5 {
 		t.Errorf("recorded: %+v", l)
@@ -181,7 +180,7 @@ func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Page.skipped = true
 	g.Press("0", "0", "x")
-	g.Press(keyin.Enter)
+	g.Press(keys.Enter)
 	g.Says("reason")
 	g.Typed("torn off again")
 	g.Says("struck the tick of ply 2")
@@ -313,22 +312,22 @@ func TestPage_withoutARecordSaysHowToGetOne(t *testing.T) {
 	g.Press("0")
 	g.Says("3 opens or begins one")
 	g.Shows("LAY PLY 1 of 9")
-	if g.Press(keyin.Esc) != page.Back {
+	if g.Press(keys.Esc) != page.Back {
 		t.Error("Esc does not lead back")
 	}
 }
 
 func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	names := []string{"1", "2", "3", "7", "0", "*", "n", "k", "j", "x", ".", "-", "é", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down,
-		keyin.Left, keyin.Right, keyin.PgUp, keyin.PgDown, keyin.Home, keyin.End, keyin.Tab, keyin.Backspace, keyin.Delete, keyin.Space}
+	names := []string{"1", "2", "3", "7", "0", "*", "n", "k", "j", "x", ".", "-", "é", keys.Enter, keys.Esc, keys.Up, keys.Down,
+		keys.Left, keys.Right, keys.PgUp, keys.PgDown, keys.Home, keys.End, keys.Tab, keys.Backspace, keys.Delete, keys.Space}
 	rapid.Check(t, func(rt *rapid.T) {
 		g.W, g.H = rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h")
 		g.Page.SetSize(g.W, g.H)
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(names), 1, 12).Draw(rt, "keys") {
 			g.Press(k)
 			if w, h := g.Page.frame.Body.W, g.Page.frame.Body.H; g.Page.frame.Title.H > 0 {
-				tuitest.Box(rt, text.FitLines(g.Page.Lines(), w, h), w, h)
+				tuitest.Box(rt, draw.FitLines(g.Page.Lines(), w, h), w, h)
 			} else if g.Page.Lines() != nil {
 				rt.Fatalf("a page is drawn on %d×%d", w, h)
 			}

@@ -8,10 +8,10 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/widget/menu"
+	"frp/veilwright/tui/internal/widget"
 )
 
 func (p *Page) analysis() *laminate.Analysis { return p.desk.Report().Analysis }
@@ -126,9 +126,9 @@ func (p *Page) lastTick() *record.Laid {
 	return nil
 }
 
-func (p *Page) turn(e keyin.Event) {
+func (p *Page) turn(e keys.Event) {
 	by := 1
-	if e.Key == keyin.Up || e.Key == "k" {
+	if e.Key == keys.Up || e.Key == "k" {
 		by = -1
 	}
 	now := p.ply()
@@ -180,11 +180,11 @@ func notes() []string {
 // notes asks for the note a ply is ticked with.
 func (p *Page) notes() task.Task {
 	n := p.ply()
-	var items []menu.Item
+	var items []widget.MenuItem
 	for _, s := range notes() {
-		items = append(items, menu.Item{Name: s})
+		items = append(items, widget.MenuItem{Name: s})
 	}
-	items = append(items, menu.Item{Name: "in own words"})
+	items = append(items, widget.MenuItem{Name: "in own words"})
 	return task.NewMenu(p.desk, fmt.Sprintf("ply %d is laid, with the note:", n), func(i int) task.Task {
 		if i < len(notes()) {
 			return p.lay(n, notes()[i])

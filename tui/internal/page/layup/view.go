@@ -7,11 +7,9 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // digits are five rows of three cells, a cell two columns wide, so that a ply's
@@ -64,7 +62,7 @@ const (
 // Lines draws the page.
 func (p *Page) Lines() []string {
 	w, h := p.frame.Body.W, p.frame.Body.H
-	if p.frame.Form == layout.TooSmall || w < 1 || h < 1 {
+	if p.frame.Form == draw.TooSmall || w < 1 || h < 1 {
 		return nil
 	}
 	t := p.desk.Theme
@@ -75,8 +73,8 @@ func (p *Page) Lines() []string {
 		lines = append(lines, p.big(w)...)
 	}
 	if p.task != nil {
-		lines = append(lines, pane.Rule(t, w, pane.Piece{Text: p.task.Title(), Look: t.Title}))
-		return text.FitLines(append(lines, p.task.Lines(t, w, h-len(lines))...), w, h)
+		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: p.task.Title(), Look: t.Title}))
+		return draw.FitLines(append(lines, p.task.Lines(t, w, h-len(lines))...), w, h)
 	}
 	if p.total() > 0 {
 		room := h - len(lines) - footLines
@@ -93,25 +91,25 @@ func (p *Page) Lines() []string {
 	lines = lines[:max(0, h-footLines)]
 	if p.total() > 0 {
 		said, look := p.climate.line(t, p.desk.Units())
-		lines = append(lines, " "+t.Label.Render(text.Left("climate", labelCells))+look.Render(text.Cut(said, w-labelCells-2)), p.goes(w))
+		lines = append(lines, " "+t.Label.Render(draw.Left("climate", labelCells))+look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w))
 	}
-	return text.FitLines(lines, w, h)
+	return draw.FitLines(lines, w, h)
 }
 
 func (p *Page) head(w int) string {
 	t := p.desk.Theme
 	if why := p.binder.Foreign(); why != "" {
-		return " " + t.Break.Render(text.Cut("✗ "+why, w-2))
+		return " " + t.Break.Render(draw.Cut("✗ "+why, w-2))
 	}
 	line := " " + p.binder.RecordLine()
 	if p.binder.Record() == nil {
-		return line + t.Dim.Render(text.Cut(": 3 opens or begins one, then Enter ticks each ply", max(0, w-len(line)-1)))
+		return line + t.Dim.Render(draw.Cut(": 3 opens or begins one, then Enter ticks each ply", max(0, w-len(line)-1)))
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
 	if l := p.lastTick(); l != nil {
 		done += fmt.Sprintf(", ply %d at %s", l.Ply, l.Time.Format("15:04"))
 	}
-	return text.Cut(done+" │"+line, w)
+	return draw.Cut(done+" │"+line, w)
 }
 
 // big is the ply in large type, and beside it what it is.
@@ -124,7 +122,7 @@ func (p *Page) big(w int) []string {
 	}
 	ply, row := &p.desk.Doc.Now().Plies[i], &p.analysis().Rows[i]
 	number := large(n)
-	wide := text.Width(number[0]) + 4
+	wide := draw.Width(number[0]) + 4
 	say := make([]string, digitRows)
 	what := "LAY PLY "
 	look := t.Strong
@@ -137,10 +135,10 @@ func (p *Page) big(w int) []string {
 		what, look = "NOT THE NEXT ONE: ply ", t.Warning
 	}
 	room := max(1, w-wide-1)
-	say[0] = look.Render(text.Cut(what+strconv.Itoa(n)+" of "+strconv.Itoa(p.total()), room))
-	say[1] = t.Strong.Render(text.Cut(p.material(ply, row), room))
-	say[2] = text.Cut(resinText(ply, row), room)
-	say[3] = page.ZoneStyle(t, row.Zone).Render(text.Cut("zone: "+page.ZoneWord(row.Zone), room))
+	say[0] = look.Render(draw.Cut(what+strconv.Itoa(n)+" of "+strconv.Itoa(p.total()), room))
+	say[1] = t.Strong.Render(draw.Cut(p.material(ply, row), room))
+	say[2] = draw.Cut(resinText(ply, row), room)
+	say[3] = page.ZoneStyle(t, row.Zone).Render(draw.Cut("zone: "+page.ZoneWord(row.Zone), room))
 	say[4] = p.comes(t, n, room)
 	lines := make([]string, digitRows)
 	for y := range lines {
@@ -150,9 +148,9 @@ func (p *Page) big(w int) []string {
 }
 
 func (p *Page) material(ply *laminate.Ply, row *laminate.RowFigures) string {
-	s := text.Clean(ply.Material)
+	s := draw.Clean(ply.Material)
 	if row.Material != nil {
-		if m := text.Clean(page.MaterialName(row.Material)); m != s {
+		if m := draw.Clean(page.MaterialName(row.Material)); m != s {
 			s += ", " + m
 		}
 		s = page.Glyph(row.Material.Form) + " " + s
@@ -168,9 +166,9 @@ func resinText(ply *laminate.Ply, row *laminate.RowFigures) string {
 	case row.Resin == nil && ply.Resin == "":
 		return "no resin stated"
 	case row.Resin == nil:
-		return "resin " + text.Clean(ply.Resin)
+		return "resin " + draw.Clean(ply.Resin)
 	}
-	s := "resin " + text.Clean(row.Resin.ID) + ": " + row.Resin.Family.String()
+	s := "resin " + draw.Clean(row.Resin.ID) + ": " + row.Resin.Family.String()
 	if row.Resin.Filler != laminate.NoFiller {
 		s += " with " + row.Resin.Filler.String()
 		if row.Resin.FillerContent.Given {
@@ -181,14 +179,14 @@ func resinText(ply *laminate.Ply, row *laminate.RowFigures) string {
 }
 
 // comes says which gel stop comes.
-func (p *Page) comes(t *theme.Theme, n, w int) string {
+func (p *Page) comes(t *draw.Theme, n, w int) string {
 	switch stop := p.stop(n); {
 	case stop == n:
-		return t.Mark.Render(text.Cut("GEL STOP after this ply: let it gel and cool down", w))
+		return t.Mark.Render(draw.Cut("GEL STOP after this ply: let it gel and cool down", w))
 	case stop > 0:
-		return text.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(stop-n+1, "ply")), w)
+		return draw.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(stop-n+1, "ply")), w)
 	}
-	return t.Dim.Render(text.Cut("no gel stop comes any more", w))
+	return t.Dim.Render(draw.Cut("no gel stop comes any more", w))
 }
 
 const labelCells = 12
@@ -197,13 +195,13 @@ const labelCells = 12
 func (p *Page) take(w int) []string {
 	t, u := p.desk.Theme, p.desk.Units()
 	n := p.ply()
-	lines := []string{pane.Rule(t, w, pane.Piece{Text: "it takes, without waste", Look: t.Title})}
+	lines := []string{widget.Rule(t, w, widget.Piece{Text: "it takes, without waste", Look: t.Title})}
 	a, how, missing := p.amounts(n)
 	if missing != "" {
 		return append(lines, wrapped(t.Incomplete, "", "cannot be told: "+missing, w)...)
 	}
 	row := func(label, s string) string {
-		return " " + t.Label.Render(text.Left(label, labelCells)) + text.Cut(s, max(1, w-labelCells-2))
+		return " " + t.Label.Render(draw.Left(label, labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 	}
 	if a.fabric > 0 {
 		lines = append(lines, row("fabric", weight(a.fabric, u)))
@@ -230,10 +228,10 @@ func (p *Page) warnings(w, h int) []string {
 		{"air", "styrene: ventilate, no flame, no spark; gloves, eye protection"},
 		{"how much", "initiator, promoter and gel time by the resin maker's table"},
 	} {
-		lines = append(lines, wrapped(theme.Style{}, s[0], s[1], w)...)
+		lines = append(lines, wrapped(draw.Style{}, s[0], s[1], w)...)
 	}
 	if len(lines) < h {
-		lines = append([]string{pane.Rule(t, w, pane.Piece{Text: "at every mix", Look: t.Warning})}, lines...)
+		lines = append([]string{widget.Rule(t, w, widget.Piece{Text: "at every mix", Look: t.Warning})}, lines...)
 	}
 	return lines[:max(0, min(len(lines), h))]
 }
@@ -252,13 +250,13 @@ func (p *Page) neverMeet() string {
 	return "NEVER undiluted with " + promoter + ": they explode. Stir the promoter in wholly, only then the peroxide."
 }
 
-func wrapped(look theme.Style, label, s string, w int) []string {
+func wrapped(look draw.Style, label, s string, w int) []string {
 	var lines []string
-	for i, l := range text.Wrap(s, max(20, min(w-labelCells-2, 100))) {
+	for i, l := range draw.Wrap(s, max(20, min(w-labelCells-2, 100))) {
 		if i > 0 {
 			label = ""
 		}
-		lines = append(lines, " "+text.Left(label, labelCells)+look.Render(l))
+		lines = append(lines, " "+draw.Left(label, labelCells)+look.Render(l))
 	}
 	return lines
 }
@@ -271,12 +269,12 @@ func (p *Page) goes(w int) string {
 	for _, f := range [][2]string{{"", k.who}, {"lot ", k.materialLot}, {"resin lot ", k.resinLot},
 		{"initiator ", percentText(k.catalyst)}, {"promoter ", percentText(k.promoter)}} {
 		if f[1] != "" {
-			parts = append(parts, f[0]+text.Clean(f[1]))
+			parts = append(parts, f[0]+draw.Clean(f[1]))
 		}
 	}
 	s := strings.Join(parts, ", ")
 	if s == "" {
 		s = "nobody and no lots: 2 takes them"
 	}
-	return " " + t.Label.Render(text.Left("with a tick", labelCells)) + text.Cut(s, max(1, w-labelCells-2))
+	return " " + t.Label.Render(draw.Left("with a tick", labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 }

@@ -15,13 +15,10 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/binder"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -58,7 +55,7 @@ func Open[P page.Page](t testing.TB, make func(*page.Desk, *binder.Binder) P, w,
 	if err != nil {
 		t.Fatal(err)
 	}
-	g.Desk = &page.Desk{Doc: d, Theme: theme.New(theme.Mono), Row: -1}
+	g.Desk = &page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}
 	g.Binder = binder.New(g.Desk, func() time.Time { return g.Now })
 	t.Cleanup(func() {
 		if err := g.Binder.Close(); err != nil {
@@ -101,23 +98,23 @@ func (g *Rig[P]) Typed(lines ...string) {
 		for _, c := range s {
 			g.Press(string(c))
 		}
-		g.Press(keyin.Enter)
+		g.Press(keys.Enter)
 	}
 }
 
 // Screen is the page with the lines under it, without its folder's name.
 func (g *Rig[P]) Screen() string {
 	g.T.Helper()
-	f := layout.PageFrame(layout.Size{W: g.W, H: g.H})
+	f := draw.PageFrame(draw.Size{W: g.W, H: g.H})
 	table, err := keys.New(g.Page.Bindings()...)
 	if err != nil {
 		g.T.Fatal(err)
 	}
-	lines := text.FitLines(g.Page.Lines(), f.Body.W, f.Body.H)
+	lines := draw.FitLines(g.Page.Lines(), f.Body.W, f.Body.H)
 	tuitest.Box(g.T, lines, f.Body.W, f.Body.H)
 	hints, fixed := table.Hints(g.Page.Can, g.Page.Scope())
 	lines = append(lines, g.Desk.Notice.Line(g.Desk.Theme, g.W), keys.HelpLine(g.Desk.Theme, hints, fixed, g.W))
-	return strings.ReplaceAll(text.Join(lines), g.Dir+"/", "")
+	return strings.ReplaceAll(draw.Join(lines), g.Dir+"/", "")
 }
 
 // Says holds that the notice says all of it.

@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"frp/veilwright/tui/internal/keyin"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -25,11 +24,11 @@ const (
 
 func digits() []string { return []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"} }
 
-func act(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, why func(*Practice) string, do func(*Practice, keyin.Event)) page.Act[*Practice] {
+func act(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, why func(*Practice) string, do func(*Practice, keys.Event)) page.Act[*Practice] {
 	return page.Act[*Practice]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: why, Do: do}
 }
 
-func arrows() []string { return []string{keyin.Up, keyin.Down, "k", "j"} }
+func arrows() []string { return []string{keys.Up, keys.Down, "k", "j"} }
 
 func acts() page.Acts[*Practice] {
 	var all page.Acts[*Practice]
@@ -51,18 +50,18 @@ func workActs(scope keys.Scope, group string, marks bool) page.Acts[*Practice] {
 				return "there is no hint left"
 			}
 			return ""
-		}, func(p *Practice, _ keyin.Event) { p.now.(work).base().hint(p) }),
-		act(scope, "read", group, []string{keyin.PgUp, keyin.PgDown}, "PgUp PgDn", "task", "read the scenario and the task on", 7, nil, func(p *Practice, e keyin.Event) {
-			p.now.(work).base().scroll(e.Key == keyin.PgUp)
+		}, func(p *Practice, _ keys.Event) { p.now.(work).base().hint(p) }),
+		act(scope, "read", group, []string{keys.PgUp, keys.PgDown}, "PgUp PgDn", "task", "read the scenario and the task on", 7, nil, func(p *Practice, e keys.Event) {
+			p.now.(work).base().scroll(e.Key == keys.PgUp)
 		}),
-		act(scope, "leave", group, []string{keyin.Esc}, "", "leave", "leave the exercise; where something was done, the second time", 8, nil, func(p *Practice, _ keyin.Event) {
+		act(scope, "leave", group, []string{keys.Esc}, "", "leave", "leave the exercise; where something was done, the second time", 8, nil, func(p *Practice, _ keys.Event) {
 			p.now.(work).base().leave(p)
 		}),
 	}
 	if marks {
 		list = append(list, act(scope, "mark", group, []string{"m"}, "", "mark it", "hand the answer in to be marked", 3, func(p *Practice) string {
 			return p.now.(work).unready()
-		}, func(p *Practice, _ keyin.Event) {
+		}, func(p *Practice, _ keys.Event) {
 			w := p.now.(work)
 			w.hand()
 			w.base().mark(p)

@@ -7,15 +7,13 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
-// asking answers questions about a wall or a burn-off by figures and words.
+// asking answers questions about a wall or a ignition test by figures and words.
 type asking struct {
 	*attempt
 	fields []page.Field
@@ -62,7 +60,7 @@ func (s *asking) begin(p *Practice, i int) {
 	s.fields[i].Enter()
 }
 
-func (s *asking) typed(p *Practice, e keyin.Event) {
+func (s *asking) typed(p *Practice, e keys.Event) {
 	f := &s.fields[s.at]
 	if !f.Press(e) {
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes the answer, Esc leaves it")
@@ -100,12 +98,12 @@ func (s *asking) take(p *Practice) {
 func askActs() page.Acts[*Practice] {
 	const g = "Answering questions"
 	list := page.Acts[*Practice]{
-		act(scopeAsk, "answer", g, digits(), "1-9", "answer", "answer the numbered question", 1, nil, in(func(s *asking, p *Practice, e keyin.Event) {
+		act(scopeAsk, "answer", g, digits(), "1-9", "answer", "answer the numbered question", 1, nil, in(func(s *asking, p *Practice, e keys.Event) {
 			d, _ := e.Digit()
 			s.begin(p, d-1)
 		})),
-		act(scopeAsk, "answer pointed at", g, []string{keyin.Enter}, "", "", "answer the question pointed at", 20, nil, in(func(s *asking, p *Practice, _ keyin.Event) { s.begin(p, s.at) })),
-		act(scopeAsk, "question", g, arrows(), "↑↓", "question", "point at another question", 2, nil, in(func(s *asking, _ *Practice, e keyin.Event) {
+		act(scopeAsk, "answer pointed at", g, []string{keys.Enter}, "", "", "answer the question pointed at", 20, nil, in(func(s *asking, p *Practice, _ keys.Event) { s.begin(p, s.at) })),
+		act(scopeAsk, "question", g, arrows(), "↑↓", "question", "point at another question", 2, nil, in(func(s *asking, _ *Practice, e keys.Event) {
 			by := 1
 			if inward(e) {
 				by = -1
@@ -119,10 +117,10 @@ func askActs() page.Acts[*Practice] {
 func tellActs() page.Acts[*Practice] {
 	const g = "Giving an answer"
 	return page.Acts[*Practice]{
-		act(scopeTell, "take", g, []string{keyin.Enter}, "", "take it", "take the answer, go on to the next question", 1, nil, in(func(s *asking, p *Practice, _ keyin.Event) { s.take(p) })),
-		act(scopeTell, "choose", g, []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "where words are to choose from: take one", 3, nil, in(func(s *asking, p *Practice, e keyin.Event) { s.typed(p, e) })),
-		act(scopeTell, "read", g, []string{keyin.PgUp, keyin.PgDown}, "PgUp PgDn", "task", "read the scenario and the task on", 4, nil, in(func(s *asking, _ *Practice, e keyin.Event) { s.scroll(e.Key == keyin.PgUp) })),
-		act(scopeTell, "leave", g, []string{keyin.Esc}, "", "leave it", "leave the question as it was", 2, nil, in(func(s *asking, p *Practice, _ keyin.Event) {
+		act(scopeTell, "take", g, []string{keys.Enter}, "", "take it", "take the answer, go on to the next question", 1, nil, in(func(s *asking, p *Practice, _ keys.Event) { s.take(p) })),
+		act(scopeTell, "choose", g, []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "where words are to choose from: take one", 3, nil, in(func(s *asking, p *Practice, e keys.Event) { s.typed(p, e) })),
+		act(scopeTell, "read", g, []string{keys.PgUp, keys.PgDown}, "PgUp PgDn", "task", "read the scenario and the task on", 4, nil, in(func(s *asking, _ *Practice, e keys.Event) { s.scroll(e.Key == keys.PgUp) })),
+		act(scopeTell, "leave", g, []string{keys.Esc}, "", "leave it", "leave the question as it was", 2, nil, in(func(s *asking, p *Practice, _ keys.Event) {
 			if s.fields[s.at].Changed() {
 				p.desk.Say("left the question as it was")
 			}
@@ -151,16 +149,16 @@ func (s *asking) lines(p *Practice, w, h int) []string {
 			q += " (to " + percent(within) + ")"
 		}
 		if i == s.at && !s.open {
-			asked = append(asked, t.Selected.Render(text.Left(theme.Pointer+q, w)))
+			asked = append(asked, t.Selected.Render(draw.Left(draw.Pointer+q, w)))
 		} else {
-			asked = append(asked, " "+text.Cut(q, max(1, w-1)))
+			asked = append(asked, " "+draw.Cut(q, max(1, w-1)))
 		}
 		asked = append(asked, s.fields[i].Line(t, s.open && i == s.at, 2, w))
 	}
 	room := max(2, min(len(asked), left-5))
 	given := max(0, left-room-1)
 	out = append(out, s.given(p, w, given)...)
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "questions", Look: t.Label}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "questions", Look: t.Label}))
 	top := max(0, min(focus+2-room, len(asked)-room))
 	out = append(out, asked[top:min(len(asked), top+room)]...)
 	return out[:min(len(out), h)]
@@ -175,7 +173,7 @@ func (s *asking) given(p *Practice, w, h int) []string {
 	e := s.exercise()
 	var out []string
 	for i, x := range e.Specimens {
-		out = append(out, text.Cut(" specimen "+strconv.Itoa(i+1)+" of "+x.Group.String()+": "+grams(x.Before)+" before, "+grams(x.After)+" after", w))
+		out = append(out, draw.Cut(" specimen "+strconv.Itoa(i+1)+" of "+x.Group.String()+": "+grams(x.Before)+" before, "+grams(x.After)+" after", w))
 	}
 	if left := h - len(out); left > 0 {
 		a := laminate.Analyze(&e.Given, p.library())

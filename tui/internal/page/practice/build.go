@@ -6,15 +6,10 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/widget"
-	"frp/veilwright/tui/internal/widget/finder"
-	"frp/veilwright/tui/internal/widget/pane"
-	"frp/veilwright/tui/internal/widget/rack"
 )
 
 // building lays plies on a small rack, as the bench does, on a wall of the
@@ -24,7 +19,7 @@ type building struct {
 	row   int
 	rows  []int // where each change was made, to go back to
 	ahead []int // the same of what was taken back
-	rack  *rack.Rack
+	rack  *widget.Rack
 	pool  []string
 	found *finding // of a fixing: where the plies at fault are named
 	table plyTable
@@ -43,7 +38,7 @@ func newBuilding(p *Practice, a *attempt, found *finding) *building {
 	if found != nil {
 		first = wallRack
 	}
-	var items []finder.Item
+	var items []widget.Item
 	seen := map[string]bool{}
 	add := func(id string) {
 		m, ok := lib.Material(given, id)
@@ -52,7 +47,7 @@ func newBuilding(p *Practice, a *attempt, found *finding) *building {
 		}
 		seen[id] = true
 		b.pool = append(b.pool, id)
-		items = append(items, finder.Item{Mark: page.Glyph(m.Form), Name: id, Note: stuff(m, laminate.NoZone, p.desk.Units())})
+		items = append(items, widget.Item{Mark: page.Glyph(m.Form), Name: id, Note: stuff(m, laminate.NoZone, p.desk.Units())})
 	}
 	for _, id := range first {
 		add(id)
@@ -62,7 +57,7 @@ func newBuilding(p *Practice, a *attempt, found *finding) *building {
 			add(list[i].ID)
 		}
 	}
-	b.rack = rack.New(p.desk.Theme, items)
+	b.rack = widget.NewRack(p.desk.Theme, items)
 	return b
 }
 
@@ -75,7 +70,7 @@ func (b *building) scope() keys.Scope {
 
 func (b *building) typing() bool { return b.rack.Searching() }
 
-func (b *building) typed(p *Practice, e keyin.Event) { b.press(p, e) }
+func (b *building) typed(p *Practice, e keys.Event) { b.press(p, e) }
 
 func (b *building) unready() string { return "" }
 
@@ -84,7 +79,7 @@ func (*building) hand() {}
 func (b *building) schedule() *laminate.Schedule { return b.session().Answer().Schedule }
 
 // press gives a key to the rack.
-func (b *building) press(p *Practice, e keyin.Event) {
+func (b *building) press(p *Practice, e keys.Event) {
 	result, ours := b.rack.Handle(e)
 	switch {
 	case !ours:
@@ -153,10 +148,10 @@ func (b *building) onRow() string {
 func buildActs() page.Acts[*Practice] {
 	const g = "Building"
 	onRow := can(func(b *building, _ *Practice) string { return b.onRow() })
-	do := func(f func(b *building, p *Practice, e keyin.Event)) func(*Practice, keyin.Event) { return in(f) }
+	do := func(f func(b *building, p *Practice, e keys.Event)) func(*Practice, keys.Event) { return in(f) }
 	list := page.Acts[*Practice]{
-		act(scopeBuild, "lay", g, append(digits(), "0"), "0-9", "lay", "lay one ply of the numbered material outward of the row; 0 any by name", 1, nil, do(func(b *building, p *Practice, e keyin.Event) { b.press(p, e) })),
-		act(scopeBuild, "count", g, []string{"+", "=", "-"}, "+-", "count", "one more ply of the row; one less", 2, onRow, do(func(b *building, p *Practice, e keyin.Event) {
+		act(scopeBuild, "lay", g, append(digits(), "0"), "0-9", "lay", "lay one ply of the numbered material outward of the row; 0 any by name", 1, nil, do(func(b *building, p *Practice, e keys.Event) { b.press(p, e) })),
+		act(scopeBuild, "count", g, []string{"+", "=", "-"}, "+-", "count", "one more ply of the row; one less", 2, onRow, do(func(b *building, p *Practice, e keys.Event) {
 			by, n := 1, b.schedule().Plies[b.row].Count
 			if e.Key == "-" {
 				by = -1
@@ -167,16 +162,16 @@ func buildActs() page.Acts[*Practice] {
 			}
 			b.apply(p, edit.AddCount(b.schedule(), p.library(), b.row, by))
 		})),
-		act(scopeBuild, "gel", g, []string{"g", "*"}, "g", "gel stop", "set or take away the gel stop after the row", 4, onRow, do(func(b *building, p *Practice, _ keyin.Event) {
+		act(scopeBuild, "gel", g, []string{"g", "*"}, "g", "gel stop", "set or take away the gel stop after the row", 4, onRow, do(func(b *building, p *Practice, _ keys.Event) {
 			b.apply(p, edit.SetGel(b.schedule(), p.library(), b.row, !b.schedule().Plies[b.row].GelAfter))
 		})),
-		act(scopeBuild, "resin", g, []string{"r"}, "", "resin", "the resin of the row: family, filler, cure", 5, onRow, do(func(b *building, p *Practice, _ keyin.Event) { p.now = newMixing(p, b) })),
-		act(scopeBuild, "remove", g, []string{"x", keyin.Delete}, "x", "remove", "remove the row", 9, onRow, do(func(b *building, p *Practice, _ keyin.Event) {
+		act(scopeBuild, "resin", g, []string{"r"}, "", "resin", "the resin of the row: family, filler, cure", 5, onRow, do(func(b *building, p *Practice, _ keys.Event) { p.now = newMixing(p, b) })),
+		act(scopeBuild, "remove", g, []string{"x", keys.Delete}, "x", "remove", "remove the row", 9, onRow, do(func(b *building, p *Practice, _ keys.Event) {
 			b.apply(p, edit.Remove(b.schedule(), p.library(), b.row))
 		})),
-		act(scopeBuild, "carry", g, []string{keyin.Left, keyin.Right}, "←→", "carry", "carry the row inward, outward", 11, onRow, do(func(b *building, p *Practice, e keyin.Event) {
+		act(scopeBuild, "carry", g, []string{keys.Left, keys.Right}, "←→", "carry", "carry the row inward, outward", 11, onRow, do(func(b *building, p *Practice, e keys.Event) {
 			to := b.row + 1
-			if e.Key == keyin.Left {
+			if e.Key == keys.Left {
 				to = b.row - 1
 			}
 			if to < 0 || to >= len(b.schedule().Plies) {
@@ -185,7 +180,7 @@ func buildActs() page.Acts[*Practice] {
 			}
 			b.apply(p, edit.Move(b.schedule(), p.library(), b.row, to))
 		})),
-		act(scopeBuild, "row", g, arrows(), "↑↓", "", "the row inward, outward; above the first lies the process face", 20, nil, do(func(b *building, _ *Practice, e keyin.Event) {
+		act(scopeBuild, "row", g, arrows(), "↑↓", "", "the row inward, outward; above the first lies the process face", 20, nil, do(func(b *building, _ *Practice, e keys.Event) {
 			if inward(e) {
 				b.row--
 			} else {
@@ -193,19 +188,19 @@ func buildActs() page.Acts[*Practice] {
 			}
 			b.clamp()
 		})),
-		act(scopeBuild, "ends", g, []string{keyin.Home, keyin.End}, "", "", "the process face, the outermost ply", 21, nil, do(func(b *building, _ *Practice, e keyin.Event) {
+		act(scopeBuild, "ends", g, []string{keys.Home, keys.End}, "", "", "the process face, the outermost ply", 21, nil, do(func(b *building, _ *Practice, e keys.Event) {
 			b.row = -1
-			if e.Key == keyin.End {
+			if e.Key == keys.End {
 				b.row = len(b.schedule().Plies)
 			}
 			b.clamp()
 		})),
-		act(scopeBuild, "take back", g, []string{keyin.Backspace}, "", "take back", "take the last change back", 10, can(func(b *building, _ *Practice) string {
+		act(scopeBuild, "take back", g, []string{keys.Backspace}, "", "take back", "take the last change back", 10, can(func(b *building, _ *Practice) string {
 			if len(b.past) < 2 {
 				return "nothing to take back: this is what was given"
 			}
 			return ""
-		}), do(func(b *building, p *Practice, _ keyin.Event) {
+		}), do(func(b *building, p *Practice, _ keys.Event) {
 			if b.takeBack() {
 				b.row = travel(&b.rows, &b.ahead, b.row)
 				b.clamp()
@@ -218,7 +213,7 @@ func buildActs() page.Acts[*Practice] {
 				return "nothing was taken back since the last change"
 			}
 			return ""
-		}), do(func(b *building, p *Practice, _ keyin.Event) {
+		}), do(func(b *building, p *Practice, _ keys.Event) {
 			if b.doAgain() {
 				b.row = travel(&b.ahead, &b.rows, b.row)
 				b.clamp()
@@ -230,19 +225,19 @@ func buildActs() page.Acts[*Practice] {
 				return "nothing is to be found in this exercise"
 			}
 			return ""
-		}), do(func(b *building, p *Practice, _ keyin.Event) { p.now = b.found })),
+		}), do(func(b *building, p *Practice, _ keys.Event) { p.now = b.found })),
 	}
 	return append(list, workActs(scopeBuild, g, true)...)
 }
 
 func nameActs() page.Acts[*Practice] {
 	const g = "Laying by name"
-	typed := in(func(b *building, p *Practice, e keyin.Event) { b.press(p, e) })
+	typed := in(func(b *building, p *Practice, e keys.Event) { b.press(p, e) })
 	return page.Acts[*Practice]{
-		act(scopeName, "take", g, []string{keyin.Enter}, "", "lay it", "lay the one that is marked", 1, nil, typed),
-		act(scopeName, "choose", g, []string{keyin.Up, keyin.Down, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "choose among what was found", 2, nil, typed),
-		act(scopeName, "letters", g, []string{keyin.Backspace, keyin.Delete, keyin.Left, keyin.Right, keyin.Home, keyin.End}, "letters", "find", "a few letters of a name; Backspace takes one back", 3, nil, typed),
-		act(scopeName, "leave", g, []string{keyin.Esc}, "", "leave", "forget the letters; again: leave", 4, nil, typed),
+		act(scopeName, "take", g, []string{keys.Enter}, "", "lay it", "lay the one that is marked", 1, nil, typed),
+		act(scopeName, "choose", g, []string{keys.Up, keys.Down, keys.PgUp, keys.PgDown}, "↑↓", "choose", "choose among what was found", 2, nil, typed),
+		act(scopeName, "letters", g, []string{keys.Backspace, keys.Delete, keys.Left, keys.Right, keys.Home, keys.End}, "letters", "find", "a few letters of a name; Backspace takes one back", 3, nil, typed),
+		act(scopeName, "leave", g, []string{keys.Esc}, "", "leave", "forget the letters; again: leave", 4, nil, typed),
 	}
 }
 
@@ -260,7 +255,7 @@ func (b *building) lines(p *Practice, w, h int) []string {
 		out = append(out, picture.View(t, w, 2)...)
 		left -= 2
 	}
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: b.sums(p), Look: t.Strong}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: b.sums(p), Look: t.Strong}))
 	left--
 	if left < 1 {
 		return out[:max(0, min(len(out), h))]
@@ -271,7 +266,7 @@ func (b *building) lines(p *Practice, w, h int) []string {
 		side = min(40, w/2)
 	}
 	main := b.table.lines(p, w-side-1, left)
-	return append(out, text.Beside(left, "", text.Block{W: w - side - 1, Lines: main}, text.Block{W: 1, Lines: pane.Edge(t, left)}, text.Block{W: side, Lines: b.rack.View(side, left)})...)
+	return append(out, draw.Beside(left, "", draw.Block{W: w - side - 1, Lines: main}, draw.Block{W: 1, Lines: widget.Edge(t, left)}, draw.Block{W: side, Lines: b.rack.View(side, left)})...)
 }
 
 // finding names the plies at fault of what is given.
@@ -319,7 +314,7 @@ func faultText(list []int) string {
 func findActs() page.Acts[*Practice] {
 	const g = "Finding what is wrong"
 	list := page.Acts[*Practice]{
-		act(scopeFind, "blame", g, digits(), "1-9", "at fault", "name the ply of this number as at fault, or take that back", 1, nil, in(func(f *finding, p *Practice, e keyin.Event) {
+		act(scopeFind, "blame", g, digits(), "1-9", "at fault", "name the ply of this number as at fault, or take that back", 1, nil, in(func(f *finding, p *Practice, e keys.Event) {
 			d, _ := e.Digit()
 			if d > f.exercise().Given.NumberOfPlies() {
 				p.desk.Refuse("there is no ply " + strconv.Itoa(d))
@@ -327,7 +322,7 @@ func findActs() page.Acts[*Practice] {
 			}
 			f.blame(p, d)
 		})),
-		act(scopeFind, "blame row", g, []string{keyin.Space}, "", "", "name all plies of the row pointed at", 20, nil, in(func(f *finding, p *Practice, _ keyin.Event) {
+		act(scopeFind, "blame row", g, []string{keys.Space}, "", "", "name all plies of the row pointed at", 20, nil, in(func(f *finding, p *Practice, _ keys.Event) {
 			a := laminate.Analyze(&f.exercise().Given, p.library())
 			var plies []int
 			for n := a.Rows[f.row].First; n <= a.Rows[f.row].Last; n++ {
@@ -335,14 +330,14 @@ func findActs() page.Acts[*Practice] {
 			}
 			f.blame(p, plies...)
 		})),
-		act(scopeFind, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(f *finding, _ *Practice, e keyin.Event) {
+		act(scopeFind, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(f *finding, _ *Practice, e keys.Event) {
 			by := 1
 			if inward(e) {
 				by = -1
 			}
 			f.row = max(0, min(len(f.exercise().Given.Plies)-1, f.row+by))
 		})),
-		act(scopeFind, "fix", g, []string{keyin.Enter}, "", "then fix it", "go on to put it right", 2, nil, in(func(f *finding, p *Practice, _ keyin.Event) {
+		act(scopeFind, "fix", g, []string{keys.Enter}, "", "then fix it", "go on to put it right", 2, nil, in(func(f *finding, p *Practice, _ keys.Event) {
 			if f.fixes == nil {
 				f.fixes = newBuilding(p, f.attempt, f)
 			}
@@ -359,7 +354,7 @@ func (f *finding) lines(p *Practice, w, h int) []string {
 	s := &f.exercise().Given
 	a := laminate.Analyze(s, p.library())
 	faults := f.session().Answer().Faults
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "which plies are at fault? " + faultText(faults), Look: t.Strong}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "which plies are at fault? " + faultText(faults), Look: t.Strong}))
 	left--
 	f.table.s, f.table.a, f.table.row, f.table.figures = s, a, f.row, true
 	f.table.mark = func(row int) string {
@@ -371,5 +366,5 @@ func (f *finding) lines(p *Practice, w, h int) []string {
 		return " "
 	}
 	out = append(out, f.table.lines(p, w, max(1, left-1))...)
-	return append(out, t.Dim.Render(text.Cut(" "+theme.Pointer+" where no ply is wrong but one is missing, name none and go on", w)))
+	return append(out, t.Dim.Render(draw.Cut(" "+draw.Pointer+" where no ply is wrong but one is missing, name none and go on", w)))
 }

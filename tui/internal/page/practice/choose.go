@@ -4,12 +4,10 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // choosing names a veil and a resin family, each from a numbered list.
@@ -86,19 +84,19 @@ func (c *choosing) take(p *Practice, i int) {
 func chooseActs() page.Acts[*Practice] {
 	const g = "Choosing veil and resin"
 	list := page.Acts[*Practice]{
-		act(scopeChoose, "take", g, digits(), "1-9", "take", "take the numbered row, then the other list", 1, nil, in(func(c *choosing, p *Practice, e keyin.Event) {
+		act(scopeChoose, "take", g, digits(), "1-9", "take", "take the numbered row, then the other list", 1, nil, in(func(c *choosing, p *Practice, e keys.Event) {
 			d, _ := e.Digit()
 			c.take(p, d-1)
 		})),
-		act(scopeChoose, "take pointed at", g, []string{keyin.Enter, keyin.Space}, "Enter", "", "take the row pointed at", 20, nil, in(func(c *choosing, p *Practice, _ keyin.Event) { c.take(p, c.at[c.list]) })),
-		act(scopeChoose, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(c *choosing, _ *Practice, e keyin.Event) {
+		act(scopeChoose, "take pointed at", g, []string{keys.Enter, keys.Space}, "Enter", "", "take the row pointed at", 20, nil, in(func(c *choosing, p *Practice, _ keys.Event) { c.take(p, c.at[c.list]) })),
+		act(scopeChoose, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(c *choosing, _ *Practice, e keys.Event) {
 			by := 1
 			if inward(e) {
 				by = -1
 			}
 			c.at[c.list] = max(0, min(c.length()-1, c.at[c.list]+by))
 		})),
-		act(scopeChoose, "list", g, []string{keyin.Left, keyin.Right}, "←→", "other list", "the veils, the resins", 2, nil, in(func(c *choosing, _ *Practice, _ keyin.Event) { c.list = 1 - c.list })),
+		act(scopeChoose, "list", g, []string{keys.Left, keys.Right}, "←→", "other list", "the veils, the resins", 2, nil, in(func(c *choosing, _ *Practice, _ keys.Event) { c.list = 1 - c.list })),
 	}
 	return append(list, workActs(scopeChoose, g, true)...)
 }
@@ -113,7 +111,7 @@ func (c *choosing) lines(p *Practice, w, h int) []string {
 		}
 		return s
 	}
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "veil " + named(a.Veil) + ", resin " + named(a.Family.String()), Look: t.Strong}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "veil " + named(a.Veil) + ", resin " + named(a.Family.String()), Look: t.Strong}))
 	left = max(1, left-1)
 	half := (w - 1) / 2
 	column := func(n int, title string, names []string, chosen string, width int) []string {
@@ -121,7 +119,7 @@ func (c *choosing) lines(p *Practice, w, h int) []string {
 		if c.list == n {
 			look = t.Title
 		}
-		lines := []string{" " + look.Render(text.Cut(title, max(1, width-1)))}
+		lines := []string{" " + look.Render(draw.Cut(title, max(1, width-1)))}
 		from := max(0, min(c.at[n]-left+3, len(names)-left+1))
 		for i := from; i < len(names); i++ {
 			sign := " "
@@ -132,17 +130,17 @@ func (c *choosing) lines(p *Practice, w, h int) []string {
 			if c.list == n && i < 9 {
 				num = strconv.Itoa(i+1) + " "
 			}
-			line := num + sign + " " + text.Clean(names[i])
+			line := num + sign + " " + draw.Clean(names[i])
 			if c.list == n && i == c.at[n] {
-				lines = append(lines, t.Selected.Render(text.Left(theme.Pointer+line, width)))
+				lines = append(lines, t.Selected.Render(draw.Left(draw.Pointer+line, width)))
 			} else {
 				lines = append(lines, " "+line)
 			}
 		}
 		return lines
 	}
-	return append(out, text.Beside(left, "",
-		text.Block{W: half, Lines: column(0, "veils", c.names, a.Veil, half)},
-		text.Block{W: 1, Lines: pane.Edge(t, left)},
-		text.Block{W: w - half - 1, Lines: column(1, "resin families", names(laminate.Families()), a.Family.String(), w-half-1)})...)
+	return append(out, draw.Beside(left, "",
+		draw.Block{W: half, Lines: column(0, "veils", c.names, a.Veil, half)},
+		draw.Block{W: 1, Lines: widget.Edge(t, left)},
+		draw.Block{W: w - half - 1, Lines: column(1, "resin families", names(laminate.Families()), a.Family.String(), w-half-1)})...)
 }

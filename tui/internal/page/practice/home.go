@@ -8,13 +8,10 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/rules/practice/course"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/input"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // home lists the steps of the course.
@@ -25,23 +22,23 @@ func (*home) scope() keys.Scope { return scopeHome }
 func homeActs() page.Acts[*Practice] {
 	const g = "On the practice page"
 	return page.Acts[*Practice]{
-		act(scopeHome, "step", g, []string{"1", "2", "3", "4", "5"}, "1-5", "step", "the numbered step: its text and its exercises", 2, nil, func(p *Practice, e keyin.Event) {
+		act(scopeHome, "step", g, []string{"1", "2", "3", "4", "5"}, "1-5", "step", "the numbered step: its text and its exercises", 2, nil, func(p *Practice, e keys.Event) {
 			d, _ := e.Digit()
 			p.openStep(d)
 		}),
-		act(scopeHome, "step pointed at", g, []string{keyin.Enter}, "", "", "the step pointed at", 20, nil, in(func(h *home, p *Practice, _ keyin.Event) { p.openStep(h.at + 1) })),
-		act(scopeHome, "point", g, arrows(), "↑↓", "", "point at another step", 21, nil, in(func(h *home, _ *Practice, e keyin.Event) {
+		act(scopeHome, "step pointed at", g, []string{keys.Enter}, "", "", "the step pointed at", 20, nil, in(func(h *home, p *Practice, _ keys.Event) { p.openStep(h.at + 1) })),
+		act(scopeHome, "point", g, arrows(), "↑↓", "", "point at another step", 21, nil, in(func(h *home, _ *Practice, e keys.Event) {
 			if inward(e) {
 				h.at = max(0, h.at-1)
 			} else {
 				h.at = min(exercise.Steps-1, h.at+1)
 			}
 		})),
-		act(scopeHome, "next", g, []string{"n"}, "", "next exercise", "the exercise that is due: what was missed comes back sooner", 1, (*Practice).noExercise, func(p *Practice, _ keyin.Event) { p.next() }),
-		act(scopeHome, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade and where they come from", 3, nil, func(p *Practice, _ keyin.Event) {
+		act(scopeHome, "next", g, []string{"n"}, "", "next exercise", "the exercise that is due: what was missed comes back sooner", 1, (*Practice).noExercise, func(p *Practice, _ keys.Event) { p.next() }),
+		act(scopeHome, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade and where they come from", 3, nil, func(p *Practice, _ keys.Event) {
 			p.now = &terms{back: p.home}
 		}),
-		act(scopeHome, "who", g, []string{"w"}, "", "who", "whose progress is kept", 4, nil, func(p *Practice, _ keyin.Event) { p.ask(func() { p.now = p.home }) }),
+		act(scopeHome, "who", g, []string{"w"}, "", "who", "whose progress is kept", 4, nil, func(p *Practice, _ keys.Event) { p.ask(func() { p.now = p.home }) }),
 	}
 }
 
@@ -68,11 +65,11 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 	who := "nobody named yet: the first exercise asks once, to keep progress"
 	switch {
 	case p.person != "":
-		who = text.Clean(p.person)
+		who = draw.Clean(p.person)
 	case p.nobody:
 		who = "nobody: progress is not kept"
 	}
-	out := []string{" " + t.Label.Render("person") + " " + text.Cut(who, max(1, w-12)), ""}
+	out := []string{" " + t.Label.Render("person") + " " + draw.Cut(who, max(1, w-12)), ""}
 	totals := practice.ByStep(practice.Summary(p.progress, p.list))
 	for i := range exercise.Steps {
 		s := course.At(i + 1)
@@ -81,13 +78,13 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 		if n.Tried > n.Passed {
 			state += ", " + strconv.Itoa(n.Tried-n.Passed) + " again"
 		}
-		gauge := text.Run("●", n.Passed) + text.Run("◐", n.Tried-n.Passed) + text.Run("○", n.Exercises-n.Tried)
-		name := text.Left(text.Clean(s.Title), max(10, min(36, w-44)))
-		line := strconv.Itoa(i+1) + "  " + name + "  " + text.Left(gauge, 10) + " " + state
+		gauge := draw.Run("●", n.Passed) + draw.Run("◐", n.Tried-n.Passed) + draw.Run("○", n.Exercises-n.Tried)
+		name := draw.Left(draw.Clean(s.Title), max(10, min(36, w-44)))
+		line := strconv.Itoa(i+1) + "  " + name + "  " + draw.Left(gauge, 10) + " " + state
 		if i == h.at {
-			out = append(out, t.Selected.Render(text.Left(" "+theme.Pointer+" "+line, w)))
+			out = append(out, t.Selected.Render(draw.Left(" "+draw.Pointer+" "+line, w)))
 		} else {
-			out = append(out, text.Left("   "+line, w))
+			out = append(out, draw.Left("   "+line, w))
 		}
 	}
 	out = append(out, "")
@@ -98,16 +95,16 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 		} else if st.Tries > 0 {
 			why = "due again"
 		}
-		out = append(out, " "+t.Key.Render("n")+"  "+t.Strong.Render(text.Cut(text.Clean(e.Title), max(1, w-30)))+t.Dim.Render("  step "+strconv.Itoa(e.Step)+", "+why))
+		out = append(out, " "+t.Key.Render("n")+"  "+t.Strong.Render(draw.Cut(draw.Clean(e.Title), max(1, w-30)))+t.Dim.Render("  step "+strconv.Itoa(e.Step)+", "+why))
 	}
 	out = append(out, "")
-	for _, s := range text.Wrap("Exercises are marked by the very rules, demands and arithmetic that judge every other schedule. Nothing here touches the document that is open.", max(10, min(w-4, 76))) {
+	for _, s := range draw.Wrap("Exercises are marked by the very rules, demands and arithmetic that judge every other schedule. Nothing here touches the document that is open.", max(10, min(w-4, 76))) {
 		out = append(out, "   "+t.Dim.Render(s))
 	}
 	if len(p.problems) > 0 {
-		out = append(out, "", pane.Rule(t, w, pane.Piece{Text: "could not be read", Look: t.Break}))
+		out = append(out, "", widget.Rule(t, w, widget.Piece{Text: "could not be read", Look: t.Break}))
 		for _, s := range p.problems {
-			out = append(out, " "+text.Cut(text.Clean(s), max(1, w-2)))
+			out = append(out, " "+draw.Cut(draw.Clean(s), max(1, w-2)))
 		}
 	}
 	return out[:min(len(out), h2)]
@@ -116,7 +113,7 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 // who asks whose progress it is.
 type who struct {
 	people []string
-	line   input.Line
+	line   widget.Input
 	open   bool // a new name is typed
 	then   func()
 }
@@ -124,7 +121,7 @@ type who struct {
 func (*who) scope() keys.Scope { return scopeWho }
 func (s *who) typing() bool    { return s.open }
 
-func (s *who) typed(p *Practice, e keyin.Event) {
+func (s *who) typed(p *Practice, e keys.Event) {
 	if !s.line.Handle(e) {
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes the name, Esc goes on without one")
 	}
@@ -154,7 +151,7 @@ func (p *Practice) ask(then func()) {
 
 // take makes a person the one who practices.
 func (s *who) take(p *Practice, name string) {
-	name = strings.TrimSpace(text.Clean(name))
+	name = strings.TrimSpace(draw.Clean(name))
 	if err := p.be(name); err != nil {
 		p.desk.Refuse(err.Error())
 		return
@@ -181,7 +178,7 @@ func (p *Practice) be(name string) error {
 func whoActs() page.Acts[*Practice] {
 	const g = "Whose progress is kept"
 	return page.Acts[*Practice]{
-		act(scopeWho, "person", g, digits(), "1-9", "that is me", "the numbered person", 1, nil, in(func(s *who, p *Practice, e keyin.Event) {
+		act(scopeWho, "person", g, digits(), "1-9", "that is me", "the numbered person", 1, nil, in(func(s *who, p *Practice, e keys.Event) {
 			d, _ := e.Digit()
 			if d > len(s.people) {
 				p.desk.Refuse("nobody has the number " + strconv.Itoa(d) + ": 0 takes another name")
@@ -189,9 +186,9 @@ func whoActs() page.Acts[*Practice] {
 			}
 			s.take(p, s.people[d-1])
 		})),
-		act(scopeWho, "other", g, []string{"0"}, "", "another name", "type another name", 2, nil, in(func(s *who, _ *Practice, _ keyin.Event) { s.open = true })),
-		act(scopeWho, "take name", g, []string{keyin.Enter}, "", "take it", "take the name that is typed", 3, nil, in(func(s *who, p *Practice, _ keyin.Event) { s.take(p, s.line.Text()) })),
-		act(scopeWho, "without", g, []string{keyin.Esc}, "", "without", "go on without a name: nothing is kept", 4, nil, in(func(s *who, p *Practice, _ keyin.Event) {
+		act(scopeWho, "other", g, []string{"0"}, "", "another name", "type another name", 2, nil, in(func(s *who, _ *Practice, _ keys.Event) { s.open = true })),
+		act(scopeWho, "take name", g, []string{keys.Enter}, "", "take it", "take the name that is typed", 3, nil, in(func(s *who, p *Practice, _ keys.Event) { s.take(p, s.line.Text()) })),
+		act(scopeWho, "without", g, []string{keys.Esc}, "", "without", "go on without a name: nothing is kept", 4, nil, in(func(s *who, p *Practice, _ keys.Event) {
 			p.nobody, p.person, p.progress = true, "", practice.Progress{}
 			p.desk.Say("nothing is kept: w names somebody")
 			s.then()
@@ -201,9 +198,9 @@ func whoActs() page.Acts[*Practice] {
 
 func (s *who) lines(p *Practice, w, _ int) []string {
 	t := p.desk.Theme
-	out := []string{"", " " + t.Title.Render(text.Cut("Whose progress is kept?", max(1, w-2))), ""}
+	out := []string{"", " " + t.Title.Render(draw.Cut("Whose progress is kept?", max(1, w-2))), ""}
 	for i, name := range s.people {
-		out = append(out, "   "+t.Key.Render(strconv.Itoa(i+1))+"  "+text.Cut(text.Clean(name), max(1, w-8)))
+		out = append(out, "   "+t.Key.Render(strconv.Itoa(i+1))+"  "+draw.Cut(draw.Clean(name), max(1, w-8)))
 	}
 	if s.open {
 		return append(out, "   "+t.Label.Render("name")+" "+s.line.View(t, max(4, w-12)))

@@ -7,12 +7,10 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // marked shows what an answer is worth, demand by demand.
@@ -40,28 +38,28 @@ func firstMiss(m *practice.Mark) int {
 func markActs() page.Acts[*Practice] {
 	const g = "After marking"
 	return page.Acts[*Practice]{
-		act(scopeMark, "demand", g, arrows(), "↑↓", "why", "another demand, and why it was missed", 1, nil, in(func(m *marked, _ *Practice, e keyin.Event) {
+		act(scopeMark, "demand", g, arrows(), "↑↓", "why", "another demand, and why it was missed", 1, nil, in(func(m *marked, _ *Practice, e keys.Event) {
 			by := 1
 			if inward(e) {
 				by = -1
 			}
 			m.at, m.read = max(0, min(len(m.result.Lines)-1, m.at+by)), 0
 		})),
-		act(scopeMark, "read", g, []string{keyin.PgUp, keyin.PgDown, keyin.Space}, "PgUp PgDn", "read on", "read the reason on", 5, nil, in(func(m *marked, _ *Practice, e keyin.Event) {
-			if e.Key == keyin.PgUp {
+		act(scopeMark, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "read the reason on", 5, nil, in(func(m *marked, _ *Practice, e keys.Event) {
+			if e.Key == keys.PgUp {
 				m.read = max(0, m.read-3)
 			} else {
 				m.read = min(m.unread, m.read+3)
 			}
 		})),
-		act(scopeMark, "beside", g, []string{"v"}, "", "answer beside", "an answer that marks full, beside yours", 2, nil, in(func(m *marked, p *Practice, _ keyin.Event) { p.now = &beside{marked: m} })),
-		act(scopeMark, "again", g, []string{"t"}, "", "try again", "go on with the answer as it was; hints stay paid", 3, nil, in(func(m *marked, p *Practice, _ keyin.Event) {
+		act(scopeMark, "beside", g, []string{"v"}, "", "answer beside", "an answer that marks full, beside yours", 2, nil, in(func(m *marked, p *Practice, _ keys.Event) { p.now = &beside{marked: m} })),
+		act(scopeMark, "again", g, []string{"t"}, "", "try again", "go on with the answer as it was; hints stay paid", 3, nil, in(func(m *marked, p *Practice, _ keys.Event) {
 			m.attempt.replace(m.session().Again())
 			p.now = m.resume
 			p.desk.Say("go on where you were")
 		})),
-		act(scopeMark, "next", g, []string{"n", keyin.Enter}, "n", "next", "the exercise that is due next", 4, nil, func(p *Practice, _ keyin.Event) { p.next() }),
-		act(scopeMark, "back", g, []string{keyin.Esc}, "", "back", "back to the step", 6, nil, in(func(m *marked, p *Practice, _ keyin.Event) { p.now = m.back })),
+		act(scopeMark, "next", g, []string{"n", keys.Enter}, "n", "next", "the exercise that is due next", 4, nil, func(p *Practice, _ keys.Event) { p.next() }),
+		act(scopeMark, "back", g, []string{keys.Esc}, "", "back", "back to the step", 6, nil, in(func(m *marked, p *Practice, _ keys.Event) { p.now = m.back })),
 	}
 }
 
@@ -78,7 +76,7 @@ func sign(l *practice.Line) (glyph, word string) {
 	return "!", "missed"
 }
 
-func look(t *theme.Theme, l *practice.Line) theme.Style {
+func look(t *draw.Theme, l *practice.Line) draw.Style {
 	switch {
 	case !l.Missed:
 		return t.Good
@@ -95,15 +93,15 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 		verdict, style = "to do again", t.Warning
 	}
 	points := func(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
-	head := []pane.Piece{{Text: m.exercise().Title, Look: t.Title}, {Text: " · "}, {Text: percent(r.Score) + ", " + verdict, Look: style}}
-	out := []string{pane.Rule(t, w, head...)}
+	head := []widget.Piece{{Text: m.exercise().Title, Look: t.Title}, {Text: " · "}, {Text: percent(r.Score) + ", " + verdict, Look: style}}
+	out := []string{widget.Rule(t, w, head...)}
 	sum := " " + points(r.Points) + " of " + points(r.Of) + " points"
 	if r.HintCost > 0 {
 		sum += ", hints " + percent(r.HintCost) + " off"
 	}
-	out = append(out, text.Cut(sum, w))
+	out = append(out, draw.Cut(sum, w))
 	for _, n := range r.Notes {
-		out = append(out, " "+t.Warning.Render(text.Cut(text.Clean(n), max(1, w-2))))
+		out = append(out, " "+t.Warning.Render(draw.Cut(draw.Clean(n), max(1, w-2))))
 	}
 	rows := max(1, min(len(r.Lines), (h-len(out)-1)*3/5))
 	if m.at >= m.first+rows {
@@ -117,22 +115,22 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 		if l.Of > 0 {
 			score = points(l.Points) + "/" + points(l.Of)
 		}
-		answer := glyph + " " + text.Left(word, 6) + " " + text.Right(score, 5)
-		what := text.Clean(l.Demand + ": " + l.Found)
+		answer := glyph + " " + draw.Left(word, 6) + " " + draw.Right(score, 5)
+		what := draw.Clean(l.Demand + ": " + l.Found)
 		if i == m.at {
-			out = append(out, t.Selected.Render(text.Left(theme.Pointer+answer+"  "+what, w)))
+			out = append(out, t.Selected.Render(draw.Left(draw.Pointer+answer+"  "+what, w)))
 			continue
 		}
-		out = append(out, " "+look(t, l).Render(answer)+"  "+text.Cut(what, max(1, w-17)))
+		out = append(out, " "+look(t, l).Render(answer)+"  "+draw.Cut(what, max(1, w-17)))
 	}
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "why", Look: t.Title}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "why", Look: t.Title}))
 	body := m.reason(p, max(10, min(w-10, 96)))
 	room := max(0, h-len(out))
 	m.unread = max(0, len(body)-room)
 	m.read = max(0, min(m.read, m.unread))
-	body = text.FitLines(body[m.read:min(len(body), m.read+room)], w, room)
+	body = draw.FitLines(body[m.read:min(len(body), m.read+room)], w, room)
 	if m.read < m.unread && room > 1 && w > 30 {
-		body[room-1] = text.Ends(text.Clip(body[room-1], w-11), t.Dim.Render("… PgDn "), w)
+		body[room-1] = draw.Ends(draw.Clip(body[room-1], w-11), t.Dim.Render("… PgDn "), w)
 	}
 	return append(out, body...)
 }
@@ -145,11 +143,11 @@ func (m *marked) reason(p *Practice, w int) []string {
 	t, l := p.desk.Theme, &m.result.Lines[m.at]
 	var out []string
 	part := func(label, s string) {
-		for i, line := range text.Wrap(text.CleanText(s), w) {
+		for i, line := range draw.Wrap(draw.CleanText(s), w) {
 			if i > 0 {
 				label = ""
 			}
-			out = append(out, " "+t.Label.Render(text.Left(label, 7))+" "+line)
+			out = append(out, " "+t.Label.Render(draw.Left(label, 7))+" "+line)
 		}
 	}
 	part("asked", l.Demand)
@@ -170,20 +168,20 @@ func (*beside) scope() keys.Scope { return scopeBeside }
 func besideActs() page.Acts[*Practice] {
 	const g = "Answers beside each other"
 	return page.Acts[*Practice]{
-		act(scopeBeside, "read", g, append(arrows(), keyin.PgUp, keyin.PgDown), "↑↓", "read", "read on", 1, nil, in(func(s *beside, _ *Practice, e keyin.Event) {
-			if inward(e) || e.Key == keyin.PgUp {
+		act(scopeBeside, "read", g, append(arrows(), keys.PgUp, keys.PgDown), "↑↓", "read", "read on", 1, nil, in(func(s *beside, _ *Practice, e keys.Event) {
+			if inward(e) || e.Key == keys.PgUp {
 				s.top = max(0, s.top-3)
 			} else {
 				s.top = min(s.last, s.top+3)
 			}
 		})),
-		act(scopeBeside, "back", g, []string{keyin.Esc, keyin.Enter, "v"}, "Esc", "back", "back to the marks", 2, nil, in(func(s *beside, p *Practice, _ keyin.Event) { p.now = s.marked })),
+		act(scopeBeside, "back", g, []string{keys.Esc, keys.Enter, "v"}, "Esc", "back", "back to the marks", 2, nil, in(func(s *beside, p *Practice, _ keys.Event) { p.now = s.marked })),
 	}
 }
 
 func (s *beside) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
-	out := []string{pane.Rule(t, w, pane.Piece{Text: s.exercise().Title, Look: t.Title}, pane.Piece{Text: " · yours and an answer that marks full", Look: t.Dim})}
+	out := []string{widget.Rule(t, w, widget.Piece{Text: s.exercise().Title, Look: t.Title}, widget.Piece{Text: " · yours and an answer that marks full", Look: t.Dim})}
 	var left, right []string
 	half := (w - 1) / 2
 	mine, full := s.session().Answer(), s.result.Solution
@@ -204,7 +202,7 @@ func (s *beside) lines(p *Practice, w, h int) []string {
 	s.last = max(0, max(len(left), len(right))-n)
 	s.top = min(s.top, s.last)
 	cut := func(list []string) []string { return list[min(s.top, len(list)):] }
-	return append(out, text.Beside(n, "", text.Block{W: half, Lines: cut(left)}, text.Block{W: 1, Lines: pane.Edge(t, n)}, text.Block{W: w - half - 1, Lines: cut(right)})...)
+	return append(out, draw.Beside(n, "", draw.Block{W: half, Lines: cut(left)}, draw.Block{W: 1, Lines: widget.Edge(t, n)}, draw.Block{W: w - half - 1, Lines: cut(right)})...)
 }
 
 // side draws one schedule.
@@ -244,7 +242,7 @@ func (s *beside) side(p *Practice, name string, a practice.Answer, w int) []stri
 		if r.Cure != laminate.NoCure {
 			line += ", " + r.Cure.String()
 		}
-		out = append(out, text.Cut(text.Clean(line), max(1, w)))
+		out = append(out, draw.Cut(draw.Clean(line), max(1, w)))
 	}
 	return out
 }
@@ -257,13 +255,13 @@ func (s *beside) figures(p *Practice, mine, full practice.Answer, w int) []strin
 		if i >= len(list) || list[i] == "" {
 			return "not answered"
 		}
-		return text.Clean(list[i])
+		return draw.Clean(list[i])
 	}
 	for i := range e.Questions {
-		out = append(out, " "+t.Strong.Render(text.Cut(e.Questions[i].Ask.Text()+"?", max(1, w-2))))
-		out = append(out, text.Cut("   yours "+value(mine.Values, i)+"   right "+value(full.Values, i), w))
+		out = append(out, " "+t.Strong.Render(draw.Cut(e.Questions[i].Ask.Text()+"?", max(1, w-2))))
+		out = append(out, draw.Cut("   yours "+value(mine.Values, i)+"   right "+value(full.Values, i), w))
 		if truth, err := practice.TruthOf(e, i, p.library(), p.desk.Units()); err == nil {
-			for _, l := range text.Wrap(text.CleanText(truth.Why+" ("+truth.Basis+")"), max(10, min(w-6, 92))) {
+			for _, l := range draw.Wrap(draw.CleanText(truth.Why+" ("+truth.Basis+")"), max(10, min(w-6, 92))) {
 				out = append(out, "   "+t.Dim.Render(l))
 			}
 		}

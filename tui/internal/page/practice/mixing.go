@@ -6,11 +6,10 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // mixing is the form of the resin that a row is laid in. In the barrier it is
@@ -67,7 +66,7 @@ func (m *mixing) fill() {
 func (*mixing) scope() keys.Scope { return scopeResin }
 func (*mixing) typing() bool      { return true }
 
-func (m *mixing) typed(p *Practice, e keyin.Event) {
+func (m *mixing) typed(p *Practice, e keys.Event) {
 	f := &m.fields[m.at]
 	if !f.Press(e) {
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter goes on, Esc goes back")
@@ -173,11 +172,11 @@ func (m *mixing) move(p *Practice, by int) {
 func resinActs() page.Acts[*Practice] {
 	const g = "The resin of a row"
 	return page.Acts[*Practice]{
-		act(scopeResin, "next line", g, []string{keyin.Enter, keyin.Down}, "Enter ↓", "next line", "take the line, go to the next", 1, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.move(p, 1) })),
-		act(scopeResin, "line before", g, []string{keyin.Up}, "", "", "take the line, go to the one before", 5, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.move(p, -1) })),
-		act(scopeResin, "choose", g, []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, nil, in(func(m *mixing, p *Practice, e keyin.Event) { m.typed(p, e) })),
-		act(scopeResin, "own", g, []string{keyin.PgDown}, "", "own mix", "give this row a mix of its own, to fill the veil's resin otherwise than the mats'", 4, nil, in(func(m *mixing, p *Practice, _ keyin.Event) { m.part(p) })),
-		act(scopeResin, "back", g, []string{keyin.Esc}, "", "back to the plies", "back to the plies", 3, nil, in(func(m *mixing, p *Practice, _ keyin.Event) {
+		act(scopeResin, "next line", g, []string{keys.Enter, keys.Down}, "Enter ↓", "next line", "take the line, go to the next", 1, nil, in(func(m *mixing, p *Practice, _ keys.Event) { m.move(p, 1) })),
+		act(scopeResin, "line before", g, []string{keys.Up}, "", "", "take the line, go to the one before", 5, nil, in(func(m *mixing, p *Practice, _ keys.Event) { m.move(p, -1) })),
+		act(scopeResin, "choose", g, []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, nil, in(func(m *mixing, p *Practice, e keys.Event) { m.typed(p, e) })),
+		act(scopeResin, "own", g, []string{keys.PgDown}, "", "own mix", "give this row a mix of its own, to fill the veil's resin otherwise than the mats'", 4, nil, in(func(m *mixing, p *Practice, _ keys.Event) { m.part(p) })),
+		act(scopeResin, "back", g, []string{keys.Esc}, "", "back to the plies", "back to the plies", 3, nil, in(func(m *mixing, p *Practice, _ keys.Event) {
 			if m.commit(p) {
 				p.now = m.building
 			}
@@ -217,12 +216,12 @@ func (m *mixing) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
 	out, left := m.head(p, w, h)
 	s := m.schedule()
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "resin " + s.Plies[m.row].Resin + " of " + edit.PlyLabel(s, m.row), Look: t.Strong}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "resin " + s.Plies[m.row].Resin + " of " + edit.PlyLabel(s, m.row), Look: t.Strong}))
 	for i := range m.fields {
 		out = append(out, m.fields[i].Line(t, i == m.at, 16, w))
 	}
 	if left > len(m.fields)+2 {
-		out = append(out, "", t.Dim.Render(text.Cut(" what the structure is laid in stays: a barrier that shares it gets a mix of its own", w)))
+		out = append(out, "", t.Dim.Render(draw.Cut(" what the structure is laid in stays: a barrier that shares it gets a mix of its own", w)))
 	}
 	return out[:min(len(out), h)]
 }

@@ -5,12 +5,10 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // ordering lays the plies that lie about one after the other.
@@ -54,7 +52,7 @@ func (o *ordering) lay(p *Practice, i int) {
 	}
 	o.laid = append(o.laid, i)
 	o.touched, o.warned = true, false
-	p.desk.Say("laid " + text.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
+	p.desk.Say("laid " + draw.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
 	p.desk.Notice.Tail = "Backspace takes it back"
 	if o.unready() == "" {
 		p.desk.Notice.Tail = "m marks it"
@@ -64,28 +62,28 @@ func (o *ordering) lay(p *Practice, i int) {
 func orderActs() page.Acts[*Practice] {
 	const g = "Putting plies in order"
 	list := page.Acts[*Practice]{
-		act(scopeOrder, "lay", g, digits(), "1-9", "lay next", "lay the numbered row next, outward of those that are laid", 1, nil, in(func(o *ordering, p *Practice, e keyin.Event) {
+		act(scopeOrder, "lay", g, digits(), "1-9", "lay next", "lay the numbered row next, outward of those that are laid", 1, nil, in(func(o *ordering, p *Practice, e keys.Event) {
 			d, _ := e.Digit()
 			o.lay(p, d-1)
 		})),
-		act(scopeOrder, "lay pointed at", g, []string{keyin.Enter, keyin.Space}, "Enter", "", "lay the row pointed at next", 20, nil, in(func(o *ordering, p *Practice, _ keyin.Event) { o.lay(p, o.at) })),
-		act(scopeOrder, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(o *ordering, _ *Practice, e keyin.Event) {
+		act(scopeOrder, "lay pointed at", g, []string{keys.Enter, keys.Space}, "Enter", "", "lay the row pointed at next", 20, nil, in(func(o *ordering, p *Practice, _ keys.Event) { o.lay(p, o.at) })),
+		act(scopeOrder, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(o *ordering, _ *Practice, e keys.Event) {
 			by := 1
 			if inward(e) {
 				by = -1
 			}
 			o.at = max(0, min(len(o.exercise().Given.Plies)-1, o.at+by))
 		})),
-		act(scopeOrder, "take back", g, []string{keyin.Backspace, "-"}, "Backspace", "take back", "take the last one back to the table", 2, can(func(o *ordering, _ *Practice) string {
+		act(scopeOrder, "take back", g, []string{keys.Backspace, "-"}, "Backspace", "take back", "take the last one back to the table", 2, can(func(o *ordering, _ *Practice) string {
 			if len(o.laid) == 0 {
 				return "nothing is laid yet"
 			}
 			return ""
-		}), in(func(o *ordering, p *Practice, _ keyin.Event) {
+		}), in(func(o *ordering, p *Practice, _ keys.Event) {
 			last := o.laid[len(o.laid)-1]
 			o.laid = o.laid[:len(o.laid)-1]
 			o.at = last
-			p.desk.Say("took back " + text.Clean(o.exercise().Given.Plies[last].Material))
+			p.desk.Say("took back " + draw.Clean(o.exercise().Given.Plies[last].Material))
 		})),
 	}
 	return append(list, workActs(scopeOrder, g, true)...)
@@ -101,7 +99,7 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 		out = append(out, picture.View(t, w, 2)...)
 		left -= 2
 	}
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "on the table", Look: t.Strong}, pane.Piece{Text: "  and laid, from the process side outward", Look: t.Label}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "on the table", Look: t.Strong}, widget.Piece{Text: "  and laid, from the process side outward", Look: t.Label}))
 	left = max(1, left-1)
 	half := (w - 1) / 2
 	given := &o.exercise().Given
@@ -113,11 +111,11 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 		case slices.Contains(o.laid, i):
 			line = strconv.Itoa(i+1) + "  laid as number " + strconv.Itoa(slices.Index(o.laid, i)+1)
 			if i != o.at {
-				line = t.Dim.Render(text.Cut(line, max(1, half-2)))
+				line = t.Dim.Render(draw.Cut(line, max(1, half-2)))
 			}
 		}
 		if i == o.at {
-			table = append(table, t.Selected.Render(text.Left(theme.Pointer+line, half)))
+			table = append(table, t.Selected.Render(draw.Left(draw.Pointer+line, half)))
 		} else {
 			table = append(table, " "+line)
 		}
@@ -129,7 +127,7 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 	if len(laid) == 0 {
 		laid = []string{" " + t.Dim.Render("nothing yet: the fluid's side comes first")}
 	}
-	return append(out, text.Beside(left, "", text.Block{W: half, Lines: table}, text.Block{W: 1, Lines: pane.Edge(t, left)}, text.Block{W: w - half - 1, Lines: laid})...)
+	return append(out, draw.Beside(left, "", draw.Block{W: half, Lines: table}, draw.Block{W: 1, Lines: widget.Edge(t, left)}, draw.Block{W: w - half - 1, Lines: laid})...)
 }
 
 // name is a row as it lies on the table.
@@ -138,14 +136,14 @@ func (o *ordering) name(p *Practice, q *laminate.Ply) string {
 	if m, ok := p.library().Material(&o.exercise().Given, q.Material); ok {
 		glyph = page.Glyph(m.Form)
 	}
-	s := glyph + " " + text.Clean(q.Material)
+	s := glyph + " " + draw.Clean(q.Material)
 	if q.Count > 1 {
 		s += " ×" + strconv.Itoa(q.Count)
 	}
 	if q.Angle.Given {
 		s += " " + page.Degrees(q.Angle.Value)
 	}
-	s += " in " + text.Clean(q.Resin)
+	s += " in " + draw.Clean(q.Resin)
 	if q.GelAfter {
 		s += ", let it gel"
 	}

@@ -5,9 +5,8 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // plyTable draws plies.
@@ -30,7 +29,7 @@ func (x *plyTable) lines(p *Practice, w, h int) []string {
 	face := func() {
 		if x.here && x.row == -1 {
 			focus = len(out)
-			out = append(out, t.Selected.Render(text.Left(theme.Pointer+"+ the process face: a digit lays here", w)))
+			out = append(out, t.Selected.Render(draw.Left(draw.Pointer+"+ the process face: a digit lays here", w)))
 		}
 	}
 	face()
@@ -40,7 +39,7 @@ func (x *plyTable) lines(p *Practice, w, h int) []string {
 		}
 		out = append(out, x.line(p, i, w))
 		if x.s.Plies[i].GelAfter {
-			out = append(out, t.Mark.Render(text.Cut("      ── gel stop ──", w)))
+			out = append(out, t.Mark.Render(draw.Cut("      ── gel stop ──", w)))
 		}
 	}
 	if len(x.s.Plies) == 0 && !x.here {
@@ -53,7 +52,7 @@ func (x *plyTable) lines(p *Practice, w, h int) []string {
 		x.top = focus
 	}
 	x.top = max(0, min(x.top, len(out)-h))
-	return text.FitLines(out[x.top:min(len(out), x.top+h)], w, h)
+	return draw.FitLines(out[x.top:min(len(out), x.top+h)], w, h)
 }
 
 // line draws a row: what does not fit is left out from the right.
@@ -64,7 +63,7 @@ func (x *plyTable) line(p *Practice, i, w int) string {
 	if f.Material != nil {
 		form = f.Material.Form
 	}
-	name := text.Clean(q.Material)
+	name := draw.Clean(q.Material)
 	if q.Angle.Given {
 		name += " " + page.Degrees(q.Angle.Value)
 	}
@@ -88,12 +87,12 @@ func (x *plyTable) line(p *Practice, i, w int) string {
 		}
 		left -= n
 		if right {
-			tail += text.Right(s, n)
+			tail += draw.Right(s, n)
 		} else {
-			tail += " " + text.Left(s, n-1)
+			tail += " " + draw.Left(s, n-1)
 		}
 	}
-	resin := text.Clean(q.Resin)
+	resin := draw.Clean(q.Resin)
 	if f.Resin != nil {
 		resin = shortFamily(f.Resin)
 	}
@@ -112,11 +111,11 @@ func (x *plyTable) line(p *Practice, i, w int) string {
 		add(resin, 14, false)
 	}
 	add(page.ZoneWord(f.Zone), 10, false)
-	head := text.Left(page.PlyNumbers(f), 6) + mark + page.Glyph(form) + " " + text.Left(name, wide)
+	head := draw.Left(page.PlyNumbers(f), 6) + mark + page.Glyph(form) + " " + draw.Left(name, wide)
 	if i == x.row {
-		return t.Selected.Render(text.Left(theme.Pointer+head+tail, w))
+		return t.Selected.Render(draw.Left(draw.Pointer+head+tail, w))
 	}
-	return text.Left(" "+page.ZoneStyle(t, f.Zone).Render(head)+tail, w)
+	return draw.Left(" "+page.ZoneStyle(t, f.Zone).Render(head)+tail, w)
 }
 
 // stuff is what a material is stated to be: enough to figure by hand.
@@ -142,13 +141,13 @@ func shortFamily(r *laminate.Resin) string {
 		laminate.NovolacVinylEster: "novolac", laminate.BrominatedNovolacVinylEster: "brom. novolac",
 	}[r.Family]
 	if s == "" {
-		s = text.Clean(r.ID)
+		s = draw.Clean(r.ID)
 	}
 	switch {
 	case r.Filler.Hard():
-		s = text.Cut(s, 8) + "+grit"
+		s = draw.Cut(s, 8) + "+grit"
 	case r.Filler == laminate.CarbonPowder:
-		s = text.Cut(s, 6) + "+carbon"
+		s = draw.Cut(s, 6) + "+carbon"
 	}
 	return s
 }

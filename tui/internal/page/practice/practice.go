@@ -8,9 +8,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -36,7 +35,7 @@ type Practice struct {
 	desk  *page.Desk
 	o     Options
 	acts  page.Acts[*Practice]
-	frame layout.Frame
+	frame draw.Frame
 
 	list     []*exercise.Exercise
 	problems []string
@@ -61,7 +60,7 @@ type screen interface {
 type typist interface {
 	screen
 	typing() bool
-	typed(p *Practice, e keyin.Event)
+	typed(p *Practice, e keys.Event)
 }
 
 // New makes the page on a desk.
@@ -75,7 +74,7 @@ func New(d *page.Desk, o Options) *Practice {
 func (*Practice) Name() string { return "practice" }
 
 // SetSize tells the size of the screen.
-func (p *Practice) SetSize(w, h int) { p.frame = layout.PageFrame(layout.Size{W: w, H: h}) }
+func (p *Practice) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
 
 // Reset does nothing: exercises have nothing to do with the open document.
 func (*Practice) Reset() {}
@@ -100,7 +99,7 @@ func (p *Practice) Typing() bool {
 }
 
 // Press handles a key or a paste.
-func (p *Practice) Press(e keyin.Event) page.Wish {
+func (p *Practice) Press(e keys.Event) page.Wish {
 	p.load()
 	p.wish = page.Done
 	if p.Typing() && (e.Rune != 0 || e.Key == "") {
@@ -116,11 +115,11 @@ func (p *Practice) Press(e keyin.Event) page.Wish {
 		p.now.(typist).typed(p, e)
 	case e.Key == "":
 		p.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case !p.Busy() && e.Key == keyin.Esc:
+	case !p.Busy() && e.Key == keys.Esc:
 		return page.Back
 	case e.Key == "q" && p.unfinished():
 		p.desk.Refuse("q again quits the program and drops what was done in the exercise; m marks it")
-	case !p.Busy(), e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keyin.Tab:
+	case !p.Busy(), e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keys.Tab:
 		return page.Leave
 	default:
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys, Esc goes back")
@@ -172,8 +171,8 @@ func (p *Practice) of(step int) []*exercise.Exercise {
 }
 
 // in makes what a key does to a screen of one kind.
-func in[S screen](do func(S, *Practice, keyin.Event)) func(*Practice, keyin.Event) {
-	return func(p *Practice, e keyin.Event) {
+func in[S screen](do func(S, *Practice, keys.Event)) func(*Practice, keys.Event) {
+	return func(p *Practice, e keys.Event) {
 		if s, ok := p.now.(S); ok {
 			do(s, p, e)
 		}
@@ -191,4 +190,4 @@ func can[S screen](why func(S, *Practice) string) func(*Practice) string {
 }
 
 // inward tells the arrows apart.
-func inward(e keyin.Event) bool { return e.Key == keyin.Up || e.Key == "k" || e.Key == keyin.Left }
+func inward(e keys.Event) bool { return e.Key == keys.Up || e.Key == "k" || e.Key == keys.Left }

@@ -15,10 +15,9 @@ import (
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -71,7 +70,7 @@ func open(t testing.TB) *rig {
 	today, _ := practice.ParseDay("2026-03-02")
 	o.Today = func() practice.Day { return today }
 	o.Seed = func() uint64 { return 7 }
-	p := New(&page.Desk{Doc: d, Theme: theme.New(theme.Mono), Row: -1}, o)
+	p := New(&page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}, o)
 	p.SetSize(80, 24)
 	return &rig{p, t, kept}
 }
@@ -107,7 +106,7 @@ func (r *rig) press(names ...string) page.Wish {
 func (r *rig) screen() string {
 	r.t.Helper()
 	f := r.frame
-	lines := tuitest.Box(r.t, text.FitLines(r.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H)
+	lines := tuitest.Box(r.t, draw.FitLines(r.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H)
 	return lines + "\n" + r.desk.Notice.Line(r.desk.Theme, f.Body.W)
 }
 
@@ -146,8 +145,8 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7", "m"}, false},
 		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1", "m"}, true},
 		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4", "m"}, false},
-		{"burn-off right", "c4-veil-in-the-ash", nil, true},
-		{"burn-off wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
+		{"ignition right", "c4-veil-in-the-ash", nil, true},
+		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			r := at(t, tc.id)
@@ -286,7 +285,7 @@ func TestPage_sizes(t *testing.T) {
 		r = at(t, "c4-veil-in-the-ash")
 		r.SetSize(size.w, size.h)
 		r.press("1", "77")
-		tuitest.Golden(t, "burn-off "+size.name, r.screen())
+		tuitest.Golden(t, "ignition "+size.name, r.screen())
 	}
 }
 

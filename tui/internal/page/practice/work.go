@@ -8,9 +8,9 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // work is a screen on which an exercise is answered.
@@ -148,7 +148,7 @@ func (p *Practice) start(e *exercise.Exercise) {
 		p.now = newChoosing(p, a)
 	case exercise.Order:
 		p.now = &ordering{attempt: a}
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		p.now = newAsking(p, a)
 	case exercise.NoKind:
 		p.desk.Refuse("the exercise asks for nothing")
@@ -165,17 +165,17 @@ func (a *attempt) head(p *Practice, w, h int) (out []string, left int) {
 	if len(e.Hints) > 0 {
 		hints = " · " + page.Count(n, "hint") + " left"
 	}
-	out = []string{pane.Rule(t, w, pane.Piece{Text: e.Title, Look: t.Title}, pane.Piece{Text: " · step " + strconv.Itoa(e.Step) + ", " + kindPhrase(e.Kind) + hints, Look: t.Dim})}
+	out = []string{widget.Rule(t, w, widget.Piece{Text: e.Title, Look: t.Title}, widget.Piece{Text: " · step " + strconv.Itoa(e.Step) + ", " + kindPhrase(e.Kind) + hints, Look: t.Dim})}
 	body := a.prose(p, max(10, min(w-11, 96)))
 	room := max(2, min(len(body), max(4, h/3)))
 	a.last = max(0, len(body)-room)
 	a.top = max(0, min(a.top, a.last))
-	lines := text.FitLines(body[a.top:min(len(body), a.top+room)], w, room)
+	lines := draw.FitLines(body[a.top:min(len(body), a.top+room)], w, room)
 	switch {
 	case a.top < a.last && w > 30:
-		lines[room-1] = text.Ends(text.Clip(lines[room-1], w-11), t.Dim.Render("… PgDn "), w)
+		lines[room-1] = draw.Ends(draw.Clip(lines[room-1], w-11), t.Dim.Render("… PgDn "), w)
 	case a.top > 0 && w > 30:
-		lines[0] = text.Ends(text.Clip(lines[0], w-11), t.Dim.Render("… PgUp "), w)
+		lines[0] = draw.Ends(draw.Clip(lines[0], w-11), t.Dim.Render("… PgUp "), w)
 	}
 	out = append(out, lines...)
 	return out, h - len(out)
@@ -193,8 +193,8 @@ func kindPhrase(k exercise.Kind) string {
 		return "tell before it is shown"
 	case exercise.Order:
 		return "put the plies in order"
-	case exercise.BurnOff:
-		return "read a burn-off"
+	case exercise.Ignition:
+		return "read an ignition test"
 	case exercise.NoKind:
 	}
 	return "no task"
@@ -205,11 +205,11 @@ func (a *attempt) prose(p *Practice, w int) []string {
 	t, e := p.desk.Theme, a.exercise()
 	var out []string
 	part := func(label, s string) {
-		for i, l := range text.Wrap(flow(s), w) {
+		for i, l := range draw.Wrap(flow(s), w) {
 			if i > 0 {
 				label = ""
 			}
-			out = append(out, " "+t.Label.Render(text.Left(label, 8))+" "+l)
+			out = append(out, " "+t.Label.Render(draw.Left(label, 8))+" "+l)
 		}
 	}
 	part("", e.Scenario)
@@ -227,7 +227,7 @@ func (a *attempt) prose(p *Practice, w int) []string {
 // flow takes the line breaks of a text that is wrapped anew; paragraphs stay.
 func flow(s string) string {
 	var out []string
-	for para := range strings.SplitSeq(strings.TrimSpace(text.CleanText(s)), "\n\n") {
+	for para := range strings.SplitSeq(strings.TrimSpace(draw.CleanText(s)), "\n\n") {
 		out = append(out, strings.Join(strings.Fields(para), " "))
 	}
 	return strings.Join(out, "\n")
@@ -237,7 +237,7 @@ func flow(s string) string {
 func factsText(e *exercise.Exercise, u quantity.System) string {
 	var parts []string
 	for _, f := range e.Facts(u) {
-		parts = append(parts, f.Name+" "+text.Clean(f.Value))
+		parts = append(parts, f.Name+" "+draw.Clean(f.Value))
 	}
 	return strings.Join(parts, ", ")
 }

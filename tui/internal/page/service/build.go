@@ -7,11 +7,9 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/tui/internal/layout"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // whyNotBuild tells why what is pointed at cannot be built.
@@ -115,19 +113,19 @@ func (c *candidates) lines(p *Service, w, h int) []string {
 	x := &c.list[c.at]
 	picture := page.Picture(t, x.Schedule, x.Report.Analysis)
 	out := picture.View(t, w, 2)
-	out = append(out, pane.Rule(t, w, pane.Piece{Text: "whole schedules for this part and service", Look: t.Title}))
-	out = append(out, t.Label.Render(text.Left("   #  "+c.cells(w, "best at", "plies", "stops", "thick", "mass", "cost"), w)))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "whole schedules for this part and service", Look: t.Title}))
+	out = append(out, t.Label.Render(draw.Left("   #  "+c.cells(w, "best at", "plies", "stops", "thick", "mass", "cost"), w)))
 	for i := c.page(); i < len(c.list) && i < c.page()+shown; i++ {
 		out = append(out, c.line(p, i, w))
 	}
 	body := []string{}
 	part := func(label string, list []string) {
 		for _, s := range list {
-			for k, l := range text.Wrap(text.CleanText(s), max(10, w-14)) {
+			for k, l := range draw.Wrap(draw.CleanText(s), max(10, w-14)) {
 				if k > 0 {
 					label = ""
 				}
-				body = append(body, " "+t.Label.Render(text.Left(label, 11))+" "+l)
+				body = append(body, " "+t.Label.Render(draw.Left(label, 11))+" "+l)
 			}
 			label = ""
 		}
@@ -146,7 +144,7 @@ func (c *candidates) lines(p *Service, w, h int) []string {
 	part("notes", x.Notes)
 	part("figures", []string{"computed at typical glass contents, " + page.ZoneFigures(laminate.StructuralLayer, x.Report.Analysis.Zones[laminate.StructuralLayer], u) +
 		"; a design aid: the governing code, the resin maker's data and a licensed engineer decide"})
-	out = append(out, pane.Rule(t, w, page.TallyPieces(t, x.Report)...))
+	out = append(out, widget.Rule(t, w, page.TallyPieces(t, x.Report)...))
 	out = append(out, body...)
 	return out[:min(len(out), h)]
 }
@@ -154,14 +152,14 @@ func (c *candidates) lines(p *Service, w, h int) []string {
 // cells sets the columns of a candidate; the name takes what is left over, the
 // cost has a column where any is known.
 func (c *candidates) cells(w int, name, plies, stops, thick, mass, cost string) string {
-	rest := text.Right(plies, 6) + text.Right(stops, 6) + text.Right(thick, 11) + text.Right(mass, 13)
+	rest := draw.Right(plies, 6) + draw.Right(stops, 6) + draw.Right(thick, 11) + draw.Right(mass, 13)
 	for i := range c.list {
 		if c.list[i].Figures.CostKnown {
-			rest += text.Right(cost, 12)
+			rest += draw.Right(cost, 12)
 			break
 		}
 	}
-	return text.Left(name, max(8, w-7-text.Width(rest))) + rest
+	return draw.Left(name, max(8, w-7-draw.Width(rest))) + rest
 }
 
 func (c *candidates) line(p *Service, i, w int) string {
@@ -179,24 +177,24 @@ func (c *candidates) line(p *Service, i, w int) string {
 	if f.CostKnown {
 		cost = f.Currency + strconv.FormatFloat(f.Cost, 'f', 2, 64) + "/m²"
 	}
-	s := strconv.Itoa(i-c.page()+1) + "  " + c.cells(w, text.Clean(name), strconv.Itoa(f.Plies), strconv.Itoa(f.GelStops), u.Thickness(f.Thickness), mass, cost)
+	s := strconv.Itoa(i-c.page()+1) + "  " + c.cells(w, draw.Clean(name), strconv.Itoa(f.Plies), strconv.Itoa(f.GelStops), u.Thickness(f.Thickness), mass, cost)
 	if i == c.at {
-		return t.Selected.Render(text.Left(" "+theme.Pointer+" "+s, w))
+		return t.Selected.Render(draw.Left(" "+draw.Pointer+" "+s, w))
 	}
-	return text.Left("   "+s, w)
+	return draw.Left("   "+s, w)
 }
 
 // split sets the matrix and the reasons beside each other, or below where the
 // screen is small.
-func (p *Service) split(f layout.Frame) []string {
+func (p *Service) split(f draw.Frame) []string {
 	t := p.desk.Theme
-	main, edge, side := layout.Sided(f, f.Body.W-matrixWidth-1, max(3, f.Body.H/3))
+	main, edge, side := draw.Sided(f, f.Body.W-matrixWidth-1, max(3, f.Body.H/3))
 	left := p.matrixLines(main.W, main.H)
 	if edge.H == 1 || edge.W > 1 {
-		out := append(left, pane.Rule(t, f.Body.W, pane.Piece{Text: "why", Look: t.Title}))
+		out := append(left, widget.Rule(t, f.Body.W, widget.Piece{Text: "why", Look: t.Title}))
 		return append(out, p.reasonLines(side.W, side.H)...)
 	}
-	return text.Beside(f.Body.H, "", text.Block{W: main.W, Lines: left}, text.Block{W: 1, Lines: pane.Edge(t, edge.H)}, text.Block{W: side.W, Lines: p.reasonLines(side.W, side.H)})
+	return draw.Beside(f.Body.H, "", draw.Block{W: main.W, Lines: left}, draw.Block{W: 1, Lines: widget.Edge(t, edge.H)}, draw.Block{W: side.W, Lines: p.reasonLines(side.W, side.H)})
 }
 
 // matrixWidth holds the longest name of a resin family after its answer.

@@ -4,11 +4,9 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page/facts"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // numbered are the facts that decide most about a barrier, by the labels they
@@ -28,7 +26,7 @@ func (p *Service) fetch(n int) facts.Line {
 
 // typed gives a key to the open fact. A choice acts at once; one of several
 // stays open for the next.
-func (p *Service) typed(e keyin.Event) {
+func (p *Service) typed(e keys.Event) {
 	f := &p.line.Field
 	if !f.Press(e) {
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes it, Esc leaves it")
@@ -78,7 +76,7 @@ func (p *Service) factLines(w int) []string {
 	all := facts.ServiceLines(p.desk.Doc.Now(), p.desk.Units())
 	out := make([]string, 0, 4)
 	for row := range 3 {
-		var l text.Line
+		var l draw.Line
 		for col := range 3 {
 			n := row*3 + col + 1
 			name := numbered[n-1]
@@ -94,10 +92,10 @@ func (p *Service) factLines(w int) []string {
 	return out
 }
 
-func factCell(t *theme.Theme, n int, name, value string, room int, on bool) string {
-	var l text.Line
-	value = text.Clean(value)
-	look := theme.Style{}
+func factCell(t *draw.Theme, n int, name, value string, room int, on bool) string {
+	var l draw.Line
+	value = draw.Clean(value)
+	look := draw.Style{}
 	switch {
 	case value == "" && name == "flame spread":
 		value, look = "no demand", t.Dim
@@ -113,9 +111,9 @@ func factCell(t *theme.Theme, n int, name, value string, room int, on bool) stri
 	l.Add(t.Key.Render(strconv.Itoa(n))).Gap(1).Add(label.Render(name)).Gap(1)
 	left := room - l.Width() - 1
 	if left < 3 {
-		return text.Cut(l.String(), max(0, room-1))
+		return draw.Cut(l.String(), max(0, room-1))
 	}
-	return l.Add(look.Render(text.Cut(value, left))).String()
+	return l.Add(look.Render(draw.Cut(value, left))).String()
 }
 
 // nothingStated tells whether nothing is known of the service yet.

@@ -4,9 +4,8 @@ import (
 	"strconv"
 
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // axis is a section of the matrix.
@@ -149,7 +148,7 @@ func mark(s advice.Suits) string {
 	return "?"
 }
 
-func look(t *theme.Theme, s advice.Suits) theme.Style {
+func look(t *draw.Theme, s advice.Suits) draw.Style {
 	switch s {
 	case advice.Suitable:
 		return t.Good
@@ -171,7 +170,7 @@ func (p *Service) matrixLines(w, h int) []string {
 	for i := range p.told.rows {
 		r := &p.told.rows[i]
 		if r.axis != last {
-			lines = append(lines, " "+t.Title.Render(text.Cut(axisNames[r.axis], w-1)))
+			lines = append(lines, " "+t.Title.Render(draw.Cut(axisNames[r.axis], w-1)))
 			last = r.axis
 		}
 		here := i == p.index()
@@ -187,14 +186,14 @@ func (p *Service) matrixLines(w, h int) []string {
 		p.top = focus - 1 // the heading too
 	}
 	p.top = max(0, min(p.top, len(lines)-h))
-	out := text.FitLines(lines[p.top:min(len(lines), p.top+h)], w, h)
+	out := draw.FitLines(lines[p.top:min(len(lines), p.top+h)], w, h)
 	if left := len(lines) - p.top - h; left > 0 && focus < p.top+h-1 && h > 2 {
-		out[h-1] = text.Left(t.Dim.Render(text.Cut(" … "+strconv.Itoa(left+1)+" more lines: ↓, or → to the next list", w)), w)
+		out[h-1] = draw.Left(t.Dim.Render(draw.Cut(" … "+strconv.Itoa(left+1)+" more lines: ↓, or → to the next list", w)), w)
 	}
 	return out
 }
 
-func rowLine(t *theme.Theme, r *row, here bool, w int) string {
+func rowLine(t *draw.Theme, r *row, here bool, w int) string {
 	sign, word, style := " ", "", t.Note
 	switch {
 	case r.option != nil:
@@ -204,12 +203,12 @@ func rowLine(t *theme.Theme, r *row, here bool, w int) string {
 	default:
 		word = strconv.Itoa(len(r.reasons))
 	}
-	answer := sign + " " + text.Left(word, 11)
+	answer := sign + " " + draw.Left(word, 11)
 	if here {
-		return t.Selected.Render(text.Left(theme.Pointer+answer+" "+text.Clean(r.id), w))
+		return t.Selected.Render(draw.Left(draw.Pointer+answer+" "+draw.Clean(r.id), w))
 	}
-	var l text.Line
-	return l.Gap(1).Add(style.Render(answer)).Gap(1).Add(text.Clean(r.id)).Fit(w)
+	var l draw.Line
+	return l.Gap(1).Add(style.Render(answer)).Gap(1).Add(draw.Clean(r.id)).Fit(w)
 }
 
 // reasonLines draws why, with the basis of each.
@@ -217,30 +216,30 @@ func (p *Service) reasonLines(w, h int) []string {
 	t := p.desk.Theme
 	r := p.pointed()
 	if r == nil || w < 4 {
-		return text.FitLines(nil, w, h)
+		return draw.FitLines(nil, w, h)
 	}
-	head := t.Title.Render(text.Cut(text.Clean(r.id), w-2))
+	head := t.Title.Render(draw.Cut(draw.Clean(r.id), w-2))
 	if r.option != nil {
 		head += " " + look(t, r.option.Suits).Render(r.option.Suits.String())
 	}
 	body := []string{" " + head}
 	for _, x := range r.reasons {
-		for i, s := range text.Wrap(text.CleanText(x.Text), w-3) {
+		for i, s := range draw.Wrap(draw.CleanText(x.Text), w-3) {
 			lead := "   "
 			if i == 0 {
 				lead = " · "
 			}
 			body = append(body, lead+s)
 		}
-		for _, s := range text.Wrap("basis: "+text.CleanText(x.Basis), w-3) {
+		for _, s := range draw.Wrap("basis: "+draw.CleanText(x.Basis), w-3) {
 			body = append(body, "   "+t.Dim.Render(s))
 		}
 	}
 	p.unread = max(0, len(body)-h)
 	p.read = max(0, min(p.read, p.unread))
-	out := text.FitLines(body[p.read:min(len(body), p.read+h)], w, h)
+	out := draw.FitLines(body[p.read:min(len(body), p.read+h)], w, h)
 	if left := len(body) - p.read - h; left > 0 && h > 2 {
-		out[h-1] = text.Left(t.Dim.Render(text.Cut(" … "+strconv.Itoa(left+1)+" more lines: PgDn", w)), w)
+		out[h-1] = draw.Left(t.Dim.Render(draw.Cut(" … "+strconv.Itoa(left+1)+" more lines: PgDn", w)), w)
 	}
 	return out
 }
@@ -253,30 +252,30 @@ func (p *Service) Lines() []string {
 		return p.offer.lines(p, w, h)
 	}
 	out := p.factLines(w)
-	out = append(out, pane.Rule(p.desk.Theme, w, p.headline()...))
+	out = append(out, widget.Rule(p.desk.Theme, w, p.headline()...))
 	f := p.frame
 	f.Body.Y, f.Body.H = 0, max(0, h-len(out))
 	return append(out, p.split(f)...)
 }
 
 // headline says in one line what can be had.
-func (p *Service) headline() []pane.Piece {
+func (p *Service) headline() []widget.Piece {
 	t, a := p.desk.Theme, p.told.advice
 	if nothingStated(&p.desk.Doc.Now().Service) {
-		return []pane.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Incomplete}}
+		return []widget.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Incomplete}}
 	}
 	worst := a.Worst()
 	said := map[advice.Suits]string{
 		advice.Suitable: "there is a barrier that suits", advice.Conditional: "what suits best asks for care",
 		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing suits as asked",
 	}[worst]
-	pieces := []pane.Piece{{Text: said, Look: look(t, worst)}}
+	pieces := []widget.Piece{{Text: said, Look: look(t, worst)}}
 	switch n := len(a.Conflicts); n {
 	case 0:
 	case 1:
-		pieces = append(pieces, pane.Piece{Text: " · 1 conflict of demands", Look: t.Warning})
+		pieces = append(pieces, widget.Piece{Text: " · 1 conflict of demands", Look: t.Warning})
 	default:
-		pieces = append(pieces, pane.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of demands", Look: t.Warning})
+		pieces = append(pieces, widget.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of demands", Look: t.Warning})
 	}
 	return pieces
 }

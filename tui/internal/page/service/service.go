@@ -7,9 +7,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/facts"
 )
@@ -18,7 +17,7 @@ import (
 type Service struct {
 	desk  *page.Desk
 	acts  page.Acts[*Service]
-	frame layout.Frame
+	frame draw.Frame
 
 	told   told
 	at     place // the row pointed at
@@ -54,7 +53,7 @@ func New(d *page.Desk) *Service { return &Service{desk: d, acts: acts()} }
 func (*Service) Name() string { return "service" }
 
 // SetSize tells the size of the screen.
-func (p *Service) SetSize(w, h int) { p.frame = layout.PageFrame(layout.Size{W: w, H: h}) }
+func (p *Service) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
 
 // Reset drops what was begun and what was told of another document.
 func (p *Service) Reset() {
@@ -85,9 +84,9 @@ func (p *Service) Busy() bool { return p.fact > 0 || p.offer != nil }
 func (p *Service) Typing() bool { return p.fact > 0 }
 
 // Press handles a key or a paste.
-func (p *Service) Press(e keyin.Event) page.Wish {
+func (p *Service) Press(e keys.Event) page.Wish {
 	p.wish = page.Done
-	if p.fact == 0 && p.offer == nil && e.Key == keyin.Esc {
+	if p.fact == 0 && p.offer == nil && e.Key == keys.Esc {
 		return page.Back
 	}
 	found, why := p.acts.Press(p, p.Scope(), e)
@@ -119,66 +118,66 @@ func (p *Service) advice() *advice.Advice {
 }
 
 func acts() page.Acts[*Service] {
-	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Service) string, do func(*Service, keyin.Event)) page.Act[*Service] {
+	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Service) string, do func(*Service, keys.Event)) page.Act[*Service] {
 		return page.Act[*Service]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: can, Do: do}
 	}
 	const g, f, o = "On the service page", "Changing a fact", "Whole schedules to choose from"
 	digits := []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}
 	return page.Acts[*Service]{
-		row(scopeService, "fact", g, digits, "1-9", "change", "change the numbered fact of the service", 1, nil, func(p *Service, e keyin.Event) {
+		row(scopeService, "fact", g, digits, "1-9", "change", "change the numbered fact of the service", 1, nil, func(p *Service, e keys.Event) {
 			d, _ := e.Digit()
 			p.open(d)
 		}),
-		row(scopeService, "point", g, []string{keyin.Up, keyin.Down, "k", "j"}, "↑↓", "why", "point at another row and read its reasons", 2, nil, func(p *Service, e keyin.Event) {
+		row(scopeService, "point", g, []string{keys.Up, keys.Down, "k", "j"}, "↑↓", "why", "point at another row and read its reasons", 2, nil, func(p *Service, e keys.Event) {
 			by := 1
-			if e.Key == keyin.Up || e.Key == "k" {
+			if e.Key == keys.Up || e.Key == "k" {
 				by = -1
 			}
 			p.move(by)
 		}),
-		row(scopeService, "axis", g, []string{keyin.Left, keyin.Right}, "←→", "", "to the veils, the resins, the builds", 6, nil, func(p *Service, e keyin.Event) {
+		row(scopeService, "axis", g, []string{keys.Left, keys.Right}, "←→", "", "to the veils, the resins, the builds", 6, nil, func(p *Service, e keys.Event) {
 			by := 1
-			if e.Key == keyin.Left {
+			if e.Key == keys.Left {
 				by = -1
 			}
 			p.section(by)
 		}),
-		row(scopeService, "ends", g, []string{keyin.Home, keyin.End}, "", "", "the first row, the last row", 9, nil, func(p *Service, e keyin.Event) {
+		row(scopeService, "ends", g, []string{keys.Home, keys.End}, "", "", "the first row, the last row", 9, nil, func(p *Service, e keys.Event) {
 			p.advice()
-			if e.Key == keyin.Home {
+			if e.Key == keys.Home {
 				p.point(0)
 			} else {
 				p.point(len(p.told.rows) - 1)
 			}
 		}),
-		row(scopeService, "read", g, []string{keyin.PgUp, keyin.PgDown, keyin.Space}, "PgUp PgDn", "read on", "more of the reasons", 5, nil, func(p *Service, e keyin.Event) {
-			if e.Key == keyin.PgUp {
+		row(scopeService, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "more of the reasons", 5, nil, func(p *Service, e keys.Event) {
+			if e.Key == keys.PgUp {
 				p.read = max(0, p.read-5)
 			} else {
 				p.read = min(p.unread, p.read+5)
 			}
 		}),
-		row(scopeService, "build this", g, []string{keyin.Enter, "b"}, "Enter", "build this", "lay the barrier with what is pointed at in the place of the one there is, and go to the bench", 3, (*Service).whyNotBuild, func(p *Service, _ keyin.Event) { p.build() }),
-		row(scopeService, "propose", g, []string{"p"}, "", "whole walls", "whole schedules for this part and service, to choose from", 4, nil, func(p *Service, _ keyin.Event) { p.propose() }),
+		row(scopeService, "build this", g, []string{keys.Enter, "b"}, "Enter", "build this", "lay the barrier with what is pointed at in the place of the one there is, and go to the bench", 3, (*Service).whyNotBuild, func(p *Service, _ keys.Event) { p.build() }),
+		row(scopeService, "propose", g, []string{"p"}, "", "whole walls", "whole schedules for this part and service, to choose from", 4, nil, func(p *Service, _ keys.Event) { p.propose() }),
 
-		row(scopeFact, "take", f, []string{keyin.Enter}, "", "take it", "take what is typed or chosen", 1, nil, func(p *Service, _ keyin.Event) {
+		row(scopeFact, "take", f, []string{keys.Enter}, "", "take it", "take what is typed or chosen", 1, nil, func(p *Service, _ keys.Event) {
 			if p.commit() {
 				p.fact = 0
 			}
 		}),
-		row(scopeFact, "choose", f, []string{keyin.Left, keyin.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 3, nil, func(p *Service, e keyin.Event) { p.typed(e) }),
-		row(scopeFact, "leave", f, []string{keyin.Esc}, "", "leave", "leave what stood there", 2, nil, func(p *Service, _ keyin.Event) { p.leave() }),
+		row(scopeFact, "choose", f, []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 3, nil, func(p *Service, e keys.Event) { p.typed(e) }),
+		row(scopeFact, "leave", f, []string{keys.Esc}, "", "leave", "leave what stood there", 2, nil, func(p *Service, _ keys.Event) { p.leave() }),
 
-		row(scopeOffer, "lay", o, digits, "1-9", "lay it", "lay the numbered schedule, as one change", 1, nil, func(p *Service, e keyin.Event) {
+		row(scopeOffer, "lay", o, digits, "1-9", "lay it", "lay the numbered schedule, as one change", 1, nil, func(p *Service, e keys.Event) {
 			d, _ := e.Digit()
 			p.take(p.offer.page() + d - 1)
 		}),
-		row(scopeOffer, "lay marked", o, []string{keyin.Enter}, "", "lay it", "lay the one pointed at, as one change", 2, nil, func(p *Service, _ keyin.Event) { p.take(p.offer.at) }),
-		row(scopeOffer, "other", o, []string{keyin.Up, keyin.Down, "k", "j", keyin.PgUp, keyin.PgDown}, "↑↓", "compare", "point at another one", 3, nil, func(p *Service, e keyin.Event) {
-			by := map[string]int{keyin.Up: -1, "k": -1, keyin.Down: 1, "j": 1, keyin.PgUp: -shown, keyin.PgDown: shown}[e.Key]
+		row(scopeOffer, "lay marked", o, []string{keys.Enter}, "", "lay it", "lay the one pointed at, as one change", 2, nil, func(p *Service, _ keys.Event) { p.take(p.offer.at) }),
+		row(scopeOffer, "other", o, []string{keys.Up, keys.Down, "k", "j", keys.PgUp, keys.PgDown}, "↑↓", "compare", "point at another one", 3, nil, func(p *Service, e keys.Event) {
+			by := map[string]int{keys.Up: -1, "k": -1, keys.Down: 1, "j": 1, keys.PgUp: -shown, keys.PgDown: shown}[e.Key]
 			p.offer.at = max(0, min(len(p.offer.list)-1, p.offer.at+by))
 		}),
-		row(scopeOffer, "leave offers", o, []string{keyin.Esc}, "", "leave", "leave everything as it was", 4, nil, func(p *Service, _ keyin.Event) {
+		row(scopeOffer, "leave offers", o, []string{keys.Esc}, "", "leave", "leave everything as it was", 4, nil, func(p *Service, _ keys.Event) {
 			p.offer = nil
 			p.desk.Say("left as it was")
 		}),

@@ -14,9 +14,8 @@ import (
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -31,7 +30,7 @@ func open(t testing.TB, b []byte) (*Service, *page.Desk) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	desk := &page.Desk{Doc: d, Theme: theme.New(theme.Mono), Row: -1}
+	desk := &page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}
 	p := New(desk)
 	p.SetSize(80, 24)
 	return p, desk
@@ -47,7 +46,7 @@ func press(p *Service, names ...string) (w page.Wish) {
 func screen(t testing.TB, p *Service) string {
 	t.Helper()
 	f := p.frame
-	return tuitest.Box(t, text.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.desk.Notice.Line(p.desk.Theme, f.Body.W)
+	return tuitest.Box(t, draw.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.desk.Notice.Line(p.desk.Theme, f.Body.W)
 }
 
 // The example's condensate contains fluorides, which attack glass: its veil

@@ -4,26 +4,22 @@ import (
 	"path/filepath"
 
 	"frp/veilwright/schedules/store"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/widget"
-	"frp/veilwright/tui/internal/widget/finder"
-	"frp/veilwright/tui/internal/widget/menu"
-	"frp/veilwright/tui/internal/widget/picker"
 )
 
 // Menu is a choice of a few numbered things.
 type Menu struct {
 	head string
-	list *menu.Menu
+	list *widget.Menu
 	take func(i int) Task
 }
 
 // NewMenu makes a choice; take says what comes next.
-func NewMenu(d *page.Desk, head string, take func(i int) Task, items ...menu.Item) *Menu {
-	return &Menu{head: head, list: menu.New(d.Theme, "", 0, items...), take: take}
+func NewMenu(d *page.Desk, head string, take func(i int) Task, items ...widget.MenuItem) *Menu {
+	return &Menu{head: head, list: widget.NewMenu(d.Theme, "", 0, items...), take: take}
 }
 
 // Title heads the choice.
@@ -33,7 +29,7 @@ func (m *Menu) Title() string { return m.head }
 func (*Menu) Kind() Kind { return Choosing }
 
 // Press handles a key.
-func (m *Menu) Press(d *page.Desk, e keyin.Event) Task {
+func (m *Menu) Press(d *page.Desk, e keys.Event) Task {
 	switch m.list.Handle(e) {
 	case widget.Taken:
 		return m.take(m.list.Choice())
@@ -47,18 +43,18 @@ func (m *Menu) Press(d *page.Desk, e keyin.Event) Task {
 }
 
 // Lines draws it.
-func (m *Menu) Lines(_ *theme.Theme, w, h int) []string { return m.list.View(w, h) }
+func (m *Menu) Lines(_ *draw.Theme, w, h int) []string { return m.list.View(w, h) }
 
 // List is a choice of many, narrowed by typing.
 type List struct {
 	head string
-	list *finder.Finder
+	list *widget.Finder
 	take func(i int) (Task, error)
 }
 
 // NewList makes a list; take says what comes next, or why it cannot be taken.
-func NewList(d *page.Desk, head, ask string, items []finder.Item, take func(i int) (Task, error)) *List {
-	return &List{head: head, list: finder.New(d.Theme, ask, items), take: take}
+func NewList(d *page.Desk, head, ask string, items []widget.Item, take func(i int) (Task, error)) *List {
+	return &List{head: head, list: widget.New(d.Theme, ask, items), take: take}
 }
 
 // Title heads the list.
@@ -68,7 +64,7 @@ func (l *List) Title() string { return l.head }
 func (*List) Kind() Kind { return Finding }
 
 // Press handles a key.
-func (l *List) Press(d *page.Desk, e keyin.Event) Task {
+func (l *List) Press(d *page.Desk, e keys.Event) Task {
 	switch l.list.Handle(e) {
 	case widget.Taken:
 		i, _ := l.list.Choice()
@@ -88,7 +84,7 @@ func (l *List) Press(d *page.Desk, e keyin.Event) Task {
 }
 
 // Lines draws it.
-func (l *List) Lines(_ *theme.Theme, w, h int) []string { return l.list.View(w, h) }
+func (l *List) Lines(_ *draw.Theme, w, h int) []string { return l.list.View(w, h) }
 
 // mostLooked is how many files of a folder are read to tell what they are.
 const mostLooked = 300
@@ -97,17 +93,17 @@ const mostLooked = 300
 type Files struct {
 	head   string
 	folder string
-	first  []picker.Entry // before the files: what else may be taken
+	first  []widget.PickerEntry // before the files: what else may be taken
 	// look tells what a file is: its row, and whether it belongs into the list.
-	look func(path string, text []byte) (picker.Entry, bool)
+	look func(path string, text []byte) (widget.PickerEntry, bool)
 	take func(path string, first int) (Task, error)
-	list *picker.Picker
+	list *widget.Picker
 	rows int
 }
 
 // NewFiles lists a folder. What take gets is the path of a file, or first, the
 // index of one of the rows before the files, with an empty path.
-func NewFiles(d *page.Desk, head, folder string, first []picker.Entry, look func(string, []byte) (picker.Entry, bool), take func(path string, first int) (Task, error)) *Files {
+func NewFiles(d *page.Desk, head, folder string, first []widget.PickerEntry, look func(string, []byte) (widget.PickerEntry, bool), take func(path string, first int) (Task, error)) *Files {
 	f := &Files{head: head, first: first, look: look, take: take}
 	f.enter(d, folder)
 	return f
@@ -120,15 +116,15 @@ func (f *Files) enter(d *page.Desk, folder string) {
 		return
 	}
 	f.folder = folder
-	rows := append([]picker.Entry{}, f.first...)
+	rows := append([]widget.PickerEntry{}, f.first...)
 	looked := 0
 	for _, e := range list {
 		if e.Folder {
-			rows = append(rows, picker.Entry{Name: e.Name, Folder: true})
+			rows = append(rows, widget.PickerEntry{Name: e.Name, Folder: true})
 			continue
 		}
 		if looked++; looked > mostLooked {
-			rows = append(rows, picker.Entry{Name: "more files", Why: "the folder holds too many files to list: name it on the command line, or tidy the folder"})
+			rows = append(rows, widget.PickerEntry{Name: "more files", Why: "the folder holds too many files to list: name it on the command line, or tidy the folder"})
 			break
 		}
 		file, err := store.Read(e.Path)
@@ -140,7 +136,7 @@ func (f *Files) enter(d *page.Desk, folder string) {
 			rows = append(rows, row)
 		}
 	}
-	f.list, f.rows = picker.New(d.Theme, folder, rows), len(rows)
+	f.list, f.rows = widget.NewPicker(d.Theme, folder, rows), len(rows)
 	if err != nil {
 		d.Refuse(err.Error())
 	}
@@ -153,7 +149,7 @@ func (f *Files) Title() string { return f.head }
 func (*Files) Kind() Kind { return Finding }
 
 // Press handles a key.
-func (f *Files) Press(d *page.Desk, e keyin.Event) Task {
+func (f *Files) Press(d *page.Desk, e keys.Event) Task {
 	switch f.list.Handle(e) {
 	case widget.Taken:
 		row, ok := f.list.Choice()
@@ -180,7 +176,7 @@ func absolute(folder string) string {
 	return folder
 }
 
-func (f *Files) taken(d *page.Desk, row picker.Entry) Task {
+func (f *Files) taken(d *page.Desk, row widget.PickerEntry) Task {
 	for i, r := range f.first {
 		if r.Name == row.Name {
 			return f.next(d, "", i)
@@ -204,10 +200,10 @@ func (f *Files) next(d *page.Desk, path string, first int) Task {
 }
 
 // Lines draws it.
-func (f *Files) Lines(t *theme.Theme, w, h int) []string {
+func (f *Files) Lines(t *draw.Theme, w, h int) []string {
 	if f.rows > 0 {
 		return f.list.View(w, h)
 	}
-	where := " " + t.Dim.Render(text.Tail(text.Clean(f.folder), max(1, w-2)))
-	return text.FitLines([]string{where, " nothing of the kind here: ← goes to the folder above"}, w, h)
+	where := " " + t.Dim.Render(draw.Tail(draw.Clean(f.folder), max(1, w-2)))
+	return draw.FitLines([]string{where, " nothing of the kind here: ← goes to the folder above"}, w, h)
 }

@@ -3,12 +3,10 @@ package task
 import (
 	"strings"
 
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
-	"frp/veilwright/tui/internal/widget/input"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Sheet is fields filled in one after another: value, Enter, value, Enter.
@@ -28,7 +26,7 @@ type Sheet struct {
 	// Leaving is what comes next where the sheet is left; nil ends it.
 	Leaving func() Task
 	// Below draws what stands under the fields.
-	Below func(t *theme.Theme, w, h int) []string
+	Below func(t *draw.Theme, w, h int) []string
 
 	at     int
 	warned bool // Esc was pressed once with something typed
@@ -70,25 +68,25 @@ func (s *Sheet) begun() bool {
 }
 
 // Press handles a key.
-func (s *Sheet) Press(d *page.Desk, e keyin.Event) Task {
+func (s *Sheet) Press(d *page.Desk, e keys.Event) Task {
 	if !s.opened {
 		s.focus(s.at)
 	}
 	warned := s.warned
 	s.warned = false
 	switch e.Key {
-	case keyin.Esc:
+	case keys.Esc:
 		if s.begun() && !warned {
 			s.warned = true
-			d.Refuse(input.Unfinished)
+			d.Refuse(widget.Unfinished)
 			return s
 		}
 		return s.leave()
-	case keyin.Enter:
+	case keys.Enter:
 		return s.enter(d)
-	case keyin.Up, keyin.ShiftTab:
+	case keys.Up, keys.ShiftTab:
 		s.focus(s.at - 1)
-	case keyin.Down, keyin.Tab:
+	case keys.Down, keys.Tab:
 		s.focus(s.at + 1)
 	default:
 		if !s.field().Press(e) {
@@ -151,7 +149,7 @@ func (s *Sheet) enter(d *page.Desk) Task {
 
 // Lines draws the fields, the one being filled in in sight, and what stands
 // below them.
-func (s *Sheet) Lines(t *theme.Theme, w, h int) []string {
+func (s *Sheet) Lines(t *draw.Theme, w, h int) []string {
 	if w < 1 || h < 1 {
 		return nil
 	}
@@ -160,7 +158,7 @@ func (s *Sheet) Lines(t *theme.Theme, w, h int) []string {
 	}
 	label := 0
 	for _, f := range s.Fields {
-		label = max(label, text.Width(f.Label))
+		label = max(label, draw.Width(f.Label))
 	}
 	label = min(label, w/2)
 	// What a value does to the verdict is the point of entering it: at least
@@ -178,5 +176,5 @@ func (s *Sheet) Lines(t *theme.Theme, w, h int) []string {
 	if s.Below != nil && h > room {
 		lines = append(lines, s.Below(t, w, h-room)...)
 	}
-	return text.FitLines(lines, w, h)
+	return draw.FitLines(lines, w, h)
 }

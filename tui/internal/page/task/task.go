@@ -4,10 +4,9 @@
 package task
 
 import (
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/theme"
 )
 
 // Task is something begun and not finished.
@@ -15,8 +14,8 @@ type Task interface {
 	Title() string
 	// Press handles a key and returns what goes on: the task itself, another
 	// one, or nil when it is over.
-	Press(d *page.Desk, e keyin.Event) Task
-	Lines(t *theme.Theme, w, h int) []string
+	Press(d *page.Desk, e keys.Event) Task
+	Lines(t *draw.Theme, w, h int) []string
 	Kind() Kind
 }
 
@@ -53,21 +52,21 @@ func Bindings(name string) []keys.Binding {
 	}
 	const fill, choose, find = "Filling in", "Choosing", "Finding"
 	return []keys.Binding{
-		row(Filling, fill, "next", []string{keyin.Enter}, "", "next, take", "the next field; from the last one: take it", 1),
-		row(Filling, fill, "field", []string{keyin.Up, keyin.Down}, "↑↓", "field", "the field before, the next one", 2),
-		row(Filling, fill, "one of", []string{keyin.Left, keyin.Right, keyin.Space}, "←→", "", "the choice before, the next one; a digit takes it", 4),
-		row(Filling, fill, "take back", []string{keyin.Backspace, keyin.Delete}, "", "", "take a character back, empty the field", 5),
-		row(Filling, fill, "leave", []string{keyin.Esc}, "", "leave", "leave it; where something is typed, the second time", 3),
+		row(Filling, fill, "next", []string{keys.Enter}, "", "next, take", "the next field; from the last one: take it", 1),
+		row(Filling, fill, "field", []string{keys.Up, keys.Down}, "↑↓", "field", "the field before, the next one", 2),
+		row(Filling, fill, "one of", []string{keys.Left, keys.Right, keys.Space}, "←→", "", "the choice before, the next one; a digit takes it", 4),
+		row(Filling, fill, "take back", []string{keys.Backspace, keys.Delete}, "", "", "take a character back, empty the field", 5),
+		row(Filling, fill, "leave", []string{keys.Esc}, "", "leave", "leave it; where something is typed, the second time", 3),
 
 		row(Choosing, choose, "take", digits, "1-9", "take", "take the numbered thing", 1),
-		row(Choosing, choose, "take pointed at", []string{keyin.Enter}, "", "take", "take the thing pointed at", 2),
-		row(Choosing, choose, "point", []string{keyin.Up, keyin.Down, keyin.Home, keyin.End, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "point at another", 3),
-		row(Choosing, choose, "leave", []string{keyin.Esc}, "", "leave", "leave it", 4),
+		row(Choosing, choose, "take pointed at", []string{keys.Enter}, "", "take", "take the thing pointed at", 2),
+		row(Choosing, choose, "point", []string{keys.Up, keys.Down, keys.Home, keys.End, keys.PgUp, keys.PgDown}, "↑↓", "choose", "point at another", 3),
+		row(Choosing, choose, "leave", []string{keys.Esc}, "", "leave", "leave it", 4),
 
 		row(Finding, find, "take", digits, "1-9", "take", "take the numbered row", 1),
-		row(Finding, find, "take pointed at", []string{keyin.Enter}, "", "take", "take the row pointed at", 2),
-		row(Finding, find, "point", []string{keyin.Up, keyin.Down, keyin.PgUp, keyin.PgDown}, "↑↓", "choose", "point at another row", 3),
-		row(Finding, find, "narrow", []string{keyin.Backspace, keyin.Left}, "letters", "find", "letters narrow the list, Backspace takes one back; in a folder with nothing typed ← goes up", 5),
-		row(Finding, find, "leave", []string{keyin.Esc}, "", "leave", "forget the letters; again: leave it", 4),
+		row(Finding, find, "take pointed at", []string{keys.Enter}, "", "take", "take the row pointed at", 2),
+		row(Finding, find, "point", []string{keys.Up, keys.Down, keys.PgUp, keys.PgDown}, "↑↓", "choose", "point at another row", 3),
+		row(Finding, find, "narrow", []string{keys.Backspace, keys.Left}, "letters", "find", "letters narrow the list, Backspace takes one back; in a folder with nothing typed ← goes up", 5),
+		row(Finding, find, "leave", []string{keys.Esc}, "", "leave", "forget the letters; again: leave it", 4),
 	}
 }

@@ -7,17 +7,14 @@ import (
 	"strings"
 	"testing"
 
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
-	"frp/veilwright/tui/internal/widget/menu"
-	"frp/veilwright/tui/internal/widget/picker"
+	"frp/veilwright/tui/internal/widget"
 )
 
-func desk() *page.Desk { return &page.Desk{Theme: theme.New(theme.Mono)} }
+func desk() *page.Desk { return &page.Desk{Theme: draw.New(draw.Mono)} }
 
 // press types keys and returns the task that goes on.
 func press(d *page.Desk, t Task, names ...string) Task {
@@ -54,12 +51,12 @@ func log() (*Sheet, *[]string) {
 func TestSheet_valueEnterValueEnter(t *testing.T) {
 	d := desk()
 	s, taken := log()
-	press(d, s, "1", keyin.Enter, "2", keyin.Enter)
-	press(d, s, keyin.Down, keyin.Down, "k", keyin.Enter, "3", keyin.Enter, "4", keyin.Enter)
+	press(d, s, "1", keys.Enter, "2", keys.Enter)
+	press(d, s, keys.Down, keys.Down, "k", keys.Enter, "3", keys.Enter, "4", keys.Enter)
 	if got := strings.Join(*taken, ", "); got != "1 2 , 3 4 k" {
 		t.Errorf("taken: %s", got)
 	}
-	if press(d, s, keyin.Enter) != nil {
+	if press(d, s, keys.Enter) != nil {
 		t.Error("Enter in an empty first field goes on")
 	}
 }
@@ -67,16 +64,16 @@ func TestSheet_valueEnterValueEnter(t *testing.T) {
 func TestSheet_staysWhereSomethingIsWrong(t *testing.T) {
 	d := desk()
 	s, taken := log()
-	press(d, s, "bad", keyin.Enter)
+	press(d, s, "bad", keys.Enter)
 	if s.at != 0 || d.Notice.Text != "a is bad" {
 		t.Errorf("at field %d: %q", s.at, d.Notice.Text)
 	}
 	// Gone past by the arrows it is found when the sheet is taken.
-	press(d, s, keyin.Down, "2", keyin.Enter)
+	press(d, s, keys.Down, "2", keys.Enter)
 	if s.at != 0 || len(*taken) != 0 {
 		t.Errorf("at field %d, taken %q", s.at, *taken)
 	}
-	press(d, s, "1", keyin.Enter, "full", keyin.Enter)
+	press(d, s, "1", keys.Enter, "full", keys.Enter)
 	if s.at != 1 || s.Fields[1].Text != "full" || d.Notice.Text != "no room" {
 		t.Errorf("at field %d: %q", s.at, d.Notice.Text)
 	}
@@ -85,14 +82,14 @@ func TestSheet_staysWhereSomethingIsWrong(t *testing.T) {
 func TestSheet_escDropsWhatIsTypedOnlyTheSecondTime(t *testing.T) {
 	d := desk()
 	s, _ := log()
-	if press(d, s, "1", keyin.Esc) == nil {
+	if press(d, s, "1", keys.Esc) == nil {
 		t.Error("dropped at once")
 	}
-	if press(d, s, "2", keyin.Esc) == nil || press(d, s, keyin.Esc) != nil {
+	if press(d, s, "2", keys.Esc) == nil || press(d, s, keys.Esc) != nil {
 		t.Error("not dropped by two in a row")
 	}
 	s, _ = log()
-	if press(d, s, keyin.Esc) != nil {
+	if press(d, s, keys.Esc) != nil {
 		t.Error("nothing was typed and it stays")
 	}
 }
@@ -107,11 +104,11 @@ func TestSheet_everyFieldCanBeSeen(t *testing.T) {
 		for _, h := range []int{1, 2, 5, 20} {
 			lines := s.Lines(d.Theme, 40, h)
 			tuitest.Box(t, lines, 40, h)
-			if !strings.Contains(text.Join(lines), s.Fields[i].Label) {
+			if !strings.Contains(draw.Join(lines), s.Fields[i].Label) {
 				t.Errorf("%s is not on %d lines", s.Fields[i].Label, h)
 			}
 		}
-		press(d, s, keyin.Down)
+		press(d, s, keys.Down)
 	}
 }
 
@@ -123,11 +120,11 @@ func TestMenu_leadsOn(t *testing.T) {
 			return s
 		}
 		return nil
-	}, menu.Item{Name: "one"}, menu.Item{Name: "two"})
+	}, widget.MenuItem{Name: "one"}, widget.MenuItem{Name: "two"})
 	if press(d, m, "9") != Task(m) || !d.Notice.Refusal {
 		t.Error("a digit without a row is taken")
 	}
-	if press(d, m, "2") != Task(s) || press(d, m, keyin.Esc) != nil {
+	if press(d, m, "2") != Task(s) || press(d, m, keys.Esc) != nil {
 		t.Error("the choice leads nowhere")
 	}
 }
@@ -142,7 +139,9 @@ func TestFiles_goThroughFoldersAndTakeOne(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	look := func(_ string, b []byte) (picker.Entry, bool) { return picker.Entry{Note: "good"}, string(b) == "yes" }
+	look := func(_ string, b []byte) (widget.PickerEntry, bool) {
+		return widget.PickerEntry{Note: "good"}, string(b) == "yes"
+	}
 	var taken string
 	d := desk()
 	f := NewFiles(d, "which?", dir, nil, look, func(path string, first int) (Task, error) {
@@ -152,7 +151,7 @@ func TestFiles_goThroughFoldersAndTakeOne(t *testing.T) {
 		}
 		return nil, nil
 	})
-	screen := text.Join(f.Lines(d.Theme, 60, 8))
+	screen := draw.Join(f.Lines(d.Theme, 60, 8))
 	if strings.Contains(screen, "other") || !strings.Contains(screen, "demands") {
 		t.Errorf("listed:\n%s", screen)
 	}
@@ -162,12 +161,12 @@ func TestFiles_goThroughFoldersAndTakeOne(t *testing.T) {
 	if press(d, f, "1") != nil {
 		t.Error("taken and it goes on")
 	}
-	press(d, f, keyin.Left)
+	press(d, f, keys.Left)
 	if f.folder != dir {
 		t.Errorf("up leads to %s", f.folder)
 	}
 	empty := NewFiles(d, "which?", t.TempDir(), nil, look, nil)
-	if s := text.Join(empty.Lines(d.Theme, 70, 5)); !strings.Contains(s, "folder above") {
+	if s := draw.Join(empty.Lines(d.Theme, 70, 5)); !strings.Contains(s, "folder above") {
 		t.Errorf("an empty folder says:\n%s", s)
 	}
 }

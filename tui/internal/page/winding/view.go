@@ -6,9 +6,9 @@ import (
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/winding"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/text"
-	"frp/veilwright/tui/internal/widget/pane"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Lines draws the page.
@@ -25,19 +25,19 @@ func (p *Winding) Lines() []string {
 		out = append(out, mark+th.Key.Render(strconv.Itoa(i+1))+line)
 	}
 	t, err := p.try()
-	out = append(out, pane.Rule(th, w, pane.Piece{Text: "one cover", Look: th.Title}))
+	out = append(out, widget.Rule(th, w, widget.Piece{Text: "one cover", Look: th.Title}))
 	if err != nil {
-		out = append(out, "   "+th.Incomplete.Render(text.Cut("cannot be told: "+text.Clean(err.Error()), w-4)))
+		out = append(out, "   "+th.Incomplete.Render(draw.Cut("cannot be told: "+draw.Clean(err.Error()), w-4)))
 		return append(out, p.aid(w)...)
 	}
 	out = append(out, p.figures(&t, w)...)
-	out = append(out, pane.Rule(th, w, pane.Piece{Text: "the same band at other angles", Look: th.Title}))
+	out = append(out, widget.Rule(th, w, widget.Piece{Text: "the same band at other angles", Look: th.Title}))
 	out = append(out, p.whatIf(&t, w, p.body.H-len(out)-2)...)
 	return append(out, p.aid(w)...)
 }
 
 func (p *Winding) aid(w int) []string {
-	return []string{p.desk.Theme.Dim.Render(text.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
+	return []string{p.desk.Theme.Dim.Render(draw.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
 }
 
 // figures tells the pattern in two columns.
@@ -67,7 +67,7 @@ func (p *Winding) figures(t *tried, w int) []string {
 	}
 	var out []string
 	for _, r := range rows {
-		out = append(out, "   "+text.Left(r[0], 24)+text.Cut(text.Clean(r[1]), w-28))
+		out = append(out, "   "+draw.Left(r[0], 24)+draw.Cut(draw.Clean(r[1]), w-28))
 	}
 	return out
 }
@@ -85,10 +85,10 @@ func (p *Winding) whatIf(t *tried, w, room int) []string {
 	slices.Sort(angles)
 	choices, err := winding.WhatIf(t.band, t.diameter.SI(), angles, nil)
 	if err != nil {
-		return []string{"   " + text.Cut(text.Clean(err.Error()), w-4)}
+		return []string{"   " + draw.Cut(draw.Clean(err.Error()), w-4)}
 	}
 	th := p.desk.Theme
-	out := []string{"   " + th.Label.Render(text.Right("angle", 7)+text.Right("hoop:axial", 12)+text.Right("circuits", 10)+text.Right("overlap", 10)+text.Right("lead", 12)+"  fibers alone")}
+	out := []string{"   " + th.Label.Render(draw.Right("angle", 7)+draw.Right("hoop:axial", 12)+draw.Right("circuits", 10)+draw.Right("overlap", 10)+draw.Right("lead", 12)+"  fibers alone")}
 	for _, c := range choices {
 		ratio := quantity.Number(c.Ratio, 2)
 		if c.HoopOnly {
@@ -102,8 +102,8 @@ func (p *Winding) whatIf(t *tried, w, room int) []string {
 		if c.Asked == ideal {
 			note = "  a closed pipe"
 		}
-		out = append(out, "   "+text.Right(quantity.Number(c.Asked, 1)+"°", 7)+text.Right(ratio, 12)+text.Right(strconv.Itoa(c.Circuits), 10)+
-			text.Right(quantity.Share(c.OverlapShare), 10)+text.Right(lead, 12)+note)
+		out = append(out, "   "+draw.Right(quantity.Number(c.Asked, 1)+"°", 7)+draw.Right(ratio, 12)+draw.Right(strconv.Itoa(c.Circuits), 10)+
+			draw.Right(quantity.Share(c.OverlapShare), 10)+draw.Right(lead, 12)+note)
 	}
 	return out
 }

@@ -12,9 +12,8 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/winding"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/layout"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -22,7 +21,7 @@ import (
 type Winding struct {
 	desk *page.Desk
 	acts page.Acts[*Winding]
-	body layout.Rect
+	body draw.Rect
 
 	band   laminate.Material // the band that is tried out
 	bands  []laminate.Material
@@ -59,7 +58,7 @@ func New(d *page.Desk) *Winding {
 func (*Winding) Name() string { return "winding" }
 
 // SetSize tells the size of the screen.
-func (p *Winding) SetSize(w, h int) { p.body = layout.PageFrame(layout.Size{W: w, H: h}).Body }
+func (p *Winding) SetSize(w, h int) { p.body = draw.PageFrame(draw.Size{W: w, H: h}).Body }
 
 // Reset drops what was typed.
 func (p *Winding) Reset() { p.made, p.open = nil, false }
@@ -294,9 +293,9 @@ func (p *Winding) giveAngle() {
 }
 
 // Press handles a key or a paste.
-func (p *Winding) Press(e keyin.Event) page.Wish {
+func (p *Winding) Press(e keys.Event) page.Wish {
 	p.fill()
-	if !p.open && e.Key == keyin.Esc {
+	if !p.open && e.Key == keys.Esc {
 		return page.Back
 	}
 	found, why := p.acts.Press(p, p.Scope(), e)
@@ -319,7 +318,7 @@ func (p *Winding) Press(e keyin.Event) page.Wish {
 }
 
 func acts() page.Acts[*Winding] {
-	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Winding) string, do func(*Winding, keyin.Event)) page.Act[*Winding] {
+	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Winding) string, do func(*Winding, keys.Event)) page.Act[*Winding] {
 		return page.Act[*Winding]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: can, Do: do}
 	}
 	const g, f = "On the winding page", "A figure on the winding page"
@@ -329,13 +328,13 @@ func acts() page.Acts[*Winding] {
 		p.fields[at].Enter()
 	}
 	return page.Acts[*Winding]{
-		row(scopeWinding, "figure", g, []string{"1", "2", "3", "4", "5", "6"}, "1-6", "figure", "type another figure; nothing is changed yet", 1, nil, func(p *Winding, e keyin.Event) {
+		row(scopeWinding, "figure", g, []string{"1", "2", "3", "4", "5", "6"}, "1-6", "figure", "type another figure; nothing is changed yet", 1, nil, func(p *Winding, e keys.Event) {
 			d, _ := e.Digit()
 			enter(p, d-1)
 		}),
-		row(scopeWinding, "open figure", g, []string{keyin.Enter}, "", "open", "type the figure the pointer is on", 4, nil, func(p *Winding, _ keyin.Event) { enter(p, p.at) }),
-		row(scopeWinding, "other figure", g, []string{keyin.Up, keyin.Down}, "↑↓", "other figure", "another figure", 5, nil, func(p *Winding, e keyin.Event) {
-			if e.Key == keyin.Up {
+		row(scopeWinding, "open figure", g, []string{keys.Enter}, "", "open", "type the figure the pointer is on", 4, nil, func(p *Winding, _ keys.Event) { enter(p, p.at) }),
+		row(scopeWinding, "other figure", g, []string{keys.Up, keys.Down}, "↑↓", "other figure", "another figure", 5, nil, func(p *Winding, e keys.Event) {
+			if e.Key == keys.Up {
 				p.at = max(0, p.at-1)
 			} else {
 				p.at = min(fieldCount-1, p.at+1)
@@ -346,20 +345,20 @@ func acts() page.Acts[*Winding] {
 				return err.Error()
 			}
 			return ""
-		}, func(p *Winding, _ keyin.Event) { p.keep() }),
+		}, func(p *Winding, _ keys.Event) { p.keep() }),
 		row(scopeWinding, "give angle", g, []string{"*"}, "", "give angle", "give this angle to the wound ply", 3, func(p *Winding) string {
 			if p.row < 0 {
 				return "no ply is wound: lay a band on the bench first"
 			}
 			return ""
-		}, func(p *Winding, _ keyin.Event) { p.giveAngle() }),
-		row(scopeField, "take figure", f, []string{keyin.Enter}, "", "take it", "take what is typed", 1, nil, func(p *Winding, _ keyin.Event) {
+		}, func(p *Winding, _ keys.Event) { p.giveAngle() }),
+		row(scopeField, "take figure", f, []string{keys.Enter}, "", "take it", "take what is typed", 1, nil, func(p *Winding, _ keys.Event) {
 			p.settle()
 			p.open = false
 		}),
-		row(scopeField, "next figure", f, []string{keyin.Down}, "", "next", "take it and go to the next figure", 2, nil, func(p *Winding, _ keyin.Event) { enter(p, min(fieldCount-1, p.at+1)) }),
-		row(scopeField, "previous figure", f, []string{keyin.Up}, "", "one back", "take it and go to the figure before", 3, nil, func(p *Winding, _ keyin.Event) { enter(p, max(0, p.at-1)) }),
-		row(scopeField, "leave figure", f, []string{keyin.Esc}, "", "leave", "leave the figure as it was", 4, nil, func(p *Winding, _ keyin.Event) {
+		row(scopeField, "next figure", f, []string{keys.Down}, "", "next", "take it and go to the next figure", 2, nil, func(p *Winding, _ keys.Event) { enter(p, min(fieldCount-1, p.at+1)) }),
+		row(scopeField, "previous figure", f, []string{keys.Up}, "", "one back", "take it and go to the figure before", 3, nil, func(p *Winding, _ keys.Event) { enter(p, max(0, p.at-1)) }),
+		row(scopeField, "leave figure", f, []string{keys.Esc}, "", "leave", "leave the figure as it was", 4, nil, func(p *Winding, _ keys.Event) {
 			p.fields[p.at].Revert()
 			p.open = false
 			p.desk.Say("left as it was")

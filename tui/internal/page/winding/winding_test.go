@@ -10,9 +10,9 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/keyin"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/theme"
 	"frp/veilwright/tui/internal/tuitest"
 
 	"pgregory.net/rapid"
@@ -52,12 +52,12 @@ func desk(t testing.TB, text string) *page.Desk {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &page.Desk{Doc: d, Theme: theme.New(theme.Mono)}
+	return &page.Desk{Doc: d, Theme: draw.New(draw.Mono)}
 }
 
 func press(p *Winding, names ...string) {
 	for _, n := range names {
-		e := keyin.Event{Key: n}
+		e := keys.Event{Key: n}
 		if r := []rune(n); len(r) == 1 {
 			e.Rune = r[0]
 		}
@@ -101,7 +101,7 @@ func TestWinding_figuresTheBandByHand(t *testing.T) {
 
 func TestWinding_keepsTheBandAsOneChange(t *testing.T) {
 	p := page80(t, pipe)
-	press(p, "3", "1", "0", keyin.Enter)
+	press(p, "3", "1", "0", keys.Enter)
 	if len(p.desk.Doc.Now().Plies) != 1 || p.desk.Doc.Dirty() {
 		t.Fatal("typing alone must change nothing")
 	}
@@ -122,7 +122,7 @@ func TestWinding_keepsTheBandAsOneChange(t *testing.T) {
 
 func TestWinding_givesTheAngle(t *testing.T) {
 	p := page80(t, pipe)
-	press(p, "6", "6", "0", keyin.Enter, "*")
+	press(p, "6", "6", "0", keys.Enter, "*")
 	if a := p.desk.Doc.Now().Plies[0].Angle; a.Value != 60 {
 		t.Errorf("angle %v, notice %q", a, p.desk.Notice.Text)
 	}
@@ -133,11 +133,11 @@ func TestWinding_saysWhatIsMissing(t *testing.T) {
 	if text := strings.Join(p.Lines(), "\n"); !strings.Contains(text, "cannot be told: diameter: not stated") {
 		t.Errorf("the page does not say it:\n%s", text)
 	}
-	press(p, "5", "0", keyin.Enter)
+	press(p, "5", "0", keys.Enter)
 	if _, err := p.try(); err == nil {
 		t.Error("a diameter of zero must be refused")
 	}
-	press(p, "6", "x", keyin.Enter)
+	press(p, "6", "x", keys.Enter)
 	if _, err := p.try(); err == nil {
 		t.Error("a word is no angle")
 	}
@@ -157,7 +157,7 @@ gel_after = true
 	if got := p.fields[fieldDiameter].Text; got != "24.23 in" {
 		t.Errorf("wound on %q", got)
 	}
-	press(p, "5", "3", "0", keyin.Enter)
+	press(p, "5", "3", "0", keys.Enter)
 	if got := p.fields[fieldDiameter].Text; got != "30 in" {
 		t.Errorf("a bare figure becomes %q, it must get its unit", got)
 	}
@@ -165,7 +165,7 @@ gel_after = true
 
 func TestWinding_escLeavesAFigureAsItWas(t *testing.T) {
 	p := page80(t, pipe)
-	press(p, "3", "9", keyin.Esc)
+	press(p, "3", "9", keys.Esc)
 	if p.fields[fieldTows].Text != "20" || p.Busy() {
 		t.Errorf("tows %q, open %v", p.fields[fieldTows].Text, p.Busy())
 	}
@@ -177,7 +177,7 @@ func TestWinding_anyKeysAnySize(t *testing.T) {
 		p := New(d)
 		p.SetSize(rapid.IntRange(1, 250).Draw(t, "w"), rapid.IntRange(1, 80).Draw(t, "h"))
 		for range rapid.IntRange(0, 30).Draw(t, "n") {
-			press(p, rapid.SampledFrom([]string{"1", "2", "3", "4", "5", "6", "+", "*", "0", "x", ".", keyin.Enter, keyin.Esc, keyin.Up, keyin.Down, keyin.Left}).Draw(t, "key"))
+			press(p, rapid.SampledFrom([]string{"1", "2", "3", "4", "5", "6", "+", "*", "0", "x", ".", keys.Enter, keys.Esc, keys.Up, keys.Down, keys.Left}).Draw(t, "key"))
 			p.Lines()
 		}
 	})

@@ -1,0 +1,279 @@
+package structure
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/widget"
+)
+
+func (p *Structure) columns() []widget.Column[*wall.Criterion] {
+	t := p.desk.Theme
+	type c = *wall.Criterion
+	look := func(x c) draw.Style { return page.TellStyle(t, x) }
+	return []widget.Column[c]{
+		{Title: "criterion", Width: 21, Cell: func(x c) string { return x.Name }},
+		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
+		{Title: "used", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
+		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
+			if x.Tell == wall.Fails {
+				return t.GaugeOver
+			}
+			return t.Gauge
+		}},
+		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
+		{Title: "demand", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return p.figure(x, x.Demand) }},
+		{Title: "capacity", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
+		{Title: "", Width: 14, Cell: func(x c) string {
+			if x.Tell == wall.NotApplicable {
+				return wall.NotApplicable.String()
+			}
+			if x.Decides {
+				return "decides"
+			}
+			return "shown"
+		}},
+	}
+}
+
+// used is the used share, or why there is none: "—" does not apply, "?" cannot
+// be told.
+func used(t *draw.Theme, c *wall.Criterion) string {
+	if c.Tell == wall.NotApplicable {
+		return "—"
+	}
+	return widget.Percent(page.Used(t, c).Ratio)
+}
+
+// gauge is a plain gauge of ten cells; what passes its limit ends in an arrow.
+func gauge(ratio float64) string {
+	const cells = 10
+	switch {
+	case math.IsNaN(ratio):
+		return draw.Run("·", cells)
+	case ratio > 1:
+		return draw.Run("█", cells-1) + "▸"
+	}
+	n := int(ratio*cells + 1e-9)
+	return draw.Run("█", n) + draw.Run("·", cells-n)
+}
+
+func (p *Structure) figure(c *wall.Criterion, v float64) string {
+	if c.Tell != wall.Holds && c.Tell != wall.Fails {
+		return "—"
+	}
+	return page.Figure(v, c.Unit, p.desk.Units())
+}
+
+// Lines draws the page.
+func (p *Structure) Lines() []string {
+	w, h := p.body.W, p.body.H
+	r := p.result()
+	if r == nil {
+		return []string{"", " the wall is not evaluated"}
+	}
+	p.fill(r)
+	rows := len(r.Criteria) + 1
+	foot := p.foot(w)
+	why := p.why(w)
+	left := h - len(foot) - len(why) - 1
+	tall := min(rows, max(3, left-4))
+	out := []string{" " + p.headline(r, w-1)}
+	out = append(out, p.table.View(w, tall)...)
+	out = append(out, why...)
+	out = append(out, p.chart(r, w, left-tall)...)
+	for len(out) < h-len(foot) {
+		out = append(out, "")
+	}
+	return append(out[:max(0, h-len(foot))], foot...)
+}
+
+// fill gives the table the criteria of a result, once.
+func (p *Structure) fill(r *wall.Result) {
+	if p.of == r {
+		return
+	}
+	p.of = r
+	rows := make([]*wall.Criterion, len(r.Criteria))
+	for i := range r.Criteria {
+		rows[i] = &r.Criteria[i]
+	}
+	p.table.SetRows(rows)
+	if _, ok := p.table.Selected(); !ok && len(rows) > 0 {
+		p.table.Select(rows[0].Name)
+	}
+}
+
+// headline says in one line how the wall stands.
+func (p *Structure) headline(r *wall.Result, w int) string {
+	t, u := p.desk.Theme, p.desk.Units()
+	if r.Problem != "" {
+		return t.Incomplete.Render(draw.Cut(draw.Clean(r.Problem), w))
+	}
+	s := "counts " + u.Thickness(r.Thickness)
+	if r.Membrane.Ex > 0 {
+		s += ", modulus axial " + page.Figure(r.Membrane.Ex, "Pa", u) + ", hoop " + page.Figure(r.Membrane.Ey, "Pa", u)
+	}
+	if p.need != nil && p.need.err == nil && p.need.found.Repeats > 0 {
+		s = "with " + page.Count(p.need.found.Repeats, "repeat") + " of " + p.need.unit.String() + " it " + s
+		return t.Changed.Render(draw.Cut(s, w))
+	}
+	return t.Strong.Render(draw.Cut(s, w))
+}
+
+// why explains the criterion that is selected.
+func (p *Structure) why(w int) []string {
+	title, said := p.said()
+	if title == "" {
+		return nil
+	}
+	t := p.desk.Theme
+	out := []string{widget.Rule(t, w, widget.Piece{Text: title, Look: t.Title})}
+	lines := 3
+	if p.body.H < 18 {
+		lines = 1
+	}
+	for i, l := range draw.Wrap(said, max(10, w-3)) {
+		if i == lines {
+			break
+		}
+		out = append(out, "   "+l)
+	}
+	return out
+}
+
+// said is the answer to what is needed while it is open, else why the selected
+// criterion stands as it does.
+func (p *Structure) said() (title, said string) {
+	if n := p.need; n != nil {
+		title = "what is needed of " + n.unit.String()
+		if n.err != nil {
+			return title, draw.Clean(n.err.Error())
+		}
+		return title, draw.Clean(n.words())
+	}
+	c, ok := p.table.Selected()
+	if !ok {
+		return "", ""
+	}
+	var parts []string
+	if c.Tell == wall.Holds || c.Tell == wall.Fails {
+		parts = append(parts, "asks "+p.figure(c, c.Demand)+", has "+p.figure(c, c.Capacity))
+	}
+	if c.Tell == wall.NotApplicable {
+		parts = append(parts, wall.NotApplicable.String())
+	}
+	if c.Reason != "" {
+		parts = append(parts, draw.Clean(c.Reason))
+	}
+	return c.Name, strings.Join(append(parts, "basis: "+draw.Clean(c.Basis)), " · ")
+}
+
+// foot offers the units, and says what the page is not.
+func (p *Structure) foot(w int) []string {
+	t := p.desk.Theme
+	var l draw.Line
+	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
+	for i, u := range wall.Units() {
+		s := strconv.Itoa(i + 1)
+		if p.need != nil && p.need.unit == u {
+			s = draw.Pointer + s
+		}
+		l.Gap(1).Add(t.Key.Render(s)).Gap(1).Add(u.String())
+	}
+	aid := " design aid: governing code, the shop's own tests, a licensed engineer decide"
+	not := ""
+	if r := p.result(); r != nil && len(r.NotChecked) > 0 {
+		not = "not checked:"
+		for i, n := range r.NotChecked {
+			if i > 0 {
+				not += ","
+			}
+			not += " " + n
+		}
+	}
+	out := []string{draw.Cut(l.String(), w)}
+	lines := draw.Wrap(draw.Clean(not), max(10, w-3))
+	most := 2
+	if p.body.H < 18 {
+		most = 1
+	}
+	for i := 0; i < len(lines) && i < most; i++ {
+		line := lines[i]
+		if i == most-1 && len(lines) > most {
+			line += " " + draw.Ellipsis
+		}
+		out = append(out, t.Dim.Render(" "+line))
+	}
+	return append(out, t.Dim.Render(draw.Cut(aid, w)))
+}
+
+// chart draws the strain of every ply that counts, from the process side
+// outward: along the fiber and across it, to one scale.
+func (p *Structure) chart(r *wall.Result, w, h int) []string {
+	if h < 2 {
+		return nil
+	}
+	t := p.desk.Theme
+	title := "strain of each ply in %: 1 along, 2 across the fiber"
+	if r.PlyCase != "" {
+		title += ", " + r.PlyCase
+	}
+	out := []string{widget.Rule(t, w, widget.Piece{Text: title, Look: t.Title})}
+	if r.PlyCase == "" || len(r.Plies) == 0 {
+		return append(out, "   no strain to show: no load, or the moduli are not known")
+	}
+	most := 0.0
+	for i := range r.Plies {
+		most = max(most, math.Abs(r.Plies[i].Strain1), math.Abs(r.Plies[i].Strain2))
+	}
+	if most == 0 {
+		return append(out, "   no strain under this case")
+	}
+	rows := h - 1
+	p.top = max(0, min(p.top, len(r.Plies)-rows))
+	half := max(4, (w-2*strainCells-numberCells-nameCells-2)/2)
+	for i := p.top; i < len(r.Plies) && i < p.top+rows; i++ {
+		s := &r.Plies[i]
+		out = append(out, p.strainLine(s, most, half))
+	}
+	return out
+}
+
+// Cells of a line of the chart beside its bars.
+const (
+	numberCells = 6
+	nameCells   = 13
+	strainCells = 10
+)
+
+func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string {
+	t := p.desk.Theme
+	num := strconv.Itoa(s.First)
+	if s.Last > s.First {
+		num += "-" + strconv.Itoa(s.Last)
+	}
+	name := ""
+	if sch := p.schedule(); s.Row >= 0 && s.Row < len(sch.Plies) {
+		name = draw.Clean(sch.Plies[s.Row].Material)
+	}
+	one := func(v float64, sign string) string {
+		n := int(math.Abs(v)/most*float64(half) + 0.5)
+		return t.Gauge.Render(draw.Run("█", n)) + t.Dim.Render(draw.Run("·", half-n)) + draw.Right(sign+quantity.Number(100*v, 3)+" %", strainCells)
+	}
+	return " " + draw.Left(num, numberCells) + draw.Left(name, nameCells-1) + " " + one(s.Strain1, "1 ") + " " + one(s.Strain2, "2 ")
+}
+
+func (p *Structure) schedule() *laminate.Schedule {
+	s := p.desk.Doc.Now()
+	if p.need != nil && p.need.err == nil && len(p.need.found.Plies) > 0 {
+		return p.need.found.Apply(s)
+	}
+	return s
+}

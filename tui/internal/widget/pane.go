@@ -1,0 +1,75 @@
+package widget
+
+import (
+	"frp/veilwright/tui/internal/draw"
+)
+
+// Piece is a part of a title with a look of its own.
+type Piece struct {
+	Text string
+	Look draw.Style
+}
+
+// Rule draws "── title ─────" in exactly w cells; pieces are set side by side
+// as they are, cleaned.
+func Rule(th *draw.Theme, w int, title ...Piece) string {
+	if w < 1 {
+		return ""
+	}
+	var l draw.Line
+	for _, p := range title {
+		l.Add(p.Look.Render(draw.Clean(p.Text)))
+	}
+	if l.Width() == 0 || w < 8 {
+		return th.Rule.Render(draw.Run("─", w))
+	}
+	s := draw.Cut(l.String(), w-6)
+	return th.Rule.Render("──") + " " + s + " " + th.Rule.Render(draw.Run("─", w-4-draw.Width(s)))
+}
+
+// Edge returns h lines of one upright stroke, to stand between two panes.
+func Edge(th *draw.Theme, h int) []string {
+	if h < 1 {
+		return nil
+	}
+	lines := make([]string, h)
+	stroke := th.Rule.Render("│")
+	for i := range lines {
+		lines[i] = stroke
+	}
+	return lines
+}
+
+// Title draws the first line of a page in exactly w cells: the page's name, what
+// is open, and at the right end the state of things, which is cut last.
+func Title(th *draw.Theme, page, document, state string, w int) string {
+	page = draw.Clean(page)
+	left := th.Title.Render(page) + "  " + draw.Clean(document)
+	return draw.Ends(" "+left, th.Dim.Render(draw.Clean(state)), w)
+}
+
+// Notice is the line that says what the last key did, or why it did nothing.
+type Notice struct {
+	Text string
+	// Tail is how it is taken back; it stands at the right end.
+	Tail string
+	// Refusal tells that the key could not act.
+	Refusal bool
+}
+
+// Line draws the notice in exactly w cells.
+func (n Notice) Line(th *draw.Theme, w int) string {
+	look := th.Changed
+	if n.Refusal {
+		look = th.Error
+	}
+	tail := draw.Clean(n.Tail)
+	if tail != "" {
+		tail = th.Dim.Render(tail) + " "
+	}
+	said := draw.Clean(n.Text)
+	if said != "" {
+		said = " " + look.Render(said)
+	}
+	return draw.Ends(said, tail, w)
+}

@@ -1,0 +1,73 @@
+package widget
+
+import (
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+func TestRule_drawings(t *testing.T) {
+	mono := draw.New(draw.Mono)
+	for _, tc := range []struct {
+		w     int
+		title []Piece
+		want  string
+	}{
+		{30, []Piece{{Text: "1 break"}, {Text: " · "}, {Text: "1 warning"}}, "── 1 break · 1 warning ───────"},
+		{12, []Piece{{Text: "1 break · 1 warning"}}, "── 1 bre… ──"},
+		{7, []Piece{{Text: "1 break"}}, "───────"},
+		{5, nil, "─────"},
+		{20, []Piece{{Text: "a\x1b[31mb"}}, "── a�[31mb ─────────"},
+	} {
+		if got := Rule(mono, tc.w, tc.title...); got != tc.want {
+			t.Errorf("%d cells: %q, want %q", tc.w, got, tc.want)
+		}
+	}
+	dark := draw.New(draw.Dark)
+	got := tuitest.Visible(Rule(dark, 16, Piece{"1 break", dark.Break}))
+	if want := "␛[2m──␛[m ␛[1;91m1 break␛[m ␛[2m─────␛[m"; got != want {
+		t.Errorf("colored %q, want %q", got, want)
+	}
+}
+
+func TestNotice_drawings(t *testing.T) {
+	mono := draw.New(draw.Mono)
+	for _, tc := range []struct {
+		n    Notice
+		w    int
+		want string
+	}{
+		{Notice{Text: "laid ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 50, " laid ply 8 mat-1.5: +43.4 mil    u takes it back "},
+		{Notice{Text: "laid ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 36, " laid ply 8 mat-1.… u takes it back "},
+		{Notice{Text: "nothing to fix here", Refusal: true}, 24, " nothing to fix here    "},
+		{Notice{}, 4, "    "},
+	} {
+		if got := tc.n.Line(mono, tc.w); got != tc.want {
+			t.Errorf("%q, want %q", got, tc.want)
+		}
+	}
+}
+
+func TestTitle_keepsTheState(t *testing.T) {
+	mono := draw.New(draw.Mono)
+	if got, want := Title(mono, "BENCH", "Scrubber drain header  R-2214 rev 3", "not saved  inch", 40), " BENCH  Scrubber drain … not saved  inch"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+func TestLines_anyWidth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		th := draw.New(rapid.SampledFrom(draw.Kinds()).Draw(t, "theme"))
+		s, u := rapid.String().Draw(t, "text"), rapid.String().Draw(t, "tail")
+		w := rapid.IntRange(1, 250).Draw(t, "w")
+		tuitest.Box(t, []string{
+			Rule(th, w, Piece{s, th.Break}, Piece{u, th.Note}),
+			Title(th, s, u, s, w),
+			Notice{Text: s, Tail: u, Refusal: rapid.Bool().Draw(t, "refusal")}.Line(th, w),
+		}, w, 3)
+		tuitest.Box(t, Edge(th, 3), 1, 3)
+	})
+}
