@@ -68,7 +68,7 @@ func Grade(e *exercise.Exercise, a Answer, lib *laminate.Library, units quantity
 		g.fix(a)
 	case exercise.Order:
 		g.order(a)
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		g.values(a)
 	case exercise.NoKind:
 	}

@@ -36,7 +36,7 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 		return a
 	case exercise.Order:
 		return Answer{Schedule: v.order()}
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		a := Answer{Values: make([]string, len(e.Questions))}
 		for i, q := range e.Questions {
 			if t, err := TruthOf(e, i, lib, units); err == nil {

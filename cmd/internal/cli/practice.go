@@ -72,7 +72,7 @@ func (k practiceCommand) Run(c *call) error {
 	case k.Course > 0:
 		return k.printer(c, nil, quantity.US).Lesson(course.At(k.Course))
 	case k.Glossary:
-		return k.printer(c, nil, quantity.US).Glossary(course.Glossary())
+		return k.printer(c, nil, quantity.US).Glossary()
 	}
 	list, err := k.exercises(c)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/glossary"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/rules/practice/course"
@@ -362,8 +363,8 @@ func (c Practice) Lesson(l course.Lesson) error {
 	return nil
 }
 
-// Glossary prints the terms and where they come from.
-func (c Practice) Glossary(list []course.Term) error {
+// Glossary prints the words that the program explains, and where they come from.
+func (c Practice) Glossary() error {
 	type termJSON struct {
 		Term    string `json:"term"`
 		Meaning string `json:"meaning"`
@@ -372,12 +373,12 @@ func (c Practice) Glossary(list []course.Term) error {
 	terms := struct {
 		Terms []termJSON `json:"terms"`
 	}{[]termJSON{}}
-	for _, t := range list {
-		terms.Terms = append(terms.Terms, termJSON(t))
+	for _, t := range glossary.Terms() {
+		terms.Terms = append(terms.Terms, termJSON{t.Word, t.Meaning, t.Source})
 		if c.JSON {
 			continue
 		}
-		c.Out.Line("%s (%s)", t.Term, t.From)
+		c.Out.Line("%s (%s)", t.Word, t.Source)
 		for _, line := range output.Wrap(t.Meaning, 72) {
 			c.Out.Line("    %s", line)
 		}
