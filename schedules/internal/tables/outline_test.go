@@ -1,4 +1,4 @@
-package syntax
+package tables
 
 import (
 	"fmt"
