@@ -182,7 +182,7 @@ func optional(o laminate.Optional[float64]) string {
 	if !o.Given {
 		return ""
 	}
-	return percent(o.Value)
+	return quantity.Percent(o.Value)
 }
 
 func degrees(o laminate.Optional[float64]) string {

@@ -16,13 +16,13 @@ func (j *judge) belongs() {
 	l := Line{Key: "record.schedule", Demand: "record of this schedule", Found: "the same file", Basis: "SHA-256 of the schedule the part was laid to"}
 	switch {
 	case j.Record.ScheduleSHA256 == "":
-		l.Verdict, l.Found = CannotTell, "the record carries no SHA-256 of its schedule"
+		l.Verdict, l.Found = Incomplete, "the record carries no SHA-256 of its schedule"
 	case !strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
 		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule was changed since"
 	}
 	j.add(l)
 	if j.Record.Torn != "" {
-		j.add(Line{Key: "record.whole", Demand: "every entry whole", Found: j.Record.Torn, Verdict: CannotTell, Basis: "the record itself"})
+		j.add(Line{Key: "record.whole", Demand: "every entry whole", Found: j.Record.Torn, Verdict: Incomplete, Basis: "the record itself"})
 	}
 }
 
@@ -73,7 +73,7 @@ func (j *judge) layup() {
 		}
 	}
 	if ticks > 0 {
-		l := Line{Key: "record.order", Demand: "plies laid in the schedule's order, each once", Found: count(ticks, "ply ticked", "plies ticked"), Basis: "the schedule"}
+		l := Line{Key: "record.order", Demand: "plies laid in the schedule's order, each once", Found: quantity.Counted(ticks, "ply ticked", "plies ticked"), Basis: "the schedule"}
 		for _, c := range []struct {
 			list []int
 			text string
@@ -88,12 +88,12 @@ func (j *judge) layup() {
 	}
 	if backwards {
 		j.add(Line{Key: "record.time", Demand: "times that follow one another", Found: "the clock runs backwards between two ticks",
-			Verdict: CannotTell, Basis: byPractice})
+			Verdict: Incomplete, Basis: byPractice})
 	}
 	open := append(skipped, missing...)
 	switch {
 	case j.demandsLayup():
-		l := Line{Key: "inspection.layup_record", Demand: "every ply ticked", Found: "all " + count(total, "ply", "plies"), Plies: open}
+		l := Line{Key: "inspection.layup_record", Demand: "every ply ticked", Found: "all " + quantity.Counted(total, "ply", "plies"), Plies: open}
 		if len(open) > 0 {
 			l.Verdict, l.Found = Fails, "no tick for "+plies(open)
 		}
@@ -136,12 +136,12 @@ func (j *judge) gelStops(times map[int]int) {
 	if stops == 0 {
 		return
 	}
-	l := Line{Key: "record.gel", Demand: "gel stops waited out", Found: count(stops, "stop", "stops") + " with a gel time", Basis: "the schedule"}
+	l := Line{Key: "record.gel", Demand: "gel stops waited out", Found: quantity.Counted(stops, "stop", "stops") + " with a gel time", Basis: "the schedule"}
 	switch {
 	case len(early) > 0:
 		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it can have gelled: "+plies(early), early
 	case len(untold) > 0:
-		l.Verdict, l.Found, l.Plies = CannotTell, "no gel time for "+plies(untold), untold
+		l.Verdict, l.Found, l.Plies = Incomplete, "no gel time for "+plies(untold), untold
 	}
 	j.add(l)
 }
@@ -157,7 +157,7 @@ func (j *judge) lots() {
 	case len(none) == 0:
 	case j.demandsLayup():
 		j.add(Line{Key: "record.lots", Demand: "material and resin lots of every ply", Found: "a lot is missing for " + plies(none),
-			Verdict: CannotTell, Basis: byPractice, Plies: none})
+			Verdict: Incomplete, Basis: byPractice, Plies: none})
 	default:
 		j.note("a lot is missing for " + plies(none))
 	}
@@ -193,7 +193,7 @@ func (j *judge) climate() {
 		}
 	}
 	if len(untold) > 0 {
-		j.note("climate not told for " + plies(untold))
+		j.note("ambient conditions not recorded for " + plies(untold))
 	}
 	if told == 0 {
 		return
@@ -202,11 +202,11 @@ func (j *judge) climate() {
 		key, demand, basis string
 		bad                []int
 	}{
-		{"record.dew_point", "surface at least 3 °C above the dew point", "ISO 8502-4, ISO 12944-7", wet},
+		{"record.dew_point", "surface at least " + j.Units.Figure(inspection.DewPointMargin, quantity.Rise) + " above the dew point", "ISO 8502-4, ISO 12944-7", wet},
 		{"record.air", "air at least " + j.Units.Temperature(inspection.LowestAir+273.15), "class guidance for FRP ships", cold},
 		{"record.humidity", "relative humidity at most 80 %", "class guidance for FRP ships", humid},
 	} {
-		l := Line{Key: c.key, Demand: c.demand, Found: "so at " + count(told, "ply", "plies"), Basis: c.basis, Plies: c.bad}
+		l := Line{Key: c.key, Demand: c.demand, Found: "so at " + quantity.Counted(told, "ply", "plies"), Basis: c.basis, Plies: c.bad}
 		if len(c.bad) > 0 {
 			l.Verdict, l.Found = Fails, "not so at "+plies(c.bad)
 		}
@@ -223,7 +223,7 @@ func (j *judge) decisions() {
 			continue
 		}
 		last = d.Outcome
-		when := "date not told"
+		when := "date not recorded"
 		if !d.When.IsZero() {
 			when = d.When.Format("2006-01-02")
 		}

@@ -156,7 +156,7 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 			a.units.Thickness(quantity.New(0.080, quantity.Inch).SI()) + " are API 12P 5.4.3"})
 	}
 	if b.hard {
-		list = append(list, Reason{"about " + rules.Share(hardShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
+		list = append(list, Reason{"about " + quantity.Percent(hardShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
 	}
 	if b.conductive {
 		list = append(list,

@@ -56,7 +56,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if c.Report.Verdict != rules.Clear {
 				t.Errorf("%v: verdict %s: %+v", process, c.Report.Verdict, c.Report.Findings[0])
 			}
-			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Tell(); got != wall.Holds {
+			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Answer(); got != wall.Holds {
 				t.Errorf("%v: the wall %v", process, got)
 			}
 			veils, last := laid(c.Schedule, laminate.InnerSurface), c.Schedule.Plies[len(c.Schedule.Plies)-1]

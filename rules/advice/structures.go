@@ -133,9 +133,9 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 	var reasons, said []string
 	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
 	for _, c := range r.Criteria {
-		if c.Decides && c.Tell == wall.CannotTell && !slices.Contains(reasons, c.Reason) {
+		if c.Governs && c.Answer == wall.Incomplete && !slices.Contains(reasons, c.Reason) {
 			reasons = append(reasons, c.Reason)
-			said = append(said, c.Name+" cannot be told: "+c.Reason)
+			said = append(said, c.Name+" cannot be determined: "+c.Reason)
 		}
 	}
 	for _, o := range r.Unknown { // a criterion tells one of several reasons

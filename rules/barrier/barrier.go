@@ -5,7 +5,6 @@ package barrier
 import (
 	"errors"
 	"math"
-	"strconv"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -96,7 +95,7 @@ func (m matPlan) apply(l *rules.Layup, n int) error {
 }
 
 func (m matPlan) text(n int) string {
-	return plural(n, "more ply", "more plies") + " of " + m.id + " in the interior layer"
+	return quantity.Counted(n, "more ply", "more plies") + " of " + m.id + " in the interior layer"
 }
 
 func (m matPlan) place() laminate.Ref {
@@ -111,13 +110,6 @@ func (m matPlan) fix(p *rules.Pass, n int) *rules.Fix {
 		return nil
 	}
 	return p.Fix(m.text(n), "laid "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }
 
 // takeIn is the fix where the chopped plies are there, straight on the veil

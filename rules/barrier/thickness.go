@@ -222,8 +222,8 @@ func doubleBarrierUsual(p *rules.Pass) {
 	}
 	f := rules.Finding{
 		Severity: rules.Warning, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
-		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + plural(veils, "veil", "veils") + " and " +
-			plural(mats, "mat", "mats") + "; two veils and four mats are usual",
+		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + quantity.Counted(veils, "veil", "veils") + " and " +
+			quantity.Counted(mats, "mat", "mats") + "; two veils and four mats are usual",
 	}
 	row := lastRow(p, veil)
 	plan, ok := planMats(p)

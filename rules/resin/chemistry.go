@@ -42,17 +42,18 @@ func resinForAcid(p *rules.Pass) {
 			Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
 			Message: "the service contains strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is the usual one",
 		}
+		reached, bound := p.Hottest(mild)
 		switch {
 		case oxidizer:
 			f.Message += ", the more so with an oxidizer"
 		case !at.Given():
 			f.Severity = rules.Incomplete
-			f.Message += " above " + p.Heat(mild) + ", and the service temperature is not given: cannot be judged"
+			f.Message += " above " + p.Units.Temperature(mild) + ", and the service temperature is not given: cannot be judged"
 		case quantity.Above(at.SI(), mild):
-			f.Message += ", the more so at " + p.Hottest() + ", above " + p.Heat(mild)
+			f.Message += ", the more so at " + reached + ", above " + bound
 		default:
 			f.Severity = rules.Note
-			f.Message += "; at " + p.Hottest() + ", not above " + p.Heat(mild) + ", this one may do"
+			f.Message += "; at " + reached + ", not above " + bound + ", this one may do"
 		}
 		p.Report(f)
 	}

@@ -95,7 +95,7 @@ func structureGlassContent(p *rules.Pass) {
 	zone := p.Analysis.Zones[laminate.StructuralLayer]
 	share, ok := zone.GlassMassFraction()
 	if !ok {
-		p.Report(rules.Finding{Severity: rules.Note, Rows: rows(), Message: "the glass content of the structure cannot be told: the mass of a ply is not known"})
+		p.Report(rules.Finding{Severity: rules.Note, Rows: rows(), Message: "the glass content of the structure cannot be determined: the mass of a ply is not known"})
 		return
 	}
 	var usual span
@@ -124,7 +124,7 @@ func structureGlassContent(p *rules.Pass) {
 		return
 	}
 	f.Rows = rows()
-	f.Message = "the structure has " + measured + " glass by mass; " + rules.Share(usual.least) + " to " + rules.Share(usual.most) + " are usual for " + usual.build
+	f.Message = "the structure has " + measured + " glass by mass; " + quantity.Percent(usual.least) + " to " + quantity.Percent(usual.most) + " are usual for " + usual.build
 	p.Report(f)
 }
 

@@ -93,7 +93,7 @@ func TestStructureRules(t *testing.T) {
 		{Name: "75 % wound", Change: change(noLoad, structure(ply(band, 9, 0.75)))},
 		{Name: "76 % wound", Change: change(noLoad, structure(ply(band, 9, 0.76))), Want: []string{"warning structure-glass-content"}},
 		{Name: "a tested lamina of unknown mass", Change: change(noLoad, structure(ply("tested", 4, 0)), func(s *laminate.Schedule) { s.Materials = []laminate.Material{lamina} }),
-			Want: []string{"note structure-glass-content 2"}, Says: []string{"cannot be told"}},
+			Want: []string{"note structure-glass-content 2"}, Says: []string{"cannot be determined"}},
 
 		{Name: "booked 20 % more", Change: change(noLoad, booked(computedMil*1.2))},
 		{Name: "booked over 20 % more", Change: change(noLoad, booked(computedMil*1.201)), Want: []string{"warning booked-thickness-differs 2 4"},
@@ -110,7 +110,7 @@ func TestStructureRules(t *testing.T) {
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
 			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop-strain under pressure does not hold: ", ", at most 0.100 % strain ("}},
 		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
-			Says: []string{"cannot be told: hoop-strength-minimum"}},
+			Says: []string{"cannot be determined: hoop-strength-minimum"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},
 		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "incomplete structure-incomplete", "break structure-fails"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},

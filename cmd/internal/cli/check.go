@@ -115,7 +115,7 @@ func (k *checking) other(d *document) {
 		d.problems = problems
 		if torn := d.validate(); torn != "" {
 			k.c.say.Say("%s: %s", d.name, torn)
-			k.c.ends(CannotTell)
+			k.c.ends(Incomplete)
 		}
 	}
 	if len(d.problems) > 0 {
@@ -132,7 +132,7 @@ func (k *checking) judged(name string, l loaded) {
 	case rules.VerdictBreak:
 		k.c.ends(Broken)
 	case rules.VerdictIncomplete:
-		k.c.ends(CannotTell)
+		k.c.ends(Incomplete)
 	case rules.Clear, rules.VerdictWarning:
 	}
 	k.judgedAny = true

@@ -64,7 +64,7 @@ func Uncompared(schedule, specification, record string, s Schedule) Comparison {
 // PrintComparison prints a comparison as text, fails first.
 func PrintComparison(out *output.Sink, c Comparison) {
 	out.Line("%s against %s", c.Schedule, heldAgainst(c))
-	for _, verdict := range []acceptance.Verdict{acceptance.Fails, acceptance.CannotTell, acceptance.Meets} {
+	for _, verdict := range []acceptance.Verdict{acceptance.Fails, acceptance.Incomplete, acceptance.Meets} {
 		for _, l := range c.Lines {
 			if l.Verdict != verdict.String() {
 				continue
@@ -97,7 +97,7 @@ func tally(c Comparison) string {
 		counts[l.Verdict]++
 	}
 	text := fmt.Sprintf("%d meet, %d fail, %d cannot be told", counts[acceptance.Meets.String()], counts[acceptance.Fails.String()],
-		counts[acceptance.CannotTell.String()])
+		counts[acceptance.Incomplete.String()])
 	if n := len(c.Findings); n > 0 {
 		text += fmt.Sprintf("; the schedule itself has %d %s", n, plural(n, "break", "breaks"))
 	}

@@ -52,16 +52,16 @@ func PrintWall(out *output.Sink, w Wall, r *wall.Result, needed []wall.Course, u
 	for _, n := range r.Notes {
 		out.Line("  note: %s", n)
 	}
-	out.Line("%s: %s", w.File, told(r.Tell()))
+	out.Line("%s: %s", w.File, told(r.Answer()))
 }
 
-func told(t wall.Tell) string {
+func told(t wall.Answer) string {
 	switch t {
 	case wall.Holds:
 		return "holds: every criterion that decides"
 	case wall.Fails:
 		return "fails: a criterion that decides"
-	case wall.CannotTell:
+	case wall.Incomplete:
 		return "cannot tell: a fact that a deciding criterion needs is missing"
 	case wall.NotApplicable:
 	}
@@ -72,14 +72,14 @@ func printCriteria(out *output.Sink, r *wall.Result, units quantity.System) {
 	out.Line("  %-22s %-15s %14s %14s %11s  %s", "criterion", "answer", "demand", "capacity", "used", "decides")
 	for _, c := range r.Criteria {
 		demand, capacity, used, decides := "-", "-", "-", "no"
-		if c.Tell == wall.Holds || c.Tell == wall.Fails {
+		if c.Answer == wall.Holds || c.Answer == wall.Fails {
 			demand, capacity = figureOf(c.Demand, c.Unit, units), figureOf(c.Capacity, c.Unit, units)
-			used = quantity.Used(c.Ratio)
+			used = quantity.Utilization(c.Ratio)
 		}
-		if c.Decides {
+		if c.Governs {
 			decides = "yes"
 		}
-		out.Line("  %-22s %-15s %14s %14s %11s  %s", c.Name, c.Tell.String(), demand, capacity, used, decides)
+		out.Line("  %-22s %-15s %14s %14s %11s  %s", c.Name, c.Answer.String(), demand, capacity, used, decides)
 		if c.Reason != "" {
 			out.Line("    %s", c.Reason)
 		}
@@ -124,7 +124,7 @@ func figureOf(v float64, unit string, units quantity.System) string {
 
 func percent(strain float64) string {
 	if math.Abs(strain) > 10 {
-		return quantity.Used(math.Abs(strain))
+		return quantity.Utilization(math.Abs(strain))
 	}
 	return quantity.Number(100*strain, 4) + " %"
 }

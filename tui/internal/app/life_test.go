@@ -256,7 +256,7 @@ func TestWall_whatIsNeededIsOneChange(t *testing.T) {
 		t.Fatal("nothing was laid")
 	}
 	for _, c := range g.r.Document().Report().Wall.Criteria {
-		if c.Decides && c.Tell.String() == "fails" {
+		if c.Governs && c.Answer.String() == "fails" {
 			t.Errorf("%s still fails", c.Name)
 		}
 	}

@@ -58,7 +58,7 @@ func Percent(ratio float64) string {
 	case ratio >= 10:
 		return "≥1000 %"
 	}
-	return quantity.Used(ratio)
+	return quantity.Utilization(ratio)
 }
 
 // figureCells is the room of a figure: "≥1000 %".

@@ -150,7 +150,7 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	}
 	var bars []widget.Bar
 	for i := range r.Wall.Criteria {
-		if c := &r.Wall.Criteria[i]; c.Decides && c.Tell != wall.NotApplicable && len(bars) < h-1 {
+		if c := &r.Wall.Criteria[i]; c.Governs && c.Answer != wall.NotApplicable && len(bars) < h-1 {
 			u := page.Used(t, c)
 			u.Label = page.CriterionName(c)
 			bars = append(bars, u)

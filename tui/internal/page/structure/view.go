@@ -16,25 +16,25 @@ import (
 func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 	t := p.desk.Theme
 	type c = *wall.Criterion
-	look := func(x c) draw.Style { return page.TellStyle(t, x) }
+	look := func(x c) draw.Style { return page.AnswerStyle(t, x) }
 	return []widget.Column[c]{
 		{Title: "criterion", Width: 21, Cell: func(x c) string { return x.Name }},
 		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
 		{Title: "used", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
 		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
-			if x.Tell == wall.Fails {
+			if x.Answer == wall.Fails {
 				return t.GaugeOver
 			}
 			return t.Gauge
 		}},
-		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
+		{Title: "answer", Width: 6, Cell: page.AnswerWord, Look: look},
 		{Title: "demand", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return p.figure(x, x.Demand) }},
 		{Title: "capacity", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
 		{Title: "", Width: 14, Cell: func(x c) string {
-			if x.Tell == wall.NotApplicable {
+			if x.Answer == wall.NotApplicable {
 				return wall.NotApplicable.String()
 			}
-			if x.Decides {
+			if x.Governs {
 				return "decides"
 			}
 			return "shown"
@@ -45,7 +45,7 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 // used is the used share, or why there is none: "—" does not apply, "?" cannot
 // be told.
 func used(t *draw.Theme, c *wall.Criterion) string {
-	if c.Tell == wall.NotApplicable {
+	if c.Answer == wall.NotApplicable {
 		return "—"
 	}
 	return widget.Percent(page.Used(t, c).Ratio)
@@ -65,7 +65,7 @@ func gauge(ratio float64) string {
 }
 
 func (p *Structure) figure(c *wall.Criterion, v float64) string {
-	if c.Tell != wall.Holds && c.Tell != wall.Fails {
+	if c.Answer != wall.Holds && c.Answer != wall.Fails {
 		return "—"
 	}
 	return page.Figure(v, c.Unit, p.desk.Units())
@@ -163,10 +163,10 @@ func (p *Structure) said() (title, said string) {
 		return "", ""
 	}
 	var parts []string
-	if c.Tell == wall.Holds || c.Tell == wall.Fails {
+	if c.Answer == wall.Holds || c.Answer == wall.Fails {
 		parts = append(parts, "asks "+p.figure(c, c.Demand)+", has "+p.figure(c, c.Capacity))
 	}
-	if c.Tell == wall.NotApplicable {
+	if c.Answer == wall.NotApplicable {
 		parts = append(parts, wall.NotApplicable.String())
 	}
 	if c.Reason != "" {
