@@ -74,12 +74,12 @@ type spelling struct {
 }
 
 var printing = [kinds]spelling{
-	Thickness: {us: []scale{in(Mil, 0, 1, 2)}, metric: []scale{in(Millimetre, 0, 2, 2)}},
+	Thickness: {us: []scale{in(Mil, 0, 1, 1)}, metric: []scale{in(Millimetre, 0, 2, 1)}},
 	Size:      {us: []scale{in(Inch, 0, 2, 2)}, metric: []scale{in(Millimetre, 0, 1, 2)}},
 	Distance:  {us: []scale{in(Foot, 0, 1, 2)}, metric: []scale{in(Meter, 0, 2, 2)}},
 	Stress: {
-		us:     []scale{in(PSI, 0, 1, 2), in(PSI, 1e3*psi, 0, 2), in(Msi, 1e5*psi, 2, 3)},
-		metric: []scale{in(Kilopascal, 0, 0, 3), in(Megapascal, 1e6, 1, 3), in(Gigapascal, 1e9, 2, 3)},
+		us:     []scale{in(PSI, 0, 1, 2), in(PSI, 1e3*psi, 0, 2), in(Msi, 1e5*psi, 0, 3)},
+		metric: []scale{in(Kilopascal, 0, 0, 3), in(Megapascal, 1e6, 1, 3), in(Gigapascal, 1e9, 0, 3)},
 	},
 	LineLoad:    {us: lineLoad("lb/in", pound*9.80665/inch, 0), metric: lineLoad("kN/m", 1000, 1)},
 	Strain:      {us: hundredth(3, 3), metric: hundredth(3, 3)},
@@ -88,7 +88,7 @@ var printing = [kinds]spelling{
 	Times:       {us: []scale{{si: 1, digits: 3}}, metric: []scale{{si: 1, digits: 3}}, trim: true},
 	Point:       {us: []scale{in(Fahrenheit, 0, 1, 1)}, metric: []scale{in(Celsius, 0, 1, 1)}, trim: true},
 	Rise:        {us: []scale{{symbol: "°F", si: 5.0 / 9, digits: 2}}, metric: []scale{{symbol: "°C", si: 1, digits: 2}}, trim: true},
-	FabricMass:  {us: []scale{in(OuncePerSquareFoot, 0, 2, 2)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 2)}},
+	FabricMass:  {us: []scale{in(OuncePerSquareFoot, 0, 2, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
 	WallMass:    {us: []scale{in(PoundPerSquareFoot, 0, 2, 2)}, metric: []scale{in(KilogramPerSquareMeter, 0, 2, 2)}},
 	Bulk:        {us: []scale{in(PoundPerCubicFoot, 0, 1, 3)}, metric: []scale{in(KilogramPerCubicMeter, 0, 0, 3)}},
 	Weight:      {us: []scale{in(Pound, 0, 1, 2)}, metric: []scale{in(Kilogram, 0, 1, 2)}},

@@ -39,7 +39,7 @@ func TestFigure_isInTheUnitThatPeopleRead(t *testing.T) {
 		{273.15, Point, "32 °F", "0 °C"},
 		{New(0, Fahrenheit).SI(), Point, "0 °F", "-17.8 °C"},
 		{3, Rise, "5.4 °F", "3 °C"},
-		{0.4577276, FabricMass, "1.50 oz/ft²", "458 g/m²"},
+		{0.4577276, FabricMass, "1.5 oz/ft²", "458 g/m²"},
 		{4.882428, WallMass, "1.00 lb/ft²", "4.88 kg/m²"},
 		{1200, Bulk, "74.9 lb/ft³", "1200 kg/m³"},
 		{1e7, Resistivity, "10 MΩ", "10 MΩ"},

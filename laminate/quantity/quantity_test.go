@@ -217,7 +217,7 @@ func TestSystem_showsWhatPeopleRead(t *testing.T) {
 		US.Thickness(0.00287274): "113.1 mil", Metric.Thickness(0.00287274): "2.87 mm",
 		US.Temperature(New(180, Fahrenheit).SI()): "180 °F", Metric.Temperature(355.372): "82.2 °C",
 		US.Pressure(New(50, PSI).SI()): "50.0 psi", Metric.Pressure(New(50, PSI).SI()): "345 kPa",
-		US.FabricMass(0.4577276): "1.50 oz/ft²", Metric.FabricMass(0.4577276): "458 g/m²",
+		US.FabricMass(0.4577276): "1.5 oz/ft²", Metric.FabricMass(0.4577276): "458 g/m²",
 		US.WallMass(4.882428): "1.00 lb/ft²", Metric.WallMass(4.88): "4.88 kg/m²", Share(0.27): "27 %",
 	} {
 		if got != want {

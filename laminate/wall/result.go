@@ -69,7 +69,7 @@ type Case struct {
 	StrainKnown                          bool // else the strains are zero for want of moduli
 	StrainAxial, StrainHoop, StrainShear float64
 	Judged                               bool   // criteria look at it; the test pressure is only shown
-	FirstPly                             string // which ply fails first and at how many times this load, or why not told
+	FirstPly                             string // which ply fails first and at how many times this load, or why that cannot be determined
 }
 
 // UnknownLoad is a load that is there but cannot be figured.

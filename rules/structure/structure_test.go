@@ -104,18 +104,18 @@ func TestStructureRules(t *testing.T) {
 			Want: []string{"note booked-thickness-differs 2", "note structure-glass-content"}},
 
 		// NBS PS 15-69, from memory: 12 in at 25 psi wants 3/16 in, at 150 psi 5/8 in of wall.
-		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop-strength-minimum under pressure does not hold: asked "}},
-		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails"}, Says: []string{" mm, the wall has "}},
-		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum-wall does not hold: asked 187.5 mil, the wall has "}},
+		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop strength under pressure does not hold: required "}},
+		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails"}, Says: []string{" mm, provided "}},
+		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum thickness does not hold: required 187.5 mil, provided "}},
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
-			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop-strain under pressure does not hold: ", ", at most 0.100 % strain ("}},
+			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop strain under pressure does not hold: strain ", ", allowable 0.100 % ("}},
 		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
-			Says: []string{"cannot be determined: hoop-strength-minimum"}},
+			Says: []string{"cannot be determined: hoop strength"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},
 		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "incomplete structure-incomplete", "break structure-fails"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
-		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"every criterion is used to less than a third"}},
+		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"every criterion is utilized to less than a third"}},
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
 	}
 	ruletest.Run(t, "structure", cases)

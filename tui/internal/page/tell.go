@@ -11,7 +11,7 @@ import (
 // Used is a criterion as a bar.
 func Used(t *draw.Theme, c *wall.Criterion) widget.Bar {
 	b := widget.Bar{Label: c.Title(), Ratio: c.Ratio, Word: AnswerWord(c), Look: AnswerStyle(t, c)}
-	if c.Answer != wall.Holds && c.Answer != wall.Fails {
+	if !c.Judged() {
 		b.Ratio = math.NaN()
 	}
 	return b
