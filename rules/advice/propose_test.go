@@ -69,7 +69,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if interior := laid(c.Schedule, laminate.InteriorLayer); !interior[len(interior)-1].GelAfter {
 				t.Errorf("%v: no gel stop on the barrier", process)
 			}
-			if faults := laminate.Validate(c.Schedule); len(faults) > 0 {
+			if faults := laminate.Validate(c.Schedule, catalog.Library()); len(faults) > 0 {
 				t.Errorf("%v: %v", process, faults)
 			}
 			if c.Schedule.Title != s.Title || !reflect.DeepEqual(c.Schedule.Part, s.Part) || !reflect.DeepEqual(c.Schedule.Service, s.Service) {
