@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 )
 
@@ -39,26 +40,26 @@ func At(step int) Lesson {
 // picture is the wall that a lesson is about.
 func picture(step int, title string) *laminate.Schedule {
 	liner := laminate.Resin{ID: "liner", Family: laminate.VinylEster}
-	veil, veils, mats := "veil-c-15", 1, 2
+	veil, build := catalog.VeilC15, catalog.SingleBuild
 	switch step {
 	case 2:
-		veil = "veil-polyester-15"
+		veil = catalog.VeilPolyester15
 	case 3:
-		veils, mats = 2, 4
+		build = catalog.DoubleBuild
 	case 5:
-		veil = "veil-carbon-11"
-		liner.Filler, liner.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
+		veil = catalog.VeilCarbon11
+		liner.Filler, liner.FillerContent = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare)
 	}
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
 	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{liner, {ID: "wall", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
-		ply(veil, "liner", laminate.InnerSurface, veils),
-		ply("mat-1.5", "liner", laminate.InteriorLayer, mats),
-		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
-		ply("woven-24", "wall", laminate.StructuralLayer, 1),
-		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
-		ply("topcoat", "wall", laminate.OuterSurface, 1),
+		ply(veil, "liner", laminate.InnerSurface, build.Veils),
+		ply(catalog.Mat15, "liner", laminate.InteriorLayer, build.Mats),
+		ply(catalog.Mat15, "wall", laminate.StructuralLayer, 1),
+		ply(catalog.Woven24, "wall", laminate.StructuralLayer, 1),
+		ply(catalog.Mat15, "wall", laminate.StructuralLayer, 1),
+		ply(catalog.Topcoat, "wall", laminate.OuterSurface, 1),
 	}}
 	s.Plies[1].GelAfter = true
 	return s
