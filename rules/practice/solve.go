@@ -28,14 +28,16 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 		a := Answer{Schedule: s}
 		given, faults := faultsOf(e, s, lib, units)
 		for _, f := range faults {
-			a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			if !onlyLacks(&e.Given, s) {
+				a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			}
 		}
 		slices.Sort(a.Faults)
 		a.Faults = slices.Compact(a.Faults)
 		return a
 	case exercise.Order:
 		return Answer{Schedule: v.order()}
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		a := Answer{Values: make([]string, len(e.Questions))}
 		for i, q := range e.Questions {
 			if t, err := TruthOf(e, i, lib, units); err == nil {

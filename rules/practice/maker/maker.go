@@ -75,7 +75,7 @@ func (m *maker) titled(k exercise.Kind) string {
 		return "Figures of a pipe for " + m.of
 	case exercise.Order:
 		return "Plies of a pipe for " + m.of
-	case exercise.BurnOff:
+	case exercise.Ignition:
 		return "Ash of a pipe for " + m.of
 	case exercise.NoKind:
 	}
@@ -180,7 +180,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		e.Questions = []exercise.Question{{Ask: exercise.BarrierThickness}, {Ask: exercise.BarrierGlass}, {Ask: exercise.WallThickness}}
 		e.Hints = []exercise.Hint{{Text: "A 1.5 oz mat at 27 % glass is about 49 mil, a 15 mil veil about 15."}, {Text: "Content is Σ glass over Σ mass, never the mean of the plies' contents."}}
 		return e
-	case exercise.BurnOff:
+	case exercise.Ignition:
 		return m.burn(e, solved)
 	case exercise.Order:
 		return m.jumble(e, solved)

@@ -76,9 +76,9 @@ var structures = [][]string{
 var kindsOf = [exercise.Steps][]exercise.Kind{
 	{exercise.Choose, exercise.Build, exercise.Order},
 	{exercise.Choose, exercise.Build, exercise.Fix},
-	{exercise.Predict, exercise.BurnOff, exercise.Fix},
+	{exercise.Predict, exercise.Ignition, exercise.Fix},
 	{exercise.Order, exercise.Fix},
-	{exercise.Build, exercise.Fix, exercise.Predict, exercise.BurnOff},
+	{exercise.Build, exercise.Fix, exercise.Predict, exercise.Ignition},
 }
 
 // damages are what goes wrong in each step; the schedule is the maker's own.
