@@ -16,8 +16,9 @@ import (
 )
 
 // Where the figures of practice may stand: the catalog, and the model below it,
-// which infers zones and glass contents by two of them.
-var figuresStandIn = []string{"laminate/catalog/", "laminate/zones.go", "laminate/figures.go"}
+// which infers zones and glass contents by two of them. To the glossary a
+// topcoat is a word of the trade.
+var figuresStandIn = []string{"laminate/catalog/", "laminate/zones.go", "laminate/figures.go", "laminate/glossary/"}
 
 // figure is one figure of practice: how it may be spelled, and the names under
 // which somebody would write it down again.
