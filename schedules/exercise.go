@@ -209,17 +209,17 @@ func taskFaults(t *task, d *specDocument) []misplaced {
 		fail(ply, exercise.MostOrdered, "", "at most %d [[ply]] tables can be put in order", exercise.MostOrdered)
 	}
 	if t.Kind.Asks() != (len(t.Questions) > 0) {
-		fail(exerciseQuestion, 0, "", "[[question]] tables belong to exercises of the kinds predict and burn-off, and those need them")
+		fail(exerciseQuestion, 0, "", "[[question]] tables belong to exercises of the kinds predict and ignition, and those need them")
 	}
-	if (t.Kind == exercise.BurnOff) != (len(t.Specimens) > 0) {
-		fail(exerciseSpecimen, 0, "", "[[specimen]] tables belong to exercises of the kind burn-off, and those need them")
+	if (t.Kind == exercise.Ignition) != (len(t.Specimens) > 0) {
+		fail(exerciseSpecimen, 0, "", "[[specimen]] tables belong to exercises of the kind ignition, and those need them")
 	}
 	for i, q := range t.Questions {
 		switch {
 		case q.Ask == exercise.NoAsk:
 			fail(exerciseQuestion, i, "ask", "it is missing")
-		case q.Ask.OfSpecimens() && t.Kind != exercise.BurnOff:
-			fail(exerciseQuestion, i, "ask", "%q asks about specimens, which belong to a burn-off", q.Ask)
+		case q.Ask.OfSpecimens() && t.Kind != exercise.Ignition:
+			fail(exerciseQuestion, i, "ask", "%q asks about specimens, which belong to an ignition test", q.Ask)
 		case q.Ask == exercise.Acceptance && !d.Barrier.GlassContent.Given && !d.Structure.GlassContent.Given:
 			fail(exerciseQuestion, i, "ask", "nothing is accepted or rejected without a demanded glass_content")
 		case q.Ask.Answer() == exercise.Word && q.Tolerance.Given:

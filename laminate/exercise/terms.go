@@ -5,27 +5,27 @@ type Kind uint8
 
 // The kinds.
 const (
-	NoKind  Kind = iota
-	Build        // lay a barrier on the structure that is given
-	Choose       // name a veil and a resin family
-	Fix          // name the plies at fault and put the schedule right
-	Predict      // tell figures before the program shows them
-	Order        // put the plies in order
-	BurnOff      // read an ignition test
+	NoKind   Kind = iota
+	Build         // lay a barrier on the structure that is given
+	Choose        // name a veil and a resin family
+	Fix           // name the plies at fault and put the schedule right
+	Predict       // tell figures before the program shows them
+	Order         // put the plies in order
+	Ignition      // read an ignition test
 )
 
-var kindWords = [...]string{"", "build", "choose", "fix", "predict", "order", "burn-off"}
+var kindWords = [...]string{"", "build", "choose", "fix", "predict", "order", "ignition"}
 
 func (k Kind) String() string { return kindWords[k] }
 
 // Asks tells whether exercises of the kind are answered by figures and words.
-func (k Kind) Asks() bool { return k == Predict || k == BurnOff }
+func (k Kind) Asks() bool { return k == Predict || k == Ignition }
 
 // Builds tells whether exercises of the kind are answered by a schedule.
 func (k Kind) Builds() bool { return k == Build || k == Fix || k == Order }
 
 // Kinds lists them.
-func Kinds() []Kind { return []Kind{Build, Choose, Fix, Predict, Order, BurnOff} }
+func Kinds() []Kind { return []Kind{Build, Choose, Fix, Predict, Order, Ignition} }
 
 // ParseKind reads a kind's word.
 func ParseKind(s string) (Kind, bool) {
@@ -52,7 +52,7 @@ const (
 	Verdict    // of the rules: clear, warning, incomplete or break
 	Loss       // ignition loss, mean of the specimens
 	GlassLeft  // glass share by mass that the specimens had, filler and organic veil accounted for
-	Acceptance // accept or reject against the demanded glass content
+	Acceptance // accept or reject against the required glass content
 )
 
 var askWords = [...]string{"", "barrier-thickness", "structure-thickness", "wall-thickness", "barrier-glass", "structure-glass", "wall-glass",
@@ -134,7 +134,7 @@ func (a Ask) Text() string {
 	case GlassLeft:
 		return "what glass content does the test prove"
 	case Acceptance:
-		return "accept or reject against the demanded glass content"
+		return "accept or reject against the required glass content"
 	default: // nothing of the others
 	}
 	return ""

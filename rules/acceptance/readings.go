@@ -153,7 +153,7 @@ func (j *judge) barcol() {
 	j.add(l)
 }
 
-// ignition judges glass content by burn-off, group by group.
+// ignition judges glass content by ignition, group by group.
 func (j *judge) ignition() {
 	groups := map[record.Group][]float64{}
 	var refused []string

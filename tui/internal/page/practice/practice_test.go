@@ -145,8 +145,8 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7", "m"}, false},
 		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1", "m"}, true},
 		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4", "m"}, false},
-		{"burn-off right", "c4-veil-in-the-ash", nil, true},
-		{"burn-off wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
+		{"ignition right", "c4-veil-in-the-ash", nil, true},
+		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			r := at(t, tc.id)
@@ -285,7 +285,7 @@ func TestPage_sizes(t *testing.T) {
 		r = at(t, "c4-veil-in-the-ash")
 		r.SetSize(size.w, size.h)
 		r.press("1", "77")
-		tuitest.Golden(t, "burn-off "+size.name, r.screen())
+		tuitest.Golden(t, "ignition "+size.name, r.screen())
 	}
 }
 
