@@ -73,7 +73,9 @@ func anyValue(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 	case 17:
 		return edit.SetService("ph", "ph", func(v *laminate.Service) { v.PH = laminate.PHRange{Lowest: x, Highest: anyNumber(t), Given: true} })
 	case 18:
-		return edit.SetService("pressure", "p", func(v *laminate.Service) { v.Pressure, v.Vacuum = quantity.New(x, quantity.PSI), quantity.New(-x, quantity.PSI) })
+		return edit.SetService("pressure", "p", func(v *laminate.Service) {
+			v.Pressure, v.Vacuum = quantity.New(x, quantity.PSI), quantity.New(-x, quantity.PSI)
+		})
 	case 19:
 		return edit.SetService("concentration", "c", func(v *laminate.Service) { v.Concentration, v.SpecificGravity, v.Fluid = some, some, w })
 	case 20:
