@@ -51,11 +51,11 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 		case len(thick) == 0 && !double:
 			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is rated " + grade(&lean[0]), ratings.Name(&lean[0])})
 		case same >= 0 && !double:
-			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is the leanest with the best grade, " + grade(&lean[same]), ratings.Name(&lean[same])})
+			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is the thinnest with the best grade, " + grade(&lean[same]), ratings.Name(&lean[same])})
 		case same >= 0:
-			reasons = appendNew(reasons, Reason{about + ratings.Double + " build has the grade that the " + ratings.Single + " build has too, " + grade(&thick[0]), ratings.Name(&thick[0])})
+			reasons = appendNew(reasons, Reason{about + ratings.Double + " build has the same grade as the " + ratings.Single + " build, " + grade(&thick[0]), ratings.Name(&thick[0])})
 		case len(thick) > 0:
-			text := about + "best grade, " + grade(&thick[0]) + ", stands for the " + ratings.Double + " build only"
+			text := about + "best grade, " + grade(&thick[0]) + ", is for the " + ratings.Double + " build only"
 			if len(lean) > 0 {
 				text += "; the " + ratings.Single + " build has " + grade(&lean[0])
 			}
