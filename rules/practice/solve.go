@@ -27,7 +27,9 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 		a := Answer{Schedule: s}
 		given, faults := faultsOf(e, s, lib, units)
 		for _, f := range faults {
-			a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			if !onlyLacks(&e.Given, s) {
+				a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			}
 		}
 		slices.Sort(a.Faults)
 		a.Faults = slices.Compact(a.Faults)

@@ -14,7 +14,7 @@ import (
 // something once a revision. An error is returned when keeping begins to fail;
 // work can go on.
 func (d *Document) Journal() error {
-	if d.kept == d.rev {
+	if d.kept == d.rev || d.journal == nil {
 		return nil
 	}
 	var err error
@@ -35,6 +35,9 @@ func (d *Document) Journal() error {
 
 // Discard gives up what is not saved, so that Close leaves nothing to recover.
 func (d *Document) Discard() error {
+	if d.journal == nil {
+		return nil
+	}
 	d.kept = d.rev
 	return d.journal.Drop(d.rev)
 }

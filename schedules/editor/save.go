@@ -14,6 +14,9 @@ import (
 // ErrNoName is what Save and Reload return for a document that has no file yet.
 var ErrNoName = errors.New("the schedule has no file yet: save it under a name")
 
+// errNotSaved is what SaveAs returns for a document opened by Unjudged.
+var errNotSaved = errors.New("this is handed in, not saved")
+
 // ConflictError says that the file changed behind one's back, or exists where a
 // new one was to be. It was left as it is.
 type ConflictError = store.ConflictError
@@ -46,6 +49,9 @@ func (d *Document) saveOver(expect *store.Fingerprint) error {
 // errors are those of Save and of Options.Library; the document then stays with
 // its old file.
 func (d *Document) SaveAs(path string, overwrite bool) error {
+	if d.journal == nil {
+		return errNotSaved
+	}
 	resolved, err := store.Resolve(path)
 	if err != nil {
 		return err
