@@ -141,7 +141,7 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 	for _, o := range r.Unknown { // a criterion tells one of several reasons
 		if said != nil && !slices.Contains(reasons, o.Reason) {
 			reasons = append(reasons, o.Reason)
-			said = append(said, o.Name+" cannot be computed: "+o.Reason)
+			said = append(said, o.Name+" cannot be determined: "+o.Reason)
 		}
 	}
 	return strings.Join(said, "; ")

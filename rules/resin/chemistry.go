@@ -86,7 +86,7 @@ func resinInAlkali(p *rules.Pass) {
 	case s.Contains.Has(laminate.StrongBase, laminate.Hypochlorite):
 		because += p.Carried(laminate.StrongBase, laminate.Hypochlorite)
 	case !s.Contains.Given && s.PH.Given && s.PH.Highest > alkaline:
-		because = "the service goes above pH 12 and does not say what it contains"
+		because = "the service goes above pH 12 and does not state what it contains"
 		severity = rules.Incomplete
 	default:
 		return
@@ -102,7 +102,6 @@ func resinInAlkali(p *rules.Pass) {
 		}
 		if severity == rules.Incomplete {
 			f.At = laminate.ServiceRef("contains")
-			f.Message += ": cannot be judged"
 		}
 		p.Report(f)
 	}
