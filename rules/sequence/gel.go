@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 )
 
@@ -46,11 +46,6 @@ var GelStopMissing = &rules.Rule{
 	},
 }
 
-// What may be laid in one go (common practice, no source).
-const mostMats = 4
-
-var mostInOneGo = quantity.New(0.25, quantity.Inch).SI()
-
 // GelStopLate keeps the heat of curing within bounds.
 var GelStopLate = &rules.Rule{
 	ID:     "gel-stop-late",
@@ -80,10 +75,10 @@ func (r *run) fits(form laminate.Form, thickness float64, count int) int {
 	}
 	n := count
 	if form.Chopped() {
-		n = min(n, mostMats-r.mats)
+		n = min(n, catalog.MatsInOneGo-r.mats)
 	}
 	if thickness > 0 {
-		room := (mostInOneGo - r.thickness) / thickness
+		room := (catalog.ThickestInOneGo.SI() - r.thickness) / thickness
 		if room < float64(n) {
 			n = int(room + 1e-9)
 		}
@@ -128,7 +123,7 @@ func gelStopLate(p *rules.Pass) {
 		return
 	}
 	message := p.Plies(rows[:1]) + p.Verb(rows[:1], " makes ", " make ") + strconv.Itoa(first.mats) + " mats, " + p.Units.Thickness(first.thickness) + " without a gel stop" +
-		"; at most " + strconv.Itoa(mostMats) + " mats or " + p.Units.Thickness(mostInOneGo)
+		"; at most " + strconv.Itoa(catalog.MatsInOneGo) + " mats or " + p.Units.Thickness(catalog.ThickestInOneGo.SI())
 	if len(rows) > 1 {
 		message += "; again at " + p.Plies(rows[1:])
 	}
@@ -139,7 +134,7 @@ func gelStopLate(p *rules.Pass) {
 
 // stops is the fix that sets gel stops, taking rows of many plies apart.
 func stops(p *rules.Pass) *rules.Fix {
-	return p.Fix("add gel stops after at most four mats or "+p.Units.Thickness(mostInOneGo), "added gel stops", laminate.PlyRef(0, "gel_after"),
+	return p.Fix("add gel stops after at most four mats or "+p.Units.Thickness(catalog.ThickestInOneGo.SI()), "added gel stops", laminate.PlyRef(0, "gel_after"),
 		func(l *rules.Layup) error {
 			var r run
 			at := 0 // row of the new schedule
