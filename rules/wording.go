@@ -57,6 +57,12 @@ func (p *Pass) Verb(rows []int, one, many string) string {
 // Are is "is" for one ply and "are" for several.
 func (p *Pass) Are(rows []int) string { return p.Verb(rows, "is", "are") }
 
+// PliesAre names plies and what each of them is: "ply 1 is a glass veil",
+// "plies 1–2 are glass veils".
+func (p *Pass) PliesAre(rows []int, each string) string {
+	return p.Plies(rows) + p.Verb(rows, " is a "+each, " are "+each+"s")
+}
+
 // apart prints two figures with as many decimals as it takes to tell them
 // apart, so that no message says that 95.0 is under 95.0.
 func apart(v, limit float64, decimals int) (string, string) {

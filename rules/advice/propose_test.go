@@ -254,7 +254,7 @@ func TestPropose_refusals(t *testing.T) {
 	lib.Index()
 	_, err := advice.Propose(s, lib, advice.Options{})
 	var nothing *advice.NothingSuitsError
-	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil suits") {
+	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil is suitable") {
 		t.Errorf("no veil is left: %v", err)
 	}
 }
