@@ -56,6 +56,12 @@ func (p *Pass) Verb(rows []int, one, many string) string {
 // Are is "is" for one ply and "are" for several.
 func (p *Pass) Are(rows []int) string { return p.Verb(rows, "is", "are") }
 
+// PliesAre names plies and what each of them is: "ply 1 is a glass veil",
+// "plies 1–2 are glass veils".
+func (p *Pass) PliesAre(rows []int, each string) string {
+	return p.Plies(rows) + p.Verb(rows, " is a "+each, " are "+each+"s")
+}
+
 // Thickness prints a measured thickness and its limit, both in m.
 func (p *Pass) Thickness(m, limit float64) (measured, bound string) {
 	return p.Units.Pair(m, limit, quantity.Thickness)

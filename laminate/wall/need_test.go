@@ -43,7 +43,7 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 			if n.Repeats < 1 || n.Result.Answer() != wall.Holds || n.Governing.Name == "" {
 				t.Fatalf("%d repeats, %v, governed by %+v", n.Repeats, n.Result.Answer(), n.Governing)
 			}
-			for _, f := range laminate.Validate(n.Apply(c.s)) {
+			for _, f := range laminate.Validate(n.Apply(c.s), lib) {
 				t.Errorf("not a sound schedule: %+v", f)
 			}
 			fewer := n

@@ -174,7 +174,7 @@ func (c *Criterion) Compared(u quantity.System) string {
 	case c.Kind == quantity.Strain:
 		required = "strain"
 	case c.Name == MinimumModulus, c.Name == MinimumThickness, c.Name == HoopStrength:
-		allowable = "provided"
+		allowable = "actual"
 	}
 	demand, capacity := c.Figures(u)
 	text := required + " " + demand + ", " + allowable + " " + capacity

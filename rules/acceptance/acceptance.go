@@ -23,7 +23,7 @@ const (
 	Fails
 )
 
-var verdictWords = [...]string{"meets", "incomplete", "fails"}
+var verdictWords = [...]string{"meets", "cannot be determined", "fails"}
 var outcomeWords = [...]string{"accept", "incomplete", "reject"}
 
 func (v Verdict) String() string { return verdictWords[v] }
@@ -82,7 +82,7 @@ func Compare(in Input) *Result {
 	}
 	if len(j.result.Lines) == 0 {
 		// Nothing was looked at: that accepts nothing.
-		j.note("nothing is demanded: there is nothing to accept or reject")
+		j.note("nothing is required: there is nothing to accept or reject")
 		j.result.Verdict = Incomplete
 	}
 	return j.result
@@ -119,7 +119,7 @@ func (j *judge) numbers(ok func(row int, r *laminate.RowFigures) bool) []int {
 }
 
 // thickness judges the computed thickness of a group of plies against a range.
-// A ply whose thickness cannot be computed leaves the sum untold.
+// A ply whose thickness cannot be computed leaves the sum unknown.
 func (j *judge) thickness(key, what string, demand spec.Thickness, g record.Group) {
 	if !demand.Given() {
 		return

@@ -303,7 +303,7 @@ func TestCompare_withoutDemandsOnlyNotes(t *testing.T) {
 	if v := not(got); len(v) != 0 {
 		t.Errorf("nothing was demanded, yet %v", v)
 	}
-	if !slices.ContainsFunc(got.Notes, func(s string) bool { return s == "no tick for plies 6-9" }) {
+	if !slices.ContainsFunc(got.Notes, func(s string) bool { return s == "not checked off: plies 6-9" }) {
 		t.Errorf("missing ticks must be noted: %q", got.Notes)
 	}
 }

@@ -20,7 +20,7 @@ func (j *judge) withoutRecord() {
 	d := j.Specification.Inspection
 	if d.ThicknessReadings.Given || d.SpotMinimum.Given || d.Barcol.Given || d.IgnitionSpecimens.Given || d.Acetone.Or(false) ||
 		d.LayupRecord.Or(false) || d.ResistanceToGroundMax.Given() || len(d.Defects) > 0 {
-		j.note("the inspection demands were not judged: no record was given")
+		j.note("inspection requirements are not checked: no record was given")
 	}
 }
 
@@ -60,7 +60,7 @@ func (j *judge) thicknessReadings() {
 	d := j.inspectionDemands()
 	whole := groups[record.WholeWall]
 	if d.ThicknessReadings.Given {
-		l := Line{Key: "inspection.thickness_readings", Demand: "at least " + quantity.Counted(d.ThicknessReadings.Value, "reading", "readings") + " of the whole wall",
+		l := Line{Key: "inspection.thickness_readings", Demand: "at least " + quantity.Counted(d.ThicknessReadings.Value, "reading", "readings") + " of the whole laminate",
 			Found: quantity.Counted(len(whole), "reading", "readings")}
 		if len(whole) < d.ThicknessReadings.Value {
 			l.Verdict = Incomplete
@@ -71,7 +71,7 @@ func (j *judge) thicknessReadings() {
 	if j.Specification != nil {
 		total, barrier, structure = j.Specification.Total, j.Specification.Barrier.Thickness, j.Specification.Structure.Thickness
 	}
-	j.measured("total.thickness measured", "whole wall", total, whole, d.SpotMinimum)
+	j.measured("total.thickness measured", "whole laminate", total, whole, d.SpotMinimum)
 	// The whole wall's gauge cannot see where the barrier ends: only cutouts tell.
 	j.measured("barrier.thickness measured", "barrier at cutouts", barrier, groups[record.Barrier], laminate.Optional[float64]{})
 	j.measured("structure.thickness measured", "structure at cutouts", structure, groups[record.StructuralLayer], laminate.Optional[float64]{})
@@ -106,7 +106,7 @@ func (j *judge) measured(key, what string, demand spec.Thickness, found []float6
 	limit := max(low*spot.Value, low-mostBelow)
 	lowest, bound := j.Units.Pair(s.Lowest, limit, quantity.Thickness)
 	sp := Line{Key: "inspection.spot_minimum", Demand: "no spot below " + bound, Found: "lowest " + lowest,
-		Basis: "the specification; never more than 1/8 in below (from memory)"}
+		Basis: "the specification; at most 1/8 in below the requirement (from memory)"}
 	if quantity.Below(s.Lowest, limit) {
 		sp.Verdict = Fails
 	}
@@ -119,7 +119,7 @@ func (j *judge) besideComputed(g record.Group, found []float64) {
 	if err != nil {
 		return
 	}
-	computed := ", the schedule computes " + j.Units.Thickness(j.group(g).Thickness)
+	computed := ", computed from the schedule " + j.Units.Thickness(j.group(g).Thickness)
 	if s.Count == 1 {
 		j.note(fmt.Sprintf("%s: one reading, %s%s", g, j.Units.Thickness(s.Mean), computed))
 		return
@@ -134,7 +134,7 @@ func (j *judge) barcol() {
 	}
 	limit := inspection.BarcolShare * d.Barcol.Value
 	l := Line{Key: "inspection.barcol", Demand: fmt.Sprintf("Barcol average at least %.1f (90 %% of %.0f)", limit, d.Barcol.Value),
-		Basis: "the specification; 90 % (from memory); gauge ± 2 (EN 59:2016)"}
+		Basis: "the specification; 90 % of the stated figure, two highest and two lowest dropped (from memory); gauge ± 2 (EN 59:2016)"}
 	var list []float64
 	for _, r := range j.valid(record.Barcol) {
 		list = append(list, r.Value)
@@ -174,7 +174,7 @@ func (j *judge) ignition() {
 	d := j.inspectionDemands()
 	if d.IgnitionSpecimens.Given {
 		l := Line{Key: "inspection.ignition_specimens", Demand: "at least " + quantity.Counted(d.IgnitionSpecimens.Value, "ignition specimen", "ignition specimens"),
-			Found: quantity.Counted(specimens, "specimen", "specimens"), Basis: "the specification; ASTM D2584 asks for three"}
+			Found: quantity.Counted(specimens, "specimen", "specimens"), Basis: "the specification; ASTM D2584: three"}
 		if specimens < d.IgnitionSpecimens.Value {
 			l.Verdict = Incomplete
 		}
@@ -194,7 +194,7 @@ func (j *judge) ignition() {
 		if err != nil {
 			continue
 		}
-		predicted := "cannot predict it"
+		predicted := "does not predict it"
 		if p, ok := j.group(g).GlassMassFraction(); ok {
 			predicted = "computes " + quantity.Percent(p)
 		}
@@ -211,10 +211,10 @@ func (j *judge) burned(key, what string, demand spec.Range, g record.Group, grou
 	if err == nil {
 		mean = s.Mean
 	}
-	j.share(key, what, demand, mean, err == nil, "no specimen of it that could be read")
+	j.share(key, what, demand, mean, err == nil, "no usable specimen of it")
 }
 
-var errCarbon = errors.New("carbon neither stays whole nor burns whole: glass cannot be determined by ignition")
+var errCarbon = errors.New("carbon burns only in part: the glass content cannot be determined by ignition")
 
 // glass reads one specimen: corrected for the filler and organic veil that the
 // schedule puts into its group.
@@ -249,14 +249,14 @@ func (j *judge) glass(r *record.Reading) (float64, error) {
 			}
 			share = row.Resin.FillerContent.Value
 			if !row.Resin.FillerContent.Given {
-				return 0, errors.New("the filler's share is not stated: glass cannot be determined by ignition")
+				return 0, errors.New("the share of filler is not stated: the glass content cannot be determined by ignition")
 			}
 		}
 		mixes[share] = true
 		b.Filler = share
 	}
 	if len(mixes) > 1 {
-		return 0, errors.New("filled and unfilled resin in one specimen: glass cannot be determined by ignition")
+		return 0, errors.New("filled and unfilled resin in one specimen: the glass content cannot be determined by ignition")
 	}
 	if mass > 0 {
 		b.Organic = organic / mass
@@ -275,7 +275,7 @@ func (j *judge) acetone() {
 	}
 	for _, r := range list {
 		if !r.Clean {
-			l.Verdict, l.Found = Fails, "softened or tacky at "+nonEmpty(r.Place, "a place not named")
+			l.Verdict, l.Found = Fails, "softened or tacky at "+nonEmpty(r.Place, "a place not recorded")
 		}
 	}
 	j.add(l)
@@ -314,7 +314,7 @@ func (j *judge) defects() {
 	limits := j.inspectionDemands().Defects
 	for i := range limits {
 		limit := &limits[i]
-		l := Line{Key: "inspection.defect", Demand: j.defectDemand(limit), Found: "none beyond it"}
+		l := Line{Key: "inspection.defect", Demand: j.defectDemand(limit), Found: "none over the limit"}
 		for k := range j.Record.Defects {
 			d := &j.Record.Defects[k]
 			if d.Struck || d.Repaired || d.Kind != limit.Kind || limit.Side != spec.EitherSide && d.Side != spec.EitherSide && d.Side != limit.Side {
@@ -338,9 +338,9 @@ func (j *judge) defects() {
 		}
 		switch {
 		case d.Repaired:
-			j.note(fmt.Sprintf("%s at %s: repaired", d.Kind, nonEmpty(d.Place, "a place not named")))
+			j.note(fmt.Sprintf("%s at %s: repaired", d.Kind, nonEmpty(d.Place, "a place not recorded")))
 		case !limited:
-			j.note(fmt.Sprintf("%s at %s: no limit was agreed", d.Kind, nonEmpty(d.Place, "a place not named")))
+			j.note(fmt.Sprintf("%s at %s: the specification sets no limit", d.Kind, nonEmpty(d.Place, "a place not recorded")))
 		}
 	}
 }
@@ -367,7 +367,7 @@ func (j *judge) defectDemand(l *spec.DefectLimit) string {
 }
 
 func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, string) {
-	where := nonEmpty(d.Place, "a place not named")
+	where := nonEmpty(d.Place, "a place not recorded")
 	switch {
 	case limit.SizeMax.Given() && d.Size.Given() && d.Size.Cmp(limit.SizeMax) > 0:
 		return Fails, d.Size.Text() + " at " + where
@@ -387,10 +387,10 @@ func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, stri
 		}
 	}
 	if limit.SizeMax.Given() && !d.Size.Given() {
-		return Incomplete, "size not told at " + where
+		return Incomplete, "size not recorded at " + where
 	}
 	if limit.DepthMax.Given() && !d.Depth.Given() {
-		return Incomplete, "depth not told at " + where
+		return Incomplete, "depth not recorded at " + where
 	}
 	return Meets, ""
 }

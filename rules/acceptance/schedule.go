@@ -122,7 +122,7 @@ func (j *judge) matMass(d *spec.Barrier) {
 		l.Found, l.Verdict = "no mat in the interior layer", Fails
 	default:
 		found, asked := j.Units.Pair(lightest, d.MatArealMass.SI(), quantity.FabricMass)
-		l.Demand, l.Found = "each barrier mat at least "+asked, "lightest "+found+" (2 % allowed)"
+		l.Demand, l.Found, l.Basis = "each barrier mat at least "+asked, "lightest "+found, "the specification; 2 % allowance (common practice, no source)"
 	}
 	j.add(l)
 }
@@ -164,7 +164,7 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 }
 
 func (j *judge) filler(d *spec.Barrier) {
-	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "so filled"}
+	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "filled with it"}
 	any := false
 	for i := range j.Analysis.Rows {
 		r := &j.Analysis.Rows[i]
@@ -244,7 +244,7 @@ func (j *judge) conductive(wanted bool) {
 		l.Found = "neither carbon veil nor carbon powder in the barrier"
 	}
 	if !wanted {
-		l.Demand = "barrier that does not conduct"
+		l.Demand = "no carbon in the barrier"
 	}
 	if wanted != (len(rows) > 0) {
 		l.Verdict = Fails
@@ -257,8 +257,8 @@ func (j *judge) structure() {
 	d := &j.Specification.Structure
 	inStructure := func(z laminate.Zone) bool { return z == laminate.StructuralLayer }
 	if d.Process != laminate.NoProcess {
-		l := Line{Key: "structure.process", Demand: "structure made by: " + d.Process.String(),
-			Found: nonEmpty(j.Schedule.Part.Process.String(), "the part does not say")}
+		l := Line{Key: "structure.process", Demand: "structure process: " + d.Process.String(),
+			Found: nonEmpty(j.Schedule.Part.Process.String(), "not stated in the schedule")}
 		switch j.Schedule.Part.Process {
 		case laminate.NoProcess:
 			l.Verdict = Incomplete
@@ -276,7 +276,7 @@ func (j *judge) structure() {
 	g, ok := zone.GlassMassFraction()
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
 	if len(d.Forms) > 0 {
-		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "nothing else"}
+		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "no other"}
 		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool { return inStructure(r.Zone) && !contains(d.Forms, form(r)) })
 		if len(l.Plies) > 0 {
 			l.Verdict, l.Found = Fails, quantity.Counted(len(l.Plies), "ply", "plies")+" of another form"
@@ -336,7 +336,7 @@ func (j *judge) wholeWall() {
 		}
 		j.add(l)
 	}
-	j.thickness("total.thickness", "whole wall", d.Total, record.WholeWall)
+	j.thickness("total.thickness", "whole laminate", d.Total, record.WholeWall)
 	if len(d.Sequence) > 0 {
 		j.sequence(d.Sequence)
 	}
@@ -360,7 +360,7 @@ func (j *judge) sequence(steps []spec.Step) {
 		}
 		for range step.Plies {
 			if at >= len(forms) {
-				l.Verdict, l.Found = Fails, "the wall ends after "+quantity.Counted(at, "ply", "plies")+"; a "+step.Form.String()+" is wanted next"
+				l.Verdict, l.Found = Fails, "the laminate ends after "+quantity.Counted(at, "ply", "plies")+"; "+step.Form.String()+" is required next"
 				j.add(l)
 				return
 			}
@@ -375,7 +375,7 @@ func (j *judge) sequence(steps []spec.Step) {
 	}
 	if at < len(forms) {
 		l.Verdict, l.Plies = Fails, []int{at + 1}
-		l.Found = quantity.Counted(len(forms)-at, "ply", "plies") + " more than the sequence names"
+		l.Found = quantity.Counted(len(forms)-at, "ply", "plies") + " more than the sequence has"
 	}
 	j.add(l)
 }

@@ -7,17 +7,17 @@ import (
 	"frp/veilwright/rules"
 )
 
-// WallFails tells which deciding criterion does not hold.
+// WallFails reports each governing criterion that fails.
 var WallFails = &rules.Rule{
 	ID:     "structure-fails",
 	Family: family,
-	Title:  "The wall is not enough for its load",
-	Why: "A criterion of the part's design basis requires more than the structure has: under pressure, head or vacuum the wall would strain, crack its resin or buckle. " +
-		"Resin cracks long before glass breaks, and a cracked wall weeps. Add structure, turn the winding, or lower the load; " +
-		"the barrier does not help, it is not counted. " + wall.DesignAid,
+	Title:  "Structure too weak for its load",
+	Why: "A criterion of the part's design basis is not met: under pressure, head or vacuum the wall would overstrain, crack its resin or buckle. " +
+		"Resin cracks long before glass breaks, and a cracked wall weeps. Add structure, change the winding angle, or lower the load; " +
+		"the barrier is not counted. " + wall.DesignAid,
 	Severity: []rules.Severity{rules.Break},
-	When:     "a criterion that governs by the part's design basis does not hold; one finding for each",
-	Basis:    "each criterion names its own",
+	When:     "a criterion of the part's design basis fails; one finding for each",
+	Basis:    "each criterion names its own source",
 	Run: func(p *rules.Pass) {
 		w := p.Wall()
 		for i := range w.Criteria {
@@ -30,7 +30,7 @@ var WallFails = &rules.Rule{
 			if c.Case != "" {
 				f.Message += " under " + c.Case
 			}
-			f.Message += " does not hold: " + c.Compared(p.Units)
+			f.Message += " fails: " + c.Compared(p.Units)
 			p.Report(f)
 		}
 	},
@@ -45,18 +45,18 @@ func structuralPlace(p *rules.Pass) laminate.Ref {
 	return laminate.PartRef("design_basis")
 }
 
-// WallOpen tells what of a loaded wall cannot be determined.
+// WallOpen reports what of a loaded wall cannot be checked.
 var WallOpen = &rules.Rule{
 	ID:     "structure-incomplete",
 	Family: family,
-	Title:  "Whether the wall is enough cannot be determined",
-	Why: "The part carries a load and a fact is missing without which nobody can say whether the wall holds: a diameter, a liquid height, how much stiffness is left when warm. " +
-		"A wall that was not shown to hold is not a wall that holds. Give the fact, or have the wall figured by somebody who has it. " +
+	Title:  "Structure cannot be checked: data missing",
+	Why: "The part carries a load, and a fact is missing that the check needs: a diameter, a liquid height, the modulus retention when warm. " +
+		"A wall that has not been checked is not known to hold. State the fact, or have the wall designed by an engineer who has it. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Incomplete},
-	When: "a criterion that governs by the part's design basis cannot be determined, and a pressure, a vacuum or a liquid height is given or the part is a tank, which always has a head; " +
+	When: "a criterion of the part's design basis cannot be determined, and a pressure, a vacuum or a liquid height is stated or the part is a tank, which always has a head; " +
 		"one finding for all of them",
-	Basis: "each criterion names its own",
+	Basis: "each criterion names its own source",
 	Run: func(p *rules.Pass) {
 		if !loaded(p.Schedule) {
 			return
@@ -83,7 +83,7 @@ var WallOpen = &rules.Rule{
 		if names == nil {
 			for i := range w.Criteria {
 				if w.Criteria[i].Governs && w.Criteria[i].Answer != wall.NotApplicable {
-					return // it was told in spite of the problem
+					return // it was determined in spite of the problem
 				}
 			}
 			names, reasons = []string{"every criterion"}, []string{w.Problem}
@@ -111,16 +111,16 @@ func loaded(s *laminate.Schedule) bool {
 // was asked for.
 const idle = 1.0 / 3
 
-// WallIdle tells of much more structure than asked.
+// WallIdle points at much more structure than the load requires.
 var WallIdle = &rules.Rule{
 	ID:     "structure-idle",
 	Family: family,
-	Title:  "Much more structure than the load asks for",
-	Why: "Every criterion is utilized to less than a third. That may be meant: handling, wind, spans between supports and loads that are not figured here often govern small or low-pressure parts. " +
-		"If it is not, the wall costs glass, resin and hours that nobody asked for, and thick laminates bring their own trouble with heat and shrinkage. " +
+	Title:  "Much more structure than the load requires",
+	Why: "Utilization is below a third for every criterion. That may be intended: handling, wind, spans between supports and other loads that are not computed here often govern small or low-pressure parts. " +
+		"If not, the wall costs glass, resin and hours without need, and thick laminates have problems of their own with heat and shrinkage. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Note},
-	When: "a load is judged and every criterion that applies, governing or not, is utilized to less than one third (one third itself is not idle), none is incomplete; " +
+	When: "a load is checked and the utilization of every criterion that applies, governing or not, is below one third (one third itself is not), none is incomplete; " +
 		"the minimum modulus is left out, it does not measure how much structure there is",
 	Basis: rules.CommonPractice,
 	Run: func(p *rules.Pass) {
@@ -147,7 +147,7 @@ var WallIdle = &rules.Rule{
 		}
 		p.Report(rules.Finding{
 			Severity: rules.Note, At: structuralPlace(p),
-			Message: "every criterion is utilized to less than a third, most of all " + name + " to " + quantity.Percent(most),
+			Message: "utilization is below a third for every criterion; the highest is " + name + " at " + quantity.Percent(most),
 		})
 	},
 }

@@ -85,21 +85,17 @@ func (k *checking) one(in input) {
 		return
 	}
 	// Nearly all are schedules: only what is none is looked at for its kind.
-	var l loaded
-	if l.source, l.schedule, d.problems = schedules.Decode(d.text); len(d.problems) > 0 {
+	l, err := k.shelf.load(&d)
+	if len(d.problems) > 0 {
 		k.other(&d)
 		return
 	}
 	k.seen++
-	err := k.shelf.furnish(&d, &l)
-	switch {
-	case err != nil:
+	if err != nil {
 		k.unusable(&d, err)
-	case len(d.problems) > 0:
-		k.unusable(&d, nil)
-	default:
-		k.judged(d.name, l)
+		return
 	}
+	k.judged(d.name, l)
 }
 
 // other takes a document that is no sound schedule.

@@ -294,7 +294,7 @@ func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
 func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
 	fresh(t, strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"", 1), 120, 36).
 		press("1 3 + . tab 2 end").shows("does not apply", "2 mat-and-woven", "Esc back").
-		press("home").shows("required ", ", provided ")
+		press("home").shows("required ", ", actual ")
 }
 
 func TestTotals_keepTheWhole(t *testing.T) {
