@@ -24,6 +24,9 @@ func (o Optional[T]) Or(other T) T {
 // program". A copy keeps its origin; a second use of one is new text.
 type Origin int32
 
+// From gives the origin that a row holds by embedding one.
+func (o *Origin) From() *Origin { return o }
+
 // Schedule is a laminate as somebody wants it built: the first ply faces the
 // process, the last one the air.
 type Schedule struct {
@@ -102,7 +105,7 @@ func (s Service) Hottest() quantity.Temperature {
 
 // Resin is one resin mix of a schedule.
 type Resin struct {
-	Origin            Origin
+	Origin
 	ID                string
 	Family            Family
 	Filler            Filler
@@ -139,7 +142,7 @@ func (p Price) PerKilogram() float64 { return p.Amount / p.Per.SI() }
 
 // Material is a reinforcement, a coat or a tested lamina.
 type Material struct {
-	Origin              Origin
+	Origin
 	ID                  string
 	Name                string // how screens call it; the id when empty
 	Form                Form
@@ -175,7 +178,7 @@ type Material struct {
 
 // Ply is one row of a schedule: Count equal plies of one material.
 type Ply struct {
-	Origin       Origin
+	Origin
 	Material     string
 	Resin        string
 	Zone         Zone              // NoZone: to be inferred

@@ -54,19 +54,33 @@ func Read(data []byte, tables []Table, model any) (*Document, []Problem) {
 	return d, append(problems, d.fill(model, values)...)
 }
 
+// Strange tells the texts of a model that no screen should be sent.
+func (d *Document) Strange(problems []Problem, model any) []Problem {
+	for i := range d.Tables {
+		for n, row := range d.Tables[i].rows(model) {
+			for _, f := range d.Tables[i].Fields {
+				if f.Check == nil {
+					continue
+				}
+				if wrong := f.Check(row.Value); wrong != "" {
+					problems = d.Fault(problems, Spot{i, n, f.Key}, wrong)
+				}
+			}
+		}
+	}
+	return problems
+}
+
 // EOL is the line end of the document.
 func (d *Document) EOL() string { return d.cut().eol }
 
 // Fault adds a problem at a place of the model, unless the value there could
 // not even be read: that is told already.
-func (d *Document) Fault(problems []Problem, tables []Table, at Spot, message string) []Problem {
+func (d *Document) Fault(problems []Problem, at Spot, message string) []Problem {
 	if len(problems) > 4*mostProblems {
 		return problems
 	}
-	p := Problem{Key: Name(&tables[at.Table], at.Key), Message: message}
-	if d != nil {
-		p.Line, p.Column = Place(d.Data, max(0, d.Offset(at)))
-	}
+	p := problemAt(d.Data, max(0, d.Offset(at)), Name(&d.Tables[at.Table], at.Key), message)
 	for i := range problems {
 		if problems[i].Line == p.Line && problems[i].Key == p.Key {
 			return problems

@@ -22,6 +22,8 @@ type Field struct {
 	Blank string
 	Stay  bool
 	Begin func(row any) // what a new row has where the key is left out; may be nil
+	// Check tells text that no screen should be sent; nil for what is no text.
+	Check func(row any) (wrong string)
 	// Set reads a decoded value into the row; it returns what is wrong with it.
 	Set func(row, value any) string
 	// Get gives the value as TOML, not ok when not stated.
@@ -84,24 +86,24 @@ func NotesField[T any](key string, at func(*T) *string) Field {
 func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
 	f := Of(key, what, at,
 		func(value any) (string, string) {
-			s, wrong := Text(value, lines)
-			return strings.ReplaceAll(s, "\r\n", "\n"), wrong
+			s, ok := value.(string)
+			if !ok {
+				return "", "text is expected, not " + KindOf(value)
+			}
+			return strings.ReplaceAll(s, "\r\n", "\n"), ""
 		},
 		func(s string) (string, bool) { return TOMLText(s), s != "" })
-	f.Blank = `""`
+	f.Blank, f.Check = `""`, func(row any) string { return Strange(*at(row.(*T)), lines) }
 	return f
 }
 
-// Text takes text that a screen can be sent.
-func Text(value any, lines bool) (string, string) {
-	s, ok := value.(string)
-	if !ok {
-		return "", "text is expected, not " + KindOf(value)
+// Strange says which character of a text no screen should be sent, "" for none.
+// Several lines pass where lines says so.
+func Strange(s string, lines bool) string {
+	if r, bad := laminate.BadCharacter(s, lines); bad {
+		return "it has " + laminate.CharacterName(r)
 	}
-	if r, bad := laminate.BadCharacter(strings.ReplaceAll(s, "\r\n", "\n"), lines); bad {
-		return "", "it has " + laminate.CharacterName(r)
-	}
-	return s, ""
+	return ""
 }
 
 // SizeField is a physical value in text, with its unit.
@@ -358,7 +360,7 @@ func WordsOf(value any) ([]string, string) {
 		if !ok {
 			return nil, "a list of words is expected, not one with " + KindOf(v)
 		}
-		if _, wrong := Text(v, false); wrong != "" {
+		if wrong := Strange(s, false); wrong != "" {
 			return nil, wrong
 		}
 		out[i] = s

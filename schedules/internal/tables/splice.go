@@ -28,11 +28,12 @@ type splicing struct {
 func (d *Document) splice(now any) (out []byte, ok bool) {
 	s := d.splicing(now)
 	for i := range d.Tables {
-		switch {
-		case d.odd[i] && !s.unchanged(i):
+		if d.odd[i] && !s.unchanged(i) {
 			return nil, false
-		case d.parents[i] > 0: // goes with its parent
-		case !s.arrange(i, 0, 0, -1):
+		}
+	}
+	for i := range d.Tables {
+		if d.parents[i] == 0 && !s.arrange(i, 0, 0, -1) {
 			return nil, false
 		}
 	}
