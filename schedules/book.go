@@ -4,14 +4,14 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/book"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/internal/keyed"
 )
 
 // shelf is a shop book as it is read: the book, and what only its text has.
 type shelf struct {
-	book.Book
+	catalog.Book
 	title, notes string
 }
 
@@ -103,7 +103,7 @@ func BookKeys() []TableKeys { return keysOf(bookTables) }
 // DecodeBook reads a shop book. Where there are problems the book is nil; all
 // problems are told, in the order of the file. Its Path, and the Book of its
 // ratings, are the reader's to set; the ratings know their lines.
-func DecodeBook(b []byte) (*book.Book, []Problem) {
+func DecodeBook(b []byte) (*catalog.Book, []Problem) {
 	_, own, problems := decodeBook(b)
 	if len(problems) > 0 {
 		return nil, problems

@@ -173,7 +173,7 @@ func (w *wall) onlySurfaceOutside(at int) bool {
 }
 
 // roomInBarrier tells whether one more chopped ply before row at is still the
-// usual barrier: two after one veil, four after two. Common practice, no source.
+// usual barrier.
 func (w *wall) roomInBarrier(at int) bool {
 	veils, mats := 0, 0
 	for i := range at {
@@ -184,7 +184,7 @@ func (w *wall) roomInBarrier(at int) bool {
 			mats += w.plies[i].Count
 		}
 	}
-	return veils >= 2 && mats < 4 || veils == 1 && mats < 2
+	return mats < laminate.MatsBehind(veils)
 }
 
 // resinAt is the resin for a ply laid before row at in a zone; "" where the

@@ -188,12 +188,12 @@ func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, uni
 			p.first = []laminate.Ply{mat()}
 		}
 	case WoundCover:
-		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHelical, func(deg float64) bool { return deg > 0 && deg < hoopFrom })}
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHelical, func(deg float64) bool { return deg > 0 && deg < laminate.HoopFrom })}
 		if outermost < 0 {
 			p.first = []laminate.Ply{mat()}
 		}
 	case HoopAndChop:
-		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHoop, func(deg float64) bool { return deg >= hoopFrom }), chop()}
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHoop, func(deg float64) bool { return deg >= laminate.HoopFrom }), chop()}
 		if outermost < 0 {
 			p.first = []laminate.Ply{chop()}
 		}

@@ -105,7 +105,7 @@ func (e *evaluation) unitGlass() (hoop, axial, all shell.UnitGlass, why string) 
 		}
 		mass := f.GlassMass * float64(r.ply.Count)
 		angle := math.Abs(r.angle)
-		kind, round, along := shell.UnitUnidirectional, angle >= hoopFrom && angle <= 95, angle == 0
+		kind, round, along := shell.UnitUnidirectional, angle >= laminate.HoopFrom && angle <= 95, angle == 0
 		switch m.Form {
 		case laminate.ChoppedMat, laminate.SprayedChop:
 			kind, round, along = shell.UnitMat, true, true

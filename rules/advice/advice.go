@@ -2,8 +2,8 @@ package advice
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules/advice/ratings"
 )
 
 // Suits says how well an option suits, better before worse.
@@ -103,7 +103,7 @@ func Advise(s *laminate.Schedule, lib *laminate.Library, units quantity.System) 
 	}
 	a := newAdvisor(s, lib, units)
 	r := &Advice{Books: lib.Books}
-	r.Ratings = ratings.Matching(lib, &s.Service)
+	r.Ratings = catalog.Ratings(lib, &s.Service)
 	r.Veils = a.veils()
 	r.Resins = a.resins(r.Veils, r.Ratings)
 	r.Builds = a.builds(r)

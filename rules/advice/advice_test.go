@@ -192,7 +192,7 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 		}
 		lib.Index()
 		s := &laminate.Schedule{Part: laminate.Part{Flanged: c.flanged}, Service: laminate.Service{Fluid: "bleach", Contains: laminate.TraitSet()}}
-		o := advice.Advise(s, lib, quantity.US).Build(advice.DoubleBuild)
+		o := advice.Advise(s, lib, quantity.US).Build(catalog.DoubleBuild.ID)
 		worse := slices.ContainsFunc(o.Reasons, func(r advice.Reason) bool { return strings.Contains(r.Text, "over 250") })
 		if worse != (c.want != advice.Suitable) || worse && o.Suits != c.want {
 			t.Errorf("mats of %v mil, flanged %v: %v, told %v; want %v: %v", c.mat, c.flanged, o.Suits, worse, c.want, o.Reasons)
@@ -230,7 +230,7 @@ func anyService(t *rapid.T) *laminate.Schedule {
 func byHand(s *laminate.Schedule, veil string, family laminate.Family, id string) *laminate.Schedule {
 	n := s.Clone()
 	veils, mats := 1, 2
-	if strings.HasPrefix(id, advice.DoubleBuild) {
+	if strings.HasPrefix(id, catalog.DoubleBuild.ID) {
 		veils, mats = 2, 4
 	}
 	if veil == catalog.VeilC10 && veils == 1 {

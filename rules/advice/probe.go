@@ -15,14 +15,6 @@ import (
 // NoVeil is the id of leaving the veil out.
 const NoVeil = "none"
 
-// Filler shares by mass of the mix. The hard one is common practice, no source;
-// the conductive one is from memory and the resistance measured on the wall
-// decides.
-const (
-	hardShare   = 0.35
-	carbonShare = 0.10
-)
-
 // advisor asks the rules about one service and part.
 type advisor struct {
 	s     *laminate.Schedule

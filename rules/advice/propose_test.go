@@ -260,7 +260,7 @@ func TestPropose_refusals(t *testing.T) {
 }
 
 func TestPropose_keepsToWhatWasChosen(t *testing.T) {
-	o := advice.Options{Veil: catalog.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: advice.DoubleBuild}
+	o := advice.Options{Veil: catalog.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: catalog.DoubleBuild.ID}
 	for _, c := range propose(t, header(), catalog.Library(), o) {
 		veils := laid(c.Schedule, laminate.InnerSurface)
 		if len(veils) != 1 || veils[0].Material != o.Veil || veils[0].Count != 2 {

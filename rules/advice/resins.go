@@ -5,8 +5,8 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/advice/ratings"
 )
 
 // known is what a family is usually taken for.
@@ -27,8 +27,8 @@ var known = []struct {
 // resins answers for every family, as barrier and wall resin of one part. It is
 // laid with a veil that suits as well as any.
 func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
-	hard, conductive := a.asks()
-	b := build{veils: 2, mats: 4, hard: hard, conductive: conductive}
+	b := usualBuild(catalog.DoubleBuild)
+	b.hard, b.conductive = a.asks()
 	veil := firstVeil(veils)
 	var list []Option
 	for _, k := range known {
@@ -102,7 +102,7 @@ func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
 	order = slices.DeleteFunc(order, func(x laminate.Family) bool { return !slices.Contains(suits, x.String()) })
 	unrated := func(x laminate.Family) int {
 		for i := range a.Ratings {
-			if r := &a.Ratings[i]; r.Family == x && !ratings.Refuses(r) {
+			if r := &a.Ratings[i]; r.Family == x && !catalog.Refuses(r) {
 				return 0
 			}
 		}

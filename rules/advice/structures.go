@@ -39,7 +39,7 @@ func (f *finder) seeds() []seed {
 		for _, deg := range angles(band) {
 			b := ply(band)
 			b.Angle = laminate.Some(deg)
-			if deg < hoopFrom {
+			if deg < laminate.HoopFrom {
 				for _, m := range form(laminate.ChoppedMat) {
 					list = append(list, seed{wall.WoundCover, []laminate.Ply{ply(m), b}})
 				}
@@ -52,9 +52,6 @@ func (f *finder) seeds() []seed {
 	}
 	return list
 }
-
-// hoopFrom is the angle in degrees from which a band is hoop winding.
-const hoopFrom = 85
 
 // angles are those a band is tried at: its usual one, else helical at the usual
 // angle and hoop.

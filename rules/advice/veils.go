@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/veil"
 )
@@ -15,8 +16,8 @@ const (
 
 // veils answers for every veil that is known, and for none.
 func (a *advisor) veils() []Option {
-	hard, conductive := a.asks()
-	b := build{veils: 1, mats: 2, hard: hard, conductive: conductive}
+	b := usualBuild(catalog.SingleBuild)
+	b.hard, b.conductive = a.asks()
 	var list []Option
 	for _, m := range a.materials(isVeil) {
 		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))

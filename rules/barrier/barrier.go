@@ -8,7 +8,6 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
@@ -21,8 +20,6 @@ func Rules() []*rules.Rule {
 		ContinuousFiberInBarrier, HeavyBarrierAtFlange, HeavyBarrier, DoubleBarrierUsual,
 	}
 }
-
-func mil(v float64) float64 { return quantity.New(v, quantity.Mil).SI() }
 
 // unknownThickness reports a zone whose thickness cannot be figured.
 func unknownThickness(p *rules.Pass, what string, in func(laminate.Zone) bool) {

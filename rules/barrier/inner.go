@@ -2,16 +2,15 @@ package barrier
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
 // The inner surface of API 12P 5.4.2: 0.010 to 0.020 in, under 20 % fiber.
 const (
-	thinnestInner = 10.0 // mil
-	thickestVeil  = 20.0 // mil, one veil ply
-	allowance     = 0.05 // of a nominal figure; common practice, no source
-	richestInner  = 0.20 // fiber by mass; not reached
+	allowance    = 0.05 // of a nominal figure; common practice, no source
+	richestInner = 0.20 // fiber by mass; not reached
 )
 
 // InnerSurfaceThickness wants enough inner surface, not too much.
@@ -38,14 +37,15 @@ func innerSurfaceThickness(p *rules.Pass) {
 		unknownThickness(p, "the inner surface", func(z laminate.Zone) bool { return z == laminate.InnerSurface })
 		return
 	}
-	least := mil(thinnestInner * (1 - allowance))
-	most := mil(thickestVeil) * float64(max(1, p.Facts.Veils))
+	thinnest := catalog.ThinnestInnerSurface.SI()
+	least := thinnest * (1 - allowance)
+	most := catalog.ThickestVeilPly.SI() * float64(max(1, p.Facts.Veils))
 	switch {
 	case quantity.Below(zone.Thickness, least):
 		measured, bound := p.Thickness(zone.Thickness, least)
 		f := rules.Finding{
 			Severity: rules.Break, Rows: innerRows(p),
-			Message: "the inner surface is " + measured + ", under " + bound + " (" + p.Units.Thickness(mil(thinnestInner)) + " less 5 %)",
+			Message: "the inner surface is " + measured + ", under " + bound + " (" + p.Units.Thickness(thinnest) + " less 5 %)",
 		}
 		if row := lastRow(p, veil); row >= 0 {
 			n := steps(least-zone.Thickness, p.Analysis.Rows[row].Thickness)
@@ -62,7 +62,7 @@ func innerSurfaceThickness(p *rules.Pass) {
 		p.Report(rules.Finding{
 			Severity: rules.Warning, Rows: innerRows(p),
 			Message: "the inner surface is " + measured + " on " + plural(p.Facts.Veils, "veil ply", "veil plies") + ", over " + bound +
-				" (" + p.Units.Thickness(mil(thickestVeil)) + " a ply)",
+				" (" + p.Units.Thickness(catalog.ThickestVeilPly.SI()) + " a ply)",
 			Fix: shedShares(p, func(z laminate.Zone) bool { return z == laminate.InnerSurface }),
 		})
 	}

@@ -1,26 +1,12 @@
 package barrier
 
 import (
-	"strings"
+	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-)
-
-const (
-	thinnest      = 80.0  // mil, API 12P 5.4.3: 0.080 in
-	nominalSingle = 100.0 // mil: one veil and two mats; common practice, no source
-	nominalDouble = 200.0 // mil: two veils and four mats; common practice, no source
-	heaviest      = 250.0 // mil; common practice, no source
-	doubleVeils   = 2
-	doubleMats    = 4
-)
-
-// doubleBuild is how a shop book spells the 200 mil build.
-const (
-	singleBuild = "100 mil"
-	doubleBuild = "200 mil"
 )
 
 // BarrierThin wants the barrier's thickness.
@@ -45,21 +31,22 @@ func barrierThin(p *rules.Pass) {
 		unknownThickness(p, "the barrier", laminate.Zone.InBarrier)
 		return
 	}
-	nominal, reason := nominalSingle, ""
-	if quantity.Below(zone.Thickness, mil(nominalDouble*(1-allowance))) { // else no rating matters
-		nominal, reason = nominalBuild(p)
+	build, reason := catalog.SingleBuild, ""
+	if quantity.Below(zone.Thickness, catalog.DoubleBuild.Nominal.SI()*(1-allowance)) { // else no rating matters
+		build, reason = nominalBuild(p)
 	}
-	least := mil(nominal * (1 - allowance))
+	nominal, thinnest := build.Nominal.SI(), catalog.ThinnestBarrier.SI()
+	least := nominal * (1 - allowance)
 	f := rules.Finding{Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() })}
 	switch {
-	case quantity.Below(zone.Thickness, mil(thinnest)):
-		measured, bound := p.Thickness(zone.Thickness, mil(thinnest))
+	case quantity.Below(zone.Thickness, thinnest):
+		measured, bound := p.Thickness(zone.Thickness, thinnest)
 		f.Severity, f.Basis = rules.Break, "API 12P 5.4.3: at least 0.080 in (2.03 mm)"
 		f.Message = "the barrier is " + measured + ", under " + bound
 	case quantity.Below(zone.Thickness, least):
 		measured, bound := p.Thickness(zone.Thickness, least)
 		f.Severity, f.Basis = rules.Warning, "nominal builds: "+rules.CommonPractice
-		f.Message = "the barrier is " + measured + ", under " + bound + " (" + p.Units.Thickness(mil(nominal)) + " nominal less 5 %" + reason + ")"
+		f.Message = "the barrier is " + measured + ", under " + bound + " (" + p.Units.Thickness(nominal) + " nominal less 5 %" + reason + ")"
 	default:
 		return
 	}
@@ -86,63 +73,37 @@ func thicknessOf(p *rules.Pass, plan matPlan) float64 {
 	return laminate.Analyze(trial, p.Library).Rows[plan.at].Thickness
 }
 
-func nominalBuild(p *rules.Pass) (float64, string) {
+func nominalBuild(p *rules.Pass) (catalog.Build, string) {
 	if doubleService(&p.Schedule.Service) {
-		return nominalDouble, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
+		return catalog.DoubleBuild, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
 	}
 	if book := doubleByBook(p); book != "" {
-		return nominalDouble, ", asked for by the ratings of " + book
+		return catalog.DoubleBuild, ", asked for by the ratings of " + book
 	}
-	return nominalSingle, ""
+	return catalog.SingleBuild, ""
 }
 
-func doubleService(s *laminate.Service) bool {
-	return s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
-}
+func doubleService(s *laminate.Service) bool { return catalog.UsualBuild(s) == catalog.DoubleBuild }
 
 // doubleByBook names the shop book whose ratings ask for the 200 mil build. A
 // thicker barrier is never rated worse, so a grade that differs is a better one.
 func doubleByBook(p *rules.Pass) string {
-	s := &p.Schedule.Service
-	if s.Fluid == "" {
-		return ""
-	}
-	for i := range p.Library.Ratings {
-		double := &p.Library.Ratings[i]
-		if double.Build != doubleBuild || !rates(p, double) {
+	rows := slices.DeleteFunc(catalog.Ratings(p.Library, &p.Schedule.Service), func(r laminate.Rating) bool {
+		return p.FirstResinIn(rules.InBarrier, func(resin *laminate.Resin) bool { return resin.Family == r.Family }) < 0
+	})
+	for _, double := range rows {
+		alike := func(r laminate.Rating) bool {
+			return r.Build == catalog.SingleBuild.Name && r.Family == double.Family && r.Grade == double.Grade
+		}
+		if double.Build != catalog.DoubleBuild.Name || slices.ContainsFunc(rows, alike) {
 			continue
 		}
-		asks := true
-		for j := range p.Library.Ratings {
-			single := &p.Library.Ratings[j]
-			if single.Build == singleBuild && single.Family == double.Family && rates(p, single) && single.Grade == double.Grade {
-				asks = false
-				break
-			}
+		if double.Book == "" {
+			return "the shop book"
 		}
-		if asks {
-			if double.Book == "" {
-				return "the shop book"
-			}
-			return double.Book
-		}
+		return double.Book
 	}
 	return ""
-}
-
-// rates tells whether a rating is about this service and the barrier's resin.
-func rates(p *rules.Pass, r *laminate.Rating) bool {
-	s := &p.Schedule.Service
-	if !strings.EqualFold(strings.TrimSpace(r.Fluid), strings.TrimSpace(s.Fluid)) {
-		return false
-	}
-	if c := s.Concentration; c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])) {
-		return false
-	}
-	if t := s.Hottest(); t.Given() && r.MaxTemperature.Given() && t.Cmp(r.MaxTemperature) > 0 {
-		return false
-	}
-	return p.FirstResinIn(rules.InBarrier, func(resin *laminate.Resin) bool { return resin.Family == r.Family }) >= 0
 }
 
 const linedWall = "; consider a wall with a thermoplastic liner instead"
@@ -188,10 +149,10 @@ var HeavyBarrier = &rules.Rule{
 
 func heavy(p *rules.Pass, severity rules.Severity, why string) {
 	zone := &p.Analysis.Barrier
-	if !quantity.Above(zone.Thickness, mil(heaviest)) {
+	if !quantity.Above(zone.Thickness, catalog.HeaviestBarrier.SI()) {
 		return
 	}
-	measured, bound := p.Thickness(zone.Thickness, mil(heaviest))
+	measured, bound := p.Thickness(zone.Thickness, catalog.HeaviestBarrier.SI())
 	if why != "" {
 		why = " " + why
 	}
@@ -217,7 +178,7 @@ var DoubleBarrierUsual = &rules.Rule{
 
 func doubleBarrierUsual(p *rules.Pass) {
 	veils, mats := p.Facts.Veils, p.Facts.Mats
-	if !doubleService(&p.Schedule.Service) || veils >= doubleVeils && mats >= doubleMats {
+	if !doubleService(&p.Schedule.Service) || veils >= catalog.DoubleBuild.Veils && mats >= catalog.DoubleBuild.Mats {
 		return
 	}
 	f := rules.Finding{
@@ -229,11 +190,11 @@ func doubleBarrierUsual(p *rules.Pass) {
 	plan, ok := planMats(p)
 	if row >= 0 && ok {
 		f.Fix = p.Fix("the barrier gets two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
-			l.Schedule.Plies[row].Count += max(0, doubleVeils-veils)
-			if mats >= doubleMats {
+			l.Schedule.Plies[row].Count += max(0, catalog.DoubleBuild.Veils-veils)
+			if mats >= catalog.DoubleBuild.Mats {
 				return nil
 			}
-			return plan.apply(l, doubleMats-mats)
+			return plan.apply(l, catalog.DoubleBuild.Mats-mats)
 		})
 	}
 	p.Report(f)

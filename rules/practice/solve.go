@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -27,7 +28,9 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 		a := Answer{Schedule: s}
 		given, faults := faultsOf(e, s, lib, units)
 		for _, f := range faults {
-			a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			if !onlyLacks(&e.Given, s) {
+				a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			}
 		}
 		slices.Sort(a.Faults)
 		a.Faults = slices.Compact(a.Faults)
@@ -100,8 +103,8 @@ var familyOrder = []laminate.Family{
 // choices lists every barrier to be tried, leanest first.
 func choices(e *exercise.Exercise, lib *laminate.Library) []choice {
 	var list []choice
-	for _, mats := range []int{2, 4} {
-		for veils := 1; veils <= 2; veils++ {
+	for _, mats := range []int{catalog.SingleBuild.Mats, catalog.DoubleBuild.Mats} {
+		for veils := catalog.SingleBuild.Veils; veils <= catalog.DoubleBuild.Veils; veils++ {
 			for _, family := range familyOrder {
 				for _, veil := range veilIDs(e, lib) {
 					list = append(list, choice{veil, family, veils, mats})
@@ -164,7 +167,7 @@ func (v *solver) choose() Answer {
 	var best choice
 	var least weight
 	for _, c := range choices(v.exercise, v.library) {
-		if c.veils != 1 || c.mats != 2 {
+		if c.veils != catalog.SingleBuild.Veils || c.mats != catalog.SingleBuild.Mats {
 			continue
 		}
 		c.veils, c.mats = 0, 0

@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 )
 
@@ -46,11 +46,6 @@ var GelStopMissing = &rules.Rule{
 	},
 }
 
-// What may be laid in one go (common practice, no source).
-const mostMats = 4
-
-var mostInOneGo = quantity.New(0.25, quantity.Inch).SI()
-
 // GelStopLate keeps the heat of curing within bounds.
 var GelStopLate = &rules.Rule{
 	ID:     "gel-stop-late",
@@ -80,10 +75,10 @@ func (r *run) fits(form laminate.Form, thickness float64, count int) int {
 	}
 	n := count
 	if form.Chopped() {
-		n = min(n, mostMats-r.mats)
+		n = min(n, catalog.MatsInOneGo-r.mats)
 	}
 	if thickness > 0 {
-		room := (mostInOneGo - r.thickness) / thickness
+		room := (catalog.ThickestInOneGo.SI() - r.thickness) / thickness
 		if room < float64(n) {
 			n = int(room + 1e-9)
 		}
@@ -127,7 +122,7 @@ func gelStopLate(p *rules.Pass) {
 	if rows == nil {
 		return
 	}
-	message := "with " + p.Plies(rows[:1]) + " more than " + strconv.Itoa(mostMats) + " mats or " + p.Units.Thickness(mostInOneGo) +
+	message := "with " + p.Plies(rows[:1]) + " more than " + strconv.Itoa(catalog.MatsInOneGo) + " mats or " + p.Units.Thickness(catalog.ThickestInOneGo.SI()) +
 		" is laid without a gel stop: " + strconv.Itoa(first.mats) + " mats, " + p.Units.Thickness(first.thickness)
 	if len(rows) > 1 {
 		message += "; and again with " + p.Plies(rows[1:])
@@ -139,7 +134,7 @@ func gelStopLate(p *rules.Pass) {
 
 // stops is the fix that sets gel stops, taking rows of many plies apart.
 func stops(p *rules.Pass) *rules.Fix {
-	return p.Fix("gel stops go in after at most four mats or "+p.Units.Thickness(mostInOneGo), "set gel stops", laminate.PlyRef(0, "gel_after"),
+	return p.Fix("gel stops go in after at most four mats or "+p.Units.Thickness(catalog.ThickestInOneGo.SI()), "set gel stops", laminate.PlyRef(0, "gel_after"),
 		func(l *rules.Layup) error {
 			var r run
 			at := 0 // row of the new schedule

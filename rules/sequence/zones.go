@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 )
 
@@ -91,7 +92,7 @@ var NoOuterSurface = &rules.Rule{
 			Severity: rules.Warning, Rows: []int{n - 1},
 			Message: "the wall ends with " + p.Schedule.Plies[n-1].Material + ", without a coat or veil as outer surface",
 		}
-		id, ok := p.Stock("topcoat", func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
+		id, ok := p.Stock(catalog.Topcoat, func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
 		if resin := p.Schedule.Plies[n-1].Resin; ok && resin != "" {
 			f.Fix = p.Fix("a "+id+" in resin "+resin+" goes last", "laid "+id+" last", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
 				l.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})

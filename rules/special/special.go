@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -114,7 +115,6 @@ const (
 	leastHard     = 0.30
 	mostHard      = 0.40
 	usualHard     = "35 %"
-	leastMats     = 2
 	abrasiveAsked = "the service is abrasive"
 )
 
@@ -179,7 +179,7 @@ func abrasiveBarrier(p *rules.Pass) {
 			at = laminate.ResinRef(i, "filler")
 		}
 	}
-	if p.Facts.Mats < leastMats {
+	if p.Facts.Mats < catalog.SingleBuild.Mats {
 		wrong = append(wrong, "the interior layer has fewer than two mats")
 	}
 	if wrong == nil {

@@ -67,9 +67,9 @@ type Document struct {
 	history history
 
 	lock    *store.Lock
-	locked  error // another program has it: a *store.LockedError
-	journal *store.Journal
-	kept    uint64 // revision that the journal holds or was dropped for
+	locked  error          // another program has it: a *store.LockedError
+	journal *store.Journal // nil where what is written is not saved
+	kept    uint64         // revision that the journal holds or was dropped for
 	pending []store.Unsaved
 
 	text   cached[struct{}, []byte]
@@ -299,6 +299,9 @@ func (d *Document) Dirty() bool {
 // Close ends the work on the document: its lock is given back. Unsaved work
 // stays in the journal for the next start to find, unless Discard was called.
 func (d *Document) Close() error {
+	if d.journal == nil {
+		return nil
+	}
 	kept := d.Journal()
 	err := errors.Join(kept, d.journal.Close(), d.lock.Unlock())
 	d.lock = nil

@@ -39,7 +39,10 @@ func (d *Document) meta() store.Meta {
 // passed over. The error says why unsaved work is not kept, at each call as long
 // as it is so.
 func (w Work) Keep() error {
-	if !w.unsaved {
+	switch {
+	case w.journal == nil:
+		return nil
+	case !w.unsaved:
 		return w.journal.Drop(w.meta.Rev)
 	}
 	err := w.journal.Save(w.source.Render(w.now), w.meta)
@@ -62,10 +65,18 @@ func (d *Document) Journal() error {
 }
 
 // NotKept tells why unsaved work is not kept, nil when it is or there is none.
-func (d *Document) NotKept() error { return d.journal.Trouble() }
+func (d *Document) NotKept() error {
+	if d.journal == nil {
+		return nil
+	}
+	return d.journal.Trouble()
+}
 
 // Discard gives up what is not saved, so that Close leaves nothing to recover.
 func (d *Document) Discard() error {
+	if d.journal == nil {
+		return nil
+	}
 	d.kept = d.rev
 	return d.journal.Drop(d.rev)
 }
@@ -107,7 +118,8 @@ func leftBehind(path string) []store.Unsaved {
 	all, _ := store.Pending()
 	left := all[:0]
 	for _, u := range all {
-		if u.Path == "" || u.Base.IsZero() && missing(u.Path) {
+		// Journals of other things than documents have paths of other kinds.
+		if u.Path == "" || filepath.Ext(u.Path) == store.Extension && u.Base.IsZero() && missing(u.Path) {
 			left = append(left, u)
 		}
 	}

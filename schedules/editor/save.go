@@ -15,6 +15,9 @@ import (
 // ErrNoName is what Save and Reload return for a document that has no file yet.
 var ErrNoName = errors.New("the schedule has no file yet: save it under a name")
 
+// errNotSaved is what Overwrite returns for a document opened by Unjudged.
+var errNotSaved = errors.New("this is handed in, not saved")
+
 // ConflictError says that the file changed behind one's back, or exists where a
 // new one was to be. It was left as it is.
 type ConflictError = store.ConflictError
@@ -96,6 +99,9 @@ func (d *Document) SaveAs(path string) error {
 // Overwrite is SaveAs for somebody who knows what Look found there: that is
 // replaced, unless it changed since, which is a *ConflictError.
 func (d *Document) Overwrite(t Target) error {
+	if d.journal == nil {
+		return errNotSaved
+	}
 	if t.own {
 		return d.saveOver(t.seen)
 	}

@@ -196,7 +196,7 @@ func TestSweep_whileOthersBegin(t *testing.T) {
 			}
 		}
 	}()
-	for range 200 {
+	for range 60 {
 		j := NewJournal(path)
 		saved(t, j, "edited", Meta{Rev: 1})
 		f, err := Read(path)

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"time"
 
-	"frp/veilwright/cmd/internal/drill"
+	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
@@ -317,6 +317,6 @@ func (k practiceCommand) summary(c *call, list []*exercise.Exercise) error {
 	return p.Summary(k.Person, rows)
 }
 
-func (k practiceCommand) printer(c *call, lib *laminate.Library, units quantity.System) drill.Printer {
-	return drill.Printer{Out: c.out, JSON: c.JSON, Units: units, Library: lib}
+func (k practiceCommand) printer(c *call, lib *laminate.Library, units quantity.System) report.Practice {
+	return report.Practice{Out: c.out, JSON: c.JSON, Units: units, Library: lib}
 }

@@ -1,6 +1,4 @@
-// Package drill prints exercises, marks and summaries, as text or as JSON. It
-// owns their layout on a command line and the names of their JSON fields.
-package drill
+package report
 
 import (
 	"strconv"
@@ -15,7 +13,7 @@ import (
 	"frp/veilwright/rules/practice/course"
 )
 
-// What practice reports as JSON.
+// What practice reports as JSON: exercises, marks and summaries.
 type (
 	exerciseJSON struct {
 		ID        string      `json:"id"`
@@ -57,6 +55,7 @@ type (
 		HintCost float64        `json:"hint_cost"`
 		Lines    []markLineJSON `json:"lines"`
 		Notes    []string       `json:"notes"`
+		Findings []Finding      `json:"findings"` // of the checker on the wall that was laid or chosen
 		Answer   *answerJSON    `json:"answer,omitempty"`
 	}
 	markLineJSON struct {
@@ -98,8 +97,8 @@ func summaryOf(person string, rows []practice.Row) summaryJSON {
 	return out
 }
 
-// Printer prints results of practice.
-type Printer struct {
+// Practice prints exercises, marks and summaries, as text or as JSON.
+type Practice struct {
 	Out     *output.Sink
 	JSON    bool
 	Units   quantity.System
@@ -107,7 +106,7 @@ type Printer struct {
 }
 
 // List prints the exercises by step.
-func (c Printer) List(list []*exercise.Exercise) error {
+func (c Practice) List(list []*exercise.Exercise) error {
 	if c.JSON {
 		out := struct {
 			Exercises []exerciseJSON `json:"exercises"`
@@ -154,7 +153,7 @@ func laidOf(s *laminate.Schedule, lib *laminate.Library, zoned bool) []layJSON {
 	return list
 }
 
-func (c Printer) laid(list []layJSON) {
+func (c Practice) laid(list []layJSON) {
 	n := 1
 	for _, p := range list {
 		number := strconv.Itoa(n)
@@ -181,7 +180,7 @@ func answerOf(a practice.Answer, lib *laminate.Library) *answerJSON {
 	return out
 }
 
-func (c Printer) answer(e *exercise.Exercise, a *answerJSON) {
+func (c Practice) answer(e *exercise.Exercise, a *answerJSON) {
 	c.Out.Line("")
 	c.Out.Line("answer")
 	if len(a.Faults) > 0 {
@@ -202,7 +201,7 @@ func (c Printer) answer(e *exercise.Exercise, a *answerJSON) {
 
 // Exercise prints the task, hints as far as asked for, and with answer what the
 // program would answer.
-func (c Printer) Exercise(e *exercise.Exercise, hints int, answer bool) error {
+func (c Practice) Exercise(e *exercise.Exercise, hints int, answer bool) error {
 	lib, units := c.Library, c.Units
 	out := exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String(), Scenario: strings.TrimSpace(e.Scenario), Task: strings.TrimSpace(e.Task)}
 	for _, f := range e.Facts(units) {
@@ -270,10 +269,17 @@ func (c Printer) Exercise(e *exercise.Exercise, hints int, answer bool) error {
 func points(v float64) string { return strings.TrimSuffix(quantity.Number(v, 1), ".0") }
 
 // Mark prints a mark line by line, the reason below each miss.
-func (c Printer) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) error {
+func (c Practice) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) error {
 	out := markJSON{Exercise: e.ID, Score: m.Score, Points: m.Points, Of: m.Of, HintCost: m.HintCost, Lines: []markLineJSON{}, Notes: append([]string{}, m.Notes...)}
 	for _, l := range m.Lines {
 		out.Lines = append(out.Lines, markLineJSON{l.Demand, l.Found, l.Points, l.Of, l.Missed, l.Why, l.Basis})
+	}
+	out.Findings = []Finding{}
+	if m.Report != nil {
+		for i := range m.Report.Findings {
+			m.Report.Fix(i)
+		}
+		out.Findings = findings(m.Report, func(laminate.Ref) int { return 0 })
 	}
 	if answer {
 		out.Answer = answerOf(m.Solution, c.Library)
@@ -302,6 +308,12 @@ func (c Printer) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) error
 	if m.HintCost > 0 {
 		c.Out.Line("  hints cost %s", quantity.Share(m.HintCost))
 	}
+	for i, f := range out.Findings {
+		if i == 0 {
+			c.Out.Line("what check finds in it")
+		}
+		c.Out.Line("  %s %s: %s", f.Severity, f.Rule, f.Message)
+	}
 	if out.Answer != nil {
 		c.answer(e, out.Answer)
 	}
@@ -309,7 +321,7 @@ func (c Printer) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) error
 }
 
 // Summary prints where a person stands with each exercise, and by step.
-func (c Printer) Summary(person string, rows []practice.Row) error {
+func (c Practice) Summary(person string, rows []practice.Row) error {
 	if c.JSON {
 		return c.Out.JSON(summaryOf(person, rows))
 	}
@@ -336,7 +348,7 @@ func (c Printer) Summary(person string, rows []practice.Row) error {
 }
 
 // Lesson prints the text of a step.
-func (c Printer) Lesson(l course.Lesson) error {
+func (c Practice) Lesson(l course.Lesson) error {
 	if c.JSON {
 		return c.Out.JSON(struct {
 			Step  int    `json:"step"`
@@ -352,7 +364,7 @@ func (c Printer) Lesson(l course.Lesson) error {
 }
 
 // Glossary prints the words that the program explains, and where they come from.
-func (c Printer) Glossary() error {
+func (c Practice) Glossary() error {
 	type termJSON struct {
 		Term    string `json:"term"`
 		Meaning string `json:"meaning"`
