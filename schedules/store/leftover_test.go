@@ -161,9 +161,14 @@ func TestSweep_touchesNothingOfTheLiving(t *testing.T) {
 	j := NewJournal(path)
 	saved(t, j, "edited", Meta{})
 	state := filepath.Dir(journalFolder(t))
-	before := append(allUnder(t, dir), allUnder(t, state)...)
+	there := func() []string {
+		all := append(allUnder(t, dir), allUnder(t, state)...)
+		// The journal makes its copy for a power cut meanwhile.
+		return slices.DeleteFunc(all, func(name string) bool { return strings.Contains(name, durableName) })
+	}
+	before := there()
 	Sweep(dir)
-	if after := append(allUnder(t, dir), allUnder(t, state)...); len(before) != len(after) {
+	if after := there(); !slices.Equal(before, after) {
 		t.Errorf("there were %q, there are %q", before, after)
 	}
 	// What waits for its next start is not swept either.
