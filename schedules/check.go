@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/keyed"
 )
 
@@ -42,7 +43,7 @@ func hint(id string, s *laminate.Schedule, lib *laminate.Library) string {
 	for i := range lib.Materials {
 		ids = append(ids, lib.Materials[i].ID)
 	}
-	if n, ok := keyed.Nearest(id, ids); ok {
+	if n, ok := word.Nearest(id, ids); ok {
 		return fmt.Sprintf("; %s is the nearest", keyed.Quoted(n))
 	}
 	return ""

@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/word"
 )
 
 // DesignAid is what stands wherever a figure of this package could be built
@@ -103,19 +104,10 @@ const (
 	Fails
 )
 
+var answers = word.Of[Tell]("does not apply", "cannot tell", "holds", "fails")
+
 // String says the answer in words.
-func (t Tell) String() string {
-	switch t {
-	case CannotTell:
-		return "cannot tell"
-	case Holds:
-		return "holds"
-	case Fails:
-		return "fails"
-	default: // nothing of the others
-	}
-	return "does not apply"
-}
+func (t Tell) String() string { return answers.Name(t) }
 
 // The names of the criteria.
 const (
