@@ -51,7 +51,7 @@ func (p *Pass) Fix(text, label string, at laminate.Ref, change func(*Layup) erro
 			return nil, err
 		}
 		if len(l.Schedule.Plies) > laminate.MostRows || l.Schedule.NumberOfPlies() > laminate.MostPlies {
-			return nil, errors.New("fixing would make more plies than a schedule may have")
+			return nil, errors.New("more plies than a schedule may have")
 		}
 		if !l.Infer {
 			hold(l, lib)

@@ -189,7 +189,7 @@ func TestPliesAreNamedAsTheScheduleNumbersThem(t *testing.T) {
 func TestFiguresInTheReadersUnits(t *testing.T) {
 	var got []string
 	list := []*rules.Rule{rule("a", func(p *rules.Pass) {
-		got = append(got, p.Heat(quantity.New(180, quantity.Fahrenheit).SI()))
+		got = append(got, p.Units.Temperature(quantity.New(180, quantity.Fahrenheit).SI()))
 		measured, bound := p.Thickness(quantity.New(9.999, quantity.Mil).SI(), quantity.New(10, quantity.Mil).SI())
 		got = append(got, measured, bound)
 	})}

@@ -149,7 +149,7 @@ func DecodeExercise(b []byte) (*exercise.Exercise, []Problem) {
 	if src.doc == nil {
 		return nil, problems
 	}
-	for _, f := range laminate.Validate(&d.Given) {
+	for _, f := range laminate.Validate(&d.Given, nil) {
 		if f.Ref.Kind != laminate.RefSchedule || f.Ref.Key == "ply" {
 			problems = src.fault(problems, tables, spotOf(f.Ref), f.Message)
 		}

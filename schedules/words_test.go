@@ -17,7 +17,7 @@ func TestRender_keepsTheSpellingOfAWordUntilItIsChanged(t *testing.T) {
 		"filament-wound": laminate.Wound, "contact-molded": laminate.ContactMolded, "hand-lay-up": laminate.ContactMolded,
 	} {
 		text := fmt.Appendf(nil, "document = \"schedule\"\nformat = 1\n\n[part]\nform = \"pipe\"\nprocess = %q # as the shop says\n", spelling)
-		src, s, problems := schedules.Decode(text)
+		src, s, problems := schedules.Decode(text, nil)
 		if len(problems) > 0 || s.Part.Process != want {
 			t.Errorf("%s: %v, %v", spelling, problems, s)
 			continue

@@ -68,7 +68,6 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 			}
 			d := begin(s, lib)
 			w := d.wall()
-			rows := make([]int, 0, len(plies))
 			for i, p := range plies {
 				at := after + 1 + i
 				m, ok := lib.Material(s, p.Material)
@@ -87,10 +86,9 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 					return nil, err
 				}
 				w.insert(at, p, m.Form, zone)
-				rows = append(rows, at)
 			}
 			d.plies, d.want = w.plies, w.zones
-			return d.finish(rows...)
+			return d.finish()
 		},
 	}
 }

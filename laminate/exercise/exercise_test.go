@@ -37,7 +37,7 @@ func TestFacts_saysWhatIsUnknownAndWhatIsNot(t *testing.T) {
 		got[f.Name] = f.Value
 	}
 	// 180 °F is 82.2 °C.
-	for name, want := range map[string]string{"fluid": "unknown", "pH": "unknown", "contains": "nothing of note", "temperature": "82 °C", "conductive": "", "upset": ""} {
+	for name, want := range map[string]string{"fluid": "unknown", "pH": "unknown", "contains": "nothing of note", "temperature": "82.2 °C", "conductive": "", "upset": ""} {
 		if got[name] != want {
 			t.Errorf("%s: %q, want %q", name, got[name], want)
 		}

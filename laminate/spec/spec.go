@@ -50,7 +50,8 @@ type Barrier struct {
 	Conductive    laminate.Optional[bool]
 }
 
-// MatAllowance is how far below the demanded areal mass a mat ply may lie.
+// MatAllowance is how far below the required areal mass a mat ply may lie
+// (common practice, no source).
 const MatAllowance = 0.02
 
 // Structure is what is demanded of the structural layer.

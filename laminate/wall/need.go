@@ -63,7 +63,7 @@ func inserted(s *laminate.Schedule, row int, plies []laminate.Ply) *laminate.Sch
 // usual ones, and Notes say which; where there is no structural ply yet, or a
 // woven one lies outermost, a mat or chop comes first.
 //
-// Errors: a deciding criterion that cannot be told, with the key that would
+// Errors: a deciding criterion that cannot be determined, with the key that would
 // settle it; no resin; a wall that MostRepeats do not fix.
 func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
 	if s == nil || lib == nil {
@@ -85,9 +85,9 @@ func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Option
 func (p *layup) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
 	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyze(s, lib), o)}
 	n.Governing, _ = n.Result.Governing()
-	for n.Result.Tell() != Holds && n.Result.Tell() != NotApplicable {
+	for n.Result.Answer() != Holds && n.Result.Answer() != NotApplicable {
 		if c, open := n.Result.opened(); open && (n.Repeats > 0 || len(n.Result.Plies) > 0) {
-			return Needed{}, fmt.Errorf("%s cannot be told with %s of %s: %s", c.Name, times(n.Repeats), unit, c.Reason)
+			return Needed{}, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, times(n.Repeats), unit, c.Reason)
 		}
 		if n.Repeats == MostRepeats {
 			return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", MostRepeats, unit, n.Governing.Name, n.Governing.Ratio)
@@ -111,10 +111,10 @@ func times(n int) string {
 	return fmt.Sprintf("%d repeats", n)
 }
 
-// opened gives the first deciding criterion that cannot be told.
+// opened gives the first deciding criterion that cannot be determined.
 func (r *Result) opened() (Criterion, bool) {
 	for _, c := range r.Criteria {
-		if c.Decides && c.Tell == CannotTell {
+		if c.Governs && c.Answer == Incomplete {
 			return c, true
 		}
 	}

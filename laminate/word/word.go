@@ -1,6 +1,3 @@
-// Package word holds closed sets of words: the values that an enumerated key
-// of a document, a severity or a grade can have, each with the one word it goes
-// by and the spellings that are read as it.
 package word
 
 import (
@@ -80,5 +77,6 @@ func (s Set[T]) Words() []string {
 // List writes the words one after the other, parted by commas.
 func (s Set[T]) List() string { return strings.Join(s.Words(), ", ") }
 
-// Nearest gives the word of the set most like the text, if any is near.
-func (s Set[T]) Nearest(text string) (string, bool) { return Nearest(text, s.Words()) }
+// Nearest gives the word of the set that the text was likely meant to be, ""
+// where none is near.
+func (s Set[T]) Nearest(text string) string { return Nearest(text, s.Words()) }

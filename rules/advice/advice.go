@@ -13,8 +13,8 @@ type Suits uint8
 // The answers.
 const (
 	Suitable    Suits = iota // raises neither break nor warning by itself
-	Conditional              // somebody decides
-	Unknown                  // cannot be told: a fact is missing
+	Conditional              // a person has to decide
+	Unknown                  // cannot be determined: a fact is missing
 	Unsuitable               // not to be built
 )
 
@@ -39,7 +39,7 @@ type Option struct {
 // best answers not first: a table keeps its rows where they were.
 type Advice struct {
 	Veils, Resins, Builds []Option
-	// Conflicts are demands that cannot be met at once, and what people do.
+	// Conflicts are requirements that exclude each other, and the usual answers.
 	Conflicts []Reason
 	// Notes are what holds for every option: facts not stated, what to confirm.
 	Notes []Reason

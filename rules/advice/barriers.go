@@ -70,7 +70,7 @@ func (f *finder) barrier(v *laminate.Material, mix laminate.Resin, b build, m *l
 	}
 	found := barrier{recipe: r}
 	if b.conductive && (r.Surface.ID != "" || mix.Filler != laminate.CarbonPowder) {
-		found.notes = append(found.notes, "carbon powder is taken as "+quantity.Share(catalog.CarbonPowderShare)+" of the mix, from memory: the resistance measured on the wall decides")
+		found.notes = append(found.notes, "carbon powder is taken as "+quantity.Share(catalog.CarbonPowderShare)+" of the mix, from memory; measure the resistance on the wall")
 	}
 	laid := r.Lay(f.s, f.lib)
 	list := slices.Concat(f.veilRules, f.resinRules, f.buildRules)

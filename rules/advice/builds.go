@@ -71,7 +71,7 @@ func (a *advisor) builds(r *Advice) []Option {
 		o := Option{ID: b.id}
 		if a.mat == "" || len(veils) == 0 || len(families) == 0 {
 			o.Suits = Unknown
-			o.Reasons = []Reason{{"no material is known to lay it with: a veil and a chopped mat are needed", "the library of materials"}}
+			o.Reasons = []Reason{{"the library has no material to build it with: a veil and a chopped mat are needed", "the library of materials"}}
 			list = append(list, o)
 			continue
 		}
@@ -100,7 +100,7 @@ func (a *advisor) builds(r *Advice) []Option {
 			continue
 		}
 		if lean := find(list, catalog.SingleBuild.ID+variant); lean.Suits == Suitable {
-			list[i].Reasons = append(list[i].Reasons, Reason{"nothing here asks for more than the " + lean.ID + " build; this one costs and weighs more", byBuildRules})
+			list[i].Reasons = append(list[i].Reasons, Reason{"nothing in this service requires more than the " + lean.ID + " build; this one costs and weighs more", byBuildRules})
 		}
 	}
 	return list
@@ -143,7 +143,7 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 	var list []Reason
 	switch {
 	case b.heavy:
-		list = append(list, Reason{"trouble in fabrication, flanges first: consider a thermoplastic-lined (dual laminate) wall instead", rules.CommonPractice})
+		list = append(list, Reason{"hard to fabricate without cracks, flanges first: consider a dual laminate (thermoplastic lining) instead", rules.CommonPractice})
 	case b.mats > catalog.SingleBuild.Mats:
 		list = append(list, Reason{"two veils and four mats: the usual build in aggressive service" + computed, rules.CommonPractice})
 	default:
@@ -151,12 +151,12 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 			a.units.Thickness(catalog.ThinnestBarrier.SI()) + " are API 12P 5.4.3"})
 	}
 	if b.hard {
-		list = append(list, Reason{"about " + rules.Share(catalog.HardFillerShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
+		list = append(list, Reason{"about " + quantity.Percent(catalog.HardFillerShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
 	}
 	if b.conductive {
 		list = append(list,
-			Reason{"one carbon veil, and carbon powder in the barrier resin or in the veil layer only; conductive adhesive or edge pieces carry the path across every joint", rules.CommonPractice},
-			Reason{"to be measured: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω", "ADR 2017 6.9.2.14, flash point up to 60 °C"})
+			Reason{"one carbon veil, and carbon powder in the barrier resin or in the veil layer only; the path continues across every joint by conductive adhesive or edge pieces", rules.CommonPractice},
+			Reason{"measure: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω", "ADR 2017 6.9.2.14, flash point up to 60 °C"})
 	}
 	return list
 }

@@ -86,7 +86,7 @@ func TestLay_refuses(t *testing.T) {
 		o    advice.Options
 		want string
 	}{
-		{"glass veil in fluorides", advice.Options{Veil: "veil-c-10"}, "no veil suits"},
+		{"glass veil in fluorides", advice.Options{Veil: "veil-c-10"}, "no veil is suitable"},
 		{"a build nobody asks for", advice.Options{Build: catalog.SingleBuild.ID + advice.FilledSuffix}, "there is no build"},
 		{"a veil there is none of", advice.Options{Veil: "veil-of-moonlight"}, "there is no veil"},
 	} {

@@ -164,7 +164,7 @@ func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion
 			continue // what must not be built is not worth comparing
 		}
 		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Incomplete {
-			continue // told once, in the notes
+			continue // said once, in the notes
 		}
 		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{worded(&f, plain(f.Message, probe)), f.Basis}})
 	}
@@ -179,11 +179,14 @@ const notPreferred = "veil-not-preferred"
 func worded(f *rules.Finding, message string) string {
 	switch f.Rule.ID {
 	case "veil-missing":
-		return "without a veil the mat would face the process"
+		return "without a veil the mat is exposed to the fluid"
 	case notPreferred:
 		if _, usual, ok := strings.Cut(message, "; "); ok {
 			return "serves; the usual veil here is " + strings.ReplaceAll(usual, " is the usual veil for ", " for ")
 		}
+	}
+	if f.Severity == rules.Note { // a title that names trouble would argue against the answer
+		return message
 	}
 	return f.Rule.Title + ": " + message
 }
@@ -226,8 +229,9 @@ func appendNew(list []Reason, more ...Reason) []Reason {
 const numbered = `\b(?:ply|plies) [0-9]+(?:–[0-9]+)?(?:, [0-9]+(?:–[0-9]+)?)*`
 
 var (
-	thisIs = regexp.MustCompile(numbered + ` (?:is|are) `)
-	ofThis = regexp.MustCompile(` of ` + numbered)
+	thisIs  = regexp.MustCompile(numbered + ` is `)
+	thisAre = regexp.MustCompile(numbered + ` are `)
+	ofThis  = regexp.MustCompile(` of ` + numbered)
 )
 
 // plain takes the probe's own ply numbers and resin ids out of a message.
@@ -241,7 +245,7 @@ func plain(message string, probe *laminate.Schedule) string {
 	}
 	message = strings.ReplaceAll(message, "resin "+probeSurface+" ", "the veil's resin ")
 	message = strings.ReplaceAll(message, "resin "+probeResin+" ", "the barrier resin ")
-	message = thisIs.ReplaceAllString(message, "this is ")
+	message = thisAre.ReplaceAllString(thisIs.ReplaceAllString(message, "this is "), "these are ")
 	return ofThis.ReplaceAllString(message, " of the barrier")
 }
 

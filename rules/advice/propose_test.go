@@ -56,7 +56,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if c.Report.Verdict != rules.Clear {
 				t.Errorf("%v: verdict %s: %+v", process, c.Report.Verdict, c.Report.Findings[0])
 			}
-			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Tell(); got != wall.Holds {
+			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Answer(); got != wall.Holds {
 				t.Errorf("%v: the wall %v", process, got)
 			}
 			veils, last := laid(c.Schedule, laminate.InnerSurface), c.Schedule.Plies[len(c.Schedule.Plies)-1]
@@ -69,7 +69,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if interior := laid(c.Schedule, laminate.InteriorLayer); !interior[len(interior)-1].GelAfter {
 				t.Errorf("%v: no gel stop on the barrier", process)
 			}
-			if faults := laminate.Validate(c.Schedule); len(faults) > 0 {
+			if faults := laminate.Validate(c.Schedule, catalog.Library()); len(faults) > 0 {
 				t.Errorf("%v: %v", process, faults)
 			}
 			if c.Schedule.Title != s.Title || !reflect.DeepEqual(c.Schedule.Part, s.Part) || !reflect.DeepEqual(c.Schedule.Service, s.Service) {
@@ -254,7 +254,7 @@ func TestPropose_refusals(t *testing.T) {
 	lib.Index()
 	_, err := advice.Propose(s, lib, advice.Options{})
 	var nothing *advice.NothingSuitsError
-	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil suits") {
+	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil is suitable") {
 		t.Errorf("no veil is left: %v", err)
 	}
 }

@@ -51,11 +51,11 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 		case len(thick) == 0 && !double:
 			reasons = appendNew(reasons, Reason{about + catalog.SingleBuild.Name + " build is rated " + grade(&lean[0]), catalog.RatingName(&lean[0])})
 		case same >= 0 && !double:
-			reasons = appendNew(reasons, Reason{about + catalog.SingleBuild.Name + " build is the leanest with the best grade, " + grade(&lean[same]), catalog.RatingName(&lean[same])})
+			reasons = appendNew(reasons, Reason{about + catalog.SingleBuild.Name + " build is the thinnest with the best grade, " + grade(&lean[same]), catalog.RatingName(&lean[same])})
 		case same >= 0:
-			reasons = appendNew(reasons, Reason{about + catalog.DoubleBuild.Name + " build has the grade that the " + catalog.SingleBuild.Name + " build has too, " + grade(&thick[0]), catalog.RatingName(&thick[0])})
+			reasons = appendNew(reasons, Reason{about + catalog.DoubleBuild.Name + " build has the same grade as the " + catalog.SingleBuild.Name + " build, " + grade(&thick[0]), catalog.RatingName(&thick[0])})
 		case len(thick) > 0:
-			text := about + "best grade, " + grade(&thick[0]) + ", stands for the " + catalog.DoubleBuild.Name + " build only"
+			text := about + "best grade, " + grade(&thick[0]) + ", is for the " + catalog.DoubleBuild.Name + " build only"
 			if len(lean) > 0 {
 				text += "; the " + catalog.SingleBuild.Name + " build has " + grade(&lean[0])
 			}

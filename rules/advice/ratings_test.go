@@ -72,10 +72,10 @@ func TestMatchingRatings_rangesAreInclusiveAndNothingIsInterpolated(t *testing.T
 func TestAdvise_takesTheLeanestBuildWithTheBestGrade(t *testing.T) {
 	a := advice.Advise(vitriol(0.2, 110), rated(t), quantity.US)
 	single := a.Build(catalog.SingleBuild.ID)
-	if r := reason(single.Reasons, "in vinyl-ester the 100 mil build is the leanest with the best grade, \"A\""); r == nil || r.Basis != "coupons.csv:4, own coupons, 2023-11" {
+	if r := reason(single.Reasons, "in vinyl-ester the 100 mil build is the thinnest with the best grade, \"A\""); r == nil || r.Basis != "coupons.csv:4, own coupons, 2023-11" {
 		t.Errorf("vinyl ester: %v", single.Reasons)
 	}
-	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", stands for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
+	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", is for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
 		t.Errorf("novolac: %v", single.Reasons)
 	}
 	if single.Suits != advice.Conditional || a.Build(catalog.DoubleBuild.ID).Suits != advice.Suitable {

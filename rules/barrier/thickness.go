@@ -14,14 +14,14 @@ var BarrierThin = &rules.Rule{
 	ID:     "barrier-thin",
 	Family: family,
 	Title:  "Corrosion barrier too thin",
-	Why: "Fluid goes into resin as dye goes into wood: the time it takes grows with the square of the thickness. Half the barrier gives a quarter of the life. " +
-		"Under 0.080 in it is no barrier by the standard; under its nominal build plies are missing or were rolled out too thin. " +
-		"Once the fluid stands at the structure there is nothing left to repair but the whole wall.",
+	Why: "Fluid diffuses into resin: the time it takes grows with the square of the thickness, so half the barrier gives about a quarter of the life. " +
+		"Under 0.080 in it is not a barrier by the standard; under its nominal build, plies are missing or were rolled out too thin. " +
+		"Once the fluid reaches the structure, the part usually has to be replaced.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "inner surface and interior layer together are under 0.080 in, no allowance (0.080 in holds): break; under the nominal build less 5 % (95 mil of 100, 190 mil of 200 hold): warning; " +
-		"a ply's thickness is not known: incomplete. Nominal is 200 mil where the service contains hypochlorite or chlorine-dioxide, or where the shop book's ratings ask for it: a rating for this fluid, " +
-		"the concentration, the temperature and the barrier's resin family stands for 200 mil only, or with another grade than for 100 mil; a concentration or temperature that is not given rules no rating out",
-	Basis: "API 12P 5.4.3: 0.080 in; nominal builds: common practice, no source",
+		"a ply's thickness is not known: incomplete. Nominal is 200 mil where the service contains hypochlorite or chlorine-dioxide, or where the shop book's ratings require it: a rating for this fluid, " +
+		"the concentration, the temperature and the barrier's resin family is for 200 mil only, or has another grade than the one for 100 mil; a concentration or temperature that is not stated rules no rating out",
+	Basis: "API 12P 5.4.3: 0.080 in; nominal builds, and life with the square of the thickness: common practice, no source",
 	Run:   barrierThin,
 }
 
@@ -78,7 +78,7 @@ func nominalBuild(p *rules.Pass) (catalog.Build, string) {
 		return catalog.DoubleBuild, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
 	}
 	if book := doubleByBook(p); book != "" {
-		return catalog.DoubleBuild, ", asked for by the ratings of " + book
+		return catalog.DoubleBuild, ", required by the ratings of " + book
 	}
 	return catalog.SingleBuild, ""
 }
@@ -106,16 +106,16 @@ func doubleByBook(p *rules.Pass) string {
 	return ""
 }
 
-const linedWall = "; consider a wall with a thermoplastic liner instead"
+const linedWall = "; consider a dual laminate (thermoplastic lining) instead"
 
 // HeavyBarrierAtFlange keeps heavy barriers off flanges.
 var HeavyBarrierAtFlange = &rules.Rule{
 	ID:     "heavy-barrier-at-flange",
 	Family: family,
 	Title:  "Barrier over 250 mil on a flanged part",
-	Why: "A thick resin-rich layer heats itself while it cures, shrinks and pulls at the corner of the flange, where it can neither be rolled nor give way: it cracks or lets go there, " +
-		"and bolting up opens the crack. The flange face also has to be ground flat through it. " +
-		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
+	Why: "A thick resin-rich layer heats up as it cures, shrinks and pulls at the corner of the flange, where it cannot be rolled out or yield: it cracks or delaminates there, " +
+		"and bolting up opens the crack. Facing the flange also cuts into it. " +
+		"Where a service seems to need that much barrier, a dual laminate (thermoplastic lining) is the usual choice.",
 	Severity: []rules.Severity{rules.Break},
 	When:     "the part is flanged and the barrier is over 250 mil (250 mil itself holds)",
 	Basis:    rules.CommonPractice,
@@ -131,16 +131,16 @@ var HeavyBarrier = &rules.Rule{
 	ID:     "heavy-barrier",
 	Family: family,
 	Title:  "Barrier over 250 mil",
-	Why: "Every resin-rich ply adds shrinkage and heat; past a quarter inch the barrier is hard to lay without cracks, blisters and loose spots, at nozzles and corners first. " +
-		"It does not buy life in proportion. Where a part is flanged it is not to be built at all, so say whether this one is. " +
-		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
+	Why: "Every resin-rich ply adds shrinkage and heat; over a quarter inch the barrier is hard to build without cracks, blisters and delamination, at nozzles and corners first. " +
+		"Life does not grow in proportion. On a flanged part it must not be built, so state whether this one is flanged. " +
+		"Where a service seems to need that much barrier, a dual laminate (thermoplastic lining) is the usual choice.",
 	Severity: []rules.Severity{rules.Warning},
-	When:     "the barrier is over 250 mil (250 mil itself holds) and the part is not flanged or does not say",
+	When:     "the barrier is over 250 mil (250 mil itself holds) and the part is not flanged or it is not stated",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		switch flanged := p.Schedule.Part.Flanged; {
 		case !flanged.Given:
-			heavy(p, rules.Warning, "and whether the part is flanged is not said: flanged it is not to be built")
+			heavy(p, rules.Warning, "and it is not stated whether the part is flanged; on a flanged part do not build it")
 		case !flanged.Value:
 			heavy(p, rules.Warning, "")
 		}
@@ -167,9 +167,9 @@ var DoubleBarrierUsual = &rules.Rule{
 	ID:     "double-barrier-usual",
 	Family: family,
 	Title:  "A double barrier is usual in this service",
-	Why: "Hypochlorite and chlorine dioxide eat the surface itself, evenly and without end: the barrier is worn down ply by ply, so there has to be more of it. " +
+	Why: "Hypochlorite and chlorine dioxide attack the surface itself, evenly and continuously: the barrier is consumed ply by ply, so more of it is needed. " +
 		"Two veils and four mats, 200 mil nominal, are the usual build. " +
-		"A single barrier in these services is commonly relined before its time.",
+		"A single barrier in these services often has to be relined early.",
 	Severity: []rules.Severity{rules.Warning},
 	When:     "the service contains hypochlorite or chlorine-dioxide and the inner surface has fewer than two veil plies or the interior layer fewer than four chopped plies",
 	Basis:    rules.CommonPractice,
@@ -183,13 +183,13 @@ func doubleBarrierUsual(p *rules.Pass) {
 	}
 	f := rules.Finding{
 		Severity: rules.Warning, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
-		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + plural(veils, "veil", "veils") + " and " +
-			plural(mats, "mat", "mats") + "; two veils and four mats are usual",
+		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + quantity.Counted(veils, "veil", "veils") + " and " +
+			quantity.Counted(mats, "mat", "mats") + "; two veils and four mats are usual",
 	}
 	row := lastRow(p, veil)
 	plan, ok := planMats(p)
 	if row >= 0 && ok {
-		f.Fix = p.Fix("the barrier gets two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
+		f.Fix = p.Fix("build the barrier with two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
 			l.Schedule.Plies[row].Count += max(0, catalog.DoubleBuild.Veils-veils)
 			if mats >= catalog.DoubleBuild.Mats {
 				return nil

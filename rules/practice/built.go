@@ -34,7 +34,7 @@ func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 	if s.Part.Grounding == "" {
 		s.Part.Grounding = earth
 	}
-	if faults := laminate.Validate(s); len(faults) > 0 {
+	if faults := laminate.Validate(s, g.library); len(faults) > 0 {
 		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be judged: "+faults[0].Ref.Key+": "+faults[0].Message)
 		return nil
 	}

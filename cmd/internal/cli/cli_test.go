@@ -16,7 +16,7 @@ import (
 )
 
 func TestCode_worseIsOrderedAndUnusableWins(t *testing.T) {
-	rising := []Code{Fine, CannotTell, Broken, Unusable}
+	rising := []Code{Fine, Incomplete, Broken, Unusable}
 	for i, a := range rising {
 		for j, b := range rising {
 			if got, want := a.worse(b), rising[max(i, j)]; got != want {

@@ -41,7 +41,7 @@ func dispatch(app *kong.Application, args []string) ([]string, error) {
 	}
 	_, err := os.Stat(first)
 	if err != nil && !strings.HasSuffix(first, ".toml") {
-		if near, ok := word.Nearest(first, commands); ok {
+		if near := word.Nearest(first, commands); near != "" {
 			return nil, fmt.Errorf("%q is neither a command nor a file or folder; did you mean %s? see veilwright --help", first, near)
 		}
 		return nil, fmt.Errorf("%q is neither a command nor a file or folder; see veilwright --help", first)

@@ -269,7 +269,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	if err != nil {
 		return a, fmt.Errorf("%s: %w", k.Mark, err)
 	}
-	_, s, problems := schedules.Decode(text)
+	_, s, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		for _, p := range problems {
 			c.say.Say("%s: %s", k.Mark, p.String())

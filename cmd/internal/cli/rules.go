@@ -114,7 +114,7 @@ func ruleIDs() []string {
 }
 
 func didYouMean(typed string, candidates []string) string {
-	if near, ok := word.Nearest(typed, candidates); ok {
+	if near := word.Nearest(typed, candidates); near != "" {
 		return ", did you mean " + near + "?"
 	}
 	return ""

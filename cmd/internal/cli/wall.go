@@ -110,17 +110,17 @@ func (k wallCommand) Run(c *call) error {
 		return k.unusable(c, &d, errors.New("--depth is for tanks"))
 	}
 	r := wall.Evaluate(l.schedule, l.library, laminate.Analyze(l.schedule, l.library), o)
-	switch r.Tell() {
+	switch r.Answer() {
 	case wall.Fails:
 		c.ends(Broken)
-	case wall.CannotTell:
-		c.ends(CannotTell)
+	case wall.Incomplete:
+		c.ends(Incomplete)
 	case wall.Holds, wall.NotApplicable:
 	}
 	needed, err := k.needs(l, o)
 	if err != nil {
 		c.say.Say("%s: %s: %v", d.name, k.Need.unit.String(), err)
-		c.ends(CannotTell)
+		c.ends(Incomplete)
 	}
 	w := report.WallOf(d.name, books, l.schedule, r, needed)
 	if c.JSON {

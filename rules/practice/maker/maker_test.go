@@ -28,7 +28,7 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 		if e.Step != step || e.Title == "" || e.Scenario == "" || e.Task == "" || len(e.Hints) == 0 {
 			t.Fatalf("%+v", e)
 		}
-		if faults := laminate.Validate(&e.Given); len(faults) > 0 {
+		if faults := laminate.Validate(&e.Given, lib); len(faults) > 0 {
 			t.Fatalf("given: %+v", faults)
 		}
 		if v := &e.Given.Service; v.PH.Lowest > v.PH.Highest || !v.Temperature.Given() {

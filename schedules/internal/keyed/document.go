@@ -216,7 +216,7 @@ func Unknown(tables []Table, t *Table, key string) string {
 			known = append(known, tables[i+1].Name)
 		}
 	}
-	if n, ok := word.Nearest(key, known); ok {
+	if n := word.Nearest(key, known); n != "" {
 		return fmt.Sprintf("this key is not known; the nearest is %q", n)
 	}
 	for i := range tables {

@@ -166,7 +166,7 @@ func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Fie
 // WrongWord says that a word is not of a set, which ones are, and the nearest.
 func WrongWord(s string, words []string) string {
 	m := fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", "))
-	if n, ok := word.Nearest(s, words); ok {
+	if n := word.Nearest(s, words); n != "" {
 		m += fmt.Sprintf("; %q is the nearest", n)
 	}
 	return m

@@ -186,7 +186,7 @@ func verdict(path string, judge func(*laminate.Schedule) *rules.Report) verdictR
 		}
 		return verdictRow{known: true, word: kind.String(), why: why}
 	}
-	_, s, problems := schedules.Decode(file.Bytes)
+	_, s, problems := schedules.Decode(file.Bytes, nil)
 	if len(problems) > 0 {
 		why := problems[0].String()
 		if n := len(problems) - 1; n > 0 {

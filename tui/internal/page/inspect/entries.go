@@ -191,7 +191,7 @@ func expectedOutcome(v acceptance.Verdict) record.Outcome {
 		return record.Accept
 	case acceptance.Fails:
 		return record.Reject
-	case acceptance.CannotTell:
+	case acceptance.Incomplete:
 	}
 	return record.NoOutcome
 }
