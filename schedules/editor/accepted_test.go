@@ -87,7 +87,7 @@ func anyValue(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 			r.Modulus, r.Poisson, r.FailureStrain, r.StyreneContent = quantity.New(x, quantity.PSI), some, some, some
 		})
 	case 23:
-		return edit.SetMaterial(s, laminate.Material{ID: w, Form: rapid.SampledFrom(laminate.Forms()).Draw(t, "form"), Fiber: laminate.EGlass,
+		return edit.SetMaterial(s, laminate.Material{ID: w, Form: rapid.SampledFrom(laminate.Forms.All()).Draw(t, "form"), Fiber: laminate.EGlass,
 			ArealMass: quantity.New(x, quantity.OuncePerSquareFoot), Thickness: quantity.New(x, quantity.Mil), GlassContent: some}, "what")
 	}
 	return anyEdit(t, s, l)

@@ -106,11 +106,11 @@ func (c *call) proposed(name string, best *advice.Candidate) {
 		}
 	}
 	switch best.Report.Verdict {
-	case rules.VerdictBreak:
+	case rules.Break:
 		c.ends(Broken)
-	case rules.VerdictIncomplete:
+	case rules.Incomplete:
 		c.ends(Incomplete)
-	case rules.Clear, rules.VerdictWarning:
+	case rules.Clear, rules.Note, rules.Warning:
 	}
 }
 
