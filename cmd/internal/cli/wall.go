@@ -70,14 +70,14 @@ func (f *needFlag) UnmarshalText(text []byte) error {
 	if err := oneOf(&word, text, needWords()...); err != nil {
 		return err
 	}
-	f.unit, _ = wall.ParseUnit(string(word))
+	f.unit, _ = wall.Units.Parse(string(word))
 	return nil
 }
 
 // Words lists the repeat units.
 func (needFlag) Words() []string {
 	var words []string
-	for _, u := range wall.Units() {
+	for _, u := range wall.Units.All() {
 		words = append(words, u.String())
 	}
 	return words
@@ -87,7 +87,7 @@ type needWord string
 
 func needWords() []needWord {
 	var words []needWord
-	for _, u := range wall.Units() {
+	for _, u := range wall.Units.All() {
 		words = append(words, needWord(u.String()))
 	}
 	return words
