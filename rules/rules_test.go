@@ -214,7 +214,7 @@ func TestValidateTellsWhatIsWrong(t *testing.T) {
 		"full stop":     func(r *rules.Rule) { r.Title = "A title." },
 		"teach":         func(r *rules.Rule) { r.Why = "Because." },
 		"no severity":   func(r *rules.Rule) { r.Severity = nil },
-		"invalid":       func(r *rules.Rule) { r.Severity = []rules.Severity{rules.NoSeverity} },
+		"invalid":       func(r *rules.Rule) { r.Severity = []rules.Severity{rules.Clear} },
 		"worst first":   func(r *rules.Rule) { r.Severity = []rules.Severity{rules.Note, rules.Break} },
 		"when it fires": func(r *rules.Rule) { r.When = "" },
 		"basis":         func(r *rules.Rule) { r.Basis = "" },

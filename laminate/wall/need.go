@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/word"
 )
 
 // RepeatUnit is what a wall is built up by.
@@ -20,34 +21,10 @@ const (
 	HoopAndChop            // hoop winding and sprayed chop over it
 )
 
-// String gives the word that commands use.
-func (u RepeatUnit) String() string {
-	switch u {
-	case Mat:
-		return "mat"
-	case MatAndWoven:
-		return "mat-and-woven"
-	case WoundCover:
-		return "wound-cover"
-	case HoopAndChop:
-		return "hoop-and-chop"
-	default: // nothing of the others
-	}
-	return ""
-}
+// Units are the words of the repeat units.
+var Units = word.Of[RepeatUnit]("", "mat", "mat-and-woven", "wound-cover", "hoop-and-chop")
 
-// Units lists the repeat units.
-func Units() []RepeatUnit { return []RepeatUnit{Mat, MatAndWoven, WoundCover, HoopAndChop} }
-
-// ParseUnit reads a unit's word.
-func ParseUnit(s string) (RepeatUnit, bool) {
-	for _, u := range Units() {
-		if s == u.String() {
-			return u, true
-		}
-	}
-	return NoUnit, false
-}
+func (u RepeatUnit) String() string { return Units.Name(u) }
 
 // MostRepeats bounds the search; a wall that wants more is no wall to lay up.
 const MostRepeats = 400

@@ -131,12 +131,12 @@ func TestNeed_saysWhyItCannot(t *testing.T) {
 }
 
 func TestUnits_haveWords(t *testing.T) {
-	for _, u := range wall.Units() {
-		if got, ok := wall.ParseUnit(u.String()); !ok || got != u {
+	for _, u := range wall.Units.All() {
+		if got, ok := wall.Units.Parse(u.String()); !ok || got != u {
 			t.Errorf("%v reads back as %v, %v", u, got, ok)
 		}
 	}
-	if _, ok := wall.ParseUnit(""); ok {
+	if _, ok := wall.Units.Parse(""); ok {
 		t.Error("nothing reads as a unit")
 	}
 }

@@ -123,7 +123,7 @@ func TestNeed_endsForAnything(t *testing.T) {
 	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule(t)
-		n, err := wall.Need(s, lib, rapid.SampledFrom(wall.Units()).Draw(t, "unit"), wall.Options{})
+		n, err := wall.Need(s, lib, rapid.SampledFrom(wall.Units.All()).Draw(t, "unit"), wall.Options{})
 		if err == nil && n.Result.Answer() != wall.Holds {
 			t.Fatalf("%d repeats: %v", n.Repeats, n.Result.Answer())
 		}

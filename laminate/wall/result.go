@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/word"
 )
 
 // DesignAid is what stands wherever a figure of this package could be built
@@ -105,19 +106,10 @@ const (
 	Fails
 )
 
+var answers = word.Of[Answer]("does not apply", "incomplete", "holds", "fails")
+
 // String says the answer in words.
-func (t Answer) String() string {
-	switch t {
-	case Incomplete:
-		return "incomplete"
-	case Holds:
-		return "holds"
-	case Fails:
-		return "fails"
-	default: // nothing of the others
-	}
-	return "does not apply"
-}
+func (t Answer) String() string { return answers.Name(t) }
 
 // The names of the criteria.
 const (

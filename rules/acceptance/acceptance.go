@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/word"
 )
 
 // Verdict is what one line or the whole comparison comes to.
@@ -23,13 +24,15 @@ const (
 	Fails
 )
 
-var verdictWords = [...]string{"meets", "cannot be determined", "fails"}
-var outcomeWords = [...]string{"accept", "incomplete", "reject"}
+var (
+	verdicts = word.Of[Verdict]("meets", "cannot be determined", "fails")
+	outcomes = word.Of[Verdict]("accept", "incomplete", "reject")
+)
 
-func (v Verdict) String() string { return verdictWords[v] }
+func (v Verdict) String() string { return verdicts.Name(v) }
 
 // Outcome gives the word for a whole comparison: accept, incomplete or reject.
-func (v Verdict) Outcome() string { return outcomeWords[v] }
+func (v Verdict) Outcome() string { return outcomes.Name(v) }
 
 // Line is one demand and what was found.
 type Line struct {

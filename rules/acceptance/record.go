@@ -274,7 +274,6 @@ func (j *judge) group(g record.Group) laminate.Sum {
 	case record.Barrier:
 		return j.Analysis.Barrier
 	default:
-		z, _ := laminate.ParseZone(g.String())
-		return j.Analysis.Zones[z]
+		return j.Analysis.Zones[g.Zone()]
 	}
 }

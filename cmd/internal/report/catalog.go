@@ -81,17 +81,17 @@ func CatalogOf(lib *laminate.Library, want func(string) bool) Catalog {
 			shown.Resins = append(shown.Resins, resin{r.ID, r.Family.String(), r.Source})
 		}
 	}
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		if d := lib.Families[f]; want(f.String()) {
 			shown.Families = append(shown.Families, family{f.String(), stored(d.Density), stored(d.Modulus), d.Poisson, d.FailureStrain, d.Source})
 		}
 	}
-	for _, f := range laminate.Fibers() {
+	for _, f := range laminate.Fibers.All() {
 		if d := lib.Fibers[f]; want(f.String()) {
 			shown.Fibers = append(shown.Fibers, fiber{f.String(), stored(d.Density), stored(d.Modulus), d.Poisson, d.Source})
 		}
 	}
-	for _, f := range laminate.Fillers() {
+	for _, f := range laminate.Fillers.All() {
 		if d := lib.Fillers[f]; want(f.String()) {
 			shown.Fillers = append(shown.Fillers, filler{f.String(), stored(d.Density), d.Source})
 		}
@@ -140,7 +140,7 @@ func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full b
 			fiber = "-"
 		}
 		content := shareOf(m.GlassContent)
-		if f, ok := laminate.ParseFiber(m.Fiber); ok && !f.Glass() && m.GlassContent != nil {
+		if f, ok := laminate.Fibers.Parse(m.Fiber); ok && !f.Glass() && m.GlassContent != nil {
 			content = "fiber " + content // the key says glass, the veil has none
 		}
 		out.Line("  %-18s %-15s %-10s %14s %10s %13s  %s", m.ID, m.Form, fiber, mass, content, shareOf(m.BarrierGlassContent), m.Name)

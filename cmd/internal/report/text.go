@@ -94,7 +94,7 @@ func printZones(out *output.Sink, r *rules.Report, units quantity.System) {
 		out.Line("  %-16s %5d %-5s %12s %14s  glass %s", name, s.Plies, quantity.Plural(s.Plies, "ply", "plies"),
 			units.Thickness(s.Thickness), mass, share(s.GlassMassFraction()))
 	}
-	for _, z := range laminate.Zones() {
+	for _, z := range laminate.Zones.All() {
 		if a.Zones[z].Plies > 0 {
 			line(z.String(), a.Zones[z])
 		}

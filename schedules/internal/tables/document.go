@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/word"
 )
 
 // Document is a text cut up by the tables it may have. It is immutable once
@@ -230,7 +231,7 @@ func (d *Document) unknown(table int, key string) string {
 			known = append(known, d.short[i])
 		}
 	}
-	if n, ok := Nearest(key, known); ok {
+	if n := word.Nearest(key, known); n != "" {
 		return fmt.Sprintf("this key is not known; the nearest is %q", n)
 	}
 	for i := range d.Tables {
@@ -244,7 +245,7 @@ func (d *Document) unknown(table int, key string) string {
 	n := known[0]
 	least := len(key) + len(n)
 	for _, k := range known {
-		if d := distance(Clipped(key), k); d < least {
+		if d := word.Distance(Clipped(key), k); d < least {
 			n, least = k, d
 		}
 	}

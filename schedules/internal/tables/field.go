@@ -10,6 +10,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Field is one key of a table: how it is read, written and described.
@@ -136,53 +137,33 @@ func exampleUnit(names []string) string {
 	return names[0]
 }
 
-// Word is one of a closed set, whose zero value is "not stated".
-type Word interface {
-	comparable
-	String() string
-}
-
-// WordField is one word of a closed set.
-func WordField[T any, W Word](key string, at func(*T) *W, parse func(string) (W, bool), list []W) Field {
-	words := Words(list)
-	all := "one of " + strings.Join(words, ", ")
-	return Of(key, all, at,
+// WordField is one word of a closed set, whose zero value is "not stated".
+func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Field {
+	return Of(key, "one of "+set.List(), at,
 		func(value any) (w W, wrong string) {
 			s, ok := value.(string)
 			if !ok {
-				return w, "a word is expected, " + all + ", not " + KindOf(value)
+				return w, "a word is expected, one of " + set.List() + ", not " + KindOf(value)
 			}
-			if w, ok = parse(s); !ok {
-				wrong = WrongWord(s, words)
+			if w, ok = set.Parse(s); !ok {
+				wrong = WrongWord(s, set.Words())
 			}
 			return w, wrong
 		},
-		func(w W) (string, bool) {
-			var none W
-			return TOMLText(w.String()), w != none
-		})
-}
-
-// Words spells the words of a list.
-func Words[W Word](list []W) []string {
-	words := make([]string, len(list))
-	for i, w := range list {
-		words[i] = w.String()
-	}
-	return words
+		func(w W) (string, bool) { return TOMLText(set.Name(w)), w != 0 })
 }
 
 // ParseWords reads a list of words of a closed set.
-func ParseWords[W Word](value any, parse func(string) (W, bool), words []string) ([]W, string) {
+func ParseWords[W ~uint8](value any, set word.Set[W]) ([]W, string) {
 	typed, wrong := WordsOf(value)
 	if wrong != "" {
 		return nil, wrong
 	}
 	list := make([]W, len(typed))
 	for i, s := range typed {
-		w, ok := parse(s)
+		w, ok := set.Parse(s)
 		if !ok {
-			return nil, WrongWord(s, words)
+			return nil, WrongWord(s, set.Words())
 		}
 		list[i] = w
 	}
@@ -201,7 +182,7 @@ func TOMLWords(words []string) string {
 // WrongWord says that a word is not of a set, which ones are, and the nearest.
 func WrongWord(s string, words []string) string {
 	m := fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", "))
-	if n, ok := Nearest(s, words); ok {
+	if n := word.Nearest(s, words); n != "" {
 		m += fmt.Sprintf("; %q is the nearest", n)
 	}
 	return m

@@ -180,7 +180,7 @@ func (p *Structure) foot(w int) []string {
 	t := p.desk.Theme
 	var l draw.Line
 	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
-	for i, u := range wall.Units() {
+	for i, u := range wall.Units.All() {
 		s := strconv.Itoa(i + 1)
 		if p.need != nil && p.need.unit == u {
 			s = draw.Pointer + s
