@@ -27,9 +27,8 @@ type Origin int32
 // From gives the origin that a row holds by embedding one.
 func (o *Origin) From() *Origin { return o }
 
-// Schedule is a laminate as somebody wants it built: the first ply faces the
-// process, the last one the air.
-type Schedule struct {
+// Head is what a document says of itself.
+type Head struct {
 	Title    string
 	Job      string
 	Revision Optional[int]
@@ -37,8 +36,14 @@ type Schedule struct {
 	Notes    string
 	Units    quantity.System
 	UnitsSet bool // whether the document says so
-	Part     Part
-	Service  Service
+}
+
+// Schedule is a laminate as somebody wants it built: the first ply faces the
+// process, the last one the air.
+type Schedule struct {
+	Head
+	Part    Part
+	Service Service
 
 	Resins    []Resin
 	Materials []Material

@@ -277,6 +277,12 @@ func (d *Document) Offset(at Spot) int {
 	return d.at[at.Table][at.Row]
 }
 
+// Has tells whether a key stands in the text.
+func (d *Document) Has(at Spot) bool {
+	_, has := d.places()[at]
+	return has
+}
+
 // LineAt turns an offset into a line, from 1; 0 for none (below 0).
 func (d *Document) LineAt(offset int) int {
 	if offset < 0 {

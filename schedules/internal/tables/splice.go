@@ -19,8 +19,8 @@ type splicing struct {
 	behind   []int   // by table: the block that it stands behind in the usual order
 
 	keep          []int // by block: its row now, -1 where it goes
-	before, after [][]string
-	trailing      [][]string // tables that were not there before
+	before, after map[int][]string
+	trailing      map[int][]string // tables that were not there before
 }
 
 // splice rewrites what changed; not ok where that takes another form of
@@ -45,7 +45,7 @@ func (d *Document) splicing(now any) *splicing {
 	blocks := len(lay.blocks)
 	s := &splicing{Document: d, lay: lay, was: make([][]Row, n), now: make([][]Row, n), from: make([][]int, n),
 		blockOf: make([][]int, n), lastOf: make([][]int, n), behind: make([]int, n),
-		keep: make([]int, blocks), before: make([][]string, blocks), after: make([][]string, blocks), trailing: make([][]string, blocks)}
+		keep: make([]int, blocks), before: map[int][]string{}, after: map[int][]string{}, trailing: map[int][]string{}}
 	for i := range d.Tables {
 		s.was[i], s.now[i] = d.Tables[i].rows(d.Was), d.Tables[i].rows(now)
 		s.blockOf[i] = slices.Repeat([]int{-1}, d.rows[i])

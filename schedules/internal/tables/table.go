@@ -42,8 +42,12 @@ func Many[M any, R comparable](name string, most int, fields []Field, list func(
 func Nested[M any, R comparable](name string, most int, fields []Field, lists func(*M) []*[]R) Table {
 	return Table{Name: name, Array: true, Most: most, Fields: fields,
 		rows: func(model any) []Row {
-			var rows []Row
-			for parent, list := range lists(model.(*M)) {
+			all, n := lists(model.(*M)), 0
+			for _, list := range all {
+				n += len(*list)
+			}
+			rows := make([]Row, 0, n)
+			for parent, list := range all {
 				for i := range *list {
 					rows = append(rows, Row{parent, &(*list)[i]})
 				}
