@@ -111,7 +111,7 @@ func (e *ProblemsError) Error() string {
 }
 
 func decode(name string, b []byte) (*schedules.Source, *laminate.Schedule, error) {
-	source, s, problems := schedules.Decode(b)
+	source, s, problems := schedules.Decode(b, nil)
 	if len(problems) > 0 {
 		return nil, nil, &ProblemsError{Path: name, Problems: problems}
 	}
@@ -260,7 +260,7 @@ func (d *Document) Line(at laminate.Ref) int {
 		if d.now == d.loaded {
 			return d.source
 		}
-		source, _, problems := schedules.Decode(d.Bytes())
+		source, _, problems := schedules.Decode(d.Bytes(), nil)
 		if len(problems) > 0 {
 			return nil
 		}

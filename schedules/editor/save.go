@@ -122,7 +122,7 @@ func (d *Document) settle() error {
 // readsBack is an error unless text, read again, is the schedule s: nothing is
 // written that could not be opened, or would say something else.
 func readsBack(text []byte, s *laminate.Schedule) error {
-	_, again, problems := schedules.Decode(text)
+	_, again, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		return fmt.Errorf("not saved: it could not be read again: %s", problems[0])
 	}

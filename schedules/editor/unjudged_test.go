@@ -15,7 +15,7 @@ import (
 func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
 	state := t.TempDir()
 	t.Setenv("XDG_STATE_HOME", state)
-	_, s, problems := schedules.Decode(schedules.Example())
+	_, s, problems := schedules.Decode(schedules.Example(), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}

@@ -128,7 +128,7 @@ func (k newCommand) record(c *call) ([]byte, error) {
 	if kind, problems := schedules.Sniff(text); len(problems) == 0 && kind != schedules.Schedule {
 		return nil, fmt.Errorf("%s: is of kind %s; a record is of a schedule", k.Of, kind)
 	}
-	_, s, problems := schedules.Decode(text)
+	_, s, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		return nil, fmt.Errorf("%s: %s", k.Of, problems[0])
 	}

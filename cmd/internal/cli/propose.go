@@ -97,7 +97,7 @@ func (k proposeCommand) Run(c *call) error {
 func (c *call) proposed(name string, best *advice.Candidate) {
 	if best.Unfinished != "" {
 		c.say.Say("%s: the structure is left out: %s", name, best.Unfinished)
-		c.ends(CannotTell)
+		c.ends(Incomplete)
 		return
 	}
 	for _, f := range best.Report.Findings {
@@ -106,11 +106,11 @@ func (c *call) proposed(name string, best *advice.Candidate) {
 		}
 	}
 	switch best.Report.Verdict {
-	case rules.VerdictBreak:
+	case rules.Break:
 		c.ends(Broken)
-	case rules.VerdictIncomplete:
-		c.ends(CannotTell)
-	case rules.Clear, rules.VerdictWarning:
+	case rules.Incomplete:
+		c.ends(Incomplete)
+	case rules.Clear, rules.Note, rules.Warning:
 	}
 }
 

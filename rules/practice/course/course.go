@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 )
 
@@ -37,26 +38,26 @@ func At(step int) Lesson {
 // picture is the wall that a lesson is about.
 func picture(step int, title string) *laminate.Schedule {
 	barrier := laminate.Resin{ID: "barrier", Family: laminate.VinylEster}
-	veil, veils, mats := "veil-c-15", 1, 2
+	veil, build := catalog.VeilC15, catalog.SingleBuild
 	switch step {
 	case 2:
-		veil = "veil-polyester-15"
+		veil = catalog.VeilPolyester15
 	case 3:
-		veils, mats = 2, 4
+		build = catalog.DoubleBuild
 	case 5:
-		veil = "veil-carbon-11"
-		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
+		veil = catalog.VeilCarbon11
+		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare)
 	}
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
 	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
-		ply(veil, "barrier", laminate.InnerSurface, veils),
-		ply("mat-1.5", "barrier", laminate.InteriorLayer, mats),
-		ply("mat-1.5", "structure", laminate.StructuralLayer, 1),
-		ply("woven-24", "structure", laminate.StructuralLayer, 1),
-		ply("mat-1.5", "structure", laminate.StructuralLayer, 1),
-		ply("topcoat", "structure", laminate.OuterSurface, 1),
+		ply(veil, "barrier", laminate.InnerSurface, build.Veils),
+		ply(catalog.Mat15, "barrier", laminate.InteriorLayer, build.Mats),
+		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),
+		ply(catalog.Woven24, "structure", laminate.StructuralLayer, 1),
+		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),
+		ply(catalog.Topcoat, "structure", laminate.OuterSurface, 1),
 	}}
 	s.Plies[1].GelAfter = true
 	return s

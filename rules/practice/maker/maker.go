@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
@@ -112,7 +113,7 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	for _, material := range pick(m.rand, structures) {
 		e.Given.Plies = append(e.Given.Plies, wall(material))
 	}
-	coat := wall(wallCoat)
+	coat := wall(catalog.Topcoat)
 	coat.Zone = laminate.OuterSurface
 	e.Given.Plies = append(e.Given.Plies, coat)
 	e.Scenario = m.scenario(&e.Given)

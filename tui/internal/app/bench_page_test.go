@@ -175,3 +175,16 @@ func TestLongWall_fixesWhenKeysPause(t *testing.T) {
 	tuitest.Send(t, g.r, restMsg{})
 	g.shows("m do it")
 }
+
+// A slip in a row's form is refused with the bounds: taken, it could not be
+// saved, and would keep everything since the last save from being taken up.
+func TestFloor_aGlassContentBeyondReasonIsRefusedWithTheBounds(t *testing.T) {
+	for _, share := range []string{"9 7", "0 . 5"} {
+		g := header(t, 80, 24).press("enter " + share + " enter")
+		g.shows("from 0.01 to 0.95")
+		if g.r.Document().Dirty() {
+			t.Errorf("%s %% of glass was taken", share)
+		}
+		g.esc().press("+ s").shows("saved ")
+	}
+}

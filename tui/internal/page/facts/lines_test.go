@@ -55,7 +55,7 @@ flame_spread_tested = 20
 
 func entries(t *testing.T, text string) (*laminate.Schedule, []entry) {
 	t.Helper()
-	_, s, problems := schedules.Decode([]byte(text))
+	_, s, problems := schedules.Decode([]byte(text), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}

@@ -101,5 +101,5 @@ func stated(m *laminate.Material, z laminate.Zone, u quantity.System) string {
 }
 
 func thin(m float64, u quantity.System) string {
-	return quantity.Number(quantity.New(m, quantity.Meter).In(u.Thin()), u.ThinDecimals())
+	return u.Bare(m, quantity.Thickness)
 }

@@ -1,7 +1,4 @@
-// Package ratings owns the rows in which resin makers and a shop's own coupons
-// grade a resin for a service: which of them are about a service, and reading
-// a table of them.
-package ratings
+package catalog
 
 import (
 	"fmt"
@@ -12,22 +9,16 @@ import (
 	"frp/veilwright/laminate/quantity"
 )
 
-// How a shop book spells the builds that it rates.
-const (
-	Single = "100 mil"
-	Double = "200 mil"
-)
-
 // refusals are grades by which a row says that the resin is not to be used.
 var refusals = []string{"not recommended", "not suitable", "unsuitable", "nr", "no"}
 
-// Matching are the rows of the shop books that are about a service, in
+// Ratings are the rows of the shop books that are about a service, in
 // the library's order: the same fluid (case and blanks at the ends apart), a
 // range that holds the concentration, and a highest temperature that is not
 // below the service's highest. Nothing is interpolated. A concentration or
 // temperature that the service does not give rules no row out, as in the rule
 // about the barrier's thickness.
-func Matching(lib *laminate.Library, s *laminate.Service) []laminate.Rating {
+func Ratings(lib *laminate.Library, s *laminate.Service) []laminate.Rating {
 	if lib == nil || strings.TrimSpace(s.Fluid) == "" {
 		return nil
 	}
@@ -51,8 +42,8 @@ func Refuses(r *laminate.Rating) bool {
 	return slices.Contains(refusals, strings.ToLower(strings.TrimSpace(r.Grade)))
 }
 
-// Name names a rating: "book.toml:12, maker's guide, 2024".
-func Name(r *laminate.Rating) string {
+// RatingName names a rating: "book.toml:12, maker's guide, 2024".
+func RatingName(r *laminate.Rating) string {
 	name := r.Book
 	if name == "" {
 		name = "the shop book"

@@ -1,4 +1,4 @@
-package ratings
+package schedules
 
 import (
 	"encoding/csv"
@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -20,15 +21,15 @@ type Refused struct {
 	Why  string
 }
 
-// columns are what a table of ratings has, in any order.
-var columns = []string{"fluid", "concentration", "temperature", "family", "build", "grade", "source", "date"}
+// ratingColumns are what a table of ratings has, in any order.
+var ratingColumns = []string{"fluid", "concentration", "temperature", "family", "build", "grade", "source", "date"}
 
 const (
-	mostRated = 100_000 // rows of one table
-	longest   = 1_000   // bytes of one field
+	mostRated    = 100_000 // rows of one table
+	longestField = 1_000   // bytes
 )
 
-// Import reads a table of ratings in CSV (RFC 4180; a semicolon parts
+// ImportRatings reads a table of ratings in CSV (RFC 4180; a semicolon parts
 // the columns where the first line has one and no comma). The first line names
 // the columns, as a shop book names its keys: fluid, concentration,
 // temperature, family, build, grade, source, date. A concentration is a share
@@ -36,7 +37,7 @@ const (
 // temperature carries its unit. A row that lacks something or cannot be read is
 // refused with its line and reason, and the others are taken; nothing is
 // guessed. Line of a rating is the table's; Book is the caller's to set.
-func Import(table io.Reader) ([]laminate.Rating, []Refused) {
+func ImportRatings(table io.Reader) ([]laminate.Rating, []Refused) {
 	text, err := io.ReadAll(io.LimitReader(table, 16<<20+1))
 	switch {
 	case err != nil:
@@ -52,7 +53,7 @@ func Import(table io.Reader) ([]laminate.Rating, []Refused) {
 	}
 	heads, err := r.Read()
 	if err != nil {
-		return nil, []Refused{{Line: 1, Why: "the first line has to name the columns: " + strings.Join(columns, ", ")}}
+		return nil, []Refused{{Line: 1, Why: "the first line has to name the columns: " + strings.Join(ratingColumns, ", ")}}
 	}
 	at, why := places(heads)
 	if why != "" {
@@ -74,7 +75,7 @@ func Import(table io.Reader) ([]laminate.Rating, []Refused) {
 		if n == mostRated {
 			return taken, append(refused, Refused{line, fmt.Sprintf("more than %d rows: this one and the rest are left out", mostRated)})
 		}
-		if row, err := rating(record, at); err != nil {
+		if row, err := readRating(record, at); err != nil {
 			refused = append(refused, Refused{line, err.Error()})
 		} else {
 			row.Line = line
@@ -88,15 +89,15 @@ func places(heads []string) (map[string]int, string) {
 	at := map[string]int{}
 	for i, h := range heads {
 		h = strings.ToLower(strings.TrimSpace(h))
-		if !slices.Contains(columns, h) {
-			return nil, fmt.Sprintf("no column is called %q; there are %s", brief(h), strings.Join(columns, ", "))
+		if !slices.Contains(ratingColumns, h) {
+			return nil, fmt.Sprintf("no column is called %q; there are %s", shortened(h), strings.Join(ratingColumns, ", "))
 		}
 		if _, twice := at[h]; twice {
 			return nil, fmt.Sprintf("column %q stands there twice", h)
 		}
 		at[h] = i
 	}
-	for _, c := range columns {
+	for _, c := range ratingColumns {
 		if _, ok := at[c]; !ok {
 			return nil, fmt.Sprintf("column %q is missing", c)
 		}
@@ -104,20 +105,20 @@ func places(heads []string) (map[string]int, string) {
 	return at, ""
 }
 
-// rating reads one row.
-func rating(record []string, at map[string]int) (laminate.Rating, error) {
+// readRating reads one row.
+func readRating(record []string, at map[string]int) (laminate.Rating, error) {
 	var r laminate.Rating
 	if len(record) != len(at) {
 		return r, fmt.Errorf("it has %d fields, the first line names %d columns", len(record), len(at))
 	}
 	field := map[string]string{}
-	for _, c := range columns {
+	for _, c := range ratingColumns {
 		v := strings.TrimSpace(record[at[c]])
 		switch bad, is := laminate.BadCharacter(v, false); {
 		case v == "":
 			return r, fmt.Errorf("%s is missing", c)
-		case len(v) > longest:
-			return r, fmt.Errorf("%s is longer than %d bytes", c, longest)
+		case len(v) > longestField:
+			return r, fmt.Errorf("%s is longer than %d bytes", c, longestField)
 		case is:
 			return r, fmt.Errorf("%s has the control character %U", c, bad)
 		}
@@ -132,23 +133,23 @@ func rating(record []string, at map[string]int) (laminate.Rating, error) {
 		return r, fmt.Errorf("temperature: %w", err)
 	}
 	if t := r.MaxTemperature.SI(); !(t > 0 && t < 2000) {
-		return r, fmt.Errorf("temperature: %q is beyond reason", brief(field["temperature"]))
+		return r, fmt.Errorf("temperature: %q is beyond reason", shortened(field["temperature"]))
 	}
 	var ok bool
-	if r.Family, ok = laminate.ParseFamily(strings.ToLower(field["family"])); !ok {
-		return r, fmt.Errorf("family: no resin family is called %q", brief(field["family"]))
+	if r.Family, ok = laminate.Families.Parse(strings.ToLower(field["family"])); !ok {
+		return r, fmt.Errorf("family: no resin family is called %q", shortened(field["family"]))
 	}
 	switch r.Build = strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(field["build"]), "-", " ")), " "); r.Build {
-	case Single, Double:
+	case catalog.SingleBuild.Name, catalog.DoubleBuild.Name:
 	default:
-		return r, fmt.Errorf("build: %q or %q is expected, not %q", Single, Double, brief(field["build"]))
+		return r, fmt.Errorf("build: %q or %q is expected, not %q", catalog.SingleBuild.Name, catalog.DoubleBuild.Name, shortened(field["build"]))
 	}
 	return r, nil
 }
 
 // shares reads a share, a percentage, or a range of either.
 func shares(text string) ([2]float64, error) {
-	bad := fmt.Errorf("%q is no share from 0 to 1, percentage or range of them", brief(text))
+	bad := fmt.Errorf("%q is no share from 0 to 1, percentage or range of them", shortened(text))
 	t := strings.NewReplacer(" to ", "|", "–", "|", "-", "|").Replace(text)
 	parts := strings.Split(t, "|")
 	if len(parts) > 2 {
@@ -175,12 +176,12 @@ func shares(text string) ([2]float64, error) {
 		ends[1] = ends[0]
 	}
 	if ends[0] > ends[1] {
-		return ends, fmt.Errorf("%q descends", brief(text))
+		return ends, fmt.Errorf("%q descends", shortened(text))
 	}
 	return ends, nil
 }
 
-func brief(s string) string {
+func shortened(s string) string {
 	if r := []rune(s); len(r) > 40 {
 		return string(r[:40]) + "…"
 	}

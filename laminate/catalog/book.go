@@ -1,6 +1,4 @@
-// Package book holds a shop book as plain values, and lays books over a
-// library: the shop's own materials, resins, ratings and order of the rack.
-package book
+package catalog
 
 import (
 	"slices"
@@ -8,7 +6,7 @@ import (
 	"frp/veilwright/laminate"
 )
 
-// Book is what a shop keeps for all its schedules.
+// Book is a shop book: what a shop keeps for all its schedules.
 type Book struct {
 	Path      string // of the file, as reports name it
 	Materials []laminate.Material
