@@ -67,7 +67,7 @@ func findingActs() page.Acts[*Bench] {
 		act("fix", g, []string{"m"}, "", "fix", "fix what the finding says, where that is mechanical", 8, mayFix, func(b *Bench, _ keys.Event) { b.fix() }),
 		act("why", g, []string{"w"}, "", "why", "why: the finding's whole text", 10, haveFindings, func(b *Bench, _ keys.Event) { b.beginWhy() }),
 		act("back from finding", g, []string{"b"}, "", "", "back to the row before the findings were followed", 24, cameFrom, func(b *Bench, _ keys.Event) { b.goBack() }),
-		act("nothing open", g, []string{keys.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keys.Event) {
+		act("nothing open", "Going about", []string{keys.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keys.Event) {
 			b.desk.Refuse("nothing is open here: u takes the last change back, q quits")
 		}),
 	}

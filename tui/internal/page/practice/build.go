@@ -29,7 +29,7 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 		return nil
 	}
 	d.SetUnits(p.desk.Units())
-	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.desk.Theme, Row: -1}, found: found}
+	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.desk.Theme, Row: -1, Quiet: true}, found: found}
 	b.bench = bench.NewLed(b.desk, p.lead())
 	return b
 }

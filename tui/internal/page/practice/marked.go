@@ -125,6 +125,7 @@ func markActs() page.Acts[*Practice] {
 		act(scopeMark, "back", g, []string{keys.Esc}, "", "back", "back to the step", 6, nil, in(func(m *marked, p *Practice, _ keys.Event) {
 			p.end()
 			p.now = m.back
+			p.look()
 		})),
 	}
 }

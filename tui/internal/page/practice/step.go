@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"frp/veilwright/laminate/glossary"
 	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/rules/practice/maker"
+	"frp/veilwright/schedules/progress"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -29,6 +31,30 @@ func (*step) scope() keys.Scope { return scopeStep }
 func (p *Practice) openStep(n int) {
 	p.home.at = n - 1
 	p.now = &step{n: n, list: p.of(n)}
+	p.look()
+}
+
+// look looks which exercises were left with an answer that is not marked.
+func (p *Practice) look() {
+	begun, err := progress.Begun(p.person)
+	if err != nil {
+		p.desk.Refuse("answers that were kept: " + err.Error())
+	}
+	p.begun = begun
+}
+
+// makeUp gives an exercise of the step that is made up: the one that was begun
+// and is not marked, else a new one.
+func (p *Practice) makeUp(n int) *exercise.Exercise {
+	seed := p.o.Seed()
+	for _, id := range p.begun {
+		if text, ok := strings.CutPrefix(id, "made-"+strconv.Itoa(n)+"-"); ok {
+			if left, err := strconv.ParseUint(text, 10, 64); err == nil {
+				seed = left
+			}
+		}
+	}
+	return maker.Generate(seed, n, p.desk.Doc.Library())
 }
 
 // lessonWidth is how wide the lines of a lesson are.
@@ -64,7 +90,10 @@ func stepActs() page.Acts[*Practice] {
 			}
 		})),
 		act(scopeStep, "made up", g, []string{"r"}, "", "made up", "an exercise of this step that is made up anew", 3, nil, in(func(s *step, p *Practice, _ keys.Event) {
-			p.named(func() { p.start(maker.Generate(p.o.Seed(), s.n, p.desk.Doc.Library())) })
+			p.named(func() {
+				p.look()
+				p.start(p.makeUp(s.n))
+			})
 		})),
 		act(scopeStep, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade", 4, nil, func(p *Practice, _ keys.Event) { p.glossary() }),
 		act(scopeStep, "back", g, []string{keys.Esc}, "", "back", "back to the steps", 5, nil, func(p *Practice, _ keys.Event) { p.now = p.home }),
@@ -126,6 +155,8 @@ func (s *step) lines(p *Practice, w, h int) []string {
 func (p *Practice) standing(e *exercise.Exercise) string {
 	s := p.progress.Of(e.ID)
 	switch {
+	case slices.Contains(p.begun, e.ID):
+		return "◌ begun, not marked"
 	case s.Tries == 0:
 		return "○ new"
 	case s.Missed():

@@ -134,6 +134,7 @@ func (a *attempt) leave(p *Practice) {
 		p.desk.Say("left the exercise: the answer is kept, and offered when the exercise is opened again")
 	}
 	p.now = a.back
+	p.look()
 }
 
 // mark hands the answer in.
