@@ -109,7 +109,7 @@ func TestPractice_barriersWithAResinOfTheirOwn(t *testing.T) {
 			n := string(e.ID[1])
 			g := learning(t, 80, 24).press(fmt.Sprint(e.Step) + " " + n + " " + keys)
 			own := g.r.here()
-				for row := range own.Doc.Now().Plies {
+			for row := range own.Doc.Now().Plies {
 				if zone := own.Report().Analysis.Rows[row].Zone; zone.InBarrier() {
 					own.Go(row)
 					g.press(fmt.Sprintf("enter down down %d enter", len(own.Doc.Now().Resins)))
