@@ -144,7 +144,7 @@ func ownResin(n *laminate.Schedule, row int, lib *laminate.Library) *laminate.Re
 	if r, ok := n.Resin(id); ok {
 		own = *r
 	}
-	own.Origin, own.ID = 0, "liner"
+	own.Origin, own.ID = 0, "barrier"
 	for k := 2; ; k++ {
 		if _, taken := n.Resin(own.ID); !taken {
 			break

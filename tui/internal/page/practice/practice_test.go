@@ -145,8 +145,8 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7", "m"}, false},
 		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1", "m"}, true},
 		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4", "m"}, false},
-		{"ignition right", "c4-veil-in-the-ash", nil, true},
-		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
+		{"ignition right", "c4-veil-that-burned", nil, true},
+		{"ignition wrong", "c4-veil-that-burned", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			r := at(t, tc.id)
@@ -182,7 +182,7 @@ func TestExercises_ofTheLaterSteps(t *testing.T) {
 		"e1-solvent-drain":         {"4", "7", "+", "g", "r", "enter", "3", "enter", "5", "enter", "enter", "lug at each end", "enter", "esc"},
 		"e2-grit-line":             {"2", "7", "+", "g", "r", "enter", "1", "enter", "35", "esc", "m"},
 		"e3-bleach-header":         {"2", "+", "7", "+", "+", "+", "g", "r", "enter", "enter", "enter", "2", "esc"},
-		"d4-cloth-on-cloth":        {"5", "enter", "down", "down", "down", "down", "-", "5", "7", "5"},
+		"d4-woven-on-woven":        {"5", "enter", "down", "down", "down", "down", "-", "5", "7", "5"},
 		"d7-strand-in-the-barrier": {"3", "enter", "down", "down", "down", "x", "up", "5"},
 	} {
 		t.Run(id, func(t *testing.T) {
@@ -282,7 +282,7 @@ func TestPage_sizes(t *testing.T) {
 		tuitest.Golden(t, "marked "+size.name, r.screen())
 		r.press("esc")
 		tuitest.Golden(t, "step "+size.name, r.screen())
-		r = at(t, "c4-veil-in-the-ash")
+		r = at(t, "c4-veil-that-burned")
 		r.SetSize(size.w, size.h)
 		r.press("1", "77")
 		tuitest.Golden(t, "ignition "+size.name, r.screen())
@@ -293,12 +293,12 @@ func TestBuilding_partsTheBarrierResin(t *testing.T) {
 	r := at(t, "a1-cool-brine")
 	r.press("2", "7", "r", "7", "enter", "1", "enter", "35", "enter", "esc")
 	s := r.now.(*building).schedule()
-	wall, _ := s.Resin("wall")
+	wall, _ := s.Resin("structure")
 	own, ok := s.Resin(s.Plies[1].Resin)
-	if !ok || own.ID == "wall" || own.Family != laminate.NovolacVinylEster || own.Filler != laminate.SiliconCarbide || own.FillerContent.Or(0) != 0.35 {
+	if !ok || own.ID == "structure" || own.Family != laminate.NovolacVinylEster || own.Filler != laminate.SiliconCarbide || own.FillerContent.Or(0) != 0.35 {
 		t.Errorf("barrier resin %+v", own)
 	}
-	if wall.Family != laminate.VinylEster || wall.Filler != laminate.NoFiller || s.Plies[0].Resin != own.ID || s.Plies[2].Resin != "wall" {
+	if wall.Family != laminate.VinylEster || wall.Filler != laminate.NoFiller || s.Plies[0].Resin != own.ID || s.Plies[2].Resin != "structure" {
 		t.Errorf("the structure's resin changed with it: %+v, %+v", wall, s.Plies)
 	}
 	r.press("r", "pgdown")
