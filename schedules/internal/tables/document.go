@@ -125,8 +125,8 @@ func (d *Document) prepare() {
 	d.plain = sync.OnceValue(d.inCanonicalForm)
 }
 
-// rowsOf finds the rows of a table among the values of the one it stands in.
-func rowsOf(values map[string]any, t *Table, short string) (rows []map[string]any, wrong string) {
+// typedRows finds the rows of a table among the values of the one it stands in.
+func typedRows(values map[string]any, t *Table, short string) (rows []map[string]any, wrong string) {
 	v, ok := values[short]
 	if !ok {
 		return nil, ""
@@ -173,7 +173,7 @@ func (d *Document) fill(model any, values map[string]any) []Problem {
 		t := &d.Tables[i]
 		var counts []int
 		for parent, outer := range typed[d.parents[i]] {
-			own, wrong := rowsOf(outer, t, d.short[i])
+			own, wrong := typedRows(outer, t, d.short[i])
 			if wrong != "" {
 				fail(d.tableAt(i, parent), t.Name, wrong)
 			}
