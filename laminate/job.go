@@ -57,7 +57,7 @@ type Shape struct {
 	BendRadius    quantity.Length   // elbow
 	Turn          Optional[float64] // elbow, degrees
 	Miters        Optional[int]     // elbow: joints, 0 for a smooth one
-	Size          string            // flange: nominal size, "6 in"
+	Size          quantity.Length   // flange: nominal
 	Drilling      string            // flange
 	Thickness     quantity.Length   // flange: the shop's own figure, never computed
 	PressureClass quantity.Pressure // flange
@@ -108,6 +108,23 @@ func (j *Job) Part(id string) int {
 	return slices.IndexFunc(j.Parts, func(p JobPart) bool { return p.ID == id })
 }
 
+// Clone gives a job whose lists may be changed without touching j.
+func (j *Job) Clone() *Job {
+	c := *j
+	c.Resins, c.Materials = slices.Clone(j.Resins), slices.Clone(j.Materials)
+	c.Laminates = slices.Clone(j.Laminates)
+	for i := range c.Laminates {
+		c.Laminates[i].Plies = slices.Clone(c.Laminates[i].Plies)
+	}
+	c.Parts, c.Joints, c.Nozzles = slices.Clone(j.Parts), slices.Clone(j.Joints), slices.Clone(j.Nozzles)
+	return &c
+}
+
+// Schedule is a laminate by itself: its plies and what they are made of.
+func (j *Job) Schedule(laminate int) *Schedule {
+	return &Schedule{Resins: j.Resins, Materials: j.Materials, Plies: j.Laminates[laminate].Plies}
+}
+
 // Wall is the schedule of one part, with everything that is judged of one: the
 // part, its service, the resins and materials of the job and the plies of its
 // laminate; none where the laminate is missing. Of a part with a file of its
@@ -142,6 +159,21 @@ func (p *JobPart) override(s *Service) {
 	if p.SpecificGravity.Given {
 		s.SpecificGravity = p.SpecificGravity
 	}
+}
+
+// Overrides tells whether a value of the service stands on the part, by its key.
+func (p *JobPart) Overrides(key string) bool {
+	switch key {
+	case "pressure":
+		return p.Pressure.Given()
+	case "vacuum":
+		return p.Vacuum.Given()
+	case "temperature":
+		return p.Temperature.Given()
+	case "specific_gravity":
+		return p.SpecificGravity.Given
+	}
+	return false
 }
 
 // With is the job whose part has the wall s; what it shares with other parts

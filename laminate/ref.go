@@ -22,7 +22,8 @@ const (
 
 // Ref points at a place in a schedule: a table and, where it matters, a key of
 // it. Index counts resins, materials or ply rows from 0. Part counts the parts
-// of a job: the place is in the schedule that is the wall of that part.
+// of a job: the place is in the schedule that is the wall of that part; −1 is
+// what all of them share.
 type Ref struct {
 	Part  int
 	Kind  RefKind

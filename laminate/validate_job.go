@@ -17,6 +17,9 @@ func ValidateJob(j *Job, lib *Library) []Fault {
 	c.head(&j.Head)
 	c.service(&j.Service)
 	resins := c.shared(j.Resins, j.Materials)
+	for i := range c.faults {
+		c.faults[i].Ref.Part = -1
+	}
 	c.laminates(j, lib, resins)
 	c.parts(j)
 	c.joints(j)
@@ -32,7 +35,7 @@ func (c *checker) laminates(j *Job, lib *Library, resins map[string]int) {
 		c.ref = Ref{Kind: RefLaminate, Index: i}
 		c.id(l.ID)
 		c.unique(seen, l.ID, i, "laminate")
-		s := &Schedule{Resins: j.Resins, Materials: j.Materials, Plies: l.Plies}
+		s := j.Schedule(i)
 		n := len(c.faults)
 		c.plies(s, lib, resins)
 		for k := range c.faults[n:] {
@@ -82,7 +85,7 @@ func (c *checker) shape(s *Shape) {
 	within(c, "bend_radius", s.BendRadius, diameters)
 	c.number("turn", s.Turn, 0, 180, true, false)
 	c.whole("miters", s.Miters, 0, 100)
-	c.text("size", s.Size)
+	within(c, "size", s.Size, diameters)
 	c.text("drilling", s.Drilling)
 	within(c, "thickness", s.Thickness, thicknesses)
 	within(c, "pressure_class", s.PressureClass, pressures)

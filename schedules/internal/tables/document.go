@@ -231,6 +231,11 @@ func (d *Document) unknown(table int, key string) string {
 			known = append(known, d.short[i])
 		}
 	}
+	for i := range d.Tables {
+		if d.parents[i] != table && d.short[i] == key {
+			return "this table is not known here; write " + d.Tables[i].header()
+		}
+	}
 	if n := word.Nearest(key, known); n != "" {
 		return fmt.Sprintf("this key is not known; the nearest is %q", n)
 	}
