@@ -127,11 +127,11 @@ func TestEdits_whateverIsAcceptedIsSavedReadBackAndRecovered(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		if found, _ := next.Pending(); found != dirty {
+		if found := next.Pending() != nil; found != dirty {
 			rt.Fatalf("unsaved work %v, found %v", dirty, found)
 		}
 		if dirty {
-			if err := next.TakeRecovered(); err != nil {
+			if _, err := next.TakeRecovered(); err != nil {
 				rt.Fatal(err)
 			}
 		}

@@ -153,7 +153,7 @@ func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string
 			title = strings.ReplaceAll(title, " ", "-")
 		}
 		file := filepath.Join(k.All, fmt.Sprintf("%02d-%s%s", i+1, title, store.Extension))
-		_, err := store.Write(file, texts[i], &store.Fingerprint{})
+		_, err := store.Replace(file, texts[i], store.Terms{})
 		var conflict *store.ConflictError
 		if errors.As(err, &conflict) {
 			return files, fmt.Errorf("%s: is there already and was left as it is", file)
