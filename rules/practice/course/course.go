@@ -87,5 +87,5 @@ func picture(step int, title string) *laminate.Schedule {
 		Structure: []laminate.Ply{{Material: catalog.Mat15, Count: 1}, {Material: catalog.Woven24, Count: 1}, {Material: catalog.Mat15, Count: 1}},
 		Coat:      catalog.Topcoat,
 	}
-	return r.Build(&laminate.Schedule{Title: title}, catalog.Library())
+	return r.Build(&laminate.Schedule{Head: laminate.Head{Title: title}}, catalog.Library())
 }
