@@ -34,7 +34,7 @@ func BenchmarkDecode(b *testing.B) {
 	text := tenPlies()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, _, problems := Decode(text); len(problems) > 0 {
+		if _, _, problems := Decode(text, nil); len(problems) > 0 {
 			b.Fatal(problems)
 		}
 	}
@@ -44,11 +44,11 @@ func BenchmarkDecode(b *testing.B) {
 func BenchmarkRender(b *testing.B) {
 	for _, n := range []int{40, 2000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			s := &laminate.Schedule{Title: "x", Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}}
+			s := &laminate.Schedule{Head: laminate.Head{Title: "x"}, Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}}
 			for range n {
 				s.Plies = append(s.Plies, laminate.Ply{Material: "mat-1.5", Resin: "r", Count: 1})
 			}
-			src, s, problems := Decode(New(s).Render(s))
+			src, s, problems := Decode(New(s).Render(s), nil)
 			if len(problems) > 0 {
 				b.Fatal(problems)
 			}

@@ -6,11 +6,11 @@ import (
 )
 
 func TestFactChanges_tellsWhatIsStatedDifferently(t *testing.T) {
-	_, a, problems := Decode(Example())
+	_, a, problems := Decode(Example(), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	_, b, _ := Decode(Example())
+	_, b, _ := Decode(Example(), nil)
 	if got := FactChanges(a, b); len(got) != 0 {
 		t.Errorf("a schedule differs from itself: %v", got)
 	}
@@ -20,12 +20,12 @@ title = "Scrubber drain header, north stack"
 [service]
 pressure = "25 psi"
 [[resin]]
-id = "liner"
+id = "barrier"
 family = "novolac-vinyl-ester"
 [[resin]]
 id = "cover"
 family = "vinyl-ester"
-`))
+`), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -33,8 +33,8 @@ family = "vinyl-ester"
 	for _, want := range []FactChange{
 		{"service.pressure", `"15 psi"`, `"25 psi"`},
 		{"part.form", `"pipe"`, ""},
-		{"resin liner: family", `"vinyl-ester"`, `"novolac-vinyl-ester"`},
-		{"resin wall: id", `"wall"`, ""},
+		{"resin barrier: family", `"vinyl-ester"`, `"novolac-vinyl-ester"`},
+		{"resin structure: id", `"structure"`, ""},
 		{"resin cover: id", "", `"cover"`},
 	} {
 		if !slices.Contains(got, want) {

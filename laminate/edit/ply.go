@@ -3,7 +3,6 @@ package edit
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -44,12 +43,12 @@ func SetPly(s *laminate.Schedule, lib *laminate.Library, row int, key, what stri
 			if p == s.Plies[row] {
 				return s, nil
 			}
-			d := begin(s, lib)
+			d := Begin(s, lib)
+			d.Plies[row] = p
 			if p.Zone != s.Plies[row].Zone {
-				d.want[row] = p.Zone
+				d.SetZone(row, p.Zone)
 			}
-			d.plies[row] = p
-			return d.finish(row)
+			return d.Finish()
 		},
 	}
 }
@@ -72,14 +71,12 @@ func SetGel(s *laminate.Schedule, lib *laminate.Library, row int, on bool) Edit 
 			if s.Plies[row].GelAfter == on {
 				return s, nil
 			}
-			d := begin(s, lib)
-			d.plies[row].GelAfter = on
+			d := Begin(s, lib)
+			d.Plies[row].GelAfter = on
 			if on {
-				for i := row + 1; i < len(d.want); i++ {
-					d.want[i] = laminate.NoZone
-				}
+				d.Infer(row + 1)
 			}
-			return d.finish()
+			return d.Finish()
 		},
 	}
 }
@@ -126,9 +123,9 @@ func setCount(s *laminate.Schedule, lib *laminate.Library, row, count int) (*lam
 	case count == s.Plies[row].Count:
 		return s, nil
 	}
-	d := begin(s, lib)
-	d.plies[row].Count = count
-	return d.finish(row)
+	d := Begin(s, lib)
+	d.Plies[row].Count = count
+	return d.Finish()
 }
 
 func plural(n int, one, many string) string {
@@ -144,95 +141,6 @@ func checkRow(s *laminate.Schedule, row int) error {
 		return errors.New("there is no ply yet")
 	case row < 0 || row >= len(s.Plies):
 		return fmt.Errorf("there is no row %d; the schedule has %d", row+1, len(s.Plies))
-	}
-	return nil
-}
-
-// draft is a schedule in the making: its own copy of the plies, and of each the
-// zone it shall be in (NoZone: whatever is inferred).
-type draft struct {
-	s     *laminate.Schedule
-	lib   *laminate.Library
-	plies []laminate.Ply
-	want  []laminate.Zone
-}
-
-func begin(s *laminate.Schedule, lib *laminate.Library) *draft {
-	d := &draft{s: s, lib: lib, want: laminate.InferZones(s, lib)}
-	d.plies = append(make([]laminate.Ply, 0, len(s.Plies)+1), s.Plies...)
-	return d
-}
-
-// finish checks the rows named, and the whole, and gives every ply the zone it
-// shall be in: an edit of one ply silently moves no other to another zone.
-func (d *draft) finish(rows ...int) (*laminate.Schedule, error) {
-	if len(d.plies) > laminate.MostRows {
-		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
-	}
-	n := *d.s
-	n.Plies = d.plies
-	for _, row := range rows {
-		if err := checkPly(&n, d.lib, &n.Plies[row]); err != nil {
-			return nil, err
-		}
-	}
-	if plies := n.NumberOfPlies(); plies > laminate.MostPlies {
-		return nil, fmt.Errorf("that would be %d plies, and a schedule has at most %d", plies, laminate.MostPlies)
-	}
-	d.settle(&n)
-	return &n, nil
-}
-
-// settle states zones where reading the document back would infer another.
-// Stating one can change what is inferred for the plies after it, but every
-// round states more, so that it ends.
-func (d *draft) settle(n *laminate.Schedule) {
-	for changed := true; changed; {
-		changed = false
-		for i, z := range laminate.InferZones(n, d.lib) {
-			if d.want[i] != laminate.NoZone && z != d.want[i] {
-				n.Plies[i].Zone = d.want[i]
-				changed = true
-			}
-		}
-	}
-}
-
-// mostVoid is the most that a document may say of voids.
-const mostVoid = 0.5
-
-// checkPly refuses what a document could not say.
-func checkPly(s *laminate.Schedule, lib *laminate.Library, p *laminate.Ply) error {
-	m, ok := lib.Material(s, p.Material)
-	if !ok {
-		return fmt.Errorf("there is no material %q", p.Material)
-	}
-	if _, ok := s.Resin(p.Resin); !ok && p.Resin != "" {
-		return fmt.Errorf("there is no resin %q in this schedule", p.Resin)
-	}
-	switch g, v := p.GlassContent, p.VoidContent; {
-	case p.Count < 1 || p.Count > laminate.MostCount:
-		return fmt.Errorf("a row has 1 to %d plies, not %d", laminate.MostCount, p.Count)
-	case g.Given && !(g.Value > 0 && g.Value < 1):
-		return errors.New("a glass content is a share above 0 and below 1")
-	case g.Given && m.Form == laminate.ResinCoat:
-		return errors.New("a coat has no fiber, so no glass content")
-	case v.Given && !(v.Value >= 0 && v.Value <= mostVoid):
-		return fmt.Errorf("a void content is a share from 0 to %v", mostVoid)
-	}
-	return checkAngle(m, p.Angle)
-}
-
-func checkAngle(m *laminate.Material, angle laminate.Optional[float64]) error {
-	switch a := angle.Value; {
-	case m.Form == laminate.RovingBand && !angle.Given:
-		return fmt.Errorf("%s is a band: it needs an angle", m.ID)
-	case m.Form == laminate.RovingBand && !(a >= 0 && a <= 90):
-		return errors.New("the angle of a band is from 0 (along the axis) to 90 degrees (round it)")
-	case angle.Given && !m.Form.Directed():
-		return fmt.Errorf("%s has no direction, so no angle", m.ID)
-	case !(math.Abs(a) <= 90):
-		return errors.New("an angle is from -90 to 90 degrees")
 	}
 	return nil
 }

@@ -13,7 +13,7 @@ import (
 )
 
 func drain(traits ...laminate.Trait) *laminate.Schedule {
-	s := &laminate.Schedule{Title: "drain"}
+	s := &laminate.Schedule{Head: laminate.Head{Title: "drain"}}
 	s.Service = laminate.Service{
 		Fluid: "condensate", Temperature: quantity.New(120, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 6, Given: true},
 		Contains: laminate.TraitSet(traits...), Abrasive: laminate.Some(false), Conductive: laminate.Some(false),
@@ -60,7 +60,7 @@ func TestLay_replacesTheBarrierAlone(t *testing.T) {
 
 func TestLay_choice(t *testing.T) {
 	s, lib := drain(), catalog.Library()
-	n, err := advice.Lay(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: advice.DoubleBuild})
+	n, err := advice.Lay(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: catalog.DoubleBuild.ID})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -86,8 +86,8 @@ func TestLay_refuses(t *testing.T) {
 		o    advice.Options
 		want string
 	}{
-		{"glass veil in fluorides", advice.Options{Veil: "veil-c-10"}, "no veil suits"},
-		{"a build nobody asks for", advice.Options{Build: advice.SingleBuild + advice.FilledSuffix}, "there is no build"},
+		{"glass veil in fluorides", advice.Options{Veil: "veil-c-10"}, "no veil is suitable"},
+		{"a build nobody asks for", advice.Options{Build: catalog.SingleBuild.ID + advice.FilledSuffix}, "there is no build"},
 		{"a veil there is none of", advice.Options{Veil: "veil-of-moonlight"}, "there is no veil"},
 	} {
 		if _, err := advice.Lay(s, lib, tc.o); err == nil || !strings.Contains(err.Error(), tc.want) {

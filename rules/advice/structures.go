@@ -7,9 +7,9 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/rules/advice/internal/layup"
 )
 
 // seed is the least structure of one kind, which the wall's inverse adds to.
@@ -39,7 +39,7 @@ func (f *finder) seeds() []seed {
 		for _, deg := range angles(band) {
 			b := ply(band)
 			b.Angle = laminate.Some(deg)
-			if deg < hoopFrom {
+			if deg < laminate.HoopFrom {
 				for _, m := range form(laminate.ChoppedMat) {
 					list = append(list, seed{wall.WoundCover, []laminate.Ply{ply(m), b}})
 				}
@@ -52,9 +52,6 @@ func (f *finder) seeds() []seed {
 	}
 	return list
 }
-
-// hoopFrom is the angle in degrees from which a band is hoop winding.
-const hoopFrom = 85
 
 // angles are those a band is tried at: its usual one, else helical at the usual
 // angle and hoop.
@@ -87,7 +84,7 @@ func (f *finder) wallResins(b *barrier) []laminate.Resin {
 	if len(list) > 0 {
 		return list
 	}
-	own.ID, own.Origin, own.Cure = f.free("wall"), 0, laminate.NoCure
+	own.ID, own.Origin, own.Cure = edit.FreeID(f.s, "structure"), 0, laminate.NoCure
 	return []laminate.Resin{own}
 }
 
@@ -104,10 +101,10 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 				if f.o.VeilOutside {
 					r.Outside = r.Veil
 				}
-				start := r.Lay(f.s, f.lib)
-				need, err := wall.Need(start, f.lib, seed.unit, wall.Options{})
+				start := r.Build(f.s, f.lib)
+				need, err := wall.Need(start, f.lib, seed.unit, f.reading())
 				if err != nil {
-					reason := cannotTell(start, f.lib)
+					reason := cannotTell(start, f.lib, f.reading())
 					if len(bare) == 0 && reason != "" {
 						bare = append(bare, f.leftOut(r, b.notes, reason))
 					}
@@ -127,21 +124,24 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 	return bare
 }
 
-// cannotTell says what of the wall is open for want of a fact, not for want of
+// reading is how the wall is evaluated: as it stands, in the reader's units.
+func (f *finder) reading() wall.Options { return wall.Options{Units: laminate.Some(f.o.Units)} }
+
+// cannotTell says what of the wall cannot be determined for want of a fact, not for want of
 // plies, each reason once; empty where nothing is.
-func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
+func cannotTell(s *laminate.Schedule, lib *laminate.Library, o wall.Options) string {
 	var reasons, said []string
-	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
+	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), o)
 	for _, c := range r.Criteria {
-		if c.Decides && c.Tell == wall.CannotTell && !slices.Contains(reasons, c.Reason) {
+		if c.Governs && c.Answer == wall.Incomplete && !slices.Contains(reasons, c.Reason) {
 			reasons = append(reasons, c.Reason)
-			said = append(said, c.Name+" cannot be told: "+c.Reason)
+			said = append(said, c.Title()+" cannot be determined: "+c.Reason)
 		}
 	}
 	for _, o := range r.Unknown { // a criterion tells one of several reasons
 		if said != nil && !slices.Contains(reasons, o.Reason) {
 			reasons = append(reasons, o.Reason)
-			said = append(said, o.Name+" cannot be figured: "+o.Reason)
+			said = append(said, o.Name+" cannot be determined: "+o.Reason)
 		}
 	}
 	return strings.Join(said, "; ")
@@ -149,9 +149,9 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 
 // leftOut is a candidate without structure. The coat goes too: what is laid on
 // it later would not hold.
-func (f *finder) leftOut(r layup.Recipe, notes []string, reason string) Candidate {
+func (f *finder) leftOut(r edit.Recipe, notes []string, reason string) Candidate {
 	r.Structure, r.Coat, r.Outside = nil, "", ""
-	notes = append(append([]string(nil), notes...), "the structure is left out, and so is the outer surface that belongs on it: "+reason)
+	notes = append(append([]string(nil), notes...), "structure and outer surface are left out: "+reason)
 	return f.judge(&r, reason, notes)
 }
 

@@ -34,7 +34,7 @@ func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 	if s.Part.Grounding == "" {
 		s.Part.Grounding = earth
 	}
-	if faults := laminate.Validate(s); len(faults) > 0 {
+	if faults := laminate.Validate(s, g.library); len(faults) > 0 {
 		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be judged: "+faults[0].Ref.Key+": "+faults[0].Message)
 		return nil
 	}
@@ -59,7 +59,7 @@ func misses(r, other *rules.Report, from rules.Severity) []rules.Finding {
 }
 
 func worstOf(r *rules.Report, rule *rules.Rule) rules.Severity {
-	worst := rules.NoSeverity
+	worst := rules.Clear
 	if r != nil {
 		for i := range r.Findings {
 			if r.Findings[i].Rule == rule {
@@ -81,7 +81,7 @@ func kept(s rules.Severity) float64 {
 		return 0.25
 	case rules.Break:
 		return 0
-	case rules.NoSeverity:
+	case rules.Clear:
 	}
 	return 1
 }

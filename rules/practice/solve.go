@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -67,7 +68,7 @@ func (v *solver) weigh(s *laminate.Schedule) weight {
 		switch l.Verdict {
 		case acceptance.Fails:
 			w[0]++
-		case acceptance.CannotTell:
+		case acceptance.Incomplete:
 			w[2]++
 		case acceptance.Meets:
 		}
@@ -102,8 +103,8 @@ var familyOrder = []laminate.Family{
 // choices lists every barrier to be tried, leanest first.
 func choices(e *exercise.Exercise, lib *laminate.Library) []choice {
 	var list []choice
-	for _, mats := range []int{2, 4} {
-		for veils := 1; veils <= 2; veils++ {
+	for _, mats := range []int{catalog.SingleBuild.Mats, catalog.DoubleBuild.Mats} {
+		for veils := catalog.SingleBuild.Veils; veils <= catalog.DoubleBuild.Veils; veils++ {
 			for _, family := range familyOrder {
 				for _, veil := range veilIDs(e, lib) {
 					list = append(list, choice{veil, family, veils, mats})
@@ -166,7 +167,7 @@ func (v *solver) choose() Answer {
 	var best choice
 	var least weight
 	for _, c := range choices(v.exercise, v.library) {
-		if c.veils != 1 || c.mats != 2 {
+		if c.veils != catalog.SingleBuild.Veils || c.mats != catalog.SingleBuild.Mats {
 			continue
 		}
 		c.veils, c.mats = 0, 0

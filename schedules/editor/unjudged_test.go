@@ -15,7 +15,7 @@ import (
 func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
 	state := t.TempDir()
 	t.Setenv("XDG_STATE_HOME", state)
-	_, s, problems := schedules.Decode(schedules.Example())
+	_, s, problems := schedules.Decode(schedules.Example(), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -33,7 +33,7 @@ func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
 		t.Error("the edit is not taken back")
 	}
 	d.Redo()
-	if err := d.SaveAs(filepath.Join(state, "a.toml"), false); err == nil {
+	if err := d.SaveAs(filepath.Join(state, "a.toml")); err == nil {
 		t.Error("it was saved")
 	}
 	if d.Save() == nil || d.Journal() != nil || d.Discard() != nil || d.Close() != nil {

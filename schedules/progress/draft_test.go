@@ -33,7 +33,7 @@ func TestMain(m *testing.M) {
 }
 
 func example() *laminate.Schedule {
-	_, s, _ := schedules.Decode(schedules.Example())
+	_, s, _ := schedules.Decode(schedules.Example(), nil)
 	return s
 }
 

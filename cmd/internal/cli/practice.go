@@ -258,7 +258,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	}
 	if k.Resin != "" {
 		var ok bool
-		if a.Family, ok = laminate.ParseFamily(k.Resin); !ok {
+		if a.Family, ok = laminate.Families.Parse(k.Resin); !ok {
 			return a, fmt.Errorf("there is no resin family %q%s", k.Resin, didYouMean(k.Resin, familyWords()))
 		}
 	}
@@ -269,7 +269,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	if err != nil {
 		return a, fmt.Errorf("%s: %w", k.Mark, err)
 	}
-	_, s, problems := schedules.Decode(text)
+	_, s, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		for _, p := range problems {
 			c.say.Say("%s: %s", k.Mark, p.String())
@@ -292,7 +292,7 @@ func exerciseIDs() []string {
 
 func familyWords() []string {
 	var words []string
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		words = append(words, f.String())
 	}
 	return words

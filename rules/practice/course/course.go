@@ -6,9 +6,13 @@ import (
 	"embed"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/safety"
 )
 
 //go:embed text/*.txt
@@ -31,33 +35,57 @@ func At(step int) Lesson {
 		return Lesson{Step: step, Picture: &laminate.Schedule{}}
 	}
 	title, text, _ := strings.Cut(string(b), "\n")
-	return Lesson{Step: step, Title: title, Text: strings.TrimSpace(text), Picture: picture(step, title)}
+	return Lesson{Step: step, Title: title, Text: strings.TrimSpace(text) + "\n\n" + wrapped("Safety: "+safety.Text(cautions[step-1]...)), Picture: picture(step, title)}
+}
+
+// cautions are what each lesson says for safety.
+var cautions = [exercise.Steps][]string{
+	{"styrene", "leftovers"},
+	{"peroxide-promoter", "peroxide-eyes", "dry-peroxide"},
+	{"cutting-dust", "acetone", "furnace-fumes", "tank-entry"},
+	{"leftovers", "spray-mist", "styrene"},
+	{"filler-dust", "carbon-dust", "antimony", "pressure-test"},
+}
+
+// wrapped breaks a paragraph into lines of at most 72 columns.
+func wrapped(s string) string {
+	var b strings.Builder
+	column := 0
+	for _, word := range strings.Fields(s) {
+		n := utf8.RuneCountInString(word)
+		switch {
+		case column == 0:
+		case column+1+n > 72:
+			b.WriteByte('\n')
+			column = 0
+		default:
+			b.WriteByte(' ')
+			column++
+		}
+		b.WriteString(word)
+		column += n
+	}
+	return b.String()
 }
 
 // picture is the wall that a lesson is about.
 func picture(step int, title string) *laminate.Schedule {
 	barrier := laminate.Resin{ID: "barrier", Family: laminate.VinylEster}
-	veil, veils, mats := "veil-c-15", 1, 2
+	veil, build := catalog.VeilC15, catalog.SingleBuild
 	switch step {
 	case 2:
-		veil = "veil-polyester-15"
+		veil = catalog.VeilPolyester15
 	case 3:
-		veils, mats = 2, 4
+		build = catalog.DoubleBuild
 	case 5:
-		veil = "veil-carbon-11"
-		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
+		veil = catalog.VeilCarbon11
+		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare)
 	}
-	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
-		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
+	r := edit.Recipe{
+		Veil: veil, Veils: build.Veils, Mat: catalog.Mat15, Mats: build.Mats, Barrier: barrier,
+		Wall:      laminate.Resin{ID: "structure", Family: laminate.VinylEster},
+		Structure: []laminate.Ply{{Material: catalog.Mat15, Count: 1}, {Material: catalog.Woven24, Count: 1}, {Material: catalog.Mat15, Count: 1}},
+		Coat:      catalog.Topcoat,
 	}
-	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
-		ply(veil, "barrier", laminate.InnerSurface, veils),
-		ply("mat-1.5", "barrier", laminate.InteriorLayer, mats),
-		ply("mat-1.5", "structure", laminate.StructuralLayer, 1),
-		ply("woven-24", "structure", laminate.StructuralLayer, 1),
-		ply("mat-1.5", "structure", laminate.StructuralLayer, 1),
-		ply("topcoat", "structure", laminate.OuterSurface, 1),
-	}}
-	s.Plies[1].GelAfter = true
-	return s
+	return r.Build(&laminate.Schedule{Head: laminate.Head{Title: title}}, catalog.Library())
 }

@@ -1,6 +1,8 @@
 package app
 
 import (
+	"path/filepath"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate/quantity"
@@ -18,14 +20,14 @@ func acts() page.Acts[*Root] {
 	}
 	return page.Acts[*Root]{
 		row("help", []string{"?"}, "", "all", "all keys of this page", 0, nil, (*Root).showKeys),
-		row("undo", []string{"u"}, "", "undo", "take the last change back", 11, canUndo, func(r *Root) { r.desk.Undo() }),
-		row("redo", []string{"y"}, "", "", "do it again", 40, canRedo, func(r *Root) { r.desk.Redo() }),
+		row("undo", []string{"u"}, "", "undo", "take the last change back", 11, canUndo, func(r *Root) { r.here().Undo() }),
+		row("redo", []string{"y"}, "", "", "do it again", 40, canRedo, func(r *Root) { r.here().Redo() }),
 		row("facts", []string{"f"}, "", "facts", "the part and its service: a form", 12, nil, (*Root).facts),
 		row("units", []string{"i"}, "", "", "inch or mm", 41, nil, (*Root).units),
-		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, nil, (*Root).save),
-		row("save as", []string{"a"}, "", "", "save under another name", 42, nil, (*Root).saveAs),
-		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, nil, (*Root).open),
-		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, nil, (*Root).menu),
+		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, elsewhere, (*Root).save),
+		row("save as", []string{"a"}, "", "", "save under another name", 42, elsewhere, (*Root).saveAs),
+		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, elsewhere, (*Root).open),
+		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, elsewhere, (*Root).menu),
 		row("quit", []string{"q", "ctrl+c"}, "q", "quit", "quit; asks where something is not saved", 45, nil, (*Root).quit),
 		row("suspend", []string{"ctrl+z"}, "", "", "back to the shell; fg comes back here", 46, func(r *Root) string {
 			if r.o.Suspend == nil {
@@ -39,15 +41,24 @@ func acts() page.Acts[*Root] {
 	}
 }
 
+// elsewhere says why what is about the document that is open does not act
+// while the page has one of its own.
+func elsewhere(r *Root) string {
+	if r.here() != r.desk {
+		return "an exercise is open: c hands it in, Esc leaves it and keeps the answer"
+	}
+	return ""
+}
+
 func canUndo(r *Root) string {
-	if !r.desk.Doc.CanUndo() {
+	if !r.here().Doc.CanUndo() {
 		return "nothing to take back: this is the document as it was opened"
 	}
 	return ""
 }
 
 func canRedo(r *Root) string {
-	if !r.desk.Doc.CanRedo() {
+	if !r.here().Doc.CanRedo() {
 		return "nothing to do again: nothing was taken back since the last change"
 	}
 	return ""
@@ -65,19 +76,19 @@ func (r *Root) showKeys() {
 	if !top.Busy() {
 		scopes = append(scopes, keys.Global)
 	}
-	r.push(newManual(r.desk, r.table.Sections(can, scopes...)))
+	r.push(newManual(r.here(), r.table.Sections(can, scopes...)))
 }
 
 func (r *Root) units() {
-	d := r.desk.Doc
+	d := r.here().Doc
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
-		r.desk.Say("figures in mm, °C, kPa; what is stated in the document keeps its spelling")
+		r.here().Say("figures in mm, °C, kPa; what is stated in the document keeps its spelling")
 	} else {
 		d.SetUnits(quantity.US)
-		r.desk.Say("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling")
+		r.here().Say("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling")
 	}
-	r.desk.Notice.Tail = "i changes it back"
+	r.here().Notice.Tail = "i changes it back"
 }
 
 func (r *Root) menu() {
@@ -88,35 +99,54 @@ func (r *Root) menu() {
 	r.push(q)
 }
 
-// offer asks what to do with unsaved work that was found.
-func (r *Root) offer(when string) {
+// offer asks what to do with unsaved work that was found, if some was.
+func (r *Root) offer() {
 	d := r.desk.Doc
-	what := "changes to " + d.Name()
-	if d.Path() == "" {
-		what = "a schedule that had no file yet"
+	left := d.Pending()
+	if left == nil {
+		return
 	}
-	r.push(&question{
+	of, take := d.Name(), "take it up: it is the document then, not saved yet"
+	switch {
+	case d.Path() != "":
+		of, take = "changes to "+of, "take them up: they are the document then, not saved yet"
+	case left.Path == "":
+		of, take = "“"+left.Title+"”, which has no file yet", "open it: it is not saved yet"
+	case filepath.Base(left.Path) != filepath.Base(of):
+		of, take = left.Path+" (“"+left.Title+"”), which was never saved", "open it: it is not saved yet"
+	default:
+		of += ", which was never saved"
+	}
+	q := &question{
 		Title: "unsaved work", Desk: r.desk,
-		Text: "A program that ended without saving left " + what + ", made " + when + ".",
+		Text: "A program that ended without saving left " + of + ", made " + r.ago(left.When) + ".",
 		Answers: []answer{
-			{Text: "take them up: they are the document, not saved yet", Do: func() {
-				if err := d.TakeRecovered(); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				r.replaced()
-				r.desk.Go(r.desk.LastRow())
-				r.desk.Say("took up the unsaved work: s saves it")
-			}},
-			{Text: "drop them for good", Do: func() {
+			{Text: take, Do: r.takeUp},
+			{Text: "drop it for good", Do: func() {
 				if err := d.DropRecovered(); err != nil {
 					r.desk.Refuse(err.Error())
 					return
 				}
 				r.desk.Say("dropped the unsaved work")
+				r.offer()
 			}},
 		},
-	})
+	}
+	if left.Overtaken {
+		q.Text += " The file was saved since: what was saved then is not in it."
+		q.At = 1
+	}
+	r.push(q)
+}
+
+func (r *Root) takeUp() {
+	d, err := r.desk.Doc.TakeRecovered()
+	if err != nil {
+		r.desk.Refuse(err.Error())
+		return
+	}
+	r.become(d)
+	r.desk.Say("took up the unsaved work: s saves it")
 }
 
 // replaced tells every page that the document is another one.
@@ -126,4 +156,6 @@ func (r *Root) replaced() {
 		p.Reset()
 	}
 	r.told, r.stale = false, true
+	r.handed = r.desk.Doc.Revision()
+	r.lookKept()
 }

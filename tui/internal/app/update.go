@@ -12,9 +12,6 @@ import (
 )
 
 const (
-	// keepAfter is how long an edit waits for its journal: what was on the
-	// screen a second ago outlives anything.
-	keepAfter = 300 * time.Millisecond
 	// restAfter is how long keys pause before a page does what it left.
 	restAfter = 80 * time.Millisecond
 	// watchEvery is how often the file is looked at.
@@ -22,7 +19,6 @@ const (
 )
 
 type (
-	keepMsg  struct{}
 	watchMsg struct{}
 	restMsg  struct{}
 	// crashMsg is a mistake in a command.
@@ -62,8 +58,10 @@ func (r *Root) update(msg tea.Msg) {
 		}
 		return
 	case keepMsg:
-		r.timing = false
 		r.keep()
+		return
+	case keptMsg:
+		r.lookKept()
 		return
 	case restMsg:
 		r.resting = false
@@ -95,6 +93,7 @@ func (r *Root) update(msg tea.Msg) {
 				return
 			}
 			r.press(e)
+			r.keepOwn()
 		}
 		r.keepSoon()
 		r.restSoon()
@@ -145,8 +144,10 @@ func (r *Root) resize(w, h int) {
 // then the keys of everywhere.
 func (r *Root) press(e keys.Event) {
 	r.stale = true
-	if r.desk.Notice.Refusal {
-		r.desk.Notice = widget.Notice{}
+	for _, d := range []*page.Desk{r.desk, r.here()} {
+		if d.Notice.Refusal {
+			d.Notice = widget.Notice{}
+		}
 	}
 	if e.Key == "ctrl+c" || e.Key == "ctrl+z" {
 		r.global(e)
@@ -162,7 +163,7 @@ func (r *Root) press(e keys.Event) {
 		}
 	case page.Leave:
 		if len(r.stack) > 0 && e.Key != "?" {
-			r.desk.Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
+			r.here().Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
 			return
 		}
 		r.global(e)
@@ -174,71 +175,25 @@ func (r *Root) global(e keys.Event) {
 	found, why := r.acts.Press(r, keys.Global, e)
 	switch {
 	case why != "":
-		r.desk.Refuse(why)
+		r.here().Refuse(why)
 	case found:
 	case e.Key == "":
-		r.desk.Refuse("pasted text goes into fields only; nothing was changed")
+		r.here().Refuse("pasted text goes into fields only; nothing was changed")
 	case e.Key == keys.Unprintable:
-		r.desk.Refuse("this key does nothing here: ? shows the keys")
+		r.here().Refuse("this key does nothing here: ? shows the keys")
 	default:
-		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
+		r.here().Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
 	}
 }
 
-// keepSoon has the journal written when edits pause.
-func (r *Root) keepSoon() {
-	if r.timing || r.desk.Doc.Revision() == r.kept || r.over() {
-		return
-	}
-	r.timing = true
-	r.do(r.later(keepAfter, keepMsg{}))
-}
-
-func (r *Root) keep() {
-	d := r.desk.Doc
-	if d.Revision() == r.kept {
-		return
-	}
-	r.kept = d.Revision()
-	if err := d.Journal(); err != nil {
-		if r.fault == "" {
-			r.desk.Refuse("unsaved work is not kept: " + err.Error())
-			r.stale = true
+// keepOwn keeps what the page's own document says by now: that is small, and
+// written at once.
+func (r *Root) keepOwn() {
+	if o, ok := r.owner(); ok {
+		if err := o.Keep(); err != nil {
+			r.here().Refuse(err.Error())
 		}
-		r.fault = err.Error()
-		return
 	}
-	r.fault = ""
-}
-
-// keepNow writes the journal whatever else goes wrong.
-func (r *Root) keepNow() {
-	defer func() {
-		if what := recover(); what != nil && r.end.Crash == nil {
-			r.end.Crash, r.end.Stack = what, debug.Stack()
-		}
-	}()
-	if r.desk.Doc.Dirty() {
-		r.end.Journal = r.desk.Doc.Journal()
-	}
-}
-
-func (r *Root) crash(what any, stack []byte) {
-	if r.end.Crash == nil {
-		r.end.Crash, r.end.Stack = what, stack
-	}
-	r.keepNow()
-}
-
-// watch looks whether the file changed behind the program's back.
-func (r *Root) watch() {
-	changed, err := r.desk.Doc.ChangedOnDisk()
-	if err != nil || !changed || r.told {
-		r.told = r.told && changed
-		return
-	}
-	r.told, r.stale = true, true
-	r.desk.Refuse("the file was changed on disk by somebody else: s asks what to do")
 }
 
 // guard makes a mistake in a command end the program with its trace told.

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
@@ -13,10 +14,6 @@ import (
 
 // rackSize is how many materials take a digit.
 const rackSize = 9
-
-// usual is the rack of a shop that ordered none: barrier first, then wall,
-// in the order they are laid.
-var usual = [rackSize]string{"veil-c-15", "veil-polyester-15", "mat-1.5", "mat-0.75", "woven-24", "uni-13", "band-hoop", "band-helical", "topcoat"}
 
 // rack is the material of each digit from 1; nil where the digit has none.
 func (b *Bench) rack() (rack [rackSize]*laminate.Material) {
@@ -35,7 +32,7 @@ func (b *Bench) rack() (rack [rackSize]*laminate.Material) {
 	for _, id := range lib.Rack {
 		add(id)
 	}
-	for _, id := range usual {
+	for _, id := range catalog.Rack() {
 		add(id)
 	}
 	return rack
@@ -83,7 +80,9 @@ func (b *Bench) figures(r *rules.Report, w, h int) []string {
 func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 	out := append([]string{""}, b.zoneTable(r, w)...)
 	out = append(out, "")
-	out = append(out, b.wallBars(r, w, h-len(out)-2)...)
+	if b.lead == nil {
+		out = append(out, b.wallBars(r, w, h-len(out)-2)...)
+	}
 	for _, line := range draw.Wrap("design aid: the governing code, tests and a licensed engineer decide", w-2) {
 		out = append(out, " "+b.desk.Theme.Dim.Render(line))
 	}
@@ -136,7 +135,7 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 // wallBars draws how much of each criterion is used, as many as there is room.
 func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	t := b.desk.Theme
-	out := []string{" " + t.Label.Render("the wall: how much is used")}
+	out := []string{" " + t.Label.Render("structure: utilization")}
 	if r.Wall == nil {
 		return append(out, " not evaluated")
 	}
@@ -150,14 +149,13 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	}
 	var bars []widget.Bar
 	for i := range r.Wall.Criteria {
-		if c := &r.Wall.Criteria[i]; c.Decides && c.Tell != wall.NotApplicable && len(bars) < h-1 {
+		if c := &r.Wall.Criteria[i]; c.Governs && c.Answer != wall.NotApplicable && len(bars) < h-1 {
 			u := page.Used(t, c)
-			u.Label = page.CriterionName(c)
 			bars = append(bars, u)
 		}
 	}
 	if len(bars) == 0 {
-		return append(out, " nothing decides yet: f, design basis")
+		return append(out, " nothing governs yet: f, design basis")
 	}
 	for _, line := range widget.Bars(t, bars, w-1) {
 		out = append(out, " "+line)
