@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/tui/internal/page"
@@ -21,7 +22,7 @@ func (p *Structure) ask(digit int) {
 	unit := wall.Units.All()[digit-1]
 	d := p.desk.Doc
 	n := &needed{unit: unit}
-	n.found, n.err = wall.Need(d.Now(), d.Library(), unit, wall.Options{})
+	n.found, n.err = wall.Need(d.Now(), d.Library(), unit, wall.Options{Units: laminate.Some(p.desk.Units())})
 	p.need = n
 	switch {
 	case n.err != nil:
