@@ -31,22 +31,24 @@ func (m *typist) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return m, cmd
 }
 
-// through types bytes through the library; waits end when they are told to.
-func through(t *testing.T) (write func(string), read func() string, waited chan struct{}) {
+// through types bytes through the library; waits are asked for, and end when
+// they are told to.
+func through(t *testing.T) (write func(string), read func() string, asked, waited chan struct{}) {
 	t.Helper()
 	r, w, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)
 	}
 	m := &typist{got: make(chan string, 100)}
-	waited = make(chan struct{}, 100)
+	asked, waited = make(chan struct{}, 1000), make(chan struct{})
 	m.reader.After = func(_ time.Duration, msg keys.TimeoutMsg) tea.Cmd {
+		asked <- struct{}{}
 		return func() tea.Msg { <-waited; return msg }
 	}
 	p := tea.NewProgram(m, tea.WithInput(Input{r}), tea.WithOutput(io.Discard), tea.WithoutRenderer(), tea.WithoutSignalHandler())
 	done := make(chan struct{})
 	go func() { defer close(done); _, _ = p.Run() }()
-	t.Cleanup(func() { p.Quit(); <-done; close(waited); r.Close(); w.Close() })
+	t.Cleanup(func() { p.Quit(); <-done; r.Close(); w.Close() })
 	return func(s string) {
 			if _, err := io.WriteString(w, s); err != nil {
 				t.Fatal(err)
@@ -60,20 +62,21 @@ func through(t *testing.T) (write func(string), read func() string, waited chan 
 				t.Fatal("nothing comes")
 				return ""
 			}
-		}, waited
+		}, asked, waited
 }
 
 func TestInput_anUnclosedPasteDoesNotSwallowKeysForGood(t *testing.T) {
-	write, read, waited := through(t)
+	write, read, asked, waited := through(t)
 	write("1")
 	if got := read(); got != "1" {
 		t.Fatalf("read %q", got)
 	}
 	write("\x1b[200~text without end\x03q")
-	// Every read of a paste waits anew, and what is older counts no more.
-	for range cap(waited) {
-		waited <- struct{}{}
+	// Each of mark, words, blanks, Ctrl-C and q has the end waited for anew.
+	for range 8 {
+		<-asked
 	}
+	close(waited)
 	if got := read(); got != "paste:text without endq" {
 		t.Errorf("read %q", got)
 	}
@@ -84,7 +87,8 @@ func TestInput_anUnclosedPasteDoesNotSwallowKeysForGood(t *testing.T) {
 }
 
 func TestInput_closedPastes(t *testing.T) {
-	write, read, _ := through(t)
+	write, read, _, waited := through(t)
+	defer close(waited)
 	long := ""
 	for range 100 {
 		long += "é管 "

@@ -35,6 +35,7 @@ type Output struct {
 	closed  atomic.Bool
 	mu      sync.Mutex // held while something is written
 	stalled bool
+	waiting sync.WaitGroup // for wait
 }
 
 // NewOutput makes it of a terminal; repaint is called when the whole screen is
@@ -93,7 +94,7 @@ func (o *Output) Write(p []byte) (int, error) {
 		if errors.Is(err, os.ErrDeadlineExceeded) {
 			if n == 0 && !o.closed.Load() {
 				o.stalled = true
-				go o.wait()
+				o.waiting.Go(o.wait)
 			}
 			continue
 		}
@@ -106,7 +107,7 @@ func (o *Output) Write(p []byte) (int, error) {
 
 // wait goes on once the terminal reads again.
 func (o *Output) wait() {
-	if o.tty.SetWriteDeadline(time.Time{}) != nil {
+	if o.tty.SetWriteDeadline(time.Time{}) != nil || o.closed.Load() { // in this order: see Leave
 		return
 	}
 	if _, err := o.tty.Write([]byte(regain)); err != nil {
@@ -115,7 +116,7 @@ func (o *Output) wait() {
 	o.mu.Lock()
 	o.stalled = false
 	o.mu.Unlock()
-	o.repaint()
+	go o.repaint()
 }
 
 // Leave ends the writing, within a moment. The library has given the screen back
@@ -127,6 +128,7 @@ func (o *Output) Leave(stuck bool) {
 		return
 	}
 	_ = o.tty.SetWriteDeadline(time.Now()) // whoever writes just now gives up
+	o.waiting.Wait()
 	o.mu.Lock()
 	defer o.mu.Unlock()
 	if stuck || o.stalled {
