@@ -13,9 +13,9 @@ var FamilyMissing = &rules.Rule{
 	Family: family,
 	Title:  "Resin family not stated",
 	Why: "The resin decides what the barrier withstands, how hot it may get and how stiff the structure is. A wall can be laid out before the resin is chosen, " +
-		"but it cannot be judged, ordered or built. Thickness is shown meanwhile with a density that the families differ from by at most about a tenth.",
+		"but it cannot be checked, ordered or built. Thickness is shown meanwhile with a density that the families differ from by at most about a tenth.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "a resin that at least one ply is laid in has no family: incomplete, once for each such resin. A resin that no ply uses is not judged",
+	When:     "a resin that at least one ply is laid in has no family: incomplete, once for each such resin. A resin that no ply uses may lack it",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		for i := range p.Schedule.Resins {
