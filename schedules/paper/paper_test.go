@@ -23,7 +23,7 @@ import (
 
 func pipe() *laminate.Schedule {
 	return &laminate.Schedule{
-		Title: "Brine \x1b[31mheader", Job: "J-1", Revision: laminate.Some(3),
+		Head:    laminate.Head{Title: "Brine \x1b[31mheader", Job: "J-1", Revision: laminate.Some(3)},
 		Part:    laminate.Part{Form: laminate.Pipe, Process: laminate.ContactMolded, InsideDiameter: quantity.New(24, quantity.Inch), Ends: laminate.ClosedEnds},
 		Service: laminate.Service{Temperature: quantity.New(80, quantity.Fahrenheit), Pressure: quantity.New(60, quantity.PSI)},
 		Resins:  []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
