@@ -1,7 +1,6 @@
 package laminate
 
 import (
-	"io/fs"
 	"path"
 	"strings"
 )
@@ -159,8 +158,9 @@ func (c *checker) laminate(j *Job, key, id string) {
 
 // file refuses a name that could lead outside the job's folder.
 func (c *checker) file(key, name string) {
+	clean := path.Clean(name)
 	switch {
-	case strings.ContainsAny(name, `\:`) || !fs.ValidPath(path.Clean(name)):
+	case strings.ContainsAny(name, `\:`), path.IsAbs(name), clean == "..", strings.HasPrefix(clean, "../"):
 		c.fail(key, "%s is not a file in the job's folder: a name such as \"shell.toml\" is expected, with forward slashes", quoted(name))
 	case path.Ext(name) != ".toml":
 		c.fail(key, "%s does not end in .toml", quoted(name))

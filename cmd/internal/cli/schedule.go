@@ -30,6 +30,8 @@ func (c *call) open(in input) document {
 // problems alone; torn says that a record ends in a half-written entry.
 func (d *document) validate() (torn string) {
 	switch d.kind {
+	case schedules.Job:
+		_, _, d.problems = schedules.DecodeJob(d.text, nil, nil)
 	case schedules.Specification:
 		_, d.problems = schedules.DecodeSpecification(d.text)
 	case schedules.Record:
