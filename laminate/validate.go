@@ -228,7 +228,7 @@ func (c *checker) service(s *Service) {
 func (c *checker) resin(r *Resin) {
 	c.id(r.ID)
 	if r.Family == NoFamily {
-		c.fail("family", "it is missing; a resin needs its family, one of %s", joinWords(familyWords))
+		c.fail("family", "it is missing; a resin needs its family, one of %s", Families.List())
 	}
 	c.sane("filler_content", r.FillerContent, fillings)
 	within(c, "filler_density", r.FillerDensity, densities)
@@ -288,7 +288,7 @@ func (c *checker) material(m *Material) {
 	c.price(m.Price)
 	for _, key := range m.Lacks() {
 		if key == "form" {
-			c.fail(key, "it is missing; a material needs its form, one of %s", joinWords(formWords))
+			c.fail(key, "it is missing; a material needs its form, one of %s", Forms.List())
 			continue
 		}
 		c.fail(key, "it is missing; a %s needs it", m.Form)
@@ -417,8 +417,6 @@ func (c *checker) notes(key, s string) {
 		c.fail(key, "it has %s", CharacterName(r))
 	}
 }
-
-func joinWords(w words) string { return strings.Join(w[1:], ", ") }
 
 // quoted prints a word of a document safely and briefly.
 func quoted(s string) string {

@@ -90,7 +90,7 @@ var ratingFields = []keyed.Field{
 			return keyed.TOMLList([]string{keyed.TOMLNumber(c[0]), keyed.TOMLNumber(c[1])}), true
 		}},
 	keyed.SizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
-	keyed.WordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
+	keyed.WordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.Families),
 	keyed.TextField("build", func(r *rating) *string { return &r.Build }),
 	keyed.TextField("grade", func(r *rating) *string { return &r.Grade }),
 	keyed.TextField("source", func(r *rating) *string { return &r.Source }),

@@ -85,7 +85,7 @@ var taskFields = []keyed.Field{
 			return wrong
 		},
 		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*task).Step), true }},
-	keyed.WordField("kind", func(t *task) *exercise.Kind { return &t.Kind }, exercise.ParseKind, exercise.Kinds()),
+	keyed.WordField("kind", func(t *task) *exercise.Kind { return &t.Kind }, exercise.Kinds),
 	keyed.NotesField("scenario", func(t *task) *string { return &t.Scenario }),
 	keyed.NotesField("task", func(t *task) *string { return &t.Task }),
 	keyed.FlagField("keep_structure", func(t *task) *bool { return &t.KeepStructure }),
@@ -106,7 +106,7 @@ var taskFields = []keyed.Field{
 }
 
 var questionFields = []keyed.Field{
-	keyed.WordField("ask", func(q *question) *exercise.Ask { return &q.Ask }, exercise.ParseAsk, exercise.Asks()),
+	keyed.WordField("ask", func(q *question) *exercise.Ask { return &q.Ask }, exercise.Asks),
 	keyed.ShareField("tolerance", func(q *question) *laminate.Optional[float64] { return &q.Tolerance }),
 }
 
@@ -117,9 +117,9 @@ var specimenFields = []keyed.Field{
 			if !ok {
 				return "a word is expected, not " + keyed.KindOf(value)
 			}
-			g, ok := record.ParseGroup(s)
+			g, ok := record.Groups.Parse(s)
 			if !ok {
-				return keyed.WrongWord(s, groupWords())
+				return keyed.WrongWord(s, record.Groups.Words())
 			}
 			row.(*specimen).Group = g
 			return ""

@@ -76,7 +76,7 @@ func edit(t *rapid.T, s *laminate.Schedule) *laminate.Schedule {
 			s.Plies[i].Angle = laminate.Optional[float64]{Value: 0, Given: rapid.Bool().Draw(t, "given")}
 		}
 	case "zone":
-		s.Plies[row()].Zone = rapid.SampledFrom(append(laminate.Zones(), laminate.NoZone)).Draw(t, "zone")
+		s.Plies[row()].Zone = rapid.SampledFrom(append(laminate.Zones.All(), laminate.NoZone)).Draw(t, "zone")
 	case "gel":
 		s.Plies[row()].GelAfter = rapid.Bool().Draw(t, "gel")
 	case "share":
@@ -94,7 +94,7 @@ func edit(t *rapid.T, s *laminate.Schedule) *laminate.Schedule {
 	case "ph":
 		s.Service.PH = laminate.PHRange{Lowest: -1, Highest: rapid.Float64Range(0, 15).Draw(t, "ph"), Given: true}
 	case "contains":
-		s.Service.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "traits")...)
+		s.Service.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.TraitWords.All()), 0, 3).Draw(t, "traits")...)
 	case "add resin":
 		s.Resins = append(s.Resins, laminate.Resin{ID: "new" + strings.Repeat("x", len(s.Resins)), Family: laminate.Chlorendic})
 	case "drop resin":

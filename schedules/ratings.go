@@ -136,7 +136,7 @@ func readRating(record []string, at map[string]int) (laminate.Rating, error) {
 		return r, fmt.Errorf("temperature: %q is beyond reason", shortened(field["temperature"]))
 	}
 	var ok bool
-	if r.Family, ok = laminate.ParseFamily(strings.ToLower(field["family"])); !ok {
+	if r.Family, ok = laminate.Families.Parse(strings.ToLower(field["family"])); !ok {
 		return r, fmt.Errorf("family: no resin family is called %q", shortened(field["family"]))
 	}
 	switch r.Build = strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(field["build"]), "-", " ")), " "); r.Build {

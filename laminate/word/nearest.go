@@ -31,6 +31,10 @@ func Nearest(typed string, words []string) string {
 
 func folded(s string) []rune { return []rune(strings.ToLower(strings.ReplaceAll(s, "-", "_"))) }
 
+// Distance counts the letters put in, left out, changed or swapped with their
+// neighbor that turn a into b.
+func Distance(a, b string) int { return distance([]rune(a), []rune(b)) }
+
 // distance is the optimal string alignment distance (Levenshtein's with swaps
 // of neighbors).
 func distance(a, b []rune) int {

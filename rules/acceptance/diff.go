@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 )
 
@@ -20,9 +21,9 @@ const (
 	Removed
 )
 
-var changeWords = [...]string{"same", "changed", "added", "removed"}
+var changes = word.Of[Change]("same", "changed", "added", "removed")
 
-func (c Change) String() string { return changeWords[c] }
+func (c Change) String() string { return changes.Name(c) }
 
 // RowChange is one row of the comparison. Old and New are row indices, -1
 // where the row is not there.
@@ -182,7 +183,7 @@ func optional(o laminate.Optional[float64]) string {
 	if !o.Given {
 		return ""
 	}
-	return percent(o.Value)
+	return quantity.Percent(o.Value)
 }
 
 func degrees(o laminate.Optional[float64]) string {

@@ -15,7 +15,7 @@ import (
 // whatever the share allowed: 1/8 in (from memory).
 const mostBelow = 0.003175 // m
 
-// withoutRecord says that inspection demands cannot be told yet.
+// withoutRecord says that inspection demands cannot be determined yet.
 func (j *judge) withoutRecord() {
 	d := j.Specification.Inspection
 	if d.ThicknessReadings.Given || d.SpotMinimum.Given || d.Barcol.Given || d.IgnitionSpecimens.Given || d.Acetone.Or(false) ||
@@ -60,10 +60,10 @@ func (j *judge) thicknessReadings() {
 	d := j.inspectionDemands()
 	whole := groups[record.WholeWall]
 	if d.ThicknessReadings.Given {
-		l := Line{Key: "inspection.thickness_readings", Demand: "at least " + count(d.ThicknessReadings.Value, "reading", "readings") + " of the whole laminate",
-			Found: count(len(whole), "reading", "readings")}
+		l := Line{Key: "inspection.thickness_readings", Demand: "at least " + quantity.Counted(d.ThicknessReadings.Value, "reading", "readings") + " of the whole laminate",
+			Found: quantity.Counted(len(whole), "reading", "readings")}
 		if len(whole) < d.ThicknessReadings.Value {
-			l.Verdict = CannotTell
+			l.Verdict = Incomplete
 		}
 		j.add(l)
 	}
@@ -84,14 +84,17 @@ func (j *judge) measured(key, what string, demand spec.Thickness, found []float6
 	if !demand.Given() {
 		return
 	}
-	l := Line{Key: key, Demand: what + " " + j.span(demand) + " on the mean"}
+	asked, _ := j.span(demand, demand.Lowest.SI())
+	l := Line{Key: key, Demand: what + " " + asked + " on the mean"}
 	s, err := inspection.Summarize(found)
 	if err != nil {
-		l.Verdict, l.Found = CannotTell, "no reading"
+		l.Verdict, l.Found = Incomplete, "no reading"
 		j.add(l)
 		return
 	}
-	l.Found = fmt.Sprintf("mean %s, lowest %s, highest %s of %d", j.Units.Thickness(s.Mean), j.Units.Thickness(s.Lowest), j.Units.Thickness(s.Highest), s.Count)
+	asked, mean := j.span(demand, s.Mean)
+	l.Demand = what + " " + asked + " on the mean"
+	l.Found = fmt.Sprintf("mean %s, lowest %s, highest %s of %d", mean, j.Units.Thickness(s.Lowest), j.Units.Thickness(s.Highest), s.Count)
 	if demand.Lowest.Given() && quantity.Below(s.Mean, demand.Lowest.SI()) || demand.Highest.Given() && quantity.Above(s.Mean, demand.Highest.SI()) {
 		l.Verdict = Fails
 	}
@@ -101,7 +104,8 @@ func (j *judge) measured(key, what string, demand spec.Thickness, found []float6
 	}
 	low := demand.Lowest.SI()
 	limit := max(low*spot.Value, low-mostBelow)
-	sp := Line{Key: "inspection.spot_minimum", Demand: "no spot below " + j.Units.Thickness(limit), Found: "lowest " + j.Units.Thickness(s.Lowest),
+	lowest, bound := j.Units.Pair(s.Lowest, limit, quantity.Thickness)
+	sp := Line{Key: "inspection.spot_minimum", Demand: "no spot below " + bound, Found: "lowest " + lowest,
 		Basis: "the specification; at most 1/8 in below the requirement (from memory)"}
 	if quantity.Below(s.Lowest, limit) {
 		sp.Verdict = Fails
@@ -136,13 +140,13 @@ func (j *judge) barcol() {
 		list = append(list, r.Value)
 	}
 	if want := d.BarcolReadings.Or(inspection.BarcolReadings); len(list) < want {
-		l.Verdict, l.Found = CannotTell, fmt.Sprintf("%d of %d readings", len(list), want)
+		l.Verdict, l.Found = Incomplete, fmt.Sprintf("%d of %d readings", len(list), want)
 		j.add(l)
 		return
 	}
 	average, err := inspection.BarcolAverage(list)
 	if err != nil {
-		l.Verdict, l.Found = CannotTell, err.Error()
+		l.Verdict, l.Found = Incomplete, err.Error()
 		j.add(l)
 		return
 	}
@@ -169,10 +173,10 @@ func (j *judge) ignition() {
 	}
 	d := j.inspectionDemands()
 	if d.IgnitionSpecimens.Given {
-		l := Line{Key: "inspection.ignition_specimens", Demand: "at least " + count(d.IgnitionSpecimens.Value, "ignition specimen", "ignition specimens"),
-			Found: count(specimens, "specimen", "specimens"), Basis: "the specification; ASTM D2584: three"}
+		l := Line{Key: "inspection.ignition_specimens", Demand: "at least " + quantity.Counted(d.IgnitionSpecimens.Value, "ignition specimen", "ignition specimens"),
+			Found: quantity.Counted(specimens, "specimen", "specimens"), Basis: "the specification; ASTM D2584: three"}
 		if specimens < d.IgnitionSpecimens.Value {
-			l.Verdict = CannotTell
+			l.Verdict = Incomplete
 		}
 		j.add(l)
 	}
@@ -192,9 +196,9 @@ func (j *judge) ignition() {
 		}
 		predicted := "does not predict it"
 		if p, ok := j.group(g).GlassMassFraction(); ok {
-			predicted = "computes " + percent(p)
+			predicted = "computes " + quantity.Percent(p)
 		}
-		j.note(fmt.Sprintf("%s: glass by ignition %s, mean of %d; the schedule %s", g, percent(s.Mean), s.Count, predicted))
+		j.note(fmt.Sprintf("%s: glass by ignition %s, mean of %d; the schedule %s", g, quantity.Percent(s.Mean), s.Count, predicted))
 	}
 }
 
@@ -267,7 +271,7 @@ func (j *judge) acetone() {
 	l := Line{Key: "inspection.acetone", Demand: "acetone wipe: neither softened nor tacky", Found: "clean"}
 	list := j.valid(record.Acetone)
 	if len(list) == 0 {
-		l.Verdict, l.Found = CannotTell, "no wipe recorded"
+		l.Verdict, l.Found = Incomplete, "no wipe recorded"
 	}
 	for _, r := range list {
 		if !r.Clean {
@@ -285,7 +289,7 @@ func (j *judge) resistance() {
 	l := Line{Key: "inspection.resistance_to_ground_max", Demand: "resistance to ground at most " + limit.Text()}
 	list := j.valid(record.ResistanceToGround)
 	if len(list) == 0 {
-		l.Verdict, l.Found = CannotTell, "not measured"
+		l.Verdict, l.Found = Incomplete, "not measured"
 	}
 	var worst quantity.Resistance
 	for _, r := range list {
@@ -383,10 +387,10 @@ func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, stri
 		}
 	}
 	if limit.SizeMax.Given() && !d.Size.Given() {
-		return CannotTell, "size not recorded at " + where
+		return Incomplete, "size not recorded at " + where
 	}
 	if limit.DepthMax.Given() && !d.Depth.Given() {
-		return CannotTell, "depth not recorded at " + where
+		return Incomplete, "depth not recorded at " + where
 	}
 	return Meets, ""
 }

@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Suits says how well an option suits, better before worse.
@@ -17,9 +18,9 @@ const (
 	Unsuitable               // not to be built
 )
 
-var suitsWords = [...]string{"suitable", "conditional", "unknown", "unsuitable"}
+var grades = word.Of[Suits]("suitable", "conditional", "unknown", "unsuitable")
 
-func (s Suits) String() string { return suitsWords[s] }
+func (s Suits) String() string { return grades.Name(s) }
 
 // Reason is one thing that speaks for or against an option, or about it.
 type Reason struct {

@@ -46,7 +46,7 @@ func (c *serviceCase) schedule(t *testing.T) *laminate.Schedule {
 	t.Helper()
 	s := &laminate.Schedule{}
 	if c.Part.Form != "" {
-		s.Part.Form, _ = laminate.ParsePartForm(c.Part.Form)
+		s.Part.Form, _ = laminate.PartForms.Parse(c.Part.Form)
 	}
 	if c.Part.Flanged != nil {
 		s.Part.Flanged = laminate.Some(*c.Part.Flanged)
@@ -73,7 +73,7 @@ func (c *serviceCase) schedule(t *testing.T) *laminate.Schedule {
 	if c.Service.Contains != nil {
 		var traits []laminate.Trait
 		for _, w := range *c.Service.Contains {
-			x, ok := laminate.ParseTrait(w)
+			x, ok := laminate.TraitWords.Parse(w)
 			if !ok {
 				t.Fatalf("trait %q", w)
 			}
@@ -203,8 +203,8 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 // anyService draws a service with its facts given, and the part's that matter.
 func anyService(t *rapid.T) *laminate.Schedule {
 	s := &laminate.Schedule{}
-	s.Part.Form = rapid.SampledFrom(laminate.PartForms()).Draw(t, "form")
-	s.Part.Process = rapid.SampledFrom(laminate.Processes()).Draw(t, "process")
+	s.Part.Form = rapid.SampledFrom(laminate.PartForms.All()).Draw(t, "form")
+	s.Part.Process = rapid.SampledFrom(laminate.Processes.All()).Draw(t, "process")
 	s.Part.Grounding = "lug at each flange"
 	if rapid.Bool().Draw(t, "says flanged") {
 		s.Part.Flanged = laminate.Some(rapid.Bool().Draw(t, "flanged"))
@@ -217,7 +217,7 @@ func anyService(t *rapid.T) *laminate.Schedule {
 	}
 	low := rapid.Float64Range(-2, 16).Draw(t, "lowest")
 	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 16).Draw(t, "highest"), Given: true}
-	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "contains")...)
+	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.TraitWords.All()), 0, 3).Draw(t, "contains")...)
 	if rapid.IntRange(0, 3).Draw(t, "fire") == 0 {
 		v.FlameSpread = laminate.Some(rapid.IntRange(0, 200).Draw(t, "index"))
 	}
@@ -265,7 +265,7 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 		for range rapid.IntRange(0, 4).Draw(t, "ratings") {
 			lib.Ratings = append(lib.Ratings, laminate.Rating{
 				Fluid: s.Service.Fluid, Concentration: [2]float64{0, 1}, MaxTemperature: quantity.New(rapid.Float64Range(100, 300).Draw(t, "rated to"), quantity.Fahrenheit),
-				Family: rapid.SampledFrom(laminate.Families()).Draw(t, "rated family"), Build: rapid.SampledFrom([]string{"100 mil", "200 mil"}).Draw(t, "rated build"),
+				Family: rapid.SampledFrom(laminate.Families.All()).Draw(t, "rated family"), Build: rapid.SampledFrom([]string{"100 mil", "200 mil"}).Draw(t, "rated build"),
 				Grade: rapid.SampledFrom([]string{"A", "B", "not recommended"}).Draw(t, "grade"), Source: "invented", Date: "2024", Book: "book.toml",
 			})
 		}
@@ -286,7 +286,7 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 					if v.Suits != advice.Suitable || w.Suits != advice.Suitable || b.Suits != advice.Suitable {
 						continue
 					}
-					f, _ := laminate.ParseFamily(w.ID)
+					f, _ := laminate.Families.Parse(w.ID)
 					laid := byHand(s, v.ID, f, b.ID)
 					for _, x := range rules.Judge(all.Rules(), laid, lib, rules.Options{}).Findings {
 						if !notTheChoice(x.Rule) && (x.Severity == rules.Break || x.Severity == rules.Warning) {

@@ -151,7 +151,7 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 			a.units.Thickness(catalog.ThinnestBarrier.SI()) + " are API 12P 5.4.3"})
 	}
 	if b.hard {
-		list = append(list, Reason{"about " + rules.Share(catalog.HardFillerShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
+		list = append(list, Reason{"about " + quantity.Percent(catalog.HardFillerShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
 	}
 	if b.conductive {
 		list = append(list,

@@ -134,7 +134,7 @@ func (a *advisor) veilPlies(veil string, f laminate.Family, least int) int {
 		bare := *a.s
 		bare.Resins = nil
 		r := layup.Recipe{Veil: veil, Veils: n, Barrier: resin, Wall: resin}
-		if rules.Judge(a.inner, r.Lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.VerdictBreak {
+		if rules.Judge(a.inner, r.Lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.Break {
 			return n
 		}
 	}
@@ -160,7 +160,7 @@ func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion
 	var said []opinion
 	report := rules.Judge(list, probe, a.lib, rules.Options{Units: a.units})
 	for _, f := range report.Findings {
-		if f.Rule.ID == notPreferred && report.Verdict == rules.VerdictBreak {
+		if f.Rule.ID == notPreferred && report.Verdict == rules.Break {
 			continue // what must not be built is not worth comparing
 		}
 		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Incomplete {

@@ -39,7 +39,7 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 	}
 	double := b.mats > catalog.SingleBuild.Mats
 	for _, w := range withAnswer(r.Resins, best(r.Resins)) {
-		f, _ := laminate.ParseFamily(w)
+		f, _ := laminate.Families.Parse(w)
 		lean, thick := ofBuild(r.Ratings, f, catalog.SingleBuild.Name), ofBuild(r.Ratings, f, catalog.DoubleBuild.Name)
 		same := -1
 		for i := range thick {

@@ -99,7 +99,7 @@ func untold(c *Candidate) []string {
 	}
 	for i := range w.Criteria {
 		x := &w.Criteria[i]
-		if x.Decides || x.Tell != wall.Fails {
+		if x.Governs || x.Answer != wall.Fails {
 			continue
 		}
 		by := "no design basis is stated"
@@ -119,7 +119,7 @@ func openCriteria(w *wall.Result) (notes []string, decided bool) {
 		names := map[string][]string{}
 		for i := range w.Criteria {
 			x := &w.Criteria[i]
-			if x.Tell != wall.CannotTell || x.Decides != decides {
+			if x.Answer != wall.Incomplete || x.Governs != decides {
 				continue
 			}
 			decided = decided || decides

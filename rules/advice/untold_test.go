@@ -60,7 +60,7 @@ func TestPropose_nothingOpenIsLeftUnsaid(t *testing.T) {
 			}
 		}
 		for _, x := range c.Report.Wall.Criteria {
-			if x.Tell == wall.CannotTell && c.Unfinished == "" && !noted(&c, "not checked", x.Name, x.Reason) {
+			if x.Answer == wall.Incomplete && c.Unfinished == "" && !noted(&c, "not checked", x.Name, x.Reason) {
 				t.Errorf("%s is in no note: %q", x.Name, c.Notes)
 			}
 		}
@@ -91,7 +91,7 @@ func TestPropose_saysWhatFailsWithoutDeciding(t *testing.T) {
 	for _, c := range propose(t, header(), catalog.Library(), advice.Options{}) {
 		found := false
 		for _, x := range c.Report.Wall.Criteria {
-			if x.Decides || x.Tell != wall.Fails {
+			if x.Governs || x.Answer != wall.Fails {
 				continue
 			}
 			found = true

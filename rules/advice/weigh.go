@@ -2,7 +2,6 @@ package advice
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"frp/veilwright/laminate"
@@ -78,7 +77,7 @@ var measures = []measure{
 		}, func(f *Figures) bool { return f.CostKnown }},
 	{"fewest gel stops", func(a, b *Figures) int { return cmp.Compare(a.GelStops, b.GelStops) },
 		func(_ quantity.System, a, l *Figures) string {
-			return count(a.GelStops-l.GelStops, "more gel stop", "more gel stops") + " than the fewest"
+			return quantity.Counted(a.GelStops-l.GelStops, "more gel stop", "more gel stops") + " than the fewest"
 		}, always},
 	{"lightest", func(a, b *Figures) int { return quantity.Compare(a.Mass, b.Mass) },
 		func(u quantity.System, a, l *Figures) string {
@@ -86,15 +85,8 @@ var measures = []measure{
 		}, func(f *Figures) bool { return f.MassKnown }},
 	{"fewest plies", func(a, b *Figures) int { return cmp.Compare(a.Plies, b.Plies) },
 		func(_ quantity.System, a, l *Figures) string {
-			return count(a.Plies-l.Plies, "more ply", "more plies") + " than the fewest"
+			return quantity.Counted(a.Plies-l.Plies, "more ply", "more plies") + " than the fewest"
 		}, always},
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // dominates tells whether a is at least as good as b in every figure that both

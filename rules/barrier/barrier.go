@@ -5,9 +5,9 @@ package barrier
 import (
 	"errors"
 	"math"
-	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
@@ -93,7 +93,7 @@ func (m matPlan) apply(l *rules.Layup, n int) error {
 }
 
 func (m matPlan) text(n int) string {
-	return plural(n, "more ply", "more plies") + " of " + m.id + " to the interior layer"
+	return quantity.Counted(n, "more ply", "more plies") + " of " + m.id + " to the interior layer"
 }
 
 func (m matPlan) place() laminate.Ref {
@@ -108,13 +108,6 @@ func (m matPlan) fix(p *rules.Pass, n int) *rules.Fix {
 		return nil
 	}
 	return p.Fix("add "+m.text(n), "added "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }
 
 // takeIn is the fix where the chopped plies are there, straight on the veil

@@ -50,7 +50,7 @@ func innerSurfaceThickness(p *rules.Pass) {
 		if row := lastRow(p, veil); row >= 0 {
 			n := steps(least-zone.Thickness, p.Analysis.Rows[row].Thickness)
 			id := p.Schedule.Plies[row].Material
-			f.Fix = p.Fix("add "+plural(n, "more ply", "more plies")+" of "+id+" to the inner surface", "added "+plural(n, "more ply", "more plies")+" of "+id,
+			f.Fix = p.Fix("add "+quantity.Counted(n, "more ply", "more plies")+" of "+id+" to the inner surface", "added "+quantity.Counted(n, "more ply", "more plies")+" of "+id,
 				laminate.PlyRef(row, "count"), func(l *rules.Layup) error {
 					l.Schedule.Plies[row].Count += n
 					return nil
@@ -61,7 +61,7 @@ func innerSurfaceThickness(p *rules.Pass) {
 		measured, bound := p.Thickness(zone.Thickness, most)
 		p.Report(rules.Finding{
 			Severity: rules.Warning, Rows: innerRows(p),
-			Message: "the inner surface is " + measured + " on " + plural(p.Facts.Veils, "veil ply", "veil plies") + ", over " + bound +
+			Message: "the inner surface is " + measured + " on " + quantity.Counted(p.Facts.Veils, "veil ply", "veil plies") + ", over " + bound +
 				" (" + p.Units.Thickness(catalog.ThickestVeilPly.SI()) + " a ply)",
 			Fix: shedShares(p, func(z laminate.Zone) bool { return z == laminate.InnerSurface }),
 		})

@@ -43,7 +43,7 @@ func interiorLayerLight(p *rules.Pass) {
 		return
 	}
 	f.Severity = rules.Break
-	f.Message = "the interior layer has " + plural(p.Facts.Mats, "chopped ply", "chopped plies") + " with " +
+	f.Message = "the interior layer has " + quantity.Counted(p.Facts.Mats, "chopped ply", "chopped plies") + " with " +
 		p.Units.FabricMass(zone.ChoppedGlassMass) + " of glass; required: at least two with " + p.Units.FabricMass(leastChoppedGlass)
 	if f.Rows == nil && len(p.Schedule.Plies) > 0 {
 		f.At = laminate.PlyRef(max(0, p.Analysis.BarrierEnd-1), "")

@@ -59,7 +59,7 @@ func misses(r, other *rules.Report, from rules.Severity) []rules.Finding {
 }
 
 func worstOf(r *rules.Report, rule *rules.Rule) rules.Severity {
-	worst := rules.NoSeverity
+	worst := rules.Clear
 	if r != nil {
 		for i := range r.Findings {
 			if r.Findings[i].Rule == rule {
@@ -81,7 +81,7 @@ func kept(s rules.Severity) float64 {
 		return 0.25
 	case rules.Break:
 		return 0
-	case rules.NoSeverity:
+	case rules.Clear:
 	}
 	return 1
 }

@@ -52,7 +52,7 @@ func TestExercises_coverEveryStepAndKind(t *testing.T) {
 			t.Errorf("step %d has %d exercises", step, steps[step])
 		}
 	}
-	for _, k := range exercise.Kinds() {
+	for _, k := range exercise.Kinds.All() {
 		if kinds[k] < 3 {
 			t.Errorf("%d exercises of the kind %s", kinds[k], k)
 		}

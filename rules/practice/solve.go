@@ -68,7 +68,7 @@ func (v *solver) weigh(s *laminate.Schedule) weight {
 		switch l.Verdict {
 		case acceptance.Fails:
 			w[0]++
-		case acceptance.CannotTell:
+		case acceptance.Incomplete:
 			w[2]++
 		case acceptance.Meets:
 		}

@@ -42,17 +42,18 @@ func resinForAcid(p *rules.Pass) {
 			Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
 			Message: "the service contains strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is usual",
 		}
+		reached, bound := p.Hottest(mild)
 		switch {
 		case oxidizer:
 			f.Message += ", all the more with an oxidizer"
 		case !at.Given():
 			f.Severity = rules.Incomplete
-			f.Message += " above " + p.Heat(mild) + "; the service temperature is not stated"
+			f.Message += " above " + p.Units.Temperature(mild) + "; the service temperature is not stated"
 		case quantity.Above(at.SI(), mild):
-			f.Message += ", all the more at " + p.Hottest() + ", above " + p.Heat(mild)
+			f.Message += ", all the more at " + reached + ", above " + bound
 		default:
 			f.Severity = rules.Note
-			f.Message += "; at " + p.Hottest() + ", not above " + p.Heat(mild) + ", this resin may serve"
+			f.Message += "; at " + reached + ", not above " + bound + ", this resin may serve"
 		}
 		p.Report(f)
 	}

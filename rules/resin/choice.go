@@ -2,6 +2,7 @@ package resin
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
@@ -135,12 +136,13 @@ var ConfirmResin = &rules.Rule{
 			message += "the fluid"
 		}
 		if s.Concentration.Given {
-			message += " at " + rules.Share(s.Concentration.Value)
+			message += " at " + quantity.Percent(s.Concentration.Value)
 		} else {
 			message += " at its concentration (not given)"
 		}
 		if hot := s.Hottest(); hot.Given() {
-			message += " and " + p.Hottest()
+			reached, _ := p.Hottest(hot.SI())
+			message += " and " + reached
 		}
 		message += " by the resin manufacturer's data or ASTM C581 coupons"
 		p.Report(rules.Finding{Severity: rules.Note, At: laminate.ServiceRef("fluid"), Message: message})

@@ -41,7 +41,7 @@ func flameSpread(p *rules.Pass) {
 		r := &p.Schedule.Resins[i]
 		severity, reason := burns(r, demand.Value)
 		switch {
-		case severity == rules.NoSeverity:
+		case severity == rules.Clear:
 		case use&counts != 0:
 			p.Report(rules.Finding{
 				Severity: severity, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "flame_spread_tested"), Message: wanted + named(r) + reason,
@@ -77,7 +77,7 @@ func burns(r *laminate.Resin, demand int) (rules.Severity, string) {
 	case r.FlameSpreadTested.Given && r.FlameSpreadTested.Value > demand:
 		return rules.Break, " was tested at " + strconv.Itoa(r.FlameSpreadTested.Value)
 	case r.FlameSpreadTested.Given, r.Family == laminate.NoFamily:
-		return rules.NoSeverity, "" // a family not given is told of by its plies
+		return rules.Clear, "" // a family not given is told of by its plies
 	case suits:
 		return rules.Warning, " is of a family that can reach class 1, often only with antimony trioxide, but no tested index is stated"
 	case demand <= classOne:

@@ -40,22 +40,26 @@ func resinTemperature(p *rules.Pass) {
 		case r.HeatDeflection.Given() && !at.Given():
 			p.Report(rules.Finding{
 				Severity: rules.Incomplete, Rows: p.RowsOfResin(i, counts), At: laminate.ServiceRef("temperature"),
-				Message: "the heat deflection temperature of resin " + named(r) + " is " + p.Heat(r.HeatDeflection.SI()) + "; the service temperature is not stated",
+				Message: "the heat deflection temperature of resin " + named(r) + " is " + p.Units.Temperature(r.HeatDeflection.SI()) + "; the service temperature is not stated",
 			})
 		case r.HeatDeflection.Given() && quantity.Above(at.SI(), r.HeatDeflection.SI()-margin):
+			reached, bound := p.Hottest(r.HeatDeflection.SI() - margin)
+			less := p.Units.Figure(margin, quantity.Rise)
 			p.Report(rules.Finding{
 				Severity: rules.Break, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "heat_deflection"),
-				Message: p.Hottest() + " is above " + p.Heat(r.HeatDeflection.SI()-margin) + ", the heat deflection temperature of resin " + named(r) + " less 20 °C",
-				Basis:   "design temperature at least 20 °C under the heat deflection temperature, from memory",
+				Message: reached + " is above " + bound + ", the heat deflection temperature of resin " + named(r) + " less " + less,
+				Basis:   "design temperature at least " + less + " under the heat deflection temperature, from memory",
 			})
 		case tooHot && counts&rules.InBarrier != 0 && middling(r.Family):
+			reached, bound := p.Hottest(hot)
 			p.Report(rules.Finding{
 				Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
-				Message: p.Hottest() + " is above " + p.Heat(hot) + "; barrier resin " + named(r) + " is usual below that",
+				Message: reached + " is above " + bound + "; barrier resin " + named(r) + " is usual below that",
 			})
 		}
 	}
 	if tooHot {
-		unresined(p, p.Hottest()+" is above "+p.Heat(hot))
+		reached, bound := p.Hottest(hot)
+		unresined(p, reached+" is above "+bound)
 	}
 }

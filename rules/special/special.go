@@ -258,7 +258,7 @@ var FillerHidesGlass = &rules.Rule{
 			case !share.Given:
 				f.Message = "resin " + r.ID + " holds " + r.Filler.String() + ", its share not stated: an ignition test does not give the glass content of " + p.Plies(rows)
 			default:
-				s := rules.Share(share.Value)
+				s := quantity.Percent(share.Value)
 				f.Message = "resin " + r.ID + " holds " + s + " " + r.Filler.String() + ", which stays in an ignition test of " + p.Plies(rows) +
 					": glass = (residue − " + s + ") / (1 − " + s + ")"
 			}

@@ -124,7 +124,7 @@ func structureGlassContent(p *rules.Pass) {
 		return
 	}
 	f.Rows = rows()
-	f.Message = "the structure has " + measured + " glass by mass; " + rules.Share(usual.least) + " to " + rules.Share(usual.most) + " is usual for " + usual.build
+	f.Message = "the structure has " + measured + " glass by mass; " + quantity.Percent(usual.least) + " to " + quantity.Percent(usual.most) + " is usual for " + usual.build
 	p.Report(f)
 }
 

@@ -104,13 +104,13 @@ func TestStructureRules(t *testing.T) {
 			Want: []string{"note booked-thickness-differs 2", "note structure-glass-content"}},
 
 		// NBS PS 15-69, from memory: 12 in at 25 psi wants 3/16 in, at 150 psi 5/8 in of wall.
-		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop-strength-minimum under pressure fails: required "}},
+		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop strength under pressure fails: required "}},
 		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails"}, Says: []string{" mm, actual "}},
-		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum-wall fails: required 187.5 mil, actual "}},
+		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum thickness fails: required 187.5 mil, actual "}},
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
-			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop-strain under pressure fails: ", ", allowable 0.100 % strain ("}},
+			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop strain under pressure fails: strain ", ", allowable 0.100 % ("}},
 		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
-			Says: []string{"cannot be determined: hoop-strength-minimum"}},
+			Says: []string{"cannot be determined: hoop strength"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},
 		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "incomplete structure-incomplete", "break structure-fails"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},

@@ -1,9 +1,6 @@
 package structure
 
 import (
-	"math"
-	"strconv"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
@@ -25,32 +22,15 @@ var WallFails = &rules.Rule{
 		w := p.Wall()
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
-			if !c.Decides || c.Tell != wall.Fails {
+			if !c.Governs || c.Answer != wall.Fails {
 				continue
 			}
 			f := rules.Finding{Severity: rules.Break, At: structuralPlace(p), Basis: c.Basis}
-			has := "allowable"
-			if c.Unit == "m" || c.Name == wall.MinimumModulus {
-				has = "actual"
-			}
-			f.Message = c.Name
+			f.Message = c.Title()
 			if c.Case != "" {
 				f.Message += " under " + c.Case
 			}
-			f.Message += " fails: required " + figure(p, c.Demand, c.Unit) + ", " + has + " " + figure(p, c.Capacity, c.Unit)
-			if c.Unit == "strain" {
-				f.Message = c.Name
-				if c.Case != "" {
-					f.Message += " under " + c.Case
-				}
-				f.Message += " fails: " + figure(p, c.Demand, c.Unit) + ", allowable " + figure(p, c.Capacity, c.Unit)
-			}
-			switch {
-			case c.Ratio > 10:
-				f.Message += " (more than 10 times)"
-			case c.Ratio > 0:
-				f.Message += " (" + quantity.Number(c.Ratio, 2) + " times)"
-			}
+			f.Message += " fails: " + c.Compared(p.Units)
 			p.Report(f)
 		}
 	},
@@ -63,31 +43,6 @@ func structuralPlace(p *rules.Pass) laminate.Ref {
 		}
 	}
 	return laminate.PartRef("design_basis")
-}
-
-// figure prints a criterion's figure in the reader's units.
-func figure(p *rules.Pass, v float64, unit string) string {
-	switch unit {
-	case "strain":
-		if math.Abs(v) > 10 {
-			return "more than 1000 % strain"
-		}
-		return quantity.Number(100*v, 3) + " % strain"
-	case "m":
-		return p.Units.Thickness(v)
-	case "Pa":
-		if math.Abs(v) >= 1e8 {
-			return modulus(p.Units, v)
-		}
-		return p.Units.Pressure(v)
-	case "N/m":
-		if p.Units == quantity.Metric {
-			return quantity.Number(v/1000, 1) + " N/mm"
-		}
-		const poundPerInch = 0.45359237 * 9.80665 / 0.0254 // N/m
-		return quantity.Number(v/poundPerInch, 0) + " lb/in"
-	}
-	return strconv.FormatFloat(v, 'g', 4, 64) + " " + unit
 }
 
 // WallOpen reports what of a loaded wall cannot be checked.
@@ -110,10 +65,10 @@ var WallOpen = &rules.Rule{
 		var names, reasons []string
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
-			if !c.Decides || c.Tell != wall.CannotTell {
+			if !c.Governs || c.Answer != wall.Incomplete {
 				continue
 			}
-			names = append(names, c.Name)
+			names = append(names, c.Title())
 			known := c.Reason == ""
 			for _, r := range reasons {
 				known = known || r == c.Reason
@@ -127,7 +82,7 @@ var WallOpen = &rules.Rule{
 		}
 		if names == nil {
 			for i := range w.Criteria {
-				if w.Criteria[i].Decides && w.Criteria[i].Tell != wall.NotApplicable {
+				if w.Criteria[i].Governs && w.Criteria[i].Answer != wall.NotApplicable {
 					return // it was determined in spite of the problem
 				}
 			}
@@ -177,14 +132,14 @@ var WallIdle = &rules.Rule{
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
 			switch {
-			case c.Tell == wall.NotApplicable || c.Name == wall.MinimumModulus:
+			case c.Answer == wall.NotApplicable || c.Name == wall.MinimumModulus:
 				continue
-			case c.Tell != wall.Holds || !quantity.Below(c.Ratio, idle):
+			case c.Answer != wall.Holds || !quantity.Below(c.Ratio, idle):
 				return
 			}
-			judged = judged || c.Name != wall.MinimumWall
+			judged = judged || c.Name != wall.MinimumThickness
 			if c.Ratio >= most {
-				most, name = c.Ratio, c.Name
+				most, name = c.Ratio, c.Title()
 			}
 		}
 		if !judged {
@@ -192,12 +147,7 @@ var WallIdle = &rules.Rule{
 		}
 		p.Report(rules.Finding{
 			Severity: rules.Note, At: structuralPlace(p),
-			Message: "utilization is below a third for every criterion; the highest is " + name + " at " + rules.Share(most),
+			Message: "utilization is below a third for every criterion; the highest is " + name + " at " + quantity.Percent(most),
 		})
 	},
-}
-
-func modulus(u quantity.System, pa float64) string {
-	q := quantity.New(pa, quantity.Pascal)
-	return q.Format(u.Modulus(), 3)
 }

@@ -87,7 +87,7 @@ func anyValue(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 			r.Modulus, r.Poisson, r.FailureStrain, r.StyreneContent = quantity.New(x, quantity.PSI), some, some, some
 		})
 	case 23:
-		return edit.SetMaterial(s, laminate.Material{ID: w, Form: rapid.SampledFrom(laminate.Forms()).Draw(t, "form"), Fiber: laminate.EGlass,
+		return edit.SetMaterial(s, laminate.Material{ID: w, Form: rapid.SampledFrom(laminate.Forms.All()).Draw(t, "form"), Fiber: laminate.EGlass,
 			ArealMass: quantity.New(x, quantity.OuncePerSquareFoot), Thickness: quantity.New(x, quantity.Mil), GlassContent: some}, "what")
 	}
 	return anyEdit(t, s, l)
@@ -127,11 +127,11 @@ func TestEdits_whateverIsAcceptedIsSavedReadBackAndRecovered(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		if found, _ := next.Pending(); found != dirty {
+		if found := next.Pending() != nil; found != dirty {
 			rt.Fatalf("unsaved work %v, found %v", dirty, found)
 		}
 		if dirty {
-			if err := next.TakeRecovered(); err != nil {
+			if _, err := next.TakeRecovered(); err != nil {
 				rt.Fatal(err)
 			}
 		}

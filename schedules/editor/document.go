@@ -142,14 +142,13 @@ func Open(path string, o Options) (*Document, error) {
 	}
 	d.load(source, s, file.Bytes)
 	d.takeLock()
-	// What cannot be read of it is no reason not to open; the error is told by
-	// the list of all unsaved work.
-	d.pending, _ = store.PendingFor(path)
+	d.pending = leftBehind(path)
 	return d, nil
 }
 
 // FromBytes opens a document that has no file yet: an example, a new one,
-// standard input. Name is what to call it. The error is as for Open.
+// standard input. Name is what to call it, and where it ends in .toml the file
+// that it is meant for. The error is as for Open.
 func FromBytes(name string, b []byte, o Options) (*Document, error) {
 	source, s, err := decode(name, b)
 	if err != nil {
@@ -159,11 +158,21 @@ func FromBytes(name string, b []byte, o Options) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Document{options: o, library: library, name: name, journal: store.NewJournal("")}
+	d := &Document{options: o, library: library, name: name}
 	d.load(source, s, b)
-	// Work that never had a file can only be found by one that has none either.
-	d.pending, _ = store.PendingFor("")
+	// Unsaved work is found again by the name that it was to get.
+	d.journal = store.NewJournal(d.meant())
+	d.pending = leftBehind(d.meant())
 	return d, nil
+}
+
+// meant is the file that a document without one is meant for, "" where it has
+// no name.
+func (d *Document) meant() string {
+	if filepath.Ext(d.name) == store.Extension {
+		return d.name
+	}
+	return ""
 }
 
 // load makes s what there is, saved and without a history.

@@ -33,7 +33,7 @@ func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
 		t.Error("the edit is not taken back")
 	}
 	d.Redo()
-	if err := d.SaveAs(filepath.Join(state, "a.toml"), false); err == nil {
+	if err := d.SaveAs(filepath.Join(state, "a.toml")); err == nil {
 		t.Error("it was saved")
 	}
 	if d.Save() == nil || d.Journal() != nil || d.Discard() != nil || d.Close() != nil {

@@ -142,7 +142,7 @@ func decodeAnswer(text []byte) (practice.Answer, error) {
 		return practice.Answer{}, err
 	}
 	a := practice.Answer{Hints: head.Hints, Faults: head.Faults, Veil: head.Veil, Values: head.Values}
-	a.Family, _ = laminate.ParseFamily(head.Resin)
+	a.Family, _ = laminate.Families.Parse(head.Resin)
 	if len(schedule) > 0 {
 		// What can be shown of it is taken up: an answer is not locked away by a slip.
 		_, s, problems := schedules.Decode(schedule, nil)

@@ -55,7 +55,7 @@ func (k adviseCommand) Run(c *call) error {
 	case advice.Unsuitable:
 		c.ends(Broken)
 	case advice.Unknown:
-		c.ends(CannotTell)
+		c.ends(Incomplete)
 	case advice.Suitable, advice.Conditional:
 	}
 	if c.JSON {

@@ -111,7 +111,7 @@ func (k *checking) other(d *document) {
 		d.problems = problems
 		if torn := d.validate(); torn != "" {
 			k.c.say.Say("%s: %s", d.name, torn)
-			k.c.ends(CannotTell)
+			k.c.ends(Incomplete)
 		}
 	}
 	if len(d.problems) > 0 {
@@ -125,11 +125,11 @@ func (k *checking) judged(name string, l loaded) {
 	units := k.c.units(l.schedule)
 	r := rules.Judge(k.list, l.schedule, l.library, rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
 	switch r.Verdict {
-	case rules.VerdictBreak:
+	case rules.Break:
 		k.c.ends(Broken)
-	case rules.VerdictIncomplete:
-		k.c.ends(CannotTell)
-	case rules.Clear, rules.VerdictWarning:
+	case rules.Incomplete:
+		k.c.ends(Incomplete)
+	case rules.Clear, rules.Note, rules.Warning:
 	}
 	k.judgedAny = true
 	if r.Wall != nil {

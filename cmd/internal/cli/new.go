@@ -71,7 +71,7 @@ func (k newCommand) Run(c *call) error {
 	if !strings.HasSuffix(k.File, store.Extension) {
 		return fmt.Errorf("%s: the name of a document ends in %s", k.File, store.Extension)
 	}
-	_, err = store.Write(k.File, text, &store.Fingerprint{})
+	_, err = store.Replace(k.File, text, store.Terms{})
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
 		return fmt.Errorf("%s: is there already and was left as it is", k.File)

@@ -258,7 +258,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	}
 	if k.Resin != "" {
 		var ok bool
-		if a.Family, ok = laminate.ParseFamily(k.Resin); !ok {
+		if a.Family, ok = laminate.Families.Parse(k.Resin); !ok {
 			return a, fmt.Errorf("there is no resin family %q%s", k.Resin, didYouMean(k.Resin, familyWords()))
 		}
 	}
@@ -292,7 +292,7 @@ func exerciseIDs() []string {
 
 func familyWords() []string {
 	var words []string
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		words = append(words, f.String())
 	}
 	return words

@@ -50,7 +50,7 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 			}
 		}
 	})
-	for _, k := range exercise.Kinds() {
+	for _, k := range exercise.Kinds.All() {
 		if kinds[k] == 0 {
 			t.Errorf("no exercise of the kind %s was made", k)
 		}

@@ -1,6 +1,8 @@
 package app
 
 import (
+	"path/filepath"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate/quantity"
@@ -88,35 +90,54 @@ func (r *Root) menu() {
 	r.push(q)
 }
 
-// offer asks what to do with unsaved work that was found.
-func (r *Root) offer(when string) {
+// offer asks what to do with unsaved work that was found, if some was.
+func (r *Root) offer() {
 	d := r.desk.Doc
-	what := "changes to " + d.Name()
-	if d.Path() == "" {
-		what = "a schedule that had no file yet"
+	left := d.Pending()
+	if left == nil {
+		return
 	}
-	r.push(&question{
+	of, take := d.Name(), "take it up: it is the document then, not saved yet"
+	switch {
+	case d.Path() != "":
+		of, take = "changes to "+of, "take them up: they are the document then, not saved yet"
+	case left.Path == "":
+		of, take = "“"+left.Title+"”, which has no file yet", "open it: it is not saved yet"
+	case filepath.Base(left.Path) != filepath.Base(of):
+		of, take = left.Path+" (“"+left.Title+"”), which was never saved", "open it: it is not saved yet"
+	default:
+		of += ", which was never saved"
+	}
+	q := &question{
 		Title: "unsaved work", Desk: r.desk,
-		Text: "A program that ended without saving left " + what + ", made " + when + ".",
+		Text: "A program that ended without saving left " + of + ", made " + r.ago(left.When) + ".",
 		Answers: []answer{
-			{Text: "take them up: they are the document, not saved yet", Do: func() {
-				if err := d.TakeRecovered(); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				r.replaced()
-				r.desk.Go(r.desk.LastRow())
-				r.desk.Say("took up the unsaved work: s saves it")
-			}},
-			{Text: "drop them for good", Do: func() {
+			{Text: take, Do: r.takeUp},
+			{Text: "drop it for good", Do: func() {
 				if err := d.DropRecovered(); err != nil {
 					r.desk.Refuse(err.Error())
 					return
 				}
 				r.desk.Say("dropped the unsaved work")
+				r.offer()
 			}},
 		},
-	})
+	}
+	if left.Overtaken {
+		q.Text += " The file was saved since: what was saved then is not in it."
+		q.At = 1
+	}
+	r.push(q)
+}
+
+func (r *Root) takeUp() {
+	d, err := r.desk.Doc.TakeRecovered()
+	if err != nil {
+		r.desk.Refuse(err.Error())
+		return
+	}
+	r.become(d)
+	r.desk.Say("took up the unsaved work: s saves it")
 }
 
 // replaced tells every page that the document is another one.
@@ -126,4 +147,6 @@ func (r *Root) replaced() {
 		p.Reset()
 	}
 	r.told, r.stale = false, true
+	r.handed = r.desk.Doc.Revision()
+	r.lookKept()
 }

@@ -138,7 +138,7 @@ func (f *folder) items() []widget.Item {
 }
 
 func verdictStyle(t *draw.Theme, s rules.Severity) draw.Style {
-	if s == rules.NoSeverity {
+	if s == rules.Clear {
 		return t.Good
 	}
 	return page.SeverityStyle(t, s)
@@ -195,8 +195,7 @@ func verdict(path string, judge func(*laminate.Schedule) *rules.Report) verdictR
 		return verdictRow{known: true, word: "unusable", why: why}
 	}
 	v := judge(s).Verdict
-	worst := map[rules.Verdict]rules.Severity{rules.VerdictBreak: rules.Break, rules.VerdictIncomplete: rules.Incomplete, rules.VerdictWarning: rules.Warning}[v]
-	return verdictRow{known: true, word: v.String(), worst: worst}
+	return verdictRow{known: true, word: v.String(), worst: v}
 }
 
 // Take notes a verdict and asks for the next.

@@ -4,6 +4,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/store"
 	"frp/veilwright/tui/internal/page/facts"
 )
 
@@ -28,22 +29,36 @@ func (r *Root) openFile(path string) {
 			r.desk.Refuse(err.Error())
 			return
 		}
-		if err := r.desk.Doc.Close(); err != nil {
-			r.desk.Refuse(err.Error())
-		}
-		r.desk.Doc = d
-		r.kept, r.fault = d.Revision(), ""
 		r.stack = nil
-		r.replaced()
-		r.desk.Go(r.desk.LastRow())
+		r.become(d)
 		r.desk.Say("opened " + d.Path())
 		if ro, why := d.ReadOnly(); ro {
 			r.desk.Refuse("opened " + d.Path() + " to read only: " + why)
 		}
-		if found, when := d.Pending(); found {
-			r.offer(r.ago(when))
-		}
+		r.sweep()
+		r.offer()
 	})
+}
+
+// become shows a document, in the place of another one where it is one.
+func (r *Root) become(d *editor.Document) {
+	if old := r.desk.Doc; old != d {
+		if err := old.Close(); err != nil {
+			r.desk.Refuse(err.Error())
+		}
+		r.desk.Doc = d
+	}
+	r.replaced()
+	r.desk.Go(r.desk.LastRow())
+}
+
+// sweep takes away what killed programs left, beside everything else.
+func (r *Root) sweep() {
+	folder := r.folder()
+	r.do(guard(func() tea.Msg {
+		store.Sweep(folder)
+		return nil
+	}))
 }
 
 // result takes what a command found out.

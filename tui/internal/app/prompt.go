@@ -1,6 +1,8 @@
 package app
 
 import (
+	"strings"
+
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -23,8 +25,14 @@ type prompt struct {
 
 const promptScope keys.Scope = "prompt"
 
-// Set puts a text on the line.
-func (p *prompt) Set(s string) { p.line.Set(s) }
+// Set puts a text on the line. What is typed goes before its ending, so that a
+// name that is typed on does not get two.
+func (p *prompt) Set(s, ending string) {
+	p.line.Set(s)
+	for range strings.TrimPrefix(s, strings.TrimSuffix(s, ending)) {
+		p.line.Handle(keys.Key(keys.Left))
+	}
+}
 
 // Name is the prompt's title.
 func (p *prompt) Name() string { return p.Title }

@@ -60,13 +60,13 @@ type Root struct {
 	cmds    []tea.Cmd // to return from the update
 	frame   string    // the last view
 	stale   bool      // it no longer shows how things are
-	kept    uint64    // the revision the journal has
-	timing  bool      // a journal is on its way
-	typed   uint64    // counts messages with keys
-	resting bool      // a pause is waited for
-	restFor uint64    // the count it was asked at
-	told    bool      // that the file changed on disk was said
-	fault   string    // why the journal cannot be written, "" when it can
+	keeper  keeper
+	handed  uint64 // the revision that the keeper was handed last
+	typed   uint64 // counts messages with keys
+	resting bool   // a pause is waited for
+	restFor uint64 // the count it was asked at
+	told    bool   // that the file changed on disk was said
+	fault   string // why unsaved work is not kept, "" when it is
 	end     End
 }
 
@@ -83,7 +83,7 @@ type End struct {
 func New(d *editor.Document, o Options) (*Root, error) {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	desk.Go(desk.LastRow())
-	r := &Root{o: o, desk: desk, stale: true, kept: d.Revision()}
+	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision()}
 	r.pages = pages(desk, o)
 	for i, p := range r.pages {
 		if p.Name() == o.Page {
@@ -126,9 +126,8 @@ func (r *Root) Init() tea.Cmd {
 	if r.o.List {
 		r.open()
 	}
-	if found, when := r.desk.Doc.Pending(); found {
-		r.offer(r.ago(when))
-	}
+	r.offer()
+	r.sweep()
 	r.restSoon()
 	cmds := r.cmds
 	r.cmds = nil

@@ -12,9 +12,6 @@ import (
 )
 
 const (
-	// keepAfter is how long an edit waits for its journal: what was on the
-	// screen a second ago outlives anything.
-	keepAfter = 300 * time.Millisecond
 	// restAfter is how long keys pause before a page does what it left.
 	restAfter = 80 * time.Millisecond
 	// watchEvery is how often the file is looked at.
@@ -22,7 +19,6 @@ const (
 )
 
 type (
-	keepMsg  struct{}
 	watchMsg struct{}
 	restMsg  struct{}
 	// crashMsg is a mistake in a command.
@@ -62,8 +58,10 @@ func (r *Root) update(msg tea.Msg) {
 		}
 		return
 	case keepMsg:
-		r.timing = false
 		r.keep()
+		return
+	case keptMsg:
+		r.lookKept()
 		return
 	case restMsg:
 		r.resting = false
@@ -183,62 +181,6 @@ func (r *Root) global(e keys.Event) {
 	default:
 		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
 	}
-}
-
-// keepSoon has the journal written when edits pause.
-func (r *Root) keepSoon() {
-	if r.timing || r.desk.Doc.Revision() == r.kept || r.over() {
-		return
-	}
-	r.timing = true
-	r.do(r.later(keepAfter, keepMsg{}))
-}
-
-func (r *Root) keep() {
-	d := r.desk.Doc
-	if d.Revision() == r.kept {
-		return
-	}
-	r.kept = d.Revision()
-	if err := d.Journal(); err != nil {
-		if r.fault == "" {
-			r.desk.Refuse("unsaved work is not kept: " + err.Error())
-			r.stale = true
-		}
-		r.fault = err.Error()
-		return
-	}
-	r.fault = ""
-}
-
-// keepNow writes the journal whatever else goes wrong.
-func (r *Root) keepNow() {
-	defer func() {
-		if what := recover(); what != nil && r.end.Crash == nil {
-			r.end.Crash, r.end.Stack = what, debug.Stack()
-		}
-	}()
-	if r.desk.Doc.Dirty() {
-		r.end.Journal = r.desk.Doc.Journal()
-	}
-}
-
-func (r *Root) crash(what any, stack []byte) {
-	if r.end.Crash == nil {
-		r.end.Crash, r.end.Stack = what, stack
-	}
-	r.keepNow()
-}
-
-// watch looks whether the file changed behind the program's back.
-func (r *Root) watch() {
-	changed, err := r.desk.Doc.ChangedOnDisk()
-	if err != nil || !changed || r.told {
-		r.told = r.told && changed
-		return
-	}
-	r.told, r.stale = true, true
-	r.desk.Refuse("the file was changed on disk by somebody else: s asks what to do")
 }
 
 // guard makes a mistake in a command end the program with its trace told.

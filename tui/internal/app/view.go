@@ -74,6 +74,9 @@ func (r *Root) title(w int) string {
 	if d.Dirty() {
 		state = "not saved"
 	}
+	if r.fault != "" {
+		state = notKept
+	}
 	if ro, _ := d.ReadOnly(); ro {
 		state += ", read only"
 	}
@@ -126,7 +129,7 @@ func (r *Root) service() string {
 func (r *Root) notice(w int) string {
 	n := r.desk.Notice
 	if n.Text == "" && r.fault != "" {
-		n = widget.Notice{Text: "unsaved work is not kept: " + r.fault, Refusal: true}
+		n = widget.Notice{Text: notKept + ": " + r.fault, Refusal: true}
 	}
 	return n.Line(r.desk.Theme, w)
 }

@@ -61,7 +61,7 @@ func (m *firstResin) edit(b *Bench, family laminate.Family) edit.Edit {
 }
 
 func (m *firstResin) digit(b *Bench, d int) {
-	families := laminate.Families()
+	families := laminate.Families.All()
 	if d > len(families) {
 		b.desk.Refuse(fmt.Sprintf("the resin families go from 1 to %d", len(families)))
 		return
@@ -76,7 +76,7 @@ func (m *firstResin) page(b *Bench, w, h int) []string {
 	if m.wall {
 		what = "wall"
 	}
-	families := laminate.Families()
+	families := laminate.Families.All()
 	more := draw.Wrap("The schedule states no resin. The one taken is added as "+m.id()+"; plies laid after it take it too, until f, the facts, adds another.", max(10, w-6))
 	gap := len(families)+len(more)+4 <= h
 	var out []string

@@ -45,7 +45,7 @@ func (b *Bench) beginRow() {
 	}
 	m.fields[fieldResin] = page.Field{Label: "resin", Text: p.Resin, Choices: resins, Hint: "no resin"}
 	zones := make([]string, 0, 4)
-	for _, z := range laminate.Zones() {
+	for _, z := range laminate.Zones.All() {
 		zones = append(zones, z.String())
 	}
 	m.fields[fieldZone] = page.Field{Label: "zone", Text: p.Zone.String(), Choices: zones, Hint: "by its place: " + f.Zone.String()}
@@ -94,7 +94,7 @@ func (m *rowForm) ply(b *Bench) (laminate.Ply, error) {
 		return p, err
 	}
 	p.Resin = m.fields[fieldResin].Text
-	p.Zone, _ = laminate.ParseZone(m.fields[fieldZone].Text)
+	p.Zone, _ = laminate.Zones.Parse(m.fields[fieldZone].Text)
 	n, err := strconv.Atoi(strings.TrimSpace(m.fields[fieldCount].Text))
 	if err != nil || n < 1 || n > laminate.MostCount {
 		return p, fmt.Errorf("count %q is no whole number from 1 to %d", m.fields[fieldCount].Text, laminate.MostCount)

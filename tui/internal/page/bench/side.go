@@ -133,7 +133,7 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 // wallBars draws how much of each criterion is used, as many as there is room.
 func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	t := b.desk.Theme
-	out := []string{" " + t.Label.Render("the wall: how much is used")}
+	out := []string{" " + t.Label.Render("structure: utilization")}
 	if r.Wall == nil {
 		return append(out, " not evaluated")
 	}
@@ -147,14 +147,13 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	}
 	var bars []widget.Bar
 	for i := range r.Wall.Criteria {
-		if c := &r.Wall.Criteria[i]; c.Decides && c.Tell != wall.NotApplicable && len(bars) < h-1 {
+		if c := &r.Wall.Criteria[i]; c.Governs && c.Answer != wall.NotApplicable && len(bars) < h-1 {
 			u := page.Used(t, c)
-			u.Label = page.CriterionName(c)
 			bars = append(bars, u)
 		}
 	}
 	if len(bars) == 0 {
-		return append(out, " nothing decides yet: f, design basis")
+		return append(out, " nothing governs yet: f, design basis")
 	}
 	for _, line := range widget.Bars(t, bars, w-1) {
 		out = append(out, " "+line)

@@ -175,7 +175,7 @@ func zoneCell(z laminate.Zone, w int) string {
 }
 
 func thickness(m float64, u quantity.System) string {
-	return quantity.Number(quantity.New(m, quantity.Meter).In(u.Thin()), u.ThinDecimals())
+	return u.Bare(m, quantity.Thickness)
 }
 
 // rowTitle is the material with its angle and count in exactly w cells; a long

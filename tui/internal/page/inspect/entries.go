@@ -38,7 +38,7 @@ const yes = "repaired"
 func (p *Page) defect() task.Task {
 	u := p.desk.Units()
 	var kinds []string
-	for _, k := range spec.Defects() {
+	for _, k := range spec.Defects.All() {
 		kinds = append(kinds, k.String())
 	}
 	kind := &page.Field{Label: "kind", Choices: kinds}
@@ -52,10 +52,10 @@ func (p *Page) defect() task.Task {
 	s := &task.Sheet{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
 	taken := func() (d record.Defect, err error) {
 		var ok bool
-		if d.Kind, ok = spec.ParseDefect(kind.Text); !ok {
+		if d.Kind, ok = spec.Defects.Parse(kind.Text); !ok {
 			return d, errors.New("kind: a digit takes one, → goes on to the others")
 		}
-		d.Side, _ = spec.ParseSide(side.Text)
+		d.Side, _ = spec.Sides.Parse(side.Text)
 		if d.Size, err = optional(size, u.Size()); err != nil {
 			return d, err
 		}
@@ -144,7 +144,7 @@ func (p *Page) sign() task.Task {
 	why := &page.Field{Label: "why", Hint: "needed where the decision is not the verdict"}
 	s := &task.Sheet{Head: "sign a decision", Fields: []*page.Field{outcome, who, why}}
 	s.Check = func(i int) error {
-		o, decided := record.ParseOutcome(outcome.Text)
+		o, decided := record.Outcomes.Parse(outcome.Text)
 		switch f := s.Fields[i]; {
 		case f == outcome && !decided:
 			return errors.New("1 accept, 2 reject, 3 accept after repair: somebody decides")
@@ -156,7 +156,7 @@ func (p *Page) sign() task.Task {
 		return nil
 	}
 	s.Take = func() (task.Task, error) {
-		o, _ := record.ParseOutcome(outcome.Text)
+		o, _ := record.Outcomes.Parse(outcome.Text)
 		d := &record.Decision{Outcome: o, Who: strings.TrimSpace(who.Text), When: p.binder.Now(), Why: strings.TrimSpace(why.Text)}
 		if err := p.binder.Record().Append(d); err != nil {
 			return nil, err
@@ -191,7 +191,7 @@ func expectedOutcome(v acceptance.Verdict) record.Outcome {
 		return record.Accept
 	case acceptance.Fails:
 		return record.Reject
-	case acceptance.CannotTell:
+	case acceptance.Incomplete:
 	}
 	return record.NoOutcome
 }

@@ -77,7 +77,7 @@ func verdictWord(v acceptance.Verdict) string {
 	switch v {
 	case acceptance.Fails:
 		return "✗ FAILS"
-	case acceptance.CannotTell:
+	case acceptance.Incomplete:
 		return "? cannot tell"
 	case acceptance.Meets:
 	}
@@ -88,7 +88,7 @@ func verdictLook(t *draw.Theme, v acceptance.Verdict) draw.Style {
 	switch v {
 	case acceptance.Fails:
 		return t.Break
-	case acceptance.CannotTell:
+	case acceptance.Incomplete:
 		return t.Incomplete
 	case acceptance.Meets:
 	}
@@ -233,7 +233,7 @@ func (p *Page) head(w int) []string {
 		word, look = "NOTHING DEMANDED", t.Incomplete
 	}
 	l.Add(look.Render(word)).Gap(2)
-	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.CannotTell]) + " cannot be told · " + strconv.Itoa(n[acceptance.Meets]) + " met")
+	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.Incomplete]) + " cannot be told · " + strconv.Itoa(n[acceptance.Meets]) + " met")
 	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.desk.Report())))
 	about := " " + p.binder.SpecificationLine() + " │ " + p.binder.RecordLine()
 	second := draw.Cut(about, w)

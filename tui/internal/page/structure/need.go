@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/tui/internal/page"
@@ -18,10 +19,10 @@ type needed struct {
 
 // ask finds how many repeats of the numbered unit the wall needs.
 func (p *Structure) ask(digit int) {
-	unit := wall.Units()[digit-1]
+	unit := wall.Units.All()[digit-1]
 	d := p.desk.Doc
 	n := &needed{unit: unit}
-	n.found, n.err = wall.Need(d.Now(), d.Library(), unit, wall.Options{})
+	n.found, n.err = wall.Need(d.Now(), d.Library(), unit, wall.Options{Units: laminate.Some(p.desk.Units())})
 	p.need = n
 	switch {
 	case n.err != nil:
@@ -30,7 +31,7 @@ func (p *Structure) ask(digit int) {
 	case n.found.Repeats == 0:
 		p.desk.Say("the wall is enough as it is: nothing has to be added")
 	default:
-		p.desk.Say(fmt.Sprintf("%s of %s would do; %s asks for it", page.Count(n.found.Repeats, "repeat"), unit.String(), n.found.Governing.Name))
+		p.desk.Say(fmt.Sprintf("%s of %s would do; %s requires it", page.Count(n.found.Repeats, "repeat"), unit.String(), n.found.Governing.Title()))
 		p.desk.Notice.Tail = "Enter lays it"
 	}
 }
@@ -38,7 +39,7 @@ func (p *Structure) ask(digit int) {
 // words says what would be laid, and what was taken for granted.
 func (n *needed) words() string {
 	if n.found.Repeats == 0 {
-		return "Nothing: every deciding criterion holds. Nearest to failing is " + n.found.Governing.Name + "."
+		return "Nothing: every governing criterion holds. Nearest to failing is " + n.found.Governing.Title() + "."
 	}
 	var rows []string
 	for i := range n.found.Plies {
@@ -53,7 +54,7 @@ func (n *needed) words() string {
 			break
 		}
 	}
-	s := page.Count(n.found.Repeats, "repeat") + ": " + strings.Join(rows, ", ") + ". Governing: " + n.found.Governing.Name + "."
+	s := page.Count(n.found.Repeats, "repeat") + ": " + strings.Join(rows, ", ") + ". Governing: " + n.found.Governing.Title() + "."
 	return s + " " + strings.Join(n.found.Notes, " ")
 }
 

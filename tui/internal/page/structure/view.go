@@ -16,26 +16,26 @@ import (
 func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 	t := p.desk.Theme
 	type c = *wall.Criterion
-	look := func(x c) draw.Style { return page.TellStyle(t, x) }
+	look := func(x c) draw.Style { return page.AnswerStyle(t, x) }
 	return []widget.Column[c]{
-		{Title: "criterion", Width: 21, Cell: func(x c) string { return x.Name }},
+		{Title: "criterion", Width: 18, Cell: func(x c) string { return x.Title() }},
 		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
-		{Title: "used", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
+		{Title: "of limit", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
 		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
-			if x.Tell == wall.Fails {
+			if x.Answer == wall.Fails {
 				return t.GaugeOver
 			}
 			return t.Gauge
 		}},
-		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
-		{Title: "demand", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return p.figure(x, x.Demand) }},
-		{Title: "capacity", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
+		{Title: "answer", Width: 10, Cell: page.AnswerWord, Look: look},
+		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { demand, _ := p.figures(x); return demand }},
+		{Title: "allowable", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { _, capacity := p.figures(x); return capacity }},
 		{Title: "", Width: 14, Cell: func(x c) string {
-			if x.Tell == wall.NotApplicable {
+			if x.Answer == wall.NotApplicable {
 				return wall.NotApplicable.String()
 			}
-			if x.Decides {
-				return "decides"
+			if x.Governs {
+				return "governs"
 			}
 			return "shown"
 		}},
@@ -43,9 +43,9 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 }
 
 // used is the used share, or why there is none: "—" does not apply, "?" cannot
-// be told.
+// be determined.
 func used(t *draw.Theme, c *wall.Criterion) string {
-	if c.Tell == wall.NotApplicable {
+	if c.Answer == wall.NotApplicable {
 		return "—"
 	}
 	return widget.Percent(page.Used(t, c).Ratio)
@@ -64,11 +64,11 @@ func gauge(ratio float64) string {
 	return draw.Run("█", n) + draw.Run("·", cells-n)
 }
 
-func (p *Structure) figure(c *wall.Criterion, v float64) string {
-	if c.Tell != wall.Holds && c.Tell != wall.Fails {
-		return "—"
+func (p *Structure) figures(c *wall.Criterion) (demand, capacity string) {
+	if !c.Judged() {
+		return "—", "—"
 	}
-	return page.Figure(v, c.Unit, p.desk.Units())
+	return c.Figures(p.desk.Units())
 }
 
 // Lines draws the page.
@@ -118,7 +118,7 @@ func (p *Structure) headline(r *wall.Result, w int) string {
 	}
 	s := "counts " + u.Thickness(r.Thickness)
 	if r.Membrane.Ex > 0 {
-		s += ", modulus axial " + page.Figure(r.Membrane.Ex, "Pa", u) + ", hoop " + page.Figure(r.Membrane.Ey, "Pa", u)
+		s += ", modulus axial " + u.Figure(r.Membrane.Ex, quantity.Stress) + ", hoop " + u.Figure(r.Membrane.Ey, quantity.Stress)
 	}
 	if p.need != nil && p.need.err == nil && p.need.found.Repeats > 0 {
 		s = "with " + page.Count(p.need.found.Repeats, "repeat") + " of " + p.need.unit.String() + " it " + s
@@ -163,16 +163,16 @@ func (p *Structure) said() (title, said string) {
 		return "", ""
 	}
 	var parts []string
-	if c.Tell == wall.Holds || c.Tell == wall.Fails {
-		parts = append(parts, "asks "+p.figure(c, c.Demand)+", has "+p.figure(c, c.Capacity))
+	if c.Judged() {
+		parts = append(parts, c.Compared(p.desk.Units()))
 	}
-	if c.Tell == wall.NotApplicable {
+	if c.Answer == wall.NotApplicable {
 		parts = append(parts, wall.NotApplicable.String())
 	}
 	if c.Reason != "" {
 		parts = append(parts, draw.Clean(c.Reason))
 	}
-	return c.Name, strings.Join(append(parts, "basis: "+draw.Clean(c.Basis)), " · ")
+	return c.Title(), strings.Join(append(parts, "basis: "+draw.Clean(c.Basis)), " · ")
 }
 
 // foot offers the units, and says what the page is not.
@@ -180,7 +180,7 @@ func (p *Structure) foot(w int) []string {
 	t := p.desk.Theme
 	var l draw.Line
 	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
-	for i, u := range wall.Units() {
+	for i, u := range wall.Units.All() {
 		s := strconv.Itoa(i + 1)
 		if p.need != nil && p.need.unit == u {
 			s = draw.Pointer + s
