@@ -111,7 +111,7 @@ func TestRecover_opensWorkWithAndWithoutAFile(t *testing.T) {
 	home(t)
 	path := write(t, filepath.Join(t.TempDir(), "drain.toml"), document)
 	gone := write(t, filepath.Join(t.TempDir(), "gone.toml"), document)
-	nameless, err := editor.FromBytes("new schedule", []byte(document), options())
+	nameless, err := editor.FromBytes("new schedule", []byte(document), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -132,7 +132,7 @@ func TestRecover_opensWorkWithAndWithoutAFile(t *testing.T) {
 	}
 	paths := map[string]bool{}
 	for _, u := range left {
-		d, err := editor.Recover(u, options())
+		d, err := editor.Recover(u, none)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -164,7 +164,7 @@ func TestPending_ofNewDocumentsIsKnownByItsName(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
 	blank := func(name string) *editor.Document {
-		d, err := editor.FromBytes(name, []byte(document), options())
+		d, err := editor.FromBytes(name, []byte(document), none)
 		if err != nil {
 			t.Fatal(err)
 		}
