@@ -20,14 +20,14 @@ func acts() page.Acts[*Root] {
 	}
 	return page.Acts[*Root]{
 		row("help", []string{"?"}, "", "all", "all keys of this page", 0, nil, (*Root).showKeys),
-		row("undo", []string{"u"}, "", "undo", "take the last change back", 11, canUndo, func(r *Root) { r.desk.Undo() }),
-		row("redo", []string{"y"}, "", "", "do it again", 40, canRedo, func(r *Root) { r.desk.Redo() }),
+		row("undo", []string{"u"}, "", "undo", "take the last change back", 11, canUndo, func(r *Root) { r.here().Undo() }),
+		row("redo", []string{"y"}, "", "", "do it again", 40, canRedo, func(r *Root) { r.here().Redo() }),
 		row("facts", []string{"f"}, "", "facts", "the part and its service: a form", 12, nil, (*Root).facts),
 		row("units", []string{"i"}, "", "", "inch or mm", 41, nil, (*Root).units),
-		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, nil, (*Root).save),
-		row("save as", []string{"a"}, "", "", "save under another name", 42, nil, (*Root).saveAs),
-		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, nil, (*Root).open),
-		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, nil, (*Root).menu),
+		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, elsewhere, (*Root).save),
+		row("save as", []string{"a"}, "", "", "save under another name", 42, elsewhere, (*Root).saveAs),
+		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, elsewhere, (*Root).open),
+		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, elsewhere, (*Root).menu),
 		row("quit", []string{"q", "ctrl+c"}, "q", "quit", "quit; asks where something is not saved", 45, nil, (*Root).quit),
 		row("suspend", []string{"ctrl+z"}, "", "", "back to the shell; fg comes back here", 46, func(r *Root) string {
 			if r.o.Suspend == nil {
@@ -41,15 +41,24 @@ func acts() page.Acts[*Root] {
 	}
 }
 
+// elsewhere says why what is about the document that is open does not act
+// while the page has one of its own.
+func elsewhere(r *Root) string {
+	if r.here() != r.desk {
+		return "an exercise is open: c hands it in, Esc leaves it and keeps the answer"
+	}
+	return ""
+}
+
 func canUndo(r *Root) string {
-	if !r.desk.Doc.CanUndo() {
+	if !r.here().Doc.CanUndo() {
 		return "nothing to take back: this is the document as it was opened"
 	}
 	return ""
 }
 
 func canRedo(r *Root) string {
-	if !r.desk.Doc.CanRedo() {
+	if !r.here().Doc.CanRedo() {
 		return "nothing to do again: nothing was taken back since the last change"
 	}
 	return ""
@@ -67,19 +76,19 @@ func (r *Root) showKeys() {
 	if !top.Busy() {
 		scopes = append(scopes, keys.Global)
 	}
-	r.push(newManual(r.desk, r.table.Sections(can, scopes...)))
+	r.push(newManual(r.here(), r.table.Sections(can, scopes...)))
 }
 
 func (r *Root) units() {
-	d := r.desk.Doc
+	d := r.here().Doc
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
-		r.desk.Say("figures in mm, °C, kPa; what is stated in the document keeps its spelling")
+		r.here().Say("figures in mm, °C, kPa; what is stated in the document keeps its spelling")
 	} else {
 		d.SetUnits(quantity.US)
-		r.desk.Say("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling")
+		r.here().Say("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling")
 	}
-	r.desk.Notice.Tail = "i changes it back"
+	r.here().Notice.Tail = "i changes it back"
 }
 
 func (r *Root) menu() {

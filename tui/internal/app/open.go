@@ -9,9 +9,9 @@ import (
 )
 
 func (r *Root) facts() {
-	r.push(facts.New(r.desk))
-	if len(r.desk.Doc.Now().Resins) == 0 {
-		r.desk.Say("no resin is stated yet: ↑ goes to the line that adds one")
+	r.push(facts.New(r.here()))
+	if len(r.here().Doc.Now().Resins) == 0 {
+		r.here().Say("no resin is stated yet: ↑ goes to the line that adds one")
 	}
 }
 

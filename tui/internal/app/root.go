@@ -135,6 +135,23 @@ func (r *Root) Init() tea.Cmd {
 	return tea.Batch(append(cmds, r.later(watchEvery, watchMsg{}))...)
 }
 
+// owner is the page that is open, where it may have a document of its own.
+func (r *Root) owner() (page.Owner, bool) {
+	o, ok := r.pages[r.at].(page.Owner)
+	return o, ok
+}
+
+// here is the desk that keys of everywhere act on: of the page's own document
+// where it has one, else of the one that is open.
+func (r *Root) here() *page.Desk {
+	if o, ok := r.owner(); ok {
+		if d := o.Own(); d != nil {
+			return d
+		}
+	}
+	return r.desk
+}
+
 // top is the page keys go to.
 func (r *Root) top() page.Page {
 	if n := len(r.stack); n > 0 {

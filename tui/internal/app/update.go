@@ -93,6 +93,7 @@ func (r *Root) update(msg tea.Msg) {
 				return
 			}
 			r.press(e)
+			r.keepOwn()
 		}
 		r.keepSoon()
 		r.restSoon()
@@ -143,8 +144,10 @@ func (r *Root) resize(w, h int) {
 // then the keys of everywhere.
 func (r *Root) press(e keys.Event) {
 	r.stale = true
-	if r.desk.Notice.Refusal {
-		r.desk.Notice = widget.Notice{}
+	for _, d := range []*page.Desk{r.desk, r.here()} {
+		if d.Notice.Refusal {
+			d.Notice = widget.Notice{}
+		}
 	}
 	if e.Key == "ctrl+c" || e.Key == "ctrl+z" {
 		r.global(e)
@@ -160,7 +163,7 @@ func (r *Root) press(e keys.Event) {
 		}
 	case page.Leave:
 		if len(r.stack) > 0 && e.Key != "?" {
-			r.desk.Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
+			r.here().Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
 			return
 		}
 		r.global(e)
@@ -172,14 +175,24 @@ func (r *Root) global(e keys.Event) {
 	found, why := r.acts.Press(r, keys.Global, e)
 	switch {
 	case why != "":
-		r.desk.Refuse(why)
+		r.here().Refuse(why)
 	case found:
 	case e.Key == "":
-		r.desk.Refuse("pasted text goes into fields only; nothing was changed")
+		r.here().Refuse("pasted text goes into fields only; nothing was changed")
 	case e.Key == keys.Unprintable:
-		r.desk.Refuse("this key does nothing here: ? shows the keys")
+		r.here().Refuse("this key does nothing here: ? shows the keys")
 	default:
-		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
+		r.here().Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
+	}
+}
+
+// keepOwn keeps what the page's own document says by now: that is small, and
+// written at once.
+func (r *Root) keepOwn() {
+	if o, ok := r.owner(); ok {
+		if err := o.Keep(); err != nil {
+			r.here().Refuse(err.Error())
+		}
 	}
 }
 

@@ -17,6 +17,8 @@ type Desk struct {
 	// Row is the ply row worked at, -1 the process face before the first ply.
 	Row    int
 	Notice widget.Notice
+	// Quiet keeps findings out of what is said: where somebody is to find them.
+	Quiet bool
 
 	last  *rules.Report // the report before the last change, nil before the first
 	fresh []bool        // by finding of the report it was made for

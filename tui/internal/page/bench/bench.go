@@ -9,6 +9,7 @@ package bench
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -17,6 +18,7 @@ import (
 type Bench struct {
 	desk *page.Desk
 	acts page.Acts[*Bench]
+	lead *Lead // nil: the findings stand under the table
 	plan plan
 
 	mode    mode          // nil: the keys of the bench itself
@@ -43,7 +45,14 @@ func New(d *page.Desk) *Bench { return &Bench{desk: d, acts: acts()} }
 func (*Bench) Name() string { return "bench" }
 
 // SetSize tells the size of the screen.
-func (b *Bench) SetSize(w, h int) { b.plan = planFor(w, h) }
+func (b *Bench) SetSize(w, h int) {
+	size := draw.Size{W: w, H: h}
+	if b.lead != nil {
+		b.plan = planFor(draw.LedBenchPage(size, len(b.lead.Text(w))))
+		return
+	}
+	b.plan = planFor(draw.BenchPage(size))
+}
 
 // Typing tells that characters go into a text field.
 func (b *Bench) Typing() bool { return b.mode != nil && b.mode.typing() }
@@ -58,6 +67,9 @@ func (b *Bench) Bindings() []keys.Binding { return b.acts.Bindings() }
 func (b *Bench) Scope() keys.Scope {
 	if b.mode != nil {
 		return b.mode.scope()
+	}
+	if b.lead != nil {
+		return b.lead.Scope
 	}
 	return scopeBench
 }

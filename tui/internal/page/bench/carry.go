@@ -47,10 +47,11 @@ func (m *carry) carry(b *Bench, to int) {
 func (m *carry) title(b *Bench) string { return "carrying " + b.rowName() }
 
 func (m *carry) lines(b *Bench, _, _ int) []string {
-	return []string{
-		fmt.Sprintf("   from row %d to row %d of %d", m.from+1, m.to+1, b.desk.LastRow()+1),
-		"   what the rules would say there: " + tally(b.shown()),
+	out := []string{fmt.Sprintf("   from row %d to row %d of %d", m.from+1, m.to+1, b.desk.LastRow()+1)}
+	if b.lead == nil {
+		out = append(out, "   what the rules would say there: "+tally(b.shown()))
 	}
+	return out
 }
 
 func (*carry) scope() keys.Scope        { return scopeCarry }

@@ -24,7 +24,12 @@ func digits() []string { return []string{"1", "2", "3", "4", "5", "6", "7", "8",
 
 // acts is the page's key table.
 func acts() page.Acts[*Bench] {
-	return slices.Concat(building(), findingActs(), places(), layActs(), timesActs(), swapActs(), carryActs(), rowActs(), whyActs(), resinActs())
+	return slices.Concat(building(), findingActs(), places(), whyActs(), choiceActs())
+}
+
+// choiceActs are the keys of the choices that change the wall.
+func choiceActs() page.Acts[*Bench] {
+	return slices.Concat(layActs(), timesActs(), swapActs(), carryActs(), rowActs(), resinActs())
 }
 
 func act(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*Bench, keys.Event)) page.Act[*Bench] {
@@ -62,6 +67,9 @@ func findingActs() page.Acts[*Bench] {
 		act("fix", g, []string{"m"}, "", "fix", "fix what the finding says, where that is mechanical", 8, mayFix, func(b *Bench, _ keys.Event) { b.fix() }),
 		act("why", g, []string{"w"}, "", "why", "why: the finding's whole text", 10, haveFindings, func(b *Bench, _ keys.Event) { b.beginWhy() }),
 		act("back from finding", g, []string{"b"}, "", "", "back to the row before the findings were followed", 24, cameFrom, func(b *Bench, _ keys.Event) { b.goBack() }),
+		act("nothing open", "Going about", []string{keys.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keys.Event) {
+			b.desk.Refuse("nothing is open here: u takes the last change back, q quits")
+		}),
 	}
 }
 
@@ -72,9 +80,6 @@ func places() page.Acts[*Bench] {
 		act("outward", g, []string{keys.Down, "j"}, "↓", "", "the row outward", 31, nil, func(b *Bench, _ keys.Event) { b.move(1) }),
 		act("first", g, []string{keys.Home}, "", "", "the first row", 32, nil, func(b *Bench, _ keys.Event) { b.jump(0) }),
 		act("last", g, []string{keys.End}, "", "", "the last row", 33, nil, func(b *Bench, _ keys.Event) { b.jump(b.desk.LastRow()) }),
-		act("nothing open", g, []string{keys.Esc}, "", "", "one step back, where something is open", 35, nil, func(b *Bench, _ keys.Event) {
-			b.desk.Refuse("nothing is open here: u takes the last change back, q quits")
-		}),
 		act("screenful", g, []string{keys.PgUp, keys.PgDown}, "", "", "a screenful inward, outward", 34, nil, func(b *Bench, e keys.Event) {
 			if e.Key == keys.PgUp {
 				b.jump(max(0, b.desk.Row-b.plan.rows()))

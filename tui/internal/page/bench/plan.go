@@ -10,8 +10,8 @@ type plan struct {
 }
 
 // planFor divides a screen. The page's first line is the one under the title.
-func planFor(w, h int) plan {
-	p := plan{Bench: draw.BenchPage(draw.Size{W: w, H: h})}
+func planFor(bench draw.Bench) plan {
+	p := plan{Bench: bench}
 	for _, r := range []*draw.Rect{&p.Strip, &p.Totals, &p.Plies, &p.Edge, &p.Rack, &p.Figures, &p.Findings, &p.Side} {
 		r.Y -= p.Body.Y
 	}

@@ -72,5 +72,8 @@ func (b *Bench) panel(w int) []string {
 	if b.mode != nil {
 		return append([]string{widget.Rule(t, w, widget.Piece{Text: b.mode.title(b), Look: t.Title})}, b.mode.lines(b, w, b.plan.panel())...)
 	}
+	if b.lead != nil {
+		return b.lead.lines(t, w, b.plan.Findings.H)
+	}
 	return append([]string{widget.Rule(t, w, page.TallyPieces(t, b.desk.Report())...)}, b.findings(w)...)
 }

@@ -238,7 +238,11 @@ func (f *Facts) Lines() []string {
 	if len(r.Findings) > 0 {
 		say = page.SeverityWord(r.Findings[0].Severity) + ": " + draw.Clean(r.Findings[0].Message)
 	}
-	return append(out, widget.Rule(t, w, page.TallyPieces(t, r)...), draw.Cut(" "+say, w))
+	head := page.TallyPieces(t, r)
+	if f.desk.Quiet {
+		head, say = nil, "what check finds is said once the answer is handed in"
+	}
+	return append(out, widget.Rule(t, w, head...), draw.Cut(" "+say, w))
 }
 
 // choiceLines are the numbered choices of a line in as many lines of w cells

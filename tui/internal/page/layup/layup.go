@@ -101,22 +101,22 @@ func (p *Page) Press(e keys.Event) page.Wish {
 }
 
 func acts() page.Acts[*Page] {
-	const lay, about = "Laying up", "Going about"
+	const lay, about = "Laying up", "Moving around"
 	row := func(id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Page) string, do func(*Page)) page.Act[*Page] {
 		return page.Act[*Page]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank},
 			Can: can, Do: func(p *Page, _ keys.Event) { do(p) }}
 	}
 	return page.Acts[*Page]{
-		row("tick", lay, []string{keys.Enter, "0"}, "Enter 0", "laid", "the ply is laid: tick it into the record", 1, canTick, (*Page).tick),
-		row("note", lay, []string{"."}, "", "laid, note", "the ply is laid: tick it with a note, a digit takes one", 2, canTick, func(p *Page) { p.task = p.notes() }),
-		row("strike", lay, []string{"x", keys.Delete}, "x", "", "strike the last tick, with a reason", 8, canStrike, func(p *Page) { p.task = p.strike() }),
-		row("out of order", lay, []string{"*"}, "", "", "tick the ply looked at though it is not the next one", 9, canDisorder, func(p *Page) { p.lay(p.ply(), "") }),
-		row("climate", lay, []string{"1"}, "", "climate", "air, humidity and surface, for the next tick; warns of dew", 3, needPlies, func(p *Page) { p.task = p.askClimate(nil) }),
-		row("kept", lay, []string{"2"}, "", "who, lots", "who lays, lots and shares: kept from tick to tick", 4, needPlies, func(p *Page) { p.task = p.askDetails() }),
-		row("record", lay, []string{"3"}, "", "record", "choose the record, or begin one", 5, nil, func(p *Page) { p.task = p.binder.ChooseRecord() }),
+		row("tick", lay, []string{keys.Enter, "0"}, "Enter 0", "laid", "the ply is laid: record it", 1, canTick, (*Page).tick),
+		row("note", lay, []string{"."}, "", "laid, note", "the ply is laid: record it with a note (a digit selects one)", 2, canTick, func(p *Page) { p.task = p.notes() }),
+		row("strike", lay, []string{"x", keys.Delete}, "x", "", "strike the last entry, with a reason", 8, canStrike, func(p *Page) { p.task = p.strike() }),
+		row("out of order", lay, []string{"*"}, "", "", "record the ply shown though it is not the next one", 9, canDisorder, func(p *Page) { p.lay(p.ply(), "") }),
+		row("ambient", lay, []string{"1"}, "", "ambient", "air, humidity and surface, for the next ply; warns of dew", 3, needPlies, func(p *Page) { p.task = p.askClimate(nil) }),
+		row("kept", lay, []string{"2"}, "", "who, lots", "operator, lots and shares: kept from ply to ply", 4, needPlies, func(p *Page) { p.task = p.askDetails() }),
+		row("record", lay, []string{"3"}, "", "record", "choose the record, or start one", 5, nil, func(p *Page) { p.task = p.binder.ChooseRecord() }),
 		{Binding: keys.Binding{ID: "look", Scope: scope, Keys: []string{keys.Up, keys.Down, "k", "j"}, Show: "↑↓", Short: "look",
-			Long: "look at the ply inward, outward; nothing is ticked", Group: about, Rank: 6}, Can: needPlies, Do: (*Page).turn},
-		row("next ply", about, []string{keys.Home, "n"}, "n", "", "back to the ply that is next", 20, needPlies, func(p *Page) {
+			Long: "look at the ply inward, outward; nothing is recorded", Group: about, Rank: 6}, Can: needPlies, Do: (*Page).turn},
+		row("next ply", about, []string{keys.Home, "n"}, "n", "", "back to the next ply", 20, needPlies, func(p *Page) {
 			p.look = 0
 			p.desk.Say("ply " + strconv.Itoa(p.ply()) + " is shown")
 		}),

@@ -68,14 +68,14 @@ func (p *Page) ply() int {
 
 func needPlies(p *Page) string {
 	if p.total() == 0 {
-		return "the schedule has no ply to lay"
+		return "the schedule has no ply to lay up"
 	}
 	return ""
 }
 
 func needRecord(p *Page) string {
 	if p.binder.Record() == nil {
-		return "there is no record to tick it in: 3 opens or begins one"
+		return "no record is open: 3 opens or starts one"
 	}
 	return needPlies(p)
 }
@@ -86,9 +86,9 @@ func canTick(p *Page) string {
 	}
 	switch next := p.next(); {
 	case next == 0:
-		return "all " + page.Count(p.total(), "ply") + " are ticked"
+		return "all " + page.Count(p.total(), "ply") + " are recorded"
 	case p.ply() != next:
-		return fmt.Sprintf("ply %d is looked at, ply %d is next: n goes back to it, * ticks the one looked at out of order", p.ply(), next)
+		return fmt.Sprintf("ply %d is shown, ply %d is next: n goes back to it, * records the one shown out of order", p.ply(), next)
 	}
 	return ""
 }
@@ -99,9 +99,9 @@ func canDisorder(p *Page) string {
 	}
 	switch {
 	case p.laid()[p.ply()] != nil:
-		return fmt.Sprintf("ply %d is ticked already", p.ply())
+		return fmt.Sprintf("ply %d is already recorded", p.ply())
 	case p.ply() == p.next():
-		return "this ply is the next one: Enter ticks it"
+		return "this ply is the next one: Enter records it"
 	}
 	return ""
 }
@@ -111,7 +111,7 @@ func canStrike(p *Page) string {
 		return why
 	}
 	if p.lastTick() == nil {
-		return "no ply is ticked yet"
+		return "no ply is recorded yet"
 	}
 	return ""
 }
@@ -134,7 +134,7 @@ func (p *Page) turn(e keys.Event) {
 	now := p.ply()
 	n := max(1, min(p.total(), now+by))
 	if n == now {
-		p.desk.Refuse("there is no ply further that way")
+		p.desk.Refuse("no ply further that way")
 		return
 	}
 	p.look = n
@@ -142,7 +142,7 @@ func (p *Page) turn(e keys.Event) {
 		p.look = 0
 	}
 	p.desk.Say(fmt.Sprintf("ply %d is shown", n))
-	p.desk.Notice.Tail = "n goes to the next one to lay"
+	p.desk.Notice.Tail = "n goes to the next one"
 }
 
 // tick ticks the next ply. Before the first one it asks for the climate once.
@@ -153,7 +153,7 @@ func (p *Page) tick() {
 	}
 	if len(p.laid()) == 0 && !p.climate.given() && !p.skipped {
 		p.task = p.askClimate(func() { p.lay(p.ply(), "") })
-		p.desk.Say("before the first ply: is it warm and dry enough? Enter goes past what is not measured")
+		p.desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
 	p.lay(p.ply(), "")
@@ -167,7 +167,7 @@ func (p *Page) held() error {
 	soon := !p.pressed.IsZero() && since >= 0 && since < heldKey
 	p.pressed = now
 	if soon {
-		return errors.New("that came too soon after the last key to be another ply: press again")
+		return errors.New("too soon after the last key for another ply: press again")
 	}
 	return nil
 }
@@ -184,7 +184,7 @@ func (p *Page) notes() task.Task {
 	for _, s := range notes() {
 		items = append(items, widget.MenuItem{Name: s})
 	}
-	items = append(items, widget.MenuItem{Name: "in own words"})
+	items = append(items, widget.MenuItem{Name: "in your own words"})
 	return task.NewMenu(p.desk, fmt.Sprintf("ply %d is laid, with the note:", n), func(i int) task.Task {
 		if i < len(notes()) {
 			return p.lay(n, notes()[i])
@@ -206,8 +206,8 @@ func (p *Page) lay(n int, note string) task.Task {
 		}
 		return nil
 	}
-	gel := &page.Field{Label: "gel time", Hint: "min since the mix; tick it when it has gelled and cooled down"}
-	s := &task.Sheet{Head: fmt.Sprintf("ply %d is a gel stop: wait, then tick it", n), Fields: []*page.Field{gel}}
+	gel := &page.Field{Label: "gel time", Hint: "min since the mix; record it when it has gelled and cooled"}
+	s := &task.Sheet{Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}}
 	s.Take = func() (task.Task, error) {
 		if err := p.held(); err != nil {
 			return nil, err
@@ -242,15 +242,15 @@ func (p *Page) put(n int, note, gel string) error {
 		return err
 	}
 	p.climate, p.look = climate{}, 0
-	said := fmt.Sprintf("ply %d ticked at %s", n, t.Time.Format("15:04"))
+	said := fmt.Sprintf("ply %d recorded at %s", n, t.Time.Format("15:04"))
 	if note != "" {
 		said += ", " + note
 	}
 	switch {
 	case p.stops(n) && gel == "":
-		said += "; no gel time told"
+		said += "; no gel time recorded"
 	case p.next() == 0:
-		said += ": the last one, all are laid"
+		said += ": the last one, all plies are laid"
 	}
 	p.desk.Say(said)
 	p.desk.Notice.Tail = "x strikes it"
@@ -261,14 +261,14 @@ func (p *Page) put(n int, note, gel string) error {
 func (p *Page) strike() task.Task {
 	t := p.lastTick()
 	why := &page.Field{Label: "why", Hint: "is it struck"}
-	s := &task.Sheet{Head: fmt.Sprintf("strike the tick of ply %d, %s", t.Ply, t.Time.Format("15:04")), Fields: []*page.Field{why}}
+	s := &task.Sheet{Head: fmt.Sprintf("strike ply %d, %s", t.Ply, t.Time.Format("15:04")), Fields: []*page.Field{why}}
 	n, ply := t.Number, t.Ply
 	s.Take = func() (task.Task, error) {
 		if err := p.binder.Record().Strike(n, p.kept(ply).who, strings.TrimSpace(why.Text)); err != nil {
 			return nil, err
 		}
 		p.look = 0
-		p.desk.Say(fmt.Sprintf("struck the tick of ply %d; it stays in the record and counts no more", ply))
+		p.desk.Say(fmt.Sprintf("struck ply %d; it stays in the record and no longer counts", ply))
 		return nil, nil
 	}
 	return s

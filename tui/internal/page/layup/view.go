@@ -2,11 +2,13 @@ package layup
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -56,7 +58,7 @@ func large(n int) []string {
 const (
 	footLines    = 2 // climate, and what a tick carries
 	leastTake    = 2 // fabric, resin mix
-	leastWarning = 3 // the whole sentence about peroxide
+	leastWarning = 3 // the cautions that come first
 )
 
 // Lines draws the page.
@@ -68,7 +70,7 @@ func (p *Page) Lines() []string {
 	t := p.desk.Theme
 	lines := []string{p.head(w)}
 	if p.total() == 0 {
-		lines = append(lines, "", " the schedule has no ply to lay")
+		lines = append(lines, "", " the schedule has no ply to lay up")
 	} else {
 		lines = append(lines, p.big(w)...)
 	}
@@ -91,7 +93,7 @@ func (p *Page) Lines() []string {
 	lines = lines[:max(0, h-footLines)]
 	if p.total() > 0 {
 		said, look := p.climate.line(t, p.desk.Units())
-		lines = append(lines, " "+t.Label.Render(draw.Left("climate", labelCells))+look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w))
+		lines = append(lines, " "+t.Label.Render(draw.Left("ambient", labelCells))+look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w))
 	}
 	return draw.FitLines(lines, w, h)
 }
@@ -103,7 +105,7 @@ func (p *Page) head(w int) string {
 	}
 	line := " " + p.binder.RecordLine()
 	if p.binder.Record() == nil {
-		return line + t.Dim.Render(draw.Cut(": 3 opens or begins one, then Enter ticks each ply", max(0, w-len(line)-1)))
+		return line + t.Dim.Render(draw.Cut(": 3 opens or starts one, then Enter records each ply", max(0, w-len(line)-1)))
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
 	if l := p.lastTick(); l != nil {
@@ -128,7 +130,7 @@ func (p *Page) big(w int) []string {
 	look := t.Strong
 	switch done := p.laid()[n]; {
 	case p.next() == 0 && p.look == 0:
-		what, look = "ALL LAID, the last one ply ", t.Good
+		what, look = "ALL LAID, the last ply is ", t.Good
 	case done != nil:
 		what, look = "LAID at "+done.Time.Format("15:04")+", ply ", t.Good
 	case n != p.next() && p.binder.Record() != nil:
@@ -186,7 +188,7 @@ func (p *Page) comes(t *draw.Theme, n, w int) string {
 	case stop > 0:
 		return draw.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(stop-n+1, "ply")), w)
 	}
-	return t.Dim.Render(draw.Cut("no gel stop comes any more", w))
+	return t.Dim.Render(draw.Cut("no more gel stops", w))
 }
 
 const labelCells = 12
@@ -195,16 +197,16 @@ const labelCells = 12
 func (p *Page) take(w int) []string {
 	t, u := p.desk.Theme, p.desk.Units()
 	n := p.ply()
-	lines := []string{widget.Rule(t, w, widget.Piece{Text: "it takes, without waste", Look: t.Title})}
+	lines := []string{widget.Rule(t, w, widget.Piece{Text: "material for this ply, net", Look: t.Title})}
 	a, how, missing := p.amounts(n)
 	if missing != "" {
-		return append(lines, wrapped(t.Incomplete, "", "cannot be told: "+missing, w)...)
+		return append(lines, wrapped(t.Incomplete, "", "cannot be determined: "+missing, w)...)
 	}
 	row := func(label, s string) string {
 		return " " + t.Label.Render(draw.Left(label, labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 	}
 	if a.fabric > 0 {
-		lines = append(lines, row("fabric", weight(a.fabric, u)))
+		lines = append(lines, row("material", weight(a.fabric, u)))
 	}
 	mix := weight(a.mix, u) + " of resin"
 	if a.filler > 0 {
@@ -212,42 +214,38 @@ func (p *Page) take(w int) []string {
 	}
 	lines = append(lines, row("resin mix", mix))
 	if last, kg, ok := p.batch(n); ok && last > n {
-		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in pots as small as it takes", n, last, weight(kg, u))))
+		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in small pots", n, last, weight(kg, u))))
 	}
 	m2, _, _ := p.area(n)
 	return append(lines, row("area", quantity.New(m2, quantity.SquareMeter).Format(u.Surface(), 1)+" = "+how))
 }
 
-// warnings are what is said at every mix, what kills first where there is
-// little room.
+// warnings are the cautions of the ply, the worst hazard first: each in one
+// line, and in whole sentences as far as there is room.
 func (p *Page) warnings(w, h int) []string {
 	t := p.desk.Theme
-	lines := wrapped(t.Warning, "peroxide", p.neverMeet(), w)
-	for _, s := range [][2]string{
-		{"leftovers", "catalyzed resin heats up in the pot and can burn: small pots"},
-		{"air", "styrene: ventilate, no flame, no spark; gloves, eye protection"},
-		{"how much", "initiator, promoter and gel time by the resin maker's table"},
-	} {
-		lines = append(lines, wrapped(draw.Style{}, s[0], s[1], w)...)
+	row := &laminate.RowFigures{}
+	if i := p.rowOf(p.ply()); i >= 0 {
+		row = &p.analysis().Rows[i]
 	}
-	if len(lines) < h {
-		lines = append([]string{widget.Rule(t, w, widget.Piece{Text: "at every mix", Look: t.Warning})}, lines...)
+	cautions := safety.ForPly(row)
+	said := make([][]string, len(cautions))
+	room := h
+	for i, c := range cautions {
+		said[i] = wrapped(t.Warning, c.Label, c.Line, w)
+		room -= len(said[i])
 	}
-	return lines[:max(0, min(len(lines), h))]
-}
-
-func (p *Page) neverMeet() string {
-	promoter := "promoter"
-	if i := p.rowOf(p.ply()); i >= 0 && p.analysis().Rows[i].Resin != nil {
-		switch p.analysis().Rows[i].Resin.Cure {
-		case laminate.PeroxideCobalt:
-			promoter = "cobalt promoter"
-		case laminate.PeroxideAmine:
-			promoter = "amine promoter"
-		case laminate.NoCure:
+	for i, c := range cautions {
+		if whole := wrapped(t.Warning, c.Label, c.Text, w); len(whole)-len(said[i]) <= room {
+			room -= len(whole) - len(said[i])
+			said[i] = whole
 		}
 	}
-	return "NEVER undiluted with " + promoter + ": they explode. Stir the promoter in wholly, only then the peroxide."
+	lines := slices.Concat(said...)
+	if len(lines) < h {
+		lines = append([]string{widget.Rule(t, w, widget.Piece{Text: "safety", Look: t.Warning})}, lines...)
+	}
+	return lines[:max(0, min(len(lines), h))]
 }
 
 func wrapped(look draw.Style, label, s string, w int) []string {
@@ -274,7 +272,7 @@ func (p *Page) goes(w int) string {
 	}
 	s := strings.Join(parts, ", ")
 	if s == "" {
-		s = "nobody and no lots: 2 takes them"
+		s = "operator and lots not entered (2)"
 	}
-	return " " + t.Label.Render(draw.Left("with a tick", labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
+	return " " + t.Label.Render(draw.Left("entered", labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 }

@@ -5,7 +5,6 @@
 package practice
 
 import (
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/tui/internal/draw"
@@ -35,6 +34,7 @@ type Practice struct {
 	desk  *page.Desk
 	o     Options
 	acts  page.Acts[*Practice]
+	w, h  int
 	frame draw.Frame
 
 	list     []*exercise.Exercise
@@ -45,9 +45,10 @@ type Practice struct {
 	nobody   bool // practices without a name
 	progress practice.Progress
 
-	home *home
-	now  screen
-	wish page.Wish
+	home  *home
+	now   screen
+	work  work // the exercise that is open, nil for none
+	begun []string
 }
 
 // screen is what the page shows.
@@ -74,37 +75,82 @@ func New(d *page.Desk, o Options) *Practice {
 func (*Practice) Name() string { return "practice" }
 
 // SetSize tells the size of the screen.
-func (p *Practice) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
+func (p *Practice) SetSize(w, h int) {
+	p.w, p.h, p.frame = w, h, draw.PageFrame(draw.Size{W: w, H: h})
+	if b, ok := p.work.(*atBench); ok {
+		b.bench.SetSize(w, h)
+	}
+	if s, ok := p.now.(*reader); ok {
+		s.fit(p.frame.Body)
+	}
+}
+
+// Own is the desk of the exercise that is answered on the bench, nil while
+// there is none: keys of everywhere act on it then.
+func (p *Practice) Own() *page.Desk {
+	if b, ok := p.now.(*atBench); ok {
+		return b.desk
+	}
+	return nil
+}
+
+// here is the desk that notices are on.
+func (p *Practice) here() *page.Desk {
+	if d := p.Own(); d != nil {
+		return d
+	}
+	return p.desk
+}
 
 // Reset does nothing: exercises have nothing to do with the open document.
 func (*Practice) Reset() {}
 
 // Bindings are the page's keys.
-func (p *Practice) Bindings() []keys.Binding { return p.acts.Bindings() }
+func (p *Practice) Bindings() []keys.Binding {
+	return append(p.acts.Bindings(), p.lead().Bindings()...)
+}
 
 // Scope is where keys act now.
 func (p *Practice) Scope() keys.Scope { return p.now.scope() }
 
 // Can tells why a binding cannot act now.
-func (p *Practice) Can(id keys.ID) string { return p.acts.Why(p, p.Scope(), id) }
+func (p *Practice) Can(id keys.ID) string {
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Can(id)
+	}
+	return p.acts.Why(p, p.Scope(), id)
+}
 
-// Busy tells that an exercise or a text is open: keys of everywhere are about
-// the document, which has nothing to do with it.
-func (p *Practice) Busy() bool { return p.now != screen(p.home) }
+// Busy tells that keys of everywhere rest: where an exercise or a text is open
+// they would be about the document, which has nothing to do with it. On the
+// bench they are about the exercise's own.
+func (p *Practice) Busy() bool {
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Busy()
+	}
+	return p.now != screen(p.home)
+}
 
 // Typing tells that characters go into a field.
 func (p *Practice) Typing() bool {
-	t, ok := p.now.(typist)
-	return ok && t.typing()
+	switch s := p.now.(type) {
+	case *atBench:
+		return s.bench.Typing()
+	case typist:
+		return s.typing()
+	}
+	return false
 }
 
 // Press handles a key or a paste.
 func (p *Practice) Press(e keys.Event) page.Wish {
 	p.load()
-	p.wish = page.Done
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Press(e)
+	}
 	if p.Typing() && (e.Rune != 0 || e.Key == "") {
 		p.now.(typist).typed(p, e)
-		return p.wish
+		return page.Done
 	}
 	found, why := p.acts.Press(p, p.Scope(), e)
 	switch {
@@ -115,26 +161,12 @@ func (p *Practice) Press(e keys.Event) page.Wish {
 		p.now.(typist).typed(p, e)
 	case e.Key == "":
 		p.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case !p.Busy() && e.Key == keys.Esc:
-		return page.Back
-	case e.Key == "q" && p.unfinished():
-		p.desk.Refuse("q again quits the program and drops what was done in the exercise; m marks it")
-	case !p.Busy(), e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keys.Tab:
+	case e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keys.Tab, !p.Busy():
 		return page.Leave
 	default:
 		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys, Esc goes back")
 	}
-	return p.wish
-}
-
-// unfinished tells, once, that something is done that is not marked.
-func (p *Practice) unfinished() bool {
-	w, ok := p.now.(work)
-	if !ok || !w.base().touched || w.base().warned {
-		return false
-	}
-	w.base().warned = true
-	return true
+	return page.Done
 }
 
 // Lines draws the page.
@@ -157,8 +189,6 @@ func (p *Practice) load() {
 	}
 }
 
-func (p *Practice) library() *laminate.Library { return p.desk.Doc.Library() }
-
 // of are the exercises of a step.
 func (p *Practice) of(step int) []*exercise.Exercise {
 	var list []*exercise.Exercise
@@ -169,25 +199,3 @@ func (p *Practice) of(step int) []*exercise.Exercise {
 	}
 	return list
 }
-
-// in makes what a key does to a screen of one kind.
-func in[S screen](do func(S, *Practice, keys.Event)) func(*Practice, keys.Event) {
-	return func(p *Practice, e keys.Event) {
-		if s, ok := p.now.(S); ok {
-			do(s, p, e)
-		}
-	}
-}
-
-// can makes why a key cannot act on a screen of one kind.
-func can[S screen](why func(S, *Practice) string) func(*Practice) string {
-	return func(p *Practice) string {
-		if s, ok := p.now.(S); ok {
-			return why(s, p)
-		}
-		return "not here"
-	}
-}
-
-// inward tells the arrows apart.
-func inward(e keys.Event) bool { return e.Key == keys.Up || e.Key == "k" || e.Key == keys.Left }
