@@ -83,7 +83,7 @@ func picture(step int, title string) *laminate.Schedule {
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
-	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
+	s := &laminate.Schedule{Head: laminate.Head{Title: title}, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
 		ply(veil, "barrier", laminate.InnerSurface, build.Veils),
 		ply(catalog.Mat15, "barrier", laminate.InteriorLayer, build.Mats),
 		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),

@@ -38,9 +38,9 @@ func (b *Bench) lay(id string) {
 
 func (m *firstResin) id() string {
 	if m.wall {
-		return "wall"
+		return "structure"
 	}
-	return "liner"
+	return "barrier"
 }
 
 // edit adds the resin and lays the ply in it, as one change.
@@ -74,7 +74,7 @@ func (m *firstResin) page(b *Bench, w, h int) []string {
 	t := b.desk.Theme
 	what := "barrier"
 	if m.wall {
-		what = "wall"
+		what = "structure"
 	}
 	families := laminate.Families.All()
 	more := draw.Wrap("The schedule states no resin. The one taken is added as "+m.id()+"; plies laid after it take it too, until f, the facts, adds another.", max(10, w-6))

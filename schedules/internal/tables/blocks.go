@@ -1,10 +1,8 @@
-package keyed
+package tables
 
 import (
 	"bytes"
 	"strings"
-
-	"frp/veilwright/schedules/internal/syntax"
 )
 
 // layout is a document cut into blocks. What stands between two blocks (blank
@@ -22,7 +20,7 @@ type block struct {
 	table, row int
 	lead, head int // where its comments and its header line begin
 	body, end  int // where the keys begin and the block ends, line ends included
-	leaves     []syntax.Leaf
+	leaves     []Leaf
 }
 
 // lineStart and lineEnd give the line that holds an offset; the end is behind
@@ -37,17 +35,16 @@ func lineEnd(b []byte, at int) int {
 }
 
 func (d *Document) blocks() *layout {
-	o := d.Out
 	lay := &layout{eol: "\n", sep: "\n"}
 	if i := bytes.IndexByte(d.Data, '\n'); i > 0 && d.Data[i-1] == '\r' {
 		lay.eol = "\r\n"
 	}
-	lay.blocks = make([]block, len(o.Heads)+1)
-	for i, h := range o.Heads {
+	lay.blocks = make([]block, len(d.Heads)+1)
+	for i, h := range d.Heads {
 		lay.blocks[i+1] = block{table: h.Table, row: h.Row, head: lineStart(d.Data, h.Start), body: lineEnd(d.Data, h.End)}
 		lay.blocks[i+1].end = lay.blocks[i+1].body
 	}
-	for _, l := range o.Leaves {
+	for _, l := range d.leaves {
 		b := &lay.blocks[l.Head+1]
 		b.leaves = append(b.leaves, l)
 		b.end = max(b.end, lineEnd(d.Data, l.To))

@@ -1,10 +1,8 @@
-package keyed
+package tables
 
 import (
 	"bytes"
 	"strings"
-
-	"frp/veilwright/schedules/internal/syntax"
 )
 
 // remarks are the comments of a document by what they stand at.
@@ -31,7 +29,7 @@ func (d *Document) remarks() *remarks {
 		r.free[here] = append(r.free[here], groups(d.Data[end:b.lead])...)
 		r.above[here] = append(r.above[here], comments(d.Data[b.lead:b.head])...)
 		if i > 0 {
-			r.noteBehind(here, d.Data[d.Out.Heads[i-1].End:b.body])
+			r.noteBehind(here, d.Data[d.Heads[i-1].End:b.body])
 		}
 		at := b.body
 		for n, l := range b.leaves {
@@ -47,7 +45,7 @@ func (d *Document) remarks() *remarks {
 			}
 			r.above[key] = append(r.above[key], comments(lines)...)
 			if !d.stays(l) {
-				r.above[key] = append(r.above[key], syntax.Comments(d.Data[l.From:l.To])...)
+				r.above[key] = append(r.above[key], Comments(d.Data[l.From:l.To])...)
 			}
 			at = lineEnd(d.Data, l.To)
 			r.noteBehind(key, d.Data[l.To:at])
@@ -61,18 +59,17 @@ func (d *Document) remarks() *remarks {
 
 // stays tells whether a value is left as it was typed, lines and all: a list
 // with comments, which say something of the item they stand at.
-func (d *Document) stays(l syntax.Leaf) bool {
-	return l.Plain && !l.Container && d.Data[l.Value] == '[' && len(syntax.Comments(d.Data[l.From:l.To])) > 0
+func (d *Document) stays(l Leaf) bool {
+	return l.Plain && l.Of == 0 && d.Data[l.Value] == '[' && len(Comments(d.Data[l.From:l.To])) > 0
 }
 
 // owner is what a comment at a key belongs to in canonical form.
-func (d *Document) owner(l syntax.Leaf) Spot {
-	if !l.Container {
-		return Spot{l.Table, l.Row, l.Key}
-	}
-	for i := range d.Tables {
-		if i > 0 && d.Tables[i].Name == l.Key {
-			return Spot{i, 0, ""}
+func (d *Document) owner(l Leaf) Spot {
+	if l.Of > 0 {
+		for row, parent := range d.of[l.Of] {
+			if parent == l.Row {
+				return Spot{l.Of, row, ""}
+			}
 		}
 	}
 	return Spot{l.Table, l.Row, l.Key}
@@ -149,10 +146,25 @@ func Canonical(tables []Table, model any, src *Document, eol string) []byte {
 	if src != nil {
 		w.r = src.remarks()
 	}
+	of, _ := parents(tables)
+	rows := make([][]Row, len(tables))
 	for i := range tables {
-		t := &tables[i]
-		for row := range t.Rows(model) {
-			w.row(t, i, row, t.At(model, row))
+		rows[i] = tables[i].rows(model)
+	}
+	var write func(table, parent int)
+	write = func(table, parent int) {
+		for row, to := within(rows[table], parent); row < to; row++ {
+			w.row(&tables[table], table, row, rows[table][row].Value)
+			for i := 1; i < len(tables); i++ {
+				if of[i] == table && table > 0 {
+					write(i, row)
+				}
+			}
+		}
+	}
+	for i := range tables {
+		if of[i] == 0 {
+			write(i, 0)
 		}
 	}
 	for _, g := range w.r.tail {
@@ -174,7 +186,7 @@ func (d *Document) spelled(at Spot) string {
 	if !ok {
 		return ""
 	}
-	l := d.Out.Leaves[i]
+	l := d.leaves[i]
 	return string(d.Data[l.Value:l.End])
 }
 
@@ -184,7 +196,7 @@ func (d *Document) list(at Spot) string {
 		return ""
 	}
 	i, ok := d.places()[at]
-	if !ok || !d.stays(d.Out.Leaves[i]) {
+	if !ok || !d.stays(d.leaves[i]) {
 		return ""
 	}
 	return strings.ReplaceAll(d.spelled(at), "\r\n", "\n")
@@ -235,11 +247,7 @@ func (w *writer) row(t *Table, table, row int, values any) {
 	w.blank()
 	w.lines(w.r.above[here])
 	if t.Name != "" {
-		header := "[" + t.Name + "]"
-		if t.Array {
-			header = "[" + header + "]"
-		}
-		w.b.WriteString(header)
+		w.b.WriteString(t.header())
 		w.behind(here)
 	}
 	for i, key := range keys {

@@ -1,4 +1,4 @@
-package keyed
+package tables
 
 import (
 	"strings"

@@ -1,4 +1,4 @@
-package keyed
+package tables
 
 import (
 	"bytes"
@@ -8,8 +8,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
-
-	"frp/veilwright/schedules/internal/syntax"
 )
 
 // Problem is one thing that makes a document unusable, and where. Its text is
@@ -97,16 +95,8 @@ func Place(b []byte, at int) (line, column int) {
 	return 1 + bytes.Count(b[:start], []byte{'\n'}), 1 + utf8.RuneCount(b[start:at])
 }
 
-// Located turns errors of syntax into problems; table stands before the keys.
-func Located(b []byte, table string, errs []syntax.Error) []Problem {
-	var problems []Problem
-	for _, e := range errs {
-		p := Problem{Message: Printable(e.Message)}
-		p.Line, p.Column = Place(b, e.Offset)
-		if e.Key != "" {
-			p.Key = table + SafeKey(e.Key)
-		}
-		problems = append(problems, p)
-	}
-	return problems
+func problemAt(b []byte, at int, key, message string) Problem {
+	p := Problem{Key: key, Message: message}
+	p.Line, p.Column = Place(b, at)
+	return p
 }

@@ -1,4 +1,4 @@
-package syntax
+package tables
 
 import (
 	"bytes"
@@ -9,43 +9,38 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// Values reads the values of the document. Keys given twice are told and then
+// values reads the values of the document. Keys given twice are told and then
 // left out, so that whatever else is wrong can be told in the same breath.
-func (o *Outline) Values() (map[string]any, []Error) {
+func (d *Document) values() (map[string]any, []Problem) {
 	var m map[string]any
-	_, err := toml.Decode(string(o.Data), &m)
+	_, err := toml.Decode(string(d.Data), &m)
 	if err == nil {
 		return m, nil
 	}
-	errs, once := o.duplicates()
-	if len(errs) > 0 {
+	problems, once := d.duplicates()
+	if len(problems) > 0 {
 		m = nil
 		if _, err = toml.Decode(string(once), &m); err == nil {
-			return m, errs
+			return m, problems
 		}
 	}
 	var pe toml.ParseError
 	if !errors.As(err, &pe) {
-		return nil, append(errs, Error{Message: "this is not TOML: " + err.Error()})
+		return nil, append(problems, problemAt(d.Data, 0, "", Printable("this is not TOML: "+err.Error())))
 	}
 	// The library counts wrongly where tables repeat; only a place inside the
 	// text is of use.
 	at := pe.Position.Start
-	if at < 0 || at > len(o.Data) {
+	if at < 0 || at > len(d.Data) {
 		at = 0
 	}
-	return nil, append(errs, Error{Offset: at, Key: pe.LastKey, Message: "this is not TOML: " + pe.Message})
+	return nil, append(problems, problemAt(d.Data, at, SafeKey(pe.LastKey), Printable("this is not TOML: "+pe.Message)))
 }
 
 // duplicates finds keys and tables given twice, and gives the text without the
 // second ones, every offset kept.
-func (o *Outline) duplicates() ([]Error, []byte) {
-	type place struct {
-		table, row int
-		key        string
-	}
-	var errs []Error
-	once := bytes.Clone(o.Data)
+func (d *Document) duplicates() (problems []Problem, once []byte) {
+	once = bytes.Clone(d.Data)
 	drop := func(from, to int) {
 		for i := from; i < to; i++ {
 			if once[i] != '\n' && once[i] != '\r' {
@@ -53,24 +48,24 @@ func (o *Outline) duplicates() ([]Error, []byte) {
 			}
 		}
 	}
-	first := make(map[place]int, len(o.Leaves))
+	line := func(at int) int { l, _ := Place(d.Data, at); return l }
+	first := make(map[Spot]int, len(d.leaves))
 	// A table that stands a second time is told once, its keys with it.
 	again := make(map[int]bool)
 	seen := make(map[int]int)
-	for i, h := range o.Heads {
+	for i, h := range d.Heads {
 		if h.Table < 0 || h.Array {
 			continue
 		}
 		if at, twice := seen[h.Table]; twice {
-			name := string(bytes.Trim(o.Data[h.Start:h.End], "[] \t"))
-			errs = append(errs, Error{Offset: h.Start, Key: name, Message: fmt.Sprintf("the table is given twice, first on line %d", o.line(at))})
+			problems = append(problems, problemAt(d.Data, h.Start, d.Tables[h.Table].Name, fmt.Sprintf("the table is given twice, first on line %d", line(at))))
 			drop(h.Start, h.End)
 			again[i] = true
 		} else {
 			seen[h.Table] = h.Start
 		}
 	}
-	for _, l := range o.Leaves {
+	for _, l := range d.leaves {
 		if again[l.Head] {
 			drop(l.From, l.To)
 			continue
@@ -78,29 +73,19 @@ func (o *Outline) duplicates() ([]Error, []byte) {
 		if l.Sub {
 			continue
 		}
-		p := place{l.Table, l.Row, l.Key}
+		p := Spot{l.Table, l.Row, l.Key}
 		at, twice := first[p]
 		if !twice {
 			first[p] = l.Start
 			continue
 		}
-		errs = append(errs, Error{Offset: l.Start, Key: o.named(l), Message: fmt.Sprintf("it is given twice, first on line %d", o.line(at))})
+		problems = append(problems, problemAt(d.Data, l.Start, Name(&d.Tables[l.Table], l.Key), fmt.Sprintf("it is given twice, first on line %d", line(at))))
 		if l.From == l.Start {
 			drop(l.From, l.To)
 		}
 	}
-	return errs, once
+	return problems, once
 }
-
-// named is a key with its table: "part.length".
-func (o *Outline) named(l Leaf) string {
-	if name := o.tables[l.Table].Name; name != "" {
-		return name + "." + l.Key
-	}
-	return l.Key
-}
-
-func (o *Outline) line(at int) int { return 1 + bytes.Count(o.Data[:at], []byte{'\n'}) }
 
 // TopKey is a key before the first table. Value is text without its quotes, or
 // whatever else it is as it was typed.
@@ -112,11 +97,11 @@ type TopKey struct {
 
 // Top reads the keys before the first table, leniently: whatever follows may
 // be anything.
-func Top(data []byte) (map[string]TopKey, []Error) {
-	if errs := tooMany(data); errs != nil {
-		return nil, errs
+func Top(data []byte) (map[string]TopKey, []Problem) {
+	if problems := tooMany(data); problems != nil {
+		return nil, problems
 	}
-	s := scanner{out: &Outline{Data: data}}
+	s := scanner{out: &Document{Data: data}}
 	s.parser.Reset(data)
 	top := map[string]TopKey{}
 	for s.parser.NextExpression() {
@@ -124,9 +109,9 @@ func Top(data []byte) (map[string]TopKey, []Error) {
 		if e.Kind != unstable.KeyValue {
 			return top, nil
 		}
-		var parts [mostDepth][]byte
-		n, start, end := s.keys(e.Key(), &parts)
-		if n != 1 {
+		var room [mostDepth][]byte
+		parts, start, end := s.keys(e.Key(), &room)
+		if len(parts) != 1 {
 			continue
 		}
 		k := TopKey{Offset: start}
@@ -143,7 +128,7 @@ func Top(data []byte) (map[string]TopKey, []Error) {
 		}
 	}
 	if err := s.parser.Error(); err != nil {
-		return top, []Error{s.syntaxError(err)}
+		return top, []Problem{s.syntaxError(err)}
 	}
 	return top, nil
 }

@@ -1,4 +1,4 @@
-package keyed
+package tables
 
 import (
 	"math"
@@ -58,3 +58,12 @@ func TOMLNumber(v float64) string {
 
 // TOMLList spells values as a list on one line.
 func TOMLList(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
+
+// TOMLNumbers spells a list of numbers.
+func TOMLNumbers(list []float64) string {
+	items := make([]string, len(list))
+	for i, v := range list {
+		items[i] = TOMLNumber(v)
+	}
+	return TOMLList(items)
+}
