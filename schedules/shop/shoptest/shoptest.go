@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate/catalog"
 )
 
 // Corpus reads every example document of the source tree, whose root is given.
@@ -34,7 +36,7 @@ func Corpus(t testing.TB, root string) [][]byte {
 // swaps are slips that leave TOML what it is: values and keys that cannot be,
 // materials that nobody knows, bands without an angle.
 var swaps = [][2]string{
-	{"mat-1.5", "mat-nope"}, {"veil-c-10", "band-helical"}, {"angle ", "# angle "}, {"angle=", "#"}, {"resin ", "# resin "}, {" = 2", " = 0"},
+	{catalog.Mat15, "mat-nope"}, {catalog.VeilC10, catalog.BandHelical}, {"angle ", "# angle "}, {"angle=", "#"}, {"resin ", "# resin "}, {" = 2", " = 0"},
 	{" = 2", " = 2000"}, {" = 3", " = -1"}, {"glass_content = 0", "glass_content = 1"}, {"count ", "cuont "}, {"\"contact\"", "\"molded\""},
 	{" psi\"", "\""}, {"degF", "deg F"}, {"[part]", "[[part]]"}, {"[[ply]]", "[ply]"}, {"[[ply]]", "[[plies]]"}, {"[[resin]]\n", ""},
 	{"format", "formt"}, {"\"schedule\"", "\"record\""}, {"contains ", "carries "}, {"\"us\"", "\"si\""}, {"0.", "-0."}, {"title", "title = 1\ntitle"},
