@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 )
 
 type adviseCommand struct {
@@ -53,8 +54,7 @@ func (k adviseCommand) Run(c *call) error {
 	if c.JSON {
 		return c.out.JSON(report.AdviceOf(d.Name, d.Schedule.Title, a))
 	}
-	report.PrintAdvice(c.out, d.Name, d.Schedule, a, k.Brief)
-	c.designAid(nil)
+	c.print(append(paper.Advise(d.Name, d.Schedule, a, k.Brief), paper.Aid(nil)))
 	return nil
 }
 

@@ -4,11 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -47,20 +46,9 @@ func (k checkCommand) Run(c *call) error {
 		return c.out.JSON(run.reports)
 	}
 	if run.judgedAny {
-		c.designAid(run.notChecked)
+		c.print(paper.Sheet{paper.Aid(run.notChecked)})
 	}
 	return nil
-}
-
-// designAid prints what has to stand wherever a figure could be built from.
-func (c *call) designAid(notChecked []string) {
-	text := wall.DesignAid
-	if len(notChecked) > 0 {
-		text += " Not checked: " + strings.Join(notChecked, ", ") + "."
-	}
-	for _, line := range output.Wrap(text, 100) {
-		c.out.Line("%s", line)
-	}
 }
 
 // checking is one run of check.
@@ -110,19 +98,18 @@ func (k *checking) judged(d *shop.Opened) {
 	if r.Wall != nil {
 		k.notChecked = r.Wall.NotChecked
 	}
-	s := report.Judged(d.Name, d.Library.Books, r, d.Source.Line, k.c.JSON || k.Plies)
 	if k.c.JSON {
-		k.reports = append(k.reports, s)
+		k.reports = append(k.reports, report.Judged(d.Name, d.Library.Books, r, d.Source.Line))
 		return
 	}
-	report.Print(k.c.out, s, r, units, report.Detail{Plies: k.Plies, Explain: k.Explain})
+	k.c.print(paper.Check(d.Name, d.Library.Books, r, d.Source.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
 }
 
 func (k *checking) unusable(d *shop.Opened) {
 	s := k.c.unread(d)
 	k.reports = append(k.reports, s)
 	if !k.c.JSON {
-		report.PrintUnread(k.c.out, s)
+		k.c.printUnread(s)
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
@@ -79,21 +80,18 @@ func (k compareCommand) Run(c *call) error {
 		c.ends(Incomplete)
 	case acceptance.Meets:
 	}
-	return k.print(c, report.Compared(k.Schedule, k.Specification, k.Record, d.Library.Books, result, judged, d.Source.Line))
-}
-
-func (k compareCommand) print(c *call, r report.Comparison) error {
-	switch {
-	case c.JSON:
-		return c.out.JSON(r)
-	case k.To == toMarkdown:
-		report.ComparisonMarkdown(c.out, r)
-	case k.To == toCSV:
-		return report.ComparisonCSV(c.out, r)
-	default:
-		report.PrintComparison(c.out, r)
-		c.designAid(nil)
+	if c.JSON {
+		return c.out.JSON(report.Compared(k.Schedule, k.Specification, k.Record, d.Library.Books, result, judged, d.Source.Line))
 	}
+	sheet := append(paper.Compare(paper.Compared{Schedule: k.Schedule, Specification: k.Specification, Record: k.Record}, result, judged), paper.Aid(nil))
+	switch k.To {
+	case toMarkdown:
+		return paper.Markdown(c.out, sheet)
+	case toCSV:
+		return paper.CSV(c.out, sheet)
+	default: // text
+	}
+	c.print(sheet)
 	return nil
 }
 
@@ -127,10 +125,10 @@ func (k diffCommand) Run(c *call) error {
 	}
 	units := c.units(new.Schedule)
 	older, newer := old.Judge(rules.Options{Units: units}), new.Judge(rules.Options{Units: units})
-	d := report.Differing(k.Old, k.New, schedules.FactChanges(old.Schedule, new.Schedule), acceptance.Differ(older, newer), older, newer)
+	facts, d := schedules.FactChanges(old.Schedule, new.Schedule), acceptance.Differ(older, newer)
 	if c.JSON {
-		return c.out.JSON(d)
+		return c.out.JSON(report.Differing(k.Old, k.New, facts, d, older, newer))
 	}
-	report.PrintDifference(c.out, d, units)
+	c.print(paper.Diff(k.Old, k.New, facts, d, older, newer, units))
 	return nil
 }

@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/store"
 )
 
@@ -79,8 +80,7 @@ func (k proposeCommand) Run(c *call) error {
 	case c.JSON:
 		return c.out.JSON(report.ProposalOf(d.Name, d.Schedule, d.Library.Books, list, texts, files))
 	case k.All != "":
-		report.PrintCandidates(c.out, list, files, units)
-		c.designAid(nil)
+		c.print(append(paper.Candidates(list, files, units), paper.Aid(nil)))
 		return nil
 	}
 	_, err = c.out.Write(texts[0])

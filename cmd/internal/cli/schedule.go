@@ -64,7 +64,7 @@ func (c *call) saidBook(err error) error {
 		if book.Err != nil {
 			c.say.Say("shop book %s: %v", book.Path, book.Err)
 		} else {
-			report.SayUnread(c.say, unread(&shop.Opened{Name: book.Path, Problems: book.Problems}))
+			explainUnread(c.say, unread(&shop.Opened{Name: book.Path, Problems: book.Problems}))
 		}
 	}
 	return errors.New(book.Short())
@@ -76,7 +76,7 @@ func (c *call) unread(o *shop.Opened) report.Schedule {
 	c.ends(Unusable)
 	said := *o
 	said.Err = c.saidBook(o.Err)
-	report.SayUnread(c.say, unread(&said))
+	explainUnread(c.say, unread(&said))
 	return unread(o)
 }
 
@@ -100,7 +100,7 @@ func (c *call) unusable(text bool, shape func(report.Schedule) any, docs ...*sho
 		}
 		s := c.unread(o)
 		if text && !c.JSON {
-			report.PrintUnread(c.out, s)
+			c.printUnread(s)
 		}
 		if len(docs) > 1 {
 			sentence := o.Name + ": " + *s.Error
