@@ -40,12 +40,14 @@ func (c *checker) laminates(j *Job, lib *Library, resins map[string]int) {
 		for k := range c.faults[n:] {
 			if f := &c.faults[n+k]; f.Ref.Kind == RefPly {
 				f.Ref.Kind, f.Ref.Index = RefLaminatePly, rows+f.Ref.Index
+			} else {
+				f.Ref.Part = -1
 			}
 		}
 		rows += len(l.Plies)
 		plies += s.NumberOfPlies()
 	}
-	c.ref = Ref{Kind: RefSchedule}
+	c.ref = Ref{Part: -1, Kind: RefSchedule}
 	if plies > MostPlies && len(j.Laminates) > 1 {
 		c.fail("laminate", "there are %d plies in all laminates, counts multiplied out: at most %d are read", plies, MostPlies)
 	}

@@ -80,3 +80,12 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	}
 	return r
 }
+
+// Lines makes line, which finds places of the job, find those of the wall of a
+// part.
+func (r *JobReport) Lines(part int, line func(laminate.Ref) int) func(laminate.Ref) int {
+	return func(at laminate.Ref) int {
+		at.Part = part
+		return line(at)
+	}
+}

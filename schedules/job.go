@@ -146,7 +146,7 @@ func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *lamina
 	src.doc.Was = j.Clone()
 	for i := range j.Parts {
 		name := j.Parts[i].Schedule
-		if name == "" || refused[i] || beside == nil {
+		if _, read := j.Schedules[name]; read || name == "" || refused[i] || beside == nil {
 			continue
 		}
 		s, err := beside(name)
@@ -193,8 +193,6 @@ func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {
 		return spot(jobJoint, at.Index)
 	case laminate.RefNozzle:
 		return spot(jobNozzle, at.Index)
-	case laminate.RefSchedule:
-		return spot(jobRoot, 0)
 	default: // the wall of a part, or what all parts share
 	}
 	var p *laminate.JobPart
@@ -205,6 +203,8 @@ func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {
 		}
 	}
 	switch at.Kind {
+	case laminate.RefSchedule:
+		return spot(jobRoot, 0)
 	case laminate.RefService:
 		if p != nil && p.Overrides(at.Key) {
 			return spot(jobPart, at.Part)

@@ -74,6 +74,9 @@ func bareJob(j *laminate.Job) *laminate.Job {
 		j.Nozzles[i].Origin = 0
 	}
 	j.Schedules = nil
+	j.Resins, j.Materials = append([]laminate.Resin(nil), j.Resins...), append([]laminate.Material(nil), j.Materials...)
+	j.Laminates, j.Parts = append([]laminate.Laminate(nil), j.Laminates...), append([]laminate.JobPart(nil), j.Parts...)
+	j.Joints, j.Nozzles = append([]laminate.Joint(nil), j.Joints...), append([]laminate.Nozzle(nil), j.Nozzles...)
 	return j
 }
 

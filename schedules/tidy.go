@@ -26,6 +26,9 @@ func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []P
 		if len(problems) == 0 && zones != nil {
 			j = j.Clone()
 			for i := range j.Laminates {
+				if !slices.ContainsFunc(j.Parts, func(p laminate.JobPart) bool { return p.Laminate == j.Laminates[i].ID }) {
+					continue // an overlay: zones are those of a wall
+				}
 				s := j.Schedule(i)
 				writeZones(s.Plies, zones(s))
 			}
