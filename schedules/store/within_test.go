@@ -21,7 +21,7 @@ func TestWithin_readsNothingOutsideTheFolder(t *testing.T) {
 	}
 	for link, to := range map[string]string{"inside.toml": "a.toml", "out.toml": "../outside.toml", "up": ".."} {
 		if err := os.Symlink(to, filepath.Join(folder, link)); err != nil {
-			t.Skip(err)
+			t.Fatal(err)
 		}
 	}
 	for name, want := range map[string]string{"a.toml": "a", "deep/b.toml": "b", "./deep/../a.toml": "a", "inside.toml": "a"} {
