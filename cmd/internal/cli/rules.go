@@ -11,12 +11,12 @@ import (
 )
 
 type rulesCommand struct {
-	IDs []string `arg:"" optional:"" name:"id" help:"Rules to print in full; left out, all in short." complete:"rules"`
+	IDs []string `arg:"" optional:"" name:"id" help:"Rules to print in full; all in short if left out." complete:"rules"`
 }
 
 // Help is shown under the command's flags.
 func (rulesCommand) Help() string {
-	return `The rules that check runs, printed from what runs: what each looks for, why, how bad it is, and on whose word.
+	return `The rules that check runs, printed from what runs: what each looks for, why, its severity, and its source.
 
     veilwright rules
     veilwright rules veil-missing
@@ -66,8 +66,8 @@ func (k rulesCommand) Run(c *call) error {
 		return nil
 	}
 	// What the words below mean, for whoever has not read a report yet.
-	c.out.Line("break: do not build it so; incomplete: cannot be judged, a fact that matters is missing;")
-	c.out.Line("warning: somebody has to decide; note: good to know, nothing to fix.")
+	c.out.Line("break: do not build it that way; incomplete: a fact that matters is missing;")
+	c.out.Line("warning: a person has to decide; note: for information.")
 	family := ""
 	for _, r := range chosen {
 		if r.Family != family {

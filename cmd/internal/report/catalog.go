@@ -132,7 +132,8 @@ func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full b
 	for _, m := range shown.Materials {
 		mass, fiber := "-", m.Fiber
 		if m.ArealMassKgM2 != nil {
-			mass = units.FabricMass(*m.ArealMassKgM2)
+			form, _ := laminate.Forms.Parse(m.Form)
+			mass = laminate.ArealMassText(form, *m.ArealMassKgM2, units)
 		} else if m.ThicknessMM != nil {
 			mass = units.Thickness(*m.ThicknessMM / 1000)
 		}
@@ -146,7 +147,7 @@ func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full b
 		out.Line("  %-18s %-15s %-10s %14s %10s %13s  %s", m.ID, m.Form, fiber, mass, content, shareOf(m.BarrierGlassContent), m.Name)
 		source(m.Source)
 	}
-	head(len(shown.Resins), "resin of the shop")
+	head(len(shown.Resins), "shop resin")
 	for _, r := range shown.Resins {
 		out.Line("  %-30s %s", r.ID, r.Family)
 		source(r.Source)

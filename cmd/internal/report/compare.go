@@ -33,7 +33,7 @@ type Comparison struct {
 // Line is one demand of a comparison.
 type Line struct {
 	Key     string `json:"key"`
-	Demand  string `json:"demand"`
+	Demand  string `json:"requirement"`
 	Found   string `json:"found"`
 	Verdict string `json:"verdict"`
 	Basis   string `json:"basis"`
@@ -79,7 +79,7 @@ func PrintComparison(out *output.Sink, c Comparison) {
 		out.Line("  note        %s", n)
 	}
 	for _, f := range c.Findings {
-		out.Line("  beside it   the schedule itself: %s %s: %s", f.Severity, f.Rule, f.Message)
+		out.Line("  also        the schedule itself: %s %s: %s", f.Severity, f.Rule, f.Message)
 	}
 	out.Line("%s: %s (%s)", c.Schedule, c.Verdict, tally(c))
 }
@@ -123,7 +123,7 @@ func numbered(plies []int) string {
 func ComparisonMarkdown(out *output.Sink, c Comparison) {
 	out.Line("# %s against %s: %s", c.Schedule, heldAgainst(c), c.Verdict)
 	out.Line("")
-	out.Line("| verdict | demand | found | plies | basis |")
+	out.Line("| verdict | requirement | found | plies | basis |")
 	out.Line("|---|---|---|---|---|")
 	for _, l := range c.Lines {
 		out.Line("| %s | %s | %s | %s | %s |", l.Verdict, cell(l.Demand), cell(l.Found), strings.Trim(numbered(l.Plies), " ()"), cell(l.Basis))
@@ -134,7 +134,7 @@ func ComparisonMarkdown(out *output.Sink, c Comparison) {
 	}
 	for _, f := range c.Findings {
 		out.Line("")
-		out.Line("Beside it, the schedule itself: %s `%s`: %s", f.Severity, f.Rule, f.Message)
+		out.Line("Also, the schedule itself: %s `%s`: %s", f.Severity, f.Rule, f.Message)
 	}
 }
 
@@ -143,7 +143,7 @@ func cell(s string) string { return strings.ReplaceAll(s, "|", `\|`) }
 // ComparisonCSV prints the lines of a comparison for a spreadsheet.
 func ComparisonCSV(out *output.Sink, c Comparison) error {
 	w := csv.NewWriter(out)
-	rows := [][]string{{"verdict", "key", "demand", "found", "plies", "basis"}}
+	rows := [][]string{{"verdict", "key", "requirement", "found", "plies", "basis"}}
 	for _, l := range c.Lines {
 		rows = append(rows, []string{l.Verdict, l.Key, safeCell(l.Demand), safeCell(l.Found), strings.Trim(numbered(l.Plies), " ()"), safeCell(l.Basis)})
 	}
@@ -268,7 +268,7 @@ func PrintDifference(out *output.Sink, d Difference, units quantity.System) {
 		out.Line("  new      %s %s: %s", f.Severity, f.Rule, f.Message)
 	}
 	if changes == 0 {
-		out.Line("  nothing stated, no ply, figure or finding differs")
+		out.Line("  no stated fact, ply, figure or finding differs")
 	}
 }
 

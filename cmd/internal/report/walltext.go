@@ -32,7 +32,7 @@ func PrintWall(out *output.Sink, w Wall, r *wall.Result, needed []wall.Course, u
 		}
 		aside := ""
 		if !c.Judged {
-			aside = " (shown, not judged)"
+			aside = " (shown only)"
 		}
 		out.Line("  %s%s: axial %s, hoop %s; %s", c.Name, aside, units.Figure(c.NAxial, quantity.LineLoad), units.Figure(c.NHoop, quantity.LineLoad), strain)
 		if c.FirstPly != "" {

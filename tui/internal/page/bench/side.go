@@ -92,7 +92,7 @@ func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 func (b *Bench) weight(m *laminate.Material) string {
 	switch {
 	case m.ArealMass.Given():
-		return b.desk.Units().FabricMass(m.ArealMass.SI())
+		return laminate.ArealMassText(m.Form, m.ArealMass.SI(), b.desk.Units())
 	case m.Thickness.Given():
 		return b.desk.Units().Thickness(m.Thickness.SI())
 	}
