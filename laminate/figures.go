@@ -1,11 +1,5 @@
 package laminate
 
-import (
-	"strings"
-
-	"frp/veilwright/laminate/quantity"
-)
-
 // Fiber share by mass that chopped glass is taken to have in unfilled resin
 // where its material gives none.
 const (
@@ -230,15 +224,4 @@ func fillerShare(r *Resin) float64 {
 func solidShare(p *Ply) (share float64, ok bool) {
 	v := p.VoidContent.Value // 0 when not given
 	return 1 - v, v >= 0 && v < 1
-}
-
-// ArealMassText prints an areal mass in kg/m² as the trade weighs the form:
-// woven and unidirectional reinforcement by the square yard, all else by the
-// square foot; g/m² in metric units.
-func ArealMassText(f Form, kgPerM2 float64, u quantity.System) string {
-	if u == quantity.US && (f == WovenRoving || f == Unidirectional) {
-		v := quantity.New(kgPerM2, quantity.KilogramPerSquareMeter).In(quantity.OuncePerSquareYard)
-		return strings.TrimSuffix(quantity.Number(v, 1), ".0") + " " + quantity.OuncePerSquareYard.Symbol()
-	}
-	return u.FabricMass(kgPerM2)
 }

@@ -23,17 +23,16 @@ type input struct {
 // its documents; one that holds none is said on standard error.
 func (c *call) inputs(names []string) []input {
 	var found []input
-	piped := false
 	for _, name := range names {
 		switch {
 		case name == "":
 			found = append(found, input{name: "''", refused: "the file name is empty"})
 			continue
-		case name == stdinName && piped:
+		case name == stdinName && c.piped:
 			found = append(found, input{name: name, refused: "only one document can be standard input"})
 			continue
 		case name == stdinName:
-			piped = true
+			c.piped = true
 			found = append(found, input{name: name})
 			continue
 		}
