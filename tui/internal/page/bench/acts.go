@@ -22,7 +22,7 @@ func (b *Bench) layDigit(e keys.Event) {
 
 // laying lays one ply outward of the row worked at.
 func (b *Bench) laying(id string) edit.Edit {
-	return edit.LayPly(b.schedule(), b.library(), b.desk.Row, id)
+	return edit.AddPly(b.schedule(), b.library(), b.desk.Row, id)
 }
 
 func (b *Bench) count(by int) {

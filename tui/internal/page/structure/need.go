@@ -77,7 +77,7 @@ func canLay(p *Structure) string {
 func (p *Structure) insert() {
 	n := p.need
 	e := edit.InsertPlies(p.desk.Doc.Now(), p.desk.Doc.Library(), n.found.Row-1, n.found.Plies)
-	e.Label = fmt.Sprintf("laid %s of %s", page.Count(n.found.Repeats, "repeat"), n.unit.String())
+	e.Label = fmt.Sprintf("added %s of %s", page.Count(n.found.Repeats, "repeat"), n.unit.String())
 	if p.desk.Apply(e) {
 		p.need = nil
 	}
