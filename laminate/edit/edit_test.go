@@ -144,7 +144,7 @@ func TestAddPly_bandTakesAnAngle(t *testing.T) {
 func TestLabels_areGoodEnglish(t *testing.T) {
 	s, l := built(t), catalog.Library()
 	for want, e := range map[string]edit.Edit{
-		"added ply 9 mat-1.5":                                 edit.AddPly(s, l, 6, "mat-1.5"),
+		"added ply 9 mat-1.5":                                edit.AddPly(s, l, 6, "mat-1.5"),
 		"removed plies 2-3 mat-1.5":                          edit.Remove(s, l, 1),
 		"moved ply 5 woven-24 outward":                       edit.Move(s, l, 3, 5),
 		"added 1 ply to plies 2-3 mat-1.5":                   edit.AddCount(s, l, 1, 1),
@@ -159,7 +159,7 @@ func TestLabels_areGoodEnglish(t *testing.T) {
 		"made the last 2 rows 3 times":                       edit.TimesLast(s, l, 6, 2, 3),
 		"duplicated ply 4 mat-1.5":                           edit.Duplicate(s, l, 2),
 		"ply 4 mat-1.5: glass content 28 %":                  edit.SetPly(s, l, 2, "glass_content", "glass content 28 %", func(p *laminate.Ply) {}),
-		"added 3 plies after ply 1 veil-c-15":                 edit.InsertPlies(s, l, 0, []laminate.Ply{{Material: "mat-1.5", Count: 3}}),
+		"added 3 plies after ply 1 veil-c-15":                edit.InsertPlies(s, l, 0, []laminate.Ply{{Material: "mat-1.5", Count: 3}}),
 	} {
 		if e.Label != want {
 			t.Errorf("label %q, want %q", e.Label, want)

@@ -3,8 +3,6 @@ package app
 import (
 	"path/filepath"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -30,14 +28,11 @@ func acts() page.Acts[*Root] {
 		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, elsewhere, (*Root).menu),
 		row("quit", []string{"q", "ctrl+c"}, "q", "quit", "quit; asks where something is not saved", 45, nil, (*Root).quit),
 		row("suspend", []string{"ctrl+z"}, "", "", "back to the shell; fg comes back here", 46, func(r *Root) string {
-			if r.o.Suspend == nil {
+			if r.o.CanStop == nil {
 				return "this terminal has no shell to come back from: q quits"
 			}
-			return r.o.Suspend()
-		}, func(r *Root) {
-			r.keep()
-			r.do(tea.Suspend)
-		}),
+			return r.o.CanStop()
+		}, (*Root).stop),
 	}
 }
 

@@ -36,8 +36,10 @@ type Options struct {
 	Person    string
 	Exercises []*exercise.Exercise
 	Editor    editor.Options // for opening other documents
-	// Suspend says why the program cannot be suspended, "" when it can.
-	Suspend func() string
+	// CanStop says why the program cannot be stopped for a shell to go on, ""
+	// when it can; Stop stops it, and returns when it goes on.
+	CanStop func() string
+	Stop    func()
 	Clock   func() time.Time
 	// After delivers a message later; nil means tea.Tick.
 	After func(time.Duration, tea.Msg) tea.Cmd
@@ -55,6 +57,7 @@ type Root struct {
 	pages  []page.Page
 	at     int         // the page that is open
 	stack  []page.Page // what lies over it, the last on top
+	binder *binder.Binder
 	w, h   int
 
 	cmds    []tea.Cmd // to return from the update
@@ -83,8 +86,8 @@ type End struct {
 func New(d *editor.Document, o Options) (*Root, error) {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	desk.Go(desk.LastRow())
-	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision()}
-	r.pages = pages(desk, o)
+	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), binder: binder.New(desk, o.Clock)}
+	r.pages = pages(desk, r.binder, o)
 	for i, p := range r.pages {
 		if p.Name() == o.Page {
 			r.at = i
@@ -108,8 +111,7 @@ func New(d *editor.Document, o Options) (*Root, error) {
 }
 
 // pages are the pages in the order of their numbers.
-func pages(d *page.Desk, o Options) []page.Page {
-	b := binder.New(d, o.Clock)
+func pages(d *page.Desk, b *binder.Binder, o Options) []page.Page {
 	return []page.Page{bench.New(d), structure.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b),
 		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
 }
