@@ -119,7 +119,7 @@ func (m *mixing) commit(p *Practice) bool {
 		return n, nil
 	}})
 	m.fill()
-	m.fields[m.at].Resume(f)
+	m.fields[m.at].Resume(&f)
 	return true
 }
 
@@ -218,7 +218,7 @@ func (m *mixing) lines(p *Practice, w, h int) []string {
 	s := m.schedule()
 	out = append(out, widget.Rule(t, w, widget.Piece{Text: "resin " + s.Plies[m.row].Resin + " of " + edit.PlyLabel(s, m.row), Look: t.Strong}))
 	for i := range m.fields {
-		out = append(out, m.fields[i].Line(t, i == m.at, 16, w))
+		out = append(out, m.fields[i].Lines(t, i == m.at, 16, w)...)
 	}
 	if left > len(m.fields)+2 {
 		out = append(out, "", t.Dim.Render(draw.Cut(" what the structure is laid in stays: a barrier that shares it gets a mix of its own", w)))

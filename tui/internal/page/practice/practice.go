@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Keeper keeps what each person did.
@@ -47,7 +48,6 @@ type Practice struct {
 
 	home *home
 	now  screen
-	wish page.Wish
 }
 
 // screen is what the page shows.
@@ -79,62 +79,47 @@ func (p *Practice) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, 
 // Reset does nothing: exercises have nothing to do with the open document.
 func (*Practice) Reset() {}
 
-// Bindings are the page's keys.
-func (p *Practice) Bindings() []keys.Binding { return p.acts.Bindings() }
-
-// Scope is where keys act now.
-func (p *Practice) Scope() keys.Scope { return p.now.scope() }
-
-// Can tells why a binding cannot act now.
-func (p *Practice) Can(id keys.ID) string { return p.acts.Why(p, p.Scope(), id) }
-
-// Busy tells that an exercise or a text is open: keys of everywhere are about
-// the document, which has nothing to do with it.
-func (p *Practice) Busy() bool { return p.now != screen(p.home) }
-
-// Typing tells that characters go into a field.
-func (p *Practice) Typing() bool {
-	t, ok := p.now.(typist)
-	return ok && t.typing()
-}
-
-// Press handles a key or a paste.
-func (p *Practice) Press(e keys.Event) page.Wish {
+// Table is the keys of the screen that is shown. While an exercise or a text is
+// open, keys of everywhere that are about the document rest.
+func (p *Practice) Table() keys.Table {
 	p.load()
-	p.wish = page.Done
-	if p.Typing() && (e.Rune != 0 || e.Key == "") {
-		p.now.(typist).typed(p, e)
-		return p.wish
+	const g = "Everywhere"
+	if !p.busy() {
+		return append(p.acts.Table(p, p.now.scope()), keys.Row{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { p.desk.Leave() }})
 	}
-	found, why := p.acts.Press(p, p.Scope(), e)
-	switch {
-	case why != "":
-		p.desk.Refuse(why)
-	case found:
-	case p.Typing():
-		p.now.(typist).typed(p, e)
-	case e.Key == "":
-		p.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case !p.Busy() && e.Key == keys.Esc:
-		return page.Back
-	case e.Key == "q" && p.unfinished():
-		p.desk.Refuse("q again quits the program and drops what was done in the exercise; m marks it")
-	case !p.Busy(), e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keys.Tab:
-		return page.Leave
-	default:
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys, Esc goes back")
+	own := p.acts.Table(p, p.now.scope()).Over(keys.Table{
+		{Keys: []string{"u", "y", "j", "s", "a", "o"}, Long: "what is about the document rests while an exercise is open", Group: g, Rank: 99,
+			Can: func() string { return "this key does nothing here: ? shows the keys, Esc goes back" }, Do: func(keys.Event) {}},
+	})
+	if p.unfinished() {
+		own = own.Over(keys.Table{{Keys: []string{"q"}, Short: "quit", Long: "quit the program and drop what was done in the exercise, asked twice", Group: g, Rank: 99, Do: func(keys.Event) {
+			p.now.(work).base().warned = true
+			p.desk.Refuse("q again quits the program and drops what was done in the exercise; m marks it")
+		}}})
 	}
-	return p.wish
+	return own
 }
 
-// unfinished tells, once, that something is done that is not marked.
+// Over is the field that characters go into, nil for none.
+func (p *Practice) Over() page.Overlay {
+	p.load()
+	t, ok := p.now.(typist)
+	if !ok || !t.typing() {
+		return nil
+	}
+	return &page.Text{Head: "practice", Still: true, Keys: append(p.acts.Table(p, p.now.scope()), keys.Row{Text: true, Keys: widget.EditKeys(),
+		Show: "letters", Long: "type", Group: "Filling in", Rank: 99, Do: func(e keys.Event) { p.now.(typist).typed(p, e) }})}
+}
+
+// Settle reads the exercises the first time the page is looked at.
+func (p *Practice) Settle() { p.load() }
+
+func (p *Practice) busy() bool { return p.now != screen(p.home) }
+
+// unfinished tells that something is done that is not marked, until that was said.
 func (p *Practice) unfinished() bool {
 	w, ok := p.now.(work)
-	if !ok || !w.base().touched || w.base().warned {
-		return false
-	}
-	w.base().warned = true
-	return true
+	return ok && w.base().touched && !w.base().warned
 }
 
 // Lines draws the page.

@@ -1,4 +1,4 @@
-package facts
+package jobdata
 
 import (
 	"strings"
@@ -31,7 +31,7 @@ func TestLines_refuseGarbageWithAnExample(t *testing.T) {
 		all = append(all, list...)
 	}
 	seen := 0
-	for _, label := range []string{"revision", "inside diameter", "stiffness kept", "k factors", "concentration", "temperature", "pH", "pressure inside", "specific gravity", "flame spread"} {
+	for _, label := range []string{"revision", "inside diameter", "modulus retention", "k factors", "concentration", "temperature", "pH", "pressure inside", "specific gravity", "flame spread"} {
 		for i := range all {
 			if all[i].field.Label != label {
 				continue

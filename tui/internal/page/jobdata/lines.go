@@ -1,4 +1,4 @@
-package facts
+package jobdata
 
 import (
 	"errors"
@@ -47,7 +47,7 @@ func part(s *laminate.Schedule, u quantity.System) []entry {
 		choice(section, "ends", "ends", p.Ends.String(), laminate.EndsList(), set, func(p *laminate.Part, v string) { p.Ends, _ = laminate.ParseEnds(v) }),
 		choice(section, "design_basis", "design basis", p.DesignBasis.String(), laminate.DesignBases(), set, func(p *laminate.Part, v string) { p.DesignBasis, _ = laminate.ParseDesignBasis(v) }),
 		measure(section, "stiffener_spacing", "stiffener spacing", p.StiffenerSpacing, u.Long(), set, func(p *laminate.Part, q quantity.Length) { p.StiffenerSpacing = q }),
-		share(section, "modulus_retention", "stiffness kept", p.ModulusRetention, "% of the room-temperature modulus, warm walls", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.ModulusRetention = v }),
+		share(section, "modulus_retention", "modulus retention", p.ModulusRetention, "% of the room-temperature modulus, warm walls", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.ModulusRetention = v }),
 		{section, page.Field{Label: "k factors", Text: factors(p.KFactors), Hint: "five, at least 1 each: unit-load basis"}, func(v string) (edit.Edit, error) {
 			k, err := readFactors(v)
 			return set("k_factors", stated("k factors", v), func(p *laminate.Part) { p.KFactors = k }), err
@@ -81,7 +81,7 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 		measure(section, "vacuum", "vacuum", v.Vacuum, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.Vacuum = q }),
 		measure(section, "test_pressure", "test pressure", v.TestPressure, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.TestPressure = q }),
 		number(section, "specific_gravity", "specific gravity", v.SpecificGravity, set, func(v *laminate.Service, x laminate.Optional[float64]) { v.SpecificGravity = x }),
-		{section, page.Field{Label: "flame spread", Text: whole(v.FlameSpread), Hint: "highest index allowed; nothing = no demand"}, func(t string) (edit.Edit, error) {
+		{section, page.Field{Label: "flame spread", Text: whole(v.FlameSpread), Hint: "highest index allowed; nothing = no requirement"}, func(t string) (edit.Edit, error) {
 			n, err := readWhole(t)
 			return set("flame_spread", stated("flame spread", t), func(v *laminate.Service) { v.FlameSpread = n }), err
 		}},
