@@ -43,7 +43,7 @@ func Analyze(s *Schedule, lib *Library) *Analysis {
 		a.Zones[row.Zone].addRow(row, count)
 	}
 	a.Barrier, a.Total = a.Zones[NoZone], a.Zones[NoZone]
-	for _, z := range Zones() {
+	for _, z := range Zones.All() {
 		a.Total.add(&a.Zones[z])
 		if z.InBarrier() {
 			a.Barrier.add(&a.Zones[z])

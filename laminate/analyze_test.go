@@ -41,7 +41,7 @@ func library() *laminate.Library {
 	l.Fibers[laminate.ECRGlass].Density = density(2620)
 	l.Fibers[laminate.Polyester].Density = density(1380)
 	l.Fillers[laminate.SiliconCarbide].Density = density(3210)
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		l.Families[f].Density = density(1150)
 	}
 	l.Index()
@@ -94,11 +94,11 @@ func TestAnalyze_plyFiguresAgreeWithArithmetic(t *testing.T) {
 	for _, c := range file.Cases {
 		t.Run(c.Name, func(t *testing.T) {
 			m := laminate.Material{ID: "own", ArealMass: must(parseAreal(c.ArealMass)), FiberDensity: must(parseDensity(c.FiberD)), GlassContent: laminate.Some(c.Share)}
-			m.Form, _ = laminate.ParseForm(c.Form)
-			m.Fiber, _ = laminate.ParseFiber(c.Fiber)
+			m.Form, _ = laminate.Forms.Parse(c.Form)
+			m.Fiber, _ = laminate.Fibers.Parse(c.Fiber)
 			r := laminate.Resin{ID: "a", Density: must(parseDensity(c.ResinD))}
 			if c.Filler != "" {
-				r.Filler, _ = laminate.ParseFiller(c.Filler)
+				r.Filler, _ = laminate.Fillers.Parse(c.Filler)
 				r.FillerContent = laminate.Some(c.FillerC)
 				r.FillerDensity = must(parseDensity(c.FillerD))
 			}

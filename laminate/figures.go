@@ -1,16 +1,15 @@
 package laminate
 
 // Fiber share by mass that chopped glass is taken to have in unfilled resin
-// where its material gives none: API 12P 5.4.3 for the barrier; 30 % in the
-// structure is common practice, no source.
+// where its material gives none.
 const (
-	choppedBarrierShare   = 0.27
-	choppedStructureShare = 0.30
+	ChoppedBarrierGlassContent = 0.27 // API 12P 5.4.3: 27 ± 5 %
+	ChoppedGlassContent        = 0.30 // in the structure; common practice, no source
 )
 
-// hoopFrom is the angle in degrees from which a band is hoop winding: one layer
+// HoopFrom is the angle in degrees from which a band is hoop winding: one layer
 // instead of a cover of two. Common practice, no source.
-const hoopFrom = 85
+const HoopFrom = 85
 
 // FiberDensity is the density of a material's fiber in kg/m³: its own, else
 // the typical one of its fiber. ok is false where neither is known.
@@ -73,9 +72,9 @@ func (m *Material) GlassContentIn(z Zone) (share float64, ok bool) {
 	case !m.Form.Chopped():
 		return 0, false
 	case z.InBarrier():
-		share = choppedBarrierShare
+		share = ChoppedBarrierGlassContent
 	default:
-		share = choppedStructureShare
+		share = ChoppedGlassContent
 	}
 	return share, share > 0 && share <= 1
 }
@@ -95,7 +94,7 @@ func (m *Material) PlyFiber(angle Optional[float64]) (kgPerM2 float64, ok bool) 
 	if !angle.Given {
 		return 0, false
 	}
-	if angle.Value > 0 && angle.Value < hoopFrom {
+	if angle.Value > 0 && angle.Value < HoopFrom {
 		layer *= 2
 	}
 	return positive(layer)

@@ -35,10 +35,10 @@ func anyPly(zone *rapid.Generator[laminate.Zone]) *rapid.Generator[laminate.Ply]
 }
 
 func anyZone() *rapid.Generator[laminate.Zone] {
-	return rapid.SampledFrom(append(laminate.Zones(), laminate.NoZone))
+	return rapid.SampledFrom(append(laminate.Zones.All(), laminate.NoZone))
 }
 
-func statedZone() *rapid.Generator[laminate.Zone] { return rapid.SampledFrom(laminate.Zones()) }
+func statedZone() *rapid.Generator[laminate.Zone] { return rapid.SampledFrom(laminate.Zones.All()) }
 
 func withPlies(plies []laminate.Ply) *laminate.Schedule {
 	return &laminate.Schedule{Resins: []laminate.Resin{{ID: "a", Family: laminate.VinylEster}, {ID: "b", Family: laminate.Isophthalic,
@@ -59,7 +59,7 @@ func TestAnalyze_thicknessAndMassAreAdditive(t *testing.T) {
 				t.Fatalf("row %d ends at %v, its plies at %v", i, r.ToHere, thickness)
 			}
 		}
-		for _, z := range laminate.Zones() {
+		for _, z := range laminate.Zones.All() {
 			zones += a.Zones[z].Thickness
 		}
 		barrier := a.Zones[laminate.InnerSurface].Mass + a.Zones[laminate.InteriorLayer].Mass
@@ -103,7 +103,7 @@ func TestAnalyze_isFiniteForAnything(t *testing.T) {
 	wild := rapid.OneOf(rapid.Float64(), rapid.SampledFrom([]float64{0, -1, 1, math.NaN(), math.Inf(1), math.Inf(-1), 1e308, 5e-324}))
 	rapid.Check(t, func(t *rapid.T) {
 		draw := func(label string) float64 { return wild.Draw(t, label) }
-		m := laminate.Material{ID: "own", Form: rapid.SampledFrom(laminate.Forms()).Draw(t, "form"), Fiber: rapid.SampledFrom(laminate.Fibers()).Draw(t, "fiber"),
+		m := laminate.Material{ID: "own", Form: rapid.SampledFrom(laminate.Forms.All()).Draw(t, "form"), Fiber: rapid.SampledFrom(laminate.Fibers.All()).Draw(t, "fiber"),
 			ArealMass: quantity.New(draw("areal"), quantity.KilogramPerSquareMeter), FiberDensity: density(draw("rho f")),
 			GlassContent: laminate.Some(draw("g")), Thickness: quantity.New(draw("t"), quantity.Meter),
 			Tow: quantity.New(draw("tow"), quantity.Tex), Tows: laminate.Some(rapid.Int().Draw(t, "tows")), BandWidth: quantity.New(draw("band"), quantity.Meter)}

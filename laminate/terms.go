@@ -1,34 +1,9 @@
 package laminate
 
+import "frp/veilwright/laminate/word"
+
 // The closed sets of words a document may use. Every set is a small integer
 // with its words in one table; the zero value is "not stated".
-
-// word tables: index = value; "" at 0.
-type words []string
-
-func (w words) name(i uint8) string {
-	if int(i) < len(w) {
-		return w[i]
-	}
-	return ""
-}
-
-func parseWord[T ~uint8](w words, s string) (T, bool) {
-	for i := 1; i < len(w); i++ {
-		if w[i] == s {
-			return T(i), true
-		}
-	}
-	return 0, false
-}
-
-func listWords[T ~uint8](w words) []T {
-	all := make([]T, 0, len(w)-1)
-	for i := 1; i < len(w); i++ {
-		all = append(all, T(i))
-	}
-	return all
-}
 
 // Zone is the place of a ply in the wall, in the standards' terms.
 type Zone uint8
@@ -42,18 +17,13 @@ const (
 	OuterSurface
 )
 
-var zoneWords = words{"", "inner-surface", "interior-layer", "structural-layer", "outer-surface"}
+// Zones are the words of zones, from the process side outward.
+var Zones = word.Of[Zone]("", "inner-surface", "interior-layer", "structural-layer", "outer-surface")
 
-func (z Zone) String() string { return zoneWords.name(uint8(z)) }
+func (z Zone) String() string { return Zones.Name(z) }
 
 // InBarrier tells whether the zone belongs to the corrosion barrier.
 func (z Zone) InBarrier() bool { return z == InnerSurface || z == InteriorLayer }
-
-// ParseZone reads a zone's word.
-func ParseZone(s string) (Zone, bool) { return parseWord[Zone](zoneWords, s) }
-
-// Zones lists them from the process side outward.
-func Zones() []Zone { return listWords[Zone](zoneWords) }
 
 // Form is how a material comes.
 type Form uint8
@@ -71,9 +41,10 @@ const (
 	Lamina
 )
 
-var formWords = words{"", "veil", "chopped-mat", "sprayed-chop", "woven-roving", "unidirectional", "roving-band", "resin-coat", "lamina"}
+// Forms are the words of material forms.
+var Forms = word.Of[Form]("", "veil", "chopped-mat", "sprayed-chop", "woven-roving", "unidirectional", "roving-band", "resin-coat", "lamina")
 
-func (f Form) String() string { return formWords.name(uint8(f)) }
+func (f Form) String() string { return Forms.Name(f) }
 
 // Chopped tells whether the form is randomly laid chopped fiber.
 func (f Form) Chopped() bool { return f == ChoppedMat || f == SprayedChop }
@@ -83,12 +54,6 @@ func (f Form) Continuous() bool { return f == WovenRoving || f == Unidirectional
 
 // Directed tells whether a ply of the form has an angle.
 func (f Form) Directed() bool { return f.Continuous() || f == Lamina }
-
-// ParseForm reads a form's word.
-func ParseForm(s string) (Form, bool) { return parseWord[Form](formWords, s) }
-
-// Forms lists them.
-func Forms() []Form { return listWords[Form](formWords) }
 
 // Fiber is what the reinforcement is made of.
 type Fiber uint8
@@ -103,18 +68,13 @@ const (
 	Carbon
 )
 
-var fiberWords = words{"", "e-glass", "ecr-glass", "c-glass", "polyester", "carbon"}
+// Fibers are the words of fibers.
+var Fibers = word.Of[Fiber]("", "e-glass", "ecr-glass", "c-glass", "polyester", "carbon")
 
-func (f Fiber) String() string { return fiberWords.name(uint8(f)) }
+func (f Fiber) String() string { return Fibers.Name(f) }
 
 // Glass tells whether an ignition test leaves the fiber.
 func (f Fiber) Glass() bool { return f == EGlass || f == ECRGlass || f == CGlass }
-
-// ParseFiber reads a fiber's word.
-func ParseFiber(s string) (Fiber, bool) { return parseWord[Fiber](fiberWords, s) }
-
-// Fibers lists them.
-func Fibers() []Fiber { return listWords[Fiber](fiberWords) }
 
 // Family is a generic resin family.
 type Family uint8
@@ -132,10 +92,11 @@ const (
 	BrominatedNovolacVinylEster
 )
 
-var familyWords = words{"", "isophthalic-polyester", "terephthalic-polyester", "bisphenol-fumarate-polyester", "chlorendic-polyester",
-	"vinyl-ester", "brominated-vinyl-ester", "novolac-vinyl-ester", "brominated-novolac-vinyl-ester"}
+// Families are the words of resin families.
+var Families = word.Of[Family]("", "isophthalic-polyester", "terephthalic-polyester", "bisphenol-fumarate-polyester", "chlorendic-polyester",
+	"vinyl-ester", "brominated-vinyl-ester", "novolac-vinyl-ester", "brominated-novolac-vinyl-ester")
 
-func (f Family) String() string { return familyWords.name(uint8(f)) }
+func (f Family) String() string { return Families.Name(f) }
 
 // PlainEster tells whether the family is iso- or terephthalic polyester.
 func (f Family) PlainEster() bool { return f == Isophthalic || f == Terephthalic }
@@ -144,12 +105,6 @@ func (f Family) PlainEster() bool { return f == Isophthalic || f == Terephthalic
 func (f Family) Brominated() bool {
 	return f == BrominatedVinylEster || f == BrominatedNovolacVinylEster
 }
-
-// ParseFamily reads a resin family's word.
-func ParseFamily(s string) (Family, bool) { return parseWord[Family](familyWords, s) }
-
-// Families lists them.
-func Families() []Family { return listWords[Family](familyWords) }
 
 // Filler is a powder in a resin mix.
 type Filler uint8
@@ -162,18 +117,13 @@ const (
 	CarbonPowder
 )
 
-var fillerWords = words{"", "silicon-carbide", "aluminum-oxide", "carbon-powder"}
+// Fillers are the words of fillers.
+var Fillers = word.Of[Filler]("", "silicon-carbide", "aluminum-oxide", "carbon-powder")
 
-func (f Filler) String() string { return fillerWords.name(uint8(f)) }
+func (f Filler) String() string { return Fillers.Name(f) }
 
 // Hard tells whether the filler resists abrasion.
 func (f Filler) Hard() bool { return f == SiliconCarbide || f == AluminumOxide }
-
-// ParseFiller reads a filler's word.
-func ParseFiller(s string) (Filler, bool) { return parseWord[Filler](fillerWords, s) }
-
-// Fillers lists them.
-func Fillers() []Filler { return listWords[Filler](fillerWords) }
 
 // Cure is how a resin is cured.
 type Cure uint8
@@ -185,15 +135,10 @@ const (
 	PeroxideAmine
 )
 
-var cureWords = words{"", "peroxide-cobalt", "peroxide-amine"}
+// Cures are the words of cures.
+var Cures = word.Of[Cure]("", "peroxide-cobalt", "peroxide-amine")
 
-func (c Cure) String() string { return cureWords.name(uint8(c)) }
-
-// ParseCure reads a cure's word.
-func ParseCure(s string) (Cure, bool) { return parseWord[Cure](cureWords, s) }
-
-// Cures lists them.
-func Cures() []Cure { return listWords[Cure](cureWords) }
+func (c Cure) String() string { return Cures.Name(c) }
 
 // PartForm is what kind of thing is built.
 type PartForm uint8
@@ -207,15 +152,10 @@ const (
 	Panel
 )
 
-var partFormWords = words{"", "pipe", "duct", "tank", "panel"}
+// PartForms are the words of part forms.
+var PartForms = word.Of[PartForm]("", "pipe", "duct", "tank", "panel")
 
-func (f PartForm) String() string { return partFormWords.name(uint8(f)) }
-
-// ParsePartForm reads a part form's word.
-func ParsePartForm(s string) (PartForm, bool) { return parseWord[PartForm](partFormWords, s) }
-
-// PartForms lists them.
-func PartForms() []PartForm { return listWords[PartForm](partFormWords) }
+func (f PartForm) String() string { return PartForms.Name(f) }
 
 // Process is how the structure is made.
 type Process uint8
@@ -227,15 +167,11 @@ const (
 	Wound
 )
 
-var processWords = words{"", "contact", "wound"}
+// Processes are the words of processes. What shops write for them is read too.
+var Processes = word.Of[Process]("", "contact", "wound").
+	Reading(ContactMolded, "contact-molded", "hand-lay-up").Reading(Wound, "filament-wound")
 
-func (p Process) String() string { return processWords.name(uint8(p)) }
-
-// ParseProcess reads a process's word.
-func ParseProcess(s string) (Process, bool) { return parseWord[Process](processWords, s) }
-
-// Processes lists them.
-func Processes() []Process { return listWords[Process](processWords) }
+func (p Process) String() string { return Processes.Name(p) }
 
 // Ends tells whether the wall carries the end thrust.
 type Ends uint8
@@ -247,15 +183,10 @@ const (
 	OpenEnds
 )
 
-var endsWords = words{"", "closed", "open"}
+// EndsWords are the words of ends.
+var EndsWords = word.Of[Ends]("", "closed", "open")
 
-func (e Ends) String() string { return endsWords.name(uint8(e)) }
-
-// ParseEnds reads the word.
-func ParseEnds(s string) (Ends, bool) { return parseWord[Ends](endsWords, s) }
-
-// EndsList lists them.
-func EndsList() []Ends { return listWords[Ends](endsWords) }
+func (e Ends) String() string { return EndsWords.Name(e) }
 
 // DesignBasis is the family of criteria that decides whether the wall is enough.
 type DesignBasis uint8
@@ -268,15 +199,10 @@ const (
 	UnitLoad
 )
 
-var basisWords = words{"", "strain-limit", "strength-table", "unit-load"}
+// DesignBases are the words of design bases.
+var DesignBases = word.Of[DesignBasis]("", "strain-limit", "strength-table", "unit-load")
 
-func (b DesignBasis) String() string { return basisWords.name(uint8(b)) }
-
-// ParseDesignBasis reads the word.
-func ParseDesignBasis(s string) (DesignBasis, bool) { return parseWord[DesignBasis](basisWords, s) }
-
-// DesignBases lists them.
-func DesignBases() []DesignBasis { return listWords[DesignBasis](basisWords) }
+func (b DesignBasis) String() string { return DesignBases.Name(b) }
 
 // Basis is the design basis that holds: the one stated, else the usual one of
 // the process (contact: strength table; wound: strain limit), else NoBasis.
@@ -303,15 +229,10 @@ const (
 	Splash
 )
 
-var contactWords = words{"", "immersed", "vapor", "splash"}
+// Contacts are the words of contacts.
+var Contacts = word.Of[Contact]("", "immersed", "vapor", "splash")
 
-func (c Contact) String() string { return contactWords.name(uint8(c)) }
-
-// ParseContact reads the word.
-func ParseContact(s string) (Contact, bool) { return parseWord[Contact](contactWords, s) }
-
-// Contacts lists them.
-func Contacts() []Contact { return listWords[Contact](contactWords) }
+func (c Contact) String() string { return Contacts.Name(c) }
 
 // Trait is something a service contains that decides about veils and resins.
 type Trait uint8
@@ -333,16 +254,11 @@ const (
 	Solids
 )
 
-var traitWords = words{"", "fluorides", "hypochlorite", "chlorine-dioxide", "strong-base", "strong-acid", "pulping-liquor",
-	"plating-solution", "lithium", "solvent", "oxidizer", "brine", "solids"}
+// TraitWords are the words of traits.
+var TraitWords = word.Of[Trait]("", "fluorides", "hypochlorite", "chlorine-dioxide", "strong-base", "strong-acid", "pulping-liquor",
+	"plating-solution", "lithium", "solvent", "oxidizer", "brine", "solids")
 
-func (t Trait) String() string { return traitWords.name(uint8(t)) }
-
-// ParseTrait reads a trait's word.
-func ParseTrait(s string) (Trait, bool) { return parseWord[Trait](traitWords, s) }
-
-// AllTraits lists them.
-func AllTraits() []Trait { return listWords[Trait](traitWords) }
+func (t Trait) String() string { return TraitWords.Name(t) }
 
 // Traits is a set of traits, and whether the document gave the list at all
 // (an empty list says "none", which is a fact).
@@ -373,7 +289,7 @@ func (t Traits) Has(any ...Trait) bool {
 // List gives the traits in their fixed order.
 func (t Traits) List() []Trait {
 	var list []Trait
-	for _, x := range AllTraits() {
+	for _, x := range TraitWords.All() {
 		if t.Has(x) {
 			list = append(list, x)
 		}

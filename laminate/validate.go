@@ -4,10 +4,9 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Fault is a value that cannot be, and where.
@@ -16,15 +15,17 @@ type Fault struct {
 	Message string // without the key: "-3 mil is not above zero"
 }
 
-// Validate tells every value of a schedule that cannot be by itself: sizes not
-// above zero or beyond reason, shares outside 0 to 1, ids missing or given
-// twice, resins that are not defined, too many plies, characters no screen
-// should be sent. What a material of the library needs of a ply is not looked
-// at (see [Material.Lacks] and [Ply.Lacks]).
+// Validate judges the values of a schedule: sizes not above zero or beyond
+// reason, shares outside 0 to 1, ids missing or given twice, resins that are not
+// defined, too many plies, characters no screen should be sent, materials that
+// nobody knows, and what a ply has to state for its material or cannot. It is
+// the only judge of values: what it passes can be written, read back and
+// analyzed. With no library only the schedule's own materials are known, and
+// plies of others are not held against theirs.
 //
 // The bounds are common sense, not of any standard: they keep slips of a unit
 // out ("450 kg/m2" of mat) and far from what can be built.
-func Validate(s *Schedule) []Fault {
+func Validate(s *Schedule, lib *Library) []Fault {
 	c := &checker{}
 	c.ref = Ref{Kind: RefSchedule}
 	c.text("title", s.Title)
@@ -46,7 +47,7 @@ func Validate(s *Schedule) []Fault {
 		c.material(&s.Materials[i])
 		c.unique(own, s.Materials[i].ID, i, "material")
 	}
-	c.plies(s, seen)
+	c.plies(s, lib, seen)
 	return c.faults
 }
 
@@ -227,7 +228,7 @@ func (c *checker) service(s *Service) {
 func (c *checker) resin(r *Resin) {
 	c.id(r.ID)
 	if r.Family == NoFamily {
-		c.fail("family", "it is missing; a resin needs its family, one of %s", joinWords(familyWords))
+		c.fail("family", "it is missing; a resin needs its family, one of %s", Families.List())
 	}
 	c.sane("filler_content", r.FillerContent, fillings)
 	within(c, "filler_density", r.FillerDensity, densities)
@@ -247,7 +248,7 @@ func (c *checker) resin(r *Resin) {
 
 func (c *checker) price(p Price) {
 	if p.Given() && (math.IsNaN(p.Amount) || math.IsInf(p.Amount, 0) || p.Amount < 0 || p.Amount > 1e9 || p.Per.SI() <= 0) {
-		c.fail("price", "%q is beyond reason", p.Text)
+		c.fail("price", "%s is beyond reason", quoted(p.Text))
 	}
 	c.text("price", p.Text)
 }
@@ -287,14 +288,18 @@ func (c *checker) material(m *Material) {
 	c.price(m.Price)
 	for _, key := range m.Lacks() {
 		if key == "form" {
-			c.fail(key, "it is missing; a material needs its form, one of %s", joinWords(formWords))
+			c.fail(key, "it is missing; a material needs its form, one of %s", Forms.List())
 			continue
 		}
 		c.fail(key, "it is missing; a %s needs it", m.Form)
 	}
 }
 
-func (c *checker) plies(s *Schedule, resins map[string]int) {
+func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
+	known := lib
+	if known == nil {
+		known = &Library{}
+	}
 	total := 0
 	for i := range s.Plies {
 		p := &s.Plies[i]
@@ -316,6 +321,12 @@ func (c *checker) plies(s *Schedule, resins map[string]int) {
 		c.sane("glass_content", p.GlassContent, contents)
 		c.number("void_content", p.VoidContent, 0, 0.5, false, false)
 		c.number("angle", p.Angle, -90, 90, false, false)
+		switch m, ok := known.Material(s, p.Material); {
+		case ok:
+			c.ofMaterial(p, m)
+		case lib != nil && p.Material != "":
+			c.fail("material", "no material has the id %s%s", quoted(p.Material), nearestMaterial(p.Material, s, lib))
+		}
 	}
 	c.ref = Ref{Kind: RefSchedule}
 	if len(s.Plies) > MostRows {
@@ -326,12 +337,41 @@ func (c *checker) plies(s *Schedule, resins map[string]int) {
 	}
 }
 
+// ofMaterial holds a ply against what it is made of.
+func (c *checker) ofMaterial(p *Ply, m *Material) {
+	for _, key := range p.Lacks(m) {
+		c.fail(key, "it is missing; a ply of %s (%s) needs it", quoted(m.ID), m.Form)
+	}
+	if a := p.Angle; m.Form == RovingBand && a.Given && a.Value >= -90 && a.Value < 0 {
+		c.fail("angle", "%v is not from 0 (along the axis) to 90 (round it), the angle of a roving band", a.Value)
+	} else if a.Given && !m.Form.Directed() && m.Form != NoForm {
+		c.fail("angle", "%s (%s) has no direction, so no angle", quoted(m.ID), m.Form)
+	}
+	if p.GlassContent.Given && m.Form == ResinCoat {
+		c.fail("glass_content", "%s (%s) has no fiber, so no glass content", quoted(m.ID), m.Form)
+	}
+}
+
+// nearestMaterial says which known id one that nobody knows may have meant.
+func nearestMaterial(id string, s *Schedule, lib *Library) string {
+	var ids []string
+	for _, list := range [][]Material{s.Materials, lib.Materials} {
+		for i := range list {
+			ids = append(ids, list[i].ID)
+		}
+	}
+	if near := word.Nearest(id, ids); near != "" {
+		return fmt.Sprintf("; %s is the nearest", quoted(near))
+	}
+	return ""
+}
+
 func (c *checker) unique(seen map[string]int, id string, i int, noun string) {
 	if id == "" {
 		return
 	}
-	if first, twice := seen[id]; twice {
-		c.fail("id", "%s is the id of %s %d already", quoted(id), noun, first+1)
+	if _, twice := seen[id]; twice {
+		c.fail("id", "%s is the id of another %s already", quoted(id), noun)
 		return
 	}
 	seen[id] = i
@@ -377,108 +417,6 @@ func (c *checker) notes(key, s string) {
 		c.fail(key, "it has %s", CharacterName(r))
 	}
 }
-
-// CharacterName names what [BadCharacter] found, for a message: "the control
-// character U+001B", "the invisible character U+200B".
-func CharacterName(r rune) string {
-	if unseen(r) {
-		return fmt.Sprintf("the invisible character %U", r)
-	}
-	return fmt.Sprintf("the control character %U", r)
-}
-
-// unseen tells the characters that take no room or show nothing, so that two
-// words look alike and are not: those of the category Cf (marks of direction,
-// joiners, byte order marks, tags) and the fillers that Unicode counts as
-// letters (its property Default_Ignorable_Code_Point).
-func unseen(r rune) bool {
-	switch r {
-	case 0x034f, 0x115f, 0x1160, 0x17b4, 0x17b5, 0x2800, 0x3164, 0xffa0:
-		return true
-	}
-	return unicode.Is(unicode.Cf, r)
-}
-
-// BadCharacter finds the first character that no screen should be sent or no
-// reader sees: controls, separators of lines and paragraphs, the marks that
-// turn the direction of text, and what is invisible. Notes may have newlines
-// and tabs, and the joiners and soft hyphens that running text of some
-// languages needs. Broken UTF-8 is reported as U+FFFD.
-func BadCharacter(s string, notes bool) (rune, bool) {
-	for i := 0; i < len(s); i++ {
-		if c := s[i]; c >= utf8.RuneSelf || c < ' ' || c == 0x7f {
-			return badRune(s[i:], notes)
-		}
-	}
-	return 0, false
-}
-
-func badRune(s string, notes bool) (rune, bool) {
-	for i, r := range s {
-		switch {
-		case r == utf8.RuneError:
-			if _, size := utf8.DecodeRuneInString(s[i:]); size == 1 {
-				return r, true
-			}
-		case notes && (r == '\n' || r == '\t' || r == 0x00ad || r == 0x200c || r == 0x200d):
-		case unicode.IsControl(r), r == 0x2028, r == 0x2029, unseen(r):
-			return r, true
-		}
-	}
-	return 0, false
-}
-
-// Lacks lists the keys that the material's form needs and that are not given.
-// The glass content of a fiber material may stand on the plies instead, see
-// [Ply.Lacks].
-func (m *Material) Lacks() []string {
-	var lacks []string
-	need := func(given bool, key string) {
-		if !given {
-			lacks = append(lacks, key)
-		}
-	}
-	switch m.Form {
-	case NoForm:
-		return []string{"form"}
-	case ResinCoat:
-		need(m.Thickness.Given(), "thickness")
-	case Lamina:
-		need(m.Thickness.Given(), "thickness")
-		need(m.E1.Given(), "e1")
-		need(m.E2.Given(), "e2")
-		need(m.G12.Given(), "g12")
-		need(m.Nu12.Given, "nu12")
-	case RovingBand:
-		need(m.Fiber != NoFiber, "fiber")
-		need(m.Tow.Given(), "tow")
-		need(m.Tows.Given, "tows")
-		need(m.BandWidth.Given(), "band_width")
-	default:
-		need(m.Fiber != NoFiber, "fiber")
-		need(m.ArealMass.Given(), "areal_mass")
-	}
-	return lacks
-}
-
-// Lacks lists the keys that a ply of the material m needs and does not give.
-// Chopped glass has a usual glass content; nothing else has.
-func (p *Ply) Lacks(m *Material) []string {
-	var lacks []string
-	if p.Resin == "" && m.Form != Lamina {
-		lacks = append(lacks, "resin")
-	}
-	if !p.Angle.Given && (m.Form == RovingBand || m.Form == Unidirectional) {
-		lacks = append(lacks, "angle")
-	}
-	fibrous := m.Form != ResinCoat && m.Form != Lamina && !m.Form.Chopped()
-	if fibrous && !p.GlassContent.Given && !m.GlassContent.Given {
-		lacks = append(lacks, "glass_content")
-	}
-	return lacks
-}
-
-func joinWords(w words) string { return strings.Join(w[1:], ", ") }
 
 // quoted prints a word of a document safely and briefly.
 func quoted(s string) string {

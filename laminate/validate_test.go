@@ -14,7 +14,7 @@ func sound() *Schedule {
 }
 
 func TestValidate(t *testing.T) {
-	if f := Validate(sound()); len(f) > 0 {
+	if f := Validate(sound(), nil); len(f) > 0 {
 		t.Fatal(f)
 	}
 	coat := func(change func(*Material)) func(*Schedule) {
@@ -67,7 +67,7 @@ func TestValidate(t *testing.T) {
 	} {
 		s := sound()
 		c.edit(s)
-		f := Validate(s)
+		f := Validate(s, nil)
 		if len(f) != 1 || f[0].Ref != c.ref || !strings.Contains(f[0].Message, c.says) {
 			t.Errorf("%s: %+v, want %+v with %q", c.name, f, c.ref, c.says)
 		}

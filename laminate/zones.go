@@ -1,12 +1,17 @@
 package laminate
 
-// The most chopped plies that inference puts into the interior layer: after
-// one veil the usual barrier of two mats, after two veils the double one of
-// four. Common practice, no source.
-const (
-	matsAfterOneVeil  = 2
-	matsAfterTwoVeils = 4
-)
+// MatsBehind is how many chopped plies the usual barrier has behind its veils,
+// and the most that inference puts into the interior layer: two behind one
+// veil, four behind two, none without. Common practice, no source.
+func MatsBehind(veils int) int {
+	switch {
+	case veils >= 2:
+		return 4
+	case veils == 1:
+		return 2
+	}
+	return 0
+}
 
 // InferZones gives the zone of every ply row: the stated one, else the one that
 // follows from the sequence, outward from the process side.
@@ -40,13 +45,7 @@ func inferZones(plies []Ply, forms []Form, zones []Zone) {
 		i++
 	}
 	lead := i
-	room := 0
-	switch {
-	case veils >= 2:
-		room = matsAfterTwoVeils
-	case veils == 1:
-		room = matsAfterOneVeil
-	}
+	room := MatsBehind(veils)
 	for i > 0 && i < len(plies) {
 		p := &plies[i]
 		if p.Zone != NoZone || !forms[i].Chopped() || p.Resin != plies[i-1].Resin || p.Count > room {

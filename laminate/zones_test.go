@@ -18,7 +18,7 @@ func build(t *testing.T, text string) *laminate.Schedule {
 		w, zone, stated := strings.Cut(w, "=")
 		if stated {
 			var ok bool
-			if p.Zone, ok = laminate.ParseZone(zone); !ok {
+			if p.Zone, ok = laminate.Zones.Parse(zone); !ok {
 				t.Fatalf("zone %q", zone)
 			}
 		}

@@ -70,7 +70,7 @@ func run(rule *Rule, p *Pass) {
 		if reason := recover(); reason != nil {
 			*p.findings = append((*p.findings)[:before], Finding{
 				Rule: InternalError, Severity: Incomplete, Basis: InternalError.Basis,
-				Message: fmt.Sprintf("rule %s failed and judged nothing: %v", rule.ID, reason),
+				Message: fmt.Sprintf("rule %s failed: %v", rule.ID, reason),
 			})
 		}
 	}()
@@ -82,11 +82,11 @@ func run(rule *Rule, p *Pass) {
 var InternalError = &Rule{
 	ID:     "internal-error",
 	Family: "rules",
-	Title:  "A rule failed while it judged",
-	Why: "One of the rules ran into a fault of the program, so what it guards against was not looked at. " +
-		"The other findings stand. Judge that point by hand and report the schedule that brought it about.",
+	Title:  "Internal error in a rule",
+	Why: "A rule failed because of an error in the program, so what it looks for was not checked. " +
+		"The other findings are valid. Check that point by hand, and report the error with this schedule.",
 	Severity: []Severity{Incomplete},
-	When:     "a rule could not finish",
+	When:     "a rule did not finish",
 	Basis:    "the program's own check",
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 )
 
@@ -50,7 +51,7 @@ func (p *Pass) Fix(text, label string, at laminate.Ref, change func(*Layup) erro
 			return nil, err
 		}
 		if len(l.Schedule.Plies) > laminate.MostRows || l.Schedule.NumberOfPlies() > laminate.MostPlies {
-			return nil, errors.New("fixing would make more plies than a schedule may have")
+			return nil, errors.New("more plies than a schedule may have")
 		}
 		if !l.Infer {
 			hold(l, lib)
@@ -101,18 +102,10 @@ func (p *Pass) Stock(id string, fits func(*laminate.Material) bool) (string, boo
 
 // StockMat finds the mat to fix with: 1.5 oz/ft² where it is known.
 func (p *Pass) StockMat() (string, bool) {
-	return p.Stock("mat-1.5", func(m *laminate.Material) bool { return m.Form == laminate.ChoppedMat && m.Fiber.Glass() })
+	return p.Stock(catalog.Mat15, func(m *laminate.Material) bool { return m.Form == laminate.ChoppedMat && m.Fiber.Glass() })
 }
 
 // StockVeil finds a veil of a fiber to fix with.
 func (p *Pass) StockVeil(fiber laminate.Fiber) (string, bool) {
-	id := "veil-c-15"
-	switch fiber {
-	case laminate.Polyester:
-		id = "veil-polyester-15"
-	case laminate.Carbon:
-		id = "veil-carbon-11"
-	default: // nothing of the others
-	}
-	return p.Stock(id, func(m *laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == fiber })
+	return p.Stock(catalog.UsualVeil(fiber), func(m *laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == fiber })
 }

@@ -11,7 +11,7 @@ type Report struct {
 	Analysis *laminate.Analysis
 	Wall     *wall.Result // nil where no rule asked for it
 	Findings []Finding    // worst first, then by place, then by rule
-	Verdict  Verdict
+	Verdict  Severity     // of the worst finding, Clear where that is a note or none
 
 	try func(*Fix) bool
 }
@@ -50,18 +50,9 @@ func (r *Report) Counts() (breaks, incompletes, warnings, notes int) {
 }
 
 // worst is the verdict of sorted findings.
-func worst(sorted []Finding) Verdict {
-	if len(sorted) == 0 {
+func worst(sorted []Finding) Severity {
+	if len(sorted) == 0 || sorted[0].Severity < Warning {
 		return Clear
 	}
-	switch sorted[0].Severity {
-	case Break:
-		return VerdictBreak
-	case Incomplete:
-		return VerdictIncomplete
-	case Warning:
-		return VerdictWarning
-	default: // nothing of the others
-	}
-	return Clear
+	return sorted[0].Severity
 }

@@ -189,7 +189,7 @@ func TestPliesAreNamedAsTheScheduleNumbersThem(t *testing.T) {
 func TestFiguresInTheReadersUnits(t *testing.T) {
 	var got []string
 	list := []*rules.Rule{rule("a", func(p *rules.Pass) {
-		got = append(got, p.Heat(quantity.New(180, quantity.Fahrenheit).SI()))
+		got = append(got, p.Units.Temperature(quantity.New(180, quantity.Fahrenheit).SI()))
 		measured, bound := p.Thickness(quantity.New(9.999, quantity.Mil).SI(), quantity.New(10, quantity.Mil).SI())
 		got = append(got, measured, bound)
 	})}
@@ -214,7 +214,7 @@ func TestValidateTellsWhatIsWrong(t *testing.T) {
 		"full stop":     func(r *rules.Rule) { r.Title = "A title." },
 		"teach":         func(r *rules.Rule) { r.Why = "Because." },
 		"no severity":   func(r *rules.Rule) { r.Severity = nil },
-		"invalid":       func(r *rules.Rule) { r.Severity = []rules.Severity{rules.NoSeverity} },
+		"invalid":       func(r *rules.Rule) { r.Severity = []rules.Severity{rules.Clear} },
 		"worst first":   func(r *rules.Rule) { r.Severity = []rules.Severity{rules.Note, rules.Break} },
 		"when it fires": func(r *rules.Rule) { r.When = "" },
 		"basis":         func(r *rules.Rule) { r.Basis = "" },

@@ -57,7 +57,7 @@ func Validate(list []*Rule) []error {
 			fail("it has no severity")
 		}
 		for j, s := range r.Severity {
-			if s <= NoSeverity || s > Break {
+			if s <= Clear || s > Break {
 				fail("severity %d is invalid", s)
 			}
 			if j > 0 && s >= r.Severity[j-1] {

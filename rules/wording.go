@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -57,58 +56,32 @@ func (p *Pass) Verb(rows []int, one, many string) string {
 // Are is "is" for one ply and "are" for several.
 func (p *Pass) Are(rows []int) string { return p.Verb(rows, "is", "are") }
 
-// apart prints two figures with as many decimals as it takes to tell them
-// apart, so that no message says that 95.0 is under 95.0.
-func apart(v, limit float64, decimals int) (string, string) {
-	for d := decimals; ; d++ {
-		a, b := quantity.Number(v, d), quantity.Number(limit, d)
-		if a != b || d >= decimals+4 || quantity.Compare(v, limit) == 0 {
-			return a, b
-		}
-	}
+// PliesAre names plies and what each of them is: "ply 1 is a glass veil",
+// "plies 1–2 are glass veils".
+func (p *Pass) PliesAre(rows []int, each string) string {
+	return p.Plies(rows) + p.Verb(rows, " is a "+each, " are "+each+"s")
 }
 
 // Thickness prints a measured thickness and its limit, both in m.
 func (p *Pass) Thickness(m, limit float64) (measured, bound string) {
-	u := p.Units.Thin()
-	a, b := apart(inUnit(m, u), inUnit(limit, u), p.Units.ThinDecimals())
-	return a + " " + u.Symbol(), b + " " + u.Symbol()
+	return p.Units.Pair(m, limit, quantity.Thickness)
 }
 
 // Shares prints a fraction and its limit as percent.
 func Shares(f, limit float64) (measured, bound string) {
-	a, b := apart(100*f, 100*limit, 1)
-	return a + " %", b + " %"
+	return quantity.US.Pair(f, limit, quantity.Fraction)
 }
 
-// Share prints a fraction as percent, whole where it is whole.
-func Share(f float64) string {
-	if v := 100 * f; math.Abs(v-math.Round(v)) < 1e-6 {
-		return quantity.Number(v, 0) + " %"
-	}
-	return quantity.Number(100*f, 1) + " %"
-}
-
-// Heat prints a point of temperature given in K, to the tenth where it is not
-// whole.
-func (p *Pass) Heat(k float64) string {
-	v := inUnit(k, p.Units.Heat())
-	decimals := 1
-	if math.Abs(v-math.Round(v)) < 1e-6 {
-		decimals = 0
-	}
-	return quantity.Number(v, decimals) + " " + p.Units.Heat().Symbol()
-}
-
-// Hottest names the highest temperature of the service: "150 °F" or "170 °F
-// in an upset".
-func (p *Pass) Hottest() string {
+// Hottest names the highest temperature of the service, told apart from a
+// limit in K: "150 °F" or "170 °F in an upset".
+func (p *Pass) Hottest(limit float64) (reached, bound string) {
 	s := &p.Schedule.Service
 	hot := s.Hottest()
+	reached, bound = p.Units.Pair(hot.SI(), limit, quantity.Point)
 	if s.Upset.Given() && hot.SI() == s.Upset.SI() && (!s.Temperature.Given() || s.Temperature.SI() != hot.SI()) {
-		return p.Heat(hot.SI()) + " in an upset"
+		reached += " in an upset"
 	}
-	return p.Heat(hot.SI())
+	return reached, bound
 }
 
 // Carried lists which of the traits the service contains: "fluorides and
@@ -129,9 +102,4 @@ func Join(words []string, last string) string {
 		return strings.Join(words, "")
 	}
 	return strings.Join(words[:len(words)-1], ", ") + " " + last + " " + words[len(words)-1]
-}
-
-// inUnit converts a bare SI figure.
-func inUnit[D quantity.Dimension](si float64, u quantity.Unit[D]) float64 {
-	return quantity.SI[D](si).In(u)
 }

@@ -34,7 +34,7 @@ func BenchmarkDecode(b *testing.B) {
 	text := tenPlies()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, _, problems := Decode(text); len(problems) > 0 {
+		if _, _, problems := Decode(text, nil); len(problems) > 0 {
 			b.Fatal(problems)
 		}
 	}
@@ -48,7 +48,7 @@ func BenchmarkRender(b *testing.B) {
 			for range n {
 				s.Plies = append(s.Plies, laminate.Ply{Material: "mat-1.5", Resin: "r", Count: 1})
 			}
-			src, s, problems := Decode(New(s).Render(s))
+			src, s, problems := Decode(New(s).Render(s), nil)
 			if len(problems) > 0 {
 				b.Fatal(problems)
 			}

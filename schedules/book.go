@@ -4,14 +4,14 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/book"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/internal/keyed"
 )
 
 // shelf is a shop book as it is read: the book, and what only its text has.
 type shelf struct {
-	book.Book
+	catalog.Book
 	title, notes string
 }
 
@@ -90,7 +90,7 @@ var ratingFields = []keyed.Field{
 			return keyed.TOMLList([]string{keyed.TOMLNumber(c[0]), keyed.TOMLNumber(c[1])}), true
 		}},
 	keyed.SizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
-	keyed.WordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
+	keyed.WordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.Families),
 	keyed.TextField("build", func(r *rating) *string { return &r.Build }),
 	keyed.TextField("grade", func(r *rating) *string { return &r.Grade }),
 	keyed.TextField("source", func(r *rating) *string { return &r.Source }),
@@ -103,7 +103,7 @@ func BookKeys() []TableKeys { return keysOf(bookTables) }
 // DecodeBook reads a shop book. Where there are problems the book is nil; all
 // problems are told, in the order of the file. Its Path, and the Book of its
 // ratings, are the reader's to set; the ratings know their lines.
-func DecodeBook(b []byte) (*book.Book, []Problem) {
+func DecodeBook(b []byte) (*catalog.Book, []Problem) {
 	_, own, problems := decodeBook(b)
 	if len(problems) > 0 {
 		return nil, problems

@@ -16,24 +16,35 @@ type Problem = keyed.Problem
 // Source is a document as its author wrote it. It is immutable and may be used
 // from several goroutines.
 type Source struct {
-	marked bool            // begins with a byte order mark
-	doc    *keyed.Document // nil for a document made in the program
+	marked  bool            // begins with a byte order mark
+	partial bool            // part of it could not be read
+	doc     *keyed.Document // nil for a document made in the program
 }
 
-// Decode reads a schedule. Where there are problems the schedule is nil and
-// the source serves for nothing but [Source.Line]; all problems are told, in
-// the order of the file.
-func Decode(b []byte) (*Source, *laminate.Schedule, []Problem) {
+// Decode reads a schedule and has its values judged ([laminate.Validate]), with
+// no library by themselves. All problems are told, in the order of the file.
+//
+// Beside problems the schedule is what could be read, to be shown and mended,
+// and nothing to build from; nil where there is nothing to show. A count that
+// cannot be is 1 in it.
+func Decode(b []byte, lib *laminate.Library) (*Source, *laminate.Schedule, []Problem) {
 	s := new(laminate.Schedule)
 	src, problems := read(b, Schedule, scheduleTables, s)
 	if src.doc == nil {
 		return src, nil, problems
 	}
-	for _, f := range laminate.Validate(s) {
+	src.partial = len(problems) > 0
+	for _, f := range laminate.Validate(s, lib) {
 		problems = src.fault(problems, scheduleTables, spotOf(f.Ref), f.Message)
 	}
-	if len(problems) > 0 {
-		return src, nil, keyed.Sorted(problems)
+	problems = keyed.Sorted(problems)
+	for i := range s.Plies {
+		if n := s.Plies[i].Count; n < 1 || n > laminate.MostCount {
+			s.Plies[i].Count = 1
+		}
+	}
+	if s.NumberOfPlies() > laminate.MostPlies {
+		return src, nil, problems
 	}
 	for i := range s.Resins {
 		s.Resins[i].Origin = laminate.Origin(i + 1)
@@ -45,8 +56,12 @@ func Decode(b []byte) (*Source, *laminate.Schedule, []Problem) {
 		s.Plies[i].Origin = laminate.Origin(i + 1)
 	}
 	src.doc.Was = s.Clone()
-	return src, s, nil
+	return src, s, problems
 }
+
+// Partial tells that keys or values of the text could not be read, so that it
+// has what the schedule has not: rendering writes what was read alone.
+func (s *Source) Partial() bool { return s.partial }
 
 // New is the source of a schedule made in the program: rendering it gives
 // canonical text. No line of it is known.
@@ -62,7 +77,7 @@ func New(*laminate.Schedule) *Source { return &Source{} }
 // Render is pure: the same schedule gives the same bytes, and the schedule as
 // it was read gives the bytes that were read.
 func (s *Source) Render(now *laminate.Schedule) []byte {
-	if s.doc == nil {
+	if s.doc == nil || s.partial {
 		return keyed.Canonical(scheduleTables, now, nil, "\n")
 	}
 	out := s.doc.Render(now)

@@ -34,7 +34,7 @@ func documents(t testing.TB) map[string][]byte {
 
 func decoded(t testing.TB, b []byte) (*Source, *laminate.Schedule) {
 	t.Helper()
-	src, s, problems := Decode(b)
+	src, s, problems := Decode(b, nil)
 	if len(problems) > 0 {
 		t.Fatalf("%v in\n%s", problems, b)
 	}
@@ -45,13 +45,10 @@ func TestDecode_everyExampleIsUsableAndComesBackByteForByte(t *testing.T) {
 	lib := catalog.Library()
 	for name, b := range documents(t) {
 		for variant, b := range map[string][]byte{"": b, " with CRLF": crlf(b), " with a mark": append([]byte("\ufeff"), b...), " without a last line end": bytes.TrimRight(b, "\n")} {
-			src, s, problems := Decode(b)
+			src, s, problems := Decode(b, lib)
 			if len(problems) > 0 {
 				t.Errorf("%s%s: %v", name, variant, problems)
 				continue
-			}
-			if p := Check(src, s, lib); len(p) > 0 {
-				t.Errorf("%s%s: %v", name, variant, p)
 			}
 			if got := src.Render(s); !bytes.Equal(got, b) {
 				t.Errorf("%s%s came back as\n%s", name, variant, got)
@@ -195,8 +192,8 @@ func TestDecode_badInput(t *testing.T) {
 		{"long dotted header", head + "[" + strings.Repeat("a.", 200) + "b]\n", 7, "", "more than 16 parts"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, s, problems := Decode([]byte(c.text))
-			if s != nil || len(problems) == 0 {
+			_, _, problems := Decode([]byte(c.text), nil)
+			if len(problems) == 0 {
 				t.Fatal("it was taken")
 			}
 			for _, p := range problems {
@@ -214,7 +211,7 @@ func TestDecode_badInput(t *testing.T) {
 
 func TestDecode_tellsEverythingAtOnceInOrder(t *testing.T) {
 	text := head + "titel = \"x\"\n[[ply]]\nmaterial = \"mat-1.5\"\nresin = \"q\"\ncount = 0\ncount = 2\nzone = \"inside\"\n[service]\nph = [4, 1]\ntemperature = 80\n"
-	_, _, problems := Decode([]byte(text))
+	_, _, problems := Decode([]byte(text), nil)
 	var got []string
 	for _, p := range problems {
 		got = append(got, fmt.Sprintf("%d %s", p.Line, p.Key))
@@ -240,7 +237,7 @@ func TestDecode_refusesWhatIsTooLarge(t *testing.T) {
 		"counts multiplied out":  {many(21, "count = 1000\n"), "21000 plies"},
 		"millions of values":     {append([]byte("a = ["), bytes.Repeat([]byte("1,"), 2_000_000)...), "more than 1000000 values"},
 	} {
-		_, s, problems := Decode(c.text)
+		_, s, problems := Decode(c.text, nil)
 		found := false
 		for _, p := range problems {
 			found = found || strings.Contains(p.Message, c.says)
@@ -254,7 +251,7 @@ func TestDecode_refusesWhatIsTooLarge(t *testing.T) {
 func TestDecode_problemsCarryNothingRawToAScreen(t *testing.T) {
 	for _, text := range []string{"document = \"a\\u001b[2J\"\n", head + "\"\\u001b[2J\" = 1\n", head + "[part]\nform = \"\\u001b[2J\\u0007\"\n",
 		head + "[part]\ninside_diameter = \"\\u001b[2J\"\n", head + "[[ply]]\nmaterial = \"m\"\nresin = \"\\u009b\"\n", "a = \"\x1b\n", "\x1b = 1\n"} {
-		_, _, problems := Decode([]byte(text))
+		_, _, problems := Decode([]byte(text), nil)
 		if len(problems) == 0 {
 			t.Errorf("%q was taken", text)
 		}
@@ -293,7 +290,7 @@ func TestSniff(t *testing.T) {
 	}
 }
 
-func TestCheck_whatAPlyNeedsOfItsMaterial(t *testing.T) {
+func TestDecode_whatAPlyNeedsOfItsMaterial(t *testing.T) {
 	lib := catalog.Library()
 	own := head + "[[material]]\nid = \"woven-own\"\nform = \"woven-roving\"\nfiber = \"e-glass\"\nareal_mass = \"600 g/m2\"\n"
 	for _, c := range []struct{ name, ply, want string }{
@@ -302,26 +299,21 @@ func TestCheck_whatAPlyNeedsOfItsMaterial(t *testing.T) {
 		{"nothing near", "material = \"zzzzzzz\"\nresin = \"r\"\n", `line 13: ply.material: no material has the id "zzzzzzz"`},
 		{"no resin", "material = \"mat-1.5\"\n", `line 12: ply.resin: it is missing; a ply of "mat-1.5" (chopped-mat) needs it`},
 		{"band without angle", "material = \"band-helical\"\nresin = \"r\"\n", `line 12: ply.angle: it is missing; a ply of "band-helical" (roving-band) needs it`},
-		{"band backwards", "material = \"band-helical\"\nresin = \"r\"\nangle = -55\n", `line 15: ply.angle: -55 is not from 0 to 90, the angle of a roving band`},
+		{"band backwards", "material = \"band-helical\"\nresin = \"r\"\nangle = -55\n", `line 15: ply.angle: -55 is not from 0 (along the axis) to 90 (round it), the angle of a roving band`},
+		{"mat with an angle", "material = \"mat-1.5\"\nresin = \"r\"\nangle = 45\n", `line 15: ply.angle: "mat-1.5" (chopped-mat) has no direction, so no angle`},
+		{"coat with glass", "material = \"topcoat\"\nresin = \"r\"\nglass_content = 0.3\n", `line 15: ply.glass_content: "topcoat" (resin-coat) has no fiber, so no glass content`},
 		{"unidirectional", "material = \"uni-13\"\nresin = \"r\"\nangle = -90\n", ""},
 		{"no glass content", "material = \"woven-own\"\nresin = \"r\"\n", `line 12: ply.glass_content: it is missing; a ply of "woven-own" (woven-roving) needs it`},
 		{"glass content on the ply", "material = \"woven-own\"\nresin = \"r\"\nglass_content = 0.5\n", ""},
 	} {
-		src, s := decoded(t, []byte(own+"[[ply]]\n"+c.ply))
 		var got []string
-		for _, p := range Check(src, s, lib) {
+		_, _, problems := Decode([]byte(own+"[[ply]]\n"+c.ply), lib)
+		for _, p := range problems {
 			got = append(got, p.String())
 		}
 		if strings.Join(got, "; ") != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
-	}
-	s := &laminate.Schedule{Plies: []laminate.Ply{{Material: "nothing", Count: 1}}}
-	if p := Check(nil, s, lib); len(p) != 1 || p[0].Line != 0 {
-		t.Errorf("without a source: %v", p)
-	}
-	if p := Check(New(s), s, lib); len(p) != 1 || p[0].Line != 0 {
-		t.Errorf("made in the program: %v", p)
 	}
 }
 

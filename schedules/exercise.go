@@ -85,7 +85,7 @@ var taskFields = []keyed.Field{
 			return wrong
 		},
 		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*task).Step), true }},
-	keyed.WordField("kind", func(t *task) *exercise.Kind { return &t.Kind }, exercise.ParseKind, exercise.Kinds()),
+	keyed.WordField("kind", func(t *task) *exercise.Kind { return &t.Kind }, exercise.Kinds),
 	keyed.NotesField("scenario", func(t *task) *string { return &t.Scenario }),
 	keyed.NotesField("task", func(t *task) *string { return &t.Task }),
 	keyed.FlagField("keep_structure", func(t *task) *bool { return &t.KeepStructure }),
@@ -106,7 +106,7 @@ var taskFields = []keyed.Field{
 }
 
 var questionFields = []keyed.Field{
-	keyed.WordField("ask", func(q *question) *exercise.Ask { return &q.Ask }, exercise.ParseAsk, exercise.Asks()),
+	keyed.WordField("ask", func(q *question) *exercise.Ask { return &q.Ask }, exercise.Asks),
 	keyed.ShareField("tolerance", func(q *question) *laminate.Optional[float64] { return &q.Tolerance }),
 }
 
@@ -117,9 +117,9 @@ var specimenFields = []keyed.Field{
 			if !ok {
 				return "a word is expected, not " + keyed.KindOf(value)
 			}
-			g, ok := record.ParseGroup(s)
+			g, ok := record.Groups.Parse(s)
 			if !ok {
-				return keyed.WrongWord(s, groupWords())
+				return keyed.WrongWord(s, record.Groups.Words())
 			}
 			row.(*specimen).Group = g
 			return ""
@@ -149,7 +149,7 @@ func DecodeExercise(b []byte) (*exercise.Exercise, []Problem) {
 	if src.doc == nil {
 		return nil, problems
 	}
-	for _, f := range laminate.Validate(&d.Given) {
+	for _, f := range laminate.Validate(&d.Given, nil) {
 		if f.Ref.Kind != laminate.RefSchedule || f.Ref.Key == "ply" {
 			problems = src.fault(problems, tables, spotOf(f.Ref), f.Message)
 		}
@@ -209,17 +209,17 @@ func taskFaults(t *task, d *specDocument) []misplaced {
 		fail(ply, exercise.MostOrdered, "", "at most %d [[ply]] tables can be put in order", exercise.MostOrdered)
 	}
 	if t.Kind.Asks() != (len(t.Questions) > 0) {
-		fail(exerciseQuestion, 0, "", "[[question]] tables belong to exercises of the kinds predict and burn-off, and those need them")
+		fail(exerciseQuestion, 0, "", "[[question]] tables belong to exercises of the kinds predict and ignition, and those need them")
 	}
-	if (t.Kind == exercise.BurnOff) != (len(t.Specimens) > 0) {
-		fail(exerciseSpecimen, 0, "", "[[specimen]] tables belong to exercises of the kind burn-off, and those need them")
+	if (t.Kind == exercise.Ignition) != (len(t.Specimens) > 0) {
+		fail(exerciseSpecimen, 0, "", "[[specimen]] tables belong to exercises of the kind ignition, and those need them")
 	}
 	for i, q := range t.Questions {
 		switch {
 		case q.Ask == exercise.NoAsk:
 			fail(exerciseQuestion, i, "ask", "it is missing")
-		case q.Ask.OfSpecimens() && t.Kind != exercise.BurnOff:
-			fail(exerciseQuestion, i, "ask", "%q asks about specimens, which belong to a burn-off", q.Ask)
+		case q.Ask.OfSpecimens() && t.Kind != exercise.Ignition:
+			fail(exerciseQuestion, i, "ask", "%q asks about specimens, which belong to an ignition test", q.Ask)
 		case q.Ask == exercise.Acceptance && !d.Barrier.GlassContent.Given && !d.Structure.GlassContent.Given:
 			fail(exerciseQuestion, i, "ask", "nothing is accepted or rejected without a demanded glass_content")
 		case q.Ask.Answer() == exercise.Word && q.Tolerance.Given:

@@ -18,7 +18,7 @@ format = 1
 id = "ash-of-a-drain"
 title = "Ash of a drain"
 step = 3
-kind = "burn-off"
+kind = "ignition"
 scenario = """
 A drain.
 It was cut."""
@@ -80,7 +80,7 @@ func TestDecodeExercise_readsEveryTable(t *testing.T) {
 	}
 	g := &e.Given
 	switch {
-	case e.ID != "ash-of-a-drain" || e.Title != "Ash of a drain" || e.Step != 3 || e.Kind != exercise.BurnOff || !e.KeepStructure:
+	case e.ID != "ash-of-a-drain" || e.Title != "Ash of a drain" || e.Step != 3 || e.Kind != exercise.Ignition || !e.KeepStructure:
 		t.Errorf("%+v", e)
 	case e.Scenario != "A drain.\nIt was cut." || e.Task != "Read the test.":
 		t.Errorf("%q %q", e.Scenario, e.Task)
@@ -116,7 +116,7 @@ func TestDecodeExercise_tellsTheLineOfWhatIsWrong(t *testing.T) {
 		{"a typo", change("scenario =", "scenari ="), 7, "scenari", `"scenario"`},
 		{"no scenario", change("scenario = \"\"\"\nA drain.\nIt was cut.\"\"\"\n", ""), 1, "scenario", "missing"},
 		{"a step too far", change("step = 3", "step = 6"), 5, "step", "between 1 and 5"},
-		{"a kind that is none", change(`"burn-off"`, `"burnoff"`), 6, "kind", `"burn-off" is the nearest`},
+		{"a kind that is none", change(`"ignition"`, `"ignitio"`), 6, "kind", `"ignition" is the nearest`},
 		{"an id with blanks", change("ash-of-a-drain", "ash of"), 3, "id", "hyphens"},
 		{"a length without unit", change(`"12 in"`, "12"), 15, "part.inside_diameter", "units"},
 		{"no such resin", change(`resin = "liner"`, `resin = "linr"`), 29, "ply.resin", `"linr"`},
@@ -128,7 +128,7 @@ func TestDecodeExercise_tellsTheLineOfWhatIsWrong(t *testing.T) {
 		{"more than there was", change(`"1.3 g"`, `"6 g"`), 55, "specimen.after", "before"},
 		{"a hint without words", change(`"Burned over what was there."`, `" "`), 57, "hint.text", "missing"},
 		{"a hint too dear", change("cost = 0.2", "cost = 2"), 58, "hint.cost", "share"},
-		{"questions of another kind", change(`kind = "burn-off"`, `kind = "fix"`), 47, "question", "belong"},
+		{"questions of another kind", change(`kind = "ignition"`, `kind = "fix"`), 47, "question", "belong"},
 		{"readings on paper", everyKey + "[inspection]\nbarcol = 30\n", 59, "inspection", "known"},
 		{"a control character", change("It was cut", `It \u001b[2J`), 7, "scenario", "U+001B"},
 		{"another kind", strings.Replace(small, "\n\n", "\n", 1), 1, "document", "not an exercise"},

@@ -6,11 +6,11 @@ import (
 )
 
 func TestFactChanges_tellsWhatIsStatedDifferently(t *testing.T) {
-	_, a, problems := Decode(Example())
+	_, a, problems := Decode(Example(), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	_, b, _ := Decode(Example())
+	_, b, _ := Decode(Example(), nil)
 	if got := FactChanges(a, b); len(got) != 0 {
 		t.Errorf("a schedule differs from itself: %v", got)
 	}
@@ -25,7 +25,7 @@ family = "novolac-vinyl-ester"
 [[resin]]
 id = "cover"
 family = "vinyl-ester"
-`))
+`), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}

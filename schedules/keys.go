@@ -78,15 +78,15 @@ var rootFields = []keyed.Field{
 }
 
 var partFields = []keyed.Field{
-	keyed.WordField("form", func(p *part) *laminate.PartForm { return &p.Form }, laminate.ParsePartForm, laminate.PartForms()),
-	keyed.WordField("process", func(p *part) *laminate.Process { return &p.Process }, laminate.ParseProcess, laminate.Processes()),
+	keyed.WordField("form", func(p *part) *laminate.PartForm { return &p.Form }, laminate.PartForms),
+	keyed.WordField("process", func(p *part) *laminate.Process { return &p.Process }, laminate.Processes),
 	keyed.SizeField("inside_diameter", func(p *part) *quantity.Length { return &p.InsideDiameter }),
 	keyed.SizeField("length", func(p *part) *quantity.Length { return &p.Length }),
 	keyed.SizeField("liquid_height", func(p *part) *quantity.Length { return &p.LiquidHeight }),
 	keyed.SizeField("area", func(p *part) *quantity.Area { return &p.Area }),
 	keyed.AnswerField("flanged", func(p *part) *laminate.Optional[bool] { return &p.Flanged }),
-	keyed.WordField("ends", func(p *part) *laminate.Ends { return &p.Ends }, laminate.ParseEnds, laminate.EndsList()),
-	keyed.WordField("design_basis", func(p *part) *laminate.DesignBasis { return &p.DesignBasis }, laminate.ParseDesignBasis, laminate.DesignBases()),
+	keyed.WordField("ends", func(p *part) *laminate.Ends { return &p.Ends }, laminate.EndsWords),
+	keyed.WordField("design_basis", func(p *part) *laminate.DesignBasis { return &p.DesignBasis }, laminate.DesignBases),
 	keyed.SizeField("stiffener_spacing", func(p *part) *quantity.Length { return &p.StiffenerSpacing }),
 	keyed.ShareField("modulus_retention", func(p *part) *laminate.Optional[float64] { return &p.ModulusRetention }),
 	{Key: "k_factors", What: "a list of 5 numbers",
@@ -125,7 +125,7 @@ var serviceFields = []keyed.Field{
 			p := row.(*service).PH
 			return keyed.TOMLList([]string{keyed.TOMLNumber(p.Lowest), keyed.TOMLNumber(p.Highest)}), p.Given
 		}},
-	keyed.WordField("contact", func(s *service) *laminate.Contact { return &s.Contact }, laminate.ParseContact, laminate.Contacts()),
+	keyed.WordField("contact", func(s *service) *laminate.Contact { return &s.Contact }, laminate.Contacts),
 	carriesField(),
 	keyed.SizeField("pressure", func(s *service) *quantity.Pressure { return &s.Pressure }),
 	keyed.SizeField("vacuum", func(s *service) *quantity.Pressure { return &s.Vacuum }),
@@ -137,10 +137,7 @@ var serviceFields = []keyed.Field{
 }
 
 func carriesField() keyed.Field {
-	var words []string
-	for _, t := range laminate.AllTraits() {
-		words = append(words, t.String())
-	}
+	words := laminate.TraitWords.Words()
 	return keyed.Field{Key: "contains", What: "a list of " + keyed.TOMLList(words),
 		Set: func(row, value any) string {
 			list, wrong := keyed.WordsOf(value)
@@ -149,7 +146,7 @@ func carriesField() keyed.Field {
 			}
 			var traits []laminate.Trait
 			for _, s := range list {
-				t, ok := laminate.ParseTrait(s)
+				t, ok := laminate.TraitWords.Parse(s)
 				if !ok {
 					return keyed.WrongWord(s, words)
 				}
@@ -170,11 +167,11 @@ func carriesField() keyed.Field {
 
 var resinFields = []keyed.Field{
 	keyed.TextField("id", func(r *resin) *string { return &r.ID }),
-	keyed.WordField("family", func(r *resin) *laminate.Family { return &r.Family }, laminate.ParseFamily, laminate.Families()),
-	keyed.WordField("filler", func(r *resin) *laminate.Filler { return &r.Filler }, laminate.ParseFiller, laminate.Fillers()),
+	keyed.WordField("family", func(r *resin) *laminate.Family { return &r.Family }, laminate.Families),
+	keyed.WordField("filler", func(r *resin) *laminate.Filler { return &r.Filler }, laminate.Fillers),
 	keyed.ShareField("filler_content", func(r *resin) *laminate.Optional[float64] { return &r.FillerContent }),
 	keyed.SizeField("filler_density", func(r *resin) *quantity.Density { return &r.FillerDensity }),
-	keyed.WordField("cure", func(r *resin) *laminate.Cure { return &r.Cure }, laminate.ParseCure, laminate.Cures()),
+	keyed.WordField("cure", func(r *resin) *laminate.Cure { return &r.Cure }, laminate.Cures),
 	keyed.SizeField("density", func(r *resin) *quantity.Density { return &r.Density }),
 	keyed.SizeField("modulus", func(r *resin) *quantity.Pressure { return &r.Modulus }),
 	keyed.NumberField("poisson", "a number from 0 to 0.5", func(r *resin) *laminate.Optional[float64] { return &r.Poisson }),
@@ -194,8 +191,8 @@ var resinFields = []keyed.Field{
 var materialFields = []keyed.Field{
 	keyed.TextField("id", func(m *stuff) *string { return &m.ID }),
 	keyed.TextField("name", func(m *stuff) *string { return &m.Name }),
-	keyed.WordField("form", func(m *stuff) *laminate.Form { return &m.Form }, laminate.ParseForm, laminate.Forms()),
-	keyed.WordField("fiber", func(m *stuff) *laminate.Fiber { return &m.Fiber }, laminate.ParseFiber, laminate.Fibers()),
+	keyed.WordField("form", func(m *stuff) *laminate.Form { return &m.Form }, laminate.Forms),
+	keyed.WordField("fiber", func(m *stuff) *laminate.Fiber { return &m.Fiber }, laminate.Fibers),
 	keyed.SizeField("areal_mass", func(m *stuff) *quantity.ArealMass { return &m.ArealMass }),
 	keyed.SizeField("fiber_density", func(m *stuff) *quantity.Density { return &m.FiberDensity }),
 	keyed.ShareField("glass_content", func(m *stuff) *laminate.Optional[float64] { return &m.GlassContent }),
@@ -228,7 +225,7 @@ var materialFields = []keyed.Field{
 var plyFields = []keyed.Field{
 	keyed.TextField("material", func(p *ply) *string { return &p.Material }),
 	keyed.TextField("resin", func(p *ply) *string { return &p.Resin }),
-	keyed.WordField("zone", func(p *ply) *laminate.Zone { return &p.Zone }, laminate.ParseZone, laminate.Zones()),
+	keyed.WordField("zone", func(p *ply) *laminate.Zone { return &p.Zone }, laminate.Zones),
 	keyed.NumberField("angle", "degrees from the axis", func(p *ply) *laminate.Optional[float64] { return &p.Angle }),
 	keyed.CountField("count", func(p *ply) *int { return &p.Count }),
 	keyed.ShareField("glass_content", func(p *ply) *laminate.Optional[float64] { return &p.GlassContent }),

@@ -94,8 +94,7 @@ var laidFields = []keyed.Field{
 }
 
 var readingFields = []keyed.Field{
-	keyed.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.ParseKind,
-		[]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToGround}),
+	keyed.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.Kinds),
 	keyed.TextField("place", func(r *reading) *string { return &r.Place }),
 	{Key: "zone", What: "total (the whole wall), barrier, or a zone: what a cutout or specimen holds",
 		Set: func(row, value any) string {
@@ -103,9 +102,9 @@ var readingFields = []keyed.Field{
 			if !ok {
 				return "a word is expected, not " + keyed.KindOf(value)
 			}
-			g, ok := record.ParseGroup(s)
+			g, ok := record.Groups.Parse(s)
 			if !ok {
-				return keyed.WrongWord(s, groupWords())
+				return keyed.WrongWord(s, record.Groups.Words())
 			}
 			row.(*reading).Group, row.(*reading).zoned = g, true
 			return ""
@@ -123,17 +122,9 @@ var readingFields = []keyed.Field{
 	keyed.TextField("who", func(r *reading) *string { return &r.Who }),
 }
 
-func groupWords() []string {
-	var words []string
-	for g := record.WholeWall; g <= record.OuterSurface; g++ {
-		words = append(words, g.String())
-	}
-	return words
-}
-
 var flawFields = []keyed.Field{
-	keyed.WordField("kind", func(f *flaw) *spec.Defect { return &f.Kind }, spec.ParseDefect, spec.Defects()),
-	keyed.WordField("side", func(f *flaw) *spec.Side { return &f.Side }, spec.ParseSide, []spec.Side{spec.ProcessSide, spec.OutsideFace}),
+	keyed.WordField("kind", func(f *flaw) *spec.Defect { return &f.Kind }, spec.Defects),
+	keyed.WordField("side", func(f *flaw) *spec.Side { return &f.Side }, spec.Sides),
 	keyed.SizeField("size", func(f *flaw) *quantity.Length { return &f.Size }),
 	keyed.SizeField("depth", func(f *flaw) *quantity.Length { return &f.Depth }),
 	keyed.CountField("count", func(f *flaw) *int { return &f.Count }),
@@ -143,8 +134,7 @@ var flawFields = []keyed.Field{
 }
 
 var decisionFields = []keyed.Field{
-	keyed.WordField("outcome", func(d *decision) *record.Outcome { return &d.Outcome }, record.ParseOutcome,
-		[]record.Outcome{record.Accept, record.Reject, record.AcceptAfterRepair}),
+	keyed.WordField("outcome", func(d *decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
 	keyed.TextField("who", func(d *decision) *string { return &d.Who }),
 	timeField("when", func(d *decision) *time.Time { return &d.When }),
 	keyed.TextField("why", func(d *decision) *string { return &d.Why }),

@@ -55,7 +55,7 @@ func bare(s *laminate.Schedule) *laminate.Schedule {
 // says tells whether text says what s does.
 func says(t testing.TB, text []byte, s *laminate.Schedule) bool {
 	t.Helper()
-	_, back, problems := Decode(text)
+	_, back, problems := Decode(text, nil)
 	if len(problems) > 0 {
 		t.Errorf("%v", problems)
 		return false
@@ -74,7 +74,7 @@ func TestSame(t *testing.T) {
 		t.Error("origins count, or the spelling does not")
 	}
 	unspelled := bare(b) // a figure made in the program reads back with a spelling
-	if _, back, p := Decode(New(b).Render(b)); len(p) > 0 || !Same(back, unspelled) {
+	if _, back, p := Decode(New(b).Render(b), nil); len(p) > 0 || !Same(back, unspelled) {
 		t.Error("a figure without a spelling does not read back")
 	}
 	b.Plies = b.Plies[1:]

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/keyed"
 )
 
@@ -46,7 +47,7 @@ var specTables = []keyed.Table{
 		rangeField("thickness", func(w *entire) *spec.Thickness { return &w.thickness }),
 	}, At: func(m any, _ int) any { return &m.(*specDocument).total }, Rows: keyed.OneRow, Resize: keyed.Fixed},
 	{Name: "sequence", Array: true, Most: laminate.MostPlies, Fields: []keyed.Field{
-		keyed.WordField("form", func(s *step) *laminate.Form { return &s.Form }, laminate.ParseForm, laminate.Forms()),
+		keyed.WordField("form", func(s *step) *laminate.Form { return &s.Form }, laminate.Forms),
 		keyed.CountField("plies", func(s *step) *int { return &s.Plies }),
 		keyed.FlagField("any", func(s *step) *bool { return &s.Any }),
 	}, At: func(m any, i int) any { return &m.(*specDocument).Sequence[i] },
@@ -61,25 +62,25 @@ var specTables = []keyed.Table{
 }
 
 var barrierFields = []keyed.Field{
-	wordsField("veil_fiber", func(b *barrier) *[]laminate.Fiber { return &b.VeilFiber }, laminate.ParseFiber, laminate.Fibers()),
+	wordsField("veil_fiber", func(b *barrier) *[]laminate.Fiber { return &b.VeilFiber }, laminate.Fibers),
 	keyed.WholeField("veil_plies", func(b *barrier) *laminate.Optional[int] { return &b.VeilPlies }),
 	keyed.FlagField("veil_plies_exact", func(b *barrier) *bool { return &b.VeilExact }),
 	keyed.WholeField("mat_plies", func(b *barrier) *laminate.Optional[int] { return &b.MatPlies }),
 	keyed.SizeField("mat_areal_mass", func(b *barrier) *quantity.ArealMass { return &b.MatArealMass }),
 	rangeField("thickness", func(b *barrier) *spec.Thickness { return &b.Thickness }),
 	shareRangeField("glass_content", func(b *barrier) *spec.Range { return &b.GlassContent }),
-	wordsField("resin", func(b *barrier) *[]laminate.Family { return &b.Resin }, laminate.ParseFamily, laminate.Families()),
-	keyed.WordField("filler", func(b *barrier) *laminate.Filler { return &b.Filler }, laminate.ParseFiller, laminate.Fillers()),
+	wordsField("resin", func(b *barrier) *[]laminate.Family { return &b.Resin }, laminate.Families),
+	keyed.WordField("filler", func(b *barrier) *laminate.Filler { return &b.Filler }, laminate.Fillers),
 	shareRangeField("filler_content", func(b *barrier) *spec.Range { return &b.FillerContent }),
 	keyed.AnswerField("conductive", func(b *barrier) *laminate.Optional[bool] { return &b.Conductive }),
 }
 
 var structureFields = []keyed.Field{
-	keyed.WordField("process", func(s *structure) *laminate.Process { return &s.Process }, laminate.ParseProcess, laminate.Processes()),
-	wordsField("resin", func(s *structure) *[]laminate.Family { return &s.Resin }, laminate.ParseFamily, laminate.Families()),
+	keyed.WordField("process", func(s *structure) *laminate.Process { return &s.Process }, laminate.Processes),
+	wordsField("resin", func(s *structure) *[]laminate.Family { return &s.Resin }, laminate.Families),
 	rangeField("thickness", func(s *structure) *spec.Thickness { return &s.Thickness }),
 	shareRangeField("glass_content", func(s *structure) *spec.Range { return &s.GlassContent }),
-	wordsField("forms", func(s *structure) *[]laminate.Form { return &s.Forms }, laminate.ParseForm, laminate.Forms()),
+	wordsField("forms", func(s *structure) *[]laminate.Form { return &s.Forms }, laminate.Forms),
 	spanField("angle", "degrees from the axis, 0 to 90, the lower first", 0, 90, func(s *structure) *spec.Range { return &s.Angle }),
 }
 
@@ -103,8 +104,8 @@ var inspectionFields = []keyed.Field{
 }
 
 var defectFields = []keyed.Field{
-	keyed.WordField("kind", func(l *limit) *spec.Defect { return &l.Kind }, spec.ParseDefect, spec.Defects()),
-	keyed.WordField("side", func(l *limit) *spec.Side { return &l.Side }, spec.ParseSide, []spec.Side{spec.ProcessSide, spec.OutsideFace}),
+	keyed.WordField("kind", func(l *limit) *spec.Defect { return &l.Kind }, spec.Defects),
+	keyed.WordField("side", func(l *limit) *spec.Side { return &l.Side }, spec.Sides),
 	keyed.SizeField("size_max", func(l *limit) *quantity.Length { return &l.SizeMax }),
 	keyed.SizeField("depth_max", func(l *limit) *quantity.Length { return &l.DepthMax }),
 	keyed.WholeField("per_area_max", func(l *limit) *laminate.Optional[int] { return &l.PerAreaMax }),
@@ -170,15 +171,8 @@ func spanField[T any](key, what string, least, most float64, at func(*T) *spec.R
 }
 
 // wordsField is a list of words of a closed set.
-func wordsField[T any, W interface {
-	comparable
-	String() string
-}](key string, at func(*T) *[]W, parse func(string) (W, bool), list []W) keyed.Field {
-	words := make([]string, len(list))
-	for i, w := range list {
-		words[i] = w.String()
-	}
-	return keyed.Field{Key: key, What: "a list of " + strings.Join(words, ", "),
+func wordsField[T any, W ~uint8](key string, at func(*T) *[]W, set word.Set[W]) keyed.Field {
+	return keyed.Field{Key: key, What: "a list of " + set.List(),
 		Set: func(row, value any) string {
 			got, wrong := keyed.WordsOf(value)
 			switch {
@@ -189,9 +183,9 @@ func wordsField[T any, W interface {
 			}
 			out := make([]W, len(got))
 			for i, s := range got {
-				w, ok := parse(s)
+				w, ok := set.Parse(s)
 				if !ok {
-					return keyed.WrongWord(s, words)
+					return keyed.WrongWord(s, set.Words())
 				}
 				out[i] = w
 			}
@@ -201,7 +195,7 @@ func wordsField[T any, W interface {
 		Get: func(row any) (string, bool) {
 			var items []string
 			for _, w := range *at(row.(*T)) {
-				items = append(items, keyed.TOMLText(w.String()))
+				items = append(items, keyed.TOMLText(set.Name(w)))
 			}
 			return keyed.TOMLList(items), len(items) > 0
 		}}

@@ -23,7 +23,7 @@ func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []P
 		}
 		return keyed.Canonical(bookTables, own, src.doc, src.doc.EOL()), nil
 	}
-	src, s, problems := Decode(b)
+	src, s, problems := Decode(b, nil)
 	if len(problems) > 0 {
 		return nil, problems
 	}

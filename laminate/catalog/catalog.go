@@ -1,5 +1,6 @@
-// Package catalog holds the built-in materials and the typical figures of
-// fibers, fillers and resin families, as data with the source of each.
+// Package catalog holds the built-in materials, the typical figures of fibers,
+// fillers and resin families, and the figures of practice, as data with the
+// source of each. It lays shop books over them and finds their ratings.
 //
 // The materials are generic: figures for a schedule that is being thought
 // about, to be replaced by those of the shop and its makers. Nothing here is
@@ -38,11 +39,16 @@ func Library() *laminate.Library {
 		Families:  families(),
 		Fibers:    fibers(),
 		Fillers:   fillers(),
-		// The order in which digits lay the materials most used.
-		Rack: []string{VeilC15, VeilPolyester15, Mat15, Mat075, Woven24, Uni13, BandHoop, BandHelical, Topcoat},
+		Rack:      Rack(),
 	}
 	l.Index()
 	return l
+}
+
+// Rack is the order in which digits lay the materials most used where no shop
+// book orders another: barrier first, then wall, as they are laid.
+func Rack() []string {
+	return []string{VeilC15, VeilPolyester15, Mat15, Mat075, Woven24, Uni13, BandHoop, BandHelical, Topcoat}
 }
 
 // UsualAngle is the angle in degrees from the axis at which a built-in band is

@@ -80,13 +80,13 @@ func TestLibrary_densitiesAreWithinTheRangesNamed(t *testing.T) {
 	load(t, "densities.json", &file)
 	l := catalog.Library()
 	has := map[string]float64{}
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		has[f.String()] = l.Families[f].Density.In(quantity.KilogramPerCubicMeter)
 	}
-	for _, f := range laminate.Fibers() {
+	for _, f := range laminate.Fibers.All() {
 		has[f.String()] = l.Fibers[f].Density.In(quantity.KilogramPerCubicMeter)
 	}
-	for _, f := range laminate.Fillers() {
+	for _, f := range laminate.Fillers.All() {
 		has[f.String()] = l.Fillers[f].Density.In(quantity.KilogramPerCubicMeter)
 	}
 	if len(file.Ranges) != len(has) {
@@ -112,19 +112,19 @@ func TestLibrary_densitiesAreWithinTheRangesNamed(t *testing.T) {
 
 func TestLibrary_everyFigureHasASource(t *testing.T) {
 	l := catalog.Library()
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		d := l.Families[f]
 		gpa := d.Modulus.In(quantity.Gigapascal)
 		if d.Source == "" || gpa < 3.0 || gpa > 3.4+1e-9 || d.Poisson != 0.36 || d.FailureStrain < 0.01 || d.FailureStrain > 0.06 {
 			t.Errorf("%v: %+v", f, d)
 		}
 	}
-	for _, f := range laminate.Fibers() {
+	for _, f := range laminate.Fibers.All() {
 		if d := l.Fibers[f]; d.Source == "" || !d.Modulus.Given() || d.Poisson <= 0 {
 			t.Errorf("%v: %+v", f, d)
 		}
 	}
-	for _, f := range laminate.Fillers() {
+	for _, f := range laminate.Fillers.All() {
 		if l.Fillers[f].Source == "" {
 			t.Errorf("%v has no source", f)
 		}

@@ -7,12 +7,10 @@ import (
 
 // Fiber shares by mass.
 const (
-	veilShare       = 0.10 // common practice, no source: about 90 % resin
-	matBarrierShare = 0.27 // API 12P 5.4.3: 27 ± 5 %
-	matShare        = 0.30 // common practice, no source
-	wovenShare      = 0.55 // from memory
-	uniShare        = 0.55 // from memory
-	bandShare       = 0.70 // from memory
+	veilShare  = 0.10 // common practice, no source: about 90 % resin
+	wovenShare = 0.55 // from memory
+	uniShare   = 0.55 // from memory
+	bandShare  = 0.70 // from memory
 )
 
 const (
@@ -52,7 +50,7 @@ func materials() []laminate.Material {
 func chopped(id, name string, form laminate.Form, ouncesPerFt2 float64) laminate.Material {
 	return laminate.Material{ID: id, Name: name, Form: form, Fiber: laminate.ECRGlass,
 		ArealMass: spelled(ouncesPerFt2, quantity.OuncePerSquareFoot), FiberDensity: fibers()[laminate.ECRGlass].Density,
-		GlassContent: laminate.Some(matShare), BarrierGlassContent: laminate.Some(matBarrierShare), Source: matSource}
+		GlassContent: laminate.Some(laminate.ChoppedGlassContent), BarrierGlassContent: laminate.Some(laminate.ChoppedBarrierGlassContent), Source: matSource}
 }
 
 func cloth(id, name string, form laminate.Form, ouncesPerYd2, share float64) laminate.Material {

@@ -286,8 +286,8 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"no such row":          {edit.Remove(s, l, 7), "no row 8"},
 		"row before the first": {edit.AddCount(s, l, -1, 1), "no row 0"},
 		"last ply of a row":    {edit.AddCount(s, l, 0, -1), "at least one ply"},
-		"too many":             {edit.SetCount(s, l, 0, 1001), "1 to 1000"},
-		"too many by times":    {edit.TimesRow(s, l, 1, 600), "1 to 1000"},
+		"too many":             {edit.SetCount(s, l, 0, 1001), "at most 1000"},
+		"too many by times":    {edit.TimesRow(s, l, 1, 600), "at most 1000"},
 		"times one":            {edit.TimesBarrier(s, l, 1), "two times"},
 		"more rows than there": {edit.TimesLast(s, l, 1, 3, 2), "2 rows"},
 		"unknown material":     {edit.LayPly(s, l, 0, "cloth"), `no material "cloth"`},
@@ -295,9 +295,11 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"swap of absent":       {edit.SwapEverywhere(s, l, "cloth", "mat-1.5"), `no ply is of "cloth"`},
 		"lay beyond":           {edit.LayPly(s, l, 7, "mat-1.5"), "no row 8"},
 		"move beyond":          {edit.Move(s, l, 0, 7), "cannot go there"},
-		"undefined resin":      {ply(func(p *laminate.Ply) { p.Resin = "x" }), `no resin "x"`},
-		"share over one":       {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(1.5) }), "share"},
-		"share not a number":   {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(math.NaN()) }), "share"},
+		"undefined resin":      {ply(func(p *laminate.Ply) { p.Resin = "x" }), `no [[resin]] has the id "x"`},
+		"share over one":       {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(1.5) }), "from 0.01 to 0.95"},
+		"share not a number":   {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(math.NaN()) }), "no number"},
+		"97 percent of glass":  {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(0.97) }), "from 0.01 to 0.95"},
+		"half a percent":       {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(0.005) }), "from 0.01 to 0.95"},
 		"angle too wide":       {ply(func(p *laminate.Ply) { p.Angle = laminate.Some(91.0) }), "-90 to 90"},
 		"all void":             {ply(func(p *laminate.Ply) { p.VoidContent = laminate.Some(1.0) }), "void"},
 		"angle of a mat":       {edit.SetPly(s, l, 2, "", "", func(p *laminate.Ply) { p.Angle = laminate.Some(0.0) }), "no direction"},
@@ -341,6 +343,33 @@ func TestEdits_thatChangeNothingGiveTheScheduleBack(t *testing.T) {
 	} {
 		if next, err := e.Do(s); err != nil || next != s {
 			t.Errorf("%s: another schedule, %v", e.Label, err)
+		}
+	}
+}
+
+// A schedule of a file can have faults. Whoever mends one must not be held up
+// by another, and may make no new one.
+func TestEdits_ofAScheduleWithFaultsMendOneAndMakeNone(t *testing.T) {
+	l := catalog.Library()
+	s := built(t).Clone()
+	s.Plies[0].Material = "veil-nope"
+	s.Plies[3].GlassContent = laminate.Some(0.97)
+	mended, err := edit.SetPly(s, l, 3, "glass_content", "", func(p *laminate.Ply) { p.GlassContent = laminate.Some(0.5) }).Do(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if mended, err = edit.SwapMaterial(mended, l, 0, catalog.VeilC15).Do(mended); err != nil || len(laminate.Validate(mended, l)) > 0 {
+		t.Errorf("%v, left %v", err, laminate.Validate(mended, l))
+	}
+	if _, err := edit.Remove(s, l, 1).Do(s); err != nil {
+		t.Errorf("another row cannot be taken out: %v", err)
+	}
+	for name, e := range map[string]edit.Edit{
+		"worse": edit.SetPly(s, l, 3, "glass_content", "", func(p *laminate.Ply) { p.GlassContent = laminate.Some(0.98) }),
+		"twice": edit.Duplicate(s, l, 0),
+	} {
+		if _, err := e.Do(s); err == nil {
+			t.Errorf("%s: made", name)
 		}
 	}
 }

@@ -68,7 +68,6 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 			}
 			d := begin(s, lib)
 			w := d.wall()
-			rows := make([]int, 0, len(plies))
 			for i, p := range plies {
 				at := after + 1 + i
 				m, ok := lib.Material(s, p.Material)
@@ -87,10 +86,9 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 					return nil, err
 				}
 				w.insert(at, p, m.Form, zone)
-				rows = append(rows, at)
 			}
 			d.plies, d.want = w.plies, w.zones
-			return d.finish(rows...)
+			return d.finish()
 		},
 	}
 }
@@ -173,7 +171,7 @@ func (w *wall) onlySurfaceOutside(at int) bool {
 }
 
 // roomInBarrier tells whether one more chopped ply before row at is still the
-// usual barrier: two after one veil, four after two. Common practice, no source.
+// usual barrier.
 func (w *wall) roomInBarrier(at int) bool {
 	veils, mats := 0, 0
 	for i := range at {
@@ -184,7 +182,7 @@ func (w *wall) roomInBarrier(at int) bool {
 			mats += w.plies[i].Count
 		}
 	}
-	return veils >= 2 && mats < 4 || veils == 1 && mats < 2
+	return mats < laminate.MatsBehind(veils)
 }
 
 // resinAt is the resin for a ply laid before row at in a zone; "" where the

@@ -33,10 +33,7 @@ func SetMaterial(s *laminate.Schedule, m laminate.Material, what string) Edit {
 				own.Origin = 0
 				n.Materials = append(n.Materials, own)
 			}
-			if err := refuse(n.Materials[min(index, len(n.Materials)-1)].Validate(laminate.Ref{Kind: laminate.RefMaterial, Index: index})); err != nil {
-				return nil, err
-			}
-			return &n, nil
+			return judged(s, &n, nil)
 		},
 	}
 }

@@ -3,7 +3,6 @@ package edit
 import (
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -49,7 +48,7 @@ func SetPly(s *laminate.Schedule, lib *laminate.Library, row int, key, what stri
 				d.want[row] = p.Zone
 			}
 			d.plies[row] = p
-			return d.finish(row)
+			return d.finish()
 		},
 	}
 }
@@ -128,7 +127,7 @@ func setCount(s *laminate.Schedule, lib *laminate.Library, row, count int) (*lam
 	}
 	d := begin(s, lib)
 	d.plies[row].Count = count
-	return d.finish(row)
+	return d.finish()
 }
 
 func plural(n int, one, many string) string {
@@ -163,21 +162,13 @@ func begin(s *laminate.Schedule, lib *laminate.Library) *draft {
 	return d
 }
 
-// finish checks the rows named, and the whole, and gives every ply the zone it
-// shall be in: an edit of one ply silently moves no other to another zone.
-func (d *draft) finish(rows ...int) (*laminate.Schedule, error) {
-	if len(d.plies) > laminate.MostRows {
-		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
-	}
+// finish gives every ply the zone it shall be in, so that an edit of one ply
+// silently moves no other to another zone, and has the whole judged.
+func (d *draft) finish() (*laminate.Schedule, error) {
 	n := *d.s
 	n.Plies = d.plies
-	for _, row := range rows {
-		if err := checkPly(&n, d.lib, &n.Plies[row]); err != nil {
-			return nil, err
-		}
-	}
-	if plies := n.NumberOfPlies(); plies > laminate.MostPlies {
-		return nil, fmt.Errorf("that would be %d plies, and a schedule has at most %d", plies, laminate.MostPlies)
+	if err := sound(d.s, &n, d.lib); err != nil {
+		return nil, err
 	}
 	d.settle(&n)
 	return &n, nil
@@ -196,45 +187,6 @@ func (d *draft) settle(n *laminate.Schedule) {
 			}
 		}
 	}
-}
-
-// mostVoid is the most that a document may say of voids.
-const mostVoid = 0.5
-
-// checkPly refuses what a document could not say.
-func checkPly(s *laminate.Schedule, lib *laminate.Library, p *laminate.Ply) error {
-	m, ok := lib.Material(s, p.Material)
-	if !ok {
-		return fmt.Errorf("there is no material %q", p.Material)
-	}
-	if _, ok := s.Resin(p.Resin); !ok && p.Resin != "" {
-		return fmt.Errorf("there is no resin %q in this schedule", p.Resin)
-	}
-	switch g, v := p.GlassContent, p.VoidContent; {
-	case p.Count < 1 || p.Count > laminate.MostCount:
-		return fmt.Errorf("a row has 1 to %d plies, not %d", laminate.MostCount, p.Count)
-	case g.Given && !(g.Value > 0 && g.Value < 1):
-		return errors.New("a glass content is a share above 0 and below 1")
-	case g.Given && m.Form == laminate.ResinCoat:
-		return errors.New("a coat has no fiber, so no glass content")
-	case v.Given && !(v.Value >= 0 && v.Value <= mostVoid):
-		return fmt.Errorf("a void content is a share from 0 to %v", mostVoid)
-	}
-	return checkAngle(m, p.Angle)
-}
-
-func checkAngle(m *laminate.Material, angle laminate.Optional[float64]) error {
-	switch a := angle.Value; {
-	case m.Form == laminate.RovingBand && !angle.Given:
-		return fmt.Errorf("%s is a band: it needs an angle", m.ID)
-	case m.Form == laminate.RovingBand && !(a >= 0 && a <= 90):
-		return errors.New("the angle of a band is from 0 (along the axis) to 90 degrees (round it)")
-	case angle.Given && !m.Form.Directed():
-		return fmt.Errorf("%s has no direction, so no angle", m.ID)
-	case !(math.Abs(a) <= 90):
-		return errors.New("an angle is from -90 to 90 degrees")
-	}
-	return nil
 }
 
 // checkFacts refuses a new ply that lacks what its figures need.

@@ -130,7 +130,7 @@ func swap(s *laminate.Schedule, lib *laminate.Library, rows []int, material stri
 	if !changed {
 		return s, nil
 	}
-	return d.finish(rows...)
+	return d.finish()
 }
 
 // TimesRow makes a row n times as many plies.
@@ -249,7 +249,7 @@ func multiply(s *laminate.Schedule, lib *laminate.Library, rows []int, n int) (*
 	for _, row := range rows {
 		d.plies[row].Count *= n
 	}
-	return d.finish(rows...)
+	return d.finish()
 }
 
 // repeat inserts copies of the rows first to last after them, in their zones.

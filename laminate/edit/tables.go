@@ -19,10 +19,7 @@ func SetPart(key, what string, f func(*laminate.Part)) Edit {
 			if n.Part == s.Part {
 				return s, nil
 			}
-			if err := checkTables(&n); err != nil {
-				return nil, err
-			}
-			return &n, nil
+			return judged(s, &n, nil)
 		},
 	}
 }
@@ -38,10 +35,7 @@ func SetService(key, what string, f func(*laminate.Service)) Edit {
 			if n.Service == s.Service {
 				return s, nil
 			}
-			if err := checkTables(&n); err != nil {
-				return nil, err
-			}
-			return &n, nil
+			return judged(s, &n, nil)
 		},
 	}
 }
@@ -61,10 +55,7 @@ func SetHeader(key, what string, f func(*laminate.Schedule)) Edit {
 				n.Units == s.Units && n.UnitsSet == s.UnitsSet {
 				return s, nil
 			}
-			if err := checkTables(&n); err != nil {
-				return nil, err
-			}
-			return &n, nil
+			return judged(s, &n, nil)
 		},
 	}
 }
@@ -75,12 +66,9 @@ func AddResin(s *laminate.Schedule, r laminate.Resin) Edit {
 		Label: "added resin " + r.ID,
 		At:    laminate.ResinRef(len(s.Resins), ""),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
-			if err := checkResin(s, &r, -1); err != nil {
-				return nil, err
-			}
 			n := *s
 			n.Resins = append(slices.Clone(s.Resins), r)
-			return &n, nil
+			return judged(s, &n, nil)
 		},
 	}
 }
@@ -100,9 +88,6 @@ func SetResin(s *laminate.Schedule, i int, key, what string, f func(*laminate.Re
 			if r == s.Resins[i] {
 				return s, nil
 			}
-			if err := checkResin(s, &r, i); err != nil {
-				return nil, err
-			}
 			n := *s
 			n.Resins = slices.Clone(s.Resins)
 			n.Resins[i] = r
@@ -114,7 +99,7 @@ func SetResin(s *laminate.Schedule, i int, key, what string, f func(*laminate.Re
 					}
 				}
 			}
-			return &n, nil
+			return judged(s, &n, nil)
 		},
 	}
 }
@@ -145,28 +130,4 @@ func resinName(s *laminate.Schedule, i int) string {
 		return fmt.Sprint(i + 1)
 	}
 	return s.Resins[i].ID
-}
-
-// refuse turns what cannot be into the reason of a refusal.
-func refuse(faults []laminate.Fault) error {
-	if len(faults) == 0 {
-		return nil
-	}
-	return fmt.Errorf("%s: %s", faults[0].Ref.Key, faults[0].Message)
-}
-
-// checkTables looks at everything but resins, materials and plies.
-func checkTables(s *laminate.Schedule) error {
-	c := *s
-	c.Resins, c.Materials, c.Plies = nil, nil, nil
-	return refuse(laminate.Validate(&c))
-}
-
-// checkResin refuses a resin that a document could not define; i is its place,
-// -1 for a new one.
-func checkResin(s *laminate.Schedule, r *laminate.Resin, i int) error {
-	if taken := slices.IndexFunc(s.Resins, func(x laminate.Resin) bool { return x.ID == r.ID }); taken >= 0 && taken != i {
-		return fmt.Errorf("there is a resin %q already", r.ID)
-	}
-	return refuse(r.Validate(laminate.ResinRef(i, "")))
 }

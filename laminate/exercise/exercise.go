@@ -38,7 +38,7 @@ type Exercise struct {
 	Given laminate.Schedule
 	// KeepStructure asks that what stands outside the barrier is left as given.
 	KeepStructure bool
-	// Demands are demanded of the trainee's schedule; of a burn-off its glass
+	// Demands are required of the trainee's schedule; of an ignition test its glass
 	// content is what the specimens are accepted against.
 	Demands   spec.Specification
 	Questions []Question

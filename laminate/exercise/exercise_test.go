@@ -8,23 +8,23 @@ import (
 )
 
 func TestWords_comeBackAsWhatTheyWere(t *testing.T) {
-	for _, k := range Kinds() {
-		if got, ok := ParseKind(k.String()); !ok || got != k {
+	for _, k := range Kinds.All() {
+		if got, ok := Kinds.Parse(k.String()); !ok || got != k {
 			t.Errorf("%v: %q", k, k)
 		}
 	}
-	for _, a := range Asks() {
-		if got, ok := ParseAsk(a.String()); !ok || got != a || a.Text() == "" {
+	for _, a := range Asks.All() {
+		if got, ok := Asks.Parse(a.String()); !ok || got != a || a.Text() == "" {
 			t.Errorf("%v: %q", a, a)
 		}
 		if (a.Answer() == Word) != (len(a.Words()) > 0) {
 			t.Errorf("%s is answered by %v", a, a.Words())
 		}
 	}
-	if _, ok := ParseKind(""); ok {
+	if _, ok := Kinds.Parse(""); ok {
 		t.Error("nothing is a kind")
 	}
-	if _, ok := ParseAsk(""); ok {
+	if _, ok := Asks.Parse(""); ok {
 		t.Error("nothing is a question")
 	}
 }
@@ -37,7 +37,7 @@ func TestFacts_saysWhatIsUnknownAndWhatIsNot(t *testing.T) {
 		got[f.Name] = f.Value
 	}
 	// 180 °F is 82.2 °C.
-	for name, want := range map[string]string{"fluid": "unknown", "pH": "unknown", "contains": "nothing of note", "temperature": "82 °C", "conductive": "", "upset": ""} {
+	for name, want := range map[string]string{"fluid": "unknown", "pH": "unknown", "contains": "nothing of note", "temperature": "82.2 °C", "conductive": "", "upset": ""} {
 		if got[name] != want {
 			t.Errorf("%s: %q, want %q", name, got[name], want)
 		}

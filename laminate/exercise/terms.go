@@ -1,41 +1,31 @@
 package exercise
 
+import "frp/veilwright/laminate/word"
+
 // Kind is what has to be done.
 type Kind uint8
 
 // The kinds.
 const (
-	NoKind  Kind = iota
-	Build        // lay a barrier on the structure that is given
-	Choose       // name a veil and a resin family
-	Fix          // name the plies at fault and put the schedule right
-	Predict      // tell figures before the program shows them
-	Order        // put the plies in order
-	BurnOff      // read an ignition test
+	NoKind   Kind = iota
+	Build         // lay a barrier on the structure that is given
+	Choose        // name a veil and a resin family
+	Fix           // name the plies at fault and put the schedule right
+	Predict       // tell figures before the program shows them
+	Order         // put the plies in order
+	Ignition      // read an ignition test
 )
 
-var kindWords = [...]string{"", "build", "choose", "fix", "predict", "order", "burn-off"}
+// Kinds are the words of the kinds.
+var Kinds = word.Of[Kind]("", "build", "choose", "fix", "predict", "order", "ignition")
 
-func (k Kind) String() string { return kindWords[k] }
+func (k Kind) String() string { return Kinds.Name(k) }
 
 // Asks tells whether exercises of the kind are answered by figures and words.
-func (k Kind) Asks() bool { return k == Predict || k == BurnOff }
+func (k Kind) Asks() bool { return k == Predict || k == Ignition }
 
 // Builds tells whether exercises of the kind are answered by a schedule.
 func (k Kind) Builds() bool { return k == Build || k == Fix || k == Order }
-
-// Kinds lists them.
-func Kinds() []Kind { return []Kind{Build, Choose, Fix, Predict, Order, BurnOff} }
-
-// ParseKind reads a kind's word.
-func ParseKind(s string) (Kind, bool) {
-	for _, k := range Kinds() {
-		if k.String() == s {
-			return k, true
-		}
-	}
-	return NoKind, false
-}
 
 // Ask is what a question asks for.
 type Ask uint8
@@ -52,28 +42,14 @@ const (
 	Verdict    // of the rules: clear, warning, incomplete or break
 	Loss       // ignition loss, mean of the specimens
 	GlassLeft  // glass share by mass that the specimens had, filler and organic veil accounted for
-	Acceptance // accept or reject against the demanded glass content
+	Acceptance // accept or reject against the required glass content
 )
 
-var askWords = [...]string{"", "barrier-thickness", "structure-thickness", "wall-thickness", "barrier-glass", "structure-glass", "wall-glass",
-	"verdict", "loss", "glass-left", "acceptance"}
+// Asks are the words of what may be asked.
+var Asks = word.Of[Ask]("", "barrier-thickness", "structure-thickness", "wall-thickness", "barrier-glass", "structure-glass", "wall-glass",
+	"verdict", "loss", "glass-left", "acceptance")
 
-func (a Ask) String() string { return askWords[a] }
-
-// Asks lists them.
-func Asks() []Ask {
-	return []Ask{BarrierThickness, StructureThickness, WallThickness, BarrierGlass, StructureGlass, WallGlass, Verdict, Loss, GlassLeft, Acceptance}
-}
-
-// ParseAsk reads the word.
-func ParseAsk(s string) (Ask, bool) {
-	for _, a := range Asks() {
-		if a.String() == s {
-			return a, true
-		}
-	}
-	return NoAsk, false
-}
+func (a Ask) String() string { return Asks.Name(a) }
 
 // OfSpecimens tells whether the question is about an ignition test.
 func (a Ask) OfSpecimens() bool { return a == Loss || a == GlassLeft || a == Acceptance }
@@ -134,7 +110,7 @@ func (a Ask) Text() string {
 	case GlassLeft:
 		return "what glass content does the test prove"
 	case Acceptance:
-		return "accept or reject against the demanded glass content"
+		return "accept or reject against the required glass content"
 	default: // nothing of the others
 	}
 	return ""

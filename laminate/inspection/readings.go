@@ -16,7 +16,7 @@ var ErrTooFew = errors.New("too few readings")
 const (
 	BarcolReadings = 10
 	barcolDropped  = 2 // at each end
-	// BarcolShare is the share of the resin maker's figure that is demanded (from memory).
+	// BarcolShare is the share of the resin manufacturer's figure that is required (from memory).
 	BarcolShare = 0.90
 	// BarcolGauge is the gauge's tolerance on the reference plate, ± points (EN 59:2016).
 	BarcolGauge = 2.0
@@ -120,9 +120,9 @@ func DewPoint(celsius, humidity float64) (float64, error) {
 	return b * gamma / (a - gamma), nil
 }
 
-// Climate limits at lay-up.
+// Limits of the ambient conditions at lay-up.
 const (
 	DewPointMargin  = 3.0  // K, surface above dew point (ISO 8502-4, ISO 12944-7)
-	LowestAir       = 15.0 // °C (class guidance for FRP ships)
-	HighestHumidity = 0.80 // (class guidance for FRP ships)
+	LowestAir       = 15.0 // °C (common practice, no source)
+	HighestHumidity = 0.80 // (common practice, no source)
 )

@@ -3,7 +3,6 @@ package quantity
 import (
 	"math"
 	"strconv"
-	"strings"
 )
 
 // Quantity is a physical value of dimension D. It keeps the SI figure and,
@@ -124,15 +123,6 @@ func (q Quantity[D]) Format(u Unit[D], decimals int) string {
 		return "not given"
 	}
 	return Number(q.In(u), decimals) + " " + u.symbol()
-}
-
-// Number prints v with the given decimals and never as "-0".
-func Number(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.HasPrefix(s, "-") && strings.Trim(s, "-0.") == "" {
-		return s[1:]
-	}
-	return s
 }
 
 // tolerance is the relative difference below which two figures are the same:

@@ -196,16 +196,16 @@ func TestTextIn_fewestDigits(t *testing.T) {
 	}
 }
 
-func TestUsed_isBrief(t *testing.T) {
-	for ratio, want := range map[float64]string{0: "0 %", 0.999: "99 %", 1: "100 %", 1.001: "101 %", 10: "1000 %", 10.01: "over 1000 %", 1e300: "over 1000 %", math.Inf(1): "over 1000 %"} {
-		if got := Used(ratio); got != want {
+func TestUtilization_isBrief(t *testing.T) {
+	for ratio, want := range map[float64]string{0: "0 %", 0.0004: "0.04 %", 0.999: "99 %", 1: "100 %", 1.001: "101 %", 10: "1000 %", 10.01: "over 1000 %", 1e300: "over 1000 %", math.Inf(1): "over 1000 %"} {
+		if got := Utilization(ratio); got != want {
 			t.Errorf("%v is %s, want %s", ratio, got, want)
 		}
 	}
 }
 
-func TestFormat_neverMinusZero(t *testing.T) {
-	for v, want := range map[float64]string{-0.0001: "0.0", 0.04: "0.0", -0.06: "-0.1", 12: "12.0"} {
+func TestNumber_neverZeroWhereItIsNotNorMinusZero(t *testing.T) {
+	for v, want := range map[float64]string{-1e-18: "0.0", 0.04: "0.04", -0.0001: "-0.0001", -0.06: "-0.1", 12: "12.0", 0.96: "1.0"} {
 		if got := Number(v, 1); got != want {
 			t.Errorf("%v is %s, want %s", v, got, want)
 		}
@@ -215,9 +215,9 @@ func TestFormat_neverMinusZero(t *testing.T) {
 func TestSystem_showsWhatPeopleRead(t *testing.T) {
 	for got, want := range map[string]string{
 		US.Thickness(0.00287274): "113.1 mil", Metric.Thickness(0.00287274): "2.87 mm",
-		US.Temperature(New(180, Fahrenheit).SI()): "180 °F", Metric.Temperature(355.372): "82 °C",
+		US.Temperature(New(180, Fahrenheit).SI()): "180 °F", Metric.Temperature(355.372): "82.2 °C",
 		US.Pressure(New(50, PSI).SI()): "50.0 psi", Metric.Pressure(New(50, PSI).SI()): "345 kPa",
-		US.FabricMass(0.4577276): "1.50 oz/ft²", Metric.FabricMass(0.4577276): "458 g/m²",
+		US.FabricMass(0.4577276): "1.5 oz/ft²", Metric.FabricMass(0.4577276): "458 g/m²",
 		US.WallMass(4.882428): "1.00 lb/ft²", Metric.WallMass(4.88): "4.88 kg/m²", Share(0.27): "27 %",
 	} {
 		if got != want {

@@ -69,55 +69,42 @@ func pick[D Dimension](s System, us, metric Unit[D]) Unit[D] {
 	return us
 }
 
+// The figures that are printed most, by name.
+
 // Thickness prints a ply or wall thickness given in m: "113.1 mil", "2.87 mm".
-func (s System) Thickness(m float64) string {
-	return SI[length](m).Format(s.Thin(), s.ThinDecimals())
-}
+func (s System) Thickness(m float64) string { return s.Figure(m, Thickness) }
 
-// ThinDecimals is how many decimals a thickness deserves in this system.
-func (s System) ThinDecimals() int {
-	if s == Metric {
-		return 2
-	}
-	return 1
-}
-
-// Temperature prints a point given in K: "180 °F".
-func (s System) Temperature(k float64) string { return SI[temperature](k).Format(s.Heat(), 0) }
+// Temperature prints a point given in K: "180 °F", "65.6 °C".
+func (s System) Temperature(k float64) string { return s.Figure(k, Point) }
 
 // Pressure prints a pressure given in Pa: "50.0 psi", "345 kPa".
-func (s System) Pressure(pa float64) string {
-	if s == Metric {
-		return SI[pressure](pa).Format(Kilopascal, 0)
-	}
-	return SI[pressure](pa).Format(PSI, 1)
-}
+func (s System) Pressure(pa float64) string { return s.Figure(pa, Stress) }
 
 // FabricMass prints a reinforcement's areal mass given in kg/m².
-func (s System) FabricMass(kgPerM2 float64) string {
-	if s == Metric {
-		return SI[arealMass](kgPerM2).Format(GramPerSquareMeter, 0)
-	}
-	return SI[arealMass](kgPerM2).Format(OuncePerSquareFoot, 2)
-}
+func (s System) FabricMass(kgPerM2 float64) string { return s.Figure(kgPerM2, FabricMass) }
 
 // WallMass prints a laminate's mass on an area given in kg/m².
-func (s System) WallMass(kgPerM2 float64) string {
-	return SI[arealMass](kgPerM2).Format(s.Wall(), 2)
-}
+func (s System) WallMass(kgPerM2 float64) string { return s.Figure(kgPerM2, WallMass) }
 
-// Share prints a fraction as percent: "27 %".
-func Share(f float64) string { return Number(100*f, 0) + " %" }
+// Share prints a content as whole percent, the same in either system: "27 %",
+// "5.3 %".
+func Share(f float64) string { return US.Figure(f, Content) }
 
-// Used prints how much of a limit is used: rounded away from 100 %, so that
-// what passes its limit never reads 100 % and what keeps it never more. From
-// ten times on the figure says no more than that.
-func Used(ratio float64) string {
-	if ratio > 10 {
+// Percent prints a fraction as it was stated or measured: "27 %", "12.5 %".
+func Percent(f float64) string { return US.Figure(f, Fraction) }
+
+// Utilization prints how much of a limit is used: rounded away from 100 %, so
+// that what passes its limit never reads 100 % and what keeps it never more.
+// From ten times on the figure says no more than that.
+func Utilization(ratio float64) string {
+	v := max(0, ratio) * 100
+	switch {
+	case ratio > 10:
 		return "over 1000 %"
+	case ratio > 1:
+		return Number(math.Ceil(v-1e-9), 0) + " %"
+	case v >= 1:
+		return Number(math.Floor(v+1e-9), 0) + " %"
 	}
-	if ratio > 1 {
-		return Number(math.Ceil(ratio*100-1e-9), 0) + " %"
-	}
-	return Number(math.Floor(max(0, ratio)*100+1e-9), 0) + " %"
+	return Share(v / 100)
 }

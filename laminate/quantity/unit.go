@@ -195,7 +195,9 @@ var resistances = []unit{
 // Units of electrical resistance.
 var (
 	Ohm    = Unit[resistance](resistances[0])
+	Kilohm = Unit[resistance](resistances[1])
 	Megohm = Unit[resistance](resistances[2])
+	Gigohm = Unit[resistance](resistances[3])
 )
 
 // Units lists the names a document may use for the dimension D.

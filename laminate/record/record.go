@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/word"
 )
 
 // Record is the log of one part.
@@ -65,19 +66,10 @@ const (
 	ResistanceToGround
 )
 
-var kindWords = [...]string{"", "thickness", "barcol", "ignition-loss", "acetone", "resistance"}
+// Kinds are the words of the kinds of reading.
+var Kinds = word.Of[Kind]("", "thickness", "barcol", "ignition-loss", "acetone", "resistance")
 
-func (k Kind) String() string { return kindWords[k] }
-
-// ParseKind reads a kind's word.
-func ParseKind(s string) (Kind, bool) {
-	for k := WallThickness; k <= ResistanceToGround; k++ {
-		if kindWords[k] == s {
-			return k, true
-		}
-	}
-	return NoKind, false
-}
+func (k Kind) String() string { return Kinds.Name(k) }
 
 // Group is the part of the wall a cutout or a specimen holds.
 type Group uint8
@@ -92,18 +84,18 @@ const (
 	OuterSurface
 )
 
-var groupWords = [...]string{"total", "barrier", "inner-surface", "interior-layer", "structural-layer", "outer-surface"}
+// Groups are the words of the groups: the whole wall, the barrier, and each
+// zone by its own word.
+var Groups = word.Of[Group](append([]string{"total", "barrier"}, laminate.Zones.Words()...)...)
 
-func (g Group) String() string { return groupWords[g] }
+func (g Group) String() string { return Groups.Name(g) }
 
-// ParseGroup reads a group's word.
-func ParseGroup(s string) (Group, bool) {
-	for g := WholeWall; g <= OuterSurface; g++ {
-		if groupWords[g] == s {
-			return g, true
-		}
+// Zone is the zone that the group is, NoZone where it is no single one.
+func (g Group) Zone() laminate.Zone {
+	if g < InnerSurface {
+		return laminate.NoZone
 	}
-	return WholeWall, false
+	return laminate.InnerSurface + laminate.Zone(g-InnerSurface)
 }
 
 // Holds tells whether plies of the zone belong to the group.
@@ -114,7 +106,7 @@ func (g Group) Holds(z laminate.Zone) bool {
 	case Barrier:
 		return z.InBarrier()
 	default:
-		return g.String() == z.String()
+		return g.Zone() == z
 	}
 }
 
@@ -158,19 +150,10 @@ const (
 	AcceptAfterRepair
 )
 
-var outcomeWords = [...]string{"", "accept", "reject", "accept-after-repair"}
+// Outcomes are the words of outcomes.
+var Outcomes = word.Of[Outcome]("", "accept", "reject", "accept-after-repair")
 
-func (o Outcome) String() string { return outcomeWords[o] }
-
-// ParseOutcome reads an outcome's word.
-func ParseOutcome(s string) (Outcome, bool) {
-	for o := Accept; o <= AcceptAfterRepair; o++ {
-		if outcomeWords[o] == s {
-			return o, true
-		}
-	}
-	return NoOutcome, false
-}
+func (o Outcome) String() string { return Outcomes.Name(o) }
 
 // Decision is a signed decision.
 type Decision struct {

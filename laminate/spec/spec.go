@@ -6,6 +6,7 @@ package spec
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Specification is what a buyer demands.
@@ -49,7 +50,8 @@ type Barrier struct {
 	Conductive    laminate.Optional[bool]
 }
 
-// MatAllowance is how far below the demanded areal mass a mat ply may lie.
+// MatAllowance is how far below the required areal mass a mat ply may lie
+// (common practice, no source).
 const MatAllowance = 0.02
 
 // Structure is what is demanded of the structural layer.
@@ -111,29 +113,11 @@ const (
 	Other
 )
 
-var defectWords = [...]string{"", "pit", "bubble", "blister", "chip", "crack", "dry-spot", "wrinkle", "exposed-fiber", "inclusion",
-	"delamination", "other"}
+// Defects are the words of defects.
+var Defects = word.Of[Defect]("", "pit", "bubble", "blister", "chip", "crack", "dry-spot", "wrinkle", "exposed-fiber", "inclusion",
+	"delamination", "other")
 
-func (d Defect) String() string { return defectWords[d] }
-
-// Defects lists them.
-func Defects() []Defect {
-	all := make([]Defect, 0, len(defectWords)-1)
-	for d := Pit; d <= Other; d++ {
-		all = append(all, d)
-	}
-	return all
-}
-
-// ParseDefect reads a defect's word.
-func ParseDefect(s string) (Defect, bool) {
-	for d := Pit; d <= Other; d++ {
-		if defectWords[d] == s {
-			return d, true
-		}
-	}
-	return NoDefect, false
-}
+func (d Defect) String() string { return Defects.Name(d) }
 
 // Side is a face of the wall.
 type Side uint8
@@ -145,16 +129,7 @@ const (
 	OutsideFace
 )
 
-var sideWords = [...]string{"", "process", "outside"}
+// Sides are the words of sides.
+var Sides = word.Of[Side]("", "process", "outside")
 
-func (s Side) String() string { return sideWords[s] }
-
-// ParseSide reads "process" or "outside".
-func ParseSide(s string) (Side, bool) {
-	for x := ProcessSide; x <= OutsideFace; x++ {
-		if sideWords[x] == s {
-			return x, true
-		}
-	}
-	return EitherSide, false
-}
+func (s Side) String() string { return Sides.Name(s) }

@@ -21,7 +21,7 @@ const noLoad = "no pressure, head or vacuum is given"
 
 // strain judges one of the three strain criteria over every service case.
 func (e *evaluation) strain(name string) Criterion {
-	c := Criterion{Name: name, Unit: "strain", Decides: decidedBy(&e.s.Part, laminate.StrainLimit), Basis: basisHoop}
+	c := Criterion{Name: name, Kind: quantity.Strain, Governs: governedBy(&e.s.Part, laminate.StrainLimit), Basis: basisHoop}
 	capacity, of := strainLimit, func(k *Case) float64 { return math.Abs(k.StrainHoop) }
 	reason := e.moduliOpen()
 	switch name {
@@ -83,12 +83,12 @@ func (e *evaluation) unloaded(c *Criterion) bool {
 
 // heed makes a criterion open where a load that could break it is not known.
 func (e *evaluation) heed(c *Criterion) {
-	if c.Tell == Fails {
+	if c.Answer == Fails {
 		return
 	}
 	for _, o := range e.r.Unknown {
 		if o.Name != CaseTest {
-			*c = Criterion{Name: c.Name, Unit: c.Unit, Case: o.Name, Decides: c.Decides, Basis: c.Basis}
+			*c = Criterion{Name: c.Name, Kind: c.Kind, Case: o.Name, Governs: c.Governs, Basis: c.Basis}
 			c.open(o.Reason)
 			return
 		}
@@ -97,12 +97,12 @@ func (e *evaluation) heed(c *Criterion) {
 
 // heedInside is heed for what pressure from inside decides.
 func (e *evaluation) heedInside(c *Criterion) {
-	if c.Tell == Fails {
+	if c.Answer == Fails {
 		return
 	}
 	for _, o := range e.r.Unknown {
 		if o.Name != CaseTest && o.Name != CaseVacuum {
-			*c = Criterion{Name: c.Name, Unit: c.Unit, Case: o.Name, Decides: c.Decides, Basis: c.Basis}
+			*c = Criterion{Name: c.Name, Kind: c.Kind, Case: o.Name, Governs: c.Governs, Basis: c.Basis}
 			c.open(o.Reason)
 			return
 		}
@@ -133,7 +133,7 @@ func (e *evaluation) mostInside() int {
 
 // modulus asks for the least modulus that a tank wall may have.
 func (e *evaluation) modulus() Criterion {
-	c := Criterion{Name: MinimumModulus, Unit: "Pa", Decides: true,
+	c := Criterion{Name: MinimumModulus, Kind: quantity.Stress, Governs: true,
 		Basis: "at least 700 000 psi (AWWA D120-09 4.6.4), asked of the lower of axial and hoop tensile modulus"}
 	if reason := e.moduliOpen(); reason != "" {
 		c.open(reason)
@@ -148,9 +148,9 @@ func (e *evaluation) modulus() Criterion {
 	return c
 }
 
-// minimumWall asks for the least wall that anybody makes.
-func (e *evaluation) minimumWall() Criterion {
-	c := Criterion{Name: MinimumWall, Unit: "m", Decides: true,
+// minimumThickness asks for the least wall that anybody makes.
+func (e *evaluation) minimumThickness() Criterion {
+	c := Criterion{Name: MinimumThickness, Kind: quantity.Thickness, Governs: true,
 		Basis: "3/16 in of whole wall, the least anybody makes (common practice, no source)"}
 	if e.wholeOpen != "" {
 		c.open(e.wholeOpen)

@@ -71,14 +71,14 @@ func (e *evaluation) respond() {
 	strong := e.strengthsKnown()
 	for i := range e.r.Cases {
 		c := &e.r.Cases[i]
-		c.FirstPly = "not told: no ply's strengths are known"
+		c.FirstPly = "cannot be determined: no ply's strengths are known"
 		if reason := e.moduliOpen(); reason != "" {
-			c.FirstPly = "not told: " + reason
+			c.FirstPly = "cannot be determined: " + reason
 			continue
 		}
 		d, err := e.lam.Shell([3]float64{c.NAxial, c.NHoop, 0})
 		if err != nil {
-			c.FirstPly = "not told: " + err.Error()
+			c.FirstPly = "cannot be determined: " + err.Error()
 			continue
 		}
 		strain := d.Strain()
@@ -97,9 +97,9 @@ func (e *evaluation) respond() {
 func (e *evaluation) judge() {
 	e.r.Criteria = append(make([]Criterion, 0, 9),
 		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
-		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumWall())
+		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
 	if e.s.Part.Basis() == laminate.NoBasis && (e.r.Loaded || len(e.r.Unknown) > 0) {
-		e.r.Criteria = append(e.r.Criteria, Criterion{Name: WhichBasis, Tell: CannotTell, Decides: true,
+		e.r.Criteria = append(e.r.Criteria, Criterion{Name: WhichBasis, Answer: Incomplete, Governs: true,
 			Reason: "neither process nor design basis is given, so which criteria decide is not known (process, design_basis)",
 			Basis:  "contact-molded walls usually go by the strength table, wound ones by the strain limit"})
 	}
@@ -113,8 +113,8 @@ func (e *evaluation) judge() {
 
 // rank puts what decides before what is shown, and the worst answer first.
 func rank(c *Criterion) int {
-	n := [...]int{NotApplicable: 0, Holds: 1, CannotTell: 2, Fails: 3}[c.Tell]
-	if c.Decides && c.Tell != NotApplicable {
+	n := [...]int{NotApplicable: 0, Holds: 1, Incomplete: 2, Fails: 3}[c.Answer]
+	if c.Governs && c.Answer != NotApplicable {
 		n += 10
 	}
 	return n
@@ -159,7 +159,7 @@ func (e *evaluation) strainPlies() {
 func (e *evaluation) plyCase() int {
 	most, name := 0.0, ""
 	for i := range e.r.Criteria {
-		if c := &e.r.Criteria[i]; c.Unit == "strain" && c.Ratio > most {
+		if c := &e.r.Criteria[i]; c.Kind == quantity.Strain && c.Ratio > most {
 			most, name = c.Ratio, c.Case
 		}
 	}

@@ -12,14 +12,14 @@ import (
 )
 
 func TestEvaluate_theDesignBasisDecides(t *testing.T) {
-	always := []string{wall.MinimumModulus, wall.MinimumWall}
+	always := []string{wall.MinimumModulus, wall.MinimumThickness}
 	for _, c := range []struct {
 		name    string
 		process laminate.Process
 		basis   laminate.DesignBasis
 		want    []string
 	}{
-		{"contact", laminate.ContactMolded, laminate.NoBasis, []string{wall.HoopStrengthMinimum}},
+		{"contact", laminate.ContactMolded, laminate.NoBasis, []string{wall.HoopStrength}},
 		{"wound", laminate.Wound, laminate.NoBasis, []string{wall.HoopStrain, wall.AxialStrain, wall.ResinStrain}},
 		{"stated", laminate.Wound, laminate.UnitLoad, []string{wall.UnitLoad}},
 		{"nobody says", laminate.NoProcess, laminate.NoBasis, []string{wall.WhichBasis}},
@@ -33,16 +33,16 @@ func TestEvaluate_theDesignBasisDecides(t *testing.T) {
 				want[name] = true
 			}
 			for _, k := range r.Criteria {
-				if k.Name != wall.ExternalPressure && k.Decides != want[k.Name] {
-					t.Errorf("%s decides: %v", k.Name, k.Decides)
+				if k.Name != wall.ExternalPressure && k.Governs != want[k.Name] {
+					t.Errorf("%s decides: %v", k.Name, k.Governs)
 				}
 				delete(want, k.Name)
 			}
 			if len(want) > 0 {
 				t.Errorf("missing: %v", want)
 			}
-			if c.basis == laminate.NoBasis && c.process == laminate.NoProcess && r.Tell() != wall.CannotTell {
-				t.Errorf("nobody says what decides, and the answer is %v", r.Tell())
+			if c.basis == laminate.NoBasis && c.process == laminate.NoProcess && r.Answer() != wall.Incomplete {
+				t.Errorf("nobody says what decides, and the answer is %v", r.Answer())
 			}
 		})
 	}
@@ -58,7 +58,7 @@ func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
 		criterion string
 		key       string
 	}{
-		{"diameter", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, wall.HoopStrengthMinimum, "inside_diameter"},
+		{"diameter", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, wall.HoopStrength, "inside_diameter"},
 		{"liquid height", tank(mixed(3)...), func(s *laminate.Schedule) { s.Part.LiquidHeight = quantity.Length{} }, wall.HoopStrain, "liquid_height"},
 		{"specific gravity", tank(mixed(3)...), func(s *laminate.Schedule) { s.Service.SpecificGravity = laminate.Optional[float64]{} }, wall.HoopStrain, "specific_gravity"},
 		{"partial factors", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.UnitLoad }, wall.UnitLoad, "k_factors"},
@@ -78,12 +78,12 @@ func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
 		{"resin modulus", woundPipe(4), func(s *laminate.Schedule) {
 			s.Resins[1].Family, s.Resins[1].Density = laminate.NoFamily, quantity.New(1150, quantity.KilogramPerCubicMeter)
 		}, wall.HoopStrain, "modulus"},
-		{"flat panel", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.Form = laminate.Panel }, wall.HoopStrengthMinimum, "panel"},
+		{"flat panel", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.Form = laminate.Panel }, wall.HoopStrength, "panel"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.change(c.s)
 			k := criterion(t, evaluate(c.s, wall.Options{}), c.criterion)
-			if k.Tell != wall.CannotTell || !strings.Contains(k.Reason, c.key) || k.Ratio != 0 {
+			if k.Answer != wall.Incomplete || !strings.Contains(k.Reason, c.key) || k.Ratio != 0 {
 				t.Errorf("%+v, want it open for %s", k, c.key)
 			}
 		})
@@ -94,20 +94,20 @@ func TestEvaluate_whatDoesNotApplySaysWhy(t *testing.T) {
 	s := pipe(mixed(3)...)
 	s.Service.Pressure = quantity.Pressure{}
 	r := evaluate(s, wall.Options{})
-	for _, name := range []string{wall.HoopStrain, wall.HoopStrengthMinimum, wall.UnitLoad, wall.ExternalPressure} {
-		if k := criterion(t, r, name); k.Tell != wall.NotApplicable || k.Reason == "" {
+	for _, name := range []string{wall.HoopStrain, wall.HoopStrength, wall.UnitLoad, wall.ExternalPressure} {
+		if k := criterion(t, r, name); k.Answer != wall.NotApplicable || k.Reason == "" {
 			t.Errorf("%+v", k)
 		}
 	}
-	if r.Loaded || r.Tell() != wall.Holds {
-		t.Errorf("loaded %v, %v", r.Loaded, r.Tell())
+	if r.Loaded || r.Answer() != wall.Holds {
+		t.Errorf("loaded %v, %v", r.Loaded, r.Answer())
 	}
-	if k := criterion(t, evaluate(woundPipe(4), wall.Options{}), wall.HoopStrengthMinimum); k.Tell != wall.NotApplicable || !strings.Contains(k.Reason, "roving-band") {
+	if k := criterion(t, evaluate(woundPipe(4), wall.Options{}), wall.HoopStrength); k.Answer != wall.NotApplicable || !strings.Contains(k.Reason, "roving-band") {
 		t.Errorf("strength table of a wound wall: %+v", k)
 	}
 	s = woundPipe(4)
 	s.Part.DesignBasis = laminate.StrengthTable
-	if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrengthMinimum); k.Tell != wall.CannotTell {
+	if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete {
 		t.Errorf("a strength table that decides on a wound wall: %+v", k)
 	}
 }
@@ -138,11 +138,11 @@ func TestEvaluate_warmthLeavesTheShareGiven(t *testing.T) {
 	near(t, "hoop modulus kept", warm.Membrane.Ey/cold.Membrane.Ey, 0.8, 1e-9)
 	near(t, "strain grown", criterion(t, warm, wall.HoopStrain).Demand/criterion(t, cold, wall.HoopStrain).Demand, 1/0.8, 1e-9)
 	s.Part.ModulusRetention = laminate.Optional[float64]{}
-	if k := criterion(t, evaluate(s, wall.Options{}), wall.MinimumWall); k.Tell != wall.Holds {
+	if k := criterion(t, evaluate(s, wall.Options{}), wall.MinimumThickness); k.Answer != wall.Holds {
 		t.Errorf("the least wall rests on no modulus: %+v", k)
 	}
 	s.Service.Upset = quantity.New(120, degF)
-	if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrain); k.Tell != wall.Holds && k.Tell != wall.Fails {
+	if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrain); k.Answer != wall.Holds && k.Answer != wall.Fails {
 		t.Errorf("120 °F is not above 120 °F: %+v", k)
 	}
 }
@@ -192,7 +192,7 @@ func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 		return criterion(t, r, wall.ExternalPressure), r
 	}
 	short, r := capacity(quantity.New(3, ft))
-	if !strings.Contains(short.Reason, "formula, free length 3.0 ft") || !short.Decides || short.Case != wall.CaseVacuum {
+	if !strings.Contains(short.Reason, "formula, free length 3.0 ft") || !short.Governs || short.Case != wall.CaseVacuum {
 		t.Errorf("%+v", short)
 	}
 	if !r.Stiffeners.Known || !(r.Stiffeners.Spacing > 0) || !(r.Stiffeners.Inertia > 0) {
@@ -213,7 +213,7 @@ func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 	}
 	// Enough even without an end: nobody has to say how far the stiffeners are.
 	unknown, _ := capacity(quantity.Length{})
-	if unknown.Tell != wall.Holds || unknown.Capacity != endless.Capacity {
+	if unknown.Answer != wall.Holds || unknown.Capacity != endless.Capacity {
 		t.Errorf("%+v", unknown)
 	}
 }
@@ -222,11 +222,11 @@ func TestEvaluate_hardCasesHaveClearAnswers(t *testing.T) {
 	thick := pipe(ply(catalog.Mat15, 200))
 	thick.Part.DesignBasis = laminate.StrainLimit
 	r := evaluate(thick, wall.Options{})
-	if k := criterion(t, r, wall.HoopStrain); k.Tell != wall.CannotTell || !strings.Contains(k.Reason, "inside radius") {
+	if k := criterion(t, r, wall.HoopStrain); k.Answer != wall.Incomplete || !strings.Contains(k.Reason, "inside radius") {
 		t.Errorf("a wall thicker than its radius: %+v", k)
 	}
 	none := evaluate(pipe(), wall.Options{})
-	if !strings.Contains(none.Problem, "no structural ply") || criterion(t, none, wall.HoopStrengthMinimum).Tell != wall.CannotTell || len(none.Plies) != 0 {
+	if !strings.Contains(none.Problem, "no structural ply") || criterion(t, none, wall.HoopStrength).Answer != wall.Incomplete || len(none.Plies) != 0 {
 		t.Errorf("no structural ply: %q, %+v", none.Problem, none.Criteria)
 	}
 	single := evaluate(pipe(ply(catalog.Woven24, 1)), wall.Options{})
@@ -255,7 +255,7 @@ func TestEvaluate_firstPlyWhereStrengthsAreKnown(t *testing.T) {
 	s := lamina(40, 11, 3.6, 0.29, 0.7, 55, -55, 55, -55)
 	s.Part.InsideDiameter = quantity.New(600, quantity.Millimetre)
 	s.Service.Pressure = quantity.New(100, quantity.Kilopascal)
-	if c := loadCase(t, evaluate(s, wall.Options{}), wall.CasePressure); !strings.HasPrefix(c.FirstPly, "not told: no ply's strengths") {
+	if c := loadCase(t, evaluate(s, wall.Options{}), wall.CasePressure); !strings.HasPrefix(c.FirstPly, "cannot be determined: no ply's strengths") {
 		t.Errorf("%q", c.FirstPly)
 	}
 	mpa := func(v float64) quantity.Pressure { return quantity.New(v, quantity.Megapascal) }
@@ -307,7 +307,7 @@ func TestEvaluate_speaksTheReadersUnits(t *testing.T) {
 		units laminate.Optional[quantity.System]
 		want  string
 	}{
-		{laminate.Optional[quantity.System]{}, "6.9 psi"}, {laminate.Some(quantity.US), "6.9 psi"}, {laminate.Some(quantity.Metric), "48 kPa"},
+		{laminate.Optional[quantity.System]{}, "6.9 psi"}, {laminate.Some(quantity.US), "6.9 psi"}, {laminate.Some(quantity.Metric), "47.8 kPa"},
 	} {
 		if notes := strings.Join(evaluate(s, wall.Options{Units: c.units}).Notes, "\n"); !strings.Contains(notes, "A water fill proves "+c.want) {
 			t.Errorf("want %s in:\n%s", c.want, notes)

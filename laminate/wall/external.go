@@ -19,7 +19,7 @@ const basisExternal = "lowest of the formulas that apply, safety 5: isotropic (W
 // endless tube's figure; beyond it they fall away with the length and say
 // nothing any more.
 func (e *evaluation) external() Criterion {
-	c := Criterion{Name: ExternalPressure, Unit: "Pa", Decides: true, Basis: basisExternal}
+	c := Criterion{Name: ExternalPressure, Kind: quantity.Stress, Governs: true, Basis: basisExternal}
 	p, ok := positive(e.s.Service.Vacuum)
 	if !ok {
 		c.skip("no vacuum or outside pressure is given")
@@ -54,9 +54,10 @@ func (e *evaluation) external() Criterion {
 	if !given {
 		c.weigh(p, endless)
 		c.Reason = "taken as endless, for no free length is given (stiffener_spacing): endless tube"
-		if c.Tell == Fails {
-			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the wall bears " + e.units.Pressure(endless)
-			c = Criterion{Name: c.Name, Unit: c.Unit, Case: c.Case, Decides: true, Basis: c.Basis}
+		if c.Answer == Fails {
+			required, allowable := e.units.Pair(p, endless, quantity.Stress)
+			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the allowable is " + allowable + " of the " + required + " required"
+			c = Criterion{Name: c.Name, Kind: c.Kind, Case: c.Case, Governs: true, Basis: c.Basis}
 			c.open(why)
 		}
 		return c
@@ -74,7 +75,7 @@ func (e *evaluation) external() Criterion {
 	}
 	c.Reason = which
 	if sound(length) {
-		c.Reason += ", free length " + quantity.New(length, quantity.Meter).Format(e.units.Long(), 1)
+		c.Reason += ", free length " + e.units.Figure(length, quantity.Distance)
 	}
 	c.weigh(p, capacity)
 	return c

@@ -64,7 +64,7 @@ func (e *evaluation) firstPly(d stiffness.Deformation) string {
 		return allowables(e.rowOfLayer(layer).figures.Material)
 	})
 	if err != nil {
-		return "not told: " + err.Error()
+		return "cannot be determined: " + err.Error()
 	}
 	text := e.failure("maximum strain", first.ByStrain)
 	if q := e.failure("the quadratic criterion", first.ByQuadratic); q != "" {
@@ -74,7 +74,7 @@ func (e *evaluation) firstPly(d stiffness.Deformation) string {
 		text += q
 	}
 	if text == "" {
-		return "not told: the known strengths are not strained"
+		return "cannot be determined: the known strengths are not strained"
 	}
 	if n := e.lam.Len() - first.ByStrain.Judged; n > 0 {
 		text += "; of some plies not all strengths are known"

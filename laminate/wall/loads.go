@@ -158,8 +158,8 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 		return 0, 0, false
 	}
 	if proved := HeadPressure(1, depth); exceeds(pressure, proved) {
-		e.note("A water fill proves " + e.units.Pressure(proved) + " of the " + e.units.Pressure(pressure) +
-			" that the liquid exerts: it proves specific gravity 1 only.")
+		water, head := e.units.Pair(proved, pressure, quantity.Stress)
+		e.note("A water fill proves " + water + " of the " + head + " that the liquid exerts: it proves specific gravity 1 only.")
 	}
 	return pressure, depth, true
 }
@@ -224,7 +224,8 @@ func (e *evaluation) warm() {
 	case kept.Given:
 		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (modulus_retention)"
 	case hot && sound(t.SI()):
-		e.warmOpen = "the service reaches " + e.units.Temperature(t.SI()) + ", above " + e.units.Temperature(limit.SI()) +
+		reached, bound := e.units.Pair(t.SI(), limit.SI(), quantity.Point)
+		e.warmOpen = "the service reaches " + reached + ", above " + bound +
 			": how much of the stiffness is left has to be given (modulus_retention)"
 	case hot:
 		e.warmOpen = "the temperature is beyond what can be computed"

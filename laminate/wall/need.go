@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/word"
 )
 
 // RepeatUnit is what a wall is built up by.
@@ -20,34 +21,10 @@ const (
 	HoopAndChop            // hoop winding and sprayed chop over it
 )
 
-// String gives the word that commands use.
-func (u RepeatUnit) String() string {
-	switch u {
-	case Mat:
-		return "mat"
-	case MatAndWoven:
-		return "mat-and-woven"
-	case WoundCover:
-		return "wound-cover"
-	case HoopAndChop:
-		return "hoop-and-chop"
-	default: // nothing of the others
-	}
-	return ""
-}
+// Units are the words of the repeat units.
+var Units = word.Of[RepeatUnit]("", "mat", "mat-and-woven", "wound-cover", "hoop-and-chop")
 
-// Units lists the repeat units.
-func Units() []RepeatUnit { return []RepeatUnit{Mat, MatAndWoven, WoundCover, HoopAndChop} }
-
-// ParseUnit reads a unit's word.
-func ParseUnit(s string) (RepeatUnit, bool) {
-	for _, u := range Units() {
-		if s == u.String() {
-			return u, true
-		}
-	}
-	return NoUnit, false
-}
+func (u RepeatUnit) String() string { return Units.Name(u) }
 
 // MostRepeats bounds the search; a wall that wants more is no wall to lay up.
 const MostRepeats = 400
@@ -86,7 +63,7 @@ func inserted(s *laminate.Schedule, row int, plies []laminate.Ply) *laminate.Sch
 // usual ones, and Notes say which; where there is no structural ply yet, or a
 // woven one lies outermost, a mat or chop comes first.
 //
-// Errors: a deciding criterion that cannot be told, with the key that would
+// Errors: a deciding criterion that cannot be determined, with the key that would
 // settle it; no resin; a wall that MostRepeats do not fix.
 func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
 	if s == nil || lib == nil {
@@ -108,9 +85,9 @@ func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Option
 func (p *layup) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
 	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyze(s, lib), o)}
 	n.Governing, _ = n.Result.Governing()
-	for n.Result.Tell() != Holds && n.Result.Tell() != NotApplicable {
+	for n.Result.Answer() != Holds && n.Result.Answer() != NotApplicable {
 		if c, open := n.Result.opened(); open && (n.Repeats > 0 || len(n.Result.Plies) > 0) {
-			return Needed{}, fmt.Errorf("%s cannot be told with %s of %s: %s", c.Name, times(n.Repeats), unit, c.Reason)
+			return Needed{}, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, times(n.Repeats), unit, c.Reason)
 		}
 		if n.Repeats == MostRepeats {
 			return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", MostRepeats, unit, n.Governing.Name, n.Governing.Ratio)
@@ -134,10 +111,10 @@ func times(n int) string {
 	return fmt.Sprintf("%d repeats", n)
 }
 
-// opened gives the first deciding criterion that cannot be told.
+// opened gives the first deciding criterion that cannot be determined.
 func (r *Result) opened() (Criterion, bool) {
 	for _, c := range r.Criteria {
-		if c.Decides && c.Tell == CannotTell {
+		if c.Governs && c.Answer == Incomplete {
 			return c, true
 		}
 	}
@@ -188,12 +165,12 @@ func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, uni
 			p.first = []laminate.Ply{mat()}
 		}
 	case WoundCover:
-		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHelical, func(deg float64) bool { return deg > 0 && deg < hoopFrom })}
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHelical, func(deg float64) bool { return deg > 0 && deg < laminate.HoopFrom })}
 		if outermost < 0 {
 			p.first = []laminate.Ply{mat()}
 		}
 	case HoopAndChop:
-		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHoop, func(deg float64) bool { return deg >= hoopFrom }), chop()}
+		p.unit = []laminate.Ply{k.pick(laminate.RovingBand, catalog.BandHoop, func(deg float64) bool { return deg >= laminate.HoopFrom }), chop()}
 		if outermost < 0 {
 			p.first = []laminate.Ply{chop()}
 		}

@@ -40,10 +40,10 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if n.Repeats < 1 || n.Result.Tell() != wall.Holds || n.Governing.Name == "" {
-				t.Fatalf("%d repeats, %v, governed by %+v", n.Repeats, n.Result.Tell(), n.Governing)
+			if n.Repeats < 1 || n.Result.Answer() != wall.Holds || n.Governing.Name == "" {
+				t.Fatalf("%d repeats, %v, governed by %+v", n.Repeats, n.Result.Answer(), n.Governing)
 			}
-			for _, f := range laminate.Validate(n.Apply(c.s)) {
+			for _, f := range laminate.Validate(n.Apply(c.s), lib) {
 				t.Errorf("not a sound schedule: %+v", f)
 			}
 			fewer := n
@@ -56,7 +56,7 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 			default:
 				fewer.Plies = nil
 			}
-			if r := evaluate(fewer.Apply(c.s), wall.Options{}); r.Tell() == wall.Holds {
+			if r := evaluate(fewer.Apply(c.s), wall.Options{}); r.Answer() == wall.Holds {
 				t.Errorf("%d repeats, and one fewer holds too", n.Repeats)
 			}
 		})
@@ -97,7 +97,7 @@ func TestNeed_laysWhatASequenceAllows(t *testing.T) {
 
 func TestNeed_nothingWhereTheWallIsEnough(t *testing.T) {
 	n, err := wall.Need(pipe(mixed(6)...), catalog.Library(), wall.MatAndWoven, wall.Options{})
-	if err != nil || n.Repeats != 0 || len(n.Plies) != 0 || n.Governing.Name == "" || n.Result.Tell() != wall.Holds {
+	if err != nil || n.Repeats != 0 || len(n.Plies) != 0 || n.Governing.Name == "" || n.Result.Answer() != wall.Holds {
 		t.Errorf("%+v, %v", n, err)
 	}
 }
@@ -131,12 +131,12 @@ func TestNeed_saysWhyItCannot(t *testing.T) {
 }
 
 func TestUnits_haveWords(t *testing.T) {
-	for _, u := range wall.Units() {
-		if got, ok := wall.ParseUnit(u.String()); !ok || got != u {
+	for _, u := range wall.Units.All() {
+		if got, ok := wall.Units.Parse(u.String()); !ok || got != u {
 			t.Errorf("%v reads back as %v, %v", u, got, ok)
 		}
 	}
-	if _, ok := wall.ParseUnit(""); ok {
+	if _, ok := wall.Units.Parse(""); ok {
 		t.Error("nothing reads as a unit")
 	}
 }
@@ -154,8 +154,8 @@ func TestCourses_needLessTowardTheTop(t *testing.T) {
 		t.Fatalf("%d courses, the last up to %v", len(courses), courses[len(courses)-1].Top)
 	}
 	for i, c := range courses {
-		if c.Result.Tell() != wall.Holds {
-			t.Errorf("course %d: %v", i+1, c.Result.Tell())
+		if c.Result.Answer() != wall.Holds {
+			t.Errorf("course %d: %v", i+1, c.Result.Answer())
 		}
 		if i > 0 && c.Repeats > courses[i-1].Repeats {
 			t.Errorf("course %d needs more than the one below", i+1)

@@ -11,10 +11,6 @@ import (
 	"frp/veilwright/laminate/wall/moduli"
 )
 
-// hoopFrom is the angle in degrees from which a band is hoop winding, one layer
-// instead of a cover of two that cross.
-const hoopFrom = 85.0
-
 // counted is a ply row that counts.
 type counted struct {
 	row     int
@@ -57,7 +53,7 @@ func (e *evaluation) collect() {
 		if (form == laminate.Unidirectional || form == laminate.RovingBand) && !c.ply.Angle.Given {
 			e.trouble(f, "its fibers have no angle (angle)")
 		}
-		if c.cover = form == laminate.RovingBand && c.angle > 0 && c.angle < hoopFrom; c.cover {
+		if c.cover = form == laminate.RovingBand && c.angle > 0 && c.angle < laminate.HoopFrom; c.cover {
 			layers += 2 * n
 		} else {
 			layers++

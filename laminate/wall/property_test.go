@@ -112,7 +112,7 @@ func TestEvaluate_isFiniteForAnything(t *testing.T) {
 			t.Fatal(bad)
 		}
 		for _, c := range r.Criteria {
-			if (c.Tell == wall.CannotTell || c.Tell == wall.NotApplicable) && (c.Reason == "" || c.Ratio != 0) {
+			if (c.Answer == wall.Incomplete || c.Answer == wall.NotApplicable) && (c.Reason == "" || c.Ratio != 0) {
 				t.Fatalf("no reason, or a ratio: %+v", c)
 			}
 		}
@@ -123,9 +123,9 @@ func TestNeed_endsForAnything(t *testing.T) {
 	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule(t)
-		n, err := wall.Need(s, lib, rapid.SampledFrom(wall.Units()).Draw(t, "unit"), wall.Options{})
-		if err == nil && n.Result.Tell() != wall.Holds {
-			t.Fatalf("%d repeats: %v", n.Repeats, n.Result.Tell())
+		n, err := wall.Need(s, lib, rapid.SampledFrom(wall.Units.All()).Draw(t, "unit"), wall.Options{})
+		if err == nil && n.Result.Answer() != wall.Holds {
+			t.Fatalf("%d repeats: %v", n.Repeats, n.Result.Answer())
 		}
 	})
 }

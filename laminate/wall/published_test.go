@@ -57,7 +57,7 @@ func TestEvaluate_agreesWithFiniteElements(t *testing.T) {
 		near(t, "hoop strain", c.StrainHoop, want.Hoop, want.Hoop*want.HoopTol)
 		near(t, "axial strain", c.StrainAxial, want.Axial, want.Axial*want.AxialTol)
 	}
-	if k := criterion(t, r, wall.HoopStrain); k.Tell != wall.Fails || !k.Decides || math.Abs(k.Ratio-c.StrainHoop/0.001) > 1e-12 {
+	if k := criterion(t, r, wall.HoopStrain); k.Answer != wall.Fails || !k.Governs || math.Abs(k.Ratio-c.StrainHoop/0.001) > 1e-12 {
 		t.Errorf("hoop strain of %.4g against 0.001: %+v", c.StrainHoop, k)
 	}
 }
@@ -138,7 +138,7 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 	s.Part.KFactors = laminate.KFactors{Values: [5]float64{f.Factor / 3, 1, 1, 1, 1}, Given: true}
 	k := criterion(t, evaluate(s, wall.Options{}), wall.UnitLoad)
 	near(t, "capacity, N/mm", k.Capacity/1000, f.Want, f.Tolerance)
-	if !k.Decides || k.Case != wall.CasePressure || !strings.Contains(k.Reason, "round the wall") {
+	if !k.Governs || k.Case != wall.CasePressure || !strings.Contains(k.Reason, "round the wall") {
 		t.Errorf("%+v", k)
 	}
 	s.Part.KFactors.Values = f.K
@@ -161,15 +161,15 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 func TestEvaluate_strengthTableCountsTheWholeWall(t *testing.T) {
 	s := pipe(ply(catalog.Mat15, 8))
 	s.Service.Pressure = quantity.New(75, psi)
-	k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrengthMinimum)
+	k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.50, 1e-9)
 	r := evaluate(s, wall.Options{})
 	near(t, "capacity is the whole wall", k.Capacity, r.Whole, 0)
-	if !(r.Whole > r.Thickness) || !k.Decides {
+	if !(r.Whole > r.Thickness) || !k.Governs {
 		t.Errorf("whole %v, structure %v, %+v", r.Whole, r.Thickness, k)
 	}
 	// Mat and woven roving of 3/8 in and more go by 15 000 psi: 75 · 12 / 3 000.
 	s.Plies = append(s.Plies, mixed(3)...)
-	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrengthMinimum)
+	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.30, 1e-9)
 }

@@ -1,9 +1,12 @@
 package wall
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/word"
 )
 
 // DesignAid is what stands wherever a figure of this package could be built
@@ -41,23 +44,23 @@ type Result struct {
 	Loaded bool
 }
 
-// Governing is the deciding criterion that is nearest to failing, or furthest
-// beyond; ok is false when none decides.
+// Governing is the governing criterion that is nearest to failing, or furthest
+// beyond; ok is false when none governs.
 func (r *Result) Governing() (c Criterion, ok bool) {
-	if len(r.Criteria) == 0 || !r.Criteria[0].Decides || r.Criteria[0].Tell == NotApplicable {
+	if len(r.Criteria) == 0 || !r.Criteria[0].Governs || r.Criteria[0].Answer == NotApplicable {
 		return Criterion{}, false
 	}
 	return r.Criteria[0], true
 }
 
-// Tell is the verdict over what decides: Fails if one fails, else CannotTell
-// if one cannot be told, else Holds; NotApplicable where nothing decides.
-func (r *Result) Tell() Tell {
+// Answer is the verdict over what governs: Fails if one fails, else Incomplete
+// if one cannot be determined, else Holds; NotApplicable where none governs.
+func (r *Result) Answer() Answer {
 	c, ok := r.Governing()
 	if !ok {
 		return NotApplicable
 	}
-	return c.Tell
+	return c.Answer
 }
 
 // Case is one load case: line loads in N/m and mid-plane strains.
@@ -67,7 +70,7 @@ type Case struct {
 	StrainKnown                          bool // else the strains are zero for want of moduli
 	StrainAxial, StrainHoop, StrainShear float64
 	Judged                               bool   // criteria look at it; the test pressure is only shown
-	FirstPly                             string // which ply fails first and at how many times this load, or why not told
+	FirstPly                             string // which ply fails first and at how many times this load, or why that cannot be determined
 }
 
 // UnknownLoad is a load that is there but cannot be figured.
@@ -92,41 +95,32 @@ type Stiffening struct {
 	Inertia float64 // m⁴, of a ring of the wall's own hoop modulus at that spacing
 }
 
-// Tell is whether a criterion holds.
-type Tell uint8
+// Answer is whether a criterion holds.
+type Answer uint8
 
 // The answers.
 const (
-	NotApplicable Tell = iota // does not apply; Reason says why
-	CannotTell                // a fact is missing; Reason says which
+	NotApplicable Answer = iota // does not apply; Reason says why
+	Incomplete                  // a fact is missing, so it cannot be determined; Reason says which
 	Holds
 	Fails
 )
 
+var answers = word.Of[Answer]("does not apply", "incomplete", "holds", "fails")
+
 // String says the answer in words.
-func (t Tell) String() string {
-	switch t {
-	case CannotTell:
-		return "cannot tell"
-	case Holds:
-		return "holds"
-	case Fails:
-		return "fails"
-	default: // nothing of the others
-	}
-	return "does not apply"
-}
+func (t Answer) String() string { return answers.Name(t) }
 
 // The names of the criteria.
 const (
-	HoopStrain          = "hoop-strain"
-	AxialStrain         = "axial-strain"
-	ResinStrain         = "resin-strain"
-	HoopStrengthMinimum = "hoop-strength-minimum"
-	UnitLoad            = "unit-load"
-	ExternalPressure    = "external-pressure"
-	MinimumModulus      = "minimum-modulus"
-	MinimumWall         = "minimum-wall"
+	HoopStrain       = "hoop-strain"
+	AxialStrain      = "axial-strain"
+	ResinStrain      = "resin-strain"
+	HoopStrength     = "hoop-strength"
+	UnitLoad         = "unit-load"
+	ExternalPressure = "external-pressure"
+	MinimumModulus   = "minimum-modulus"
+	MinimumThickness = "minimum-thickness"
 	// WhichBasis is always open: it stands where neither process nor design
 	// basis says which of the others decide.
 	WhichBasis = "design-basis"
@@ -136,15 +130,58 @@ const (
 type Criterion struct {
 	Name     string // hoop-strain, axial-strain, resin-strain, …
 	Case     string
-	Demand   float64
+	Demand   float64 // SI, as Capacity; both 0 unless Judged
 	Capacity float64
-	Unit     string  // "strain", "m", "Pa", "N/m"
-	Ratio    float64 // demand / capacity; 0 where there is none
-	Tell     Tell
-	Decides  bool
+	Kind     quantity.Kind // what Demand and Capacity measure
+	Ratio    float64       // demand / capacity; 0 where there is none
+	Answer   Answer
+	Governs  bool // by the part's design basis
 	Reason   string
 	Basis    string
 }
+
+// Title is the criterion as sentences and pages name it: "minimum thickness".
+func (c *Criterion) Title() string { return strings.ReplaceAll(c.Name, "-", " ") }
+
+// Judged tells whether there are figures: it holds or fails.
+func (c *Criterion) Judged() bool { return c.Answer == Holds || c.Answer == Fails }
+
+// Figures prints demand and capacity in the reader's units, told apart; both
+// empty unless Judged.
+func (c *Criterion) Figures(u quantity.System) (demand, capacity string) {
+	if !c.Judged() {
+		return "", ""
+	}
+	return u.Pair(c.Demand, c.Capacity, c.Kind)
+}
+
+// Compared says demand and capacity in a sentence: "required 3.00 kPa,
+// allowable 0.200 kPa (15 times)"; empty unless Judged.
+func (c *Criterion) Compared(u quantity.System) string {
+	if !c.Judged() {
+		return ""
+	}
+	required, allowable := "required", "allowable"
+	switch {
+	case c.Kind == quantity.Strain:
+		required = "strain"
+	case c.Name == MinimumModulus, c.Name == MinimumThickness, c.Name == HoopStrength:
+		allowable = "actual"
+	}
+	demand, capacity := c.Figures(u)
+	text := required + " " + demand + ", " + allowable + " " + capacity
+	switch {
+	case c.Ratio > mostTimes:
+		text += " (more than " + u.Figure(mostTimes, quantity.Times) + " times)"
+	case c.Answer == Fails:
+		times, _ := u.Pair(c.Ratio, 1, quantity.Times)
+		text += " (" + times + " times)"
+	}
+	return text
+}
+
+// mostTimes is how many times too much is told to the digit.
+const mostTimes = 1000
 
 // weigh compares demand with capacity and fills in the answer.
 func (c *Criterion) weigh(demand, capacity float64) {
@@ -154,18 +191,18 @@ func (c *Criterion) weigh(demand, capacity float64) {
 		return
 	}
 	c.Demand, c.Capacity, c.Ratio = demand, capacity, ratio
-	c.Tell = Holds
+	c.Answer = Holds
 	if exceeds(demand, capacity) {
-		c.Tell = Fails
+		c.Answer = Fails
 	}
 }
 
-func (c *Criterion) open(reason string) { c.Tell, c.Reason = CannotTell, reason }
+func (c *Criterion) open(reason string) { c.Answer, c.Reason = Incomplete, reason }
 
-func (c *Criterion) skip(reason string) { c.Tell, c.Reason = NotApplicable, reason }
+func (c *Criterion) skip(reason string) { c.Answer, c.Reason = NotApplicable, reason }
 
-// decidedBy tells whether a criterion of the given basis decides on the part.
-func decidedBy(p *laminate.Part, b laminate.DesignBasis) bool { return p.Basis() == b }
+// governedBy tells whether a criterion of the given basis governs for the part.
+func governedBy(p *laminate.Part, b laminate.DesignBasis) bool { return p.Basis() == b }
 
 func notChecked() []string {
 	return []string{"wind", "seismic", "hold-down", "supports", "lifting", "burial", "thermal expansion", "fatigue",

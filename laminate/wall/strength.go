@@ -8,7 +8,7 @@ import (
 
 // strengthTable asks for the wall of the ten-to-one strength table.
 func (e *evaluation) strengthTable() Criterion {
-	c := Criterion{Name: HoopStrengthMinimum, Unit: "m", Decides: decidedBy(&e.s.Part, laminate.StrengthTable),
+	c := Criterion{Name: HoopStrength, Kind: quantity.Thickness, Governs: governedBy(&e.s.Part, laminate.StrengthTable),
 		Basis: "t = pD/(2 S/10) of the whole wall, S the least tensile strength by thickness (NBS PS 15-69; ASTM C582 type I for mat; from memory)"}
 	at := e.mostInside()
 	if at < 0 && !e.insideOpen() {
@@ -26,7 +26,7 @@ func (e *evaluation) strengthTable() Criterion {
 			allMat = false
 		case laminate.RovingBand, laminate.Unidirectional, laminate.Lamina:
 			why := "the table is for contact-molded mat and woven roving; " + plyName(e.rows[i].figures) + " of form " + form.String() + " is neither"
-			if c.Decides {
+			if c.Governs {
 				c.open(why)
 			} else {
 				c.skip(why)
@@ -42,7 +42,7 @@ func (e *evaluation) strengthTable() Criterion {
 	if at >= 0 {
 		s := shell.TableStrength(e.r.Whole, allMat)
 		c.Case = e.r.Cases[at].Name
-		c.Reason = "S = " + stress(s, e.units) + laid(allMat)
+		c.Reason = "S = " + e.units.Figure(s, quantity.Stress) + laid(allMat)
 		c.weigh(e.loads[at].inside*2*e.round.inside*shell.TableSafety/(2*s), e.r.Whole)
 	}
 	e.heedInside(&c)
@@ -54,12 +54,4 @@ func laid(allMat bool) string {
 		return ", a wall all of mat"
 	}
 	return ", a wall of mat and woven roving"
-}
-
-// stress spells a strength for a reason: "9000 psi", "62.1 MPa".
-func stress(pa float64, u quantity.System) string {
-	if u == quantity.Metric {
-		return quantity.New(pa, quantity.Pascal).Format(quantity.Megapascal, 1)
-	}
-	return quantity.New(pa, quantity.Pascal).Format(quantity.PSI, 0)
 }

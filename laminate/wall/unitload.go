@@ -5,19 +5,20 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/shell"
 )
 
 // unitLoad judges the wall by unit loads, round it and along it.
 func (e *evaluation) unitLoad() Criterion {
-	c := Criterion{Name: UnitLoad, Unit: "N/m", Decides: decidedBy(&e.s.Part, laminate.UnitLoad),
+	c := Criterion{Name: UnitLoad, Kind: quantity.LineLoad, Governs: governedBy(&e.s.Part, laminate.UnitLoad),
 		Basis: "unit loads of layers sharing one strain, K = 3 k1 k2 k3 k4 k5 (BS 4994, second-hand)"}
 	if e.mostInside() < 0 && !e.insideOpen() {
 		c.skip("no pressure or head from inside is given")
 		return c
 	}
 	unfit := c.skip
-	if c.Decides {
+	if c.Governs {
 		unfit = c.open
 	}
 	k := &e.s.Part.KFactors
@@ -62,7 +63,7 @@ func (e *evaluation) unitLoad() Criterion {
 		e.unitCase(&c, i, "round the wall", l.hoop, roundAbout)
 		e.unitCase(&c, i, "along the axis", l.axial, along)
 	}
-	if c.Tell == Holds || c.Tell == Fails {
+	if c.Answer == Holds || c.Answer == Fails {
 		c.Reason += "; K = 3"
 		for _, v := range k.Values {
 			c.Reason += " × " + strconv.FormatFloat(v, 'g', 4, 64)
@@ -75,7 +76,7 @@ func (e *evaluation) unitLoad() Criterion {
 
 // unitCase keeps the direction and case that use most of the wall.
 func (e *evaluation) unitCase(c *Criterion, at int, direction string, demand, capacity float64) {
-	if demand <= 0 || c.Tell == CannotTell {
+	if demand <= 0 || c.Answer == Incomplete {
 		return
 	}
 	if capacity <= 0 {
@@ -86,7 +87,7 @@ func (e *evaluation) unitCase(c *Criterion, at int, direction string, demand, ca
 	n := *c
 	n.Case, n.Reason = e.r.Cases[at].Name, direction
 	n.weigh(demand, capacity)
-	if c.Tell == NotApplicable || n.Ratio > c.Ratio || n.Tell == CannotTell {
+	if c.Answer == NotApplicable || n.Ratio > c.Ratio || n.Answer == Incomplete {
 		*c = n
 	}
 }
@@ -105,7 +106,7 @@ func (e *evaluation) unitGlass() (hoop, axial, all shell.UnitGlass, why string) 
 		}
 		mass := f.GlassMass * float64(r.ply.Count)
 		angle := math.Abs(r.angle)
-		kind, round, along := shell.UnitUnidirectional, angle >= hoopFrom && angle <= 95, angle == 0
+		kind, round, along := shell.UnitUnidirectional, angle >= laminate.HoopFrom && angle <= 95, angle == 0
 		switch m.Form {
 		case laminate.ChoppedMat, laminate.SprayedChop:
 			kind, round, along = shell.UnitMat, true, true

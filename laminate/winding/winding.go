@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"frp/veilwright/laminate"
 )
 
 var (
@@ -32,10 +34,6 @@ func (e *DomainError) Error() string {
 
 // Is reports whether target is ErrDomain.
 func (e *DomainError) Is(target error) bool { return target == ErrDomain }
-
-// hoopFrom is the angle from which winding counts as hoop winding: one layer
-// instead of two crossing ones. Common practice, no source.
-const hoopFrom = 85.0
 
 // within reports whether lo <= v <= hi, which NaN never is.
 func within(v, lo, hi float64) bool { return v >= lo && v <= hi }
@@ -95,7 +93,7 @@ func CoverLayers(angleDeg float64) (int, error) {
 }
 
 func coverLayers(deg float64) int {
-	if deg > 0 && deg < hoopFrom {
+	if deg > 0 && deg < laminate.HoopFrom {
 		return 2
 	}
 	return 1

@@ -5,13 +5,13 @@
 package acceptance
 
 import (
-	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/word"
 )
 
 // Verdict is what one line or the whole comparison comes to.
@@ -20,17 +20,19 @@ type Verdict uint8
 // The verdicts of a line.
 const (
 	Meets Verdict = iota
-	CannotTell
+	Incomplete
 	Fails
 )
 
-var verdictWords = [...]string{"meets", "cannot tell", "fails"}
-var outcomeWords = [...]string{"accept", "incomplete", "reject"}
+var (
+	verdicts = word.Of[Verdict]("meets", "cannot be determined", "fails")
+	outcomes = word.Of[Verdict]("accept", "incomplete", "reject")
+)
 
-func (v Verdict) String() string { return verdictWords[v] }
+func (v Verdict) String() string { return verdicts.Name(v) }
 
 // Outcome gives the word for a whole comparison: accept, incomplete or reject.
-func (v Verdict) Outcome() string { return outcomeWords[v] }
+func (v Verdict) Outcome() string { return outcomes.Name(v) }
 
 // Line is one demand and what was found.
 type Line struct {
@@ -83,8 +85,8 @@ func Compare(in Input) *Result {
 	}
 	if len(j.result.Lines) == 0 {
 		// Nothing was looked at: that accepts nothing.
-		j.note("nothing is demanded: there is nothing to accept or reject")
-		j.result.Verdict = CannotTell
+		j.note("nothing is required: there is nothing to accept or reject")
+		j.result.Verdict = Incomplete
 	}
 	return j.result
 }
@@ -120,15 +122,16 @@ func (j *judge) numbers(ok func(row int, r *laminate.RowFigures) bool) []int {
 }
 
 // thickness judges the computed thickness of a group of plies against a range.
-// A ply whose thickness cannot be computed leaves the sum untold.
+// A ply whose thickness cannot be computed leaves the sum unknown.
 func (j *judge) thickness(key, what string, demand spec.Thickness, g record.Group) {
 	if !demand.Given() {
 		return
 	}
 	unknown := j.numbers(func(_ int, r *laminate.RowFigures) bool { return g.Holds(r.Zone) && r.Thickness <= 0 })
 	if len(unknown) > 0 {
-		j.add(Line{Key: key, Demand: what + " " + j.span(demand), Found: "the thickness of " + plies(unknown) + " is not known",
-			Verdict: CannotTell, Plies: unknown})
+		asked, _ := j.span(demand, demand.Lowest.SI())
+		j.add(Line{Key: key, Demand: what + " " + asked, Found: "the thickness of " + plies(unknown) + " is not known",
+			Verdict: Incomplete, Plies: unknown})
 		return
 	}
 	found := j.group(g).Thickness
@@ -137,18 +140,24 @@ func (j *judge) thickness(key, what string, demand spec.Thickness, g record.Grou
 		demand.Highest.Given() && quantity.Above(found, demand.Highest.SI()) {
 		v = Fails
 	}
-	j.add(Line{Key: key, Demand: what + " " + j.span(demand), Found: j.Units.Thickness(found) + " computed", Verdict: v})
+	asked, text := j.span(demand, found)
+	j.add(Line{Key: key, Demand: what + " " + asked, Found: text + " computed", Verdict: v})
 }
 
-func (j *judge) span(t spec.Thickness) string {
-	low, high := j.Units.Thickness(t.Lowest.SI()), j.Units.Thickness(t.Highest.SI())
+// span prints a demanded range, and found so that it differs from a bound that
+// it differs from.
+func (j *judge) span(t spec.Thickness, found float64) (demand, text string) {
+	low, high := t.Lowest.SI(), t.Highest.SI()
 	switch {
 	case !t.Highest.Given():
-		return "at least " + low
+		text, demand = j.Units.Pair(found, low, quantity.Thickness)
+		return "at least " + demand, text
 	case !t.Lowest.Given():
-		return "at most " + high
+		text, demand = j.Units.Pair(found, high, quantity.Thickness)
+		return "at most " + demand, text
 	}
-	return low + " to " + high
+	all := j.Units.Apart(quantity.Thickness, low, found, high)
+	return all[0] + " to " + all[2], all[1]
 }
 
 // share judges a fraction against a range.
@@ -159,9 +168,10 @@ func (j *judge) share(key, what string, demand spec.Range, found float64, known 
 	l := Line{Key: key, Demand: what + " " + shares(demand)}
 	switch {
 	case !known:
-		l.Verdict, l.Found = CannotTell, why
+		l.Verdict, l.Found = Incomplete, why
 	default:
-		l.Found = percent(found)
+		all := j.Units.Apart(quantity.Fraction, demand.Lowest, found, demand.Highest)
+		l.Demand, l.Found = what+" "+all[0]+" to "+all[2], all[1]
 		if quantity.Below(found, demand.Lowest) || quantity.Above(found, demand.Highest) {
 			l.Verdict = Fails
 		}
@@ -169,15 +179,8 @@ func (j *judge) share(key, what string, demand spec.Range, found float64, known 
 	j.add(l)
 }
 
-func shares(r spec.Range) string { return percent(r.Lowest) + " to " + percent(r.Highest) }
-
-func percent(f float64) string { return quantity.Number(100*f, 1) + " %" }
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
+func shares(r spec.Range) string {
+	return quantity.Percent(r.Lowest) + " to " + quantity.Percent(r.Highest)
 }
 
 // anyOf joins the words of a list of alternatives.

@@ -110,7 +110,7 @@ func TestCompare_failsEachDemandOnce(t *testing.T) {
 		{"barrier.filler", Fails, func(_ *laminate.Schedule, d *spec.Specification) { d.Barrier.Filler = laminate.SiliconCarbide }},
 		{"barrier.conductive", Fails, func(_ *laminate.Schedule, d *spec.Specification) { d.Barrier.Conductive = laminate.Some(true) }},
 		{"structure.process", Fails, func(s *laminate.Schedule, _ *spec.Specification) { s.Part.Process = laminate.ContactMolded }},
-		{"structure.process", CannotTell, func(s *laminate.Schedule, _ *spec.Specification) { s.Part.Process = laminate.NoProcess }},
+		{"structure.process", Incomplete, func(s *laminate.Schedule, _ *spec.Specification) { s.Part.Process = laminate.NoProcess }},
 		{"structure.resin", Fails, func(_ *laminate.Schedule, d *spec.Specification) {
 			d.Structure.Resin = []laminate.Family{laminate.Chlorendic}
 		}},
@@ -144,7 +144,7 @@ func TestCompare_plyWithoutResinCannotTell(t *testing.T) {
 	s.Plies[0].Zone, s.Plies[1].Zone = laminate.InnerSurface, laminate.InteriorLayer
 	got := not(compare(s, buyer(), nil))
 	for _, key := range []string{"barrier.resin", "barrier.thickness", "barrier.glass_content", "total.thickness"} {
-		if got[key] != CannotTell {
+		if got[key] != Incomplete {
 			t.Errorf("%s: %s, want cannot tell", key, got[key])
 		}
 	}
@@ -162,7 +162,7 @@ func TestCompare_fillerContent(t *testing.T) {
 	d.Barrier.Filler, d.Barrier.FillerContent = laminate.SiliconCarbide, ends(0.30, 0.40)
 	d.Barrier.Thickness, d.Barrier.GlassContent = spec.Thickness{}, spec.Range{}
 	s.Resins[0].Filler = laminate.SiliconCarbide
-	if got := not(compare(s, d, nil)); got["barrier.filler_content"] != CannotTell || len(got) != 1 {
+	if got := not(compare(s, d, nil)); got["barrier.filler_content"] != Incomplete || len(got) != 1 {
 		t.Errorf("share not stated: %v", got)
 	}
 	for share, want := range map[float64]Verdict{0.30: Meets, 0.40: Meets, 0.29: Fails, 0.41: Fails} {
@@ -228,7 +228,7 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		change func(*record.Record, *spec.Specification)
 	}{
 		{"record.schedule", Fails, func(r *record.Record, _ *spec.Specification) { r.ScheduleSHA256 = "ff" }},
-		{"record.schedule", CannotTell, func(r *record.Record, _ *spec.Specification) { r.ScheduleSHA256 = "" }},
+		{"record.schedule", Incomplete, func(r *record.Record, _ *spec.Specification) { r.ScheduleSHA256 = "" }},
 		{"record.order", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[4].Ply, r.Laid[5].Ply = 6, 5 }},
 		{"record.order", Fails, func(r *record.Record, _ *spec.Specification) {
 			again := r.Laid[8]
@@ -241,10 +241,10 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 			r.Laid = append(r.Laid, again)
 		}},
 		{"inspection.layup_record", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid = r.Laid[:8] }},
-		{"record.time", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Laid[7].Time = r.Laid[5].Time }},
-		{"record.gel", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "" }},
+		{"record.time", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].Time = r.Laid[5].Time }},
+		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "" }},
 		{"record.gel", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[3].Time = r.Laid[2].Time }},
-		{"record.lots", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Laid[0].ResinLot = "" }},
+		{"record.lots", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[0].ResinLot = "" }},
 		{"record.dew_point", Fails, func(r *record.Record, _ *spec.Specification) {
 			r.Laid[0].SurfaceTemperature = quantity.New(12.2, quantity.Celsius) // dew point 9.26 °C, 12.26 wanted
 		}},
@@ -255,13 +255,13 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 			r.Laid[0].Humidity, r.Laid[0].SurfaceTemperature = laminate.Some(0.81), quantity.New(25, quantity.Celsius)
 		}},
 		{"total.thickness measured", Fails, func(_ *record.Record, d *spec.Specification) { d.Total.Highest = quantity.New(0.2144, quantity.Inch) }},
-		{"inspection.thickness_readings", CannotTell, func(_ *record.Record, d *spec.Specification) { d.Inspection.ThicknessReadings = laminate.Some(11) }},
+		{"inspection.thickness_readings", Incomplete, func(_ *record.Record, d *spec.Specification) { d.Inspection.ThicknessReadings = laminate.Some(11) }},
 		{"inspection.spot_minimum", Fails, func(r *record.Record, _ *spec.Specification) {
 			r.Readings[0].Thickness = quantity.New(0.119, quantity.Inch) // 0.8 of 0.15 in is 0.12 in
 		}},
 		{"inspection.barcol", Fails, func(_ *record.Record, d *spec.Specification) { d.Inspection.Barcol = laminate.Some(35.0) }},
-		{"inspection.barcol", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Readings[1].Struck = true }},
-		{"inspection.ignition_specimens", CannotTell, func(_ *record.Record, d *spec.Specification) { d.Inspection.IgnitionSpecimens = laminate.Some(4) }},
+		{"inspection.barcol", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Readings[1].Struck = true }},
+		{"inspection.ignition_specimens", Incomplete, func(_ *record.Record, d *spec.Specification) { d.Inspection.IgnitionSpecimens = laminate.Some(4) }},
 		{"barrier.glass_content measured", Fails, func(r *record.Record, _ *spec.Specification) {
 			for i := range r.Readings {
 				if r.Readings[i].Kind == record.IgnitionLoss {
@@ -270,18 +270,18 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 			}
 		}},
 		{"inspection.acetone", Fails, func(r *record.Record, _ *spec.Specification) { r.Readings[23].Clean = false }},
-		{"inspection.acetone", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Readings[23].Struck = true }},
+		{"inspection.acetone", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Readings[23].Struck = true }},
 		{"inspection.resistance_to_ground_max", Fails, func(r *record.Record, _ *spec.Specification) {
 			r.Readings[24].Resistance = quantity.New(11, quantity.Megohm)
 		}},
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Count = 4 }},
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Size = quantity.New(0.13, quantity.Inch) }},
 		{"inspection.defect", Fails, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Depth = quantity.New(0.04, quantity.Inch) }},
-		{"record.whole", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Torn = "the last entry was left out" }},
+		{"record.whole", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Torn = "the last entry was left out" }},
 		{"record.decision", Fails, func(r *record.Record, _ *spec.Specification) {
 			r.Decisions = []record.Decision{{Outcome: record.Accept}, {Outcome: record.Reject, Why: "cracked"}}
 		}},
-		{"inspection.defect", CannotTell, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Depth = quantity.Length{} }},
+		{"inspection.defect", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Depth = quantity.Length{} }},
 	}
 	for _, c := range cases {
 		d, r := inspected(), laid()
@@ -303,7 +303,7 @@ func TestCompare_withoutDemandsOnlyNotes(t *testing.T) {
 	if v := not(got); len(v) != 0 {
 		t.Errorf("nothing was demanded, yet %v", v)
 	}
-	if !slices.ContainsFunc(got.Notes, func(s string) bool { return s == "no tick for plies 6-9" }) {
+	if !slices.ContainsFunc(got.Notes, func(s string) bool { return s == "not checked off: plies 6-9" }) {
 		t.Errorf("missing ticks must be noted: %q", got.Notes)
 	}
 }
@@ -313,7 +313,7 @@ func TestCompare_carbonVeilHidesGlass(t *testing.T) {
 	s, d := header(), inspected()
 	s.Plies[0].Material = "veil-carbon-11"
 	d.Barrier.VeilFiber, d.Barrier.Conductive = nil, laminate.Optional[bool]{}
-	if got := not(compare(s, d, laid())); got["barrier.glass_content measured"] != CannotTell || len(got) != 1 {
+	if got := not(compare(s, d, laid())); got["barrier.glass_content measured"] != Incomplete || len(got) != 1 {
 		t.Errorf("not met: %v", got)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 )
 
@@ -20,9 +21,9 @@ const (
 	Removed
 )
 
-var changeWords = [...]string{"same", "changed", "added", "removed"}
+var changes = word.Of[Change]("same", "changed", "added", "removed")
 
-func (c Change) String() string { return changeWords[c] }
+func (c Change) String() string { return changes.Name(c) }
 
 // RowChange is one row of the comparison. Old and New are row indices, -1
 // where the row is not there.
@@ -163,7 +164,7 @@ func rowChanges(older, newer *rules.Report, i, k int) []string {
 	word("void content", optional(a.VoidContent), optional(b.VoidContent))
 	word("angle", degrees(a.Angle), degrees(b.Angle))
 	if a.GelAfter != b.GelAfter {
-		list = append(list, map[bool]string{true: "gel stop added", false: "gel stop taken away"}[b.GelAfter])
+		list = append(list, map[bool]string{true: "gel stop added", false: "gel stop removed"}[b.GelAfter])
 	}
 	if len(list) == 0 && quantity.Compare(older.Analysis.Rows[i].Thickness, newer.Analysis.Rows[k].Thickness) != 0 {
 		list = append(list, "thickness of a ply, by its material or resin")
@@ -182,7 +183,7 @@ func optional(o laminate.Optional[float64]) string {
 	if !o.Given {
 		return ""
 	}
-	return percent(o.Value)
+	return quantity.Percent(o.Value)
 }
 
 func degrees(o laminate.Optional[float64]) string {
@@ -204,7 +205,7 @@ func figures(a, b *laminate.Analysis) []FigureChange {
 	group("barrier", a.Barrier, b.Barrier)
 	group("structure", a.Zones[laminate.StructuralLayer], b.Zones[laminate.StructuralLayer])
 	group("outer surface", a.Zones[laminate.OuterSurface], b.Zones[laminate.OuterSurface])
-	group("whole wall", a.Total, b.Total)
+	group("whole laminate", a.Total, b.Total)
 	return list
 }
 

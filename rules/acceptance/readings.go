@@ -15,12 +15,12 @@ import (
 // whatever the share allowed: 1/8 in (from memory).
 const mostBelow = 0.003175 // m
 
-// withoutRecord says that inspection demands cannot be told yet.
+// withoutRecord says that inspection demands cannot be determined yet.
 func (j *judge) withoutRecord() {
 	d := j.Specification.Inspection
 	if d.ThicknessReadings.Given || d.SpotMinimum.Given || d.Barcol.Given || d.IgnitionSpecimens.Given || d.Acetone.Or(false) ||
 		d.LayupRecord.Or(false) || d.ResistanceToGroundMax.Given() || len(d.Defects) > 0 {
-		j.note("the inspection demands were not judged: no record was given")
+		j.note("inspection requirements are not checked: no record was given")
 	}
 }
 
@@ -60,10 +60,10 @@ func (j *judge) thicknessReadings() {
 	d := j.inspectionDemands()
 	whole := groups[record.WholeWall]
 	if d.ThicknessReadings.Given {
-		l := Line{Key: "inspection.thickness_readings", Demand: "at least " + count(d.ThicknessReadings.Value, "reading", "readings") + " of the whole wall",
-			Found: count(len(whole), "reading", "readings")}
+		l := Line{Key: "inspection.thickness_readings", Demand: "at least " + quantity.Counted(d.ThicknessReadings.Value, "reading", "readings") + " of the whole laminate",
+			Found: quantity.Counted(len(whole), "reading", "readings")}
 		if len(whole) < d.ThicknessReadings.Value {
-			l.Verdict = CannotTell
+			l.Verdict = Incomplete
 		}
 		j.add(l)
 	}
@@ -71,7 +71,7 @@ func (j *judge) thicknessReadings() {
 	if j.Specification != nil {
 		total, barrier, structure = j.Specification.Total, j.Specification.Barrier.Thickness, j.Specification.Structure.Thickness
 	}
-	j.measured("total.thickness measured", "whole wall", total, whole, d.SpotMinimum)
+	j.measured("total.thickness measured", "whole laminate", total, whole, d.SpotMinimum)
 	// The whole wall's gauge cannot see where the barrier ends: only cutouts tell.
 	j.measured("barrier.thickness measured", "barrier at cutouts", barrier, groups[record.Barrier], laminate.Optional[float64]{})
 	j.measured("structure.thickness measured", "structure at cutouts", structure, groups[record.StructuralLayer], laminate.Optional[float64]{})
@@ -84,14 +84,17 @@ func (j *judge) measured(key, what string, demand spec.Thickness, found []float6
 	if !demand.Given() {
 		return
 	}
-	l := Line{Key: key, Demand: what + " " + j.span(demand) + " on the mean"}
+	asked, _ := j.span(demand, demand.Lowest.SI())
+	l := Line{Key: key, Demand: what + " " + asked + " on the mean"}
 	s, err := inspection.Summarize(found)
 	if err != nil {
-		l.Verdict, l.Found = CannotTell, "no reading"
+		l.Verdict, l.Found = Incomplete, "no reading"
 		j.add(l)
 		return
 	}
-	l.Found = fmt.Sprintf("mean %s, lowest %s, highest %s of %d", j.Units.Thickness(s.Mean), j.Units.Thickness(s.Lowest), j.Units.Thickness(s.Highest), s.Count)
+	asked, mean := j.span(demand, s.Mean)
+	l.Demand = what + " " + asked + " on the mean"
+	l.Found = fmt.Sprintf("mean %s, lowest %s, highest %s of %d", mean, j.Units.Thickness(s.Lowest), j.Units.Thickness(s.Highest), s.Count)
 	if demand.Lowest.Given() && quantity.Below(s.Mean, demand.Lowest.SI()) || demand.Highest.Given() && quantity.Above(s.Mean, demand.Highest.SI()) {
 		l.Verdict = Fails
 	}
@@ -101,8 +104,9 @@ func (j *judge) measured(key, what string, demand spec.Thickness, found []float6
 	}
 	low := demand.Lowest.SI()
 	limit := max(low*spot.Value, low-mostBelow)
-	sp := Line{Key: "inspection.spot_minimum", Demand: "no spot below " + j.Units.Thickness(limit), Found: "lowest " + j.Units.Thickness(s.Lowest),
-		Basis: "the specification; never more than 1/8 in below (from memory)"}
+	lowest, bound := j.Units.Pair(s.Lowest, limit, quantity.Thickness)
+	sp := Line{Key: "inspection.spot_minimum", Demand: "no spot below " + bound, Found: "lowest " + lowest,
+		Basis: "the specification; at most 1/8 in below the requirement (from memory)"}
 	if quantity.Below(s.Lowest, limit) {
 		sp.Verdict = Fails
 	}
@@ -115,7 +119,7 @@ func (j *judge) besideComputed(g record.Group, found []float64) {
 	if err != nil {
 		return
 	}
-	computed := ", the schedule computes " + j.Units.Thickness(j.group(g).Thickness)
+	computed := ", computed from the schedule " + j.Units.Thickness(j.group(g).Thickness)
 	if s.Count == 1 {
 		j.note(fmt.Sprintf("%s: one reading, %s%s", g, j.Units.Thickness(s.Mean), computed))
 		return
@@ -130,19 +134,19 @@ func (j *judge) barcol() {
 	}
 	limit := inspection.BarcolShare * d.Barcol.Value
 	l := Line{Key: "inspection.barcol", Demand: fmt.Sprintf("Barcol average at least %.1f (90 %% of %.0f)", limit, d.Barcol.Value),
-		Basis: "the specification; 90 % (from memory); gauge ± 2 (EN 59:2016)"}
+		Basis: "the specification; 90 % of the stated figure, two highest and two lowest dropped (from memory); gauge ± 2 (EN 59:2016)"}
 	var list []float64
 	for _, r := range j.valid(record.Barcol) {
 		list = append(list, r.Value)
 	}
 	if want := d.BarcolReadings.Or(inspection.BarcolReadings); len(list) < want {
-		l.Verdict, l.Found = CannotTell, fmt.Sprintf("%d of %d readings", len(list), want)
+		l.Verdict, l.Found = Incomplete, fmt.Sprintf("%d of %d readings", len(list), want)
 		j.add(l)
 		return
 	}
 	average, err := inspection.BarcolAverage(list)
 	if err != nil {
-		l.Verdict, l.Found = CannotTell, err.Error()
+		l.Verdict, l.Found = Incomplete, err.Error()
 		j.add(l)
 		return
 	}
@@ -153,7 +157,7 @@ func (j *judge) barcol() {
 	j.add(l)
 }
 
-// ignition judges glass content by burn-off, group by group.
+// ignition judges glass content by ignition, group by group.
 func (j *judge) ignition() {
 	groups := map[record.Group][]float64{}
 	var refused []string
@@ -169,10 +173,10 @@ func (j *judge) ignition() {
 	}
 	d := j.inspectionDemands()
 	if d.IgnitionSpecimens.Given {
-		l := Line{Key: "inspection.ignition_specimens", Demand: "at least " + count(d.IgnitionSpecimens.Value, "ignition specimen", "ignition specimens"),
-			Found: count(specimens, "specimen", "specimens"), Basis: "the specification; ASTM D2584 asks for three"}
+		l := Line{Key: "inspection.ignition_specimens", Demand: "at least " + quantity.Counted(d.IgnitionSpecimens.Value, "ignition specimen", "ignition specimens"),
+			Found: quantity.Counted(specimens, "specimen", "specimens"), Basis: "the specification; ASTM D2584: three"}
 		if specimens < d.IgnitionSpecimens.Value {
-			l.Verdict = CannotTell
+			l.Verdict = Incomplete
 		}
 		j.add(l)
 	}
@@ -190,11 +194,11 @@ func (j *judge) ignition() {
 		if err != nil {
 			continue
 		}
-		predicted := "cannot predict it"
+		predicted := "does not predict it"
 		if p, ok := j.group(g).GlassMassFraction(); ok {
-			predicted = "computes " + percent(p)
+			predicted = "computes " + quantity.Percent(p)
 		}
-		j.note(fmt.Sprintf("%s: glass by ignition %s, mean of %d; the schedule %s", g, percent(s.Mean), s.Count, predicted))
+		j.note(fmt.Sprintf("%s: glass by ignition %s, mean of %d; the schedule %s", g, quantity.Percent(s.Mean), s.Count, predicted))
 	}
 }
 
@@ -207,10 +211,10 @@ func (j *judge) burned(key, what string, demand spec.Range, g record.Group, grou
 	if err == nil {
 		mean = s.Mean
 	}
-	j.share(key, what, demand, mean, err == nil, "no specimen of it that could be read")
+	j.share(key, what, demand, mean, err == nil, "no usable specimen of it")
 }
 
-var errCarbon = errors.New("carbon neither stays whole nor burns whole: glass cannot be told by ignition")
+var errCarbon = errors.New("carbon burns only in part: the glass content cannot be determined by ignition")
 
 // glass reads one specimen: corrected for the filler and organic veil that the
 // schedule puts into its group.
@@ -245,14 +249,14 @@ func (j *judge) glass(r *record.Reading) (float64, error) {
 			}
 			share = row.Resin.FillerContent.Value
 			if !row.Resin.FillerContent.Given {
-				return 0, errors.New("the filler's share is not stated: glass cannot be told by ignition")
+				return 0, errors.New("the share of filler is not stated: the glass content cannot be determined by ignition")
 			}
 		}
 		mixes[share] = true
 		b.Filler = share
 	}
 	if len(mixes) > 1 {
-		return 0, errors.New("filled and unfilled resin in one specimen: glass cannot be told by ignition")
+		return 0, errors.New("filled and unfilled resin in one specimen: the glass content cannot be determined by ignition")
 	}
 	if mass > 0 {
 		b.Organic = organic / mass
@@ -267,11 +271,11 @@ func (j *judge) acetone() {
 	l := Line{Key: "inspection.acetone", Demand: "acetone wipe: neither softened nor tacky", Found: "clean"}
 	list := j.valid(record.Acetone)
 	if len(list) == 0 {
-		l.Verdict, l.Found = CannotTell, "no wipe recorded"
+		l.Verdict, l.Found = Incomplete, "no wipe recorded"
 	}
 	for _, r := range list {
 		if !r.Clean {
-			l.Verdict, l.Found = Fails, "softened or tacky at "+nonEmpty(r.Place, "a place not named")
+			l.Verdict, l.Found = Fails, "softened or tacky at "+nonEmpty(r.Place, "a place not recorded")
 		}
 	}
 	j.add(l)
@@ -285,7 +289,7 @@ func (j *judge) resistance() {
 	l := Line{Key: "inspection.resistance_to_ground_max", Demand: "resistance to ground at most " + limit.Text()}
 	list := j.valid(record.ResistanceToGround)
 	if len(list) == 0 {
-		l.Verdict, l.Found = CannotTell, "not measured"
+		l.Verdict, l.Found = Incomplete, "not measured"
 	}
 	var worst quantity.Resistance
 	for _, r := range list {
@@ -310,7 +314,7 @@ func (j *judge) defects() {
 	limits := j.inspectionDemands().Defects
 	for i := range limits {
 		limit := &limits[i]
-		l := Line{Key: "inspection.defect", Demand: j.defectDemand(limit), Found: "none beyond it"}
+		l := Line{Key: "inspection.defect", Demand: j.defectDemand(limit), Found: "none over the limit"}
 		for k := range j.Record.Defects {
 			d := &j.Record.Defects[k]
 			if d.Struck || d.Repaired || d.Kind != limit.Kind || limit.Side != spec.EitherSide && d.Side != spec.EitherSide && d.Side != limit.Side {
@@ -334,9 +338,9 @@ func (j *judge) defects() {
 		}
 		switch {
 		case d.Repaired:
-			j.note(fmt.Sprintf("%s at %s: repaired", d.Kind, nonEmpty(d.Place, "a place not named")))
+			j.note(fmt.Sprintf("%s at %s: repaired", d.Kind, nonEmpty(d.Place, "a place not recorded")))
 		case !limited:
-			j.note(fmt.Sprintf("%s at %s: no limit was agreed", d.Kind, nonEmpty(d.Place, "a place not named")))
+			j.note(fmt.Sprintf("%s at %s: the specification sets no limit", d.Kind, nonEmpty(d.Place, "a place not recorded")))
 		}
 	}
 }
@@ -363,7 +367,7 @@ func (j *judge) defectDemand(l *spec.DefectLimit) string {
 }
 
 func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, string) {
-	where := nonEmpty(d.Place, "a place not named")
+	where := nonEmpty(d.Place, "a place not recorded")
 	switch {
 	case limit.SizeMax.Given() && d.Size.Given() && d.Size.Cmp(limit.SizeMax) > 0:
 		return Fails, d.Size.Text() + " at " + where
@@ -383,10 +387,10 @@ func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, stri
 		}
 	}
 	if limit.SizeMax.Given() && !d.Size.Given() {
-		return CannotTell, "size not told at " + where
+		return Incomplete, "size not recorded at " + where
 	}
 	if limit.DepthMax.Given() && !d.Depth.Given() {
-		return CannotTell, "depth not told at " + where
+		return Incomplete, "depth not recorded at " + where
 	}
 	return Meets, ""
 }

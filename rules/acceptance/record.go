@@ -16,13 +16,13 @@ func (j *judge) belongs() {
 	l := Line{Key: "record.schedule", Demand: "record of this schedule", Found: "the same file", Basis: "SHA-256 of the schedule the part was laid to"}
 	switch {
 	case j.Record.ScheduleSHA256 == "":
-		l.Verdict, l.Found = CannotTell, "the record carries no SHA-256 of its schedule"
+		l.Verdict, l.Found = Incomplete, "the record has no SHA-256 of its schedule"
 	case !strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
-		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule was changed since"
+		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule has changed since"
 	}
 	j.add(l)
 	if j.Record.Torn != "" {
-		j.add(Line{Key: "record.whole", Demand: "every entry whole", Found: j.Record.Torn, Verdict: CannotTell, Basis: "the record itself"})
+		j.add(Line{Key: "record.whole", Demand: "every entry complete", Found: j.Record.Torn, Verdict: Incomplete, Basis: "the record itself"})
 	}
 }
 
@@ -73,11 +73,11 @@ func (j *judge) layup() {
 		}
 	}
 	if ticks > 0 {
-		l := Line{Key: "record.order", Demand: "plies laid in the schedule's order, each once", Found: count(ticks, "ply ticked", "plies ticked"), Basis: "the schedule"}
+		l := Line{Key: "record.order", Demand: "plies laid in the schedule's order, each once", Found: quantity.Counted(ticks, "ply checked off", "plies checked off"), Basis: "the schedule"}
 		for _, c := range []struct {
 			list []int
 			text string
-		}{{strange, "plies the schedule has not"}, {skipped, "skipped"}, {order, "out of order"}, {twice, "twice"}} {
+		}{{strange, "plies that are not in the schedule"}, {skipped, "skipped"}, {order, "out of order"}, {twice, "twice"}} {
 			if len(c.list) > 0 {
 				l.Verdict, l.Found = Fails, c.text+": "+plies(c.list)
 				l.Plies = c.list
@@ -87,19 +87,19 @@ func (j *judge) layup() {
 		j.add(l)
 	}
 	if backwards {
-		j.add(Line{Key: "record.time", Demand: "times that follow one another", Found: "the clock runs backwards between two ticks",
-			Verdict: CannotTell, Basis: byPractice})
+		j.add(Line{Key: "record.time", Demand: "times in order", Found: "the clock goes back between two plies",
+			Verdict: Incomplete, Basis: byPractice})
 	}
 	open := append(skipped, missing...)
 	switch {
 	case j.demandsLayup():
-		l := Line{Key: "inspection.layup_record", Demand: "every ply ticked", Found: "all " + count(total, "ply", "plies"), Plies: open}
+		l := Line{Key: "inspection.layup_record", Demand: "every ply checked off", Found: "all " + quantity.Counted(total, "ply", "plies"), Plies: open}
 		if len(open) > 0 {
-			l.Verdict, l.Found = Fails, "no tick for "+plies(open)
+			l.Verdict, l.Found = Fails, "not checked off: "+plies(open)
 		}
 		j.add(l)
 	case len(open) > 0:
-		j.note("no tick for " + plies(open))
+		j.note("not checked off: " + plies(open))
 	}
 	j.gelStops(times)
 	j.lots()
@@ -136,12 +136,12 @@ func (j *judge) gelStops(times map[int]int) {
 	if stops == 0 {
 		return
 	}
-	l := Line{Key: "record.gel", Demand: "gel stops waited out", Found: count(stops, "stop", "stops") + " with a gel time", Basis: "the schedule"}
+	l := Line{Key: "record.gel", Demand: "gel stops observed", Found: quantity.Counted(stops, "stop", "stops") + " with a gel time", Basis: "the schedule"}
 	switch {
 	case len(early) > 0:
-		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it can have gelled: "+plies(early), early
+		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it had gelled: "+plies(early), early
 	case len(untold) > 0:
-		l.Verdict, l.Found, l.Plies = CannotTell, "no gel time for "+plies(untold), untold
+		l.Verdict, l.Found, l.Plies = Incomplete, "no gel time for "+plies(untold), untold
 	}
 	j.add(l)
 }
@@ -157,7 +157,7 @@ func (j *judge) lots() {
 	case len(none) == 0:
 	case j.demandsLayup():
 		j.add(Line{Key: "record.lots", Demand: "material and resin lots of every ply", Found: "a lot is missing for " + plies(none),
-			Verdict: CannotTell, Basis: byPractice, Plies: none})
+			Verdict: Incomplete, Basis: byPractice, Plies: none})
 	default:
 		j.note("a lot is missing for " + plies(none))
 	}
@@ -193,7 +193,7 @@ func (j *judge) climate() {
 		}
 	}
 	if len(untold) > 0 {
-		j.note("climate not told for " + plies(untold))
+		j.note("ambient conditions not recorded for " + plies(untold))
 	}
 	if told == 0 {
 		return
@@ -202,13 +202,13 @@ func (j *judge) climate() {
 		key, demand, basis string
 		bad                []int
 	}{
-		{"record.dew_point", "surface at least 3 °C above the dew point", "ISO 8502-4, ISO 12944-7", wet},
-		{"record.air", "air at least " + j.Units.Temperature(inspection.LowestAir+273.15), "class guidance for FRP ships", cold},
-		{"record.humidity", "relative humidity at most 80 %", "class guidance for FRP ships", humid},
+		{"record.dew_point", "surface at least " + j.Units.Figure(inspection.DewPointMargin, quantity.Rise) + " above the dew point", "ISO 8502-4, ISO 12944-7", wet},
+		{"record.air", "air at least " + j.Units.Temperature(inspection.LowestAir+273.15), byPractice, cold},
+		{"record.humidity", "relative humidity at most 80 %", byPractice, humid},
 	} {
-		l := Line{Key: c.key, Demand: c.demand, Found: "so at " + count(told, "ply", "plies"), Basis: c.basis, Plies: c.bad}
+		l := Line{Key: c.key, Demand: c.demand, Found: "met at " + quantity.Counted(told, "ply", "plies"), Basis: c.basis, Plies: c.bad}
 		if len(c.bad) > 0 {
-			l.Verdict, l.Found = Fails, "not so at "+plies(c.bad)
+			l.Verdict, l.Found = Fails, "not met at "+plies(c.bad)
 		}
 		j.add(l)
 	}
@@ -223,11 +223,11 @@ func (j *judge) decisions() {
 			continue
 		}
 		last = d.Outcome
-		when := "date not told"
+		when := "date not recorded"
 		if !d.When.IsZero() {
 			when = d.When.Format("2006-01-02")
 		}
-		j.note("signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "by nobody named") + ", " + when + because(d.Why))
+		j.note("signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "name not recorded") + ", " + when + because(d.Why))
 	}
 	if last == record.Reject {
 		j.add(Line{Key: "record.decision", Demand: "no rejection signed", Found: "the last decision rejects the part", Verdict: Fails, Basis: "the record itself"})
@@ -274,7 +274,6 @@ func (j *judge) group(g record.Group) laminate.Sum {
 	case record.Barrier:
 		return j.Analysis.Barrier
 	default:
-		z, _ := laminate.ParseZone(g.String())
-		return j.Analysis.Zones[z]
+		return j.Analysis.Zones[g.Zone()]
 	}
 }

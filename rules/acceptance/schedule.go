@@ -35,10 +35,10 @@ func (j *judge) barrier() {
 		j.add(l)
 	}
 	if d.VeilPlies.Given {
-		l := Line{Key: "barrier.veil_plies", Demand: "at least " + count(d.VeilPlies.Value, "veil ply", "veil plies"),
-			Found: count(len(veils), "veil ply", "veil plies"), Plies: veils}
+		l := Line{Key: "barrier.veil_plies", Demand: "at least " + quantity.Counted(d.VeilPlies.Value, "veil ply", "veil plies"),
+			Found: quantity.Counted(len(veils), "veil ply", "veil plies"), Plies: veils}
 		if d.VeilExact {
-			l.Demand = "exactly " + count(d.VeilPlies.Value, "veil ply", "veil plies")
+			l.Demand = "exactly " + quantity.Counted(d.VeilPlies.Value, "veil ply", "veil plies")
 		}
 		if len(veils) < d.VeilPlies.Value || d.VeilExact && len(veils) != d.VeilPlies.Value {
 			l.Verdict = Fails
@@ -47,8 +47,8 @@ func (j *judge) barrier() {
 	}
 	mats := j.numbers(isBarrierMat)
 	if d.MatPlies.Given {
-		l := Line{Key: "barrier.mat_plies", Demand: "at least " + count(d.MatPlies.Value, "chopped ply", "chopped plies") + " in the interior layer",
-			Found: count(len(mats), "chopped ply", "chopped plies"), Plies: mats}
+		l := Line{Key: "barrier.mat_plies", Demand: "at least " + quantity.Counted(d.MatPlies.Value, "chopped ply", "chopped plies") + " in the interior layer",
+			Found: quantity.Counted(len(mats), "chopped ply", "chopped plies"), Plies: mats}
 		if len(mats) < d.MatPlies.Value {
 			l.Verdict = Fails
 		}
@@ -104,7 +104,7 @@ func (j *judge) matMass(d *spec.Barrier) {
 			continue
 		}
 		if r.FiberMass <= 0 {
-			l.Verdict = max(l.Verdict, CannotTell)
+			l.Verdict = max(l.Verdict, Incomplete)
 			continue
 		}
 		lightest = min(lightest, r.FiberMass)
@@ -116,12 +116,13 @@ func (j *judge) matMass(d *spec.Barrier) {
 		}
 	}
 	switch {
-	case l.Verdict == CannotTell:
+	case l.Verdict == Incomplete:
 		l.Found = "a mat's mass is not known"
 	case math.IsInf(lightest, 1):
 		l.Found, l.Verdict = "no mat in the interior layer", Fails
 	default:
-		l.Found = "lightest " + j.Units.FabricMass(lightest) + " (2 % allowed)"
+		found, asked := j.Units.Pair(lightest, d.MatArealMass.SI(), quantity.FabricMass)
+		l.Demand, l.Found, l.Basis = "each barrier mat at least "+asked, "lightest "+found, "the specification; 2 % allowance (common practice, no source)"
 	}
 	j.add(l)
 }
@@ -140,7 +141,7 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 		word := "not named"
 		switch {
 		case r.Resin == nil || r.Resin.Family == laminate.NoFamily:
-			l.Verdict = max(l.Verdict, CannotTell)
+			l.Verdict = max(l.Verdict, Incomplete)
 		default:
 			word = r.Resin.Family.String()
 			if !contains(allowed, r.Resin.Family) {
@@ -163,7 +164,7 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 }
 
 func (j *judge) filler(d *spec.Barrier) {
-	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "so filled"}
+	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "filled with it"}
 	any := false
 	for i := range j.Analysis.Rows {
 		r := &j.Analysis.Rows[i]
@@ -173,7 +174,7 @@ func (j *judge) filler(d *spec.Barrier) {
 		any = true
 		switch {
 		case r.Resin == nil:
-			l.Verdict, l.Found = max(l.Verdict, CannotTell), "a ply without resin"
+			l.Verdict, l.Found = max(l.Verdict, Incomplete), "a ply without resin"
 		case r.Resin.Filler != d.Filler:
 			l.Verdict = Fails
 			l.Found = "a ply with " + nonEmpty(r.Resin.Filler.String(), "unfilled resin")
@@ -201,11 +202,11 @@ func (j *judge) fillerContent(d *spec.Barrier) {
 		}
 		seen = true
 		if !r.Resin.FillerContent.Given {
-			l.Verdict, l.Found = max(l.Verdict, CannotTell), "the share is not stated"
+			l.Verdict, l.Found = max(l.Verdict, Incomplete), "the share is not stated"
 			continue
 		}
 		f := r.Resin.FillerContent.Value
-		l.Found = percent(f)
+		l.Found = quantity.Percent(f)
 		if quantity.Below(f, d.FillerContent.Lowest) || quantity.Above(f, d.FillerContent.Highest) {
 			l.Verdict = Fails
 			for n := r.First; n <= r.Last; n++ {
@@ -243,7 +244,7 @@ func (j *judge) conductive(wanted bool) {
 		l.Found = "neither carbon veil nor carbon powder in the barrier"
 	}
 	if !wanted {
-		l.Demand = "barrier that does not conduct"
+		l.Demand = "no carbon in the barrier"
 	}
 	if wanted != (len(rows) > 0) {
 		l.Verdict = Fails
@@ -256,11 +257,11 @@ func (j *judge) structure() {
 	d := &j.Specification.Structure
 	inStructure := func(z laminate.Zone) bool { return z == laminate.StructuralLayer }
 	if d.Process != laminate.NoProcess {
-		l := Line{Key: "structure.process", Demand: "structure made by: " + d.Process.String(),
-			Found: nonEmpty(j.Schedule.Part.Process.String(), "the part does not say")}
+		l := Line{Key: "structure.process", Demand: "structure process: " + d.Process.String(),
+			Found: nonEmpty(j.Schedule.Part.Process.String(), "not stated in the schedule")}
 		switch j.Schedule.Part.Process {
 		case laminate.NoProcess:
-			l.Verdict = CannotTell
+			l.Verdict = Incomplete
 		case d.Process:
 		default:
 			l.Verdict = Fails
@@ -275,10 +276,10 @@ func (j *judge) structure() {
 	g, ok := zone.GlassMassFraction()
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
 	if len(d.Forms) > 0 {
-		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "nothing else"}
+		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "no other"}
 		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool { return inStructure(r.Zone) && !contains(d.Forms, form(r)) })
 		if len(l.Plies) > 0 {
-			l.Verdict, l.Found = Fails, count(len(l.Plies), "ply", "plies")+" of another form"
+			l.Verdict, l.Found = Fails, quantity.Counted(len(l.Plies), "ply", "plies")+" of another form"
 		}
 		j.add(l)
 	}
@@ -299,7 +300,7 @@ func (j *judge) angles(want spec.Range) {
 		}
 		angle := j.Schedule.Plies[i].Angle
 		if !angle.Given {
-			l.Verdict = max(l.Verdict, CannotTell)
+			l.Verdict = max(l.Verdict, Incomplete)
 			continue
 		}
 		a := math.Abs(angle.Value)
@@ -316,7 +317,7 @@ func (j *judge) angles(want spec.Range) {
 		l.Found = quantity.Number(lowest, 1) + "°"
 	case lowest < highest:
 		l.Found = quantity.Number(lowest, 1) + "° to " + quantity.Number(highest, 1) + "°"
-	case l.Verdict == CannotTell:
+	case l.Verdict == Incomplete:
 		l.Found = "no angle stated"
 	default:
 		l.Verdict, l.Found = Fails, "no wound or unidirectional ply"
@@ -329,13 +330,13 @@ func (j *judge) wholeWall() {
 	d := j.Specification
 	if d.OuterSurface.Given && d.OuterSurface.Value {
 		n := j.Analysis.Zones[laminate.OuterSurface].Plies
-		l := Line{Key: "outer_surface.required", Demand: "an outer surface", Found: count(n, "ply or coat", "plies or coats")}
+		l := Line{Key: "outer_surface.required", Demand: "an outer surface", Found: quantity.Counted(n, "ply or coat", "plies or coats")}
 		if n == 0 {
 			l.Verdict, l.Found = Fails, "none"
 		}
 		j.add(l)
 	}
-	j.thickness("total.thickness", "whole wall", d.Total, record.WholeWall)
+	j.thickness("total.thickness", "whole laminate", d.Total, record.WholeWall)
 	if len(d.Sequence) > 0 {
 		j.sequence(d.Sequence)
 	}
@@ -359,7 +360,7 @@ func (j *judge) sequence(steps []spec.Step) {
 		}
 		for range step.Plies {
 			if at >= len(forms) {
-				l.Verdict, l.Found = Fails, "the wall ends after "+count(at, "ply", "plies")+"; a "+step.Form.String()+" is wanted next"
+				l.Verdict, l.Found = Fails, "the laminate ends after "+quantity.Counted(at, "ply", "plies")+"; "+step.Form.String()+" is required next"
 				j.add(l)
 				return
 			}
@@ -374,7 +375,7 @@ func (j *judge) sequence(steps []spec.Step) {
 	}
 	if at < len(forms) {
 		l.Verdict, l.Plies = Fails, []int{at + 1}
-		l.Found = count(len(forms)-at, "ply", "plies") + " more than the sequence names"
+		l.Found = quantity.Counted(len(forms)-at, "ply", "plies") + " more than the sequence has"
 	}
 	j.add(l)
 }

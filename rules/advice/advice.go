@@ -2,8 +2,9 @@ package advice
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules/advice/ratings"
+	"frp/veilwright/laminate/word"
 )
 
 // Suits says how well an option suits, better before worse.
@@ -12,14 +13,14 @@ type Suits uint8
 // The answers.
 const (
 	Suitable    Suits = iota // raises neither break nor warning by itself
-	Conditional              // somebody decides
-	Unknown                  // cannot be told: a fact is missing
+	Conditional              // a person has to decide
+	Unknown                  // cannot be determined: a fact is missing
 	Unsuitable               // not to be built
 )
 
-var suitsWords = [...]string{"suitable", "conditional", "unknown", "unsuitable"}
+var grades = word.Of[Suits]("suitable", "conditional", "unknown", "unsuitable")
 
-func (s Suits) String() string { return suitsWords[s] }
+func (s Suits) String() string { return grades.Name(s) }
 
 // Reason is one thing that speaks for or against an option, or about it.
 type Reason struct {
@@ -38,7 +39,7 @@ type Option struct {
 // best answers not first: a table keeps its rows where they were.
 type Advice struct {
 	Veils, Resins, Builds []Option
-	// Conflicts are demands that cannot be met at once, and what people do.
+	// Conflicts are requirements that exclude each other, and the usual answers.
 	Conflicts []Reason
 	// Notes are what holds for every option: facts not stated, what to confirm.
 	Notes []Reason
@@ -103,7 +104,7 @@ func Advise(s *laminate.Schedule, lib *laminate.Library, units quantity.System) 
 	}
 	a := newAdvisor(s, lib, units)
 	r := &Advice{Books: lib.Books}
-	r.Ratings = ratings.Matching(lib, &s.Service)
+	r.Ratings = catalog.Ratings(lib, &s.Service)
 	r.Veils = a.veils()
 	r.Resins = a.resins(r.Veils, r.Ratings)
 	r.Builds = a.builds(r)

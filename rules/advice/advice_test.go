@@ -46,7 +46,7 @@ func (c *serviceCase) schedule(t *testing.T) *laminate.Schedule {
 	t.Helper()
 	s := &laminate.Schedule{}
 	if c.Part.Form != "" {
-		s.Part.Form, _ = laminate.ParsePartForm(c.Part.Form)
+		s.Part.Form, _ = laminate.PartForms.Parse(c.Part.Form)
 	}
 	if c.Part.Flanged != nil {
 		s.Part.Flanged = laminate.Some(*c.Part.Flanged)
@@ -73,7 +73,7 @@ func (c *serviceCase) schedule(t *testing.T) *laminate.Schedule {
 	if c.Service.Contains != nil {
 		var traits []laminate.Trait
 		for _, w := range *c.Service.Contains {
-			x, ok := laminate.ParseTrait(w)
+			x, ok := laminate.TraitWords.Parse(w)
 			if !ok {
 				t.Fatalf("trait %q", w)
 			}
@@ -192,7 +192,7 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 		}
 		lib.Index()
 		s := &laminate.Schedule{Part: laminate.Part{Flanged: c.flanged}, Service: laminate.Service{Fluid: "bleach", Contains: laminate.TraitSet()}}
-		o := advice.Advise(s, lib, quantity.US).Build(advice.DoubleBuild)
+		o := advice.Advise(s, lib, quantity.US).Build(catalog.DoubleBuild.ID)
 		worse := slices.ContainsFunc(o.Reasons, func(r advice.Reason) bool { return strings.Contains(r.Text, "over 250") })
 		if worse != (c.want != advice.Suitable) || worse && o.Suits != c.want {
 			t.Errorf("mats of %v mil, flanged %v: %v, told %v; want %v: %v", c.mat, c.flanged, o.Suits, worse, c.want, o.Reasons)
@@ -203,8 +203,8 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 // anyService draws a service with its facts given, and the part's that matter.
 func anyService(t *rapid.T) *laminate.Schedule {
 	s := &laminate.Schedule{}
-	s.Part.Form = rapid.SampledFrom(laminate.PartForms()).Draw(t, "form")
-	s.Part.Process = rapid.SampledFrom(laminate.Processes()).Draw(t, "process")
+	s.Part.Form = rapid.SampledFrom(laminate.PartForms.All()).Draw(t, "form")
+	s.Part.Process = rapid.SampledFrom(laminate.Processes.All()).Draw(t, "process")
 	s.Part.Grounding = "lug at each flange"
 	if rapid.Bool().Draw(t, "says flanged") {
 		s.Part.Flanged = laminate.Some(rapid.Bool().Draw(t, "flanged"))
@@ -217,7 +217,7 @@ func anyService(t *rapid.T) *laminate.Schedule {
 	}
 	low := rapid.Float64Range(-2, 16).Draw(t, "lowest")
 	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 16).Draw(t, "highest"), Given: true}
-	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.AllTraits()), 0, 3).Draw(t, "contains")...)
+	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.TraitWords.All()), 0, 3).Draw(t, "contains")...)
 	if rapid.IntRange(0, 3).Draw(t, "fire") == 0 {
 		v.FlameSpread = laminate.Some(rapid.IntRange(0, 200).Draw(t, "index"))
 	}
@@ -230,7 +230,7 @@ func anyService(t *rapid.T) *laminate.Schedule {
 func byHand(s *laminate.Schedule, veil string, family laminate.Family, id string) *laminate.Schedule {
 	n := s.Clone()
 	veils, mats := 1, 2
-	if strings.HasPrefix(id, advice.DoubleBuild) {
+	if strings.HasPrefix(id, catalog.DoubleBuild.ID) {
 		veils, mats = 2, 4
 	}
 	if veil == catalog.VeilC10 && veils == 1 {
@@ -265,7 +265,7 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 		for range rapid.IntRange(0, 4).Draw(t, "ratings") {
 			lib.Ratings = append(lib.Ratings, laminate.Rating{
 				Fluid: s.Service.Fluid, Concentration: [2]float64{0, 1}, MaxTemperature: quantity.New(rapid.Float64Range(100, 300).Draw(t, "rated to"), quantity.Fahrenheit),
-				Family: rapid.SampledFrom(laminate.Families()).Draw(t, "rated family"), Build: rapid.SampledFrom([]string{"100 mil", "200 mil"}).Draw(t, "rated build"),
+				Family: rapid.SampledFrom(laminate.Families.All()).Draw(t, "rated family"), Build: rapid.SampledFrom([]string{"100 mil", "200 mil"}).Draw(t, "rated build"),
 				Grade: rapid.SampledFrom([]string{"A", "B", "not recommended"}).Draw(t, "grade"), Source: "invented", Date: "2024", Book: "book.toml",
 			})
 		}
@@ -286,7 +286,7 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 					if v.Suits != advice.Suitable || w.Suits != advice.Suitable || b.Suits != advice.Suitable {
 						continue
 					}
-					f, _ := laminate.ParseFamily(w.ID)
+					f, _ := laminate.Families.Parse(w.ID)
 					laid := byHand(s, v.ID, f, b.ID)
 					for _, x := range rules.Judge(all.Rules(), laid, lib, rules.Options{}).Findings {
 						if !notTheChoice(x.Rule) && (x.Severity == rules.Break || x.Severity == rules.Warning) {

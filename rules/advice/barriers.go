@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice/internal/layup"
@@ -68,8 +69,8 @@ func (f *finder) barrier(v *laminate.Material, mix laminate.Resin, b build, m *l
 		r.Surface = conducting(r.Barrier, f.free(mix.ID+"-veil"))
 	}
 	found := barrier{recipe: r}
-	if b.conductive {
-		found.notes = append(found.notes, "carbon powder is taken as "+quantity.Share(carbonShare)+" of the mix, from memory: the resistance measured on the wall decides")
+	if b.conductive && (r.Surface.ID != "" || mix.Filler != laminate.CarbonPowder) {
+		found.notes = append(found.notes, "carbon powder is taken as "+quantity.Share(catalog.CarbonPowderShare)+" of the mix, from memory; measure the resistance on the wall")
 	}
 	laid := r.Lay(f.s, f.lib)
 	list := slices.Concat(f.veilRules, f.resinRules, f.buildRules)
@@ -133,14 +134,11 @@ func (f *finder) usualVeils() []*laminate.Material {
 	return list
 }
 
-// thinnest is the least inner surface, API 12P 5.4.2.
-var thinnest = quantity.New(0.010, quantity.Inch).SI()
-
 func (f *finder) thin(m *laminate.Material) bool {
 	one := layup.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
 	bare := *f.s
 	bare.Resins = nil
-	return quantity.Below(laminate.Analyze(one.Lay(&bare, f.lib), f.lib).Total.Thickness, thinnest)
+	return quantity.Below(laminate.Analyze(one.Lay(&bare, f.lib), f.lib).Total.Thickness, catalog.ThinnestInnerSurface.SI())
 }
 
 func (f *finder) bestBuilds() []build {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -12,8 +13,6 @@ import (
 // The ids of the builds; filled and conductive ones carry the suffixes, in that
 // order.
 const (
-	SingleBuild      = "100-mil"
-	DoubleBuild      = "200-mil"
 	HeavyBuild       = "over-250-mil"
 	FilledSuffix     = "-filled"
 	ConductiveSuffix = "-conductive"
@@ -27,14 +26,10 @@ type build struct {
 	heavy            bool
 }
 
-// plainBuilds are common practice, no source; leanest first.
-var plainBuilds = []build{
-	{id: SingleBuild, veils: 1, mats: 2},
-	{id: DoubleBuild, veils: 2, mats: 4},
-}
+// plainBuilds are the usual ones, leanest first.
+var plainBuilds = []build{usualBuild(catalog.SingleBuild), usualBuild(catalog.DoubleBuild)}
 
-// heavy is 250 mil: beyond it fabrication is in trouble, flanges first.
-var heavy = quantity.New(250, quantity.Mil).SI()
+func usualBuild(b catalog.Build) build { return build{id: b.ID, veils: b.Veils, mats: b.Mats} }
 
 // offered lists the builds that the service may be given, leanest first: the
 // plain ones, with variants as it asks for them, and the one that is too heavy.
@@ -76,7 +71,7 @@ func (a *advisor) builds(r *Advice) []Option {
 		o := Option{ID: b.id}
 		if a.mat == "" || len(veils) == 0 || len(families) == 0 {
 			o.Suits = Unknown
-			o.Reasons = []Reason{{"no material is known to lay it with: a veil and a chopped mat are needed", "the library of materials"}}
+			o.Reasons = []Reason{{"the library has no material to build it with: a veil and a chopped mat are needed", "the library of materials"}}
 			list = append(list, o)
 			continue
 		}
@@ -100,12 +95,12 @@ func (a *advisor) builds(r *Advice) []Option {
 		list = append(list, o)
 	}
 	for i := range list {
-		variant, double := strings.CutPrefix(list[i].ID, DoubleBuild)
+		variant, double := strings.CutPrefix(list[i].ID, catalog.DoubleBuild.ID)
 		if !double || list[i].Suits != Suitable {
 			continue
 		}
-		if lean := find(list, SingleBuild+variant); lean.Suits == Suitable {
-			list[i].Reasons = append(list[i].Reasons, Reason{"nothing here asks for more than the " + lean.ID + " build; this one costs and weighs more", byBuildRules})
+		if lean := find(list, catalog.SingleBuild.ID+variant); lean.Suits == Suitable {
+			list[i].Reasons = append(list[i].Reasons, Reason{"nothing in this service requires more than the " + lean.ID + " build; this one costs and weighs more", byBuildRules})
 		}
 	}
 	return list
@@ -132,7 +127,7 @@ const byBuildRules = "the rules about barriers"
 func (a *advisor) tooMany(veil string, f laminate.Family, b build) int {
 	const most = 200
 	for ; b.mats < most; b.mats++ {
-		if quantity.Above(laminate.Analyze(a.probe(veil, f, b), a.lib).Barrier.Thickness, heavy) {
+		if quantity.Above(laminate.Analyze(a.probe(veil, f, b), a.lib).Barrier.Thickness, catalog.HeaviestBarrier.SI()) {
 			break
 		}
 	}
@@ -148,20 +143,20 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 	var list []Reason
 	switch {
 	case b.heavy:
-		list = append(list, Reason{"trouble in fabrication, flanges first: consider a thermoplastic-lined (dual laminate) wall instead", rules.CommonPractice})
-	case b.mats > plainBuilds[0].mats:
+		list = append(list, Reason{"hard to fabricate without cracks, flanges first: consider a dual laminate (thermoplastic lining) instead", rules.CommonPractice})
+	case b.mats > catalog.SingleBuild.Mats:
 		list = append(list, Reason{"two veils and four mats: the usual build in aggressive service" + computed, rules.CommonPractice})
 	default:
 		list = append(list, Reason{"one veil and two mats: the usual build" + computed, "common practice, no source; two plies of mat and at least " +
-			a.units.Thickness(quantity.New(0.080, quantity.Inch).SI()) + " are API 12P 5.4.3"})
+			a.units.Thickness(catalog.ThinnestBarrier.SI()) + " are API 12P 5.4.3"})
 	}
 	if b.hard {
-		list = append(list, Reason{"about " + rules.Share(hardShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
+		list = append(list, Reason{"about " + quantity.Percent(catalog.HardFillerShare) + " by mass silicon carbide or aluminum oxide in the barrier resin, against abrasion", rules.CommonPractice})
 	}
 	if b.conductive {
 		list = append(list,
-			Reason{"one carbon veil, and carbon powder in the barrier resin or in the veil layer only; conductive adhesive or edge pieces carry the path across every joint", rules.CommonPractice},
-			Reason{"to be measured: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω", "ADR 2017 6.9.2.14, flash point up to 60 °C"})
+			Reason{"one carbon veil, and carbon powder in the barrier resin or in the veil layer only; the path continues across every joint by conductive adhesive or edge pieces", rules.CommonPractice},
+			Reason{"measure: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω", "ADR 2017 6.9.2.14, flash point up to 60 °C"})
 	}
 	return list
 }

@@ -28,41 +28,41 @@ func (a *advisor) conflicts(r *Advice) []Reason {
 		}
 	}
 	add("veil", has(laminate.Fluorides) && has(laminate.Hypochlorite),
-		"fluorides and hypochlorite: fluorides leave no glass veil, hypochlorite leaves no carbon veil, and neither spares the glass behind. "+
-			"What is left is polyester veil; people lay two of it over four mats, or line the wall with a thermoplastic, or keep the two streams apart")
+		"fluorides and hypochlorite: fluorides rule out glass veil, hypochlorite rules out carbon veil, and both attack the glass behind the veil. "+
+			"Usual answers: two polyester veils over four mats, a thermoplastic lining, or separate streams")
 	add("veil", has(laminate.Fluorides) && acid,
-		"fluorides below "+end+": fluorides leave no glass veil, and polyester veil is good from "+end+" up only. "+
-			"People use polyester below it knowingly, or carbon veil, hang coupons and look in early")
+		"fluorides below "+end+": fluorides rule out glass veil, and polyester veil is good only from "+end+" up. "+
+			"Usual answers: polyester veil outside its range, or carbon veil, with coupons and an early inspection")
 	add("veil", has(laminate.ChlorineDioxide) && acid,
-		"chlorine dioxide below "+end+": polyester is the usual veil for it and is good from "+end+" up only. People use polyester below it knowingly, often two plies")
+		"chlorine dioxide below "+end+": polyester is the usual veil for it and is good only from "+end+" up. Usual answer: polyester veil outside its range, often two plies")
 	add("veil", acid && alkali,
 		"the pH goes below "+figure(lowest.Value)+" and above "+figure(highest.Value)+": no veil is good over the whole range. "+
-			"People choose for the end where the wall stands longest and keep the other short, or part the streams")
+			"Usual answers: choose the veil for the end where the part spends most of its time and keep the other short, or separate the streams")
 	add("veil", conductive && has(laminate.Hypochlorite),
 		"a conductive wall in hypochlorite: the wall conducts by a carbon veil and hypochlorite attacks carbon. "+
-			"People give one of the two up: ground the fluid by a metal part it resists, or keep hypochlorite out")
+			"Usual answers: drop one of the two and ground the fluid through a metal part that resists it, or keep hypochlorite out")
 	add("veil", conductive && has(laminate.ChlorineDioxide, laminate.Oxidizer),
-		"a conductive wall in an oxidizing service: the carbon veil that conducts is slowly consumed. People hang coupons and measure the resistance to ground at every inspection")
+		"a conductive wall in an oxidizing service: the carbon veil that conducts is slowly consumed. Usual answer: coupons, and the resistance to ground measured at every inspection")
 	add("build", conductive && s.Abrasive.Or(false),
-		"conductive and abrasive: one resin holds one filler. People put carbon powder into the resin of the veil layer and the hard filler into that of the mats, and measure whether it still conducts")
+		"conductive and abrasive: one resin holds one filler. Usual answer: carbon powder in the resin of the veil layer and the hard filler in that of the mats, and the resistance measured")
 	add("resin", s.FlameSpread.Given && best(r.Resins) != Suitable,
-		"flame spread and no tested resin: no family meets an index by its name. People take a brominated or chlorendic resin whose maker or laboratory has an ASTM E84 report "+
+		"flame spread and no tested resin: a family name does not prove an index. Usual answer: a brominated or chlorendic resin whose manufacturer or a laboratory has an ASTM E84 report "+
 			"for the laminate, with antimony trioxide in the structure where it needs it and none in the barrier")
 	for _, x := range []struct {
 		axis, one, other string
 		options          []Option
 	}{
-		{"veil", "veil", "people hang coupons (ASTM C581), or line the wall with a thermoplastic", r.Veils},
-		{"resin", "resin family", "people ask the resin makers with the full service, hang coupons (ASTM C581), or line the wall with a thermoplastic", r.Resins},
-		{"build", "barrier build", "people line the wall with a thermoplastic", r.Builds},
+		{"veil", "veil", "usual answers: coupons (ASTM C581), or a thermoplastic lining", r.Veils},
+		{"resin", "resin family", "usual answers: ask the resin manufacturers with the full service data, coupons (ASTM C581), or a thermoplastic lining", r.Resins},
+		{"build", "barrier build", "usual answer: a thermoplastic lining", r.Builds},
 	} {
 		switch best(x.options) {
 		case Unsuitable:
-			list = append(list, Reason{"no " + x.one + " suits this service; " + x.other, rules.CommonPractice})
+			list = append(list, Reason{"no " + x.one + " is suitable for this service; " + x.other, rules.CommonPractice})
 		case Conditional:
 			if !said[x.axis] {
-				list = append(list, Reason{"no " + x.one + " suits without care; of those left, " +
-					strings.Join(withAnswer(x.options, Conditional), ", ") + ", somebody has to decide: " + x.other, rules.CommonPractice})
+				list = append(list, Reason{"no " + x.one + " is fully suitable; conditional: " +
+					strings.Join(withAnswer(x.options, Conditional), ", ") + ". A person has to decide; " + x.other, rules.CommonPractice})
 			}
 		default: // nothing of the others
 		}

@@ -17,7 +17,7 @@ func Lay(s *laminate.Schedule, lib *laminate.Library, o Options) (*laminate.Sche
 	}
 	found := f.barriers()
 	if len(found) == 0 {
-		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
+		return nil, &NothingSuitsError{"every barrier that the known materials allow breaks a rule" + f.because()}
 	}
 	laid := found[0].recipe.Lay(s, lib)
 	a := laminate.Analyze(s, lib)

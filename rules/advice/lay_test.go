@@ -60,7 +60,7 @@ func TestLay_replacesTheBarrierAlone(t *testing.T) {
 
 func TestLay_choice(t *testing.T) {
 	s, lib := drain(), catalog.Library()
-	n, err := advice.Lay(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: advice.DoubleBuild})
+	n, err := advice.Lay(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: catalog.DoubleBuild.ID})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -86,8 +86,8 @@ func TestLay_refuses(t *testing.T) {
 		o    advice.Options
 		want string
 	}{
-		{"glass veil in fluorides", advice.Options{Veil: "veil-c-10"}, "no veil suits"},
-		{"a build nobody asks for", advice.Options{Build: advice.SingleBuild + advice.FilledSuffix}, "there is no build"},
+		{"glass veil in fluorides", advice.Options{Veil: "veil-c-10"}, "no veil is suitable"},
+		{"a build nobody asks for", advice.Options{Build: catalog.SingleBuild.ID + advice.FilledSuffix}, "there is no build"},
 		{"a veil there is none of", advice.Options{Veil: "veil-of-moonlight"}, "there is no veil"},
 	} {
 		if _, err := advice.Lay(s, lib, tc.o); err == nil || !strings.Contains(err.Error(), tc.want) {

@@ -15,14 +15,6 @@ import (
 // NoVeil is the id of leaving the veil out.
 const NoVeil = "none"
 
-// Filler shares by mass of the mix. The hard one is common practice, no source;
-// the conductive one is from memory and the resistance measured on the wall
-// decides.
-const (
-	hardShare   = 0.35
-	carbonShare = 0.10
-)
-
 // advisor asks the rules about one service and part.
 type advisor struct {
 	s     *laminate.Schedule
@@ -142,7 +134,7 @@ func (a *advisor) veilPlies(veil string, f laminate.Family, least int) int {
 		bare := *a.s
 		bare.Resins = nil
 		r := layup.Recipe{Veil: veil, Veils: n, Barrier: resin, Wall: resin}
-		if rules.Judge(a.inner, r.Lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.VerdictBreak {
+		if rules.Judge(a.inner, r.Lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.Break {
 			return n
 		}
 	}
@@ -168,11 +160,11 @@ func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion
 	var said []opinion
 	report := rules.Judge(list, probe, a.lib, rules.Options{Units: a.units})
 	for _, f := range report.Findings {
-		if f.Rule.ID == notPreferred && report.Verdict == rules.VerdictBreak {
+		if f.Rule.ID == notPreferred && report.Verdict == rules.Break {
 			continue // what must not be built is not worth comparing
 		}
 		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Incomplete {
-			continue // told once, in the notes
+			continue // said once, in the notes
 		}
 		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{worded(&f, plain(f.Message, probe)), f.Basis}})
 	}
@@ -187,11 +179,14 @@ const notPreferred = "veil-not-preferred"
 func worded(f *rules.Finding, message string) string {
 	switch f.Rule.ID {
 	case "veil-missing":
-		return "without a veil the mat would face the process"
+		return "without a veil the mat is exposed to the fluid"
 	case notPreferred:
 		if _, usual, ok := strings.Cut(message, "; "); ok {
 			return "serves; the usual veil here is " + strings.ReplaceAll(usual, " is the usual veil for ", " for ")
 		}
+	}
+	if f.Severity == rules.Note { // a title that names trouble would argue against the answer
+		return message
 	}
 	return f.Rule.Title + ": " + message
 }
@@ -234,8 +229,9 @@ func appendNew(list []Reason, more ...Reason) []Reason {
 const numbered = `\b(?:ply|plies) [0-9]+(?:–[0-9]+)?(?:, [0-9]+(?:–[0-9]+)?)*`
 
 var (
-	thisIs = regexp.MustCompile(numbered + ` (?:is|are) `)
-	ofThis = regexp.MustCompile(` of ` + numbered)
+	thisIs  = regexp.MustCompile(numbered + ` is `)
+	thisAre = regexp.MustCompile(numbered + ` are `)
+	ofThis  = regexp.MustCompile(` of ` + numbered)
 )
 
 // plain takes the probe's own ply numbers and resin ids out of a message.
@@ -249,7 +245,7 @@ func plain(message string, probe *laminate.Schedule) string {
 	}
 	message = strings.ReplaceAll(message, "resin "+probeSurface+" ", "the veil's resin ")
 	message = strings.ReplaceAll(message, "resin "+probeResin+" ", "the barrier resin ")
-	message = thisIs.ReplaceAllString(message, "this is ")
+	message = thisAre.ReplaceAllString(thisIs.ReplaceAllString(message, "this is "), "these are ")
 	return ofThis.ReplaceAllString(message, " of the barrier")
 }
 

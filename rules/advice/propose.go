@@ -70,7 +70,7 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 		lib = &laminate.Library{}
 	}
 	if n := s.NumberOfPlies(); n > 0 && !o.Replace {
-		return nil, fmt.Errorf("proposing a schedule: it has %d plies already; a proposal starts from part and service alone", n)
+		return nil, fmt.Errorf("proposing a schedule: the schedule has %d plies already; a proposal needs part and service only", n)
 	}
 	f, err := newFinder(s, lib, o)
 	if err != nil {
@@ -78,12 +78,12 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 	}
 	barriers := f.barriers()
 	if len(barriers) == 0 {
-		return nil, &NothingSuitsError{"every barrier of the materials known breaks a rule" + f.because()}
+		return nil, &NothingSuitsError{"every barrier that the known materials allow breaks a rule" + f.because()}
 	}
 	f.trouble = ""
 	list := f.structures(barriers)
 	if len(list) == 0 {
-		return nil, &NothingSuitsError{"no structure of the materials known holds" + f.because()}
+		return nil, &NothingSuitsError{"no structure that the known materials allow holds" + f.because()}
 	}
 	list = leastBad(list)
 	competed := len(list)
@@ -109,7 +109,7 @@ func newFinder(s *laminate.Schedule, lib *laminate.Library, o Options) (*finder,
 			*x.options = []Option{*one}
 		}
 		if best(*x.options) == Unsuitable {
-			return nil, &NothingSuitsError{"no " + x.what + " suits this part and service: " + why(*x.options)}
+			return nil, &NothingSuitsError{"no " + x.what + " is suitable for this part and service: " + why(*x.options)}
 		}
 	}
 	return f, nil
@@ -153,9 +153,9 @@ type finder struct {
 
 func (f *finder) because() string {
 	if f.trouble == "" {
-		return ": there is nothing to build with"
+		return ": no material to build with"
 	}
-	return ", first of all: " + f.trouble
+	return "; first reason: " + f.trouble
 }
 
 // judge weighs a recipe with every rule.

@@ -45,7 +45,7 @@ func laid(s *laminate.Schedule, zone laminate.Zone) []laminate.Ply {
 }
 
 func TestPropose_aWholeWallThatHolds(t *testing.T) {
-	for _, process := range laminate.Processes() {
+	for _, process := range laminate.Processes.All() {
 		s := header()
 		s.Part.Process = process
 		list := propose(t, s, catalog.Library(), advice.Options{})
@@ -56,7 +56,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if c.Report.Verdict != rules.Clear {
 				t.Errorf("%v: verdict %s: %+v", process, c.Report.Verdict, c.Report.Findings[0])
 			}
-			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Tell(); got != wall.Holds {
+			if got := wall.Evaluate(c.Schedule, catalog.Library(), c.Report.Analysis, wall.Options{}).Answer(); got != wall.Holds {
 				t.Errorf("%v: the wall %v", process, got)
 			}
 			veils, last := laid(c.Schedule, laminate.InnerSurface), c.Schedule.Plies[len(c.Schedule.Plies)-1]
@@ -69,7 +69,7 @@ func TestPropose_aWholeWallThatHolds(t *testing.T) {
 			if interior := laid(c.Schedule, laminate.InteriorLayer); !interior[len(interior)-1].GelAfter {
 				t.Errorf("%v: no gel stop on the barrier", process)
 			}
-			if faults := laminate.Validate(c.Schedule); len(faults) > 0 {
+			if faults := laminate.Validate(c.Schedule, catalog.Library()); len(faults) > 0 {
 				t.Errorf("%v: %v", process, faults)
 			}
 			if c.Schedule.Title != s.Title || !reflect.DeepEqual(c.Schedule.Part, s.Part) || !reflect.DeepEqual(c.Schedule.Service, s.Service) {
@@ -205,7 +205,7 @@ func TestPropose_specialBarriers(t *testing.T) {
 	s.Part.Grounding = "lug at each flange"
 	s.Service.Conductive, s.Service.Abrasive = laminate.Some(true), laminate.Some(true)
 	for _, c := range propose(t, s, catalog.Library(), advice.Options{}) {
-		if c.Report.Verdict == rules.VerdictBreak || c.Report.Verdict == rules.VerdictIncomplete {
+		if c.Report.Verdict == rules.Break || c.Report.Verdict == rules.Incomplete {
 			t.Errorf("verdict %s: %+v", c.Report.Verdict, c.Report.Findings[0])
 		}
 		if len(c.Notes) == 0 {
@@ -254,13 +254,13 @@ func TestPropose_refusals(t *testing.T) {
 	lib.Index()
 	_, err := advice.Propose(s, lib, advice.Options{})
 	var nothing *advice.NothingSuitsError
-	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil suits") {
+	if !errors.As(err, &nothing) || !strings.Contains(err.Error(), "no veil is suitable") {
 		t.Errorf("no veil is left: %v", err)
 	}
 }
 
 func TestPropose_keepsToWhatWasChosen(t *testing.T) {
-	o := advice.Options{Veil: catalog.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: advice.DoubleBuild}
+	o := advice.Options{Veil: catalog.VeilPolyester15, Resin: "bisphenol-fumarate-polyester", Build: catalog.DoubleBuild.ID}
 	for _, c := range propose(t, header(), catalog.Library(), o) {
 		veils := laid(c.Schedule, laminate.InnerSurface)
 		if len(veils) != 1 || veils[0].Material != o.Veil || veils[0].Count != 2 {
@@ -303,7 +303,7 @@ func TestPropose_isFreeOfBreaksWhateverTheService(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyService(t)
 		s.Part.InsideDiameter = quantity.New(rapid.Float64Range(2, 120).Draw(t, "diameter"), quantity.Inch)
-		s.Part.Ends = rapid.SampledFrom(laminate.EndsList()).Draw(t, "ends")
+		s.Part.Ends = rapid.SampledFrom(laminate.EndsWords.All()).Draw(t, "ends")
 		s.Service.Pressure = quantity.New(rapid.Float64Range(1, 60).Draw(t, "pressure"), quantity.PSI)
 		s.Part.ModulusRetention = laminate.Some(0.8)
 		s.Part.LiquidHeight, s.Service.SpecificGravity = quantity.New(10, quantity.Foot), laminate.Some(1.1)

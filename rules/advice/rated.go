@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/rules/advice/ratings"
+	"frp/veilwright/laminate/catalog"
 )
 
 // rated says what the matching rows say of a family, and whether they rule it
@@ -18,8 +18,8 @@ func rated(rows []laminate.Rating, f laminate.Family) (Suits, []Reason) {
 			continue
 		}
 		any = true
-		no = no && ratings.Refuses(r)
-		reasons = append(reasons, Reason{"rated " + grade(r) + " with the " + r.Build + " build", ratings.Name(r)})
+		no = no && catalog.Refuses(r)
+		reasons = append(reasons, Reason{"rated " + grade(r) + " with the " + r.Build + " build", catalog.RatingName(r)})
 	}
 	if any && no {
 		return Unsuitable, reasons
@@ -37,10 +37,10 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 	if b.heavy {
 		return reasons
 	}
-	double := b.mats > plainBuilds[0].mats
+	double := b.mats > catalog.SingleBuild.Mats
 	for _, w := range withAnswer(r.Resins, best(r.Resins)) {
-		f, _ := laminate.ParseFamily(w)
-		lean, thick := ofBuild(r.Ratings, f, ratings.Single), ofBuild(r.Ratings, f, ratings.Double)
+		f, _ := laminate.Families.Parse(w)
+		lean, thick := ofBuild(r.Ratings, f, catalog.SingleBuild.Name), ofBuild(r.Ratings, f, catalog.DoubleBuild.Name)
 		same := -1
 		for i := range thick {
 			same = max(same, slices.IndexFunc(lean, func(l laminate.Rating) bool { return l.Grade == thick[i].Grade }))
@@ -49,17 +49,17 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 		switch {
 		case len(thick) == 0 && len(lean) == 0:
 		case len(thick) == 0 && !double:
-			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is rated " + grade(&lean[0]), ratings.Name(&lean[0])})
+			reasons = appendNew(reasons, Reason{about + catalog.SingleBuild.Name + " build is rated " + grade(&lean[0]), catalog.RatingName(&lean[0])})
 		case same >= 0 && !double:
-			reasons = appendNew(reasons, Reason{about + ratings.Single + " build is the leanest with the best grade, " + grade(&lean[same]), ratings.Name(&lean[same])})
+			reasons = appendNew(reasons, Reason{about + catalog.SingleBuild.Name + " build is the thinnest with the best grade, " + grade(&lean[same]), catalog.RatingName(&lean[same])})
 		case same >= 0:
-			reasons = appendNew(reasons, Reason{about + ratings.Double + " build has the grade that the " + ratings.Single + " build has too, " + grade(&thick[0]), ratings.Name(&thick[0])})
+			reasons = appendNew(reasons, Reason{about + catalog.DoubleBuild.Name + " build has the same grade as the " + catalog.SingleBuild.Name + " build, " + grade(&thick[0]), catalog.RatingName(&thick[0])})
 		case len(thick) > 0:
-			text := about + "best grade, " + grade(&thick[0]) + ", stands for the " + ratings.Double + " build only"
+			text := about + "best grade, " + grade(&thick[0]) + ", is for the " + catalog.DoubleBuild.Name + " build only"
 			if len(lean) > 0 {
-				text += "; the " + ratings.Single + " build has " + grade(&lean[0])
+				text += "; the " + catalog.SingleBuild.Name + " build has " + grade(&lean[0])
 			}
-			reasons = appendNew(reasons, Reason{text, ratings.Name(&thick[0])})
+			reasons = appendNew(reasons, Reason{text, catalog.RatingName(&thick[0])})
 		}
 	}
 	return reasons

@@ -9,7 +9,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/rules/advice/ratings"
+	"frp/veilwright/schedules"
 )
 
 // Invented ratings of nobody's resins.
@@ -23,7 +23,7 @@ vitriol,0.2,120 degF,isophthalic-polyester,200 mil,not recommended,own coupons,2
 
 func rated(t *testing.T) *laminate.Library {
 	t.Helper()
-	rows, refused := ratings.Import(strings.NewReader(table))
+	rows, refused := schedules.ImportRatings(strings.NewReader(table))
 	if len(rows) != 5 || len(refused) != 0 {
 		t.Fatalf("%d rows, refused %v", len(rows), refused)
 	}
@@ -58,28 +58,28 @@ func TestMatchingRatings_rangesAreInclusiveAndNothingIsInterpolated(t *testing.T
 	}{
 		{0.2, 120, 5}, {0.2, 121, 2}, {0.2, 150, 2}, {0.2, 151, 0}, {0.1, 100, 2}, {0.3, 100, 2}, {0.31, 100, 0}, {0.099, 100, 0},
 	} {
-		if got := ratings.Matching(lib, &vitriol(c.concentration, c.at).Service); len(got) != c.want {
+		if got := catalog.Ratings(lib, &vitriol(c.concentration, c.at).Service); len(got) != c.want {
 			t.Errorf("%v at %v °F: %d rows, want %d", c.concentration, c.at, len(got), c.want)
 		}
 	}
 	other := vitriol(0.2, 100)
 	other.Service.Fluid = "vitriol, spent"
-	if got := ratings.Matching(lib, &other.Service); got != nil {
+	if got := catalog.Ratings(lib, &other.Service); got != nil {
 		t.Errorf("another fluid match: %v", got)
 	}
 }
 
 func TestAdvise_takesTheLeanestBuildWithTheBestGrade(t *testing.T) {
 	a := advice.Advise(vitriol(0.2, 110), rated(t), quantity.US)
-	single := a.Build(advice.SingleBuild)
-	if r := reason(single.Reasons, "in vinyl-ester the 100 mil build is the leanest with the best grade, \"A\""); r == nil || r.Basis != "coupons.csv:4, own coupons, 2023-11" {
+	single := a.Build(catalog.SingleBuild.ID)
+	if r := reason(single.Reasons, "in vinyl-ester the 100 mil build is the thinnest with the best grade, \"A\""); r == nil || r.Basis != "coupons.csv:4, own coupons, 2023-11" {
 		t.Errorf("vinyl ester: %v", single.Reasons)
 	}
-	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", stands for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
+	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", is for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
 		t.Errorf("novolac: %v", single.Reasons)
 	}
-	if single.Suits != advice.Conditional || a.Build(advice.DoubleBuild).Suits != advice.Suitable {
-		t.Errorf("100 mil %v, 200 mil %v", single.Suits, a.Build(advice.DoubleBuild).Suits)
+	if single.Suits != advice.Conditional || a.Build(catalog.DoubleBuild.ID).Suits != advice.Suitable {
+		t.Errorf("100 mil %v, 200 mil %v", single.Suits, a.Build(catalog.DoubleBuild.ID).Suits)
 	}
 	if o := a.Resin(laminate.Isophthalic); o.Suits != advice.Unsuitable || reason(o.Reasons, "not recommended") == nil {
 		t.Errorf("a family that every row refuses: %v %v", o.Suits, o.Reasons)

@@ -5,8 +5,8 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/advice/ratings"
 )
 
 // known is what a family is usually taken for.
@@ -14,21 +14,21 @@ var known = []struct {
 	family laminate.Family
 	text   string
 }{
-	{laminate.Isophthalic, "an ester resin for mild service below 180 °F (82 °C); strong alkali and hypochlorite split it"},
-	{laminate.Terephthalic, "an ester resin for mild service below 180 °F (82 °C); strong alkali and hypochlorite split it"},
+	{laminate.Isophthalic, "a polyester for mild service below 180 °F (82 °C); strong alkali and hypochlorite attack it"},
+	{laminate.Terephthalic, "a polyester for mild service below 180 °F (82 °C); strong alkali and hypochlorite attack it"},
 	{laminate.BisphenolFumarate, "serves above 180 °F (82 °C) in acids"},
-	{laminate.Chlorendic, "serves above 180 °F (82 °C) in acids; with antimony a class 1 resin in fire; strong alkali and hypochlorite split it"},
+	{laminate.Chlorendic, "serves above 180 °F (82 °C) in acids; with antimony trioxide it can reach flame spread class 1; strong alkali and hypochlorite attack it"},
 	{laminate.VinylEster, "the usual resin for strong bases and for most services below 180 °F (82 °C)"},
-	{laminate.BrominatedVinylEster, "resists about as the plain vinyl ester does, some better in caustics, and can reach flame spread class 1"},
+	{laminate.BrominatedVinylEster, "resists about the same as plain vinyl ester, sometimes better in caustics, and can reach flame spread class 1"},
 	{laminate.NovolacVinylEster, "the usual resin for strong acids and above 180 °F (82 °C)"},
-	{laminate.BrominatedNovolacVinylEster, "resists about as the plain novolac does and can reach flame spread class 1"},
+	{laminate.BrominatedNovolacVinylEster, "resists about the same as plain novolac and can reach flame spread class 1"},
 }
 
 // resins answers for every family, as barrier and wall resin of one part. It is
 // laid with a veil that suits as well as any.
 func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
-	hard, conductive := a.asks()
-	b := build{veils: 2, mats: 4, hard: hard, conductive: conductive}
+	b := usualBuild(catalog.DoubleBuild)
+	b.hard, b.conductive = a.asks()
 	veil := firstVeil(veils)
 	var list []Option
 	for _, k := range known {
@@ -47,7 +47,7 @@ func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
 	return list
 }
 
-// products tells of the shop's own resins of a family: what is known by test of
+// products lists the shop's own resins of a family: what is known by test of
 // one product says nothing about the next, so it lowers and lifts no family.
 func (a *advisor) products(f laminate.Family) []Reason {
 	var list []Reason
@@ -69,7 +69,7 @@ func (a *advisor) products(f laminate.Family) []Reason {
 			}
 			basis := r.Source
 			if basis == "" {
-				basis = from.where + ", no source given"
+				basis = from.where + ", no source stated"
 			}
 			list = append(list, Reason{text, basis})
 		}
@@ -102,7 +102,7 @@ func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
 	order = slices.DeleteFunc(order, func(x laminate.Family) bool { return !slices.Contains(suits, x.String()) })
 	unrated := func(x laminate.Family) int {
 		for i := range a.Ratings {
-			if r := &a.Ratings[i]; r.Family == x && !ratings.Refuses(r) {
+			if r := &a.Ratings[i]; r.Family == x && !catalog.Refuses(r) {
 				return 0
 			}
 		}

@@ -39,7 +39,7 @@ func (f *finder) seeds() []seed {
 		for _, deg := range angles(band) {
 			b := ply(band)
 			b.Angle = laminate.Some(deg)
-			if deg < hoopFrom {
+			if deg < laminate.HoopFrom {
 				for _, m := range form(laminate.ChoppedMat) {
 					list = append(list, seed{wall.WoundCover, []laminate.Ply{ply(m), b}})
 				}
@@ -52,9 +52,6 @@ func (f *finder) seeds() []seed {
 	}
 	return list
 }
-
-// hoopFrom is the angle in degrees from which a band is hoop winding.
-const hoopFrom = 85
 
 // angles are those a band is tried at: its usual one, else helical at the usual
 // angle and hoop.
@@ -127,21 +124,21 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 	return bare
 }
 
-// cannotTell says what of the wall is open for want of a fact, not for want of
+// cannotTell says what of the wall cannot be determined for want of a fact, not for want of
 // plies, each reason once; empty where nothing is.
 func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 	var reasons, said []string
 	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
 	for _, c := range r.Criteria {
-		if c.Decides && c.Tell == wall.CannotTell && !slices.Contains(reasons, c.Reason) {
+		if c.Governs && c.Answer == wall.Incomplete && !slices.Contains(reasons, c.Reason) {
 			reasons = append(reasons, c.Reason)
-			said = append(said, c.Name+" cannot be told: "+c.Reason)
+			said = append(said, c.Name+" cannot be determined: "+c.Reason)
 		}
 	}
 	for _, o := range r.Unknown { // a criterion tells one of several reasons
 		if said != nil && !slices.Contains(reasons, o.Reason) {
 			reasons = append(reasons, o.Reason)
-			said = append(said, o.Name+" cannot be figured: "+o.Reason)
+			said = append(said, o.Name+" cannot be determined: "+o.Reason)
 		}
 	}
 	return strings.Join(said, "; ")
@@ -151,7 +148,7 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
 // it later would not hold.
 func (f *finder) leftOut(r layup.Recipe, notes []string, reason string) Candidate {
 	r.Structure, r.Coat, r.Outside = nil, "", ""
-	notes = append(append([]string(nil), notes...), "the structure is left out, and so is the outer surface that belongs on it: "+reason)
+	notes = append(append([]string(nil), notes...), "structure and outer surface are left out: "+reason)
 	return f.judge(&r, reason, notes)
 }
 

@@ -56,7 +56,7 @@ var key = regexp.MustCompile(`\(([a-z]+(?:_[a-z0-9]+)*)\)`)
 
 // barrierOnly is the title of a candidate without structure.
 func barrierOnly(reason string) string {
-	title := "barrier only: the structure was left out"
+	title := "barrier only, without structure"
 	var keys []string
 	for _, m := range key.FindAllStringSubmatch(reason, -1) {
 		if !slices.Contains(keys, m[1]) {
@@ -64,7 +64,7 @@ func barrierOnly(reason string) string {
 		}
 	}
 	if len(keys) > 0 {
-		return title + "; give " + rules.Join(keys, "and")
+		return title + "; state " + rules.Join(keys, "and")
 	}
 	return title + "; " + reason
 }
@@ -78,20 +78,20 @@ func untold(c *Candidate) []string {
 	if w != nil && c.Unfinished == "" {
 		notes, decided = openCriteria(w)
 		if !w.Loaded {
-			notes = append(notes, "not judged: the wall under load, because no pressure, vacuum or liquid height is given")
+			notes = append(notes, "not checked: the wall under load; no pressure, vacuum or liquid height is stated")
 		}
 	}
 	for i := range c.Report.Findings {
 		f := &c.Report.Findings[i]
 		switch {
 		case f.Rule.ID == serviceIncomplete && f.Severity == rules.Incomplete:
-			notes = append(notes, "not judged: veil and resin, because "+strings.Replace(f.Message, ": veil and resin cannot be judged", "", 1))
+			notes = append(notes, "not checked: veil and resin; "+strings.TrimSuffix(f.Message, "; veil and resin are not checked"))
 		case f.Rule.ID == serviceIncomplete:
-			notes = append(notes, "taken for granted: "+f.Message)
+			notes = append(notes, "assumed: "+f.Message)
 		case f.Severity != rules.Incomplete:
 		case f.Rule.ID == structureIncomplete && (decided || c.Unfinished != ""):
 		default:
-			notes = append(notes, "not judged: "+f.Rule.ID+" ("+f.Rule.Title+"), because "+f.Message)
+			notes = append(notes, "not checked: "+f.Rule.ID+" ("+f.Rule.Title+"); "+f.Message)
 		}
 	}
 	if w == nil || c.Unfinished != "" {
@@ -99,14 +99,14 @@ func untold(c *Candidate) []string {
 	}
 	for i := range w.Criteria {
 		x := &w.Criteria[i]
-		if x.Decides || x.Tell != wall.Fails {
+		if x.Governs || x.Answer != wall.Fails {
 			continue
 		}
-		by := "no design basis is known"
+		by := "no design basis is stated"
 		if basis := c.Schedule.Part.Basis().String(); basis != "" {
-			by = "the design basis " + basis + " decides"
+			by = "the design basis is " + basis
 		}
-		notes = append(notes, "shown, not judged: "+x.Name+" is used "+quantity.Number(x.Ratio, 2)+" times; "+by)
+		notes = append(notes, "shown only: "+x.Name+" has a utilization of "+quantity.Number(x.Ratio, 2)+"; "+by)
 	}
 	return notes
 }
@@ -119,7 +119,7 @@ func openCriteria(w *wall.Result) (notes []string, decided bool) {
 		names := map[string][]string{}
 		for i := range w.Criteria {
 			x := &w.Criteria[i]
-			if x.Tell != wall.CannotTell || x.Decides != decides {
+			if x.Answer != wall.Incomplete || x.Governs != decides {
 				continue
 			}
 			decided = decided || decides
@@ -133,9 +133,9 @@ func openCriteria(w *wall.Result) (notes []string, decided bool) {
 		for _, reason := range reasons {
 			what := rules.Join(names[reason], "and")
 			if !decides {
-				what += ", which would not decide"
+				what += " (not governing)"
 			}
-			notes = append(notes, strings.TrimSuffix("not judged: "+what+", because "+reason, ", because "))
+			notes = append(notes, strings.TrimSuffix("not checked: "+what+"; "+reason, "; "))
 		}
 	}
 	return notes, decided

@@ -24,11 +24,11 @@ func TestPropose_saysWhatCouldNotBeJudged(t *testing.T) {
 		change func(*laminate.Schedule)
 		want   []string
 	}{
-		"fluid":    {func(s *laminate.Schedule) { s.Service.Fluid = "" }, []string{"not judged: veil and resin", "does not give its fluid"}},
-		"heat":     {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not judged: veil and resin", "temperature"}},
-		"pH":       {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not judged: veil and resin", "pH"}},
-		"load":     {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"not judged: the wall under load", "no pressure"}},
-		"contains": {func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, []string{"taken for granted", "took it as none"}},
+		"fluid":    {func(s *laminate.Schedule) { s.Service.Fluid = "" }, []string{"not checked: veil and resin", "does not state its fluid"}},
+		"heat":     {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not checked: veil and resin", "temperature"}},
+		"pH":       {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not checked: veil and resin", "pH"}},
+		"load":     {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"not checked: the wall under load", "no pressure"}},
+		"contains": {func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, []string{"assumed", "assumed none"}},
 	} {
 		s := header()
 		x.change(s)
@@ -53,14 +53,14 @@ func TestPropose_nothingOpenIsLeftUnsaid(t *testing.T) {
 		for _, f := range c.Report.Findings {
 			if f.Severity == rules.Incomplete && f.Rule.ID != "structure-incomplete" && c.Unfinished == "" {
 				open++
-				before, after, _ := strings.Cut(f.Message, ": veil and resin cannot be judged")
-				if !noted(&c, "not judged", before, after) {
+				before, after, _ := strings.Cut(f.Message, "; veil and resin are not checked")
+				if !noted(&c, "not checked", before, after) {
 					t.Errorf("%q is in no note: %q", f.Message, c.Notes)
 				}
 			}
 		}
 		for _, x := range c.Report.Wall.Criteria {
-			if x.Tell == wall.CannotTell && c.Unfinished == "" && !noted(&c, "not judged", x.Name, x.Reason) {
+			if x.Answer == wall.Incomplete && c.Unfinished == "" && !noted(&c, "not checked", x.Name, x.Reason) {
 				t.Errorf("%s is in no note: %q", x.Name, c.Notes)
 			}
 		}
@@ -74,7 +74,7 @@ func TestPropose_aBarrierAloneIsCalledThat(t *testing.T) {
 	s := header()
 	s.Service.Temperature, s.Part.DesignBasis = quantity.New(170, quantity.Fahrenheit), laminate.StrainLimit
 	c := propose(t, s, catalog.Library(), advice.Options{})[0]
-	const want = "barrier only: the structure was left out; give modulus_retention"
+	const want = "barrier only, without structure; state modulus_retention"
 	if len(c.Titles) != 1 || c.Titles[0] != want || c.Notes[0] != want {
 		t.Errorf("called %q, first note %q", c.Titles, c.Notes[0])
 	}
@@ -91,11 +91,11 @@ func TestPropose_saysWhatFailsWithoutDeciding(t *testing.T) {
 	for _, c := range propose(t, header(), catalog.Library(), advice.Options{}) {
 		found := false
 		for _, x := range c.Report.Wall.Criteria {
-			if x.Decides || x.Tell != wall.Fails {
+			if x.Governs || x.Answer != wall.Fails {
 				continue
 			}
 			found = true
-			if !noted(&c, "shown, not judged: "+x.Name+" is used "+quantity.Number(x.Ratio, 2)+" times", "design basis strength-table decides") {
+			if !noted(&c, "shown only: "+x.Name+" has a utilization of "+quantity.Number(x.Ratio, 2), "design basis is strength-table") {
 				t.Errorf("%s is in no note: %q", x.Name, c.Notes)
 			}
 		}

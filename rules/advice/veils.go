@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/veil"
 )
@@ -15,8 +16,8 @@ const (
 
 // veils answers for every veil that is known, and for none.
 func (a *advisor) veils() []Option {
-	hard, conductive := a.asks()
-	b := build{veils: 1, mats: 2, hard: hard, conductive: conductive}
+	b := usualBuild(catalog.SingleBuild)
+	b.hard, b.conductive = a.asks()
 	var list []Option
 	for _, m := range a.materials(isVeil) {
 		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))
@@ -40,20 +41,20 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 	}
 	switch {
 	case f == laminate.Polyester && s.Contains.Has(laminate.Fluorides):
-		list = append(list, Reason{"an organic veil has nothing that fluorides attack: it is the usual veil for them", rules.CommonPractice})
+		list = append(list, Reason{"fluorides do not attack an organic veil: it is the usual veil for them", rules.CommonPractice})
 	case f == laminate.Carbon && s.Contains.Has(laminate.Fluorides) && so < Unsuitable:
-		list = append(list, Reason{"carbon fiber is given for fluorinated chemicals such as hydrofluoric acid", usaceVeils})
+		list = append(list, Reason{"carbon fiber is listed for fluorinated chemicals such as hydrofluoric acid", usaceVeils})
 	case f == laminate.CGlass && s.Contains.Has(laminate.StrongAcid) && so < Unsuitable:
-		list = append(list, Reason{"C-glass is given for extremely corrosive use", usaceVeils})
+		list = append(list, Reason{"C-glass is listed for extremely corrosive use", usaceVeils})
 	}
 	if f == laminate.Carbon && s.Conductive.Or(false) && so < Unsuitable {
-		list = append(list, Reason{"the usual veil where the wall must conduct; it carries the path that has to be grounded", rules.CommonPractice})
+		list = append(list, Reason{"the usual veil where the wall must conduct; it has to be grounded", rules.CommonPractice})
 	}
 	if f == laminate.Carbon && !s.Conductive.Or(false) {
 		list = append(list, Reason{"carbon veil conducts: a barrier that conducts and is not grounded stores charge", rules.CommonPractice})
 	}
 	if f == laminate.Polyester {
-		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less watches for trapped air, pits and dry spots; some services want two of it",
+		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less has to watch for trapped air, pits and dry spots; some services use two plies of it",
 			rules.CommonPractice})
 	}
 	list = append(list, a.thinVeil(m.ID, so)...)
@@ -71,10 +72,10 @@ func (a *advisor) thinVeil(id string, so Suits) []Reason {
 		return nil
 	}
 	if n := a.veilPlies(id, laminate.VinylEster, 1); n > 1 {
-		return []Reason{{"one ply of it is too thin for an inner surface: lay " + figure(float64(n)), basis}}
+		return []Reason{{"one ply is too thin for an inner surface; plies required: " + figure(float64(n)), basis}}
 	}
 	if n := a.veilPlies(id, laminate.Chlorendic, 1); n > 1 {
-		return []Reason{{"one ply of it just makes an inner surface; in the heaviest resins (" + laminate.Chlorendic.String() + ") it takes " + figure(float64(n)), basis}}
+		return []Reason{{"one ply is just thick enough for an inner surface; plies required in the heaviest resins (" + laminate.Chlorendic.String() + "): " + figure(float64(n)), basis}}
 	}
 	return nil
 }
@@ -94,7 +95,7 @@ func (a *advisor) withinPH(f laminate.Fiber) []Reason {
 	if ph.Lowest != ph.Highest {
 		span += " to " + figure(ph.Highest)
 	}
-	return []Reason{{span + " lies where " + f.String() + " veil is good, " + end, rules.CommonPractice}}
+	return []Reason{{span + " is within the range of " + f.String() + " veil, " + end, rules.CommonPractice}}
 }
 
 func figure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -2,7 +2,6 @@ package advice
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"frp/veilwright/laminate"
@@ -74,11 +73,11 @@ var measures = []measure{
 			if a.Currency != "" {
 				text += " " + a.Currency
 			}
-			return text + " a square meter dearer than the cheapest"
+			return text + " per square meter more than the cheapest"
 		}, func(f *Figures) bool { return f.CostKnown }},
 	{"fewest gel stops", func(a, b *Figures) int { return cmp.Compare(a.GelStops, b.GelStops) },
 		func(_ quantity.System, a, l *Figures) string {
-			return count(a.GelStops-l.GelStops, "more gel stop", "more gel stops") + " than the fewest"
+			return quantity.Counted(a.GelStops-l.GelStops, "more gel stop", "more gel stops") + " than the fewest"
 		}, always},
 	{"lightest", func(a, b *Figures) int { return quantity.Compare(a.Mass, b.Mass) },
 		func(u quantity.System, a, l *Figures) string {
@@ -86,15 +85,8 @@ var measures = []measure{
 		}, func(f *Figures) bool { return f.MassKnown }},
 	{"fewest plies", func(a, b *Figures) int { return cmp.Compare(a.Plies, b.Plies) },
 		func(_ quantity.System, a, l *Figures) string {
-			return count(a.Plies-l.Plies, "more ply", "more plies") + " to lay than the fewest"
+			return quantity.Counted(a.Plies-l.Plies, "more ply", "more plies") + " than the fewest"
 		}, always},
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // dominates tells whether a is at least as good as b in every figure that both
@@ -169,9 +161,9 @@ func name(list []Candidate, u quantity.System) {
 			c := &list[i]
 			switch {
 			case !m.has(&c.Figures):
-				c.GivesUp = append(c.GivesUp, "its place among the "+m.title+" is not known")
+				c.GivesUp = append(c.GivesUp, "no figure to compare for "+m.title)
 			case m.title == "cheapest" && c.Figures.Currency != list[least].Figures.Currency:
-				c.GivesUp = append(c.GivesUp, "its price is in another currency than the cheapest")
+				c.GivesUp = append(c.GivesUp, "its price is in a different currency from the cheapest")
 			case m.less(&c.Figures, &list[least].Figures) == 0:
 				c.Titles = append(c.Titles, m.title)
 			default:

@@ -28,7 +28,7 @@ func maybe[T comparable](t *rapid.T, name string, g *rapid.Generator[T]) laminat
 func drawSchedule(t *rapid.T, lib *laminate.Library) *laminate.Schedule {
 	s := ruletest.Sound()
 	var traits []laminate.Trait
-	for _, trait := range laminate.AllTraits() {
+	for _, trait := range laminate.TraitWords.All() {
 		if rapid.IntRange(0, 4).Draw(t, trait.String()) == 0 {
 			traits = append(traits, trait)
 		}
@@ -49,15 +49,15 @@ func drawSchedule(t *rapid.T, lib *laminate.Library) *laminate.Schedule {
 	v.FlameSpread = maybe(t, "flame", rapid.IntRange(0, 200))
 	v.Conductive = maybe(t, "conductive", rapid.Bool())
 	v.Abrasive = maybe(t, "abrasive", rapid.Bool())
-	s.Part.Form = rapid.SampledFrom(append(laminate.PartForms(), laminate.NoPartForm)).Draw(t, "form")
-	s.Part.Process = rapid.SampledFrom(laminate.Processes()).Draw(t, "process")
+	s.Part.Form = rapid.SampledFrom(append(laminate.PartForms.All(), laminate.NoPartForm)).Draw(t, "form")
+	s.Part.Process = rapid.SampledFrom(laminate.Processes.All()).Draw(t, "process")
 	s.Part.Flanged = maybe(t, "flanged", rapid.Bool())
 	for i := range s.Resins {
 		r := &s.Resins[i]
-		r.Family = rapid.SampledFrom(append(laminate.Families(), laminate.NoFamily)).Draw(t, "family")
-		r.Filler = rapid.SampledFrom(append(laminate.Fillers(), laminate.NoFiller, laminate.NoFiller, laminate.NoFiller)).Draw(t, "filler")
+		r.Family = rapid.SampledFrom(append(laminate.Families.All(), laminate.NoFamily)).Draw(t, "family")
+		r.Filler = rapid.SampledFrom(append(laminate.Fillers.All(), laminate.NoFiller, laminate.NoFiller, laminate.NoFiller)).Draw(t, "filler")
 		r.FillerContent = maybe(t, "filler content", rapid.Float64Range(0.01, 0.6))
-		r.Cure = rapid.SampledFrom(append(laminate.Cures(), laminate.NoCure)).Draw(t, "cure")
+		r.Cure = rapid.SampledFrom(append(laminate.Cures.All(), laminate.NoCure)).Draw(t, "cure")
 		r.FlameSpreadTested = maybe(t, "tested", rapid.IntRange(0, 100))
 	}
 	s.Plies = s.Plies[:0]
@@ -73,7 +73,7 @@ func drawSchedule(t *rapid.T, lib *laminate.Library) *laminate.Schedule {
 		if inOrder {
 			p.Zone = laminate.Zone(1 + 4*i/n)
 		} else {
-			p.Zone = rapid.SampledFrom(append(laminate.Zones(), laminate.NoZone, laminate.NoZone, laminate.NoZone)).Draw(t, "zone")
+			p.Zone = rapid.SampledFrom(append(laminate.Zones.All(), laminate.NoZone, laminate.NoZone, laminate.NoZone)).Draw(t, "zone")
 		}
 		if rapid.IntRange(0, 3).Draw(t, "share given") == 0 {
 			p.GlassContent = laminate.Some(rapid.Float64Range(0.05, 0.8).Draw(t, "share"))

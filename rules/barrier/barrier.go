@@ -5,7 +5,6 @@ package barrier
 import (
 	"errors"
 	"math"
-	"strconv"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -22,8 +21,6 @@ func Rules() []*rules.Rule {
 	}
 }
 
-func mil(v float64) float64 { return quantity.New(v, quantity.Mil).SI() }
-
 // unknownThickness reports a zone whose thickness cannot be figured.
 func unknownThickness(p *rules.Pass, what string, in func(laminate.Zone) bool) {
 	rows := p.Rows(func(r *laminate.RowFigures) bool { return in(r.Zone) && !r.ThicknessKnown })
@@ -32,7 +29,7 @@ func unknownThickness(p *rules.Pass, what string, in func(laminate.Zone) bool) {
 	}
 	p.Report(rules.Finding{
 		Severity: rules.Incomplete, Rows: rows,
-		Message: "the thickness of " + what + " cannot be told: " + p.Plies(rows) + " " + p.Are(rows) + " of unknown thickness",
+		Message: "the thickness of " + what + " cannot be determined: the thickness of " + p.Plies(rows) + " is not known",
 	})
 }
 
@@ -80,12 +77,12 @@ func planMats(p *rules.Pass) (matPlan, bool) {
 // apply puts n more mats in. The gel stop of the barrier stays its last.
 func (m matPlan) apply(l *rules.Layup, n int) error {
 	if n <= 0 {
-		return errors.New("there is no mat to add")
+		return errors.New("no mat to add")
 	}
 	if m.row >= 0 {
 		l.Schedule.Plies[m.row].Count += n
 		if l.Schedule.Plies[m.row].Count > laminate.MostCount {
-			return errors.New("fixing would make more plies of one row than a schedule may have")
+			return errors.New("more plies in one row than a schedule may have")
 		}
 		return nil
 	}
@@ -96,7 +93,7 @@ func (m matPlan) apply(l *rules.Layup, n int) error {
 }
 
 func (m matPlan) text(n int) string {
-	return plural(n, "more ply", "more plies") + " of " + m.id + " in the interior layer"
+	return quantity.Counted(n, "more ply", "more plies") + " of " + m.id + " to the interior layer"
 }
 
 func (m matPlan) place() laminate.Ref {
@@ -110,14 +107,7 @@ func (m matPlan) fix(p *rules.Pass, n int) *rules.Fix {
 	if n <= 0 {
 		return nil
 	}
-	return p.Fix(m.text(n), "laid "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
+	return p.Fix("add "+m.text(n), "added "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
 }
 
 // takeIn is the fix where the chopped plies are there, straight on the veil
@@ -133,7 +123,7 @@ func takeIn(p *rules.Pass) *rules.Fix {
 		return nil
 	}
 	plies := p.Plies([]int{at})
-	return p.Fix(plies+p.Verb([]int{at}, " becomes", " become")+" interior layer", "made "+plies+" interior layer", laminate.PlyRef(at, "zone"),
+	return p.Fix("make "+plies+" interior layer", "made "+plies+" interior layer", laminate.PlyRef(at, "zone"),
 		func(l *rules.Layup) error {
 			l.Zones[at] = laminate.InteriorLayer
 			l.Schedule.Plies[at].Zone = laminate.InteriorLayer
@@ -162,7 +152,7 @@ func shedShares(p *rules.Pass, zone func(laminate.Zone) bool) *rules.Fix {
 		return nil
 	}
 	plies := p.Plies(rows)
-	return p.Fix("the glass content stated on "+plies+" is dropped, the material's own stands", "dropped the glass content stated on "+plies,
+	return p.Fix("remove the glass content stated on "+plies+" and use the material's own", "removed the glass content stated on "+plies,
 		laminate.PlyRef(rows[0], "glass_content"), func(l *rules.Layup) error {
 			for _, i := range rows {
 				l.Schedule.Plies[i].GlassContent = laminate.Optional[float64]{}

@@ -86,18 +86,18 @@ func TestBarrierRules(t *testing.T) {
 
 		{Name: "inner surface of 9.5 mil", Change: build(9.5, 50, 2)},
 		{Name: "inner surface under 9.5 mil", Change: build(9.49, 50, 2), Want: []string{"break inner-surface-thickness 0"},
-			Says: []string{"9.49 mil, under 9.50 mil (10.0 mil less 5 %)"}, Fixes: "1 more ply of own-veil in the inner surface"},
+			Says: []string{"9.49 mil, under 9.50 mil (10.0 mil less 5 %)"}, Fixes: "1 more ply of own-veil to the inner surface"},
 		{Name: "in millimeters", Change: build(9, 50, 2), Metric: true, Want: []string{"break inner-surface-thickness"}, Says: []string{"0.23 mm, under 0.24 mm"}, Fixes: "1 more ply"},
 		{Name: "veil ply of 20 mil", Change: build(20, 50, 2)},
 		{Name: "veil ply over 20 mil", Change: build(20.5, 50, 2), Want: []string{"warning inner-surface-thickness 0"}, Says: []string{"20.5 mil on 1 veil ply, over 20.0 mil"}},
 		{Name: "two veils of 40 mil together", Change: change(build(20, 50, 2), func(s *laminate.Schedule) { s.Plies[0].Count = 2 })},
-		{Name: "a glass content booked too low is dropped", Change: share(veilRow, 0.05), Want: []string{"warning inner-surface-thickness 0"}, Fixes: "glass content stated on ply 1 is dropped"},
+		{Name: "a glass content booked too low is dropped", Change: share(veilRow, 0.05), Want: []string{"warning inner-surface-thickness 0"}, Fixes: "remove the glass content stated on ply 1"},
 		{Name: "veil without a resin", Change: unknown(veilRow), Want: []string{"incomplete inner-surface-thickness 0", "incomplete inner-surface-rich 0", "incomplete barrier-thin 0", "incomplete barrier-glass-content"},
-			Says: []string{"the thickness of the inner surface cannot be told"}},
+			Says: []string{"the thickness of the inner surface cannot be determined"}},
 
 		{Name: "19.9 % fiber in the inner surface", Change: change(build(25, 50, 2), share(veilRow, 0.199))},
 		{Name: "20 % fiber in the inner surface", Change: change(build(25, 50, 2), share(veilRow, 0.20)), Want: []string{"break inner-surface-rich 0"},
-			Says: []string{"20.0 % fiber by mass, not under 20.0 %"}, Fixes: "glass content stated on ply 1 is dropped", After: []string{"warning inner-surface-thickness"}},
+			Says: []string{"20 % fiber by mass; it must be under 20 %"}, Fixes: "remove the glass content stated on ply 1", After: []string{"warning inner-surface-thickness"}},
 
 		{Name: "900 g/m² of chopped glass", Change: light(450)},
 		{Name: "899 g/m² of chopped glass", Change: light(449.5), Want: []string{"break interior-layer-light 1"}, Says: []string{"2 chopped plies"}, Fixes: "1 more ply of light-mat"},
@@ -112,7 +112,7 @@ func TestBarrierRules(t *testing.T) {
 				s.Plies[i].Zone = laminate.NoZone
 			}
 			s.Plies[matRow].Count = 3
-		}, Want: []string{"break interior-layer-light", "break barrier-thin"}, Fixes: "plies 2–4 become interior layer"},
+		}, Want: []string{"break interior-layer-light", "break barrier-thin"}, Fixes: "make plies 2–4 interior layer"},
 		{Name: "mats of unknown mass", Change: unknown(matRow), Want: []string{"incomplete interior-layer-light 1", "incomplete barrier-thin 1", "incomplete barrier-glass-content 0 1"}},
 
 		{Name: "80 mil holds as a barrier, not as a nominal build", Change: change(build(14, 33, 2), heavyGlass), Want: []string{"warning barrier-thin 0 1", "warning barrier-glass-content"}, Says: []string{"80.0 mil, under 95.0 mil (100.0 mil nominal less 5 %)"}, Fixes: "1 more ply of own-mat", After: []string{"warning barrier-glass-content"}},
@@ -124,7 +124,7 @@ func TestBarrierRules(t *testing.T) {
 			Says: []string{"189.6 mil, under 190.0 mil (200.0 mil nominal less 5 % for hypochlorite)"}, Fixes: ""},
 
 		{Name: "the book asks for 200 mil", Library: book(rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)), Want: []string{"warning barrier-thin"},
-			Says: []string{"asked for by the ratings of shop-book.toml"}, Fixes: "2 more plies"},
+			Says: []string{"required by the ratings of shop-book.toml"}, Fixes: "2 more plies"},
 		{Name: "a better grade for 200 mil", Library: book(rating("100 mil", "fair", laminate.VinylEster, 0, 0.05, 110), rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110)),
 			Want: []string{"warning barrier-thin"}, Fixes: "2 more plies"},
 		{Name: "the same grade for both builds", Library: book(rating("100 mil", "good", laminate.VinylEster, 0, 0.05, 110), rating("200 mil", "good", laminate.VinylEster, 0, 0.05, 110))},
@@ -136,28 +136,28 @@ func TestBarrierRules(t *testing.T) {
 			Change: func(s *laminate.Schedule) { s.Service.Concentration = laminate.Optional[float64]{} }, Want: []string{"warning barrier-thin"}, Fixes: "2 more plies"},
 
 		{Name: "22 % fiber", Change: sharesTo(0.22)},
-		{Name: "under 22 % fiber", Change: sharesTo(0.219), Want: []string{"warning barrier-glass-content 0 1"}, Says: []string{"21.9 % fiber by mass, under 22.0 %"}, Fixes: "glass content stated on plies 1–3 is dropped"},
+		{Name: "under 22 % fiber", Change: sharesTo(0.219), Want: []string{"warning barrier-glass-content 0 1"}, Says: []string{"21.9 % fiber by mass, under 22 %"}, Fixes: "remove the glass content stated on plies 1–3"},
 		{Name: "32 % fiber", Change: change(twoMore, sharesTo(0.32))},
-		{Name: "over 32 % fiber", Change: change(twoMore, sharesTo(0.321)), Want: []string{"warning barrier-glass-content"}, Says: []string{"32.1 % fiber by mass, over 32.0 %"}, Fixes: "dropped"},
+		{Name: "over 32 % fiber", Change: change(twoMore, sharesTo(0.321)), Want: []string{"warning barrier-glass-content"}, Says: []string{"32.1 % fiber by mass, over 32 %"}, Fixes: "remove"},
 		{Name: "a filled barrier is not judged by fiber", Change: change(sharesTo(0.20), func(s *laminate.Schedule) {
 			s.Resins[0].Filler, s.Resins[0].FillerContent = laminate.SiliconCarbide, laminate.Some(0.35)
 		})},
 
 		{Name: "woven roving last in the barrier", Change: insert(2, laminate.Ply{Material: catalog.Woven24, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, GelAfter: true}),
-			Want: []string{"break continuous-fiber-in-barrier 2", "warning barrier-glass-content"}, Says: []string{"ply 4 is woven-roving and stands in the corrosion barrier"}, Fixes: "ply 4 goes to the structural layer"},
+			Want: []string{"break continuous-fiber-in-barrier 2", "warning barrier-glass-content"}, Says: []string{"ply 4 (woven-roving) is in the corrosion barrier"}, Fixes: "move ply 4 to the structural layer"},
 		{Name: "woven roving between the mats", Change: insert(1, laminate.Ply{Material: catalog.Woven24, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1}),
-			Want: []string{"break continuous-fiber-in-barrier 1", "warning barrier-glass-content"}, Fixes: "ply 2 becomes mat-1.5, same count"},
+			Want: []string{"break continuous-fiber-in-barrier 1", "warning barrier-glass-content"}, Fixes: "use mat-1.5 for ply 2, same count"},
 		{Name: "winding in the barrier", Change: insert(1, laminate.Ply{Material: catalog.BandHoop, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, Angle: laminate.Some(90.0)}),
-			Want: []string{"break continuous-fiber-in-barrier 1"}, Fixes: "ply 2 becomes mat-1.5"},
+			Want: []string{"break continuous-fiber-in-barrier 1"}, Fixes: "use mat-1.5 for ply 2"},
 		{Name: "unidirectional fabric in the barrier", Change: insert(1, laminate.Ply{Material: catalog.Uni13, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1, Angle: laminate.Some(0.0)}),
-			Want: []string{"break continuous-fiber-in-barrier 1"}, Fixes: "ply 2 becomes mat-1.5"},
+			Want: []string{"break continuous-fiber-in-barrier 1"}, Fixes: "use mat-1.5 for ply 2"},
 
 		{Name: "250 mil on a flanged part", Change: change(flanged(true), build(10, 60, 4))},
 		{Name: "251 mil on a flanged part", Change: change(flanged(true), build(11, 60, 4)), Want: []string{"break heavy-barrier-at-flange 0 1"},
-			Says: []string{"251.0 mil, over 250.0 mil and the part is flanged", "thermoplastic liner"}},
-		{Name: "251 mil on a part without flange", Change: build(11, 60, 4), Want: []string{"warning heavy-barrier 0 1"}, Says: []string{"thermoplastic liner"}},
+			Says: []string{"251.0 mil, over 250.0 mil and the part is flanged", "dual laminate"}},
+		{Name: "251 mil on a part without flange", Change: build(11, 60, 4), Want: []string{"warning heavy-barrier 0 1"}, Says: []string{"dual laminate"}},
 		{Name: "250 mil on a part without flange", Change: build(10, 60, 4)},
-		{Name: "251 mil and nobody says whether it is flanged", Change: change(unsaid, build(11, 60, 4)), Want: []string{"warning heavy-barrier"}, Says: []string{"whether the part is flanged is not said"}},
+		{Name: "251 mil and nobody says whether it is flanged", Change: change(unsaid, build(11, 60, 4)), Want: []string{"warning heavy-barrier"}, Says: []string{"not stated whether the part is flanged"}},
 
 		{Name: "a single barrier in hypochlorite", Change: carries(laminate.Hypochlorite), Want: []string{"warning double-barrier-usual 0 1", "warning barrier-thin 0 1"},
 			Says: []string{"1 veil and 2 mats; two veils and four mats are usual"}, Fixes: "2 more plies", After: []string{"warning double-barrier-usual"}},

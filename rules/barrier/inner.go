@@ -2,16 +2,15 @@ package barrier
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
 // The inner surface of API 12P 5.4.2: 0.010 to 0.020 in, under 20 % fiber.
 const (
-	thinnestInner = 10.0 // mil
-	thickestVeil  = 20.0 // mil, one veil ply
-	allowance     = 0.05 // of a nominal figure; common practice, no source
-	richestInner  = 0.20 // fiber by mass; not reached
+	allowance    = 0.05 // of a nominal figure; common practice, no source
+	richestInner = 0.20 // fiber by mass; not reached
 )
 
 // InnerSurfaceThickness wants enough inner surface, not too much.
@@ -19,12 +18,12 @@ var InnerSurfaceThickness = &rules.Rule{
 	ID:     "inner-surface-thickness",
 	Family: family,
 	Title:  "Inner surface too thin, or a veil ply too thick",
-	Why: "The inner surface is what the fluid meets first. Thinner than ten mil it does not bury the ends of the mat behind it, and they wick. " +
-		"Much thicker than the veil can hold it is bare resin, which cracks when it cures and every time it is heated or knocked; " +
-		"the cracks then lead straight to the mats. Two veils may carry twice what one does.",
+	Why: "The fluid meets the inner surface first. Under ten mil it does not cover the strand ends of the mat behind it, and they wick. " +
+		"Much thicker than the veil can hold, it is bare resin, which cracks as it cures and when it is heated or struck; " +
+		"the cracks then lead straight to the mats. Two veils may hold twice what one does.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "the inner surface is under 10 mil less 5 % (9.5 mil holds): break; it has more than 20 mil a veil ply (20 mil holds): warning; a ply's thickness is not known: incomplete. " +
-		"An empty inner surface is told of as a missing veil",
+	When: "the inner surface is under 10 mil less 5 % (9.5 mil holds): break; it has more than 20 mil a veil ply (20 mil holds): warning; a ply's thickness is not known: incomplete; " +
+		"an empty inner surface counts as a missing veil",
 	Basis: "API 12P 5.4.2: 0.010 to 0.020 in; the 5 % allowance: common practice, no source",
 	Run:   innerSurfaceThickness,
 }
@@ -38,19 +37,20 @@ func innerSurfaceThickness(p *rules.Pass) {
 		unknownThickness(p, "the inner surface", func(z laminate.Zone) bool { return z == laminate.InnerSurface })
 		return
 	}
-	least := mil(thinnestInner * (1 - allowance))
-	most := mil(thickestVeil) * float64(max(1, p.Facts.Veils))
+	thinnest := catalog.ThinnestInnerSurface.SI()
+	least := thinnest * (1 - allowance)
+	most := catalog.ThickestVeilPly.SI() * float64(max(1, p.Facts.Veils))
 	switch {
 	case quantity.Below(zone.Thickness, least):
 		measured, bound := p.Thickness(zone.Thickness, least)
 		f := rules.Finding{
 			Severity: rules.Break, Rows: innerRows(p),
-			Message: "the inner surface is " + measured + ", under " + bound + " (" + p.Units.Thickness(mil(thinnestInner)) + " less 5 %)",
+			Message: "the inner surface is " + measured + ", under " + bound + " (" + p.Units.Thickness(thinnest) + " less 5 %)",
 		}
 		if row := lastRow(p, veil); row >= 0 {
 			n := steps(least-zone.Thickness, p.Analysis.Rows[row].Thickness)
 			id := p.Schedule.Plies[row].Material
-			f.Fix = p.Fix(plural(n, "more ply", "more plies")+" of "+id+" in the inner surface", "laid "+plural(n, "more ply", "more plies")+" of "+id,
+			f.Fix = p.Fix("add "+quantity.Counted(n, "more ply", "more plies")+" of "+id+" to the inner surface", "added "+quantity.Counted(n, "more ply", "more plies")+" of "+id,
 				laminate.PlyRef(row, "count"), func(l *rules.Layup) error {
 					l.Schedule.Plies[row].Count += n
 					return nil
@@ -61,8 +61,8 @@ func innerSurfaceThickness(p *rules.Pass) {
 		measured, bound := p.Thickness(zone.Thickness, most)
 		p.Report(rules.Finding{
 			Severity: rules.Warning, Rows: innerRows(p),
-			Message: "the inner surface is " + measured + " on " + plural(p.Facts.Veils, "veil ply", "veil plies") + ", over " + bound +
-				" (" + p.Units.Thickness(mil(thickestVeil)) + " a ply)",
+			Message: "the inner surface is " + measured + " on " + quantity.Counted(p.Facts.Veils, "veil ply", "veil plies") + ", over " + bound +
+				" (" + p.Units.Thickness(catalog.ThickestVeilPly.SI()) + " a ply)",
 			Fix: shedShares(p, func(z laminate.Zone) bool { return z == laminate.InnerSurface }),
 		})
 	}
@@ -77,10 +77,10 @@ var InnerSurfaceRich = &rules.Rule{
 	ID:     "inner-surface-rich",
 	Family: family,
 	Title:  "Too much fiber in the inner surface",
-	Why: "Resin keeps the fluid out, fiber lets it in: along every strand there is a seam for it to creep in by. The inner surface therefore holds at least four parts resin to one of fiber, " +
-		"usually nine. One with too much fiber is a dry surface; it stains, then wicks, and the mats behind are reached in months, not years.",
+	Why: "Resin keeps the fluid out; fiber lets it in along every strand. The inner surface therefore holds at least four parts resin to one of fiber, " +
+		"usually nine. With too much fiber the surface is dry: it stains, then wicks, and the fluid reaches the mats behind it early.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "the inner surface has 20 % fiber by mass or more, every fiber counted: break; its fiber content cannot be told: incomplete",
+	When:     "the inner surface has 20 % fiber by mass or more, every fiber counted: break; its fiber content cannot be determined: incomplete",
 	Basis:    "API 12P 5.4.2: under 20 % reinforcement by mass",
 	Run: func(p *rules.Pass) {
 		zone := p.Analysis.Zones[laminate.InnerSurface]
@@ -90,12 +90,12 @@ var InnerSurfaceRich = &rules.Rule{
 		share, ok := zone.FiberMassFraction()
 		switch {
 		case !ok:
-			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: innerRows(p), Message: "the fiber content of the inner surface cannot be told: the mass of a ply is not known"})
+			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: innerRows(p), Message: "the fiber content of the inner surface cannot be determined: the mass of a ply is not known"})
 		case !quantity.Below(share, richestInner):
 			measured, bound := rules.Shares(share, richestInner)
 			p.Report(rules.Finding{
 				Severity: rules.Break, Rows: innerRows(p),
-				Message: "the inner surface has " + measured + " fiber by mass, not under " + bound,
+				Message: "the inner surface has " + measured + " fiber by mass; it must be under " + bound,
 				Fix:     shedShares(p, func(z laminate.Zone) bool { return z == laminate.InnerSurface }),
 			})
 		}

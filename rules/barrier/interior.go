@@ -19,12 +19,12 @@ var InteriorLayerLight = &rules.Rule{
 	ID:     "interior-layer-light",
 	Family: family,
 	Title:  "Too little chopped glass behind the veil",
-	Why: "The interior layer is the length of way the fluid has to go: resin held by short strands that lie every which way, so that nothing leads through. " +
-		"Two plies laid one after the other cover each other's thin spots; one ply does not. " +
-		"With less glass the layer is thinner or crazes, and what gets through finds the strands of the structure.",
+	Why: "The interior layer is the distance that the fluid has to travel: resin held by short strands in all directions, so that none leads through. " +
+		"Two plies cover each other's thin spots; one ply does not. " +
+		"With less glass the layer is thinner or crazes, and fluid that gets through reaches the strands of the structure.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When: "the interior layer has fewer than two chopped plies (each pass of sprayed roving is a ply) or less than 900 g/m² of chopped glass (900 g/m² holds), " +
-		"also where there is none at all; enough plies whose mass is not known: incomplete",
+		"also where there is none; enough plies whose mass is not known: incomplete",
 	Basis: "API 12P 5.4.3: two plies of mat, together 3 oz/ft²; ADR 2017 6.9.2: 900 g/m²",
 	Run:   interiorLayerLight,
 }
@@ -38,13 +38,13 @@ func interiorLayerLight(p *rules.Pass) {
 	f := rules.Finding{Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone == laminate.InteriorLayer })}
 	if p.Facts.Mats >= leastChoppedPlies && !zone.MassKnown {
 		f.Severity = rules.Incomplete
-		f.Message = "the chopped glass of the interior layer cannot be told: the mass of a ply is not known"
+		f.Message = "the chopped glass of the interior layer cannot be determined: the mass of a ply is not known"
 		p.Report(f)
 		return
 	}
 	f.Severity = rules.Break
-	f.Message = "the interior layer has " + plural(p.Facts.Mats, "chopped ply", "chopped plies") + " with " +
-		p.Units.FabricMass(zone.ChoppedGlassMass) + " of glass; at least two with " + p.Units.FabricMass(leastChoppedGlass) + " are wanted"
+	f.Message = "the interior layer has " + quantity.Counted(p.Facts.Mats, "chopped ply", "chopped plies") + " with " +
+		p.Units.FabricMass(zone.ChoppedGlassMass) + " of glass; required: at least two with " + p.Units.FabricMass(leastChoppedGlass)
 	if f.Rows == nil && len(p.Schedule.Plies) > 0 {
 		f.At = laminate.PlyRef(max(0, p.Analysis.BarrierEnd-1), "")
 	}
@@ -74,11 +74,11 @@ var BarrierGlassContent = &rules.Rule{
 	ID:     "barrier-glass-content",
 	Family: family,
 	Title:  "Fiber content of the barrier outside 27 ± 5 %",
-	Why: "About a quarter fiber by mass is what mat takes up when it is wetted well and rolled out. More means a dry, starved laminate that lets fluid in along the strands; " +
-		"less means puddles of resin that shrink, crack and come loose. Either shows that thickness was made with something other than well rolled mats.",
+	Why: "Mat that is wetted and rolled out well has about a quarter fiber by mass. More means a dry, starved laminate that lets fluid in along the strands; " +
+		"less means pools of resin that shrink, crack and come loose. Either means that the thickness does not come from well rolled mats.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
 	When: "inner surface and interior layer together hold less than 22 % or more than 32 % fiber by mass (both bounds are within), every fiber counted, resin unfilled: warning; " +
-		"the mass of a ply is not known: incomplete. A filled barrier is not judged by it, nor one without an interior layer, which is told of already",
+		"the mass of a ply is not known: incomplete; not applied to a filled barrier, nor to one without an interior layer, which has its own rule",
 	Basis: "API 12P 5.4.3: 27 ± 5 % by ASTM D2584",
 	Run: func(p *rules.Pass) {
 		zone := p.Analysis.Barrier
@@ -90,7 +90,7 @@ var BarrierGlassContent = &rules.Rule{
 		rows := func() []int { return p.Rows(func(r *laminate.RowFigures) bool { return in(r.Zone) }) }
 		switch {
 		case !ok:
-			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: rows(), Message: "the fiber content of the barrier cannot be told: the mass of a ply is not known"})
+			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: rows(), Message: "the fiber content of the barrier cannot be determined: the mass of a ply is not known"})
 		case quantity.Below(share, leastFiber):
 			measured, bound := rules.Shares(share, leastFiber)
 			p.Report(rules.Finding{Severity: rules.Warning, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, under " + bound, Fix: shedShares(p, in)})
@@ -106,12 +106,12 @@ var ContinuousFiberInBarrier = &rules.Rule{
 	ID:     "continuous-fiber-in-barrier",
 	Family: family,
 	Title:  "Continuous fiber in the corrosion barrier",
-	Why: "A strand is a wick: along its surface fluid creeps much faster than through resin. Chopped strands of half an inch to two inches end soon; " +
-		"a woven, unidirectional or wound one goes round the whole part, so a single pinhole in the veil feeds fluid the length of the wall. " +
-		"The fabric is also drier than mat and does not fill the barrier with resin.",
+	Why: "Fluid wicks along a strand much faster than it moves through resin. Chopped strands end after half an inch to two inches; " +
+		"a woven, unidirectional or wound one goes around the whole part, so a single pinhole in the veil feeds fluid along the whole wall. " +
+		"Such plies are also drier than mat and do not fill the barrier with resin.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "a woven, unidirectional or wound ply stands in the inner surface or interior layer",
-	Basis:    "common practice, no source; API 12P 5.4.3 makes the interior layer of mat or chopped roving ½–2 in long",
+	When:     "a woven, unidirectional or wound ply is in the inner surface or interior layer",
+	Basis:    "common practice, no source; API 12P 5.4.3 builds the interior layer of mat or chopped roving ½–2 in long",
 	Run:      continuousFiberInBarrier,
 }
 
@@ -122,12 +122,12 @@ func continuousFiberInBarrier(p *rules.Pass) {
 	}
 	f := rules.Finding{
 		Severity: rules.Break, Rows: rows,
-		Message: p.Plies(rows) + " " + p.Are(rows) + " " + rules.FormOf(&p.Analysis.Rows[rows[0]]).String() + " and " + p.Verb(rows, "stands", "stand") + " in the corrosion barrier",
+		Message: p.Plies(rows) + " (" + rules.FormOf(&p.Analysis.Rows[rows[0]]).String() + ") " + p.Are(rows) + " in the corrosion barrier",
 	}
 	plies := p.Plies(rows)
 	outermost := p.Analysis.BarrierEnd-1 == rows[len(rows)-1] && rows[len(rows)-1]-rows[0] == len(rows)-1
 	if outermost {
-		f.Fix = p.Fix(plies+" "+p.Verb(rows, "goes", "go")+" to the structural layer", "put "+plies+" into the structural layer", laminate.PlyRef(rows[0], "zone"),
+		f.Fix = p.Fix("move "+plies+" to the structural layer", "moved "+plies+" to the structural layer", laminate.PlyRef(rows[0], "zone"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					l.Zones[i] = laminate.StructuralLayer
@@ -136,7 +136,7 @@ func continuousFiberInBarrier(p *rules.Pass) {
 				return nil
 			})
 	} else if id, ok := p.StockMat(); ok {
-		f.Fix = p.Fix(plies+" "+p.Verb(rows, "becomes", "become")+" "+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+		f.Fix = p.Fix("use "+id+" for "+plies+", same count", "changed "+plies+" to "+id, laminate.PlyRef(rows[0], "material"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					ply := &l.Schedule.Plies[i]

@@ -1,26 +1,12 @@
 package barrier
 
 import (
-	"strings"
+	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-)
-
-const (
-	thinnest      = 80.0  // mil, API 12P 5.4.3: 0.080 in
-	nominalSingle = 100.0 // mil: one veil and two mats; common practice, no source
-	nominalDouble = 200.0 // mil: two veils and four mats; common practice, no source
-	heaviest      = 250.0 // mil; common practice, no source
-	doubleVeils   = 2
-	doubleMats    = 4
-)
-
-// doubleBuild is how a shop book spells the 200 mil build.
-const (
-	singleBuild = "100 mil"
-	doubleBuild = "200 mil"
 )
 
 // BarrierThin wants the barrier's thickness.
@@ -28,14 +14,14 @@ var BarrierThin = &rules.Rule{
 	ID:     "barrier-thin",
 	Family: family,
 	Title:  "Corrosion barrier too thin",
-	Why: "Fluid goes into resin as dye goes into wood: the time it takes grows with the square of the thickness. Half the barrier gives a quarter of the life. " +
-		"Under 0.080 in it is no barrier by the standard; under its nominal build plies are missing or were rolled out too thin. " +
-		"Once the fluid stands at the structure there is nothing left to repair but the whole wall.",
+	Why: "Fluid diffuses into resin: the time it takes grows with the square of the thickness, so half the barrier gives about a quarter of the life. " +
+		"Under 0.080 in it is not a barrier by the standard; under its nominal build, plies are missing or were rolled out too thin. " +
+		"Once the fluid reaches the structure, the part usually has to be replaced.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "inner surface and interior layer together are under 0.080 in, no allowance (0.080 in holds): break; under the nominal build less 5 % (95 mil of 100, 190 mil of 200 hold): warning; " +
-		"a ply's thickness is not known: incomplete. Nominal is 200 mil where the service contains hypochlorite or chlorine-dioxide, or where the shop book's ratings ask for it: a rating for this fluid, " +
-		"the concentration, the temperature and the barrier's resin family stands for 200 mil only, or with another grade than for 100 mil; a concentration or temperature that is not given rules no rating out",
-	Basis: "API 12P 5.4.3: 0.080 in; nominal builds: common practice, no source",
+		"a ply's thickness is not known: incomplete. Nominal is 200 mil where the service contains hypochlorite or chlorine-dioxide, or where the shop book's ratings require it: a rating for this fluid, " +
+		"the concentration, the temperature and the barrier's resin family is for 200 mil only, or has another grade than the one for 100 mil; a concentration or temperature that is not stated rules no rating out",
+	Basis: "API 12P 5.4.3: 0.080 in; nominal builds, and life with the square of the thickness: common practice, no source",
 	Run:   barrierThin,
 }
 
@@ -45,21 +31,22 @@ func barrierThin(p *rules.Pass) {
 		unknownThickness(p, "the barrier", laminate.Zone.InBarrier)
 		return
 	}
-	nominal, reason := nominalSingle, ""
-	if quantity.Below(zone.Thickness, mil(nominalDouble*(1-allowance))) { // else no rating matters
-		nominal, reason = nominalBuild(p)
+	build, reason := catalog.SingleBuild, ""
+	if quantity.Below(zone.Thickness, catalog.DoubleBuild.Nominal.SI()*(1-allowance)) { // else no rating matters
+		build, reason = nominalBuild(p)
 	}
-	least := mil(nominal * (1 - allowance))
+	nominal, thinnest := build.Nominal.SI(), catalog.ThinnestBarrier.SI()
+	least := nominal * (1 - allowance)
 	f := rules.Finding{Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() })}
 	switch {
-	case quantity.Below(zone.Thickness, mil(thinnest)):
-		measured, bound := p.Thickness(zone.Thickness, mil(thinnest))
+	case quantity.Below(zone.Thickness, thinnest):
+		measured, bound := p.Thickness(zone.Thickness, thinnest)
 		f.Severity, f.Basis = rules.Break, "API 12P 5.4.3: at least 0.080 in (2.03 mm)"
 		f.Message = "the barrier is " + measured + ", under " + bound
 	case quantity.Below(zone.Thickness, least):
 		measured, bound := p.Thickness(zone.Thickness, least)
 		f.Severity, f.Basis = rules.Warning, "nominal builds: "+rules.CommonPractice
-		f.Message = "the barrier is " + measured + ", under " + bound + " (" + p.Units.Thickness(mil(nominal)) + " nominal less 5 %" + reason + ")"
+		f.Message = "the barrier is " + measured + ", under " + bound + " (" + p.Units.Thickness(nominal) + " nominal less 5 %" + reason + ")"
 	default:
 		return
 	}
@@ -86,75 +73,49 @@ func thicknessOf(p *rules.Pass, plan matPlan) float64 {
 	return laminate.Analyze(trial, p.Library).Rows[plan.at].Thickness
 }
 
-func nominalBuild(p *rules.Pass) (float64, string) {
+func nominalBuild(p *rules.Pass) (catalog.Build, string) {
 	if doubleService(&p.Schedule.Service) {
-		return nominalDouble, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
+		return catalog.DoubleBuild, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
 	}
 	if book := doubleByBook(p); book != "" {
-		return nominalDouble, ", asked for by the ratings of " + book
+		return catalog.DoubleBuild, ", required by the ratings of " + book
 	}
-	return nominalSingle, ""
+	return catalog.SingleBuild, ""
 }
 
-func doubleService(s *laminate.Service) bool {
-	return s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
-}
+func doubleService(s *laminate.Service) bool { return catalog.UsualBuild(s) == catalog.DoubleBuild }
 
 // doubleByBook names the shop book whose ratings ask for the 200 mil build. A
 // thicker barrier is never rated worse, so a grade that differs is a better one.
 func doubleByBook(p *rules.Pass) string {
-	s := &p.Schedule.Service
-	if s.Fluid == "" {
-		return ""
-	}
-	for i := range p.Library.Ratings {
-		double := &p.Library.Ratings[i]
-		if double.Build != doubleBuild || !rates(p, double) {
+	rows := slices.DeleteFunc(catalog.Ratings(p.Library, &p.Schedule.Service), func(r laminate.Rating) bool {
+		return p.FirstResinIn(rules.InBarrier, func(resin *laminate.Resin) bool { return resin.Family == r.Family }) < 0
+	})
+	for _, double := range rows {
+		alike := func(r laminate.Rating) bool {
+			return r.Build == catalog.SingleBuild.Name && r.Family == double.Family && r.Grade == double.Grade
+		}
+		if double.Build != catalog.DoubleBuild.Name || slices.ContainsFunc(rows, alike) {
 			continue
 		}
-		asks := true
-		for j := range p.Library.Ratings {
-			single := &p.Library.Ratings[j]
-			if single.Build == singleBuild && single.Family == double.Family && rates(p, single) && single.Grade == double.Grade {
-				asks = false
-				break
-			}
+		if double.Book == "" {
+			return "the shop book"
 		}
-		if asks {
-			if double.Book == "" {
-				return "the shop book"
-			}
-			return double.Book
-		}
+		return double.Book
 	}
 	return ""
 }
 
-// rates tells whether a rating is about this service and the barrier's resin.
-func rates(p *rules.Pass, r *laminate.Rating) bool {
-	s := &p.Schedule.Service
-	if !strings.EqualFold(strings.TrimSpace(r.Fluid), strings.TrimSpace(s.Fluid)) {
-		return false
-	}
-	if c := s.Concentration; c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])) {
-		return false
-	}
-	if t := s.Hottest(); t.Given() && r.MaxTemperature.Given() && t.Cmp(r.MaxTemperature) > 0 {
-		return false
-	}
-	return p.FirstResinIn(rules.InBarrier, func(resin *laminate.Resin) bool { return resin.Family == r.Family }) >= 0
-}
-
-const linedWall = "; consider a wall with a thermoplastic liner instead"
+const linedWall = "; consider a dual laminate (thermoplastic lining) instead"
 
 // HeavyBarrierAtFlange keeps heavy barriers off flanges.
 var HeavyBarrierAtFlange = &rules.Rule{
 	ID:     "heavy-barrier-at-flange",
 	Family: family,
 	Title:  "Barrier over 250 mil on a flanged part",
-	Why: "A thick resin-rich layer heats itself while it cures, shrinks and pulls at the corner of the flange, where it can neither be rolled nor give way: it cracks or lets go there, " +
-		"and bolting up opens the crack. The flange face also has to be ground flat through it. " +
-		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
+	Why: "A thick resin-rich layer heats up as it cures, shrinks and pulls at the corner of the flange, where it cannot be rolled out or yield: it cracks or delaminates there, " +
+		"and bolting up opens the crack. Facing the flange also cuts into it. " +
+		"Where a service seems to need that much barrier, a dual laminate (thermoplastic lining) is the usual choice.",
 	Severity: []rules.Severity{rules.Break},
 	When:     "the part is flanged and the barrier is over 250 mil (250 mil itself holds)",
 	Basis:    rules.CommonPractice,
@@ -170,16 +131,16 @@ var HeavyBarrier = &rules.Rule{
 	ID:     "heavy-barrier",
 	Family: family,
 	Title:  "Barrier over 250 mil",
-	Why: "Every resin-rich ply adds shrinkage and heat; past a quarter inch the barrier is hard to lay without cracks, blisters and loose spots, at nozzles and corners first. " +
-		"It does not buy life in proportion. Where a part is flanged it is not to be built at all, so say whether this one is. " +
-		"Where a service seems to need that much barrier, a wall with a thermoplastic liner is the usual answer.",
+	Why: "Every resin-rich ply adds shrinkage and heat; over a quarter inch the barrier is hard to build without cracks, blisters and delamination, at nozzles and corners first. " +
+		"Life does not grow in proportion. On a flanged part it must not be built, so state whether this one is flanged. " +
+		"Where a service seems to need that much barrier, a dual laminate (thermoplastic lining) is the usual choice.",
 	Severity: []rules.Severity{rules.Warning},
-	When:     "the barrier is over 250 mil (250 mil itself holds) and the part is not flanged or does not say",
+	When:     "the barrier is over 250 mil (250 mil itself holds) and the part is not flanged or it is not stated",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		switch flanged := p.Schedule.Part.Flanged; {
 		case !flanged.Given:
-			heavy(p, rules.Warning, "and whether the part is flanged is not said: flanged it is not to be built")
+			heavy(p, rules.Warning, "and it is not stated whether the part is flanged; on a flanged part do not build it")
 		case !flanged.Value:
 			heavy(p, rules.Warning, "")
 		}
@@ -188,10 +149,10 @@ var HeavyBarrier = &rules.Rule{
 
 func heavy(p *rules.Pass, severity rules.Severity, why string) {
 	zone := &p.Analysis.Barrier
-	if !quantity.Above(zone.Thickness, mil(heaviest)) {
+	if !quantity.Above(zone.Thickness, catalog.HeaviestBarrier.SI()) {
 		return
 	}
-	measured, bound := p.Thickness(zone.Thickness, mil(heaviest))
+	measured, bound := p.Thickness(zone.Thickness, catalog.HeaviestBarrier.SI())
 	if why != "" {
 		why = " " + why
 	}
@@ -206,9 +167,9 @@ var DoubleBarrierUsual = &rules.Rule{
 	ID:     "double-barrier-usual",
 	Family: family,
 	Title:  "A double barrier is usual in this service",
-	Why: "Hypochlorite and chlorine dioxide eat the surface itself, evenly and without end: the barrier is worn down ply by ply, so there has to be more of it. " +
+	Why: "Hypochlorite and chlorine dioxide attack the surface itself, evenly and continuously: the barrier is consumed ply by ply, so more of it is needed. " +
 		"Two veils and four mats, 200 mil nominal, are the usual build. " +
-		"A single barrier in these services is commonly relined before its time.",
+		"A single barrier in these services often has to be relined early.",
 	Severity: []rules.Severity{rules.Warning},
 	When:     "the service contains hypochlorite or chlorine-dioxide and the inner surface has fewer than two veil plies or the interior layer fewer than four chopped plies",
 	Basis:    rules.CommonPractice,
@@ -217,23 +178,23 @@ var DoubleBarrierUsual = &rules.Rule{
 
 func doubleBarrierUsual(p *rules.Pass) {
 	veils, mats := p.Facts.Veils, p.Facts.Mats
-	if !doubleService(&p.Schedule.Service) || veils >= doubleVeils && mats >= doubleMats {
+	if !doubleService(&p.Schedule.Service) || veils >= catalog.DoubleBuild.Veils && mats >= catalog.DoubleBuild.Mats {
 		return
 	}
 	f := rules.Finding{
 		Severity: rules.Warning, Rows: p.Rows(func(r *laminate.RowFigures) bool { return r.Zone.InBarrier() }),
-		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + plural(veils, "veil", "veils") + " and " +
-			plural(mats, "mat", "mats") + "; two veils and four mats are usual",
+		Message: "the service contains " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide) + " and the barrier has " + quantity.Counted(veils, "veil", "veils") + " and " +
+			quantity.Counted(mats, "mat", "mats") + "; two veils and four mats are usual",
 	}
 	row := lastRow(p, veil)
 	plan, ok := planMats(p)
 	if row >= 0 && ok {
-		f.Fix = p.Fix("the barrier gets two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
-			l.Schedule.Plies[row].Count += max(0, doubleVeils-veils)
-			if mats >= doubleMats {
+		f.Fix = p.Fix("build the barrier with two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
+			l.Schedule.Plies[row].Count += max(0, catalog.DoubleBuild.Veils-veils)
+			if mats >= catalog.DoubleBuild.Mats {
 				return nil
 			}
-			return plan.apply(l, doubleMats-mats)
+			return plan.apply(l, catalog.DoubleBuild.Mats-mats)
 		})
 	}
 	p.Report(f)

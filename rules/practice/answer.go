@@ -18,7 +18,7 @@ type Answer struct {
 	Faults   []int              // fix: single plies of the given schedule that are at fault, from 1
 	Veil     string             // choose: a material id
 	Family   laminate.Family    // choose
-	Values   []string           // predict, burn-off: one text a question, as typed; "" = not answered
+	Values   []string           // predict, ignition: one text a question, as typed; "" = not answered
 	Hints    int                // hints that were shown
 }
 

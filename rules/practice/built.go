@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -35,7 +34,7 @@ func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 	if s.Part.Grounding == "" {
 		s.Part.Grounding = earth
 	}
-	if faults := laminate.Validate(s); len(faults) > 0 {
+	if faults := laminate.Validate(s, g.library); len(faults) > 0 {
 		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be judged: "+faults[0].Ref.Key+": "+faults[0].Message)
 		return nil
 	}
@@ -60,7 +59,7 @@ func misses(r, other *rules.Report, from rules.Severity) []rules.Finding {
 }
 
 func worstOf(r *rules.Report, rule *rules.Rule) rules.Severity {
-	worst := rules.NoSeverity
+	worst := rules.Clear
 	if r != nil {
 		for i := range r.Findings {
 			if r.Findings[i].Rule == rule {
@@ -82,23 +81,49 @@ func kept(s rules.Severity) float64 {
 		return 0.25
 	case rules.Break:
 		return 0
-	case rules.NoSeverity:
+	case rules.Clear:
 	}
 	return 1
 }
 
-// groups of rules by what they teach, and the demand each makes.
+// groups of rules by what they teach, the demand each makes, and why an answer
+// that meets it does.
 var groups = []struct {
 	family, demand string
 	least          rules.Severity
+	why            string
 }{
-	{"veil", "the veil stands the service", rules.Note},
-	{"resin", "the resin stands the service", rules.Note},
-	{"barrier", "the barrier is thick, rich and chopped enough", rules.Warning},
-	{"sequence", "the plies follow one another as they must", rules.Warning},
-	{"special", "the barrier does its special task", rules.Warning},
-	{"structure", "the structure is one", rules.Warning},
+	{
+		"veil", "the veil stands the service", rules.Note,
+		"The veil is the one fiber that the fluid is sure to find, so it is chosen for the fluid and nothing else. No other veil has less against it here.",
+	},
+	{
+		"resin", "the resin stands the service", rules.Note,
+		"The resin is what the fluid meets nearly everywhere. What the fluid contains, its temperature and its pH decide; no other family has less against it here, and the resin maker's data have the last word.",
+	},
+	{
+		"barrier", "the barrier is thick, rich and chopped enough", rules.Warning,
+		"A barrier is depth against what soaks in, resin enough between the strands, and no long fiber for the fluid to wick along. None of the three falls short of the best answer.",
+	},
+	{
+		"sequence", "the plies follow one another as they must", rules.Warning,
+		"Each ply protects or bonds the next: the veil to the fluid, chopped glass behind it, a gel stop where the barrier has to be hard first, mat between cloth and cloth, the coat last.",
+	},
+	{
+		"special", "the barrier does its special task", rules.Warning,
+		"What is asked beside corrosion, leading charge away or bearing wear, is done at the surface that the fluid meets: by its veil and by what fills its resin.",
+	},
+	{
+		"structure", "the structure is one", rules.Warning,
+		"What lies outside the barrier carries the load, and counts only as far as it is laid of glass that carries. Nothing of it is worse than in the best answer.",
+	},
 }
+
+// basisOfGroups is where the answer to a whole family of rules comes from.
+const basisOfGroups = "the rules that check runs"
+
+// nothingToJudge is why demands on a barrier cannot be met where none is.
+const nothingToJudge = "No ply counts as barrier. A barrier begins at the process side, with a veil or with chopped glass; what the checker says of the plies that are there tells more."
 
 const pointsOfGroup = 2
 
@@ -108,6 +133,7 @@ func (g *grader) judged(s *laminate.Schedule, families ...string) {
 	var report, best *rules.Report
 	if s != nil {
 		report = judge(s, g.library, g.units)
+		g.mark.Report = report
 	}
 	if sol := g.solution(); sol != nil {
 		best = judge(sol, g.library, g.units)
@@ -116,10 +142,10 @@ func (g *grader) judged(s *laminate.Schedule, families ...string) {
 		if !slices.Contains(families, group.family) {
 			continue
 		}
-		l := Line{Demand: group.demand, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it does"}
+		l := Line{Demand: group.demand, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it does", Why: group.why, Basis: basisOfGroups}
 		if report == nil || report.Analysis.Barrier.Plies == 0 && group.family != "structure" {
 			l.Points, l.Found, l.Basis = 0, "there is no barrier", own
-			l.Why = "Nothing of a barrier can be judged before one is laid."
+			l.Why = nothingToJudge
 			g.mark.add(l)
 			continue
 		}
@@ -171,17 +197,15 @@ func (g *grader) demanded(s *laminate.Schedule) {
 		s = empty
 	}
 	for _, l := range demands(g.exercise, s, g.library, g.units) {
-		line := Line{Demand: l.Demand, Found: l.Found, Of: pointsOfGroup, Plies: l.Plies, Basis: l.Basis}
+		line := Line{Demand: l.Demand, Found: l.Found, Of: pointsOfGroup, Plies: l.Plies, Basis: l.Basis, Why: whyOf(l.Key)}
 		if l.Basis == "the specification" {
 			line.Basis = own
 		}
 		if l.Verdict == acceptance.Meets {
 			line.Points = pointsOfGroup
-		} else {
-			line.Why = whyOf(l.Key)
 		}
 		if len(s.Plies) == 0 {
-			line.Points, line.Found, line.Why = 0, "nothing was laid", whyOf(l.Key)
+			line.Points, line.Found = 0, "nothing was laid"
 		}
 		g.mark.add(line)
 	}
@@ -216,12 +240,16 @@ func (g *grader) build(a Answer) {
 // nor the answer takes: carbon veil and bromine cost a multiple of what does
 // the same without.
 func (g *grader) spares(s *laminate.Schedule) {
-	l := Line{Demand: "nothing is taken that the service does not ask for", Of: 1, Points: 1, Found: "nothing is"}
+	l := Line{
+		Demand: "nothing is taken that the service does not ask for", Of: 1, Points: 1, Found: "nothing is", Basis: rules.CommonPractice,
+		Why: "Carbon veil is for walls that must conduct, and for some alkalis; bromine is for walls that must not burn. " +
+			"Elsewhere they resist no better than what costs a fraction of them, and carbon makes a wall conduct that nobody has grounded.",
+	}
 	service, best := &g.exercise.Given.Service, g.solution()
 	var taken []string
 	switch {
 	case s == nil || laminate.Analyze(s, g.library).Barrier.Plies == 0:
-		l.Points, l.Found, l.Basis, l.Why = 0, "there is no barrier", own, "Nothing of a barrier can be judged before one is laid."
+		l.Points, l.Found, l.Basis, l.Why = 0, "there is no barrier", own, nothingToJudge
 		g.mark.add(l)
 		return
 	case !service.Conductive.Value && carbonIn(s, g.library) && !carbonIn(best, g.library):
@@ -231,9 +259,7 @@ func (g *grader) spares(s *laminate.Schedule) {
 		taken = append(taken, "brominated resin")
 	}
 	if len(taken) > 0 {
-		l.Points, l.Found, l.Basis = 1-0.5*float64(len(taken)), strings.Join(taken, " and "), rules.CommonPractice
-		l.Why = "Carbon veil is for walls that must conduct, and for some alkalis; bromine is for walls that must not burn. " +
-			"Elsewhere they resist no better than what costs a fraction of them, and carbon makes a wall conduct that nobody has grounded."
+		l.Points, l.Found = 1-0.5*float64(len(taken)), strings.Join(taken, " and ")
 	}
 	g.mark.add(l)
 }
@@ -264,21 +290,30 @@ func (g *grader) keeps(s *laminate.Schedule) {
 	if !g.exercise.KeepStructure {
 		return
 	}
-	l := Line{Demand: "what stands outside the barrier is left as given", Of: 1, Points: 1, Found: "it is"}
-	if s == nil || !sameOutside(&g.exercise.Given, s, g.library) {
-		l.Points, l.Found, l.Basis = 0, "it was changed", own
-		l.Why = "The structure was designed for the loads before the barrier was chosen. Whoever lays the barrier has no leave to change it, " +
-			"and a barrier that only works on another wall does not answer the question."
+	l := Line{
+		Demand: "what stands outside the barrier is left as given", Of: 1, Points: 1, Found: "it is", Basis: own,
+		Why: "The structure was designed for the loads before the barrier was chosen. Whoever lays the barrier has no leave to change it, " +
+			"and a barrier that only works on another wall does not answer the question.",
+	}
+	if s == nil {
+		l.Points, l.Found = 0, "nothing was laid"
+	} else if was, is := outside(&g.exercise.Given, g.library), outside(s, g.library); !slices.Equal(was, is) {
+		l.Points, l.Found = 0, "it was changed"
+		// Plies laid as barrier beyond what one takes count as structure.
+		if more := len(is) - len(was); more > 0 && slices.Equal(was, is[more:]) {
+			first := laminate.Analyze(s, g.library).Barrier.Plies + 1
+			for n := first; n < first+more; n++ {
+				l.Plies = append(l.Plies, n)
+			}
+			l.Found = "more of it than was given, with " + list(l.Plies)
+			l.Why = "Two mats behind one veil, four behind two: what is chopped beyond that counts as structure, unless its zone is stated. " + l.Why
+		}
 	}
 	g.mark.add(l)
 }
 
-// sameOutside tells whether the plies outside the barrier are the same, and
-// the resins they are laid in.
-func sameOutside(given, s *laminate.Schedule, lib *laminate.Library) bool {
-	return slices.Equal(outside(given, lib), outside(s, lib))
-}
-
+// outside lists the single plies outside the barrier, with the resin each is
+// laid in.
 func outside(s *laminate.Schedule, lib *laminate.Library) []string {
 	zones := laminate.InferZones(s, lib)
 	var list []string
@@ -287,19 +322,8 @@ func outside(s *laminate.Schedule, lib *laminate.Library) []string {
 			continue
 		}
 		p := s.Plies[i]
-		resin := "none"
-		if r, ok := s.Resin(p.Resin); ok {
-			c := *r
-			c.Origin, c.ID = 0, ""
-			resin = fmt.Sprint(c)
-		}
-		count := p.Count
-		p.Origin, p.Zone, p.Count, p.Resin = 0, zones[i], 1, ""
-		gel := p.GelAfter
-		for n := range count {
-			p.GelAfter = gel && n == count-1
-			list = append(list, fmt.Sprint(p)+resin)
-		}
+		p.Zone = zones[i]
+		list = append(list, onePlyEach(s, p)...)
 	}
 	return list
 }
@@ -328,10 +352,12 @@ func (g *grader) choose(a Answer) {
 // order marks a sequence: the same plies, each once, in an order that works.
 func (g *grader) order(a Answer) {
 	s := g.taken(a.Schedule)
-	l := Line{Demand: "all the plies given are used, and no other", Of: pointsOfGroup, Points: pointsOfGroup, Found: "they are"}
+	l := Line{
+		Demand: "all the plies given are used, and no other", Of: pointsOfGroup, Points: pointsOfGroup, Found: "they are", Basis: own,
+		Why: "The plies are cut and counted before work begins. One left over on the table is one that is missing in the wall.",
+	}
 	if s == nil || !slices.Equal(bag(&g.exercise.Given), bag(s)) {
-		l.Points, l.Found, l.Basis = 0, "they are not", own
-		l.Why = "The plies are cut and counted before work begins. One left over on the table is one that is missing in the wall."
+		l.Points, l.Found = 0, "they are not"
 	}
 	g.mark.add(l)
 	g.demanded(s)

@@ -52,7 +52,7 @@ func TestExercises_coverEveryStepAndKind(t *testing.T) {
 			t.Errorf("step %d has %d exercises", step, steps[step])
 		}
 	}
-	for _, k := range exercise.Kinds() {
+	for _, k := range exercise.Kinds.All() {
 		if kinds[k] < 3 {
 			t.Errorf("%d exercises of the kind %s", kinds[k], k)
 		}
@@ -73,7 +73,7 @@ func spoil(e *exercise.Exercise, right practice.Answer) practice.Answer {
 		s := right.Schedule.Clone()
 		s.Plies[0], s.Plies[len(s.Plies)-1] = s.Plies[len(s.Plies)-1], s.Plies[0]
 		wrong.Schedule = s
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		wrong.Values = append([]string{"1 um"}, right.Values[1:]...)
 		if e.Questions[0].Ask.Answer() == exercise.Content {
 			wrong.Values[0] = "99 %"
@@ -99,7 +99,7 @@ func TestExercises_solutionsMarkFullAndWrongAnswersDoNot(t *testing.T) {
 					t.Errorf("%s: the answer %q marks %v", e.ID, name, m.Score)
 				}
 				for _, l := range m.Lines {
-					if l.Missed && (l.Why == "" || l.Basis == "" || l.Found == "") {
+					if l.Why == "" || l.Basis == "" || l.Found == "" {
 						t.Errorf("%s, %q: missed without a reason: %+v", e.ID, name, l)
 					}
 					if l.Points < 0 || l.Points > l.Of {

@@ -193,9 +193,6 @@ func (g *grader) values(a Answer) {
 				l.Points = l.Of * closeness(q, figure, truth.Figure)
 			}
 		}
-		if l.Points == l.Of {
-			l.Why, l.Basis = "", ""
-		}
 		g.mark.add(l)
 	}
 }

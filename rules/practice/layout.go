@@ -4,20 +4,8 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
-)
-
-// What special barriers hold, as shares of the mix by mass.
-const (
-	hardShare   = 0.35 // silicon carbide (common practice, no source)
-	carbonShare = 0.05 // carbon powder (from memory: the resistance measured decides)
-)
-
-const (
-	barrierMat = "mat-1.5"
-	wallMat    = "mat-1.5"
-	wallWoven  = "woven-24"
-	wallCoat   = "topcoat"
 )
 
 // Chosen is the wall that a choice of veil and resin family comes to: the usual
@@ -44,20 +32,18 @@ func laidOut(e *exercise.Exercise, lib *laminate.Library, c choice) *laminate.Sc
 		s.Resins = append(s.Resins, laminate.Resin{ID: freeID(s, "wall"), Family: c.family})
 		wall := s.Resins[len(s.Resins)-1].ID
 		outer = []laminate.Ply{
-			{Material: wallMat, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
-			{Material: wallWoven, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
-			{Material: wallMat, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
-			{Material: wallCoat, Resin: wall, Zone: laminate.OuterSurface, Count: 1},
+			{Material: catalog.Mat15, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
+			{Material: catalog.Woven24, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
+			{Material: catalog.Mat15, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
+			{Material: catalog.Topcoat, Resin: wall, Zone: laminate.OuterSurface, Count: 1},
 		}
 	}
 	if whole {
 		for i := range s.Resins {
 			s.Resins[i].Family = c.family
 		}
-		c.veils, c.mats = 1, 2
-		if s.Service.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide) {
-			c.veils, c.mats = 2, 4
-		}
+		b := catalog.UsualBuild(&s.Service)
+		c.veils, c.mats = b.Veils, b.Mats
 	}
 	liner := linerOf(s, outer, c.family)
 	veil, mats := liner, liner
@@ -67,21 +53,21 @@ func laidOut(e *exercise.Exercise, lib *laminate.Library, c choice) *laminate.Sc
 		// One resin holds one filler: powder goes to the veil, grit to the mats.
 		second := s.Resins[liner]
 		second.ID, second.Origin = freeID(s, s.Resins[liner].ID+"-veil"), 0
-		fill(&second, laminate.CarbonPowder, carbonShare)
+		fill(&second, laminate.CarbonPowder, catalog.CarbonPowderShare)
 		s.Resins = append(s.Resins, second)
 		veil = len(s.Resins) - 1
-		fill(&s.Resins[mats], laminate.SiliconCarbide, hardShare)
+		fill(&s.Resins[mats], laminate.SiliconCarbide, catalog.HardFillerShare)
 	case hard:
-		fill(&s.Resins[liner], laminate.SiliconCarbide, hardShare)
+		fill(&s.Resins[liner], laminate.SiliconCarbide, catalog.HardFillerShare)
 	case carbon:
-		fill(&s.Resins[liner], laminate.CarbonPowder, carbonShare)
+		fill(&s.Resins[liner], laminate.CarbonPowder, catalog.CarbonPowderShare)
 	}
 	if service.Conductive.Value && s.Part.Grounding == "" {
 		s.Part.Grounding = "lug at each end, bonded to the barrier"
 	}
 	s.Plies = append([]laminate.Ply{
 		{Material: c.veil, Resin: s.Resins[veil].ID, Zone: laminate.InnerSurface, Count: c.veils},
-		{Material: barrierMat, Resin: s.Resins[mats].ID, Zone: laminate.InteriorLayer, Count: c.mats, GelAfter: true},
+		{Material: catalog.Mat15, Resin: s.Resins[mats].ID, Zone: laminate.InteriorLayer, Count: c.mats, GelAfter: true},
 	}, outer...)
 	return s
 }

@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
 )
 
 // Line is one demand of an exercise and how it was met. A line of no points
@@ -14,7 +15,7 @@ type Line struct {
 	Demand, Found string
 	Points, Of    float64
 	Missed        bool
-	Why, Basis    string // of a miss
+	Why, Basis    string // why it is demanded; of a miss, why that matters
 	Plies         []int  // single plies of the trainee's schedule it is about
 }
 
@@ -26,6 +27,9 @@ type Mark struct {
 	Score      float64 // 0 to 1, hints taken off
 	Notes      []string
 	Solution   Answer // an answer that marks full, to stand beside the trainee's
+	// Report is what the checker says of the wall that was laid or chosen, all
+	// of it, whether it cost points or not; nil where there is none to judge.
+	Report *rules.Report
 }
 
 // Passed is the score from which an exercise counts as mastered.
@@ -64,7 +68,7 @@ func Grade(e *exercise.Exercise, a Answer, lib *laminate.Library, units quantity
 		g.fix(a)
 	case exercise.Order:
 		g.order(a)
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		g.values(a)
 	case exercise.NoKind:
 	}

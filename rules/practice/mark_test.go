@@ -2,6 +2,7 @@ package practice_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
 	"frp/veilwright/rules/practice"
 )
 
@@ -69,7 +71,7 @@ func TestGrade_predictionsWithinToleranceHalfAndNothing(t *testing.T) {
 		{"113 mil", 2}, {"118", 2}, {"2.87 mm", 2}, {"122 mil", 1}, {"104 mil", 1}, {"130 mil", 0}, {"", 0}, {"much", 0}, {"-3 mil", 0}, {"1e999 mil", 0},
 	} {
 		m := practice.Grade(e, practice.Answer{Values: []string{c.text}}, lib, quantity.US)
-		if l := m.Lines[0]; l.Points != c.points || (l.Why == "") != (c.points == 2) {
+		if l := m.Lines[0]; l.Points != c.points || l.Why == "" {
 			t.Errorf("%q: %+v", c.text, l)
 		}
 	}
@@ -188,4 +190,62 @@ func TestGrade_takesAnySchedule(t *testing.T) {
 			t.Fatalf("score %v of %+v", m.Score, m)
 		}
 	})
+}
+
+// Where a ply is missing and none is wrong, naming none is right once it is
+// laid, and so is naming the one that stands in the missing one's place.
+func TestGrade_aMissingPlyIsNoPlyAtFault(t *testing.T) {
+	lib := catalog.Library()
+	for _, id := range []string{"a4-bare-mat", "c6-one-mat-short"} {
+		e := find(t, id)
+		a := practice.Solve(e, lib, quantity.US)
+		if len(a.Faults) > 0 {
+			t.Errorf("%s: the answer names %v", id, a.Faults)
+		}
+		for _, said := range [][]int{nil, {1}} {
+			a.Faults = said
+			if m := practice.Grade(e, a, lib, quantity.US); m.Score != 1 {
+				t.Errorf("%s, naming %v: %v, %+v", id, said, m.Score, m.Lines)
+			}
+		}
+		last := e.Given.NumberOfPlies()
+		if m := practice.Grade(e, practice.Answer{Schedule: a.Schedule, Faults: []int{last}}, lib, quantity.US); m.Full() {
+			t.Errorf("%s: tearing out sound ply %d costs nothing", id, last)
+		}
+	}
+}
+
+// Whoever lays woven glass to the fluid hears from the checker what is wrong
+// with it, not only that there is no barrier.
+func TestGrade_handsOutWhatTheCheckerSays(t *testing.T) {
+	e, lib := find(t, "a5-from-the-fluid"), catalog.Library()
+	s := practice.Solve(e, lib, quantity.US).Schedule.Clone()
+	for i := range s.Plies {
+		if s.Plies[i].Material == catalog.Woven24 {
+			s.Plies[0], s.Plies[i] = s.Plies[i], s.Plies[0]
+			break
+		}
+	}
+	m := practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
+	if m.Report == nil || len(m.Report.Findings) == 0 || m.Report.Findings[0].Severity != rules.Break {
+		t.Errorf("the report is %+v", m.Report)
+	}
+}
+
+// Two mats too many are structure to the checker, and the mark says so.
+func TestGrade_saysWhichPliesAreNoBarrierAnyMore(t *testing.T) {
+	e, lib := find(t, "a7-lamp-rinse"), catalog.Library()
+	s := practice.Solve(e, lib, quantity.US).Schedule.Clone()
+	for i := range s.Plies {
+		s.Plies[i].Zone = laminate.NoZone
+	}
+	mats := s.Plies[1]
+	mats.GelAfter = false
+	s.Plies[1].GelAfter = false
+	s.Plies = slices.Insert(s.Plies, 2, mats)
+	for _, l := range practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US).Lines {
+		if strings.HasPrefix(l.Demand, "what stands outside") && !strings.Contains(l.Found, "with plies 4, 5") {
+			t.Errorf("%+v", l)
+		}
+	}
 }

@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -33,20 +34,21 @@ func faultsOf(e *exercise.Exercise, solved *laminate.Schedule, lib *laminate.Lib
 func (g *grader) fix(a Answer) {
 	s := g.taken(a.Schedule)
 	given, faults := faultsOf(g.exercise, g.mark.Solution.Schedule, g.library, g.units)
-	g.named(a.Faults, given, faults)
+	g.named(a.Faults, s, given, faults)
 	var report *rules.Report
 	if s != nil {
 		report = judge(s, g.library, g.units)
+		g.mark.Report = report
 	}
 	for i := range faults {
 		f := &faults[i]
-		l := Line{Demand: "fixed: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it is"}
+		l := Line{Demand: "fixed: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it is", Why: f.Rule.Why, Basis: f.Basis}
 		switch report {
 		case nil:
-			l.Points, l.Found, l.Why, l.Basis = 0, "nothing was laid", f.Rule.Why, f.Basis
+			l.Points, l.Found = 0, "nothing was laid"
 		default:
 			if left := worstOf(report, f.Rule); left > worstOf(judge(g.mark.Solution.Schedule, g.library, g.units), f.Rule) {
-				l.Found, l.Why, l.Basis = left.String()+" still: "+messageOf(report, f.Rule), f.Rule.Why, f.Basis
+				l.Found = left.String() + " still: " + messageOf(report, f.Rule)
 				l.Points = 0
 				if left < f.Severity {
 					l.Points = pointsOfGroup * kept(left)
@@ -56,7 +58,7 @@ func (g *grader) fix(a Answer) {
 		g.mark.add(l)
 	}
 	g.demanded(s)
-	l := Line{Demand: "nothing else went wrong", Of: pointsOfGroup, Points: pointsOfGroup, Found: "nothing did"}
+	l := Line{Demand: "nothing else went wrong", Of: pointsOfGroup, Points: pointsOfGroup, Found: "nothing did", Basis: basisOfGroups, Why: "A fix that breaks another rule only moves the fault. Nothing is worse than it was."}
 	if report == nil {
 		l.Points, l.Found, l.Basis, l.Why = 0, "nothing was laid", own, "A schedule that is thrown away is not fixed."
 		g.mark.add(l)
@@ -91,27 +93,81 @@ func messageOf(r *rules.Report, rule *rules.Rule) string {
 	return ""
 }
 
+// onlyLacks tells whether what is given lacks something and has nothing wrong
+// in it: all its plies stand in the answer, in their order, with others between
+// them.
+func onlyLacks(given, solved *laminate.Schedule) bool {
+	if solved == nil {
+		return false
+	}
+	want, have := singlePlies(given), singlePlies(solved)
+	if len(have) <= len(want) {
+		return false
+	}
+	for _, p := range have {
+		if len(want) > 0 && want[0] == p {
+			want = want[1:]
+		}
+	}
+	return len(want) == 0
+}
+
+// singlePlies are the plies of a schedule one by one, with the resin each is
+// laid in: equal where a person would call two the same ply.
+func singlePlies(s *laminate.Schedule) []string {
+	var list []string
+	for _, p := range s.Plies {
+		p.Zone = laminate.NoZone
+		list = append(list, onePlyEach(s, p)...)
+	}
+	return list
+}
+
+// onePlyEach writes out the plies of a row; ids of resins and places in a file
+// make no difference.
+func onePlyEach(s *laminate.Schedule, p laminate.Ply) []string {
+	resin := "none"
+	if r, ok := s.Resin(p.Resin); ok {
+		c := *r
+		c.Origin, c.ID = 0, ""
+		resin = fmt.Sprint(c)
+	}
+	count, gel := p.Count, p.GelAfter
+	p.Origin, p.Count, p.Resin = 0, 1, ""
+	var list []string
+	for n := range count {
+		p.GelAfter = gel && n == count-1
+		list = append(list, fmt.Sprint(p)+resin)
+	}
+	return list
+}
+
 // named marks the plies that were said to be at fault: every fault counts once
-// that has plies, and naming a sound ply takes as much away.
-func (g *grader) named(said []int, given *rules.Report, faults []rules.Finding) {
+// that has plies, and naming a sound ply takes as much away. Where something is
+// only missing nothing has to be named; who did nothing has not found that out.
+func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, faults []rules.Finding) {
 	said = slices.Compact(slices.Sorted(slices.Values(said)))
 	var guilty []int
 	total, hit := 0, 0
 	missed := -1
+	lacks := onlyLacks(&g.exercise.Given, g.mark.Solution.Schedule)
 	for i := range faults {
 		plies := singles(given.Analysis, faults[i].Rows)
 		if len(plies) == 0 {
 			continue
 		}
-		total++
 		guilty = append(guilty, plies...)
+		if lacks {
+			continue
+		}
+		total++
 		if slices.ContainsFunc(said, func(n int) bool { return slices.Contains(plies, n) }) {
 			hit++
 		} else if missed < 0 {
 			missed = i
 		}
 	}
-	if total == 0 {
+	if total == 0 && !lacks {
 		return
 	}
 	var wrong []int
@@ -120,8 +176,18 @@ func (g *grader) named(said []int, given *rules.Report, faults []rules.Finding) 
 			wrong = append(wrong, n)
 		}
 	}
-	l := Line{Demand: "the plies at fault are named", Of: pointsOfGroup, Found: "named " + list(said), Basis: own}
-	l.Points = pointsOfGroup * max(0, float64(hit-len(wrong))/float64(total))
+	l := Line{
+		Demand: "the plies at fault are named", Of: pointsOfGroup, Found: "named " + list(said), Basis: own,
+		Why: "Whoever can say which ply is at fault knows what to take out, and leaves the rest alone.",
+	}
+	l.Points = pointsOfGroup * max(0, float64(hit-len(wrong))/float64(max(1, total)))
+	if lacks {
+		l.Points = pointsOfGroup * max(0, 1-float64(len(wrong)))
+		if s == nil || slices.Equal(singlePlies(s), singlePlies(&g.exercise.Given)) && len(said) == 0 {
+			l.Points, l.Found = 0, "nothing was named or changed"
+		}
+		l.Why = "Nothing that was laid is wrong: something is missing, and no ply has to be torn out for it."
+	}
 	switch {
 	case missed >= 0:
 		f := &faults[missed]

@@ -65,6 +65,24 @@ func (s Session) Lay(now *laminate.Schedule) Session {
 	return s
 }
 
+// With goes on with an answer that an earlier sitting left, as far as it fits
+// the exercise.
+func (s Session) With(a Answer) Session {
+	n := s
+	n.answer.Hints = max(0, min(a.Hints, len(s.exercise.Hints)))
+	if a.Schedule != nil {
+		n = n.Lay(a.Schedule)
+	}
+	for _, ply := range a.Faults {
+		n = n.Blame(ply)
+	}
+	n = n.Veil(a.Veil).Family(a.Family)
+	for i, text := range a.Values {
+		n = n.Tell(i, text)
+	}
+	return n
+}
+
 // Blame says that a single ply of the given schedule is at fault, or takes
 // that back.
 func (s Session) Blame(ply int) Session {

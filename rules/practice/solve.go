@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -27,14 +28,16 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 		a := Answer{Schedule: s}
 		given, faults := faultsOf(e, s, lib, units)
 		for _, f := range faults {
-			a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			if !onlyLacks(&e.Given, s) {
+				a.Faults = append(a.Faults, singles(given.Analysis, f.Rows)...)
+			}
 		}
 		slices.Sort(a.Faults)
 		a.Faults = slices.Compact(a.Faults)
 		return a
 	case exercise.Order:
 		return Answer{Schedule: v.order()}
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		a := Answer{Values: make([]string, len(e.Questions))}
 		for i, q := range e.Questions {
 			if t, err := TruthOf(e, i, lib, units); err == nil {
@@ -65,7 +68,7 @@ func (v *solver) weigh(s *laminate.Schedule) weight {
 		switch l.Verdict {
 		case acceptance.Fails:
 			w[0]++
-		case acceptance.CannotTell:
+		case acceptance.Incomplete:
 			w[2]++
 		case acceptance.Meets:
 		}
@@ -100,8 +103,8 @@ var familyOrder = []laminate.Family{
 // choices lists every barrier to be tried, leanest first.
 func choices(e *exercise.Exercise, lib *laminate.Library) []choice {
 	var list []choice
-	for _, mats := range []int{2, 4} {
-		for veils := 1; veils <= 2; veils++ {
+	for _, mats := range []int{catalog.SingleBuild.Mats, catalog.DoubleBuild.Mats} {
+		for veils := catalog.SingleBuild.Veils; veils <= catalog.DoubleBuild.Veils; veils++ {
 			for _, family := range familyOrder {
 				for _, veil := range veilIDs(e, lib) {
 					list = append(list, choice{veil, family, veils, mats})
@@ -164,7 +167,7 @@ func (v *solver) choose() Answer {
 	var best choice
 	var least weight
 	for _, c := range choices(v.exercise, v.library) {
-		if c.veils != 1 || c.mats != 2 {
+		if c.veils != catalog.SingleBuild.Veils || c.mats != catalog.SingleBuild.Mats {
 			continue
 		}
 		c.veils, c.mats = 0, 0

@@ -16,10 +16,10 @@ var mild = quantity.New(120, quantity.Fahrenheit).SI()
 var ResinForAcid = &rules.Rule{
 	ID:     "resin-for-acid",
 	Family: family,
-	Title:  "Strong acid asks for a tighter resin",
-	Why: "Strong and oxidizing acids work their way into a loosely cross-linked resin, char or soften its surface and go on into the glass behind. " +
+	Title:  "Barrier resin weak in strong acid",
+	Why: "Strong and oxidizing acids penetrate a loosely cross-linked resin, char or soften its surface and go on to the glass behind it. " +
 		"Novolac vinyl esters are cross-linked more tightly and are the usual choice for strong acids. " +
-		"At mild temperature a plain vinyl ester or ester often does; hot, or with an oxidizer beside the acid, it is a gamble on the barrier's life.",
+		"At mild temperature a plain vinyl ester or polyester often serves; hot, or with an oxidizer beside the acid, the barrier may fail early.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning, rules.Note},
 	When: "the service contains strong-acid and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
 		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer too. No temperature, or no resin family: incomplete",
@@ -40,19 +40,20 @@ func resinForAcid(p *rules.Pass) {
 		}
 		f := rules.Finding{
 			Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
-			Message: "the service contains strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is the usual one",
+			Message: "the service contains strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is usual",
 		}
+		reached, bound := p.Hottest(mild)
 		switch {
 		case oxidizer:
-			f.Message += ", the more so with an oxidizer"
+			f.Message += ", all the more with an oxidizer"
 		case !at.Given():
 			f.Severity = rules.Incomplete
-			f.Message += " above " + p.Heat(mild) + ", and the service temperature is not given: cannot be judged"
+			f.Message += " above " + p.Units.Temperature(mild) + "; the service temperature is not stated"
 		case quantity.Above(at.SI(), mild):
-			f.Message += ", the more so at " + p.Hottest() + ", above " + p.Heat(mild)
+			f.Message += ", all the more at " + reached + ", above " + bound
 		default:
 			f.Severity = rules.Note
-			f.Message += "; at " + p.Hottest() + ", not above " + p.Heat(mild) + ", this one may do"
+			f.Message += "; at " + reached + ", not above " + bound + ", this resin may serve"
 		}
 		p.Report(f)
 	}
@@ -67,10 +68,10 @@ const alkaline = 12.0
 var ResinInAlkali = &rules.Rule{
 	ID:     "resin-in-alkali",
 	Family: family,
-	Title:  "Alkali splits an ester barrier",
-	Why: "Strong bases and hypochlorite saponify the ester links that hold iso-, terephthalic and chlorendic polyesters together: the resin is taken apart from the surface inward. " +
-		"It softens, goes cloudy and washes off, and the glass follows. Vinyl esters carry their few ester links shielded and stand it. " +
-		"No thickness makes up for the wrong resin here.",
+	Title:  "Alkali attacks the barrier resin",
+	Why: "Strong bases and hypochlorite saponify the ester links that hold iso-, terephthalic and chlorendic polyesters together: the resin breaks down from the surface inward. " +
+		"It softens, turns cloudy and washes off, and the glass follows. Vinyl esters have few ester links, and shielded ones, and resist it. " +
+		"A thicker barrier does not make up for the wrong resin.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When: "the service contains strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break. " +
 		"A barrier ply whose resin family is not given: incomplete; so is such a resin at a pH above 12 where the service does not say what it contains",
@@ -86,7 +87,7 @@ func resinInAlkali(p *rules.Pass) {
 	case s.Contains.Has(laminate.StrongBase, laminate.Hypochlorite):
 		because += p.Carried(laminate.StrongBase, laminate.Hypochlorite)
 	case !s.Contains.Given && s.PH.Given && s.PH.Highest > alkaline:
-		because = "the service goes above pH 12 and does not say what it contains"
+		because = "the service goes above pH 12 and does not state what it contains"
 		severity = rules.Incomplete
 	default:
 		return
@@ -98,11 +99,10 @@ func resinInAlkali(p *rules.Pass) {
 		}
 		f := rules.Finding{
 			Severity: severity, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
-			Message: because + " and the barrier resin is " + named(r) + ", which strong alkali splits",
+			Message: because + " and the barrier resin is " + named(r) + ", which strong alkali attacks",
 		}
 		if severity == rules.Incomplete {
 			f.At = laminate.ServiceRef("contains")
-			f.Message += ": cannot be judged"
 		}
 		p.Report(f)
 	}
@@ -113,12 +113,12 @@ func resinInAlkali(p *rules.Pass) {
 var HypochloriteCure = &rules.Rule{
 	ID:     "hypochlorite-cure",
 	Family: family,
-	Title:  "Cure or thixotrope unfit for hypochlorite",
-	Why: "Cobalt left in the resin speeds up the decay of hypochlorite at the wall, and the oxygen and heat set free attack the surface; fumed silica is dissolved by the alkali and leaves pores. " +
+	Title:  "Cure or thixotrope wrong for hypochlorite",
+	Why: "Cobalt left in the resin speeds up the decay of hypochlorite at the wall, and the oxygen and heat released attack the surface; alkali dissolves fumed silica and leaves pores. " +
 		"For hypochlorite the barrier is cured with peroxide and amine, without fumed silica. " +
-		"A barrier cured the usual way looks the same on the day it is delivered and is eaten years early.",
+		"A barrier cured with cobalt looks the same when new, and fails years early.",
 	Severity: []rules.Severity{rules.Warning},
-	When: "the service contains hypochlorite and the cure of a barrier resin is not peroxide-amine (not stated is not), or its thixotrope names silica " +
+	When: "the service contains hypochlorite and the cure of a barrier resin is not peroxide-amine (a cure not stated counts as another), or its thixotrope names silica " +
 		"other than to say there is none; a thixotrope left out is taken as none",
 	Basis: rules.CommonPractice,
 	Run:   hypochloriteCure,
@@ -137,9 +137,9 @@ func hypochloriteCure(p *rules.Pass) {
 		switch r.Cure {
 		case laminate.PeroxideAmine:
 		case laminate.NoCure:
-			wrong = append(wrong, "its cure is not stated, peroxide-amine is wanted")
+			wrong = append(wrong, "its cure is not stated, peroxide-amine is usual")
 		default:
-			wrong = append(wrong, "its cure is "+r.Cure.String()+", peroxide-amine is wanted")
+			wrong = append(wrong, "its cure is "+r.Cure.String()+", peroxide-amine is usual")
 		}
 		if silica(r.Thixotrope) {
 			wrong = append(wrong, "its thixotrope is silica, which alkali dissolves")
@@ -154,7 +154,7 @@ func hypochloriteCure(p *rules.Pass) {
 		if r.Cure == laminate.PeroxideAmine {
 			f.At = laminate.ResinRef(i, "thixotrope")
 		} else {
-			f.Fix = p.Fix("resin "+r.ID+" is cured with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
+			f.Fix = p.Fix("cure resin "+r.ID+" with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
 				func(l *rules.Layup) error {
 					l.Schedule.Resins[i].Cure = laminate.PeroxideAmine
 					return nil

@@ -2,6 +2,7 @@ package resin
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
@@ -10,9 +11,9 @@ var BarrierResinsDiffer = &rules.Rule{
 	ID:     "barrier-resins-differ",
 	Family: family,
 	Title:  "More than one resin family in the barrier",
-	Why: "The barrier is chosen as one: the resin behind the veil meets the same fluid, a little later. Two families shrink and swell differently, so the seam between them is where it blisters, " +
-		"and the weaker of the two sets the life of the whole. It also invites the wrong drum on the shop floor. " +
-		"There are reasons to do it, a costly resin in the veil alone for one; then somebody has to say so.",
+	Why: "The barrier is chosen as a whole: the resin behind the veil meets the same fluid, a little later. Two families shrink and swell differently, so it blisters at the seam between them, " +
+		"and the weaker of the two sets the life of the whole. It also invites taking the wrong drum in the shop. " +
+		"There are reasons for it, such as an expensive resin in the veil only; a person has to decide that.",
 	Severity: []rules.Severity{rules.Warning},
 	When:     "plies of the inner surface and interior layer use resins of more than one family; differing fillers or cures of one family do not count",
 	Basis:    rules.CommonPractice,
@@ -59,7 +60,7 @@ func barrierResinsDiffer(p *rules.Pass) {
 	p.Report(rules.Finding{
 		Severity: rules.Warning, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
 		Message: "the barrier begins in resin " + named(&p.Schedule.Resins[lead]) + ", but " + p.Plies(rows) + " " + p.Are(rows) + " in " + named(strange),
-		Fix: p.Fix("the whole barrier is laid in resin "+id, "put the barrier into resin "+id, laminate.PlyRef(rows[0], "resin"),
+		Fix: p.Fix("use one resin for the whole barrier: "+id, "put the barrier into resin "+id, laminate.PlyRef(rows[0], "resin"),
 			func(l *rules.Layup) error {
 				for _, i := range rows {
 					l.Schedule.Plies[i].Resin = id
@@ -73,10 +74,10 @@ func barrierResinsDiffer(p *rules.Pass) {
 var ServiceIncomplete = &rules.Rule{
 	ID:     "service-incomplete",
 	Family: family,
-	Title:  "The service is not fully stated",
-	Why: "Veil, resin and barrier are chosen for what the wall meets: which chemical, how hot, how acid or alkaline. A schedule without them may be right by luck, " +
-		"and most rules about veils and resins can only keep silent. Ask whoever runs the process, for the worst it can do, upsets and cleaning included; " +
-		"guessing is how the wrong wall gets built. Where nothing like fluorides is carried, say so with an empty list: silence is not the same.",
+	Title:  "Service data missing",
+	Why: "Veil, resin and barrier are chosen for the service: which fluid, how hot, how acidic or alkaline. Without these facts " +
+		"most rules about veils and resins cannot be applied. Ask whoever runs the process for the worst case, upsets and cleaning included; " +
+		"do not guess. Where the fluid contains nothing on the list, such as fluorides, say so with an empty list: a missing key does not mean none.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
 	When:     "temperature (an upset alone is not enough), pH or fluid are not given: incomplete; all of them given but not what the service contains: warning",
 	Basis:    rules.CommonPractice,
@@ -97,14 +98,15 @@ var ServiceIncomplete = &rules.Rule{
 		if missing == nil {
 			p.Report(rules.Finding{
 				Severity: rules.Warning, At: laminate.ServiceRef("contains"),
-				Message: "the service does not say what it contains (an empty list says nothing special): rules about fluorides, hypochlorite, acids, bases and the like took it as none",
+				Message: "the service does not state what it contains (an empty list means nothing special); the rules about fluorides, hypochlorite, acids and bases assumed none",
 			})
 			return
 		}
-		message := "the service does not give its " + rules.Join(missing, "and") + ": veil and resin cannot be judged"
+		message := "the service does not state its " + rules.Join(missing, "and")
 		if !s.Contains.Given {
-			message += "; nor does it say what it contains"
+			message += ", nor what it contains"
 		}
+		message += "; veil and resin are not checked"
 		p.Report(rules.Finding{Severity: rules.Incomplete, At: laminate.ServiceRef(keys[0]), Message: message})
 	},
 }
@@ -113,9 +115,9 @@ var ServiceIncomplete = &rules.Rule{
 var ConfirmResin = &rules.Rule{
 	ID:     "confirm-resin",
 	Family: family,
-	Title:  "Confirm the resin with its maker's guide or coupons",
-	Why: "A family name is a first choice, not a proof: products within a family differ, and mixtures, traces and upsets decide. The resin maker's guide for that concentration and temperature, " +
-		"or coupons hung in the fluid (ASTM C581), are the evidence. Keep it with the job: without it nobody can say afterwards on what ground the wall was built.",
+	Title:  "Confirm the resin: manufacturer's data or coupons",
+	Why: "A family name is a first choice, not a proof: products within a family differ, and mixtures, traces and upsets decide. The resin manufacturer's data for that concentration and temperature, " +
+		"or coupons hung in the fluid (ASTM C581), are the evidence. Keep it with the job, so that the choice can be justified later.",
 	Severity: []rules.Severity{rules.Note},
 	When:     "always",
 	Basis:    "ASTM C581; common practice, no source",
@@ -134,14 +136,15 @@ var ConfirmResin = &rules.Rule{
 			message += "the fluid"
 		}
 		if s.Concentration.Given {
-			message += " at " + rules.Share(s.Concentration.Value)
+			message += " at " + quantity.Percent(s.Concentration.Value)
 		} else {
 			message += " at its concentration (not given)"
 		}
 		if hot := s.Hottest(); hot.Given() {
-			message += " and " + p.Hottest()
+			reached, _ := p.Hottest(hot.SI())
+			message += " and " + reached
 		}
-		message += " with the resin maker's guide or ASTM C581 coupons"
+		message += " by the resin manufacturer's data or ASTM C581 coupons"
 		p.Report(rules.Finding{Severity: rules.Note, At: laminate.ServiceRef("fluid"), Message: message})
 	},
 }

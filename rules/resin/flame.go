@@ -15,15 +15,15 @@ var FlameSpread = &rules.Rule{
 	ID:     "flame-spread",
 	Family: family,
 	Title:  "Flame spread not shown to be low enough",
-	Why: "Where a flame spread index is demanded the proof is a test report on the laminate, not a family name: brominated and chlorendic resins resist fire, but many of them reach class 1 " +
-		"(index 25 or less) only with antimony trioxide in the structure. A resin without bromine or chlorine burns far beyond 25. " +
+	Why: "Where a flame spread index is required, the proof is a test report on the laminate, not a family name: brominated and chlorendic resins resist fire, but many of them reach class 1 " +
+		"(index 25 or less) only with antimony trioxide in the structure. A resin without bromine or chlorine is far above 25. " +
 		"Fire reaches a pipe or tank from outside, so structure and outer surface count; a duct burns inside, so its barrier counts too. " +
-		"A wall that is found out after erection is taken down again, or takes the building with it.",
+		"A wall found to fail after erection has to come down; in a fire it spreads the fire.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "an index is demanded. For each resin of structure and outer surface, in ducts of the barrier too: tested index above the demand (equal holds), or 25 or less demanded of a resin that is " +
-		"neither brominated nor chlorendic and not tested: break; family suits but not tested: warning; more than 25 demanded of another family that is not tested, a ply whose resin family is not given, " +
-		"or a barrier resin that would fail where the part's form is not given: incomplete",
-	Basis: "ASTM E84 index; class A (1) is 0–25 in NFPA 101 and IBC 803; families and antimony trioxide: common practice, no source",
+	When: "a flame spread index is required. For each resin of structure and outer surface, in ducts of the barrier too: tested index above the requirement (equal holds), or 25 or less required of a resin that is " +
+		"neither brominated nor chlorendic and not tested: break; family suits but not tested: warning; more than 25 required of another family that is not tested, a ply whose resin family is not given, " +
+		"or a barrier resin that would fail where the part's form is not stated: incomplete",
+	Basis: "ASTM E84 index; class A (1) is 0–25 in NFPA 101 and IBC 803; families, antimony trioxide, and that other resins are far above 25: common practice, no source",
 	Run:   flameSpread,
 }
 
@@ -36,12 +36,12 @@ func flameSpread(p *rules.Pass) {
 	if p.Schedule.Part.Form == laminate.Duct {
 		counts |= rules.InBarrier
 	}
-	wanted := "flame spread of at most " + strconv.Itoa(demand.Value) + " is demanded; resin "
+	wanted := "flame spread of at most " + strconv.Itoa(demand.Value) + " is required; resin "
 	for i, use := range p.Facts.Uses {
 		r := &p.Schedule.Resins[i]
 		severity, reason := burns(r, demand.Value)
 		switch {
-		case severity == rules.NoSeverity:
+		case severity == rules.Clear:
 		case use&counts != 0:
 			p.Report(rules.Finding{
 				Severity: severity, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "flame_spread_tested"), Message: wanted + named(r) + reason,
@@ -49,7 +49,7 @@ func flameSpread(p *rules.Pass) {
 		case use&rules.InBarrier != 0 && severity == rules.Break && p.Schedule.Part.Form == laminate.NoPartForm:
 			p.Report(rules.Finding{
 				Severity: rules.Incomplete, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.PartRef("form"),
-				Message: wanted + named(r) + reason + "; it lies in the barrier, which counts in a duct, and the part's form is not given: cannot be judged",
+				Message: wanted + named(r) + reason + "; it is in the barrier, which counts in a duct, and the part's form is not stated",
 			})
 		}
 	}
@@ -65,7 +65,7 @@ func flameSpread(p *rules.Pass) {
 	if rows != nil {
 		p.Report(rules.Finding{
 			Severity: rules.Incomplete, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
-			Message: "flame spread of at most " + strconv.Itoa(demand.Value) + " is demanded and the resin family of " + p.Plies(rows) + " is not given: cannot be judged",
+			Message: "flame spread of at most " + strconv.Itoa(demand.Value) + " is required; the resin family of " + p.Plies(rows) + " is not stated",
 		})
 	}
 }
@@ -77,11 +77,11 @@ func burns(r *laminate.Resin, demand int) (rules.Severity, string) {
 	case r.FlameSpreadTested.Given && r.FlameSpreadTested.Value > demand:
 		return rules.Break, " was tested at " + strconv.Itoa(r.FlameSpreadTested.Value)
 	case r.FlameSpreadTested.Given, r.Family == laminate.NoFamily:
-		return rules.NoSeverity, "" // a family not given is told of by its plies
+		return rules.Clear, "" // a family not given is told of by its plies
 	case suits:
-		return rules.Warning, " is of a family that can reach class 1, often only with antimony trioxide, but no tested index is given"
+		return rules.Warning, " is of a family that can reach class 1, often only with antimony trioxide, but no tested index is stated"
 	case demand <= classOne:
 		return rules.Break, " is neither brominated nor chlorendic and has no tested index"
 	}
-	return rules.Incomplete, " has no tested index: cannot be judged"
+	return rules.Incomplete, " has no tested index"
 }

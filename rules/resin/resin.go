@@ -26,7 +26,7 @@ func middling(f laminate.Family) bool {
 // named spells a resin: its id and family.
 func named(r *laminate.Resin) string {
 	if r.Family == laminate.NoFamily {
-		return r.ID + " (family not given)"
+		return r.ID + " (family not stated)"
 	}
 	return r.ID + " (" + r.Family.String() + ")"
 }
@@ -39,6 +39,6 @@ func unresined(p *rules.Pass, because string) {
 	rows := p.RowsOfResin(-1, rules.InBarrier)
 	p.Report(rules.Finding{
 		Severity: rules.Incomplete, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
-		Message: because + ", and the resin family of " + p.Plies(rows) + " is not given: cannot be judged",
+		Message: because + "; the resin family of " + p.Plies(rows) + " is not stated",
 	})
 }

@@ -83,7 +83,7 @@ func heatCases() []ruletest.Case {
 			s.Plies[ruletest.CoatRow].Resin = "coat"
 		})},
 		{Name: "heat deflection but no temperature", Change: both(noHeat, deflects(liner, 200)),
-			Want: []string{"incomplete resin-temperature 0 1", "incomplete service-incomplete"}, Says: []string{"cannot be judged"}},
+			Want: []string{"incomplete resin-temperature 0 1", "incomplete service-incomplete"}, Says: []string{"service temperature is not stated"}},
 		{Name: "hot and the family not given", Change: both(heat(200), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-temperature 0 1"}},
 	}
 }
@@ -93,7 +93,7 @@ func chemistryCases() []ruletest.Case {
 	acid := carries(laminate.StrongAcid)
 	bleach := carries(laminate.Hypochlorite)
 	return []ruletest.Case{
-		{Name: "strong acid at 120 °F", Change: both(acid, heat(120)), Want: []string{"note resin-for-acid 0 1"}, Says: []string{"novolac vinyl ester is the usual one"}},
+		{Name: "strong acid at 120 °F", Change: both(acid, heat(120)), Want: []string{"note resin-for-acid 0 1"}, Says: []string{"novolac vinyl ester is usual"}},
 		{Name: "strong acid above 120 °F", Change: both(acid, heat(121)), Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"121 °F", "above 120 °F"}},
 		{Name: "strong acid with an oxidizer", Change: carries(laminate.StrongAcid, laminate.Oxidizer), Want: []string{"warning resin-for-acid"}},
 		{Name: "strong acid on novolac", Change: both(acid, heat(150), family(liner, novolac))},
@@ -119,7 +119,7 @@ func chemistryCases() []ruletest.Case {
 		}), Want: []string{"warning service-incomplete"}},
 
 		{Name: "hypochlorite, cure not stated", Change: bleach, Want: []string{"warning hypochlorite-cure 0 1"}, Says: []string{"cure is not stated"},
-			Fixes: "resin liner is cured with peroxide-amine"},
+			Fixes: "cure resin liner with peroxide-amine"},
 		{Name: "hypochlorite, cobalt", Change: both(bleach, func(s *laminate.Schedule) { s.Resins[liner].Cure = laminate.PeroxideCobalt }),
 			Want: []string{"warning hypochlorite-cure"}, Says: []string{"its cure is peroxide-cobalt"}, Fixes: "peroxide-amine"},
 		{Name: "hypochlorite, amine", Change: both(bleach, amine)},
@@ -131,11 +131,11 @@ func chemistryCases() []ruletest.Case {
 		{Name: "two families in the barrier", Change: func(s *laminate.Schedule) {
 			s.Resins[wall].Family = novolac
 			s.Plies[ruletest.MatRow].Resin = ruletest.Wall
-		}, Want: []string{"warning barrier-resins-differ 1"}, Says: []string{"plies 2–3 are in wall (novolac-vinyl-ester)"}, Fixes: "the whole barrier is laid in resin liner"},
+		}, Want: []string{"warning barrier-resins-differ 1"}, Says: []string{"plies 2–3 are in wall (novolac-vinyl-ester)"}, Fixes: "use one resin for the whole barrier: liner"},
 		{Name: "the resin that meets the fluid leads, whichever stands first", Change: func(s *laminate.Schedule) {
 			s.Resins[wall].Family = novolac
 			s.Plies[ruletest.VeilRow].Resin = ruletest.Wall
-		}, Want: []string{"warning barrier-resins-differ 1"}, Fixes: "in resin wall"},
+		}, Want: []string{"warning barrier-resins-differ 1"}, Fixes: "whole barrier: wall"},
 		{Name: "two resins of one family in the barrier", Change: func(s *laminate.Schedule) { s.Plies[ruletest.MatRow].Resin = ruletest.Wall }},
 	}
 }
@@ -151,13 +151,13 @@ func flameCases() []ruletest.Case {
 		{Name: "tested at 25", Change: both(flame(25), brominated, tested(wall, 25))},
 		{Name: "tested at 26", Change: both(flame(25), brominated, tested(wall, 26)), Want: []string{"break flame-spread"}, Says: []string{"tested at 26"}},
 		{Name: "a tested vinyl ester needs no family", Change: both(flame(25), tested(wall, 20))},
-		{Name: "26 demanded of an untested vinyl ester", Change: flame(26), Want: []string{"incomplete flame-spread"}, Says: []string{"cannot be judged"}},
+		{Name: "26 demanded of an untested vinyl ester", Change: flame(26), Want: []string{"incomplete flame-spread"}, Says: []string{"has no tested index"}},
 		{Name: "75 demanded, tested at 75", Change: both(flame(75), tested(wall, 75))},
 		{Name: "75 demanded, tested at 76", Change: both(flame(75), tested(wall, 76)), Want: []string{"break flame-spread"}},
 		{Name: "the barrier of a pipe does not count", Change: both(flame(25), brominated, tested(wall, 20))},
 		{Name: "the barrier of a duct counts", Change: both(flame(25), brominated, tested(wall, 20), duct), Want: []string{"break flame-spread 0 1"}},
 		{Name: "a form not given leaves the barrier open", Change: both(flame(25), brominated, tested(wall, 20), func(s *laminate.Schedule) { s.Part.Form = laminate.NoPartForm }),
-			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"form is not given"}},
+			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"form is not stated"}},
 		{Name: "family not given but tested", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 20))},
 		{Name: "family not given and tested too high", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 30)), Want: []string{"break flame-spread 2 3 4 5"}},
 		{Name: "resin not named", Change: both(flame(25), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"incomplete flame-spread 4"}},
@@ -172,10 +172,10 @@ func serviceCases() []ruletest.Case {
 		{Name: "an upset alone is no operating temperature", Change: both(noHeat, upset(120)), Want: []string{"incomplete service-incomplete"}},
 		{Name: "pH missing", Change: func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, Want: []string{"incomplete service-incomplete"}, Says: []string{"its pH"}},
 		{Name: "everything missing", Change: func(s *laminate.Schedule) { s.Service = laminate.Service{} }, Want: []string{"incomplete service-incomplete"},
-			Says: []string{"its fluid, temperature and pH", "nor does it say what it contains"}},
-		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, Want: []string{"warning service-incomplete"}, Says: []string{"does not say what it contains"}},
+			Says: []string{"its fluid, temperature and pH", "nor what it contains"}},
+		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, Want: []string{"warning service-incomplete"}, Says: []string{"does not state what it contains"}},
 		{Name: "the resin is to be confirmed always", Want: []string{"note confirm-resin"},
-			Says: []string{"confirm vinyl-ester for rinse water at 2 % and 110 °F with the resin maker's guide or ASTM C581 coupons"}},
+			Says: []string{"confirm vinyl-ester for rinse water at 2 % and 110 °F by the resin manufacturer's data or ASTM C581 coupons"}},
 		{Name: "even where nothing is known", Change: func(s *laminate.Schedule) { *s = laminate.Schedule{} }, Want: []string{"incomplete service-incomplete", "note confirm-resin"},
 			Says: []string{"confirm the barrier resin for the fluid at its concentration (not given)"}},
 	}

@@ -4,7 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 )
 
@@ -13,9 +13,9 @@ var GelStopMissing = &rules.Rule{
 	ID:     "gel-stop-missing",
 	Family: family,
 	Title:  "No gel stop between barrier and structure",
-	Why: "Let the barrier gel and give off its heat before structure is laid. Laid wet on wet, the winding or the rollers squeeze resin out of the barrier and shift the veil, " +
-		"and the heat of the whole wall at once blisters and crazes the rich layer. " +
-		"The barrier can also be looked at and fixed only while it is still the last thing laid.",
+	Why: "Let the barrier gel and give off its heat before the structure is laid on it. Wet on wet, the winding or the rollers squeeze resin out of the barrier and shift the veil, " +
+		"and the heat of the whole laminate at once blisters and crazes the resin-rich layer. " +
+		"The barrier can be inspected and repaired only before the structure covers it.",
 	Severity: []rules.Severity{rules.Warning},
 	When:     "there is a barrier and a structural layer, and the last ply of the barrier has no gel stop after it",
 	Basis:    rules.CommonPractice,
@@ -27,15 +27,15 @@ var GelStopMissing = &rules.Rule{
 		last := end - 1
 		f := rules.Finding{
 			Severity: rules.Warning, Rows: []int{last}, At: laminate.PlyRef(last, "gel_after"),
-			Message: "no gel stop after " + p.Plies([]int{last}) + ", the last of the barrier, before the structure",
+			Message: "no gel stop after " + p.Plies([]int{last}) + ", the last of the barrier",
 		}
-		text := "the barrier gels after " + p.Plies([]int{last})
+		text := "add a gel stop after " + p.Plies([]int{last})
 		on := bare(p)
 		id, ok := p.StockMat()
 		if on >= 0 && ok { // on a gelled face the structure wants a mat first
-			text += " and a " + id + " goes on it"
+			text += " and " + id + " on the gelled face"
 		}
-		f.Fix = p.Fix(text, "set a gel stop after "+p.Plies([]int{last}), f.At, func(l *rules.Layup) error {
+		f.Fix = p.Fix(text, "added a gel stop after "+p.Plies([]int{last}), f.At, func(l *rules.Layup) error {
 			l.Schedule.Plies[last].GelAfter = true
 			if on >= 0 && ok {
 				l.Insert(on, mat(id, &l.Schedule.Plies[on], p.Analysis.Rows[on].Zone))
@@ -46,22 +46,17 @@ var GelStopMissing = &rules.Rule{
 	},
 }
 
-// What may be laid in one go (common practice, no source).
-const mostMats = 4
-
-var mostInOneGo = quantity.New(0.25, quantity.Inch).SI()
-
 // GelStopLate keeps the heat of curing within bounds.
 var GelStopLate = &rules.Rule{
 	ID:     "gel-stop-late",
 	Family: family,
-	Title:  "Too much laid between gel stops",
+	Title:  "Too many plies between gel stops",
 	Why: "Curing resin makes heat, and in a thick wet laminate the heat stays in: the middle boils, yellows and cracks, and shrinkage pulls the plies apart or warps the part. " +
-		"About four mats, or a quarter inch, in one go is what hand lay-up bears; then let it gel and cool. " +
-		"The shop's own resin and temperature may bear more or less, and somebody who knows them may say so.",
+		"Hand lay-up allows about four mats, or a quarter inch, at a time; then let it gel and cool. " +
+		"The shop's own resin and temperature may allow more or less; a person who knows them decides.",
 	Severity: []rules.Severity{rules.Warning},
-	When: "more than four chopped plies, or more than 1/4 in of hand-laid and chopped plies (both bounds are within), are laid without a gel stop between; veils and coats count by thickness. " +
-		"A wound ply ends the count until the next gel stop: wound walls go by the shop's own limit. Tested laminas do not count",
+	When: "more than four chopped plies, or more than 1/4 in of hand-laid and chopped plies (both bounds are within), without a gel stop between them; veils and coats count by thickness. " +
+		"A wound ply ends the count until the next gel stop: wound walls go by the shop's own limit. tested laminas do not count",
 	Basis: rules.CommonPractice,
 	Run:   gelStopLate,
 }
@@ -80,10 +75,10 @@ func (r *run) fits(form laminate.Form, thickness float64, count int) int {
 	}
 	n := count
 	if form.Chopped() {
-		n = min(n, mostMats-r.mats)
+		n = min(n, catalog.MatsInOneGo-r.mats)
 	}
 	if thickness > 0 {
-		room := (mostInOneGo - r.thickness) / thickness
+		room := (catalog.ThickestInOneGo.SI() - r.thickness) / thickness
 		if room < float64(n) {
 			n = int(room + 1e-9)
 		}
@@ -127,10 +122,10 @@ func gelStopLate(p *rules.Pass) {
 	if rows == nil {
 		return
 	}
-	message := "with " + p.Plies(rows[:1]) + " more than " + strconv.Itoa(mostMats) + " mats or " + p.Units.Thickness(mostInOneGo) +
-		" is laid without a gel stop: " + strconv.Itoa(first.mats) + " mats, " + p.Units.Thickness(first.thickness)
+	message := p.Plies(rows[:1]) + p.Verb(rows[:1], " makes ", " make ") + strconv.Itoa(first.mats) + " mats, " + p.Units.Thickness(first.thickness) + " without a gel stop" +
+		"; at most " + strconv.Itoa(catalog.MatsInOneGo) + " mats or " + p.Units.Thickness(catalog.ThickestInOneGo.SI())
 	if len(rows) > 1 {
-		message += "; and again with " + p.Plies(rows[1:])
+		message += "; again at " + p.Plies(rows[1:])
 	}
 	p.Report(rules.Finding{
 		Severity: rules.Warning, Rows: rows, At: laminate.PlyRef(rows[0], "gel_after"), Message: message, Fix: stops(p),
@@ -139,7 +134,7 @@ func gelStopLate(p *rules.Pass) {
 
 // stops is the fix that sets gel stops, taking rows of many plies apart.
 func stops(p *rules.Pass) *rules.Fix {
-	return p.Fix("gel stops go in after at most four mats or "+p.Units.Thickness(mostInOneGo), "set gel stops", laminate.PlyRef(0, "gel_after"),
+	return p.Fix("add gel stops after at most four mats or "+p.Units.Thickness(catalog.ThickestInOneGo.SI()), "added gel stops", laminate.PlyRef(0, "gel_after"),
 		func(l *rules.Layup) error {
 			var r run
 			at := 0 // row of the new schedule

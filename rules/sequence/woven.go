@@ -10,12 +10,12 @@ var WovenOnWoven = &rules.Rule{
 	ID:     "woven-on-woven",
 	Family: family,
 	Title:  "Woven roving on woven roving",
-	Why: "Two fabrics touch at the tops of their weave only: between lie pools of resin with nothing in them, and that is where the wall shears apart. " +
-		"A mat between beds into both. Without it the laminate sounds dead when tapped, comes apart in bending, and leaks along the seam. " +
-		"It is the commonest shortcut on the floor, because fabric builds up so fast.",
+	Why: "Two plies of woven roving touch only at the tops of their weave: between them lie pools of resin without reinforcement, and there the wall shears apart. " +
+		"A mat between them beds into both. Without it the laminate sounds dull when tapped, delaminates in bending, and leaks along the seam. " +
+		"Woven roving builds thickness fast, so the mat is easily left out.",
 	Severity: []rules.Severity{rules.Break},
-	When: "woven roving follows woven roving, in one row of several or in the next, with no mat between; a coat or veil between is no mat, " +
-		"another reinforcement (wound, unidirectional, tested lamina) parts them",
+	When: "woven roving follows woven roving, in one row of several or in the next, with no mat between; a coat or veil between them does not count; " +
+		"another reinforcement (wound, unidirectional, tested lamina) separates them",
 	Basis: rules.CommonPractice,
 	Run:   wovenOnWoven,
 }
@@ -47,7 +47,7 @@ func wovenOnWoven(p *rules.Pass) {
 	message := p.Plies(rows) + " " + p.Are(rows) + " woven roving on woven roving with no mat between"
 	f := rules.Finding{Severity: rules.Break, Rows: rows, Message: message}
 	if id, ok := p.StockMat(); ok && split {
-		f.Fix = p.Fix("a "+id+" goes between the woven plies", "laid "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
+		f.Fix = p.Fix("add "+id+" between the woven plies", "added "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
 			func(l *rules.Layup) error {
 				for k := len(rows) - 1; k >= 0; k-- {
 					part(p, l, rows[k], id)
@@ -93,9 +93,9 @@ var WovenOutermost = &rules.Rule{
 	ID:     "woven-outermost",
 	Family: family,
 	Title:  "Woven roving outermost",
-	Why: "Under the outer surface the last reinforcement should be mat. The weave of a fabric prints through a thin coat, its hollows hold air, " +
-		"and where the coat is worn the fabric's long strands draw water into the wall. A mat fills the weave and gives the coat something to sit on; " +
-		"it is also what a repair or a branch bonds to.",
+	Why: "Under the outer surface the last reinforcement should be mat. The weave of woven roving prints through a thin coat, its hollows hold air, " +
+		"and where the coat is worn, its long strands wick water into the wall. A mat fills the weave and supports the coat; " +
+		"a repair or a branch also bonds to it.",
 	Severity: []rules.Severity{rules.Warning},
 	When:     "the last ply that is neither veil nor coat is woven roving",
 	Basis:    rules.CommonPractice,
@@ -107,11 +107,11 @@ var WovenOutermost = &rules.Rule{
 			case laminate.WovenRoving:
 				f := rules.Finding{
 					Severity: rules.Warning, Rows: []int{i},
-					Message: p.Plies([]int{i}) + " (" + p.Schedule.Plies[i].Material + ") " + p.Are([]int{i}) + " the last reinforcement and woven roving; a mat last is usual",
+					Message: p.Plies([]int{i}) + " (" + p.Schedule.Plies[i].Material + ") " + p.Are([]int{i}) + " woven roving and the last reinforcement; a mat last is usual",
 				}
 				if id, ok := p.StockMat(); ok {
 					zone := p.Analysis.Rows[i].Zone
-					f.Fix = p.Fix("a "+id+" goes over "+p.Plies([]int{i}), "laid "+id+" over "+p.Plies([]int{i}), laminate.PlyRef(i+1, ""),
+					f.Fix = p.Fix("add "+id+" over "+p.Plies([]int{i}), "added "+id+" over "+p.Plies([]int{i}), laminate.PlyRef(i+1, ""),
 						func(l *rules.Layup) error {
 							l.Insert(i+1, mat(id, &l.Schedule.Plies[i], zone))
 							return nil
@@ -149,10 +149,10 @@ func bare(p *rules.Pass) int {
 var NoBondMat = &rules.Rule{
 	ID:     "no-bond-mat",
 	Family: family,
-	Title:  "Wound or woven straight on a gelled barrier",
-	Why: "A barrier that has gelled and cooled offers a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or a fabric bridges the hollows and leaves dry seams, " +
-		"so the barrier is held by little and comes away in sheets when the pipe is cooled, emptied under vacuum or knocked. " +
-		"One mat on the barrier before the structure is cheap.",
+	Title:  "No bond mat on a gelled barrier",
+	Why: "A barrier that has gelled and cooled has a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or woven roving bridges the hollows and leaves dry seams, " +
+		"so the bond is weak and the barrier delaminates when the part is cooled, put under vacuum or struck. " +
+		"One mat on the barrier before the structure prevents that at little cost.",
 	Severity: []rules.Severity{rules.Warning},
 	When: "the last ply of the barrier is followed by a gel stop and the next ply, coats apart, is woven, unidirectional or wound. " +
 		"Across a face that is still wet it does not matter",
@@ -164,11 +164,11 @@ var NoBondMat = &rules.Rule{
 		}
 		f := rules.Finding{
 			Severity: rules.Warning, Rows: []int{i},
-			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") " + p.Verb([]int{i}, "goes", "go") + " straight on the gelled barrier; a mat between is usual",
+			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") " + p.Are([]int{i}) + " laid directly on the gelled barrier; a mat between them is usual",
 		}
 		if id, ok := p.StockMat(); ok {
 			zone := p.Analysis.Rows[i].Zone
-			f.Fix = p.Fix("a "+id+" goes under "+p.Plies([]int{i}), "laid "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
+			f.Fix = p.Fix("add "+id+" under "+p.Plies([]int{i}), "added "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
 				func(l *rules.Layup) error {
 					l.Insert(i, mat(id, &l.Schedule.Plies[i], zone))
 					return nil

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 )
 
@@ -9,12 +10,12 @@ import (
 var ZonesOutOfOrder = &rules.Rule{
 	ID:     "zones-out-of-order",
 	Family: family,
-	Title:  "Zones do not follow one another outward",
+	Title:  "Zones out of order",
 	Why: "The wall works because each layer shields the next: veil before mats, barrier before structure, outer surface last. " +
-		"A barrier ply behind a structural one protects nothing, a structural ply inside the barrier is in the fluid's way with glass that was never meant to meet it. " +
-		"Either the plies or their zones are mixed up; both get built as written.",
+		"A barrier ply behind a structural one protects nothing, a structural ply inside the barrier puts glass in the fluid that is not meant to meet it. " +
+		"Either the plies or their zones are wrong.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "a ply stands further out than a ply of a zone that belongs outside it; inner surface, interior layer, structural layer, outer surface is the order",
+	When:     "a ply lies outside a ply of a zone further out; inner surface, interior layer, structural layer, outer surface is the order",
 	Basis:    "common practice, no source; API 12P 5.4 names the layers in this order",
 	Run: func(p *rules.Pass) {
 		outermost := laminate.NoZone
@@ -32,8 +33,8 @@ var ZonesOutOfOrder = &rules.Rule{
 		first := rows[0]
 		p.Report(rules.Finding{
 			Severity: rules.Break, Rows: rows, At: laminate.PlyRef(first, "zone"),
-			Message: p.Plies(rows) + " " + p.Are(rows) + " out of order: " + p.Plies(rows[:1]) + " is " + p.Analysis.Rows[first].Zone.String() +
-				" outside a ply of the " + highest(p, first).String(),
+			Message: p.Plies(rows) + " " + p.Are(rows) + " out of order: " + p.Plies(rows[:1]) + " (" + p.Analysis.Rows[first].Zone.String() +
+				") " + p.Verb(rows[:1], "lies", "lie") + " outside the " + highest(p, first).String(),
 		})
 	},
 }
@@ -46,17 +47,17 @@ func highest(p *rules.Pass, before int) laminate.Zone {
 	return z
 }
 
-// ZonesInferred tells that zones were not written down.
+// ZonesInferred notes that zones were not written down.
 var ZonesInferred = &rules.Rule{
 	ID:     "zones-inferred",
 	Family: family,
 	Title:  "Zones were inferred from the sequence",
-	Why: "Where a ply names no zone it is given one from its place: leading veils are inner surface, the chopped plies behind them interior layer, then structure, outer veils and coats last. " +
-		"That is what most people mean, but it is a reading, and what counts as barrier or as structure hangs on it. " +
-		"Write the zones out where it matters, so that a ply added later does not move the line.",
+	Why: "A ply that names no zone is given one from its place: leading veils are inner surface, the chopped plies behind them interior layer, then structure, outer veils and coats last. " +
+		"That is usually what is meant, but it is an inference, and what counts as barrier or as structure depends on it. " +
+		"Write the zones out where it matters, so that a ply added later does not change it.",
 	Severity: []rules.Severity{rules.Note},
 	When:     "some ply has no zone of its own",
-	Basis:    "the program's own reading of the sequence",
+	Basis:    "this program's own inference",
 	Run: func(p *rules.Pass) {
 		if !p.Analysis.Inferred {
 			return
@@ -77,10 +78,10 @@ var NoOuterSurface = &rules.Rule{
 	ID:     "no-outer-surface",
 	Family: family,
 	Title:  "No outer surface",
-	Why: "The outside is weathered, splashed and cured in air. A resin-rich coat, with wax so that the air does not keep it tacky, over a veil where the surroundings are corrosive, " +
-		"seals the ends of the structural glass. Bare structure blooms: the resin weathers away between the strands, water and fumes go in, and the surface never cures hard.",
+	Why: "The outside is exposed to weather and splashes, and cures in air. A resin-rich topcoat, with wax so that it cures in air, over a veil where the surroundings are corrosive, " +
+		"seals the structural glass. On a bare structure the resin weathers away between the strands (fiber bloom), water and fumes get in, and the surface stays tacky.",
 	Severity: []rules.Severity{rules.Warning},
-	When:     "there are plies and none is outer surface",
+	When:     "the schedule has plies and none is outer surface",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		n := len(p.Schedule.Plies)
@@ -89,11 +90,11 @@ var NoOuterSurface = &rules.Rule{
 		}
 		f := rules.Finding{
 			Severity: rules.Warning, Rows: []int{n - 1},
-			Message: "the wall ends with " + p.Schedule.Plies[n-1].Material + ", without a coat or veil as outer surface",
+			Message: "the last ply is " + p.Schedule.Plies[n-1].Material + "; no coat or veil as outer surface",
 		}
-		id, ok := p.Stock("topcoat", func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
+		id, ok := p.Stock(catalog.Topcoat, func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
 		if resin := p.Schedule.Plies[n-1].Resin; ok && resin != "" {
-			f.Fix = p.Fix("a "+id+" in resin "+resin+" goes last", "laid "+id+" last", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
+			f.Fix = p.Fix("add "+id+" in resin "+resin+" as the last ply", "added "+id+" as the last ply", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
 				l.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})
 				return nil
 			})
@@ -107,10 +108,10 @@ var WaxBetweenPlies = &rules.Rule{
 	ID:     "wax-between-plies",
 	Family: family,
 	Title:  "Wax between plies",
-	Why: "Wax floats to the surface of a coat and seals it from the air so that it cures through. Nothing bonds to it: whatever is laid over a waxed coat can be peeled off by hand, " +
-		"today or after the first winter. Wax belongs into the very last coat only; if more has to be laid, the surface is ground to glass first.",
+	Why: "Wax floats to the surface of a coat and seals it from the air so that it cures through. Nothing bonds to it: what is laid over a waxed coat peels off. " +
+		"Wax belongs in the last coat only; if more has to be laid, grind the surface down to glass first.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "a waxed coat is not the very last ply, counting each ply of a row of several",
+	When:     "a waxed coat is not the last ply, counting each ply of a row of several",
 	Basis:    rules.CommonPractice,
 	Run:      waxBetweenPlies,
 }
@@ -132,11 +133,11 @@ func waxBetweenPlies(p *rules.Pass) {
 	}
 	f := rules.Finding{
 		Severity: rules.Break, Rows: rows,
-		Message: p.Plies(rows) + " " + p.Are(rows) + " waxed coat (" + p.Schedule.Plies[rows[0]].Material + ") and more is laid on it",
+		Message: p.PliesAre(rows, "waxed coat") + " (" + p.Schedule.Plies[rows[0]].Material + ") with more plies on it",
 	}
-	text, label := "the waxed coat goes to the outside", "moved the waxed coat to the outside"
+	text, label := "move the waxed coat to the outside", "moved the waxed coat to the outside"
 	if waxed(last) {
-		text, label = "only the last ply is waxed coat", "took the waxed coat between plies out"
+		text, label = "remove the waxed coat between plies", "removed the waxed coat between plies"
 	}
 	f.Fix = p.Fix(text, label, laminate.PlyRef(rows[0], ""), func(l *rules.Layup) error {
 		coat := single(l.Schedule.Plies[rows[0]])

@@ -22,9 +22,9 @@ var StructureMissing = &rules.Rule{
 	ID:     "structure-missing",
 	Family: family,
 	Title:  "No structural layer",
-	Why: "The barrier is there to keep the fluid out and is not counted on to carry anything: it is brittle, rich in resin and meant to be used up. " +
-		"Without a structural layer the first pressure, lift or gust is carried by it, and it cracks where nobody sees. " +
-		"If the plies are there, one of them was probably put into another zone.",
+	Why: "The barrier keeps the fluid out and is not counted as carrying load: it is brittle, resin-rich and meant to be consumed. " +
+		"Without a structural layer it carries pressure, lifting and wind, and cracks unseen. " +
+		"If structural plies are there, check their zones.",
 	Severity: []rules.Severity{rules.Break},
 	When:     "the structural layer has no reinforced ply; veils and coats do not count",
 	Basis:    rules.CommonPractice,
@@ -32,7 +32,7 @@ var StructureMissing = &rules.Rule{
 		if p.Facts.Structural > 0 {
 			return
 		}
-		f := rules.Finding{Severity: rules.Break, Message: "no ply is structural layer: nothing carries the load"}
+		f := rules.Finding{Severity: rules.Break, Message: "no ply in the structural layer: nothing carries the load"}
 		if n := len(p.Schedule.Plies); n > 0 {
 			f.Rows = []int{n - 1}
 		}
@@ -59,12 +59,12 @@ var StructureGlassContent = &rules.Rule{
 	ID:     "structure-glass-content",
 	Family: family,
 	Title:  "Glass content of the structure out of its usual range",
-	Why: "Each way of building takes up so much glass and no more: mat about 30 %, mat and woven roving about 40 %, winding 60 to 70 %. " +
-		"More glass than that means strands that no resin reached, and a wall that is weak in shear and leaks; less means puddled resin, a heavy wall and less strength than its thickness promises. " +
+	Why: "Each process has its usual glass content: mat about 30 %, mat and woven roving about 40 %, winding 60 to 70 %. " +
+		"More glass means dry strands, and a wall that is weak in shear and leaks; less means pooled resin, a heavy wall and less strength than its thickness suggests. " +
 		"Strength figures hold within these ranges only.",
 	Severity: []rules.Severity{rules.Warning, rules.Note},
 	When: "glass by mass of the structural layer is outside 25–35 % all chopped, 35–50 % chopped and woven or unidirectional, 40–65 % chopped and wound, 55–75 % wound without chopped (all bounds are within): warning. " +
-		"Cannot be told because a mass is not known: note. Fabric without any chopped ply, and structures with tested laminas of known mass, are not judged",
+		"A mass not known: note. Not applied to woven plies without any chopped ply, nor to structures with tested laminas of known mass",
 	Basis: rules.CommonPractice,
 	Run:   structureGlassContent,
 }
@@ -95,7 +95,7 @@ func structureGlassContent(p *rules.Pass) {
 	zone := p.Analysis.Zones[laminate.StructuralLayer]
 	share, ok := zone.GlassMassFraction()
 	if !ok {
-		p.Report(rules.Finding{Severity: rules.Note, Rows: rows(), Message: "the glass content of the structure cannot be told: the mass of a ply is not known"})
+		p.Report(rules.Finding{Severity: rules.Note, Rows: rows(), Message: "the glass content of the structure cannot be determined: the mass of a ply is not known"})
 		return
 	}
 	var usual span
@@ -124,7 +124,7 @@ func structureGlassContent(p *rules.Pass) {
 		return
 	}
 	f.Rows = rows()
-	f.Message = "the structure has " + measured + " glass by mass; " + rules.Share(usual.least) + " to " + rules.Share(usual.most) + " are usual for " + usual.build
+	f.Message = "the structure has " + measured + " glass by mass; " + quantity.Percent(usual.least) + " to " + quantity.Percent(usual.most) + " is usual for " + usual.build
 	p.Report(f)
 }
 
@@ -136,8 +136,8 @@ var BookedThicknessDiffers = &rules.Rule{
 	ID:     "booked-thickness-differs",
 	Family: family,
 	Title:  "Booked ply thickness differs from the computed one",
-	Why: "A shop that books its own measured thickness knows its crew; arithmetic from mass, density and glass content knows none. Where the two lie far apart one of them rests on a wrong figure: " +
-		"another glass content than laid, a fabric of another mass, voids. Every thickness, strength and price here follows the computed one, so find out which is wrong.",
+	Why: "A booked thickness is the shop's own measurement; the computed one follows from mass, density and glass content. Where they differ widely, one of them rests on a wrong figure: " +
+		"another glass content than was laid, a material of another mass, voids. Every thickness, strength and price here follows the computed one, so find out which is wrong.",
 	Severity: []rules.Severity{rules.Warning, rules.Note},
 	When: "the shop's booked thickness of a material differs from the computed one of a ply by more than 20 % of the computed (20 % itself holds), once for each material: warning; " +
 		"booked, but the computed thickness is not known: note",

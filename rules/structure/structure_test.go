@@ -75,7 +75,7 @@ func TestStructureRules(t *testing.T) {
 
 		{Name: "25 % all chopped", Change: structure(ply(mat, 4, 0.25))},
 		{Name: "24.9 % all chopped", Change: structure(ply(mat, 4, 0.249)), Want: []string{"warning structure-glass-content 2"},
-			Says: []string{"24.9 % glass by mass; 25 % to 35 % are usual for an all-chopped structure"}},
+			Says: []string{"24.9 % glass by mass; 25 % to 35 % is usual for an all-chopped structure"}},
 		{Name: "35 % all chopped", Change: structure(ply(mat, 6, 0.35))},
 		{Name: "35.1 % all chopped", Change: structure(ply(mat, 6, 0.351)), Want: []string{"warning structure-glass-content"}},
 		{Name: "35 % chopped and woven", Change: structure(ply(mat, 1, 0.35), ply(woven, 1, 0.35), ply(mat, 1, 0.35))},
@@ -89,11 +89,11 @@ func TestStructureRules(t *testing.T) {
 		{Name: "65 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.65), ply(band, 5, 0.65)))},
 		{Name: "66 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.66), ply(band, 5, 0.66))), Want: []string{"warning structure-glass-content"}},
 		{Name: "55 % wound", Change: change(noLoad, structure(ply(band, 8, 0.55)))},
-		{Name: "54 % wound", Change: change(noLoad, structure(ply(band, 8, 0.54))), Want: []string{"warning structure-glass-content"}, Says: []string{"55 % to 75 % are usual for a wound structure"}},
+		{Name: "54 % wound", Change: change(noLoad, structure(ply(band, 8, 0.54))), Want: []string{"warning structure-glass-content"}, Says: []string{"55 % to 75 % is usual for a wound structure"}},
 		{Name: "75 % wound", Change: change(noLoad, structure(ply(band, 9, 0.75)))},
 		{Name: "76 % wound", Change: change(noLoad, structure(ply(band, 9, 0.76))), Want: []string{"warning structure-glass-content"}},
 		{Name: "a tested lamina of unknown mass", Change: change(noLoad, structure(ply("tested", 4, 0)), func(s *laminate.Schedule) { s.Materials = []laminate.Material{lamina} }),
-			Want: []string{"note structure-glass-content 2"}, Says: []string{"cannot be told"}},
+			Want: []string{"note structure-glass-content 2"}, Says: []string{"cannot be determined"}},
 
 		{Name: "booked 20 % more", Change: change(noLoad, booked(computedMil*1.2))},
 		{Name: "booked over 20 % more", Change: change(noLoad, booked(computedMil*1.201)), Want: []string{"warning booked-thickness-differs 2 4"},
@@ -104,18 +104,18 @@ func TestStructureRules(t *testing.T) {
 			Want: []string{"note booked-thickness-differs 2", "note structure-glass-content"}},
 
 		// NBS PS 15-69, from memory: 12 in at 25 psi wants 3/16 in, at 150 psi 5/8 in of wall.
-		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop-strength-minimum under pressure does not hold: asked "}},
-		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails"}, Says: []string{" mm, the wall has "}},
-		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum-wall does not hold: asked 187.5 mil, the wall has "}},
+		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails"}, Says: []string{"hoop strength under pressure fails: required "}},
+		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails"}, Says: []string{" mm, actual "}},
+		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum thickness fails: required 187.5 mil, actual "}},
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
-			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop-strain under pressure does not hold: ", ", at most 0.100 % strain ("}},
+			Want: []string{"break structure-fails", "break structure-fails"}, Says: []string{"hoop strain under pressure fails: strain ", ", allowable 0.100 % ("}},
 		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
-			Says: []string{"cannot be told: hoop-strength-minimum"}},
+			Says: []string{"cannot be determined: hoop strength"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},
 		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "incomplete structure-incomplete", "break structure-fails"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
-		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"every criterion is used to less than a third"}},
+		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"utilization is below a third for every criterion"}},
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
 	}
 	ruletest.Run(t, "structure", cases)

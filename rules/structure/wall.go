@@ -1,52 +1,36 @@
 package structure
 
 import (
-	"math"
-	"strconv"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 )
 
-// WallFails tells which deciding criterion does not hold.
+// WallFails reports each governing criterion that fails.
 var WallFails = &rules.Rule{
 	ID:     "structure-fails",
 	Family: family,
-	Title:  "The wall is not enough for its load",
-	Why: "A criterion of the part's design basis asks more than the structure has: under pressure, head or vacuum the wall would strain, crack its resin or buckle. " +
-		"Resin cracks long before glass breaks, and a cracked wall weeps. Add structure, turn the winding, or lower the load; " +
-		"the barrier does not help, it is not counted. " + wall.DesignAid,
+	Title:  "Structure too weak for its load",
+	Why: "A criterion of the part's design basis is not met: under pressure, head or vacuum the wall would overstrain, crack its resin or buckle. " +
+		"Resin cracks long before glass breaks, and a cracked wall weeps. Add structure, change the winding angle, or lower the load; " +
+		"the barrier is not counted. " + wall.DesignAid,
 	Severity: []rules.Severity{rules.Break},
-	When:     "a criterion that decides by the part's design basis does not hold; one finding for each",
-	Basis:    "each criterion names its own",
+	When:     "a criterion of the part's design basis fails; one finding for each",
+	Basis:    "each criterion names its own source",
 	Run: func(p *rules.Pass) {
 		w := p.Wall()
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
-			if !c.Decides || c.Tell != wall.Fails {
+			if !c.Governs || c.Answer != wall.Fails {
 				continue
 			}
 			f := rules.Finding{Severity: rules.Break, At: structuralPlace(p), Basis: c.Basis}
-			f.Message = c.Name
+			f.Message = c.Title()
 			if c.Case != "" {
 				f.Message += " under " + c.Case
 			}
-			f.Message += " does not hold: asked " + figure(p, c.Demand, c.Unit) + ", the wall has " + figure(p, c.Capacity, c.Unit)
-			if c.Unit == "strain" {
-				f.Message = c.Name
-				if c.Case != "" {
-					f.Message += " under " + c.Case
-				}
-				f.Message += " does not hold: " + figure(p, c.Demand, c.Unit) + ", at most " + figure(p, c.Capacity, c.Unit)
-			}
-			switch {
-			case c.Ratio > 10:
-				f.Message += " (more than 10 times)"
-			case c.Ratio > 0:
-				f.Message += " (" + quantity.Number(c.Ratio, 2) + " times)"
-			}
+			f.Message += " fails: " + c.Compared(p.Units)
 			p.Report(f)
 		}
 	},
@@ -61,43 +45,18 @@ func structuralPlace(p *rules.Pass) laminate.Ref {
 	return laminate.PartRef("design_basis")
 }
 
-// figure prints a criterion's figure in the reader's units.
-func figure(p *rules.Pass, v float64, unit string) string {
-	switch unit {
-	case "strain":
-		if math.Abs(v) > 10 {
-			return "more than 1000 % strain"
-		}
-		return quantity.Number(100*v, 3) + " % strain"
-	case "m":
-		return p.Units.Thickness(v)
-	case "Pa":
-		if math.Abs(v) >= 1e8 {
-			return modulus(p.Units, v)
-		}
-		return p.Units.Pressure(v)
-	case "N/m":
-		if p.Units == quantity.Metric {
-			return quantity.Number(v/1000, 1) + " N/mm"
-		}
-		const poundPerInch = 0.45359237 * 9.80665 / 0.0254 // N/m
-		return quantity.Number(v/poundPerInch, 0) + " lb/in"
-	}
-	return strconv.FormatFloat(v, 'g', 4, 64) + " " + unit
-}
-
-// WallOpen tells what of a loaded wall cannot be told.
+// WallOpen reports what of a loaded wall cannot be checked.
 var WallOpen = &rules.Rule{
 	ID:     "structure-incomplete",
 	Family: family,
-	Title:  "Whether the wall is enough cannot be told",
-	Why: "The part carries a load and a fact is missing without which nobody can say whether the wall holds: a diameter, a liquid height, how much stiffness is left when warm. " +
-		"A wall that was not shown to hold is not a wall that holds. Give the fact, or have the wall figured by somebody who has it. " +
+	Title:  "Structure cannot be checked: data missing",
+	Why: "The part carries a load, and a fact is missing that the check needs: a diameter, a liquid height, the modulus retention when warm. " +
+		"A wall that has not been checked is not known to hold. State the fact, or have the wall designed by an engineer who has it. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Incomplete},
-	When: "a criterion that decides by the part's design basis cannot be told, and a pressure, a vacuum or a liquid height is given or the part is a tank, which always has a head; " +
+	When: "a criterion of the part's design basis cannot be determined, and a pressure, a vacuum or a liquid height is stated or the part is a tank, which always has a head; " +
 		"one finding for all of them",
-	Basis: "each criterion names its own",
+	Basis: "each criterion names its own source",
 	Run: func(p *rules.Pass) {
 		if !loaded(p.Schedule) {
 			return
@@ -106,10 +65,10 @@ var WallOpen = &rules.Rule{
 		var names, reasons []string
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
-			if !c.Decides || c.Tell != wall.CannotTell {
+			if !c.Governs || c.Answer != wall.Incomplete {
 				continue
 			}
-			names = append(names, c.Name)
+			names = append(names, c.Title())
 			known := c.Reason == ""
 			for _, r := range reasons {
 				known = known || r == c.Reason
@@ -123,13 +82,13 @@ var WallOpen = &rules.Rule{
 		}
 		if names == nil {
 			for i := range w.Criteria {
-				if w.Criteria[i].Decides && w.Criteria[i].Tell != wall.NotApplicable {
-					return // it was told in spite of the problem
+				if w.Criteria[i].Governs && w.Criteria[i].Answer != wall.NotApplicable {
+					return // it was determined in spite of the problem
 				}
 			}
 			names, reasons = []string{"every criterion"}, []string{w.Problem}
 		}
-		message := "cannot be told: " + rules.Join(names, "and")
+		message := "cannot be determined: " + rules.Join(names, "and")
 		for i, r := range reasons {
 			sep := "; "
 			if i == 0 {
@@ -152,16 +111,16 @@ func loaded(s *laminate.Schedule) bool {
 // was asked for.
 const idle = 1.0 / 3
 
-// WallIdle tells of much more structure than asked.
+// WallIdle points at much more structure than the load requires.
 var WallIdle = &rules.Rule{
 	ID:     "structure-idle",
 	Family: family,
-	Title:  "Much more structure than the load asks for",
-	Why: "Every criterion is used to less than a third. That may be meant: handling, wind, spans between supports and loads that are not figured here often govern small or low-pressure parts. " +
-		"If it is not, the wall costs glass, resin and hours that nobody asked for, and thick laminates bring their own trouble with heat and shrinkage. " +
+	Title:  "Much more structure than the load requires",
+	Why: "Utilization is below a third for every criterion. That may be intended: handling, wind, spans between supports and other loads that are not computed here often govern small or low-pressure parts. " +
+		"If not, the wall costs glass, resin and hours without need, and thick laminates have problems of their own with heat and shrinkage. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Note},
-	When: "a load is judged and every criterion that applies, decides or not, is used to less than one third (one third itself is not idle), none is incomplete; " +
+	When: "a load is checked and the utilization of every criterion that applies, governing or not, is below one third (one third itself is not), none is incomplete; " +
 		"the minimum modulus is left out, it does not measure how much structure there is",
 	Basis: rules.CommonPractice,
 	Run: func(p *rules.Pass) {
@@ -173,14 +132,14 @@ var WallIdle = &rules.Rule{
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
 			switch {
-			case c.Tell == wall.NotApplicable || c.Name == wall.MinimumModulus:
+			case c.Answer == wall.NotApplicable || c.Name == wall.MinimumModulus:
 				continue
-			case c.Tell != wall.Holds || !quantity.Below(c.Ratio, idle):
+			case c.Answer != wall.Holds || !quantity.Below(c.Ratio, idle):
 				return
 			}
-			judged = judged || c.Name != wall.MinimumWall
+			judged = judged || c.Name != wall.MinimumThickness
 			if c.Ratio >= most {
-				most, name = c.Ratio, c.Name
+				most, name = c.Ratio, c.Title()
 			}
 		}
 		if !judged {
@@ -188,12 +147,7 @@ var WallIdle = &rules.Rule{
 		}
 		p.Report(rules.Finding{
 			Severity: rules.Note, At: structuralPlace(p),
-			Message: "every criterion is used to less than a third, most of all " + name + " to " + rules.Share(most),
+			Message: "utilization is below a third for every criterion; the highest is " + name + " at " + quantity.Percent(most),
 		})
 	},
-}
-
-func modulus(u quantity.System, pa float64) string {
-	q := quantity.New(pa, quantity.Pascal)
-	return q.Format(u.Modulus(), 3)
 }

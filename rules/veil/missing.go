@@ -9,17 +9,16 @@ import (
 var VeilMissing = &rules.Rule{
 	ID:     "veil-missing",
 	Family: family,
-	Title:  "No veil against the process side",
+	Title:  "No veil on the process side",
 	Why: "The veil holds the resin-rich surface together: about nine parts resin to one of fiber, rich enough that no glass end reaches the fluid, " +
-		"held enough that it does not craze. Without it either bare resin cracks or the ends of the mat stand in the fluid and wick it into the wall. " +
-		"A barrier without a veil is a structure standing in chemicals.",
+		"and reinforced enough that it does not craze. Without it either bare resin cracks, or the strand ends of the mat are exposed to the fluid and wick it into the wall.",
 	Severity: []rules.Severity{rules.Break},
 	When:     "the first ply is not a veil of the inner surface, or there is no ply at all",
 	Basis:    "API 12P 5.4.2",
 	Run: func(p *rules.Pass) {
 		rows := p.Analysis.Rows
 		if len(rows) == 0 {
-			p.Report(rules.Finding{Severity: rules.Break, Message: "there is no ply: the process side has no veil"})
+			p.Report(rules.Finding{Severity: rules.Break, Message: "the schedule has no plies, so no veil on the process side"})
 			return
 		}
 		first := &rows[0]
@@ -28,8 +27,8 @@ var VeilMissing = &rules.Rule{
 		}
 		f := rules.Finding{Severity: rules.Break, Rows: []int{0}}
 		if rules.FormOf(first) == laminate.Veil {
-			f.Message = "ply 1 is a veil but stands in the " + first.Zone.String()
-			f.Fix = p.Fix("ply 1 becomes inner surface", "made ply 1 inner surface", laminate.PlyRef(0, "zone"), func(l *rules.Layup) error {
+			f.Message = "ply 1 is a veil, but its zone is " + first.Zone.String()
+			f.Fix = p.Fix("move ply 1 to the inner surface", "moved ply 1 to the inner surface", laminate.PlyRef(0, "zone"), func(l *rules.Layup) error {
 				l.Schedule.Plies[0].Zone = laminate.InnerSurface
 				l.Infer = true
 				return nil
@@ -50,7 +49,7 @@ func layVeil(p *rules.Pass) *rules.Fix {
 		return nil
 	}
 	resin := p.Schedule.Plies[0].Resin
-	return p.Fix("a "+id+" goes first, in the resin of the first ply", "laid "+id+" as ply 1", laminate.PlyRef(0, ""),
+	return p.Fix("add "+id+" as ply 1, in the resin of the first ply", "added "+id+" as ply 1", laminate.PlyRef(0, ""),
 		func(l *rules.Layup) error {
 			l.Insert(0, laminate.Ply{Material: id, Resin: resin, Zone: laminate.InnerSurface, Count: 1})
 			l.Infer = true

@@ -14,19 +14,19 @@ var (
 	glassServices = []laminate.Trait{laminate.StrongAcid, laminate.Hypochlorite}
 )
 
-// VeilNotPreferred tells of the usual veil.
+// VeilNotPreferred names the usual veil.
 var VeilNotPreferred = &rules.Rule{
 	ID:     "veil-not-preferred",
 	Family: family,
 	Title:  "Another veil is usual in this service",
-	Why: "Shops have settled on one veil for some services because it has stood there longest: synthetic polyester for pulping liquors, strong bases, " +
+	Why: "For some services one veil is usual because it has the longest record there: synthetic polyester for pulping liquors, strong bases, " +
 		"chlorine dioxide, plating solutions and lithium, C-glass for strong acids and hypochlorite. " +
-		"In hypochlorite practice splits: C-glass wets out well and is the older choice, polyester is not leached by its alkali. In strong bases carbon serves too. " +
-		"Another veil may do as well; whoever takes one should have coupons or a standing wall to point at, or the first leak will be laid at that door. " +
-		"Polyester asks for more care with trapped air, pits and dry spots where the crew knows it less.",
+		"For hypochlorite, practice is divided: C-glass wets out well and is the older choice; polyester is not leached by its alkali. In strong bases carbon also serves. " +
+		"Another veil may serve as well; whoever chooses one should have coupons or a part in service as evidence. " +
+		"A crew that knows polyester veil less has to watch for trapped air, pits and dry spots.",
 	Severity: []rules.Severity{rules.Note},
 	When: "a veil of the inner surface is not of the usual fiber. Where the service is on both lists either veil is usual; " +
-		"where fluorides or a pH above 12 rule glass out, it is not asked for",
+		"where fluorides or a pH above 12 rule glass out, glass is not expected",
 	Basis: rules.CommonPractice,
 	Run:   veilNotPreferred,
 }
@@ -47,7 +47,7 @@ func veilNotPreferred(p *rules.Pass) {
 	if rows == nil {
 		return
 	}
-	message := p.Plies(rows) + " " + p.Are(rows) + " " + rules.FiberOf(&p.Analysis.Rows[rows[0]]).String() + " veil; "
+	message := p.PliesAre(rows, rules.FiberOf(&p.Analysis.Rows[rows[0]]).String()+" veil") + "; "
 	if polyester {
 		message += "polyester"
 		if carbon {
@@ -61,7 +61,7 @@ func veilNotPreferred(p *rules.Pass) {
 		}
 		message += "c-glass is the usual veil for " + p.Carried(glassServices...)
 		if s.Contains.Has(laminate.Hypochlorite) {
-			message += ", though in hypochlorite practice splits between c-glass and polyester"
+			message += "; for hypochlorite, practice is divided between c-glass and polyester"
 		}
 	}
 	p.Report(rules.Finding{Severity: rules.Note, Rows: rows, Message: message})

@@ -64,10 +64,10 @@ func become(p *rules.Pass, rows []int, fiber laminate.Fiber) *rules.Fix {
 		return nil
 	}
 	plies := p.Plies(rows)
-	return p.Fix(plies+p.Verb(rows, " becomes ", " become ")+id+", same count", "made "+plies+" "+id, laminate.PlyRef(rows[0], "material"),
+	return p.Fix("use "+id+" for "+plies+", same count", "changed "+plies+" to "+id, laminate.PlyRef(rows[0], "material"),
 		func(l *rules.Layup) error {
 			if len(rows) == 0 {
-				return errors.New("there is no veil to replace")
+				return errors.New("no veil to replace")
 			}
 			for _, i := range rows {
 				l.Schedule.Plies[i].Material = id

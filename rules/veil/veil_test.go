@@ -29,12 +29,12 @@ func TestVeilRules(t *testing.T) {
 	cases := []ruletest.Case{
 		{Name: "glass veil in a mild service", Change: with(catalog.VeilC15, mild)},
 		{Name: "glass veil in fluorides", Change: with(catalog.VeilC15, mild, laminate.Fluorides),
-			Want: []string{"break fluorides-attack-glass-veil 0"}, Says: []string{"contains fluorides and ply 1 is glass veil (veil-c-15)"},
-			Fixes: "ply 1 becomes veil-polyester-15, same count"},
+			Want: []string{"break fluorides-attack-glass-veil 0"}, Says: []string{"contains fluorides and ply 1 is a glass veil (veil-c-15)"},
+			Fixes: "use veil-polyester-15 for ply 1, same count"},
 		{Name: "two glass veils in fluorides keep their number", Change: func(s *laminate.Schedule) {
 			with(catalog.VeilC15, mild, laminate.Fluorides)(s)
 			s.Plies[0].Count = 2
-		}, Want: []string{"break fluorides-attack-glass-veil 0"}, Says: []string{"plies 1–2 are glass veil"}, Fixes: "plies 1–2 become veil-polyester-15"},
+		}, Want: []string{"break fluorides-attack-glass-veil 0"}, Says: []string{"plies 1–2 are glass veil"}, Fixes: "use veil-polyester-15 for plies 1–2"},
 		{Name: "any glass is glass", Change: func(s *laminate.Schedule) {
 			s.Materials = []laminate.Material{{ID: eGlassVeil, Form: laminate.Veil, Fiber: laminate.EGlass, ArealMass: catalogVeil().ArealMass, GlassContent: laminate.Some(0.1)}}
 			with(eGlassVeil, ph(6, 12.5), laminate.Fluorides)(s)
@@ -50,14 +50,14 @@ func TestVeilRules(t *testing.T) {
 			Says: []string{"up to pH 12.01", "good up to pH 12"}, Fixes: "veil-polyester-15"},
 		{Name: "glass veil below pH 0", Change: with(catalog.VeilC15, ph(-1, 1))},
 		{Name: "glass veil in strong base of unknown pH", Change: with(catalog.VeilC15, none, laminate.StrongBase),
-			Want: []string{"incomplete veil-outside-ph 0", "note veil-not-preferred 0"}, Says: []string{"its pH is not given"}, Fixes: "veil-polyester-15"},
+			Want: []string{"incomplete veil-outside-ph 0", "note veil-not-preferred 0"}, Says: []string{"its pH is not stated"}, Fixes: "veil-polyester-15"},
 		{Name: "polyester veil in strong base of unknown pH", Change: with(catalog.VeilPolyester15, none, laminate.StrongBase)},
 		{Name: "polyester veil at pH 3", Change: with(catalog.VeilPolyester15, ph(3, 8))},
 		{Name: "polyester veil below pH 3", Change: with(catalog.VeilPolyester15, ph(2.99, 8)), Want: []string{"warning veil-outside-ph 0"},
 			Says: []string{"down to pH 2.99", "good from pH 3 up"}, Fixes: "veil-c-15"},
 		{Name: "polyester veil above pH 14", Change: with(catalog.VeilPolyester15, ph(13, 14.5))},
 		{Name: "polyester veil below pH 3 where fluorides leave no glass", Change: with(catalog.VeilPolyester15, ph(1, 3), laminate.Fluorides),
-			Want: []string{"note veil-outside-ph 0"}, Says: []string{"leave no glass veil"}},
+			Want: []string{"note veil-outside-ph 0"}, Says: []string{"rule out a glass veil"}},
 		{Name: "polyester veil below pH 3 in chlorine dioxide", Change: with(catalog.VeilPolyester15, ph(1, 3), laminate.ChlorineDioxide),
 			Want: []string{"note veil-outside-ph 0"}},
 		{Name: "polyester veil in strong acid of unknown pH", Change: with(catalog.VeilPolyester15, none, laminate.StrongAcid),
@@ -74,7 +74,7 @@ func TestVeilRules(t *testing.T) {
 			with(catalog.VeilC15, ph(10, 12), laminate.Hypochlorite)(s)
 			carbon := laminate.Ply{Material: catalog.VeilCarbon11, Resin: ruletest.Liner, Zone: laminate.InteriorLayer, Count: 1}
 			s.Plies = append([]laminate.Ply{s.Plies[0], carbon}, s.Plies[1:]...)
-		}, Want: []string{"break carbon-veil-in-hypochlorite 1"}, Fixes: "ply 2 becomes"},
+		}, Want: []string{"break carbon-veil-in-hypochlorite 1"}, Fixes: "for ply 2"},
 		{Name: "no carbon veil in hypochlorite", Change: with(catalog.VeilC15, ph(10, 12), laminate.Hypochlorite)},
 		{Name: "a demand to conduct stands against the fix", Change: func(s *laminate.Schedule) {
 			with(catalog.VeilCarbon11, ph(10, 12), laminate.Hypochlorite)(s)
@@ -94,20 +94,20 @@ func TestVeilRules(t *testing.T) {
 		{Name: "glass usual in strong acid", Change: with(catalog.VeilCarbon11, ph(0, 3), laminate.StrongAcid), Want: []string{"note veil-not-preferred 0"},
 			Says: []string{"c-glass is the usual veil for strong-acid"}},
 		{Name: "glass veil in strong acid", Change: with(catalog.VeilC15, ph(0, 3), laminate.StrongAcid)},
-		{Name: "practice splits in hypochlorite", Change: with(catalog.VeilPolyester15, ph(9, 11), laminate.Hypochlorite), Want: []string{"note veil-not-preferred 0"},
-			Says: []string{"practice splits"}},
+		{Name: "practice is divided in hypochlorite", Change: with(catalog.VeilPolyester15, ph(9, 11), laminate.Hypochlorite), Want: []string{"note veil-not-preferred 0"},
+			Says: []string{"practice is divided"}},
 		{Name: "fluorides rule out the usual glass veil", Change: with(catalog.VeilPolyester15, ph(3, 5), laminate.StrongAcid, laminate.Fluorides)},
 		{Name: "on both lists either veil is usual", Change: with(catalog.VeilC15, ph(10, 12), laminate.Hypochlorite, laminate.StrongBase)},
 
 		{Name: "no veil first", Change: func(s *laminate.Schedule) { s.Plies = s.Plies[1:] }, Want: []string{"break veil-missing 0"},
-			Says: []string{"ply 1 is mat-1.5"}, Fixes: "a veil-c-15 goes first"},
+			Says: []string{"ply 1 is mat-1.5"}, Fixes: "add veil-c-15 as ply 1"},
 		{Name: "no veil first in fluorides", Change: func(s *laminate.Schedule) {
 			s.Plies = s.Plies[1:]
 			s.Service.Contains = laminate.TraitSet(laminate.Fluorides)
-		}, Want: []string{"break veil-missing 0"}, Fixes: "a veil-polyester-15 goes first"},
+		}, Want: []string{"break veil-missing 0"}, Fixes: "add veil-polyester-15 as ply 1"},
 		{Name: "a leading veil in another zone", Change: func(s *laminate.Schedule) { s.Plies[0].Zone = laminate.InteriorLayer },
-			Want: []string{"break veil-missing 0"}, Says: []string{"stands in the interior-layer"}, Fixes: "becomes inner surface"},
-		{Name: "no ply at all", Change: func(s *laminate.Schedule) { s.Plies = nil }, Want: []string{"break veil-missing"}, Says: []string{"no ply"}},
+			Want: []string{"break veil-missing 0"}, Says: []string{"its zone is interior-layer"}, Fixes: "move ply 1 to the inner surface"},
+		{Name: "no ply at all", Change: func(s *laminate.Schedule) { s.Plies = nil }, Want: []string{"break veil-missing"}, Says: []string{"no plies"}},
 	}
 	ruletest.Run(t, "veil", cases)
 	ruletest.Covers(t, "veil", cases)

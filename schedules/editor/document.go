@@ -67,9 +67,9 @@ type Document struct {
 	history history
 
 	lock    *store.Lock
-	locked  error // another program has it: a *store.LockedError
-	journal *store.Journal
-	kept    uint64 // revision that the journal holds or was dropped for
+	locked  error          // another program has it: a *store.LockedError
+	journal *store.Journal // nil where what is written is not saved
+	kept    uint64         // revision that the journal holds or was dropped for
 	pending []store.Unsaved
 
 	text   cached[struct{}, []byte]
@@ -111,7 +111,7 @@ func (e *ProblemsError) Error() string {
 }
 
 func decode(name string, b []byte) (*schedules.Source, *laminate.Schedule, error) {
-	source, s, problems := schedules.Decode(b)
+	source, s, problems := schedules.Decode(b, nil)
 	if len(problems) > 0 {
 		return nil, nil, &ProblemsError{Path: name, Problems: problems}
 	}
@@ -142,14 +142,13 @@ func Open(path string, o Options) (*Document, error) {
 	}
 	d.load(source, s, file.Bytes)
 	d.takeLock()
-	// What cannot be read of it is no reason not to open; the error is told by
-	// the list of all unsaved work.
-	d.pending, _ = store.PendingFor(path)
+	d.pending = leftBehind(path)
 	return d, nil
 }
 
 // FromBytes opens a document that has no file yet: an example, a new one,
-// standard input. Name is what to call it. The error is as for Open.
+// standard input. Name is what to call it, and where it ends in .toml the file
+// that it is meant for. The error is as for Open.
 func FromBytes(name string, b []byte, o Options) (*Document, error) {
 	source, s, err := decode(name, b)
 	if err != nil {
@@ -159,11 +158,21 @@ func FromBytes(name string, b []byte, o Options) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Document{options: o, library: library, name: name, journal: store.NewJournal("")}
+	d := &Document{options: o, library: library, name: name}
 	d.load(source, s, b)
-	// Work that never had a file can only be found by one that has none either.
-	d.pending, _ = store.PendingFor("")
+	// Unsaved work is found again by the name that it was to get.
+	d.journal = store.NewJournal(d.meant())
+	d.pending = leftBehind(d.meant())
 	return d, nil
+}
+
+// meant is the file that a document without one is meant for, "" where it has
+// no name.
+func (d *Document) meant() string {
+	if filepath.Ext(d.name) == store.Extension {
+		return d.name
+	}
+	return ""
 }
 
 // load makes s what there is, saved and without a history.
@@ -260,7 +269,7 @@ func (d *Document) Line(at laminate.Ref) int {
 		if d.now == d.loaded {
 			return d.source
 		}
-		source, _, problems := schedules.Decode(d.Bytes())
+		source, _, problems := schedules.Decode(d.Bytes(), nil)
 		if len(problems) > 0 {
 			return nil
 		}
@@ -290,6 +299,9 @@ func (d *Document) Dirty() bool {
 // Close ends the work on the document: its lock is given back. Unsaved work
 // stays in the journal for the next start to find, unless Discard was called.
 func (d *Document) Close() error {
+	if d.journal == nil {
+		return nil
+	}
 	kept := d.Journal()
 	err := errors.Join(kept, d.journal.Close(), d.lock.Unlock())
 	d.lock = nil

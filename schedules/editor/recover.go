@@ -6,70 +6,163 @@ import (
 	"path/filepath"
 	"time"
 
+	"frp/veilwright/laminate"
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
 
-// Journal keeps what is not saved for the next start to find, or drops what was
-// kept once nothing is unsaved. It is to be called after every change, and does
-// something once a revision. An error is returned when keeping begins to fail;
-// work can go on.
+// Work is a document at one revision, to be kept for the next start to find
+// should the program end without saving. It may go to another goroutine.
+type Work struct {
+	journal *store.Journal
+	source  *schedules.Source
+	now     *laminate.Schedule
+	meta    store.Meta
+	unsaved bool
+}
+
+// Work is the document as it stands.
+func (d *Document) Work() Work {
+	return Work{d.journal, d.source, d.now, d.meta(), d.Dirty()}
+}
+
+func (d *Document) meta() store.Meta {
+	label := d.now.Title
+	if label == "" {
+		label = d.name
+	}
+	return store.Meta{Base: d.print, Label: label, Rev: d.rev}
+}
+
+// Keep puts the work into the document's journal, or drops what was kept where
+// nothing is unsaved. Work that is older than what is kept or saved by now is
+// passed over. The error says why unsaved work is not kept, at each call as long
+// as it is so.
+func (w Work) Keep() error {
+	switch {
+	case w.journal == nil:
+		return nil
+	case !w.unsaved:
+		return w.journal.Drop(w.meta.Rev)
+	}
+	err := w.journal.Save(w.source.Render(w.now), w.meta)
+	if errors.Is(err, fs.ErrClosed) { // saved or given up meanwhile
+		return nil
+	}
+	return err
+}
+
+// Journal keeps the work at once, unless this revision is kept already.
 func (d *Document) Journal() error {
 	if d.kept == d.rev {
 		return nil
 	}
-	var err error
-	if d.Dirty() {
-		label := d.now.Title
-		if label == "" {
-			label = d.name
-		}
-		err = d.journal.Save(d.Bytes(), store.Meta{Base: d.print, Label: label, Rev: d.rev})
-	} else {
-		err = d.journal.Drop(d.rev)
-	}
+	err := d.Work().Keep()
 	if err == nil {
 		d.kept = d.rev
 	}
 	return err
 }
 
+// NotKept tells why unsaved work is not kept, nil when it is or there is none.
+func (d *Document) NotKept() error {
+	if d.journal == nil {
+		return nil
+	}
+	return d.journal.Trouble()
+}
+
 // Discard gives up what is not saved, so that Close leaves nothing to recover.
 func (d *Document) Discard() error {
+	if d.journal == nil {
+		return nil
+	}
 	d.kept = d.rev
 	return d.journal.Drop(d.rev)
 }
 
-// Pending tells whether a program that ended without saving left work on this
-// document, and when it was kept last.
-func (d *Document) Pending() (found bool, when time.Time) {
-	if len(d.pending) == 0 {
-		return false, time.Time{}
-	}
-	return true, d.pending[0].Time
+// Left is work that a program left behind when it ended without saving.
+type Left struct {
+	// Path is the file that the work is of, or was to be; "" where it had no
+	// name yet.
+	Path  string
+	Title string // what it was called last
+	When  time.Time
+	// Overtaken says that the file was saved since the work began: it holds
+	// something that is not in the work.
+	Overtaken bool
 }
 
-// TakeRecovered makes the work that was left behind the schedule as it stands,
-// unsaved and with no history. Where the file changed since that work began,
-// Save tells of a conflict. The error is a *ProblemsError where the text is no
-// sound schedule; the document then is as it was.
-func (d *Document) TakeRecovered() error {
+// Pending is the newest work that was left behind on this document, nil where
+// there is none. A document that has no name stands for all work that has no
+// file: it is opened by itself, see TakeRecovered.
+func (d *Document) Pending() *Left {
 	if len(d.pending) == 0 {
-		return errors.New("there is no unsaved work to recover")
+		return nil
+	}
+	u := &d.pending[0]
+	l := &Left{Path: u.Path, Title: u.Label, When: u.Time}
+	if d.path != "" {
+		l.Overtaken = !u.Base.SameBytes(d.print)
+	}
+	return l
+}
+
+// leftBehind is what Pending tells of, newest first. What cannot be read of it
+// is no reason not to open a document.
+func leftBehind(path string) []store.Unsaved {
+	if path != "" {
+		left, _ := store.PendingFor(path)
+		return left
+	}
+	all, _ := store.Pending()
+	left := all[:0]
+	for _, u := range all {
+		// Journals of other things than documents have paths of other kinds.
+		if u.Path == "" || filepath.Ext(u.Path) == store.Extension && u.Base.IsZero() && missing(u.Path) {
+			left = append(left, u)
+		}
+	}
+	return left
+}
+
+func missing(path string) bool {
+	how, err := store.Since(path, store.Fingerprint{})
+	return err == nil && how == store.Unchanged
+}
+
+// TakeRecovered takes up the newest work that was left behind and returns the
+// document that has it, unsaved and with no history: this one where the work is
+// of its file, else another one, since no work is put under a name that is not
+// its own. Where the file changed since that work began, Save tells of a
+// conflict. The error is a *ProblemsError where the text is no sound schedule;
+// the document then is as it was.
+func (d *Document) TakeRecovered() (*Document, error) {
+	if len(d.pending) == 0 {
+		return d, errors.New("there is no unsaved work to recover")
 	}
 	u := d.pending[0]
+	if d.path == "" && d.meant() == "" {
+		other, err := Recover(u, d.options)
+		if err != nil {
+			return d, err
+		}
+		d.pending = d.pending[1:]
+		return other, nil
+	}
 	source, s, err := decode(d.name, u.Bytes)
 	if err != nil {
-		return err
+		return d, err
 	}
 	d.replace(source, s)
 	if !u.Base.SameBytes(d.print) {
 		d.print = u.Base
 	}
 	if err := d.Journal(); err != nil {
-		return err
+		return d, err
 	}
 	d.pending = d.pending[1:]
-	return u.Drop()
+	return d, u.Drop()
 }
 
 // DropRecovered removes the newest work that was left behind, for good; older
@@ -93,7 +186,7 @@ func Recover(u store.Unsaved, o Options) (*Document, error) {
 		switch {
 		case err == nil:
 			d.pending = []store.Unsaved{u}
-			if err := d.TakeRecovered(); err != nil {
+			if _, err := d.TakeRecovered(); err != nil {
 				return nil, errors.Join(err, d.Close())
 			}
 			return d, nil

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/store"
 )
@@ -23,24 +25,23 @@ func TestJournal_isFoundByTheNextStart(t *testing.T) {
 		t.Fatal(err)
 	}
 	next := open(t, path)
-	found, when := next.Pending()
-	if !found || when.IsZero() || next.Dirty() {
-		t.Fatalf("pending %v of %v", found, when)
+	left := next.Pending()
+	if left == nil || left.When.IsZero() || left.Path != path || left.Overtaken || next.Dirty() {
+		t.Fatalf("pending %+v", left)
 	}
-	if err := next.TakeRecovered(); err != nil {
+	if taken, err := next.TakeRecovered(); err != nil || taken != next {
 		t.Fatal(err)
 	}
 	if string(next.Bytes()) != unsaved || !next.Dirty() {
 		t.Errorf("recovered\n%s", next.Bytes())
 	}
-	if found, _ := next.Pending(); found {
+	if next.Pending() != nil {
 		t.Error("still pending")
 	}
 	if err := next.Save(); err != nil || read(t, path) != unsaved || next.Dirty() {
 		t.Errorf("saved: %v", err)
 	}
-	left, err := store.Pending()
-	if len(left) != 0 || err != nil {
+	if left, err := store.Pending(); len(left) != 0 || err != nil {
 		t.Errorf("left behind: %d, %v", len(left), err)
 	}
 }
@@ -51,7 +52,10 @@ func TestJournal_ofAFileThatChangedSinceIsAConflictOnSave(t *testing.T) {
 	d.Close()
 	write(t, path, document+"# later\n")
 	next := open(t, path)
-	if err := next.TakeRecovered(); err != nil {
+	if left := next.Pending(); left == nil || !left.Overtaken {
+		t.Errorf("the file was saved since: %+v", left)
+	}
+	if taken, err := next.TakeRecovered(); err != nil || taken != next {
 		t.Fatal(err)
 	}
 	var conflict *editor.ConflictError
@@ -95,7 +99,7 @@ func TestDropRecovered_removesItForGood(t *testing.T) {
 	if err := next.DropRecovered(); err != nil {
 		t.Fatal(err)
 	}
-	if found, _ := next.Pending(); found || next.TakeRecovered() == nil {
+	if _, err := next.TakeRecovered(); next.Pending() != nil || err == nil {
 		t.Error("still there")
 	}
 	if left, _ := store.Pending(); len(left) != 0 {
@@ -150,5 +154,114 @@ func TestRecover_opensWorkWithAndWithoutAFile(t *testing.T) {
 	}
 	if left, err := store.Pending(); err != nil || len(left) != 0 {
 		t.Errorf("%d still left behind, %v", len(left), err)
+	}
+}
+
+// A document that has a name but no file yet is found by that name alone, and
+// one without a name by a start without one.
+func TestPending_ofNewDocumentsIsKnownByItsName(t *testing.T) {
+	home(t)
+	dir := t.TempDir()
+	t.Chdir(dir)
+	blank := func(name string) *editor.Document {
+		d, err := editor.FromBytes(name, []byte(document), options())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d
+	}
+	texts := map[string]string{}
+	for _, name := range []string{"first.toml", "second.toml", "new schedule"} {
+		d := blank(name)
+		do(t, d, edit.SetHeader("title", "title", func(s *laminate.Schedule) { s.Title = "the " + name }))
+		texts[name] = string(d.Bytes())
+		if err := d.Close(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if left := blank("third.toml").Pending(); left != nil {
+		t.Errorf("a third name is offered %+v", left)
+	}
+	second := blank("second.toml")
+	left := second.Pending()
+	if left == nil || left.Path != filepath.Join(dir, "second.toml") || left.Title != "the second.toml" {
+		t.Fatalf("the second is offered %+v", left)
+	}
+	if taken, err := second.TakeRecovered(); err != nil || taken != second || string(taken.Bytes()) != texts["second.toml"] || taken.Name() != "second.toml" {
+		t.Fatalf("taken up: %v", err)
+	}
+	if err := second.SaveAs("second.toml"); err != nil || read(t, "second.toml") != texts["second.toml"] {
+		t.Errorf("saved: %v", err)
+	}
+	second.Close()
+
+	nameless := blank("example")
+	before := string(nameless.Bytes())
+	for _, name := range []string{"new schedule", "first.toml"} {
+		left := nameless.Pending()
+		if left == nil || left.Title != "the "+name || filepath.Base(left.Path) != filepath.Base(name) && left.Path != "" {
+			t.Fatalf("%s: a start without a name is offered %+v", name, left)
+		}
+		taken, err := nameless.TakeRecovered()
+		if err != nil || taken == nameless || string(taken.Bytes()) != texts[name] || !taken.Dirty() {
+			t.Fatalf("%s taken up: %v", name, err)
+		}
+		if name == "first.toml" {
+			if err := taken.Save(); err != nil || read(t, "first.toml") != texts[name] {
+				t.Errorf("saved under its name: %v", err)
+			}
+		}
+		if err := errors.Join(taken.Discard(), taken.Close()); err != nil {
+			t.Error(err)
+		}
+	}
+	if string(nameless.Bytes()) != before || nameless.Dirty() || nameless.Pending() != nil {
+		t.Error("what was offered changed the document that was open")
+	}
+	if left, err := store.Pending(); err != nil || len(left) != 0 {
+		t.Errorf("%d still left behind, %v", len(left), err)
+	}
+}
+
+// Keeping goes on beside the document: what comes late never undoes a save.
+func TestWork_keptLateIsPassedOver(t *testing.T) {
+	d, path := onDisk(t)
+	do(t, d, layMat(d))
+	old := d.Work()
+	do(t, d, layMat(d))
+	if err := errors.Join(d.Work().Keep(), old.Keep()); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Save(); err != nil {
+		t.Fatal(err)
+	}
+	elsewhere := d.Work()
+	do(t, d, layMat(d))
+	unsaved := d.Work()
+	if err := errors.Join(old.Keep(), d.SaveAs(filepath.Join(filepath.Dir(path), "b.toml")), elsewhere.Keep(), unsaved.Keep()); err != nil {
+		t.Fatal(err)
+	}
+	if left, err := store.Pending(); err != nil || len(left) != 0 {
+		t.Errorf("left behind: %d, %v", len(left), err)
+	}
+}
+
+func TestWork_saysThatItIsNotKeptAsLongAsItIsSo(t *testing.T) {
+	d, path := onDisk(t)
+	file := write(t, filepath.Join(filepath.Dir(path), "file"), "")
+	t.Setenv("XDG_STATE_HOME", file) // cannot hold a folder, not even for root
+	for range 2 {
+		do(t, d, layMat(d))
+		if d.Work().Keep() == nil || d.NotKept() == nil {
+			t.Error("kept where nothing can be kept")
+		}
+	}
+	if err := d.Save(); err != nil || d.NotKept() != nil {
+		t.Errorf("saved: %v, %v", err, d.NotKept())
+	}
+	do(t, d, layMat(d))
+	home(t)
+	if err := d.Work().Keep(); err != nil || d.NotKept() != nil {
+		t.Errorf("kept again: %v, %v", err, d.NotKept())
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"path/filepath"
 
 	"frp/veilwright/laminate"
@@ -14,109 +15,156 @@ import (
 // ErrNoName is what Save and Reload return for a document that has no file yet.
 var ErrNoName = errors.New("the schedule has no file yet: save it under a name")
 
+// errNotSaved is what Overwrite returns for a document opened by Unjudged.
+var errNotSaved = errors.New("this is handed in, not saved")
+
 // ConflictError says that the file changed behind one's back, or exists where a
 // new one was to be. It was left as it is.
 type ConflictError = store.ConflictError
+
+// Target is a file to save into, as it was when Look looked at it.
+type Target struct {
+	Path string
+	// Change is what would be lost by saving there: Edited and Removed are of
+	// the document's own file, Created says that another file is there.
+	Change store.Change
+
+	seen store.Fingerprint
+	own  bool // it is the document's file, by whatever name
+}
+
+// Look looks at the file at path before the schedule is saved there, and
+// refreshes what ReadOnly says where it is the document's own. The error is a
+// *store.Error: it is there and cannot be looked at.
+func (d *Document) Look(path string) (Target, error) {
+	t := Target{Path: path, own: d.isOwn(path)}
+	var err error
+	if t.own {
+		d.Refresh()
+		t.Path, t.seen = d.path, d.print
+		if t.Change, err = store.Since(d.path, d.print); err != nil || t.Change == store.Unchanged {
+			return t, err
+		}
+	}
+	file, err := store.Read(path)
+	switch {
+	case err == nil:
+		t.seen = file.Fingerprint
+		if !t.own {
+			t.Change = store.Created
+		}
+		return t, nil
+	case errors.Is(err, fs.ErrNotExist):
+		t.seen = store.Fingerprint{}
+		return t, nil
+	}
+	return t, err
+}
+
+func (d *Document) isOwn(path string) bool {
+	if d.path == "" {
+		return false
+	}
+	here, err := store.Resolve(d.path)
+	there, wrong := store.Resolve(path)
+	return err == nil && wrong == nil && here == there
+}
 
 // Save writes the schedule into its file, in one step. The error is ErrNoName,
 // a *ConflictError, a *store.LockedError while another program has it open, or
 // a *store.Error; nothing is lost then. An error with Dirty false afterwards
 // says that the file is written, but might not outlast a power cut.
-//
-// To write over a file that changed, SaveAs to the same path.
-func (d *Document) Save() error { return d.saveOver(&d.print) }
-
-func (d *Document) saveOver(expect *store.Fingerprint) error {
+func (d *Document) Save() error {
 	if d.path == "" {
 		return ErrNoName
 	}
-	if d.takeLock(); d.locked != nil {
-		return d.locked
-	}
-	written, err := d.write(d.path, expect)
-	if !written {
-		return err
-	}
-	return errors.Join(err, d.settle())
+	return d.SaveAs(d.path)
 }
 
 // SaveAs writes the schedule into the file at path, which is the document's
-// file from then on. Without overwrite a file that is there is a
-// *ConflictError; with it the file is replaced, whatever it holds. The other
-// errors are those of Save and of Options.Library; the document then stays with
-// its old file.
-func (d *Document) SaveAs(path string, overwrite bool) error {
-	resolved, err := store.Resolve(path)
+// file from then on. Another's file that is there, or what changed in its own, is
+// a *ConflictError. The other errors are those of Save and of Options.Library;
+// the document then stays with its old file.
+func (d *Document) SaveAs(path string) error {
+	t, err := d.Look(path)
 	if err != nil {
 		return err
 	}
-	if d.path != "" {
-		if here, err := store.Resolve(d.path); err == nil && here == resolved {
-			if overwrite {
-				return d.saveOver(nil)
-			}
-			return d.saveOver(&d.print)
-		}
+	if t.Change != store.Unchanged {
+		return &ConflictError{Path: t.Path, How: t.Change}
+	}
+	return d.Overwrite(t)
+}
+
+// Overwrite is SaveAs for somebody who knows what Look found there: that is
+// replaced, unless it changed since, which is a *ConflictError.
+func (d *Document) Overwrite(t Target) error {
+	if d.journal == nil {
+		return errNotSaved
+	}
+	if t.own {
+		return d.saveOver(t.seen)
 	}
 	library := d.library
-	if d.path == "" || folder(d.path) != folder(path) {
-		if library, err = d.options.library(path); err != nil {
+	if d.path == "" || folder(d.path) != folder(t.Path) {
+		var err error
+		if library, err = d.options.library(t.Path); err != nil {
 			return err
 		}
 	}
-	lock, err := store.TryLock(path)
+	lock, err := store.TryLock(t.Path)
 	var locked *store.LockedError
 	if errors.As(err, &locked) {
 		return locked
 	}
-	expect := &store.Fingerprint{}
-	if overwrite {
-		expect = nil
-	}
-	written, err := d.write(path, expect)
+	written, err := d.write(t.Path, t.seen, lock)
 	if !written {
 		return errors.Join(err, lock.Unlock())
 	}
-	err = errors.Join(err, d.journal.Drop(0), d.journal.Close(), d.lock.Unlock())
-	d.path, d.name, d.refuses = path, filepath.Base(path), false
-	d.lock, d.locked, d.journal = lock, nil, store.NewJournal(path)
+	err = errors.Join(err, d.journal.Close(), d.lock.Unlock())
+	d.path, d.name, d.refuses = t.Path, filepath.Base(t.Path), false
+	d.lock, d.locked, d.journal = lock, nil, store.NewJournal(t.Path)
 	// What was left behind belongs to the old file, and waits for it there.
 	d.pending = nil
 	if library != d.library {
 		d.library = library
 		d.rev++
+		d.kept = d.rev
 	}
-	return errors.Join(err, d.settle())
+	return err
+}
+
+func (d *Document) saveOver(expect store.Fingerprint) error {
+	if d.takeLock(); d.locked != nil {
+		return d.locked
+	}
+	_, err := d.write(d.path, expect, d.lock)
+	return err
 }
 
 // write puts the text into the file at path. With an error it can be written
 // all the same.
-func (d *Document) write(path string, expect *store.Fingerprint) (written bool, err error) {
+func (d *Document) write(path string, expect store.Fingerprint, lock *store.Lock) (written bool, err error) {
 	text := d.Bytes()
 	if err := readsBack(text, d.now); err != nil {
 		return false, err
 	}
-	print, err := store.Write(path, text, expect)
+	print, err := store.Replace(path, text, store.Terms{Expect: expect, Lock: lock, Journal: d.journal, Meta: d.meta()})
 	if print.IsZero() {
 		return false, err
 	}
-	d.print = print
+	d.print, d.refuses = print, false
 	d.saved, d.savedFrom, d.savedText = d.now, d.source, text
 	d.history.open = false
 	d.dirty.rev = 0
+	d.kept = d.rev
 	return true, err
-}
-
-// settle drops the journal of what is saved now.
-func (d *Document) settle() error {
-	d.kept = 0
-	return d.Journal()
 }
 
 // readsBack is an error unless text, read again, is the schedule s: nothing is
 // written that could not be opened, or would say something else.
 func readsBack(text []byte, s *laminate.Schedule) error {
-	_, again, problems := schedules.Decode(text)
+	_, again, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		return fmt.Errorf("not saved: it could not be read again: %s", problems[0])
 	}
@@ -126,13 +174,23 @@ func readsBack(text []byte, s *laminate.Schedule) error {
 	return nil
 }
 
-// ChangedOnDisk tells whether the file is another than when it was read or
-// written last; false for a document without a file.
-func (d *Document) ChangedOnDisk() (bool, error) {
+// Since tells what happened to the file since it was read or written last;
+// nothing can happen to a document without a file.
+func (d *Document) Since() (store.Change, error) {
 	if d.path == "" {
-		return false, nil
+		return store.Unchanged, nil
 	}
-	return store.Changed(d.path, d.print)
+	return store.Since(d.path, d.print)
+}
+
+// Refresh looks again whether the document may be saved, and takes the lock if
+// whoever had it is gone: what ReadOnly says is true from now on.
+func (d *Document) Refresh() {
+	if d.path == "" {
+		return
+	}
+	d.takeLock()
+	d.refuses = !store.Writable(d.path)
 }
 
 // Reload reads the file and its shop books again and gives up what is not

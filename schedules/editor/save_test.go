@@ -42,8 +42,8 @@ func TestSave_refusesOverAChangedFile(t *testing.T) {
 	d, path := onDisk(t)
 	do(t, d, layMat(d))
 	write(t, path, document+"# by somebody else\n")
-	if changed, err := d.ChangedOnDisk(); !changed || err != nil {
-		t.Errorf("changed on disk: %v, %v", changed, err)
+	if how, err := d.Since(); how != store.Edited || err != nil {
+		t.Errorf("changed on disk: %v, %v", how, err)
 	}
 	var conflict *editor.ConflictError
 	if err := d.Save(); !errors.As(err, &conflict) || !d.Dirty() {
@@ -52,14 +52,121 @@ func TestSave_refusesOverAChangedFile(t *testing.T) {
 	if !strings.HasSuffix(read(t, path), "# by somebody else\n") {
 		t.Error("the file was touched")
 	}
-	if err := d.SaveAs(path, false); !errors.As(err, &conflict) {
+	if err := d.SaveAs(path); !errors.As(err, &conflict) {
 		t.Errorf("save as, without overwriting: %v", err)
 	}
-	if err := d.SaveAs(path, true); err != nil || d.Dirty() || strings.Contains(read(t, path), "somebody") {
+	if err := overwrite(d, path); err != nil || d.Dirty() || strings.Contains(read(t, path), "somebody") {
 		t.Errorf("overwritten: %v", err)
 	}
-	if changed, _ := d.ChangedOnDisk(); changed {
+	if how, _ := d.Since(); how != store.Unchanged {
 		t.Error("changed after a save")
+	}
+}
+
+// overwrite replaces whatever is there, as somebody does who was asked.
+func overwrite(d *editor.Document, path string) error {
+	target, err := d.Look(path)
+	if err != nil {
+		return err
+	}
+	return d.Overwrite(target)
+}
+
+func TestLook_saysWhatWouldBeLost(t *testing.T) {
+	d, path := onDisk(t)
+	dir := filepath.Dir(path)
+	other, link := write(t, filepath.Join(dir, "other.toml"), "mine"), filepath.Join(dir, "link.toml")
+	if err := os.Symlink(filepath.Base(path), link); err != nil {
+		t.Fatal(err)
+	}
+	look := func(at string, want store.Change) editor.Target {
+		t.Helper()
+		target, err := d.Look(at)
+		if err != nil || target.Change != want {
+			t.Errorf("%s: %v, %v; want %v", at, target.Change, err, want)
+		}
+		return target
+	}
+	look(path, store.Unchanged)
+	look(link, store.Unchanged)
+	look(dir+"/./"+filepath.Base(path), store.Unchanged)
+	look(filepath.Join(dir, "free.toml"), store.Unchanged)
+	seen := look(other, store.Created)
+	write(t, path, document+"# by somebody else\n")
+	look(path, store.Edited)
+	edited := look(link, store.Edited)
+	if _, err := d.Look(dir); err == nil {
+		t.Error("a folder to save into")
+	}
+	// What changed once more after the question is not what the answer was about.
+	write(t, path, document+"# by a third\n")
+	write(t, other, "mine, changed")
+	var conflict *editor.ConflictError
+	for _, target := range []editor.Target{edited, seen} {
+		if err := d.Overwrite(target); !errors.As(err, &conflict) {
+			t.Errorf("%s: %v", target.Path, err)
+		}
+	}
+	if read(t, other) != "mine, changed" || !strings.HasSuffix(read(t, path), "third\n") {
+		t.Error("something was replaced that nobody had seen")
+	}
+	if err := os.Remove(path); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Save(); !errors.As(err, &conflict) || conflict.How != store.Removed {
+		t.Errorf("saving what was removed: %v", err)
+	}
+	if err := d.Overwrite(look(path, store.Removed)); err != nil || read(t, path) != document {
+		t.Errorf("saved again: %v", err)
+	}
+}
+
+func TestRefresh_endsReadOnlyWhenItsReasonEnds(t *testing.T) {
+	d, path := onDisk(t)
+	other := open(t, path)
+	other.Refresh()
+	if only, _ := other.ReadOnly(); !only {
+		t.Error("free while the first has it")
+	}
+	if err := d.Close(); err != nil {
+		t.Fatal(err)
+	}
+	other.Refresh()
+	if only, why := other.ReadOnly(); only {
+		t.Errorf("the first is closed: %s", why)
+	}
+	for _, mode := range []os.FileMode{0o444, 0o644} {
+		if err := os.Chmod(path, mode); err != nil {
+			t.Fatal(err)
+		}
+		other.Refresh()
+		if only, _ := other.ReadOnly(); only != (mode == 0o444) {
+			t.Errorf("mode %v: read only %v", mode, only)
+		}
+	}
+}
+
+// A file that is replaced while edits are not yet in the journal: killed before
+// the journal is dropped, the program offered what is older than the file.
+func TestSave_keepsTheTextBeforeItReplacesTheFile(t *testing.T) {
+	d, path := onDisk(t)
+	do(t, d, layMat(d))
+	if err := d.Journal(); err != nil {
+		t.Fatal(err)
+	}
+	do(t, d, layMat(d))
+	write(t, path, document+"# by somebody else\n")
+	var conflict *editor.ConflictError
+	target, err := d.Look(path)
+	write(t, path, document+"# by a third\n")
+	if err = errors.Join(err, d.Overwrite(target)); !errors.As(err, &conflict) {
+		t.Fatal(err)
+	}
+	want := string(d.Bytes())
+	d.Close()
+	left, err := store.PendingFor(path)
+	if err != nil || len(left) != 1 || string(left[0].Bytes) != want {
+		t.Errorf("kept: %d texts, %v", len(left), err)
 	}
 }
 
@@ -104,14 +211,14 @@ func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
 	dir := t.TempDir()
 	taken, first, second := write(t, filepath.Join(dir, "taken.toml"), "mine"), filepath.Join(dir, "first.toml"), filepath.Join(dir, "second.toml")
 	var conflict *editor.ConflictError
-	if err := d.SaveAs(taken, false); !errors.As(err, &conflict) || d.Path() != "" || read(t, taken) != "mine" || !d.Dirty() {
+	if err := d.SaveAs(taken); !errors.As(err, &conflict) || d.Path() != "" || read(t, taken) != "mine" || !d.Dirty() {
 		t.Errorf("onto another file: %v", err)
 	}
-	if err := d.SaveAs(filepath.Join(dir, "no", "such", "folder.toml"), false); err == nil || d.Path() != "" {
+	if err := d.SaveAs(filepath.Join(dir, "no", "such", "folder.toml")); err == nil || d.Path() != "" {
 		t.Errorf("into no folder: %v", err)
 	}
 	library := d.Library()
-	if err := d.SaveAs(first, false); err != nil || d.Path() != first || d.Name() != "first.toml" || d.Dirty() {
+	if err := d.SaveAs(first); err != nil || d.Path() != first || d.Name() != "first.toml" || d.Dirty() {
 		t.Fatalf("saved as: %v", err)
 	}
 	if d.Library() == library || asked[len(asked)-1] != dir {
@@ -121,7 +228,7 @@ func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
 	if _, err := store.TryLock(first); !errors.As(err, &locked) {
 		t.Errorf("the new file is not locked: %v", err)
 	}
-	if err := d.SaveAs(second, false); err != nil {
+	if err := d.SaveAs(second); err != nil {
 		t.Fatal(err)
 	}
 	lock, err := store.TryLock(first)
@@ -145,7 +252,7 @@ func TestOpen_secondDocumentOfAFileCannotSaveIt(t *testing.T) {
 	if err := other.Save(); !errors.As(err, &locked) || read(t, path) != document {
 		t.Errorf("saved beside the first: %v", err)
 	}
-	if err := other.SaveAs(path, true); !errors.As(err, &locked) {
+	if err := overwrite(other, path); !errors.As(err, &locked) {
 		t.Errorf("overwritten beside the first: %v", err)
 	}
 	do(t, d, edit.Remove(d.Now(), d.Library(), 3))
@@ -184,7 +291,7 @@ func TestSave_inAReadOnlyFolderFailsAndLosesNothing(t *testing.T) {
 		t.Errorf("journal: %v", err)
 	}
 	elsewhere := filepath.Join(t.TempDir(), "copy.toml")
-	if err := d.SaveAs(elsewhere, false); err != nil || d.Dirty() {
+	if err := d.SaveAs(elsewhere); err != nil || d.Dirty() {
 		t.Errorf("saved elsewhere: %v", err)
 	}
 	if only, why := d.ReadOnly(); only {

@@ -111,7 +111,7 @@ func Add(person string, e practice.Entry) error {
 		return fmt.Errorf("keeping the progress of %s: %w", person, err)
 	}
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-		_, err := store.Write(path, []byte(head), &store.Fingerprint{})
+		_, err := store.Replace(path, []byte(head), store.Terms{})
 		var conflict *store.ConflictError
 		if err != nil && !errors.As(err, &conflict) { // somebody else began it meanwhile
 			return err

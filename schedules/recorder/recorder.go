@@ -44,7 +44,7 @@ func Begin(path string, head *record.Record) (*Record, error) {
 	if _, _, problems := schedules.DecodeRecord(text); len(problems) > 0 {
 		return nil, fmt.Errorf("%s cannot be begun: %s", path, problems[0])
 	}
-	if _, err := store.Write(path, text, &store.Fingerprint{}); err != nil {
+	if _, err := store.Replace(path, text, store.Terms{}); err != nil {
 		var conflict *store.ConflictError
 		if errors.As(err, &conflict) {
 			return nil, fmt.Errorf("there is a file %s already: a new record takes a new name", path)

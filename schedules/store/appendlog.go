@@ -35,7 +35,7 @@ func (t TornTail) String() string {
 	return fmt.Sprintf("the last entry was cut short; its %d bytes were moved to %s", t.Bytes, shown(t.Aside))
 }
 
-// OpenAppendLog opens the log at path, which must exist: begin one with Write,
+// OpenAppendLog opens the log at path, which must exist: begin one with Replace,
 // so that its beginning is there whole or not at all.
 //
 // Complete returns how many leading bytes of the log are whole entries; all of
@@ -112,7 +112,7 @@ func (l *AppendLog) open(complete func([]byte) int) (*TornTail, error) {
 func (l *AppendLog) putAside(tail []byte) (*TornTail, error) {
 	for n := 1; ; n++ {
 		aside := fmt.Sprintf("%s.torn-%d", l.resolved, n)
-		_, err := Write(aside, tail, &Fingerprint{})
+		_, err := write(aside, tail, &Fingerprint{})
 		var conflict *ConflictError
 		if errors.As(err, &conflict) {
 			continue

@@ -29,7 +29,7 @@ const logStart = "record\n\n"
 func newLog(t *testing.T) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "a.toml")
-	if _, err := Write(path, []byte(logStart), &Fingerprint{}); err != nil {
+	if _, err := write(path, []byte(logStart), &Fingerprint{}); err != nil {
 		t.Fatal(err)
 	}
 	return path
@@ -152,7 +152,7 @@ func TestAppendLog_noticesOthers(t *testing.T) {
 			return errors.Join(err, f.Close())
 		}, Edited},
 		"another cuts":     {func(path string) error { return os.Truncate(path, 3) }, Edited},
-		"another replaces": {func(path string) error { _, err := Write(path, []byte(logStart), nil); return err }, Edited},
+		"another replaces": {func(path string) error { _, err := write(path, []byte(logStart), nil); return err }, Edited},
 		"another removes":  {os.Remove, Removed},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -137,10 +137,3 @@ func Since(path string, f Fingerprint) (Change, error) {
 	}
 	return Unchanged, nil
 }
-
-// Changed reports whether the file at path is another than when f was taken:
-// edited, removed, or there where it was not. See Since, which says which.
-func Changed(path string, f Fingerprint) (bool, error) {
-	c, err := Since(path, f)
-	return c != Unchanged, err
-}

@@ -7,8 +7,6 @@ import (
 	"path/filepath"
 	"sync"
 	"time"
-
-	"github.com/google/renameio/v2"
 )
 
 // Meta says what the bytes of a journal are.
@@ -40,8 +38,7 @@ type Journal struct {
 	hard   uint64      // saves when the power-cut copy was made
 	active bool        // the goroutine runs
 	closed bool
-	err    error  // the present trouble
-	told   string // the trouble that was returned last
+	err    error // the present trouble
 
 	stop chan struct{}
 	done sync.WaitGroup
@@ -93,10 +90,9 @@ func journalKey(path string) string {
 // before. A revision older than one kept or dropped already is passed over, so
 // that Saves may overtake each other.
 //
-// An error is returned when keeping begins to fail, and not again until it
-// worked in between or fails for another reason: the program can go on, and say
-// it once. Trouble says whether it still fails. What was kept before stays.
-// After Close the error is fs.ErrClosed.
+// An error says why data is not kept, or will not outlast a power cut, and is
+// Trouble's from then on until keeping works again. What was kept before stays,
+// and the program can go on. After Close the error is fs.ErrClosed.
 func (j *Journal) Save(data []byte, m Meta) error {
 	j.mu.Lock()
 	defer j.mu.Unlock()
@@ -111,7 +107,8 @@ func (j *Journal) Save(data []byte, m Meta) error {
 		err = j.keep(image)
 	}
 	if err != nil {
-		return j.trouble(err)
+		j.err = err
+		return err
 	}
 	j.floor = max(j.floor, m.Rev)
 	j.image = image
@@ -121,11 +118,10 @@ func (j *Journal) Save(data []byte, m Meta) error {
 		j.done.Add(1)
 		go j.harden()
 	}
-	if j.hardFailed() {
-		return j.trouble(j.err)
+	if !j.hardFailed() {
+		j.err = nil
 	}
-	j.err, j.told = nil, ""
-	return nil
+	return j.err
 }
 
 // Trouble returns why the newest text is not kept safe, or nil.
@@ -180,16 +176,6 @@ func (j *Journal) Close() error {
 	return errors.Join(err, j.letGo())
 }
 
-// trouble notes err and returns it the first time.
-func (j *Journal) trouble(err error) error {
-	j.err = err
-	if j.told == err.Error() {
-		return nil
-	}
-	j.told = err.Error()
-	return err
-}
-
 // hardError is the trouble of the goroutine, which a working Save does not end.
 type hardError struct{ error }
 
@@ -237,18 +223,23 @@ func (j *Journal) open() error {
 	if err != nil {
 		return journalFailure(err)
 	}
-	if j.dir, err = os.MkdirTemp(base, j.key+"-*"); err != nil {
-		j.dir = ""
-		return journalFailure(err)
-	}
-	if err := j.openFiles(); err != nil {
+	for range journalTries {
+		if j.dir, err = os.MkdirTemp(base, j.key+"-*"); err != nil {
+			break
+		}
+		if err = j.openFiles(); err == nil {
+			return nil
+		}
 		_ = os.RemoveAll(j.dir)
 		_ = j.letGo()
-		j.dir = ""
-		return journalFailure(err)
 	}
-	return nil
+	j.dir = ""
+	return journalFailure(err)
 }
+
+// journalTries is how often a journal is begun again that a starting program
+// took for a leftover, in the moment before it was locked.
+const journalTries = 3
 
 func (j *Journal) openFiles() error {
 	create := func(name string) (*os.File, error) {
@@ -258,7 +249,7 @@ func (j *Journal) openFiles() error {
 	if j.lock, err = create(lockName); err != nil {
 		return err
 	}
-	if free, err := grab(j.lock); err != nil || !free {
+	if free, err := grab(j.lock); err != nil || !free || !stillNamed(j.lock, j.lock.Name()) {
 		return errors.Join(err, errors.New("its lock is not to be had"))
 	}
 	if j.texts[0], err = create(textOneName); err != nil {
@@ -281,13 +272,13 @@ func (j *Journal) letGo() error {
 }
 
 func (j *Journal) forget() error {
+	j.err = nil // nothing is unsaved that should be kept
 	if j.dir == "" {
 		return nil
 	}
 	err := removeJournal(j.dir)
 	_ = j.letGo()
 	j.dir, j.image = "", nil
-	j.err, j.told = nil, ""
 	return err
 }
 
@@ -313,7 +304,7 @@ func (j *Journal) harden() {
 		case err == nil:
 			j.hard = saves
 			if j.hardFailed() {
-				j.err, j.told = nil, ""
+				j.err = nil
 			}
 		case j.err == nil:
 			j.err = hardError{err}
@@ -333,15 +324,16 @@ func (j *Journal) harden() {
 // folder away, and then there is nowhere to put a copy.
 func hardenOnce(dir string, image []byte) error {
 	name := filepath.Join(dir, durableName)
-	next, err := renameio.NewPendingFile(name, renameio.WithTempDir(dir), renameio.WithStaticPermissions(0o600))
+	next, err := os.OpenFile(newName(name, 0), os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o600)
 	if err != nil {
 		return journalFailure(err)
 	}
-	defer func() { _ = next.Cleanup() }() // of a file that is in place already it does nothing
-	if err := writeAll(next, image); err != nil {
-		return journalFailure(err)
+	_, _, err = fillNew(next, image, writeAll)
+	if err = errors.Join(err, next.Close()); err == nil {
+		err = os.Rename(next.Name(), name)
 	}
-	if err := next.CloseAtomicallyReplace(); err != nil {
+	if err != nil {
+		_ = os.Remove(next.Name())
 		return journalFailure(err)
 	}
 	if err := errors.Join(syncFolder(dir), syncFolder(filepath.Dir(dir))); err != nil {

@@ -155,7 +155,7 @@ func TestJournal_isNotOfferedOnceTheFileHasIt(t *testing.T) {
 	put(t, path, "old")
 	j := NewJournal(path)
 	saved(t, j, "edited", Meta{})
-	if _, err := Write(path, []byte("edited"), nil); err != nil {
+	if _, err := write(path, []byte("edited"), nil); err != nil {
 		t.Fatal(err)
 	}
 	closed(t, j) // ends before it dropped
@@ -320,7 +320,7 @@ func TestJournal_durableCopyFollowsWithinASecond(t *testing.T) {
 	})
 }
 
-func TestJournal_saysOnceThatNoDurableCopyCanBeMade(t *testing.T) {
+func TestJournal_saysThatNoDurableCopyCanBeMade(t *testing.T) {
 	home(t)
 	path := filepath.Join(t.TempDir(), "a.toml")
 	synctest.Test(t, func(t *testing.T) {
@@ -336,7 +336,7 @@ func TestJournal_saysOnceThatNoDurableCopyCanBeMade(t *testing.T) {
 		time.Sleep(hardenEvery)
 		synctest.Wait()
 		first, second := j.Save([]byte("3"), Meta{Rev: 3}), j.Save([]byte("4"), Meta{Rev: 4})
-		if first == nil || second != nil || !errors.Is(j.Trouble(), first) {
+		if first == nil || second == nil || !errors.Is(j.Trouble(), second) {
 			t.Errorf("first %v, second %v, trouble %v", first, second, j.Trouble())
 		}
 		if err := os.RemoveAll(durable); err != nil {
@@ -352,7 +352,7 @@ func TestJournal_saysOnceThatNoDurableCopyCanBeMade(t *testing.T) {
 	expectPending(t, path, "4")
 }
 
-func TestJournal_saysOnceThatItCannotKeep(t *testing.T) {
+func TestJournal_saysThatItCannotKeepAsLongAsItIsSo(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "file")
 	put(t, file, "")
 	for name, env := range map[string][2]string{"no home": {"", ""}, "a file for a folder": {file, ""}} {
@@ -364,7 +364,7 @@ func TestJournal_saysOnceThatItCannotKeep(t *testing.T) {
 			if first == nil || !strings.HasPrefix(first.Error(), "recovery journal: cannot be written: ") && !strings.Contains(first.Error(), "cannot be made") {
 				t.Errorf("first: %v", first)
 			}
-			if err := j.Save([]byte("2"), Meta{Rev: 2}); err != nil {
+			if err := j.Save([]byte("2"), Meta{Rev: 2}); err == nil || err.Error() != first.Error() {
 				t.Errorf("second: %v", err)
 			}
 			if j.Trouble() == nil {

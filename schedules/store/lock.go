@@ -72,7 +72,7 @@ func TryLock(path string) (*Lock, error) {
 		return nil, fmt.Errorf("no lock on %s: %w", shown(path), err)
 	}
 	name := filepath.Join(dir, keyOf(resolved)+".lock")
-	for {
+	for try := 0; ; try++ {
 		file, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o600)
 		if err != nil {
 			return nil, fmt.Errorf("no lock on %s: %w", shown(path), failure(name, "cannot be opened", err))
@@ -84,6 +84,12 @@ func TryLock(path string) (*Lock, error) {
 		case !free:
 			holder := readHolder(file)
 			file.Close()
+			// Nobody in particular: a holder about to sign, or a program that
+			// sweeps, which lets go at once.
+			if holder.PID == 0 && try < lockTries {
+				time.Sleep(lockPause)
+				continue
+			}
 			return nil, &LockedError{Path: path, Holder: holder}
 		}
 		// The one before may have unlocked, and so removed, the very file
@@ -95,6 +101,12 @@ func TryLock(path string) (*Lock, error) {
 		file.Close()
 	}
 }
+
+// How often, and how long apart, a lock is tried for that nobody has signed.
+const (
+	lockTries = 4
+	lockPause = 5 * time.Millisecond
+)
 
 // Unlock gives the lock back. A second call does nothing, nor one on nil.
 func (l *Lock) Unlock() error {

@@ -70,10 +70,13 @@ func pending(prefix string) ([]Unsaved, error) {
 // Drop removes the text for good: it was saved, or is not wanted.
 func (u Unsaved) Drop() error { return removeJournal(u.dir) }
 
+// gonePrefix begins the name of a journal that is being removed.
+const gonePrefix = ".gone-"
+
 // removeJournal takes the folder out of sight first: piece by piece its text
 // could outlast its lock for a moment and be taken for a dead program's.
 func removeJournal(dir string) error {
-	gone := filepath.Join(filepath.Dir(dir), ".gone-"+filepath.Base(dir))
+	gone := filepath.Join(filepath.Dir(dir), gonePrefix+filepath.Base(dir))
 	err := os.Rename(dir, gone)
 	if err == nil {
 		err = os.RemoveAll(gone)
@@ -104,14 +107,19 @@ func leftBehind(dir string) (Unsaved, bool, error) {
 		return Unsaved{}, false, failure(dir, "may hold unsaved work, but cannot be opened", err)
 	}
 	u, ok, err := newestText(dir)
-	if !ok || u.Path == "" {
-		return u, ok, err
-	}
-	if now, _, err := readRegular(u.Path); err == nil && bytes.Equal(now, u.Bytes) {
-		// Its program ended between the save and the drop.
+	if ok && u.isInFile() {
 		return Unsaved{}, false, u.Drop()
 	}
-	return u, true, nil
+	return u, ok, err
+}
+
+// isInFile tells whether the program ended between the save and the drop.
+func (u Unsaved) isInFile() bool {
+	if u.Path == "" {
+		return false
+	}
+	now, _, err := readRegular(u.Path)
+	return err == nil && bytes.Equal(now, u.Bytes)
 }
 
 func textNames(dir string) []string {

@@ -21,7 +21,7 @@ type File struct {
 	Bytes       []byte
 	Fingerprint Fingerprint
 	Mode        fs.FileMode
-	ReadOnly    bool // Write to it would be refused
+	ReadOnly    bool // Replace would refuse it
 }
 
 // Read reads the regular file at path, through symbolic links, whole. It never
@@ -238,6 +238,19 @@ func Resolve(path string) (string, error) {
 		}
 	}
 	return "", failure(path, "cannot be found", syscall.ELOOP)
+}
+
+// Writable tells whether Replace would write the file at path, be it there or not.
+func Writable(path string) bool {
+	resolved, err := Resolve(path)
+	if err != nil {
+		return false
+	}
+	info, err := os.Stat(resolved)
+	if os.IsNotExist(err) {
+		return refuseFolder(path, resolved) == nil
+	}
+	return err == nil && writable(path, resolved, info)
 }
 
 // writable tells whether the file and its folder may be written to.

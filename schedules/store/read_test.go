@@ -69,7 +69,7 @@ func TestRead_tellsWhatMayNotBeWritten(t *testing.T) {
 		if err != nil || f.ReadOnly != c.want {
 			t.Errorf("file %v in folder %v: read-only is %v, %v", c.file, c.folder, f.ReadOnly, err)
 		}
-		_, err = Write(path, nil, nil)
+		_, err = write(path, nil, nil)
 		if (err != nil) != f.ReadOnly {
 			t.Errorf("file %v in folder %v: told %v, but writing says %v", c.file, c.folder, f.ReadOnly, err)
 		}
@@ -291,7 +291,7 @@ func TestSince_tellsTouchFromEdit(t *testing.T) {
 			if now, err := Read(path); err == nil && now.Fingerprint.SameBytes(f) != (c.want == Unchanged) {
 				t.Errorf("Since = %v, but the same bytes: %v", got, c.want != Unchanged)
 			}
-			changed, err := Changed(path, f)
+			changed, err := changed(path, f)
 			if err != nil || changed != (c.want != Unchanged) {
 				t.Errorf("Changed = %v, %v", changed, err)
 			}

@@ -9,7 +9,6 @@ import (
 	"syscall"
 	"time"
 
-	"github.com/google/renameio/v2"
 	"golang.org/x/sys/unix"
 )
 
@@ -24,25 +23,71 @@ func (e *ConflictError) Error() string {
 	return shown(e.Path) + ": " + e.How.String() + "; it was left as it is"
 }
 
-// Write replaces the file at path with data, in one step: whoever reads it, and
-// whatever breaks, finds the old bytes or the new. A symbolic link stays and
-// its target is replaced. The file keeps its mode, and its owner where that may
-// be given; a new file gets 0666 less the umask.
+// Terms are those on which Replace puts bytes into a file.
+type Terms struct {
+	// Expect is what must be there: the file that was read, written or asked
+	// about last, by content (a touch does not count); the zero Fingerprint
+	// stands for no file.
+	Expect Fingerprint
+	// Lock is the file's where the caller holds it. Without one Replace takes
+	// it for as long as it writes.
+	Lock *Lock
+	// Journal keeps the bytes before the file is touched, and drops them once
+	// the file has them; nil where nobody's unsaved work is at stake.
+	Journal *Journal
+	Meta    Meta // what the journal says of them
+}
+
+// Replace puts data in the place of the file at path, in one step: whoever reads
+// it, and whatever breaks, finds the old bytes or the new. Everything that
+// replaces a document's file comes through here, so that each keeps to one
+// order: the lock, what is expected to be there, the journal, the file.
 //
-// With expect the file must still be what it was (by content: a touch does not
-// count), or for the zero Fingerprint not exist, else it is left alone and the
-// error is a *ConflictError. Nil replaces whatever is there. The last look is
-// taken just before the replacement; between programs of one user TryLock
-// closes what gap that leaves.
+// A symbolic link stays and its target is replaced. The file keeps its mode, its
+// owner where that may be given, and its other names in the same folder (hard
+// links), which lead to the new bytes too; names in other folders keep the old
+// ones, which is what copies made of links are for. A new file gets 0666 less
+// the umask.
 //
 // A file without any write bit, or in a folder without any, is refused even
 // where the system would let it pass (as it lets root): somebody marked it so.
+// The last look at what is there is taken just before the replacement; between
+// programs of one user the lock closes what gap that leaves.
 //
-// The error is a *Error or a *ConflictError. After one with the zero
-// Fingerprint the old file stands and nothing is left beside it; one with a
-// Fingerprint says that the new bytes are in place, but might not outlast a
-// power cut.
-func Write(path string, data []byte, expect *Fingerprint) (Fingerprint, error) {
+// The error is a *ConflictError where the file is another than expected, a
+// *LockedError where another program has it open, or a *Error. After one with
+// the zero Fingerprint the old file stands and nothing is left beside it; one
+// with a Fingerprint says that the new bytes are in place, and what of it may
+// not last.
+func Replace(path string, data []byte, t Terms) (Fingerprint, error) {
+	if t.Lock == nil {
+		lock, err := TryLock(path)
+		var locked *LockedError
+		if errors.As(err, &locked) {
+			// What is not as expected will not be when it is free either.
+			if how, e := Since(path, t.Expect); e == nil && how != Unchanged {
+				return Fingerprint{}, &ConflictError{Path: path, How: how}
+			}
+			return Fingerprint{}, locked
+		}
+		// Where there can be no lock at all, the fingerprint guards alone.
+		defer func() { _ = lock.Unlock() }() // what was written stands either way
+	}
+	if t.Journal == nil {
+		return write(path, data, &t.Expect)
+	}
+	// Without a journal there is all the more reason to save.
+	_ = t.Journal.Save(data, t.Meta)
+	print, err := write(path, data, &t.Expect)
+	if !print.IsZero() {
+		err = errors.Join(err, t.Journal.Drop(t.Meta.Rev))
+	}
+	return print, err
+}
+
+// write is Replace without lock and journal; expecting nil it replaces whatever
+// is there.
+func write(path string, data []byte, expect *Fingerprint) (Fingerprint, error) {
 	return replace(path, data, expect, writeAll)
 }
 
@@ -85,43 +130,80 @@ func replace(path string, data []byte, expect *Fingerprint, fill filler) (Finger
 
 // swap is replace past the checks that need no writing.
 func swap(path, resolved string, data []byte, old fs.FileInfo, expect *Fingerprint, fill filler) (Fingerprint, error) {
-	folder := filepath.Dir(resolved)
-	mode := renameio.WithPermissions(0o666)
-	if old != nil {
-		mode = renameio.WithStaticPermissions(old.Mode().Perm())
-	}
-	// The folder is named, or the library would try renames to find one out.
-	next, err := renameio.NewPendingFile(resolved, renameio.WithTempDir(folder), mode)
+	next, err := createNew(resolved, old)
 	if err != nil {
 		return Fingerprint{}, notSaved(path, err)
 	}
-	defer func() { _ = next.Cleanup() }() // of a file that is in place already it does nothing
-	if old != nil {
-		keepOwner(next.File, old)
+	info, now, err := fillNew(next, data, fill)
+	if err == nil {
+		// The writing took its time: look again.
+		err = conflict(path, resolved, expect)
 	}
-	if err := fill(next, data); err != nil {
-		return Fingerprint{}, notSaved(path, err)
+	if err == nil {
+		err = os.Rename(next.Name(), resolved)
 	}
-	if err := next.Sync(); err != nil {
-		return Fingerprint{}, notSaved(path, err)
-	}
-	now := time.Now()
-	info, err := next.Stat()
 	if err != nil {
-		return Fingerprint{}, notSaved(path, err)
-	}
-	// The writing took its time: look again.
-	if err := conflict(path, resolved, expect); err != nil {
-		return Fingerprint{}, err
-	}
-	if err := next.CloseAtomicallyReplace(); err != nil {
+		_ = os.Remove(next.Name()) // while it is locked still, see sweepNew
+		next.Close()
+		var changed *ConflictError
+		if errors.As(err, &changed) {
+			return Fingerprint{}, err
+		}
 		return Fingerprint{}, notSaved(path, err)
 	}
 	print := fingerprint(info, SumOf(data), now)
-	if err := syncFolder(folder); err != nil {
-		return print, failure(path, "is saved, but a power cut might undo that", err)
+	err = otherNames(path, resolved, old)
+	next.Close()
+	if e := syncFolder(filepath.Dir(resolved)); e != nil {
+		err = errors.Join(err, failure(path, "is saved, but a power cut might undo that", e))
 	}
-	return print, nil
+	return print, err
+}
+
+// fillNew writes a new file and sees it on the disk.
+func fillNew(next *os.File, data []byte, fill filler) (fs.FileInfo, time.Time, error) {
+	if err := fill(next, data); err != nil {
+		return nil, time.Time{}, err
+	}
+	if err := next.Sync(); err != nil {
+		return nil, time.Time{}, err
+	}
+	now := time.Now()
+	info, err := next.Stat()
+	return info, now, err
+}
+
+// otherNames gives the new file the other names that the old one had in its
+// folder. None of them is ever missing or half-written either.
+func otherNames(path, resolved string, old fs.FileInfo) error {
+	if old == nil {
+		return nil
+	}
+	if was, ok := old.Sys().(*syscall.Stat_t); !ok || was.Nlink < 2 {
+		return nil
+	}
+	folder := filepath.Dir(resolved)
+	entries, err := os.ReadDir(folder)
+	var errs []error
+	for _, e := range entries {
+		name := filepath.Join(folder, e.Name())
+		if info, err := os.Lstat(name); name == resolved || err != nil || !os.SameFile(old, info) {
+			continue
+		}
+		next := newName(name, 0)
+		sweepNew(next)
+		if err = os.Link(resolved, next); err == nil {
+			err = os.Rename(next, name)
+		}
+		if err != nil {
+			_ = os.Remove(next)
+			errs = append(errs, failure(path, "is saved, but its other name "+shownText(e.Name())+" keeps the old text", err))
+		}
+	}
+	if err != nil {
+		errs = append(errs, failure(path, "is saved, but its other names could not be looked for", err))
+	}
+	return errors.Join(errs...)
 }
 
 func notSaved(path string, err error) error {

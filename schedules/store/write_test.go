@@ -38,7 +38,7 @@ func TestWrite_keepsModeOwnerAndLink(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	print, err := Write(link, []byte("new"), &before.Fingerprint)
+	print, err := write(link, []byte("new"), &before.Fingerprint)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -58,7 +58,7 @@ func TestWrite_keepsModeOwnerAndLink(t *testing.T) {
 	}
 	print.Taken = after.Fingerprint.Taken
 	if print != after.Fingerprint {
-		t.Errorf("Write says %+v, Read %+v", print, after.Fingerprint)
+		t.Errorf("write says %+v, Read %+v", print, after.Fingerprint)
 	}
 	if to, err := os.Readlink(link); err != nil || to != "a.toml" {
 		t.Errorf("the link is %q, %v", to, err)
@@ -77,7 +77,7 @@ func TestWrite_newFile(t *testing.T) {
 	}
 	umask := syscall.Umask(0o027)
 	defer syscall.Umask(umask)
-	print, err := Write(link, []byte("new"), &Fingerprint{})
+	print, err := write(link, []byte("new"), &Fingerprint{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestWrite_newFile(t *testing.T) {
 	if err != nil || info.Mode() != 0o640 || get(t, path) != "new" {
 		t.Errorf("the file is %v, %v", info, err)
 	}
-	if changed, err := Changed(path, print); changed || err != nil {
+	if changed, err := changed(path, print); changed || err != nil {
 		t.Errorf("changed since it was written: %v, %v", changed, err)
 	}
 }
@@ -118,13 +118,13 @@ func TestWrite_refusesAndLeavesThings(t *testing.T) {
 		{in("missing/a.toml"), "its folder cannot be found: it does not exist"},
 		{in("marked.toml/a.toml"), "its folder cannot be found: a part of its path is no folder"},
 	} {
-		print, err := Write(c.path, []byte("new"), nil)
+		print, err := write(c.path, []byte("new"), nil)
 		var own *Error
 		if !errors.As(err, &own) || err.Error() != c.path+": "+c.want || !print.IsZero() {
-			t.Errorf("Write(%s) = %v, %v", c.path, print, err)
+			t.Errorf("write(%s) = %v, %v", c.path, print, err)
 		}
 	}
-	if _, err := Write(in("big.toml"), make([]byte, MaxSize+1), nil); err == nil {
+	if _, err := write(in("big.toml"), make([]byte, MaxSize+1), nil); err == nil {
 		t.Error("a file is written that could not be read again")
 	}
 	if got := names(t, dir); !slices.Equal(got, before) {
@@ -149,10 +149,10 @@ func TestWrite_conflicts(t *testing.T) {
 	}
 	expectConflict := func(expect *Fingerprint, how Change, sentence string) {
 		t.Helper()
-		_, err := Write(path, []byte("mine"), expect)
+		_, err := write(path, []byte("mine"), expect)
 		var conflict *ConflictError
 		if !errors.As(err, &conflict) || conflict.How != how || err.Error() != path+": "+sentence+"; it was left as it is" {
-			t.Errorf("Write = %v", err)
+			t.Errorf("write = %v", err)
 		}
 	}
 	put(t, path, "theirs")
@@ -168,7 +168,7 @@ func TestWrite_conflicts(t *testing.T) {
 	if _, err := os.Stat(path); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("the removed file is back: %v", err)
 	}
-	if _, err := Write(path, []byte("mine"), nil); err != nil || get(t, path) != "mine" {
+	if _, err := write(path, []byte("mine"), nil); err != nil || get(t, path) != "mine" {
 		t.Errorf("without expectation: %v", err)
 	}
 }
@@ -240,7 +240,7 @@ func TestWrite_killedAtAnyTimeIsOldOrNew(t *testing.T) {
 	}
 }
 
-// Whatever other programs do in between, a Write that is told what to expect
+// Whatever other programs do in between, a write that is told what to expect
 // goes through exactly when the content is still that.
 func TestWrite_conflictExactlyWhenContentDiffers(t *testing.T) {
 	dir := t.TempDir()
@@ -284,7 +284,7 @@ func TestWrite_conflictExactlyWhenContentDiffers(t *testing.T) {
 			},
 			"write": func(t *rapid.T) {
 				mine := rapid.SampledFrom([]string{"aa", "mine"}).Draw(t, "mine")
-				print, err := Write(path, []byte(mine), &seen)
+				print, err := write(path, []byte(mine), &seen)
 				var conflict *ConflictError
 				switch {
 				case seenText == text && err != nil, seenText != text && !errors.As(err, &conflict):
@@ -319,7 +319,7 @@ func TestExplain_knowsWhatPeopleMeet(t *testing.T) {
 func BenchmarkWrite(b *testing.B) {
 	path := filepath.Join(b.TempDir(), "a.toml")
 	for b.Loop() {
-		if _, err := Write(path, make([]byte, 4000), nil); err != nil {
+		if _, err := write(path, make([]byte, 4000), nil); err != nil {
 			b.Fatal(err)
 		}
 	}

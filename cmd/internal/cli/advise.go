@@ -7,7 +7,6 @@ import (
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/rules/advice/ratings"
 	"frp/veilwright/schedules"
 )
 
@@ -56,7 +55,7 @@ func (k adviseCommand) Run(c *call) error {
 	case advice.Unsuitable:
 		c.ends(Broken)
 	case advice.Unknown:
-		c.ends(CannotTell)
+		c.ends(Incomplete)
 	case advice.Suitable, advice.Conditional:
 	}
 	if c.JSON {
@@ -106,7 +105,7 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 		c.ends(Unusable)
 		return
 	}
-	rows, refused := ratings.Import(strings.NewReader(string(text)))
+	rows, refused := schedules.ImportRatings(strings.NewReader(string(text)))
 	for _, r := range refused {
 		c.say.Say("%s:%d: row refused: %s", k.Ratings, r.Line, r.Why)
 		c.ends(Unusable)

@@ -7,7 +7,6 @@ import (
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/book"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
@@ -61,7 +60,7 @@ func (s *shelf) library(folder string) (*laminate.Library, error) {
 
 func (s *shelf) make(paths []string) *shelved {
 	made := &shelved{}
-	var books []book.Book
+	var books []catalog.Book
 	for _, path := range paths {
 		b, err := s.c.book(path)
 		if err != nil {
@@ -70,12 +69,12 @@ func (s *shelf) make(paths []string) *shelved {
 		}
 		books = append(books, b)
 	}
-	made.library = book.Merge(catalog.Library(), books...)
+	made.library = catalog.Merge(catalog.Library(), books...)
 	return made
 }
 
 // book reads a shop book.
-func (c *call) book(path string) (book.Book, error) {
+func (c *call) book(path string) (catalog.Book, error) {
 	unusable := func(why string) error {
 		c.ends(Unusable)
 		// In text what is wrong with the book was said just now; whoever reads
@@ -85,14 +84,14 @@ func (c *call) book(path string) (book.Book, error) {
 	text, err := c.read(input{name: path})
 	if err != nil {
 		c.say.Say("shop book %s: %v", path, err)
-		return book.Book{}, unusable(err.Error())
+		return catalog.Book{}, unusable(err.Error())
 	}
 	b, problems := schedules.DecodeBook(text)
 	if len(problems) > 0 {
 		c.sayUnread(&document{input: input{name: path}, problems: problems}, nil)
-		return book.Book{}, unusable(counted(problems))
+		return catalog.Book{}, unusable(counted(problems))
 	}
-	return book.Book{Path: path, Materials: b.Materials, Resins: b.Resins, Ratings: b.Ratings, Rack: b.Rack}, nil
+	return catalog.Book{Path: path, Materials: b.Materials, Resins: b.Resins, Ratings: b.Ratings, Rack: b.Rack}, nil
 }
 
 // bookError is a shop book that cannot be used.

@@ -54,13 +54,13 @@ func idsOf(lib *laminate.Library) []string {
 	for i := range lib.Resins {
 		ids = append(ids, lib.Resins[i].ID)
 	}
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		ids = append(ids, f.String())
 	}
-	for _, f := range laminate.Fibers() {
+	for _, f := range laminate.Fibers.All() {
 		ids = append(ids, f.String())
 	}
-	for _, f := range laminate.Fillers() {
+	for _, f := range laminate.Fillers.All() {
 		ids = append(ids, f.String())
 	}
 	return ids

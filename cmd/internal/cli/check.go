@@ -85,21 +85,17 @@ func (k *checking) one(in input) {
 		return
 	}
 	// Nearly all are schedules: only what is none is looked at for its kind.
-	var l loaded
-	if l.source, l.schedule, d.problems = schedules.Decode(d.text); len(d.problems) > 0 {
+	l, err := k.shelf.load(&d)
+	if len(d.problems) > 0 {
 		k.other(&d)
 		return
 	}
 	k.seen++
-	err := k.shelf.furnish(&d, &l)
-	switch {
-	case err != nil:
+	if err != nil {
 		k.unusable(&d, err)
-	case len(d.problems) > 0:
-		k.unusable(&d, nil)
-	default:
-		k.judged(d.name, l)
+		return
 	}
+	k.judged(d.name, l)
 }
 
 // other takes a document that is no sound schedule.
@@ -115,7 +111,7 @@ func (k *checking) other(d *document) {
 		d.problems = problems
 		if torn := d.validate(); torn != "" {
 			k.c.say.Say("%s: %s", d.name, torn)
-			k.c.ends(CannotTell)
+			k.c.ends(Incomplete)
 		}
 	}
 	if len(d.problems) > 0 {
@@ -129,11 +125,11 @@ func (k *checking) judged(name string, l loaded) {
 	units := k.c.units(l.schedule)
 	r := rules.Judge(k.list, l.schedule, l.library, rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
 	switch r.Verdict {
-	case rules.VerdictBreak:
+	case rules.Break:
 		k.c.ends(Broken)
-	case rules.VerdictIncomplete:
-		k.c.ends(CannotTell)
-	case rules.Clear, rules.VerdictWarning:
+	case rules.Incomplete:
+		k.c.ends(Incomplete)
+	case rules.Clear, rules.Note, rules.Warning:
 	}
 	k.judgedAny = true
 	if r.Wall != nil {

@@ -16,7 +16,7 @@ import (
 )
 
 func TestCode_worseIsOrderedAndUnusableWins(t *testing.T) {
-	rising := []Code{Fine, CannotTell, Broken, Unusable}
+	rising := []Code{Fine, Incomplete, Broken, Unusable}
 	for i, a := range rising {
 		for j, b := range rising {
 			if got, want := a.worse(b), rising[max(i, j)]; got != want {
@@ -24,32 +24,6 @@ func TestCode_worseIsOrderedAndUnusableWins(t *testing.T) {
 			}
 		}
 	}
-}
-
-func TestNearest_findsWhatWasMeant(t *testing.T) {
-	commands := []string{"check", "wall", "advise", "propose", "compare", "diff", "practice", "catalog", "rules", "new", "tidy", "completion"}
-	for typed, want := range map[string]string{
-		"chekc": "check", "chck": "check", "checks": "check", "catalog": "catalog", "cataloque": "catalog",
-		"rule": "rules", "compair": "compare", "tdiy": "tidy", "advice": "advise", "propsoe": "propose",
-		"frobnicate": "", "x": "", "": "", "zzzzz": "",
-	} {
-		if got := nearest(typed, commands); got != want {
-			t.Errorf("nearest to %q is %q, want %q", typed, got, want)
-		}
-	}
-}
-
-// The optimal string alignment distance is symmetric, zero only between equal
-// words, and at most the longer word's length.
-func TestDistance_isADistance(t *testing.T) {
-	word := rapid.SliceOfN(rapid.RuneFrom([]rune("abcd")), 0, 6)
-	rapid.Check(t, func(t *rapid.T) {
-		a, b := word.Draw(t, "a"), word.Draw(t, "b")
-		d := distance(a, b)
-		if d != distance(b, a) || (d == 0) != (string(a) == string(b)) || d > max(len(a), len(b)) || d < max(len(a), len(b))-min(len(a), len(b)) {
-			t.Fatalf("distance of %q and %q is %d", string(a), string(b), d)
-		}
-	})
 }
 
 // run calls the command line without a process of its own.

@@ -11,8 +11,8 @@ const (
 	Broken Code = 1
 	// Unusable: something could not be read, or the call cannot be used.
 	Unusable Code = 2
-	// CannotTell: nothing is broken, but something that matters cannot be told.
-	CannotTell Code = 3
+	// Incomplete: nothing is broken, but something that matters cannot be told.
+	Incomplete Code = 3
 )
 
 // weight orders codes: what could not be read outweighs what is broken, and
@@ -23,7 +23,7 @@ func (c Code) weight() int {
 		return 3
 	case Broken:
 		return 2
-	case CannotTell:
+	case Incomplete:
 		return 1
 	case Fine:
 	}

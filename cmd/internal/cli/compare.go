@@ -88,8 +88,8 @@ func (k compareCommand) Run(c *call) error {
 	switch result.Verdict {
 	case acceptance.Fails:
 		c.ends(Broken)
-	case acceptance.CannotTell:
-		c.ends(CannotTell)
+	case acceptance.Incomplete:
+		c.ends(Incomplete)
 	case acceptance.Meets:
 	}
 	return k.print(c, report.Compared(k.Schedule, k.Specification, k.Record, l.library.Books, result, judged, l.source.Line))

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/alecthomas/kong"
+
+	"frp/veilwright/laminate/word"
 )
 
 // openCommand is the name under which the grammar holds the terminal program;
@@ -26,23 +28,23 @@ func dispatch(app *kong.Application, args []string) ([]string, error) {
 		}
 		return append([]string{openCommand}, args...), nil
 	}
-	word := args[at]
-	if word == "help" {
+	first := args[at]
+	if first == "help" {
 		rest := append(append([]string{}, args[:at]...), args[at+1:]...)
 		return append(rest, "--help"), nil
 	}
-	if word != openCommand && find(app, word) != nil {
+	if first != openCommand && find(app, first) != nil {
 		return args, nil
 	}
-	if word == stdinName {
+	if first == stdinName {
 		return nil, errors.New("standard input cannot be opened in the terminal; name a file, or a command such as veilwright check -")
 	}
-	_, err := os.Stat(word)
-	if err != nil && !strings.HasSuffix(word, ".toml") {
-		if near := nearest(word, commands); near != "" {
-			return nil, fmt.Errorf("%q is neither a command nor a file or folder; did you mean %s? see veilwright --help", word, near)
+	_, err := os.Stat(first)
+	if err != nil && !strings.HasSuffix(first, ".toml") {
+		if near := word.Nearest(first, commands); near != "" {
+			return nil, fmt.Errorf("%q is neither a command nor a file or folder; did you mean %s? see veilwright --help", first, near)
 		}
-		return nil, fmt.Errorf("%q is neither a command nor a file or folder; see veilwright --help", word)
+		return nil, fmt.Errorf("%q is neither a command nor a file or folder; see veilwright --help", first)
 	}
 	if find(app, openCommand) == nil {
 		return args, nil

@@ -71,7 +71,7 @@ func (k newCommand) Run(c *call) error {
 	if !strings.HasSuffix(k.File, store.Extension) {
 		return fmt.Errorf("%s: the name of a document ends in %s", k.File, store.Extension)
 	}
-	_, err = store.Write(k.File, text, &store.Fingerprint{})
+	_, err = store.Replace(k.File, text, store.Terms{})
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
 		return fmt.Errorf("%s: is there already and was left as it is", k.File)
@@ -128,7 +128,7 @@ func (k newCommand) record(c *call) ([]byte, error) {
 	if kind, problems := schedules.Sniff(text); len(problems) == 0 && kind != schedules.Schedule {
 		return nil, fmt.Errorf("%s: is of kind %s; a record is of a schedule", k.Of, kind)
 	}
-	_, s, problems := schedules.Decode(text)
+	_, s, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		return nil, fmt.Errorf("%s: %s", k.Of, problems[0])
 	}

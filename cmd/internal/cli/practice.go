@@ -6,7 +6,7 @@ import (
 	"slices"
 	"time"
 
-	"frp/veilwright/cmd/internal/drill"
+	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
@@ -72,7 +72,7 @@ func (k practiceCommand) Run(c *call) error {
 	case k.Course > 0:
 		return k.printer(c, nil, quantity.US).Lesson(course.At(k.Course))
 	case k.Glossary:
-		return k.printer(c, nil, quantity.US).Glossary(course.Glossary())
+		return k.printer(c, nil, quantity.US).Glossary()
 	}
 	list, err := k.exercises(c)
 	if err != nil {
@@ -258,7 +258,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	}
 	if k.Resin != "" {
 		var ok bool
-		if a.Family, ok = laminate.ParseFamily(k.Resin); !ok {
+		if a.Family, ok = laminate.Families.Parse(k.Resin); !ok {
 			return a, fmt.Errorf("there is no resin family %q%s", k.Resin, didYouMean(k.Resin, familyWords()))
 		}
 	}
@@ -269,7 +269,7 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	if err != nil {
 		return a, fmt.Errorf("%s: %w", k.Mark, err)
 	}
-	_, s, problems := schedules.Decode(text)
+	_, s, problems := schedules.Decode(text, nil)
 	if len(problems) > 0 {
 		for _, p := range problems {
 			c.say.Say("%s: %s", k.Mark, p.String())
@@ -292,7 +292,7 @@ func exerciseIDs() []string {
 
 func familyWords() []string {
 	var words []string
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		words = append(words, f.String())
 	}
 	return words
@@ -317,6 +317,6 @@ func (k practiceCommand) summary(c *call, list []*exercise.Exercise) error {
 	return p.Summary(k.Person, rows)
 }
 
-func (k practiceCommand) printer(c *call, lib *laminate.Library, units quantity.System) drill.Printer {
-	return drill.Printer{Out: c.out, JSON: c.JSON, Units: units, Library: lib}
+func (k practiceCommand) printer(c *call, lib *laminate.Library, units quantity.System) report.Practice {
+	return report.Practice{Out: c.out, JSON: c.JSON, Units: units, Library: lib}
 }

@@ -97,7 +97,7 @@ func (k proposeCommand) Run(c *call) error {
 func (c *call) proposed(name string, best *advice.Candidate) {
 	if best.Unfinished != "" {
 		c.say.Say("%s: the structure is left out: %s", name, best.Unfinished)
-		c.ends(CannotTell)
+		c.ends(Incomplete)
 		return
 	}
 	for _, f := range best.Report.Findings {
@@ -106,11 +106,11 @@ func (c *call) proposed(name string, best *advice.Candidate) {
 		}
 	}
 	switch best.Report.Verdict {
-	case rules.VerdictBreak:
+	case rules.Break:
 		c.ends(Broken)
-	case rules.VerdictIncomplete:
-		c.ends(CannotTell)
-	case rules.Clear, rules.VerdictWarning:
+	case rules.Incomplete:
+		c.ends(Incomplete)
+	case rules.Clear, rules.Note, rules.Warning:
 	}
 }
 
@@ -153,7 +153,7 @@ func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string
 			title = strings.ReplaceAll(title, " ", "-")
 		}
 		file := filepath.Join(k.All, fmt.Sprintf("%02d-%s%s", i+1, title, store.Extension))
-		_, err := store.Write(file, texts[i], &store.Fingerprint{})
+		_, err := store.Replace(file, texts[i], store.Terms{})
 		var conflict *store.ConflictError
 		if errors.As(err, &conflict) {
 			return files, fmt.Errorf("%s: is there already and was left as it is", file)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/cmd/internal/output"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 )
@@ -112,8 +113,8 @@ func ruleIDs() []string {
 	return ids
 }
 
-func didYouMean(word string, candidates []string) string {
-	if near := nearest(word, candidates); near != "" {
+func didYouMean(typed string, candidates []string) string {
+	if near := word.Nearest(typed, candidates); near != "" {
 		return ", did you mean " + near + "?"
 	}
 	return ""

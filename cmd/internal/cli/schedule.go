@@ -50,24 +50,19 @@ type loaded struct {
 	library  *laminate.Library
 }
 
-// load reads the schedule of a document and the library that holds for it. The
+// load reads the schedule of a document with the library that holds for it. The
 // problems say why it cannot be judged; err one sentence where no line of it is
 // to blame.
 func (s *shelf) load(d *document) (l loaded, err error) {
-	if l.source, l.schedule, d.problems = schedules.Decode(d.text); len(d.problems) > 0 {
+	l.library, err = s.library(d.folder)
+	known := l.library
+	if err != nil {
+		known = nil
+	}
+	if l.source, l.schedule, d.problems = schedules.Decode(d.text, known); len(d.problems) > 0 {
 		return l, nil
 	}
-	return l, s.furnish(d, &l)
-}
-
-// furnish gives a decoded schedule the library that holds for it, and looks
-// whether the two go together.
-func (s *shelf) furnish(d *document, l *loaded) (err error) {
-	if l.library, err = s.library(d.folder); err != nil {
-		return err
-	}
-	d.problems = schedules.Check(l.source, l.schedule, l.library)
-	return nil
+	return l, err
 }
 
 // units are those asked for, else those of the document.

@@ -117,12 +117,7 @@ func (s *shelf) zonesOf(d *document) (func(*laminate.Schedule) []laminate.Zone, 
 
 // replace writes a file that nobody else has open or has changed meanwhile.
 func replace(name string, before, after []byte) error {
-	lock, err := store.TryLock(name)
-	if err != nil {
-		return withoutName(err)
-	}
-	defer func() { _ = lock.Unlock() }() // what was written stands either way
-	_, err = store.Write(name, after, &store.Fingerprint{Size: int64(len(before)), Sum: store.SumOf(before)})
+	_, err := store.Replace(name, after, store.Terms{Expect: store.Fingerprint{Size: int64(len(before)), Sum: store.SumOf(before)}})
 	return withoutName(err)
 }
 

@@ -70,14 +70,14 @@ func (f *needFlag) UnmarshalText(text []byte) error {
 	if err := oneOf(&word, text, needWords()...); err != nil {
 		return err
 	}
-	f.unit, _ = wall.ParseUnit(string(word))
+	f.unit, _ = wall.Units.Parse(string(word))
 	return nil
 }
 
 // Words lists the repeat units.
 func (needFlag) Words() []string {
 	var words []string
-	for _, u := range wall.Units() {
+	for _, u := range wall.Units.All() {
 		words = append(words, u.String())
 	}
 	return words
@@ -87,7 +87,7 @@ type needWord string
 
 func needWords() []needWord {
 	var words []needWord
-	for _, u := range wall.Units() {
+	for _, u := range wall.Units.All() {
 		words = append(words, needWord(u.String()))
 	}
 	return words
@@ -110,17 +110,17 @@ func (k wallCommand) Run(c *call) error {
 		return k.unusable(c, &d, errors.New("--depth is for tanks"))
 	}
 	r := wall.Evaluate(l.schedule, l.library, laminate.Analyze(l.schedule, l.library), o)
-	switch r.Tell() {
+	switch r.Answer() {
 	case wall.Fails:
 		c.ends(Broken)
-	case wall.CannotTell:
-		c.ends(CannotTell)
+	case wall.Incomplete:
+		c.ends(Incomplete)
 	case wall.Holds, wall.NotApplicable:
 	}
 	needed, err := k.needs(l, o)
 	if err != nil {
 		c.say.Say("%s: %s: %v", d.name, k.Need.unit.String(), err)
-		c.ends(CannotTell)
+		c.ends(Incomplete)
 	}
 	w := report.WallOf(d.name, books, l.schedule, r, needed)
 	if c.JSON {

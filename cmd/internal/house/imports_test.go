@@ -26,8 +26,8 @@ type floor struct {
 }
 
 var floors = []floor{
-	{[]string{"laminate/quantity"}, nil},
-	{[]string{"laminate"}, []string{"laminate/quantity"}},
+	{[]string{"laminate/quantity", "laminate/word"}, nil},
+	{[]string{"laminate"}, []string{"laminate/quantity", "laminate/word"}},
 	{[]string{"laminate/..."}, []string{"laminate", "laminate/..."}},
 	{[]string{"rules"}, []string{"laminate", "laminate/..."}},
 	{[]string{"rules/..."}, []string{"rules", "rules/...", "laminate", "laminate/..."}},

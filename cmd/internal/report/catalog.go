@@ -1,8 +1,6 @@
 package report
 
 import (
-	"math"
-
 	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -83,17 +81,17 @@ func CatalogOf(lib *laminate.Library, want func(string) bool) Catalog {
 			shown.Resins = append(shown.Resins, resin{r.ID, r.Family.String(), r.Source})
 		}
 	}
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		if d := lib.Families[f]; want(f.String()) {
 			shown.Families = append(shown.Families, family{f.String(), stored(d.Density), stored(d.Modulus), d.Poisson, d.FailureStrain, d.Source})
 		}
 	}
-	for _, f := range laminate.Fibers() {
+	for _, f := range laminate.Fibers.All() {
 		if d := lib.Fibers[f]; want(f.String()) {
 			shown.Fibers = append(shown.Fibers, fiber{f.String(), stored(d.Density), stored(d.Modulus), d.Poisson, d.Source})
 		}
 	}
-	for _, f := range laminate.Fillers() {
+	for _, f := range laminate.Fillers.All() {
 		if d := lib.Fillers[f]; want(f.String()) {
 			shown.Fillers = append(shown.Fillers, filler{f.String(), stored(d.Density), d.Source})
 		}
@@ -134,7 +132,7 @@ func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full b
 	for _, m := range shown.Materials {
 		mass, fiber := "-", m.Fiber
 		if m.ArealMassKgM2 != nil {
-			mass = arealMassOf(*m.ArealMassKgM2, units)
+			mass = units.FabricMass(*m.ArealMassKgM2)
 		} else if m.ThicknessMM != nil {
 			mass = units.Thickness(*m.ThicknessMM / 1000)
 		}
@@ -142,7 +140,7 @@ func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full b
 			fiber = "-"
 		}
 		content := shareOf(m.GlassContent)
-		if f, ok := laminate.ParseFiber(m.Fiber); ok && !f.Glass() && m.GlassContent != nil {
+		if f, ok := laminate.Fibers.Parse(m.Fiber); ok && !f.Glass() && m.GlassContent != nil {
 			content = "fiber " + content // the key says glass, the veil has none
 		}
 		out.Line("  %-18s %-15s %-10s %14s %10s %13s  %s", m.ID, m.Form, fiber, mass, content, shareOf(m.BarrierGlassContent), m.Name)
@@ -155,37 +153,19 @@ func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full b
 	}
 	head(len(shown.Families), "%-32s %12s %10s %8s %15s", "resin family", "density", "modulus", "Poisson", "failure strain")
 	for _, f := range shown.Families {
-		out.Line("  %-30s %12s %10s %8s %15s", f.ID, densityOf(f.DensityKgM3), modulusOf(f.ModulusPa, units), quantity.Number(f.Poisson, 2), quantity.Number(100*f.FailureStrain, 1)+" %")
+		out.Line("  %-30s %12s %10s %8s %15s", f.ID, densityOf(f.DensityKgM3, units), modulusOf(f.ModulusPa, units), quantity.Number(f.Poisson, 2), quantity.Percent(f.FailureStrain))
 		source(f.Source)
 	}
 	head(len(shown.Fibers), "%-32s %12s %10s %8s", "fiber", "density", "modulus", "Poisson")
 	for _, f := range shown.Fibers {
-		out.Line("  %-30s %12s %10s %8s", f.ID, densityOf(f.DensityKgM3), modulusOf(f.ModulusPa, units), quantity.Number(f.Poisson, 2))
+		out.Line("  %-30s %12s %10s %8s", f.ID, densityOf(f.DensityKgM3, units), modulusOf(f.ModulusPa, units), quantity.Number(f.Poisson, 2))
 		source(f.Source)
 	}
 	head(len(shown.Fillers), "%-32s %12s", "filler", "density")
 	for _, f := range shown.Fillers {
-		out.Line("  %-30s %12s", f.ID, densityOf(f.DensityKgM3))
+		out.Line("  %-30s %12s", f.ID, densityOf(f.DensityKgM3, units))
 		source(f.Source)
 	}
-}
-
-// arealMassOf prints three significant places: what a light veil comes to is
-// figured from them.
-func arealMassOf(kgM2 float64, units quantity.System) string {
-	unit := quantity.OuncePerSquareFoot
-	if units == quantity.Metric {
-		unit = quantity.GramPerSquareMeter
-	}
-	q := quantity.New(kgM2, quantity.KilogramPerSquareMeter)
-	places := 2
-	for v := math.Abs(q.In(unit)); v > 0 && v < 1 && places < 9; v *= 10 {
-		places++
-	}
-	for v := math.Abs(q.In(unit)); v >= 10 && places > 0; v /= 10 {
-		places--
-	}
-	return q.Format(unit, places)
 }
 
 func shareOf(v *float64) string {
@@ -195,16 +175,16 @@ func shareOf(v *float64) string {
 	return quantity.Share(*v)
 }
 
-func densityOf(v *float64) string {
+func densityOf(v *float64, units quantity.System) string {
 	if v == nil {
 		return "-"
 	}
-	return quantity.Number(*v, 0) + " kg/m³"
+	return units.Figure(*v, quantity.Bulk)
 }
 
 func modulusOf(v *float64, units quantity.System) string {
 	if v == nil {
 		return "-"
 	}
-	return quantity.New(*v, quantity.Pascal).Format(units.Modulus(), 2)
+	return units.Figure(*v, quantity.Stress)
 }

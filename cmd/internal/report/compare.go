@@ -64,7 +64,7 @@ func Uncompared(schedule, specification, record string, s Schedule) Comparison {
 // PrintComparison prints a comparison as text, fails first.
 func PrintComparison(out *output.Sink, c Comparison) {
 	out.Line("%s against %s", c.Schedule, heldAgainst(c))
-	for _, verdict := range []acceptance.Verdict{acceptance.Fails, acceptance.CannotTell, acceptance.Meets} {
+	for _, verdict := range []acceptance.Verdict{acceptance.Fails, acceptance.Incomplete, acceptance.Meets} {
 		for _, l := range c.Lines {
 			if l.Verdict != verdict.String() {
 				continue
@@ -96,10 +96,10 @@ func tally(c Comparison) string {
 	for _, l := range c.Lines {
 		counts[l.Verdict]++
 	}
-	text := fmt.Sprintf("%d meet, %d fail, %d cannot be told", counts[acceptance.Meets.String()], counts[acceptance.Fails.String()],
-		counts[acceptance.CannotTell.String()])
+	text := fmt.Sprintf("%d meet, %d fail, %d incomplete", counts[acceptance.Meets.String()], counts[acceptance.Fails.String()],
+		counts[acceptance.Incomplete.String()])
 	if n := len(c.Findings); n > 0 {
-		text += fmt.Sprintf("; the schedule itself has %d %s", n, plural(n, "break", "breaks"))
+		text += fmt.Sprintf("; the schedule itself has %d %s", n, quantity.Plural(n, "break", "breaks"))
 	}
 	return text
 }
@@ -116,7 +116,7 @@ func numbered(plies []int) string {
 		}
 		words = append(words, strconv.Itoa(n))
 	}
-	return " (" + plural(len(plies), "ply ", "plies ") + strings.Join(words, ", ") + ")"
+	return " (" + quantity.Plural(len(plies), "ply ", "plies ") + strings.Join(words, ", ") + ")"
 }
 
 // ComparisonMarkdown prints a comparison as a Markdown table.
@@ -253,7 +253,7 @@ func PrintDifference(out *output.Sink, d Difference, units quantity.System) {
 		out.Line("  %-8s %7s → %-7s %s", r.Change, was, is, what)
 	}
 	for _, f := range d.Figures {
-		was, is := figure(f.Unit, f.Old, units), figure(f.Unit, f.New, units)
+		was, is := moved(f, units)
 		if was != is {
 			changes++
 			out.Line("  %-28s %12s → %s", f.Name, was, is)
@@ -289,14 +289,23 @@ func span(plies []int) string {
 	return fmt.Sprintf("%d-%d", plies[0], plies[len(plies)-1])
 }
 
-func figure(unit string, v *float64, units quantity.System) string {
-	switch {
-	case v == nil:
-		return "not known"
-	case unit == "m":
-		return units.Thickness(*v)
-	case unit == "kg/m²":
-		return units.WallMass(*v)
+// before and after prints a figure of both revisions.
+func moved(f FigureChange, units quantity.System) (was, is string) {
+	kind := quantity.Fraction
+	switch f.Unit {
+	case "m":
+		kind = quantity.Thickness
+	case "kg/m²":
+		kind = quantity.WallMass
 	}
-	return quantity.Number(100**v, 1) + " %"
+	if f.Old != nil && f.New != nil {
+		return units.Pair(*f.Old, *f.New, kind)
+	}
+	text := func(v *float64) string {
+		if v == nil {
+			return "not known"
+		}
+		return units.Figure(*v, kind)
+	}
+	return text(f.Old), text(f.New)
 }

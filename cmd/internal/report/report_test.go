@@ -43,7 +43,7 @@ func sample() *rules.Report {
 			},
 			{Rule: &rules.Rule{ID: "other-thing"}, Severity: rules.Note, At: laminate.ServiceRef("fluid"), Message: "is said", Basis: "common practice, no source"},
 		},
-		Verdict: rules.VerdictBreak,
+		Verdict: rules.Break,
 	}
 }
 

@@ -91,10 +91,10 @@ func printZones(out *output.Sink, r *rules.Report, units quantity.System) {
 		if s.MassKnown {
 			mass = units.WallMass(s.Mass)
 		}
-		out.Line("  %-16s %5d %-5s %12s %14s  glass %s", name, s.Plies, plural(s.Plies, "ply", "plies"),
+		out.Line("  %-16s %5d %-5s %12s %14s  glass %s", name, s.Plies, quantity.Plural(s.Plies, "ply", "plies"),
 			units.Thickness(s.Thickness), mass, share(s.GlassMassFraction()))
 	}
-	for _, z := range laminate.Zones() {
+	for _, z := range laminate.Zones.All() {
 		if a.Zones[z].Plies > 0 {
 			line(z.String(), a.Zones[z])
 		}
@@ -167,18 +167,11 @@ func sentence(s Schedule) string {
 			if severity == rules.Incomplete {
 				many = word
 			}
-			parts = append(parts, fmt.Sprintf("%d %s", n, plural(n, word, many)))
+			parts = append(parts, fmt.Sprintf("%d %s", n, quantity.Plural(n, word, many)))
 		}
 	}
 	if len(parts) == 0 {
 		return s.Verdict
 	}
 	return s.Verdict + " (" + strings.Join(parts, ", ") + ")"
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
 }

@@ -2,6 +2,7 @@ package report
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
 
@@ -87,7 +88,7 @@ type Criterion struct {
 	Unit     string   `json:"unit"`
 	Ratio    *float64 `json:"ratio"`
 	Holds    *bool    `json:"holds"`
-	Decides  bool     `json:"decides"`
+	Governs  bool     `json:"governs"`
 	Reason   string   `json:"reason"`
 	Basis    string   `json:"basis"`
 }
@@ -110,7 +111,7 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 	w := Wall{
 		File: file, Title: s.Title, Books: list(books), Problems: []Problem{},
 		Cases: []Case{}, Unknown: []UnknownLoad{}, PlyCase: r.PlyCase, Plies: []PlyStrain{}, Criteria: []Criterion{},
-		Needed: []Needed{}, Notes: list(r.Notes), NotChecked: list(r.NotChecked), Holds: holds(r.Tell()),
+		Needed: []Needed{}, Notes: list(r.Notes), NotChecked: list(r.NotChecked), Holds: holds(r.Answer()),
 	}
 	if r.Problem != "" {
 		w.Error = &r.Problem
@@ -136,9 +137,9 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 		})
 	}
 	for _, c := range r.Criteria {
-		weighed := c.Tell == wall.Holds || c.Tell == wall.Fails
+		weighed := c.Answer == wall.Holds || c.Answer == wall.Fails
 		w.Criteria = append(w.Criteria, Criterion{
-			Name: c.Name, Case: c.Case, Unit: c.Unit, Holds: holds(c.Tell), Decides: c.Decides, Reason: c.Reason, Basis: c.Basis,
+			Name: c.Name, Case: c.Case, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
 			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed),
 		})
 	}
@@ -160,12 +161,26 @@ func UnreadWall(s Schedule) Wall {
 	}
 }
 
-func holds(t wall.Tell) *bool {
+func holds(t wall.Answer) *bool {
 	switch t {
 	case wall.Holds, wall.Fails:
 		yes := t == wall.Holds
 		return &yes
-	case wall.NotApplicable, wall.CannotTell:
+	case wall.NotApplicable, wall.Incomplete:
 	}
 	return nil
+}
+
+// unitOf is the SI unit in which JSON gives a criterion's figures.
+func unitOf(k quantity.Kind) string {
+	switch k {
+	case quantity.Strain:
+		return "strain"
+	case quantity.LineLoad:
+		return "N/m"
+	case quantity.Stress:
+		return "Pa"
+	default: // the others are thicknesses
+	}
+	return "m"
 }

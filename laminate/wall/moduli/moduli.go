@@ -223,13 +223,13 @@ func (l *Laws) Assumptions(units quantity.System) []string {
 	for i, used := range l.typicalFiber {
 		if used && l.lib != nil {
 			d := &l.lib.Fibers[i]
-			notes = append(notes, laminate.Fiber(i).String()+" fiber: typical modulus "+d.Modulus.Format(units.Modulus(), 1)+sourced(d.Source))
+			notes = append(notes, laminate.Fiber(i).String()+" fiber: typical modulus "+units.Figure(d.Modulus.SI(), quantity.Stress)+sourced(d.Source))
 		}
 	}
 	for i, used := range l.typicalResin {
 		if used && l.lib != nil {
 			d := &l.lib.Families[i]
-			notes = append(notes, laminate.Family(i).String()+": typical modulus "+d.Modulus.Format(units.Modulus(), 2)+sourced(d.Source))
+			notes = append(notes, laminate.Family(i).String()+": typical modulus "+units.Figure(d.Modulus.SI(), quantity.Stress)+sourced(d.Source))
 		}
 	}
 	if l.usualWoven {

@@ -1,15 +1,14 @@
 // Package course holds what is read rather than done: a lesson for each step
-// of the course, with a wall to draw beside it, and the glossary.
+// of the course, with a wall to draw beside it.
 package course
 
 import (
-	"cmp"
 	"embed"
-	"slices"
 	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 )
 
@@ -38,50 +37,28 @@ func At(step int) Lesson {
 
 // picture is the wall that a lesson is about.
 func picture(step int, title string) *laminate.Schedule {
-	liner := laminate.Resin{ID: "liner", Family: laminate.VinylEster}
-	veil, veils, mats := "veil-c-15", 1, 2
+	barrier := laminate.Resin{ID: "barrier", Family: laminate.VinylEster}
+	veil, build := catalog.VeilC15, catalog.SingleBuild
 	switch step {
 	case 2:
-		veil = "veil-polyester-15"
+		veil = catalog.VeilPolyester15
 	case 3:
-		veils, mats = 2, 4
+		build = catalog.DoubleBuild
 	case 5:
-		veil = "veil-carbon-11"
-		liner.Filler, liner.FillerContent = laminate.CarbonPowder, laminate.Some(0.05) // from memory
+		veil = catalog.VeilCarbon11
+		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare)
 	}
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
-	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{liner, {ID: "wall", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
-		ply(veil, "liner", laminate.InnerSurface, veils),
-		ply("mat-1.5", "liner", laminate.InteriorLayer, mats),
-		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
-		ply("woven-24", "wall", laminate.StructuralLayer, 1),
-		ply("mat-1.5", "wall", laminate.StructuralLayer, 1),
-		ply("topcoat", "wall", laminate.OuterSurface, 1),
+	s := &laminate.Schedule{Title: title, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
+		ply(veil, "barrier", laminate.InnerSurface, build.Veils),
+		ply(catalog.Mat15, "barrier", laminate.InteriorLayer, build.Mats),
+		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),
+		ply(catalog.Woven24, "structure", laminate.StructuralLayer, 1),
+		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),
+		ply(catalog.Topcoat, "structure", laminate.OuterSurface, 1),
 	}}
 	s.Plies[1].GelAfter = true
 	return s
-}
-
-// Term is one entry of the glossary.
-type Term struct {
-	Term, Meaning string
-	From          string // the standard whose own term it is, or "trade word"
-}
-
-// Glossary lists the trade terms in the order of the alphabet.
-func Glossary() []Term {
-	b, err := files.ReadFile("text/glossary.txt")
-	if err != nil { // the file is part of the program
-		return nil
-	}
-	var terms []Term
-	for line := range strings.Lines(string(b)) {
-		if cells := strings.Split(strings.TrimSpace(line), " | "); len(cells) == 3 {
-			terms = append(terms, Term{Term: cells[0], From: cells[1], Meaning: cells[2]})
-		}
-	}
-	slices.SortFunc(terms, func(a, b Term) int { return cmp.Compare(strings.ToLower(a.Term), strings.ToLower(b.Term)) })
-	return terms
 }

@@ -28,18 +28,3 @@ func TestCourse_hasALessonForEachStep(t *testing.T) {
 		}
 	}
 }
-
-func TestGlossary_saysWhereEachTermComesFrom(t *testing.T) {
-	terms := course.Glossary()
-	if len(terms) < 40 {
-		t.Errorf("%d terms", len(terms))
-	}
-	for i, g := range terms {
-		if g.Term == "" || g.Meaning == "" || g.From == "" {
-			t.Errorf("%+v", g)
-		}
-		if i > 0 && strings.ToLower(terms[i-1].Term) >= strings.ToLower(g.Term) {
-			t.Errorf("%q stands before %q", terms[i-1].Term, g.Term)
-		}
-	}
-}

@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
@@ -74,7 +75,7 @@ func (m *maker) titled(k exercise.Kind) string {
 		return "Figures of a pipe for " + m.of
 	case exercise.Order:
 		return "Plies of a pipe for " + m.of
-	case exercise.BurnOff:
+	case exercise.Ignition:
 		return "Ash of a pipe for " + m.of
 	case exercise.NoKind:
 	}
@@ -112,7 +113,7 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	for _, material := range pick(m.rand, structures) {
 		e.Given.Plies = append(e.Given.Plies, wall(material))
 	}
-	coat := wall(wallCoat)
+	coat := wall(catalog.Topcoat)
 	coat.Zone = laminate.OuterSurface
 	e.Given.Plies = append(e.Given.Plies, coat)
 	e.Scenario = m.scenario(&e.Given)
@@ -179,7 +180,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		e.Questions = []exercise.Question{{Ask: exercise.BarrierThickness}, {Ask: exercise.BarrierGlass}, {Ask: exercise.WallThickness}}
 		e.Hints = []exercise.Hint{{Text: "A 1.5 oz mat at 27 % glass is about 49 mil, a 15 mil veil about 15."}, {Text: "Content is Σ glass over Σ mass, never the mean of the plies' contents."}}
 		return e
-	case exercise.BurnOff:
+	case exercise.Ignition:
 		return m.burn(e, solved)
 	case exercise.Order:
 		return m.jumble(e, solved)

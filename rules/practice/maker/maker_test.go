@@ -28,7 +28,7 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 		if e.Step != step || e.Title == "" || e.Scenario == "" || e.Task == "" || len(e.Hints) == 0 {
 			t.Fatalf("%+v", e)
 		}
-		if faults := laminate.Validate(&e.Given); len(faults) > 0 {
+		if faults := laminate.Validate(&e.Given, lib); len(faults) > 0 {
 			t.Fatalf("given: %+v", faults)
 		}
 		if v := &e.Given.Service; v.PH.Lowest > v.PH.Highest || !v.Temperature.Given() {
@@ -50,7 +50,7 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 			}
 		}
 	})
-	for _, k := range exercise.Kinds() {
+	for _, k := range exercise.Kinds.All() {
 		if kinds[k] == 0 {
 			t.Errorf("no exercise of the kind %s was made", k)
 		}

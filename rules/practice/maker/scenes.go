@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 )
 
@@ -65,26 +66,19 @@ var places = []string{"A tannery at the edge of a marsh", "A lamp works", "A hos
 
 var doings = []string{"drains %s", "pumps %s", "sends %s to its settling pit", "returns %s to the day tank", "carries %s under the floor"}
 
-// What walls are laid of here.
-const (
-	wallMat   = "mat-1.5"
-	wallWoven = "woven-24"
-	wallCoat  = "topcoat"
-)
-
 var structures = [][]string{
-	{wallMat, wallWoven, wallMat},
-	{wallMat, wallWoven, wallMat, wallWoven, wallMat},
-	{wallMat, wallMat, wallMat},
+	{catalog.Mat15, catalog.Woven24, catalog.Mat15},
+	{catalog.Mat15, catalog.Woven24, catalog.Mat15, catalog.Woven24, catalog.Mat15},
+	{catalog.Mat15, catalog.Mat15, catalog.Mat15},
 }
 
 // kindsOf are the kinds of exercises that a step makes.
 var kindsOf = [exercise.Steps][]exercise.Kind{
 	{exercise.Choose, exercise.Build, exercise.Order},
 	{exercise.Choose, exercise.Build, exercise.Fix},
-	{exercise.Predict, exercise.BurnOff, exercise.Fix},
+	{exercise.Predict, exercise.Ignition, exercise.Fix},
 	{exercise.Order, exercise.Fix},
-	{exercise.Build, exercise.Fix, exercise.Predict, exercise.BurnOff},
+	{exercise.Build, exercise.Fix, exercise.Predict, exercise.Ignition},
 }
 
 // damages are what goes wrong in each step; the schedule is the maker's own.
@@ -102,9 +96,9 @@ func setVeil(s *laminate.Schedule, id string) {
 	}
 }
 
-func glassVeil(_ *maker, s *laminate.Schedule)     { setVeil(s, "veil-c-15") }
-func polyesterVeil(_ *maker, s *laminate.Schedule) { setVeil(s, "veil-polyester-15") }
-func carbonVeil(_ *maker, s *laminate.Schedule)    { setVeil(s, "veil-carbon-11") }
+func glassVeil(_ *maker, s *laminate.Schedule)     { setVeil(s, catalog.VeilC15) }
+func polyesterVeil(_ *maker, s *laminate.Schedule) { setVeil(s, catalog.VeilPolyester15) }
+func carbonVeil(_ *maker, s *laminate.Schedule)    { setVeil(s, catalog.VeilCarbon11) }
 
 func noVeil(_ *maker, s *laminate.Schedule) {
 	if len(s.Plies) > 1 && s.Plies[0].Zone == laminate.InnerSurface {
@@ -165,7 +159,7 @@ func coatBetween(_ *maker, s *laminate.Schedule) {
 func clothInBarrier(_ *maker, s *laminate.Schedule) {
 	for i := range s.Plies {
 		if p := s.Plies[i]; p.Zone == laminate.InteriorLayer {
-			p.Material, p.Count, p.GelAfter = wallWoven, 1, false
+			p.Material, p.Count, p.GelAfter = catalog.Woven24, 1, false
 			s.Plies = slices.Insert(s.Plies, i, p)
 			return
 		}
@@ -175,7 +169,7 @@ func clothInBarrier(_ *maker, s *laminate.Schedule) {
 func clothLast(_ *maker, s *laminate.Schedule) {
 	for i := len(s.Plies) - 1; i >= 0; i-- {
 		if s.Plies[i].Zone == laminate.StructuralLayer {
-			s.Plies[i].Material = wallWoven
+			s.Plies[i].Material = catalog.Woven24
 			return
 		}
 	}
@@ -183,7 +177,7 @@ func clothLast(_ *maker, s *laminate.Schedule) {
 
 func manyMats(_ *maker, s *laminate.Schedule) {
 	for i := len(s.Plies) - 1; i >= 0; i-- {
-		if p := &s.Plies[i]; p.Zone == laminate.StructuralLayer && p.Material == wallMat {
+		if p := &s.Plies[i]; p.Zone == laminate.StructuralLayer && p.Material == catalog.Mat15 {
 			p.Count = 6
 			return
 		}

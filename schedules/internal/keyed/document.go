@@ -5,6 +5,7 @@ import (
 	"sort"
 	"sync"
 
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/syntax"
 )
 
@@ -215,7 +216,7 @@ func Unknown(tables []Table, t *Table, key string) string {
 			known = append(known, tables[i+1].Name)
 		}
 	}
-	if n, ok := Nearest(key, known); ok {
+	if n := word.Nearest(key, known); n != "" {
 		return fmt.Sprintf("this key is not known; the nearest is %q", n)
 	}
 	for i := range tables {
@@ -229,7 +230,7 @@ func Unknown(tables []Table, t *Table, key string) string {
 	n := known[0]
 	least := len(key) + len(n)
 	for _, k := range known {
-		if d := distance(Clipped(key), k); d < least {
+		if d := word.Distance(Clipped(key), k); d < least {
 			n, least = k, d
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Field is one key of a table: how it is read, written and described. One list
@@ -142,38 +143,30 @@ func exampleUnit(names []string) string {
 }
 
 // WordField is one word of a closed set, whose zero value is "not stated".
-func WordField[T any, W interface {
-	comparable
-	String() string
-}](key string, at func(*T) *W, parse func(string) (W, bool), list []W) Field {
-	words := make([]string, len(list))
-	for i, w := range list {
-		words[i] = w.String()
-	}
-	return Field{Key: key, What: "one of " + strings.Join(words, ", "),
+func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Field {
+	return Field{Key: key, What: "one of " + set.List(),
 		Set: func(row, value any) string {
 			s, ok := value.(string)
 			if !ok {
-				return "a word is expected, one of " + strings.Join(words, ", ") + ", not " + KindOf(value)
+				return "a word is expected, one of " + set.List() + ", not " + KindOf(value)
 			}
-			w, ok := parse(s)
+			w, ok := set.Parse(s)
 			if !ok {
-				return WrongWord(s, words)
+				return WrongWord(s, set.Words())
 			}
 			*at(row.(*T)) = w
 			return ""
 		},
 		Get: func(row any) (string, bool) {
 			w := *at(row.(*T))
-			var none W
-			return TOMLText(w.String()), w != none
+			return TOMLText(set.Name(w)), w != 0
 		}}
 }
 
 // WrongWord says that a word is not of a set, which ones are, and the nearest.
 func WrongWord(s string, words []string) string {
 	m := fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", "))
-	if n, ok := Nearest(s, words); ok {
+	if n := word.Nearest(s, words); n != "" {
 		m += fmt.Sprintf("; %q is the nearest", n)
 	}
 	return m

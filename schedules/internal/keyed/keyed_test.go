@@ -67,30 +67,6 @@ func TestLongestRun(t *testing.T) {
 	})
 }
 
-func TestNearest(t *testing.T) {
-	known := []string{"material", "resin", "zone", "angle", "count", "strength_tension_1"}
-	for typed, want := range map[string]string{"matreial": "material", "Zone": "zone", "cuont": "count", "strength_tension": "strength_tension_1", "strength-tension-1": "strength_tension_1",
-		"banana": "", "x": "", strings.Repeat("count", 50): ""} {
-		if got, ok := Nearest(typed, known); got != want || ok != (want != "") {
-			t.Errorf("%q is nearest to %q, want %q", typed, got, want)
-		}
-	}
-}
-
-func TestDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{{"", "", 0}, {"", "abc", 3}, {"abc", "", 3}, {"abc", "abc", 0}, {"ab", "ba", 1}, {"kitten", "sitting", 3}, {"flaw", "lawn", 2}, {"ca", "abc", 3}} {
-		// "kitten" and "flaw" are the usual worked examples of edit distance;
-		// "ca" to "abc" tells optimal string alignment (3) from the
-		// unrestricted distance (2).
-		if got := distance(c.a, c.b); got != c.want {
-			t.Errorf("%q to %q is %d, want %d", c.a, c.b, got, c.want)
-		}
-	}
-}
-
 func TestPrintable_keepsASentenceWhole(t *testing.T) {
 	sentence := "this is not TOML: " + strings.Repeat("word ", 30) + "end"
 	if got := Printable(sentence); got != sentence {

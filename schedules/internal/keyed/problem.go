@@ -90,49 +90,6 @@ func Printable(s string) string {
 	return strings.ReplaceAll(q[1:len(q)-1], `\\`, `\`)
 }
 
-// Nearest gives the word most like the one typed, if any is near.
-func Nearest(typed string, words []string) (string, bool) {
-	if len(typed) > 64 {
-		return "", false
-	}
-	best, least := "", 1+max(1, len(typed)/3)
-	low := strings.ToLower(strings.ReplaceAll(typed, "-", "_"))
-	for _, w := range words {
-		if len(low) > 2 && strings.HasPrefix(strings.ToLower(w), low+"_") {
-			return w, true // half a Key: strength_tension
-		}
-		if d := distance(low, strings.ToLower(strings.ReplaceAll(w, "-", "_"))); d < least {
-			best, least = w, d
-		}
-	}
-	return best, best != ""
-}
-
-// distance counts insertions, deletions, replacements and swaps of neighbors
-// that turn a into b (optimal string alignment).
-func distance(a, b string) int {
-	rows := [3][]int{make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)}
-	for j := range rows[1] {
-		rows[1][j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		before, last, now := rows[0], rows[1], rows[2]
-		now[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			now[j] = min(last[j]+1, now[j-1]+1, last[j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				now[j] = min(now[j], before[j-2]+1)
-			}
-		}
-		rows = [3][]int{last, now, before}
-	}
-	return rows[1][len(b)]
-}
-
 // Place turns an offset into line and column, the column counted in characters.
 func Place(b []byte, at int) (line, column int) {
 	at = min(at, len(b))

@@ -9,9 +9,11 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-)
 
-const extension = ".toml"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/store"
+	"frp/veilwright/tui/internal/page"
+)
 
 // ago says when, in words a person uses.
 func (r *Root) ago(when time.Time) string {
@@ -36,35 +38,88 @@ func (r *Root) save() { r.saveThen(func() {}) }
 // saveThen saves, asking what it must, and goes on when it is saved.
 func (r *Root) saveThen(then func()) {
 	d := r.desk.Doc
-	if ro, why := d.ReadOnly(); ro {
-		r.desk.Refuse("a saves under another name; here is read only: " + why)
-		return
-	}
-	if d.Path() == "" {
+	path := d.Path()
+	if path == "" {
 		// A name given on the command line is where it goes, unasked.
-		if name := d.Name(); strings.HasSuffix(name, extension) {
-			if err := r.saveUnder(name, then); err != nil {
-				r.desk.Refuse(err.Error())
-			}
+		if !strings.HasSuffix(d.Name(), store.Extension) {
+			r.askName(then)
 			return
 		}
-		r.askName(then)
-		return
+		path = d.Name()
 	}
-	if changed, err := d.ChangedOnDisk(); err == nil && changed {
-		r.askConflict(then)
-		return
+	if err := r.saveAt(path, then); err != nil {
+		r.desk.Refuse(err.Error())
 	}
-	if err := d.Save(); err != nil {
+}
+
+// saveAt saves into the file at path, whichever way that was asked for, and asks
+// first where something would be lost there.
+func (r *Root) saveAt(path string, then func()) error {
+	d := r.desk.Doc
+	target, err := d.Look(path)
+	if err != nil {
+		return err
+	}
+	if ro, why := d.ReadOnly(); ro && target.Path == d.Path() {
+		return errors.New("a saves under another name; here is read only: " + why)
+	}
+	if target.Change != store.Unchanged {
+		r.wouldLose(target, then)
+		return nil
+	}
+	return r.saveOver(target, then)
+}
+
+// saveOver saves into a file that nothing, or what is known, is lost of.
+func (r *Root) saveOver(target editor.Target, then func()) error {
+	err := r.desk.Doc.Overwrite(target)
+	var changed *editor.ConflictError
+	if errors.As(err, &changed) { // once more, between the question and the answer
+		return r.saveAt(target.Path, then)
+	}
+	if err != nil {
+		return err
+	}
+	r.saved(then)
+	return nil
+}
+
+// wouldLose asks what to do where the file is not what saving would replace.
+func (r *Root) wouldLose(target editor.Target, then func()) {
+	d := r.desk.Doc
+	over := func() {
+		if err := r.saveOver(target, then); err != nil {
+			r.desk.Refuse(err.Error())
+		}
+	}
+	other := func() { r.askName(then) }
+	switch target.Change {
+	case store.Removed:
+		r.ask("removed from disk", d.Name()+" was removed from disk since it was opened here, or has another name now.", 0,
+			answer{"save it under its name again", over}, answer{"save under another name", other})
+	case store.Created:
+		r.ask("save as", "There is a file "+target.Path+" already.", 1, answer{"replace it", over}, answer{"another name", other})
+	default: // its own, edited
+		r.ask("changed on disk", d.Name()+" was changed on disk since it was opened here. What was changed there is not in what you see.", 0,
+			answer{"save under another name: both stay", other}, answer{"replace what is on disk by what you see", over},
+			answer{"read the file again: what you changed here goes", r.reload})
+	}
+}
+
+func (r *Root) reload() {
+	d := r.desk.Doc
+	if err := d.Reload(); err != nil {
 		r.desk.Refuse(err.Error())
 		return
 	}
-	r.saved(then)
+	r.replaced()
+	r.desk.Say("read " + d.Path() + " again")
 }
 
 func (r *Root) saved(then func()) {
-	r.kept = r.desk.Doc.Revision()
-	r.told, r.fault = false, ""
+	r.told = false
+	r.handed = r.desk.Doc.Revision()
+	r.lookKept()
 	r.desk.Say("saved " + r.desk.Doc.Path())
 	then()
 }
@@ -73,16 +128,14 @@ func (r *Root) saveAs() { r.askName(func() {}) }
 
 // askName asks for a file name; then goes on when it is saved there.
 func (r *Root) askName(then func()) {
-	p := &prompt{
-		Title: "save as", Label: "file", Desk: r.desk,
-		Text: "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + extension + " is added where it is missing.",
-	}
-	p.Do = func(name string) error { return r.saveUnder(name, then) }
-	p.Set(r.suggestion())
-	r.push(p)
+	name := &page.Field{Label: "file", Text: r.suggestion(), Ending: store.Extension}
+	r.push(&page.Form{
+		Head: "save as", Fields: []*page.Field{name}, Take: func() error { return r.saveUnder(name.Text, then) },
+		Text: "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + store.Extension + " is added where it is missing.",
+	})
 }
 
-func (r *Root) folder() string {
+func (r *Root) dir() string {
 	if p := r.desk.Doc.Path(); p != "" {
 		return filepath.Dir(p)
 	}
@@ -94,7 +147,7 @@ func (r *Root) folder() string {
 
 // folderWord is the folder as a sentence names it.
 func (r *Root) folderWord() string {
-	if f := r.folder(); f != "." {
+	if f := r.dir(); f != "." {
 		return f
 	}
 	return "this folder"
@@ -105,7 +158,7 @@ func (r *Root) suggestion() string {
 	if p := r.desk.Doc.Path(); p != "" {
 		return p
 	}
-	if name := r.desk.Doc.Name(); strings.HasSuffix(name, extension) {
+	if name := r.desk.Doc.Name(); strings.HasSuffix(name, store.Extension) {
 		return name
 	}
 	var b strings.Builder
@@ -121,70 +174,41 @@ func (r *Root) suggestion() string {
 	if name == "" {
 		name = "schedule"
 	}
-	return name + extension
+	return name + store.Extension
 }
 
-func (r *Root) saveUnder(name string, then func()) error {
-	name = strings.TrimSpace(name)
-	if name == "" {
-		return errors.New("a file name is needed; Esc leaves without saving")
-	}
-	if !strings.HasSuffix(name, extension) {
-		name += extension
-	}
-	if !filepath.IsAbs(name) && filepath.Base(name) == name {
-		name = filepath.Join(r.folder(), name)
-	}
-	d := r.desk.Doc
-	if _, err := os.Lstat(name); err == nil && name != d.Path() {
-		r.push(&question{
-			Title: "save as", Desk: r.desk, Text: "There is a file " + name + " already.", At: 1,
-			Answers: []answer{
-				{Text: "replace it", Do: func() {
-					if err := d.SaveAs(name, true); err != nil {
-						r.desk.Refuse(err.Error())
-						return
-					}
-					r.saved(then)
-				}},
-				{Text: "another name", Do: func() { r.askName(then) }},
-			},
-		})
-		return nil
-	}
-	if err := d.SaveAs(name, name == d.Path()); err != nil {
+func (r *Root) saveUnder(typed string, then func()) error {
+	path, err := r.pathOf(typed)
+	if err != nil {
 		return err
 	}
-	r.saved(then)
-	return nil
+	return r.saveAt(path, then)
 }
 
-// askConflict asks what to do where the file changed behind the program's back.
-func (r *Root) askConflict(then func()) {
-	d := r.desk.Doc
-	r.push(&question{
-		Title: "changed on disk", Desk: r.desk,
-		Text: d.Name() + " was changed on disk since it was opened here. What was changed there is not in what you see.",
-		Answers: []answer{
-			{Text: "save under another name: both stay", Do: func() { r.askName(then) }},
-			{Text: "replace what is on disk by what you see", Do: func() {
-				if err := d.SaveAs(d.Path(), true); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				r.saved(then)
-			}},
-			{Text: "read the file again: what you changed here goes", Do: func() {
-				if err := d.Reload(); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				r.kept = d.Revision()
-				r.replaced()
-				r.desk.Say("read " + d.Path() + " again")
-			}},
-		},
-	})
+// pathOf is the file that somebody means by what is typed.
+func (r *Root) pathOf(typed string) (string, error) {
+	name := strings.TrimSpace(typed)
+	if name == "" {
+		return "", errors.New("a file name is needed; Esc leaves without saving")
+	}
+	path := name
+	if !filepath.IsAbs(path) && filepath.Base(path) == path {
+		path = filepath.Join(r.dir(), path)
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() || strings.HasSuffix(name, "/") {
+		return "", errors.New(name + " is a folder: a file name is needed behind it")
+	} else if err == nil && strings.EqualFold(filepath.Ext(path), store.Extension) {
+		return path, nil // as it is spelled on disk
+	}
+	// Typed before the ending that is there already, it comes twice.
+	stem := path
+	for ext := filepath.Ext(stem); strings.EqualFold(ext, store.Extension); ext = filepath.Ext(stem) {
+		stem = strings.TrimSuffix(stem, ext)
+	}
+	if base := filepath.Base(stem); strings.HasSuffix(stem, "/") || base == "." || base == ".." {
+		return "", errors.New(name + " names no file: a name is needed before " + store.Extension)
+	}
+	return stem + store.Extension, nil
 }
 
 func (r *Root) quit() {
@@ -200,25 +224,19 @@ func (r *Root) unsaved(what string, then func()) {
 		then()
 		return
 	}
-	for _, p := range r.stack {
-		if q, ok := p.(*question); ok && q.Title == notSaved {
-			r.desk.Refuse("1 saves, 2 drops the changes, Esc goes on working")
-			return
-		}
+	if r.asked(notSaved) {
+		r.desk.Refuse("1 saves, 2 drops the changes, Esc goes on working")
+		return
 	}
-	r.push(&question{
-		Title: notSaved, Desk: r.desk, Text: r.desk.Doc.Name() + " has changes that are not saved.",
-		Answers: []answer{
-			{Text: "save, then " + what, Do: func() { r.saveThen(then) }},
-			{Text: what + " without saving: the changes go", Do: func() {
-				if err := r.desk.Doc.Discard(); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				then()
-			}},
-		},
-	})
+	r.ask(notSaved, r.desk.Doc.Name()+" has changes that are not saved.", 0,
+		answer{"save, then " + what, func() { r.saveThen(then) }},
+		answer{what + " without saving: the changes go", func() {
+			if err := r.desk.Doc.Discard(); err != nil {
+				r.desk.Refuse(err.Error())
+				return
+			}
+			then()
+		}})
 }
 
 const notSaved = "not saved"

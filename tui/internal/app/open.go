@@ -4,11 +4,12 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/schedules/editor"
-	"frp/veilwright/tui/internal/page/facts"
+	"frp/veilwright/schedules/store"
+	"frp/veilwright/tui/internal/page/jobdata"
 )
 
-func (r *Root) facts() {
-	r.push(facts.New(r.desk))
+func (r *Root) jobData() {
+	r.push(jobdata.New(r.desk))
 	if len(r.desk.Doc.Now().Resins) == 0 {
 		r.desk.Say("no resin is stated yet: ↑ goes to the line that adds one")
 	}
@@ -16,7 +17,8 @@ func (r *Root) facts() {
 
 // open lists the folder's documents.
 func (r *Root) open() {
-	r.push(newFolder(r.desk, r.o.Editor, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
+	r.folder = newFolder(r.desk, r.o.Editor, r.dir(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) })
+	r.push(r.folder.list)
 }
 
 // openFile opens another document in the place of this one, asking about what
@@ -28,22 +30,36 @@ func (r *Root) openFile(path string) {
 			r.desk.Refuse(err.Error())
 			return
 		}
-		if err := r.desk.Doc.Close(); err != nil {
-			r.desk.Refuse(err.Error())
-		}
-		r.desk.Doc = d
-		r.kept, r.fault = d.Revision(), ""
 		r.stack = nil
-		r.replaced()
-		r.desk.Go(r.desk.LastRow())
+		r.become(d)
 		r.desk.Say("opened " + d.Path())
 		if ro, why := d.ReadOnly(); ro {
 			r.desk.Refuse("opened " + d.Path() + " to read only: " + why)
 		}
-		if found, when := d.Pending(); found {
-			r.offer(r.ago(when))
-		}
+		r.sweep()
+		r.offer()
 	})
+}
+
+// become shows a document, in the place of another one where it is one.
+func (r *Root) become(d *editor.Document) {
+	if old := r.desk.Doc; old != d {
+		if err := old.Close(); err != nil {
+			r.desk.Refuse(err.Error())
+		}
+		r.desk.Doc = d
+	}
+	r.replaced()
+	r.desk.Go(r.desk.LastRow())
+}
+
+// sweep takes away what killed programs left, beside everything else.
+func (r *Root) sweep() {
+	folder := r.dir()
+	r.do(guard(func() tea.Msg {
+		store.Sweep(folder)
+		return nil
+	}))
 }
 
 // result takes what a command found out.
@@ -52,10 +68,9 @@ func (r *Root) result(msg tea.Msg) {
 	if !ok {
 		return
 	}
-	for _, p := range r.stack {
-		if f, ok := p.(*folder); ok {
-			f.Take(m)
-			r.stale = true
-		}
+	if r.folder != nil {
+		r.folder.Take(m)
+		r.settle()
+		r.stale = true
 	}
 }

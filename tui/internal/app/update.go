@@ -6,15 +6,13 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
 
 const (
-	// keepAfter is how long an edit waits for its journal: what was on the
-	// screen a second ago outlives anything.
-	keepAfter = 300 * time.Millisecond
 	// restAfter is how long keys pause before a page does what it left.
 	restAfter = 80 * time.Millisecond
 	// watchEvery is how often the file is looked at.
@@ -22,7 +20,6 @@ const (
 )
 
 type (
-	keepMsg  struct{}
 	watchMsg struct{}
 	restMsg  struct{}
 	// crashMsg is a mistake in a command.
@@ -62,8 +59,10 @@ func (r *Root) update(msg tea.Msg) {
 		}
 		return
 	case keepMsg:
-		r.timing = false
 		r.keep()
+		return
+	case keptMsg:
+		r.lookKept()
 		return
 	case restMsg:
 		r.resting = false
@@ -91,7 +90,7 @@ func (r *Root) update(msg tea.Msg) {
 	if events, cmd, ours := r.reader.Read(msg); ours {
 		r.do(cmd)
 		for _, e := range events {
-			if r.over() {
+			if r.ending() {
 				return
 			}
 			r.press(e)
@@ -105,9 +104,9 @@ func (r *Root) update(msg tea.Msg) {
 
 // restSoon has a page do what it left, once keys pause.
 func (r *Root) restSoon() {
-	p, ok := r.top().(page.Rester)
+	p, ok := r.pages[r.at].(page.Rester)
 	r.typed++
-	if r.resting || !ok || !p.Waits() || r.over() {
+	if r.resting || !ok || !p.Waits() || r.ending() {
 		return
 	}
 	r.resting, r.restFor = true, r.typed
@@ -115,7 +114,7 @@ func (r *Root) restSoon() {
 }
 
 func (r *Root) rest() {
-	p, ok := r.top().(page.Rester)
+	p, ok := r.pages[r.at].(page.Rester)
 	if !ok || !p.Waits() {
 		return
 	}
@@ -125,53 +124,49 @@ func (r *Root) rest() {
 		return
 	}
 	p.Rest()
+	r.settle()
 	r.stale = true
 }
 
-// over tells that the program is ending: keys typed ahead act no more.
-func (r *Root) over() bool { return r.end.Quit || r.end.Signal != "" || r.end.Crash != nil }
+// ending tells that the program is ending: keys typed ahead act no more.
+func (r *Root) ending() bool { return r.end.Quit || r.end.Signal != "" || r.end.Crash != nil }
 
 func (r *Root) resize(w, h int) {
 	r.w, r.h, r.stale = w, h, true
 	for _, p := range r.pages {
 		p.SetSize(w, h)
 	}
-	for _, p := range r.stack {
-		p.SetSize(w, h)
+	body := draw.PageFrame(draw.Size{W: w, H: h}).Body
+	for _, o := range r.stack {
+		o.SetSize(body.W, body.H)
 	}
+	r.settle()
 }
 
-// press routes one key: first what ends the program, then the page on top,
-// then the keys of everywhere.
+// place is where a notice belongs: the page, and what is open over it.
+type place struct {
+	at, depth int
+	over      string
+}
+
+func (r *Root) place() place {
+	p := place{at: r.at, depth: len(r.stack)}
+	if o := r.over(); o != nil {
+		p.over = o.Title()
+	}
+	return p
+}
+
+// press does what a key does: what is open over the page first, else the page,
+// then the keys of everywhere. What was said is gone when its place or its
+// document is.
 func (r *Root) press(e keys.Event) {
 	r.stale = true
 	if r.desk.Notice.Refusal {
 		r.desk.Notice = widget.Notice{}
 	}
-	if e.Key == "ctrl+c" || e.Key == "ctrl+z" {
-		r.global(e)
-		return
-	}
-	top := r.top()
-	switch top.Press(e) {
-	case page.Back:
-		if len(r.stack) > 0 {
-			r.remove(top)
-		} else {
-			r.at = 0
-		}
-	case page.Leave:
-		if len(r.stack) > 0 && e.Key != "?" {
-			r.desk.Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
-			return
-		}
-		r.global(e)
-	case page.Done:
-	}
-}
-
-func (r *Root) global(e keys.Event) {
-	found, why := r.acts.Press(r, keys.Global, e)
+	said, place, now := r.desk.Said(), r.place(), r.desk.Doc.Now()
+	found, why := keys.Press(e, r.tables()...)
 	switch {
 	case why != "":
 		r.desk.Refuse(why)
@@ -179,66 +174,14 @@ func (r *Root) global(e keys.Event) {
 	case e.Key == "":
 		r.desk.Refuse("pasted text goes into fields only; nothing was changed")
 	case e.Key == keys.Unprintable:
-		r.desk.Refuse("this key does nothing here: ? shows the keys")
+		r.desk.Refuse("this key does nothing here: F1 shows the keys")
 	default:
-		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
+		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: " + keys.Name(r.helpKey()) + " shows the keys")
 	}
-}
-
-// keepSoon has the journal written when edits pause.
-func (r *Root) keepSoon() {
-	if r.timing || r.desk.Doc.Revision() == r.kept || r.over() {
-		return
+	r.settle()
+	if r.desk.Said() == said && (r.place() != place || r.desk.Doc.Now() != now) {
+		r.desk.Notice = widget.Notice{}
 	}
-	r.timing = true
-	r.do(r.later(keepAfter, keepMsg{}))
-}
-
-func (r *Root) keep() {
-	d := r.desk.Doc
-	if d.Revision() == r.kept {
-		return
-	}
-	r.kept = d.Revision()
-	if err := d.Journal(); err != nil {
-		if r.fault == "" {
-			r.desk.Refuse("unsaved work is not kept: " + err.Error())
-			r.stale = true
-		}
-		r.fault = err.Error()
-		return
-	}
-	r.fault = ""
-}
-
-// keepNow writes the journal whatever else goes wrong.
-func (r *Root) keepNow() {
-	defer func() {
-		if what := recover(); what != nil && r.end.Crash == nil {
-			r.end.Crash, r.end.Stack = what, debug.Stack()
-		}
-	}()
-	if r.desk.Doc.Dirty() {
-		r.end.Journal = r.desk.Doc.Journal()
-	}
-}
-
-func (r *Root) crash(what any, stack []byte) {
-	if r.end.Crash == nil {
-		r.end.Crash, r.end.Stack = what, stack
-	}
-	r.keepNow()
-}
-
-// watch looks whether the file changed behind the program's back.
-func (r *Root) watch() {
-	changed, err := r.desk.Doc.ChangedOnDisk()
-	if err != nil || !changed || r.told {
-		r.told = r.told && changed
-		return
-	}
-	r.told, r.stale = true, true
-	r.desk.Refuse("the file was changed on disk by somebody else: s asks what to do")
 }
 
 // guard makes a mistake in a command end the program with its trace told.

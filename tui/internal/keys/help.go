@@ -19,16 +19,24 @@ type Section struct {
 	Entries []Entry
 }
 
-// rows calls f for the rows of the tables that can be reached: one whose keys
-// an earlier table takes is left out.
+// rows calls f for the rows of the tables that can be reached, with the keys by
+// which they can: an earlier table stands before a later one.
 func rows(f func(*Row), tables ...Table) {
 	for n, t := range tables {
 		for i := range t {
 			r := &t[i]
-			hidden := n > 0 && !slices.ContainsFunc(r.Keys, func(k string) bool { return Find(Key(k), tables[:n]...) == nil })
-			if !hidden {
-				f(r)
+			if n > 0 {
+				free := slices.DeleteFunc(slices.Clone(r.Keys), func(k string) bool { return Find(Key(k), tables[:n]...) != nil })
+				if len(free) == 0 {
+					continue
+				}
+				if len(free) < len(r.Keys) {
+					x := *r
+					x.Keys, x.Show = free, ""
+					r = &x
+				}
 			}
+			f(r)
 		}
 	}
 }

@@ -91,7 +91,7 @@ func Tally(r *rules.Report) (n [rules.Break + 1]int) {
 
 func mostChanged(a, b *laminate.Analysis) laminate.Zone {
 	most, by := laminate.NoZone, 0.0
-	for _, z := range laminate.Zones() {
+	for _, z := range laminate.Zones.All() {
 		d := b.Zones[z].Thickness - a.Zones[z].Thickness
 		if d < 0 {
 			d = -d

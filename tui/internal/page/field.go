@@ -19,6 +19,7 @@ type Field struct {
 	Hint    string   // unit, or what holds while nothing is stated
 	Choices []string // numbered from 1; empty for free text
 	Several bool     // any number of the choices; Text is them with commas
+	Ending  string   // typing goes on in the text, before this end of it
 
 	opened string // the text when the field was entered
 	line   widget.Input
@@ -28,8 +29,11 @@ type Field struct {
 
 // Enter opens the field: what is typed first replaces what stands there.
 func (f *Field) Enter() {
-	f.opened, f.typed, f.at = f.Text, false, 0
+	f.opened, f.typed, f.at = f.Text, f.Ending != "", 0
 	f.line.Set(f.Text)
+	for range strings.TrimPrefix(f.Text, strings.TrimSuffix(f.Text, f.Ending)) {
+		f.line.Handle(keys.Key(keys.Left))
+	}
 }
 
 // Resume goes on in a field that was made anew after a change of it: the place
@@ -51,7 +55,7 @@ func (f *Field) Revert() {
 // rows are the keys that type or choose; who shows them gives them their act.
 func (f *Field) rows() []keys.Row {
 	if len(f.Choices) == 0 {
-		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace takes a character back, Delete empties what nobody typed in", Rank: 9}}
+		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace takes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}}
 	}
 	n := min(9, len(f.Choices))
 	if f.Several {
@@ -82,13 +86,15 @@ func (f *Field) Press(e keys.Event) bool {
 	}
 	if !f.typed {
 		f.line.Set(f.Text)
-		if e.Rune != 0 || e.Key == "" || e.Key == keys.Delete {
+		if e.Rune != 0 || e.Key == "" {
 			f.line.Set("")
 			f.Text = ""
 		}
 	}
 	f.typed = true
-	f.line.Handle(e)
+	if !f.line.Handle(e) && e.Key == keys.Delete {
+		f.line.Set("")
+	}
 	f.Text = f.line.Text()
 	return true
 }

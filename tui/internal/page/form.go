@@ -1,6 +1,7 @@
 package page
 
 import (
+	"errors"
 	"strings"
 
 	"frp/veilwright/tui/internal/draw"
@@ -117,7 +118,7 @@ func (f *Form) commit() bool {
 	}
 	fd := f.Field()
 	if err := f.Each(f.At); err != nil {
-		if err != ErrStay {
+		if !errors.Is(err, ErrStay) {
 			f.desk.Refuse(err.Error())
 		}
 		return false

@@ -297,13 +297,16 @@ func (l *List) Lines() []string {
 	if len(l.found) == 0 {
 		lines = append(lines, t.Dim.Render("  "+l.none()))
 	}
-	wide := 0
+	wide, alone := 0, true
 	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
-		wide = max(wide, draw.Width(draw.Clean(l.Items[l.found[i]].Name)))
+		it := &l.Items[l.found[i]]
+		wide = max(wide, draw.Width(draw.Clean(it.Name)))
+		alone = alone && it.Note == "" && it.Word == "" && it.Why == ""
 	}
-	wide = min(wide, max(1, l.w*3/5))
-	if l.Find == "" {
-		wide = min(wide, max(1, l.w-7))
+	if alone {
+		wide = min(wide, max(1, l.w-4))
+	} else {
+		wide = min(wide, max(1, l.w*3/5))
 	}
 	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
 		lines = append(lines, l.row(i, wide))

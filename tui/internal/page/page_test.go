@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
@@ -50,32 +49,6 @@ func TestFresh_followsPliesThroughTheChange(t *testing.T) {
 				}
 			}
 		})
-	}
-}
-
-// 1 lbf/in = 1.751 268 E+02 N/m, 1 psi = 6.894 757 E+03 Pa, 1 mil = 2.54 E−05 m
-// (NIST SP 811, appendix B.8).
-func TestFigure_inTheReadersUnits(t *testing.T) {
-	for _, tc := range []struct {
-		v    float64
-		unit string
-		u    quantity.System
-		want string
-	}{
-		{1.751268e5, "N/m", quantity.US, "1000 lb/in"},
-		{1.751268e5, "N/m", quantity.Metric, "175.1 N/mm"},
-		{6.894757e9, "Pa", quantity.US, "1.00 Msi"},
-		{6.894757e9, "Pa", quantity.Metric, "6.89 GPa"},
-		{6.894757e5, "Pa", quantity.US, "100.0 psi"},
-		{2.54e-3, "m", quantity.US, "100.0 mil"},
-		{2.54e-3, "m", quantity.Metric, "2.54 mm"},
-		{827.37, "Pa", quantity.US, "0.120 psi"}, // × 1.450377e-4 psi/Pa (NIST SP 811, appendix B)
-		{0.001, "strain", quantity.US, "0.100 %"},
-		{0, "strain", quantity.US, "0 %"},
-	} {
-		if got := Figure(tc.v, tc.unit, tc.u); got != tc.want {
-			t.Errorf("%g %s is %q, want %q", tc.v, tc.unit, got, tc.want)
-		}
 	}
 }
 
@@ -144,9 +117,10 @@ func TestField_drawsInItsRoom(t *testing.T) {
 	for i := range fields {
 		for w := 20; w < 130; w++ {
 			for _, focused := range []bool{true, false} {
-				line := tuitest.Plain(X)
-				if n := len([]rune(line)); n > max(w, 26) {
-					t.Errorf("%s, focused %v, in %d cells takes %d: %q", fields[i].Label, focused, w, n, line)
+				for _, line := range fields[i].Lines(th, focused, 18, w) {
+					if n := len([]rune(tuitest.Plain(line))); n > max(w, 26) {
+						t.Errorf("%s, focused %v, in %d cells takes %d: %q", fields[i].Label, focused, w, n, line)
+					}
 				}
 			}
 		}

@@ -85,7 +85,7 @@ func SeverityStyle(t *draw.Theme, s rules.Severity) draw.Style {
 		return t.Warning
 	case rules.Note:
 		return t.Note
-	case rules.NoSeverity:
+	case rules.Clear:
 	}
 	return draw.Style{}
 }
@@ -99,7 +99,7 @@ func SeverityMark(s rules.Severity) string {
 		return "?"
 	case rules.Warning:
 		return "~"
-	case rules.Note, rules.NoSeverity:
+	case rules.Note, rules.Clear:
 	}
 	return " "
 }

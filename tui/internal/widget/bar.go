@@ -13,7 +13,7 @@ type Bar struct {
 	// Ratio is demand by capacity, 1 at the limit. Not a number: unknown.
 	Ratio float64
 	// Word says it in words, "holds"; left out, Bar says "over" past the limit
-	// and "cannot be told" where the ratio is unknown.
+	// and "cannot be determined" where the ratio is unknown.
 	Word string
 	// Look is the look of the word.
 	Look draw.Style
@@ -58,7 +58,7 @@ func Percent(ratio float64) string {
 	case ratio >= 10:
 		return "≥1000 %"
 	}
-	return quantity.Used(ratio)
+	return quantity.Utilization(ratio)
 }
 
 // figureCells is the room of a figure: "≥1000 %".
@@ -74,10 +74,11 @@ func Bars(th *draw.Theme, bars []Bar, w int) []string {
 	label, word := 0, 0
 	for _, b := range bars {
 		label = max(label, draw.Width(b.Label))
-		s, _ := b.word(th)
-		word = max(word, draw.Width(s))
+		if s, _ := b.word(th); !math.IsNaN(b.Ratio) {
+			word = max(word, draw.Width(s)) // else it stands where the gauge would
+		}
 	}
-	label = min(label, w/3)
+	label = min(label, w/2)
 	gauge := w - label - 1 - 1 - figureCells - 2 - word
 	lines := make([]string, len(bars))
 	for i, b := range bars {
@@ -96,6 +97,9 @@ func (b Bar) line(th *draw.Theme, label, gauge, w int) string {
 		return draw.Ends(name, Percent(b.Ratio)+"  "+look.Render(word), w)
 	}
 	var l draw.Line
+	if math.IsNaN(b.Ratio) {
+		return l.Add(draw.Left(name, label)).Gap(1).Add(look.Render(word)).Fit(w)
+	}
 	l.Add(draw.Left(name, label)).Gap(1).Add(Gauge(th, b.Ratio, gauge)).Gap(1)
 	l.Add(draw.Right(Percent(b.Ratio), figureCells)).Gap(2).Add(look.Render(word))
 	return l.Fit(w)
@@ -106,7 +110,7 @@ func (b Bar) word(th *draw.Theme) (string, draw.Style) {
 	case b.Word != "":
 		return draw.Clean(b.Word), b.Look
 	case math.IsNaN(b.Ratio):
-		return "cannot be told", th.Incomplete
+		return "cannot be determined", th.Incomplete
 	case b.Ratio > 1:
 		return "over", th.Break
 	}

@@ -4,6 +4,7 @@ package layup
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -60,13 +61,6 @@ func (r *Recipe) Lay(s *laminate.Schedule, lib *laminate.Library) *laminate.Sche
 	return n
 }
 
-// In one go no more than four mats and no more than a quarter of an inch are
-// laid by hand (common practice, no source); wound plies go by the shop's own
-// limit.
-const mostInOneGo = 4
-
-var thickestInOneGo = quantity.New(0.25, quantity.Inch).SI()
-
 // stop sets gel stops on single plies: on the last of the barrier, and where
 // more would be laid in one go than exotherm allows. A wound ply ends the count
 // until the next stop.
@@ -81,7 +75,7 @@ func stop(n *laminate.Schedule, lib *laminate.Library, barrier int) {
 		}
 		wound = wound || form == laminate.RovingBand
 		if !wound && form != laminate.Lamina {
-			if thick > 0 && (form.Chopped() && mats == mostInOneGo || quantity.Above(thick+row.Thickness, thickestInOneGo)) {
+			if thick > 0 && (form.Chopped() && mats == catalog.MatsInOneGo || quantity.Above(thick+row.Thickness, catalog.ThickestInOneGo.SI())) {
 				n.Plies[i-1].GelAfter = true
 				mats, thick = 0, 0
 			}

@@ -77,7 +77,7 @@ func endsIn(left, tail string, w int) string {
 }
 
 // severityCells are the pointer and the severity before a finding's text.
-const severityCells = 12
+const severityCells = 14
 
 func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, w int) string {
 	t := b.Desk.Theme
@@ -90,7 +90,7 @@ func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, 
 	if fresh {
 		tail = t.New.Render("NEW")
 	}
-	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 8)) +
+	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 10)) +
 		" " + endsIn(placed(r, f)+message, tail, w-severityCells)
 }
 

@@ -20,7 +20,7 @@ func (b *Bench) add(id string) error {
 	if m, ok := b.library().Material(b.schedule(), id); ok && m.Form != laminate.Veil && m.Form != laminate.ResinCoat && !m.Form.Chopped() {
 		resin, what = "wall", "structure" // there is no barrier yet
 	}
-	families := laminate.Families()
+	families := laminate.Families.All()
 	var items []page.Item
 	for _, f := range families {
 		items = append(items, page.Item{Name: f.String()})

@@ -40,7 +40,7 @@ func (b *Bench) beginRow() {
 	for i := range b.schedule().Resins {
 		resins = append(resins, b.schedule().Resins[i].ID)
 	}
-	for _, z := range laminate.Zones() {
+	for _, z := range laminate.Zones.All() {
 		zones = append(zones, z.String())
 	}
 	m.fields = [rowFields]*page.Field{
@@ -90,7 +90,7 @@ func (m *rowForm) ply() (laminate.Ply, error) {
 		return p, err
 	}
 	p.Resin = m.fields[fieldResin].Text
-	p.Zone, _ = laminate.ParseZone(m.fields[fieldZone].Text)
+	p.Zone, _ = laminate.Zones.Parse(m.fields[fieldZone].Text)
 	n, err := strconv.Atoi(strings.TrimSpace(m.fields[fieldCount].Text))
 	if err != nil || n < 1 || n > laminate.MostCount {
 		return p, fmt.Errorf("count %q is no whole number from 1 to %d", m.fields[fieldCount].Text, laminate.MostCount)

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
@@ -13,10 +14,6 @@ import (
 
 // rackSize is how many materials take a digit.
 const rackSize = 9
-
-// usual is the rack of a shop that ordered none: barrier first, then wall,
-// in the order they are laid.
-var usual = [rackSize]string{"veil-c-15", "veil-polyester-15", "mat-1.5", "mat-0.75", "woven-24", "uni-13", "band-hoop", "band-helical", "topcoat"}
 
 // rack is the material of each digit from 1; nil where the digit has none.
 func (b *Bench) rack() (rack [rackSize]*laminate.Material) {
@@ -35,7 +32,7 @@ func (b *Bench) rack() (rack [rackSize]*laminate.Material) {
 	for _, id := range lib.Rack {
 		add(id)
 	}
-	for _, id := range usual {
+	for _, id := range catalog.Rack() {
 		add(id)
 	}
 	return rack
@@ -154,9 +151,8 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	}
 	var bars []widget.Bar
 	for i := range r.Wall.Criteria {
-		if c := &r.Wall.Criteria[i]; c.Decides && c.Tell != wall.NotApplicable && len(bars) < h-1 {
+		if c := &r.Wall.Criteria[i]; c.Governs && c.Answer != wall.NotApplicable && len(bars) < h-1 {
 			u := page.Used(t, c)
-			u.Label = page.CriterionName(c)
 			bars = append(bars, u)
 		}
 	}

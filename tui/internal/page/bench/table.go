@@ -173,7 +173,7 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 }
 
 func thickness(m float64, u quantity.System) string {
-	return quantity.Number(quantity.New(m, quantity.Meter).In(u.Thin()), u.ThinDecimals())
+	return u.Bare(m, quantity.Thickness)
 }
 
 // rowTitle is the material with its angle and count in exactly w cells; a long

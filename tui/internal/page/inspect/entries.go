@@ -36,7 +36,7 @@ const yes = "repaired"
 func (p *Page) defect() page.Overlay {
 	u := p.Desk.Units()
 	var kinds []string
-	for _, k := range spec.Defects() {
+	for _, k := range spec.Defects.All() {
 		kinds = append(kinds, k.String())
 	}
 	kind := &page.Field{Label: "kind", Choices: kinds}
@@ -50,10 +50,10 @@ func (p *Page) defect() page.Overlay {
 	s := &page.Form{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
 	taken := func() (d record.Defect, err error) {
 		var ok bool
-		if d.Kind, ok = spec.ParseDefect(kind.Text); !ok {
+		if d.Kind, ok = spec.Defects.Parse(kind.Text); !ok {
 			return d, errors.New("kind: a digit takes one, → goes on to the others")
 		}
-		d.Side, _ = spec.ParseSide(side.Text)
+		d.Side, _ = spec.Sides.Parse(side.Text)
 		if d.Size, err = optional(size, u.Size()); err != nil {
 			return d, err
 		}
@@ -141,7 +141,7 @@ func (p *Page) sign() page.Overlay {
 	why := &page.Field{Label: "why", Hint: "needed where the decision is not the verdict"}
 	s := &page.Form{Head: "sign a decision", Fields: []*page.Field{outcome, who, why}}
 	s.Check = func(i int) error {
-		o, decided := record.ParseOutcome(outcome.Text)
+		o, decided := record.Outcomes.Parse(outcome.Text)
 		switch f := s.Fields[i]; {
 		case f == outcome && !decided:
 			return errors.New("1 accept, 2 reject, 3 accept after repair: somebody decides")
@@ -153,7 +153,7 @@ func (p *Page) sign() page.Overlay {
 		return nil
 	}
 	s.Take = func() error {
-		o, _ := record.ParseOutcome(outcome.Text)
+		o, _ := record.Outcomes.Parse(outcome.Text)
 		d := &record.Decision{Outcome: o, Who: strings.TrimSpace(who.Text), When: p.records.Now(), Why: strings.TrimSpace(why.Text)}
 		if err := p.records.Record().Append(d); err != nil {
 			return err
@@ -189,7 +189,7 @@ func expectedOutcome(v acceptance.Verdict) record.Outcome {
 		return record.Accept
 	case acceptance.Fails:
 		return record.Reject
-	case acceptance.CannotTell:
+	case acceptance.Incomplete:
 	}
 	return record.NoOutcome
 }

@@ -77,8 +77,8 @@ func verdictWord(v acceptance.Verdict) string {
 	switch v {
 	case acceptance.Fails:
 		return "✗ FAILS"
-	case acceptance.CannotTell:
-		return "? not known"
+	case acceptance.Incomplete:
+		return "? incomplete"
 	case acceptance.Meets:
 	}
 	return "✓ meets"
@@ -88,7 +88,7 @@ func verdictLook(t *draw.Theme, v acceptance.Verdict) draw.Style {
 	switch v {
 	case acceptance.Fails:
 		return t.Break
-	case acceptance.CannotTell:
+	case acceptance.Incomplete:
 		return t.Incomplete
 	case acceptance.Meets:
 	}
@@ -213,7 +213,7 @@ func (p *Page) head(w int) []string {
 		word, look = "NOTHING REQUIRED", t.Incomplete
 	}
 	l.Add(look.Render(word)).Gap(2)
-	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.CannotTell]) + " cannot be determined · " + strconv.Itoa(n[acceptance.Meets]) + " met")
+	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.Incomplete]) + " incomplete · " + strconv.Itoa(n[acceptance.Meets]) + " met")
 	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.Desk.Report())))
 	about := " " + p.records.SpecificationLine() + " │ " + p.records.RecordLine()
 	second := draw.Cut(about, w)

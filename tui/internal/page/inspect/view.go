@@ -174,7 +174,7 @@ func (p *Page) assumed() string {
 }
 
 func thin(m float64, u quantity.System) string {
-	return quantity.Number(quantity.New(m, quantity.Meter).In(u.Thin()), u.ThinDecimals())
+	return u.Bare(m, quantity.Thickness)
 }
 
 func percent(share float64) string { return quantity.Number(100*share, 1) }

@@ -37,15 +37,15 @@ func part(s *laminate.Schedule, u quantity.System) []entry {
 	p := &s.Part
 	set := edit.SetPart
 	list := []entry{
-		choice(section, "form", "form", p.Form.String(), laminate.PartForms(), set, func(p *laminate.Part, v string) { p.Form, _ = laminate.ParsePartForm(v) }),
-		choice(section, "process", "process", p.Process.String(), laminate.Processes(), set, func(p *laminate.Part, v string) { p.Process, _ = laminate.ParseProcess(v) }),
+		choice(section, "form", "form", p.Form.String(), laminate.PartForms.All(), set, func(p *laminate.Part, v string) { p.Form, _ = laminate.PartForms.Parse(v) }),
+		choice(section, "process", "process", p.Process.String(), laminate.Processes.All(), set, func(p *laminate.Part, v string) { p.Process, _ = laminate.Processes.Parse(v) }),
 		measure(section, "inside_diameter", "inside diameter", p.InsideDiameter, u.Size(), set, func(p *laminate.Part, q quantity.Length) { p.InsideDiameter = q }),
 		measure(section, "length", "length", p.Length, u.Long(), set, func(p *laminate.Part, q quantity.Length) { p.Length = q }),
 		measure(section, "liquid_height", "liquid height", p.LiquidHeight, u.Long(), set, func(p *laminate.Part, q quantity.Length) { p.LiquidHeight = q }),
 		measure(section, "area", "area", p.Area, u.Surface(), set, func(p *laminate.Part, q quantity.Area) { p.Area = q }),
 		yesNo(section, "flanged", "flanged", p.Flanged, set, func(p *laminate.Part, v laminate.Optional[bool]) { p.Flanged = v }),
-		choice(section, "ends", "ends", p.Ends.String(), laminate.EndsList(), set, func(p *laminate.Part, v string) { p.Ends, _ = laminate.ParseEnds(v) }),
-		choice(section, "design_basis", "design basis", p.DesignBasis.String(), laminate.DesignBases(), set, func(p *laminate.Part, v string) { p.DesignBasis, _ = laminate.ParseDesignBasis(v) }),
+		choice(section, "ends", "ends", p.Ends.String(), laminate.EndsWords.All(), set, func(p *laminate.Part, v string) { p.Ends, _ = laminate.EndsWords.Parse(v) }),
+		choice(section, "design_basis", "design basis", p.DesignBasis.String(), laminate.DesignBases.All(), set, func(p *laminate.Part, v string) { p.DesignBasis, _ = laminate.DesignBases.Parse(v) }),
 		measure(section, "stiffener_spacing", "stiffener spacing", p.StiffenerSpacing, u.Long(), set, func(p *laminate.Part, q quantity.Length) { p.StiffenerSpacing = q }),
 		share(section, "modulus_retention", "modulus retention", p.ModulusRetention, "% of the room-temperature modulus, warm walls", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.ModulusRetention = v }),
 		{section, page.Field{Label: "k factors", Text: factors(p.KFactors), Hint: "five, at least 1 each: unit-load basis"}, func(v string) (edit.Edit, error) {
@@ -75,7 +75,7 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 			r, err := readPH(t)
 			return set("ph", stated("pH", t), func(v *laminate.Service) { v.PH = r }), err
 		}},
-		choice(section, "contact", "contact", v.Contact.String(), laminate.Contacts(), set, func(v *laminate.Service, t string) { v.Contact, _ = laminate.ParseContact(t) }),
+		choice(section, "contact", "contact", v.Contact.String(), laminate.Contacts.All(), set, func(v *laminate.Service, t string) { v.Contact, _ = laminate.Contacts.Parse(t) }),
 		carries(section, v.Contains),
 		measure(section, "pressure", "pressure inside", v.Pressure, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.Pressure = q }),
 		measure(section, "vacuum", "vacuum", v.Vacuum, u.Load(), set, func(v *laminate.Service, q quantity.Pressure) { v.Vacuum = q }),
@@ -92,7 +92,7 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 
 func carries(section string, has laminate.Traits) entry {
 	var names, on []string
-	for _, t := range laminate.AllTraits() {
+	for _, t := range laminate.TraitWords.All() {
 		names = append(names, t.String())
 		if has.Has(t) {
 			on = append(on, t.String())
@@ -107,7 +107,7 @@ func carries(section string, has laminate.Traits) entry {
 		if text != "" {
 			var list []laminate.Trait
 			for s := range strings.SplitSeq(text, ",") {
-				if x, ok := laminate.ParseTrait(strings.TrimSpace(s)); ok {
+				if x, ok := laminate.TraitWords.Parse(strings.TrimSpace(s)); ok {
 					list = append(list, x)
 				}
 			}
@@ -125,15 +125,15 @@ func resins(s *laminate.Schedule) []entry {
 		section := "Resin " + r.ID
 		set := func(key, what string, f func(*laminate.Resin)) edit.Edit { return edit.SetResin(s, i, key, what, f) }
 		list = append(list,
-			choice(section, "family", "family", r.Family.String(), laminate.Families(), set, func(r *laminate.Resin, v string) { r.Family, _ = laminate.ParseFamily(v) }),
-			choice(section, "cure", "cure", r.Cure.String(), laminate.Cures(), set, func(r *laminate.Resin, v string) { r.Cure, _ = laminate.ParseCure(v) }),
-			choice(section, "filler", "filler", r.Filler.String(), laminate.Fillers(), set, func(r *laminate.Resin, v string) { r.Filler, _ = laminate.ParseFiller(v) }),
+			choice(section, "family", "family", r.Family.String(), laminate.Families.All(), set, func(r *laminate.Resin, v string) { r.Family, _ = laminate.Families.Parse(v) }),
+			choice(section, "cure", "cure", r.Cure.String(), laminate.Cures.All(), set, func(r *laminate.Resin, v string) { r.Cure, _ = laminate.Cures.Parse(v) }),
+			choice(section, "filler", "filler", r.Filler.String(), laminate.Fillers.All(), set, func(r *laminate.Resin, v string) { r.Filler, _ = laminate.Fillers.Parse(v) }),
 			share(section, "filler_content", "filler content", r.FillerContent, "% of the mix by mass", set, func(r *laminate.Resin, v laminate.Optional[float64]) { r.FillerContent = v }),
 			whollyNumber(section, "flame_spread_tested", "flame spread tested", r.FlameSpreadTested, set, func(r *laminate.Resin, v laminate.Optional[int]) { r.FlameSpreadTested = v }),
 		)
 	}
 	families := make([]string, 0, 8)
-	for _, f := range laminate.Families() {
+	for _, f := range laminate.Families.All() {
 		families = append(families, f.String())
 	}
 	section := "Another resin"
@@ -141,7 +141,7 @@ func resins(s *laminate.Schedule) []entry {
 		section = "A resin"
 	}
 	return append(list, entry{section, page.Field{Label: "of the family", Choices: families, Hint: "a digit adds it as " + nextResin(s)}, func(v string) (edit.Edit, error) {
-		f, ok := laminate.ParseFamily(v)
+		f, ok := laminate.Families.Parse(v)
 		if !ok {
 			return edit.Edit{}, errors.New("a digit takes a family")
 		}

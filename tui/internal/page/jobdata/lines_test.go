@@ -53,9 +53,9 @@ cure = "peroxide-amine"
 flame_spread_tested = 20
 `
 
-func entries(t *testing.T, text string) (*laminate.Schedule, []entry) {
+func lines(t *testing.T, text string) (*laminate.Schedule, []entry) {
 	t.Helper()
-	_, s, problems := schedules.Decode([]byte(text))
+	_, s, problems := schedules.Decode([]byte(text), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -65,7 +65,7 @@ func entries(t *testing.T, text string) (*laminate.Schedule, []entry) {
 
 // Taking a line as it stands says nothing new: what is shown is what is stated.
 func TestLines_readBackWhatTheyShow(t *testing.T) {
-	s, list := entries(t, everything)
+	s, list := lines(t, everything)
 	shown := 0
 	for _, en := range list {
 		if en.section == "Another resin" {
@@ -97,7 +97,7 @@ func TestLines_readBackWhatTheyShow(t *testing.T) {
 // Emptied, a line states nothing any more; the id and family of a resin must
 // stay, and say so.
 func TestLines_canBeEmptied(t *testing.T) {
-	s, list := entries(t, everything)
+	s, list := lines(t, everything)
 	for _, en := range list {
 		e, err := en.set("")
 		if en.section == "Another resin" {
@@ -127,7 +127,7 @@ func TestLines_canBeEmptied(t *testing.T) {
 }
 
 func TestLines_refuseWhatCannotBeMeant(t *testing.T) {
-	s, list := entries(t, everything)
+	s, list := lines(t, everything)
 	for label, bad := range map[string][]string{
 		"inside diameter": {"12 bananas", "-3 in", "1e400 mm", "NaN in"},
 		"temperature":     {"hot", "-500 degF"},
@@ -155,7 +155,7 @@ func TestLines_refuseWhatCannotBeMeant(t *testing.T) {
 }
 
 func TestLines_takeAnyUnit(t *testing.T) {
-	s, list := entries(t, everything)
+	s, list := lines(t, everything)
 	for _, en := range list {
 		if en.field.Label != "inside diameter" {
 			continue
@@ -174,7 +174,7 @@ func TestLines_takeAnyUnit(t *testing.T) {
 }
 
 func TestResins_areAddedByFamily(t *testing.T) {
-	s, list := entries(t, everything)
+	s, list := lines(t, everything)
 	e, err := list[len(list)-1].set("isophthalic-polyester")
 	if err != nil {
 		t.Fatal(err)

@@ -13,7 +13,7 @@ import (
 	"frp/veilwright/tui/internal/widget"
 )
 
-// asking answers questions about a wall or a burn-off by figures and words.
+// asking answers questions about a wall or a ignition test by figures and words.
 type asking struct {
 	*attempt
 	fields []page.Field

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
@@ -27,8 +28,8 @@ type building struct {
 
 // The racks: what a barrier is laid of, and what any wall is. 0 lays any.
 var (
-	barrierRack = []string{"veil-c-10", "veil-c-15", "veil-polyester-15", "veil-carbon-11", "mat-0.75", "mat-1.0", "mat-1.5", "mat-2.0", "chop-1.5"}
-	wallRack    = []string{"veil-c-15", "veil-polyester-15", "veil-carbon-11", "mat-0.75", "mat-1.5", "chop-1.5", "woven-24", "band-helical", "topcoat"}
+	barrierRack = []string{catalog.VeilC10, catalog.VeilC15, catalog.VeilPolyester15, catalog.VeilCarbon11, catalog.Mat075, catalog.Mat10, catalog.Mat15, catalog.Mat20, catalog.Chop15}
+	wallRack    = []string{catalog.VeilC15, catalog.VeilPolyester15, catalog.VeilCarbon11, catalog.Mat075, catalog.Mat15, catalog.Chop15, catalog.Woven24, catalog.BandHelical, catalog.Topcoat}
 )
 
 func newBuilding(p *Practice, a *attempt, found *finding) *building {

@@ -56,7 +56,7 @@ func (c *choosing) length() int {
 	if c.list == 0 {
 		return len(c.veils)
 	}
-	return len(laminate.Families())
+	return len(laminate.Families.All())
 }
 
 func (c *choosing) take(p *Practice, i int) {
@@ -71,7 +71,7 @@ func (c *choosing) take(p *Practice, i int) {
 		c.list = 1
 		return
 	}
-	f := laminate.Families()[i]
+	f := laminate.Families.All()[i]
 	c.put(c.session().Family(f))
 	p.desk.Say("resin family: " + f.String())
 	if c.unready() == "" {
@@ -142,5 +142,5 @@ func (c *choosing) lines(p *Practice, w, h int) []string {
 	return append(out, draw.Beside(left, "",
 		draw.Block{W: half, Lines: column(0, "veils", c.names, a.Veil, half)},
 		draw.Block{W: 1, Lines: widget.Edge(t, left)},
-		draw.Block{W: w - half - 1, Lines: column(1, "resin families", names(laminate.Families()), a.Family.String(), w-half-1)})...)
+		draw.Block{W: w - half - 1, Lines: column(1, "resin families", names(laminate.Families.All()), a.Family.String(), w-half-1)})...)
 }

@@ -55,10 +55,10 @@ func (m *mixing) fill() {
 		content = strconv.FormatFloat(100*r.FillerContent.Value, 'g', 6, 64)
 	}
 	m.fields = []page.Field{
-		{Label: "family", Text: r.Family.String(), Choices: names(laminate.Families())},
-		{Label: "filler", Text: r.Filler.String(), Choices: names(laminate.Fillers()), Hint: "none"},
+		{Label: "family", Text: r.Family.String(), Choices: names(laminate.Families.All())},
+		{Label: "filler", Text: r.Filler.String(), Choices: names(laminate.Fillers.All()), Hint: "none"},
 		{Label: "filler content", Text: content, Hint: "% of the mix by mass"},
-		{Label: "cure", Text: r.Cure.String(), Choices: names(laminate.Cures())},
+		{Label: "cure", Text: r.Cure.String(), Choices: names(laminate.Cures.All())},
 		{Label: "wall grounded by", Text: s.Part.Grounding, Hint: "how a conductive barrier is grounded"},
 	}
 }
@@ -105,16 +105,16 @@ func (m *mixing) commit(p *Practice) bool {
 		r := ownResin(n, row, p.library())
 		switch at {
 		case fieldFamily:
-			r.Family, _ = laminate.ParseFamily(value)
+			r.Family, _ = laminate.Families.Parse(value)
 		case fieldFiller:
-			r.Filler, _ = laminate.ParseFiller(value)
+			r.Filler, _ = laminate.Fillers.Parse(value)
 			if r.Filler == laminate.NoFiller {
 				r.FillerContent = laminate.Optional[float64]{}
 			}
 		case fieldContent:
 			r.FillerContent = share
 		case fieldCure:
-			r.Cure, _ = laminate.ParseCure(value)
+			r.Cure, _ = laminate.Cures.Parse(value)
 		}
 		return n, nil
 	}})

@@ -153,5 +153,5 @@ func shortFamily(r *laminate.Resin) string {
 }
 
 func thin(m float64, u quantity.System) string {
-	return quantity.Number(quantity.New(m, quantity.Meter).In(u.Thin()), u.ThinDecimals())
+	return u.Bare(m, quantity.Thickness)
 }

@@ -16,7 +16,6 @@ import (
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/draw"
-	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/tuitest"
 )
@@ -91,16 +90,20 @@ func at(t testing.TB, id string) *rig {
 	return nil
 }
 
-func (r *rig) press(names ...string) page.Wish {
+// press types keys; it tells whether the last one is left to the root.
+func (r *rig) press(names ...string) (left bool) {
 	r.t.Helper()
-	var w page.Wish
 	for _, e := range tuitest.Events(names...) {
-		w = r.Press(e)
+		found, why := page.Press(r.Practice, e)
+		left = !found
+		if why != "" {
+			r.desk.Refuse(why)
+		}
 		if r.desk.Notice.Refusal {
 			r.t.Logf("%s: %s", e.Key, r.desk.Notice.Text)
 		}
 	}
-	return w
+	return left
 }
 
 func (r *rig) screen() string {
@@ -120,7 +123,7 @@ func (r *rig) score() float64 {
 }
 
 func TestBindings_haveOneMeaningEach(t *testing.T) {
-	if _, err := keys.New(open(t).Bindings()...); err != nil {
+	if err := open(t).Table().Check(); err != nil {
 		t.Error(err)
 	}
 }
@@ -145,8 +148,8 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7", "m"}, false},
 		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1", "m"}, true},
 		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4", "m"}, false},
-		{"burn-off right", "c4-veil-in-the-ash", nil, true},
-		{"burn-off wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
+		{"ignition right", "c4-veil-in-the-ash", nil, true},
+		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			r := at(t, tc.id)
@@ -257,14 +260,14 @@ func TestPage_hintCostsAndStays(t *testing.T) {
 
 func TestPage_quittingTellsOfUnmarkedWork(t *testing.T) {
 	r := at(t, "a1-cool-brine")
-	if w := r.press("q"); w != page.Leave {
-		t.Errorf("nothing was done, and q asks: %d", w)
+	if !r.press("q") {
+		t.Error("nothing was done, and q asks")
 	}
-	if w := r.press("2", "q"); w != page.Done || !r.desk.Notice.Refusal {
-		t.Errorf("q drops a veil unsaid: %d, %+v", w, r.desk.Notice)
+	if r.press("2", "q") || !r.desk.Notice.Refusal {
+		t.Errorf("q drops a veil unsaid: %+v", r.desk.Notice)
 	}
-	if w := r.press("q"); w != page.Leave {
-		t.Errorf("q again: %d", w)
+	if !r.press("q") {
+		t.Error("q again asks")
 	}
 }
 
@@ -285,7 +288,7 @@ func TestPage_sizes(t *testing.T) {
 		r = at(t, "c4-veil-in-the-ash")
 		r.SetSize(size.w, size.h)
 		r.press("1", "77")
-		tuitest.Golden(t, "burn-off "+size.name, r.screen())
+		tuitest.Golden(t, "ignition "+size.name, r.screen())
 	}
 }
 
@@ -356,7 +359,7 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 		}
 		for range 3 {
 			for _, e := range tuitest.Events(rapid.SliceOfN(rapid.SampledFrom(keys), 1, 6).Draw(rt, "keys")...) {
-				r.Press(e)
+				page.Press(r.Practice, e)
 			}
 			r.SetSize(rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h"))
 			r.screen()

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/glossary"
 	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/rules/practice/maker"
 	"frp/veilwright/tui/internal/draw"
@@ -174,13 +175,13 @@ func (s *terms) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
 	s.high = h - 1
 	var body []string
-	for _, x := range course.Glossary() {
-		body = append(body, " "+t.Strong.Render(draw.Cut(draw.Clean(x.Term), max(1, w-2))))
+	for _, x := range glossary.Terms() {
+		body = append(body, " "+t.Strong.Render(draw.Cut(draw.Clean(x.Word), max(1, w-2))))
 		for _, l := range draw.Wrap(draw.CleanText(x.Meaning), max(10, min(w-5, 90))) {
 			body = append(body, "   "+l)
 		}
-		if x.From != "" {
-			for _, l := range draw.Wrap(draw.CleanText(x.From), max(10, min(w-5, 90))) {
+		if x.Source != "" {
+			for _, l := range draw.Wrap(draw.CleanText(x.Source), max(10, min(w-5, 90))) {
 				body = append(body, "   "+t.Dim.Render(l))
 			}
 		}

@@ -148,7 +148,7 @@ func (p *Practice) start(e *exercise.Exercise) {
 		p.now = newChoosing(p, a)
 	case exercise.Order:
 		p.now = &ordering{attempt: a}
-	case exercise.Predict, exercise.BurnOff:
+	case exercise.Predict, exercise.Ignition:
 		p.now = newAsking(p, a)
 	case exercise.NoKind:
 		p.desk.Refuse("the exercise asks for nothing")
@@ -193,8 +193,8 @@ func kindPhrase(k exercise.Kind) string {
 		return "tell before it is shown"
 	case exercise.Order:
 		return "put the plies in order"
-	case exercise.BurnOff:
-		return "read a burn-off"
+	case exercise.Ignition:
+		return "read an ignition test"
 	case exercise.NoKind:
 	}
 	return "no task"

@@ -44,7 +44,7 @@ func factCell(t *draw.Theme, n int, name, value string, room int, on bool) strin
 	look := draw.Style{}
 	switch {
 	case value == "" && name == "flame spread":
-		value, look = "no requirement", t.Dim
+		value, look = "no limit", t.Dim
 	case value == "":
 		value, look = "not stated", t.Dim
 	}

@@ -7,7 +7,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -23,13 +22,12 @@ type needed struct {
 func (p *Structure) ask(e keys.Event) {
 	digit, _ := e.Digit()
 	d := p.Desk
-	n := &needed{unit: wall.Units()[digit-1]}
+	n := &needed{unit: wall.Units.All()[digit-1]}
 	n.found, n.err = wall.Need(d.Doc.Now(), d.Doc.Library(), n.unit, wall.Options{Units: laminate.Some(d.Units())})
 	const g = "What is needed"
 	p.need = n
 	p.Open(&page.Text{
 		Head: "what is needed of " + n.unit.String(), Still: true, Away: "leave", Leave: func() { d.Say("left as it was") },
-		Body: func(w int) []string { return draw.Wrap(draw.Clean(n.words()), max(10, w-3)) },
 		Keys: keys.Table{
 			{Keys: []string{keys.Enter}, Short: "add it", Long: "add it, as one change", Group: g, Rank: 1, Can: n.cannot, Do: func(keys.Event) { p.insert(n) }},
 			{Keys: keys.Digits(4), Short: "other unit", Long: "the same of another unit", Group: g, Rank: 3, Do: p.ask},
@@ -42,7 +40,7 @@ func (p *Structure) ask(e keys.Event) {
 	case n.found.Repeats == 0:
 		d.Say(enough)
 	default:
-		d.Note(fmt.Sprintf("%s of %s would do; %s governs", page.Count(n.found.Repeats, "repeat"), n.unit.String(), n.found.Governing.Name), "Enter adds it")
+		d.Note(fmt.Sprintf("%s of %s would do; %s governs", page.Count(n.found.Repeats, "repeat"), n.unit.String(), n.found.Governing.Title()), "Enter adds it")
 	}
 }
 
@@ -54,7 +52,7 @@ func (n *needed) words() string {
 		return n.err.Error()
 	}
 	if n.found.Repeats == 0 {
-		return "Nothing: every governing criterion holds. Nearest to failing is " + n.found.Governing.Name + "."
+		return "Nothing: every governing criterion holds. Nearest to failing is " + n.found.Governing.Title() + "."
 	}
 	var rows []string
 	for i := range n.found.Plies {
@@ -69,7 +67,7 @@ func (n *needed) words() string {
 			break
 		}
 	}
-	s := page.Count(n.found.Repeats, "repeat") + ": " + strings.Join(rows, ", ") + ". Governing: " + n.found.Governing.Name + "."
+	s := page.Count(n.found.Repeats, "repeat") + ": " + strings.Join(rows, ", ") + ". Governing: " + n.found.Governing.Title() + "."
 	return s + " " + strings.Join(n.found.Notes, " ")
 }
 

@@ -7,7 +7,6 @@ import (
 	"github.com/charmbracelet/bubbles/viewport"
 
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -29,7 +28,6 @@ func New(d *page.Desk) *Structure {
 	p.table = widget.NewTable(d.Theme, func(c *wall.Criterion) string { return c.Name + c.Case }, p.columns()...)
 	p.table.Gap = 1
 	p.table.Empty = "no criterion"
-	p.Room = func() draw.Size { return draw.Size{W: p.Frame.Body.W, H: whyLines(p.Frame.Body.H)} }
 	const g = "On the structure page"
 	p.Rows = keys.Table{
 		{Keys: keys.Digits(4), Short: "what is needed", Long: "how many repeats of the unit are needed", Group: g, Rank: 1, Do: p.ask},

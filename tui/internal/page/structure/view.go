@@ -16,25 +16,25 @@ import (
 func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 	t := p.Desk.Theme
 	type c = *wall.Criterion
-	look := func(x c) draw.Style { return page.TellStyle(t, x) }
+	look := func(x c) draw.Style { return page.AnswerStyle(t, x) }
 	return []widget.Column[c]{
-		{Title: "criterion", Width: 21, Cell: func(x c) string { return x.Name }},
+		{Title: "criterion", Width: 18, Cell: func(x c) string { return x.Title() }},
 		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
 		{Title: "of limit", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
 		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
-			if x.Tell == wall.Fails {
+			if x.Answer == wall.Fails {
 				return t.GaugeOver
 			}
 			return t.Gauge
 		}},
-		{Title: "answer", Width: 6, Cell: page.TellWord, Look: look},
-		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return p.figure(x, x.Demand) }},
-		{Title: "capacity", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return p.figure(x, x.Capacity) }},
+		{Title: "answer", Width: 10, Cell: page.AnswerWord, Look: look},
+		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { demand, _ := p.figures(x); return demand }},
+		{Title: "allowable", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { _, capacity := p.figures(x); return capacity }},
 		{Title: "", Width: 14, Cell: func(x c) string {
-			if x.Tell == wall.NotApplicable {
+			if x.Answer == wall.NotApplicable {
 				return wall.NotApplicable.String()
 			}
-			if x.Decides {
+			if x.Governs {
 				return "governs"
 			}
 			return "shown"
@@ -45,7 +45,7 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 // used is the share of the limit, or why there is none: "—" does not apply, "?"
 // cannot be determined.
 func used(t *draw.Theme, c *wall.Criterion) string {
-	if c.Tell == wall.NotApplicable {
+	if c.Answer == wall.NotApplicable {
 		return "—"
 	}
 	return widget.Percent(page.Used(t, c).Ratio)
@@ -64,25 +64,25 @@ func gauge(ratio float64) string {
 	return draw.Run("█", n) + draw.Run("·", cells-n)
 }
 
-func (p *Structure) figure(c *wall.Criterion, v float64) string {
-	if c.Tell != wall.Holds && c.Tell != wall.Fails {
-		return "—"
+func (p *Structure) figures(c *wall.Criterion) (demand, capacity string) {
+	if !c.Judged() {
+		return "—", "—"
 	}
-	return page.Figure(v, c.Unit, p.Desk.Units())
+	return c.Figures(p.Desk.Units())
 }
 
-// whyLines is how many lines explain what is pointed at, under their heading.
-func whyLines(h int) int {
+// whyMost is how many lines may explain what is pointed at, under their heading.
+func whyMost(h int) int {
 	if h < 18 {
 		return 1
 	}
-	return 3
+	return max(3, h/3)
 }
 
 // heights divides what head, why and foot leave between table and chart.
 func (p *Structure) heights(r *wall.Result) (table, chart int) {
-	h := p.Frame.Body.H
-	left := h - 1 - len(p.foot(p.Frame.Body.W)) - 1 - whyLines(h)
+	w, h := p.Frame.Body.W, p.Frame.Body.H
+	left := h - 1 - len(p.foot(w)) - len(p.why(w))
 	table = min(len(r.Criteria)+1, max(3, left-4))
 	return table, left - table
 }
@@ -98,7 +98,7 @@ func (p *Structure) Lines() []string {
 	foot := p.foot(w)
 	out := []string{" " + p.headline(r, w-1)}
 	out = append(out, p.table.View(w, table)...)
-	out = append(out, p.why(w, whyLines(h))...)
+	out = append(out, p.why(w)...)
 	if chart >= 2 {
 		out = append(out, widget.Rule(p.Desk.Theme, w, widget.Piece{Text: p.drawn.title, Look: p.Desk.Theme.Title}))
 		out = append(out, draw.FitLines(strings.Split(p.strains.View(), "\n"), w, chart-1)...)
@@ -130,7 +130,7 @@ func (p *Structure) headline(r *wall.Result, w int) string {
 	}
 	s := "counts " + u.Thickness(r.Thickness)
 	if r.Membrane.Ex > 0 {
-		s += ", modulus axial " + page.Figure(r.Membrane.Ex, "Pa", u) + ", hoop " + page.Figure(r.Membrane.Ey, "Pa", u)
+		s += ", modulus axial " + u.Figure(r.Membrane.Ex, quantity.Stress) + ", hoop " + u.Figure(r.Membrane.Ey, quantity.Stress)
 	}
 	if p.need != nil && p.need.err == nil && p.need.found.Repeats > 0 {
 		s = "with " + page.Count(p.need.found.Repeats, "repeat") + " of " + p.need.unit.String() + " it " + s
@@ -141,16 +141,23 @@ func (p *Structure) headline(r *wall.Result, w int) string {
 
 // why is the answer to what is needed while it is open, else why the selected
 // criterion stands as it does.
-func (p *Structure) why(w, h int) []string {
+func (p *Structure) why(w int) []string {
 	t := p.Desk.Theme
 	title, lines := "", []string(nil)
 	if o := p.Over(); o != nil {
-		title, lines = o.Title(), o.Lines()
+		title, lines = o.Title(), draw.Wrap(draw.Clean(p.need.words()), max(10, w-3))
 	} else if c, ok := p.table.Selected(); ok {
-		title, lines = c.Name, draw.Wrap(p.said(c), max(10, w-3))
+		title, lines = c.Title(), draw.Wrap(p.said(c), max(10, w-3))
 	}
 	out := []string{widget.Rule(t, w, widget.Piece{Text: title, Look: t.Title})}
-	for _, l := range draw.FitLines(lines, max(1, w-3), h) {
+	most, least := whyMost(p.Frame.Body.H), min(3, whyMost(p.Frame.Body.H))
+	if len(lines) > most {
+		lines = append(lines[:most-1], draw.Cut(lines[most-1]+" "+draw.Ellipsis, max(1, w-3)))
+	}
+	for len(lines) < least {
+		lines = append(lines, "")
+	}
+	for _, l := range lines {
 		out = append(out, "   "+l)
 	}
 	return out
@@ -158,10 +165,10 @@ func (p *Structure) why(w, h int) []string {
 
 func (p *Structure) said(c *wall.Criterion) string {
 	var parts []string
-	if c.Tell == wall.Holds || c.Tell == wall.Fails {
-		parts = append(parts, "required "+p.figure(c, c.Demand)+", has "+p.figure(c, c.Capacity))
+	if c.Judged() {
+		parts = append(parts, c.Compared(p.Desk.Units()))
 	}
-	if c.Tell == wall.NotApplicable {
+	if c.Answer == wall.NotApplicable {
 		parts = append(parts, wall.NotApplicable.String())
 	}
 	if c.Reason != "" {
@@ -175,7 +182,7 @@ func (p *Structure) foot(w int) []string {
 	t := p.Desk.Theme
 	var l draw.Line
 	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
-	for i, u := range wall.Units() {
+	for i, u := range wall.Units.All() {
 		s := strconv.Itoa(i + 1)
 		if p.need != nil && p.need.unit == u {
 			s = draw.Pointer + s

@@ -1,0 +1,81 @@
+package catalog
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Figures of practice that rules, advice, fixes and exercises share. Nobody
+// else writes them down; a test of the tree looks for a second one.
+
+// Filler shares by mass of the resin mix of a special barrier.
+const (
+	// HardFillerShare of silicon carbide or aluminum oxide stands abrasion:
+	// about 35 %. Common practice, no source.
+	HardFillerShare = 0.35
+	// CarbonPowderShare makes a mix conductive behind a carbon veil. From
+	// memory: conductive powder carries a charge from a few percent on, and at
+	// twice this share the mix is too thick to wet a mat. The resistance
+	// measured on the wall decides.
+	CarbonPowderShare = 0.05
+)
+
+// MatsInOneGo is how many chopped plies are laid by hand before heat asks for
+// a gel stop. Common practice, no source; wound plies go by the shop's limit.
+const MatsInOneGo = 4
+
+var (
+	// ThickestInOneGo is the hand-laid thickness that goes with MatsInOneGo: a
+	// quarter inch. Common practice, no source.
+	ThickestInOneGo = quantity.New(0.25, quantity.Inch)
+	// HeaviestBarrier is what fabrication bears, flanges first. Common
+	// practice, no source.
+	HeaviestBarrier = quantity.New(250, quantity.Mil)
+	// ThinnestBarrier is the least inner surface and interior layer together:
+	// API 12P 5.4.3.
+	ThinnestBarrier = quantity.New(0.080, quantity.Inch)
+	// ThinnestInnerSurface is the least inner surface: API 12P 5.4.2.
+	ThinnestInnerSurface = quantity.New(0.010, quantity.Inch)
+	// ThickestVeilPly is the most inner surface that one veil ply holds: API
+	// 12P 5.4.2.
+	ThickestVeilPly = quantity.New(0.020, quantity.Inch)
+)
+
+// Build is a barrier by its plies and the thickness it goes by in the trade.
+type Build struct {
+	ID          string // of advice
+	Name        string // as shop books rate it
+	Veils, Mats int
+	Nominal     quantity.Length
+}
+
+// The two usual builds. Common practice, no source.
+var (
+	SingleBuild = Build{ID: "100-mil", Name: "100 mil", Veils: 1, Mats: laminate.MatsBehind(1), Nominal: quantity.New(100, quantity.Mil)}
+	DoubleBuild = Build{ID: "200-mil", Name: "200 mil", Veils: 2, Mats: laminate.MatsBehind(2), Nominal: quantity.New(200, quantity.Mil)}
+)
+
+// UsualBuild is the build that practice takes for a service: the double one
+// where hypochlorite or chlorine dioxide wears the surface down, else the
+// single one. Common practice, no source.
+func UsualBuild(s *laminate.Service) Build {
+	if s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide) {
+		return DoubleBuild
+	}
+	return SingleBuild
+}
+
+// UsualVeil is the id of the built-in veil of a fiber that practice takes, ""
+// where there is none.
+func UsualVeil(fiber laminate.Fiber) string {
+	switch fiber {
+	case laminate.CGlass:
+		return VeilC15
+	case laminate.Polyester:
+		return VeilPolyester15
+	case laminate.Carbon:
+		return VeilCarbon11
+	default: // no veil is made of the others
+	}
+	return ""
+}

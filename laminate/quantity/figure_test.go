@@ -1,0 +1,204 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// Factors as NIST SP 811 (2008), appendix B.8, prints them: 1 lbf/in =
+// 175.1268 N/m, 1 lb/ft³ = 16.01846 kg/m³, 1 psi = 6.894757 kPa.
+func TestFigure_isInTheUnitThatPeopleRead(t *testing.T) {
+	pa := func(v float64) float64 { return New(v, PSI).SI() }
+	for _, c := range []struct {
+		v          float64
+		k          Kind
+		us, metric string
+	}{
+		{0.00287274, Thickness, "113.1 mil", "2.87 mm"},
+		{0.6096, Size, "24.00 in", "609.6 mm"},
+		{3.048, Distance, "10.0 ft", "3.05 m"},
+		{pa(0.13), Stress, "0.13 psi", "0.896 kPa"},
+		{pa(50), Stress, "50.0 psi", "345 kPa"},
+		{pa(9000), Stress, "9000 psi", "62.1 MPa"},
+		{pa(0.7e6), Stress, "0.700 Msi", "4.83 GPa"},
+		{pa(1.2e6), Stress, "1.20 Msi", "8.27 GPa"},
+		{175.1268 * 180, LineLoad, "180 lb/in", "31.5 kN/m"},
+		{0.000873, Strain, "0.0873 %", "0.0873 %"},
+		{0.001, Strain, "0.100 %", "0.100 %"},
+		{0.27, Fraction, "27 %", "27 %"},
+		{0.0526, Fraction, "5.26 %", "5.26 %"},
+		{0.0526, Content, "5.3 %", "5.3 %"},
+		{0.2857, Content, "29 %", "29 %"},
+		{1.934, Times, "1.93", "1.93"},
+		{15, Times, "15", "15"},
+		{273.15 + 65.5556, Point, "150 °F", "65.6 °C"},
+		{273.15, Point, "32 °F", "0 °C"},
+		{New(0, Fahrenheit).SI(), Point, "0 °F", "-17.8 °C"},
+		{3, Rise, "5.4 °F", "3 °C"},
+		{0.4577276, FabricMass, "1.5 oz/ft²", "458 g/m²"},
+		{4.882428, WallMass, "1.00 lb/ft²", "4.88 kg/m²"},
+		{1200, Bulk, "74.9 lb/ft³", "1200 kg/m³"},
+		{1e7, Resistivity, "10 MΩ", "10 MΩ"},
+		{0, Stress, "0.0 psi", "0 kPa"},
+		{1e-12, Stress, "1.5e-16 psi", "1.00e-15 kPa"},
+		{math.NaN(), Stress, "not known", "not known"},
+		{math.Inf(-1), Times, "not known", "not known"},
+	} {
+		if us, metric := US.Figure(c.v, c.k), Metric.Figure(c.v, c.k); us != c.us || metric != c.metric {
+			t.Errorf("%v is %q and %q, want %q and %q", c.v, us, metric, c.us, c.metric)
+		}
+	}
+}
+
+func TestPair_tellsFigureAndLimitApartInOneUnit(t *testing.T) {
+	pa := func(v float64) float64 { return New(v, PSI).SI() }
+	for _, c := range []struct {
+		v, limit float64
+		k        Kind
+		s        System
+		a, b     string
+	}{
+		{pa(0.13), pa(0.0673), Stress, US, "0.13 psi", "0.067 psi"},
+		{pa(0.13), pa(0.0673), Stress, Metric, "0.896 kPa", "0.464 kPa"},
+		{3000, 200, Stress, Metric, "3.00 kPa", "0.200 kPa"},
+		{0.9999e6, 1e6, Stress, Metric, "0.9999 MPa", "1.000 MPa"},
+		{0.249, 0.25, Fraction, US, "24.9 %", "25 %"},
+		{New(94.99, Mil).SI(), New(95, Mil).SI(), Thickness, US, "94.99 mil", "95.00 mil"},
+		{1.004, 1, Times, US, "1.004", "1"},
+		{0.3, 0.1 + 0.2, Fraction, US, "30 %", "30 %"},
+	} {
+		if a, b := c.s.Pair(c.v, c.limit, c.k); a != c.a || b != c.b {
+			t.Errorf("%v and %v are %q and %q, want %q and %q", c.v, c.limit, a, b, c.a, c.b)
+		}
+	}
+}
+
+// magnitude draws a figure of any size that anybody could ask for.
+func magnitude(t *rapid.T, name string) float64 {
+	v := math.Pow(10, rapid.Float64Range(-12, 12).Draw(t, name))
+	if rapid.Bool().Draw(t, name+" below zero") {
+		return -v
+	}
+	return v
+}
+
+// readFigure gives what a printed figure says in SI, and half of its last
+// digit.
+func readFigure(t *rapid.T, s System, k Kind, text string) (si, half float64) {
+	number, symbol, _ := strings.Cut(text, " ")
+	for _, c := range s.scales(k) {
+		if c.symbol != symbol {
+			continue
+		}
+		v, err := strconv.ParseFloat(number, 64)
+		if err != nil {
+			t.Fatalf("%q is no number: %v", text, err)
+		}
+		mantissa, power, _ := strings.Cut(number, "e")
+		exponent, _ := strconv.Atoi(power)
+		_, decimals, _ := strings.Cut(mantissa, ".")
+		return v*c.si + c.zero, 0.5 * math.Pow10(exponent-len(decimals)) * c.si
+	}
+	t.Fatalf("%q has no unit of its kind", text)
+	return 0, 0
+}
+
+// trimmed kinds lose zeros, so their last digit says less than it is worth.
+func within(k Kind, v, si, half float64) bool {
+	if printing[k].trim {
+		half = math.Max(half, 0.005*math.Abs(v))
+		if k == Point {
+			half = math.Max(half, 0.05)
+		}
+		if k == Content || k == Rise {
+			half = math.Max(half, 0.05*math.Abs(v))
+		}
+	}
+	return math.Abs(si-v) <= half*(1+1e-6)+1e-9*math.Abs(v)
+}
+
+func TestFigure_isNeverZeroWhereItIsNotAndSaysWhatItIs(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := magnitude(t, "value")
+		for _, k := range Kinds() {
+			for _, s := range []System{US, Metric} {
+				text := s.Figure(v, k)
+				si, half := readFigure(t, s, k, text)
+				if !within(k, v, si, half) {
+					t.Fatalf("%v of kind %d is printed %q", v, k, text)
+				}
+				if number, _, _ := strings.Cut(text, " "); k != Point && strings.Trim(number, "-0.") == "" {
+					t.Fatalf("%v of kind %d is printed %q", v, k, text)
+				}
+			}
+		}
+	})
+}
+
+func TestPair_neverPrintsAlikeWhatDiffersNorApartWhatDoesNot(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := magnitude(t, "value")
+		limit := magnitude(t, "limit")
+		if rapid.Bool().Draw(t, "near") {
+			limit = v * (1 + math.Pow(10, rapid.Float64Range(-11, -1).Draw(t, "apart")))
+		}
+		for _, k := range Kinds() {
+			for _, s := range []System{US, Metric} {
+				a, b := s.Pair(v, limit, k)
+				same := Compare(v, limit) == 0
+				if k == Point { // a billionth of what is between the zeros of the scales
+					same = same || math.Abs(v-limit) <= tolerance*s.scales(k)[0].zero
+				}
+				if (a == b) != same {
+					t.Fatalf("%v and %v of kind %d are %q and %q", v, limit, k, a, b)
+				}
+				for text, v := range map[string]float64{a: v, b: limit} {
+					if si, half := readFigure(t, s, k, text); a != b && !within(k, v, si, half) {
+						t.Fatalf("%v of kind %d is printed %q", v, k, text)
+					}
+				}
+			}
+		}
+	})
+}
+
+// What is printed in a unit that documents know reads back to what it says.
+func TestFigure_isReadByWhoeverReadsDocuments(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := magnitude(t, "value")
+		for _, s := range []System{US, Metric} {
+			readBack[length](t, s, v, Thickness, Size, Distance)
+			readBack[pressure](t, s, v, Stress)
+			readBack[arealMass](t, s, v, FabricMass, WallMass)
+			readBack[density](t, s, v, Bulk)
+			readBack[mass](t, s, v, Weight)
+			readBack[area](t, s, v, Surface)
+		}
+	})
+}
+
+func readBack[D Dimension](t *rapid.T, s System, v float64, of ...Kind) {
+	for _, k := range of {
+		text := s.Figure(v, k)
+		si, _ := readFigure(t, s, k, text)
+		q, err := Parse[D](text)
+		if err != nil || Compare(q.SI(), si) != 0 {
+			t.Fatalf("%q is read as %v: %v", text, q.SI(), err)
+		}
+	}
+}
+
+func TestBare_isInTheUnitOfSymbol(t *testing.T) {
+	for _, k := range Kinds() {
+		for _, s := range []System{US, Metric} {
+			text := s.Bare(12.5e6, k) + " " + s.Symbol(k)
+			if first := s.scales(k)[0]; text != first.number(12.5e6, 0, printing[k].trim)+" "+first.symbol {
+				t.Errorf("kind %d: %q", k, text)
+			}
+		}
+	}
+}

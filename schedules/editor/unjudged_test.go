@@ -1,0 +1,45 @@
+package editor
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/schedules"
+)
+
+// The answer to an exercise has an undo of its own, says nothing of what the
+// rules find, and writes nothing anywhere.
+func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
+	state := t.TempDir()
+	t.Setenv("XDG_STATE_HOME", state)
+	_, s, problems := schedules.Decode(schedules.Example(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	d, err := Unjudged("an exercise", s, catalog.Library())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Apply(edit.Remove(d.Now(), d.Library(), 0)); err != nil {
+		t.Fatal(err)
+	}
+	if n := len(d.Report().Findings); n > 0 || d.Report().Analysis == nil {
+		t.Errorf("%d findings are told before the answer is marked", n)
+	}
+	if _, _, ok := d.Undo(); !ok || len(d.Now().Plies) != len(s.Plies) {
+		t.Error("the edit is not taken back")
+	}
+	d.Redo()
+	if err := d.SaveAs(filepath.Join(state, "a.toml")); err == nil {
+		t.Error("it was saved")
+	}
+	if d.Save() == nil || d.Journal() != nil || d.Discard() != nil || d.Close() != nil {
+		t.Error("it has a file or a journal")
+	}
+	if found, err := os.ReadDir(state); err != nil || len(found) > 0 {
+		t.Errorf("written: %v, %v", found, err)
+	}
+}

@@ -1,0 +1,206 @@
+package store
+
+import (
+	"encoding/json"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"syscall"
+)
+
+// What a process that was killed leaves behind: a file that was to replace a
+// document, the lock of one, a journal without a text. Each is locked as long as
+// its process lives, from before it holds anything, so that whoever finds it
+// unlocked may take it away: the process that sweeps at its start, or the next
+// one that wants the name.
+
+// newEnding ends the names of files that are being written, beside the documents
+// they are to replace. No other program makes such names.
+const newEnding = ".veilwright-new"
+
+// newTries is how many names there are to a document, should others not let go
+// of the first.
+const newTries = 8
+
+// longestName is what Linux and the BSDs allow a file name, in bytes (NAME_MAX).
+const longestName = 255
+
+// newName is the n-th name for what will replace the file at resolved.
+func newName(resolved string, n int) string {
+	dir, base := filepath.Split(resolved)
+	ending := newEnding
+	if n > 0 {
+		ending += strconv.Itoa(n)
+	}
+	name := "." + base + ending
+	if len(name) > longestName {
+		name = "." + keyOf(resolved) + ending
+	}
+	return dir + name
+}
+
+var newPattern = regexp.MustCompile(`^\..+` + regexp.QuoteMeta(newEnding) + `[0-9]?$`)
+
+// createNew makes the file that will replace the one at resolved: locked, and
+// with the mode and owner of old, where there is an old one.
+func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
+	mode := fs.FileMode(0o666)
+	if old != nil {
+		mode = 0o600 // until it has its owner
+	}
+	err := error(&Error{Path: resolved, Why: "other programs are writing it"})
+	for n := range newTries {
+		name := newName(resolved, n)
+		sweepNew(name)
+		var f *os.File
+		if f, err = os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode); err != nil {
+			if errors.Is(err, fs.ErrExist) {
+				continue
+			}
+			return nil, err
+		}
+		// A file system without locks is one where nothing can be swept.
+		if free, cannot := grab(f); cannot == nil && (!free || !stillNamed(f, name)) {
+			f.Close() // taken for a leftover in the moment before it was locked
+			continue
+		}
+		if old != nil {
+			keepOwner(f, old)
+			if err = f.Chmod(old.Mode().Perm()); err != nil {
+				_ = os.Remove(name)
+				f.Close()
+				return nil, err
+			}
+		}
+		return f, nil
+	}
+	return nil, err
+}
+
+// sweepNew removes the file of that name if it is what a dead process was
+// writing.
+func sweepNew(name string) {
+	f, err := os.OpenFile(name, os.O_RDONLY|syscall.O_NOFOLLOW|syscall.O_NONBLOCK|syscall.O_NOCTTY, 0)
+	if err != nil {
+		return
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil || !info.Mode().IsRegular() || !isOwn(info) {
+		return
+	}
+	if free, err := grab(f); err == nil && free && stillNamed(f, name) {
+		_ = os.Remove(name)
+	}
+}
+
+// isOwn tells whether a file is this user's.
+func isOwn(info fs.FileInfo) bool {
+	st, ok := info.Sys().(*syscall.Stat_t)
+	return ok && int(st.Uid) == os.Geteuid()
+}
+
+// Sweep removes what processes of this user that are gone left behind in the
+// state folder and in folder ("" is the present one), the documents' own: never
+// anything that a running process has, nor unsaved work, nor a file that does
+// not look in name and content like one of the program's. What cannot be removed
+// stays, and is no reason to say anything.
+func Sweep(folder string) {
+	if folder == "" {
+		folder = "."
+	}
+	sweepFolder(folder, func(name string) {
+		if newPattern.MatchString(filepath.Base(name)) {
+			sweepNew(name)
+		}
+	})
+	state, err := StateFolder()
+	if err != nil {
+		return
+	}
+	sweepFolder(filepath.Join(state, "locks"), sweepLock)
+	sweepFolder(filepath.Join(state, "journals"), sweepJournal)
+}
+
+func sweepFolder(folder string, sweep func(name string)) {
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return
+	}
+	for _, e := range entries {
+		sweep(filepath.Join(folder, e.Name()))
+	}
+}
+
+var lockPattern = regexp.MustCompile(`^[0-9a-f]{32}\.lock$`)
+
+// sweepLock removes a lock file that nobody holds: see Unlock and TryLock.
+func sweepLock(name string) {
+	if !lockPattern.MatchString(filepath.Base(name)) {
+		return
+	}
+	f, err := os.OpenFile(name, os.O_RDWR|syscall.O_NOFOLLOW|syscall.O_NONBLOCK, 0)
+	if err != nil {
+		return
+	}
+	defer f.Close()
+	text, err := readLimited(f, 0)
+	var h Holder
+	if err != nil || len(text) > 0 && (json.Unmarshal(text, &h) != nil || h.PID <= 0) {
+		return
+	}
+	if free, err := grab(f); err == nil && free && stillNamed(f, name) {
+		_ = os.Remove(name)
+	}
+}
+
+var (
+	journalPattern = regexp.MustCompile(`^(?:[0-9a-f]{32}|` + untitled + `)-[0-9]+$`)
+	gonePattern    = regexp.MustCompile(`^` + regexp.QuoteMeta(gonePrefix) + journalPattern.String()[1:])
+)
+
+// sweepJournal removes what is left of a journal that was dropped, and a journal
+// of a dead process whose text never came to be whole or is in its file by now.
+func sweepJournal(dir string) {
+	switch base := filepath.Base(dir); {
+	case gonePattern.MatchString(base) && onlyOurs(dir):
+		_ = os.RemoveAll(dir)
+	case journalPattern.MatchString(base) && onlyOurs(dir):
+		// One that is being made has no lock file, or is about to have it
+		// locked: its maker then takes another name.
+		if os.Remove(dir) == nil { // which takes an empty folder alone
+			return
+		}
+		lock, err := os.OpenFile(filepath.Join(dir, lockName), os.O_RDWR|syscall.O_NOFOLLOW, 0)
+		if err != nil {
+			return
+		}
+		defer lock.Close()
+		if free, err := grab(lock); err != nil || !free || !stillNamed(lock, lock.Name()) {
+			return
+		}
+		u, whole, err := newestText(dir)
+		if err == nil && (!whole || u.isInFile()) {
+			_ = removeJournal(dir)
+		}
+	}
+}
+
+// onlyOurs tells whether a folder is this user's and holds nothing but what a
+// journal's does.
+func onlyOurs(dir string) bool {
+	info, err := os.Lstat(dir)
+	if err != nil || !info.IsDir() || !isOwn(info) {
+		return false
+	}
+	entries, err := os.ReadDir(dir)
+	return err == nil && !slices.ContainsFunc(entries, func(e fs.DirEntry) bool {
+		name := strings.TrimPrefix(e.Name(), ".")
+		return !e.Type().IsRegular() || !slices.Contains([]string{textOneName, textTwoName, durableName, lockName, durableName + newEnding}, name)
+	})
+}
