@@ -151,7 +151,7 @@ func (e *evaluation) modulus() Criterion {
 // minimumThickness asks for the least wall that anybody makes.
 func (e *evaluation) minimumThickness() Criterion {
 	c := Criterion{Name: MinimumThickness, Kind: quantity.Thickness, Governs: true,
-		Basis: "3/16 in of whole wall, the least anybody makes (common practice, no source)"}
+		Basis: e.units.Figure(leastWall, quantity.Thickness) + " of whole wall, the least that is made (common practice, no source)"}
 	if e.wholeOpen != "" {
 		c.open(e.wholeOpen)
 		return c

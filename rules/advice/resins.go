@@ -3,24 +3,29 @@ package advice
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
+
+// hot is where the plain families give way to others; the texts below name it.
+var hot = quantity.New(180, quantity.Fahrenheit).SI()
 
 // known is what a family is usually taken for.
 var known = []struct {
 	family laminate.Family
 	text   string
 }{
-	{laminate.Isophthalic, "a polyester for mild service below 180 °F (82 °C); strong alkali and hypochlorite attack it"},
-	{laminate.Terephthalic, "a polyester for mild service below 180 °F (82 °C); strong alkali and hypochlorite attack it"},
-	{laminate.BisphenolFumarate, "serves above 180 °F (82 °C) in acids"},
-	{laminate.Chlorendic, "serves above 180 °F (82 °C) in acids; with antimony trioxide it can reach flame spread class 1; strong alkali and hypochlorite attack it"},
-	{laminate.VinylEster, "the usual resin for strong bases and for most services below 180 °F (82 °C)"},
+	{laminate.Isophthalic, "a polyester for mild service below {hot}; strong alkali and hypochlorite attack it"},
+	{laminate.Terephthalic, "a polyester for mild service below {hot}; strong alkali and hypochlorite attack it"},
+	{laminate.BisphenolFumarate, "serves above {hot} in acids"},
+	{laminate.Chlorendic, "serves above {hot} in acids; with antimony trioxide it can reach flame spread class 1; strong alkali and hypochlorite attack it"},
+	{laminate.VinylEster, "the usual resin for strong bases and for most services below {hot}"},
 	{laminate.BrominatedVinylEster, "resists about the same as plain vinyl ester, sometimes better in caustics, and can reach flame spread class 1"},
-	{laminate.NovolacVinylEster, "the usual resin for strong acids and above 180 °F (82 °C)"},
+	{laminate.NovolacVinylEster, "the usual resin for strong acids and above {hot}"},
 	{laminate.BrominatedNovolacVinylEster, "resists about the same as plain novolac and can reach flame spread class 1"},
 }
 
@@ -40,7 +45,7 @@ func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
 		} else {
 			o.Reasons = appendNew(o.Reasons, said...)
 		}
-		o.Reasons = appendNew(o.Reasons, Reason{k.text, rules.CommonPractice})
+		o.Reasons = appendNew(o.Reasons, Reason{strings.ReplaceAll(k.text, "{hot}", a.units.Temperature(hot)), rules.CommonPractice})
 		o.Reasons = append(o.Reasons, a.products(k.family)...)
 		list = append(list, o)
 	}

@@ -102,9 +102,9 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 					r.Outside = r.Veil
 				}
 				start := r.Lay(f.s, f.lib)
-				need, err := wall.Need(start, f.lib, seed.unit, wall.Options{})
+				need, err := wall.Need(start, f.lib, seed.unit, f.reading())
 				if err != nil {
-					reason := cannotTell(start, f.lib)
+					reason := cannotTell(start, f.lib, f.reading())
 					if len(bare) == 0 && reason != "" {
 						bare = append(bare, f.leftOut(r, b.notes, reason))
 					}
@@ -124,15 +124,18 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 	return bare
 }
 
+// reading is how the wall is evaluated: as it stands, in the reader's units.
+func (f *finder) reading() wall.Options { return wall.Options{Units: laminate.Some(f.o.Units)} }
+
 // cannotTell says what of the wall cannot be determined for want of a fact, not for want of
 // plies, each reason once; empty where nothing is.
-func cannotTell(s *laminate.Schedule, lib *laminate.Library) string {
+func cannotTell(s *laminate.Schedule, lib *laminate.Library, o wall.Options) string {
 	var reasons, said []string
-	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
+	r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), o)
 	for _, c := range r.Criteria {
 		if c.Governs && c.Answer == wall.Incomplete && !slices.Contains(reasons, c.Reason) {
 			reasons = append(reasons, c.Reason)
-			said = append(said, c.Name+" cannot be determined: "+c.Reason)
+			said = append(said, c.Title()+" cannot be determined: "+c.Reason)
 		}
 	}
 	for _, o := range r.Unknown { // a criterion tells one of several reasons

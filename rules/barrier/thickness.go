@@ -112,7 +112,7 @@ const linedWall = "; consider a dual laminate (thermoplastic lining) instead"
 var HeavyBarrierAtFlange = &rules.Rule{
 	ID:     "heavy-barrier-at-flange",
 	Family: family,
-	Title:  "Barrier over 250 mil on a flanged part",
+	Title:  "Barrier thicker than usual on a flanged part",
 	Why: "A thick resin-rich layer heats up as it cures, shrinks and pulls at the corner of the flange, where it cannot be rolled out or yield: it cracks or delaminates there, " +
 		"and bolting up opens the crack. Facing the flange also cuts into it. " +
 		"Where a service seems to need that much barrier, a dual laminate (thermoplastic lining) is the usual choice.",
@@ -130,7 +130,7 @@ var HeavyBarrierAtFlange = &rules.Rule{
 var HeavyBarrier = &rules.Rule{
 	ID:     "heavy-barrier",
 	Family: family,
-	Title:  "Barrier over 250 mil",
+	Title:  "Barrier thicker than usual",
 	Why: "Every resin-rich ply adds shrinkage and heat; over a quarter inch the barrier is hard to build without cracks, blisters and delamination, at nozzles and corners first. " +
 		"Life does not grow in proportion. On a flanged part it must not be built, so state whether this one is flanged. " +
 		"Where a service seems to need that much barrier, a dual laminate (thermoplastic lining) is the usual choice.",

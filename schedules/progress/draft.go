@@ -22,7 +22,9 @@ import (
 type Draft struct {
 	journal *store.Journal
 	left    []store.Unsaved
-	answer  []byte // as it was kept last
+	start   []byte // what is not worth keeping: nothing was done yet
+	answer  []byte // as it stood last
+	kept    bool
 }
 
 // OpenDraft opens it; a person without a name has the name "". The error says
@@ -49,6 +51,16 @@ func answers(person string) (string, error) {
 	file, err := File(person)
 	return strings.TrimSuffix(file, ".txt") + ".answers", err
 }
+
+// Begin says what an answer is in which nothing was done yet.
+func (d *Draft) Begin(a practice.Answer) {
+	if text, err := encodeAnswer(a); err == nil {
+		d.start, d.answer = text, text
+	}
+}
+
+// Kept tells whether an answer is kept.
+func (d *Draft) Kept() bool { return d.kept }
 
 // Left is the newest answer that an earlier sitting left, and when it was kept;
 // ok is false where there is none that can be read.
@@ -80,17 +92,27 @@ func (d *Draft) Keep(a practice.Answer) error {
 	if err != nil || bytes.Equal(text, d.answer) {
 		return err
 	}
+	if bytes.Equal(text, d.start) {
+		d.answer, d.kept = text, false
+		return d.journal.Drop(0)
+	}
 	if err := d.journal.Save(text, store.Meta{Label: "an answer that is not marked"}); err != nil {
 		return fmt.Errorf("the answer is not kept: %w", err)
 	}
-	d.answer = text
+	d.answer, d.kept = text, true
 	return nil
 }
 
-// Drop forgets what is kept: it was marked.
+// Drop forgets what is kept, in this sitting and before: the answer was marked,
+// and is not worth keeping until it changes.
 func (d *Draft) Drop() error {
-	d.answer = nil
-	return d.journal.Drop(0)
+	d.start, d.kept = d.answer, false
+	err := d.journal.Drop(0)
+	for _, u := range d.left {
+		err = errors.Join(err, u.Drop())
+	}
+	d.left = nil
+	return err
 }
 
 // Close ends the sitting; what is kept is left for the next.

@@ -105,7 +105,7 @@ func (k wallCommand) Run(c *call) error {
 		return k.unusable(c, &d, err)
 	}
 	units := c.units(l.schedule)
-	o := wall.Options{CountBarrier: k.CountBarrier, Depth: k.Depth.SI()}
+	o := wall.Options{CountBarrier: k.CountBarrier, Depth: k.Depth.SI(), Units: laminate.Some(units)}
 	if k.Depth.Given() && l.schedule.Part.Form != laminate.Tank {
 		return k.unusable(c, &d, errors.New("--depth is for tanks"))
 	}

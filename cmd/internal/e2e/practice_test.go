@@ -2,6 +2,7 @@ package e2e
 
 import (
 	"strings"
+	"syscall"
 	"testing"
 )
 
@@ -16,7 +17,7 @@ func TestPractice_everyKindByKeyboard(t *testing.T) {
 		step, number, title string
 		wrong, right        []string
 	}{
-		{"1", "1", "A drain for cool brine", []string{"7"}, []string{"2", "7", "+", "g"}},
+		{"1", "1", "A drain for cool brine", []string{"3"}, []string{"1", "3", "+", "."}},
 		{"1", "3", "Rinse of an etching line", []string{"1", "1"}, []string{"3", "5"}},
 		{"1", "4", "The mat that met the fluid", []string{"3", "enter"}, []string{"1", "enter", "1"}},
 		{"1", "5", "From the fluid outward", []string{"1", "2", "3", "4", "5", "6", "7"}, []string{"4", "6", "2", "5", "3", "7", "1"}},
@@ -28,8 +29,8 @@ func TestPractice_everyKindByKeyboard(t *testing.T) {
 			keys []string
 			want string
 		}{{tc.wrong, "to do again"}, {tc.right, "100 %, mastered"}} {
-			s.press(tc.number).see(tc.title, "left")
-			s.press(try.keys...).press("m").see(tc.title, try.want, "points")
+			s.press(tc.number).see(tc.title, "left", "task")
+			s.press(try.keys...).press("c").see(tc.title, try.want, "points")
 			s.press("v").see("marks full")
 			s.press("esc").see("points")
 			s.press("esc").see("exercises", "step "+tc.step)
@@ -45,4 +46,39 @@ func TestPractice_everyKindByKeyboard(t *testing.T) {
 	if n := strings.Count(out, "2,"); code != 0 || problems != "" || n < 6 {
 		t.Errorf("the summary ends with %d, %q:\n%s", code, problems, out)
 	}
+}
+
+// An answer that is not marked outlives kill -9 and is offered to the one whose
+// it is when the exercise is opened again, and to nobody else.
+func TestPractice_anUnmarkedAnswerOutlivesAKill(t *testing.T) {
+	h := newHome(t)
+	begin := func(person string) *terminal {
+		s := h.open(t, "practice", "--person", person)
+		s.see("person " + person)
+		s.press("1").see("exercises")
+		return s
+	}
+	s := begin("Ana")
+	s.press("1").see("digit adds a ply")
+	s.press("h", "1", "3", "+").see("hint 1", "mat-1.5 ×2", "u takes it back")
+	s.signal(syscall.SIGKILL)
+	if code := s.end(); code == 0 {
+		t.Error("killed, and ended with 0")
+	}
+	s = begin("Ben")
+	s.press("1").see("digit adds a ply", "barrier none")
+	s.press("esc").see("left the exercise")
+	s.press("q")
+	s.end()
+	s = begin("Ana")
+	s.see("begun")
+	s.press("1").see("is kept that was not marked", "go on with it")
+	s.press("enter").see("mat-1.5 ×2", "hint 1")
+	s.press("down", "down", ".").see("gel stop")
+	s.press("c").see("90 %, mastered")
+	s.press("esc").see("exercises")
+	s.press("1").see("digit adds a ply", "barrier none")
+	s.press("esc").see("left the exercise")
+	s.press("q")
+	s.end()
 }

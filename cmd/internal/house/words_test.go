@@ -15,7 +15,7 @@ import (
 // worded is where every text that a person can read is held against the words
 // of the glossary.
 var worded = []string{
-	"laminate/exercise/", "rules/veil/", "rules/resin/", "rules/barrier/", "rules/sequence/", "rules/special/", "rules/structure/", "rules/advice/",
+	"laminate/exercise/", "laminate/safety/", "laminate/inspection/", "tui/internal/page/layup/", "rules/veil/", "rules/resin/", "rules/barrier/", "rules/sequence/", "rules/special/", "rules/structure/", "rules/advice/",
 	"rules/acceptance/", "rules/practice/course/",
 }
 

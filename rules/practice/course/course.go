@@ -6,10 +6,12 @@ import (
 	"embed"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/safety"
 )
 
 //go:embed text/*.txt
@@ -32,7 +34,37 @@ func At(step int) Lesson {
 		return Lesson{Step: step, Picture: &laminate.Schedule{}}
 	}
 	title, text, _ := strings.Cut(string(b), "\n")
-	return Lesson{Step: step, Title: title, Text: strings.TrimSpace(text), Picture: picture(step, title)}
+	return Lesson{Step: step, Title: title, Text: strings.TrimSpace(text) + "\n\n" + wrapped("Safety: "+safety.Text(cautions[step-1]...)), Picture: picture(step, title)}
+}
+
+// cautions are what each lesson says for safety.
+var cautions = [exercise.Steps][]string{
+	{"styrene", "leftovers"},
+	{"peroxide-promoter", "peroxide-eyes", "dry-peroxide"},
+	{"cutting-dust", "acetone", "furnace-fumes", "tank-entry"},
+	{"leftovers", "spray-mist", "styrene"},
+	{"filler-dust", "carbon-dust", "antimony", "pressure-test"},
+}
+
+// wrapped breaks a paragraph into lines of at most 72 columns.
+func wrapped(s string) string {
+	var b strings.Builder
+	column := 0
+	for _, word := range strings.Fields(s) {
+		n := utf8.RuneCountInString(word)
+		switch {
+		case column == 0:
+		case column+1+n > 72:
+			b.WriteByte('\n')
+			column = 0
+		default:
+			b.WriteByte(' ')
+			column++
+		}
+		b.WriteString(word)
+		column += n
+	}
+	return b.String()
 }
 
 // picture is the wall that a lesson is about.

@@ -15,25 +15,34 @@ func (r *Root) everywhere() keys.Table {
 	do := func(f func()) func(keys.Event) { return func(keys.Event) { f() } }
 	return keys.Table{
 		{Keys: []string{"u"}, Short: "undo", Long: "take the last change back", Group: g, Rank: 11, Can: func() string {
-			if !r.desk.Doc.CanUndo() {
+			if !r.here().Doc.CanUndo() {
 				return "nothing to take back: this is the document as it was opened"
 			}
 			return ""
-		}, Do: do(func() { r.desk.Undo() })},
+		}, Do: do(func() { r.here().Undo() })},
 		{Keys: []string{"y"}, Long: "do it again", Group: g, Rank: 40, Can: func() string {
-			if !r.desk.Doc.CanRedo() {
+			if !r.here().Doc.CanRedo() {
 				return "nothing to do again: nothing was taken back since the last change"
 			}
 			return ""
-		}, Do: do(func() { r.desk.Redo() })},
+		}, Do: do(func() { r.here().Redo() })},
 		{Keys: []string{"j"}, Short: "job data", Long: "job data: the part, its service, its resins, in a form", Group: g, Rank: 12, Do: do(r.jobData)},
 		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: do(r.units)},
-		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Do: do(r.save)},
-		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Do: do(r.saveAs)},
-		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Do: do(r.open)},
-		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Do: do(r.menu)},
+		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: do(r.save)},
+		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: do(r.saveAs)},
+		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: do(r.open)},
+		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: do(r.menu)},
 		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: do(r.quit)},
 	}
+}
+
+// elsewhere says why what is about the document that is open does not act while
+// the page has one of its own.
+func (r *Root) elsewhere() string {
+	if r.here() != r.desk {
+		return "an exercise is open: c hands it in, Esc leaves it and keeps the answer"
+	}
+	return ""
 }
 
 // anywhere are the keys that act whatever is open.
@@ -63,13 +72,13 @@ func (r *Root) helpKey() string {
 }
 
 func (r *Root) units() {
-	d := r.desk.Doc
+	d := r.here().Doc
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
-		r.desk.Note("figures in mm, °C, kPa; what is stated in the document keeps its spelling", "i changes it back")
+		r.here().Note("figures in mm, °C, kPa; what is stated in the document keeps its spelling", "i changes it back")
 	} else {
 		d.SetUnits(quantity.US)
-		r.desk.Note("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling", "i changes it back")
+		r.here().Note("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling", "i changes it back")
 	}
 }
 

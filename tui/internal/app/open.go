@@ -9,9 +9,9 @@ import (
 )
 
 func (r *Root) jobData() {
-	r.push(jobdata.New(r.desk))
-	if len(r.desk.Doc.Now().Resins) == 0 {
-		r.desk.Say("no resin is stated yet: ↑ goes to the line that adds one")
+	r.push(jobdata.New(r.here()))
+	if len(r.here().Doc.Now().Resins) == 0 {
+		r.here().Say("no resin is stated yet: ↑ goes to the line that adds one")
 	}
 }
 

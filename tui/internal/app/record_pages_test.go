@@ -44,7 +44,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 
 	g.press("tab 5").shows("LAY-UP", "LAY PLY 1 of 9", "no record")
 	g.press("3 1").press("q 7 enter enter").shows("begun spool-record-1.toml", "serial q7")
-	g.press("1 2 0 space d e g C enter 5 0 enter 1 8 space d e g C enter").shows("dry enough")
+	g.press("1 2 0 space d e g C enter 5 0 enter 1 8 space d e g C enter").shows(": dry")
 	g.press("0 0").shows("LAY PLY 3 of 9", "GEL STOP")
 	g.press("0 2 4 enter 0 0 0 0 0 0").shows("ALL LAID")
 

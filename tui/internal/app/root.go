@@ -96,7 +96,7 @@ func New(d *editor.Document, o Options) *Root {
 // pages are the pages in the order of their numbers.
 func pages(d *page.Desk, o Options) []page.Page {
 	c := records.New(d, o.Clock)
-	return []page.Page{bench.New(d, bench.Options{}), structure.New(d), winding.New(d), service.New(d), layup.New(d, c), inspect.New(d, c),
+	return []page.Page{bench.New(d, nil), structure.New(d), winding.New(d), service.New(d), layup.New(d, c), inspect.New(d, c),
 		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
 }
 
@@ -121,6 +121,23 @@ func (r *Root) Init() tea.Cmd {
 	return tea.Batch(append(cmds, r.later(watchEvery, watchMsg{}))...)
 }
 
+// owner is the page that is open, where it may have a document of its own.
+func (r *Root) owner() (page.Owner, bool) {
+	o, ok := r.pages[r.at].(page.Owner)
+	return o, ok
+}
+
+// here is the desk that keys of everywhere act on: of the page's own document
+// where it has one, else of the one that is open.
+func (r *Root) here() *page.Desk {
+	if o, ok := r.owner(); ok {
+		if d := o.Own(); d != nil {
+			return d
+		}
+	}
+	return r.desk
+}
+
 // over is what is open over the page or over its keys, nil for nothing.
 func (r *Root) over() page.Overlay {
 	if n := len(r.stack); n > 0 {
@@ -139,7 +156,7 @@ func (r *Root) tables() []keys.Table {
 
 // push opens something over the whole page.
 func (r *Root) push(o page.Overlay) {
-	o.Attach(r.desk, func() { r.remove(o) })
+	o.Attach(r.here(), func() { r.remove(o) })
 	body := draw.PageFrame(draw.Size{W: r.w, H: r.h}).Body
 	o.SetSize(body.W, body.H)
 	r.stack = append(r.stack, o)

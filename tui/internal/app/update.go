@@ -94,6 +94,7 @@ func (r *Root) update(msg tea.Msg) {
 				return
 			}
 			r.press(e)
+			r.keepOwn()
 		}
 		r.keepSoon()
 		r.restSoon()
@@ -162,25 +163,38 @@ func (r *Root) place() place {
 // document is.
 func (r *Root) press(e keys.Event) {
 	r.stale = true
-	if r.desk.Notice.Refusal {
-		r.desk.Notice = widget.Notice{}
+	here := r.here()
+	for _, d := range []*page.Desk{r.desk, here} {
+		if d.Notice.Refusal {
+			d.Notice = widget.Notice{}
+		}
 	}
-	said, place, now := r.desk.Said(), r.place(), r.desk.Doc.Now()
+	said, place, now := here.Said(), r.place(), here.Doc.Now()
 	found, why := keys.Press(e, r.tables()...)
 	switch {
 	case why != "":
-		r.desk.Refuse(why)
+		r.here().Refuse(why)
 	case found:
 	case e.Key == "":
-		r.desk.Refuse("pasted text goes into fields only; nothing was changed")
+		r.here().Refuse("pasted text goes into fields only; nothing was changed")
 	case e.Key == keys.Unprintable:
-		r.desk.Refuse("this key does nothing here: F1 shows the keys")
+		r.here().Refuse("this key does nothing here: F1 shows the keys")
 	default:
-		r.desk.Refuse(keys.Name(e.Key) + " does nothing here: " + keys.Name(r.helpKey()) + " shows the keys")
+		r.here().Refuse(keys.Name(e.Key) + " does nothing here: " + keys.Name(r.helpKey()) + " shows the keys")
 	}
 	r.settle()
-	if r.desk.Said() == said && (r.place() != place || r.desk.Doc.Now() != now) {
-		r.desk.Notice = widget.Notice{}
+	if here.Said() == said && (r.place() != place || here.Doc.Now() != now) {
+		here.Notice = widget.Notice{}
+	}
+}
+
+// keepOwn keeps what the page's own document says by now: that is small, and
+// written at once.
+func (r *Root) keepOwn() {
+	if o, ok := r.owner(); ok {
+		if err := o.Keep(); err != nil {
+			r.here().Refuse(err.Error())
+		}
 	}
 }
 

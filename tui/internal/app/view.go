@@ -72,7 +72,7 @@ func (r *Root) send(s string) string {
 }
 
 func (r *Root) title(w int) string {
-	t, d := r.desk.Theme, r.desk.Doc
+	t, d := r.desk.Theme, r.here().Doc
 	s := d.Now()
 	name := r.name()
 	what := draw.Clean(s.Title)
@@ -99,12 +99,16 @@ func (r *Root) title(w int) string {
 	if ro, _ := d.ReadOnly(); ro {
 		state += ", read only"
 	}
+	own := r.here() != r.desk
+	if own {
+		state = "an exercise"
+	}
 	unit := "inch"
 	if d.Units() == quantity.Metric {
 		unit = "mm"
 	}
 	right := state + "   " + unit
-	if r.over() == nil {
+	if !own && r.over() == nil {
 		right += "   Tab pages"
 	}
 	left := what
@@ -121,7 +125,7 @@ func (r *Root) title(w int) string {
 
 // service is the service in a few words, for wide screens.
 func (r *Root) service() string {
-	s, u := &r.desk.Doc.Now().Service, r.desk.Units()
+	s, u := &r.here().Doc.Now().Service, r.here().Units()
 	var parts []string
 	add := func(p string) { parts = append(parts, p) }
 	if s.Fluid != "" {
@@ -146,7 +150,10 @@ func (r *Root) service() string {
 }
 
 func (r *Root) notice(w int) string {
-	n := r.desk.Notice
+	n := r.here().Notice
+	if r.desk.Notice.Refusal { // what is wrong with the document behind an exercise matters too
+		n = r.desk.Notice
+	}
 	if n.Text == "" && r.fault != "" {
 		n = widget.Notice{Text: notKept + ": " + r.fault, Refusal: true}
 	}

@@ -184,6 +184,37 @@ func BenchPage(s Size) Bench {
 	return b
 }
 
+// LedBenchPage divides the screen for a bench on which a text of some lines
+// stands first, in the place that Findings have. It has the lines that it needs
+// as far as the rack keeps all of its own; on a Huge screen there is a column
+// for it, as for findings.
+func LedBenchPage(s Size, lines int) Bench {
+	b := Bench{Frame: PageFrame(s)}
+	body := b.Body
+	switch b.Form {
+	case TooSmall, Huge:
+		return BenchPage(s)
+	case Reduced:
+		b.Findings, body = body.Top(findingsReduced)
+		b.Strip, body = body.Top(stripLow)
+		b.Totals, body = body.Top(1)
+		b.Plies, b.Rack = body.Bottom(rackFlat)
+	case Full:
+		b.Findings, body = body.Top(max(findingsLow, min(lines+1, body.H-stripLow-1-rackLines)))
+		b.Strip, body = body.Top(stripLow)
+		b.Totals, body = body.Top(1)
+		body, b.Rack = body.Right(rackNarrow)
+		b.Plies, b.Edge = body.Right(1)
+	case Wide:
+		b.Findings, body = body.Top(max(findingsLow, min(lines+1, body.H/2)))
+		b.Strip, body = body.Top(stripHigh)
+		b.Totals, body = body.Top(1)
+		b.side(&body)
+		b.Plies = body
+	}
+	return b
+}
+
 // side takes the right column off: the rack and the figures under it.
 func (b *Bench) side(body *Rect) {
 	rest, column := body.Right(rackWide)

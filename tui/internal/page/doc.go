@@ -37,3 +37,14 @@ type Rester interface {
 	Waits() bool
 	Rest()
 }
+
+// Owner is a page that may have a document of its own for a while, which is
+// handed in and not saved. Keys of everywhere act on that then, and the document
+// that is open is not touched.
+type Owner interface {
+	// Own is the desk of the document, nil while there is none.
+	Own() *Desk
+	// Keep keeps what is not handed in, so that it outlives the program. It is
+	// called after every key.
+	Keep() error
+}

@@ -13,26 +13,13 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
-	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
-
-// Options are what the caller of New has of his own.
-type Options struct {
-	Name string // the page's name; "" is "bench"
-	// Rows are keys of the caller's; they stand before the bench's own.
-	Rows keys.Table
-	// Pane draws what stands in the place of the findings. With it the bench
-	// says nothing of findings, and has no keys for them.
-	Pane func(w, h int) []string
-	// Tall is how many lines the pane would like to have.
-	Tall int
-}
 
 // Bench is the page. Make it with New.
 type Bench struct {
 	page.Base
-	o    Options
+	lead *Lead // nil: the findings stand under the table
 	plan plan
 
 	preview *rules.Report // what the choice that is open would give, nil for none
@@ -52,24 +39,29 @@ type Bench struct {
 	sums   block         // zones and criteria as drawn
 }
 
-// New makes a bench on the document of a desk.
-func New(d *page.Desk, o Options) *Bench {
-	if o.Name == "" {
-		o.Name = "bench"
-	}
-	b := &Bench{Base: page.NewBase(o.Name, d), o: o}
+// New makes a bench on the document of a desk, with a lead or, where that is
+// nil, with what the rules find.
+func New(d *page.Desk, l *Lead) *Bench {
+	b := &Bench{Base: page.NewBase("bench", d), lead: l}
 	own := append(b.building(), b.places()...)
-	if o.Pane == nil {
-		own = append(own, b.findingKeys()...)
+	if l == nil {
+		b.Rows = append(own, b.findingKeys()...)
+	} else {
+		b.Base = page.NewBase(l.Name, d)
+		b.Rows = l.Rows.Over(own)
 	}
-	b.Rows = o.Rows.Over(own)
 	b.Room = func() draw.Size { return draw.Size{W: b.plan.Findings.W, H: b.plan.panel()} }
 	return b
 }
 
 // SetSize tells the size of the screen.
 func (b *Bench) SetSize(w, h int) {
-	b.plan = planFor(w, h, b.o.Tall)
+	size := draw.Size{W: w, H: h}
+	if b.lead != nil {
+		b.plan = planFor(draw.LedBenchPage(size, len(b.lead.Text(w))))
+	} else {
+		b.plan = planFor(draw.BenchPage(size))
+	}
 	b.Base.SetSize(w, h)
 }
 
@@ -179,7 +171,7 @@ func (b *Bench) offered() *rules.Fix {
 // Waits tells that something is left to do when keys pause.
 func (b *Bench) Waits() bool {
 	r := b.Desk.Report()
-	return b.o.Pane == nil && b.tried != r && len(r.Schedule.Plies) > atOnce
+	return b.lead == nil && b.tried != r && len(r.Schedule.Plies) > atOnce
 }
 
 // Rest does what was left to do.

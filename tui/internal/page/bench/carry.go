@@ -68,7 +68,7 @@ func (m *carry) carry(to int) {
 
 func (m *carry) lines(int) []string {
 	lines := []string{fmt.Sprintf("   from row %d to row %d of %d", m.from+1, m.to+1, m.b.Desk.LastRow()+1)}
-	if m.b.o.Pane == nil {
+	if m.b.lead == nil {
 		lines = append(lines, "   what the rules would say there: "+tally(m.b.shown()))
 	}
 	return lines

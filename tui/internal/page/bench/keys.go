@@ -42,6 +42,8 @@ func (b *Bench) findingKeys() keys.Table {
 		{Keys: []string{"f"}, Short: "fix", Long: "fix what the finding says, where that is mechanical", Group: g, Rank: 8, Can: b.mayFix, Do: one(b.fix)},
 		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: one(b.beginWhy)},
 		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: one(b.goBack)},
+		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Going about", Rank: 35,
+			Can: func() string { return "nothing is open here: u takes the last change back, q quits" }, Do: func(keys.Event) {}},
 	}
 }
 
@@ -59,8 +61,6 @@ func (b *Bench) places() keys.Table {
 		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a screenful inward, outward", Group: g, Rank: 34, Do: by(keys.PgUp, func(by int) {
 			b.Desk.Go(max(min(0, b.Desk.LastRow()), b.Desk.Row+by*b.plan.rows()))
 		})},
-		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: g, Rank: 35,
-			Can: func() string { return "nothing is open here: u takes the last change back, q quits" }, Do: func(keys.Event) {}},
 	}
 }
 

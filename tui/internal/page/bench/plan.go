@@ -9,25 +9,11 @@ type plan struct {
 	why  int // lines of the explanation
 }
 
-// leastTable is how many lines the plies keep, their titles counted.
-const leastTable = 6
-
 // planFor divides a screen. The page's first line is the one under the title.
-// A pane that would like to be tall gets what the table can spare.
-func planFor(w, h, tall int) plan {
-	p := plan{Bench: draw.BenchPage(draw.Size{W: w, H: h})}
+func planFor(bench draw.Bench) plan {
+	p := plan{Bench: bench}
 	for _, r := range []*draw.Rect{&p.Strip, &p.Totals, &p.Plies, &p.Edge, &p.Rack, &p.Figures, &p.Findings, &p.Side} {
 		r.Y -= p.Body.Y
-	}
-	if more := min(tall-p.Findings.H, p.Plies.H-leastTable); more > 0 && p.Form != draw.Huge {
-		p.Findings.Y, p.Findings.H = p.Findings.Y-more, p.Findings.H+more
-		p.Plies.H -= more
-		if p.Form == draw.Full {
-			p.Edge.H, p.Rack.H = p.Edge.H-more, p.Rack.H-more
-		}
-		if p.Form == draw.Reduced {
-			p.Rack.Y -= more
-		}
 	}
 	n := p.panel()
 	p.why = max(1, min(8, n/3))

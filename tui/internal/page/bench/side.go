@@ -84,7 +84,9 @@ func (b *Bench) figures(r *rules.Report, w, h int) []string {
 func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 	out := append([]string{""}, b.zoneTable(r, w)...)
 	out = append(out, "")
-	out = append(out, b.wallBars(r, w, h-len(out)-2)...)
+	if b.lead == nil {
+		out = append(out, b.wallBars(r, w, h-len(out)-2)...)
+	}
 	for _, line := range draw.Wrap("design aid: the governing code, tests and a licensed engineer decide", w-2) {
 		out = append(out, " "+b.Desk.Theme.Dim.Render(line))
 	}

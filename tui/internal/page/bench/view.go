@@ -25,6 +25,7 @@ func (b *Bench) Lines() []string {
 		return o.Lines()
 	}
 	r, s := b.shown(), b.sight()
+	s.look(b.Desk.Theme, r, p.Strip.W < 110) // where nothing settled since
 	return compose(p.Body.W, p.Body.H,
 		part{p.Strip, b.strip(s, r, p.Strip.W, p.Strip.H)},
 		part{p.Totals, []string{b.totals(p.Totals.W)}},
@@ -67,8 +68,8 @@ func (b *Bench) panel(w int) []string {
 	if o := b.Over(); o != nil {
 		return append([]string{widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title})}, o.Lines()...)
 	}
-	if b.o.Pane != nil {
-		return b.o.Pane(w, b.plan.Findings.H)
+	if b.lead != nil {
+		return b.lead.lines(t, w, b.plan.Findings.H)
 	}
 	return append([]string{widget.Rule(t, w, page.TallyPieces(t, b.Desk.Report())...)}, b.findings(w)...)
 }

@@ -37,7 +37,11 @@ func New(d *page.Desk) *page.Form {
 		if len(r.Findings) > 0 {
 			say = page.SeverityWord(r.Findings[0].Severity) + ": " + draw.Clean(r.Findings[0].Message)
 		}
-		return []string{widget.Rule(d.Theme, w, page.TallyPieces(d.Theme, r)...), draw.Cut(" "+say, w)}
+		head := page.TallyPieces(d.Theme, r)
+		if d.Quiet {
+			head, say = nil, "what check finds is said once the answer is handed in"
+		}
+		return []string{widget.Rule(d.Theme, w, head...), draw.Cut(" "+say, w)}
 	}
 	return f
 }

@@ -31,7 +31,7 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 	}
 	what := "length"
 	if part.Form == laminate.Tank {
-		what = "straight side, heads not in it"
+		what = "straight side, without heads"
 	}
 	d, at := part.InsideDiameter.SI(), "inside diameter"
 	if mid, ok := p.middle(ply); ok {
@@ -75,7 +75,7 @@ func (p *Page) amounts(ply int) (a amounts, how, missing string) {
 	}
 	r := &p.analysis().Rows[i]
 	if !r.MassKnown {
-		return a, how, "the mass of this ply is not known: a resin, a density or an angle is missing, which the bench tells"
+		return a, how, "the mass of this ply is not known: a resin, a density or an angle is missing; see the bench"
 	}
 	return amounts{fabric: r.FiberMass * m2, mix: (r.Mass - r.FiberMass) * m2, filler: r.FillerMass * m2}, how, ""
 }

@@ -74,7 +74,7 @@ func share(f *page.Field) (laminate.Optional[float64], error) {
 	}
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || !(v >= 0 && v <= 100) {
-		return laminate.Optional[float64]{}, fmt.Errorf("%s: a number of percent from 0 to 100 is expected", f.Label)
+		return laminate.Optional[float64]{}, fmt.Errorf("%s: enter a percentage from 0 to 100", f.Label)
 	}
 	return laminate.Some(v / 100), nil
 }
@@ -93,9 +93,9 @@ func (p *Page) askDetails() {
 	who := &page.Field{Label: "who", Text: k.who}
 	lot := &page.Field{Label: "lot of " + k.material, Text: k.materialLot}
 	resin := &page.Field{Label: "lot of resin " + k.resin, Text: k.resinLot}
-	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, as the resin manufacturer has it"}
-	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, as the resin manufacturer has it"}
-	s := &page.Form{Head: "kept from tick to tick", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
+	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, by the resin manufacturer's table"}
+	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, by the resin manufacturer's table"}
+	s := &page.Form{Head: "kept from ply to ply", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
 	s.Check = func(i int) error {
 		if f := s.Fields[i]; f == catalyst || f == promoter {
 			_, err := share(f)
@@ -114,7 +114,7 @@ func (p *Page) askDetails() {
 		}
 		p.typed = details{who: strings.TrimSpace(who.Text), materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
-		p.Desk.Say("kept for the next ticks; another material or resin asks for a lot of its own")
+		p.Desk.Say("kept for the next plies; another material or resin needs a lot of its own")
 		return nil
 	}
 	p.Open(s)
@@ -133,20 +133,20 @@ func (c ambient) given() bool {
 // warnings say what speaks against laying now, and what cannot be determined.
 func (c ambient) warnings(u quantity.System) (against []string, untold string) {
 	if c.air.Given() && quantity.Below(c.air.In(quantity.Celsius), inspection.LowestAir) {
-		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u))
+		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u)+" (common practice)")
 	}
 	if c.humidity.Given && quantity.Above(c.humidity.Value, inspection.HighestHumidity) {
-		against = append(against, "humidity "+quantity.Share(c.humidity.Value)+" is above "+quantity.Share(inspection.HighestHumidity))
+		against = append(against, "humidity "+quantity.Share(c.humidity.Value)+" is above "+quantity.Share(inspection.HighestHumidity)+" (common practice)")
 	}
 	if !c.air.Given() || !c.humidity.Given || !c.surface.Given() {
-		return against, "dew cannot be determined without air, humidity and surface"
+		return against, "dew point cannot be determined without air, humidity and surface"
 	}
 	dew, err := inspection.DewPoint(c.air.In(quantity.Celsius), c.humidity.Value)
 	if err != nil {
-		return against, "dew cannot be determined: " + err.Error()
+		return against, "dew point cannot be determined: " + err.Error()
 	}
 	if quantity.Below(c.surface.In(quantity.Celsius), dew+inspection.DewPointMargin) {
-		against = append(against, fmt.Sprintf("DEW: surface %s, dew point %s; it must lie at least 3 °C (5.4 °F) above", u.Temperature(c.surface.SI()), celsius(dew, u)))
+		against = append(against, fmt.Sprintf("DEW: surface %s, dew point %s; at least 3 °C (5.4 °F) above it is required (ISO 8502-4)", u.Temperature(c.surface.SI()), celsius(dew, u)))
 	}
 	return against, ""
 }
@@ -158,7 +158,7 @@ func celsius(t float64, u quantity.System) string {
 // line says in one line how things stand.
 func (c ambient) line(t *draw.Theme, u quantity.System) (string, draw.Style) {
 	if !c.given() {
-		return "not measured for this ply: 1 takes it", t.Dim
+		return "not measured for this ply (1)", t.Dim
 	}
 	against, untold := c.warnings(u)
 	switch {
@@ -168,7 +168,7 @@ func (c ambient) line(t *draw.Theme, u quantity.System) (string, draw.Style) {
 		return untold, t.Incomplete
 	}
 	dew, _ := inspection.DewPoint(c.air.In(quantity.Celsius), c.humidity.Value)
-	return fmt.Sprintf("air %s, humidity %s, surface %s; dew point %s: dry enough", u.Temperature(c.air.SI()),
+	return fmt.Sprintf("air %s, humidity %s, surface %s; dew point %s: dry", u.Temperature(c.air.SI()),
 		quantity.Share(c.humidity.Value), u.Temperature(c.surface.SI()), celsius(dew, u)), t.Good
 }
 
@@ -181,7 +181,7 @@ func temperature(f *page.Field, u quantity.System) (q quantity.Temperature, err 
 		return q, err
 	}
 	if c := q.In(quantity.Celsius); !(c >= -45 && c <= 60) {
-		return q, fmt.Errorf("%s: %s is no temperature of a workshop", f.Label, q.Text())
+		return q, fmt.Errorf("%s: %s is not a shop temperature", f.Label, q.Text())
 	}
 	return q, nil
 }
@@ -199,7 +199,7 @@ func (p *Page) askAmbient(then func()) {
 		surface.Text = p.ambient.surface.Text()
 	}
 	humid.Text = percentText(p.ambient.humidity)
-	s := &page.Form{Head: "ambient conditions, recorded with the next tick", Fields: []*page.Field{air, humid, surface}}
+	s := &page.Form{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}}
 	read := func() (c ambient, err error) {
 		if c.air, err = temperature(air, u); err != nil {
 			return c, err
@@ -208,7 +208,7 @@ func (p *Page) askAmbient(then func()) {
 			return c, err
 		}
 		if c.humidity.Given && c.humidity.Value == 0 {
-			return c, errors.New("humidity: no air is at 0 %")
+			return c, errors.New("humidity: 0 % does not occur")
 		}
 		c.surface, err = temperature(surface, u)
 		return c, err
@@ -254,7 +254,7 @@ func (p *Page) askAmbient(then func()) {
 		}
 		text, look := c.line(p.Desk.Theme, u)
 		if !c.given() {
-			text = "nothing measured: the record will not have the ambient conditions of this ply"
+			text = "nothing measured: the record will have no ambient conditions for this ply"
 		}
 		return page.Labeled(p.Desk.Theme, labelCells, "", text, w, look)
 	}

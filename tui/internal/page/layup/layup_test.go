@@ -59,13 +59,13 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 	g.Typed("first shift", "V-1", "N-40", "1.5", "")
 	g.Press("1")
 	g.Typed("20 degC", "50", "18 degC")
-	g.Says("dry enough")
+	g.Says("dew point 48.7 °F: dry")
 	g.Press("0", keys.Enter)
-	g.Says("ply 2 ticked")
+	g.Says("ply 2 recorded")
 	g.Press(keys.Enter)
 	g.Shows("ply 3 is a gel stop")
 	g.Typed("24")
-	g.Says("ply 3 ticked")
+	g.Says("ply 3 recorded")
 	g.Press(".", "3")
 	g.Says("ply 4", "lap moved")
 	g.Press(".", "8")
@@ -73,9 +73,9 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 	for range 4 {
 		g.Press("0")
 	}
-	g.Says("the last one, all are laid")
+	g.Says("the last one, all plies are laid")
 	if g.Press("0"); !g.Desk.Notice.Refusal {
-		t.Error("a tenth ply was ticked")
+		t.Error("a tenth ply was recorded")
 	}
 	b, err := os.ReadFile(g.Path("pipe-wound-acid-spool-record-1.toml"))
 	if err != nil {
@@ -138,7 +138,7 @@ func TestTick_aHeldKeyTicksOnce(t *testing.T) {
 		g.Press("0")
 	}
 	if n := len(g.Records.Record().Now().Laid); n != 1 {
-		t.Errorf("%d plies ticked", n)
+		t.Errorf("%d plies recorded", n)
 	}
 	g.Step = 2 * time.Second
 	g.Press("0")
@@ -161,7 +161,7 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g.Shows("DO NOT LAY")
 	g.Press("1")
 	g.Typed("", "", "13 degC")
-	g.Says("dry enough")
+	g.Says("dew point 48.7 °F: dry")
 	g.Press(keys.Enter)
 	l := g.Records.Record().Now().Laid
 	if len(l) != 1 || l[0].SurfaceTemperature.Text() != "13 degC" || l[0].Humidity.Value != 0.5 {
@@ -172,7 +172,7 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g.Says("below 59 °F", "above 80 %")
 	g.Press("1")
 	g.Typed("500", "")
-	g.Says("no temperature of a workshop")
+	g.Says("not a shop temperature")
 }
 
 func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
@@ -182,7 +182,7 @@ func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
 	g.Press(keys.Enter)
 	g.Says("reason")
 	g.Typed("torn off again")
-	g.Says("struck the tick of ply 2")
+	g.Says("struck ply 2")
 	if g.Page.next() != 2 || len(g.Records.Record().Now().Laid) != 2 {
 		t.Errorf("next is ply %d", g.Page.next())
 	}
@@ -192,10 +192,10 @@ func TestLook_ticksNothingOutOfOrderUnasked(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Page.skipped = true
 	g.Press("down", "down", "0")
-	g.Says("ply 3 is looked at, ply 1 is next")
+	g.Says("ply 3 is shown, ply 1 is next")
 	g.Press("*")
 	g.Typed("20")
-	g.Says("ply 3 ticked")
+	g.Says("ply 3 recorded")
 	if g.Page.ply() != 1 || g.Records.Record().Now().Laid[0].Ply != 3 {
 		t.Errorf("shown is ply %d", g.Page.ply())
 	}
@@ -262,7 +262,7 @@ func TestArea_ofOtherParts(t *testing.T) {
 	}{
 		{"form = \"panel\"\narea = \"4 m2\"", "panel", 4},
 		// 2 m × 3 m: 6π m², a little more at the ply itself
-		{"form = \"tank\"\ninside_diameter = \"2 m\"\nlength = \"3 m\"", "heads not in it", 6 * math.Pi},
+		{"form = \"tank\"\ninside_diameter = \"2 m\"\nlength = \"3 m\"", "without heads", 6 * math.Pi},
 	} {
 		g := open(t, 80, 24, spool)
 		replace(g, c.part)
@@ -301,7 +301,7 @@ func replace(g *rig, part string) {
 
 func TestScreen_saysTheCautionsAtEveryMix(t *testing.T) {
 	g := begun(t, 80, 24, spool)
-	g.Shows("NEVER undiluted", "cobalt promoter", "heats up in the pot", "ventilate", "resin manufacturer")
+	g.Shows("NEVER mix", "cobalt promoter", "fire or", "explosion", "can catch fire", "ventilate", "manufacturer")
 	g.Desk.Doc.SetUnits(quantity.Metric)
 	g.Shows(" kg", " m²")
 }
@@ -309,7 +309,7 @@ func TestScreen_saysTheCautionsAtEveryMix(t *testing.T) {
 func TestPage_withoutARecordSaysHowToGetOne(t *testing.T) {
 	g := open(t, 80, 24, spool)
 	g.Press("0")
-	g.Says("3 opens or begins one")
+	g.Says("3 opens or starts one")
 	g.Shows("LAY PLY 1 of 9")
 	if !g.Press(keys.Esc) {
 		t.Error("Esc does not lead back")

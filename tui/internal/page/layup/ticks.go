@@ -55,7 +55,7 @@ func (p *Page) ply() int {
 
 func (p *Page) needPlies() string {
 	if p.total() == 0 {
-		return "the schedule has no ply to lay"
+		return "the schedule has no ply to lay up"
 	}
 	return ""
 }
@@ -73,9 +73,9 @@ func (p *Page) canTick() string {
 	}
 	switch next := p.next(); {
 	case next == 0:
-		return "all " + page.Count(p.total(), "ply") + " are ticked"
+		return "all " + page.Count(p.total(), "ply") + " are recorded"
 	case p.ply() != next:
-		return fmt.Sprintf("ply %d is looked at, ply %d is next: n goes back to it, * ticks the one looked at out of order", p.ply(), next)
+		return fmt.Sprintf("ply %d is shown, ply %d is next: n goes back to it, * records the one shown out of order", p.ply(), next)
 	}
 	return ""
 }
@@ -86,9 +86,9 @@ func (p *Page) canDisorder() string {
 	}
 	switch {
 	case p.laid()[p.ply()] != nil:
-		return fmt.Sprintf("ply %d is ticked already", p.ply())
+		return fmt.Sprintf("ply %d is already recorded", p.ply())
 	case p.ply() == p.next():
-		return "this ply is the next one: Enter ticks it"
+		return "this ply is the next one: Enter records it"
 	}
 	return ""
 }
@@ -98,7 +98,7 @@ func (p *Page) canStrike() string {
 		return why
 	}
 	if p.lastTick() == nil {
-		return "no ply is ticked yet"
+		return "no ply is recorded yet"
 	}
 	return ""
 }
@@ -121,14 +121,14 @@ func (p *Page) turn(e keys.Event) {
 	now := p.ply()
 	n := max(1, min(p.total(), now+by))
 	if n == now {
-		p.Desk.Refuse("there is no ply further that way")
+		p.Desk.Refuse("no ply further that way")
 		return
 	}
 	p.look = n
 	if n == p.next() {
 		p.look = 0
 	}
-	p.Desk.Note(fmt.Sprintf("ply %d is shown", n), "n goes to the next one to lay")
+	p.Desk.Note(fmt.Sprintf("ply %d is shown", n), "n goes to the next one")
 }
 
 // tick ticks the next ply. Before the first one it asks for the ambient once.
@@ -139,7 +139,7 @@ func (p *Page) tick() {
 	}
 	if len(p.laid()) == 0 && !p.ambient.given() && !p.skipped {
 		p.askAmbient(func() { p.lay(p.ply(), "") })
-		p.Desk.Say("before the first ply: is it warm and dry enough? Enter goes past what is not measured")
+		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
 	p.lay(p.ply(), "")
@@ -153,7 +153,7 @@ func (p *Page) held() error {
 	soon := !p.pressed.IsZero() && since >= 0 && since < heldKey
 	p.pressed = now
 	if soon {
-		return errors.New("that came too soon after the last key to be another ply: press again")
+		return errors.New("too soon after the last key for another ply: press again")
 	}
 	return nil
 }
@@ -170,7 +170,7 @@ func (p *Page) notes() {
 	for _, s := range notes() {
 		items = append(items, page.Item{Name: s})
 	}
-	items = append(items, page.Item{Name: "in own words"})
+	items = append(items, page.Item{Name: "in your own words"})
 	p.Open(&page.List{Head: fmt.Sprintf("ply %d is laid, with the note:", n), Items: items, Take: func(i int) error {
 		if i < len(notes()) {
 			p.lay(n, notes()[i])
@@ -193,8 +193,8 @@ func (p *Page) lay(n int, note string) {
 		}
 		return
 	}
-	gel := &page.Field{Label: "gel time", Hint: "min since the mix; tick it when it has gelled and cooled down"}
-	p.Open(&page.Form{Head: fmt.Sprintf("ply %d is a gel stop: wait, then tick it", n), Fields: []*page.Field{gel}, Take: func() error {
+	gel := &page.Field{Label: "gel time", Hint: "min since the mix; record it when it has gelled and cooled"}
+	p.Open(&page.Form{Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}, Take: func() error {
 		if err := p.held(); err != nil {
 			return err
 		}
@@ -226,7 +226,7 @@ func (p *Page) put(n int, note, gel string) error {
 		return err
 	}
 	p.ambient, p.look = ambient{}, 0
-	said := fmt.Sprintf("ply %d ticked at %s", n, t.Time.Format("15:04"))
+	said := fmt.Sprintf("ply %d recorded at %s", n, t.Time.Format("15:04"))
 	if note != "" {
 		said += ", " + note
 	}
@@ -234,7 +234,7 @@ func (p *Page) put(n int, note, gel string) error {
 	case p.stops(n) && gel == "":
 		said += "; no gel time recorded"
 	case p.next() == 0:
-		said += ": the last one, all are laid"
+		said += ": the last one, all plies are laid"
 	}
 	p.Desk.Note(said, "x strikes it")
 	return nil
@@ -245,12 +245,12 @@ func (p *Page) strike() {
 	t := p.lastTick()
 	why := &page.Field{Label: "why", Hint: "is it struck"}
 	n, ply := t.Number, t.Ply
-	p.Open(&page.Form{Head: fmt.Sprintf("strike the tick of ply %d, %s", t.Ply, t.Time.Format("15:04")), Fields: []*page.Field{why}, Take: func() error {
+	p.Open(&page.Form{Head: fmt.Sprintf("strike ply %d, %s", t.Ply, t.Time.Format("15:04")), Fields: []*page.Field{why}, Take: func() error {
 		if err := p.records.Record().Strike(n, p.kept(ply).who, strings.TrimSpace(why.Text)); err != nil {
 			return err
 		}
 		p.look = 0
-		p.Desk.Say(fmt.Sprintf("struck the tick of ply %d; it stays in the record and counts no more", ply))
+		p.Desk.Say(fmt.Sprintf("struck ply %d; it stays in the record and no longer counts", ply))
 		return nil
 	}})
 }

@@ -2,11 +2,13 @@ package layup
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -56,7 +58,7 @@ func large(n int) []string {
 const (
 	footLines    = 2 // ambient, and what a tick carries
 	leastTake    = 2 // fabric, resin mix
-	leastWarning = 3 // the whole sentence about peroxide
+	leastWarning = 3 // the cautions that come first
 )
 
 // Lines draws the page.
@@ -95,7 +97,7 @@ func (p *Page) Lines() []string {
 func (p *Page) above(w int) []string {
 	lines := []string{p.head(w)}
 	if p.total() == 0 {
-		return append(lines, "", " the schedule has no ply to lay")
+		return append(lines, "", " the schedule has no ply to lay up")
 	}
 	return append(lines, p.big(w)...)
 }
@@ -107,7 +109,7 @@ func (p *Page) head(w int) string {
 	}
 	line := " " + p.records.RecordLine()
 	if p.records.Record() == nil {
-		return line + t.Dim.Render(draw.Cut(": 3 opens or begins one, then Enter ticks each ply", max(0, w-len(line)-1)))
+		return line + t.Dim.Render(draw.Cut(": 3 opens or starts one, then Enter records each ply", max(0, w-len(line)-1)))
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
 	if l := p.lastTick(); l != nil {
@@ -132,7 +134,7 @@ func (p *Page) big(w int) []string {
 	look := t.Strong
 	switch done := p.laid()[n]; {
 	case p.next() == 0 && p.look == 0:
-		what, look = "ALL LAID, the last one ply ", t.Good
+		what, look = "ALL LAID, the last ply is ", t.Good
 	case done != nil:
 		what, look = "LAID at "+done.Time.Format("15:04")+", ply ", t.Good
 	case n != p.next() && p.records.Record() != nil:
@@ -190,7 +192,7 @@ func (p *Page) comes(t *draw.Theme, n, w int) string {
 	case stop > 0:
 		return draw.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(stop-n+1, "ply")), w)
 	}
-	return t.Dim.Render(draw.Cut("no gel stop comes any more", w))
+	return t.Dim.Render(draw.Cut("no more gel stops", w))
 }
 
 const labelCells = 12
@@ -199,7 +201,7 @@ const labelCells = 12
 func (p *Page) take(w int) []string {
 	t, u := p.Desk.Theme, p.Desk.Units()
 	n := p.ply()
-	lines := []string{widget.Rule(t, w, widget.Piece{Text: "it takes, without waste", Look: t.Title})}
+	lines := []string{widget.Rule(t, w, widget.Piece{Text: "material for this ply, net", Look: t.Title})}
 	a, how, missing := p.amounts(n)
 	if missing != "" {
 		return append(lines, page.Labeled(t, labelCells, "", "cannot be determined: "+missing, w, t.Incomplete)...)
@@ -208,7 +210,7 @@ func (p *Page) take(w int) []string {
 		return " " + t.Label.Render(draw.Left(label, labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 	}
 	if a.fabric > 0 {
-		lines = append(lines, row("glass", weight(a.fabric, u)))
+		lines = append(lines, row("material", weight(a.fabric, u)))
 	}
 	mix := weight(a.mix, u) + " of resin"
 	if a.filler > 0 {
@@ -216,42 +218,38 @@ func (p *Page) take(w int) []string {
 	}
 	lines = append(lines, row("resin mix", mix))
 	if last, kg, ok := p.batch(n); ok && last > n {
-		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in pots as small as it takes", n, last, weight(kg, u))))
+		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in small pots", n, last, weight(kg, u))))
 	}
 	m2, _, _ := p.area(n)
 	return append(lines, row("area", quantity.New(m2, quantity.SquareMeter).Format(u.Surface(), 1)+" = "+how))
 }
 
-// warnings are what is said at every mix, what kills first where there is
-// little room.
+// warnings are the cautions of the ply, the worst hazard first: each in one
+// line, and in whole sentences as far as there is room.
 func (p *Page) warnings(w, h int) []string {
 	t := p.Desk.Theme
-	lines := page.Labeled(t, labelCells, "peroxide", p.neverMeet(), w, t.Warning)
-	for _, s := range [][2]string{
-		{"leftovers", "resin with initiator in it heats up in the pot and can burn: small pots"},
-		{"air", "styrene: ventilate, no flame, no spark; gloves, eye protection"},
-		{"how much", "initiator, promoter and gel time by the resin manufacturer's table"},
-	} {
-		lines = append(lines, page.Labeled(t, labelCells, s[0], s[1], w)...)
+	row := &laminate.RowFigures{}
+	if i := p.Desk.RowOf(p.ply()); i >= 0 {
+		row = &p.analysis().Rows[i]
 	}
-	if len(lines) < h {
-		lines = append([]string{widget.Rule(t, w, widget.Piece{Text: "at every mix", Look: t.Warning})}, lines...)
+	cautions := safety.ForPly(row)
+	said := make([][]string, len(cautions))
+	room := h
+	for i, c := range cautions {
+		said[i] = page.Labeled(t, labelCells, c.Label, c.Line, w, t.Warning)
+		room -= len(said[i])
 	}
-	return lines[:max(0, min(len(lines), h))]
-}
-
-func (p *Page) neverMeet() string {
-	promoter := "promoter"
-	if i := p.Desk.RowOf(p.ply()); i >= 0 && p.analysis().Rows[i].Resin != nil {
-		switch p.analysis().Rows[i].Resin.Cure {
-		case laminate.PeroxideCobalt:
-			promoter = "cobalt promoter"
-		case laminate.PeroxideAmine:
-			promoter = "amine promoter"
-		case laminate.NoCure:
+	for i, c := range cautions {
+		if whole := page.Labeled(t, labelCells, c.Label, c.Text, w, t.Warning); len(whole)-len(said[i]) <= room {
+			room -= len(whole) - len(said[i])
+			said[i] = whole
 		}
 	}
-	return "NEVER undiluted with " + promoter + ": they explode. Stir the promoter in wholly, only then the peroxide."
+	lines := slices.Concat(said...)
+	if len(lines) < h {
+		lines = append([]string{widget.Rule(t, w, widget.Piece{Text: "safety", Look: t.Warning})}, lines...)
+	}
+	return lines[:max(0, min(len(lines), h))]
 }
 
 // goes is what the next tick carries beside its time.
@@ -267,7 +265,7 @@ func (p *Page) goes(w int) string {
 	}
 	s := strings.Join(parts, ", ")
 	if s == "" {
-		s = "nobody and no lots: 2 takes them"
+		s = "operator and lots not entered (2)"
 	}
-	return " " + t.Label.Render(draw.Left("with a tick", labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
+	return " " + t.Label.Render(draw.Left("entered", labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 }

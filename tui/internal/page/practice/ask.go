@@ -19,13 +19,12 @@ type asking struct {
 	fields []page.Field
 	at     int
 	open   bool
-	table  plyTable
 }
 
 func newAsking(p *Practice, a *attempt) *asking {
 	s := &asking{attempt: a}
-	for _, q := range a.exercise().Questions {
-		f := page.Field{Choices: q.Ask.Words()}
+	for i, q := range a.exercise().Questions {
+		f := page.Field{Choices: q.Ask.Words(), Text: a.session.Answer().Values[i]}
 		switch q.Ask.Answer() {
 		case exercise.Thickness:
 			f.Hint = p.desk.Units().Thin().Symbol() + ", or any unit"
@@ -46,10 +45,6 @@ func (s *asking) scope() keys.Scope {
 }
 
 func (s *asking) typing() bool { return s.open }
-
-func (s *asking) unready() string { return "" }
-
-func (*asking) hand() {}
 
 func (s *asking) begin(p *Practice, i int) {
 	if i < 0 || i >= len(s.fields) {
@@ -82,7 +77,7 @@ func (s *asking) take(p *Practice) {
 			return
 		}
 	}
-	s.put(s.session().Tell(s.at, f.Text))
+	s.session = s.session.Tell(s.at, f.Text)
 	s.open = false
 	p.desk.Say("answered " + strconv.Itoa(s.at+1) + " of " + strconv.Itoa(len(s.fields)))
 	for i := range s.fields {
@@ -92,7 +87,7 @@ func (s *asking) take(p *Practice) {
 			return
 		}
 	}
-	p.desk.Notice.Tail = "m marks it"
+	p.desk.Notice.Tail = "c checks it"
 }
 
 func askActs() page.Acts[*Practice] {
@@ -104,14 +99,10 @@ func askActs() page.Acts[*Practice] {
 		})),
 		act(scopeAsk, "answer pointed at", g, []string{keys.Enter}, "", "", "answer the question pointed at", 20, nil, in(func(s *asking, p *Practice, _ keys.Event) { s.begin(p, s.at) })),
 		act(scopeAsk, "question", g, arrows(), "↑↓", "question", "point at another question", 2, nil, in(func(s *asking, _ *Practice, e keys.Event) {
-			by := 1
-			if inward(e) {
-				by = -1
-			}
-			s.at = max(0, min(len(s.fields)-1, s.at+by))
+			s.at = moved(s.at, e, len(s.fields))
 		})),
 	}
-	return append(list, workActs(scopeAsk, g, true)...)
+	return append(list, workActs(scopeAsk, g)...)
 }
 
 func tellActs() page.Acts[*Practice] {
@@ -119,7 +110,6 @@ func tellActs() page.Acts[*Practice] {
 	return page.Acts[*Practice]{
 		act(scopeTell, "take", g, []string{keys.Enter}, "", "take it", "take the answer, go on to the next question", 1, nil, in(func(s *asking, p *Practice, _ keys.Event) { s.take(p) })),
 		act(scopeTell, "choose", g, []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "where words are to choose from: take one", 3, nil, in(func(s *asking, p *Practice, e keys.Event) { s.typed(p, e) })),
-		act(scopeTell, "read", g, []string{keys.PgUp, keys.PgDown}, "PgUp PgDn", "task", "read the scenario and the task on", 4, nil, in(func(s *asking, _ *Practice, e keys.Event) { s.scroll(e.Key == keys.PgUp) })),
 		act(scopeTell, "leave", g, []string{keys.Esc}, "", "leave it", "leave the question as it was", 2, nil, in(func(s *asking, p *Practice, _ keys.Event) {
 			if s.fields[s.at].Changed() {
 				p.desk.Say("left the question as it was")
@@ -132,7 +122,7 @@ func tellActs() page.Acts[*Practice] {
 
 func (s *asking) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
-	out, left := s.head(p, w, h)
+	out, left := s.head(p, w, h, min(2*len(s.fields)+6, h-5))
 	e := s.exercise()
 	var asked []string
 	focus := 0
@@ -175,11 +165,8 @@ func (s *asking) given(p *Practice, w, h int) []string {
 	for i, x := range e.Specimens {
 		out = append(out, draw.Cut(" specimen "+strconv.Itoa(i+1)+" of "+x.Group.String()+": "+grams(x.Before)+" before, "+grams(x.After)+" after", w))
 	}
-	if left := h - len(out); left > 0 {
-		a := laminate.Analyze(&e.Given, p.library())
-		s.table.s, s.table.a, s.table.row = &e.Given, a, -2
-		out = append(out, s.table.lines(p, w, left)...)
-	}
+	a := laminate.Analyze(&e.Given, s.library)
+	out = append(out, plyLines(p, &e.Given, a, w, -1, false, func(int) string { return " " })...)
 	return out[:min(len(out), h)]
 }
 

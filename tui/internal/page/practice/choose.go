@@ -19,9 +19,9 @@ type choosing struct {
 	at    [2]int
 }
 
-func newChoosing(p *Practice, a *attempt) *choosing {
+func newChoosing(a *attempt) *choosing {
 	c := &choosing{attempt: a}
-	given, lib := &a.exercise().Given, p.library()
+	given, lib := &a.exercise().Given, a.library
 	seen := map[string]bool{}
 	for _, list := range [][]laminate.Material{given.Materials, lib.Materials} {
 		for i := range list {
@@ -40,7 +40,7 @@ func newChoosing(p *Practice, a *attempt) *choosing {
 func (*choosing) scope() keys.Scope { return scopeChoose }
 
 func (c *choosing) unready() string {
-	a := c.session().Answer()
+	a := c.session.Answer()
 	switch {
 	case a.Veil == "":
 		return "the veil is not named yet"
@@ -49,8 +49,6 @@ func (c *choosing) unready() string {
 	}
 	return ""
 }
-
-func (*choosing) hand() {}
 
 func (c *choosing) length() int {
 	if c.list == 0 {
@@ -66,16 +64,16 @@ func (c *choosing) take(p *Practice, i int) {
 	}
 	c.at[c.list] = i
 	if c.list == 0 {
-		c.put(c.session().Veil(c.veils[i]))
+		c.session = c.session.Veil(c.veils[i])
 		p.desk.Say("veil: " + c.veils[i])
 		c.list = 1
 		return
 	}
 	f := laminate.Families.All()[i]
-	c.put(c.session().Family(f))
+	c.session = c.session.Family(f)
 	p.desk.Say("resin family: " + f.String())
 	if c.unready() == "" {
-		p.desk.Notice.Tail = "m marks it"
+		p.desk.Notice.Tail = "c checks it"
 	} else {
 		c.list = 0
 	}
@@ -90,21 +88,17 @@ func chooseActs() page.Acts[*Practice] {
 		})),
 		act(scopeChoose, "take pointed at", g, []string{keys.Enter, keys.Space}, "Enter", "", "take the row pointed at", 20, nil, in(func(c *choosing, p *Practice, _ keys.Event) { c.take(p, c.at[c.list]) })),
 		act(scopeChoose, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(c *choosing, _ *Practice, e keys.Event) {
-			by := 1
-			if inward(e) {
-				by = -1
-			}
-			c.at[c.list] = max(0, min(c.length()-1, c.at[c.list]+by))
+			c.at[c.list] = moved(c.at[c.list], e, c.length())
 		})),
 		act(scopeChoose, "list", g, []string{keys.Left, keys.Right}, "←→", "other list", "the veils, the resins", 2, nil, in(func(c *choosing, _ *Practice, _ keys.Event) { c.list = 1 - c.list })),
 	}
-	return append(list, workActs(scopeChoose, g, true)...)
+	return append(list, workActs(scopeChoose, g)...)
 }
 
 func (c *choosing) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
-	out, left := c.head(p, w, h)
-	a := c.session().Answer()
+	out, left := c.head(p, w, h, max(6, min(len(c.names)+2, h/2)))
+	a := c.session.Answer()
 	named := func(s string) string {
 		if s == "" {
 			return "not named"
@@ -142,5 +136,5 @@ func (c *choosing) lines(p *Practice, w, h int) []string {
 	return append(out, draw.Beside(left, "",
 		draw.Block{W: half, Lines: column(0, "veils", c.names, a.Veil, half)},
 		draw.Block{W: 1, Lines: widget.Edge(t, left)},
-		draw.Block{W: w - half - 1, Lines: column(1, "resin families", names(laminate.Families.All()), a.Family.String(), w-half-1)})...)
+		draw.Block{W: w - half - 1, Lines: column(1, "resin families", laminate.Families.Words(), a.Family.String(), w-half-1)})...)
 }

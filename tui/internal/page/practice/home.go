@@ -28,16 +28,13 @@ func homeActs() page.Acts[*Practice] {
 		}),
 		act(scopeHome, "step pointed at", g, []string{keys.Enter}, "", "", "the step pointed at", 20, nil, in(func(h *home, p *Practice, _ keys.Event) { p.openStep(h.at + 1) })),
 		act(scopeHome, "point", g, arrows(), "↑↓", "", "point at another step", 21, nil, in(func(h *home, _ *Practice, e keys.Event) {
-			if inward(e) {
-				h.at = max(0, h.at-1)
-			} else {
-				h.at = min(exercise.Steps-1, h.at+1)
-			}
+			h.at = moved(h.at, e, exercise.Steps)
 		})),
-		act(scopeHome, "next", g, []string{"n"}, "", "next exercise", "the exercise that is due: what was missed comes back sooner", 1, (*Practice).noExercise, func(p *Practice, _ keys.Event) { p.next() }),
-		act(scopeHome, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade and where they come from", 3, nil, func(p *Practice, _ keys.Event) {
-			p.now = &terms{back: p.home}
+		act(scopeHome, "nothing open", g, []string{keys.Esc}, "", "", "one step back, where something is open", 22, nil, func(p *Practice, _ keys.Event) {
+			p.desk.Refuse("nothing is open here: Tab shows the pages, q quits")
 		}),
+		act(scopeHome, "next", g, []string{"n"}, "", "next exercise", "the exercise that is due: what was missed comes back sooner", 1, (*Practice).noExercise, func(p *Practice, _ keys.Event) { p.next() }),
+		act(scopeHome, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade and where they come from", 3, nil, func(p *Practice, _ keys.Event) { p.glossary() }),
 		act(scopeHome, "who", g, []string{"w"}, "", "who", "whose progress is kept", 4, nil, func(p *Practice, _ keys.Event) { p.ask(func() { p.now = p.home }) }),
 	}
 }

@@ -2,10 +2,12 @@ package practice
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -13,14 +15,25 @@ import (
 	"frp/veilwright/tui/internal/widget"
 )
 
-// marked shows what an answer is worth, demand by demand.
+// marked shows what an answer is worth, demand by demand, and all that the
+// checker says of it.
 type marked struct {
 	*attempt
 	result practice.Mark
 	at     int
 	read   int
-	unread int
-	first  int
+}
+
+// markRow is a demand or a finding, and why.
+type markRow struct {
+	head  string // how it was met, the points
+	look  draw.Style
+	text  string
+	parts [][2]string // label and text of the whole of it
+}
+
+func newMarked(a *attempt, m practice.Mark) *marked {
+	return &marked{attempt: a, result: m, at: firstMiss(&m)}
 }
 
 func (*marked) scope() keys.Scope { return scopeMark }
@@ -35,55 +48,99 @@ func firstMiss(m *practice.Mark) int {
 	return 0
 }
 
+// length is how many demands and findings there are.
+func (m *marked) length() int {
+	n := len(m.result.Lines)
+	if m.result.Report != nil {
+		n += len(m.result.Report.Findings)
+	}
+	return n
+}
+
+// row is the demand or the finding of a number.
+func (m *marked) row(t *draw.Theme, i int) markRow {
+	if i >= len(m.result.Lines) {
+		return findingRow(t, m.result.Report, i-len(m.result.Lines))
+	}
+	l := &m.result.Lines[i]
+	r := markRow{look: t.Break, text: l.Demand + ": " + l.Found, parts: [][2]string{{"asked", l.Demand}, {"found", l.Found}, {"why", l.Why}, {"basis", l.Basis}}}
+	glyph, word := "!", "missed"
+	switch {
+	case !l.Missed:
+		r.look, glyph, word = t.Good, "+", "met"
+	case l.Of == 0:
+		glyph, word = " ", "also"
+	case l.Points > 0:
+		r.look, glyph, word = t.Warning, "~", "partly"
+	}
+	score := ""
+	if l.Of > 0 {
+		score = points(l.Points) + "/" + points(l.Of)
+	}
+	r.head = glyph + " " + draw.Left(word, 6) + " " + draw.Right(score, 5)
+	return r
+}
+
+// findingRow is what the checker says of the answer, whether it cost points or
+// not.
+func findingRow(t *draw.Theme, report *rules.Report, i int) markRow {
+	f := &report.Findings[i]
+	place := ""
+	if len(f.Rows) > 0 && f.Rows[0] < len(report.Analysis.Rows) {
+		place = page.PlyName(&report.Analysis.Rows[f.Rows[0]]) + ": "
+	}
+	r := markRow{
+		head: page.SeverityMark(f.Severity) + " " + draw.Left(page.SeverityWord(f.Severity), 12), look: page.SeverityStyle(t, f.Severity),
+		text: place + f.Message, parts: [][2]string{{"check", f.Rule.Title}, {"found", place + f.Message}, {"why", f.Rule.Why}, {"basis", f.Basis}},
+	}
+	if fix := report.Fix(i); fix != nil {
+		r.parts = append(r.parts, [2]string{"fix", fix.Text})
+	}
+	return r
+}
+
+func points(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
+
 func markActs() page.Acts[*Practice] {
 	const g = "After marking"
 	return page.Acts[*Practice]{
-		act(scopeMark, "demand", g, arrows(), "↑↓", "why", "another demand, and why it was missed", 1, nil, in(func(m *marked, _ *Practice, e keys.Event) {
-			by := 1
-			if inward(e) {
-				by = -1
-			}
-			m.at, m.read = max(0, min(len(m.result.Lines)-1, m.at+by)), 0
+		act(scopeMark, "demand", g, arrows(), "↑↓", "why", "another demand or finding, and why", 1, nil, in(func(m *marked, _ *Practice, e keys.Event) {
+			m.at, m.read = moved(m.at, e, m.length()), 0
 		})),
-		act(scopeMark, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "read the reason on", 5, nil, in(func(m *marked, _ *Practice, e keys.Event) {
+		act(scopeMark, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "read the reason on", 5, nil, in(func(m *marked, p *Practice, e keys.Event) {
 			if e.Key == keys.PgUp {
 				m.read = max(0, m.read-3)
 			} else {
-				m.read = min(m.unread, m.read+3)
+				m.read = min(m.unread(p), m.read+3)
 			}
 		})),
-		act(scopeMark, "beside", g, []string{"v"}, "", "answer beside", "an answer that marks full, beside yours", 2, nil, in(func(m *marked, p *Practice, _ keys.Event) { p.now = &beside{marked: m} })),
+		act(scopeMark, "beside", g, []string{"v"}, "", "answer beside", "an answer that marks full, beside yours", 2, nil, in(func(m *marked, p *Practice, _ keys.Event) { m.beside(p) })),
 		act(scopeMark, "again", g, []string{"t"}, "", "try again", "go on with the answer as it was; hints stay paid", 3, nil, in(func(m *marked, p *Practice, _ keys.Event) {
-			m.attempt.replace(m.session().Again())
-			p.now = m.resume
-			p.desk.Say("go on where you were")
+			m.session = m.session.Again()
+			p.now = p.work
+			p.SetSize(p.w, p.h)
+			p.here().Say("go on where you were")
 		})),
 		act(scopeMark, "next", g, []string{"n", keys.Enter}, "n", "next", "the exercise that is due next", 4, nil, func(p *Practice, _ keys.Event) { p.next() }),
-		act(scopeMark, "back", g, []string{keys.Esc}, "", "back", "back to the step", 6, nil, in(func(m *marked, p *Practice, _ keys.Event) { p.now = m.back })),
+		act(scopeMark, "back", g, []string{keys.Esc}, "", "back", "back to the step", 6, nil, in(func(m *marked, p *Practice, _ keys.Event) {
+			p.end()
+			p.now = m.back
+			p.look()
+		})),
 	}
 }
 
-// sign says how a demand was met in a glyph and a word.
-func sign(l *practice.Line) (glyph, word string) {
-	switch {
-	case !l.Missed:
-		return "+", "met"
-	case l.Of == 0:
-		return " ", "also"
-	case l.Points > 0:
-		return "~", "partly"
-	}
-	return "!", "missed"
+// split divides the lines of the page: the heading, the rows, the reason.
+func (m *marked) split(h int) (head, rows, reason int) {
+	head = 2 + len(m.result.Notes)
+	rows = max(1, min(m.length(), (h-head-1)*3/5))
+	return head, rows, max(1, h-head-rows-1)
 }
 
-func look(t *draw.Theme, l *practice.Line) draw.Style {
-	switch {
-	case !l.Missed:
-		return t.Good
-	case l.Points > 0:
-		return t.Warning
-	}
-	return t.Break
+// unread is how many lines of the reason are out of sight.
+func (m *marked) unread(p *Practice) int {
+	_, _, room := m.split(p.frame.Body.H)
+	return max(0, len(m.reason(p.desk.Theme, p.frame.Body.W))-room)
 }
 
 func (m *marked) lines(p *Practice, w, h int) []string {
@@ -92,139 +149,123 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 	if r.Score < practice.Passed {
 		verdict, style = "to do again", t.Warning
 	}
-	points := func(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
-	head := []widget.Piece{{Text: m.exercise().Title, Look: t.Title}, {Text: " · "}, {Text: percent(r.Score) + ", " + verdict, Look: style}}
-	out := []string{widget.Rule(t, w, head...)}
+	out := []string{widget.Rule(t, w, widget.Piece{Text: m.exercise().Title, Look: t.Title}, widget.Piece{Text: " · "}, widget.Piece{Text: percent(r.Score) + ", " + verdict, Look: style})}
 	sum := " " + points(r.Points) + " of " + points(r.Of) + " points"
 	if r.HintCost > 0 {
 		sum += ", hints " + percent(r.HintCost) + " off"
+	}
+	if r.Report != nil {
+		sum += "; check finds " + tally(r.Report)
 	}
 	out = append(out, draw.Cut(sum, w))
 	for _, n := range r.Notes {
 		out = append(out, " "+t.Warning.Render(draw.Cut(draw.Clean(n), max(1, w-2))))
 	}
-	rows := max(1, min(len(r.Lines), (h-len(out)-1)*3/5))
-	if m.at >= m.first+rows {
-		m.first = m.at - rows + 1
-	}
-	m.first = max(0, min(m.first, m.at, len(r.Lines)-rows))
-	for i := m.first; i < len(r.Lines) && i < m.first+rows; i++ {
-		l := &r.Lines[i]
-		glyph, word := sign(l)
-		score := ""
-		if l.Of > 0 {
-			score = points(l.Points) + "/" + points(l.Of)
-		}
-		answer := glyph + " " + draw.Left(word, 6) + " " + draw.Right(score, 5)
-		what := draw.Clean(l.Demand + ": " + l.Found)
+	_, rows, room := m.split(h)
+	var list []string
+	for i := range m.length() {
+		x := m.row(t, i)
 		if i == m.at {
-			out = append(out, t.Selected.Render(draw.Left(draw.Pointer+answer+"  "+what, w)))
+			list = append(list, t.Selected.Render(draw.Left(draw.Pointer+x.head+"  "+draw.Clean(x.text), w)))
 			continue
 		}
-		out = append(out, " "+look(t, l).Render(answer)+"  "+draw.Cut(what, max(1, w-17)))
+		list = append(list, " "+x.look.Render(x.head)+"  "+draw.Cut(draw.Clean(x.text), max(1, w-17)))
 	}
+	out = append(out, window(list, m.at, rows)...)
 	out = append(out, widget.Rule(t, w, widget.Piece{Text: "why", Look: t.Title}))
-	body := m.reason(p, max(10, min(w-10, 96)))
-	room := max(0, h-len(out))
-	m.unread = max(0, len(body)-room)
-	m.read = max(0, min(m.read, m.unread))
-	body = draw.FitLines(body[m.read:min(len(body), m.read+room)], w, room)
-	if m.read < m.unread && room > 1 && w > 30 {
+	body := m.reason(t, w)
+	read := min(m.read, m.unread(p))
+	more := read+room < len(body)
+	body = draw.FitLines(body[read:min(len(body), read+room)], w, room)
+	if more && room > 1 && w > 30 {
 		body[room-1] = draw.Ends(draw.Clip(body[room-1], w-11), t.Dim.Render("… PgDn "), w)
 	}
 	return append(out, body...)
 }
 
-// reason is the whole text of the demand pointed at.
-func (m *marked) reason(p *Practice, w int) []string {
-	if m.at >= len(m.result.Lines) {
-		return nil
-	}
-	t, l := p.desk.Theme, &m.result.Lines[m.at]
-	var out []string
-	part := func(label, s string) {
-		for i, line := range draw.Wrap(draw.CleanText(s), w) {
-			if i > 0 {
-				label = ""
-			}
-			out = append(out, " "+t.Label.Render(draw.Left(label, 7))+" "+line)
+// tally is how many findings of each severity there are.
+func tally(r *rules.Report) string {
+	var parts []string
+	n := page.Tally(r)
+	for s := rules.Break; s >= rules.Note; s-- {
+		if n[s] > 0 {
+			parts = append(parts, page.Count(n[s], s.String()))
 		}
 	}
-	part("asked", l.Demand)
-	part("found", l.Found)
-	part("why", l.Why)
-	part("basis", l.Basis)
+	if len(parts) == 0 {
+		return "nothing"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// reason is the whole text of the row pointed at.
+func (m *marked) reason(t *draw.Theme, w int) []string {
+	if m.at >= m.length() {
+		return nil
+	}
+	var out []string
+	for _, part := range m.row(t, m.at).parts {
+		if part[1] == "" {
+			continue
+		}
+		for i, line := range draw.Wrap(draw.CleanText(part[1]), max(10, min(w-10, 110))) {
+			if i > 0 {
+				part[0] = ""
+			}
+			out = append(out, " "+t.Label.Render(draw.Left(part[0], 7))+" "+line)
+		}
+	}
 	return out
 }
 
-// beside shows the answer that marks full next to the trainee's.
-type beside struct {
-	*marked
-	top, last int
+// beside opens the answer that marks full next to the trainee's.
+func (m *marked) beside(p *Practice) {
+	t, e := p.desk.Theme, m.exercise()
+	mine, full := m.session.Answer(), m.result.Solution
+	title := []widget.Piece{{Text: e.Title, Look: t.Title}, {Text: " · yours and an answer that marks full", Look: t.Dim}}
+	p.read(title, func(w int) []string {
+		if e.Kind.Asks() {
+			return m.figures(p, mine, full, w)
+		}
+		half := (w - 1) / 2
+		left, right := m.side(p, "yours", mine, half), m.side(p, "marks full", full, w-half-1)
+		n := max(len(left), len(right))
+		return draw.Beside(n, "", draw.Block{W: half, Lines: left}, draw.Block{W: 1, Lines: widget.Edge(t, n)}, draw.Block{W: w - half - 1, Lines: right})
+	})
 }
 
-func (*beside) scope() keys.Scope { return scopeBeside }
-
-func besideActs() page.Acts[*Practice] {
-	const g = "Answers beside each other"
-	return page.Acts[*Practice]{
-		act(scopeBeside, "read", g, append(arrows(), keys.PgUp, keys.PgDown), "↑↓", "read", "read on", 1, nil, in(func(s *beside, _ *Practice, e keys.Event) {
-			if inward(e) || e.Key == keys.PgUp {
-				s.top = max(0, s.top-3)
-			} else {
-				s.top = min(s.last, s.top+3)
-			}
-		})),
-		act(scopeBeside, "back", g, []string{keys.Esc, keys.Enter, "v"}, "Esc", "back", "back to the marks", 2, nil, in(func(s *beside, p *Practice, _ keys.Event) { p.now = s.marked })),
-	}
-}
-
-func (s *beside) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	out := []string{widget.Rule(t, w, widget.Piece{Text: s.exercise().Title, Look: t.Title}, widget.Piece{Text: " · yours and an answer that marks full", Look: t.Dim})}
-	var left, right []string
-	half := (w - 1) / 2
-	mine, full := s.session().Answer(), s.result.Solution
-	switch e := s.exercise(); {
-	case e.Kind.Asks():
-		body := s.figures(p, mine, full, w)
-		s.last = max(0, len(body)-(h-1))
-		s.top = min(s.top, s.last)
-		return append(out, body[s.top:min(len(body), s.top+max(0, h-1))]...)
-	case e.Kind == exercise.Choose:
-		left = []string{" " + t.Label.Render("yours"), " veil  " + mine.Veil, " resin " + mine.Family.String()}
-		right = []string{" " + t.Label.Render("marks full"), " veil  " + full.Veil, " resin " + full.Family.String()}
-	default:
-		left = s.side(p, "yours", mine, half)
-		right = s.side(p, "marks full", full, w-half-1)
-	}
-	n := max(0, h-1)
-	s.last = max(0, max(len(left), len(right))-n)
-	s.top = min(s.top, s.last)
-	cut := func(list []string) []string { return list[min(s.top, len(list)):] }
-	return append(out, draw.Beside(n, "", draw.Block{W: half, Lines: cut(left)}, draw.Block{W: 1, Lines: widget.Edge(t, n)}, draw.Block{W: w - half - 1, Lines: cut(right)})...)
-}
-
-// side draws one schedule.
-func (s *beside) side(p *Practice, name string, a practice.Answer, w int) []string {
-	t := p.desk.Theme
-	out := []string{" " + t.Label.Render(name)}
-	if s.exercise().Kind == exercise.Fix {
+// side draws one answer.
+func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []string {
+	out := []string{" " + p.desk.Theme.Label.Render(name)}
+	switch m.exercise().Kind {
+	case exercise.Choose:
+		return append(out, " veil  "+a.Veil, " resin "+a.Family.String())
+	case exercise.Fix:
 		out = append(out, " at fault: "+faultText(a.Faults))
+	default: // the plies say all of it
 	}
 	if a.Schedule == nil {
 		return append(out, " none was found")
 	}
-	an := laminate.Analyze(a.Schedule, p.library())
-	x := plyTable{s: a.Schedule, a: an, row: -2, figures: true, resins: true}
-	rows := len(a.Schedule.Plies)
+	an := laminate.Analyze(a.Schedule, m.library)
+	out = append(out, plyLines(p, a.Schedule, an, w, -1, true, func(int) string { return " " })...)
+	for _, part := range []struct {
+		name string
+		sum  laminate.Sum
+	}{{"barrier", an.Barrier}, {"structure", an.Zones[laminate.StructuralLayer]}} {
+		figures := "none"
+		if part.sum.Plies > 0 {
+			share, ok := part.sum.GlassMassFraction()
+			figures = p.desk.Units().Thickness(part.sum.Thickness) + ", " + page.Percent(share, ok) + " glass"
+		}
+		out = append(out, " "+part.name+" "+figures)
+	}
 	for i := range a.Schedule.Plies {
-		if a.Schedule.Plies[i].GelAfter {
-			rows++
+		q := &a.Schedule.Plies[i]
+		if q.GelAfter {
+			out = append(out, draw.Cut(" gel stop after "+page.PlyName(&an.Rows[i]), w))
 		}
 	}
-	out = append(out, x.lines(p, w, max(1, rows))...)
-	out = append(out, " barrier "+sumText(an.Barrier, p.desk.Units()), " structure "+sumText(an.Zones[laminate.StructuralLayer], p.desk.Units()))
 	seen := map[string]bool{}
 	for i := range a.Schedule.Plies {
 		r, ok := a.Schedule.Resin(a.Schedule.Plies[i].Resin)
@@ -248,8 +289,8 @@ func (s *beside) side(p *Practice, name string, a practice.Answer, w int) []stri
 }
 
 // figures are the questions with both answers and how the right one comes about.
-func (s *beside) figures(p *Practice, mine, full practice.Answer, w int) []string {
-	t, e := p.desk.Theme, s.exercise()
+func (m *marked) figures(p *Practice, mine, full practice.Answer, w int) []string {
+	t, e := p.desk.Theme, m.exercise()
 	var out []string
 	value := func(list []string, i int) string {
 		if i >= len(list) || list[i] == "" {
@@ -260,7 +301,7 @@ func (s *beside) figures(p *Practice, mine, full practice.Answer, w int) []strin
 	for i := range e.Questions {
 		out = append(out, " "+t.Strong.Render(draw.Cut(e.Questions[i].Ask.Text()+"?", max(1, w-2))))
 		out = append(out, draw.Cut("   yours "+value(mine.Values, i)+"   right "+value(full.Values, i), w))
-		if truth, err := practice.TruthOf(e, i, p.library(), p.desk.Units()); err == nil {
+		if truth, err := practice.TruthOf(e, i, m.library, p.desk.Units()); err == nil {
 			for _, l := range draw.Wrap(draw.CleanText(truth.Why+" ("+truth.Basis+")"), max(10, min(w-6, 92))) {
 				out = append(out, "   "+t.Dim.Render(l))
 			}

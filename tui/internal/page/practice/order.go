@@ -38,7 +38,26 @@ func (o *ordering) schedule() *laminate.Schedule {
 	return s
 }
 
-func (o *ordering) hand() { o.put(o.session().Lay(o.schedule())) }
+func (o *ordering) settle() { o.session = o.session.Lay(o.schedule()) }
+
+// newOrdering goes on with what is laid already.
+func newOrdering(a *attempt) *ordering {
+	o := &ordering{attempt: a}
+	given, laid := &a.exercise().Given, a.session.Answer().Schedule
+	if laid == nil || !a.resumed {
+		return o
+	}
+	for _, p := range laid.Plies {
+		p.Origin = 0
+		for i, q := range given.Plies {
+			if q.Origin = 0; p == q && !slices.Contains(o.laid, i) {
+				o.laid = append(o.laid, i)
+				break
+			}
+		}
+	}
+	return o
+}
 
 func (o *ordering) lay(p *Practice, i int) {
 	given := &o.exercise().Given
@@ -51,11 +70,10 @@ func (o *ordering) lay(p *Practice, i int) {
 		return
 	}
 	o.laid = append(o.laid, i)
-	o.touched, o.warned = true, false
 	p.desk.Say("laid " + draw.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
 	p.desk.Notice.Tail = "Backspace takes it back"
 	if o.unready() == "" {
-		p.desk.Notice.Tail = "m marks it"
+		p.desk.Notice.Tail = "c checks it"
 	}
 }
 
@@ -68,11 +86,7 @@ func orderActs() page.Acts[*Practice] {
 		})),
 		act(scopeOrder, "lay pointed at", g, []string{keys.Enter, keys.Space}, "Enter", "", "lay the row pointed at next", 20, nil, in(func(o *ordering, p *Practice, _ keys.Event) { o.lay(p, o.at) })),
 		act(scopeOrder, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(o *ordering, _ *Practice, e keys.Event) {
-			by := 1
-			if inward(e) {
-				by = -1
-			}
-			o.at = max(0, min(len(o.exercise().Given.Plies)-1, o.at+by))
+			o.at = moved(o.at, e, len(o.exercise().Given.Plies))
 		})),
 		act(scopeOrder, "take back", g, []string{keys.Backspace, "-"}, "Backspace", "take back", "take the last one back to the table", 2, can(func(o *ordering, _ *Practice) string {
 			if len(o.laid) == 0 {
@@ -86,14 +100,14 @@ func orderActs() page.Acts[*Practice] {
 			p.desk.Say("took back " + draw.Clean(o.exercise().Given.Plies[last].Material))
 		})),
 	}
-	return append(list, workActs(scopeOrder, g, true)...)
+	return append(list, workActs(scopeOrder, g)...)
 }
 
 func (o *ordering) lines(p *Practice, w, h int) []string {
 	t := p.desk.Theme
-	out, left := o.head(p, w, h)
+	out, left := o.head(p, w, h, len(o.exercise().Given.Plies)+1)
 	s := o.schedule()
-	a := laminate.Analyze(s, p.library())
+	a := laminate.Analyze(s, o.library)
 	if left >= 12 {
 		picture := page.Picture(t, s, a)
 		out = append(out, picture.View(t, w, 2)...)
@@ -133,7 +147,7 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 // name is a row as it lies on the table.
 func (o *ordering) name(p *Practice, q *laminate.Ply) string {
 	glyph := "?"
-	if m, ok := p.library().Material(&o.exercise().Given, q.Material); ok {
+	if m, ok := o.library.Material(&o.exercise().Given, q.Material); ok {
 		glyph = page.Glyph(m.Form)
 	}
 	s := glyph + " " + draw.Clean(q.Material)

@@ -9,117 +9,84 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
-// plyTable draws plies.
-type plyTable struct {
-	s       *laminate.Schedule
-	a       *laminate.Analysis
-	row     int // pointed at; -1 the process face, -2 none
-	here    bool
-	resins  bool                 // the resin before the figures
-	figures bool                 // thickness and glass: what a question asks for stays hidden
-	mark    func(row int) string // one cell before the glyph
-	top     int
-}
-
-// lines draws h lines of w cells with the row pointed at in sight.
-func (x *plyTable) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	var out []string
-	focus := 0
-	face := func() {
-		if x.here && x.row == -1 {
-			focus = len(out)
-			out = append(out, t.Selected.Render(draw.Left(draw.Pointer+"+ the process face: a digit lays here", w)))
-		}
-	}
-	face()
-	for i := range x.s.Plies {
-		if i == x.row {
-			focus = len(out)
-		}
-		out = append(out, x.line(p, i, w))
-		if x.s.Plies[i].GelAfter {
-			out = append(out, t.Mark.Render(draw.Cut("      ── gel stop ──", w)))
-		}
-	}
-	if len(x.s.Plies) == 0 && !x.here {
-		out = append(out, " nothing is laid")
-	}
-	if focus >= x.top+h-1 {
-		x.top = focus - h + 2
-	}
-	if focus < x.top {
-		x.top = focus
-	}
-	x.top = max(0, min(x.top, len(out)-h))
-	return draw.FitLines(out[x.top:min(len(out), x.top+h)], w, h)
-}
-
-// line draws a row: what does not fit is left out from the right.
-func (x *plyTable) line(p *Practice, i, w int) string {
+// plyLines are the rows of a schedule to be read, one a line, a gel stop at the
+// end of the row it follows. Row is pointed at, -1 for none; with figures the
+// thickness, the thickness to there and the glass content stand beside a row,
+// else what its material is stated to be; mark gives one cell before the glyph.
+func plyLines(p *Practice, s *laminate.Schedule, a *laminate.Analysis, w, row int, figures bool, mark func(row int) string) []string {
 	t, u := p.desk.Theme, p.desk.Units()
-	q, f := &x.s.Plies[i], &x.a.Rows[i]
+	var out []string
+	for i := range s.Plies {
+		q, f := &s.Plies[i], &a.Rows[i]
+		head := draw.Left(page.PlyNumbers(f), 6) + mark(i) + plyName(q, f)
+		var l draw.Line
+		cell := func(text string, n int) {
+			if l.Width()+n <= w-1 {
+				l.Add(draw.Right(text, n))
+			}
+		}
+		l.Add(draw.Left(head, min(w-1, 28)))
+		if figures {
+			cell(thin(f.Thickness, u), 6)
+			cell(thin(f.ToHere, u), 7)
+			share, known := f.GlassMassFraction()
+			cell(page.Percent(share, known), 6)
+		} else if f.Material != nil {
+			cell(stated(f.Material, f.Zone, u), 22)
+		}
+		cell(resinName(q, f), 20)
+		cell(page.ZoneWord(f.Zone), 11)
+		if q.GelAfter {
+			cell("gel stop", 10)
+		}
+		if i == row {
+			out = append(out, t.Selected.Render(draw.Left(draw.Pointer+l.String(), w)))
+		} else {
+			out = append(out, draw.Left(" "+l.String(), w))
+		}
+	}
+	if len(s.Plies) == 0 {
+		return []string{" nothing is laid"}
+	}
+	return out
+}
+
+// window is h lines of a list with line at in sight.
+func window(list []string, at, h int) []string {
+	h = max(1, h)
+	top := max(0, min(at-h/2, len(list)-h))
+	return list[top:min(len(list), top+h)]
+}
+
+// plyName is a row's glyph, material, angle and count.
+func plyName(q *laminate.Ply, f *laminate.RowFigures) string {
 	form := laminate.NoForm
 	if f.Material != nil {
 		form = f.Material.Form
 	}
-	name := draw.Clean(q.Material)
+	name := page.Glyph(form) + " " + draw.Clean(q.Material)
 	if q.Angle.Given {
 		name += " " + page.Degrees(q.Angle.Value)
 	}
 	if q.Count > 1 {
 		name += " ×" + strconv.Itoa(q.Count)
 	}
-	mark := " "
-	if x.mark != nil {
-		mark = x.mark(i)
-	}
-	tail := ""
-	wide := 18
-	if w < 45 {
-		wide = 16
-	}
-	left := w - 10 - wide
-	add := func(s string, n int, right bool) {
-		if left < n {
-			left = 0
-			return
-		}
-		left -= n
-		if right {
-			tail += draw.Right(s, n)
-		} else {
-			tail += " " + draw.Left(s, n-1)
-		}
-	}
-	resin := draw.Clean(q.Resin)
-	if f.Resin != nil {
-		resin = shortFamily(f.Resin)
-	}
-	if x.resins {
-		add(resin, 12, false)
-	}
-	if x.figures {
-		add(thin(f.Thickness, u), 6, true)
-		add(thin(f.ToHere, u), 7, true)
-		share, known := f.GlassMassFraction()
-		add(page.Percent(share, known), 6, true)
-	} else if f.Material != nil {
-		add(stuff(f.Material, f.Zone, u), 22, false)
-	}
-	if !x.resins {
-		add(resin, 14, false)
-	}
-	add(page.ZoneWord(f.Zone), 10, false)
-	head := draw.Left(page.PlyNumbers(f), 6) + mark + page.Glyph(form) + " " + draw.Left(name, wide)
-	if i == x.row {
-		return t.Selected.Render(draw.Left(draw.Pointer+head+tail, w))
-	}
-	return draw.Left(" "+page.ZoneStyle(t, f.Zone).Render(head)+tail, w)
+	return name
 }
 
-// stuff is what a material is stated to be: enough to figure by hand.
-func stuff(m *laminate.Material, z laminate.Zone, u quantity.System) string {
+// resinName is what a row is laid in: the family, marked where it is filled.
+func resinName(q *laminate.Ply, f *laminate.RowFigures) string {
+	switch {
+	case f.Resin == nil || f.Resin.Family == laminate.NoFamily:
+		return draw.Cut(draw.Clean(q.Resin), 19)
+	case f.Resin.Filler != laminate.NoFiller:
+		return draw.Cut(f.Resin.Family.String(), 12) + " filled"
+	}
+	return draw.Cut(f.Resin.Family.String(), 19)
+}
+
+// stated is what is stated of a material: enough to figure by hand.
+func stated(m *laminate.Material, z laminate.Zone, u quantity.System) string {
 	s := ""
 	switch {
 	case m.ArealMass.Given():
@@ -129,25 +96,6 @@ func stuff(m *laminate.Material, z laminate.Zone, u quantity.System) string {
 	}
 	if share, ok := m.GlassContentIn(z); ok && m.Fiber.Glass() {
 		s += ", " + quantity.Share(share)
-	}
-	return s
-}
-
-// shortFamily is a resin in few cells: its family's initials tell it from others.
-func shortFamily(r *laminate.Resin) string {
-	s := map[laminate.Family]string{
-		laminate.Isophthalic: "isophthalic", laminate.Terephthalic: "terephthalic", laminate.BisphenolFumarate: "bisphenol-f.",
-		laminate.Chlorendic: "chlorendic", laminate.VinylEster: "vinyl ester", laminate.BrominatedVinylEster: "brom. vinyl",
-		laminate.NovolacVinylEster: "novolac", laminate.BrominatedNovolacVinylEster: "brom. novolac",
-	}[r.Family]
-	if s == "" {
-		s = draw.Clean(r.ID)
-	}
-	switch {
-	case r.Filler.Hard():
-		s = draw.Cut(s, 8) + "+grit"
-	case r.Filler == laminate.CarbonPowder:
-		s = draw.Cut(s, 6) + "+carbon"
 	}
 	return s
 }

@@ -5,7 +5,6 @@
 package practice
 
 import (
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/tui/internal/draw"
@@ -36,6 +35,7 @@ type Practice struct {
 	desk  *page.Desk
 	o     Options
 	acts  page.Acts[*Practice]
+	w, h  int
 	frame draw.Frame
 
 	list     []*exercise.Exercise
@@ -46,8 +46,10 @@ type Practice struct {
 	nobody   bool // practices without a name
 	progress practice.Progress
 
-	home *home
-	now  screen
+	home  *home
+	now   screen
+	work  work // the exercise that is open, nil for none
+	begun []string
 }
 
 // screen is what the page shows.
@@ -74,52 +76,76 @@ func New(d *page.Desk, o Options) *Practice {
 func (*Practice) Name() string { return "practice" }
 
 // SetSize tells the size of the screen.
-func (p *Practice) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
+func (p *Practice) SetSize(w, h int) {
+	p.w, p.h, p.frame = w, h, draw.PageFrame(draw.Size{W: w, H: h})
+	if b, ok := p.work.(*atBench); ok {
+		b.bench.SetSize(w, h)
+	}
+	if s, ok := p.now.(*reader); ok {
+		s.fit(p.frame.Body)
+	}
+}
+
+// Own is the desk of the exercise that is answered on the bench, nil while
+// there is none: keys of everywhere act on it then.
+func (p *Practice) Own() *page.Desk {
+	if b, ok := p.now.(*atBench); ok {
+		return b.desk
+	}
+	return nil
+}
+
+// here is the desk that notices are on.
+func (p *Practice) here() *page.Desk {
+	if d := p.Own(); d != nil {
+		return d
+	}
+	return p.desk
+}
 
 // Reset does nothing: exercises have nothing to do with the open document.
 func (*Practice) Reset() {}
 
-// Table is the keys of the screen that is shown. While an exercise or a text is
-// open, keys of everywhere that are about the document rest.
+// Table is the keys of the screen that is shown. On the bench, keys of
+// everywhere are about the exercise's own document; elsewhere, while an exercise
+// or a text is open, those that are about a document rest.
 func (p *Practice) Table() keys.Table {
 	p.load()
-	const g = "Everywhere"
-	if !p.busy() {
-		return append(p.acts.Table(p, p.now.scope()), keys.Row{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { p.desk.Leave() }})
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Table()
 	}
-	own := p.acts.Table(p, p.now.scope()).Over(keys.Table{
-		{Keys: []string{"u", "y", "j", "s", "a", "o"}, Long: "what is about the document rests while an exercise is open", Group: g, Rank: 99,
-			Can: func() string { return "this key does nothing here: ? shows the keys, Esc goes back" }, Do: func(keys.Event) {}},
-	})
-	if p.unfinished() {
-		own = own.Over(keys.Table{{Keys: []string{"q"}, Short: "quit", Long: "quit the program and drop what was done in the exercise, asked twice", Group: g, Rank: 99, Do: func(keys.Event) {
-			p.now.(work).base().warned = true
-			p.desk.Refuse("q again quits the program and drops what was done in the exercise; m marks it")
-		}}})
+	own := p.acts.Table(p, p.now.scope())
+	if p.now == screen(p.home) {
+		return own
 	}
-	return own
+	return own.Over(keys.Table{{
+		Keys: []string{"u", "y", "j", "s", "a", "o"}, Long: "rest: they are about a document", Group: "Everywhere", Rank: 99,
+		Can: func() string { return "no document is shown: Esc goes back" }, Do: func(keys.Event) {},
+	}})
 }
 
-// Over is the field that characters go into, nil for none.
+// Over is what is open over those keys, nil for nothing.
 func (p *Practice) Over() page.Overlay {
 	p.load()
-	t, ok := p.now.(typist)
-	if !ok || !t.typing() {
-		return nil
+	switch s := p.now.(type) {
+	case *atBench:
+		return s.bench.Over()
+	case typist:
+		if s.typing() {
+			return &page.Text{Head: "an answer", Still: true, Keys: append(p.acts.Table(p, s.scope()), keys.Row{Text: true, Keys: widget.EditKeys(),
+				Show: "letters", Long: "type", Group: "Filling in", Rank: 99, Do: func(e keys.Event) { s.typed(p, e) }})}
+		}
 	}
-	return &page.Text{Head: "practice", Still: true, Keys: append(p.acts.Table(p, p.now.scope()), keys.Row{Text: true, Keys: widget.EditKeys(),
-		Show: "letters", Long: "type", Group: "Filling in", Rank: 99, Do: func(e keys.Event) { p.now.(typist).typed(p, e) }})}
+	return nil
 }
 
-// Settle reads the exercises the first time the page is looked at.
-func (p *Practice) Settle() { p.load() }
-
-func (p *Practice) busy() bool { return p.now != screen(p.home) }
-
-// unfinished tells that something is done that is not marked, until that was said.
-func (p *Practice) unfinished() bool {
-	w, ok := p.now.(work)
-	return ok && w.base().touched && !w.base().warned
+// Settle reads the exercises the first time the page is looked at, and settles
+// the bench.
+func (p *Practice) Settle() {
+	p.load()
+	if b, ok := p.now.(*atBench); ok {
+		b.bench.Settle()
+	}
 }
 
 // Lines draws the page.
@@ -142,8 +168,6 @@ func (p *Practice) load() {
 	}
 }
 
-func (p *Practice) library() *laminate.Library { return p.desk.Doc.Library() }
-
 // of are the exercises of a step.
 func (p *Practice) of(step int) []*exercise.Exercise {
 	var list []*exercise.Exercise
@@ -154,25 +178,3 @@ func (p *Practice) of(step int) []*exercise.Exercise {
 	}
 	return list
 }
-
-// in makes what a key does to a screen of one kind.
-func in[S screen](do func(S, *Practice, keys.Event)) func(*Practice, keys.Event) {
-	return func(p *Practice, e keys.Event) {
-		if s, ok := p.now.(S); ok {
-			do(s, p, e)
-		}
-	}
-}
-
-// can makes why a key cannot act on a screen of one kind.
-func can[S screen](why func(S, *Practice) string) func(*Practice) string {
-	return func(p *Practice) string {
-		if s, ok := p.now.(S); ok {
-			return why(s, p)
-		}
-		return "not here"
-	}
-}
-
-// inward tells the arrows apart.
-func inward(e keys.Event) bool { return e.Key == keys.Up || e.Key == "k" || e.Key == keys.Left }

@@ -2,6 +2,7 @@ package practice
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -54,6 +55,13 @@ type rig struct {
 
 func open(t testing.TB) *rig {
 	t.Helper()
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	return sitting(t, &memory{of: map[string][]practice.Entry{}})
+}
+
+// sitting opens the page for somebody who may have been there before.
+func sitting(t testing.TB, kept *memory) *rig {
+	t.Helper()
 	list := all.Rules()
 	d, err := editor.FromBytes("example", schedules.Example(), editor.Options{
 		Judge: func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
@@ -64,7 +72,6 @@ func open(t testing.TB) *rig {
 		t.Fatal(err)
 	}
 	o := Usual("", nil, nil)
-	kept := &memory{of: map[string][]practice.Entry{}}
 	o.Keeper = kept
 	today, _ := practice.ParseDay("2026-03-02")
 	o.Today = func() practice.Day { return today }
@@ -77,7 +84,11 @@ func open(t testing.TB) *rig {
 // at starts an exercise of the course by its id, for somebody with a name.
 func at(t testing.TB, id string) *rig {
 	t.Helper()
-	r := open(t)
+	return open(t).at(id)
+}
+
+func (r *rig) at(id string) *rig {
+	r.t.Helper()
 	r.load()
 	r.person = "Tester"
 	for _, e := range r.list {
@@ -86,7 +97,7 @@ func at(t testing.TB, id string) *rig {
 			return r
 		}
 	}
-	t.Fatalf("there is no exercise %s", id)
+	r.t.Fatalf("there is no exercise %s", id)
 	return nil
 }
 
@@ -94,13 +105,24 @@ func at(t testing.TB, id string) *rig {
 func (r *rig) press(names ...string) (left bool) {
 	r.t.Helper()
 	for _, e := range tuitest.Events(names...) {
+		// As the root does: keys of everywhere act on the exercise's own document.
 		found, why := page.Press(r.Practice, e)
-		left = !found
-		if why != "" {
-			r.desk.Refuse(why)
+		if left = !found; why != "" {
+			r.here().Refuse(why)
 		}
-		if r.desk.Notice.Refusal {
-			r.t.Logf("%s: %s", e.Key, r.desk.Notice.Text)
+		if left && r.Own() != nil {
+			switch e.Key {
+			case "u":
+				r.Own().Undo()
+			case "y":
+				r.Own().Redo()
+			}
+		}
+		if err := r.Keep(); err != nil {
+			r.t.Error(err)
+		}
+		if r.here().Notice.Refusal {
+			r.t.Logf("%s: %s", e.Key, r.here().Notice.Text)
 		}
 	}
 	return left
@@ -108,9 +130,10 @@ func (r *rig) press(names ...string) (left bool) {
 
 func (r *rig) screen() string {
 	r.t.Helper()
+	r.Settle()
 	f := r.frame
 	lines := tuitest.Box(r.t, draw.FitLines(r.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H)
-	return lines + "\n" + r.desk.Notice.Line(r.desk.Theme, f.Body.W)
+	return lines + "\n" + r.here().Notice.Line(r.desk.Theme, f.Body.W)
 }
 
 func (r *rig) score() float64 {
@@ -137,37 +160,45 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		name, id string
 		keys     []string
 		full     bool
+		golden   []string // states of it that are drawn
 	}{
-		{"build right", "a1-cool-brine", []string{"2", "7", "+", "g", "m"}, true},
-		{"build without veil", "a1-cool-brine", []string{"7", "+", "g", "m"}, false},
-		{"choose right", "a2-first-veil", []string{"2", "5", "m"}, true},
-		{"choose wrong", "a3-etch-rinse", []string{"1", "1", "m"}, false},
-		{"fix right", "a4-bare-mat", []string{"1", "enter", "1", "m"}, true},
-		{"fix the sound", "a4-bare-mat", []string{"3", "enter", "m"}, false},
-		{"order right", "a5-from-the-fluid", []string{"4", "6", "2", "5", "3", "7", "1", "m"}, true},
-		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7", "m"}, false},
-		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1", "m"}, true},
-		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4", "m"}, false},
-		{"ignition right", "c4-veil-in-the-ash", nil, true},
-		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2", "m"}, false},
+		{"build right", "a1-cool-brine", []string{"1", "3", "+", "."}, true, []string{"asked"}},
+		{"build without veil", "a1-cool-brine", []string{"3", "+", "."}, false, []string{"answered", "marked", "beside"}},
+		{"choose right", "a2-first-veil", []string{"2", "5"}, true, []string{"marked"}},
+		{"choose wrong", "a3-etch-rinse", []string{"1", "1"}, false, []string{"answered"}},
+		{"fix right", "a4-bare-mat", []string{"enter", "1"}, true, []string{"asked"}},
+		{"fix right, the neighbor named", "a4-bare-mat", []string{"1", "enter", "1"}, true, nil},
+		{"fix the sound", "a4-bare-mat", []string{"3", "enter"}, false, nil},
+		{"order right", "a5-from-the-fluid", []string{"4", "6", "2", "5", "3", "7", "1"}, true, nil},
+		{"order wrong", "a5-from-the-fluid", []string{"1", "2", "3", "4", "5", "6", "7"}, false, []string{"answered"}},
+		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1"}, true, nil},
+		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4"}, false, []string{"asked"}},
+		// 1 − after/before, mean of the three; glass is what is left.
+		{"ignition right", "c4-veil-in-the-ash", []string{"1", "77.3", "enter", "22.7", "enter", "1"}, true, []string{"answered"}},
+		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2"}, false, nil},
+		// Mat between cloth and cloth; chopped glass alone in the barrier.
+		{"fix by a mat between", "d4-cloth-on-cloth", []string{"5", "enter", "down", "down", "down", "down", "-", "3", "5", "3"}, true, nil},
+		{"fix by a swap", "d7-strand-in-the-barrier", []string{"3", "enter", "home", "down", "down", "r", "3", "."}, true, nil},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			r := at(t, tc.id)
-			if tc.keys == nil {
-				// 1 − after/before, mean of the three; glass is what is left.
-				tc.keys = []string{"1", "77.3", "enter", "22.7", "enter", "1", "m"}
+			draw := func(state string) {
+				screen := r.screen()
+				if slices.Contains(tc.golden, state) {
+					tuitest.Golden(t, state, screen)
+				}
 			}
-			tuitest.Golden(t, "asked", r.screen())
-			r.press(tc.keys[:len(tc.keys)-1]...)
-			tuitest.Golden(t, "answered", r.screen())
-			r.press("m")
+			draw("asked")
+			r.press(tc.keys...)
+			draw("answered")
+			r.press("c")
 			got := r.score()
-			tuitest.Golden(t, "marked", r.screen())
+			draw("marked")
 			if tc.full != (got == 1) {
 				t.Errorf("score %v, want full %v:\n%s", got, tc.full, r.screen())
 			}
 			r.press("v")
-			tuitest.Golden(t, "beside", r.screen())
+			draw("beside")
 			if n := len(r.kept.of["Tester"]); n != 1 {
 				t.Errorf("%d entries kept, want 1", n)
 			}
@@ -175,50 +206,90 @@ func TestExercises_byKeysAlone(t *testing.T) {
 	}
 }
 
-// Barriers that need more than plies, and fixes within a row, can be done
-// by keys to the full mark: carbon veil, powder and an earth where vapors burn;
-// hard grain against wear; amine cure and a double barrier for hypochlorite;
-// mat between cloth and cloth; chopped glass alone in the barrier (common
-// practice, no source).
-func TestExercises_ofTheLaterSteps(t *testing.T) {
-	for id, keys := range map[string][]string{
-		"e1-solvent-drain":         {"4", "7", "+", "g", "r", "enter", "3", "enter", "5", "enter", "enter", "lug at each end", "enter", "esc"},
-		"e2-grit-line":             {"2", "7", "+", "g", "r", "enter", "1", "enter", "35", "esc", "m"},
-		"e3-bleach-header":         {"2", "+", "7", "+", "+", "+", "g", "r", "enter", "enter", "enter", "2", "esc"},
-		"d4-cloth-on-cloth":        {"5", "enter", "down", "down", "down", "down", "-", "5", "7", "5"},
-		"d7-strand-in-the-barrier": {"3", "enter", "down", "down", "down", "x", "up", "5"},
-	} {
-		t.Run(id, func(t *testing.T) {
-			r := at(t, id)
-			r.press(keys...)
-			if _, done := r.now.(*marked); !done {
-				r.press("m")
+// The task stands whole on a screen of 80×24, before anything else, in every
+// exercise of the course.
+func TestExercises_theTaskStandsFirstAndWhole(t *testing.T) {
+	r := open(t)
+	r.load()
+	for _, e := range r.list {
+		r := r.at(e.ID)
+		var lines []string
+		for _, l := range strings.Split(r.screen(), "\n")[1:] {
+			lines = append(lines, strings.TrimPrefix(strings.TrimSpace(l), "task"))
+		}
+		screen, task := strings.Join(strings.Fields(strings.Join(lines, " ")), " "), strings.Join(strings.Fields(e.Task), " ")
+		if !strings.HasPrefix(screen, task) {
+			t.Errorf("%s asks %q:\n%s", e.ID, task, r.screen())
+		}
+		r.end()
+	}
+}
+
+// Nothing of what the rules find is said before the answer is marked, all of it
+// with its reason afterwards.
+func TestExercises_findingsComeWithTheMark(t *testing.T) {
+	r := at(t, "a7-lamp-rinse")
+	r.SetSize(120, 36)
+	for _, key := range []string{"1", "3", "+", ".", "g", "esc", "r", "2", "esc"} {
+		r.press(key)
+		screen := r.screen()
+		for _, word := range []string{"BREAK", "break", "warning", "fluorides attack"} {
+			if strings.Contains(screen, word) {
+				t.Fatalf("after %s the screen says %q:\n%s", key, word, screen)
 			}
-			if got := r.score(); got != 1 {
-				t.Errorf("score %v:\n%s", got, r.screen())
-			}
-		})
+		}
+	}
+	r.press("c")
+	m := r.now.(*marked)
+	all := ""
+	for range m.length() {
+		all += strings.Join(m.reason(r.desk.Theme, 400), "\n")
+		r.press("down")
+	}
+	for i := range m.result.Report.Findings {
+		f := &m.result.Report.Findings[i]
+		if !strings.Contains(all, f.Message) || !strings.Contains(all, strings.Fields(f.Rule.Why)[0]) {
+			t.Errorf("not told: %s", f.Message)
+		}
+	}
+	if len(m.result.Report.Findings) == 0 || !strings.Contains(all, "fluorides") {
+		t.Errorf("told is only:\n%s", all)
+	}
+}
+
+// The exercise's document has its own undo, both ways to the end.
+func TestBench_takesBackAndDoesAgain(t *testing.T) {
+	r := at(t, "a1-cool-brine")
+	r.press("1", "3", "+", ".", "u", "u", "u", "u", "u")
+	if n := len(r.Own().Doc.Now().Plies); n != 4 {
+		t.Errorf("all taken back there are %d rows, want the 4 given", n)
+	}
+	r.press("y", "y", "y", "y", "c")
+	if got := r.score(); got != 1 {
+		t.Errorf("done again it scores %v", got)
+	}
+	if r.desk.Doc.CanUndo() || r.desk.Doc.Dirty() {
+		t.Error("the document that is open was touched")
 	}
 }
 
 func TestPage_walksTheCourse(t *testing.T) {
 	r := open(t)
-	tuitest.Golden(t, "home", r.screen())
 	r.press("g")
-	tuitest.Golden(t, "glossary", r.screen())
+	if !strings.Contains(r.screen(), "words of the trade") {
+		t.Errorf("no glossary:\n%s", r.screen())
+	}
 	r.press("esc", "1")
 	tuitest.Golden(t, "step", r.screen())
-	r.press("1")
-	tuitest.Golden(t, "who", r.screen())
-	r.press("enter")
+	r.press("1", "enter")
 	if !r.desk.Notice.Refusal {
 		t.Error("no name was taken for a name")
 	}
 	r.press("Ada", "enter")
-	if _, ok := r.now.(*building); !ok || r.person != "Ada" {
+	if _, ok := r.now.(*atBench); !ok || r.person != "Ada" {
 		t.Fatalf("after the name: %T for %q", r.now, r.person)
 	}
-	r.press("m")
+	r.press("c")
 	if r.score() > 0.5 {
 		t.Errorf("nothing laid scores %v", r.score())
 	}
@@ -226,52 +297,93 @@ func TestPage_walksTheCourse(t *testing.T) {
 		t.Fatalf("%d entries kept", n)
 	}
 	r.press("n") // not the same again at once
-	if w, ok := r.now.(work); !ok || w.base().exercise().ID == "a1-cool-brine" {
+	if r.work == nil || r.work.base().exercise().ID == "a1-cool-brine" {
 		t.Errorf("next is %T", r.now)
 	}
-	r.press("esc", "esc", "esc")
+	// However often Esc is pressed, it ends on the steps and not on a rack.
+	for range 5 {
+		if r.press("esc") {
+			t.Error("Esc leaves the page")
+		}
+	}
 	tuitest.Golden(t, "home after a miss", r.screen())
 }
 
 func TestPage_hintCostsAndStays(t *testing.T) {
 	r := at(t, "a1-cool-brine")
-	r.press("h", "2", "backspace")
-	if n := r.now.(work).base().session().Answer().Hints; n != 1 {
+	r.press("h", "1", "u")
+	if n := r.work.base().session.Answer().Hints; n != 1 {
 		t.Errorf("%d hints after taking back, want 1", n)
 	}
-	tuitest.Golden(t, "hint", r.screen())
-	r.press("2", "7", "+", "g", "m")
+	if !strings.Contains(r.screen(), "hint 1") {
+		t.Errorf("the hint is not there:\n%s", r.screen())
+	}
+	r.press("w")
+	tuitest.Golden(t, "the whole task", r.screen())
+	r.press("esc", "home", "up", "1", "3", "+", ".", "c")
 	if got := r.score(); got != 0.9 {
 		t.Errorf("score %v, want 0.9: a hint costs a tenth", got)
 	}
 	r.press("t", "x")
-	if _, ok := r.now.(*building); !ok {
+	if _, ok := r.now.(*atBench); !ok {
 		t.Errorf("trying again shows %T", r.now)
 	}
-	r.press("esc")
-	if _, ok := r.now.(*building); !ok || !strings.Contains(r.desk.Notice.Text, "again leaves") {
-		t.Errorf("one Esc dropped the work: %T, %q", r.now, r.desk.Notice.Text)
-	}
-	r.press("esc")
-	if _, ok := r.now.(*step); !ok {
-		t.Errorf("two Esc show %T", r.now)
+}
+
+// An answer that is not marked waits for its person: through leaving and
+// through the end of the program, with its hints paid.
+func TestPage_offersTheAnswerThatWasNotMarked(t *testing.T) {
+	for _, tc := range []struct {
+		id   string
+		keys []string
+		rest []string // what is missing to the full mark
+	}{
+		{"a1-cool-brine", []string{"1", "3"}, []string{"home", "down", "+", "."}},
+		{"a4-bare-mat", []string{"1", "enter"}, []string{"enter", "1"}},
+		{"a2-first-veil", []string{"2"}, []string{"right", "5"}},
+		{"a5-from-the-fluid", []string{"4", "6", "2"}, []string{"5", "3", "7", "1"}},
+		{"a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "esc"}, []string{"3", "1"}},
+	} {
+		t.Run(tc.id, func(t *testing.T) {
+			r := at(t, tc.id)
+			r.press("h")
+			r.press(tc.keys...)
+			r.end() // as the end of the process does, which frees the lock
+			other := sitting(t, r.kept)
+			other.load()
+			other.person = "Somebody"
+			other.at("a3-etch-rinse").end()
+			again := sitting(t, r.kept).at(tc.id)
+			if _, ok := again.now.(*resuming); !ok {
+				t.Fatalf("offered is %T", again.now)
+			}
+			again.screen()
+			again.press("enter")
+			again.press(tc.rest...)
+			again.press("c")
+			if got := again.score(); got != 0.9 {
+				t.Errorf("score %v, want full but for the hint:\n%s", got, again.screen())
+			}
+			again.press("esc")
+			if third := sitting(t, r.kept).at(tc.id); third.work == nil {
+				t.Errorf("marked, and offered again: %T", third.now)
+			}
+		})
 	}
 }
 
-func TestPage_quittingTellsOfUnmarkedWork(t *testing.T) {
+// Looking at an exercise and leaving it keeps nothing.
+func TestPage_leavingUndoneKeepsNothing(t *testing.T) {
 	r := at(t, "a1-cool-brine")
-	if !r.press("q") {
-		t.Error("nothing was done, and q asks")
+	r.press("down", "esc")
+	if _, ok := r.now.(*step); !ok || strings.Contains(r.desk.Notice.Text, "kept") {
+		t.Errorf("left to %T, %q", r.now, r.desk.Notice.Text)
 	}
-	if r.press("2", "q") || !r.desk.Notice.Refusal {
-		t.Errorf("q drops a veil unsaid: %+v", r.desk.Notice)
-	}
-	if !r.press("q") {
-		t.Error("q again asks")
+	if again := sitting(t, r.kept).at("a1-cool-brine"); again.work == nil {
+		t.Errorf("offered is %T", again.now)
 	}
 }
 
-// The page at the least size and at a wide one.
 func TestPage_sizes(t *testing.T) {
 	for _, size := range []struct {
 		name string
@@ -279,54 +391,17 @@ func TestPage_sizes(t *testing.T) {
 	}{{"60x16", 60, 16}, {"120x36", 120, 36}} {
 		r := at(t, "a1-cool-brine")
 		r.SetSize(size.w, size.h)
-		r.press("7")
+		r.press("3")
 		tuitest.Golden(t, "building "+size.name, r.screen())
-		r.press("m")
-		tuitest.Golden(t, "marked "+size.name, r.screen())
-		r.press("esc")
-		tuitest.Golden(t, "step "+size.name, r.screen())
-		r = at(t, "c4-veil-in-the-ash")
-		r.SetSize(size.w, size.h)
-		r.press("1", "77")
-		tuitest.Golden(t, "ignition "+size.name, r.screen())
-	}
-}
-
-func TestBuilding_partsTheBarrierResin(t *testing.T) {
-	r := at(t, "a1-cool-brine")
-	r.press("2", "7", "r", "7", "enter", "1", "enter", "35", "enter", "esc")
-	s := r.now.(*building).schedule()
-	wall, _ := s.Resin("wall")
-	own, ok := s.Resin(s.Plies[1].Resin)
-	if !ok || own.ID == "wall" || own.Family != laminate.NovolacVinylEster || own.Filler != laminate.SiliconCarbide || own.FillerContent.Or(0) != 0.35 {
-		t.Errorf("barrier resin %+v", own)
-	}
-	if wall.Family != laminate.VinylEster || wall.Filler != laminate.NoFiller || s.Plies[0].Resin != own.ID || s.Plies[2].Resin != "wall" {
-		t.Errorf("the structure's resin changed with it: %+v, %+v", wall, s.Plies)
-	}
-	r.press("r", "pgdown")
-	tuitest.Golden(t, "resin", r.screen())
-	if s := r.now.(*mixing).schedule(); s.Plies[0].Resin == s.Plies[1].Resin {
-		t.Error("the row got no mix of its own")
-	}
-	r.press("esc", "backspace", "backspace", "backspace", "backspace", "backspace", "backspace")
-	if n := len(r.now.(*building).schedule().Plies); n != 4 {
-		t.Errorf("all taken back there are %d rows, want the 4 given", n)
-	}
-	r.press("e")
-	if n := len(r.now.(*building).schedule().Plies); n != 5 {
-		t.Errorf("done again there are %d rows, want 5", n)
-	}
-	r.press("0", "carbon", "enter")
-	if got := r.now.(*building).schedule().Plies[1].Material; got != "veil-carbon-11" {
-		t.Errorf("laid %s by name", got)
+		r.press("c")
+		r.screen()
 	}
 }
 
 func TestPage_progressThatCannotBeKeptIsSaid(t *testing.T) {
 	r := at(t, "a2-first-veil")
 	r.kept.full = true
-	r.press("2", "5", "m")
+	r.press("2", "5", "c")
 	if !r.desk.Notice.Refusal || !strings.Contains(r.desk.Notice.Text, "disk is full") {
 		t.Errorf("the notice says %+v", r.desk.Notice)
 	}
@@ -337,8 +412,7 @@ func TestPage_madeUpExerciseOfEachStep(t *testing.T) {
 		r := open(t)
 		r.nobody = true
 		r.press(string(rune('0'+n)), "r")
-		w, ok := r.now.(work)
-		if !ok || w.base().exercise().Step != n || !strings.HasPrefix(w.base().exercise().ID, "made-") {
+		if w := r.work; w == nil || w.base().exercise().Step != n || !strings.HasPrefix(w.base().exercise().ID, "made-") {
 			t.Errorf("step %d shows %T", n, r.now)
 		}
 		r.screen()
@@ -349,9 +423,9 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 	r := open(t)
 	r.load()
 	list := r.list
-	keys := []string{"1", "2", "3", "5", "7", "9", "0", "+", "-", "g", "h", "r", "e", "b", "x", "enter", "esc", "up", "down", "left", "right", "pgup", "pgdown", "home", "end", "space", "backspace", "tab", "v", "t", "n"}
+	keys := []string{"1", "2", "3", "5", "7", "9", "0", "+", "-", "g", "h", "r", ".", "*", "b", "c", "w", "u", "y", "d", "x", "enter", "esc", "up", "down", "left", "right", "pgup", "pgdown", "home", "end", "space", "backspace", "tab", "v", "t", "n"}
 	rapid.Check(t, func(rt *rapid.T) {
-		r := open(t)
+		r := sitting(t, &memory{of: map[string][]practice.Entry{}})
 		r.load()
 		r.nobody = true
 		if rapid.Bool().Draw(rt, "in an exercise") {
@@ -360,6 +434,7 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 		for range 3 {
 			for _, e := range tuitest.Events(rapid.SliceOfN(rapid.SampledFrom(keys), 1, 6).Draw(rt, "keys")...) {
 				page.Press(r.Practice, e)
+				_ = r.Keep()
 			}
 			r.SetSize(rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h"))
 			r.screen()

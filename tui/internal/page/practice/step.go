@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"frp/veilwright/laminate/glossary"
 	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/rules/practice/maker"
+	"frp/veilwright/schedules/progress"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -29,6 +31,30 @@ func (*step) scope() keys.Scope { return scopeStep }
 func (p *Practice) openStep(n int) {
 	p.home.at = n - 1
 	p.now = &step{n: n, list: p.of(n)}
+	p.look()
+}
+
+// look looks which exercises were left with an answer that is not marked.
+func (p *Practice) look() {
+	begun, err := progress.Begun(p.person)
+	if err != nil {
+		p.desk.Refuse("answers that were kept: " + err.Error())
+	}
+	p.begun = begun
+}
+
+// makeUp gives an exercise of the step that is made up: the one that was begun
+// and is not marked, else a new one.
+func (p *Practice) makeUp(n int) *exercise.Exercise {
+	seed := p.o.Seed()
+	for _, id := range p.begun {
+		if text, ok := strings.CutPrefix(id, "made-"+strconv.Itoa(n)+"-"); ok {
+			if left, err := strconv.ParseUint(text, 10, 64); err == nil {
+				seed = left
+			}
+		}
+	}
+	return maker.Generate(seed, n, p.desk.Doc.Library())
 }
 
 // lessonWidth is how wide the lines of a lesson are.
@@ -54,11 +80,7 @@ func stepActs() page.Acts[*Practice] {
 		})),
 		act(scopeStep, "start pointed at", g, []string{keys.Enter}, "", "", "start the exercise pointed at", 20, none, in(func(s *step, p *Practice, _ keys.Event) { s.start(p, s.at) })),
 		act(scopeStep, "point", g, arrows(), "↑↓", "", "point at another exercise", 21, none, in(func(s *step, _ *Practice, e keys.Event) {
-			if inward(e) {
-				s.at = max(0, s.at-1)
-			} else {
-				s.at = min(len(s.list)-1, s.at+1)
-			}
+			s.at = moved(s.at, e, len(s.list))
 		})),
 		act(scopeStep, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "read the text on", 2, nil, in(func(s *step, _ *Practice, e keys.Event) {
 			if e.Key == keys.PgUp {
@@ -68,9 +90,12 @@ func stepActs() page.Acts[*Practice] {
 			}
 		})),
 		act(scopeStep, "made up", g, []string{"r"}, "", "made up", "an exercise of this step that is made up anew", 3, nil, in(func(s *step, p *Practice, _ keys.Event) {
-			p.named(func() { p.start(maker.Generate(p.o.Seed(), s.n, p.library())) })
+			p.named(func() {
+				p.look()
+				p.start(p.makeUp(s.n))
+			})
 		})),
-		act(scopeStep, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade", 4, nil, in(func(s *step, p *Practice, _ keys.Event) { p.now = &terms{back: s} })),
+		act(scopeStep, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade", 4, nil, func(p *Practice, _ keys.Event) { p.glossary() }),
 		act(scopeStep, "back", g, []string{keys.Esc}, "", "back", "back to the steps", 5, nil, func(p *Practice, _ keys.Event) { p.now = p.home }),
 	}
 }
@@ -89,7 +114,7 @@ func (s *step) lines(p *Practice, w, h int) []string {
 	lesson := course.At(s.n)
 	out := []string{widget.Rule(t, w, widget.Piece{Text: "step " + strconv.Itoa(s.n) + ": " + lesson.Title, Look: t.Title})}
 	if wall := lesson.Picture; h >= 16 {
-		picture := page.Picture(t, wall, laminate.Analyze(wall, p.library()))
+		picture := page.Picture(t, wall, laminate.Analyze(wall, p.desk.Doc.Library()))
 		out = append(out, picture.View(t, w, 2)...)
 	}
 	rows := min(len(s.list)-s.first(), shown)
@@ -130,6 +155,8 @@ func (s *step) lines(p *Practice, w, h int) []string {
 func (p *Practice) standing(e *exercise.Exercise) string {
 	s := p.progress.Of(e.ID)
 	switch {
+	case slices.Contains(p.begun, e.ID):
+		return "◌ begun, not marked"
 	case s.Tries == 0:
 		return "○ new"
 	case s.Missed():
@@ -140,54 +167,22 @@ func (p *Practice) standing(e *exercise.Exercise) string {
 	return "● " + percent(s.Last) + ", again " + s.Due.String()
 }
 
-// terms is the glossary.
-type terms struct {
-	back screen
-	top  int
-	last int
-	high int
-}
-
-func (*terms) scope() keys.Scope { return scopeTerms }
-
-func termActs() page.Acts[*Practice] {
-	const g = "Reading the glossary"
-	return page.Acts[*Practice]{
-		act(scopeTerms, "read", g, arrows(), "↑↓", "read", "read on", 1, nil, in(func(s *terms, _ *Practice, e keys.Event) {
-			if inward(e) {
-				s.top--
-			} else {
-				s.top++
-			}
-		})),
-		act(scopeTerms, "read far", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "a screenful", "a screenful", 2, nil, in(func(s *terms, _ *Practice, e keys.Event) {
-			if e.Key == keys.PgUp {
-				s.top -= max(1, s.high-1)
-			} else {
-				s.top += max(1, s.high-1)
-			}
-		})),
-		act(scopeTerms, "back", g, []string{keys.Esc, keys.Enter}, "Esc", "back", "back to where you were", 3, nil, in(func(s *terms, p *Practice, _ keys.Event) { p.now = s.back })),
-	}
-}
-
-func (s *terms) lines(p *Practice, w, h int) []string {
+// glossary opens the words of the trade.
+func (p *Practice) glossary() {
 	t := p.desk.Theme
-	s.high = h - 1
-	var body []string
-	for _, x := range glossary.Terms() {
-		body = append(body, " "+t.Strong.Render(draw.Cut(draw.Clean(x.Word), max(1, w-2))))
-		for _, l := range draw.Wrap(draw.CleanText(x.Meaning), max(10, min(w-5, 90))) {
-			body = append(body, "   "+l)
-		}
-		if x.Source != "" {
-			for _, l := range draw.Wrap(draw.CleanText(x.Source), max(10, min(w-5, 90))) {
-				body = append(body, "   "+t.Dim.Render(l))
+	p.read([]widget.Piece{{Text: "words of the trade", Look: t.Title}}, func(w int) []string {
+		var body []string
+		for _, x := range glossary.Terms() {
+			body = append(body, " "+t.Strong.Render(draw.Cut(draw.Clean(x.Word), max(1, w-2))))
+			for _, l := range draw.Wrap(draw.CleanText(x.Meaning), max(10, min(w-5, 90))) {
+				body = append(body, "   "+l)
+			}
+			if x.Source != "" {
+				for _, l := range draw.Wrap(draw.CleanText(x.Source), max(10, min(w-5, 90))) {
+					body = append(body, "   "+t.Dim.Render(l))
+				}
 			}
 		}
-	}
-	s.last = max(0, len(body)-s.high)
-	s.top = max(0, min(s.top, s.last))
-	out := []string{widget.Rule(t, w, widget.Piece{Text: "words of the trade", Look: t.Title})}
-	return append(out, body[s.top:min(len(body), s.top+max(0, s.high))]...)
+		return body
+	})
 }

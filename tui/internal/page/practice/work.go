@@ -3,12 +3,16 @@ package practice
 import (
 	"strconv"
 	"strings"
+	"time"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/schedules/progress"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
@@ -18,119 +22,29 @@ type work interface {
 	screen
 	base() *attempt
 	unready() string // why it cannot be handed in
-	hand()           // puts what stands on the screen into the answer
+	settle()         // puts what stands on the screen into the answer
 }
 
-// attempt is one person at one exercise: the answer with its history.
+// attempt is one person at one exercise.
 type attempt struct {
-	past   []practice.Session // the last is how it stands
-	undone []practice.Session
-	back   screen
-	resume screen // the work, to go on with after marking
-
-	touched, warned bool
-	top, last       int // of the task's text
+	session practice.Session
+	library *laminate.Library
+	draft   *progress.Draft // nil where answers cannot be kept
+	back    screen
+	resumed bool // with an answer that an earlier sitting left
 }
 
 func (a *attempt) base() *attempt { return a }
 
-func (a *attempt) session() practice.Session { return a.past[len(a.past)-1] }
+func (*attempt) unready() string { return "" }
 
-func (a *attempt) exercise() *exercise.Exercise { return a.session().Exercise() }
+func (*attempt) settle() {}
 
-// put makes the next state of the answer.
-func (a *attempt) put(s practice.Session) {
-	a.past = append(a.past, s)
-	a.undone = nil
-	a.touched, a.warned = true, false
-}
+func (a *attempt) exercise() *exercise.Exercise { return a.session.Exercise() }
 
-// replace makes the state that a hint or a mark gives; taking back does not
-// reach behind it.
-func (a *attempt) replace(s practice.Session) { a.past[len(a.past)-1] = s }
-
-// takeBack goes to the state before; hints that were shown stay paid.
-func (a *attempt) takeBack() bool {
-	if len(a.past) < 2 {
-		return false
-	}
-	now := a.session()
-	a.past = a.past[:len(a.past)-1]
-	a.undone = append(a.undone, now)
-	a.paid(now)
-	return true
-}
-
-func (a *attempt) doAgain() bool {
-	n := len(a.undone)
-	if n == 0 {
-		return false
-	}
-	now := a.session()
-	a.past = append(a.past, a.undone[n-1])
-	a.undone = a.undone[:n-1]
-	a.paid(now)
-	return true
-}
-
-// paid shows as many hints as were shown before.
-func (a *attempt) paid(before practice.Session) {
-	for len(a.session().Hints()) < len(before.Hints()) {
-		a.replace(a.session().Hint())
-	}
-}
-
-func (a *attempt) hint(p *Practice) {
-	n, cost := a.session().HintsLeft()
-	if n == 0 {
-		p.desk.Refuse("there is no hint left")
-		return
-	}
-	a.replace(a.session().Hint())
-	a.touched = true
-	a.top = a.last + 1000 // the hint stands last
-	p.desk.Say("a hint, for " + percent(cost) + " of the full mark: it stands under the task")
-}
-
-func (a *attempt) scroll(up bool) {
-	if up {
-		a.top = max(0, a.top-3)
-	} else {
-		a.top = min(a.last, a.top+3)
-	}
-}
-
-// leave goes back to the step; what was done is dropped only when that was said.
-func (a *attempt) leave(p *Practice) {
-	if a.touched && !a.warned {
-		a.warned = true
-		p.desk.Say("Esc again leaves the exercise and drops what was done; m marks it")
-		return
-	}
-	p.now = a.back
-	p.desk.Say("left the exercise")
-}
-
-// mark hands the answer in.
-func (a *attempt) mark(p *Practice) {
-	s := a.session().Submit(p.library(), p.desk.Units())
-	a.replace(s)
-	a.touched, a.warned = false, false
-	a.resume = p.now
-	entry, _ := s.Entry(p.o.Today())
-	p.progress.Entries = append(p.progress.Entries[:len(p.progress.Entries):len(p.progress.Entries)], entry)
-	m, _ := s.Mark()
-	p.desk.Say("marked: " + percent(m.Score))
-	if p.person != "" && p.o.Keeper != nil {
-		if err := p.o.Keeper.Add(p.person, entry); err != nil {
-			p.desk.Refuse("marked, but progress is not kept: " + err.Error())
-		}
-	}
-	p.now = &marked{attempt: a, result: m, at: firstMiss(&m)}
-}
-
-// start begins an exercise.
+// start begins an exercise, or offers the answer that an earlier sitting left.
 func (p *Practice) start(e *exercise.Exercise) {
+	p.end()
 	list := p.of(e.Step)
 	back := &step{n: e.Step, list: list}
 	for i := range list {
@@ -138,46 +52,203 @@ func (p *Practice) start(e *exercise.Exercise) {
 			back.at = i
 		}
 	}
-	a := &attempt{past: []practice.Session{practice.Start(e)}, back: back}
-	switch e.Kind {
+	a := &attempt{session: practice.Start(e), library: p.desk.Doc.Library(), back: back}
+	var err error
+	if a.draft, err = progress.OpenDraft(p.person, e.ID); err != nil {
+		p.desk.Refuse("an answer is not kept: " + err.Error())
+	}
+	if a.draft != nil {
+		if left, when, ok := a.draft.Left(); ok {
+			p.now = &resuming{attempt: a, left: left, when: when}
+			return
+		}
+	}
+	p.answer(a)
+}
+
+// answer opens the screen on which an exercise is answered.
+func (p *Practice) answer(a *attempt) {
+	switch a.exercise().Kind {
 	case exercise.Build:
-		p.now = newBuilding(p, a, nil)
+		p.work = newAtBench(p, a, nil)
 	case exercise.Fix:
-		p.now = &finding{attempt: a}
+		p.work = &finding{attempt: a}
 	case exercise.Choose:
-		p.now = newChoosing(p, a)
+		p.work = newChoosing(a)
 	case exercise.Order:
-		p.now = &ordering{attempt: a}
+		p.work = newOrdering(a)
 	case exercise.Predict, exercise.Ignition:
-		p.now = newAsking(p, a)
+		p.work = newAsking(p, a)
 	case exercise.NoKind:
 		p.desk.Refuse("the exercise asks for nothing")
+		return
 	}
+	if p.work == nil {
+		p.now = a.back
+		return
+	}
+	p.now = p.work
+	p.SetSize(p.w, p.h)
+	if a.draft != nil && !a.resumed {
+		p.work.settle()
+		a.draft.Begin(a.session.Answer())
+	}
+}
+
+// Keep keeps the answer that is not marked, so that it outlives the program.
+func (p *Practice) Keep() error {
+	if p.work == nil {
+		return nil
+	}
+	p.work.settle()
+	a := p.work.base()
+	if a.draft == nil || a.session.Stage() == practice.Marked {
+		return nil
+	}
+	return a.draft.Keep(a.session.Answer())
+}
+
+// end closes the exercise that is open; what is kept of it waits for its person.
+func (p *Practice) end() {
+	if p.work == nil {
+		return
+	}
+	err := p.Keep()
+	if d := p.work.base().draft; d != nil {
+		if wrong := d.Close(); err == nil {
+			err = wrong
+		}
+	}
+	if err != nil {
+		p.desk.Refuse(err.Error())
+	}
+	p.work = nil
+}
+
+// leave goes back to the step.
+func (a *attempt) leave(p *Practice) {
+	p.desk.Say("left the exercise")
+	p.desk.Doc.SetUnits(p.here().Units())
+	p.end()
+	if a.draft != nil && a.draft.Kept() {
+		p.desk.Say("left the exercise: the answer is kept, and offered when the exercise is opened again")
+	}
+	p.now = a.back
+	p.look()
+}
+
+// mark hands the answer in.
+func (a *attempt) mark(p *Practice) {
+	p.work.settle()
+	a.session = a.session.Submit(a.library, p.here().Units())
+	entry, _ := a.session.Entry(p.o.Today())
+	p.progress.Entries = append(p.progress.Entries[:len(p.progress.Entries):len(p.progress.Entries)], entry)
+	m, _ := a.session.Mark()
+	p.now = newMarked(a, m)
+	p.desk.Say("marked: " + percent(m.Score))
+	if a.draft != nil {
+		if err := a.draft.Drop(); err != nil {
+			p.desk.Refuse("marked; but " + err.Error())
+		}
+	}
+	if p.person != "" && p.o.Keeper != nil {
+		if err := p.o.Keeper.Add(p.person, entry); err != nil {
+			p.desk.Refuse("marked, but progress is not kept: " + err.Error())
+		}
+	}
+}
+
+func (a *attempt) hint(p *Practice) {
+	_, cost := a.session.HintsLeft()
+	a.session = a.session.Hint()
+	p.SetSize(p.w, p.h) // the text that stands first is longer now
+	p.here().Say("a hint, for " + percent(cost) + " of the full mark: it stands under the task")
+}
+
+// workActs are the keys that every kind of exercise has.
+func workActs(scope keys.Scope, group string) page.Acts[*Practice] {
+	return page.Acts[*Practice]{
+		act(scope, "hand in", group, []string{"c"}, "", "check it", "hand the answer in: it is checked and marked", 6, func(p *Practice) string {
+			return p.work.unready()
+		}, func(p *Practice, _ keys.Event) { p.work.base().mark(p) }),
+		act(scope, "hint", group, []string{"h"}, "", "hint", "show the next hint; it costs a share of the mark", 7, func(p *Practice) string {
+			if n, _ := p.work.base().session.HintsLeft(); n == 0 {
+				return "there is no hint left"
+			}
+			return ""
+		}, func(p *Practice, _ keys.Event) { p.work.base().hint(p) }),
+		act(scope, "task", group, []string{"w"}, "", "task", "the whole task: what is asked, the facts, the hints, the story", 8, nil, func(p *Practice, _ keys.Event) {
+			a := p.work.base()
+			p.read(a.title(p.desk.Theme), func(w int) []string { return a.prose(p, w) })
+		}),
+		act(scope, "leave", group, []string{keys.Esc}, "", "leave", "leave the exercise; the answer is kept for the next time", 9, nil, func(p *Practice, _ keys.Event) {
+			p.work.base().leave(p)
+		}),
+	}
+}
+
+// resuming offers the answer that an earlier sitting left.
+type resuming struct {
+	*attempt
+	left practice.Answer
+	when time.Time
+}
+
+func (*resuming) scope() keys.Scope { return scopeResume }
+
+func resumeActs() page.Acts[*Practice] {
+	const g = "An answer that was not marked"
+	return page.Acts[*Practice]{
+		act(scopeResume, "go on", g, []string{"1", keys.Enter}, "1", "go on with it", "go on with the answer that is kept", 1, nil, in(func(s *resuming, p *Practice, _ keys.Event) {
+			s.session, s.resumed = s.session.With(s.left), true
+			p.answer(s.attempt)
+			p.here().Say("went on with the answer that was not marked")
+			err := p.Keep()
+			if err == nil {
+				err = s.draft.Forget()
+			}
+			if err != nil {
+				p.here().Refuse(err.Error())
+			}
+		})),
+		act(scopeResume, "anew", g, []string{"2"}, "", "begin anew", "begin anew; what is kept stays until an answer is marked", 2, nil, in(func(s *resuming, p *Practice, _ keys.Event) { p.answer(s.attempt) })),
+		act(scopeResume, "back", g, []string{keys.Esc}, "", "back", "back to the step; it stays kept", 3, nil, in(func(s *resuming, p *Practice, _ keys.Event) { p.now = s.back })),
+	}
+}
+
+func (s *resuming) lines(p *Practice, w, h int) []string {
+	t := p.desk.Theme
+	out := []string{widget.Rule(t, w, s.title(t)...), ""}
+	for _, l := range draw.Wrap("An answer of "+s.when.Local().Format("2 Jan 2006, 15:04")+" is kept that was not marked.", max(10, min(w-4, 76))) {
+		out = append(out, "   "+l)
+	}
+	out = append(out, "", "   "+t.Key.Render("1")+"  go on with it", "   "+t.Key.Render("2")+"  begin anew; it stays kept until an answer is marked")
+	return out[:min(len(out), h)]
 }
 
 func percent(share float64) string { return quantity.Number(100*share, 0) + " %" }
 
-// head draws the title and the task, and tells how many lines are left.
-func (a *attempt) head(p *Practice, w, h int) (out []string, left int) {
-	t, e := p.desk.Theme, a.exercise()
-	n, _ := a.session().HintsLeft()
+// title names the exercise.
+func (a *attempt) title(t *draw.Theme) []widget.Piece {
+	e := a.exercise()
+	n, _ := a.session.HintsLeft()
 	hints := ""
 	if len(e.Hints) > 0 {
 		hints = " · " + page.Count(n, "hint") + " left"
 	}
-	out = []string{widget.Rule(t, w, widget.Piece{Text: e.Title, Look: t.Title}, widget.Piece{Text: " · step " + strconv.Itoa(e.Step) + ", " + kindPhrase(e.Kind) + hints, Look: t.Dim})}
-	body := a.prose(p, max(10, min(w-11, 96)))
-	room := max(2, min(len(body), max(4, h/3)))
-	a.last = max(0, len(body)-room)
-	a.top = max(0, min(a.top, a.last))
-	lines := draw.FitLines(body[a.top:min(len(body), a.top+room)], w, room)
-	switch {
-	case a.top < a.last && w > 30:
-		lines[room-1] = draw.Ends(draw.Clip(lines[room-1], w-11), t.Dim.Render("… PgDn "), w)
-	case a.top > 0 && w > 30:
-		lines[0] = draw.Ends(draw.Clip(lines[0], w-11), t.Dim.Render("… PgUp "), w)
+	return []widget.Piece{{Text: draw.Clean(e.Title), Look: t.Title}, {Text: " · step " + strconv.Itoa(e.Step) + ", " + kindPhrase(e.Kind) + hints, Look: t.Dim}}
+}
+
+// head draws the task first, as whole as the need of what stands under it lets
+// it, and tells how many lines are left.
+func (a *attempt) head(p *Practice, w, h, need int) (out []string, left int) {
+	t := p.desk.Theme
+	out = append([]string{widget.Rule(t, w, a.title(t)...)}, a.prose(p, w)...)
+	room := max(5, h-need)
+	if len(out) > room {
+		out = out[:room]
+		out[room-1] = draw.Ends(draw.Clip(out[room-1], w-9), t.Dim.Render("… w all "), w)
 	}
-	out = append(out, lines...)
 	return out, h - len(out)
 }
 
@@ -190,7 +261,7 @@ func kindPhrase(k exercise.Kind) string {
 	case exercise.Fix:
 		return "find and fix"
 	case exercise.Predict:
-		return "tell before it is shown"
+		return "say before it is shown"
 	case exercise.Order:
 		return "put the plies in order"
 	case exercise.Ignition:
@@ -200,27 +271,29 @@ func kindPhrase(k exercise.Kind) string {
 	return "no task"
 }
 
-// prose is the scenario, the service, the task, the demands and the hints.
+// prose is the task, first and whole, then what is demanded, the hints that
+// were shown, the facts and the story.
 func (a *attempt) prose(p *Practice, w int) []string {
-	t, e := p.desk.Theme, a.exercise()
+	t, e, u := p.desk.Theme, a.exercise(), p.here().Units()
 	var out []string
 	part := func(label, s string) {
-		for i, l := range draw.Wrap(flow(s), w) {
+		if s = strings.TrimSpace(s); s == "" {
+			return
+		}
+		for i, l := range draw.Wrap(flow(s), max(10, min(w-11, 110))) {
 			if i > 0 {
 				label = ""
 			}
 			out = append(out, " "+t.Label.Render(draw.Left(label, 8))+" "+l)
 		}
 	}
-	part("", e.Scenario)
-	part("facts", factsText(e, p.desk.Units()))
 	part("task", e.Task)
-	if d := demandText(&e.Demands, p.desk.Units()); d != "" {
-		part("demand", d)
-	}
-	for i, h := range a.session().Hints() {
+	part("demand", demandText(&e.Demands, u))
+	for i, h := range a.session.Hints() {
 		part("hint "+strconv.Itoa(i+1), h)
 	}
+	part("facts", factsText(e, u))
+	part("story", e.Scenario)
 	return out
 }
 

@@ -89,7 +89,7 @@ func (c *Case) Sum() string {
 // that opens a record.
 func (c *Case) NeedRecord(key string) string {
 	if c.files.Record() == nil {
-		return "there is no record to enter it in: " + key + " opens or begins one"
+		return "no record is open: " + key + " opens or starts one"
 	}
 	return ""
 }
