@@ -79,7 +79,7 @@ func TestDecode_valuesOfTheExample(t *testing.T) {
 		laminate.PlyRef(1, "angle"):        "[[ply]]",
 		laminate.PartRef("ends"):           `ends            = "closed"`,
 		laminate.ServiceRef("ph"):          "ph               = [3.5, 6.0]",
-		laminate.ResinRef(1, "id"):         `id     = "wall"`,
+		laminate.ResinRef(1, "id"):         `id     = "structure"`,
 		{Kind: laminate.RefSchedule}:       `document = "schedule"`,
 		{Kind: laminate.RefPart, Key: "x"}: "[part]",
 	} {

@@ -20,7 +20,7 @@ title = "Scrubber drain header, north stack"
 [service]
 pressure = "25 psi"
 [[resin]]
-id = "liner"
+id = "barrier"
 family = "novolac-vinyl-ester"
 [[resin]]
 id = "cover"
@@ -33,8 +33,8 @@ family = "vinyl-ester"
 	for _, want := range []FactChange{
 		{"service.pressure", `"15 psi"`, `"25 psi"`},
 		{"part.form", `"pipe"`, ""},
-		{"resin liner: family", `"vinyl-ester"`, `"novolac-vinyl-ester"`},
-		{"resin wall: id", `"wall"`, ""},
+		{"resin barrier: family", `"vinyl-ester"`, `"novolac-vinyl-ester"`},
+		{"resin structure: id", `"structure"`, ""},
 		{"resin cover: id", "", `"cover"`},
 	} {
 		if !slices.Contains(got, want) {

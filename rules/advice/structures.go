@@ -84,7 +84,7 @@ func (f *finder) wallResins(b *barrier) []laminate.Resin {
 	if len(list) > 0 {
 		return list
 	}
-	own.ID, own.Origin, own.Cure = f.free("wall"), 0, laminate.NoCure
+	own.ID, own.Origin, own.Cure = f.free("structure"), 0, laminate.NoCure
 	return []laminate.Resin{own}
 }
 

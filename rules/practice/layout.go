@@ -29,7 +29,7 @@ func laidOut(e *exercise.Exercise, lib *laminate.Library, c choice) *laminate.Sc
 	}
 	whole := c.veils == 0
 	if len(outer) == 0 {
-		s.Resins = append(s.Resins, laminate.Resin{ID: freeID(s, "wall"), Family: c.family})
+		s.Resins = append(s.Resins, laminate.Resin{ID: freeID(s, "structure"), Family: c.family})
 		wall := s.Resins[len(s.Resins)-1].ID
 		outer = []laminate.Ply{
 			{Material: catalog.Mat15, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},

@@ -36,7 +36,7 @@ func TestTruthOf_oneVeilAndTwoMatsByHand(t *testing.T) {
 // R = g + φ(1 − g), so a residue of 0.495 at φ = 0.35 holds g = 0.223 of glass
 // (own arithmetic).
 func TestTruthOf_filledSpecimenByHand(t *testing.T) {
-	e, lib := *find(t, "e5-grit-in-the-ash"), catalog.Library()
+	e, lib := *find(t, "e5-grit-in-the-residue"), catalog.Library()
 	e.Specimens = []exercise.Specimen{{Group: e.Specimens[0].Group, Before: quantity.New(5, quantity.Gram), After: quantity.New(2.475, quantity.Gram)}}
 	loss, err := practice.TruthOf(&e, 0, lib, quantity.US)
 	if err != nil || math.Abs(loss.Figure-0.505) > 1e-9 {
@@ -49,7 +49,7 @@ func TestTruthOf_filledSpecimenByHand(t *testing.T) {
 }
 
 func TestTruthOf_carbonIsNotReadFromAsh(t *testing.T) {
-	e, lib := *find(t, "c3-plain-ash"), catalog.Library()
+	e, lib := *find(t, "c3-plain-residue"), catalog.Library()
 	s := e.Given.Clone()
 	s.Plies[0].Material = catalog.VeilCarbon11
 	e.Given = *s

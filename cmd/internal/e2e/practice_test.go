@@ -19,10 +19,10 @@ func TestPractice_everyKindByKeyboard(t *testing.T) {
 	}{
 		{"1", "1", "A drain for cool brine", []string{"3"}, []string{"1", "3", "+", "."}},
 		{"1", "3", "Rinse of an etching line", []string{"1", "1"}, []string{"3", "5"}},
-		{"1", "4", "The mat that met the fluid", []string{"3", "enter"}, []string{"1", "enter", "1"}},
+		{"1", "4", "A test panel for a vinegar plant", []string{"3", "enter"}, []string{"1", "enter", "1"}},
 		{"1", "5", "From the fluid outward", []string{"1", "2", "3", "4", "5", "6", "7"}, []string{"4", "6", "2", "5", "3", "7", "1"}},
 		{"1", "6", "One veil and two mats", []string{"1", "50 mil", "enter", "60", "enter", "4"}, []string{"1", "113 mil", "enter", "25", "enter", "1"}},
-		{"3", "4", "The veil that is not in the ash", []string{"1", "22", "enter", "77", "enter", "2"}, []string{"1", "77.3", "enter", "22.7", "enter", "1"}},
+		{"3", "4", "The veil that burned", []string{"1", "22", "enter", "77", "enter", "2"}, []string{"1", "77.3", "enter", "22.7", "enter", "1"}},
 	} {
 		s.press(tc.step).see("exercises", "step "+tc.step)
 		for _, try := range []struct {

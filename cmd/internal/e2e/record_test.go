@@ -60,7 +60,7 @@ func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
 	}
 	lots("V-3", "R-9")
 	s.press("1").see("humidity")
-	s.press("20 degC", "enter", "50", "enter", "18 degC", "enter").see("dry enough")
+	s.press("20 degC", "enter", "50", "enter", "18 degC", "enter").see(": dry")
 	time.Sleep(aPlyLater)
 	s.press("0").see("LAY PLY 2 of 2", "resin lot R-9")
 	lots("M-8", "R-9")

@@ -106,9 +106,9 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	if e.Given.Service.Temperature.In(quantity.Fahrenheit) > 180 {
 		family = laminate.NovolacVinylEster
 	}
-	e.Given.Resins = []laminate.Resin{{ID: "wall", Family: family}}
+	e.Given.Resins = []laminate.Resin{{ID: "structure", Family: family}}
 	wall := func(material string) laminate.Ply {
-		return laminate.Ply{Material: material, Resin: "wall", Zone: laminate.StructuralLayer, Count: 1}
+		return laminate.Ply{Material: material, Resin: "structure", Zone: laminate.StructuralLayer, Count: 1}
 	}
 	for _, material := range pick(m.rand, structures) {
 		e.Given.Plies = append(e.Given.Plies, wall(material))

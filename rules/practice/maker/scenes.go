@@ -108,7 +108,7 @@ func noVeil(_ *maker, s *laminate.Schedule) {
 
 func plainEster(m *maker, s *laminate.Schedule) {
 	for i := range s.Resins {
-		if s.Resins[i].ID != "wall" {
+		if s.Resins[i].ID != "structure" {
 			s.Resins[i].Family = pick(m.rand, []laminate.Family{laminate.Isophthalic, laminate.Terephthalic})
 		}
 	}

@@ -53,7 +53,7 @@ func TestFloor_aWallFromNothing(t *testing.T) {
 	}
 	// A laid ply takes its zone's resin: the first resin in the barrier, the other in the wall.
 	p := g.r.Document().Now().Plies
-	if p[0].Resin != "liner" || p[1].Resin != "liner" || p[2].Resin != "wall" || p[6].Resin != "wall" {
+	if p[0].Resin != "barrier" || p[1].Resin != "barrier" || p[2].Resin != "structure" || p[6].Resin != "structure" {
 		t.Errorf("resins are %s %s | %s … %s", p[0].Resin, p[1].Resin, p[2].Resin, p[6].Resin)
 	}
 }
@@ -118,15 +118,15 @@ func TestFindings_newOnesAreMarked(t *testing.T) {
 func TestRow_opens(t *testing.T) {
 	g := header(t, 80, 24).press("enter").shows("glass content", "angle", "resin", "zone", "voids")
 	g.press("2 8").shows("structure 201→")
-	g.press("down down 1").shows("●1 liner")
+	g.press("down down 1").shows("●1 barrier")
 	g.press("enter")
 	p := g.r.Document().Now().Plies[6]
-	if p.GlassContent.Value != 0.28 || p.Resin != "liner" {
+	if p.GlassContent.Value != 0.28 || p.Resin != "barrier" {
 		t.Errorf("the row is %+v", p)
 	}
-	g.shows("glass content 28 %, resin liner", "u takes it back")
+	g.shows("glass content 28 %, resin barrier", "u takes it back")
 	g.press("u").wants(headerPlies)
-	if p := g.r.Document().Now().Plies[6]; p.GlassContent.Given || p.Resin != "wall" {
+	if p := g.r.Document().Now().Plies[6]; p.GlassContent.Given || p.Resin != "structure" {
 		t.Errorf("undone, the row is %+v", p)
 	}
 	g.press("enter 3 0 0 enter").shows("no percentage from 0 to 100")

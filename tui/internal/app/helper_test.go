@@ -181,10 +181,10 @@ temperature = "120 degF"
 ph = [6.0, 8.0]
 fluid = "humid air"
 [[resin]]
-id = "liner"
+id = "barrier"
 family = "vinyl-ester"
 [[resin]]
-id = "wall"
+id = "structure"
 family = "isophthalic-polyester"
 `
 )

@@ -17,7 +17,7 @@ import (
 // learning opens the program on the practice page, for a person with a name.
 func learning(t testing.TB, w, h int, own ...*exercise.Exercise) *rig {
 	t.Helper()
-	text := strings.Replace(empty, "[[resin]]", "[[ply]]\nmaterial = \"mat-1.5\"\nresin = \"liner\"\n[[resin]]", 1)
+	text := strings.Replace(empty, "[[resin]]", "[[ply]]\nmaterial = \"mat-1.5\"\nresin = \"barrier\"\n[[resin]]", 1)
 	d, err := editor.FromBytes("new schedule", []byte(text), editing())
 	if err != nil {
 		t.Fatal(err)

@@ -19,11 +19,11 @@ func TestFirstResin_aWallFromNothingByDigits(t *testing.T) {
 			tuitest.Press(t, g.r, typed...)
 			g.wants("veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5")
 			s := g.r.Document().Now()
-			if len(s.Resins) != 1 || s.Resins[0].ID != "liner" || s.Resins[0].Family.String() != "vinyl-ester" {
+			if len(s.Resins) != 1 || s.Resins[0].ID != "barrier" || s.Resins[0].Family.String() != "vinyl-ester" {
 				t.Fatalf("resins are %+v", s.Resins)
 			}
 			for i := range s.Plies {
-				if s.Plies[i].Resin != "liner" {
+				if s.Plies[i].Resin != "barrier" {
 					t.Errorf("row %d is laid in %q", i+1, s.Plies[i].Resin)
 				}
 			}
@@ -54,7 +54,7 @@ func TestFirstResin_isAskedAndOneChange(t *testing.T) {
 func TestFirstResin_byName(t *testing.T) {
 	g := fresh(t, nothing(), 80, 24).press("0 w o v e n").shows("no resin is stated yet")
 	g.press("enter").shows("Which resin is this structure laid in?").press("1").wants("woven-18")
-	if r := g.r.Document().Now().Resins[0]; r.ID != "wall" || r.Family.String() != "isophthalic-polyester" {
+	if r := g.r.Document().Now().Resins[0]; r.ID != "structure" || r.Family.String() != "isophthalic-polyester" {
 		t.Errorf("the resin is %+v", r)
 	}
 }

@@ -143,12 +143,12 @@ func long(n int) []byte {
 	var b strings.Builder
 	b.WriteString(strings.Replace(empty, "[service]\n", "inside_diameter = \"24 in\"\n[service]\npressure = \"20 psi\"\ncontains = [\"fluorides\"]\n", 1))
 	for i := range n {
-		material, resin := "mat-1.5", "wall"
+		material, resin := "mat-1.5", "structure"
 		switch {
 		case i == 0:
-			material, resin = "veil-c-15", "liner"
+			material, resin = "veil-c-15", "barrier"
 		case i < 3:
-			resin = "liner"
+			resin = "barrier"
 		case i%2 == 0:
 			material = "woven-24"
 		}

@@ -16,9 +16,9 @@ func (b *Bench) add(id string) error {
 	if !b.needsResin() {
 		return b.take(b.adding(id))
 	}
-	resin, what := "liner", "barrier"
+	place := "barrier"
 	if m, ok := b.library().Material(b.schedule(), id); ok && m.Form != laminate.Veil && m.Form != laminate.ResinCoat && !m.Form.Chopped() {
-		resin, what = "wall", "structure" // there is no barrier yet
+		place = "structure" // there is no barrier yet
 	}
 	families := laminate.Families.All()
 	var items []page.Item
@@ -28,9 +28,9 @@ func (b *Bench) add(id string) error {
 	b.preview = nil
 	b.Open(&page.List{
 		Head: "which resin?", Full: true, At: -1, Items: items, Leave: b.left,
-		Text: "Which resin is this " + what + " laid in? The schedule states none. The one taken is added as " + resin +
+		Text: "Which resin is this " + place + " laid in? The schedule states none. The one taken is added as " + place +
 			"; plies added after it take it too, until j, the job data, adds another.",
-		Take: func(i int) error { return b.take(b.first(id, laminate.Resin{ID: resin, Family: families[i]})) },
+		Take: func(i int) error { return b.take(b.first(id, laminate.Resin{ID: place, Family: families[i]})) },
 	})
 	b.Desk.Say("a digit takes the resin and adds " + draw.Clean(id))
 	return nil

@@ -19,7 +19,8 @@ type columns struct {
 
 const fixed = 4 // pointer, finding mark, glyph, a blank
 
-func columnsFor(width int, total laminate.Sum, u quantity.System) columns {
+// columnsFor leaves out what does not fit: no word is cut but a material's.
+func columnsFor(width int, s *laminate.Schedule, total laminate.Sum, u quantity.System) columns {
 	c := columns{num: max(5, 2*len(strconv.Itoa(total.Plies))+1), here: max(8, len(thickness(total.Thickness, u))+2), glass: 6}
 	left := width - fixed - c.num - c.here - c.glass - 14
 	take := func(into *int, n int) {
@@ -27,12 +28,13 @@ func columnsFor(width int, total laminate.Sum, u quantity.System) columns {
 			*into, left = n, left-n
 		}
 	}
+	resin := len("resin")
+	for i := range s.Resins {
+		resin = max(resin, draw.Width(draw.Clean(s.Resins[i].ID)))
+	}
 	take(&c.each, 8)
 	take(&c.zone, 10)
-	take(&c.resin, 6)
-	if c.zone > 0 && left >= 12 {
-		c.resin, left = c.resin+4, left-4
-	}
+	take(&c.resin, min(resin, 16)+1)
 	if left >= 20 {
 		take(&c.mass, 8)
 		take(&c.fiber, 7)
@@ -44,7 +46,7 @@ func columnsFor(width int, total laminate.Sum, u quantity.System) columns {
 // table draws the plies as h lines, the titles included.
 func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
 	t := b.Desk.Theme
-	c := columnsFor(w, r.Analysis.Total, b.Desk.Units())
+	c := columnsFor(w, r.Schedule, r.Analysis.Total, b.Desk.Units())
 	out := make([]string, 0, h)
 	out = append(out, t.Label.Render(b.titles(c)))
 	rows := h - 1
@@ -151,7 +153,7 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 		rest.WriteString(draw.Right(mass, c.mass))
 	}
 	if c.resin > 0 {
-		rest.WriteString(" " + draw.Left(shortID(draw.Clean(p.Resin), c.resin-1), c.resin-1))
+		rest.WriteString(" " + draw.Left(draw.Clean(p.Resin), c.resin-1))
 	}
 	if c.zone > 0 {
 		rest.WriteString(" " + draw.Left(page.ZoneWord(f.Zone), c.zone-1))
@@ -189,21 +191,11 @@ func rowTitle(p *laminate.Ply, w int) string {
 	return draw.Left(middle(draw.Clean(p.Material), w-1-draw.Width(tail))+tail, w)
 }
 
-func middle(s string, w int) string { return without(s, w, 3) }
-
-// shortID is an id in few cells: its last letter tells resin-3 from resin-4.
-func shortID(s string, w int) string {
-	if w < 8 {
-		return without(s, w, 1)
-	}
-	return middle(s, w)
-}
-
-// without drops the middle of a name that is too long and keeps end cells of
-// its end.
-func without(s string, w, end int) string {
+// middle drops the middle of a name that is too long.
+func middle(s string, w int) string {
+	const end = 3
 	n := draw.Width(s)
-	if n <= w || w < 4 || n != len(s) {
+	if n <= w || w < end+1 || n != len(s) {
 		return draw.Cut(s, w)
 	}
 	return s[:w-end-1] + draw.Ellipsis + s[len(s)-end:]

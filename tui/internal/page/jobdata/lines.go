@@ -149,9 +149,9 @@ func resins(s *laminate.Schedule) []entry {
 	}})
 }
 
-// nextResin is an id that no resin has: the barrier's, the wall's, then numbers.
+// nextResin is an id that no resin has: the barrier's, the structure's, then numbers.
 func nextResin(s *laminate.Schedule) string {
-	for _, id := range []string{"liner", "wall"} {
+	for _, id := range []string{"barrier", "structure"} {
 		if _, taken := s.Resin(id); !taken {
 			return id
 		}

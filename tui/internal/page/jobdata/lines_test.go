@@ -45,7 +45,7 @@ flame_spread = 25
 conductive = false
 abrasive = true
 [[resin]]
-id = "liner"
+id = "barrier"
 family = "brominated-vinyl-ester"
 filler = "silicon-carbide"
 filler_content = 0.35
@@ -180,7 +180,7 @@ func TestResins_areAddedByFamily(t *testing.T) {
 		t.Fatal(err)
 	}
 	next, err := e.Do(s)
-	if err != nil || len(next.Resins) != 2 || next.Resins[1].ID != "wall" || next.Resins[1].Family != laminate.Isophthalic {
+	if err != nil || len(next.Resins) != 2 || next.Resins[1].ID != "structure" || next.Resins[1].Family != laminate.Isophthalic {
 		t.Errorf("resins are %v, %v", next.Resins, err)
 	}
 }

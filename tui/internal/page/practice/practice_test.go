@@ -174,10 +174,10 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"predict right", "a6-one-and-two", []string{"1", "113 mil", "enter", "25", "enter", "1"}, true, nil},
 		{"predict wrong", "a6-one-and-two", []string{"1", "50 mil", "enter", "60 %", "enter", "4"}, false, []string{"asked"}},
 		// 1 − after/before, mean of the three; glass is what is left.
-		{"ignition right", "c4-veil-in-the-ash", []string{"1", "77.3", "enter", "22.7", "enter", "1"}, true, []string{"answered"}},
-		{"ignition wrong", "c4-veil-in-the-ash", []string{"1", "22", "enter", "77", "enter", "2"}, false, nil},
+		{"ignition right", "c4-veil-that-burned", []string{"1", "77.3", "enter", "22.7", "enter", "1"}, true, []string{"answered"}},
+		{"ignition wrong", "c4-veil-that-burned", []string{"1", "22", "enter", "77", "enter", "2"}, false, nil},
 		// Mat between cloth and cloth; chopped glass alone in the barrier.
-		{"fix by a mat between", "d4-cloth-on-cloth", []string{"5", "enter", "down", "down", "down", "down", "-", "3", "5", "3"}, true, nil},
+		{"fix by a mat between", "d4-woven-on-woven", []string{"5", "enter", "down", "down", "down", "down", "-", "3", "5", "3"}, true, nil},
 		{"fix by a swap", "d7-strand-in-the-barrier", []string{"3", "enter", "home", "down", "down", "r", "3", "."}, true, nil},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
