@@ -62,7 +62,7 @@ func TestBench_buildsAWallFromNothing(t *testing.T) {
 	if got := strings.Join(materials, " "); got != want {
 		t.Errorf("built %s, want %s", got, want)
 	}
-	for zone, word := range map[string]string{"barrier": "barrier ", "structural-layer": "structure ", "total": "all "} {
+	for zone, word := range map[string]string{"barrier": "barrier ", "structural-layer": "structure ", "total": "total "} {
 		if figure := word + mil(r.Zones[zone].ThicknessMM); !strings.Contains(shown, figure) {
 			t.Errorf("the command line has %s, the bench had\n%s", figure, shown)
 		}
