@@ -24,9 +24,11 @@ func (o Optional[T]) Or(other T) T {
 // program". A copy keeps its origin; a second use of one is new text.
 type Origin int32
 
-// Schedule is a laminate as somebody wants it built: the first ply faces the
-// process, the last one the air.
-type Schedule struct {
+// From gives the origin that a row holds by embedding one.
+func (o *Origin) From() *Origin { return o }
+
+// Head is what a document says of itself.
+type Head struct {
 	Title    string
 	Job      string
 	Revision Optional[int]
@@ -34,8 +36,14 @@ type Schedule struct {
 	Notes    string
 	Units    quantity.System
 	UnitsSet bool // whether the document says so
-	Part     Part
-	Service  Service
+}
+
+// Schedule is a laminate as somebody wants it built: the first ply faces the
+// process, the last one the air.
+type Schedule struct {
+	Head
+	Part    Part
+	Service Service
 
 	Resins    []Resin
 	Materials []Material
@@ -102,7 +110,7 @@ func (s Service) Hottest() quantity.Temperature {
 
 // Resin is one resin mix of a schedule.
 type Resin struct {
-	Origin            Origin
+	Origin
 	ID                string
 	Family            Family
 	Filler            Filler
@@ -139,7 +147,7 @@ func (p Price) PerKilogram() float64 { return p.Amount / p.Per.SI() }
 
 // Material is a reinforcement, a coat or a tested lamina.
 type Material struct {
-	Origin              Origin
+	Origin
 	ID                  string
 	Name                string // how screens call it; the id when empty
 	Form                Form
@@ -175,7 +183,7 @@ type Material struct {
 
 // Ply is one row of a schedule: Count equal plies of one material.
 type Ply struct {
-	Origin       Origin
+	Origin
 	Material     string
 	Resin        string
 	Zone         Zone              // NoZone: to be inferred

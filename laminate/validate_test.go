@@ -9,7 +9,7 @@ import (
 )
 
 func sound() *Schedule {
-	return &Schedule{Title: "x", Resins: []Resin{{ID: "r", Family: VinylEster}},
+	return &Schedule{Head: Head{Title: "x"}, Resins: []Resin{{ID: "r", Family: VinylEster}},
 		Plies: []Ply{{Material: "m", Resin: "r", Count: 1}}}
 }
 

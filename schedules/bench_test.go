@@ -44,7 +44,7 @@ func BenchmarkDecode(b *testing.B) {
 func BenchmarkRender(b *testing.B) {
 	for _, n := range []int{40, 2000} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			s := &laminate.Schedule{Title: "x", Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}}
+			s := &laminate.Schedule{Head: laminate.Head{Title: "x"}, Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}}
 			for range n {
 				s.Plies = append(s.Plies, laminate.Ply{Material: "mat-1.5", Resin: "r", Count: 1})
 			}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/schedules/internal/keyed"
+	"frp/veilwright/schedules/internal/tables"
 )
 
 //go:embed blank.toml
@@ -47,7 +47,7 @@ func BlankRecord(of RecordOf) []byte {
 	}
 	if of.SHA256 != "" {
 		before, after, _ := strings.Cut(text, `# schedule_sha256   = ""`)
-		text = before + "schedule_sha256   = " + keyed.TOMLText(of.SHA256) + after
+		text = before + "schedule_sha256   = " + tables.TOMLText(of.SHA256) + after
 	}
 	return []byte(text)
 }
@@ -61,5 +61,5 @@ func filled(template, word, text string) []byte {
 			clean.WriteRune(r)
 		}
 	}
-	return []byte(strings.Replace(template, `"`+word+`"`, keyed.TOMLText(clean.String()), 1))
+	return []byte(strings.Replace(template, `"`+word+`"`, tables.TOMLText(clean.String()), 1))
 }

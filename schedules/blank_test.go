@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/schedules/internal/keyed"
+	"frp/veilwright/schedules/internal/tables"
 )
 
 // offered matches a line of a template that is left out: a key or a table.
@@ -50,7 +50,7 @@ func TestBlanks_decodeCleanAsTheyAreAndFilledIn(t *testing.T) {
 // A specification and a record offer every key they may have; of a book the
 // figures for calculators by hand alone (lamina, towing) are left to its help.
 func TestBlanks_nameEveryKey(t *testing.T) {
-	for kind, tables := range map[Kind][]keyed.Table{Specification: specTables, Record: recordTables} {
+	for kind, tables := range map[Kind][]tables.Table{Specification: specTables, Record: recordTables} {
 		text := string(uncommented(blanks()[kind]))
 		for _, table := range tables {
 			for _, f := range table.Fields {

@@ -6,7 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/schedules/internal/keyed"
+	"frp/veilwright/schedules/internal/tables"
 )
 
 // shelf is a shop book as it is read: the book, and what only its text has.
@@ -16,85 +16,57 @@ type shelf struct {
 }
 
 const (
-	bookRoot = iota
-	bookMaterial
+	bookMaterial = 1 + iota
 	bookResin
 	bookRating
 )
 
-var bookTables = []keyed.Table{
-	{Fields: bookFields, At: func(m any, _ int) any { return m }, Rows: keyed.OneRow, Resize: keyed.Fixed},
-	{Name: "material", Array: true, Most: laminate.MostRows, Fields: materialFields,
-		At:     func(m any, i int) any { return &m.(*shelf).Materials[i] },
-		Rows:   func(m any) int { return len(m.(*shelf).Materials) },
-		Resize: func(m any, n int) { m.(*shelf).Materials = make([]laminate.Material, n) }},
-	{Name: "resin", Array: true, Most: laminate.MostRows, Fields: resinFields,
-		At:     func(m any, i int) any { return &m.(*shelf).Resins[i] },
-		Rows:   func(m any) int { return len(m.(*shelf).Resins) },
-		Resize: func(m any, n int) { m.(*shelf).Resins = make([]laminate.Resin, n) }},
-	{Name: "rating", Array: true, Most: laminate.MostRows, Fields: ratingFields,
-		At:   func(m any, i int) any { return &m.(*shelf).Ratings[i] },
-		Rows: func(m any) int { return len(m.(*shelf).Ratings) },
-		Resize: func(m any, n int) {
-			rows := make([]laminate.Rating, n)
-			for i := range rows {
-				rows[i].Concentration = [2]float64{math.NaN(), math.NaN()} // not given
-			}
-			m.(*shelf).Ratings = rows
-		}},
+var bookTables = []tables.Table{
+	tables.One("", declared(ShopBook,
+		tables.TextField("title", func(b *shelf) *string { return &b.title }),
+		tables.NotesField("notes", func(b *shelf) *string { return &b.notes }),
+		tables.Of("rack", "a list of material ids, in the order the rack shows them", func(b *shelf) *[]string { return &b.Rack },
+			tables.WordsOf, func(ids []string) (string, bool) { return tables.TOMLWords(ids), len(ids) > 0 }),
+	), func(b *shelf) *shelf { return b }),
+	tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
+	tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
+	tables.Many("rating", laminate.MostRows, ratingFields, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
 }
 
-var bookFields = []keyed.Field{
-	keyed.Declaration("document", `"shop-book"`, `"shop-book"`),
-	keyed.Declaration("format", "1", "1"),
-	keyed.TextField("title", func(b *shelf) *string { return &b.title }),
-	keyed.NotesField("notes", func(b *shelf) *string { return &b.notes }),
-	{Key: "rack", What: "a list of material ids, in the order the rack shows them",
-		Set: func(row, value any) (wrong string) {
-			row.(*shelf).Rack, wrong = keyed.WordsOf(value)
-			return wrong
-		},
-		Get: func(row any) (string, bool) {
-			var items []string
-			for _, id := range row.(*shelf).Rack {
-				items = append(items, keyed.TOMLText(id))
-			}
-			return keyed.TOMLList(items), len(items) > 0
-		}},
+var ratingFields = []tables.Field{
+	tables.TextField("fluid", func(r *laminate.Rating) *string { return &r.Fluid }),
+	concentrationField(),
+	tables.SizeField("temperature", func(r *laminate.Rating) *quantity.Temperature { return &r.MaxTemperature }),
+	tables.WordField("family", func(r *laminate.Rating) *laminate.Family { return &r.Family }, laminate.Families),
+	tables.TextField("build", func(r *laminate.Rating) *string { return &r.Build }),
+	tables.TextField("grade", func(r *laminate.Rating) *string { return &r.Grade }),
+	tables.TextField("source", func(r *laminate.Rating) *string { return &r.Source }),
+	tables.TextField("date", func(r *laminate.Rating) *string { return &r.Date }),
 }
 
-type rating = laminate.Rating
-
-var ratingFields = []keyed.Field{
-	keyed.TextField("fluid", func(r *rating) *string { return &r.Fluid }),
-	{Key: "concentration", What: "a share from 0 to 1, or a list of the lowest and the highest",
-		Set: func(row, value any) string {
+// concentrationField is a share or the lowest and the highest; not a number
+// where it is left out.
+func concentrationField() tables.Field {
+	f := tables.Of("concentration", "a share from 0 to 1, or a list of the lowest and the highest", func(r *laminate.Rating) *[2]float64 { return &r.Concentration },
+		func(value any) ([2]float64, string) {
 			if _, list := value.([]any); list {
-				ends, wrong := keyed.Numbers(value, 2)
-				if wrong == "" {
-					row.(*rating).Concentration = [2]float64(ends)
+				ends, wrong := tables.Numbers(value, 2)
+				if wrong != "" {
+					return [2]float64{}, wrong
 				}
-				return wrong
+				return [2]float64(ends), ""
 			}
-			v, wrong := keyed.Number(value)
-			if wrong == "" {
-				row.(*rating).Concentration = [2]float64{v, v}
-			}
-			return wrong
+			v, wrong := tables.Number(value)
+			return [2]float64{v, v}, wrong
 		},
-		Get: func(row any) (string, bool) {
-			c := row.(*rating).Concentration
+		func(c [2]float64) (string, bool) {
 			if c[0] == c[1] {
-				return keyed.TOMLNumber(c[0]), true
+				return tables.TOMLNumber(c[0]), true
 			}
-			return keyed.TOMLList([]string{keyed.TOMLNumber(c[0]), keyed.TOMLNumber(c[1])}), true
-		}},
-	keyed.SizeField("temperature", func(r *rating) *quantity.Temperature { return &r.MaxTemperature }),
-	keyed.WordField("family", func(r *rating) *laminate.Family { return &r.Family }, laminate.Families),
-	keyed.TextField("build", func(r *rating) *string { return &r.Build }),
-	keyed.TextField("grade", func(r *rating) *string { return &r.Grade }),
-	keyed.TextField("source", func(r *rating) *string { return &r.Source }),
-	keyed.TextField("date", func(r *rating) *string { return &r.Date }),
+			return tables.TOMLNumbers(c[:]), true
+		})
+	f.Begin = func(row any) { row.(*laminate.Rating).Concentration = [2]float64{math.NaN(), math.NaN()} }
+	return f
 }
 
 // BookKeys lists the tables and keys of a shop book in canonical order.
@@ -117,25 +89,15 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	if src.doc == nil {
 		return src, nil, problems
 	}
+	problems = src.doc.Strange(problems, own)
 	fail := func(table, row int, key, message string) {
-		problems = src.fault(problems, bookTables, keyed.Spot{Table: table, Row: row, Key: key}, message)
+		problems = src.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, message)
 	}
-	if r, bad := laminate.BadCharacter(own.title, false); bad {
-		fail(bookRoot, 0, "title", badCharacter(r))
-	}
-	if r, bad := laminate.BadCharacter(own.notes, true); bad {
-		fail(bookRoot, 0, "notes", badCharacter(r))
-	}
-	for _, id := range own.Rack {
-		if r, bad := laminate.BadCharacter(id, false); bad {
-			fail(bookRoot, 0, "rack", badCharacter(r))
-		}
-	}
-	seen := map[keyed.Spot]bool{}
+	seen := map[tables.Spot]bool{}
 	twice := func(table, row int, id string) {
-		here := keyed.Spot{Table: table, Key: id}
+		here := tables.Spot{Table: table, Key: id}
 		if seen[here] && id != "" {
-			fail(table, row, "id", keyed.Quoted(id)+" is the id of another one already")
+			fail(table, row, "id", tables.Quoted(id)+" is the id of another one already")
 		}
 		seen[here] = true
 	}
@@ -153,17 +115,15 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	}
 	for i := range own.Ratings {
 		r := &own.Ratings[i]
-		r.Line = src.doc.LineAt(src.doc.Offset(bookRating, i, ""))
+		r.Line = src.doc.LineAt(src.doc.Offset(tables.Spot{Table: bookRating, Row: i}))
 		for _, w := range ratingFaults(r) {
-			fail(bookRating, i, w.Key, w.message)
+			fail(bookRating, i, w.key, w.message)
 		}
 	}
-	return src, own, keyed.Sorted(problems)
+	return src, own, tables.Sorted(problems)
 }
 
-func badCharacter(r rune) string { return "it has " + laminate.CharacterName(r) }
-
-type wrong struct{ Key, message string }
+type wrong struct{ key, message string }
 
 // ratingFaults tells what a row of ratings lacks: nothing of it is guessed.
 func ratingFaults(r *laminate.Rating) []wrong {
@@ -184,11 +144,6 @@ func ratingFaults(r *laminate.Rating) []wrong {
 	need(r.Grade != "", "grade")
 	if r.Build != "100 mil" && r.Build != "200 mil" {
 		all = append(all, wrong{"build", `"100 mil" or "200 mil" is expected, the barrier the rating is for`})
-	}
-	for _, t := range []wrong{{"fluid", r.Fluid}, {"grade", r.Grade}, {"source", r.Source}, {"date", r.Date}} {
-		if c, bad := laminate.BadCharacter(t.message, false); bad {
-			all = append(all, wrong{t.Key, badCharacter(c)})
-		}
 	}
 	return all
 }

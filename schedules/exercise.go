@@ -12,21 +12,15 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
-	"frp/veilwright/schedules/internal/keyed"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/tables"
 )
 
-type (
-	task     = exercise.Exercise
-	question = exercise.Question
-	specimen = exercise.Specimen
-	clue     = exercise.Hint
-)
-
-// exerciseDocument is an exercise while it is read: what is given stands in
-// the tables of a schedule, what is demanded in those of a specification.
+// exerciseDocument is an exercise while it is read: what is demanded is a
+// specification, which not every exercise has.
 type exerciseDocument struct {
-	task
-	demands specDocument
+	exercise.Exercise
+	demands spec.Specification
 }
 
 // The tables of an exercise. Those of what is given stand where a schedule has
@@ -38,153 +32,83 @@ const (
 	exerciseHint     = exerciseQuestion + 2
 )
 
-func exerciseTables() []keyed.Table {
-	tables := []keyed.Table{{Fields: taskFields, At: func(m any, _ int) any { return &m.(*exerciseDocument).task }, Rows: keyed.OneRow, Resize: keyed.Fixed}}
+var exerciseTables = func() []tables.Table {
+	list := []tables.Table{tables.One("", declared(Exercise, exerciseFields...), func(d *exerciseDocument) *exercise.Exercise { return &d.Exercise })}
 	for _, t := range scheduleTables[1:] {
-		tables = append(tables, within(t, func(d *exerciseDocument) any { return &d.Given }))
+		list = append(list, tables.Within(t, func(d *exerciseDocument) *laminate.Schedule { return &d.Given }))
 	}
-	for _, t := range specTables[1:] {
-		if t.Name != "inspection" { // nothing is read off a wall that only stands on paper
-			tables = append(tables, within(t, func(d *exerciseDocument) any { return &d.demands }))
-		}
+	for _, t := range specDemands { // nothing is read off a wall that only stands on paper
+		list = append(list, tables.Within(t, func(d *exerciseDocument) *spec.Specification { return &d.demands }))
 	}
-	return append(tables,
-		taskTable("question", exercise.MostQuestions, questionFields, func(d *exerciseDocument) *[]question { return &d.Questions }),
-		taskTable("specimen", exercise.MostSpecimens, specimenFields, func(d *exerciseDocument) *[]specimen { return &d.Specimens }),
-		taskTable("hint", exercise.MostHints, hintFields, func(d *exerciseDocument) *[]clue { return &d.Hints }))
+	return append(list,
+		tables.Many("question", exercise.MostQuestions, questionFields, func(d *exerciseDocument) *[]exercise.Question { return &d.Questions }),
+		tables.Many("specimen", exercise.MostSpecimens, specimenFields, func(d *exerciseDocument) *[]exercise.Specimen { return &d.Specimens }),
+		tables.Many("hint", exercise.MostHints, hintFields, func(d *exerciseDocument) *[]exercise.Hint { return &d.Hints }))
+}()
+
+var exerciseFields = []tables.Field{
+	tables.TextField("id", func(t *exercise.Exercise) *string { return &t.ID }),
+	tables.TextField("title", func(t *exercise.Exercise) *string { return &t.Title }),
+	tables.OrdinalField("step", fmt.Sprintf("the step of the course, 1 to %d", exercise.Steps), exercise.Steps, func(t *exercise.Exercise) *int { return &t.Step }),
+	tables.WordField("kind", func(t *exercise.Exercise) *exercise.Kind { return &t.Kind }, exercise.Kinds),
+	tables.NotesField("scenario", func(t *exercise.Exercise) *string { return &t.Scenario }),
+	tables.NotesField("task", func(t *exercise.Exercise) *string { return &t.Task }),
+	tables.FlagField("keep_structure", func(t *exercise.Exercise) *bool { return &t.KeepStructure }),
+	tables.UnitsField("units", "us or si: what screens show", func(t *exercise.Exercise) (*quantity.System, *bool) { return &t.Given.Units, &t.Given.UnitsSet }),
 }
 
-// within makes a table of another document one of this.
-func within(t keyed.Table, inner func(*exerciseDocument) any) keyed.Table {
-	at, rows, resize := t.At, t.Rows, t.Resize
-	t.At = func(m any, i int) any { return at(inner(m.(*exerciseDocument)), i) }
-	t.Rows = func(m any) int { return rows(inner(m.(*exerciseDocument))) }
-	t.Resize = func(m any, n int) { resize(inner(m.(*exerciseDocument)), n) }
-	return t
+var questionFields = []tables.Field{
+	tables.WordField("ask", func(q *exercise.Question) *exercise.Ask { return &q.Ask }, exercise.Asks),
+	tables.ShareField("tolerance", func(q *exercise.Question) *laminate.Optional[float64] { return &q.Tolerance }),
 }
 
-func taskTable[T any](title string, most int, fields []keyed.Field, list func(*exerciseDocument) *[]T) keyed.Table {
-	return keyed.Table{Name: title, Array: true, Most: most, Fields: fields,
-		At:     func(m any, i int) any { return &(*list(m.(*exerciseDocument)))[i] },
-		Rows:   func(m any) int { return len(*list(m.(*exerciseDocument))) },
-		Resize: func(m any, n int) { *list(m.(*exerciseDocument)) = make([]T, n) }}
+var specimenFields = []tables.Field{
+	groupField("zone", "total (the whole wall), barrier, or a zone: the plies that the specimen holds", func(s *exercise.Specimen) *record.Group { return &s.Group }),
+	tables.SizeField("before", func(s *exercise.Specimen) *quantity.Mass { return &s.Before }),
+	tables.SizeField("after", func(s *exercise.Specimen) *quantity.Mass { return &s.After }),
 }
 
-var taskFields = []keyed.Field{
-	keyed.Declaration("document", `"exercise"`, `"exercise"`),
-	keyed.Declaration("format", "1", "1"),
-	keyed.TextField("id", func(t *task) *string { return &t.ID }),
-	keyed.TextField("title", func(t *task) *string { return &t.Title }),
-	{Key: "step", What: fmt.Sprintf("the step of the course, 1 to %d", exercise.Steps),
-		Set: func(row, value any) string {
-			n, wrong := keyed.Whole(value)
-			if wrong == "" && (n < 1 || n > exercise.Steps) {
-				wrong = fmt.Sprintf("%d is not between 1 and %d", n, exercise.Steps)
-			}
-			row.(*task).Step = n
-			return wrong
-		},
-		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*task).Step), true }},
-	keyed.WordField("kind", func(t *task) *exercise.Kind { return &t.Kind }, exercise.Kinds),
-	keyed.NotesField("scenario", func(t *task) *string { return &t.Scenario }),
-	keyed.NotesField("task", func(t *task) *string { return &t.Task }),
-	keyed.FlagField("keep_structure", func(t *task) *bool { return &t.KeepStructure }),
-	{Key: "units", What: "us or si: what screens show",
-		Set: func(row, value any) string {
-			s, _ := value.(string)
-			u, ok := quantity.ParseSystem(s)
-			if !ok {
-				return "us or si is expected, not " + keyed.KindOf(value)
-			}
-			row.(*task).Given.Units, row.(*task).Given.UnitsSet = u, true
-			return ""
-		},
-		Get: func(row any) (string, bool) {
-			d := &row.(*task).Given
-			return keyed.TOMLText(d.Units.String()), d.UnitsSet
-		}},
-}
-
-var questionFields = []keyed.Field{
-	keyed.WordField("ask", func(q *question) *exercise.Ask { return &q.Ask }, exercise.Asks),
-	keyed.ShareField("tolerance", func(q *question) *laminate.Optional[float64] { return &q.Tolerance }),
-}
-
-var specimenFields = []keyed.Field{
-	{Key: "zone", What: "total (the whole wall), barrier, or a zone: the plies that the specimen holds",
-		Set: func(row, value any) string {
-			s, ok := value.(string)
-			if !ok {
-				return "a word is expected, not " + keyed.KindOf(value)
-			}
-			g, ok := record.Groups.Parse(s)
-			if !ok {
-				return keyed.WrongWord(s, record.Groups.Words())
-			}
-			row.(*specimen).Group = g
-			return ""
-		},
-		Get: func(row any) (string, bool) {
-			g := row.(*specimen).Group
-			return keyed.TOMLText(g.String()), g != record.WholeWall
-		}},
-	keyed.SizeField("before", func(s *specimen) *quantity.Mass { return &s.Before }),
-	keyed.SizeField("after", func(s *specimen) *quantity.Mass { return &s.After }),
-}
-
-var hintFields = []keyed.Field{
-	keyed.NotesField("text", func(h *clue) *string { return &h.Text }),
-	keyed.ShareField("cost", func(h *clue) *laminate.Optional[float64] { return &h.Cost }),
+var hintFields = []tables.Field{
+	tables.NotesField("text", func(h *exercise.Hint) *string { return &h.Text }),
+	tables.ShareField("cost", func(h *exercise.Hint) *laminate.Optional[float64] { return &h.Cost }),
 }
 
 // ExerciseKeys lists the tables and keys of an exercise in canonical order.
-func ExerciseKeys() []TableKeys { return keysOf(exerciseTables()) }
+func ExerciseKeys() []TableKeys { return keysOf(exerciseTables) }
 
 // DecodeExercise reads an exercise. Where there are problems it is nil; all of
 // them are told, in the order of the file.
 func DecodeExercise(b []byte) (*exercise.Exercise, []Problem) {
 	d := new(exerciseDocument)
-	tables := exerciseTables()
-	src, problems := read(b, Exercise, tables, d)
+	src, problems := read(b, Exercise, exerciseTables, d)
 	if src.doc == nil {
 		return nil, problems
 	}
 	for _, f := range laminate.Validate(&d.Given, nil) {
 		if f.Ref.Kind != laminate.RefSchedule || f.Ref.Key == "ply" {
-			problems = src.fault(problems, tables, spotOf(f.Ref), f.Message)
+			problems = src.fault(problems, spotOf(f.Ref), f.Message)
 		}
 	}
-	d.demands.OuterSurface, d.demands.Total = d.demands.outer.required, d.demands.total.thickness
-	problems = append(problems, src.demands(&d.demands, tables, exerciseDemands)...)
-	for _, w := range taskFaults(&d.task, &d.demands) {
-		problems = src.fault(problems, tables, w.At, w.message)
-	}
+	problems = src.demands(problems, &d.demands, exerciseDemands)
+	problems = src.unanswerable(problems, &d.Exercise, &d.demands)
+	problems = src.doc.Strange(problems, d)
 	if len(problems) > 0 {
-		return nil, keyed.Sorted(problems)
+		return nil, tables.Sorted(problems)
 	}
-	d.Demands = d.demands.demand
+	d.Demands = d.demands
 	d.Given.Title = d.Title
-	return &d.task, nil
+	return &d.Exercise, nil
 }
 
-type misplaced struct {
-	At      keyed.Spot
-	message string
-}
-
-// taskFaults tells what an exercise lacks for its kind, and what it could not
+// unanswerable tells what an exercise lacks for its kind, and what it could not
 // be answered with.
-func taskFaults(t *task, d *specDocument) []misplaced {
-	var all []misplaced
+func (s *Source) unanswerable(problems []Problem, t *exercise.Exercise, d *spec.Specification) []Problem {
 	fail := func(table, row int, key, format string, args ...any) {
-		all = append(all, misplaced{keyed.Spot{Table: table, Row: row, Key: key}, fmt.Sprintf(format, args...)})
+		problems = s.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, fmt.Sprintf(format, args...))
 	}
 	need := func(text, key string) {
 		if strings.TrimSpace(text) == "" {
 			fail(0, 0, key, "it is missing; an exercise needs it")
-		}
-		if r, bad := laminate.BadCharacter(text, key == "scenario" || key == "task"); bad {
-			fail(0, 0, key, "%s", badCharacter(r))
 		}
 	}
 	need(t.ID, "id")
@@ -199,7 +123,7 @@ func taskFaults(t *task, d *specDocument) []misplaced {
 	}
 	if t.Kind == exercise.NoKind {
 		fail(0, 0, "kind", "it is missing; an exercise needs it")
-		return all
+		return problems
 	}
 	ply, kind := int(laminate.RefPly), t.Kind.String()
 	if len(t.Given.Plies) == 0 && t.Kind != exercise.Choose {
@@ -229,13 +153,13 @@ func taskFaults(t *task, d *specDocument) []misplaced {
 			fail(exerciseQuestion, i, "tolerance", "it is not between 0 and 0.5")
 		}
 	}
-	for i, s := range t.Specimens {
+	for i, x := range t.Specimens {
 		switch {
-		case !s.Before.Given() || s.Before.SI() <= 0 || s.Before.SI() > 10:
+		case !x.Before.Given() || x.Before.SI() <= 0 || x.Before.SI() > 10:
 			fail(exerciseSpecimen, i, "before", "a mass above 0 and at most 10 kg is needed")
-		case !s.After.Given() || s.After.SI() < 0 || s.After.SI() > s.Before.SI():
+		case !x.After.Given() || x.After.SI() < 0 || x.After.SI() > x.Before.SI():
 			fail(exerciseSpecimen, i, "after", "a mass from 0 to that before the test is needed")
-		case s.Group != t.Specimens[0].Group:
+		case x.Group != t.Specimens[0].Group:
 			fail(exerciseSpecimen, i, "zone", "all specimens hold the same plies")
 		}
 	}
@@ -243,14 +167,11 @@ func taskFaults(t *task, d *specDocument) []misplaced {
 		if strings.TrimSpace(h.Text) == "" {
 			fail(exerciseHint, i, "text", "it is missing")
 		}
-		if r, bad := laminate.BadCharacter(h.Text, true); bad {
-			fail(exerciseHint, i, "text", "%s", badCharacter(r))
-		}
 		if h.Cost.Given && !(h.Cost.Value >= 0 && h.Cost.Value <= 1) {
 			fail(exerciseHint, i, "cost", "it is a share from 0 to 1")
 		}
 	}
-	return all
+	return problems
 }
 
 //go:embed exercises/*.toml
@@ -261,14 +182,14 @@ var exerciseFiles embed.FS
 func Exercises() ([]*exercise.Exercise, []Problem) {
 	names, err := fs.Glob(exerciseFiles, "exercises/*.toml")
 	if err != nil {
-		return nil, []Problem{{Message: keyed.Printable(err.Error())}}
+		return nil, []Problem{{Message: tables.Printable(err.Error())}}
 	}
 	var list []*exercise.Exercise
 	var problems []Problem
 	for _, name := range names {
 		b, err := exerciseFiles.ReadFile(name)
 		if err != nil {
-			problems = append(problems, Problem{Message: keyed.Printable(err.Error())})
+			problems = append(problems, Problem{Message: tables.Printable(err.Error())})
 			continue
 		}
 		e, wrong := DecodeExercise(b)

@@ -2,7 +2,7 @@ package schedules
 
 import (
 	"frp/veilwright/laminate"
-	"frp/veilwright/schedules/internal/keyed"
+	"frp/veilwright/schedules/internal/tables"
 )
 
 // FactChange is a stated value that two schedules do not share: "" where one
@@ -13,7 +13,7 @@ type FactChange struct{ Key, Old, New string }
 // header, part and service key by key, resins and materials by their ids.
 func FactChanges(older, newer *laminate.Schedule) []FactChange {
 	var list []FactChange
-	note := func(t *keyed.Table, label string, a, b any) {
+	note := func(t *tables.Table, label string, a, b any) {
 		for i := range t.Fields {
 			f := &t.Fields[i]
 			x, y := stated(f, a), stated(f, b)
@@ -28,7 +28,7 @@ func FactChanges(older, newer *laminate.Schedule) []FactChange {
 		if t.Name != "" {
 			label = t.Name + "."
 		}
-		note(t, label, t.At(older, 0), t.At(newer, 0))
+		note(t, label, t.Rows(older)[0].Value, t.Rows(newer)[0].Value)
 	}
 	for _, kind := range []laminate.RefKind{laminate.RefResin, laminate.RefMaterial} {
 		t := &scheduleTables[kind]
@@ -50,11 +50,10 @@ type named struct {
 	rows  map[string]any
 }
 
-func byID(t *keyed.Table, s *laminate.Schedule) named {
+func byID(t *tables.Table, s *laminate.Schedule) named {
 	n := named{rows: map[string]any{}}
-	for i := range t.Rows(s) {
-		row := t.At(s, i)
-		id := ""
+	for _, r := range t.Rows(s) {
+		row, id := r.Value, ""
 		switch r := row.(type) {
 		case *laminate.Resin:
 			id = r.ID
@@ -67,7 +66,7 @@ func byID(t *keyed.Table, s *laminate.Schedule) named {
 	return n
 }
 
-func stated(f *keyed.Field, row any) string {
+func stated(f *tables.Field, row any) string {
 	if row == nil {
 		return ""
 	}

@@ -6,8 +6,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
-	"frp/veilwright/schedules/internal/keyed"
-	"frp/veilwright/schedules/internal/syntax"
+	"frp/veilwright/schedules/internal/tables"
 )
 
 // Kind is what a document says it is.
@@ -74,11 +73,11 @@ func Sniff(b []byte) (Kind, []Problem) {
 	if problems != nil {
 		return Unreadable, problems
 	}
-	top, errs := syntax.Top(b)
-	kind, problem := declared(b, top)
+	top, errs := tables.Top(b)
+	kind, problem := kindOf(b, top)
 	switch {
 	case kind == Undeclared && len(errs) > 0:
-		return Unreadable, keyed.Located(b, "", errs)
+		return Unreadable, errs
 	case problem != nil:
 		return kind, []Problem{*problem}
 	}
@@ -103,24 +102,24 @@ func text(b []byte) ([]byte, []Problem) {
 		at += size
 	}
 	p := Problem{Message: "this is not text in UTF-8"}
-	p.Line, p.Column = keyed.Place(b, at)
+	p.Line, p.Column = tables.Place(b, at)
 	return nil, []Problem{p}
 }
 
-// declared reads `document` and `format`.
-func declared(b []byte, top map[string]syntax.TopKey) (Kind, *Problem) {
+// kindOf reads `document` and `format`.
+func kindOf(b []byte, top map[string]tables.TopKey) (Kind, *Problem) {
 	word, ok := top["document"]
 	if !ok {
 		return Undeclared, &Problem{Line: 1, Column: 1, Key: "document", Message: `it is missing: a document begins with document = "schedule" (or another kind) and format = 1`}
 	}
 	fail := func(key string, at int, message string) (Kind, *Problem) {
 		p := &Problem{Key: key, Message: message}
-		p.Line, p.Column = keyed.Place(b, at)
+		p.Line, p.Column = tables.Place(b, at)
 		return Unreadable, p
 	}
 	const kinds = "schedule, specification, record, shop-book or exercise is expected"
 	if !word.Text {
-		return fail("document", word.Offset, keyed.Printable(word.Value)+" is no text: "+kinds+", between quotes")
+		return fail("document", word.Offset, tables.Printable(word.Value)+" is no text: "+kinds+", between quotes")
 	}
 	kind := Unreadable
 	for _, k := range Kinds() {
@@ -129,16 +128,16 @@ func declared(b []byte, top map[string]syntax.TopKey) (Kind, *Problem) {
 		}
 	}
 	if kind == Unreadable {
-		return fail("document", word.Offset, keyed.Quoted(word.Value)+" is no kind of document: "+kinds)
+		return fail("document", word.Offset, tables.Quoted(word.Value)+" is no kind of document: "+kinds)
 	}
 	format, ok := top["format"]
 	switch {
 	case !ok:
 		return fail("format", word.Offset, "it is missing: format = 1 is expected")
 	case format.Text:
-		return fail("format", format.Offset, keyed.Quoted(format.Value)+" is text: format = 1 is expected, without quotes")
+		return fail("format", format.Offset, tables.Quoted(format.Value)+" is text: format = 1 is expected, without quotes")
 	case !format.Integer:
-		return fail("format", format.Offset, keyed.Printable(format.Value)+" is no whole number: format = 1 is expected")
+		return fail("format", format.Offset, tables.Printable(format.Value)+" is no whole number: format = 1 is expected")
 	}
 	n, err := strconv.Atoi(format.Value)
 	switch {
@@ -147,5 +146,5 @@ func declared(b []byte, top map[string]syntax.TopKey) (Kind, *Problem) {
 	case err == nil && n > Format:
 		return fail("format", format.Offset, fmt.Sprintf("the document has format %d, this program reads up to format %d: a newer program is needed", n, Format))
 	}
-	return fail("format", format.Offset, fmt.Sprintf("format %s is not known: this program reads format %d", keyed.Clipped(format.Value), Format))
+	return fail("format", format.Offset, fmt.Sprintf("format %s is not known: this program reads format %d", tables.Clipped(format.Value), Format))
 }

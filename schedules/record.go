@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"time"
 
@@ -11,14 +12,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
-	"frp/veilwright/schedules/internal/keyed"
-)
-
-type (
-	laid     = record.Laid
-	flaw     = record.Defect
-	decision = record.Decision
-	struck   = record.Struck
+	"frp/veilwright/schedules/internal/tables"
 )
 
 // reading is a reading while it is read: what its value may be depends on the
@@ -26,7 +20,6 @@ type (
 type reading struct {
 	record.Reading
 	value any
-	zoned bool
 }
 
 type recordDocument struct {
@@ -43,152 +36,127 @@ const (
 	struckTable
 )
 
-var recordTables = []keyed.Table{
-	{Fields: []keyed.Field{
-		keyed.Declaration("document", `"record"`, `"record"`),
-		keyed.Declaration("format", "1", "1"),
-		keyed.TextField("schedule", func(r *record.Record) *string { return &r.Schedule }),
-		keyed.WholeField("schedule_revision", func(r *record.Record) *laminate.Optional[int] { return &r.ScheduleRevision }),
-		keyed.TextField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
-		keyed.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
-	}, At: func(m any, _ int) any { return &m.(*recordDocument).Record }, Rows: keyed.OneRow, Resize: keyed.Fixed},
-	logTable("laid", laidFields, func(d *recordDocument) *[]laid { return &d.Laid }),
-	logTable("reading", readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
-	logTable("defect", flawFields, func(d *recordDocument) *[]flaw { return &d.Defects }),
-	logTable("decision", decisionFields, func(d *recordDocument) *[]decision { return &d.Decisions }),
-	logTable("struck", struckFields, func(d *recordDocument) *[]struck { return &d.Struck }),
+var recordTables = []tables.Table{
+	tables.One("", declared(Record,
+		tables.TextField("schedule", func(r *record.Record) *string { return &r.Schedule }),
+		tables.WholeField("schedule_revision", func(r *record.Record) *laminate.Optional[int] { return &r.ScheduleRevision }),
+		tables.TextField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
+		tables.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
+	), func(d *recordDocument) *record.Record { return &d.Record }),
+	tables.Many("laid", mostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
+	tables.Many("reading", mostEntries, readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
+	tables.Many("defect", mostEntries, defectEntryFields, func(d *recordDocument) *[]record.Defect { return &d.Defects }),
+	tables.Many("decision", mostEntries, decisionFields, func(d *recordDocument) *[]record.Decision { return &d.Decisions }),
+	tables.Many("struck", mostEntries, struckFields, func(d *recordDocument) *[]record.Struck { return &d.Struck }),
 }
 
 // mostEntries of one kind a record may hold.
 const mostEntries = 100_000
 
-func logTable[T any](title string, fields []keyed.Field, list func(*recordDocument) *[]T) keyed.Table {
-	return keyed.Table{Name: title, Array: true, Most: mostEntries, Fields: fields,
-		At:     func(m any, i int) any { return &(*list(m.(*recordDocument)))[i] },
-		Rows:   func(m any) int { return len(*list(m.(*recordDocument))) },
-		Resize: func(m any, n int) { *list(m.(*recordDocument)) = make([]T, n) }}
+var laidFields = []tables.Field{
+	tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),
+	timeField("time", func(l *record.Laid) *time.Time { return &l.Time }),
+	tables.TextField("who", func(l *record.Laid) *string { return &l.Who }),
+	tables.TextField("material_lot", func(l *record.Laid) *string { return &l.MaterialLot }),
+	tables.TextField("resin_lot", func(l *record.Laid) *string { return &l.ResinLot }),
+	tables.ShareField("initiator", func(l *record.Laid) *laminate.Optional[float64] { return &l.Initiator }),
+	tables.ShareField("promoter", func(l *record.Laid) *laminate.Optional[float64] { return &l.Promoter }),
+	tables.TextField("gel_time", func(l *record.Laid) *string { return &l.GelTime }),
+	tables.SizeField("air_temperature", func(l *record.Laid) *quantity.Temperature { return &l.AirTemperature }),
+	tables.ShareField("humidity", func(l *record.Laid) *laminate.Optional[float64] { return &l.Humidity }),
+	tables.SizeField("surface_temperature", func(l *record.Laid) *quantity.Temperature { return &l.SurfaceTemperature }),
+	tables.NotesField("remark", func(l *record.Laid) *string { return &l.Remark }),
 }
 
-var laidFields = []keyed.Field{
-	{Key: "ply", What: "the ply's number in the schedule, from 1",
-		Set: func(row, value any) string {
-			n, wrong := keyed.Whole(value)
-			if wrong == "" && (n < 1 || n > laminate.MostPlies) {
-				wrong = fmt.Sprintf("%d is not between 1 and %d", n, laminate.MostPlies)
-			}
-			row.(*laid).Ply = n
-			return wrong
-		},
-		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*laid).Ply), true }},
-	timeField("time", func(l *laid) *time.Time { return &l.Time }),
-	keyed.TextField("who", func(l *laid) *string { return &l.Who }),
-	keyed.TextField("material_lot", func(l *laid) *string { return &l.MaterialLot }),
-	keyed.TextField("resin_lot", func(l *laid) *string { return &l.ResinLot }),
-	keyed.ShareField("initiator", func(l *laid) *laminate.Optional[float64] { return &l.Initiator }),
-	keyed.ShareField("promoter", func(l *laid) *laminate.Optional[float64] { return &l.Promoter }),
-	keyed.TextField("gel_time", func(l *laid) *string { return &l.GelTime }),
-	keyed.SizeField("air_temperature", func(l *laid) *quantity.Temperature { return &l.AirTemperature }),
-	keyed.ShareField("humidity", func(l *laid) *laminate.Optional[float64] { return &l.Humidity }),
-	keyed.SizeField("surface_temperature", func(l *laid) *quantity.Temperature { return &l.SurfaceTemperature }),
-	keyed.TextField("remark", func(l *laid) *string { return &l.Remark }),
-}
-
-var readingFields = []keyed.Field{
-	keyed.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.Kinds),
-	keyed.TextField("place", func(r *reading) *string { return &r.Place }),
-	{Key: "zone", What: "total (the whole wall), barrier, or a zone: what a cutout or specimen holds",
-		Set: func(row, value any) string {
-			s, ok := value.(string)
-			if !ok {
-				return "a word is expected, not " + keyed.KindOf(value)
-			}
-			g, ok := record.Groups.Parse(s)
-			if !ok {
-				return keyed.WrongWord(s, record.Groups.Words())
-			}
-			row.(*reading).Group, row.(*reading).zoned = g, true
-			return ""
-		},
-		Get: func(row any) (string, bool) {
-			g := row.(*reading).Group
-			return keyed.TOMLText(g.String()), g != record.WholeWall
-		}},
+var readingFields = []tables.Field{
+	tables.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.Kinds),
+	tables.TextField("place", func(r *reading) *string { return &r.Place }),
+	groupField("zone", "total (the whole wall), barrier, or a zone: what a cutout or specimen holds", func(r *reading) *record.Group { return &r.Group }),
 	{Key: "value", What: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
 		Set: func(row, value any) string { row.(*reading).value = value; return "" },
 		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
-	keyed.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
-	keyed.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
+	tables.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
+	tables.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
 	timeField("time", func(r *reading) *time.Time { return &r.Time }),
-	keyed.TextField("who", func(r *reading) *string { return &r.Who }),
+	tables.TextField("who", func(r *reading) *string { return &r.Who }),
 }
 
-var flawFields = []keyed.Field{
-	keyed.WordField("kind", func(f *flaw) *spec.Defect { return &f.Kind }, spec.Defects),
-	keyed.WordField("side", func(f *flaw) *spec.Side { return &f.Side }, spec.Sides),
-	keyed.SizeField("size", func(f *flaw) *quantity.Length { return &f.Size }),
-	keyed.SizeField("depth", func(f *flaw) *quantity.Length { return &f.Depth }),
-	keyed.CountField("count", func(f *flaw) *int { return &f.Count }),
-	keyed.SizeField("area", func(f *flaw) *quantity.Area { return &f.Area }),
-	keyed.TextField("place", func(f *flaw) *string { return &f.Place }),
-	keyed.FlagField("repaired", func(f *flaw) *bool { return &f.Repaired }),
+var defectEntryFields = []tables.Field{
+	tables.WordField("kind", func(f *record.Defect) *spec.Defect { return &f.Kind }, spec.Defects),
+	tables.WordField("side", func(f *record.Defect) *spec.Side { return &f.Side }, spec.Sides),
+	tables.SizeField("size", func(f *record.Defect) *quantity.Length { return &f.Size }),
+	tables.SizeField("depth", func(f *record.Defect) *quantity.Length { return &f.Depth }),
+	tables.CountField("count", func(f *record.Defect) *int { return &f.Count }),
+	tables.SizeField("area", func(f *record.Defect) *quantity.Area { return &f.Area }),
+	tables.TextField("place", func(f *record.Defect) *string { return &f.Place }),
+	tables.FlagField("repaired", func(f *record.Defect) *bool { return &f.Repaired }),
 }
 
-var decisionFields = []keyed.Field{
-	keyed.WordField("outcome", func(d *decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
-	keyed.TextField("who", func(d *decision) *string { return &d.Who }),
-	timeField("when", func(d *decision) *time.Time { return &d.When }),
-	keyed.TextField("why", func(d *decision) *string { return &d.Why }),
+var decisionFields = []tables.Field{
+	tables.WordField("outcome", func(d *record.Decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
+	tables.TextField("who", func(d *record.Decision) *string { return &d.Who }),
+	timeField("when", func(d *record.Decision) *time.Time { return &d.When }),
+	tables.NotesField("why", func(d *record.Decision) *string { return &d.Why }),
 }
 
-var struckFields = []keyed.Field{
-	{Key: "entry", What: "the number of the entry taken back, counted from 1 in the order of the file",
-		Set: func(row, value any) string {
-			n, wrong := keyed.Whole(value)
-			row.(*struck).Of = n
-			return wrong
+var struckFields = []tables.Field{
+	tables.Of("entry", "the number of the entry taken back, counted from 1 in the order of the file", func(s *record.Struck) *int { return &s.Of },
+		tables.Whole, func(n int) (string, bool) { return strconv.Itoa(n), true }),
+	tables.TextField("who", func(s *record.Struck) *string { return &s.Who }),
+	tables.NotesField("why", func(s *record.Struck) *string { return &s.Why }),
+}
+
+// groupField is the part of the wall that a reading or a specimen holds; the
+// whole wall where it is left out.
+func groupField[T any](key, what string, at func(*T) *record.Group) tables.Field {
+	return tables.Of(key, what, at,
+		func(value any) (g record.Group, wrong string) {
+			s, ok := value.(string)
+			if !ok {
+				return g, "a word is expected, not " + tables.KindOf(value)
+			}
+			if g, ok = record.Groups.Parse(s); !ok {
+				wrong = tables.WrongWord(s, record.Groups.Words())
+			}
+			return g, wrong
 		},
-		Get: func(row any) (string, bool) { return fmt.Sprint(row.(*struck).Of), true }},
-	keyed.TextField("who", func(s *struck) *string { return &s.Who }),
-	keyed.TextField("why", func(s *struck) *string { return &s.Why }),
+		func(g record.Group) (string, bool) { return tables.TOMLText(g.String()), g != record.WholeWall })
 }
 
 // timeField is a point in time, as a TOML date-time with its offset.
-func timeField[T any](key string, at func(*T) *time.Time) keyed.Field {
-	return keyed.Field{Key: key, What: "a date and time such as 2026-03-02T07:15:00Z",
-		Set: func(row, value any) string {
+func timeField[T any](key string, at func(*T) *time.Time) tables.Field {
+	return tables.Of(key, "a date and time such as 2026-03-02T07:15:00Z", at,
+		func(value any) (time.Time, string) {
 			t, ok := value.(time.Time)
 			if !ok {
-				return "a date and time such as 2026-03-02T07:15:00Z is expected, not " + keyed.KindOf(value)
+				return t, "a date and time such as 2026-03-02T07:15:00Z is expected, not " + tables.KindOf(value)
 			}
-			*at(row.(*T)) = t
-			return ""
+			return t, ""
 		},
-		Get: func(row any) (string, bool) {
-			t := *at(row.(*T))
-			return t.Format(time.RFC3339), !t.IsZero()
-		}}
+		func(t time.Time) (string, bool) { return t.Format(time.RFC3339), !t.IsZero() })
 }
 
 func readingValue(r *record.Reading) (string, bool) {
 	switch r.Kind {
 	case record.WallThickness:
-		return keyed.TOMLText(r.Thickness.Text()), r.Thickness.Given()
+		return tables.TOMLText(r.Thickness.Text()), r.Thickness.Given()
 	case record.Barcol:
-		return keyed.TOMLNumber(r.Value), true
+		return tables.TOMLNumber(r.Value), true
 	case record.Acetone:
 		if r.Clean {
-			return keyed.TOMLText("clean"), true
+			return tables.TOMLText("clean"), true
 		}
-		return keyed.TOMLText("tacky"), true
+		return tables.TOMLText("tacky"), true
 	case record.ResistanceToGround:
-		return keyed.TOMLText(r.Resistance.Text()), r.Resistance.Given()
+		return tables.TOMLText(r.Resistance.Text()), r.Resistance.Given()
 	case record.NoKind, record.IgnitionLoss:
 	}
 	return "", false
 }
 
-// take puts the value where the kind of reading wants it.
-func (r *reading) take() (key, wrong string) {
+// take puts the value where the kind of reading wants it; zoned says whether it
+// tells what the specimen held.
+func (r *reading) take(zoned bool) (key, wrong string) {
 	text, isText := r.value.(string)
 	bad := func(err error) (string, string) {
 		if err != nil {
@@ -202,16 +170,16 @@ func (r *reading) take() (key, wrong string) {
 	switch r.Kind {
 	case record.WallThickness:
 		if !isText {
-			return "value", "a thickness with its unit is expected, such as \"0.31 in\", not " + keyed.KindOf(r.value)
+			return "value", "a thickness with its unit is expected, such as \"0.31 in\", not " + tables.KindOf(r.value)
 		}
 		if err := quantity.Read(&r.Thickness, text); err != nil {
 			return bad(err)
 		}
 		if r.Thickness.SI() <= 0 || r.Thickness.SI() > 1 {
-			return "value", keyed.Quoted(text) + " is not above 0 and at most 1 m"
+			return "value", tables.Quoted(text) + " is not above 0 and at most 1 m"
 		}
 	case record.Barcol:
-		v, wrong := keyed.Number(r.value)
+		v, wrong := tables.Number(r.value)
 		if wrong == "" && !(v >= 0 && v <= 100) {
 			wrong = "the Barcol scale runs from 0 to 100"
 		}
@@ -227,13 +195,13 @@ func (r *reading) take() (key, wrong string) {
 		case "softened", "tacky":
 		default:
 			if !isText {
-				return "value", "one of clean, softened, tacky is expected, not " + keyed.KindOf(r.value)
+				return "value", "one of clean, softened, tacky is expected, not " + tables.KindOf(r.value)
 			}
-			return "value", keyed.WrongWord(text, words)
+			return "value", tables.WrongWord(text, words)
 		}
 	case record.ResistanceToGround:
 		if !isText {
-			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + keyed.KindOf(r.value)
+			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + tables.KindOf(r.value)
 		}
 		if err := quantity.Read(&r.Resistance, text); err != nil {
 			return bad(err)
@@ -251,7 +219,7 @@ func (r *reading) take() (key, wrong string) {
 			return "before", "it is not above 0"
 		case r.After.SI() < 0 || r.After.SI() > r.Before.SI():
 			return "after", "it is not between 0 and the mass before"
-		case !r.zoned:
+		case !zoned:
 			return "zone", "it is missing: what the specimen held, for example barrier"
 		}
 	case record.NoKind:
@@ -276,7 +244,7 @@ func DecodeRecord(b []byte) (r *record.Record, torn string, problems []Problem) 
 	if r == nil || len(again) > 0 {
 		return nil, "", problems
 	}
-	line, _ := keyed.Place(b, whole)
+	line, _ := tables.Place(b, whole)
 	r.Torn = fmt.Sprintf("the last entry, from line %d, is half-written and was left out", line)
 	return r, r.Torn, nil
 }
@@ -288,20 +256,13 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 		return nil, problems
 	}
 	fail := func(table, row int, key, message string) {
-		p := Problem{Key: keyed.Name(&recordTables[table], key), Message: message}
-		p.Line, p.Column = keyed.Place(src.doc.Data, max(0, src.doc.Offset(table, row, key)))
-		for i := range problems {
-			if problems[i].Line == p.Line && problems[i].Key == p.Key {
-				return // that value is told already
-			}
-		}
-		problems = append(problems, p)
+		problems = src.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, message)
 	}
 	if h := d.ScheduleSHA256; h != "" && !hexSum.MatchString(h) {
 		fail(0, 0, "schedule_sha256", "64 hexadecimal digits are expected")
 	}
 	for i := range d.readings {
-		if key, wrong := d.readings[i].take(); wrong != "" {
+		if key, wrong := d.readings[i].take(src.doc.Has(tables.Spot{Table: readingTable, Row: i, Key: "zone"})); wrong != "" {
 			fail(readingTable, i, key, wrong)
 		}
 		d.Readings = append(d.Readings, d.readings[i].Reading)
@@ -336,9 +297,9 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 		}
 	}
 	src.number(d, fail)
-	problems = append(problems, src.strange(recordTables, "remark", "why")...)
+	problems = src.doc.Strange(problems, d)
 	if len(problems) > 0 {
-		return nil, keyed.Sorted(problems)
+		return nil, tables.Sorted(problems)
 	}
 	return &d.Record, nil
 }
@@ -350,7 +311,7 @@ var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
 	var entries []*record.Entry
 	var seen [struckTable + 1]int
-	for _, h := range s.doc.Out.Heads {
+	for _, h := range s.doc.Heads {
 		var e *record.Entry
 		switch h.Table {
 		case laidTable:
@@ -378,10 +339,10 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		entries = append(entries, e)
 		seen[h.Table]++
 		e.Number = len(entries)
-		e.Line, _ = keyed.Place(s.doc.Data, h.Start)
+		e.Line, _ = tables.Place(s.doc.Data, h.Start)
 	}
 	for t := laidTable; t <= struckTable; t++ {
-		if seen[t] < recordTables[t].Rows(d) {
+		if seen[t] < len(recordTables[t].Rows(d)) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
 		}
 	}
@@ -413,7 +374,7 @@ func RecordEntry(entry any) ([]byte, error) {
 	case *record.Defect:
 		seen := *e
 		seen.Count = max(seen.Count, 1)
-		return appendEntry(nil, "defect", flawFields, &seen), nil
+		return appendEntry(nil, "defect", defectEntryFields, &seen), nil
 	case *record.Decision:
 		return appendEntry(nil, "decision", decisionFields, e), nil
 	case *record.Struck:
@@ -422,7 +383,7 @@ func RecordEntry(entry any) ([]byte, error) {
 	return nil, fmt.Errorf("a record has no entry of type %T", entry)
 }
 
-func appendEntry(b []byte, title string, fields []keyed.Field, row any) []byte {
+func appendEntry(b []byte, title string, fields []tables.Field, row any) []byte {
 	if title != "" {
 		b = append(b, "[["+title+"]]\n"...)
 	}

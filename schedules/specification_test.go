@@ -60,6 +60,7 @@ func TestDecodeSpecification_tellsTheLine(t *testing.T) {
 		{"[inspection]\n[[inspection.defect]]\nkind = \"pit\"\n[[inspection.defect]]\nkind = \"pit\"\nsizemax = \"1 in\"\n", 8, "inspection.defect.sizemax", "size_max"},
 		{"[[inspection.defect]]\nsize_max = \"1 in\"\n", 3, "inspection.defect.kind", "missing"},
 		{"[[inspection.defect]]\nkind = \"pitt\"\n", 4, "inspection.defect.kind", `"pit"`},
+		{"[inspection]\ndefect = [{kind = \"pit\"},\n {kind = \"pit\", sizemax = \"1 in\"}]\n", 5, "inspection.defect.sizemax", "size_max"},
 		{"[inspection]\ndefect = 3\n", 4, "inspection.defect", "tables"},
 		{"[part]\nform = \"pipe\"\n", 3, "part", ""},
 	}

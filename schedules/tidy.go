@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/schedules/internal/keyed"
+	"frp/veilwright/schedules/internal/tables"
 )
 
 // Tidy gives a schedule's document in canonical form: the tables and keys in
@@ -21,7 +21,7 @@ func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []P
 		if len(problems) > 0 {
 			return nil, problems
 		}
-		return keyed.Canonical(bookTables, own, src.doc, src.doc.EOL()), nil
+		return tables.Canonical(bookTables, own, src.doc, src.doc.EOL()), nil
 	}
 	src, s, problems := Decode(b, nil)
 	if len(problems) > 0 {
@@ -35,15 +35,15 @@ func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []P
 			}
 		}
 	}
-	return keyed.Canonical(scheduleTables, s, src.doc, src.doc.EOL()), nil
+	return tables.Canonical(scheduleTables, s, src.doc, src.doc.EOL()), nil
 }
 
 // keysOf lists every key of a schedule's tables with what may stand there.
-func keysOf(tables []keyed.Table) []TableKeys {
+func keysOf(list []tables.Table) []TableKeys {
 	var all []TableKeys
-	for i := range tables {
-		t := TableKeys{Table: tables[i].Name, Array: tables[i].Array}
-		for _, f := range tables[i].Fields {
+	for i := range list {
+		t := TableKeys{Table: list[i].Name, Array: list[i].Array}
+		for _, f := range list[i].Fields {
 			t.Keys = append(t.Keys, Key{f.Key, f.What})
 		}
 		all = append(all, t)

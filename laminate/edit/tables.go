@@ -49,12 +49,11 @@ func SetHeader(key, what string, f func(*laminate.Schedule)) Edit {
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			c := s.Clone()
 			f(c)
-			n := *c
-			n.Part, n.Service, n.Resins, n.Materials, n.Plies = s.Part, s.Service, s.Resins, s.Materials, s.Plies
-			if n.Title == s.Title && n.Job == s.Job && n.Revision == s.Revision && n.Author == s.Author && n.Notes == s.Notes &&
-				n.Units == s.Units && n.UnitsSet == s.UnitsSet {
+			if c.Head == s.Head {
 				return s, nil
 			}
+			n := *s
+			n.Head = c.Head
 			return judged(s, &n, nil)
 		},
 	}

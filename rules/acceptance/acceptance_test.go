@@ -16,8 +16,8 @@ import (
 // header is a wound header of an invented acid drain.
 func header() *laminate.Schedule {
 	return &laminate.Schedule{
-		Title: "Acid drain header",
-		Part:  laminate.Part{Form: laminate.Pipe, Process: laminate.Wound},
+		Head: laminate.Head{Title: "Acid drain header"},
+		Part: laminate.Part{Form: laminate.Pipe, Process: laminate.Wound},
 		Resins: []laminate.Resin{
 			{ID: "liner", Family: laminate.NovolacVinylEster},
 			{ID: "wall", Family: laminate.VinylEster},

@@ -13,7 +13,7 @@ import (
 )
 
 func drain(traits ...laminate.Trait) *laminate.Schedule {
-	s := &laminate.Schedule{Title: "drain"}
+	s := &laminate.Schedule{Head: laminate.Head{Title: "drain"}}
 	s.Service = laminate.Service{
 		Fluid: "condensate", Temperature: quantity.New(120, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 4, Highest: 6, Given: true},
 		Contains: laminate.TraitSet(traits...), Abrasive: laminate.Some(false), Conductive: laminate.Some(false),

@@ -19,7 +19,7 @@ import (
 
 func header() *laminate.Schedule {
 	return &laminate.Schedule{
-		Title: "Rinse header",
+		Head: laminate.Head{Title: "Rinse header"},
 		Part: laminate.Part{
 			Form: laminate.Pipe, Process: laminate.ContactMolded, InsideDiameter: quantity.New(24, quantity.Inch), Ends: laminate.ClosedEnds,
 			Length: quantity.New(20, quantity.Foot),

@@ -39,7 +39,7 @@ func Sound() *laminate.Schedule {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}
 	s := &laminate.Schedule{
-		Title: "rinse water header",
+		Head: laminate.Head{Title: "rinse water header"},
 		Part: laminate.Part{
 			Form: laminate.Pipe, Process: laminate.ContactMolded, Flanged: laminate.Some(false), Ends: laminate.ClosedEnds,
 			InsideDiameter: quantity.New(12, quantity.Inch), Length: quantity.New(10, quantity.Foot),

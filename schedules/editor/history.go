@@ -6,7 +6,6 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/laminate/quantity"
 )
 
 // history is what was done, and what of it was undone: steps[done:].
@@ -30,24 +29,14 @@ type step struct {
 
 // head is a schedule without its lists.
 type head struct {
-	title, job string
-	revision   laminate.Optional[int]
-	author     string
-	notes      string
-	units      quantity.System
-	unitsSet   bool
-	part       laminate.Part
-	service    laminate.Service
+	laminate.Head
+	part    laminate.Part
+	service laminate.Service
 }
 
-func headOf(s *laminate.Schedule) head {
-	return head{s.Title, s.Job, s.Revision, s.Author, s.Notes, s.Units, s.UnitsSet, s.Part, s.Service}
-}
+func headOf(s *laminate.Schedule) head { return head{s.Head, s.Part, s.Service} }
 
-func (h *head) put(s *laminate.Schedule) {
-	s.Title, s.Job, s.Revision, s.Author, s.Notes = h.title, h.job, h.revision, h.author, h.notes
-	s.Units, s.UnitsSet, s.Part, s.Service = h.units, h.unitsSet, h.part, h.service
-}
+func (h *head) put(s *laminate.Schedule) { s.Head, s.Part, s.Service = h.Head, h.part, h.service }
 
 // splice puts is in the place of was, which begins at an index of a list.
 type splice[T comparable] struct {

@@ -32,7 +32,7 @@ func sample() *rules.Report {
 	a.Zones[laminate.StructuralLayer] = laminate.Sum{Plies: 2, Thickness: 2e-3}
 	return &rules.Report{
 		Schedule: &laminate.Schedule{
-			Title: "Brine \x1b[31mheader", Job: "J-1", Revision: laminate.Some(3),
+			Head:  laminate.Head{Title: "Brine \x1b[31mheader", Job: "J-1", Revision: laminate.Some(3)},
 			Plies: []laminate.Ply{{Material: "veil-c-15", Resin: "liner", Count: 1}, {Material: "panel-test", Count: 2}},
 		},
 		Analysis: a,

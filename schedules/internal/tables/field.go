@@ -1,0 +1,357 @@
+package tables
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
+)
+
+// Field is one key of a table: how it is read, written and described.
+type Field struct {
+	Key  string
+	What string // what may stand there: `text`, `"pipe", "duct", …`
+	// Blank is what an explicit "not stated" looks like, for a line that says
+	// so (author = "", count = 1). Where Stay is set a value taken back leaves
+	// its line with it.
+	Blank string
+	Stay  bool
+	Begin func(row any) // what a new row has where the key is left out; may be nil
+	// Check tells text that no screen should be sent; nil for what is no text.
+	Check func(row any) (wrong string)
+	// Set reads a decoded value into the row; it returns what is wrong with it.
+	Set func(row, value any) string
+	// Get gives the value as TOML, not ok when not stated.
+	Get func(row any) (text string, ok bool)
+}
+
+// Of is a field of a row type: read turns a decoded value into the model's or
+// says what is wrong with it, write spells it, not ok when it is not stated.
+func Of[T, V any](key, what string, at func(*T) *V, read func(value any) (V, string), write func(V) (string, bool)) Field {
+	return Field{Key: key, What: what,
+		Set: func(row, value any) string {
+			v, wrong := read(value)
+			if wrong == "" {
+				*at(row.(*T)) = v
+			}
+			return wrong
+		},
+		Get: func(row any) (string, bool) { return write(*at(row.(*T))) }}
+}
+
+// optional is a field that is unknown when left out.
+func optional[T any, V comparable](key, what string, at func(*T) *laminate.Optional[V], read func(any) (V, string), write func(V) string) Field {
+	return Of(key, what, at,
+		func(value any) (laminate.Optional[V], string) {
+			v, wrong := read(value)
+			return laminate.Some(v), wrong
+		},
+		func(o laminate.Optional[V]) (string, bool) { return write(o.Value), o.Given })
+}
+
+// KindOf names what a decoded value is.
+func KindOf(v any) string {
+	switch v := v.(type) {
+	case string:
+		return "the text " + Quoted(v)
+	case int64:
+		return fmt.Sprintf("the number %d", v)
+	case float64:
+		return fmt.Sprintf("the number %v", v)
+	case bool:
+		return fmt.Sprint(v)
+	case time.Time:
+		return "a date"
+	case []any, []map[string]any:
+		return "a list"
+	}
+	return "a table"
+}
+
+// TextField is a line of text.
+func TextField[T any](key string, at func(*T) *string) Field {
+	return textField(key, "text", at, false)
+}
+
+// NotesField is text of any lines.
+func NotesField[T any](key string, at func(*T) *string) Field {
+	return textField(key, "text, of several lines where wanted", at, true)
+}
+
+func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
+	f := Of(key, what, at,
+		func(value any) (string, string) {
+			s, ok := value.(string)
+			if !ok {
+				return "", "text is expected, not " + KindOf(value)
+			}
+			return strings.ReplaceAll(s, "\r\n", "\n"), ""
+		},
+		func(s string) (string, bool) { return TOMLText(s), s != "" })
+	f.Blank, f.Check = `""`, func(row any) string { return Strange(*at(row.(*T)), lines) }
+	return f
+}
+
+// Strange says which character of a text no screen should be sent, "" for none.
+// Several lines pass where lines says so.
+func Strange(s string, lines bool) string {
+	if r, bad := laminate.BadCharacter(s, lines); bad {
+		return "it has " + laminate.CharacterName(r)
+	}
+	return ""
+}
+
+// SizeField is a physical value in text, with its unit.
+func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Quantity[D]) Field {
+	var zero quantity.Quantity[D]
+	units := strings.Join(zero.UnitNames(), ", ")
+	return Of(key, zero.Noun()+" with its unit: "+units, at,
+		func(value any) (q quantity.Quantity[D], wrong string) {
+			switch v := value.(type) {
+			case string:
+				if err := quantity.Read(&q, v); err != nil {
+					wrong = err.Error()
+				}
+				return q, wrong
+			case int64, float64:
+				return q, fmt.Sprintf("the number %v has no unit: write text such as \"%v %s\"; units: %s", value, value, exampleUnit(zero.UnitNames()), units)
+			}
+			return q, "a " + zero.Noun() + " in text with its unit is expected, not " + KindOf(value)
+		},
+		func(q quantity.Quantity[D]) (string, bool) { return TOMLText(q.Text()), q.Given() })
+}
+
+// exampleUnit picks a unit for a hint that is likelier than the SI base unit.
+func exampleUnit(names []string) string {
+	for _, likely := range []string{"in", "oz/ft2", "psi", "degF", "tex", "ft2"} {
+		if slices.Contains(names, likely) {
+			return likely
+		}
+	}
+	return names[0]
+}
+
+// WordField is one word of a closed set, whose zero value is "not stated".
+func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Field {
+	return Of(key, "one of "+set.List(), at,
+		func(value any) (w W, wrong string) {
+			s, ok := value.(string)
+			if !ok {
+				return w, "a word is expected, one of " + set.List() + ", not " + KindOf(value)
+			}
+			if w, ok = set.Parse(s); !ok {
+				wrong = WrongWord(s, set.Words())
+			}
+			return w, wrong
+		},
+		func(w W) (string, bool) { return TOMLText(set.Name(w)), w != 0 })
+}
+
+// ParseWords reads a list of words of a closed set.
+func ParseWords[W ~uint8](value any, set word.Set[W]) ([]W, string) {
+	typed, wrong := WordsOf(value)
+	if wrong != "" {
+		return nil, wrong
+	}
+	list := make([]W, len(typed))
+	for i, s := range typed {
+		w, ok := set.Parse(s)
+		if !ok {
+			return nil, WrongWord(s, set.Words())
+		}
+		list[i] = w
+	}
+	return list, ""
+}
+
+// TOMLWords spells a list of words.
+func TOMLWords(words []string) string {
+	items := make([]string, len(words))
+	for i, w := range words {
+		items[i] = TOMLText(w)
+	}
+	return TOMLList(items)
+}
+
+// WrongWord says that a word is not of a set, which ones are, and the nearest.
+func WrongWord(s string, words []string) string {
+	m := fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", "))
+	if n := word.Nearest(s, words); n != "" {
+		m += fmt.Sprintf("; %q is the nearest", n)
+	}
+	return m
+}
+
+// Number takes whole numbers where decimals do.
+func Number(value any) (float64, string) {
+	switch v := value.(type) {
+	case int64:
+		return float64(v), ""
+	case float64:
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return 0, fmt.Sprintf("%v is no number to build from", v)
+		}
+		return v, ""
+	}
+	return 0, "a number is expected, not " + KindOf(value)
+}
+
+// NumberField is a number; what says which.
+func NumberField[T any](key, what string, at func(*T) *laminate.Optional[float64]) Field {
+	return optional(key, what, at, Number, TOMLNumber)
+}
+
+// ShareField is a number from 0 to 1.
+func ShareField[T any](key string, at func(*T) *laminate.Optional[float64]) Field {
+	return NumberField(key, "a share from 0 to 1", at)
+}
+
+// Whole takes a number without decimals that fits the machine.
+func Whole(value any) (int, string) {
+	switch v := value.(type) {
+	case int64:
+		if v > math.MaxInt32 || v < math.MinInt32 {
+			return 0, fmt.Sprintf("%d is beyond reason", v)
+		}
+		return int(v), ""
+	case float64:
+		return 0, fmt.Sprintf("a whole number is expected, not %v", v)
+	}
+	return 0, "a whole number is expected, not " + KindOf(value)
+}
+
+// WholeField is a whole number.
+func WholeField[T any](key string, at func(*T) *laminate.Optional[int]) Field {
+	return optional(key, "a whole number", at, Whole, strconv.Itoa)
+}
+
+// CountField is a number of plies that is 1 when not said.
+func CountField[T any](key string, at func(*T) *int) Field {
+	f := Of(key, "a whole number from 1; 1 when left out", at, Whole,
+		func(n int) (string, bool) { return strconv.Itoa(n), n != 1 })
+	f.Blank, f.Stay, f.Begin = "1", true, func(row any) { *at(row.(*T)) = 1 }
+	return f
+}
+
+// OrdinalField is a number from 1 to most, always said.
+func OrdinalField[T any](key, what string, most int, at func(*T) *int) Field {
+	return Of(key, what, at,
+		func(value any) (int, string) {
+			n, wrong := Whole(value)
+			if wrong == "" && (n < 1 || n > most) {
+				wrong = fmt.Sprintf("%d is not between 1 and %d", n, most)
+			}
+			return n, wrong
+		},
+		func(n int) (string, bool) { return strconv.Itoa(n), true })
+}
+
+// Boolean takes true or false.
+func Boolean(value any) (bool, string) {
+	if v, ok := value.(bool); ok {
+		return v, ""
+	}
+	return false, "true or false is expected, not " + KindOf(value)
+}
+
+// FlagField is false when left out.
+func FlagField[T any](key string, at func(*T) *bool) Field {
+	f := Of(key, "true or false; false when left out", at, Boolean, func(v bool) (string, bool) { return "true", v })
+	f.Blank, f.Stay = "false", true
+	return f
+}
+
+// AnswerField is unknown when left out.
+func AnswerField[T any](key string, at func(*T) *laminate.Optional[bool]) Field {
+	return optional(key, "true or false; unknown when left out", at, Boolean, strconv.FormatBool)
+}
+
+// PriceField is money per mass.
+func PriceField[T any](key string, at func(*T) *laminate.Price) Field {
+	return Of(key, `money per mass: "4.20 per kg"`, at,
+		func(value any) (laminate.Price, string) {
+			s, ok := value.(string)
+			if !ok {
+				return laminate.Price{}, `text such as "4.20 per kg" is expected, not ` + KindOf(value)
+			}
+			p, err := laminate.ParsePrice(s)
+			if err != nil {
+				return p, err.Error()
+			}
+			return p, ""
+		},
+		func(p laminate.Price) (string, bool) { return TOMLText(p.Text), p.Given() })
+}
+
+// UnitsField is the system of units that screens and papers show.
+func UnitsField[T any](key, what string, at func(*T) (*quantity.System, *bool)) Field {
+	return Field{Key: key, What: what,
+		Set: func(row, value any) string {
+			s, _ := value.(string)
+			u, ok := quantity.ParseSystem(s)
+			if !ok {
+				return "us or si is expected, not " + KindOf(value)
+			}
+			units, set := at(row.(*T))
+			*units, *set = u, true
+			return ""
+		},
+		Get: func(row any) (string, bool) {
+			units, set := at(row.(*T))
+			return TOMLText(units.String()), *set
+		}}
+}
+
+// Numbers reads a list of exactly n numbers.
+func Numbers(value any, n int) ([]float64, string) {
+	list, ok := value.([]any)
+	if !ok || len(list) != n {
+		what := KindOf(value)
+		if ok {
+			what = fmt.Sprintf("%d values", len(list))
+		}
+		return nil, fmt.Sprintf("a list of %d numbers is expected, not %s", n, what)
+	}
+	out := make([]float64, n)
+	for i, v := range list {
+		x, wrong := Number(v)
+		if wrong != "" {
+			return nil, wrong
+		}
+		out[i] = x
+	}
+	return out, ""
+}
+
+// WordsOf reads a list of text.
+func WordsOf(value any) ([]string, string) {
+	list, ok := value.([]any)
+	if !ok {
+		return nil, "a list of words is expected, not " + KindOf(value)
+	}
+	out := make([]string, len(list))
+	for i, v := range list {
+		s, ok := v.(string)
+		if !ok {
+			return nil, "a list of words is expected, not one with " + KindOf(v)
+		}
+		if wrong := Strange(s, false); wrong != "" {
+			return nil, wrong
+		}
+		out[i] = s
+	}
+	return out, ""
+}
+
+// Declaration is a key that belongs to the document, not to what it describes.
+func Declaration(key, value, what string) Field {
+	return Field{Key: key, What: what,
+		Set: func(any, any) string { return "" },
+		Get: func(any) (string, bool) { return value, true }}
+}

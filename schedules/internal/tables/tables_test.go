@@ -1,0 +1,78 @@
+package tables
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/BurntSushi/toml"
+	"pgregory.net/rapid"
+)
+
+func decodeOne(text string) (toml.MetaData, string, error) {
+	var v struct{ V string }
+	meta, err := toml.Decode(text, &v)
+	return meta, v.V, err
+}
+
+func TestTOMLText_readsBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringOf(rapid.OneOf(rapid.Rune(), rapid.SampledFrom([]rune("\"'\\\n\t#")))).Draw(t, "text")
+		if strings.ContainsRune(s, '\ufffd') {
+			return
+		}
+		_, values, err := decodeOne("v = " + TOMLText(s))
+		if err != nil || values != s {
+			t.Fatalf("%q became %q (%v) by way of %s", s, values, err, TOMLText(s))
+		}
+	})
+}
+
+func TestLongestRun(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(0, 8).Draw(t, "n")
+		order := rapid.Permutation([]int{0, 1, 2, 3, 4, 5, 6, 7}[:n]).Draw(t, "order")
+		for i := range order {
+			if rapid.IntRange(0, 3).Draw(t, "new") == 0 {
+				order[i] = -1
+			}
+		}
+		stay := longestRun(order)
+		last, got := -1, 0
+		for i, s := range stay {
+			if s {
+				if order[i] <= last {
+					t.Fatalf("%v marks %v", order, stay)
+				}
+				last = order[i]
+				got++
+			}
+		}
+		best := 0
+		for set := range 1 << n { // every subset: nothing to trust but counting
+			last, size, ok := -1, 0, true
+			for i, o := range order {
+				if set>>i&1 == 1 {
+					ok = ok && o > last
+					last = o
+					size++
+				}
+			}
+			if ok {
+				best = max(best, size)
+			}
+		}
+		if got != best {
+			t.Fatalf("%v: %d stay, %d could", order, got, best)
+		}
+	})
+}
+
+func TestPrintable_keepsASentenceWhole(t *testing.T) {
+	sentence := "this is not TOML: " + strings.Repeat("word ", 30) + "end"
+	if got := Printable(sentence); got != sentence {
+		t.Errorf("cut to %q", got)
+	}
+	if got := Printable(strings.Repeat("\x1b", 5000)); strings.Contains(got, "\x1b") || strings.Count(got, "x1b") != 200 {
+		t.Errorf("%q", got)
+	}
+}

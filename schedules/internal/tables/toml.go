@@ -1,0 +1,69 @@
+package tables
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// TOMLText spells a string as TOML: on one line, or where it has newlines
+// between triple quotes, so that notes stay readable and differ line by line.
+func TOMLText(s string) string {
+	plain := true
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c == 0x7f {
+			plain = false
+			break
+		}
+	}
+	if plain {
+		return `"` + s + `"`
+	}
+	lines := strings.Contains(s, "\n")
+	var b strings.Builder
+	if lines {
+		b.WriteString("\"\"\"\n")
+	} else {
+		b.WriteByte('"')
+	}
+	for _, r := range s {
+		switch {
+		case r == '"', r == '\\':
+			b.WriteByte('\\')
+			b.WriteRune(r)
+		case r == '\n' && lines, r == '\t':
+			b.WriteRune(r)
+		case r < ' ' || r == 0x7f:
+			const hex = "0123456789abcdef"
+			b.WriteString(`\u00` + string(hex[r>>4]) + string(hex[r&15]))
+		default:
+			b.WriteRune(r)
+		}
+	}
+	if lines {
+		b.WriteString(`"""`)
+	} else {
+		b.WriteByte('"')
+	}
+	return b.String()
+}
+
+// TOMLNumber spells a number with the fewest digits that read back the same.
+func TOMLNumber(v float64) string {
+	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e15) {
+		return strconv.FormatFloat(v, 'e', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// TOMLList spells values as a list on one line.
+func TOMLList(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
+
+// TOMLNumbers spells a list of numbers.
+func TOMLNumbers(list []float64) string {
+	items := make([]string, len(list))
+	for i, v := range list {
+		items[i] = TOMLNumber(v)
+	}
+	return TOMLList(items)
+}
