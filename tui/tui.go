@@ -59,14 +59,11 @@ func Run(d *editor.Document, o Options) error {
 		return err
 	}
 	var p *tea.Program
-	root, err := app.New(d, app.Options{
+	root := app.New(d, app.Options{
 		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		Suspend: app.JobControl, Quit: func() { go p.Quit() },
 	})
-	if err != nil {
-		return fmt.Errorf("the key table: %w", err)
-	}
 	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 
 	signals := make(chan os.Signal, 1)

@@ -65,7 +65,7 @@ func (r *Root) handOver() bool {
 
 // keepSoon has the journal written when edits pause.
 func (r *Root) keepSoon() {
-	if r.over() || !r.handOver() {
+	if r.ending() || !r.handOver() {
 		return
 	}
 	wait := func() tea.Cmd { return r.later(keepAfter, keepMsg{}) }
