@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/ruletest"
@@ -84,27 +85,35 @@ func TestRuleThatFailsIsAnOpenFinding(t *testing.T) {
 	}
 }
 
-// titled fires as long as the title is the one named; its fix retitles.
+// sound is a sound schedule whose first resin is the product "old".
+func sound() *laminate.Schedule {
+	s := ruletest.Sound()
+	s.Resins[0].Product = "old"
+	return s
+}
+
+// titled fires as long as the first resin is the product named; its fix names
+// another.
 func titled(id, title string, severity rules.Severity, to string) *rules.Rule {
 	return rule(id, func(p *rules.Pass) {
-		if p.Schedule.Title != title {
+		if p.Schedule.Resins[0].Product != title {
 			return
 		}
-		p.Report(rules.Finding{Severity: severity, Message: id, Fix: p.Fix("retitle", "retitled", laminate.Ref{}, func(l *rules.Layup) error {
+		p.Report(rules.Finding{Severity: severity, Message: id, Fix: p.Fix("retitle", "retitled", laminate.Ref{}, func(d *edit.Draft) error {
 			if to == "" {
 				return errors.New("cannot be done")
 			}
 			if to == "panic" {
 				panic("cannot be done")
 			}
-			l.Schedule.Title = to
+			d.Resin(0).Product = to
 			return nil
 		})})
 	})
 }
 
 func TestFixIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
-	old := ruletest.Sound().Title
+	old := sound().Resins[0].Product
 	for name, c := range map[string]struct {
 		list []*rules.Rule
 		want bool
@@ -119,10 +128,10 @@ func TestFixIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 		"trades two breaks for another one":   {[]*rules.Rule{titled("a", old, rules.Break, "new"), titled("c", old, rules.Break, ""), titled("b", "new", rules.Break, "")}, false},
 		"cannot be done":                      {[]*rules.Rule{titled("a", old, rules.Break, "")}, false},
 		"fails while it is tried":             {[]*rules.Rule{titled("a", old, rules.Break, "panic")}, false},
-		"makes a rule fail that did not fail": {[]*rules.Rule{titled("a", old, rules.Break, "new"), rule("b", func(p *rules.Pass) { _ = map[bool][]int{p.Schedule.Title == old: {1}}[true][0] })}, false},
+		"makes a rule fail that did not fail": {[]*rules.Rule{titled("a", old, rules.Break, "new"), rule("b", func(p *rules.Pass) { _ = map[bool][]int{p.Schedule.Resins[0].Product == old: {1}}[true][0] })}, false},
 	} {
 		t.Run(name, func(t *testing.T) {
-			s := ruletest.Sound()
+			s := sound()
 			r := rules.Judge(c.list, s, catalog.Library(), rules.Options{Fixes: true})
 			if r.Findings[0].Rule.ID != "a" && r.Findings[0].Rule.ID != "c" {
 				t.Fatalf("findings %v", ids(r))
@@ -134,7 +143,7 @@ func TestFixIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 			if got != c.want {
 				t.Errorf("offered %v, want %v", got, c.want)
 			}
-			if s.Title != old {
+			if s.Resins[0].Product != old {
 				t.Error("trying a fix changed the schedule")
 			}
 			later := rules.Judge(c.list, s, catalog.Library(), rules.Options{})
@@ -154,11 +163,11 @@ func TestFixIsOfferedOnlyWhereTheReportAfterItIsBetter(t *testing.T) {
 }
 
 func TestFixOfAnotherScheduleIsRefused(t *testing.T) {
-	s := ruletest.Sound()
-	list := []*rules.Rule{titled("a", s.Title, rules.Break, "new")}
+	s := sound()
+	list := []*rules.Rule{titled("a", s.Resins[0].Product, rules.Break, "new")}
 	r := rules.Judge(list, s, catalog.Library(), rules.Options{Fixes: true})
 	do := r.Findings[0].Fix.Edit.Do
-	if next, err := do(s.Clone()); err != nil || next.Title != "new" {
+	if next, err := do(s.Clone()); err != nil || next.Resins[0].Product != "new" {
 		t.Errorf("an equal schedule: %v", err)
 	}
 	other := s.Clone()

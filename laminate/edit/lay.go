@@ -66,70 +66,53 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 			case len(s.Plies)+len(plies) > laminate.MostRows:
 				return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
 			}
-			d := begin(s, lib)
-			w := d.wall()
+			d := Begin(s, lib)
 			for i, p := range plies {
-				at := after + 1 + i
-				m, ok := lib.Material(s, p.Material)
-				if !ok {
-					return nil, fmt.Errorf("there is no material %q", p.Material)
-				}
-				fitAngle(s, m, &p)
-				zone := p.Zone
-				if zone == laminate.NoZone {
-					zone = w.zoneAt(at, m.Form)
-				}
-				if p.Resin == "" {
-					p.Resin = w.resinAt(at, zone)
-				}
-				if err := checkFacts(m, &p); err != nil {
+				if err := d.lay(after+1+i, p); err != nil {
 					return nil, err
 				}
-				w.insert(at, p, m.Form, zone)
 			}
-			d.plies, d.want = w.plies, w.zones
-			return d.finish()
+			return d.Finish()
 		},
 	}
 }
 
-// wall is what a ply meets where it is laid.
-type wall struct {
-	resins []laminate.Resin
-	plies  []laminate.Ply
-	forms  []laminate.Form
-	zones  []laminate.Zone
-}
-
-func (d *draft) wall() *wall {
-	w := &wall{resins: d.s.Resins, plies: d.plies, zones: d.want, forms: make([]laminate.Form, len(d.plies))}
-	for i := range d.plies {
-		if m, ok := d.lib.Material(d.s, d.plies[i].Material); ok {
-			w.forms[i] = m.Form
-		}
+// lay inserts a ply with the zone, the resin and the angle that it does not
+// state.
+func (d *Draft) lay(at int, p laminate.Ply) error {
+	m, ok := d.lib.Material(d.s, p.Material)
+	if !ok {
+		return fmt.Errorf("there is no material %q", p.Material)
 	}
-	return w
-}
-
-func (w *wall) insert(at int, p laminate.Ply, form laminate.Form, zone laminate.Zone) {
-	w.plies = slices.Insert(w.plies, at, p)
-	w.forms = slices.Insert(w.forms, at, form)
-	w.zones = slices.Insert(w.zones, at, zone)
+	fitAngle(d.s, m, &p)
+	zone := p.Zone
+	if zone == laminate.NoZone {
+		zone = d.zoneAt(at, m.Form)
+	}
+	if p.Resin == "" {
+		p.Resin = d.resinAt(at, zone)
+	}
+	if err := checkFacts(m, &p); err != nil {
+		return err
+	}
+	d.Insert(at, p)
+	d.zones[at] = zone
+	return nil
 }
 
 // zoneAt is the zone that a ply laid before row at belongs to.
-func (w *wall) zoneAt(at int, form laminate.Form) laminate.Zone {
+func (d *Draft) zoneAt(at int, form laminate.Form) laminate.Zone {
 	inside, outside := laminate.NoZone, laminate.NoZone
 	if at > 0 {
-		inside = w.zones[at-1]
+		inside = d.zones[at-1]
 	}
-	if at < len(w.zones) {
-		outside = w.zones[at]
+	if at < len(d.zones) {
+		outside = d.zones[at]
 	}
 	switch {
-	case form == laminate.Veil && w.onlyVeilsInside(at):
+	case form == laminate.Veil && d.onlyVeilsInside(at):
 		return laminate.InnerSurface
-	case (form == laminate.Veil || form == laminate.ResinCoat) && w.onlySurfaceOutside(at):
+	case (form == laminate.Veil || form == laminate.ResinCoat) && d.onlySurfaceOutside(at):
 		return laminate.OuterSurface
 	case form == laminate.Veil || form == laminate.ResinCoat:
 		if inside == laminate.NoZone {
@@ -137,33 +120,33 @@ func (w *wall) zoneAt(at int, form laminate.Form) laminate.Zone {
 		}
 		return inside
 	case form.Chopped():
-		return w.choppedZone(at, inside, outside)
+		return d.choppedZone(at, inside, outside)
 	}
 	return laminate.StructuralLayer
 }
 
-func (w *wall) choppedZone(at int, inside, outside laminate.Zone) laminate.Zone {
+func (d *Draft) choppedZone(at int, inside, outside laminate.Zone) laminate.Zone {
 	switch {
 	case outside == laminate.InteriorLayer, inside == laminate.InnerSurface:
 		return laminate.InteriorLayer
-	case inside == laminate.InteriorLayer && !w.plies[at-1].GelAfter && w.roomInBarrier(at):
+	case inside == laminate.InteriorLayer && !d.Plies[at-1].GelAfter && d.roomInBarrier(at):
 		return laminate.InteriorLayer
 	}
 	return laminate.StructuralLayer
 }
 
-func (w *wall) onlyVeilsInside(at int) bool {
+func (d *Draft) onlyVeilsInside(at int) bool {
 	for i := range at {
-		if w.forms[i] != laminate.Veil || w.zones[i] != laminate.InnerSurface {
+		if d.form(i) != laminate.Veil || d.zones[i] != laminate.InnerSurface {
 			return false
 		}
 	}
 	return true
 }
 
-func (w *wall) onlySurfaceOutside(at int) bool {
-	for i := at; i < len(w.forms); i++ {
-		if w.forms[i] != laminate.Veil && w.forms[i] != laminate.ResinCoat {
+func (d *Draft) onlySurfaceOutside(at int) bool {
+	for i := at; i < len(d.Plies); i++ {
+		if d.form(i) != laminate.Veil && d.form(i) != laminate.ResinCoat {
 			return false
 		}
 	}
@@ -172,14 +155,14 @@ func (w *wall) onlySurfaceOutside(at int) bool {
 
 // roomInBarrier tells whether one more chopped ply before row at is still the
 // usual barrier.
-func (w *wall) roomInBarrier(at int) bool {
+func (d *Draft) roomInBarrier(at int) bool {
 	veils, mats := 0, 0
 	for i := range at {
 		switch {
-		case w.zones[i] == laminate.InnerSurface && w.forms[i] == laminate.Veil:
-			veils += w.plies[i].Count
-		case w.zones[i] == laminate.InteriorLayer:
-			mats += w.plies[i].Count
+		case d.zones[i] == laminate.InnerSurface && d.form(i) == laminate.Veil:
+			veils += d.Plies[i].Count
+		case d.zones[i] == laminate.InteriorLayer:
+			mats += d.Plies[i].Count
 		}
 	}
 	return mats < laminate.MatsBehind(veils)
@@ -187,49 +170,49 @@ func (w *wall) roomInBarrier(at int) bool {
 
 // resinAt is the resin for a ply laid before row at in a zone; "" where the
 // schedule has none.
-func (w *wall) resinAt(at int, zone laminate.Zone) string {
+func (d *Draft) resinAt(at int, zone laminate.Zone) string {
 	same := func(z laminate.Zone) bool { return z == zone }
 	alike := func(z laminate.Zone) bool { return z.InBarrier() == zone.InBarrier() }
 	for _, fits := range []func(laminate.Zone) bool{same, alike} {
-		if r := w.nearestResin(at, fits); r != "" {
+		if r := d.nearestResin(at, fits); r != "" {
 			return r
 		}
 	}
-	if r := w.unusedResin(); r != "" {
+	if r := d.unusedResin(); r != "" {
 		return r
 	}
-	if r := w.nearestResin(at, func(laminate.Zone) bool { return true }); r != "" {
+	if r := d.nearestResin(at, func(laminate.Zone) bool { return true }); r != "" {
 		return r
 	}
-	if len(w.resins) > 0 {
-		return w.resins[0].ID
+	if len(d.s.Resins) > 0 {
+		return d.s.Resins[0].ID
 	}
 	return ""
 }
 
 // nearestResin looks inward first.
-func (w *wall) nearestResin(at int, fits func(laminate.Zone) bool) string {
+func (d *Draft) nearestResin(at int, fits func(laminate.Zone) bool) string {
 	for i := at - 1; i >= 0; i-- {
-		if fits(w.zones[i]) && w.plies[i].Resin != "" {
-			return w.plies[i].Resin
+		if fits(d.zones[i]) && d.Plies[i].Resin != "" {
+			return d.Plies[i].Resin
 		}
 	}
-	for i := at; i < len(w.plies); i++ {
-		if fits(w.zones[i]) && w.plies[i].Resin != "" {
-			return w.plies[i].Resin
+	for i := at; i < len(d.Plies); i++ {
+		if fits(d.zones[i]) && d.Plies[i].Resin != "" {
+			return d.Plies[i].Resin
 		}
 	}
 	return ""
 }
 
-func (w *wall) unusedResin() string {
+func (d *Draft) unusedResin() string {
 	used := map[string]bool{}
-	for i := range w.plies {
-		used[w.plies[i].Resin] = true
+	for i := range d.Plies {
+		used[d.Plies[i].Resin] = true
 	}
-	for i := range w.resins {
-		if !used[w.resins[i].ID] {
-			return w.resins[i].ID
+	for i := range d.s.Resins {
+		if !used[d.s.Resins[i].ID] {
+			return d.s.Resins[i].ID
 		}
 	}
 	return ""

@@ -43,12 +43,12 @@ func SetPly(s *laminate.Schedule, lib *laminate.Library, row int, key, what stri
 			if p == s.Plies[row] {
 				return s, nil
 			}
-			d := begin(s, lib)
+			d := Begin(s, lib)
+			d.Plies[row] = p
 			if p.Zone != s.Plies[row].Zone {
-				d.want[row] = p.Zone
+				d.SetZone(row, p.Zone)
 			}
-			d.plies[row] = p
-			return d.finish()
+			return d.Finish()
 		},
 	}
 }
@@ -71,14 +71,12 @@ func SetGel(s *laminate.Schedule, lib *laminate.Library, row int, on bool) Edit 
 			if s.Plies[row].GelAfter == on {
 				return s, nil
 			}
-			d := begin(s, lib)
-			d.plies[row].GelAfter = on
+			d := Begin(s, lib)
+			d.Plies[row].GelAfter = on
 			if on {
-				for i := row + 1; i < len(d.want); i++ {
-					d.want[i] = laminate.NoZone
-				}
+				d.Infer(row + 1)
 			}
-			return d.finish()
+			return d.Finish()
 		},
 	}
 }
@@ -125,9 +123,9 @@ func setCount(s *laminate.Schedule, lib *laminate.Library, row, count int) (*lam
 	case count == s.Plies[row].Count:
 		return s, nil
 	}
-	d := begin(s, lib)
-	d.plies[row].Count = count
-	return d.finish()
+	d := Begin(s, lib)
+	d.Plies[row].Count = count
+	return d.Finish()
 }
 
 func plural(n int, one, many string) string {
@@ -145,48 +143,6 @@ func checkRow(s *laminate.Schedule, row int) error {
 		return fmt.Errorf("there is no row %d; the schedule has %d", row+1, len(s.Plies))
 	}
 	return nil
-}
-
-// draft is a schedule in the making: its own copy of the plies, and of each the
-// zone it shall be in (NoZone: whatever is inferred).
-type draft struct {
-	s     *laminate.Schedule
-	lib   *laminate.Library
-	plies []laminate.Ply
-	want  []laminate.Zone
-}
-
-func begin(s *laminate.Schedule, lib *laminate.Library) *draft {
-	d := &draft{s: s, lib: lib, want: laminate.InferZones(s, lib)}
-	d.plies = append(make([]laminate.Ply, 0, len(s.Plies)+1), s.Plies...)
-	return d
-}
-
-// finish gives every ply the zone it shall be in, so that an edit of one ply
-// silently moves no other to another zone, and has the whole judged.
-func (d *draft) finish() (*laminate.Schedule, error) {
-	n := *d.s
-	n.Plies = d.plies
-	if err := sound(d.s, &n, d.lib); err != nil {
-		return nil, err
-	}
-	d.settle(&n)
-	return &n, nil
-}
-
-// settle states zones where reading the document back would infer another.
-// Stating one can change what is inferred for the plies after it, but every
-// round states more, so that it ends.
-func (d *draft) settle(n *laminate.Schedule) {
-	for changed := true; changed; {
-		changed = false
-		for i, z := range laminate.InferZones(n, d.lib) {
-			if d.want[i] != laminate.NoZone && z != d.want[i] {
-				n.Plies[i].Zone = d.want[i]
-				changed = true
-			}
-		}
-	}
 }
 
 // checkFacts refuses a new ply that lacks what its figures need.

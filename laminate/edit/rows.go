@@ -17,10 +17,9 @@ func Remove(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
 			if err := checkRow(s, row); err != nil {
 				return nil, err
 			}
-			d := begin(s, lib)
-			d.plies = slices.Delete(d.plies, row, row+1)
-			d.want = slices.Delete(d.want, row, row+1)
-			return d.finish()
+			d := Begin(s, lib)
+			d.Remove(row, row+1)
+			return d.Finish()
 		},
 	}
 }
@@ -46,28 +45,33 @@ func Move(s *laminate.Schedule, lib *laminate.Library, row, to int) Edit {
 			if row == to {
 				return s, nil
 			}
-			d := begin(s, lib)
-			p, own := d.plies[row], d.want[row]
-			d.plies = slices.Insert(slices.Delete(d.plies, row, row+1), to, p)
-			d.want = slices.Delete(d.want, row, row+1)
-			inside, outside := laminate.NoZone, laminate.NoZone
-			if to > 0 {
-				inside = d.want[to-1]
-			}
-			if to < len(d.want) {
-				outside = d.want[to]
-			}
-			switch {
-			case own == inside || own == outside:
-			case inside != laminate.NoZone:
-				own = inside
-			default:
-				own = outside
-			}
-			d.want = slices.Insert(d.want, to, own)
-			return d.finish()
+			d := Begin(s, lib)
+			p, own := d.Plies[row], d.Zone(row)
+			d.Remove(row, row+1)
+			d.Insert(to, p)
+			d.zones[to] = d.between(to, own)
+			return d.Finish()
 		},
 	}
+}
+
+// between is the zone for row at, that comes from own: that one where a
+// neighbor is in it, else the inner neighbor's, else the outer one's.
+func (d *Draft) between(at int, own laminate.Zone) laminate.Zone {
+	inside, outside := laminate.NoZone, laminate.NoZone
+	if at > 0 {
+		inside = d.zones[at-1]
+	}
+	if at+1 < len(d.zones) {
+		outside = d.zones[at+1]
+	}
+	switch {
+	case own == inside || own == outside:
+		return own
+	case inside != laminate.NoZone:
+		return inside
+	}
+	return outside
 }
 
 // SwapMaterial changes what a row is made of. Count, zone and resin stay; a
@@ -113,10 +117,10 @@ func swap(s *laminate.Schedule, lib *laminate.Library, rows []int, material stri
 	if !ok {
 		return nil, fmt.Errorf("there is no material %q", material)
 	}
-	d := begin(s, lib)
+	d := Begin(s, lib)
 	changed := false
 	for _, row := range rows {
-		p := &d.plies[row]
+		p := &d.Plies[row]
 		if p.Material == material {
 			continue
 		}
@@ -130,7 +134,7 @@ func swap(s *laminate.Schedule, lib *laminate.Library, rows []int, material stri
 	if !changed {
 		return s, nil
 	}
-	return d.finish()
+	return d.Finish()
 }
 
 // TimesRow makes a row n times as many plies.
@@ -245,11 +249,11 @@ func checkTimes(n int) error {
 }
 
 func multiply(s *laminate.Schedule, lib *laminate.Library, rows []int, n int) (*laminate.Schedule, error) {
-	d := begin(s, lib)
+	d := Begin(s, lib)
 	for _, row := range rows {
-		d.plies[row].Count *= n
+		d.Plies[row].Count *= n
 	}
-	return d.finish()
+	return d.Finish()
 }
 
 // repeat inserts copies of the rows first to last after them, in their zones.
@@ -258,9 +262,9 @@ func repeat(s *laminate.Schedule, lib *laminate.Library, first, last, copies int
 	if len(s.Plies)+rows*copies > laminate.MostRows {
 		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
 	}
-	d := begin(s, lib)
-	plies, zones := slices.Clone(d.plies[first:last+1]), slices.Clone(d.want[first:last+1])
-	d.plies = slices.Insert(d.plies, last+1, slices.Repeat(plies, copies)...)
-	d.want = slices.Insert(d.want, last+1, slices.Repeat(zones, copies)...)
-	return d.finish()
+	d := Begin(s, lib)
+	plies, zones := d.Plies[first:last+1], slices.Clone(d.zones[first:last+1])
+	d.Insert(last+1, slices.Repeat(plies, copies)...)
+	copy(d.zones[last+1:], slices.Repeat(zones, copies))
+	return d.Finish()
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 )
 
 // UsualCourse is the height in m by which Courses divides a tank where none is
@@ -73,25 +74,25 @@ func Courses(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Opt
 // stripped gives the schedule without its structural layer, zones written out
 // since without the structure they would be inferred otherwise, and how
 // repeats like its own go in.
-func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*laminate.Schedule, layup, error) {
+func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*laminate.Schedule, repeats, error) {
 	a := laminate.Analyze(s, lib)
 	p, err := plan(s, lib, a, unit)
 	if err != nil {
 		return nil, p, err
 	}
-	bare := *s
-	bare.Plies = nil
 	p.row, p.first = 0, nil
-	for i := range s.Plies {
-		z := a.Rows[i].Zone
-		if z == laminate.StructuralLayer {
-			continue
+	d := edit.Begin(s, lib)
+	for i := len(d.Plies) - 1; i >= 0; i-- {
+		switch z := d.Zone(i); z {
+		case laminate.StructuralLayer:
+			d.Remove(i, i+1)
+		default:
+			d.SetZone(i, z)
 		}
-		ply := s.Plies[i]
-		ply.Zone = z
-		bare.Plies = append(bare.Plies, ply)
-		if z.InBarrier() {
-			p.row = len(bare.Plies)
+	}
+	for i := range d.Plies {
+		if d.Zone(i).InBarrier() {
+			p.row = i + 1
 		}
 	}
 	switch unit {
@@ -103,5 +104,5 @@ func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*la
 		err = k.err
 	default: // nothing of the others
 	}
-	return &bare, p, err
+	return d.Schedule(), p, err
 }

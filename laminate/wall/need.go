@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/word"
 )
 
@@ -44,17 +45,10 @@ type Needed struct {
 }
 
 // Apply gives the schedule with the plies inserted; s stays as it is.
-func (n *Needed) Apply(s *laminate.Schedule) *laminate.Schedule {
-	return inserted(s, n.Row, n.Plies)
-}
-
-func inserted(s *laminate.Schedule, row int, plies []laminate.Ply) *laminate.Schedule {
-	c := *s
-	c.Plies = make([]laminate.Ply, 0, len(s.Plies)+len(plies))
-	c.Plies = append(c.Plies, s.Plies[:row]...)
-	c.Plies = append(c.Plies, plies...)
-	c.Plies = append(c.Plies, s.Plies[row:]...)
-	return &c
+func (n *Needed) Apply(s *laminate.Schedule, lib *laminate.Library) *laminate.Schedule {
+	d := edit.Begin(s, lib)
+	d.Insert(n.Row, n.Plies...)
+	return d.Schedule()
 }
 
 // Need finds the least number of repeats of the unit which, laid on the outside
@@ -81,27 +75,75 @@ func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Option
 	return n, nil
 }
 
-// least adds repeats until every deciding criterion holds.
-func (p *layup) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
-	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyze(s, lib), o)}
-	n.Governing, _ = n.Result.Governing()
-	for n.Result.Answer() != Holds && n.Result.Answer() != NotApplicable {
-		if c, open := n.Result.opened(); open && (n.Repeats > 0 || len(n.Result.Plies) > 0) {
-			return Needed{}, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, times(n.Repeats), unit, c.Reason)
+// least searches by doubling and bisection. It takes it that a criterion which
+// fails with some repeats and holds with more goes on holding, and takes nothing
+// of a criterion that holds before it fails: adding glass brings some moduli
+// down. So it looks for the least number that settles what fails, and again from
+// there, until nothing does.
+func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
+	tried := map[int]*Result{}
+	with := func(n int) Needed { return Needed{Unit: unit, Repeats: n, Row: p.row, Plies: p.repeat(n)} }
+	try := func(n int) (*Result, error) {
+		r := tried[n]
+		if r == nil {
+			needed := with(n)
+			next := needed.Apply(s, lib)
+			r = Evaluate(next, lib, laminate.Analyze(next, lib), o)
+			tried[n] = r
 		}
-		if n.Repeats == MostRepeats {
-			return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", MostRepeats, unit, n.Governing.Name, n.Governing.Ratio)
+		if c, is := r.incomplete(); is && (n > 0 || len(r.Plies) > 0) {
+			return nil, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, times(n), unit, c.Reason)
 		}
-		n.Repeats++
-		n.Governing, _ = n.Result.Governing()
-		n.Plies = p.repeat(n.Repeats)
-		next := n.Apply(s)
-		n.Result = Evaluate(next, lib, laminate.Analyze(next, lib), o)
+		return r, nil
 	}
-	if n.Repeats > 0 {
-		n.Notes = p.notes
+	n := 0
+	for {
+		now, err := try(n)
+		if err != nil {
+			return Needed{}, err
+		}
+		if now.Answer() == Holds || now.Answer() == NotApplicable {
+			break
+		}
+		// low fails still, and high is to hold.
+		low, high := n, n
+		for step := 1; ; step *= 2 {
+			high = min(n+step, MostRepeats)
+			r, err := try(high)
+			switch {
+			case err != nil:
+				return Needed{}, err
+			case !now.failsStill(r):
+			case high == MostRepeats:
+				c, _ := r.Governing()
+				return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", MostRepeats, unit, c.Name, c.Ratio)
+			default:
+				low = high
+				continue
+			}
+			break
+		}
+		for high-low > 1 {
+			middle := (low + high) / 2
+			r, err := try(middle)
+			switch {
+			case err != nil:
+				return Needed{}, err
+			case now.failsStill(r):
+				low = middle
+			default:
+				high = middle
+			}
+		}
+		n = high
 	}
-	return n, nil
+	found := with(n)
+	found.Result = tried[n]
+	found.Governing, _ = tried[max(n-1, 0)].Governing()
+	if n > 0 {
+		found.Notes = p.notes
+	}
+	return found, nil
 }
 
 func times(n int) string {
@@ -111,8 +153,8 @@ func times(n int) string {
 	return fmt.Sprintf("%d repeats", n)
 }
 
-// opened gives the first deciding criterion that cannot be determined.
-func (r *Result) opened() (Criterion, bool) {
+// incomplete gives the first governing criterion that cannot be determined.
+func (r *Result) incomplete() (Criterion, bool) {
 	for _, c := range r.Criteria {
 		if c.Governs && c.Answer == Incomplete {
 			return c, true
@@ -121,8 +163,24 @@ func (r *Result) opened() (Criterion, bool) {
 	return Criterion{}, false
 }
 
-// layup is how repeats go into a schedule.
-type layup struct {
+// failsStill tells whether a governing criterion that does not hold in r does
+// not hold in another result either.
+func (r *Result) failsStill(other *Result) bool {
+	for _, c := range r.Criteria {
+		if !c.Governs || c.Answer == Holds || c.Answer == NotApplicable {
+			continue
+		}
+		for _, d := range other.Criteria {
+			if d.Name == c.Name && d.Governs && (d.Answer == Fails || d.Answer == Incomplete) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// repeats is how repeats go into a schedule.
+type repeats struct {
 	row   int
 	first []laminate.Ply // once, before the repeats
 	unit  []laminate.Ply
@@ -130,7 +188,10 @@ type layup struct {
 }
 
 // repeat gives n repeats. A unit of one material is one row of that count.
-func (p *layup) repeat(n int) []laminate.Ply {
+func (p *repeats) repeat(n int) []laminate.Ply {
+	if n == 0 {
+		return nil
+	}
 	out := append([]laminate.Ply(nil), p.first...)
 	if len(p.unit) == 1 {
 		row := p.unit[0]
@@ -143,8 +204,8 @@ func (p *layup) repeat(n int) []laminate.Ply {
 	return out
 }
 
-func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, unit RepeatUnit) (layup, error) {
-	p := layup{row: min(a.BarrierEnd, len(s.Plies))}
+func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, unit RepeatUnit) (repeats, error) {
+	p := repeats{row: min(a.BarrierEnd, len(s.Plies))}
 	outermost := -1
 	for i := range a.Rows {
 		if a.Rows[i].Zone == laminate.StructuralLayer {
@@ -187,7 +248,7 @@ type picker struct {
 	s     *laminate.Schedule
 	lib   *laminate.Library
 	a     *laminate.Analysis
-	p     *layup
+	p     *repeats
 	resin string
 	err   error
 }

@@ -43,7 +43,7 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 			if n.Repeats < 1 || n.Result.Answer() != wall.Holds || n.Governing.Name == "" {
 				t.Fatalf("%d repeats, %v, governed by %+v", n.Repeats, n.Result.Answer(), n.Governing)
 			}
-			for _, f := range laminate.Validate(n.Apply(c.s), lib) {
+			for _, f := range laminate.Validate(n.Apply(c.s, lib), lib) {
 				t.Errorf("not a sound schedule: %+v", f)
 			}
 			fewer := n
@@ -56,7 +56,7 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 			default:
 				fewer.Plies = nil
 			}
-			if r := evaluate(fewer.Apply(c.s), wall.Options{}); r.Answer() == wall.Holds {
+			if r := evaluate(fewer.Apply(c.s, lib), wall.Options{}); r.Answer() == wall.Holds {
 				t.Errorf("%d repeats, and one fewer holds too", n.Repeats)
 			}
 		})
@@ -75,7 +75,7 @@ func TestNeed_laysWhatASequenceAllows(t *testing.T) {
 	if n.Row != 2 || n.Plies[0].Material != catalog.Mat15 || n.Plies[1].Material != catalog.Woven24 || n.Plies[len(n.Plies)-1].Material != catalog.Mat15 {
 		t.Errorf("at row %d: %+v", n.Row, n.Plies)
 	}
-	next := n.Apply(s)
+	next := n.Apply(s, lib)
 	if last := next.Plies[len(next.Plies)-1]; last.Zone != laminate.OuterSurface || len(s.Plies) != 3 {
 		t.Errorf("the outer surface is not last, or the schedule itself was changed: %+v", next.Plies)
 	}

@@ -7,15 +7,15 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/advice/internal/layup"
 	"frp/veilwright/rules/veil"
 )
 
 // barrier is a barrier that was found.
 type barrier struct {
-	recipe layup.Recipe
+	recipe edit.Recipe
 	notes  []string
 	Figures
 }
@@ -63,16 +63,16 @@ func (f *finder) barriers() []barrier {
 
 // barrier lays one barrier and judges it by the rules about barriers.
 func (f *finder) barrier(v *laminate.Material, mix laminate.Resin, b build, m *laminate.Material) barrier {
-	r := layup.Recipe{Veil: v.ID, Veils: f.veilPlies(v.ID, mix.Family, b.veils), Mat: m.ID, Mats: plies(b, m)}
+	r := edit.Recipe{Veil: v.ID, Veils: f.veilPlies(v.ID, mix.Family, b.veils), Mat: m.ID, Mats: plies(b, m)}
 	r.Barrier = f.named(mixed(mix, &f.s.Service, b), mix)
 	if b.hard && b.conductive {
-		r.Surface = conducting(r.Barrier, f.free(mix.ID+"-veil"))
+		r.Surface = conducting(r.Barrier, edit.FreeID(f.s, mix.ID+"-veil"))
 	}
 	found := barrier{recipe: r}
 	if b.conductive && (r.Surface.ID != "" || mix.Filler != laminate.CarbonPowder) {
 		found.notes = append(found.notes, "carbon powder is taken as "+quantity.Share(catalog.CarbonPowderShare)+" of the mix, from memory; measure the resistance on the wall")
 	}
-	laid := r.Lay(f.s, f.lib)
+	laid := r.Build(f.s, f.lib)
 	list := slices.Concat(f.veilRules, f.resinRules, f.buildRules)
 	report := rules.Judge(unique(list), laid, f.lib, rules.Options{Units: f.o.Units})
 	found.Figures = figures(report, f.lib)
@@ -135,10 +135,10 @@ func (f *finder) usualVeils() []*laminate.Material {
 }
 
 func (f *finder) thin(m *laminate.Material) bool {
-	one := layup.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
+	one := edit.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
 	bare := *f.s
 	bare.Resins = nil
-	return quantity.Below(laminate.Analyze(one.Lay(&bare, f.lib), f.lib).Total.Thickness, catalog.ThinnestInnerSurface.SI())
+	return quantity.Below(laminate.Analyze(one.Build(&bare, f.lib), f.lib).Total.Thickness, catalog.ThinnestInnerSurface.SI())
 }
 
 func (f *finder) bestBuilds() []build {
@@ -157,7 +157,7 @@ func (f *finder) barrierResins() []laminate.Resin {
 	if len(list) > 0 {
 		return list
 	}
-	return []laminate.Resin{{ID: f.free("barrier"), Family: usualFamilies(&f.s.Service, f.advice)[0]}}
+	return []laminate.Resin{{ID: edit.FreeID(f.s, "barrier"), Family: usualFamilies(&f.s.Service, f.advice)[0]}}
 }
 
 // products are resins known by name, of the families that suit.
@@ -192,17 +192,6 @@ func (f *finder) named(mix, of laminate.Resin) laminate.Resin {
 	if _, there := f.s.Resin(of.ID); there && mix.Filler == of.Filler {
 		mix.ID += "-" + mix.Cure.String()
 	}
-	mix.ID, mix.Origin = f.free(mix.ID), 0
+	mix.ID, mix.Origin = edit.FreeID(f.s, mix.ID), 0
 	return mix
-}
-
-// free is the id, or one like it that the schedule does not use yet.
-func (f *finder) free(id string) string {
-	name := id
-	for n := 2; ; n++ {
-		if _, taken := f.s.Resin(name); !taken {
-			return name
-		}
-		name = id + "-" + figure(float64(n))
-	}
 }

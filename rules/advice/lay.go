@@ -19,19 +19,5 @@ func Lay(s *laminate.Schedule, lib *laminate.Library, o Options) (*laminate.Sche
 	if len(found) == 0 {
 		return nil, &NothingSuitsError{"every barrier that the known materials allow breaks a rule" + f.because()}
 	}
-	laid := found[0].recipe.Lay(s, lib)
-	a := laminate.Analyze(s, lib)
-	barrier := len(laid.Plies)
-	for i := range s.Plies {
-		if a.Rows[i].Zone.InBarrier() {
-			continue
-		}
-		p := s.Plies[i]
-		p.Zone = a.Rows[i].Zone
-		laid.Plies = append(laid.Plies, p)
-	}
-	if barrier > 0 && len(laid.Plies) > barrier {
-		laid.Plies[barrier-1].GelAfter = true
-	}
-	return laid, nil
+	return found[0].recipe.Line(s, lib), nil
 }

@@ -3,7 +3,7 @@ package advice
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
-	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/edit"
 )
 
 // Materials that are taken first where the library has them.
@@ -18,9 +18,9 @@ func isCoat(m *laminate.Material) bool { return m.Form == laminate.ResinCoat && 
 func mixed(r laminate.Resin, s *laminate.Service, b build) laminate.Resin {
 	switch {
 	case b.hard && !r.Filler.Hard():
-		r.Filler, r.FillerContent, r.FillerDensity = laminate.SiliconCarbide, laminate.Some(catalog.HardFillerShare), quantity.Density{}
+		edit.Fill(&r, laminate.SiliconCarbide)
 	case b.conductive && !b.hard && r.Filler != laminate.CarbonPowder:
-		r.Filler, r.FillerContent, r.FillerDensity = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare), quantity.Density{}
+		edit.Fill(&r, laminate.CarbonPowder)
 	}
 	if s.Contains.Has(laminate.Hypochlorite) && r.Cure == laminate.NoCure {
 		r.Cure = laminate.PeroxideAmine
@@ -32,6 +32,6 @@ func mixed(r laminate.Resin, s *laminate.Service, b build) laminate.Resin {
 // one filler.
 func conducting(r laminate.Resin, id string) laminate.Resin {
 	r.ID, r.Origin = id, 0
-	r.Filler, r.FillerContent, r.FillerDensity = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare), quantity.Density{}
+	edit.Fill(&r, laminate.CarbonPowder)
 	return r
 }

@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/advice/internal/layup"
 	"frp/veilwright/rules/all"
 )
 
@@ -108,7 +108,7 @@ func (a *advisor) asks() (hard, conductive bool) {
 func (a *advisor) probe(veil string, f laminate.Family, b build) *laminate.Schedule {
 	bare := *a.s
 	bare.Resins = nil
-	r := layup.Recipe{
+	r := edit.Recipe{
 		Veil: veil, Veils: a.veilPlies(veil, f, b.veils), Mat: a.mat, Mats: b.mats,
 		Barrier: mixed(laminate.Resin{ID: probeResin, Family: f}, &a.s.Service, b),
 		Wall:    laminate.Resin{ID: probeWall, Family: f},
@@ -118,7 +118,7 @@ func (a *advisor) probe(veil string, f laminate.Family, b build) *laminate.Sched
 	}
 	r.Structure = []laminate.Ply{{Material: a.mat, Count: 2}}
 	r.Coat, _ = a.stock(usualCoat, isCoat)
-	return r.Lay(&bare, a.lib)
+	return r.Build(&bare, a.lib)
 }
 
 // veilPlies is how many plies of a veil make an inner surface, no fewer than a
@@ -133,8 +133,8 @@ func (a *advisor) veilPlies(veil string, f laminate.Family, least int) int {
 	for n := least; n <= most; n++ {
 		bare := *a.s
 		bare.Resins = nil
-		r := layup.Recipe{Veil: veil, Veils: n, Barrier: resin, Wall: resin}
-		if rules.Judge(a.inner, r.Lay(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.Break {
+		r := edit.Recipe{Veil: veil, Veils: n, Barrier: resin, Wall: resin}
+		if rules.Judge(a.inner, r.Build(&bare, a.lib), a.lib, rules.Options{}).Verdict != rules.Break {
 			return n
 		}
 	}

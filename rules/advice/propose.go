@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/advice/internal/layup"
 	"frp/veilwright/rules/all"
 )
 
@@ -159,9 +159,9 @@ func (f *finder) because() string {
 }
 
 // judge weighs a recipe with every rule.
-func (f *finder) judge(r *layup.Recipe, unfinished string, notes []string) Candidate {
+func (f *finder) judge(r *edit.Recipe, unfinished string, notes []string) Candidate {
 	c := Candidate{Unfinished: unfinished, Notes: notes}
-	c.Schedule = r.Lay(f.s, f.lib)
+	c.Schedule = r.Build(f.s, f.lib)
 	c.Report = rules.Judge(all.Rules(), c.Schedule, f.lib, rules.Options{Units: f.o.Units})
 	c.Figures = figures(c.Report, f.lib)
 	for i := range c.Report.Findings {

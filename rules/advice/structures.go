@@ -7,9 +7,9 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/rules/advice/internal/layup"
 )
 
 // seed is the least structure of one kind, which the wall's inverse adds to.
@@ -84,7 +84,7 @@ func (f *finder) wallResins(b *barrier) []laminate.Resin {
 	if len(list) > 0 {
 		return list
 	}
-	own.ID, own.Origin, own.Cure = f.free("structure"), 0, laminate.NoCure
+	own.ID, own.Origin, own.Cure = edit.FreeID(f.s, "structure"), 0, laminate.NoCure
 	return []laminate.Resin{own}
 }
 
@@ -101,7 +101,7 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 				if f.o.VeilOutside {
 					r.Outside = r.Veil
 				}
-				start := r.Lay(f.s, f.lib)
+				start := r.Build(f.s, f.lib)
 				need, err := wall.Need(start, f.lib, seed.unit, f.reading())
 				if err != nil {
 					reason := cannotTell(start, f.lib, f.reading())
@@ -149,7 +149,7 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library, o wall.Options) str
 
 // leftOut is a candidate without structure. The coat goes too: what is laid on
 // it later would not hold.
-func (f *finder) leftOut(r layup.Recipe, notes []string, reason string) Candidate {
+func (f *finder) leftOut(r edit.Recipe, notes []string, reason string) Candidate {
 	r.Structure, r.Coat, r.Outside = nil, "", ""
 	notes = append(append([]string(nil), notes...), "structure and outer surface are left out: "+reason)
 	return f.judge(&r, reason, notes)

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -75,20 +76,20 @@ func planMats(p *rules.Pass) (matPlan, bool) {
 }
 
 // apply puts n more mats in. The gel stop of the barrier stays its last.
-func (m matPlan) apply(l *rules.Layup, n int) error {
+func (m matPlan) apply(d *edit.Draft, n int) error {
 	if n <= 0 {
 		return errors.New("no mat to add")
 	}
 	if m.row >= 0 {
-		l.Schedule.Plies[m.row].Count += n
-		if l.Schedule.Plies[m.row].Count > laminate.MostCount {
+		d.Plies[m.row].Count += n
+		if d.Plies[m.row].Count > laminate.MostCount {
 			return errors.New("more plies in one row than a schedule may have")
 		}
 		return nil
 	}
-	gel := l.Schedule.Plies[m.at-1].GelAfter
-	l.Schedule.Plies[m.at-1].GelAfter = false
-	l.Insert(m.at, laminate.Ply{Material: m.id, Resin: m.resin, Zone: laminate.InteriorLayer, Count: n, GelAfter: gel})
+	gel := d.Plies[m.at-1].GelAfter
+	d.Plies[m.at-1].GelAfter = false
+	d.Insert(m.at, laminate.Ply{Material: m.id, Resin: m.resin, Zone: laminate.InteriorLayer, Count: n, GelAfter: gel})
 	return nil
 }
 
@@ -107,7 +108,7 @@ func (m matPlan) fix(p *rules.Pass, n int) *rules.Fix {
 	if n <= 0 {
 		return nil
 	}
-	return p.Fix("add "+m.text(n), "added "+m.text(n), m.place(), func(l *rules.Layup) error { return m.apply(l, n) })
+	return p.Fix("add "+m.text(n), "added "+m.text(n), m.place(), func(d *edit.Draft) error { return m.apply(d, n) })
 }
 
 // takeIn is the fix where the chopped plies are there, straight on the veil
@@ -124,9 +125,8 @@ func takeIn(p *rules.Pass) *rules.Fix {
 	}
 	plies := p.Plies([]int{at})
 	return p.Fix("make "+plies+" interior layer", "made "+plies+" interior layer", laminate.PlyRef(at, "zone"),
-		func(l *rules.Layup) error {
-			l.Zones[at] = laminate.InteriorLayer
-			l.Schedule.Plies[at].Zone = laminate.InteriorLayer
+		func(d *edit.Draft) error {
+			d.SetZone(at, laminate.InteriorLayer)
 			return nil
 		})
 }
@@ -153,9 +153,9 @@ func shedShares(p *rules.Pass, zone func(laminate.Zone) bool) *rules.Fix {
 	}
 	plies := p.Plies(rows)
 	return p.Fix("remove the glass content stated on "+plies+" and use the material's own", "removed the glass content stated on "+plies,
-		laminate.PlyRef(rows[0], "glass_content"), func(l *rules.Layup) error {
+		laminate.PlyRef(rows[0], "glass_content"), func(d *edit.Draft) error {
 			for _, i := range rows {
-				l.Schedule.Plies[i].GlassContent = laminate.Optional[float64]{}
+				d.Plies[i].GlassContent = laminate.Optional[float64]{}
 			}
 			return nil
 		})

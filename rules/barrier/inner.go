@@ -3,6 +3,7 @@ package barrier
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -51,8 +52,8 @@ func innerSurfaceThickness(p *rules.Pass) {
 			n := steps(least-zone.Thickness, p.Analysis.Rows[row].Thickness)
 			id := p.Schedule.Plies[row].Material
 			f.Fix = p.Fix("add "+quantity.Counted(n, "more ply", "more plies")+" of "+id+" to the inner surface", "added "+quantity.Counted(n, "more ply", "more plies")+" of "+id,
-				laminate.PlyRef(row, "count"), func(l *rules.Layup) error {
-					l.Schedule.Plies[row].Count += n
+				laminate.PlyRef(row, "count"), func(d *edit.Draft) error {
+					d.Plies[row].Count += n
 					return nil
 				})
 		}

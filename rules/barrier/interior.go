@@ -2,6 +2,7 @@ package barrier
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -128,18 +129,17 @@ func continuousFiberInBarrier(p *rules.Pass) {
 	outermost := p.Analysis.BarrierEnd-1 == rows[len(rows)-1] && rows[len(rows)-1]-rows[0] == len(rows)-1
 	if outermost {
 		f.Fix = p.Fix("move "+plies+" to the structural layer", "moved "+plies+" to the structural layer", laminate.PlyRef(rows[0], "zone"),
-			func(l *rules.Layup) error {
+			func(d *edit.Draft) error {
 				for _, i := range rows {
-					l.Zones[i] = laminate.StructuralLayer
-					l.Schedule.Plies[i].Zone = laminate.StructuralLayer
+					d.SetZone(i, laminate.StructuralLayer)
 				}
 				return nil
 			})
 	} else if id, ok := p.StockMat(); ok {
 		f.Fix = p.Fix("use "+id+" for "+plies+", same count", "changed "+plies+" to "+id, laminate.PlyRef(rows[0], "material"),
-			func(l *rules.Layup) error {
+			func(d *edit.Draft) error {
 				for _, i := range rows {
-					ply := &l.Schedule.Plies[i]
+					ply := &d.Plies[i]
 					ply.Material, ply.Angle, ply.GlassContent = id, laminate.Optional[float64]{}, laminate.Optional[float64]{}
 				}
 				return nil

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -65,12 +66,11 @@ func thicknessOf(p *rules.Pass, plan matPlan) float64 {
 	if plan.row >= 0 {
 		return p.Analysis.Rows[plan.row].Thickness
 	}
-	trial := p.Schedule.Clone()
-	l := rules.Layup{Schedule: trial, Zones: make([]laminate.Zone, len(trial.Plies))}
-	if plan.apply(&l, 1) != nil {
+	d := edit.Begin(p.Schedule, p.Library)
+	if plan.apply(d, 1) != nil {
 		return 0
 	}
-	return laminate.Analyze(trial, p.Library).Rows[plan.at].Thickness
+	return laminate.Analyze(d.Schedule(), p.Library).Rows[plan.at].Thickness
 }
 
 func nominalBuild(p *rules.Pass) (catalog.Build, string) {
@@ -189,12 +189,12 @@ func doubleBarrierUsual(p *rules.Pass) {
 	row := lastRow(p, veil)
 	plan, ok := planMats(p)
 	if row >= 0 && ok {
-		f.Fix = p.Fix("build the barrier with two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(l *rules.Layup) error {
-			l.Schedule.Plies[row].Count += max(0, catalog.DoubleBuild.Veils-veils)
+		f.Fix = p.Fix("build the barrier with two veils and four mats", "made the barrier two veils and four mats", plan.place(), func(d *edit.Draft) error {
+			d.Plies[row].Count += max(0, catalog.DoubleBuild.Veils-veils)
 			if mats >= catalog.DoubleBuild.Mats {
 				return nil
 			}
-			return plan.apply(l, catalog.DoubleBuild.Mats-mats)
+			return plan.apply(d, catalog.DoubleBuild.Mats-mats)
 		})
 	}
 	p.Report(f)

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/exercise"
 )
 
@@ -20,73 +21,57 @@ func Chosen(e *exercise.Exercise, lib *laminate.Library, veil string, family lam
 func laidOut(e *exercise.Exercise, lib *laminate.Library, c choice) *laminate.Schedule {
 	s := e.Given.Clone()
 	zones := laminate.InferZones(s, lib)
-	var outer []laminate.Ply
-	for i, p := range s.Plies {
-		if !zones[i].InBarrier() {
-			p.Zone = zones[i]
-			outer = append(outer, p)
-		}
+	bare := !slices.ContainsFunc(zones, func(z laminate.Zone) bool { return !z.InBarrier() })
+	r := edit.Recipe{Veil: c.veil, Veils: c.veils, Mat: catalog.Mat15, Mats: c.mats}
+	if bare {
+		r.Wall = laminate.Resin{ID: edit.FreeID(s, "structure"), Family: c.family}
+		r.Structure = []laminate.Ply{{Material: catalog.Mat15, Count: 1}, {Material: catalog.Woven24, Count: 1}, {Material: catalog.Mat15, Count: 1}}
+		r.Coat = catalog.Topcoat
+		s.Resins = append(s.Resins, r.Wall)
 	}
-	whole := c.veils == 0
-	if len(outer) == 0 {
-		s.Resins = append(s.Resins, laminate.Resin{ID: freeID(s, "structure"), Family: c.family})
-		wall := s.Resins[len(s.Resins)-1].ID
-		outer = []laminate.Ply{
-			{Material: catalog.Mat15, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
-			{Material: catalog.Woven24, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
-			{Material: catalog.Mat15, Resin: wall, Zone: laminate.StructuralLayer, Count: 1},
-			{Material: catalog.Topcoat, Resin: wall, Zone: laminate.OuterSurface, Count: 1},
-		}
-	}
-	if whole {
+	if c.veils == 0 {
 		for i := range s.Resins {
 			s.Resins[i].Family = c.family
 		}
 		b := catalog.UsualBuild(&s.Service)
-		c.veils, c.mats = b.Veils, b.Mats
+		r.Veils, r.Mats = b.Veils, b.Mats
 	}
-	liner := linerOf(s, outer, c.family)
-	veil, mats := liner, liner
+	barrier := barrierResin(s, zones, r.Wall.ID, c.family)
 	service := &s.Service
 	switch hard, carbon := service.Abrasive.Value, service.Conductive.Value; {
 	case hard && carbon:
 		// One resin holds one filler: powder goes to the veil, grit to the mats.
-		second := s.Resins[liner]
-		second.ID, second.Origin = freeID(s, s.Resins[liner].ID+"-veil"), 0
-		fill(&second, laminate.CarbonPowder, catalog.CarbonPowderShare)
-		s.Resins = append(s.Resins, second)
-		veil = len(s.Resins) - 1
-		fill(&s.Resins[mats], laminate.SiliconCarbide, catalog.HardFillerShare)
+		r.Surface = *barrier
+		r.Surface.ID, r.Surface.Origin = edit.FreeID(s, barrier.ID+"-veil"), 0
+		edit.Fill(&r.Surface, laminate.CarbonPowder)
+		edit.Fill(barrier, laminate.SiliconCarbide)
 	case hard:
-		fill(&s.Resins[liner], laminate.SiliconCarbide, catalog.HardFillerShare)
+		edit.Fill(barrier, laminate.SiliconCarbide)
 	case carbon:
-		fill(&s.Resins[liner], laminate.CarbonPowder, catalog.CarbonPowderShare)
+		edit.Fill(barrier, laminate.CarbonPowder)
 	}
 	if service.Conductive.Value && s.Part.Grounding == "" {
 		s.Part.Grounding = "lug at each end, bonded to the barrier"
 	}
-	s.Plies = append([]laminate.Ply{
-		{Material: c.veil, Resin: s.Resins[veil].ID, Zone: laminate.InnerSurface, Count: c.veils},
-		{Material: catalog.Mat15, Resin: s.Resins[mats].ID, Zone: laminate.InteriorLayer, Count: c.mats, GelAfter: true},
-	}, outer...)
-	return s
-}
-
-func fill(r *laminate.Resin, f laminate.Filler, share float64) {
-	if r.Filler == f && r.FillerContent.Given {
-		return
+	r.Barrier = *barrier
+	if bare {
+		return r.Build(s, lib)
 	}
-	r.Filler, r.FillerContent = f, laminate.Some(share)
+	return r.Line(s, lib)
 }
 
-// linerOf finds or makes the resin of the barrier: one that nothing outside of
-// it is laid in.
-func linerOf(s *laminate.Schedule, outer []laminate.Ply, family laminate.Family) int {
-	at := slices.IndexFunc(s.Resins, func(r laminate.Resin) bool {
-		return !slices.ContainsFunc(outer, func(p laminate.Ply) bool { return p.Resin == r.ID })
-	})
+// barrierResin finds or makes the resin of the barrier: one that nothing
+// outside of it is laid in.
+func barrierResin(s *laminate.Schedule, zones []laminate.Zone, wall string, family laminate.Family) *laminate.Resin {
+	outside := map[string]bool{wall: true}
+	for i := range s.Plies {
+		if !zones[i].InBarrier() {
+			outside[s.Plies[i].Resin] = true
+		}
+	}
+	at := slices.IndexFunc(s.Resins, func(r laminate.Resin) bool { return !outside[r.ID] })
 	if at < 0 {
-		s.Resins = append(s.Resins, laminate.Resin{ID: freeID(s, "barrier")})
+		s.Resins = append(s.Resins, laminate.Resin{ID: edit.FreeID(s, "barrier")})
 		at = len(s.Resins) - 1
 	}
 	r := &s.Resins[at]
@@ -97,14 +82,5 @@ func linerOf(s *laminate.Schedule, outer []laminate.Ply, family laminate.Family)
 	if s.Service.Contains.Has(laminate.Hypochlorite) {
 		r.Cure, r.Thixotrope = laminate.PeroxideAmine, ""
 	}
-	return at
-}
-
-func freeID(s *laminate.Schedule, id string) string {
-	for {
-		if _, taken := s.Resin(id); !taken {
-			return id
-		}
-		id += "-2"
-	}
+	return r
 }

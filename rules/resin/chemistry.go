@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -155,8 +156,8 @@ func hypochloriteCure(p *rules.Pass) {
 			f.At = laminate.ResinRef(i, "thixotrope")
 		} else {
 			f.Fix = p.Fix("cure resin "+r.ID+" with peroxide-amine", "set the cure of "+r.ID+" to peroxide-amine", f.At,
-				func(l *rules.Layup) error {
-					l.Schedule.Resins[i].Cure = laminate.PeroxideAmine
+				func(d *edit.Draft) error {
+					d.Resin(i).Cure = laminate.PeroxideAmine
 					return nil
 				})
 		}

@@ -2,6 +2,7 @@ package resin
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -61,9 +62,9 @@ func barrierResinsDiffer(p *rules.Pass) {
 		Severity: rules.Warning, Rows: rows, At: laminate.PlyRef(rows[0], "resin"),
 		Message: "the barrier begins in resin " + named(&p.Schedule.Resins[lead]) + ", but " + p.Plies(rows) + " " + p.Are(rows) + " in " + named(strange),
 		Fix: p.Fix("use one resin for the whole barrier: "+id, "put the barrier into resin "+id, laminate.PlyRef(rows[0], "resin"),
-			func(l *rules.Layup) error {
+			func(d *edit.Draft) error {
 				for _, i := range rows {
-					l.Schedule.Plies[i].Resin = id
+					d.Plies[i].Resin = id
 				}
 				return nil
 			}),

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 )
 
@@ -35,10 +36,10 @@ var GelStopMissing = &rules.Rule{
 		if on >= 0 && ok { // on a gelled face the structure wants a mat first
 			text += " and " + id + " on the gelled face"
 		}
-		f.Fix = p.Fix(text, "added a gel stop after "+p.Plies([]int{last}), f.At, func(l *rules.Layup) error {
-			l.Schedule.Plies[last].GelAfter = true
+		f.Fix = p.Fix(text, "added a gel stop after "+p.Plies([]int{last}), f.At, func(d *edit.Draft) error {
+			d.Plies[last].GelAfter = true
 			if on >= 0 && ok {
-				l.Insert(on, mat(id, &l.Schedule.Plies[on], p.Analysis.Rows[on].Zone))
+				d.Insert(on, mat(id, &d.Plies[on], p.Analysis.Rows[on].Zone))
 			}
 			return nil
 		})
@@ -61,68 +62,30 @@ var GelStopLate = &rules.Rule{
 	Run:   gelStopLate,
 }
 
-// run counts what was laid since the last gel stop.
-type run struct {
-	mats      int
-	thickness float64
-	wound     bool // judged no further
-}
-
-// fits tells how many more plies of a row may be laid before it is too much.
-func (r *run) fits(form laminate.Form, thickness float64, count int) int {
-	if r.wound || form == laminate.Lamina || form == laminate.RovingBand {
-		return count
-	}
-	n := count
-	if form.Chopped() {
-		n = min(n, catalog.MatsInOneGo-r.mats)
-	}
-	if thickness > 0 {
-		room := (catalog.ThickestInOneGo.SI() - r.thickness) / thickness
-		if room < float64(n) {
-			n = int(room + 1e-9)
-		}
-	}
-	return max(n, 0)
-}
-
-func (r *run) add(form laminate.Form, thickness float64, count int) {
-	switch form {
-	case laminate.RovingBand:
-		r.wound = true
-	case laminate.Lamina:
-	default:
-		if form.Chopped() {
-			r.mats += count
-		}
-		r.thickness += thickness * float64(count)
-	}
-}
-
 func gelStopLate(p *rules.Pass) {
 	var rows []int
-	var first run // the first run that is too much
-	var r run
+	var first edit.InOneGo // the first run that is too much
+	var r edit.InOneGo
 	told := false // of this run
 	for i := range p.Schedule.Plies {
 		ply, row := &p.Schedule.Plies[i], &p.Analysis.Rows[i]
 		form := rules.FormOf(row)
-		if !told && r.fits(form, row.Thickness, ply.Count) < ply.Count {
+		if !told && r.Room(form, row.Thickness, ply.Count) < ply.Count {
 			rows = append(rows, i)
 			told = true
 		}
-		r.add(form, row.Thickness, ply.Count)
+		r.Add(form, row.Thickness, ply.Count)
 		if ply.GelAfter || i == len(p.Schedule.Plies)-1 {
 			if told && len(rows) == 1 {
 				first = r
 			}
-			r, told = run{}, false
+			r, told = edit.InOneGo{}, false
 		}
 	}
 	if rows == nil {
 		return
 	}
-	message := p.Plies(rows[:1]) + p.Verb(rows[:1], " makes ", " make ") + strconv.Itoa(first.mats) + " mats, " + p.Units.Thickness(first.thickness) + " without a gel stop" +
+	message := p.Plies(rows[:1]) + p.Verb(rows[:1], " makes ", " make ") + strconv.Itoa(first.Mats) + " mats, " + p.Units.Thickness(first.Thickness) + " without a gel stop" +
 		"; at most " + strconv.Itoa(catalog.MatsInOneGo) + " mats or " + p.Units.Thickness(catalog.ThickestInOneGo.SI())
 	if len(rows) > 1 {
 		message += "; again at " + p.Plies(rows[1:])
@@ -135,39 +98,8 @@ func gelStopLate(p *rules.Pass) {
 // stops is the fix that sets gel stops, taking rows of many plies apart.
 func stops(p *rules.Pass) *rules.Fix {
 	return p.Fix("add gel stops after at most four mats or "+p.Units.Thickness(catalog.ThickestInOneGo.SI()), "added gel stops", laminate.PlyRef(0, "gel_after"),
-		func(l *rules.Layup) error {
-			var r run
-			at := 0 // row of the new schedule
-			for i := range p.Schedule.Plies {
-				row := &p.Analysis.Rows[i]
-				form := rules.FormOf(row)
-				left := p.Schedule.Plies[i].Count
-				for n := r.fits(form, row.Thickness, left); n < left; n = r.fits(form, row.Thickness, left) {
-					switch {
-					case n > 0: // part of the row, then a stop
-						part := l.Schedule.Plies[at]
-						part.Count, part.GelAfter, part.Zone = n, true, row.Zone
-						l.Insert(at, part)
-						at++
-						left -= n
-						l.Schedule.Plies[at].Count = left
-					case r == (run{}): // one ply alone is too much: no stop helps
-						r.add(form, row.Thickness, left)
-						n = left
-					default:
-						l.Schedule.Plies[at-1].GelAfter = true
-					}
-					if n == left {
-						break
-					}
-					r = run{}
-				}
-				r.add(form, row.Thickness, left)
-				if l.Schedule.Plies[at].GelAfter {
-					r = run{}
-				}
-				at++
-			}
+		func(d *edit.Draft) error {
+			d.AddGelStops()
 			return nil
 		})
 }

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 )
 
@@ -48,9 +49,9 @@ func wovenOnWoven(p *rules.Pass) {
 	f := rules.Finding{Severity: rules.Break, Rows: rows, Message: message}
 	if id, ok := p.StockMat(); ok && split {
 		f.Fix = p.Fix("add "+id+" between the woven plies", "added "+id+" between the woven plies", laminate.PlyRef(rows[0], ""),
-			func(l *rules.Layup) error {
+			func(d *edit.Draft) error {
 				for k := len(rows) - 1; k >= 0; k-- {
-					part(p, l, rows[k], id)
+					part(p, d, rows[k], id)
 				}
 				return nil
 			})
@@ -60,28 +61,28 @@ func wovenOnWoven(p *rules.Pass) {
 
 // part lays mats between the plies of a woven row and, where woven lies under
 // it, before it.
-func part(p *rules.Pass, l *rules.Layup, row int, id string) {
-	ply := l.Schedule.Plies[row]
+func part(p *rules.Pass, d *edit.Draft, row int, id string) {
+	ply := d.Plies[row]
 	zone := p.Analysis.Rows[row].Zone
 	if ply.Count > 1 {
 		gel, n := ply.GelAfter, ply.Count
-		l.Schedule.Plies[row].Count, l.Schedule.Plies[row].GelAfter = 1, false
+		d.Plies[row].Count, d.Plies[row].GelAfter = 1, false
 		at := row + 1
 		for range n - 1 {
 			next := single(ply)
 			next.Zone = zone
-			l.Insert(at, mat(id, &ply, zone))
-			l.Insert(at+1, next)
+			d.Insert(at, mat(id, &ply, zone))
+			d.Insert(at+1, next)
 			at += 2
 		}
-		l.Schedule.Plies[at-1].GelAfter = gel
+		d.Plies[at-1].GelAfter = gel
 	}
 	for i := row - 1; i >= 0; i-- {
 		switch rules.FormOf(&p.Analysis.Rows[i]) {
 		case laminate.Veil, laminate.ResinCoat:
 			continue
 		case laminate.WovenRoving:
-			l.Insert(row, mat(id, &ply, zone))
+			d.Insert(row, mat(id, &ply, zone))
 		default: // nothing of the others
 		}
 		return
@@ -112,8 +113,8 @@ var WovenOutermost = &rules.Rule{
 				if id, ok := p.StockMat(); ok {
 					zone := p.Analysis.Rows[i].Zone
 					f.Fix = p.Fix("add "+id+" over "+p.Plies([]int{i}), "added "+id+" over "+p.Plies([]int{i}), laminate.PlyRef(i+1, ""),
-						func(l *rules.Layup) error {
-							l.Insert(i+1, mat(id, &l.Schedule.Plies[i], zone))
+						func(d *edit.Draft) error {
+							d.Insert(i+1, mat(id, &d.Plies[i], zone))
 							return nil
 						})
 				}
@@ -169,8 +170,8 @@ var NoBondMat = &rules.Rule{
 		if id, ok := p.StockMat(); ok {
 			zone := p.Analysis.Rows[i].Zone
 			f.Fix = p.Fix("add "+id+" under "+p.Plies([]int{i}), "added "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
-				func(l *rules.Layup) error {
-					l.Insert(i, mat(id, &l.Schedule.Plies[i], zone))
+				func(d *edit.Draft) error {
+					d.Insert(i, mat(id, &d.Plies[i], zone))
 					return nil
 				})
 		}

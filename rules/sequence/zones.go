@@ -3,6 +3,7 @@ package sequence
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 )
 
@@ -94,8 +95,8 @@ var NoOuterSurface = &rules.Rule{
 		}
 		id, ok := p.Stock(catalog.Topcoat, func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
 		if resin := p.Schedule.Plies[n-1].Resin; ok && resin != "" {
-			f.Fix = p.Fix("add "+id+" in resin "+resin+" as the last ply", "added "+id+" as the last ply", laminate.PlyRef(n, ""), func(l *rules.Layup) error {
-				l.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})
+			f.Fix = p.Fix("add "+id+" in resin "+resin+" as the last ply", "added "+id+" as the last ply", laminate.PlyRef(n, ""), func(d *edit.Draft) error {
+				d.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})
 				return nil
 			})
 		}
@@ -139,19 +140,19 @@ func waxBetweenPlies(p *rules.Pass) {
 	if waxed(last) {
 		text, label = "remove the waxed coat between plies", "removed the waxed coat between plies"
 	}
-	f.Fix = p.Fix(text, label, laminate.PlyRef(rows[0], ""), func(l *rules.Layup) error {
-		coat := single(l.Schedule.Plies[rows[0]])
+	f.Fix = p.Fix(text, label, laminate.PlyRef(rows[0], ""), func(d *edit.Draft) error {
+		coat := single(d.Plies[rows[0]])
 		keep := waxed(last)
 		for i := len(rows) - 1; i >= 0; i-- {
 			if rows[i] == last {
-				l.Schedule.Plies[last].Count = 1
+				d.Plies[last].Count = 1
 				continue
 			}
-			l.Remove(rows[i])
+			d.Remove(rows[i], rows[i]+1)
 		}
 		if !keep {
 			coat.Zone = laminate.OuterSurface
-			l.Insert(len(l.Schedule.Plies), coat)
+			d.Insert(len(d.Plies), coat)
 		}
 		return nil
 	})

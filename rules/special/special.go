@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -74,9 +75,9 @@ func carbonVeil(p *rules.Pass) *rules.Fix {
 		return nil
 	}
 	return p.Fix("use "+id+" for "+p.Plies([]int{0})+", same count", "changed "+p.Plies([]int{0})+" to "+id, laminate.PlyRef(0, "material"),
-		func(l *rules.Layup) error {
-			l.Schedule.Plies[0].Material = id
-			l.Schedule.Plies[0].GlassContent = laminate.Optional[float64]{}
+		func(d *edit.Draft) error {
+			d.Plies[0].Material = id
+			d.Plies[0].GlassContent = laminate.Optional[float64]{}
 			return nil
 		})
 }
@@ -211,9 +212,9 @@ var FillerInStructure = &rules.Rule{
 				Message: p.Plies(rows) + " (structure) " + p.Are(rows) + " laid in resin " + r.ID + ", which holds " + r.Filler.String(),
 			}
 			if id := unfilled(p.Schedule, r); id != "" {
-				f.Fix = p.Fix("use resin "+id+" for the structure, unfilled and of the same family", "changed the structure to resin "+id, f.At, func(l *rules.Layup) error {
+				f.Fix = p.Fix("use resin "+id+" for the structure, unfilled and of the same family", "changed the structure to resin "+id, f.At, func(d *edit.Draft) error {
 					for _, row := range rows {
-						l.Schedule.Plies[row].Resin = id
+						d.Plies[row].Resin = id
 					}
 					return nil
 				})

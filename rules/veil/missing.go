@@ -2,6 +2,7 @@ package veil
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 )
 
@@ -28,9 +29,9 @@ var VeilMissing = &rules.Rule{
 		f := rules.Finding{Severity: rules.Break, Rows: []int{0}}
 		if rules.FormOf(first) == laminate.Veil {
 			f.Message = "ply 1 is a veil, but its zone is " + first.Zone.String()
-			f.Fix = p.Fix("move ply 1 to the inner surface", "moved ply 1 to the inner surface", laminate.PlyRef(0, "zone"), func(l *rules.Layup) error {
-				l.Schedule.Plies[0].Zone = laminate.InnerSurface
-				l.Infer = true
+			f.Fix = p.Fix("move ply 1 to the inner surface", "moved ply 1 to the inner surface", laminate.PlyRef(0, "zone"), func(d *edit.Draft) error {
+				d.SetZone(0, laminate.InnerSurface)
+				d.Infer(1)
 				return nil
 			})
 		} else {
@@ -50,9 +51,9 @@ func layVeil(p *rules.Pass) *rules.Fix {
 	}
 	resin := p.Schedule.Plies[0].Resin
 	return p.Fix("add "+id+" as ply 1, in the resin of the first ply", "added "+id+" as ply 1", laminate.PlyRef(0, ""),
-		func(l *rules.Layup) error {
-			l.Insert(0, laminate.Ply{Material: id, Resin: resin, Zone: laminate.InnerSurface, Count: 1})
-			l.Infer = true
+		func(d *edit.Draft) error {
+			d.Insert(0, laminate.Ply{Material: id, Resin: resin, Zone: laminate.InnerSurface, Count: 1})
+			d.Infer(1)
 			return nil
 		})
 }

@@ -6,6 +6,7 @@ import (
 	"errors"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 )
 
@@ -65,14 +66,14 @@ func become(p *rules.Pass, rows []int, fiber laminate.Fiber) *rules.Fix {
 	}
 	plies := p.Plies(rows)
 	return p.Fix("use "+id+" for "+plies+", same count", "changed "+plies+" to "+id, laminate.PlyRef(rows[0], "material"),
-		func(l *rules.Layup) error {
+		func(d *edit.Draft) error {
 			if len(rows) == 0 {
 				return errors.New("no veil to replace")
 			}
 			for _, i := range rows {
-				l.Schedule.Plies[i].Material = id
+				d.Plies[i].Material = id
 				// A share booked for the other fabric says nothing about this one.
-				l.Schedule.Plies[i].GlassContent = laminate.Optional[float64]{}
+				d.Plies[i].GlassContent = laminate.Optional[float64]{}
 			}
 			return nil
 		})

@@ -10,6 +10,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/safety"
 )
@@ -80,17 +81,11 @@ func picture(step int, title string) *laminate.Schedule {
 		veil = catalog.VeilCarbon11
 		barrier.Filler, barrier.FillerContent = laminate.CarbonPowder, laminate.Some(catalog.CarbonPowderShare)
 	}
-	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
-		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
+	r := edit.Recipe{
+		Veil: veil, Veils: build.Veils, Mat: catalog.Mat15, Mats: build.Mats, Barrier: barrier,
+		Wall:      laminate.Resin{ID: "structure", Family: laminate.VinylEster},
+		Structure: []laminate.Ply{{Material: catalog.Mat15, Count: 1}, {Material: catalog.Woven24, Count: 1}, {Material: catalog.Mat15, Count: 1}},
+		Coat:      catalog.Topcoat,
 	}
-	s := &laminate.Schedule{Head: laminate.Head{Title: title}, Resins: []laminate.Resin{barrier, {ID: "structure", Family: laminate.VinylEster}}, Plies: []laminate.Ply{
-		ply(veil, "barrier", laminate.InnerSurface, build.Veils),
-		ply(catalog.Mat15, "barrier", laminate.InteriorLayer, build.Mats),
-		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),
-		ply(catalog.Woven24, "structure", laminate.StructuralLayer, 1),
-		ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1),
-		ply(catalog.Topcoat, "structure", laminate.OuterSurface, 1),
-	}}
-	s.Plies[1].GelAfter = true
-	return s
+	return r.Build(&laminate.Schedule{Head: laminate.Head{Title: title}}, catalog.Library())
 }

@@ -284,7 +284,7 @@ func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string
 func (p *Structure) schedule() *laminate.Schedule {
 	s := p.Desk.Doc.Now()
 	if p.need != nil && p.need.err == nil && len(p.need.found.Plies) > 0 {
-		return p.need.found.Apply(s)
+		return p.need.found.Apply(s, p.Desk.Doc.Library())
 	}
 	return s
 }

@@ -1,4 +1,4 @@
-package layup_test
+package edit_test
 
 import (
 	"fmt"
@@ -7,13 +7,13 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
-	"frp/veilwright/rules/advice/internal/layup"
+	"frp/veilwright/laminate/edit"
 )
 
 // Four mats or a quarter of an inch in one go (common practice, no source): a
 // mat of 1.5 oz/ft² is about 43 mil in the structure and 49 in the barrier, a
 // woven roving of 24 oz/yd² about 35.
-func TestLay_setsGelStopsWhereTooMuchWouldBeLaid(t *testing.T) {
+func TestRecipe_setsGelStopsWhereTooMuchWouldBeLaid(t *testing.T) {
 	mat := func(n int) laminate.Ply { return laminate.Ply{Material: catalog.Mat15, Count: n} }
 	woven := laminate.Ply{Material: catalog.Woven24, Count: 1}
 	band := laminate.Ply{Material: catalog.BandHelical, Angle: laminate.Some(55.0), Count: 20}
@@ -31,11 +31,11 @@ func TestLay_setsGelStopsWhereTooMuchWouldBeLaid(t *testing.T) {
 		{"winding ends the count", 2, []laminate.Ply{mat(4), band, mat(4)}, "veil 2m. 4m 20b 4m coat"},
 		{"no structure, no stop", 2, nil, "veil 2m. coat"},
 	} {
-		r := layup.Recipe{
+		r := edit.Recipe{
 			Veil: catalog.VeilC15, Veils: 1, Mat: catalog.Mat15, Mats: c.mats, Structure: c.structure, Coat: catalog.Topcoat,
 			Barrier: laminate.Resin{ID: "b", Family: laminate.VinylEster}, Wall: laminate.Resin{ID: "w", Family: laminate.VinylEster},
 		}
-		s := r.Lay(&laminate.Schedule{}, catalog.Library())
+		s := r.Build(&laminate.Schedule{}, catalog.Library())
 		var got []string
 		for _, p := range s.Plies {
 			word := map[string]string{catalog.VeilC15: "veil", catalog.Topcoat: "coat"}[p.Material]

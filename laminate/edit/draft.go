@@ -1,0 +1,196 @@
+package edit
+
+import (
+	"fmt"
+	"slices"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+)
+
+// Draft is a wall in the making: the one way to build or change one. Rows are
+// changed in place, and come and go by Insert and Remove; every row keeps the
+// zone it is in until somebody says another.
+type Draft struct {
+	// Plies are the draft's own. Their number changes by Insert and Remove alone.
+	Plies []laminate.Ply
+
+	s     *laminate.Schedule
+	lib   *laminate.Library
+	zones []laminate.Zone // each row is to be in; NoZone: whatever is inferred
+	own   []laminate.Resin
+}
+
+// Begin makes a draft of a schedule, which stays as it is.
+func Begin(s *laminate.Schedule, lib *laminate.Library) *Draft {
+	return &Draft{
+		Plies: append(make([]laminate.Ply, 0, len(s.Plies)+1), s.Plies...),
+		s:     s, lib: lib, zones: laminate.InferZones(s, lib),
+	}
+}
+
+// Insert puts rows before row at; each is to be in its zone, NoZone leaves that
+// to inference.
+func (d *Draft) Insert(at int, rows ...laminate.Ply) {
+	zones := make([]laminate.Zone, len(rows))
+	for i := range rows {
+		zones[i] = rows[i].Zone
+	}
+	d.Plies = slices.Insert(d.Plies, at, rows...)
+	d.zones = slices.Insert(d.zones, at, zones...)
+}
+
+// Remove takes the rows from one up to another, that one left in, out.
+func (d *Draft) Remove(from, to int) {
+	d.Plies = slices.Delete(d.Plies, from, to)
+	d.zones = slices.Delete(d.zones, from, to)
+}
+
+// Zone is the zone that a row is to be in.
+func (d *Draft) Zone(row int) laminate.Zone { return d.zones[row] }
+
+// SetZone states the zone of a row, NoZone that inference decides.
+func (d *Draft) SetZone(row int, z laminate.Zone) { d.Plies[row].Zone, d.zones[row] = z, z }
+
+// Infer leaves to inference what the rows from one on do not state.
+func (d *Draft) Infer(from int) {
+	for i := from; i < len(d.zones); i++ {
+		d.zones[i] = laminate.NoZone
+	}
+}
+
+// Resin gives resin i of the schedule to be changed.
+func (d *Draft) Resin(i int) *laminate.Resin {
+	if d.own == nil {
+		d.own = slices.Clone(d.s.Resins)
+	}
+	return &d.own[i]
+}
+
+// material is nil where nobody knows it.
+func (d *Draft) material(row int) *laminate.Material {
+	m, _ := d.lib.Material(d.s, d.Plies[row].Material)
+	return m
+}
+
+func (d *Draft) form(row int) laminate.Form {
+	if m := d.material(row); m != nil {
+		return m.Form
+	}
+	return laminate.NoForm
+}
+
+// Schedule is the draft as it stands, zones settled and nothing judged.
+func (d *Draft) Schedule() *laminate.Schedule {
+	n := *d.s
+	n.Plies = slices.Clone(d.Plies)
+	if d.own != nil {
+		n.Resins = slices.Clone(d.own)
+	}
+	d.settle(&n)
+	return &n
+}
+
+// Finish gives every row the zone it is to be in, so that a change to one ply
+// silently moves no other to another zone, and has the whole judged.
+func (d *Draft) Finish() (*laminate.Schedule, error) {
+	if len(d.Plies) > laminate.MostRows {
+		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
+	}
+	return judged(d.s, d.Schedule(), d.lib)
+}
+
+// settle states zones where reading the document back would infer another.
+// Stating one can change what is inferred for the plies after it, but every
+// round states more, so that it ends.
+func (d *Draft) settle(n *laminate.Schedule) {
+	for changed := true; changed; {
+		changed = false
+		for i, z := range laminate.InferZones(n, d.lib) {
+			if d.zones[i] != laminate.NoZone && z != d.zones[i] {
+				n.Plies[i].Zone = d.zones[i]
+				changed = true
+			}
+		}
+	}
+}
+
+// AddGelStops sets gel stops where more would be laid in one go than heat
+// allows, taking rows of many plies apart.
+func (d *Draft) AddGelStops() {
+	figures := laminate.Analyze(d.Schedule(), d.lib).Rows
+	var g InOneGo
+	row := 0
+	for i := range figures {
+		form, thickness := laminate.NoForm, figures[i].Thickness
+		if m := figures[i].Material; m != nil {
+			form = m.Form
+		}
+		left := d.Plies[row].Count
+		for n := g.Room(form, thickness, left); n < left; n = g.Room(form, thickness, left) {
+			if n == 0 && g != (InOneGo{}) {
+				d.Plies[row-1].GelAfter = true
+				g = InOneGo{}
+				continue
+			}
+			n = max(n, 1) // one ply alone may be too much: no stop helps that
+			if n == left {
+				break
+			}
+			part := d.Plies[row]
+			part.Count, part.GelAfter = n, true
+			d.Insert(row, part)
+			d.zones[row] = d.zones[row+1]
+			row++
+			left -= n
+			d.Plies[row].Count = left
+			g = InOneGo{}
+		}
+		g.Add(form, thickness, left)
+		if d.Plies[row].GelAfter {
+			g = InOneGo{}
+		}
+		row++
+	}
+}
+
+// InOneGo counts what was laid since the last gel stop. A wound ply ends the
+// count until the next one: wound walls go by the shop's own limit. Tested
+// laminas do not count.
+type InOneGo struct {
+	Mats      int
+	Thickness float64 // m
+	wound     bool
+}
+
+// Room tells how many plies of a form and thickness (m), of count, may follow
+// before it is more than is laid in one go.
+func (g *InOneGo) Room(form laminate.Form, thickness float64, count int) int {
+	if g.wound || form == laminate.Lamina || form == laminate.RovingBand {
+		return count
+	}
+	n := count
+	if form.Chopped() {
+		n = min(n, catalog.MatsInOneGo-g.Mats)
+	}
+	if thickness > 0 {
+		if room := (catalog.ThickestInOneGo.SI() - g.Thickness) / thickness; room < float64(n) {
+			n = int(room + 1e-9)
+		}
+	}
+	return max(n, 0)
+}
+
+// Add lays count plies.
+func (g *InOneGo) Add(form laminate.Form, thickness float64, count int) {
+	switch form {
+	case laminate.RovingBand:
+		g.wound = true
+	case laminate.Lamina:
+	default:
+		if form.Chopped() {
+			g.Mats += count
+		}
+		g.Thickness += thickness * float64(count)
+	}
+}
