@@ -7,7 +7,9 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"runtime"
 	"syscall"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
@@ -16,6 +18,7 @@ import (
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/terminal"
 )
 
 // Options say how to run it.
@@ -46,50 +49,113 @@ const (
 // to frame, and costs nothing while nothing changes.
 const framesPerSecond = 120
 
-// Run opens the terminal program on the document and closes the document when
-// a person quits. An error says that there is no terminal to run in, or that
-// the program ended otherwise than by a person's wish; unsaved work is then kept
-// for the next start.
+// Run opens the terminal program on the document, and closes the document at its
+// end. An error says that there is no terminal to run in, or that the program
+// ended otherwise than by a person's wish; unsaved work is then kept for the
+// next start.
 func Run(d *editor.Document, o Options) error {
-	if err := terminal(); err != nil {
-		return err
+	if err := hasTerminal(); err != nil {
+		return errors.Join(err, d.Close())
 	}
 	look, err := draw.Choose(o.Theme, os.Getenv)
 	if err != nil {
-		return err
+		return errors.Join(err, d.Close())
+	}
+	modes, err := term.GetState(os.Stdin.Fd())
+	if err != nil {
+		return errors.Join(fmt.Errorf("the terminal: %w", err), d.Close())
 	}
 	var p *tea.Program
+	signals := make(chan os.Signal, 8)
+	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTSTP, syscall.SIGCONT)
+	defer signal.Stop(signals)
+	job := terminal.NewJob()
 	root := app.New(d, app.Options{
 		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
-		Suspend: app.JobControl, Quit: func() { go p.Quit() },
+		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 	})
-	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
+	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT)
-	over := make(chan struct{})
+	ended := make(chan error, 1)
 	go func() {
-		for {
-			select {
-			case s := <-signals:
-				p.Send(app.EndMsg{Signal: s.String()})
-			case <-over:
-				return
+		_, err := p.Run()
+		ended <- err
+	}()
+	for {
+		select {
+		case err := <-ended:
+			screen.Leave(false)
+			return finish(root, err)
+		case s := <-signals:
+			switch s {
+			case syscall.SIGTSTP:
+				go p.Send(app.StopMsg{})
+			case syscall.SIGCONT:
+				if !job.Continued() {
+					go p.Send(app.ContinueMsg{})
+				}
+			default:
+				stacks := ""
+				if s == syscall.SIGQUIT {
+					stacks = "\n" + allStacks()
+				}
+				go p.Send(app.EndMsg{Signal: s.String()})
+				select {
+				case err := <-ended:
+					screen.Leave(false)
+					return with(finish(root, err), stacks)
+				case <-time.After(grace):
+				}
+				// It hangs somewhere, and goes with what it was handed last.
+				kept := rescue(root)
+				screen.Leave(true)
+				_ = term.Restore(os.Stdin.Fd(), modes)
+				return fmt.Errorf("ended by the system (%s) while it did not answer%s%s", s, kept, stacks)
 			}
 		}
-	}()
-	_, err = p.Run()
-	signal.Stop(signals)
-	close(over)
-	return finish(root, err)
+	}
+}
+
+// grace is how long the program may take to end by itself once the system asked:
+// with what follows, less than a second.
+const grace = 500 * time.Millisecond
+
+// rescue keeps unsaved work where the program hangs, and says so.
+func rescue(root *app.Root) string {
+	kept := make(chan error, 1)
+	go func() { kept <- root.Rescue() }()
+	select {
+	case err := <-kept:
+		if err != nil {
+			return "; unsaved work could not be kept: " + err.Error()
+		}
+		return "; what was not saved is kept, and offered at the next start"
+	case <-time.After(grace / 2):
+		return "; unsaved work could not be kept: the disk does not answer"
+	}
+}
+
+// allStacks is what every goroutine is doing, as SIGQUIT has a program say.
+func allStacks() string {
+	b := make([]byte, 1<<20)
+	return string(b[:runtime.Stack(b, true)])
+}
+
+func with(err error, more string) error {
+	if err == nil || more == "" {
+		return err
+	}
+	return fmt.Errorf("%w%s", err, more)
 }
 
 // finish says how it ended, and sees that no unsaved work is lost.
 func finish(root *app.Root, failed error) error {
 	end, d := root.End(), root.Document()
 	if end.Quit && failed == nil {
-		return d.Close()
+		return root.Close()
 	}
 	kept := ""
 	if d.Dirty() {
@@ -103,6 +169,8 @@ func finish(root *app.Root, failed error) error {
 			kept = "; unsaved work is kept, and offered when " + d.Name() + " is opened again"
 		}
 	}
+	// What could not be kept is said; what cannot be let go of ends with the process.
+	_ = root.Close()
 	switch {
 	case end.Crash != nil:
 		return fmt.Errorf("a mistake in the program ended it: %v%s\n%s", end.Crash, kept, end.Stack)
@@ -114,8 +182,8 @@ func finish(root *app.Root, failed error) error {
 	return errors.New("ended before its time" + kept)
 }
 
-// terminal says what to do where there is no terminal to run in.
-func terminal() error {
+// hasTerminal says what to do where there is no terminal to run in.
+func hasTerminal() error {
 	const instead = "; veilwright check FILE and veilwright wall FILE report without one, veilwright --help lists all commands"
 	switch {
 	case os.Getenv("TERM") == "dumb":

@@ -22,7 +22,7 @@ type Answer struct {
 	Hints    int                // hints that were shown
 }
 
-var errNoWord = errors.New("one of the words is expected")
+var errNoWord = errors.New("enter one of the words")
 
 // ReadValue reads the answer to a question: a thickness in m, taken in the
 // reader's unit where it bears none; a content as a share of 1, from "27 %",
@@ -39,20 +39,20 @@ func ReadValue(q exercise.Question, text string, units quantity.System) (figure 
 			return 0, "", err
 		}
 		if t.SI() < 0 || t.SI() > 10 {
-			return 0, "", errors.New("a thickness lies between 0 and 10 m")
+			return 0, "", errors.New("enter a thickness from 0 to 10 m")
 		}
 		return t.SI(), "", nil
 	case exercise.Content:
 		bare, percent := strings.CutSuffix(text, "%")
 		v, err := strconv.ParseFloat(strings.TrimSpace(bare), 64)
 		if err != nil || math.IsNaN(v) {
-			return 0, "", errors.New(`a share is expected, such as "27 %"`)
+			return 0, "", errors.New(`enter a percentage, such as "27 %"`)
 		}
 		if percent || v > 1 {
 			v /= 100
 		}
 		if v < 0 || v > 1 {
-			return 0, "", errors.New("a share lies between 0 and 100 %")
+			return 0, "", errors.New("enter a percentage from 0 to 100 %")
 		}
 		return v, "", nil
 	default: // nothing of the others

@@ -13,7 +13,7 @@ import (
 )
 
 // own is the practice's word for what nobody but the exercise asks.
-const own = "what the exercise demands"
+const own = "what the exercise requires"
 
 // taken gives the trainee's schedule with what is not the trainee's to change
 // as the exercise has it: part, service and materials. Where the exercise does
@@ -21,7 +21,7 @@ const own = "what the exercise demands"
 // or it cannot be one; then the reason is noted.
 func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 	if s == nil || len(s.Plies) == 0 {
-		g.mark.Notes = append(g.mark.Notes, "nothing was laid")
+		g.mark.Notes = append(g.mark.Notes, "the schedule has no plies")
 		return nil
 	}
 	given := &g.exercise.Given
@@ -35,7 +35,7 @@ func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 		s.Part.Grounding = earth
 	}
 	if faults := laminate.Validate(s, g.library); len(faults) > 0 {
-		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be judged: "+faults[0].Ref.Key+": "+faults[0].Message)
+		g.mark.Notes = append(g.mark.Notes, "the schedule cannot be checked: "+faults[0].Ref.Key+": "+faults[0].Message)
 		return nil
 	}
 	return s
@@ -94,28 +94,28 @@ var groups = []struct {
 	why            string
 }{
 	{
-		"veil", "the veil stands the service", rules.Note,
-		"The veil is the one fiber that the fluid is sure to find, so it is chosen for the fluid and nothing else. No other veil has less against it here.",
+		"veil", "the veil resists the fluid", rules.Note,
+		"The veil is the one fiber that the fluid is sure to reach, so it is chosen for the fluid. No other veil has fewer objections here.",
 	},
 	{
-		"resin", "the resin stands the service", rules.Note,
-		"The resin is what the fluid meets nearly everywhere. What the fluid contains, its temperature and its pH decide; no other family has less against it here, and the resin maker's data have the last word.",
+		"resin", "the resin resists the fluid", rules.Note,
+		"The fluid meets the resin nearly everywhere. What the fluid contains, its temperature and its pH decide. No other family has fewer objections here; the resin manufacturer's data govern.",
 	},
 	{
-		"barrier", "the barrier is thick, rich and chopped enough", rules.Warning,
-		"A barrier is depth against what soaks in, resin enough between the strands, and no long fiber for the fluid to wick along. None of the three falls short of the best answer.",
+		"barrier", "the barrier has enough thickness, resin and chopped glass", rules.Warning,
+		"A barrier needs depth against diffusion, enough resin between the strands, and no long fiber for the fluid to wick along. All three are as good as in the best answer.",
 	},
 	{
-		"sequence", "the plies follow one another as they must", rules.Warning,
-		"Each ply protects or bonds the next: the veil to the fluid, chopped glass behind it, a gel stop where the barrier has to be hard first, mat between cloth and cloth, the coat last.",
+		"sequence", "the plies are in order", rules.Warning,
+		"Each ply protects or bonds the next: the veil to the fluid, chopped glass behind it, a gel stop where the barrier has to gel first, mat between plies of woven roving, the topcoat last.",
 	},
 	{
-		"special", "the barrier does its special task", rules.Warning,
-		"What is asked beside corrosion, leading charge away or bearing wear, is done at the surface that the fluid meets: by its veil and by what fills its resin.",
+		"special", "the barrier conducts or resists wear where required", rules.Warning,
+		"Conducting charge and resisting wear are tasks of the surface that the fluid meets: of its veil and of the filler in its resin.",
 	},
 	{
-		"structure", "the structure is one", rules.Warning,
-		"What lies outside the barrier carries the load, and counts only as far as it is laid of glass that carries. Nothing of it is worse than in the best answer.",
+		"structure", "the structure carries load", rules.Warning,
+		"The plies outside the barrier carry the load, as far as they are structural glass. They are as good as in the best answer.",
 	},
 }
 
@@ -123,7 +123,7 @@ var groups = []struct {
 const basisOfGroups = "the rules that check runs"
 
 // nothingToJudge is why demands on a barrier cannot be met where none is.
-const nothingToJudge = "No ply counts as barrier. A barrier begins at the process side, with a veil or with chopped glass; what the checker says of the plies that are there tells more."
+const nothingToJudge = "No ply counts as barrier. A barrier begins at the process side, with a veil or chopped glass; see the findings on the plies that are there."
 
 const pointsOfGroup = 2
 
@@ -142,9 +142,9 @@ func (g *grader) judged(s *laminate.Schedule, families ...string) {
 		if !slices.Contains(families, group.family) {
 			continue
 		}
-		l := Line{Demand: group.demand, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it does", Why: group.why, Basis: basisOfGroups}
+		l := Line{Demand: group.demand, Of: pointsOfGroup, Points: pointsOfGroup, Found: "yes", Why: group.why, Basis: basisOfGroups}
 		if report == nil || report.Analysis.Barrier.Plies == 0 && group.family != "structure" {
-			l.Points, l.Found, l.Basis = 0, "there is no barrier", own
+			l.Points, l.Found, l.Basis = 0, "no barrier", own
 			l.Why = nothingToJudge
 			g.mark.add(l)
 			continue
@@ -205,7 +205,7 @@ func (g *grader) demanded(s *laminate.Schedule) {
 			line.Points = pointsOfGroup
 		}
 		if len(s.Plies) == 0 {
-			line.Points, line.Found = 0, "nothing was laid"
+			line.Points, line.Found = 0, "the schedule has no plies"
 		}
 		g.mark.add(line)
 	}
@@ -241,15 +241,15 @@ func (g *grader) build(a Answer) {
 // the same without.
 func (g *grader) spares(s *laminate.Schedule) {
 	l := Line{
-		Demand: "nothing is taken that the service does not ask for", Of: 1, Points: 1, Found: "nothing is", Basis: rules.CommonPractice,
-		Why: "Carbon veil is for walls that must conduct, and for some alkalis; bromine is for walls that must not burn. " +
-			"Elsewhere they resist no better than what costs a fraction of them, and carbon makes a wall conduct that nobody has grounded.",
+		Demand: "no material that the service does not require", Of: 1, Points: 1, Found: "none", Basis: rules.CommonPractice,
+		Why: "Carbon veil is for walls that must conduct, and for some alkalis; brominated resin is for walls that must resist fire. " +
+			"Elsewhere they resist no better than cheaper materials, and a carbon veil makes an ungrounded wall conduct.",
 	}
 	service, best := &g.exercise.Given.Service, g.solution()
 	var taken []string
 	switch {
 	case s == nil || laminate.Analyze(s, g.library).Barrier.Plies == 0:
-		l.Points, l.Found, l.Basis, l.Why = 0, "there is no barrier", own, nothingToJudge
+		l.Points, l.Found, l.Basis, l.Why = 0, "no barrier", own, nothingToJudge
 		g.mark.add(l)
 		return
 	case !service.Conductive.Value && carbonIn(s, g.library) && !carbonIn(best, g.library):
@@ -291,14 +291,14 @@ func (g *grader) keeps(s *laminate.Schedule) {
 		return
 	}
 	l := Line{
-		Demand: "what stands outside the barrier is left as given", Of: 1, Points: 1, Found: "it is", Basis: own,
-		Why: "The structure was designed for the loads before the barrier was chosen. Whoever lays the barrier has no leave to change it, " +
-			"and a barrier that only works on another wall does not answer the question.",
+		Demand: "the plies outside the barrier are as given", Of: 1, Points: 1, Found: "unchanged", Basis: own,
+		Why: "The structure was designed for the loads before the barrier was chosen. Choosing the barrier does not allow changing it, " +
+			"and a barrier that only works with another structure does not answer the question.",
 	}
 	if s == nil {
-		l.Points, l.Found = 0, "nothing was laid"
+		l.Points, l.Found = 0, "the schedule has no plies"
 	} else if was, is := outside(&g.exercise.Given, g.library), outside(s, g.library); !slices.Equal(was, is) {
-		l.Points, l.Found = 0, "it was changed"
+		l.Points, l.Found = 0, "changed"
 		// Plies laid as barrier beyond what one takes count as structure.
 		if more := len(is) - len(was); more > 0 && slices.Equal(was, is[more:]) {
 			first := laminate.Analyze(s, g.library).Barrier.Plies + 1
@@ -336,9 +336,9 @@ func (g *grader) choose(a Answer) {
 	}
 	switch {
 	case a.Veil == "" || a.Family == laminate.NoFamily:
-		g.mark.Notes = append(g.mark.Notes, "both a veil and a resin family have to be named")
+		g.mark.Notes = append(g.mark.Notes, "name both a veil and a resin family")
 	case !veil:
-		g.mark.Notes = append(g.mark.Notes, "no material has the id that was named as veil")
+		g.mark.Notes = append(g.mark.Notes, "no material has the id named as veil")
 	default:
 		s := Chosen(g.exercise, g.library, a.Veil, a.Family)
 		g.judged(s, families...)
@@ -353,11 +353,11 @@ func (g *grader) choose(a Answer) {
 func (g *grader) order(a Answer) {
 	s := g.taken(a.Schedule)
 	l := Line{
-		Demand: "all the plies given are used, and no other", Of: pointsOfGroup, Points: pointsOfGroup, Found: "they are", Basis: own,
-		Why: "The plies are cut and counted before work begins. One left over on the table is one that is missing in the wall.",
+		Demand: "all the given plies are used, and no others", Of: pointsOfGroup, Points: pointsOfGroup, Found: "yes", Basis: own,
+		Why: "The plies are cut and counted before work begins. One left over on the table is missing in the laminate.",
 	}
 	if s == nil || !slices.Equal(bag(&g.exercise.Given), bag(s)) {
-		l.Points, l.Found = 0, "they are not"
+		l.Points, l.Found = 0, "no"
 	}
 	g.mark.add(l)
 	g.demanded(s)

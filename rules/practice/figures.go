@@ -47,7 +47,7 @@ func TruthOf(e *exercise.Exercise, i int, lib *laminate.Library, units quantity.
 		return glass(a.Total)
 	case exercise.Verdict:
 		r := judge(&e.Given, lib, units)
-		t := Truth{Word: r.Verdict.String(), Why: "No rule has anything worse to say than a note.", Basis: "the rules that check runs"}
+		t := Truth{Word: r.Verdict.String(), Why: "No finding is worse than a note.", Basis: "the rules that check runs"}
 		if len(r.Findings) > 0 && r.Verdict.String() != "clear" {
 			f := &r.Findings[0]
 			t.Why, t.Basis = f.Message+". "+f.Rule.Why, f.Basis
@@ -57,15 +57,15 @@ func TruthOf(e *exercise.Exercise, i int, lib *laminate.Library, units quantity.
 		return burned(e, a, ask)
 	case exercise.NoAsk:
 	}
-	return Truth{}, errors.New("nothing is asked")
+	return Truth{}, errors.New("no question")
 }
 
 func thickness(s laminate.Sum) (Truth, error) {
 	if !s.ThicknessKnown {
 		return Truth{}, errors.New("the thickness of a ply is not known")
 	}
-	return Truth{Figure: s.Thickness, Basis: addsUp, Why: "Each ply is as thick as its fiber and the binder it holds: areal mass over fiber density, plus binder mass over binder density. " +
-		"A veil holds about nine parts of resin to one of fiber, a mat in the barrier about three to one, so that the mats make most of a barrier and the binder most of each mat."}, nil
+	return Truth{Figure: s.Thickness, Basis: addsUp, Why: "Each ply is as thick as its fiber and its resin mix: areal mass over fiber density, plus mass of resin mix over its density. " +
+		"A veil holds about nine parts of resin to one of fiber, a mat in the barrier about three to one, so the mats make most of the barrier, and the resin most of each mat."}, nil
 }
 
 func glass(s laminate.Sum) (Truth, error) {
@@ -73,8 +73,8 @@ func glass(s laminate.Sum) (Truth, error) {
 	if !ok {
 		return Truth{}, errors.New("the mass of a ply is not known")
 	}
-	return Truth{Figure: share, Basis: massBasis, Why: "Add the glass of the plies and divide by their mass; averaging the shares of the plies is wrong, for a thick ply weighs more than a thin one. " +
-		"Organic and carbon veils are reinforcement, but no glass."}, nil
+	return Truth{Figure: share, Basis: massBasis, Why: "Add the glass of the plies and divide by their mass; averaging the shares of the plies is wrong, because a thick ply weighs more than a thin one. " +
+		"Organic and carbon veils are reinforcement, but not glass."}, nil
 }
 
 // burned reads the ignition test: D2584 gives the loss; what is left is glass
@@ -107,7 +107,7 @@ func burned(e *exercise.Exercise, a *laminate.Analysis, ask exercise.Ask) (Truth
 	if ask == exercise.Loss {
 		return Truth{Figure: loss, Basis: "ASTM D2584", Why: "Loss of each specimen is (mass before − mass after) / mass before; the mean of the specimens is reported."}, nil
 	}
-	why := "What is left of each specimen is glass, for nothing else in it stays or burns."
+	why := "The residue of each specimen is glass, because nothing else in it stays."
 	if known.Filler > 0 || known.Organic > 0 {
 		why = fmt.Sprintf("The residue holds more or less than the glass: with filler φ = %s of the mix and organic veil o = %s of the specimen, glass g = (R − φ(1 − o))/(1 − φ).",
 			quantity.Number(known.Filler, 3), quantity.Number(known.Organic, 3))
@@ -120,7 +120,7 @@ func burned(e *exercise.Exercise, a *laminate.Analysis, ask exercise.Ask) (Truth
 			t.Word = "reject"
 		}
 		t.Figure = 0
-		t.Why += fmt.Sprintf(" The mean is %s, demanded are %s to %s.", quantity.Share(left), quantity.Share(want.Lowest), quantity.Share(want.Highest))
+		t.Why += fmt.Sprintf(" The mean is %s, required: %s to %s.", quantity.Share(left), quantity.Share(want.Lowest), quantity.Share(want.Highest))
 	}
 	return t, nil
 }
@@ -147,7 +147,7 @@ func Burned(a *laminate.Analysis, g record.Group) (inspection.Burned, error) {
 			return inspection.Burned{}, errors.New("the mass of a ply is not known")
 		}
 		if r.Material.Fiber == laminate.Carbon || r.Resin != nil && r.Resin.Filler == laminate.CarbonPowder {
-			return inspection.Burned{}, errors.New("carbon neither stays whole nor burns whole: the glass content cannot be told this way")
+			return inspection.Burned{}, errors.New("carbon burns only in part: the glass content cannot be determined this way")
 		}
 		n := float64(r.Last - r.First + 1)
 		mass += n * r.Mass
@@ -172,7 +172,7 @@ func (g *grader) values(a Answer) {
 		l := Line{Demand: q.Ask.Text(), Of: pointsOfQuestion, Found: "not answered"}
 		truth, err := TruthOf(g.exercise, i, g.library, g.units)
 		if err != nil {
-			l.Of, l.Found, l.Why, l.Basis = 0, "cannot be computed", "It is not counted: "+err.Error()+".", own
+			l.Of, l.Found, l.Why, l.Basis = 0, "cannot be determined", "It is not counted: "+err.Error()+".", own
 			g.mark.add(l)
 			continue
 		}

@@ -42,10 +42,10 @@ func (g *grader) fix(a Answer) {
 	}
 	for i := range faults {
 		f := &faults[i]
-		l := Line{Demand: "fixed: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "it is", Why: f.Rule.Why, Basis: f.Basis}
+		l := Line{Demand: "fixed: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "yes", Why: f.Rule.Why, Basis: f.Basis}
 		switch report {
 		case nil:
-			l.Points, l.Found = 0, "nothing was laid"
+			l.Points, l.Found = 0, "the schedule has no plies"
 		default:
 			if left := worstOf(report, f.Rule); left > worstOf(judge(g.mark.Solution.Schedule, g.library, g.units), f.Rule) {
 				l.Found = left.String() + " still: " + messageOf(report, f.Rule)
@@ -58,9 +58,9 @@ func (g *grader) fix(a Answer) {
 		g.mark.add(l)
 	}
 	g.demanded(s)
-	l := Line{Demand: "nothing else went wrong", Of: pointsOfGroup, Points: pointsOfGroup, Found: "nothing did", Basis: basisOfGroups, Why: "A fix that breaks another rule only moves the fault. Nothing is worse than it was."}
+	l := Line{Demand: "no new findings", Of: pointsOfGroup, Points: pointsOfGroup, Found: "none", Basis: basisOfGroups, Why: "A fix must not break another rule. Nothing is worse than before."}
 	if report == nil {
-		l.Points, l.Found, l.Basis, l.Why = 0, "nothing was laid", own, "A schedule that is thrown away is not fixed."
+		l.Points, l.Found, l.Basis, l.Why = 0, "the schedule has no plies", own, "An empty schedule is not a fixed one."
 		g.mark.add(l)
 		return
 	}
@@ -79,7 +79,7 @@ func (g *grader) fix(a Answer) {
 		l.Missed = true
 		l.Found, l.Why, l.Basis, l.Plies = f.Severity.String()+": "+f.Message, f.Rule.Why, f.Basis, singles(report.Analysis, f.Rows)
 		g.mark.add(l)
-		l.Demand, l.Points, l.Of = "also went wrong", 0, 0
+		l.Demand, l.Points, l.Of = "new finding", 0, 0
 	}
 	g.keeps(s)
 }
@@ -177,23 +177,23 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 		}
 	}
 	l := Line{
-		Demand: "the plies at fault are named", Of: pointsOfGroup, Found: "named " + list(said), Basis: own,
-		Why: "Whoever can say which ply is at fault knows what to take out, and leaves the rest alone.",
+		Demand: "the defective plies are selected", Of: pointsOfGroup, Found: "selected " + list(said), Basis: own,
+		Why: "Whoever knows which ply is defective takes out that one and leaves the rest alone.",
 	}
 	l.Points = pointsOfGroup * max(0, float64(hit-len(wrong))/float64(max(1, total)))
 	if lacks {
 		l.Points = pointsOfGroup * max(0, 1-float64(len(wrong)))
 		if s == nil || slices.Equal(singlePlies(s), singlePlies(&g.exercise.Given)) && len(said) == 0 {
-			l.Points, l.Found = 0, "nothing was named or changed"
+			l.Points, l.Found = 0, "nothing was selected or changed"
 		}
-		l.Why = "Nothing that was laid is wrong: something is missing, and no ply has to be torn out for it."
+		l.Why = "No ply is defective: something is missing, and no ply has to be removed for it."
 	}
 	switch {
 	case missed >= 0:
 		f := &faults[missed]
-		l.Why, l.Basis = "Not seen: "+f.Message+". "+f.Rule.Why, f.Basis
+		l.Why, l.Basis = "Missed: "+f.Message+". "+f.Rule.Why, f.Basis
 	case len(wrong) > 0:
-		l.Why = "Nothing is wrong with " + list(wrong) + ". Tearing out what is sound costs as much as leaving in what is not."
+		l.Why = "Nothing is wrong with " + list(wrong) + ". Removing sound plies costs as much as leaving defective ones in."
 	}
 	g.mark.add(l)
 }

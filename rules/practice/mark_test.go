@@ -113,7 +113,7 @@ func TestGrade_glassVeilInFluoridesLosesTheVeilAlone(t *testing.T) {
 	s.Plies[0].Material = catalog.VeilC15
 	m := practice.Grade(e, practice.Answer{Schedule: s}, lib, quantity.US)
 	for _, l := range m.Lines {
-		if veil := l.Demand == "the veil stands the service"; veil != l.Missed {
+		if veil := l.Demand == "the veil resists the fluid"; veil != l.Missed {
 			t.Errorf("%+v", l)
 		}
 	}

@@ -60,7 +60,7 @@ func ParseEntry(line string) (Entry, error) {
 	}
 	e := Entry{Day: day, Exercise: words[1]}
 	if strings.Trim(e.Exercise, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" || len(e.Exercise) > 60 {
-		return Entry{}, errors.New("the exercise is no id")
+		return Entry{}, errors.New("the exercise is not an id")
 	}
 	figure := func(word, key string, most float64) (float64, error) {
 		text, ok := strings.CutPrefix(word, key+"=")

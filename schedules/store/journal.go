@@ -239,7 +239,7 @@ func (j *Journal) open() error {
 
 // journalTries is how often a journal is begun again that a starting program
 // took for a leftover, in the moment before it was locked.
-const journalTries = 3
+const journalTries = 20
 
 func (j *Journal) openFiles() error {
 	create := func(name string) (*os.File, error) {

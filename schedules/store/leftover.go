@@ -171,6 +171,11 @@ func sweepJournal(dir string) {
 	case gonePattern.MatchString(base) && onlyOurs(dir):
 		_ = os.RemoveAll(dir)
 	case journalPattern.MatchString(base) && onlyOurs(dir):
+		// What waits for its document is not even locked: somebody may be
+		// looking for it at this moment.
+		if gone, err := hasNothing(dir); err != nil || !gone {
+			return
+		}
 		// One that is being made has no lock file, or is about to have it
 		// locked: its maker then takes another name.
 		if os.Remove(dir) == nil { // which takes an empty folder alone
@@ -184,11 +189,16 @@ func sweepJournal(dir string) {
 		if free, err := grab(lock); err != nil || !free || !stillNamed(lock, lock.Name()) {
 			return
 		}
-		u, whole, err := newestText(dir)
-		if err == nil && (!whole || u.isInFile()) {
+		if gone, err := hasNothing(dir); err == nil && gone {
 			_ = removeJournal(dir)
 		}
 	}
+}
+
+// hasNothing tells whether a journal has no whole text that is not in its file.
+func hasNothing(dir string) (bool, error) {
+	u, whole, err := newestText(dir)
+	return !whole || u.isInFile(), err
 }
 
 // onlyOurs tells whether a folder is this user's and holds nothing but what a

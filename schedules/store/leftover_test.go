@@ -201,6 +201,10 @@ func TestSweep_whileOthersBegin(t *testing.T) {
 			}
 		}
 	}()
+	defer func() {
+		close(stop)
+		<-swept
+	}()
 	for range 60 {
 		j := NewJournal(path)
 		saved(t, j, "edited", Meta{Rev: 1})
@@ -215,8 +219,6 @@ func TestSweep_whileOthersBegin(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	close(stop)
-	<-swept
 }
 
 func TestReplace_takesTheNameThatAKilledProgramLeft(t *testing.T) {

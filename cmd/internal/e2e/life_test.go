@@ -14,12 +14,7 @@ import (
 // journalled waits until the state folder keeps a text.
 func (h home) journalled(t *testing.T, text string) {
 	t.Helper()
-	state := ""
-	for _, v := range h.env {
-		if dir, ok := strings.CutPrefix(v, "XDG_STATE_HOME="); ok {
-			state = dir
-		}
-	}
+	state := h.state()
 	tick := time.NewTicker(5 * time.Millisecond)
 	defer tick.Stop()
 	for limit := time.Now().Add(patience); time.Now().Before(limit); <-tick.C {
@@ -39,6 +34,16 @@ func (h home) journalled(t *testing.T, text string) {
 		}
 	}
 	t.Fatalf("nothing under %s keeps %q", state, text)
+}
+
+// state is the folder of what the program keeps for itself.
+func (h home) state() string {
+	for _, v := range h.env {
+		if dir, ok := strings.CutPrefix(v, "XDG_STATE_HOME="); ok {
+			return filepath.Join(dir, "veilwright")
+		}
+	}
+	return ""
 }
 
 // edited opens the example and counts its topcoat up to seven, which is kept

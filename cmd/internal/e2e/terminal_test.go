@@ -18,6 +18,7 @@ import (
 
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
+	"golang.org/x/sys/unix"
 )
 
 // patience is how long a screen may take to show what is waited for. It is a
@@ -112,6 +113,7 @@ type terminal struct {
 	cmd *exec.Cmd
 	tty *os.File
 
+	frozen  sync.Mutex // held while the terminal reads nothing
 	mu      sync.Mutex // guards screen, which is not safe by itself, and raw
 	screen  *vt.Emulator
 	raw     []byte
@@ -173,6 +175,8 @@ func (s *terminal) follow() {
 	defer close(s.ended)
 	buf := make([]byte, 32<<10)
 	for {
+		s.frozen.Lock()
+		s.frozen.Unlock() //nolint:staticcheck // a gate, not a section
 		n, err := s.tty.Read(buf)
 		if n > 0 {
 			s.mu.Lock()
@@ -288,6 +292,27 @@ func (s *terminal) resize(w, h int) {
 		s.t.Fatal(err)
 	}
 	wakeable(s.t, s.tty)
+}
+
+// freeze has the terminal read nothing any more, but for what it waits for just
+// now; what it gives back has it read again.
+func (s *terminal) freeze() (thaw func()) {
+	s.frozen.Lock()
+	thaw = sync.OnceFunc(s.frozen.Unlock)
+	s.t.Cleanup(thaw)
+	return thaw
+}
+
+// cooked tells whether the terminal is in the modes that a shell wants.
+func (s *terminal) cooked() bool {
+	s.t.Helper()
+	modes, err := unix.IoctlGetTermios(int(s.tty.Fd()), unix.TCGETS)
+	wakeable(s.t, s.tty)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	const wants = unix.ICANON | unix.ECHO | unix.ISIG
+	return modes.Lflag&wants == wants
 }
 
 // signal sends a signal to the program itself.

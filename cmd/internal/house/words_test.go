@@ -16,7 +16,7 @@ import (
 // of the glossary.
 var worded = []string{
 	"laminate/exercise/", "laminate/safety/", "laminate/inspection/", "tui/internal/page/layup/", "rules/veil/", "rules/resin/", "rules/barrier/", "rules/sequence/", "rules/special/", "rules/structure/", "rules/advice/",
-	"rules/acceptance/", "rules/practice/course/", "schedules/exercises/",
+	"rules/acceptance/", "rules/practice/", "schedules/exercises/",
 }
 
 // allowed are retired words that stay in a text, with the reason.

@@ -52,7 +52,7 @@ type maker struct {
 	rand    *rand.Rand
 	library *laminate.Library
 	step    int
-	of      string // what flows
+	line    line // what flows, and where
 }
 
 func pick[T any](r *rand.Rand, list []T) T { return list[r.IntN(len(list))] }
@@ -66,20 +66,20 @@ func (m *maker) between(low, high, grain float64) float64 {
 func (m *maker) titled(k exercise.Kind) string {
 	switch k {
 	case exercise.Build:
-		return "A barrier for " + m.of
+		return "A barrier for " + m.line.fluid
 	case exercise.Choose:
-		return "Veil and resin for " + m.of
+		return "Veil and resin for " + m.line.fluid
 	case exercise.Fix:
-		return "What is wrong in a pipe for " + m.of
+		return "What is wrong in a pipe for " + m.line.fluid
 	case exercise.Predict:
-		return "Figures of a pipe for " + m.of
+		return "Figures of a pipe for " + m.line.fluid
 	case exercise.Order:
-		return "Plies of a pipe for " + m.of
+		return "Plies of a pipe for " + m.line.fluid
 	case exercise.Ignition:
-		return "Ash of a pipe for " + m.of
+		return "Ignition test of a pipe for " + m.line.fluid
 	case exercise.NoKind:
 	}
-	return m.of
+	return m.line.fluid
 }
 
 // base draws a service and a wall without its barrier, and the barrier that
@@ -90,13 +90,13 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	if !plain {
 		sc = pick(m.rand, scenesOf(m.step))
 	}
-	m.of = pick(m.rand, sc.contents)
+	m.line = pick(m.rand, sc.lines)
 	e := &exercise.Exercise{Step: m.step, Kind: exercise.Build, KeepStructure: true}
-	e.Task = "Lay the barrier on the structure that stands there, and leave that as it is."
+	e.Task = "The structure is given. Put the barrier in front of it, at the process side, and leave the structure as it is."
 	e.Given.Service = m.service(sc)
 	e.Given.Part = laminate.Part{
 		Form: laminate.Pipe, Process: laminate.ContactMolded, Ends: laminate.ClosedEnds, Flanged: laminate.Some(m.rand.IntN(2) == 0),
-		InsideDiameter: quantity.New(pick(m.rand, []float64{4, 6, 8, 10, 12, 16, 24}), quantity.Inch),
+		InsideDiameter: quantity.New(pick(m.rand, sc.inches), quantity.Inch),
 		Length:         quantity.New(pick(m.rand, []float64{10, 12, 20}), quantity.Foot),
 	}
 	if sc.conductive {
@@ -118,8 +118,8 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	e.Given.Plies = append(e.Given.Plies, coat)
 	e.Scenario = m.scenario(&e.Given)
 	e.Hints = []exercise.Hint{
-		{Text: "Ask of the fluid: what eats glass, what eats the resin, and how hot does it get?"},
-		{Text: "The usual barrier is one veil and two mats, with a gel stop after them; double it where the service forgives nothing."},
+		{Text: "What in the fluid attacks glass, what attacks the resin, and how hot does it get?"},
+		{Text: "The usual barrier is one veil and two mats, with a gel stop after them; hypochlorite and chlorine dioxide need two and four."},
 	}
 	solved := practice.Solve(e, m.library, quantity.US).Schedule
 	if !sound(solved, m.library) {
@@ -140,20 +140,24 @@ func sound(s *laminate.Schedule, lib *laminate.Library) bool {
 func (m *maker) service(sc scene) laminate.Service {
 	tenth := func(low, high float64) float64 { return m.between(low, high, 0.5) }
 	s := laminate.Service{
-		Fluid: m.of, Contact: laminate.Immersed, Contains: laminate.TraitSet(sc.carries...),
-		Concentration: laminate.Some(float64(1+m.rand.IntN(sc.mostPercent)) / 100),
-		Temperature:   quantity.New(m.between(sc.heat[0], sc.heat[1], 5), quantity.Fahrenheit),
-		PH:            laminate.PHRange{Lowest: tenth(sc.lowest[0], sc.lowest[1]), Highest: tenth(sc.highest[0], sc.highest[1]), Given: true},
-		Conductive:    laminate.Some(sc.conductive), Abrasive: laminate.Some(sc.abrasive),
+		Fluid: m.line.fluid, Contact: laminate.Immersed, Contains: laminate.TraitSet(sc.contains...),
+		Temperature: quantity.New(m.between(sc.heat[0], sc.heat[1], 5), quantity.Fahrenheit),
+		PH:          laminate.PHRange{Lowest: tenth(sc.lowest[0], sc.lowest[1]), Highest: tenth(sc.highest[0], sc.highest[1]), Given: true},
+		Conductive:  laminate.Some(sc.conductive), Abrasive: laminate.Some(sc.abrasive),
+	}
+	if p := m.line.percent; p[1] > 0 {
+		s.Concentration = laminate.Some(float64(p[0]+m.rand.IntN(p[1]-p[0]+1)) / 100)
 	}
 	return s
 }
 
 func (m *maker) scenario(s *laminate.Schedule) string {
 	v := &s.Service
-	place, doing := pick(m.rand, places), pick(m.rand, doings)
-	return fmt.Sprintf("%s %s: %s by mass, %s, pH %s to %s.", place, fmt.Sprintf(doing, m.of),
-		quantity.Share(v.Concentration.Value), v.Temperature.Format(quantity.Fahrenheit, 0),
+	share := ""
+	if v.Concentration.Given {
+		share = quantity.Share(v.Concentration.Value) + " by mass, "
+	}
+	return fmt.Sprintf("%s: %s%s, pH %s to %s.", m.line.story, share, v.Temperature.Format(quantity.Fahrenheit, 0),
 		quantity.Number(v.PH.Lowest, 1), quantity.Number(v.PH.Highest, 1))
 }
 
@@ -175,10 +179,10 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		return e
 	case exercise.Predict:
 		e.KeepStructure = false
-		e.Task = "Tell the figures before you look."
+		e.Task = "Predict the figures."
 		e.Given = *solved
 		e.Questions = []exercise.Question{{Ask: exercise.BarrierThickness}, {Ask: exercise.BarrierGlass}, {Ask: exercise.WallThickness}}
-		e.Hints = []exercise.Hint{{Text: "A 1.5 oz mat at 27 % glass is about 49 mil, a 15 mil veil about 15."}, {Text: "Content is Σ glass over Σ mass, never the mean of the plies' contents."}}
+		e.Hints = []exercise.Hint{{Text: "A 1.5 oz mat at 27 % glass is about 49 mil, a 15 mil veil about 15."}, {Text: "Glass content is Σ glass over Σ mass, never the mean of the plies' shares."}}
 		return e
 	case exercise.Ignition:
 		return m.burn(e, solved)
@@ -212,7 +216,7 @@ func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 	}
 	e.Questions = []exercise.Question{{Ask: exercise.Loss}, {Ask: exercise.GlassLeft}, {Ask: exercise.Acceptance}}
 	e.Task = "Read the test: the loss, the glass content it proves, and accept or reject."
-	e.Hints = []exercise.Hint{{Text: "Loss is what burned, over what was there."}, {Text: "Filler stays with the glass, an organic veil goes with the resin."}}
+	e.Hints = []exercise.Hint{{Text: "Loss is what burned, over what was there before."}, {Text: "Filler stays with the glass, an organic veil goes with the resin."}}
 	for i := range e.Questions {
 		if _, err := practice.TruthOf(e, i, m.library, quantity.US); err != nil {
 			return nil
@@ -229,7 +233,7 @@ func grams(v float64) quantity.Mass {
 func (m *maker) jumble(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
 	e.KeepStructure = false
 	e.Task = "Put the plies in the order in which they are laid, from the process side."
-	e.Hints = []exercise.Hint{{Text: "The veil first, the waxed coat last."}, {Text: "Plies in the resin of the veil are the barrier; woven roving lies between mats."}}
+	e.Hints = []exercise.Hint{{Text: "The veil first, the waxed topcoat last."}, {Text: "Plies in the resin of the veil are the barrier; woven roving lies between mats."}}
 	s := solved.Clone()
 	if solved.NumberOfPlies() <= exercise.MostOrdered {
 		s.Plies = nil
@@ -262,8 +266,8 @@ func (m *maker) jumble(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 // damage does one or two things to a sound wall that the rules mind.
 func (m *maker) damage(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
 	e.KeepStructure = false
-	e.Task = "Mark the plies that are at fault and put the schedule right. Change no more than you have to."
-	e.Hints = []exercise.Hint{{Text: "Go through the plies from the fluid outward and ask of each what it is there for."}, {Text: "Look at the veil's fiber, the number of mats, the gel stop, the cloth and the coat."}}
+	e.Task = "Select the defective plies and put the schedule right. Change no more than you have to."
+	e.Hints = []exercise.Hint{{Text: "Go through the plies from the fluid outward: what is each one for?"}, {Text: "Look at the veil's fiber, the number of mats, the gel stop, the woven roving and the topcoat."}}
 	s := solved.Clone()
 	for range 1 + m.rand.IntN(2) {
 		pick(m.rand, damages[m.step-1])(m, s)

@@ -8,47 +8,80 @@ import (
 	"frp/veilwright/laminate/exercise"
 )
 
+// line is a fluid and the plant that moves it.
+type line struct {
+	fluid, story string
+	percent      [2]int // concentration by mass; 0 = water, none is stated
+}
+
 // scene is a kind of service whose facts agree: ends of pH, heat in °F.
 type scene struct {
-	contents        []string
-	carries         []laminate.Trait
+	lines           []line
+	contains        []laminate.Trait
 	lowest, highest [2]float64 // where the lowest and the highest pH may lie
 	heat            [2]float64
-	mostPercent     int
+	inches          []float64 // inside diameters of such lines
 	steps           []int
 	conductive      bool
 	abrasive        bool
 }
 
+// Inside diameters of drains and headers, and of lines that feed a chemical.
+var (
+	drains = []float64{4, 6, 8, 10, 12, 16}
+	feeds  = []float64{3, 4, 6, 8}
+	mains  = []float64{8, 10, 12, 16, 24}
+)
+
 // The first one asks for nothing in particular. Ranges are what such fluids
 // usually have (common practice, no source).
 var scenes = []scene{
-	{contents: []string{"rinse water", "rain water", "cooling water"}, lowest: [2]float64{5.5, 6.5}, highest: [2]float64{7, 8.5},
-		heat: [2]float64{60, 130}, mostPercent: 2, steps: []int{1, 3, 4}},
-	{contents: []string{"citric acid rinse", "vinegar", "fruit acid"}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6},
-		heat: [2]float64{70, 150}, mostPercent: 8, steps: []int{1, 3, 4}},
-	{contents: []string{"settled brine", "sea water"}, carries: []laminate.Trait{laminate.Brine}, lowest: [2]float64{6, 7}, highest: [2]float64{7.5, 9},
-		heat: [2]float64{60, 160}, mostPercent: 25, steps: []int{1, 3, 4}},
-	{contents: []string{"fluoride rinse", "frosting bath rinse"}, carries: []laminate.Trait{laminate.Fluorides}, lowest: [2]float64{3, 4.5}, highest: [2]float64{5, 7},
-		heat: [2]float64{70, 140}, mostPercent: 5, steps: []int{1, 2, 4}},
-	{contents: []string{"sodium hydroxide", "potassium hydroxide"}, carries: []laminate.Trait{laminate.StrongBase}, lowest: [2]float64{12.5, 13}, highest: [2]float64{13.5, 14.5},
-		heat: [2]float64{70, 150}, mostPercent: 40, steps: []int{2, 3}},
-	{contents: []string{"sulfuric acid", "hydrochloric acid"}, carries: []laminate.Trait{laminate.StrongAcid}, lowest: [2]float64{-1, 0}, highest: [2]float64{0.5, 2},
-		heat: [2]float64{80, 200}, mostPercent: 30, steps: []int{2, 3}},
-	{contents: []string{"spent pulping liquor"}, carries: []laminate.Trait{laminate.PulpingLiquor}, lowest: [2]float64{9.5, 11}, highest: [2]float64{11.5, 13.5},
-		heat: [2]float64{110, 175}, mostPercent: 20, steps: []int{2, 3}},
-	{contents: []string{"plating rinse"}, carries: []laminate.Trait{laminate.PlatingSolution}, lowest: [2]float64{3, 4}, highest: [2]float64{5, 9},
-		heat: [2]float64{80, 150}, mostPercent: 10, steps: []int{2, 3}},
-	{contents: []string{"lithium brine"}, carries: []laminate.Trait{laminate.Lithium, laminate.Brine}, lowest: [2]float64{7, 8}, highest: [2]float64{9, 11},
-		heat: [2]float64{60, 140}, mostPercent: 30, steps: []int{2}},
-	{contents: []string{"hypochlorite solution", "bleach"}, carries: []laminate.Trait{laminate.Hypochlorite}, lowest: [2]float64{9, 10.5}, highest: [2]float64{11, 12},
-		heat: [2]float64{60, 120}, mostPercent: 15, steps: []int{5}},
-	{contents: []string{"chlorine dioxide water"}, carries: []laminate.Trait{laminate.ChlorineDioxide}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6},
-		heat: [2]float64{80, 160}, mostPercent: 2, steps: []int{5}},
-	{contents: []string{"rinsing spirit", "thinner water"}, carries: []laminate.Trait{laminate.Solvent}, lowest: [2]float64{5, 6}, highest: [2]float64{7, 8},
-		heat: [2]float64{60, 100}, mostPercent: 90, steps: []int{5}, conductive: true},
-	{contents: []string{"sand slurry", "ash slurry"}, carries: []laminate.Trait{laminate.Solids}, lowest: [2]float64{5, 6}, highest: [2]float64{7, 9},
-		heat: [2]float64{60, 130}, mostPercent: 30, steps: []int{5}, abrasive: true},
+	{lines: []line{
+		{"rinse water", "A bottling plant drains rinse water from its filling line", [2]int{}},
+		{"rain water", "A warehouse leads rain water from its roof to a cistern", [2]int{}},
+		{"cooling water", "A foundry returns cooling water to its tower", [2]int{}},
+	}, lowest: [2]float64{5.5, 6.5}, highest: [2]float64{7, 8.5}, heat: [2]float64{60, 130}, inches: mains, steps: []int{1, 3, 4}},
+	{lines: []line{
+		{"citric acid rinse", "A dairy collects the citric acid rinse of its coolers", [2]int{1, 3}},
+		{"fruit wash water", "A cannery drains the acidic wash water of its fruit line", [2]int{1, 2}},
+		{"dilute acetic acid", "A textile mill drains dilute acetic acid from its dye house", [2]int{1, 2}},
+	}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{70, 150}, inches: drains, steps: []int{1, 3, 4}},
+	{lines: []line{
+		{"settled brine", "A salt works pumps settled brine to its pans", [2]int{15, 26}},
+		{"sea water", "A fish hatchery pumps sea water to its basins", [2]int{3, 4}},
+	}, contains: []laminate.Trait{laminate.Brine}, lowest: [2]float64{6, 7}, highest: [2]float64{7.5, 9}, heat: [2]float64{60, 100}, inches: mains, steps: []int{1, 3, 4}},
+	{lines: []line{
+		{"fluoride rinse", "A lamp works drains the rinse of its frosting tables", [2]int{1, 3}},
+		{"etching rinse", "A glass shop collects the rinse of its etching line", [2]int{1, 3}},
+	}, contains: []laminate.Trait{laminate.Fluorides}, lowest: [2]float64{3, 4.5}, highest: [2]float64{5, 7}, heat: [2]float64{70, 140}, inches: drains, steps: []int{1, 2, 4}},
+	{lines: []line{
+		{"sodium hydroxide", "A soap plant feeds sodium hydroxide from its day tank", [2]int{10, 40}},
+		{"potassium hydroxide", "A battery plant feeds potassium hydroxide to its filling line", [2]int{20, 40}},
+	}, contains: []laminate.Trait{laminate.StrongBase}, lowest: [2]float64{12.5, 13}, highest: [2]float64{13.5, 14.5}, heat: [2]float64{70, 150}, inches: feeds, steps: []int{2, 3}},
+	{lines: []line{
+		{"sulfuric acid", "A wire mill feeds sulfuric acid to its pickling tank", [2]int{10, 30}},
+		{"hydrochloric acid", "A galvanizing plant drains its pickling line to neutralization, hydrochloric acid", [2]int{5, 18}},
+	}, contains: []laminate.Trait{laminate.StrongAcid}, lowest: [2]float64{-1, 0}, highest: [2]float64{0.5, 2}, heat: [2]float64{80, 200}, inches: feeds, steps: []int{2, 3}},
+	{lines: []line{{"spent pulping liquor", "A pulp mill pumps spent liquor from the digester to the evaporator", [2]int{10, 20}}},
+		contains: []laminate.Trait{laminate.PulpingLiquor}, lowest: [2]float64{9.5, 11}, highest: [2]float64{11.5, 13.5}, heat: [2]float64{110, 175}, inches: mains, steps: []int{2, 3}},
+	{lines: []line{{"plating rinse", "A plating shop collects the rinse of its nickel line", [2]int{1, 5}}},
+		contains: []laminate.Trait{laminate.PlatingSolution}, lowest: [2]float64{3, 4}, highest: [2]float64{5, 9}, heat: [2]float64{80, 150}, inches: drains, steps: []int{2, 3}},
+	{lines: []line{{"lithium brine", "A salt lake plant pumps lithium brine from pond to pond", [2]int{10, 30}}},
+		contains: []laminate.Trait{laminate.Lithium, laminate.Brine}, lowest: [2]float64{7, 8}, highest: [2]float64{9, 11}, heat: [2]float64{60, 140}, inches: mains, steps: []int{2}},
+	{lines: []line{
+		{"sodium hypochlorite", "A water works feeds sodium hypochlorite to its basins", [2]int{3, 15}},
+		{"bleach", "A textile mill feeds bleach to its bleaching line, hypochlorite", [2]int{3, 12}},
+	}, contains: []laminate.Trait{laminate.Hypochlorite}, lowest: [2]float64{9, 10.5}, highest: [2]float64{11, 12}, heat: [2]float64{60, 100}, inches: feeds, steps: []int{5}},
+	{lines: []line{{"chlorine dioxide water", "A pulp mill feeds chlorine dioxide water to its bleaching tower", [2]int{1, 1}}},
+		contains: []laminate.Trait{laminate.ChlorineDioxide}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{80, 160}, inches: mains, steps: []int{5}},
+	{lines: []line{
+		{"rinse solvent", "A varnish plant collects rinse solvent from an area classified as hazardous", [2]int{50, 90}},
+		{"wash water with solvent", "A printing plant collects wash water with solvent from an area classified as hazardous", [2]int{5, 20}},
+	}, contains: []laminate.Trait{laminate.Solvent}, lowest: [2]float64{5, 6}, highest: [2]float64{7, 8}, heat: [2]float64{60, 100}, inches: drains, steps: []int{5}, conductive: true},
+	{lines: []line{
+		{"sand slurry", "A sand plant pumps wet sand from its wash", [2]int{10, 30}},
+		{"fly ash slurry", "A power plant pumps fly ash slurry to its thickener", [2]int{10, 30}},
+	}, contains: []laminate.Trait{laminate.Solids}, lowest: [2]float64{5, 6}, highest: [2]float64{7, 9}, heat: [2]float64{60, 130}, inches: mains, steps: []int{5}, abrasive: true},
 }
 
 func scenesOf(step int) []scene {
@@ -60,11 +93,6 @@ func scenesOf(step int) []scene {
 	}
 	return list
 }
-
-var places = []string{"A tannery at the edge of a marsh", "A lamp works", "A hospital laundry on a hill", "A pickle factory", "A small mill for filter paper",
-	"A reclaiming yard behind the harbor", "A plant that washes beach sand", "A workshop for brass fittings", "A fish hatchery", "A school laboratory"}
-
-var doings = []string{"drains %s", "pumps %s", "sends %s to its settling pit", "returns %s to the day tank", "carries %s under the floor"}
 
 var structures = [][]string{
 	{catalog.Mat15, catalog.Woven24, catalog.Mat15},
@@ -86,7 +114,7 @@ var damages = [exercise.Steps][]func(*maker, *laminate.Schedule){
 	{noVeil, glassVeil},
 	{glassVeil, polyesterVeil, plainEster, noVeil},
 	{matMissing, twoVeilsTooMany, noVeil},
-	{noGel, coatBetween, clothInBarrier, clothLast, manyMats},
+	{noGel, coatBetween, wovenInBarrier, wovenLast, manyMats},
 	{matMissing, noFiller, glassVeil, tooHeavy, carbonVeil},
 }
 
@@ -156,7 +184,7 @@ func coatBetween(_ *maker, s *laminate.Schedule) {
 	}
 }
 
-func clothInBarrier(_ *maker, s *laminate.Schedule) {
+func wovenInBarrier(_ *maker, s *laminate.Schedule) {
 	for i := range s.Plies {
 		if p := s.Plies[i]; p.Zone == laminate.InteriorLayer {
 			p.Material, p.Count, p.GelAfter = catalog.Woven24, 1, false
@@ -166,7 +194,7 @@ func clothInBarrier(_ *maker, s *laminate.Schedule) {
 	}
 }
 
-func clothLast(_ *maker, s *laminate.Schedule) {
+func wovenLast(_ *maker, s *laminate.Schedule) {
 	for i := len(s.Plies) - 1; i >= 0; i-- {
 		if s.Plies[i].Zone == laminate.StructuralLayer {
 			s.Plies[i].Material = catalog.Woven24

@@ -3,8 +3,6 @@ package app
 import (
 	"path/filepath"
 
-	tea "github.com/charmbracelet/bubbletea"
-
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/keys"
 )
@@ -52,14 +50,11 @@ func (r *Root) anywhere() keys.Table {
 		{Keys: []string{"?", "f1"}, Show: "?", Short: "all", Long: "all keys that act here; where characters are typed, F1", Group: g, Do: func(keys.Event) { r.showKeys() }},
 		{Keys: []string{"ctrl+c"}, Long: "quit; asks where something is not saved", Group: g, Rank: 90, Rare: true, Do: func(keys.Event) { r.quit() }},
 		{Keys: []string{"ctrl+z"}, Long: "back to the shell; fg comes back here", Group: g, Rank: 91, Rare: true, Can: func() string {
-			if r.o.Suspend == nil {
+			if r.o.CanStop == nil {
 				return "this terminal has no shell to come back from: q quits"
 			}
-			return r.o.Suspend()
-		}, Do: func(keys.Event) {
-			r.keep()
-			r.do(tea.Suspend)
-		}},
+			return r.o.CanStop()
+		}, Do: func(keys.Event) { r.stop() }},
 	}
 }
 

@@ -1,6 +1,8 @@
 package app
 
 import (
+	"errors"
+	"fmt"
 	"runtime/debug"
 	"sync/atomic"
 	"time"
@@ -30,10 +32,11 @@ type keeper struct {
 }
 
 // keep keeps the newest work at once.
-func (k *keeper) keep() {
+func (k *keeper) keep() error {
 	if w := k.newest.Load(); w != nil {
-		_ = w.Keep() // what is wrong is the journal's trouble, see lookKept
+		return w.Keep()
 	}
+	return nil
 }
 
 // settle waits and keeps until there is nothing newer.
@@ -44,7 +47,7 @@ func (k *keeper) settle(wait func() tea.Cmd) {
 		}
 		k.waiting.Store(false)
 		w := k.newest.Load()
-		_ = w.Keep()
+		_ = w.Keep() // what is wrong is told by lookKept
 		if k.newest.Load() == w || !k.waiting.CompareAndSwap(false, true) {
 			return
 		}
@@ -81,7 +84,7 @@ func (r *Root) keepSoon() {
 // keep writes the journal at once.
 func (r *Root) keep() {
 	r.handOver()
-	r.keeper.keep()
+	_ = r.keeper.keep() // what is wrong is told by lookKept
 	r.lookKept()
 }
 
@@ -116,7 +119,17 @@ func (r *Root) keepNow() {
 
 // Rescue keeps the newest unsaved work from outside of an update, where one does
 // not come to its end.
-func (r *Root) Rescue() { r.keeper.keep() }
+func (r *Root) Rescue() error { return r.keeper.keep() }
+
+// Close lets go of the document and of what lies beside it.
+func (r *Root) Close() (err error) {
+	defer func() {
+		if what := recover(); what != nil { // after a mistake nothing is sure
+			err = fmt.Errorf("closing the document: %v", what)
+		}
+	}()
+	return errors.Join(r.records.Close(), r.desk.Doc.Close())
+}
 
 func (r *Root) crash(what any, stack []byte) {
 	if r.end.Crash == nil {

@@ -33,8 +33,10 @@ type Options struct {
 	Person    string
 	Exercises []*exercise.Exercise
 	Editor    editor.Options // for opening other documents
-	// Suspend says why the program cannot be suspended, "" when it can.
-	Suspend func() string
+	// CanStop says why the program cannot be stopped for a shell to go on, ""
+	// when it can; Stop stops it, and returns when it goes on.
+	CanStop func() string
+	Stop    func()
 	Clock   func() time.Time
 	// After delivers a message later; nil means tea.Tick.
 	After func(time.Duration, tea.Msg) tea.Cmd
@@ -44,16 +46,17 @@ type Options struct {
 
 // Root is the model.
 type Root struct {
-	o      Options
-	desk   *page.Desk
-	reader keys.Reader
-	acts   keys.Table // keys of everywhere, where nothing is open
-	always keys.Table // keys of everywhere
-	pages  []page.Page
-	at     int            // the page that is open
-	stack  []page.Overlay // what lies over the whole page, the last on top
-	folder *folder        // the list of documents that was opened last
-	w, h   int
+	o       Options
+	desk    *page.Desk
+	reader  keys.Reader
+	acts    keys.Table // keys of everywhere, where nothing is open
+	always  keys.Table // keys of everywhere
+	pages   []page.Page
+	at      int            // the page that is open
+	stack   []page.Overlay // what lies over the whole page, the last on top
+	folder  *folder        // the list of documents that was opened last
+	records *records.Case
+	w, h    int
 
 	cmds    []tea.Cmd // to return from the update
 	frame   string    // the last view
@@ -81,8 +84,8 @@ type End struct {
 func New(d *editor.Document, o Options) *Root {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	desk.Go(desk.LastRow())
-	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision()}
-	r.pages = pages(desk, o)
+	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), records: records.New(desk, o.Clock)}
+	r.pages = pages(desk, r.records, o)
 	for i, p := range r.pages {
 		if p.Name() == o.Page {
 			r.at = i
@@ -94,8 +97,7 @@ func New(d *editor.Document, o Options) *Root {
 }
 
 // pages are the pages in the order of their numbers.
-func pages(d *page.Desk, o Options) []page.Page {
-	c := records.New(d, o.Clock)
+func pages(d *page.Desk, c *records.Case, o Options) []page.Page {
 	return []page.Page{bench.New(d, nil), structure.New(d), winding.New(d), service.New(d), layup.New(d, c), inspect.New(d, c),
 		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
 }

@@ -1,36 +1,38 @@
 package app
 
 import (
-	"os"
+	"io"
 
-	"golang.org/x/sys/unix"
+	tea "github.com/charmbracelet/bubbletea"
 )
 
-// JobControl says why the program cannot be suspended, "" when it can. A
-// stopped program needs a shell that notices and can go on with it: one that is
-// in the same session and outside of the program's process group (POSIX 3.264,
-// orphaned process group; such a group's stop signals are not delivered).
-func JobControl() string {
-	const none = "there is no shell to go to and come back from: q quits"
-	own, err := unix.Getsid(0)
-	if err != nil || own == os.Getpid() {
-		return none
-	}
-	group := unix.Getpgrp()
-	for pid, steps := os.Getppid(), 0; pid > 1 && steps < 32; steps++ {
-		session, err := unix.Getsid(pid)
-		if err != nil || session != own {
-			return none
-		}
-		theirs, err := unix.Getpgid(pid)
-		if err != nil {
-			return none
-		}
-		if theirs != group {
-			return ""
-		}
-		// A wrapper in the same group: its own parent may be the shell.
-		pid = parentOf(pid)
-	}
-	return none
+type (
+	// StopMsg tells the program that somebody wants it stopped, ContinueMsg
+	// that somebody had stopped it and it goes on.
+	StopMsg     struct{}
+	ContinueMsg struct{}
+)
+
+// stop gives the terminal back and stops the program.
+func (r *Root) stop() {
+	r.keep()
+	r.outside(r.o.Stop)
 }
+
+// outside does something while the terminal is as it was before the program,
+// and then sets it up and draws anew.
+func (r *Root) outside(do func()) {
+	r.do(tea.Exec(pause{do}, func(error) tea.Msg { return tea.ResumeMsg{} }))
+}
+
+// pause is what the library takes for a program that has the terminal meanwhile.
+type pause struct{ do func() }
+
+func (b pause) Run() error {
+	b.do()
+	return nil
+}
+
+func (pause) SetStdin(io.Reader)  {}
+func (pause) SetStdout(io.Writer) {}
+func (pause) SetStderr(io.Writer) {}

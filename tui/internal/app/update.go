@@ -77,6 +77,14 @@ func (r *Root) update(msg tea.Msg) {
 		r.watch()
 		r.do(tea.ClearScreen)
 		return
+	case StopMsg:
+		if r.o.CanStop != nil && r.o.CanStop() == "" {
+			r.stop()
+		}
+		return
+	case ContinueMsg:
+		r.outside(func() {})
+		return
 	case EndMsg:
 		r.end.Signal = m.Signal
 		r.keepNow()

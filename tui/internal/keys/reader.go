@@ -19,8 +19,16 @@ const Hold = 30 * time.Millisecond
 const tailHold = 300 * time.Millisecond
 
 // pasteHold is how long an opened paste may stay silent before it ends without
-// its end mark.
-const pasteHold = 2 * time.Second
+// its end mark. It is long because the rest of a paste that a slow line holds
+// back must not act as keys.
+const pasteHold = 5 * time.Second
+
+// PasteStart and PasteEnd are bytes that stand in no UTF-8 text. In what is read
+// they take the places of the marks around a paste: see package terminal.
+const (
+	PasteStart byte = 0xfe
+	PasteEnd   byte = 0xff
+)
 
 // TimeoutMsg tells the Reader that it has waited long enough. It comes back to
 // the program like any message and is given to Read.
@@ -68,7 +76,21 @@ func (r *Reader) Read(msg tea.Msg) (events []Event, cmd tea.Cmd, ours bool) {
 		return events, nil, true
 	}
 	if b, ok := strayByte(msg); ok {
-		return r.byte(events, b), nil, true
+		switch {
+		case b == PasteEnd && r.pending == pasting:
+			return r.release(events), nil, true
+		case b == PasteStart && r.pending != pasting:
+			events = r.release(events)
+			r.become(pasting)
+			return events, r.wait(), true
+		case b == PasteStart, b == PasteEnd:
+			return events, nil, true
+		}
+		before := r.turn
+		if events = r.byte(events, b); r.pending != nothing && r.turn != before {
+			cmd = r.wait()
+		}
+		return events, cmd, true
 	}
 	if n, ok := strayCSI(msg); ok {
 		return r.csi(events, n), nil, true
@@ -129,7 +151,9 @@ func (r *Reader) key(out []Event, k tea.Key) []Event {
 	}
 	if r.pending == pasting {
 		switch k.Type {
-		case tea.KeyEnter, tea.KeyCtrlJ:
+		case tea.KeyEnter:
+			r.paste = append(r.paste, '\r')
+		case tea.KeyCtrlJ:
 			r.paste = append(r.paste, '\n')
 		case tea.KeyTab:
 			r.paste = append(r.paste, ' ')
