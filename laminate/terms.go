@@ -1,6 +1,9 @@
 package laminate
 
-import "frp/veilwright/laminate/word"
+import (
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
+)
 
 // The closed sets of words a document may use. Every set is a small integer
 // with its words in one table; the zero value is "not stated".
@@ -48,6 +51,14 @@ func (f Form) String() string { return Forms.Name(f) }
 
 // Chopped tells whether the form is randomly laid chopped fiber.
 func (f Form) Chopped() bool { return f == ChoppedMat || f == SprayedChop }
+
+// MassKind is how the areal mass of a reinforcement of the form is printed.
+func (f Form) MassKind() quantity.Kind {
+	if f == WovenRoving || f == Unidirectional {
+		return quantity.ClothMass
+	}
+	return quantity.FabricMass
+}
 
 // Continuous tells whether fibers run through: woven, unidirectional, wound.
 func (f Form) Continuous() bool { return f == WovenRoving || f == Unidirectional || f == RovingBand }

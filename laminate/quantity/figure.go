@@ -25,6 +25,7 @@ const (
 	Point                   // K: a temperature, never a difference
 	Rise                    // K: a difference of temperatures
 	FabricMass              // kg/m²: of a reinforcement
+	ClothMass               // kg/m²: of woven roving and other cloth, which the trade weighs by the yard
 	WallMass                // kg/m²: of a laminate
 	Bulk                    // kg/m³: a density
 	Weight                  // kg: of a part
@@ -89,7 +90,8 @@ var printing = [kinds]spelling{
 	Point:       {us: []scale{in(Fahrenheit, 0, 1, 1)}, metric: []scale{in(Celsius, 0, 1, 1)}, trim: true},
 	Rise:        {us: []scale{{symbol: "°F", si: 5.0 / 9, digits: 2}}, metric: []scale{{symbol: "°C", si: 1, digits: 2}}, trim: true},
 	FabricMass:  {us: []scale{in(OuncePerSquareFoot, 0, 2, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
-	WallMass:    {us: []scale{in(PoundPerSquareFoot, 0, 2, 2)}, metric: []scale{in(KilogramPerSquareMeter, 0, 2, 2)}},
+	ClothMass:   {us: []scale{in(OuncePerSquareYard, 0, 1, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
+	WallMass:    {us: []scale{in(PoundPerSquareFoot, 0, 2, 1)}, metric: []scale{in(KilogramPerSquareMeter, 0, 2, 1)}},
 	Bulk:        {us: []scale{in(PoundPerCubicFoot, 0, 1, 3)}, metric: []scale{in(KilogramPerCubicMeter, 0, 0, 3)}},
 	Weight:      {us: []scale{in(Pound, 0, 1, 2)}, metric: []scale{in(Kilogram, 0, 1, 2)}},
 	Surface:     {us: []scale{in(SquareFoot, 0, 1, 2)}, metric: []scale{in(SquareMeter, 0, 1, 2)}},

@@ -40,6 +40,7 @@ func TestFigure_isInTheUnitThatPeopleRead(t *testing.T) {
 		{New(0, Fahrenheit).SI(), Point, "0 °F", "-17.8 °C"},
 		{3, Rise, "5.4 °F", "3 °C"},
 		{0.4577276, FabricMass, "1.5 oz/ft²", "458 g/m²"},
+		{0.813738, ClothMass, "24 oz/yd²", "814 g/m²"},
 		{4.882428, WallMass, "1.00 lb/ft²", "4.88 kg/m²"},
 		{1200, Bulk, "74.9 lb/ft³", "1200 kg/m³"},
 		{1e7, Resistivity, "10 MΩ", "10 MΩ"},
@@ -173,7 +174,7 @@ func TestFigure_isReadByWhoeverReadsDocuments(t *testing.T) {
 		for _, s := range []System{US, Metric} {
 			readBack[length](t, s, v, Thickness, Size, Distance)
 			readBack[pressure](t, s, v, Stress)
-			readBack[arealMass](t, s, v, FabricMass, WallMass)
+			readBack[arealMass](t, s, v, FabricMass, ClothMass, WallMass)
 			readBack[density](t, s, v, Bulk)
 			readBack[mass](t, s, v, Weight)
 			readBack[area](t, s, v, Surface)

@@ -36,7 +36,7 @@ type RowChange struct {
 // FigureChange is one figure of the wall in both revisions, SI.
 type FigureChange struct {
 	Name     string // "barrier thickness"
-	Unit     string // m, kg/m², share
+	Kind     quantity.Kind
 	Old, New float64
 	// OldKnown and NewKnown tell whether there is such a figure.
 	OldKnown, NewKnown bool
@@ -196,11 +196,11 @@ func degrees(o laminate.Optional[float64]) string {
 func figures(a, b *laminate.Analysis) []FigureChange {
 	var list []FigureChange
 	group := func(name string, x, y laminate.Sum) {
-		list = append(list, FigureChange{Name: name + " thickness", Unit: "m", Old: x.Thickness, New: y.Thickness, OldKnown: true, NewKnown: true})
+		list = append(list, FigureChange{Name: name + " thickness", Kind: quantity.Thickness, Old: x.Thickness, New: y.Thickness, OldKnown: true, NewKnown: true})
 		gx, okX := x.GlassMassFraction()
 		gy, okY := y.GlassMassFraction()
-		list = append(list, FigureChange{Name: name + " glass content", Unit: "share", Old: gx, New: gy, OldKnown: okX, NewKnown: okY})
-		list = append(list, FigureChange{Name: name + " mass", Unit: "kg/m²", Old: x.Mass, New: y.Mass, OldKnown: x.MassKnown, NewKnown: y.MassKnown})
+		list = append(list, FigureChange{Name: name + " glass content", Kind: quantity.Fraction, Old: gx, New: gy, OldKnown: okX, NewKnown: okY})
+		list = append(list, FigureChange{Name: name + " mass", Kind: quantity.WallMass, Old: x.Mass, New: y.Mass, OldKnown: x.MassKnown, NewKnown: y.MassKnown})
 	}
 	group("barrier", a.Barrier, b.Barrier)
 	group("structure", a.Zones[laminate.StructuralLayer], b.Zones[laminate.StructuralLayer])

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 )
 
 type adviseCommand struct {
@@ -38,13 +39,13 @@ func (k adviseCommand) Run(c *call) error {
 	}
 	if l.schedule == nil {
 		s := unread(&d, d.sentence())
-		report.SayUnread(c.say, s)
+		explainUnread(c.say, s)
 		if c.JSON {
 			a := report.AdviceOf(d.name, "", &advice.Advice{})
 			a.Error, a.Problems = s.Error, s.Problems
 			return c.out.JSON(a)
 		}
-		report.PrintUnread(c.out, s)
+		c.printUnread(s)
 		return nil
 	}
 	if k.Ratings != "" {
@@ -61,8 +62,7 @@ func (k adviseCommand) Run(c *call) error {
 	if c.JSON {
 		return c.out.JSON(report.AdviceOf(d.name, l.schedule.Title, a))
 	}
-	report.PrintAdvice(c.out, d.name, l.schedule, a, k.Brief)
-	c.designAid(nil)
+	c.print(append(paper.Advise(d.name, l.schedule, a, k.Brief), paper.Aid(nil)))
 	return nil
 }
 

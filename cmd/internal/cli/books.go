@@ -123,7 +123,7 @@ func (c *call) sayUnread(d *document, err error) report.Schedule {
 		short := own.short()
 		said.Error = &short
 	}
-	report.SayUnread(c.say, said)
+	explainUnread(c.say, said)
 	return s
 }
 

@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/schedules/paper"
 )
 
 type catalogCommand struct {
@@ -34,15 +35,11 @@ func (k catalogCommand) Run(c *call) error {
 		}
 		wanted[id] = true
 	}
-	shown := report.CatalogOf(lib, func(id string) bool { return len(wanted) == 0 || wanted[id] })
+	want := func(id string) bool { return len(wanted) == 0 || wanted[id] }
 	if c.JSON {
-		return c.out.JSON(shown)
+		return c.out.JSON(report.CatalogOf(lib, want))
 	}
-	units := c.units(&laminate.Schedule{})
-	for _, b := range shown.Books {
-		c.out.Line("shop book %s", b)
-	}
-	report.PrintCatalog(c.out, shown, units, len(k.IDs) > 0)
+	c.print(paper.Catalog(lib, want, c.units(&laminate.Schedule{}), len(k.IDs) > 0))
 	return nil
 }
 

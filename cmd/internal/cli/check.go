@@ -4,12 +4,11 @@ import (
 	"fmt"
 	"strings"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 )
 
 type checkCommand struct {
@@ -47,20 +46,9 @@ func (k checkCommand) Run(c *call) error {
 		return c.out.JSON(run.reports)
 	}
 	if run.judgedAny {
-		c.designAid(run.notChecked)
+		c.print(paper.Sheet{paper.Aid(run.notChecked)})
 	}
 	return nil
-}
-
-// designAid prints what has to stand wherever a figure could be built from.
-func (c *call) designAid(notChecked []string) {
-	text := wall.DesignAid
-	if len(notChecked) > 0 {
-		text += " Not checked: " + strings.Join(notChecked, ", ") + "."
-	}
-	for _, line := range output.Wrap(text, 100) {
-		c.out.Line("%s", line)
-	}
 }
 
 // checking is one run of check.
@@ -135,12 +123,11 @@ func (k *checking) judged(name string, l loaded) {
 	if r.Wall != nil {
 		k.notChecked = r.Wall.NotChecked
 	}
-	s := report.Judged(name, l.library.Books, r, l.source.Line, k.c.JSON || k.Plies)
 	if k.c.JSON {
-		k.reports = append(k.reports, s)
+		k.reports = append(k.reports, report.Judged(name, l.library.Books, r, l.source.Line))
 		return
 	}
-	report.Print(k.c.out, s, r, units, report.Detail{Plies: k.Plies, Explain: k.Explain})
+	k.c.print(paper.Check(name, l.library.Books, r, l.source.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
 }
 
 func (k *checking) unusable(d *document, err error) {
@@ -148,7 +135,7 @@ func (k *checking) unusable(d *document, err error) {
 	s := k.c.sayUnread(d, err)
 	k.reports = append(k.reports, s)
 	if !k.c.JSON {
-		report.PrintUnread(k.c.out, s)
+		k.c.printUnread(s)
 	}
 }
 

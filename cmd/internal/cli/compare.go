@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/store"
 )
 
@@ -92,21 +93,18 @@ func (k compareCommand) Run(c *call) error {
 		c.ends(Incomplete)
 	case acceptance.Meets:
 	}
-	return k.print(c, report.Compared(k.Schedule, k.Specification, k.Record, l.library.Books, result, judged, l.source.Line))
-}
-
-func (k compareCommand) print(c *call, r report.Comparison) error {
-	switch {
-	case c.JSON:
-		return c.out.JSON(r)
-	case k.To == toMarkdown:
-		report.ComparisonMarkdown(c.out, r)
-	case k.To == toCSV:
-		return report.ComparisonCSV(c.out, r)
-	default:
-		report.PrintComparison(c.out, r)
-		c.designAid(nil)
+	if c.JSON {
+		return c.out.JSON(report.Compared(k.Schedule, k.Specification, k.Record, l.library.Books, result, judged, l.source.Line))
 	}
+	sheet := append(paper.Compare(paper.Compared{Schedule: k.Schedule, Specification: k.Specification, Record: k.Record}, result, judged), paper.Aid(nil))
+	switch k.To {
+	case toMarkdown:
+		return paper.Markdown(c.out, sheet)
+	case toCSV:
+		return paper.CSV(c.out, sheet)
+	default: // text
+	}
+	c.print(sheet)
 	return nil
 }
 
@@ -124,10 +122,10 @@ func (k compareCommand) schedule(c *call, d *document) (l loaded, ok bool) {
 func (compareCommand) usable(c *call, d *document) bool {
 	switch {
 	case d.err != nil:
-		report.SayUnread(c.say, unread(d, d.err.Error()))
+		explainUnread(c.say, unread(d, d.err.Error()))
 		return false
 	case len(d.problems) > 0:
-		report.SayUnread(c.say, unread(d, ""))
+		explainUnread(c.say, unread(d, ""))
 		return false
 	}
 	return true
@@ -223,11 +221,11 @@ func (k diffCommand) Run(c *call) error {
 		return rules.Judge(all.Rules(), l.schedule, l.library, rules.Options{Units: units})
 	}
 	older, newer := judge(both[0]), judge(both[1])
-	d := report.Differing(k.Old, k.New, schedules.FactChanges(both[0].schedule, both[1].schedule), acceptance.Differ(older, newer), older, newer)
+	facts, d := schedules.FactChanges(both[0].schedule, both[1].schedule), acceptance.Differ(older, newer)
 	if c.JSON {
-		return c.out.JSON(d)
+		return c.out.JSON(report.Differing(k.Old, k.New, facts, d, older, newer))
 	}
-	report.PrintDifference(c.out, d, units)
+	c.print(paper.Diff(k.Old, k.New, facts, d, older, newer, units))
 	return nil
 }
 

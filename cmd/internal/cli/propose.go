@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/store"
 )
 
@@ -46,7 +47,7 @@ func (k proposeCommand) Run(c *call) error {
 	}
 	if l.schedule == nil {
 		s := unread(&d, d.sentence())
-		report.SayUnread(c.say, s)
+		explainUnread(c.say, s)
 		if c.JSON {
 			return c.out.JSON(report.Proposal{File: d.name, Books: []string{}, Error: s.Error, Problems: s.Problems, Candidates: []report.Candidate{}})
 		}
@@ -84,8 +85,7 @@ func (k proposeCommand) Run(c *call) error {
 	case c.JSON:
 		return c.out.JSON(report.ProposalOf(d.name, l.schedule, l.library.Books, list, texts, files))
 	case k.All != "":
-		report.PrintCandidates(c.out, list, files, units)
-		c.designAid(nil)
+		c.print(append(paper.Candidates(list, files, units), paper.Aid(nil)))
 		return nil
 	}
 	_, err = c.out.Write(texts[0])

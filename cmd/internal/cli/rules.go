@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules/paper"
 )
 
 type rulesCommand struct {
@@ -61,40 +61,12 @@ func (k rulesCommand) Run(c *call) error {
 			if i > 0 {
 				c.out.Line("")
 			}
-			printRule(c, r)
+			c.print(paper.Rule(r))
 		}
 		return nil
 	}
-	// What the words below mean, for whoever has not read a report yet.
-	c.out.Line("break: do not build it so; incomplete: cannot be judged, a fact that matters is missing;")
-	c.out.Line("warning: somebody has to decide; note: good to know, nothing to fix.")
-	family := ""
-	for _, r := range chosen {
-		if r.Family != family {
-			family = r.Family
-			c.out.Line("%s", family)
-		}
-		c.out.Line("  %-28s %-22s %s", r.ID, strings.Join(severities(r), ", "), r.Title)
-	}
+	c.print(paper.Rules(chosen))
 	return nil
-}
-
-func printRule(c *call, r *rules.Rule) {
-	c.out.Line("%s: %s", r.ID, r.Title)
-	for _, part := range []struct{ name, text string }{
-		{"severity", strings.Join(severities(r), ", ")},
-		{"when", r.When},
-		{"why", r.Why},
-		{"basis", r.Basis},
-	} {
-		for i, line := range output.Wrap(part.text, 78) {
-			name := part.name
-			if i > 0 {
-				name = ""
-			}
-			c.out.Line("  %-9s %s", name, line)
-		}
-	}
 }
 
 func severities(r *rules.Rule) []string {

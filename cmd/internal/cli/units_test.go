@@ -21,9 +21,9 @@ var quotations = []struct {
 	text *regexp.Regexp
 }{
 	{"a basis quotes its standard", regexp.MustCompile(`(?s)\[[^\]]*\]`)},
-	{"a basis quotes its standard", regexp.MustCompile(`(?m)^ +basis: .*$(\n {11,}.*$)*`)},
-	{"diff quotes both documents as they are spelled", regexp.MustCompile(`(?m)^ +stated .*$(\n {11,}.*$)*`)},
-	{"the catalog quotes the source of a figure", regexp.MustCompile(`(?m)^ +note: \S+( fiber)?: typical modulus .*$(\n {4,}.*$)*`)},
+	{"a basis quotes its standard", regexp.MustCompile(`(?m)^ +basis: .*$(\n( {6}| {11})[^ ].*$)*`)},
+	{"diff quotes both documents as they are spelled", regexp.MustCompile(`(?m)^ +stated .*$(\n {20,}.*$)*`)},
+	{"the catalog quotes the source of a figure", regexp.MustCompile(`(?m)^ +note: \S+( fiber)?: typical modulus .*$(\n {8}[^ ].*$)*`)},
 	{"a material's own name", regexp.MustCompile(`(?m)(veil|coat|mat|chop|waxed|roving|unidirectional), [0-9./]+ (mil|oz/ft²|oz/yd²)`)},
 	{"an exercise tells its scenario and task in its own words", regexp.MustCompile(`(?s)^.*?\n\n.*?\n\n.*?\n\n`)},
 	{"a hint is the exercise's own text", regexp.MustCompile(`(?m)^hint .*$`)},

@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 )
 
 type wallCommand struct {
@@ -24,14 +25,14 @@ type wallCommand struct {
 
 // Help is shown under the command's flags.
 func (wallCommand) Help() string {
-	return `Stiffness of the structure and what the part and service ask of it: line loads, strains, and each criterion with demand, capacity and whether it decides by the part's design basis.
+	return `Stiffness of the structure and what the part and service ask of it: line loads, strains, and each criterion with what is required, what is allowable and whether it governs by the part's design basis.
 
     veilwright wall header.toml
     veilwright wall --need mat-and-woven header.toml
     veilwright wall --need mat --course "4 ft" tank.toml
-    veilwright wall --json header.toml | jq '.criteria[] | select(.decides)'
+    veilwright wall --json header.toml | jq '.criteria[] | select(.governs)'
 
-It ends with 1 when a criterion that decides fails, 3 when one cannot be told, 2 when the schedule could not be read.`
+It ends with 1 when a governing criterion fails, 3 when one cannot be told, 2 when the schedule could not be read.`
 }
 
 // lengthFlag is a length with its unit.
@@ -122,12 +123,10 @@ func (k wallCommand) Run(c *call) error {
 		c.say.Say("%s: %s: %v", d.name, k.Need.unit.String(), err)
 		c.ends(Incomplete)
 	}
-	w := report.WallOf(d.name, books, l.schedule, r, needed)
 	if c.JSON {
-		return c.out.JSON(w)
+		return c.out.JSON(report.WallOf(d.name, books, l.schedule, r, needed))
 	}
-	report.PrintWall(c.out, w, r, needed, units)
-	c.designAid(r.NotChecked)
+	c.print(append(paper.Wall(d.name, books, l.schedule, r, needed, units), paper.Aid(r.NotChecked)))
 	return nil
 }
 
@@ -152,7 +151,7 @@ func (k wallCommand) unusable(c *call, d *document, err error) error {
 	if c.JSON {
 		return c.out.JSON(report.UnreadWall(s))
 	}
-	report.PrintUnread(c.out, s)
+	c.printUnread(s)
 	return nil
 }
 

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"frp/veilwright/cmd/internal/output"
-	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
 )
 
@@ -77,58 +75,4 @@ func reasonsOf(list []advice.Reason) []Reason {
 		all = append(all, Reason{r.Text, r.Basis})
 	}
 	return all
-}
-
-// pageWidth is how wide text is that people read on a terminal.
-const pageWidth = 80
-
-// PrintAdvice prints the answers as a table and, unless brief, the reasons under
-// each option.
-func PrintAdvice(out *output.Sink, file string, s *laminate.Schedule, a *advice.Advice, brief bool) {
-	title := s.Title
-	if title == "" {
-		title = "no title"
-	}
-	out.Line("%s: %s", file, title)
-	for _, b := range a.Books {
-		out.Line("  shop book %s", b)
-	}
-	for _, axis := range []struct {
-		name    string
-		options []advice.Option
-	}{{"veils", a.Veils}, {"resins", a.Resins}, {"builds", a.Builds}} {
-		out.Line("%s", axis.name)
-		for _, o := range axis.options {
-			out.Line("  %-11s %s", o.Suits.String(), o.ID)
-			if brief {
-				continue
-			}
-			for _, r := range o.Reasons {
-				printReason(out, "           ", r)
-			}
-		}
-	}
-	for _, part := range []struct {
-		name    string
-		reasons []advice.Reason
-	}{{"conflicts", a.Conflicts}, {"whatever is chosen", a.Notes}} {
-		if len(part.reasons) == 0 {
-			continue
-		}
-		out.Line("%s", part.name)
-		for _, r := range part.reasons {
-			printReason(out, "  ", r)
-		}
-	}
-}
-
-// printReason prints a reason with its basis, the first line marked.
-func printReason(out *output.Sink, indent string, r advice.Reason) {
-	for i, line := range output.Wrap(r.Text+" ["+r.Basis+"]", pageWidth-len(indent)-2) {
-		mark := "  "
-		if i == 0 {
-			mark = "- "
-		}
-		out.Line("%s%s%s", indent, mark, line)
-	}
 }

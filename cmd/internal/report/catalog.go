@@ -1,7 +1,6 @@
 package report
 
 import (
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 )
@@ -112,79 +111,4 @@ func givenOrNull(o laminate.Optional[float64]) *float64 {
 		return nil
 	}
 	return &o.Value
-}
-
-// PrintCatalog prints one line each, and with full the sources below.
-func PrintCatalog(out *output.Sink, shown Catalog, units quantity.System, full bool) {
-	source := func(text string) {
-		if full && text != "" {
-			for _, line := range output.Wrap(text, 84) {
-				out.Line("      %s", line)
-			}
-		}
-	}
-	head := func(n int, format string, args ...any) {
-		if n > 0 {
-			out.Line(format, args...)
-		}
-	}
-	head(len(shown.Materials), "%-20s %-15s %-10s %14s %10s %13s  %s", "material", "form", "fiber", "areal mass", "glass", "in a barrier", "name")
-	for _, m := range shown.Materials {
-		mass, fiber := "-", m.Fiber
-		if m.ArealMassKgM2 != nil {
-			mass = units.FabricMass(*m.ArealMassKgM2)
-		} else if m.ThicknessMM != nil {
-			mass = units.Thickness(*m.ThicknessMM / 1000)
-		}
-		if fiber == "" {
-			fiber = "-"
-		}
-		content := shareOf(m.GlassContent)
-		if f, ok := laminate.Fibers.Parse(m.Fiber); ok && !f.Glass() && m.GlassContent != nil {
-			content = "fiber " + content // the key says glass, the veil has none
-		}
-		out.Line("  %-18s %-15s %-10s %14s %10s %13s  %s", m.ID, m.Form, fiber, mass, content, shareOf(m.BarrierGlassContent), m.Name)
-		source(m.Source)
-	}
-	head(len(shown.Resins), "resin of the shop")
-	for _, r := range shown.Resins {
-		out.Line("  %-30s %s", r.ID, r.Family)
-		source(r.Source)
-	}
-	head(len(shown.Families), "%-32s %12s %10s %8s %15s", "resin family", "density", "modulus", "Poisson", "failure strain")
-	for _, f := range shown.Families {
-		out.Line("  %-30s %12s %10s %8s %15s", f.ID, densityOf(f.DensityKgM3, units), modulusOf(f.ModulusPa, units), quantity.Number(f.Poisson, 2), quantity.Percent(f.FailureStrain))
-		source(f.Source)
-	}
-	head(len(shown.Fibers), "%-32s %12s %10s %8s", "fiber", "density", "modulus", "Poisson")
-	for _, f := range shown.Fibers {
-		out.Line("  %-30s %12s %10s %8s", f.ID, densityOf(f.DensityKgM3, units), modulusOf(f.ModulusPa, units), quantity.Number(f.Poisson, 2))
-		source(f.Source)
-	}
-	head(len(shown.Fillers), "%-32s %12s", "filler", "density")
-	for _, f := range shown.Fillers {
-		out.Line("  %-30s %12s", f.ID, densityOf(f.DensityKgM3, units))
-		source(f.Source)
-	}
-}
-
-func shareOf(v *float64) string {
-	if v == nil {
-		return "-"
-	}
-	return quantity.Share(*v)
-}
-
-func densityOf(v *float64, units quantity.System) string {
-	if v == nil {
-		return "-"
-	}
-	return units.Figure(*v, quantity.Bulk)
-}
-
-func modulusOf(v *float64, units quantity.System) string {
-	if v == nil {
-		return "-"
-	}
-	return units.Figure(*v, quantity.Stress)
 }

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/rules/practice/course"
+	"frp/veilwright/schedules/paper"
 )
 
 // What practice reports as JSON: exercises, marks and summaries.
@@ -223,7 +224,7 @@ func (c Practice) Exercise(e *exercise.Exercise, hints int, answer bool) error {
 	c.Out.Line("%s: %s (step %d, %s)", e.ID, e.Title, e.Step, e.Kind.String())
 	for _, text := range []string{out.Scenario, out.Task} {
 		c.Out.Line("")
-		for _, line := range output.Wrap(text, 76) {
+		for _, line := range paper.Wrap(text, 76) {
 			c.Out.Line("%s", line)
 		}
 	}
@@ -256,7 +257,7 @@ func (c Practice) Exercise(e *exercise.Exercise, hints int, answer bool) error {
 	}
 	for i, h := range out.Hints {
 		c.Out.Line("")
-		for _, line := range output.Wrap("hint "+strconv.Itoa(i+1)+": "+h, 76) {
+		for _, line := range paper.Wrap("hint "+strconv.Itoa(i+1)+": "+h, 76) {
 			c.Out.Line("%s", line)
 		}
 	}
@@ -300,7 +301,7 @@ func (c Practice) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) erro
 		if !l.Missed {
 			continue
 		}
-		for _, line := range output.Wrap("why: "+l.Why, 68) {
+		for _, line := range paper.Wrap("why: "+l.Why, 68) {
 			c.Out.Line("           %s", line)
 		}
 		c.Out.Line("           basis: %s", l.Basis)
@@ -379,7 +380,7 @@ func (c Practice) Glossary() error {
 			continue
 		}
 		c.Out.Line("%s (%s)", t.Word, t.Source)
-		for _, line := range output.Wrap(t.Meaning, 72) {
+		for _, line := range paper.Wrap(t.Meaning, 72) {
 			c.Out.Line("    %s", line)
 		}
 	}

@@ -1,11 +1,7 @@
 package report
 
 import (
-	"strings"
-
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
 )
 
@@ -63,33 +59,4 @@ func ProposalOf(file string, s *laminate.Schedule, books []string, list []advice
 		p.Candidates = append(p.Candidates, one)
 	}
 	return p
-}
-
-// PrintCandidates sets the candidates side by side.
-func PrintCandidates(out *output.Sink, list []advice.Candidate, files []string, units quantity.System) {
-	for i := range list {
-		f := &list[i].Figures
-		mass, cost := "mass not known", "cost not known"
-		if f.MassKnown {
-			mass = units.WallMass(f.Mass)
-		}
-		if f.CostKnown {
-			cost = strings.TrimSpace(quantity.Number(f.Cost, 2) + " " + f.Currency + "/m²")
-		}
-		out.Line("%s: %s", files[i], strings.Join(list[i].Titles, ", "))
-		stops := "gel stops"
-		if f.GelStops == 1 {
-			stops = "gel stop"
-		}
-		out.Line("  %d plies, %d %s, %s, %s, %s, %s", f.Plies, f.GelStops, stops, units.Thickness(f.Thickness), mass, cost, list[i].Report.Verdict.String())
-		for _, text := range append(append([]string{}, list[i].GivesUp...), list[i].Notes...) {
-			for j, line := range output.Wrap(text, pageWidth-4) {
-				mark := "  "
-				if j == 0 {
-					mark = "- "
-				}
-				out.Line("  %s%s", mark, line)
-			}
-		}
-	}
 }

@@ -1,6 +1,6 @@
-// Package report prints the report of a schedule, as JSON for scripts and as
-// text for people. Both are made from the same rules.Report, so that they
-// cannot disagree. The names of JSON fields are a promise to scripts.
+// Package report is what commands print as JSON. It is made from the same
+// reports as the sheets of package paper, so that they cannot disagree. The
+// names of the fields are a promise to scripts.
 package report
 
 import (
@@ -78,8 +78,6 @@ type Finding struct {
 	Message  string  `json:"message"`
 	Basis    string  `json:"basis"`
 	Fix      *string `json:"fix"`
-
-	line int
 }
 
 const mmPerM = 1000
@@ -90,16 +88,12 @@ type Lines func(laminate.Ref) int
 
 // Judged is the report of a schedule that could be read. Without plies their
 // list is left empty, for text that does not show them.
-func Judged(file string, books []string, r *rules.Report, lines Lines, withPlies bool) Schedule {
-	s := Schedule{
+func Judged(file string, books []string, r *rules.Report, lines Lines) Schedule {
+	return Schedule{
 		File: file, Title: r.Schedule.Title, Books: list(books), Problems: []Problem{},
-		Plies: []Ply{}, Zones: zones(r.Analysis), Findings: findings(r, lines),
+		Plies: plies(r, lines), Zones: zones(r.Analysis), Findings: findings(r, lines),
 		Verdict: r.Verdict.String(),
 	}
-	if withPlies {
-		s.Plies = plies(r, lines)
-	}
-	return s
 }
 
 // Unread is the report of a document that could not be read: one sentence and
@@ -171,7 +165,7 @@ func findings(r *rules.Report, lines Lines) []Finding {
 		f := &r.Findings[i]
 		one := Finding{
 			Rule: f.Rule.ID, Severity: f.Severity.String(), Plies: []int{},
-			Message: f.Message, Basis: f.Basis, line: lines(f.At),
+			Message: f.Message, Basis: f.Basis,
 		}
 		for _, row := range f.Rows {
 			for n := r.Analysis.Rows[row].First; n <= r.Analysis.Rows[row].Last; n++ {

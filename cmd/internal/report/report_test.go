@@ -1,18 +1,14 @@
 package report_test
 
 import (
-	"bytes"
 	"encoding/json"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
 
@@ -55,7 +51,7 @@ func lines(r laminate.Ref) int {
 }
 
 func TestJudged_keepsTheNamesAndNullsThatScriptsRelyOn(t *testing.T) {
-	text, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines, true))
+	text, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,7 +89,7 @@ func TestJudged_keepsTheNamesAndNullsThatScriptsRelyOn(t *testing.T) {
 }
 
 func TestUnread_hasTheSameShape(t *testing.T) {
-	read, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines, true))
+	read, err := json.Marshal(report.Judged("a.toml", nil, sample(), lines))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -118,54 +114,5 @@ func TestUnread_hasTheSameShape(t *testing.T) {
 	}
 	if d := cmp.Diff(keys(read), keys(unread)); d != "" {
 		t.Error(d)
-	}
-}
-
-func printed(f func(*output.Sink)) string {
-	var b bytes.Buffer
-	out := output.NewSink(&b)
-	f(out)
-	_ = out.Close()
-	return b.String()
-}
-
-func TestPrint_saysPlaceSeverityRuleAndVerdict(t *testing.T) {
-	r := sample()
-	s := report.Judged("a.toml", []string{"shop-book.toml"}, r, lines, true)
-	text := printed(func(out *output.Sink) {
-		report.Print(out, s, r, quantity.US, report.Detail{Plies: true, Explain: true})
-	})
-	for _, want := range []string{
-		"a.toml: Brine \\u001b[31mheader (job J-1, revision 3)\n",
-		"  shop book shop-book.toml\n",
-		"a.toml:40: break one-thing: is 3 mil, must be 10 mil\n    basis: from memory\n    fix: ply 1 becomes another\n",
-		"a.toml: note other-thing: is said\n",
-		"\na.toml: break (1 break, 1 note)\n",
-		"2-3 ", "15.7 mil", "mass not known", "94.5 mil",
-	} {
-		if !strings.Contains(text, want) {
-			t.Errorf("%q is not in\n%s", want, text)
-		}
-	}
-	if metric := printed(func(out *output.Sink) { report.Print(out, s, r, quantity.Metric, report.Detail{}) }); !strings.Contains(metric, "2.40 mm") || strings.Contains(metric, "mil ") {
-		t.Errorf("not metric:\n%s", metric)
-	}
-}
-
-func TestSayUnread_namesFileLineAndKey(t *testing.T) {
-	said := func(s report.Schedule) string {
-		var b bytes.Buffer
-		report.SayUnread(output.NewMessages(&b), s)
-		return b.String()
-	}
-	got := said(report.Unread("b.toml", "2 problems", nil, []report.Problem{
-		{Line: 7, Column: 3, Key: "ply.angle", Message: "must be a number"}, {Message: "no plies"},
-	}))
-	want := "veilwright: b.toml:7:3: ply.angle: must be a number\nveilwright: b.toml: no plies\n"
-	if got != want {
-		t.Errorf("got\n%swant\n%s", got, want)
-	}
-	if got, want := said(report.Unread("c.toml", "does not exist", nil, nil)), "veilwright: c.toml: does not exist\n"; got != want {
-		t.Errorf("got %q, want %q", got, want)
 	}
 }

@@ -171,16 +171,20 @@ func holds(t wall.Answer) *bool {
 	return nil
 }
 
-// unitOf is the SI unit in which JSON gives a criterion's figures.
+// unitOf is the SI unit in which JSON gives a figure.
 func unitOf(k quantity.Kind) string {
 	switch k {
-	case quantity.Strain:
-		return "strain"
-	case quantity.LineLoad:
-		return "N/m"
+	case quantity.Thickness:
+		return "m"
 	case quantity.Stress:
 		return "Pa"
-	default: // the others are thicknesses
+	case quantity.LineLoad:
+		return "N/m"
+	case quantity.WallMass:
+		return "kg/m²"
+	case quantity.Strain:
+		return "strain"
+	default: // contents
 	}
-	return "m"
+	return "share"
 }

@@ -96,7 +96,7 @@ func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 func (b *Bench) weight(m *laminate.Material) string {
 	switch {
 	case m.ArealMass.Given():
-		return b.Desk.Units().FabricMass(m.ArealMass.SI())
+		return b.Desk.Units().Figure(m.ArealMass.SI(), m.Form.MassKind())
 	case m.Thickness.Given():
 		return b.Desk.Units().Thickness(m.Thickness.SI())
 	}

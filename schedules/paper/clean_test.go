@@ -1,0 +1,61 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+)
+
+func TestClean_showsWhatATerminalWouldActOn(t *testing.T) {
+	for in, want := range map[string]string{
+		"plain":                "plain",
+		"24 in Ø, 180 °F":      "24 in Ø, 180 °F",
+		"a\x1b]0;owned\x07b":   `a\u001b]0;owned\u0007b`,
+		"two\nlines\there":     "two lines here",
+		"csi \u009b2J":         `csi \u009b2J`,
+		"del \x7f":             `del \u007f`,
+		"cut \xff\xfe":         `cut \xff\xfe`,
+		"left\u202eright":      `left\u202eright`,
+		"line\u2028separator":  `line\u2028separator`,
+		"honest \ufffd inside": "honest \ufffd inside",
+	} {
+		if got := Clean(in); got != want {
+			t.Errorf("Clean(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestClean_leavesNoControlWhateverTheText(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := string(rapid.SliceOf(rapid.Byte()).Draw(t, "bytes"))
+		out := Clean(in)
+		for _, r := range out {
+			if unicode.IsControl(r) {
+				t.Fatalf("Clean(%q) lets %U through", in, r)
+			}
+		}
+		if Clean(out) != out {
+			t.Fatalf("Clean(%q) is not settled: %q", in, out)
+		}
+	})
+}
+
+func TestWrap_keepsEveryWordAndTheWidth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringOf(rapid.RuneFrom([]rune("ab° é "))).Draw(t, "text")
+		width := rapid.IntRange(1, 12).Draw(t, "width")
+		lines := Wrap(text, width)
+		for _, l := range lines {
+			if utf8.RuneCountInString(l) > width || strings.TrimSpace(l) != l {
+				t.Fatalf("%q at %d: line %q", text, width, l)
+			}
+		}
+		bare := func(s string) string { return strings.Join(strings.Fields(s), "") }
+		if bare(strings.Join(lines, " ")) != bare(text) {
+			t.Fatalf("%q at %d became %q", text, width, lines)
+		}
+	})
+}

@@ -1,0 +1,54 @@
+package paper
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+)
+
+// Compared names what was compared; Record is empty where there is none.
+type Compared struct{ Schedule, Specification, Record string }
+
+// Compare is a schedule held against a specification, what fails first. r is
+// the judged schedule: what it breaks stands beside the verdict.
+func Compare(of Compared, res *acceptance.Result, r *rules.Report) Sheet {
+	against := of.Specification
+	if of.Record != "" {
+		against += " and " + of.Record
+	}
+	sheet := Sheet{Heading{1, of.Schedule + " against " + against}}
+	t := Table{Columns: []Column{{Title: "verdict"}, {Title: "key"}, {Title: "requirement"}, {Title: "found"}, {Title: "plies"}, {Title: "basis", Under: true}}}
+	counts := map[acceptance.Verdict]int{}
+	for _, verdict := range []acceptance.Verdict{acceptance.Fails, acceptance.Incomplete, acceptance.Meets} {
+		for i := range res.Lines {
+			l := &res.Lines[i]
+			if l.Verdict != verdict {
+				continue
+			}
+			counts[verdict]++
+			x := LineOf(l)
+			t.Rows = append(t.Rows, Row{
+				Cells: []string{x.Verdict, x.Key, x.Requirement, x.Found, x.Plies, x.Basis},
+				Line:  x.Key + ": " + x.Requirement + "; found " + x.Found + numbered(l.Plies), Brief: verdict == acceptance.Meets,
+			})
+		}
+	}
+	sheet = append(sheet, t)
+	for _, n := range res.Notes {
+		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
+	}
+	breaks := 0
+	for i := range r.Findings {
+		if f := &r.Findings[i]; f.Severity == rules.Break {
+			breaks++
+			sheet = append(sheet, Note{Indent: 2, Mark: "beside it: ", Text: "the schedule itself: " + f.Severity.String() + " " + f.Rule.ID + ": " + f.Message})
+		}
+	}
+	text := strconv.Itoa(counts[acceptance.Meets]) + " meet, " + strconv.Itoa(counts[acceptance.Fails]) + " fail, " + strconv.Itoa(counts[acceptance.Incomplete]) + " incomplete"
+	if breaks > 0 {
+		text += "; the schedule itself has " + quantity.Counted(breaks, "break", "breaks")
+	}
+	return append(sheet, Note{Text: of.Schedule + ": " + res.Verdict.Outcome() + " (" + text + ")"})
+}

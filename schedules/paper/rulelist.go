@@ -1,0 +1,40 @@
+package paper
+
+import (
+	"strings"
+
+	"frp/veilwright/rules"
+)
+
+// Rules is the catalog of rules, family by family, in short.
+func Rules(list []*rules.Rule) Sheet {
+	sheet := Sheet{
+		// What the words mean, for whoever has not read a report yet.
+		Note{Text: "break: do not build it so; incomplete: cannot be judged, a fact that matters is missing;"},
+		Note{Text: "warning: somebody has to decide; note: good to know, nothing to fix."},
+	}
+	var t Table
+	for i, r := range list {
+		if i == 0 || r.Family != list[i-1].Family {
+			t = Table{Columns: []Column{{Title: r.Family}, {Title: "severity"}, {Title: "title"}}}
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{r.ID, severities(r), r.Title}})
+		if i == len(list)-1 || r.Family != list[i+1].Family {
+			sheet = append(sheet, t)
+		}
+	}
+	return sheet
+}
+
+// Rule is one rule in full.
+func Rule(r *rules.Rule) Sheet {
+	return Sheet{Heading{1, r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When}, {"why", r.Why}, {"basis", r.Basis}}}
+}
+
+func severities(r *rules.Rule) string {
+	words := make([]string, len(r.Severity))
+	for i, s := range r.Severity {
+		words[i] = s.String()
+	}
+	return strings.Join(words, ", ")
+}

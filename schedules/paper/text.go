@@ -1,0 +1,177 @@
+package paper
+
+import (
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// Text writes a sheet as lines of at most width characters; 0 sets no limit.
+// Tables whose columns do not fit grow beyond it.
+func Text(w io.Writer, sheet Sheet, width int) error {
+	t := texter{width: width}
+	for _, b := range sheet {
+		switch b := b.(type) {
+		case Heading:
+			t.wrapped("", "  ", b.Text)
+		case Facts:
+			t.facts(b, 0)
+		case Table:
+			t.table(b)
+		case Note:
+			indent := strings.Repeat(" ", b.Indent)
+			t.wrapped(indent+b.Mark, indent+strings.Repeat(" ", utf8.RuneCountInString(b.Mark)), b.Text)
+		case Section:
+			t.section(b)
+		case Signature:
+			t.line(Clean(b.Role) + ": " + strings.Repeat("_", 30) + "  date: " + strings.Repeat("_", 12))
+		}
+	}
+	_, err := io.WriteString(w, t.b.String())
+	return err
+}
+
+type texter struct {
+	b     strings.Builder
+	width int
+}
+
+func (t *texter) line(s string) {
+	t.b.WriteString(strings.TrimRight(s, " "))
+	t.b.WriteByte('\n')
+}
+
+// wrapped sets text after first, its other lines after hanging.
+func (t *texter) wrapped(first, hanging, text string) {
+	width := 0
+	if t.width > 0 {
+		width = max(20, t.width-utf8.RuneCountInString(hanging))
+	}
+	for i, line := range Wrap(Clean(text), width) {
+		if i == 0 {
+			t.line(first + line)
+			continue
+		}
+		t.line(hanging + line)
+	}
+}
+
+// facts are names in one column, at least so wide, and what they are in
+// another.
+func (t *texter) facts(f Facts, wide int) {
+	for _, x := range f {
+		wide = max(wide, utf8.RuneCountInString(Clean(x.Name)))
+	}
+	for _, x := range f {
+		name := Clean(x.Name)
+		t.wrapped(gap+name+strings.Repeat(" ", wide-utf8.RuneCountInString(name))+gap, strings.Repeat(" ", wide+2*len(gap)), x.Value)
+	}
+}
+
+const gap = "  "
+
+func (t *texter) table(b Table) {
+	widths := make([]int, len(b.Columns))
+	columns, first, last := false, 0, -1
+	for _, r := range b.Rows {
+		columns = columns || r.Line == ""
+		first = max(first, utf8.RuneCountInString(Clean(r.Cells[0])))
+	}
+	for i, c := range b.Columns {
+		if c.Under {
+			continue
+		}
+		last = i
+		widths[i] = utf8.RuneCountInString(c.Title)
+		for _, r := range b.Rows {
+			if r.Line == "" {
+				widths[i] = max(widths[i], utf8.RuneCountInString(Clean(r.Cells[i])))
+			}
+		}
+	}
+	if columns {
+		t.cells(b.Columns, widths, last, func(i int) string { return b.Columns[i].Title })
+	}
+	for _, r := range b.Rows {
+		switch {
+		case r.Place:
+			t.line(Clean(r.Line))
+		case r.Line != "":
+			t.facts(Facts{{r.Cells[0], r.Line}}, first)
+		default:
+			t.cells(b.Columns, widths, last, func(i int) string { return Clean(r.Cells[i]) })
+		}
+		for i, c := range b.Columns {
+			if !c.Under || r.Brief || r.Cells[i] == "" {
+				continue
+			}
+			title := c.Title + ": "
+			if c.Plain {
+				title = ""
+			}
+			if c.List {
+				for _, text := range strings.Split(r.Cells[i], "\n") {
+					t.wrapped("    - ", "      ", text)
+				}
+				continue
+			}
+			t.wrapped("    ", "      ", title+r.Cells[i])
+		}
+	}
+}
+
+// cells sets one line of columns; the last wraps under itself where the line
+// would grow too long.
+func (t *texter) cells(columns []Column, widths []int, last int, cell func(int) string) {
+	line := ""
+	for i, c := range columns {
+		if c.Under {
+			continue
+		}
+		text, fill := cell(i), ""
+		if n := widths[i] - utf8.RuneCountInString(text); n > 0 {
+			fill = strings.Repeat(" ", n)
+		}
+		if i == last && !c.Right {
+			at := utf8.RuneCountInString(line) + len(gap)
+			room := 0
+			if t.width > 0 {
+				room = max(20, t.width-at)
+			}
+			for k, part := range Wrap(text, room) {
+				if k > 0 {
+					line = strings.Repeat(" ", at-len(gap))
+				}
+				t.line(line + gap + part)
+			}
+			return
+		}
+		if c.Right {
+			line += gap + fill + text
+		} else {
+			line += gap + text + fill
+		}
+	}
+	t.line(line)
+}
+
+// section draws a layer a line, its length to scale.
+func (t *texter) section(s Section) {
+	const longest = 40
+	most := 0.0
+	for _, l := range s {
+		most = max(most, l.Thickness)
+	}
+	table := Table{Columns: []Column{{Title: "ply"}, {Title: "zone"}, {Title: "material"}, {Title: "thickness, to scale"}}}
+	for _, l := range s {
+		bar := ""
+		if most > 0 {
+			bar = strings.Repeat("#", max(1, int(longest*l.Thickness/most+0.5)))
+		}
+		if l.Gel {
+			bar += " | gel stop"
+		}
+		table.Rows = append(table.Rows, Row{Cells: []string{l.Plies, l.Zone, l.Material, bar}})
+	}
+	t.table(table)
+}

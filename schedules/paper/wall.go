@@ -1,0 +1,103 @@
+package paper
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+)
+
+// Wall is the evaluation of a structure, with what it needs where that was
+// asked.
+func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, needed []wall.Course, u quantity.System) Sheet {
+	sheet := head(file, s, books)
+	if r.Problem != "" {
+		sheet = append(sheet, Note{Indent: 2, Text: r.Problem})
+	} else {
+		m := r.Membrane
+		sheet = append(sheet, Facts{
+			{"counted", u.Thickness(r.Thickness)},
+			{"moduli", "axial " + u.Figure(m.Ex, quantity.Stress) + ", hoop " + u.Figure(m.Ey, quantity.Stress) + ", shear " + u.Figure(m.Gxy, quantity.Stress) +
+				"; Poisson's ratio " + quantity.Number(m.Nuxy, 2)},
+		})
+	}
+	if f := loads(r, u); f != nil {
+		sheet = append(sheet, f)
+	}
+	sheet = append(sheet, Criteria(r, u))
+	if needed != nil {
+		sheet = append(sheet, need(needed, u))
+	}
+	for _, n := range r.Notes {
+		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
+	}
+	return append(sheet, Note{Text: file + ": " + stands(r.Answer())})
+}
+
+// loads are the cases with what they do to the wall.
+func loads(r *wall.Result, u quantity.System) (list Facts) {
+	for _, c := range r.Cases {
+		name, text := c.Name, "axial "+u.Figure(c.NAxial, quantity.LineLoad)+", hoop "+u.Figure(c.NHoop, quantity.LineLoad)
+		if !c.Judged {
+			name += " (shown, not judged)"
+		}
+		if c.StrainKnown {
+			text += "; strain axial " + u.Figure(c.StrainAxial, quantity.Strain) + ", hoop " + u.Figure(c.StrainHoop, quantity.Strain)
+		} else {
+			text += "; strain not known"
+		}
+		if c.FirstPly != "" {
+			text += "; first ply: " + c.FirstPly
+		}
+		list = append(list, Fact{name, text})
+	}
+	for _, o := range r.Unknown {
+		list = append(list, Fact{o.Name, "cannot be determined: " + o.Reason})
+	}
+	return list
+}
+
+// Criteria is the table of all criteria, governing first.
+func Criteria(r *wall.Result, u quantity.System) Table {
+	t := Table{Columns: []Column{
+		{Title: "criterion"}, {Title: "case"}, {Title: "answer"}, {Title: "required", Right: true}, {Title: "allowable", Right: true},
+		{Title: "of limit", Right: true}, {Title: "role"}, {Title: "reason", Under: true, Plain: true}, {Title: "basis", Under: true},
+	}}
+	for i := range r.Criteria {
+		c := &r.Criteria[i]
+		x := CriterionOf(c, u)
+		t.Rows = append(t.Rows, Row{Cells: []string{x.Name, x.Case, x.Answer, x.Required, x.Allowable, x.Utilization, x.Role, c.Reason, c.Basis}})
+	}
+	return t
+}
+
+// need is what the wall, or each course of a tank, needs of a repeat unit.
+func need(list []wall.Course, u quantity.System) Table {
+	t := Table{Columns: []Column{{Title: "needed"}, {Title: "repeats"}, {Title: "governs"}, {Title: "note", Under: true, Plain: true, List: true}}}
+	for _, n := range list {
+		where, what := "needed", "enough as it is"
+		if n.Top > n.Bottom {
+			all := u.Apart(quantity.Distance, n.Bottom, n.Top)
+			where = "course " + all[0] + " to " + all[1]
+		}
+		if n.Repeats > 0 {
+			what = strconv.Itoa(n.Repeats) + " more of " + n.Unit.String() + ", for " + n.Governing.Title()
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{where, what, n.Governing.Title(), Lines(n.Notes)}, Line: what})
+	}
+	return t
+}
+
+func stands(a wall.Answer) string {
+	switch a {
+	case wall.Holds:
+		return "holds: every governing criterion"
+	case wall.Fails:
+		return "fails: a governing criterion"
+	case wall.Incomplete:
+		return "incomplete: a fact that a governing criterion needs is missing"
+	case wall.NotApplicable:
+	}
+	return "nothing governs: no load is stated"
+}
