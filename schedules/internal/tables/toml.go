@@ -50,7 +50,10 @@ func TOMLText(s string) string {
 
 // TOMLNumber spells a number with the fewest digits that read back the same.
 func TOMLNumber(v float64) string {
-	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e15) {
+	if v == 0 { // a zero below 0 would be read back as another one
+		return "0"
+	}
+	if a := math.Abs(v); a < 1e-6 || a >= 1e15 {
 		return strconv.FormatFloat(v, 'e', -1, 64)
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
