@@ -44,7 +44,7 @@ func TestMain(m *testing.M) {
 // does: the work is kept beside the edits, and says so late. The title counts
 // the edits.
 func editForEver(path string) error {
-	d, err := editor.Open(path, options())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		return err
 	}
@@ -52,7 +52,7 @@ func editForEver(path string) error {
 	for n := number(d.Now().Title) + 1; ; n++ {
 		row := rand.IntN(len(d.Now().Plies)+1) - 1
 		change := []edit.Edit{
-			edit.LayPly(d.Now(), d.Library(), row, ids[rand.IntN(len(ids))]),
+			edit.AddPly(d.Now(), d.Library(), row, ids[rand.IntN(len(ids))]),
 			edit.Remove(d.Now(), d.Library(), row),
 			edit.AddCount(d.Now(), d.Library(), row, 1+rand.IntN(3)),
 			edit.Move(d.Now(), d.Library(), row, rand.IntN(5)-2),
@@ -150,7 +150,7 @@ func TestCrash_losesNothingAndLeavesNothing(t *testing.T) {
 		inFile := edits(t, "the file", []byte(read(t, path)))
 
 		store.Sweep(filepath.Dir(path))
-		d, err := editor.Open(path, options())
+		d, err := editor.Open(path, none)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -10,8 +10,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 )
 
 const document = `# Scrubber drain, as the shop writes it.
@@ -53,11 +53,7 @@ material = "woven-24"
 resin    = "wall"
 `
 
-func options() editor.Options {
-	return editor.Options{Judge: func(s *laminate.Schedule, l *laminate.Library, u quantity.System) *rules.Report {
-		return &rules.Report{Schedule: s, Analysis: laminate.Analyze(s, l)}
-	}}
-}
+var none = shop.New(shop.Options{NoBook: true})
 
 // home gives the test a state folder of its own.
 func home(t *testing.T) {
@@ -84,7 +80,7 @@ func read(t *testing.T, path string) string {
 
 func open(t *testing.T, path string) *editor.Document {
 	t.Helper()
-	d, err := editor.Open(path, options())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -107,7 +103,7 @@ func do(t *testing.T, d *editor.Document, e edit.Edit) {
 }
 
 func layMat(d *editor.Document) edit.Edit {
-	return edit.LayPly(d.Now(), d.Library(), len(d.Now().Plies)-1, "mat-1.5")
+	return edit.AddPly(d.Now(), d.Library(), len(d.Now().Plies)-1, "mat-1.5")
 }
 
 func TestOpen_showsTheFileAsItIs(t *testing.T) {
@@ -126,15 +122,15 @@ func TestOpen_showsTheFileAsItIs(t *testing.T) {
 func TestOpen_tellsProblemsAndMissingFiles(t *testing.T) {
 	home(t)
 	dir := t.TempDir()
-	_, err := editor.Open(write(t, filepath.Join(dir, "bad.toml"), strings.Replace(document, "count     = 2", "cuont = 2", 1)), options())
+	_, err := editor.Open(write(t, filepath.Join(dir, "bad.toml"), strings.Replace(document, "count     = 2", "cuont = 2", 1)), none)
 	var problems *editor.ProblemsError
 	if !errors.As(err, &problems) || len(problems.Problems) != 1 || problems.Problems[0].Line != 27 || !strings.Contains(err.Error(), "cuont") {
 		t.Errorf("a typo: %v", err)
 	}
-	if _, err := editor.Open(filepath.Join(dir, "none.toml"), options()); !errors.Is(err, os.ErrNotExist) {
+	if _, err := editor.Open(filepath.Join(dir, "none.toml"), none); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("a missing file: %v", err)
 	}
-	if _, err := editor.FromBytes("standard input", []byte("\x00"), options()); !errors.As(err, &problems) || problems.Path != "standard input" {
+	if _, err := editor.FromBytes("standard input", []byte("\x00"), none); !errors.As(err, &problems) || problems.Name != "standard input" {
 		t.Errorf("rubbish: %v", err)
 	}
 }
@@ -147,13 +143,13 @@ func TestApply_andUndo(t *testing.T) {
 		t.Fatalf("after an edit: dirty %v, %d rows", d.Dirty(), len(d.Now().Plies))
 	}
 	label, at, ok := d.Undo()
-	if !ok || label != "laid ply 6 mat-1.5" || at != laminate.PlyRef(3, "") {
+	if !ok || label != "added ply 6 mat-1.5" || at != laminate.PlyRef(3, "") {
 		t.Errorf("undone %q at %+v", label, at)
 	}
 	if d.Dirty() || string(d.Bytes()) != document || d.Revision() != start+2 {
 		t.Errorf("undone: dirty %v, revision %d from %d", d.Dirty(), d.Revision(), start)
 	}
-	if label, at, ok := d.Redo(); !ok || label != "laid ply 6 mat-1.5" || at.Index != 4 || !d.Dirty() {
+	if label, at, ok := d.Redo(); !ok || label != "added ply 6 mat-1.5" || at.Index != 4 || !d.Dirty() {
 		t.Errorf("redone %q at %+v", label, at)
 	}
 	if _, _, ok := d.Redo(); ok {
@@ -232,7 +228,7 @@ func TestPreview_judgesWithoutApplying(t *testing.T) {
 
 func TestLine_followsTheTextThatASaveWrites(t *testing.T) {
 	d, path := onDisk(t)
-	do(t, d, edit.LayPly(d.Now(), d.Library(), 0, "veil-c-10"))
+	do(t, d, edit.AddPly(d.Now(), d.Library(), 0, "veil-c-10"))
 	for _, when := range []string{"before the save", "after it"} {
 		line := d.Line(laminate.PlyRef(3, "material"))
 		lines := strings.Split(string(d.Bytes()), "\n")

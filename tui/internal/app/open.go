@@ -17,7 +17,7 @@ func (r *Root) jobData() {
 
 // open lists the folder's documents.
 func (r *Root) open() {
-	r.folder = newFolder(r.desk, r.o.Editor, r.dir(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) })
+	r.folder = newFolder(r.desk, r.o.Shop, r.dir(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) })
 	r.push(r.folder.list)
 }
 
@@ -25,7 +25,7 @@ func (r *Root) open() {
 // is not saved.
 func (r *Root) openFile(path string) {
 	r.unsaved("open", func() {
-		d, err := editor.Open(path, r.o.Editor)
+		d, err := editor.Open(path, r.o.Shop)
 		if err != nil {
 			r.desk.Refuse(err.Error())
 			return

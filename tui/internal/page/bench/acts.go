@@ -20,7 +20,7 @@ func (b *Bench) addDigit(e keys.Event) {
 
 // adding adds one ply outward of the row worked at.
 func (b *Bench) adding(id string) edit.Edit {
-	return edit.LayPly(b.schedule(), b.library(), b.Desk.Row, id)
+	return edit.AddPly(b.schedule(), b.library(), b.Desk.Row, id)
 }
 
 func (b *Bench) count(by int) {

@@ -17,12 +17,15 @@ type columns struct {
 	num, material, each, here, glass, resin, zone, mass, fiber int
 }
 
-const fixed = 4 // pointer, finding mark, glyph, a blank
+const (
+	fixed         = 4  // pointer, finding mark, glyph, a blank
+	leastMaterial = 17 // the longest id of the catalog
+)
 
 // columnsFor leaves out what does not fit: no word is cut but a material's.
 func columnsFor(width int, s *laminate.Schedule, total laminate.Sum, u quantity.System) columns {
 	c := columns{num: max(5, 2*len(strconv.Itoa(total.Plies))+1), here: max(8, len(thickness(total.Thickness, u))+2), glass: 6}
-	left := width - fixed - c.num - c.here - c.glass - 14
+	left := width - fixed - c.num - c.here - c.glass - leastMaterial
 	take := func(into *int, n int) {
 		if left >= n {
 			*into, left = n, left-n
@@ -39,7 +42,7 @@ func columnsFor(width int, s *laminate.Schedule, total laminate.Sum, u quantity.
 		take(&c.mass, 8)
 		take(&c.fiber, 7)
 	}
-	c.material = min(14+max(0, left), 34)
+	c.material = min(leastMaterial+max(0, left), 34)
 	return c
 }
 

@@ -45,7 +45,7 @@ func (p *Service) build() {
 	}
 	ok := p.Desk.Apply(edit.Edit{
 		Label: "built the barrier with " + r.id, At: laminate.PlyRef(0, ""),
-		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) { return advice.Lay(s, lib, o) },
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) { return advice.WithBarrier(s, lib, o) },
 	})
 	if ok {
 		p.Desk.Leave()

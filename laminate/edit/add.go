@@ -7,7 +7,7 @@ import (
 	"frp/veilwright/laminate"
 )
 
-// LayPly lays one ply of a material outward of the row after; -1 lays it on the
+// AddPly adds one ply of a material outward of the row after; -1 puts it on the
 // process side. It takes the zone that its form has in that place, the resin
 // last used in that zone, and the material's last angle.
 //
@@ -20,29 +20,29 @@ import (
 // schedule has a family yet, barrier and structure get one each whose family is
 // not stated: which resin it is decides too much to be taken for granted, and
 // the rules report that it is missing.
-func LayPly(s *laminate.Schedule, lib *laminate.Library, after int, material string) Edit {
+func AddPly(s *laminate.Schedule, lib *laminate.Library, after int, material string) Edit {
 	number := 1
 	for i := 0; i <= after && i < len(s.Plies); i++ {
 		number += s.Plies[i].Count
 	}
-	return insertion(lib, after, fmt.Sprintf("laid ply %d %s", number, material), []laminate.Ply{{Material: material, Count: 1}})
+	return insertion(lib, after, fmt.Sprintf("added ply %d %s", number, material), []laminate.Ply{{Material: material, Count: 1}})
 }
 
 // InsertPlies puts rows outward of the row after; -1 on the process side. A
-// ply without a zone, a resin or, of a band, an angle gets them as LayPly says.
+// ply without a zone, a resin or, of a band, an angle gets them as AddPly says.
 func InsertPlies(s *laminate.Schedule, lib *laminate.Library, after int, plies []laminate.Ply) Edit {
 	count := 0
 	for _, p := range plies {
 		count += p.Count
 	}
-	label := "laid " + plural(count, "ply", "plies")
+	label := "added " + plural(count, "ply", "plies")
 	if after >= 0 && after < len(s.Plies) {
 		label += " after " + PlyLabel(s, after)
 	}
 	return insertion(lib, after, label, slices.Clone(plies))
 }
 
-// Duplicate lays the same row once more outward of it, in the same zone.
+// Duplicate adds the same row once more outward of it, in the same zone.
 func Duplicate(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
 	return Edit{
 		Label: "duplicated " + PlyLabel(s, row),
@@ -63,7 +63,7 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			switch {
 			case after < -1 || after >= len(s.Plies):
-				return nil, fmt.Errorf("there is no row %d to lay on; the schedule has %d", after+1, len(s.Plies))
+				return nil, fmt.Errorf("there is no row %d to add to; the schedule has %d", after+1, len(s.Plies))
 			case len(plies) == 0:
 				return s, nil
 			case len(s.Plies)+len(plies) > laminate.MostRows:
@@ -71,7 +71,7 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 			}
 			d := Begin(s, lib)
 			for i, p := range plies {
-				if err := d.lay(after+1+i, p); err != nil {
+				if err := d.add(after+1+i, p); err != nil {
 					return nil, err
 				}
 			}
@@ -80,9 +80,9 @@ func insertion(lib *laminate.Library, after int, label string, plies []laminate.
 	}
 }
 
-// lay inserts a ply with the zone, the resin and the angle that it does not
+// add inserts a ply with the zone, the resin and the angle that it does not
 // state.
-func (d *Draft) lay(at int, p laminate.Ply) error {
+func (d *Draft) add(at int, p laminate.Ply) error {
 	m, ok := d.lib.Material(d.s, p.Material)
 	if !ok {
 		return fmt.Errorf("there is no material %q", p.Material)

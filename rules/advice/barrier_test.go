@@ -28,12 +28,12 @@ func drain(traits ...laminate.Trait) *laminate.Schedule {
 	return s
 }
 
-// TestLay_replacesTheBarrierAlone checks the build by API 12P 5.4.2 and 5.4.3
+// TestWithBarrier_replacesTheBarrierAlone checks the build by API 12P 5.4.2 and 5.4.3
 // (a veil of at least 10 mil, two plies of mat or more) through the rules, and
 // that what stands outside is untouched.
-func TestLay_replacesTheBarrierAlone(t *testing.T) {
+func TestWithBarrier_replacesTheBarrierAlone(t *testing.T) {
 	s, lib := drain(laminate.Fluorides), catalog.Library()
-	n, err := advice.Lay(s, lib, advice.Options{})
+	n, err := advice.WithBarrier(s, lib, advice.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -58,9 +58,9 @@ func TestLay_replacesTheBarrierAlone(t *testing.T) {
 	}
 }
 
-func TestLay_choice(t *testing.T) {
+func TestWithBarrier_choice(t *testing.T) {
 	s, lib := drain(), catalog.Library()
-	n, err := advice.Lay(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: catalog.DoubleBuild.ID})
+	n, err := advice.WithBarrier(s, lib, advice.Options{Veil: catalog.VeilPolyester15, Resin: laminate.NovolacVinylEster.String(), Build: catalog.DoubleBuild.ID})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -79,7 +79,7 @@ func TestLay_choice(t *testing.T) {
 	}
 }
 
-func TestLay_refuses(t *testing.T) {
+func TestWithBarrier_refuses(t *testing.T) {
 	s, lib := drain(laminate.Fluorides), catalog.Library()
 	for _, tc := range []struct {
 		name string
@@ -90,7 +90,7 @@ func TestLay_refuses(t *testing.T) {
 		{"a build nobody asks for", advice.Options{Build: catalog.SingleBuild.ID + advice.FilledSuffix}, "there is no build"},
 		{"a veil there is none of", advice.Options{Veil: "veil-of-moonlight"}, "there is no veil"},
 	} {
-		if _, err := advice.Lay(s, lib, tc.o); err == nil || !strings.Contains(err.Error(), tc.want) {
+		if _, err := advice.WithBarrier(s, lib, tc.o); err == nil || !strings.Contains(err.Error(), tc.want) {
 			t.Errorf("%s: %v, want %q", tc.name, err, tc.want)
 		}
 	}

@@ -2,12 +2,12 @@ package advice
 
 import "frp/veilwright/laminate"
 
-// Lay makes a schedule with a barrier that suits in the place of the one it
+// WithBarrier makes a schedule with a barrier that suits in the place of the one it
 // has, if any: the first of those that Propose would build walls on, with the
 // choices the options fix. What stands outside of the barrier stays, its zones
 // written. Errors: an option there is none of, nothing that suits, no material
 // to lay with.
-func Lay(s *laminate.Schedule, lib *laminate.Library, o Options) (*laminate.Schedule, error) {
+func WithBarrier(s *laminate.Schedule, lib *laminate.Library, o Options) (*laminate.Schedule, error) {
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
