@@ -2,12 +2,13 @@
 // with their texts and pictures, exercises of every kind answered with the
 // keyboard alone, marked demand by demand with the reason for each miss, and
 // the next exercise by what was missed before.
+//
+// What is built is built on the bench, on a document of the exercise's own.
 package practice
 
 import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -31,11 +32,9 @@ type Options struct {
 
 // Practice is the page. Make it with New.
 type Practice struct {
-	desk  *page.Desk
-	o     Options
-	acts  page.Acts[*Practice]
-	w, h  int
-	frame draw.Frame
+	page.Base
+	o    Options
+	w, h int
 
 	list     []*exercise.Exercise
 	problems []string
@@ -44,46 +43,37 @@ type Practice struct {
 	person   string
 	nobody   bool // practices without a name
 	progress practice.Progress
+	begun    []string // exercises left with an answer that is not marked
 
-	home  *home
-	now   screen
-	work  work // the exercise that is open, nil for none
-	begun []string
+	home *home
+	now  screen
+	work work // the exercise that is open, nil for none
 }
 
-// screen is what the page shows.
+// screen is what the page shows while nothing is open over it.
 type screen interface {
-	scope() keys.Scope
+	rows(p *Practice) keys.Table
 	lines(p *Practice, w, h int) []string
-}
-
-// typist is a screen on which characters may go into a field.
-type typist interface {
-	screen
-	typing() bool
-	typed(p *Practice, e keys.Event)
 }
 
 // New makes the page on a desk.
 func New(d *page.Desk, o Options) *Practice {
-	p := &Practice{desk: d, o: o, acts: acts(), home: &home{}}
+	p := &Practice{Base: page.NewBase("practice", d), o: o, home: &home{}}
 	p.now = p.home
 	return p
 }
 
-// Name is the page's name.
-func (*Practice) Name() string { return "practice" }
-
 // SetSize tells the size of the screen.
 func (p *Practice) SetSize(w, h int) {
-	p.w, p.h, p.frame = w, h, draw.PageFrame(draw.Size{W: w, H: h})
+	p.w, p.h = w, h
+	p.Base.SetSize(w, h)
 	if b, ok := p.work.(*atBench); ok {
 		b.bench.SetSize(w, h)
 	}
-	if s, ok := p.now.(*reader); ok {
-		s.fit(p.frame.Body)
-	}
 }
+
+// Reset does nothing: exercises have nothing to do with the open document.
+func (*Practice) Reset() {}
 
 // Own is the desk of the exercise that is answered on the bench, nil while
 // there is none: keys of everywhere act on it then.
@@ -99,80 +89,63 @@ func (p *Practice) here() *page.Desk {
 	if d := p.Own(); d != nil {
 		return d
 	}
-	return p.desk
+	return p.Desk
 }
 
-// Reset does nothing: exercises have nothing to do with the open document.
-func (*Practice) Reset() {}
-
-// Bindings are the page's keys.
-func (p *Practice) Bindings() []keys.Binding {
-	return append(p.acts.Bindings(), p.lead().Bindings()...)
-}
-
-// Scope is where keys act now.
-func (p *Practice) Scope() keys.Scope { return p.now.scope() }
-
-// Can tells why a binding cannot act now.
-func (p *Practice) Can(id keys.ID) string {
+// open opens a list, a form or a text over what is shown.
+func (p *Practice) open(o page.Overlay) {
 	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Can(id)
+		b.bench.Open(o)
+		return
 	}
-	return p.acts.Why(p, p.Scope(), id)
+	p.Open(o)
 }
 
-// Busy tells that keys of everywhere rest: where an exercise or a text is open
-// they would be about the document, which has nothing to do with it. On the
-// bench they are about the exercise's own.
-func (p *Practice) Busy() bool {
-	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Busy()
-	}
-	return p.now != screen(p.home)
-}
-
-// Typing tells that characters go into a field.
-func (p *Practice) Typing() bool {
-	switch s := p.now.(type) {
-	case *atBench:
-		return s.bench.Typing()
-	case typist:
-		return s.typing()
-	}
-	return false
-}
-
-// Press handles a key or a paste.
-func (p *Practice) Press(e keys.Event) page.Wish {
+// Settle reads the exercises the first time the page is looked at.
+func (p *Practice) Settle() {
 	p.load()
 	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Press(e)
+		b.bench.Settle()
 	}
-	if p.Typing() && (e.Rune != 0 || e.Key == "") {
-		p.now.(typist).typed(p, e)
-		return page.Done
+	p.Base.Settle()
+}
+
+// Table is the keys of what is shown. Where an exercise or a step of the course
+// is open, keys that are about the document that is open rest.
+func (p *Practice) Table() keys.Table {
+	p.load()
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Table()
 	}
-	found, why := p.acts.Press(p, p.Scope(), e)
-	switch {
-	case why != "":
-		p.desk.Refuse(why)
-	case found:
-	case p.Typing():
-		p.now.(typist).typed(p, e)
-	case e.Key == "":
-		p.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keys.Tab, !p.Busy():
-		return page.Leave
-	default:
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys, Esc goes back")
+	t := p.now.rows(p)
+	if p.now == screen(p.home) {
+		return t
 	}
-	return page.Done
+	return t.Over(keys.Table{{
+		Keys: []string{"u", "y", "j", "s", "a", "o", keys.Tab}, Long: "what is about the document that is open rests here", Group: "Everywhere", Rank: 99,
+		Can: func() string { return elsewhere }, Do: func(keys.Event) {},
+	}})
+}
+
+const elsewhere = "this is about the document that is open, and the course is: Esc goes back"
+
+// Over is what is open over it.
+func (p *Practice) Over() page.Overlay {
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Over()
+	}
+	return p.Base.Over()
 }
 
 // Lines draws the page.
 func (p *Practice) Lines() []string {
-	p.load()
-	return p.now.lines(p, p.frame.Body.W, p.frame.Body.H)
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Lines()
+	}
+	if o := p.Over(); o != nil {
+		return o.Lines()
+	}
+	return p.now.lines(p, p.Frame.Body.W, p.Frame.Body.H)
 }
 
 // load reads the exercises the first time the page is looked at.
@@ -184,7 +157,7 @@ func (p *Practice) load() {
 	p.list, p.problems = p.o.Exercises()
 	if p.o.Person != "" {
 		if err := p.be(p.o.Person); err != nil {
-			p.desk.Refuse(err.Error())
+			p.Desk.Refuse(err.Error())
 		}
 	}
 }
@@ -199,3 +172,28 @@ func (p *Practice) of(step int) []*exercise.Exercise {
 	}
 	return list
 }
+
+// points is the row of keys that points at another of n rows.
+func points(at *int, n int, group, short, long string) keys.Row {
+	return keys.Row{
+		Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: short, Long: long, Group: group, Rank: 8,
+		Do: func(e keys.Event) {
+			if e.Key == keys.Up {
+				*at = max(0, *at-1)
+			} else {
+				*at = max(0, min(n-1, *at+1))
+			}
+		},
+	}
+}
+
+// digit makes a row's act of what a digit does.
+func digit(do func(d int)) func(keys.Event) {
+	return func(e keys.Event) {
+		d, _ := e.Digit()
+		do(d)
+	}
+}
+
+// plain makes a row's act of what any of its keys does.
+func plain(do func()) func(keys.Event) { return func(keys.Event) { do() } }
