@@ -214,7 +214,7 @@ func (l *List) Table() keys.Table {
 	if verb == "" {
 		verb = "take"
 	}
-	t := append(keys.Table{}, l.Keys...)
+	var t keys.Table
 	if l.Take != nil {
 		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the row pointed at", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})
 	}
@@ -266,7 +266,7 @@ func (l *List) Table() keys.Table {
 			l.pointed()
 		}
 	}
-	return append(t, leave)
+	return l.Keys.Over(append(t, leave))
 }
 
 // before is what stands before the rows.
