@@ -86,7 +86,7 @@ type styles struct{ r *lipgloss.Renderer }
 func (p styles) style(s lipgloss.Style) Style {
 	const text = "x"
 	on, off, _ := strings.Cut(s.Render(text), text)
-	return Style{on, off}
+	return Style{on, strings.Replace(off, "[0m", "[m", 1)} // the same in a byte less
 }
 
 // colored is a style of a foreground color, and a background where it has one.

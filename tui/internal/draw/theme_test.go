@@ -133,7 +133,7 @@ func TestRender_closesWhatItOpens(t *testing.T) {
 	for _, k := range draw.Kinds() {
 		for name, s := range styles(draw.New(k)) {
 			got := s.Render("x")
-			if opened, closed := strings.Count(got, "\x1b[") > 0, strings.HasSuffix(got, "\x1b[0m"); opened != closed {
+			if opened, closed := strings.Count(got, "\x1b[") > 0, strings.HasSuffix(got, "\x1b[m"); opened != closed {
 				t.Errorf("%s %s: %q", k, name, got)
 			}
 			if s.Render("") != "" {
