@@ -297,17 +297,17 @@ func (l *List) Lines() []string {
 	if len(l.found) == 0 {
 		lines = append(lines, t.Dim.Render("  "+l.none()))
 	}
-	wide, alone := 0, true
+	wide, word, noted := 0, 0, false
 	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
 		it := &l.Items[l.found[i]]
 		wide = max(wide, draw.Width(draw.Clean(it.Name)))
-		alone = alone && it.Note == "" && it.Word == "" && it.Why == ""
+		word = max(word, draw.Width(draw.Clean(it.Word)))
+		noted = noted || it.Note != "" || it.Why != ""
 	}
-	if alone {
-		wide = min(wide, max(1, l.w-4))
-	} else {
-		wide = min(wide, max(1, l.w*3/5))
+	if noted {
+		wide = min(wide, l.w*3/5)
 	}
+	wide = max(1, min(wide, l.w-8-word))
 	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
 		lines = append(lines, l.row(i, wide))
 	}
