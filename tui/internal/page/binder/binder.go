@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/recorder"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -110,15 +111,16 @@ func (b *Binder) folder() string {
 	return "."
 }
 
+// unshelved opens what rests on no shop book.
+var unshelved *shop.Shop
+
 // ChooseSpecification is the choice of a specification's file.
 func (b *Binder) ChooseSpecification() task.Task {
-	look := func(_ string, text []byte) (widget.PickerEntry, bool) {
-		if kind, _ := schedules.Sniff(text); kind != schedules.Specification {
-			return widget.PickerEntry{}, false
-		}
-		s, problems := schedules.DecodeSpecification(text)
-		if len(problems) > 0 {
-			return widget.PickerEntry{Why: problems[0].String()}, true
+	look := func(name string, text []byte) (widget.PickerEntry, bool) {
+		o := unshelved.Open(name, text, "")
+		s := o.Specification
+		if s == nil {
+			return widget.PickerEntry{Why: o.Why()}, o.Kind == schedules.Specification
 		}
 		return widget.PickerEntry{Note: strings.TrimSpace(s.Number + " " + s.Title)}, true
 	}
@@ -135,16 +137,14 @@ const newRecord = "begin a new record"
 
 // ChooseRecord is the choice of a record's file, or of beginning one.
 func (b *Binder) ChooseRecord() task.Task {
-	look := func(_ string, text []byte) (widget.PickerEntry, bool) {
-		if kind, _ := schedules.Sniff(text); kind != schedules.Record {
-			return widget.PickerEntry{}, false
-		}
-		r, torn, problems := schedules.DecodeRecord(text)
-		if len(problems) > 0 {
-			return widget.PickerEntry{Why: problems[0].String()}, true
+	look := func(name string, text []byte) (widget.PickerEntry, bool) {
+		o := unshelved.Open(name, text, "")
+		r := o.Record
+		if r == nil {
+			return widget.PickerEntry{Why: o.Why()}, o.Kind == schedules.Record
 		}
 		e := widget.PickerEntry{Note: about(r), Word: "another schedule", Look: b.desk.Theme.Warning}
-		if torn != "" {
+		if o.Torn != "" {
 			e.Note += " · last entry half-written"
 		}
 		if strings.EqualFold(r.ScheduleSHA256, b.Sum()) {
