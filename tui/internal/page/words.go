@@ -152,7 +152,7 @@ func Count(n int, noun string) string {
 	}
 	switch noun {
 	case "incomplete":
-		return strconv.Itoa(n) + " open"
+		return strconv.Itoa(n) + " incomplete"
 	case "ply":
 		return strconv.Itoa(n) + " plies"
 	}
@@ -177,4 +177,20 @@ func TallyPieces(t *draw.Theme, r *rules.Report) []widget.Piece {
 		return []widget.Piece{{Text: "nothing found", Look: t.Good}}
 	}
 	return pieces
+}
+
+// Labeled sets a text under a label: the label in the first cells, the text
+// wrapped beside it in a look of its own. An empty text is no line.
+func Labeled(t *draw.Theme, cells int, label, text string, w int, look ...draw.Style) []string {
+	var lines []string
+	for i, line := range draw.Wrap(draw.CleanText(text), max(20, min(w-cells-2, 100))) {
+		if i > 0 {
+			label = ""
+		}
+		for _, l := range look {
+			line = l.Render(line)
+		}
+		lines = append(lines, " "+t.Label.Render(draw.Left(label, cells))+line)
+	}
+	return lines
 }
