@@ -36,11 +36,11 @@ func Main() Code {
 // Globals are the flags that stand with every command.
 type Globals struct {
 	JSON   bool             `name:"json" help:"Print one JSON value instead of text."`
-	Units  unitsFlag        `placeholder:"us|si" help:"Units of text and screens; left out, each document's own."`
-	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those that lie beside the documents."`
+	Units  unitsFlag        `placeholder:"us|si" help:"Units of text and screens; each document's own if left out."`
+	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those beside the documents."`
 	NoBook bool             `xor:"book" help:"Use no shop book."`
 	Theme  themeFlag        `placeholder:"dark|light|mono" help:"Colors of the terminal program."`
-	Shown  helpFlag         `name:"help" short:"h" help:"Say how this command is used."`
+	Shown  helpFlag         `name:"help" short:"h" help:"Show how to use this command."`
 	Told   kong.VersionFlag `name:"version" help:"Print the version."`
 }
 
