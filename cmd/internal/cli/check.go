@@ -37,10 +37,8 @@ func (k checkCommand) Run(c *call) error {
 	}
 	run.tellPassed()
 	if run.seen == 0 {
-		if c.JSON {
-			_ = c.out.JSON([]any{}) // what cannot be written is told at the end
-		}
-		return fmt.Errorf("no document to check in %s", strings.Join(k.Files, ", "))
+		c.say.Say("no document to check in %s", strings.Join(k.Files, ", "))
+		c.ends(Unusable)
 	}
 	if c.JSON {
 		return c.out.JSON(run.reports)

@@ -50,7 +50,9 @@ func (k tidyCommand) Run(c *call) error {
 }
 
 // tidied tells the kinds that have a canonical form here.
-func tidied(k schedules.Kind) bool { return k == schedules.Schedule || k == schedules.Job || k == schedules.ShopBook }
+func tidied(k schedules.Kind) bool {
+	return k == schedules.Schedule || k == schedules.Job || k == schedules.ShopBook
+}
 
 func tidyOne(c *call, d *shop.Opened) error {
 	tidy, err := canonical(d)
