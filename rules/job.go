@@ -22,7 +22,7 @@ type JobReport struct {
 var JobIncomplete = &Rule{
 	ID:     "job-incomplete",
 	Family: "structure",
-	Title:  "Part of the job is not judged",
+	Title:  "Part of the job cannot be determined",
 	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
 		"so that a job is not clear before somebody has judged it by hand.",
 	Severity: []Severity{Incomplete},
@@ -40,7 +40,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 		p := &j.Parts[i]
 		s := j.Wall(i)
 		if _, read := j.Schedules[p.Schedule]; p.Schedule != "" && !read {
-			r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefJobPart, Index: i, Key: "schedule"}, "part %s is not judged: its schedule was not read", p.ID))
+			r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefJobPart, Index: i, Key: "schedule"}, "part %s cannot be determined: its schedule was not read", p.ID))
 			r.Parts = append(r.Parts, &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Verdict: Incomplete})
 			continue
 		}
@@ -68,7 +68,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	count(len(j.Joints), "joint", "joints", laminate.RefJoint)
 	count(len(j.Nozzles), "nozzle", "nozzles", laminate.RefNozzle)
 	if len(rest) > 0 {
-		r.Findings = append(r.Findings, fail(at, "not judged: %s, with their laminates", strings.Join(rest, " and ")))
+		r.Findings = append(r.Findings, fail(at, "cannot be determined: %s, with their laminates", strings.Join(rest, " and ")))
 	}
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
