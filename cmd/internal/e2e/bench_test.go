@@ -43,10 +43,7 @@ func readmeKeys(t *testing.T) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, rest, found := strings.Cut(string(text), "From\nnothing, `")
-	if !found {
-		_, rest, found = strings.Cut(string(text), "From nothing, `")
-	}
+	_, rest, found := strings.Cut(string(text), "On an empty schedule `")
 	given, _, closed := strings.Cut(rest, "`")
 	if !found || !closed {
 		t.Fatal("README.md gives no keys for a wall from nothing")
