@@ -27,7 +27,10 @@ func TestMain(m *testing.M) {
 	if os.Getenv(hangVariable) == "" {
 		os.Exit(m.Run())
 	}
-	d, err := editor.FromBytes("vent.toml", []byte(stack), shop.New(shop.Options{Trouble: func(error) { select {} }}))
+	d, err := editor.FromBytes("vent.toml", []byte(stack), shop.New(shop.Options{Trouble: func(error) {
+		_, _ = os.Stderr.WriteString("hangs: ")
+		select {}
+	}}))
 	if err == nil {
 		err = Run(d, Options{Theme: "mono"})
 	}
@@ -77,6 +80,9 @@ func TestRun_endsWhenAskedThoughItHangs(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, _ = io.WriteString(tty, "s")
+	if _, err := said.Read(make([]byte, len("hangs: "))); err != nil {
+		t.Fatal(err)
+	}
 	rest := make(chan string)
 	go func() {
 		b, _ := io.ReadAll(tty) // a terminal whose program ended gives an error
