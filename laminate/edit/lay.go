@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 )
 
 // LayPly lays one ply of a material outward of the row after; -1 lays it on the
@@ -32,7 +33,7 @@ func InsertPlies(s *laminate.Schedule, lib *laminate.Library, after int, plies [
 	for _, p := range plies {
 		count += p.Count
 	}
-	label := "laid " + plural(count, "ply", "plies")
+	label := "laid " + quantity.Counted(count, "ply", "plies")
 	if after >= 0 && after < len(s.Plies) {
 		label += " after " + PlyLabel(s, after)
 	}

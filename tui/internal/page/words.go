@@ -130,7 +130,7 @@ func MaterialName(m *laminate.Material) string {
 
 // Degrees prints an angle: "55°".
 func Degrees(a float64) string {
-	return strconv.FormatFloat(a, 'f', -1, 64) + "°"
+	return quantity.US.Figure(a, quantity.Angle)
 }
 
 // Percent prints a share known or not: "30 %", "—".
@@ -143,16 +143,13 @@ func Percent(share float64, ok bool) string {
 
 // Count prints a number of things: "1 break", "3 breaks".
 func Count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
 	switch noun {
 	case "incomplete":
-		return strconv.Itoa(n) + " open"
+		return quantity.Counted(n, noun, noun)
 	case "ply":
-		return strconv.Itoa(n) + " plies"
+		return quantity.Counted(n, noun, "plies")
 	}
-	return strconv.Itoa(n) + " " + noun + "s"
+	return quantity.Counted(n, noun, noun+"s")
 }
 
 // TallyPieces is how many findings of each severity a report has, each in its

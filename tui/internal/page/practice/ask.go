@@ -136,7 +136,7 @@ func (s *asking) lines(p *Practice, w, h int) []string {
 		case e.Questions[i].Ask.Answer() == exercise.Content:
 			q += " (to " + quantity.Number(100*within, 1) + " points of percent)"
 		default:
-			q += " (to " + percent(within) + ")"
+			q += " (to " + quantity.Percent(within) + ")"
 		}
 		if i == s.at && !s.open {
 			asked = append(asked, t.Selected.Render(draw.Left(draw.Pointer+q, w)))

@@ -145,7 +145,7 @@ func (a *attempt) mark(p *Practice) {
 	p.progress.Entries = append(p.progress.Entries[:len(p.progress.Entries):len(p.progress.Entries)], entry)
 	m, _ := a.session.Mark()
 	p.now = newMarked(a, m)
-	p.desk.Say("marked: " + percent(m.Score))
+	p.desk.Say("marked: " + quantity.Percent(m.Score))
 	if a.draft != nil {
 		if err := a.draft.Drop(); err != nil {
 			p.desk.Refuse("marked; but " + err.Error())
@@ -162,7 +162,7 @@ func (a *attempt) hint(p *Practice) {
 	_, cost := a.session.HintsLeft()
 	a.session = a.session.Hint()
 	p.SetSize(p.w, p.h) // the text that stands first is longer now
-	p.here().Say("a hint, for " + percent(cost) + " of the full mark: it stands under the task")
+	p.here().Say("a hint, for " + quantity.Percent(cost) + " of the full mark: it stands under the task")
 }
 
 // workActs are the keys that every kind of exercise has.
@@ -225,8 +225,6 @@ func (s *resuming) lines(p *Practice, w, h int) []string {
 	out = append(out, "", "   "+t.Key.Render("1")+"  go on with it", "   "+t.Key.Render("2")+"  begin anew; it stays kept until an answer is marked")
 	return out[:min(len(out), h)]
 }
-
-func percent(share float64) string { return quantity.Number(100*share, 0) + " %" }
 
 // title names the exercise.
 func (a *attempt) title(t *draw.Theme) []widget.Piece {

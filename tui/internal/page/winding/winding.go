@@ -287,7 +287,7 @@ func (p *Winding) giveAngle() {
 		return
 	}
 	a := t.angle
-	p.desk.Apply(edit.SetPly(p.desk.Doc.Now(), p.desk.Doc.Library(), p.row, "angle", "angle "+quantity.Number(a, 1)+"°", func(ply *laminate.Ply) {
+	p.desk.Apply(edit.SetPly(p.desk.Doc.Now(), p.desk.Doc.Library(), p.row, "angle", "angle "+quantity.US.Figure(a, quantity.Angle), func(ply *laminate.Ply) {
 		ply.Angle = laminate.Some(a)
 	}))
 }

@@ -130,7 +130,7 @@ func TestWinding_givesTheAngle(t *testing.T) {
 
 func TestWinding_saysWhatIsMissing(t *testing.T) {
 	p := page80(t, strings.Replace(pipe, "inside_diameter = \"24 in\"\n", "", 1))
-	if text := strings.Join(p.Lines(), "\n"); !strings.Contains(text, "cannot be told: diameter: not stated") {
+	if text := strings.Join(p.Lines(), "\n"); !strings.Contains(text, "cannot be determined: diameter: not stated") {
 		t.Errorf("the page does not say it:\n%s", text)
 	}
 	press(p, "5", "0", keys.Enter)
