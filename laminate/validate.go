@@ -52,8 +52,14 @@ func Validate(s *Schedule, lib *Library) []Fault {
 }
 
 // Validate tells the values of a resin that cannot be; at says where it stands.
+//
+// A shop's resin needs its family. A schedule's may lack it while the wall is
+// being built: that is a fact not stated, which the rules report, and no fault.
 func (r *Resin) Validate(at Ref) []Fault {
 	c := &checker{ref: at}
+	if r.Family == NoFamily {
+		c.fail("family", "it is missing; a resin needs its family, one of %s", Families.List())
+	}
 	c.resin(r)
 	return c.faults
 }
@@ -227,9 +233,6 @@ func (c *checker) service(s *Service) {
 
 func (c *checker) resin(r *Resin) {
 	c.id(r.ID)
-	if r.Family == NoFamily {
-		c.fail("family", "it is missing; a resin needs its family, one of %s", Families.List())
-	}
 	c.sane("filler_content", r.FillerContent, fillings)
 	within(c, "filler_density", r.FillerDensity, densities)
 	within(c, "density", r.Density, densities)

@@ -12,9 +12,10 @@ const (
 	Warning                    // somebody decides
 	Incomplete                 // cannot be judged: a fact that matters is missing
 	Break                      // do not build
+	Unusable                   // not judged: the document itself has a problem
 )
 
 // Severities are their words.
-var Severities = word.Of[Severity]("clear", "note", "warning", "incomplete", "break")
+var Severities = word.Of[Severity]("clear", "note", "warning", "incomplete", "break", "unusable")
 
 func (s Severity) String() string { return Severities.Name(s) }

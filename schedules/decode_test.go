@@ -174,7 +174,6 @@ func TestDecode_badInput(t *testing.T) {
 		{"no material", head + "[[ply]]\nresin = \"r\"\n", 7, "ply.material", "missing"},
 		{"resin not defined", head + "[[ply]]\nmaterial = \"mat-1.5\"\nresin = \"q\"\n", 9, "ply.resin", `no [[resin]] has the id "q"`},
 		{"resin twice", head + "[[resin]]\nid = \"r\"\nfamily = \"chlorendic-polyester\"\n", 8, "resin.id", "already"},
-		{"resin without family", "document = \"schedule\"\nformat = 1\n[[resin]]\nid = \"q\"\n", 3, "resin.family", "missing"},
 		{"material without a form", head + "[[material]]\nid = \"m\"\n", 7, "material.form", "missing"},
 		{"mat without a mass", head + "[[material]]\nid = \"m\"\nform = \"chopped-mat\"\nfiber = \"e-glass\"\n", 7, "material.areal_mass", "a chopped-mat needs it"},
 		{"coat without thickness", head + "[[material]]\nid = \"m\"\nform = \"resin-coat\"\n", 7, "material.thickness", "a resin-coat needs it"},

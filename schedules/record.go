@@ -236,7 +236,7 @@ func DecodeRecord(b []byte) (r *record.Record, torn string, problems []Problem) 
 	if r != nil || len(problems) == 0 {
 		return r, "", problems
 	}
-	whole := WholeEntries(b)
+	whole := ended(b)
 	if whole == 0 || whole == len(b) {
 		return nil, "", problems
 	}
@@ -348,13 +348,26 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 	}
 }
 
-// WholeEntries says how many leading bytes of a record are whole: up to and
-// with the last empty line, which ends an entry.
+// WholeEntries says how many leading bytes of a record are whole: those that
+// DecodeRecord takes. What can be read is whole however it ends; where something
+// cannot, what was written up to the last empty line is.
 func WholeEntries(b []byte) int {
-	if at := bytes.LastIndex(b, []byte("\n\n")); at >= 0 {
-		return at + 2
+	if r, _ := decodeRecord(b); r != nil {
+		return len(b)
 	}
-	return 0
+	return ended(b)
+}
+
+// ended is the length of what ends in an empty line, as every entry does that
+// the program writes.
+func ended(b []byte) int {
+	whole := 0
+	for _, end := range []string{"\n\n", "\n\r\n"} {
+		if at := bytes.LastIndex(b, []byte(end)); at >= 0 {
+			whole = max(whole, at+len(end))
+		}
+	}
+	return whole
 }
 
 // RecordHead is the beginning of a new record, to which entries are added.

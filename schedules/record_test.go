@@ -65,6 +65,11 @@ func TestDecodeRecord_readsWhatEntriesWrite(t *testing.T) {
 	}
 }
 
+// entriesOf is how many entries of each kind a record has.
+func entriesOf(r *record.Record) [5]int {
+	return [5]int{len(r.Laid), len(r.Readings), len(r.Defects), len(r.Decisions), len(r.Struck)}
+}
+
 // A power cut leaves any prefix of the last entry.
 func TestDecodeRecord_cutAnywhereKeepsWholeEntries(t *testing.T) {
 	b := whole9(t)
@@ -76,6 +81,14 @@ func TestDecodeRecord_cutAnywhereKeepsWholeEntries(t *testing.T) {
 		}
 		if len(r.Readings) != 5 || len(r.Defects) != 1 || len(r.Struck) != 1 {
 			t.Fatalf("cut at %d lost a whole entry", cut)
+		}
+	}
+	// Reading and recovery go by one rule.
+	for cut := range len(b) {
+		r, torn, problems := DecodeRecord(b[:cut])
+		whole := WholeEntries(b[:cut])
+		if again, _, more := DecodeRecord(b[:whole]); len(problems) == 0 && ((torn == "") != (whole == cut) || len(more) > 0 || entriesOf(r) != entriesOf(again)) {
+			t.Fatalf("cut at %d: torn %q, whole %d, %v", cut, torn, whole, more)
 		}
 	}
 	_, torn, _ := DecodeRecord(b[:last+len("[[decision]]\nout")])

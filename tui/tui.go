@@ -16,6 +16,7 @@ import (
 
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/terminal"
@@ -32,8 +33,8 @@ type Options struct {
 	// program where an id is the same.
 	Person    string
 	Exercises []*exercise.Exercise
-	// Editor is how other documents are opened.
-	Editor editor.Options
+	// Shop is how other documents are opened.
+	Shop *shop.Shop
 }
 
 // Page is a page of the program.
@@ -71,7 +72,7 @@ func Run(d *editor.Document, o Options) error {
 	defer signal.Stop(signals)
 	job := terminal.NewJob()
 	root, err := app.New(d, app.Options{
-		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Editor: o.Editor,
+		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Shop: o.Shop,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 	})

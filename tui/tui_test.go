@@ -8,11 +8,8 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/draw"
 )
@@ -31,9 +28,7 @@ resin = "wall"
 func open(t *testing.T) *editor.Document {
 	t.Helper()
 	t.Setenv("XDG_STATE_HOME", t.TempDir())
-	d, err := editor.FromBytes("vent.toml", []byte(stack), editor.Options{Judge: func(s *laminate.Schedule, lib *laminate.Library, u quantity.System) *rules.Report {
-		return all.Judge(s, lib, rules.Options{Units: u})
-	}})
+	d, err := editor.FromBytes("vent.toml", []byte(stack), shop.New(shop.Options{NoBook: true}))
 	if err != nil {
 		t.Fatal(err)
 	}

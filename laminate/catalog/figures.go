@@ -25,6 +25,10 @@ func families() (all [9]laminate.FamilyData) {
 	set(laminate.BrominatedVinylEster, 1220, 3.4, 0.045, brominated)
 	set(laminate.NovolacVinylEster, 1150, 3.4, 0.035, vinylEster)
 	set(laminate.BrominatedNovolacVinylEster, 1220, 3.4, 0.035, brominated)
+	// A resin whose family is not stated weighs about what they all do, so that a
+	// wall shows its thickness while it is being built. It has no modulus: nothing
+	// that carries load may rest on a guess.
+	all[laminate.NoFamily] = laminate.FamilyData{Density: kgPerM3(1150), Source: "family not stated: density taken as 1150 kg/m3, the families run from 1120 to 1250"}
 	return all
 }
 

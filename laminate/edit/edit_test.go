@@ -305,7 +305,6 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"angle of a mat":       {edit.SetPly(s, l, 2, "", "", func(p *laminate.Ply) { p.Angle = laminate.Some(0.0) }), "no direction"},
 		"resin in use":         {edit.RemoveResin(s, 0), "ply 1 veil-c-15 is laid in it"},
 		"resin twice":          {edit.AddResin(s, laminate.Resin{ID: "wall", Family: laminate.VinylEster}), "already"},
-		"resin of no family":   {edit.AddResin(s, laminate.Resin{ID: "x"}), "family"},
 		"negative length": {edit.SetPart("length", "", func(p *laminate.Part) { p.Length = quantity.New(-1, quantity.Foot) }),
 			"below zero"},
 		"vacuum below zero": {edit.SetService("vacuum", "", func(v *laminate.Service) { v.Vacuum = quantity.New(-1, quantity.PSI) }),
@@ -327,10 +326,35 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 	}
 }
 
-func TestLayPly_needsAResin(t *testing.T) {
+// A wall begun from nothing has a resin for the barrier and one for the
+// structure, and nobody has said yet what they are.
+func TestLayPly_fromNothingLeavesTheResinFamiliesUnstated(t *testing.T) {
 	s, l := &laminate.Schedule{}, catalog.Library()
-	if next, err := edit.LayPly(s, l, -1, "mat-1.5").Do(s); err == nil || next != nil || !strings.Contains(err.Error(), "add a resin") {
-		t.Errorf("laid in nothing: %v", err)
+	for i, id := range []string{"veil-c-15", "mat-1.5", "mat-1.5", "woven-24", "topcoat"} {
+		next, err := edit.LayPly(s, l, i-1, id).Do(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s = next
+	}
+	var resins, plies []string
+	for _, r := range s.Resins {
+		resins = append(resins, r.ID)
+		if r.Family != laminate.NoFamily {
+			t.Errorf("resin %s was taken to be %s", r.ID, r.Family)
+		}
+	}
+	for i := range s.Plies {
+		plies = append(plies, s.Plies[i].Resin)
+	}
+	if got := strings.Join(resins, " "); got != "barrier structure" {
+		t.Errorf("resins are %s", got)
+	}
+	if got := strings.Join(plies, " "); got != "barrier barrier barrier structure structure" {
+		t.Errorf("plies are laid in %s", got)
+	}
+	if a := laminate.Analyze(s, l); !(a.Total.Thickness > 0) {
+		t.Error("the wall shows no thickness")
 	}
 }
 

@@ -17,7 +17,10 @@ import (
 // tested structure; chopped glass continues the barrier until its gel stop, or
 // two plies after one veil and four after two. The resin: the nearest of the
 // zone, else of the barrier or the structure as a whole, else the first one
-// that no ply uses yet, else that of the row it is laid on.
+// that no ply uses yet, else that of the row it is laid on. Where no resin of the
+// schedule has a family yet, barrier and structure get one each whose family is
+// not stated: which resin it is decides too much to be taken for granted, and
+// the rules report that it is missing.
 func LayPly(s *laminate.Schedule, lib *laminate.Library, after int, material string) Edit {
 	number := 1
 	for i := 0; i <= after && i < len(s.Plies); i++ {
@@ -92,6 +95,9 @@ func (d *Draft) lay(at int, p laminate.Ply) error {
 	}
 	if p.Resin == "" {
 		p.Resin = d.resinAt(at, zone)
+	}
+	if p.Resin == "" && m.Form != laminate.Lamina {
+		p.Resin = d.unstatedResin(zone)
 	}
 	if err := checkFacts(m, &p); err != nil {
 		return err
@@ -170,7 +176,7 @@ func (d *Draft) roomInBarrier(at int) bool {
 }
 
 // resinAt is the resin for a ply laid before row at in a zone; "" where the
-// schedule has none.
+// schedule has none of a stated family but what lies in the other part.
 func (d *Draft) resinAt(at int, zone laminate.Zone) string {
 	same := func(z laminate.Zone) bool { return z == zone }
 	alike := func(z laminate.Zone) bool { return z.InBarrier() == zone.InBarrier() }
@@ -182,13 +188,25 @@ func (d *Draft) resinAt(at int, zone laminate.Zone) string {
 	if r := d.unusedResin(); r != "" {
 		return r
 	}
-	if r := d.nearestResin(at, func(laminate.Zone) bool { return true }); r != "" {
+	if r := d.nearestResin(at, func(laminate.Zone) bool { return true }); r != "" && d.knowsFamily(r) {
 		return r
 	}
-	if len(d.s.Resins) > 0 {
-		return d.s.Resins[0].ID
+	if i := slices.IndexFunc(d.resins(), func(r laminate.Resin) bool { return r.Family != laminate.NoFamily }); i >= 0 {
+		return d.resins()[i].ID
 	}
 	return ""
+}
+
+// resins are those of the draft as it stands.
+func (d *Draft) resins() []laminate.Resin {
+	if d.own != nil {
+		return d.own
+	}
+	return d.s.Resins
+}
+
+func (d *Draft) knowsFamily(id string) bool {
+	return slices.ContainsFunc(d.resins(), func(r laminate.Resin) bool { return r.ID == id && r.Family != laminate.NoFamily })
 }
 
 // nearestResin looks inward first.
@@ -211,10 +229,30 @@ func (d *Draft) unusedResin() string {
 	for i := range d.Plies {
 		used[d.Plies[i].Resin] = true
 	}
-	for i := range d.s.Resins {
-		if !used[d.s.Resins[i].ID] {
-			return d.s.Resins[i].ID
+	for _, r := range d.resins() {
+		if !used[r.ID] {
+			return r.ID
 		}
 	}
 	return ""
+}
+
+// The ids of the resins that a wall begun from nothing is laid in.
+const (
+	BarrierResin   = "barrier"
+	StructureResin = "structure"
+)
+
+// unstatedResin is the resin of the barrier or the structure, added without its
+// family where the schedule does not have it.
+func (d *Draft) unstatedResin(zone laminate.Zone) string {
+	id := StructureResin
+	if zone.InBarrier() {
+		id = BarrierResin
+	}
+	resins := d.resins()
+	if !slices.ContainsFunc(resins, func(r laminate.Resin) bool { return r.ID == id }) {
+		d.own = append(slices.Clone(resins), laminate.Resin{ID: id})
+	}
+	return id
 }

@@ -79,7 +79,7 @@ func kept(s rules.Severity) float64 {
 		return 0.5
 	case rules.Incomplete:
 		return 0.25
-	case rules.Break:
+	case rules.Break, rules.Unusable:
 		return 0
 	case rules.Clear:
 	}

@@ -13,7 +13,7 @@ const family = "resin"
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		ResinTemperature, ResinForAcid, ResinInAlkali, HypochloriteCure, FlameSpread,
-		BarrierResinsDiffer, ServiceIncomplete, ConfirmResin,
+		BarrierResinsDiffer, FamilyMissing, ServiceIncomplete, ConfirmResin,
 	}
 }
 

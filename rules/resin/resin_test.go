@@ -84,7 +84,7 @@ func heatCases() []ruletest.Case {
 		})},
 		{Name: "heat deflection but no temperature", Change: both(noHeat, deflects(liner, 200)),
 			Want: []string{"incomplete resin-temperature 0 1", "incomplete service-incomplete"}, Says: []string{"service temperature is not stated"}},
-		{Name: "hot and the family not given", Change: both(heat(200), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-temperature 0 1"}},
+		{Name: "hot and the family not given", Change: both(heat(200), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-temperature 0 1"}},
 	}
 }
 
@@ -98,7 +98,7 @@ func chemistryCases() []ruletest.Case {
 		{Name: "strong acid with an oxidizer", Change: carries(laminate.StrongAcid, laminate.Oxidizer), Want: []string{"warning resin-for-acid"}},
 		{Name: "strong acid on novolac", Change: both(acid, heat(150), family(liner, novolac))},
 		{Name: "strong acid, temperature not given", Change: both(acid, noHeat), Want: []string{"incomplete resin-for-acid", "incomplete service-incomplete"}},
-		{Name: "strong acid, family not given", Change: both(acid, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-for-acid 0 1"}},
+		{Name: "strong acid, family not given", Change: both(acid, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-for-acid 0 1"}},
 		{Name: "strong acid behind the barrier does not count", Change: both(acid, family(liner, novolac), family(wall, laminate.Isophthalic))},
 
 		{Name: "strong base on isophthalic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Isophthalic)), Want: []string{"break resin-in-alkali 0 1"},
@@ -107,7 +107,7 @@ func chemistryCases() []ruletest.Case {
 		{Name: "strong base on chlorendic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Chlorendic)), Want: []string{"break resin-in-alkali"}},
 		{Name: "strong base on bisphenol-fumarate", Change: both(carries(laminate.StrongBase), family(liner, laminate.BisphenolFumarate))},
 		{Name: "strong base on vinyl ester", Change: carries(laminate.StrongBase)},
-		{Name: "strong base, family not given", Change: both(carries(laminate.StrongBase), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-in-alkali 0 1"}},
+		{Name: "strong base, family not given", Change: both(carries(laminate.StrongBase), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-in-alkali 0 1"}},
 		{Name: "strong base, resin not named", Change: both(carries(laminate.StrongBase), func(s *laminate.Schedule) { s.Plies[0].Resin = "" }), Want: []string{"incomplete resin-in-alkali 0"}},
 		{Name: "alkaline and nobody says what is carried", Change: both(family(liner, laminate.Isophthalic), func(s *laminate.Schedule) {
 			s.Service.Contains = laminate.Traits{}
@@ -158,10 +158,10 @@ func flameCases() []ruletest.Case {
 		{Name: "the barrier of a duct counts", Change: both(flame(25), brominated, tested(wall, 20), duct), Want: []string{"break flame-spread 0 1"}},
 		{Name: "a form not given leaves the barrier open", Change: both(flame(25), brominated, tested(wall, 20), func(s *laminate.Schedule) { s.Part.Form = laminate.NoPartForm }),
 			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"form is not stated"}},
-		{Name: "family not given but tested", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 20))},
-		{Name: "family not given and tested too high", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 30)), Want: []string{"break flame-spread 2 3 4 5"}},
+		{Name: "family not given but tested", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 20)), Want: []string{"incomplete resin-family-missing 2 3 4 5"}},
+		{Name: "family not given and tested too high", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 30)), Want: []string{"incomplete resin-family-missing 2 3 4 5", "break flame-spread 2 3 4 5"}},
 		{Name: "resin not named", Change: both(flame(25), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"incomplete flame-spread 4"}},
-		{Name: "family not given", Change: both(flame(25), family(wall, laminate.NoFamily)), Want: []string{"incomplete flame-spread 2 3 4 5"}},
+		{Name: "family not given", Change: both(flame(25), family(wall, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 2 3 4 5", "incomplete flame-spread 2 3 4 5"}},
 	}
 }
 
@@ -174,6 +174,8 @@ func serviceCases() []ruletest.Case {
 		{Name: "everything missing", Change: func(s *laminate.Schedule) { s.Service = laminate.Service{} }, Want: []string{"incomplete service-incomplete"},
 			Says: []string{"its fluid, temperature and pH", "nor what it contains"}},
 		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, Want: []string{"warning service-incomplete"}, Says: []string{"does not state what it contains"}},
+		{Name: "the structure's resin has no family", Change: family(wall, laminate.NoFamily), Want: []string{"incomplete resin-family-missing 2 3 4 5"}, Says: []string{"has no family"}},
+		{Name: "a resin that no ply uses may lack its family", Change: func(s *laminate.Schedule) { s.Resins = append(s.Resins, laminate.Resin{ID: "spare"}) }},
 		{Name: "the resin is to be confirmed always", Want: []string{"note confirm-resin"},
 			Says: []string{"confirm vinyl-ester for rinse water at 2 % and 110 °F by the resin manufacturer's data or ASTM C581 coupons"}},
 		{Name: "even where nothing is known", Change: func(s *laminate.Schedule) { *s = laminate.Schedule{} }, Want: []string{"incomplete service-incomplete", "note confirm-resin"},

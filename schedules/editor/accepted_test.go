@@ -100,7 +100,7 @@ func TestEdits_whateverIsAcceptedIsSavedReadBackAndRecovered(t *testing.T) {
 	dir := t.TempDir()
 	rapid.Check(t, func(rt *rapid.T) {
 		path := write(t, filepath.Join(dir, "any.toml"), rapid.SampledFrom(texts).Draw(rt, "text"))
-		d, err := editor.Open(path, options())
+		d, err := editor.Open(path, none)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -123,7 +123,7 @@ func TestEdits_whateverIsAcceptedIsSavedReadBackAndRecovered(t *testing.T) {
 		if err := d.Close(); err != nil {
 			rt.Fatal(err)
 		}
-		next, err := editor.Open(path, options())
+		next, err := editor.Open(path, none)
 		if err != nil {
 			rt.Fatal(err)
 		}

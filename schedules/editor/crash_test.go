@@ -44,7 +44,7 @@ func TestMain(m *testing.M) {
 // does: the work is kept beside the edits, and says so late. The title counts
 // the edits.
 func editForEver(path string) error {
-	d, err := editor.Open(path, options())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		return err
 	}
@@ -150,7 +150,7 @@ func TestCrash_losesNothingAndLeavesNothing(t *testing.T) {
 		inFile := edits(t, "the file", []byte(read(t, path)))
 
 		store.Sweep(filepath.Dir(path))
-		d, err := editor.Open(path, options())
+		d, err := editor.Open(path, none)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -13,30 +13,13 @@ import (
 	"path/filepath"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
-
-// Options are what a document needs from outside.
-type Options struct {
-	// Library gives the library for documents of a folder, its books laid over
-	// the built-in one; "" stands for a document that has no file. Nil gives
-	// the built-in library alone.
-	Library func(dir string) (*laminate.Library, error)
-	// Judge runs the rules; it must be set.
-	Judge func(*laminate.Schedule, *laminate.Library, quantity.System) *rules.Report
-}
-
-func (o Options) library(path string) (*laminate.Library, error) {
-	if o.Library == nil {
-		return catalog.Library(), nil
-	}
-	return o.Library(folder(path))
-}
 
 func folder(path string) string {
 	if path == "" {
@@ -47,7 +30,7 @@ func folder(path string) string {
 
 // Document is an open schedule.
 type Document struct {
-	options Options
+	shop    *shop.Shop
 	library *laminate.Library
 	name    string
 	path    string            // as given; "" while it has no file
@@ -58,6 +41,10 @@ type Document struct {
 	loaded *laminate.Schedule // what source was read as
 	now    *laminate.Schedule
 	units  quantity.System
+	// faulty says that there were problems as it was read, or became another
+	// folder's: no edit makes any.
+	faulty   bool
+	unjudged bool // no rule is asked
 
 	saved     *laminate.Schedule // what the file says; nil when there is nothing saved
 	savedFrom *schedules.Source  // the source that saved came from
@@ -71,9 +58,10 @@ type Document struct {
 	journal *store.Journal // nil where what is written is not saved
 	kept    uint64         // revision that the journal holds or was dropped for
 	pending []store.Unsaved
+	unread  []schedules.Problem
 
 	text   cached[struct{}, []byte]
-	lines  cached[struct{}, *schedules.Source]
+	opened cached[struct{}, *shop.Opened]
 	dirty  cached[struct{}, bool]
 	report cached[quantity.System, *rules.Report]
 }
@@ -92,55 +80,44 @@ func (c *cached[K, V]) get(rev uint64, key K, make func() V) V {
 	return c.value
 }
 
-// ProblemsError says that a document cannot be read as a schedule, and all the
+// ProblemsError says that a document cannot be shown as a schedule, and all the
 // reasons.
-type ProblemsError struct {
-	Path     string // or the name of a document without a file
-	Problems []schedules.Problem
-}
+type ProblemsError struct{ *shop.Opened }
 
-func (e *ProblemsError) Error() string {
-	if len(e.Problems) == 0 {
-		return fmt.Sprintf("%q: cannot be read", e.Path)
-	}
-	more := ""
-	if n := len(e.Problems) - 1; n > 0 {
-		more = fmt.Sprintf(" (and %d more)", n)
-	}
-	return fmt.Sprintf("%q: %s%s", e.Path, e.Problems[0], more)
-}
+func (e *ProblemsError) Error() string { return fmt.Sprintf("%q: %s", e.Name, e.Why()) }
 
-func decode(name string, b []byte) (*schedules.Source, *laminate.Schedule, error) {
-	source, s, problems := schedules.Decode(b, nil)
-	if len(problems) > 0 {
-		return nil, nil, &ProblemsError{Path: name, Problems: problems}
+// Shown is an error where there is nothing of the document to show: it is no
+// schedule, part of its text cannot be read and would be lost by a save, or a
+// shop book that holds for it cannot be used.
+func Shown(o *shop.Opened) error {
+	o.Want(schedules.Schedule, "the terminal program")
+	if o.Err != nil || o.Schedule == nil || o.Source.Partial() {
+		return &ProblemsError{o}
 	}
-	return source, s, nil
+	return nil
 }
 
 // Open opens the schedule at path, which must exist, and takes its lock. A
 // document that another program has open, or that may not be written, opens all
-// the same: see ReadOnly. The error is a *ProblemsError where the text is no
-// sound schedule, else a *store.Error or one of Options.Library.
-func Open(path string, o Options) (*Document, error) {
+// the same: see ReadOnly. One with values that cannot be opens to be mended: its
+// report says unusable until that is done. The error is a *ProblemsError where
+// there is nothing to show, else a *store.Error. A nil shop is one without
+// options.
+func Open(path string, s *shop.Shop) (*Document, error) {
 	file, err := store.Read(path)
 	if err != nil {
 		return nil, err
 	}
-	source, s, err := decode(path, file.Bytes)
-	if err != nil {
-		return nil, err
-	}
-	library, err := o.library(path)
-	if err != nil {
+	opened := s.Open(path, file.Bytes, filepath.Dir(path))
+	if err := Shown(opened); err != nil {
 		return nil, err
 	}
 	d := &Document{
-		options: o, library: library, name: filepath.Base(path), path: path,
+		shop: s, name: filepath.Base(path), path: path,
 		print: file.Fingerprint, refuses: file.ReadOnly,
 		journal: store.NewJournal(path),
 	}
-	d.load(source, s, file.Bytes)
+	d.load(opened)
 	d.takeLock()
 	d.pending = leftBehind(path)
 	return d, nil
@@ -149,17 +126,13 @@ func Open(path string, o Options) (*Document, error) {
 // FromBytes opens a document that has no file yet: an example, a new one,
 // standard input. Name is what to call it, and where it ends in .toml the file
 // that it is meant for. The error is as for Open.
-func FromBytes(name string, b []byte, o Options) (*Document, error) {
-	source, s, err := decode(name, b)
-	if err != nil {
+func FromBytes(name string, b []byte, s *shop.Shop) (*Document, error) {
+	opened := s.Open(name, b, "")
+	if err := Shown(opened); err != nil {
 		return nil, err
 	}
-	library, err := o.library("")
-	if err != nil {
-		return nil, err
-	}
-	d := &Document{options: o, library: library, name: name}
-	d.load(source, s, b)
+	d := &Document{shop: s, name: name}
+	d.load(opened)
 	// Unsaved work is found again by the name that it was to get.
 	d.journal = store.NewJournal(d.meant())
 	d.pending = leftBehind(d.meant())
@@ -175,16 +148,17 @@ func (d *Document) meant() string {
 	return ""
 }
 
-// load makes s what there is, saved and without a history.
-func (d *Document) load(source *schedules.Source, s *laminate.Schedule, text []byte) {
-	d.replace(source, s)
-	d.saved, d.savedFrom, d.savedText = s, source, text
+// load makes a document what there is, saved and without a history.
+func (d *Document) load(o *shop.Opened) {
+	d.replace(o)
+	d.saved, d.savedFrom, d.savedText = o.Schedule, o.Source, o.Text
 }
 
-// replace makes s what there is now, without a history.
-func (d *Document) replace(source *schedules.Source, s *laminate.Schedule) {
-	d.source, d.loaded, d.now = source, s, s
-	d.units = s.Units
+// replace makes a document what there is now, without a history.
+func (d *Document) replace(o *shop.Opened) {
+	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
+	d.library, d.faulty = o.Library, !o.Usable()
+	d.units = o.Schedule.Units
 	d.history = history{}
 	d.rev++
 }
@@ -237,10 +211,42 @@ func (d *Document) Units() quantity.System { return d.units }
 func (d *Document) SetUnits(u quantity.System) { d.units = u }
 
 // Report is what the rules say of the schedule as it stands, in the present
-// units. It is made once a revision.
+// units; while it has problems, these alone. It is made once a revision.
 func (d *Document) Report() *rules.Report {
 	return d.report.get(d.rev, d.units, func() *rules.Report {
-		return d.options.Judge(d.now, d.library, d.units)
+		if d.faulty && !d.unjudged {
+			return d.read().Judge(rules.Options{Units: d.units})
+		}
+		return d.judge(d.now)
+	})
+}
+
+// judge asks the rules; fixes are tried out when a page asks for one.
+func (d *Document) judge(s *laminate.Schedule) *rules.Report {
+	if d.unjudged {
+		return rules.Judge(nil, s, d.library, rules.Options{Units: d.units})
+	}
+	o := shop.Opened{Kind: schedules.Schedule, Schedule: s, Source: d.source, Library: d.library}
+	if d.faulty {
+		o = *d.read().With(d.source.Render(s))
+	}
+	return o.Judge(rules.Options{Units: d.units})
+}
+
+// Problems are what keeps the schedule as it stands from being judged; what
+// check says of the file once it is saved.
+func (d *Document) Problems() []schedules.Problem {
+	if !d.faulty {
+		return nil
+	}
+	return d.read().Problems
+}
+
+// read is the text as it stands, read again.
+func (d *Document) read() *shop.Opened {
+	return d.opened.get(d.rev, struct{}{}, func() *shop.Opened {
+		o := shop.Opened{Name: d.name, Library: d.library}
+		return o.With(d.Bytes())
 	})
 }
 
@@ -254,7 +260,7 @@ func (d *Document) Preview(e edit.Edit) (*rules.Report, error) {
 	if next == d.now {
 		return d.Report(), nil
 	}
-	return d.options.Judge(next, d.library, d.units), nil
+	return d.judge(next), nil
 }
 
 // Bytes is the text of the schedule as it stands: what a save would write. It
@@ -265,20 +271,10 @@ func (d *Document) Bytes() []byte {
 
 // Line is the line of a place in that text, from 1; 0 where it has none.
 func (d *Document) Line(at laminate.Ref) int {
-	source := d.lines.get(d.rev, struct{}{}, func() *schedules.Source {
-		if d.now == d.loaded {
-			return d.source
-		}
-		source, _, problems := schedules.Decode(d.Bytes(), nil)
-		if len(problems) > 0 {
-			return nil
-		}
-		return source
-	})
-	if source == nil {
-		return 0
+	if d.now == d.loaded {
+		return d.source.Line(at)
 	}
-	return source.Line(at)
+	return d.read().Source.Line(at)
 }
 
 // Dirty tells whether the schedule differs from what is saved; a document that

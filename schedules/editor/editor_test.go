@@ -10,8 +10,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 )
 
 const document = `# Scrubber drain, as the shop writes it.
@@ -53,11 +53,7 @@ material = "woven-24"
 resin    = "wall"
 `
 
-func options() editor.Options {
-	return editor.Options{Judge: func(s *laminate.Schedule, l *laminate.Library, u quantity.System) *rules.Report {
-		return &rules.Report{Schedule: s, Analysis: laminate.Analyze(s, l)}
-	}}
-}
+var none = shop.New(shop.Options{NoBook: true})
 
 // home gives the test a state folder of its own.
 func home(t *testing.T) {
@@ -84,7 +80,7 @@ func read(t *testing.T, path string) string {
 
 func open(t *testing.T, path string) *editor.Document {
 	t.Helper()
-	d, err := editor.Open(path, options())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -126,15 +122,15 @@ func TestOpen_showsTheFileAsItIs(t *testing.T) {
 func TestOpen_tellsProblemsAndMissingFiles(t *testing.T) {
 	home(t)
 	dir := t.TempDir()
-	_, err := editor.Open(write(t, filepath.Join(dir, "bad.toml"), strings.Replace(document, "count     = 2", "cuont = 2", 1)), options())
+	_, err := editor.Open(write(t, filepath.Join(dir, "bad.toml"), strings.Replace(document, "count     = 2", "cuont = 2", 1)), none)
 	var problems *editor.ProblemsError
 	if !errors.As(err, &problems) || len(problems.Problems) != 1 || problems.Problems[0].Line != 27 || !strings.Contains(err.Error(), "cuont") {
 		t.Errorf("a typo: %v", err)
 	}
-	if _, err := editor.Open(filepath.Join(dir, "none.toml"), options()); !errors.Is(err, os.ErrNotExist) {
+	if _, err := editor.Open(filepath.Join(dir, "none.toml"), none); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("a missing file: %v", err)
 	}
-	if _, err := editor.FromBytes("standard input", []byte("\x00"), options()); !errors.As(err, &problems) || problems.Path != "standard input" {
+	if _, err := editor.FromBytes("standard input", []byte("\x00"), none); !errors.As(err, &problems) || problems.Name != "standard input" {
 		t.Errorf("rubbish: %v", err)
 	}
 }

@@ -82,7 +82,7 @@ func TestHistory_anyEditsAndAsManyUndosGiveTheLoadedBytes(t *testing.T) {
 	home(t)
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.SampledFrom(texts).Draw(t, "text")
-		d, err := editor.FromBytes("any", []byte(text), options())
+		d, err := editor.FromBytes("any", []byte(text), none)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -117,7 +117,7 @@ func TestHistory_anyEditsAndAsManyUndosGiveTheLoadedBytes(t *testing.T) {
 func TestHistory_mergedEditsUndoToTheSameStart(t *testing.T) {
 	home(t)
 	rapid.Check(t, func(t *rapid.T) {
-		d, err := editor.FromBytes("any", []byte(document), options())
+		d, err := editor.FromBytes("any", []byte(document), none)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -147,7 +147,7 @@ func TestSave_thenOpenIsTheSameSchedule(t *testing.T) {
 		if err := os.WriteFile(path, []byte(rapid.SampledFrom(texts).Draw(rt, "text")), 0o644); err != nil {
 			rt.Fatal(err)
 		}
-		d, err := editor.Open(path, options())
+		d, err := editor.Open(path, none)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -165,7 +165,7 @@ func TestSave_thenOpenIsTheSameSchedule(t *testing.T) {
 		if err := d.Close(); err != nil {
 			rt.Fatal(err)
 		}
-		again, err := editor.Open(path, options())
+		again, err := editor.Open(path, none)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -190,7 +190,7 @@ func long(rows int) []byte {
 
 func TestHistory_ofALongScheduleStaysSmall(t *testing.T) {
 	home(t)
-	d, err := editor.FromBytes("long", long(2000), options())
+	d, err := editor.FromBytes("long", long(2000), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -223,7 +223,7 @@ func heap() int64 {
 func BenchmarkEdit(b *testing.B) {
 	b.Setenv("XDG_STATE_HOME", b.TempDir())
 	for _, rows := range []int{40, 2000} {
-		d, err := editor.FromBytes("long", long(rows), options())
+		d, err := editor.FromBytes("long", long(rows), none)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
 
@@ -143,18 +144,19 @@ func (d *Document) TakeRecovered() (*Document, error) {
 	}
 	u := d.pending[0]
 	if d.path == "" && d.meant() == "" {
-		other, err := Recover(u, d.options)
+		other, err := Recover(u, d.shop)
 		if err != nil {
 			return d, err
 		}
 		d.pending = d.pending[1:]
 		return other, nil
 	}
-	source, s, err := decode(d.name, u.Bytes)
-	if err != nil {
-		return d, err
+	was := shop.Opened{Name: d.name, Library: d.library}
+	opened := was.With(u.Bytes)
+	if opened.Schedule == nil {
+		return d, &ProblemsError{opened}
 	}
-	d.replace(source, s)
+	d.replace(opened)
 	if !u.Base.SameBytes(d.print) {
 		d.print = u.Base
 	}
@@ -162,7 +164,7 @@ func (d *Document) TakeRecovered() (*Document, error) {
 		return d, err
 	}
 	d.pending = d.pending[1:]
-	return d, u.Drop()
+	return d, d.took(opened, u)
 }
 
 // DropRecovered removes the newest work that was left behind, for good; older
@@ -179,9 +181,9 @@ func (d *Document) DropRecovered() error {
 // Recover opens work that a program left behind: as the unsaved state of its
 // document, or where that has no file, or none that can be read, as one that is
 // not saved yet. The work is in the new document's journal then.
-func Recover(u store.Unsaved, o Options) (*Document, error) {
+func Recover(u store.Unsaved, s *shop.Shop) (*Document, error) {
 	if u.Path != "" {
-		d, err := Open(u.Path, o)
+		d, err := Open(u.Path, s)
 		var problems *ProblemsError
 		switch {
 		case err == nil:
@@ -198,19 +200,29 @@ func Recover(u store.Unsaved, o Options) (*Document, error) {
 	if u.Path != "" {
 		name = filepath.Base(u.Path)
 	}
-	source, s, err := decode(name, u.Bytes)
-	if err != nil {
-		return nil, err
+	opened := s.Open(name, u.Bytes, folder(u.Path))
+	if opened.Schedule == nil || opened.Err != nil {
+		return nil, &ProblemsError{opened}
 	}
-	library, err := o.library(u.Path)
-	if err != nil {
-		return nil, err
-	}
-	d := &Document{options: o, library: library, name: name, path: u.Path, print: u.Base, journal: store.NewJournal(u.Path)}
-	d.replace(source, s)
+	d := &Document{shop: s, name: name, path: u.Path, print: u.Base, journal: store.NewJournal(u.Path)}
+	d.replace(opened)
 	d.takeLock()
 	if err := d.Journal(); err != nil {
 		return nil, errors.Join(err, d.Close())
 	}
-	return d, u.Drop()
+	return d, d.took(opened, u)
 }
+
+// took drops work that was taken up whole. What could not be read of other work
+// is in its journal alone, which waits for somebody to drop it.
+func (d *Document) took(o *shop.Opened, u store.Unsaved) error {
+	if o.Source.Partial() {
+		d.unread = o.Problems
+		return nil
+	}
+	return u.Drop()
+}
+
+// Unread is what could not be read of the work that was taken up last; it is
+// still in the journal it was left in.
+func (d *Document) Unread() []schedules.Problem { return d.unread }

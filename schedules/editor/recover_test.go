@@ -111,7 +111,7 @@ func TestRecover_opensWorkWithAndWithoutAFile(t *testing.T) {
 	home(t)
 	path := write(t, filepath.Join(t.TempDir(), "drain.toml"), document)
 	gone := write(t, filepath.Join(t.TempDir(), "gone.toml"), document)
-	nameless, err := editor.FromBytes("new schedule", []byte(document), options())
+	nameless, err := editor.FromBytes("new schedule", []byte(document), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -132,7 +132,7 @@ func TestRecover_opensWorkWithAndWithoutAFile(t *testing.T) {
 	}
 	paths := map[string]bool{}
 	for _, u := range left {
-		d, err := editor.Recover(u, options())
+		d, err := editor.Recover(u, none)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -164,7 +164,7 @@ func TestPending_ofNewDocumentsIsKnownByItsName(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
 	blank := func(name string) *editor.Document {
-		d, err := editor.FromBytes(name, []byte(document), options())
+		d, err := editor.FromBytes(name, []byte(document), none)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -263,5 +263,54 @@ func TestWork_saysThatItIsNotKeptAsLongAsItIsSo(t *testing.T) {
 	home(t)
 	if err := d.Work().Keep(); err != nil || d.NotKept() != nil {
 		t.Errorf("kept again: %v, %v", err, d.NotKept())
+	}
+}
+
+// Work that no longer can be read whole, as that of an older program, is taken
+// up as far as it goes; the rest waits where it was left, and is told.
+func TestTakeRecovered_opensWhatItCan(t *testing.T) {
+	for name, change := range map[string]struct {
+		old, now string
+		unread   bool
+	}{
+		"a value that cannot be": {"count     = 2", "count     = 2\nglass_content = 0.97", false},
+		"a key nobody knows":     {"process = \"contact\"", "process = \"contact\"\nearthing = \"strap\"", true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			home(t)
+			path := write(t, filepath.Join(t.TempDir(), "drain.toml"), document)
+			j := store.NewJournal(path)
+			file, err := store.Read(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := j.Save([]byte(strings.Replace(document, change.old, change.now, 1)), store.Meta{Base: file.Fingerprint, Label: "Drain", Rev: 1}); err != nil {
+				t.Fatal(err)
+			}
+			if err := j.Close(); err != nil {
+				t.Fatal(err)
+			}
+			d := open(t, path)
+			now, err := d.TakeRecovered()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := now.Now().Plies[1]; got.Material != "mat-1.5" || got.Count != 2 || !now.Dirty() {
+				t.Errorf("taken up: %+v, dirty %v", got, now.Dirty())
+			}
+			if got := now.Unread(); (len(got) > 0) != change.unread {
+				t.Errorf("unread: %v", got)
+			}
+			if got := now.Problems(); (len(got) > 0) == change.unread {
+				t.Errorf("problems: %v", got)
+			}
+			if err := now.Close(); err != nil {
+				t.Fatal(err)
+			}
+			left, err := store.PendingFor(path)
+			if found := len(left) > 0; err != nil || !found {
+				t.Errorf("left %d, %v", len(left), err)
+			}
+		})
 	}
 }

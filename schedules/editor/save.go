@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"path/filepath"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
@@ -108,7 +107,7 @@ func (d *Document) Overwrite(t Target) error {
 	library := d.library
 	if d.path == "" || folder(d.path) != folder(t.Path) {
 		var err error
-		if library, err = d.options.library(t.Path); err != nil {
+		if library, err = d.shop.Library(folder(t.Path)); err != nil {
 			return err
 		}
 	}
@@ -129,6 +128,7 @@ func (d *Document) Overwrite(t Target) error {
 	if library != d.library {
 		d.library = library
 		d.rev++
+		d.faulty = !d.read().Usable() // another folder may have other books
 		d.kept = d.rev
 	}
 	return err
@@ -146,7 +146,7 @@ func (d *Document) saveOver(expect store.Fingerprint) error {
 // all the same.
 func (d *Document) write(path string, expect store.Fingerprint, lock *store.Lock) (written bool, err error) {
 	text := d.Bytes()
-	if err := readsBack(text, d.now); err != nil {
+	if err := d.readsBack(text); err != nil {
 		return false, err
 	}
 	print, err := store.Replace(path, text, store.Terms{Expect: expect, Lock: lock, Journal: d.journal, Meta: d.meta()})
@@ -161,14 +161,15 @@ func (d *Document) write(path string, expect store.Fingerprint, lock *store.Lock
 	return true, err
 }
 
-// readsBack is an error unless text, read again, is the schedule s: nothing is
-// written that could not be opened, or would say something else.
-func readsBack(text []byte, s *laminate.Schedule) error {
-	_, again, problems := schedules.Decode(text, nil)
-	if len(problems) > 0 {
+// readsBack is an error unless text, read again, is the schedule as it stands:
+// nothing is written that could not be opened, or would say something else.
+// Problems that it was opened with may be saved, they are there to be mended.
+func (d *Document) readsBack(text []byte) error {
+	source, again, problems := schedules.Decode(text, d.library)
+	if len(problems) > 0 && !d.faulty || again == nil || source.Partial() {
 		return fmt.Errorf("not saved: it could not be read again: %s", problems[0])
 	}
-	if !bytes.Equal(schedules.New(s).Render(s), schedules.New(again).Render(again)) {
+	if !bytes.Equal(schedules.New(d.now).Render(d.now), schedules.New(again).Render(again)) {
 		return errors.New("not saved: the text would not say what the schedule says; please report this with the file")
 	}
 	return nil
@@ -204,17 +205,13 @@ func (d *Document) Reload() error {
 	if err != nil {
 		return err
 	}
-	source, s, err := decode(d.path, file.Bytes)
-	if err != nil {
-		return err
-	}
-	library, err := d.options.library(d.path)
-	if err != nil {
+	opened := d.shop.Open(d.path, file.Bytes, folder(d.path))
+	if err := Shown(opened); err != nil {
 		return err
 	}
 	units := d.units
-	d.load(source, s, file.Bytes)
-	d.library, d.units = library, units
+	d.load(opened)
+	d.units = units
 	d.print, d.refuses = file.Fingerprint, file.ReadOnly
 	d.takeLock()
 	return d.Journal()

@@ -7,11 +7,10 @@ import (
 	"strings"
 	"testing"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
 
@@ -190,13 +189,8 @@ func TestReload_takesTheFileAndGivesUpTheRest(t *testing.T) {
 
 func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
 	home(t)
-	var asked []string
-	o := options()
-	o.Library = func(dir string) (*laminate.Library, error) {
-		asked = append(asked, dir)
-		return catalog.Library(), nil
-	}
-	d, err := editor.FromBytes("example", []byte(document), o)
+	t.Setenv("XDG_CONFIG_HOME", t.TempDir())
+	d, err := editor.FromBytes("example", []byte(document), shop.New(shop.Options{}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -209,6 +203,7 @@ func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
 	}
 	do(t, d, layMat(d))
 	dir := t.TempDir()
+	write(t, filepath.Join(dir, store.BookName), "document = \"shop-book\"\nformat = 1\n")
 	taken, first, second := write(t, filepath.Join(dir, "taken.toml"), "mine"), filepath.Join(dir, "first.toml"), filepath.Join(dir, "second.toml")
 	var conflict *editor.ConflictError
 	if err := d.SaveAs(taken); !errors.As(err, &conflict) || d.Path() != "" || read(t, taken) != "mine" || !d.Dirty() {
@@ -221,8 +216,8 @@ func TestSaveAs_changesFileLockAndLibrary(t *testing.T) {
 	if err := d.SaveAs(first); err != nil || d.Path() != first || d.Name() != "first.toml" || d.Dirty() {
 		t.Fatalf("saved as: %v", err)
 	}
-	if d.Library() == library || asked[len(asked)-1] != dir {
-		t.Errorf("the library is still that of %q", asked)
+	if books := d.Library().Books; d.Library() == library || len(books) != 1 || filepath.Dir(books[0]) != dir {
+		t.Errorf("the library is still that of %q", books)
 	}
 	var locked *store.LockedError
 	if _, err := store.TryLock(first); !errors.As(err, &locked) {

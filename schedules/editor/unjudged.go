@@ -2,26 +2,22 @@ package editor
 
 import (
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
 )
 
 // Unjudged opens a copy of a schedule that is worked on and handed in, not
 // saved: the answer to an exercise. It has a history of its own and the library
 // it is given; no rule says anything of it, and no file and no journal is ever
-// written. Name is what to call it. The error is a *ProblemsError where the
-// schedule is not sound.
+// written. Name is what to call it. The error is a *ProblemsError where there is
+// nothing to show.
 func Unjudged(name string, s *laminate.Schedule, library *laminate.Library) (*Document, error) {
-	text := schedules.New(s).Render(s)
-	source, own, err := decode(name, text)
-	if err != nil {
+	o := shop.Opened{Name: name, Library: library}
+	opened := o.With(schedules.New(s).Render(s))
+	if err := Shown(opened); err != nil {
 		return nil, err
 	}
-	d := &Document{library: library, name: name}
-	d.options.Judge = func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
-		return rules.Judge(nil, s, lib, rules.Options{Units: units})
-	}
-	d.load(source, own, text)
+	d := &Document{name: name, unjudged: true}
+	d.load(opened)
 	return d, nil
 }

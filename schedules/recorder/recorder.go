@@ -54,22 +54,31 @@ func Begin(path string, head *record.Record) (*Record, error) {
 	return Open(path)
 }
 
-// Open opens the record at path to be added to. A last entry that a power cut
-// left half-written is moved into a file beside it, and Torn says so. A file
-// that is no readable record is left untouched.
+// Open opens the record at path to be added to. What can be read stays, however
+// it ends. A last entry that cannot, because a power cut left it half-written, is
+// moved into a file beside it, and Torn says so. A file that is no readable
+// record is left untouched.
 func Open(path string) (*Record, error) {
 	// Looked at before it is opened as a log, which cuts what is not whole: a
 	// document of another kind must not lose its end.
-	if _, _, err := read(path); err != nil {
-		return nil, err
-	}
-	log, tail, err := store.OpenAppendLog(path, schedules.WholeEntries)
+	text, now, torn, err := read(path)
 	if err != nil {
 		return nil, err
 	}
-	text, now, err := read(path)
+	same := false
+	log, tail, err := store.OpenAppendLog(path, func(b []byte) int {
+		if same = torn == "" && bytes.Equal(b, text); same {
+			return len(b)
+		}
+		return schedules.WholeEntries(b)
+	})
 	if err != nil {
-		return nil, errors.Join(err, log.Close())
+		return nil, err
+	}
+	if !same {
+		if text, now, _, err = read(path); err != nil {
+			return nil, errors.Join(err, log.Close())
+		}
 	}
 	r := &Record{path: path, log: log}
 	r.take(text, now)
@@ -79,19 +88,31 @@ func Open(path string) (*Record, error) {
 	return r, nil
 }
 
-func read(path string) ([]byte, *record.Record, error) {
+func read(path string) (text []byte, now *record.Record, torn string, err error) {
 	f, err := store.Read(path)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, "", err
 	}
 	if kind, _ := schedules.Sniff(f.Bytes); kind != schedules.Record {
-		return nil, nil, fmt.Errorf("%s is no record", path)
+		return nil, nil, "", fmt.Errorf("%s is no record", path)
 	}
-	now, _, problems := schedules.DecodeRecord(f.Bytes)
+	now, torn, problems := schedules.DecodeRecord(f.Bytes)
 	if len(problems) > 0 {
-		return nil, nil, fmt.Errorf("%s cannot be used: %s", path, sentence(problems))
+		return nil, nil, "", fmt.Errorf("%s cannot be used: %s", path, sentence(problems))
 	}
-	return f.Bytes, now, nil
+	return f.Bytes, now, torn, nil
+}
+
+// gap is what is missing of the empty line that ends the last entry, where
+// somebody wrote it by hand.
+func gap(text []byte) string {
+	switch {
+	case bytes.HasSuffix(text, []byte("\n\n")), bytes.HasSuffix(text, []byte("\n\r\n")):
+		return ""
+	case bytes.HasSuffix(text, []byte("\n")):
+		return "\n"
+	}
+	return "\n\n"
 }
 
 func sentence(problems []schedules.Problem) string {
@@ -153,10 +174,12 @@ func (r *Record) Append(entry any) error {
 	// behind thousands of others.
 	_, strikes := entry.(*record.Struck)
 	alone := !strikes && len(r.entries) < mostAlone
+	alike := slices.Concat(schedules.RecordHead(&record.Record{}), added)
+	added = append([]byte(gap(r.text)), added...)
 	text := slices.Concat(r.text, added)
 	read := text
 	if alone {
-		read = slices.Concat(schedules.RecordHead(&record.Record{}), added)
+		read = alike
 	}
 	now, _, problems := schedules.DecodeRecord(read)
 	if len(problems) > 0 {
@@ -179,7 +202,7 @@ const mostAlone = 50_000
 
 // join adds the one entry of a record to what the record says.
 func (r *Record) join(text []byte, one *record.Record) {
-	place := record.Entry{Number: len(r.entries) + 1, Line: 1 + bytes.Count(r.text, []byte("\n"))}
+	place := record.Entry{Number: len(r.entries) + 1, Line: 1 + bytes.Count(r.text, []byte("\n")) + len(gap(r.text))}
 	now := *r.now
 	add := func(e *record.Entry, of any) {
 		*e = place

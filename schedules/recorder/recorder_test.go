@@ -188,6 +188,49 @@ func TestOpen_putsATornTailAsideAndSaysSo(t *testing.T) {
 	}
 }
 
+// What is read is what is opened: an entry by hand, or by an editor that takes
+// empty lines away, is whole however it ends.
+func TestOpen_movesNothingThatCanBeRead(t *testing.T) {
+	t.Setenv("XDG_STATE_HOME", t.TempDir())
+	const text = "document = \"record\"\nformat = 1\n\n[[laid]]\nply = 1\n\n[[reading]]\nkind = \"thickness\"\nvalue = \"231 mil\"\n\n"
+	for name, text := range map[string]string{
+		"as written":          text,
+		"no empty line":       strings.TrimRight(text, "\n") + "\n",
+		"no line break":       strings.TrimRight(text, "\n"),
+		"a comment":           text + "# seen by the inspector\n",
+		"CRLF":                strings.ReplaceAll(text, "\n", "\r\n"),
+		"CRLF, no empty line": strings.ReplaceAll(strings.TrimRight(text, "\n")+"\n", "\n", "\r\n"),
+		"blanks":              text + "  \n",
+	} {
+		path := filepath.Join(t.TempDir(), "record.toml")
+		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		r, err := Open(path)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		if now, err := os.ReadFile(path); r.Torn() != "" || len(r.Entries()) != 2 || err != nil || string(now) != text {
+			t.Errorf("%s: %d entries, %q; the file is %q", name, len(r.Entries()), r.Torn(), now)
+		}
+		add(t, r, mils(240))
+		if err := r.Strike(2, "inspector", "slip"); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if list := r.Now().Readings; len(list) != 2 || !list[0].Struck || list[1].Number != 3 {
+			t.Errorf("%s: %+v", name, list)
+		}
+		sameAsOnDisk(t, r)
+		if now, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(now), text) || !strings.Contains(strings.ReplaceAll(string(now), "\r", ""), "\n\n[[reading]]\nkind = \"thickness\"\nvalue = \"240 mil\"\n\n[[struck]]") {
+			t.Errorf("%s: the file is %q", name, now)
+		}
+		if err := r.Close(); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 // A file picked by mistake keeps its every byte.
 func TestOpen_leavesWhatIsNoRecordAlone(t *testing.T) {
 	t.Setenv("XDG_STATE_HOME", t.TempDir())

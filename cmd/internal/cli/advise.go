@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"fmt"
 	"strings"
 
 	"frp/veilwright/cmd/internal/report"
@@ -33,25 +32,18 @@ It ends with 1 when no veil, no resin or no build suits, 3 when that cannot be t
 
 // Run advises on one schedule.
 func (k adviseCommand) Run(c *call) error {
-	d, l, err := c.one(k.File, "advise")
-	if err != nil {
-		return err
-	}
-	if l.schedule == nil {
-		s := unread(&d, d.sentence())
-		explainUnread(c.say, s)
-		if c.JSON {
-			a := report.AdviceOf(d.name, "", &advice.Advice{})
+	d := c.named(k.File, "advise", schedules.Schedule)
+	if !d.Usable() {
+		return c.unusable(true, func(s report.Schedule) any {
+			a := report.AdviceOf(s.File, "", &advice.Advice{})
 			a.Error, a.Problems = s.Error, s.Problems
-			return c.out.JSON(a)
-		}
-		c.printUnread(s)
-		return nil
+			return a
+		}, d)
 	}
 	if k.Ratings != "" {
-		k.rate(c, l.library)
+		k.rate(c, d.Library)
 	}
-	a := advice.Advise(l.schedule, l.library, c.units(l.schedule))
+	a := advice.Advise(d.Schedule, d.Library, c.units(d.Schedule))
 	switch a.Worst() {
 	case advice.Unsuitable:
 		c.ends(Broken)
@@ -60,39 +52,10 @@ func (k adviseCommand) Run(c *call) error {
 	case advice.Suitable, advice.Conditional:
 	}
 	if c.JSON {
-		return c.out.JSON(report.AdviceOf(d.name, l.schedule.Title, a))
+		return c.out.JSON(report.AdviceOf(d.Name, d.Schedule.Title, a))
 	}
-	c.print(append(paper.Advise(d.name, l.schedule, a, k.Brief), paper.Aid(nil)))
+	c.print(append(paper.Advise(d.Name, d.Schedule, a, k.Brief), paper.Aid(nil)))
 	return nil
-}
-
-// one reads the one schedule that a command takes. Where it cannot be used
-// there is no schedule, d says why, and the call ends as unusable.
-func (c *call) one(file, command string) (d document, l loaded, err error) {
-	found := c.inputs([]string{file})
-	if len(found) != 1 || found[0].searched {
-		return d, l, fmt.Errorf("%s: %s takes one schedule, not a folder", file, command)
-	}
-	d = c.open(found[0])
-	if d.err == nil && len(d.problems) == 0 && d.kind != schedules.Schedule {
-		d.err = fmt.Errorf("is of kind %s; %s takes a schedule", d.kind, command)
-	}
-	if d.err == nil && len(d.problems) == 0 {
-		l, d.err = newShelf(c).load(&d)
-	}
-	if d.err != nil || len(d.problems) > 0 {
-		c.ends(Unusable)
-		l.schedule = nil
-	}
-	return d, l, nil
-}
-
-// sentence is why a document cannot be used, empty where its problems say so.
-func (d *document) sentence() string {
-	if d.err == nil {
-		return ""
-	}
-	return d.err.Error()
 }
 
 // rate adds the rows of a table to the library. Rows that are refused are told

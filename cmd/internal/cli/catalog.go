@@ -24,7 +24,7 @@ func (catalogCommand) Help() string {
 
 // Run prints what is known.
 func (k catalogCommand) Run(c *call) error {
-	lib, err := newShelf(c).library("")
+	lib, err := c.library()
 	if err != nil {
 		return err
 	}

@@ -6,9 +6,9 @@ import (
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/shop"
 )
 
 type checkCommand struct {
@@ -31,7 +31,7 @@ It ends with 1 when a rule is broken, 2 when something could not be read, 3 when
 
 // Run reports each schedule in the order given.
 func (k checkCommand) Run(c *call) error {
-	run := &checking{checkCommand: k, c: c, shelf: newShelf(c), list: all.Rules(), reports: []report.Schedule{}, passed: map[schedules.Kind]int{}}
+	run := &checking{checkCommand: k, c: c, reports: []report.Schedule{}, passed: map[schedules.Kind]int{}}
 	for _, in := range c.inputs(k.Files) {
 		run.one(in)
 	}
@@ -55,8 +55,6 @@ func (k checkCommand) Run(c *call) error {
 type checking struct {
 	checkCommand
 	c       *call
-	shelf   *shelf
-	list    []*rules.Rule
 	reports []report.Schedule
 	seen    int                    // documents, of whatever kind
 	passed  map[schedules.Kind]int // documents of other kinds
@@ -66,73 +64,49 @@ type checking struct {
 }
 
 func (k *checking) one(in input) {
-	d := document{input: in}
-	if d.text, d.err = k.c.read(in); d.err != nil {
-		k.seen++
-		k.unusable(&d, d.err)
-		return
-	}
-	// Nearly all are schedules: only what is none is looked at for its kind.
-	l, err := k.shelf.load(&d)
-	if len(d.problems) > 0 {
-		k.other(&d)
+	d := k.c.open(in)
+	if d.Kind == schedules.Undeclared && in.searched {
+		k.passed[d.Kind]++
 		return
 	}
 	k.seen++
-	if err != nil {
-		k.unusable(&d, err)
-		return
+	if d.Torn != "" {
+		k.c.say.Say("%s: %s", d.Name, d.Torn)
+		k.c.ends(Incomplete)
 	}
-	k.judged(d.name, l)
+	switch {
+	case !d.Usable():
+		k.unusable(d)
+	case d.Kind == schedules.Schedule:
+		k.judged(d)
+	default:
+		k.passed[d.Kind]++
+	}
 }
 
-// other takes a document that is no sound schedule.
-func (k *checking) other(d *document) {
-	kind, problems := schedules.Sniff(d.text)
-	d.kind = kind
-	if kind == schedules.Undeclared && d.searched {
-		k.passed[kind]++
-		return
-	}
-	k.seen++
-	if kind != schedules.Schedule {
-		d.problems = problems
-		if torn := d.validate(); torn != "" {
-			k.c.say.Say("%s: %s", d.name, torn)
-			k.c.ends(Incomplete)
-		}
-	}
-	if len(d.problems) > 0 {
-		k.unusable(d, nil)
-		return
-	}
-	k.passed[kind]++
-}
-
-func (k *checking) judged(name string, l loaded) {
-	units := k.c.units(l.schedule)
-	r := rules.Judge(k.list, l.schedule, l.library, rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
+func (k *checking) judged(d *shop.Opened) {
+	units := k.c.units(d.Schedule)
+	r := d.Judge(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
 	switch r.Verdict {
 	case rules.Break:
 		k.c.ends(Broken)
 	case rules.Incomplete:
 		k.c.ends(Incomplete)
-	case rules.Clear, rules.Note, rules.Warning:
+	case rules.Clear, rules.Note, rules.Warning, rules.Unusable:
 	}
 	k.judgedAny = true
 	if r.Wall != nil {
 		k.notChecked = r.Wall.NotChecked
 	}
 	if k.c.JSON {
-		k.reports = append(k.reports, report.Judged(name, l.library.Books, r, l.source.Line))
+		k.reports = append(k.reports, report.Judged(d.Name, d.Library.Books, r, d.Source.Line))
 		return
 	}
-	k.c.print(paper.Check(name, l.library.Books, r, l.source.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
+	k.c.print(paper.Check(d.Name, d.Library.Books, r, d.Source.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
 }
 
-func (k *checking) unusable(d *document, err error) {
-	k.c.ends(Unusable)
-	s := k.c.sayUnread(d, err)
+func (k *checking) unusable(d *shop.Opened) {
+	s := k.c.unread(d)
 	k.reports = append(k.reports, s)
 	if !k.c.JSON {
 		k.c.printUnread(s)

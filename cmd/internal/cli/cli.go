@@ -13,6 +13,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"frp/veilwright/cmd/internal/output"
+	"frp/veilwright/schedules/shop"
 )
 
 // Process is what a call may touch besides the files it names.
@@ -60,8 +61,10 @@ type call struct {
 	out  *output.Sink
 	say  output.Messages
 	code Code
-	// mute leaves standard error alone: errors carry all there is to say.
-	mute bool
+
+	shop  *shop.Shop      // see books
+	said  map[string]bool // shop books whose problems were said
+	piped bool            // standard input was named
 }
 
 // ends notes a code; the call ends with the worst of all.
@@ -70,7 +73,7 @@ func (c *call) ends(code Code) { c.code = c.code.worse(code) }
 // Run answers one command line, without the program's name. It ends no
 // process and leaves no goroutine.
 func Run(args []string, p Process) Code {
-	c := &call{Process: p, out: output.NewSink(p.Out), say: output.NewMessages(p.Err)}
+	c := &call{Process: p, out: output.NewSink(p.Out), say: output.NewMessages(p.Err), said: map[string]bool{}}
 	c.run(args)
 	if err := c.out.Close(); err != nil {
 		c.say.Say("writing results: %v", reason(err))

@@ -23,17 +23,16 @@ type input struct {
 // its documents; one that holds none is said on standard error.
 func (c *call) inputs(names []string) []input {
 	var found []input
-	piped := false
 	for _, name := range names {
 		switch {
 		case name == "":
 			found = append(found, input{name: "''", refused: "the name of the file is empty"})
 			continue
-		case name == stdinName && piped:
+		case name == stdinName && c.piped:
 			found = append(found, input{name: name, refused: "standard input can be one document, and was named before"})
 			continue
 		case name == stdinName:
-			piped = true
+			c.piped = true
 			found = append(found, input{name: name})
 			continue
 		}

@@ -121,18 +121,11 @@ func (k newCommand) record(c *call) ([]byte, error) {
 	if k.Of == "" {
 		return schedules.BlankRecord(schedules.RecordOf{}), nil
 	}
-	text, err := c.read(input{name: k.Of})
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", k.Of, err)
+	d := c.named(k.Of, "new --of", schedules.Schedule)
+	if !d.Usable() {
+		return nil, fmt.Errorf("%s: %s", k.Of, d.Why())
 	}
-	if kind, problems := schedules.Sniff(text); len(problems) == 0 && kind != schedules.Schedule {
-		return nil, fmt.Errorf("%s: is of kind %s; a record is of a schedule", k.Of, kind)
-	}
-	_, s, problems := schedules.Decode(text, nil)
-	if len(problems) > 0 {
-		return nil, fmt.Errorf("%s: %s", k.Of, problems[0])
-	}
-	of := schedules.RecordOf{Revision: s.Revision, SHA256: store.SumOf(text).String()}
+	of := schedules.RecordOf{Revision: d.Schedule.Revision, SHA256: store.SumOf(d.Text).String()}
 	if k.Of != stdinName {
 		of.Schedule = filepath.Base(k.Of)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
@@ -89,7 +90,7 @@ func (k practiceCommand) Run(c *call) error {
 	case k.ID == "" && !k.Next && k.Seed == 0 && !c.JSON && !k.answered() && !k.Record:
 		return k.open(c)
 	}
-	lib, err := newShelf(c).library("")
+	lib, err := c.library()
 	if err != nil {
 		return err
 	}
@@ -105,7 +106,7 @@ func (k practiceCommand) Run(c *call) error {
 func (k practiceCommand) exercises(c *call) ([]*exercise.Exercise, error) {
 	list, problems := schedules.Exercises()
 	if len(problems) > 0 {
-		return nil, fmt.Errorf("reading the built-in exercises: %s", counted(problems))
+		return nil, fmt.Errorf("reading the built-in exercises: %s", problems[0])
 	}
 	if k.Folder == "" {
 		return list, nil
@@ -138,22 +139,14 @@ func (c *call) ownExercises(folder string) ([]*exercise.Exercise, error) {
 	var own []*exercise.Exercise
 	where := map[string]string{}
 	for _, path := range paths {
-		text, err := c.read(input{name: path})
-		if err != nil {
-			c.say.Say("%s: %v", path, err)
-			c.ends(Unusable)
+		d := c.books().Read(path)
+		if d.Err == nil && d.Kind != schedules.Exercise && d.Kind != schedules.Unreadable {
 			continue
 		}
-		if kind, _ := schedules.Sniff(text); kind != schedules.Exercise && kind != schedules.Unreadable {
-			continue
-		}
-		e, problems := schedules.DecodeExercise(text)
-		for _, p := range problems {
-			c.say.Say("%s: %s", path, p.String())
-			c.ends(Unusable)
-		}
+		e := d.Exercise
 		switch {
-		case e == nil:
+		case !d.Usable():
+			c.unread(d)
 		case where[e.ID] != "":
 			c.say.Say("%s: the id %q is that of %s already; it is left out", path, e.ID, where[e.ID])
 			c.ends(Unusable)
@@ -265,18 +258,15 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 	if k.Mark == "" {
 		return a, nil
 	}
-	text, err := c.read(input{name: k.Mark})
-	if err != nil {
-		return a, fmt.Errorf("%s: %w", k.Mark, err)
+	d := c.named(k.Mark, "practice", schedules.Schedule)
+	if len(e.Given.Materials) > 0 && d.Library != nil { // what the exercise gives need not be defined again
+		d.Library = catalog.Merge(d.Library, catalog.Book{Materials: e.Given.Materials})
+		d = d.With(d.Text)
 	}
-	_, s, problems := schedules.Decode(text, nil)
-	if len(problems) > 0 {
-		for _, p := range problems {
-			c.say.Say("%s: %s", k.Mark, p.String())
-		}
-		return a, fmt.Errorf("%s cannot be marked: %s", k.Mark, counted(problems))
+	if !d.Usable() {
+		return a, fmt.Errorf("%s cannot be marked: %s", k.Mark, d.Why())
 	}
-	a.Schedule = s
+	a.Schedule = d.Schedule
 	return a, nil
 }
 

@@ -23,8 +23,8 @@ func (k practiceCommand) open(c *call) error {
 			return err
 		}
 	}
-	options := c.editing()
-	d, err := editor.FromBytes("example", schedules.Example(), options)
+	s := c.fresh()
+	d, err := editor.FromBytes("example", schedules.Example(), s)
 	if err != nil {
 		return err
 	}
@@ -35,7 +35,7 @@ func (k practiceCommand) open(c *call) error {
 	if person == anybody {
 		person = ""
 	}
-	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Editor: options, Page: tui.Practice, Person: person, Exercises: own})
+	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Shop: s, Page: tui.Practice, Person: person, Exercises: own})
 	if err != nil {
 		return fmt.Errorf("%w; to print or mark without one: an exercise, --list, --next, --seed, --summary, --course or --glossary, see veilwright practice --help", err)
 	}

@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/store"
 )
@@ -41,41 +42,35 @@ It ends with 1 when nothing suits or what is proposed breaks a rule, 3 when some
 
 // Run proposes for one schedule.
 func (k proposeCommand) Run(c *call) error {
-	d, l, err := c.one(k.File, "propose")
-	if err != nil {
-		return err
+	d := c.named(k.File, "propose", schedules.Schedule)
+	if !d.Usable() {
+		return c.unusable(false, func(s report.Schedule) any {
+			return report.Proposal{File: s.File, Books: []string{}, Error: s.Error, Problems: s.Problems, Candidates: []report.Candidate{}}
+		}, d)
 	}
-	if l.schedule == nil {
-		s := unread(&d, d.sentence())
-		explainUnread(c.say, s)
-		if c.JSON {
-			return c.out.JSON(report.Proposal{File: d.name, Books: []string{}, Error: s.Error, Problems: s.Problems, Candidates: []report.Candidate{}})
-		}
-		return nil
-	}
-	units := c.units(l.schedule)
-	list, err := advice.Propose(l.schedule, l.library, advice.Options{
+	units := c.units(d.Schedule)
+	list, err := advice.Propose(d.Schedule, d.Library, advice.Options{
 		Units: units, Veil: k.Veil, Resin: k.Resin, Build: k.Build, VeilOutside: k.VeilOutside, Replace: k.Replace,
 	})
 	var nothing *advice.NothingSuitsError
 	if errors.As(err, &nothing) {
-		c.say.Say("%s: %s", d.name, nothing.Why)
+		c.say.Say("%s: %s", d.Name, nothing.Why)
 		c.ends(Broken)
 		if c.JSON {
 			return c.out.JSON(report.Proposal{
-				File: d.name, Title: l.schedule.Title, Books: append([]string{}, l.library.Books...), Error: &nothing.Why,
+				File: d.Name, Title: d.Schedule.Title, Books: append([]string{}, d.Library.Books...), Error: &nothing.Why,
 				Problems: []report.Problem{}, Candidates: []report.Candidate{},
 			})
 		}
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("%s: %w", d.name, err)
+		return fmt.Errorf("%s: %w", d.Name, err)
 	}
-	c.proposed(d.name, &list[0])
+	c.proposed(d.Name, &list[0])
 	texts := make([][]byte, len(list))
 	for i := range list {
-		texts[i] = l.source.Render(noted(&list[i]))
+		texts[i] = d.Source.Render(noted(&list[i]))
 	}
 	files, err := k.write(list, texts)
 	if err != nil {
@@ -83,7 +78,7 @@ func (k proposeCommand) Run(c *call) error {
 	}
 	switch {
 	case c.JSON:
-		return c.out.JSON(report.ProposalOf(d.name, l.schedule, l.library.Books, list, texts, files))
+		return c.out.JSON(report.ProposalOf(d.Name, d.Schedule, d.Library.Books, list, texts, files))
 	case k.All != "":
 		c.print(append(paper.Candidates(list, files, units), paper.Aid(nil)))
 		return nil
@@ -110,7 +105,7 @@ func (c *call) proposed(name string, best *advice.Candidate) {
 		c.ends(Broken)
 	case rules.Incomplete:
 		c.ends(Incomplete)
-	case rules.Clear, rules.Note, rules.Warning:
+	case rules.Clear, rules.Note, rules.Warning, rules.Unusable:
 	}
 }
 

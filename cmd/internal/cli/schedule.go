@@ -1,68 +1,119 @@
 package cli
 
 import (
+	"errors"
+	"fmt"
+
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
 )
 
-// document is an input that was read, as far as it could be.
-type document struct {
-	input
-	text     []byte
-	kind     schedules.Kind
-	problems []schedules.Problem
-	err      error // it could not be read at all
-}
-
-// open reads an input and looks what kind of document it is.
-func (c *call) open(in input) document {
-	d := document{input: in}
-	d.text, d.err = c.read(in)
-	if d.err == nil {
-		d.kind, d.problems = schedules.Sniff(d.text)
+// books is the shop of this call, which looks for the books of a folder but
+// once.
+func (c *call) books() *shop.Shop {
+	if c.shop == nil {
+		c.shop = shop.New(shop.Options{Book: c.Book, NoBook: c.NoBook, Trouble: func(err error) {
+			for _, e := range parts(err) {
+				c.say.Say("looking for shop books: %v", e)
+			}
+			c.ends(Unusable)
+		}}).Keeping()
 	}
-	return d
+	return c.shop
 }
 
-// validate reads a document of a kind that is not judged by itself, for its
-// problems alone; torn says that a record ends in a half-written entry.
-func (d *document) validate() (torn string) {
-	switch d.kind {
-	case schedules.Specification:
-		_, d.problems = schedules.DecodeSpecification(d.text)
-	case schedules.Record:
-		_, torn, d.problems = schedules.DecodeRecord(d.text)
-	case schedules.ShopBook:
-		_, d.problems = schedules.DecodeBook(d.text)
-	case schedules.Exercise:
-		_, d.problems = schedules.DecodeExercise(d.text)
-	case schedules.Unreadable, schedules.Undeclared, schedules.Schedule:
-	}
-	return torn
+// library is the one that holds in the present folder.
+func (c *call) library() (*laminate.Library, error) {
+	library, err := c.books().Library("")
+	return library, c.saidBook(err)
 }
 
-// loaded is a schedule that can be judged.
-type loaded struct {
-	source   *schedules.Source
-	schedule *laminate.Schedule
-	library  *laminate.Library
-}
-
-// load reads the schedule of a document with the library that holds for it. The
-// problems say why it cannot be judged; err one sentence where no line of it is
-// to blame.
-func (s *shelf) load(d *document) (l loaded, err error) {
-	l.library, err = s.library(d.folder)
-	known := l.library
+// open takes in an input.
+func (c *call) open(in input) *shop.Opened {
+	text, err := c.read(in)
 	if err != nil {
-		known = nil
+		return &shop.Opened{Name: in.name, Err: err}
 	}
-	if l.source, l.schedule, d.problems = schedules.Decode(d.text, known); len(d.problems) > 0 {
-		return l, nil
+	return c.books().Open(in.name, text, in.folder)
+}
+
+// named takes in a document that is named itself and has to be of a kind.
+func (c *call) named(name, command string, kind schedules.Kind) *shop.Opened {
+	found := c.inputs([]string{name})
+	if len(found) != 1 || found[0].searched {
+		return &shop.Opened{Name: name, Err: fmt.Errorf("%s takes one %s, not a folder", command, kind)}
 	}
-	return l, err
+	o := c.open(found[0])
+	o.Want(kind, command)
+	return o
+}
+
+// saidBook says what is wrong with a shop book, once, and gives the error that
+// is short where that was said.
+func (c *call) saidBook(err error) error {
+	var book *shop.BookError
+	if !errors.As(err, &book) {
+		return err
+	}
+	if !c.said[book.Path] {
+		c.said[book.Path] = true
+		c.ends(Unusable)
+		if book.Err != nil {
+			c.say.Say("shop book %s: %v", book.Path, book.Err)
+		} else {
+			explainUnread(c.say, unread(&shop.Opened{Name: book.Path, Problems: book.Problems}))
+		}
+	}
+	return errors.New(book.Short())
+}
+
+// unread says why a document cannot be used, every problem of it, and gives the
+// report of it. The call ends as unusable.
+func (c *call) unread(o *shop.Opened) report.Schedule {
+	c.ends(Unusable)
+	said := *o
+	said.Err = c.saidBook(o.Err)
+	explainUnread(c.say, unread(&said))
+	return unread(o)
+}
+
+// unread is the report of a document that cannot be used.
+func unread(o *shop.Opened) report.Schedule {
+	var problems []report.Problem
+	for _, p := range o.Problems {
+		problems = append(problems, report.Problem{Line: p.Line, Column: p.Column, Key: p.Key, Message: p.Message})
+	}
+	return report.Unread(o.Name, o.Why(), nil, problems)
+}
+
+// unusable ends a call over documents that not all can be used: it says why of
+// each, and prints the verdict where results are text, or the first as the
+// command's JSON, which shape makes of it.
+func (c *call) unusable(text bool, shape func(report.Schedule) any, docs ...*shop.Opened) error {
+	var first *report.Schedule
+	for _, o := range docs {
+		if o.Usable() {
+			continue
+		}
+		s := c.unread(o)
+		if text && !c.JSON {
+			c.printUnread(s)
+		}
+		if len(docs) > 1 {
+			sentence := o.Name + ": " + *s.Error
+			s.Error = &sentence
+		}
+		if first == nil {
+			first = &s
+		}
+	}
+	if c.JSON {
+		return c.out.JSON(shape(*first))
+	}
+	return nil
 }
 
 // units are those asked for, else those of the document.
@@ -75,16 +126,4 @@ func (c *call) units(s *laminate.Schedule) quantity.System {
 	case unitsAsWritten:
 	}
 	return s.Units
-}
-
-// unread is the report of a document that cannot be used.
-func unread(d *document, sentence string) report.Schedule {
-	var problems []report.Problem
-	for _, p := range d.problems {
-		problems = append(problems, report.Problem{Line: p.Line, Column: p.Column, Key: p.Key, Message: p.Message})
-	}
-	if sentence == "" && len(d.problems) > 0 {
-		sentence = counted(d.problems)
-	}
-	return report.Unread(d.name, sentence, nil, problems)
 }

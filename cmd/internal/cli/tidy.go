@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
 
@@ -28,14 +29,20 @@ func (k tidyCommand) Run(c *call) error {
 	if c.JSON {
 		return errors.New("tidy rewrites documents and has no JSON")
 	}
-	books := newShelf(c)
 	for _, in := range c.inputs(k.Files) {
 		d := c.open(in)
-		if d.err == nil && in.searched && !tidied(d.kind) && d.kind != schedules.Unreadable {
+		if in.searched && d.Err == nil && !tidied(d.Kind) && d.Kind != schedules.Unreadable {
 			continue
 		}
-		if err := tidyOne(c, books, &d); err != nil {
-			c.say.Say("%s: %v", d.name, err)
+		if d.Usable() && !tidied(d.Kind) {
+			d.Err = fmt.Errorf("is of kind %s; tidy rewrites schedules and shop books", d.Kind)
+		}
+		if !d.Usable() {
+			c.unread(d)
+			continue
+		}
+		if err := tidyOne(c, d); err != nil {
+			c.say.Say("%s: %v", d.Name, err)
 			c.ends(Unusable)
 		}
 	}
@@ -45,74 +52,34 @@ func (k tidyCommand) Run(c *call) error {
 // tidied tells the kinds that have a canonical form here.
 func tidied(k schedules.Kind) bool { return k == schedules.Schedule || k == schedules.ShopBook }
 
-// errTold stands for problems that have been said one by one.
-var errTold = errors.New("left as it is")
-
-func tidyOne(c *call, books *shelf, d *document) error {
-	if d.err != nil {
-		return d.err
-	}
-	if !tidied(d.kind) && len(d.problems) == 0 {
-		return fmt.Errorf("is of kind %s; tidy rewrites schedules and shop books", d.kind)
-	}
-	tidy, err := canonical(c, books, d)
+func tidyOne(c *call, d *shop.Opened) error {
+	tidy, err := canonical(d)
 	if err != nil {
 		return err
 	}
-	if d.name == stdinName {
+	if d.Name == stdinName {
 		_, err := c.out.Write(tidy)
 		return err
 	}
-	if bytes.Equal(tidy, d.text) {
+	if bytes.Equal(tidy, d.Text) {
 		return nil
 	}
-	return replace(d.name, d.text, tidy)
+	return replace(d.Name, d.Text, tidy)
 }
 
 // canonical gives the document in canonical form, after holding that tidying
 // it once more changes nothing.
-func canonical(c *call, books *shelf, d *document) ([]byte, error) {
-	told := func() error {
-		c.sayUnread(d, nil)
-		return errTold
+func canonical(d *shop.Opened) ([]byte, error) {
+	var zones func(*laminate.Schedule) []laminate.Zone
+	if d.Kind == schedules.Schedule {
+		zones = func(s *laminate.Schedule) []laminate.Zone { return laminate.InferZones(s, d.Library) }
 	}
-	if len(d.problems) > 0 {
-		return nil, told()
-	}
-	zones, err := books.zonesOf(d)
-	if err != nil {
-		return nil, err
-	}
-	if len(d.problems) > 0 {
-		return nil, told()
-	}
-	tidy, problems := schedules.Tidy(d.text, zones)
-	if len(problems) > 0 {
-		d.problems = problems
-		return nil, told()
-	}
-	again, problems := schedules.Tidy(tidy, zones)
-	if len(problems) > 0 || !bytes.Equal(again, tidy) {
+	tidy, problems := schedules.Tidy(d.Text, zones)
+	again, unsettled := schedules.Tidy(tidy, zones)
+	if len(problems)+len(unsettled) > 0 || !bytes.Equal(again, tidy) {
 		return nil, errors.New("its canonical form is not settled, a fault of this program; left as it is")
 	}
 	return tidy, nil
-}
-
-// zonesOf gives what infers the zones of a schedule; nil for a shop book, which
-// has none.
-func (s *shelf) zonesOf(d *document) (func(*laminate.Schedule) []laminate.Zone, error) {
-	if d.kind != schedules.Schedule {
-		return nil, nil
-	}
-	l, err := s.load(d)
-	return func(s *laminate.Schedule) []laminate.Zone {
-		a := laminate.Analyze(s, l.library)
-		z := make([]laminate.Zone, len(a.Rows))
-		for i := range a.Rows {
-			z[i] = a.Rows[i].Zone
-		}
-		return z
-	}, err
 }
 
 // replace writes a file that nobody else has open or has changed meanwhile.

@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/shop"
 )
 
 type wallCommand struct {
@@ -96,21 +97,16 @@ func needWords() []needWord {
 
 // Run evaluates one schedule.
 func (k wallCommand) Run(c *call) error {
-	found := c.inputs([]string{k.File})
-	if len(found) != 1 || found[0].searched {
-		return k.unusable(c, &document{input: input{name: k.File}}, errors.New("wall takes one schedule, not a folder"))
+	d := c.named(k.File, "wall", schedules.Schedule)
+	if d.Usable() && k.Depth.Given() && d.Schedule.Part.Form != laminate.Tank {
+		d.Err = errors.New("--depth is for tanks")
 	}
-	d := c.open(found[0])
-	l, books, err := k.load(c, &d)
-	if err != nil || len(d.problems) > 0 {
-		return k.unusable(c, &d, err)
+	if !d.Usable() {
+		return c.unusable(true, func(s report.Schedule) any { return report.UnreadWall(s) }, d)
 	}
-	units := c.units(l.schedule)
+	units := c.units(d.Schedule)
 	o := wall.Options{CountBarrier: k.CountBarrier, Depth: k.Depth.SI(), Units: laminate.Some(units)}
-	if k.Depth.Given() && l.schedule.Part.Form != laminate.Tank {
-		return k.unusable(c, &d, errors.New("--depth is for tanks"))
-	}
-	r := wall.Evaluate(l.schedule, l.library, laminate.Analyze(l.schedule, l.library), o)
+	r := wall.Evaluate(d.Schedule, d.Library, laminate.Analyze(d.Schedule, d.Library), o)
 	switch r.Answer() {
 	case wall.Fails:
 		c.ends(Broken)
@@ -118,53 +114,28 @@ func (k wallCommand) Run(c *call) error {
 		c.ends(Incomplete)
 	case wall.Holds, wall.NotApplicable:
 	}
-	needed, err := k.needs(l, o)
+	needed, err := k.needs(d, o)
 	if err != nil {
-		c.say.Say("%s: %s: %v", d.name, k.Need.unit.String(), err)
+		c.say.Say("%s: %s: %v", d.Name, k.Need.unit.String(), err)
 		c.ends(Incomplete)
 	}
 	if c.JSON {
-		return c.out.JSON(report.WallOf(d.name, books, l.schedule, r, needed))
+		return c.out.JSON(report.WallOf(d.Name, d.Library.Books, d.Schedule, r, needed))
 	}
-	c.print(append(paper.Wall(d.name, books, l.schedule, r, needed, units), paper.Aid(r.NotChecked)))
-	return nil
-}
-
-func (k wallCommand) load(c *call, d *document) (l loaded, books []string, err error) {
-	switch {
-	case d.err != nil:
-		return l, nil, d.err
-	case d.kind != schedules.Schedule && len(d.problems) == 0:
-		return l, nil, fmt.Errorf("is of kind %s; wall takes a schedule", d.kind)
-	case len(d.problems) > 0:
-		return l, nil, nil
-	}
-	if l, err = newShelf(c).load(d); err == nil && len(d.problems) == 0 {
-		books = l.library.Books
-	}
-	return l, books, err
-}
-
-func (k wallCommand) unusable(c *call, d *document, err error) error {
-	c.ends(Unusable)
-	s := c.sayUnread(d, err)
-	if c.JSON {
-		return c.out.JSON(report.UnreadWall(s))
-	}
-	c.printUnread(s)
+	c.print(append(paper.Wall(d.Name, d.Library.Books, d.Schedule, r, needed, units), paper.Aid(r.NotChecked)))
 	return nil
 }
 
 // needs tells what the wall wants of the unit asked for; of a tank, course by
 // course.
-func (k wallCommand) needs(l loaded, o wall.Options) ([]wall.Course, error) {
+func (k wallCommand) needs(d *shop.Opened, o wall.Options) ([]wall.Course, error) {
 	if k.Need.unit == wall.NoUnit {
 		return nil, nil
 	}
-	if l.schedule.Part.Form == laminate.Tank {
-		return wall.Courses(l.schedule, l.library, k.Need.unit, o, k.Course.SI())
+	if d.Schedule.Part.Form == laminate.Tank {
+		return wall.Courses(d.Schedule, d.Library, k.Need.unit, o, k.Course.SI())
 	}
-	n, err := wall.Need(l.schedule, l.library, k.Need.unit, o)
+	n, err := wall.Need(d.Schedule, d.Library, k.Need.unit, o)
 	if err != nil {
 		return nil, err
 	}

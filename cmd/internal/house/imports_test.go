@@ -36,6 +36,7 @@ var floors = []floor{
 	{[]string{"schedules/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/..."}},
 	{[]string{"tui/internal/draw"}, nil},
 	{[]string{"tui/internal/keys"}, []string{"tui/internal/draw"}},
+	{[]string{"tui/internal/terminal"}, []string{"tui/internal/keys"}},
 	{[]string{"tui/internal/widget"}, []string{"laminate/quantity", "tui/internal/draw", "tui/internal/keys"}},
 	{[]string{"tui/internal/page/pagetest"}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...", "tui/..."}}, // for tests only
 	{[]string{"tui/internal/page", "tui/internal/page/..."}, []string{

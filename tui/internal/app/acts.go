@@ -142,6 +142,9 @@ func (r *Root) takeUp() {
 	}
 	r.become(d)
 	r.desk.Say("took up the unsaved work: s saves it")
+	if lost := d.Unread(); len(lost) > 0 {
+		r.desk.Refuse("took up what could be read of the unsaved work, which stays where it is; not read: " + lost[0].String())
+	}
 }
 
 // replaced tells every page that the document is another one.

@@ -1,16 +1,15 @@
 package app
 
 import (
-	"fmt"
 	"path/filepath"
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -20,10 +19,10 @@ import (
 
 // Folder is the page. Make it with New.
 type folder struct {
-	desk    *page.Desk
-	options editor.Options
-	open    func(path string)
-	do      func(tea.Cmd)
+	desk *page.Desk
+	shop *shop.Shop
+	open func(path string)
+	do   func(tea.Cmd)
 
 	dir     string
 	entries []store.Entry
@@ -46,15 +45,15 @@ type verdictRow struct {
 type verdictMsg struct {
 	turn, at int
 	told     verdictRow
-	library  *laminate.Library
+	shop     *shop.Shop // keeps the folder's books for the next
 }
 
 const openScope keys.Scope = "open"
 
 // New makes the list of a folder. Open is called with what was chosen; do runs
 // a command.
-func newFolder(d *page.Desk, o editor.Options, dir string, open func(string), do func(tea.Cmd)) *folder {
-	f := &folder{desk: d, options: o, open: open, do: do}
+func newFolder(d *page.Desk, s *shop.Shop, dir string, open func(string), do func(tea.Cmd)) *folder {
+	f := &folder{desk: d, shop: s, open: open, do: do}
 	f.show(dir)
 	return f
 }
@@ -115,7 +114,7 @@ func (f *folder) show(dir string) {
 		}
 	}
 	f.turn++
-	f.judge(0, nil)
+	f.judge(0, f.shop.Keeping())
 }
 
 // items are the entries as the list draws them.
@@ -145,57 +144,40 @@ func verdictStyle(t *draw.Theme, s rules.Severity) draw.Style {
 }
 
 // judge has the first document from an entry on judged.
-func (f *folder) judge(from int, library *laminate.Library) {
+func (f *folder) judge(from int, s *shop.Shop) {
 	for i := from; i < len(f.entries); i++ {
 		if f.entries[i].Folder {
 			continue
 		}
-		path, o, turn, units := f.entries[i].Path, f.options, f.turn, f.desk.Units()
-		f.do(func() tea.Msg {
-			if library == nil {
-				library = libraryOf(o, filepath.Dir(path))
-			}
-			return verdictMsg{turn, i, verdict(path, func(s *laminate.Schedule) *rules.Report { return o.Judge(s, library, units) }), library}
-		})
+		path, turn, units := f.entries[i].Path, f.turn, f.desk.Units()
+		f.do(func() tea.Msg { return verdictMsg{turn, i, verdict(s.Read(path), units), s} })
 		return
 	}
 }
 
-// libraryOf is the folder's library; where its books cannot be read the list
-// goes by the built-in one, and opening tells what is wrong with them.
-func libraryOf(o editor.Options, dir string) *laminate.Library {
-	if o.Library != nil {
-		if lib, err := o.Library(dir); err == nil {
-			return lib
+// verdict is what the list says of a document: of a schedule what check says.
+func verdict(o *shop.Opened, units quantity.System) verdictRow {
+	row := verdictRow{known: true, why: o.Why()}
+	switch o.Kind {
+	case schedules.Schedule:
+		row.worst = o.Judge(rules.Options{Units: units}).Verdict
+		row.word = row.worst.String()
+		if editor.Shown(o) == nil {
+			row.why = "" // it opens, to be mended
+		}
+	case schedules.Unreadable:
+		row.word = rules.Unusable.String()
+	case schedules.Undeclared:
+		row.word = o.Kind.String()
+	default:
+		row.word = o.Kind.String()
+		if o.Usable() {
+			row.why = o.Kind.Noun() + ", no schedule"
+		} else {
+			row.word = rules.Unusable.String()
 		}
 	}
-	return catalog.Library()
-}
-
-func verdict(path string, judge func(*laminate.Schedule) *rules.Report) verdictRow {
-	file, err := store.Read(path)
-	if err != nil {
-		return verdictRow{known: true, word: "unusable", why: err.Error()}
-	}
-	if kind, problems := schedules.Sniff(file.Bytes); kind != schedules.Schedule {
-		why := "no document of this program"
-		if len(problems) > 0 {
-			why = problems[0].String()
-		} else if kind != schedules.Undeclared && kind != schedules.Unreadable {
-			why = kind.Noun() + ", no schedule"
-		}
-		return verdictRow{known: true, word: kind.String(), why: why}
-	}
-	_, s, problems := schedules.Decode(file.Bytes, nil)
-	if len(problems) > 0 {
-		why := problems[0].String()
-		if n := len(problems) - 1; n > 0 {
-			why += fmt.Sprintf(" (and %d more)", n)
-		}
-		return verdictRow{known: true, word: "unusable", why: why}
-	}
-	v := judge(s).Verdict
-	return verdictRow{known: true, word: v.String(), worst: v}
+	return row
 }
 
 // Take notes a verdict and asks for the next.
@@ -205,7 +187,7 @@ func (f *folder) Take(m verdictMsg) {
 	}
 	f.told[m.at] = m.told
 	f.list.SetItems(f.items())
-	f.judge(m.at+1, m.library)
+	f.judge(m.at+1, m.shop)
 }
 
 // Press handles a key.

@@ -10,26 +10,18 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
-func editing() editor.Options {
-	list := all.Rules()
-	return editor.Options{Judge: func(s *laminate.Schedule, lib *laminate.Library, u quantity.System) *rules.Report {
-		return rules.Judge(list, s, lib, rules.Options{Units: u})
-	}}
-}
+var none = shop.New(shop.Options{NoBook: true})
 
 func options(kind draw.Kind) Options {
 	return Options{
-		Theme: draw.New(kind), Editor: editing(),
+		Theme: draw.New(kind), Shop: none,
 		Clock: func() time.Time { return time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC) },
 		// Nothing waits in a test: what a time brings is sent by hand.
 		After: func(time.Duration, tea.Msg) tea.Cmd { return nil },
@@ -69,7 +61,7 @@ func file(t testing.TB, text string, w, h int) *rig {
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	d, err := editor.Open(path, editing())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -80,7 +72,7 @@ func file(t testing.TB, text string, w, h int) *rig {
 func fresh(t testing.TB, text string, w, h int) *rig {
 	t.Helper()
 	state(t)
-	d, err := editor.FromBytes("new schedule", []byte(text), editing())
+	d, err := editor.FromBytes("new schedule", []byte(text), none)
 	if err != nil {
 		t.Fatal(err)
 	}

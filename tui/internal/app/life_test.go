@@ -33,7 +33,7 @@ func TestQuit_asksWhereSomethingIsNotSaved(t *testing.T) {
 	if err := g.r.Document().Close(); err != nil {
 		t.Error(err)
 	}
-	d, err := editor.Open(g.r.Document().Path(), editing())
+	d, err := editor.Open(g.r.Document().Path(), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -120,7 +120,7 @@ func TestRecovery_isOfferedAndTakenUpByEnter(t *testing.T) {
 	if err := g.r.Document().Close(); err != nil {
 		t.Fatal(err)
 	}
-	d, err := editor.Open(path, editing())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -182,7 +182,7 @@ func TestCrash_keepsUnsavedWorkAndEnds(t *testing.T) {
 			if err := g.r.Document().Close(); err != nil {
 				t.Fatal(err)
 			}
-			d, err := editor.Open(path, editing())
+			d, err := editor.Open(path, none)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -216,7 +216,7 @@ func TestOpen_listsVerdictsAndOpens(t *testing.T) {
 
 func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 	g := header(t, 80, 24)
-	d, err := editor.Open(g.r.Document().Path(), editing())
+	d, err := editor.Open(g.r.Document().Path(), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -267,7 +267,7 @@ func TestWall_whatIsNeededIsOneChange(t *testing.T) {
 func TestSave_takesTheNameOfTheCommandLine(t *testing.T) {
 	dir := state(t)
 	path := filepath.Join(dir, "fresh.toml")
-	d, err := editor.FromBytes(path, []byte(empty), editing())
+	d, err := editor.FromBytes(path, []byte(empty), none)
 	if err != nil {
 		t.Fatal(err)
 	}

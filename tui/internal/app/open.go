@@ -17,14 +17,14 @@ func (r *Root) facts() {
 
 // open lists the folder's documents.
 func (r *Root) open() {
-	r.push(newFolder(r.desk, r.o.Editor, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
+	r.push(newFolder(r.desk, r.o.Shop, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
 }
 
 // openFile opens another document in the place of this one, asking about what
 // is not saved.
 func (r *Root) openFile(path string) {
 	r.unsaved("open", func() {
-		d, err := editor.Open(path, r.o.Editor)
+		d, err := editor.Open(path, r.o.Shop)
 		if err != nil {
 			r.desk.Refuse(err.Error())
 			return

@@ -18,7 +18,7 @@ import (
 func learning(t testing.TB, w, h int, own ...*exercise.Exercise) *rig {
 	t.Helper()
 	text := strings.Replace(empty, "[[resin]]", "[[ply]]\nmaterial = \"mat-1.5\"\nresin = \"barrier\"\n[[resin]]", 1)
-	d, err := editor.FromBytes("new schedule", []byte(text), editing())
+	d, err := editor.FromBytes("new schedule", []byte(text), none)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -30,7 +30,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	d, err := editor.Open(path, editing())
+	d, err := editor.Open(path, none)
 	if err != nil {
 		t.Fatal(err)
 	}

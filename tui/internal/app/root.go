@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 
@@ -35,7 +36,7 @@ type Options struct {
 	// Exercises are the shop's own, beside those that come with the program.
 	Person    string
 	Exercises []*exercise.Exercise
-	Editor    editor.Options // for opening other documents
+	Shop      *shop.Shop // for opening other documents
 	// CanStop says why the program cannot be stopped for a shell to go on, ""
 	// when it can; Stop stops it, and returns when it goes on.
 	CanStop func() string

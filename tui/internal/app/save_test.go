@@ -95,7 +95,7 @@ func TestSave_ofARemovedFileAsksItsOwnQuestion(t *testing.T) {
 
 func TestReadOnly_endsWhenTheOtherProgramIsGone(t *testing.T) {
 	g := header(t, 80, 24)
-	d, err := editor.Open(g.r.Document().Path(), editing())
+	d, err := editor.Open(g.r.Document().Path(), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -110,7 +110,7 @@ func TestReadOnly_endsWhenTheOtherProgramIsGone(t *testing.T) {
 
 	// Without the watch: the key itself looks.
 	third := header(t, 80, 24)
-	d, err = editor.Open(third.r.Document().Path(), editing())
+	d, err = editor.Open(third.r.Document().Path(), none)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -198,7 +198,7 @@ func TestRecovery_ofWhatIsOlderThanTheFileSaysSoAndPointsAtDropping(t *testing.T
 	path := g.r.Document().Path()
 	g.left()
 	again := func() *rig {
-		d, err := editor.Open(path, editing())
+		d, err := editor.Open(path, none)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -222,7 +222,7 @@ func TestRecovery_ofNewDocumentsGoesByTheirNames(t *testing.T) {
 		if strings.HasSuffix(name, ".toml") {
 			name = filepath.Join(dir, name)
 		}
-		d, err := editor.FromBytes(name, []byte(empty), editing())
+		d, err := editor.FromBytes(name, []byte(empty), none)
 		if err != nil {
 			t.Fatal(err)
 		}

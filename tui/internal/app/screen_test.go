@@ -63,7 +63,7 @@ func TestScreens_golden(t *testing.T) {
 			if strings.Contains(tc.name, "long") {
 				text = long(2000)
 			}
-			d, err := editor.FromBytes("header.toml", text, editing())
+			d, err := editor.FromBytes("header.toml", text, none)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -99,7 +99,7 @@ func TestScreen_anySizeAnyKeys(t *testing.T) {
 	// A walk may open what lies here and save it: it walks in a folder of its own.
 	t.Chdir(state(t))
 	rapid.Check(t, func(rt *rapid.T) {
-		d, err := editor.FromBytes("header.toml", text, editing())
+		d, err := editor.FromBytes("header.toml", text, none)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -168,7 +168,7 @@ func BenchmarkKey(b *testing.B) {
 		for _, key := range []struct{ name, there, back string }{{"cursor", "up", "down"}, {"edit", "+", "-"}} {
 			b.Run(fmt.Sprintf("%s/rows=%d", key.name, rows), func(b *testing.B) {
 				b.Setenv("XDG_STATE_HOME", b.TempDir())
-				d, err := editor.FromBytes("long", long(rows), editing())
+				d, err := editor.FromBytes("long", long(rows), none)
 				if err != nil {
 					b.Fatal(err)
 				}

@@ -47,7 +47,7 @@ func effect(before, after *rules.Report, units quantity.System) (parts []string,
 		}
 	}
 	was, is := Tally(before), Tally(after)
-	for s := rules.Break; s >= rules.Warning; s-- {
+	for s := rules.Unusable; s >= rules.Warning; s-- {
 		if was[s] != is[s] {
 			parts = append(parts, fmt.Sprintf("%s %d→%d", s, was[s], is[s]))
 		}
@@ -78,7 +78,7 @@ func Thick(m float64, units quantity.System) string {
 }
 
 // Tally counts the findings of a report by severity.
-func Tally(r *rules.Report) (n [rules.Break + 1]int) {
+func Tally(r *rules.Report) (n [rules.Unusable + 1]int) {
 	for i := range r.Findings {
 		n[r.Findings[i].Severity]++
 	}

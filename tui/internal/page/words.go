@@ -2,6 +2,7 @@ package page
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -68,8 +69,8 @@ func ZoneStyle(t *draw.Theme, z laminate.Zone) draw.Style {
 // SeverityWord is a severity as it is written: a break stands out by capitals
 // too, for screens without color.
 func SeverityWord(s rules.Severity) string {
-	if s == rules.Break {
-		return "BREAK"
+	if s >= rules.Break {
+		return strings.ToUpper(s.String())
 	}
 	return s.String()
 }
@@ -77,7 +78,7 @@ func SeverityWord(s rules.Severity) string {
 // SeverityStyle is the look of a severity.
 func SeverityStyle(t *draw.Theme, s rules.Severity) draw.Style {
 	switch s {
-	case rules.Break:
+	case rules.Unusable, rules.Break:
 		return t.Break
 	case rules.Incomplete:
 		return t.Incomplete
@@ -93,7 +94,7 @@ func SeverityStyle(t *draw.Theme, s rules.Severity) draw.Style {
 // SeverityMark is the one-cell mark of a row that findings are about.
 func SeverityMark(s rules.Severity) string {
 	switch s {
-	case rules.Break:
+	case rules.Unusable, rules.Break:
 		return "!"
 	case rules.Incomplete:
 		return "?"
@@ -143,6 +144,9 @@ func Percent(share float64, ok bool) string {
 
 // Count prints a number of things: "1 break", "3 breaks".
 func Count(n int, noun string) string {
+	if noun == rules.Unusable.String() {
+		noun = "problem"
+	}
 	switch noun {
 	case "incomplete":
 		return quantity.Counted(n, noun, noun)
@@ -157,7 +161,7 @@ func Count(n int, noun string) string {
 func TallyPieces(t *draw.Theme, r *rules.Report) []widget.Piece {
 	var pieces []widget.Piece
 	n := Tally(r)
-	for s := rules.Break; s >= rules.Note; s-- {
+	for s := rules.Unusable; s >= rules.Note; s-- {
 		if n[s] == 0 {
 			continue
 		}

@@ -91,7 +91,7 @@ func change(was, is string) string {
 func tally(r *rules.Report) string {
 	var parts []string
 	n := page.Tally(r)
-	for s := rules.Break; s >= rules.Note; s-- {
+	for s := rules.Unusable; s >= rules.Note; s-- {
 		if n[s] > 0 {
 			parts = append(parts, page.Count(n[s], s.String()))
 		}

@@ -246,7 +246,7 @@ func (p *Page) head(w int) []string {
 func tally(r *rules.Report) string {
 	var parts []string
 	n := page.Tally(r)
-	for s := rules.Break; s >= rules.Warning; s-- {
+	for s := rules.Unusable; s >= rules.Warning; s-- {
 		if n[s] > 0 {
 			parts = append(parts, page.Count(n[s], s.String()))
 		}

@@ -10,11 +10,8 @@ import (
 	"testing"
 	"time"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -48,10 +45,7 @@ func Open[P page.Page](t testing.TB, make func(*page.Desk, *binder.Binder) P, w,
 		}
 		g.Write(filepath.Base(name), string(b))
 	}
-	list := all.Rules()
-	d, err := editor.Open(g.Path(filepath.Base(schedule)), editor.Options{Judge: func(s *laminate.Schedule, lib *laminate.Library, u quantity.System) *rules.Report {
-		return rules.Judge(list, s, lib, rules.Options{Units: u})
-	}})
+	d, err := editor.Open(g.Path(filepath.Base(schedule)), shop.New(shop.Options{NoBook: true}))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,14 +8,11 @@ import (
 
 	"pgregory.net/rapid"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -63,12 +60,7 @@ func open(t testing.TB) *rig {
 // sitting opens the page for somebody who may have been there before.
 func sitting(t testing.TB, kept *memory) *rig {
 	t.Helper()
-	list := all.Rules()
-	d, err := editor.FromBytes("example", schedules.Example(), editor.Options{
-		Judge: func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
-			return rules.Judge(list, s, lib, rules.Options{Units: units})
-		},
-	})
+	d, err := editor.FromBytes("example", schedules.Example(), shop.New(shop.Options{NoBook: true}))
 	if err != nil {
 		t.Fatal(err)
 	}

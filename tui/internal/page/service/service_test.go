@@ -8,12 +8,10 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/tuitest"
@@ -21,12 +19,7 @@ import (
 
 func open(t testing.TB, b []byte) (*Service, *page.Desk) {
 	t.Helper()
-	list := all.Rules()
-	d, err := editor.FromBytes("example", b, editor.Options{
-		Judge: func(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
-			return rules.Judge(list, s, lib, rules.Options{Units: units})
-		},
-	})
+	d, err := editor.FromBytes("example", b, shop.New(shop.Options{NoBook: true}))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,11 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -45,10 +42,7 @@ count = 4
 
 func desk(t testing.TB, text string) *page.Desk {
 	t.Helper()
-	d, err := editor.FromBytes("wound.toml", []byte(text), editor.Options{
-		Judge: func(s *laminate.Schedule, lib *laminate.Library, u quantity.System) *rules.Report {
-			return all.Judge(s, lib, rules.Options{Units: u})
-		}})
+	d, err := editor.FromBytes("wound.toml", []byte(text), shop.New(shop.Options{NoBook: true}))
 	if err != nil {
 		t.Fatal(err)
 	}

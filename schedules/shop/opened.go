@@ -1,0 +1,142 @@
+package shop
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
+)
+
+// Opened is a document as far as it could be read. Of the models one is set,
+// that of its kind. All but a schedule is nil where there is anything wrong; a
+// schedule is what could be read, to be shown and mended.
+type Opened struct {
+	Name string // as reports call it
+	Text []byte
+	Kind schedules.Kind
+
+	Schedule *laminate.Schedule
+	Source   *schedules.Source
+	Library  *laminate.Library // that holds for the schedule, nil where Err says why there is none
+
+	Specification *spec.Specification
+	Record        *record.Record
+	Torn          string // says that the record ends in a half-written entry
+	Book          *catalog.Book
+	Exercise      *exercise.Exercise
+
+	// Problems say why the document cannot be used, in the order of the file;
+	// Err does where no line of it is to blame.
+	Problems []schedules.Problem
+	Err      error
+}
+
+// Open takes in a document: name is what to call it, folder where its shop books
+// are looked for.
+func (s *Shop) Open(name string, text []byte, folder string) *Opened {
+	o := &Opened{Name: name, Text: text}
+	if o.Kind, o.Problems = schedules.Sniff(text); len(o.Problems) > 0 {
+		return o
+	}
+	switch o.Kind {
+	case schedules.Schedule:
+		o.Library, o.Err = s.Library(folder)
+		o.decode()
+	case schedules.Specification:
+		o.Specification, o.Problems = schedules.DecodeSpecification(text)
+	case schedules.Record:
+		o.Record, o.Torn, o.Problems = schedules.DecodeRecord(text)
+	case schedules.ShopBook:
+		o.Book, o.Problems = schedules.DecodeBook(text)
+	case schedules.Exercise:
+		o.Exercise, o.Problems = schedules.DecodeExercise(text)
+	case schedules.Unreadable, schedules.Undeclared: // these have problems
+	}
+	return o
+}
+
+// Read takes in the file at path.
+func (s *Shop) Read(path string) *Opened {
+	text, err := store.Bytes(path)
+	if err != nil {
+		return &Opened{Name: path, Err: why(err)}
+	}
+	return s.Open(path, text, filepath.Dir(path))
+}
+
+// With is the document with its schedule read again from another text, as after
+// an edit.
+func (o *Opened) With(text []byte) *Opened {
+	n := &Opened{Name: o.Name, Text: text, Kind: schedules.Schedule, Library: o.Library, Err: o.Err}
+	n.decode()
+	return n
+}
+
+func (o *Opened) decode() {
+	o.Source, o.Schedule, o.Problems = schedules.Decode(o.Text, o.Library)
+}
+
+// Want tells whether the document is of the kind that who, a command or a page,
+// takes, and notes the error if it is not.
+func (o *Opened) Want(kind schedules.Kind, who string) bool {
+	if o.Kind != kind && o.Err == nil && len(o.Problems) == 0 {
+		o.Err = fmt.Errorf("is of kind %s; %s takes %s", o.Kind, who, kind.Noun())
+	}
+	return o.Usable()
+}
+
+// Usable tells that nothing is wrong with the document.
+func (o *Opened) Usable() bool { return o.Err == nil && len(o.Problems) == 0 }
+
+// Why says in one sentence why the document cannot be used, "" when it can.
+func (o *Opened) Why() string { return sentence(o.Err, o.Problems) }
+
+// Judge says what the rules say of the schedule. Where it cannot be used no rule
+// is asked: the verdict is unusable, and the findings are its problems. A
+// document without a schedule has no figures then either.
+func (o *Opened) Judge(options rules.Options) *rules.Report {
+	if o.Usable() {
+		return all.Judge(o.Schedule, o.Library, options)
+	}
+	library := o.Library
+	if library == nil {
+		library = catalog.Library()
+	}
+	r := rules.Unjudged(o.Schedule, library)
+	if len(o.Problems) == 0 {
+		r.Add(laminate.Ref{}, nil, o.Why())
+	}
+	at := o.places(library)
+	for _, p := range o.Problems {
+		ref := at[p.Line]
+		var rows []int
+		if ref.Kind == laminate.RefPly {
+			rows = []int{ref.Index}
+		}
+		r.Add(ref, rows, p.String())
+	}
+	return r
+}
+
+// places finds what stands in a line that a value of it is refused for.
+func (o *Opened) places(library *laminate.Library) map[int]laminate.Ref {
+	at := map[int]laminate.Ref{}
+	if o.Schedule == nil {
+		return at
+	}
+	for i := range o.Schedule.Plies {
+		at[o.Source.Line(laminate.PlyRef(i, ""))] = laminate.PlyRef(i, "")
+	}
+	for _, f := range laminate.Validate(o.Schedule, library) {
+		at[o.Source.Line(f.Ref)] = f.Ref
+	}
+	return at
+}

@@ -1,0 +1,152 @@
+// Package shop is where documents come in, whoever reads them: it finds out
+// what a document is, reads the model of its kind, finds the library that holds
+// for it, and has a schedule judged. What a command, a folder list or the bench
+// says of a document is the same because it is said here.
+//
+// It is fit for several goroutines.
+package shop
+
+import (
+	"errors"
+	"fmt"
+	"sync"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
+)
+
+// Options say which shop books hold.
+type Options struct {
+	Book   string // this one, instead of those that lie beside the documents
+	NoBook bool   // none
+	// Trouble is told of places that could not be searched for books; the
+	// library goes without them. It may be nil.
+	Trouble func(error)
+}
+
+// Shop gives the libraries. Nil is a shop without options.
+type Shop struct {
+	options Options
+	kept    *kept // nil: books are read anew each time
+}
+
+// kept are the libraries of one run.
+type kept struct {
+	mu       sync.Mutex
+	byFolder map[string]shelf
+}
+
+// shelf is a library, or why there is none.
+type shelf struct {
+	library *laminate.Library
+	err     error
+}
+
+// New makes a shop that reads books anew each time, so that one that was mended
+// counts at once.
+func New(o Options) *Shop { return &Shop{options: o} }
+
+// Keeping is the same shop for one run over many documents: it looks for the
+// books of a folder but once.
+func (s *Shop) Keeping() *Shop {
+	k := &Shop{kept: &kept{byFolder: map[string]shelf{}}}
+	if s != nil {
+		k.options = s.options
+	}
+	return k
+}
+
+// BookError is a shop book that cannot be used. What rests on it is not judged
+// without it.
+type BookError struct {
+	Path     string
+	Problems []schedules.Problem // empty where the file could not be read at all
+	Err      error               // that it could not be read
+}
+
+// Error names the book and the first thing that is wrong with it.
+func (e *BookError) Error() string { return e.Short() + ": " + sentence(e.Err, e.Problems) }
+
+// Short names the book alone.
+func (e *BookError) Short() string { return "the shop book " + e.Path + " cannot be used" }
+
+// Library gives the library that holds in a folder, its shop books laid over
+// the built-in one; "" is the present folder. The error is a *BookError.
+func (s *Shop) Library(folder string) (*laminate.Library, error) {
+	if s == nil || s.kept == nil {
+		made := s.shelf(folder)
+		return made.library, made.err
+	}
+	s.kept.mu.Lock()
+	defer s.kept.mu.Unlock()
+	made, ok := s.kept.byFolder[folder]
+	if !ok {
+		made = s.shelf(folder)
+		s.kept.byFolder[folder] = made
+	}
+	return made.library, made.err
+}
+
+func (s *Shop) shelf(folder string) shelf {
+	var o Options
+	if s != nil {
+		o = s.options
+	}
+	var explicit []string
+	if o.Book != "" {
+		explicit = []string{o.Book}
+	}
+	paths, err := store.FindBooks(folder, explicit, o.NoBook)
+	if err != nil && o.Trouble != nil {
+		o.Trouble(err)
+	}
+	var books []catalog.Book
+	for _, path := range paths {
+		b, err := readBook(path)
+		if err != nil {
+			return shelf{err: err}
+		}
+		books = append(books, *b)
+	}
+	return shelf{library: catalog.Merge(catalog.Library(), books...)}
+}
+
+func readBook(path string) (*catalog.Book, error) {
+	text, err := store.Bytes(path)
+	if err != nil {
+		return nil, &BookError{Path: path, Err: why(err)}
+	}
+	b, problems := schedules.DecodeBook(text)
+	if len(problems) > 0 {
+		return nil, &BookError{Path: path, Problems: problems}
+	}
+	b.Path = path
+	return b, nil
+}
+
+// why is a file's error without its name, which stands beside it already.
+func why(err error) error {
+	var own *store.Error
+	if errors.As(err, &own) {
+		return errors.New(own.Why)
+	}
+	return err
+}
+
+// sentence is the first thing that is wrong, and how many follow.
+func sentence(err error, problems []schedules.Problem) string {
+	switch more := len(problems) - 1; {
+	case len(problems) == 0 && err == nil:
+		return ""
+	case len(problems) == 0:
+		return err.Error()
+	case more == 0:
+		return problems[0].String()
+	case more == 1:
+		return problems[0].String() + " (and 1 more problem)"
+	default:
+		return fmt.Sprintf("%s (and %d more problems)", problems[0], more)
+	}
+}
