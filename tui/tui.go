@@ -71,14 +71,11 @@ func Run(d *editor.Document, o Options) error {
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTSTP, syscall.SIGCONT)
 	defer signal.Stop(signals)
 	job := terminal.NewJob()
-	root, err := app.New(d, app.Options{
+	root := app.New(d, app.Options{
 		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Shop: o.Shop,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 	})
-	if err != nil {
-		return errors.Join(fmt.Errorf("the key table: %w", err), d.Close())
-	}
 	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
 	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))

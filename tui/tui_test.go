@@ -71,15 +71,12 @@ func TestFinish_saysHowItEndedAndWhatIsKept(t *testing.T) {
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			d := open(t)
-			root, err := app.New(d, app.Options{Theme: draw.New(draw.Mono)})
-			if err != nil {
-				t.Fatal(err)
-			}
+			root := app.New(d, app.Options{Theme: draw.New(draw.Mono)})
 			root.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
 			for _, m := range tc.msgs {
 				root.Update(m)
 			}
-			err = finish(root, tc.failed)
+			err := finish(root, tc.failed)
 			if tc.want == nil && err != nil {
 				t.Errorf("an error: %v", err)
 			}

@@ -10,7 +10,7 @@ import (
 // Edit is one undoable change.
 type Edit struct {
 	// Label says what was done, in the past tense, for the notice line:
-	// "laid ply 8 mat-1.5".
+	// "added ply 8 mat-1.5".
 	Label string
 	// At is where the change shows after it was made.
 	At laminate.Ref

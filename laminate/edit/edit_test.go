@@ -26,7 +26,7 @@ func blank() *laminate.Schedule {
 type maker func(*laminate.Schedule, *laminate.Library) edit.Edit
 
 func lay(after int, id string) maker {
-	return func(s *laminate.Schedule, l *laminate.Library) edit.Edit { return edit.LayPly(s, l, after, id) }
+	return func(s *laminate.Schedule, l *laminate.Library) edit.Edit { return edit.AddPly(s, l, after, id) }
 }
 
 // apply does the edits one after the other.
@@ -91,7 +91,7 @@ func built(t *testing.T) *laminate.Schedule {
 		lay(1, "mat-1.5"), lay(2, "woven-24"), lay(3, "mat-1.5"), lay(4, "woven-24"), lay(5, "mat-1.5"))
 }
 
-func TestLayPly_buildsTheUsualWallWithoutStatingZones(t *testing.T) {
+func TestAddPly_buildsTheUsualWallWithoutStatingZones(t *testing.T) {
 	s := built(t)
 	want(t, s, `veil-c-15/liner mat-1.5*2/liner. mat-1.5/wall woven-24/wall mat-1.5/wall woven-24/wall mat-1.5/wall`)
 	wantZones(t, s, inner, interior, structural, structural, structural, structural, structural)
@@ -102,13 +102,13 @@ func TestLayPly_buildsTheUsualWallWithoutStatingZones(t *testing.T) {
 	}
 }
 
-func TestLayPly_withoutGelStopTheThirdMatIsStructure(t *testing.T) {
+func TestAddPly_withoutGelStopTheThirdMatIsStructure(t *testing.T) {
 	s := apply(t, blank(), lay(-1, "veil-c-15"), lay(0, "mat-1.5"), lay(1, "mat-1.5"), lay(2, "mat-1.5"), lay(3, "woven-24"))
 	want(t, s, `veil-c-15/liner mat-1.5/liner mat-1.5/liner mat-1.5/wall woven-24/wall`)
 	wantZones(t, s, inner, interior, interior, structural, structural)
 }
 
-func TestLayPly_insideTheBarrierIsBarrier(t *testing.T) {
+func TestAddPly_insideTheBarrierIsBarrier(t *testing.T) {
 	s := apply(t, built(t), lay(0, "mat-0.75"))
 	wantZones(t, s, inner, interior, interior, structural)
 	if s.Plies[1].Resin != "liner" {
@@ -120,12 +120,12 @@ func TestLayPly_insideTheBarrierIsBarrier(t *testing.T) {
 	}
 }
 
-func TestLayPly_secondVeilIsInnerSurfaceAndMovesNothing(t *testing.T) {
+func TestAddPly_secondVeilIsInnerSurfaceAndMovesNothing(t *testing.T) {
 	s := apply(t, built(t), lay(-1, "veil-polyester-15"))
 	want(t, s, `veil-polyester-15/liner veil-c-15/liner mat-1.5*2/liner. mat-1.5/wall woven-24/wall mat-1.5/wall woven-24/wall mat-1.5/wall`)
 }
 
-func TestLayPly_bandTakesAnAngle(t *testing.T) {
+func TestAddPly_bandTakesAnAngle(t *testing.T) {
 	s := apply(t, built(t), lay(6, "band-helical"), lay(7, "band-hoop"))
 	if a, b := s.Plies[7].Angle, s.Plies[8].Angle; a != laminate.Some(55.0) || b != laminate.Some(90.0) {
 		t.Errorf("angles %v and %v", a, b)
@@ -144,7 +144,7 @@ func TestLayPly_bandTakesAnAngle(t *testing.T) {
 func TestLabels_areGoodEnglish(t *testing.T) {
 	s, l := built(t), catalog.Library()
 	for want, e := range map[string]edit.Edit{
-		"laid ply 9 mat-1.5":                                 edit.LayPly(s, l, 6, "mat-1.5"),
+		"added ply 9 mat-1.5":                                edit.AddPly(s, l, 6, "mat-1.5"),
 		"removed plies 2-3 mat-1.5":                          edit.Remove(s, l, 1),
 		"moved ply 5 woven-24 outward":                       edit.Move(s, l, 3, 5),
 		"added 1 ply to plies 2-3 mat-1.5":                   edit.AddCount(s, l, 1, 1),
@@ -154,12 +154,12 @@ func TestLabels_areGoodEnglish(t *testing.T) {
 		"took away the gel stop after plies 2-3 mat-1.5":     edit.SetGel(s, l, 1, false),
 		"swapped ply 1 veil-c-15 for veil-polyester-15":      edit.SwapMaterial(s, l, 0, "veil-polyester-15"),
 		"swapped veil-c-15 for veil-polyester-15 everywhere": edit.SwapEverywhere(s, l, "veil-c-15", "veil-polyester-15"),
-		"laid the structure 2 times":                         edit.TimesStructure(s, l, 2),
+		"made the structure 2 times":                         edit.TimesStructure(s, l, 2),
 		"made the barrier 2 times as many plies":             edit.TimesBarrier(s, l, 2),
-		"laid the last 2 rows 3 times":                       edit.TimesLast(s, l, 6, 2, 3),
+		"made the last 2 rows 3 times":                       edit.TimesLast(s, l, 6, 2, 3),
 		"duplicated ply 4 mat-1.5":                           edit.Duplicate(s, l, 2),
 		"ply 4 mat-1.5: glass content 28 %":                  edit.SetPly(s, l, 2, "glass_content", "glass content 28 %", func(p *laminate.Ply) {}),
-		"laid 3 plies after ply 1 veil-c-15":                 edit.InsertPlies(s, l, 0, []laminate.Ply{{Material: "mat-1.5", Count: 3}}),
+		"added 3 plies after ply 1 veil-c-15":                edit.InsertPlies(s, l, 0, []laminate.Ply{{Material: "mat-1.5", Count: 3}}),
 	} {
 		if e.Label != want {
 			t.Errorf("label %q, want %q", e.Label, want)
@@ -290,10 +290,10 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 		"too many by times":    {edit.TimesRow(s, l, 1, 600), "at most 1000"},
 		"times one":            {edit.TimesBarrier(s, l, 1), "two times"},
 		"more rows than there": {edit.TimesLast(s, l, 1, 3, 2), "2 rows"},
-		"unknown material":     {edit.LayPly(s, l, 0, "cloth"), `no material "cloth"`},
+		"unknown material":     {edit.AddPly(s, l, 0, "cloth"), `no material "cloth"`},
 		"swap to unknown":      {edit.SwapMaterial(s, l, 0, "cloth"), `no material "cloth"`},
 		"swap of absent":       {edit.SwapEverywhere(s, l, "cloth", "mat-1.5"), `no ply is of "cloth"`},
-		"lay beyond":           {edit.LayPly(s, l, 7, "mat-1.5"), "no row 8"},
+		"lay beyond":           {edit.AddPly(s, l, 7, "mat-1.5"), "no row 8"},
 		"move beyond":          {edit.Move(s, l, 0, 7), "cannot go there"},
 		"undefined resin":      {ply(func(p *laminate.Ply) { p.Resin = "x" }), `no [[resin]] has the id "x"`},
 		"share over one":       {ply(func(p *laminate.Ply) { p.GlassContent = laminate.Some(1.5) }), "from 0.01 to 0.95"},
@@ -328,10 +328,10 @@ func TestEdits_refuseWithAReason(t *testing.T) {
 
 // A wall begun from nothing has a resin for the barrier and one for the
 // structure, and nobody has said yet what they are.
-func TestLayPly_fromNothingLeavesTheResinFamiliesUnstated(t *testing.T) {
+func TestAddPly_fromNothingLeavesTheResinFamiliesUnstated(t *testing.T) {
 	s, l := &laminate.Schedule{}, catalog.Library()
 	for i, id := range []string{"veil-c-15", "mat-1.5", "mat-1.5", "woven-24", "topcoat"} {
-		next, err := edit.LayPly(s, l, i-1, id).Do(s)
+		next, err := edit.AddPly(s, l, i-1, id).Do(s)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -68,7 +68,7 @@ func anyEdit(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 	case 13:
 		return edit.InsertPlies(s, l, row, []laminate.Ply{{Material: id, Count: 2}, {Material: "mat-1.5", Count: 1}})
 	}
-	return edit.LayPly(s, l, row, id)
+	return edit.AddPly(s, l, row, id)
 }
 
 var exact = []cmp.Option{cmpopts.EquateComparable(laminate.Ply{}, laminate.Resin{}, laminate.Material{}, laminate.Part{}, laminate.Service{}), cmpopts.EquateEmpty()}

@@ -156,7 +156,7 @@ func TimesRow(s *laminate.Schedule, lib *laminate.Library, row, n int) Edit {
 // n-1 more copies of the whole sequence follow it.
 func TimesLast(s *laminate.Schedule, lib *laminate.Library, row, rows, n int) Edit {
 	return Edit{
-		Label: fmt.Sprintf("laid the last %s %d times", quantity.Counted(rows, "row", "rows"), n),
+		Label: fmt.Sprintf("made the last %s %d times", quantity.Counted(rows, "row", "rows"), n),
 		At:    laminate.PlyRef(repeated(row, rows, n), ""),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			if err := errors.Join(checkRow(s, row), checkTimes(n)); err != nil {
@@ -194,11 +194,11 @@ func TimesBarrier(s *laminate.Schedule, lib *laminate.Library, n int) Edit {
 	}
 }
 
-// TimesStructure lays the sequence of the structural layer n times.
+// TimesStructure repeats the sequence of the structural layer n times.
 func TimesStructure(s *laminate.Schedule, lib *laminate.Library, n int) Edit {
 	first, last, _ := structure(s, lib)
 	return Edit{
-		Label: fmt.Sprintf("laid the structure %d times", n),
+		Label: fmt.Sprintf("made the structure %d times", n),
 		At:    laminate.PlyRef(repeated(last, last-first+1, n), ""),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			if err := checkTimes(n); err != nil {

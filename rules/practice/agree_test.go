@@ -30,7 +30,7 @@ func TestFillers_adviceAndPracticeTakeTheSameShare(t *testing.T) {
 		service.Fluid, service.Contains = "rinse water", laminate.TraitSet()
 		service.Temperature, service.PH = quantity.New(100, quantity.Fahrenheit), laminate.PHRange{Lowest: 6, Highest: 8, Given: true}
 		s := &laminate.Schedule{Service: service, Part: laminate.Part{Grounding: "lug at each end"}}
-		proposed, err := advice.Lay(s, lib, advice.Options{})
+		proposed, err := advice.WithBarrier(s, lib, advice.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

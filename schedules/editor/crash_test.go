@@ -52,7 +52,7 @@ func editForEver(path string) error {
 	for n := number(d.Now().Title) + 1; ; n++ {
 		row := rand.IntN(len(d.Now().Plies)+1) - 1
 		change := []edit.Edit{
-			edit.LayPly(d.Now(), d.Library(), row, ids[rand.IntN(len(ids))]),
+			edit.AddPly(d.Now(), d.Library(), row, ids[rand.IntN(len(ids))]),
 			edit.Remove(d.Now(), d.Library(), row),
 			edit.AddCount(d.Now(), d.Library(), row, 1+rand.IntN(3)),
 			edit.Move(d.Now(), d.Library(), row, rand.IntN(5)-2),

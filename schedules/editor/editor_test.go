@@ -103,7 +103,7 @@ func do(t *testing.T, d *editor.Document, e edit.Edit) {
 }
 
 func layMat(d *editor.Document) edit.Edit {
-	return edit.LayPly(d.Now(), d.Library(), len(d.Now().Plies)-1, "mat-1.5")
+	return edit.AddPly(d.Now(), d.Library(), len(d.Now().Plies)-1, "mat-1.5")
 }
 
 func TestOpen_showsTheFileAsItIs(t *testing.T) {
@@ -143,13 +143,13 @@ func TestApply_andUndo(t *testing.T) {
 		t.Fatalf("after an edit: dirty %v, %d rows", d.Dirty(), len(d.Now().Plies))
 	}
 	label, at, ok := d.Undo()
-	if !ok || label != "laid ply 6 mat-1.5" || at != laminate.PlyRef(3, "") {
+	if !ok || label != "added ply 6 mat-1.5" || at != laminate.PlyRef(3, "") {
 		t.Errorf("undone %q at %+v", label, at)
 	}
 	if d.Dirty() || string(d.Bytes()) != document || d.Revision() != start+2 {
 		t.Errorf("undone: dirty %v, revision %d from %d", d.Dirty(), d.Revision(), start)
 	}
-	if label, at, ok := d.Redo(); !ok || label != "laid ply 6 mat-1.5" || at.Index != 4 || !d.Dirty() {
+	if label, at, ok := d.Redo(); !ok || label != "added ply 6 mat-1.5" || at.Index != 4 || !d.Dirty() {
 		t.Errorf("redone %q at %+v", label, at)
 	}
 	if _, _, ok := d.Redo(); ok {
@@ -228,7 +228,7 @@ func TestPreview_judgesWithoutApplying(t *testing.T) {
 
 func TestLine_followsTheTextThatASaveWrites(t *testing.T) {
 	d, path := onDisk(t)
-	do(t, d, edit.LayPly(d.Now(), d.Library(), 0, "veil-c-10"))
+	do(t, d, edit.AddPly(d.Now(), d.Library(), 0, "veil-c-10"))
 	for _, when := range []string{"before the save", "after it"} {
 		line := d.Line(laminate.PlyRef(3, "material"))
 		lines := strings.Split(string(d.Bytes()), "\n")

@@ -62,7 +62,7 @@ func anyEdit(t *rapid.T, s *laminate.Schedule, l *laminate.Library) edit.Edit {
 	case 15:
 		e = edit.Duplicate(s, l, row)
 	default:
-		e = edit.LayPly(s, l, row, id)
+		e = edit.AddPly(s, l, row, id)
 	}
 	if rapid.Bool().Draw(t, "merge") {
 		e.Merge = "any"

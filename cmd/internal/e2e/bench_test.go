@@ -42,7 +42,7 @@ func TestBench_buildsAWallFromNothing(t *testing.T) {
 	s := h.open(t, "fresh.toml")
 	s.see("BENCH", "no file yet")
 	// The first ply asks which resin it is laid in; the fifth family is vinyl ester.
-	s.press("1").see("which resin", "vinyl-ester")
+	s.press("1").see("WHICH RESIN", "vinyl-ester")
 	s.press("5").see("BENCH", "veil-c-15")
 	s.press("3", "+", ".", "3", "5", "3", "5", "3")
 	shown := s.see("gel stop", "ply 8")
@@ -62,7 +62,7 @@ func TestBench_buildsAWallFromNothing(t *testing.T) {
 	if got := strings.Join(materials, " "); got != want {
 		t.Errorf("built %s, want %s", got, want)
 	}
-	for zone, word := range map[string]string{"barrier": "barrier ", "structural-layer": "structure ", "total": "all "} {
+	for zone, word := range map[string]string{"barrier": "barrier ", "structural-layer": "structure ", "total": "total "} {
 		if figure := word + mil(r.Zones[zone].ThicknessMM); !strings.Contains(shown, figure) {
 			t.Errorf("the command line has %s, the bench had\n%s", figure, shown)
 		}
@@ -122,7 +122,7 @@ func TestBench_fixesAndUndoesToTheBytesOnDisk(t *testing.T) {
 	before := h.example(t, "a.toml")
 	s := h.open(t, "a.toml")
 	s.see("1 break", "saved")
-	s.press("n", "m")
+	s.press("n", "f")
 	s.gone("1 break")
 	s.press("s").see("saved a.toml")
 	if r := h.check(t, "a.toml"); r.Plies[0].Material != "veil-polyester-15" || r.Verdict == "break" {

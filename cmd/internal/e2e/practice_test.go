@@ -59,14 +59,14 @@ func TestPractice_anUnmarkedAnswerOutlivesAKill(t *testing.T) {
 		return s
 	}
 	s := begin("Ana")
-	s.press("1").see("lay with a digit")
+	s.press("1").see("number key adds a ply")
 	s.press("h", "1", "3", "+").see("hint 1", "mat-1.5 ×2", "u takes it back")
 	s.signal(syscall.SIGKILL)
 	if code := s.end(); code == 0 {
 		t.Error("killed, and ended with 0")
 	}
 	s = begin("Ben")
-	s.press("1").see("lay with a digit", "barrier none")
+	s.press("1").see("number key adds a ply", "barrier none")
 	s.press("esc").see("left the exercise")
 	s.press("q")
 	s.end()
@@ -77,7 +77,7 @@ func TestPractice_anUnmarkedAnswerOutlivesAKill(t *testing.T) {
 	s.press("down", "down", ".").see("gel stop")
 	s.press("c").see("90 %, mastered")
 	s.press("esc").see("exercises")
-	s.press("1").see("lay with a digit", "barrier none")
+	s.press("1").see("number key adds a ply", "barrier none")
 	s.press("esc").see("left the exercise")
 	s.press("q")
 	s.end()

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -74,5 +75,16 @@ func TestPrintable_keepsASentenceWhole(t *testing.T) {
 	}
 	if got := Printable(strings.Repeat("\x1b", 5000)); strings.Contains(got, "\x1b") || strings.Count(got, "x1b") != 200 {
 		t.Errorf("%q", got)
+	}
+}
+
+func TestTOMLNumber_readsBackTheSame(t *testing.T) {
+	for v, want := range map[float64]string{0: "0", 0.27: "0.27", -3: "-3", 1e-9: "1e-09", 2e20: "2e+20"} {
+		if got := TOMLNumber(v); got != want {
+			t.Errorf("%v is spelled %s, want %s", v, got, want)
+		}
+	}
+	if got := TOMLNumber(math.Copysign(0, -1)); got != "0" {
+		t.Errorf("zero below zero is spelled %s", got)
 	}
 }

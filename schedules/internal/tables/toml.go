@@ -48,8 +48,12 @@ func TOMLText(s string) string {
 	return b.String()
 }
 
-// TOMLNumber spells a number with the fewest digits that read back the same.
+// TOMLNumber spells a number with the fewest digits that read back the same. A
+// zero below zero is 0: written as an integer, that is what is read back.
 func TOMLNumber(v float64) string {
+	if v == 0 {
+		return "0"
+	}
 	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e15) {
 		return strconv.FormatFloat(v, 'e', -1, 64)
 	}

@@ -5,93 +5,84 @@ import (
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/page"
 )
 
-// acts are the keys of everywhere.
-func acts() page.Acts[*Root] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, can func(*Root) string, do func(*Root)) page.Act[*Root] {
-		return page.Act[*Root]{
-			Binding: keys.Binding{ID: id, Scope: keys.Global, Keys: k, Show: show, Short: short, Long: long, Group: "Everywhere", Rank: rank, Rare: id == "suspend"},
-			Can:     can, Do: func(r *Root, _ keys.Event) { do(r) },
-		}
-	}
-	return page.Acts[*Root]{
-		row("help", []string{"?"}, "", "all", "all keys of this page", 0, nil, (*Root).showKeys),
-		row("undo", []string{"u"}, "", "undo", "take the last change back", 11, canUndo, func(r *Root) { r.here().Undo() }),
-		row("redo", []string{"y"}, "", "", "do it again", 40, canRedo, func(r *Root) { r.here().Redo() }),
-		row("facts", []string{"f"}, "", "facts", "the part and its service: a form", 12, nil, (*Root).facts),
-		row("units", []string{"i"}, "", "", "inch or mm", 41, nil, (*Root).units),
-		row("save", []string{"s"}, "", "save", "save; asks for a name once", 13, elsewhere, (*Root).save),
-		row("save as", []string{"a"}, "", "", "save under another name", 42, elsewhere, (*Root).saveAs),
-		row("open", []string{"o"}, "", "open file", "open another schedule, from a list with verdicts", 43, elsewhere, (*Root).open),
-		row("pages", []string{keys.Tab}, "", "", "the pages, numbered", 44, elsewhere, (*Root).menu),
-		row("quit", []string{"q", "ctrl+c"}, "q", "quit", "quit; asks where something is not saved", 45, nil, (*Root).quit),
-		row("suspend", []string{"ctrl+z"}, "", "", "back to the shell; fg comes back here", 46, func(r *Root) string {
-			if r.o.CanStop == nil {
-				return "this terminal has no shell to come back from: q quits"
+// everywhere are the keys of everywhere, where nothing is open.
+func (r *Root) everywhere() keys.Table {
+	const g = "Everywhere"
+	do := func(f func()) func(keys.Event) { return func(keys.Event) { f() } }
+	return keys.Table{
+		{Keys: []string{"u"}, Short: "undo", Long: "take the last change back", Group: g, Rank: 11, Can: func() string {
+			if !r.here().Doc.CanUndo() {
+				return "nothing to take back: this is the document as it was opened"
 			}
-			return r.o.CanStop()
-		}, (*Root).stop),
+			return ""
+		}, Do: do(func() { r.here().Undo() })},
+		{Keys: []string{"y"}, Long: "do it again", Group: g, Rank: 40, Can: func() string {
+			if !r.here().Doc.CanRedo() {
+				return "nothing to do again: nothing was taken back since the last change"
+			}
+			return ""
+		}, Do: do(func() { r.here().Redo() })},
+		{Keys: []string{"j"}, Short: "job data", Long: "job data: the part, its service, its resins, in a form", Group: g, Rank: 12, Do: do(r.jobData)},
+		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: do(r.units)},
+		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: do(r.save)},
+		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: do(r.saveAs)},
+		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: do(r.open)},
+		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: do(r.menu)},
+		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: do(r.quit)},
 	}
 }
 
-// elsewhere says why what is about the document that is open does not act
-// while the page has one of its own.
-func elsewhere(r *Root) string {
+// elsewhere says why what is about the document that is open does not act while
+// the page has one of its own.
+func (r *Root) elsewhere() string {
 	if r.here() != r.desk {
 		return "an exercise is open: c hands it in, Esc leaves it and keeps the answer"
 	}
 	return ""
 }
 
-func canUndo(r *Root) string {
-	if !r.here().Doc.CanUndo() {
-		return "nothing to take back: this is the document as it was opened"
+// anywhere are the keys that act whatever is open.
+func (r *Root) anywhere() keys.Table {
+	const g = "Everywhere"
+	return keys.Table{
+		{Keys: []string{"?", "f1"}, Show: "?", Short: "all", Long: "all keys that act here; where characters are typed, F1", Group: g, Do: func(keys.Event) { r.showKeys() }},
+		{Keys: []string{"ctrl+c"}, Long: "quit; asks where something is not saved", Group: g, Rank: 90, Rare: true, Do: func(keys.Event) { r.quit() }},
+		{Keys: []string{"ctrl+z"}, Long: "back to the shell; fg comes back here", Group: g, Rank: 91, Rare: true, Can: func() string {
+			if r.o.CanStop == nil {
+				return "this terminal has no shell to come back from: q quits"
+			}
+			return r.o.CanStop()
+		}, Do: func(keys.Event) { r.stop() }},
 	}
-	return ""
 }
 
-func canRedo(r *Root) string {
-	if !r.here().Doc.CanRedo() {
-		return "nothing to do again: nothing was taken back since the last change"
+// helpKey is the key that shows the keys where one is.
+func (r *Root) helpKey() string {
+	if row := keys.Find(keys.Key("?"), r.tables()...); row != nil && row.Text {
+		return "f1"
 	}
-	return ""
-}
-
-func (r *Root) showKeys() {
-	top := r.top()
-	can := func(id keys.ID) string {
-		if why := r.acts.Why(r, keys.Global, id); why != "" {
-			return why
-		}
-		return top.Can(id)
-	}
-	scopes := []keys.Scope{top.Scope()}
-	if !top.Busy() {
-		scopes = append(scopes, keys.Global)
-	}
-	r.push(newManual(r.here(), r.table.Sections(can, scopes...)))
+	return "?"
 }
 
 func (r *Root) units() {
 	d := r.here().Doc
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
-		r.here().Say("figures in mm, °C, kPa; what is stated in the document keeps its spelling")
+		r.here().Note("figures in mm, °C, kPa; what is stated in the document keeps its spelling", "i changes it back")
 	} else {
 		d.SetUnits(quantity.US)
-		r.here().Say("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling")
+		r.here().Note("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling", "i changes it back")
 	}
-	r.here().Notice.Tail = "i changes it back"
 }
 
 func (r *Root) menu() {
-	q := &question{Title: "pages", Text: "Which page?", Desk: r.desk, At: (r.at + 1) % len(r.pages), Tabs: true}
+	var answers []answer
 	for i, p := range r.pages {
-		q.Answers = append(q.Answers, answer{Text: p.Name(), Do: func() { r.at = i }})
+		answers = append(answers, answer{p.Name(), func() { r.at = i }})
 	}
-	r.push(q)
+	r.ask("pages", "Which page?", (r.at+1)%len(r.pages), answers...)
 }
 
 // offer asks what to do with unsaved work that was found, if some was.
@@ -112,26 +103,18 @@ func (r *Root) offer() {
 	default:
 		of += ", which was never saved"
 	}
-	q := &question{
-		Title: "unsaved work", Desk: r.desk,
-		Text: "A program that ended without saving left " + of + ", made " + r.ago(left.When) + ".",
-		Answers: []answer{
-			{Text: take, Do: r.takeUp},
-			{Text: "drop it for good", Do: func() {
-				if err := d.DropRecovered(); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				r.desk.Say("dropped the unsaved work")
-				r.offer()
-			}},
-		},
-	}
+	text, at := "A program that ended without saving left "+of+", made "+r.ago(left.When)+".", 0
 	if left.Overtaken {
-		q.Text += " The file was saved since: what was saved then is not in it."
-		q.At = 1
+		text, at = text+" The file was saved since: what was saved then is not in it.", 1
 	}
-	r.push(q)
+	r.ask("unsaved work", text, at, answer{take, r.takeUp}, answer{"drop it for good", func() {
+		if err := d.DropRecovered(); err != nil {
+			r.desk.Refuse(err.Error())
+			return
+		}
+		r.desk.Say("dropped the unsaved work")
+		r.offer()
+	}})
 }
 
 func (r *Root) takeUp() {

@@ -15,10 +15,10 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 	}{
 		{"swap the veil everywhere", "home r 2 enter", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
 		{"double the barrier", "* 3 enter", "veil-c-15×2 mat-1.5×4| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "barrier 226 mil"},
-		{"fix", "m", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u takes it back"},
-		{"lay by digit", "9", headerPlies + " topcoat", "laid ply 9 topcoat"},
-		{"lay on the process face", "home up 2", "veil-polyester-15 " + headerPlies, "laid ply 1 veil-polyester-15"},
-		{"count", "+ +", headerPlies + "×3", "all 401 mil"},
+		{"fix", "f", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u takes it back"},
+		{"lay by digit", "9", headerPlies + " topcoat", "added ply 9 topcoat"},
+		{"lay on the process face", "home up 2", "veil-polyester-15 " + headerPlies, "added ply 1 veil-polyester-15"},
+		{"count", "+ +", headerPlies + "×3", "total 401 mil"},
 		{"count down", "home down -", "veil-c-15 mat-1.5| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "took 1 ply"},
 		{"gel stop", ".", headerPlies + "|", "gel stop after ply 8"},
 		{"lift a gel stop", "home down .", "veil-c-15 mat-1.5×2 mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "took away the gel stop"},
@@ -27,14 +27,14 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 		{"carry", "g up up enter", "veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 mat-1.5 woven-24", "moved ply 8 mat-1.5 inward"},
 		{"carry, put back", "g up", headerPlies, "would do"},
 		{"times row", "* 1 enter", headerPlies + "×2", "2 times as many"},
-		{"times last rows", "* 2 enter", headerPlies + " woven-24 mat-1.5", "laid the last 2 rows 2 times"},
-		{"times last three rows thrice", "* 2 right + enter", headerPlies + strings.Repeat(" mat-1.5 woven-24 mat-1.5", 2), "laid the last 3 rows 3 times"},
-		{"times structure", "* 4 enter", headerPlies + " mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "laid the structure 2 times"},
+		{"times last rows", "* 2 enter", headerPlies + " woven-24 mat-1.5", "made the last 2 rows 2 times"},
+		{"times last three rows thrice", "* 2 right + enter", headerPlies + strings.Repeat(" mat-1.5 woven-24 mat-1.5", 2), "made the last 3 rows 3 times"},
+		{"times structure", "* 4 enter", headerPlies + " mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "made the structure 2 times"},
 		{"swap here only", "home r 2 .", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped ply 1"},
 		{"swap one mat of several", "r 4 .", "veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-0.75", "swapped ply 8"},
 		{"swap by name", "home r 0 v - c a r enter enter", "veil-carbon-11 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
-		{"lay by name", "0 t o p enter", headerPlies + " topcoat", "laid ply 9 topcoat"},
-		{"undo", "9 u", headerPlies, "took back: laid ply 9 topcoat"},
+		{"lay by name", "0 t o p enter", headerPlies + " topcoat", "added ply 9 topcoat"},
+		{"undo", "9 u", headerPlies, "took back: added ply 9 topcoat"},
 		{"redo", "9 u y", headerPlies + " topcoat", "did again"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
@@ -45,7 +45,7 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 
 func TestFloor_aWallFromNothing(t *testing.T) {
 	g := fresh(t, empty, 80, 24)
-	g.shows("the next digit lays the first ply")
+	g.shows("a number key adds the first ply")
 	g.press("1 3 + . 3 5 3 5 3").wants("veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5")
 	rows := g.r.Document().Report().Analysis.Rows
 	if got := rows[1].Zone.String() + " " + rows[2].Zone.String(); got != "interior-layer structural-layer" {
@@ -71,7 +71,7 @@ func TestKeys_sayWhyTheyCannotAct(t *testing.T) {
 		{"swap with nothing taken", "r enter", "no material is taken yet"},
 		{"a key of nothing in a choice", "* z", "z does nothing here"},
 		{"carry past the end", "g down", "outermost ply already"},
-		{"fix what nothing mechanical fixes", "n n n n m", "nothing mechanical fixes this note"},
+		{"fix what nothing mechanical fixes", "n n n n f", "nothing mechanical fixes this note"},
 		{"suspend with no shell", "ctrl+z", "no shell to come back from"},
 		{"esc with nothing open", "esc", "q quits"},
 	} {
@@ -103,7 +103,7 @@ func TestFindings_leadToPliesAndBack(t *testing.T) {
 	g.press("n n").shows("at ply 8")
 	g.press("n b").shows("back at ply 8")
 	g.press("w").shows("basis", "rule", "fires")
-	g.esc().shows("lay with a digit")
+	g.esc().shows("digit adds a ply")
 }
 
 func TestFindings_newOnesAreMarked(t *testing.T) {
@@ -112,7 +112,7 @@ func TestFindings_newOnesAreMarked(t *testing.T) {
 	header(t, 80, 24).press("home d").hides("NEW")
 	// A woven ply on a woven ply is a break, named in the notice too.
 	header(t, 80, 24).press("up d").shows("NEW", "break 1→2", "woven")
-	header(t, 80, 24).press("m").shows("break 1→0").hides("NEW")
+	header(t, 80, 24).press("f").shows("break 1→0").hides("NEW")
 }
 
 func TestRow_opens(t *testing.T) {
@@ -153,27 +153,27 @@ func TestUnits_switch(t *testing.T) {
 }
 
 func TestHelp_showsEveryKeyOfThePage(t *testing.T) {
-	g := header(t, 100, 60).press("?").shows("lay a ply from the rack", "carry the row", "Everywhere", "not now: nothing to take back")
-	g.press("?").shows("lay with a digit")
-	header(t, 80, 24).press("* ?").shows("how often in all").hides("Everywhere")
+	g := header(t, 100, 60).press("?").shows("add a ply from the rack", "carry the row", "Everywhere", "not now: nothing to take back")
+	g.press("?").shows("digit adds a ply")
+	header(t, 80, 24).press("* ?").shows("how often in all").hides("take the last change back")
 }
 
 // Of a long wall a fix is tried out when keys pause, or when it is asked for.
 func TestLongWall_fixesWhenKeysPause(t *testing.T) {
-	g := fresh(t, string(long(400)), 80, 24).hides("m do it")
+	g := fresh(t, string(long(400)), 80, 24).hides("f do it")
 	tuitest.Send(t, g.r, restMsg{})
-	g.shows("veil-polyester-15", "m do it")
-	g.press("home").shows("m do it")
-	g = fresh(t, string(long(400)), 80, 24).press("m")
+	g.shows("veil-polyester-15", "f do it")
+	g.press("home").shows("f do it")
+	g = fresh(t, string(long(400)), 80, 24).press("f")
 	if got := g.r.Document().Now().Plies[0].Material; got != "veil-polyester-15" {
 		t.Errorf("fixed at once, ply 1 is %s", got)
 	}
 	// While keys come, the pause is waited for anew.
 	g = fresh(t, string(long(400)), 80, 24).press("+ +")
 	tuitest.Send(t, g.r, restMsg{})
-	g.hides("m do it")
+	g.hides("f do it")
 	tuitest.Send(t, g.r, restMsg{})
-	g.shows("m do it")
+	g.shows("f do it")
 }
 
 // A slip in a row's form is refused with the bounds: taken, it could not be

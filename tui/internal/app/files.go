@@ -12,6 +12,7 @@ import (
 
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/store"
+	"frp/veilwright/tui/internal/page"
 )
 
 // ago says when, in words a person uses.
@@ -63,7 +64,7 @@ func (r *Root) saveAt(path string, then func()) error {
 		return errors.New("a saves under another name; here is read only: " + why)
 	}
 	if target.Change != store.Unchanged {
-		r.push(r.wouldLose(target, then))
+		r.wouldLose(target, then)
 		return nil
 	}
 	return r.saveOver(target, then)
@@ -84,7 +85,7 @@ func (r *Root) saveOver(target editor.Target, then func()) error {
 }
 
 // wouldLose asks what to do where the file is not what saving would replace.
-func (r *Root) wouldLose(target editor.Target, then func()) *question {
+func (r *Root) wouldLose(target editor.Target, then func()) {
 	d := r.desk.Doc
 	over := func() {
 		if err := r.saveOver(target, then); err != nil {
@@ -94,32 +95,14 @@ func (r *Root) wouldLose(target editor.Target, then func()) *question {
 	other := func() { r.askName(then) }
 	switch target.Change {
 	case store.Removed:
-		return &question{
-			Title: "removed from disk", Desk: r.desk,
-			Text: d.Name() + " was removed from disk since it was opened here, or has another name now.",
-			Answers: []answer{
-				{Text: "save it under its name again", Do: over},
-				{Text: "save under another name", Do: other},
-			},
-		}
+		r.ask("removed from disk", d.Name()+" was removed from disk since it was opened here, or has another name now.", 0,
+			answer{"save it under its name again", over}, answer{"save under another name", other})
 	case store.Created:
-		return &question{
-			Title: "save as", Desk: r.desk, Text: "There is a file " + target.Path + " already.", At: 1,
-			Answers: []answer{
-				{Text: "replace it", Do: over},
-				{Text: "another name", Do: other},
-			},
-		}
+		r.ask("save as", "There is a file "+target.Path+" already.", 1, answer{"replace it", over}, answer{"another name", other})
 	default: // its own, edited
-		return &question{
-			Title: "changed on disk", Desk: r.desk,
-			Text: d.Name() + " was changed on disk since it was opened here. What was changed there is not in what you see.",
-			Answers: []answer{
-				{Text: "save under another name: both stay", Do: other},
-				{Text: "replace what is on disk by what you see", Do: over},
-				{Text: "read the file again: what you changed here goes", Do: r.reload},
-			},
-		}
+		r.ask("changed on disk", d.Name()+" was changed on disk since it was opened here. What was changed there is not in what you see.", 0,
+			answer{"save under another name: both stay", other}, answer{"replace what is on disk by what you see", over},
+			answer{"read the file again: what you changed here goes", r.reload})
 	}
 }
 
@@ -145,16 +128,14 @@ func (r *Root) saveAs() { r.askName(func() {}) }
 
 // askName asks for a file name; then goes on when it is saved there.
 func (r *Root) askName(then func()) {
-	p := &prompt{
-		Title: "save as", Label: "file", Desk: r.desk,
+	name := &page.Field{Label: "file", Text: r.suggestion(), Ending: store.Extension}
+	r.push(&page.Form{
+		Head: "save as", Fields: []*page.Field{name}, Take: func() error { return r.saveUnder(name.Text, then) },
 		Text: "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + store.Extension + " is added where it is missing.",
-	}
-	p.Do = func(name string) error { return r.saveUnder(name, then) }
-	p.Set(r.suggestion(), store.Extension)
-	r.push(p)
+	})
 }
 
-func (r *Root) folder() string {
+func (r *Root) dir() string {
 	if p := r.desk.Doc.Path(); p != "" {
 		return filepath.Dir(p)
 	}
@@ -166,7 +147,7 @@ func (r *Root) folder() string {
 
 // folderWord is the folder as a sentence names it.
 func (r *Root) folderWord() string {
-	if f := r.folder(); f != "." {
+	if f := r.dir(); f != "." {
 		return f
 	}
 	return "this folder"
@@ -212,7 +193,7 @@ func (r *Root) pathOf(typed string) (string, error) {
 	}
 	path := name
 	if !filepath.IsAbs(path) && filepath.Base(path) == path {
-		path = filepath.Join(r.folder(), path)
+		path = filepath.Join(r.dir(), path)
 	}
 	if info, err := os.Stat(path); err == nil && info.IsDir() || strings.HasSuffix(name, "/") {
 		return "", errors.New(name + " is a folder: a file name is needed behind it")
@@ -243,25 +224,19 @@ func (r *Root) unsaved(what string, then func()) {
 		then()
 		return
 	}
-	for _, p := range r.stack {
-		if q, ok := p.(*question); ok && q.Title == notSaved {
-			r.desk.Refuse("1 saves, 2 drops the changes, Esc goes on working")
-			return
-		}
+	if r.asked(notSaved) {
+		r.desk.Refuse("1 saves, 2 drops the changes, Esc goes on working")
+		return
 	}
-	r.push(&question{
-		Title: notSaved, Desk: r.desk, Text: r.desk.Doc.Name() + " has changes that are not saved.",
-		Answers: []answer{
-			{Text: "save, then " + what, Do: func() { r.saveThen(then) }},
-			{Text: what + " without saving: the changes go", Do: func() {
-				if err := r.desk.Doc.Discard(); err != nil {
-					r.desk.Refuse(err.Error())
-					return
-				}
-				then()
-			}},
-		},
-	})
+	r.ask(notSaved, r.desk.Doc.Name()+" has changes that are not saved.", 0,
+		answer{"save, then " + what, func() { r.saveThen(then) }},
+		answer{what + " without saving: the changes go", func() {
+			if err := r.desk.Doc.Discard(); err != nil {
+				r.desk.Refuse(err.Error())
+				return
+			}
+			then()
+		}})
 }
 
 const notSaved = "not saved"

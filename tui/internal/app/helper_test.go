@@ -85,10 +85,7 @@ func run(t testing.TB, d *editor.Document, kind draw.Kind, w, h int) *rig {
 	if p := d.Path(); p != "" {
 		o.Folder = filepath.Dir(p)
 	}
-	r, err := New(d, o)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := New(d, o)
 	t.Cleanup(func() { _ = r.Document().Close() })
 	tuitest.Start(t, r, w, h)
 	return &rig{t, r}

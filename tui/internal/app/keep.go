@@ -68,7 +68,7 @@ func (r *Root) handOver() bool {
 
 // keepSoon has the journal written when edits pause.
 func (r *Root) keepSoon() {
-	if r.over() || !r.handOver() {
+	if r.ending() || !r.handOver() {
 		return
 	}
 	wait := func() tea.Cmd { return r.later(keepAfter, keepMsg{}) }
@@ -128,7 +128,7 @@ func (r *Root) Close() (err error) {
 			err = fmt.Errorf("closing the document: %v", what)
 		}
 	}()
-	return errors.Join(r.binder.Close(), r.desk.Doc.Close())
+	return errors.Join(r.records.Close(), r.desk.Doc.Close())
 }
 
 func (r *Root) crash(what any, stack []byte) {

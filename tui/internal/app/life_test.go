@@ -11,7 +11,6 @@ import (
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/bench"
 	"frp/veilwright/tui/internal/tuitest"
 )
@@ -135,11 +134,11 @@ type broken struct {
 	press, draw bool
 }
 
-func (b *broken) Press(e keys.Event) page.Wish {
+func (b *broken) Table() keys.Table {
 	if b.press {
 		panic("press")
 	}
-	return b.Bench.Press(e)
+	return b.Bench.Table()
 }
 
 func (b *broken) Lines() []string {
@@ -225,7 +224,7 @@ func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 }
 
 func TestFacts_everyLineIsOneChange(t *testing.T) {
-	g := fresh(t, empty, 80, 40).press("f").shows("Schedule", "Part", "Service")
+	g := fresh(t, empty, 80, 40).press("j").shows("Schedule", "Part", "Service")
 	tuitest.Press(t, g.r, "Vent stack 2", "enter", "V-7", "enter")
 	if s := g.r.Document().Now(); s.Title != "Vent stack 2" || s.Job != "V-7" {
 		t.Errorf("title %q, job %q", s.Title, s.Job)
@@ -237,7 +236,7 @@ func TestFacts_everyLineIsOneChange(t *testing.T) {
 	}
 	g.press("b a n a n a enter").shows("length")
 	g.esc()
-	g.esc().shows("lay with a digit")
+	g.esc().shows("digit adds a ply")
 	for g.r.Document().CanUndo() {
 		g.press("u")
 	}
@@ -249,7 +248,7 @@ func TestFacts_everyLineIsOneChange(t *testing.T) {
 func TestWall_whatIsNeededIsOneChange(t *testing.T) {
 	text := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"", 1)
 	g := fresh(t, text, 120, 36).press("1 3 + . tab 2").shows("STRUCTURE", "minimum thickness", "what is needed of")
-	g.press("2").shows("repeat", "Enter lays it")
+	g.press("2").shows("repeat", "Enter adds it")
 	before := g.plies()
 	g.press("enter")
 	if g.plies() == before {
@@ -285,10 +284,10 @@ func TestSaveAs_namesTheFolder(t *testing.T) {
 }
 
 func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
-	g := fresh(t, empty, 80, 24).shows("Tab pages").press("f").hides("Tab pages")
+	g := fresh(t, empty, 80, 24).shows("Tab pages").press("j").hides("Tab pages")
 	tuitest.Press(t, g.r, "Stack", "enter")
 	g.shows("after Esc, u takes it back")
-	fresh(t, nothing(), 80, 24).press("f").shows("no resin is stated yet").press("up").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
+	fresh(t, nothing(), 80, 24).press("j").shows("no resin is stated yet").press("up").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
 }
 
 func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
@@ -298,6 +297,6 @@ func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
 }
 
 func TestTotals_keepTheWhole(t *testing.T) {
-	header(t, 60, 16).shows("all 314").press("* 3").shows("all 314→427 mil")
-	header(t, 60, 16).press("0").shows("all 314→324 mil")
+	header(t, 60, 16).shows("total 314").press("* 3").shows("total 314→427 mil")
+	header(t, 60, 16).press("0").shows("total 314→324 mil")
 }

@@ -5,11 +5,11 @@ import (
 
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/store"
-	"frp/veilwright/tui/internal/page/facts"
+	"frp/veilwright/tui/internal/page/jobdata"
 )
 
-func (r *Root) facts() {
-	r.push(facts.New(r.here()))
+func (r *Root) jobData() {
+	r.push(jobdata.New(r.here()))
 	if len(r.here().Doc.Now().Resins) == 0 {
 		r.here().Say("no resin is stated yet: ↑ goes to the line that adds one")
 	}
@@ -17,7 +17,8 @@ func (r *Root) facts() {
 
 // open lists the folder's documents.
 func (r *Root) open() {
-	r.push(newFolder(r.desk, r.o.Shop, r.folder(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) }))
+	r.folder = newFolder(r.desk, r.o.Shop, r.dir(), r.openFile, func(c tea.Cmd) { r.do(guard(c)) })
+	r.push(r.folder.list)
 }
 
 // openFile opens another document in the place of this one, asking about what
@@ -54,7 +55,7 @@ func (r *Root) become(d *editor.Document) {
 
 // sweep takes away what killed programs left, beside everything else.
 func (r *Root) sweep() {
-	folder := r.folder()
+	folder := r.dir()
 	r.do(guard(func() tea.Msg {
 		store.Sweep(folder)
 		return nil
@@ -67,10 +68,9 @@ func (r *Root) result(msg tea.Msg) {
 	if !ok {
 		return
 	}
-	for _, p := range r.stack {
-		if f, ok := p.(*folder); ok {
-			f.Take(m)
-			r.stale = true
-		}
+	if r.folder != nil {
+		r.folder.Take(m)
+		r.settle()
+		r.stale = true
 	}
 }

@@ -34,8 +34,8 @@ func TestFirstResin_aWallFromNothingByDigits(t *testing.T) {
 func TestFirstResin_isAskedAndOneChange(t *testing.T) {
 	for _, size := range [][2]int{{60, 16}, {80, 24}, {200, 60}} {
 		g := fresh(t, nothing(), size[0], size[1]).press("1")
-		g.shows("which resin is this barrier laid in?", "1  isophthalic-polyester", "8  brominated-novolac-vinyl-ester", "Esc leave").wants("")
-		g.press("9").shows("from 1 to 8").wants("")
+		g.shows("Which resin is this barrier laid in?", "1 isophthalic-polyester", "8 brominated-novolac-vinyl-ester", "Esc leave").wants("")
+		g.press("9").shows("no row has the number 9").wants("")
 		g.press("7").wants("veil-c-15")
 		if r := g.r.Document().Now().Resins; len(r) != 1 || r[0].Family.String() != "novolac-vinyl-ester" {
 			t.Fatalf("resins are %+v", r)
@@ -53,7 +53,7 @@ func TestFirstResin_isAskedAndOneChange(t *testing.T) {
 
 func TestFirstResin_byName(t *testing.T) {
 	g := fresh(t, nothing(), 80, 24).press("0 w o v e n").shows("no resin is stated yet")
-	g.press("enter").shows("which resin is this structure laid in?").press("1").wants("woven-18")
+	g.press("enter").shows("Which resin is this structure laid in?").press("1").wants("woven-18")
 	if r := g.r.Document().Now().Resins[0]; r.ID != "structure" || r.Family.String() != "isophthalic-polyester" {
 		t.Errorf("the resin is %+v", r)
 	}
@@ -69,8 +69,8 @@ func TestFix_saysWhereToGo(t *testing.T) {
 		g.press("n")
 	}
 	g.shows("fix  Tab 2: the structure page tells how much structure it wants")
-	g.press("m").shows("nothing mechanical fixes this break; Tab 2")
+	g.press("f").shows("nothing mechanical fixes this break; Tab 2")
 	g.press("w").shows("on the bench, Tab 2")
-	g = header(t, 80, 24).press("n n").shows("f gives the facts that are missing")
-	g.press("m").shows("fixes this incomplete; f gives the facts")
+	g = header(t, 80, 24).press("n n").shows("j, the job data, gives what is missing")
+	g.press("f").shows("fixes this incomplete; j, the job data")
 }

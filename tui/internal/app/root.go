@@ -1,6 +1,7 @@
 package app
 
 import (
+	"slices"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -8,18 +9,14 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/shop"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-
 	"frp/veilwright/tui/internal/page/bench"
-	"frp/veilwright/tui/internal/page/binder"
-	"frp/veilwright/tui/internal/page/facts"
-
 	"frp/veilwright/tui/internal/page/inspect"
 	"frp/veilwright/tui/internal/page/layup"
-
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page/practice"
+	"frp/veilwright/tui/internal/page/records"
 	"frp/veilwright/tui/internal/page/service"
 	"frp/veilwright/tui/internal/page/structure"
 	"frp/veilwright/tui/internal/page/winding"
@@ -50,16 +47,17 @@ type Options struct {
 
 // Root is the model.
 type Root struct {
-	o      Options
-	desk   *page.Desk
-	reader keys.Reader
-	table  *keys.Table
-	acts   page.Acts[*Root]
-	pages  []page.Page
-	at     int         // the page that is open
-	stack  []page.Page // what lies over it, the last on top
-	binder *binder.Binder
-	w, h   int
+	o       Options
+	desk    *page.Desk
+	reader  keys.Reader
+	acts    keys.Table // keys of everywhere, where nothing is open
+	always  keys.Table // keys of everywhere
+	pages   []page.Page
+	at      int            // the page that is open
+	stack   []page.Overlay // what lies over the whole page, the last on top
+	folder  *folder        // the list of documents that was opened last
+	records *records.Case
+	w, h    int
 
 	cmds    []tea.Cmd // to return from the update
 	frame   string    // the last view
@@ -84,36 +82,24 @@ type End struct {
 }
 
 // New makes the model for an open document.
-func New(d *editor.Document, o Options) (*Root, error) {
+func New(d *editor.Document, o Options) *Root {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	desk.Go(desk.LastRow())
-	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), binder: binder.New(desk, o.Clock)}
-	r.pages = pages(desk, r.binder, o)
+	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), records: records.New(desk, o.Clock)}
+	r.pages = pages(desk, r.records, o)
 	for i, p := range r.pages {
 		if p.Name() == o.Page {
 			r.at = i
 		}
 	}
-	r.acts = acts()
-	var all []keys.Binding
-	all = append(all, r.acts.Bindings()...)
-	for _, p := range r.pages {
-		all = append(all, p.Bindings()...)
-	}
-	for _, p := range []page.Page{&question{}, &prompt{}, newManual(desk, nil), facts.New(desk), &folder{}} {
-		all = append(all, p.Bindings()...)
-	}
-	table, err := keys.New(all...)
-	if err != nil {
-		return nil, err
-	}
-	r.table = table
-	return r, nil
+	r.acts, r.always = r.everywhere(), r.anywhere()
+	desk.Back = func() { r.at = 0 }
+	return r
 }
 
 // pages are the pages in the order of their numbers.
-func pages(d *page.Desk, b *binder.Binder, o Options) []page.Page {
-	return []page.Page{bench.New(d), structure.New(d), winding.New(d), service.New(d), layup.New(d, b), inspect.New(d, b),
+func pages(d *page.Desk, c *records.Case, o Options) []page.Page {
+	return []page.Page{bench.New(d, nil), structure.New(d), winding.New(d), service.New(d), layup.New(d, c), inspect.New(d, c),
 		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
 }
 
@@ -131,6 +117,7 @@ func (r *Root) Init() tea.Cmd {
 	}
 	r.offer()
 	r.sweep()
+	r.settle()
 	r.restSoon()
 	cmds := r.cmds
 	r.cmds = nil
@@ -154,25 +141,42 @@ func (r *Root) here() *page.Desk {
 	return r.desk
 }
 
-// top is the page keys go to.
-func (r *Root) top() page.Page {
+// over is what is open over the page or over its keys, nil for nothing.
+func (r *Root) over() page.Overlay {
 	if n := len(r.stack); n > 0 {
 		return r.stack[n-1]
 	}
-	return r.pages[r.at]
+	return r.pages[r.at].Over()
 }
 
-func (r *Root) push(p page.Page) {
-	p.SetSize(r.w, r.h)
-	r.stack = append(r.stack, p)
+// tables are the keys that act now, the nearest first.
+func (r *Root) tables() []keys.Table {
+	if o := r.over(); o != nil {
+		return []keys.Table{o.Table(), r.always}
+	}
+	return []keys.Table{r.pages[r.at].Table(), r.acts, r.always}
 }
 
-func (r *Root) remove(p page.Page) {
-	for i, q := range r.stack {
-		if q == p {
-			r.stack = append(r.stack[:i], r.stack[i+1:]...)
-			return
-		}
+// push opens something over the whole page.
+func (r *Root) push(o page.Overlay) {
+	o.Attach(r.here(), func() { r.remove(o) })
+	body := draw.PageFrame(draw.Size{W: r.w, H: r.h}).Body
+	o.SetSize(body.W, body.H)
+	r.stack = append(r.stack, o)
+}
+
+func (r *Root) remove(o page.Overlay) {
+	r.stack = slices.DeleteFunc(r.stack, func(q page.Overlay) bool { return q == o })
+}
+
+// settle puts right, after a key or whatever else, what is drawn.
+func (r *Root) settle() {
+	if r.w < 1 || r.h < 1 {
+		return
+	}
+	r.pages[r.at].Settle()
+	for _, o := range r.stack {
+		o.Settle()
 	}
 }
 

@@ -37,7 +37,7 @@ func contains(t *testing.T, path, text string) bool {
 // typed types a name in the place of the one that save as proposes.
 func (g *rig) typed(name string) *rig {
 	g.t.Helper()
-	g.press("a ctrl+e ctrl+u")
+	g.press("a end ctrl+u")
 	tuitest.Press(g.t, g.r, name)
 	return g.press("enter")
 }
@@ -57,7 +57,7 @@ func TestSaveAs_toTheSameNameAsksLikeSave(t *testing.T) {
 			g := header(t, 80, 24).press("9")
 			path := g.by("somebody")
 			saveAs(g)
-			g.shows("was changed on disk", "1  save under another name")
+			g.shows("was changed on disk", "1 save under another name")
 			if !contains(t, path, "# somebody") {
 				t.Fatal("what somebody else saved is gone, unasked")
 			}

@@ -44,7 +44,7 @@ func TestScreens_golden(t *testing.T) {
 		{"why 80x24", "w", 80, 24, draw.Mono, false},
 		{"process face 80x24", "home up", 80, 24, draw.Mono, false},
 		{"keys 80x24", "?", 80, 24, draw.Mono, false},
-		{"facts 80x24", "f", 80, 24, draw.Mono, false},
+		{"job data 80x24", "j", 80, 24, draw.Mono, false},
 		{"pages 80x24", "tab", 80, 24, draw.Mono, false},
 		{"structure 80x24", "tab 2", 80, 24, draw.Mono, false},
 		{"structure 120x36 color", "tab 2", 120, 36, draw.Any, false},
@@ -85,8 +85,8 @@ func cool(text []byte) []byte {
 
 // keysOfAll are the keys a random walk takes: those that do something more often.
 var keysOfAll = []string{
-	"1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "+", "-", "*", "t", ".", "enter", "r", "g", "x", "n", "p", "w", "m", "b", "d",
-	"u", "y", "f", "i", "o", "tab", "?", "esc", "up", "down", "left", "right", "home", "end", "pgup", "pgdown", "space", "backspace", "delete", "é", "z", "h", "k", "j",
+	"1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "+", "-", "*", "t", ".", "enter", "r", "g", "x", "n", "p", "w", "f", "b", "d",
+	"u", "y", "j", "i", "o", "tab", "?", "esc", "up", "down", "left", "right", "home", "end", "pgup", "pgdown", "space", "backspace", "delete", "é", "z", "h", "f1",
 }
 
 // Whatever is typed at whatever size, the screen has exactly its size and
@@ -105,10 +105,7 @@ func TestScreen_anySizeAnyKeys(t *testing.T) {
 		}
 		defer d.Close()
 		w, h := rapid.IntRange(1, 250).Draw(rt, "w"), rapid.IntRange(1, 80).Draw(rt, "h")
-		r, err := New(d, options(rapid.SampledFrom(draw.Kinds()).Draw(rt, "theme")))
-		if err != nil {
-			rt.Fatal(err)
-		}
+		r := New(d, options(rapid.SampledFrom(draw.Kinds()).Draw(rt, "theme")))
 		r.o.Folder = "testdata"
 		r.Update(tea.WindowSizeMsg{Width: w, Height: h})
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(keysOfAll), 1, 40).Draw(rt, "keys") {
@@ -173,10 +170,7 @@ func BenchmarkKey(b *testing.B) {
 					b.Fatal(err)
 				}
 				defer d.Close()
-				r, err := New(d, options(draw.Any))
-				if err != nil {
-					b.Fatal(err)
-				}
+				r := New(d, options(draw.Any))
 				r.Update(tea.WindowSizeMsg{Width: 120, Height: 36})
 				there, back := tuitest.Raw(b, key.there), tuitest.Raw(b, key.back)
 				b.ReportAllocs()

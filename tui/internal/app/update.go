@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -97,7 +98,7 @@ func (r *Root) update(msg tea.Msg) {
 	if events, cmd, ours := r.reader.Read(msg); ours {
 		r.do(cmd)
 		for _, e := range events {
-			if r.over() {
+			if r.ending() {
 				return
 			}
 			r.press(e)
@@ -112,9 +113,9 @@ func (r *Root) update(msg tea.Msg) {
 
 // restSoon has a page do what it left, once keys pause.
 func (r *Root) restSoon() {
-	p, ok := r.top().(page.Rester)
+	p, ok := r.pages[r.at].(page.Rester)
 	r.typed++
-	if r.resting || !ok || !p.Waits() || r.over() {
+	if r.resting || !ok || !p.Waits() || r.ending() {
 		return
 	}
 	r.resting, r.restFor = true, r.typed
@@ -122,7 +123,7 @@ func (r *Root) restSoon() {
 }
 
 func (r *Root) rest() {
-	p, ok := r.top().(page.Rester)
+	p, ok := r.pages[r.at].(page.Rester)
 	if !ok || !p.Waits() {
 		return
 	}
@@ -132,55 +133,52 @@ func (r *Root) rest() {
 		return
 	}
 	p.Rest()
+	r.settle()
 	r.stale = true
 }
 
-// over tells that the program is ending: keys typed ahead act no more.
-func (r *Root) over() bool { return r.end.Quit || r.end.Signal != "" || r.end.Crash != nil }
+// ending tells that the program is ending: keys typed ahead act no more.
+func (r *Root) ending() bool { return r.end.Quit || r.end.Signal != "" || r.end.Crash != nil }
 
 func (r *Root) resize(w, h int) {
 	r.w, r.h, r.stale = w, h, true
 	for _, p := range r.pages {
 		p.SetSize(w, h)
 	}
-	for _, p := range r.stack {
-		p.SetSize(w, h)
+	body := draw.PageFrame(draw.Size{W: w, H: h}).Body
+	for _, o := range r.stack {
+		o.SetSize(body.W, body.H)
 	}
+	r.settle()
 }
 
-// press routes one key: first what ends the program, then the page on top,
-// then the keys of everywhere.
+// place is where a notice belongs: the page, and what is open over it.
+type place struct {
+	at, depth int
+	over      string
+}
+
+func (r *Root) place() place {
+	p := place{at: r.at, depth: len(r.stack)}
+	if o := r.over(); o != nil {
+		p.over = o.Title()
+	}
+	return p
+}
+
+// press does what a key does: what is open over the page first, else the page,
+// then the keys of everywhere. What was said is gone when its place or its
+// document is.
 func (r *Root) press(e keys.Event) {
 	r.stale = true
-	for _, d := range []*page.Desk{r.desk, r.here()} {
+	here := r.here()
+	for _, d := range []*page.Desk{r.desk, here} {
 		if d.Notice.Refusal {
 			d.Notice = widget.Notice{}
 		}
 	}
-	if e.Key == "ctrl+c" || e.Key == "ctrl+z" {
-		r.global(e)
-		return
-	}
-	top := r.top()
-	switch top.Press(e) {
-	case page.Back:
-		if len(r.stack) > 0 {
-			r.remove(top)
-		} else {
-			r.at = 0
-		}
-	case page.Leave:
-		if len(r.stack) > 0 && e.Key != "?" {
-			r.here().Refuse(keys.Name(e.Key) + " does nothing here: Esc goes back")
-			return
-		}
-		r.global(e)
-	case page.Done:
-	}
-}
-
-func (r *Root) global(e keys.Event) {
-	found, why := r.acts.Press(r, keys.Global, e)
+	said, place, now := here.Said(), r.place(), here.Doc.Now()
+	found, why := keys.Press(e, r.tables()...)
 	switch {
 	case why != "":
 		r.here().Refuse(why)
@@ -188,9 +186,13 @@ func (r *Root) global(e keys.Event) {
 	case e.Key == "":
 		r.here().Refuse("pasted text goes into fields only; nothing was changed")
 	case e.Key == keys.Unprintable:
-		r.here().Refuse("this key does nothing here: ? shows the keys")
+		r.here().Refuse("this key does nothing here: F1 shows the keys")
 	default:
-		r.here().Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys")
+		r.here().Refuse(keys.Name(e.Key) + " does nothing here: " + keys.Name(r.helpKey()) + " shows the keys")
+	}
+	r.settle()
+	if here.Said() == said && (r.place() != place || here.Doc.Now() != now) {
+		here.Notice = widget.Notice{}
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 
 // View draws the screen: exactly its size, whatever a page gives.
 func (r *Root) View() (screen string) {
-	if r.over() || r.w < 1 || r.h < 1 {
+	if r.ending() || r.w < 1 || r.h < 1 {
 		return ""
 	}
 	if !r.stale {
@@ -40,9 +40,28 @@ func (r *Root) draw() string {
 	}
 	lines := make([]string, 0, r.h)
 	lines = append(lines, r.title(f.Title.W))
-	lines = append(lines, draw.FitLines(r.top().Lines(), f.Body.W, f.Body.H)...)
+	lines = append(lines, draw.FitLines(r.body(), f.Body.W, f.Body.H)...)
 	lines = append(lines, r.notice(f.Notice.W), r.help(f.Help.W))
 	return r.send(draw.Fit(draw.Join(lines), r.w, r.h))
+}
+
+// body is the page, or what lies over the whole of it.
+func (r *Root) body() []string {
+	if n := len(r.stack); n > 0 {
+		return r.stack[n-1].Lines()
+	}
+	return r.pages[r.at].Lines()
+}
+
+// name says in capitals what is shown.
+func (r *Root) name() string {
+	name := r.pages[r.at].Name()
+	if n := len(r.stack); n > 0 {
+		name = r.stack[n-1].Title()
+	} else if o := r.over(); o != nil && o.Whole() {
+		name += " · " + o.Title()
+	}
+	return strings.ToUpper(draw.Clean(name))
 }
 
 func (r *Root) send(s string) string {
@@ -55,7 +74,7 @@ func (r *Root) send(s string) string {
 func (r *Root) title(w int) string {
 	t, d := r.desk.Theme, r.here().Doc
 	s := d.Now()
-	name := strings.ToUpper(draw.Clean(r.top().Name()))
+	name := r.name()
 	what := draw.Clean(s.Title)
 	if what == "" {
 		what = draw.Clean(d.Name())
@@ -89,7 +108,7 @@ func (r *Root) title(w int) string {
 		unit = "mm"
 	}
 	right := state + "   " + unit
-	if !own && !r.top().Busy() {
+	if !own && r.over() == nil {
 		right += "   Tab pages"
 	}
 	left := what
@@ -142,18 +161,6 @@ func (r *Root) notice(w int) string {
 }
 
 func (r *Root) help(w int) string {
-	top := r.top()
-	scopes := []keys.Scope{top.Scope()}
-	can := top.Can
-	if !top.Busy() {
-		scopes = append(scopes, keys.Global)
-		can = func(id keys.ID) string {
-			if why := r.acts.Why(r, keys.Global, id); why != "" {
-				return why
-			}
-			return top.Can(id)
-		}
-	}
-	hints, fixed := r.table.Hints(can, scopes...)
+	hints, fixed := keys.Hints(r.tables()...)
 	return keys.HelpLine(r.desk.Theme, hints, fixed, w)
 }

@@ -2,7 +2,6 @@ package keys
 
 import (
 	"slices"
-	"strings"
 
 	"frp/veilwright/tui/internal/draw"
 )
@@ -20,68 +19,58 @@ type Section struct {
 	Entries []Entry
 }
 
-// Sections returns the bindings of the scopes under their headings, in the
-// order of the table. can may be nil.
-func (t *Table) Sections(can Can, scopes ...Scope) []Section {
-	var out []Section
-	for _, b := range t.In(scopes...) {
-		i := slices.IndexFunc(out, func(s Section) bool { return s.Title == b.Group })
-		if i < 0 {
-			i = len(out)
-			out = append(out, Section{Title: b.Group})
+// rows calls f for the rows of the tables that can be reached, with the keys by
+// which they can: an earlier table stands before a later one.
+func rows(f func(*Row), tables ...Table) {
+	for n, t := range tables {
+		for i := range t {
+			r := &t[i]
+			if n > 0 {
+				free := slices.DeleteFunc(slices.Clone(r.Keys), func(k string) bool { return Find(Key(k), tables[:n]...) != nil })
+				if len(free) == 0 {
+					continue
+				}
+				if len(free) < len(r.Keys) {
+					x := *r
+					x.Keys, x.Show = free, ""
+					r = &x
+				}
+			}
+			f(r)
 		}
-		e := Entry{Keys: b.Shown(), What: b.Long}
-		if can != nil {
-			e.Why = can(b.ID)
-		}
-		out[i].Entries = append(out[i].Entries, e)
 	}
-	return out
 }
 
-// Manual returns the sections as plain text for people without the program
-// running, lines of at most w cells.
-func Manual(sections []Section, w int) string {
-	var b strings.Builder
-	for i, s := range sections {
-		if i > 0 {
-			b.WriteByte('\n')
+// Sections returns the rows of the tables under their headings, in their order.
+func Sections(tables ...Table) []Section {
+	var out []Section
+	rows(func(r *Row) {
+		i := slices.IndexFunc(out, func(s Section) bool { return s.Title == r.Group })
+		if i < 0 {
+			i = len(out)
+			out = append(out, Section{Title: r.Group})
 		}
-		b.WriteString(s.Title + "\n")
-		wide := 0
-		for _, e := range s.Entries {
-			wide = max(wide, draw.Width(e.Keys))
-		}
-		for _, e := range s.Entries {
-			for i, line := range draw.Wrap(e.What, w-wide-4) {
-				keys := e.Keys
-				if i > 0 {
-					keys = ""
-				}
-				b.WriteString("  " + draw.Left(keys, wide) + "  " + line + "\n")
-			}
-		}
-	}
-	return b.String()
+		out[i].Entries = append(out[i].Entries, Entry{Keys: r.All(), What: r.Long, Why: r.why()})
+	}, tables...)
+	return out
 }
 
 // Hint is a key and its word on the last line.
 type Hint struct{ Keys, Word string }
 
-// Hints returns what of the scopes can act here and now and has a word for the
+// Hints returns what of the tables can act here and now and has a word for the
 // last line, the most important first; fixed are those of rank 0.
-func (t *Table) Hints(can Can, scopes ...Scope) (hints, fixed []Hint) {
-	var ranked []Binding
-	for _, b := range t.In(scopes...) {
-		if b.Short == "" || can != nil && can(b.ID) != "" {
-			continue
+func Hints(tables ...Table) (hints, fixed []Hint) {
+	var ranked []*Row
+	rows(func(r *Row) {
+		if r.Short != "" && r.why() == "" {
+			ranked = append(ranked, r)
 		}
-		ranked = append(ranked, b)
-	}
-	slices.SortStableFunc(ranked, func(a, b Binding) int { return a.Rank - b.Rank })
-	for _, b := range ranked {
-		h := Hint{b.Shown(), b.Short}
-		if b.Rank == 0 {
+	}, tables...)
+	slices.SortStableFunc(ranked, func(a, b *Row) int { return a.Rank - b.Rank })
+	for _, r := range ranked {
+		h := Hint{r.shown(), r.Short}
+		if r.Rank == 0 {
 			fixed = append(fixed, h)
 		} else {
 			hints = append(hints, h)
@@ -91,7 +80,9 @@ func (t *Table) Hints(can Can, scopes ...Scope) (hints, fixed []Hint) {
 }
 
 // HelpLine draws the last line of the screen, exactly w cells: the fixed hints
-// at the right end, before them as many others as fit, the first first.
+// at the right end, before them as many others as fit, the first first. The
+// line of bubbles/help cuts its end off, and with it the key that leads out of
+// where one is; it also costs 16 µs a frame, of the 110 µs a cursor key takes.
 func HelpLine(th *draw.Theme, hints, fixed []Hint, w int) string {
 	end := 0
 	for _, h := range fixed {

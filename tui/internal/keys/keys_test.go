@@ -11,41 +11,42 @@ import (
 	"frp/veilwright/tui/internal/draw"
 )
 
-func sample() []Binding {
+func sample() Table {
 	const build, find, everywhere = "Building", "Findings", "Everywhere"
-	return []Binding{
-		{ID: "lay", Scope: "bench", Keys: []string{"1", "2", "3"}, Show: "1-3", Short: "lay", Long: "lay the numbered material outward of the row", Group: build, Rank: 1},
-		{ID: "count", Scope: "bench", Keys: []string{"+", "-"}, Show: "+-", Short: "count", Long: "one ply more or less in the row", Group: build, Rank: 2},
-		{ID: "fix", Scope: "bench", Keys: []string{"m"}, Short: "fix", Long: "do what the finding says would fix it", Group: find, Rank: 3},
-		{ID: "next", Scope: "bench", Keys: []string{"n"}, Short: "next", Long: "go to the next finding and its ply", Group: find, Rank: 4},
-		{ID: "up", Scope: "bench", Keys: []string{"up"}, Long: "the row before", Group: build, Rank: 9},
-		{ID: "help", Scope: Global, Keys: []string{"?"}, Short: "all", Long: "all keys", Group: everywhere},
-		{ID: "suspend", Scope: Global, Keys: []string{"ctrl+z"}, Long: "back to the shell for a while", Group: everywhere, Rank: 9, Rare: true},
+	nothing := func(Event) {}
+	return Table{
+		{Keys: Digits(3), Show: "1-3", Short: "add", Long: "add the numbered material outward of the row", Group: build, Rank: 1, Do: nothing},
+		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one ply more or less in the row", Group: build, Rank: 2, Do: nothing},
+		{Keys: []string{"f"}, Short: "fix", Long: "do what the finding says would fix it", Group: find, Rank: 3, Do: nothing},
+		{Keys: []string{"n"}, Short: "next", Long: "go to the next finding and its ply", Group: find, Rank: 4, Do: nothing},
+		{Keys: []string{"up"}, Long: "the row before", Group: build, Rank: 9, Do: nothing},
+		{Keys: []string{"?"}, Short: "all", Long: "all keys", Group: everywhere, Do: nothing},
+		{Keys: []string{"ctrl+z"}, Long: "back to the shell for a while", Group: everywhere, Rank: 9, Rare: true, Do: nothing},
 	}
 }
 
-func TestNew_findsEachMistake(t *testing.T) {
-	if _, err := New(sample()...); err != nil {
+func TestCheck_findsEachMistake(t *testing.T) {
+	if err := sample().Check(); err != nil {
 		t.Fatalf("the sample: %v", err)
 	}
+	nothing := func(Event) {}
 	for _, tc := range []struct {
 		name string
-		bad  Binding
+		bad  Row
 		want string
 	}{
-		{"same key twice", Binding{ID: "x", Scope: "bench", Keys: []string{"m"}, Long: "x", Group: "x", Rank: 1}, `key "m" already does "fix"`},
-		{"key of everywhere", Binding{ID: "x", Scope: "bench", Keys: []string{"?"}, Long: "x", Group: "x", Rank: 1}, `key "?" does "help" everywhere`},
-		{"same id twice", Binding{ID: "fix", Scope: "bench", Keys: []string{"x"}, Long: "x", Group: "x", Rank: 1}, "this id twice"},
-		{"chord alone", Binding{ID: "x", Scope: "bench", Keys: []string{"ctrl+s"}, Long: "x", Group: "x", Rank: 1}, "only chords"},
-		{"capital alone", Binding{ID: "x", Scope: "bench", Keys: []string{"G"}, Long: "x", Group: "x", Rank: 1}, "only chords"},
-		{"no text", Binding{ID: "x", Scope: "bench", Keys: []string{"x"}, Group: "x", Rank: 1}, "all needed"},
-		{"no keys", Binding{ID: "x", Scope: "bench", Long: "x", Group: "x", Rank: 1}, "all needed"},
-		{"negative rank", Binding{ID: "x", Scope: "bench", Keys: []string{"x"}, Long: "x", Group: "x", Rank: -1}, "below 0"},
-		{"impossible", Binding{ID: "x", Scope: "bench", Keys: []string{"x", "ctrl+m"}, Long: "x", Group: "x", Rank: 1}, "arrives as enter"},
-		{"misspelt", Binding{ID: "x", Scope: "bench", Keys: []string{"pageup"}, Long: "x", Group: "x", Rank: 1}, "name of no key"},
+		{"same key twice", Row{Keys: []string{"f"}, Long: "x", Group: "x", Do: nothing}, `key "f" already does "do what the finding`},
+		{"chord alone", Row{Keys: []string{"ctrl+s"}, Long: "x", Group: "x", Do: nothing}, "only chords"},
+		{"capital alone", Row{Keys: []string{"G"}, Long: "x", Group: "x", Do: nothing}, "only chords"},
+		{"no text", Row{Keys: []string{"x"}, Group: "x", Do: nothing}, "all needed"},
+		{"no keys", Row{Long: "x", Group: "x", Do: nothing}, "all needed"},
+		{"no handler", Row{Keys: []string{"x"}, Long: "x", Group: "x"}, "all needed"},
+		{"negative rank", Row{Keys: []string{"x"}, Long: "x", Group: "x", Do: nothing, Rank: -1}, "below 0"},
+		{"impossible", Row{Keys: []string{"x", "ctrl+m"}, Long: "x", Group: "x", Do: nothing}, "arrives as enter"},
+		{"misspelt", Row{Keys: []string{"pageup"}, Long: "x", Group: "x", Do: nothing}, "name of no key"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
-			_, err := New(append(sample(), tc.bad)...)
+			err := append(sample(), tc.bad).Check()
 			if err == nil || !strings.Contains(err.Error(), tc.want) {
 				t.Errorf("got %v, want %q in it", err, tc.want)
 			}
@@ -83,52 +84,55 @@ func TestImpossible_knowsTheReadersNames(t *testing.T) {
 	}
 }
 
-func TestFind_asksTheScopesInOrder(t *testing.T) {
-	tab, err := New(sample()...)
-	if err != nil {
-		t.Fatal(err)
+func TestPress_theFirstTableStandsBeforeTheOthers(t *testing.T) {
+	did := ""
+	row := func(name string, k ...string) Row {
+		return Row{Keys: k, Do: func(e Event) { did += name + e.Key + e.Paste + " " }}
 	}
-	if b, ok := tab.Find("m", "bench", Global); !ok || b.ID != "fix" {
-		t.Errorf("m finds %+v", b)
+	first := Table{row("first", "1", "enter")}
+	text := Table{row("digit", "1"), {Text: true, Keys: []string{"backspace"}, Do: func(e Event) { did += "text" + e.Key + e.Paste + " " }}}
+	below := Table{row("below", "1", "q", "tab"), {Keys: []string{"x"}, Can: func() string { return "not now" }, Do: func(Event) { did += "x " }}}
+	for _, e := range []Event{Key("1"), Key("q"), {Paste: "p"}, Key("tab"), Key("backspace"), Key("space")} {
+		Press(e, text, below)
 	}
-	if b, ok := tab.Find("?", "bench", Global); !ok || b.ID != "help" {
-		t.Errorf("? finds %+v", b)
+	Press(Key("1"), first, below)
+	Press(Key("q"), first, below)
+	if want := "digit1 textq textp belowtab textbackspace textspace first1 belowq "; did != want {
+		t.Errorf("got %q, want %q", did, want)
 	}
-	if b, ok := tab.Find("?", "bench"); ok {
-		t.Errorf("? finds %+v without the global scope", b)
+	if found, why := Press(Key("x"), first, below); !found || why != "not now" || strings.Contains(did, "x ") {
+		t.Errorf("found %v, why %q", found, why)
+	}
+	if found, _ := Press(Key("z"), first, below); found {
+		t.Error("a key of nothing is found")
+	}
+	if s := Sections(text, below); len(s[0].Entries) != 3 { // below: only Tab is left, x and q type
+		t.Errorf("%+v", s)
 	}
 }
 
 func TestHelpLine_dropsTheLeastImportant(t *testing.T) {
-	tab, err := New(sample()...)
-	if err != nil {
-		t.Fatal(err)
-	}
-	noFix := func(id ID) string {
-		if id == "fix" {
-			return "nothing to fix here"
-		}
-		return ""
-	}
+	noFix := sample()
+	noFix[2].Can = func() string { return "nothing to fix here" }
 	for _, tc := range []struct {
-		can  Can
-		w    int
-		want string
+		table Table
+		w     int
+		want  string
 	}{
-		{nil, 60, " 1-3 lay  +- count  m fix  n next  ? all"},
-		{noFix, 60, " 1-3 lay  +- count  n next  ? all"},
-		{nil, 36, " 1-3 lay  +- count  m fix  ? all"},
-		{nil, 12, " ? all"},
-		{nil, 4, " ? …"},
+		{sample(), 60, " 1-3 add  +- count  f fix  n next  ? all"},
+		{noFix, 60, " 1-3 add  +- count  n next  ? all"},
+		{sample(), 36, " 1-3 add  +- count  f fix  ? all"},
+		{sample(), 12, " ? all"},
+		{sample(), 4, " ? …"},
 	} {
-		hints, fixed := tab.Hints(tc.can, "bench", Global)
+		hints, fixed := Hints(tc.table)
 		got := HelpLine(draw.New(draw.Mono), hints, fixed, tc.w)
 		if strings.TrimRight(got, " ") != tc.want || ansi.StringWidth(got) != tc.w {
 			t.Errorf("%d cells: %q, want %q", tc.w, got, tc.want)
 		}
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		hints, fixed := tab.Hints(nil, "bench", Global)
+		hints, fixed := Hints(sample())
 		w := rapid.IntRange(1, 250).Draw(t, "w")
 		if got := HelpLine(draw.New(draw.Any), hints, fixed, w); ansi.StringWidth(got) != w {
 			t.Fatalf("%d cells, want %d: %q", ansi.StringWidth(got), w, got)
@@ -136,40 +140,19 @@ func TestHelpLine_dropsTheLeastImportant(t *testing.T) {
 	})
 }
 
-func TestSections_sayWhyNot(t *testing.T) {
-	tab, err := New(sample()...)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := tab.Sections(func(id ID) string {
-		if id == "fix" {
-			return "this finding has no mechanical fix"
-		}
-		return ""
-	}, "bench", Global)
+// Every key is written, also one that the last line has no room for.
+func TestSections_listEveryKeyAndSayWhyNot(t *testing.T) {
+	tab := sample()
+	tab[2].Can = func() string { return "this finding has no mechanical fix" }
+	s := Sections(tab)
 	if len(s) != 3 || s[0].Title != "Building" || len(s[0].Entries) != 3 || s[2].Title != "Everywhere" {
 		t.Fatalf("sections: %+v", s)
 	}
-	if e := s[1].Entries[0]; e.Keys != "m" || e.Why != "this finding has no mechanical fix" {
+	if e := s[1].Entries[0]; e.Keys != "f" || e.Why != "this finding has no mechanical fix" {
 		t.Errorf("fix: %+v", e)
 	}
-	want := `Building
-  1-3  lay the numbered material outward
-       of the row
-  +-   one ply more or less in the row
-  ↑    the row before
-
-Findings
-  m  do what the finding says would fix
-     it
-  n  go to the next finding and its ply
-
-Everywhere
-  ?       all keys
-  Ctrl-Z  back to the shell for a while
-`
-	if got := Manual(s, 41); got != want {
-		t.Errorf("got\n%s\nwant\n%s", got, want)
+	if got := s[0].Entries[0].Keys + "|" + s[0].Entries[1].Keys; got != "1-3|+ = -" {
+		t.Errorf("written %q", got)
 	}
 }
 

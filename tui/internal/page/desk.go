@@ -17,19 +17,41 @@ type Desk struct {
 	// Row is the ply row worked at, -1 the process face before the first ply.
 	Row    int
 	Notice widget.Notice
-	// Quiet keeps findings out of what is said: where somebody is to find them.
+	// Back leads from a page to the one before it.
+	Back func()
+	// Quiet keeps findings out of what a change is said to have done: where
+	// somebody is to find them.
 	Quiet bool
 
+	said  uint64        // counts notices
 	last  *rules.Report // the report before the last change, nil before the first
 	fresh []bool        // by finding of the report it was made for
 	of    *rules.Report // that report
 }
 
 // Say notices what was done.
-func (d *Desk) Say(text string) { d.Notice = widget.Notice{Text: text} }
+func (d *Desk) Say(text string) { d.Note(text, "") }
+
+// Note notices what was done, and how it is taken back.
+func (d *Desk) Note(text, tail string) { d.note(widget.Notice{Text: text, Tail: tail}) }
 
 // Refuse notices why a key could not act.
-func (d *Desk) Refuse(why string) { d.Notice = widget.Notice{Text: why, Refusal: true} }
+func (d *Desk) Refuse(why string) { d.note(widget.Notice{Text: why, Refusal: true}) }
+
+func (d *Desk) note(n widget.Notice) {
+	d.Notice = n
+	d.said++
+}
+
+// Said counts the notices: a notice of before belongs to what was there before.
+func (d *Desk) Said() uint64 { return d.said }
+
+// Leave goes back to the page before.
+func (d *Desk) Leave() {
+	if d.Back != nil {
+		d.Back()
+	}
+}
 
 // Units is the reader's system of units.
 func (d *Desk) Units() quantity.System { return d.Doc.Units() }
@@ -47,7 +69,7 @@ func (d *Desk) Apply(e edit.Edit) bool {
 	}
 	d.changed(before)
 	d.follow(e.At)
-	d.Notice = widget.Notice{Text: Outcome(e.Label, before, d.Report(), d.Units()), Tail: "u takes it back"}
+	d.Note(d.outcome(e.Label, before), "u takes it back")
 	return true
 }
 
@@ -61,7 +83,7 @@ func (d *Desk) Undo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Notice = widget.Notice{Text: Outcome("took back: "+label, before, d.Report(), d.Units()), Tail: "y does it again"}
+	d.Note(d.outcome("took back: "+label, before), "y does it again")
 }
 
 // Redo does again what Undo took back, or says that there is nothing.
@@ -74,7 +96,14 @@ func (d *Desk) Redo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Notice = widget.Notice{Text: Outcome("did again: "+label, before, d.Report(), d.Units()), Tail: "u takes it back"}
+	d.Note(d.outcome("did again: "+label, before), "u takes it back")
+}
+
+func (d *Desk) outcome(label string, before *rules.Report) string {
+	if d.Quiet {
+		return label
+	}
+	return Outcome(label, before, d.Report(), d.Units())
 }
 
 // Replaced tells the desk that the document is another one or was reloaded.
@@ -99,6 +128,17 @@ func (d *Desk) Fresh(r *rules.Report) []bool {
 
 // LastRow is the index of the outermost ply row, -1 where there is none.
 func (d *Desk) LastRow() int { return len(d.Doc.Now().Plies) - 1 }
+
+// RowOf is the row that holds a single ply, -1 where there is none.
+func (d *Desk) RowOf(ply int) int {
+	rows := d.Report().Analysis.Rows
+	for i := range rows {
+		if rows[i].First <= ply && ply <= rows[i].Last {
+			return i
+		}
+	}
+	return -1
+}
 
 // Go moves to a row, as far as there are rows.
 func (d *Desk) Go(row int) {

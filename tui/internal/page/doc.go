@@ -11,29 +11,25 @@ import (
 	"frp/veilwright/tui/internal/keys"
 )
 
-// Page is one numbered page.
+// Page is one numbered page. Base has most of it.
 type Page interface {
 	// Name is the page's name in the list of pages and, in capitals, in the title.
 	Name() string
-	// SetSize tells the size of the whole screen; layout says which part of it
-	// is the page's. It is called before the first Lines.
+	// SetSize tells the size of the whole screen; package draw says which part
+	// of it is the page's. It is called before the first Settle.
 	SetSize(w, h int)
 	// Reset drops what was begun and not finished: the document became another.
 	Reset()
-	// Bindings are the page's part of the key table, all its scopes.
-	Bindings() []keys.Binding
-	// Scope is where its keys act now.
-	Scope() keys.Scope
-	// Can says why a binding of the scope cannot act now, "" when it can.
-	Can(id keys.ID) string
-	// Press handles a key or a paste.
-	Press(e keys.Event) Wish
+	// Settle puts right what depends on what a key, a size or a document
+	// changed. It is called after each of them and before the page is drawn, and
+	// nothing else changes what is derived: drawing changes nothing.
+	Settle()
+	// Table is the page's own keys, those that run.
+	Table() keys.Table
+	// Over is what is open over them, nil for nothing.
+	Over() Overlay
 	// Lines draws the page's body; the root fits the lines to its room.
 	Lines() []string
-	// Busy tells that a choice or a field is open: keys of everywhere rest.
-	Busy() bool
-	// Typing tells that characters go into a text field.
-	Typing() bool
 }
 
 // Rester is a page that leaves work for when keys pause.
@@ -52,13 +48,3 @@ type Owner interface {
 	// called after every key.
 	Keep() error
 }
-
-// Wish is what a page asks of the root after a key.
-type Wish uint8
-
-// The wishes.
-const (
-	Done  Wish = iota // the key is dealt with
-	Leave             // the key is not the page's
-	Back              // one step back: to the page before
-)

@@ -8,78 +8,95 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/widget"
 )
-
-// longestEntry is the most a field takes; no value of a schedule needs more.
-const longestEntry = 500
 
 // Field is one line of a form: free text, or one of some numbered choices.
 type Field struct {
+	Section string // the heading it begins, "" for none
 	Label   string
 	Text    string   // what is typed, or the choice taken
 	Hint    string   // unit, or what holds while nothing is stated
 	Choices []string // numbered from 1; empty for free text
 	Several bool     // any number of the choices; Text is them with commas
+	Ending  string   // typing goes on in the text, before this end of it
 
 	opened string // the text when the field was entered
-	typed  bool   // something was typed since
-	at     int    // of several choices: the one the cursor is on
+	line   widget.Input
+	typed  bool // something was typed since
+	at     int  // of several choices: the one the cursor is on
 }
 
 // Enter opens the field: what is typed first replaces what stands there.
 func (f *Field) Enter() {
-	f.opened, f.typed, f.at = f.Text, false, 0
+	f.opened, f.typed, f.at = f.Text, f.Ending != "", 0
+	f.line.Set(f.Text)
+	for range strings.TrimPrefix(f.Text, strings.TrimSuffix(f.Text, f.Ending)) {
+		f.line.Handle(keys.Key(keys.Left))
+	}
 }
 
-// Resume goes on in a field that was made anew after a change of it: what is
-// typed, and the place among choices, stay.
-func (f *Field) Resume(was Field) {
-	f.opened, f.typed, f.at = f.Text, was.typed, was.at
+// Resume goes on in a field that was made anew after a change of it: the place
+// among choices stays.
+func (f *Field) Resume(was *Field) {
+	f.Enter()
+	f.typed, f.at = was.typed, was.at
 }
 
 // Changed tells whether the text differs from when the field was opened.
 func (f *Field) Changed() bool { return f.Text != f.opened }
 
 // Revert puts back what stood in the field when it was opened.
-func (f *Field) Revert() { f.Text, f.typed = f.opened, false }
+func (f *Field) Revert() {
+	f.Text = f.opened
+	f.Enter()
+}
+
+// rows are the keys that type or choose; who shows them gives them their act.
+func (f *Field) rows() []keys.Row {
+	if len(f.Choices) == 0 {
+		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace takes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}}
+	}
+	n := min(9, len(f.Choices))
+	if f.Several {
+		return []keys.Row{
+			{Keys: append(keys.Digits(n), keys.Space), Show: "1-" + strconv.Itoa(n), Short: "mark", Long: "mark the numbered choice, or take its mark away; Space the one the pointer is on", Rank: 3},
+			{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "choice", Long: "to the choice before, to the next one", Rank: 4},
+			{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "not stated", Long: "state nothing", Rank: 5},
+		}
+	}
+	return []keys.Row{
+		{Keys: append(keys.Digits(n), keys.Left, keys.Right, keys.Space), Show: "1-" + strconv.Itoa(n) + " ←→", Short: "choose", Long: "take the numbered choice; the one before, the next one", Rank: 3},
+		{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "not stated", Long: "state none", Rank: 5},
+	}
+}
 
 // Press takes a key that types or chooses, and tells whether it was one.
 func (f *Field) Press(e keys.Event) bool {
-	switch {
-	case f.Several:
-		return f.pressSeveral(e)
-	case len(f.Choices) > 0:
-		return f.pressChoice(e)
-	}
-	if e.Key == "" {
-		f.add(strings.ReplaceAll(e.Paste, "\n", " "))
-		return true
-	}
-	switch {
-	case e.Rune != 0:
-		f.add(string(e.Rune))
-	case e.Key == keys.Backspace:
-		f.typed = true
-		if r := []rune(f.Text); len(r) > 0 {
-			f.Text = string(r[:len(r)-1])
-		}
-	case e.Key == keys.Delete:
-		f.Text, f.typed = "", true
-	case e.Key == keys.Right, e.Key == keys.End:
-		f.typed = true // go on where the text ends
-	default:
+	if keys.Find(e, f.rows()) == nil {
 		return false
 	}
-	return true
-}
-
-func (f *Field) add(s string) {
+	switch {
+	case f.Several:
+		f.pressSeveral(e)
+		return true
+	case len(f.Choices) > 0:
+		f.pressChoice(e)
+		return true
+	}
 	if !f.typed {
-		f.Text, f.typed = "", true
+		f.line.Set(f.Text)
+		if e.Rune != 0 || e.Key == "" {
+			f.line.Set("")
+			f.Text = ""
+		}
 	}
-	if len(f.Text)+len(s) <= longestEntry {
-		f.Text += s
+	f.typed = true
+	if !f.line.Handle(e) && e.Key == keys.Delete {
+		f.line.Set("")
 	}
+	f.Text = f.line.Text()
+	return true
 }
 
 func (f *Field) chosen() int {
@@ -91,7 +108,7 @@ func (f *Field) chosen() int {
 	return -1
 }
 
-func (f *Field) pressChoice(e keys.Event) bool {
+func (f *Field) pressChoice(e keys.Event) {
 	n := len(f.Choices)
 	if d, ok := e.Digit(); ok {
 		switch {
@@ -100,7 +117,7 @@ func (f *Field) pressChoice(e keys.Event) bool {
 		case d <= n:
 			f.Text = f.Choices[d-1]
 		}
-		return true
+		return
 	}
 	switch e.Key {
 	case keys.Right, keys.Space:
@@ -109,13 +126,10 @@ func (f *Field) pressChoice(e keys.Event) bool {
 		f.Text = f.Choices[(max(0, f.chosen())+n-1)%n]
 	case keys.Delete, keys.Backspace:
 		f.Text = ""
-	default:
-		return e.Key == "" || e.Rune != 0
 	}
-	return true
 }
 
-func (f *Field) pressSeveral(e keys.Event) bool {
+func (f *Field) pressSeveral(e keys.Event) {
 	n := len(f.Choices)
 	if d, ok := e.Digit(); ok {
 		switch {
@@ -125,7 +139,7 @@ func (f *Field) pressSeveral(e keys.Event) bool {
 			f.at = d - 1
 			f.toggle()
 		}
-		return true
+		return
 	}
 	switch e.Key {
 	case keys.Right:
@@ -136,10 +150,7 @@ func (f *Field) pressSeveral(e keys.Event) bool {
 		f.toggle()
 	case keys.Delete, keys.Backspace:
 		f.Text = ""
-	default:
-		return e.Key == "" || e.Rune != 0
 	}
-	return true
 }
 
 func (f *Field) toggle() {
@@ -173,107 +184,72 @@ func (f *Field) has(choice string) bool {
 	return false
 }
 
-// Line draws the field in w cells, its label in the first label cells.
-func (f *Field) Line(t *draw.Theme, focused bool, label, w int) string {
-	pointer, name := " ", t.Label.Render(draw.Left(f.Label, label))
-	if focused {
-		pointer, name = draw.Pointer, t.Strong.Render(draw.Left(f.Label, label))
+// Lines draws the field in w cells, its label in the first label cells. All
+// choices of a field that is open are shown, in as many lines as they take.
+func (f *Field) Lines(t *draw.Theme, open bool, label, w int) []string {
+	pointer, name := " ", t.Label.Render(draw.Left(draw.Clean(f.Label), label))
+	if open {
+		pointer, name = draw.Pointer, t.Strong.Render(draw.Left(draw.Clean(f.Label), label))
 	}
 	room := max(4, w-label-4)
 	head := " " + pointer + " " + name + " "
 	shown := draw.Clean(f.Text)
-	if !focused {
-		if shown == "" {
-			return head + t.Dim.Render(draw.Cut("not stated  "+f.Hint, room))
+	switch {
+	case open && len(f.Choices) > 0:
+		var out []string
+		for _, l := range f.choiceLines(t, room) {
+			out = append(out, head+l)
+			head = draw.Spaces(label + 4)
 		}
-		return head + draw.Cut(shown, room)
+		return out
+	case !open && shown == "":
+		return []string{head + t.Dim.Render(draw.Cut("not stated  "+f.Hint, room))}
+	case !open:
+		return []string{head + draw.Cut(shown, room)}
 	}
-	if len(f.Choices) > 0 {
-		return head + f.choiceLine(t, room)
-	}
-	// The end of a long text is where one types.
-	for draw.Width(shown) > room-2 {
-		_, n := firstRune(shown)
-		shown = shown[n:]
-	}
-	look := t.Input
+	used := min(room, draw.Width(shown)+1)
+	line := f.line.View(t, used)
 	if !f.typed && shown != "" {
-		look = t.Selected
+		line = t.Selected.Render(draw.Tail(shown, used-1)) + t.Cursor.Render("_")
 	}
-	line := look.Render(shown) + t.Cursor.Render("_")
-	if used := draw.Width(shown) + 1; f.Hint != "" && room-used > 3 {
+	if f.Hint != "" && room-used > 3 {
 		line += "  " + t.Dim.Render(draw.Cut(f.Hint, room-used-2))
 	}
-	return head + line
+	return []string{head + line}
 }
 
-func firstRune(s string) (rune, int) {
-	for i, r := range s {
-		if i > 0 {
-			return r, i
-		}
-	}
-	return 0, len(s)
-}
-
-// choiceLine draws the numbered choices around the one that is taken.
-func (f *Field) choiceLine(t *draw.Theme, room int) string {
-	type piece struct {
-		s  string
-		on bool
-	}
-	pieces := make([]piece, len(f.Choices))
-	focus := max(0, f.chosen())
-	if f.Several {
-		focus = f.at
-	}
+// choiceLines are the numbered choices in as many lines of w cells as they take.
+func (f *Field) choiceLines(t *draw.Theme, w int) []string {
+	var out []string
+	var l draw.Line
 	for i, c := range f.Choices {
-		num := ""
-		if i < 9 {
-			num = strconv.Itoa(i+1) + " "
-		}
-		on := c == f.Text
+		mark, on := "", c == f.Text
 		if f.Several {
 			on = f.has(c)
-			box := "○"
-			if on {
-				box = "●"
-			}
-			num += box
 			if i == f.at {
-				num = draw.Pointer + num
+				mark = draw.Pointer
 			}
-		} else if on {
-			num = "●" + num
 		}
-		pieces[i] = piece{num + c, on}
+		look := t.Dim
+		if on {
+			look, mark = t.Selected, mark+"●"
+		} else if f.Several {
+			mark += "○"
+		}
+		if i < 9 {
+			mark += strconv.Itoa(i+1) + " "
+		}
+		piece := draw.Cut(mark+draw.Clean(c), w)
+		if l.Width() > 0 && l.Width()+2+draw.Width(piece) > w {
+			out = append(out, l.String())
+			l = draw.Line{}
+		}
+		if l.Width() > 0 {
+			l.Gap(2)
+		}
+		l.Add(look.Render(piece))
 	}
-	from := 0
-	for from < focus {
-		w := 0
-		for i := from; i <= focus; i++ {
-			w += draw.Width(pieces[i].s) + 2
-		}
-		if w+2 <= room {
-			break
-		}
-		from++
-	}
-	var l draw.Line
-	if from > 0 {
-		l.Add("… ")
-	}
-	for i := from; i < len(pieces); i++ {
-		if l.Width()+draw.Width(pieces[i].s) > room {
-			break
-		}
-		style := t.Dim
-		if pieces[i].on {
-			style = t.Selected
-		}
-		l.Add(style.Render(pieces[i].s)).Gap(2)
-	}
-	return draw.Cut(l.String(), room)
+	return append(out, l.String())
 }
 
 // ReadPercent reads a percentage, "30" or "30 %", into a share; nothing is not

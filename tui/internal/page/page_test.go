@@ -117,9 +117,10 @@ func TestField_drawsInItsRoom(t *testing.T) {
 	for i := range fields {
 		for w := 20; w < 130; w++ {
 			for _, focused := range []bool{true, false} {
-				line := tuitest.Plain(fields[i].Line(th, focused, 18, w))
-				if n := len([]rune(line)); n > max(w, 26) {
-					t.Errorf("%s, focused %v, in %d cells takes %d: %q", fields[i].Label, focused, w, n, line)
+				for _, line := range fields[i].Lines(th, focused, 18, w) {
+					if n := len([]rune(tuitest.Plain(line))); n > max(w, 26) {
+						t.Errorf("%s, focused %v, in %d cells takes %d: %q", fields[i].Label, focused, w, n, line)
+					}
 				}
 			}
 		}

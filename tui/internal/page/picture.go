@@ -8,17 +8,22 @@ import (
 
 // Picture is a wall to scale, with no place marked in it.
 func Picture(t *draw.Theme, s *laminate.Schedule, a *laminate.Analysis) widget.Strip {
-	p := widget.Strip{Barrier: a.BarrierEnd, Cursor: -1, Left: "fluid", Right: "air"}
+	return widget.Strip{Layers: Layers(t, s, a, nil), Barrier: a.BarrierEnd, Cursor: -1, Left: "fluid", Right: "air"}
+}
+
+// Layers are the plies as the picture's layers, a row a layer; into is used again.
+func Layers(t *draw.Theme, s *laminate.Schedule, a *laminate.Analysis, into []widget.Layer) []widget.Layer {
+	into = into[:0]
 	for i := range a.Rows {
 		f := &a.Rows[i]
 		form := laminate.NoForm
 		if f.Material != nil {
 			form = f.Material.Form
 		}
-		p.Layers = append(p.Layers, widget.Layer{
+		into = append(into, widget.Layer{
 			Thickness: f.Thickness * float64(s.Plies[i].Count), Glyph: Glyph(form), Look: ZoneStyle(t, f.Zone),
 			Label: PlyNumbers(f), Zone: ZoneWord(f.Zone), Gel: s.Plies[i].GelAfter,
 		})
 	}
-	return p
+	return into
 }

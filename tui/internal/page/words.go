@@ -175,3 +175,19 @@ func TallyPieces(t *draw.Theme, r *rules.Report) []widget.Piece {
 	}
 	return pieces
 }
+
+// Labeled sets a text under a label: the label in the first cells, the text
+// wrapped beside it in a look of its own. An empty text is no line.
+func Labeled(t *draw.Theme, cells int, label, text string, w int, look ...draw.Style) []string {
+	var lines []string
+	for i, line := range draw.Wrap(draw.CleanText(text), max(20, min(w-cells-2, 100))) {
+		if i > 0 {
+			label = ""
+		}
+		for _, l := range look {
+			line = l.Render(line)
+		}
+		lines = append(lines, " "+t.Label.Render(draw.Left(label, cells))+line)
+	}
+	return lines
+}

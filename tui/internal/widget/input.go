@@ -1,123 +1,107 @@
 package widget
 
 import (
-	"slices"
 	"strings"
 	"unicode"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 )
 
-// Most is how many characters a line holds unless it says otherwise.
-const MostTyped = 4096
+// MostTyped is how many characters a line holds.
+const MostTyped = 500
 
-// Line is a line of text and the place in it where typing goes. The zero value
-// is an empty line.
-type Input struct {
-	// Most bounds the characters held; 0 means Most.
-	Most int
+// Input is a line of text being typed. The zero value is an empty line. What
+// keys do to the text is bubbles/textinput's; it is drawn here, because its
+// cursor cannot be seen where colors are off (NO_COLOR takes reverse along).
+type Input struct{ model *textinput.Model }
 
-	runes []rune
-	at    int
+func (l *Input) line() *textinput.Model {
+	if l.model == nil {
+		m := textinput.New()
+		m.CharLimit = MostTyped
+		m.Focus()
+		l.model = &m
+	}
+	return l.model
 }
 
 // Set replaces the text and puts the cursor behind it. Line breaks become blanks.
 func (l *Input) Set(s string) {
-	l.runes = l.runes[:0]
-	l.at = 0
-	l.insert(s)
+	if s == "" && l.model == nil {
+		return
+	}
+	m := l.line()
+	m.SetValue(oneLine(s))
+	m.CursorEnd()
 }
+
+func oneLine(s string) string { return strings.ReplaceAll(draw.Typable(s), "\n", " ") }
 
 // Text returns what is typed.
-func (l *Input) Text() string { return string(l.runes) }
+func (l *Input) Text() string {
+	if l.model == nil {
+		return ""
+	}
+	return l.model.Value()
+}
 
 // Empty reports that nothing is typed.
-func (l *Input) Empty() bool { return len(l.runes) == 0 }
+func (l *Input) Empty() bool { return l.Text() == "" }
 
-// Handle takes a key or a paste and reports whether it was one for the line:
-// characters, Backspace, Delete, Left, Right, Home, End, and for who knows them
-// Ctrl-A, Ctrl-E, Ctrl-U (all before the cursor), Ctrl-K (all behind), Ctrl-W (a word).
+// editing are the keys beside characters that change the text or go about in
+// it, as the library knows them.
+var editing = map[string]tea.KeyType{
+	keys.Backspace: tea.KeyBackspace, keys.Delete: tea.KeyDelete, keys.Left: tea.KeyLeft, keys.Right: tea.KeyRight,
+	keys.Home: tea.KeyHome, keys.End: tea.KeyEnd, "ctrl+u": tea.KeyCtrlU, "ctrl+k": tea.KeyCtrlK, "ctrl+w": tea.KeyCtrlW,
+}
+
+// EditKeys are the keys beside characters that a line takes: one back, one
+// away, about in it, and all before the cursor, all behind it, a word.
+func EditKeys() []string {
+	return []string{keys.Backspace, keys.Delete, keys.Left, keys.Right, keys.Home, keys.End, "ctrl+u", "ctrl+k", "ctrl+w"}
+}
+
+// Handle takes a character, a paste or one of EditKeys, and reports whether the
+// text is another one.
 func (l *Input) Handle(e keys.Event) bool {
-	switch e.Key {
-	case "":
-		l.insert(e.Paste)
-	case keys.Backspace:
-		l.cut(l.before(l.at), l.at)
-	case keys.Delete:
-		l.cut(l.at, l.after(l.at))
-	case keys.Left:
-		l.at = l.before(l.at)
-	case keys.Right:
-		l.at = l.after(l.at)
-	case keys.Home, "ctrl+a":
-		l.at = 0
-	case keys.End, "ctrl+e":
-		l.at = len(l.runes)
-	case "ctrl+u":
-		l.cut(0, l.at)
-	case "ctrl+k":
-		l.cut(l.at, len(l.runes))
-	case "ctrl+w":
-		l.cut(l.word(), l.at)
+	msg := tea.KeyMsg{Type: tea.KeyRunes}
+	switch kind, named := editing[e.Key]; {
+	case named:
+		msg.Type = kind
+	case e.Key == "":
+		msg.Runes = []rune(oneLine(e.Paste))
+	case e.Rune != 0:
+		msg.Runes = []rune{e.Rune}
 	default:
-		if e.Rune == 0 {
-			return false
-		}
-		l.insert(string(e.Rune))
+		return false
 	}
-	return true
+	m := l.line()
+	before := m.Value()
+	l.update(msg)
+	return m.Value() != before
 }
 
-func (l *Input) insert(s string) {
-	most := l.Most
-	if most == 0 {
-		most = MostTyped
+// update gives a key to the line; an accent goes and is gone past with its
+// letter, which the library counts as two characters.
+func (l *Input) update(msg tea.KeyMsg) {
+	m := l.model
+	runes, at := []rune(m.Value()), m.Position()
+	*m, _ = m.Update(msg)
+	switch now := m.Position(); {
+	case msg.Type == tea.KeyBackspace && at > 0 && unicode.IsMark(runes[at-1]),
+		msg.Type == tea.KeyLeft && now < at && unicode.IsMark(runes[now]),
+		msg.Type == tea.KeyRight && now > at && now < len(runes) && unicode.IsMark(runes[now]):
+		l.update(msg)
+	case msg.Type == tea.KeyDelete && at < len(runes) && now < len(runes)-1 && unicode.IsMark(runes[at+1]):
+		l.update(msg)
 	}
-	add := []rune(strings.ReplaceAll(draw.Typable(s), "\n", " "))
-	add = add[:min(len(add), max(0, most-len(l.runes)))]
-	l.runes = slices.Insert(l.runes, l.at, add...)
-	l.at += len(add)
 }
 
-func (l *Input) cut(from, to int) {
-	l.runes = slices.Delete(l.runes, from, to)
-	l.at = from
-}
-
-// before and after step over a letter together with its accents.
-func (l *Input) before(at int) int {
-	for at > 0 {
-		at--
-		if !unicode.IsMark(l.runes[at]) {
-			break
-		}
-	}
-	return at
-}
-
-func (l *Input) after(at int) int {
-	if at < len(l.runes) {
-		at++
-	}
-	for at < len(l.runes) && unicode.IsMark(l.runes[at]) {
-		at++
-	}
-	return at
-}
-
-func (l *Input) word() int {
-	at := l.at
-	for at > 0 && l.runes[at-1] == ' ' {
-		at--
-	}
-	for at > 0 && l.runes[at-1] != ' ' {
-		at--
-	}
-	return at
-}
-
-// bar is the cursor where no color can show it.
+// cursorBar is the cursor where no color can show it.
 const cursorBar = "▏"
 
 // View draws the line as exactly w cells with the cursor in sight. Without
@@ -126,10 +110,18 @@ func (l *Input) View(th *draw.Theme, w int) string {
 	if w < 1 {
 		return ""
 	}
-	before := draw.Clean(string(l.runes[:l.at]))
-	end := l.after(l.at)
-	under := draw.Clean(string(l.runes[l.at:end]))
-	behind := draw.Clean(string(l.runes[end:]))
+	runes, at := []rune(l.Text()), 0
+	if l.model != nil {
+		at = l.model.Position()
+	}
+	before, under, behind := draw.Clean(string(runes[:at])), "", ""
+	if at < len(runes) {
+		end := at + 1
+		for end < len(runes) && unicode.IsMark(runes[end]) {
+			end++
+		}
+		under, behind = draw.Clean(string(runes[at:end])), draw.Clean(string(runes[end:]))
+	}
 	cursor := cursorBar
 	if !th.Cursor.Plain() {
 		cursor = th.Cursor.Render(under)
@@ -149,5 +141,5 @@ func (l *Input) View(th *draw.Theme, w int) string {
 	return th.Input.Render(before) + cursor + th.Input.Render(behind) + draw.Spaces(fill)
 }
 
-// Unfinished is what a widget says when Esc would drop what has been typed.
+// Unfinished is what is said where Esc would drop what has been typed.
 const Unfinished = "typed, but not taken: Enter takes it, Esc once more drops it"

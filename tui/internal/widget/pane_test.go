@@ -40,8 +40,8 @@ func TestNotice_drawings(t *testing.T) {
 		w    int
 		want string
 	}{
-		{Notice{Text: "laid ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 50, " laid ply 8 mat-1.5: +43.4 mil    u takes it back "},
-		{Notice{Text: "laid ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 36, " laid ply 8 mat-1.… u takes it back "},
+		{Notice{Text: "added ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 50, " added ply 8 mat-1.5: +43.4 mil   u takes it back "},
+		{Notice{Text: "added ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 36, " added ply 8 mat-1… u takes it back "},
 		{Notice{Text: "nothing to fix here", Refusal: true}, 24, " nothing to fix here    "},
 		{Notice{}, 4, "    "},
 	} {

@@ -38,7 +38,7 @@ type Table[K comparable, R any] struct {
 	rows    []R
 	sel     int // -1: nothing can be selected
 	top     int
-	height  int // rows drawn last
+	height  int // rows that are drawn
 	fitted  fitted
 }
 
@@ -133,8 +133,12 @@ func (t *Table[K, R]) Move(by int) {
 	}
 }
 
-// Handle takes the keys that move: arrows, PgUp, PgDn, Home, End. It reports
-// whether e was one of them.
+// TableKeys are the keys that move the selection.
+func TableKeys() []string {
+	return []string{keys.Up, keys.Down, keys.PgUp, keys.PgDown, keys.Home, keys.End}
+}
+
+// Handle takes one of TableKeys. It reports whether e was one of them.
 func (t *Table[K, R]) Handle(e keys.Event) bool {
 	switch e.Key {
 	case keys.Up:
@@ -204,8 +208,8 @@ func (t *Table[K, R]) fit(w int) {
 	t.fitted = fitted{w, shown, widths}
 }
 
-// View draws the titles and the rows in sight: exactly h lines of w cells. A
-// table one line high is its selected row.
+// View draws the titles and the rows in sight, as Fit left them: exactly h lines
+// of w cells. A table one line high is its selected row.
 func (t *Table[K, R]) View(w, h int) []string {
 	if w < 1 || h < 1 {
 		return nil
@@ -215,16 +219,16 @@ func (t *Table[K, R]) View(w, h int) []string {
 	if h > 1 {
 		lines = append(lines, t.titles(w))
 	}
-	t.height = max(1, h-1)
-	t.scroll()
+	height := max(1, h-1)
+	top := max(0, min(t.top, len(t.rows)-1))
 	if len(t.rows) == 0 {
 		lines = append(lines, t.th.Dim.Render(draw.Cut(draw.Spaces(pointerCells)+draw.Clean(t.Empty), w)))
 	}
-	end := min(len(t.rows), t.top+t.height)
-	for i := t.top; i < end; i++ {
+	end := min(len(t.rows), top+height)
+	for i := top; i < end; i++ {
 		gutter := " "
 		switch {
-		case i == t.top && t.top > 0:
+		case i == top && top > 0:
 			gutter = "▲"
 		case i == end-1 && end < len(t.rows):
 			gutter = "▼"
@@ -234,7 +238,10 @@ func (t *Table[K, R]) View(w, h int) []string {
 	return draw.FitLines(lines, w, h)
 }
 
-func (t *Table[K, R]) scroll() {
+// Fit tells how many lines View will have, and brings the selected row into
+// sight. It is called after whatever changed rows, selection or room.
+func (t *Table[K, R]) Fit(h int) {
+	t.height = max(1, h-1)
 	t.top = max(0, min(t.top, len(t.rows)-t.height))
 	if t.sel < 0 {
 		return

@@ -98,7 +98,7 @@ func TestSetRows_selectionStaysWithItsRow(t *testing.T) {
 func TestHandle_moves(t *testing.T) {
 	tab := sample(draw.New(draw.Mono))
 	tab.SetRows(plies(20))
-	tab.View(60, 6)
+	tab.Fit(6)
 	for _, tc := range []struct {
 		key  string
 		want any
@@ -125,18 +125,24 @@ func TestHandle_moves(t *testing.T) {
 
 func TestTableView_golden(t *testing.T) {
 	tab := sample(draw.New(draw.Mono))
+	tab.Fit(4)
 	tuitest.Golden(t, "empty 62x4", tuitest.Box(t, tab.View(62, 4), 62, 4))
 	tab.SetRows(plies(9))
 	tab.Select(8)
+	tab.Fit(11)
 	tuitest.Golden(t, "wide 62x11", tuitest.Box(t, tab.View(62, 11), 62, 11))
+	tab.Fit(6)
 	tuitest.Golden(t, "resin dropped 50x6", tuitest.Box(t, tab.View(50, 6), 50, 6))
+	tab.Fit(6)
 	tuitest.Golden(t, "each dropped 30x6", tuitest.Box(t, tab.View(30, 6), 30, 6))
 	tab.SetRows(plies(40))
 	tab.Select(20)
+	tab.Fit(7)
 	tuitest.Golden(t, "scrolled 62x7", tuitest.Box(t, tab.View(62, 7), 62, 7))
 	col := sample(draw.New(draw.Dark))
 	col.SetRows(plies(5))
 	col.Select(3)
+	col.Fit(6)
 	tuitest.Golden(t, "dark 40x6", tuitest.Visible(tuitest.Box(t, col.View(40, 6), 40, 6)))
 }
 
@@ -147,8 +153,9 @@ func TestTableView_anySize(t *testing.T) {
 		w, h := rapid.IntRange(1, 250).Draw(t, "w"), rapid.IntRange(1, 80).Draw(t, "h")
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom([]string{"up", "down", "pgup", "pgdown", "home", "end"}), 0, 20).Draw(t, "keys") {
 			tab.Handle(keys.Key(k))
-			tab.View(w, h)
+			tab.Fit(h)
 		}
+		tab.Fit(h)
 		tuitest.Box(t, tab.View(w, h), w, h)
 		if i := tab.Index(); i >= 0 && (i < tab.top || i >= tab.top+tab.height) {
 			t.Fatalf("row %d is out of sight of %d rows from %d", i, tab.height, tab.top)

@@ -4,26 +4,27 @@
 //
 // A wall is built on the numeric keypad: digits take the numbered thing on the
 // right, and the other keys of the keypad count, repeat and set gel stops.
+//
+// Whoever has a document may put a bench on it, with keys and a pane of his own.
 package bench
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
-	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
 
 // Bench is the page. Make it with New.
 type Bench struct {
-	desk *page.Desk
-	acts page.Acts[*Bench]
+	page.Base
 	lead *Lead // nil: the findings stand under the table
 	plan plan
 
-	mode    mode          // nil: the keys of the bench itself
-	preview *rules.Report // what the mode's choice would give, nil for none
+	preview *rules.Report // what the choice that is open would give, nil for none
 	shows   int           // the row the preview is about
+	heading string        // what digits do while a choice is open, over the rack
 
 	sel    int           // the finding explained
 	list   int           // the first finding drawn
@@ -38,135 +39,102 @@ type Bench struct {
 	sums   block         // zones and criteria as drawn
 }
 
-// New makes the page on a desk.
-func New(d *page.Desk) *Bench { return &Bench{desk: d, acts: acts()} }
-
-// Name is the page's name.
-func (*Bench) Name() string { return "bench" }
+// New makes a bench on the document of a desk, with a lead or, where that is
+// nil, with what the rules find.
+func New(d *page.Desk, l *Lead) *Bench {
+	b := &Bench{Base: page.NewBase("bench", d), lead: l}
+	own := append(b.building(), b.places()...)
+	if l == nil {
+		b.Rows = append(own, b.findingKeys()...)
+	} else {
+		b.Base = page.NewBase(l.Name, d)
+		b.Rows = l.Rows.Over(own)
+	}
+	b.Room = func() draw.Size { return draw.Size{W: b.plan.Findings.W, H: b.plan.panel()} }
+	return b
+}
 
 // SetSize tells the size of the screen.
 func (b *Bench) SetSize(w, h int) {
 	size := draw.Size{W: w, H: h}
 	if b.lead != nil {
 		b.plan = planFor(draw.LedBenchPage(size, len(b.lead.Text(w))))
-		return
+	} else {
+		b.plan = planFor(draw.BenchPage(size))
 	}
-	b.plan = planFor(draw.BenchPage(size))
-}
-
-// Typing tells that characters go into a text field.
-func (b *Bench) Typing() bool { return b.mode != nil && b.mode.typing() }
-
-// Busy tells that a choice is open.
-func (b *Bench) Busy() bool { return b.mode != nil }
-
-// Bindings are the page's keys.
-func (b *Bench) Bindings() []keys.Binding { return b.acts.Bindings() }
-
-// Scope is where keys act now.
-func (b *Bench) Scope() keys.Scope {
-	if b.mode != nil {
-		return b.mode.scope()
-	}
-	if b.lead != nil {
-		return b.lead.Scope
-	}
-	return scopeBench
-}
-
-// Can says why a binding cannot act now.
-func (b *Bench) Can(id keys.ID) string { return b.acts.Why(b, b.Scope(), id) }
-
-// Press handles a key.
-func (b *Bench) Press(e keys.Event) page.Wish {
-	if b.Typing() && (e.Rune != 0 || e.Key == "") {
-		b.mode.typed(b, e)
-		return page.Done
-	}
-	found, why := b.acts.Press(b, b.Scope(), e)
-	switch {
-	case why != "":
-		b.desk.Refuse(why)
-	case found:
-	case e.Key == "":
-		b.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case b.mode == nil, e.Key == "?" && !b.Typing():
-		return page.Leave
-	default:
-		b.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes the choice, Esc leaves it")
-	}
-	return page.Done
+	b.Base.SetSize(w, h)
 }
 
 // Reset drops what was begun and not finished: the document became another.
 func (b *Bench) Reset() {
-	b.end()
+	b.Base.Reset()
 	b.sel, b.list, b.top, b.went, b.seen = 0, 0, 0, false, nil
 }
 
-// mode is a choice in progress. Its panel stands where the findings stand.
-type mode interface {
-	scope() keys.Scope
-	title(b *Bench) string
-	lines(b *Bench, w, h int) []string
-	typing() bool
-	typed(b *Bench, e keys.Event) // a character or a paste, where typing
-}
-
-// in makes what a key does to an open choice of one kind.
-func in[M mode](do func(m M, b *Bench, e keys.Event)) func(*Bench, keys.Event) {
-	return func(b *Bench, e keys.Event) {
-		if m, ok := b.mode.(M); ok {
-			do(m, b, e)
-		}
+// Settle puts right what is explained and what is in sight.
+func (b *Bench) Settle() {
+	if b.Over() == nil {
+		b.preview, b.heading = nil, ""
 	}
+	b.explained()
+	b.Base.Settle()
+	if b.plan.Form == draw.TooSmall {
+		return
+	}
+	b.sight().look(b.Desk.Theme, b.shown(), b.plan.Strip.W < 110)
+	b.scroll()
+	b.scrollFindings()
 }
 
-func (b *Bench) begin(m mode) { b.mode = m }
-
-func (b *Bench) end() { b.mode, b.preview = nil, nil }
+// sight is what is derived of the report that is drawn.
+func (b *Bench) sight() *sight {
+	if b.preview != nil {
+		return &b.behind
+	}
+	return &b.drawn
+}
 
 // shown is the report that is drawn: of the document, or of a choice's outcome.
 func (b *Bench) shown() *rules.Report {
 	if b.preview != nil {
 		return b.preview
 	}
-	return b.desk.Report()
+	return b.Desk.Report()
 }
 
-func (b *Bench) schedule() *laminate.Schedule { return b.desk.Doc.Now() }
+func (b *Bench) schedule() *laminate.Schedule { return b.Desk.Doc.Now() }
 
-func (b *Bench) library() *laminate.Library { return b.desk.Doc.Library() }
+func (b *Bench) library() *laminate.Library { return b.Desk.Doc.Library() }
 
 // row is the row pointed at: the one worked at, or that of a choice's outcome.
 func (b *Bench) row() int {
 	if b.preview != nil {
 		return b.shows
 	}
-	return b.desk.Row
+	return b.Desk.Row
 }
 
 // rowName names the row worked at: "ply 8".
-func (b *Bench) rowName() string { return b.nameOf(b.desk.Row) }
+func (b *Bench) rowName() string { return b.nameOf(b.Desk.Row) }
 
 func (b *Bench) nameOf(row int) string {
-	rows := b.desk.Report().Analysis.Rows
+	rows := b.Desk.Report().Analysis.Rows
 	if row < 0 || row >= len(rows) {
 		return "the process face"
 	}
 	return page.PlyName(&rows[row])
 }
 
-// settle puts the explained finding right after the report changed: on what the
-// change brought, else where it was.
-func (b *Bench) settle() {
-	r := b.desk.Report()
+// explained puts the explained finding right after the report changed: on what
+// the change brought, else where it was.
+func (b *Bench) explained() {
+	r := b.Desk.Report()
 	if r == b.seen {
 		return
 	}
 	was := b.seen
 	b.seen = r
-	fresh := b.desk.Fresh(r)
+	fresh := b.Desk.Fresh(r)
 	for i := range r.Findings {
 		if fresh[i] && r.Findings[i].Severity >= rules.Warning {
 			b.sel = i
@@ -196,14 +164,14 @@ func (b *Bench) offered() *rules.Fix {
 	if b.finding() == nil {
 		return nil
 	}
-	b.tried = b.desk.Report()
+	b.tried = b.Desk.Report()
 	return b.tried.Fix(b.sel)
 }
 
 // Waits tells that something is left to do when keys pause.
 func (b *Bench) Waits() bool {
-	r := b.desk.Report()
-	return b.tried != r && len(r.Schedule.Plies) > atOnce
+	r := b.Desk.Report()
+	return b.lead == nil && b.tried != r && len(r.Schedule.Plies) > atOnce
 }
 
 // Rest does what was left to do.
@@ -211,10 +179,46 @@ func (b *Bench) Rest() { b.offered() }
 
 // finding is the one explained, nil where there is none.
 func (b *Bench) finding() *rules.Finding {
-	b.settle()
-	r := b.desk.Report()
+	r := b.Desk.Report()
 	if b.sel < 0 || b.sel >= len(r.Findings) {
 		return nil
 	}
 	return &r.Findings[b.sel]
 }
+
+// try shows what an edit would give, or why it cannot be made.
+func (b *Bench) try(e edit.Edit) bool {
+	r, err := b.Desk.Doc.Preview(e)
+	if err != nil {
+		b.preview = nil
+		b.Desk.Refuse(err.Error())
+		return false
+	}
+	b.preview, b.shows = r, b.Desk.Row
+	if e.At.Kind == laminate.RefPly {
+		b.shows = min(e.At.Index, len(r.Schedule.Plies)-1)
+	}
+	text := page.Effect(b.Desk.Report(), r, b.Desk.Units())
+	if r == b.Desk.Report() || text == "" {
+		text = "would change no figure"
+	} else {
+		text = "would do: " + text
+	}
+	if b.Desk.Quiet {
+		text = "shown as it would be"
+	}
+	b.Desk.Note(text, "Enter does it")
+	return true
+}
+
+// take makes the edit of a choice; the choice stays open where it cannot be made.
+func (b *Bench) take(e edit.Edit) error {
+	b.preview = nil
+	if !b.Desk.Apply(e) {
+		return page.ErrStay
+	}
+	return nil
+}
+
+// left says that a choice was left with nothing done.
+func (b *Bench) left() { b.Desk.Say("left as it was") }

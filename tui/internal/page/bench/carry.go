@@ -9,34 +9,56 @@ import (
 )
 
 // carry moves a row by the arrows.
-type carry struct{ from, to int }
+type carry struct {
+	b        *Bench
+	from, to int
+	text     *page.Text
+}
 
 func (b *Bench) beginCarry() {
-	m := &carry{b.desk.Row, b.desk.Row}
-	b.begin(m)
-	b.desk.Say("carrying " + b.rowName() + ": ↑↓ carry it, Enter drops it, Esc puts it back")
+	m := &carry{b: b, from: b.Desk.Row, to: b.Desk.Row}
+	const g = "Carrying a row"
+	m.text = &page.Text{Head: "carrying " + b.rowName(), Still: true, Body: m.lines, Away: "put back", Leave: b.left, Keys: keys.Table{
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "carry", Long: "carry the row inward, outward", Group: g, Rank: 1, Do: by(keys.Up, func(by int) { m.carry(m.to + by) })},
+		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "carry it a screenful", Group: g, Rank: 4, Do: by(keys.PgUp, func(by int) {
+			m.carry(max(0, min(b.Desk.LastRow(), m.to+by*b.plan.rows())))
+		})},
+		{Keys: []string{keys.Home, keys.End}, Long: "carry it to the process side, to the outside", Group: g, Rank: 5, Do: func(e keys.Event) {
+			if e.Key == keys.Home {
+				m.carry(0)
+			} else {
+				m.carry(b.Desk.LastRow())
+			}
+		}},
+		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "drop", Long: "drop it here", Group: g, Rank: 2, Do: one(m.drop)},
+	}}
+	b.Open(m.text)
+	b.Desk.Say("carrying " + b.rowName() + ": ↑↓ carry it, Enter drops it, Esc puts it back")
 }
 
-func (m *carry) drop(b *Bench) {
+func (m *carry) drop() {
 	if m.to == m.from {
-		b.end()
-		b.desk.Say("dropped where it was")
+		m.b.Close()
+		m.b.Desk.Say("dropped where it was")
 		return
 	}
-	b.finish(edit.Move(b.schedule(), b.library(), m.from, m.to))
+	if m.b.take(edit.Move(m.b.schedule(), m.b.library(), m.from, m.to)) == nil {
+		m.b.Close()
+	}
 }
 
-func (m *carry) carry(b *Bench, to int) {
+func (m *carry) carry(to int) {
+	b := m.b
 	switch {
 	case to < 0:
-		b.desk.Refuse("it is the innermost ply already")
+		b.Desk.Refuse("it is the innermost ply already")
 		return
-	case to > b.desk.LastRow():
-		b.desk.Refuse("it is the outermost ply already")
+	case to > b.Desk.LastRow():
+		b.Desk.Refuse("it is the outermost ply already")
 		return
 	case to == m.from:
 		m.to, b.preview = to, nil
-		b.desk.Say("carrying " + b.rowName() + ": where it was")
+		b.Desk.Say("carrying " + b.rowName() + ": where it was")
 		return
 	}
 	if b.try(edit.Move(b.schedule(), b.library(), m.from, to)) {
@@ -44,47 +66,10 @@ func (m *carry) carry(b *Bench, to int) {
 	}
 }
 
-func (m *carry) title(b *Bench) string { return "carrying " + b.rowName() }
-
-func (m *carry) lines(b *Bench, _, _ int) []string {
-	out := []string{fmt.Sprintf("   from row %d to row %d of %d", m.from+1, m.to+1, b.desk.LastRow()+1)}
-	if b.lead == nil {
-		out = append(out, "   what the rules would say there: "+tally(b.shown()))
+func (m *carry) lines(int) []string {
+	lines := []string{fmt.Sprintf("   from row %d to row %d of %d", m.from+1, m.to+1, m.b.Desk.LastRow()+1)}
+	if m.b.lead == nil {
+		lines = append(lines, "   what the rules would say there: "+tally(m.b.shown()))
 	}
-	return out
-}
-
-func (*carry) scope() keys.Scope        { return scopeCarry }
-func (*carry) typing() bool             { return false }
-func (*carry) typed(*Bench, keys.Event) {}
-
-func carryActs() page.Acts[*Bench] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*carry, *Bench, keys.Event)) page.Act[*Bench] {
-		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeCarry, Keys: k, Show: show, Short: short, Long: long, Group: "Carrying a row", Rank: rank}, Do: in(do)}
-	}
-	return page.Acts[*Bench]{
-		row("carry it", []string{keys.Up, keys.Down, "k", "j"}, "↑↓", "carry", "carry the row inward, outward", 1, func(m *carry, b *Bench, e keys.Event) {
-			by := 1
-			if e.Key == keys.Up || e.Key == "k" {
-				by = -1
-			}
-			m.carry(b, m.to+by)
-		}),
-		row("carry far", []string{keys.PgUp, keys.PgDown}, "", "", "carry it a screenful", 4, func(m *carry, b *Bench, e keys.Event) {
-			if e.Key == keys.PgUp {
-				m.carry(b, max(0, m.to-b.plan.rows()))
-			} else {
-				m.carry(b, min(b.desk.LastRow(), m.to+b.plan.rows()))
-			}
-		}),
-		row("carry to an end", []string{keys.Home, keys.End}, "", "", "carry it to the process side, to the outside", 5, func(m *carry, b *Bench, e keys.Event) {
-			if e.Key == keys.Home {
-				m.carry(b, 0)
-			} else {
-				m.carry(b, b.desk.LastRow())
-			}
-		}),
-		row("drop", []string{keys.Enter, "g"}, "Enter", "drop", "drop it here", 2, func(m *carry, b *Bench, _ keys.Event) { m.drop(b) }),
-		row("leave", []string{keys.Esc}, "", "put back", "put it back where it was", 0, func(_ *carry, b *Bench, _ keys.Event) { b.drop() }),
-	}
+	return lines
 }

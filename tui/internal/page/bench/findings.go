@@ -11,24 +11,12 @@ import (
 
 // findings draws the list, why and fix as the plan's panel.
 func (b *Bench) findings(w int) []string {
-	t := b.desk.Theme
-	b.settle()
-	r := b.desk.Report()
+	t := b.Desk.Theme
+	r := b.Desk.Report()
 	n := b.plan.list
 	out := make([]string, 0, b.plan.panel())
-	fresh := b.desk.Fresh(r)
-	var chosen []string
-	if b.sel < len(r.Findings) {
-		chosen = b.chosenLines(r, fresh[b.sel], w, n)
-	}
-	held := n - max(0, len(chosen)-1) // how many findings the lines hold
-	b.list = max(0, min(b.list, len(r.Findings)-held))
-	if b.sel < b.list {
-		b.list = b.sel
-	}
-	if b.sel >= b.list+held {
-		b.list = b.sel - held + 1
-	}
+	fresh := b.Desk.Fresh(r)
+	chosen := b.chosen(w)
 	for i := b.list; len(out) < n; i++ {
 		switch {
 		case i >= len(r.Findings):
@@ -48,9 +36,9 @@ func (b *Bench) findings(w int) []string {
 	if b.Waits() {
 		fix = "…"
 	} else if m := b.offered(); m != nil {
-		fix, tail = draw.Clean(m.Text), t.Key.Render("m")+" do it"
+		fix, tail = draw.Clean(m.Text), t.Key.Render("f")+" do it"
 	}
-	if len(f.Rows) > 0 && f.At.Index != b.desk.Row {
+	if len(f.Rows) > 0 && f.At.Index != b.Desk.Row {
 		goes := t.Key.Render("n") + " goes there"
 		if tail != "" {
 			goes += "  " + tail
@@ -60,6 +48,23 @@ func (b *Bench) findings(w int) []string {
 		}
 	}
 	return append(out, "   "+t.Label.Render("fix")+"  "+endsIn(fix, tail, w-9))
+}
+
+// chosen draws the finding explained.
+func (b *Bench) chosen(w int) []string {
+	r := b.Desk.Report()
+	if b.sel >= len(r.Findings) {
+		return nil
+	}
+	return b.chosenLines(r, b.Desk.Fresh(r)[b.sel], w, b.plan.list)
+}
+
+// scrollFindings keeps the finding explained in sight.
+func (b *Bench) scrollFindings() {
+	r := b.Desk.Report()
+	held := b.plan.list - max(0, len(b.chosen(b.plan.Findings.W))-1) // how many findings the lines hold
+	b.list = max(0, min(b.list, len(r.Findings)-held, b.sel))
+	b.list = max(b.list, b.sel-held+1)
 }
 
 // endsIn sets a styled tail at the end of a line of w cells.
@@ -72,10 +77,10 @@ func endsIn(left, tail string, w int) string {
 }
 
 // severityCells are the pointer and the severity before a finding's text.
-const severityCells = 12
+const severityCells = 14
 
 func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, w int) string {
-	t := b.desk.Theme
+	t := b.Desk.Theme
 	f := &r.Findings[i]
 	pointer := " "
 	if i == b.sel {
@@ -85,7 +90,7 @@ func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, 
 	if fresh {
 		tail = t.New.Render("NEW")
 	}
-	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 8)) +
+	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 10)) +
 		" " + endsIn(placed(r, f)+message, tail, w-severityCells)
 }
 
@@ -135,7 +140,7 @@ func place(r *rules.Report, f *rules.Finding) string {
 // explain is why a finding matters in h lines, its basis in the last one where
 // there is room, and how to read all of it.
 func (b *Bench) explain(f *rules.Finding, w, h int) []string {
-	t := b.desk.Theme
+	t := b.Desk.Theme
 	room := max(10, w-9)
 	tail := t.Key.Render("w") + " all"
 	lines := draw.Wrap(draw.Clean(f.Rule.Why), room-6)
@@ -183,7 +188,7 @@ func instead(f *rules.Finding) string {
 	case f.Rule.ID == structure.WallFails.ID:
 		return "Tab 2: the structure page tells how much structure it wants"
 	case f.Severity == rules.Incomplete:
-		return "f gives the facts that are missing"
+		return "j, the job data, gives what is missing"
 	}
 	return "nothing mechanical: somebody decides"
 }

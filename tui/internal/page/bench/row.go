@@ -7,16 +7,15 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
-	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
 
 // rowForm opens a row: what may be said of its plies beyond the material.
 type rowForm struct {
+	b      *Bench
 	row    int
-	fields [rowFields]page.Field
+	fields [rowFields]*page.Field
 	was    [rowFields]string
-	at     int
 }
 
 const (
@@ -33,33 +32,30 @@ const (
 var rowKeys = [rowFields]string{"glass_content", "angle", "resin", "zone", "void_content", "count"}
 
 func (b *Bench) beginRow() {
-	p := b.schedule().Plies[b.desk.Row]
-	f := &b.desk.Report().Analysis.Rows[b.desk.Row]
-	m := &rowForm{row: b.desk.Row}
+	p := b.schedule().Plies[b.Desk.Row]
+	f := &b.Desk.Report().Analysis.Rows[b.Desk.Row]
+	m := &rowForm{b: b, row: b.Desk.Row}
 	share, ok := f.FiberMassFraction()
-	m.fields[fieldGlass] = page.Field{Label: "glass content", Text: percentText(p.GlassContent), Hint: "% of ply mass as laid; computed " + page.Percent(share, ok)}
-	m.fields[fieldAngle] = page.Field{Label: "angle", Text: number0(p.Angle), Hint: "degrees from the axis"}
-	resins := make([]string, 0, len(b.schedule().Resins))
+	var resins, zones []string
 	for i := range b.schedule().Resins {
 		resins = append(resins, b.schedule().Resins[i].ID)
 	}
-	m.fields[fieldResin] = page.Field{Label: "resin", Text: p.Resin, Choices: resins, Hint: "no resin"}
-	zones := make([]string, 0, 4)
 	for _, z := range laminate.Zones.All() {
 		zones = append(zones, z.String())
 	}
-	m.fields[fieldZone] = page.Field{Label: "zone", Text: p.Zone.String(), Choices: zones, Hint: "by its place: " + f.Zone.String()}
-	m.fields[fieldVoid] = page.Field{Label: "voids", Text: percentText(p.VoidContent), Hint: "% of ply volume"}
-	m.fields[fieldCount] = page.Field{Label: "count", Text: strconv.Itoa(p.Count), Hint: "plies in the row"}
-	if f.Material != nil && !f.Material.Form.Directed() {
-		m.at = fieldGlass
+	m.fields = [rowFields]*page.Field{
+		fieldGlass: {Label: "glass content", Text: percentText(p.GlassContent), Hint: "% of ply mass as laid; computed " + page.Percent(share, ok)},
+		fieldAngle: {Label: "angle", Text: number0(p.Angle), Hint: "degrees from the axis"},
+		fieldResin: {Label: "resin", Text: p.Resin, Choices: resins, Hint: "no resin"},
+		fieldZone:  {Label: "zone", Text: p.Zone.String(), Choices: zones, Hint: "by its place: " + f.Zone.String()},
+		fieldVoid:  {Label: "voids", Text: percentText(p.VoidContent), Hint: "% of ply volume"},
+		fieldCount: {Label: "count", Text: strconv.Itoa(p.Count), Hint: "plies in the row"},
 	}
-	for i := range m.fields {
-		m.was[i] = m.fields[i].Text
+	for i, fd := range m.fields {
+		m.was[i] = fd.Text
 	}
-	m.fields[m.at].Enter()
-	b.begin(m)
-	b.desk.Say("type a figure, or a choice's number; ↑↓ next line; Enter takes all of it")
+	b.Open(&page.Form{Head: b.rowName() + " " + p.Material, Fields: m.fields[:], Straight: true, Take: m.take, Changed: m.show, Leave: b.left})
+	b.Desk.Say("type a figure, or a choice's number; ↑↓ next line; Enter takes all of it")
 }
 
 func percentText(o laminate.Optional[float64]) string {
@@ -77,8 +73,8 @@ func number0(o laminate.Optional[float64]) string {
 }
 
 // ply reads the fields into the row.
-func (m *rowForm) ply(b *Bench) (laminate.Ply, error) {
-	p := b.schedule().Plies[m.row]
+func (m *rowForm) ply() (laminate.Ply, error) {
+	p := m.b.schedule().Plies[m.row]
 	var err error
 	if m.fields[fieldGlass].Text != percentText(p.GlassContent) {
 		if p.GlassContent, err = page.ReadPercent(m.fields[fieldGlass].Text); err != nil {
@@ -115,22 +111,22 @@ func angle(s string) (laminate.Optional[float64], error) {
 	return laminate.Some(v), nil
 }
 
-func (m *rowForm) show(b *Bench) {
-	p, err := m.ply(b)
+func (m *rowForm) show() {
+	p, err := m.ply()
 	if err != nil {
-		b.preview = nil
-		b.desk.Refuse(err.Error())
+		m.b.preview = nil
+		m.b.Desk.Refuse(err.Error())
 		return
 	}
-	b.try(m.edit(b, p))
+	m.b.try(m.edit(p))
 }
 
 // edit makes the row as typed, one change whatever was typed.
-func (m *rowForm) edit(b *Bench, p laminate.Ply) edit.Edit {
+func (m *rowForm) edit(p laminate.Ply) edit.Edit {
 	var parts []string
 	key := ""
 	for i := range m.fields {
-		f := &m.fields[i]
+		f := m.fields[i]
 		if f.Text == m.was[i] {
 			continue
 		}
@@ -143,68 +139,17 @@ func (m *rowForm) edit(b *Bench, p laminate.Ply) edit.Edit {
 		parts = append(parts, f.Label+" "+value)
 		key = rowKeys[i]
 	}
-	return edit.SetPly(b.schedule(), b.library(), m.row, key, strings.Join(parts, ", "), func(to *laminate.Ply) { *to = p })
+	return edit.SetPly(m.b.schedule(), m.b.library(), m.row, key, strings.Join(parts, ", "), func(to *laminate.Ply) { *to = p })
 }
 
-func (m *rowForm) take(b *Bench) {
-	p, err := m.ply(b)
+func (m *rowForm) take() error {
+	p, err := m.ply()
 	switch {
 	case err != nil:
-		b.desk.Refuse(err.Error())
-	case p == b.schedule().Plies[m.row]:
-		b.drop()
-	default:
-		b.finish(m.edit(b, p))
+		return err
+	case p == m.b.schedule().Plies[m.row]:
+		m.b.left()
+		return nil
 	}
-}
-
-func (m *rowForm) focus(i int) {
-	m.at = i
-	m.fields[i].Enter()
-}
-
-func (m *rowForm) title(b *Bench) string {
-	return b.rowName() + " " + b.schedule().Plies[m.row].Material
-}
-
-func (m *rowForm) lines(b *Bench, w, h int) []string {
-	out := make([]string, 0, rowFields)
-	from := max(0, min(m.at-h+1, rowFields-h))
-	if from < 0 || rowFields <= h {
-		from = 0
-	}
-	for i := from; i < rowFields && len(out) < h; i++ {
-		out = append(out, m.fields[i].Line(b.desk.Theme, i == m.at, 13, w))
-	}
-	return out
-}
-
-func (*rowForm) scope() keys.Scope { return scopeRow }
-func (*rowForm) typing() bool      { return true }
-
-func (m *rowForm) typed(b *Bench, e keys.Event) {
-	if !m.fields[m.at].Press(e) {
-		b.desk.Refuse("this line takes figures; ↑↓ go to another")
-		return
-	}
-	m.show(b)
-}
-
-func rowActs() page.Acts[*Bench] {
-	row := func(id keys.ID, k []string, show, short, long string, rank int, do func(*rowForm, *Bench, keys.Event)) page.Act[*Bench] {
-		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scopeRow, Keys: k, Show: show, Short: short, Long: long, Group: "In an open row", Rank: rank}, Do: in(do)}
-	}
-	return page.Acts[*Bench]{
-		row("line", []string{keys.Up, keys.Down}, "↑↓", "line", "the line before, after", 1, func(m *rowForm, _ *Bench, e keys.Event) {
-			by := 1
-			if e.Key == keys.Up {
-				by = rowFields - 1
-			}
-			m.focus((m.at + by) % rowFields)
-		}),
-		row("choice", []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 2, (*rowForm).typed),
-		row("take the row", []string{keys.Enter}, "", "take it", "take all lines as one change", 3, func(m *rowForm, b *Bench, _ keys.Event) { m.take(b) }),
-		row("empty", []string{keys.Backspace, keys.Delete}, "", "", "take back a character; the whole line", 5, (*rowForm).typed),
-		row("leave", []string{keys.Esc}, "", "leave", "leave everything as it was", 0, func(_ *rowForm, b *Bench, _ keys.Event) { b.drop() }),
-	}
+	return m.b.take(m.edit(p))
 }

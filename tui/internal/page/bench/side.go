@@ -43,11 +43,15 @@ func (b *Bench) rackLines(w, h int) []string {
 	if w < 1 || h < 1 {
 		return nil
 	}
-	heading := "lay with a digit"
-	if m, ok := b.mode.(racker); ok {
-		heading = m.rackTitle()
+	heading := b.heading
+	switch {
+	case heading != "":
+	case w < 22:
+		heading = "digit adds a ply"
+	default:
+		heading = "number key adds a ply"
 	}
-	return b.racks.get(blockKey{of: b.desk.Report(), w: w, h: h, heading: heading}, func() []string { return b.drawRack(heading, w, h) })
+	return b.racks.get(blockKey{of: b.Desk.Report(), w: w, h: h, heading: heading}, func() []string { return b.drawRack(heading, w, h) })
 }
 
 func (b *Bench) drawRack(heading string, w, h int) []string {
@@ -64,7 +68,7 @@ func (b *Bench) drawRack(heading string, w, h int) []string {
 		}
 		items = append(items, item)
 	}
-	r := widget.NewRack(b.desk.Theme, items)
+	r := widget.NewRack(b.Desk.Theme, items)
 	r.Heading = heading
 	return r.View(w, h)
 }
@@ -84,7 +88,7 @@ func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 		out = append(out, b.wallBars(r, w, h-len(out)-2)...)
 	}
 	for _, line := range draw.Wrap("design aid: the governing code, tests and a licensed engineer decide", w-2) {
-		out = append(out, " "+b.desk.Theme.Dim.Render(line))
+		out = append(out, " "+b.Desk.Theme.Dim.Render(line))
 	}
 	return out
 }
@@ -92,9 +96,9 @@ func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 func (b *Bench) weight(m *laminate.Material) string {
 	switch {
 	case m.ArealMass.Given():
-		return b.desk.Units().Figure(m.ArealMass.SI(), m.Form.MassKind())
+		return b.Desk.Units().Figure(m.ArealMass.SI(), m.Form.MassKind())
 	case m.Thickness.Given():
-		return b.desk.Units().Thickness(m.Thickness.SI())
+		return b.Desk.Units().Thickness(m.Thickness.SI())
 	}
 	return ""
 }
@@ -107,8 +111,8 @@ func asked(least float64, glass string, u quantity.System) string {
 
 // zoneTable is the table of zones: thickness, glass, mass, what is asked.
 func (b *Bench) zoneTable(r *rules.Report, w int) []string {
-	t, u, a := b.desk.Theme, b.desk.Units(), r.Analysis
-	out := []string{" " + t.Label.Render(draw.Cut(draw.Left("zone", 10)+draw.Right(u.Thin().Symbol(), 7)+draw.Right("glass", 7)+"  asked", w-1))}
+	t, u, a := b.Desk.Theme, b.Desk.Units(), r.Analysis
+	out := []string{" " + t.Label.Render(draw.Cut(draw.Left("zone", 10)+draw.Right(u.Thin().Symbol(), 7)+draw.Right("glass", 7)+"  required", w-1))}
 	row := func(name string, s laminate.Sum, ask string) {
 		line := draw.Left(name, 10)
 		if s.Plies == 0 {
@@ -121,20 +125,20 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 	}
 	row("inner", a.Zones[laminate.InnerSurface], asked(barrier.AskedInner(), "<20%", u))
 	row("interior", a.Zones[laminate.InteriorLayer], "")
-	row("barrier", a.Barrier, asked(barrier.Asked(r.Schedule, b.desk.Doc.Library()), "22–32%", u))
+	row("barrier", a.Barrier, asked(barrier.Asked(r.Schedule, b.Desk.Doc.Library()), "22–32%", u))
 	row("structure", a.Zones[laminate.StructuralLayer], "")
 	row("outer", a.Zones[laminate.OuterSurface], "")
 	mass := "not known"
 	if a.Total.MassKnown {
 		mass = u.WallMass(a.Total.Mass)
 	}
-	row("all", a.Total, mass)
+	row("total", a.Total, mass)
 	return out
 }
 
 // wallBars draws how much of each criterion is used, as many as there is room.
 func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
-	t := b.desk.Theme
+	t := b.Desk.Theme
 	out := []string{" " + t.Label.Render("structure: utilization")}
 	if r.Wall == nil {
 		return append(out, " not evaluated")
@@ -155,7 +159,7 @@ func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 		}
 	}
 	if len(bars) == 0 {
-		return append(out, " nothing governs yet: f, design basis")
+		return append(out, " nothing governs yet: j, design basis")
 	}
 	for _, line := range widget.Bars(t, bars, w-1) {
 		out = append(out, " "+line)

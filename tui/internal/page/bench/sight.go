@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
 
@@ -30,7 +31,12 @@ func (s *sight) look(t *draw.Theme, r *rules.Report, one bool) {
 	s.of, s.one = r, one
 	s.list(r.Schedule)
 	s.mark(r)
-	s.layers = layers(t, r, one, s.layers)
+	s.layers = page.Layers(t, r.Schedule, r.Analysis, s.layers)
+	for i := range s.layers {
+		if one && r.Analysis.Rows[i].Zone.InBarrier() {
+			s.layers[i].Zone = "barrier" // there is room for one name
+		}
+	}
 }
 
 func (s *sight) list(sch *laminate.Schedule) {

@@ -1,151 +1,118 @@
 package bench
 
 import (
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/widget"
 )
-
-// racker is a choice in which the rack's digits mean something else.
-type racker interface{ rackTitle() string }
 
 // swap changes a row's material, everywhere or in the row alone.
 type swap struct {
-	pick  string // the new material, "" until one is taken
-	names *names // while a name is typed
+	b    *Bench
+	old  string
+	pick string // the new material, "" until one is taken
 }
 
 func (b *Bench) beginSwap() {
-	b.begin(&swap{})
-	b.desk.Say("swap " + draw.Clean(b.schedule().Plies[b.desk.Row].Material) + " for: a digit takes from the rack, 0 any by name")
+	m := &swap{b: b, old: b.schedule().Plies[b.Desk.Row].Material}
+	m.open()
+	b.Desk.Say("swap " + draw.Clean(m.old) + " for: a digit takes from the rack, 0 any by name")
 }
 
-func (m *swap) everywhere(b *Bench) edit.Edit {
-	s := b.schedule()
-	return edit.SwapEverywhere(s, b.library(), s.Plies[b.desk.Row].Material, m.pick)
-}
-
-func (m *swap) here(b *Bench) edit.Edit {
-	return edit.SwapMaterial(b.schedule(), b.library(), b.desk.Row, m.pick)
-}
-
-func (m *swap) byName(b *Bench) {
-	n := b.newNames()
-	m.names = &n
-	m.show(b)
-}
-
-// show follows the name that is typed.
-func (m *swap) show(b *Bench) {
-	if c := m.names.chosen(); c != nil {
-		m.take(b, c.ID)
-		return
+// open opens the choice, with what was picked by name.
+func (m *swap) open() {
+	const g = "Swapping a material"
+	b := m.b
+	b.heading = "a digit takes it"
+	head := "swap " + m.old + " for " + m.pick
+	if m.pick == "" {
+		head += "which?"
 	}
-	m.pick, b.preview = "", nil
-	b.desk.Refuse(nothingFound)
+	b.Open(&page.Text{Head: head, Still: true, Body: m.lines, Away: "leave", Leave: b.left, Keys: keys.Table{
+		{Keys: keys.Digits(9), Short: "take", Long: "take a material from the rack", Group: g, Rank: 1, Do: func(e keys.Event) {
+			d, _ := e.Digit()
+			if c := b.rack()[d-1]; c != nil {
+				m.choose(c.ID)
+				return
+			}
+			b.Desk.Refuse("the rack has no such material: 0 takes any by name")
+		}},
+		{Keys: []string{"0"}, Short: "by name", Long: "take any material, by name", Group: g, Rank: 2, Do: one(m.byName)},
+		{Keys: []string{keys.Enter}, Short: "everywhere", Long: "swap it everywhere", Group: g, Rank: 3, Can: m.picked, Do: one(func() { m.do(m.everywhere()) })},
+		{Keys: []string{".", "h"}, Show: ".", Short: "here only", Long: "swap it in this row only", Group: g, Rank: 4, Can: m.picked, Do: one(func() {
+			m.do(edit.SwapMaterial(b.schedule(), b.library(), b.Desk.Row, m.pick))
+		})},
+	}})
 }
 
-func (m *swap) typed(b *Bench, e keys.Event) {
-	switch m.names.Handle(e) {
-	case widget.Left:
-		m.names, m.pick, b.preview = nil, "", nil
-		b.desk.Say("a digit takes from the rack, 0 any by name")
-	case widget.Taken:
-		id := m.names.chosen().ID
-		m.names = nil
-		m.take(b, id)
-	case widget.Refused:
-		b.desk.Refuse(m.names.Reason())
-	case widget.Going:
-		m.show(b)
+func (m *swap) everywhere() edit.Edit {
+	return edit.SwapEverywhere(m.b.schedule(), m.b.library(), m.old, m.pick)
+}
+
+func (m *swap) byName() {
+	was := m.pick
+	m.b.byName("swap "+m.old+" for which?", "take it", func(c *laminate.Material) {
+		if c == nil {
+			m.pick, m.b.preview = "", nil
+			m.b.Desk.Refuse(nothingFound)
+			return
+		}
+		m.pick = c.ID
+		m.preview()
+	}, func(c *laminate.Material) error {
+		m.choose(c.ID)
+		return nil
+	}, func() {
+		m.pick, m.b.preview = was, nil
+		m.open()
+		m.preview()
+	})
+}
+
+// choose takes a material and shows what it would do.
+func (m *swap) choose(id string) {
+	m.pick = id
+	m.open()
+	m.preview()
+}
+
+func (m *swap) preview() {
+	if m.pick != "" && !m.b.try(m.everywhere()) {
+		m.pick = ""
 	}
 }
 
-func (m *swap) digit(b *Bench, d int) {
-	if c := b.rack()[d-1]; c != nil {
-		m.take(b, c.ID)
-		return
-	}
-	b.desk.Refuse("the rack has no such material: 0 takes any by name")
-}
-
-func (m *swap) do(b *Bench, e edit.Edit) {
+func (m *swap) do(e edit.Edit) {
 	// The row worked at stays, wherever else the swap also shows.
-	row := b.desk.Row
-	b.finish(e)
-	b.desk.Go(row)
+	row := m.b.Desk.Row
+	if m.b.take(e) == nil {
+		m.b.Close()
+	}
+	m.b.Desk.Go(row)
 }
 
-func picked(b *Bench) string {
-	if m, ok := b.mode.(*swap); ok && m.pick == "" {
+func (m *swap) picked() string {
+	if m.pick == "" {
 		return "no material is taken yet: a digit takes one from the rack, 0 any by name"
 	}
 	return ""
 }
 
-func (m *swap) take(b *Bench, id string) {
-	m.pick = id
-	if !b.try(m.everywhere(b)) {
-		m.pick = ""
-	}
-}
-
-func (m *swap) title(b *Bench) string {
-	s := "swap " + b.schedule().Plies[b.desk.Row].Material + " for"
-	if m.pick != "" {
-		s += " " + m.pick
-	} else {
-		s += " which?"
-	}
-	return draw.Clean(s)
-}
-
-func (m *swap) lines(b *Bench, w, h int) []string {
-	if m.names != nil {
-		return m.names.View(w, h)
-	}
-	t := b.desk.Theme
+func (m *swap) lines(w int) []string {
+	t := m.b.Desk.Theme
 	if m.pick == "" {
 		return []string{"   " + t.Key.Render("1-9") + "  take from the rack on the right", "   " + t.Key.Render("0") + "    any material, by name"}
 	}
-	old := b.schedule().Plies[b.desk.Row].Material
 	rows := 0
-	for i := range b.schedule().Plies {
-		if b.schedule().Plies[i].Material == old {
+	for i := range m.b.schedule().Plies {
+		if m.b.schedule().Plies[i].Material == m.old {
 			rows++
 		}
 	}
 	return []string{
-		"   " + t.Key.Render("Enter") + draw.Cut("  everywhere: "+page.Count(rows, "row")+" of "+draw.Clean(old)+" (shown above)", w-10),
-		"   " + t.Key.Render(".") + "      here only: " + b.rowName(),
+		"   " + t.Key.Render("Enter") + draw.Cut("  everywhere: "+page.Count(rows, "row")+" of "+draw.Clean(m.old)+" (shown above)", w-10),
+		"   " + t.Key.Render(".") + "      here only: " + m.b.rowName(),
 	}
-}
-
-func (*swap) rackTitle() string { return "take by digit" }
-
-func (m *swap) scope() keys.Scope {
-	if m.names != nil {
-		return scopeSwapName
-	}
-	return scopeSwap
-}
-
-func (m *swap) typing() bool { return m.names != nil }
-
-func swapActs() page.Acts[*Bench] {
-	row := func(scope keys.Scope, id keys.ID, k []string, show, short, long string, rank int, can func(*Bench) string, do func(*swap, *Bench, keys.Event)) page.Act[*Bench] {
-		return page.Act[*Bench]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: "Swapping a material", Rank: rank}, Can: can, Do: in(do)}
-	}
-	return append(nameActs(scopeSwapName, "Swapping by name", "take it", "take the material pointed at"),
-		row(scopeSwap, "take", digits(), "1-9", "take", "take a material from the rack", 1, nil, func(m *swap, b *Bench, e keys.Event) {
-			d, _ := e.Digit()
-			m.digit(b, d)
-		}),
-		row(scopeSwap, "take by name", []string{"0"}, "", "by name", "take any material, by name", 2, nil, func(m *swap, b *Bench, _ keys.Event) { m.byName(b) }),
-		row(scopeSwap, "everywhere", []string{keys.Enter}, "", "everywhere", "swap it everywhere", 3, picked, func(m *swap, b *Bench, _ keys.Event) { m.do(b, m.everywhere(b)) }),
-		row(scopeSwap, "here only", []string{".", "h"}, ".", "here only", "swap it in this row only", 4, picked, func(m *swap, b *Bench, _ keys.Event) { m.do(b, m.here(b)) }),
-		row(scopeSwap, "leave", []string{keys.Esc}, "", "leave", "leave everything as it was", 0, nil, func(_ *swap, b *Bench, _ keys.Event) { b.drop() }),
-	)
 }

@@ -17,44 +17,43 @@ type columns struct {
 	num, material, each, here, glass, resin, zone, mass, fiber int
 }
 
-const fixed = 4 // pointer, finding mark, glyph, a blank
+const (
+	fixed         = 4  // pointer, finding mark, glyph, a blank
+	leastMaterial = 17 // the longest id of the catalog
+)
 
-func columnsFor(width int, total laminate.Sum, u quantity.System) columns {
+// columnsFor leaves out what does not fit: no word is cut but a material's.
+func columnsFor(width int, s *laminate.Schedule, total laminate.Sum, u quantity.System) columns {
 	c := columns{num: max(5, 2*len(strconv.Itoa(total.Plies))+1), here: max(8, len(u.Bare(total.Thickness, quantity.Thickness))+2), glass: 6}
-	left := width - fixed - c.num - c.here - c.glass - 14
+	left := width - fixed - c.num - c.here - c.glass - leastMaterial
 	take := func(into *int, n int) {
 		if left >= n {
 			*into, left = n, left-n
 		}
 	}
-	take(&c.each, 6)
-	take(&c.zone, 9)
-	take(&c.resin, 6)
-	if c.zone > 0 && left >= 12 {
-		c.zone, c.resin, left = c.zone+1, c.resin+4, left-5
+	resin := len("resin")
+	for i := range s.Resins {
+		resin = max(resin, draw.Width(draw.Clean(s.Resins[i].ID)))
 	}
+	take(&c.each, 8)
+	take(&c.zone, 10)
+	take(&c.resin, min(resin, 16)+1)
 	if left >= 20 {
 		take(&c.mass, 8)
 		take(&c.fiber, 7)
 	}
-	c.material = min(14+max(0, left), 34)
+	c.material = min(leastMaterial+max(0, left), 34)
 	return c
 }
 
 // table draws the plies as h lines, the titles included.
 func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
-	t := b.desk.Theme
-	c := columnsFor(w, r.Analysis.Total, b.desk.Units())
+	t := b.Desk.Theme
+	c := columnsFor(w, r.Schedule, r.Analysis.Total, b.Desk.Units())
 	out := make([]string, 0, h)
 	out = append(out, t.Label.Render(b.titles(c)))
 	rows := h - 1
-	hereAt := -1
-	total := len(s.lines)
-	if b.mode == nil {
-		hereAt = s.gap(b.desk.Row)
-		total++
-	}
-	b.scroll(s, rows, total, hereAt)
+	total, hereAt := b.tableLines()
 	for i := b.top; i < b.top+rows && i < total; i++ {
 		n := i
 		switch {
@@ -73,8 +72,20 @@ func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
 	return out
 }
 
+// tableLines is how many lines the whole table has, and in which of them it
+// says where the next ply comes, -1 for none.
+func (b *Bench) tableLines() (total, hereAt int) {
+	s := b.sight()
+	if b.Over() != nil {
+		return len(s.lines), -1
+	}
+	return len(s.lines) + 1, s.gap(b.Desk.Row)
+}
+
 // scroll keeps the row worked at, and the place after it, in sight.
-func (b *Bench) scroll(s *sight, rows, total, hereAt int) {
+func (b *Bench) scroll() {
+	s, rows := b.sight(), b.plan.rows()
+	total, hereAt := b.tableLines()
 	row := b.row()
 	first, last := 0, 0
 	if row >= 0 && row < len(s.at) {
@@ -104,7 +115,7 @@ func (b *Bench) titles(c columns) string {
 	for _, col := range [...]struct {
 		w    int
 		name string
-	}{{c.each, "each"}, {c.here, "to here"}, {c.glass, "glass"}, {c.fiber, "fiber"}, {c.mass, b.desk.Units().Wall().Symbol()}} {
+	}{{c.each, "per ply"}, {c.here, "total"}, {c.glass, "glass"}, {c.fiber, "fiber"}, {c.mass, b.Desk.Units().Wall().Symbol()}} {
 		if col.w > 0 {
 			l.WriteString(draw.Right(col.name, col.w))
 		}
@@ -119,7 +130,7 @@ func (b *Bench) titles(c columns) string {
 }
 
 func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string {
-	t, u := b.desk.Theme, b.desk.Units()
+	t, u := b.Desk.Theme, b.Desk.Units()
 	p, f := &r.Schedule.Plies[row], &r.Analysis.Rows[row]
 	chosen := row == b.row()
 	form := laminate.NoForm
@@ -145,10 +156,10 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 		rest.WriteString(draw.Right(mass, c.mass))
 	}
 	if c.resin > 0 {
-		rest.WriteString(" " + draw.Left(shortID(draw.Clean(p.Resin), c.resin-1), c.resin-1))
+		rest.WriteString(" " + draw.Left(draw.Clean(p.Resin), c.resin-1))
 	}
 	if c.zone > 0 {
-		rest.WriteString(" " + draw.Left(zoneCell(f.Zone, c.zone-1), c.zone-1))
+		rest.WriteString(" " + draw.Left(page.ZoneWord(f.Zone), c.zone-1))
 	}
 	name := rowTitle(p, c.material)
 	num := draw.Left(page.PlyNumbers(f), c.num)
@@ -166,14 +177,6 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 		zone.Render(page.Glyph(form)+" "+name) + rest.String()
 }
 
-// zoneCell is a zone's word where it fits, else one that can still be told.
-func zoneCell(z laminate.Zone, w int) string {
-	if s := page.ZoneWord(z); draw.Width(s) <= w || z != laminate.StructuralLayer {
-		return s
-	}
-	return "struct."
-}
-
 // rowTitle is the material with its angle and count in exactly w cells; a long
 // name loses its middle, since its end tells one weight from another.
 func rowTitle(p *laminate.Ply, w int) string {
@@ -187,21 +190,11 @@ func rowTitle(p *laminate.Ply, w int) string {
 	return draw.Left(middle(draw.Clean(p.Material), w-1-draw.Width(tail))+tail, w)
 }
 
-func middle(s string, w int) string { return without(s, w, 3) }
-
-// shortID is an id in few cells: its last letter tells resin-3 from resin-4.
-func shortID(s string, w int) string {
-	if w < 8 {
-		return without(s, w, 1)
-	}
-	return middle(s, w)
-}
-
-// without drops the middle of a name that is too long and keeps end cells of
-// its end.
-func without(s string, w, end int) string {
+// middle drops the middle of a name that is too long.
+func middle(s string, w int) string {
+	const end = 3
 	n := draw.Width(s)
-	if n <= w || w < 4 || n != len(s) {
+	if n <= w || w < end+1 || n != len(s) {
 		return draw.Cut(s, w)
 	}
 	return s[:w-end-1] + draw.Ellipsis + s[len(s)-end:]
@@ -210,18 +203,18 @@ func without(s string, w, end int) string {
 func (b *Bench) gelLine(r *rules.Report, row, w int) string {
 	what := "gel stop: let it gel and cool down"
 	if row+1 == r.Analysis.BarrierEnd {
-		what = "gel stop: barrier hard before the wall"
+		what = "gel stop: barrier hard before the structure"
 	}
-	return b.desk.Theme.Mark.Render(draw.Cut("      ── "+what+" ──", w))
+	return b.Desk.Theme.Mark.Render(draw.Cut("      ── "+what+" ──", w))
 }
 
 func (b *Bench) here(w int) string {
-	t := b.desk.Theme
+	t := b.Desk.Theme
 	switch {
 	case len(b.schedule().Plies) == 0:
-		return t.Selected.Render(draw.Left(draw.Pointer+"+ the next digit lays the first ply: a veil, as a rule", w))
-	case b.desk.Row < 0:
-		return t.Selected.Render(draw.Left(draw.Pointer+"+ the next digit lays here, on the process face", w))
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds the first ply: a veil, as a rule", w))
+	case b.Desk.Row < 0:
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds a ply here, on the process face", w))
 	}
-	return t.Dim.Render(draw.Cut("    + the next digit lays here", w))
+	return t.Dim.Render(draw.Cut("    + a number key adds a ply here", w))
 }

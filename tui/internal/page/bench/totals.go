@@ -17,9 +17,9 @@ type figureStyle struct{ mass, none, units, glass bool }
 // totals is the line of figures of the parts and of the whole. While a choice
 // is open it shows where each figure would go.
 func (b *Bench) totals(w int) string {
-	look := b.desk.Theme.Strong
+	look := b.Desk.Theme.Strong
 	if b.preview != nil {
-		look = b.desk.Theme.Changed
+		look = b.Desk.Theme.Changed
 	}
 	line := ""
 	for _, style := range [...]figureStyle{{true, true, true, true}, {false, true, true, true}, {false, false, true, true}, {false, false, false, true}, {}} {
@@ -34,8 +34,8 @@ func (b *Bench) totals(w int) string {
 }
 
 func (b *Bench) totalsAs(style figureStyle) string {
-	u := b.desk.Units()
-	now := b.desk.Report().Analysis
+	u := b.Desk.Units()
+	now := b.Desk.Report().Analysis
 	then := now
 	if b.preview != nil {
 		then = b.preview.Analysis
@@ -61,8 +61,8 @@ func (b *Bench) totalsAs(style figureStyle) string {
 	z, o := laminate.StructuralLayer, laminate.OuterSurface
 	add("barrier", now.Barrier, then.Barrier, true)
 	add("structure", now.Zones[z], then.Zones[z], true)
-	add("outside", now.Zones[o], then.Zones[o], false)
-	parts = append(parts, "all "+change(page.Thick(now.Total.Thickness, u), page.Thick(then.Total.Thickness, u))+unit)
+	add("outer", now.Zones[o], then.Zones[o], false)
+	parts = append(parts, "total "+change(page.Thick(now.Total.Thickness, u), page.Thick(then.Total.Thickness, u))+unit)
 	if style.mass && then.Total.MassKnown {
 		parts = append(parts, change(u.Bare(now.Total.Mass, quantity.WallMass), u.Bare(then.Total.Mass, quantity.WallMass))+" "+u.Wall().Symbol())
 	}

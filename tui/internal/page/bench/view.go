@@ -21,23 +21,19 @@ func (b *Bench) Lines() []string {
 	if p.Form == draw.TooSmall {
 		return nil
 	}
-	if m, ok := b.mode.(fuller); ok {
-		return m.page(b, p.Body.W, p.Body.H)
+	if o := b.Over(); o != nil && o.Whole() {
+		return o.Lines()
 	}
-	r := b.shown()
-	s := &b.drawn
-	if b.preview != nil {
-		s = &b.behind
-	}
-	s.look(b.desk.Theme, r, p.Strip.W < 110)
+	r, s := b.shown(), b.sight()
+	s.look(b.Desk.Theme, r, p.Strip.W < 110) // where nothing settled since
 	return compose(p.Body.W, p.Body.H,
 		part{p.Strip, b.strip(s, r, p.Strip.W, p.Strip.H)},
 		part{p.Totals, []string{b.totals(p.Totals.W)}},
 		part{p.Plies, b.table(s, r, p.Plies.W, p.Plies.H)},
-		part{p.Edge, widget.Edge(b.desk.Theme, p.Edge.H)},
+		part{p.Edge, widget.Edge(b.Desk.Theme, p.Edge.H)},
 		part{p.Rack, b.rackLines(p.Rack.W, p.Rack.H)},
 		part{p.Figures, b.figures(r, p.Figures.W, p.Figures.H)},
-		part{p.Side, widget.Edge(b.desk.Theme, p.Side.H)},
+		part{p.Side, widget.Edge(b.Desk.Theme, p.Side.H)},
 		part{p.Findings, b.panel(p.Findings.W)},
 	)
 }
@@ -68,12 +64,12 @@ func compose(w, h int, parts ...part) []string {
 // panel is what stands under the table: the findings, or the choice that is
 // open.
 func (b *Bench) panel(w int) []string {
-	t := b.desk.Theme
-	if b.mode != nil {
-		return append([]string{widget.Rule(t, w, widget.Piece{Text: b.mode.title(b), Look: t.Title})}, b.mode.lines(b, w, b.plan.panel())...)
+	t := b.Desk.Theme
+	if o := b.Over(); o != nil {
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title})}, o.Lines()...)
 	}
 	if b.lead != nil {
 		return b.lead.lines(t, w, b.plan.Findings.H)
 	}
-	return append([]string{widget.Rule(t, w, page.TallyPieces(t, b.desk.Report())...)}, b.findings(w)...)
+	return append([]string{widget.Rule(t, w, page.TallyPieces(t, b.Desk.Report())...)}, b.findings(w)...)
 }

@@ -14,8 +14,6 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/widget"
 )
 
 // optional reads a quantity that may be left out.
@@ -34,9 +32,9 @@ func optional[D quantity.Dimension](f *page.Field, u quantity.Unit[D]) (q quanti
 
 const yes = "repaired"
 
-// defect is the sheet of one defect seen.
-func (p *Page) defect() task.Task {
-	u := p.desk.Units()
+// defect is the form of one defect seen.
+func (p *Page) defect() page.Overlay {
+	u := p.Desk.Units()
 	var kinds []string
 	for _, k := range spec.Defects.All() {
 		kinds = append(kinds, k.String())
@@ -46,10 +44,10 @@ func (p *Page) defect() task.Task {
 	size := &page.Field{Label: "size", Hint: u.Size().Symbol()}
 	depth := &page.Field{Label: "depth", Hint: u.Size().Symbol()}
 	count := &page.Field{Label: "count", Hint: "1"}
-	area := &page.Field{Label: "in an area of", Hint: u.Surface().Symbol() + "; left out: as demanded"}
+	area := &page.Field{Label: "in an area of", Hint: u.Surface().Symbol() + "; left out: as required"}
 	place := &page.Field{Label: "place", Text: p.place}
 	repaired := &page.Field{Label: "repaired", Choices: []string{"not yet", yes}}
-	s := &task.Sheet{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
+	s := &page.Form{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
 	taken := func() (d record.Defect, err error) {
 		var ok bool
 		if d.Kind, ok = spec.Defects.Parse(kind.Text); !ok {
@@ -89,25 +87,24 @@ func (p *Page) defect() task.Task {
 		}
 		return err
 	}
-	s.Take = func() (task.Task, error) {
+	s.Take = func() error {
 		d, err := taken()
 		if err != nil {
-			return nil, err
+			return err
 		}
-		if err := p.binder.Record().Append(&d); err != nil {
-			return nil, err
+		if err := p.records.Record().Append(&d); err != nil {
+			return err
 		}
 		p.place = place.Text
-		p.desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.binder.Record().Entries()), defectText(&d), p.verdictNow().Outcome()))
-		return nil, nil
+		p.Desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), defectText(&d), p.verdictNow().Outcome()))
+		return nil
 	}
-	s.Below = func(t *draw.Theme, w, _ int) []string { return p.limits(t, kind.Text, w) }
+	s.Below = func(w, _ int) []string { return p.limits(p.Desk.Theme, kind.Text, w) }
 	return s
 }
 
-// limits draws what is demanded of defects of a kind.
+// limits draws what is required of defects of a kind.
 func (p *Page) limits(t *draw.Theme, kind string, w int) []string {
-	p.settle()
 	var lines []string
 	for i := range p.rows {
 		if r := &p.rows[i]; r.Key == "inspection.defect" && (kind == "" || strings.HasPrefix(r.Demand, kind)) {
@@ -137,12 +134,12 @@ func defectText(d *record.Defect) string {
 	return s
 }
 
-// sign is the sheet of a decision.
-func (p *Page) sign() task.Task {
+// sign is the form of a decision.
+func (p *Page) sign() page.Overlay {
 	outcome := &page.Field{Label: "decision", Choices: []string{record.Accept.String(), record.Reject.String(), record.AcceptAfterRepair.String()}}
 	who := &page.Field{Label: "who", Text: p.who, Hint: "signs"}
 	why := &page.Field{Label: "why", Hint: "needed where the decision is not the verdict"}
-	s := &task.Sheet{Head: "sign a decision", Fields: []*page.Field{outcome, who, why}}
+	s := &page.Form{Head: "sign a decision", Fields: []*page.Field{outcome, who, why}}
 	s.Check = func(i int) error {
 		o, decided := record.Outcomes.Parse(outcome.Text)
 		switch f := s.Fields[i]; {
@@ -155,17 +152,18 @@ func (p *Page) sign() task.Task {
 		}
 		return nil
 	}
-	s.Take = func() (task.Task, error) {
+	s.Take = func() error {
 		o, _ := record.Outcomes.Parse(outcome.Text)
-		d := &record.Decision{Outcome: o, Who: strings.TrimSpace(who.Text), When: p.binder.Now(), Why: strings.TrimSpace(why.Text)}
-		if err := p.binder.Record().Append(d); err != nil {
-			return nil, err
+		d := &record.Decision{Outcome: o, Who: strings.TrimSpace(who.Text), When: p.records.Now(), Why: strings.TrimSpace(why.Text)}
+		if err := p.records.Record().Append(d); err != nil {
+			return err
 		}
 		p.who = who.Text
-		p.desk.Say(fmt.Sprintf("signed as entry %d: %s, by %s", len(p.binder.Record().Entries()), o, d.Who))
-		return nil, nil
+		p.Desk.Say(fmt.Sprintf("signed as entry %d: %s, by %s", len(p.records.Record().Entries()), o, d.Who))
+		return nil
 	}
-	s.Below = func(t *draw.Theme, w, _ int) []string {
+	s.Below = func(w, _ int) []string {
+		t := p.Desk.Theme
 		v := p.verdictNow()
 		lines := []string{" " + verdictLook(t, v).Render("the verdict is "+strings.ToUpper(v.Outcome()))}
 		for i := range p.rows {
@@ -197,14 +195,14 @@ func expectedOutcome(v acceptance.Verdict) record.Outcome {
 }
 
 // entries lists the record, the last entry first; one taken is struck.
-func (p *Page) entries() task.Task {
-	all := p.binder.Record().Entries()
-	items := make([]widget.Item, len(all))
+func (p *Page) entries() page.Overlay {
+	all := p.records.Record().Entries()
+	items := make([]page.Item, len(all))
 	for i := range all {
 		e := all[len(all)-1-i]
-		it := widget.Item{Name: fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of))}
+		it := page.Item{Name: fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of))}
 		if e.Struck {
-			it.Mark, it.Word, it.Look, it.Why = "✗", "struck", p.desk.Theme.Dim, "it is struck already"
+			it.Mark, it.Word, it.Look, it.Why = "✗", "struck", p.Desk.Theme.Dim, "it is struck already"
 		}
 		if _, is := e.Of.(*record.Struck); is {
 			it.Why = "a strike stands: what was struck is entered anew"
@@ -212,12 +210,13 @@ func (p *Page) entries() task.Task {
 		items[i] = it
 	}
 	head := "entries, the last first: none can be changed; Enter strikes one, with a reason"
-	if torn := p.binder.Record().Torn(); torn != "" {
+	if torn := p.records.Record().Torn(); torn != "" {
 		head = "recovered: " + torn
 	}
-	return task.NewList(p.desk, head, "entry", items, func(i int) (task.Task, error) {
-		return p.strike(all[len(all)-1-i].Number), nil
-	})
+	return &page.List{Head: head, Find: "entry", Verb: "strike", Items: items, Take: func(i int) error {
+		p.Open(p.strike(all[len(all)-1-i].Number))
+		return nil
+	}}
 }
 
 func (p *Page) entryText(of any) string {
@@ -262,30 +261,30 @@ func clockText(t time.Time) string {
 }
 
 // strike asks for the reason an entry is taken back.
-func (p *Page) strike(number int) task.Task {
+func (p *Page) strike(number int) page.Overlay {
 	why := &page.Field{Label: "why", Hint: "is it struck"}
 	who := &page.Field{Label: "who", Text: p.who}
-	e := p.binder.Record().Entries()[number-1]
-	s := &task.Sheet{Head: fmt.Sprintf("strike entry %d: %s", number, p.entryText(e.Of)), Fields: []*page.Field{why, who}}
+	e := p.records.Record().Entries()[number-1]
+	s := &page.Form{Head: fmt.Sprintf("strike entry %d: %s", number, p.entryText(e.Of)), Fields: []*page.Field{why, who}}
 	s.Check = func(i int) error {
 		if s.Fields[i] == why && strings.TrimSpace(why.Text) == "" {
 			return errors.New("an entry is struck with a reason")
 		}
 		return nil
 	}
-	s.Take = func() (task.Task, error) {
-		if err := p.binder.Record().Strike(number, strings.TrimSpace(who.Text), strings.TrimSpace(why.Text)); err != nil {
-			return nil, err
+	s.Take = func() error {
+		if err := p.records.Record().Strike(number, strings.TrimSpace(who.Text), strings.TrimSpace(why.Text)); err != nil {
+			return err
 		}
 		p.who = who.Text
-		p.desk.Say(fmt.Sprintf("struck entry %d; it stays in the record and counts no more. The verdict is %s", number, p.verdictNow().Outcome()))
-		return nil, nil
+		p.Desk.Say(fmt.Sprintf("struck entry %d; it stays in the record and counts no more. The verdict is %s", number, p.verdictNow().Outcome()))
+		return nil
 	}
 	return s
 }
 
-// tolerances is the sheet on which somebody states how far plies stray.
-func (p *Page) tolerances() task.Task {
+// tolerances is the form on which somebody states the ply-to-ply scatter.
+func (p *Page) tolerances() page.Overlay {
 	mass := &page.Field{Label: "areal mass, ±", Hint: "% of it: 95 of 100 plies lie within"}
 	resin := &page.Field{Label: "resin content, ±", Hint: "points of %: 95 of 100 plies lie within"}
 	if p.stated {
@@ -298,26 +297,27 @@ func (p *Page) tolerances() task.Task {
 		}
 		return v / 100, nil
 	}
-	s := &task.Sheet{Head: "how far do single plies stray?", Fields: []*page.Field{mass, resin}}
+	s := &page.Form{Head: "ply-to-ply scatter", Fields: []*page.Field{mass, resin}}
 	s.Check = func(i int) error {
 		_, err := share(s.Fields[i])
 		return err
 	}
-	s.Take = func() (task.Task, error) {
+	s.Take = func() error {
 		m, err := share(mass)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		r, err := share(resin)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		p.tolerance, p.stated = inspection.Tolerance{ArealMass: m, ResinContent: r}, true
-		p.desk.Say("expected ranges take each ply as straying by itself; a crew that runs wet on every ply strays more")
-		return nil, nil
+		p.Desk.Say("expected ranges take each ply's scatter as its own; a crew that runs wet on every ply scatters more")
+		return nil
 	}
-	s.Below = func(t *draw.Theme, w, _ int) []string {
-		return part(t, w, "", "They are nobody's but yours: measured ones of the shop are best. Each ply is taken as straying by itself; the mean is the schedule's own figure.")
+	s.Below = func(w, _ int) []string {
+		t := p.Desk.Theme
+		return part(t, w, "", "State your own: measured ones of the shop are best. The scatter of each ply is taken as its own; the mean is the schedule's figure.")
 	}
 	return s
 }

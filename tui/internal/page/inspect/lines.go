@@ -33,11 +33,11 @@ type seen struct {
 	units   quantity.System
 }
 
-// settle compares anew where anything changed since the last comparison.
-func (p *Page) settle() {
-	demands, _ := p.binder.Specification()
-	r := p.binder.Record()
-	now := seen{report: p.desk.Report(), demands: demands, record: r, sum: p.binder.Sum(), units: p.desk.Units()}
+// compare compares anew where anything changed since the last comparison.
+func (p *Page) compare() {
+	demands, _ := p.records.Specification()
+	r := p.records.Record()
+	now := seen{report: p.Desk.Report(), demands: demands, record: r, sum: p.records.Sum(), units: p.Desk.Units()}
 	if r != nil {
 		now.edition = r.Edition()
 	}
@@ -46,7 +46,7 @@ func (p *Page) settle() {
 	}
 	others := now.demands != p.seen.demands || now.record != p.seen.record
 	p.seen = now
-	d := p.desk.Doc
+	d := p.Desk.Doc
 	in := acceptance.Input{Schedule: d.Now(), Library: d.Library(), Analysis: now.report.Analysis, SHA256: now.sum,
 		Specification: demands, Units: now.units}
 	if r != nil {
@@ -78,7 +78,7 @@ func verdictWord(v acceptance.Verdict) string {
 	case acceptance.Fails:
 		return "✗ FAILS"
 	case acceptance.Incomplete:
-		return "? cannot tell"
+		return "? incomplete"
 	case acceptance.Meets:
 	}
 	return "✓ meets"
@@ -96,7 +96,7 @@ func verdictLook(t *draw.Theme, v acceptance.Verdict) draw.Style {
 }
 
 func (p *Page) newTable() *widget.Table[string, row] {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	tb := widget.NewTable(t, func(r row) string { return r.key },
 		widget.Column[row]{Title: "verdict", Width: 13, Cell: func(r row) string {
 			if r.note {
@@ -109,9 +109,9 @@ func (p *Page) newTable() *widget.Table[string, row] {
 			}
 			return verdictLook(t, r.Verdict)
 		}},
-		widget.Column[row]{Title: "demanded", Width: 16, Grow: 5, Cell: func(r row) string {
+		widget.Column[row]{Title: "required", Width: 16, Grow: 5, Cell: func(r row) string {
 			if r.note {
-				return "nothing demanded"
+				return "nothing required"
 			}
 			return r.Demand
 		}},
@@ -141,66 +141,46 @@ func runs(list []int) string {
 }
 
 func (p *Page) move(e keys.Event) {
-	switch e.Key {
-	case "k":
-		e = keys.Key(keys.Up)
-	case "j":
-		e = keys.Key(keys.Down)
-	}
 	p.table.Handle(e)
 	r, ok := p.table.Selected()
 	if !ok {
-		p.desk.Refuse("there is no line: 5 chooses a specification, 6 a record")
+		p.Desk.Refuse("there is no line: 5 chooses a specification, 6 a record")
 		return
 	}
 	switch {
 	case r.note:
-		p.desk.Say("a note: nobody demanded anything of it")
+		p.Desk.Say("a note: nothing is required of it")
 	case len(r.Plies) == 0:
-		p.desk.Say(verdictWord(r.Verdict) + ": about no ply in particular")
+		p.Desk.Say(verdictWord(r.Verdict) + ": about no ply in particular")
 	default:
-		p.desk.Say(verdictWord(r.Verdict) + ": " + page.Count(len(r.Plies), "ply") + ", " + runs(r.Plies))
-		p.desk.Notice.Tail = "Enter goes there"
+		p.Desk.Note(verdictWord(r.Verdict)+": "+page.Count(len(r.Plies), "ply")+", "+runs(r.Plies), "Enter goes there")
 	}
 }
 
-func havePlies(p *Page) string {
-	p.settle()
+func (p *Page) havePlies() string {
 	r, ok := p.table.Selected()
 	switch {
 	case !ok:
 		return "there is no line: 5 chooses a specification, 6 a record"
 	case len(r.Plies) == 0:
 		return "this line is about no ply in particular"
-	case p.rowOf(r.Plies[0]) < 0:
+	case p.Desk.RowOf(r.Plies[0]) < 0:
 		return "the schedule has no ply " + strconv.Itoa(r.Plies[0])
 	}
 	return ""
 }
 
-// rowOf is the schedule's row of a single ply, -1 where there is none.
-func (p *Page) rowOf(ply int) int {
-	rows := p.desk.Report().Analysis.Rows
-	for i := range rows {
-		if rows[i].First <= ply && ply <= rows[i].Last {
-			return i
-		}
-	}
-	return -1
-}
-
 // jump goes to the first of the line's plies, on the bench.
 func (p *Page) jump() {
 	r, _ := p.table.Selected()
-	p.desk.Go(p.rowOf(r.Plies[0]))
-	p.desk.Say("plies " + runs(r.Plies) + ": " + r.Demand + ", found " + r.Found)
-	p.wish = page.Back
+	p.Desk.Go(p.Desk.RowOf(r.Plies[0]))
+	p.Desk.Say("plies " + runs(r.Plies) + ": " + r.Demand + ", found " + r.Found)
+	p.Desk.Leave()
 }
 
-func haveOpen(p *Page) string {
-	p.settle()
+func (p *Page) haveOpen() string {
 	if !slices.ContainsFunc(p.rows, func(r row) bool { return !r.note && r.Verdict != acceptance.Meets }) {
-		return "no line fails, and all can be told"
+		return "no line fails, and all can be determined"
 	}
 	return ""
 }
@@ -213,7 +193,7 @@ func (p *Page) nextOpen() {
 		r := &p.rows[(at+i)%n]
 		if !r.note && r.Verdict != acceptance.Meets {
 			p.table.Select(r.key)
-			p.desk.Say(verdictWord(r.Verdict) + ": " + r.Demand)
+			p.Desk.Say(verdictWord(r.Verdict) + ": " + r.Demand)
 			return
 		}
 	}
@@ -221,7 +201,7 @@ func (p *Page) nextOpen() {
 
 // head draws what the comparison comes to and what is compared.
 func (p *Page) head(w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	var n [acceptance.Fails + 1]int
 	for _, l := range p.result.Lines {
 		n[l.Verdict]++
@@ -230,14 +210,14 @@ func (p *Page) head(w int) []string {
 	l.Gap(1)
 	word, look := strings.ToUpper(p.result.Verdict.Outcome()), verdictLook(t, p.result.Verdict)
 	if len(p.result.Lines) == 0 {
-		word, look = "NOTHING DEMANDED", t.Incomplete
+		word, look = "NOTHING REQUIRED", t.Incomplete
 	}
 	l.Add(look.Render(word)).Gap(2)
-	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.Incomplete]) + " cannot be told · " + strconv.Itoa(n[acceptance.Meets]) + " met")
-	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.desk.Report())))
-	about := " " + p.binder.SpecificationLine() + " │ " + p.binder.RecordLine()
+	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.Incomplete]) + " incomplete · " + strconv.Itoa(n[acceptance.Meets]) + " met")
+	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.Desk.Report())))
+	about := " " + p.records.SpecificationLine() + " │ " + p.records.RecordLine()
 	second := draw.Cut(about, w)
-	if why := p.binder.Foreign(); why != "" {
+	if why := p.records.Foreign(); why != "" {
 		second = " " + t.Break.Render(draw.Cut("✗ "+why, w-2))
 	}
 	return []string{l.Fit(w), second}
@@ -252,7 +232,7 @@ func tally(r *rules.Report) string {
 		}
 	}
 	if len(parts) == 0 {
-		return "nothing broken"
+		return "no rule broken"
 	}
 	return strings.Join(parts, ", ")
 }

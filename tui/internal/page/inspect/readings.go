@@ -13,16 +13,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/widget"
 )
-
-func needRecord(p *Page) string {
-	if p.binder.Record() == nil {
-		return "there is no record to enter it in: 6 opens or begins one"
-	}
-	return ""
-}
 
 func kindWord(k record.Kind, g record.Group) string {
 	switch k {
@@ -45,7 +36,7 @@ func kindWord(k record.Kind, g record.Group) string {
 }
 
 // kinds asks what is read.
-func (p *Page) kinds() task.Task {
+func (p *Page) kinds() page.Overlay {
 	list := []struct {
 		kind  record.Kind
 		group record.Group
@@ -53,28 +44,31 @@ func (p *Page) kinds() task.Task {
 		{record.WallThickness, record.WholeWall}, {record.WallThickness, record.Barrier}, {record.WallThickness, record.StructuralLayer},
 		{record.Barcol, record.WholeWall}, {record.IgnitionLoss, record.WholeWall}, {record.Acetone, record.WholeWall}, {record.ResistanceToGround, record.WholeWall},
 	}
-	items := make([]widget.MenuItem, len(list))
+	items := make([]page.Item, len(list))
 	for i, k := range list {
-		items[i] = widget.MenuItem{Name: kindWord(k.kind, k.group)}
+		items[i] = page.Item{Name: kindWord(k.kind, k.group)}
 	}
-	items[4] = widget.MenuItem{Name: "ignition loss", Note: "masses before and after"}
-	return task.NewMenu(p.desk, "what is read?", func(i int) task.Task {
+	items[4] = page.Item{Name: "ignition loss", Note: "masses before and after"}
+	return &page.List{Head: "what is read?", Items: items, Take: func(i int) error {
 		if list[i].kind == record.IgnitionLoss {
-			return p.specimens()
+			p.Open(p.specimens())
+			return nil
 		}
-		return p.reading(list[i].kind, list[i].group)
-	}, items...)
+		p.Open(p.reading(list[i].kind, list[i].group))
+		return nil
+	}}
 }
 
 // specimens asks what an ignition specimen holds.
-func (p *Page) specimens() task.Task {
-	var items []widget.MenuItem
+func (p *Page) specimens() page.Overlay {
+	var items []page.Item
 	for g := record.WholeWall; g <= record.OuterSurface; g++ {
-		items = append(items, widget.MenuItem{Name: groupWord(g)})
+		items = append(items, page.Item{Name: groupWord(g)})
 	}
-	return task.NewMenu(p.desk, "what does the specimen hold?", func(i int) task.Task {
-		return p.reading(record.IgnitionLoss, record.Group(i))
-	}, items...)
+	return &page.List{Head: "what does the specimen hold?", Items: items, Take: func(i int) error {
+		p.Open(p.reading(record.IgnitionLoss, record.Group(i)))
+		return nil
+	}}
 }
 
 // decimal lets the comma of a keypad stand for the point.
@@ -90,14 +84,14 @@ const (
 	sticky = "softened or tacky"
 )
 
-// reading is the sheet on which readings of one kind are entered one after another.
-func (p *Page) reading(k record.Kind, g record.Group) task.Task {
-	u := p.desk.Units()
+// reading is the form on which readings of one kind are entered one after another.
+func (p *Page) reading(k record.Kind, g record.Group) page.Overlay {
+	u := p.Desk.Units()
 	place := &page.Field{Label: "place", Text: p.place, Hint: "kept for the next one"}
 	who := &page.Field{Label: "who", Text: p.who, Hint: "kept for the next one"}
 	value := &page.Field{Label: "value"}
 	after := &page.Field{Label: "after", Hint: "g, after ignition"}
-	s := &task.Sheet{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, who}, Needs: 1, EmptyEnds: true}
+	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, who}, Needs: 1, EmptyEnds: true, Again: true}
 	switch k {
 	case record.WallThickness:
 		value.Hint = u.Thin().Symbol()
@@ -115,7 +109,7 @@ func (p *Page) reading(k record.Kind, g record.Group) task.Task {
 	case record.NoKind:
 	}
 	taken := func() (*record.Reading, error) {
-		r := &record.Reading{Kind: k, Group: g, Place: strings.TrimSpace(place.Text), Who: strings.TrimSpace(who.Text), Time: p.binder.Now()}
+		r := &record.Reading{Kind: k, Group: g, Place: strings.TrimSpace(place.Text), Who: strings.TrimSpace(who.Text), Time: p.records.Now()}
 		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
 	}
 	s.Check = func(i int) error {
@@ -129,21 +123,20 @@ func (p *Page) reading(k record.Kind, g record.Group) task.Task {
 		}
 		return nil
 	}
-	s.Take = func() (task.Task, error) {
+	s.Take = func() error {
 		r, err := taken()
 		if err != nil {
-			return nil, err
+			return err
 		}
-		if err := p.binder.Record().Append(r); err != nil {
-			return nil, err
+		if err := p.records.Record().Append(r); err != nil {
+			return err
 		}
 		p.place, p.who = place.Text, who.Text
-		p.desk.Say(p.recorded(r))
-		p.desk.Notice.Tail = "4 strikes an entry"
-		return s, nil
+		p.Desk.Note(p.recorded(r), "4 strikes an entry")
+		return nil
 	}
-	s.Leaving = func() task.Task { return p.kinds() }
-	s.Below = func(t *draw.Theme, w, h int) []string { return p.moves(t, k, g, w) }
+	s.Leave = func() { p.Open(p.kinds()) }
+	s.Below = func(w, _ int) []string { return p.moves(p.Desk.Theme, k, g, w) }
 	return s
 }
 
@@ -182,12 +175,12 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 	return err
 }
 
-// recorded says what was entered, and whether it is odd.
+// recorded says what was entered, and whether it is outside the expected range.
 func (p *Page) recorded(r *record.Reading) string {
-	s := fmt.Sprintf("recorded as entry %d: %s", len(p.binder.Record().Entries()), p.value(r))
+	s := fmt.Sprintf("recorded as entry %d: %s", len(p.records.Record().Entries()), p.value(r))
 	if r.Kind == record.WallThickness && p.stated {
 		if e, err := p.predict(r.Group); err == nil && math.Abs(r.Thickness.SI()-e.Thickness.Mean) > e.Thickness.Half {
-			s += ", ODD: outside of " + p.range95(inspection.Spread{Thickness: e.Thickness})
+			s += ", OUTSIDE THE EXPECTED RANGE " + p.range95(inspection.Spread{Thickness: e.Thickness})
 		}
 	}
 	return s
@@ -219,7 +212,7 @@ func (p *Page) value(r *record.Reading) string {
 
 // readings are those of a kind and part of the wall that count.
 func (p *Page) readings(k record.Kind, g record.Group) []*record.Reading {
-	r := p.binder.Record()
+	r := p.records.Record()
 	if r == nil {
 		return nil
 	}
@@ -259,7 +252,7 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 	if err != nil {
 		return "no reading yet"
 	}
-	u := p.desk.Units()
+	u := p.Desk.Units()
 	switch k {
 	case record.WallThickness:
 		bare := func(m float64) string { return u.Bare(m, quantity.Thickness) }
@@ -283,7 +276,7 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 
 // moves draws what readings of one kind come to and the verdicts they move.
 func (p *Page) moves(t *draw.Theme, k record.Kind, g record.Group, w int) []string {
-	p.settle()
+	p.compare()
 	lines := part(t, w, "so far", p.statistics(k, p.readings(k, g)))
 	if k == record.WallThickness || k == record.IgnitionLoss {
 		lines = append(lines, p.odds(k, g, w)...)
@@ -304,7 +297,7 @@ func (p *Page) moves(t *draw.Theme, k record.Kind, g record.Group, w int) []stri
 		}
 	}
 	if !demanded {
-		lines = append(lines, part(t, w, "demanded", "nothing of this kind")...)
+		lines = append(lines, part(t, w, "required", "nothing of this kind")...)
 	}
 	return lines
 }
@@ -330,6 +323,6 @@ func judges(key string, k record.Kind, g record.Group) bool {
 
 // verdictNow is the outcome of the comparison as it stands.
 func (p *Page) verdictNow() acceptance.Verdict {
-	p.settle()
+	p.compare()
 	return p.result.Verdict
 }

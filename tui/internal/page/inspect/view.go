@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
 
@@ -19,35 +20,45 @@ const (
 	columnCells = 44
 )
 
-// Lines draws the page.
-func (p *Page) Lines() []string {
-	w, h := p.frame.Body.W, p.frame.Body.H
-	if p.frame.Form == draw.TooSmall || w < 1 || h < 1 {
-		return nil
-	}
-	p.settle()
+// panelHeight is how many lines stand under the table, with their rule; the work
+// at hand needs more of them.
+func (p *Page) panelHeight(work bool) int {
+	h := p.Frame.Body.H
 	panel := panelLow
-	switch p.frame.Form {
+	switch p.Frame.Form {
 	case draw.Reduced:
 		panel = panelLeast
 	case draw.Wide, draw.Huge:
-		panel = h / 2
+		return h / 2
 	case draw.TooSmall, draw.Full:
 		panel = max(panelLow, h*2/5)
 	}
-	if p.task != nil && p.frame.Form != draw.Wide && p.frame.Form != draw.Huge {
-		panel = max(panel, h/2) // the work at hand needs the room
+	if work {
+		panel = max(panel, h/2)
 	}
-	rows := max(1, h-headLines-1-panel)
-	lines := append(p.head(w), p.middle(w, rows)...)
+	return panel
+}
+
+// tableHeight is how many lines the table has.
+func (p *Page) tableHeight() int {
+	return max(1, p.Frame.Body.H-headLines-1-p.panelHeight(p.Over() != nil))
+}
+
+// Lines draws the page.
+func (p *Page) Lines() []string {
+	w, h := p.Frame.Body.W, p.Frame.Body.H
+	if p.Frame.Form == draw.TooSmall || w < 1 || h < 1 {
+		return nil
+	}
+	lines := append(p.head(w), p.middle(w, p.tableHeight())...)
 	lines = append(lines, p.numbers(w))
 	return draw.FitLines(append(lines, p.panel(w, h-len(lines))...), w, h)
 }
 
 // middle is the table, on wide screens with figures beside it.
 func (p *Page) middle(w, h int) []string {
-	t := p.desk.Theme
-	if p.frame.Form != draw.Wide && p.frame.Form != draw.Huge {
+	t := p.Desk.Theme
+	if p.Frame.Form != draw.Wide && p.Frame.Form != draw.Huge {
 		return p.table.View(w, h)
 	}
 	side := draw.Block{W: columnCells, Lines: p.figures(columnCells)}
@@ -57,10 +68,10 @@ func (p *Page) middle(w, h int) []string {
 
 // numbers is the line of what digits do.
 func (p *Page) numbers(w int) string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	var l draw.Line
 	l.Gap(1)
-	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "spread"} {
+	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "scatter"} {
 		if l.Width()+len(word)+3 > w {
 			break
 		}
@@ -71,12 +82,12 @@ func (p *Page) numbers(w int) string {
 
 // panel is the task at hand, else the whole of the line pointed at.
 func (p *Page) panel(w, h int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	if h < 1 {
 		return nil
 	}
-	if p.task != nil {
-		return append([]string{widget.Rule(t, w, widget.Piece{Text: p.task.Title(), Look: t.Title})}, p.task.Lines(t, w, h-1)...)
+	if o := p.Over(); o != nil {
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title})}, o.Lines()...)
 	}
 	r, ok := p.table.Selected()
 	if !ok {
@@ -86,7 +97,7 @@ func (p *Page) panel(w, h int) []string {
 		return append([]string{widget.Rule(t, w, widget.Piece{Text: "note", Look: t.Note})}, part(t, w, "found", r.Found)...)
 	}
 	lines := []string{widget.Rule(t, w, widget.Piece{Text: verdictWord(r.Verdict), Look: verdictLook(t, r.Verdict)})}
-	lines = append(lines, part(t, w, "demanded", r.Demand)...)
+	lines = append(lines, part(t, w, "required", r.Demand)...)
 	lines = append(lines, part(t, w, "found", r.Found)...)
 	if len(r.Plies) > 0 {
 		lines = append(lines, part(t, w, "plies", runs(r.Plies)+"  (Enter goes there)")...)
@@ -101,14 +112,7 @@ func (p *Page) panel(w, h int) []string {
 const labelCells = 11
 
 func part(t *draw.Theme, w int, label, s string) []string {
-	var lines []string
-	for i, line := range draw.Wrap(draw.Clean(s), max(20, min(w-labelCells-2, 100))) {
-		if i > 0 {
-			label = ""
-		}
-		lines = append(lines, " "+t.Label.Render(draw.Left(label, labelCells))+line)
-	}
-	return lines
+	return page.Labeled(t, labelCells, label, s, w)
 }
 
 // groupOf is the part of the wall whose thickness or glass a line is about.
@@ -127,25 +131,25 @@ func groupOf(key string) (record.Group, bool) {
 // predict is the spread to be expected of a part of the wall under the stated
 // tolerances.
 func (p *Page) predict(g record.Group) (inspection.Spread, error) {
-	return inspection.Predict(p.desk.Report().Analysis, g.Holds, p.tolerance)
+	return inspection.Predict(p.Desk.Report().Analysis, g.Holds, p.tolerance)
 }
 
 // expected says what readings of a part of the wall are to be expected.
 func (p *Page) expected(g record.Group, w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	if !p.stated {
-		return part(t, w, "expected", "7 states how far plies stray, to tell which readings are odd")
+		return part(t, w, "expected", "7 states the ply-to-ply scatter, to show which readings are outside the expected range")
 	}
 	s, err := p.predict(g)
 	if err != nil {
-		return part(t, w, "expected", "cannot be told: "+err.Error())
+		return part(t, w, "expected", "cannot be determined: "+err.Error())
 	}
 	return part(t, w, "expected", p.range95(s)+" for 95 of 100, "+p.assumed())
 }
 
 // odds is expected in one line, for the sheet on which readings are entered.
 func (p *Page) odds(k record.Kind, g record.Group, w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	s, err := p.predict(g)
 	if !p.stated || err != nil {
 		return p.expected(g, w)[:1]
@@ -157,7 +161,7 @@ func (p *Page) odds(k record.Kind, g record.Group, w int) []string {
 }
 
 func (p *Page) range95(s inspection.Spread) string {
-	u := p.desk.Units()
+	u := p.Desk.Units()
 	line := u.Bare(s.Thickness.Mean, quantity.Thickness) + " ± " + u.Thickness(s.Thickness.Half)
 	if s.GlassContent.Mean > 0 {
 		line += ", glass " + quantity.Percent(s.GlassContent.Mean) + " ± " + quantity.Percent(s.GlassContent.Half)
@@ -167,12 +171,12 @@ func (p *Page) range95(s inspection.Spread) string {
 
 // assumed says what the range rests on.
 func (p *Page) assumed() string {
-	return "if plies stray independently by ±" + quantity.Percent(p.tolerance.ArealMass) + " of areal mass, ±" + strings.TrimSuffix(quantity.Percent(p.tolerance.ResinContent), " %") + " points of resin (as stated)"
+	return "if plies scatter independently by ±" + quantity.Percent(p.tolerance.ArealMass) + " of areal mass, ±" + strings.TrimSuffix(quantity.Percent(p.tolerance.ResinContent), " %") + " points of resin (as stated)"
 }
 
 // expectation lists the three parts of the wall.
 func (p *Page) expectation(w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	if !p.stated {
 		return p.expected(record.WholeWall, w)
 	}
@@ -180,7 +184,7 @@ func (p *Page) expectation(w int) []string {
 	for _, g := range [...]record.Group{record.Barrier, record.StructuralLayer, record.WholeWall} {
 		s, err := p.predict(g)
 		if err != nil {
-			lines = append(lines, part(t, w, groupWord(g), "cannot be told: "+err.Error())...)
+			lines = append(lines, part(t, w, groupWord(g), "cannot be determined: "+err.Error())...)
 			continue
 		}
 		lines = append(lines, part(t, w, groupWord(g), p.range95(s))...)
@@ -207,7 +211,7 @@ func groupWord(g record.Group) string {
 
 // figures is the column of wide screens: what was read, and what is expected.
 func (p *Page) figures(w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	lines := []string{" " + t.Label.Render("read so far")}
 	none := true
 	for _, k := range [...]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToGround} {

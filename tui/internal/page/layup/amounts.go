@@ -11,8 +11,8 @@ import (
 // is missing for it. Round walls are taken at the middle of the ply, as far as
 // its place is known; heads and flanges are not in it.
 func (p *Page) area(ply int) (m2 float64, how, missing string) {
-	part := &p.desk.Doc.Now().Part
-	u := p.desk.Units()
+	part := &p.Desk.Doc.Now().Part
+	u := p.Desk.Units()
 	switch part.Form {
 	case laminate.Panel:
 		if !part.Area.Given() {
@@ -44,7 +44,7 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 
 // middle is how far the middle of a single ply lies outside of the process face.
 func (p *Page) middle(ply int) (m float64, ok bool) {
-	i := p.rowOf(ply)
+	i := p.Desk.RowOf(ply)
 	if i < 0 {
 		return 0, false
 	}
@@ -65,7 +65,7 @@ func (a amounts) resin() float64 { return a.mix - a.filler }
 
 // amounts gives what a single ply takes, or says what is missing.
 func (p *Page) amounts(ply int) (a amounts, how, missing string) {
-	i := p.rowOf(ply)
+	i := p.Desk.RowOf(ply)
 	if i < 0 {
 		return a, "", "there is no such ply"
 	}
@@ -83,13 +83,13 @@ func (p *Page) amounts(ply int) (a amounts, how, missing string) {
 // batch is the mix of the plies from one on that are laid in one go: of the
 // same resin, up to the next gel stop.
 func (p *Page) batch(ply int) (last int, kg float64, ok bool) {
-	plies := p.desk.Doc.Now().Plies
-	first := p.rowOf(ply)
+	plies := p.Desk.Doc.Now().Plies
+	first := p.Desk.RowOf(ply)
 	if first < 0 {
 		return 0, 0, false
 	}
 	for n := ply; n <= p.total(); n++ {
-		i := p.rowOf(n)
+		i := p.Desk.RowOf(n)
 		if i < 0 || plies[i].Resin != plies[first].Resin {
 			break
 		}
@@ -107,7 +107,7 @@ func (p *Page) batch(ply int) (last int, kg float64, ok bool) {
 
 // stop is the next gel stop from a ply on, 0 where none comes.
 func (p *Page) stop(ply int) int {
-	plies := p.desk.Doc.Now().Plies
+	plies := p.Desk.Doc.Now().Plies
 	rows := p.analysis().Rows
 	for i := range rows {
 		if rows[i].Last >= ply && plies[i].GelAfter {

@@ -11,7 +11,6 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/task"
 )
 
 // details go with every tick until they are changed: who lays; a lot as long as
@@ -29,16 +28,16 @@ type details struct {
 // material and of the same resin, unless something was typed since.
 func (p *Page) kept(ply int) details {
 	var d details
-	row := p.rowOf(ply)
+	row := p.Desk.RowOf(ply)
 	if row < 0 {
 		return d
 	}
-	plies := p.desk.Doc.Now().Plies
+	plies := p.Desk.Doc.Now().Plies
 	d.material, d.resin = plies[row].Material, plies[row].Resin
-	if r := p.binder.Record(); r != nil {
+	if r := p.records.Record(); r != nil {
 		for i := range r.Now().Laid {
 			t := &r.Now().Laid[i]
-			from := p.rowOf(t.Ply)
+			from := p.Desk.RowOf(t.Ply)
 			if t.Struck || from < 0 {
 				continue
 			}
@@ -87,8 +86,8 @@ func percentText(o laminate.Optional[float64]) string {
 	return strconv.FormatFloat(100*o.Value, 'g', 6, 64)
 }
 
-// askDetails is the sheet of what is kept.
-func (p *Page) askDetails() task.Task {
+// askDetails is the form of what is kept.
+func (p *Page) askDetails() {
 	n := p.ply()
 	k := p.kept(n)
 	who := &page.Field{Label: "who", Text: k.who}
@@ -96,7 +95,7 @@ func (p *Page) askDetails() task.Task {
 	resin := &page.Field{Label: "lot of resin " + k.resin, Text: k.resinLot}
 	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, by the resin manufacturer's table"}
 	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, by the resin manufacturer's table"}
-	s := &task.Sheet{Head: "kept from ply to ply", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
+	s := &page.Form{Head: "kept from ply to ply", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
 	s.Check = func(i int) error {
 		if f := s.Fields[i]; f == catalyst || f == promoter {
 			_, err := share(f)
@@ -104,35 +103,35 @@ func (p *Page) askDetails() task.Task {
 		}
 		return nil
 	}
-	s.Take = func() (task.Task, error) {
+	s.Take = func() error {
 		c, err := share(catalyst)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		pr, err := share(promoter)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		p.typed = details{who: strings.TrimSpace(who.Text), materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
-		p.desk.Say("kept for the next plies; another material or resin needs a lot of its own")
-		return nil, nil
+		p.Desk.Say("kept for the next plies; another material or resin needs a lot of its own")
+		return nil
 	}
-	return s
+	p.Open(s)
 }
 
-// climate is what was measured before a ply.
-type climate struct {
+// ambient is what was measured before a ply.
+type ambient struct {
 	air, surface quantity.Temperature
 	humidity     laminate.Optional[float64]
 }
 
-func (c climate) given() bool {
+func (c ambient) given() bool {
 	return c.air.Given() || c.surface.Given() || c.humidity.Given
 }
 
-// warnings say what speaks against laying now, and what cannot be told.
-func (c climate) warnings(u quantity.System) (against []string, untold string) {
+// warnings say what speaks against laying now, and what cannot be determined.
+func (c ambient) warnings(u quantity.System) (against []string, untold string) {
 	if c.air.Given() && quantity.Below(c.air.In(quantity.Celsius), inspection.LowestAir) {
 		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u)+" (common practice)")
 	}
@@ -157,7 +156,7 @@ func celsius(t float64, u quantity.System) string {
 }
 
 // line says in one line how things stand.
-func (c climate) line(t *draw.Theme, u quantity.System) (string, draw.Style) {
+func (c ambient) line(t *draw.Theme, u quantity.System) (string, draw.Style) {
 	if !c.given() {
 		return "not measured for this ply (1)", t.Dim
 	}
@@ -187,21 +186,21 @@ func temperature(f *page.Field, u quantity.System) (q quantity.Temperature, err 
 	return q, nil
 }
 
-// askClimate is the sheet of the climate; then goes on where a tick waits for it.
-func (p *Page) askClimate(then func()) task.Task {
-	u := p.desk.Units()
+// askAmbient is the form of the ambient conditions; then goes on where a tick waits for it.
+func (p *Page) askAmbient(then func()) {
+	u := p.Desk.Units()
 	air := &page.Field{Label: "air", Hint: u.Heat().Symbol()}
 	humid := &page.Field{Label: "humidity", Hint: "%"}
 	surface := &page.Field{Label: "surface", Hint: u.Heat().Symbol() + " of the mold or the last ply"}
-	if p.climate.air.Given() {
-		air.Text = p.climate.air.Text()
+	if p.ambient.air.Given() {
+		air.Text = p.ambient.air.Text()
 	}
-	if p.climate.surface.Given() {
-		surface.Text = p.climate.surface.Text()
+	if p.ambient.surface.Given() {
+		surface.Text = p.ambient.surface.Text()
 	}
-	humid.Text = percentText(p.climate.humidity)
-	s := &task.Sheet{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}}
-	read := func() (c climate, err error) {
+	humid.Text = percentText(p.ambient.humidity)
+	s := &page.Form{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}}
+	read := func() (c ambient, err error) {
 		if c.air, err = temperature(air, u); err != nil {
 			return c, err
 		}
@@ -223,41 +222,41 @@ func (p *Page) askClimate(then func()) task.Task {
 		}
 		return err
 	}
-	s.Take = func() (task.Task, error) {
+	s.Take = func() error {
 		c, err := read()
 		if err != nil {
-			return nil, err
+			return err
 		}
 		if then != nil {
 			if err := p.held(); err != nil {
-				return nil, err
+				return err
 			}
 		}
-		p.climate, p.skipped = c, true
+		p.ambient, p.skipped = c, true
 		against, _ := c.warnings(u)
 		switch {
 		case len(against) > 0:
 			// The warning stands, and somebody decides: nothing is ticked for him.
-			p.desk.Refuse("DO NOT LAY: " + strings.Join(against, "; "))
-			return nil, nil
+			p.Desk.Refuse("DO NOT LAY: " + strings.Join(against, "; "))
+			return nil
 		case then != nil:
 			then()
-			return p.task, nil
+			return nil
 		}
-		text, _ := c.line(p.desk.Theme, u)
-		p.desk.Say(text)
-		return nil, nil
+		text, _ := c.line(p.Desk.Theme, u)
+		p.Desk.Say(text)
+		return nil
 	}
-	s.Below = func(t *draw.Theme, w, _ int) []string {
+	s.Below = func(w, _ int) []string {
 		c, err := read()
 		if err != nil {
 			return nil
 		}
-		text, look := c.line(t, u)
+		text, look := c.line(p.Desk.Theme, u)
 		if !c.given() {
 			text = "nothing measured: the record will have no ambient conditions for this ply"
 		}
-		return wrapped(look, "", text, w)
+		return page.Labeled(p.Desk.Theme, labelCells, "", text, w, look)
 	}
-	return s
+	p.Open(s)
 }

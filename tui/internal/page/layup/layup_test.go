@@ -13,7 +13,6 @@ import (
 	"frp/veilwright/schedules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -25,7 +24,7 @@ func begun(t testing.TB, w, h int, schedule string) *rig {
 	g := open(t, w, h, schedule)
 	g.Press("3", "1")
 	g.Typed("K-402-8", "")
-	if g.Binder.Record() == nil {
+	if g.Records.Record() == nil {
 		t.Fatalf("no record was begun: %s", g.Desk.Notice.Text)
 	}
 	return g
@@ -138,12 +137,12 @@ func TestTick_aHeldKeyTicksOnce(t *testing.T) {
 	for range 200 {
 		g.Press("0")
 	}
-	if n := len(g.Binder.Record().Now().Laid); n != 1 {
+	if n := len(g.Records.Record().Now().Laid); n != 1 {
 		t.Errorf("%d plies recorded", n)
 	}
 	g.Step = 2 * time.Second
 	g.Press("0")
-	if n := len(g.Binder.Record().Now().Laid); n != 2 {
+	if n := len(g.Records.Record().Now().Laid); n != 2 {
 		t.Errorf("%d plies ticked after a pause", n)
 	}
 }
@@ -156,7 +155,7 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g.Says("before the first ply")
 	g.Typed("20 degC", "50", "12 degC")
 	g.Says("DO NOT LAY", "DEW")
-	if n := len(g.Binder.Record().Now().Laid); n != 0 {
+	if n := len(g.Records.Record().Now().Laid); n != 0 {
 		t.Fatalf("%d plies were ticked in the wet", n)
 	}
 	g.Shows("DO NOT LAY")
@@ -164,7 +163,7 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 	g.Typed("", "", "13 degC")
 	g.Says("dew point 48.7 °F: dry")
 	g.Press(keys.Enter)
-	l := g.Binder.Record().Now().Laid
+	l := g.Records.Record().Now().Laid
 	if len(l) != 1 || l[0].SurfaceTemperature.Text() != "13 degC" || l[0].Humidity.Value != 0.5 {
 		t.Errorf("recorded: %+v", l)
 	}
@@ -184,7 +183,7 @@ func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
 	g.Says("reason")
 	g.Typed("torn off again")
 	g.Says("struck ply 2")
-	if g.Page.next() != 2 || len(g.Binder.Record().Now().Laid) != 2 {
+	if g.Page.next() != 2 || len(g.Records.Record().Now().Laid) != 2 {
 		t.Errorf("next is ply %d", g.Page.next())
 	}
 }
@@ -197,12 +196,12 @@ func TestLook_ticksNothingOutOfOrderUnasked(t *testing.T) {
 	g.Press("*")
 	g.Typed("20")
 	g.Says("ply 3 recorded")
-	if g.Page.ply() != 1 || g.Binder.Record().Now().Laid[0].Ply != 3 {
+	if g.Page.ply() != 1 || g.Records.Record().Now().Laid[0].Ply != 3 {
 		t.Errorf("shown is ply %d", g.Page.ply())
 	}
 	g.Press("n", "down")
-	if wish := g.Press("g"); wish != page.Back || g.Desk.Row != 1 {
-		t.Errorf("to the bench: %d, row %d", wish, g.Desk.Row)
+	if back := g.Press("g"); !back || g.Desk.Row != 1 {
+		t.Errorf("to the bench: %v, row %d", back, g.Desk.Row)
 	}
 }
 
@@ -312,7 +311,7 @@ func TestPage_withoutARecordSaysHowToGetOne(t *testing.T) {
 	g.Press("0")
 	g.Says("3 opens or starts one")
 	g.Shows("LAY PLY 1 of 9")
-	if g.Press(keys.Esc) != page.Back {
+	if !g.Press(keys.Esc) {
 		t.Error("Esc does not lead back")
 	}
 }
@@ -323,10 +322,10 @@ func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
 		keys.Left, keys.Right, keys.PgUp, keys.PgDown, keys.Home, keys.End, keys.Tab, keys.Backspace, keys.Delete, keys.Space}
 	rapid.Check(t, func(rt *rapid.T) {
 		g.W, g.H = rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h")
-		g.Page.SetSize(g.W, g.H)
+		g.Size(g.W, g.H)
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(names), 1, 12).Draw(rt, "keys") {
 			g.Press(k)
-			if w, h := g.Page.frame.Body.W, g.Page.frame.Body.H; g.Page.frame.Title.H > 0 {
+			if w, h := g.Page.Frame.Body.W, g.Page.Frame.Body.H; g.Page.Frame.Title.H > 0 {
 				tuitest.Box(rt, draw.FitLines(g.Page.Lines(), w, h), w, h)
 			} else if g.Page.Lines() != nil {
 				rt.Fatalf("a page is drawn on %d×%d", w, h)
@@ -335,9 +334,9 @@ func TestPage_standsAnyKeyAtAnySize(t *testing.T) {
 	})
 }
 
-func TestBindings_makeATable(t *testing.T) {
+func TestTable_isWhole(t *testing.T) {
 	g := open(t, 80, 24, spool)
-	if _, err := keys.New(g.Page.Bindings()...); err != nil {
+	if err := g.Page.Table().Check(); err != nil {
 		t.Error(err)
 	}
 }

@@ -10,28 +10,15 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/task"
-	"frp/veilwright/tui/internal/widget"
 )
 
-func (p *Page) analysis() *laminate.Analysis { return p.desk.Report().Analysis }
+func (p *Page) analysis() *laminate.Analysis { return p.Desk.Report().Analysis }
 
 func (p *Page) total() int { return p.analysis().Total.Plies }
 
-// rowOf is the schedule's row of a single ply, -1 where there is none.
-func (p *Page) rowOf(ply int) int {
-	rows := p.analysis().Rows
-	for i := range rows {
-		if rows[i].First <= ply && ply <= rows[i].Last {
-			return i
-		}
-	}
-	return -1
-}
-
 // laid is the last tick of every ply that counts.
 func (p *Page) laid() map[int]*record.Laid {
-	r := p.binder.Record()
+	r := p.records.Record()
 	if r == nil {
 		return nil
 	}
@@ -66,22 +53,22 @@ func (p *Page) ply() int {
 	return p.total()
 }
 
-func needPlies(p *Page) string {
+func (p *Page) needPlies() string {
 	if p.total() == 0 {
 		return "the schedule has no ply to lay up"
 	}
 	return ""
 }
 
-func needRecord(p *Page) string {
-	if p.binder.Record() == nil {
-		return "no record is open: 3 opens or starts one"
+func (p *Page) needRecord() string {
+	if why := p.records.NeedRecord("3"); why != "" {
+		return why
 	}
-	return needPlies(p)
+	return p.needPlies()
 }
 
-func canTick(p *Page) string {
-	if why := needRecord(p); why != "" {
+func (p *Page) canTick() string {
+	if why := p.needRecord(); why != "" {
 		return why
 	}
 	switch next := p.next(); {
@@ -93,8 +80,8 @@ func canTick(p *Page) string {
 	return ""
 }
 
-func canDisorder(p *Page) string {
-	if why := needRecord(p); why != "" {
+func (p *Page) canDisorder() string {
+	if why := p.needRecord(); why != "" {
 		return why
 	}
 	switch {
@@ -106,8 +93,8 @@ func canDisorder(p *Page) string {
 	return ""
 }
 
-func canStrike(p *Page) string {
-	if why := needRecord(p); why != "" {
+func (p *Page) canStrike() string {
+	if why := p.needRecord(); why != "" {
 		return why
 	}
 	if p.lastTick() == nil {
@@ -117,7 +104,7 @@ func canStrike(p *Page) string {
 }
 
 func (p *Page) lastTick() *record.Laid {
-	list := p.binder.Record().Now().Laid
+	list := p.records.Record().Now().Laid
 	for i := len(list) - 1; i >= 0; i-- {
 		if !list[i].Struck {
 			return &list[i]
@@ -128,32 +115,31 @@ func (p *Page) lastTick() *record.Laid {
 
 func (p *Page) turn(e keys.Event) {
 	by := 1
-	if e.Key == keys.Up || e.Key == "k" {
+	if e.Key == keys.Up {
 		by = -1
 	}
 	now := p.ply()
 	n := max(1, min(p.total(), now+by))
 	if n == now {
-		p.desk.Refuse("no ply further that way")
+		p.Desk.Refuse("no ply further that way")
 		return
 	}
 	p.look = n
 	if n == p.next() {
 		p.look = 0
 	}
-	p.desk.Say(fmt.Sprintf("ply %d is shown", n))
-	p.desk.Notice.Tail = "n goes to the next one"
+	p.Desk.Note(fmt.Sprintf("ply %d is shown", n), "n goes to the next one")
 }
 
-// tick ticks the next ply. Before the first one it asks for the climate once.
+// tick ticks the next ply. Before the first one it asks for the ambient once.
 func (p *Page) tick() {
 	if err := p.held(); err != nil {
-		p.desk.Refuse(err.Error())
+		p.Desk.Refuse(err.Error())
 		return
 	}
-	if len(p.laid()) == 0 && !p.climate.given() && !p.skipped {
-		p.task = p.askClimate(func() { p.lay(p.ply(), "") })
-		p.desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
+	if len(p.laid()) == 0 && !p.ambient.given() && !p.skipped {
+		p.askAmbient(func() { p.lay(p.ply(), "") })
+		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
 	p.lay(p.ply(), "")
@@ -162,7 +148,7 @@ func (p *Page) tick() {
 // held is an error where the tick key comes so soon after the last time that it
 // is being held down: what would tick a ply then does not.
 func (p *Page) held() error {
-	now := p.binder.Now()
+	now := p.records.Now()
 	since := now.Sub(p.pressed)
 	soon := !p.pressed.IsZero() && since >= 0 && since < heldKey
 	p.pressed = now
@@ -178,70 +164,68 @@ func notes() []string {
 }
 
 // notes asks for the note a ply is ticked with.
-func (p *Page) notes() task.Task {
+func (p *Page) notes() {
 	n := p.ply()
-	var items []widget.MenuItem
+	var items []page.Item
 	for _, s := range notes() {
-		items = append(items, widget.MenuItem{Name: s})
+		items = append(items, page.Item{Name: s})
 	}
-	items = append(items, widget.MenuItem{Name: "in your own words"})
-	return task.NewMenu(p.desk, fmt.Sprintf("ply %d is laid, with the note:", n), func(i int) task.Task {
+	items = append(items, page.Item{Name: "in your own words"})
+	p.Open(&page.List{Head: fmt.Sprintf("ply %d is laid, with the note:", n), Items: items, Take: func(i int) error {
 		if i < len(notes()) {
-			return p.lay(n, notes()[i])
+			p.lay(n, notes()[i])
+			return nil
 		}
 		words := &page.Field{Label: "note"}
-		s := &task.Sheet{Head: fmt.Sprintf("note on ply %d", n), Fields: []*page.Field{words}}
-		s.Take = func() (task.Task, error) { return p.lay(n, strings.TrimSpace(words.Text)), nil }
-		return s
-	}, items...)
+		p.Open(&page.Form{Head: fmt.Sprintf("note on ply %d", n), Fields: []*page.Field{words}, Take: func() error {
+			p.lay(n, strings.TrimSpace(words.Text))
+			return nil
+		}})
+		return nil
+	}})
 }
 
-// lay ticks a ply, after its gel time was asked for where it is a gel stop. The
-// task it returns, which is the page's too, asks for that.
-func (p *Page) lay(n int, note string) task.Task {
-	p.task = nil
+// lay ticks a ply, after its gel time was asked for where it is a gel stop.
+func (p *Page) lay(n int, note string) {
 	if !p.stops(n) {
 		if err := p.put(n, note, ""); err != nil {
-			p.desk.Refuse(err.Error())
+			p.Desk.Refuse(err.Error())
 		}
-		return nil
+		return
 	}
 	gel := &page.Field{Label: "gel time", Hint: "min since the mix; record it when it has gelled and cooled"}
-	s := &task.Sheet{Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}}
-	s.Take = func() (task.Task, error) {
+	p.Open(&page.Form{Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}, Take: func() error {
 		if err := p.held(); err != nil {
-			return nil, err
+			return err
 		}
 		t := strings.TrimSpace(gel.Text)
 		if _, err := strconv.ParseFloat(t, 64); err == nil {
 			t += " min"
 		}
-		return nil, p.put(n, note, t)
-	}
-	p.task = s
-	return s
+		return p.put(n, note, t)
+	}})
 }
 
 // stops tells whether a gel stop follows a single ply.
 func (p *Page) stops(n int) bool {
-	i := p.rowOf(n)
-	return i >= 0 && p.desk.Doc.Now().Plies[i].GelAfter && p.analysis().Rows[i].Last == n
+	i := p.Desk.RowOf(n)
+	return i >= 0 && p.Desk.Doc.Now().Plies[i].GelAfter && p.analysis().Rows[i].Last == n
 }
 
 // put appends the tick and says so.
 func (p *Page) put(n int, note, gel string) error {
-	r := p.binder.Record()
+	r := p.records.Record()
 	if r == nil {
 		return errors.New("the record was closed")
 	}
 	k := p.kept(n)
-	t := &record.Laid{Ply: n, Time: p.binder.Now(), Who: k.who, MaterialLot: k.materialLot, ResinLot: k.resinLot,
-		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: p.climate.air, Humidity: p.climate.humidity,
-		SurfaceTemperature: p.climate.surface, Remark: note}
+	t := &record.Laid{Ply: n, Time: p.records.Now(), Who: k.who, MaterialLot: k.materialLot, ResinLot: k.resinLot,
+		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: p.ambient.air, Humidity: p.ambient.humidity,
+		SurfaceTemperature: p.ambient.surface, Remark: note}
 	if err := r.Append(t); err != nil {
 		return err
 	}
-	p.climate, p.look = climate{}, 0
+	p.ambient, p.look = ambient{}, 0
 	said := fmt.Sprintf("ply %d recorded at %s", n, t.Time.Format("15:04"))
 	if note != "" {
 		said += ", " + note
@@ -252,24 +236,21 @@ func (p *Page) put(n int, note, gel string) error {
 	case p.next() == 0:
 		said += ": the last one, all plies are laid"
 	}
-	p.desk.Say(said)
-	p.desk.Notice.Tail = "x strikes it"
+	p.Desk.Note(said, "x strikes it")
 	return nil
 }
 
 // strike asks for the reason the last tick is taken back.
-func (p *Page) strike() task.Task {
+func (p *Page) strike() {
 	t := p.lastTick()
 	why := &page.Field{Label: "why", Hint: "is it struck"}
-	s := &task.Sheet{Head: fmt.Sprintf("strike ply %d, %s", t.Ply, t.Time.Format("15:04")), Fields: []*page.Field{why}}
 	n, ply := t.Number, t.Ply
-	s.Take = func() (task.Task, error) {
-		if err := p.binder.Record().Strike(n, p.kept(ply).who, strings.TrimSpace(why.Text)); err != nil {
-			return nil, err
+	p.Open(&page.Form{Head: fmt.Sprintf("strike ply %d, %s", t.Ply, t.Time.Format("15:04")), Fields: []*page.Field{why}, Take: func() error {
+		if err := p.records.Record().Strike(n, p.kept(ply).who, strings.TrimSpace(why.Text)); err != nil {
+			return err
 		}
 		p.look = 0
-		p.desk.Say(fmt.Sprintf("struck ply %d; it stays in the record and no longer counts", ply))
-		return nil, nil
-	}
-	return s
+		p.Desk.Say(fmt.Sprintf("struck ply %d; it stays in the record and no longer counts", ply))
+		return nil
+	}})
 }

@@ -56,27 +56,22 @@ func large(n int) []string {
 
 // Heights of the page's parts, in lines.
 const (
-	footLines    = 2 // climate, and what a tick carries
+	footLines    = 2 // ambient, and what a tick carries
 	leastTake    = 2 // fabric, resin mix
 	leastWarning = 3 // the cautions that come first
 )
 
 // Lines draws the page.
 func (p *Page) Lines() []string {
-	w, h := p.frame.Body.W, p.frame.Body.H
-	if p.frame.Form == draw.TooSmall || w < 1 || h < 1 {
+	w, h := p.Frame.Body.W, p.Frame.Body.H
+	if p.Frame.Form == draw.TooSmall || w < 1 || h < 1 {
 		return nil
 	}
-	t := p.desk.Theme
-	lines := []string{p.head(w)}
-	if p.total() == 0 {
-		lines = append(lines, "", " the schedule has no ply to lay up")
-	} else {
-		lines = append(lines, p.big(w)...)
-	}
-	if p.task != nil {
-		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: p.task.Title(), Look: t.Title}))
-		return draw.FitLines(append(lines, p.task.Lines(t, w, h-len(lines))...), w, h)
+	t := p.Desk.Theme
+	lines := p.above(w)
+	if o := p.Over(); o != nil {
+		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title}))
+		return draw.FitLines(append(lines, o.Lines()...), w, h)
 	}
 	if p.total() > 0 {
 		room := h - len(lines) - footLines
@@ -92,19 +87,28 @@ func (p *Page) Lines() []string {
 	}
 	lines = lines[:max(0, h-footLines)]
 	if p.total() > 0 {
-		said, look := p.climate.line(t, p.desk.Units())
+		said, look := p.ambient.line(t, p.Desk.Units())
 		lines = append(lines, " "+t.Label.Render(draw.Left("ambient", labelCells))+look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w))
 	}
 	return draw.FitLines(lines, w, h)
 }
 
+// above is what always stands: the record, and the ply in large type.
+func (p *Page) above(w int) []string {
+	lines := []string{p.head(w)}
+	if p.total() == 0 {
+		return append(lines, "", " the schedule has no ply to lay up")
+	}
+	return append(lines, p.big(w)...)
+}
+
 func (p *Page) head(w int) string {
-	t := p.desk.Theme
-	if why := p.binder.Foreign(); why != "" {
+	t := p.Desk.Theme
+	if why := p.records.Foreign(); why != "" {
 		return " " + t.Break.Render(draw.Cut("✗ "+why, w-2))
 	}
-	line := " " + p.binder.RecordLine()
-	if p.binder.Record() == nil {
+	line := " " + p.records.RecordLine()
+	if p.records.Record() == nil {
 		return line + t.Dim.Render(draw.Cut(": 3 opens or starts one, then Enter records each ply", max(0, w-len(line)-1)))
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
@@ -116,13 +120,13 @@ func (p *Page) head(w int) string {
 
 // big is the ply in large type, and beside it what it is.
 func (p *Page) big(w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	n := p.ply()
-	i := p.rowOf(n)
+	i := p.Desk.RowOf(n)
 	if i < 0 {
 		return nil
 	}
-	ply, row := &p.desk.Doc.Now().Plies[i], &p.analysis().Rows[i]
+	ply, row := &p.Desk.Doc.Now().Plies[i], &p.analysis().Rows[i]
 	number := large(n)
 	wide := draw.Width(number[0]) + 4
 	say := make([]string, digitRows)
@@ -133,7 +137,7 @@ func (p *Page) big(w int) []string {
 		what, look = "ALL LAID, the last ply is ", t.Good
 	case done != nil:
 		what, look = "LAID at "+done.Time.Format("15:04")+", ply ", t.Good
-	case n != p.next() && p.binder.Record() != nil:
+	case n != p.next() && p.records.Record() != nil:
 		what, look = "NOT THE NEXT ONE: ply ", t.Warning
 	}
 	room := max(1, w-wide-1)
@@ -195,12 +199,12 @@ const labelCells = 12
 
 // take says what the ply takes.
 func (p *Page) take(w int) []string {
-	t, u := p.desk.Theme, p.desk.Units()
+	t, u := p.Desk.Theme, p.Desk.Units()
 	n := p.ply()
 	lines := []string{widget.Rule(t, w, widget.Piece{Text: "material for this ply, net", Look: t.Title})}
 	a, how, missing := p.amounts(n)
 	if missing != "" {
-		return append(lines, wrapped(t.Incomplete, "", "cannot be determined: "+missing, w)...)
+		return append(lines, page.Labeled(t, labelCells, "", "cannot be determined: "+missing, w, t.Incomplete)...)
 	}
 	row := func(label, s string) string {
 		return " " + t.Label.Render(draw.Left(label, labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
@@ -223,20 +227,20 @@ func (p *Page) take(w int) []string {
 // warnings are the cautions of the ply, the worst hazard first: each in one
 // line, and in whole sentences as far as there is room.
 func (p *Page) warnings(w, h int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	row := &laminate.RowFigures{}
-	if i := p.rowOf(p.ply()); i >= 0 {
+	if i := p.Desk.RowOf(p.ply()); i >= 0 {
 		row = &p.analysis().Rows[i]
 	}
 	cautions := safety.ForPly(row)
 	said := make([][]string, len(cautions))
 	room := h
 	for i, c := range cautions {
-		said[i] = wrapped(t.Warning, c.Label, c.Line, w)
+		said[i] = page.Labeled(t, labelCells, c.Label, c.Line, w, t.Warning)
 		room -= len(said[i])
 	}
 	for i, c := range cautions {
-		if whole := wrapped(t.Warning, c.Label, c.Text, w); len(whole)-len(said[i]) <= room {
+		if whole := page.Labeled(t, labelCells, c.Label, c.Text, w, t.Warning); len(whole)-len(said[i]) <= room {
 			room -= len(whole) - len(said[i])
 			said[i] = whole
 		}
@@ -248,20 +252,9 @@ func (p *Page) warnings(w, h int) []string {
 	return lines[:max(0, min(len(lines), h))]
 }
 
-func wrapped(look draw.Style, label, s string, w int) []string {
-	var lines []string
-	for i, l := range draw.Wrap(s, max(20, min(w-labelCells-2, 100))) {
-		if i > 0 {
-			label = ""
-		}
-		lines = append(lines, " "+draw.Left(label, labelCells)+look.Render(l))
-	}
-	return lines
-}
-
 // goes is what the next tick carries beside its time.
 func (p *Page) goes(w int) string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	k := p.kept(p.ply())
 	var parts []string
 	for _, f := range [][2]string{{"", k.who}, {"lot ", k.materialLot}, {"resin lot ", k.resinLot},

@@ -15,25 +15,25 @@ import (
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/binder"
+	"frp/veilwright/tui/internal/page/records"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
 // Rig is a page on a desk, in a folder with the files of a scenario.
 type Rig[P page.Page] struct {
-	T      testing.TB
-	Page   P
-	Desk   *page.Desk
-	Binder *binder.Binder
-	Dir    string
-	Now    time.Time
-	Step   time.Duration // between two keys
-	W, H   int
+	T       testing.TB
+	Page    P
+	Desk    *page.Desk
+	Records *records.Case
+	Dir     string
+	Now     time.Time
+	Step    time.Duration // between two keys
+	W, H    int
 }
 
 // Open copies files of testdata into a folder, opens the first one and makes
 // the page on it.
-func Open[P page.Page](t testing.TB, make func(*page.Desk, *binder.Binder) P, w, h int, schedule string, others ...string) *Rig[P] {
+func Open[P page.Page](t testing.TB, make func(*page.Desk, *records.Case) P, w, h int, schedule string, others ...string) *Rig[P] {
 	t.Helper()
 	dir := t.TempDir()
 	t.Setenv("XDG_STATE_HOME", filepath.Join(dir, ".state"))
@@ -50,17 +50,17 @@ func Open[P page.Page](t testing.TB, make func(*page.Desk, *binder.Binder) P, w,
 		t.Fatal(err)
 	}
 	g.Desk = &page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}
-	g.Binder = binder.New(g.Desk, func() time.Time { return g.Now })
+	g.Records = records.New(g.Desk, func() time.Time { return g.Now })
 	t.Cleanup(func() {
-		if err := g.Binder.Close(); err != nil {
+		if err := g.Records.Close(); err != nil {
 			t.Error(err)
 		}
 		if err := d.Close(); err != nil {
 			t.Error(err)
 		}
 	})
-	g.Page = make(g.Desk, g.Binder)
-	g.Page.SetSize(w, h)
+	g.Page = make(g.Desk, g.Records)
+	g.Size(w, h)
 	return g
 }
 
@@ -75,14 +75,28 @@ func (g *Rig[P]) Write(name, s string) {
 	}
 }
 
-// Press types keys; it returns what the last one wished.
-func (g *Rig[P]) Press(names ...string) (wish page.Wish) {
+// Press types keys; it tells whether the last one led back to the page before.
+func (g *Rig[P]) Press(names ...string) (back bool) {
 	g.T.Helper()
 	for _, e := range tuitest.Events(names...) {
 		g.Now = g.Now.Add(g.Step)
-		wish = g.Page.Press(e)
+		back = false
+		g.Desk.Back = func() { back = true }
+		switch found, why := page.Press(g.Page, e); {
+		case why != "":
+			g.Desk.Refuse(why)
+		case !found:
+			g.Desk.Refuse(e.Key + " does nothing here")
+		}
 	}
-	return wish
+	return back
+}
+
+// Size gives the page another size.
+func (g *Rig[P]) Size(w, h int) {
+	g.W, g.H = w, h
+	g.Page.SetSize(w, h)
+	g.Page.Settle()
 }
 
 // Typed types one text and Enter.
@@ -100,13 +114,17 @@ func (g *Rig[P]) Typed(lines ...string) {
 func (g *Rig[P]) Screen() string {
 	g.T.Helper()
 	f := draw.PageFrame(draw.Size{W: g.W, H: g.H})
-	table, err := keys.New(g.Page.Bindings()...)
-	if err != nil {
+	table := g.Page.Table()
+	if o := g.Page.Over(); o != nil {
+		table = o.Table()
+	}
+	if err := table.Check(); err != nil {
 		g.T.Fatal(err)
 	}
+	g.Page.Settle() // something else than a key may have changed
 	lines := draw.FitLines(g.Page.Lines(), f.Body.W, f.Body.H)
 	tuitest.Box(g.T, lines, f.Body.W, f.Body.H)
-	hints, fixed := table.Hints(g.Page.Can, g.Page.Scope())
+	hints, fixed := keys.Hints(table)
 	lines = append(lines, g.Desk.Notice.Line(g.Desk.Theme, g.W), keys.HelpLine(g.Desk.Theme, hints, fixed, g.W))
 	return strings.ReplaceAll(draw.Join(lines), g.Dir+"/", "")
 }

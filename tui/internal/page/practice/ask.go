@@ -143,7 +143,7 @@ func (s *asking) lines(p *Practice, w, h int) []string {
 		} else {
 			asked = append(asked, " "+draw.Cut(q, max(1, w-1)))
 		}
-		asked = append(asked, s.fields[i].Line(t, s.open && i == s.at, 2, w))
+		asked = append(asked, s.fields[i].Lines(t, s.open && i == s.at, 2, w)...)
 	}
 	room := max(2, min(len(asked), left-5))
 	given := max(0, left-room-1)

@@ -30,38 +30,25 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 	}
 	d.SetUnits(p.desk.Units())
 	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.desk.Theme, Row: -1, Quiet: true}, found: found}
-	b.bench = bench.NewLed(b.desk, p.lead())
+	b.bench = bench.New(b.desk, p.lead())
 	return b
 }
 
 func (b *atBench) settle() { b.session = b.session.Lay(b.desk.Doc.Now()) }
 
-func (b *atBench) scope() keys.Scope { return b.bench.Scope() }
+func (b *atBench) scope() keys.Scope { return scopeBench }
 
 func (b *atBench) lines(p *Practice, _, _ int) []string { return b.bench.Lines() }
 
 // lead is what stands first on the bench while an exercise is answered.
 func (p *Practice) lead() *bench.Lead {
 	return &bench.Lead{
-		Scope: scopeBench,
-		Acts:  onBench(p, benchActs()),
+		Name:  "practice",
+		Rows:  benchActs().Table(p, scopeBench),
 		Title: func() []widget.Piece { return p.work.base().title(p.desk.Theme) },
 		Text:  func(w int) []string { return p.work.base().prose(p, w) },
 		More:  "w all",
 	}
-}
-
-// onBench makes keys of the page keys of the bench that it shows.
-func onBench(p *Practice, list page.Acts[*Practice]) page.Acts[*bench.Bench] {
-	var out page.Acts[*bench.Bench]
-	for _, x := range list {
-		on := page.Act[*bench.Bench]{Binding: x.Binding, Do: func(_ *bench.Bench, e keys.Event) { x.Do(p, e) }}
-		if x.Can != nil {
-			on.Can = func(*bench.Bench) string { return x.Can(p) }
-		}
-		out = append(out, on)
-	}
-	return out
 }
 
 func benchActs() page.Acts[*Practice] {

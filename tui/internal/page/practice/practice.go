@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // Keeper keeps what each person did.
@@ -105,68 +106,46 @@ func (p *Practice) here() *page.Desk {
 // Reset does nothing: exercises have nothing to do with the open document.
 func (*Practice) Reset() {}
 
-// Bindings are the page's keys.
-func (p *Practice) Bindings() []keys.Binding {
-	return append(p.acts.Bindings(), p.lead().Bindings()...)
-}
-
-// Scope is where keys act now.
-func (p *Practice) Scope() keys.Scope { return p.now.scope() }
-
-// Can tells why a binding cannot act now.
-func (p *Practice) Can(id keys.ID) string {
-	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Can(id)
-	}
-	return p.acts.Why(p, p.Scope(), id)
-}
-
-// Busy tells that keys of everywhere rest: where an exercise or a text is open
-// they would be about the document, which has nothing to do with it. On the
-// bench they are about the exercise's own.
-func (p *Practice) Busy() bool {
-	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Busy()
-	}
-	return p.now != screen(p.home)
-}
-
-// Typing tells that characters go into a field.
-func (p *Practice) Typing() bool {
-	switch s := p.now.(type) {
-	case *atBench:
-		return s.bench.Typing()
-	case typist:
-		return s.typing()
-	}
-	return false
-}
-
-// Press handles a key or a paste.
-func (p *Practice) Press(e keys.Event) page.Wish {
+// Table is the keys of the screen that is shown. On the bench, keys of
+// everywhere are about the exercise's own document; elsewhere, while an exercise
+// or a text is open, those that are about a document rest.
+func (p *Practice) Table() keys.Table {
 	p.load()
 	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Press(e)
+		return b.bench.Table()
 	}
-	if p.Typing() && (e.Rune != 0 || e.Key == "") {
-		p.now.(typist).typed(p, e)
-		return page.Done
+	own := p.acts.Table(p, p.now.scope())
+	if p.now == screen(p.home) {
+		return own
 	}
-	found, why := p.acts.Press(p, p.Scope(), e)
-	switch {
-	case why != "":
-		p.desk.Refuse(why)
-	case found:
-	case p.Typing():
-		p.now.(typist).typed(p, e)
-	case e.Key == "":
-		p.desk.Refuse("pasted text goes into fields only; nothing was changed")
-	case e.Key == "?", e.Key == "q", e.Key == "i", e.Key == keys.Tab, !p.Busy():
-		return page.Leave
-	default:
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: ? shows the keys, Esc goes back")
+	return own.Over(keys.Table{{
+		Keys: []string{"u", "y", "j", "s", "a", "o"}, Long: "rest: they are about a document", Group: "Everywhere", Rank: 99,
+		Can: func() string { return "no document is shown: Esc goes back" }, Do: func(keys.Event) {},
+	}})
+}
+
+// Over is what is open over those keys, nil for nothing.
+func (p *Practice) Over() page.Overlay {
+	p.load()
+	switch s := p.now.(type) {
+	case *atBench:
+		return s.bench.Over()
+	case typist:
+		if s.typing() {
+			return &page.Text{Head: "an answer", Still: true, Keys: append(p.acts.Table(p, s.scope()), keys.Row{Text: true, Keys: widget.EditKeys(),
+				Show: "letters", Long: "type", Group: "Filling in", Rank: 99, Do: func(e keys.Event) { s.typed(p, e) }})}
+		}
 	}
-	return page.Done
+	return nil
+}
+
+// Settle reads the exercises the first time the page is looked at, and settles
+// the bench.
+func (p *Practice) Settle() {
+	p.load()
+	if b, ok := p.now.(*atBench); ok {
+		b.bench.Settle()
+	}
 }
 
 // Lines draws the page.

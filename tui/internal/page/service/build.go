@@ -1,6 +1,7 @@
 package service
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 
@@ -32,7 +33,7 @@ func (p *Service) whyNotBuild() string {
 // to the bench, where it stands.
 func (p *Service) build() {
 	r := p.pointed()
-	lib, o := p.desk.Doc.Library(), advice.Options{Units: p.desk.Units()}
+	lib, o := p.Desk.Doc.Library(), advice.Options{Units: p.Desk.Units()}
 	switch r.axis {
 	case veils:
 		o.Veil = r.id
@@ -42,91 +43,79 @@ func (p *Service) build() {
 		o.Build = r.id
 	case together:
 	}
-	ok := p.desk.Apply(edit.Edit{
+	ok := p.Desk.Apply(edit.Edit{
 		Label: "built the barrier with " + r.id, At: laminate.PlyRef(0, ""),
-		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) { return advice.Lay(s, lib, o) },
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) { return advice.WithBarrier(s, lib, o) },
 	})
 	if ok {
-		p.wish = page.Back
+		p.Desk.Leave()
 	}
 }
 
 // candidates are whole schedules to choose from.
 type candidates struct {
 	list []advice.Candidate
-	at   int
+	cost bool // any of them has one
 }
-
-// shown is how many are numbered at once.
-const shown = 9
-
-// page is the first of those that are numbered now.
-func (c *candidates) page() int { return c.at / shown * shown }
 
 func (p *Service) propose() {
-	d := p.desk.Doc
+	d := p.Desk.Doc
 	list, err := advice.Propose(d.Now(), d.Library(), advice.Options{Units: d.Units(), Replace: true})
 	if err != nil {
-		p.desk.Refuse(err.Error())
+		p.Desk.Refuse(err.Error())
 		return
 	}
-	p.offer = &candidates{list: list}
-	p.desk.Say(page.Count(len(list), "whole schedule") + "; nothing is laid until one is taken")
+	c := &candidates{list: list}
+	for i := range list {
+		c.cost = c.cost || list[i].Figures.CostKnown
+	}
+	x := &page.List{
+		Head: "whole schedules", Full: true, Verb: "add it", Titles: c.cells("plies", "stops", "thick", "mass", "cost"),
+		Take: func(i int) error { return p.take(&c.list[i]) }, Leave: func() { p.Desk.Say("left as it was") },
+	}
+	for i := range list {
+		x.Items = append(x.Items, c.item(p, i))
+	}
+	x.Below = func(w, h int) []string { return c.below(p, &c.list[max(0, x.Pointed())], w, h) }
+	p.Open(x)
+	p.Desk.Say(page.Count(len(list), "whole schedule") + "; nothing is added until one is taken")
 }
 
-// take lays a candidate in the place of all plies, as one change.
-func (p *Service) take(i int) {
-	if i < 0 || i >= len(p.offer.list) {
-		p.desk.Refuse("there is no schedule of that number")
-		return
+// take puts a candidate in the place of all plies, as one change.
+func (p *Service) take(c *advice.Candidate) error {
+	if c.Unfinished != "" && structured(p.Desk.Report().Analysis) {
+		return errors.New("it has no structure, and the one there is would go: Esc, then Enter on a build adds the barrier alone")
 	}
-	c := &p.offer.list[i]
-	if c.Unfinished != "" && structured(p.desk.Report().Analysis) {
-		p.desk.Refuse("it has no structure, and the one there is would go: Esc, then Enter on a build lays the barrier alone")
-		return
-	}
-	made := c.Schedule
 	label := "built the whole wall"
 	if len(c.Titles) > 0 {
 		label += ": " + strings.Join(c.Titles, ", ")
 	}
-	ok := p.desk.Apply(edit.Edit{
+	ok := p.Desk.Apply(edit.Edit{
 		Label: label, At: laminate.PlyRef(0, ""),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			n := s.Clone()
-			n.Plies, n.Resins = made.Plies, made.Resins
+			n.Plies, n.Resins = c.Schedule.Plies, c.Schedule.Resins
 			return n, nil
 		},
 	})
-	if ok {
-		p.offer = nil
-		p.wish = page.Back
+	if !ok {
+		return page.ErrStay
 	}
+	p.Desk.Leave()
+	return nil
 }
 
 func structured(a *laminate.Analysis) bool { return a.Zones[laminate.StructuralLayer].Plies > 0 }
 
-// lines draws the candidates, and of the one pointed at the wall, what it gives
-// up and what was taken for granted.
-func (c *candidates) lines(p *Service, w, h int) []string {
-	t, u := p.desk.Theme, p.desk.Units()
-	x := &c.list[c.at]
+// below draws of the one pointed at the wall, its trade-offs and what was taken
+// for granted.
+func (c *candidates) below(p *Service, x *advice.Candidate, w, h int) []string {
+	t, u := p.Desk.Theme, p.Desk.Units()
 	picture := page.Picture(t, x.Schedule, x.Report.Analysis)
-	out := picture.View(t, w, 2)
-	out = append(out, widget.Rule(t, w, widget.Piece{Text: "whole schedules for this part and service", Look: t.Title}))
-	out = append(out, t.Label.Render(draw.Left("   #  "+c.cells(w, "best at", "plies", "stops", "thick", "mass", "cost"), w)))
-	for i := c.page(); i < len(c.list) && i < c.page()+shown; i++ {
-		out = append(out, c.line(p, i, w))
-	}
-	body := []string{}
-	part := func(label string, list []string) {
+	out := append([]string{widget.Rule(t, w, page.TallyPieces(t, x.Report)...)}, picture.View(t, w, 2)...)
+	part := func(label string, list ...string) {
 		for _, s := range list {
-			for k, l := range draw.Wrap(draw.CleanText(s), max(10, w-14)) {
-				if k > 0 {
-					label = ""
-				}
-				body = append(body, " "+t.Label.Render(draw.Left(label, 11))+" "+l)
-			}
+			out = append(out, page.Labeled(t, 11, label, s, w)...)
 			label = ""
 		}
 	}
@@ -139,32 +128,25 @@ func (c *candidates) lines(p *Service, w, h int) []string {
 		}
 		plies = append(plies, s)
 	}
-	part("plies", []string{strings.Join(plies, ", ")})
-	part("gives up", x.GivesUp)
-	part("notes", x.Notes)
-	part("figures", []string{"computed at typical glass contents, " + page.ZoneFigures(laminate.StructuralLayer, x.Report.Analysis.Zones[laminate.StructuralLayer], u) +
-		"; a design aid: the governing code, the resin maker's data and a licensed engineer decide"})
-	out = append(out, widget.Rule(t, w, page.TallyPieces(t, x.Report)...))
-	out = append(out, body...)
+	part("plies", strings.Join(plies, ", "))
+	part("trade-offs", x.GivesUp...)
+	part("notes", x.Notes...)
+	part("figures", "computed at typical glass contents, "+page.ZoneFigures(laminate.StructuralLayer, x.Report.Analysis.Zones[laminate.StructuralLayer], u)+
+		"; a design aid: the governing code, the resin manufacturer's data and a licensed engineer decide")
 	return out[:min(len(out), h)]
 }
 
-// cells sets the columns of a candidate; the name takes what is left over, the
-// cost has a column where any is known.
-func (c *candidates) cells(w int, name, plies, stops, thick, mass, cost string) string {
-	rest := draw.Right(plies, 6) + draw.Right(stops, 6) + draw.Right(thick, 11) + draw.Right(mass, 13)
-	for i := range c.list {
-		if c.list[i].Figures.CostKnown {
-			rest += draw.Right(cost, 12)
-			break
-		}
+// cells sets the columns of a candidate; the cost has one where any is known.
+func (c *candidates) cells(plies, stops, thick, mass, cost string) string {
+	s := draw.Right(plies, 6) + draw.Right(stops, 6) + draw.Right(thick, 11) + draw.Right(mass, 13)
+	if c.cost {
+		s += draw.Right(cost, 12)
 	}
-	return draw.Left(name, max(8, w-7-draw.Width(rest))) + rest
+	return s
 }
 
-func (c *candidates) line(p *Service, i, w int) string {
-	t, u := p.desk.Theme, p.desk.Units()
-	x := &c.list[i]
+func (c *candidates) item(p *Service, i int) page.Item {
+	u, x := p.Desk.Units(), &c.list[i]
 	f := &x.Figures
 	name := strings.Join(x.Titles, ", ")
 	if name == "" {
@@ -177,24 +159,31 @@ func (c *candidates) line(p *Service, i, w int) string {
 	if f.CostKnown {
 		cost = f.Currency + strconv.FormatFloat(f.Cost, 'f', 2, 64) + "/m²"
 	}
-	s := strconv.Itoa(i-c.page()+1) + "  " + c.cells(w, draw.Clean(name), strconv.Itoa(f.Plies), strconv.Itoa(f.GelStops), u.Thickness(f.Thickness), mass, cost)
-	if i == c.at {
-		return t.Selected.Render(draw.Left(" "+draw.Pointer+" "+s, w))
-	}
-	return draw.Left("   "+s, w)
+	return page.Item{Name: name, Word: c.cells(strconv.Itoa(f.Plies), strconv.Itoa(f.GelStops), u.Thickness(f.Thickness), mass, cost)}
 }
 
-// split sets the matrix and the reasons beside each other, or below where the
-// screen is small.
-func (p *Service) split(f draw.Frame) []string {
-	t := p.desk.Theme
-	main, edge, side := draw.Sided(f, f.Body.W-matrixWidth-1, max(3, f.Body.H/3))
-	left := p.matrixLines(main.W, main.H)
-	if edge.H == 1 || edge.W > 1 {
-		out := append(left, widget.Rule(t, f.Body.W, widget.Piece{Text: "why", Look: t.Title}))
-		return append(out, p.reasonLines(side.W, side.H)...)
+// rects divides what is left under the facts between matrix and reasons: beside
+// each other, or below where the screen is small.
+func (p *Service) rects() (main, edge, side draw.Rect) {
+	f := p.Frame
+	lines := factLines
+	if p.fact > 0 {
+		lines += factRoom
 	}
-	return draw.Beside(f.Body.H, "", draw.Block{W: main.W, Lines: left}, draw.Block{W: 1, Lines: widget.Edge(t, edge.H)}, draw.Block{W: side.W, Lines: p.reasonLines(side.W, side.H)})
+	f.Body.Y, f.Body.H = 0, max(0, f.Body.H-lines-1)
+	return draw.Sided(f, f.Body.W-matrixWidth-1, max(3, f.Body.H/3))
+}
+
+// split draws both.
+func (p *Service) split() []string {
+	t, w := p.Desk.Theme, p.Frame.Body.W
+	main, edge, side := p.rects()
+	left, right := p.matrixLines(main.W, main.H), p.read(side.W, side.H)
+	if edge.H == 1 || edge.W > 1 {
+		out := append(left, widget.Rule(t, w, widget.Piece{Text: "why", Look: t.Title}))
+		return append(out, right...)
+	}
+	return draw.Beside(main.H, "", draw.Block{W: main.W, Lines: left}, draw.Block{W: 1, Lines: widget.Edge(t, edge.H)}, draw.Block{W: side.W, Lines: right})
 }
 
 // matrixWidth holds the longest name of a resin family after its answer.

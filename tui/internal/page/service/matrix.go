@@ -2,6 +2,7 @@ package service
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/tui/internal/draw"
@@ -77,9 +78,9 @@ func (p *Service) index() int {
 	return -1
 }
 
-// settle points at a row that is there: the same, else the first of its
+// stay points at a row that is there: the same, else the first of its
 // section that suits best.
-func (p *Service) settle() {
+func (p *Service) stay() {
 	if p.index() >= 0 {
 		return
 	}
@@ -99,25 +100,23 @@ func (p *Service) settle() {
 func (p *Service) point(i int) {
 	if i >= 0 && i < len(p.told.rows) {
 		p.at = place{p.told.rows[i].axis, p.told.rows[i].id}
-		p.read = 0
+		p.reasons.GotoTop()
 	}
 }
 
 func (p *Service) move(by int) {
-	p.advice()
 	p.point(max(0, min(len(p.told.rows)-1, p.index()+by)))
 }
 
 // section points at the best of another section.
 func (p *Service) section(by int) {
-	p.advice()
 	n := int(together) + 1
 	for range n {
 		p.at = place{axis: axis((int(p.at.axis) + by + n) % n)}
 		for i := range p.told.rows {
 			if p.told.rows[i].axis == p.at.axis {
-				p.settle()
-				p.read = 0
+				p.stay()
+				p.reasons.GotoTop()
 				return
 			}
 		}
@@ -126,7 +125,6 @@ func (p *Service) section(by int) {
 
 // pointed is the row pointed at, nil for none.
 func (p *Service) pointed() *row {
-	p.advice()
 	if i := p.index(); i >= 0 {
 		return &p.told.rows[i]
 	}
@@ -161,11 +159,9 @@ func look(t *draw.Theme, s advice.Suits) draw.Style {
 	return t.Incomplete
 }
 
-// matrixLines draws the rows in sight.
-func (p *Service) matrixLines(w, h int) []string {
-	t := p.desk.Theme
-	var lines []string
-	focus := 0
+// matrix draws all rows; focus is the line of the one pointed at.
+func (p *Service) matrix(w int) (lines []string, focus int) {
+	t := p.Desk.Theme
 	last := axis(255)
 	for i := range p.told.rows {
 		r := &p.told.rows[i]
@@ -179,15 +175,23 @@ func (p *Service) matrixLines(w, h int) []string {
 		}
 		lines = append(lines, rowLine(t, r, here, w))
 	}
-	if focus >= p.top+h {
-		p.top = focus - h + 1
-	}
-	if focus <= p.top {
-		p.top = focus - 1 // the heading too
-	}
-	p.top = max(0, min(p.top, len(lines)-h))
-	out := draw.FitLines(lines[p.top:min(len(lines), p.top+h)], w, h)
-	if left := len(lines) - p.top - h; left > 0 && focus < p.top+h-1 && h > 2 {
+	return lines, focus
+}
+
+// scroll keeps the row pointed at in sight, the heading over it too.
+func (p *Service) scroll(h int) {
+	lines, focus := p.matrix(matrixWidth)
+	p.top = max(p.top, focus-h+1)
+	p.top = max(0, min(p.top, focus-1, len(lines)-h))
+}
+
+// matrixLines draws the rows in sight.
+func (p *Service) matrixLines(w, h int) []string {
+	t := p.Desk.Theme
+	lines, focus := p.matrix(w)
+	top := max(0, min(p.top, len(lines)-1))
+	out := draw.FitLines(lines[top:min(len(lines), top+h)], w, h)
+	if left := len(lines) - top - h; left > 0 && focus < top+h-1 && h > 2 {
 		out[h-1] = draw.Left(t.Dim.Render(draw.Cut(" … "+strconv.Itoa(left+1)+" more lines: ↓, or → to the next list", w)), w)
 	}
 	return out
@@ -211,12 +215,12 @@ func rowLine(t *draw.Theme, r *row, here bool, w int) string {
 	return l.Gap(1).Add(style.Render(answer)).Gap(1).Add(draw.Clean(r.id)).Fit(w)
 }
 
-// reasonLines draws why, with the basis of each.
-func (p *Service) reasonLines(w, h int) []string {
-	t := p.desk.Theme
+// reasonLines is why, with the basis of each.
+func (p *Service) reasonLines(w int) []string {
+	t := p.Desk.Theme
 	r := p.pointed()
 	if r == nil || w < 4 {
-		return draw.FitLines(nil, w, h)
+		return nil
 	}
 	head := t.Title.Render(draw.Cut(draw.Clean(r.id), w-2))
 	if r.option != nil {
@@ -235,33 +239,36 @@ func (p *Service) reasonLines(w, h int) []string {
 			body = append(body, "   "+t.Dim.Render(s))
 		}
 	}
-	p.unread = max(0, len(body)-h)
-	p.read = max(0, min(p.read, p.unread))
-	out := draw.FitLines(body[p.read:min(len(body), p.read+h)], w, h)
-	if left := len(body) - p.read - h; left > 0 && h > 2 {
+	return body
+}
+
+// read draws the reasons in sight, and says where there are more.
+func (p *Service) read(w, h int) []string {
+	t := p.Desk.Theme
+	out := draw.FitLines(strings.Split(p.reasons.View(), "\n"), w, h)
+	if left := p.reasons.TotalLineCount() - p.reasons.YOffset - h; left > 0 && h > 2 {
 		out[h-1] = draw.Left(t.Dim.Render(draw.Cut(" … "+strconv.Itoa(left+1)+" more lines: PgDn", w)), w)
 	}
 	return out
 }
 
+// factLines is how many lines the facts take, and the rule under them one more.
+const factLines = 3
+
 // Lines draws the page.
 func (p *Service) Lines() []string {
-	p.advice()
-	w, h := p.frame.Body.W, p.frame.Body.H
-	if p.offer != nil {
-		return p.offer.lines(p, w, h)
+	if o := p.Over(); o != nil && o.Whole() {
+		return o.Lines()
 	}
-	out := p.factLines(w)
-	out = append(out, widget.Rule(p.desk.Theme, w, p.headline()...))
-	f := p.frame
-	f.Body.Y, f.Body.H = 0, max(0, h-len(out))
-	return append(out, p.split(f)...)
+	w := p.Frame.Body.W
+	out := append(p.facts(w), widget.Rule(p.Desk.Theme, w, p.headline()...))
+	return append(out, p.split()...)
 }
 
 // headline says in one line what can be had.
 func (p *Service) headline() []widget.Piece {
-	t, a := p.desk.Theme, p.told.advice
-	if nothingStated(&p.desk.Doc.Now().Service) {
+	t, a := p.Desk.Theme, p.told.advice
+	if nothingStated(&p.Desk.Doc.Now().Service) {
 		return []widget.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Incomplete}}
 	}
 	worst := a.Worst()
@@ -273,9 +280,9 @@ func (p *Service) headline() []widget.Piece {
 	switch n := len(a.Conflicts); n {
 	case 0:
 	case 1:
-		pieces = append(pieces, widget.Piece{Text: " · 1 conflict of demands", Look: t.Warning})
+		pieces = append(pieces, widget.Piece{Text: " · 1 conflict of requirements", Look: t.Warning})
 	default:
-		pieces = append(pieces, widget.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of demands", Look: t.Warning})
+		pieces = append(pieces, widget.Piece{Text: " · " + strconv.Itoa(n) + " conflicts of requirements", Look: t.Warning})
 	}
 	return pieces
 }

@@ -4,31 +4,29 @@
 package service
 
 import (
+	"strings"
+
+	"github.com/charmbracelet/bubbles/viewport"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/page/facts"
+	"frp/veilwright/tui/internal/page/jobdata"
 )
 
 // Service is the page. Make it with New.
 type Service struct {
-	desk  *page.Desk
-	acts  page.Acts[*Service]
-	frame draw.Frame
+	page.Base
 
-	told   told
-	at     place // the row pointed at
-	top    int   // first line of the matrix drawn
-	read   int   // first line of the reasons drawn
-	unread int   // lines of reasons that could be scrolled
+	told    told
+	at      place // the row pointed at
+	top     int   // first line of the matrix drawn
+	reasons viewport.Model
 
-	fact  int         // the number of the fact that is changed, 0 for none
-	line  facts.Line  // its line
-	offer *candidates // whole schedules to choose from, nil for none
-	wish  page.Wish
+	fact int // the number of the fact that is changed while one is
 }
 
 // told is the advice, and what it was made for.
@@ -40,146 +38,82 @@ type told struct {
 	library  *laminate.Library
 }
 
-const (
-	scopeService keys.Scope = "service"
-	scopeFact    keys.Scope = "service, a fact"
-	scopeOffer   keys.Scope = "service, proposals"
-)
-
 // New makes the page on a desk.
-func New(d *page.Desk) *Service { return &Service{desk: d, acts: acts()} }
-
-// Name is the page's name.
-func (*Service) Name() string { return "service" }
-
-// SetSize tells the size of the screen.
-func (p *Service) SetSize(w, h int) { p.frame = draw.PageFrame(draw.Size{W: w, H: h}) }
-
-// Reset drops what was begun and what was told of another document.
-func (p *Service) Reset() {
-	p.told, p.fact, p.offer, p.top, p.read = told{}, 0, nil, 0, 0
-}
-
-// Bindings are the page's keys.
-func (p *Service) Bindings() []keys.Binding { return p.acts.Bindings() }
-
-// Scope is where keys act now.
-func (p *Service) Scope() keys.Scope {
-	switch {
-	case p.fact > 0:
-		return scopeFact
-	case p.offer != nil:
-		return scopeOffer
-	}
-	return scopeService
-}
-
-// Can tells why a binding cannot act now.
-func (p *Service) Can(id keys.ID) string { return p.acts.Why(p, p.Scope(), id) }
-
-// Busy tells that a fact or a list of proposals is open.
-func (p *Service) Busy() bool { return p.fact > 0 || p.offer != nil }
-
-// Typing tells that characters go into a fact.
-func (p *Service) Typing() bool { return p.fact > 0 }
-
-// Press handles a key or a paste.
-func (p *Service) Press(e keys.Event) page.Wish {
-	p.wish = page.Done
-	if p.fact == 0 && p.offer == nil && e.Key == keys.Esc {
-		return page.Back
-	}
-	found, why := p.acts.Press(p, p.Scope(), e)
-	switch {
-	case why != "":
-		p.desk.Refuse(why)
-	case found:
-	case p.fact > 0:
-		p.typed(e)
-	case p.offer != nil && e.Key != "?":
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter lays it, Esc leaves it")
-	default:
-		return page.Leave
-	}
-	return p.wish
-}
-
-// advice is what suits the document as it stands, made once a revision.
-func (p *Service) advice() *advice.Advice {
-	d := p.desk.Doc
-	t := &p.told
-	if t.advice == nil || t.revision != d.Revision() || t.units != d.Units() || t.library != d.Library() {
-		*t = told{revision: d.Revision(), units: d.Units(), library: d.Library()}
-		t.advice = advice.Advise(d.Now(), t.library, t.units)
-		t.rows = rowsOf(t.advice)
-		p.settle()
-	}
-	return t.advice
-}
-
-func acts() page.Acts[*Service] {
-	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Service) string, do func(*Service, keys.Event)) page.Act[*Service] {
-		return page.Act[*Service]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: can, Do: do}
-	}
-	const g, f, o = "On the service page", "Changing a fact", "Whole schedules to choose from"
-	digits := []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}
-	return page.Acts[*Service]{
-		row(scopeService, "fact", g, digits, "1-9", "change", "change the numbered fact of the service", 1, nil, func(p *Service, e keys.Event) {
-			d, _ := e.Digit()
-			p.open(d)
-		}),
-		row(scopeService, "point", g, []string{keys.Up, keys.Down, "k", "j"}, "↑↓", "why", "point at another row and read its reasons", 2, nil, func(p *Service, e keys.Event) {
-			by := 1
-			if e.Key == keys.Up || e.Key == "k" {
-				by = -1
-			}
-			p.move(by)
-		}),
-		row(scopeService, "axis", g, []string{keys.Left, keys.Right}, "←→", "", "to the veils, the resins, the builds", 6, nil, func(p *Service, e keys.Event) {
-			by := 1
-			if e.Key == keys.Left {
-				by = -1
-			}
-			p.section(by)
-		}),
-		row(scopeService, "ends", g, []string{keys.Home, keys.End}, "", "", "the first row, the last row", 9, nil, func(p *Service, e keys.Event) {
-			p.advice()
+func New(d *page.Desk) *Service {
+	p := &Service{Base: page.NewBase("service", d)}
+	p.Room = func() draw.Size { return draw.Size{W: p.Frame.Body.W, H: factRoom} }
+	const g = "On the service page"
+	p.Rows = keys.Table{
+		{Keys: keys.Digits(9), Short: "change", Long: "change the numbered fact of the service", Group: g, Rank: 1, Do: func(e keys.Event) {
+			n, _ := e.Digit()
+			p.fact = n
+			p.Open(jobdata.One(d, numbered[n-1]))
+		}},
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "point at another row and read its reasons", Group: g, Rank: 2, Do: by(keys.Up, p.move)},
+		{Keys: []string{keys.Left, keys.Right}, Long: "to the veils, the resins, the builds", Group: g, Rank: 6, Do: by(keys.Left, p.section)},
+		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last row", Group: g, Rank: 9, Do: func(e keys.Event) {
 			if e.Key == keys.Home {
 				p.point(0)
 			} else {
 				p.point(len(p.told.rows) - 1)
 			}
-		}),
-		row(scopeService, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "more of the reasons", 5, nil, func(p *Service, e keys.Event) {
-			if e.Key == keys.PgUp {
-				p.read = max(0, p.read-5)
+		}},
+		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "more of the reasons", Group: g, Rank: 5, Do: by(keys.PgUp, func(by int) {
+			if by < 0 {
+				p.reasons.HalfPageUp()
 			} else {
-				p.read = min(p.unread, p.read+5)
+				p.reasons.HalfPageDown()
 			}
-		}),
-		row(scopeService, "build this", g, []string{keys.Enter, "b"}, "Enter", "build this", "lay the barrier with what is pointed at in the place of the one there is, and go to the bench", 3, (*Service).whyNotBuild, func(p *Service, _ keys.Event) { p.build() }),
-		row(scopeService, "propose", g, []string{"p"}, "", "whole walls", "whole schedules for this part and service, to choose from", 4, nil, func(p *Service, _ keys.Event) { p.propose() }),
-
-		row(scopeFact, "take", f, []string{keys.Enter}, "", "take it", "take what is typed or chosen", 1, nil, func(p *Service, _ keys.Event) {
-			if p.commit() {
-				p.fact = 0
-			}
-		}),
-		row(scopeFact, "choose", f, []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "in a line of choices: take one; 0 states none", 3, nil, func(p *Service, e keys.Event) { p.typed(e) }),
-		row(scopeFact, "leave", f, []string{keys.Esc}, "", "leave", "leave what stood there", 2, nil, func(p *Service, _ keys.Event) { p.leave() }),
-
-		row(scopeOffer, "lay", o, digits, "1-9", "lay it", "lay the numbered schedule, as one change", 1, nil, func(p *Service, e keys.Event) {
-			d, _ := e.Digit()
-			p.take(p.offer.page() + d - 1)
-		}),
-		row(scopeOffer, "lay marked", o, []string{keys.Enter}, "", "lay it", "lay the one pointed at, as one change", 2, nil, func(p *Service, _ keys.Event) { p.take(p.offer.at) }),
-		row(scopeOffer, "other", o, []string{keys.Up, keys.Down, "k", "j", keys.PgUp, keys.PgDown}, "↑↓", "compare", "point at another one", 3, nil, func(p *Service, e keys.Event) {
-			by := map[string]int{keys.Up: -1, "k": -1, keys.Down: 1, "j": 1, keys.PgUp: -shown, keys.PgDown: shown}[e.Key]
-			p.offer.at = max(0, min(len(p.offer.list)-1, p.offer.at+by))
-		}),
-		row(scopeOffer, "leave offers", o, []string{keys.Esc}, "", "leave", "leave everything as it was", 4, nil, func(p *Service, _ keys.Event) {
-			p.offer = nil
-			p.desk.Say("left as it was")
-		}),
+		})},
+		{Keys: []string{keys.Enter, "b"}, Show: "Enter", Short: "build this", Long: "build the barrier with what is pointed at in the place of the one there is, and go to the bench", Group: g, Rank: 3, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
+		{Keys: []string{"p"}, Short: "whole walls", Long: "whole schedules for this part and service, to choose from", Group: g, Rank: 4, Do: func(keys.Event) { p.propose() }},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
 	}
+	return p
+}
+
+// by makes a handler of keys that go one way or the other.
+func by(back string, f func(by int)) func(keys.Event) {
+	return func(e keys.Event) {
+		if e.Key == back {
+			f(-1)
+		} else {
+			f(1)
+		}
+	}
+}
+
+// Reset drops what was begun and what was told of another document.
+func (p *Service) Reset() {
+	p.Base.Reset()
+	p.told, p.top = told{}, 0
+	p.reasons.GotoTop()
+}
+
+// Settle makes the advice of the document as it stands, and keeps what is
+// pointed at in sight.
+func (p *Service) Settle() {
+	p.advice()
+	p.Base.Settle()
+	if p.Over() == nil {
+		p.fact = 0
+	}
+	main, _, side := p.rects()
+	p.scroll(main.H)
+	p.reasons.Width, p.reasons.Height = side.W, side.H
+	p.reasons.SetContent(strings.Join(p.reasonLines(side.W), "\n"))
+	p.reasons.SetYOffset(p.reasons.YOffset)
+}
+
+// advice is what suits the document as it stands, made once a revision.
+func (p *Service) advice() *advice.Advice {
+	d := p.Desk.Doc
+	t := &p.told
+	if t.advice == nil || t.revision != d.Revision() || t.units != d.Units() || t.library != d.Library() {
+		*t = told{revision: d.Revision(), units: d.Units(), library: d.Library()}
+		t.advice = advice.Advise(d.Now(), t.library, t.units)
+		t.rows = rowsOf(t.advice)
+		p.stay()
+	}
+	return t.advice
 }

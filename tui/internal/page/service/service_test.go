@@ -26,20 +26,27 @@ func open(t testing.TB, b []byte) (*Service, *page.Desk) {
 	desk := &page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}
 	p := New(desk)
 	p.SetSize(80, 24)
+	p.Settle()
 	return p, desk
 }
 
-func press(p *Service, names ...string) (w page.Wish) {
+// press types keys; it tells whether the last one led back to the page before.
+func press(p *Service, names ...string) (back bool) {
 	for _, e := range tuitest.Events(names...) {
-		w = p.Press(e)
+		back = false
+		p.Desk.Back = func() { back = true }
+		if _, why := page.Press(p, e); why != "" {
+			p.Desk.Refuse(why)
+		}
 	}
-	return w
+	return back
 }
 
 func screen(t testing.TB, p *Service) string {
 	t.Helper()
-	f := p.frame
-	return tuitest.Box(t, draw.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.desk.Notice.Line(p.desk.Theme, f.Body.W)
+	p.Settle()
+	f := p.Frame
+	return tuitest.Box(t, draw.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.Desk.Notice.Line(p.Desk.Theme, f.Body.W)
 }
 
 // The example's condensate contains fluorides, which attack glass: its veil
@@ -72,20 +79,20 @@ func TestPage_answersFollowAFact(t *testing.T) {
 		t.Errorf("taken back it is %s", got)
 	}
 	press(p, "3", "190 degF", "enter")
-	if got := d.Doc.Now().Service.Temperature.Text(); got != "190 degF" || p.Typing() {
-		t.Errorf("temperature %q, typing %v", got, p.Typing())
+	if got := d.Doc.Now().Service.Temperature.Text(); got != "190 degF" || (p.Over() != nil) {
+		t.Errorf("temperature %q, typing %v", got, (p.Over() != nil))
 	}
 	press(p, "5", "seven", "enter")
-	if !d.Notice.Refusal || !p.Typing() {
+	if !d.Notice.Refusal || !(p.Over() != nil) {
 		t.Errorf("a pH of seven letters was taken: %+v", d.Notice)
 	}
-	press(p, "esc")
-	if p.Typing() || !strings.Contains(d.Notice.Text, "dropped") {
+	press(p, "esc", "esc")
+	if (p.Over() != nil) || !strings.Contains(d.Notice.Text, "left as it was") {
 		t.Errorf("leaving says %+v", d.Notice)
 	}
 	press(p, "9", "1")
-	if got := d.Doc.Now().Service.Abrasive; !got.Given || !got.Value || p.Typing() {
-		t.Errorf("abrasive %+v, still open %v", got, p.Typing())
+	if got := d.Doc.Now().Service.Abrasive; !got.Given || !got.Value || (p.Over() != nil) {
+		t.Errorf("abrasive %+v, still open %v", got, (p.Over() != nil))
 	}
 	if p.advice().Build("100-mil-filled") == nil {
 		t.Error("an abrasive service offers no filled build")
@@ -96,14 +103,14 @@ func TestPage_buildsWhatIsPointedAt(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	before := string(d.Doc.Bytes())
 	press(p, "home")
-	if w := press(p, "enter"); w != page.Done || !d.Notice.Refusal {
-		t.Errorf("a veil that does not suit: wish %d, %+v", w, d.Notice)
+	if press(p, "enter") || !d.Notice.Refusal {
+		t.Errorf("a veil that does not suit: %+v", d.Notice)
 	}
 	for p.at.id != "veil-polyester-15" {
 		press(p, "down")
 	}
-	if w := press(p, "enter"); w != page.Back {
-		t.Errorf("wish %d, want the bench: %+v", w, d.Notice)
+	if !press(p, "enter") {
+		t.Errorf("want the bench: %+v", d.Notice)
 	}
 	s := d.Doc.Now()
 	if s.Plies[0].Material != "veil-polyester-15" || s.Plies[len(s.Plies)-1].Material != "topcoat" {
@@ -120,19 +127,19 @@ func TestPage_proposesWholeWalls(t *testing.T) {
 	// Warm walls: without the stiffness that is left no structure is figured.
 	d.Apply(edit.SetPart("modulus_retention", "not stated", func(q *laminate.Part) { q.ModulusRetention = laminate.Optional[float64]{} }))
 	press(p, "p", "1")
-	if !d.Notice.Refusal || !p.Busy() {
+	if !d.Notice.Refusal || !(p.Over() != nil) {
 		t.Errorf("a proposal without a structure would drop the one there is: %+v", d.Notice)
 	}
 	press(p, "esc")
 	d.Apply(edit.SetPart("modulus_retention", "0.8", func(q *laminate.Part) { q.ModulusRetention = laminate.Some(0.8) }))
 	before := string(d.Doc.Bytes())
 	press(p, "p")
-	if p.offer == nil {
+	if p.Over() == nil {
 		t.Fatalf("no proposals: %+v", d.Notice)
 	}
 	tuitest.Golden(t, "proposals", screen(t, p))
-	if w := press(p, "1"); w != page.Back {
-		t.Errorf("wish %d: %+v", w, d.Notice)
+	if !press(p, "1") {
+		t.Errorf("want the bench: %+v", d.Notice)
 	}
 	if breaks, _, _, _ := d.Report().Counts(); breaks != 0 {
 		t.Errorf("the proposal breaks %d rules", breaks)
@@ -141,7 +148,7 @@ func TestPage_proposesWholeWalls(t *testing.T) {
 		t.Error("one undo does not take the wall back")
 	}
 	press(p, "p", "esc")
-	if p.Busy() || string(d.Doc.Bytes()) != before {
+	if (p.Over() != nil) || string(d.Doc.Bytes()) != before {
 		t.Error("leaving the proposals changed something")
 	}
 }
@@ -153,6 +160,7 @@ func TestPage_sizes(t *testing.T) {
 	}{{"60x16", 60, 16}, {"120x36", 120, 36}} {
 		p, _ := open(t, schedules.Example())
 		p.SetSize(size.w, size.h)
+		p.Settle()
 		tuitest.Golden(t, size.name, screen(t, p))
 		press(p, "4")
 		tuitest.Golden(t, "a fact "+size.name, screen(t, p))
@@ -165,12 +173,13 @@ func TestPage_conflicts(t *testing.T) {
 	d.Apply(edit.SetService("contains", "contains", func(s *laminate.Service) {
 		s.Contains = laminate.TraitSet(laminate.Fluorides, laminate.Hypochlorite)
 	}))
+	p.Settle()
 	press(p, "end", "up")
 	if got := screen(t, p); !strings.Contains(got, "conflict") || !strings.Contains(got, conflictsRow) {
 		t.Errorf("no conflict is told:\n%s", got)
 	}
-	if w := press(p, "enter"); w != page.Done || !d.Notice.Refusal {
-		t.Errorf("a conflict was built: %d, %+v", w, d.Notice)
+	if press(p, "enter") || !d.Notice.Refusal {
+		t.Errorf("a conflict was built: %+v", d.Notice)
 	}
 	tuitest.Golden(t, "conflicts", screen(t, p))
 }
@@ -194,6 +203,7 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 		for range 3 {
 			press(p, rapid.SliceOfN(rapid.SampledFrom(keys), 1, 5).Draw(rt, "keys")...)
 			p.SetSize(rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h"))
+			p.Settle()
 			screen(t, p)
 		}
 	})

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -17,27 +18,39 @@ type needed struct {
 	err   error
 }
 
-// ask finds how many repeats of the numbered unit the wall needs.
-func (p *Structure) ask(digit int) {
-	unit := wall.Units.All()[digit-1]
-	d := p.desk.Doc
-	n := &needed{unit: unit}
-	n.found, n.err = wall.Need(d.Now(), d.Library(), unit, wall.Options{Units: laminate.Some(p.desk.Units())})
+// ask finds how many repeats of the numbered unit the structure needs.
+func (p *Structure) ask(e keys.Event) {
+	digit, _ := e.Digit()
+	d := p.Desk
+	n := &needed{unit: wall.Units.All()[digit-1]}
+	n.found, n.err = wall.Need(d.Doc.Now(), d.Doc.Library(), n.unit, wall.Options{Units: laminate.Some(d.Units())})
+	const g = "What is needed"
 	p.need = n
+	p.Open(&page.Text{
+		Head: "what is needed of " + n.unit.String(), Still: true, Away: "leave", Leave: func() { d.Say("left as it was") },
+		Keys: keys.Table{
+			{Keys: []string{keys.Enter}, Short: "add it", Long: "add it, as one change", Group: g, Rank: 1, Can: n.cannot, Do: func(keys.Event) { p.insert(n) }},
+			{Keys: keys.Digits(4), Short: "other unit", Long: "the same of another unit", Group: g, Rank: 3, Do: p.ask},
+		},
+	})
 	switch {
 	case n.err != nil:
-		p.need.found = wall.Needed{}
-		p.desk.Refuse(n.err.Error())
+		n.found = wall.Needed{}
+		d.Refuse(n.err.Error())
 	case n.found.Repeats == 0:
-		p.desk.Say("the wall is enough as it is: nothing has to be added")
+		d.Say(enough)
 	default:
-		p.desk.Say(fmt.Sprintf("%s of %s would do; %s requires it", page.Count(n.found.Repeats, "repeat"), unit.String(), n.found.Governing.Title()))
-		p.desk.Notice.Tail = "Enter lays it"
+		d.Note(fmt.Sprintf("%s of %s would do; %s governs", page.Count(n.found.Repeats, "repeat"), n.unit.String(), n.found.Governing.Title()), "Enter adds it")
 	}
 }
 
+const enough = "the structure is enough as it is: nothing has to be added"
+
 // words says what would be laid, and what was taken for granted.
 func (n *needed) words() string {
+	if n.err != nil {
+		return n.err.Error()
+	}
 	if n.found.Repeats == 0 {
 		return "Nothing: every governing criterion holds. Nearest to failing is " + n.found.Governing.Title() + "."
 	}
@@ -61,24 +74,22 @@ func (n *needed) words() string {
 // mostRows is how many of the rows to be laid are named.
 const mostRows = 6
 
-func canLay(p *Structure) string {
+// cannot says why nothing can be added.
+func (n *needed) cannot() string {
 	switch {
-	case p.need == nil:
-		return "nothing was asked"
-	case p.need.err != nil:
-		return p.need.err.Error()
-	case len(p.need.found.Plies) == 0:
-		return "the wall is enough as it is: nothing has to be added"
+	case n.err != nil:
+		return n.err.Error()
+	case len(n.found.Plies) == 0:
+		return enough
 	}
 	return ""
 }
 
-// insert lays what is needed as one change.
-func (p *Structure) insert() {
-	n := p.need
-	e := edit.InsertPlies(p.desk.Doc.Now(), p.desk.Doc.Library(), n.found.Row-1, n.found.Plies)
-	e.Label = fmt.Sprintf("laid %s of %s", page.Count(n.found.Repeats, "repeat"), n.unit.String())
-	if p.desk.Apply(e) {
-		p.need = nil
+// insert adds what is needed as one change.
+func (p *Structure) insert(n *needed) {
+	e := edit.InsertPlies(p.Desk.Doc.Now(), p.Desk.Doc.Library(), n.found.Row-1, n.found.Plies)
+	e.Label = fmt.Sprintf("added %s of %s", page.Count(n.found.Repeats, "repeat"), n.unit.String())
+	if p.Desk.Apply(e) {
+		p.Close()
 	}
 }

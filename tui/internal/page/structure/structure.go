@@ -4,8 +4,9 @@
 package structure
 
 import (
+	"github.com/charmbracelet/bubbles/viewport"
+
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -13,110 +14,54 @@ import (
 
 // Structure is the page. Make it with New.
 type Structure struct {
-	desk *page.Desk
-	acts page.Acts[*Structure]
-	size draw.Size
-	body draw.Rect
-
-	table *widget.Table[string, *wall.Criterion]
-	of    *wall.Result // what the table shows
-	need  *needed      // what is needed, while it is asked
-	top   int          // first line of the chart
+	page.Base
+	table   *widget.Table[string, *wall.Criterion]
+	of      *wall.Result // what the table shows
+	need    *needed      // what is needed, while it is asked
+	strains viewport.Model
+	drawn   charted
 }
-
-const (
-	scopeStructure keys.Scope = "structure"
-	scopeNeed      keys.Scope = "structure, what is needed"
-)
 
 // New makes the page on a desk.
 func New(d *page.Desk) *Structure {
-	p := &Structure{desk: d, acts: acts()}
-	p.table = widget.NewTable(d.Theme, func(c *wall.Criterion) string { return c.Name }, p.columns()...)
+	p := &Structure{Base: page.NewBase("structure", d)}
+	p.table = widget.NewTable(d.Theme, func(c *wall.Criterion) string { return c.Name + c.Case }, p.columns()...)
 	p.table.Gap = 1
 	p.table.Empty = "no criterion"
+	const g = "On the structure page"
+	p.Rows = keys.Table{
+		{Keys: keys.Digits(4), Short: "what is needed", Long: "how many repeats of the unit are needed", Group: g, Rank: 1, Do: p.ask},
+		{Keys: widget.TableKeys(), Show: "↑↓", Short: "criterion", Long: "another criterion and why", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
+		{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "plies", Long: "more of the plies' strains", Group: g, Rank: 3, Do: func(e keys.Event) {
+			if e.Key == keys.Left {
+				p.strains.ScrollUp(1)
+			} else {
+				p.strains.ScrollDown(1)
+			}
+		}},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
+	}
 	return p
 }
 
-// Name is the page's name.
-func (*Structure) Name() string { return "structure" }
-
-// SetSize tells the size of the screen.
-func (p *Structure) SetSize(w, h int) {
-	p.size = draw.Size{W: w, H: h}
-	p.body = draw.PageFrame(p.size).Body
-}
-
 // Reset drops what was asked.
-func (p *Structure) Reset() { p.need, p.of, p.top = nil, nil, 0 }
-
-// Bindings are the page's keys.
-func (p *Structure) Bindings() []keys.Binding { return p.acts.Bindings() }
-
-// Scope is where keys act now.
-func (p *Structure) Scope() keys.Scope {
-	if p.need != nil {
-		return scopeNeed
-	}
-	return scopeStructure
+func (p *Structure) Reset() {
+	p.Base.Reset()
+	p.need, p.of = nil, nil
+	p.strains.GotoTop()
 }
 
-// Can tells why a binding cannot act now.
-func (p *Structure) Can(id keys.ID) string { return p.acts.Why(p, p.Scope(), id) }
-
-// Busy tells that an answer to "what is needed" is open.
-func (p *Structure) Busy() bool { return p.need != nil }
-
-// Typing tells that no text is typed.
-func (*Structure) Typing() bool { return false }
-
-// Press handles a key.
-func (p *Structure) Press(e keys.Event) page.Wish {
-	if p.need == nil && e.Key == keys.Esc {
-		return page.Back
+// Settle gives the table and the chart what is shown by now.
+func (p *Structure) Settle() {
+	if p.Over() == nil {
+		p.need = nil
 	}
-	found, why := p.acts.Press(p, p.Scope(), e)
-	switch {
-	case why != "":
-		p.desk.Refuse(why)
-	case found:
-	case p.need == nil && p.table.Handle(e):
-	case p.need != nil && e.Key != "?":
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter lays it, Esc leaves it")
-	default:
-		return page.Leave
-	}
-	return page.Done
-}
-
-func acts() page.Acts[*Structure] {
-	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Structure) string, do func(*Structure, keys.Event)) page.Act[*Structure] {
-		return page.Act[*Structure]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: can, Do: do}
-	}
-	const g, n = "On the structure page", "What is needed"
-	return page.Acts[*Structure]{
-		row(scopeStructure, "need", g, []string{"1", "2", "3", "4"}, "1-4", "what is needed", "how many repeats of the unit are needed", 1, nil, func(p *Structure, e keys.Event) {
-			d, _ := e.Digit()
-			p.ask(d)
-		}),
-		row(scopeStructure, "criterion", g, []string{keys.Up, keys.Down, keys.PgUp, keys.PgDown, keys.Home, keys.End}, "↑↓", "criterion", "another criterion and why", 2, nil, func(p *Structure, e keys.Event) { p.table.Handle(e) }),
-		row(scopeStructure, "plies", g, []string{keys.Left, keys.Right}, "←→", "plies", "more of the plies' strains", 3, nil, func(p *Structure, e keys.Event) {
-			if e.Key == keys.Left {
-				p.top--
-			} else {
-				p.top++
-			}
-		}),
-		row(scopeStructure, "back", g, []string{keys.Esc}, "", "back", "back to the bench", 0, nil, func(*Structure, keys.Event) {}),
-		row(scopeNeed, "other unit", n, []string{"1", "2", "3", "4"}, "1-4", "other unit", "the same of another unit", 3, nil, func(p *Structure, e keys.Event) {
-			d, _ := e.Digit()
-			p.ask(d)
-		}),
-		row(scopeNeed, "lay it", n, []string{keys.Enter}, "", "lay it", "lay it, as one change", 1, canLay, func(p *Structure, _ keys.Event) { p.insert() }),
-		row(scopeNeed, "leave", n, []string{keys.Esc}, "", "leave", "leave everything as it was", 0, nil, func(p *Structure, _ keys.Event) {
-			p.need = nil
-			p.desk.Say("left as it was")
-		}),
+	p.Base.Settle()
+	if r := p.result(); r != nil {
+		p.fill(r)
+		tall, chart := p.heights(r)
+		p.table.Fit(tall)
+		p.chart(r, p.Frame.Body.W, chart-1)
 	}
 }
 
@@ -125,5 +70,5 @@ func (p *Structure) result() *wall.Result {
 	if p.need != nil && p.need.found.Result != nil {
 		return p.need.found.Result
 	}
-	return p.desk.Report().Wall
+	return p.Desk.Report().Wall
 }

@@ -14,7 +14,7 @@ import (
 )
 
 func (p *Structure) columns() []widget.Column[*wall.Criterion] {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	type c = *wall.Criterion
 	look := func(x c) draw.Style { return page.AnswerStyle(t, x) }
 	return []widget.Column[c]{
@@ -42,8 +42,8 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 	}
 }
 
-// used is the used share, or why there is none: "—" does not apply, "?" cannot
-// be determined.
+// used is the share of the limit, or why there is none: "—" does not apply, "?"
+// cannot be determined.
 func used(t *draw.Theme, c *wall.Criterion) string {
 	if c.Answer == wall.NotApplicable {
 		return "—"
@@ -68,26 +68,41 @@ func (p *Structure) figures(c *wall.Criterion) (demand, capacity string) {
 	if !c.Judged() {
 		return "—", "—"
 	}
-	return c.Figures(p.desk.Units())
+	return c.Figures(p.Desk.Units())
+}
+
+// whyMost is how many lines may explain what is pointed at, under their heading.
+func whyMost(h int) int {
+	if h < 18 {
+		return 1
+	}
+	return max(3, h/3)
+}
+
+// heights divides what head, why and foot leave between table and chart.
+func (p *Structure) heights(r *wall.Result) (table, chart int) {
+	w, h := p.Frame.Body.W, p.Frame.Body.H
+	left := h - 1 - len(p.foot(w)) - len(p.why(w))
+	table = min(len(r.Criteria)+1, max(3, left-4))
+	return table, left - table
 }
 
 // Lines draws the page.
 func (p *Structure) Lines() []string {
-	w, h := p.body.W, p.body.H
+	w, h := p.Frame.Body.W, p.Frame.Body.H
 	r := p.result()
 	if r == nil {
-		return []string{"", " the wall is not evaluated"}
+		return []string{"", " the structure is not evaluated"}
 	}
-	p.fill(r)
-	rows := len(r.Criteria) + 1
+	table, chart := p.heights(r)
 	foot := p.foot(w)
-	why := p.why(w)
-	left := h - len(foot) - len(why) - 1
-	tall := min(rows, max(3, left-4))
 	out := []string{" " + p.headline(r, w-1)}
-	out = append(out, p.table.View(w, tall)...)
-	out = append(out, why...)
-	out = append(out, p.chart(r, w, left-tall)...)
+	out = append(out, p.table.View(w, table)...)
+	out = append(out, p.why(w)...)
+	if chart >= 2 {
+		out = append(out, widget.Rule(p.Desk.Theme, w, widget.Piece{Text: p.drawn.title, Look: p.Desk.Theme.Title}))
+		out = append(out, draw.FitLines(strings.Split(p.strains.View(), "\n"), w, chart-1)...)
+	}
 	for len(out) < h-len(foot) {
 		out = append(out, "")
 	}
@@ -105,14 +120,11 @@ func (p *Structure) fill(r *wall.Result) {
 		rows[i] = &r.Criteria[i]
 	}
 	p.table.SetRows(rows)
-	if _, ok := p.table.Selected(); !ok && len(rows) > 0 {
-		p.table.Select(rows[0].Name)
-	}
 }
 
 // headline says in one line how the wall stands.
 func (p *Structure) headline(r *wall.Result, w int) string {
-	t, u := p.desk.Theme, p.desk.Units()
+	t, u := p.Desk.Theme, p.Desk.Units()
 	if r.Problem != "" {
 		return t.Incomplete.Render(draw.Cut(draw.Clean(r.Problem), w))
 	}
@@ -127,44 +139,34 @@ func (p *Structure) headline(r *wall.Result, w int) string {
 	return t.Strong.Render(draw.Cut(s, w))
 }
 
-// why explains the criterion that is selected.
+// why is the answer to what is needed while it is open, else why the selected
+// criterion stands as it does.
 func (p *Structure) why(w int) []string {
-	title, said := p.said()
-	if title == "" {
-		return nil
+	t := p.Desk.Theme
+	title, lines := "", []string(nil)
+	if o := p.Over(); o != nil {
+		title, lines = o.Title(), draw.Wrap(draw.Clean(p.need.words()), max(10, w-3))
+	} else if c, ok := p.table.Selected(); ok {
+		title, lines = c.Title(), draw.Wrap(p.said(c), max(10, w-3))
 	}
-	t := p.desk.Theme
 	out := []string{widget.Rule(t, w, widget.Piece{Text: title, Look: t.Title})}
-	lines := 3
-	if p.body.H < 18 {
-		lines = 1
+	most, least := whyMost(p.Frame.Body.H), min(3, whyMost(p.Frame.Body.H))
+	if len(lines) > most {
+		lines = append(lines[:most-1], draw.Cut(lines[most-1]+" "+draw.Ellipsis, max(1, w-3)))
 	}
-	for i, l := range draw.Wrap(said, max(10, w-3)) {
-		if i == lines {
-			break
-		}
+	for len(lines) < least {
+		lines = append(lines, "")
+	}
+	for _, l := range lines {
 		out = append(out, "   "+l)
 	}
 	return out
 }
 
-// said is the answer to what is needed while it is open, else why the selected
-// criterion stands as it does.
-func (p *Structure) said() (title, said string) {
-	if n := p.need; n != nil {
-		title = "what is needed of " + n.unit.String()
-		if n.err != nil {
-			return title, draw.Clean(n.err.Error())
-		}
-		return title, draw.Clean(n.words())
-	}
-	c, ok := p.table.Selected()
-	if !ok {
-		return "", ""
-	}
+func (p *Structure) said(c *wall.Criterion) string {
 	var parts []string
 	if c.Judged() {
-		parts = append(parts, c.Compared(p.desk.Units()))
+		parts = append(parts, c.Compared(p.Desk.Units()))
 	}
 	if c.Answer == wall.NotApplicable {
 		parts = append(parts, wall.NotApplicable.String())
@@ -172,12 +174,12 @@ func (p *Structure) said() (title, said string) {
 	if c.Reason != "" {
 		parts = append(parts, draw.Clean(c.Reason))
 	}
-	return c.Title(), strings.Join(append(parts, "basis: "+draw.Clean(c.Basis)), " · ")
+	return strings.Join(append(parts, "basis: "+draw.Clean(c.Basis)), " · ")
 }
 
 // foot offers the units, and says what the page is not.
 func (p *Structure) foot(w int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	var l draw.Line
 	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
 	for i, u := range wall.Units.All() {
@@ -201,7 +203,7 @@ func (p *Structure) foot(w int) []string {
 	out := []string{draw.Cut(l.String(), w)}
 	lines := draw.Wrap(draw.Clean(not), max(10, w-3))
 	most := 2
-	if p.body.H < 18 {
+	if p.Frame.Body.H < 18 {
 		most = 1
 	}
 	for i := 0; i < len(lines) && i < most; i++ {
@@ -214,36 +216,45 @@ func (p *Structure) foot(w int) []string {
 	return append(out, t.Dim.Render(draw.Cut(aid, w)))
 }
 
-// chart draws the strain of every ply that counts, from the process side
-// outward: along the fiber and across it, to one scale.
-func (p *Structure) chart(r *wall.Result, w, h int) []string {
-	if h < 2 {
-		return nil
+// charted is what the chart was made of.
+type charted struct {
+	of    *wall.Result
+	need  *needed
+	w     int
+	title string
+}
+
+// chart fills the chart with the strain of every ply that counts, from the
+// process side outward: along the fiber and across it, to one scale.
+func (p *Structure) chart(r *wall.Result, w, h int) {
+	p.strains.Width, p.strains.Height = w, max(0, h)
+	if p.drawn.of == r && p.drawn.need == p.need && p.drawn.w == w {
+		p.strains.SetYOffset(p.strains.YOffset)
+		return
 	}
-	t := p.desk.Theme
 	title := "strain of each ply in %: 1 along, 2 across the fiber"
 	if r.PlyCase != "" {
 		title += ", " + r.PlyCase
 	}
-	out := []string{widget.Rule(t, w, widget.Piece{Text: title, Look: t.Title})}
-	if r.PlyCase == "" || len(r.Plies) == 0 {
-		return append(out, "   no strain to show: no load, or the moduli are not known")
-	}
+	p.drawn = charted{r, p.need, w, title}
 	most := 0.0
 	for i := range r.Plies {
 		most = max(most, math.Abs(r.Plies[i].Strain1), math.Abs(r.Plies[i].Strain2))
 	}
-	if most == 0 {
-		return append(out, "   no strain under this case")
+	var lines []string
+	switch {
+	case r.PlyCase == "" || len(r.Plies) == 0:
+		lines = []string{"   no strain to show: no load, or the moduli are not known"}
+	case most == 0:
+		lines = []string{"   no strain under this case"}
+	default:
+		half := max(4, (w-2*strainCells-numberCells-nameCells-2)/2)
+		for i := range r.Plies {
+			lines = append(lines, p.strainLine(&r.Plies[i], most, half))
+		}
 	}
-	rows := h - 1
-	p.top = max(0, min(p.top, len(r.Plies)-rows))
-	half := max(4, (w-2*strainCells-numberCells-nameCells-2)/2)
-	for i := p.top; i < len(r.Plies) && i < p.top+rows; i++ {
-		s := &r.Plies[i]
-		out = append(out, p.strainLine(s, most, half))
-	}
-	return out
+	p.strains.SetContent(strings.Join(lines, "\n"))
+	p.strains.SetYOffset(p.strains.YOffset)
 }
 
 // Cells of a line of the chart beside its bars.
@@ -254,7 +265,7 @@ const (
 )
 
 func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	num := strconv.Itoa(s.First)
 	if s.Last > s.First {
 		num += "-" + strconv.Itoa(s.Last)
@@ -271,9 +282,9 @@ func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string
 }
 
 func (p *Structure) schedule() *laminate.Schedule {
-	s := p.desk.Doc.Now()
+	s := p.Desk.Doc.Now()
 	if p.need != nil && p.need.err == nil && len(p.need.found.Plies) > 0 {
-		return p.need.found.Apply(s, p.desk.Doc.Library())
+		return p.need.found.Apply(s, p.Desk.Doc.Library())
 	}
 	return s
 }

@@ -11,16 +11,25 @@ import (
 	"frp/veilwright/tui/internal/widget"
 )
 
+// labelCells is the room of the longest label, which a form takes too.
+const labelCells = len("angle from the axis")
+
 // Lines draws the page.
 func (p *Winding) Lines() []string {
-	p.fill()
-	w, th := p.body.W, p.desk.Theme
+	w, th := p.Frame.Body.W, p.Desk.Theme
+	var lines []string
+	if o := p.Over(); o != nil {
+		lines = o.Lines()
+	} else {
+		for _, f := range p.fields {
+			lines = append(lines, f.Lines(th, false, labelCells, w-2)...)
+		}
+	}
 	var out []string
-	for i := range p.fields {
-		line := p.fields[i].Line(th, p.open && i == p.at, 20, w-3)
+	for i, line := range lines {
 		mark := " "
-		if i == p.at && !p.open {
-			mark = "▸"
+		if i == p.at && p.Over() == nil {
+			mark = draw.Pointer
 		}
 		out = append(out, mark+th.Key.Render(strconv.Itoa(i+1))+line)
 	}
@@ -32,17 +41,17 @@ func (p *Winding) Lines() []string {
 	}
 	out = append(out, p.figures(&t, w)...)
 	out = append(out, widget.Rule(th, w, widget.Piece{Text: "the same band at other angles", Look: th.Title}))
-	out = append(out, p.whatIf(&t, w, p.body.H-len(out)-2)...)
+	out = append(out, p.whatIf(&t, w, p.Frame.Body.H-len(out)-2)...)
 	return append(out, p.aid(w)...)
 }
 
 func (p *Winding) aid(w int) []string {
-	return []string{p.desk.Theme.Dim.Render(draw.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
+	return []string{p.Desk.Theme.Dim.Render(draw.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
 }
 
 // figures tells the pattern in two columns.
 func (p *Winding) figures(t *tried, w int) []string {
-	u, q := p.desk.Units(), &t.pattern
+	u, q := p.Desk.Units(), &t.pattern
 	lead := "endless: along the axis"
 	if !q.Endless {
 		lead = u.Figure(q.Lead, quantity.Size)
@@ -80,14 +89,14 @@ var others = []float64{ideal, 45, 60, 70, 88, 30, 80}
 
 // whatIf tells what the band does at other angles, as many as there is room for.
 func (p *Winding) whatIf(t *tried, w, room int) []string {
-	u := p.desk.Units()
+	u := p.Desk.Units()
 	angles := slices.Clone(others[:max(1, min(len(others), room))])
 	slices.Sort(angles)
 	choices, err := winding.WhatIf(t.band, t.diameter.SI(), angles, nil)
 	if err != nil {
 		return []string{"   " + draw.Cut(draw.Clean(err.Error()), w-4)}
 	}
-	th := p.desk.Theme
+	th := p.Desk.Theme
 	out := []string{"   " + th.Label.Render(draw.Right("angle", 7)+draw.Right("hoop:axial", 12)+draw.Right("circuits", 10)+draw.Right("overlap", 10)+draw.Right("lead", 12)+"  fibers alone")}
 	for _, c := range choices {
 		ratio := u.Figure(c.Ratio, quantity.Times)

@@ -19,23 +19,16 @@ import (
 
 // Winding is the page. Make it with New.
 type Winding struct {
-	desk *page.Desk
-	acts page.Acts[*Winding]
-	body draw.Rect
+	page.Base
 
 	band   laminate.Material // the band that is tried out
 	bands  []laminate.Material
-	fields []page.Field
+	fields []*page.Field
+	form   *page.Form // the figure that is open, or was last
 	at     int
-	open   bool // a field is open
 	made   *laminate.Schedule
 	row    int // ply row the angle came from, -1 for none
 }
-
-const (
-	scopeWinding keys.Scope = "winding"
-	scopeField   keys.Scope = "winding, a figure"
-)
 
 // The fields, in order.
 const (
@@ -50,50 +43,83 @@ const (
 
 // New makes the page on a desk.
 func New(d *page.Desk) *Winding {
-	p := &Winding{desk: d, acts: acts(), row: -1}
+	p := &Winding{Base: page.NewBase("winding", d), row: -1}
+	p.Room = func() draw.Size { return draw.Size{W: p.Frame.Body.W - 2, H: fieldCount} }
+	const g = "On the winding page"
+	p.Rows = keys.Table{
+		{Keys: keys.Digits(fieldCount), Short: "figure", Long: "type another figure; nothing is changed yet", Group: g, Rank: 1, Do: func(e keys.Event) {
+			n, _ := e.Digit()
+			p.enter(n - 1)
+		}},
+		{Keys: []string{keys.Enter}, Short: "open", Long: "type the figure the pointer is on", Group: g, Rank: 4, Do: func(keys.Event) { p.enter(p.at) }},
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "other figure", Long: "another figure", Group: g, Rank: 5, Do: func(e keys.Event) {
+			by := 1
+			if e.Key == keys.Up {
+				by = fieldCount - 1
+			}
+			p.at = (p.at + by) % fieldCount
+		}},
+		{Keys: []string{"+"}, Short: "keep band", Long: "make this the schedule's own band: plies of it follow", Group: g, Rank: 2, Can: func() string {
+			if _, err := p.try(); err != nil {
+				return err.Error()
+			}
+			return ""
+		}, Do: func(keys.Event) { p.keep() }},
+		{Keys: []string{"*"}, Short: "give angle", Long: "give this angle to the wound ply", Group: g, Rank: 3, Can: func() string {
+			if p.row < 0 {
+				return "no ply is wound: add a band on the bench first"
+			}
+			return ""
+		}, Do: func(keys.Event) { p.giveAngle() }},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
+	}
 	return p
 }
 
-// Name is the page's name.
-func (*Winding) Name() string { return "winding" }
-
-// SetSize tells the size of the screen.
-func (p *Winding) SetSize(w, h int) { p.body = draw.PageFrame(draw.Size{W: w, H: h}).Body }
-
-// Reset drops what was typed.
-func (p *Winding) Reset() { p.made, p.open = nil, false }
-
-// Bindings are the page's keys.
-func (p *Winding) Bindings() []keys.Binding { return p.acts.Bindings() }
-
-// Scope is where keys act now.
-func (p *Winding) Scope() keys.Scope {
-	if p.open {
-		return scopeField
+// enter opens a figure.
+func (p *Winding) enter(at int) {
+	f := &page.Form{Head: "a figure", Fields: p.fields, At: at, Once: true, Leave: func() {
+		p.fields[p.at].Revert()
+		p.Desk.Say("left as it was")
+	}}
+	f.Each = func(i int) error {
+		p.spell(i)
+		if i == fieldBand && p.fields[i].Text != "" {
+			p.take(p.fields[i].Text)
+			f.Refill(p.fields)
+		}
+		return nil
 	}
-	return scopeWinding
+	p.Open(f)
+	p.form = f
 }
 
-// Can tells why a binding cannot act now.
-func (p *Winding) Can(id keys.ID) string { return p.acts.Why(p, p.Scope(), id) }
+// Reset drops what was typed.
+func (p *Winding) Reset() {
+	p.Base.Reset()
+	p.made = nil
+}
 
-// Busy tells that a field is open.
-func (p *Winding) Busy() bool { return p.open }
-
-// Typing tells that characters go into a field.
-func (p *Winding) Typing() bool { return p.open }
+// Settle takes what the schedule says by now.
+func (p *Winding) Settle() {
+	p.fill()
+	if p.Over() != nil {
+		p.at = p.form.At
+	}
+	p.Base.Settle()
+}
 
 // fill takes band, diameter and angle from the schedule, once a schedule: what
 // was typed since stays until the schedule changes.
 func (p *Winding) fill() {
-	s := p.desk.Doc.Now()
+	s := p.Desk.Doc.Now()
 	if p.made == s {
 		return
 	}
 	p.made = s
 	p.bands = p.bands[:0]
 	seen := map[string]bool{}
-	for _, list := range [][]laminate.Material{s.Materials, p.desk.Doc.Library().Materials} {
+	for _, list := range [][]laminate.Material{s.Materials, p.Desk.Doc.Library().Materials} {
 		for _, m := range list {
 			if m.Form == laminate.RovingBand && !seen[m.ID] {
 				seen[m.ID] = true
@@ -104,8 +130,8 @@ func (p *Winding) fill() {
 	p.row = -1
 	want := ""
 	for i := range s.Plies {
-		if m, ok := p.desk.Doc.Library().Material(s, s.Plies[i].Material); ok && m.Form == laminate.RovingBand {
-			if p.row < 0 || i == p.desk.Row {
+		if m, ok := p.Desk.Doc.Library().Material(s, s.Plies[i].Material); ok && m.Form == laminate.RovingBand {
+			if p.row < 0 || i == p.Desk.Row {
 				p.row, want = i, m.ID
 			}
 		}
@@ -121,22 +147,22 @@ func (p *Winding) fill() {
 // and twice what is laid under the ply.
 func (p *Winding) woundOn(s *laminate.Schedule) string {
 	inside := s.Part.InsideDiameter
-	rows := p.desk.Report().Analysis.Rows
+	rows := p.Desk.Report().Analysis.Rows
 	if !inside.Given() || p.row <= 0 || p.row > len(rows)-1 {
 		return inside.Text()
 	}
-	unit := p.desk.Units().Size()
+	unit := p.Desk.Units().Size()
 	over := quantity.New(inside.SI()+2*rows[p.row-1].ToHere, quantity.Meter)
 	return quantity.Number(over.In(unit), 2) + " " + unit.Name()
 }
 
-// settle spells what was typed into the open figure with its unit.
-func (p *Winding) settle() {
-	f := &p.fields[p.at]
-	if p.at != fieldWidth && p.at != fieldDiameter {
+// spell writes what was typed into a figure with its unit.
+func (p *Winding) spell(i int) {
+	f := p.fields[i]
+	if i != fieldWidth && i != fieldDiameter {
 		return
 	}
-	if q, err := length(f.Text, p.desk.Units()); err == nil {
+	if q, err := length(f.Text, p.Desk.Units()); err == nil {
 		f.Text = q.Text()
 	}
 }
@@ -153,9 +179,9 @@ func (p *Winding) take(id string) {
 			p.band = p.bands[i]
 		}
 	}
-	u := p.desk.Units()
+	u := p.Desk.Units()
 	was := p.fields
-	p.fields = []page.Field{
+	p.fields = []*page.Field{
 		fieldBand:     {Label: "band", Text: p.band.ID, Choices: names},
 		fieldTow:      {Label: "tow", Text: p.band.Tow.Text(), Hint: "tex, or yd/lb"},
 		fieldTows:     {Label: "tows in the band", Hint: "a whole number"},
@@ -187,7 +213,7 @@ var errEmpty = errors.New("not stated")
 // try reads the fields and figures the pattern; the error names what is
 // missing or wrong.
 func (p *Winding) try() (t tried, err error) {
-	u := p.desk.Units()
+	u := p.Desk.Units()
 	t.material = p.band
 	if err = quantity.Read(&t.material.Tow, p.fields[fieldTow].Text); err != nil {
 		return t, fmt.Errorf("tow: %w", missing(p.fields[fieldTow].Text, err))
@@ -234,7 +260,7 @@ func length(s string, u quantity.System) (quantity.Length, error) {
 
 // lay figures the thickness of a cover in the resin of the ply it is wound for.
 func (p *Winding) lay(t *tried) (winding.Laid, error) {
-	lib, s := p.desk.Doc.Library(), p.desk.Doc.Now()
+	lib, s := p.Desk.Doc.Library(), p.Desk.Doc.Now()
 	if p.row < 0 {
 		return winding.Laid{}, errors.New("no wound ply names a resin")
 	}
@@ -265,103 +291,29 @@ func (p *Winding) lay(t *tried) (winding.Laid, error) {
 func (p *Winding) keep() {
 	t, err := p.try()
 	if err != nil {
-		p.desk.Refuse(err.Error())
+		p.Desk.Refuse(err.Error())
 		return
 	}
 	if t.material.ID == "" {
-		p.desk.Refuse("there is no band to keep it as: the library has none")
+		p.Desk.Refuse("there is no band to keep it as: the library has none")
 		return
 	}
 	m := t.material
 	m.Source = "worked out on the winding page; prove it by a weighed sample"
-	row := p.desk.Row
-	p.desk.Apply(edit.SetMaterial(p.desk.Doc.Now(), m, fmt.Sprintf("%d tows of %s on %s", t.band.Tows, m.Tow.Text(), m.BandWidth.Text())))
-	p.desk.Row = row
+	row := p.Desk.Row
+	p.Desk.Apply(edit.SetMaterial(p.Desk.Doc.Now(), m, fmt.Sprintf("%d tows of %s on %s", t.band.Tows, m.Tow.Text(), m.BandWidth.Text())))
+	p.Desk.Row = row
 }
 
 // angle gives the angle to the wound ply worked at, one change.
 func (p *Winding) giveAngle() {
 	t, err := p.try()
 	if err != nil {
-		p.desk.Refuse(err.Error())
+		p.Desk.Refuse(err.Error())
 		return
 	}
 	a := t.angle
-	p.desk.Apply(edit.SetPly(p.desk.Doc.Now(), p.desk.Doc.Library(), p.row, "angle", "angle "+quantity.US.Figure(a, quantity.Angle), func(ply *laminate.Ply) {
+	p.Desk.Apply(edit.SetPly(p.Desk.Doc.Now(), p.Desk.Doc.Library(), p.row, "angle", "angle "+quantity.US.Figure(a, quantity.Angle), func(ply *laminate.Ply) {
 		ply.Angle = laminate.Some(a)
 	}))
-}
-
-// Press handles a key or a paste.
-func (p *Winding) Press(e keys.Event) page.Wish {
-	p.fill()
-	if !p.open && e.Key == keys.Esc {
-		return page.Back
-	}
-	found, why := p.acts.Press(p, p.Scope(), e)
-	switch {
-	case why != "":
-		p.desk.Refuse(why)
-	case found:
-	case p.open:
-		f := &p.fields[p.at]
-		if !f.Press(e) {
-			p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes it, Esc leaves it")
-		} else if p.at == fieldBand && f.Changed() && f.Text != "" {
-			p.take(f.Text)
-			p.open = false
-		}
-	default:
-		return page.Leave
-	}
-	return page.Done
-}
-
-func acts() page.Acts[*Winding] {
-	row := func(scope keys.Scope, id keys.ID, group string, k []string, show, short, long string, rank int, can func(*Winding) string, do func(*Winding, keys.Event)) page.Act[*Winding] {
-		return page.Act[*Winding]{Binding: keys.Binding{ID: id, Scope: scope, Keys: k, Show: show, Short: short, Long: long, Group: group, Rank: rank}, Can: can, Do: do}
-	}
-	const g, f = "On the winding page", "A figure on the winding page"
-	enter := func(p *Winding, at int) {
-		p.settle()
-		p.at, p.open = at, true
-		p.fields[at].Enter()
-	}
-	return page.Acts[*Winding]{
-		row(scopeWinding, "figure", g, []string{"1", "2", "3", "4", "5", "6"}, "1-6", "figure", "type another figure; nothing is changed yet", 1, nil, func(p *Winding, e keys.Event) {
-			d, _ := e.Digit()
-			enter(p, d-1)
-		}),
-		row(scopeWinding, "open figure", g, []string{keys.Enter}, "", "open", "type the figure the pointer is on", 4, nil, func(p *Winding, _ keys.Event) { enter(p, p.at) }),
-		row(scopeWinding, "other figure", g, []string{keys.Up, keys.Down}, "↑↓", "other figure", "another figure", 5, nil, func(p *Winding, e keys.Event) {
-			if e.Key == keys.Up {
-				p.at = max(0, p.at-1)
-			} else {
-				p.at = min(fieldCount-1, p.at+1)
-			}
-		}),
-		row(scopeWinding, "keep band", g, []string{"+"}, "", "keep band", "make this the schedule's own band: plies of it follow", 2, func(p *Winding) string {
-			if _, err := p.try(); err != nil {
-				return err.Error()
-			}
-			return ""
-		}, func(p *Winding, _ keys.Event) { p.keep() }),
-		row(scopeWinding, "give angle", g, []string{"*"}, "", "give angle", "give this angle to the wound ply", 3, func(p *Winding) string {
-			if p.row < 0 {
-				return "no ply is wound: lay a band on the bench first"
-			}
-			return ""
-		}, func(p *Winding, _ keys.Event) { p.giveAngle() }),
-		row(scopeField, "take figure", f, []string{keys.Enter}, "", "take it", "take what is typed", 1, nil, func(p *Winding, _ keys.Event) {
-			p.settle()
-			p.open = false
-		}),
-		row(scopeField, "next figure", f, []string{keys.Down}, "", "next", "take it and go to the next figure", 2, nil, func(p *Winding, _ keys.Event) { enter(p, min(fieldCount-1, p.at+1)) }),
-		row(scopeField, "previous figure", f, []string{keys.Up}, "", "one back", "take it and go to the figure before", 3, nil, func(p *Winding, _ keys.Event) { enter(p, max(0, p.at-1)) }),
-		row(scopeField, "leave figure", f, []string{keys.Esc}, "", "leave", "leave the figure as it was", 4, nil, func(p *Winding, _ keys.Event) {
-			p.fields[p.at].Revert()
-			p.open = false
-			p.desk.Say("left as it was")
-		}),
-	}
 }

@@ -55,14 +55,16 @@ func press(p *Winding, names ...string) {
 		if r := []rune(n); len(r) == 1 {
 			e.Rune = r[0]
 		}
-		p.Press(e)
+		if _, why := page.Press(p, e); why != "" {
+			p.Desk.Refuse(why)
+		}
 	}
 }
 
 func page80(t testing.TB, text string) *Winding {
 	p := New(desk(t, text))
 	p.SetSize(80, 24)
-	p.Lines()
+	p.Settle()
 	return p
 }
 
@@ -88,7 +90,7 @@ func TestWinding_figuresTheBandByHand(t *testing.T) {
 		}
 	}
 	// The cover's thickness is what the analysis computes for a ply of it.
-	if want := p.desk.Report().Analysis.Rows[0].Thickness; math.Abs(got.laid.Thickness-want) > 1e-9 {
+	if want := p.Desk.Report().Analysis.Rows[0].Thickness; math.Abs(got.laid.Thickness-want) > 1e-9 {
 		t.Errorf("thickness %v, the analysis computes %v", got.laid.Thickness, want)
 	}
 }
@@ -96,20 +98,20 @@ func TestWinding_figuresTheBandByHand(t *testing.T) {
 func TestWinding_keepsTheBandAsOneChange(t *testing.T) {
 	p := page80(t, pipe)
 	press(p, "3", "1", "0", keys.Enter)
-	if len(p.desk.Doc.Now().Plies) != 1 || p.desk.Doc.Dirty() {
+	if len(p.Desk.Doc.Now().Plies) != 1 || p.Desk.Doc.Dirty() {
 		t.Fatal("typing alone must change nothing")
 	}
-	before := p.desk.Report().Analysis.Rows[0].Thickness
+	before := p.Desk.Report().Analysis.Rows[0].Thickness
 	press(p, "+")
-	s := p.desk.Doc.Now()
+	s := p.Desk.Doc.Now()
 	if m := s.Materials[0]; m.ID != "shop-band" || m.Tows.Value != 10 {
-		t.Fatalf("material %+v, notice %q", m, p.desk.Notice.Text)
+		t.Fatalf("material %+v, notice %q", m, p.Desk.Notice.Text)
 	}
-	if got := p.desk.Report().Analysis.Rows[0].Thickness; math.Abs(got/before-0.5) > 1e-9 {
+	if got := p.Desk.Report().Analysis.Rows[0].Thickness; math.Abs(got/before-0.5) > 1e-9 {
 		t.Errorf("half the tows must lay half the cover: %v of %v", got, before)
 	}
-	p.desk.Undo()
-	if p.desk.Doc.Dirty() {
+	p.Desk.Undo()
+	if p.Desk.Doc.Dirty() {
 		t.Error("one undo must take it back")
 	}
 }
@@ -117,8 +119,8 @@ func TestWinding_keepsTheBandAsOneChange(t *testing.T) {
 func TestWinding_givesTheAngle(t *testing.T) {
 	p := page80(t, pipe)
 	press(p, "6", "6", "0", keys.Enter, "*")
-	if a := p.desk.Doc.Now().Plies[0].Angle; a.Value != 60 {
-		t.Errorf("angle %v, notice %q", a, p.desk.Notice.Text)
+	if a := p.Desk.Doc.Now().Plies[0].Angle; a.Value != 60 {
+		t.Errorf("angle %v, notice %q", a, p.Desk.Notice.Text)
 	}
 }
 
@@ -159,9 +161,9 @@ gel_after = true
 
 func TestWinding_escLeavesAFigureAsItWas(t *testing.T) {
 	p := page80(t, pipe)
-	press(p, "3", "9", keys.Esc)
-	if p.fields[fieldTows].Text != "20" || p.Busy() {
-		t.Errorf("tows %q, open %v", p.fields[fieldTows].Text, p.Busy())
+	press(p, "3", "9", keys.Esc, keys.Esc)
+	if p.fields[fieldTows].Text != "20" || p.Over() != nil {
+		t.Errorf("tows %q, open %v", p.fields[fieldTows].Text, p.Over() != nil)
 	}
 }
 
@@ -170,6 +172,7 @@ func TestWinding_anyKeysAnySize(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := New(d)
 		p.SetSize(rapid.IntRange(1, 250).Draw(t, "w"), rapid.IntRange(1, 80).Draw(t, "h"))
+		p.Settle()
 		for range rapid.IntRange(0, 30).Draw(t, "n") {
 			press(p, rapid.SampledFrom([]string{"1", "2", "3", "4", "5", "6", "+", "*", "0", "x", ".", keys.Enter, keys.Esc, keys.Up, keys.Down, keys.Left}).Draw(t, "key"))
 			p.Lines()

@@ -1,0 +1,355 @@
+package page
+
+import (
+	"errors"
+	"strings"
+
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/widget"
+)
+
+// Form is lines to fill in. Either each line is taken when it is left (Each),
+// or all of them at the end (Take): value, Enter, value, Enter.
+type Form struct {
+	Head   string
+	Full   bool   // it takes the page's whole body
+	Text   string // a paragraph that stands before the lines
+	Fields []*Field
+	At     int // the line worked at
+
+	// Each takes a line when it is left, or says why it cannot; a line of
+	// choices is taken with the choice.
+	Each func(i int) error
+	// Once closes the form with the first line that Enter, or a digit, takes.
+	Once bool
+
+	// Take takes the form, all lines checked; an error keeps it open, with why.
+	Take func() error
+	// Check says what is wrong with a line; nil lets anything pass.
+	Check func(i int) error
+	// Needs is how many lines Enter goes through before it takes the form; the
+	// others are gone to by the arrows and keep what they hold. 0 is all.
+	Needs int
+	// Straight makes Enter take the form from any line.
+	Straight bool
+	// Again keeps the form open for another one like it.
+	Again bool
+	// EmptyEnds makes Enter in an empty first line leave: the keypad alone will do.
+	EmptyEnds bool
+
+	// Changed is told of every key that changed a line.
+	Changed func()
+	// Below draws what stands under the lines; Foot is how many lines it takes,
+	// 0 at least half of the room.
+	Below func(w, h int) []string
+	Foot  int
+	// Leave is what comes after it was left; nil: nothing.
+	Leave func()
+
+	panel
+	top    int
+	warned bool // Esc was pressed once with something typed
+	opened bool
+}
+
+// Title heads it.
+func (f *Form) Title() string { return f.Head }
+
+// Whole tells that it takes the page's whole body.
+func (f *Form) Whole() bool { return f.Full }
+
+// Field is the line worked at.
+func (f *Form) Field() *Field {
+	if !f.opened {
+		f.focus(f.At)
+	}
+	return f.Fields[f.At]
+}
+
+func (f *Form) focus(i int) {
+	f.opened = true
+	f.At = max(0, min(i, len(f.Fields)-1))
+	f.Fields[f.At].Enter()
+}
+
+// Refill replaces the lines by others made of what is stated by now; the line
+// worked at goes on as it was.
+func (f *Form) Refill(fields []*Field) {
+	was := f.Field()
+	f.Fields = fields
+	f.At = max(0, min(f.At, len(fields)-1))
+	f.Fields[f.At].Resume(was)
+}
+
+func (f *Form) needs() int {
+	if f.Needs < 1 || f.Needs > len(f.Fields) {
+		return len(f.Fields)
+	}
+	return f.Needs
+}
+
+// begun tells whether something is typed that nobody has taken.
+func (f *Form) begun() bool {
+	if f.Field().Changed() && f.Field().Text != "" || f.Each != nil && f.Field().Changed() {
+		return true
+	}
+	for i := range f.needs() {
+		if f.Each == nil && i < f.At && f.Fields[i].Changed() && f.Fields[i].Text != "" {
+			return true
+		}
+	}
+	return false
+}
+
+func (f *Form) esc() {
+	if f.begun() && !f.warned {
+		f.warned = true
+		f.desk.Refuse(widget.Unfinished)
+		return
+	}
+	f.leave(f.Leave)
+}
+
+// commit takes the line worked at, where each is taken by itself.
+func (f *Form) commit() bool {
+	if f.Each == nil || !f.Field().Changed() {
+		return true
+	}
+	fd := f.Field()
+	if err := f.Each(f.At); err != nil {
+		if !errors.Is(err, ErrStay) {
+			f.desk.Refuse(err.Error())
+		}
+		return false
+	}
+	fd.opened = fd.Text
+	return true
+}
+
+func (f *Form) move(by int) {
+	if !f.commit() {
+		return
+	}
+	n := len(f.Fields)
+	f.focus((f.At + by + n) % n)
+}
+
+// section goes to the first line of another section.
+func (f *Form) section(by int) {
+	if !f.commit() {
+		return
+	}
+	i := f.At
+	for i > 0 && f.Fields[i].Section == "" {
+		i--
+	}
+	if by > 0 || i == f.At {
+		for i += by; i > 0 && i < len(f.Fields)-1 && f.Fields[i].Section == ""; {
+			i += by
+		}
+	}
+	f.focus(i)
+}
+
+func (f *Form) enter() {
+	switch {
+	case f.Each != nil && f.Once:
+		if f.commit() {
+			f.done()
+		}
+		return
+	case f.Each != nil:
+		f.move(1)
+		return
+	case f.EmptyEnds && f.At == 0 && strings.TrimSpace(f.Field().Text) == "":
+		f.leave(f.Leave)
+		return
+	}
+	if err := f.wrong(f.At); err != nil {
+		f.desk.Refuse(err.Error())
+		return
+	}
+	if !f.Straight {
+		switch needs := f.needs(); {
+		case f.At >= needs:
+			f.focus(0)
+			return
+		case f.At < needs-1:
+			f.focus(f.At + 1)
+			return
+		}
+	}
+	for i := range f.Fields {
+		if err := f.wrong(i); err != nil {
+			f.focus(i)
+			f.desk.Refuse(err.Error())
+			return
+		}
+	}
+	if err := f.Take(); err != nil || !f.Again {
+		f.taken(err)
+		return
+	}
+	for i := range f.needs() {
+		f.Fields[i].Text = ""
+	}
+	f.focus(0)
+}
+
+func (f *Form) wrong(i int) error {
+	if f.Check == nil {
+		return nil
+	}
+	return f.Check(i)
+}
+
+func (f *Form) press(e keys.Event) {
+	fd := f.Field()
+	before := fd.Text
+	fd.Press(e)
+	if fd.Text == before {
+		return
+	}
+	if f.Each != nil && len(fd.Choices) > 0 {
+		_, digit := e.Digit()
+		if f.commit() && f.Once && digit && !fd.Several {
+			f.done()
+		}
+	}
+	if f.Changed != nil {
+		f.Changed()
+	}
+}
+
+// Table is its keys.
+func (f *Form) Table() keys.Table {
+	const g = "Filling in"
+	do := func(act func()) func(keys.Event) {
+		return func(keys.Event) {
+			f.warned = false
+			act()
+		}
+	}
+	enter := keys.Row{Keys: []string{keys.Enter}, Short: "next, take", Long: "the next line; from the last one: take it", Group: g, Rank: 1, Do: do(f.enter)}
+	switch {
+	case f.Each != nil && !f.Once:
+		enter.Short, enter.Long = "take it, next line", "take the line, go to the next"
+	case f.Each != nil, f.Straight, f.needs() == 1:
+		enter.Short, enter.Long = "take it", "take what is filled in"
+	}
+	t := keys.Table{enter}
+	if len(f.Fields) > 1 {
+		t = append(t, keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "line", Long: "the line before, the next one", Group: g, Rank: 2, Do: func(e keys.Event) {
+			f.warned = false
+			if e.Key == keys.Up || e.Key == keys.ShiftTab {
+				f.move(-1)
+			} else {
+				f.move(1)
+			}
+		}})
+	}
+	if f.sections() {
+		t = append(t, keys.Row{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a section up, down", Group: g, Rank: 9, Do: func(e keys.Event) {
+			f.warned = false
+			if e.Key == keys.PgUp {
+				f.section(-1)
+			} else {
+				f.section(1)
+			}
+		}})
+	}
+	for _, r := range f.Field().rows() {
+		r.Group, r.Do = g, func(e keys.Event) {
+			f.warned = false
+			f.press(e)
+		}
+		t = append(t, r)
+	}
+	return append(t, keys.Row{Keys: []string{keys.Esc}, Short: "leave", Long: "leave it; where something is typed that is not taken, the second time", Group: g, Do: func(keys.Event) { f.esc() }})
+}
+
+func (f *Form) sections() bool {
+	n := 0
+	for _, fd := range f.Fields {
+		if fd.Section != "" {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// room is how many lines the fields have.
+func (f *Form) room() int {
+	h := f.h - len(f.paragraph(f.Text, len(f.Fields)))
+	switch {
+	case f.Below == nil:
+	case f.Foot > 0:
+		h -= f.Foot
+	case len(f.Fields) > h/2:
+		// What a value does is the point of entering it: at least half of the
+		// room stays for it.
+		h -= h / 2
+	}
+	return max(1, h)
+}
+
+// Settle keeps the line worked at in sight.
+func (f *Form) Settle() {
+	lines, from, to := f.fields()
+	room := f.room()
+	f.top = max(0, min(f.top, from-1, len(lines)-room))
+	f.top = max(f.top, to-room+1)
+}
+
+// labelCells is the room of the labels.
+func (f *Form) labelCells() int {
+	label := 0
+	for _, fd := range f.Fields {
+		label = max(label, draw.Width(fd.Label))
+	}
+	return min(label, f.w/2)
+}
+
+// fields draws all lines; the one worked at takes those from and to.
+func (f *Form) fields() (lines []string, from, to int) {
+	t, label := f.desk.Theme, f.labelCells()
+	at := f.Field()
+	for i, fd := range f.Fields {
+		if fd.Section != "" {
+			if i > 0 {
+				lines = append(lines, "")
+			}
+			lines = append(lines, " "+t.Title.Render(draw.Cut(draw.Clean(fd.Section), max(1, f.w-1))))
+		}
+		if fd == at {
+			from = len(lines)
+		}
+		lines = append(lines, fd.Lines(t, fd == at, label, f.w)...)
+		if fd == at {
+			to = len(lines) - 1
+		}
+	}
+	return lines, from, to
+}
+
+// Lines draws it.
+func (f *Form) Lines() []string {
+	if f.w < 1 || f.h < 1 {
+		return nil
+	}
+	out := f.paragraph(f.Text, len(f.Fields))
+	lines, _, _ := f.fields()
+	room := min(f.room(), len(lines))
+	top := max(0, min(f.top, len(lines)-room))
+	out = append(out, lines[top:top+room]...)
+	if f.Foot > 0 {
+		for len(out) < f.h-f.Foot {
+			out = append(out, "")
+		}
+	}
+	if left := f.h - len(out); f.Below != nil && left > 0 {
+		out = append(out, f.Below(f.w, left)...)
+	}
+	return draw.FitLines(out, f.w, f.h)
+}

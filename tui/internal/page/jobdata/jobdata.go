@@ -1,0 +1,78 @@
+// Package jobdata is the form of everything a schedule says beside its plies:
+// header, part, service and resins. Every line that is left makes one change,
+// so that figures and findings follow at once and each can be taken back.
+package jobdata
+
+import (
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/widget"
+)
+
+// entry is a line of the form.
+type entry struct {
+	section string
+	field   page.Field
+	set     func(text string) (edit.Edit, error)
+}
+
+// New makes the form on the document of a desk.
+func New(d *page.Desk) *page.Form {
+	list := entries(d)
+	f := &page.Form{Head: "job data", Full: true, Fields: fields(list), Foot: 2}
+	f.Each = func(i int) error {
+		if err := commit(d, list[i].set, f.Fields[i].Text); err != nil {
+			return err
+		}
+		// In the form u types a letter.
+		d.Notice.Tail = "after Esc, u takes it back"
+		list = entries(d)
+		f.Refill(fields(list))
+		return nil
+	}
+	f.Below = func(w, _ int) []string { // what the rules say by now
+		r := d.Report()
+		say := "no rule has anything to say"
+		if len(r.Findings) > 0 {
+			say = page.SeverityWord(r.Findings[0].Severity) + ": " + draw.Clean(r.Findings[0].Message)
+		}
+		head := page.TallyPieces(d.Theme, r)
+		if d.Quiet {
+			head, say = nil, "what check finds is said once the answer is handed in"
+		}
+		return []string{widget.Rule(d.Theme, w, head...), draw.Cut(" "+say, w)}
+	}
+	return f
+}
+
+// entries are the lines of the schedule as it stands.
+func entries(d *page.Desk) []entry {
+	s, u := d.Doc.Now(), d.Units()
+	return append(append(append(header(s), part(s, u)...), service(s, u)...), resins(s)...)
+}
+
+func fields(list []entry) []*page.Field {
+	out := make([]*page.Field, len(list))
+	for i := range list {
+		out[i] = &list[i].field
+		if i == 0 || list[i].section != list[i-1].section {
+			out[i].Section = list[i].section
+		}
+	}
+	return out
+}
+
+// commit makes the change of one line; the row worked at stays.
+func commit(d *page.Desk, set func(string) (edit.Edit, error), text string) error {
+	e, err := set(text)
+	if err != nil {
+		return err
+	}
+	row := d.Row
+	if !d.Apply(e) {
+		return page.ErrStay
+	}
+	d.Go(row)
+	return nil
+}

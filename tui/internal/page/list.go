@@ -1,0 +1,369 @@
+package page
+
+import (
+	"strconv"
+
+	"github.com/sahilm/fuzzy"
+
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/widget"
+)
+
+// Item is a row of a list. Its texts are drawn cleaned.
+type Item struct {
+	Mark string // a glyph of one cell before the name, or ""
+	Name string // what typing looks for
+	Note string // dim, after the name
+	Word string // at the right end, in Look
+	Look draw.Style
+	Why  string // why it cannot be taken, "" if it can; shown instead of Note
+}
+
+// List is something to choose from. A digit takes the numbered row as long as
+// nothing is typed; where letters narrow the list, digits are letters once
+// something is typed.
+type List struct {
+	Head string
+	Full bool   // it takes the page's whole body
+	Text string // a paragraph that stands before the rows
+	// Find stands before the letters that narrow the list; "" narrows nothing.
+	Find  string
+	Items []Item
+	At    int // the row pointed at when it opens, -1 none: Enter takes nothing for granted
+	// Take takes a row; an error keeps the list open, with why.
+	Take func(i int) error
+	// Point is told after every key which row is pointed at, -1 for none.
+	Point func(i int)
+	// Points makes a digit point at its row instead of taking it.
+	Points bool
+	// Keys are further keys; they stand before the list's own.
+	Keys keys.Table
+	// Above is where ← leads to, as does Backspace with nothing typed; nil: nowhere.
+	Above func()
+	// Leave is what comes after it was left; nil: nothing.
+	Leave func()
+	// Verb is what taking a row is called: "take".
+	Verb string
+	// Titles stands over the rows, at the right end, where their words are columns.
+	Titles string
+	// Below draws what stands under the rows, in at least half of the room.
+	Below func(w, h int) []string
+
+	panel
+	query  widget.Input
+	found  []int // the items found, by their index
+	sel    int   // index in found
+	top    int
+	opened bool
+}
+
+// Title heads it.
+func (l *List) Title() string { return l.Head }
+
+// Whole tells that it takes the page's whole body.
+func (l *List) Whole() bool { return l.Full }
+
+// Pointed is the item pointed at, -1 where there is none.
+func (l *List) Pointed() int {
+	l.open()
+	if l.sel < 0 || l.sel >= len(l.found) {
+		return -1
+	}
+	return l.found[l.sel]
+}
+
+// SetItems replaces the items; what is typed and the row pointed at stay.
+func (l *List) SetItems(items []Item) {
+	at := l.Pointed()
+	l.Items = items
+	l.search()
+	l.point(at)
+}
+
+// Fill replaces the items by others: nothing is typed, the first is pointed at.
+func (l *List) Fill(items []Item) {
+	l.Items, l.opened = items, true
+	l.query.Set("")
+	l.search()
+}
+
+// PointAt points at an item.
+func (l *List) PointAt(item int) { l.point(item) }
+
+func (l *List) open() {
+	if l.opened {
+		return
+	}
+	l.opened = true
+	l.search()
+	l.sel = -1
+	l.point(l.At)
+}
+
+func (l *List) point(item int) {
+	for i, n := range l.found {
+		if n == item {
+			l.sel = i
+		}
+	}
+}
+
+// Settle tells where it points and keeps that row in sight.
+func (l *List) Settle() {
+	l.open()
+	rows := l.rows()
+	l.top = max(0, min(l.top, max(0, l.sel), len(l.found)-rows), l.sel-rows+1)
+}
+
+// rows is how many rows are drawn.
+func (l *List) rows() int {
+	n := l.h - len(l.before())
+	if l.Below != nil {
+		n = min(n, max(len(l.found), 1), l.h/2)
+	}
+	return max(1, n)
+}
+
+type itemNames []Item
+
+func (n itemNames) Len() int            { return len(n) }
+func (n itemNames) String(i int) string { return n[i].Name }
+
+func (l *List) search() {
+	l.sel, l.top, l.found = 0, 0, l.found[:0]
+	if l.query.Empty() {
+		for i := range l.Items {
+			l.found = append(l.found, i)
+		}
+		return
+	}
+	for _, m := range fuzzy.FindFrom(l.query.Text(), itemNames(l.Items)) {
+		l.found = append(l.found, m.Index)
+	}
+}
+
+func (l *List) pointed() {
+	if l.Point != nil {
+		l.Point(l.Pointed())
+	}
+}
+
+// move goes round, so that one key reaches every row.
+func (l *List) move(by int) {
+	n := len(l.found)
+	switch {
+	case n == 0:
+	case l.sel < 0:
+		l.sel = 0
+	default:
+		l.sel = (l.sel + by + n) % n
+	}
+	l.pointed()
+}
+
+func (l *List) far(to int) {
+	l.sel = max(0, min(to, len(l.found)-1))
+	l.pointed()
+}
+
+func (l *List) take() {
+	i := l.Pointed()
+	switch {
+	case i < 0 && l.query.Empty():
+		l.desk.Refuse("no row is pointed at: a digit takes one")
+	case i < 0:
+		l.desk.Refuse("nothing matches what is typed: Backspace takes letters back, Esc leaves")
+	case l.Items[i].Why != "":
+		l.desk.Refuse(draw.Clean(l.Items[i].Why))
+	default:
+		l.taken(l.Take(i))
+	}
+}
+
+func (l *List) digit(e keys.Event) {
+	d, _ := e.Digit()
+	if d == 0 || l.top+d > len(l.found) || d > l.rows() {
+		l.desk.Refuse("no row has the number " + strconv.Itoa(d))
+		return
+	}
+	l.sel = l.top + d - 1
+	if l.Points {
+		l.pointed()
+		return
+	}
+	l.take()
+}
+
+func (l *List) typed(e keys.Event) {
+	if l.Above != nil && l.query.Empty() && (e.Key == keys.Left || e.Key == keys.Backspace) {
+		l.Above()
+		return
+	}
+	if l.query.Handle(e) {
+		l.search()
+		l.pointed()
+	}
+}
+
+// Table is its keys.
+func (l *List) Table() keys.Table {
+	l.open()
+	const g = "Choosing"
+	verb := l.Verb
+	if verb == "" {
+		verb = "take"
+	}
+	t := append(keys.Table{}, l.Keys...)
+	if l.Take != nil {
+		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the row pointed at", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})
+	}
+	if l.query.Empty() {
+		n := min(9, len(l.found))
+		row := keys.Row{Keys: keys.Digits(9), Show: "1-" + strconv.Itoa(max(2, n)), Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}
+		if l.Points {
+			row.Short, row.Long = "choose", "point at the numbered row"
+		}
+		t = append(t, row)
+	}
+	t = append(t,
+		keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "choose", Long: "point at another row, round and round", Group: g, Rank: 3, Do: func(e keys.Event) {
+			if e.Key == keys.Up || e.Key == keys.ShiftTab {
+				l.move(-1)
+			} else {
+				l.move(1)
+			}
+		}},
+		keys.Row{Keys: []string{keys.PgUp, keys.PgDown}, Long: "point a screenful further", Group: g, Rank: 9, Do: func(e keys.Event) {
+			if e.Key == keys.PgUp {
+				l.far(l.sel - l.rows())
+			} else {
+				l.far(l.sel + l.rows())
+			}
+		}})
+	switch {
+	case l.Find != "":
+		long := "a few letters of a name narrow the list, Backspace takes one back; digits are letters once something is typed"
+		if l.Above != nil {
+			long += "; with nothing typed ← or Backspace goes to the folder above"
+		}
+		t = append(t, keys.Row{Text: true, Keys: widget.EditKeys(), Show: "letters", Short: "find", Long: long, Group: g, Rank: 5, Do: l.typed})
+	default:
+		t = append(t, keys.Row{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last", Group: g, Rank: 9, Do: func(e keys.Event) {
+			if e.Key == keys.Home {
+				l.far(0)
+			} else {
+				l.far(len(l.found) - 1)
+			}
+		}})
+	}
+	leave := keys.Row{Keys: []string{keys.Esc}, Short: "leave", Long: "leave everything as it is", Group: g, Do: func(keys.Event) { l.leave(l.Leave) }}
+	if !l.query.Empty() {
+		leave.Short, leave.Long = "forget the letters", "forget the letters; again: leave"
+		leave.Do = func(keys.Event) {
+			l.query.Set("")
+			l.search()
+			l.pointed()
+		}
+	}
+	return append(t, leave)
+}
+
+// before is what stands before the rows.
+func (l *List) before() []string {
+	if l.Find == "" {
+		out := l.paragraph(l.Text, len(l.found))
+		if l.Titles != "" {
+			out = append(out, l.desk.Theme.Label.Render(draw.Right(l.Titles, l.w)))
+		}
+		return out
+	}
+	var out []string
+	if l.Text != "" && l.h >= 4 {
+		// A path tells most at its end.
+		out = append(out, " "+l.desk.Theme.Dim.Render(draw.Tail(draw.Clean(l.Text), max(1, l.w-1))))
+	}
+	return append(out, l.head(l.w))
+}
+
+// Lines draws it.
+func (l *List) Lines() []string {
+	if l.w < 1 || l.h < 1 {
+		return nil
+	}
+	l.open()
+	t := l.desk.Theme
+	lines := l.before()
+	if len(l.found) == 0 {
+		lines = append(lines, t.Dim.Render("  "+l.none()))
+	}
+	wide, alone := 0, true
+	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
+		it := &l.Items[l.found[i]]
+		wide = max(wide, draw.Width(draw.Clean(it.Name)))
+		alone = alone && it.Note == "" && it.Word == "" && it.Why == ""
+	}
+	if alone {
+		wide = min(wide, max(1, l.w-4))
+	} else {
+		wide = min(wide, max(1, l.w*3/5))
+	}
+	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
+		lines = append(lines, l.row(i, wide))
+	}
+	if left := l.h - len(lines); l.Below != nil && left > 0 {
+		lines = append(lines, l.Below(l.w, left)...)
+	}
+	return draw.FitLines(lines, l.w, l.h)
+}
+
+func (l *List) none() string {
+	switch {
+	case !l.query.Empty():
+		return "nothing matches; Esc shows all"
+	case l.Above != nil:
+		return "nothing of the kind here: ← goes to the folder above"
+	}
+	return "nothing to choose from"
+}
+
+func (l *List) head(w int) string {
+	t := l.desk.Theme
+	title := draw.Clean(l.Find)
+	count := strconv.Itoa(len(l.found)) + " of " + strconv.Itoa(len(l.Items))
+	room := w - draw.Width(title) - draw.Width(count) - 5
+	if room < 4 {
+		count, room = "", w-draw.Width(title)-3
+	}
+	var x draw.Line
+	x.Gap(1).Add(t.Title.Render(title)).Gap(1).Add(l.query.View(t, max(1, room))).Gap(2)
+	x.Add(t.Dim.Render(count))
+	return x.Fit(w)
+}
+
+func (l *List) row(i, wide int) string {
+	t, it, w := l.desk.Theme, &l.Items[l.found[i]], l.w
+	number := " "
+	if n := i - l.top + 1; n <= 9 && l.query.Empty() {
+		number = strconv.Itoa(n)
+	}
+	mark := ""
+	if it.Mark != "" {
+		mark = it.Mark + " "
+	}
+	name, note, word := draw.Left(draw.Clean(it.Name), wide), it.Note, draw.Clean(it.Word)
+	if it.Why != "" {
+		note = it.Why
+	}
+	if word != "" {
+		word = "  " + word
+	}
+	room := w - 4 - draw.Width(mark) - wide - 2 - draw.Width(word)
+	note = draw.Left(draw.Clean(note), room)
+	if i == l.sel {
+		return t.Selected.Render(draw.Left(" "+draw.Pointer+number+" "+mark+name+"  "+note+word, w))
+	}
+	var x draw.Line
+	x.Gap(2).Add(t.Key.Render(number)).Gap(1).Add(mark).Add(name).Gap(2).Add(t.Dim.Render(note))
+	return x.Add(it.Look.Render(word)).Fit(w)
+}

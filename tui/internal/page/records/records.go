@@ -1,0 +1,289 @@
+// Package records is what lies beside the schedule on the desk: the
+// specification and the record, chosen once and shared by the pages that lay up
+// and inspect.
+package records
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/recorder"
+	"frp/veilwright/schedules/store"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/page"
+)
+
+// Case is made with New.
+type Case struct {
+	desk  *page.Desk
+	files recorder.Case
+	clock func() time.Time
+	path  string // the schedule the record was opened beside
+
+	doc      *editor.Document // the sum is of this document
+	revision uint64
+	sum      string
+}
+
+// New makes an empty case. A nil clock is the machine's.
+func New(d *page.Desk, clock func() time.Time) *Case {
+	if clock == nil {
+		clock = time.Now
+	}
+	return &Case{desk: d, clock: clock}
+}
+
+// Now is the time entries get; a record keeps it to the second.
+func (c *Case) Now() time.Time { return c.clock() }
+
+// Specification is the one chosen and its file, nil where none is.
+func (c *Case) Specification() (*spec.Specification, string) { return c.files.Specification() }
+
+// Record is the open record, nil where there is none.
+func (c *Case) Record() *recorder.Record { return c.files.Record() }
+
+// Open opens a record, and OpenSpecification a specification, by its file.
+func (c *Case) Open(path string) error {
+	c.path = c.desk.Doc.Path()
+	return c.files.Open(path)
+}
+
+// OpenSpecification takes the specification at path.
+func (c *Case) OpenSpecification(path string) error {
+	c.path = c.desk.Doc.Path()
+	return c.files.Choose(path)
+}
+
+// Reset lets go of record and specification where the desk has another
+// schedule's file by now.
+func (c *Case) Reset() {
+	if c.desk.Doc.Path() == c.path {
+		return
+	}
+	if err := c.files.Close(); err != nil {
+		c.desk.Refuse(err.Error())
+	}
+}
+
+// Close lets go of the files.
+func (c *Case) Close() error { return c.files.Close() }
+
+// Sum is the SHA-256 of the schedule as it stands on the desk.
+func (c *Case) Sum() string {
+	d := c.desk.Doc
+	if c.doc != d || c.revision != d.Revision() || c.sum == "" {
+		c.doc, c.revision, c.sum = d, d.Revision(), store.SumOf(d.Bytes()).String()
+	}
+	return c.sum
+}
+
+// NeedRecord says why nothing can be recorded, "" when it can; key is the one
+// that opens a record.
+func (c *Case) NeedRecord(key string) string {
+	if c.files.Record() == nil {
+		return "no record is open: " + key + " opens or starts one"
+	}
+	return ""
+}
+
+// Foreign tells why the open record is not of the schedule on the desk, "" when it is.
+func (c *Case) Foreign() string {
+	r := c.files.Record()
+	switch {
+	case r == nil:
+		return ""
+	case r.Now().ScheduleSHA256 == "":
+		return "the record does not tell which schedule it is of"
+	case strings.EqualFold(r.Now().ScheduleSHA256, c.Sum()):
+		return ""
+	case c.desk.Doc.Dirty():
+		return "the schedule has changes that are not saved: the record is of the saved one, or of another"
+	}
+	return "the record is of another schedule, or the schedule was changed since"
+}
+
+func (c *Case) folder() string {
+	if p := c.desk.Doc.Path(); p != "" {
+		return filepath.Dir(p)
+	}
+	return "."
+}
+
+// ChooseSpecification is the choice of a specification's file.
+func (c *Case) ChooseSpecification() page.Overlay {
+	f := &page.Files{Head: "which specification?"}
+	f.Look = func(_ string, text []byte) (page.Item, bool) {
+		if kind, _ := schedules.Sniff(text); kind != schedules.Specification {
+			return page.Item{}, false
+		}
+		s, problems := schedules.DecodeSpecification(text)
+		if len(problems) > 0 {
+			return page.Item{Why: problems[0].String()}, true
+		}
+		return page.Item{Note: strings.TrimSpace(s.Number + " " + s.Title)}, true
+	}
+	f.Take = func(path string, _ int) error {
+		if err := c.OpenSpecification(path); err != nil {
+			return err
+		}
+		c.desk.Say("held against " + filepath.Base(path))
+		return nil
+	}
+	return f.List(c.desk, c.folder())
+}
+
+// ChooseRecord is the choice of a record's file, or of beginning one, which
+// open opens.
+func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
+	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "begin a new record", Note: "of the schedule on the desk", Why: c.cannotBegin()}}}
+	f.Look = func(_ string, text []byte) (page.Item, bool) {
+		if kind, _ := schedules.Sniff(text); kind != schedules.Record {
+			return page.Item{}, false
+		}
+		r, torn, problems := schedules.DecodeRecord(text)
+		if len(problems) > 0 {
+			return page.Item{Why: problems[0].String()}, true
+		}
+		e := page.Item{Note: about(r), Word: "another schedule", Look: c.desk.Theme.Warning}
+		if torn != "" {
+			e.Note += " · last entry half-written"
+		}
+		if strings.EqualFold(r.ScheduleSHA256, c.Sum()) {
+			e.Word, e.Look = "this schedule", c.desk.Theme.Good
+		}
+		return e, true
+	}
+	f.Take = func(path string, first int) error {
+		if path == "" {
+			open(c.begin())
+			return nil
+		}
+		if err := c.Open(path); err != nil {
+			return err
+		}
+		c.said("opened " + filepath.Base(path))
+		return nil
+	}
+	return f.List(c.desk, c.folder())
+}
+
+// said notices that a record is open, and before all what was recovered of it.
+func (c *Case) said(what string) {
+	if torn := c.files.Record().Torn(); torn != "" {
+		c.desk.Say("recovered: " + torn)
+		return
+	}
+	if why := c.Foreign(); why != "" {
+		c.desk.Refuse(what + ": " + why)
+		return
+	}
+	c.desk.Say(what)
+}
+
+func about(r *record.Record) string {
+	n := len(r.Laid) + len(r.Readings) + len(r.Defects) + len(r.Decisions)
+	s := strconv.Itoa(n) + " entries"
+	if n == 1 {
+		s = "1 entry"
+	}
+	if r.Serial != "" {
+		s = "serial " + r.Serial + ", " + s
+	}
+	return s
+}
+
+// cannotBegin says why no record can be begun: one belongs to the bytes of a file.
+func (c *Case) cannotBegin() string {
+	d := c.desk.Doc
+	switch {
+	case d.Path() == "":
+		return "a record is of a schedule's file, and this schedule has none yet: s saves it"
+	case d.Dirty():
+		return "a record is of the saved schedule: s saves it first"
+	}
+	return ""
+}
+
+// begin asks for the serial number and the name of a new record's file.
+func (c *Case) begin() page.Overlay {
+	serial := &page.Field{Label: "serial number", Hint: "of the part, as marked on it"}
+	name := &page.Field{Label: "record's file", Text: c.proposal(), Hint: "beside the schedule"}
+	return &page.Form{Head: "begin a record", Fields: []*page.Field{serial, name}, Take: func() error {
+		path, err := c.pathOf(name.Text)
+		if err != nil {
+			return err
+		}
+		if why := c.cannotBegin(); why != "" {
+			return errors.New(why)
+		}
+		d := c.desk.Doc
+		c.path = d.Path()
+		err = c.files.Begin(path, &record.Record{Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
+			ScheduleSHA256: c.Sum(), Serial: strings.TrimSpace(serial.Text)})
+		if err != nil {
+			return err
+		}
+		c.said("begun " + filepath.Base(path))
+		return nil
+	}}
+}
+
+func (c *Case) pathOf(name string) (string, error) {
+	name = strings.TrimSpace(name)
+	if name == "" {
+		return "", errors.New("a file name is needed")
+	}
+	if filepath.Ext(name) != store.Extension {
+		name += store.Extension
+	}
+	if filepath.Base(name) == name {
+		name = filepath.Join(c.folder(), name)
+	}
+	return name, nil
+}
+
+// proposal is the first free name beside the schedule.
+func (c *Case) proposal() string {
+	stem := strings.TrimSuffix(filepath.Base(c.desk.Doc.Path()), store.Extension)
+	for n := 1; n < 10_000; n++ {
+		name := stem + "-record-" + strconv.Itoa(n) + store.Extension
+		if _, err := os.Lstat(filepath.Join(c.folder(), name)); errors.Is(err, os.ErrNotExist) {
+			return name
+		}
+	}
+	return ""
+}
+
+// RecordLine names the open record in a few words.
+func (c *Case) RecordLine() string {
+	r := c.files.Record()
+	if r == nil {
+		return "no record"
+	}
+	s := "record " + draw.Clean(filepath.Base(r.Path()))
+	if serial := r.Now().Serial; serial != "" {
+		s += ", serial " + draw.Clean(serial)
+	}
+	return s
+}
+
+// SpecificationLine names the specification in a few words.
+func (c *Case) SpecificationLine() string {
+	s, path := c.files.Specification()
+	if s == nil {
+		return "no specification"
+	}
+	name := strings.TrimSpace(draw.Clean(s.Number) + " " + draw.Clean(s.Title))
+	if name == "" {
+		name = draw.Clean(filepath.Base(path))
+	}
+	return "against " + name
+}
