@@ -36,11 +36,7 @@ func InsertPlies(s *laminate.Schedule, lib *laminate.Library, after int, plies [
 	for _, p := range plies {
 		count += p.Count
 	}
-<<<<<<< HEAD:laminate/edit/lay.go
-	label := "laid " + quantity.Counted(count, "ply", "plies")
-=======
 	label := "added " + quantity.Counted(count, "ply", "plies")
->>>>>>> main:laminate/edit/add.go
 	if after >= 0 && after < len(s.Plies) {
 		label += " after " + PlyLabel(s, after)
 	}
