@@ -31,28 +31,12 @@ func (p *Pass) Fix(text, label string, at laminate.Ref, change func(*edit.Draft)
 	return &Fix{Text: text, Edit: edit.Edit{Label: label, At: at, Do: do}}
 }
 
-// Stock finds a material to fix with: the one of that id where it is known
-// and fits, else the first that fits, the schedule's own before the library's.
-func (p *Pass) Stock(id string, fits func(*laminate.Material) bool) (string, bool) {
-	if m, ok := p.Library.Material(p.Schedule, id); ok && fits(m) {
-		return id, true
-	}
-	for _, list := range [][]laminate.Material{p.Schedule.Materials, p.Library.Materials} {
-		for i := range list {
-			if fits(&list[i]) {
-				return list[i].ID, true
-			}
-		}
-	}
-	return "", false
-}
-
 // StockMat finds the mat to fix with: 1.5 oz/ft² where it is known.
 func (p *Pass) StockMat() (string, bool) {
-	return p.Stock(catalog.Mat15, func(m *laminate.Material) bool { return m.Form == laminate.ChoppedMat && m.Fiber.Glass() })
+	return catalog.Pick(p.Library, p.Schedule, catalog.Mat15, func(m *laminate.Material) bool { return m.Form == laminate.ChoppedMat && m.Fiber.Glass() })
 }
 
 // StockVeil finds a veil of a fiber to fix with.
 func (p *Pass) StockVeil(fiber laminate.Fiber) (string, bool) {
-	return p.Stock(catalog.UsualVeil(fiber), func(m *laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == fiber })
+	return catalog.Pick(p.Library, p.Schedule, catalog.UsualVeil(fiber), func(m *laminate.Material) bool { return m.Form == laminate.Veil && m.Fiber == fiber })
 }

@@ -24,7 +24,7 @@ type barrier struct {
 // fewest findings that nothing else betters.
 func (f *finder) barriers() []barrier {
 	var list []barrier
-	mats := f.materials(func(m *laminate.Material) bool {
+	mats := catalog.Materials(f.lib, f.s, func(m *laminate.Material) bool {
 		return m.Form.Chopped() && m.Fiber.Glass() && m.ArealMass.SI() >= lightestMat
 	})
 	for _, v := range f.usualVeils() {
@@ -119,7 +119,7 @@ func (f *finder) usualVeils() []*laminate.Material {
 		}
 		return 3
 	}
-	list := f.materials(func(m *laminate.Material) bool { return isVeil(m) && slices.Contains(suits, m.ID) })
+	list := catalog.Materials(f.lib, f.s, func(m *laminate.Material) bool { return isVeil(m) && slices.Contains(suits, m.ID) })
 	first := math.MaxInt
 	for _, m := range list {
 		first = min(first, place(m))

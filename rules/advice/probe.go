@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -36,7 +37,7 @@ var notTheChoice = []string{
 
 func newAdvisor(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *advisor {
 	a := &advisor{s: s, lib: lib, units: units}
-	a.mat, _ = a.stock(usualMat, func(m *laminate.Material) bool {
+	a.mat, _ = catalog.Pick(a.lib, a.s, usualMat, func(m *laminate.Material) bool {
 		return m.Form == laminate.ChoppedMat && m.Fiber.Glass() && m.ArealMass.Given()
 	})
 	for _, r := range all.Rules() {
@@ -68,35 +69,6 @@ func newAdvisor(s *laminate.Schedule, lib *laminate.Library, units quantity.Syst
 	return a
 }
 
-// stock finds a material: the one of that id where it fits, else the first that
-// does, the schedule's own before the library's.
-func (a *advisor) stock(id string, fits func(*laminate.Material) bool) (string, bool) {
-	if m, ok := a.lib.Material(a.s, id); ok && fits(m) {
-		return id, true
-	}
-	for _, m := range a.materials(fits) {
-		return m.ID, true
-	}
-	return "", false
-}
-
-// materials lists those that fit, each id once: the schedule's own, then the
-// library's.
-func (a *advisor) materials(fits func(*laminate.Material) bool) []*laminate.Material {
-	var list []*laminate.Material
-	seen := map[string]bool{}
-	for _, from := range [][]laminate.Material{a.s.Materials, a.lib.Materials} {
-		for i := range from {
-			m := &from[i]
-			if !seen[m.ID] && len(m.Lacks()) == 0 && fits(m) {
-				list = append(list, m)
-			}
-			seen[m.ID] = true
-		}
-	}
-	return list
-}
-
 func isVeil(m *laminate.Material) bool { return m.Form == laminate.Veil }
 
 // asks tells what the service asks of the barrier beyond standing the fluid.
@@ -117,7 +89,7 @@ func (a *advisor) probe(veil string, f laminate.Family, b build) *laminate.Sched
 		r.Surface = conducting(r.Barrier, probeSurface)
 	}
 	r.Structure = []laminate.Ply{{Material: a.mat, Count: 2}}
-	r.Coat, _ = a.stock(usualCoat, isCoat)
+	r.Coat, _ = catalog.Pick(a.lib, a.s, usualCoat, isCoat)
 	return r.Build(&bare, a.lib)
 }
 

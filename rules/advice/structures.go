@@ -22,7 +22,7 @@ type seed struct {
 // does not say, by winding where it is wound.
 func (f *finder) seeds() []seed {
 	form := func(want laminate.Form) []*laminate.Material {
-		return f.materials(func(m *laminate.Material) bool { return m.Form == want && m.Fiber.Glass() })
+		return catalog.Materials(f.lib, f.s, func(m *laminate.Material) bool { return m.Form == want && m.Fiber.Glass() })
 	}
 	ply := func(m *laminate.Material) laminate.Ply { return laminate.Ply{Material: m.ID, Count: 1} }
 	var list []seed
@@ -91,7 +91,7 @@ func (f *finder) wallResins(b *barrier) []laminate.Resin {
 // structures puts walls on the barriers.
 func (f *finder) structures(barriers []barrier) []Candidate {
 	var list, bare []Candidate
-	coat, _ := f.stock(usualCoat, isCoat)
+	coat, _ := catalog.Pick(f.lib, f.s, usualCoat, isCoat)
 	for i := range barriers {
 		b := &barriers[i]
 		for _, resin := range f.wallResins(b) {

@@ -19,7 +19,7 @@ func (a *advisor) veils() []Option {
 	b := usualBuild(catalog.SingleBuild)
 	b.hard, b.conductive = a.asks()
 	var list []Option
-	for _, m := range a.materials(isVeil) {
+	for _, m := range catalog.Materials(a.lib, a.s, isVeil) {
 		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))
 		o.Reasons = appendNew(o.Reasons, a.forVeil(m, o.Suits)...)
 		list = append(list, o)

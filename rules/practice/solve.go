@@ -117,13 +117,8 @@ func choices(e *exercise.Exercise, lib *laminate.Library) []choice {
 
 func veilIDs(e *exercise.Exercise, lib *laminate.Library) []string {
 	var ids []string
-	for _, materials := range [][]laminate.Material{e.Given.Materials, lib.Materials} {
-		for i := range materials {
-			m := &materials[i]
-			if known, _ := lib.Material(&e.Given, m.ID); known == m && m.Form == laminate.Veil {
-				ids = append(ids, m.ID)
-			}
-		}
+	for _, m := range catalog.Materials(lib, &e.Given, func(m *laminate.Material) bool { return m.Form == laminate.Veil }) {
+		ids = append(ids, m.ID)
 	}
 	// The usual thickness first: a thinner veil is for those who mean it.
 	slices.SortStableFunc(ids, func(a, b string) int { return cmp.Compare(thin(a, e, lib), thin(b, e, lib)) })

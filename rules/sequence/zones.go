@@ -93,7 +93,7 @@ var NoOuterSurface = &rules.Rule{
 			Severity: rules.Warning, Rows: []int{n - 1},
 			Message: "the last ply is " + p.Schedule.Plies[n-1].Material + "; no coat or veil as outer surface",
 		}
-		id, ok := p.Stock(catalog.Topcoat, func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
+		id, ok := catalog.Pick(p.Library, p.Schedule, catalog.Topcoat, func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat })
 		if resin := p.Schedule.Plies[n-1].Resin; ok && resin != "" {
 			f.Fix = p.Fix("add "+id+" in resin "+resin+" as the last ply", "added "+id+" as the last ply", laminate.PlyRef(n, ""), func(d *edit.Draft) error {
 				d.Insert(n, laminate.Ply{Material: id, Resin: resin, Zone: laminate.OuterSurface, Count: 1})

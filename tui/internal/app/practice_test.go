@@ -27,7 +27,13 @@ func learning(t testing.TB, w, h int, own ...*exercise.Exercise) *rig {
 	r := New(d, o)
 	t.Cleanup(func() { _ = d.Close() })
 	tuitest.Start(t, r, w, h)
-	return &rig{t, r}
+	g := &rig{t, r}
+	t.Cleanup(func() { // the exercise is left: nothing writes into the test's folder any more
+		for range 6 {
+			g.esc()
+		}
+	})
+	return g
 }
 
 func builtIn(t testing.TB, id string) *exercise.Exercise {

@@ -200,13 +200,13 @@ func LedBenchPage(s Size, lines int) Bench {
 		b.Totals, body = body.Top(1)
 		b.Plies, b.Rack = body.Bottom(rackFlat)
 	case Full:
-		b.Findings, body = body.Top(max(findingsLow, min(lines+1, body.H-stripLow-1-rackLines)))
+		b.Findings, body = body.Top(max(findingsLow, min(lines, body.H-stripLow-1-rackLines)))
 		b.Strip, body = body.Top(stripLow)
 		b.Totals, body = body.Top(1)
 		body, b.Rack = body.Right(rackNarrow)
 		b.Plies, b.Edge = body.Right(1)
 	case Wide:
-		b.Findings, body = body.Top(max(findingsLow, min(lines+1, body.H/2)))
+		b.Findings, body = body.Top(max(findingsLow, min(lines, body.H/2)))
 		b.Strip, body = body.Top(stripHigh)
 		b.Totals, body = body.Top(1)
 		b.side(&body)

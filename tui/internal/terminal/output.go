@@ -49,30 +49,15 @@ func NewOutput(out *os.File, repaint func()) *Output {
 		if err != nil {
 			continue
 		}
-		if sameTerminal(f, out) && f.SetWriteDeadline(time.Time{}) == nil {
+		this, known := device(f)
+		that, _ := device(out)
+		if known && this == that && f.SetWriteDeadline(time.Time{}) == nil {
 			o.tty = f
 			break
 		}
 		f.Close()
 	}
 	return o
-}
-
-// sameTerminal tells whether two open files are of one terminal.
-func sameTerminal(a, b *os.File) bool {
-	var as, bs unix.Stat_t
-	ar, err := a.SyscallConn()
-	br, wrong := b.SyscallConn()
-	if err != nil || wrong != nil {
-		return false
-	}
-	look := func(to *unix.Stat_t, failed *error) func(uintptr) {
-		return func(fd uintptr) { *failed = unix.Fstat(int(fd), to) }
-	}
-	if ar.Control(look(&as, &err)) != nil || br.Control(look(&bs, &wrong)) != nil || err != nil || wrong != nil {
-		return false
-	}
-	return as.Mode&unix.S_IFMT == unix.S_IFCHR && bs.Mode&unix.S_IFMT == unix.S_IFCHR && as.Rdev == bs.Rdev
 }
 
 // Write writes to the terminal, or throws away what it does not take.

@@ -58,7 +58,7 @@ func New(d *page.Desk, l *Lead) *Bench {
 func (b *Bench) SetSize(w, h int) {
 	size := draw.Size{W: w, H: h}
 	if b.lead != nil {
-		b.plan = planFor(draw.LedBenchPage(size, len(b.lead.Text(w))))
+		b.plan = planFor(draw.LedBenchPage(size, b.lead.Tall(w)))
 	} else {
 		b.plan = planFor(draw.BenchPage(size))
 	}

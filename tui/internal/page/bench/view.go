@@ -69,7 +69,7 @@ func (b *Bench) panel(w int) []string {
 		return append([]string{widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title})}, o.Lines()...)
 	}
 	if b.lead != nil {
-		return b.lead.lines(t, w, b.plan.Findings.H)
+		return b.lead.Lines(w, b.plan.Findings.H)
 	}
 	return append([]string{widget.Rule(t, w, page.TallyPieces(t, b.Desk.Report())...)}, b.findings(w)...)
 }

@@ -13,138 +13,110 @@ import (
 	"frp/veilwright/tui/internal/widget"
 )
 
-// asking answers questions about a wall or a ignition test by figures and words.
+// asking answers questions about a wall or an ignition test by figures and
+// words.
 type asking struct {
 	*attempt
-	fields []page.Field
-	at     int
-	open   bool
+	at int
 }
 
-func newAsking(p *Practice, a *attempt) *asking {
-	s := &asking{attempt: a}
-	for i, q := range a.exercise().Questions {
-		f := page.Field{Choices: q.Ask.Words(), Text: a.session.Answer().Values[i]}
+func (s *asking) rows(p *Practice) keys.Table {
+	const g = "Answering questions"
+	questions := s.exercise().Questions
+	return append(keys.Table{
+		{Keys: keys.Digits(9), Show: "1-9", Short: "answer", Long: "answer the numbered question", Group: g, Rank: 1, Do: digit(func(d int) {
+			if d > len(questions) {
+				p.Desk.Refuse("there is no question of that number")
+				return
+			}
+			s.begin(p, d-1)
+		})},
+		{Keys: []string{keys.Enter}, Long: "answer the question pointed at", Group: g, Rank: 9, Do: plain(func() { s.begin(p, s.at) })},
+		points(&s.at, len(questions), g, "question", "point at another question"),
+	}, p.workRows(g)...)
+}
+
+// begin opens the questions to be answered, from one of them on. What is typed
+// is the answer at once, so that nothing of it can be lost; leaving puts back
+// what was answered before.
+func (s *asking) begin(p *Practice, at int) {
+	s.at = at
+	var fields []*page.Field
+	for i, q := range s.exercise().Questions {
+		f := &page.Field{Label: strconv.Itoa(i + 1), Choices: q.Ask.Words(), Text: s.session.Answer().Values[i]}
 		switch q.Ask.Answer() {
 		case exercise.Thickness:
-			f.Hint = p.desk.Units().Thin().Symbol() + ", or any unit"
+			f.Hint = p.Desk.Units().Thin().Symbol() + ", or any unit"
 		case exercise.Content:
 			f.Hint = "% by mass"
 		case exercise.Word:
 		}
-		s.fields = append(s.fields, f)
+		fields = append(fields, f)
 	}
-	return s
-}
-
-func (s *asking) scope() keys.Scope {
-	if s.open {
-		return scopeTell
+	before := s.session
+	form := &page.Form{Head: "questions", Full: true, Fields: fields, At: at}
+	form.Check = func(i int) error {
+		if fields[i].Text == "" {
+			return nil
+		}
+		_, _, err := practice.ReadValue(s.exercise().Questions[i], fields[i].Text, p.Desk.Units())
+		return err
 	}
-	return scopeAsk
-}
-
-func (s *asking) typing() bool { return s.open }
-
-func (s *asking) begin(p *Practice, i int) {
-	if i < 0 || i >= len(s.fields) {
-		p.desk.Refuse("there is no question of that number")
-		return
-	}
-	s.at, s.open = i, true
-	s.fields[i].Enter()
-}
-
-func (s *asking) typed(p *Practice, e keys.Event) {
-	f := &s.fields[s.at]
-	if !f.Press(e) {
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes the answer, Esc leaves it")
-		return
-	}
-	if _, digit := e.Digit(); digit && len(f.Choices) > 0 && f.Text != "" {
-		s.take(p)
-	}
-}
-
-// take takes what is typed where it can be read, and goes on to the next
-// question that is not answered.
-func (s *asking) take(p *Practice) {
-	f := &s.fields[s.at]
-	q := s.exercise().Questions[s.at]
-	if f.Text != "" {
-		if _, _, err := practice.ReadValue(q, f.Text, p.desk.Units()); err != nil {
-			p.desk.Refuse(err.Error())
-			return
+	form.Changed = func() {
+		for i, f := range fields {
+			s.session = s.session.Tell(i, f.Text)
 		}
 	}
-	s.session = s.session.Tell(s.at, f.Text)
-	s.open = false
-	p.desk.Say("answered " + strconv.Itoa(s.at+1) + " of " + strconv.Itoa(len(s.fields)))
-	for i := range s.fields {
-		next := (s.at + 1 + i) % len(s.fields)
-		if s.fields[next].Text == "" {
-			s.begin(p, next)
-			return
-		}
+	form.Take = func() error {
+		form.Changed()
+		p.Desk.Note("answered", "c checks it")
+		return nil
 	}
-	p.desk.Notice.Tail = "c checks it"
+	form.Leave = func() { s.session = before }
+	form.Below = func(w, h int) []string { return s.about(p, w, h, form.At) }
+	p.open(form)
 }
 
-func askActs() page.Acts[*Practice] {
-	const g = "Answering questions"
-	list := page.Acts[*Practice]{
-		act(scopeAsk, "answer", g, digits(), "1-9", "answer", "answer the numbered question", 1, nil, in(func(s *asking, p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			s.begin(p, d-1)
-		})),
-		act(scopeAsk, "answer pointed at", g, []string{keys.Enter}, "", "", "answer the question pointed at", 20, nil, in(func(s *asking, p *Practice, _ keys.Event) { s.begin(p, s.at) })),
-		act(scopeAsk, "question", g, arrows(), "↑↓", "question", "point at another question", 2, nil, in(func(s *asking, _ *Practice, e keys.Event) {
-			s.at = moved(s.at, e, len(s.fields))
-		})),
+// question is a question and how near its answer has to be.
+func (s *asking) question(i int) string {
+	q := s.exercise().Questions[i]
+	text := strconv.Itoa(i+1) + "  " + q.Ask.Text() + "?"
+	switch within := q.Within(); {
+	case within <= 0:
+	case q.Ask.Answer() == exercise.Content:
+		text += " (to " + quantity.Number(100*within, 1) + " points of percent)"
+	default:
+		text += " (to " + quantity.Percent(within) + ")"
 	}
-	return append(list, workActs(scopeAsk, g)...)
+	return text
 }
 
-func tellActs() page.Acts[*Practice] {
-	const g = "Giving an answer"
-	return page.Acts[*Practice]{
-		act(scopeTell, "take", g, []string{keys.Enter}, "", "take it", "take the answer, go on to the next question", 1, nil, in(func(s *asking, p *Practice, _ keys.Event) { s.take(p) })),
-		act(scopeTell, "choose", g, []string{keys.Left, keys.Right}, "1-9 ←→", "choose", "where words are to choose from: take one", 3, nil, in(func(s *asking, p *Practice, e keys.Event) { s.typed(p, e) })),
-		act(scopeTell, "leave", g, []string{keys.Esc}, "", "leave it", "leave the question as it was", 2, nil, in(func(s *asking, p *Practice, _ keys.Event) {
-			if s.fields[s.at].Changed() {
-				p.desk.Say("left the question as it was")
-			}
-			s.fields[s.at].Revert()
-			s.open = false
-		})),
-	}
+// about is what an open question asks, and what it is about.
+func (s *asking) about(p *Practice, w, h, at int) []string {
+	t := p.Desk.Theme
+	out := []string{widget.Rule(t, w, widget.Piece{Text: s.question(at), Look: t.Strong})}
+	return append(out, s.given(p, w, h-1)...)
 }
 
 func (s *asking) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	out, left := s.head(p, w, h, min(2*len(s.fields)+6, h-5))
+	t := p.Desk.Theme
+	out := s.head(p, w, h-min(2*len(s.exercise().Questions)+6, h-5))
+	left := h - len(out)
 	e := s.exercise()
 	var asked []string
-	focus := 0
-	for i := range s.fields {
+	for i := range e.Questions {
 		if i == s.at {
-			focus = len(asked)
-		}
-		q := strconv.Itoa(i+1) + "  " + e.Questions[i].Ask.Text() + "?"
-		switch within := e.Questions[i].Within(); {
-		case within <= 0:
-		case e.Questions[i].Ask.Answer() == exercise.Content:
-			q += " (to " + quantity.Number(100*within, 1) + " points of percent)"
-		default:
-			q += " (to " + quantity.Percent(within) + ")"
-		}
-		if i == s.at && !s.open {
-			asked = append(asked, t.Selected.Render(draw.Left(draw.Pointer+q, w)))
+			asked = append(asked, t.Selected.Render(draw.Left(draw.Pointer+s.question(i), w)))
 		} else {
-			asked = append(asked, " "+draw.Cut(q, max(1, w-1)))
+			asked = append(asked, " "+draw.Cut(s.question(i), max(1, w-1)))
 		}
-		asked = append(asked, s.fields[i].Lines(t, s.open && i == s.at, 2, w)...)
+		answer := t.Dim.Render("not answered")
+		if text := s.session.Answer().Values[i]; text != "" {
+			answer = draw.Cut(draw.Clean(text), max(1, w-5))
+		}
+		asked = append(asked, "    "+answer)
 	}
+	focus := 2 * s.at
 	room := max(2, min(len(asked), left-5))
 	given := max(0, left-room-1)
 	out = append(out, s.given(p, w, given)...)

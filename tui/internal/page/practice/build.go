@@ -25,44 +25,35 @@ type atBench struct {
 func newAtBench(p *Practice, a *attempt, found *finding) work {
 	d, err := editor.Unjudged(a.exercise().Title, a.session.Answer().Schedule, a.library)
 	if err != nil {
-		p.desk.Refuse(err.Error())
+		p.Desk.Refuse(err.Error())
 		return nil
 	}
-	d.SetUnits(p.desk.Units())
-	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.desk.Theme, Row: -1, Quiet: true}, found: found}
-	b.bench = bench.New(b.desk, p.lead())
+	d.SetUnits(p.Desk.Units())
+	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.Desk.Theme, Row: -1, Quiet: true}, found: found}
+	const g = "The exercise"
+	own := append(p.workRows(g), keys.Row{Keys: []string{"b"}, Long: "of a fix: back to the plies that are at fault", Group: g, Rank: 99, Can: func() string {
+		if found == nil {
+			return "nothing is to be found in this exercise"
+		}
+		return ""
+	}, Do: plain(func() {
+		b.settle()
+		p.work, p.now = found, found
+	})})
+	b.bench = bench.New(b.desk, &bench.Lead{
+		Name: p.Name(), Rows: own,
+		Lines: func(w, h int) []string { return a.head(p, w, h) },
+		Tall:  func(w int) int { return 1 + len(a.prose(p, w)) },
+	})
 	return b
 }
 
 func (b *atBench) settle() { b.session = b.session.Lay(b.desk.Doc.Now()) }
 
-func (b *atBench) scope() keys.Scope { return scopeBench }
+// rows and lines are the bench's own.
+func (b *atBench) rows(*Practice) keys.Table { return b.bench.Table() }
 
-func (b *atBench) lines(p *Practice, _, _ int) []string { return b.bench.Lines() }
-
-// lead is what stands first on the bench while an exercise is answered.
-func (p *Practice) lead() *bench.Lead {
-	return &bench.Lead{
-		Name:  "practice",
-		Rows:  benchActs().Table(p, scopeBench),
-		Title: func() []widget.Piece { return p.work.base().title(p.desk.Theme) },
-		Text:  func(w int) []string { return p.work.base().prose(p, w) },
-		More:  "w all",
-	}
-}
-
-func benchActs() page.Acts[*Practice] {
-	const g = "The exercise"
-	return append(workActs(scopeBench, g), act(scopeBench, "faults", g, []string{"b"}, "", "", "of a fix: back to the plies that are at fault", 23, func(p *Practice) string {
-		if b, ok := p.now.(*atBench); !ok || b.found == nil {
-			return "nothing is to be found in this exercise"
-		}
-		return ""
-	}, in(func(b *atBench, p *Practice, _ keys.Event) {
-		b.settle()
-		p.work, p.now = b.found, b.found
-	})))
-}
+func (b *atBench) lines(*Practice, int, int) []string { return b.bench.Lines() }
 
 // finding names the plies at fault of what is given.
 type finding struct {
@@ -70,8 +61,6 @@ type finding struct {
 	row   int
 	fixes work // the bench, once it was opened
 }
-
-func (*finding) scope() keys.Scope { return scopeFind }
 
 // settle puts what was fixed so far into the answer.
 func (f *finding) settle() {
@@ -85,7 +74,7 @@ func (f *finding) blame(p *Practice, plies ...int) {
 	for _, n := range plies {
 		f.session = f.session.Blame(n)
 	}
-	p.desk.Say("at fault: " + faultText(f.session.Answer().Faults))
+	p.Desk.Say("at fault: " + faultText(f.session.Answer().Faults))
 }
 
 func faultText(list []int) string {
@@ -105,29 +94,27 @@ func faultText(list []int) string {
 	return s
 }
 
-func findActs() page.Acts[*Practice] {
+func (f *finding) rows(p *Practice) keys.Table {
 	const g = "Finding what is wrong"
-	return append(page.Acts[*Practice]{
-		act(scopeFind, "blame", g, digits(), "1-9", "at fault", "name the ply of this number as at fault, or take that back", 1, nil, in(func(f *finding, p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			if d > f.exercise().Given.NumberOfPlies() {
-				p.desk.Refuse("there is no ply " + strconv.Itoa(d))
+	given := &f.exercise().Given
+	return append(keys.Table{
+		{Keys: keys.Digits(9), Show: "1-9", Short: "at fault", Long: "name the ply of this number as at fault, or take that back", Group: g, Rank: 1, Do: digit(func(d int) {
+			if d > given.NumberOfPlies() {
+				p.Desk.Refuse("there is no ply " + strconv.Itoa(d))
 				return
 			}
 			f.blame(p, d)
-		})),
-		act(scopeFind, "blame row", g, []string{keys.Space}, "", "", "name all plies of the row pointed at", 20, nil, in(func(f *finding, p *Practice, _ keys.Event) {
-			a := laminate.Analyze(&f.exercise().Given, f.library)
+		})},
+		{Keys: []string{keys.Space}, Long: "name all plies of the row pointed at", Group: g, Rank: 9, Do: plain(func() {
+			a := laminate.Analyze(given, f.library)
 			var plies []int
 			for n := a.Rows[f.row].First; n <= a.Rows[f.row].Last; n++ {
 				plies = append(plies, n)
 			}
 			f.blame(p, plies...)
-		})),
-		act(scopeFind, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(f *finding, _ *Practice, e keys.Event) {
-			f.row = moved(f.row, e, len(f.exercise().Given.Plies))
-		})),
-		act(scopeFind, "fix", g, []string{keys.Enter}, "", "then fix it", "go on to the bench and put it right", 2, nil, in(func(f *finding, p *Practice, _ keys.Event) {
+		})},
+		points(&f.row, len(given.Plies), g, "", "point at another row"),
+		{Keys: []string{keys.Enter}, Short: "then fix it", Long: "go on to the bench and put it right", Group: g, Rank: 2, Do: plain(func() {
 			if f.fixes == nil {
 				f.fixes = newAtBench(p, f.attempt, f)
 			}
@@ -136,15 +123,16 @@ func findActs() page.Acts[*Practice] {
 				p.SetSize(p.w, p.h)
 				p.here().Say("now put it right; b goes back to the plies at fault")
 			}
-		})),
-	}, workActs(scopeFind, g)...)
+		})},
+	}, p.workRows(g)...)
 }
 
 func (f *finding) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	s := &f.exercise().Given
 	a := laminate.Analyze(s, f.library)
-	out, left := f.head(p, w, h, min(len(s.Plies)+5, h-6))
+	out := f.head(p, w, h-min(len(s.Plies)+5, h-6))
+	left := h - len(out)
 	faults := f.session.Answer().Faults
 	out = append(out, widget.Rule(t, w, widget.Piece{Text: "which plies are at fault? " + faultText(faults), Look: t.Strong}))
 	list := plyLines(p, s, a, w, f.row, true, func(row int) string {

@@ -6,7 +6,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
 
@@ -37,8 +36,6 @@ func newChoosing(a *attempt) *choosing {
 	return c
 }
 
-func (*choosing) scope() keys.Scope { return scopeChoose }
-
 func (c *choosing) unready() string {
 	a := c.session.Answer()
 	switch {
@@ -59,45 +56,40 @@ func (c *choosing) length() int {
 
 func (c *choosing) take(p *Practice, i int) {
 	if i < 0 || i >= c.length() {
-		p.desk.Refuse("no row has that number")
+		p.Desk.Refuse("no row has that number")
 		return
 	}
 	c.at[c.list] = i
 	if c.list == 0 {
 		c.session = c.session.Veil(c.veils[i])
-		p.desk.Say("veil: " + c.veils[i])
+		p.Desk.Say("veil: " + c.veils[i])
 		c.list = 1
 		return
 	}
 	f := laminate.Families.All()[i]
 	c.session = c.session.Family(f)
-	p.desk.Say("resin family: " + f.String())
+	p.Desk.Say("resin family: " + f.String())
 	if c.unready() == "" {
-		p.desk.Notice.Tail = "c checks it"
+		p.Desk.Notice.Tail = "c checks it"
 	} else {
 		c.list = 0
 	}
 }
 
-func chooseActs() page.Acts[*Practice] {
+func (c *choosing) rows(p *Practice) keys.Table {
 	const g = "Choosing veil and resin"
-	list := page.Acts[*Practice]{
-		act(scopeChoose, "take", g, digits(), "1-9", "take", "take the numbered row, then the other list", 1, nil, in(func(c *choosing, p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			c.take(p, d-1)
-		})),
-		act(scopeChoose, "take pointed at", g, []string{keys.Enter, keys.Space}, "Enter", "", "take the row pointed at", 20, nil, in(func(c *choosing, p *Practice, _ keys.Event) { c.take(p, c.at[c.list]) })),
-		act(scopeChoose, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(c *choosing, _ *Practice, e keys.Event) {
-			c.at[c.list] = moved(c.at[c.list], e, c.length())
-		})),
-		act(scopeChoose, "list", g, []string{keys.Left, keys.Right}, "←→", "other list", "the veils, the resins", 2, nil, in(func(c *choosing, _ *Practice, _ keys.Event) { c.list = 1 - c.list })),
-	}
-	return append(list, workActs(scopeChoose, g)...)
+	return append(keys.Table{
+		{Keys: keys.Digits(9), Show: "1-9", Short: "take", Long: "take the numbered row, then the other list", Group: g, Rank: 1, Do: digit(func(d int) { c.take(p, d-1) })},
+		{Keys: []string{keys.Enter, keys.Space}, Long: "take the row pointed at", Group: g, Rank: 9, Do: plain(func() { c.take(p, c.at[c.list]) })},
+		points(&c.at[c.list], c.length(), g, "", "point at another row"),
+		{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "other list", Long: "the veils, the resins", Group: g, Rank: 2, Do: plain(func() { c.list = 1 - c.list })},
+	}, p.workRows(g)...)
 }
 
 func (c *choosing) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	out, left := c.head(p, w, h, max(6, min(len(c.names)+2, h/2)))
+	t := p.Desk.Theme
+	out := c.head(p, w, h-max(6, min(len(c.names)+2, h/2)))
+	left := h - len(out)
 	a := c.session.Answer()
 	named := func(s string) string {
 		if s == "" {

@@ -17,30 +17,22 @@ import (
 // home lists the steps of the course.
 type home struct{ at int }
 
-func (*home) scope() keys.Scope { return scopeHome }
-
-func homeActs() page.Acts[*Practice] {
+func (h *home) rows(p *Practice) keys.Table {
 	const g = "On the practice page"
-	return page.Acts[*Practice]{
-		act(scopeHome, "step", g, []string{"1", "2", "3", "4", "5"}, "1-5", "step", "the numbered step: its text and its exercises", 2, nil, func(p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			p.openStep(d)
-		}),
-		act(scopeHome, "step pointed at", g, []string{keys.Enter}, "", "", "the step pointed at", 20, nil, in(func(h *home, p *Practice, _ keys.Event) { p.openStep(h.at + 1) })),
-		act(scopeHome, "point", g, arrows(), "↑↓", "", "point at another step", 21, nil, in(func(h *home, _ *Practice, e keys.Event) {
-			h.at = moved(h.at, e, exercise.Steps)
-		})),
-		act(scopeHome, "nothing open", g, []string{keys.Esc}, "", "", "one step back, where something is open", 22, nil, func(p *Practice, _ keys.Event) {
-			p.desk.Refuse("nothing is open here: Tab shows the pages, q quits")
-		}),
-		act(scopeHome, "next", g, []string{"n"}, "", "next exercise", "the exercise that is due: what was missed comes back sooner", 1, (*Practice).noExercise, func(p *Practice, _ keys.Event) { p.next() }),
-		act(scopeHome, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade and where they come from", 3, nil, func(p *Practice, _ keys.Event) { p.glossary() }),
-		act(scopeHome, "who", g, []string{"w"}, "", "who", "whose progress is kept", 4, nil, func(p *Practice, _ keys.Event) { p.ask(func() { p.now = p.home }) }),
+	return keys.Table{
+		{Keys: []string{"n"}, Short: "next exercise", Long: "the exercise that is due: what was missed comes back sooner", Group: g, Rank: 1, Can: p.noExercise, Do: plain(p.next)},
+		{Keys: keys.Digits(exercise.Steps), Short: "step", Show: "1-5", Long: "the numbered step: its text and its exercises", Group: g, Rank: 2, Do: digit(p.openStep)},
+		{Keys: []string{keys.Enter}, Long: "the step pointed at", Group: g, Rank: 9, Do: plain(func() { p.openStep(h.at + 1) })},
+		points(&h.at, exercise.Steps, g, "", "point at another step"),
+		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade and where they come from", Group: g, Rank: 3, Do: plain(p.glossary)},
+		{Keys: []string{"w"}, Short: "who", Long: "whose progress is kept", Group: g, Rank: 4, Do: plain(func() { p.ask(func() {}) })},
+		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: g, Rank: 9, Do: plain(func() {
+			p.Desk.Refuse("nothing is open here: Tab shows the pages, q quits")
+		})},
 	}
 }
 
 func (p *Practice) noExercise() string {
-	p.load()
 	if len(p.list) == 0 {
 		return "there is no exercise that could be read"
 	}
@@ -57,8 +49,11 @@ func (p *Practice) next() {
 	})
 }
 
+// titleCells is the room of the longest title of a step.
+const titleCells = 39
+
 func (h *home) lines(p *Practice, w, h2 int) []string {
-	t := p.desk.Theme
+	t := p.Desk.Theme
 	who := "nobody named yet: the first exercise asks once, to keep progress"
 	switch {
 	case p.person != "":
@@ -76,8 +71,8 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 			state += ", " + strconv.Itoa(n.Tried-n.Passed) + " again"
 		}
 		gauge := draw.Run("●", n.Passed) + draw.Run("◐", n.Tried-n.Passed) + draw.Run("○", n.Exercises-n.Tried)
-		name := draw.Left(draw.Clean(s.Title), max(10, min(36, w-44)))
-		line := strconv.Itoa(i+1) + "  " + name + "  " + draw.Left(gauge, 10) + " " + state
+		name := draw.Left(draw.Clean(s.Title), max(10, min(titleCells, w-41)))
+		line := strconv.Itoa(i+1) + " " + name + " " + draw.Left(gauge, 9) + state
 		if i == h.at {
 			out = append(out, t.Selected.Render(draw.Left(" "+draw.Pointer+" "+line, w)))
 		} else {
@@ -95,7 +90,7 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 		out = append(out, " "+t.Key.Render("n")+"  "+t.Strong.Render(draw.Cut(draw.Clean(e.Title), max(1, w-30)))+t.Dim.Render("  step "+strconv.Itoa(e.Step)+", "+why))
 	}
 	out = append(out, "")
-	for _, s := range draw.Wrap("Exercises are marked by the very rules, demands and arithmetic that judge every other schedule. Nothing here touches the document that is open.", max(10, min(w-4, 76))) {
+	for _, s := range draw.Wrap("Exercises are marked by the same rules as any schedule. Nothing here touches the document that is open.", max(10, min(w-4, 76))) {
 		out = append(out, "   "+t.Dim.Render(s))
 	}
 	if len(p.problems) > 0 {
@@ -107,23 +102,6 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 	return out[:min(len(out), h2)]
 }
 
-// who asks whose progress it is.
-type who struct {
-	people []string
-	line   widget.Input
-	open   bool // a new name is typed
-	then   func()
-}
-
-func (*who) scope() keys.Scope { return scopeWho }
-func (s *who) typing() bool    { return s.open }
-
-func (s *who) typed(p *Practice, e keys.Event) {
-	if !s.line.Handle(e) {
-		p.desk.Refuse(keys.Name(e.Key) + " does nothing here: Enter takes the name, Esc goes on without one")
-	}
-}
-
 // named goes on once it is known who practices.
 func (p *Practice) named(then func()) {
 	if p.person != "" || p.nobody || p.o.Keeper == nil {
@@ -133,28 +111,64 @@ func (p *Practice) named(then func()) {
 	p.ask(then)
 }
 
-func (p *Practice) ask(then func()) {
-	s := &who{then: then}
-	if p.o.Keeper != nil {
-		people, err := p.o.Keeper.People()
-		if err != nil {
-			p.desk.Refuse(err.Error())
-		}
-		s.people = people[:min(len(people), 9)]
-	}
-	s.open = len(s.people) == 0
-	p.now = s
-}
+const whose = "whose progress is kept?"
 
-// take makes a person the one who practices.
-func (s *who) take(p *Practice, name string) {
-	name = strings.TrimSpace(draw.Clean(name))
-	if err := p.be(name); err != nil {
-		p.desk.Refuse(err.Error())
+// ask asks who practices: one of those who did before, or a new name.
+func (p *Practice) ask(then func()) {
+	var people []string
+	if p.o.Keeper != nil {
+		var err error
+		if people, err = p.o.Keeper.People(); err != nil {
+			p.Desk.Refuse(err.Error())
+		}
+	}
+	if len(people) == 0 {
+		p.askName(then)
 		return
 	}
-	p.desk.Say("progress is kept for " + name)
-	s.then()
+	var items []page.Item
+	for _, name := range people {
+		items = append(items, page.Item{Name: name})
+	}
+	items = append(items, page.Item{Name: "another name"})
+	p.open(&page.List{
+		Head: whose, Full: true, Items: items, Verb: "that is me", Leave: func() { p.without(then) },
+		Take: func(i int) error {
+			if i == len(people) {
+				p.askName(then)
+				return page.ErrStay
+			}
+			return p.take(people[i], then)
+		},
+	})
+}
+
+// askName takes a name that is typed.
+func (p *Practice) askName(then func()) {
+	name := &page.Field{Label: "name", Hint: "Esc goes on without: nothing is kept"}
+	p.open(&page.Form{
+		Head: whose, Full: true, Text: "Progress is kept on this machine alone, by the name that is typed here.", Fields: []*page.Field{name},
+		Leave: func() { p.without(then) }, Take: func() error { return p.take(name.Text, then) },
+	})
+}
+
+// take makes a person the one who practices, and goes on.
+func (p *Practice) take(name string, then func()) error {
+	name = strings.TrimSpace(draw.Clean(name))
+	if err := p.be(name); err != nil {
+		return err
+	}
+	p.Close()
+	p.Desk.Say("progress is kept for " + name)
+	then()
+	return page.ErrStay // it is closed already, and something else may be open
+}
+
+// without goes on without a name.
+func (p *Practice) without(then func()) {
+	p.nobody, p.person, p.progress = true, "", practice.Progress{}
+	p.Desk.Say("nothing is kept: w names somebody")
+	then()
 }
 
 func (p *Practice) be(name string) error {
@@ -170,37 +184,4 @@ func (p *Practice) be(name string) error {
 	}
 	p.person, p.nobody, p.progress = name, false, progress
 	return nil
-}
-
-func whoActs() page.Acts[*Practice] {
-	const g = "Whose progress is kept"
-	return page.Acts[*Practice]{
-		act(scopeWho, "person", g, digits(), "1-9", "that is me", "the numbered person", 1, nil, in(func(s *who, p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			if d > len(s.people) {
-				p.desk.Refuse("nobody has the number " + strconv.Itoa(d) + ": 0 takes another name")
-				return
-			}
-			s.take(p, s.people[d-1])
-		})),
-		act(scopeWho, "other", g, []string{"0"}, "", "another name", "type another name", 2, nil, in(func(s *who, _ *Practice, _ keys.Event) { s.open = true })),
-		act(scopeWho, "take name", g, []string{keys.Enter}, "", "take it", "take the name that is typed", 3, nil, in(func(s *who, p *Practice, _ keys.Event) { s.take(p, s.line.Text()) })),
-		act(scopeWho, "without", g, []string{keys.Esc}, "", "without", "go on without a name: nothing is kept", 4, nil, in(func(s *who, p *Practice, _ keys.Event) {
-			p.nobody, p.person, p.progress = true, "", practice.Progress{}
-			p.desk.Say("nothing is kept: w names somebody")
-			s.then()
-		})),
-	}
-}
-
-func (s *who) lines(p *Practice, w, _ int) []string {
-	t := p.desk.Theme
-	out := []string{"", " " + t.Title.Render(draw.Cut("Whose progress is kept?", max(1, w-2))), ""}
-	for i, name := range s.people {
-		out = append(out, "   "+t.Key.Render(strconv.Itoa(i+1))+"  "+draw.Cut(draw.Clean(name), max(1, w-8)))
-	}
-	if s.open {
-		return append(out, "   "+t.Label.Render("name")+" "+s.line.View(t, max(4, w-12)))
-	}
-	return append(out, "   "+t.Key.Render("0")+"  another name")
 }

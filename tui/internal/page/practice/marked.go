@@ -36,8 +36,6 @@ func newMarked(a *attempt, m practice.Mark) *marked {
 	return &marked{attempt: a, result: m, at: firstMiss(&m)}
 }
 
-func (*marked) scope() keys.Scope { return scopeMark }
-
 // firstMiss is the line to begin with.
 func firstMiss(m *practice.Mark) int {
 	for i := range m.Lines {
@@ -75,7 +73,7 @@ func (m *marked) row(t *draw.Theme, i int) markRow {
 	}
 	score := ""
 	if l.Of > 0 {
-		score = points(l.Points) + "/" + points(l.Of)
+		score = figure(l.Points) + "/" + figure(l.Of)
 	}
 	r.head = glyph + " " + draw.Left(word, 6) + " " + draw.Right(score, 5)
 	return r
@@ -99,34 +97,38 @@ func findingRow(t *draw.Theme, report *rules.Report, i int) markRow {
 	return r
 }
 
-func points(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
+func figure(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
-func markActs() page.Acts[*Practice] {
+func (m *marked) rows(p *Practice) keys.Table {
 	const g = "After marking"
-	return page.Acts[*Practice]{
-		act(scopeMark, "demand", g, arrows(), "↑↓", "why", "another demand or finding, and why", 1, nil, in(func(m *marked, _ *Practice, e keys.Event) {
-			m.at, m.read = moved(m.at, e, m.length()), 0
-		})),
-		act(scopeMark, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "read the reason on", 5, nil, in(func(m *marked, p *Practice, e keys.Event) {
+	why := points(&m.at, m.length(), g, "why", "another demand or finding, and why")
+	point := why.Do
+	why.Rank, why.Do = 1, func(e keys.Event) {
+		point(e)
+		m.read = 0
+	}
+	return keys.Table{
+		why,
+		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "read the reason on", Group: g, Rank: 5, Do: func(e keys.Event) {
 			if e.Key == keys.PgUp {
 				m.read = max(0, m.read-3)
 			} else {
 				m.read = min(m.unread(p), m.read+3)
 			}
-		})),
-		act(scopeMark, "beside", g, []string{"v"}, "", "answer beside", "an answer that marks full, beside yours", 2, nil, in(func(m *marked, p *Practice, _ keys.Event) { m.beside(p) })),
-		act(scopeMark, "again", g, []string{"t"}, "", "try again", "go on with the answer as it was; hints stay paid", 3, nil, in(func(m *marked, p *Practice, _ keys.Event) {
+		}},
+		{Keys: []string{"v"}, Short: "answer beside", Long: "an answer that marks full, beside yours", Group: g, Rank: 2, Do: plain(func() { m.beside(p) })},
+		{Keys: []string{"t"}, Short: "try again", Long: "go on with the answer as it was; hints stay paid", Group: g, Rank: 3, Do: plain(func() {
 			m.session = m.session.Again()
 			p.now = p.work
 			p.SetSize(p.w, p.h)
 			p.here().Say("go on where you were")
-		})),
-		act(scopeMark, "next", g, []string{"n", keys.Enter}, "n", "next", "the exercise that is due next", 4, nil, func(p *Practice, _ keys.Event) { p.next() }),
-		act(scopeMark, "back", g, []string{keys.Esc}, "", "back", "back to the step", 6, nil, in(func(m *marked, p *Practice, _ keys.Event) {
+		})},
+		{Keys: []string{"n", keys.Enter}, Show: "n", Short: "next", Long: "the exercise that is due next", Group: g, Rank: 4, Do: plain(p.next)},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the step", Group: g, Rank: 6, Do: plain(func() {
 			p.end()
 			p.now = m.back
 			p.look()
-		})),
+		})},
 	}
 }
 
@@ -139,18 +141,18 @@ func (m *marked) split(h int) (head, rows, reason int) {
 
 // unread is how many lines of the reason are out of sight.
 func (m *marked) unread(p *Practice) int {
-	_, _, room := m.split(p.frame.Body.H)
-	return max(0, len(m.reason(p.desk.Theme, p.frame.Body.W))-room)
+	_, _, room := m.split(p.Frame.Body.H)
+	return max(0, len(m.reason(p.Desk.Theme, p.Frame.Body.W))-room)
 }
 
 func (m *marked) lines(p *Practice, w, h int) []string {
-	t, r := p.desk.Theme, &m.result
+	t, r := p.Desk.Theme, &m.result
 	verdict, style := "mastered", t.Good
 	if r.Score < practice.Passed {
 		verdict, style = "to do again", t.Warning
 	}
 	out := []string{widget.Rule(t, w, widget.Piece{Text: m.exercise().Title, Look: t.Title}, widget.Piece{Text: " · "}, widget.Piece{Text: quantity.Percent(r.Score) + ", " + verdict, Look: style})}
-	sum := " " + points(r.Points) + " of " + points(r.Of) + " points"
+	sum := " " + figure(r.Points) + " of " + figure(r.Of) + " points"
 	if r.HintCost > 0 {
 		sum += ", hints " + quantity.Percent(r.HintCost) + " off"
 	}
@@ -220,10 +222,9 @@ func (m *marked) reason(t *draw.Theme, w int) []string {
 
 // beside opens the answer that marks full next to the trainee's.
 func (m *marked) beside(p *Practice) {
-	t, e := p.desk.Theme, m.exercise()
+	t, e := p.Desk.Theme, m.exercise()
 	mine, full := m.session.Answer(), m.result.Solution
-	title := []widget.Piece{{Text: e.Title, Look: t.Title}, {Text: " · yours and an answer that marks full", Look: t.Dim}}
-	p.read(title, func(w int) []string {
+	p.open(&page.Text{Head: "yours and an answer that marks full", Full: true, Body: func(w int) []string {
 		if e.Kind.Asks() {
 			return m.figures(p, mine, full, w)
 		}
@@ -231,12 +232,12 @@ func (m *marked) beside(p *Practice) {
 		left, right := m.side(p, "yours", mine, half), m.side(p, "marks full", full, w-half-1)
 		n := max(len(left), len(right))
 		return draw.Beside(n, "", draw.Block{W: half, Lines: left}, draw.Block{W: 1, Lines: widget.Edge(t, n)}, draw.Block{W: w - half - 1, Lines: right})
-	})
+	}})
 }
 
 // side draws one answer.
 func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []string {
-	out := []string{" " + p.desk.Theme.Label.Render(name)}
+	out := []string{" " + p.Desk.Theme.Label.Render(name)}
 	switch m.exercise().Kind {
 	case exercise.Choose:
 		return append(out, " veil  "+a.Veil, " resin "+a.Family.String())
@@ -256,7 +257,7 @@ func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []stri
 		figures := "none"
 		if part.sum.Plies > 0 {
 			share, ok := part.sum.GlassMassFraction()
-			figures = p.desk.Units().Thickness(part.sum.Thickness) + ", " + page.Percent(share, ok) + " glass"
+			figures = p.Desk.Units().Thickness(part.sum.Thickness) + ", " + page.Percent(share, ok) + " glass"
 		}
 		out = append(out, " "+part.name+" "+figures)
 	}
@@ -290,7 +291,7 @@ func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []stri
 
 // figures are the questions with both answers and how the right one comes about.
 func (m *marked) figures(p *Practice, mine, full practice.Answer, w int) []string {
-	t, e := p.desk.Theme, m.exercise()
+	t, e := p.Desk.Theme, m.exercise()
 	var out []string
 	value := func(list []string, i int) string {
 		if i >= len(list) || list[i] == "" {
@@ -301,7 +302,7 @@ func (m *marked) figures(p *Practice, mine, full practice.Answer, w int) []strin
 	for i := range e.Questions {
 		out = append(out, " "+t.Strong.Render(draw.Cut(e.Questions[i].Ask.Text()+"?", max(1, w-2))))
 		out = append(out, draw.Cut("   yours "+value(mine.Values, i)+"   right "+value(full.Values, i), w))
-		if truth, err := practice.TruthOf(e, i, m.library, p.desk.Units()); err == nil {
+		if truth, err := practice.TruthOf(e, i, m.library, p.Desk.Units()); err == nil {
 			for _, l := range draw.Wrap(draw.CleanText(truth.Why+" ("+truth.Basis+")"), max(10, min(w-6, 92))) {
 				out = append(out, "   "+t.Dim.Render(l))
 			}

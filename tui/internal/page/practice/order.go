@@ -18,8 +18,6 @@ type ordering struct {
 	at   int
 }
 
-func (*ordering) scope() keys.Scope { return scopeOrder }
-
 func (o *ordering) unready() string {
 	if n := len(o.exercise().Given.Plies) - len(o.laid); n > 0 {
 		return page.Count(n, "row") + " still on the table"
@@ -63,49 +61,44 @@ func (o *ordering) lay(p *Practice, i int) {
 	given := &o.exercise().Given
 	switch {
 	case i < 0 || i >= len(given.Plies):
-		p.desk.Refuse("nothing on the table has that number")
+		p.Desk.Refuse("nothing on the table has that number")
 		return
 	case slices.Contains(o.laid, i):
-		p.desk.Refuse("it is laid already: Backspace takes the last one back")
+		p.Desk.Refuse("it is laid already: u takes the last one back")
 		return
 	}
 	o.laid = append(o.laid, i)
-	p.desk.Say("laid " + draw.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
-	p.desk.Notice.Tail = "Backspace takes it back"
+	p.Desk.Say("laid " + draw.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
+	p.Desk.Notice.Tail = "u takes it back"
 	if o.unready() == "" {
-		p.desk.Notice.Tail = "c checks it"
+		p.Desk.Notice.Tail = "c checks it"
 	}
 }
 
-func orderActs() page.Acts[*Practice] {
+func (o *ordering) rows(p *Practice) keys.Table {
 	const g = "Putting plies in order"
-	list := page.Acts[*Practice]{
-		act(scopeOrder, "lay", g, digits(), "1-9", "lay next", "lay the numbered row next, outward of those that are laid", 1, nil, in(func(o *ordering, p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			o.lay(p, d-1)
-		})),
-		act(scopeOrder, "lay pointed at", g, []string{keys.Enter, keys.Space}, "Enter", "", "lay the row pointed at next", 20, nil, in(func(o *ordering, p *Practice, _ keys.Event) { o.lay(p, o.at) })),
-		act(scopeOrder, "row", g, arrows(), "↑↓", "", "point at another row", 21, nil, in(func(o *ordering, _ *Practice, e keys.Event) {
-			o.at = moved(o.at, e, len(o.exercise().Given.Plies))
-		})),
-		act(scopeOrder, "take back", g, []string{keys.Backspace, "-"}, "Backspace", "take back", "take the last one back to the table", 2, can(func(o *ordering, _ *Practice) string {
+	return append(keys.Table{
+		{Keys: keys.Digits(9), Show: "1-9", Short: "lay next", Long: "lay the numbered row next, outward of those that are laid", Group: g, Rank: 1, Do: digit(func(d int) { o.lay(p, d-1) })},
+		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the row pointed at next", Group: g, Rank: 9, Do: plain(func() { o.lay(p, o.at) })},
+		points(&o.at, len(o.exercise().Given.Plies), g, "", "point at another row"),
+		{Keys: []string{keys.Backspace, "-", "u"}, Show: "u", Short: "take back", Long: "take the last one back to the table", Group: g, Rank: 2, Can: func() string {
 			if len(o.laid) == 0 {
 				return "nothing is laid yet"
 			}
 			return ""
-		}), in(func(o *ordering, p *Practice, _ keys.Event) {
+		}, Do: plain(func() {
 			last := o.laid[len(o.laid)-1]
 			o.laid = o.laid[:len(o.laid)-1]
 			o.at = last
-			p.desk.Say("took back " + draw.Clean(o.exercise().Given.Plies[last].Material))
-		})),
-	}
-	return append(list, workActs(scopeOrder, g)...)
+			p.Desk.Say("took back " + draw.Clean(o.exercise().Given.Plies[last].Material))
+		})},
+	}, p.workRows(g)...)
 }
 
 func (o *ordering) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	out, left := o.head(p, w, h, len(o.exercise().Given.Plies)+1)
+	t := p.Desk.Theme
+	out := o.head(p, w, h-len(o.exercise().Given.Plies)-1)
+	left := h - len(out)
 	s := o.schedule()
 	a := laminate.Analyze(s, o.library)
 	if left >= 12 {

@@ -14,7 +14,7 @@ import (
 // thickness, the thickness to there and the glass content stand beside a row,
 // else what its material is stated to be; mark gives one cell before the glyph.
 func plyLines(p *Practice, s *laminate.Schedule, a *laminate.Analysis, w, row int, figures bool, mark func(row int) string) []string {
-	t, u := p.desk.Theme, p.desk.Units()
+	t, u := p.Desk.Theme, p.Desk.Units()
 	var out []string
 	for i := range s.Plies {
 		q, f := &s.Plies[i], &a.Rows[i]

@@ -2,15 +2,15 @@
 // with their texts and pictures, exercises of every kind answered with the
 // keyboard alone, marked demand by demand with the reason for each miss, and
 // the next exercise by what was missed before.
+//
+// What is built is built on the bench, on a document of the exercise's own.
 package practice
 
 import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/rules/practice"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
-	"frp/veilwright/tui/internal/widget"
 )
 
 // Keeper keeps what each person did.
@@ -32,11 +32,9 @@ type Options struct {
 
 // Practice is the page. Make it with New.
 type Practice struct {
-	desk  *page.Desk
-	o     Options
-	acts  page.Acts[*Practice]
-	w, h  int
-	frame draw.Frame
+	page.Base
+	o    Options
+	w, h int
 
 	list     []*exercise.Exercise
 	problems []string
@@ -45,46 +43,37 @@ type Practice struct {
 	person   string
 	nobody   bool // practices without a name
 	progress practice.Progress
+	begun    []string // exercises left with an answer that is not marked
 
-	home  *home
-	now   screen
-	work  work // the exercise that is open, nil for none
-	begun []string
+	home *home
+	now  screen
+	work work // the exercise that is open, nil for none
 }
 
-// screen is what the page shows.
+// screen is what the page shows while nothing is open over it.
 type screen interface {
-	scope() keys.Scope
+	rows(p *Practice) keys.Table
 	lines(p *Practice, w, h int) []string
-}
-
-// typist is a screen on which characters may go into a field.
-type typist interface {
-	screen
-	typing() bool
-	typed(p *Practice, e keys.Event)
 }
 
 // New makes the page on a desk.
 func New(d *page.Desk, o Options) *Practice {
-	p := &Practice{desk: d, o: o, acts: acts(), home: &home{}}
+	p := &Practice{Base: page.NewBase("practice", d), o: o, home: &home{}}
 	p.now = p.home
 	return p
 }
 
-// Name is the page's name.
-func (*Practice) Name() string { return "practice" }
-
 // SetSize tells the size of the screen.
 func (p *Practice) SetSize(w, h int) {
-	p.w, p.h, p.frame = w, h, draw.PageFrame(draw.Size{W: w, H: h})
+	p.w, p.h = w, h
+	p.Base.SetSize(w, h)
 	if b, ok := p.work.(*atBench); ok {
 		b.bench.SetSize(w, h)
 	}
-	if s, ok := p.now.(*reader); ok {
-		s.fit(p.frame.Body)
-	}
 }
+
+// Reset does nothing: exercises have nothing to do with the open document.
+func (*Practice) Reset() {}
 
 // Own is the desk of the exercise that is answered on the bench, nil while
 // there is none: keys of everywhere act on it then.
@@ -100,58 +89,63 @@ func (p *Practice) here() *page.Desk {
 	if d := p.Own(); d != nil {
 		return d
 	}
-	return p.desk
+	return p.Desk
 }
 
-// Reset does nothing: exercises have nothing to do with the open document.
-func (*Practice) Reset() {}
-
-// Table is the keys of the screen that is shown. On the bench, keys of
-// everywhere are about the exercise's own document; elsewhere, while an exercise
-// or a text is open, those that are about a document rest.
-func (p *Practice) Table() keys.Table {
-	p.load()
+// open opens a list, a form or a text over what is shown.
+func (p *Practice) open(o page.Overlay) {
 	if b, ok := p.now.(*atBench); ok {
-		return b.bench.Table()
+		b.bench.Open(o)
+		return
 	}
-	own := p.acts.Table(p, p.now.scope())
-	if p.now == screen(p.home) {
-		return own
-	}
-	return own.Over(keys.Table{{
-		Keys: []string{"u", "y", "j", "s", "a", "o"}, Long: "rest: they are about a document", Group: "Everywhere", Rank: 99,
-		Can: func() string { return "no document is shown: Esc goes back" }, Do: func(keys.Event) {},
-	}})
+	p.Open(o)
 }
 
-// Over is what is open over those keys, nil for nothing.
-func (p *Practice) Over() page.Overlay {
-	p.load()
-	switch s := p.now.(type) {
-	case *atBench:
-		return s.bench.Over()
-	case typist:
-		if s.typing() {
-			return &page.Text{Head: "an answer", Still: true, Keys: append(p.acts.Table(p, s.scope()), keys.Row{Text: true, Keys: widget.EditKeys(),
-				Show: "letters", Long: "type", Group: "Filling in", Rank: 99, Do: func(e keys.Event) { s.typed(p, e) }})}
-		}
-	}
-	return nil
-}
-
-// Settle reads the exercises the first time the page is looked at, and settles
-// the bench.
+// Settle reads the exercises the first time the page is looked at.
 func (p *Practice) Settle() {
 	p.load()
 	if b, ok := p.now.(*atBench); ok {
 		b.bench.Settle()
 	}
+	p.Base.Settle()
+}
+
+// Table is the keys of what is shown. Where an exercise or a step of the course
+// is open, keys that are about the document that is open rest.
+func (p *Practice) Table() keys.Table {
+	p.load()
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Table()
+	}
+	t := p.now.rows(p)
+	if p.now == screen(p.home) {
+		return t
+	}
+	return t.Over(keys.Table{{
+		Keys: []string{"u", "y", "j", "s", "a", "o", keys.Tab}, Long: "what is about the document that is open rests here", Group: "Everywhere", Rank: 99,
+		Can: func() string { return elsewhere }, Do: func(keys.Event) {},
+	}})
+}
+
+const elsewhere = "this is about the document that is open, and the course is: Esc goes back"
+
+// Over is what is open over it.
+func (p *Practice) Over() page.Overlay {
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Over()
+	}
+	return p.Base.Over()
 }
 
 // Lines draws the page.
 func (p *Practice) Lines() []string {
-	p.load()
-	return p.now.lines(p, p.frame.Body.W, p.frame.Body.H)
+	if b, ok := p.now.(*atBench); ok {
+		return b.bench.Lines()
+	}
+	if o := p.Over(); o != nil {
+		return o.Lines()
+	}
+	return p.now.lines(p, p.Frame.Body.W, p.Frame.Body.H)
 }
 
 // load reads the exercises the first time the page is looked at.
@@ -163,7 +157,7 @@ func (p *Practice) load() {
 	p.list, p.problems = p.o.Exercises()
 	if p.o.Person != "" {
 		if err := p.be(p.o.Person); err != nil {
-			p.desk.Refuse(err.Error())
+			p.Desk.Refuse(err.Error())
 		}
 	}
 }
@@ -178,3 +172,28 @@ func (p *Practice) of(step int) []*exercise.Exercise {
 	}
 	return list
 }
+
+// points is the row of keys that points at another of n rows.
+func points(at *int, n int, group, short, long string) keys.Row {
+	return keys.Row{
+		Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: short, Long: long, Group: group, Rank: 8,
+		Do: func(e keys.Event) {
+			if e.Key == keys.Up {
+				*at = max(0, *at-1)
+			} else {
+				*at = max(0, min(n-1, *at+1))
+			}
+		},
+	}
+}
+
+// digit makes a row's act of what a digit does.
+func digit(do func(d int)) func(keys.Event) {
+	return func(e keys.Event) {
+		d, _ := e.Digit()
+		do(d)
+	}
+}
+
+// plain makes a row's act of what any of its keys does.
+func plain(do func()) func(keys.Event) { return func(keys.Event) { do() } }

@@ -24,10 +24,7 @@ type step struct {
 	list []*exercise.Exercise
 	at   int
 	top  int // of the text
-	last int
 }
-
-func (*step) scope() keys.Scope { return scopeStep }
 
 func (p *Practice) openStep(n int) {
 	p.home.at = n - 1
@@ -39,7 +36,7 @@ func (p *Practice) openStep(n int) {
 func (p *Practice) look() {
 	begun, err := progress.Begun(p.person)
 	if err != nil {
-		p.desk.Refuse("answers that were kept: " + err.Error())
+		p.Desk.Refuse("answers that were kept: " + err.Error())
 	}
 	p.begun = begun
 }
@@ -55,7 +52,7 @@ func (p *Practice) makeUp(n int) *exercise.Exercise {
 			}
 		}
 	}
-	return maker.Generate(seed, n, p.desk.Doc.Library())
+	return maker.Generate(seed, n, p.Desk.Doc.Library())
 }
 
 // lessonWidth is how wide the lines of a lesson are.
@@ -66,81 +63,94 @@ const shown = 9
 
 func (s *step) first() int { return s.at / shown * shown }
 
-func stepActs() page.Acts[*Practice] {
+func (s *step) rows(p *Practice) keys.Table {
 	const g = "In a step of the course"
-	none := can(func(s *step, _ *Practice) string {
+	none := func() string {
 		if len(s.list) == 0 {
 			return "the step has no exercise"
 		}
 		return ""
-	})
-	return page.Acts[*Practice]{
-		act(scopeStep, "start", g, digits(), "1-9", "start", "start the numbered exercise", 1, none, in(func(s *step, p *Practice, e keys.Event) {
-			d, _ := e.Digit()
-			s.start(p, s.first()+d-1)
-		})),
-		act(scopeStep, "start pointed at", g, []string{keys.Enter}, "", "", "start the exercise pointed at", 20, none, in(func(s *step, p *Practice, _ keys.Event) { s.start(p, s.at) })),
-		act(scopeStep, "point", g, arrows(), "↑↓", "", "point at another exercise", 21, none, in(func(s *step, _ *Practice, e keys.Event) {
-			s.at = moved(s.at, e, len(s.list))
-		})),
-		act(scopeStep, "read", g, []string{keys.PgUp, keys.PgDown, keys.Space}, "PgUp PgDn", "read on", "read the text on", 2, nil, in(func(s *step, _ *Practice, e keys.Event) {
+	}
+	return keys.Table{
+		{Keys: keys.Digits(shown), Short: "start", Show: "1-9", Long: "start the numbered exercise", Group: g, Rank: 1, Can: none, Do: digit(func(d int) { s.start(p, s.first()+d-1) })},
+		{Keys: []string{keys.Enter}, Long: "start the exercise pointed at", Group: g, Rank: 9, Can: none, Do: plain(func() { s.start(p, s.at) })},
+		points(&s.at, len(s.list), g, "", "point at another exercise"),
+		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "read the text on", Group: g, Rank: 2, Do: func(e keys.Event) {
 			if e.Key == keys.PgUp {
 				s.top = max(0, s.top-4)
 			} else {
-				s.top = min(s.last, s.top+4)
+				s.top = min(s.last(p), s.top+4)
 			}
-		})),
-		act(scopeStep, "made up", g, []string{"r"}, "", "made up", "an exercise of this step that is made up anew", 3, nil, in(func(s *step, p *Practice, _ keys.Event) {
+		}},
+		{Keys: []string{"r"}, Short: "made up", Long: "an exercise of this step that is made up anew", Group: g, Rank: 3, Do: plain(func() {
 			p.named(func() {
 				p.look()
 				p.start(p.makeUp(s.n))
 			})
-		})),
-		act(scopeStep, "glossary", g, []string{"g"}, "", "glossary", "the words of the trade", 4, nil, func(p *Practice, _ keys.Event) { p.glossary() }),
-		act(scopeStep, "back", g, []string{keys.Esc}, "", "back", "back to the steps", 5, nil, func(p *Practice, _ keys.Event) { p.now = p.home }),
+		})},
+		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade", Group: g, Rank: 4, Do: plain(p.glossary)},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the steps", Group: g, Rank: 5, Do: plain(func() { p.now = p.home })},
 	}
 }
 
 func (s *step) start(p *Practice, i int) {
 	if i < 0 || i >= len(s.list) {
-		p.desk.Refuse("the step has no exercise of that number")
+		p.Desk.Refuse("the step has no exercise of that number")
 		return
 	}
 	s.at = i
 	p.named(func() { p.start(s.list[i]) })
 }
 
-func (s *step) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	lesson := course.At(s.n)
-	out := []string{widget.Rule(t, w, widget.Piece{Text: "step " + strconv.Itoa(s.n) + ": " + lesson.Title, Look: t.Title})}
-	if wall := lesson.Picture; h >= 16 {
-		picture := page.Picture(t, wall, laminate.Analyze(wall, p.desk.Doc.Library()))
-		out = append(out, picture.View(t, w, 2)...)
+// plan is how many lines picture, text and exercises take of a page's body.
+func (s *step) plan(h int) (picture, text, exercises int) {
+	exercises = max(1, min(len(s.list)-s.first(), shown))
+	if h >= 16 {
+		picture = 2
 	}
-	rows := min(len(s.list)-s.first(), shown)
-	room := max(2, h-len(out)-1-max(1, rows))
-	var body []string
-	read := draw.CleanText(lesson.Text)
+	return picture, max(2, h-2-picture-exercises), exercises
+}
+
+// body is the text of the lesson.
+func (s *step) body(w int) []string {
+	read := draw.CleanText(course.At(s.n).Text)
 	if w-4 < lessonWidth { // its own lines do not fit
 		read = strings.ReplaceAll(flow(read), "\n", "\n\n")
 	}
+	var out []string
 	for _, l := range draw.Wrap(read, max(10, min(w-4, 90))) {
-		body = append(body, "  "+l)
+		out = append(out, "  "+l)
 	}
-	s.last = max(0, len(body)-room)
-	s.top = max(0, min(s.top, s.last))
-	body = body[s.top:min(len(body), s.top+room)]
-	out = append(out, draw.FitLines(body, w, room)...)
+	return out
+}
+
+// last is the first line of the text where it is read to the end.
+func (s *step) last(p *Practice) int {
+	_, room, _ := s.plan(p.Frame.Body.H)
+	return max(0, len(s.body(p.Frame.Body.W))-room)
+}
+
+func (s *step) lines(p *Practice, w, h int) []string {
+	t := p.Desk.Theme
+	lesson := course.At(s.n)
+	out := []string{widget.Rule(t, w, widget.Piece{Text: "step " + strconv.Itoa(s.n) + ": " + lesson.Title, Look: t.Title})}
+	picture, room, rows := s.plan(h)
+	if wall := lesson.Picture; picture > 0 {
+		strip := page.Picture(t, wall, laminate.Analyze(wall, p.Desk.Doc.Library()))
+		out = append(out, strip.View(t, w, picture)...)
+	}
+	body, last := s.body(w), s.last(p)
+	top := min(s.top, last)
+	out = append(out, draw.FitLines(body[top:min(len(body), top+room)], w, room)...)
 	more := "exercises"
-	if s.top < s.last {
+	if top < last {
 		more = "exercises · PgDn reads on"
 	}
 	out = append(out, widget.Rule(t, w, widget.Piece{Text: more, Look: t.Label}))
 	if len(s.list) == 0 {
 		out = append(out, "   the step has no exercise that could be read")
 	}
-	for i := s.first(); i < s.first()+rows; i++ {
+	for i := s.first(); i < min(len(s.list), s.first()+rows); i++ {
 		e := s.list[i]
 		line := strconv.Itoa(i-s.first()+1) + "  " + draw.Left(draw.Clean(e.Title), max(10, min(36, w-40))) + "  " + draw.Left(e.Kind.String(), 9) + p.standing(e)
 		if i == s.at {
@@ -170,10 +180,13 @@ func (p *Practice) standing(e *exercise.Exercise) string {
 
 // glossary opens the words of the trade.
 func (p *Practice) glossary() {
-	t := p.desk.Theme
-	p.read([]widget.Piece{{Text: "words of the trade", Look: t.Title}}, func(w int) []string {
+	t := p.Desk.Theme
+	p.open(&page.Text{Head: "words of the trade", Full: true, Search: func(query string, w int) []string {
 		var body []string
 		for _, x := range glossary.Terms() {
+			if !strings.Contains(strings.ToLower(x.Word+" "+x.Meaning), strings.ToLower(query)) {
+				continue
+			}
 			body = append(body, " "+t.Strong.Render(draw.Cut(draw.Clean(x.Word), max(1, w-2))))
 			for _, l := range draw.Wrap(draw.CleanText(x.Meaning), max(10, min(w-5, 90))) {
 				body = append(body, "   "+l)
@@ -184,6 +197,9 @@ func (p *Practice) glossary() {
 				}
 			}
 		}
+		if len(body) == 0 {
+			body = []string{" no word has this in it: Esc takes the letters back"}
+		}
 		return body
-	})
+	}})
 }

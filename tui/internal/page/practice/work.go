@@ -52,14 +52,15 @@ func (p *Practice) start(e *exercise.Exercise) {
 			back.at = i
 		}
 	}
-	a := &attempt{session: practice.Start(e), library: p.desk.Doc.Library(), back: back}
+	a := &attempt{session: practice.Start(e), library: p.Desk.Doc.Library(), back: back}
 	var err error
 	if a.draft, err = progress.OpenDraft(p.person, e.ID); err != nil {
-		p.desk.Refuse("an answer is not kept: " + err.Error())
+		p.Desk.Refuse("an answer is not kept: " + err.Error())
 	}
 	if a.draft != nil {
 		if left, when, ok := a.draft.Left(); ok {
-			p.now = &resuming{attempt: a, left: left, when: when}
+			p.now = back
+			p.resume(a, left, when)
 			return
 		}
 	}
@@ -78,9 +79,9 @@ func (p *Practice) answer(a *attempt) {
 	case exercise.Order:
 		p.work = newOrdering(a)
 	case exercise.Predict, exercise.Ignition:
-		p.work = newAsking(p, a)
+		p.work = &asking{attempt: a}
 	case exercise.NoKind:
-		p.desk.Refuse("the exercise asks for nothing")
+		p.Desk.Refuse("the exercise asks for nothing")
 		return
 	}
 	if p.work == nil {
@@ -120,18 +121,18 @@ func (p *Practice) end() {
 		}
 	}
 	if err != nil {
-		p.desk.Refuse(err.Error())
+		p.Desk.Refuse(err.Error())
 	}
 	p.work = nil
 }
 
 // leave goes back to the step.
 func (a *attempt) leave(p *Practice) {
-	p.desk.Say("left the exercise")
-	p.desk.Doc.SetUnits(p.here().Units())
+	p.Desk.Say("left the exercise")
+	p.Desk.Doc.SetUnits(p.here().Units())
 	p.end()
 	if a.draft != nil && a.draft.Kept() {
-		p.desk.Say("left the exercise: the answer is kept, and offered when the exercise is opened again")
+		p.Desk.Say("left the exercise: the answer is kept, and offered when the exercise is opened again")
 	}
 	p.now = a.back
 	p.look()
@@ -145,15 +146,15 @@ func (a *attempt) mark(p *Practice) {
 	p.progress.Entries = append(p.progress.Entries[:len(p.progress.Entries):len(p.progress.Entries)], entry)
 	m, _ := a.session.Mark()
 	p.now = newMarked(a, m)
-	p.desk.Say("marked: " + quantity.Percent(m.Score))
+	p.Desk.Say("marked: " + quantity.Percent(m.Score))
 	if a.draft != nil {
 		if err := a.draft.Drop(); err != nil {
-			p.desk.Refuse("marked; but " + err.Error())
+			p.Desk.Refuse("marked; but " + err.Error())
 		}
 	}
 	if p.person != "" && p.o.Keeper != nil {
 		if err := p.o.Keeper.Add(p.person, entry); err != nil {
-			p.desk.Refuse("marked, but progress is not kept: " + err.Error())
+			p.Desk.Refuse("marked, but progress is not kept: " + err.Error())
 		}
 	}
 }
@@ -165,65 +166,53 @@ func (a *attempt) hint(p *Practice) {
 	p.here().Say("a hint, for " + quantity.Percent(cost) + " of the full mark: it stands under the task")
 }
 
-// workActs are the keys that every kind of exercise has.
-func workActs(scope keys.Scope, group string) page.Acts[*Practice] {
-	return page.Acts[*Practice]{
-		act(scope, "hand in", group, []string{"c"}, "", "check it", "hand the answer in: it is checked and marked", 6, func(p *Practice) string {
+// workRows are the keys that every kind of exercise has.
+func (p *Practice) workRows(group string) keys.Table {
+	return keys.Table{
+		{Keys: []string{"c"}, Short: "check it", Long: "hand the answer in: it is checked and marked", Group: group, Rank: 4, Can: func() string {
 			return p.work.unready()
-		}, func(p *Practice, _ keys.Event) { p.work.base().mark(p) }),
-		act(scope, "hint", group, []string{"h"}, "", "hint", "show the next hint; it costs a share of the mark", 7, func(p *Practice) string {
+		}, Do: plain(func() { p.work.base().mark(p) })},
+		{Keys: []string{"h"}, Short: "hint", Long: "show the next hint; it costs a share of the mark", Group: group, Rank: 5, Can: func() string {
 			if n, _ := p.work.base().session.HintsLeft(); n == 0 {
 				return "there is no hint left"
 			}
 			return ""
-		}, func(p *Practice, _ keys.Event) { p.work.base().hint(p) }),
-		act(scope, "task", group, []string{"w"}, "", "task", "the whole task: what is asked, the facts, the hints, the story", 8, nil, func(p *Practice, _ keys.Event) {
+		}, Do: plain(func() { p.work.base().hint(p) })},
+		{Keys: []string{"w"}, Short: "task", Long: "the whole task: what is asked, the facts, the hints, the story", Group: group, Rank: 6, Do: plain(func() {
 			a := p.work.base()
-			p.read(a.title(p.desk.Theme), func(w int) []string { return a.prose(p, w) })
-		}),
-		act(scope, "leave", group, []string{keys.Esc}, "", "leave", "leave the exercise; the answer is kept for the next time", 9, nil, func(p *Practice, _ keys.Event) {
+			p.open(&page.Text{Head: "the task", Full: true, Body: func(w int) []string { return a.prose(p, w) }})
+		})},
+		{Keys: []string{keys.Esc}, Short: "leave", Long: "leave the exercise; the answer is kept for the next time", Group: group, Rank: 7, Do: plain(func() {
 			p.work.base().leave(p)
-		}),
+		})},
 	}
 }
 
-// resuming offers the answer that an earlier sitting left.
-type resuming struct {
-	*attempt
-	left practice.Answer
-	when time.Time
-}
-
-func (*resuming) scope() keys.Scope { return scopeResume }
-
-func resumeActs() page.Acts[*Practice] {
-	const g = "An answer that was not marked"
-	return page.Acts[*Practice]{
-		act(scopeResume, "go on", g, []string{"1", keys.Enter}, "1", "go on with it", "go on with the answer that is kept", 1, nil, in(func(s *resuming, p *Practice, _ keys.Event) {
-			s.session, s.resumed = s.session.With(s.left), true
-			p.answer(s.attempt)
+// resume offers the answer that an earlier sitting left.
+func (p *Practice) resume(a *attempt, left practice.Answer, when time.Time) {
+	p.open(&page.List{
+		Head: a.exercise().Title, Full: true, Verb: "do it",
+		Text:  "An answer of " + when.Local().Format("2 Jan 2006, 15:04") + " is kept that was not marked.",
+		Items: []page.Item{{Name: "go on with it"}, {Name: "begin anew; it stays kept until an answer is marked"}},
+		Take: func(i int) error {
+			p.Close()
+			if i == 1 {
+				p.answer(a)
+				return page.ErrStay
+			}
+			a.session, a.resumed = a.session.With(left), true
+			p.answer(a)
 			p.here().Say("went on with the answer that was not marked")
 			err := p.Keep()
 			if err == nil {
-				err = s.draft.Forget()
+				err = a.draft.Forget()
 			}
 			if err != nil {
 				p.here().Refuse(err.Error())
 			}
-		})),
-		act(scopeResume, "anew", g, []string{"2"}, "", "begin anew", "begin anew; what is kept stays until an answer is marked", 2, nil, in(func(s *resuming, p *Practice, _ keys.Event) { p.answer(s.attempt) })),
-		act(scopeResume, "back", g, []string{keys.Esc}, "", "back", "back to the step; it stays kept", 3, nil, in(func(s *resuming, p *Practice, _ keys.Event) { p.now = s.back })),
-	}
-}
-
-func (s *resuming) lines(p *Practice, w, h int) []string {
-	t := p.desk.Theme
-	out := []string{widget.Rule(t, w, s.title(t)...), ""}
-	for _, l := range draw.Wrap("An answer of "+s.when.Local().Format("2 Jan 2006, 15:04")+" is kept that was not marked.", max(10, min(w-4, 76))) {
-		out = append(out, "   "+l)
-	}
-	out = append(out, "", "   "+t.Key.Render("1")+"  go on with it", "   "+t.Key.Render("2")+"  begin anew; it stays kept until an answer is marked")
-	return out[:min(len(out), h)]
+			return page.ErrStay
+		},
+	})
 }
 
 // title names the exercise.
@@ -237,17 +226,15 @@ func (a *attempt) title(t *draw.Theme) []widget.Piece {
 	return []widget.Piece{{Text: draw.Clean(e.Title), Look: t.Title}, {Text: " · step " + strconv.Itoa(e.Step) + ", " + kindPhrase(e.Kind) + hints, Look: t.Dim}}
 }
 
-// head draws the task first, as whole as the need of what stands under it lets
-// it, and tells how many lines are left.
-func (a *attempt) head(p *Practice, w, h, need int) (out []string, left int) {
-	t := p.desk.Theme
-	out = append([]string{widget.Rule(t, w, a.title(t)...)}, a.prose(p, w)...)
-	room := max(5, h-need)
-	if len(out) > room {
-		out = out[:room]
-		out[room-1] = draw.Ends(draw.Clip(out[room-1], w-9), t.Dim.Render("… w all "), w)
+// head draws the task, which stands first, in at most h lines.
+func (a *attempt) head(p *Practice, w, h int) []string {
+	t := p.Desk.Theme
+	out := append([]string{widget.Rule(t, w, a.title(t)...)}, a.prose(p, w)...)
+	if h = max(4, h); len(out) > h {
+		out = out[:h]
+		out[h-1] = draw.Ends(draw.Clip(out[h-1], w-9), t.Dim.Render("… w all "), w)
 	}
-	return out, h - len(out)
+	return out
 }
 
 func kindPhrase(k exercise.Kind) string {
@@ -272,7 +259,7 @@ func kindPhrase(k exercise.Kind) string {
 // prose is the task, first and whole, then what is demanded, the hints that
 // were shown, the facts and the story.
 func (a *attempt) prose(p *Practice, w int) []string {
-	t, e, u := p.desk.Theme, a.exercise(), p.here().Units()
+	t, e, u := p.Desk.Theme, a.exercise(), p.here().Units()
 	var out []string
 	part := func(label, s string) {
 		if s = strings.TrimSpace(s); s == "" {
