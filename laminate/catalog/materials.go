@@ -14,7 +14,7 @@ const (
 )
 
 const (
-	veilSource  = "areal mass for its nominal thickness at 90 % resin; " + fromMemory
+	veilSource  = "the figure of the id is the thickness of a ply in mil, computed from the areal mass at 90 % resin; " + fromMemory
 	matSource   = "glass content in the barrier API 12P 5.4.3; in the structure common practice, no source; density " + fromMemory
 	wovenSource = "density of E-glass published range 2540 to 2580 kg/m3, second-hand; glass content " + fromMemory
 	bandSource  = "tow of 2200 tex; number of tows, band width and glass content " + fromMemory + ", for the shop to replace"
@@ -28,10 +28,10 @@ func materials() []laminate.Material {
 			FiberDensity: fibers()[fiber].Density, GlassContent: laminate.Some(veilShare), Source: veilSource}
 	}
 	return []laminate.Material{
-		veil(VeilC10, "C-glass veil, 10 mil", laminate.CGlass, 30),
-		veil(VeilC15, "C-glass veil, 15 mil", laminate.CGlass, 45),
-		veil(VeilPolyester15, "polyester veil, 15 mil", laminate.Polyester, 45),
-		veil(VeilCarbon11, "carbon veil, 11 mil", laminate.Carbon, 34),
+		veil(VeilC10, "C-glass veil, 30 g/m²", laminate.CGlass, 30),
+		veil(VeilC15, "C-glass veil, 45 g/m²", laminate.CGlass, 45),
+		veil(VeilPolyester15, "polyester veil, 45 g/m²", laminate.Polyester, 45),
+		veil(VeilCarbon11, "carbon veil, 34 g/m²", laminate.Carbon, 34),
 		chopped(Mat075, "mat, 0.75 oz/ft²", laminate.ChoppedMat, 0.75),
 		chopped(Mat10, "mat, 1 oz/ft²", laminate.ChoppedMat, 1),
 		chopped(Mat15, "mat, 1.5 oz/ft²", laminate.ChoppedMat, 1.5),

@@ -24,7 +24,7 @@ func Advise(file string, s *laminate.Schedule, a *advice.Advice, brief bool) She
 	for _, part := range []struct {
 		name    string
 		reasons []advice.Reason
-	}{{"conflicts", a.Conflicts}, {"whatever is chosen", a.Notes}} {
+	}{{"conflicts", a.Conflicts}, {"for every choice", a.Notes}} {
 		if len(part.reasons) == 0 {
 			continue
 		}
@@ -104,7 +104,7 @@ func Catalog(lib *laminate.Library, want func(id string) bool, u quantity.System
 		materials.Rows = append(materials.Rows, Row{Brief: !full, Cells: []string{m.ID, m.Form.String(), orNone(m.Fiber.String()), mass, content, stated(m.BarrierGlassContent), m.Name, m.Source}})
 	}
 	add(materials)
-	resins := Table{Columns: []Column{{Title: "resin of the shop"}, {Title: "family"}, source}}
+	resins := Table{Columns: []Column{{Title: "shop resin"}, {Title: "family"}, source}}
 	for i := range lib.Resins {
 		if r := &lib.Resins[i]; want(r.ID) {
 			resins.Rows = append(resins.Rows, Row{Brief: !full, Cells: []string{r.ID, r.Family.String(), r.Source}})

@@ -43,7 +43,7 @@ func Compare(of Compared, res *acceptance.Result, r *rules.Report) Sheet {
 	for i := range r.Findings {
 		if f := &r.Findings[i]; f.Severity == rules.Break {
 			breaks++
-			sheet = append(sheet, Note{Indent: 2, Mark: "beside it: ", Text: "the schedule itself: " + f.Severity.String() + " " + f.Rule.ID + ": " + f.Message})
+			sheet = append(sheet, Note{Indent: 2, Mark: "also: ", Text: "the schedule itself: " + f.Severity.String() + " " + f.Rule.ID + ": " + f.Message})
 		}
 	}
 	text := strconv.Itoa(counts[acceptance.Meets]) + " meet, " + strconv.Itoa(counts[acceptance.Fails]) + " fail, " + strconv.Itoa(counts[acceptance.Incomplete]) + " incomplete"

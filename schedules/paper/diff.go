@@ -56,7 +56,7 @@ func Diff(older, newer string, facts []schedules.FactChange, d *acceptance.Diffe
 		}
 	}
 	if len(sheet) == 1 {
-		sheet = append(sheet, Note{Indent: 2, Text: "nothing stated, no ply, figure or finding differs"})
+		sheet = append(sheet, Note{Indent: 2, Text: "no stated fact, ply, figure or finding differs"})
 	}
 	return sheet
 }

@@ -10,8 +10,8 @@ import (
 func Rules(list []*rules.Rule) Sheet {
 	sheet := Sheet{
 		// What the words mean, for whoever has not read a report yet.
-		Note{Text: "break: do not build it so; incomplete: cannot be judged, a fact that matters is missing;"},
-		Note{Text: "warning: somebody has to decide; note: good to know, nothing to fix."},
+		Note{Text: "break: do not build it that way; incomplete: a fact that matters is missing;"},
+		Note{Text: "warning: a person has to decide; note: for information."},
 	}
 	var t Table
 	for i, r := range list {

@@ -40,7 +40,7 @@ func loads(r *wall.Result, u quantity.System) (list Facts) {
 	for _, c := range r.Cases {
 		name, text := c.Name, "axial "+u.Figure(c.NAxial, quantity.LineLoad)+", hoop "+u.Figure(c.NHoop, quantity.LineLoad)
 		if !c.Judged {
-			name += " (shown, not judged)"
+			name += " (shown only)"
 		}
 		if c.StrainKnown {
 			text += "; strain axial " + u.Figure(c.StrainAxial, quantity.Strain) + ", hoop " + u.Figure(c.StrainHoop, quantity.Strain)

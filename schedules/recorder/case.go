@@ -1,12 +1,9 @@
 package recorder
 
 import (
-	"fmt"
-
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/schedules"
-	"frp/veilwright/schedules/store"
 )
 
 // Case is what lies open beside a schedule: at most one specification and at
@@ -27,18 +24,11 @@ func (c *Case) Record() *Record { return c.record }
 // Choose takes the specification at path; the one before stays where it cannot
 // be read.
 func (c *Case) Choose(path string) error {
-	f, err := store.Read(path)
+	o, err := opened(path, schedules.Specification)
 	if err != nil {
 		return err
 	}
-	if kind, _ := schedules.Sniff(f.Bytes); kind != schedules.Specification {
-		return fmt.Errorf("%s is no specification", path)
-	}
-	s, problems := schedules.DecodeSpecification(f.Bytes)
-	if len(problems) > 0 {
-		return fmt.Errorf("%s cannot be used: %s", path, sentence(problems))
-	}
-	c.demands, c.demandsPath = s, path
+	c.demands, c.demandsPath = o.Specification, path
 	return nil
 }
 

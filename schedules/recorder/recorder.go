@@ -16,6 +16,7 @@ import (
 
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
 
@@ -89,18 +90,11 @@ func Open(path string) (*Record, error) {
 }
 
 func read(path string) (text []byte, now *record.Record, torn string, err error) {
-	f, err := store.Read(path)
+	o, err := opened(path, schedules.Record)
 	if err != nil {
 		return nil, nil, "", err
 	}
-	if kind, _ := schedules.Sniff(f.Bytes); kind != schedules.Record {
-		return nil, nil, "", fmt.Errorf("%s is no record", path)
-	}
-	now, torn, problems := schedules.DecodeRecord(f.Bytes)
-	if len(problems) > 0 {
-		return nil, nil, "", fmt.Errorf("%s cannot be used: %s", path, sentence(problems))
-	}
-	return f.Bytes, now, torn, nil
+	return o.Text, o.Record, o.Torn, nil
 }
 
 // gap is what is missing of the empty line that ends the last entry, where
@@ -115,12 +109,14 @@ func gap(text []byte) string {
 	return "\n\n"
 }
 
-func sentence(problems []schedules.Problem) string {
-	s := problems[0].String()
-	if n := len(problems) - 1; n > 0 {
-		s += fmt.Sprintf(" (and %d more)", n)
+// opened takes in a document that has to be of a kind.
+func opened(path string, kind schedules.Kind) (*shop.Opened, error) {
+	var books *shop.Shop // neither a record nor a specification rests on any
+	o := books.Read(path)
+	if !o.Want(kind, "an inspection") {
+		return nil, fmt.Errorf("%s: %s", path, o.Why())
 	}
-	return s
+	return o, nil
 }
 
 func (r *Record) take(text []byte, now *record.Record) {

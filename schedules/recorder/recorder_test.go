@@ -302,7 +302,7 @@ func TestCase_keepsWhatItHasWhereTheNextCannotBeOpened(t *testing.T) {
 	if err := c.Choose(demands); err != nil {
 		t.Fatal(err)
 	}
-	if err := c.Choose(first.Path()); err == nil || !strings.Contains(err.Error(), "no specification") {
+	if err := c.Choose(first.Path()); err == nil || !strings.Contains(err.Error(), "takes a specification") {
 		t.Errorf("a record as specification: %v", err)
 	}
 	if s, path := c.Specification(); s == nil || path != demands {

@@ -18,16 +18,16 @@ type adviseCommand struct {
 
 // Help is shown under the command's flags.
 func (adviseCommand) Help() string {
-	return `What suits the part and service of a schedule: every veil, resin family and barrier build, yes, with care, no, or unknown, with the reasons and on whose word each stands. What is called suitable raises no break and no warning in check.
+	return `What suits the part and service of a schedule: every veil, resin family and barrier build is suitable, conditional, unsuitable or unknown, with the reasons and their sources. Suitable means that nothing speaks against it: check finds no break and no warning. It is not a recommendation.
 
     veilwright advise header.toml
     veilwright advise --brief header.toml
     veilwright advise --json header.toml | jq -r '.veils[] | select(.suits == "suitable") | .id'
     veilwright advise --ratings coupons.csv header.toml
 
-A table of ratings names its columns in the first line: fluid, concentration, temperature, family, build, grade, source, date. Rows that cannot be used are told one by one.
+A table of ratings names its columns in the first line: fluid, concentration, temperature, family, build, grade, source, date. Rejected rows are listed.
 
-It ends with 1 when no veil, no resin or no build suits, 3 when that cannot be told, 2 when the schedule or a table could not be read.`
+Exit code: 1 when no veil, resin or build is suitable, 3 when that cannot be determined, 2 when the schedule or a table cannot be read, else 0.`
 }
 
 // Run advises on one schedule.
@@ -70,7 +70,7 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 	}
 	rows, refused := schedules.ImportRatings(strings.NewReader(string(text)))
 	for _, r := range refused {
-		c.say.Say("%s:%d: row refused: %s", k.Ratings, r.Line, r.Why)
+		c.say.Say("%s:%d: row rejected: %s", k.Ratings, r.Line, r.Why)
 		c.ends(Unusable)
 	}
 	for i := range rows {

@@ -10,12 +10,12 @@ import (
 )
 
 type catalogCommand struct {
-	IDs []string `arg:"" optional:"" name:"id" help:"Materials or resin families to print in full; left out, all in short." complete:"materials"`
+	IDs []string `arg:"" optional:"" name:"id" help:"Materials or resin families to print in full; all in short if left out." complete:"materials"`
 }
 
 // Help is shown under the command's flags.
 func (catalogCommand) Help() string {
-	return `The built-in materials, fibers, fillers and resin families, with the source of each figure, and what the shop books that hold in this folder add to them. All are generic and typical: put your own into a shop book.
+	return `The built-in materials, fibers, fillers and resin families, with the source of each figure, and what the shop books of this folder add to them. All are generic and typical: put your own into a shop book. The figure in the id of a veil is the thickness of a ply in mil, of a mat or chop its mass in oz/ft², of a woven or unidirectional material its mass in oz/yd².
 
     veilwright catalog
     veilwright catalog mat-1.5 vinyl-ester

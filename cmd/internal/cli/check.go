@@ -19,14 +19,14 @@ type checkCommand struct {
 
 // Help is shown under the command's flags.
 func (checkCommand) Help() string {
-	return `The report of each schedule: thickness, mass and glass content by zone, what the rules have to say, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; documents of other kinds found there are read and their mistakes told.
+	return `The report of each schedule: thickness, mass and glass content by zone, the findings of the rules, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; other documents found there are validated.
 
     veilwright check header.toml
     veilwright check --plies --explain --units si header.toml
     veilwright check jobs/ --json | jq '.[] | select(.verdict == "break") | .file'
     git show HEAD:header.toml | veilwright check -
 
-It ends with 1 when a rule is broken, 2 when something could not be read, 3 when nothing is broken but something that matters cannot be told, else with 0.`
+Exit code: 1 when a rule is broken, 2 when something cannot be read, 3 when no rule is broken but a fact that matters is missing, else 0.`
 }
 
 // Run reports each schedule in the order given.
@@ -37,10 +37,8 @@ func (k checkCommand) Run(c *call) error {
 	}
 	run.tellPassed()
 	if run.seen == 0 {
-		if c.JSON {
-			_ = c.out.JSON([]report.Schedule{}) // what cannot be written is told at the end
-		}
-		return fmt.Errorf("no document to check in %s", strings.Join(k.Files, ", "))
+		c.say.Say("no document to check in %s", strings.Join(k.Files, ", "))
+		c.ends(Unusable)
 	}
 	if c.JSON {
 		return c.out.JSON(run.reports)
@@ -122,9 +120,9 @@ func (k *checking) tellPassed() {
 		}
 	}
 	if len(read) > 0 {
-		k.c.say.Say("documents read that are no schedules: %s", strings.Join(read, ", "))
+		k.c.say.Say("other documents, valid: %s", strings.Join(read, ", "))
 	}
 	if n := k.passed[schedules.Undeclared]; n > 0 {
-		k.c.say.Say("TOML files that are no documents, passed over: %d", n)
+		k.c.say.Say("TOML files that are not documents, skipped: %d", n)
 	}
 }

@@ -7,12 +7,15 @@ import (
 	"os"
 	"os/signal"
 	"reflect"
+	"slices"
 	"strings"
 	"syscall"
 
 	"github.com/alecthomas/kong"
 
 	"frp/veilwright/cmd/internal/output"
+	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -33,11 +36,11 @@ func Main() Code {
 // Globals are the flags that stand with every command.
 type Globals struct {
 	JSON   bool             `name:"json" help:"Print one JSON value instead of text."`
-	Units  unitsFlag        `placeholder:"us|si" help:"Units of text and screens; left out, each document's own."`
-	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those that lie beside the documents."`
+	Units  unitsFlag        `placeholder:"us|si" help:"Units of text and screens; each document's own if left out."`
+	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those beside the documents."`
 	NoBook bool             `xor:"book" help:"Use no shop book."`
 	Theme  themeFlag        `placeholder:"dark|light|mono" help:"Colors of the terminal program."`
-	Shown  helpFlag         `name:"help" short:"h" help:"Say how this command is used."`
+	Shown  helpFlag         `name:"help" short:"h" help:"Show how to use this command."`
 	Told   kong.VersionFlag `name:"version" help:"Print the version."`
 }
 
@@ -83,6 +86,7 @@ func Run(args []string, p Process) Code {
 }
 
 func (c *call) run(args []string) {
+	c.JSON = asksJSON(args) // for whatever goes wrong before the flags are read
 	var g grammar
 	done := false
 	parser, err := kong.New(&g,
@@ -131,23 +135,56 @@ func asTyped(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-// refuse says why the call cannot be used.
+// asksJSON tells whether the call asks for JSON, however it goes on.
+func asksJSON(args []string) bool {
+	if end := slices.Index(args, "--"); end >= 0 {
+		args = args[:end]
+	}
+	return slices.Contains(args, "--json")
+}
+
+// refuse says why the call cannot be used, as JSON too where that was asked for.
 func (c *call) refuse(err error) {
 	c.say.Say("%v", err)
 	c.ends(Unusable)
+	if !c.JSON {
+		return
+	}
+	// What cannot be written is told at the end.
+	_ = c.out.JSON(struct {
+		Verdict  string           `json:"verdict"`
+		Error    string           `json:"error"`
+		Problems []report.Problem `json:"problems"`
+	}{report.Unusable, err.Error(), []report.Problem{}})
 }
 
 // wording gives a parser's message the voice of the program.
 func wording(err error) error {
 	text := strings.TrimSpace(err.Error())
-	if name, _, ok := strings.Cut(text, ": expected "); ok && strings.HasSuffix(text, "(<EOL>)") {
+	name, wanted, ofValue := strings.Cut(text, ": expected ")
+	switch {
+	case ofValue && strings.HasSuffix(wanted, "(<EOL>)"):
 		text = name + " needs a value"
+	case ofValue && strings.HasPrefix(wanted, "a valid 64 bit "):
+		_, got, _ := strings.Cut(wanted, " but got ")
+		text = name + ": a whole number is expected, not " + got
 	}
 	var parse *kong.ParseError
 	if errors.As(err, &parse) && parse.Context != nil {
 		command := "veilwright"
 		if selected := parse.Context.Selected(); selected != nil {
 			command += " " + selected.Name
+		}
+		// The parser's own guess goes too far.
+		text, _, _ = strings.Cut(text, ", did you mean ")
+		if flag, ok := strings.CutPrefix(text, "unknown flag --"); ok {
+			var flags []string
+			for _, f := range parse.Context.Flags() {
+				flags = append(flags, f.Name)
+			}
+			if near := word.Nearest(flag, flags); near != "" {
+				text += ", did you mean --" + near + "?"
+			}
 		}
 		return fmt.Errorf("%s; see %s --help", text, command)
 	}

@@ -16,8 +16,8 @@ import (
 
 type compareCommand struct {
 	Schedule      string `arg:"" help:"The schedule." complete:"documents"`
-	Specification string `arg:"" help:"What the buyer demands." complete:"documents"`
-	Record        string `arg:"" optional:"" help:"What was laid and measured." complete:"documents"`
+	Specification string `arg:"" help:"The purchaser's specification." complete:"documents"`
+	Record        string `arg:"" optional:"" help:"The record of what was laid and measured." complete:"documents"`
 	To            toFlag `placeholder:"md|csv" help:"Print a Markdown table or CSV instead of text."`
 }
 
@@ -38,21 +38,21 @@ func (toFlag) Words() []string { return []string{string(toMarkdown), string(toCS
 
 // Help is shown under the command's flags.
 func (compareCommand) Help() string {
-	return `Every demand of a specification, what was found, and whether it meets it; with a record, the readings, the lay-up and the defects too. Broken rules of the schedule itself stand beside the verdict.
+	return `Every requirement of a specification, what was found, and whether it is met; with a record, also the readings, the lay-up and the defects. Broken rules of the schedule itself are listed beside the verdict.
 
-    veilwright compare header.toml demands.toml
-    veilwright compare header.toml demands.toml header-17.toml --to md > header-17.md
-    veilwright compare header.toml demands.toml --json | jq '.lines[] | select(.verdict == "fails")'
+    veilwright compare header.toml spec.toml
+    veilwright compare header.toml spec.toml header-17.toml --to md > header-17.md
+    veilwright compare header.toml spec.toml --json | jq '.lines[] | select(.verdict == "fails")'
 
 veilwright new --kind specification and veilwright new --kind record make the other two documents, with every key commented out.
 
-It ends with 0 to accept, 1 to reject, 3 when a demand cannot be told, 2 when a document cannot be read.`
+Exit code: 0 accept, 1 reject, 3 when a requirement cannot be determined, 2 when a document cannot be read.`
 }
 
 // Run holds one schedule against one specification.
 func (k compareCommand) Run(c *call) error {
 	if c.JSON && k.To != "" {
-		return fmt.Errorf("--json and --to %s ask for two forms at once", k.To)
+		return fmt.Errorf("--json and --to %s exclude each other", k.To)
 	}
 	d := c.named(k.Schedule, "compare", schedules.Schedule)
 	docs := []*shop.Opened{d, c.named(k.Specification, "compare", schedules.Specification)}
@@ -106,12 +106,12 @@ type diffCommand struct {
 
 // Help is shown under the command's flags.
 func (diffCommand) Help() string {
-	return `Two revisions of a schedule, ply by ply, rows aligned by what they are: what changed in plies, thickness, glass content, mass and findings.
+	return `Two revisions of a schedule, ply by ply, rows aligned by content: changes in plies, thickness, glass content, mass and findings.
 
     veilwright diff header-2.toml header-3.toml
     git show HEAD:header.toml | veilwright diff - header.toml --json
 
-It ends with 0, or with 2 when a schedule could not be read.`
+Exit code: 0, or 2 when a schedule cannot be read.`
 }
 
 // Run tells two revisions apart.

@@ -23,7 +23,7 @@ type completionCommand struct {
 
 // Help is shown under the command's flags.
 func (completionCommand) Help() string {
-	return `For this shell, and for every one to come:
+	return `For this shell, and for every new one:
 
     source <(veilwright completion bash)
     echo 'source <(veilwright completion bash)' >> ~/.bashrc`

@@ -26,10 +26,10 @@ func (c *call) inputs(names []string) []input {
 	for _, name := range names {
 		switch {
 		case name == "":
-			found = append(found, input{name: "''", refused: "the name of the file is empty"})
+			found = append(found, input{name: "''", refused: "the file name is empty"})
 			continue
 		case name == stdinName && c.piped:
-			found = append(found, input{name: name, refused: "standard input can be one document, and was named before"})
+			found = append(found, input{name: name, refused: "only one document can be standard input"})
 			continue
 		case name == stdinName:
 			c.piped = true

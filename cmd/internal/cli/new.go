@@ -12,10 +12,10 @@ import (
 )
 
 type newCommand struct {
-	File    string   `arg:"" optional:"" help:"The file to make, ending in .toml; left out, or -, standard output." complete:"documents"`
-	Kind    kindFlag `placeholder:"schedule|specification|record|shop-book" help:"What to make; left out, a schedule."`
-	Title   string   `help:"Title of the document; left out, the file's name. A record has none."`
-	Of      string   `placeholder:"SCHEDULE" help:"The schedule a record is of: its name, revision and SHA-256 are written into it." complete:"documents"`
+	File    string   `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
+	Kind    kindFlag `placeholder:"schedule|specification|record|shop-book" help:"What to make; a schedule if left out."`
+	Title   string   `help:"Title of the document; the file's name if left out. A record has none."`
+	Of      string   `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
 	Example bool     `help:"The example that the terminal program opens with, instead of an empty schedule."`
 }
 
@@ -45,10 +45,10 @@ func (f kindFlag) plain() bool { return f == "" || f == newSchedule }
 
 // Help is shown under the command's flags.
 func (newCommand) Help() string {
-	return `An empty document with every key that usually matters, commented out, and what may stand there: a schedule; a specification of what a buyer demands and a record of what was laid and measured, which compare and the inspector read; a shop book of your own materials, resins and ratings. A file that is there is never touched.
+	return `An empty document with every usual key, commented out, and the values it takes: a schedule; a purchaser's specification, and a record of what was laid and measured, which compare reads; a shop book of your own materials, resins and ratings. An existing file is never overwritten.
 
     veilwright new header.toml
-    veilwright new --kind specification demands.toml
+    veilwright new --kind specification spec.toml
     veilwright new --kind record --of header.toml header-17.toml
     veilwright new --kind shop-book shop-book.toml
     veilwright new --title "Brine return header" --units si header.toml
@@ -58,7 +58,7 @@ func (newCommand) Help() string {
 // Run makes the document.
 func (k newCommand) Run(c *call) error {
 	if c.JSON {
-		return errors.New("new makes a document and has no JSON")
+		return errors.New("new makes a document and has no JSON output")
 	}
 	text, err := k.text(c)
 	if err != nil {
@@ -69,12 +69,12 @@ func (k newCommand) Run(c *call) error {
 		return err
 	}
 	if !strings.HasSuffix(k.File, store.Extension) {
-		return fmt.Errorf("%s: the name of a document ends in %s", k.File, store.Extension)
+		return fmt.Errorf("%s: the name of a document has to end in %s", k.File, store.Extension)
 	}
 	_, err = store.Replace(k.File, text, store.Terms{})
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
-		return fmt.Errorf("%s: is there already and was left as it is", k.File)
+		return fmt.Errorf("%s: already exists; not changed", k.File)
 	}
 	return err
 }
@@ -83,9 +83,9 @@ func (k newCommand) text(c *call) ([]byte, error) {
 	record := k.Kind == newRecord
 	switch {
 	case k.Of != "" && !record:
-		return nil, errors.New("--of names the schedule of a record: it goes with --kind record")
+		return nil, errors.New("--of names the schedule of a record: use it with --kind record")
 	case k.Example && (k.Title != "" || c.Units != unitsAsWritten || !k.Kind.plain()):
-		return nil, errors.New("--example is a schedule with a title and units of its own")
+		return nil, errors.New("--example is a schedule with its own title and units")
 	case k.Example:
 		return schedules.Example(), nil
 	case record && k.Title != "":

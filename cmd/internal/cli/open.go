@@ -18,12 +18,12 @@ import (
 // openCommandArgs opens the terminal program. It has no name on a command
 // line: see dispatch.
 type openCommandArgs struct {
-	File string `arg:"" optional:"" help:"A schedule, or the folder to open one from; left out, an example." complete:"documents"`
+	File string `arg:"" optional:"" help:"A schedule, or a folder to open one from; the example if left out." complete:"documents"`
 }
 
 // Help is shown under the command's flags.
 func (openCommandArgs) Help() string {
-	return `Opens the terminal program on a schedule. A file that does not exist yet is made when it is saved.
+	return `Opens the terminal program on a schedule. A file that does not exist yet is created by saving.
 
     veilwright
     veilwright header.toml

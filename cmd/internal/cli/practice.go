@@ -23,21 +23,21 @@ type practiceCommand struct {
 	ID string `arg:"" optional:"" name:"exercise" help:"The exercise to print or mark, by its id." complete:"exercises"`
 
 	List     bool   `help:"List the exercises." xor:"what"`
-	Summary  bool   `help:"Where a person stands with each exercise." xor:"what"`
-	Next     bool   `help:"Print the exercise a person should do next." xor:"what"`
+	Summary  bool   `help:"Print a person's progress in each exercise." xor:"what"`
+	Next     bool   `help:"Print the next exercise for a person." xor:"what"`
 	Course   int    `placeholder:"STEP" help:"Print the lesson of a step, 1 to 5." xor:"what"`
-	Glossary bool   `help:"Print the trade's terms and where they come from." xor:"what"`
-	Seed     uint64 `placeholder:"N" help:"Make an exercise from this number, from 1 on." xor:"what"`
-	Step     int    `placeholder:"1-5" help:"The step to make one of, or to list alone."`
+	Glossary bool   `help:"Print the words of the trade and their sources." xor:"what"`
+	Seed     uint64 `placeholder:"N" help:"Make an exercise from this number, 1 or higher." xor:"what"`
+	Step     int    `placeholder:"1-5" help:"The step to make an exercise of, or to list only."`
 
 	CSV    bool   `name:"csv" help:"Print the summary as CSV."`
-	Person string `placeholder:"NAME" default:"me" help:"Whose progress it is."`
-	Folder string `placeholder:"FOLDER" help:"A folder of the shop's own exercises, beside those built in."`
-	Answer bool   `help:"Print the answer too, computed."`
-	Hints  int    `placeholder:"N" help:"Print this many hints; marked, they cost."`
+	Person string `placeholder:"NAME" default:"me" help:"Whose progress."`
+	Folder string `placeholder:"FOLDER" help:"A folder of the shop's own exercises, in addition to the built-in ones."`
+	Answer bool   `help:"Print the computed answer too."`
+	Hints  int    `placeholder:"N" help:"Print this many hints; they cost points when the answer is marked."`
 
 	Mark   string   `placeholder:"FILE" help:"Mark this schedule as the answer."`
-	Fault  []int    `placeholder:"PLY" help:"Plies of the given schedule that are at fault."`
+	Fault  []int    `placeholder:"PLY" help:"The defective plies of the given schedule."`
 	Veil   string   `placeholder:"ID" help:"The veil chosen." complete:"materials"`
 	Resin  string   `placeholder:"FAMILY" help:"The resin family chosen."`
 	Tell   []string `placeholder:"ANSWER" sep:"none" help:"An answer to a question; once for each, in order."`
@@ -46,7 +46,7 @@ type practiceCommand struct {
 
 // Help is shown under the command's flags.
 func (practiceCommand) Help() string {
-	return `Opens the terminal program on the page where one practices, unless it is asked to print, to mark or to sum up. Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
+	return `Opens the terminal program at the practice page, unless an option asks to print, mark or summarize. Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
 
     veilwright practice
     veilwright practice --list
@@ -58,7 +58,7 @@ func (practiceCommand) Help() string {
     veilwright practice --seed 7 --step 4 --answer
     veilwright practice --summary --csv --person Ana
 
-An answer that is marked ends with 0 when nothing was missed, else with 1.`
+Exit code of a marked answer: 0 when nothing was missed, else 1.`
 }
 
 // Run prints or marks what the call asks for.
@@ -148,7 +148,7 @@ func (c *call) ownExercises(folder string) ([]*exercise.Exercise, error) {
 		case !d.Usable():
 			c.unread(d)
 		case where[e.ID] != "":
-			c.say.Say("%s: the id %q is that of %s already; it is left out", path, e.ID, where[e.ID])
+			c.say.Say("%s: the id %q is already taken by %s; skipped", path, e.ID, where[e.ID])
 			c.ends(Unusable)
 		default:
 			where[e.ID] = path
@@ -165,7 +165,7 @@ func (c *call) ownExercises(folder string) ([]*exercise.Exercise, error) {
 func (k practiceCommand) exercise(list []*exercise.Exercise, lib *laminate.Library) (*exercise.Exercise, error) {
 	switch {
 	case k.ID != "" && (k.Seed > 0 || k.Next):
-		return nil, errors.New("an exercise is named by its id, by --seed or by --next, one of them")
+		return nil, errors.New("name an exercise by its id, --seed or --next, only one of them")
 	case k.Seed > 0:
 		return maker.Generate(k.Seed, max(1, k.Step), lib), nil
 	case k.Next:
@@ -176,7 +176,7 @@ func (k practiceCommand) exercise(list []*exercise.Exercise, lib *laminate.Libra
 		if e := practice.Next(done, list, practice.DayOf(time.Now())); e != nil {
 			return e, nil
 		}
-		return nil, errors.New("there is no exercise of this step")
+		return nil, errors.New("no exercise of this step")
 	case k.ID == "":
 		return nil, errors.New("say what to print: an exercise, --list, --next, --seed, --summary, --course or --glossary; see veilwright practice --help")
 	}
@@ -238,11 +238,11 @@ func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.Sy
 		{"--tell", len(k.Tell) > 0, e.Kind.Asks()},
 	} {
 		if f.given && !f.fits {
-			return a, fmt.Errorf("%s answers no exercise of the kind %s, which %s is", f.flag, e.Kind, e.ID)
+			return a, fmt.Errorf("%s does not answer an exercise of kind %s, which %s is", f.flag, e.Kind, e.ID)
 		}
 	}
 	if len(k.Tell) > len(e.Questions) {
-		return a, fmt.Errorf("%s asks %d questions, and %d are answered", e.ID, len(e.Questions), len(k.Tell))
+		return a, fmt.Errorf("%s asks %d questions; %d answers given", e.ID, len(e.Questions), len(k.Tell))
 	}
 	for i, text := range k.Tell {
 		if _, _, err := practice.ReadValue(e.Questions[i], text, units); err != nil {

@@ -20,24 +20,24 @@ import (
 
 type proposeCommand struct {
 	File        string `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
-	All         string `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; files that are there are left as they are."`
-	Veil        string `placeholder:"ID" help:"Build with this veil instead of the one that suits best."`
+	All         string `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; existing files are not changed."`
+	Veil        string `placeholder:"ID" help:"Build with this veil instead of the best one."`
 	Resin       string `placeholder:"FAMILY" help:"Build with this resin family."`
 	Build       string `placeholder:"ID" help:"Build this barrier: 100-mil or 200-mil, with -filled and -conductive as advise lists them."`
-	VeilOutside bool   `help:"Lay a veil under the coat too, where the surroundings are corrosive."`
-	Replace     bool   `help:"Leave out the plies that the schedule has already."`
+	VeilOutside bool   `help:"Add a veil under the topcoat, where the surroundings are corrosive."`
+	Replace     bool   `help:"Replace the plies that the schedule has."`
 }
 
 // Help is shown under the command's flags.
 func (proposeCommand) Help() string {
-	return `A whole schedule for a part and service: the barrier from what advise says, the structure from what the wall needs, gel stops and an outer surface. Exactly one is printed, the best; what it gives up, what was taken for granted and what could not be judged, and why, stand in its notes. It is called best, leanest and the like only where several competed and service and load are stated. Where a fact is missing without which the wall cannot be figured, the structure is left out, and that is said.
+	return `A whole schedule for a part and service: the barrier as advise has it, the structure as the loads require, gel stops and an outer surface. The best candidate is printed; its trade-offs, what was assumed and what was not checked are in its notes. Labels such as leanest are used only when there were several candidates and service and load are stated. Where a fact is missing that the wall needs, the structure is left out, and the notes say so.
 
     veilwright propose header.toml > proposed.toml
     veilwright propose header.toml | veilwright check -
     veilwright propose --all candidates header.toml
-    veilwright propose --json header.toml | jq '.candidates[] | {titles, gives_up}'
+    veilwright propose --json header.toml | jq '.candidates[] | {titles, trade_offs}'
 
-It ends with 1 when nothing suits or what is proposed breaks a rule, 3 when something that matters cannot be told, 2 when the schedule could not be read.`
+Exit code: 1 when nothing is suitable or the proposal breaks a rule, 3 when a fact that matters is missing, 2 when the schedule cannot be read, else 0.`
 }
 
 // Run proposes for one schedule.
@@ -91,7 +91,7 @@ func (k proposeCommand) Run(c *call) error {
 // error what of it is not finished.
 func (c *call) proposed(name string, best *advice.Candidate) {
 	if best.Unfinished != "" {
-		c.say.Say("%s: the structure is left out: %s", name, best.Unfinished)
+		c.say.Say("%s: without structure: %s", name, best.Unfinished)
 		c.ends(Incomplete)
 		return
 	}
@@ -114,7 +114,7 @@ func noted(p *advice.Candidate) *laminate.Schedule {
 	s := p.Schedule.Clone()
 	lines := []string{"Proposed: " + strings.Join(p.Titles, ", ") + "."}
 	if len(p.GivesUp) > 0 {
-		lines = append(lines, "Gives up: "+strings.Join(p.GivesUp, "; ")+".")
+		lines = append(lines, "Trade-offs: "+strings.Join(p.GivesUp, "; ")+".")
 	}
 	for _, n := range p.Notes {
 		if slices.Contains(p.Titles, n) {
@@ -137,7 +137,7 @@ func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string
 		return nil, nil
 	}
 	if err := os.MkdirAll(k.All, 0o755); err != nil {
-		return nil, fmt.Errorf("%s: the folder cannot be made: %w", k.All, reason(err))
+		return nil, fmt.Errorf("%s: cannot make the folder: %w", k.All, reason(err))
 	}
 	var files []string
 	for i := range list {
@@ -151,7 +151,7 @@ func (k proposeCommand) write(list []advice.Candidate, texts [][]byte) ([]string
 		_, err := store.Replace(file, texts[i], store.Terms{})
 		var conflict *store.ConflictError
 		if errors.As(err, &conflict) {
-			return files, fmt.Errorf("%s: is there already and was left as it is", file)
+			return files, fmt.Errorf("%s: already exists; not changed", file)
 		}
 		if err != nil {
 			return files, err

@@ -11,12 +11,12 @@ import (
 )
 
 type rulesCommand struct {
-	IDs []string `arg:"" optional:"" name:"id" help:"Rules to print in full; left out, all in short." complete:"rules"`
+	IDs []string `arg:"" optional:"" name:"id" help:"Rules to print in full; all in short if left out." complete:"rules"`
 }
 
 // Help is shown under the command's flags.
 func (rulesCommand) Help() string {
-	return `The rules that check runs, printed from what runs: what each looks for, why, how bad it is, and on whose word.
+	return `The rules that check runs, printed from what runs: what each looks for, why, its severity, and its source.
 
     veilwright rules
     veilwright rules veil-missing

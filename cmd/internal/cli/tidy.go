@@ -17,7 +17,7 @@ type tidyCommand struct {
 
 // Help is shown under the command's flags.
 func (tidyCommand) Help() string {
-	return `Rewrites schedules and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they were spelled. Twice is the same as once; a file that is tidy is not touched.
+	return `Rewrites schedules and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written. Running it again changes nothing.
 
     veilwright tidy header.toml
     veilwright tidy jobs/
@@ -27,7 +27,7 @@ func (tidyCommand) Help() string {
 // Run tidies each document.
 func (k tidyCommand) Run(c *call) error {
 	if c.JSON {
-		return errors.New("tidy rewrites documents and has no JSON")
+		return errors.New("tidy rewrites documents and has no JSON output")
 	}
 	for _, in := range c.inputs(k.Files) {
 		d := c.open(in)
@@ -77,7 +77,7 @@ func canonical(d *shop.Opened) ([]byte, error) {
 	tidy, problems := schedules.Tidy(d.Text, zones)
 	again, unsettled := schedules.Tidy(tidy, zones)
 	if len(problems)+len(unsettled) > 0 || !bytes.Equal(again, tidy) {
-		return nil, errors.New("its canonical form is not settled, a fault of this program; left as it is")
+		return nil, errors.New("its canonical form is not stable, an error of this program; not changed")
 	}
 	return tidy, nil
 }
@@ -97,11 +97,11 @@ func withoutName(err error) error {
 	}
 	var locked *store.LockedError
 	if errors.As(err, &locked) {
-		return fmt.Errorf("is open in another program; left as it is")
+		return fmt.Errorf("is open in another program; not changed")
 	}
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
-		return fmt.Errorf("%s; it was left as it is", conflict.How)
+		return fmt.Errorf("%s; not changed", conflict.How)
 	}
 	return err
 }

@@ -19,21 +19,21 @@ import (
 type wallCommand struct {
 	File         string     `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
 	CountBarrier bool       `help:"Count the barrier as structure too; the outer surface never is."`
-	Depth        lengthFlag `placeholder:"LENGTH" help:"Depth below the surface of a tank's liquid, such as \"8 ft\"; left out, at the bottom."`
-	Need         needFlag   `placeholder:"UNIT" help:"Also tell how many repeats of a unit the wall wants: mat, mat-and-woven, wound-cover or hoop-and-chop."`
+	Depth        lengthFlag `placeholder:"LENGTH" help:"Depth below the surface of a tank's liquid, such as \"8 ft\"; at the bottom if left out."`
+	Need         needFlag   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
 	Course       lengthFlag `placeholder:"HEIGHT" help:"Height of a tank's courses for --need."`
 }
 
 // Help is shown under the command's flags.
 func (wallCommand) Help() string {
-	return `Stiffness of the structure and what the part and service ask of it: line loads, strains, and each criterion with what is required, what is allowable and whether it governs by the part's design basis.
+	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis.
 
     veilwright wall header.toml
     veilwright wall --need mat-and-woven header.toml
     veilwright wall --need mat --course "4 ft" tank.toml
     veilwright wall --json header.toml | jq '.criteria[] | select(.governs)'
 
-It ends with 1 when a governing criterion fails, 3 when one cannot be told, 2 when the schedule could not be read.`
+Exit code: 1 when a governing criterion fails, 3 when one cannot be determined, 2 when the schedule cannot be read, else 0.`
 }
 
 // lengthFlag is a length with its unit.

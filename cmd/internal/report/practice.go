@@ -60,7 +60,7 @@ type (
 		Answer   *answerJSON    `json:"answer,omitempty"`
 	}
 	markLineJSON struct {
-		Demand string  `json:"demand"`
+		Demand string  `json:"requirement"`
 		Found  string  `json:"found"`
 		Points float64 `json:"points"`
 		Of     float64 `json:"of"`
@@ -189,7 +189,7 @@ func (c Practice) answer(e *exercise.Exercise, a *answerJSON) {
 		for i, n := range a.Faults {
 			words[i] = strconv.Itoa(n)
 		}
-		c.Out.Line("  at fault: plies %s of the schedule given", strings.Join(words, ", "))
+		c.Out.Line("  defective: plies %s of the given schedule", strings.Join(words, ", "))
 	}
 	if a.Veil != "" {
 		c.Out.Line("  %s in %s", a.Veil, a.Resin)
@@ -253,7 +253,7 @@ func (c Practice) Exercise(e *exercise.Exercise, hints int, answer bool) error {
 		}
 	}
 	if n := len(e.Hints); n > 0 {
-		c.Out.Line("  %d hints, each costs what it says: the first %s of the mark", n, quantity.Share(e.Hints[0].Price()))
+		c.Out.Line("  %d hints; the first costs %s of the mark", n, quantity.Share(e.Hints[0].Price()))
 	}
 	for i, h := range out.Hints {
 		c.Out.Line("")

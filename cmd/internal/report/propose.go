@@ -19,7 +19,7 @@ type Proposal struct {
 // of resin and reinforcement alone.
 type Candidate struct {
 	Titles      []string `json:"titles"`
-	GivesUp     []string `json:"gives_up"`
+	GivesUp     []string `json:"trade_offs"`
 	Notes       []string `json:"notes"`
 	Unfinished  *string  `json:"unfinished"`
 	Plies       int      `json:"plies"`

@@ -1,9 +1,11 @@
 package tables
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"sort"
+	"strings"
 	"sync"
 
 	"frp/veilwright/laminate"
@@ -231,25 +233,45 @@ func (d *Document) unknown(table int, key string) string {
 			known = append(known, d.short[i])
 		}
 	}
+	if now := word.Renamed(key, known); now != "" {
+		return fmt.Sprintf("this key is called %q now", now)
+	}
 	if n := word.Nearest(key, known); n != "" {
 		return fmt.Sprintf("this key is not known; the nearest is %q", n)
 	}
+	if at, n := d.elsewhere(table, key); n != "" {
+		where := "in [" + d.Tables[at].Name + "]"
+		if at == 0 {
+			where = "before the first table"
+		}
+		if n != key {
+			return fmt.Sprintf("this key is not known here; the nearest is %q, which belongs %s", n, where)
+		}
+		return "this key is not known here; it belongs " + where
+	}
+	if len(known) > 12 {
+		return "this key is not known here"
+	}
+	return "this key is not known here; known are " + strings.Join(known, ", ")
+}
+
+// elsewhere finds the key, else the one most like it, in another table.
+func (d *Document) elsewhere(table int, key string) (at int, name string) {
 	for i := range d.Tables {
 		if i != table && d.Tables[i].Field(key) != nil {
-			if i == 0 {
-				return "this key is not known here; it belongs before the first table"
-			}
-			return fmt.Sprintf("this key is not known here; it belongs in [%s]", d.Tables[i].Name)
+			return i, key
 		}
 	}
-	n := known[0]
-	least := len(key) + len(n)
-	for _, k := range known {
-		if d := word.Distance(Clipped(key), k); d < least {
-			n, least = k, d
+	for i := range d.Tables {
+		var keys []string
+		for _, f := range d.Tables[i].Fields {
+			keys = append(keys, f.Key)
+		}
+		if n := cmp.Or(word.Renamed(key, keys), word.Nearest(key, keys)); i != table && n != "" {
+			return i, n
 		}
 	}
-	return fmt.Sprintf("this key is not known; the nearest is %q", n)
+	return 0, ""
 }
 
 // tableAt finds where a table within a row of its parent begins, whatever it is

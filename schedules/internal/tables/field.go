@@ -179,8 +179,12 @@ func TOMLWords(words []string) string {
 	return TOMLList(items)
 }
 
-// WrongWord says that a word is not of a set, which ones are, and the nearest.
+// WrongWord says that a word is not of a set, which ones are, and the nearest; of
+// a retired word what stands now.
 func WrongWord(s string, words []string) string {
+	if now := word.Renamed(s, words); now != "" {
+		return fmt.Sprintf("%s is called %q now", Quoted(s), now)
+	}
 	m := fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", "))
 	if n := word.Nearest(s, words); n != "" {
 		m += fmt.Sprintf("; %q is the nearest", n)

@@ -90,7 +90,7 @@ func stated(m *laminate.Material, z laminate.Zone, u quantity.System) string {
 	s := ""
 	switch {
 	case m.ArealMass.Given():
-		s = u.FabricMass(m.ArealMass.SI())
+		s = u.Figure(m.ArealMass.SI(), m.Form.MassKind())
 	case m.Thickness.Given():
 		s = u.Thickness(m.Thickness.SI())
 	}

@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/recorder"
+	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -117,16 +118,17 @@ func (c *Case) folder() string {
 	return "."
 }
 
+// unshelved opens what rests on no shop book.
+var unshelved *shop.Shop
+
 // ChooseSpecification is the choice of a specification's file.
 func (c *Case) ChooseSpecification() page.Overlay {
 	f := &page.Files{Head: "which specification?"}
-	f.Look = func(_ string, text []byte) (page.Item, bool) {
-		if kind, _ := schedules.Sniff(text); kind != schedules.Specification {
-			return page.Item{}, false
-		}
-		s, problems := schedules.DecodeSpecification(text)
-		if len(problems) > 0 {
-			return page.Item{Why: problems[0].String()}, true
+	f.Look = func(name string, text []byte) (page.Item, bool) {
+		o := unshelved.Open(name, text, "")
+		s := o.Specification
+		if s == nil {
+			return page.Item{Why: o.Why()}, o.Kind == schedules.Specification
 		}
 		return page.Item{Note: strings.TrimSpace(s.Number + " " + s.Title)}, true
 	}
@@ -144,16 +146,14 @@ func (c *Case) ChooseSpecification() page.Overlay {
 // open opens.
 func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "begin a new record", Note: "of the schedule on the desk", Why: c.cannotBegin()}}}
-	f.Look = func(_ string, text []byte) (page.Item, bool) {
-		if kind, _ := schedules.Sniff(text); kind != schedules.Record {
-			return page.Item{}, false
-		}
-		r, torn, problems := schedules.DecodeRecord(text)
-		if len(problems) > 0 {
-			return page.Item{Why: problems[0].String()}, true
+	f.Look = func(name string, text []byte) (page.Item, bool) {
+		o := unshelved.Open(name, text, "")
+		r := o.Record
+		if r == nil {
+			return page.Item{Why: o.Why()}, o.Kind == schedules.Record
 		}
 		e := page.Item{Note: about(r), Word: "another schedule", Look: c.desk.Theme.Warning}
-		if torn != "" {
+		if o.Torn != "" {
 			e.Note += " · last entry half-written"
 		}
 		if strings.EqualFold(r.ScheduleSHA256, c.Sum()) {
