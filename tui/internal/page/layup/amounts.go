@@ -38,7 +38,7 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 		d, at = d+2*mid, "diameter at this ply"
 	}
 	length := part.Length.SI()
-	how = "π × " + quantity.New(d, quantity.Meter).Format(u.Size(), 1) + " " + at + " × " + quantity.New(length, quantity.Meter).Format(u.Long(), 2) + " " + what
+	how = "π × " + u.Figure(d, quantity.Size) + " " + at + " × " + u.Figure(length, quantity.Distance) + " " + what
 	return math.Pi * d * length, how, ""
 }
 
@@ -117,13 +117,4 @@ func (p *Page) stop(ply int) int {
 	return 0
 }
 
-func weight(kg float64, u quantity.System) string {
-	decimals := 1
-	switch shown := quantity.New(kg, quantity.Kilogram).In(u.Weight()); {
-	case shown < 1:
-		decimals = 3
-	case shown < 10:
-		decimals = 2
-	}
-	return quantity.New(kg, quantity.Kilogram).Format(u.Weight(), decimals)
-}
+func weight(kg float64, u quantity.System) string { return u.Figure(kg, quantity.Weight) }
