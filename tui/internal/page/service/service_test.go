@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/pagetest"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -35,7 +36,7 @@ func press(p *Service, names ...string) (back bool) {
 	for _, e := range tuitest.Events(names...) {
 		back = false
 		p.Desk.Back = func() { back = true }
-		if _, why := page.Press(p, e); why != "" {
+		if _, why := pagetest.Press(p, e); why != "" {
 			p.Desk.Refuse(why)
 		}
 	}
