@@ -21,7 +21,7 @@ import (
 type Service struct {
 	page.Base
 
-	told    told
+	advised advised
 	at      place // the row pointed at
 	top     int   // first line of the matrix drawn
 	reasons viewport.Model
@@ -29,8 +29,8 @@ type Service struct {
 	fact int // the number of the fact that is changed while one is
 }
 
-// told is the advice, and what it was made for.
-type told struct {
+// advised is the advice, and what it was made for.
+type advised struct {
 	advice   *advice.Advice
 	rows     []row
 	revision uint64
@@ -55,7 +55,7 @@ func New(d *page.Desk) *Service {
 			if e.Key == keys.Home {
 				p.point(0)
 			} else {
-				p.point(len(p.told.rows) - 1)
+				p.point(len(p.advised.rows) - 1)
 			}
 		}},
 		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "more of the reasons", Group: g, Rank: 5, Do: by(keys.PgUp, func(by int) {
@@ -83,10 +83,10 @@ func by(back string, f func(by int)) func(keys.Event) {
 	}
 }
 
-// Reset drops what was begun and what was told of another document.
+// Reset drops what was begun and what was advised on another document.
 func (p *Service) Reset() {
 	p.Base.Reset()
-	p.told, p.top = told{}, 0
+	p.advised, p.top = advised{}, 0
 	p.reasons.GotoTop()
 }
 
@@ -108,9 +108,9 @@ func (p *Service) Settle() {
 // advice is what suits the document as it stands, made once a revision.
 func (p *Service) advice() *advice.Advice {
 	d := p.Desk.Doc
-	t := &p.told
+	t := &p.advised
 	if t.advice == nil || t.revision != d.Revision() || t.units != d.Units() || t.library != d.Library() {
-		*t = told{revision: d.Revision(), units: d.Units(), library: d.Library()}
+		*t = advised{revision: d.Revision(), units: d.Units(), library: d.Library()}
 		t.advice = advice.Advise(d.Now(), t.library, t.units)
 		t.rows = rowsOf(t.advice)
 		p.stay()
