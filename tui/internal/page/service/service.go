@@ -49,8 +49,8 @@ func New(d *page.Desk) *Service {
 			p.fact = n
 			p.Open(jobdata.One(d, numbered[n-1]))
 		}},
-		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "point at another row and read its reasons", Group: g, Rank: 2, Do: by(keys.Up, p.move)},
-		{Keys: []string{keys.Left, keys.Right}, Long: "to the veils, the resins, the builds", Group: g, Rank: 6, Do: by(keys.Left, p.section)},
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "point at another row and read its reasons", Group: g, Rank: 2, Do: keys.By(keys.Up, p.move)},
+		{Keys: []string{keys.Left, keys.Right}, Long: "to the veils, the resins, the builds", Group: g, Rank: 6, Do: keys.By(keys.Left, p.section)},
 		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last row", Group: g, Rank: 9, Do: func(e keys.Event) {
 			if e.Key == keys.Home {
 				p.point(0)
@@ -58,7 +58,7 @@ func New(d *page.Desk) *Service {
 				p.point(len(p.advised.rows) - 1)
 			}
 		}},
-		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "more of the reasons", Group: g, Rank: 5, Do: by(keys.PgUp, func(by int) {
+		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "more of the reasons", Group: g, Rank: 5, Do: keys.By(keys.PgUp, func(by int) {
 			if by < 0 {
 				p.reasons.HalfPageUp()
 			} else {
@@ -70,17 +70,6 @@ func New(d *page.Desk) *Service {
 		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
 	}
 	return p
-}
-
-// by makes a handler of keys that go one way or the other.
-func by(back string, f func(by int)) func(keys.Event) {
-	return func(e keys.Event) {
-		if e.Key == back {
-			f(-1)
-		} else {
-			f(1)
-		}
-	}
 }
 
 // Reset drops what was begun and what was advised on another document.
