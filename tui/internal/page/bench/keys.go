@@ -87,6 +87,7 @@ func (b *Bench) canFix() string {
 	switch {
 	case f == nil:
 		return "no rule has anything to say: nothing to fix"
+	case b.asksFamily():
 	case b.offered() == nil:
 		return refusedFix(f)
 	}

@@ -86,7 +86,7 @@ func (s *asking) question(i int) string {
 	case q.Ask.Answer() == exercise.Content:
 		text += " (to " + quantity.Number(100*within, 1) + " points of percent)"
 	default:
-		text += " (to " + percent(within) + ")"
+		text += " (to " + quantity.Percent(within) + ")"
 	}
 	return text
 }

@@ -151,10 +151,10 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 	if r.Score < practice.Passed {
 		verdict, style = "to do again", t.Warning
 	}
-	out := []string{widget.Rule(t, w, widget.Piece{Text: m.exercise().Title, Look: t.Title}, widget.Piece{Text: " · "}, widget.Piece{Text: percent(r.Score) + ", " + verdict, Look: style})}
+	out := []string{widget.Rule(t, w, widget.Piece{Text: m.exercise().Title, Look: t.Title}, widget.Piece{Text: " · "}, widget.Piece{Text: quantity.Percent(r.Score) + ", " + verdict, Look: style})}
 	sum := " " + figure(r.Points) + " of " + figure(r.Of) + " points"
 	if r.HintCost > 0 {
-		sum += ", hints " + percent(r.HintCost) + " off"
+		sum += ", hints " + quantity.Percent(r.HintCost) + " off"
 	}
 	if r.Report != nil {
 		sum += "; check finds " + tally(r.Report)

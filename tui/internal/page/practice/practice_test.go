@@ -373,6 +373,24 @@ func TestPage_offersTheAnswerThatWasNotMarked(t *testing.T) {
 	}
 }
 
+// One that was made up is found again too: by the same key, in its step.
+func TestPage_offersTheMadeUpExerciseThatWasBegun(t *testing.T) {
+	r := open(t)
+	r.load()
+	r.person = "Tester"
+	r.press("2", "r")
+	id := r.work.base().exercise().ID
+	r.press("h", "esc")
+	again := sitting(t, r.kept)
+	again.load()
+	again.person = "Tester"
+	again.o.Seed = func() uint64 { return 99 }
+	again.press("2", "r", "enter")
+	if again.work == nil || again.work.base().exercise().ID != id || again.work.base().session.Answer().Hints != 1 {
+		t.Errorf("not gone on with %s:\n%s", id, again.screen())
+	}
+}
+
 // Looking at an exercise and leaving it keeps nothing.
 func TestPage_leavingUndoneKeepsNothing(t *testing.T) {
 	r := at(t, "a1-cool-brine")

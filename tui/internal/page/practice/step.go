@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/glossary"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/rules/practice/maker"
 	"frp/veilwright/schedules/progress"
@@ -170,11 +171,11 @@ func (p *Practice) standing(e *exercise.Exercise) string {
 	case s.Tries == 0:
 		return "○ new"
 	case s.Missed():
-		return "◐ " + percent(s.Last) + ", to do again"
+		return "◐ " + quantity.Percent(s.Last) + ", to do again"
 	case s.Due <= p.o.Today():
-		return "● " + percent(s.Last) + ", due again"
+		return "● " + quantity.Percent(s.Last) + ", due again"
 	}
-	return "● " + percent(s.Last) + ", again " + s.Due.String()
+	return "● " + quantity.Percent(s.Last) + ", again " + s.Due.String()
 }
 
 // glossary opens the words of the trade.

@@ -146,7 +146,7 @@ func (a *attempt) mark(p *Practice) {
 	p.progress.Entries = append(p.progress.Entries[:len(p.progress.Entries):len(p.progress.Entries)], entry)
 	m, _ := a.session.Mark()
 	p.now = newMarked(a, m)
-	p.Desk.Say("marked: " + percent(m.Score))
+	p.Desk.Say("marked: " + quantity.Percent(m.Score))
 	if a.draft != nil {
 		if err := a.draft.Drop(); err != nil {
 			p.Desk.Refuse("marked; but " + err.Error())
@@ -163,7 +163,7 @@ func (a *attempt) hint(p *Practice) {
 	_, cost := a.session.HintsLeft()
 	a.session = a.session.Hint()
 	p.SetSize(p.w, p.h) // the text that stands first is longer now
-	p.here().Say("a hint, for " + percent(cost) + " of the full mark: it stands under the task")
+	p.here().Say("a hint, for " + quantity.Percent(cost) + " of the full mark: it stands under the task")
 }
 
 // workRows are the keys that every kind of exercise has.
@@ -214,8 +214,6 @@ func (p *Practice) resume(a *attempt, left practice.Answer, when time.Time) {
 		},
 	})
 }
-
-func percent(share float64) string { return quantity.Number(100*share, 0) + " %" }
 
 // title names the exercise.
 func (a *attempt) title(t *draw.Theme) []widget.Piece {
