@@ -21,7 +21,9 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 		return part.Area.SI(), "the panel's area", ""
 	case laminate.NoPartForm:
 		return 0, "", "the part's form (key part.form) is not stated"
-	case laminate.Pipe, laminate.Duct, laminate.Tank:
+	case laminate.Pipe, laminate.Duct, laminate.Tank, laminate.ShellCourse:
+	case laminate.Elbow, laminate.FlatBottom, laminate.HeadPart, laminate.Cone, laminate.Flange, laminate.Cover:
+		return 0, "", "the area of a part of the form " + part.Form.String() + " is not figured"
 	}
 	switch {
 	case !part.InsideDiameter.Given():
