@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/pagetest"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -97,7 +98,7 @@ func (r *rig) at(id string) *rig {
 func (r *rig) press(names ...string) {
 	r.t.Helper()
 	for _, e := range tuitest.Events(names...) {
-		found, why := page.Press(r.Practice, e)
+		found, why := pagetest.Press(r.Practice, e)
 		if why != "" {
 			r.here().Refuse(why)
 		}
@@ -451,7 +452,7 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 		}
 		for range 3 {
 			for _, e := range tuitest.Events(rapid.SliceOfN(rapid.SampledFrom(keys), 1, 6).Draw(rt, "keys")...) {
-				page.Press(r.Practice, e)
+				pagetest.Press(r.Practice, e)
 				_ = r.Keep()
 			}
 			r.SetSize(rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h"))

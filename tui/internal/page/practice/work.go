@@ -171,18 +171,18 @@ func (p *Practice) workRows(group string) keys.Table {
 	return keys.Table{
 		{Keys: []string{"c"}, Short: "check it", Long: "hand the answer in: it is checked and marked", Group: group, Rank: 4, Can: func() string {
 			return p.work.unready()
-		}, Do: plain(func() { p.work.base().mark(p) })},
+		}, Do: keys.Do(func() { p.work.base().mark(p) })},
 		{Keys: []string{"h"}, Short: "hint", Long: "show the next hint; it costs a share of the mark", Group: group, Rank: 5, Can: func() string {
 			if n, _ := p.work.base().session.HintsLeft(); n == 0 {
 				return "there is no hint left"
 			}
 			return ""
-		}, Do: plain(func() { p.work.base().hint(p) })},
-		{Keys: []string{"w"}, Short: "task", Long: "the whole task: what is asked, the facts, the hints, the story", Group: group, Rank: 6, Do: plain(func() {
+		}, Do: keys.Do(func() { p.work.base().hint(p) })},
+		{Keys: []string{"w"}, Short: "task", Long: "the whole task: what is asked, the facts, the hints, the story", Group: group, Rank: 6, Do: keys.Do(func() {
 			a := p.work.base()
 			p.open(&page.Text{Head: "the task", Full: true, Body: func(w int) []string { return a.prose(p, w) }})
 		})},
-		{Keys: []string{keys.Esc}, Short: "leave", Long: "leave the exercise; the answer is kept for the next time", Group: group, Rank: 7, Do: plain(func() {
+		{Keys: []string{keys.Esc}, Short: "leave", Long: "leave the exercise; the answer is kept for the next time", Group: group, Rank: 7, Do: keys.Do(func() {
 			p.work.base().leave(p)
 		})},
 	}
