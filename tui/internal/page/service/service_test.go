@@ -167,7 +167,7 @@ func TestPage_sizes(t *testing.T) {
 	}
 }
 
-// What cannot be had together is a row of its own, told in the rule above too.
+// What exclude each other is a row of its own, told in the rule above too.
 func TestPage_conflicts(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	d.Apply(edit.SetService("contains", "contains", func(s *laminate.Service) {
