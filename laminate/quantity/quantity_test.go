@@ -225,11 +225,11 @@ func TestSystem_showsWhatPeopleRead(t *testing.T) {
 		}
 	}
 	for _, s := range []System{US, Metric} {
-		if back, ok := ParseSystem(s.String()); !ok || back != s {
+		if back, ok := Systems.Parse(s.String()); !ok || back != s {
 			t.Errorf("%v is read as %v", s, back)
 		}
 	}
-	if _, ok := ParseSystem("imperial"); ok {
+	if _, ok := Systems.Parse("imperial"); ok {
 		t.Error("imperial is taken")
 	}
 }

@@ -1,6 +1,10 @@
 package quantity
 
-import "math"
+import (
+	"math"
+
+	"frp/veilwright/laminate/word"
+)
 
 // System is the set of units a person reads.
 type System uint8
@@ -11,24 +15,10 @@ const (
 	Metric
 )
 
-// String gives the spelling documents use.
-func (s System) String() string {
-	if s == Metric {
-		return "si"
-	}
-	return "us"
-}
+// Systems are their words.
+var Systems = word.Of[System]("us", "si")
 
-// ParseSystem reads "us" or "si".
-func ParseSystem(s string) (System, bool) {
-	switch s {
-	case "us":
-		return US, true
-	case "si":
-		return Metric, true
-	}
-	return US, false
-}
+func (s System) String() string { return Systems.Name(s) }
 
 // The units in which each kind of value is shown.
 

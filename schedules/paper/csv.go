@@ -2,6 +2,7 @@ package paper
 
 import (
 	"encoding/csv"
+	"frp/veilwright/laminate/word"
 	"io"
 	"strings"
 )
@@ -24,7 +25,7 @@ func CSV(w io.Writer, sheet Sheet) error {
 		for _, r := range t.Rows {
 			cells := make([]string, len(r.Cells))
 			for i, c := range r.Cells {
-				if cells[i] = Clean(strings.ReplaceAll(c, "\n", "; ")); cells[i] != "" && strings.ContainsRune("=+-@", rune(cells[i][0])) {
+				if cells[i] = word.Clean(strings.ReplaceAll(c, "\n", "; ")); cells[i] != "" && strings.ContainsRune("=+-@", rune(cells[i][0])) {
 					cells[i] = "'" + cells[i]
 				}
 			}

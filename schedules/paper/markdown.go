@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"frp/veilwright/laminate/word"
 	"io"
 	"strings"
 )
@@ -77,7 +78,7 @@ const several = "¶¶"
 
 // marked is cleaned text that Markdown takes for nothing but text.
 func marked(s string) string {
-	return escape.Replace(Clean(s))
+	return escape.Replace(word.Clean(s))
 }
 
 var escape = strings.NewReplacer(`\`, `\\`, "|", `\|`, "`", "\\`", "*", `\*`, "<", `\<`, "[", `\[`)

@@ -1,6 +1,9 @@
 package paper
 
-import "strings"
+import (
+	"frp/veilwright/laminate/word"
+	"strings"
+)
 
 // Sheet is what is printed, from top to bottom.
 type Sheet []Block
@@ -50,7 +53,7 @@ type Row struct {
 func Lines(list []string) string {
 	clean := make([]string, len(list))
 	for i, s := range list {
-		clean[i] = Clean(s)
+		clean[i] = word.Clean(s)
 	}
 	return strings.Join(clean, "\n")
 }

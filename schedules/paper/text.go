@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"frp/veilwright/laminate/word"
 	"io"
 	"strings"
 	"unicode/utf8"
@@ -24,7 +25,7 @@ func Text(w io.Writer, sheet Sheet, width int) error {
 		case Section:
 			t.section(b)
 		case Signature:
-			t.line(Clean(b.Role) + ": " + strings.Repeat("_", 30) + "  date: " + strings.Repeat("_", 12))
+			t.line(word.Clean(b.Role) + ": " + strings.Repeat("_", 30) + "  date: " + strings.Repeat("_", 12))
 		}
 	}
 	_, err := io.WriteString(w, t.b.String())
@@ -47,7 +48,7 @@ func (t *texter) wrapped(first, hanging, text string) {
 	if t.width > 0 {
 		width = max(20, t.width-utf8.RuneCountInString(hanging))
 	}
-	for i, line := range Wrap(Clean(text), width) {
+	for i, line := range Wrap(word.Clean(text), width) {
 		if i == 0 {
 			t.line(first + line)
 			continue
@@ -60,10 +61,10 @@ func (t *texter) wrapped(first, hanging, text string) {
 // another.
 func (t *texter) facts(f Facts, wide int) {
 	for _, x := range f {
-		wide = max(wide, utf8.RuneCountInString(Clean(x.Name)))
+		wide = max(wide, utf8.RuneCountInString(word.Clean(x.Name)))
 	}
 	for _, x := range f {
-		name := Clean(x.Name)
+		name := word.Clean(x.Name)
 		t.wrapped(gap+name+strings.Repeat(" ", wide-utf8.RuneCountInString(name))+gap, strings.Repeat(" ", wide+2*len(gap)), x.Value)
 	}
 }
@@ -75,7 +76,7 @@ func (t *texter) table(b Table) {
 	columns, first, last := false, 0, -1
 	for _, r := range b.Rows {
 		columns = columns || r.Line == ""
-		first = max(first, utf8.RuneCountInString(Clean(r.Cells[0])))
+		first = max(first, utf8.RuneCountInString(word.Clean(r.Cells[0])))
 	}
 	for i, c := range b.Columns {
 		if c.Under {
@@ -85,7 +86,7 @@ func (t *texter) table(b Table) {
 		widths[i] = utf8.RuneCountInString(c.Title)
 		for _, r := range b.Rows {
 			if r.Line == "" {
-				widths[i] = max(widths[i], utf8.RuneCountInString(Clean(r.Cells[i])))
+				widths[i] = max(widths[i], utf8.RuneCountInString(word.Clean(r.Cells[i])))
 			}
 		}
 	}
@@ -95,11 +96,11 @@ func (t *texter) table(b Table) {
 	for _, r := range b.Rows {
 		switch {
 		case r.Place:
-			t.line(Clean(r.Line))
+			t.line(word.Clean(r.Line))
 		case r.Line != "":
 			t.facts(Facts{{r.Cells[0], r.Line}}, first)
 		default:
-			t.cells(b.Columns, widths, last, func(i int) string { return Clean(r.Cells[i]) })
+			t.cells(b.Columns, widths, last, func(i int) string { return word.Clean(r.Cells[i]) })
 		}
 		for i, c := range b.Columns {
 			if !c.Under || r.Brief || r.Cells[i] == "" {

@@ -2,11 +2,9 @@ package store
 
 import (
 	"errors"
+	"frp/veilwright/laminate/word"
 	"io/fs"
-	"strconv"
 	"syscall"
-	"unicode"
-	"unicode/utf8"
 )
 
 // Error says in one sentence what is wrong with a file. Err is the cause, where
@@ -61,26 +59,13 @@ func explain(err error) string {
 	if errors.As(err, &path) {
 		err = path.Err
 	}
-	return shownText(err.Error())
+	return word.Clean(err.Error())
 }
 
-// shown is a path as it may be printed: as it is, or quoted where it holds
-// anything that a terminal could take for more than text.
+// shown is a path as it may be printed.
 func shown(path string) string {
 	if path == "" {
 		return `""`
 	}
-	return shownText(path)
-}
-
-func shownText(s string) string {
-	if !utf8.ValidString(s) {
-		return strconv.Quote(s)
-	}
-	for _, r := range s {
-		if !unicode.IsPrint(r) {
-			return strconv.Quote(s)
-		}
-	}
-	return s
+	return word.Clean(path)
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"frp/veilwright/laminate/word"
 	"io"
 	"os"
 	"path/filepath"
@@ -43,10 +44,10 @@ func (e *LockedError) Error() string {
 	}
 	fmt.Fprintf(&b, ", process %d", h.PID)
 	if h.Terminal != "" {
-		b.WriteString(" on " + shownText(h.Terminal))
+		b.WriteString(" on " + word.Clean(h.Terminal))
 	}
 	if here, err := os.Hostname(); h.Host != "" && (err != nil || h.Host != here) {
-		b.WriteString(" of " + shownText(h.Host))
+		b.WriteString(" of " + word.Clean(h.Host))
 	}
 	if !h.Since.IsZero() {
 		b.WriteString(", since " + h.Since.Local().Format("15:04 on 2 January 2006"))

@@ -377,5 +377,5 @@ func BenchmarkRead(b *testing.B) {
 func ExampleError() {
 	_, err := Read("tower\x1b[2J.toml")
 	fmt.Println(err)
-	// Output: "tower\x1b[2J.toml": cannot be read: it does not exist
+	// Output: tower\u001b[2J.toml: cannot be read: it does not exist
 }

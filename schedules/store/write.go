@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"frp/veilwright/laminate/word"
 	"io"
 	"io/fs"
 	"os"
@@ -197,7 +198,7 @@ func otherNames(path, resolved string, old fs.FileInfo) error {
 		}
 		if err != nil {
 			_ = os.Remove(next)
-			errs = append(errs, failure(path, "is saved, but its other name "+shownText(e.Name())+" keeps the old text", err))
+			errs = append(errs, failure(path, "is saved, but its other name "+word.Clean(e.Name())+" keeps the old text", err))
 		}
 	}
 	if err != nil {

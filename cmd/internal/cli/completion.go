@@ -7,7 +7,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"frp/veilwright/cmd/internal/completion"
-	"frp/veilwright/schedules/paper"
+	"frp/veilwright/laminate/word"
 )
 
 // The kinds of words that completion asks the packages below for.
@@ -68,7 +68,7 @@ func (k completeCommand) Run(c *call, ctx *kong.Context) error {
 	}
 	from := completion.Sources{completeRules: ruleIDs, completeMaterials: catalogIDs, completeExercises: exerciseIDs}
 	for _, w := range completion.Words(ctx.Model, k.Typed, from) {
-		c.out.Line("%s", paper.Clean(w))
+		c.out.Line("%s", word.Clean(w))
 	}
 	return nil
 }

@@ -204,6 +204,27 @@ func TestLocks_areGoneHoweverTheProgramEnds(t *testing.T) {
 			}
 		})
 	}
+	t.Run("killed with a record open, and started again", func(t *testing.T) {
+		t.Parallel()
+		h := newHome(t)
+		h.example(t, "a.toml")
+		s := h.open(t, "a.toml")
+		s.see("BENCH", "saved")
+		s.press("tab").see("lay-up")
+		s.press("5").see("no record")
+		s.press("3").see("start a new record")
+		s.press("1").see("serial number")
+		s.press("C-1", "enter", "enter").see("begun a-record-1.toml")
+		s.signal(syscall.SIGKILL)
+		s.end()
+		s = h.open(t, "a.toml")
+		s.see("BENCH", "saved")
+		s.press("q")
+		s.end()
+		if files := h.under(t); !slices.Equal(files, []string{"a-record-1.toml", "a.toml"}) {
+			t.Errorf("left behind: %q", files)
+		}
+	})
 	t.Run("no terminal", func(t *testing.T) {
 		h := newHome(t)
 		h.example(t, "a.toml")

@@ -26,7 +26,8 @@ type floor struct {
 }
 
 var floors = []floor{
-	{[]string{"laminate/quantity", "laminate/word"}, nil},
+	{[]string{"laminate/word"}, nil},
+	{[]string{"laminate/quantity"}, []string{"laminate/word"}},
 	{[]string{"laminate"}, []string{"laminate/quantity", "laminate/word"}},
 	{[]string{"laminate/..."}, []string{"laminate", "laminate/..."}},
 	{[]string{"rules"}, []string{"laminate", "laminate/..."}},

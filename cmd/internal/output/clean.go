@@ -3,14 +3,13 @@ package output
 import (
 	"bytes"
 	"fmt"
-
-	"frp/veilwright/schedules/paper"
+	"frp/veilwright/laminate/word"
 )
 
 // escapeControls escapes in JSON text what the encoder leaves as it is: DEL,
 // C1 and the direction marks. They can only stand inside strings there.
 func escapeControls(text []byte) []byte {
-	risky := func(r rune) bool { return r >= 0x7f && paper.Unsafe(r) }
+	risky := func(r rune) bool { return r >= 0x7f && word.Unsafe(r) }
 	if bytes.IndexFunc(text, risky) < 0 {
 		return text
 	}

@@ -11,7 +11,7 @@
 //     editors can jump to it.
 //   - Commands print no color and no escape sequence, on a terminal or off
 //     it: text that somebody pipes, pastes or records is the same everywhere.
-//   - Text from a file never reaches the output raw: see paper.Clean.
+//   - Text from a file never reaches the output raw: see word.Clean.
 //   - JSON is one value, indented by two, with a last newline; a figure that is
 //     not known is null, never zero and never left out.
 //   - What is built from carries its unit. Nothing is printed that was not
@@ -22,9 +22,8 @@ import (
 	"bufio"
 	"encoding/json"
 	"fmt"
+	"frp/veilwright/laminate/word"
 	"io"
-
-	"frp/veilwright/schedules/paper"
 )
 
 // Sink takes results. It remembers the first error, so that a caller can print
@@ -90,13 +89,13 @@ func clean(safe []any) []any {
 	for i, a := range safe {
 		switch a := a.(type) {
 		case string:
-			if tidy := paper.Clean(a); len(tidy) != len(a) || tidy != a {
+			if tidy := word.Clean(a); len(tidy) != len(a) || tidy != a {
 				safe[i] = tidy
 			}
 		case error:
-			safe[i] = paper.Clean(a.Error())
+			safe[i] = word.Clean(a.Error())
 		case fmt.Stringer:
-			safe[i] = paper.Clean(a.String())
+			safe[i] = word.Clean(a.String())
 		}
 	}
 	return safe

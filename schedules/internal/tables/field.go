@@ -298,7 +298,7 @@ func UnitsField[T any](key, what string, at func(*T) (*quantity.System, *bool)) 
 	return Field{Key: key, What: what,
 		Set: func(row, value any) string {
 			s, _ := value.(string)
-			u, ok := quantity.ParseSystem(s)
+			u, ok := quantity.Systems.Parse(s)
 			if !ok {
 				return "us or si is expected, not " + KindOf(value)
 			}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
+	"frp/veilwright/laminate/word"
 	"slices"
 	"strconv"
 	"strings"
@@ -82,11 +83,7 @@ func SafeKey(key string) string {
 const longestSentence = 200
 
 // Printable makes a library's message safe: it may quote the file.
-func Printable(s string) string {
-	s = strings.ToValidUTF8(s, "\ufffd")
-	q := strconv.Quote(clipped(strings.ReplaceAll(s, `"`, "'"), longestSentence))
-	return strings.ReplaceAll(q[1:len(q)-1], `\\`, `\`)
-}
+func Printable(s string) string { return word.Clean(clipped(s, longestSentence)) }
 
 // Place turns an offset into line and column, the column counted in characters.
 func Place(b []byte, at int) (line, column int) {

@@ -73,7 +73,7 @@ func TestPrintable_keepsASentenceWhole(t *testing.T) {
 	if got := Printable(sentence); got != sentence {
 		t.Errorf("cut to %q", got)
 	}
-	if got := Printable(strings.Repeat("\x1b", 5000)); strings.Contains(got, "\x1b") || strings.Count(got, "x1b") != 200 {
+	if got := Printable(strings.Repeat("\x1b", 5000)); strings.Contains(got, "\x1b") || strings.Count(got, "u001b") != 200 {
 		t.Errorf("%q", got)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
@@ -128,14 +129,18 @@ func TestPractice_barriersWithAResinOfTheirOwn(t *testing.T) {
 func TestPractice_neverTouchesTheOpenDocument(t *testing.T) {
 	state(t)
 	g := learning(t, 80, 24)
+	if err := g.r.Document().Apply(edit.AddCount(g.r.Document().Now(), g.r.Document().Library(), 0, 1)); err != nil {
+		t.Fatal(err)
+	}
 	before := written(g.r.Document().Now())
 	for _, keys := range []string{
 		"1 1 1 3 + . u y j up 5 esc s a o tab i x c esc esc esc 1 3 + . 5 5",
 		"esc esc esc esc esc 1 esc esc 1 esc 3 5 7 9 + - x d",
 		"1 4 1 3 enter 1 c n 1 2 3 esc esc esc esc 5 3",
+		"1 1 c u u esc u esc u u y",
 	} {
 		g.press(keys)
-		if now := written(g.r.Document().Now()); now != before || g.r.Document().Dirty() || g.r.Document().CanUndo() {
+		if now := written(g.r.Document().Now()); now != before || !g.r.Document().CanUndo() {
 			t.Fatalf("after %s the document is\n%s", keys, now)
 		}
 		for range 6 {

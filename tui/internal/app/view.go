@@ -99,23 +99,27 @@ func (r *Root) title(w int) string {
 	if ro, _ := d.ReadOnly(); ro {
 		state += ", read only"
 	}
-	own := r.here() != r.desk
-	if own {
-		state = "an exercise"
+	// The course has nothing to do with the document that is open behind it.
+	_, course := r.owner()
+	switch {
+	case r.here() != r.desk:
+		state, course = "an exercise", false
+	case course && r.fault == "":
+		state, what, about = "", "", nil
 	}
 	unit := "inch"
 	if d.Units() == quantity.Metric {
 		unit = "mm"
 	}
-	right := state + "   " + unit
-	if !own && r.over() == nil {
+	right := strings.TrimSpace(state + "   " + unit)
+	if tab := keys.Find(keys.Key(keys.Tab), r.tables()...); r.over() == nil && (tab.Can == nil || tab.Can() == "") {
 		right += "   Tab pages"
 	}
 	left := what
 	if len(about) > 0 {
 		left += "  " + strings.Join(about, " ")
 	}
-	if w >= 110 {
+	if w >= 110 && !course {
 		if sv := r.service(); sv != "" {
 			left += "  │  " + sv
 		}

@@ -214,7 +214,7 @@ func (l *List) Table() keys.Table {
 	if verb == "" {
 		verb = "take"
 	}
-	t := append(keys.Table{}, l.Keys...)
+	var t keys.Table
 	if l.Take != nil {
 		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the row pointed at", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})
 	}
@@ -266,7 +266,7 @@ func (l *List) Table() keys.Table {
 			l.pointed()
 		}
 	}
-	return append(t, leave)
+	return l.Keys.Over(append(t, leave))
 }
 
 // before is what stands before the rows.
@@ -297,17 +297,17 @@ func (l *List) Lines() []string {
 	if len(l.found) == 0 {
 		lines = append(lines, t.Dim.Render("  "+l.none()))
 	}
-	wide, alone := 0, true
+	wide, word, noted := 0, 0, false
 	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
 		it := &l.Items[l.found[i]]
 		wide = max(wide, draw.Width(draw.Clean(it.Name)))
-		alone = alone && it.Note == "" && it.Word == "" && it.Why == ""
+		word = max(word, draw.Width(draw.Clean(it.Word)))
+		noted = noted || it.Note != "" || it.Why != ""
 	}
-	if alone {
-		wide = min(wide, max(1, l.w-4))
-	} else {
-		wide = min(wide, max(1, l.w*3/5))
+	if noted {
+		wide = min(wide, l.w*3/5)
 	}
+	wide = max(1, min(wide, l.w-8-word))
 	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
 		lines = append(lines, l.row(i, wide))
 	}

@@ -145,14 +145,14 @@ func (x *Text) lines() []string {
 // Table is its keys.
 func (x *Text) Table() keys.Table {
 	const g = "Reading"
-	t := append(keys.Table{}, x.Keys...)
+	var t keys.Table
 	away := x.Away
 	if away == "" {
 		away = "back"
 	}
 	back := keys.Row{Keys: []string{keys.Esc}, Short: away, Long: away, Group: g, Do: func(keys.Event) { x.leave(x.Leave) }}
 	if x.Still {
-		return append(t, back)
+		return x.Keys.Over(keys.Table{back})
 	}
 	back.Keys = append(back.Keys, keys.Enter)
 	if x.Search != nil {
@@ -172,7 +172,7 @@ func (x *Text) Table() keys.Table {
 				}
 			}})
 	}
-	return append(t,
+	return x.Keys.Over(append(t,
 		keys.Row{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "read", Long: "a line back, on", Group: g, Rank: 1, Do: func(e keys.Event) {
 			if e.Key == keys.Up {
 				x.view.ScrollUp(1)
@@ -193,7 +193,7 @@ func (x *Text) Table() keys.Table {
 			} else {
 				x.view.GotoBottom()
 			}
-		}}, back)
+		}}, back))
 }
 
 // finding is the line that is typed into.

@@ -100,7 +100,7 @@ func TestView_cursorStaysInSight(t *testing.T) {
 			t.Errorf("%s: %q, want %q", tc.key, got, tc.want)
 		}
 	}
-	if got, want := tuitest.Visible(l.View(draw.New(draw.Any), 8)), "␛[7ms␛[m␛[4mcrubbe…␛[m"; got != want {
+	if got, want := tuitest.Visible(l.View(draw.New(draw.Any), 8)), "␛[7ms␛[m␛[4;4mcrubbe…␛[m"; got != want {
 		t.Errorf("colored: %q, want %q", got, want)
 	}
 }

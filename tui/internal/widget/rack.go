@@ -4,87 +4,29 @@ import (
 	"strconv"
 
 	"frp/veilwright/tui/internal/draw"
-	"frp/veilwright/tui/internal/keys"
 )
 
 // slots is how many things have a number.
 const slots = 9
 
-// Rack is the numbered list. Make it with New.
+// Item is one thing. Its texts are drawn cleaned.
+type Item struct {
+	Mark string // a glyph of one cell before the name, or ""
+	Name string
+	Note string // dim, at the right end
+}
+
+// Rack is the numbered list: up to nine things always in sight, and 0 for any
+// other by its name. Make it with NewRack.
 type Rack struct {
-	// Heading stands over the list.
-	Heading string
-	// AnyTitle stands before what is typed once 0 has opened the whole list.
-	AnyTitle string
-
-	th     *draw.Theme
-	items  []Item
-	search *Finder // nil unless opened
-	choice int
-	reason string
+	heading string
+	th      *draw.Theme
+	items   []Item
 }
 
-// New makes a rack. The first nine items have numbers, all are found by name.
-func NewRack(th *draw.Theme, items []Item) *Rack {
-	return &Rack{Heading: "lay with a digit", AnyTitle: "any material", th: th, items: items, choice: -1}
-}
-
-// SetItems replaces the items.
-func (r *Rack) SetItems(items []Item) {
-	r.items = items
-	if r.search != nil {
-		r.search.SetItems(items)
-	}
-}
-
-// Searching reports that the whole list is open: all keys belong to the rack.
-func (r *Rack) Searching() bool { return r.search != nil }
-
-// Choice returns the index of what was picked, or of what is marked in the
-// open list, for a preview.
-func (r *Rack) Choice() (index int, ok bool) {
-	if r.search != nil {
-		return r.search.Choice()
-	}
-	return r.choice, r.choice >= 0
-}
-
-// Reason says why the last key was refused.
-func (r *Rack) Reason() string { return r.reason }
-
-// Handle takes a key. ours is false for keys the rack has no use for.
-func (r *Rack) Handle(e keys.Event) (result Result, ours bool) {
-	r.reason = ""
-	if r.search != nil {
-		result = r.search.Handle(e)
-		switch result {
-		case Taken:
-			r.choice, _ = r.search.Choice()
-			r.search = nil
-		case Left:
-			r.choice, r.search = -1, nil
-		case Refused:
-			r.reason = r.search.Reason()
-		case Going:
-		}
-		return result, true
-	}
-	d, ok := e.Digit()
-	switch {
-	case !ok:
-		return Going, false
-	case d == 0:
-		r.search = New(r.th, r.AnyTitle, r.items)
-		return Going, true
-	case d > len(r.items):
-		r.reason = "nothing on the rack has the number " + strconv.Itoa(d)
-		return Refused, true
-	case r.items[d-1].Why != "":
-		r.reason = r.items[d-1].Why
-		return Refused, true
-	}
-	r.choice = d - 1
-	return Taken, true
+// NewRack makes a rack under a heading. The first nine items have numbers.
+func NewRack(th *draw.Theme, heading string, items []Item) *Rack {
+	return &Rack{heading: heading, th: th, items: items}
 }
 
 const anyEntry = "any, by name"
@@ -95,16 +37,13 @@ func (r *Rack) View(w, h int) []string {
 	if w < 1 || h < 1 {
 		return nil
 	}
-	if r.search != nil {
-		return r.search.View(w, h)
-	}
 	n := min(slots, len(r.items))
 	if h < n+1 {
 		return r.flat(n, w, h)
 	}
 	lines := make([]string, 0, h)
 	if h > n+1 {
-		lines = append(lines, " "+r.th.Label.Render(draw.Cut(r.Heading, w-1)))
+		lines = append(lines, " "+r.th.Label.Render(draw.Cut(r.heading, w-1)))
 	}
 	for i := range n {
 		lines = append(lines, " "+r.entry(i, w-1))
@@ -126,9 +65,6 @@ func (r *Rack) entry(i, w int) string {
 	}
 	l.Add(r.th.Key.Render(strconv.Itoa(i + 1))).Gap(1).Add(mark).Gap(1)
 	name, note := draw.Clean(it.Name), draw.Clean(it.Note)
-	if it.Why != "" {
-		name, note = r.th.Dim.Render(name), draw.Clean(it.Why)
-	}
 	room := w - l.Width()
 	if note == "" || draw.Width(name)+2+draw.Width(note) > room {
 		return l.Add(draw.Cut(name, room)).Fit(w)
@@ -167,9 +103,6 @@ func (r *Rack) short(i, w int) string {
 	}
 	it := &r.items[i]
 	name := draw.Clean(it.Mark + " " + it.Name)
-	if it.Why != "" {
-		name = r.th.Dim.Render(name)
-	}
 	var l draw.Line
 	return l.Add(r.th.Key.Render(strconv.Itoa(i + 1))).Gap(1).Add(name).Fit(w)
 }

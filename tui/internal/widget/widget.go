@@ -7,17 +7,3 @@
 // exactly w cells, whatever it holds. It knows no document and takes plain
 // values; every text it is given is drawn cleaned.
 package widget
-
-// Result is what a key did to a widget in which something is chosen or entered.
-type Result int
-
-const (
-	// Going means that it goes on.
-	Going Result = iota
-	// Taken means that something was chosen or entered; the widget says what.
-	Taken
-	// Left means that it was left without that.
-	Left
-	// Refused means that the key could not act; the widget's Reason says why.
-	Refused
-)

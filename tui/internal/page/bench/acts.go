@@ -15,7 +15,7 @@ func (b *Bench) addDigit(e keys.Event) {
 		b.Desk.Refuse(fmt.Sprintf("the rack has no material %d: 0 adds any by name", n))
 		return
 	}
-	_ = b.add(m.ID) // what was refused is said
+	_ = b.take(b.adding(m.ID)) // what was refused is said
 }
 
 // adding adds one ply outward of the row worked at.
@@ -90,6 +90,10 @@ func (b *Bench) goBack() {
 func (b *Bench) fix() {
 	if why := b.canFix(); why != "" {
 		b.Desk.Refuse(why)
+		return
+	}
+	if b.asksFamily() {
+		b.beginFamily(b.familyless(), laminate.NoFamily)
 		return
 	}
 	b.Desk.Apply(b.offered().Edit)

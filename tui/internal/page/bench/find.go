@@ -51,10 +51,8 @@ func (b *Bench) beginAdd() {
 		case m == nil:
 			b.preview = nil
 			b.Desk.Refuse(nothingFound)
-		case b.needsResin():
-			b.Desk.Say("no resin is stated yet: Enter goes on to which one")
 		default:
 			b.try(b.adding(m.ID))
 		}
-	}, func(m *laminate.Material) error { return b.add(m.ID) }, b.left)
+	}, func(m *laminate.Material) error { return b.take(b.adding(m.ID)) }, b.left)
 }

@@ -35,6 +35,9 @@ func (b *Bench) findings(w int) []string {
 	fix, tail := instead(f), ""
 	if b.Waits() {
 		fix = "…"
+	} else if b.asksFamily() {
+		fix = "choose the resin family"
+		tail = t.Key.Render("f") + " asks"
 	} else if m := b.offered(); m != nil {
 		fix, tail = draw.Clean(m.Text), t.Key.Render("f")+" do it"
 	}

@@ -101,6 +101,7 @@ func (b *Bench) canFix() string {
 	switch {
 	case f == nil:
 		return "no findings: nothing to fix"
+	case b.asksFamily():
 	case b.offered() == nil:
 		return refusedFix(f)
 	}

@@ -68,9 +68,7 @@ func (b *Bench) drawRack(heading string, w, h int) []string {
 		}
 		items = append(items, item)
 	}
-	r := widget.NewRack(b.Desk.Theme, items)
-	r.Heading = heading
-	return r.View(w, h)
+	return widget.NewRack(b.Desk.Theme, heading, items).View(w, h)
 }
 
 // figures draws zones and criteria.

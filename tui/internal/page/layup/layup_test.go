@@ -31,24 +31,18 @@ func begun(t testing.TB, w, h int, schedule string) *rig {
 }
 
 func TestScreens(t *testing.T) {
-	for _, size := range []struct {
-		name string
-		w, h int
-	}{{"80x24", 80, 24}, {"120x36", 120, 36}, {"60x16", 60, 16}} {
-		t.Run(size.name, func(t *testing.T) {
-			tuitest.Golden(t, "no record", open(t, size.w, size.h, spool).Screen())
-			g := begun(t, size.w, size.h, spool)
-			tuitest.Golden(t, "first", g.Screen())
-			g.Press(keys.Enter)
-			g.Typed("68", "82")
-			for _, c := range "66" {
-				g.Press(string(c))
-			}
-			tuitest.Golden(t, "climate", g.Screen())
-			g.Press(keys.Enter, keys.Enter, keys.Enter)
-			tuitest.Golden(t, "gel stop", g.Screen())
-		})
+	tuitest.Golden(t, "no record 80x24", open(t, 80, 24, spool).Screen())
+	tuitest.Golden(t, "first 120x36", begun(t, 120, 36, spool).Screen())
+	g := begun(t, 80, 24, spool)
+	tuitest.Golden(t, "first 80x24", g.Screen())
+	g.Press(keys.Enter)
+	g.Typed("68", "82")
+	for _, c := range "66" {
+		g.Press(string(c))
 	}
+	tuitest.Golden(t, "ambient 80x24", g.Screen())
+	g.Press(keys.Enter, keys.Enter, keys.Enter)
+	tuitest.Golden(t, "gel stop 80x24", g.Screen())
 }
 
 // The whole lay-up by keys: what is on disk afterwards has every ply once, in

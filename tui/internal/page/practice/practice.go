@@ -110,19 +110,23 @@ func (p *Practice) Settle() {
 	p.Base.Settle()
 }
 
-// Table is the keys of what is shown. Where an exercise or a step of the course
-// is open, keys that are about the document that is open rest.
+// Table is the keys of what is shown. Keys that are about the document that is
+// open rest where it cannot be seen.
 func (p *Practice) Table() keys.Table {
 	p.load()
 	if b, ok := p.now.(*atBench); ok {
 		return b.bench.Table()
 	}
 	t := p.now.rows(p)
-	if p.now == screen(p.home) {
-		return t
+	rest := []string{"u", "y"}
+	if p.now != screen(p.home) {
+		rest = append(rest, "j", "s", "a", "o")
+	}
+	if p.now == screen(p.work) {
+		rest = append(rest, keys.Tab)
 	}
 	return t.Over(keys.Table{{
-		Keys: []string{"u", "y", "j", "s", "a", "o", keys.Tab}, Long: "what is about the document that is open rests here", Group: "Everywhere", Rank: 99,
+		Keys: rest, Long: "what is about the document that is open rests here", Group: "Everywhere", Rank: 99,
 		Can: func() string { return elsewhere }, Do: func(keys.Event) {},
 	}})
 }

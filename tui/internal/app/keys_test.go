@@ -1,0 +1,216 @@
+package app
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"pgregory.net/rapid"
+
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+// states lead to every page and to what opens over it.
+var states = []string{
+	"", "home up", "0", "0 m a t", "*", "home r", "home r 2", "r 0 v", "g", "enter", "enter down down", "enter up", "w", "n", "?", "? u n", "j", "j down down down down", "j 3 x", "tab", "a",
+	"tab 2", "tab 2 1", "tab 2 2", "tab 3", "tab 3 1", "tab 3 3 5", "tab 4", "tab 4 3 x", "tab 4 4", "tab 4 9", "tab 4 p",
+	"tab 5", "tab 5 1", "tab 5 2", "tab 5 3", "tab 6", "tab 6 5", "tab 6 6", "tab 6 7", "tab 7", "tab 7 1", "tab 7 g", "tab 7 w",
+}
+
+// all are the keys there are: every printable character and every named key.
+func allKeys() []string {
+	var list []string
+	for c := ' '; c <= '~'; c++ {
+		list = append(list, keys.Key(string(c)).Key)
+	}
+	return append(list, "é", keys.Enter, keys.Tab, keys.ShiftTab, keys.Backspace, keys.Delete, keys.Insert, keys.Up, keys.Down, keys.Left, keys.Right,
+		keys.Home, keys.End, keys.PgUp, keys.PgDown, "f1", "f2", "ctrl+a", "ctrl+e", "ctrl+d", "ctrl+k", "ctrl+u", "ctrl+w", "ctrl+p", "ctrl+n", "shift+up")
+}
+
+// body is the screen without its last two lines: the notice and the help line.
+func (g *rig) body() string {
+	lines := strings.Split(g.screen(), "\n")
+	return strings.Join(lines[:len(lines)-2], "\n")
+}
+
+// Whatever a key does is listed under ?, and what is listed nowhere does nothing.
+func TestKeys_whateverOneDoesIsListed(t *testing.T) {
+	for _, state := range states {
+		t.Run(state, func(t *testing.T) {
+			g := header(t, 80, 24).press(state)
+			for _, table := range g.r.tables() {
+				if err := table.Check(); err != nil {
+					t.Error(err)
+				}
+			}
+			var listed []keys.Entry
+			for _, s := range keys.Sections(g.r.tables()...) {
+				listed = append(listed, s.Entries...)
+			}
+			bytes, body := g.r.Document().Bytes(), g.body()
+			for _, k := range allKeys() {
+				e := keys.Key(k)
+				if row := keys.Find(e, g.r.tables()...); row != nil {
+					if !slices.ContainsFunc(listed, func(x keys.Entry) bool { return x.What == row.Long && names(x.Keys, e) }) {
+						t.Errorf("%s does %q, which is listed nowhere", k, row.Long)
+					}
+					continue
+				}
+				g.press(k)
+				if g.body() != body || string(g.r.Document().Bytes()) != string(bytes) {
+					t.Fatalf("%s is in no table, and acts:\n%s", k, g.screen())
+				}
+				if !g.r.here().Notice.Refusal {
+					t.Errorf("%s does nothing, and nobody says so: %+v", k, g.r.here().Notice)
+				}
+			}
+		})
+	}
+}
+
+// names tells whether the keys as they are written name the key.
+func names(written string, e keys.Event) bool {
+	for word := range strings.FieldsSeq(written) {
+		from, to, is := strings.Cut(word, "-")
+		d := e.Key
+		if word == keys.Name(e.Key) || word == "letters" && e.Rune != 0 || is && len(from) == 1 && len(to) == 1 && len(d) == 1 && from <= d && d <= to {
+			return true
+		}
+	}
+	return false
+}
+
+// walkable are the keys of a walk. Files are not in it: what lies on disk is no
+// matter of keys alone.
+func walkable() []string {
+	return slices.DeleteFunc(allKeys(), func(k string) bool { return slices.Contains([]string{"o", "s", "a", "q", "?"}, k) })
+}
+
+// What keys do is a matter of the keys and not of what was drawn between them:
+// glued into one read, and one by one with the screen drawn after each, they
+// give the same document and the same screen, on every page.
+func TestKeys_gluedAreSingle(t *testing.T) {
+	text, err := os.ReadFile("testdata/header.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	often := []string{"1", "2", "3", "5", "+", "-", ".", "*", "r", "g", "d", "x", "m", "n", "p", "f", "w", "b", "u", "y", "j", "i", "0", keys.Enter, keys.Esc, keys.Up, keys.Down, keys.PgDown, keys.Home, keys.End, keys.Tab}
+	rapid.Check(t, func(rt *rapid.T) {
+		begin := rapid.SampledFrom(states).Draw(rt, "state")
+		w, h := rapid.IntRange(60, 200).Draw(rt, "w"), rapid.IntRange(16, 60).Draw(rt, "h")
+		typed := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())), 1, 25).Draw(rt, "keys")
+		run := func(glued bool) (*rig, string) {
+			state(t) // an answer that is kept would be offered to the second run
+			d, err := editor.FromBytes("header.toml", text, none)
+			if err != nil {
+				rt.Fatal(err)
+			}
+			defer d.Close()
+			g := &rig{t, New(d, options(draw.Mono))}
+			tuitest.Start(t, g.r, w, h)
+			g.press(begin)
+			var ahead []rune
+			flush := func() {
+				if len(ahead) > 0 {
+					tuitest.Send(t, g.r, tea.KeyMsg{Type: tea.KeyRunes, Runes: ahead})
+				}
+				ahead = nil
+			}
+			for _, k := range typed {
+				switch e := keys.Key(k); {
+				case glued && e.Rune != 0 && e.Rune != ' ':
+					ahead = append(ahead, e.Rune)
+				case k == keys.Esc:
+					flush()
+					g.esc()
+				default:
+					flush()
+					g.press(k)
+				}
+				if !glued {
+					g.r.stale = true
+					if once := g.r.View(); once != g.again() {
+						rt.Fatalf("drawn twice it differs:\n%s", once)
+					}
+				}
+			}
+			flush()
+			g.r.stale = true
+			return g, string(g.r.here().Doc.Bytes()) + "\n" + g.screen()
+		}
+		single, one := run(false)
+		together, glued := run(true)
+		if single.r.pages[single.r.at].Name() == "practice" && together.r.at == single.r.at {
+			return // it settles by itself
+		}
+		if one != glued {
+			rt.Fatalf("one by one\n%s\nglued\n%s", one, glued)
+		}
+	})
+}
+
+func (g *rig) again() string {
+	g.r.stale = true
+	return g.r.View()
+}
+
+// A name is typed as it is written, figures and all.
+func TestNames_areText(t *testing.T) {
+	for typed, want := range map[string]string{
+		"0veil-c-15": "veil-c-15", "0mat-0.75": "mat-0.75", "0woven-24": "woven-24", "0chop-1.5": "chop-1.5", "0uni-13": "uni-13",
+	} {
+		g := fresh(t, empty, 80, 24)
+		tuitest.Press(t, g.r, typed)
+		g.wants("").press("enter").wants(want)
+		g = fresh(t, empty, 80, 24)
+		g.press(strings.Join(strings.Split(typed, ""), " ") + " enter").wants(want)
+	}
+	// With nothing typed a digit takes the numbered row.
+	fresh(t, empty, 80, 24).press("0 2").wants("veil-c-15")
+
+	g := header(t, 80, 24)
+	for _, name := range []string{"a.toml", "rev-1.toml", "rev-12.toml"} {
+		if err := os.WriteFile(filepath.Join(g.r.o.Folder, name), []byte(empty), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	g.press("o")
+	tuitest.Press(t, g.r, "rev-12")
+	g.press("enter").wants("")
+	if got := filepath.Base(g.r.Document().Path()); got != "rev-12.toml" {
+		t.Errorf("opened %s", got)
+	}
+}
+
+// What was said goes with the page and with the state of the document it was
+// said of.
+func TestNotice_goesWithItsPageAndItsDocument(t *testing.T) {
+	said := "added ply 9 topcoat"
+	header(t, 80, 24).press("9").shows(said).press("up").shows(said)
+	header(t, 80, 24).press("9 tab").hides(said).press("1").hides(said)
+	header(t, 80, 24).press("9 ?").hides(said)
+	header(t, 80, 24).press("9 tab 2").hides(said)
+	header(t, 80, 24).press("* enter").hides("would do")
+	g := header(t, 80, 24).press("9").shows(said)
+	g.r.here().Doc.Undo() // whatever changes the document without a word
+	g.press("j").hides(said)
+}
+
+// A page's own keys stand before those of everywhere, and none of both twice.
+func TestPages_haveWholeTables(t *testing.T) {
+	g := header(t, 80, 24)
+	for _, p := range g.r.pages {
+		table := slices.Concat(p.Table(), g.r.always)
+		if err := table.Check(); err != nil {
+			t.Errorf("%s: %v", p.Name(), err)
+		}
+		var _ page.Page = p
+	}
+}
