@@ -46,6 +46,10 @@ func (e *evaluation) measure() {
 	if e.wholeOpen != "" {
 		e.r.Whole = 0
 	}
+	if form := e.s.Part.Form; !form.Figured() {
+		e.round.open = "the wall of a part of the form " + form.String() + " is not figured here"
+		return
+	}
 	if e.s.Part.Form == laminate.Panel {
 		e.round.open = "a flat panel bends under pressure, which is not figured here"
 		return

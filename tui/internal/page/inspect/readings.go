@@ -195,7 +195,7 @@ func (p *Page) value(r *record.Reading) string {
 	case record.IgnitionLoss:
 		s := r.Before.Text() + " → " + r.After.Text()
 		if loss, err := inspection.Loss(r.Before.SI(), r.After.SI()); err == nil {
-			s += ", loss " + percent(loss) + " %"
+			s += ", loss " + quantity.Percent(loss)
 		}
 		return s
 	case record.Acetone:
@@ -255,7 +255,8 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 	u := p.Desk.Units()
 	switch k {
 	case record.WallThickness:
-		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s %s", n, thin(s.Mean, u), thin(s.Lowest, u), thin(s.Highest, u), thin(s.Deviation, u), u.Thin().Symbol())
+		bare := func(m float64) string { return u.Bare(m, quantity.Thickness) }
+		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s", n, bare(s.Mean), bare(s.Lowest), bare(s.Highest), u.Thickness(s.Deviation))
 	case record.Barcol:
 		line := fmt.Sprintf("%s: plain mean %s, %s to %s", n, quantity.Number(s.Mean, 1), quantity.Number(s.Lowest, 1), quantity.Number(s.Highest, 1))
 		if mean, err := inspection.BarcolAverage(values); err == nil {
@@ -263,11 +264,11 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 		}
 		return line + "; ten are needed for the average"
 	case record.IgnitionLoss:
-		return fmt.Sprintf("%s: mean loss %s %%, lowest %s %%, highest %s %%", page.Count(len(list), "specimen"), percent(s.Mean), percent(s.Lowest), percent(s.Highest))
+		return fmt.Sprintf("%s: mean loss %s, lowest %s, highest %s", page.Count(len(list), "specimen"), quantity.Percent(s.Mean), quantity.Percent(s.Lowest), quantity.Percent(s.Highest))
 	case record.Acetone:
 		return fmt.Sprintf("%s: %d clean, %d %s", page.Count(len(list), "wipe"), len(list)-bad, bad, sticky)
 	case record.ResistanceToGround:
-		return n + ": highest " + quantity.New(s.Highest, quantity.Ohm).Format(quantity.Megohm, 2)
+		return n + ": highest " + u.Figure(s.Highest, quantity.Resistivity)
 	case record.NoKind:
 	}
 	return n

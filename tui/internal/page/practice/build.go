@@ -36,7 +36,7 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 			return "nothing is to be found in this exercise"
 		}
 		return ""
-	}, Do: plain(func() {
+	}, Do: keys.Do(func() {
 		b.settle()
 		p.work, p.now = found, found
 	})})
@@ -105,7 +105,7 @@ func (f *finding) rows(p *Practice) keys.Table {
 			}
 			f.blame(p, d)
 		})},
-		{Keys: []string{keys.Space}, Long: "select all plies of the row pointed at", Group: g, Rank: 9, Do: plain(func() {
+		{Keys: []string{keys.Space}, Long: "select all plies of the row pointed at", Group: g, Rank: 9, Do: keys.Do(func() {
 			a := laminate.Analyze(given, f.library)
 			var plies []int
 			for n := a.Rows[f.row].First; n <= a.Rows[f.row].Last; n++ {
@@ -114,7 +114,7 @@ func (f *finding) rows(p *Practice) keys.Table {
 			f.blame(p, plies...)
 		})},
 		points(&f.row, len(given.Plies), g, "", "point at another row"),
-		{Keys: []string{keys.Enter}, Short: "then fix it", Long: "go on to the bench and put it right", Group: g, Rank: 2, Do: plain(func() {
+		{Keys: []string{keys.Enter}, Short: "then fix it", Long: "go on to the bench and put it right", Group: g, Rank: 2, Do: keys.Do(func() {
 			if f.fixes == nil {
 				f.fixes = newAtBench(p, f.attempt, f)
 			}

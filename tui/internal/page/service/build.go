@@ -24,7 +24,7 @@ func (p *Service) whyNotBuild() string {
 	case r.id == advice.NoVeil:
 		return "a barrier begins with a veil: point at one"
 	case r.id == advice.HeavyBuild:
-		return "it has no figure of its own: build the double barrier, then add plies on the bench"
+		return "it has no figure of its own: build the double barrier, then add more on the bench"
 	}
 	return ""
 }

@@ -261,7 +261,7 @@ func (p *Structure) chart(r *wall.Result, w, h int) {
 const (
 	numberCells = 6
 	nameCells   = 13
-	strainCells = 10
+	strainCells = 11
 )
 
 func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string {
@@ -276,7 +276,7 @@ func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string
 	}
 	one := func(v float64, sign string) string {
 		n := int(math.Abs(v)/most*float64(half) + 0.5)
-		return t.Gauge.Render(draw.Run("█", n)) + t.Dim.Render(draw.Run("·", half-n)) + draw.Right(sign+quantity.Number(100*v, 3)+" %", strainCells)
+		return t.Gauge.Render(draw.Run("█", n)) + t.Dim.Render(draw.Run("·", half-n)) + draw.Right(sign+quantity.US.Figure(v, quantity.Strain), strainCells)
 	}
 	return " " + draw.Left(num, numberCells) + draw.Left(name, nameCells-1) + " " + one(s.Strain1, "1 ") + " " + one(s.Strain2, "2 ")
 }

@@ -313,7 +313,7 @@ func (p *Winding) giveAngle() {
 		return
 	}
 	a := t.angle
-	p.Desk.Apply(edit.SetPly(p.Desk.Doc.Now(), p.Desk.Doc.Library(), p.row, "angle", "angle "+quantity.Number(a, 1)+"°", func(ply *laminate.Ply) {
+	p.Desk.Apply(edit.SetPly(p.Desk.Doc.Now(), p.Desk.Doc.Library(), p.row, "angle", "angle "+quantity.US.Figure(a, quantity.Angle), func(ply *laminate.Ply) {
 		ply.Angle = laminate.Some(a)
 	}))
 }
