@@ -226,11 +226,11 @@ func (e *evaluation) warm() {
 			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (modulus_retention), for every case.")
 		}
 	case kept.Given:
-		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (modulus_retention)"
+		e.warmOpen = "the modulus retention of the warm wall is not a share above 0 and up to 1 (modulus_retention)"
 	case hot && sound(t.SI()):
 		reached, bound := e.units.Pair(t.SI(), limit.SI(), quantity.Point)
 		e.warmOpen = "the service reaches " + reached + ", above " + bound +
-			": how much of the stiffness is left has to be given (modulus_retention)"
+			" (common practice, no source): state the modulus retention (modulus_retention)"
 	case hot:
 		e.warmOpen = "the temperature is beyond what can be computed"
 	case !t.Given():

@@ -25,16 +25,16 @@ func (b *Bench) findingKeys() keys.Table {
 	return keys.Table{
 		{Keys: []string{"n"}, Short: "next", Long: "the next finding, and to its ply", Group: g, Rank: 7, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(1) })},
 		{Keys: []string{"p"}, Long: "the finding before, and to its ply", Group: g, Rank: 23, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(-1) })},
-		{Keys: []string{"f"}, Short: "fix", Long: "fix what the finding says, where that is mechanical", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix)},
+		{Keys: []string{"f"}, Short: "fix", Long: "fix the finding, where there is an automatic fix", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix)},
 		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: keys.Do(b.beginWhy)},
 		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: keys.Do(b.goBack)},
-		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Going about", Rank: 35,
+		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Moving around", Rank: 35,
 			Can: func() string { return "nothing is open here: u takes the last change back, q quits" }, Do: func(keys.Event) {}},
 	}
 }
 
 func (b *Bench) places() keys.Table {
-	const g = "Going about"
+	const g = "Moving around"
 	return keys.Table{
 		{Keys: []string{keys.Up, keys.Down}, Long: "the row inward; above the first lies the process face; the row outward", Group: g, Rank: 30, Do: keys.By(keys.Up, b.move)},
 		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last one", Group: g, Rank: 32, Do: func(e keys.Event) {
@@ -69,7 +69,7 @@ func (b *Bench) onRow() string {
 
 func (b *Bench) haveFindings() string {
 	if len(b.Desk.Report().Findings) == 0 {
-		return "no rule has anything to say"
+		return "no findings"
 	}
 	return ""
 }
@@ -86,7 +86,7 @@ func (b *Bench) canFix() string {
 	f := b.finding()
 	switch {
 	case f == nil:
-		return "no rule has anything to say: nothing to fix"
+		return "no findings: nothing to fix"
 	case b.asksFamily():
 	case b.offered() == nil:
 		return refusedFix(f)

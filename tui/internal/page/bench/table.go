@@ -203,7 +203,7 @@ func middle(s string, w int) string {
 func (b *Bench) gelLine(r *rules.Report, row, w int) string {
 	what := "gel stop: let it gel and cool down"
 	if row+1 == r.Analysis.BarrierEnd {
-		what = "gel stop: barrier hard before the structure"
+		what = "gel stop: barrier gels before the structure"
 	}
 	return b.Desk.Theme.Mark.Render(draw.Cut("      ── "+what+" ──", w))
 }

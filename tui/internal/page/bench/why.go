@@ -48,7 +48,7 @@ func (b *Bench) whyLines(w int) []string {
 	part("basis", f.Basis)
 	fix := instead(f)
 	if goesElsewhere(f) {
-		fix = "nothing mechanical; on the bench, " + fix
+		fix = "no automatic fix; on the bench, " + fix
 	}
 	if m := b.offered(); m != nil {
 		fix = m.Text + "   (f does it)"

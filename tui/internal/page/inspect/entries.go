@@ -62,7 +62,7 @@ func (p *Page) defect() page.Overlay {
 		}
 		if c := strings.TrimSpace(count.Text); c != "" {
 			if d.Count, err = strconv.Atoi(c); err != nil || d.Count < 1 {
-				return d, errors.New("count: a whole number from 1 is expected")
+				return d, errors.New("count: enter a whole number, 1 or more")
 			}
 		}
 		if d.Area, err = optional(area, u.Surface()); err != nil {

@@ -261,7 +261,7 @@ func TestFiles_chooseAndBegin(t *testing.T) {
 	g.Press("1")
 	g.Shows("against S-204 B Acid drain headers")
 	g.Press("6")
-	g.Shows("begin a new record", "this schedule", "half-written")
+	g.Shows("start a new record", "this schedule", "half-written")
 	g.Press("3")
 	g.Says("recovered", "cut short")
 	g.Press("6", "1")

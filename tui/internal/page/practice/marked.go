@@ -101,7 +101,7 @@ func figure(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
 func (m *marked) rows(p *Practice) keys.Table {
 	const g = "After marking"
-	why := points(&m.at, m.length(), g, "why", "another demand or finding, and why")
+	why := points(&m.at, m.length(), g, "why", "another requirement or finding, and why")
 	point := why.Do
 	why.Rank, why.Do = 1, func(e keys.Event) {
 		point(e)
@@ -242,7 +242,7 @@ func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []stri
 	case exercise.Choose:
 		return append(out, " veil  "+a.Veil, " resin "+a.Family.String())
 	case exercise.Fix:
-		out = append(out, " at fault: "+faultText(a.Faults))
+		out = append(out, " defective: "+faultText(a.Faults))
 	default: // the plies say all of it
 	}
 	if a.Schedule == nil {

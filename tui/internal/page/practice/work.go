@@ -81,7 +81,7 @@ func (p *Practice) answer(a *attempt) {
 	case exercise.Predict, exercise.Ignition:
 		p.work = &asking{attempt: a}
 	case exercise.NoKind:
-		p.Desk.Refuse("the exercise asks for nothing")
+		p.Desk.Refuse("the exercise has no task")
 		return
 	}
 	if p.work == nil {
@@ -178,7 +178,7 @@ func (p *Practice) workRows(group string) keys.Table {
 			}
 			return ""
 		}, Do: keys.Do(func() { p.work.base().hint(p) })},
-		{Keys: []string{"w"}, Short: "task", Long: "the whole task: what is asked, the facts, the hints, the story", Group: group, Rank: 6, Do: keys.Do(func() {
+		{Keys: []string{"w"}, Short: "task", Long: "the whole task: question, job data, hints, scenario", Group: group, Rank: 6, Do: keys.Do(func() {
 			a := p.work.base()
 			p.open(&page.Text{Head: "the task", Full: true, Body: func(w int) []string { return a.prose(p, w) }})
 		})},
@@ -246,7 +246,7 @@ func kindPhrase(k exercise.Kind) string {
 	case exercise.Fix:
 		return "find and fix"
 	case exercise.Predict:
-		return "say before it is shown"
+		return "predict the figures"
 	case exercise.Order:
 		return "put the plies in order"
 	case exercise.Ignition:
@@ -273,7 +273,7 @@ func (a *attempt) prose(p *Practice, w int) []string {
 		}
 	}
 	part("task", e.Task)
-	part("demand", demandText(&e.Demands, u))
+	part("required", demandText(&e.Demands, u))
 	for i, h := range a.session.Hints() {
 		part("hint "+strconv.Itoa(i+1), h)
 	}

@@ -36,8 +36,8 @@ type place struct {
 }
 
 const (
-	conflictsRow = "cannot be had together"
-	notesRow     = "holds whatever is chosen"
+	conflictsRow = "exclude each other"
+	notesRow     = "for every choice"
 	ratingsRow   = "ratings of the shop book"
 )
 
@@ -273,8 +273,8 @@ func (p *Service) headline() []widget.Piece {
 	}
 	worst := a.Worst()
 	said := map[advice.Suits]string{
-		advice.Suitable: "there is a barrier that suits", advice.Conditional: "what suits best asks for care",
-		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing suits as asked",
+		advice.Suitable: "a suitable barrier exists", advice.Conditional: "the best barrier is conditional",
+		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing is suitable",
 	}[worst]
 	pieces := []widget.Piece{{Text: said, Look: look(t, worst)}}
 	switch n := len(a.Conflicts); n {

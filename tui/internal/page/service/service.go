@@ -65,7 +65,7 @@ func New(d *page.Desk) *Service {
 				p.reasons.HalfPageDown()
 			}
 		})},
-		{Keys: []string{keys.Enter, "b"}, Show: "Enter", Short: "build this", Long: "build the barrier with what is pointed at in the place of the one there is, and go to the bench", Group: g, Rank: 3, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
+		{Keys: []string{keys.Enter, "b"}, Show: "Enter", Short: "build this", Long: "replace the barrier with the selected one, and go to the bench", Group: g, Rank: 3, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
 		{Keys: []string{"p"}, Short: "whole walls", Long: "whole schedules for this part and service, to choose from", Group: g, Rank: 4, Do: func(keys.Event) { p.propose() }},
 		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
 	}

@@ -161,7 +161,7 @@ func TestPage_wide(t *testing.T) {
 	tuitest.Golden(t, "a fact 120x36", screen(t, p))
 }
 
-// What cannot be had together is a row of its own, said in the rule above too.
+// What exclude each other is a row of its own, said in the rule above too.
 func TestPage_conflicts(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	d.Apply(edit.SetService("contains", "contains", func(s *laminate.Service) {

@@ -46,7 +46,7 @@ func (p *Winding) Lines() []string {
 }
 
 func (p *Winding) aid(w int) []string {
-	return []string{p.Desk.Theme.Dim.Render(draw.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
+	return []string{p.Desk.Theme.Dim.Render(draw.Cut(" design aid: bands are computed edge to edge; a weighed sample of the shop's own band governs", w))}
 }
 
 // figures tells the pattern in two columns.
