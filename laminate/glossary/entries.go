@@ -4,6 +4,8 @@ package glossary
 // that need no explaining.
 var entries = []Entry{
 	// What is built.
+	{Concept: "part is accepted", Word: "Accept", Source: program,
+		Meaning: "The verdict on an inspected part: the record meets every requirement, no line is incomplete and the schedule breaks no rule."},
 	{Concept: "acetone wipe", Word: "Acetone wipe", Source: trade,
 		Meaning: "A rag with acetone on the cured surface: if the surface softens or turns tacky, it is not cured. Acetone is highly flammable."},
 	{Concept: "mass of a fabric per area", Word: "Areal mass", Source: "ISO 472 term, from memory",
@@ -24,6 +26,8 @@ var entries = []Entry{
 	{Concept: "circuit", Word: "Circuit", Source: trade, Meaning: "One trip of the winding carriage there and back."},
 	{Concept: "severity clear", Word: "Clear", Source: program,
 		Meaning: "The verdict when no finding is worse than a note. It covers what the rules look at and nothing else."},
+	{Concept: "schedule meets its specification", Word: "Conforms", Source: program,
+		Meaning: "The schedule meets every requirement of the specification, or it does not conform. It says nothing about a part."},
 	{Concept: "contact molding", Word: "Contact molding", Source: "ASTM D4097", Meaning: "Building up plies by hand or spray on an open mold."},
 	{Concept: "coupon", Word: "Coupon", Source: "ASTM C581", Meaning: "A piece of laminate hung in the fluid to see how it holds up."},
 	{Concept: "cover", Word: "Cover", Source: trade, Meaning: "Helical winding until the mandrel is closed: two layers, one in each direction."},
@@ -57,7 +61,8 @@ var entries = []Entry{
 		Meaning: "The test that burns the resin off a specimen, and its result: the mass that burned over the mass before.",
 		Retired: []string{`burn-?offs?`, `in the ash`, `from the ash`}},
 	{Concept: "severity incomplete", Word: "Incomplete", Source: program,
-		Meaning: "A finding: the rule cannot be applied because a fact that matters is missing."},
+		Meaning: "A finding: the rule cannot be applied because a fact that matters is missing. Of a comparison: a requirement cannot be " +
+			"determined, or the part is laid to a schedule that breaks a rule."},
 	{Concept: "initiator", Word: "Initiator", Source: trade,
 		Meaning: "The organic peroxide that starts the cure. Shops call it catalyst. It is never mixed with promoter directly: fire or explosion.",
 		Retired: []string{`catalysts?`, `hardeners?`}},
@@ -69,6 +74,8 @@ var entries = []Entry{
 	{Concept: "mandrel", Word: "Mandrel", Source: trade, Meaning: "The mold that turns while a pipe or shell is wound on it."},
 	{Concept: "mil", Word: "Mil", Source: "US customary unit", Meaning: "A thousandth of an inch, 0.0254 mm."},
 	{Concept: "severity note", Word: "Note", Source: program, Meaning: "A finding for information; nothing has to be changed."},
+	{Concept: "part that nobody looked at", Word: "Not inspected", Source: program,
+		Meaning: "There is no record of the part, or it holds neither a ply checked off nor a reading."},
 	{Concept: "novolac", Word: "Novolac", Source: trade, Meaning: "A vinyl ester made from a novolac epoxy: more cross-links, for heat and strong acids."},
 	{Concept: "outer surface", Word: "Outer surface", Source: "API 12P 5.4, from memory", Meaning: "The last plies, which face the air: veil, topcoat.",
 		Retired: []string{`outside coats?`}},
@@ -76,6 +83,8 @@ var entries = []Entry{
 	{Concept: "ply", Word: "Ply", Source: "ISO 472 term, from memory", Meaning: "One layer of reinforcement with its resin, or one coat of resin."},
 	{Concept: "promoter", Word: "Promoter", Source: trade,
 		Meaning: "What makes the peroxide work at room temperature: cobalt, amine. It is never mixed with peroxide directly: fire or explosion."},
+	{Concept: "part is rejected", Word: "Reject", Source: program,
+		Meaning: "The verdict on an inspected part: a requirement is not met, or the last decision signed rejects it."},
 	{Concept: "residue", Word: "Residue", Source: "ASTM D2584", Meaning: "What is left of a specimen after the ignition test: glass and mineral filler."},
 	{Concept: "resin", Word: "Resin", Source: "ISO 472 term, from memory",
 		Meaning: "The polyester or vinyl ester, dissolved in styrene, that cures around the reinforcement."},

@@ -122,7 +122,13 @@ func DewPoint(celsius, humidity float64) (float64, error) {
 
 // Limits of the ambient conditions at lay-up.
 const (
-	DewPointMargin  = 3.0  // K, surface above dew point (ISO 8502-4, ISO 12944-7)
-	LowestAir       = 15.0 // °C (common practice, no source)
-	HighestHumidity = 0.80 // (common practice, no source)
+	DewPointMargin  = 3.0  // K, surface above dew point, [ByDewPoint]
+	LowestAir       = 15.0 // °C, [ByPractice]
+	HighestHumidity = 0.80 // [ByPractice]
+)
+
+// What the limits rest on.
+const (
+	ByDewPoint = "ISO 8502-4, ISO 12944-7"
+	ByPractice = "common practice, no source"
 )

@@ -1,7 +1,7 @@
 // Package acceptance holds a schedule against a specification, and an as-built
-// record against both, demand by demand. The verdict is about what is
-// demanded; whether the schedule itself breaks a rule is told by package rules
-// and stands beside it. What nobody demanded is a note, not a line.
+// record against both, demand by demand. Whether a schedule meets its
+// specification and whether a part is accepted are two questions with words of
+// their own: see [Answer]. What nobody demanded is a note, not a line.
 package acceptance
 
 import (
@@ -12,9 +12,10 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/word"
+	"frp/veilwright/rules"
 )
 
-// Verdict is what one line or the whole comparison comes to.
+// Verdict is what one line comes to.
 type Verdict uint8
 
 // The verdicts of a line.
@@ -24,15 +25,9 @@ const (
 	Fails
 )
 
-var (
-	verdicts = word.Of[Verdict]("meets", "cannot be determined", "fails")
-	outcomes = word.Of[Verdict]("accept", "incomplete", "reject")
-)
+var verdicts = word.Of[Verdict]("meets", "cannot be determined", "fails")
 
 func (v Verdict) String() string { return verdicts.Name(v) }
-
-// Outcome gives the word for a whole comparison: accept, incomplete or reject.
-func (v Verdict) Outcome() string { return outcomes.Name(v) }
 
 // Line is one demand and what was found.
 type Line struct {
@@ -46,23 +41,22 @@ type Line struct {
 
 // Result is a whole comparison.
 type Result struct {
-	Lines   []Line // in the specification's order
-	Notes   []string
-	Verdict Verdict
+	Lines []Line // in the specification's order
+	Notes []string
+	Answers
 }
 
 // Input is what is held against what. Specification and Record may be nil.
 type Input struct {
-	Schedule      *laminate.Schedule
+	Report        *rules.Report // of the schedule: no part laid to one that breaks a rule is accepted
 	Library       *laminate.Library
-	Analysis      *laminate.Analysis
 	SHA256        string // of the schedule's file, lower-case hexadecimal
 	Specification *spec.Specification
 	Record        *record.Record
 	Units         quantity.System
 }
 
-// Compare judges every demand. Reject beats incomplete beats accept.
+// Compare judges every demand.
 func Compare(in Input) *Result {
 	j := &judge{Input: in, result: &Result{}}
 	if in.Specification != nil {
@@ -70,7 +64,9 @@ func Compare(in Input) *Result {
 		j.structure()
 		j.wholeWall()
 	}
+	ofSchedule := len(j.result.Lines)
 	if in.Record != nil {
+		j.breaks()
 		j.belongs()
 		j.layup()
 		j.climate()
@@ -80,14 +76,7 @@ func Compare(in Input) *Result {
 	} else if in.Specification != nil {
 		j.withoutRecord()
 	}
-	for _, l := range j.result.Lines {
-		j.result.Verdict = max(j.result.Verdict, l.Verdict)
-	}
-	if len(j.result.Lines) == 0 {
-		// Nothing was looked at: that accepts nothing.
-		j.note("nothing is required: there is nothing to accept or reject")
-		j.result.Verdict = Incomplete
-	}
+	j.answer(ofSchedule)
 	return j.result
 }
 
@@ -110,8 +99,8 @@ func (j *judge) note(text string) { j.result.Notes = append(j.result.Notes, text
 // numbers lists the single plies of the rows that ok selects.
 func (j *judge) numbers(ok func(row int, r *laminate.RowFigures) bool) []int {
 	var list []int
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		if ok(i, r) {
 			for n := r.First; n <= r.Last; n++ {
 				list = append(list, n)

@@ -10,7 +10,7 @@ import (
 	"frp/veilwright/laminate/record"
 )
 
-const byPractice = "common practice, no source"
+const byPractice = inspection.ByPractice
 
 // belongs tells whether the record is of this very schedule.
 func (j *judge) belongs() {
@@ -34,7 +34,7 @@ func (j *judge) demandsLayup() bool {
 
 // layup judges the ticks: order, skipped, twice, gel stops, lots.
 func (j *judge) layup() {
-	total := j.Analysis.Total.Plies
+	total := j.Report.Analysis.Total.Plies
 	times := make(map[int]int, total)
 	var order, twice, strange []int
 	highest, ticks := 0, 0
@@ -117,11 +117,11 @@ func (j *judge) gelStops(times map[int]int) {
 	}
 	var untold, early []int
 	stops := 0
-	for row := range j.Schedule.Plies {
-		if !j.Schedule.Plies[row].GelAfter {
+	for row := range j.Report.Schedule.Plies {
+		if !j.Report.Schedule.Plies[row].GelAfter {
 			continue
 		}
-		n := j.Analysis.Rows[row].Last
+		n := j.Report.Analysis.Rows[row].Last
 		here, next := laid[n], laid[n+1]
 		if here == nil || next == nil {
 			continue
@@ -164,7 +164,8 @@ func (j *judge) lots() {
 	}
 }
 
-// climate judges air and surface at each tick that tells them.
+// climate notes air and surface at each tick that tells them: no specification
+// has a key that requires limits of them.
 func (j *judge) climate() {
 	var wet, cold, humid, untold []int
 	told := 0
@@ -200,18 +201,18 @@ func (j *judge) climate() {
 		return
 	}
 	for _, c := range []struct {
-		key, demand, basis string
-		bad                []int
+		limit, basis string
+		bad          []int
 	}{
-		{"record.dew_point", "surface at least " + j.Units.Figure(inspection.DewPointMargin, quantity.Rise) + " above the dew point", "ISO 8502-4, ISO 12944-7", wet},
-		{"record.air", "air at least " + j.Units.Temperature(inspection.LowestAir+273.15), byPractice, cold},
-		{"record.humidity", "relative humidity at most 80 %", byPractice, humid},
+		{"surface at least " + j.Units.Figure(inspection.DewPointMargin, quantity.Rise) + " above the dew point", inspection.ByDewPoint, wet},
+		{"air at least " + j.Units.Temperature(inspection.LowestAir+273.15), byPractice, cold},
+		{"relative humidity at most " + quantity.Share(inspection.HighestHumidity), byPractice, humid},
 	} {
-		l := Line{Key: c.key, Demand: c.demand, Found: "met at " + quantity.Counted(told, "ply", "plies"), Basis: c.basis, Plies: c.bad}
+		found := "met at " + quantity.Counted(told, "ply", "plies")
 		if len(c.bad) > 0 {
-			l.Verdict, l.Found = Fails, "not met at "+plies(c.bad)
+			found = "not met at " + plies(c.bad)
 		}
-		j.add(l)
+		j.note(c.limit + ": " + found + "; not required (" + c.basis + ")")
 	}
 }
 
@@ -231,7 +232,7 @@ func (j *judge) decisions() {
 		j.note("signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "name not recorded") + ", " + when + because(d.Why))
 	}
 	if last == record.Reject {
-		j.add(Line{Key: "record.decision", Demand: "no rejection signed", Found: "the last decision rejects the part", Verdict: Fails, Basis: "the record itself"})
+		j.add(Line{Key: keyDecision, Demand: "no rejection signed", Found: "the last decision rejects the part", Verdict: Fails, Basis: "the record itself"})
 	}
 }
 
@@ -271,10 +272,10 @@ func plies(list []int) string {
 func (j *judge) group(g record.Group) laminate.Sum {
 	switch g {
 	case record.WholeWall:
-		return j.Analysis.Total
+		return j.Report.Analysis.Total
 	case record.Barrier:
-		return j.Analysis.Barrier
+		return j.Report.Analysis.Barrier
 	default:
-		return j.Analysis.Zones[g.Zone()]
+		return j.Report.Analysis.Zones[g.Zone()]
 	}
 }

@@ -59,7 +59,7 @@ func (j *judge) barrier() {
 		j.matMass(d)
 	}
 	j.thickness("barrier.thickness", "barrier", d.Thickness, record.Barrier)
-	g, ok := j.Analysis.Barrier.GlassMassFraction()
+	g, ok := j.Report.Analysis.Barrier.GlassMassFraction()
 	j.share("barrier.glass_content", "glass in the barrier", d.GlassContent, g, ok, "the barrier's mass is not known")
 	inBarrier := func(z laminate.Zone) bool { return z.InBarrier() }
 	if len(d.Resin) > 0 {
@@ -78,8 +78,8 @@ func (j *judge) barrier() {
 func (j *judge) veilFibers(allowed []laminate.Fiber) (string, Verdict) {
 	var found []string
 	v := Meets
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		if !isVeil(i, r) {
 			continue
 		}
@@ -99,8 +99,8 @@ func (j *judge) veilFibers(allowed []laminate.Fiber) (string, Verdict) {
 func (j *judge) matMass(d *spec.Barrier) {
 	l := Line{Key: "barrier.mat_areal_mass", Demand: "each barrier mat at least " + j.Units.FabricMass(d.MatArealMass.SI())}
 	lightest := math.Inf(1)
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		if !isBarrierMat(i, r) {
 			continue
 		}
@@ -133,8 +133,8 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 	l := Line{Key: key, Demand: what + " " + anyOf(allowed)}
 	var found []string
 	any := false
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		if !in(r.Zone) {
 			continue
 		}
@@ -167,8 +167,8 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 func (j *judge) filler(d *spec.Barrier) {
 	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "filled with it"}
 	any := false
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		if r.Zone != laminate.InteriorLayer {
 			continue
 		}
@@ -196,8 +196,8 @@ func (j *judge) filler(d *spec.Barrier) {
 func (j *judge) fillerContent(d *spec.Barrier) {
 	l := Line{Key: "barrier.filler_content", Demand: "filler " + shares(d.FillerContent) + " of the mix"}
 	seen := false
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		if r.Zone != laminate.InteriorLayer || r.Resin == nil || r.Resin.Filler == laminate.NoFiller {
 			continue
 		}
@@ -259,8 +259,8 @@ func (j *judge) structure() {
 	inStructure := func(z laminate.Zone) bool { return z == laminate.StructuralLayer }
 	if d.Process != laminate.NoProcess {
 		l := Line{Key: "structure.process", Demand: "structure process: " + d.Process.String(),
-			Found: nonEmpty(j.Schedule.Part.Process.String(), "not stated in the schedule")}
-		switch j.Schedule.Part.Process {
+			Found: nonEmpty(j.Report.Schedule.Part.Process.String(), "not stated in the schedule")}
+		switch j.Report.Schedule.Part.Process {
 		case laminate.NoProcess:
 			l.Verdict = Incomplete
 		case d.Process:
@@ -272,7 +272,7 @@ func (j *judge) structure() {
 	if len(d.Resin) > 0 {
 		j.families("structure.resin", "structure resin", d.Resin, inStructure)
 	}
-	zone := j.Analysis.Zones[laminate.StructuralLayer]
+	zone := j.Report.Analysis.Zones[laminate.StructuralLayer]
 	j.thickness("structure.thickness", "structure", d.Thickness, record.StructuralLayer)
 	g, ok := zone.GlassMassFraction()
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
@@ -292,13 +292,13 @@ func (j *judge) structure() {
 func (j *judge) angles(want spec.Range) {
 	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + angle(want.Lowest) + " to " + angle(want.Highest) + " from the axis"}
 	lowest, highest := math.Inf(1), math.Inf(-1)
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		f := form(r)
 		if r.Zone != laminate.StructuralLayer || f != laminate.RovingBand && f != laminate.Unidirectional {
 			continue
 		}
-		angle := j.Schedule.Plies[i].Angle
+		angle := j.Report.Schedule.Plies[i].Angle
 		if !angle.Given {
 			l.Verdict = max(l.Verdict, Incomplete)
 			continue
@@ -329,7 +329,7 @@ func (j *judge) angles(want spec.Range) {
 func (j *judge) wholeWall() {
 	d := j.Specification
 	if d.OuterSurface.Given && d.OuterSurface.Value {
-		n := j.Analysis.Zones[laminate.OuterSurface].Plies
+		n := j.Report.Analysis.Zones[laminate.OuterSurface].Plies
 		l := Line{Key: "outer_surface.required", Demand: "an outer surface", Found: quantity.Counted(n, "ply or coat", "plies or coats")}
 		if n == 0 {
 			l.Verdict, l.Found = Fails, "none"
@@ -345,9 +345,9 @@ func (j *judge) wholeWall() {
 // sequence walks the plies from the process side along the demanded steps.
 func (j *judge) sequence(steps []spec.Step) {
 	l := Line{Key: "sequence", Demand: "order from the process side: " + describe(steps), Found: "in that order"}
-	forms := make([]laminate.Form, 0, j.Analysis.Total.Plies)
-	for i := range j.Analysis.Rows {
-		r := &j.Analysis.Rows[i]
+	forms := make([]laminate.Form, 0, j.Report.Analysis.Total.Plies)
+	for i := range j.Report.Analysis.Rows {
+		r := &j.Report.Analysis.Rows[i]
 		for range r.Last - r.First + 1 {
 			forms = append(forms, form(r))
 		}

@@ -215,7 +215,7 @@ func (g *grader) demanded(s *laminate.Schedule) {
 // wall on paper has none of, are left out.
 func demands(e *exercise.Exercise, s *laminate.Schedule, lib *laminate.Library, units quantity.System) []acceptance.Line {
 	result := acceptance.Compare(acceptance.Input{
-		Schedule: s, Library: lib, Analysis: laminate.Analyze(s, lib), Specification: &e.Demands, Units: units,
+		Report: &rules.Report{Schedule: s, Analysis: laminate.Analyze(s, lib)}, Library: lib, Specification: &e.Demands, Units: units,
 	})
 	return slices.DeleteFunc(result.Lines, func(l acceptance.Line) bool { return strings.HasPrefix(l.Key, "inspection.") })
 }

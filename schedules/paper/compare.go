@@ -50,5 +50,8 @@ func Compare(of Compared, res *acceptance.Result, r *rules.Report) Sheet {
 	if breaks > 0 {
 		text += "; the schedule itself has " + quantity.Counted(breaks, "break", "breaks")
 	}
-	return append(sheet, Note{Text: of.Schedule + ": " + res.Verdict.Outcome() + " (" + text + ")"})
+	if res.Answer == acceptance.NotInspected {
+		text = "schedule " + res.Schedule.String() + "; " + text
+	}
+	return append(sheet, Note{Text: of.Schedule + ": " + res.Answer.String() + " (" + text + ")"})
 }

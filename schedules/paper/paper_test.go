@@ -117,7 +117,7 @@ func comparison() paper.Sheet {
 			{Key: "barrier.veil_plies", Demand: "at least 1 veil ply", Found: "1 veil ply", Basis: "the specification", Plies: []int{1}},
 			{Key: "barrier.mat", Demand: "a | b", Found: "=cmd()", Verdict: acceptance.Fails, Basis: "the specification", Plies: []int{2, 3, 5}},
 		},
-		Notes: []string{"signed \x07"}, Verdict: acceptance.Fails,
+		Notes: []string{"signed \x07"}, Answers: acceptance.Answers{Answer: acceptance.DoesNotConform},
 	}
 	return paper.Compare(paper.Compared{Schedule: "a.toml", Specification: "s.toml"}, res, judged(pipe(), quantity.US))
 }
@@ -125,7 +125,7 @@ func comparison() paper.Sheet {
 func TestCompare_failsFirstInEveryForm(t *testing.T) {
 	got := text(t, comparison(), 100)
 	fails, meets := strings.Index(got, "  fails  barrier.mat: a | b; found =cmd() (plies 2-3, 5)\n    basis: the specification\n"), strings.Index(got, "  meets  barrier.veil_plies: ")
-	if fails < 0 || meets < fails || strings.Count(got, "basis: ") != 1 || !strings.Contains(got, "a.toml: reject (1 meet, 1 fail, 0 incomplete; the schedule itself has ") {
+	if fails < 0 || meets < fails || strings.Count(got, "basis: ") != 1 || !strings.Contains(got, "a.toml: does not conform (1 meet, 1 fail, 0 incomplete; the schedule itself has ") {
 		t.Errorf("got\n%s", got)
 	}
 	var b bytes.Buffer

@@ -40,13 +40,15 @@ func (toFlag) Words() []string { return []string{string(toMarkdown), string(toCS
 func (compareCommand) Help() string {
 	return `Every requirement of a specification, what was found, and whether it is met; with a record, also the readings, the lay-up and the defects. Broken rules of the schedule itself are listed beside the verdict.
 
+Without a record the verdict is about the schedule: conforms, does not conform or incomplete. With one it is about the part: accept, reject, incomplete, or not inspected while the record has neither a ply checked off nor a reading. A part laid to a schedule that breaks a rule is not accepted.
+
     veilwright compare header.toml spec.toml
     veilwright compare header.toml spec.toml header-17.toml --to md > header-17.md
     veilwright compare header.toml spec.toml --json | jq '.lines[] | select(.verdict == "fails")'
 
 veilwright new --kind specification and veilwright new --kind record make the other two documents, with every key commented out.
 
-Exit code: 0 accept, 1 reject, 3 when a requirement cannot be determined, 2 when a document cannot be read.`
+Exit code: 0 conforms or accept, 1 does not conform or reject, 3 incomplete or not inspected, 2 when a document cannot be read.`
 }
 
 // Run holds one schedule against one specification.
@@ -71,14 +73,14 @@ func (k compareCommand) Run(c *call) error {
 	}
 	units := c.units(d.Schedule)
 	judged := d.Judge(rules.Options{Units: units})
-	result := acceptance.Compare(acceptance.Input{Schedule: d.Schedule, Library: d.Library, Analysis: judged.Analysis,
+	result := acceptance.Compare(acceptance.Input{Report: judged, Library: d.Library,
 		SHA256: store.SumOf(d.Text).String(), Specification: docs[1].Specification, Record: r, Units: units})
-	switch result.Verdict {
-	case acceptance.Fails:
+	switch result.Answer {
+	case acceptance.DoesNotConform, acceptance.Reject:
 		c.ends(Broken)
-	case acceptance.Incomplete:
+	case acceptance.Undetermined, acceptance.NotInspected:
 		c.ends(Incomplete)
-	case acceptance.Meets:
+	case acceptance.Conforms, acceptance.Accept:
 	}
 	if c.JSON {
 		return c.out.JSON(report.Compared(k.Schedule, k.Specification, k.Record, d.Library.Books, result, judged, d.Source.Line))

@@ -36,7 +36,7 @@ type Line struct {
 // Compared is the report of a comparison; r is the judged schedule.
 func Compared(schedule, specification, record string, books []string, res *acceptance.Result, r *rules.Report, lines Lines) Comparison {
 	c := Comparison{Schedule: schedule, Specification: specification, Record: stated(record), Books: list(books), Problems: []Problem{},
-		Lines: []Line{}, Notes: list(res.Notes), Findings: []Finding{}, Verdict: res.Verdict.Outcome()}
+		Lines: []Line{}, Notes: list(res.Notes), Findings: []Finding{}, Verdict: res.Answer.String()}
 	for _, l := range res.Lines {
 		c.Lines = append(c.Lines, Line{Key: l.Key, Requirement: l.Demand, Found: l.Found, Verdict: l.Verdict.String(), Basis: l.Basis, Plies: list(l.Plies)})
 	}

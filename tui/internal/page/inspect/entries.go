@@ -96,7 +96,7 @@ func (p *Page) defect() page.Overlay {
 			return err
 		}
 		p.place = place.Text
-		p.Desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), defectText(&d), p.verdictNow().Outcome()))
+		p.Desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), defectText(&d), p.answerNow()))
 		return nil
 	}
 	s.Below = func(w, _ int) []string { return p.limits(p.Desk.Theme, kind.Text, w) }
@@ -147,8 +147,8 @@ func (p *Page) sign() page.Overlay {
 			return errors.New("1 accept, 2 reject, 3 accept after repair: somebody decides")
 		case f == who && strings.TrimSpace(who.Text) == "":
 			return errors.New("a decision is signed: who?")
-		case f == why && strings.TrimSpace(why.Text) == "" && o != expectedOutcome(p.verdictNow()):
-			return fmt.Errorf("the verdict is %s: to decide %s needs a reason", p.verdictNow().Outcome(), o)
+		case f == why && strings.TrimSpace(why.Text) == "" && o != expectedOutcome(p.answerNow()):
+			return fmt.Errorf("the verdict is %s: to decide %s needs a reason", p.answerNow(), o)
 		}
 		return nil
 	}
@@ -164,8 +164,8 @@ func (p *Page) sign() page.Overlay {
 	}
 	s.Below = func(w, _ int) []string {
 		t := p.Desk.Theme
-		v := p.verdictNow()
-		lines := []string{" " + verdictLook(t, v).Render("the verdict is "+strings.ToUpper(v.Outcome()))}
+		a := p.answerNow()
+		lines := []string{" " + answerLook(t, a).Render("the verdict is "+answerWord(a))}
 		for i := range p.rows {
 			if r := &p.rows[i]; !r.note && r.Verdict != acceptance.Meets {
 				lines = append(lines, part(t, w, verdictShort(r.Verdict), r.Demand+": "+r.Found)...)
@@ -183,13 +183,13 @@ func verdictShort(v acceptance.Verdict) string {
 	return "? open"
 }
 
-func expectedOutcome(v acceptance.Verdict) record.Outcome {
-	switch v {
-	case acceptance.Meets:
+func expectedOutcome(a acceptance.Answer) record.Outcome {
+	switch a {
+	case acceptance.Accept:
 		return record.Accept
-	case acceptance.Fails:
+	case acceptance.Reject:
 		return record.Reject
-	case acceptance.Incomplete:
+	case acceptance.Undetermined, acceptance.NotInspected, acceptance.Conforms, acceptance.DoesNotConform:
 	}
 	return record.NoOutcome
 }
@@ -277,7 +277,7 @@ func (p *Page) strike(number int) page.Overlay {
 			return err
 		}
 		p.who = who.Text
-		p.Desk.Say(fmt.Sprintf("struck entry %d; it stays in the record and counts no more. The verdict is %s", number, p.verdictNow().Outcome()))
+		p.Desk.Say(fmt.Sprintf("struck entry %d; it stays in the record and counts no more. The verdict is %s", number, p.answerNow()))
 		return nil
 	}
 	return s

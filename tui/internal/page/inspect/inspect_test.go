@@ -38,7 +38,7 @@ func compared(t testing.TB, w, h int, what string) *rig {
 
 func verdict(g *rig) string {
 	g.Page.Settle()
-	return g.Page.result.Verdict.Outcome()
+	return g.Page.result.Answer.String()
 }
 
 // What the scenarios of testdata are there for; the outcomes follow from what
@@ -53,7 +53,7 @@ func TestScenarios_comeOutAsTheyAreMeantTo(t *testing.T) {
 	if err := g.Records.OpenSpecification(g.Path("brine-return.toml")); err != nil {
 		t.Fatal(err)
 	}
-	if got := verdict(g); got != "reject" {
+	if got := verdict(g); got != "does not conform" {
 		t.Errorf("brine: %s", got)
 	}
 	var failing []string
@@ -65,6 +65,36 @@ func TestScenarios_comeOutAsTheyAreMeantTo(t *testing.T) {
 	if got := strings.Join(failing, " "); got != "barrier.veil_fiber outer_surface.required" {
 		t.Errorf("not met: %s", got)
 	}
+}
+
+// Without a record nothing is accepted, and without a specification neither.
+func TestHead_neverAcceptsWhatWasNotInspectedOrNotSpecified(t *testing.T) {
+	g := open(t, 80, 24, spool, demands, "records/acid-spool-accept.toml")
+	head := func(want ...string) {
+		t.Helper()
+		g.Screen()
+		got := tuitest.Plain(g.Page.head(80)[0])
+		for _, s := range want {
+			if !strings.Contains(got, s) || strings.Contains(got, "ACCEPT") {
+				t.Errorf("%q: want %q, and no ACCEPT", got, s)
+			}
+		}
+	}
+	head("NOT INSPECTED", "no specification chosen")
+	if err := g.Records.OpenSpecification(g.Path("acid-drain.toml")); err != nil {
+		t.Fatal(err)
+	}
+	head("NOT INSPECTED", "schedule conforms", "16 met", "rules: none broken")
+	g = open(t, 80, 24, spool, "records/acid-spool-accept.toml")
+	if err := g.Records.Open(g.Path("acid-spool-accept.toml")); err != nil {
+		t.Fatal(err)
+	}
+	head("INCOMPLETE", "no specification chosen", "rules: none broken")
+	g = open(t, 80, 24, brine, returns)
+	if err := g.Records.OpenSpecification(g.Path("brine-return.toml")); err != nil {
+		t.Fatal(err)
+	}
+	head("NOT INSPECTED", "schedule does not conform", "2 fail", "rules: ")
 }
 
 func TestScreens(t *testing.T) {
@@ -97,13 +127,15 @@ func TestLines_failFirstAndTheCursorTellsThePlies(t *testing.T) {
 		}
 	}
 	g.Press("down", "up")
-	g.Says("FAILS", "1 ply, 4")
-	if back := g.Press(keys.Enter); !back || g.Desk.Row != 2 {
-		t.Errorf("to the bench: %v, row %d", back, g.Desk.Row)
-	}
-	g.Press("down")
+	g.Says("FAILS", "no ply in particular")
 	if g.Press("g"); !g.Desk.Notice.Refusal {
 		t.Error("a line about no ply led to one")
+	}
+	g.Page.table.Select("barrier.mat_plies#1")
+	g.Press("down", "up")
+	g.Says("meets", "plies, 2-3")
+	if back := g.Press(keys.Enter); !back || g.Desk.Row != 1 {
+		t.Errorf("to the bench: %v, row %d", back, g.Desk.Row)
 	}
 }
 

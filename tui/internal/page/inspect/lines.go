@@ -46,8 +46,7 @@ func (p *Page) compare() {
 	}
 	others := now.demands != p.seen.demands || now.record != p.seen.record
 	p.seen = now
-	d := p.Desk.Doc
-	in := acceptance.Input{Schedule: d.Now(), Library: d.Library(), Analysis: now.report.Analysis, SHA256: now.sum,
+	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum,
 		Specification: demands, Units: now.units}
 	if r != nil {
 		in.Record = r.Now()
@@ -93,6 +92,20 @@ func verdictLook(t *draw.Theme, v acceptance.Verdict) draw.Style {
 	case acceptance.Meets:
 	}
 	return t.Good
+}
+
+// answerWord is an answer as a heading has it.
+func answerWord(a acceptance.Answer) string { return strings.ToUpper(a.String()) }
+
+func answerLook(t *draw.Theme, a acceptance.Answer) draw.Style {
+	switch a {
+	case acceptance.Conforms, acceptance.Accept:
+		return t.Good
+	case acceptance.DoesNotConform, acceptance.Reject:
+		return t.Break
+	case acceptance.Undetermined, acceptance.NotInspected:
+	}
+	return t.Incomplete
 }
 
 func (p *Page) newTable() *widget.Table[string, row] {
@@ -207,14 +220,23 @@ func (p *Page) head(w int) []string {
 		n[l.Verdict]++
 	}
 	var l draw.Line
-	l.Gap(1)
-	word, look := strings.ToUpper(p.result.Verdict.Outcome()), verdictLook(t, p.result.Verdict)
-	if len(p.result.Lines) == 0 {
-		word, look = "NOTHING REQUIRED", t.Incomplete
+	l.Gap(1).Add(answerLook(t, p.result.Part).Render(answerWord(p.result.Part))).Gap(2)
+	if specified, _ := p.records.Specification(); specified == nil {
+		l.Add(t.Incomplete.Render("no specification chosen")).Gap(2)
+	} else if p.result.Part == acceptance.NotInspected {
+		l.Add(answerLook(t, p.result.Schedule).Render("schedule " + p.result.Schedule.String())).Gap(2)
 	}
-	l.Add(look.Render(word)).Gap(2)
-	l.Add(strconv.Itoa(n[acceptance.Fails]) + " fail · " + strconv.Itoa(n[acceptance.Incomplete]) + " incomplete · " + strconv.Itoa(n[acceptance.Meets]) + " met")
-	l.Gap(3).Add(t.Dim.Render("the schedule itself: " + tally(p.Desk.Report())))
+	var counts []string
+	for v, word := range [...]string{acceptance.Fails: "fail", acceptance.Incomplete: "incomplete", acceptance.Meets: "met"} {
+		if n[v] > 0 {
+			counts = append(counts, strconv.Itoa(n[v])+" "+word)
+		}
+	}
+	slices.Reverse(counts) // what fails first
+	if len(counts) > 0 {
+		l.Add(strings.Join(counts, " · ")).Gap(2)
+	}
+	l.Add(t.Dim.Render("rules: " + tally(p.Desk.Report())))
 	about := " " + p.records.SpecificationLine() + " │ " + p.records.RecordLine()
 	second := draw.Cut(about, w)
 	if why := p.records.Foreign(); why != "" {
@@ -232,7 +254,7 @@ func tally(r *rules.Report) string {
 		}
 	}
 	if len(parts) == 0 {
-		return "no rule broken"
+		return "none broken"
 	}
 	return strings.Join(parts, ", ")
 }

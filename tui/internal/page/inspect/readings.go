@@ -321,8 +321,8 @@ func judges(key string, k record.Kind, g record.Group) bool {
 	return false
 }
 
-// verdictNow is the outcome of the comparison as it stands.
-func (p *Page) verdictNow() acceptance.Verdict {
+// answerNow is whether the part is accepted, as things stand.
+func (p *Page) answerNow() acceptance.Answer {
 	p.compare()
-	return p.result.Verdict
+	return p.result.Part
 }

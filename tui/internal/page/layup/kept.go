@@ -133,10 +133,10 @@ func (c ambient) given() bool {
 // warnings say what speaks against laying now, and what cannot be determined.
 func (c ambient) warnings(u quantity.System) (against []string, untold string) {
 	if c.air.Given() && quantity.Below(c.air.In(quantity.Celsius), inspection.LowestAir) {
-		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u)+" (common practice)")
+		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u)+" ("+inspection.ByPractice+")")
 	}
 	if c.humidity.Given && quantity.Above(c.humidity.Value, inspection.HighestHumidity) {
-		against = append(against, "humidity "+quantity.Share(c.humidity.Value)+" is above "+quantity.Share(inspection.HighestHumidity)+" (common practice)")
+		against = append(against, "humidity "+quantity.Share(c.humidity.Value)+" is above "+quantity.Share(inspection.HighestHumidity)+" ("+inspection.ByPractice+")")
 	}
 	if !c.air.Given() || !c.humidity.Given || !c.surface.Given() {
 		return against, "dew point cannot be determined without air, humidity and surface"
@@ -146,7 +146,7 @@ func (c ambient) warnings(u quantity.System) (against []string, untold string) {
 		return against, "dew point cannot be determined: " + err.Error()
 	}
 	if quantity.Below(c.surface.In(quantity.Celsius), dew+inspection.DewPointMargin) {
-		against = append(against, fmt.Sprintf("DEW: surface %s, dew point %s; at least 3 °C (5.4 °F) above it is required (ISO 8502-4)", u.Temperature(c.surface.SI()), celsius(dew, u)))
+		against = append(against, fmt.Sprintf("DEW: surface %s, dew point %s; at least %s above it (%s)", u.Temperature(c.surface.SI()), celsius(dew, u), u.Figure(inspection.DewPointMargin, quantity.Rise), inspection.ByDewPoint))
 	}
 	return against, ""
 }

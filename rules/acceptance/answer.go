@@ -1,0 +1,119 @@
+package acceptance
+
+import (
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/word"
+	"frp/veilwright/rules"
+)
+
+// Answer is what a whole comparison comes to.
+type Answer uint8
+
+// The answers. Without a record the question is whether the schedule meets the
+// specification, with one whether the part is accepted; Undetermined answers
+// either.
+const (
+	Undetermined Answer = iota
+	Conforms
+	DoesNotConform
+	Accept
+	Reject
+	NotInspected
+)
+
+var answers = word.Of[Answer]("incomplete", "conforms", "does not conform", "accept", "reject", "not inspected")
+
+func (a Answer) String() string { return answers.Name(a) }
+
+// Answers are both questions answered.
+type Answers struct {
+	Schedule Answer // Conforms, DoesNotConform or Undetermined
+	Part     Answer // Accept, Reject, Undetermined or NotInspected, which it is without a record
+	Answer   Answer // of the question that was asked: Part with a record, else Schedule
+}
+
+// Keys of lines that reject a part though nobody measured it.
+const (
+	keyDecision = "record.decision"
+	keyDefect   = "inspection.defect"
+)
+
+// answer decides what the lines come to; the first ofSchedule of them are about
+// the schedule alone.
+func (j *judge) answer(ofSchedule int) {
+	lines, r := j.result.Lines, j.result
+	switch {
+	case ofSchedule == 0 && j.Record == nil:
+		// Nothing was looked at: nothing conforms.
+		j.note("nothing is required of the schedule: there is nothing that it could conform to")
+	case ofSchedule > 0:
+		r.Schedule = [...]Answer{Meets: Conforms, Incomplete: Undetermined, Fails: DoesNotConform}[worst(lines[:ofSchedule])]
+	}
+	r.Part = j.part()
+	r.Answer = r.Part
+	if j.Record == nil {
+		r.Answer = r.Schedule
+	}
+}
+
+// part answers whether the part is accepted.
+func (j *judge) part() Answer {
+	lines := j.result.Lines
+	required := slices.ContainsFunc(lines, func(l Line) bool {
+		return !strings.HasPrefix(l.Key, "record.") && l.Key != keyBreaks
+	})
+	switch {
+	case !j.inspected() && !slices.ContainsFunc(lines, func(l Line) bool {
+		return l.Verdict == Fails && (l.Key == keyDecision || l.Key == keyDefect)
+	}):
+		return NotInspected
+	case worst(lines) == Fails:
+		return Reject
+	case j.Specification == nil:
+		j.note("no specification was chosen: the part cannot be accepted")
+		return Undetermined
+	case !required:
+		j.note("nothing is required: there is nothing that the part could be accepted by")
+		return Undetermined
+	case worst(lines) == Incomplete:
+		return Undetermined
+	}
+	return Accept
+}
+
+// inspected tells whether the record holds a tick or a reading that stands.
+func (j *judge) inspected() bool {
+	return j.Record != nil &&
+		(slices.ContainsFunc(j.Record.Laid, func(t record.Laid) bool { return !t.Struck }) ||
+			slices.ContainsFunc(j.Record.Readings, func(r record.Reading) bool { return !r.Struck }))
+}
+
+func worst(lines []Line) Verdict {
+	v := Meets
+	for i := range lines {
+		v = max(v, lines[i].Verdict)
+	}
+	return v
+}
+
+// keyBreaks is the key of the line about the schedule itself.
+const keyBreaks = "schedule.breaks"
+
+// breaks says that a schedule that breaks a rule keeps its part from being accepted.
+func (j *judge) breaks() {
+	var ids []string
+	n, _, _, _ := j.Report.Counts()
+	for i := range j.Report.Findings {
+		if f := &j.Report.Findings[i]; f.Severity == rules.Break && !slices.Contains(ids, f.Rule.ID) {
+			ids = append(ids, f.Rule.ID)
+		}
+	}
+	if n > 0 {
+		j.add(Line{Key: keyBreaks, Demand: "the schedule breaks no rule", Verdict: Incomplete, Basis: "the rules of this program",
+			Found: quantity.Counted(n, "break", "breaks") + ": " + strings.Join(ids, ", ") + "; a part laid to it is not accepted"})
+	}
+}
