@@ -11,11 +11,21 @@ const (
 	RefResin
 	RefMaterial
 	RefPly
+
+	// Of a job.
+	RefLaminate
+	RefLaminatePly // through all laminates of the job
+	RefJobPart
+	RefJoint
+	RefNozzle
 )
 
 // Ref points at a place in a schedule: a table and, where it matters, a key of
-// it. Index counts resins, materials or ply rows from 0.
+// it. Index counts resins, materials or ply rows from 0. Part counts the parts
+// of a job: the place is in the schedule that is the wall of that part; −1 is
+// what all of them share.
 type Ref struct {
+	Part  int
 	Kind  RefKind
 	Index int
 	Key   string

@@ -154,19 +154,39 @@ func (c Cure) String() string { return Cures.Name(c) }
 // PartForm is what kind of thing is built.
 type PartForm uint8
 
-// The part forms.
+// The part forms: of schedules, then those that only parts of a job have.
 const (
 	NoPartForm PartForm = iota
 	Pipe
 	Duct
 	Tank
 	Panel
+	Elbow
+	ShellCourse
+	FlatBottom
+	HeadPart
+	Cone
+	Flange
+	Cover
 )
 
-// PartForms are the words of part forms.
-var PartForms = word.Of[PartForm]("", "pipe", "duct", "tank", "panel")
+// PartForms are the words of a schedule's part forms, JobForms those of the
+// parts of a job: what a schedule calls a tank is several parts there.
+var (
+	PartForms = word.Of[PartForm]("", "pipe", "duct", "tank", "panel")
+	JobForms  = word.Of[PartForm]("", "pipe", "duct", "", "panel", "elbow", "shell-course", "flat-bottom", "head", "cone", "flange", "cover")
+)
 
-func (f PartForm) String() string { return PartForms.Name(f) }
+func (f PartForm) String() string {
+	if f == Tank {
+		return PartForms.Name(f)
+	}
+	return JobForms.Name(f)
+}
+
+// Figured tells whether the wall of such a part is figured from its form; not
+// stated counts as a round shell. Of the others nothing but the plies is judged.
+func (f PartForm) Figured() bool { return f <= Panel }
 
 // Process is how the structure is made.
 type Process uint8
@@ -307,3 +327,65 @@ func (t Traits) List() []Trait {
 	}
 	return list
 }
+
+// HeadShape is the shape of a head.
+type HeadShape uint8
+
+// The head shapes.
+const (
+	NoHeadShape HeadShape = iota
+	Torispherical
+	Ellipsoidal
+	Hemispherical
+)
+
+// HeadShapes are the words of head shapes.
+var HeadShapes = word.Of[HeadShape]("", "torispherical", "ellipsoidal", "hemispherical")
+
+func (h HeadShape) String() string { return HeadShapes.Name(h) }
+
+// LaidOrder is from which side a part is laid up.
+type LaidOrder uint8
+
+// The orders.
+const (
+	NoLaidOrder LaidOrder = iota
+	InsideOut
+	OutsideIn
+)
+
+// LaidOrders are the words of the orders.
+var LaidOrders = word.Of[LaidOrder]("", "inside-out", "outside-in")
+
+func (o LaidOrder) String() string { return LaidOrders.Name(o) }
+
+// WidthOrder is in which order the plies of an overlay grow.
+type WidthOrder uint8
+
+// The orders of widths.
+const (
+	NoWidthOrder WidthOrder = iota
+	NarrowFirst
+	WideFirst
+)
+
+// WidthOrders are the words of the orders of widths.
+var WidthOrders = word.Of[WidthOrder]("", "narrow-first", "wide-first")
+
+func (o WidthOrder) String() string { return WidthOrders.Name(o) }
+
+// NozzleKind is how the neck of a nozzle meets its part.
+type NozzleKind uint8
+
+// The kinds of nozzles.
+const (
+	NoNozzleKind NozzleKind = iota
+	Penetrating
+	SetOn
+	Conical
+)
+
+// NozzleKinds are the words of the kinds of nozzles.
+var NozzleKinds = word.Of[NozzleKind]("", "penetrating", "set-on", "conical")
+
+func (k NozzleKind) String() string { return NozzleKinds.Name(k) }

@@ -27,28 +27,37 @@ type Fault struct {
 // out ("450 kg/m2" of mat) and far from what can be built.
 func Validate(s *Schedule, lib *Library) []Fault {
 	c := &checker{}
-	c.ref = Ref{Kind: RefSchedule}
-	c.text("title", s.Title)
-	c.text("job", s.Job)
-	c.text("author", s.Author)
-	c.notes("notes", s.Notes)
-	c.whole("revision", s.Revision, 0, 1_000_000)
+	c.head(&s.Head)
 	c.part(&s.Part)
 	c.service(&s.Service)
-	seen := make(map[string]int, len(s.Resins))
-	for i := range s.Resins {
-		c.ref = ResinRef(i, "")
-		c.resin(&s.Resins[i])
-		c.unique(seen, s.Resins[i].ID, i, "resin")
-	}
-	own := make(map[string]int, len(s.Materials))
-	for i := range s.Materials {
-		c.ref = Ref{Kind: RefMaterial, Index: i}
-		c.material(&s.Materials[i])
-		c.unique(own, s.Materials[i].ID, i, "material")
-	}
-	c.plies(s, lib, seen)
+	c.plies(s, lib, c.shared(s.Resins, s.Materials))
 	return c.faults
+}
+
+func (c *checker) head(h *Head) {
+	c.ref = Ref{Kind: RefSchedule}
+	c.text("title", h.Title)
+	c.text("job", h.Job)
+	c.text("author", h.Author)
+	c.notes("notes", h.Notes)
+	c.whole("revision", h.Revision, 0, 1_000_000)
+}
+
+// shared judges resins and materials and gives the ids of the resins.
+func (c *checker) shared(resins []Resin, materials []Material) map[string]int {
+	seen := make(map[string]int, len(resins))
+	for i := range resins {
+		c.ref = ResinRef(i, "")
+		c.resin(&resins[i])
+		c.unique(seen, resins[i].ID, i, "resin")
+	}
+	own := make(map[string]int, len(materials))
+	for i := range materials {
+		c.ref = Ref{Kind: RefMaterial, Index: i}
+		c.material(&materials[i])
+		c.unique(own, materials[i].ID, i, "material")
+	}
+	return seen
 }
 
 // Validate tells the values of a resin that cannot be; at says where it stands.
@@ -193,6 +202,10 @@ func (c *checker) whole(key string, v Optional[int], low, high int) {
 
 func (c *checker) part(p *Part) {
 	c.ref = PartRef("")
+	c.partValues(p)
+}
+
+func (c *checker) partValues(p *Part) {
 	within(c, "inside_diameter", p.InsideDiameter, diameters)
 	within(c, "length", p.Length, lengths)
 	within(c, "liquid_height", p.LiquidHeight, lengths)

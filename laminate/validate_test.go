@@ -54,12 +54,12 @@ func TestValidate(t *testing.T) {
 		{"no poisson", func(s *Schedule) { s.Resins[0].Poisson = Some(1e-300) }, ResinRef(0, "poisson"), "from 0.05 to 0.5"},
 		{"zero width", func(s *Schedule) { s.Title = "a\u200bb" }, Ref{Key: "title"}, "the invisible character U+200B"},
 		{"mark in an id", func(s *Schedule) { s.Plies[0].Material = "m\ufeff" }, PlyRef(0, "material"), "the invisible character U+FEFF"},
-		{"thick coat", coat(func(m *Material) { m.Thickness = quantity.New(1, quantity.Meter) }), Ref{RefMaterial, 0, "thickness"}, "at most 0.5 m"},
-		{"mass in the wrong unit", coat(func(m *Material) { m.ArealMass = quantity.New(450, quantity.KilogramPerSquareMeter) }), Ref{RefMaterial, 0, "areal_mass"}, "at most 50 kg/m2"},
-		{"share of one", coat(func(m *Material) { m.GlassContent = Some(1.0) }), Ref{RefMaterial, 0, "glass_content"}, "from 0.01 to 0.95"},
+		{"thick coat", coat(func(m *Material) { m.Thickness = quantity.New(1, quantity.Meter) }), Ref{Kind: RefMaterial, Index: 0, Key: "thickness"}, "at most 0.5 m"},
+		{"mass in the wrong unit", coat(func(m *Material) { m.ArealMass = quantity.New(450, quantity.KilogramPerSquareMeter) }), Ref{Kind: RefMaterial, Index: 0, Key: "areal_mass"}, "at most 50 kg/m2"},
+		{"share of one", coat(func(m *Material) { m.GlassContent = Some(1.0) }), Ref{Kind: RefMaterial, Index: 0, Key: "glass_content"}, "from 0.01 to 0.95"},
 		{"impossible lamina", coat(func(m *Material) {
 			m.Form, m.E1, m.E2, m.G12, m.Nu12 = Lamina, quantity.New(1, quantity.Gigapascal), quantity.New(10, quantity.Gigapascal), quantity.New(1, quantity.Gigapascal), Some(0.4)
-		}), Ref{RefMaterial, 0, "nu12"}, "e1/e2"},
+		}), Ref{Kind: RefMaterial, Index: 0, Key: "nu12"}, "e1/e2"},
 		{"count", func(s *Schedule) { s.Plies[0].Count = 1001 }, PlyRef(0, "count"), "at most 1000"},
 		{"voids", func(s *Schedule) { s.Plies[0].VoidContent = Some(0.9) }, PlyRef(0, "void_content"), "from 0 to 0.5"},
 		{"angle", func(s *Schedule) { s.Plies[0].Angle = Some(91.0) }, PlyRef(0, "angle"), "from -90 to 90"},

@@ -13,7 +13,7 @@ import (
 func tenPlies() []byte {
 	b := Example()
 	for i := range 5 {
-		b = fmt.Appendf(b, "\n[[ply]]\nmaterial = \"mat-1.5\"\nresin    = \"wall\"\nzone     = \"outer-surface\"\ncount    = %d\n", i+1)
+		b = fmt.Appendf(b, "\n[[ply]]\nmaterial = \"mat-1.5\"\nresin    = \"structure\"\nzone     = \"outer-surface\"\ncount    = %d\n", i+1)
 	}
 	return b
 }

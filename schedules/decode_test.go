@@ -344,4 +344,5 @@ func TestDoc_namesEveryKey(t *testing.T) {
 	}
 	check(Keys())
 	check(BookKeys())
+	check(JobKeys())
 }

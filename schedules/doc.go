@@ -47,6 +47,26 @@
 //	[[ply]]
 //	material resin zone angle count glass_content void_content gel_after
 //
+// The keys of a job (from [JobKeys]): header, service, resins and materials as
+// above, the keys of [[laminate.ply]] those of [[ply]], and
+//
+//	[[laminate]]
+//	id
+//
+//	[[part]]
+//	id form laminate schedule process inside_diameter length liquid_height area
+//	flanged ends design_basis stiffener_spacing modulus_retention k_factors
+//	grounding shape crown_radius knuckle_radius depth half_angle bend_radius
+//	turn miters size drilling thickness pressure_class count laid temperature
+//	pressure vacuum specific_gravity
+//
+//	[[nozzle]]
+//	id on height size kind pad installation_outside installation_inside neck
+//	gussets
+//
+//	[[joint]]
+//	id between outside inside width first_width widths
+//
 // The keys of a shop book (from [BookKeys]): materials and resins as above, and
 //
 //	document format title notes rack

@@ -145,7 +145,7 @@ func (s *Source) unanswerable(problems []Problem, t *exercise.Exercise, d *spec.
 		case q.Ask.OfSpecimens() && t.Kind != exercise.Ignition:
 			fail(exerciseQuestion, i, "ask", "%q asks about specimens, which belong to an ignition test", q.Ask)
 		case q.Ask == exercise.Acceptance && !d.Barrier.GlassContent.Given && !d.Structure.GlassContent.Given:
-			fail(exerciseQuestion, i, "ask", "nothing is accepted or rejected without a demanded glass_content")
+			fail(exerciseQuestion, i, "ask", "acceptance needs a required glass_content")
 		case q.Ask.Answer() == exercise.Word && q.Tolerance.Given:
 			fail(exerciseQuestion, i, "tolerance", "a word has none")
 		}

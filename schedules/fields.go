@@ -3,6 +3,7 @@ package schedules
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -24,8 +25,14 @@ func headFields[T any](head func(*T) *laminate.Head) []tables.Field {
 	}
 }
 
-var partFields = []tables.Field{
-	tables.WordField("form", func(p *laminate.Part) *laminate.PartForm { return &p.Form }, laminate.PartForms),
+var partFields = append([]tables.Field{formField(laminate.PartForms)}, builtFields...)
+
+func formField(set word.Set[laminate.PartForm]) tables.Field {
+	return tables.WordField("form", func(p *laminate.Part) *laminate.PartForm { return &p.Form }, set)
+}
+
+// builtFields are those of a part of whatever form.
+var builtFields = []tables.Field{
 	tables.WordField("process", func(p *laminate.Part) *laminate.Process { return &p.Process }, laminate.Processes),
 	tables.SizeField("inside_diameter", func(p *laminate.Part) *quantity.Length { return &p.InsideDiameter }),
 	tables.SizeField("length", func(p *laminate.Part) *quantity.Length { return &p.Length }),

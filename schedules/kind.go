@@ -20,6 +20,7 @@ const (
 	// Undeclared is TOML without a `document` key: somebody else's file.
 	Undeclared
 	Schedule
+	Job
 	Specification
 	Record
 	ShopBook
@@ -33,6 +34,8 @@ func (k Kind) String() string {
 		return "undeclared"
 	case Schedule:
 		return "schedule"
+	case Job:
+		return "job"
 	case Specification:
 		return "specification"
 	case Record:
@@ -55,7 +58,7 @@ func (k Kind) Noun() string {
 }
 
 // Kinds lists the kinds a document may declare.
-func Kinds() []Kind { return []Kind{Schedule, Specification, Record, ShopBook, Exercise} }
+func Kinds() []Kind { return []Kind{Schedule, Job, Specification, Record, ShopBook, Exercise} }
 
 // Format is the format written and the highest one read.
 const Format = 1
@@ -117,7 +120,7 @@ func kindOf(b []byte, top map[string]tables.TopKey) (Kind, *Problem) {
 		p.Line, p.Column = tables.Place(b, at)
 		return Unreadable, p
 	}
-	const kinds = "schedule, specification, record, shop-book or exercise is expected"
+	const kinds = "schedule, job, specification, record, shop-book or exercise is expected"
 	if !word.Text {
 		return fail("document", word.Offset, tables.Printable(word.Value)+" is no text: "+kinds+", between quotes")
 	}

@@ -1,8 +1,6 @@
 package schedules
 
 import (
-	"slices"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules/internal/tables"
 )
@@ -35,16 +33,21 @@ func Decode(b []byte, lib *laminate.Library) (*Source, *laminate.Schedule, []Pro
 		problems = src.fault(problems, spotOf(f.Ref), f.Message)
 	}
 	problems = tables.Sorted(problems)
-	for i := range s.Plies {
-		if n := s.Plies[i].Count; n < 1 || n > laminate.MostCount {
-			s.Plies[i].Count = 1
-		}
-	}
+	countable(s.Plies)
 	if s.NumberOfPlies() > laminate.MostPlies {
 		return src, nil, problems
 	}
 	src.doc.Was = s.Clone()
 	return src, s, problems
+}
+
+// countable makes a count that cannot be 1.
+func countable(plies []laminate.Ply) {
+	for i := range plies {
+		if n := plies[i].Count; n < 1 || n > laminate.MostCount {
+			plies[i].Count = 1
+		}
+	}
 }
 
 // New is the source of a schedule made in the program: rendering it gives
@@ -60,16 +63,7 @@ func New(*laminate.Schedule) *Source { return &Source{} }
 //
 // Render is pure: the same schedule gives the same bytes, and the schedule as
 // it was read gives the bytes that were read.
-func (s *Source) Render(now *laminate.Schedule) []byte {
-	if s.doc == nil || s.partial {
-		return tables.Canonical(scheduleTables, now, nil, "\n")
-	}
-	out := s.doc.Render(now)
-	if s.marked {
-		return append(slices.Clip(mark), out...)
-	}
-	return out
-}
+func (s *Source) Render(now *laminate.Schedule) []byte { return s.render(scheduleTables, now) }
 
 // Line gives the line of a key, else of the table it belongs to, from 1; 0
 // where the document has none.

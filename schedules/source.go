@@ -2,6 +2,7 @@ package schedules
 
 import (
 	"fmt"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules/internal/tables"
@@ -25,6 +26,18 @@ func (s *Source) Partial() bool { return s.partial }
 
 func spotOf(r laminate.Ref) tables.Spot {
 	return tables.Spot{Table: int(r.Kind), Row: r.Index, Key: r.Key}
+}
+
+// render gives the text of a model of the tables, which came from this source.
+func (s *Source) render(known []tables.Table, now any) []byte {
+	if s.doc == nil || s.partial {
+		return tables.Canonical(known, now, nil, "\n")
+	}
+	out := s.doc.Render(now)
+	if s.marked {
+		return append(slices.Clip(mark), out...)
+	}
+	return out
 }
 
 // fault adds a problem at a place of the model.

@@ -75,7 +75,7 @@ var structureFields = []tables.Field{
 var inspectionFields = []tables.Field{
 	tables.WholeField("thickness_readings", func(i *spec.Inspection) *laminate.Optional[int] { return &i.ThicknessReadings }),
 	tables.ShareField("spot_minimum", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.SpotMinimum }),
-	tables.NumberField("barcol", "the resin maker's figure, 0 to 100", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.Barcol }),
+	tables.NumberField("barcol", "the resin manufacturer's figure, 0 to 100", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.Barcol }),
 	tables.WholeField("barcol_readings", func(i *spec.Inspection) *laminate.Optional[int] { return &i.BarcolReadings }),
 	tables.WholeField("ignition_specimens", func(i *spec.Inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
 	tables.AnswerField("acetone", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Acetone }),
@@ -151,7 +151,7 @@ func wordsField[T any, W ~uint8](key string, at func(*T) *[]W, set word.Set[W]) 
 		func(value any) ([]W, string) {
 			list, wrong := tables.ParseWords(value, set)
 			if wrong == "" && len(list) == 0 {
-				wrong = "the list is empty: leave the key out where nothing is demanded"
+				wrong = "the list is empty: leave the key out where nothing is required"
 			}
 			return list, wrong
 		},

@@ -13,29 +13,50 @@ import (
 // table they stand at. zones, where not nil, gives the zone of every row, which
 // is written out. Tidying twice is the same as once.
 //
-// Shop books are tidied too. A record only ever grows at its end, and stays as
+// Jobs and shop books are tidied too. A record only ever grows at its end, and stays as
 // it is written.
 func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []Problem) {
-	if kind, _ := Sniff(b); kind == ShopBook {
+	kind, _ := Sniff(b)
+	switch kind {
+	case ShopBook:
 		src, own, problems := decodeBook(b)
-		if len(problems) > 0 {
-			return nil, problems
+		return canonical(src, bookTables, own, problems)
+	case Job:
+		src, j, problems := DecodeJob(b, nil, nil)
+		if len(problems) == 0 && zones != nil {
+			j = j.Clone()
+			for i := range j.Laminates {
+				if !slices.ContainsFunc(j.Parts, func(p laminate.JobPart) bool { return p.Laminate == j.Laminates[i].ID }) {
+					continue // an overlay: zones are those of a wall
+				}
+				s := j.Schedule(i)
+				writeZones(s.Plies, zones(s))
+			}
 		}
-		return tables.Canonical(bookTables, own, src.doc, src.doc.EOL()), nil
+		return canonical(src, jobTables, j, problems)
+	default: // what is no schedule is told so
 	}
 	src, s, problems := Decode(b, nil)
+	if len(problems) == 0 && zones != nil {
+		s = s.Clone()
+		writeZones(s.Plies, zones(s))
+	}
+	return canonical(src, scheduleTables, s, problems)
+}
+
+func writeZones(plies []laminate.Ply, zones []laminate.Zone) {
+	for i, z := range zones {
+		if plies[i].Zone == laminate.NoZone {
+			plies[i].Zone = z
+		}
+	}
+}
+
+func canonical(src *Source, known []tables.Table, model any, problems []Problem) ([]byte, []Problem) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	if zones != nil {
-		s = s.Clone()
-		for i, z := range zones(s) {
-			if s.Plies[i].Zone == laminate.NoZone {
-				s.Plies[i].Zone = z
-			}
-		}
-	}
-	return tables.Canonical(scheduleTables, s, src.doc, src.doc.EOL()), nil
+	return tables.Canonical(known, model, src.doc, src.doc.EOL()), nil
 }
 
 // keysOf lists every key of a schedule's tables with what may stand there.

@@ -7,7 +7,7 @@ import (
 
 func families() (all [9]laminate.FamilyData) {
 	const (
-		modulusSource = "modulus published for polyester and vinyl ester, 3.0 to 3.4 GPa; Poisson's ratio, failure strain and heat deflection temperature " + fromMemory
+		modulusSource = "modulus (3.0 to 3.4 GPa for polyester and vinyl ester), Poisson's ratio, failure strain and heat deflection temperature " + fromMemory
 		polyester     = "density Non-destructive Testing and Repair of Pipelines, table 5; " + modulusSource
 		vinylEster    = "density " + fromMemory + " (1120 to 1160 kg/m3); " + modulusSource
 		brominated    = "density " + fromMemory + " (1200 to 1250 kg/m3); " + modulusSource
@@ -36,16 +36,16 @@ func fibers() (all [6]laminate.FiberData) {
 	set := func(f laminate.Fiber, density, modulusGPa, poisson float64, source string) {
 		all[f] = laminate.FiberData{Density: kgPerM3(density), Modulus: gigapascal(modulusGPa), Poisson: poisson, Source: source}
 	}
-	set(laminate.EGlass, 2580, 72.4, 0.22, "density published, second-hand (2540 to 2580 kg/m3); modulus 72.4 GPa "+fromMemory+" (a published table has 71 GPa); Poisson's ratio 0.22 published")
+	set(laminate.EGlass, 2580, 72.4, 0.22, "density (2540 to 2580 kg/m3), modulus (71 to 72.4 GPa) and Poisson's ratio "+fromMemory)
 	set(laminate.ECRGlass, 2620, 72.4, 0.22, "density "+fromMemory+" (2620 to 2700 kg/m3); modulus and Poisson's ratio as E-glass")
-	set(laminate.CGlass, 2500, 69, 0.22, "density published, second-hand (2490 to 2500 kg/m3); modulus and Poisson's ratio "+fromMemory)
-	set(laminate.Polyester, 1380, 10, 0.40, "density published, second-hand; modulus and Poisson's ratio "+fromMemory)
-	set(laminate.Carbon, 1780, 230, 0.20, "density published, second-hand (1750 to 1800 kg/m3); modulus and Poisson's ratio "+fromMemory)
+	set(laminate.CGlass, 2500, 69, 0.22, "density (2490 to 2500 kg/m3), modulus and Poisson's ratio "+fromMemory)
+	set(laminate.Polyester, 1380, 10, 0.40, "density, modulus and Poisson's ratio "+fromMemory)
+	set(laminate.Carbon, 1780, 230, 0.20, "density (1750 to 1800 kg/m3), modulus and Poisson's ratio "+fromMemory)
 	return all
 }
 
 func fillers() (all [4]laminate.FillerData) {
-	all[laminate.SiliconCarbide] = laminate.FillerData{Density: kgPerM3(3210), Source: "published, second-hand"}
+	all[laminate.SiliconCarbide] = laminate.FillerData{Density: kgPerM3(3210), Source: fromMemory}
 	all[laminate.AluminumOxide] = laminate.FillerData{Density: kgPerM3(3950), Source: fromMemory}
 	all[laminate.CarbonPowder] = laminate.FillerData{Density: kgPerM3(1800), Source: fromMemory}
 	return all

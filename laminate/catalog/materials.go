@@ -16,7 +16,7 @@ const (
 const (
 	veilSource  = "the figure of the id is the thickness of a ply in mil, computed from the areal mass at 90 % resin; " + fromMemory
 	matSource   = "glass content in the barrier API 12P 5.4.3; in the structure common practice, no source; density " + fromMemory
-	wovenSource = "density of E-glass published range 2540 to 2580 kg/m3, second-hand; glass content " + fromMemory
+	wovenSource = "density of E-glass (2540 to 2580 kg/m3) and glass content " + fromMemory
 	bandSource  = "tow of 2200 tex; number of tows, band width and glass content " + fromMemory + ", for the shop to replace"
 	coatSource  = "thickness common practice, no source"
 )

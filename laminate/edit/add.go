@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 )
 
 // AddPly adds one ply of a material outward of the row after; -1 puts it on the
@@ -35,7 +36,7 @@ func InsertPlies(s *laminate.Schedule, lib *laminate.Library, after int, plies [
 	for _, p := range plies {
 		count += p.Count
 	}
-	label := "added " + plural(count, "ply", "plies")
+	label := "added " + quantity.Counted(count, "ply", "plies")
 	if after >= 0 && after < len(s.Plies) {
 		label += " after " + PlyLabel(s, after)
 	}

@@ -15,16 +15,24 @@ func sound(before, after *laminate.Schedule, lib *laminate.Library) error {
 	if len(faults) == 0 {
 		return nil
 	}
-	had := map[laminate.Fault]int{}
-	for _, f := range laminate.Validate(before, lib) {
-		had[anywhere(f)]++
-	}
-	for _, f := range faults {
-		if had[anywhere(f)]--; had[anywhere(f)] < 0 {
-			return refusal(after, f)
-		}
+	if f, found := newFault(laminate.Validate(before, lib), faults); found {
+		return refusal(after, f)
 	}
 	return nil
+}
+
+// newFault finds a fault that was not there before.
+func newFault(before, after []laminate.Fault) (laminate.Fault, bool) {
+	had := map[laminate.Fault]int{}
+	for _, f := range before {
+		had[anywhere(f)]++
+	}
+	for _, f := range after {
+		if had[anywhere(f)]--; had[anywhere(f)] < 0 {
+			return f, true
+		}
+	}
+	return laminate.Fault{}, false
 }
 
 // anywhere is a fault wherever its row stands: rows move.

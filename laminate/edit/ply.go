@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
 )
 
 // PlyLabel names a row by its single plies and material: "ply 8 mat-1.5",
@@ -84,7 +85,7 @@ func SetGel(s *laminate.Schedule, lib *laminate.Library, row int, on bool) Edit 
 // SetCount sets how many equal plies a row has.
 func SetCount(s *laminate.Schedule, lib *laminate.Library, row, count int) Edit {
 	return Edit{
-		Label: fmt.Sprintf("set %s to %s", PlyLabel(s, row), plural(count, "ply", "plies")),
+		Label: fmt.Sprintf("set %s to %s", PlyLabel(s, row), quantity.Counted(count, "ply", "plies")),
 		At:    laminate.PlyRef(row, "count"),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			if err := checkRow(s, row); err != nil {
@@ -97,9 +98,9 @@ func SetCount(s *laminate.Schedule, lib *laminate.Library, row, count int) Edit 
 
 // AddCount adds to how many plies a row has, or takes from it.
 func AddCount(s *laminate.Schedule, lib *laminate.Library, row, by int) Edit {
-	label := fmt.Sprintf("added %s to %s", plural(by, "ply", "plies"), PlyLabel(s, row))
+	label := fmt.Sprintf("added %s to %s", quantity.Counted(by, "ply", "plies"), PlyLabel(s, row))
 	if by < 0 {
-		label = fmt.Sprintf("took %s from %s", plural(-by, "ply", "plies"), PlyLabel(s, row))
+		label = fmt.Sprintf("took %s from %s", quantity.Counted(-by, "ply", "plies"), PlyLabel(s, row))
 	}
 	return Edit{
 		Label: label,
@@ -126,13 +127,6 @@ func setCount(s *laminate.Schedule, lib *laminate.Library, row, count int) (*lam
 	d := Begin(s, lib)
 	d.Plies[row].Count = count
 	return d.Finish()
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 func checkRow(s *laminate.Schedule, row int) error {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 )
 
 // Remove takes a row out, all its plies. The others keep their zones.
@@ -155,14 +156,14 @@ func TimesRow(s *laminate.Schedule, lib *laminate.Library, row, n int) Edit {
 // n-1 more copies of the whole sequence follow it.
 func TimesLast(s *laminate.Schedule, lib *laminate.Library, row, rows, n int) Edit {
 	return Edit{
-		Label: fmt.Sprintf("made the last %s %d times", plural(rows, "row", "rows"), n),
+		Label: fmt.Sprintf("made the last %s %d times", quantity.Counted(rows, "row", "rows"), n),
 		At:    laminate.PlyRef(repeated(row, rows, n), ""),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 			if err := errors.Join(checkRow(s, row), checkTimes(n)); err != nil {
 				return nil, err
 			}
 			if rows < 1 || rows > row+1 {
-				return nil, fmt.Errorf("up to this row there are %s, not %d", plural(row+1, "row", "rows"), rows)
+				return nil, fmt.Errorf("up to this row there are %s, not %d", quantity.Counted(row+1, "row", "rows"), rows)
 			}
 			return repeat(s, lib, row-rows+1, row, n-1)
 		},

@@ -1,6 +1,7 @@
 package exercise
 
 import (
+	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -22,7 +23,7 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	p, s := &e.Given.Part, &e.Given.Service
 	say("part", strings.TrimSpace(p.Process.String()+" "+p.Form.String()))
 	if p.InsideDiameter.Given() {
-		say("inside diameter", p.InsideDiameter.Format(units.Size(), 0))
+		say("inside diameter", units.Figure(p.InsideDiameter.SI(), quantity.Size))
 	}
 	say("flanged", answered(p.Flanged))
 	say("grounding", p.Grounding)
@@ -54,7 +55,7 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 		say("pressure", units.Pressure(s.Pressure.SI()))
 	}
 	if s.FlameSpread.Given {
-		say("flame spread", "at most "+quantity.Number(float64(s.FlameSpread.Value), 0))
+		say("flame spread", "at most "+strconv.Itoa(s.FlameSpread.Value))
 	}
 	say("conductive", asked(s.Conductive))
 	say("abrasive", asked(s.Abrasive))

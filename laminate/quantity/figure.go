@@ -14,6 +14,7 @@ type Kind uint8
 // The kinds of figures.
 const (
 	Thickness   Kind = iota // m: of a ply, a zone, a wall
+	Build                   // m: the same at a glance, whole mils
 	Size                    // m: a diameter, a width, an overlap
 	Distance                // m: a length, a height, a spacing
 	Stress                  // Pa: pressures, strengths, moduli
@@ -32,6 +33,7 @@ const (
 	Surface                 // m²
 	Resistivity             // Ω
 	Tow                     // kg/m
+	Angle                   // degrees
 
 	kinds = iota
 )
@@ -76,8 +78,9 @@ type spelling struct {
 
 var printing = [kinds]spelling{
 	Thickness: {us: []scale{in(Mil, 0, 1, 1)}, metric: []scale{in(Millimetre, 0, 2, 1)}},
-	Size:      {us: []scale{in(Inch, 0, 2, 2)}, metric: []scale{in(Millimetre, 0, 1, 2)}},
-	Distance:  {us: []scale{in(Foot, 0, 1, 2)}, metric: []scale{in(Meter, 0, 2, 2)}},
+	Build:     {us: []scale{in(Mil, 0, 0, 1)}, metric: []scale{in(Millimetre, 0, 2, 1)}},
+	Size:      {us: []scale{in(Inch, 0, 2, 2)}, metric: []scale{in(Millimetre, 0, 1, 2)}, trim: true},
+	Distance:  {us: []scale{in(Foot, 0, 1, 2)}, metric: []scale{in(Meter, 0, 2, 2)}, trim: true},
 	Stress: {
 		us:     []scale{in(PSI, 0, 1, 2), in(PSI, 1e3*psi, 0, 2), in(Msi, 1e5*psi, 0, 3)},
 		metric: []scale{in(Kilopascal, 0, 0, 3), in(Megapascal, 1e6, 1, 3), in(Gigapascal, 1e9, 0, 3)},
@@ -93,11 +96,14 @@ var printing = [kinds]spelling{
 	ClothMass:   {us: []scale{in(OuncePerSquareYard, 0, 1, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
 	WallMass:    {us: []scale{in(PoundPerSquareFoot, 0, 2, 1)}, metric: []scale{in(KilogramPerSquareMeter, 0, 2, 1)}},
 	Bulk:        {us: []scale{in(PoundPerCubicFoot, 0, 1, 3)}, metric: []scale{in(KilogramPerCubicMeter, 0, 0, 3)}},
-	Weight:      {us: []scale{in(Pound, 0, 1, 2)}, metric: []scale{in(Kilogram, 0, 1, 2)}},
+	Weight:      {us: []scale{in(Pound, 0, 1, 3)}, metric: []scale{in(Kilogram, 0, 1, 3)}},
 	Surface:     {us: []scale{in(SquareFoot, 0, 1, 2)}, metric: []scale{in(SquareMeter, 0, 1, 2)}},
 	Resistivity: {us: ohms, metric: ohms, trim: true},
 	Tow:         {us: []scale{in(Tex, 0, 0, 3)}, metric: []scale{in(Tex, 0, 0, 3)}},
+	Angle:       {us: degrees, metric: degrees, trim: true},
 }
+
+var degrees = []scale{{symbol: degree, si: 1, digits: 3}}
 
 var ohms = []scale{in(Ohm, 0, 0, 3), in(Kilohm, 1e3, 0, 3), in(Megohm, 1e6, 0, 3), in(Gigohm, 1e9, 0, 3)}
 
@@ -181,13 +187,19 @@ func (s System) Bare(v float64, k Kind) string {
 func (s System) Symbol(k Kind) string { return s.scales(k)[0].symbol }
 
 func (c scale) with(number string) string {
-	if c.symbol == "" || number == notKnown {
+	switch {
+	case c.symbol == "" || number == notKnown:
 		return number
+	case c.symbol == degree:
+		return number + degree
 	}
 	return number + " " + c.symbol
 }
 
 const notKnown = "not known"
+
+// degree stands at its number without a blank.
+const degree = "°"
 
 // number prints a figure in the scale with extra digits more than usual.
 func (c scale) number(si float64, extra int, trim bool) string {

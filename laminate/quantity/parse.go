@@ -199,7 +199,7 @@ func mantissa(s string) string {
 func natural(s string) (float64, error) {
 	v, err := strconv.ParseUint(strings.TrimSpace(s), 10, 32)
 	if err != nil {
-		return 0, numberError(fmt.Sprintf("%q is no whole number in a fraction", clip(s)))
+		return 0, numberError(fmt.Sprintf("%q is not a whole number in a fraction", clip(s)))
 	}
 	return float64(v), nil
 }

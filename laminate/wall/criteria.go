@@ -13,7 +13,7 @@ const strainLimit = 0.001
 
 const (
 	basisHoop  = "strain limit 0.001 (ASME Section X RD-1171.1, second-hand)"
-	basisAxial = "strain limit 0.001, along the axis likewise"
+	basisAxial = "strain limit 0.001, the same along the axis (common practice, no source)"
 	basisResin = "0.1 of the resin's failure strain, at most 0.2 % (BS 4994, second-hand; ADR 2017 6.9.2.3.5)"
 )
 
@@ -134,7 +134,7 @@ func (e *evaluation) mostInside() int {
 // modulus asks for the least modulus that a tank wall may have.
 func (e *evaluation) modulus() Criterion {
 	c := Criterion{Name: MinimumModulus, Kind: quantity.Stress, Governs: true,
-		Basis: "at least 700 000 psi (AWWA D120-09 4.6.4), asked of the lower of axial and hoop tensile modulus"}
+		Basis: "at least 700 000 psi (AWWA D120-09 4.6.4), applied to the lower of axial and hoop tensile modulus"}
 	if reason := e.moduliOpen(); reason != "" {
 		c.open(reason)
 		return c
@@ -151,7 +151,7 @@ func (e *evaluation) modulus() Criterion {
 // minimumThickness asks for the least wall that anybody makes.
 func (e *evaluation) minimumThickness() Criterion {
 	c := Criterion{Name: MinimumThickness, Kind: quantity.Thickness, Governs: true,
-		Basis: e.units.Figure(leastWall, quantity.Thickness) + " of whole wall, the least that is made (common practice, no source)"}
+		Basis: e.units.Figure(leastWall, quantity.Thickness) + " minimum total thickness (common practice, no source)"}
 	if e.wholeOpen != "" {
 		c.open(e.wholeOpen)
 		return c

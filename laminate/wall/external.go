@@ -12,7 +12,7 @@ import (
 // to be asked (common practice, no source).
 const alike = 1.2
 
-const basisExternal = "lowest of the formulas that apply, safety 5: isotropic (Windenburg & Trilling 1934), orthotropic (ASME Section X RD-1171.2), endless tube (Roark); all second-hand"
+const basisExternal = "lowest of the formulas that apply, safety 5: isotropic (Windenburg & Trilling 1934), orthotropic (ASME Section X RD-1171.2), endless tube (Roark); formulas second-hand, safety factor 5 from memory, isotropic where the moduli differ by at most 1.2 (common practice, no source)"
 
 // external judges outside pressure. A cylinder held at its ends is never weaker
 // than an endless one, so the formulas for a free length count only down to the

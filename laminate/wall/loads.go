@@ -46,6 +46,10 @@ func (e *evaluation) measure() {
 	if e.wholeOpen != "" {
 		e.r.Whole = 0
 	}
+	if form := e.s.Part.Form; !form.Figured() {
+		e.round.open = "the wall of a part of the form " + form.String() + " is not figured here"
+		return
+	}
 	if e.s.Part.Form == laminate.Panel {
 		e.round.open = "a flat panel bends under pressure, which is not figured here"
 		return
@@ -222,11 +226,11 @@ func (e *evaluation) warm() {
 			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (modulus_retention), for every case.")
 		}
 	case kept.Given:
-		e.warmOpen = "the share of stiffness left in the warm wall is not a share above 0 and up to 1 (modulus_retention)"
+		e.warmOpen = "the modulus retention of the warm wall is not a share above 0 and up to 1 (modulus_retention)"
 	case hot && sound(t.SI()):
 		reached, bound := e.units.Pair(t.SI(), limit.SI(), quantity.Point)
 		e.warmOpen = "the service reaches " + reached + ", above " + bound +
-			": how much of the stiffness is left has to be given (modulus_retention)"
+			" (common practice, no source): state the modulus retention (modulus_retention)"
 	case hot:
 		e.warmOpen = "the temperature is beyond what can be computed"
 	case !t.Given():

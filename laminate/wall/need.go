@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/word"
 )
 
@@ -92,7 +93,7 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Repeat
 			tried[n] = r
 		}
 		if c, is := r.incomplete(); is && (n > 0 || len(r.Plies) > 0) {
-			return nil, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, times(n), unit, c.Reason)
+			return nil, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, quantity.Counted(n, "repeat", "repeats"), unit, c.Reason)
 		}
 		return r, nil
 	}
@@ -144,13 +145,6 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Repeat
 		found.Notes = p.notes
 	}
 	return found, nil
-}
-
-func times(n int) string {
-	if n == 1 {
-		return "1 repeat"
-	}
-	return fmt.Sprintf("%d repeats", n)
 }
 
 // incomplete gives the first governing criterion that cannot be determined.

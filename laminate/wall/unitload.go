@@ -12,7 +12,7 @@ import (
 // unitLoad judges the wall by unit loads, round it and along it.
 func (e *evaluation) unitLoad() Criterion {
 	c := Criterion{Name: UnitLoad, Kind: quantity.LineLoad, Governs: governedBy(&e.s.Part, laminate.UnitLoad),
-		Basis: "unit loads of layers sharing one strain, K = 3 k1 k2 k3 k4 k5 (BS 4994, second-hand)"}
+		Basis: "unit loads of layers sharing one strain, K = 3 k1 k2 k3 k4 k5 (BS 4994, second-hand; unidirectional plies from memory)"}
 	if e.mostInside() < 0 && !e.insideOpen() {
 		c.skip("no pressure or head from inside is given")
 		return c

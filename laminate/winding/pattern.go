@@ -124,7 +124,7 @@ func (b Binder) check() error {
 		return &DomainError{"fiber density", b.FiberDensity, "between 1 kg/m³ and 1e5 kg/m³"}
 	}
 	if !within(b.Density, 1, 1e5) {
-		return &DomainError{"binder density", b.Density, "between 1 kg/m³ and 1e5 kg/m³"}
+		return &DomainError{"density of the resin mix", b.Density, "between 1 kg/m³ and 1e5 kg/m³"}
 	}
 	if !within(b.FiberContent, 1e-6, 1) {
 		return &DomainError{"fiber content", b.FiberContent, "a share of the mass above 0 and at most 1"}

@@ -336,7 +336,7 @@ func TestBadInput_isRefused(t *testing.T) {
 		bad = good
 		bad.Density = v
 		_, err = bad.Lay(1)
-		refused("binder density", err, "binder density")
+		refused("binder density", err, "density of the resin mix")
 		bad = good
 		bad.FiberContent = v
 		_, err = bad.Lay(1)

@@ -183,6 +183,8 @@ func shares(r spec.Range) string {
 	return quantity.Percent(r.Lowest) + " to " + quantity.Percent(r.Highest)
 }
 
+func angle(deg float64) string { return quantity.US.Figure(deg, quantity.Angle) }
+
 // anyOf joins the words of a list of alternatives.
 func anyOf[T interface{ String() string }](list []T) string {
 	words := make([]string, len(list))

@@ -190,7 +190,7 @@ func degrees(o laminate.Optional[float64]) string {
 	if !o.Given {
 		return ""
 	}
-	return quantity.Number(o.Value, 1) + "°"
+	return angle(o.Value)
 }
 
 func figures(a, b *laminate.Analysis) []FigureChange {

@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -257,9 +258,9 @@ func plies(list []int) string {
 		if i > 0 {
 			b.WriteString(", ")
 		}
-		b.WriteString(quantity.Number(float64(list[i]), 0))
+		b.WriteString(strconv.Itoa(list[i]))
 		if k > i {
-			b.WriteString("-" + quantity.Number(float64(list[k]), 0))
+			b.WriteString("-" + strconv.Itoa(list[k]))
 		}
 		i = k + 1
 	}

@@ -2,6 +2,7 @@ package acceptance
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -289,8 +290,7 @@ func (j *judge) structure() {
 }
 
 func (j *judge) angles(want spec.Range) {
-	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + quantity.Number(want.Lowest, 1) + "° to " +
-		quantity.Number(want.Highest, 1) + "° from the axis"}
+	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + angle(want.Lowest) + " to " + angle(want.Highest) + " from the axis"}
 	lowest, highest := math.Inf(1), math.Inf(-1)
 	for i := range j.Analysis.Rows {
 		r := &j.Analysis.Rows[i]
@@ -314,9 +314,9 @@ func (j *judge) angles(want spec.Range) {
 	}
 	switch {
 	case lowest <= highest && lowest == highest:
-		l.Found = quantity.Number(lowest, 1) + "°"
+		l.Found = angle(lowest)
 	case lowest < highest:
-		l.Found = quantity.Number(lowest, 1) + "° to " + quantity.Number(highest, 1) + "°"
+		l.Found = quantity.Number(lowest, 1) + "° to " + angle(highest)
 	case l.Verdict == Incomplete:
 		l.Found = "no angle stated"
 	default:
@@ -366,7 +366,7 @@ func (j *judge) sequence(steps []spec.Step) {
 			}
 			if forms[at] != step.Form {
 				l.Verdict, l.Plies = Fails, []int{at + 1}
-				l.Found = "ply " + quantity.Number(float64(at+1), 0) + " is " + nonEmpty(forms[at].String(), "unknown") + ", not " + step.Form.String()
+				l.Found = "ply " + strconv.Itoa(at+1) + " is " + nonEmpty(forms[at].String(), "unknown") + ", not " + step.Form.String()
 				j.add(l)
 				return
 			}
@@ -387,7 +387,7 @@ func describe(steps []spec.Step) string {
 			words[i] = "anything"
 			continue
 		}
-		words[i] = quantity.Number(float64(s.Plies), 0) + " " + s.Form.String()
+		words[i] = strconv.Itoa(s.Plies) + " " + s.Form.String()
 	}
 	return strings.Join(words, ", ")
 }

@@ -228,7 +228,7 @@ func plain(message string, probe *laminate.Schedule) string {
 	return ofThis.ReplaceAllString(message, " of the barrier")
 }
 
-// notes are what holds whatever is chosen.
+// notes are what for every choice.
 func (a *advisor) notes() []Reason {
 	var notes []Reason
 	probe := a.probe("", laminate.NoFamily, plainBuilds[0])

@@ -106,7 +106,7 @@ func untold(c *Candidate) []string {
 		if basis := c.Schedule.Part.Basis().String(); basis != "" {
 			by = "the design basis is " + basis
 		}
-		notes = append(notes, "shown only: "+x.Name+" has a utilization of "+quantity.Number(x.Ratio, 2)+"; "+by)
+		notes = append(notes, "shown only: "+x.Title()+" has a utilization of "+quantity.Utilization(x.Ratio)+"; "+by)
 	}
 	return notes
 }

@@ -95,7 +95,7 @@ func TestPropose_saysWhatFailsWithoutDeciding(t *testing.T) {
 				continue
 			}
 			found = true
-			if !noted(&c, "shown only: "+x.Name+" has a utilization of "+quantity.Number(x.Ratio, 2), "design basis is strength-table") {
+			if !noted(&c, "shown only: "+x.Title()+" has a utilization of "+quantity.Utilization(x.Ratio), "design basis is strength-table") {
 				t.Errorf("%s is in no note: %q", x.Name, c.Notes)
 			}
 		}

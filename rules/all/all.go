@@ -35,8 +35,10 @@ func Find(id string) (*rules.Rule, bool) {
 			return r, true
 		}
 	}
-	if id == rules.InternalError.ID {
-		return rules.InternalError, true
+	for _, r := range []*rules.Rule{rules.InternalError, rules.JobIncomplete} {
+		if r.ID == id {
+			return r, true
+		}
 	}
 	return nil, false
 }

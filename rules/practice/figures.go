@@ -218,7 +218,7 @@ func Shown(q exercise.Question, t Truth, units quantity.System) string {
 	case exercise.Thickness:
 		return units.Thickness(t.Figure)
 	case exercise.Content:
-		return quantity.Number(100*t.Figure, 1) + " %"
+		return quantity.Percent(t.Figure)
 	default: // nothing of the others
 	}
 	return t.Word

@@ -1,6 +1,7 @@
 package practice_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -163,5 +164,15 @@ func TestWriteCSV_isReadByAnybody(t *testing.T) {
 	totals := practice.ByStep(rows)
 	if totals[0].Tried != 1 || totals[0].Passed != 0 || totals[0].Mean != 0.5 || totals[1].Passed != 1 {
 		t.Errorf("%+v", totals)
+	}
+}
+
+// An answer that an earlier sitting left is taken as far as it fits: a course
+// may have changed meanwhile.
+func TestSession_withTakesWhatFits(t *testing.T) {
+	e := find(t, "a4-bare-mat")
+	a := practice.Start(e).With(practice.Answer{Hints: 99, Faults: []int{0, 1, 1000}, Veil: "veil-c-15", Values: []string{"1", "2"}}).Answer()
+	if a.Hints != len(e.Hints) || !slices.Equal(a.Faults, []int{1}) || a.Veil != "" || len(a.Values) != 0 || a.Schedule == nil {
+		t.Errorf("taken is %+v", a)
 	}
 }

@@ -27,6 +27,11 @@ var FlameSpread = &rules.Rule{
 	Run:   flameSpread,
 }
 
+// mayBeDuct tells whether a part may belong to a duct, which burns inside.
+func mayBeDuct(f laminate.PartForm) bool {
+	return f == laminate.NoPartForm || f == laminate.Elbow || f == laminate.Flange
+}
+
 func flameSpread(p *rules.Pass) {
 	demand := p.Schedule.Service.FlameSpread
 	if !demand.Given {
@@ -46,10 +51,14 @@ func flameSpread(p *rules.Pass) {
 			p.Report(rules.Finding{
 				Severity: severity, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "flame_spread_tested"), Message: wanted + named(r) + reason,
 			})
-		case use&rules.InBarrier != 0 && severity == rules.Break && p.Schedule.Part.Form == laminate.NoPartForm:
+		case use&rules.InBarrier != 0 && severity == rules.Break && mayBeDuct(p.Schedule.Part.Form):
+			unknown := "is not stated"
+			if f := p.Schedule.Part.Form; f != laminate.NoPartForm {
+				unknown = f.String() + " does not say whether it is one"
+			}
 			p.Report(rules.Finding{
 				Severity: rules.Incomplete, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.PartRef("form"),
-				Message: wanted + named(r) + reason + "; it is in the barrier, which counts in a duct, and the part's form is not stated",
+				Message: wanted + named(r) + reason + "; it is in the barrier, which counts in a duct, and the part's form " + unknown,
 			})
 		}
 	}

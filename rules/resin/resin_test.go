@@ -245,6 +245,8 @@ func flameCases() []ruletest.Case {
 		{Name: "the barrier of a duct counts", Change: both(flame(25), brominated, tested(wall, 20), duct), Want: []string{"break flame-spread 0 1"}},
 		{Name: "a form not given leaves the barrier open", Change: both(flame(25), brominated, tested(wall, 20), func(s *laminate.Schedule) { s.Part.Form = laminate.NoPartForm }),
 			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"form is not stated"}},
+		{Name: "an elbow may be of a duct", Change: both(flame(25), brominated, tested(wall, 20), func(s *laminate.Schedule) { s.Part.Form = laminate.Elbow }),
+			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"elbow does not say"}},
 		{Name: "family not given but tested", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 20)), Want: []string{"incomplete resin-family-missing 2 3 4 5"}},
 		{Name: "family not given and tested too high", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 30)), Want: []string{"incomplete resin-family-missing 2 3 4 5", "break flame-spread 2 3 4 5"}},
 		{Name: "resin not named", Change: both(flame(25), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"incomplete flame-spread 4"}},

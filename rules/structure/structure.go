@@ -14,7 +14,7 @@ const family = "structure"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallIdle}
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallIdle, FormNotFigured}
 }
 
 // StructureMissing wants something to carry the load.
@@ -37,6 +37,25 @@ var StructureMissing = &rules.Rule{
 			f.Rows = []int{n - 1}
 		}
 		p.Report(f)
+	},
+}
+
+// FormNotFigured keeps a part from passing for one whose wall was figured.
+var FormNotFigured = &rules.Rule{
+	ID:     "form-not-figured",
+	Family: family,
+	Title:  "The structure of this form is not figured",
+	Why: "Pressure bends a head at its knuckle, a flange at its bolts and an elbow at its inside, and the formulas of a straight shell are unsafe there. " +
+		"The wall of such a part has to be figured by hand or by its own code. " +
+		"Its plies, zones and resins are judged as those of any other.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the part of a job is an elbow, a shell course, a bottom, a head, a cone, a flange or a cover",
+	Basis:    "the program's own check",
+	Run: func(p *rules.Pass) {
+		if form := p.Schedule.Part.Form; !form.Figured() {
+			p.Report(rules.Finding{Severity: rules.Incomplete, At: laminate.PartRef("form"),
+				Message: "the structure of a part of the form " + form.String() + " is not figured; its plies, zones and resins are judged"})
+		}
 	},
 }
 

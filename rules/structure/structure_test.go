@@ -115,6 +115,9 @@ func TestStructureRules(t *testing.T) {
 		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing", "incomplete structure-incomplete", "break structure-fails"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
+		{Name: "a head without a load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.HeadPart }), Want: []string{"incomplete form-not-figured"}, Says: []string{"form head is not figured"}},
+		{Name: "a course under pressure", Change: func(s *laminate.Schedule) { s.Part.Form = laminate.ShellCourse }, Want: []string{"incomplete form-not-figured", "incomplete structure-incomplete"}},
+
 		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"utilization is below a third for every criterion"}},
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
 	}

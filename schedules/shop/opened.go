@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 
@@ -16,8 +17,8 @@ import (
 )
 
 // Opened is a document as far as it could be read. Of the models one is set,
-// that of its kind. All but a schedule is nil where there is anything wrong; a
-// schedule is what could be read, to be shown and mended.
+// that of its kind. All but a schedule and a job is nil where there is anything
+// wrong; they are what could be read, to be shown and mended.
 type Opened struct {
 	Name string // as reports call it
 	Text []byte
@@ -25,7 +26,8 @@ type Opened struct {
 
 	Schedule *laminate.Schedule
 	Source   *schedules.Source
-	Library  *laminate.Library // that holds for the schedule, nil where Err says why there is none
+	Job      *laminate.Job
+	Library  *laminate.Library // that holds for the schedule or job, nil where Err says why there is none
 
 	Specification *spec.Specification
 	Record        *record.Record
@@ -50,6 +52,9 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	case schedules.Schedule:
 		o.Library, o.Err = s.Library(folder)
 		o.decode()
+	case schedules.Job:
+		o.Library, o.Err = s.Library(folder)
+		o.Source, o.Job, o.Problems = schedules.DecodeJob(text, o.Library, beside(folder, o.Library))
 	case schedules.Specification:
 		o.Specification, o.Problems = schedules.DecodeSpecification(text)
 	case schedules.Record:
@@ -61,6 +66,36 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	case schedules.Unreadable, schedules.Undeclared: // these have problems
 	}
 	return o
+}
+
+// beside reads the schedules that lie in the folder of a job. One that refers
+// to others, as a job does, is none of them.
+func beside(folder string, library *laminate.Library) schedules.Beside {
+	return func(name string) (*laminate.Schedule, error) {
+		text, err := store.Within(folder, name)
+		if err != nil {
+			return nil, why(err)
+		}
+		_, s, problems := schedules.Decode(text, library)
+		if len(problems) > 0 {
+			return nil, errors.New(sentence(nil, problems))
+		}
+		return s, nil
+	}
+}
+
+// JudgeJob says what the rules say of a job that can be used: of each of its
+// parts, and of the whole.
+func (o *Opened) JudgeJob(options rules.Options) *rules.JobReport {
+	return rules.JudgeJob(all.Rules(), o.Job, o.Library, options)
+}
+
+// Line gives the line of a place in the document, 0 where it has none.
+func (o *Opened) Line(at laminate.Ref) int {
+	if o.Job != nil {
+		return o.Source.JobLine(o.Job, at)
+	}
+	return o.Source.Line(at)
 }
 
 // Read takes in the file at path.

@@ -12,14 +12,14 @@ import (
 )
 
 type checkCommand struct {
-	Files   []string `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
+	Files   []string `arg:"" name:"file" help:"Schedules, jobs, folders of them, or - for standard input." complete:"documents"`
 	Plies   bool     `help:"Print every ply with its thickness and glass content."`
 	Explain bool     `help:"Print basis and fix under every finding."`
 }
 
 // Help is shown under the command's flags.
 func (checkCommand) Help() string {
-	return `The report of each schedule: thickness, mass and glass content by zone, the findings of the rules, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; other documents found there are validated.
+	return `The report of each schedule, and of each part of a job: thickness, mass and glass content by zone, the findings of the rules, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; other documents found there are validated.
 
     veilwright check header.toml
     veilwright check --plies --explain --units si header.toml
@@ -31,7 +31,7 @@ Exit code: 1 when a rule is broken, 2 when something cannot be read, 3 when no r
 
 // Run reports each schedule in the order given.
 func (k checkCommand) Run(c *call) error {
-	run := &checking{checkCommand: k, c: c, reports: []report.Schedule{}, passed: map[schedules.Kind]int{}}
+	run := &checking{checkCommand: k, c: c, reports: []any{}, passed: map[schedules.Kind]int{}}
 	for _, in := range c.inputs(k.Files) {
 		run.one(in)
 	}
@@ -53,7 +53,7 @@ func (k checkCommand) Run(c *call) error {
 type checking struct {
 	checkCommand
 	c       *call
-	reports []report.Schedule
+	reports []any
 	seen    int                    // documents, of whatever kind
 	passed  map[schedules.Kind]int // documents of other kinds
 
@@ -77,35 +77,63 @@ func (k *checking) one(in input) {
 		k.unusable(d)
 	case d.Kind == schedules.Schedule:
 		k.judged(d)
+	case d.Kind == schedules.Job:
+		k.job(d)
 	default:
 		k.passed[d.Kind]++
 	}
 }
 
-func (k *checking) judged(d *shop.Opened) {
-	units := k.c.units(d.Schedule)
-	r := d.Judge(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
-	switch r.Verdict {
+func (k *checking) job(d *shop.Opened) {
+	units := k.c.unitsOr(d.Job.Units)
+	r := d.JudgeJob(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
+	k.verdict(r.Verdict)
+	k.judgedAny = true
+	for _, p := range r.Parts {
+		if p.Wall != nil {
+			k.notChecked = p.Wall.NotChecked
+		}
+	}
+	if k.c.JSON {
+		k.reports = append(k.reports, report.JudgedJob(d.Name, d.Library.Books, r, d.Line))
+		return
+	}
+	k.c.print(paper.CheckJob(d.Name, d.Library.Books, r, d.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
+}
+
+// verdict has the call end as the verdict asks for.
+func (k *checking) verdict(v rules.Severity) {
+	switch v {
 	case rules.Break:
 		k.c.ends(Broken)
 	case rules.Incomplete:
 		k.c.ends(Incomplete)
 	case rules.Clear, rules.Note, rules.Warning, rules.Unusable:
 	}
+}
+
+func (k *checking) judged(d *shop.Opened) {
+	units := k.c.units(d.Schedule)
+	r := d.Judge(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
+	k.verdict(r.Verdict)
 	k.judgedAny = true
 	if r.Wall != nil {
 		k.notChecked = r.Wall.NotChecked
 	}
 	if k.c.JSON {
-		k.reports = append(k.reports, report.Judged(d.Name, d.Library.Books, r, d.Source.Line))
+		k.reports = append(k.reports, report.Judged(d.Name, d.Library.Books, r, d.Line))
 		return
 	}
-	k.c.print(paper.Check(d.Name, d.Library.Books, r, d.Source.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
+	k.c.print(paper.Check(d.Name, d.Library.Books, r, d.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
 }
 
 func (k *checking) unusable(d *shop.Opened) {
 	s := k.c.unread(d)
-	k.reports = append(k.reports, s)
+	if d.Kind == schedules.Job {
+		k.reports = append(k.reports, report.UnreadJob(s))
+	} else {
+		k.reports = append(k.reports, s)
+	}
 	if !k.c.JSON {
 		k.c.printUnread(s)
 	}

@@ -117,7 +117,9 @@ func (c *call) unusable(text bool, shape func(report.Schedule) any, docs ...*sho
 }
 
 // units are those asked for, else those of the document.
-func (c *call) units(s *laminate.Schedule) quantity.System {
+func (c *call) units(s *laminate.Schedule) quantity.System { return c.unitsOr(s.Units) }
+
+func (c *call) unitsOr(written quantity.System) quantity.System {
 	switch c.Units {
 	case unitsUS:
 		return quantity.US
@@ -125,5 +127,5 @@ func (c *call) units(s *laminate.Schedule) quantity.System {
 		return quantity.Metric
 	case unitsAsWritten:
 	}
-	return s.Units
+	return written
 }

@@ -12,12 +12,12 @@ import (
 )
 
 type tidyCommand struct {
-	Files []string `arg:"" name:"file" help:"Schedules and shop books to rewrite in place, folders of them, or - to filter standard input." complete:"documents"`
+	Files []string `arg:"" name:"file" help:"Schedules, jobs and shop books to rewrite in place, folders of them, or - to filter standard input." complete:"documents"`
 }
 
 // Help is shown under the command's flags.
 func (tidyCommand) Help() string {
-	return `Rewrites schedules and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written. Running it again changes nothing.
+	return `Rewrites schedules, jobs and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written. Running it again changes nothing.
 
     veilwright tidy header.toml
     veilwright tidy jobs/
@@ -35,7 +35,7 @@ func (k tidyCommand) Run(c *call) error {
 			continue
 		}
 		if d.Usable() && !tidied(d.Kind) {
-			d.Err = fmt.Errorf("is of kind %s; tidy rewrites schedules and shop books", d.Kind)
+			d.Err = fmt.Errorf("is of kind %s; tidy rewrites schedules, jobs and shop books", d.Kind)
 		}
 		if !d.Usable() {
 			c.unread(d)
@@ -50,7 +50,9 @@ func (k tidyCommand) Run(c *call) error {
 }
 
 // tidied tells the kinds that have a canonical form here.
-func tidied(k schedules.Kind) bool { return k == schedules.Schedule || k == schedules.ShopBook }
+func tidied(k schedules.Kind) bool {
+	return k == schedules.Schedule || k == schedules.Job || k == schedules.ShopBook
+}
 
 func tidyOne(c *call, d *shop.Opened) error {
 	tidy, err := canonical(d)
@@ -71,7 +73,7 @@ func tidyOne(c *call, d *shop.Opened) error {
 // it once more changes nothing.
 func canonical(d *shop.Opened) ([]byte, error) {
 	var zones func(*laminate.Schedule) []laminate.Zone
-	if d.Kind == schedules.Schedule {
+	if d.Kind != schedules.ShopBook {
 		zones = func(s *laminate.Schedule) []laminate.Zone { return laminate.InferZones(s, d.Library) }
 	}
 	tidy, problems := schedules.Tidy(d.Text, zones)

@@ -183,7 +183,7 @@ func TestLocks_areGoneHoweverTheProgramEnds(t *testing.T) {
 		"with a record open": func(s *terminal) {
 			s.press("tab").see("lay-up")
 			s.press("5").see("no record")
-			s.press("3").see("begin a new record")
+			s.press("3").see("start a new record")
 			s.press("1").see("serial number")
 			s.press("C-1", "enter", "enter").see("begun a-record-1.toml")
 			s.press("q")
@@ -212,7 +212,7 @@ func TestLocks_areGoneHoweverTheProgramEnds(t *testing.T) {
 		s.see("BENCH", "saved")
 		s.press("tab").see("lay-up")
 		s.press("5").see("no record")
-		s.press("3").see("begin a new record")
+		s.press("3").see("start a new record")
 		s.press("1").see("serial number")
 		s.press("C-1", "enter", "enter").see("begun a-record-1.toml")
 		s.signal(syscall.SIGKILL)

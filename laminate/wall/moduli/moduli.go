@@ -97,7 +97,7 @@ func (l *Laws) figure(f *laminate.RowFigures, vf float64) (p stiffness.Ply, basi
 		return tested(m)
 	}
 	if f.Resin == nil {
-		return p, "", "it names no resin, so its moduli cannot be figured (resin)"
+		return p, "", "it names no resin, so its moduli cannot be determined (resin)"
 	}
 	matrix, typicalResin, trouble := l.matrix(f.Resin)
 	if trouble != "" {

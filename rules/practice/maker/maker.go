@@ -157,7 +157,7 @@ func (m *maker) scenario(s *laminate.Schedule) string {
 	if v.Concentration.Given {
 		share = quantity.Share(v.Concentration.Value) + " by mass, "
 	}
-	return fmt.Sprintf("%s: %s%s, pH %s to %s.", m.line.story, share, v.Temperature.Format(quantity.Fahrenheit, 0),
+	return fmt.Sprintf("%s: %s%s, pH %s to %s.", m.line.story, share, quantity.US.Temperature(v.Temperature.SI()),
 		quantity.Number(v.PH.Lowest, 1), quantity.Number(v.PH.Highest, 1))
 }
 

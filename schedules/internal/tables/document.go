@@ -127,8 +127,8 @@ func (d *Document) prepare() {
 	d.plain = sync.OnceValue(d.inCanonicalForm)
 }
 
-// rowsOf finds the rows of a table among the values of the one it stands in.
-func rowsOf(values map[string]any, t *Table, short string) (rows []map[string]any, wrong string) {
+// typedRows finds the rows of a table among the values of the one it stands in.
+func typedRows(values map[string]any, t *Table, short string) (rows []map[string]any, wrong string) {
 	v, ok := values[short]
 	if !ok {
 		return nil, ""
@@ -175,7 +175,7 @@ func (d *Document) fill(model any, values map[string]any) []Problem {
 		t := &d.Tables[i]
 		var counts []int
 		for parent, outer := range typed[d.parents[i]] {
-			own, wrong := rowsOf(outer, t, d.short[i])
+			own, wrong := typedRows(outer, t, d.short[i])
 			if wrong != "" {
 				fail(d.tableAt(i, parent), t.Name, wrong)
 			}
@@ -235,6 +235,11 @@ func (d *Document) unknown(table int, key string) string {
 	}
 	if now := word.Renamed(key, known); now != "" {
 		return fmt.Sprintf("this key is called %q now", now)
+	}
+	for i := range d.Tables {
+		if d.parents[i] != table && d.short[i] == key {
+			return "this table is not known here; write " + d.Tables[i].header()
+		}
 	}
 	if n := word.Nearest(key, known); n != "" {
 		return fmt.Sprintf("this key is not known; the nearest is %q", n)

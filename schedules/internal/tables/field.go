@@ -45,6 +45,23 @@ func Of[T, V any](key, what string, at func(*T) *V, read func(value any) (V, str
 		Get: func(row any) (string, bool) { return write(*at(row.(*T))) }}
 }
 
+// Lift makes fields of a row those of one that holds it.
+func Lift[Outer, Inner any](fields []Field, inner func(*Outer) *Inner) []Field {
+	list := make([]Field, len(fields))
+	for i, f := range fields {
+		list[i] = f
+		list[i].Set = func(row, value any) string { return f.Set(inner(row.(*Outer)), value) }
+		list[i].Get = func(row any) (string, bool) { return f.Get(inner(row.(*Outer))) }
+		if f.Begin != nil {
+			list[i].Begin = func(row any) { f.Begin(inner(row.(*Outer))) }
+		}
+		if f.Check != nil {
+			list[i].Check = func(row any) string { return f.Check(inner(row.(*Outer))) }
+		}
+	}
+	return list
+}
+
 // optional is a field that is unknown when left out.
 func optional[T any, V comparable](key, what string, at func(*T) *laminate.Optional[V], read func(any) (V, string), write func(V) string) Field {
 	return Of(key, what, at,

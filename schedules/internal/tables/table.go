@@ -40,6 +40,17 @@ func Many[M any, R comparable](name string, most int, fields []Field, list func(
 
 // Nested is such a table within the rows of another, whose lists it is given.
 func Nested[M any, R comparable](name string, most int, fields []Field, lists func(*M) []*[]R) Table {
+	t := rowsOf(name, most, fields, lists)
+	t.same = func(a, b any) bool { return *a.(*R) == *b.(*R) }
+	return t
+}
+
+// Holding is a table that may stand several times and holds others.
+func Holding[M, R any](name string, most int, fields []Field, list func(*M) *[]R) Table {
+	return rowsOf(name, most, fields, func(m *M) []*[]R { return []*[]R{list(m)} })
+}
+
+func rowsOf[M, R any](name string, most int, fields []Field, lists func(*M) []*[]R) Table {
 	return Table{Name: name, Array: true, Most: most, Fields: fields,
 		rows: func(model any) []Row {
 			all, n := lists(model.(*M)), 0
@@ -68,8 +79,7 @@ func Nested[M any, R comparable](name string, most int, fields []Field, lists fu
 					}
 				}
 			}
-		},
-		same: func(a, b any) bool { return *a.(*R) == *b.(*R) }}
+		}}
 }
 
 // Within makes a table of a document one of another that holds it.

@@ -10,27 +10,26 @@ import (
 // everywhere are the keys of everywhere, where nothing is open.
 func (r *Root) everywhere() keys.Table {
 	const g = "Everywhere"
-	do := func(f func()) func(keys.Event) { return func(keys.Event) { f() } }
 	return keys.Table{
 		{Keys: []string{"u"}, Short: "undo", Long: "take the last change back", Group: g, Rank: 11, Can: func() string {
 			if !r.here().Doc.CanUndo() {
 				return "nothing to take back: this is the document as it was opened"
 			}
 			return ""
-		}, Do: do(func() { r.here().Undo() })},
+		}, Do: keys.Do(func() { r.here().Undo() })},
 		{Keys: []string{"y"}, Long: "do it again", Group: g, Rank: 40, Can: func() string {
 			if !r.here().Doc.CanRedo() {
 				return "nothing to do again: nothing was taken back since the last change"
 			}
 			return ""
-		}, Do: do(func() { r.here().Redo() })},
-		{Keys: []string{"j"}, Short: "job data", Long: "job data: the part, its service, its resins, in a form", Group: g, Rank: 12, Do: do(r.jobData)},
-		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: do(r.units)},
-		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: do(r.save)},
-		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: do(r.saveAs)},
-		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: do(r.open)},
-		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: do(r.menu)},
-		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: do(r.quit)},
+		}, Do: keys.Do(func() { r.here().Redo() })},
+		{Keys: []string{"j"}, Short: "job data", Long: "job data: the part, its service, its resins, in a form", Group: g, Rank: 12, Do: keys.Do(r.jobData)},
+		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: keys.Do(r.units)},
+		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: keys.Do(r.save)},
+		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: keys.Do(r.saveAs)},
+		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: keys.Do(r.open)},
+		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: keys.Do(r.menu)},
+		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: keys.Do(r.quit)},
 	}
 }
 

@@ -71,7 +71,7 @@ func TestKeys_sayWhyTheyCannotAct(t *testing.T) {
 		{"swap with nothing taken", "r enter", "no material is taken yet"},
 		{"a key of nothing in a choice", "* z", "z does nothing here"},
 		{"carry past the end", "g down", "outermost ply already"},
-		{"fix what nothing mechanical fixes", "n n n n f", "nothing mechanical fixes this note"},
+		{"fix what nothing mechanical fixes", "n n n n f", "no automatic fix"},
 		{"suspend with no shell", "ctrl+z", "no shell to come back from"},
 		{"esc with nothing open", "esc", "q quits"},
 	} {

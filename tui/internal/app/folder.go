@@ -23,10 +23,10 @@ type folder struct {
 	open func(path string)
 	do   func(tea.Cmd)
 
-	entries []store.Entry
-	told    []verdictRow // by entry
-	list    *page.List
-	turn    int // counts folders shown: verdicts of an older one are dropped
+	entries  []store.Entry
+	verdicts []verdictRow // by entry
+	list     *page.List
+	turn     int // counts folders shown: verdicts of an older one are dropped
 }
 
 // verdictRow is what is known of an entry.
@@ -40,7 +40,7 @@ type verdictRow struct {
 // verdictMsg is the verdict of one document.
 type verdictMsg struct {
 	turn, at int
-	told     verdictRow
+	verdict  verdictRow
 	shop     *shop.Shop // keeps the folder's books for the next
 }
 
@@ -66,7 +66,7 @@ func (f *folder) show(dir string) {
 	up := store.Entry{Name: "..", Path: filepath.Join(dir, ".."), Folder: true}
 	f.list.Above = func() { f.show(up.Path) }
 	f.entries = append([]store.Entry{up}, entries...)
-	f.told = make([]verdictRow, len(f.entries))
+	f.verdicts = make([]verdictRow, len(f.entries))
 	f.list.Fill(f.items())
 	for i, e := range f.entries {
 		if !e.Folder {
@@ -91,7 +91,7 @@ func (f *folder) take(i int) error {
 func (f *folder) items() []page.Item {
 	items := make([]page.Item, len(f.entries))
 	for i, e := range f.entries {
-		t := &f.told[i]
+		t := &f.verdicts[i]
 		item := page.Item{Mark: " ", Name: e.Name, Word: t.word, Why: t.why}
 		switch {
 		case e.Folder:
@@ -152,10 +152,10 @@ func verdict(o *shop.Opened, units quantity.System) verdictRow {
 
 // Take notes a verdict and asks for the next.
 func (f *folder) Take(m verdictMsg) {
-	if m.turn != f.turn || m.at >= len(f.told) {
+	if m.turn != f.turn || m.at >= len(f.verdicts) {
 		return
 	}
-	f.told[m.at] = m.told
+	f.verdicts[m.at] = m.verdict
 	f.list.SetItems(f.items())
 	f.judge(m.at+1, m.shop)
 }

@@ -13,7 +13,6 @@ import (
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
-	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -102,11 +101,12 @@ func TestKeys_gluedAreSingle(t *testing.T) {
 		t.Fatal(err)
 	}
 	often := []string{"1", "2", "3", "5", "+", "-", ".", "*", "r", "g", "d", "x", "m", "n", "p", "f", "w", "b", "u", "y", "j", "i", "0", keys.Enter, keys.Esc, keys.Up, keys.Down, keys.PgDown, keys.Home, keys.End, keys.Tab}
+	t.Chdir(t.TempDir())
 	rapid.Check(t, func(rt *rapid.T) {
-		begin := rapid.SampledFrom(states).Draw(rt, "state")
+		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" })).Draw(rt, "state")
 		w, h := rapid.IntRange(60, 200).Draw(rt, "w"), rapid.IntRange(16, 60).Draw(rt, "h")
 		typed := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())), 1, 25).Draw(rt, "keys")
-		run := func(glued bool) (*rig, string) {
+		run := func(glued bool) string {
 			state(t) // an answer that is kept would be offered to the second run
 			d, err := editor.FromBytes("header.toml", text, none)
 			if err != nil {
@@ -143,13 +143,9 @@ func TestKeys_gluedAreSingle(t *testing.T) {
 			}
 			flush()
 			g.r.stale = true
-			return g, string(g.r.here().Doc.Bytes()) + "\n" + g.screen()
+			return string(g.r.here().Doc.Bytes()) + "\n" + g.screen()
 		}
-		single, one := run(false)
-		together, glued := run(true)
-		if single.r.pages[single.r.at].Name() == "practice" && together.r.at == single.r.at {
-			return // it settles by itself
-		}
+		one, glued := run(false), run(true)
 		if one != glued {
 			rt.Fatalf("one by one\n%s\nglued\n%s", one, glued)
 		}
@@ -211,6 +207,5 @@ func TestPages_haveWholeTables(t *testing.T) {
 		if err := table.Check(); err != nil {
 			t.Errorf("%s: %v", p.Name(), err)
 		}
-		var _ page.Page = p
 	}
 }

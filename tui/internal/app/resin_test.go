@@ -67,14 +67,14 @@ func TestFix_saysWhereToGo(t *testing.T) {
 	weak := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"60 psi\"", 1)
 	g := fresh(t, weak, 80, 24).press("1 3 + . 3")
 	for range g.r.Document().Report().Findings {
-		if strings.Contains(g.screen(), "Tab 2: the structure page tells") {
+		if strings.Contains(g.screen(), "Tab 2 shows how much") {
 			break
 		}
 		g.press("n")
 	}
-	g.shows("fix  Tab 2: the structure page tells how much structure it wants")
-	g.press("f").shows("nothing mechanical fixes this break; Tab 2")
+	g.shows("fix  Tab 2 shows how much structure is needed")
+	g.press("f").shows("no automatic fix; Tab 2")
 	g.press("w").shows("on the bench, Tab 2")
-	g = header(t, 80, 24).press("n n").shows("j, the job data, gives what is missing")
-	g.press("f").shows("fixes this incomplete; j, the job data")
+	g = header(t, 80, 24).press("n n").shows("j: state what is missing in the job data")
+	g.press("f").shows("no automatic fix; j: state")
 }

@@ -38,13 +38,6 @@ func Right(s string, w int) string {
 	return Spaces(w-Width(s)) + s
 }
 
-// Center returns s in the middle of exactly w cells, cut if it must be.
-func Center(s string, w int) string {
-	s = Cut(s, w)
-	n := max(0, w-Width(s))
-	return Spaces(n/2) + s + Spaces(n-n/2)
-}
-
 // Ends returns left and right at the two ends of exactly w cells. Where they
 // do not both fit, left is cut first, and right only if it alone is too long.
 func Ends(left, right string, w int) string {

@@ -132,7 +132,7 @@ func TestCut_keepsWidthAndSequences(t *testing.T) {
 		if tail := Tail(Clean(ansi.Strip(s)), w); ansi.StringWidth(tail) > w {
 			t.Fatalf("Tail(%q, %d) = %q is too wide", s, w, tail)
 		}
-		for name, got := range map[string]string{"Left": Left(s, w), "Right": Right(s, w), "Center": Center(s, w), "Ends": Ends(s, "ply 8", w)} {
+		for name, got := range map[string]string{"Left": Left(s, w), "Right": Right(s, w), "Ends": Ends(s, "ply 8", w)} {
 			if ansi.StringWidth(got) != w {
 				t.Fatalf("%s(%q, %d) = %q is %d cells", name, s, w, got, ansi.StringWidth(got))
 			}

@@ -167,6 +167,20 @@ func (r *Row) shown() string {
 	return r.All()
 }
 
+// Do makes an act of what any key of a row does.
+func Do(f func()) func(Event) { return func(Event) { f() } }
+
+// By makes an act of keys of which one goes back, by −1, and the others go on.
+func By(back string, f func(by int)) func(Event) {
+	return func(e Event) {
+		if e.Key == back {
+			f(-1)
+		} else {
+			f(1)
+		}
+	}
+}
+
 // Digits are the keys from "1" to the digit n.
 func Digits(n int) []string {
 	return []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}[:max(0, min(9, n))]

@@ -74,15 +74,3 @@ func (b *Base) Open(o Overlay) {
 
 // Close drops what is open.
 func (b *Base) Close() { b.over = nil }
-
-// Press gives a key to what is open, else to the page's own keys. It is for
-// whoever runs a page without the root; found tells whether the key has a row.
-func Press(p Page, e keys.Event) (found bool, why string) {
-	table := p.Table()
-	if o := p.Over(); o != nil {
-		table = o.Table()
-	}
-	found, why = keys.Press(e, table)
-	p.Settle()
-	return found, why
-}

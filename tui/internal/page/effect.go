@@ -74,11 +74,7 @@ func ZoneFigures(z laminate.Zone, s laminate.Sum, units quantity.System) string 
 
 // Thick prints a total thickness without its unit: whole mils, hundredths of mm.
 func Thick(m float64, units quantity.System) string {
-	decimals := 0
-	if units == quantity.Metric {
-		decimals = 2
-	}
-	return quantity.Number(thin(m, units), decimals)
+	return units.Bare(m, quantity.Build)
 }
 
 // Tally counts the findings of a report by severity.
@@ -106,11 +102,4 @@ func mostChanged(a, b *laminate.Analysis) laminate.Zone {
 		}
 	}
 	return most
-}
-
-func thin(m float64, units quantity.System) float64 {
-	if units == quantity.Metric {
-		return quantity.New(m, quantity.Meter).In(quantity.Millimetre)
-	}
-	return quantity.New(m, quantity.Meter).In(quantity.Mil)
 }

@@ -36,7 +36,9 @@ func (p *opened) press(names ...string) bool {
 		if p.Over() == nil {
 			return false
 		}
-		if _, why := Press(p, e); why != "" {
+		_, why := keys.Press(e, p.Over().Table())
+		p.Settle()
+		if why != "" {
 			p.desk.Refuse(why)
 		}
 	}

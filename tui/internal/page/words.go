@@ -131,7 +131,7 @@ func MaterialName(m *laminate.Material) string {
 
 // Degrees prints an angle: "55°".
 func Degrees(a float64) string {
-	return strconv.FormatFloat(a, 'f', -1, 64) + "°"
+	return quantity.US.Figure(a, quantity.Angle)
 }
 
 // Percent prints a share known or not: "30 %", "—".
@@ -147,16 +147,13 @@ func Count(n int, noun string) string {
 	if noun == rules.Unusable.String() {
 		noun = "problem"
 	}
-	if n == 1 {
-		return "1 " + noun
-	}
 	switch noun {
 	case "incomplete":
-		return strconv.Itoa(n) + " incomplete"
+		return quantity.Counted(n, noun, noun)
 	case "ply":
-		return strconv.Itoa(n) + " plies"
+		return quantity.Counted(n, noun, "plies")
 	}
-	return strconv.Itoa(n) + " " + noun + "s"
+	return quantity.Counted(n, noun, noun+"s")
 }
 
 // TallyPieces is how many findings of each severity a report has, each in its

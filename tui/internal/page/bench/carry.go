@@ -19,8 +19,8 @@ func (b *Bench) beginCarry() {
 	m := &carry{b: b, from: b.Desk.Row, to: b.Desk.Row}
 	const g = "Carrying a row"
 	m.text = &page.Text{Head: "carrying " + b.rowName(), Still: true, Body: m.lines, Away: "put back", Leave: b.left, Keys: keys.Table{
-		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "carry", Long: "carry the row inward, outward", Group: g, Rank: 1, Do: by(keys.Up, func(by int) { m.carry(m.to + by) })},
-		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "carry it a screenful", Group: g, Rank: 4, Do: by(keys.PgUp, func(by int) {
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "carry", Long: "carry the row inward, outward", Group: g, Rank: 1, Do: keys.By(keys.Up, func(by int) { m.carry(m.to + by) })},
+		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "carry it a screenful", Group: g, Rank: 4, Do: keys.By(keys.PgUp, func(by int) {
 			m.carry(max(0, min(b.Desk.LastRow(), m.to+by*b.plan.rows())))
 		})},
 		{Keys: []string{keys.Home, keys.End}, Long: "carry it to the process side, to the outside", Group: g, Rank: 5, Do: func(e keys.Event) {
@@ -30,7 +30,7 @@ func (b *Bench) beginCarry() {
 				m.carry(b.Desk.LastRow())
 			}
 		}},
-		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "drop", Long: "drop it here", Group: g, Rank: 2, Do: one(m.drop)},
+		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "drop", Long: "drop it here", Group: g, Rank: 2, Do: keys.Do(m.drop)},
 	}}
 	b.Open(m.text)
 	b.Desk.Say("carrying " + b.rowName() + ": ↑↓ carry it, Enter drops it, Esc puts it back")

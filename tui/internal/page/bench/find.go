@@ -47,12 +47,11 @@ func (b *Bench) byName(head, verb string, point func(*laminate.Material), take f
 
 func (b *Bench) beginAdd() {
 	b.byName("add any material", "add it", func(m *laminate.Material) {
-		switch {
-		case m == nil:
-			b.preview = nil
-			b.Desk.Refuse(nothingFound)
-		default:
+		if m != nil {
 			b.try(b.adding(m.ID))
+			return
 		}
+		b.preview = nil
+		b.Desk.Refuse(nothingFound)
 	}, func(m *laminate.Material) error { return b.take(b.adding(m.ID)) }, b.left)
 }

@@ -29,7 +29,7 @@ func (b *Bench) findings(w int) []string {
 	}
 	f := b.finding()
 	if f == nil {
-		return append(out, t.Dim.Render("   no rule has anything to say"))
+		return append(out, t.Dim.Render("   no findings"))
 	}
 	out = append(out, b.explain(f, w, b.plan.why)...)
 	fix, tail := instead(f), ""
@@ -189,17 +189,17 @@ func goesElsewhere(f *rules.Finding) bool {
 func instead(f *rules.Finding) string {
 	switch {
 	case f.Rule.ID == structure.WallFails.ID:
-		return "Tab 2: the structure page tells how much structure it wants"
+		return "Tab 2 shows how much structure is needed"
 	case f.Severity == rules.Incomplete:
-		return "j, the job data, gives what is missing"
+		return "j: state what is missing in the job data"
 	}
-	return "nothing mechanical: somebody decides"
+	return "no automatic fix: a person decides"
 }
 
 func refusedFix(f *rules.Finding) string {
-	s := "nothing mechanical fixes this " + f.Severity.String()
+	const s = "no automatic fix"
 	if goesElsewhere(f) {
 		return s + "; " + instead(f)
 	}
-	return s + ": w tells why, n goes to the next finding"
+	return s + ": w shows why, n goes to the next finding"
 }

@@ -4,53 +4,39 @@ import (
 	"frp/veilwright/tui/internal/keys"
 )
 
-// one makes a handler of what any key of a row does.
-func one(f func()) func(keys.Event) { return func(keys.Event) { f() } }
-
-// by makes a handler of keys that go one way or the other.
-func by(back string, f func(by int)) func(keys.Event) {
-	return func(e keys.Event) {
-		if e.Key == back {
-			f(-1)
-		} else {
-			f(1)
-		}
-	}
-}
-
 func (b *Bench) building() keys.Table {
 	const g = "Building"
 	return keys.Table{
 		{Keys: keys.Digits(9), Short: "add", Long: "add a ply from the rack, outward of the row", Group: g, Rank: 1, Do: b.addDigit},
-		{Keys: []string{"0"}, Long: "add any material, by name", Group: g, Rank: 20, Do: one(b.beginAdd)},
-		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one more ply of the row; - one less", Group: g, Rank: 2, Can: b.onRow, Do: by("-", b.count)},
-		{Keys: []string{"*", "t"}, Show: "*", Short: "times", Long: "repeat: the row, the last rows, the barrier, the structure", Group: g, Rank: 3, Can: b.havePlies, Do: one(b.beginTimes)},
-		{Keys: []string{"."}, Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: one(b.gel)},
-		{Keys: []string{keys.Enter}, Short: "open", Long: "open the row: glass, angle, resin, zone, voids", Group: g, Rank: 5, Can: b.onRow, Do: one(b.beginRow)},
-		{Keys: []string{"r"}, Short: "swap", Long: "swap the material, here or everywhere", Group: g, Rank: 6, Can: b.onRow, Do: one(b.beginSwap)},
-		{Keys: []string{"d"}, Long: "add the same row once more", Group: g, Rank: 21, Can: b.onRow, Do: one(b.duplicate)},
-		{Keys: []string{"g"}, Long: "carry the row by the arrows, Enter drops it", Group: g, Rank: 22, Can: b.onRow, Do: one(b.beginCarry)},
-		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row", Group: g, Rank: 9, Can: b.onRow, Do: one(b.remove)},
+		{Keys: []string{"0"}, Long: "add any material, by name", Group: g, Rank: 20, Do: keys.Do(b.beginAdd)},
+		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one more ply of the row; - one less", Group: g, Rank: 2, Can: b.onRow, Do: keys.By("-", b.count)},
+		{Keys: []string{"*", "t"}, Show: "*", Short: "times", Long: "repeat: the row, the last rows, the barrier, the structure", Group: g, Rank: 3, Can: b.havePlies, Do: keys.Do(b.beginTimes)},
+		{Keys: []string{"."}, Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: keys.Do(b.gel)},
+		{Keys: []string{keys.Enter}, Short: "open", Long: "open the row: glass, angle, resin, zone, voids", Group: g, Rank: 5, Can: b.onRow, Do: keys.Do(b.beginRow)},
+		{Keys: []string{"r"}, Short: "swap", Long: "swap the material, here or everywhere", Group: g, Rank: 6, Can: b.onRow, Do: keys.Do(b.beginSwap)},
+		{Keys: []string{"d"}, Long: "add the same row once more", Group: g, Rank: 21, Can: b.onRow, Do: keys.Do(b.duplicate)},
+		{Keys: []string{"g"}, Long: "carry the row by the arrows, Enter drops it", Group: g, Rank: 22, Can: b.onRow, Do: keys.Do(b.beginCarry)},
+		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row", Group: g, Rank: 9, Can: b.onRow, Do: keys.Do(b.remove)},
 	}
 }
 
 func (b *Bench) findingKeys() keys.Table {
 	const g = "Findings"
 	return keys.Table{
-		{Keys: []string{"n"}, Short: "next", Long: "the next finding, and to its ply", Group: g, Rank: 7, Can: b.haveFindings, Do: one(func() { b.nextFinding(1) })},
-		{Keys: []string{"p"}, Long: "the finding before, and to its ply", Group: g, Rank: 23, Can: b.haveFindings, Do: one(func() { b.nextFinding(-1) })},
-		{Keys: []string{"f"}, Short: "fix", Long: "fix what the finding says, where that is mechanical", Group: g, Rank: 8, Can: b.mayFix, Do: one(b.fix)},
-		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: one(b.beginWhy)},
-		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: one(b.goBack)},
-		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Going about", Rank: 35,
+		{Keys: []string{"n"}, Short: "next", Long: "the next finding, and to its ply", Group: g, Rank: 7, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(1) })},
+		{Keys: []string{"p"}, Long: "the finding before, and to its ply", Group: g, Rank: 23, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(-1) })},
+		{Keys: []string{"f"}, Short: "fix", Long: "fix the finding, where there is an automatic fix", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix)},
+		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: keys.Do(b.beginWhy)},
+		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: keys.Do(b.goBack)},
+		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Moving around", Rank: 35,
 			Can: func() string { return "nothing is open here: u takes the last change back, q quits" }, Do: func(keys.Event) {}},
 	}
 }
 
 func (b *Bench) places() keys.Table {
-	const g = "Going about"
+	const g = "Moving around"
 	return keys.Table{
-		{Keys: []string{keys.Up, keys.Down}, Long: "the row inward; above the first lies the process face; the row outward", Group: g, Rank: 30, Do: by(keys.Up, b.move)},
+		{Keys: []string{keys.Up, keys.Down}, Long: "the row inward; above the first lies the process face; the row outward", Group: g, Rank: 30, Do: keys.By(keys.Up, b.move)},
 		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last one", Group: g, Rank: 32, Do: func(e keys.Event) {
 			if e.Key == keys.Home {
 				b.Desk.Go(0)
@@ -58,7 +44,7 @@ func (b *Bench) places() keys.Table {
 				b.Desk.Go(b.Desk.LastRow())
 			}
 		}},
-		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a screenful inward, outward", Group: g, Rank: 34, Do: by(keys.PgUp, func(by int) {
+		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a screenful inward, outward", Group: g, Rank: 34, Do: keys.By(keys.PgUp, func(by int) {
 			b.Desk.Go(max(min(0, b.Desk.LastRow()), b.Desk.Row+by*b.plan.rows()))
 		})},
 	}
@@ -83,7 +69,7 @@ func (b *Bench) onRow() string {
 
 func (b *Bench) haveFindings() string {
 	if len(b.Desk.Report().Findings) == 0 {
-		return "no rule has anything to say"
+		return "no findings"
 	}
 	return ""
 }
@@ -100,7 +86,7 @@ func (b *Bench) canFix() string {
 	f := b.finding()
 	switch {
 	case f == nil:
-		return "no rule has anything to say: nothing to fix"
+		return "no findings: nothing to fix"
 	case b.asksFamily():
 	case b.offered() == nil:
 		return refusedFix(f)

@@ -93,7 +93,7 @@ func (m *rowForm) ply() (laminate.Ply, error) {
 	p.Zone, _ = laminate.Zones.Parse(m.fields[fieldZone].Text)
 	n, err := strconv.Atoi(strings.TrimSpace(m.fields[fieldCount].Text))
 	if err != nil || n < 1 || n > laminate.MostCount {
-		return p, fmt.Errorf("count %q is no whole number from 1 to %d", m.fields[fieldCount].Text, laminate.MostCount)
+		return p, fmt.Errorf("count %q is not a whole number from 1 to %d", m.fields[fieldCount].Text, laminate.MostCount)
 	}
 	p.Count = n
 	return p, nil

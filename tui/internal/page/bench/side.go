@@ -117,7 +117,7 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 			line += draw.Right("none", 7)
 		} else {
 			share, ok := s.GlassMassFraction()
-			line += draw.Right(thickness(s.Thickness, u), 7) + draw.Right(page.Percent(share, ok), 7)
+			line += draw.Right(u.Bare(s.Thickness, quantity.Thickness), 7) + draw.Right(page.Percent(share, ok), 7)
 		}
 		out = append(out, " "+draw.Cut(line+"  "+ask, w-1))
 	}

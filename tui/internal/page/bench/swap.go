@@ -39,9 +39,9 @@ func (m *swap) open() {
 			}
 			b.Desk.Refuse("the rack has no such material: 0 takes any by name")
 		}},
-		{Keys: []string{"0"}, Short: "by name", Long: "take any material, by name", Group: g, Rank: 2, Do: one(m.byName)},
-		{Keys: []string{keys.Enter}, Short: "everywhere", Long: "swap it everywhere", Group: g, Rank: 3, Can: m.picked, Do: one(func() { m.do(m.everywhere()) })},
-		{Keys: []string{".", "h"}, Show: ".", Short: "here only", Long: "swap it in this row only", Group: g, Rank: 4, Can: m.picked, Do: one(func() {
+		{Keys: []string{"0"}, Short: "by name", Long: "take any material, by name", Group: g, Rank: 2, Do: keys.Do(m.byName)},
+		{Keys: []string{keys.Enter}, Short: "everywhere", Long: "swap it everywhere", Group: g, Rank: 3, Can: m.picked, Do: keys.Do(func() { m.do(m.everywhere()) })},
+		{Keys: []string{".", "h"}, Show: ".", Short: "here only", Long: "swap it in this row only", Group: g, Rank: 4, Can: m.picked, Do: keys.Do(func() {
 			m.do(edit.SwapMaterial(b.schedule(), b.library(), b.Desk.Row, m.pick))
 		})},
 	}})

@@ -24,7 +24,7 @@ const (
 
 // columnsFor leaves out what does not fit: no word is cut but a material's.
 func columnsFor(width int, s *laminate.Schedule, total laminate.Sum, u quantity.System) columns {
-	c := columns{num: max(5, 2*len(strconv.Itoa(total.Plies))+1), here: max(8, len(thickness(total.Thickness, u))+2), glass: 6}
+	c := columns{num: max(5, 2*len(strconv.Itoa(total.Plies))+1), here: max(8, len(u.Bare(total.Thickness, quantity.Thickness))+2), glass: 6}
 	left := width - fixed - c.num - c.here - c.glass - leastMaterial
 	take := func(into *int, n int) {
 		if left >= n {
@@ -139,9 +139,9 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 	}
 	var rest strings.Builder
 	if c.each > 0 {
-		rest.WriteString(draw.Right(thickness(f.Thickness, u), c.each))
+		rest.WriteString(draw.Right(u.Bare(f.Thickness, quantity.Thickness), c.each))
 	}
-	rest.WriteString(draw.Right(thickness(f.ToHere, u), c.here))
+	rest.WriteString(draw.Right(u.Bare(f.ToHere, quantity.Thickness), c.here))
 	share, known := f.GlassMassFraction()
 	rest.WriteString(draw.Right(page.Percent(share, known), c.glass))
 	if c.fiber > 0 {
@@ -151,7 +151,7 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 	if c.mass > 0 {
 		mass := "—"
 		if f.MassKnown {
-			mass = number(u, f.Mass*float64(p.Count))
+			mass = u.Bare(f.Mass*float64(p.Count), quantity.WallMass)
 		}
 		rest.WriteString(draw.Right(mass, c.mass))
 	}
@@ -175,10 +175,6 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 	}
 	return " " + num + mark +
 		zone.Render(page.Glyph(form)+" "+name) + rest.String()
-}
-
-func thickness(m float64, u quantity.System) string {
-	return u.Bare(m, quantity.Thickness)
 }
 
 // rowTitle is the material with its angle and count in exactly w cells; a long
@@ -207,7 +203,7 @@ func middle(s string, w int) string {
 func (b *Bench) gelLine(r *rules.Report, row, w int) string {
 	what := "gel stop: let it gel and cool down"
 	if row+1 == r.Analysis.BarrierEnd {
-		what = "gel stop: barrier hard before the structure"
+		what = "gel stop: barrier gels before the structure"
 	}
 	return b.Desk.Theme.Mark.Render(draw.Cut("      ── "+what+" ──", w))
 }

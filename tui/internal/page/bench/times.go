@@ -35,12 +35,12 @@ func (b *Bench) beginTimes() {
 		at = timesBarrier
 	}
 	m.list = &page.List{At: at, Points: true, Verb: "do it", Leave: b.left, Take: func(i int) error { return b.take(m.edit(i)) }, Point: m.show, Keys: keys.Table{
-		{Keys: []string{"+", "=", "*", "-"}, Show: "+-", Short: "how often", Long: "how often in all; - once less", Group: g, Rank: 2, Do: by("-", func(by int) {
+		{Keys: []string{"+", "=", "*", "-"}, Show: "+-", Short: "how often", Long: "how often in all; - once less", Group: g, Rank: 2, Do: keys.By("-", func(by int) {
 			m.n = max(2, min(mostTimes, m.n+by))
 			m.fill()
 			m.show(m.list.Pointed())
 		})},
-		{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "rows", Long: "how many of the last rows", Group: g, Rank: 4, Do: by(keys.Left, func(by int) {
+		{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "rows", Long: "how many of the last rows", Group: g, Rank: 4, Do: keys.By(keys.Left, func(by int) {
 			m.last = max(1, min(b.Desk.Row+1, m.last+by))
 			m.fill()
 			m.list.PointAt(timesLast)

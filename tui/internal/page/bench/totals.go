@@ -64,7 +64,7 @@ func (b *Bench) totalsAs(style figureStyle) string {
 	add("outer", now.Zones[o], then.Zones[o], false)
 	parts = append(parts, "total "+change(page.Thick(now.Total.Thickness, u), page.Thick(then.Total.Thickness, u))+unit)
 	if style.mass && then.Total.MassKnown {
-		parts = append(parts, change(number(u, now.Total.Mass), number(u, then.Total.Mass))+" "+u.Wall().Symbol())
+		parts = append(parts, change(u.Bare(now.Total.Mass, quantity.WallMass), u.Bare(then.Total.Mass, quantity.WallMass))+" "+u.Wall().Symbol())
 	}
 	return " " + strings.Join(parts, " │ ")
 }
@@ -85,10 +85,6 @@ func change(was, is string) string {
 		return is
 	}
 	return was + "→" + is
-}
-
-func number(u quantity.System, kgPerM2 float64) string {
-	return quantity.Number(quantity.New(kgPerM2, quantity.KilogramPerSquareMeter).In(u.Wall()), 2)
 }
 
 // tally is how many findings of each severity a report has: "1 break · 2 notes".

@@ -14,12 +14,12 @@ func (b *Bench) beginWhy() {
 	const g = "Reading why"
 	x := &page.Text{Head: "why", Full: true, Body: b.whyLines}
 	x.Keys = keys.Table{
-		{Keys: []string{"n", "p"}, Show: "n p", Short: "next, before", Long: "the next finding, the one before", Group: g, Rank: 2, Do: by("p", func(by int) {
+		{Keys: []string{"n", "p"}, Show: "n p", Short: "next, before", Long: "the next finding, the one before", Group: g, Rank: 2, Do: keys.By("p", func(by int) {
 			n := len(b.Desk.Report().Findings)
 			b.sel = (b.sel + by + n) % n
 			x.Top()
 		})},
-		{Keys: []string{"f"}, Short: "fix", Long: "fix it and go back to the bench", Group: g, Rank: 3, Can: b.canFix, Do: one(func() {
+		{Keys: []string{"f"}, Short: "fix", Long: "fix it and go back to the bench", Group: g, Rank: 3, Can: b.canFix, Do: keys.Do(func() {
 			b.Close()
 			b.fix()
 		})},
@@ -48,7 +48,7 @@ func (b *Bench) whyLines(w int) []string {
 	part("basis", f.Basis)
 	fix := instead(f)
 	if goesElsewhere(f) {
-		fix = "nothing mechanical; on the bench, " + fix
+		fix = "no automatic fix; on the bench, " + fix
 	}
 	if m := b.offered(); m != nil {
 		fix = m.Text + "   (f does it)"

@@ -62,7 +62,7 @@ func (p *Page) defect() page.Overlay {
 		}
 		if c := strings.TrimSpace(count.Text); c != "" {
 			if d.Count, err = strconv.Atoi(c); err != nil || d.Count < 1 {
-				return d, errors.New("count: a whole number from 1 is expected")
+				return d, errors.New("count: enter a whole number, 1 or more")
 			}
 		}
 		if d.Area, err = optional(area, u.Surface()); err != nil {
@@ -288,7 +288,7 @@ func (p *Page) tolerances() page.Overlay {
 	mass := &page.Field{Label: "areal mass, ±", Hint: "% of it: 95 of 100 plies lie within"}
 	resin := &page.Field{Label: "resin content, ±", Hint: "points of %: 95 of 100 plies lie within"}
 	if p.stated {
-		mass.Text, resin.Text = percent(p.tolerance.ArealMass), percent(p.tolerance.ResinContent)
+		mass.Text, resin.Text = strings.TrimSuffix(quantity.Percent(p.tolerance.ArealMass), " %"), strings.TrimSuffix(quantity.Percent(p.tolerance.ResinContent), " %")
 	}
 	share := func(f *page.Field) (float64, error) {
 		v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(decimal(f.Text), "%")), 64)

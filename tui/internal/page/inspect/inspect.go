@@ -36,7 +36,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 	const (
 		enter  = "Recording"
 		choose = "What is held against what"
-		about  = "Going about"
+		about  = "Moving around"
 	)
 	need := func() string { return c.NeedRecord("6") }
 	opens := func(o func() page.Overlay) func(keys.Event) { return func(keys.Event) { p.Open(o()) } }

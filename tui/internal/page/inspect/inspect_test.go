@@ -151,7 +151,7 @@ func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
 		text  string
 	}{
 		{record.WallThickness, record.Barrier, "2.8 mm"}, {record.WallThickness, record.Barrier, "110 mil"},
-		{record.IgnitionLoss, record.Barrier, "5.02 g → 1.31 g, loss 73.9 %"}, {record.IgnitionLoss, record.Barrier, "0.005 kg → 1.3 g, loss 74.0 %"},
+		{record.IgnitionLoss, record.Barrier, "5.02 g → 1.31 g, loss 73.9 %"}, {record.IgnitionLoss, record.Barrier, "0.005 kg → 1.3 g, loss 74 %"},
 		{record.Acetone, record.WholeWall, "acetone softened or tacky"},
 		{record.ResistanceToGround, record.WholeWall, "2 Gohm"}, {record.ResistanceToGround, record.WholeWall, "3 Mohm"},
 	}
@@ -184,7 +184,7 @@ func TestReadings_sayWhatIsOddAgainstTheStatedTolerances(t *testing.T) {
 	g.Press("1", "1")
 	g.Shows("236.2 ± 10.7 mil: 95 of 100, independent plies, as stated")
 	g.Press(keys.Esc, keys.Esc, "down")
-	g.Shows("independently", "±8.0 %", "±2.0 points")
+	g.Shows("independently", "±8 %", "±2 points")
 	g.Press("1", "1")
 	g.Typed("236")
 	if strings.Contains(g.Desk.Notice.Text, "OUTSIDE THE EXPECTED RANGE") {
@@ -261,7 +261,7 @@ func TestFiles_chooseAndBegin(t *testing.T) {
 	g.Press("1")
 	g.Shows("against S-204 B Acid drain headers")
 	g.Press("6")
-	g.Shows("begin a new record", "this schedule", "half-written")
+	g.Shows("start a new record", "this schedule", "half-written")
 	g.Press("3")
 	g.Says("recovered", "cut short")
 	g.Press("6", "1")

@@ -118,7 +118,7 @@ func (p *Page) newTable() *widget.Table[string, row] {
 		widget.Column[row]{Title: "found", Width: 14, Grow: 4, Cell: func(r row) string { return r.Found }},
 		widget.Column[row]{Title: "plies", Width: 7, Drop: 1, Cell: func(r row) string { return runs(r.Plies) }},
 	)
-	tb.Empty = "nothing is held against the schedule yet: 5 chooses a specification, 6 a record"
+	tb.Empty = "nothing to compare with yet: 5 chooses a specification, 6 a record"
 	return tb
 }
 
@@ -144,7 +144,7 @@ func (p *Page) move(e keys.Event) {
 	p.table.Handle(e)
 	r, ok := p.table.Selected()
 	if !ok {
-		p.Desk.Refuse("there is no line: 5 chooses a specification, 6 a record")
+		p.Desk.Refuse("no line: 5 chooses a specification, 6 a record")
 		return
 	}
 	switch {
@@ -161,7 +161,7 @@ func (p *Page) havePlies() string {
 	r, ok := p.table.Selected()
 	switch {
 	case !ok:
-		return "there is no line: 5 chooses a specification, 6 a record"
+		return "no line: 5 chooses a specification, 6 a record"
 	case len(r.Plies) == 0:
 		return "this line is about no ply in particular"
 	case p.Desk.RowOf(r.Plies[0]) < 0:

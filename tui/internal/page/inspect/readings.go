@@ -19,7 +19,7 @@ func kindWord(k record.Kind, g record.Group) string {
 	switch k {
 	case record.WallThickness:
 		if g == record.WholeWall {
-			return "thickness of the whole wall"
+			return "thickness of the whole laminate"
 		}
 		return "thickness of the " + groupWord(g) + ", at cutouts"
 	case record.Barcol:
@@ -49,7 +49,7 @@ func (p *Page) kinds() page.Overlay {
 		items[i] = page.Item{Name: kindWord(k.kind, k.group)}
 	}
 	items[4] = page.Item{Name: "ignition loss", Note: "masses before and after"}
-	return &page.List{Head: "what is read?", Items: items, Take: func(i int) error {
+	return &page.List{Head: "which reading?", Items: items, Take: func(i int) error {
 		if list[i].kind == record.IgnitionLoss {
 			p.Open(p.specimens())
 			return nil
@@ -65,7 +65,7 @@ func (p *Page) specimens() page.Overlay {
 	for g := record.WholeWall; g <= record.OuterSurface; g++ {
 		items = append(items, page.Item{Name: groupWord(g)})
 	}
-	return &page.List{Head: "what does the specimen hold?", Items: items, Take: func(i int) error {
+	return &page.List{Head: "what is the specimen cut from?", Items: items, Take: func(i int) error {
 		p.Open(p.reading(record.IgnitionLoss, record.Group(i)))
 		return nil
 	}}
@@ -145,12 +145,12 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 	case record.WallThickness:
 		r.Thickness, err = quantity.ParseDefault(value, u.Thin())
 		if err == nil && !(r.Thickness.SI() > 0 && r.Thickness.SI() <= 1) {
-			err = fmt.Errorf("%s is no thickness of a wall: above 0 and at most 1 m", r.Thickness.Text())
+			err = fmt.Errorf("%s is not a wall thickness: above 0 and at most 1 m", r.Thickness.Text())
 		}
 	case record.Barcol:
 		r.Value, err = strconv.ParseFloat(value, 64)
 		if err != nil || !(r.Value >= 0 && r.Value <= 100) {
-			err = errors.New("a number from 0 to 100 is expected: the Barcol scale")
+			err = errors.New("enter a number from 0 to 100: the Barcol scale")
 		}
 	case record.IgnitionLoss:
 		if r.Before, err = quantity.ParseDefault(value, quantity.Gram); err != nil {
@@ -195,7 +195,7 @@ func (p *Page) value(r *record.Reading) string {
 	case record.IgnitionLoss:
 		s := r.Before.Text() + " → " + r.After.Text()
 		if loss, err := inspection.Loss(r.Before.SI(), r.After.SI()); err == nil {
-			s += ", loss " + percent(loss) + " %"
+			s += ", loss " + quantity.Percent(loss)
 		}
 		return s
 	case record.Acetone:
@@ -255,7 +255,8 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 	u := p.Desk.Units()
 	switch k {
 	case record.WallThickness:
-		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s %s", n, thin(s.Mean, u), thin(s.Lowest, u), thin(s.Highest, u), thin(s.Deviation, u), u.Thin().Symbol())
+		bare := func(m float64) string { return u.Bare(m, quantity.Thickness) }
+		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s", n, bare(s.Mean), bare(s.Lowest), bare(s.Highest), u.Thickness(s.Deviation))
 	case record.Barcol:
 		line := fmt.Sprintf("%s: plain mean %s, %s to %s", n, quantity.Number(s.Mean, 1), quantity.Number(s.Lowest, 1), quantity.Number(s.Highest, 1))
 		if mean, err := inspection.BarcolAverage(values); err == nil {
@@ -263,11 +264,11 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 		}
 		return line + "; ten are needed for the average"
 	case record.IgnitionLoss:
-		return fmt.Sprintf("%s: mean loss %s %%, lowest %s %%, highest %s %%", page.Count(len(list), "specimen"), percent(s.Mean), percent(s.Lowest), percent(s.Highest))
+		return fmt.Sprintf("%s: mean loss %s, lowest %s, highest %s", page.Count(len(list), "specimen"), quantity.Percent(s.Mean), quantity.Percent(s.Lowest), quantity.Percent(s.Highest))
 	case record.Acetone:
 		return fmt.Sprintf("%s: %d clean, %d %s", page.Count(len(list), "wipe"), len(list)-bad, bad, sticky)
 	case record.ResistanceToGround:
-		return n + ": highest " + quantity.New(s.Highest, quantity.Ohm).Format(quantity.Megohm, 2)
+		return n + ": highest " + u.Figure(s.Highest, quantity.Resistivity)
 	case record.NoKind:
 	}
 	return n

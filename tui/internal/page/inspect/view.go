@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
@@ -161,23 +162,17 @@ func (p *Page) odds(k record.Kind, g record.Group, w int) []string {
 
 func (p *Page) range95(s inspection.Spread) string {
 	u := p.Desk.Units()
-	line := thin(s.Thickness.Mean, u) + " ± " + thin(s.Thickness.Half, u) + " " + u.Thin().Symbol()
+	line := u.Bare(s.Thickness.Mean, quantity.Thickness) + " ± " + u.Thickness(s.Thickness.Half)
 	if s.GlassContent.Mean > 0 {
-		line += ", glass " + percent(s.GlassContent.Mean) + " ± " + percent(s.GlassContent.Half) + " %"
+		line += ", glass " + quantity.Percent(s.GlassContent.Mean) + " ± " + quantity.Percent(s.GlassContent.Half)
 	}
 	return line
 }
 
 // assumed says what the range rests on.
 func (p *Page) assumed() string {
-	return "if plies scatter independently by ±" + percent(p.tolerance.ArealMass) + " % of areal mass, ±" + percent(p.tolerance.ResinContent) + " points of resin (as stated)"
+	return "if plies scatter independently by ±" + quantity.Percent(p.tolerance.ArealMass) + " of areal mass, ±" + strings.TrimSuffix(quantity.Percent(p.tolerance.ResinContent), " %") + " points of resin (as stated)"
 }
-
-func thin(m float64, u quantity.System) string {
-	return u.Bare(m, quantity.Thickness)
-}
-
-func percent(share float64) string { return quantity.Number(100*share, 1) }
 
 // expectation lists the three parts of the wall.
 func (p *Page) expectation(w int) []string {

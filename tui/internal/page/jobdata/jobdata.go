@@ -33,7 +33,7 @@ func New(d *page.Desk) *page.Form {
 	}
 	f.Below = func(w, _ int) []string { // what the rules say by now
 		r := d.Report()
-		say := "no rule has anything to say"
+		say := "no findings"
 		if len(r.Findings) > 0 {
 			say = page.SeverityWord(r.Findings[0].Severity) + ": " + draw.Clean(r.Findings[0].Message)
 		}

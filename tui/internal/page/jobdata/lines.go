@@ -236,7 +236,7 @@ func number[T any](section, key, label string, value laminate.Optional[float64],
 		if t := strings.TrimSpace(v); t != "" {
 			n, err := strconv.ParseFloat(t, 64)
 			if err != nil {
-				return edit.Edit{}, fmt.Errorf("%s: %q is no number; write 1.2, for example", label, t)
+				return edit.Edit{}, fmt.Errorf("%s: %q is not a number; write 1.2, for example", label, t)
 			}
 			x = laminate.Some(n)
 		}
@@ -272,7 +272,7 @@ func readWhole(s string) (laminate.Optional[int], error) {
 	}
 	n, err := strconv.Atoi(s)
 	if err != nil {
-		return laminate.Optional[int]{}, fmt.Errorf("%q is no whole number; write 25, for example", s)
+		return laminate.Optional[int]{}, fmt.Errorf("%q is not a whole number; write 25, for example", s)
 	}
 	return laminate.Some(n), nil
 }
@@ -298,7 +298,7 @@ func readPH(s string) (laminate.PHRange, error) {
 	const figure = `(\d+\.?\d*|\.\d+)`
 	m := regexp.MustCompile(`^` + figure + `(?:(?:\s*(?:to|,|-|–)\s*|\s+)` + figure + `)?$`).FindStringSubmatch(s)
 	if m == nil {
-		return laminate.PHRange{}, fmt.Errorf("pH: %q is no lowest and highest figure; write 3.5 to 6, or 0-2", s)
+		return laminate.PHRange{}, fmt.Errorf("pH: %q is not a lowest and highest figure; write 3.5 to 6, or 0-2", s)
 	}
 	if m[2] == "" {
 		m[2] = m[1]
@@ -307,7 +307,7 @@ func readPH(s string) (laminate.PHRange, error) {
 	for i := range v {
 		x, err := strconv.ParseFloat(m[i+1], 64)
 		if err != nil {
-			return laminate.PHRange{}, fmt.Errorf("pH: %q is no number; write 3.5 to 6, or 0-2", m[i+1])
+			return laminate.PHRange{}, fmt.Errorf("pH: %q is not a number; write 3.5 to 6, or 0-2", m[i+1])
 		}
 		v[i] = x
 	}
@@ -332,12 +332,12 @@ func readFactors(s string) (laminate.KFactors, error) {
 		return k, nil
 	}
 	if len(words) != len(k.Values) {
-		return k, fmt.Errorf("%d k factors are wanted, not %d; write 1.5, 1.2, 1, 1.1, 1.5", len(k.Values), len(words))
+		return k, fmt.Errorf("%d k factors are needed, not %d; write 1.5, 1.2, 1, 1.1, 1.5", len(k.Values), len(words))
 	}
 	for i, w := range words {
 		v, err := strconv.ParseFloat(w, 64)
 		if err != nil {
-			return k, fmt.Errorf("k factors: %q is no number; write 1.5, 1.2, 1, 1.1, 1.5", w)
+			return k, fmt.Errorf("k factors: %q is not a number; write 1.5, 1.2, 1, 1.1, 1.5", w)
 		}
 		k.Values[i] = v
 	}

@@ -21,7 +21,9 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 		return part.Area.SI(), "the panel's area", ""
 	case laminate.NoPartForm:
 		return 0, "", "the part's form (key part.form) is not stated"
-	case laminate.Pipe, laminate.Duct, laminate.Tank:
+	case laminate.Pipe, laminate.Duct, laminate.Tank, laminate.ShellCourse:
+	case laminate.Elbow, laminate.FlatBottom, laminate.HeadPart, laminate.Cone, laminate.Flange, laminate.Cover:
+		return 0, "", "the area of a part of the form " + part.Form.String() + " is not figured"
 	}
 	switch {
 	case !part.InsideDiameter.Given():
@@ -38,7 +40,7 @@ func (p *Page) area(ply int) (m2 float64, how, missing string) {
 		d, at = d+2*mid, "diameter at this ply"
 	}
 	length := part.Length.SI()
-	how = "π × " + quantity.New(d, quantity.Meter).Format(u.Size(), 1) + " " + at + " × " + quantity.New(length, quantity.Meter).Format(u.Long(), 2) + " " + what
+	how = "π × " + u.Figure(d, quantity.Size) + " " + at + " × " + u.Figure(length, quantity.Distance) + " " + what
 	return math.Pi * d * length, how, ""
 }
 
@@ -117,13 +119,4 @@ func (p *Page) stop(ply int) int {
 	return 0
 }
 
-func weight(kg float64, u quantity.System) string {
-	decimals := 1
-	switch shown := quantity.New(kg, quantity.Kilogram).In(u.Weight()); {
-	case shown < 1:
-		decimals = 3
-	case shown < 10:
-		decimals = 2
-	}
-	return quantity.New(kg, quantity.Kilogram).Format(u.Weight(), decimals)
-}
+func weight(kg float64, u quantity.System) string { return u.Figure(kg, quantity.Weight) }

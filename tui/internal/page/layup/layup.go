@@ -37,25 +37,24 @@ func New(d *page.Desk, c *records.Case) *Page {
 		return draw.Size{W: p.Frame.Body.W, H: p.Frame.Body.H - len(p.above(p.Frame.Body.W)) - 1}
 	}
 	const lay, about = "Laying up", "Moving around"
-	one := func(f func()) func(keys.Event) { return func(keys.Event) { f() } }
 	p.Rows = keys.Table{
-		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: one(p.tick)},
-		{Keys: []string{"."}, Short: "laid, note", Long: "the ply is laid: record it with a note (a digit selects one)", Group: lay, Rank: 2, Can: p.canTick, Do: one(p.notes)},
-		{Keys: []string{"x", keys.Delete}, Show: "x", Long: "strike the last entry, with a reason", Group: lay, Rank: 8, Can: p.canStrike, Do: one(p.strike)},
-		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: one(func() { p.lay(p.ply(), "") })},
-		{Keys: []string{"1"}, Short: "ambient", Long: "air, humidity and surface, for the next ply; warns of dew", Group: lay, Rank: 3, Can: p.needPlies, Do: one(func() { p.askAmbient(nil) })},
-		{Keys: []string{"2"}, Short: "who, lots", Long: "operator, lots and shares: kept from ply to ply", Group: lay, Rank: 4, Can: p.needPlies, Do: one(p.askDetails)},
-		{Keys: []string{"3"}, Short: "record", Long: "choose the record, or start one", Group: lay, Rank: 5, Do: one(func() { p.Open(c.ChooseRecord(p.Open)) })},
+		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(p.tick)},
+		{Keys: []string{"."}, Short: "laid, note", Long: "the ply is laid: record it with a note (a digit selects one)", Group: lay, Rank: 2, Can: p.canTick, Do: keys.Do(p.notes)},
+		{Keys: []string{"x", keys.Delete}, Show: "x", Long: "strike the last entry, with a reason", Group: lay, Rank: 8, Can: p.canStrike, Do: keys.Do(p.strike)},
+		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() { p.lay(p.ply(), "") })},
+		{Keys: []string{"1"}, Short: "ambient", Long: "air, humidity and surface, for the next ply; warns of dew", Group: lay, Rank: 3, Can: p.needPlies, Do: keys.Do(func() { p.askAmbient(nil) })},
+		{Keys: []string{"2"}, Short: "who, lots", Long: "operator, lots and shares: kept from ply to ply", Group: lay, Rank: 4, Can: p.needPlies, Do: keys.Do(p.askDetails)},
+		{Keys: []string{"3"}, Short: "record", Long: "choose the record, or start one", Group: lay, Rank: 5, Do: keys.Do(func() { p.Open(c.ChooseRecord(p.Open)) })},
 		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "look", Long: "look at the ply inward, outward; nothing is recorded", Group: about, Rank: 6, Can: p.needPlies, Do: p.turn},
-		{Keys: []string{"n", keys.Home}, Long: "back to the next ply", Group: about, Rank: 20, Can: p.needPlies, Do: one(func() {
+		{Keys: []string{"n", keys.Home}, Long: "back to the next ply", Group: about, Rank: 20, Can: p.needPlies, Do: keys.Do(func() {
 			p.look = 0
 			d.Say("ply " + strconv.Itoa(p.ply()) + " is shown")
 		})},
-		{Keys: []string{"g"}, Long: "to this ply, on the bench", Group: about, Rank: 21, Can: p.needPlies, Do: one(func() {
+		{Keys: []string{"g"}, Long: "to this ply, on the bench", Group: about, Rank: 21, Can: p.needPlies, Do: keys.Do(func() {
 			d.Go(d.RowOf(p.ply()))
 			d.Leave()
 		})},
-		{Keys: []string{keys.Esc}, Long: "back to the bench", Group: about, Rank: 22, Do: one(d.Leave)},
+		{Keys: []string{keys.Esc}, Long: "back to the bench", Group: about, Rank: 22, Do: keys.Do(d.Leave)},
 	}
 	return p
 }

@@ -221,7 +221,7 @@ func (p *Page) take(w int) []string {
 		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in small pots", n, last, weight(kg, u))))
 	}
 	m2, _, _ := p.area(n)
-	return append(lines, row("area", quantity.New(m2, quantity.SquareMeter).Format(u.Surface(), 1)+" = "+how))
+	return append(lines, row("area", u.Figure(m2, quantity.Surface)+" = "+how))
 }
 
 // warnings are the cautions of the ply, the worst hazard first: each in one

@@ -75,6 +75,18 @@ func (g *Rig[P]) Write(name, s string) {
 	}
 }
 
+// Press gives a key to what is open over a page, else to the page's own keys, as
+// the root does; found tells whether the key has a row.
+func Press(p page.Page, e keys.Event) (found bool, why string) {
+	table := p.Table()
+	if o := p.Over(); o != nil {
+		table = o.Table()
+	}
+	found, why = keys.Press(e, table)
+	p.Settle()
+	return found, why
+}
+
 // Press types keys; it tells whether the last one led back to the page before.
 func (g *Rig[P]) Press(names ...string) (back bool) {
 	g.T.Helper()
@@ -82,7 +94,7 @@ func (g *Rig[P]) Press(names ...string) (back bool) {
 		g.Now = g.Now.Add(g.Step)
 		back = false
 		g.Desk.Back = func() { back = true }
-		switch found, why := page.Press(g.Page, e); {
+		switch found, why := Press(g.Page, e); {
 		case why != "":
 			g.Desk.Refuse(why)
 		case !found:

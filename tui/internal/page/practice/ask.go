@@ -31,7 +31,7 @@ func (s *asking) rows(p *Practice) keys.Table {
 			}
 			s.begin(p, d-1)
 		})},
-		{Keys: []string{keys.Enter}, Long: "answer the question pointed at", Group: g, Rank: 9, Do: plain(func() { s.begin(p, s.at) })},
+		{Keys: []string{keys.Enter}, Long: "answer the question pointed at", Group: g, Rank: 9, Do: keys.Do(func() { s.begin(p, s.at) })},
 		points(&s.at, len(questions), g, "question", "point at another question"),
 	}, p.workRows(g)...)
 }
@@ -86,7 +86,7 @@ func (s *asking) question(i int) string {
 	case q.Ask.Answer() == exercise.Content:
 		text += " (to " + quantity.Number(100*within, 1) + " points of percent)"
 	default:
-		text += " (to " + percent(within) + ")"
+		text += " (to " + quantity.Percent(within) + ")"
 	}
 	return text
 }

@@ -31,12 +31,12 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 	d.SetUnits(p.Desk.Units())
 	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.Desk.Theme, Row: -1, Quiet: true}, found: found}
 	const g = "The exercise"
-	own := append(p.workRows(g), keys.Row{Keys: []string{"b"}, Long: "of a fix: back to the plies that are at fault", Group: g, Rank: 99, Can: func() string {
+	own := append(p.workRows(g), keys.Row{Keys: []string{"b"}, Long: "of a fix: back to the defective plies", Group: g, Rank: 99, Can: func() string {
 		if found == nil {
 			return "nothing is to be found in this exercise"
 		}
 		return ""
-	}, Do: plain(func() {
+	}, Do: keys.Do(func() {
 		b.settle()
 		p.work, p.now = found, found
 	})})
@@ -74,12 +74,12 @@ func (f *finding) blame(p *Practice, plies ...int) {
 	for _, n := range plies {
 		f.session = f.session.Blame(n)
 	}
-	p.Desk.Say("at fault: " + faultText(f.session.Answer().Faults))
+	p.Desk.Say("defective: " + faultText(f.session.Answer().Faults))
 }
 
 func faultText(list []int) string {
 	if len(list) == 0 {
-		return "no ply named yet"
+		return "no ply selected yet"
 	}
 	s := "ply"
 	if len(list) > 1 {
@@ -98,14 +98,14 @@ func (f *finding) rows(p *Practice) keys.Table {
 	const g = "Finding what is wrong"
 	given := &f.exercise().Given
 	return append(keys.Table{
-		{Keys: keys.Digits(9), Show: "1-9", Short: "at fault", Long: "name the ply of this number as at fault, or take that back", Group: g, Rank: 1, Do: digit(func(d int) {
+		{Keys: keys.Digits(9), Show: "1-9", Short: "defective", Long: "select the ply with this number as defective, or clear it", Group: g, Rank: 1, Do: digit(func(d int) {
 			if d > given.NumberOfPlies() {
 				p.Desk.Refuse("there is no ply " + strconv.Itoa(d))
 				return
 			}
 			f.blame(p, d)
 		})},
-		{Keys: []string{keys.Space}, Long: "name all plies of the row pointed at", Group: g, Rank: 9, Do: plain(func() {
+		{Keys: []string{keys.Space}, Long: "select all plies of the row pointed at", Group: g, Rank: 9, Do: keys.Do(func() {
 			a := laminate.Analyze(given, f.library)
 			var plies []int
 			for n := a.Rows[f.row].First; n <= a.Rows[f.row].Last; n++ {
@@ -114,14 +114,14 @@ func (f *finding) rows(p *Practice) keys.Table {
 			f.blame(p, plies...)
 		})},
 		points(&f.row, len(given.Plies), g, "", "point at another row"),
-		{Keys: []string{keys.Enter}, Short: "then fix it", Long: "go on to the bench and put it right", Group: g, Rank: 2, Do: plain(func() {
+		{Keys: []string{keys.Enter}, Short: "then fix it", Long: "go on to the bench and put it right", Group: g, Rank: 2, Do: keys.Do(func() {
 			if f.fixes == nil {
 				f.fixes = newAtBench(p, f.attempt, f)
 			}
 			if f.fixes != nil {
 				p.work, p.now = f.fixes, f.fixes
 				p.SetSize(p.w, p.h)
-				p.here().Say("now put it right; b goes back to the plies at fault")
+				p.here().Say("now put it right; b goes back to the defective plies")
 			}
 		})},
 	}, p.workRows(g)...)
@@ -134,7 +134,7 @@ func (f *finding) lines(p *Practice, w, h int) []string {
 	out := f.head(p, w, h-min(len(s.Plies)+5, h-6))
 	left := h - len(out)
 	faults := f.session.Answer().Faults
-	out = append(out, widget.Rule(t, w, widget.Piece{Text: "which plies are at fault? " + faultText(faults), Look: t.Strong}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "which plies are defective? " + faultText(faults), Look: t.Strong}))
 	list := plyLines(p, s, a, w, f.row, true, func(row int) string {
 		for _, n := range faults {
 			if n >= a.Rows[row].First && n <= a.Rows[row].Last {
@@ -144,5 +144,5 @@ func (f *finding) lines(p *Practice, w, h int) []string {
 		return " "
 	})
 	out = append(out, window(list, f.row, left-2)...)
-	return append(out, t.Dim.Render(draw.Cut(" "+draw.Pointer+" where no ply is wrong but one is missing, name none and go on", w)))
+	return append(out, t.Dim.Render(draw.Cut(" "+draw.Pointer+" if no ply is defective but one is missing, select none and go on", w)))
 }

@@ -20,13 +20,13 @@ type home struct{ at int }
 func (h *home) rows(p *Practice) keys.Table {
 	const g = "On the practice page"
 	return keys.Table{
-		{Keys: []string{"n"}, Short: "next exercise", Long: "the exercise that is due: what was missed comes back sooner", Group: g, Rank: 1, Can: p.noExercise, Do: plain(p.next)},
+		{Keys: []string{"n"}, Short: "next exercise", Long: "the exercise that is due: what was missed comes back sooner", Group: g, Rank: 1, Can: p.noExercise, Do: keys.Do(p.next)},
 		{Keys: keys.Digits(exercise.Steps), Short: "step", Show: "1-5", Long: "the numbered step: its text and its exercises", Group: g, Rank: 2, Do: digit(p.openStep)},
-		{Keys: []string{keys.Enter}, Long: "the step pointed at", Group: g, Rank: 9, Do: plain(func() { p.openStep(h.at + 1) })},
+		{Keys: []string{keys.Enter}, Long: "the step pointed at", Group: g, Rank: 9, Do: keys.Do(func() { p.openStep(h.at + 1) })},
 		points(&h.at, exercise.Steps, g, "", "point at another step"),
-		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade and where they come from", Group: g, Rank: 3, Do: plain(p.glossary)},
-		{Keys: []string{"w"}, Short: "who", Long: "whose progress is kept", Group: g, Rank: 4, Do: plain(func() { p.ask(func() {}) })},
-		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: g, Rank: 9, Do: plain(func() {
+		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade and their sources", Group: g, Rank: 3, Do: keys.Do(p.glossary)},
+		{Keys: []string{"w"}, Short: "who", Long: "whose progress is kept", Group: g, Rank: 4, Do: keys.Do(func() { p.ask(func() {}) })},
+		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: g, Rank: 9, Do: keys.Do(func() {
 			p.Desk.Refuse("nothing is open here: Tab shows the pages, q quits")
 		})},
 	}
@@ -54,12 +54,12 @@ const titleCells = 39
 
 func (h *home) lines(p *Practice, w, h2 int) []string {
 	t := p.Desk.Theme
-	who := "nobody named yet: the first exercise asks once, to keep progress"
+	who := "no name yet: the first exercise asks once, to keep progress"
 	switch {
 	case p.person != "":
 		who = draw.Clean(p.person)
 	case p.nobody:
-		who = "nobody: progress is not kept"
+		who = "no name: progress is not kept"
 	}
 	out := []string{" " + t.Label.Render("person") + " " + draw.Cut(who, max(1, w-12)), ""}
 	totals := practice.ByStep(practice.Summary(p.progress, p.list))
@@ -147,7 +147,7 @@ func (p *Practice) ask(then func()) {
 func (p *Practice) askName(then func()) {
 	name := &page.Field{Label: "name", Hint: "Esc goes on without: nothing is kept"}
 	p.open(&page.Form{
-		Head: whose, Full: true, Text: "Progress is kept on this machine alone, by the name that is typed here.", Fields: []*page.Field{name},
+		Head: whose, Full: true, Text: "Progress is kept on this machine only, under the name typed here.", Fields: []*page.Field{name},
 		Leave: func() { p.without(then) }, Take: func() error { return p.take(name.Text, then) },
 	})
 }
@@ -167,7 +167,7 @@ func (p *Practice) take(name string, then func()) error {
 // without goes on without a name.
 func (p *Practice) without(then func()) {
 	p.nobody, p.person, p.progress = true, "", practice.Progress{}
-	p.Desk.Say("nothing is kept: w names somebody")
+	p.Desk.Say("nothing is kept: w asks for a name")
 	then()
 }
 
@@ -176,7 +176,7 @@ func (p *Practice) be(name string) error {
 		return errors.New("a name is needed to keep progress: Esc goes on without")
 	}
 	if p.o.Keeper == nil {
-		return errors.New("there is nowhere to keep progress")
+		return errors.New("no place to keep progress")
 	}
 	progress, err := p.o.Keeper.Load(name)
 	if err != nil {

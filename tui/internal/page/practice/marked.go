@@ -101,7 +101,7 @@ func figure(v float64) string { return strconv.FormatFloat(v, 'g', 3, 64) }
 
 func (m *marked) rows(p *Practice) keys.Table {
 	const g = "After marking"
-	why := points(&m.at, m.length(), g, "why", "another demand or finding, and why")
+	why := points(&m.at, m.length(), g, "why", "another requirement or finding, and why")
 	point := why.Do
 	why.Rank, why.Do = 1, func(e keys.Event) {
 		point(e)
@@ -116,15 +116,15 @@ func (m *marked) rows(p *Practice) keys.Table {
 				m.read = min(m.unread(p), m.read+3)
 			}
 		}},
-		{Keys: []string{"v"}, Short: "answer beside", Long: "an answer that marks full, beside yours", Group: g, Rank: 2, Do: plain(func() { m.beside(p) })},
-		{Keys: []string{"t"}, Short: "try again", Long: "go on with the answer as it was; hints stay paid", Group: g, Rank: 3, Do: plain(func() {
+		{Keys: []string{"v"}, Short: "answer beside", Long: "an answer that marks full, beside yours", Group: g, Rank: 2, Do: keys.Do(func() { m.beside(p) })},
+		{Keys: []string{"t"}, Short: "try again", Long: "go on with the answer as it was; hints stay paid", Group: g, Rank: 3, Do: keys.Do(func() {
 			m.session = m.session.Again()
 			p.now = p.work
 			p.SetSize(p.w, p.h)
 			p.here().Say("go on where you were")
 		})},
-		{Keys: []string{"n", keys.Enter}, Show: "n", Short: "next", Long: "the exercise that is due next", Group: g, Rank: 4, Do: plain(p.next)},
-		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the step", Group: g, Rank: 6, Do: plain(func() {
+		{Keys: []string{"n", keys.Enter}, Show: "n", Short: "next", Long: "the exercise that is due next", Group: g, Rank: 4, Do: keys.Do(p.next)},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the step", Group: g, Rank: 6, Do: keys.Do(func() {
 			p.end()
 			p.now = m.back
 			p.look()
@@ -151,10 +151,10 @@ func (m *marked) lines(p *Practice, w, h int) []string {
 	if r.Score < practice.Passed {
 		verdict, style = "to do again", t.Warning
 	}
-	out := []string{widget.Rule(t, w, widget.Piece{Text: m.exercise().Title, Look: t.Title}, widget.Piece{Text: " · "}, widget.Piece{Text: percent(r.Score) + ", " + verdict, Look: style})}
+	out := []string{widget.Rule(t, w, widget.Piece{Text: m.exercise().Title, Look: t.Title}, widget.Piece{Text: " · "}, widget.Piece{Text: quantity.Percent(r.Score) + ", " + verdict, Look: style})}
 	sum := " " + figure(r.Points) + " of " + figure(r.Of) + " points"
 	if r.HintCost > 0 {
-		sum += ", hints " + percent(r.HintCost) + " off"
+		sum += ", hints " + quantity.Percent(r.HintCost) + " off"
 	}
 	if r.Report != nil {
 		sum += "; check finds " + tally(r.Report)
@@ -242,7 +242,7 @@ func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []stri
 	case exercise.Choose:
 		return append(out, " veil  "+a.Veil, " resin "+a.Family.String())
 	case exercise.Fix:
-		out = append(out, " at fault: "+faultText(a.Faults))
+		out = append(out, " defective: "+faultText(a.Faults))
 	default: // the plies say all of it
 	}
 	if a.Schedule == nil {

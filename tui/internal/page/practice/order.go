@@ -79,14 +79,14 @@ func (o *ordering) rows(p *Practice) keys.Table {
 	const g = "Putting plies in order"
 	return append(keys.Table{
 		{Keys: keys.Digits(9), Show: "1-9", Short: "lay next", Long: "lay the numbered row next, outward of those that are laid", Group: g, Rank: 1, Do: digit(func(d int) { o.lay(p, d-1) })},
-		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the row pointed at next", Group: g, Rank: 9, Do: plain(func() { o.lay(p, o.at) })},
+		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the row pointed at next", Group: g, Rank: 9, Do: keys.Do(func() { o.lay(p, o.at) })},
 		points(&o.at, len(o.exercise().Given.Plies), g, "", "point at another row"),
 		{Keys: []string{keys.Backspace, "-", "u"}, Show: "u", Short: "take back", Long: "take the last one back to the table", Group: g, Rank: 2, Can: func() string {
 			if len(o.laid) == 0 {
 				return "nothing is laid yet"
 			}
 			return ""
-		}, Do: plain(func() {
+		}, Do: keys.Do(func() {
 			last := o.laid[len(o.laid)-1]
 			o.laid = o.laid[:len(o.laid)-1]
 			o.at = last

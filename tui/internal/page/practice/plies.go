@@ -27,8 +27,8 @@ func plyLines(p *Practice, s *laminate.Schedule, a *laminate.Analysis, w, row in
 		}
 		l.Add(draw.Left(head, min(w-1, 28)))
 		if figures {
-			cell(thin(f.Thickness, u), 6)
-			cell(thin(f.ToHere, u), 7)
+			cell(u.Bare(f.Thickness, quantity.Thickness), 6)
+			cell(u.Bare(f.ToHere, quantity.Thickness), 7)
 			share, known := f.GlassMassFraction()
 			cell(page.Percent(share, known), 6)
 		} else if f.Material != nil {
@@ -98,8 +98,4 @@ func stated(m *laminate.Material, z laminate.Zone, u quantity.System) string {
 		s += ", " + quantity.Share(share)
 	}
 	return s
-}
-
-func thin(m float64, u quantity.System) string {
-	return u.Bare(m, quantity.Thickness)
 }

@@ -198,6 +198,3 @@ func digit(do func(d int)) func(keys.Event) {
 		do(d)
 	}
 }
-
-// plain makes a row's act of what any of its keys does.
-func plain(do func()) func(keys.Event) { return func(keys.Event) { do() } }

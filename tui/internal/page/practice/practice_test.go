@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/pagetest"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -97,7 +98,7 @@ func (r *rig) at(id string) *rig {
 func (r *rig) press(names ...string) {
 	r.t.Helper()
 	for _, e := range tuitest.Events(names...) {
-		found, why := page.Press(r.Practice, e)
+		found, why := pagetest.Press(r.Practice, e)
 		if why != "" {
 			r.here().Refuse(why)
 		}
@@ -372,6 +373,24 @@ func TestPage_offersTheAnswerThatWasNotMarked(t *testing.T) {
 	}
 }
 
+// One that was made up is found again too: by the same key, in its step.
+func TestPage_offersTheMadeUpExerciseThatWasBegun(t *testing.T) {
+	r := open(t)
+	r.load()
+	r.person = "Tester"
+	r.press("2", "r")
+	id := r.work.base().exercise().ID
+	r.press("h", "esc")
+	again := sitting(t, r.kept)
+	again.load()
+	again.person = "Tester"
+	again.o.Seed = func() uint64 { return 99 }
+	again.press("2", "r", "enter")
+	if again.work == nil || again.work.base().exercise().ID != id || again.work.base().session.Answer().Hints != 1 {
+		t.Errorf("not gone on with %s:\n%s", id, again.screen())
+	}
+}
+
 // Looking at an exercise and leaving it keeps nothing.
 func TestPage_leavingUndoneKeepsNothing(t *testing.T) {
 	r := at(t, "a1-cool-brine")
@@ -433,7 +452,7 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 		}
 		for range 3 {
 			for _, e := range tuitest.Events(rapid.SliceOfN(rapid.SampledFrom(keys), 1, 6).Draw(rt, "keys")...) {
-				page.Press(r.Practice, e)
+				pagetest.Press(r.Practice, e)
 				_ = r.Keep()
 			}
 			r.SetSize(rapid.IntRange(1, 220).Draw(rt, "w"), rapid.IntRange(1, 70).Draw(rt, "h"))

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/glossary"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/rules/practice/maker"
 	"frp/veilwright/schedules/progress"
@@ -72,7 +73,7 @@ func (s *step) rows(p *Practice) keys.Table {
 	}
 	return keys.Table{
 		{Keys: keys.Digits(shown), Short: "start", Show: "1-9", Long: "start the numbered exercise", Group: g, Rank: 1, Can: none, Do: digit(func(d int) { s.start(p, s.first()+d-1) })},
-		{Keys: []string{keys.Enter}, Long: "start the exercise pointed at", Group: g, Rank: 9, Can: none, Do: plain(func() { s.start(p, s.at) })},
+		{Keys: []string{keys.Enter}, Long: "start the exercise pointed at", Group: g, Rank: 9, Can: none, Do: keys.Do(func() { s.start(p, s.at) })},
 		points(&s.at, len(s.list), g, "", "point at another exercise"),
 		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "read the text on", Group: g, Rank: 2, Do: func(e keys.Event) {
 			if e.Key == keys.PgUp {
@@ -81,14 +82,14 @@ func (s *step) rows(p *Practice) keys.Table {
 				s.top = min(s.last(p), s.top+4)
 			}
 		}},
-		{Keys: []string{"r"}, Short: "made up", Long: "an exercise of this step that is made up anew", Group: g, Rank: 3, Do: plain(func() {
+		{Keys: []string{"r"}, Short: "made up", Long: "an exercise of this step that is made up anew", Group: g, Rank: 3, Do: keys.Do(func() {
 			p.named(func() {
 				p.look()
 				p.start(p.makeUp(s.n))
 			})
 		})},
-		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade", Group: g, Rank: 4, Do: plain(p.glossary)},
-		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the steps", Group: g, Rank: 5, Do: plain(func() { p.now = p.home })},
+		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade", Group: g, Rank: 4, Do: keys.Do(p.glossary)},
+		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the steps", Group: g, Rank: 5, Do: keys.Do(func() { p.now = p.home })},
 	}
 }
 
@@ -170,11 +171,11 @@ func (p *Practice) standing(e *exercise.Exercise) string {
 	case s.Tries == 0:
 		return "○ new"
 	case s.Missed():
-		return "◐ " + percent(s.Last) + ", to do again"
+		return "◐ " + quantity.Percent(s.Last) + ", to do again"
 	case s.Due <= p.o.Today():
-		return "● " + percent(s.Last) + ", due again"
+		return "● " + quantity.Percent(s.Last) + ", due again"
 	}
-	return "● " + percent(s.Last) + ", again " + s.Due.String()
+	return "● " + quantity.Percent(s.Last) + ", again " + s.Due.String()
 }
 
 // glossary opens the words of the trade.

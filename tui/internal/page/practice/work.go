@@ -81,7 +81,7 @@ func (p *Practice) answer(a *attempt) {
 	case exercise.Predict, exercise.Ignition:
 		p.work = &asking{attempt: a}
 	case exercise.NoKind:
-		p.Desk.Refuse("the exercise asks for nothing")
+		p.Desk.Refuse("the exercise has no task")
 		return
 	}
 	if p.work == nil {
@@ -146,7 +146,7 @@ func (a *attempt) mark(p *Practice) {
 	p.progress.Entries = append(p.progress.Entries[:len(p.progress.Entries):len(p.progress.Entries)], entry)
 	m, _ := a.session.Mark()
 	p.now = newMarked(a, m)
-	p.Desk.Say("marked: " + percent(m.Score))
+	p.Desk.Say("marked: " + quantity.Percent(m.Score))
 	if a.draft != nil {
 		if err := a.draft.Drop(); err != nil {
 			p.Desk.Refuse("marked; but " + err.Error())
@@ -163,7 +163,7 @@ func (a *attempt) hint(p *Practice) {
 	_, cost := a.session.HintsLeft()
 	a.session = a.session.Hint()
 	p.SetSize(p.w, p.h) // the text that stands first is longer now
-	p.here().Say("a hint, for " + percent(cost) + " of the full mark: it stands under the task")
+	p.here().Say("a hint, for " + quantity.Percent(cost) + " of the full mark: it stands under the task")
 }
 
 // workRows are the keys that every kind of exercise has.
@@ -171,18 +171,18 @@ func (p *Practice) workRows(group string) keys.Table {
 	return keys.Table{
 		{Keys: []string{"c"}, Short: "check it", Long: "hand the answer in: it is checked and marked", Group: group, Rank: 4, Can: func() string {
 			return p.work.unready()
-		}, Do: plain(func() { p.work.base().mark(p) })},
+		}, Do: keys.Do(func() { p.work.base().mark(p) })},
 		{Keys: []string{"h"}, Short: "hint", Long: "show the next hint; it costs a share of the mark", Group: group, Rank: 5, Can: func() string {
 			if n, _ := p.work.base().session.HintsLeft(); n == 0 {
 				return "there is no hint left"
 			}
 			return ""
-		}, Do: plain(func() { p.work.base().hint(p) })},
-		{Keys: []string{"w"}, Short: "task", Long: "the whole task: what is asked, the facts, the hints, the story", Group: group, Rank: 6, Do: plain(func() {
+		}, Do: keys.Do(func() { p.work.base().hint(p) })},
+		{Keys: []string{"w"}, Short: "task", Long: "the whole task: question, job data, hints, scenario", Group: group, Rank: 6, Do: keys.Do(func() {
 			a := p.work.base()
 			p.open(&page.Text{Head: "the task", Full: true, Body: func(w int) []string { return a.prose(p, w) }})
 		})},
-		{Keys: []string{keys.Esc}, Short: "leave", Long: "leave the exercise; the answer is kept for the next time", Group: group, Rank: 7, Do: plain(func() {
+		{Keys: []string{keys.Esc}, Short: "leave", Long: "leave the exercise; the answer is kept for the next time", Group: group, Rank: 7, Do: keys.Do(func() {
 			p.work.base().leave(p)
 		})},
 	}
@@ -215,8 +215,6 @@ func (p *Practice) resume(a *attempt, left practice.Answer, when time.Time) {
 	})
 }
 
-func percent(share float64) string { return quantity.Number(100*share, 0) + " %" }
-
 // title names the exercise.
 func (a *attempt) title(t *draw.Theme) []widget.Piece {
 	e := a.exercise()
@@ -248,7 +246,7 @@ func kindPhrase(k exercise.Kind) string {
 	case exercise.Fix:
 		return "find and fix"
 	case exercise.Predict:
-		return "say before it is shown"
+		return "predict the figures"
 	case exercise.Order:
 		return "put the plies in order"
 	case exercise.Ignition:
@@ -275,7 +273,7 @@ func (a *attempt) prose(p *Practice, w int) []string {
 		}
 	}
 	part("task", e.Task)
-	part("demand", demandText(&e.Demands, u))
+	part("required", demandText(&e.Demands, u))
 	for i, h := range a.session.Hints() {
 		part("hint "+strconv.Itoa(i+1), h)
 	}

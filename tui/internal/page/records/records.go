@@ -102,13 +102,13 @@ func (c *Case) Foreign() string {
 	case r == nil:
 		return ""
 	case r.Now().ScheduleSHA256 == "":
-		return "the record does not tell which schedule it is of"
+		return "the record does not name its schedule"
 	case strings.EqualFold(r.Now().ScheduleSHA256, c.Sum()):
 		return ""
 	case c.desk.Doc.Dirty():
 		return "the schedule has changes that are not saved: the record is of the saved one, or of another"
 	}
-	return "the record is of another schedule, or the schedule was changed since"
+	return "the record is of another schedule, or the schedule has changed since"
 }
 
 func (c *Case) folder() string {
@@ -136,7 +136,7 @@ func (c *Case) ChooseSpecification() page.Overlay {
 		if err := c.OpenSpecification(path); err != nil {
 			return err
 		}
-		c.desk.Say("held against " + filepath.Base(path))
+		c.desk.Say("compared with " + filepath.Base(path))
 		return nil
 	}
 	return f.List(c.desk, c.folder())
@@ -145,7 +145,7 @@ func (c *Case) ChooseSpecification() page.Overlay {
 // ChooseRecord is the choice of a record's file, or of beginning one, which
 // open opens.
 func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
-	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "begin a new record", Note: "of the schedule on the desk", Why: c.cannotBegin()}}}
+	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "start a new record", Note: "of the schedule on the desk", Why: c.cannotBegin()}}}
 	f.Look = func(name string, text []byte) (page.Item, bool) {
 		o := unshelved.Open(name, text, "")
 		r := o.Record
@@ -216,7 +216,7 @@ func (c *Case) cannotBegin() string {
 func (c *Case) begin() page.Overlay {
 	serial := &page.Field{Label: "serial number", Hint: "of the part, as marked on it"}
 	name := &page.Field{Label: "record's file", Text: c.proposal(), Hint: "beside the schedule"}
-	return &page.Form{Head: "begin a record", Fields: []*page.Field{serial, name}, Take: func() error {
+	return &page.Form{Head: "start a record", Fields: []*page.Field{serial, name}, Take: func() error {
 		path, err := c.pathOf(name.Text)
 		if err != nil {
 			return err

@@ -20,11 +20,11 @@ func (p *Service) whyNotBuild() string {
 	case r == nil || r.option == nil:
 		return "point at a veil, a resin or a build: ↑↓"
 	case r.option.Suits == advice.Unsuitable:
-		return r.id + " does not suit this service: its reasons stand beside it"
+		return r.id + " is unsuitable for this service: see the reasons beside it"
 	case r.id == advice.NoVeil:
 		return "a barrier begins with a veil: point at one"
 	case r.id == advice.HeavyBuild:
-		return "it has no figure of its own: build the double barrier, then lay more on the bench"
+		return "it has no figure of its own: build the double barrier, then add more on the bench"
 	}
 	return ""
 }
@@ -84,9 +84,9 @@ func (p *Service) propose() {
 // take puts a candidate in the place of all plies, as one change.
 func (p *Service) take(c *advice.Candidate) error {
 	if c.Unfinished != "" && structured(p.Desk.Report().Analysis) {
-		return errors.New("it has no structure, and the one there is would go: Esc, then Enter on a build adds the barrier alone")
+		return errors.New("it has no structure and would remove yours: Esc, then Enter on a build adds the barrier alone")
 	}
-	label := "built the whole wall"
+	label := "built the whole laminate"
 	if len(c.Titles) > 0 {
 		label += ": " + strings.Join(c.Titles, ", ")
 	}
@@ -131,7 +131,7 @@ func (c *candidates) below(p *Service, x *advice.Candidate, w, h int) []string {
 	part("plies", strings.Join(plies, ", "))
 	part("trade-offs", x.GivesUp...)
 	part("notes", x.Notes...)
-	part("figures", "computed at typical glass contents, "+page.ZoneFigures(laminate.StructuralLayer, x.Report.Analysis.Zones[laminate.StructuralLayer], u)+
+	part("figures", "computed with typical glass content, "+page.ZoneFigures(laminate.StructuralLayer, x.Report.Analysis.Zones[laminate.StructuralLayer], u)+
 		"; a design aid: the governing code, the resin manufacturer's data and a licensed engineer decide")
 	return out[:min(len(out), h)]
 }

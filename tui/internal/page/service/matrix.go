@@ -36,8 +36,8 @@ type place struct {
 }
 
 const (
-	conflictsRow = "cannot be had together"
-	notesRow     = "holds whatever is chosen"
+	conflictsRow = "exclude each other"
+	notesRow     = "for every choice"
 	ratingsRow   = "ratings of the shop book"
 )
 
@@ -70,8 +70,8 @@ func rowsOf(a *advice.Advice) []row {
 
 // index is where the row pointed at stands, -1 where there is none.
 func (p *Service) index() int {
-	for i := range p.told.rows {
-		if r := &p.told.rows[i]; r.axis == p.at.axis && r.id == p.at.id {
+	for i := range p.advised.rows {
+		if r := &p.advised.rows[i]; r.axis == p.at.axis && r.id == p.at.id {
 			return i
 		}
 	}
@@ -85,12 +85,12 @@ func (p *Service) stay() {
 		return
 	}
 	best := -1
-	for i := range p.told.rows {
-		r := &p.told.rows[i]
+	for i := range p.advised.rows {
+		r := &p.advised.rows[i]
 		if r.axis != p.at.axis {
 			continue
 		}
-		if best < 0 || r.option != nil && r.option.Suits < p.told.rows[best].option.Suits {
+		if best < 0 || r.option != nil && r.option.Suits < p.advised.rows[best].option.Suits {
 			best = i
 		}
 	}
@@ -98,14 +98,14 @@ func (p *Service) stay() {
 }
 
 func (p *Service) point(i int) {
-	if i >= 0 && i < len(p.told.rows) {
-		p.at = place{p.told.rows[i].axis, p.told.rows[i].id}
+	if i >= 0 && i < len(p.advised.rows) {
+		p.at = place{p.advised.rows[i].axis, p.advised.rows[i].id}
 		p.reasons.GotoTop()
 	}
 }
 
 func (p *Service) move(by int) {
-	p.point(max(0, min(len(p.told.rows)-1, p.index()+by)))
+	p.point(max(0, min(len(p.advised.rows)-1, p.index()+by)))
 }
 
 // section points at the best of another section.
@@ -113,8 +113,8 @@ func (p *Service) section(by int) {
 	n := int(together) + 1
 	for range n {
 		p.at = place{axis: axis((int(p.at.axis) + by + n) % n)}
-		for i := range p.told.rows {
-			if p.told.rows[i].axis == p.at.axis {
+		for i := range p.advised.rows {
+			if p.advised.rows[i].axis == p.at.axis {
 				p.stay()
 				p.reasons.GotoTop()
 				return
@@ -126,7 +126,7 @@ func (p *Service) section(by int) {
 // pointed is the row pointed at, nil for none.
 func (p *Service) pointed() *row {
 	if i := p.index(); i >= 0 {
-		return &p.told.rows[i]
+		return &p.advised.rows[i]
 	}
 	return nil
 }
@@ -163,8 +163,8 @@ func look(t *draw.Theme, s advice.Suits) draw.Style {
 func (p *Service) matrix(w int) (lines []string, focus int) {
 	t := p.Desk.Theme
 	last := axis(255)
-	for i := range p.told.rows {
-		r := &p.told.rows[i]
+	for i := range p.advised.rows {
+		r := &p.advised.rows[i]
 		if r.axis != last {
 			lines = append(lines, " "+t.Title.Render(draw.Cut(axisNames[r.axis], w-1)))
 			last = r.axis
@@ -267,14 +267,14 @@ func (p *Service) Lines() []string {
 
 // headline says in one line what can be had.
 func (p *Service) headline() []widget.Piece {
-	t, a := p.Desk.Theme, p.told.advice
+	t, a := p.Desk.Theme, p.advised.advice
 	if nothingStated(&p.Desk.Doc.Now().Service) {
 		return []widget.Piece{{Text: "nothing is stated of the service yet: digits state it", Look: t.Incomplete}}
 	}
 	worst := a.Worst()
 	said := map[advice.Suits]string{
-		advice.Suitable: "there is a barrier that suits", advice.Conditional: "what suits best asks for care",
-		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing suits as asked",
+		advice.Suitable: "a suitable barrier exists", advice.Conditional: "the best barrier is conditional",
+		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing is suitable",
 	}[worst]
 	pieces := []widget.Piece{{Text: said, Look: look(t, worst)}}
 	switch n := len(a.Conflicts); n {

@@ -21,7 +21,7 @@ import (
 type Service struct {
 	page.Base
 
-	told    told
+	advised advised
 	at      place // the row pointed at
 	top     int   // first line of the matrix drawn
 	reasons viewport.Model
@@ -29,8 +29,8 @@ type Service struct {
 	fact int // the number of the fact that is changed while one is
 }
 
-// told is the advice, and what it was made for.
-type told struct {
+// advised is the advice, and what it was made for.
+type advised struct {
 	advice   *advice.Advice
 	rows     []row
 	revision uint64
@@ -49,44 +49,33 @@ func New(d *page.Desk) *Service {
 			p.fact = n
 			p.Open(jobdata.One(d, numbered[n-1]))
 		}},
-		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "point at another row and read its reasons", Group: g, Rank: 2, Do: by(keys.Up, p.move)},
-		{Keys: []string{keys.Left, keys.Right}, Long: "to the veils, the resins, the builds", Group: g, Rank: 6, Do: by(keys.Left, p.section)},
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "point at another row and read its reasons", Group: g, Rank: 2, Do: keys.By(keys.Up, p.move)},
+		{Keys: []string{keys.Left, keys.Right}, Long: "to the veils, the resins, the builds", Group: g, Rank: 6, Do: keys.By(keys.Left, p.section)},
 		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last row", Group: g, Rank: 9, Do: func(e keys.Event) {
 			if e.Key == keys.Home {
 				p.point(0)
 			} else {
-				p.point(len(p.told.rows) - 1)
+				p.point(len(p.advised.rows) - 1)
 			}
 		}},
-		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "more of the reasons", Group: g, Rank: 5, Do: by(keys.PgUp, func(by int) {
+		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "more of the reasons", Group: g, Rank: 5, Do: keys.By(keys.PgUp, func(by int) {
 			if by < 0 {
 				p.reasons.HalfPageUp()
 			} else {
 				p.reasons.HalfPageDown()
 			}
 		})},
-		{Keys: []string{keys.Enter, "b"}, Show: "Enter", Short: "build this", Long: "build the barrier with what is pointed at in the place of the one there is, and go to the bench", Group: g, Rank: 3, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
+		{Keys: []string{keys.Enter, "b"}, Show: "Enter", Short: "build this", Long: "replace the barrier with the selected one, and go to the bench", Group: g, Rank: 3, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
 		{Keys: []string{"p"}, Short: "whole walls", Long: "whole schedules for this part and service, to choose from", Group: g, Rank: 4, Do: func(keys.Event) { p.propose() }},
 		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
 	}
 	return p
 }
 
-// by makes a handler of keys that go one way or the other.
-func by(back string, f func(by int)) func(keys.Event) {
-	return func(e keys.Event) {
-		if e.Key == back {
-			f(-1)
-		} else {
-			f(1)
-		}
-	}
-}
-
-// Reset drops what was begun and what was told of another document.
+// Reset drops what was begun and what was advised on another document.
 func (p *Service) Reset() {
 	p.Base.Reset()
-	p.told, p.top = told{}, 0
+	p.advised, p.top = advised{}, 0
 	p.reasons.GotoTop()
 }
 
@@ -108,9 +97,9 @@ func (p *Service) Settle() {
 // advice is what suits the document as it stands, made once a revision.
 func (p *Service) advice() *advice.Advice {
 	d := p.Desk.Doc
-	t := &p.told
+	t := &p.advised
 	if t.advice == nil || t.revision != d.Revision() || t.units != d.Units() || t.library != d.Library() {
-		*t = told{revision: d.Revision(), units: d.Units(), library: d.Library()}
+		*t = advised{revision: d.Revision(), units: d.Units(), library: d.Library()}
 		t.advice = advice.Advise(d.Now(), t.library, t.units)
 		t.rows = rowsOf(t.advice)
 		p.stay()

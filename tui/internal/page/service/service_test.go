@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/pagetest"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -35,7 +36,7 @@ func press(p *Service, names ...string) (back bool) {
 	for _, e := range tuitest.Events(names...) {
 		back = false
 		p.Desk.Back = func() { back = true }
-		if _, why := page.Press(p, e); why != "" {
+		if _, why := pagetest.Press(p, e); why != "" {
 			p.Desk.Refuse(why)
 		}
 	}
@@ -160,7 +161,7 @@ func TestPage_wide(t *testing.T) {
 	tuitest.Golden(t, "a fact 120x36", screen(t, p))
 }
 
-// What cannot be had together is a row of its own, told in the rule above too.
+// What exclude each other is a row of its own, said in the rule above too.
 func TestPage_conflicts(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	d.Apply(edit.SetService("contains", "contains", func(s *laminate.Service) {
@@ -169,7 +170,7 @@ func TestPage_conflicts(t *testing.T) {
 	p.Settle()
 	press(p, "end", "up")
 	if got := screen(t, p); !strings.Contains(got, "conflict") || !strings.Contains(got, conflictsRow) {
-		t.Errorf("no conflict is told:\n%s", got)
+		t.Errorf("no conflict is shown:\n%s", got)
 	}
 	if press(p, "enter") || !d.Notice.Refusal {
 		t.Errorf("a conflict was built: %+v", d.Notice)

@@ -40,7 +40,7 @@ func (p *Structure) ask(e keys.Event) {
 	case n.found.Repeats == 0:
 		d.Say(enough)
 	default:
-		d.Note(fmt.Sprintf("%s of %s would do; %s governs", page.Count(n.found.Repeats, "repeat"), n.unit.String(), n.found.Governing.Title()), "Enter adds it")
+		d.Note(fmt.Sprintf("%s of %s is enough; %s governs", page.Count(n.found.Repeats, "repeat"), n.unit.String(), n.found.Governing.Title()), "Enter adds it")
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -17,8 +18,9 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 	t := p.Desk.Theme
 	type c = *wall.Criterion
 	look := func(x c) draw.Style { return page.AnswerStyle(t, x) }
+	row := func(x c) paper.Criterion { return paper.CriterionOf(x, p.Desk.Units()) }
 	return []widget.Column[c]{
-		{Title: "criterion", Width: 18, Cell: func(x c) string { return x.Title() }},
+		{Title: "criterion", Width: 18, Cell: func(x c) string { return row(x).Name }},
 		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
 		{Title: "of limit", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
 		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
@@ -28,16 +30,13 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 			return t.Gauge
 		}},
 		{Title: "answer", Width: 10, Cell: page.AnswerWord, Look: look},
-		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { demand, _ := p.figures(x); return demand }},
-		{Title: "allowable", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { _, capacity := p.figures(x); return capacity }},
+		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return row(x).Required }},
+		{Title: "allowable", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return row(x).Allowable }},
 		{Title: "", Width: 14, Cell: func(x c) string {
 			if x.Answer == wall.NotApplicable {
 				return wall.NotApplicable.String()
 			}
-			if x.Governs {
-				return "governs"
-			}
-			return "shown"
+			return row(x).Role
 		}},
 	}
 }
@@ -62,13 +61,6 @@ func gauge(ratio float64) string {
 	}
 	n := int(ratio*cells + 1e-9)
 	return draw.Run("█", n) + draw.Run("·", cells-n)
-}
-
-func (p *Structure) figures(c *wall.Criterion) (demand, capacity string) {
-	if !c.Judged() {
-		return "—", "—"
-	}
-	return c.Figures(p.Desk.Units())
 }
 
 // whyMost is how many lines may explain what is pointed at, under their heading.
@@ -261,7 +253,7 @@ func (p *Structure) chart(r *wall.Result, w, h int) {
 const (
 	numberCells = 6
 	nameCells   = 13
-	strainCells = 10
+	strainCells = 11
 )
 
 func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string {
@@ -276,7 +268,7 @@ func (p *Structure) strainLine(s *wall.PlyStrain, most float64, half int) string
 	}
 	one := func(v float64, sign string) string {
 		n := int(math.Abs(v)/most*float64(half) + 0.5)
-		return t.Gauge.Render(draw.Run("█", n)) + t.Dim.Render(draw.Run("·", half-n)) + draw.Right(sign+quantity.Number(100*v, 3)+" %", strainCells)
+		return t.Gauge.Render(draw.Run("█", n)) + t.Dim.Render(draw.Run("·", half-n)) + draw.Right(sign+quantity.US.Figure(v, quantity.Strain), strainCells)
 	}
 	return " " + draw.Left(num, numberCells) + draw.Left(name, nameCells-1) + " " + one(s.Strain1, "1 ") + " " + one(s.Strain2, "2 ")
 }

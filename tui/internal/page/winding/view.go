@@ -46,7 +46,7 @@ func (p *Winding) Lines() []string {
 }
 
 func (p *Winding) aid(w int) []string {
-	return []string{p.Desk.Theme.Dim.Render(draw.Cut(" design aid: bands are figured edge to edge; a weighed sample of the shop's own band decides", w))}
+	return []string{p.Desk.Theme.Dim.Render(draw.Cut(" design aid: bands are computed edge to edge; a weighed sample of the shop's own band governs", w))}
 }
 
 // figures tells the pattern in two columns.
@@ -54,7 +54,7 @@ func (p *Winding) figures(t *tried, w int) []string {
 	u, q := p.Desk.Units(), &t.pattern
 	lead := "endless: along the axis"
 	if !q.Endless {
-		lead = quantity.New(q.Lead, quantity.Meter).Format(u.Size(), 2)
+		lead = u.Figure(q.Lead, quantity.Size)
 	}
 	thick := "cannot be determined: "
 	if t.laidErr != nil {
@@ -64,13 +64,13 @@ func (p *Winding) figures(t *tried, w int) []string {
 	}
 	circuits := strconv.Itoa(q.Circuits) + " (" + quantity.Number(q.CircuitsExact, 2) + " exact)"
 	if q.Stepped {
-		circuits = "one band width a turn, true angle " + quantity.Number(q.Angle, 2) + "°"
+		circuits = "one band width a turn, true angle " + u.Figure(q.Angle, quantity.Angle)
 	}
 	rows := [][2]string{
 		{"lead a turn", lead},
 		{"circuits to close", circuits},
-		{"actual overlap", quantity.New(q.Overlap, quantity.Meter).Format(u.Size(), 3) + ", " + quantity.Number(100*q.OverlapShare, 1) + " % of the band; with it " + u.FabricMass(q.LaidCover)},
-		{"closes with no overlap", "at a band of " + quantity.New(q.ClosingWidth, quantity.Meter).Format(u.Size(), 3)},
+		{"actual overlap", u.Figure(q.Overlap, quantity.Size) + ", " + quantity.Percent(q.OverlapShare) + " of the band; with it " + u.FabricMass(q.LaidCover)},
+		{"closes with no overlap", "at a band of " + u.Figure(q.ClosingWidth, quantity.Size)},
 		{"fiber", u.FabricMass(q.LayerMass) + " a layer, " + u.FabricMass(q.CoverMass) + " a cover of " + page.Count(q.Layers, "layer")},
 		{"thickness, a cover", thick},
 	}
@@ -99,19 +99,19 @@ func (p *Winding) whatIf(t *tried, w, room int) []string {
 	th := p.Desk.Theme
 	out := []string{"   " + th.Label.Render(draw.Right("angle", 7)+draw.Right("hoop:axial", 12)+draw.Right("circuits", 10)+draw.Right("overlap", 10)+draw.Right("lead", 12)+"  fibers alone")}
 	for _, c := range choices {
-		ratio := quantity.Number(c.Ratio, 2)
+		ratio := u.Figure(c.Ratio, quantity.Times)
 		if c.HoopOnly {
 			ratio = "hoop only"
 		}
 		lead := "endless"
 		if !c.Endless {
-			lead = quantity.New(c.Lead, quantity.Meter).Format(u.Size(), 1)
+			lead = u.Figure(c.Lead, quantity.Size)
 		}
 		note := ""
 		if c.Asked == ideal {
 			note = "  a closed pipe"
 		}
-		out = append(out, "   "+draw.Right(quantity.Number(c.Asked, 1)+"°", 7)+draw.Right(ratio, 12)+draw.Right(strconv.Itoa(c.Circuits), 10)+
+		out = append(out, "   "+draw.Right(u.Figure(c.Asked, quantity.Angle), 7)+draw.Right(ratio, 12)+draw.Right(strconv.Itoa(c.Circuits), 10)+
 			draw.Right(quantity.Share(c.OverlapShare), 10)+draw.Right(lead, 12)+note)
 	}
 	return out

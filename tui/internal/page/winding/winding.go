@@ -220,7 +220,7 @@ func (p *Winding) try() (t tried, err error) {
 	}
 	tows, err := strconv.Atoi(p.fields[fieldTows].Text)
 	if err != nil || tows < 1 || tows > 100_000 {
-		return t, fmt.Errorf("tows: %w", missing(p.fields[fieldTows].Text, errors.New("a whole number from 1 is expected")))
+		return t, fmt.Errorf("tows: %w", missing(p.fields[fieldTows].Text, errors.New("enter a whole number, 1 or more")))
 	}
 	t.material.Tows = laminate.Some(tows)
 	if t.material.BandWidth, err = length(p.fields[fieldWidth].Text, u); err != nil {
@@ -230,7 +230,7 @@ func (p *Winding) try() (t tried, err error) {
 		return t, fmt.Errorf("diameter: %w", err)
 	}
 	if t.angle, err = strconv.ParseFloat(p.fields[fieldAngle].Text, 64); err != nil {
-		return t, fmt.Errorf("angle: %w", missing(p.fields[fieldAngle].Text, errors.New("degrees from 0 to 90 are expected")))
+		return t, fmt.Errorf("angle: %w", missing(p.fields[fieldAngle].Text, errors.New("enter degrees from 0 to 90")))
 	}
 	t.band = winding.Band{Tows: tows, TowMass: t.material.Tow.SI(), Width: t.material.BandWidth.SI()}
 	if t.pattern, err = winding.Wind(t.band, t.diameter.SI(), t.angle); err != nil {
@@ -299,7 +299,7 @@ func (p *Winding) keep() {
 		return
 	}
 	m := t.material
-	m.Source = "worked out on the winding page; prove it by a weighed sample"
+	m.Source = "worked out on the winding page; confirm it by a weighed sample"
 	row := p.Desk.Row
 	p.Desk.Apply(edit.SetMaterial(p.Desk.Doc.Now(), m, fmt.Sprintf("%d tows of %s on %s", t.band.Tows, m.Tow.Text(), m.BandWidth.Text())))
 	p.Desk.Row = row
@@ -313,7 +313,7 @@ func (p *Winding) giveAngle() {
 		return
 	}
 	a := t.angle
-	p.Desk.Apply(edit.SetPly(p.Desk.Doc.Now(), p.Desk.Doc.Library(), p.row, "angle", "angle "+quantity.Number(a, 1)+"°", func(ply *laminate.Ply) {
+	p.Desk.Apply(edit.SetPly(p.Desk.Doc.Now(), p.Desk.Doc.Library(), p.row, "angle", "angle "+quantity.US.Figure(a, quantity.Angle), func(ply *laminate.Ply) {
 		ply.Angle = laminate.Some(a)
 	}))
 }

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/pagetest"
 	"frp/veilwright/tui/internal/tuitest"
 
 	"pgregory.net/rapid"
@@ -55,7 +56,7 @@ func press(p *Winding, names ...string) {
 		if r := []rune(n); len(r) == 1 {
 			e.Rune = r[0]
 		}
-		if _, why := page.Press(p, e); why != "" {
+		if _, why := pagetest.Press(p, e); why != "" {
 			p.Desk.Refuse(why)
 		}
 	}

@@ -1,0 +1,45 @@
+package edit
+
+import (
+	"fmt"
+
+	"frp/veilwright/laminate"
+)
+
+// JobEdit is one undoable change of a job.
+type JobEdit struct {
+	Label string // as of an Edit
+	At    laminate.Ref
+	Merge string
+	Do    func(*laminate.Job) (*laminate.Job, error)
+}
+
+// In makes an edit of a schedule one of the job's part: it sees the wall of the
+// part, and what it changes of shared things changes for the other parts too.
+// It is refused where that leaves another part with a fault that it had not.
+func In(part int, e Edit) JobEdit {
+	at := e.At
+	at.Part = part
+	lifted := JobEdit{Label: e.Label, At: at}
+	if e.Merge != "" {
+		lifted.Merge = fmt.Sprintf("%d %s", part, e.Merge)
+	}
+	lifted.Do = func(j *laminate.Job) (*laminate.Job, error) {
+		if part < 0 || part >= len(j.Parts) {
+			return nil, fmt.Errorf("there is no part %d", part+1)
+		}
+		wall, err := e.Do(j.Wall(part))
+		if err != nil {
+			return nil, err
+		}
+		n := j.With(part, wall)
+		if n == j {
+			return j, nil
+		}
+		if f, found := newFault(laminate.ValidateJob(j, nil), laminate.ValidateJob(n, nil)); found {
+			return nil, refusal(wall, f)
+		}
+		return n, nil
+	}
+	return lifted
+}

@@ -1,0 +1,303 @@
+package laminate
+
+import (
+	"slices"
+
+	"frp/veilwright/laminate/quantity"
+)
+
+// Job is one piece of equipment: parts, the joints between them and the nozzles
+// on them, each with its laminate. What the parts share stands once. A job does
+// not change: edits make another, which shares what they leave alone.
+type Job struct {
+	Head
+	Service   Service
+	Resins    []Resin
+	Materials []Material
+	Laminates []Laminate
+	Parts     []JobPart
+	Joints    []Joint
+	Nozzles   []Nozzle
+
+	// Schedules are those that parts name, by the name as it is written. Who
+	// opens the job puts them here: a document has the names alone.
+	Schedules map[string]*Schedule
+}
+
+// Laminate is a list of plies that parts, joints and nozzles refer to.
+type Laminate struct {
+	Origin
+	ID    string
+	Plies []Ply
+}
+
+// JobPart is one part of a job. Its laminate stands in the job, or its whole
+// schedule in a file beside it, whose own part and service then count.
+type JobPart struct {
+	Origin
+	ID       string
+	Laminate string
+	Schedule string // file, with forward slashes, never outside the job's folder
+	Part
+	Shape
+
+	// These stand for the service's where they are given.
+	Pressure, Vacuum quantity.Pressure
+	Temperature      quantity.Temperature
+	SpecificGravity  Optional[float64]
+}
+
+// Shape is what is known of a part beside its diameter and length.
+type Shape struct {
+	Head          HeadShape
+	CrownRadius   quantity.Length   // torispherical head
+	KnuckleRadius quantity.Length   // torispherical head
+	Depth         quantity.Length   // ellipsoidal head
+	HalfAngle     Optional[float64] // cone, degrees at the apex
+	BendRadius    quantity.Length   // elbow
+	Turn          Optional[float64] // elbow, degrees
+	Miters        Optional[int]     // elbow: joints, 0 for a smooth one
+	Size          quantity.Length   // flange: nominal
+	Drilling      string            // flange
+	Thickness     quantity.Length   // flange: the shop's own figure, never computed
+	PressureClass quantity.Pressure // flange
+	Count         Optional[int]     // how many alike
+	Laid          LaidOrder
+}
+
+// Joint is the overlay that joins two parts.
+type Joint struct {
+	Origin
+	ID         string
+	Between    [2]string // ids of parts
+	Outside    string    // laminates
+	Inside     string
+	Width      quantity.Length
+	FirstWidth quantity.Length
+	Widths     WidthOrder
+}
+
+// Nozzle is an opening on a part and what is laid around it.
+type Nozzle struct {
+	Origin
+	ID                  string
+	On                  string          // id of a part
+	Height              quantity.Length // above the bottom of the part
+	Size                quantity.Length
+	Kind                NozzleKind
+	Pad                 string // laminates
+	InstallationOutside string
+	InstallationInside  string
+	Neck                string
+	Gussets             Optional[int]
+}
+
+// JobOf is the job of one part that a schedule is.
+func JobOf(s *Schedule) *Job {
+	return &Job{Head: s.Head, Service: s.Service, Resins: s.Resins, Materials: s.Materials,
+		Laminates: []Laminate{{Plies: s.Plies}}, Parts: []JobPart{{Part: s.Part}}}
+}
+
+// Laminate finds a laminate by its id, -1 where there is none.
+func (j *Job) Laminate(id string) int {
+	return slices.IndexFunc(j.Laminates, func(l Laminate) bool { return l.ID == id })
+}
+
+// Part finds a part by its id, -1 where there is none.
+func (j *Job) Part(id string) int {
+	return slices.IndexFunc(j.Parts, func(p JobPart) bool { return p.ID == id })
+}
+
+// Clone gives a job whose lists may be changed without touching j.
+func (j *Job) Clone() *Job {
+	c := *j
+	c.Resins, c.Materials = slices.Clone(j.Resins), slices.Clone(j.Materials)
+	c.Laminates = slices.Clone(j.Laminates)
+	for i := range c.Laminates {
+		c.Laminates[i].Plies = slices.Clone(c.Laminates[i].Plies)
+	}
+	c.Parts, c.Joints, c.Nozzles = slices.Clone(j.Parts), slices.Clone(j.Joints), slices.Clone(j.Nozzles)
+	return &c
+}
+
+// Schedule is a laminate by itself: its plies and what they are made of.
+func (j *Job) Schedule(laminate int) *Schedule {
+	return &Schedule{Resins: j.Resins, Materials: j.Materials, Plies: j.Laminates[laminate].Plies}
+}
+
+// Wall is the schedule of one part, with everything that is judged of one: the
+// part, its service, the resins and materials of the job and the plies of its
+// laminate; none where the laminate is missing. Of a part with a file of its
+// own it is the schedule in the file, empty where nobody put it into the job.
+func (j *Job) Wall(part int) *Schedule {
+	p := &j.Parts[part]
+	if p.Schedule != "" {
+		if s, ok := j.Schedules[p.Schedule]; ok {
+			return s
+		}
+		return &Schedule{Head: j.Head}
+	}
+	s := &Schedule{Head: j.Head, Part: p.Part, Service: j.Service, Resins: j.Resins, Materials: j.Materials}
+	p.override(&s.Service)
+	if i := j.Laminate(p.Laminate); i >= 0 {
+		s.Plies = j.Laminates[i].Plies
+	}
+	return s
+}
+
+// override puts what stands on the part in the place of the service's.
+func (p *JobPart) override(s *Service) {
+	if p.Pressure.Given() {
+		s.Pressure = p.Pressure
+	}
+	if p.Vacuum.Given() {
+		s.Vacuum = p.Vacuum
+	}
+	if p.Temperature.Given() {
+		s.Temperature = p.Temperature
+	}
+	if p.SpecificGravity.Given {
+		s.SpecificGravity = p.SpecificGravity
+	}
+}
+
+// Overrides tells whether a value of the service stands on the part, by its key.
+func (p *JobPart) Overrides(key string) bool {
+	switch key {
+	case "pressure":
+		return p.Pressure.Given()
+	case "vacuum":
+		return p.Vacuum.Given()
+	case "temperature":
+		return p.Temperature.Given()
+	case "specific_gravity":
+		return p.SpecificGravity.Given
+	}
+	return false
+}
+
+// With is the job whose part has the wall s; what it shares with other parts
+// changes for them too. With(part, Wall(part)) is the job itself. A value that
+// stands on the part in the place of the service's stays there; taken back, the
+// service's counts again.
+func (j *Job) With(part int, s *Schedule) *Job {
+	was := j.Wall(part)
+	n := *j
+	if name := j.Parts[part].Schedule; name != "" {
+		if s == was {
+			return j
+		}
+		n.Schedules = make(map[string]*Schedule, len(j.Schedules)+1)
+		for k, v := range j.Schedules {
+			n.Schedules[k] = v
+		}
+		n.Schedules[name] = s
+		return &n
+	}
+	changed := s.Head != was.Head
+	n.Head = s.Head
+	p := j.Parts[part]
+	p.Part = s.Part
+	if s.Service != was.Service {
+		changed = true
+		n.Service = s.Service
+		p.giveBack(&n.Service, j.Service)
+	}
+	if !same(s.Resins, was.Resins) || !same(s.Materials, was.Materials) {
+		changed = true
+		n.Resins, n.Materials = s.Resins, s.Materials
+	}
+	if !same(s.Plies, was.Plies) {
+		changed = true
+		i := j.Laminate(p.Laminate)
+		n.Laminates = slices.Clone(j.Laminates)
+		if i < 0 {
+			if p.Laminate == "" {
+				p.Laminate = p.ID
+			}
+			n.Laminates = append(n.Laminates, Laminate{ID: p.Laminate})
+			i = len(n.Laminates) - 1
+		}
+		n.Laminates[i].Plies = s.Plies
+	}
+	if p != j.Parts[part] {
+		changed = true
+		n.Parts = slices.Clone(j.Parts)
+		n.Parts[part] = p
+	}
+	if !changed {
+		return j
+	}
+	n.follow(j, n.Laminate(p.Laminate))
+	return &n
+}
+
+// giveBack takes what stands on the part out of a service that was put
+// together for it; shared is what the others have.
+func (p *JobPart) giveBack(s *Service, shared Service) {
+	if p.Pressure.Given() {
+		p.Pressure, s.Pressure = s.Pressure, shared.Pressure
+	}
+	if p.Vacuum.Given() {
+		p.Vacuum, s.Vacuum = s.Vacuum, shared.Vacuum
+	}
+	if p.Temperature.Given() {
+		p.Temperature, s.Temperature = s.Temperature, shared.Temperature
+	}
+	if p.SpecificGravity.Given {
+		p.SpecificGravity, s.SpecificGravity = s.SpecificGravity, shared.SpecificGravity
+	}
+}
+
+// follow gives the plies of the other laminates the new ids of resins and
+// materials that go by another one now.
+func (j *Job) follow(was *Job, except int) {
+	resins := renamed(was.Resins, j.Resins, func(r *Resin) string { return r.ID })
+	materials := renamed(was.Materials, j.Materials, func(m *Material) string { return m.ID })
+	if len(resins)+len(materials) == 0 {
+		return
+	}
+	j.Laminates = slices.Clone(j.Laminates)
+	for i := range j.Laminates {
+		if i == except {
+			continue
+		}
+		plies := slices.Clone(j.Laminates[i].Plies)
+		for n := range plies {
+			if id, ok := resins[plies[n].Resin]; ok {
+				plies[n].Resin = id
+			}
+			if id, ok := materials[plies[n].Material]; ok {
+				plies[n].Material = id
+			}
+		}
+		j.Laminates[i].Plies = plies
+	}
+}
+
+// renamed finds the ids that went from a list of rows while one that was not
+// there before stands in the same place.
+func renamed[T any](was, now []T, id func(*T) string) map[string]string {
+	if len(was) != len(now) {
+		return nil
+	}
+	has := func(list []T, want string) bool {
+		return slices.ContainsFunc(list, func(t T) bool { return id(&t) == want })
+	}
+	var names map[string]string
+	for i := range was {
+		before, after := id(&was[i]), id(&now[i])
+		if before != after && !has(now, before) && !has(was, after) {
+			if names == nil {
+				names = map[string]string{}
+			}
+			names[before] = after
+		}
+	}
+	return names
+}
+
+// same tells whether two lists are equal; those that are shared are at once.
+func same[T comparable](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0] || slices.Equal(a, b))
+}

@@ -1,0 +1,177 @@
+package laminate
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate/quantity"
+)
+
+// someJob draws a job whose parts share laminates, have none, or name a file.
+func someJob(t *rapid.T) *Job {
+	j := &Job{Head: Head{Title: "t"}, Resins: []Resin{{ID: "barrier"}, {ID: "structure", Family: VinylEster}}, Schedules: map[string]*Schedule{}}
+	pressure := func(label string) quantity.Pressure {
+		if rapid.Bool().Draw(t, label) {
+			return quantity.New(float64(rapid.IntRange(0, 3).Draw(t, label+" psi")), quantity.PSI)
+		}
+		return quantity.Pressure{}
+	}
+	j.Service = Service{Fluid: "brine", Pressure: pressure("pressure"), Vacuum: pressure("vacuum"), SpecificGravity: Some(1.2)}
+	for i := range rapid.IntRange(0, 3).Draw(t, "laminates") {
+		l := Laminate{ID: string(rune('a' + i))}
+		for range rapid.IntRange(0, 3).Draw(t, "plies") {
+			l.Plies = append(l.Plies, Ply{Material: rapid.SampledFrom([]string{"mat-1.5", "woven-24"}).Draw(t, "material"),
+				Resin: rapid.SampledFrom([]string{"barrier", "structure"}).Draw(t, "resin"), Count: 1})
+		}
+		j.Laminates = append(j.Laminates, l)
+	}
+	for i := range rapid.IntRange(1, 4).Draw(t, "parts") {
+		p := JobPart{ID: string(rune('p' + i)), Laminate: rapid.SampledFrom([]string{"a", "b", "c", "none"}).Draw(t, "laminate"), Pressure: pressure("own pressure"), Vacuum: pressure("own vacuum")}
+		p.Form = rapid.SampledFrom(JobForms.All()).Draw(t, "form")
+		if rapid.IntRange(0, 5).Draw(t, "file") == 0 {
+			p.Laminate, p.Schedule = "", "x.toml"
+			j.Schedules["x.toml"] = &Schedule{Plies: []Ply{{Material: "mat-1.5", Count: 1}}}
+		}
+		j.Parts = append(j.Parts, p)
+	}
+	return j
+}
+
+func TestJob_withItsOwnWallIsTheJobItself(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := someJob(t)
+		part := rapid.IntRange(0, len(j.Parts)-1).Draw(t, "part")
+		if got := j.With(part, j.Wall(part)); got != j {
+			t.Fatalf("part %d: another job, %+v", part, got)
+		}
+	})
+}
+
+func TestJob_aWallPutInIsTheWallThatComesOut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := someJob(t)
+		before := reflect.ValueOf(*j).Interface().(Job)
+		part := rapid.IntRange(0, len(j.Parts)-1).Draw(t, "part")
+		s := j.Wall(part).Clone()
+		switch rapid.IntRange(0, 5).Draw(t, "what") {
+		case 0:
+			s.Title += "x"
+		case 1:
+			s.Plies = append(s.Plies, Ply{Material: "mat-2.0", Count: 2})
+		case 2:
+			s.Service.Pressure = quantity.New(9, quantity.PSI)
+		case 3:
+			s.Part.Grounding = "strap"
+		case 4:
+			s.Service.Fluid = "acid"
+		case 5:
+			s.Resins = append(s.Resins, Resin{ID: "new"})
+		}
+		n := j.With(part, s)
+		if got := n.Wall(part); !reflect.DeepEqual(got.Clone(), s.Clone()) {
+			t.Fatalf("came out as\n%+v\nnot\n%+v", got, s)
+		}
+		if !reflect.DeepEqual(*j, before) {
+			t.Fatal("the job it was made of changed")
+		}
+	})
+}
+
+func TestJob_ofAScheduleHasThatScheduleForItsWall(t *testing.T) {
+	s := &Schedule{Head: Head{Title: "x"}, Part: Part{Form: Tank}, Resins: []Resin{{ID: "r"}}, Plies: []Ply{{Material: "m", Count: 1}}}
+	j := JobOf(s)
+	if got := j.Wall(0); !reflect.DeepEqual(got, s) {
+		t.Errorf("%+v", got)
+	}
+	n := s.Clone()
+	n.Plies[0].Count = 2
+	if got := j.With(0, n).Wall(0); !reflect.DeepEqual(got, n) {
+		t.Errorf("%+v", got)
+	}
+}
+
+func TestJob_withSharesWhatItLeavesAlone(t *testing.T) {
+	j := &Job{Laminates: []Laminate{{ID: "a", Plies: []Ply{{Material: "m", Count: 1}}}, {ID: "b", Plies: []Ply{{Material: "n", Count: 1}}}},
+		Parts: []JobPart{{ID: "p", Laminate: "a"}, {ID: "q", Laminate: "b"}}}
+	s := j.Wall(0).Clone()
+	s.Plies[0].Count = 2
+	n := j.With(0, s)
+	if &n.Laminates[1].Plies[0] != &j.Laminates[1].Plies[0] || &n.Parts[0] != &j.Parts[0] || j.Laminates[0].Plies[0].Count != 1 {
+		t.Errorf("%+v", n)
+	}
+}
+
+func TestJob_pliesOfOtherPartsFollowANewIDOfAResin(t *testing.T) {
+	j := &Job{Resins: []Resin{{ID: "r"}}, Laminates: []Laminate{{ID: "a", Plies: []Ply{{Resin: "r", Count: 1}}}, {ID: "b", Plies: []Ply{{Resin: "r", Count: 1}}}},
+		Parts: []JobPart{{ID: "p", Laminate: "a"}, {ID: "q", Laminate: "b"}}}
+	s := j.Wall(0).Clone()
+	s.Resins[0].ID, s.Plies[0].Resin = "x", "x"
+	n := j.With(0, s)
+	if n.Laminates[0].Plies[0].Resin != "x" || n.Laminates[1].Plies[0].Resin != "x" || j.Laminates[1].Plies[0].Resin != "r" {
+		t.Errorf("%+v", n.Laminates)
+	}
+}
+
+func TestValidateJob(t *testing.T) {
+	sound := func() *Job {
+		return &Job{Laminates: []Laminate{{ID: "a", Plies: []Ply{{Material: "mat-1.5", Count: 1}}}, {ID: "b", Plies: []Ply{{Material: "mat-1.5", Count: 1}}}},
+			Parts:   []JobPart{{ID: "p", Laminate: "a"}, {ID: "q", Schedule: "q.toml"}},
+			Joints:  []Joint{{ID: "j", Between: [2]string{"p", "q"}, Outside: "b"}},
+			Nozzles: []Nozzle{{ID: "n", On: "p", Height: quantity.New(0, quantity.Inch)}}}
+	}
+	if faults := ValidateJob(sound(), nil); len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	file := func(name string) func(*Job) { return func(j *Job) { j.Parts[1].Schedule = name } }
+	for name, c := range map[string]struct {
+		do   func(*Job)
+		at   Ref
+		says string
+	}{
+		"laminate twice":      {func(j *Job) { j.Laminates[1].ID = "a"; j.Joints[0].Outside = "a" }, Ref{Kind: RefLaminate, Index: 1, Key: "id"}, "another laminate"},
+		"a ply's count":       {func(j *Job) { j.Laminates[1].Plies[0].Count = 0 }, Ref{Kind: RefLaminatePly, Index: 1, Key: "count"}, "at least 1"},
+		"a resin not there":   {func(j *Job) { j.Laminates[1].Plies[0].Resin = "r" }, Ref{Kind: RefLaminatePly, Index: 1, Key: "resin"}, "no [[resin]]"},
+		"part twice":          {func(j *Job) { j.Parts[1].ID = "p"; j.Joints = nil }, Ref{Kind: RefJobPart, Index: 1, Key: "id"}, "another part"},
+		"laminate not there":  {func(j *Job) { j.Parts[0].Laminate = "x" }, Ref{Kind: RefJobPart, Key: "laminate"}, "no [[laminate]]"},
+		"both":                {func(j *Job) { j.Parts[0].Schedule = "x.toml" }, Ref{Kind: RefJobPart, Key: "schedule"}, "one or the other"},
+		"neither":             {func(j *Job) { j.Parts[0].Laminate = "" }, Ref{Kind: RefJobPart, Key: "laminate"}, "missing"},
+		"path upward":         {file("../q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
+		"path up by way of":   {file("a/../../q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
+		"path absolute":       {file("/q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
+		"path with a drive":   {file("c:q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
+		"path with backslash": {file(`..\q.toml`), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
+		"no TOML":             {file("q.txt"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, ".toml"},
+		"joint of one":        {func(j *Job) { j.Joints[0].Between[1] = "p" }, Ref{Kind: RefJoint, Key: "between"}, "two parts"},
+		"joint of unknown":    {func(j *Job) { j.Joints[0].Between[1] = "z" }, Ref{Kind: RefJoint, Key: "between"}, "no [[part]]"},
+		"joint of none":       {func(j *Job) { j.Joints[0].Between = [2]string{} }, Ref{Kind: RefJoint, Key: "between"}, "missing"},
+		"strap not there":     {func(j *Job) { j.Joints[0].Outside = "x" }, Ref{Kind: RefJoint, Key: "outside"}, "no [[laminate]]"},
+		"nozzle on unknown":   {func(j *Job) { j.Nozzles[0].On = "z" }, Ref{Kind: RefNozzle, Key: "on"}, "no [[part]]"},
+		"pad not there":       {func(j *Job) { j.Nozzles[0].Pad = "x" }, Ref{Kind: RefNozzle, Key: "pad"}, "no [[laminate]]"},
+		"a diameter":          {func(j *Job) { j.Parts[0].InsideDiameter = quantity.New(1000, quantity.Meter) }, Ref{Kind: RefJobPart, Key: "inside_diameter"}, "reason"},
+		"a cone":              {func(j *Job) { j.Parts[0].HalfAngle = Some(90.0) }, Ref{Kind: RefJobPart, Key: "half_angle"}, "below 90"},
+	} {
+		j := sound()
+		c.do(j)
+		faults := ValidateJob(j, nil)
+		if len(faults) != 1 || faults[0].Ref != c.at || !strings.Contains(faults[0].Message, c.says) {
+			t.Errorf("%s: %+v, want %+v that says %q", name, faults, c.at, c.says)
+		}
+	}
+}
+
+func TestPartForm_wordsOfSchedulesAndJobsAgree(t *testing.T) {
+	for _, f := range PartForms.All() {
+		if got, ok := PartForms.Parse(f.String()); got != f || !ok || !f.Figured() {
+			t.Errorf("%d is %s", f, f)
+		}
+	}
+	for _, f := range JobForms.All() {
+		if got, ok := JobForms.Parse(f.String()); got != f || !ok || f.Figured() != slices.Contains(PartForms.All(), f) {
+			t.Errorf("%d is %s", f, f)
+		}
+	}
+}

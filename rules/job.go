@@ -1,0 +1,91 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate"
+)
+
+// JobReport is what there is to say of a job: of each part what is said of a
+// schedule, its places with the number of the part, and of the job as a whole.
+type JobReport struct {
+	Job      *laminate.Job
+	Parts    []*Report // by part
+	Findings []Finding // of the job itself, worst first
+	Verdict  Severity  // of the worst finding of all
+}
+
+// JobIncomplete is what stands in the report of a job for what of it no rule
+// judges. It is in no list: a list judges schedules.
+var JobIncomplete = &Rule{
+	ID:     "job-incomplete",
+	Family: "structure",
+	Title:  "Part of the job cannot be determined",
+	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
+		"so that a job is not clear before somebody has judged it by hand.",
+	Severity: []Severity{Incomplete},
+	When:     "a job has no parts, a part whose schedule was not read, or joints and nozzles, which no rule judges",
+	Basis:    "the program's own check",
+}
+
+// JudgeJob runs the rules of the list over the wall of each part.
+func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *JobReport {
+	r := &JobReport{Job: j}
+	fail := func(at laminate.Ref, format string, args ...any) Finding {
+		return Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis, Message: fmt.Sprintf(format, args...)}
+	}
+	for i := range j.Parts {
+		p := &j.Parts[i]
+		s := j.Wall(i)
+		if _, read := j.Schedules[p.Schedule]; p.Schedule != "" && !read {
+			r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefJobPart, Index: i, Key: "schedule"}, "part %s cannot be determined: its schedule was not read", p.ID))
+			r.Parts = append(r.Parts, &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Verdict: Incomplete})
+			continue
+		}
+		report := Judge(list, s, lib, o)
+		for k := range report.Findings {
+			report.Findings[k].At.Part = i
+		}
+		r.Parts = append(r.Parts, report)
+	}
+	var rest []string
+	var at laminate.Ref
+	count := func(n int, one, many string, kind laminate.RefKind) {
+		switch {
+		case n == 1:
+			rest = append(rest, "1 "+one)
+		case n > 1:
+			rest = append(rest, fmt.Sprintf("%d %s", n, many))
+		default:
+			return
+		}
+		if len(rest) == 1 {
+			at.Kind = kind
+		}
+	}
+	count(len(j.Joints), "joint", "joints", laminate.RefJoint)
+	count(len(j.Nozzles), "nozzle", "nozzles", laminate.RefNozzle)
+	if len(rest) > 0 {
+		r.Findings = append(r.Findings, fail(at, "cannot be determined: %s, with their laminates", strings.Join(rest, " and ")))
+	}
+	if len(j.Parts) == 0 {
+		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
+	}
+	slices.SortStableFunc(r.Findings, byWeight)
+	r.Verdict = worst(r.Findings)
+	for _, p := range r.Parts {
+		r.Verdict = max(r.Verdict, p.Verdict)
+	}
+	return r
+}
+
+// Lines makes line, which finds places of the job, find those of the wall of a
+// part.
+func (r *JobReport) Lines(part int, line func(laminate.Ref) int) func(laminate.Ref) int {
+	return func(at laminate.Ref) int {
+		at.Part = part
+		return line(at)
+	}
+}
