@@ -24,8 +24,12 @@ import (
 const newEnding = ".veilwright-new"
 
 // newTries is how many names there are to a document, should others not let go
-// of the first.
-const newTries = 8
+// of the first; sweptTries is how often a name is taken again that a sweep took
+// away in the moment before it was locked.
+const (
+	newTries   = 8
+	sweptTries = 100
+)
 
 // longestName is what Linux and the BSDs allow a file name, in bytes (NAME_MAX).
 const longestName = 255
@@ -53,13 +57,17 @@ func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
 	if old != nil {
 		mode = 0o600 // until it has its owner
 	}
-	err := error(&Error{Path: resolved, Why: "other programs are writing it"})
-	for n := range newTries {
+	n := 0
+	for range sweptTries {
+		if n == newTries {
+			break
+		}
 		name := newName(resolved, n)
 		sweepNew(name)
-		var f *os.File
-		if f, err = os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode); err != nil {
+		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+		if err != nil {
 			if errors.Is(err, fs.ErrExist) {
+				n++
 				continue
 			}
 			return nil, err
@@ -71,7 +79,7 @@ func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
 		}
 		if old != nil {
 			keepOwner(f, old)
-			if err = f.Chmod(old.Mode().Perm()); err != nil {
+			if err := f.Chmod(old.Mode().Perm()); err != nil {
 				_ = os.Remove(name)
 				f.Close()
 				return nil, err
@@ -79,7 +87,7 @@ func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
 		}
 		return f, nil
 	}
-	return nil, err
+	return nil, &Error{Path: resolved, Why: "other programs are writing it"}
 }
 
 // sweepNew removes the file of that name if it is what a dead process was

@@ -103,9 +103,11 @@ func TryLock(path string) (*Lock, error) {
 	}
 }
 
-// How often, and how long apart, a lock is tried for that nobody has signed.
+// How often, and how long apart, a lock is tried for that nobody has signed: half
+// a second in all, since on a busy machine a program that sweeps may be made to
+// wait while it has one.
 const (
-	lockTries = 4
+	lockTries = 100
 	lockPause = 5 * time.Millisecond
 )
 
