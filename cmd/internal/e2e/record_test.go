@@ -74,11 +74,11 @@ func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
 	s.press("1").see("which reading?")
 	s.press("1").see("value")
 	s.press("1.3 mm", "enter").see("1 reading:")
-	s.press("52", "enter").see("2 readings:", "ACCEPT")
+	s.press("52", "enter").see("2 readings:", "INCOMPLETE", "the schedule breaks no ru")
 	s.press("enter").see("which reading?")
 	s.press("esc").gone("which reading?")
 	s.press("3").see("sign a decision")
-	s.press("1", "enter", "inspector", "enter", "enter").see("signed as entry")
+	s.press("1", "enter", "inspector", "enter", "a coupon carries nothing", "enter").see("signed as entry")
 	s.press("q")
 	if code := s.end(); code != 0 {
 		t.Errorf("ended with %d", code)
@@ -89,7 +89,7 @@ func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &got); err != nil {
 		t.Fatalf("%v: %s%s", err, out, said)
 	}
-	if code != 0 || got.Verdict != "accept" {
+	if code != 3 || got.Verdict != "incomplete" {
 		t.Errorf("compare ends with %d, %q: %s", code, got.Verdict, out)
 	}
 
