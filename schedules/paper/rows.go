@@ -7,7 +7,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 )
 
@@ -24,9 +23,9 @@ type Ply struct {
 	Booked                         string // the shop's own thickness, empty where none is stated
 }
 
-// PlyOf is the row of a report.
-func PlyOf(r *rules.Report, row int, u quantity.System) Ply {
-	p, f := &r.Schedule.Plies[row], &r.Analysis.Rows[row]
+// PlyOf is a row of a schedule and of what was figured for it.
+func PlyOf(s *laminate.Schedule, a *laminate.Analysis, row int, u quantity.System) Ply {
+	p, f := &s.Plies[row], &a.Rows[row]
 	c := Ply{
 		Numbers: Span(f.First, f.Last), Material: p.Material, Zone: f.Zone.String(), Resin: orNone(p.Resin),
 		PerPly: u.Bare(f.Thickness, quantity.Thickness), Total: u.Bare(f.ToHere, quantity.Thickness),
