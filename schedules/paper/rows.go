@@ -82,7 +82,7 @@ type Criterion struct {
 	Name, Case, Answer  string
 	Required, Allowable string // with their unit, told apart
 	Utilization         string
-	Role                string // governs or shown
+	Role                string // governs or shown, of what applies
 }
 
 // CriterionOf is a criterion in the reader's units.
@@ -92,7 +92,10 @@ func CriterionOf(c *wall.Criterion, u quantity.System) Criterion {
 		x.Required, x.Allowable = c.Figures(u)
 		x.Utilization = quantity.Utilization(c.Ratio)
 	}
-	if c.Governs {
+	switch {
+	case c.Answer == wall.NotApplicable:
+		x.Role = none
+	case c.Governs:
 		x.Role = "governs"
 	}
 	return x
