@@ -23,7 +23,10 @@ type FamilyData struct {
 	Modulus       quantity.Pressure
 	Poisson       float64
 	FailureStrain float64
-	Source        string
+	// HeatDeflection is typical of an unfilled casting, for a resin that states
+	// none of its own; not given where nothing is known.
+	HeatDeflection quantity.Temperature
+	Source         string
 }
 
 // FiberData are typical figures of a fiber.

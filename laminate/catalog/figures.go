@@ -7,24 +7,24 @@ import (
 
 func families() (all [9]laminate.FamilyData) {
 	const (
-		modulusSource = "modulus (3.0 to 3.4 GPa for polyester and vinyl ester), Poisson's ratio and failure strain " + fromMemory
+		modulusSource = "modulus (3.0 to 3.4 GPa for polyester and vinyl ester), Poisson's ratio, failure strain and heat deflection temperature " + fromMemory
 		polyester     = "density Non-destructive Testing and Repair of Pipelines, table 5; " + modulusSource
 		vinylEster    = "density " + fromMemory + " (1120 to 1160 kg/m3); " + modulusSource
 		brominated    = "density " + fromMemory + " (1200 to 1250 kg/m3); " + modulusSource
 		chlorendic    = "density " + fromMemory + " (1200 to 1300 kg/m3); " + modulusSource
 	)
-	set := func(f laminate.Family, density, modulusGPa, failure float64, source string) {
+	set := func(f laminate.Family, density, modulusGPa, failure, deflects float64, source string) {
 		all[f] = laminate.FamilyData{Density: kgPerM3(density), Modulus: gigapascal(modulusGPa),
-			Poisson: 0.36, FailureStrain: failure, Source: source}
+			Poisson: 0.36, FailureStrain: failure, HeatDeflection: spelled(deflects, quantity.Celsius), Source: source}
 	}
-	set(laminate.Isophthalic, 1120, 3.3, 0.020, polyester)
-	set(laminate.Terephthalic, 1120, 3.2, 0.022, polyester)
-	set(laminate.BisphenolFumarate, 1120, 3.0, 0.018, polyester)
-	set(laminate.Chlorendic, 1250, 3.3, 0.014, chlorendic)
-	set(laminate.VinylEster, 1150, 3.2, 0.050, vinylEster)
-	set(laminate.BrominatedVinylEster, 1220, 3.4, 0.045, brominated)
-	set(laminate.NovolacVinylEster, 1150, 3.4, 0.035, vinylEster)
-	set(laminate.BrominatedNovolacVinylEster, 1220, 3.4, 0.035, brominated)
+	set(laminate.Isophthalic, 1120, 3.3, 0.020, 95, polyester)
+	set(laminate.Terephthalic, 1120, 3.2, 0.022, 105, polyester)
+	set(laminate.BisphenolFumarate, 1120, 3.0, 0.018, 125, polyester)
+	set(laminate.Chlorendic, 1250, 3.3, 0.014, 135, chlorendic)
+	set(laminate.VinylEster, 1150, 3.2, 0.050, 100, vinylEster)
+	set(laminate.BrominatedVinylEster, 1220, 3.4, 0.045, 105, brominated)
+	set(laminate.NovolacVinylEster, 1150, 3.4, 0.035, 145, vinylEster)
+	set(laminate.BrominatedNovolacVinylEster, 1220, 3.4, 0.035, 140, brominated)
 	// A resin whose family is not stated weighs about what they all do, so that a
 	// wall shows its thickness while it is being built. It has no modulus: nothing
 	// that carries load may rest on a guess.

@@ -138,12 +138,19 @@ func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion
 		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Incomplete {
 			continue // said once, in the notes
 		}
-		said = append(said, opinion{f.Rule, severe(f.Severity), Reason{worded(&f, plain(f.Message, probe)), f.Basis}})
+		answer := severe(f.Severity)
+		if f.Rule.ID == outsidePH {
+			answer = max(answer, Conditional) // a note in the double build, and a decision all the same
+		}
+		said = append(said, opinion{f.Rule, answer, Reason{worded(&f, plain(f.Message, probe)), f.Basis}})
 	}
 	return said
 }
 
-const notPreferred = "veil-not-preferred"
+const (
+	notPreferred = "veil-not-preferred"
+	outsidePH    = "veil-outside-ph"
+)
 
 // worded says a finding as a reason. Two rules speak of a wall that is there,
 // and of a choice their words would mislead: a veil that serves is told to do
@@ -157,7 +164,7 @@ func worded(f *rules.Finding, message string) string {
 			return "serves; the usual veil here is " + strings.ReplaceAll(usual, " is the usual veil for ", " for ")
 		}
 	}
-	if f.Severity == rules.Note { // a title that names trouble would argue against the answer
+	if f.Severity == rules.Note && f.Rule.ID != outsidePH { // a title that names trouble would argue against the answer
 		return message
 	}
 	return f.Rule.Title + ": " + message

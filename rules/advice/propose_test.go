@@ -325,3 +325,25 @@ func TestPropose_isFreeOfBreaksWhateverTheService(t *testing.T) {
 		}
 	})
 }
+
+// No family bears toluene at 1000 °F, and none can be told for 93 % sulfuric
+// acid without a rating: typical heat deflection temperatures from memory, the
+// rest common practice, no source.
+func TestPropose_buildsNothingThatNoFamilyBears(t *testing.T) {
+	s := header()
+	s.Service.Fluid, s.Service.Concentration, s.Service.Contains = "toluene vapor", laminate.Some(1.0), laminate.TraitSet(laminate.Solvent)
+	s.Service.Temperature = quantity.New(1000, quantity.Fahrenheit)
+	var nothing *advice.NothingSuitsError
+	if _, err := advice.Propose(s, catalog.Library(), advice.Options{}); !errors.As(err, &nothing) {
+		t.Errorf("toluene at 1000 °F: %v", err)
+	}
+
+	s = header()
+	s.Service.Fluid, s.Service.Concentration, s.Service.Contains = "sulfuric acid", laminate.Some(0.93), laminate.TraitSet(laminate.StrongAcid)
+	s.Service.PH = laminate.PHRange{Lowest: -1, Highest: 0, Given: true}
+	for _, c := range propose(t, s, catalog.Library(), advice.Options{}) {
+		if c.Report.Verdict != rules.Incomplete || !noted(&c, "not checked", "no shop book has a rating of") {
+			t.Errorf("93 %% sulfuric acid: %v, %q", c.Report.Verdict, c.Notes)
+		}
+	}
+}

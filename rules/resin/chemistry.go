@@ -20,10 +20,11 @@ var ResinForAcid = &rules.Rule{
 	Title:  "Barrier resin weak in strong acid",
 	Why: "Strong and oxidizing acids penetrate a loosely cross-linked resin, char or soften its surface and go on to the glass behind it. " +
 		"Novolac vinyl esters are cross-linked more tightly and are the usual choice for strong acids. " +
-		"At mild temperature a plain vinyl ester or polyester often serves; hot, or with an oxidizer beside the acid, the barrier may fail early.",
+		"At mild temperature a plain vinyl ester or polyester often serves; hot, or with an oxidizer or fluorides beside the acid, the barrier may fail early; " +
+		"hydrofluoric acid is fluorides and strong acid at once.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning, rules.Note},
 	When: "the service contains strong-acid and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
-		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer too. No temperature, or no resin family: incomplete",
+		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer or fluorides too. No temperature, or no resin family: incomplete",
 	Basis: rules.CommonPractice,
 	Run:   resinForAcid,
 }
@@ -33,7 +34,7 @@ func resinForAcid(p *rules.Pass) {
 	if !s.Contains.Has(laminate.StrongAcid) {
 		return
 	}
-	at, oxidizer := s.Hottest(), s.Contains.Has(laminate.Oxidizer)
+	at, worse := s.Hottest(), p.Carried(laminate.Oxidizer, laminate.Fluorides)
 	for i, use := range p.Facts.Uses {
 		r := &p.Schedule.Resins[i]
 		if use&rules.InBarrier == 0 || !middling(r.Family) {
@@ -45,8 +46,8 @@ func resinForAcid(p *rules.Pass) {
 		}
 		reached, bound := p.Hottest(mild)
 		switch {
-		case oxidizer:
-			f.Message += ", all the more with an oxidizer"
+		case worse != "":
+			f.Message += ", all the more with " + worse
 		case !at.Given():
 			f.Severity = rules.Incomplete
 			f.Message += " above " + p.Units.Temperature(mild) + "; the service temperature is not stated"

@@ -12,7 +12,7 @@ const family = "resin"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
-		ResinTemperature, ResinForAcid, ResinInAlkali, HypochloriteCure, FlameSpread,
+		ResinTemperature, ResinForAcid, ResinInAlkali, ResinInSolvent, RatingMissing, ResinForBrine, HypochloriteCure, FlameSpread,
 		BarrierResinsDiffer, FamilyMissing, ServiceIncomplete, ConfirmResin,
 	}
 }

@@ -60,31 +60,116 @@ func thixotrope(text string) func(*laminate.Schedule) {
 	return func(s *laminate.Schedule) { s.Resins[liner].Thixotrope = text }
 }
 
+// tough is a resin and a wall far below their heat deflection temperatures.
+func tough(s *laminate.Schedule) { both(deflects(liner, 400), deflects(wall, 400))(s) }
+
 const novolac = laminate.NovolacVinylEster
 
 // 180 °F: ASTM D3299 and D4097 ask for special consideration above it; 20 °C
 // under the heat deflection temperature: from memory.
 func heatCases() []ruletest.Case {
 	return []ruletest.Case{
-		{Name: "180 °F is within", Change: heat(180)},
-		{Name: "above 180 °F", Change: heat(180.5), Want: []string{"warning resin-temperature 0 1"}, Says: []string{"180.5 °F is above 180 °F"}},
-		{Name: "above 82.2 °C in SI", Change: heat(181), Metric: true, Want: []string{"warning resin-temperature"}, Says: []string{"82.8 °C is above 82.2 °C"}},
-		{Name: "an upset counts", Change: both(heat(170), upset(190)), Want: []string{"warning resin-temperature"}, Says: []string{"190 °F in an upset"}},
-		{Name: "novolac above 180 °F", Change: both(heat(200), family(liner, novolac))},
-		{Name: "chlorendic above 180 °F", Change: both(heat(200), family(liner, laminate.Chlorendic))},
-		{Name: "brominated above 180 °F", Change: both(heat(200), family(liner, laminate.BrominatedVinylEster)), Want: []string{"warning resin-temperature"}},
-		{Name: "isophthalic above 180 °F", Change: both(heat(200), family(liner, laminate.Isophthalic)), Want: []string{"warning resin-temperature"}},
-		{Name: "36 °F under the heat deflection temperature is within", Change: both(heat(164), deflects(liner, 200))},
-		{Name: "nearer to the heat deflection temperature", Change: both(heat(165), deflects(liner, 200)), Want: []string{"break resin-temperature 0 1"},
+		{Name: "180 °F is within", Change: both(heat(180), tough)},
+		{Name: "above 180 °F", Change: both(heat(180.5), tough), Want: []string{"warning resin-temperature 0 1"}, Says: []string{"180.5 °F is above 180 °F"}},
+		{Name: "above 82.2 °C in SI", Change: both(heat(181), tough), Metric: true, Want: []string{"warning resin-temperature"}, Says: []string{"82.8 °C is above 82.2 °C"}},
+		{Name: "an upset counts", Change: both(heat(170), upset(190), tough), Want: []string{"warning resin-temperature"}, Says: []string{"190 °F in an upset"}},
+		{Name: "novolac above 180 °F", Change: both(heat(200), tough, family(liner, novolac))},
+		{Name: "chlorendic above 180 °F", Change: both(heat(200), tough, family(liner, laminate.Chlorendic))},
+		{Name: "brominated above 180 °F", Change: both(heat(200), tough, family(liner, laminate.BrominatedVinylEster)), Want: []string{"warning resin-temperature"}},
+		{Name: "isophthalic above 180 °F", Change: both(heat(200), tough, family(liner, laminate.Isophthalic)), Want: []string{"warning resin-temperature"}},
+		{Name: "72 °F under the heat deflection temperature is within", Change: both(heat(128), deflects(liner, 200))},
+		{Name: "nearer than 72 °F to the heat deflection temperature", Change: both(heat(129), deflects(liner, 200)), Want: []string{"warning resin-temperature 0 1"},
+			Says: []string{"129 °F is above 128 °F, the heat deflection temperature of resin liner (vinyl-ester), 200 °F, less 72 °F"}},
+		{Name: "36 °F under the heat deflection temperature is a warning still", Change: both(heat(164), deflects(liner, 200), deflects(wall, 300)), Want: []string{"warning resin-temperature 0 1"}},
+		{Name: "nearer to the heat deflection temperature", Change: both(heat(165), deflects(liner, 200), deflects(wall, 300)), Want: []string{"break resin-temperature 0 1"},
 			Says: []string{"165 °F is above 164 °F"}},
-		{Name: "in the structure too", Change: both(heat(165), deflects(wall, 200)), Want: []string{"break resin-temperature 2 3 4"}},
-		{Name: "not in the outer surface", Change: both(heat(165), func(s *laminate.Schedule) {
+		{Name: "in the structure too", Change: both(heat(165), deflects(wall, 200), deflects(liner, 300)), Want: []string{"break resin-temperature 2 3 4"}},
+		{Name: "not in the outer surface", Change: both(heat(165), tough, func(s *laminate.Schedule) {
 			s.Resins = append(s.Resins, laminate.Resin{ID: "coat", Family: laminate.VinylEster, HeatDeflection: ruletest.Fahrenheit(150)})
 			s.Plies[ruletest.CoatRow].Resin = "coat"
 		})},
 		{Name: "heat deflection but no temperature", Change: both(noHeat, deflects(liner, 200)),
 			Want: []string{"incomplete resin-temperature 0 1", "incomplete service-incomplete"}, Says: []string{"service temperature is not stated"}},
-		{Name: "hot and the family not given", Change: both(heat(200), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-temperature 0 1"}},
+		{Name: "hot and the family not given", Change: both(heat(200), tough, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-temperature 0 1"}},
+	}
+}
+
+// Typical heat deflection temperatures of the families in °C, from memory; a
+// wall that stands the heat by itself.
+func familyCases() []ruletest.Case {
+	var list []ruletest.Case
+	for _, x := range []struct {
+		family   laminate.Family
+		deflects float64
+	}{
+		{laminate.Isophthalic, 95}, {laminate.Terephthalic, 105}, {laminate.BisphenolFumarate, 125}, {laminate.Chlorendic, 135},
+		{laminate.VinylEster, 100}, {laminate.BrominatedVinylEster, 105}, {novolac, 145}, {laminate.BrominatedNovolacVinylEster, 140},
+	} {
+		at := func(c float64) func(*laminate.Schedule) {
+			return both(deflects(wall, 400), family(liner, x.family), func(s *laminate.Schedule) { s.Service.Temperature = quantity.New(c, quantity.Celsius) })
+		}
+		name, typical := x.family.String(), []string{"the typical heat deflection temperature of resin liner (" + x.family.String() + ")"}
+		list = append(list,
+			ruletest.Case{Name: name + " 40 °C under the typical heat deflection temperature", Change: at(x.deflects - 40)},
+			ruletest.Case{Name: name + " nearer than 40 °C", Change: at(x.deflects - 39.5), Want: []string{"warning resin-temperature 0 1"}, Says: typical},
+			ruletest.Case{Name: name + " 20 °C under it", Change: at(x.deflects - 20), Want: []string{"warning resin-temperature 0 1"}, Says: typical},
+			ruletest.Case{Name: name + " nearer than 20 °C", Change: at(x.deflects - 19.5), Want: []string{"break resin-temperature 0 1"}, Says: typical})
+	}
+	return append(list,
+		ruletest.Case{Name: "the resin's own figure replaces the typical one", Change: both(tough, heat(179))},
+		ruletest.Case{Name: "typical in the structure too", Change: both(heat(150), deflects(liner, 400)), Want: []string{"warning resin-temperature 2 3 4"}},
+		ruletest.Case{Name: "an upset counts against the typical figure", Change: both(heat(100), upset(180), deflects(wall, 400)), Want: []string{"break resin-temperature 0 1"}, Says: []string{"180 °F in an upset is above 176 °F"}},
+		ruletest.Case{Name: "a library without typical figures says nothing", Change: heat(179), Library: func(l *laminate.Library) {
+			for i := range l.Families {
+				l.Families[i].HeatDeflection = quantity.Temperature{}
+			}
+		}})
+}
+
+func rate(f laminate.Family, grade string) func(*laminate.Library) {
+	return func(l *laminate.Library) {
+		l.Ratings = []laminate.Rating{{Fluid: "rinse water", Concentration: [2]float64{0, 1}, MaxTemperature: ruletest.Fahrenheit(200), Family: f, Build: "100 mil", Grade: grade}}
+	}
+}
+
+func strength(share float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) { s.Service.Concentration = laminate.Some(share) }
+}
+
+// Common practice, no source: what only a rating can tell.
+func ratedCases() []ruletest.Case {
+	solvent := carries(laminate.Solvent)
+	oleum := both(carries(laminate.StrongAcid), strength(0.93), family(liner, novolac))
+	nitric := both(carries(laminate.StrongAcid, laminate.Oxidizer), strength(0.4), family(liner, novolac))
+	bleach := both(carries(laminate.Hypochlorite), amine)
+	return []ruletest.Case{
+		{Name: "solvent on isophthalic", Change: both(solvent, family(liner, laminate.Isophthalic)), Want: []string{"break resin-in-solvent 0 1"}},
+		{Name: "solvent on terephthalic", Change: both(solvent, family(liner, laminate.Terephthalic)), Want: []string{"break resin-in-solvent"}},
+		{Name: "solvent on vinyl ester", Change: solvent, Want: []string{"warning resin-in-solvent 0 1"}, Says: []string{"resin manufacturer's data"}},
+		{Name: "solvent on novolac", Change: both(solvent, family(liner, novolac)), Want: []string{"warning resin-in-solvent"}},
+		{Name: "solvent on chlorendic", Change: both(solvent, family(liner, laminate.Chlorendic)), Want: []string{"warning resin-in-solvent"}},
+		{Name: "solvent, family not given", Change: both(solvent, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-in-solvent 0 1"}},
+		{Name: "solvent behind the barrier does not count", Change: both(solvent, family(wall, laminate.Isophthalic)), Want: []string{"warning resin-in-solvent 0 1"}},
+
+		{Name: "concentrated strong acid", Change: oleum, Want: []string{"incomplete rating-missing 0 1"}, Says: []string{"strong-acid at 93 %, above 75 %", "no shop book has a rating of novolac-vinyl-ester"}},
+		{Name: "concentrated strong acid on isophthalic", Change: both(oleum, family(liner, laminate.Isophthalic)), Want: []string{"incomplete rating-missing 0 1", "note resin-for-acid"}},
+		{Name: "strong acid at 75 %", Change: both(oleum, strength(0.75))},
+		{Name: "concentrated strong acid, rated", Change: oleum, Library: rate(novolac, "A")},
+		{Name: "concentrated strong acid, another family rated", Change: oleum, Library: rate(laminate.Chlorendic, "A"), Want: []string{"incomplete rating-missing 0 1"}},
+		{Name: "concentrated strong acid, rated as not to be used", Change: oleum, Library: rate(novolac, "not recommended"), Want: []string{"incomplete rating-missing 0 1"}},
+		{Name: "concentrated strong acid, family not given", Change: both(oleum, family(liner, laminate.NoFamily)),
+			Want: []string{"incomplete rating-missing 0 1", "incomplete resin-family-missing 0 1", "incomplete resin-for-acid 0 1"}},
+		{Name: "oxidizing acid", Change: nitric, Want: []string{"incomplete rating-missing 0 1"}, Says: []string{"strong-acid with oxidizer"}},
+		{Name: "oxidizing acid, rated", Change: nitric, Library: rate(novolac, "A")},
+		{Name: "an oxidizer alone", Change: carries(laminate.Oxidizer)},
+		{Name: "hypochlorite at 120 °F", Change: both(bleach, heat(120))},
+		{Name: "hypochlorite above 120 °F", Change: both(bleach, heat(121)), Want: []string{"incomplete rating-missing 0 1"}, Says: []string{"hypochlorite at 121 °F, above 120 °F"}},
+		{Name: "hypochlorite above 120 °F in an upset", Change: both(bleach, upset(130)), Want: []string{"incomplete rating-missing 0 1"}, Says: []string{"130 °F in an upset"}},
+		{Name: "hypochlorite above 120 °F, rated", Change: both(bleach, heat(121)), Library: rate(laminate.VinylEster, "A")},
+
+		{Name: "brine on isophthalic at 120 °F", Change: both(carries(laminate.Brine), heat(120), family(liner, laminate.Isophthalic))},
+		{Name: "brine on isophthalic above 120 °F", Change: both(carries(laminate.Brine), heat(121), family(liner, laminate.Isophthalic)), Want: []string{"note resin-for-brine 0 1"}},
+		{Name: "brine on vinyl ester above 120 °F", Change: both(carries(laminate.Brine), heat(121))},
 	}
 }
 
@@ -95,8 +180,10 @@ func chemistryCases() []ruletest.Case {
 	return []ruletest.Case{
 		{Name: "strong acid at 120 °F", Change: both(acid, heat(120)), Want: []string{"note resin-for-acid 0 1"}, Says: []string{"novolac vinyl ester is usual"}},
 		{Name: "strong acid above 120 °F", Change: both(acid, heat(121)), Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"121 °F", "above 120 °F"}},
-		{Name: "strong acid with an oxidizer", Change: carries(laminate.StrongAcid, laminate.Oxidizer), Want: []string{"warning resin-for-acid"}},
-		{Name: "strong acid on novolac", Change: both(acid, heat(150), family(liner, novolac))},
+		{Name: "strong acid with an oxidizer", Change: carries(laminate.StrongAcid, laminate.Oxidizer), Want: []string{"warning resin-for-acid", "incomplete rating-missing 0 1"}},
+		{Name: "strong acid with fluorides is hydrofluoric acid", Change: both(carries(laminate.StrongAcid, laminate.Fluorides), family(liner, laminate.Isophthalic)),
+			Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"all the more with fluorides"}},
+		{Name: "strong acid on novolac", Change: both(acid, tough, heat(150), family(liner, novolac))},
 		{Name: "strong acid, temperature not given", Change: both(acid, noHeat), Want: []string{"incomplete resin-for-acid", "incomplete service-incomplete"}},
 		{Name: "strong acid, family not given", Change: both(acid, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-for-acid 0 1"}},
 		{Name: "strong acid behind the barrier does not count", Change: both(acid, family(liner, novolac), family(wall, laminate.Isophthalic))},
@@ -186,7 +273,7 @@ func serviceCases() []ruletest.Case {
 }
 
 func TestResinRules(t *testing.T) {
-	cases := slices.Concat(heatCases(), chemistryCases(), flameCases(), serviceCases())
+	cases := slices.Concat(heatCases(), familyCases(), ratedCases(), chemistryCases(), flameCases(), serviceCases())
 	ruletest.Run(t, "resin", cases, "confirm-resin")
 	ruletest.Covers(t, "resin", cases)
 }

@@ -7,10 +7,14 @@ import (
 )
 
 // hot is 180 °F in K: above it the middling families need special thought
-// (D3299, D4097); margin is kept under the heat deflection temperature.
+// (D3299, D4097); margin is kept under the heat deflection temperature, and
+// nearer than care a resin begins to soften.
 var hot = quantity.New(180, quantity.Fahrenheit).SI()
 
-const margin = 20.0 // K, from memory
+const (
+	margin = 20.0 // K, from memory
+	care   = 40.0 // K, from memory
+)
 
 // ResinTemperature keeps the service temperature within what the resins bear.
 var ResinTemperature = &rules.Rule{
@@ -19,13 +23,15 @@ var ResinTemperature = &rules.Rule{
 	Title:  "Service temperature too high for the resin",
 	Why: "A resin softens as it nears its heat deflection temperature: stiffness falls, the fluid diffuses faster, and the barrier blisters or crazes. " +
 		"Iso- and terephthalic polyester, vinyl ester and brominated vinyl ester are usual below 180 °F; above it novolac vinyl ester is usual (in acids also bisphenol-fumarate and " +
-		"chlorendic polyester). Within 20 °C (36 °F) of the heat deflection temperature the wall creeps, and figures from room-temperature values do not hold. " +
+		"chlorendic polyester). Within 20 °C (36 °F) of the heat deflection temperature the wall creeps, and figures from room-temperature values do not hold; " +
+		"within 40 °C (72 °F) little is left for a warm summer or a poor cure. Products within a family differ by 20 °C and more: where a resin does not state its own temperature a typical one is taken. " +
 		"Short upsets count: a surface that has blistered once does not heal.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "the higher of operating and upset temperature is above 180 °F (180 °F itself is within) and a barrier resin is iso- or terephthalic polyester, vinyl ester or " +
-		"brominated vinyl ester: warning; above a given heat deflection temperature less 20 °C, for a resin of barrier or structure: break. " +
-		"heat deflection stated but no temperature: incomplete; above 180 °F with a barrier ply whose resin family is not stated: incomplete",
-	Basis: "common practice, no source; ASTM D3299 and D4097 ask for special consideration above 180 °F; 20 °C from memory",
+	When: "the higher of operating and upset temperature is above the heat deflection temperature less 20 °C, for a resin of barrier or structure: break; above it less 40 °C: warning (the bounds themselves are within). " +
+		"A resin that states no heat_deflection is judged by the typical one of its family: isophthalic 95, terephthalic 105, bisphenol-fumarate 125, chlorendic 135, vinyl ester 100, brominated vinyl ester 105, " +
+		"novolac 145, brominated novolac 140 °C. Above 180 °F (180 °F itself is within) with a barrier resin of iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: warning; the worse counts. " +
+		"heat_deflection stated but no temperature: incomplete; above 180 °F with a barrier ply whose resin family is not stated: incomplete",
+	Basis: "common practice, no source; ASTM D3299 and D4097 ask for special consideration above 180 °F; 20 and 40 °C and typical heat deflection temperatures from memory",
 	Run:   resinTemperature,
 }
 
@@ -37,24 +43,21 @@ func resinTemperature(p *rules.Pass) {
 		counts := use & (rules.InBarrier | rules.InStructure)
 		switch {
 		case counts == 0:
-		case r.HeatDeflection.Given() && !at.Given():
+		case at.Given():
+			if softens(p, i, counts) {
+				continue
+			}
+			if tooHot && counts&rules.InBarrier != 0 && middling(r.Family) {
+				reached, bound := p.Hottest(hot)
+				p.Report(rules.Finding{
+					Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
+					Message: reached + " is above " + bound + "; barrier resin " + named(r) + " is usual below that",
+				})
+			}
+		case r.HeatDeflection.Given():
 			p.Report(rules.Finding{
 				Severity: rules.Incomplete, Rows: p.RowsOfResin(i, counts), At: laminate.ServiceRef("temperature"),
 				Message: "the heat deflection temperature of resin " + named(r) + " is " + p.Units.Temperature(r.HeatDeflection.SI()) + "; the service temperature is not stated",
-			})
-		case r.HeatDeflection.Given() && quantity.Above(at.SI(), r.HeatDeflection.SI()-margin):
-			reached, bound := p.Hottest(r.HeatDeflection.SI() - margin)
-			less := p.Units.Figure(margin, quantity.Rise)
-			p.Report(rules.Finding{
-				Severity: rules.Break, Rows: p.RowsOfResin(i, counts), At: laminate.ResinRef(i, "heat_deflection"),
-				Message: reached + " is above " + bound + ", the heat deflection temperature of resin " + named(r) + " less " + less,
-				Basis:   "design temperature at least " + less + " under the heat deflection temperature, from memory",
-			})
-		case tooHot && counts&rules.InBarrier != 0 && middling(r.Family):
-			reached, bound := p.Hottest(hot)
-			p.Report(rules.Finding{
-				Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
-				Message: reached + " is above " + bound + "; barrier resin " + named(r) + " is usual below that",
 			})
 		}
 	}
@@ -62,4 +65,33 @@ func resinTemperature(p *rules.Pass) {
 		reached, bound := p.Hottest(hot)
 		unresined(p, reached+" is above "+bound)
 	}
+}
+
+// softens reports a resin that the service comes too near the heat deflection
+// temperature of: its own, else the typical one of its family.
+func softens(p *rules.Pass, resin int, where rules.Place) bool {
+	r, at := &p.Schedule.Resins[resin], p.Schedule.Service.Hottest()
+	deflects, whose, advice := r.HeatDeflection, "the heat deflection temperature", ""
+	if !deflects.Given() {
+		deflects = p.Library.Families[r.Family].HeatDeflection
+		whose, advice = "the typical heat deflection temperature", "; the resin's own (heat_deflection) replaces it"
+	}
+	if !deflects.Given() {
+		return false
+	}
+	severity, less := rules.Break, margin
+	switch {
+	case quantity.Above(at.SI(), deflects.SI()-margin):
+	case quantity.Above(at.SI(), deflects.SI()-care):
+		severity, less = rules.Warning, care
+	default:
+		return false
+	}
+	reached, bound := p.Hottest(deflects.SI() - less)
+	p.Report(rules.Finding{
+		Severity: severity, Rows: p.RowsOfResin(resin, where), At: laminate.ResinRef(resin, "heat_deflection"),
+		Message: reached + " is above " + bound + ", " + whose + " of resin " + named(r) + ", " + p.Units.Temperature(deflects.SI()) + ", less " + p.Units.Figure(less, quantity.Rise) + advice,
+		Basis:   "20 and 40 °C under the heat deflection temperature, and typical ones of the families: from memory",
+	})
+	return true
 }

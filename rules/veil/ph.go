@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
 )
 
@@ -14,12 +15,12 @@ var VeilOutsidePH = &rules.Rule{
 	Title:  "Veil outside its pH range",
 	Why: "Alkali above pH 12 leaches glass, and a C-glass veil, made for acids, dissolves out of the surface that it should hold together. " +
 		"Strong acid slowly breaks down polyester fiber, so below pH 3 glass is the usual veil. " +
-		"Fluorides and chlorine dioxide rule out glass: there polyester is used below pH 3, outside its range. " +
+		"Fluorides and chlorine dioxide rule out glass: there polyester is used below pH 3, outside its range, as two veils over four mats. " +
 		"The ends of the pH scale are no limits: concentrated acid lies below 0, where glass still serves, and strong caustic above 14, where polyester still serves.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note},
 	When: "glass veil in the inner surface and a highest pH above 12 (12 itself is within): break; polyester veil and a lowest pH below 3 " +
-		"(3 itself is within): warning, note where fluorides or chlorine-dioxide rule out a glass veil. pH not stated: incomplete for a glass veil with strong-base " +
-		"and for a polyester veil with strong-acid, the latter a note where glass is ruled out",
+		"(3 itself is within): warning; where fluorides or chlorine-dioxide rule out a glass veil, a note with two veils over four mats. pH not stated: incomplete for a glass veil with strong-base " +
+		"and for a polyester veil with strong-acid; where glass is ruled out the latter is judged as below pH 3",
 	Basis: rules.CommonPractice,
 	Run:   veilOutsidePH,
 }
@@ -49,8 +50,12 @@ func veilOutsidePH(p *rules.Pass) {
 				f.Message = p.PliesAre(rows, "polyester veil") + ", good from pH 3 up; the service contains strong-acid and its pH is not stated"
 			}
 			if noGlass {
-				f.Severity = rules.Note
-				f.Message += "; " + p.Carried(laminate.Fluorides, laminate.ChlorineDioxide) + " rule out a glass veil, so polyester is used outside its range"
+				f.Severity = rules.Warning
+				if double := catalog.DoubleBuild; p.Facts.Veils >= double.Veils && p.Facts.Mats >= double.Mats {
+					f.Severity = rules.Note
+				}
+				f.Message += "; no glass veil is used in " + p.Carried(laminate.Fluorides, laminate.ChlorineDioxide) +
+					", so polyester is taken outside its range, as two veils over four mats, with coupons and an early inspection"
 			} else {
 				f.Fix = become(p, rows, laminate.CGlass)
 			}

@@ -20,6 +20,13 @@ func with(veil string, r laminate.PHRange, traits ...laminate.Trait) func(*lamin
 	}
 }
 
+func double(change func(*laminate.Schedule), veils, mats int) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		change(s)
+		s.Plies[ruletest.VeilRow].Count, s.Plies[ruletest.MatRow].Count = veils, mats
+	}
+}
+
 const eGlassVeil = "veil-e"
 
 // The limits are common practice, no source: C-glass up to pH 12, polyester
@@ -57,13 +64,19 @@ func TestVeilRules(t *testing.T) {
 			Says: []string{"down to pH 2.99", "good from pH 3 up"}, Fixes: "veil-c-15"},
 		{Name: "polyester veil above pH 14", Change: with(catalog.VeilPolyester15, ph(13, 14.5))},
 		{Name: "polyester veil below pH 3 where fluorides leave no glass", Change: with(catalog.VeilPolyester15, ph(1, 3), laminate.Fluorides),
-			Want: []string{"note veil-outside-ph 0"}, Says: []string{"rule out a glass veil"}},
+			Want: []string{"warning veil-outside-ph 0"}, Says: []string{"no glass veil is used in fluorides, so polyester is taken outside its range, as two veils over four mats"}},
+		{Name: "two polyester veils over four mats below pH 3 where fluorides leave no glass", Change: double(with(catalog.VeilPolyester15, ph(1, 3), laminate.Fluorides), 2, 4),
+			Want: []string{"note veil-outside-ph 0"}, Says: []string{"no glass veil is used in fluorides, so polyester is taken outside its range, as two veils over four mats"}},
+		{Name: "two polyester veils over three mats are not enough", Change: double(with(catalog.VeilPolyester15, ph(1, 3), laminate.Fluorides), 2, 3),
+			Want: []string{"warning veil-outside-ph 0"}},
+		{Name: "one polyester veil over four mats is not enough", Change: double(with(catalog.VeilPolyester15, ph(1, 3), laminate.ChlorineDioxide), 1, 4),
+			Want: []string{"warning veil-outside-ph 0"}, Says: []string{"no glass veil is used in chlorine-dioxide"}},
 		{Name: "polyester veil below pH 3 in chlorine dioxide", Change: with(catalog.VeilPolyester15, ph(1, 3), laminate.ChlorineDioxide),
-			Want: []string{"note veil-outside-ph 0"}},
+			Want: []string{"warning veil-outside-ph 0"}},
 		{Name: "polyester veil in strong acid of unknown pH", Change: with(catalog.VeilPolyester15, none, laminate.StrongAcid),
 			Want: []string{"incomplete veil-outside-ph 0", "note veil-not-preferred 0"}, Fixes: "veil-c-15"},
 		{Name: "polyester veil in strong acid of unknown pH with fluorides", Change: with(catalog.VeilPolyester15, none, laminate.StrongAcid, laminate.Fluorides),
-			Want: []string{"note veil-outside-ph 0"}},
+			Want: []string{"warning veil-outside-ph 0"}},
 		{Name: "carbon veil has no pH limit", Change: with(catalog.VeilCarbon11, ph(0, 14))},
 
 		{Name: "carbon veil in hypochlorite", Change: with(catalog.VeilCarbon11, ph(10, 12), laminate.Hypochlorite),

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"io"
+	"os"
 	"os/exec"
 	"path"
 	"path/filepath"
@@ -18,34 +19,46 @@ const module = "frp/veilwright"
 
 // A floor of the house: the packages that match one of its patterns may import
 // those that match one of `below`, and packages from outside the module as the
-// other tables say. The first matching floor counts. In patterns, "x/..." is
+// tables here say. The first matching floor counts. In patterns, "x/..." is
 // everything under x but not x itself.
 type floor struct {
 	packages []string
 	below    []string
 }
 
-var floors = []floor{
-	{[]string{"laminate/word"}, nil},
-	{[]string{"laminate/quantity"}, []string{"laminate/word"}},
-	{[]string{"laminate"}, []string{"laminate/quantity", "laminate/word"}},
-	{[]string{"laminate/..."}, []string{"laminate", "laminate/..."}},
-	{[]string{"rules"}, []string{"laminate", "laminate/..."}},
-	{[]string{"rules/..."}, []string{"rules", "rules/...", "laminate", "laminate/..."}},
-	{[]string{"schedules"}, []string{"laminate", "laminate/...", "schedules/internal/..."}},
-	{[]string{"schedules/internal/...", "schedules/store"}, []string{"laminate", "laminate/...", "schedules", "schedules/internal/..."}},
-	{[]string{"schedules/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/..."}},
-	{[]string{"tui/internal/draw"}, nil},
-	{[]string{"tui/internal/keys"}, []string{"tui/internal/draw"}},
-	{[]string{"tui/internal/terminal"}, []string{"tui/internal/keys"}},
-	{[]string{"tui/internal/widget"}, []string{"laminate/quantity", "tui/internal/draw", "tui/internal/keys"}},
-	{[]string{"tui/internal/page/pagetest"}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...", "tui/..."}}, // for tests only
-	{[]string{"tui/internal/page", "tui/internal/page/..."}, []string{
-		"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...",
-		"tui/internal/draw", "tui/internal/keys", "tui/internal/widget", "tui/internal/page", "tui/internal/page/...",
-	}},
-	{[]string{"tui", "tui/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...", "tui/..."}},
-	{[]string{"cmd/..."}, []string{"laminate", "laminate/...", "rules", "rules/...", "schedules", "schedules/...", "tui", "cmd/internal/..."}},
+// floors reads the order of imports where it is stated for people: the block of
+// DEVELOPERS.md after "Imports run one way", a line a floor.
+func floors(t *testing.T) []floor {
+	t.Helper()
+	var all []floor
+	for line := range strings.Lines(developersBlock(t, "Imports run one way")) {
+		packages, below, ok := strings.Cut(line, "←")
+		if !ok {
+			t.Fatalf("DEVELOPERS.md: %q is no floor", line)
+		}
+		all = append(all, floor{strings.Fields(packages), strings.Fields(below)})
+	}
+	if len(all) < 10 {
+		t.Fatalf("DEVELOPERS.md states %d floors", len(all))
+	}
+	return all
+}
+
+// developersBlock is the first block between fences that follows a sentence of
+// DEVELOPERS.md.
+func developersBlock(t *testing.T, after string) string {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(root(t), "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, found := strings.Cut(string(text), after)
+	_, rest, opened := strings.Cut(rest, "```\n")
+	block, _, closed := strings.Cut(rest, "```\n")
+	if !found || !opened || !closed {
+		t.Fatalf("DEVELOPERS.md has no block after %q", after)
+	}
+	return block
 }
 
 // Modules from outside that belong to one part of the house.
@@ -136,7 +149,7 @@ func matches(name string, patterns []string) bool {
 }
 
 // complaints says what is wrong with one import.
-func complaints(from, imported string, inTest bool) []string {
+func complaints(floors []floor, from, imported string, inTest bool) []string {
 	var wrong []string
 	if inside, ok := strings.CutPrefix(imported, module+"/"); ok {
 		if inside == from { // an external test of the package
@@ -168,7 +181,7 @@ func complaints(from, imported string, inTest bool) []string {
 }
 
 func TestImports_runOneWay(t *testing.T) {
-	packages := list(t)
+	packages, floors := list(t), floors(t)
 	if len(packages) < 10 {
 		t.Fatalf("go list finds %d packages: the search itself is broken", len(packages))
 	}
@@ -178,19 +191,39 @@ func TestImports_runOneWay(t *testing.T) {
 			t.Errorf("%s stands on no floor of the house", from)
 		}
 		for _, i := range p.Imports {
-			for _, c := range complaints(from, i, false) {
+			for _, c := range complaints(floors, from, i, false) {
 				t.Errorf("%s: %s", from, c)
 			}
 		}
 		for _, i := range slices.Concat(p.TestImports, p.XTestImports) {
-			for _, c := range complaints(from, i, true) {
+			for _, c := range complaints(floors, from, i, true) {
 				t.Errorf("%s (test): %s", from, c)
 			}
 		}
 	}
 }
 
+// DEVELOPERS.md describes the house that is there: every package stands in its
+// tree, and nothing stands in it that is not there.
+func TestDevelopers_listsEveryPackage(t *testing.T) {
+	described := map[string]bool{}
+	for line := range strings.Lines(developersBlock(t, "## The house")) {
+		dir, _, _ := strings.Cut(strings.TrimSpace(line), " ")
+		dir = strings.TrimSuffix(dir, "/")
+		described[dir] = true
+		if info, err := os.Stat(filepath.Join(root(t), dir)); err != nil || !info.IsDir() {
+			t.Errorf("DEVELOPERS.md describes %s, which is not there", dir)
+		}
+	}
+	for _, p := range list(t) {
+		if dir := strings.TrimPrefix(p.ImportPath, module+"/"); !described[dir] {
+			t.Errorf("DEVELOPERS.md does not say what %s is", dir)
+		}
+	}
+}
+
 func TestImports_tableCatchesWhatItIsThereFor(t *testing.T) {
+	floors := floors(t)
 	for _, bad := range [][2]string{
 		{"laminate", "frp/veilwright/rules"},
 		{"laminate", "frp/veilwright/laminate/edit"},
@@ -211,11 +244,11 @@ func TestImports_tableCatchesWhatItIsThereFor(t *testing.T) {
 		{"tui", "github.com/alecthomas/kong"},
 		{"tui", "net/http"},
 	} {
-		if len(complaints(bad[0], bad[1], false)) == 0 {
+		if len(complaints(floors, bad[0], bad[1], false)) == 0 {
 			t.Errorf("%s may import %s", bad[0], bad[1])
 		}
 	}
-	if c := complaints("cmd/internal/quietstart", "github.com/charmbracelet/lipgloss", false); len(c) > 0 {
+	if c := complaints(floors, "cmd/internal/quietstart", "github.com/charmbracelet/lipgloss", false); len(c) > 0 {
 		t.Errorf("the quiet start: %q", c)
 	}
 }

@@ -45,7 +45,7 @@ var scenes = []scene{
 		{"citric acid rinse", "A dairy collects the citric acid rinse of its coolers", [2]int{1, 3}},
 		{"fruit wash water", "A cannery drains the acidic wash water of its fruit line", [2]int{1, 2}},
 		{"dilute acetic acid", "A textile mill drains dilute acetic acid from its dye house", [2]int{1, 2}},
-	}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{70, 150}, inches: drains, steps: []int{1, 3, 4}},
+	}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{70, 140}, inches: drains, steps: []int{1, 3, 4}},
 	{lines: []line{
 		{"settled brine", "A salt works pumps settled brine to its pans", [2]int{15, 26}},
 		{"sea water", "A fish hatchery pumps sea water to its basins", [2]int{3, 4}},
@@ -57,15 +57,15 @@ var scenes = []scene{
 	{lines: []line{
 		{"sodium hydroxide", "A soap plant feeds sodium hydroxide from its day tank", [2]int{10, 40}},
 		{"potassium hydroxide", "A battery plant feeds potassium hydroxide to its filling line", [2]int{20, 40}},
-	}, contains: []laminate.Trait{laminate.StrongBase}, lowest: [2]float64{12.5, 13}, highest: [2]float64{13.5, 14.5}, heat: [2]float64{70, 150}, inches: feeds, steps: []int{2, 3}},
+	}, contains: []laminate.Trait{laminate.StrongBase}, lowest: [2]float64{12.5, 13}, highest: [2]float64{13.5, 14.5}, heat: [2]float64{70, 140}, inches: feeds, steps: []int{2, 3}},
 	{lines: []line{
 		{"sulfuric acid", "A wire mill feeds sulfuric acid to its pickling tank", [2]int{10, 30}},
 		{"hydrochloric acid", "A galvanizing plant drains its pickling line to neutralization, hydrochloric acid", [2]int{5, 18}},
 	}, contains: []laminate.Trait{laminate.StrongAcid}, lowest: [2]float64{-1, 0}, highest: [2]float64{0.5, 2}, heat: [2]float64{80, 200}, inches: feeds, steps: []int{2, 3}},
 	{lines: []line{{"spent pulping liquor", "A pulp mill pumps spent liquor from the digester to the evaporator", [2]int{10, 20}}},
-		contains: []laminate.Trait{laminate.PulpingLiquor}, lowest: [2]float64{9.5, 11}, highest: [2]float64{11.5, 13.5}, heat: [2]float64{110, 175}, inches: mains, steps: []int{2, 3}},
+		contains: []laminate.Trait{laminate.PulpingLiquor}, lowest: [2]float64{9.5, 11}, highest: [2]float64{11.5, 13.5}, heat: [2]float64{110, 140}, inches: mains, steps: []int{2, 3}},
 	{lines: []line{{"plating rinse", "A plating shop collects the rinse of its nickel line", [2]int{1, 5}}},
-		contains: []laminate.Trait{laminate.PlatingSolution}, lowest: [2]float64{3, 4}, highest: [2]float64{5, 9}, heat: [2]float64{80, 150}, inches: drains, steps: []int{2, 3}},
+		contains: []laminate.Trait{laminate.PlatingSolution}, lowest: [2]float64{3, 4}, highest: [2]float64{5, 9}, heat: [2]float64{80, 140}, inches: drains, steps: []int{2, 3}},
 	{lines: []line{{"lithium brine", "A salt lake plant pumps lithium brine from pond to pond", [2]int{10, 30}}},
 		contains: []laminate.Trait{laminate.Lithium, laminate.Brine}, lowest: [2]float64{7, 8}, highest: [2]float64{9, 11}, heat: [2]float64{60, 140}, inches: mains, steps: []int{2}},
 	{lines: []line{
@@ -73,11 +73,11 @@ var scenes = []scene{
 		{"bleach", "A textile mill feeds bleach to its bleaching line, hypochlorite", [2]int{3, 12}},
 	}, contains: []laminate.Trait{laminate.Hypochlorite}, lowest: [2]float64{9, 10.5}, highest: [2]float64{11, 12}, heat: [2]float64{60, 100}, inches: feeds, steps: []int{5}},
 	{lines: []line{{"chlorine dioxide water", "A pulp mill feeds chlorine dioxide water to its bleaching tower", [2]int{1, 1}}},
-		contains: []laminate.Trait{laminate.ChlorineDioxide}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{80, 160}, inches: mains, steps: []int{5}},
+		contains: []laminate.Trait{laminate.ChlorineDioxide}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{80, 140}, inches: mains, steps: []int{5}},
 	{lines: []line{
-		{"rinse solvent", "A varnish plant collects rinse solvent from an area classified as hazardous", [2]int{50, 90}},
-		{"wash water with solvent", "A printing plant collects wash water with solvent from an area classified as hazardous", [2]int{5, 20}},
-	}, contains: []laminate.Trait{laminate.Solvent}, lowest: [2]float64{5, 6}, highest: [2]float64{7, 8}, heat: [2]float64{60, 100}, inches: drains, steps: []int{5}, conductive: true},
+		{"floor wash", "A varnish plant drains floor wash from an area classified as hazardous", [2]int{}},
+		{"roller wash", "A printing plant drains roller wash through an area classified as hazardous", [2]int{}},
+	}, lowest: [2]float64{5, 6}, highest: [2]float64{7, 8}, heat: [2]float64{60, 100}, inches: drains, steps: []int{5}, conductive: true},
 	{lines: []line{
 		{"sand slurry", "A sand plant pumps wet sand from its wash", [2]int{10, 30}},
 		{"fly ash slurry", "A power plant pumps fly ash slurry to its thickener", [2]int{10, 30}},
