@@ -65,6 +65,7 @@ func findings(file string, r *rules.Report, line func(laminate.Ref) int, explain
 	t := Table{Columns: []Column{
 		{Title: "place"}, {Title: "severity"}, {Title: "rule"}, {Title: "finding"}, {Title: "basis", Under: true}, {Title: "fix", Under: true},
 	}}
+	t.Rows = make([]Row, 0, len(r.Findings))
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		place, fix := file, ""
