@@ -25,7 +25,7 @@ const (
 	Fails
 )
 
-var verdicts = word.Of[Verdict]("meets", "cannot be determined", "fails")
+var verdicts = word.Of[Verdict]("meets", "incomplete", "fails")
 
 func (v Verdict) String() string { return verdicts.Name(v) }
 
