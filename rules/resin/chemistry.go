@@ -55,7 +55,7 @@ func resinForAcid(p *rules.Pass) {
 			f.Message += ", all the more at " + reached + ", above " + bound
 		default:
 			f.Severity = rules.Note
-			f.Message += "; at " + reached + ", not above " + bound + ", this resin may serve"
+			f.Message += "; at " + reached + ", not above " + bound + ", this resin serves too"
 		}
 		p.Report(f)
 	}
