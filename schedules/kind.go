@@ -76,7 +76,7 @@ func Sniff(b []byte) (Kind, []Problem) {
 	if problems != nil {
 		return Unreadable, problems
 	}
-	top, errs := tables.Top(b)
+	top, errs := tables.Top(b, "document", "format")
 	kind, problem := kindOf(b, top)
 	switch {
 	case kind == Undeclared && len(errs) > 0:

@@ -65,7 +65,7 @@ func read(b []byte, want Kind, known []tables.Table, model any) (*Source, []Prob
 
 // wrongKind tells whether the document is another one than wanted.
 func wrongKind(data []byte, want Kind) (Kind, []Problem) {
-	top, errs := tables.Top(data)
+	top, errs := tables.Top(data, "document", "format")
 	kind, problem := kindOf(data, top)
 	switch {
 	case kind == Undeclared && len(errs) > 0:

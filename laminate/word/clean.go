@@ -12,7 +12,7 @@ import (
 // line and paragraph separators, what is invisible and broken UTF-8 are shown as
 // \u001b and the like, line breaks, tabs and spaces of every kind as a plain one.
 func Clean(s string) string {
-	if printableASCII(s) || utf8.ValidString(s) && strings.IndexFunc(s, func(r rune) bool { return Unsafe(r) || wide(r) }) < 0 {
+	if printableASCII(s) || utf8.ValidString(s) && !strings.ContainsFunc(s, changed) {
 		return s
 	}
 	var b strings.Builder
@@ -33,6 +33,9 @@ func Clean(s string) string {
 	}
 	return b.String()
 }
+
+// changed tells the characters that Clean shows otherwise.
+func changed(r rune) bool { return (r < ' ' || r > '~') && (Unsafe(r) || wide(r)) }
 
 // printableASCII is the quick answer for nearly all text there is.
 func printableASCII(s string) bool {

@@ -25,7 +25,7 @@ const (
 )
 
 var (
-	verdicts = word.Of[Verdict]("meets", "cannot be determined", "fails")
+	verdicts = word.Of[Verdict]("meets", "incomplete", "fails")
 	outcomes = word.Of[Verdict]("accept", "incomplete", "reject")
 )
 

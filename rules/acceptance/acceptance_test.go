@@ -145,7 +145,7 @@ func TestCompare_plyWithoutResinCannotTell(t *testing.T) {
 	got := not(compare(s, buyer(), nil))
 	for _, key := range []string{"barrier.resin", "barrier.thickness", "barrier.glass_content", "total.thickness"} {
 		if got[key] != Incomplete {
-			t.Errorf("%s: %s, want cannot tell", key, got[key])
+			t.Errorf("%s: %s, want incomplete", key, got[key])
 		}
 	}
 	for key, v := range got {

@@ -33,7 +33,7 @@ func plies(r *rules.Report, u quantity.System) Table {
 		{Title: "per ply, " + thick, Right: true}, {Title: "total, " + thick, Right: true}, {Title: "glass", Right: true},
 	}}
 	for i := range r.Schedule.Plies {
-		p := PlyOf(r, i, u)
+		p := PlyOf(r.Schedule, r.Analysis, i, u)
 		t.Rows = append(t.Rows, Row{Cells: []string{p.Numbers, p.Material, p.Zone, p.Resin, p.PerPly, p.Total, p.Glass}})
 	}
 	return t
@@ -65,6 +65,7 @@ func findings(file string, r *rules.Report, line func(laminate.Ref) int, explain
 	t := Table{Columns: []Column{
 		{Title: "place"}, {Title: "severity"}, {Title: "rule"}, {Title: "finding"}, {Title: "basis", Under: true}, {Title: "fix", Under: true},
 	}}
+	t.Rows = make([]Row, 0, len(r.Findings))
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		place, fix := file, ""

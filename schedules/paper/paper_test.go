@@ -89,7 +89,7 @@ func TestSheets_showTheRowsThatScreensTake(t *testing.T) {
 		w := wall.Evaluate(r.Schedule, catalog.Library(), r.Analysis, wall.Options{Units: laminate.Some(u)})
 		check := text(t, paper.Check("a.toml", nil, r, lineOf, u, paper.Detail{Plies: true}), 0)
 		for i := range r.Schedule.Plies {
-			p := paper.PlyOf(r, i, u)
+			p := paper.PlyOf(r.Schedule, r.Analysis, i, u)
 			if !hasRow(check, p.Numbers, p.Material, p.Zone, p.Resin, p.PerPly, p.Total) {
 				t.Errorf("row %d is not in\n%s", i, check)
 			}

@@ -7,7 +7,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
-	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 )
 
@@ -24,9 +23,9 @@ type Ply struct {
 	Booked                         string // the shop's own thickness, empty where none is stated
 }
 
-// PlyOf is the row of a report.
-func PlyOf(r *rules.Report, row int, u quantity.System) Ply {
-	p, f := &r.Schedule.Plies[row], &r.Analysis.Rows[row]
+// PlyOf is a row of a schedule and of what was figured for it.
+func PlyOf(s *laminate.Schedule, a *laminate.Analysis, row int, u quantity.System) Ply {
+	p, f := &s.Plies[row], &a.Rows[row]
 	c := Ply{
 		Numbers: Span(f.First, f.Last), Material: p.Material, Zone: f.Zone.String(), Resin: orNone(p.Resin),
 		PerPly: u.Bare(f.Thickness, quantity.Thickness), Total: u.Bare(f.ToHere, quantity.Thickness),
@@ -83,7 +82,7 @@ type Criterion struct {
 	Name, Case, Answer  string
 	Required, Allowable string // with their unit, told apart
 	Utilization         string
-	Role                string // governs or shown
+	Role                string // governs or shown, of what applies
 }
 
 // CriterionOf is a criterion in the reader's units.
@@ -93,7 +92,10 @@ func CriterionOf(c *wall.Criterion, u quantity.System) Criterion {
 		x.Required, x.Allowable = c.Figures(u)
 		x.Utilization = quantity.Utilization(c.Ratio)
 	}
-	if c.Governs {
+	switch {
+	case c.Answer == wall.NotApplicable:
+		x.Role = none
+	case c.Governs:
 		x.Role = "governs"
 	}
 	return x

@@ -1,16 +1,19 @@
 package paper
 
 import (
-	"frp/veilwright/laminate/word"
+	"bytes"
 	"io"
 	"strings"
 	"unicode/utf8"
+
+	"frp/veilwright/laminate/word"
 )
 
 // Text writes a sheet as lines of at most width characters; 0 sets no limit.
 // Tables whose columns do not fit grow beyond it.
 func Text(w io.Writer, sheet Sheet, width int) error {
 	t := texter{width: width}
+	t.b.Grow(4096) // a report of findings; thousands are printed in a run
 	for _, b := range sheet {
 		switch b := b.(type) {
 		case Heading:
@@ -28,18 +31,30 @@ func Text(w io.Writer, sheet Sheet, width int) error {
 			t.line(word.Clean(b.Role) + ": " + strings.Repeat("_", 30) + "  date: " + strings.Repeat("_", 12))
 		}
 	}
-	_, err := io.WriteString(w, t.b.String())
+	_, err := w.Write(t.b.Bytes())
 	return err
 }
 
 type texter struct {
-	b     strings.Builder
+	b     bytes.Buffer
 	width int
 }
 
 func (t *texter) line(s string) {
-	t.b.WriteString(strings.TrimRight(s, " "))
+	t.b.WriteString(s)
+	t.end()
+}
+
+// end ends the line, without the blanks that nothing follows.
+func (t *texter) end() {
+	t.b.Truncate(len(bytes.TrimRight(t.b.Bytes(), " ")))
 	t.b.WriteByte('\n')
+}
+
+func (t *texter) blanks(n int) {
+	for range n {
+		t.b.WriteByte(' ')
+	}
 }
 
 // wrapped sets text after first, its other lines after hanging.
@@ -124,36 +139,37 @@ func (t *texter) table(b Table) {
 // cells sets one line of columns; the last wraps under itself where the line
 // would grow too long.
 func (t *texter) cells(columns []Column, widths []int, last int, cell func(int) string) {
-	line := ""
+	start := t.b.Len()
 	for i, c := range columns {
 		if c.Under {
 			continue
 		}
-		text, fill := cell(i), ""
-		if n := widths[i] - utf8.RuneCountInString(text); n > 0 {
-			fill = strings.Repeat(" ", n)
-		}
+		text := cell(i)
+		fill := widths[i] - utf8.RuneCountInString(text)
 		if i == last && !c.Right {
-			at := utf8.RuneCountInString(line) + len(gap)
+			at := utf8.RuneCount(t.b.Bytes()[start:]) + len(gap)
 			room := 0
 			if t.width > 0 {
 				room = max(20, t.width-at)
 			}
 			for k, part := range Wrap(text, room) {
 				if k > 0 {
-					line = strings.Repeat(" ", at-len(gap))
+					t.blanks(at - len(gap))
 				}
-				t.line(line + gap + part)
+				t.line(gap + part)
 			}
 			return
 		}
+		t.b.WriteString(gap)
 		if c.Right {
-			line += gap + fill + text
-		} else {
-			line += gap + text + fill
+			t.blanks(fill)
+		}
+		t.b.WriteString(text)
+		if !c.Right {
+			t.blanks(fill)
 		}
 	}
-	t.line(line)
+	t.end()
 }
 
 // section draws a layer a line, its length to scale.

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"slices"
@@ -116,7 +117,7 @@ func (d *Document) prepare() {
 		return m
 	})
 	d.lines = sync.OnceValue(func() []int {
-		var ends []int
+		ends := make([]int, 0, bytes.Count(d.Data, []byte{'\n'}))
 		for i, c := range d.Data {
 			if c == '\n' {
 				ends = append(ends, i)

@@ -106,12 +106,15 @@ func TestValues_keysGivenTwiceAreToldAndTheRestIsRead(t *testing.T) {
 }
 
 func TestTop_readsWhatStandsBeforeTheFirstTable(t *testing.T) {
-	top, errs := Top([]byte("a = 'x'\nb = 1\nc = [1]\nd.e = 2\n[one]\nf = \n"))
+	top, errs := Top([]byte("a = 'x'\nb = 1\nc = [1]\nd.e = 2\ng = 3\n[one]\nf = \n"), "a", "b", "c", "d")
 	if len(errs) > 0 || fmt.Sprint(top) != "map[a:{0 x true false} b:{8 1 false true} c:{14 [1] false false}]" {
 		t.Errorf("%v %v", top, errs)
 	}
-	if top, errs := Top([]byte("a = 1\nb = \n")); len(errs) != 1 || top["a"].Value != "1" {
+	if top, errs := Top([]byte("a = 1\nb = \n"), "a", "b"); len(errs) != 1 || top["a"].Value != "1" {
 		t.Errorf("%v %v", top, errs)
+	}
+	if top, errs := Top([]byte("a = 1\na = 2\nb = \n"), "a"); len(errs) != 0 || top["a"].Value != "1" {
+		t.Errorf("it reads on behind what was wanted: %v %v", top, errs)
 	}
 }
 

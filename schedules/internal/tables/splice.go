@@ -49,7 +49,10 @@ func (d *Document) splicing(now any) *splicing {
 	for i := range d.Tables {
 		s.was[i], s.now[i] = d.Tables[i].rows(d.Was), d.Tables[i].rows(now)
 		s.blockOf[i] = slices.Repeat([]int{-1}, d.rows[i])
-		s.lastOf[i] = slices.Repeat([]int{-1}, d.rows[i])
+		s.lastOf[i] = s.blockOf[i]
+		if slices.Contains(d.parents[i+1:], i) {
+			s.lastOf[i] = slices.Clone(s.blockOf[i])
+		}
 	}
 	for b, bl := range lay.blocks {
 		s.keep[b], s.blockOf[bl.table][bl.row], s.lastOf[bl.table][bl.row] = -1, b, b
@@ -131,7 +134,9 @@ func (s *splicing) arrange(table, was, now, parent int) bool {
 		switch {
 		case block >= 0:
 			s.keep[block] = row
-			s.before[block] = append(s.before[block], ahead...)
+			if len(ahead) > 0 { // a long list has a great many rows with nothing ahead
+				s.before[block] = append(s.before[block], ahead...)
+			}
 			ahead, follows = nil, s.lastOf[table][o]
 			if !s.arrangeWithin(table, o, row, block) {
 				return false
@@ -185,9 +190,11 @@ func (s *splicing) arrangeWithin(table, was, now, block int) bool {
 func (s *splicing) whole(table, row int) (text string, ok bool) {
 	value := s.now[table][row].Value
 	if o := s.from[table][row]; o >= 0 {
-		if text, ok = s.block(s.lay, &s.lay.blocks[s.blockOf[table][o]], s.was[table][o].Value, value); !ok {
+		block, ok := s.block(s.lay, &s.lay.blocks[s.blockOf[table][o]], s.was[table][o].Value, value)
+		if !ok {
 			return "", false
 		}
+		text = string(block)
 	} else {
 		text = s.fresh(table, value, s.lay)
 	}
@@ -219,25 +226,26 @@ func (s *splicing) text() ([]byte, bool) {
 	b.Grow(len(d.Data) + 1024)
 	end := 0
 	dropped := false
-	put := func(text string) {
-		if text == "" {
+	write := func(text []byte) {
+		if len(text) == 0 {
 			return
 		}
 		if n := b.Len(); n > 0 && b.Bytes()[n-1] != '\n' {
 			b.WriteString(lay.eol)
 		}
-		b.WriteString(text)
+		b.Write(text)
 	}
+	put := func(text string) { write([]byte(text)) }
 	for n := range lay.blocks {
 		bl := &lay.blocks[n]
 		before, stays := s.before[n], s.keep[n] >= 0
-		gap := string(d.Data[end:bl.lead])
+		gap := d.Data[end:bl.lead]
 		if dropped && b.Len() > 0 {
 			gap = trimFirstBlank(gap, b.Bytes(), lay.eol)
 		}
 		switch {
-		case stays || len(before) > 0 || !isBlank([]byte(gap)):
-			put(gap)
+		case stays || len(before) > 0 || !isBlank(gap):
+			write(gap)
 			dropped = !stays && len(before) == 0
 		default:
 			dropped = true
@@ -256,7 +264,7 @@ func (s *splicing) text() ([]byte, bool) {
 			if !fine {
 				return nil, false
 			}
-			put(text)
+			write(text)
 		}
 		for _, text := range s.after[n] {
 			put(lay.sep)
@@ -268,14 +276,14 @@ func (s *splicing) text() ([]byte, bool) {
 		}
 		end = bl.end
 	}
-	put(string(d.Data[end:]))
+	write(d.Data[end:])
 	return b.Bytes(), true
 }
 
 // trimFirstBlank keeps two empty lines from meeting where a block went.
-func trimFirstBlank(gap string, before []byte, eol string) string {
+func trimFirstBlank(gap, before []byte, eol string) []byte {
 	if bytes.HasSuffix(before, []byte(eol+eol)) {
-		for strings.HasPrefix(gap, eol) {
+		for bytes.HasPrefix(gap, []byte(eol)) {
 			gap = gap[len(eol):]
 		}
 	}
@@ -317,10 +325,10 @@ type change struct {
 }
 
 // block gives the text of a block whose row was one and is another now.
-func (d *Document) block(lay *layout, b *block, was, row any) (string, bool) {
+func (d *Document) block(lay *layout, b *block, was, row any) ([]byte, bool) {
 	t := &d.Tables[b.table]
 	if t.equal(was, row) {
-		return string(d.Data[b.lead:b.end]), true
+		return d.Data[b.lead:b.end], true
 	}
 	var changes []change
 	var fresh []string
@@ -336,7 +344,7 @@ func (d *Document) block(lay *layout, b *block, was, row any) (string, bool) {
 		text = strings.ReplaceAll(text, "\n", lay.eol)
 		switch {
 		case found && !d.leaves[leaf].Plain:
-			return "", false
+			return nil, false
 		case found && (given || f.Stay):
 			if !given {
 				text = f.Blank
@@ -347,7 +355,7 @@ func (d *Document) block(lay *layout, b *block, was, row any) (string, bool) {
 			l := d.leaves[leaf]
 			changes = append(changes, change{lineStart(d.Data, l.From), lineEnd(d.Data, l.To), ""})
 		case given && d.odd[b.table]:
-			return "", false
+			return nil, false
 		case given:
 			fresh = append(fresh, st.line(f.Key, text))
 		}
@@ -367,7 +375,7 @@ func (d *Document) block(lay *layout, b *block, was, row any) (string, bool) {
 		changes = append(changes, change{at, at, text})
 	}
 	slices.SortStableFunc(changes, func(a, b change) int { return a.from - b.from })
-	var out strings.Builder
+	var out bytes.Buffer
 	at := b.lead
 	for _, c := range changes {
 		out.Write(d.Data[at:c.from])
@@ -375,7 +383,7 @@ func (d *Document) block(lay *layout, b *block, was, row any) (string, bool) {
 		at = c.to
 	}
 	out.Write(d.Data[at:b.end])
-	return out.String(), true
+	return out.Bytes(), true
 }
 
 // fresh is the text of a new row, in the manner of the document; empty for a

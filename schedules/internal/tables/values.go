@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 
 	"github.com/BurntSushi/toml"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -95,9 +96,9 @@ type TopKey struct {
 	Text, Integer bool // neither: a decimal, a list, a table
 }
 
-// Top reads the keys before the first table, leniently: whatever follows may
-// be anything.
-func Top(data []byte) (map[string]TopKey, []Problem) {
+// Top reads the keys before the first table, up to where all that are wanted
+// are found, leniently: whatever follows may be anything.
+func Top(data []byte, wanted ...string) (map[string]TopKey, []Problem) {
 	if problems := tooMany(data); problems != nil {
 		return nil, problems
 	}
@@ -114,6 +115,10 @@ func Top(data []byte) (map[string]TopKey, []Problem) {
 		if len(parts) != 1 {
 			continue
 		}
+		key := string(parts[0])
+		if _, twice := top[key]; twice || !slices.Contains(wanted, key) {
+			continue
+		}
 		k := TopKey{Offset: start}
 		switch v := e.Value(); v.Kind {
 		case unstable.String:
@@ -123,8 +128,9 @@ func Top(data []byte) (map[string]TopKey, []Problem) {
 		default:
 			k.Value = string(data[s.valueStart(end):min(len(data), int(e.Raw.Offset+e.Raw.Length))])
 		}
-		if _, twice := top[string(parts[0])]; !twice {
-			top[string(parts[0])] = k
+		top[key] = k
+		if len(top) == len(wanted) {
+			return top, nil
 		}
 	}
 	if err := s.parser.Error(); err != nil {

@@ -2,6 +2,7 @@ package page
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/widget"
 )
@@ -22,7 +23,7 @@ func Layers(t *draw.Theme, s *laminate.Schedule, a *laminate.Analysis, into []wi
 		}
 		into = append(into, widget.Layer{
 			Thickness: f.Thickness * float64(s.Plies[i].Count), Glyph: Glyph(form), Look: ZoneStyle(t, f.Zone),
-			Label: PlyNumbers(f), Zone: ZoneWord(f.Zone), Gel: s.Plies[i].GelAfter,
+			Label: paper.Span(f.First, f.Last), Zone: ZoneWord(f.Zone), Gel: s.Plies[i].GelAfter,
 		})
 	}
 	return into

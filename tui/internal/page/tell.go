@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"strings"
 
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/tui/internal/draw"
@@ -10,25 +11,14 @@ import (
 
 // Used is a criterion as a bar.
 func Used(t *draw.Theme, c *wall.Criterion) widget.Bar {
-	b := widget.Bar{Label: c.Title(), Ratio: c.Ratio, Word: AnswerWord(c), Look: AnswerStyle(t, c)}
+	b := widget.Bar{Label: c.Title(), Ratio: c.Ratio, Word: c.Answer.String(), Look: AnswerStyle(t, c)}
+	if c.Answer == wall.Fails {
+		b.Word = strings.ToUpper(b.Word) // stands out without color too
+	}
 	if !c.Judged() {
 		b.Ratio = math.NaN()
 	}
 	return b
-}
-
-// AnswerWord says whether a criterion holds.
-func AnswerWord(c *wall.Criterion) string {
-	switch c.Answer {
-	case wall.Holds:
-		return "holds"
-	case wall.Fails:
-		return "FAILS"
-	case wall.Incomplete:
-		return "incomplete"
-	case wall.NotApplicable:
-	}
-	return "—"
 }
 
 // AnswerStyle is the look of the answer.

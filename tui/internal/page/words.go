@@ -1,12 +1,12 @@
 package page
 
 import (
-	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/widget"
 )
@@ -105,20 +105,12 @@ func SeverityMark(s rules.Severity) string {
 	return " "
 }
 
-// PlyNumbers is how a row is counted: "4", or "2-3" for a row of two.
-func PlyNumbers(f *laminate.RowFigures) string {
-	if f.Last <= f.First {
-		return strconv.Itoa(f.First)
-	}
-	return strconv.Itoa(f.First) + "-" + strconv.Itoa(f.Last)
-}
-
 // PlyName is a row as sentences name it: "ply 4", "plies 2-3".
 func PlyName(f *laminate.RowFigures) string {
 	if f.Last > f.First {
-		return "plies " + PlyNumbers(f)
+		return "plies " + paper.Span(f.First, f.Last)
 	}
-	return "ply " + PlyNumbers(f)
+	return "ply " + paper.Span(f.First, f.Last)
 }
 
 // MaterialName is how screens call a material.
@@ -132,14 +124,6 @@ func MaterialName(m *laminate.Material) string {
 // Degrees prints an angle: "55°".
 func Degrees(a float64) string {
 	return quantity.US.Figure(a, quantity.Angle)
-}
-
-// Percent prints a share known or not: "30 %", "—".
-func Percent(share float64, ok bool) string {
-	if !ok {
-		return "—"
-	}
-	return quantity.Share(share)
 }
 
 // Count prints a number of things: "1 break", "3 breaks".

@@ -48,20 +48,7 @@ func Gauge(th *draw.Theme, ratio float64, w int) string {
 	return th.Gauge.Render(s) + th.Dim.Render(draw.Run(free, w-(halves+1)/2))
 }
 
-// Percent writes a ratio: "62 %", "≥ 1000 %" from there on, "?" for unknown. A
-// ratio over 1 is rounded up, another one down, so that none looks as if it
-// were on the other side of the limit.
-func Percent(ratio float64) string {
-	switch {
-	case math.IsNaN(ratio):
-		return "?"
-	case ratio >= 10:
-		return "≥1000 %"
-	}
-	return quantity.Utilization(ratio)
-}
-
-// figureCells is the room of a figure: "≥1000 %".
+// figureCells is the least room of a figure: "1000 %", and a blank.
 const figureCells = 7
 
 // Lines draws bars under one another, each line exactly w cells, with labels,
@@ -71,18 +58,19 @@ func Bars(th *draw.Theme, bars []Bar, w int) []string {
 	if w < 1 {
 		return nil
 	}
-	label, word := 0, 0
+	label, word, figure := 0, 0, figureCells
 	for _, b := range bars {
 		label = max(label, draw.Width(b.Label))
 		if s, _ := b.word(th); !math.IsNaN(b.Ratio) {
 			word = max(word, draw.Width(s)) // else it stands where the gauge would
+			figure = max(figure, draw.Width(quantity.Utilization(b.Ratio)))
 		}
 	}
 	label = min(label, w/2)
-	gauge := w - label - 1 - 1 - figureCells - 2 - word
+	gauge := w - label - 1 - 1 - figure - 2 - word
 	lines := make([]string, len(bars))
 	for i, b := range bars {
-		lines[i] = b.line(th, label, gauge, w)
+		lines[i] = b.line(th, label, gauge, figure, w)
 	}
 	return lines
 }
@@ -90,18 +78,22 @@ func Bars(th *draw.Theme, bars []Bar, w int) []string {
 // leastGauge is the shortest gauge that tells anything.
 const leastGauge = 4
 
-func (b Bar) line(th *draw.Theme, label, gauge, w int) string {
+func (b Bar) line(th *draw.Theme, label, gauge, figure, w int) string {
 	word, look := b.word(th)
 	name := draw.Clean(b.Label)
 	if gauge < leastGauge {
-		return draw.Ends(name, Percent(b.Ratio)+"  "+look.Render(word), w)
+		figure := "?"
+		if !math.IsNaN(b.Ratio) {
+			figure = quantity.Utilization(b.Ratio)
+		}
+		return draw.Ends(name, figure+"  "+look.Render(word), w)
 	}
 	var l draw.Line
 	if math.IsNaN(b.Ratio) {
 		return l.Add(draw.Left(name, label)).Gap(1).Add(look.Render(word)).Fit(w)
 	}
 	l.Add(draw.Left(name, label)).Gap(1).Add(Gauge(th, b.Ratio, gauge)).Gap(1)
-	l.Add(draw.Right(Percent(b.Ratio), figureCells)).Gap(2).Add(look.Render(word))
+	l.Add(draw.Right(quantity.Utilization(b.Ratio), figure)).Gap(2).Add(look.Render(word))
 	return l.Fit(w)
 }
 

@@ -35,19 +35,6 @@ func TestGauge_isProportional(t *testing.T) {
 	}
 }
 
-func TestPercent_neverCrossesTheLimit(t *testing.T) {
-	for ratio, want := range map[float64]string{
-		0: "0 %", 0.62: "62 %", 0.29: "29 %", 0.9999: "99 %", 1: "100 %", 1.0001: "101 %", 1.28: "128 %", 9.99: "999 %", 10: "≥1000 %", math.Inf(1): "≥1000 %", -2: "0 %",
-	} {
-		if got := Percent(ratio); got != want {
-			t.Errorf("%g is written %q, want %q", ratio, got, want)
-		}
-	}
-	if got := Percent(math.NaN()); got != "?" {
-		t.Errorf("unknown is written %q", got)
-	}
-}
-
 func TestBars_golden(t *testing.T) {
 	mono := draw.New(draw.Mono)
 	bars := []Bar{

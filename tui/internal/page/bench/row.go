@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -35,7 +36,6 @@ func (b *Bench) beginRow() {
 	p := b.schedule().Plies[b.Desk.Row]
 	f := &b.Desk.Report().Analysis.Rows[b.Desk.Row]
 	m := &rowForm{b: b, row: b.Desk.Row}
-	share, ok := f.FiberMassFraction()
 	var resins, zones []string
 	for i := range b.schedule().Resins {
 		resins = append(resins, b.schedule().Resins[i].ID)
@@ -44,7 +44,7 @@ func (b *Bench) beginRow() {
 		zones = append(zones, z.String())
 	}
 	m.fields = [rowFields]*page.Field{
-		fieldGlass: {Label: "glass content", Text: percentText(p.GlassContent), Hint: "% of ply mass as laid; computed " + page.Percent(share, ok)},
+		fieldGlass: {Label: "glass content", Text: percentText(p.GlassContent), Hint: "% of ply mass as laid; computed " + paper.Share(f.FiberMassFraction())},
 		fieldAngle: {Label: "angle", Text: number0(p.Angle), Hint: "degrees from the axis"},
 		fieldResin: {Label: "resin", Text: p.Resin, Choices: resins, Hint: "no resin"},
 		fieldZone:  {Label: "zone", Text: p.Zone.String(), Choices: zones, Hint: "by its place: " + f.Zone.String()},

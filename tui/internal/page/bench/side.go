@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/barrier"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -116,8 +117,7 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 		if s.Plies == 0 {
 			line += draw.Right("none", 7)
 		} else {
-			share, ok := s.GlassMassFraction()
-			line += draw.Right(u.Bare(s.Thickness, quantity.Thickness), 7) + draw.Right(page.Percent(share, ok), 7)
+			line += draw.Right(u.Bare(s.Thickness, quantity.Thickness), 7) + draw.Right(paper.Share(s.GlassMassFraction()), 7)
 		}
 		out = append(out, " "+draw.Cut(line+"  "+ask, w-1))
 	}

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 )
@@ -130,39 +131,31 @@ func (b *Bench) titles(c columns) string {
 }
 
 func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string {
-	t, u := b.Desk.Theme, b.Desk.Units()
+	t := b.Desk.Theme
 	p, f := &r.Schedule.Plies[row], &r.Analysis.Rows[row]
 	chosen := row == b.row()
 	form := laminate.NoForm
 	if f.Material != nil {
 		form = f.Material.Form
 	}
+	cells := paper.PlyOf(r.Schedule, r.Analysis, row, b.Desk.Units())
 	var rest strings.Builder
-	if c.each > 0 {
-		rest.WriteString(draw.Right(u.Bare(f.Thickness, quantity.Thickness), c.each))
-	}
-	rest.WriteString(draw.Right(u.Bare(f.ToHere, quantity.Thickness), c.here))
-	share, known := f.GlassMassFraction()
-	rest.WriteString(draw.Right(page.Percent(share, known), c.glass))
-	if c.fiber > 0 {
-		share, known := f.FiberMassFraction()
-		rest.WriteString(draw.Right(page.Percent(share, known), c.fiber))
-	}
-	if c.mass > 0 {
-		mass := "—"
-		if f.MassKnown {
-			mass = u.Bare(f.Mass*float64(p.Count), quantity.WallMass)
+	for _, col := range [...]struct {
+		w    int
+		text string
+	}{{c.each, cells.PerPly}, {c.here, cells.Total}, {c.glass, cells.Glass}, {c.fiber, cells.Fiber}, {c.mass, cells.Mass}} {
+		if col.w > 0 {
+			rest.WriteString(draw.Right(col.text, col.w))
 		}
-		rest.WriteString(draw.Right(mass, c.mass))
 	}
 	if c.resin > 0 {
-		rest.WriteString(" " + draw.Left(draw.Clean(p.Resin), c.resin-1))
+		rest.WriteString(" " + draw.Left(draw.Clean(cells.Resin), c.resin-1))
 	}
 	if c.zone > 0 {
 		rest.WriteString(" " + draw.Left(page.ZoneWord(f.Zone), c.zone-1))
 	}
 	name := rowTitle(p, c.material)
-	num := draw.Left(page.PlyNumbers(f), c.num)
+	num := draw.Left(cells.Numbers, c.num)
 	worst := s.worst[row]
 	if chosen {
 		line := draw.Pointer + num + page.SeverityMark(worst) + page.Glyph(form) + " " + name + rest.String()

@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 )
@@ -71,10 +72,9 @@ func (b *Bench) totalsAs(style figureStyle) string {
 
 // percents is the glass content before and after: "25→24 %".
 func percents(was, is laminate.Sum) string {
-	a, oka := was.GlassMassFraction()
-	c, okc := is.GlassMassFraction()
-	before, after := page.Percent(a, oka), page.Percent(c, okc)
-	if oka && okc && before != after {
+	_, known := is.GlassMassFraction()
+	before, after := paper.Share(was.GlassMassFraction()), paper.Share(is.GlassMassFraction())
+	if known && before != after {
 		before = strings.TrimSuffix(before, " %")
 	}
 	return change(before, after)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/rules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -62,7 +63,7 @@ func rowsText(r *rules.Report, f *rules.Finding) string {
 	var names []string
 	for _, row := range f.Rows {
 		if row >= 0 && row < len(r.Analysis.Rows) {
-			names = append(names, page.PlyNumbers(&r.Analysis.Rows[row])+" "+draw.Clean(r.Schedule.Plies[row].Material))
+			names = append(names, paper.Span(r.Analysis.Rows[row].First, r.Analysis.Rows[row].Last)+" "+draw.Clean(r.Schedule.Plies[row].Material))
 		}
 		if len(names) == 20 {
 			names = append(names, "…")

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/tuitest"
@@ -314,5 +315,34 @@ func TestTable_isWhole(t *testing.T) {
 	g := open(t, 80, 24, spool)
 	if err := g.Page.Table().Check(); err != nil {
 		t.Error(err)
+	}
+}
+
+// A line of the page is a row of the sheet that compare prints, cell by cell.
+func TestTable_showsTheCellsOfTheSheet(t *testing.T) {
+	for _, what := range []string{"accept", "reject", "incomplete"} {
+		g := compared(t, 400, 160, what)
+		screen := strings.Join(strings.Fields(g.Screen()), " ")
+		rows := 0
+		for _, b := range paper.Compare(paper.Compared{}, g.Page.result, g.Desk.Report()) {
+			table, ok := b.(paper.Table)
+			if !ok {
+				continue
+			}
+			for _, r := range table.Rows {
+				rows++
+				verdict := r.Cells[0]
+				if verdict == acceptance.Fails.String() {
+					verdict = strings.ToUpper(verdict)
+				}
+				want := strings.Join(strings.Fields(strings.Join([]string{verdict, r.Cells[2], r.Cells[3], r.Cells[4]}, " ")), " ")
+				if !strings.Contains(screen, want) {
+					t.Errorf("%s: the page does not show %q:\n%s", what, want, g.Screen())
+				}
+			}
+		}
+		if rows == 0 {
+			t.Errorf("%s: the sheet has no lines", what)
+		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -76,12 +77,12 @@ func (p *Page) compare() {
 func verdictWord(v acceptance.Verdict) string {
 	switch v {
 	case acceptance.Fails:
-		return "✗ FAILS"
+		return "✗ " + strings.ToUpper(v.String()) // stands out without color too
 	case acceptance.Incomplete:
-		return "? incomplete"
+		return "? " + v.String()
 	case acceptance.Meets:
 	}
-	return "✓ meets"
+	return "✓ " + v.String()
 }
 
 func verdictLook(t *draw.Theme, v acceptance.Verdict) draw.Style {
@@ -113,31 +114,13 @@ func (p *Page) newTable() *widget.Table[string, row] {
 			if r.note {
 				return "nothing required"
 			}
-			return r.Demand
+			return paper.LineOf(&r.Line).Requirement
 		}},
-		widget.Column[row]{Title: "found", Width: 14, Grow: 4, Cell: func(r row) string { return r.Found }},
-		widget.Column[row]{Title: "plies", Width: 7, Drop: 1, Cell: func(r row) string { return runs(r.Plies) }},
+		widget.Column[row]{Title: "found", Width: 14, Grow: 4, Cell: func(r row) string { return paper.LineOf(&r.Line).Found }},
+		widget.Column[row]{Title: "plies", Width: 7, Drop: 1, Cell: func(r row) string { return paper.LineOf(&r.Line).Plies }},
 	)
 	tb.Empty = "nothing to compare with yet: 5 chooses a specification, 6 a record"
 	return tb
-}
-
-// runs writes numbers with neighbors as ranges: "1, 4-6".
-func runs(list []int) string {
-	var parts []string
-	for i := 0; i < len(list); {
-		k := i
-		for k+1 < len(list) && list[k+1] == list[k]+1 {
-			k++
-		}
-		s := strconv.Itoa(list[i])
-		if k > i {
-			s += "-" + strconv.Itoa(list[k])
-		}
-		parts = append(parts, s)
-		i = k + 1
-	}
-	return strings.Join(parts, ", ")
 }
 
 func (p *Page) move(e keys.Event) {
@@ -153,7 +136,7 @@ func (p *Page) move(e keys.Event) {
 	case len(r.Plies) == 0:
 		p.Desk.Say(verdictWord(r.Verdict) + ": about no ply in particular")
 	default:
-		p.Desk.Note(verdictWord(r.Verdict)+": "+page.Count(len(r.Plies), "ply")+", "+runs(r.Plies), "Enter goes there")
+		p.Desk.Note(verdictWord(r.Verdict)+": "+page.Count(len(r.Plies), "ply")+", "+paper.Numbers(r.Plies), "Enter goes there")
 	}
 }
 
@@ -174,7 +157,7 @@ func (p *Page) havePlies() string {
 func (p *Page) jump() {
 	r, _ := p.table.Selected()
 	p.Desk.Go(p.Desk.RowOf(r.Plies[0]))
-	p.Desk.Say("plies " + runs(r.Plies) + ": " + r.Demand + ", found " + r.Found)
+	p.Desk.Say("plies " + paper.Numbers(r.Plies) + ": " + r.Demand + ", found " + r.Found)
 	p.Desk.Leave()
 }
 

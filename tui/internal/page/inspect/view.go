@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -100,7 +101,7 @@ func (p *Page) panel(w, h int) []string {
 	lines = append(lines, part(t, w, "required", r.Demand)...)
 	lines = append(lines, part(t, w, "found", r.Found)...)
 	if len(r.Plies) > 0 {
-		lines = append(lines, part(t, w, "plies", runs(r.Plies)+"  (Enter goes there)")...)
+		lines = append(lines, part(t, w, "plies", paper.Numbers(r.Plies)+"  (Enter goes there)")...)
 	}
 	lines = append(lines, part(t, w, "basis", r.Basis)...)
 	if g, ok := groupOf(r.Key); ok {

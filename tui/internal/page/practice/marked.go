@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -256,8 +257,7 @@ func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []stri
 	}{{"barrier", an.Barrier}, {"structure", an.Zones[laminate.StructuralLayer]}} {
 		figures := "none"
 		if part.sum.Plies > 0 {
-			share, ok := part.sum.GlassMassFraction()
-			figures = p.Desk.Units().Thickness(part.sum.Thickness) + ", " + page.Percent(share, ok) + " glass"
+			figures = p.Desk.Units().Thickness(part.sum.Thickness) + ", " + paper.Share(part.sum.GlassMassFraction()) + " glass"
 		}
 		out = append(out, " "+part.name+" "+figures)
 	}

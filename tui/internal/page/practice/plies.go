@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 )
@@ -18,7 +19,8 @@ func plyLines(p *Practice, s *laminate.Schedule, a *laminate.Analysis, w, row in
 	var out []string
 	for i := range s.Plies {
 		q, f := &s.Plies[i], &a.Rows[i]
-		head := draw.Left(page.PlyNumbers(f), 6) + mark(i) + plyName(q, f)
+		cells := paper.PlyOf(s, a, i, u)
+		head := draw.Left(cells.Numbers, 6) + mark(i) + plyName(q, f)
 		var l draw.Line
 		cell := func(text string, n int) {
 			if l.Width()+n <= w-1 {
@@ -27,10 +29,9 @@ func plyLines(p *Practice, s *laminate.Schedule, a *laminate.Analysis, w, row in
 		}
 		l.Add(draw.Left(head, min(w-1, 28)))
 		if figures {
-			cell(u.Bare(f.Thickness, quantity.Thickness), 6)
-			cell(u.Bare(f.ToHere, quantity.Thickness), 7)
-			share, known := f.GlassMassFraction()
-			cell(page.Percent(share, known), 6)
+			cell(cells.PerPly, 6)
+			cell(cells.Total, 7)
+			cell(cells.Glass, 6)
 		} else if f.Material != nil {
 			cell(stated(f.Material, f.Zone, u), 22)
 		}

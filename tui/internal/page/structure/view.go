@@ -21,33 +21,19 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 	row := func(x c) paper.Criterion { return paper.CriterionOf(x, p.Desk.Units()) }
 	return []widget.Column[c]{
 		{Title: "criterion", Width: 18, Cell: func(x c) string { return row(x).Name }},
-		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return x.Case }},
-		{Title: "of limit", Width: 8, Right: true, Cell: func(x c) string { return used(t, x) }},
+		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return row(x).Case }},
+		{Title: "of limit", Width: 11, Right: true, Cell: func(x c) string { return row(x).Utilization }},
 		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
 			if x.Answer == wall.Fails {
 				return t.GaugeOver
 			}
 			return t.Gauge
 		}},
-		{Title: "answer", Width: 10, Cell: page.AnswerWord, Look: look},
+		{Title: "answer", Width: 14, Cell: func(x c) string { return page.Used(t, x).Word }, Look: look},
 		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return row(x).Required }},
 		{Title: "allowable", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return row(x).Allowable }},
-		{Title: "", Width: 14, Cell: func(x c) string {
-			if x.Answer == wall.NotApplicable {
-				return wall.NotApplicable.String()
-			}
-			return row(x).Role
-		}},
+		{Title: "", Width: 7, Cell: func(x c) string { return row(x).Role }},
 	}
-}
-
-// used is the share of the limit, or why there is none: "—" does not apply, "?"
-// cannot be determined.
-func used(t *draw.Theme, c *wall.Criterion) string {
-	if c.Answer == wall.NotApplicable {
-		return "—"
-	}
-	return widget.Percent(page.Used(t, c).Ratio)
 }
 
 // gauge is a plain gauge of ten cells; what passes its limit ends in an arrow.
