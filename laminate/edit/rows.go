@@ -163,7 +163,7 @@ func TimesLast(s *laminate.Schedule, lib *laminate.Library, row, rows, n int) Ed
 				return nil, err
 			}
 			if rows < 1 || rows > row+1 {
-				return nil, fmt.Errorf("up to this row there are %s, not %d", quantity.Counted(row+1, "row", "rows"), rows)
+				return nil, fmt.Errorf("only %s up to this one, not %d", quantity.Counted(row+1, "row", "rows"), rows)
 			}
 			return repeat(s, lib, row-rows+1, row, n-1)
 		},

@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
@@ -10,15 +12,17 @@ import (
 // Suits says how well an option suits, better before worse.
 type Suits uint8
 
-// The answers.
+// The answers. Neither of the first two raises a break, an incomplete or a
+// warning in a check by itself.
 const (
-	Suitable    Suits = iota // raises neither break nor warning by itself
+	Usual       Suits = iota // what practice itself takes for this service
+	Suitable                 // nothing speaks against it
 	Conditional              // a person has to decide
 	Unknown                  // cannot be determined: a fact is missing
 	Unsuitable               // not to be built
 )
 
-var grades = word.Of[Suits]("suitable", "conditional", "unknown", "unsuitable")
+var grades = word.Of[Suits]("usual", "suitable", "conditional", "unknown", "unsuitable")
 
 func (s Suits) String() string { return grades.Name(s) }
 
@@ -32,7 +36,7 @@ type Reason struct {
 type Option struct {
 	ID      string // material id, family word, or build
 	Suits   Suits
-	Reasons []Reason // at least one; what lowers the answer stands first
+	Reasons []Reason // at least one; what makes the answer stands first
 }
 
 // Advice is what suits a service and part. Lists stand in the library's order,
@@ -73,7 +77,7 @@ func (a *Advice) Worst() Suits {
 	return max(best(a.Veils), best(a.Resins), best(a.Builds))
 }
 
-// best is the best answer of a list, No for an empty one.
+// best is the best answer of a list, Unsuitable for an empty one.
 func best(list []Option) Suits {
 	b := Unsuitable
 	for i := range list {
@@ -91,6 +95,39 @@ func withAnswer(list []Option, s Suits) []string {
 		}
 	}
 	return ids
+}
+
+// suiting lists the ids that a wall may be built with: what is usual or
+// suitable, else what has the best answer there is.
+func suiting(list []Option) []string {
+	worst := max(best(list), Suitable)
+	var ids []string
+	for i := range list {
+		if list[i].Suits <= worst {
+			ids = append(ids, list[i].ID)
+		}
+	}
+	return ids
+}
+
+// nothingAgainst is the first reason of every suitable option.
+const nothingAgainst = "nothing in this service speaks against it"
+
+// graded puts the reason for a good answer first: why practice takes the option
+// (usual, empty where it does not), which makes a suitable one usual, or that
+// nothing speaks against it. Where facts are missing it says what is usual last.
+func (o *Option) graded(usual Reason, byRules string) {
+	if o.Suits == Unknown && usual.Text != "" {
+		o.Reasons = append(o.Reasons, usual)
+	}
+	if o.Suits != Suitable {
+		return
+	}
+	first := Reason{nothingAgainst, byRules}
+	if usual.Text != "" {
+		o.Suits, first = Usual, usual
+	}
+	o.Reasons = append([]Reason{first}, slices.DeleteFunc(o.Reasons, func(r Reason) bool { return r == first })...)
 }
 
 // Advise tells what suits the service and part of s; plies and resins of s do

@@ -10,7 +10,6 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/veil"
 )
 
 // barrier is a barrier that was found.
@@ -105,12 +104,10 @@ func plies(b build, m *laminate.Material) int {
 
 // usualVeils are the veils that suit best, of those the ones taken first.
 func (f *finder) usualVeils() []*laminate.Material {
-	s := &f.s.Service
 	suits := withAnswer(f.advice.Veils, best(f.advice.Veils))
 	place := func(m *laminate.Material) int {
 		switch {
-		case s.Conductive.Or(false) && m.Fiber == laminate.Carbon, len(veil.Usual(s, m.Fiber)) > 0 && m.Fiber != laminate.Carbon,
-			s.Contains.Has(laminate.Fluorides) && m.Fiber == laminate.Polyester:
+		case f.usualVeil(m.Fiber).Text != "":
 			return 0
 		case m.Fiber == laminate.CGlass:
 			return 1
@@ -127,18 +124,21 @@ func (f *finder) usualVeils() []*laminate.Material {
 	list = slices.DeleteFunc(list, func(m *laminate.Material) bool { return place(m) != first })
 	// What a thin veil saves is barrier: one that makes an inner surface by
 	// itself goes before one that does so by the allowance only.
-	full := slices.DeleteFunc(slices.Clone(list), func(m *laminate.Material) bool { return f.thin(m) })
+	family := usualFamilies(&f.s.Service, f.advice)[0]
+	full := slices.DeleteFunc(slices.Clone(list), func(m *laminate.Material) bool { return f.thin(m, family) })
 	if len(full) > 0 {
 		return full
 	}
 	return list
 }
 
-func (f *finder) thin(m *laminate.Material) bool {
-	one := edit.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: usualFamilies(&f.s.Service, f.advice)[0]}}
-	bare := *f.s
+// thin tells of a veil that makes no inner surface by itself in a resin, or by
+// the rule's allowance only.
+func (a *advisor) thin(m *laminate.Material, family laminate.Family) bool {
+	one := edit.Recipe{Veil: m.ID, Veils: 1, Barrier: laminate.Resin{ID: probeResin, Family: family}}
+	bare := *a.s
 	bare.Resins = nil
-	return quantity.Below(laminate.Analyze(one.Build(&bare, f.lib), f.lib).Total.Thickness, catalog.ThinnestInnerSurface.SI())
+	return quantity.Below(laminate.Analyze(one.Build(&bare, a.lib), a.lib).Total.Thickness, catalog.ThinnestInnerSurface.SI())
 }
 
 func (f *finder) bestBuilds() []build {

@@ -60,7 +60,7 @@ func (a *advisor) offered() []build {
 // an answer has to hold whichever of them is taken.
 func (a *advisor) builds(r *Advice) []Option {
 	var veils []string
-	for _, v := range withAnswer(r.Veils, best(r.Veils)) {
+	for _, v := range suiting(r.Veils) {
 		if v != NoVeil {
 			veils = append(veils, v)
 		}
@@ -94,12 +94,21 @@ func (a *advisor) builds(r *Advice) []Option {
 		o.Reasons = appendNew(o.Reasons, a.forBuild(b, thick)...)
 		list = append(list, o)
 	}
+	hard, conductive := a.asks()
+	taken := false // the leanest that suits is the one that practice takes
+	for i, b := range a.offered() {
+		var usual Reason
+		if !taken && list[i].Suits == Suitable && !b.heavy && b.hard == hard && b.conductive == conductive {
+			taken, usual = true, Reason{"the usual build for this service", rules.CommonPractice}
+		}
+		list[i].graded(usual, byBuildRules)
+	}
 	for i := range list {
 		variant, double := strings.CutPrefix(list[i].ID, catalog.DoubleBuild.ID)
 		if !double || list[i].Suits != Suitable {
 			continue
 		}
-		if lean := find(list, catalog.SingleBuild.ID+variant); lean.Suits == Suitable {
+		if lean := find(list, catalog.SingleBuild.ID+variant); lean.Suits <= Suitable {
 			list[i].Reasons = append(list[i].Reasons, Reason{"nothing in this service requires more than the " + lean.ID + " build; this one costs and weighs more", byBuildRules})
 		}
 	}
@@ -145,9 +154,9 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 	case b.heavy:
 		list = append(list, Reason{"hard to fabricate without cracks, flanges first: consider a dual laminate (thermoplastic lining) instead", rules.CommonPractice})
 	case b.mats > catalog.SingleBuild.Mats:
-		list = append(list, Reason{"two veils and four mats: the usual build in aggressive service" + computed, rules.CommonPractice})
+		list = append(list, Reason{"two veils and four mats" + computed, rules.CommonPractice})
 	default:
-		list = append(list, Reason{"one veil and two mats: the usual build" + computed, "common practice, no source; two plies of mat and at least " +
+		list = append(list, Reason{"one veil and two mats" + computed, "common practice, no source; two plies of mat and at least " +
 			a.units.Thickness(catalog.ThinnestBarrier.SI()) + " are API 12P 5.4.3"})
 	}
 	if b.hard {

@@ -45,7 +45,7 @@ func (a *advisor) conflicts(r *Advice) []Reason {
 		"a conductive wall in an oxidizing service: the carbon veil that conducts is slowly consumed. Usual answer: coupons, and the resistance to ground measured at every inspection")
 	add("build", conductive && s.Abrasive.Or(false),
 		"conductive and abrasive: one resin holds one filler. Usual answer: carbon powder in the resin of the veil layer and the hard filler in that of the mats, and the resistance measured")
-	add("resin", s.FlameSpread.Given && best(r.Resins) != Suitable,
+	add("resin", s.FlameSpread.Given && best(r.Resins) > Suitable,
 		"flame spread and no tested resin: a family name does not prove an index. Usual answer: a brominated or chlorendic resin whose manufacturer or a laboratory has an ASTM E84 report "+
 			"for the laminate, with antimony trioxide in the structure where it needs it and none in the barrier")
 	for _, x := range []struct {

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/resin"
 )
 
 // NoVeil is the id of leaving the veil out.
@@ -152,9 +153,10 @@ const (
 	outsidePH    = "veil-outside-ph"
 )
 
-// worded says a finding as a reason. Two rules speak of a wall that is there,
-// and of a choice their words would mislead: a veil that serves is told to do
-// so, and no mat of the probe is named where no veil is the question.
+// worded says a finding as a reason. Rules speak of a wall that is there, and
+// of a choice their words would mislead: a veil or resin that serves though
+// another is usual is told to do so, and no mat of the probe is named where no
+// veil is the question.
 func worded(f *rules.Finding, message string) string {
 	switch f.Rule.ID {
 	case "veil-missing":
@@ -163,6 +165,10 @@ func worded(f *rules.Finding, message string) string {
 		if _, usual, ok := strings.Cut(message, "; "); ok {
 			return "serves; the usual veil here is " + strings.ReplaceAll(usual, " is the usual veil for ", " for ")
 		}
+	}
+	_, usual, ok := strings.Cut(message, "; ")
+	if ok && f.Severity == rules.Note && (f.Rule == resin.ResinForAcid || f.Rule == resin.ResinForBrine) {
+		return "serves; " + usual
 	}
 	if f.Severity == rules.Note && f.Rule.ID != outsidePH { // a title that names trouble would argue against the answer
 		return message
@@ -174,7 +180,7 @@ func worded(f *rules.Finding, message string) string {
 // told once.
 func option(id string, said []opinion) Option {
 	slices.SortStableFunc(said, func(x, y opinion) int { return int(y.answer) - int(x.answer) })
-	o := Option{ID: id}
+	o := Option{ID: id, Suits: Suitable}
 	for _, x := range said {
 		o.Suits = max(o.Suits, x.answer)
 		o.Reasons = appendNew(o.Reasons, x.reason)

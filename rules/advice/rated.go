@@ -38,7 +38,7 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 		return reasons
 	}
 	double := b.mats > catalog.SingleBuild.Mats
-	for _, w := range withAnswer(r.Resins, best(r.Resins)) {
+	for _, w := range suiting(r.Resins) {
 		f, _ := laminate.Families.Parse(w)
 		lean, thick := ofBuild(r.Ratings, f, catalog.SingleBuild.Name), ofBuild(r.Ratings, f, catalog.DoubleBuild.Name)
 		same := -1

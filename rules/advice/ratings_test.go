@@ -78,7 +78,7 @@ func TestAdvise_takesTheLeanestBuildWithTheBestGrade(t *testing.T) {
 	if r := reason(single.Reasons, "in novolac-vinyl-ester the best grade, \"A\", is for the 200 mil build only; the 100 mil build has \"B\""); r == nil || r.Basis != "coupons.csv:3, own coupons, 2024-03" {
 		t.Errorf("novolac: %v", single.Reasons)
 	}
-	if single.Suits != advice.Conditional || a.Build(catalog.DoubleBuild.ID).Suits != advice.Suitable {
+	if single.Suits != advice.Conditional || a.Build(catalog.DoubleBuild.ID).Suits != advice.Usual {
 		t.Errorf("100 mil %v, 200 mil %v", single.Suits, a.Build(catalog.DoubleBuild.ID).Suits)
 	}
 	if o := a.Resin(laminate.Isophthalic); o.Suits != advice.Unsuitable || reason(o.Reasons, "not recommended") == nil {

@@ -14,19 +14,19 @@ import (
 // hot is where the plain families give way to others; the texts below name it.
 var hot = quantity.New(180, quantity.Fahrenheit).SI()
 
-// known is what a family is usually taken for.
+// known is what speaks for a family, and what against it.
 var known = []struct {
-	family laminate.Family
-	text   string
+	family       laminate.Family
+	good, limits string
 }{
-	{laminate.Isophthalic, "a polyester for mild service below {hot}; strong alkali and hypochlorite attack it"},
-	{laminate.Terephthalic, "a polyester for mild service below {hot}; strong alkali and hypochlorite attack it"},
-	{laminate.BisphenolFumarate, "serves above {hot} in acids"},
-	{laminate.Chlorendic, "serves above {hot} in acids; with antimony trioxide it can reach flame spread class 1; strong alkali and hypochlorite attack it"},
-	{laminate.VinylEster, "the usual resin for strong bases and for most services below {hot}"},
-	{laminate.BrominatedVinylEster, "resists about the same as plain vinyl ester, sometimes better in caustics, and can reach flame spread class 1"},
-	{laminate.NovolacVinylEster, "the usual resin for strong acids and above {hot}"},
-	{laminate.BrominatedNovolacVinylEster, "resists about the same as plain novolac and can reach flame spread class 1"},
+	{laminate.Isophthalic, "a polyester for mild service below {hot}", "strong alkali, hypochlorite and solvents attack it"},
+	{laminate.Terephthalic, "a polyester for mild service below {hot}", "strong alkali, hypochlorite and solvents attack it"},
+	{laminate.BisphenolFumarate, "serves above {hot} in acids", ""},
+	{laminate.Chlorendic, "serves above {hot} in acids; with antimony trioxide it can reach flame spread class 1", "strong alkali and hypochlorite attack it"},
+	{laminate.VinylEster, "the usual resin for strong bases and for most services below {hot}", ""},
+	{laminate.BrominatedVinylEster, "resists about the same as plain vinyl ester, sometimes better in caustics, and can reach flame spread class 1", ""},
+	{laminate.NovolacVinylEster, "the usual resin for strong acids and above {hot}", ""},
+	{laminate.BrominatedNovolacVinylEster, "resists about the same as plain novolac and can reach flame spread class 1", ""},
 }
 
 // resins answers for every family, as barrier and wall resin of one part. It is
@@ -45,11 +45,45 @@ func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
 		} else {
 			o.Reasons = appendNew(o.Reasons, said...)
 		}
-		o.Reasons = appendNew(o.Reasons, Reason{strings.ReplaceAll(k.text, "{hot}", a.units.Temperature(hot)), rules.CommonPractice})
-		o.Reasons = append(o.Reasons, a.products(k.family)...)
 		list = append(list, o)
 	}
+	taken, why := a.usualFamily(list)
+	for i, k := range known {
+		o, usual := &list[i], Reason{}
+		if k.family == taken {
+			usual = Reason{why, rules.CommonPractice}
+		}
+		o.graded(usual, byResinRules)
+		// What speaks for a family would argue against a low answer, and the other
+		// way round.
+		text := k.limits
+		if o.Suits <= Suitable {
+			text = strings.ReplaceAll(k.good, "{hot}", a.units.Temperature(hot))
+		}
+		if text != "" && o.Suits != Usual {
+			o.Reasons = append(o.Reasons, Reason{text, rules.CommonPractice})
+		}
+		o.Reasons = append(o.Reasons, a.products(k.family)...)
+	}
 	return list
+}
+
+const byResinRules = "the rules about resins"
+
+// usualFamily is the family that practice takes, and why: novolac for strong
+// acid and where plain vinyl ester does not suit, else vinyl ester (common
+// practice, no source).
+func (a *advisor) usualFamily(list []Option) (taken laminate.Family, why string) {
+	has := a.s.Service.Contains.Has
+	switch {
+	case has(laminate.StrongAcid):
+		return laminate.NovolacVinylEster, "the usual resin for strong acids"
+	case find(list, laminate.VinylEster.String()).Suits > Suitable:
+		return laminate.NovolacVinylEster, "the usual resin where plain vinyl ester does not suit"
+	case has(laminate.StrongBase):
+		return laminate.VinylEster, "the usual resin for strong bases"
+	}
+	return laminate.VinylEster, "the usual resin for this service"
 }
 
 // products lists the shop's own resins of a family: what is known by test of
@@ -103,7 +137,7 @@ func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
 	if s.Contains.Has(laminate.StrongAcid) {
 		order[0], order[1], order[2], order[3] = order[1], order[0], order[3], order[2]
 	}
-	suits := withAnswer(a.Resins, best(a.Resins))
+	suits := suiting(a.Resins)
 	order = slices.DeleteFunc(order, func(x laminate.Family) bool { return !slices.Contains(suits, x.String()) })
 	unrated := func(x laminate.Family) int {
 		for i := range a.Ratings {

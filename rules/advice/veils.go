@@ -22,10 +22,38 @@ func (a *advisor) veils() []Option {
 	for _, m := range catalog.Materials(a.lib, a.s, isVeil) {
 		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))
 		o.Reasons = appendNew(o.Reasons, a.forVeil(m, o.Suits)...)
+		usual := a.usualVeil(m.Fiber)
+		if a.thin(m, laminate.VinylEster) {
+			usual = Reason{} // practice takes one that makes an inner surface by itself
+		}
+		o.graded(usual, byVeilRules)
 		list = append(list, o)
 	}
 	none := []*rules.Rule{veil.VeilMissing}
 	return append(list, option(NoVeil, a.judged(none, a.probe("", laminate.VinylEster, b))))
+}
+
+// usualVeil says why practice takes a veil for the service; empty where it
+// takes another.
+func (a *advisor) usualVeil(f laminate.Fiber) Reason {
+	s := &a.s.Service
+	usual := words(veil.Usual(s, f))
+	switch {
+	case s.Conductive.Or(false):
+		if f != laminate.Carbon {
+			return Reason{}
+		}
+		return Reason{"the usual veil where the wall must conduct; it has to be grounded", rules.CommonPractice}
+	case f == laminate.Carbon: // serves in strong base, and conducts where nobody asked for it
+		return Reason{}
+	case len(usual) > 0:
+		return Reason{f.String() + " is the usual veil for " + rules.Join(usual, "and"), rules.CommonPractice}
+	case f == laminate.Polyester && s.Contains.Has(laminate.Fluorides):
+		return Reason{"fluorides do not attack an organic veil: it is the usual veil for them", rules.CommonPractice}
+	case f == veil.Taken(s):
+		return Reason{"the usual veil for this service", rules.CommonPractice}
+	}
+	return Reason{}
 }
 
 // forVeil is what speaks for a veil, and how it is worked.
@@ -33,35 +61,26 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 	s := &a.s.Service
 	f := m.Fiber
 	var list []Reason
-	if usual := words(veil.Usual(s, f)); len(usual) > 0 && so < Unsuitable {
-		list = append(list, Reason{f.String() + " is the usual veil for " + rules.Join(usual, "and"), rules.CommonPractice})
-	}
 	if so < Unsuitable {
 		list = append(list, a.withinPH(f)...)
-	}
-	switch {
-	case f == laminate.Polyester && s.Contains.Has(laminate.Fluorides):
-		list = append(list, Reason{"fluorides do not attack an organic veil: it is the usual veil for them", rules.CommonPractice})
-	case f == laminate.Carbon && s.Contains.Has(laminate.Fluorides) && so < Unsuitable:
-		list = append(list, Reason{"carbon fiber is listed for fluorinated chemicals such as hydrofluoric acid", usaceVeils})
-	case f == laminate.CGlass && s.Contains.Has(laminate.StrongAcid) && so < Unsuitable:
-		list = append(list, Reason{"C-glass is listed for extremely corrosive use", usaceVeils})
-	}
-	if f == laminate.Carbon && s.Conductive.Or(false) && so < Unsuitable {
-		list = append(list, Reason{"the usual veil where the wall must conduct; it has to be grounded", rules.CommonPractice})
+		switch {
+		case f == laminate.Carbon && s.Contains.Has(laminate.Fluorides):
+			list = append(list, Reason{"carbon fiber is listed for fluorinated chemicals such as hydrofluoric acid", usaceVeils})
+		case f == laminate.CGlass && s.Contains.Has(laminate.StrongAcid):
+			list = append(list, Reason{"C-glass is listed for extremely corrosive use", usaceVeils})
+		}
+		if usual := words(veil.Usual(s, f)); f == laminate.Carbon && len(usual) > 0 {
+			list = append(list, Reason{"carbon serves for " + rules.Join(usual, "and") + " too", rules.CommonPractice})
+		}
 	}
 	if f == laminate.Carbon && !s.Conductive.Or(false) {
-		list = append(list, Reason{"carbon veil conducts: a barrier that conducts and is not grounded stores charge", rules.CommonPractice})
+		list = append(list, Reason{"carbon veil conducts: ground the wall, or it stores charge", rules.CommonPractice})
 	}
 	if f == laminate.Polyester {
 		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less has to watch for trapped air, pits and dry spots; some services use two plies of it",
 			rules.CommonPractice})
 	}
-	list = append(list, a.thinVeil(m.ID, so)...)
-	if len(list) == 0 && so == Suitable {
-		list = append(list, Reason{"nothing in this service speaks against it", byVeilRules})
-	}
-	return list
+	return append(list, a.thinVeil(m.ID, so)...)
 }
 
 // thinVeil says how many plies of a veil make an inner surface where one does

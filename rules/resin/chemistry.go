@@ -55,7 +55,7 @@ func resinForAcid(p *rules.Pass) {
 			f.Message += ", all the more at " + reached + ", above " + bound
 		default:
 			f.Severity = rules.Note
-			f.Message += "; at " + reached + ", not above " + bound + ", this resin may serve"
+			f.Message += "; at " + reached + ", not above " + bound + ", this resin serves too"
 		}
 		p.Report(f)
 	}
@@ -75,8 +75,8 @@ var ResinInAlkali = &rules.Rule{
 		"It softens, turns cloudy and washes off, and the glass follows. Vinyl esters have few ester links, and shielded ones, and resist it. " +
 		"A thicker barrier does not make up for the wrong resin.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When: "the service contains strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break. " +
-		"A barrier ply whose resin family is not given: incomplete; so is such a resin at a pH above 12 where the service does not say what it contains",
+	When: "the service contains strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break; so it is at a pH above 12, whatever else the service contains. " +
+		"A barrier ply whose resin family is not given: incomplete; at a pH above 12 such a resin is incomplete where the service does not say what it contains",
 	Basis: rules.CommonPractice,
 	Run:   resinInAlkali,
 }
@@ -91,6 +91,8 @@ func resinInAlkali(p *rules.Pass) {
 	case !s.Contains.Given && s.PH.Given && s.PH.Highest > alkaline:
 		because = "the service goes above pH 12 and does not state what it contains"
 		severity = rules.Incomplete
+	case s.PH.Given && s.PH.Highest > alkaline:
+		because = "the service goes above pH 12, which is strong alkali though it does not list strong-base,"
 	default:
 		return
 	}

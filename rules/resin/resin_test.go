@@ -192,6 +192,9 @@ func chemistryCases() []ruletest.Case {
 			Says: []string{"contains strong-base", "liner (isophthalic-polyester)"}},
 		{Name: "strong base on terephthalic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Terephthalic)), Want: []string{"break resin-in-alkali"}},
 		{Name: "strong base on chlorendic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Chlorendic)), Want: []string{"break resin-in-alkali"}},
+		{Name: "pH above 12 is alkali, whatever the service lists", Change: both(carries(laminate.Brine), both(func(s *laminate.Schedule) {
+			s.Service.PH = laminate.PHRange{Lowest: 13, Highest: 14, Given: true}
+		}, family(liner, laminate.Isophthalic))), Want: []string{"break resin-in-alkali 0 1"}, Says: []string{"above pH 12"}},
 		{Name: "strong base on bisphenol-fumarate", Change: both(carries(laminate.StrongBase), family(liner, laminate.BisphenolFumarate))},
 		{Name: "strong base on vinyl ester", Change: carries(laminate.StrongBase)},
 		{Name: "strong base, family not given", Change: both(carries(laminate.StrongBase), family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-in-alkali 0 1"}},

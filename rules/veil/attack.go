@@ -54,7 +54,7 @@ var CarbonVeilInHypochlorite = &rules.Rule{
 		p.Report(rules.Finding{
 			Severity: rules.Break, Rows: rows,
 			Message: "the service contains hypochlorite and " + p.PliesAre(rows, "carbon veil"),
-			Fix:     become(p, rows, usual(&p.Schedule.Service)),
+			Fix:     become(p, rows, Taken(&p.Schedule.Service)),
 		})
 	},
 }
@@ -81,7 +81,7 @@ var CarbonVeilInOxidizer = &rules.Rule{
 		p.Report(rules.Finding{
 			Severity: rules.Warning, Rows: rows,
 			Message: "the service contains " + p.Carried(laminate.ChlorineDioxide, laminate.Oxidizer) + " and " + p.PliesAre(rows, "carbon veil"),
-			Fix:     become(p, rows, usual(&p.Schedule.Service)),
+			Fix:     become(p, rows, Taken(&p.Schedule.Service)),
 		})
 	},
 }

@@ -45,7 +45,7 @@ var VeilMissing = &rules.Rule{
 // layVeil puts a veil first; what follows without a zone is inferred anew,
 // because a leading veil is what makes mats an interior layer.
 func layVeil(p *rules.Pass) *rules.Fix {
-	id, ok := p.StockVeil(usual(&p.Schedule.Service))
+	id, ok := p.StockVeil(Taken(&p.Schedule.Service))
 	if !ok {
 		return nil
 	}

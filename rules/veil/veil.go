@@ -50,8 +50,8 @@ func carbonVeils(p *rules.Pass) []int {
 	})
 }
 
-// usual is the fiber of the veil that the service asks for first.
-func usual(s *laminate.Service) laminate.Fiber {
+// Taken is the fiber of the veil that the service asks for first.
+func Taken(s *laminate.Service) laminate.Fiber {
 	if s.Contains.Has(laminate.Fluorides) || s.Contains.Has(polyesterServices...) || s.PH.Given && s.PH.Highest > highestForGlass {
 		return laminate.Polyester
 	}

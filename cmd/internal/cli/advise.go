@@ -18,11 +18,11 @@ type adviseCommand struct {
 
 // Help is shown under the command's flags.
 func (adviseCommand) Help() string {
-	return `What suits the part and service of a schedule: every veil, resin family and barrier build is suitable, conditional, unsuitable or unknown, with the reasons and their sources. Suitable means that nothing speaks against it: check finds no break and no warning. It is not a recommendation.
+	return `What suits the part and service of a schedule: every veil, resin family and barrier build is usual, suitable, conditional, unsuitable or unknown, with the reasons and their sources. Usual is what practice takes for this service; suitable means that nothing speaks against it. For both, check finds no break, nothing incomplete and no warning.
 
     veilwright advise header.toml
     veilwright advise --brief header.toml
-    veilwright advise --json header.toml | jq -r '.veils[] | select(.suits == "suitable") | .id'
+    veilwright advise --json header.toml | jq -r '.veils[] | select(.suits == "usual" or .suits == "suitable") | .id'
     veilwright advise --ratings coupons.csv header.toml
 
 A table of ratings names its columns in the first line: fluid, concentration, temperature, family, build, grade, source, date. Rejected rows are listed.
@@ -49,7 +49,7 @@ func (k adviseCommand) Run(c *call) error {
 		c.ends(Broken)
 	case advice.Unknown:
 		c.ends(Incomplete)
-	case advice.Suitable, advice.Conditional:
+	case advice.Usual, advice.Suitable, advice.Conditional:
 	}
 	if c.JSON {
 		return c.out.JSON(report.AdviceOf(d.Name, d.Schedule.Title, a))

@@ -64,7 +64,7 @@ func TestBench_buildsAWallFromNothing(t *testing.T) {
 	s.see("BENCH", "no file yet")
 	s.press(readmeKeys(t)...)
 	s.see("gel stop", "ply 8")
-	s.press("f").see("f asks") // the outer surface first
+	s.press("f").see("f asks the resin families") // the outer surface first
 	s.press("f").see("WHICH RESIN FAMILY", "vinyl-ester")
 	s.press("5", "enter").see("BENCH", "veil-c-15")
 	s.gone("has no family")

@@ -47,7 +47,7 @@ func TestResin_familyIsAskedByTheFixKeyOneAfterTheOther(t *testing.T) {
 			}
 			g.press("n")
 		}
-		g.shows("choose the resin family", "f asks")
+		g.shows("choose the resin family", "f asks the resin families")
 		g.press("f").shows("Resin barrier has no family yet", "1 isophthalic-polyester", "8 brominated-novolac-vinyl-ester")
 		g.press("9").shows("no row has the number 9")
 		// The second question points at the first one's answer.

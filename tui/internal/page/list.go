@@ -220,7 +220,7 @@ func (l *List) Table() keys.Table {
 	}
 	if l.query.Empty() {
 		n := min(9, len(l.found))
-		row := keys.Row{Keys: keys.Digits(9), Show: "1-" + strconv.Itoa(max(2, n)), Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}
+		row := keys.Row{Keys: keys.Digits(9), Show: numbered(n), Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}
 		if l.Points {
 			row.Short, row.Long = "choose", "point at the numbered row"
 		}
@@ -366,4 +366,12 @@ func (l *List) row(i, wide int) string {
 	var x draw.Line
 	x.Gap(2).Add(t.Key.Render(number)).Gap(1).Add(mark).Add(name).Gap(2).Add(t.Dim.Render(note))
 	return x.Add(it.Look.Render(word)).Fit(w)
+}
+
+// numbered is how the help line shows the digits of n rows.
+func numbered(n int) string {
+	if n < 2 {
+		return "1"
+	}
+	return "1-" + strconv.Itoa(n)
 }

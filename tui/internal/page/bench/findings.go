@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/resin"
 	"frp/veilwright/rules/structure"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -36,8 +37,7 @@ func (b *Bench) findings(w int) []string {
 	if b.Waits() {
 		fix = "…"
 	} else if b.asksFamily() {
-		fix = "choose the resin family"
-		tail = t.Key.Render("f") + " asks"
+		tail = t.Key.Render("f") + " asks the resin families"
 	} else if m := b.offered(); m != nil {
 		fix, tail = draw.Clean(m.Text), t.Key.Render("f")+" do it"
 	}
@@ -188,6 +188,8 @@ func goesElsewhere(f *rules.Finding) bool {
 // instead is what to do about a finding that nothing mechanical fixes.
 func instead(f *rules.Finding) string {
 	switch {
+	case f.Rule.ID == resin.FamilyMissing.ID:
+		return "choose the resin family"
 	case f.Rule.ID == structure.WallFails.ID:
 		return "Tab 2 shows how much structure is needed"
 	case f.Severity == rules.Incomplete:

@@ -131,7 +131,7 @@ func (p *Practice) Table() keys.Table {
 	}})
 }
 
-const elsewhere = "this is about the document that is open, and the course is: Esc goes back"
+const elsewhere = "this key acts on the open document, and this is an exercise: Esc goes back first"
 
 // Over is what is open over it.
 func (p *Practice) Over() page.Overlay {

@@ -135,6 +135,8 @@ func (p *Service) pointed() *row {
 // say the same.
 func mark(s advice.Suits) string {
 	switch s {
+	case advice.Usual:
+		return "*"
 	case advice.Suitable:
 		return "+"
 	case advice.Conditional:
@@ -148,7 +150,7 @@ func mark(s advice.Suits) string {
 
 func look(t *draw.Theme, s advice.Suits) draw.Style {
 	switch s {
-	case advice.Suitable:
+	case advice.Usual, advice.Suitable:
 		return t.Good
 	case advice.Conditional:
 		return t.Warning
@@ -273,7 +275,7 @@ func (p *Service) headline() []widget.Piece {
 	}
 	worst := a.Worst()
 	said := map[advice.Suits]string{
-		advice.Suitable: "a suitable barrier exists", advice.Conditional: "the best barrier is conditional",
+		advice.Usual: "the usual barrier is suitable", advice.Suitable: "a suitable barrier exists", advice.Conditional: "the best barrier is conditional",
 		advice.Unknown: "facts are missing", advice.Unsuitable: "nothing is suitable",
 	}[worst]
 	pieces := []widget.Piece{{Text: said, Look: look(t, worst)}}

@@ -58,7 +58,7 @@ func TestPage_tellsWhatSuits(t *testing.T) {
 	press(p, "home")
 	tuitest.Golden(t, "glass veil", screen(t, p))
 	got := screen(t, p)
-	if !strings.Contains(got, "! unsuitable  veil-c-10") || !strings.Contains(got, "+ suitable    veil-polyester-15") {
+	if !strings.Contains(got, "! unsuitable  veil-c-10") || !strings.Contains(got, "* usual       veil-polyester-15") {
 		t.Errorf("the veils' answers are missing:\n%s", got)
 	}
 	press(p, "right", "down")
