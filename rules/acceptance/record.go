@@ -100,7 +100,10 @@ func (j *judge) layup() {
 		}
 		j.add(l)
 	case len(open) > 0:
-		j.note("not checked off: " + plies(open))
+		// Nobody required a lay-up record, so that this cannot fail; but a part
+		// whose plies nobody saw laid is not accepted either.
+		j.add(Line{Key: "record.laid", Demand: "every ply checked off", Found: "not checked off: " + plies(open), Plies: open,
+			Verdict: Incomplete, Basis: "the schedule"})
 	}
 	j.gelStops(times)
 	j.lots()
