@@ -41,6 +41,17 @@ var (
 	ThickestVeilPly = quantity.New(0.020, quantity.Inch)
 )
 
+// StrongAcidPH is the pH below which a service is judged as strong acid though
+// its contents do not say so: about 0.01 mol/l of a strong acid. Common
+// practice, no source.
+const StrongAcidPH = 2.0
+
+// StrongAcid tells whether a service is strong acid, by what it contains or by
+// its pH.
+func StrongAcid(s *laminate.Service) bool {
+	return s.Contains.Has(laminate.StrongAcid) || s.PH.Given && s.PH.Lowest < StrongAcidPH
+}
+
 // Build is a barrier by its plies and the thickness it goes by in the trade.
 type Build struct {
 	ID          string // of advice

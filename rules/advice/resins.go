@@ -76,7 +76,7 @@ const byResinRules = "the rules about resins"
 func (a *advisor) usualFamily(list []Option) (taken laminate.Family, why string) {
 	has := a.s.Service.Contains.Has
 	switch {
-	case has(laminate.StrongAcid):
+	case catalog.StrongAcid(&a.s.Service):
 		return laminate.NovolacVinylEster, "the usual resin for strong acids"
 	case find(list, laminate.VinylEster.String()).Suits > Suitable:
 		return laminate.NovolacVinylEster, "the usual resin where plain vinyl ester does not suit"
@@ -134,7 +134,7 @@ func usualFamilies(s *laminate.Service, a *Advice) []laminate.Family {
 		laminate.VinylEster, laminate.NovolacVinylEster, laminate.BrominatedVinylEster, laminate.BrominatedNovolacVinylEster,
 		laminate.BisphenolFumarate, laminate.Chlorendic, laminate.Isophthalic, laminate.Terephthalic,
 	}
-	if s.Contains.Has(laminate.StrongAcid) {
+	if catalog.StrongAcid(s) {
 		order[0], order[1], order[2], order[3] = order[1], order[0], order[3], order[2]
 	}
 	suits := suiting(a.Resins)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -23,15 +24,17 @@ var ResinForAcid = &rules.Rule{
 		"At mild temperature a plain vinyl ester or polyester often serves; hot, or with an oxidizer or fluorides beside the acid, the barrier may fail early; " +
 		"hydrofluoric acid is fluorides and strong acid at once.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning, rules.Note},
-	When: "the service contains strong-acid and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
-		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer or fluorides too. No temperature, or no resin family: incomplete",
+	When: "the service contains strong-acid or goes below pH 2, and a barrier resin is iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: note up to 120 °F (itself included) " +
+		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer or fluorides too. No temperature, no resin family, " +
+		"or a pH below 2 in a service that does not say what it contains: incomplete",
 	Basis: rules.CommonPractice,
 	Run:   resinForAcid,
 }
 
 func resinForAcid(p *rules.Pass) {
 	s := &p.Schedule.Service
-	if !s.Contains.Has(laminate.StrongAcid) {
+	because := strongAcid(s)
+	if because == "" {
 		return
 	}
 	at, worse := s.Hottest(), p.Carried(laminate.Oxidizer, laminate.Fluorides)
@@ -42,10 +45,13 @@ func resinForAcid(p *rules.Pass) {
 		}
 		f := rules.Finding{
 			Severity: rules.Warning, Rows: p.RowsOfResin(i, rules.InBarrier), At: laminate.ResinRef(i, "family"),
-			Message: "the service contains strong-acid and the barrier resin is " + named(r) + "; novolac vinyl ester is usual",
+			Message: because + " and the barrier resin is " + named(r) + "; novolac vinyl ester is usual",
 		}
 		reached, bound := p.Hottest(mild)
 		switch {
+		case !s.Contains.Given:
+			f.Severity, f.At = rules.Incomplete, laminate.ServiceRef("contains")
+			f.Message += "; whether the service contains oxidizer or fluorides too is not stated"
 		case worse != "":
 			f.Message += ", all the more with " + worse
 		case !at.Given():
@@ -59,7 +65,20 @@ func resinForAcid(p *rules.Pass) {
 		}
 		p.Report(f)
 	}
-	unresined(p, "the service contains strong-acid")
+	unresined(p, because)
+}
+
+// strongAcid says why a service is strong acid, "" where it is none.
+func strongAcid(s *laminate.Service) string {
+	switch {
+	case s.Contains.Has(laminate.StrongAcid):
+		return "the service contains strong-acid"
+	case !catalog.StrongAcid(s):
+		return ""
+	case s.Contains.Given:
+		return "the service goes below pH 2, which is strong acid though it does not list strong-acid,"
+	}
+	return "the service goes below pH 2 and does not state what it contains"
 }
 
 // alkaline is the pH above which a service counts as strongly alkaline though

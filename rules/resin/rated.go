@@ -2,6 +2,7 @@ package resin
 
 import (
 	"slices"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -62,7 +63,7 @@ var RatingMissing = &rules.Rule{
 		"Hypochlorite decays faster above about 120 °F, at the wall first, and practice stops there. " +
 		"Put the resin manufacturer's or the shop's own rating for this fluid into a shop book, or choose another material.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When: "a barrier resin has no rating in the shop books for this fluid, concentration and temperature, other than one that refuses it, and the service contains strong-acid with oxidizer, " +
+	When: "a barrier resin has no rating in the shop books for this fluid, concentration and temperature, other than one that refuses it, and the service contains strong-acid (or goes below pH 2) with oxidizer, " +
 		"strong-acid at a stated concentration above 75 %, or hypochlorite above 120 °F at the higher of operating and upset temperature (the bounds themselves are within)",
 	Basis: rules.CommonPractice,
 	Run:   ratingMissing,
@@ -71,13 +72,14 @@ var RatingMissing = &rules.Rule{
 func ratingMissing(p *rules.Pass) {
 	s := &p.Schedule.Service
 	has, hottest := s.Contains.Has, s.Hottest()
+	acid := strings.TrimSuffix(strongAcid(s), ",")
 	var because string
 	switch {
-	case has(laminate.StrongAcid) && has(laminate.Oxidizer):
-		because = "the service contains strong-acid with oxidizer"
-	case has(laminate.StrongAcid) && s.Concentration.Given && quantity.Above(s.Concentration.Value, concentrated):
+	case acid != "" && has(laminate.Oxidizer):
+		because = acid + " with oxidizer"
+	case acid != "" && s.Concentration.Given && quantity.Above(s.Concentration.Value, concentrated):
 		reached, bound := rules.Shares(s.Concentration.Value, concentrated)
-		because = "the service contains strong-acid at " + reached + ", above " + bound
+		because = acid + " at " + reached + ", above " + bound
 	case has(laminate.Hypochlorite) && hottest.Given() && quantity.Above(hottest.SI(), mild):
 		reached, bound := p.Hottest(mild)
 		because = "the service contains hypochlorite at " + reached + ", above " + bound

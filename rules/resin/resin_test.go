@@ -132,6 +132,12 @@ func rate(f laminate.Family, grade string) func(*laminate.Library) {
 	}
 }
 
+func acidity(lowest float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Service.PH = laminate.PHRange{Lowest: lowest, Highest: 7, Given: true}
+	}
+}
+
 func strength(share float64) func(*laminate.Schedule) {
 	return func(s *laminate.Schedule) { s.Service.Concentration = laminate.Some(share) }
 }
@@ -186,6 +192,13 @@ func chemistryCases() []ruletest.Case {
 		{Name: "strong acid on novolac", Change: both(acid, tough, heat(150), family(liner, novolac))},
 		{Name: "strong acid, temperature not given", Change: both(acid, noHeat), Want: []string{"incomplete resin-for-acid", "incomplete service-incomplete"}},
 		{Name: "strong acid, family not given", Change: both(acid, family(liner, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 0 1", "incomplete resin-for-acid 0 1"}},
+		{Name: "pH 2 is no strong acid by itself", Change: both(carries(), acidity(2))},
+		{Name: "pH below 2 is strong acid, whatever the service lists", Change: both(carries(), acidity(1.9)), Want: []string{"note resin-for-acid 0 1"}, Says: []string{"below pH 2"}},
+		{Name: "pH below 2, hot", Change: both(both(carries(), acidity(0)), heat(121)), Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"above 120 °F"}},
+		{Name: "pH below 2 with fluorides alone", Change: both(carries(laminate.Fluorides), acidity(0)), Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"all the more with fluorides"}},
+		{Name: "pH below 2 with oxidizer alone", Change: both(both(carries(laminate.Oxidizer), acidity(0)), family(liner, novolac)), Want: []string{"incomplete rating-missing 0 1"}},
+		{Name: "pH below 2, contents not stated", Change: both(func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, acidity(0)),
+			Want: []string{"incomplete resin-for-acid 0 1", "warning service-incomplete"}},
 		{Name: "strong acid behind the barrier does not count", Change: both(acid, family(liner, novolac), family(wall, laminate.Isophthalic))},
 
 		{Name: "strong base on isophthalic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Isophthalic)), Want: []string{"break resin-in-alkali 0 1"},
