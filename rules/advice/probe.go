@@ -136,9 +136,6 @@ func (a *advisor) judged(list []*rules.Rule, probe *laminate.Schedule) []opinion
 		if f.Rule.ID == notPreferred && report.Verdict == rules.Break {
 			continue // what must not be built is not worth comparing
 		}
-		if f.Rule.ID == "service-incomplete" && f.Severity != rules.Incomplete {
-			continue // said once, in the notes
-		}
 		answer := severe(f.Severity)
 		if f.Rule.ID == outsidePH {
 			answer = max(answer, Conditional) // a note in the double build, and a decision all the same

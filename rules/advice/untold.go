@@ -84,10 +84,8 @@ func untold(c *Candidate) []string {
 	for i := range c.Report.Findings {
 		f := &c.Report.Findings[i]
 		switch {
-		case f.Rule.ID == serviceIncomplete && f.Severity == rules.Incomplete:
-			notes = append(notes, "not checked: veil and resin; "+strings.TrimSuffix(f.Message, "; veil and resin are not checked"))
 		case f.Rule.ID == serviceIncomplete:
-			notes = append(notes, "assumed: "+f.Message)
+			notes = append(notes, "not checked: veil and resin; "+strings.TrimSuffix(f.Message, "; veil and resin are not checked"))
 		case f.Severity != rules.Incomplete:
 		case f.Rule.ID == structureIncomplete && (decided || c.Unfinished != ""):
 		default:

@@ -28,7 +28,7 @@ func TestPropose_saysWhatCouldNotBeJudged(t *testing.T) {
 		"heat":     {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not checked: veil and resin", "temperature"}},
 		"pH":       {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not checked: veil and resin", "pH"}},
 		"load":     {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"not checked: the wall under load", "no pressure"}},
-		"contains": {func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, []string{"assumed", "assumed none"}},
+		"contains": {func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, []string{"not checked: veil and resin", "does not state what it contains"}},
 	} {
 		s := header()
 		x.change(s)

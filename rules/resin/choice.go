@@ -79,8 +79,8 @@ var ServiceIncomplete = &rules.Rule{
 	Why: "Veil, resin and barrier are chosen for the service: which fluid, how hot, how acidic or alkaline. Without these facts " +
 		"most rules about veils and resins cannot be applied. Ask whoever runs the process for the worst case, upsets and cleaning included; " +
 		"do not guess. Where the fluid contains nothing on the list, such as fluorides, say so with an empty list: a missing key does not mean none.",
-	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
-	When:     "temperature (an upset alone is not enough), pH or fluid are not given: incomplete; all of them given but not what the service contains: warning",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "temperature (an upset alone is not enough), pH, fluid or what the service contains are not given",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
 		s := &p.Schedule.Service
@@ -98,8 +98,8 @@ var ServiceIncomplete = &rules.Rule{
 		}
 		if missing == nil {
 			p.Report(rules.Finding{
-				Severity: rules.Warning, At: laminate.ServiceRef("contains"),
-				Message: "the service does not state what it contains (an empty list means nothing special); the rules about fluorides, hypochlorite, acids and bases assumed none",
+				Severity: rules.Incomplete, At: laminate.ServiceRef("contains"),
+				Message: "the service does not state what it contains (an empty list means nothing special); fluorides, hypochlorite, acids, bases and solvents are not checked",
 			})
 			return
 		}

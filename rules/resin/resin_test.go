@@ -198,7 +198,7 @@ func chemistryCases() []ruletest.Case {
 		{Name: "pH below 2 with fluorides alone", Change: both(carries(laminate.Fluorides), acidity(0)), Want: []string{"warning resin-for-acid 0 1"}, Says: []string{"all the more with fluorides"}},
 		{Name: "pH below 2 with oxidizer alone", Change: both(both(carries(laminate.Oxidizer), acidity(0)), family(liner, novolac)), Want: []string{"incomplete rating-missing 0 1"}},
 		{Name: "pH below 2, contents not stated", Change: both(func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, acidity(0)),
-			Want: []string{"incomplete resin-for-acid 0 1", "warning service-incomplete"}},
+			Want: []string{"incomplete resin-for-acid 0 1", "incomplete service-incomplete"}},
 		{Name: "strong acid behind the barrier does not count", Change: both(acid, family(liner, novolac), family(wall, laminate.Isophthalic))},
 
 		{Name: "strong base on isophthalic", Change: both(carries(laminate.StrongBase), family(liner, laminate.Isophthalic)), Want: []string{"break resin-in-alkali 0 1"},
@@ -215,11 +215,11 @@ func chemistryCases() []ruletest.Case {
 		{Name: "alkaline and nobody says what is carried", Change: both(family(liner, laminate.Isophthalic), func(s *laminate.Schedule) {
 			s.Service.Contains = laminate.Traits{}
 			s.Service.PH.Highest = 12.5
-		}), Want: []string{"incomplete resin-in-alkali 0 1", "warning service-incomplete"}},
+		}), Want: []string{"incomplete resin-in-alkali 0 1", "incomplete service-incomplete"}},
 		{Name: "pH 12 is not strongly alkaline", Change: both(family(liner, laminate.Isophthalic), func(s *laminate.Schedule) {
 			s.Service.Contains = laminate.Traits{}
 			s.Service.PH.Highest = 12
-		}), Want: []string{"warning service-incomplete"}},
+		}), Want: []string{"incomplete service-incomplete"}},
 
 		{Name: "hypochlorite, cure not stated", Change: bleach, Want: []string{"warning hypochlorite-cure 0 1"}, Says: []string{"cure is not stated"},
 			Fixes: "cure resin liner with peroxide-amine"},
@@ -278,7 +278,7 @@ func serviceCases() []ruletest.Case {
 		{Name: "pH missing", Change: func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, Want: []string{"incomplete service-incomplete"}, Says: []string{"its pH"}},
 		{Name: "everything missing", Change: func(s *laminate.Schedule) { s.Service = laminate.Service{} }, Want: []string{"incomplete service-incomplete"},
 			Says: []string{"its fluid, temperature and pH", "nor what it contains"}},
-		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, Want: []string{"warning service-incomplete"}, Says: []string{"does not state what it contains"}},
+		{Name: "carried not stated", Change: func(s *laminate.Schedule) { s.Service.Contains = laminate.Traits{} }, Want: []string{"incomplete service-incomplete"}, Says: []string{"does not state what it contains"}},
 		{Name: "the structure's resin has no family", Change: family(wall, laminate.NoFamily), Want: []string{"incomplete resin-family-missing 2 3 4 5"}, Says: []string{"has no family"}},
 		{Name: "a resin that no ply uses may lack its family", Change: func(s *laminate.Schedule) { s.Resins = append(s.Resins, laminate.Resin{ID: "spare"}) }},
 		{Name: "the resin is to be confirmed always", Want: []string{"note confirm-resin"},
