@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"slices"
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
@@ -36,11 +37,7 @@ func (k catalogCommand) Run(c *call) error {
 		wanted[id] = true
 	}
 	want := func(id string) bool { return len(wanted) == 0 || wanted[id] }
-	if c.JSON {
-		return c.out.JSON(report.CatalogOf(lib, want))
-	}
-	c.print(paper.Catalog(lib, want, c.units(&laminate.Schedule{}), len(k.IDs) > 0))
-	return nil
+	return c.either(report.CatalogOf(lib, want), paper.Catalog(lib, want, c.units(&laminate.Schedule{}), len(k.IDs) > 0))
 }
 
 func idsOf(lib *laminate.Library) []string {
@@ -64,12 +61,7 @@ func idsOf(lib *laminate.Library) []string {
 }
 
 func knows(lib *laminate.Library, id string) bool {
-	for _, known := range idsOf(lib) {
-		if known == id {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(idsOf(lib), id)
 }
 
 // catalogIDs are the built-in ones: completion reads no files.

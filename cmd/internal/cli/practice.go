@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/rules/practice/course"
 	"frp/veilwright/rules/practice/maker"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/progress"
 	"frp/veilwright/schedules/store"
 )
@@ -71,9 +72,10 @@ func (k practiceCommand) Run(c *call) error {
 	}
 	switch {
 	case k.Course > 0:
-		return k.printer(c, nil, quantity.US).Lesson(course.At(k.Course))
+		l := course.At(k.Course)
+		return c.either(report.LessonOf(l), paper.Lesson(l))
 	case k.Glossary:
-		return k.printer(c, nil, quantity.US).Glossary()
+		return c.either(report.Glossary(), paper.Glossary())
 	}
 	list, err := k.exercises(c)
 	if err != nil {
@@ -84,7 +86,7 @@ func (k practiceCommand) Run(c *call) error {
 	}
 	switch {
 	case k.List:
-		return k.printer(c, nil, quantity.US).List(list)
+		return c.either(report.ExercisesOf(list), paper.Exercises(list))
 	case k.Summary:
 		return k.summary(c, list)
 	case k.ID == "" && !k.Next && k.Seed == 0 && !c.JSON && !k.answered() && !k.Record:
@@ -200,7 +202,11 @@ func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Librar
 		if k.Record {
 			return errors.New("--record keeps a mark: give an answer with it")
 		}
-		return k.printer(c, lib, units).Exercise(e, k.Hints, k.Answer)
+		sheet := paper.Exercise(e, k.Hints, lib, units)
+		if k.Answer {
+			sheet = append(sheet, paper.Answer(e, practice.Solve(e, lib, units), lib)...)
+		}
+		return c.either(report.ExerciseOf(e, k.Hints, k.Answer, lib, units), sheet)
 	}
 	a, err := k.answer(c, e, units)
 	if err != nil {
@@ -216,7 +222,11 @@ func (k practiceCommand) one(c *call, e *exercise.Exercise, lib *laminate.Librar
 			return fmt.Errorf("keeping the mark: %w", err)
 		}
 	}
-	return k.printer(c, lib, units).Mark(e, &m, k.Answer)
+	sheet := paper.Mark(e, &m)
+	if k.Answer {
+		sheet = append(sheet, paper.Answer(e, m.Solution, lib)...)
+	}
+	return c.either(report.MarkOf(e, &m, k.Answer, lib), sheet)
 }
 
 // answered tells whether the call gives an answer.
@@ -300,13 +310,8 @@ func (k practiceCommand) summary(c *call, list []*exercise.Exercise) error {
 	if k.Step > 0 {
 		rows = slices.DeleteFunc(rows, func(r practice.Row) bool { return r.Step != k.Step })
 	}
-	p := k.printer(c, nil, quantity.US)
 	if k.CSV {
 		return practice.WriteCSV(c.out, k.Person, rows)
 	}
-	return p.Summary(k.Person, rows)
-}
-
-func (k practiceCommand) printer(c *call, lib *laminate.Library, units quantity.System) report.Practice {
-	return report.Practice{Out: c.out, JSON: c.JSON, Units: units, Library: lib}
+	return c.either(report.SummaryOf(k.Person, rows), paper.Progress(rows))
 }

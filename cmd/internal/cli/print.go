@@ -17,6 +17,15 @@ func (c *call) print(s paper.Sheet) {
 	_ = paper.Text(c.out, s, lineWidth)
 }
 
+// either prints a value as JSON where the call asks for it, else the sheet.
+func (c *call) either(value any, s paper.Sheet) error {
+	if c.JSON {
+		return c.out.JSON(value)
+	}
+	c.print(s)
+	return nil
+}
+
 // printUnread prints the verdict on a document that could not be read.
 func (c *call) printUnread(s report.Schedule) { c.out.Line("%s: %s", s.File, report.Unusable) }
 

@@ -1,10 +1,8 @@
 package report
 
 import (
-	"strconv"
 	"strings"
 
-	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/glossary"
@@ -84,7 +82,8 @@ type (
 	}
 )
 
-func summaryOf(person string, rows []practice.Row) summaryJSON {
+// SummaryOf is where a person stands with each exercise.
+func SummaryOf(person string, rows []practice.Row) any {
 	out := summaryJSON{Person: person, Exercises: []summaryRowJSON{}}
 	for i := range rows {
 		r := &rows[i]
@@ -98,36 +97,6 @@ func summaryOf(person string, rows []practice.Row) summaryJSON {
 	return out
 }
 
-// Practice prints exercises, marks and summaries, as text or as JSON.
-type Practice struct {
-	Out     *output.Sink
-	JSON    bool
-	Units   quantity.System
-	Library *laminate.Library // what materials are looked up in; a list needs none
-}
-
-// List prints the exercises by step.
-func (c Practice) List(list []*exercise.Exercise) error {
-	if c.JSON {
-		out := struct {
-			Exercises []exerciseJSON `json:"exercises"`
-		}{[]exerciseJSON{}}
-		for _, e := range list {
-			out.Exercises = append(out.Exercises, exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String()})
-		}
-		return c.Out.JSON(out)
-	}
-	step := 0
-	for _, e := range list {
-		if e.Step != step {
-			step = e.Step
-			c.Out.Line("step %d: %s", step, course.At(step).Title)
-		}
-		c.Out.Line("  %-26s %-9s %s", e.ID, e.Kind.String(), e.Title)
-	}
-	return nil
-}
-
 func laidOf(s *laminate.Schedule, lib *laminate.Library, zoned bool) []layJSON {
 	var list []layJSON
 	zones := laminate.InferZones(s, lib)
@@ -138,36 +107,11 @@ func laidOf(s *laminate.Schedule, lib *laminate.Library, zoned bool) []layJSON {
 			one.Zone = zones[i].String()
 		}
 		if r, ok := s.Resin(p.Resin); ok {
-			one.Family = r.Family.String()
-			if r.Filler != laminate.NoFiller {
-				one.Family += ", " + r.Filler.String()
-				if r.FillerContent.Given {
-					one.Family += " " + quantity.Share(r.FillerContent.Value)
-				}
-			}
-			if r.Cure != laminate.NoCure {
-				one.Family += ", " + r.Cure.String()
-			}
+			one.Family = paper.Family(r)
 		}
 		list = append(list, one)
 	}
 	return list
-}
-
-func (c Practice) laid(list []layJSON) {
-	n := 1
-	for _, p := range list {
-		number := strconv.Itoa(n)
-		if p.Count > 1 {
-			number += "-" + strconv.Itoa(n+p.Count-1)
-		}
-		n += p.Count
-		gel := ""
-		if p.GelAfter {
-			gel = "  then let it gel"
-		}
-		c.Out.Line("  %6s  %-18s %-17s %s (%s)%s", number, p.Material, p.Zone, p.Resin, p.Family, gel)
-	}
 }
 
 func answerOf(a practice.Answer, lib *laminate.Library) *answerJSON {
@@ -181,29 +125,9 @@ func answerOf(a practice.Answer, lib *laminate.Library) *answerJSON {
 	return out
 }
 
-func (c Practice) answer(e *exercise.Exercise, a *answerJSON) {
-	c.Out.Line("")
-	c.Out.Line("answer")
-	if len(a.Faults) > 0 {
-		words := make([]string, len(a.Faults))
-		for i, n := range a.Faults {
-			words[i] = strconv.Itoa(n)
-		}
-		c.Out.Line("  defective: plies %s of the given schedule", strings.Join(words, ", "))
-	}
-	if a.Veil != "" {
-		c.Out.Line("  %s in %s", a.Veil, a.Resin)
-	}
-	for i, v := range a.Values {
-		c.Out.Line("  %s: %s", e.Questions[i].Ask.Text(), v)
-	}
-	c.laid(a.Plies)
-}
-
-// Exercise prints the task, hints as far as asked for, and with answer what the
+// ExerciseOf is an exercise with its first hints and, with answer, what the
 // program would answer.
-func (c Practice) Exercise(e *exercise.Exercise, hints int, answer bool) error {
-	lib, units := c.Library, c.Units
+func ExerciseOf(e *exercise.Exercise, hints int, answer bool, lib *laminate.Library, units quantity.System) any {
 	out := exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String(), Scenario: strings.TrimSpace(e.Scenario), Task: strings.TrimSpace(e.Task)}
 	for _, f := range e.Facts(units) {
 		out.Facts = append(out.Facts, factJSON(f))
@@ -218,59 +142,23 @@ func (c Practice) Exercise(e *exercise.Exercise, hints int, answer bool) error {
 	if answer {
 		out.Answer = answerOf(practice.Solve(e, lib, units), lib)
 	}
-	if c.JSON {
-		return c.Out.JSON(out)
-	}
-	c.Out.Line("%s: %s (step %d, %s)", e.ID, e.Title, e.Step, e.Kind.String())
-	for _, text := range []string{out.Scenario, out.Task} {
-		c.Out.Line("")
-		for _, line := range paper.Wrap(text, 76) {
-			c.Out.Line("%s", line)
-		}
-	}
-	c.Out.Line("")
-	for _, f := range out.Facts {
-		c.Out.Line("  %-16s %s", f.Name, f.Value)
-	}
-	if len(out.Plies) > 0 {
-		c.Out.Line("")
-		c.Out.Line("given, from the process side")
-		c.laid(out.Plies)
-	}
-	if len(e.Specimens) > 0 {
-		c.Out.Line("")
-		c.Out.Line("specimens of the %s", e.Specimens[0].Group.String())
-		for i, s := range e.Specimens {
-			c.Out.Line("  %d  before %s, after %s", i+1, s.Before.Text(), s.After.Text())
-		}
-	}
-	marked := practice.Grade(e, practice.Answer{}, lib, units)
-	c.Out.Line("")
-	c.Out.Line("marked")
-	for _, l := range marked.Lines {
-		if l.Of > 0 {
-			c.Out.Line("  %s  %s", points(l.Of), l.Demand)
-		}
-	}
-	if n := len(e.Hints); n > 0 {
-		c.Out.Line("  %d hints; the first costs %s of the mark", n, quantity.Share(e.Hints[0].Price()))
-	}
-	for i, h := range out.Hints {
-		c.Out.Line("")
-		for _, line := range paper.Wrap("hint "+strconv.Itoa(i+1)+": "+h, 76) {
-			c.Out.Line("%s", line)
-		}
-	}
-	if out.Answer != nil {
-		c.answer(e, out.Answer)
-	}
-	return nil
+	return out
 }
 
-func points(v float64) string { return strings.TrimSuffix(quantity.Number(v, 1), ".0") }
+// ExercisesOf lists exercises.
+func ExercisesOf(list []*exercise.Exercise) any {
+	out := struct {
+		Exercises []exerciseJSON `json:"exercises"`
+	}{[]exerciseJSON{}}
+	for _, e := range list {
+		out.Exercises = append(out.Exercises, exerciseJSON{ID: e.ID, Title: e.Title, Step: e.Step, Kind: e.Kind.String()})
+	}
+	return out
+}
 
-// Mark prints a mark line by line, the reason below each miss.
-func (c Practice) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) error {
+// MarkOf is what an answer is worth, with the program's own answer beside it
+// where that is wanted.
+func MarkOf(e *exercise.Exercise, m *practice.Mark, answer bool, lib *laminate.Library) any {
 	out := markJSON{Exercise: e.ID, Score: m.Score, Points: m.Points, Of: m.Of, HintCost: m.HintCost, Lines: []markLineJSON{}, Notes: append([]string{}, m.Notes...)}
 	for _, l := range m.Lines {
 		out.Lines = append(out.Lines, markLineJSON{l.Demand, l.Found, l.Points, l.Of, l.Missed, l.Why, l.Basis})
@@ -283,109 +171,32 @@ func (c Practice) Mark(e *exercise.Exercise, m *practice.Mark, answer bool) erro
 		out.Findings = findings(m.Report, func(laminate.Ref) int { return 0 })
 	}
 	if answer {
-		out.Answer = answerOf(m.Solution, c.Library)
+		out.Answer = answerOf(m.Solution, lib)
 	}
-	if c.JSON {
-		return c.Out.JSON(out)
-	}
-	c.Out.Line("%s: %s", e.ID, quantity.Share(m.Score))
-	for _, n := range out.Notes {
-		c.Out.Line("  note: %s", n)
-	}
-	for _, l := range out.Lines {
-		word := "met"
-		if l.Missed {
-			word = "missed"
-		}
-		c.Out.Line("  %-6s %s of %s  %s: %s", word, points(l.Points), points(l.Of), l.Demand, l.Found)
-		if !l.Missed {
-			continue
-		}
-		for _, line := range paper.Wrap("why: "+l.Why, 68) {
-			c.Out.Line("           %s", line)
-		}
-		c.Out.Line("           basis: %s", l.Basis)
-	}
-	if m.HintCost > 0 {
-		c.Out.Line("  hints cost %s", quantity.Share(m.HintCost))
-	}
-	for i, f := range out.Findings {
-		if i == 0 {
-			c.Out.Line("what check finds in it")
-		}
-		c.Out.Line("  %s %s: %s", f.Severity, f.Rule, f.Message)
-	}
-	if out.Answer != nil {
-		c.answer(e, out.Answer)
-	}
-	return nil
+	return out
 }
 
-// Summary prints where a person stands with each exercise, and by step.
-func (c Practice) Summary(person string, rows []practice.Row) error {
-	if c.JSON {
-		return c.Out.JSON(summaryOf(person, rows))
-	}
-	c.Out.Line("%-28s %5s %6s %6s %6s %6s  %-10s  %s", "exercise", "tries", "first", "last", "best", "", "last day", "due")
-	for i := range rows {
-		r := &rows[i]
-		s := r.Standing
-		if s.Tries == 0 {
-			c.Out.Line("%-28s %5d", r.ID, 0)
-			continue
-		}
-		word := "passed"
-		if s.Missed() {
-			word = "missed"
-		}
-		c.Out.Line("%-28s %5d %6s %6s %6s %6s  %-10s  %s", r.ID, s.Tries, quantity.Share(s.First), quantity.Share(s.Last), quantity.Share(s.Best), word, s.On.String(), s.Due.String())
-	}
-	for _, t := range practice.ByStep(rows) {
-		if t.Exercises > 0 {
-			c.Out.Line("step %d: %d of %d tried, %d passed", t.Step, t.Tried, t.Exercises, t.Passed)
-		}
-	}
-	return nil
+// LessonOf is the text of a step.
+func LessonOf(l course.Lesson) any {
+	return struct {
+		Step  int    `json:"step"`
+		Title string `json:"title"`
+		Text  string `json:"text"`
+	}{l.Step, l.Title, l.Text}
 }
 
-// Lesson prints the text of a step.
-func (c Practice) Lesson(l course.Lesson) error {
-	if c.JSON {
-		return c.Out.JSON(struct {
-			Step  int    `json:"step"`
-			Title string `json:"title"`
-			Text  string `json:"text"`
-		}{l.Step, l.Title, l.Text})
-	}
-	c.Out.Line("%s", l.Title)
-	for _, line := range strings.Split(l.Text, "\n") {
-		c.Out.Line("%s", line)
-	}
-	return nil
-}
-
-// Glossary prints the words that the program explains, and where they come from.
-func (c Practice) Glossary() error {
-	type termJSON struct {
+// Glossary is the words that the program explains, and where they come from.
+func Glossary() any {
+	type term struct {
 		Term    string `json:"term"`
 		Meaning string `json:"meaning"`
 		From    string `json:"from"`
 	}
-	terms := struct {
-		Terms []termJSON `json:"terms"`
-	}{[]termJSON{}}
+	out := struct {
+		Terms []term `json:"terms"`
+	}{[]term{}}
 	for _, t := range glossary.Terms() {
-		terms.Terms = append(terms.Terms, termJSON{t.Word, t.Meaning, t.Source})
-		if c.JSON {
-			continue
-		}
-		c.Out.Line("%s (%s)", t.Word, t.Source)
-		for _, line := range paper.Wrap(t.Meaning, 72) {
-			c.Out.Line("    %s", line)
-		}
+		out.Terms = append(out.Terms, term{t.Word, t.Meaning, t.Source})
 	}
-	if c.JSON {
-		return c.Out.JSON(terms)
-	}
-	return nil
+	return out
 }
