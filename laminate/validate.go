@@ -92,6 +92,10 @@ func (c *checker) fail(key, format string, args ...any) {
 	c.faults = append(c.faults, Fault{at, fmt.Sprintf(format, args...)})
 }
 
+// negligible is the magnitude, in SI, under which nothing in this trade is
+// measured, and under which arithmetic is noise.
+const negligible = 1e-12
+
 // limits of a size, SI. A low of 0 is excluded unless zero says otherwise.
 type limits struct {
 	low, high float64
@@ -105,6 +109,8 @@ func within[D quantity.Dimension](c *checker, key string, q quantity.Quantity[D]
 	switch v := q.SI(); {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		c.fail(key, "it is no number")
+	case v != 0 && math.Abs(v) < negligible:
+		c.fail(key, "%s is too little to be meant", quoted(q.Text()))
 	case v < 0 && l.low >= 0:
 		c.fail(key, "%s is below zero", quoted(q.Text()))
 	case v == 0 && !l.zero:
@@ -146,6 +152,8 @@ func (c *checker) number(key string, v Optional[float64], low, high float64, ope
 	switch {
 	case math.IsNaN(x) || math.IsInf(x, 0):
 		c.fail(key, "it is no number")
+	case x != 0 && math.Abs(x) < negligible:
+		c.fail(key, "%v is too little to be meant", x)
 	case x < low || x > high || openLow && x == low || openHigh && x == high:
 		c.fail(key, "%v is not %s", x, span(low, high, openLow, openHigh))
 	}

@@ -42,6 +42,8 @@ func TestValidate(t *testing.T) {
 		{"heat", func(s *Schedule) { s.Service.Upset = quantity.New(2000, quantity.Celsius) }, ServiceRef("upset"), "beyond reason"},
 		{"pressure", func(s *Schedule) { s.Service.Pressure = quantity.New(-1, quantity.PSI) }, ServiceRef("pressure"), "below zero"},
 		{"ph", func(s *Schedule) { s.Service.PH = PHRange{math.Inf(-1), 7, true} }, ServiceRef("ph"), "no number"},
+		{"a pressure of nothing", func(s *Schedule) { s.Service.Pressure = quantity.New(1e-300, quantity.PSI) }, ServiceRef("pressure"), "too little to be meant"},
+		{"a concentration of nothing", func(s *Schedule) { s.Service.Concentration = Some(1e-320) }, ServiceRef("concentration"), "too little to be meant"},
 		{"concentration", func(s *Schedule) { s.Service.Concentration = Some(1.5) }, ServiceRef("concentration"), "from 0 to 1"},
 		{"gravity", func(s *Schedule) { s.Service.SpecificGravity = Some(0.0) }, ServiceRef("specific_gravity"), "from 0.1 to 25"},
 		{"flame", func(s *Schedule) { s.Service.FlameSpread = Some(-5) }, ServiceRef("flame_spread"), "from 0"},

@@ -141,24 +141,34 @@ func (s System) Pair(v, limit float64, k Kind) (figure, bound string) {
 	return both[0], both[1]
 }
 
-// Apart is Pair for any number of figures: each differs from the next as
-// printed where it differs by more than noise.
+// Span prints a range, its ends apart: "25 % to 35 %".
+func (s System) Span(low, high float64, k Kind) string {
+	a, b := s.Pair(low, high, k)
+	return a + " to " + b
+}
+
+// Apart is Pair for a few figures: each differs from all others as printed
+// where it differs by more than noise.
 func (s System) Apart(k Kind, v ...float64) []string {
 	most := 0.0
 	for _, x := range v {
 		most = math.Max(most, math.Abs(x))
 	}
 	at, texts := fitting(s.scales(k), most), make([]string, len(v))
-	for i := 1; i < len(v); i++ {
-		if Compare(v[i-1], v[i]) == 0 || math.Abs(v[i-1]-v[i]) <= tolerance*at.zero {
-			v[i-1] = v[i]
+	for i := range v {
+		for j := range i {
+			if Compare(v[j], v[i]) == 0 || math.Abs(v[j]-v[i]) <= tolerance*at.zero {
+				v[j] = v[i]
+			}
 		}
 	}
 	for extra := 0; ; extra++ {
 		apart := true
 		for i, x := range v {
 			texts[i] = at.number(x, extra, printing[k].trim)
-			apart = apart && (i == 0 || v[i-1] == x || !sameNumber(texts[i-1], texts[i]))
+			for j := range i {
+				apart = apart && (v[j] == x || !sameNumber(texts[j], texts[i]))
+			}
 		}
 		if apart || extra == 17 {
 			break

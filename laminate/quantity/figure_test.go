@@ -58,6 +58,34 @@ func TestFigure_isInTheUnitThatPeopleRead(t *testing.T) {
 	}
 }
 
+func TestUtilization_agreesWithTheVerdict(t *testing.T) {
+	for _, c := range []struct {
+		ratio float64
+		want  string
+	}{{1, "100 %"}, {1 + 1e-12, "100 %"}, {1 - 1e-12, "100 %"}, {1 + 1e-6, "101 %"}, {1 - 1e-6, "99 %"}, {0.5, "50 %"}, {10.1, "over 1000 %"}, {0, "0 %"}} {
+		if got := Utilization(c.ratio); got != c.want {
+			t.Errorf("%v is %s, want %s", c.ratio, got, c.want)
+		}
+	}
+}
+
+func TestCompare_knowsThatInfinityIsMore(t *testing.T) {
+	if inf := math.Inf(1); !Above(inf, 1) || !Below(-inf, 1) || Above(inf, inf) {
+		t.Error("an infinite figure is taken for its limit")
+	}
+}
+
+func TestApart_tellsTheEndsOfARangeApartThoughTheFigureLiesOutside(t *testing.T) {
+	mil := func(v float64) float64 { return New(v, Mil).SI() }
+	all := US.Apart(Thickness, mil(253.601), mil(300), mil(253.602))
+	if all[0] == all[2] {
+		t.Errorf("%q", all)
+	}
+	if span := US.Span(mil(253.601), mil(253.602), Thickness); span != "253.601 mil to 253.602 mil" {
+		t.Error(span)
+	}
+}
+
 func TestPair_tellsFigureAndLimitApartInOneUnit(t *testing.T) {
 	pa := func(v float64) float64 { return New(v, PSI).SI() }
 	for _, c := range []struct {

@@ -136,7 +136,8 @@ func (q Quantity[D]) Cmp(other Quantity[D]) int { return Compare(q.si, other.si)
 
 // Compare is Cmp for bare figures of one unit.
 func Compare(a, b float64) int {
-	if math.Abs(a-b) <= tolerance*math.Max(math.Abs(a), math.Abs(b)) {
+	size := math.Max(math.Abs(a), math.Abs(b))
+	if a == b || !math.IsInf(size, 0) && math.Abs(a-b) <= tolerance*size {
 		return 0
 	}
 	if a < b {

@@ -89,6 +89,8 @@ func Percent(f float64) string { return US.Figure(f, Fraction) }
 func Utilization(ratio float64) string {
 	v := max(0, ratio) * 100
 	switch {
+	case Compare(ratio, 1) == 0: // conversion noise decides nothing
+		return "100 %"
 	case ratio > 10:
 		return "over 1000 %"
 	case ratio > 1:

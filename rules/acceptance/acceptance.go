@@ -169,7 +169,7 @@ func (j *judge) share(key, what string, demand spec.Range, found float64, known 
 }
 
 func shares(r spec.Range) string {
-	return quantity.Percent(r.Lowest) + " to " + quantity.Percent(r.Highest)
+	return quantity.US.Span(r.Lowest, r.Highest, quantity.Fraction)
 }
 
 func angle(deg float64) string { return quantity.US.Figure(deg, quantity.Angle) }

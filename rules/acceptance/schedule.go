@@ -290,7 +290,7 @@ func (j *judge) structure() {
 }
 
 func (j *judge) angles(want spec.Range) {
-	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + angle(want.Lowest) + " to " + angle(want.Highest) + " from the axis"}
+	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + quantity.US.Span(want.Lowest, want.Highest, quantity.Angle) + " from the axis"}
 	lowest, highest := math.Inf(1), math.Inf(-1)
 	for i := range j.Report.Analysis.Rows {
 		r := &j.Report.Analysis.Rows[i]

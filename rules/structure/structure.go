@@ -143,7 +143,7 @@ func structureGlassContent(p *rules.Pass) {
 		return
 	}
 	f.Rows = rows()
-	f.Message = "the structure has " + measured + " glass by mass; " + quantity.Percent(usual.least) + " to " + quantity.Percent(usual.most) + " is usual for " + usual.build
+	f.Message = "the structure has " + measured + " glass by mass; " + quantity.US.Span(usual.least, usual.most, quantity.Fraction) + " is usual for " + usual.build
 	p.Report(f)
 }
 

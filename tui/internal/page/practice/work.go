@@ -322,7 +322,7 @@ func demandText(d *spec.Specification, u quantity.System) string {
 		if !r.Given {
 			return ""
 		}
-		return quantity.Share(r.Lowest) + " to " + quantity.Share(r.Highest) + " glass"
+		return quantity.US.Span(r.Lowest, r.Highest, quantity.Content) + " glass"
 	}
 	b := &d.Barrier
 	add("barrier", thick(b.Thickness))
