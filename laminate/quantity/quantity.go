@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math"
+	"slices"
 	"strconv"
 )
 
@@ -70,6 +71,18 @@ func (q Quantity[D]) TextIn(u Unit[D]) string {
 	}
 	return shortest(q, u) + " " + u.name
 }
+
+// TextFor is Text for whoever reads in the system: as it was written where that
+// is in a unit of the system, else in u.
+func (q Quantity[D]) TextFor(s System, u Unit[D]) string {
+	if _, name := split(q.text); q.text != "" && (s == US) == slices.Contains(customary, name) {
+		return q.text
+	}
+	return q.TextIn(u)
+}
+
+// customary are the US units that a document may be written in.
+var customary = []string{"mil", "in", "ft", "ft2", "oz/ft2", "oz/yd2", "lb/ft2", "lb/ft3", "lb/in3", "lb", "psi", "ksi", "Msi", "inHg", "degF", "°F"}
 
 // Spelled gives the same value spelled in the unit u, as a person would have
 // typed it; reading the spelling gives the very same quantity.

@@ -354,28 +354,31 @@ func (j *judge) defectDemand(l *spec.DefectLimit) string {
 		text += " on the " + l.Side.String() + " side"
 	}
 	if l.SizeMax.Given() {
-		text += ", at most " + l.SizeMax.Text()
+		text += ", at most " + j.size(l.SizeMax)
 	}
 	if l.DepthMax.Given() {
-		text += ", at most " + l.DepthMax.Text() + " deep"
+		text += ", at most " + j.size(l.DepthMax) + " deep"
 	}
 	if l.PerAreaMax.Given {
-		area := "one square foot"
+		area := j.Units.Figure(squareFoot, quantity.Surface)
 		if l.Area.Given() {
-			area = l.Area.Text()
+			area = l.Area.TextFor(j.Units, j.Units.Surface())
 		}
-		text += fmt.Sprintf(", at most %d in %s", l.PerAreaMax.Value, area)
+		text += fmt.Sprintf(", at most %d on %s", l.PerAreaMax.Value, area)
 	}
 	return text
 }
+
+// size prints a small measure as it was written, or in the reader's units.
+func (j *judge) size(q quantity.Length) string { return q.TextFor(j.Units, j.Units.Size()) }
 
 func (j *judge) defect(limit *spec.DefectLimit, d *record.Defect) (Verdict, string) {
 	where := nonEmpty(d.Place, "a place not recorded")
 	switch {
 	case limit.SizeMax.Given() && d.Size.Given() && d.Size.Cmp(limit.SizeMax) > 0:
-		return Fails, d.Size.Text() + " at " + where
+		return Fails, j.size(d.Size) + " at " + where
 	case limit.DepthMax.Given() && d.Depth.Given() && d.Depth.Cmp(limit.DepthMax) > 0:
-		return Fails, d.Depth.Text() + " deep at " + where
+		return Fails, j.size(d.Depth) + " deep at " + where
 	case limit.PerAreaMax.Given:
 		allowed := squareFoot
 		if limit.Area.Given() {

@@ -22,6 +22,7 @@ var quotations = []struct {
 }{
 	{"a basis quotes its standard", regexp.MustCompile(`(?s)\[[^\]]*\]`)},
 	{"a basis quotes its standard", regexp.MustCompile(`(?m)^ +basis: .*$(\n( {6}| {11})[^ ].*$)*`)},
+	{"a basis quotes its standard", regexp.MustCompile(`(?m)^ +"basis": .*$`)},
 	{"diff quotes both documents as they are spelled", regexp.MustCompile(`(?m)^ +stated .*$(\n {20,}.*$)*`)},
 	{"the catalog quotes the source of a figure", regexp.MustCompile(`(?m)^ +note: \S+( fiber)?: typical modulus .*$(\n {8}[^ ].*$)*`)},
 	{"a material's own name", regexp.MustCompile(`(?m)(veil|coat|mat|chop|waxed|roving|unidirectional), [0-9./]+ (mil|oz/ft²|oz/yd²)`)},
@@ -45,6 +46,9 @@ func TestUnits_reachEverySentence(t *testing.T) {
 			[]string{"advise", s}, []string{"diff", s, schedules[(i+1)%len(schedules)]})
 		for _, demands := range list("../../../testdata/specifications/*.toml") {
 			calls = append(calls, []string{"compare", s, demands})
+			for _, record := range list("../../../testdata/records/*.toml") {
+				calls = append(calls, []string{"compare", s, demands, record}, []string{"compare", "--json", s, demands, record})
+			}
 		}
 	}
 	for _, e := range list("../../../schedules/exercises/*.toml") {
