@@ -134,6 +134,20 @@ func (o *Opened) Usable() bool { return o.Err == nil && len(o.Problems) == 0 }
 // Why says in one sentence why the document cannot be used, "" when it can.
 func (o *Opened) Why() string { return sentence(o.Err, o.Problems) }
 
+// Verdict says in a word how a schedule or a job stands, unusable where it
+// cannot be used; false of other documents, which no rule judges.
+func (o *Opened) Verdict(options rules.Options) (rules.Severity, bool) {
+	switch {
+	case o.Kind == schedules.Schedule:
+		return o.Judge(options).Verdict, true
+	case o.Kind == schedules.Job && o.Usable():
+		return o.JudgeJob(options).Verdict, true
+	case o.Usable() || o.Kind == schedules.Undeclared:
+		return 0, false
+	}
+	return rules.Unusable, true
+}
+
 // Judge says what the rules say of the schedule. Where it cannot be used no rule
 // is asked: the verdict is unusable, and the findings are its problems. A
 // document without a schedule has no figures then either.

@@ -125,27 +125,18 @@ func (f *folder) judge(from int, s *shop.Shop) {
 	}
 }
 
-// verdict is what the list says of a document: of a schedule what check says.
+// verdict is what the list says of a document: of a schedule or a job what
+// check says.
 func verdict(o *shop.Opened, units quantity.System) verdictRow {
-	row := verdictRow{known: true, why: o.Why()}
-	switch o.Kind {
-	case schedules.Schedule:
-		row.worst = o.Judge(rules.Options{Units: units}).Verdict
-		row.word = row.worst.String()
-		if editor.Shown(o) == nil {
-			row.why = "" // it opens, to be mended
-		}
-	case schedules.Unreadable:
-		row.word = rules.Unusable.String()
-	case schedules.Undeclared:
-		row.word = o.Kind.String()
-	default:
-		row.word = o.Kind.String()
-		if o.Usable() {
-			row.why = o.Kind.Noun() + ", no schedule"
-		} else {
-			row.word = rules.Unusable.String()
-		}
+	row := verdictRow{known: true, why: o.Why(), word: o.Kind.String()}
+	if worst, judged := o.Verdict(rules.Options{Units: units}); judged {
+		row.worst, row.word = worst, worst.String()
+	}
+	switch {
+	case o.Kind == schedules.Schedule && editor.Shown(o) == nil:
+		row.why = "" // it opens, if only to be mended
+	case o.Usable() && o.Kind != schedules.Schedule:
+		row.why = o.Kind.Noun() + ", no schedule"
 	}
 	return row
 }

@@ -35,6 +35,9 @@ func TestFolder_saysWhatTheBenchSaysOfAnyFile(t *testing.T) {
 			rt.Fatalf("the list says it cannot be opened: %q; opening it: %v\n%s", row.why, err, text)
 		}
 		if err != nil {
+			if o.Kind == schedules.Job && o.Usable() && row.word != o.JudgeJob(rules.Options{}).Verdict.String() {
+				rt.Fatalf("the list says %s of a job that is %s", row.word, o.JudgeJob(rules.Options{}).Verdict)
+			}
 			if len(o.Problems) > 0 && o.Kind != schedules.Undeclared && row.word != "unusable" {
 				rt.Fatalf("%q of a document with %v", row.word, o.Problems)
 			}

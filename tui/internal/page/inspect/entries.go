@@ -180,7 +180,7 @@ func verdictShort(v acceptance.Verdict) string {
 	if v == acceptance.Fails {
 		return "✗ fails"
 	}
-	return "? open"
+	return "? incomplete"
 }
 
 func expectedOutcome(a acceptance.Answer) record.Outcome {

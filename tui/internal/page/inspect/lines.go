@@ -174,15 +174,15 @@ func (p *Page) jump() {
 	p.Desk.Leave()
 }
 
-func (p *Page) haveOpen() string {
+func (p *Page) haveProblem() string {
 	if !slices.ContainsFunc(p.rows, func(r row) bool { return !r.note && r.Verdict != acceptance.Meets }) {
 		return "no line fails, and all can be determined"
 	}
 	return ""
 }
 
-// nextOpen goes to the next line that is not met, round and round.
-func (p *Page) nextOpen() {
+// nextProblem goes to the next line that is not met, round and round.
+func (p *Page) nextProblem() {
 	n := len(p.rows)
 	at := max(-1, p.table.Index())
 	for i := 1; i <= n; i++ {
