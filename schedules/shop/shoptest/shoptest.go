@@ -17,7 +17,7 @@ import (
 func Corpus(t testing.TB, root string) [][]byte {
 	t.Helper()
 	var all [][]byte
-	for _, pattern := range []string{"testdata/schedules/*.toml", "testdata/specifications/*.toml", "testdata/records/*.toml", "schedules/*.toml", "schedules/exercises/a*.toml"} {
+	for _, pattern := range []string{"testdata/schedules/*.toml", "testdata/specifications/*.toml", "testdata/records/*.toml", "testdata/jobs/*.toml", "schedules/*.toml", "schedules/exercises/a*.toml"} {
 		names, err := filepath.Glob(filepath.Join(root, pattern))
 		if err != nil || len(names) == 0 {
 			t.Fatalf("%s: %d documents, %v", pattern, len(names), err)
