@@ -71,12 +71,14 @@ func Run(d *editor.Document, o Options) error {
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTSTP, syscall.SIGCONT)
 	defer signal.Stop(signals)
 	job := terminal.NewJob()
+	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
+	width, height, _ := term.GetSize(os.Stdout.Fd()) // where it is not known, the library asks again
 	root := app.New(d, app.Options{
 		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Shop: o.Shop,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
+		First: screen.First, Width: width, Height: height,
 	})
-	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
 	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 

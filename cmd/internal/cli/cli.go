@@ -86,6 +86,12 @@ func Run(args []string, p Process) Code {
 }
 
 func (c *call) run(args []string) {
+	if file, ok := plainOpening(args); ok {
+		if err := (openCommandArgs{File: file}).Run(c); err != nil {
+			c.refuse(err)
+		}
+		return
+	}
 	c.JSON = asksJSON(args) // for whatever goes wrong before the flags are read
 	var g grammar
 	done := false
@@ -122,6 +128,19 @@ func (c *call) run(args []string) {
 	if err := ctx.Run(c); err != nil {
 		c.refuse(err)
 	}
+}
+
+// plainOpening tells whether a call only opens the terminal program: it names
+// nothing, or one document and no flag. Building the grammar would take longer
+// than all else of a start.
+func plainOpening(args []string) (file string, ok bool) {
+	switch {
+	case len(args) == 0:
+		return "", true
+	case len(args) == 1 && !strings.HasPrefix(args[0], "-") && strings.HasSuffix(args[0], ".toml"):
+		return args[0], true
+	}
+	return "", false
 }
 
 // asTyped takes an argument byte for byte: the parser's own mapper goes through

@@ -43,6 +43,10 @@ type Options struct {
 	After func(time.Duration, tea.Msg) tea.Cmd
 	// Quit ends the program from outside of an update.
 	Quit func()
+	// First shows the first frame, of Width cells by Height, before the frame
+	// clock ticks: most of what a start takes is waiting for that.
+	First         func(frame string)
+	Width, Height int
 }
 
 // Root is the model.
@@ -119,6 +123,10 @@ func (r *Root) Init() tea.Cmd {
 	r.sweep()
 	r.settle()
 	r.restSoon()
+	if r.o.First != nil && r.o.Width > 0 && r.o.Height > 0 {
+		r.resize(r.o.Width, r.o.Height)
+		r.o.First(r.View())
+	}
 	cmds := r.cmds
 	r.cmds = nil
 	return tea.Batch(append(cmds, r.later(watchEvery, watchMsg{}))...)

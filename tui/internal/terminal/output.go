@@ -3,6 +3,7 @@ package terminal
 import (
 	"errors"
 	"os"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -88,6 +89,12 @@ func (o *Output) Write(p []byte) (int, error) {
 		}
 	}
 	return len(p), nil
+}
+
+// First shows a frame of lines from the top left of a screen that is empty.
+func (o *Output) First(frame string) {
+	// What the terminal does not take is drawn anew by the library.
+	_, _ = o.Write([]byte("\x1b[H" + strings.ReplaceAll(frame, "\n", "\r\n")))
 }
 
 // wait goes on once the terminal reads again.
