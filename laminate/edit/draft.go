@@ -82,22 +82,29 @@ func (d *Draft) form(row int) laminate.Form {
 
 // Schedule is the draft as it stands, zones settled and nothing judged.
 func (d *Draft) Schedule() *laminate.Schedule {
+	return d.settled(slices.Clone(d.Plies), slices.Clone(d.own))
+}
+
+func (d *Draft) settled(plies []laminate.Ply, resins []laminate.Resin) *laminate.Schedule {
 	n := *d.s
-	n.Plies = slices.Clone(d.Plies)
-	if d.own != nil {
-		n.Resins = slices.Clone(d.own)
+	n.Plies = plies
+	if resins != nil {
+		n.Resins = resins
 	}
 	d.settle(&n)
 	return &n
 }
 
 // Finish gives every row the zone it is to be in, so that a change to one ply
-// silently moves no other to another zone, and has the whole judged.
+// silently moves no other to another zone, and has the whole judged. It ends
+// the draft, whose plies are handed over.
 func (d *Draft) Finish() (*laminate.Schedule, error) {
 	if len(d.Plies) > laminate.MostRows {
 		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
 	}
-	return judged(d.s, d.Schedule(), d.lib)
+	n := d.settled(d.Plies, d.own)
+	d.Plies, d.zones, d.own = nil, nil, nil
+	return judged(d.s, n, d.lib)
 }
 
 // settle states zones where reading the document back would infer another.
