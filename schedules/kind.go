@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -27,26 +28,19 @@ const (
 	Exercise
 )
 
+// kindWords are the words documents use.
+var kindWords = word.Of[Kind]("", "", "schedule", "job", "specification", "record", "shop-book", "exercise")
+
 // String gives the word documents use.
 func (k Kind) String() string {
 	switch k {
+	case Unreadable:
+		return "unreadable"
 	case Undeclared:
 		return "undeclared"
-	case Schedule:
-		return "schedule"
-	case Job:
-		return "job"
-	case Specification:
-		return "specification"
-	case Record:
-		return "record"
-	case ShopBook:
-		return "shop-book"
-	case Exercise:
-		return "exercise"
-	default: // nothing of the others
+	default:
+		return kindWords.Name(k)
 	}
-	return "unreadable"
 }
 
 // Noun is the word with its article: "an exercise".
@@ -58,7 +52,7 @@ func (k Kind) Noun() string {
 }
 
 // Kinds lists the kinds a document may declare.
-func Kinds() []Kind { return []Kind{Schedule, Job, Specification, Record, ShopBook, Exercise} }
+func Kinds() []Kind { return kindWords.All() }
 
 // Format is the format written and the highest one read.
 const Format = 1
@@ -111,7 +105,7 @@ func text(b []byte) ([]byte, []Problem) {
 
 // kindOf reads `document` and `format`.
 func kindOf(b []byte, top map[string]tables.TopKey) (Kind, *Problem) {
-	word, ok := top["document"]
+	declared, ok := top["document"]
 	if !ok {
 		return Undeclared, &Problem{Line: 1, Column: 1, Key: "document", Message: `it is missing: a document begins with document = "schedule" (or another kind) and format = 1`}
 	}
@@ -120,23 +114,18 @@ func kindOf(b []byte, top map[string]tables.TopKey) (Kind, *Problem) {
 		p.Line, p.Column = tables.Place(b, at)
 		return Unreadable, p
 	}
-	const kinds = "schedule, job, specification, record, shop-book or exercise is expected"
-	if !word.Text {
-		return fail("document", word.Offset, tables.Printable(word.Value)+" is no text: "+kinds+", between quotes")
+	kinds := kindWords.List() + " is expected"
+	if !declared.Text {
+		return fail("document", declared.Offset, tables.Printable(declared.Value)+" is no text: "+kinds+", between quotes")
 	}
-	kind := Unreadable
-	for _, k := range Kinds() {
-		if k.String() == word.Value {
-			kind = k
-		}
-	}
-	if kind == Unreadable {
-		return fail("document", word.Offset, tables.Quoted(word.Value)+" is no kind of document: "+kinds)
+	kind, ok := kindWords.Parse(declared.Value)
+	if !ok {
+		return fail("document", declared.Offset, tables.Quoted(declared.Value)+" is no kind of document: "+kinds)
 	}
 	format, ok := top["format"]
 	switch {
 	case !ok:
-		return fail("format", word.Offset, "it is missing: format = 1 is expected")
+		return fail("format", declared.Offset, "it is missing: format = 1 is expected")
 	case format.Text:
 		return fail("format", format.Offset, tables.Quoted(format.Value)+" is text: format = 1 is expected, without quotes")
 	case !format.Integer:
