@@ -59,7 +59,7 @@ func pipe(structure ...laminate.Ply) *laminate.Schedule {
 	s := &laminate.Schedule{
 		Part: laminate.Part{Form: laminate.Pipe, Process: laminate.ContactMolded, InsideDiameter: quantity.New(12, in),
 			Length: quantity.New(20, ft), Ends: laminate.ClosedEnds},
-		Service: laminate.Service{Temperature: quantity.New(100, degF), Pressure: quantity.New(50, psi)},
+		Service: laminate.Service{Temperature: quantity.New(100, degF), Pressure: quantity.New(50, psi), Vacuum: quantity.New(0, psi)},
 		Resins: []laminate.Resin{
 			{ID: "liner", Family: laminate.VinylEster},
 			{ID: "wall", Family: laminate.VinylEster},
@@ -103,7 +103,7 @@ func tank(structure ...laminate.Ply) *laminate.Schedule {
 	s := pipe(structure...)
 	s.Part = laminate.Part{Form: laminate.Tank, Process: laminate.ContactMolded, DesignBasis: laminate.StrainLimit,
 		InsideDiameter: quantity.New(120, in), Length: quantity.New(18, ft), LiquidHeight: quantity.New(16, ft), Ends: laminate.ClosedEnds}
-	s.Service = laminate.Service{Temperature: quantity.New(90, degF), SpecificGravity: laminate.Some(1.2)}
+	s.Service = laminate.Service{Temperature: quantity.New(90, degF), SpecificGravity: laminate.Some(1.2), Pressure: quantity.New(0, psi), Vacuum: quantity.New(0, psi)}
 	return s
 }
 

@@ -2,6 +2,7 @@ package wall
 
 import (
 	"math"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -81,13 +82,14 @@ func (e *evaluation) unloaded(c *Criterion) bool {
 	return true
 }
 
-// heed makes a criterion open where a load that could break it is not known.
-func (e *evaluation) heed(c *Criterion) {
+// heed makes a criterion open where a load that could break it is not known:
+// one of the named cases, or any of service where none is named.
+func (e *evaluation) heed(c *Criterion, cases ...string) {
 	if c.Answer == Fails {
 		return
 	}
 	for _, o := range e.r.Unknown {
-		if o.Name != CaseTest {
+		if o.Name != CaseTest && (cases == nil || slices.Contains(cases, o.Name)) {
 			*c = Criterion{Name: c.Name, Kind: c.Kind, Case: o.Name, Governs: c.Governs, Basis: c.Basis}
 			c.open(o.Reason)
 			return
@@ -96,18 +98,7 @@ func (e *evaluation) heed(c *Criterion) {
 }
 
 // heedInside is heed for what pressure from inside decides.
-func (e *evaluation) heedInside(c *Criterion) {
-	if c.Answer == Fails {
-		return
-	}
-	for _, o := range e.r.Unknown {
-		if o.Name != CaseTest && o.Name != CaseVacuum {
-			*c = Criterion{Name: c.Name, Kind: c.Kind, Case: o.Name, Governs: c.Governs, Basis: c.Basis}
-			c.open(o.Reason)
-			return
-		}
-	}
-}
+func (e *evaluation) heedInside(c *Criterion) { e.heed(c, CasePressure, CaseHead) }
 
 // insideOpen tells whether a pressure from inside is there but not known.
 func (e *evaluation) insideOpen() bool {
@@ -131,12 +122,13 @@ func (e *evaluation) mostInside() int {
 	return at
 }
 
-// modulus asks for the least modulus that a tank wall may have.
+// modulus asks for the least modulus that a tank wall may have. It is a figure
+// of the laminate as it is tested, cold.
 func (e *evaluation) modulus() Criterion {
 	c := Criterion{Name: MinimumModulus, Kind: quantity.Stress, Governs: true,
 		Basis: "at least 700 000 psi (AWWA D120-09 4.6.4), applied to the lower of axial and hoop tensile modulus"}
-	if reason := e.moduliOpen(); reason != "" {
-		c.open(reason)
+	if e.lam == nil {
+		c.open(e.r.Problem)
 		return c
 	}
 	m := &e.r.Membrane
@@ -144,7 +136,10 @@ func (e *evaluation) modulus() Criterion {
 	if m.Ex < m.Ey {
 		c.Reason = "the axial modulus is the lower one"
 	}
-	c.weigh(quantity.New(700_000, quantity.PSI).SI(), math.Min(m.Ex, m.Ey))
+	if e.kept < 1 {
+		c.Reason += ", cold"
+	}
+	c.weigh(quantity.New(700_000, quantity.PSI).SI(), math.Min(m.Ex, m.Ey)/e.kept)
 	return c
 }
 

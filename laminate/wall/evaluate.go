@@ -184,7 +184,11 @@ func (e *evaluation) assumptions() {
 	if e.o.CountBarrier {
 		e.note("The corrosion barrier counts as structure, as asked; the outer surface does not.")
 	} else {
-		e.note("The corrosion barrier and the outer surface are not counted.")
+		note := "The corrosion barrier and the outer surface are not counted"
+		if e.a.Barrier.Thickness > 0 && governedBy(&e.s.Part, laminate.StrengthTable) {
+			note += ", but for what the strength table counts"
+		}
+		e.note(note + ".")
 	}
 	if e.lam == nil {
 		return

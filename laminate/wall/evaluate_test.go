@@ -62,9 +62,10 @@ func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
 		{"liquid height", tank(mixed(3)...), func(s *laminate.Schedule) { s.Part.LiquidHeight = quantity.Length{} }, wall.HoopStrain, "liquid_height"},
 		{"specific gravity", tank(mixed(3)...), func(s *laminate.Schedule) { s.Service.SpecificGravity = laminate.Optional[float64]{} }, wall.HoopStrain, "specific_gravity"},
 		{"partial factors", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.UnitLoad }, wall.UnitLoad, "k_factors"},
+		{"pressure", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, wall.HoopStrength, "pressure"},
+		{"vacuum", pipe(mixed(3)...), func(s *laminate.Schedule) { s.Service.Vacuum = quantity.Pressure{} }, wall.ExternalPressure, "vacuum"},
 		{"stiffener spacing", pipe(mixed(1)...), func(s *laminate.Schedule) { s.Service.Vacuum = quantity.New(14, psi) }, wall.ExternalPressure, "stiffener_spacing"},
 		{"warm wall", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.HoopStrain, "modulus_retention"},
-		{"warm modulus", woundPipe(4), func(s *laminate.Schedule) { s.Service.Upset = quantity.New(121, degF) }, wall.MinimumModulus, "modulus_retention"},
 		{"warm vacuum", woundPipe(4), func(s *laminate.Schedule) {
 			s.Service.Vacuum, s.Service.Upset = vacuum, quantity.New(121, degF)
 		}, wall.ExternalPressure, "modulus_retention"},
@@ -90,9 +91,40 @@ func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
 	}
 }
 
+// A riser's liquid presses on it as a tank's does.
+func TestEvaluate_aHeadCountsOnEveryForm(t *testing.T) {
+	for _, form := range []laminate.PartForm{laminate.Pipe, laminate.Duct, laminate.NoPartForm, laminate.Tank} {
+		s := pipe(mixed(3)...)
+		s.Part.Form, s.Part.LiquidHeight, s.Service.SpecificGravity = form, quantity.New(60, ft), laminate.Some(1.5)
+		s.Service.Pressure = quantity.New(0, psi)
+		r := evaluate(s, wall.Options{})
+		// 60 ft of water at 0.4335 psi a foot, times 1.5, on a radius of 6 in; by hand.
+		near(t, form.String()+": head, psi", quantity.New(loadCase(t, r, wall.CaseHead).NHoop/(6*0.0254), quantity.Pascal).In(psi), 39.0, 0.05)
+		s.Service.SpecificGravity = laminate.Optional[float64]{}
+		if k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete {
+			t.Errorf("%s: a liquid of unknown gravity: %+v", form, k)
+		}
+	}
+}
+
+// The least modulus is a figure of the laminate as it is tested, cold.
+func TestEvaluate_minimumModulusIsCold(t *testing.T) {
+	s := woundPipe(4)
+	cold := criterion(t, evaluate(s, wall.Options{}), wall.MinimumModulus)
+	s.Service.Upset = quantity.New(300, degF)
+	open := criterion(t, evaluate(s, wall.Options{}), wall.MinimumModulus)
+	s.Part.ModulusRetention = laminate.Some(0.5)
+	warm := criterion(t, evaluate(s, wall.Options{}), wall.MinimumModulus)
+	if open.Answer != wall.Holds || warm.Answer != wall.Holds {
+		t.Fatalf("%+v, %+v", open, warm)
+	}
+	near(t, "without a retention", open.Ratio, cold.Ratio, 1e-9)
+	near(t, "with one", warm.Ratio, cold.Ratio, 1e-9)
+}
+
 func TestEvaluate_whatDoesNotApplySaysWhy(t *testing.T) {
 	s := pipe(mixed(3)...)
-	s.Service.Pressure = quantity.Pressure{}
+	s.Service.Pressure = quantity.New(0, psi)
 	r := evaluate(s, wall.Options{})
 	for _, name := range []string{wall.HoopStrain, wall.HoopStrength, wall.UnitLoad, wall.ExternalPressure} {
 		if k := criterion(t, r, name); k.Answer != wall.NotApplicable || k.Reason == "" {
@@ -185,7 +217,7 @@ func TestEvaluate_casesOfATank(t *testing.T) {
 
 func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 	s := pipe(mixed(2)...)
-	s.Service.Pressure, s.Service.Vacuum = quantity.Pressure{}, quantity.New(1, psi)
+	s.Service.Pressure, s.Service.Vacuum = quantity.New(0, psi), quantity.New(1, psi)
 	capacity := func(spacing quantity.Length) (wall.Criterion, *wall.Result) {
 		s.Part.StiffenerSpacing = spacing
 		r := evaluate(s, wall.Options{})

@@ -30,12 +30,17 @@ func strengths(m *laminate.Material) stiffness.Limits {
 
 // allowables gives a lamina's tested strengths, and as strain limits the same
 // over the modulus of the cold ply, which a straight line to failure gives.
-func allowables(m *laminate.Material) stiffness.Allowables {
+//
+// Strength is taken to fall with warmth as stiffness does, which leaves the
+// strain at failure as it was.
+func allowables(m *laminate.Material, kept float64) stiffness.Allowables {
 	if m.Form != laminate.Lamina {
 		return stiffness.Allowables{}
 	}
 	s := strengths(m)
-	return stiffness.Allowables{Strength: s, Strain: stiffness.Limits{
+	warm := stiffness.Limits{FiberTension: kept * s.FiberTension, FiberCompression: kept * s.FiberCompression,
+		CrossTension: kept * s.CrossTension, CrossCompression: kept * s.CrossCompression, Shear: kept * s.Shear}
+	return stiffness.Allowables{Strength: warm, Strain: stiffness.Limits{
 		FiberTension:     s.FiberTension / m.E1.SI(),
 		FiberCompression: s.FiberCompression / m.E1.SI(),
 		CrossTension:     s.CrossTension / m.E2.SI(),
@@ -61,7 +66,7 @@ func (e *evaluation) rowOfLayer(layer int) *counted {
 // firstPly says which ply gives way first as the whole load grows.
 func (e *evaluation) firstPly(d stiffness.Deformation) string {
 	first, err := e.lam.FirstPly(d, func(layer int) stiffness.Allowables {
-		return allowables(e.rowOfLayer(layer).figures.Material)
+		return allowables(e.rowOfLayer(layer).figures.Material, e.kept)
 	})
 	if err != nil {
 		return "cannot be determined: " + err.Error()

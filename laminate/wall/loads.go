@@ -87,6 +87,7 @@ func (e *evaluation) load() {
 	test, tested := positive(sv.TestPressure)
 	_, filled := positive(p.LiquidHeight)
 	e.r.Loaded = pressed || sucked || tested || filled
+	e.unstated()
 	head, depth, headed := e.head()
 	if e.round.open != "" {
 		for _, c := range [...]struct {
@@ -132,13 +133,25 @@ func (e *evaluation) load() {
 	}
 }
 
-// head gives the pressure of a tank's liquid at the depth asked for, and that
-// depth. Where there is a liquid but no figure, the case is open.
+// unstated opens the loads that nobody stated: silence is no statement that
+// there is none.
+func (e *evaluation) unstated() {
+	if !e.s.Service.Pressure.Given() {
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CasePressure, "the pressure is not stated (pressure; zero says that there is none)"})
+	}
+	if !e.s.Service.Vacuum.Given() {
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseVacuum, "the vacuum is not stated (vacuum; zero says that there is none)"})
+	}
+}
+
+// head gives the pressure of the liquid that stands in the part at the depth
+// asked for, and that depth. Where there is a liquid but no figure, the case is
+// open; only of a tank is it known that there is one.
 func (e *evaluation) head() (pressure, depth float64, ok bool) {
 	p := &e.s.Part
 	height, given := positive(p.LiquidHeight)
 	switch {
-	case p.Form != laminate.Tank && (p.Form != laminate.NoPartForm || !given):
+	case !given && p.Form != laminate.Tank:
 		return 0, 0, false
 	case !given:
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the tank's liquid height is not given (liquid_height)"})
@@ -223,21 +236,18 @@ func (e *evaluation) warm() {
 	case kept.Given && kept.Value > 0 && kept.Value <= 1:
 		e.kept = kept.Value
 		if kept.Value < 1 {
-			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (modulus_retention), for every case.")
+			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (modulus_retention), for every case, and strength is taken to keep the same share.")
 		}
 	case kept.Given:
 		e.warmOpen = "the modulus retention of the warm wall is not a share above 0 and up to 1 (modulus_retention)"
 	case hot && sound(t.SI()):
 		reached, bound := e.units.Pair(t.SI(), limit.SI(), quantity.Point)
 		e.warmOpen = "the service reaches " + reached + ", above " + bound +
-			" (common practice, no source): state the modulus retention (modulus_retention)"
+			", up to which a wall is taken as cold (common practice, no source): state what it keeps of its modulus (modulus_retention)"
 	case hot:
 		e.warmOpen = "the temperature is beyond what can be computed"
 	case !t.Given():
 		e.note("No temperature given: moduli are those of a cold wall.")
-	}
-	if hot {
-		e.note("The strength table and unit loads are of cold laminates: how much strength the warm wall keeps is not figured.")
 	}
 	if e.warmOpen != "" {
 		e.note("A, B, D and membrane moduli are those of a cold wall.")

@@ -158,13 +158,13 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 
 // The strength table at work on a schedule: 12 in at 75 psi all of mat wants
 // half an inch (ASTM C582 type I, from memory).
-func TestEvaluate_strengthTableCountsTheWholeWall(t *testing.T) {
+func TestEvaluate_strengthTableCountsTheStructureAndItsOwnSurface(t *testing.T) {
 	s := pipe(ply(catalog.Mat15, 8))
 	s.Service.Pressure = quantity.New(75, psi)
 	k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.50, 1e-9)
 	r := evaluate(s, wall.Options{})
-	near(t, "capacity is the whole wall", k.Capacity, r.Whole, 0)
+	near(t, "capacity is the structure and 100 mil", k.Capacity, r.Thickness+quantity.New(100, quantity.Mil).SI(), 1e-12)
 	if !(r.Whole > r.Thickness) || !k.Governs {
 		t.Errorf("whole %v, structure %v, %+v", r.Whole, r.Thickness, k)
 	}
@@ -172,4 +172,36 @@ func TestEvaluate_strengthTableCountsTheWholeWall(t *testing.T) {
 	s.Plies = append(s.Plies, mixed(3)...)
 	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.30, 1e-9)
+	// Half the strength kept wants twice the wall.
+	s.Service.Temperature, s.Part.ModulusRetention = quantity.New(150, degF), laminate.Some(0.5)
+	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
+	near(t, "warm wall, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.60, 1e-9)
+	s.Part.ModulusRetention = laminate.Optional[float64]{}
+	if k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete || !strings.Contains(k.Reason, "modulus_retention") {
+		t.Errorf("cold strength in a warm wall: %+v", k)
+	}
+}
+
+// A tank in severe service counts its structure alone (ASTM D3299-18 6.1.3 eq. 2).
+func TestEvaluate_aTankInSevereServiceCountsItsStructureAlone(t *testing.T) {
+	s := tank(mixed(6)...)
+	s.Part.DesignBasis = laminate.StrengthTable
+	for _, c := range []struct {
+		name    string
+		change  func(*laminate.Service)
+		surface float64 // mil
+	}{
+		{"nothing said", func(v *laminate.Service) {}, 0},
+		{"nothing special", func(v *laminate.Service) { v.Contains = laminate.TraitSet() }, 100},
+		{"brine with solids", func(v *laminate.Service) { v.Contains = laminate.TraitSet(laminate.Brine, laminate.Solids) }, 100},
+		{"bleach", func(v *laminate.Service) { v.Contains = laminate.TraitSet(laminate.Hypochlorite) }, 0},
+		{"acid by its pH", func(v *laminate.Service) {
+			v.Contains, v.PH = laminate.TraitSet(), laminate.PHRange{Lowest: 0, Highest: 1, Given: true}
+		}, 0},
+	} {
+		c.change(&s.Service)
+		r := evaluate(s, wall.Options{})
+		k := criterion(t, r, wall.HoopStrength)
+		near(t, c.name, k.Capacity, r.Thickness+quantity.New(c.surface, quantity.Mil).SI(), 1e-12)
+	}
 }

@@ -9,7 +9,7 @@ import (
 // strengthTable asks for the wall of the ten-to-one strength table.
 func (e *evaluation) strengthTable() Criterion {
 	c := Criterion{Name: HoopStrength, Kind: quantity.Thickness, Governs: governedBy(&e.s.Part, laminate.StrengthTable),
-		Basis: "t = pD/(2 S/10) of the whole wall, S the least tensile strength by thickness (NBS PS 15-69; ASTM C582 type I for mat; from memory)"}
+		Basis: "t = pD/(2 S/10), S the least tensile strength by thickness (NBS PS 15-69; ASTM C582 type I for mat; from memory)"}
 	at := e.mostInside()
 	if at < 0 && !e.insideOpen() {
 		c.skip("no pressure or head from inside is given")
@@ -39,14 +39,54 @@ func (e *evaluation) strengthTable() Criterion {
 		c.open(e.wholeOpen)
 		return c
 	}
+	if e.warmOpen != "" {
+		c.open(e.warmOpen)
+		return c
+	}
 	if at >= 0 {
-		s := shell.TableStrength(e.r.Whole, allMat)
+		t, of := e.tableThickness()
+		s := shell.TableStrength(t, allMat)
 		c.Case = e.r.Cases[at].Name
 		c.Reason = "S = " + e.units.Figure(s, quantity.Stress) + laid(allMat)
-		c.weigh(e.loads[at].inside*2*e.round.inside*shell.TableSafety/(2*s), e.r.Whole)
+		s *= e.kept
+		c.Reason += e.warmShare() + "; " + of
+		c.weigh(e.loads[at].inside*2*e.round.inside*shell.TableSafety/(2*s), t)
 	}
 	e.heedInside(&c)
 	return c
+}
+
+// tableThickness is what the strength table counts, in m: the structure and of
+// the barrier at most the table's own surface; of a tank in severe service the
+// structure alone (ASTM D3299-18 6.1.3 eq. 2).
+func (e *evaluation) tableThickness() (t float64, of string) {
+	t = e.a.Zones[laminate.StructuralLayer].Thickness
+	barrier := e.a.Barrier.Thickness
+	switch {
+	case barrier == 0:
+		return t, "the structure is counted"
+	case e.s.Part.Form == laminate.Tank && severe(&e.s.Service) && !e.o.CountBarrier:
+		return t, "the structure alone is counted, a tank in severe service (ASTM D3299-18 6.1.3)"
+	case quantity.Above(barrier, shell.TableSurface):
+		return t + shell.TableSurface, "the structure and " + e.units.Thickness(shell.TableSurface) + " of the barrier are counted, the table's own surface"
+	}
+	return t + barrier, "the structure and the barrier are counted, which is no more than the table's own surface"
+}
+
+// severe tells whether a service attacks a barrier: what it contains is not
+// known, or is more than brine or solids, or its pH is at an end of the scale.
+// The standard leaves it to the purchaser; which services count is this
+// program's own reading.
+func severe(s *laminate.Service) bool {
+	if !s.Contains.Given || s.PH.Given && (s.PH.Lowest < 2 || s.PH.Highest > 12) {
+		return true
+	}
+	for _, t := range laminate.TraitWords.All() {
+		if t != laminate.Brine && t != laminate.Solids && s.Contains.Has(t) {
+			return true
+		}
+	}
+	return false
 }
 
 func laid(allMat bool) string {

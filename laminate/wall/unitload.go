@@ -40,6 +40,10 @@ func (e *evaluation) unitLoad() Criterion {
 		unfit(why)
 		return c
 	}
+	if e.warmOpen != "" {
+		c.open(e.warmOpen)
+		return c
+	}
 	failure, why := e.failureStrain()
 	if why != "" {
 		c.open(why)
@@ -55,6 +59,8 @@ func (e *evaluation) unitLoad() Criterion {
 		c.open(err.Error())
 		return c
 	}
+	// Strength is taken to fall with warmth as stiffness does.
+	roundAbout, along = roundAbout*e.kept, along*e.kept
 	for i := range e.loads {
 		l := &e.loads[i]
 		if !l.judged || l.inside <= 0 {
@@ -68,10 +74,18 @@ func (e *evaluation) unitLoad() Criterion {
 		for _, v := range k.Values {
 			c.Reason += " × " + strconv.FormatFloat(v, 'g', 4, 64)
 		}
-		c.Reason += " = " + strconv.FormatFloat(factor, 'g', 4, 64) + ", allowable strain " + strconv.FormatFloat(100*strain, 'g', 3, 64) + " %"
+		c.Reason += " = " + strconv.FormatFloat(factor, 'g', 4, 64) + e.warmShare() + ", allowable strain " + strconv.FormatFloat(100*strain, 'g', 3, 64) + " %"
 	}
 	e.heedInside(&c)
 	return c
+}
+
+// warmShare says what of its strength a warm wall is taken to keep.
+func (e *evaluation) warmShare() string {
+	if e.kept < 1 {
+		return ", of which the warm wall keeps " + quantity.Share(e.kept)
+	}
+	return ""
 }
 
 // unitCase keeps the direction and case that use most of the wall.

@@ -40,7 +40,8 @@ type Candidate struct {
 	// Notes are what was taken for granted, what could not be judged and why,
 	// and what of the wall fails without deciding.
 	Notes []string
-	// Unfinished tells why there is no structure; empty where there is one.
+	// Unfinished tells why the structure is the least that is built, figured for
+	// no load; empty where it is figured.
 	Unfinished string
 }
 
@@ -62,8 +63,9 @@ type Figures struct {
 // candidate that another one equals or betters in every figure is dropped. The
 // best one stands first; the same input gives the same candidates.
 //
-// Where the wall cannot be figured for want of a fact the structure is left out
-// and Unfinished says which. Errors: plies that are there already, no option
+// What is not stated and a structure needs is assumed, noted and left
+// incomplete; where nobody can assume it the structure is the least that is
+// built, and Unfinished says what is missing. Errors: plies that are there already, no option
 // that suits, no material to build with.
 func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidate, error) {
 	if lib == nil {
@@ -165,15 +167,9 @@ func (f *finder) judge(r *edit.Recipe, unfinished string, notes []string) Candid
 	c.Report = rules.Judge(all.Rules(), c.Schedule, f.lib, rules.Options{Units: f.o.Units})
 	c.Figures = figures(c.Report, f.lib)
 	for i := range c.Report.Findings {
-		if x := &c.Report.Findings[i]; x.Severity == rules.Break && !f.given(x, unfinished) {
+		if x := &c.Report.Findings[i]; x.Severity == rules.Break && x.Rule.ID != "conductive-path" { // grounding is the part's to state
 			c.Figures.Breaks++
 		}
 	}
 	return c
-}
-
-// given tells of a break that no choice of plies can fix: grounding is the
-// part's to state, and a structure that was left out is said.
-func (f *finder) given(x *rules.Finding, unfinished string) bool {
-	return x.Rule.ID == "conductive-path" || unfinished != "" && (x.Rule.ID == "structure-missing" || x.Rule.ID == "structure-fails")
 }

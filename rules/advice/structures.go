@@ -2,6 +2,7 @@ package advice
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -95,24 +96,27 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 	for i := range barriers {
 		b := &barriers[i]
 		for _, resin := range f.wallResins(b) {
+			header, assumed := f.assume(&resin)
 			for _, seed := range f.seeds() {
 				r := b.recipe
 				r.Wall, r.Coat, r.Structure = resin, coat, seed.plies
 				if f.o.VeilOutside {
 					r.Outside = r.Veil
 				}
-				start := r.Build(f.s, f.lib)
+				start := r.Build(header, f.lib)
 				need, err := wall.Need(start, f.lib, seed.unit, f.reading())
 				if err != nil {
 					reason := cannotTell(start, f.lib, f.reading())
 					if len(bare) == 0 && reason != "" {
-						bare = append(bare, f.leftOut(r, b.notes, reason))
+						if c, ok := f.least(r, seed, b.notes, reason); ok {
+							bare = append(bare, c)
+						}
 					}
 					f.trouble = cmp.Or(f.trouble, err.Error())
 					continue
 				}
 				r.Structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
-				if c := f.judge(&r, "", b.notes); c.Figures.Breaks == 0 {
+				if c := f.judge(&r, "", slices.Concat(b.notes, assumed)); c.Figures.Breaks == 0 {
 					list = append(list, c)
 				}
 			}
@@ -138,8 +142,8 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library, o wall.Options) str
 			said = append(said, c.Title()+" cannot be determined: "+c.Reason)
 		}
 	}
-	for _, o := range r.Unknown { // a criterion tells one of several reasons
-		if said != nil && !slices.Contains(reasons, o.Reason) {
+	for _, o := range r.Unknown { // a criterion tells one of several reasons, and none where it fails without
+		if !slices.Contains(reasons, o.Reason) {
 			reasons = append(reasons, o.Reason)
 			said = append(said, o.Name+" cannot be determined: "+o.Reason)
 		}
@@ -147,12 +151,79 @@ func cannotTell(s *laminate.Schedule, lib *laminate.Library, o wall.Options) str
 	return strings.Join(said, "; ")
 }
 
-// leftOut is a candidate without structure. The coat goes too: what is laid on
-// it later would not hold.
-func (f *finder) leftOut(r edit.Recipe, notes []string, reason string) Candidate {
-	r.Structure, r.Coat, r.Outside = nil, "", ""
-	notes = append(append([]string(nil), notes...), "structure and outer surface are left out: "+reason)
-	return f.judge(&r, reason, notes)
+// assume takes for granted what the service and the part do not state and a
+// structure needs, and says so: the proposal is written without it, and stays
+// incomplete until somebody has stated it.
+func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
+	s := *f.s
+	var notes []string
+	none := quantity.New(0, quantity.Pascal)
+	if !s.Service.Pressure.Given() {
+		s.Service.Pressure = none
+		notes = append(notes, "assumed for the structure: no pressure; state it (pressure)")
+	}
+	if !s.Service.Vacuum.Given() {
+		s.Service.Vacuum = none
+		notes = append(notes, "assumed for the structure: no vacuum; state it (vacuum)")
+	}
+	if tank := s.Part.Form == laminate.Tank; tank && !s.Part.LiquidHeight.Given() && s.Part.Length.Given() {
+		s.Part.LiquidHeight = s.Part.Length
+		notes = append(notes, "assumed for the structure: liquid up to the top of the straight side; state its height (liquid_height)")
+	}
+	if s.Part.LiquidHeight.SI() > 0 && !s.Service.SpecificGravity.Given {
+		s.Service.SpecificGravity = laminate.Some(1.0)
+		notes = append(notes, "assumed for the structure: a liquid as heavy as water; state its specific gravity (specific_gravity)")
+	}
+	if kept, warm := f.retention(resin); warm && !s.Part.ModulusRetention.Given {
+		s.Part.ModulusRetention = laminate.Some(kept)
+		notes = append(notes, "assumed for the structure: the warm wall keeps "+quantity.Share(kept)+
+			" of its cold modulus, from memory; state what the resin manufacturer or a test says (modulus_retention)")
+	}
+	return &s, notes
+}
+
+// The share of a cold modulus that a warm laminate is taken to keep falls from
+// all of it at 120 °F to half at 20 °C below the heat deflection temperature
+// of its resin, and is half above. From memory of curves of modulus against
+// temperature; a proposal says it and leaves it to be stated.
+const leastKept = 0.5
+
+func (f *finder) retention(resin *laminate.Resin) (kept float64, warm bool) {
+	cold, hot := quantity.New(120, quantity.Fahrenheit).SI(), f.s.Service.Hottest()
+	if !hot.Given() || !quantity.Above(hot.SI(), cold) {
+		return 1, false
+	}
+	deflects := resin.HeatDeflection
+	if !deflects.Given() {
+		deflects = f.lib.Families[resin.Family].HeatDeflection
+	}
+	if ends := deflects.SI() - 20; deflects.Given() && ends > cold {
+		share := min(1, (hot.SI()-cold)/(ends-cold))
+		return math.Round(100*(1-(1-leastKept)*share)) / 100, true
+	}
+	return leastKept, true
+}
+
+// least is a candidate with the least structure that anybody builds, where a
+// fact that nobody can assume is missing: which one is its reason.
+func (f *finder) least(r edit.Recipe, like seed, notes []string, reason string) (Candidate, bool) {
+	assumed, told := f.assume(&r.Wall)
+	header := *assumed
+	figuredFor := "what is stated"
+	header.Part.Form, header.Part.LiquidHeight = laminate.Pipe, quantity.Length{}
+	need, err := wall.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading())
+	if err != nil {
+		figuredFor = "no load"
+		header.Part.ModulusRetention = laminate.Some(1.0)
+		header.Service.Pressure, header.Service.Vacuum, header.Service.TestPressure = quantity.New(0, quantity.Pascal), quantity.New(0, quantity.Pascal), quantity.Pressure{}
+		need, err = wall.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading())
+	}
+	if err != nil {
+		return Candidate{}, false
+	}
+	r.Structure = slices.Concat(like.plies, bared(need.Plies))
+	notes = slices.Concat(notes, told, []string{"the structure is the least for " + figuredFor + ", and not figured: " + reason})
+	return f.judge(&r, reason, notes), true
 }
 
 // bared takes resin and zone off plies: the recipe gives them.

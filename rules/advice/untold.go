@@ -27,7 +27,7 @@ func entitle(list []Candidate, competed int, u quantity.System) {
 		c := &list[i]
 		switch {
 		case c.Unfinished != "":
-			c.Titles, c.GivesUp = []string{barrierOnly(c.Unfinished)}, nil
+			c.Titles, c.GivesUp = []string{notFigured(c.Unfinished)}, nil
 			c.Notes = append([]string{c.Titles[0]}, c.Notes...)
 		case !stated(c.Report):
 			c.Titles = []string{forTheFacts}
@@ -43,7 +43,7 @@ func entitle(list []Candidate, competed int, u quantity.System) {
 
 // stated tells whether service and load are stated.
 func stated(r *rules.Report) bool {
-	return (r.Wall == nil || r.Wall.Loaded) && !slices.ContainsFunc(r.Findings, func(f rules.Finding) bool { return f.Rule.ID == serviceIncomplete })
+	return !slices.ContainsFunc(r.Findings, func(f rules.Finding) bool { return f.Rule.ID == serviceIncomplete || f.Rule.ID == structureIncomplete })
 }
 
 const (
@@ -54,9 +54,10 @@ const (
 // key finds the names of facts in a reason: they stand in parentheses.
 var key = regexp.MustCompile(`\(([a-z]+(?:_[a-z0-9]+)*)\)`)
 
-// barrierOnly is the title of a candidate without structure.
-func barrierOnly(reason string) string {
-	title := "barrier only, without structure"
+// notFigured is the title of a candidate whose structure is the least that is
+// built.
+func notFigured(reason string) string {
+	title := "least structure, not figured"
 	var keys []string
 	for _, m := range key.FindAllStringSubmatch(reason, -1) {
 		if !slices.Contains(keys, m[1]) {

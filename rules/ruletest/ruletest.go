@@ -47,7 +47,7 @@ func Sound() *laminate.Schedule {
 		Service: laminate.Service{
 			Fluid: "rinse water", Concentration: laminate.Some(0.02), Temperature: quantity.New(110, quantity.Fahrenheit),
 			PH: laminate.PHRange{Lowest: 6, Highest: 8, Given: true}, Contact: laminate.Immersed, Contains: laminate.TraitSet(),
-			Pressure: quantity.New(25, quantity.PSI), Conductive: laminate.Some(false), Abrasive: laminate.Some(false),
+			Pressure: quantity.New(25, quantity.PSI), Vacuum: quantity.New(0, quantity.PSI), Conductive: laminate.Some(false), Abrasive: laminate.Some(false),
 		},
 		Resins: []laminate.Resin{
 			{ID: Liner, Family: laminate.VinylEster, Density: quantity.New(1150, quantity.KilogramPerCubicMeter)},

@@ -14,11 +14,14 @@ var WallFails = &rules.Rule{
 	Title:  "Structure too weak for its load",
 	Why: "A criterion of the part's design basis is not met: under pressure, head or vacuum the wall would overstrain, crack its resin or buckle. " +
 		"Resin cracks long before glass breaks, and a cracked wall weeps. Add structure, change the winding angle, or lower the load; " +
-		"the barrier is not counted. " + wall.DesignAid,
+		"the barrier is not counted, but for the surface that the strength table has of its own. " + wall.DesignAid,
 	Severity: []rules.Severity{rules.Break},
-	When:     "a criterion of the part's design basis fails; one finding for each",
+	When:     "there is a structural layer and a criterion of the part's design basis fails; one finding for each",
 	Basis:    "each criterion names its own source",
 	Run: func(p *rules.Pass) {
+		if p.Facts.Structural == 0 {
+			return // one trouble, said by structure-missing
+		}
 		w := p.Wall()
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
@@ -36,6 +39,54 @@ var WallFails = &rules.Rule{
 	},
 }
 
+// WallOverstrained points at strain above its limit where another basis
+// governs: what decides is met, and the resin would crack all the same.
+var WallOverstrained = &rules.Rule{
+	ID:     "structure-overstrained",
+	Family: family,
+	Title:  "Strain above its limit",
+	Why: "The strength table and unit loads say when a wall breaks; strain says when its resin cracks, which comes first and lets the fluid through. " +
+		"Where the design basis is met and the strain is above its limit all the same, the wall may weep long before it breaks. " +
+		"Add structure, or have an engineer say why the strain is acceptable. " + wall.DesignAid,
+	Severity: []rules.Severity{rules.Warning},
+	When:     "there is a structural layer and the utilization of a strain criterion that does not govern is above 1 (1 itself holds); one finding for each",
+	Basis:    "each criterion names its own source",
+	Run: func(p *rules.Pass) {
+		if p.Facts.Structural == 0 {
+			return
+		}
+		w := p.Wall()
+		for i := range w.Criteria {
+			if c := &w.Criteria[i]; c.Kind == quantity.Strain && !c.Governs && c.Answer == wall.Fails {
+				p.Report(rules.Finding{Severity: rules.Warning, At: structuralPlace(p), Basis: c.Basis,
+					Message: c.Title() + " under " + c.Case + " is above its limit, though it does not govern: " + c.Compared(p.Units)})
+			}
+		}
+	},
+}
+
+// RetentionUnproved asks for the source of a warm wall that loses nothing.
+var RetentionUnproved = &rules.Rule{
+	ID:     "retention-unproved",
+	Family: family,
+	Title:  "A warm wall that keeps all of its modulus",
+	Why: "Every resin softens as it warms; a laminate near the heat deflection temperature of its resin keeps half of its cold modulus or less. " +
+		"That a warm wall keeps all of it has to come from a test or from the resin manufacturer, for that resin and temperature. Keep the source with the job. " + wall.DesignAid,
+	Severity: []rules.Severity{rules.Warning},
+	When:     "modulus_retention is 1 and the higher of operating and upset temperature is above 120 °F (120 °F itself is within)",
+	Basis:    rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		s := p.Schedule
+		limit := quantity.New(120, quantity.Fahrenheit).SI()
+		if hottest := s.Service.Hottest(); !s.Part.ModulusRetention.Given || s.Part.ModulusRetention.Value < 1 || !hottest.Given() || !quantity.Above(hottest.SI(), limit) {
+			return
+		}
+		reached, bound := p.Hottest(limit)
+		p.Report(rules.Finding{Severity: rules.Warning, At: laminate.PartRef("modulus_retention"),
+			Message: "the wall is said to keep all of its modulus at " + reached + ", above " + bound + ": which test or which manufacturer's figure says so?"})
+	},
+}
+
 func structuralPlace(p *rules.Pass) laminate.Ref {
 	for i := range p.Analysis.Rows {
 		if p.Analysis.Rows[i].Zone == laminate.StructuralLayer {
@@ -50,16 +101,16 @@ var WallOpen = &rules.Rule{
 	ID:     "structure-incomplete",
 	Family: family,
 	Title:  "Structure cannot be checked: data missing",
-	Why: "The part carries a load, and a fact is missing that the check needs: a diameter, a liquid height, the modulus retention when warm. " +
-		"A wall that has not been checked is not known to hold. State the fact, or have the wall designed by an engineer who has it. " +
+	Why: "A fact is missing that the check needs: pressure, vacuum, a diameter, a liquid height, the modulus retention when warm. " +
+		"That nobody stated a load does not mean that there is none; where there is none, zero says so. A wall that has not been checked is not known to hold. State the fact, or have the wall designed by an engineer who has it. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Incomplete},
-	When: "a criterion of the part's design basis cannot be determined, and a pressure, a vacuum or a liquid height is stated or the part is a tank, which always has a head; " +
+	When: "there is a structural layer and a criterion of the part's design basis cannot be determined: pressure, vacuum or, of a tank, the liquid height is not stated, or another fact is missing; " +
 		"one finding for all of them",
 	Basis: "each criterion names its own source",
 	Run: func(p *rules.Pass) {
-		if !loaded(p.Schedule) {
-			return
+		if p.Facts.Structural == 0 || !p.Schedule.Part.Form.Figured() {
+			return // said already, and nothing can be determined
 		}
 		w := p.Wall()
 		var names, reasons []string

@@ -28,7 +28,7 @@ func schedules10000(tb testing.TB, top string) []string {
 		fmt.Fprintf(&b, "document = \"schedule\"\nformat   = 1\ntitle    = \"Header %d\"\nrevision = %d\nunits    = %q\n\n", i, r.IntN(9), pick("us", "si"))
 		fmt.Fprintf(&b, "[part]\nform            = %q\nprocess         = \"contact\"\ninside_diameter = \"%d in\"\nflanged         = %s\nends            = \"closed\"\n\n",
 			pick("pipe", "duct"), 4+r.IntN(90), pick("true", "false"))
-		fmt.Fprintf(&b, "[service]\nfluid            = \"liquor %d\"   # as the plant calls it\nconcentration    = 0.%02d\ntemperature      = \"%d degF\"\nph               = [%d, %d]\ncontact          = \"immersed\"\ncontains         = [%q]\npressure         = \"%d psi\"\nspecific_gravity = 1.%d\n\n",
+		fmt.Fprintf(&b, "[service]\nfluid            = \"liquor %d\"   # as the plant calls it\nconcentration    = 0.%02d\ntemperature      = \"%d degF\"\nph               = [%d, %d]\ncontact          = \"immersed\"\ncontains         = [%q]\npressure         = \"%d psi\"\nvacuum           = \"0 psi\"\nspecific_gravity = 1.%d\n\n",
 			i%7, r.IntN(100), 60+r.IntN(120), r.IntN(6), 7+r.IntN(7), pick("fluorides", "brine", "strong-acid", "hypochlorite"), r.IntN(100), r.IntN(4))
 		fmt.Fprintf(&b, "[[resin]]\nid     = \"liner\"\nfamily = %q\n\n[[resin]]\nid     = \"wall\"\nfamily = \"vinyl-ester\"\n\n",
 			pick("vinyl-ester", "novolac-vinyl-ester", "isophthalic-polyester"))

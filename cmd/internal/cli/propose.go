@@ -91,7 +91,7 @@ func (k proposeCommand) Run(c *call) error {
 // error what of it is not finished.
 func (c *call) proposed(name string, best *advice.Candidate) {
 	if best.Unfinished != "" {
-		c.say.Say("%s: without structure: %s", name, best.Unfinished)
+		c.say.Say("%s: the structure is not figured: %s", name, best.Unfinished)
 		c.ends(Incomplete)
 		return
 	}

@@ -32,6 +32,10 @@ func TableStrength(thickness float64, allMat bool) float64 {
 // TableSafety is the ratio of strength to stress that the table asks for.
 const TableSafety = 10
 
+// TableSurface is how much of a corrosion barrier the table counts, in m: the
+// resin-rich surface that its laminates have (NBS PS 15-69, from memory).
+const TableSurface = 0.1 * inch
+
 // TableWall is the least whole wall in m, in sixteenths of an inch from 3/16,
 // that holds a pressure (Pa) in a contact-molded pipe of the given inside
 // diameter (m): t = pD/(2 S/10), S by TableStrength.

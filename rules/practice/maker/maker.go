@@ -143,7 +143,8 @@ func (m *maker) service(sc scene) laminate.Service {
 		Fluid: m.line.fluid, Contact: laminate.Immersed, Contains: laminate.TraitSet(sc.contains...),
 		Temperature: quantity.New(m.between(sc.heat[0], sc.heat[1], 5), quantity.Fahrenheit),
 		PH:          laminate.PHRange{Lowest: tenth(sc.lowest[0], sc.lowest[1]), Highest: tenth(sc.highest[0], sc.highest[1]), Given: true},
-		Conductive:  laminate.Some(sc.conductive), Abrasive: laminate.Some(sc.abrasive),
+		Pressure:    quantity.New(0, quantity.PSI), Vacuum: quantity.New(0, quantity.PSI),
+		Conductive: laminate.Some(sc.conductive), Abrasive: laminate.Some(sc.abrasive),
 	}
 	if p := m.line.percent; p[1] > 0 {
 		s.Concentration = laminate.Some(float64(p[0]+m.rand.IntN(p[1]-p[0]+1)) / 100)

@@ -246,7 +246,7 @@ func TestFacts_everyLineIsOneChange(t *testing.T) {
 }
 
 func TestWall_whatIsNeededIsOneChange(t *testing.T) {
-	text := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"", 1)
+	text := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"\nvacuum = \"0 psi\"", 1)
 	g := fresh(t, text, 120, 36).press("1 3 + . tab 2").shows("STRUCTURE", "minimum thickness", "what is needed of")
 	g.press("2").shows("repeat", "Enter adds it")
 	before := g.plies()
@@ -291,7 +291,7 @@ func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
 }
 
 func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
-	fresh(t, strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"", 1), 120, 36).
+	fresh(t, strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"\nvacuum = \"0 psi\"", 1), 120, 36).
 		press("1 3 + . tab 2 end").shows("does not apply", "2 mat-and-woven", "Esc back").
 		press("home").shows("required ", ", actual ")
 }

@@ -64,7 +64,7 @@ func TestResin_familyIsAskedByTheFixKeyOneAfterTheOther(t *testing.T) {
 }
 
 func TestFix_saysWhereToGo(t *testing.T) {
-	weak := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"60 psi\"", 1)
+	weak := strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"60 psi\"\nvacuum = \"0 psi\"", 1)
 	g := fresh(t, weak, 80, 24).press("1 3 + . 3")
 	for range g.r.Document().Report().Findings {
 		if strings.Contains(g.screen(), "Tab 2 shows how much") {

@@ -134,7 +134,7 @@ func TestScreen_anySizeAnyKeys(t *testing.T) {
 // long is a schedule of n rows with something to find.
 func long(n int) []byte {
 	var b strings.Builder
-	b.WriteString(strings.Replace(empty, "[service]\n", "inside_diameter = \"24 in\"\n[service]\npressure = \"20 psi\"\ncontains = [\"fluorides\"]\n", 1))
+	b.WriteString(strings.Replace(empty, "[service]\n", "inside_diameter = \"24 in\"\n[service]\npressure = \"20 psi\"\nvacuum = \"0 psi\"\ncontains = [\"fluorides\"]\n", 1))
 	for i := range n {
 		material, resin := "mat-1.5", "structure"
 		switch {

@@ -37,6 +37,7 @@ temperature = "150 degF"
 ph = [3.5, 6.0]
 contains = ["fluorides"]
 pressure = "50 psi"
+vacuum = "0 psi"
 [[resin]]
 id = "wall"
 family = "vinyl-ester"

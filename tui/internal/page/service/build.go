@@ -1,7 +1,6 @@
 package service
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -70,7 +69,7 @@ func (p *Service) propose() {
 		c.cost = c.cost || list[i].Figures.CostKnown
 	}
 	x := &page.List{
-		Head: "whole schedules", Full: true, Verb: "add it", Titles: c.cells("plies", "stops", "thick", "mass", "cost"),
+		Head: "whole schedules", Full: true, Verb: "take it, in place of all plies", Titles: c.cells("plies", "stops", "thick", "mass", "cost"),
 		Take: func(i int) error { return p.take(&c.list[i]) }, Leave: func() { p.Desk.Say("left as it was") },
 	}
 	for i := range list {
@@ -78,14 +77,11 @@ func (p *Service) propose() {
 	}
 	x.Below = func(w, h int) []string { return c.below(p, &c.list[max(0, x.Pointed())], w, h) }
 	p.Open(x)
-	p.Desk.Say(page.Count(len(list), "whole schedule") + "; nothing is added until one is taken")
+	p.Desk.Say(page.Count(len(list), "whole schedule") + "; nothing changes until one is taken")
 }
 
 // take puts a candidate in the place of all plies, as one change.
 func (p *Service) take(c *advice.Candidate) error {
-	if c.Unfinished != "" && structured(p.Desk.Report().Analysis) {
-		return errors.New("it has no structure and would remove yours: Esc, then Enter on a build adds the barrier alone")
-	}
 	label := "built the whole laminate"
 	if len(c.Titles) > 0 {
 		label += ": " + strings.Join(c.Titles, ", ")
@@ -104,8 +100,6 @@ func (p *Service) take(c *advice.Candidate) error {
 	p.Desk.Leave()
 	return nil
 }
-
-func structured(a *laminate.Analysis) bool { return a.Zones[laminate.StructuralLayer].Plies > 0 }
 
 // below draws of the one pointed at the wall, its trade-offs and what was taken
 // for granted.
