@@ -36,12 +36,16 @@ type evaluation struct {
 //
 // The plies that count are those of the structural layer, and of the barrier
 // where asked; A, B and D are about their middle. Strains are a shell's that
-// cannot warp, by classical lamination theory.
+// cannot warp, by classical lamination theory. Where there are conditions each
+// is judged by itself.
 func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
 	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: notChecked()}}
 	if s == nil || a == nil || len(a.Rows) != len(s.Plies) {
 		e.r.Problem = "there is no analysis of this schedule to evaluate"
 		return e.r
+	}
+	if len(s.Conditions) > 0 {
+		return evaluateConditions(s, lib, a, o)
 	}
 	e.units = o.Units.Or(s.Units)
 	e.warm()
@@ -103,7 +107,12 @@ func (e *evaluation) judge() {
 			Reason: "neither process nor design basis is given, so which criteria decide is not known (process, design_basis)",
 			Basis:  "contact-molded walls usually go by the strength table, wound ones by the strain limit"})
 	}
-	slices.SortStableFunc(e.r.Criteria, func(a, b Criterion) int {
+	sortCriteria(e.r.Criteria)
+}
+
+// sortCriteria puts what decides first, the worst before the rest.
+func sortCriteria(list []Criterion) {
+	slices.SortStableFunc(list, func(a, b Criterion) int {
 		if d := rank(&b) - rank(&a); d != 0 {
 			return d
 		}
