@@ -13,27 +13,28 @@ type Kind uint8
 
 // The kinds of figures.
 const (
-	Thickness   Kind = iota // m: of a ply, a zone, a wall
-	Build                   // m: the same at a glance, whole mils
-	Size                    // m: a diameter, a width, an overlap
-	Distance                // m: a length, a height, a spacing
-	Stress                  // Pa: pressures, strengths, moduli
-	LineLoad                // N/m
-	Strain                  // 1, printed as percent
-	Fraction                // 1, printed as percent: a part of a whole, as stated or compared
-	Content                 // 1, printed as whole percent: what a ply or zone contains, at a glance
-	Times                   // 1, a figure as a multiple of another
-	Point                   // K: a temperature, never a difference
-	Rise                    // K: a difference of temperatures
-	FabricMass              // kg/m²: of a reinforcement
-	ClothMass               // kg/m²: of woven roving and other cloth, which the trade weighs by the yard
-	WallMass                // kg/m²: of a laminate
-	Bulk                    // kg/m³: a density
-	Weight                  // kg: of a part
-	Surface                 // m²
-	Resistivity             // Ω
-	Tow                     // kg/m
-	Angle                   // degrees
+	Thickness    Kind = iota // m: of a ply, a zone, a wall
+	Build                    // m: the same at a glance, whole mils
+	Size                     // m: a diameter, a width, an overlap
+	Distance                 // m: a length, a height, a spacing
+	Stress                   // Pa: pressures, strengths, moduli
+	LineLoad                 // N/m
+	Strain                   // 1, printed as percent
+	Fraction                 // 1, printed as percent: a part of a whole, as stated or compared
+	Content                  // 1, printed as whole percent: what a ply or zone contains, at a glance
+	Times                    // 1, a figure as a multiple of another
+	Point                    // K: a temperature, never a difference
+	Rise                     // K: a difference of temperatures
+	FabricMass               // kg/m²: of a reinforcement
+	ClothMass                // kg/m²: of woven roving and other cloth, which the trade weighs by the yard
+	WallMass                 // kg/m²: of a laminate
+	Bulk                     // kg/m³: a density
+	Weight                   // kg: of a part
+	Surface                  // m²
+	Resistivity              // Ω
+	SecondMoment             // m⁴: of a section
+	Tow                      // kg/m
+	Angle                    // degrees
 
 	kinds = iota
 )
@@ -85,19 +86,23 @@ var printing = [kinds]spelling{
 		us:     []scale{in(PSI, 0, 1, 2), in(PSI, 1e3*psi, 0, 2), in(Msi, 1e5*psi, 0, 3)},
 		metric: []scale{in(Kilopascal, 0, 0, 3), in(Megapascal, 1e6, 1, 3), in(Gigapascal, 1e9, 0, 3)},
 	},
-	LineLoad:    {us: lineLoad("lb/in", pound*9.80665/inch, 0), metric: lineLoad("kN/m", 1000, 1)},
-	Strain:      {us: hundredth(3, 3), metric: hundredth(3, 3)},
-	Fraction:    {us: hundredth(0, 3), metric: hundredth(0, 3), trim: true},
-	Content:     {us: hundredth(0, 2), metric: hundredth(0, 2), trim: true},
-	Times:       {us: []scale{{si: 1, digits: 3}}, metric: []scale{{si: 1, digits: 3}}, trim: true},
-	Point:       {us: []scale{in(Fahrenheit, 0, 1, 1)}, metric: []scale{in(Celsius, 0, 1, 1)}, trim: true},
-	Rise:        {us: []scale{{symbol: "°F", si: 5.0 / 9, digits: 2}}, metric: []scale{{symbol: "°C", si: 1, digits: 2}}, trim: true},
-	FabricMass:  {us: []scale{in(OuncePerSquareFoot, 0, 2, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
-	ClothMass:   {us: []scale{in(OuncePerSquareYard, 0, 1, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
-	WallMass:    {us: []scale{in(PoundPerSquareFoot, 0, 2, 1)}, metric: []scale{in(KilogramPerSquareMeter, 0, 2, 1)}},
-	Bulk:        {us: []scale{in(PoundPerCubicFoot, 0, 1, 3)}, metric: []scale{in(KilogramPerCubicMeter, 0, 0, 3)}},
-	Weight:      {us: []scale{in(Pound, 0, 1, 3)}, metric: []scale{in(Kilogram, 0, 1, 3)}},
-	Surface:     {us: []scale{in(SquareFoot, 0, 1, 2)}, metric: []scale{in(SquareMeter, 0, 1, 2)}},
+	LineLoad:   {us: lineLoad("lb/in", pound*9.80665/inch, 0), metric: lineLoad("kN/m", 1000, 1)},
+	Strain:     {us: hundredth(3, 3), metric: hundredth(3, 3)},
+	Fraction:   {us: hundredth(0, 3), metric: hundredth(0, 3), trim: true},
+	Content:    {us: hundredth(0, 2), metric: hundredth(0, 2), trim: true},
+	Times:      {us: []scale{{si: 1, digits: 3}}, metric: []scale{{si: 1, digits: 3}}, trim: true},
+	Point:      {us: []scale{in(Fahrenheit, 0, 1, 1)}, metric: []scale{in(Celsius, 0, 1, 1)}, trim: true},
+	Rise:       {us: []scale{{symbol: "°F", si: 5.0 / 9, digits: 2}}, metric: []scale{{symbol: "°C", si: 1, digits: 2}}, trim: true},
+	FabricMass: {us: []scale{in(OuncePerSquareFoot, 0, 2, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
+	ClothMass:  {us: []scale{in(OuncePerSquareYard, 0, 1, 3)}, metric: []scale{in(GramPerSquareMeter, 0, 0, 3)}, trim: true},
+	WallMass:   {us: []scale{in(PoundPerSquareFoot, 0, 2, 1)}, metric: []scale{in(KilogramPerSquareMeter, 0, 2, 1)}},
+	Bulk:       {us: []scale{in(PoundPerCubicFoot, 0, 1, 3)}, metric: []scale{in(KilogramPerCubicMeter, 0, 0, 3)}},
+	Weight:     {us: []scale{in(Pound, 0, 1, 3)}, metric: []scale{in(Kilogram, 0, 1, 3)}},
+	Surface:    {us: []scale{in(SquareFoot, 0, 1, 2)}, metric: []scale{in(SquareMeter, 0, 1, 2)}},
+	SecondMoment: {
+		us:     []scale{{symbol: "in⁴", si: inch * inch * inch * inch, digits: 3}},
+		metric: []scale{{symbol: "cm⁴", si: 1e-8, digits: 3}},
+	},
 	Resistivity: {us: ohms, metric: ohms, trim: true},
 	Tow:         {us: []scale{in(Tex, 0, 0, 3)}, metric: []scale{in(Tex, 0, 0, 3)}},
 	Angle:       {us: degrees, metric: degrees, trim: true},

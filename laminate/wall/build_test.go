@@ -112,7 +112,13 @@ func evaluate(s *laminate.Schedule, o wall.Options) *wall.Result {
 	return wall.Evaluate(s, lib, laminate.Analyze(s, lib), o)
 }
 
-func criterion(t testing.TB, r *wall.Result, name string) wall.Criterion {
+// failer is a test or a property of one.
+type failer interface {
+	Helper()
+	Fatalf(format string, args ...any)
+}
+
+func criterion(t failer, r *wall.Result, name string) wall.Criterion {
 	t.Helper()
 	for _, c := range r.Criteria {
 		if c.Name == name {

@@ -227,8 +227,8 @@ func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 	if !strings.Contains(short.Reason, "formula, free length 3 ft") || !short.Governs || short.Case != wall.CaseVacuum {
 		t.Errorf("%+v", short)
 	}
-	if !r.Stiffeners.Known || !(r.Stiffeners.Spacing > 0) || !(r.Stiffeners.Inertia > 0) {
-		t.Errorf("stiffeners %+v", r.Stiffeners)
+	if r.Stiffeners.Known {
+		t.Errorf("rings for a wall that holds without: %+v", r.Stiffeners)
 	}
 	last := short.Capacity
 	for _, l := range []float64{4, 8, 16, 64, 1000} {

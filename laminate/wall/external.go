@@ -44,39 +44,28 @@ func (e *evaluation) external() Criterion {
 		c.open(reason)
 		return c
 	}
-	t, d := e.r.Thickness, 2*e.round.out
-	flex := e.lam.FreeBending()
-	nus := math.Max(0, flex.Nuxy*flex.Nuyx)
-	endless, ok := shell.CollapseEndless(flex.Ey, nus, t, e.round.middle)
+	f, ok := e.collapse()
 	if !ok {
 		c.open("the collapse pressure is beyond what can be computed")
 		return c
 	}
-	endless /= shell.CollapseSafety
-	e.stiffeners(p, t, d)
+	e.stiffeners(p, f)
 	length, given := e.freeLength()
 	if !given {
-		c.weigh(p, endless)
+		c.weigh(p, f.endless)
 		c.Reason = "taken as endless, for no free length is given (stiffener_spacing): endless tube"
 		if c.Answer == Fails {
-			required, allowable := e.units.Pair(p, endless, quantity.Stress)
+			required, allowable := e.units.Pair(p, f.endless, quantity.Stress)
 			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the allowable is " + allowable + " of the " + required + " required"
+			if s := e.r.Stiffeners; s.Known {
+				why += "; rings at most " + e.units.Figure(s.Spacing, quantity.Distance) + " apart would do"
+			}
 			c = Criterion{Name: c.Name, Kind: c.Kind, Case: c.Case, Governs: true, Basis: c.Basis}
 			c.open(why)
 		}
 		return c
 	}
-	capacity, which := math.Inf(1), ""
-	if iso, ok := e.isotropic(t, d, length); ok {
-		capacity, which = iso, "isotropic formula"
-	}
-	m := shell.Bent{HoopFlexural: flex.Ey, AxialFlexural: flex.Ex, AxialTensile: e.r.Membrane.Ex, NuProduct: nus}
-	if ortho, ok := shell.AllowableOrthotropic(m, t, d, length); ok && ortho < capacity {
-		capacity, which = ortho, "orthotropic formula"
-	}
-	if which == "" || capacity < endless {
-		capacity, which = endless, "endless tube"
-	}
+	capacity, which := f.allowable(length)
 	c.Reason = which
 	if sound(length) {
 		c.Reason += ", free length " + e.units.Figure(length, quantity.Distance)
@@ -85,17 +74,51 @@ func (e *evaluation) external() Criterion {
 	return c
 }
 
-// isotropic is the isotropic formula's allowable pressure, where the wall is
-// near enough alike round and along, by its lowest modulus.
-func (e *evaluation) isotropic(t, d, length float64) (float64, bool) {
-	modulus, nu, ok := e.asIsotropic()
-	if !ok {
-		return 0, false
-	}
-	p, ok := shell.Collapse(modulus, nu, t, d, length)
-	return p / shell.CollapseSafety, ok
+// collapsing is a wall under outside pressure.
+type collapsing struct {
+	t, d     float64 // m: of the plies that count; outside diameter
+	bent     shell.Bent
+	modulus  float64 // Pa, of the isotropic formula, 0 where it does not apply
+	nu       float64
+	endless  float64 // Pa, allowable at any length
+	membrane float64 // Pa, hoop modulus of a ring of the wall's own laminate
 }
 
+func (e *evaluation) collapse() (f collapsing, ok bool) {
+	flex := e.lam.FreeBending()
+	nus := math.Max(0, flex.Nuxy*flex.Nuyx)
+	f = collapsing{
+		t: e.r.Thickness, d: 2 * e.round.out, membrane: e.r.Membrane.Ey,
+		bent: shell.Bent{HoopFlexural: flex.Ey, AxialFlexural: flex.Ex, AxialTensile: e.r.Membrane.Ex, NuProduct: nus},
+	}
+	if modulus, nu, alike := e.asIsotropic(); alike {
+		f.modulus, f.nu = modulus, nu
+	}
+	f.endless, ok = shell.CollapseEndless(flex.Ey, nus, f.t, e.round.middle)
+	f.endless /= shell.CollapseSafety
+	return f, ok
+}
+
+// allowable is the lowest of the formulas that apply to a free length in m, and
+// which it is.
+func (f *collapsing) allowable(length float64) (capacity float64, which string) {
+	capacity = math.Inf(1)
+	if f.modulus > 0 {
+		if p, ok := shell.Collapse(f.modulus, f.nu, f.t, f.d, length); ok {
+			capacity, which = p/shell.CollapseSafety, "isotropic formula"
+		}
+	}
+	if p, ok := shell.AllowableOrthotropic(f.bent, f.t, f.d, length); ok && p < capacity {
+		capacity, which = p, "orthotropic formula"
+	}
+	if which == "" || capacity < f.endless {
+		capacity, which = f.endless, "endless tube"
+	}
+	return capacity, which
+}
+
+// asIsotropic gives the modulus and Poisson's ratio of the isotropic formula,
+// where the wall is near enough alike round and along: its lowest modulus.
 func (e *evaluation) asIsotropic() (modulus, nu float64, ok bool) {
 	m, flex := &e.r.Membrane, e.lam.FreeBending()
 	if math.Max(m.Ex, m.Ey) > alike*math.Min(m.Ex, m.Ey) {
@@ -105,18 +128,35 @@ func (e *evaluation) asIsotropic() (modulus, nu float64, ok bool) {
 	return math.Min(math.Min(m.Ex, m.Ey), math.Min(flex.Ex, flex.Ey)), nu, nu < 0.5
 }
 
-// stiffeners figures what spacing the wall could do with.
-func (e *evaluation) stiffeners(p, t, d float64) {
-	modulus, nu, ok := e.asIsotropic()
-	if !ok {
+// stiffeners figures how far apart rings may stand for the wall between them to
+// hold, by the formulas that judge it, and what section each needs. There is
+// nothing to tell where the wall holds without.
+func (e *evaluation) stiffeners(p float64, f collapsing) {
+	if !exceeds(p, f.endless) {
 		return
 	}
-	spacing, ok := shell.StiffenerSpacing(modulus, nu, t, d, p)
-	if !ok {
+	holds := func(length float64) bool {
+		capacity, _ := f.allowable(length)
+		return !exceeds(p, capacity)
+	}
+	// The formulas fall with the length. Nearer than a twentieth of the
+	// diameter rings are a wall of their own.
+	low, high := f.d/20, f.d
+	if !holds(low) {
 		return
 	}
-	inertia, ok := shell.StiffenerInertia(p, spacing, d, e.r.Membrane.Ey)
-	e.r.Stiffeners = Stiffening{Known: ok, Spacing: spacing, Inertia: inertia}
+	for holds(high) {
+		low, high = high, 2*high
+	}
+	for high-low > 1e-9*low {
+		if middle := (low + high) / 2; holds(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	inertia, ok := shell.StiffenerInertia(p, low, f.d, f.membrane)
+	e.r.Stiffeners = Stiffening{Known: ok, Spacing: low, Inertia: inertia, Width: shell.StiffenerWidth(f.d, f.t), Modulus: f.membrane}
 }
 
 // freeLength is the length between places that hold the wall round: the

@@ -87,12 +87,15 @@ type PlyStrain struct {
 	Stress1, Stress2, Stress12 float64
 }
 
-// Stiffening is how far apart stiffeners may stand by the isotropic formula,
-// and how stiff each has to be; only where Known.
+// Stiffening is how far apart rings may stand for the wall between them to hold
+// the outside pressure, by the formulas that judge it, and the section that
+// each needs; only where Known: the wall does not hold without.
 type Stiffening struct {
 	Known   bool
-	Spacing float64 // m
-	Inertia float64 // m⁴, of a ring of the wall's own hoop modulus at that spacing
+	Spacing float64 // m, center to center
+	Inertia float64 // m⁴, of ring and wall together, about their own axis
+	Width   float64 // m of wall that acts with a ring
+	Modulus float64 // Pa, hoop, that the section is figured for: the wall's own
 }
 
 // Answer is whether a criterion holds.

@@ -25,7 +25,13 @@ func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, nee
 	if f := loads(r, u); f != nil {
 		sheet = append(sheet, f)
 	}
+	if len(r.Plies) > 0 {
+		sheet = append(sheet, Moduli(s, r, u))
+	}
 	sheet = append(sheet, Criteria(r, u))
+	if s := r.Stiffeners; s.Known {
+		sheet = append(sheet, Rings(s, u))
+	}
 	if needed != nil {
 		sheet = append(sheet, need(needed, u))
 	}
@@ -58,6 +64,30 @@ func loads(r *wall.Result, u quantity.System) (list Facts) {
 	return list
 }
 
+// Moduli are those of the plies that count, along and across the fiber, with
+// where they come from.
+func Moduli(s *laminate.Schedule, r *wall.Result, u quantity.System) Table {
+	t := Table{Columns: []Column{{Title: "ply"}, {Title: "material"}, {Title: "angle", Right: true}, {Title: "E1", Right: true}, {Title: "E2", Right: true},
+		{Title: "G12", Right: true}, {Title: "ν12", Right: true}, {Title: "moduli by"}}}
+	for i := range r.Plies {
+		p := &r.Plies[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{
+			Span(p.First, p.Last), s.Plies[p.Row].Material, u.Figure(p.Angle, quantity.Angle), u.Figure(p.E1, quantity.Stress), u.Figure(p.E2, quantity.Stress),
+			u.Figure(p.G12, quantity.Stress), quantity.Number(p.Nu12, 2), p.Basis,
+		}})
+	}
+	return t
+}
+
+// Rings are the stiffeners that a wall under outside pressure wants.
+func Rings(s wall.Stiffening, u quantity.System) Facts {
+	return Facts{
+		{"rings", "at most " + u.Figure(s.Spacing, quantity.Distance) + " apart for the wall between them to hold, by the formula that judges it"},
+		{"ring section", "second moment of area at least " + u.Figure(s.Inertia, quantity.SecondMoment) + " at that spacing, with " +
+			u.Figure(s.Width, quantity.Size) + " of the wall, for a hoop modulus of " + u.Figure(s.Modulus, quantity.Stress) + "; I = p L D³ · 5/(24 E) (ASME Section X, from memory)"},
+	}
+}
+
 // Criteria is the table of all criteria, governing first.
 func Criteria(r *wall.Result, u quantity.System) Table {
 	t := Table{Columns: []Column{
@@ -83,6 +113,9 @@ func need(list []wall.Course, u quantity.System) Table {
 		}
 		if n.Repeats > 0 {
 			what = strconv.Itoa(n.Repeats) + " more of " + n.Unit.String() + ", for " + n.Governing.Title()
+			if n.Top > n.Bottom {
+				what = strconv.Itoa(n.Repeats) + " of " + n.Unit.String() + " is the whole structure, for " + n.Governing.Title()
+			}
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{where, what, n.Governing.Title(), Lines(n.Notes)}, Line: what})
 	}

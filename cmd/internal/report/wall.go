@@ -25,6 +25,7 @@ type Wall struct {
 	PlyCase     string         `json:"ply_case"`
 	Plies       []PlyStrain    `json:"plies"`
 	Criteria    []Criterion    `json:"criteria"`
+	Rings       *Rings         `json:"rings"`
 	Holds       *bool          `json:"holds"`
 	Needed      []Needed       `json:"needed"`
 	Notes       []string       `json:"notes"`
@@ -93,6 +94,15 @@ type Criterion struct {
 	Basis    string   `json:"basis"`
 }
 
+// Rings are the stiffeners that a wall under outside pressure wants, null where
+// it holds without or no spacing would do.
+type Rings struct {
+	SpacingM  float64 `json:"spacing_m"`
+	InertiaM4 float64 `json:"inertia_m4"`
+	WidthM    float64 `json:"wall_width_m"`
+	ModulusPa float64 `json:"modulus_pa"`
+}
+
 // Needed is what a wall, or one course of a tank, wants of a repeat unit.
 type Needed struct {
 	Unit      string   `json:"unit"`
@@ -119,6 +129,9 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 		w.ThicknessMM = known(r.Thickness*mmPerM, true)
 		w.A, w.B, w.D = &r.A, &r.B, &r.D
 		w.Membrane = &Membrane{r.Membrane.Ex / paPerGPa, r.Membrane.Ey / paPerGPa, r.Membrane.Gxy / paPerGPa, r.Membrane.Nuxy}
+	}
+	if s := r.Stiffeners; s.Known {
+		w.Rings = &Rings{s.Spacing, s.Inertia, s.Width, s.Modulus}
 	}
 	for _, c := range r.Cases {
 		one := Case{Name: c.Name, NAxial: c.NAxial, NHoop: c.NHoop, Judged: c.Judged, FirstPly: c.FirstPly}

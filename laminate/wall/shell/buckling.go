@@ -74,19 +74,6 @@ func AllowableOrthotropic(m Bent, t, diameter, length float64) (pressure float64
 	return p, sound(p)
 }
 
-// StiffenerSpacing is how far apart in m stiffeners may stand on an isotropic
-// wall under an outside pressure in Pa, with a safety of 5: Collapse solved for
-// its length; E in Pa, wall and outside diameter in m.
-//
-// Source: Windenburg & Trilling 1934 (second-hand).
-func StiffenerSpacing(e, nu, t, diameter, pressure float64) (spacing float64, ok bool) {
-	if !usable(e, t, diameter, pressure) || !(nu > -1 && nu < 0.5) {
-		return 0, false
-	}
-	l := diameter * (2.42*e*math.Pow(t/diameter, 2.5)/(math.Pow(1-nu*nu, 0.75)*CollapseSafety*pressure) + 0.45*math.Sqrt(t/diameter))
-	return l, sound(l)
-}
-
 // StiffenerInertia is the moment of inertia in m⁴ that a stiffener needs: p L
 // Do³ · 5/(24 E), with the outside pressure and the stiffener's modulus in Pa,
 // spacing and outside diameter in m.
@@ -99,5 +86,9 @@ func StiffenerInertia(pressure, spacing, diameter, e float64) (inertia float64, 
 	i := pressure * spacing * diameter * diameter * diameter * CollapseSafety / (24 * e)
 	return i, sound(i)
 }
+
+// StiffenerWidth is the width of wall in m that acts with a stiffener: 1.1
+// √(Do t), with outside diameter and wall in m (from memory).
+func StiffenerWidth(diameter, t float64) float64 { return 1.1 * math.Sqrt(diameter*t) }
 
 func sound(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -4,9 +4,12 @@
 package structure
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/viewport"
 
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -39,9 +42,32 @@ func New(d *page.Desk) *Structure {
 				p.strains.ScrollDown(1)
 			}
 		}},
+		{Keys: []string{"w"}, Short: "all of it", Long: "the whole evaluation: loads, moduli and where they come from, every basis, rings, notes", Group: g, Rank: 4, Do: keys.Do(p.whole)},
 		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
 	}
 	return p
+}
+
+// whole shows all that the wall command prints.
+func (p *Structure) whole() {
+	r := p.Desk.Report().Wall
+	if r == nil {
+		p.Desk.Refuse("the structure is not evaluated")
+		return
+	}
+	p.Open(&page.Text{Head: "the whole evaluation", Full: true, Body: func(w int) []string {
+		d := p.Desk.Doc
+		sheet := append(paper.Wall(d.Name(), d.Library().Books, d.Now(), r, nil, p.Desk.Units()), paper.Aid(r.NotChecked))
+		var b strings.Builder
+		if err := paper.Text(&b, sheet, w-1); err != nil {
+			return []string{" " + err.Error()}
+		}
+		var lines []string
+		for _, l := range strings.Split(strings.TrimRight(b.String(), "\n"), "\n") {
+			lines = append(lines, " "+l)
+		}
+		return lines
+	}})
 }
 
 // Reset drops what was asked.

@@ -68,6 +68,9 @@ func (p *Structure) heights(r *wall.Result) (table, chart int) {
 // Lines draws the page.
 func (p *Structure) Lines() []string {
 	w, h := p.Frame.Body.W, p.Frame.Body.H
+	if o := p.Over(); o != nil && o.Whole() {
+		return o.Lines()
+	}
 	r := p.result()
 	if r == nil {
 		return []string{"", " the structure is not evaluated"}
@@ -122,7 +125,7 @@ func (p *Structure) headline(r *wall.Result, w int) string {
 func (p *Structure) why(w int) []string {
 	t := p.Desk.Theme
 	title, lines := "", []string(nil)
-	if o := p.Over(); o != nil {
+	if o := p.Over(); o != nil && p.need != nil {
 		title, lines = o.Title(), draw.Wrap(draw.Clean(p.need.words()), max(10, w-3))
 	} else if c, ok := p.table.Selected(); ok {
 		title, lines = c.Title(), draw.Wrap(p.said(c), max(10, w-3))
@@ -130,7 +133,7 @@ func (p *Structure) why(w int) []string {
 	out := []string{widget.Rule(t, w, widget.Piece{Text: title, Look: t.Title})}
 	most, least := whyMost(p.Frame.Body.H), min(3, whyMost(p.Frame.Body.H))
 	if len(lines) > most {
-		lines = append(lines[:most-1], draw.Cut(lines[most-1]+" "+draw.Ellipsis, max(1, w-3)))
+		lines = append(lines[:most-1], draw.Cut(lines[most-1]+" "+draw.Ellipsis, max(1, w-9))+" "+t.Key.Render("w")+" all")
 	}
 	for len(lines) < least {
 		lines = append(lines, "")
@@ -151,6 +154,11 @@ func (p *Structure) said(c *wall.Criterion) string {
 	}
 	if c.Reason != "" {
 		parts = append(parts, draw.Clean(c.Reason))
+	}
+	if s := p.result().Stiffeners; c.Name == wall.ExternalPressure && s.Known {
+		for _, f := range paper.Rings(s, p.Desk.Units()) {
+			parts = append(parts, f.Name+": "+f.Value)
+		}
 	}
 	return strings.Join(append(parts, "basis: "+draw.Clean(c.Basis)), " · ")
 }
