@@ -4,6 +4,8 @@
 package record
 
 import (
+	"strconv"
+	"strings"
 	"time"
 
 	"frp/veilwright/laminate"
@@ -51,6 +53,22 @@ type Laid struct {
 	Humidity           laminate.Optional[float64] // share
 	SurfaceTemperature quantity.Temperature
 	Remark             string
+}
+
+// Gel is the gel time as a span, and whether it says one above 0: "24 min",
+// "1.5 h", "90 s".
+func (l *Laid) Gel() (time.Duration, bool) {
+	fields := strings.Fields(l.GelTime)
+	if len(fields) != 2 {
+		return 0, false
+	}
+	n, err := strconv.ParseFloat(fields[0], 64)
+	unit := map[string]time.Duration{"s": time.Second, "min": time.Minute, "h": time.Hour}[fields[1]]
+	if err != nil || !(n > 0 && n*float64(unit) < float64(10_000*time.Hour)) {
+		return 0, false
+	}
+	span := time.Duration(n * float64(unit))
+	return span, span > 0
 }
 
 // Kind is what a reading measured.

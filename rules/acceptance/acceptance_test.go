@@ -353,9 +353,12 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 			again.Ply = 12
 			r.Laid = append(r.Laid, again)
 		}},
-		{"inspection.layup_record", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid = r.Laid[:8] }},
+		{"inspection.layup_record", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid = r.Laid[:8] }},
+		{"record.pace", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].Time = r.Laid[6].Time.Add(2 * time.Second) }},
 		{"record.time", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].Time = r.Laid[5].Time }},
 		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "" }},
+		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "0 min" }},
+		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "31 min" }}, // ply 2 to ply 4 took 30
 		{"record.gel", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[3].Time = r.Laid[2].Time }},
 		{"record.lots", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[0].ResinLot = "" }},
 		{"total.thickness measured", Fails, func(_ *record.Record, d *spec.Specification) { d.Total.Highest = quantity.New(0.2144, quantity.Inch) }},
@@ -394,6 +397,12 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		if c.key == "record.gel" && c.want == Fails || c.key == "total.thickness measured" {
 			delete(got, "total.thickness") // the computed figure moves with the demand
 		}
+		if c.want == Fails && (c.key == "record.gel" || c.key == "record.order") {
+			delete(got, "record.pace") // the same stamp twice
+		}
+		if c.key == "inspection.layup_record" {
+			delete(got, "record.order") // plies that are missing may still come out of order
+		}
 		if len(got) != 1 || got[c.key] != c.want {
 			t.Errorf("%s %s: lines not met %v", c.key, c.want, got)
 		}
@@ -404,8 +413,29 @@ func TestCompare_withoutDemandsOnlyMissingTicksCount(t *testing.T) {
 	r := laid()
 	r.Laid = r.Laid[:5]
 	got := compare(header(), nil, r)
-	if v := not(got); len(v) != 1 || v["record.laid"] != Incomplete || got.Answer == Accept {
+	if v := not(got); len(v) != 2 || v["record.laid"] != Incomplete || v["record.order"] != Incomplete || got.Answer == Accept {
 		t.Errorf("nothing was demanded, and plies 6-9 were not checked off: %v", v)
+	}
+}
+
+// Three of nine plies in order are not the schedule's order.
+func TestCompare_someOfThePliesAreNotTheOrder(t *testing.T) {
+	r := laid()
+	r.Laid = r.Laid[:3]
+	got := compare(header(), inspected(), r)
+	i := slices.IndexFunc(got.Lines, func(l Line) bool { return l.Key == "record.order" })
+	if l := got.Lines[i]; l.Verdict != Incomplete || l.Found != "3 of 9 plies checked off, in order so far" {
+		t.Errorf("%s: %s", l.Verdict, l.Found)
+	}
+}
+
+// A remark answers why two plies bear the same minute.
+func TestCompare_aRemarkAnswersForThePace(t *testing.T) {
+	r := laid()
+	r.Laid[7].Time, r.Laid[7].Remark = r.Laid[6].Time.Add(2*time.Second), "laid earlier, recorded together"
+	got := compare(header(), inspected(), r)
+	if got.Answer != Accept || !slices.Contains(got.Notes, "checked off within seconds of the ply before, with a remark: ply 8") {
+		t.Errorf("%s %v, notes %v", got.Answer, not(got), got.Notes)
 	}
 }
 

@@ -1,8 +1,10 @@
 package acceptance
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
@@ -85,32 +87,73 @@ func (j *judge) layup() {
 				break
 			}
 		}
+		if l.Verdict == Meets && len(missing) > 0 {
+			// Part of an order is not the order: what is missing may still come out of it.
+			l.Verdict, l.Plies = Incomplete, missing
+			l.Found = fmt.Sprintf("%d of %s checked off, in order so far", total-len(missing), quantity.Counted(total, "ply", "plies"))
+		}
 		j.add(l)
 	}
+	j.hasty()
 	if backwards {
 		j.add(Line{Key: "record.time", Demand: "times in order", Found: "the clock goes back between two plies",
 			Verdict: Incomplete, Basis: byPractice})
 	}
 	open := append(skipped, missing...)
-	switch {
-	case j.demandsLayup():
-		l := Line{Key: "inspection.layup_record", Demand: "every ply checked off", Found: "all " + quantity.Counted(total, "ply", "plies"), Plies: open}
-		if len(open) > 0 {
-			l.Verdict, l.Found = Fails, "not checked off: "+plies(open)
-		}
+	l := Line{Key: "record.laid", Demand: "every ply checked off", Found: "all " + quantity.Counted(total, "ply", "plies"), Plies: open, Basis: "the schedule"}
+	if j.demandsLayup() {
+		l.Key, l.Basis = "inspection.layup_record", bySpecification
+	}
+	if len(open) > 0 {
+		// A tick that is missing may still come: it contradicts nothing. But a part
+		// whose plies nobody saw laid is not accepted, whoever required a record.
+		l.Verdict, l.Found = Incomplete, "not checked off: "+plies(open)
+	}
+	if j.demandsLayup() || len(open) > 0 {
 		j.add(l)
-	case len(open) > 0:
-		// Nobody required a lay-up record, so that this cannot fail; but a part
-		// whose plies nobody saw laid is not accepted either.
-		j.add(Line{Key: "record.laid", Demand: "every ply checked off", Found: "not checked off: " + plies(open), Plies: open,
-			Verdict: Incomplete, Basis: "the schedule"})
 	}
 	j.gelStops(times)
 	j.lots()
 }
 
-// gelStops judges whether each stop was waited out: the ply that stops tells
-// its gel time, and the next ply came later.
+// TooSoon is less than any ply takes to lay: two that were checked off closer
+// together were not checked off as they were laid (common practice, no source).
+const TooSoon = 30 * time.Second
+
+// hasty asks about plies checked off within seconds of the one before. A remark
+// on the later one answers.
+func (j *judge) hasty() {
+	var asked, answered []int
+	var before *record.Laid
+	for i := range j.Record.Laid {
+		t := &j.Record.Laid[i]
+		if t.Struck {
+			continue
+		}
+		if before != nil && before.Ply != t.Ply && !t.Time.IsZero() && !before.Time.IsZero() {
+			switch since := t.Time.Sub(before.Time); {
+			case since < 0 || since >= TooSoon:
+			case t.Remark != "":
+				answered = append(answered, t.Ply)
+			default:
+				asked = append(asked, t.Ply)
+			}
+		}
+		before = t
+	}
+	if len(answered) > 0 {
+		j.note("checked off within seconds of the ply before, with a remark: " + plies(answered))
+	}
+	if len(asked) > 0 {
+		j.add(Line{Key: "record.pace", Demand: "plies checked off as they are laid", Plies: asked, Verdict: Incomplete, Basis: byPractice,
+			Found: "within seconds of the ply before, without a remark that says why: " + plies(asked)})
+	}
+}
+
+// gelStops judges whether each stop was waited out: the ply that stops has a
+// gel time, and the next one came later by as much as it says. The mix was made
+// after the ply before the stop, at the latest when the stop's own ply began, so
+// that from the one before to the one after there is at least the gel time.
 func (j *judge) gelStops(times map[int]int) {
 	laid := make(map[int]*record.Laid, len(times))
 	for i := range j.Record.Laid {
@@ -118,7 +161,7 @@ func (j *judge) gelStops(times map[int]int) {
 			laid[t.Ply] = t
 		}
 	}
-	var untold, early []int
+	var untold, early, short []int
 	stops := 0
 	for row := range j.Report.Schedule.Plies {
 		if !j.Report.Schedule.Plies[row].GelAfter {
@@ -130,11 +173,18 @@ func (j *judge) gelStops(times map[int]int) {
 			continue
 		}
 		stops++
+		gel, known := here.Gel()
+		since := here
+		if before := laid[n-1]; before != nil && !before.Time.IsZero() {
+			since = before
+		}
 		switch {
-		case here.GelTime == "":
-			untold = append(untold, n)
 		case !here.Time.IsZero() && !next.Time.IsZero() && !next.Time.After(here.Time):
 			early = append(early, n+1)
+		case !known:
+			untold = append(untold, n)
+		case since != here && !next.Time.IsZero() && next.Time.Sub(since.Time) < gel:
+			short = append(short, n)
 		}
 	}
 	if stops == 0 {
@@ -144,8 +194,10 @@ func (j *judge) gelStops(times map[int]int) {
 	switch {
 	case len(early) > 0:
 		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it had gelled: "+plies(early), early
+	case len(short) > 0:
+		l.Verdict, l.Found, l.Plies = Incomplete, "the gel time recorded is longer than the time from the ply before to the ply after: "+plies(short), short
 	case len(untold) > 0:
-		l.Verdict, l.Found, l.Plies = Incomplete, "no gel time for "+plies(untold), untold
+		l.Verdict, l.Found, l.Plies = Incomplete, "no gel time above 0 for "+plies(untold), untold
 	}
 	j.add(l)
 }

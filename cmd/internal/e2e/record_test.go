@@ -65,7 +65,9 @@ func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
 	s.press("0").see("LAY PLY 2 of 2", "resin lot R-9")
 	lots("M-8", "R-9")
 	time.Sleep(aPlyLater)
-	s.press("enter").see("ALL LAID")
+	s.press("enter").see("recorded a moment ago", "recorded together")
+	time.Sleep(aPlyLater)
+	s.press("1").see("ALL LAID")
 
 	s.press("tab").see("inspect")
 	s.press("6").see("INSPECT", "serial C-1")

@@ -36,7 +36,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	}
 	o := options(draw.Mono)
 	now := time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)
-	o.Clock = func() time.Time { now = now.Add(10 * time.Second); return now }
+	o.Clock = func() time.Time { now = now.Add(time.Minute); return now }
 	r := New(d, o)
 	t.Cleanup(func() { _ = d.Close() })
 	tuitest.Start(t, r, 80, 24)

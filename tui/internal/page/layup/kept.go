@@ -63,16 +63,21 @@ func (p *Page) kept(ply int) details {
 	return d
 }
 
+// decimal lets the comma of a keypad stand for the point.
+func decimal(s string) string {
+	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	return s
+}
+
 // share reads percent that may be left out.
 func share(f *page.Field) (laminate.Optional[float64], error) {
 	s := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(f.Text), "%"))
 	if s == "" {
 		return laminate.Optional[float64]{}, nil
 	}
-	if strings.Count(s, ",") == 1 && !strings.Contains(s, ".") {
-		s = strings.Replace(s, ",", ".", 1)
-	}
-	v, err := strconv.ParseFloat(s, 64)
+	v, err := strconv.ParseFloat(decimal(s), 64)
 	if err != nil || !(v >= 0 && v <= 100) {
 		return laminate.Optional[float64]{}, fmt.Errorf("%s: enter a percentage from 0 to 100", f.Label)
 	}

@@ -134,10 +134,41 @@ func TestTick_aHeldKeyTicksOnce(t *testing.T) {
 	if n := len(g.Records.Record().Now().Laid); n != 1 {
 		t.Errorf("%d plies recorded", n)
 	}
-	g.Step = 2 * time.Second
+	g.Step = time.Minute
 	g.Press("0")
 	if n := len(g.Records.Record().Now().Laid); n != 2 {
 		t.Errorf("%d plies ticked after a pause", n)
+	}
+}
+
+// Two plies within seconds are asked about, and the answer stays in the record.
+func TestTick_asksHowTwoPliesCameWithinSeconds(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Page.skipped = true
+	g.Press("0")
+	g.Step = 2 * time.Second
+	g.Press("0")
+	g.Shows("ply 1 was recorded a moment ago; is ply 2 laid?")
+	g.Press("3", "0")
+	if n := len(g.Records.Record().Now().Laid); n != 1 {
+		t.Fatalf("%d plies recorded, and the second was not laid", n)
+	}
+	g.Press("1")
+	if l := g.Records.Record().Now().Laid; len(l) != 2 || l[1].Remark != "laid earlier, recorded together" {
+		t.Errorf("recorded %+v", l)
+	}
+}
+
+// A gel time of nothing is not a gel stop observed: key 0 twice and Enter record none.
+func TestTick_aGelTimeOfZeroIsRefused(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Page.skipped = true
+	g.Press("0", "0", "0")
+	g.Shows("ply 3 is a gel stop")
+	g.Press("0", keys.Enter)
+	g.Says("minutes above 0")
+	if n := len(g.Records.Record().Now().Laid); n != 2 {
+		t.Errorf("%d plies recorded", n)
 	}
 }
 

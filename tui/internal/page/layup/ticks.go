@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -142,7 +143,31 @@ func (p *Page) tick() {
 		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
+	if l := p.lastTick(); l != nil && !l.Time.IsZero() {
+		if since := p.records.Now().Sub(l.Time); since >= 0 && since < acceptance.TooSoon {
+			p.askPace(l.Ply)
+			return
+		}
+	}
 	p.lay(p.ply(), "")
+}
+
+// askPace asks how a ply can be laid within seconds of the one before; what is
+// answered is its note.
+func (p *Page) askPace(before int) {
+	n := p.ply()
+	answers := []string{"laid earlier, recorded together", "laid as the second part of the ply before"}
+	items := []page.Item{{Name: answers[0]}, {Name: answers[1]}, {Name: "not laid yet: record nothing"}}
+	p.Open(&page.List{Head: fmt.Sprintf("ply %d was recorded a moment ago; is ply %d laid?", before, n), Items: items, Take: func(i int) error {
+		if i >= len(answers) {
+			return nil
+		}
+		if err := p.held(); err != nil {
+			return err
+		}
+		p.lay(n, answers[i])
+		return nil
+	}})
 }
 
 // held is an error where the tick key comes so soon after the last time that it
@@ -194,13 +219,29 @@ func (p *Page) lay(n int, note string) {
 		return
 	}
 	gel := &page.Field{Label: "gel time", Hint: "min since the mix; record it when it has gelled and cooled"}
-	p.Open(&page.Form{Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}, Take: func() error {
+	read := func() (string, error) {
+		t := strings.TrimSpace(gel.Text)
+		if t == "" {
+			return "", nil
+		}
+		if _, err := strconv.ParseFloat(decimal(t), 64); err == nil {
+			t = decimal(t) + " min"
+		}
+		if _, ok := (&record.Laid{GelTime: t}).Gel(); !ok {
+			return "", errors.New("gel time: minutes above 0, or a span such as 1.5 h; empty where nobody watched it")
+		}
+		return t, nil
+	}
+	p.Open(&page.Form{Check: func(int) error {
+		_, err := read()
+		return err
+	}, Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}, Take: func() error {
 		if err := p.held(); err != nil {
 			return err
 		}
-		t := strings.TrimSpace(gel.Text)
-		if _, err := strconv.ParseFloat(t, 64); err == nil {
-			t += " min"
+		t, err := read()
+		if err != nil {
+			return err
 		}
 		return p.put(n, note, t)
 	}})
