@@ -74,9 +74,7 @@ func (r *Result) of(condition string) {
 // join takes in the result under another condition.
 func (r *Result) join(other *Result) {
 	r.Cases = append(r.Cases, other.Cases...)
-	for _, u := range other.Unknown {
-		r.Unknown = append(r.Unknown, u)
-	}
+	r.Unknown = append(r.Unknown, other.Unknown...)
 	for _, n := range other.Notes {
 		if !slices.Contains(r.Notes, n) {
 			r.Notes = append(r.Notes, n)
