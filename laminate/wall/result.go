@@ -142,10 +142,13 @@ type Criterion struct {
 	Capacity  float64
 	Kind      quantity.Kind // what Demand and Capacity measure
 	Ratio     float64       // demand / capacity; 0 where there is none
-	Answer    Answer
-	Governs   bool // by the part's design basis
-	Reason    string
-	Basis     string
+	// RatioMinimum is the ratio on minimum moduli, where Demand or Capacity rest
+	// on typical ones and minima are known; else 0.
+	RatioMinimum float64
+	Answer       Answer
+	Governs      bool // by the part's design basis
+	Reason       string
+	Basis        string
 }
 
 // Title is the criterion as sentences and pages name it: "minimum thickness".

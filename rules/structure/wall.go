@@ -65,6 +65,32 @@ var WallOverstrained = &rules.Rule{
 	},
 }
 
+// TypicalModuliOnly points at a wall that holds with typical moduli and not with
+// the least that a standard takes.
+var TypicalModuliOnly = &rules.Rule{
+	ID:     "typical-moduli-only",
+	Family: family,
+	Title:  "Holds on typical moduli only",
+	Why: "Micromechanics give the moduli of a typical laminate; what a shop lays varies, and the unit moduli of BS 4994 are what every laminate should reach: for mat a third less. " +
+		"A wall that holds with the one and not with the other holds on the average. Add structure, or state moduli that the shop's own tests show. " + wall.DesignAid,
+	Severity: []rules.Severity{rules.Warning},
+	When: "a governing criterion of strain or outside pressure holds, and with the unit moduli of BS 4994 in the place of the typical ones its utilization is above 1 (1 itself holds); " +
+		"not asked of plies at other angles than along and round, for which there is no unit modulus",
+	Basis: "unit moduli of BS 4994 (second-hand; unidirectional from memory)",
+	Run: func(p *rules.Pass) {
+		if p.Facts.Structural == 0 {
+			return
+		}
+		w := p.Wall()
+		for i := range w.Criteria {
+			if c := &w.Criteria[i]; c.Governs && c.Answer == wall.Holds && quantity.Above(c.RatioMinimum, 1) {
+				p.Report(rules.Finding{Severity: rules.Warning, At: structuralPlace(p),
+					Message: c.Title() + " under " + c.Case + " holds on typical moduli at " + quantity.Utilization(c.Ratio) + " of its limit; on minimum moduli it is " + quantity.Utilization(c.RatioMinimum)})
+			}
+		}
+	},
+}
+
 // RetentionUnproved asks for the source of a warm wall that loses nothing.
 var RetentionUnproved = &rules.Rule{
 	ID:     "retention-unproved",

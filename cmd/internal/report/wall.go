@@ -90,10 +90,12 @@ type Criterion struct {
 	Capacity  *float64 `json:"capacity"`
 	Unit      string   `json:"unit"`
 	Ratio     *float64 `json:"ratio"`
-	Holds     *bool    `json:"holds"`
-	Governs   bool     `json:"governs"`
-	Reason    string   `json:"reason"`
-	Basis     string   `json:"basis"`
+	// Minimum is the ratio on minimum moduli, null where none is known.
+	Minimum *float64 `json:"ratio_minimum_moduli"`
+	Holds   *bool    `json:"holds"`
+	Governs bool     `json:"governs"`
+	Reason  string   `json:"reason"`
+	Basis   string   `json:"basis"`
 }
 
 // Rings are the stiffeners that a wall under outside pressure wants, null where
@@ -160,7 +162,7 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 		weighed := c.Answer == wall.Holds || c.Answer == wall.Fails
 		w.Criteria = append(w.Criteria, Criterion{
 			Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
-			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed),
+			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
 		})
 	}
 	for _, n := range needed {
