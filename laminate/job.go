@@ -11,13 +11,14 @@ import (
 // not change: edits make another, which shares what they leave alone.
 type Job struct {
 	Head
-	Service   Service
-	Resins    []Resin
-	Materials []Material
-	Laminates []Laminate
-	Parts     []JobPart
-	Joints    []Joint
-	Nozzles   []Nozzle
+	Service    Service
+	Resins     []Resin
+	Materials  []Material
+	Conditions []Condition // of parts that state no load or temperature of their own
+	Laminates  []Laminate
+	Parts      []JobPart
+	Joints     []Joint
+	Nozzles    []Nozzle
 
 	// Schedules are those that parts name, by the name as it is written. Who
 	// opens the job puts them here: a document has the names alone.
@@ -94,7 +95,7 @@ type Nozzle struct {
 
 // JobOf is the job of one part that a schedule is.
 func JobOf(s *Schedule) *Job {
-	return &Job{Head: s.Head, Service: s.Service, Resins: s.Resins, Materials: s.Materials,
+	return &Job{Head: s.Head, Service: s.Service, Resins: s.Resins, Materials: s.Materials, Conditions: s.Conditions,
 		Laminates: []Laminate{{Plies: s.Plies}}, Parts: []JobPart{{Part: s.Part}}}
 }
 
@@ -112,7 +113,7 @@ func (j *Job) Part(id string) int {
 func (j *Job) Clone() *Job {
 	c := *j
 	c.Resins, c.Materials = slices.Clone(j.Resins), slices.Clone(j.Materials)
-	c.Laminates = slices.Clone(j.Laminates)
+	c.Conditions, c.Laminates = slices.Clone(j.Conditions), slices.Clone(j.Laminates)
 	for i := range c.Laminates {
 		c.Laminates[i].Plies = slices.Clone(c.Laminates[i].Plies)
 	}
@@ -137,8 +138,11 @@ func (j *Job) Wall(part int) *Schedule {
 		}
 		return &Schedule{Head: j.Head}
 	}
-	s := &Schedule{Head: j.Head, Part: p.Part, Service: j.Service, Resins: j.Resins, Materials: j.Materials}
+	s := &Schedule{Head: j.Head, Part: p.Part, Service: j.Service, Conditions: j.Conditions, Resins: j.Resins, Materials: j.Materials}
 	p.override(&s.Service)
+	if p.Temperature.Given() || p.Pressure.Given() || p.Vacuum.Given() {
+		s.Conditions = nil // its own load and temperature are all there is
+	}
 	if i := j.Laminate(p.Laminate); i >= 0 {
 		s.Plies = j.Laminates[i].Plies
 	}
@@ -202,6 +206,10 @@ func (j *Job) With(part int, s *Schedule) *Job {
 		changed = true
 		n.Service = s.Service
 		p.giveBack(&n.Service, j.Service)
+	}
+	if !same(s.Conditions, was.Conditions) {
+		changed = true
+		n.Conditions = s.Conditions
 	}
 	if !same(s.Resins, was.Resins) || !same(s.Materials, was.Materials) {
 		changed = true

@@ -8,6 +8,7 @@ const (
 	RefSchedule RefKind = iota
 	RefPart
 	RefService
+	RefCondition
 	RefResin
 	RefMaterial
 	RefPly
@@ -21,7 +22,7 @@ const (
 )
 
 // Ref points at a place in a schedule: a table and, where it matters, a key of
-// it. Index counts resins, materials or ply rows from 0. Part counts the parts
+// it. Index counts conditions, resins, materials or ply rows from 0. Part counts the parts
 // of a job: the place is in the schedule that is the wall of that part; −1 is
 // what all of them share.
 type Ref struct {

@@ -45,9 +45,39 @@ type Schedule struct {
 	Part    Part
 	Service Service
 
-	Resins    []Resin
-	Materials []Material
-	Plies     []Ply
+	Conditions []Condition
+	Resins     []Resin
+	Materials  []Material
+	Plies      []Ply
+}
+
+// Condition is a pair of load and temperature that come together, such as
+// operating, upset or steam-out. What it does not state of the loads is the
+// service's, and of the modulus retention the part's.
+type Condition struct {
+	Origin
+	Name             string
+	Temperature      quantity.Temperature
+	Pressure         quantity.Pressure // inside, gauge
+	Vacuum           quantity.Pressure // outside above inside
+	ModulusRetention Optional[float64]
+}
+
+// Under is the schedule as it stands under one of its conditions alone.
+func (s *Schedule) Under(c *Condition) *Schedule {
+	n := *s
+	n.Conditions = nil
+	n.Service.Temperature, n.Service.Upset = c.Temperature, quantity.Temperature{}
+	if c.Pressure.Given() {
+		n.Service.Pressure = c.Pressure
+	}
+	if c.Vacuum.Given() {
+		n.Service.Vacuum = c.Vacuum
+	}
+	if c.ModulusRetention.Given {
+		n.Part.ModulusRetention = c.ModulusRetention
+	}
+	return &n
 }
 
 // Part is what is built.
@@ -216,6 +246,7 @@ func (s *Schedule) Resin(id string) (*Resin, bool) {
 // Clone gives a schedule whose slices may be changed without touching s.
 func (s *Schedule) Clone() *Schedule {
 	c := *s
+	c.Conditions = append([]Condition(nil), s.Conditions...)
 	c.Resins = append([]Resin(nil), s.Resins...)
 	c.Materials = append([]Material(nil), s.Materials...)
 	c.Plies = append([]Ply(nil), s.Plies...)

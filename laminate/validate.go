@@ -30,6 +30,7 @@ func Validate(s *Schedule, lib *Library) []Fault {
 	c.head(&s.Head)
 	c.part(&s.Part)
 	c.service(&s.Service)
+	c.conditions(s.Conditions, &s.Service)
 	c.plies(s, lib, c.shared(s.Resins, s.Materials))
 	return c.faults
 }
@@ -224,6 +225,44 @@ func (c *checker) partValues(p *Part) {
 	if p.KFactors.Given {
 		for _, k := range p.KFactors.Values {
 			c.number("k_factors", Some(k), 1, 20, false, false)
+		}
+	}
+}
+
+// MostConditions is how many pairs of load and temperature a document may hold.
+const MostConditions = 100
+
+// conditions judges each by itself and against the service: what is stated as
+// the worst there is passed by none.
+func (c *checker) conditions(list []Condition, s *Service) {
+	seen := make(map[string]int, len(list))
+	for i := range list {
+		x := &list[i]
+		c.ref = Ref{Kind: RefCondition, Index: i}
+		switch first, twice := seen[x.Name]; {
+		case x.Name == "":
+			c.fail("name", "it is missing: operating, upset, steam-out")
+		case twice:
+			c.fail("name", "%s is the name of condition %d too", quoted(x.Name), first+1)
+		default:
+			seen[x.Name] = i
+		}
+		c.text("name", x.Name)
+		within(c, "temperature", x.Temperature, heats)
+		within(c, "pressure", x.Pressure, pressures)
+		within(c, "vacuum", x.Vacuum, pressures)
+		c.sane("modulus_retention", x.ModulusRetention, kept)
+		switch hottest := s.Hottest(); {
+		case !x.Temperature.Given():
+			c.fail("temperature", "it is missing: a condition is a load with its temperature")
+		case hottest.Given() && quantity.Above(x.Temperature.SI(), hottest.SI()):
+			c.fail("temperature", "%s is above the service's %s: state the highest as upset", quoted(x.Temperature.Text()), hottest.Text())
+		}
+		if x.Pressure.Given() && s.Pressure.Given() && quantity.Above(x.Pressure.SI(), s.Pressure.SI()) {
+			c.fail("pressure", "%s is above the service's %s: state the highest there", quoted(x.Pressure.Text()), s.Pressure.Text())
+		}
+		if x.Vacuum.Given() && s.Vacuum.Given() && quantity.Above(x.Vacuum.SI(), s.Vacuum.SI()) {
+			c.fail("vacuum", "%s is above the service's %s: state the highest there", quoted(x.Vacuum.Text()), s.Vacuum.Text())
 		}
 	}
 }

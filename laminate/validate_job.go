@@ -15,6 +15,7 @@ func ValidateJob(j *Job, lib *Library) []Fault {
 	c := &checker{}
 	c.head(&j.Head)
 	c.service(&j.Service)
+	c.conditions(j.Conditions, &j.Service)
 	resins := c.shared(j.Resins, j.Materials)
 	for i := range c.faults {
 		c.faults[i].Ref.Part = -1

@@ -13,6 +13,12 @@ func sound() *Schedule {
 		Plies: []Ply{{Material: "m", Resin: "r", Count: 1}}}
 }
 
+var warm = quantity.New(150, quantity.Fahrenheit)
+
+func conditions(list ...Condition) func(*Schedule) {
+	return func(s *Schedule) { s.Conditions = list }
+}
+
 func TestValidate(t *testing.T) {
 	if f := Validate(sound(), nil); len(f) > 0 {
 		t.Fatal(f)
@@ -42,6 +48,17 @@ func TestValidate(t *testing.T) {
 		{"heat", func(s *Schedule) { s.Service.Upset = quantity.New(2000, quantity.Celsius) }, ServiceRef("upset"), "beyond reason"},
 		{"pressure", func(s *Schedule) { s.Service.Pressure = quantity.New(-1, quantity.PSI) }, ServiceRef("pressure"), "below zero"},
 		{"ph", func(s *Schedule) { s.Service.PH = PHRange{math.Inf(-1), 7, true} }, ServiceRef("ph"), "no number"},
+		{"a condition without a name", conditions(Condition{Temperature: warm}), Ref{Kind: RefCondition, Key: "name"}, "missing"},
+		{"a condition without a temperature", conditions(Condition{Name: "upset"}), Ref{Kind: RefCondition, Key: "temperature"}, "missing"},
+		{"two of a name", conditions(Condition{Name: "upset", Temperature: warm}, Condition{Name: "upset", Temperature: warm}), Ref{Kind: RefCondition, Index: 1, Key: "name"}, "condition 1"},
+		{"hotter than the service", func(s *Schedule) {
+			s.Service.Temperature = quantity.New(100, quantity.Fahrenheit)
+			s.Conditions = []Condition{{Name: "upset", Temperature: warm}}
+		}, Ref{Kind: RefCondition, Key: "temperature"}, "above the service's"},
+		{"a load above the service's", func(s *Schedule) {
+			s.Service.Vacuum = quantity.New(1, quantity.PSI)
+			s.Conditions = []Condition{{Name: "upset", Temperature: warm, Vacuum: quantity.New(2, quantity.PSI)}}
+		}, Ref{Kind: RefCondition, Key: "vacuum"}, "above the service's"},
 		{"a pressure of nothing", func(s *Schedule) { s.Service.Pressure = quantity.New(1e-300, quantity.PSI) }, ServiceRef("pressure"), "too little to be meant"},
 		{"a concentration of nothing", func(s *Schedule) { s.Service.Concentration = Some(1e-320) }, ServiceRef("concentration"), "too little to be meant"},
 		{"concentration", func(s *Schedule) { s.Service.Concentration = Some(1.5) }, ServiceRef("concentration"), "from 0 to 1"},

@@ -32,6 +32,9 @@
 //	fluid concentration temperature upset ph contact contains pressure
 //	vacuum test_pressure specific_gravity flame_spread conductive abrasive
 //
+//	[[condition]]
+//	name temperature pressure vacuum modulus_retention
+//
 //	[[resin]]
 //	id family filler filler_content filler_density cure density modulus
 //	poisson failure_strain heat_deflection flame_spread_tested product

@@ -10,7 +10,8 @@ import (
 type FactChange struct{ Key, Old, New string }
 
 // FactChanges lists what two schedules state differently beside their plies:
-// header, part and service key by key, resins and materials by their ids.
+// header, part and service key by key, conditions by their names, resins and
+// materials by their ids.
 func FactChanges(older, newer *laminate.Schedule) []FactChange {
 	var list []FactChange
 	note := func(t *tables.Table, label string, a, b any) {
@@ -30,7 +31,7 @@ func FactChanges(older, newer *laminate.Schedule) []FactChange {
 		}
 		note(t, label, t.Rows(older)[0].Value, t.Rows(newer)[0].Value)
 	}
-	for _, kind := range []laminate.RefKind{laminate.RefResin, laminate.RefMaterial} {
+	for _, kind := range []laminate.RefKind{laminate.RefCondition, laminate.RefResin, laminate.RefMaterial} {
 		t := &scheduleTables[kind]
 		was, is := byID(t, older), byID(t, newer)
 		for _, id := range was.order {
@@ -55,6 +56,8 @@ func byID(t *tables.Table, s *laminate.Schedule) named {
 	for _, r := range t.Rows(s) {
 		row, id := r.Value, ""
 		switch r := row.(type) {
+		case *laminate.Condition:
+			id = r.Name
 		case *laminate.Resin:
 			id = r.ID
 		case *laminate.Material:

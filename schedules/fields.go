@@ -93,6 +93,14 @@ var serviceFields = []tables.Field{
 	tables.AnswerField("abrasive", func(s *laminate.Service) *laminate.Optional[bool] { return &s.Abrasive }),
 }
 
+var conditionFields = []tables.Field{
+	tables.TextField("name", func(c *laminate.Condition) *string { return &c.Name }),
+	tables.SizeField("temperature", func(c *laminate.Condition) *quantity.Temperature { return &c.Temperature }),
+	tables.SizeField("pressure", func(c *laminate.Condition) *quantity.Pressure { return &c.Pressure }),
+	tables.SizeField("vacuum", func(c *laminate.Condition) *quantity.Pressure { return &c.Vacuum }),
+	tables.ShareField("modulus_retention", func(c *laminate.Condition) *laminate.Optional[float64] { return &c.ModulusRetention }),
+}
+
 var resinFields = []tables.Field{
 	tables.TextField("id", func(r *laminate.Resin) *string { return &r.ID }),
 	tables.WordField("family", func(r *laminate.Resin) *laminate.Family { return &r.Family }, laminate.Families),

@@ -13,6 +13,7 @@ import (
 const (
 	jobRoot = iota
 	jobService
+	jobCondition
 	jobResin
 	jobMaterial
 	jobLaminate
@@ -25,6 +26,7 @@ const (
 var jobTables = []tables.Table{
 	tables.One("", declared(Job, headFields(func(h *laminate.Head) *laminate.Head { return h })...), func(j *laminate.Job) *laminate.Head { return &j.Head }),
 	tables.One("service", serviceFields, func(j *laminate.Job) *laminate.Service { return &j.Service }),
+	tables.Many("condition", laminate.MostConditions, conditionFields, func(j *laminate.Job) *[]laminate.Condition { return &j.Conditions }),
 	tables.Many("resin", laminate.MostRows, resinFields, func(j *laminate.Job) *[]laminate.Resin { return &j.Resins }),
 	tables.Many("material", laminate.MostRows, materialFields, func(j *laminate.Job) *[]laminate.Material { return &j.Materials }),
 	tables.Holding("laminate", laminate.MostParts, []tables.Field{
@@ -210,6 +212,8 @@ func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {
 			return spot(jobPart, at.Part)
 		}
 		return spot(jobService, 0)
+	case laminate.RefCondition:
+		return spot(jobCondition, at.Index)
 	case laminate.RefResin:
 		return spot(jobResin, at.Index)
 	case laminate.RefMaterial:

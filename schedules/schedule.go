@@ -11,6 +11,7 @@ var scheduleTables = []tables.Table{
 	tables.One("", declared(Schedule, headFields(func(h *laminate.Head) *laminate.Head { return h })...), func(s *laminate.Schedule) *laminate.Head { return &s.Head }),
 	tables.One("part", partFields, func(s *laminate.Schedule) *laminate.Part { return &s.Part }),
 	tables.One("service", serviceFields, func(s *laminate.Schedule) *laminate.Service { return &s.Service }),
+	tables.Many("condition", laminate.MostConditions, conditionFields, func(s *laminate.Schedule) *[]laminate.Condition { return &s.Conditions }),
 	tables.Many("resin", laminate.MostRows, resinFields, func(s *laminate.Schedule) *[]laminate.Resin { return &s.Resins }),
 	tables.Many("material", laminate.MostRows, materialFields, func(s *laminate.Schedule) *[]laminate.Material { return &s.Materials }),
 	tables.Many("ply", laminate.MostRows, plyFields, func(s *laminate.Schedule) *[]laminate.Ply { return &s.Plies }),

@@ -59,6 +59,36 @@ func SetHeader(key, what string, f func(*laminate.Schedule)) Edit {
 	}
 }
 
+// SetCondition puts a condition in the place of condition i, adds it where there
+// is none, or takes it out where c is nil.
+func SetCondition(i int, c *laminate.Condition) Edit {
+	label := fmt.Sprintf("condition %d not stated", i+1)
+	if c != nil {
+		label = "condition " + c.Name
+	}
+	return Edit{
+		Label: label,
+		At:    laminate.Ref{Kind: laminate.RefCondition, Index: i},
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
+			n := *s
+			n.Conditions = slices.Clone(s.Conditions)
+			switch {
+			case c == nil && i >= len(s.Conditions):
+				return s, nil
+			case c == nil:
+				n.Conditions = slices.Delete(n.Conditions, i, i+1)
+			case i >= len(s.Conditions):
+				n.Conditions = append(n.Conditions, *c)
+			case s.Conditions[i] == *c:
+				return s, nil
+			default:
+				n.Conditions[i] = *c
+			}
+			return judged(s, &n, nil)
+		},
+	}
+}
+
 // AddResin defines one more resin.
 func AddResin(s *laminate.Schedule, r laminate.Resin) Edit {
 	return Edit{

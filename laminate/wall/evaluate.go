@@ -2,12 +2,14 @@ package wall
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
 	"frp/veilwright/laminate/wall/moduli"
+	"frp/veilwright/laminate/wall/shell"
 )
 
 // evaluation is one run of Evaluate.
@@ -36,12 +38,16 @@ type evaluation struct {
 //
 // The plies that count are those of the structural layer, and of the barrier
 // where asked; A, B and D are about their middle. Strains are a shell's that
-// cannot warp, by classical lamination theory.
+// cannot warp, by classical lamination theory. Where there are conditions each
+// is judged by itself.
 func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
 	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: notChecked()}}
 	if s == nil || a == nil || len(a.Rows) != len(s.Plies) {
 		e.r.Problem = "there is no analysis of this schedule to evaluate"
 		return e.r
+	}
+	if len(s.Conditions) > 0 {
+		return evaluateConditions(s, lib, a, o)
 	}
 	e.units = o.Units.Or(s.Units)
 	e.warm()
@@ -103,7 +109,46 @@ func (e *evaluation) judge() {
 			Reason: "neither process nor design basis is given, so which criteria decide is not known (process, design_basis)",
 			Basis:  "contact-molded walls usually go by the strength table, wound ones by the strain limit"})
 	}
-	slices.SortStableFunc(e.r.Criteria, func(a, b Criterion) int {
+	e.onMinimum()
+	sortCriteria(e.r.Criteria)
+}
+
+// onMinimum weighs what rests on typical moduli on minimum ones too.
+func (e *evaluation) onMinimum() {
+	if e.lam == nil || e.moduliOpen() != "" {
+		return
+	}
+	hoop, axial, _, why := e.unitGlass()
+	m, t := &e.r.Membrane, e.r.Thickness
+	if why != "" || !(m.Ex > 0 && m.Ey > 0 && t > 0) {
+		return
+	}
+	// Shares of the typical stiffness; a wall that is better than typical in one
+	// direction is not credited with it.
+	around := math.Min(1, e.kept*shell.UnitStiffness(hoop)/(m.Ey*t))
+	along := math.Min(1, e.kept*shell.UnitStiffness(axial)/(m.Ex*t))
+	if !(around > 1e-6 && along > 1e-6) { // nothing that carries that way
+		return
+	}
+	for i := range e.r.Criteria {
+		c := &e.r.Criteria[i]
+		if !c.Judged() {
+			continue
+		}
+		switch c.Name {
+		case HoopStrain:
+			c.RatioMinimum = c.Ratio / around
+		case AxialStrain:
+			c.RatioMinimum = c.Ratio / along
+		case ResinStrain, ExternalPressure:
+			c.RatioMinimum = c.Ratio / math.Min(around, along)
+		}
+	}
+}
+
+// sortCriteria puts what decides first, the worst before the rest.
+func sortCriteria(list []Criterion) {
+	slices.SortStableFunc(list, func(a, b Criterion) int {
 		if d := rank(&b) - rank(&a); d != 0 {
 			return d
 		}

@@ -128,6 +128,9 @@ func (e *evaluation) load() {
 	if (pressed || sucked || tested) && p.Ends == laminate.NoEnds {
 		e.note("Ends not given (ends): the wall is figured both with and without the end thrust, and the worse counts.")
 	}
+	if up := e.s.Service.Upset; up.Given() && len(e.loads) > 0 && up.SI() == e.s.Service.Hottest().SI() {
+		e.note("No conditions are given ([[condition]]): the upset temperature, " + e.units.Temperature(up.SI()) + ", is taken with the highest load.")
+	}
 	if p.Form == laminate.NoPartForm && len(e.loads) > 0 {
 		e.note("Part form not given (form): taken as a round shell.")
 	}

@@ -42,6 +42,8 @@ type Result struct {
 	// Loaded tells whether pressure, test pressure, vacuum or a liquid height
 	// is given.
 	Loaded bool
+
+	stiffOf string // the condition that the stiffness is of
 }
 
 // Governing is the governing criterion that is nearest to failing, or furthest
@@ -131,16 +133,22 @@ const (
 
 // Criterion is one demand on the wall.
 type Criterion struct {
-	Name     string // hoop-strain, axial-strain, resin-strain, …
-	Case     string
-	Demand   float64 // SI, as Capacity; both 0 unless Judged
-	Capacity float64
-	Kind     quantity.Kind // what Demand and Capacity measure
-	Ratio    float64       // demand / capacity; 0 where there is none
-	Answer   Answer
-	Governs  bool // by the part's design basis
-	Reason   string
-	Basis    string
+	Name string // hoop-strain, axial-strain, resin-strain, …
+	Case string
+	// Condition is the one that the criterion stands worst under, "" where there
+	// are none.
+	Condition string
+	Demand    float64 // SI, as Capacity; both 0 unless Judged
+	Capacity  float64
+	Kind      quantity.Kind // what Demand and Capacity measure
+	Ratio     float64       // demand / capacity; 0 where there is none
+	// RatioMinimum is the ratio on minimum moduli, where Demand or Capacity rest
+	// on typical ones and minima are known; else 0.
+	RatioMinimum float64
+	Answer       Answer
+	Governs      bool // by the part's design basis
+	Reason       string
+	Basis        string
 }
 
 // Title is the criterion as sentences and pages name it: "minimum thickness".

@@ -65,6 +65,32 @@ var WallOverstrained = &rules.Rule{
 	},
 }
 
+// TypicalModuliOnly points at a wall that holds with typical moduli and not with
+// the least that a standard takes.
+var TypicalModuliOnly = &rules.Rule{
+	ID:     "typical-moduli-only",
+	Family: family,
+	Title:  "Holds on typical moduli only",
+	Why: "Micromechanics give the moduli of a typical laminate; what a shop lays varies, and the unit moduli of BS 4994 are what every laminate should reach: for mat a third less. " +
+		"A wall that holds with the one and not with the other holds on the average. Add structure, or state moduli that the shop's own tests show. " + wall.DesignAid,
+	Severity: []rules.Severity{rules.Warning},
+	When: "a governing criterion of strain or outside pressure holds, and with the unit moduli of BS 4994 in the place of the typical ones its utilization is above 1 (1 itself holds); " +
+		"not asked of plies at other angles than along and round, for which there is no unit modulus",
+	Basis: "unit moduli of BS 4994 (second-hand; unidirectional from memory)",
+	Run: func(p *rules.Pass) {
+		if p.Facts.Structural == 0 {
+			return
+		}
+		w := p.Wall()
+		for i := range w.Criteria {
+			if c := &w.Criteria[i]; c.Governs && c.Answer == wall.Holds && quantity.Above(c.RatioMinimum, 1) {
+				p.Report(rules.Finding{Severity: rules.Warning, At: structuralPlace(p),
+					Message: c.Title() + " under " + c.Case + " holds on typical moduli at " + quantity.Utilization(c.Ratio) + " of its limit; on minimum moduli it is " + quantity.Utilization(c.RatioMinimum)})
+			}
+		}
+	},
+}
+
 // RetentionUnproved asks for the source of a warm wall that loses nothing.
 var RetentionUnproved = &rules.Rule{
 	ID:     "retention-unproved",
@@ -73,17 +99,30 @@ var RetentionUnproved = &rules.Rule{
 	Why: "Every resin softens as it warms; a laminate near the heat deflection temperature of its resin keeps half of its cold modulus or less. " +
 		"That a warm wall keeps all of it has to come from a test or from the resin manufacturer, for that resin and temperature. Keep the source with the job. " + wall.DesignAid,
 	Severity: []rules.Severity{rules.Warning},
-	When:     "modulus_retention is 1 and the higher of operating and upset temperature is above 120 °F (120 °F itself is within)",
+	When:     "modulus_retention is 1 and the higher of operating and upset temperature is above 120 °F (120 °F itself is within); with conditions, of each by its own",
 	Basis:    rules.CommonPractice,
 	Run: func(p *rules.Pass) {
-		s := p.Schedule
-		limit := quantity.New(120, quantity.Fahrenheit).SI()
-		if hottest := s.Service.Hottest(); !s.Part.ModulusRetention.Given || s.Part.ModulusRetention.Value < 1 || !hottest.Given() || !quantity.Above(hottest.SI(), limit) {
-			return
+		ask := func(s *laminate.Schedule, at laminate.Ref, when string) {
+			limit, hottest := quantity.New(120, quantity.Fahrenheit).SI(), s.Service.Hottest()
+			if kept := s.Part.ModulusRetention; !kept.Given || kept.Value < 1 || !hottest.Given() || !quantity.Above(hottest.SI(), limit) {
+				return
+			}
+			reached, bound := p.Units.Pair(hottest.SI(), limit, quantity.Point)
+			p.Report(rules.Finding{Severity: rules.Warning, At: at,
+				Message: "the wall is said to keep all of its modulus at " + reached + when + ", above " + bound + ": which test or which manufacturer's figure says so?"})
 		}
-		reached, bound := p.Hottest(limit)
-		p.Report(rules.Finding{Severity: rules.Warning, At: laminate.PartRef("modulus_retention"),
-			Message: "the wall is said to keep all of its modulus at " + reached + ", above " + bound + ": which test or which manufacturer's figure says so?"})
+		s := p.Schedule
+		for i := range s.Conditions {
+			c := &s.Conditions[i]
+			at := laminate.PartRef("modulus_retention")
+			if c.ModulusRetention.Given {
+				at = laminate.Ref{Kind: laminate.RefCondition, Index: i, Key: "modulus_retention"}
+			}
+			ask(s.Under(c), at, " ("+c.Name+")")
+		}
+		if s.Conditions == nil {
+			ask(s, laminate.PartRef("modulus_retention"), "")
+		}
 	},
 }
 

@@ -18,13 +18,14 @@ type history struct {
 // step is one undoable change, as small as what it changed: a schedule of
 // thousands of rows can be edited all day.
 type step struct {
-	label     string
-	at        laminate.Ref
-	merge     string
-	was, is   *head // nil where the head did not change
-	resins    splice[laminate.Resin]
-	materials splice[laminate.Material]
-	plies     splice[laminate.Ply]
+	label      string
+	at         laminate.Ref
+	merge      string
+	was, is    *head // nil where the head did not change
+	conditions splice[laminate.Condition]
+	resins     splice[laminate.Resin]
+	materials  splice[laminate.Material]
+	plies      splice[laminate.Ply]
 }
 
 // head is a schedule without its lists.
@@ -71,7 +72,7 @@ func (p splice[T]) apply(list []T, back bool) []T {
 }
 
 func stepBetween(a, b *laminate.Schedule) step {
-	st := step{resins: between(a.Resins, b.Resins), materials: between(a.Materials, b.Materials), plies: between(a.Plies, b.Plies)}
+	st := step{conditions: between(a.Conditions, b.Conditions), resins: between(a.Resins, b.Resins), materials: between(a.Materials, b.Materials), plies: between(a.Plies, b.Plies)}
 	if was, is := headOf(a), headOf(b); was != is {
 		st.was, st.is = &was, &is
 	}
@@ -79,7 +80,7 @@ func stepBetween(a, b *laminate.Schedule) step {
 }
 
 func (st *step) empty() bool {
-	return st.was == nil && st.resins.empty() && st.materials.empty() && st.plies.empty()
+	return st.was == nil && st.conditions.empty() && st.resins.empty() && st.materials.empty() && st.plies.empty()
 }
 
 func (st *step) apply(s *laminate.Schedule, back bool) *laminate.Schedule {
@@ -91,6 +92,7 @@ func (st *step) apply(s *laminate.Schedule, back bool) *laminate.Schedule {
 	if h != nil {
 		h.put(&n)
 	}
+	n.Conditions = st.conditions.apply(s.Conditions, back)
 	n.Resins = st.resins.apply(s.Resins, back)
 	n.Materials = st.materials.apply(s.Materials, back)
 	n.Plies = st.plies.apply(s.Plies, back)
@@ -99,7 +101,7 @@ func (st *step) apply(s *laminate.Schedule, back bool) *laminate.Schedule {
 
 // same tells whether two schedules of one source say the same in the same words.
 func same(a, b *laminate.Schedule) bool {
-	return headOf(a) == headOf(b) && slices.Equal(a.Resins, b.Resins) && slices.Equal(a.Materials, b.Materials) && slices.Equal(a.Plies, b.Plies)
+	return headOf(a) == headOf(b) && slices.Equal(a.Conditions, b.Conditions) && slices.Equal(a.Resins, b.Resins) && slices.Equal(a.Materials, b.Materials) && slices.Equal(a.Plies, b.Plies)
 }
 
 // Apply makes an edit. One that changes nothing leaves no trace; what was
@@ -173,7 +175,7 @@ func (d *Document) travel(st *step, back bool) (string, laminate.Ref, bool) {
 
 // inside moves a place that is no longer there to the nearest that is.
 func (d *Document) inside(at laminate.Ref) laminate.Ref {
-	n := map[laminate.RefKind]int{laminate.RefPly: len(d.now.Plies), laminate.RefResin: len(d.now.Resins), laminate.RefMaterial: len(d.now.Materials)}[at.Kind]
+	n := map[laminate.RefKind]int{laminate.RefPly: len(d.now.Plies), laminate.RefCondition: len(d.now.Conditions), laminate.RefResin: len(d.now.Resins), laminate.RefMaterial: len(d.now.Materials)}[at.Kind]
 	at.Index = max(0, min(at.Index, n-1))
 	return at
 }

@@ -82,16 +82,20 @@ type PlyStrain struct {
 // Criterion is one demand on the wall. Holds is null where it does not apply
 // or cannot be told; the reason says which.
 type Criterion struct {
-	Name     string   `json:"name"`
-	Case     string   `json:"case"`
-	Demand   *float64 `json:"demand"`
-	Capacity *float64 `json:"capacity"`
-	Unit     string   `json:"unit"`
-	Ratio    *float64 `json:"ratio"`
-	Holds    *bool    `json:"holds"`
-	Governs  bool     `json:"governs"`
-	Reason   string   `json:"reason"`
-	Basis    string   `json:"basis"`
+	Name string `json:"name"`
+	Case string `json:"case"`
+	// Condition is the one the criterion stands worst under, null without any.
+	Condition *string  `json:"condition"`
+	Demand    *float64 `json:"demand"`
+	Capacity  *float64 `json:"capacity"`
+	Unit      string   `json:"unit"`
+	Ratio     *float64 `json:"ratio"`
+	// Minimum is the ratio on minimum moduli, null where none is known.
+	Minimum *float64 `json:"ratio_minimum_moduli"`
+	Holds   *bool    `json:"holds"`
+	Governs bool     `json:"governs"`
+	Reason  string   `json:"reason"`
+	Basis   string   `json:"basis"`
 }
 
 // Rings are the stiffeners that a wall under outside pressure wants, null where
@@ -149,11 +153,16 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 			Strain: [3]float64{p.Strain1, p.Strain2, p.Strain12}, Stress: [3]float64{p.Stress1, p.Stress2, p.Stress12},
 		})
 	}
-	for _, c := range r.Criteria {
+	for i := range r.Criteria {
+		c := &r.Criteria[i]
+		var condition *string
+		if c.Condition != "" {
+			condition = &c.Condition
+		}
 		weighed := c.Answer == wall.Holds || c.Answer == wall.Fails
 		w.Criteria = append(w.Criteria, Criterion{
-			Name: c.Name, Case: c.Case, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
-			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed),
+			Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
+			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
 		})
 	}
 	for _, n := range needed {

@@ -39,6 +39,18 @@ func (k UnitKind) property() unitProperty {
 // UnitGlass is the glass in kg/m² of each kind, by UnitKind.
 type UnitGlass [unitKinds]float64
 
+// UnitStiffness is what layers of glass bear per strain of 1, in N/m: the unit
+// moduli of the standard, which are minima where micromechanics give what is
+// typical.
+//
+// Source: BS 4994 (second-hand; unidirectional from memory).
+func UnitStiffness(g UnitGlass) (stiffness float64) {
+	for k := range unitKinds {
+		stiffness += k.property().modulus * g[k]
+	}
+	return stiffness
+}
+
 // DesignFactor is K = 3 k1 k2 k3 k4 k5 (BS 4994, second-hand); the error says
 // that a factor is no positive number.
 func DesignFactor(k [5]float64) (float64, error) {

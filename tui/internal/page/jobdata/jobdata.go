@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
+	"slices"
 )
 
 // entry is a line of the form.
@@ -49,7 +50,7 @@ func New(d *page.Desk) *page.Form {
 // entries are the lines of the schedule as it stands.
 func entries(d *page.Desk) []entry {
 	s, u := d.Doc.Now(), d.Units()
-	return append(append(append(header(s), part(s, u)...), service(s, u)...), resins(s)...)
+	return slices.Concat(header(s), part(s, u), service(s, u), conditions(s, u), resins(s))
 }
 
 func fields(list []entry) []*page.Field {
