@@ -62,4 +62,3 @@ func (g Group) Holds(z laminate.Zone) bool {
 		return g.Zone() == z
 	}
 }
-

@@ -113,9 +113,9 @@ type Action uint8
 // found stays, and what was done about it is said.
 const (
 	NoAction Action = iota
-	Repair   // and examined again
-	Retest   // readings of the same kind, place and side that come later count instead
-	UseAsIs  // by the purchaser's concession
+	Repair          // and examined again
+	Retest          // readings of the same kind, place and side that come later count instead
+	UseAsIs         // by the purchaser's concession
 	Scrap
 )
 
