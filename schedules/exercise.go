@@ -10,8 +10,8 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/schedules/internal/tables"
 )
@@ -63,7 +63,7 @@ var questionFields = []tables.Field{
 }
 
 var specimenFields = []tables.Field{
-	groupField("zone", "total (the whole wall), barrier, or a zone: the plies that the specimen holds", func(s *exercise.Specimen) *record.Group { return &s.Group }),
+	groupField("zone", "total (the whole wall), barrier, or a zone: the plies that the specimen holds", func(s *exercise.Specimen) *inspection.Group { return &s.Group }),
 	tables.SizeField("before", func(s *exercise.Specimen) *quantity.Mass { return &s.Before }),
 	tables.SizeField("after", func(s *exercise.Specimen) *quantity.Mass { return &s.After }),
 }

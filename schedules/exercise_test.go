@@ -9,7 +9,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
-	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/inspection"
 )
 
 // everyKey is an exercise that uses what the tables have.
@@ -94,7 +94,7 @@ func TestDecodeExercise_readsEveryTable(t *testing.T) {
 		t.Errorf("%+v", e.Demands)
 	case len(e.Questions) != 2 || e.Questions[0].Within() != 0.01 || e.Questions[1].Ask != exercise.Acceptance:
 		t.Errorf("%+v", e.Questions)
-	case len(e.Specimens) != 1 || e.Specimens[0].Group != record.Barrier || e.Specimens[0].After.Text() != "1.3 g":
+	case len(e.Specimens) != 1 || e.Specimens[0].Group != inspection.Barrier || e.Specimens[0].After.Text() != "1.3 g":
 		t.Errorf("%+v", e.Specimens)
 	case len(e.Hints) != 1 || e.Hints[0].Price() != 0.2:
 		t.Errorf("%+v", e.Hints)

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -32,6 +33,7 @@ const (
 	laidTable = 1 + iota
 	readingTable
 	defectTable
+	dispositionTable
 	decisionTable
 	struckTable
 )
@@ -46,6 +48,7 @@ var recordTables = []tables.Table{
 	tables.Many("laid", mostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
 	tables.Many("reading", mostEntries, readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
 	tables.Many("defect", mostEntries, defectEntryFields, func(d *recordDocument) *[]record.Defect { return &d.Defects }),
+	tables.Many("disposition", mostEntries, dispositionFields, func(d *recordDocument) *[]record.Disposition { return &d.Dispositions }),
 	tables.Many("decision", mostEntries, decisionFields, func(d *recordDocument) *[]record.Decision { return &d.Decisions }),
 	tables.Many("struck", mostEntries, struckFields, func(d *recordDocument) *[]record.Struck { return &d.Struck }),
 }
@@ -69,14 +72,18 @@ var laidFields = []tables.Field{
 }
 
 var readingFields = []tables.Field{
-	tables.WordField("kind", func(r *reading) *record.Kind { return &r.Kind }, record.Kinds),
+	tables.WordField("kind", func(r *reading) *inspection.Kind { return &r.Kind }, inspection.Kinds),
 	tables.TextField("place", func(r *reading) *string { return &r.Place }),
-	groupField("zone", "total (the whole wall), barrier, or a zone: what a cutout or specimen holds", func(r *reading) *record.Group { return &r.Group }),
+	groupField("zone", "total (the whole wall), barrier, or a zone: what a cutout or specimen holds", func(r *reading) *inspection.Group { return &r.Group }),
 	{Key: "value", What: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
 		Set: func(row, value any) string { row.(*reading).value = value; return "" },
 		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
 	tables.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
 	tables.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
+	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
+	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
+	tables.TextField("method", func(r *reading) *string { return &r.Method }),
+	tables.TextField("witness", func(r *reading) *string { return &r.Witness }),
 	timeField("time", func(r *reading) *time.Time { return &r.Time }),
 	tables.TextField("who", func(r *reading) *string { return &r.Who }),
 }
@@ -90,6 +97,18 @@ var defectEntryFields = []tables.Field{
 	tables.SizeField("area", func(f *record.Defect) *quantity.Area { return &f.Area }),
 	tables.TextField("place", func(f *record.Defect) *string { return &f.Place }),
 	tables.FlagField("repaired", func(f *record.Defect) *bool { return &f.Repaired }),
+}
+
+var dispositionFields = []tables.Field{
+	tables.Of("entry", "the number of the entry it is about, counted from 1 in the order of the file", func(d *record.Disposition) *int { return &d.Of },
+		tables.Whole, func(n int) (string, bool) { return strconv.Itoa(n), n != 0 }),
+	tables.TextField("requirement", func(d *record.Disposition) *string { return &d.Requirement }),
+	tables.WordField("action", func(d *record.Disposition) *record.Action { return &d.Action }, record.Actions),
+	tables.TextField("procedure", func(d *record.Disposition) *string { return &d.Procedure }),
+	tables.TextField("who", func(d *record.Disposition) *string { return &d.Who }),
+	tables.TextField("role", func(d *record.Disposition) *string { return &d.Role }),
+	timeField("when", func(d *record.Disposition) *time.Time { return &d.When }),
+	tables.NotesField("why", func(d *record.Disposition) *string { return &d.Why }),
 }
 
 var decisionFields = []tables.Field{
@@ -108,19 +127,19 @@ var struckFields = []tables.Field{
 
 // groupField is the part of the wall that a reading or a specimen holds; the
 // whole wall where it is left out.
-func groupField[T any](key, what string, at func(*T) *record.Group) tables.Field {
+func groupField[T any](key, what string, at func(*T) *inspection.Group) tables.Field {
 	return tables.Of(key, what, at,
-		func(value any) (g record.Group, wrong string) {
+		func(value any) (g inspection.Group, wrong string) {
 			s, ok := value.(string)
 			if !ok {
 				return g, "a word is expected, not " + tables.KindOf(value)
 			}
-			if g, ok = record.Groups.Parse(s); !ok {
-				wrong = tables.WrongWord(s, record.Groups.Words())
+			if g, ok = inspection.Groups.Parse(s); !ok {
+				wrong = tables.WrongWord(s, inspection.Groups.Words())
 			}
 			return g, wrong
 		},
-		func(g record.Group) (string, bool) { return tables.TOMLText(g.String()), g != record.WholeWall })
+		func(g inspection.Group) (string, bool) { return tables.TOMLText(g.String()), g != inspection.WholeWall })
 }
 
 // timeField is a point in time, as a TOML date-time with its offset.
@@ -138,18 +157,18 @@ func timeField[T any](key string, at func(*T) *time.Time) tables.Field {
 
 func readingValue(r *record.Reading) (string, bool) {
 	switch r.Kind {
-	case record.WallThickness:
+	case inspection.WallThickness:
 		return tables.TOMLText(r.Thickness.Text()), r.Thickness.Given()
-	case record.Barcol:
+	case inspection.Barcol:
 		return tables.TOMLNumber(r.Value), true
-	case record.Acetone:
+	case inspection.Acetone:
 		if r.Clean {
 			return tables.TOMLText("clean"), true
 		}
 		return tables.TOMLText("tacky"), true
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		return tables.TOMLText(r.Resistance.Text()), r.Resistance.Given()
-	case record.NoKind, record.IgnitionLoss:
+	case inspection.NoKind, inspection.IgnitionLoss, inspection.Visual:
 	}
 	return "", false
 }
@@ -164,11 +183,11 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 		}
 		return "", ""
 	}
-	if r.value == nil && r.Kind != record.IgnitionLoss && r.Kind != record.NoKind {
+	if r.value == nil && r.Kind != inspection.IgnitionLoss && r.Kind != inspection.Visual && r.Kind != inspection.NoKind {
 		return "value", "it is missing"
 	}
 	switch r.Kind {
-	case record.WallThickness:
+	case inspection.WallThickness:
 		if !isText {
 			return "value", "a thickness with its unit is expected, such as \"0.31 in\", not " + tables.KindOf(r.value)
 		}
@@ -178,7 +197,7 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 		if r.Thickness.SI() <= 0 || r.Thickness.SI() > 1 {
 			return "value", tables.Quoted(text) + " is not above 0 and at most 1 m"
 		}
-	case record.Barcol:
+	case inspection.Barcol:
 		v, wrong := tables.Number(r.value)
 		if wrong == "" && !(v >= 0 && v <= 100) {
 			wrong = "the Barcol scale runs from 0 to 100"
@@ -187,7 +206,7 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 		if wrong != "" {
 			return "value", wrong
 		}
-	case record.Acetone:
+	case inspection.Acetone:
 		words := []string{"clean", "softened", "tacky"}
 		switch text {
 		case "clean":
@@ -199,7 +218,7 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 			}
 			return "value", tables.WrongWord(text, words)
 		}
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		if !isText {
 			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + tables.KindOf(r.value)
 		}
@@ -209,7 +228,7 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 		if r.Resistance.SI() < 0 {
 			return "value", "it is below 0"
 		}
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		switch {
 		case !r.Before.Given():
 			return "before", "it is missing: the specimen's mass before ignition"
@@ -222,7 +241,14 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 		case !zoned:
 			return "zone", "it is missing: what the specimen held, for example barrier"
 		}
-	case record.NoKind:
+	case inspection.Visual:
+		switch {
+		case r.value != nil:
+			return "value", "an examination by eye has none: what was seen is a [[defect]], and none is nothing seen"
+		case r.Area.Given() && r.Area.SI() <= 0:
+			return "area", "it is not above 0"
+		}
+	case inspection.NoKind:
 		return "kind", "it is missing"
 	}
 	return "", ""
@@ -291,6 +317,22 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 			fail(defectTable, i, "area", "it is not above 0")
 		}
 	}
+	for i := range d.Dispositions {
+		switch x := &d.Dispositions[i]; {
+		case x.Action == record.NoAction:
+			fail(dispositionTable, i, "action", "it is missing")
+		case x.Of == 0 && x.Requirement == "":
+			fail(dispositionTable, i, "entry", "it is missing: the entry, or a requirement, that it is about")
+		case x.Of != 0 && x.Requirement != "":
+			fail(dispositionTable, i, "requirement", "an entry or a requirement, not both")
+		case x.Requirement != "" && x.Action != record.UseAsIs:
+			fail(dispositionTable, i, "action", "a requirement is conceded as a whole, with use-as-is; a retest or repair is of an entry")
+		case strings.TrimSpace(x.Who) == "":
+			fail(dispositionTable, i, "who", "it is missing: somebody answers for it")
+		case strings.TrimSpace(x.Why) == "":
+			fail(dispositionTable, i, "why", "it is missing")
+		}
+	}
 	for i, x := range d.Decisions {
 		if x.Outcome == record.NoOutcome {
 			fail(decisionTable, i, "outcome", "it is missing")
@@ -320,6 +362,11 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 			e = &d.Readings[h.Row].Entry
 		case defectTable:
 			e = &d.Defects[h.Row].Entry
+		case dispositionTable:
+			e = &d.Dispositions[h.Row].Entry
+			if of := d.Dispositions[h.Row].Of; of < 0 || of > len(entries) {
+				fail(dispositionTable, h.Row, "entry", fmt.Sprintf("there is no entry %d before this one", of))
+			}
 		case decisionTable:
 			e = &d.Decisions[h.Row].Entry
 		case struckTable:
@@ -377,7 +424,7 @@ func RecordHead(r *record.Record) []byte {
 
 // RecordEntry writes one entry as it is added to a record: a table of one line
 // a key and the empty line that ends it. entry is a *record.Laid,
-// *record.Reading, *record.Defect, *record.Decision or *record.Struck.
+// *record.Reading, *record.Defect, *record.Disposition, *record.Decision or *record.Struck.
 func RecordEntry(entry any) ([]byte, error) {
 	switch e := entry.(type) {
 	case *record.Laid:
@@ -388,6 +435,8 @@ func RecordEntry(entry any) ([]byte, error) {
 		seen := *e
 		seen.Count = max(seen.Count, 1)
 		return appendEntry(nil, "defect", defectEntryFields, &seen), nil
+	case *record.Disposition:
+		return appendEntry(nil, "disposition", dispositionFields, e), nil
 	case *record.Decision:
 		return appendEntry(nil, "decision", decisionFields, e), nil
 	case *record.Struck:

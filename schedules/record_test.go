@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -23,11 +24,11 @@ func whole9(t *testing.T) []byte {
 	for _, e := range []any{
 		&record.Laid{Ply: 1, Time: at, Who: "second shift", MaterialLot: "m-1", ResinLot: "r-1", Initiator: laminate.Some(0.015), GelTime: "22 min",
 			AirTemperature: quantity.New(68, quantity.Fahrenheit).Spelled(quantity.Fahrenheit), Humidity: laminate.Some(0.5), Remark: "two\n\nlines \"quoted\""},
-		&record.Reading{Kind: record.WallThickness, Place: "ring 1", Thickness: quantity.New(0.31, quantity.Inch).Spelled(quantity.Inch)},
-		&record.Reading{Kind: record.Barcol, Value: 33},
-		&record.Reading{Kind: record.IgnitionLoss, Group: record.Barrier, Before: quantity.New(5, quantity.Gram), After: quantity.New(1.4, quantity.Gram)},
-		&record.Reading{Kind: record.Acetone, Clean: true},
-		&record.Reading{Kind: record.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)},
+		&record.Reading{Kind: inspection.WallThickness, Place: "ring 1", Thickness: quantity.New(0.31, quantity.Inch).Spelled(quantity.Inch)},
+		&record.Reading{Kind: inspection.Barcol, Value: 33},
+		&record.Reading{Kind: inspection.IgnitionLoss, Group: inspection.Barrier, Before: quantity.New(5, quantity.Gram), After: quantity.New(1.4, quantity.Gram)},
+		&record.Reading{Kind: inspection.Acetone, Clean: true},
+		&record.Reading{Kind: inspection.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)},
 		&record.Defect{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(2, quantity.Millimetre), Place: "north"},
 		&record.Struck{Of: 2, Who: "day shift", Why: "gauge not set to zero"},
 		&record.Decision{Outcome: record.Accept, Who: "inspector", When: at, Why: "all met"},
@@ -56,7 +57,7 @@ func TestDecodeRecord_readsWhatEntriesWrite(t *testing.T) {
 		t.Errorf("reading 1 %+v", r.Readings[0])
 	case r.Readings[1].Value != 33 || r.Readings[1].Struck:
 		t.Errorf("reading 2 %+v", r.Readings[1])
-	case r.Readings[2].Group != record.Barrier || r.Readings[2].Before.In(quantity.Gram) != 5:
+	case r.Readings[2].Group != inspection.Barrier || r.Readings[2].Before.In(quantity.Gram) != 5:
 		t.Errorf("reading 3 %+v", r.Readings[2])
 	case !r.Readings[3].Clean || r.Readings[4].Resistance.In(quantity.Megohm) != 4:
 		t.Errorf("readings %+v", r.Readings)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/word"
@@ -37,6 +38,7 @@ var (
 	}, specDemands, []tables.Table{
 		tables.One("inspection", inspectionFields, func(d *spec.Specification) *spec.Inspection { return &d.Inspection }),
 		tables.Many("inspection.defect", laminate.MostRows, defectFields, func(d *spec.Specification) *[]spec.DefectLimit { return &d.Inspection.Defects }),
+		tables.Many("inspection.plan", laminate.MostRows, planFields, func(d *spec.Specification) *[]spec.Plan { return &d.Inspection.Plans }),
 	})
 )
 
@@ -47,6 +49,7 @@ const (
 	sequenceTable   = 5
 	inspectionTable = 6
 	limitTable      = 7
+	planTable       = 8
 )
 
 var barrierFields = []tables.Field{
@@ -90,6 +93,18 @@ var defectFields = []tables.Field{
 	tables.SizeField("depth_max", func(l *spec.DefectLimit) *quantity.Length { return &l.DepthMax }),
 	tables.WholeField("per_area_max", func(l *spec.DefectLimit) *laminate.Optional[int] { return &l.PerAreaMax }),
 	tables.SizeField("area", func(l *spec.DefectLimit) *quantity.Area { return &l.Area }),
+}
+
+var planFields = []tables.Field{
+	tables.WordField("of", func(p *spec.Plan) *inspection.Kind { return &p.Of }, inspection.Kinds),
+	groupField("zone", "total (the whole wall), barrier, or a zone: what is measured", func(p *spec.Plan) *inspection.Group { return &p.Group }),
+	tables.TextField("places", func(p *spec.Plan) *string { return &p.Places }),
+	tables.WordField("side", func(p *spec.Plan) *spec.Side { return &p.Side }, spec.Sides),
+	tables.TextField("method", func(p *spec.Plan) *string { return &p.Method }),
+	tables.WholeField("number", func(p *spec.Plan) *laminate.Optional[int] { return &p.Number }),
+	tables.WordField("judge", func(p *spec.Plan) *spec.Judge { return &p.Judge }, spec.Judges),
+	tables.ShareField("spot_minimum", func(p *spec.Plan) *laminate.Optional[float64] { return &p.SpotMinimum }),
+	tables.TextField("witness", func(p *spec.Plan) *string { return &p.Witness }),
 }
 
 // rangeField is a lowest and a highest length; "" leaves a side open.
@@ -175,6 +190,7 @@ func DecodeSpecification(b []byte) (*spec.Specification, []Problem) {
 	problems = src.doc.Strange(problems, d)
 	problems = src.demands(problems, d, 0)
 	problems = src.limits(problems, d.Inspection.Defects)
+	problems = src.plans(problems, d.Inspection)
 	if len(problems) > 0 {
 		return nil, tables.Sorted(problems)
 	}
@@ -199,7 +215,8 @@ func (s *Source) demands(problems []Problem, d *spec.Specification, first int) [
 	}
 	i := d.Inspection
 	positive(inspectionTable, "thickness_readings", i.ThicknessReadings, 1)
-	positive(inspectionTable, "barcol_readings", i.BarcolReadings, 1)
+	// Two at each end are dropped: fewer than ten make no average.
+	positive(inspectionTable, "barcol_readings", i.BarcolReadings, inspection.BarcolReadings)
 	positive(inspectionTable, "ignition_specimens", i.IgnitionSpecimens, 1)
 	if i.SpotMinimum.Given && !(i.SpotMinimum.Value > 0 && i.SpotMinimum.Value <= 1) {
 		fail(inspectionTable, 0, "spot_minimum", "it is a share above 0 and at most 1")
@@ -246,4 +263,51 @@ func (s *Source) limits(problems []Problem, list []spec.DefectLimit) []Problem {
 		}
 	}
 	return problems
+}
+
+// plans tells what is wrong with how readings are to be taken.
+func (s *Source) plans(problems []Problem, d spec.Inspection) []Problem {
+	type what struct {
+		of    inspection.Kind
+		group inspection.Group
+		side  spec.Side
+	}
+	seen := map[what]bool{}
+	for n := range d.Plans {
+		p := &d.Plans[n]
+		fail := func(key, message string) {
+			problems = s.fault(problems, tables.Spot{Table: planTable, Row: n, Key: key}, message)
+		}
+		for i, name := range p.Names() {
+			if name == "" || slices.Contains(p.Names()[:i], name) {
+				fail("places", "names of places are expected, separated by commas, each of them once")
+				break
+			}
+		}
+		k := what{p.Of, p.Group, p.Side}
+		switch least := leastReadings(p); {
+		case p.Of == inspection.NoKind:
+			fail("of", "it is missing")
+		case seen[k]:
+			fail("of", "there is a plan of "+p.Of.String()+" for this zone and side already")
+		case p.Number.Given && (p.Number.Value < least || p.Number.Value > mostEntries):
+			fail("number", fmt.Sprintf("%d is not between %d and %d", p.Number.Value, least, mostEntries))
+		case p.Of != inspection.WallThickness && p.Of != inspection.IgnitionLoss && p.Group != inspection.WholeWall:
+			fail("zone", "only thickness and ignition-loss are of a part of the wall")
+		case p.SpotMinimum.Given && (p.Of != inspection.WallThickness || !(p.SpotMinimum.Value > 0 && p.SpotMinimum.Value <= 1)):
+			fail("spot_minimum", "it is a share above 0 and at most 1, of thickness")
+		case p.Judge != spec.NoJudge && p.Of != inspection.WallThickness && p.Of != inspection.Barcol:
+			fail("judge", "each or mean is a question of thickness and barcol; the others are judged each")
+		}
+		seen[k] = true
+	}
+	return problems
+}
+
+// leastReadings of a plan at a place: an average of Barcol needs ten.
+func leastReadings(p *spec.Plan) int {
+	if p.Of == inspection.Barcol && p.Judge != spec.Each {
+		return inspection.BarcolReadings
+	}
+	return 1
 }

@@ -6,8 +6,8 @@ package exercise
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 )
 
@@ -75,7 +75,7 @@ func (q Question) Within() float64 {
 
 // Specimen is a piece of the wall, weighed before and after an ignition test.
 type Specimen struct {
-	Group         record.Group // which plies it holds
+	Group         inspection.Group // which plies it holds
 	Before, After quantity.Mass
 }
 

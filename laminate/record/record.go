@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/word"
@@ -23,6 +24,7 @@ type Record struct {
 	Laid             []Laid
 	Readings         []Reading
 	Defects          []Defect
+	Dispositions     []Disposition
 	Decisions        []Decision
 	Struck           []Struck
 	// Torn says that a last entry was half-written and is not among these; ""
@@ -71,75 +73,22 @@ func (l *Laid) Gel() (time.Duration, bool) {
 	return span, span > 0
 }
 
-// Kind is what a reading measured.
-type Kind uint8
-
-// The kinds of reading.
-const (
-	NoKind Kind = iota
-	WallThickness
-	Barcol
-	IgnitionLoss
-	Acetone
-	ResistanceToGround
-)
-
-// Kinds are the words of the kinds of reading.
-var Kinds = word.Of[Kind]("", "thickness", "barcol", "ignition-loss", "acetone", "resistance")
-
-func (k Kind) String() string { return Kinds.Name(k) }
-
-// Group is the part of the wall a cutout or a specimen holds.
-type Group uint8
-
-// The groups of plies.
-const (
-	WholeWall Group = iota
-	Barrier
-	InnerSurface
-	InteriorLayer
-	StructuralLayer
-	OuterSurface
-)
-
-// Groups are the words of the groups: the whole wall, the barrier, and each
-// zone by its own word.
-var Groups = word.Of[Group](append([]string{"total", "barrier"}, laminate.Zones.Words()...)...)
-
-func (g Group) String() string { return Groups.Name(g) }
-
-// Zone is the zone that the group is, NoZone where it is no single one.
-func (g Group) Zone() laminate.Zone {
-	if g < InnerSurface {
-		return laminate.NoZone
-	}
-	return laminate.InnerSurface + laminate.Zone(g-InnerSurface)
-}
-
-// Holds tells whether plies of the zone belong to the group.
-func (g Group) Holds(z laminate.Zone) bool {
-	switch g {
-	case WholeWall:
-		return true
-	case Barrier:
-		return z.InBarrier()
-	default:
-		return g.Zone() == z
-	}
-}
-
 // Reading is one measurement.
 type Reading struct {
 	Entry
-	Kind       Kind
+	Kind       inspection.Kind
 	Place      string
 	Thickness  quantity.Length     // kind thickness
-	Group      Group               // what a cutout or specimen holds; WholeWall unless said
+	Group      inspection.Group    // what a cutout or specimen holds; WholeWall unless said
 	Value      float64             // kind barcol
 	Clean      bool                // kind acetone: neither softened nor tacky
 	Resistance quantity.Resistance // kind resistance
 	Before     quantity.Mass       // kind ignition-loss
 	After      quantity.Mass
+	Side       spec.Side     // the face it was taken on
+	Area       quantity.Area // kind visual: that was examined
+	Method     string
+	Witness    string // who was there beside who took it
 	Time       time.Time
 	Who        string
 }
@@ -155,6 +104,41 @@ type Defect struct {
 	Area     quantity.Area // that Count was found in
 	Place    string
 	Repaired bool
+}
+
+// Action is what becomes of a nonconformance.
+type Action uint8
+
+// The actions. Nothing true is struck to make room for a retest: what was
+// found stays, and what was done about it is said.
+const (
+	NoAction Action = iota
+	Repair          // and examined again
+	Retest          // readings of the same kind, place and side that come later count instead
+	UseAsIs         // by the purchaser's concession
+	Scrap
+)
+
+// Actions are the words of actions.
+var Actions = word.Of[Action]("", "repair", "retest", "use-as-is", "scrap")
+
+func (a Action) String() string { return Actions.Name(a) }
+
+// Purchaser is the role whose concession takes a nonconformance as it is.
+const Purchaser = "purchaser"
+
+// Disposition says what becomes of a reading, a defect or a signed rejection, or of
+// a requirement as a whole.
+type Disposition struct {
+	Entry
+	Of          int    // number of the entry, 0 where it is about a requirement
+	Requirement string // key of a line that is not met, or the id of a rule that the schedule breaks
+	Action      Action
+	Procedure   string // of a repair
+	Who         string
+	Role        string
+	When        time.Time
+	Why         string
 }
 
 // Outcome is what was decided.

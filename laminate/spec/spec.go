@@ -4,7 +4,10 @@
 package spec
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/word"
 )
@@ -82,7 +85,49 @@ type Inspection struct {
 	LayupRecord           laminate.Optional[bool]
 	ResistanceToGroundMax quantity.Resistance
 	Defects               []DefectLimit
+	Plans                 []Plan
 }
+
+// Plan is how one kind of reading is to be taken: where, how many, by which
+// method, and whether each or the mean is judged.
+type Plan struct {
+	Of          inspection.Kind
+	Group       inspection.Group // of thickness and ignition loss
+	Places      string           // each of them, separated by commas; empty: wherever readings were taken
+	Side        Side
+	Method      string
+	Number      laminate.Optional[int]     // at each place; of ignition specimens, of the group
+	Judge       Judge                      // NoJudge: the mean
+	SpotMinimum laminate.Optional[float64] // share of the lowest thickness, at isolated spots
+	Witness     string                     // who has to be there
+}
+
+// Names are the places, one by one.
+func (p *Plan) Names() []string {
+	if p.Places == "" {
+		return nil
+	}
+	names := strings.Split(p.Places, ",")
+	for i := range names {
+		names[i] = strings.TrimSpace(names[i])
+	}
+	return names
+}
+
+// Judge is what of several readings at one place is held against the limit.
+type Judge uint8
+
+// What is judged.
+const (
+	NoJudge Judge = iota
+	Each
+	Mean
+)
+
+// Judges are the words of what is judged.
+var Judges = word.Of[Judge]("", "each", "mean")
+
+func (j Judge) String() string { return Judges.Name(j) }
 
 // DefectLimit is what is let pass of one kind of defect on one side.
 type DefectLimit struct {

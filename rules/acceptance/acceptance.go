@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -72,7 +73,9 @@ func Compare(in Input) *Result {
 		j.climate()
 		j.readings()
 		j.defects()
+		j.nonconformances()
 		j.decisions()
+		j.concede()
 	} else if in.Specification != nil {
 		j.withoutRecord()
 	}
@@ -112,7 +115,7 @@ func (j *judge) numbers(ok func(row int, r *laminate.RowFigures) bool) []int {
 
 // thickness judges the computed thickness of a group of plies against a range.
 // A ply whose thickness cannot be computed leaves the sum unknown.
-func (j *judge) thickness(key, what string, demand spec.Thickness, g record.Group) {
+func (j *judge) thickness(key, what string, demand spec.Thickness, g inspection.Group) {
 	if !demand.Given() {
 		return
 	}

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -185,15 +186,16 @@ func laid() *record.Record {
 	}
 	for i := range 10 {
 		r.Readings = append(r.Readings,
-			record.Reading{Kind: record.WallThickness, Place: "ring", Thickness: quantity.New(0.21+0.001*float64(i), quantity.Inch)},
-			record.Reading{Kind: record.Barcol, Value: 30 + float64(i%3)})
+			record.Reading{Kind: inspection.WallThickness, Place: "ring", Thickness: quantity.New(0.21+0.001*float64(i), quantity.Inch)},
+			record.Reading{Kind: inspection.Barcol, Place: "A1", Value: 30 + float64(i%3)})
 	}
 	for range 3 {
-		r.Readings = append(r.Readings, record.Reading{Kind: record.IgnitionLoss, Group: record.Barrier,
+		r.Readings = append(r.Readings, record.Reading{Kind: inspection.IgnitionLoss, Group: inspection.Barrier,
 			Before: quantity.New(5, quantity.Gram), After: quantity.New(1.3, quantity.Gram)})
 	}
-	r.Readings = append(r.Readings, record.Reading{Kind: record.Acetone, Clean: true},
-		record.Reading{Kind: record.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)})
+	r.Readings = append(r.Readings, record.Reading{Kind: inspection.Acetone, Clean: true},
+		record.Reading{Kind: inspection.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)},
+		record.Reading{Kind: inspection.Visual, Side: spec.ProcessSide, Who: "inspector"})
 	r.Defects = []record.Defect{{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(0.1, quantity.Inch),
 		Depth: quantity.New(0.02, quantity.Inch), Count: 3, Place: "north"}}
 	return r
@@ -300,7 +302,7 @@ func TestCompare_limitsThatNobodyRequiredAreNotes(t *testing.T) {
 			d.Total.Lowest = quantity.New(1, quantity.Inch) // 0.8 of it is 0.8 in, 1/8 in below it 0.875 in
 			r.Readings[0].Thickness = quantity.New(0.82, quantity.Inch)
 			for i := range r.Readings[1:] {
-				if r := &r.Readings[i+1]; r.Kind == record.WallThickness {
+				if r := &r.Readings[i+1]; r.Kind == inspection.WallThickness {
 					r.Thickness = quantity.New(1.1, quantity.Inch)
 				}
 			}
@@ -371,7 +373,7 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		{"inspection.ignition_specimens", Incomplete, func(_ *record.Record, d *spec.Specification) { d.Inspection.IgnitionSpecimens = laminate.Some(4) }},
 		{"barrier.glass_content measured", Fails, func(r *record.Record, _ *spec.Specification) {
 			for i := range r.Readings {
-				if r.Readings[i].Kind == record.IgnitionLoss {
+				if r.Readings[i].Kind == inspection.IgnitionLoss {
 					r.Readings[i].After = quantity.New(1.7, quantity.Gram)
 				}
 			}
@@ -411,7 +413,7 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 
 func TestCompare_withoutDemandsOnlyMissingTicksCount(t *testing.T) {
 	r := laid()
-	r.Laid = r.Laid[:5]
+	r.Laid, r.Defects = r.Laid[:5], nil
 	got := compare(header(), nil, r)
 	if v := not(got); len(v) != 2 || v["record.laid"] != Incomplete || v["record.order"] != Incomplete || got.Answer == Accept {
 		t.Errorf("nothing was demanded, and plies 6-9 were not checked off: %v", v)
@@ -444,7 +446,7 @@ func TestCompare_carbonVeilHidesGlass(t *testing.T) {
 	s, d := header(), inspected()
 	s.Plies[0].Material = "veil-carbon-11"
 	d.Barrier.VeilFiber, d.Barrier.Conductive = nil, laminate.Optional[bool]{}
-	if got := not(compare(s, d, laid())); got["barrier.glass_content measured"] != Incomplete || len(got) != 1 {
+	if got := not(compare(s, d, laid())); got["barrier.glass_content measured"] != Incomplete || got["inspection.ignition_specimens"] != Incomplete || len(got) != 2 {
 		t.Errorf("not met: %v", got)
 	}
 }

@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -103,17 +104,31 @@ func worst(lines []Line) Verdict {
 // keyBreaks is the key of the line about the schedule itself.
 const keyBreaks = "schedule.breaks"
 
-// breaks says that a schedule that breaks a rule keeps its part from being accepted.
+// breaks says that a schedule that breaks a rule keeps its part from being
+// accepted, but for what the purchaser has conceded.
 func (j *judge) breaks() {
-	var ids []string
-	n, _, _, _ := j.Report.Counts()
+	var ids, taken []string
+	n := 0
 	for i := range j.Report.Findings {
-		if f := &j.Report.Findings[i]; f.Severity == rules.Break && !slices.Contains(ids, f.Rule.ID) {
+		f := &j.Report.Findings[i]
+		if f.Severity != rules.Break {
+			continue
+		}
+		if d := j.concession(f.Rule.ID); d != nil {
+			if text := fmt.Sprintf("%s, conceded in entry %d: %s", f.Rule.ID, d.Number, disposedText(d)); !slices.Contains(taken, text) {
+				taken = append(taken, text)
+			}
+			continue
+		}
+		if n++; !slices.Contains(ids, f.Rule.ID) {
 			ids = append(ids, f.Rule.ID)
 		}
 	}
+	for _, text := range taken {
+		j.note("the schedule breaks " + text)
+	}
 	if n > 0 {
 		j.add(Line{Key: keyBreaks, Demand: "the schedule breaks no rule", Verdict: Incomplete, Basis: "the rules of this program",
-			Found: quantity.Counted(n, "break", "breaks") + ": " + strings.Join(ids, ", ") + "; a part laid to it is not accepted"})
+			Found: quantity.Counted(n, "break", "breaks") + ": " + strings.Join(ids, ", ") + "; a part laid to it is not accepted without the purchaser's concession"})
 	}
 }

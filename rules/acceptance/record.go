@@ -271,24 +271,38 @@ func (j *judge) climate() {
 	}
 }
 
-// decisions notes what was signed; a rejection that stands last is a failing
-// line, whatever the readings say.
+// decisions notes what was signed. A rejection that stands last fails, whatever
+// the readings say; one that was answered by a retest, a repair or a concession
+// stays listed.
 func (j *judge) decisions() {
-	last := record.NoOutcome
-	for _, d := range j.Record.Decisions {
+	var rejected *record.Decision
+	for i := range j.Record.Decisions {
+		d := &j.Record.Decisions[i]
 		if d.Struck {
 			continue
 		}
-		last = d.Outcome
 		when := "date not recorded"
 		if !d.When.IsZero() {
 			when = d.When.Format("2006-01-02")
 		}
 		j.note("signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "name not recorded") + ", " + when + because(d.Why))
+		if d.Outcome == record.Reject {
+			rejected = d
+		}
 	}
-	if last == record.Reject {
-		j.add(Line{Key: keyDecision, Demand: "no rejection signed", Found: "the last decision rejects the part", Verdict: Fails, Basis: "the record itself"})
+	if rejected == nil {
+		return
 	}
+	l := Line{Key: keyDecision, Demand: "every signed rejection answered", Found: "rejected" + by(rejected.Who) + because(rejected.Why),
+		Verdict: Fails, Basis: "the record itself"}
+	for i := range j.Record.Dispositions {
+		d := &j.Record.Dispositions[i]
+		if !d.Struck && d.Number > rejected.Number && d.Action != record.Scrap && (d.Action != record.UseAsIs || conceded(d)) {
+			l.Verdict, l.Found = Meets, fmt.Sprintf("%s; answered in entry %d: %s", l.Found, d.Number, disposedText(d))
+			break
+		}
+	}
+	j.add(l)
 }
 
 func because(why string) string {
@@ -324,11 +338,11 @@ func plies(list []int) string {
 }
 
 // group names a group of plies with its computed figures.
-func (j *judge) group(g record.Group) laminate.Sum {
+func (j *judge) group(g inspection.Group) laminate.Sum {
 	switch g {
-	case record.WholeWall:
+	case inspection.WholeWall:
 		return j.Report.Analysis.Total
-	case record.Barrier:
+	case inspection.Barrier:
 		return j.Report.Analysis.Barrier
 	default:
 		return j.Report.Analysis.Zones[g.Zone()]

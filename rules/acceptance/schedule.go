@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 )
 
@@ -58,7 +58,7 @@ func (j *judge) barrier() {
 	if d.MatArealMass.Given() {
 		j.matMass(d)
 	}
-	j.thickness("barrier.thickness", "barrier", d.Thickness, record.Barrier)
+	j.thickness("barrier.thickness", "barrier", d.Thickness, inspection.Barrier)
 	g, ok := j.Report.Analysis.Barrier.GlassMassFraction()
 	j.share("barrier.glass_content", "glass in the barrier", d.GlassContent, g, ok, "the barrier's mass is not known")
 	inBarrier := func(z laminate.Zone) bool { return z.InBarrier() }
@@ -273,7 +273,7 @@ func (j *judge) structure() {
 		j.families("structure.resin", "structure resin", d.Resin, inStructure)
 	}
 	zone := j.Report.Analysis.Zones[laminate.StructuralLayer]
-	j.thickness("structure.thickness", "structure", d.Thickness, record.StructuralLayer)
+	j.thickness("structure.thickness", "structure", d.Thickness, inspection.StructuralLayer)
 	g, ok := zone.GlassMassFraction()
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
 	if len(d.Forms) > 0 {
@@ -336,7 +336,7 @@ func (j *judge) wholeWall() {
 		}
 		j.add(l)
 	}
-	j.thickness("total.thickness", "whole laminate", d.Total, record.WholeWall)
+	j.thickness("total.thickness", "whole laminate", d.Total, inspection.WholeWall)
 	if len(d.Sequence) > 0 {
 		j.sequence(d.Sequence)
 	}

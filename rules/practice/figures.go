@@ -9,7 +9,6 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 )
 
@@ -126,8 +125,8 @@ func burned(e *exercise.Exercise, a *laminate.Analysis, ask exercise.Ask) (Truth
 }
 
 // wanted is the demanded glass content of what the specimens hold.
-func wanted(e *exercise.Exercise, g record.Group) spec.Range {
-	if g == record.StructuralLayer && e.Demands.Structure.GlassContent.Given || !e.Demands.Barrier.GlassContent.Given {
+func wanted(e *exercise.Exercise, g inspection.Group) spec.Range {
+	if g == inspection.StructuralLayer && e.Demands.Structure.GlassContent.Given || !e.Demands.Barrier.GlassContent.Given {
 		return e.Demands.Structure.GlassContent
 	}
 	return e.Demands.Barrier.GlassContent
@@ -136,7 +135,7 @@ func wanted(e *exercise.Exercise, g record.Group) spec.Range {
 // Burned says what beside glass and resin the plies of a group hold, as an
 // ignition test has to know. The error says which mass is not known, or that
 // carbon keeps the test from telling.
-func Burned(a *laminate.Analysis, g record.Group) (inspection.Burned, error) {
+func Burned(a *laminate.Analysis, g inspection.Group) (inspection.Burned, error) {
 	var mass, organic, filler, binder float64
 	for i := range a.Rows {
 		r := &a.Rows[i]

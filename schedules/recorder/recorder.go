@@ -122,7 +122,7 @@ func opened(path string, kind schedules.Kind) (*shop.Opened, error) {
 func (r *Record) take(text []byte, now *record.Record) {
 	r.text, r.now = text, now
 	r.edition++
-	r.entries = slices.Grow(r.entries[:0], len(now.Laid)+len(now.Readings)+len(now.Defects)+len(now.Decisions)+len(now.Struck))
+	r.entries = slices.Grow(r.entries[:0], len(now.Laid)+len(now.Readings)+len(now.Defects)+len(now.Dispositions)+len(now.Decisions)+len(now.Struck))
 	add := func(e *record.Entry, of any) { r.entries = append(r.entries, Entry{e.Number, e.Struck, of}) }
 	for i := range now.Laid {
 		add(&now.Laid[i].Entry, &now.Laid[i])
@@ -132,6 +132,9 @@ func (r *Record) take(text []byte, now *record.Record) {
 	}
 	for i := range now.Defects {
 		add(&now.Defects[i].Entry, &now.Defects[i])
+	}
+	for i := range now.Dispositions {
+		add(&now.Dispositions[i].Entry, &now.Dispositions[i])
 	}
 	for i := range now.Decisions {
 		add(&now.Decisions[i].Entry, &now.Decisions[i])
@@ -159,7 +162,7 @@ func (r *Record) Torn() string { return r.torn }
 func (r *Record) Edition() uint64 { return r.edition }
 
 // Append adds an entry: a *record.Laid, *record.Reading, *record.Defect,
-// *record.Decision or *record.Struck. When it returns nil the entry outlasts a
+// *record.Disposition, *record.Decision or *record.Struck. When it returns nil the entry outlasts a
 // power cut; when it returns an error the record is as it was.
 func (r *Record) Append(entry any) error {
 	added, err := schedules.RecordEntry(entry)
@@ -169,7 +172,8 @@ func (r *Record) Append(entry any) error {
 	// An entry that takes none back reads the same behind the head alone as
 	// behind thousands of others.
 	_, strikes := entry.(*record.Struck)
-	alone := !strikes && len(r.entries) < mostAlone
+	_, disposes := entry.(*record.Disposition) // of an entry before it
+	alone := !strikes && !disposes && len(r.entries) < mostAlone
 	alike := slices.Concat(schedules.RecordHead(&record.Record{}), added)
 	added = append([]byte(gap(r.text)), added...)
 	text := slices.Concat(r.text, added)
@@ -214,6 +218,9 @@ func (r *Record) join(text []byte, one *record.Record) {
 	case len(one.Defects) > 0:
 		add(&one.Defects[0].Entry, &one.Defects[0])
 		now.Defects = append(now.Defects, one.Defects[0])
+	case len(one.Dispositions) > 0:
+		add(&one.Dispositions[0].Entry, &one.Dispositions[0])
+		now.Dispositions = append(now.Dispositions, one.Dispositions[0])
 	case len(one.Decisions) > 0:
 		add(&one.Decisions[0].Entry, &one.Decisions[0])
 		now.Decisions = append(now.Decisions, one.Decisions[0])

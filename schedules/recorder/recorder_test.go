@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"frp/veilwright/laminate/inspection"
+
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
@@ -45,7 +47,7 @@ func tick(n int) *record.Laid {
 }
 
 func mils(v float64) *record.Reading {
-	return &record.Reading{Kind: record.WallThickness, Thickness: quantity.New(v, quantity.Mil).Spelled(quantity.Mil)}
+	return &record.Reading{Kind: inspection.WallThickness, Thickness: quantity.New(v, quantity.Mil).Spelled(quantity.Mil)}
 }
 
 func add(t *testing.T, r *Record, entries ...any) {
@@ -118,7 +120,7 @@ func TestAppend_refusesWhatCouldNotBeReadBack(t *testing.T) {
 	r := begun(t)
 	add(t, r, tick(1))
 	before, edition := r.text, r.Edition()
-	for _, bad := range []any{mils(-3), &record.Reading{Kind: record.Barcol, Value: 140}, &record.Laid{}, "a string", &record.Decision{}} {
+	for _, bad := range []any{mils(-3), &record.Reading{Kind: inspection.Barcol, Value: 140}, &record.Laid{}, "a string", &record.Decision{}} {
 		if err := r.Append(bad); err == nil {
 			t.Errorf("%+v was recorded", bad)
 		}

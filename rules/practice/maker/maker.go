@@ -12,8 +12,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -200,7 +200,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
 	e.KeepStructure, e.Given = false, *solved
 	a := laminate.Analyze(solved, m.library)
-	known, err := practice.Burned(a, record.Barrier)
+	known, err := practice.Burned(a, inspection.Barrier)
 	share, ok := a.Barrier.GlassMassFraction()
 	if err != nil || !ok {
 		return nil
@@ -212,7 +212,7 @@ func (m *maker) burn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		g := laid + m.between(-0.01, 0.01, 0.005)
 		before := m.between(4.8, 5.2, 0.005)
 		after := before * (g + known.Filler*(1-g-known.Organic))
-		e.Specimens = append(e.Specimens, exercise.Specimen{Group: record.Barrier,
+		e.Specimens = append(e.Specimens, exercise.Specimen{Group: inspection.Barrier,
 			Before: grams(before), After: grams(after)})
 	}
 	e.Questions = []exercise.Question{{Ask: exercise.Loss}, {Ask: exercise.GlassLeft}, {Ask: exercise.Acceptance}}

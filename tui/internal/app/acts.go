@@ -13,7 +13,7 @@ func (r *Root) everywhere() keys.Table {
 	return keys.Table{
 		{Keys: []string{"u"}, Short: "undo", Long: "take the last change back", Group: g, Rank: 11, Can: func() string {
 			if !r.here().Doc.CanUndo() {
-				return "nothing to take back: this is the document as it was opened"
+				return "nothing to undo: this is the document as it was opened"
 			}
 			return ""
 		}, Do: keys.Do(func() { r.here().Undo() })},
@@ -104,8 +104,10 @@ func (r *Root) offer() {
 	}
 	text, at := "A program that ended without saving left "+of+", made "+r.ago(left.When)+".", 0
 	if left.Overtaken {
-		text, at = text+" The file was saved since: what was saved then is not in it.", 1
+		text, at = text+" The file was saved since: what was saved then is not in it.", 2
 	}
+	// A digit meant for a ply must not drop or take up work: here it chooses, and
+	// only Enter answers. Enter at once takes up what is newest, or leaves both.
 	r.ask("unsaved work", text, at, answer{take, r.takeUp}, answer{"drop it for good", func() {
 		if err := d.DropRecovered(); err != nil {
 			r.desk.Refuse(err.Error())
@@ -113,7 +115,7 @@ func (r *Root) offer() {
 		}
 		r.desk.Say("dropped the unsaved work")
 		r.offer()
-	}})
+	}}, answer{"leave it: you are asked again at the next start", func() {}}).Points = true
 }
 
 func (r *Root) takeUp() {

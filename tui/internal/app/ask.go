@@ -16,7 +16,7 @@ type answer struct {
 
 // ask asks a question with numbered answers: a digit or Enter gives one, Esc
 // leaves everything as it is.
-func (r *Root) ask(title, text string, at int, answers ...answer) {
+func (r *Root) ask(title, text string, at int, answers ...answer) *page.List {
 	l := &page.List{Head: title, Text: text, At: at, Verb: "answer", Take: func(i int) error {
 		answers[i].do()
 		return nil
@@ -25,6 +25,7 @@ func (r *Root) ask(title, text string, at int, answers ...answer) {
 		l.Items = append(l.Items, page.Item{Name: a.text})
 	}
 	r.push(l)
+	return l
 }
 
 // asked tells whether a question of this title is open.

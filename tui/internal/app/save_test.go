@@ -193,7 +193,7 @@ func (g *rig) left() {
 	}
 }
 
-func TestRecovery_ofWhatIsOlderThanTheFileSaysSoAndPointsAtDropping(t *testing.T) {
+func TestRecovery_ofWhatIsOlderThanTheFileSaysSoAndEnterLeavesIt(t *testing.T) {
 	g := header(t, 80, 24).press("9")
 	path := g.r.Document().Path()
 	g.left()
@@ -210,10 +210,14 @@ func TestRecovery_ofWhatIsOlderThanTheFileSaysSoAndPointsAtDropping(t *testing.T
 	if err := second.r.Document().Close(); err != nil {
 		t.Fatal(err)
 	}
-	third := again().shows("The file was saved since", "take them up").press("enter").shows("dropped")
+	third := again().shows("The file was saved since", "take them up").press("enter").hides("dropped")
 	if third.wants(headerPlies + " mat-1.5"); third.r.Document().Dirty() {
 		t.Error("Enter took up what is older than the file")
 	}
+	if err := third.r.Document().Close(); err != nil {
+		t.Fatal(err)
+	}
+	again().press("2").shows("The file was saved since").press("enter").shows("dropped")
 }
 
 func TestRecovery_ofNewDocumentsGoesByTheirNames(t *testing.T) {

@@ -78,7 +78,7 @@ func (d *Desk) Undo() {
 	before := d.Report()
 	label, at, ok := d.Doc.Undo()
 	if !ok {
-		d.Refuse("nothing to take back: this is the document as it was opened")
+		d.Refuse("nothing to undo: this is the document as it was opened")
 		return
 	}
 	d.changed(before)

@@ -222,12 +222,12 @@ func (l *List) Table() keys.Table {
 		n := min(9, len(l.found))
 		row := keys.Row{Keys: keys.Digits(9), Show: numbered(n), Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}
 		if l.Points {
-			row.Short, row.Long = "choose", "point at the numbered row"
+			row.Short, row.Long = "choose", "choose the numbered row"
 		}
 		t = append(t, row)
 	}
 	t = append(t,
-		keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "choose", Long: "point at another row, round and round", Group: g, Rank: 3, Do: func(e keys.Event) {
+		keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "choose", Long: "choose another row, round and round", Group: g, Rank: 3, Do: func(e keys.Event) {
 			if e.Key == keys.Up || e.Key == keys.ShiftTab {
 				l.move(-1)
 			} else {

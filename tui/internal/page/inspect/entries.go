@@ -112,7 +112,7 @@ func (p *Page) limits(t *draw.Theme, kind string, w int) []string {
 		}
 	}
 	if len(lines) == 0 {
-		lines = part(t, w, "limit", "none was agreed for this kind: it becomes a note")
+		lines = part(t, w, "limit", "none was agreed for this kind: it needs a disposition (8)")
 	}
 	return lines
 }
@@ -231,6 +231,12 @@ func (p *Page) entryText(of any) string {
 		return kindWord(e.Kind, e.Group) + ": " + p.value(e) + at(e.Place) + by(e.Who)
 	case *record.Defect:
 		return defectText(e)
+	case *record.Disposition:
+		of := e.Requirement
+		if of == "" {
+			of = "entry " + strconv.Itoa(e.Of)
+		}
+		return e.Action.String() + ": " + of + by(e.Who) + clockText(e.When)
 	case *record.Decision:
 		return e.Outcome.String() + by(e.Who) + clockText(e.When)
 	case *record.Struck:

@@ -19,9 +19,9 @@ type Page struct {
 	records *records.Case
 	table   *widget.Table[string, row]
 
-	who, place string // kept from entry to entry
-	tolerance  inspection.Tolerance
-	stated     bool // somebody stated the tolerances
+	who, place, side, method, witness string // kept from entry to entry
+	tolerance                         inspection.Tolerance
+	stated                            bool // somebody stated the tolerances
 
 	seen   seen
 	result *acceptance.Result
@@ -48,6 +48,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{"5"}, Long: "choose the specification", Group: choose, Rank: 8, Do: opens(c.ChooseSpecification)},
 		{Keys: []string{"6"}, Long: "choose the record, or begin one", Group: choose, Rank: 9, Do: func(keys.Event) { p.Open(c.ChooseRecord(p.Open)) }},
 		{Keys: []string{"7"}, Long: "state the ply-to-ply scatter, to see what readings are to be expected", Group: choose, Rank: 10, Do: opens(p.tolerances)},
+		{Keys: []string{"8"}, Long: "what becomes of a reading, a defect or a rejection: repair, retest, concession, scrap", Group: enter, Rank: 11, Can: need, Do: opens(p.dispositions)},
 		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "to the ply", Long: "to the line's plies, on the bench", Group: about, Rank: 4, Can: p.havePlies, Do: func(keys.Event) { p.jump() }},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "line", Long: "another line; a screenful; the first line, the last one", Group: about, Rank: 5, Do: p.move},
 		{Keys: []string{"n"}, Short: "next problem", Long: "the next line that fails or cannot be determined", Group: about, Rank: 6, Can: p.haveProblem, Do: func(keys.Event) { p.nextProblem() }},

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/laminate/inspection"
+
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate/record"
@@ -179,14 +181,14 @@ func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
 	g.Typed("flange", "3")
 	list := g.Records.Record().Now().Readings
 	want := []struct {
-		kind  record.Kind
-		group record.Group
+		kind  inspection.Kind
+		group inspection.Group
 		text  string
 	}{
-		{record.WallThickness, record.Barrier, "2.8 mm"}, {record.WallThickness, record.Barrier, "110 mil"},
-		{record.IgnitionLoss, record.Barrier, "5.02 g → 1.31 g, loss 73.9 %"}, {record.IgnitionLoss, record.Barrier, "0.005 kg → 1.3 g, loss 74 %"},
-		{record.Acetone, record.WholeWall, "acetone softened or tacky"},
-		{record.ResistanceToGround, record.WholeWall, "2 Gohm"}, {record.ResistanceToGround, record.WholeWall, "3 Mohm"},
+		{inspection.WallThickness, inspection.Barrier, "2.8 mm"}, {inspection.WallThickness, inspection.Barrier, "110 mil"},
+		{inspection.IgnitionLoss, inspection.Barrier, "5.02 g → 1.31 g, loss 73.9 %"}, {inspection.IgnitionLoss, inspection.Barrier, "0.005 kg → 1.3 g, loss 74 %"},
+		{inspection.Acetone, inspection.WholeWall, "acetone softened or tacky"},
+		{inspection.ResistanceToGround, inspection.WholeWall, "2 Gohm"}, {inspection.ResistanceToGround, inspection.WholeWall, "3 Mohm"},
 	}
 	if len(list) != len(want) {
 		t.Fatalf("%d readings, want %d", len(list), len(want))
@@ -377,4 +379,30 @@ func TestTable_showsTheCellsOfTheSheet(t *testing.T) {
 			t.Errorf("%s: the sheet has no lines", what)
 		}
 	}
+}
+
+// A rejected part is retested: the first readings and the rejection stay, and
+// what comes later is judged.
+func TestDisposition_retestAndConcessionByKeys(t *testing.T) {
+	g := compared(t, 80, 24, "reject")
+	g.Press("8")
+	g.Shows("which nonconformance?", "requirement inspection.barcol")
+	g.Press("1")
+	g.Typed("B. Lee", "foreman")
+	g.Says("only the purchaser")
+	for range "foreman" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("purchaser", "covered by the saddle")
+	g.Says("recorded as entry", "use-as-is")
+	g.Page.Settle()
+	for _, r := range g.Page.rows {
+		if r.Key == "inspection.barcol" && (r.Verdict != acceptance.Meets || !strings.Contains(r.Found, "conceded in entry")) {
+			t.Errorf("%s: %s", r.Verdict, r.Found)
+		}
+	}
+	g.Press("1", "8")
+	g.Shows("examination by eye")
+	g.Typed("ring 1", "", "", "second inspector", "", "")
+	g.Says("recorded as entry", "examined")
 }

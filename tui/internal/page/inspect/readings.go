@@ -10,27 +10,30 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 )
 
-func kindWord(k record.Kind, g record.Group) string {
+func kindWord(k inspection.Kind, g inspection.Group) string {
 	switch k {
-	case record.WallThickness:
-		if g == record.WholeWall {
+	case inspection.WallThickness:
+		if g == inspection.WholeWall {
 			return "thickness of the whole laminate"
 		}
 		return "thickness of the " + groupWord(g) + ", at cutouts"
-	case record.Barcol:
+	case inspection.Barcol:
 		return "Barcol hardness"
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		return "ignition loss, " + groupWord(g)
-	case record.Acetone:
+	case inspection.Acetone:
 		return "acetone wipe"
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		return "resistance to ground"
-	case record.NoKind:
+	case inspection.Visual:
+		return "examination by eye"
+	case inspection.NoKind:
 	}
 	return "reading"
 }
@@ -38,11 +41,12 @@ func kindWord(k record.Kind, g record.Group) string {
 // kinds asks what is read.
 func (p *Page) kinds() page.Overlay {
 	list := []struct {
-		kind  record.Kind
-		group record.Group
+		kind  inspection.Kind
+		group inspection.Group
 	}{
-		{record.WallThickness, record.WholeWall}, {record.WallThickness, record.Barrier}, {record.WallThickness, record.StructuralLayer},
-		{record.Barcol, record.WholeWall}, {record.IgnitionLoss, record.WholeWall}, {record.Acetone, record.WholeWall}, {record.ResistanceToGround, record.WholeWall},
+		{inspection.WallThickness, inspection.WholeWall}, {inspection.WallThickness, inspection.Barrier}, {inspection.WallThickness, inspection.StructuralLayer},
+		{inspection.Barcol, inspection.WholeWall}, {inspection.IgnitionLoss, inspection.WholeWall}, {inspection.Acetone, inspection.WholeWall}, {inspection.ResistanceToGround, inspection.WholeWall},
+		{inspection.Visual, inspection.WholeWall},
 	}
 	items := make([]page.Item, len(list))
 	for i, k := range list {
@@ -50,7 +54,7 @@ func (p *Page) kinds() page.Overlay {
 	}
 	items[4] = page.Item{Name: "ignition loss", Note: "masses before and after"}
 	return &page.List{Head: "which reading?", Items: items, Take: func(i int) error {
-		if list[i].kind == record.IgnitionLoss {
+		if list[i].kind == inspection.IgnitionLoss {
 			p.Open(p.specimens())
 			return nil
 		}
@@ -62,11 +66,11 @@ func (p *Page) kinds() page.Overlay {
 // specimens asks what an ignition specimen holds.
 func (p *Page) specimens() page.Overlay {
 	var items []page.Item
-	for g := record.WholeWall; g <= record.OuterSurface; g++ {
+	for g := inspection.WholeWall; g <= inspection.OuterSurface; g++ {
 		items = append(items, page.Item{Name: groupWord(g)})
 	}
 	return &page.List{Head: "what is the specimen cut from?", Items: items, Take: func(i int) error {
-		p.Open(p.reading(record.IgnitionLoss, record.Group(i)))
+		p.Open(p.reading(inspection.IgnitionLoss, inspection.Group(i)))
 		return nil
 	}}
 }
@@ -85,36 +89,46 @@ const (
 )
 
 // reading is the form on which readings of one kind are entered one after another.
-func (p *Page) reading(k record.Kind, g record.Group) page.Overlay {
+func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	u := p.Desk.Units()
 	place := &page.Field{Label: "place", Text: p.place, Hint: "kept for the next one"}
 	who := &page.Field{Label: "who", Text: p.who, Hint: "kept for the next one"}
 	value := &page.Field{Label: "value"}
 	after := &page.Field{Label: "after", Hint: "g, after ignition"}
-	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, who}, Needs: 1, EmptyEnds: true, Again: true}
+	side := &page.Field{Label: "side", Choices: []string{spec.ProcessSide.String(), spec.OutsideFace.String()}}
+	method := &page.Field{Label: "method", Text: p.method, Hint: "gauge or procedure; kept for the next one"}
+	witness := &page.Field{Label: "witness", Text: p.witness, Hint: "who is there; kept for the next one"}
+	side.Text = p.side
+	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, who, method, witness}, Needs: 1, EmptyEnds: true, Again: true}
 	switch k {
-	case record.WallThickness:
+	case inspection.WallThickness:
 		value.Hint = u.Thin().Symbol()
-	case record.Barcol:
+	case inspection.Barcol:
 		value.Hint = "0 to 100"
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		value.Label, value.Hint = "before", "g, before ignition"
-		s.Fields, s.Needs = []*page.Field{value, after, place, who}, 2
+		s.Fields, s.Needs = []*page.Field{value, after, place, who, method, witness}, 2
 		s.Head = kindWord(k, g) + ": before Enter after Enter; Enter alone ends"
-	case record.Acetone:
+	case inspection.Acetone:
 		value.Choices = []string{clean, sticky}
 		s.Head = kindWord(k, g) + ": a digit, Enter; Enter alone ends"
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		value.Hint = "Mohm"
-	case record.NoKind:
+	case inspection.Visual:
+		value.Label, value.Hint = "area", u.Surface().Symbol()+" examined; empty: all of the side"
+		s.Fields, s.Needs, s.EmptyEnds, s.Again = []*page.Field{place, side, value, who, method, witness}, 0, false, false
+		s.Head = kindWord(k, g) + ": what is seen is entered as a defect (2), and none is nothing seen"
+	case inspection.NoKind:
 	}
 	taken := func() (*record.Reading, error) {
-		r := &record.Reading{Kind: k, Group: g, Place: strings.TrimSpace(place.Text), Who: strings.TrimSpace(who.Text), Time: p.records.Now()}
+		r := &record.Reading{Kind: k, Group: g, Place: strings.TrimSpace(place.Text), Who: strings.TrimSpace(who.Text), Time: p.records.Now(),
+			Method: strings.TrimSpace(method.Text), Witness: strings.TrimSpace(witness.Text)}
+		r.Side, _ = spec.Sides.Parse(side.Text)
 		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
 	}
 	s.Check = func(i int) error {
 		switch {
-		case s.Fields[i] == value && k != record.IgnitionLoss, s.Fields[i] == after:
+		case s.Fields[i] == value && k != inspection.IgnitionLoss, s.Fields[i] == after:
 			_, err := taken()
 			return err
 		case s.Fields[i] == value:
@@ -131,7 +145,7 @@ func (p *Page) reading(k record.Kind, g record.Group) page.Overlay {
 		if err := p.records.Record().Append(r); err != nil {
 			return err
 		}
-		p.place, p.who = place.Text, who.Text
+		p.place, p.who, p.side, p.method, p.witness = place.Text, who.Text, side.Text, method.Text, witness.Text
 		p.Desk.Note(p.recorded(r), "4 strikes an entry")
 		return nil
 	}
@@ -142,17 +156,17 @@ func (p *Page) reading(k record.Kind, g record.Group) page.Overlay {
 
 func fill(r *record.Reading, value, after string, u quantity.System) (err error) {
 	switch r.Kind {
-	case record.WallThickness:
+	case inspection.WallThickness:
 		r.Thickness, err = quantity.ParseDefault(value, u.Thin())
 		if err == nil && !(r.Thickness.SI() > 0 && r.Thickness.SI() <= 1) {
 			err = fmt.Errorf("%s is not a wall thickness: above 0 and at most 1 m", r.Thickness.Text())
 		}
-	case record.Barcol:
+	case inspection.Barcol:
 		r.Value, err = strconv.ParseFloat(value, 64)
 		if err != nil || !(r.Value >= 0 && r.Value <= 100) {
 			err = errors.New("enter a number from 0 to 100: the Barcol scale")
 		}
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		if r.Before, err = quantity.ParseDefault(value, quantity.Gram); err != nil {
 			return err
 		}
@@ -160,17 +174,25 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 			return err
 		}
 		_, err = inspection.Loss(r.Before.SI(), r.After.SI())
-	case record.Acetone:
+	case inspection.Acetone:
 		if value != clean && value != sticky {
 			return errors.New("1 is clean, 2 is softened or tacky")
 		}
 		r.Clean = value == clean
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		r.Resistance, err = quantity.ParseDefault(value, quantity.Megohm)
 		if err == nil && !(r.Resistance.SI() >= 0 && !math.IsInf(r.Resistance.SI(), 0)) {
 			err = errors.New("a resistance is not below 0")
 		}
-	case record.NoKind:
+	case inspection.Visual:
+		if value == "" {
+			return nil
+		}
+		r.Area, err = quantity.ParseDefault(value, u.Surface())
+		if err == nil && !(r.Area.SI() > 0) {
+			err = errors.New("an area is above 0")
+		}
+	case inspection.NoKind:
 	}
 	return err
 }
@@ -178,7 +200,7 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 // recorded says what was entered, and whether it is outside the expected range.
 func (p *Page) recorded(r *record.Reading) string {
 	s := fmt.Sprintf("recorded as entry %d: %s", len(p.records.Record().Entries()), p.value(r))
-	if r.Kind == record.WallThickness && p.stated {
+	if r.Kind == inspection.WallThickness && p.stated {
 		if e, err := p.predict(r.Group); err == nil && math.Abs(r.Thickness.SI()-e.Thickness.Mean) > e.Thickness.Half {
 			s += ", OUTSIDE THE EXPECTED RANGE " + p.range95(inspection.Spread{Thickness: e.Thickness})
 		}
@@ -188,30 +210,35 @@ func (p *Page) recorded(r *record.Reading) string {
 
 func (p *Page) value(r *record.Reading) string {
 	switch r.Kind {
-	case record.WallThickness:
+	case inspection.WallThickness:
 		return r.Thickness.Text()
-	case record.Barcol:
+	case inspection.Barcol:
 		return "Barcol " + quantity.Number(r.Value, 1)
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		s := r.Before.Text() + " → " + r.After.Text()
 		if loss, err := inspection.Loss(r.Before.SI(), r.After.SI()); err == nil {
 			s += ", loss " + quantity.Percent(loss)
 		}
 		return s
-	case record.Acetone:
+	case inspection.Acetone:
 		if r.Clean {
 			return "acetone " + clean
 		}
 		return "acetone " + sticky
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		return r.Resistance.Text()
-	case record.NoKind:
+	case inspection.Visual:
+		if r.Area.Given() {
+			return "examined, " + r.Area.Text()
+		}
+		return "examined"
+	case inspection.NoKind:
 	}
 	return "no reading"
 }
 
 // readings are those of a kind and part of the wall that count.
-func (p *Page) readings(k record.Kind, g record.Group) []*record.Reading {
+func (p *Page) readings(k inspection.Kind, g inspection.Group) []*record.Reading {
 	r := p.records.Record()
 	if r == nil {
 		return nil
@@ -227,25 +254,25 @@ func (p *Page) readings(k record.Kind, g record.Group) []*record.Reading {
 }
 
 // statistics says what readings of one kind come to.
-func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
+func (p *Page) statistics(k inspection.Kind, list []*record.Reading) string {
 	n := page.Count(len(list), "reading")
 	values := make([]float64, len(list))
 	bad := 0
 	for i, r := range list {
 		switch k {
-		case record.WallThickness:
+		case inspection.WallThickness:
 			values[i] = r.Thickness.SI()
-		case record.Barcol:
+		case inspection.Barcol:
 			values[i] = r.Value
-		case record.IgnitionLoss:
+		case inspection.IgnitionLoss:
 			values[i], _ = inspection.Loss(r.Before.SI(), r.After.SI())
-		case record.ResistanceToGround:
+		case inspection.ResistanceToGround:
 			values[i] = r.Resistance.SI()
-		case record.Acetone:
+		case inspection.Acetone:
 			if !r.Clean {
 				bad++
 			}
-		case record.NoKind:
+		case inspection.Visual, inspection.NoKind:
 		}
 	}
 	s, err := inspection.Summarize(values)
@@ -254,31 +281,31 @@ func (p *Page) statistics(k record.Kind, list []*record.Reading) string {
 	}
 	u := p.Desk.Units()
 	switch k {
-	case record.WallThickness:
+	case inspection.WallThickness:
 		bare := func(m float64) string { return u.Bare(m, quantity.Thickness) }
 		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s", n, bare(s.Mean), bare(s.Lowest), bare(s.Highest), u.Thickness(s.Deviation))
-	case record.Barcol:
+	case inspection.Barcol:
 		line := fmt.Sprintf("%s: plain mean %s, %s to %s", n, quantity.Number(s.Mean, 1), quantity.Number(s.Lowest, 1), quantity.Number(s.Highest, 1))
 		if mean, err := inspection.BarcolAverage(values); err == nil {
 			return line + "; without two at each end " + quantity.Number(mean, 1)
 		}
 		return line + "; ten are needed for the average"
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		return fmt.Sprintf("%s: mean loss %s, lowest %s, highest %s", page.Count(len(list), "specimen"), quantity.Percent(s.Mean), quantity.Percent(s.Lowest), quantity.Percent(s.Highest))
-	case record.Acetone:
+	case inspection.Acetone:
 		return fmt.Sprintf("%s: %d clean, %d %s", page.Count(len(list), "wipe"), len(list)-bad, bad, sticky)
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		return n + ": highest " + u.Figure(s.Highest, quantity.Resistivity)
-	case record.NoKind:
+	case inspection.Visual, inspection.NoKind:
 	}
 	return n
 }
 
 // moves draws what readings of one kind come to and the verdicts they move.
-func (p *Page) moves(t *draw.Theme, k record.Kind, g record.Group, w int) []string {
+func (p *Page) moves(t *draw.Theme, k inspection.Kind, g inspection.Group, w int) []string {
 	p.compare()
 	lines := part(t, w, "so far", p.statistics(k, p.readings(k, g)))
-	if k == record.WallThickness || k == record.IgnitionLoss {
+	if k == inspection.WallThickness || k == inspection.IgnitionLoss {
 		lines = append(lines, p.odds(k, g, w)...)
 	}
 	demanded := false
@@ -303,20 +330,25 @@ func (p *Page) moves(t *draw.Theme, k record.Kind, g record.Group, w int) []stri
 }
 
 // judges tells whether a line's verdict rests on readings of a kind and part.
-func judges(key string, k record.Kind, g record.Group) bool {
-	part := map[record.Group]string{record.WholeWall: "total", record.Barrier: "barrier", record.StructuralLayer: "structure"}[g]
+func judges(key string, k inspection.Kind, g inspection.Group) bool {
+	part := map[inspection.Group]string{inspection.WholeWall: "total", inspection.Barrier: "barrier", inspection.StructuralLayer: "structure"}[g]
+	if key == "plan."+k.String() {
+		return true
+	}
 	switch k {
-	case record.WallThickness:
-		return key == part+".thickness measured" || g == record.WholeWall && (key == "inspection.thickness_readings" || key == "inspection.spot_minimum")
-	case record.Barcol:
+	case inspection.WallThickness:
+		return key == part+".thickness measured" || g == inspection.WholeWall && (key == "inspection.thickness_readings" || key == "inspection.spot_minimum")
+	case inspection.Barcol:
 		return key == "inspection.barcol"
-	case record.IgnitionLoss:
+	case inspection.IgnitionLoss:
 		return key == "inspection.ignition_specimens" || key == part+".glass_content measured"
-	case record.Acetone:
+	case inspection.Acetone:
 		return key == "inspection.acetone"
-	case record.ResistanceToGround:
+	case inspection.ResistanceToGround:
 		return key == "inspection.resistance_to_ground_max"
-	case record.NoKind:
+	case inspection.Visual:
+		return key == "inspection.visual"
+	case inspection.NoKind:
 	}
 	return false
 }

@@ -6,7 +6,6 @@ import (
 
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -72,7 +71,7 @@ func (p *Page) numbers(w int) string {
 	t := p.Desk.Theme
 	var l draw.Line
 	l.Gap(1)
-	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "scatter"} {
+	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "scatter", "disposition"} {
 		if l.Width()+len(word)+3 > w {
 			break
 		}
@@ -117,26 +116,26 @@ func part(t *draw.Theme, w int, label, s string) []string {
 }
 
 // groupOf is the part of the wall whose thickness or glass a line is about.
-func groupOf(key string) (record.Group, bool) {
+func groupOf(key string) (inspection.Group, bool) {
 	switch key {
 	case "total.thickness", "total.thickness measured", "inspection.spot_minimum", "inspection.thickness_readings":
-		return record.WholeWall, true
+		return inspection.WholeWall, true
 	case "barrier.thickness", "barrier.thickness measured", "barrier.glass_content", "barrier.glass_content measured":
-		return record.Barrier, true
+		return inspection.Barrier, true
 	case "structure.thickness", "structure.thickness measured", "structure.glass_content", "structure.glass_content measured":
-		return record.StructuralLayer, true
+		return inspection.StructuralLayer, true
 	}
 	return 0, false
 }
 
 // predict is the spread to be expected of a part of the wall under the stated
 // tolerances.
-func (p *Page) predict(g record.Group) (inspection.Spread, error) {
+func (p *Page) predict(g inspection.Group) (inspection.Spread, error) {
 	return inspection.Predict(p.Desk.Report().Analysis, g.Holds, p.tolerance)
 }
 
 // expected says what readings of a part of the wall are to be expected.
-func (p *Page) expected(g record.Group, w int) []string {
+func (p *Page) expected(g inspection.Group, w int) []string {
 	t := p.Desk.Theme
 	if !p.stated {
 		return part(t, w, "expected", "7 states the ply-to-ply scatter, to show which readings are outside the expected range")
@@ -149,13 +148,13 @@ func (p *Page) expected(g record.Group, w int) []string {
 }
 
 // odds is expected in one line, for the sheet on which readings are entered.
-func (p *Page) odds(k record.Kind, g record.Group, w int) []string {
+func (p *Page) odds(k inspection.Kind, g inspection.Group, w int) []string {
 	t := p.Desk.Theme
 	s, err := p.predict(g)
 	if !p.stated || err != nil {
 		return p.expected(g, w)[:1]
 	}
-	if k == record.WallThickness {
+	if k == inspection.WallThickness {
 		s.GlassContent = inspection.Expected{}
 	}
 	return part(t, w, "expected", draw.Cut(p.range95(s)+": 95 of 100, independent plies, as stated", max(20, w-labelCells-2)))
@@ -179,10 +178,10 @@ func (p *Page) assumed() string {
 func (p *Page) expectation(w int) []string {
 	t := p.Desk.Theme
 	if !p.stated {
-		return p.expected(record.WholeWall, w)
+		return p.expected(inspection.WholeWall, w)
 	}
 	var lines []string
-	for _, g := range [...]record.Group{record.Barrier, record.StructuralLayer, record.WholeWall} {
+	for _, g := range [...]inspection.Group{inspection.Barrier, inspection.StructuralLayer, inspection.WholeWall} {
 		s, err := p.predict(g)
 		if err != nil {
 			lines = append(lines, part(t, w, groupWord(g), "cannot be determined: "+err.Error())...)
@@ -193,19 +192,19 @@ func (p *Page) expectation(w int) []string {
 	return append(lines, part(t, w, "", "95 of 100, "+p.assumed())...)
 }
 
-func groupWord(g record.Group) string {
+func groupWord(g inspection.Group) string {
 	switch g {
-	case record.WholeWall:
+	case inspection.WholeWall:
 		return "whole wall"
-	case record.Barrier:
+	case inspection.Barrier:
 		return "barrier"
-	case record.StructuralLayer:
+	case inspection.StructuralLayer:
 		return "structure"
-	case record.InnerSurface:
+	case inspection.InnerSurface:
 		return "inner surface"
-	case record.InteriorLayer:
+	case inspection.InteriorLayer:
 		return "interior layer"
-	case record.OuterSurface:
+	case inspection.OuterSurface:
 	}
 	return "outer surface"
 }
@@ -215,8 +214,8 @@ func (p *Page) figures(w int) []string {
 	t := p.Desk.Theme
 	lines := []string{" " + t.Label.Render("read so far")}
 	none := true
-	for _, k := range [...]record.Kind{record.WallThickness, record.Barcol, record.IgnitionLoss, record.Acetone, record.ResistanceToGround} {
-		for g := record.WholeWall; g <= record.OuterSurface; g++ {
+	for _, k := range [...]inspection.Kind{inspection.WallThickness, inspection.Barcol, inspection.IgnitionLoss, inspection.Acetone, inspection.ResistanceToGround} {
+		for g := inspection.WholeWall; g <= inspection.OuterSurface; g++ {
 			list := p.readings(k, g)
 			if len(list) == 0 {
 				continue

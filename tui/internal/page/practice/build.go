@@ -113,7 +113,7 @@ func (f *finding) rows(p *Practice) keys.Table {
 			}
 			f.blame(p, plies...)
 		})},
-		points(&f.row, len(given.Plies), g, "", "point at another row"),
+		points(&f.row, len(given.Plies), g, "", "choose another row"),
 		{Keys: []string{keys.Enter}, Short: "then fix it", Long: "go on to the bench and put it right", Group: g, Rank: 2, Do: keys.Do(func() {
 			if f.fixes == nil {
 				f.fixes = newAtBench(p, f.attempt, f)

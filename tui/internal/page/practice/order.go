@@ -80,7 +80,7 @@ func (o *ordering) rows(p *Practice) keys.Table {
 	return append(keys.Table{
 		{Keys: keys.Digits(9), Show: "1-9", Short: "lay next", Long: "lay the numbered row next, outward of those that are laid", Group: g, Rank: 1, Do: digit(func(d int) { o.lay(p, d-1) })},
 		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the row pointed at next", Group: g, Rank: 9, Do: keys.Do(func() { o.lay(p, o.at) })},
-		points(&o.at, len(o.exercise().Given.Plies), g, "", "point at another row"),
+		points(&o.at, len(o.exercise().Given.Plies), g, "", "choose another row"),
 		{Keys: []string{keys.Backspace, "-", "u"}, Show: "u", Short: "take back", Long: "take the last one back to the table", Group: g, Rank: 2, Can: func() string {
 			if len(o.laid) == 0 {
 				return "nothing is laid yet"

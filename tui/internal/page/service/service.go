@@ -49,7 +49,7 @@ func New(d *page.Desk) *Service {
 			p.fact = n
 			p.Open(jobdata.One(d, numbered[n-1]))
 		}},
-		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "point at another row and read its reasons", Group: g, Rank: 2, Do: keys.By(keys.Up, p.move)},
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "why", Long: "choose another row and read its reasons", Group: g, Rank: 2, Do: keys.By(keys.Up, p.move)},
 		{Keys: []string{keys.Left, keys.Right}, Long: "to the veils, the resins, the builds", Group: g, Rank: 6, Do: keys.By(keys.Left, p.section)},
 		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last row", Group: g, Rank: 9, Do: func(e keys.Event) {
 			if e.Key == keys.Home {

@@ -1,0 +1,204 @@
+package acceptance
+
+import (
+	"fmt"
+	"strings"
+
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+)
+
+// keyNonconformance is the key of a line about something found that is not
+// closed.
+const keyNonconformance = "record.nonconformance"
+
+// disposed gives the last disposition of an entry that was not struck, nil
+// where there is none.
+func (j *judge) disposed(number int) *record.Disposition {
+	var last *record.Disposition
+	for i := range j.Record.Dispositions {
+		if d := &j.Record.Dispositions[i]; number != 0 && d.Of == number && !d.Struck {
+			last = d
+		}
+	}
+	return last
+}
+
+func conceded(d *record.Disposition) bool {
+	return d.Action == record.UseAsIs && strings.EqualFold(strings.TrimSpace(d.Role), record.Purchaser)
+}
+
+// retested gives the disposition by which later readings count instead of this
+// one: it is of this reading or of another of its kind, part, place and side.
+func (j *judge) retested(r *record.Reading) *record.Disposition {
+	for i := range j.Record.Dispositions {
+		d := &j.Record.Dispositions[i]
+		if d.Struck || d.Action != record.Retest && d.Action != record.Repair || d.Number <= r.Number {
+			continue
+		}
+		for k := range j.Record.Readings {
+			if of := &j.Record.Readings[k]; of.Number == d.Of && of.Number != 0 && alike(of, r) {
+				return d
+			}
+		}
+	}
+	return nil
+}
+
+// alike tells whether two readings measure the same at the same place.
+func alike(a, b *record.Reading) bool {
+	return a.Kind == b.Kind && a.Group == b.Group && a.Side == b.Side && strings.EqualFold(strings.TrimSpace(a.Place), strings.TrimSpace(b.Place))
+}
+
+// closed tells whether a defect counts no more: repaired and examined again, or
+// taken as it is by the purchaser.
+func (j *judge) closed(d *record.Defect) bool {
+	what := j.disposed(d.Number)
+	switch {
+	case what == nil && !d.Repaired:
+		return false
+	case what == nil:
+		return j.examinedAfter(d, d.Number)
+	case what.Action == record.UseAsIs:
+		return conceded(what)
+	case what.Action == record.Repair, what.Action == record.Retest:
+		return j.examinedAfter(d, what.Number)
+	}
+	return false
+}
+
+// examinedAfter tells whether the place of a defect was examined by eye in an
+// entry after one.
+func (j *judge) examinedAfter(d *record.Defect, number int) bool {
+	for _, r := range j.valid(inspection.Visual) {
+		if r.Number > number && strings.EqualFold(strings.TrimSpace(r.Place), strings.TrimSpace(d.Place)) {
+			return true
+		}
+	}
+	return false
+}
+
+// nonconformances says what became of everything that somebody disposed of, and
+// keeps it in sight when it is closed.
+func (j *judge) nonconformances() {
+	for k := range j.Record.Defects {
+		d := &j.Record.Defects[k]
+		what := j.disposed(d.Number)
+		switch {
+		case d.Struck || what == nil && !d.Repaired:
+		case j.closed(d):
+			j.note(seenAt(d) + ": " + disposedText(what))
+		case what == nil || what.Action == record.Repair || what.Action == record.Retest:
+			j.add(Line{Key: keyNonconformance, Demand: "a repair is examined again", Verdict: Incomplete, Basis: byPractice,
+				Found: seenAt(d) + ": " + disposedText(what) + ", and no later examination by eye at that place"})
+		}
+	}
+	for i := range j.Record.Dispositions {
+		d := &j.Record.Dispositions[i]
+		if d.Struck {
+			continue
+		}
+		switch {
+		case d.Action == record.Scrap:
+			j.add(Line{Key: keyDecision, Demand: "not scrapped", Found: fmt.Sprintf("entry %d: %s", d.Number, disposedText(d)), Verdict: Fails, Basis: "the record itself"})
+		case d.Action == record.UseAsIs && !conceded(d):
+			j.add(Line{Key: keyNonconformance, Demand: "used as it is by the purchaser's concession alone", Verdict: Incomplete, Basis: byPractice,
+				Found: fmt.Sprintf("entry %d: %s, whose role is not %s", d.Number, disposedText(d), record.Purchaser)})
+		}
+	}
+	for i := range j.Record.Dispositions {
+		j.superseded(&j.Record.Dispositions[i])
+	}
+}
+
+// superseded says what a retest puts aside, and asks for what comes instead.
+func (j *judge) superseded(d *record.Disposition) {
+	var old []*record.Reading
+	for k := range j.Record.Readings {
+		if r := &j.Record.Readings[k]; !r.Struck && !d.Struck && j.retested(r) == d {
+			old = append(old, r)
+		}
+	}
+	if len(old) == 0 {
+		return
+	}
+	r := old[0]
+	what := fmt.Sprintf("%s at %s", r.Kind, nonEmpty(r.Place, "a place not recorded"))
+	j.note(fmt.Sprintf("entry %d: %s: %s of %s superseded", d.Number, disposedText(d), quantity.Counted(len(old), "earlier reading", "earlier readings"), what))
+	for _, later := range j.valid(r.Kind) {
+		if later.Number > d.Number && alike(later, r) {
+			return
+		}
+	}
+	j.add(Line{Key: keyNonconformance, Demand: "what is retested is measured again", Verdict: Incomplete, Basis: byPractice,
+		Found: fmt.Sprintf("%s: %s in entry %d, and no later reading", what, d.Action, d.Number)})
+}
+
+func disposedText(d *record.Disposition) string {
+	if d == nil {
+		return "repaired"
+	}
+	text := d.Action.String() + by(d.Who)
+	if d.Role != "" {
+		text += " (" + d.Role + ")"
+	}
+	if d.Procedure != "" {
+		text += ", procedure " + d.Procedure
+	}
+	return text + because(d.Why)
+}
+
+// concede marks what the purchaser takes as it is: requirements as a whole, as
+// the readings stood when that was said. It is judged last, on all lines.
+func (j *judge) concede() {
+	for i := range j.result.Lines {
+		l := &j.result.Lines[i]
+		if l.Verdict != Fails {
+			continue
+		}
+		for k := range j.Record.Dispositions {
+			d := &j.Record.Dispositions[k]
+			if d.Struck || d.Requirement != l.Key || l.Key == keyDecision || !conceded(d) || j.measuredAfter(l.Key, d.Number) {
+				continue
+			}
+			l.Verdict, l.Found = Meets, fmt.Sprintf("%s; conceded in entry %d: %s", l.Found, d.Number, disposedText(d))
+			break
+		}
+	}
+}
+
+// measuredAfter tells whether what a line rests on was measured again after an entry.
+func (j *judge) measuredAfter(key string, number int) bool {
+	kinds := map[string]inspection.Kind{"inspection.barcol": inspection.Barcol, keySpot: inspection.WallThickness, "inspection.acetone": inspection.Acetone,
+		"inspection.resistance_to_ground_max": inspection.ResistanceToGround}
+	kind := kinds[key]
+	switch {
+	case strings.HasSuffix(key, ".thickness measured"):
+		kind = inspection.WallThickness
+	case strings.HasSuffix(key, ".glass_content measured"):
+		kind = inspection.IgnitionLoss
+	case key == keyDefect:
+		for i := range j.Record.Defects {
+			if d := &j.Record.Defects[i]; !d.Struck && d.Number > number {
+				return true
+			}
+		}
+	}
+	for i := range j.Record.Readings {
+		if r := &j.Record.Readings[i]; kind != inspection.NoKind && r.Kind == kind && !r.Struck && r.Number > number {
+			return true
+		}
+	}
+	return false
+}
+
+// concession gives the purchaser's concession of a rule that the schedule breaks.
+func (j *judge) concession(rule string) *record.Disposition {
+	for i := range j.Record.Dispositions {
+		if d := &j.Record.Dispositions[i]; !d.Struck && d.Requirement == rule && conceded(d) {
+			return d
+		}
+	}
+	return nil
+}
