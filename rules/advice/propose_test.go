@@ -429,3 +429,56 @@ func TestPropose_neverEndsBroken(t *testing.T) {
 func tooMuch(s *laminate.Schedule) bool {
 	return s.Service.Vacuum.SI() > 0 || s.Service.Pressure.In(quantity.PSI) >= 50
 }
+
+func TestPropose_buildsUpByTheUnitThatIsAskedFor(t *testing.T) {
+	forms := map[wall.RepeatUnit]laminate.Form{wall.MatAndWoven: laminate.WovenRoving, wall.WoundCover: laminate.RovingBand, wall.HoopAndChop: laminate.RovingBand}
+	for _, unit := range wall.Units.All() {
+		for _, process := range []laminate.Process{laminate.ContactMolded, laminate.Wound} {
+			s := header()
+			s.Part.Process = process
+			list := propose(t, s, catalog.Library(), advice.Options{Unit: unit})
+			for _, c := range list {
+				has := slices.ContainsFunc(c.Schedule.Plies, func(p laminate.Ply) bool {
+					m, _ := catalog.Library().Material(c.Schedule, p.Material)
+					return m != nil && m.Form == forms[unit]
+				})
+				if want := unit != wall.Mat; has != want {
+					t.Errorf("%v in a %v part: %+v", unit, process, c.Schedule.Plies)
+				}
+			}
+			if !list[0].Figures.Standard {
+				t.Errorf("%v: the first is built of what no shop keeps: %+v", unit, list[0].Schedule.Plies)
+			}
+		}
+	}
+}
+
+// Against outside pressure rings are weighed against glass, and what they trade
+// is said.
+func TestPropose_weighsRingsAgainstGlass(t *testing.T) {
+	s := header()
+	s.Part.Flanged = laminate.Some(true)
+	s.Part.InsideDiameter, s.Service.Pressure, s.Service.Vacuum = quantity.New(48, quantity.Inch), quantity.New(0, quantity.PSI), quantity.New(2, quantity.PSI)
+	list := propose(t, s, catalog.Library(), advice.Options{})
+	var without, with *advice.Candidate
+	for i := range list {
+		switch c := &list[i]; {
+		case c.Figures.Rings == 0 && without == nil:
+			without = c
+		case c.Figures.Rings > 0 && with == nil:
+			with = c
+		}
+	}
+	if without == nil || with == nil {
+		t.Fatalf("%d candidates, not both with and without rings", len(list))
+	}
+	if !(with.Figures.Mass < without.Figures.Mass) || !with.Schedule.Part.StiffenerSpacing.Given() || with.Report.Verdict == rules.Break {
+		t.Errorf("rings save nothing: %+v against %+v", with.Figures, without.Figures)
+	}
+	if !noted(with, "rings in the place of glass", "second moment of area") || !slices.ContainsFunc(with.GivesUp, func(s string) bool { return strings.HasPrefix(s, "rings every ") }) {
+		t.Errorf("notes %q, trade-offs %q", with.Notes, with.GivesUp)
+	}
+	if without.Schedule.Part.StiffenerSpacing.Given() || list[0].Figures.Rings > 0 {
+		t.Error("rings are taken without being asked")
+	}
+}

@@ -12,6 +12,8 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/shell"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/structure"
 )
 
 // seed is the least structure of one kind, which the wall's inverse adds to.
@@ -39,21 +41,25 @@ func (f *finder) seeds() []seed {
 	return list
 }
 
+// byHand tells whether structures are laid by hand, else they are wound.
+func (f *finder) byHand() bool {
+	switch f.o.Unit {
+	case wall.Mat, wall.MatAndWoven:
+		return true
+	case wall.WoundCover, wall.HoopAndChop:
+		return false
+	case wall.NoUnit:
+	}
+	return f.s.Part.Process != laminate.Wound
+}
+
 func (f *finder) allSeeds() []seed {
 	form := func(want laminate.Form) []*laminate.Material {
 		return catalog.Materials(f.lib, f.s, func(m *laminate.Material) bool { return m.Form == want && m.Fiber.Glass() })
 	}
 	ply := func(m *laminate.Material) laminate.Ply { return laminate.Ply{Material: m.ID, Count: 1} }
 	var list []seed
-	byHand := f.s.Part.Process != laminate.Wound
-	switch f.o.Unit {
-	case wall.Mat, wall.MatAndWoven:
-		byHand = true
-	case wall.WoundCover, wall.HoopAndChop:
-		byHand = false
-	case wall.NoUnit:
-	}
-	if byHand {
+	if f.byHand() {
 		for _, m := range form(laminate.ChoppedMat) {
 			list = append(list, newSeed(wall.Mat, ply(m)))
 			for _, w := range form(laminate.WovenRoving) {
@@ -141,9 +147,7 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 						}
 						continue
 					}
-					laid := r
-					laid.Structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
-					c := f.judge(&laid, held.spacing, "", slices.Concat(b.notes, assumed, held.notes(&need, f.o.Units)))
+					c := f.enough(r, seed, &need, held.spacing, slices.Concat(b.notes, assumed, held.notes(&need, f.o.Units)))
 					c.Figures.Standard, c.Figures.Rings = seed.standard, held.rings
 					if c.Figures.Breaks == 0 {
 						list = append(list, c)
@@ -159,6 +163,39 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 		return list
 	}
 	return bare
+}
+
+// mostExtra is how many repeats more than the design basis asks for are tried to
+// be rid of a warning.
+const mostExtra = 8
+
+// enough judges the structure that holds, and where a rule warns that it is
+// strained too much or holds on typical moduli only, the least that it does not
+// warn of.
+func (f *finder) enough(r edit.Recipe, like seed, need *wall.Needed, spacing quantity.Length, notes []string) Candidate {
+	plies := slices.Concat(like.plies, bared(need.Plies))
+	unit := like.plies
+	if len(unit) > 1 {
+		unit = unit[1:] // what comes first comes once
+	}
+	r.Structure = plies
+	first := f.judge(&r, spacing, "", notes)
+	c := first
+	for extra := 0; strained(&c); extra++ {
+		if extra == mostExtra {
+			return first
+		}
+		plies = slices.Concat(plies, unit)
+		r.Structure = plies
+		c = f.judge(&r, spacing, "", notes)
+	}
+	return c
+}
+
+func strained(c *Candidate) bool {
+	return slices.ContainsFunc(c.Report.Findings, func(f rules.Finding) bool {
+		return f.Rule == structure.WallOverstrained || f.Rule == structure.TypicalModuliOnly
+	})
 }
 
 // held is a way to hold a wall round against outside pressure.
@@ -257,6 +294,15 @@ func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
 		s.Service.Vacuum = none
 		notes = append(notes, "assumed for the structure: no vacuum; state it (vacuum)")
 	}
+	if s.Part.Basis() == laminate.NoBasis {
+		// The limit on strain is the one that asks for more glass.
+		s.Part.DesignBasis = laminate.StrainLimit
+		notes = append(notes, "assumed for the structure: the strain limit decides; state how it is built or what decides (process, design_basis)")
+	}
+	if s.Part.Basis() == laminate.StrengthTable && !f.byHand() {
+		s.Part.DesignBasis = laminate.StrainLimit
+		notes = append(notes, "assumed for the structure: the strain limit, since the strength table is not for wound walls; state another basis (design_basis)")
+	}
 	if tank := s.Part.Form == laminate.Tank; tank && !s.Part.LiquidHeight.Given() && s.Part.Length.Given() {
 		s.Part.LiquidHeight = s.Part.Length
 		notes = append(notes, "assumed for the structure: liquid up to the top of the straight side; state its height (liquid_height)")
@@ -311,10 +357,13 @@ func (f *finder) least(r edit.Recipe, like seed, notes []string, reason string) 
 		{"what is stated but for the vacuum", func(s *laminate.Schedule) { s.Service.Vacuum = none }},
 		{"no load", func(s *laminate.Schedule) {
 			s.Service.Pressure, s.Service.TestPressure, s.Part.ModulusRetention = none, quantity.Pressure{}, laminate.Some(1.0)
+			s.Part.Form, s.Part.LiquidHeight = laminate.Pipe, quantity.Length{}
 		}},
 	} {
 		header := *assumed
-		header.Part.Form, header.Part.LiquidHeight = laminate.Pipe, quantity.Length{}
+		if header.Part.Form == laminate.Tank && !header.Part.LiquidHeight.Given() {
+			header.Part.LiquidHeight, header.Service.SpecificGravity = quantity.New(1, quantity.Millimetre), laminate.Some(1.0) // next to nothing
+		}
 		x.drop(&header)
 		assumed = &header
 		figuredFor = x.what
