@@ -13,7 +13,7 @@ func (r *Root) everywhere() keys.Table {
 	return keys.Table{
 		{Keys: []string{"u"}, Short: "undo", Long: "take the last change back", Group: g, Rank: 11, Can: func() string {
 			if !r.here().Doc.CanUndo() {
-				return "nothing to take back: this is the document as it was opened"
+				return "nothing to undo: this is the document as it was opened"
 			}
 			return ""
 		}, Do: keys.Do(func() { r.here().Undo() })},

@@ -61,7 +61,7 @@ func TestFloor_aWallFromNothing(t *testing.T) {
 func TestKeys_sayWhyTheyCannotAct(t *testing.T) {
 	for _, tc := range []struct{ name, keys, want string }{
 		{"count below one", "-", "x removes the row"},
-		{"undo with no change", "u", "nothing to take back"},
+		{"undo with no change", "u", "nothing to undo"},
 		{"redo with nothing taken back", "y", "nothing to do again"},
 		{"past the outside", "down", "outermost ply"},
 		{"past the process face", "home up up", "inward of it is the fluid"},
@@ -153,7 +153,7 @@ func TestUnits_switch(t *testing.T) {
 }
 
 func TestHelp_showsEveryKeyOfThePage(t *testing.T) {
-	g := header(t, 100, 60).press("?").shows("add a ply from the rack", "carry the row", "Everywhere", "not now: nothing to take back")
+	g := header(t, 100, 60).press("?").shows("add a ply from the rack", "carry the row", "Everywhere", "not now: nothing to undo")
 	g.press("?").shows("digit adds a ply")
 	header(t, 80, 24).press("* ?").shows("how often in all").hides("take the last change back")
 }
