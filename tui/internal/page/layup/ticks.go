@@ -162,7 +162,7 @@ func (p *Page) against() string {
 		parts = append(parts, s)
 	}
 	if n := page.Tally(p.Desk.Report())[rules.Incomplete]; n > 0 {
-		parts = append(parts, page.Count(n, "rule")+" cannot be judged for want of a fact")
+		parts = append(parts, page.Count(n, "rule")+" cannot be determined for want of a fact")
 	}
 	return strings.Join(parts, "; ")
 }
