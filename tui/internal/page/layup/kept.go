@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
@@ -101,14 +102,8 @@ func (p *Page) askDetails() {
 	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, by the resin manufacturer's table"}
 	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, by the resin manufacturer's table"}
 	s := &page.Form{Head: "kept from ply to ply", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
-	s.Check = func(i int) error {
-		if f := s.Fields[i]; f == catalyst || f == promoter {
-			_, err := share(f)
-			return err
-		}
-		return nil
-	}
-	s.Take = func() error {
+	// What Enter goes past is kept: somebody called away loses no line.
+	keep := func() error {
 		c, err := share(catalyst)
 		if err != nil {
 			return err
@@ -119,6 +114,13 @@ func (p *Page) askDetails() {
 		}
 		p.typed = details{who: strings.TrimSpace(who.Text), materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
+		return nil
+	}
+	s.Check = func(int) error { return keep() }
+	s.Take = func() error {
+		if err := keep(); err != nil {
+			return err
+		}
 		p.Desk.Say("kept for the next plies; another material or resin needs a lot of its own")
 		return nil
 	}
@@ -129,6 +131,20 @@ func (p *Page) askDetails() {
 type ambient struct {
 	air, surface quantity.Temperature
 	humidity     laminate.Optional[float64]
+	at           time.Time
+}
+
+// shift is how long ambient conditions measured once go with the plies that are
+// recorded (common practice, no source).
+const shift = 4 * time.Hour
+
+// measured are the ambient conditions that go with the next tick: none once they
+// are older than a shift.
+func (p *Page) measured() ambient {
+	if since := p.records.Now().Sub(p.ambient.at); since < 0 || since > shift {
+		return ambient{}
+	}
+	return p.ambient
 }
 
 func (c ambient) given() bool {
@@ -191,6 +207,20 @@ func temperature(f *page.Field, u quantity.System) (q quantity.Temperature, err 
 	return q, nil
 }
 
+// likely asks about a humidity that reads as a share: 0.85 is hardly ever 0.85 %.
+// What is likely meant stands in the line by then, for Enter; a percent sign says
+// that it was meant as typed.
+func likely(f *page.Field) error {
+	h, err := share(f)
+	if err != nil || !h.Given || h.Value > 0.01 || h.Value == 0 || strings.Contains(f.Text, "%") {
+		return err
+	}
+	typed := strings.TrimSpace(f.Text)
+	f.Text = percentText(laminate.Some(100 * h.Value))
+	f.Enter()
+	return fmt.Errorf("humidity %s %%: %s %%? Enter takes it; type %s %% with its sign if that is meant", typed, f.Text, typed)
+}
+
 // askAmbient is the form of the ambient conditions; then goes on where a tick waits for it.
 func (p *Page) askAmbient(then func()) {
 	u := p.Desk.Units()
@@ -223,7 +253,7 @@ func (p *Page) askAmbient(then func()) {
 		case air, surface:
 			_, err = temperature(f, u)
 		case humid:
-			_, err = share(f)
+			err = likely(f)
 		}
 		return err
 	}
@@ -237,11 +267,12 @@ func (p *Page) askAmbient(then func()) {
 				return err
 			}
 		}
+		c.at = p.records.Now()
 		p.ambient, p.skipped = c, true
 		against, _ := c.warnings(u)
 		switch {
 		case len(against) > 0:
-			// The warning stands, and somebody decides: nothing is ticked for him.
+			// The warning stands, and somebody decides: the next tick asks.
 			p.Desk.Refuse("DO NOT LAY: " + strings.Join(against, "; "))
 			return nil
 		case then != nil:

@@ -22,12 +22,13 @@ type Page struct {
 	page.Base
 	records *records.Case
 
-	look    int       // the ply looked at, 0 the next one
-	pressed time.Time // when the tick key was pressed last
-	open    bool      // something was open before the key
-	ambient ambient   // measured and not yet recorded
-	skipped bool      // somebody went past the ambient conditions before the first ply
-	typed   details   // typed, for plies of the same material and resin
+	look     int       // the ply looked at, 0 the next one
+	pressed  time.Time // when the tick key was pressed last
+	open     bool      // something was open before the key
+	ambient  ambient   // measured and not yet recorded
+	skipped  bool      // somebody went past the ambient conditions before the first ply
+	answered string    // what spoke against laying up, and somebody answered for
+	typed    details   // typed, for plies of the same material and resin
 }
 
 // New makes the page on a desk with what lies beside the schedule.
@@ -41,7 +42,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(p.tick)},
 		{Keys: []string{"."}, Short: "laid, note", Long: "the ply is laid: record it with a note (a digit selects one)", Group: lay, Rank: 2, Can: p.canTick, Do: keys.Do(p.notes)},
 		{Keys: []string{"x", keys.Delete}, Show: "x", Long: "strike the last entry, with a reason", Group: lay, Rank: 8, Can: p.canStrike, Do: keys.Do(p.strike)},
-		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() { p.lay(p.ply(), "") })},
+		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() { p.gate(func(note string) { p.lay(p.ply(), note) }) })},
 		{Keys: []string{"1"}, Short: "ambient", Long: "air, humidity and surface, for the next ply; warns of dew", Group: lay, Rank: 3, Can: p.needPlies, Do: keys.Do(func() { p.askAmbient(nil) })},
 		{Keys: []string{"2"}, Short: "who, lots", Long: "operator, lots and shares: kept from ply to ply", Group: lay, Rank: 4, Can: p.needPlies, Do: keys.Do(p.askDetails)},
 		{Keys: []string{"3"}, Short: "record", Long: "choose the record, or start one", Group: lay, Rank: 5, Do: keys.Do(func() { p.Open(c.ChooseRecord(p.Open)) })},
@@ -62,7 +63,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 // Reset drops what was begun: the document became another.
 func (p *Page) Reset() {
 	p.Base.Reset()
-	p.look, p.ambient, p.skipped, p.typed = 0, ambient{}, false, details{}
+	p.look, p.ambient, p.skipped, p.typed, p.answered = 0, ambient{}, false, details{}, ""
 	p.records.Reset()
 }
 

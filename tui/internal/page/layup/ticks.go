@@ -3,11 +3,13 @@ package layup
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -139,7 +141,7 @@ func (p *Page) tick() {
 		return
 	}
 	if len(p.laid()) == 0 && !p.ambient.given() && !p.skipped {
-		p.askAmbient(func() { p.lay(p.ply(), "") })
+		p.askAmbient(func() { p.gate(func(note string) { p.lay(p.ply(), note) }) })
 		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
@@ -149,7 +151,70 @@ func (p *Page) tick() {
 			return
 		}
 	}
-	p.lay(p.ply(), "")
+	p.gate(func(note string) { p.lay(p.ply(), note) })
+}
+
+// against says what speaks against laying up: what the schedule breaks, what
+// cannot be judged of it for want of a fact, the ambient conditions.
+func (p *Page) against() string {
+	parts, _ := p.measured().warnings(p.Desk.Units())
+	if s := p.breaks(); s != "" {
+		parts = append(parts, s)
+	}
+	if n := page.Tally(p.Desk.Report())[rules.Incomplete]; n > 0 {
+		parts = append(parts, page.Count(n, "rule")+" cannot be determined for want of a fact")
+	}
+	return strings.Join(parts, "; ")
+}
+
+// breaks names the rules that the schedule breaks, "" where it breaks none.
+func (p *Page) breaks() string {
+	var ids []string
+	for i := range p.Desk.Report().Findings {
+		if f := &p.Desk.Report().Findings[i]; f.Severity == rules.Break && !slices.Contains(ids, f.Rule.ID) {
+			ids = append(ids, f.Rule.ID)
+		}
+	}
+	if len(ids) == 0 {
+		return ""
+	}
+	return "the schedule breaks " + strings.Join(ids, ", ")
+}
+
+// gate asks before a ply is recorded that something speaks against, once until
+// that is something else; what was answered is the tick's remark.
+func (p *Page) gate(then func(note string)) {
+	why := p.against()
+	if why == "" || why == p.answered {
+		then("")
+		return
+	}
+	p.Desk.Refuse(why)
+	p.Open(&page.List{Head: "lay up nevertheless? " + why, Items: []page.Item{
+		{Name: "no: nothing is recorded"}, {Name: "laid nevertheless; the reasons are recorded with the ply"}, {Name: "laid nevertheless, by order of …"},
+	}, Take: func(i int) error {
+		switch i {
+		case 1:
+			if err := p.held(); err != nil {
+				return err
+			}
+			p.answered = why
+			then("laid nevertheless: " + why)
+		case 2:
+			by := &page.Field{Label: "by order of"}
+			p.Open(&page.Form{Head: "who ordered it, though " + why, Fields: []*page.Field{by}, Check: func(int) error {
+				if strings.TrimSpace(by.Text) == "" {
+					return errors.New("a name is needed")
+				}
+				return nil
+			}, Take: func() error {
+				p.answered = why
+				then("laid by order of " + strings.TrimSpace(by.Text) + ": " + why)
+				return nil
+			}})
+		}
+		return nil
+	}})
 }
 
 // askPace asks how a ply can be laid within seconds of the one before; what is
@@ -165,7 +230,7 @@ func (p *Page) askPace(before int) {
 		if err := p.held(); err != nil {
 			return err
 		}
-		p.lay(n, answers[i])
+		p.gate(func(why string) { p.lay(n, joined(answers[i], why)) })
 		return nil
 	}})
 }
@@ -198,16 +263,24 @@ func (p *Page) notes() {
 	items = append(items, page.Item{Name: "in your own words"})
 	p.Open(&page.List{Head: fmt.Sprintf("ply %d is laid, with the note:", n), Items: items, Take: func(i int) error {
 		if i < len(notes()) {
-			p.lay(n, notes()[i])
+			p.gate(func(why string) { p.lay(n, joined(notes()[i], why)) })
 			return nil
 		}
 		words := &page.Field{Label: "note"}
 		p.Open(&page.Form{Head: fmt.Sprintf("note on ply %d", n), Fields: []*page.Field{words}, Take: func() error {
-			p.lay(n, strings.TrimSpace(words.Text))
+			p.gate(func(why string) { p.lay(n, joined(strings.TrimSpace(words.Text), why)) })
 			return nil
 		}})
 		return nil
 	}})
+}
+
+// joined is a note and what speaks against laying, either of which may be empty.
+func joined(note, why string) string {
+	if note == "" || why == "" {
+		return note + why
+	}
+	return note + "; " + why
 }
 
 // lay ticks a ply, after its gel time was asked for where it is a gel stop.
@@ -259,14 +332,14 @@ func (p *Page) put(n int, note, gel string) error {
 	if r == nil {
 		return errors.New("the record was closed")
 	}
-	k := p.kept(n)
+	k, m := p.kept(n), p.measured()
 	t := &record.Laid{Ply: n, Time: p.records.Now(), Who: k.who, MaterialLot: k.materialLot, ResinLot: k.resinLot,
-		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: p.ambient.air, Humidity: p.ambient.humidity,
-		SurfaceTemperature: p.ambient.surface, Remark: note}
+		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: m.air, Humidity: m.humidity,
+		SurfaceTemperature: m.surface, Remark: note}
 	if err := r.Append(t); err != nil {
 		return err
 	}
-	p.ambient, p.look = ambient{}, 0
+	p.look = 0
 	said := fmt.Sprintf("ply %d recorded at %s", n, t.Time.Format("15:04"))
 	if note != "" {
 		said += ", " + note

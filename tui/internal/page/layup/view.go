@@ -87,7 +87,7 @@ func (p *Page) Lines() []string {
 	}
 	lines = lines[:max(0, h-footLines)]
 	if p.total() > 0 {
-		said, look := p.ambient.line(t, p.Desk.Units())
+		said, look := p.measured().line(t, p.Desk.Units())
 		lines = append(lines, " "+t.Label.Render(draw.Left("ambient", labelCells))+look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w))
 	}
 	return draw.FitLines(lines, w, h)
@@ -96,6 +96,9 @@ func (p *Page) Lines() []string {
 // above is what always stands: the record, and the ply in large type.
 func (p *Page) above(w int) []string {
 	lines := []string{p.head(w)}
+	if why := p.breaks(); why != "" {
+		lines = append(lines, " "+p.Desk.Theme.Break.Render(draw.Cut("✗ "+why, w-2)))
+	}
 	if p.total() == 0 {
 		return append(lines, "", " the schedule has no ply to lay up")
 	}
