@@ -147,10 +147,11 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Repeat
 	return found, nil
 }
 
-// incomplete gives the first governing criterion that cannot be determined.
+// incomplete gives the first governing criterion that cannot be determined,
+// however much glass there is.
 func (r *Result) incomplete() (Criterion, bool) {
 	for _, c := range r.Criteria {
-		if c.Governs && c.Answer == Incomplete {
+		if c.Governs && c.Answer == Incomplete && !c.byGlass {
 			return c, true
 		}
 	}

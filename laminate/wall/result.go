@@ -149,6 +149,10 @@ type Criterion struct {
 	Governs      bool // by the part's design basis
 	Reason       string
 	Basis        string
+
+	// byGlass tells of a criterion that cannot be determined as the wall is, and
+	// can be once it is thick enough.
+	byGlass bool
 }
 
 // Title is the criterion as sentences and pages name it: "minimum thickness".

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 )
@@ -20,6 +21,9 @@ type Options struct {
 	// Veil, Resin and Build fix a choice by its id in the advice; empty leaves it
 	// to the search. What does not suit is refused all the same.
 	Veil, Resin, Build string
+	// Unit fixes what the structure is built up by; NoUnit leaves it to the
+	// search, which puts what shops keep as their usual structure first.
+	Unit wall.RepeatUnit
 	// Replace lets plies that are there already be left out; without it a
 	// schedule that has plies is refused.
 	Replace bool
@@ -49,6 +53,8 @@ type Candidate struct {
 type Figures struct {
 	Breaks, Opens, Warnings int
 	Plies, GelStops         int
+	Standard                bool    // built up by a structural unit that shops keep
+	Rings                   float64 // m apart, 0 for none
 	Thickness               float64 // m, the whole wall
 	Mass                    float64 // kg/m²
 	MassKnown               bool
@@ -160,10 +166,12 @@ func (f *finder) because() string {
 	return "; first reason: " + f.trouble
 }
 
-// judge weighs a recipe with every rule.
-func (f *finder) judge(r *edit.Recipe, unfinished string, notes []string) Candidate {
+// judge weighs a recipe with every rule, the wall held at the spacing.
+func (f *finder) judge(r *edit.Recipe, spacing quantity.Length, unfinished string, notes []string) Candidate {
 	c := Candidate{Unfinished: unfinished, Notes: notes}
-	c.Schedule = r.Build(f.s, f.lib)
+	s := *f.s
+	s.Part.StiffenerSpacing = spacing
+	c.Schedule = r.Build(&s, f.lib)
 	c.Report = rules.Judge(all.Rules(), c.Schedule, f.lib, rules.Options{Units: f.o.Units})
 	c.Figures = figures(c.Report, f.lib)
 	for i := range c.Report.Findings {

@@ -11,27 +11,59 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/shell"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/structure"
 )
 
 // seed is the least structure of one kind, which the wall's inverse adds to.
 type seed struct {
-	unit  wall.RepeatUnit
-	plies []laminate.Ply
+	unit     wall.RepeatUnit
+	plies    []laminate.Ply
+	standard bool // of what shops keep as their usual structure
 }
 
-// seeds are the structures to try: by hand where the part is contact-molded or
-// does not say, by winding where it is wound.
+// standard materials of structural units (common practice, no source).
+var standard = map[string]bool{catalog.Mat15: true, catalog.Woven24: true, catalog.BandHelical: true, catalog.BandHoop: true, catalog.Chop15: true}
+
+func newSeed(unit wall.RepeatUnit, plies ...laminate.Ply) seed {
+	return seed{unit, plies, !slices.ContainsFunc(plies, func(p laminate.Ply) bool { return !standard[p.Material] })}
+}
+
+// seeds are the structures to try: those of the unit that is asked for, else by
+// hand where the part is contact-molded or does not say, by winding where it is
+// wound.
 func (f *finder) seeds() []seed {
+	list := f.allSeeds()
+	if f.o.Unit != wall.NoUnit {
+		list = slices.DeleteFunc(list, func(s seed) bool { return s.unit != f.o.Unit })
+	}
+	return list
+}
+
+// byHand tells whether structures are laid by hand, else they are wound.
+func (f *finder) byHand() bool {
+	switch f.o.Unit {
+	case wall.Mat, wall.MatAndWoven:
+		return true
+	case wall.WoundCover, wall.HoopAndChop:
+		return false
+	case wall.NoUnit:
+	}
+	return f.s.Part.Process != laminate.Wound
+}
+
+func (f *finder) allSeeds() []seed {
 	form := func(want laminate.Form) []*laminate.Material {
 		return catalog.Materials(f.lib, f.s, func(m *laminate.Material) bool { return m.Form == want && m.Fiber.Glass() })
 	}
 	ply := func(m *laminate.Material) laminate.Ply { return laminate.Ply{Material: m.ID, Count: 1} }
 	var list []seed
-	if f.s.Part.Process != laminate.Wound {
+	if f.byHand() {
 		for _, m := range form(laminate.ChoppedMat) {
-			list = append(list, seed{wall.Mat, []laminate.Ply{ply(m)}})
+			list = append(list, newSeed(wall.Mat, ply(m)))
 			for _, w := range form(laminate.WovenRoving) {
-				list = append(list, seed{wall.MatAndWoven, []laminate.Ply{ply(m), ply(w), ply(m)}})
+				list = append(list, newSeed(wall.MatAndWoven, ply(m), ply(w), ply(m)))
 			}
 		}
 		return list
@@ -42,12 +74,12 @@ func (f *finder) seeds() []seed {
 			b.Angle = laminate.Some(deg)
 			if deg < laminate.HoopFrom {
 				for _, m := range form(laminate.ChoppedMat) {
-					list = append(list, seed{wall.WoundCover, []laminate.Ply{ply(m), b}})
+					list = append(list, newSeed(wall.WoundCover, ply(m), b))
 				}
 				continue
 			}
 			for _, c := range form(laminate.SprayedChop) {
-				list = append(list, seed{wall.HoopAndChop, []laminate.Ply{ply(c), b, ply(c)}})
+				list = append(list, newSeed(wall.HoopAndChop, ply(c), b, ply(c)))
 			}
 		}
 	}
@@ -103,21 +135,26 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 				if f.o.VeilOutside {
 					r.Outside = r.Veil
 				}
-				start := r.Build(header, f.lib)
-				need, err := wall.Need(start, f.lib, seed.unit, f.reading())
-				if err != nil {
-					reason := cannotTell(start, f.lib, f.reading())
-					if len(bare) == 0 && reason != "" {
-						if c, ok := f.least(r, seed, b.notes, reason); ok {
-							bare = append(bare, c)
+				for k, held := range f.held(header, seed.standard) {
+					start := r.Build(held.header, f.lib)
+					need, err := wall.Need(start, f.lib, seed.unit, f.reading())
+					if err != nil {
+						f.trouble = cmp.Or(f.trouble, err.Error())
+						if reason := cannotTell(start, f.lib, f.reading()); k == 0 && len(bare) == 0 && reason != "" {
+							if c, ok := f.least(r, seed, b.notes, reason); ok {
+								bare = append(bare, c)
+							}
 						}
+						continue
 					}
-					f.trouble = cmp.Or(f.trouble, err.Error())
-					continue
-				}
-				r.Structure = append(append([]laminate.Ply(nil), seed.plies...), bared(need.Plies)...)
-				if c := f.judge(&r, "", slices.Concat(b.notes, assumed)); c.Figures.Breaks == 0 {
-					list = append(list, c)
+					c := f.enough(r, seed, &need, held.spacing, slices.Concat(b.notes, assumed, held.notes(&need, f.o.Units)))
+					c.Figures.Standard, c.Figures.Rings = seed.standard, held.rings
+					if c.Figures.Breaks == 0 {
+						list = append(list, c)
+					}
+					if k == 0 && need.Governing.Name != wall.ExternalPressure {
+						break // rings would save nothing
+					}
 				}
 			}
 		}
@@ -126,6 +163,97 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 		return list
 	}
 	return bare
+}
+
+// mostExtra is how many repeats more than the design basis asks for are tried to
+// be rid of a warning.
+const mostExtra = 8
+
+// enough judges the structure that holds, and where a rule warns that it is
+// strained too much or holds on typical moduli only, the least that it does not
+// warn of.
+func (f *finder) enough(r edit.Recipe, like seed, need *wall.Needed, spacing quantity.Length, notes []string) Candidate {
+	plies := slices.Concat(like.plies, bared(need.Plies))
+	unit := like.plies
+	if len(unit) > 1 {
+		unit = unit[1:] // what comes first comes once
+	}
+	r.Structure = plies
+	first := f.judge(&r, spacing, "", notes)
+	c := first
+	for extra := 0; strained(&c); extra++ {
+		if extra == mostExtra {
+			return first
+		}
+		plies = slices.Concat(plies, unit)
+		r.Structure = plies
+		c = f.judge(&r, spacing, "", notes)
+	}
+	return c
+}
+
+func strained(c *Candidate) bool {
+	return slices.ContainsFunc(c.Report.Findings, func(f rules.Finding) bool {
+		return f.Rule == structure.WallOverstrained || f.Rule == structure.TypicalModuliOnly
+	})
+}
+
+// held is a way to hold a wall round against outside pressure.
+type held struct {
+	header  *laminate.Schedule
+	spacing quantity.Length // as the proposal states it
+	rings   float64         // m apart, 0 for none
+	ends    bool            // that the ends hold it is assumed
+}
+
+// ringsOf divides the length of a part into bays.
+var ringsOf = [...]float64{2, 3, 4, 6, 8, 12}
+
+// held lists the ways to try: as the part says, and where it says nothing and
+// there is outside pressure held at its ends, and by rings, which a standard
+// structure alone is tried with: that keeps the search short.
+func (f *finder) held(header *laminate.Schedule, rings bool) []held {
+	p := &header.Part
+	list := []held{{header: header, spacing: p.StiffenerSpacing}}
+	if p.StiffenerSpacing.Given() || !(header.Service.Vacuum.SI() > 0) || !(p.Length.SI() > 0) {
+		return list
+	}
+	with := func(length float64) held {
+		s := *header
+		s.Part.StiffenerSpacing = quantity.New(length, quantity.Meter)
+		if f.o.Units == quantity.US {
+			s.Part.StiffenerSpacing = s.Part.StiffenerSpacing.Spelled(quantity.Foot)
+		}
+		return held{header: &s, spacing: s.Part.StiffenerSpacing}
+	}
+	if p.Form != laminate.Tank && !p.Flanged.Or(false) {
+		list[0] = with(p.Length.SI())
+		list[0].ends, list[0].spacing = true, quantity.Length{}
+	}
+	if rings {
+		for _, n := range ringsOf {
+			h := with(p.Length.SI() / n)
+			h.rings = h.spacing.SI()
+			list = append(list, h)
+		}
+	}
+	return list
+}
+
+// notes say what was taken for the wall to be held by.
+func (h *held) notes(need *wall.Needed, u quantity.System) []string {
+	apart := u.Figure(h.header.Part.StiffenerSpacing.SI(), quantity.Distance)
+	switch {
+	case h.ends:
+		return []string{"assumed for the structure: the part is held round at its ends, " + apart + " apart; state what holds it (stiffener_spacing)"}
+	case h.rings > 0:
+		section := ""
+		if i, ok := shell.StiffenerInertia(h.header.Service.Vacuum.SI(), h.rings, h.header.Part.InsideDiameter.SI()+2*need.Result.Whole, need.Result.Membrane.Ey); ok {
+			section = ", each of a second moment of area of at least " + u.Figure(i, quantity.SecondMoment) + " with the wall (ASME Section X, from memory)"
+		}
+		return []string{"rings in the place of glass: at most " + apart + " apart (stiffener_spacing)" + section}
+	}
+	return nil
 }
 
 // reading is how the wall is evaluated: as it stands, in the reader's units.
@@ -165,6 +293,15 @@ func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
 	if !s.Service.Vacuum.Given() {
 		s.Service.Vacuum = none
 		notes = append(notes, "assumed for the structure: no vacuum; state it (vacuum)")
+	}
+	if s.Part.Basis() == laminate.NoBasis {
+		// The limit on strain is the one that asks for more glass.
+		s.Part.DesignBasis = laminate.StrainLimit
+		notes = append(notes, "assumed for the structure: the strain limit decides; state how it is built or what decides (process, design_basis)")
+	}
+	if s.Part.Basis() == laminate.StrengthTable && !f.byHand() {
+		s.Part.DesignBasis = laminate.StrainLimit
+		notes = append(notes, "assumed for the structure: the strain limit, since the strength table is not for wound walls; state another basis (design_basis)")
 	}
 	if tank := s.Part.Form == laminate.Tank; tank && !s.Part.LiquidHeight.Given() && s.Part.Length.Given() {
 		s.Part.LiquidHeight = s.Part.Length
@@ -208,22 +345,40 @@ func (f *finder) retention(resin *laminate.Resin) (kept float64, warm bool) {
 // fact that nobody can assume is missing: which one is its reason.
 func (f *finder) least(r edit.Recipe, like seed, notes []string, reason string) (Candidate, bool) {
 	assumed, told := f.assume(&r.Wall)
-	header := *assumed
-	figuredFor := "what is stated"
-	header.Part.Form, header.Part.LiquidHeight = laminate.Pipe, quantity.Length{}
-	need, err := wall.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading())
-	if err != nil {
-		figuredFor = "no load"
-		header.Part.ModulusRetention = laminate.Some(1.0)
-		header.Service.Pressure, header.Service.Vacuum, header.Service.TestPressure = quantity.New(0, quantity.Pascal), quantity.New(0, quantity.Pascal), quantity.Pressure{}
-		need, err = wall.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading())
+	none := quantity.New(0, quantity.Pascal)
+	var need wall.Needed
+	var err error
+	figuredFor := ""
+	for _, x := range []struct {
+		what string
+		drop func(*laminate.Schedule)
+	}{
+		{"what is stated", func(*laminate.Schedule) {}},
+		{"what is stated but for the vacuum", func(s *laminate.Schedule) { s.Service.Vacuum = none }},
+		{"no load", func(s *laminate.Schedule) {
+			s.Service.Pressure, s.Service.TestPressure, s.Part.ModulusRetention = none, quantity.Pressure{}, laminate.Some(1.0)
+			s.Part.Form, s.Part.LiquidHeight = laminate.Pipe, quantity.Length{}
+		}},
+	} {
+		header := *assumed
+		if header.Part.Form == laminate.Tank && !header.Part.LiquidHeight.Given() {
+			header.Part.LiquidHeight, header.Service.SpecificGravity = quantity.New(1, quantity.Millimetre), laminate.Some(1.0) // next to nothing
+		}
+		x.drop(&header)
+		assumed = &header
+		figuredFor = x.what
+		if need, err = wall.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading()); err == nil {
+			break
+		}
 	}
 	if err != nil {
 		return Candidate{}, false
 	}
 	r.Structure = slices.Concat(like.plies, bared(need.Plies))
 	notes = slices.Concat(notes, told, []string{"the structure is the least for " + figuredFor + ", and not figured: " + reason})
-	return f.judge(&r, reason, notes), true
+	c := f.judge(&r, f.s.Part.StiffenerSpacing, reason, notes)
+	c.Figures.Standard = like.standard
+	return c, true
 }
 
 // bared takes resin and zone off plies: the recipe gives them.

@@ -78,9 +78,6 @@ func untold(c *Candidate) []string {
 	decided := false // whether an open wall is told by its criteria
 	if w != nil && c.Unfinished == "" {
 		notes, decided = openCriteria(w)
-		if !w.Loaded {
-			notes = append(notes, "not checked: the wall under load; no pressure, vacuum or liquid height is stated")
-		}
 	}
 	for i := range c.Report.Findings {
 		f := &c.Report.Findings[i]

@@ -60,9 +60,20 @@ type measure struct {
 	has  func(*Figures) bool
 }
 
+func boolean(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
 func always(*Figures) bool { return true }
 
 var measures = []measure{
+	{"without rings", func(a, b *Figures) int { return cmp.Compare(boolean(a.Rings > 0), boolean(b.Rings > 0)) },
+		func(u quantity.System, a, _ *Figures) string {
+			return "rings every " + u.Figure(a.Rings, quantity.Distance)
+		}, always},
 	{"leanest", func(a, b *Figures) int { return quantity.Compare(a.Thickness, b.Thickness) },
 		func(u quantity.System, a, l *Figures) string {
 			return u.Thickness(a.Thickness-l.Thickness) + " thicker than the leanest"
@@ -94,6 +105,9 @@ var measures = []measure{
 // which only one is known compare with nothing.
 func dominates(a, b *Figures, earlier bool) bool {
 	if a.CostKnown != b.CostKnown || a.MassKnown != b.MassKnown || a.CostKnown && a.Currency != b.Currency {
+		return false
+	}
+	if b.Standard && !a.Standard {
 		return false
 	}
 	better := earlier
@@ -135,11 +149,11 @@ func undominated(list []Candidate) []Candidate {
 			kept = append(kept, list[i])
 		}
 	}
-	// The best is the leanest, of those the one with the fewest plies, the
+	// The best is one that shops keep, without rings, the leanest; of those the one with the fewest plies, the
 	// lightest, the cheapest, the first found.
 	slices.SortStableFunc(kept, func(a, b Candidate) int {
 		x, y := &a.Figures, &b.Figures
-		return cmp.Or(quantity.Compare(x.Thickness, y.Thickness), cmp.Compare(x.Plies, y.Plies), quantity.Compare(x.Mass, y.Mass), quantity.Compare(x.Cost, y.Cost))
+		return cmp.Or(boolean(y.Standard)-boolean(x.Standard), boolean(x.Rings > 0)-boolean(y.Rings > 0), quantity.Compare(x.Thickness, y.Thickness), cmp.Compare(x.Plies, y.Plies), quantity.Compare(x.Mass, y.Mass), quantity.Compare(x.Cost, y.Cost))
 	})
 	return kept
 }
@@ -157,6 +171,12 @@ func name(list []Candidate, u quantity.System) {
 		if least < 0 {
 			continue
 		}
+		alone := 0
+		for i := range list {
+			if m.has(&list[i].Figures) && m.less(&list[i].Figures, &list[least].Figures) == 0 {
+				alone++
+			}
+		}
 		for i := range list {
 			c := &list[i]
 			switch {
@@ -165,7 +185,9 @@ func name(list []Candidate, u quantity.System) {
 			case m.title == "cheapest" && c.Figures.Currency != list[least].Figures.Currency:
 				c.GivesUp = append(c.GivesUp, "its price is in a different currency from the cheapest")
 			case m.less(&c.Figures, &list[least].Figures) == 0:
-				c.Titles = append(c.Titles, m.title)
+				if alone == 1 && len(list) > 1 { // a title is earned alone
+					c.Titles = append(c.Titles, m.title)
+				}
 			default:
 				c.GivesUp = append(c.GivesUp, m.more(u, &c.Figures, &list[least].Figures))
 			}

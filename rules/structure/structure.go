@@ -70,8 +70,13 @@ var (
 	allChopped      = span{"an all-chopped structure", 0.25, 0.35}
 	choppedAndWoven = span{"a structure of chopped glass and woven roving", 0.35, 0.50}
 	choppedAndWound = span{"a structure of chopped glass and winding", 0.40, 0.65}
+	woundOverBond   = span{"a wound structure over a bond mat", 0.40, 0.75}
 	allWound        = span{"a wound structure", 0.55, 0.75}
 )
+
+// bondMatShare is the most that the chopped glass of a wound structure makes of
+// its glass for it to be a bond mat alone (common practice, no source).
+const bondMatShare = 0.15
 
 // StructureGlassContent wants the structure neither dry nor bare.
 var StructureGlassContent = &rules.Rule{
@@ -82,7 +87,7 @@ var StructureGlassContent = &rules.Rule{
 		"More glass means dry strands, and a wall that is weak in shear and leaks; less means pooled resin, a heavy wall and less strength than its thickness suggests. " +
 		"Strength figures hold within these ranges only.",
 	Severity: []rules.Severity{rules.Warning, rules.Note},
-	When: "glass by mass of the structural layer is outside 25–35 % all chopped, 35–50 % chopped and woven or unidirectional, 40–65 % chopped and wound, 55–75 % wound without chopped (all bounds are within): warning. " +
+	When: "glass by mass of the structural layer is outside 25–35 % all chopped, 35–50 % chopped and woven or unidirectional, 40–65 % chopped and wound (40–75 % where the chopped glass is a bond mat: at most 15 % of the glass), 55–75 % wound without chopped (all bounds are within): warning. " +
 		"A mass not known: note. Not applied to woven plies without any chopped ply, nor to structures with tested laminas of known mass",
 	Basis: rules.CommonPractice,
 	Run:   structureGlassContent,
@@ -121,6 +126,8 @@ func structureGlassContent(p *rules.Pass) {
 	switch {
 	case lamina:
 		return
+	case wound && chopped && !quantity.Above(choppedShare(p), bondMatShare):
+		usual = woundOverBond
 	case wound && chopped:
 		usual = choppedAndWound
 	case wound:
@@ -145,6 +152,23 @@ func structureGlassContent(p *rules.Pass) {
 	f.Rows = rows()
 	f.Message = "the structure has " + measured + " glass by mass; " + quantity.US.Span(usual.least, usual.most, quantity.Fraction) + " is usual for " + usual.build
 	p.Report(f)
+}
+
+// choppedShare is the share of the structure's glass that is chopped.
+func choppedShare(p *rules.Pass) float64 {
+	chopped, all := 0.0, 0.0
+	for i := range p.Analysis.Rows {
+		r := &p.Analysis.Rows[i]
+		if r.Zone != laminate.StructuralLayer {
+			continue
+		}
+		mass := r.GlassMass * float64(p.Schedule.Plies[i].Count)
+		all += mass
+		if rules.FormOf(r).Chopped() {
+			chopped += mass
+		}
+	}
+	return chopped / all
 }
 
 // mostBooked is how far a booked thickness may lie from the computed one.

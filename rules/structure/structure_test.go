@@ -97,6 +97,8 @@ func TestStructureRules(t *testing.T) {
 		{Name: "39 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.39), ply(band, 3, 0.39))), Want: []string{"warning structure-glass-content"}},
 		{Name: "65 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.65), ply(band, 5, 0.65)))},
 		{Name: "66 % chopped and wound", Change: change(noLoad, structure(ply(mat, 2, 0.66), ply(band, 5, 0.66))), Want: []string{"warning structure-glass-content"}},
+		{Name: "70 % wound over a bond mat", Change: change(noLoad, structure(ply(mat, 1, 0.3), ply(band, 14, 0.75)))},
+		{Name: "76 % wound over a bond mat", Change: change(noLoad, structure(ply(mat, 1, 0.76), ply(band, 14, 0.76))), Want: []string{"warning structure-glass-content"}, Says: []string{"over a bond mat"}},
 		{Name: "55 % wound", Change: change(noLoad, structure(ply(band, 8, 0.55)))},
 		{Name: "54 % wound", Change: change(noLoad, structure(ply(band, 8, 0.54))), Want: []string{"warning structure-glass-content"}, Says: []string{"55 % to 75 % is usual for a wound structure"}},
 		{Name: "75 % wound", Change: change(noLoad, structure(ply(band, 9, 0.75)))},

@@ -19,18 +19,19 @@ import (
 )
 
 type proposeCommand struct {
-	File        string `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
-	All         string `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; existing files are not changed."`
-	Veil        string `placeholder:"ID" help:"Build with this veil instead of the best one."`
-	Resin       string `placeholder:"FAMILY" help:"Build with this resin family."`
-	Build       string `placeholder:"ID" help:"Build this barrier: 100-mil or 200-mil, with -filled and -conductive as advise lists them."`
-	VeilOutside bool   `help:"Add a veil under the topcoat, where the surroundings are corrosive."`
-	Replace     bool   `help:"Replace the plies that the schedule has."`
+	File        string   `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
+	All         string   `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; existing files are not changed."`
+	Veil        string   `placeholder:"ID" help:"Build with this veil instead of the best one."`
+	Resin       string   `placeholder:"FAMILY" help:"Build with this resin family."`
+	Build       string   `placeholder:"ID" help:"Build this barrier: 100-mil or 200-mil, with -filled and -conductive as advise lists them."`
+	Unit        needFlag `placeholder:"UNIT" help:"Build the structure up by this unit: mat, mat-and-woven, wound-cover or hoop-and-chop; left to the search if left out."`
+	VeilOutside bool     `help:"Add a veil under the topcoat, where the surroundings are corrosive."`
+	Replace     bool     `help:"Replace the plies that the schedule has."`
 }
 
 // Help is shown under the command's flags.
 func (proposeCommand) Help() string {
-	return `A whole schedule for a part and service: the barrier as advise has it, the structure as the loads require, gel stops and an outer surface. The best candidate is printed; its trade-offs, what was assumed and what was not checked are in its notes. Labels such as leanest are used only when there were several candidates and service and load are stated. Where a fact is missing that the wall needs, the structure is left out, and the notes say so.
+	return `A whole schedule for a part and service: the barrier as advise has it, the structure as the loads require, gel stops and an outer surface. The best candidate is printed; its trade-offs, what was assumed and what was not checked are in its notes. Labels such as leanest are used only when there were several candidates, one of them alone earned it, and service and load are stated. A fact that the structure needs and nobody stated is assumed: the notes say what, and the schedule stays incomplete until it is stated. Against outside pressure rings are weighed against glass.
 
     veilwright propose header.toml > proposed.toml
     veilwright propose header.toml | veilwright check -
@@ -50,7 +51,7 @@ func (k proposeCommand) Run(c *call) error {
 	}
 	units := c.units(d.Schedule)
 	list, err := advice.Propose(d.Schedule, d.Library, advice.Options{
-		Units: units, Veil: k.Veil, Resin: k.Resin, Build: k.Build, VeilOutside: k.VeilOutside, Replace: k.Replace,
+		Units: units, Veil: k.Veil, Resin: k.Resin, Build: k.Build, Unit: k.Unit.unit, VeilOutside: k.VeilOutside, Replace: k.Replace,
 	})
 	var nothing *advice.NothingSuitsError
 	if errors.As(err, &nothing) {
@@ -70,7 +71,11 @@ func (k proposeCommand) Run(c *call) error {
 	c.proposed(d.Name, &list[0])
 	texts := make([][]byte, len(list))
 	for i := range list {
-		texts[i] = d.Source.Render(noted(&list[i]))
+		text := d.Source.Render(noted(&list[i]))
+		if tidy, problems := schedules.Tidy(text, nil); len(problems) == 0 {
+			text = tidy
+		}
+		texts[i] = text
 	}
 	files, err := k.write(list, texts)
 	if err != nil {
@@ -123,7 +128,8 @@ func noted(p *advice.Candidate) *laminate.Schedule {
 		lines = append(lines, strings.ToUpper(n[:1])+n[1:]+".")
 	}
 	lines = append(lines, wall.DesignAid)
-	if s.Notes != "" {
+	before, _, _ := strings.Cut(s.Notes, "Proposed: ") // by an earlier proposal
+	if s.Notes = before; s.Notes != "" {
 		lines = append([]string{strings.TrimRight(s.Notes, "\n")}, lines...)
 	}
 	s.Notes = strings.Join(lines, "\n") + "\n"
