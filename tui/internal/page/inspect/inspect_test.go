@@ -406,3 +406,14 @@ func TestDisposition_retestAndConcessionByKeys(t *testing.T) {
 	g.Typed("ring 1", "", "", "second inspector", "", "")
 	g.Says("recorded as entry", "examined")
 }
+
+// What a reading brings with it stands where the reading is entered.
+func TestReadings_sayWhatCanHurt(t *testing.T) {
+	for digit, label := range map[string]string{"6": "no flame, no spark", "8": "gas test", "2": "dust extraction"} {
+		g := compared(t, 80, 24, "accept")
+		g.Press("1", digit)
+		if !strings.Contains(strings.ToLower(g.Screen()), label) {
+			t.Errorf("%s: no caution with %q:\n%s", digit, label, g.Screen())
+		}
+	}
+}

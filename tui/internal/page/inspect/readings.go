@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/draw"
@@ -301,10 +302,32 @@ func (p *Page) statistics(k inspection.Kind, list []*record.Reading) string {
 	return n
 }
 
+// hazards are what taking a reading brings with it.
+func hazards(k inspection.Kind, g inspection.Group) []safety.Trigger {
+	switch k {
+	case inspection.Acetone:
+		return []safety.Trigger{safety.Wiping}
+	case inspection.IgnitionLoss:
+		return []safety.Trigger{safety.Cutting, safety.Igniting}
+	case inspection.WallThickness:
+		if g != inspection.WholeWall {
+			return []safety.Trigger{safety.Cutting} // a cutout
+		}
+	case inspection.Visual:
+		return []safety.Trigger{safety.Entering}
+	case inspection.Barcol, inspection.ResistanceToGround, inspection.NoKind:
+	}
+	return nil
+}
+
 // moves draws what readings of one kind come to and the verdicts they move.
 func (p *Page) moves(t *draw.Theme, k inspection.Kind, g inspection.Group, w int) []string {
 	p.compare()
-	lines := part(t, w, "so far", p.statistics(k, p.readings(k, g)))
+	var lines []string
+	for _, c := range safety.For(hazards(k, g)...) {
+		lines = append(lines, page.Labeled(t, labelCells, c.Label, c.Line, w, t.Warning)...)
+	}
+	lines = append(lines, part(t, w, "so far", p.statistics(k, p.readings(k, g)))...)
 	if k == inspection.WallThickness || k == inspection.IgnitionLoss {
 		lines = append(lines, p.odds(k, g, w)...)
 	}
