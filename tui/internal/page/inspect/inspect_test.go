@@ -417,3 +417,19 @@ func TestReadings_sayWhatCanHurt(t *testing.T) {
 		}
 	}
 }
+
+// 0.24 among mils is 0.24 in, as the schedule's 236 mil have it, until a unit says otherwise.
+func TestReadings_aThicknessInTheWrongUnitIsAskedAbout(t *testing.T) {
+	g := compared(t, 80, 24, "accept")
+	n := len(g.Records.Record().Now().Readings)
+	g.Press("1", "1")
+	g.Typed("0.24")
+	g.Says("0.24 mil, where the schedule computes 236.2 mil? Enter takes 0.24 in")
+	if len(g.Records.Record().Now().Readings) != n {
+		t.Fatal("recorded before it was answered")
+	}
+	g.Press(keys.Enter)
+	if l := g.Records.Record().Now().Readings; len(l) != n+1 || l[n].Thickness.Text() != "0.24 in" {
+		t.Errorf("%d readings, the last %+v", len(l)-n, l[len(l)-1])
+	}
+}
