@@ -29,16 +29,17 @@ func conceded(d *record.Disposition) bool {
 	return d.Action == record.UseAsIs && strings.EqualFold(strings.TrimSpace(d.Role), record.Purchaser)
 }
 
-// retested gives the disposition by which later readings count instead of this
-// one: it is of this reading or of another of its kind, part, place and side.
-func (j *judge) retested(r *record.Reading) *record.Disposition {
-	for i := range j.Record.Dispositions {
-		d := &j.Record.Dispositions[i]
+// Superseded gives the disposition by which later readings count instead of one:
+// it is of this reading or of another of its kind, part, place and side. nil
+// where the reading counts.
+func Superseded(by *record.Record, r *record.Reading) *record.Disposition {
+	for i := range by.Dispositions {
+		d := &by.Dispositions[i]
 		if d.Struck || d.Action != record.Retest && d.Action != record.Repair || d.Number <= r.Number {
 			continue
 		}
-		for k := range j.Record.Readings {
-			if of := &j.Record.Readings[k]; of.Number == d.Of && of.Number != 0 && alike(of, r) {
+		for k := range by.Readings {
+			if of := &by.Readings[k]; of.Number == d.Of && of.Number != 0 && alike(of, r) {
 				return d
 			}
 		}
@@ -116,7 +117,7 @@ func (j *judge) nonconformances() {
 func (j *judge) superseded(d *record.Disposition) {
 	var old []*record.Reading
 	for k := range j.Record.Readings {
-		if r := &j.Record.Readings[k]; !r.Struck && !d.Struck && j.retested(r) == d {
+		if r := &j.Record.Readings[k]; !r.Struck && !d.Struck && Superseded(j.Record, r) == d {
 			old = append(old, r)
 		}
 	}

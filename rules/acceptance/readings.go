@@ -41,7 +41,7 @@ func (j *judge) readings() {
 func (j *judge) valid(kind inspection.Kind) []*record.Reading {
 	var list []*record.Reading
 	for i := range j.Record.Readings {
-		if r := &j.Record.Readings[i]; r.Kind == kind && !r.Struck && j.retested(r) == nil {
+		if r := &j.Record.Readings[i]; r.Kind == kind && !r.Struck && Superseded(j.Record, r) == nil {
 			list = append(list, r)
 		}
 	}

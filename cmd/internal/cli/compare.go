@@ -5,13 +5,11 @@ import (
 	"slices"
 
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
-	"frp/veilwright/schedules/store"
 )
 
 type compareCommand struct {
@@ -56,45 +54,14 @@ func (k compareCommand) Run(c *call) error {
 	if c.JSON && k.To != "" {
 		return fmt.Errorf("--json and --to %s exclude each other", k.To)
 	}
-	d := c.named(k.Schedule, "compare", schedules.Schedule)
-	docs := []*shop.Opened{d, c.named(k.Specification, "compare", schedules.Specification)}
-	var r *record.Record
-	if k.Record != "" {
-		laid := c.named(k.Record, "compare", schedules.Record)
-		if r = laid.Record; laid.Torn != "" {
-			c.say.Say("%s: %s", k.Record, laid.Torn)
-		}
-		docs = append(docs, laid)
-	}
-	if !usable(docs) {
-		return c.unusable(false, func(s report.Schedule) any {
-			return report.Uncompared(k.Schedule, k.Specification, k.Record, s)
-		}, docs...)
-	}
-	units := c.units(d.Schedule)
-	judged := d.Judge(rules.Options{Units: units})
-	result := acceptance.Compare(acceptance.Input{Report: judged, Library: d.Library,
-		SHA256: store.SumOf(d.Text).String(), Specification: docs[1].Specification, Record: r, Units: units})
-	switch result.Answer {
-	case acceptance.DoesNotConform, acceptance.Reject:
-		c.ends(Broken)
-	case acceptance.Undetermined, acceptance.NotInspected:
-		c.ends(Incomplete)
-	case acceptance.Conforms, acceptance.Accept:
+	h, err := c.hold("compare", k.Schedule, k.Specification, k.Record)
+	if h == nil {
+		return err
 	}
 	if c.JSON {
-		return c.out.JSON(report.Compared(k.Schedule, k.Specification, k.Record, d.Library.Books, result, judged, d.Source.Line))
+		return c.out.JSON(h.report())
 	}
-	sheet := append(paper.Compare(paper.Compared{Schedule: k.Schedule, Specification: k.Specification, Record: k.Record}, result, judged), paper.Aid(nil))
-	switch k.To {
-	case toMarkdown:
-		return paper.Markdown(c.out, sheet)
-	case toCSV:
-		return paper.CSV(c.out, sheet)
-	default: // text
-	}
-	c.print(sheet)
-	return nil
+	return c.as(k.To, append(paper.Compare(h.files, h.result, h.judged), paper.Aid(nil)))
 }
 
 func usable(docs []*shop.Opened) bool {

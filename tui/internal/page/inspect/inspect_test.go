@@ -406,3 +406,30 @@ func TestDisposition_retestAndConcessionByKeys(t *testing.T) {
 	g.Typed("ring 1", "", "", "second inspector", "", "")
 	g.Says("recorded as entry", "examined")
 }
+
+// What a reading brings with it stands where the reading is entered.
+func TestReadings_sayWhatCanHurt(t *testing.T) {
+	for digit, label := range map[string]string{"6": "no flame, no spark", "8": "gas test", "2": "dust extraction"} {
+		g := compared(t, 80, 24, "accept")
+		g.Press("1", digit)
+		if !strings.Contains(strings.ToLower(g.Screen()), label) {
+			t.Errorf("%s: no caution with %q:\n%s", digit, label, g.Screen())
+		}
+	}
+}
+
+// 0.24 among mils is 0.24 in, as the schedule's 236 mil have it, until a unit says otherwise.
+func TestReadings_aThicknessInTheWrongUnitIsAskedAbout(t *testing.T) {
+	g := compared(t, 80, 24, "accept")
+	n := len(g.Records.Record().Now().Readings)
+	g.Press("1", "1")
+	g.Typed("0.24")
+	g.Says("0.24 mil, where the schedule computes 236.2 mil? Enter takes 0.24 in")
+	if len(g.Records.Record().Now().Readings) != n {
+		t.Fatal("recorded before it was answered")
+	}
+	g.Press(keys.Enter)
+	if l := g.Records.Record().Now().Readings; len(l) != n+1 || l[n].Thickness.Text() != "0.24 in" {
+		t.Errorf("%d readings, the last %+v", len(l)-n, l[len(l)-1])
+	}
+}

@@ -6,10 +6,12 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/draw"
@@ -129,7 +131,10 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	s.Check = func(i int) error {
 		switch {
 		case s.Fields[i] == value && k != inspection.IgnitionLoss, s.Fields[i] == after:
-			_, err := taken()
+			r, err := taken()
+			if err == nil && k == inspection.WallThickness {
+				err = p.likely(value, r)
+			}
 			return err
 		case s.Fields[i] == value:
 			_, err := quantity.ParseDefault(decimal(value.Text), quantity.Gram)
@@ -301,10 +306,68 @@ func (p *Page) statistics(k inspection.Kind, list []*record.Reading) string {
 	return n
 }
 
+// likely asks about a bare number that is far from the schedule's own figure as
+// it stands and near it in inches or in millimeters. What is likely meant stands
+// in the line by then, for Enter; a unit says that it was meant as typed.
+func (p *Page) likely(f *page.Field, r *record.Reading) error {
+	const far = 3.0 // times
+	computed := p.computed(r.Group)
+	near := func(m float64) bool { return m > computed/far && m < computed*far }
+	typed := decimal(f.Text)
+	if computed <= 0 || near(r.Thickness.SI()) || strings.ContainsFunc(typed, unicode.IsLetter) {
+		return nil
+	}
+	for _, unit := range []string{"in", "mm"} {
+		q, err := quantity.ParseDefault(typed+" "+unit, p.Desk.Units().Thin())
+		if err != nil || !near(q.SI()) {
+			continue
+		}
+		u := p.Desk.Units()
+		f.Text = typed + " " + unit
+		f.Enter()
+		return fmt.Errorf("%s %s, where the schedule computes %s? Enter takes %s; type the unit if it is as typed", typed, u.Thin().Symbol(), u.Thickness(computed), f.Text)
+	}
+	return nil
+}
+
+// computed is the schedule's thickness of a part of the wall, m.
+func (p *Page) computed(g inspection.Group) float64 {
+	sum := 0.0
+	rows := p.Desk.Report().Analysis.Rows
+	for i := range rows {
+		if r := &rows[i]; g.Holds(r.Zone) {
+			sum += r.Thickness * float64(r.Last-r.First+1)
+		}
+	}
+	return sum
+}
+
+// hazards are what taking a reading brings with it.
+func hazards(k inspection.Kind, g inspection.Group) []safety.Trigger {
+	switch k {
+	case inspection.Acetone:
+		return []safety.Trigger{safety.Wiping}
+	case inspection.IgnitionLoss:
+		return []safety.Trigger{safety.Cutting, safety.Igniting}
+	case inspection.WallThickness:
+		if g != inspection.WholeWall {
+			return []safety.Trigger{safety.Cutting} // a cutout
+		}
+	case inspection.Visual:
+		return []safety.Trigger{safety.Entering}
+	case inspection.Barcol, inspection.ResistanceToGround, inspection.NoKind:
+	}
+	return nil
+}
+
 // moves draws what readings of one kind come to and the verdicts they move.
 func (p *Page) moves(t *draw.Theme, k inspection.Kind, g inspection.Group, w int) []string {
 	p.compare()
-	lines := part(t, w, "so far", p.statistics(k, p.readings(k, g)))
+	var lines []string
+	for _, c := range safety.For(hazards(k, g)...) {
+		lines = append(lines, page.Labeled(t, labelCells, c.Label, c.Line, w, t.Warning)...)
+	}
+	lines = append(lines, part(t, w, "so far", p.statistics(k, p.readings(k, g)))...)
 	if k == inspection.WallThickness || k == inspection.IgnitionLoss {
 		lines = append(lines, p.odds(k, g, w)...)
 	}

@@ -1,0 +1,117 @@
+package cli
+
+import (
+	"fmt"
+
+	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/shop"
+	"frp/veilwright/schedules/store"
+)
+
+type printCommand struct {
+	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`
+}
+
+type inspectionReportCommand struct {
+	Schedule      string `arg:"" help:"The schedule." complete:"documents"`
+	Specification string `arg:"" help:"The purchaser's specification." complete:"documents"`
+	Record        string `arg:"" help:"The record of what was laid and measured." complete:"documents"`
+	To            toFlag `placeholder:"md|csv" help:"Print Markdown or CSV instead of text."`
+}
+
+// Help is shown under the command's flags.
+func (inspectionReportCommand) Help() string {
+	return `The report that is filed with a part: requirements and what was found, the lay-up, each reading with its place, who took and who witnessed it, what was lowest and what the averages leave out, defects and what became of them, struck entries, decisions, lines to sign on. With --json what compare prints.
+
+    veilwright print inspection-report header.toml spec.toml header-17.toml
+    veilwright print inspection-report header.toml spec.toml header-17.toml --to md > header-17.md
+
+Exit code: that of compare: 0 accept, 1 reject, 3 incomplete or not inspected, 2 when a document cannot be read.`
+}
+
+// Run prints the report.
+func (k inspectionReportCommand) Run(c *call) error {
+	if c.JSON && k.To != "" {
+		return fmt.Errorf("--json and --to %s exclude each other", k.To)
+	}
+	h, err := c.hold("print", k.Schedule, k.Specification, k.Record)
+	if h == nil {
+		return err
+	}
+	if c.JSON {
+		return c.out.JSON(h.report())
+	}
+	return c.as(k.To, append(paper.InspectionReport(h.inspected()), paper.Aid(nil)))
+}
+
+// held is a schedule held against a specification, with a record or without.
+type held struct {
+	files     paper.Compared
+	docs      []*shop.Opened // schedule, specification, and the record where there is one
+	judged    *rules.Report
+	result    *acceptance.Result
+	options   rules.Options
+	asBuilt   *record.Record
+	scheduled *shop.Opened
+}
+
+// hold reads the documents and compares them; nil where one cannot be used, which
+// is said by then. It notes the exit code.
+func (c *call) hold(command, schedule, specification, recorded string) (*held, error) {
+	h := &held{files: paper.Compared{Schedule: schedule, Specification: specification, Record: recorded}}
+	h.scheduled = c.named(schedule, command, schedules.Schedule)
+	h.docs = []*shop.Opened{h.scheduled, c.named(specification, command, schedules.Specification)}
+	if recorded != "" {
+		laid := c.named(recorded, command, schedules.Record)
+		if h.asBuilt = laid.Record; laid.Torn != "" {
+			c.say.Say("%s: %s", recorded, laid.Torn)
+		}
+		h.docs = append(h.docs, laid)
+	}
+	if !usable(h.docs) {
+		return nil, c.unusable(false, func(s report.Schedule) any {
+			return report.Uncompared(schedule, specification, recorded, s)
+		}, h.docs...)
+	}
+	h.options.Units = c.units(h.scheduled.Schedule)
+	h.judged = h.scheduled.Judge(h.options)
+	h.result = acceptance.Compare(acceptance.Input{Report: h.judged, Library: h.scheduled.Library, SHA256: h.sum(0),
+		Specification: h.docs[1].Specification, Record: h.asBuilt, Units: h.options.Units})
+	switch h.result.Answer {
+	case acceptance.DoesNotConform, acceptance.Reject:
+		c.ends(Broken)
+	case acceptance.Undetermined, acceptance.NotInspected:
+		c.ends(Incomplete)
+	case acceptance.Conforms, acceptance.Accept:
+	}
+	return h, nil
+}
+
+func (h *held) sum(i int) string { return store.SumOf(h.docs[i].Text).String() }
+
+func (h *held) report() report.Comparison {
+	return report.Compared(h.files.Schedule, h.files.Specification, h.files.Record, h.scheduled.Library.Books, h.result, h.judged, h.scheduled.Source.Line)
+}
+
+func (h *held) inspected() *paper.Inspected {
+	return &paper.Inspected{Compared: h.files, Demands: h.docs[1].Specification, Built: h.asBuilt, Books: h.scheduled.Library.Books,
+		Sums: paper.Compared{Schedule: h.sum(0), Specification: h.sum(1), Record: h.sum(2)}, Result: h.result, Judged: h.judged, Units: h.options.Units}
+}
+
+// as prints a sheet in the form asked for.
+func (c *call) as(to toFlag, sheet paper.Sheet) error {
+	switch to {
+	case toMarkdown:
+		return paper.Markdown(c.out, sheet)
+	case toCSV:
+		return paper.CSV(c.out, sheet)
+	default: // text
+	}
+	c.print(sheet)
+	return nil
+}

@@ -1,0 +1,271 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+)
+
+// Inspected is one part with all that a report of its inspection rests on.
+type Inspected struct {
+	Compared
+	Demands *spec.Specification
+	Built   *record.Record
+	Books   []string
+	Sums    Compared // SHA-256 of the three files
+	Result  *acceptance.Result
+	Judged  *rules.Report
+	Units   quantity.System
+}
+
+// notInspected is what no record has entries for, and what an inspection of a
+// part usually goes into beside.
+const notInspected = "dimensions, hydrostatic test, calibration of the instruments, post-cure, hold points"
+
+// InspectionReport is the sheet that is filed with the part: what was asked,
+// what was found, by whom, and what was not looked at.
+func InspectionReport(of *Inspected) Sheet {
+	sheet := Sheet{Heading{1, "Inspection report: serial " + named(of.Built.Serial)}, of.facts()}
+	sheet = append(sheet, Heading{2, "Requirements"})
+	sheet = append(sheet, Compare(of.Compared, of.Result, of.Judged)[1:]...)
+	for _, part := range []struct {
+		title string
+		table Table
+	}{
+		{"Lay-up", of.layup()}, {"Readings", of.readings()}, {"By place", of.places()}, {"Defects", of.defects()},
+		{"Dispositions", of.dispositions()}, {"Struck entries", of.struck()}, {"Decisions", of.decisions()},
+	} {
+		sheet = append(sheet, Heading{2, part.title})
+		if len(part.table.Rows) == 0 {
+			sheet = append(sheet, Note{Text: "None recorded."})
+			continue
+		}
+		sheet = append(sheet, part.table)
+	}
+	return append(sheet, Heading{2, "Signatures"},
+		Note{Text: "This report is about the one part named above. Not inspected, or not recorded here: " + notInspected + "."},
+		Signature{"fabricator's quality control"}, Signature{"purchaser's inspector"})
+}
+
+func named(s string) string {
+	if strings.TrimSpace(s) == "" {
+		return "not stated"
+	}
+	return s
+}
+
+func (of *Inspected) facts() Facts {
+	s, d := of.Judged.Schedule, of.Demands
+	f := Facts{
+		{"part", titled(s)},
+		{"serial", named(of.Built.Serial)},
+		{"schedule", of.Schedule + ", SHA-256 " + of.Sums.Schedule},
+		{"laid to", named(of.Built.Schedule) + revision(of.Built.ScheduleRevision)},
+		{"specification", of.Specification + ": " + named(strings.TrimSpace(d.Number+" "+d.Title)) + ", SHA-256 " + of.Sums.Specification},
+		{"record", of.Record + ", SHA-256 " + of.Sums.Record},
+	}
+	for _, b := range of.Books {
+		f = append(f, Fact{"shop book", b})
+	}
+	if of.Built.Torn != "" {
+		f = append(f, Fact{"record, cut off", of.Built.Torn})
+	}
+	return append(f, Fact{"verdict", of.Result.Part.String()})
+}
+
+func revision(n laminate.Optional[int]) string {
+	if !n.Given {
+		return ""
+	}
+	return ", revision " + strconv.Itoa(n.Value)
+}
+
+func columns(titles ...string) []Column {
+	list := make([]Column, len(titles))
+	for i, t := range titles {
+		list[i].Title = t
+	}
+	return list
+}
+
+func clock(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format("2006-01-02 15:04")
+}
+
+// number is an entry's number; a struck one is marked.
+func number(e record.Entry) string {
+	if e.Struck {
+		return strconv.Itoa(e.Number) + " struck"
+	}
+	return strconv.Itoa(e.Number)
+}
+
+func (of *Inspected) layup() Table {
+	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "gel time", "ambient", "remark")}
+	for i := range of.Built.Laid {
+		l := &of.Built.Laid[i]
+		share := ""
+		if l.Initiator.Given {
+			share = quantity.Percent(l.Initiator.Value)
+		}
+		var air []string
+		if l.AirTemperature.Given() {
+			air = append(air, "air "+of.Units.Temperature(l.AirTemperature.SI()))
+		}
+		if l.Humidity.Given {
+			air = append(air, "humidity "+quantity.Share(l.Humidity.Value))
+		}
+		if l.SurfaceTemperature.Given() {
+			air = append(air, "surface "+of.Units.Temperature(l.SurfaceTemperature.SI()))
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.Time), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
+			strings.Join(air, ", "), l.Remark}})
+	}
+	return t
+}
+
+func reading(r *record.Reading) string {
+	switch r.Kind {
+	case inspection.WallThickness:
+		return r.Thickness.Text()
+	case inspection.Barcol:
+		return quantity.Number(r.Value, 1)
+	case inspection.IgnitionLoss:
+		return r.Before.Text() + " before, " + r.After.Text() + " after"
+	case inspection.Acetone:
+		if r.Clean {
+			return "clean"
+		}
+		return "softened or tacky"
+	case inspection.ResistanceToGround:
+		return r.Resistance.Text()
+	case inspection.Visual:
+		if r.Area.Given() {
+			return "examined, " + r.Area.Text()
+		}
+		return "examined"
+	case inspection.NoKind:
+	}
+	return ""
+}
+
+// part is what of the wall was read.
+func part(r *record.Reading) string {
+	if r.Group == inspection.WholeWall {
+		return r.Kind.String()
+	}
+	return r.Kind.String() + ", " + r.Group.String()
+}
+
+func (of *Inspected) readings() Table {
+	t := Table{Columns: columns("entry", "kind", "place", "side", "value", "method", "taken", "who", "witness")}
+	for i := range of.Built.Readings {
+		r := &of.Built.Readings[i]
+		entry := number(r.Entry)
+		if d := acceptance.Superseded(of.Built, r); d != nil {
+			entry += " superseded by " + strconv.Itoa(d.Number)
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{entry, part(r), r.Place, r.Side.String(), reading(r), r.Method, clock(r.Time), r.Who, r.Witness}})
+	}
+	return t
+}
+
+// places says of hardness and thickness, place by place, what was lowest and
+// which readings the average leaves out. It holds the readings that count.
+func (of *Inspected) places() Table {
+	t := Table{Columns: columns("kind", "place", "side", "readings", "lowest", "mean", "left out of the average")}
+	var heads [][3]string
+	values := map[[3]string][]float64{}
+	for i := range of.Built.Readings {
+		r := &of.Built.Readings[i]
+		if r.Struck || acceptance.Superseded(of.Built, r) != nil || r.Kind != inspection.WallThickness && r.Kind != inspection.Barcol {
+			continue
+		}
+		head := [3]string{part(r), r.Place, r.Side.String()}
+		if values[head] == nil {
+			heads = append(heads, head)
+		}
+		v := r.Value
+		if r.Kind == inspection.WallThickness {
+			v = r.Thickness.SI()
+		}
+		values[head] = append(values[head], v)
+	}
+	for _, head := range heads {
+		list := values[head]
+		s, err := inspection.Summarize(list)
+		if err != nil {
+			continue
+		}
+		cells := []string{head[0], head[1], head[2], strconv.Itoa(s.Count), of.Units.Thickness(s.Lowest), of.Units.Thickness(s.Mean), ""}
+		if head[0] == inspection.Barcol.String() {
+			cells[4], cells[5] = quantity.Number(s.Lowest, 1), quantity.Number(s.Mean, 1)+" of all"
+			if average, err := inspection.BarcolAverage(list); err == nil {
+				cells[5] = quantity.Number(average, 1)
+				sorted := slices.Sorted(slices.Values(list))
+				out := append(sorted[:2:2], sorted[len(sorted)-2:]...)
+				cells[6] = fmt.Sprintf("%g, %g, %g, %g", out[0], out[1], out[2], out[3])
+			}
+		}
+		t.Rows = append(t.Rows, Row{Cells: cells})
+	}
+	return t
+}
+
+func (of *Inspected) defects() Table {
+	t := Table{Columns: columns("entry", "kind", "side", "size", "depth", "count", "area", "place", "repaired")}
+	for i := range of.Built.Defects {
+		d := &of.Built.Defects[i]
+		repaired := ""
+		if d.Repaired {
+			repaired = "yes"
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Kind.String(), d.Side.String(), d.Size.Text(), d.Depth.Text(), strconv.Itoa(max(1, d.Count)),
+			d.Area.Text(), d.Place, repaired}})
+	}
+	return t
+}
+
+func (of *Inspected) dispositions() Table {
+	t := Table{Columns: columns("entry", "of", "what", "procedure", "who", "role", "when", "why")}
+	for i := range of.Built.Dispositions {
+		d := &of.Built.Dispositions[i]
+		what := d.Requirement
+		if what == "" {
+			what = "entry " + strconv.Itoa(d.Of)
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), what, d.Action.String(), d.Procedure, d.Who, d.Role, clock(d.When), d.Why}})
+	}
+	return t
+}
+
+func (of *Inspected) struck() Table {
+	t := Table{Columns: columns("entry", "strikes", "who", "why")}
+	for i := range of.Built.Struck {
+		s := &of.Built.Struck[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(s.Entry), "entry " + strconv.Itoa(s.Of), named(s.Who), s.Why}})
+	}
+	return t
+}
+
+func (of *Inspected) decisions() Table {
+	t := Table{Columns: columns("entry", "decision", "who", "when", "why")}
+	for i := range of.Built.Decisions {
+		d := &of.Built.Decisions[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), named(d.Who), clock(d.When), d.Why}})
+	}
+	return t
+}
