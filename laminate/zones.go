@@ -47,9 +47,12 @@ func formsOf(s *Schedule, lib *Library) []Form {
 // SplitRow gives the plies of s with the row in which the inferred interior layer
 // ends taken apart: the first plies of it belong to the barrier, the rest is
 // structure, and every row is in one zone. Where no row is in two zones it is
-// s.Plies itself.
+// s.Plies itself; so it is without a library, which says what a veil is.
 func SplitRow(s *Schedule, lib *Library) []Ply {
 	many := false
+	if lib == nil {
+		return s.Plies
+	}
 	for i := range s.Plies {
 		many = many || s.Plies[i].Count > 1 && s.Plies[i].Zone == NoZone
 	}

@@ -21,30 +21,41 @@ func Tidy(b []byte, lib *laminate.Library) ([]byte, []Problem) {
 		src, own, problems := decodeBook(b)
 		return canonical(src, bookTables, own, problems)
 	case Job:
-		src, j, problems := DecodeJob(b, lib, nil)
+		src, j, problems := DecodeJob(b, nil, nil)
 		if len(problems) == 0 && lib != nil {
+			split := false
 			j = j.Clone()
 			for i := range j.Laminates {
 				if !slices.ContainsFunc(j.Parts, func(p laminate.JobPart) bool { return p.Laminate == j.Laminates[i].ID }) {
 					continue // an overlay: zones are those of a wall
 				}
-				s := j.Schedule(i)
-				writeZones(s, lib)
+				now := j.Schedule(i)
+				split = writeZones(now, lib) || split
+				j.Laminates[i].Plies = now.Plies
+			}
+			if split {
+				return Tidy(src.RenderJob(j), lib)
 			}
 		}
 		return canonical(src, jobTables, j, problems)
 	default: // what is no schedule is told so
 	}
-	src, s, problems := Decode(b, lib)
+	src, s, problems := Decode(b, nil)
 	if len(problems) == 0 && lib != nil {
 		s = s.Clone()
-		writeZones(s, lib)
+		if writeZones(s, lib) {
+			return Tidy(src.Render(s), lib)
+		}
 	}
 	return canonical(src, scheduleTables, s, problems)
 }
 
-// writeZones states the zone of every row; one that is in two is two then.
-func writeZones(s *laminate.Schedule, lib *laminate.Library) {
+// writeZones states the zone of every row, and tells whether one that is in two
+// has become two.
+func writeZones(s *laminate.Schedule, lib *laminate.Library) (split bool) {
+	plies := laminate.SplitRow(s, lib)
+	split = len(plies) > len(s.Plies)
+	s.Plies = slices.Clone(plies)
 	for i, z := range laminate.InferZones(s, lib) {
 		p := &s.Plies[i]
 		if p.Zone == laminate.NoZone {
@@ -54,6 +65,7 @@ func writeZones(s *laminate.Schedule, lib *laminate.Library) {
 			p.Rest, p.Origin = false, 0
 		}
 	}
+	return split
 }
 
 func canonical(src *Source, known []tables.Table, model any, problems []Problem) ([]byte, []Problem) {

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
