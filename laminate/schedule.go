@@ -222,6 +222,9 @@ type Ply struct {
 	VoidContent  Optional[float64] // share of ply volume
 	Angle        Optional[float64] // degrees from the axis
 	GelAfter     bool              // let it gel after the last of the count
+	// Rest tells that the document has this row and the one before it as one: the
+	// first plies of it are the last of the interior layer (see SplitRow).
+	Rest bool
 }
 
 // NumberOfPlies counts single plies, a row of three as three.

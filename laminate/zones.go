@@ -1,5 +1,7 @@
 package laminate
 
+import "slices"
+
 // MatsBehind is how many chopped plies the usual barrier has behind its veils,
 // and the most that inference puts into the interior layer: two behind one
 // veil, four behind two, none without. Common practice, no source.
@@ -16,28 +18,99 @@ func MatsBehind(veils int) int {
 // InferZones gives the zone of every ply row: the stated one, else the one that
 // follows from the sequence, outward from the process side.
 //
-// Leading veils are inner surface. Chopped rows after them are interior layer
+// Leading veils are inner surface. Chopped plies after them are interior layer
 // until the first gel stop (that row included), another resin than the row
 // before, another form or a stated zone, and at most two plies after one veil,
-// four after two. A row is in one zone: a row that does not fit whole ends the
-// interior layer, and is structure. What follows is structural layer; veils and
-// coats with nothing but such outside them are outer surface. Without a leading
-// veil no barrier is inferred. A material that is not known counts as another
-// form.
+// four after two. What follows is structural layer; veils and coats with nothing
+// but such outside them are outer surface. Without a leading veil no barrier is
+// inferred. A material that is not known counts as another form.
+//
+// Rows have to be split where the interior layer ends (see SplitRow), as those
+// of a document and of an edit are. One that is not is structure as a whole.
 func InferZones(s *Schedule, lib *Library) []Zone {
-	n := len(s.Plies)
-	forms, zones := make([]Form, n), make([]Zone, n)
+	forms, zones := formsOf(s, lib), make([]Zone, len(s.Plies))
+	inferZones(s.Plies, forms, zones)
+	return zones
+}
+
+func formsOf(s *Schedule, lib *Library) []Form {
+	forms := make([]Form, len(s.Plies))
 	find := newFinder(s, lib)
 	for i := range s.Plies {
 		if m := find.material(s.Plies[i].Material); m != nil {
 			forms[i] = m.Form
 		}
 	}
-	inferZones(s.Plies, forms, zones)
-	return zones
+	return forms
 }
 
-func inferZones(plies []Ply, forms []Form, zones []Zone) {
+// SplitRow gives the plies of s with the row in which the inferred interior layer
+// ends taken apart: the first plies of it belong to the barrier, the rest is
+// structure, and every row is in one zone. Where no row is in two zones it is
+// s.Plies itself; so it is without a library, which says what a veil is.
+func SplitRow(s *Schedule, lib *Library) []Ply {
+	many := false
+	if lib == nil {
+		return s.Plies
+	}
+	for i := range s.Plies {
+		many = many || s.Plies[i].Count > 1 && s.Plies[i].Zone == NoZone
+	}
+	if !many {
+		return s.Plies
+	}
+	row, inside := inferZones(s.Plies, formsOf(s, lib), make([]Zone, len(s.Plies)))
+	if inside == 0 {
+		return s.Plies
+	}
+	plies := slices.Insert(slices.Clone(s.Plies), row+1, s.Plies[row])
+	first, rest := &plies[row], &plies[row+1]
+	first.Count, first.GelAfter = inside, false
+	rest.Count, rest.Rest = rest.Count-inside, true
+	return plies
+}
+
+// JoinRow gives the plies as a document has them: a row that SplitRow took
+// apart, and that nobody has changed but for its counts, is one again.
+func JoinRow(plies []Ply) []Ply {
+	if !slices.ContainsFunc(plies, func(p Ply) bool { return p.Rest }) {
+		return plies
+	}
+	joined := make([]Ply, 0, len(plies))
+	for _, p := range plies {
+		if !p.Rest {
+			joined = append(joined, p)
+			continue
+		}
+		p.Rest = false
+		if n := len(joined) - 1; n >= 0 && !joined[n].GelAfter {
+			like := p
+			like.Count, like.GelAfter = joined[n].Count, false
+			if joined[n] == like {
+				joined[n].Count += p.Count
+				joined[n].GelAfter = p.GelAfter
+				continue
+			}
+		}
+		p.Origin = 0
+		joined = append(joined, p)
+	}
+	return joined
+}
+
+// RowRead is the row of the document that row i of split plies was read from.
+func RowRead(plies []Ply, i int) int {
+	for k := 0; k <= i && k < len(plies); k++ {
+		if plies[k].Rest {
+			return i - 1
+		}
+	}
+	return i
+}
+
+// inferZones fills in the zones. Where the interior layer ends within a row it
+// says which, and how many of its plies are inside; the row is structure then.
+func inferZones(plies []Ply, forms []Form, zones []Zone) (row, inside int) {
 	i, veils := 0, 0
 	for i < len(plies) && forms[i] == Veil && (plies[i].Zone == NoZone || plies[i].Zone == InnerSurface) {
 		zones[i] = InnerSurface
@@ -48,7 +121,11 @@ func inferZones(plies []Ply, forms []Form, zones []Zone) {
 	room := MatsBehind(veils)
 	for i > 0 && i < len(plies) {
 		p := &plies[i]
-		if p.Zone != NoZone || !forms[i].Chopped() || p.Resin != plies[i-1].Resin || p.Count > room {
+		if p.Zone != NoZone || !forms[i].Chopped() || p.Resin != plies[i-1].Resin {
+			break
+		}
+		if p.Count > room {
+			row, inside = i, room
 			break
 		}
 		zones[i] = InteriorLayer
@@ -69,4 +146,5 @@ func inferZones(plies []Ply, forms []Form, zones []Zone) {
 			zones[j] = OuterSurface
 		}
 	}
+	return row, inside
 }

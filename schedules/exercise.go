@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
@@ -97,6 +98,7 @@ func DecodeExercise(b []byte) (*exercise.Exercise, []Problem) {
 	}
 	d.Demands = d.demands
 	d.Given.Title = d.Title
+	d.Given.Plies = laminate.SplitRow(&d.Given, catalog.Library())
 	return &d.Exercise, nil
 }
 

@@ -86,7 +86,7 @@ func TestDecodeExercise_readsEveryTable(t *testing.T) {
 		t.Errorf("%q %q", e.Scenario, e.Task)
 	case g.Units.String() != "si" || g.Part.Form != laminate.Pipe || g.Service.Fluid != "water" || !g.Service.Contains.Given:
 		t.Errorf("%+v", g)
-	case len(g.Resins) != 1 || len(g.Materials) != 1 || len(g.Plies) != 2 || g.Plies[0].Count != 1 || g.Plies[1].Count != 3:
+	case len(g.Resins) != 1 || len(g.Materials) != 1 || len(g.Plies) != 3 || g.Plies[0].Count != 1 || g.Plies[1].Count != 2 || g.Plies[2].Count != 1:
 		t.Errorf("%+v", g)
 	case e.Demands.Barrier.VeilPlies.Value != 1 || e.Demands.Barrier.GlassContent.Highest != 0.32 || len(e.Demands.Structure.Forms) != 1:
 		t.Errorf("%+v", e.Demands)

@@ -146,6 +146,11 @@ func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *lamina
 		return src, nil, tables.Sorted(problems)
 	}
 	src.doc.Was = j.Clone()
+	for i := range j.Laminates {
+		if slices.ContainsFunc(j.Parts, func(p laminate.JobPart) bool { return p.Laminate == j.Laminates[i].ID }) {
+			j.Laminates[i].Plies = laminate.SplitRow(j.Schedule(i), lib)
+		}
+	}
 	for i := range j.Parts {
 		name := j.Parts[i].Schedule
 		if _, read := j.Schedules[name]; read || name == "" || refused[i] || beside == nil {
@@ -167,7 +172,14 @@ func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *lamina
 // RenderJob gives the text of a job that came from this source by editing, as
 // [Source.Render] does of a schedule. The schedules beside it are documents of
 // their own.
-func (s *Source) RenderJob(now *laminate.Job) []byte { return s.render(jobTables, now) }
+func (s *Source) RenderJob(now *laminate.Job) []byte {
+	n := *now
+	n.Laminates = slices.Clone(now.Laminates)
+	for i := range n.Laminates {
+		n.Laminates[i].Plies = laminate.JoinRow(n.Laminates[i].Plies)
+	}
+	return s.render(jobTables, &n)
+}
 
 // JobLine gives the line of a place in a job, or in the wall of one of its
 // parts; 0 where the document has none.
@@ -221,10 +233,11 @@ func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {
 	case laminate.RefPly:
 		row := at.Index
 		for i := range j.Laminates {
+			plies := j.Laminates[i].Plies
 			if p != nil && j.Laminates[i].ID == p.Laminate {
-				return spot(jobPly, row)
+				return spot(jobPly, row-at.Index+laminate.RowRead(plies, at.Index))
 			}
-			row += len(j.Laminates[i].Plies)
+			row += len(laminate.JoinRow(plies))
 		}
 		return tables.Spot{Table: jobPart, Row: at.Part, Key: "laminate"}
 	default: // its part

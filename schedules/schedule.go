@@ -39,6 +39,8 @@ func Decode(b []byte, lib *laminate.Library) (*Source, *laminate.Schedule, []Pro
 		return src, nil, problems
 	}
 	src.doc.Was = s.Clone()
+	s.Plies = laminate.SplitRow(s, lib)
+	src.plies = s.Plies
 	return src, s, problems
 }
 
@@ -64,13 +66,20 @@ func New(*laminate.Schedule) *Source { return &Source{} }
 //
 // Render is pure: the same schedule gives the same bytes, and the schedule as
 // it was read gives the bytes that were read.
-func (s *Source) Render(now *laminate.Schedule) []byte { return s.render(scheduleTables, now) }
+func (s *Source) Render(now *laminate.Schedule) []byte {
+	n := *now
+	n.Plies = laminate.JoinRow(now.Plies)
+	return s.render(scheduleTables, &n)
+}
 
 // Line gives the line of a key, else of the table it belongs to, from 1; 0
 // where the document has none.
 func (s *Source) Line(at laminate.Ref) int {
 	if s == nil || s.doc == nil {
 		return 0
+	}
+	if at.Kind == laminate.RefPly {
+		at.Index = laminate.RowRead(s.plies, at.Index)
 	}
 	return s.doc.LineAt(s.doc.Offset(spotOf(at)))
 }

@@ -18,6 +18,7 @@ type Source struct {
 	marked  bool             // begins with a byte order mark
 	partial bool             // part of it could not be read
 	doc     *tables.Document // nil for a document made in the program
+	plies   []laminate.Ply   // of a schedule, as it was read
 }
 
 // Partial tells that keys or values of the text could not be read, so that it

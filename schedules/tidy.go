@@ -10,12 +10,11 @@ import (
 // Tidy gives a schedule's document in canonical form: the tables and keys in
 // the usual order, one blank line between tables, the equals signs of a table
 // below each other, values spelled as they were. Comments stay with the key or
-// table they stand at. zones, where not nil, gives the zone of every row, which
-// is written out. Tidying twice is the same as once.
+// table they stand at. With a library the zone of every row is written out. Tidying twice is the same as once.
 //
 // Jobs and shop books are tidied too. A record only ever grows at its end, and stays as
 // it is written.
-func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []Problem) {
+func Tidy(b []byte, lib *laminate.Library) ([]byte, []Problem) {
 	kind, _ := Sniff(b)
 	switch kind {
 	case ShopBook:
@@ -23,33 +22,50 @@ func Tidy(b []byte, zones func(*laminate.Schedule) []laminate.Zone) ([]byte, []P
 		return canonical(src, bookTables, own, problems)
 	case Job:
 		src, j, problems := DecodeJob(b, nil, nil)
-		if len(problems) == 0 && zones != nil {
+		if len(problems) == 0 && lib != nil {
+			split := false
 			j = j.Clone()
 			for i := range j.Laminates {
 				if !slices.ContainsFunc(j.Parts, func(p laminate.JobPart) bool { return p.Laminate == j.Laminates[i].ID }) {
 					continue // an overlay: zones are those of a wall
 				}
-				s := j.Schedule(i)
-				writeZones(s.Plies, zones(s))
+				now := j.Schedule(i)
+				split = writeZones(now, lib) || split
+				j.Laminates[i].Plies = now.Plies
+			}
+			if split {
+				return Tidy(src.RenderJob(j), lib)
 			}
 		}
 		return canonical(src, jobTables, j, problems)
 	default: // what is no schedule is told so
 	}
 	src, s, problems := Decode(b, nil)
-	if len(problems) == 0 && zones != nil {
+	if len(problems) == 0 && lib != nil {
 		s = s.Clone()
-		writeZones(s.Plies, zones(s))
+		if writeZones(s, lib) {
+			return Tidy(src.Render(s), lib)
+		}
 	}
 	return canonical(src, scheduleTables, s, problems)
 }
 
-func writeZones(plies []laminate.Ply, zones []laminate.Zone) {
-	for i, z := range zones {
-		if plies[i].Zone == laminate.NoZone {
-			plies[i].Zone = z
+// writeZones states the zone of every row, and tells whether one that is in two
+// has become two.
+func writeZones(s *laminate.Schedule, lib *laminate.Library) (split bool) {
+	plies := laminate.SplitRow(s, lib)
+	split = len(plies) > len(s.Plies)
+	s.Plies = slices.Clone(plies)
+	for i, z := range laminate.InferZones(s, lib) {
+		p := &s.Plies[i]
+		if p.Zone == laminate.NoZone {
+			p.Zone = z
+		}
+		if p.Rest {
+			p.Rest, p.Origin = false, 0
 		}
 	}
+	return split
 }
 
 func canonical(src *Source, known []tables.Table, model any, problems []Problem) ([]byte, []Problem) {

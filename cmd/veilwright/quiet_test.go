@@ -25,6 +25,7 @@ const stall = 2500 * time.Millisecond
 var commands = map[string][]string{
 	"check":      {"check", "--plies", "--explain", "tank.toml", "gone.toml"},
 	"wall":       {"wall", "tank.toml"},
+	"winding":    {"winding", "tank.toml"},
 	"advise":     {"advise", "tank.toml"},
 	"propose":    {"propose", "tank.toml"},
 	"compare":    {"compare", "tank.toml", "gone.toml"},

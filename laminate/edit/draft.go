@@ -82,7 +82,9 @@ func (d *Draft) form(row int) laminate.Form {
 
 // Schedule is the draft as it stands, zones settled and nothing judged.
 func (d *Draft) Schedule() *laminate.Schedule {
-	return d.settled(slices.Clone(d.Plies), slices.Clone(d.own))
+	n := d.settled(slices.Clone(d.Plies), slices.Clone(d.own))
+	n.Plies = laminate.SplitRow(n, d.lib)
+	return n
 }
 
 func (d *Draft) settled(plies []laminate.Ply, resins []laminate.Resin) *laminate.Schedule {
@@ -103,6 +105,7 @@ func (d *Draft) Finish() (*laminate.Schedule, error) {
 		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
 	}
 	n := d.settled(d.Plies, d.own)
+	n.Plies = laminate.SplitRow(n, d.lib)
 	d.Plies, d.zones, d.own = nil, nil, nil
 	return judged(d.s, n, d.lib)
 }

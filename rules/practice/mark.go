@@ -57,6 +57,11 @@ func (m *Mark) add(l Line) {
 // Grade marks an answer to an exercise. It never fails: what was not answered
 // is marked as such. The same answer gives the same mark.
 func Grade(e *exercise.Exercise, a Answer, lib *laminate.Library, units quantity.System) Mark {
+	if a.Schedule != nil {
+		s := *a.Schedule
+		s.Plies = laminate.SplitRow(&s, lib)
+		a.Schedule = &s
+	}
 	m := Mark{Solution: Solve(e, lib, units)}
 	g := &grader{exercise: e, library: lib, units: units, mark: &m}
 	switch e.Kind {

@@ -10,6 +10,7 @@ type grammar struct {
 	Open       openCommandArgs   `cmd:"" hidden:"" help:"Open the terminal program."`
 	Check      checkCommand      `cmd:"" help:"Report each schedule: figures, findings, verdict."`
 	Wall       wallCommand       `cmd:"" help:"Stiffness and design of the structure against part and service."`
+	Winding    windingCommand    `cmd:"" help:"How the band of each wound ply closes its cover."`
 	Advise     adviseCommand     `cmd:"" help:"Veils, resins and barriers that suit part and service, with reasons."`
 	Propose    proposeCommand    `cmd:"" help:"A whole schedule for a part and service without plies."`
 	Compare    compareCommand    `cmd:"" help:"A schedule, and what was built to it, against a specification."`

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
@@ -72,12 +71,8 @@ func tidyOne(c *call, d *shop.Opened) error {
 // canonical gives the document in canonical form, after holding that tidying
 // it once more changes nothing.
 func canonical(d *shop.Opened) ([]byte, error) {
-	var zones func(*laminate.Schedule) []laminate.Zone
-	if d.Kind != schedules.ShopBook {
-		zones = func(s *laminate.Schedule) []laminate.Zone { return laminate.InferZones(s, d.Library) }
-	}
-	tidy, problems := schedules.Tidy(d.Text, zones)
-	again, unsettled := schedules.Tidy(tidy, zones)
+	tidy, problems := schedules.Tidy(d.Text, d.Library)
+	again, unsettled := schedules.Tidy(tidy, d.Library)
 	if len(problems)+len(unsettled) > 0 || !bytes.Equal(again, tidy) {
 		return nil, errors.New("its canonical form is not stable, an error of this program; not changed")
 	}

@@ -19,7 +19,7 @@ import (
 type wallCommand struct {
 	File         string     `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
 	CountBarrier bool       `help:"Count the barrier as structure too; the outer surface never is."`
-	Depth        lengthFlag `placeholder:"LENGTH" help:"Depth below the surface of a tank's liquid, such as \"8 ft\"; at the bottom if left out."`
+	Depth        lengthFlag `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
 	Need         needFlag   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
 	Course       lengthFlag `placeholder:"HEIGHT" help:"Height of a tank's courses for --need."`
 }
@@ -98,8 +98,8 @@ func needWords() []needWord {
 // Run evaluates one schedule.
 func (k wallCommand) Run(c *call) error {
 	d := c.named(k.File, "wall", schedules.Schedule)
-	if d.Usable() && k.Depth.Given() && d.Schedule.Part.Form != laminate.Tank {
-		d.Err = errors.New("--depth is for tanks")
+	if d.Usable() && k.Depth.Given() && !d.Schedule.Part.LiquidHeight.Given() {
+		d.Err = errors.New("--depth is for a part with a liquid in it (liquid_height)")
 	}
 	if !d.Usable() {
 		return c.unusable(true, func(s report.Schedule) any { return report.UnreadWall(s) }, d)

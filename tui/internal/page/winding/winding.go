@@ -147,13 +147,12 @@ func (p *Winding) fill() {
 // and twice what is laid under the ply.
 func (p *Winding) woundOn(s *laminate.Schedule) string {
 	inside := s.Part.InsideDiameter
-	rows := p.Desk.Report().Analysis.Rows
-	if !inside.Given() || p.row <= 0 || p.row > len(rows)-1 {
+	d, ok := winding.Diameter(s, p.Desk.Report().Analysis, p.row)
+	if !ok || d == inside.SI() {
 		return inside.Text()
 	}
 	unit := p.Desk.Units().Size()
-	over := quantity.New(inside.SI()+2*rows[p.row-1].ToHere, quantity.Meter)
-	return quantity.Number(over.In(unit), 2) + " " + unit.Name()
+	return quantity.Number(quantity.New(d, quantity.Meter).In(unit), 2) + " " + unit.Name()
 }
 
 // spell writes what was typed into a figure with its unit.
@@ -260,31 +259,10 @@ func length(s string, u quantity.System) (quantity.Length, error) {
 
 // lay figures the thickness of a cover in the resin of the ply it is wound for.
 func (p *Winding) lay(t *tried) (winding.Laid, error) {
-	lib, s := p.Desk.Doc.Library(), p.Desk.Doc.Now()
 	if p.row < 0 {
 		return winding.Laid{}, errors.New("no wound ply names a resin")
 	}
-	resin, ok := s.Resin(s.Plies[p.row].Resin)
-	if !ok {
-		return winding.Laid{}, errors.New("the wound ply names no resin")
-	}
-	density, ok := lib.BinderDensity(resin)
-	if !ok {
-		return winding.Laid{}, errors.New("the resin's density is not known")
-	}
-	fiber, ok := lib.FiberDensity(&t.material)
-	if !ok {
-		return winding.Laid{}, errors.New("the fiber's density is not known")
-	}
-	share := s.Plies[p.row].GlassContent
-	if !share.Given {
-		g, ok := t.material.GlassContentIn(laminate.StructuralLayer)
-		if !ok {
-			return winding.Laid{}, errors.New("the band's glass content is not known")
-		}
-		share = laminate.Some(g)
-	}
-	return winding.Binder{FiberDensity: fiber, Density: density, FiberContent: share.Value}.Lay(t.pattern.CoverMass)
+	return winding.Lay(p.Desk.Doc.Now(), p.Desk.Doc.Library(), p.row, &t.material, t.pattern.CoverMass)
 }
 
 // keep makes the band the schedule's own, one change.
