@@ -19,9 +19,10 @@ const (
 	Changed
 	Added
 	Removed
+	Moved
 )
 
-var changes = word.Of[Change]("same", "changed", "added", "removed")
+var changes = word.Of[Change]("same", "changed", "added", "removed", "moved")
 
 func (c Change) String() string { return changes.Name(c) }
 
@@ -30,7 +31,7 @@ func (c Change) String() string { return changes.Name(c) }
 type RowChange struct {
 	Change   Change
 	Old, New int
-	What     []string // of a changed row: "count 2 → 3"
+	What     []string // of a changed row: "count 2 → 3"; of a moved one what came of it
 }
 
 // FigureChange is one figure of the wall in both revisions, SI.
@@ -51,13 +52,14 @@ type Difference struct {
 }
 
 // Differ compares two judged revisions, rows aligned by what they are and not
-// by their number.
+// by their number: a row that only stands elsewhere moved, and the others did
+// not change.
 func Differ(older, newer *rules.Report) *Difference {
 	d := &Difference{Rows: align(older.Schedule.Plies, newer.Schedule.Plies)}
 	for i := range d.Rows {
 		if r := &d.Rows[i]; r.Old >= 0 && r.New >= 0 {
 			r.What = rowChanges(older, newer, r.Old, r.New)
-			if len(r.What) > 0 {
+			if len(r.What) > 0 && r.Change == Same {
 				r.Change = Changed
 			}
 		}
@@ -67,85 +69,160 @@ func Differ(older, newer *rules.Report) *Difference {
 	return d
 }
 
-// most cells of the alignment table; beyond it the middle is told as removed
-// and added, which is true if not the shortest way to say it.
-const mostCells = 4 << 20
-
-// align pairs rows of the same material in order (longest common subsequence),
-// then pairs what stands alone between two pairs as one swapped row.
+// align pairs the rows of two revisions: first equal rows in their longest
+// common order, then equal rows out of that order, which moved, then between
+// those that stayed rows of one material, and rows of any. The list has the
+// order of the newer revision, with a removed row where it was.
 func align(a, b []laminate.Ply) []RowChange {
-	same := func(x, y laminate.Ply) bool { return x.Material == y.Material }
-	lead := 0
-	for lead < len(a) && lead < len(b) && same(a[lead], b[lead]) {
-		lead++
+	m := matching{a: a, b: b, to: make([]int, len(a)), from: make([]int, len(b)), moved: make([]bool, len(b))}
+	for i := range m.to {
+		m.to[i] = -1
 	}
-	tail := 0
-	for tail < len(a)-lead && tail < len(b)-lead && same(a[len(a)-1-tail], b[len(b)-1-tail]) {
-		tail++
+	for k := range m.from {
+		m.from[k] = -1
 	}
-	midA, midB := a[lead:len(a)-tail], b[lead:len(b)-tail]
+	m.inOrder(content)
+	m.outOfOrder()
+	m.inOrder(func(p laminate.Ply) laminate.Ply { return laminate.Ply{Material: p.Material} })
+	m.inOrder(func(laminate.Ply) laminate.Ply { return laminate.Ply{} })
+
 	var rows []RowChange
-	pair := func(i, k int) { rows = append(rows, RowChange{Old: i, New: k}) }
-	for i := range lead {
-		pair(i, i)
-	}
-	i, k := 0, 0
-	for _, p := range common(midA, midB, same) {
-		rows = alone(rows, lead, i, p[0], k, p[1])
-		pair(lead+p[0], lead+p[1])
-		i, k = p[0]+1, p[1]+1
-	}
-	rows = alone(rows, lead, i, len(midA), k, len(midB))
-	for t := range tail {
-		pair(len(a)-tail+t, len(b)-tail+t)
-	}
-	return rows
-}
-
-// alone tells rows a[i:iEnd] and b[k:kEnd] that have no partner of their kind:
-// as swaps while both last, then as removed and added.
-func alone(rows []RowChange, lead, i, iEnd, k, kEnd int) []RowChange {
-	for i < iEnd && k < kEnd {
-		rows = append(rows, RowChange{Old: lead + i, New: lead + k})
-		i, k = i+1, k+1
-	}
-	for ; i < iEnd; i++ {
-		rows = append(rows, RowChange{Change: Removed, Old: lead + i, New: -1})
-	}
-	for ; k < kEnd; k++ {
-		rows = append(rows, RowChange{Change: Added, Old: -1, New: lead + k})
-	}
-	return rows
-}
-
-func common(a, b []laminate.Ply, same func(x, y laminate.Ply) bool) [][2]int {
-	if len(a) == 0 || len(b) == 0 || (len(a)+1)*(len(b)+1) > mostCells {
-		return nil
-	}
-	w := len(b) + 1
-	best := make([]int32, (len(a)+1)*w)
-	for i := len(a) - 1; i >= 0; i-- {
-		for k := len(b) - 1; k >= 0; k-- {
-			if same(a[i], b[k]) {
-				best[i*w+k] = best[(i+1)*w+k+1] + 1
-			} else {
-				best[i*w+k] = max(best[(i+1)*w+k], best[i*w+k+1])
+	i := 0
+	removed := func(end int) {
+		for ; i < end; i++ {
+			if m.to[i] < 0 {
+				rows = append(rows, RowChange{Change: Removed, Old: i, New: -1})
 			}
 		}
 	}
-	var pairs [][2]int
-	for i, k := 0, 0; i < len(a) && k < len(b); {
+	for k, old := range m.from {
+		row := RowChange{Old: old, New: k}
 		switch {
-		case same(a[i], b[k]):
-			pairs = append(pairs, [2]int{i, k})
-			i, k = i+1, k+1
-		case best[(i+1)*w+k] >= best[i*w+k+1]:
-			i++
+		case old < 0:
+			row.Change = Added
+		case m.moved[k]:
+			row.Change = Moved
 		default:
-			k++
+			removed(old)
+		}
+		rows = append(rows, row)
+	}
+	removed(len(a))
+	return rows
+}
+
+// matching is which row of a is which of b.
+type matching struct {
+	a, b     []laminate.Ply
+	to, from []int  // the row's index on the other side, -1 none
+	moved    []bool // of b
+}
+
+// content is a row without its place in the text.
+func content(p laminate.Ply) laminate.Ply {
+	p.Origin = 0
+	return p
+}
+
+// inOrder pairs rows alike by key that are still alone, in their longest
+// common order between two pairs that stayed in place.
+func (m *matching) inOrder(key func(laminate.Ply) laminate.Ply) {
+	numbers := map[laminate.Ply]int{}
+	number := func(p laminate.Ply) int {
+		if _, ok := numbers[key(p)]; !ok {
+			numbers[key(p)] = len(numbers)
+		}
+		return numbers[key(p)]
+	}
+	i := 0
+	var olds, news, a, b []int // rows that are alone, and the numbers of their kinds
+	flush := func(end int) {
+		for ; i < end; i++ {
+			if m.to[i] < 0 {
+				olds, a = append(olds, i), append(a, number(m.a[i]))
+			}
+		}
+		i++ // past the pair that stayed
+		common(a, b, 0, 0, func(x, y int) { m.to[olds[x]], m.from[news[y]] = news[y], olds[x] })
+		olds, news, a, b = olds[:0], news[:0], a[:0], b[:0]
+	}
+	for k, old := range m.from {
+		switch {
+		case old < 0:
+			news, b = append(news, k), append(b, number(m.b[k]))
+		case !m.moved[k]:
+			flush(old)
 		}
 	}
-	return pairs
+	flush(len(m.a))
+}
+
+// outOfOrder pairs equal rows that are still alone, wherever they stand.
+func (m *matching) outOfOrder() {
+	alone := map[laminate.Ply][]int{}
+	for i, p := range m.a {
+		if m.to[i] < 0 {
+			alone[content(p)] = append(alone[content(p)], i)
+		}
+	}
+	for k, p := range m.b {
+		if left := alone[content(p)]; m.from[k] < 0 && len(left) > 0 {
+			m.to[left[0]], m.from[k], m.moved[k] = k, left[0], true
+			alone[content(p)] = left[1:]
+		}
+	}
+}
+
+// common tells pair of a longest common order of a and b, which stand at i and
+// k: Hirschberg's division, in linear space.
+func common(a, b []int, i, k int, pair func(i, k int)) {
+	for ; len(a) > 0 && len(b) > 0 && a[0] == b[0]; a, b, i, k = a[1:], b[1:], i+1, k+1 {
+		pair(i, k)
+	}
+	for ; len(a) > 0 && len(b) > 0 && a[len(a)-1] == b[len(b)-1]; a, b = a[:len(a)-1], b[:len(b)-1] {
+		pair(i+len(a)-1, k+len(b)-1)
+	}
+	switch len(a) {
+	case 0:
+		return
+	case 1:
+		if at := slices.Index(b, a[0]); at >= 0 {
+			pair(i, k+at)
+		}
+		return
+	}
+	half := len(a) / 2
+	head, tail := lengths(a[:half], b), lengths(reversed(a[half:]), reversed(b))
+	cut := 0
+	for n := range head {
+		if head[n]+tail[len(b)-n] > head[cut]+tail[len(b)-cut] {
+			cut = n
+		}
+	}
+	common(a[:half], b[:cut], i, k, pair)
+	common(a[half:], b[cut:], i+half, k+cut, pair)
+}
+
+func reversed(list []int) []int {
+	list = slices.Clone(list)
+	slices.Reverse(list)
+	return list
+}
+
+// lengths are those of the longest common order of a and the first 0, 1, 2 … of b.
+func lengths(a, b []int) []int32 {
+	best := make([]int32, len(b)+1)
+	for _, x := range a {
+		before := int32(0) // of one a less and one b less
+		for n, y := range b {
+			now := max(best[n], best[n+1])
+			if x == y {
+				now = before + 1
+			}
+			before, best[n+1] = best[n+1], now
+		}
+	}
+	return best
 }
 
 func rowChanges(older, newer *rules.Report, i, k int) []string {
@@ -159,7 +236,11 @@ func rowChanges(older, newer *rules.Report, i, k int) []string {
 	word("material", a.Material, b.Material)
 	word("count", fmt.Sprint(a.Count), fmt.Sprint(b.Count))
 	word("resin", family(&older.Analysis.Rows[i], a.Resin), family(&newer.Analysis.Rows[k], b.Resin))
-	word("zone", older.Analysis.Rows[i].Zone.String(), newer.Analysis.Rows[k].Zone.String())
+	zone := "zone"
+	if a.Zone == b.Zone {
+		zone = "inferred zone"
+	}
+	word(zone, older.Analysis.Rows[i].Zone.String(), newer.Analysis.Rows[k].Zone.String())
 	word("glass content", optional(a.GlassContent), optional(b.GlassContent))
 	word("void content", optional(a.VoidContent), optional(b.VoidContent))
 	word("angle", degrees(a.Angle), degrees(b.Angle))

@@ -75,7 +75,7 @@ type diffCommand struct {
 
 // Help is shown under the command's flags.
 func (diffCommand) Help() string {
-	return `Two revisions of a schedule, ply by ply, rows aligned by content: changes in plies, thickness, glass content, mass and findings.
+	return `Two revisions of a schedule, ply by ply, rows aligned by content and not by number: plies changed, added, removed or moved, and changes in thickness, glass content, mass and findings.
 
     veilwright diff header-2.toml header-3.toml
     git show HEAD:header.toml | veilwright diff - header.toml --json
