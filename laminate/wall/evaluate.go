@@ -49,17 +49,22 @@ func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis,
 	if len(s.Conditions) > 0 {
 		return evaluateConditions(s, lib, a, o)
 	}
-	e.units = o.Units.Or(s.Units)
+	e.run()
+	e.strainPlies()
+	e.assumptions()
+	return e.r
+}
+
+// run judges the wall.
+func (e *evaluation) run() {
+	e.units = e.o.Units.Or(e.s.Units)
 	e.warm()
-	e.laws = moduli.New(lib, e.kept)
+	e.laws = moduli.New(e.lib, e.kept)
 	e.collect()
 	e.measure()
 	e.load()
 	e.respond()
 	e.judge()
-	e.strainPlies()
-	e.assumptions()
-	return e.r
 }
 
 func (e *evaluation) note(text string) { e.r.Notes = append(e.r.Notes, text) }

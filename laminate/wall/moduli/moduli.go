@@ -207,6 +207,25 @@ func family(lib *laminate.Library, r *laminate.Resin) laminate.FamilyData {
 	return lib.Families[r.Family]
 }
 
+// Constituents are the fiber and the resin that a ply's moduli come of, cold;
+// false where they come of a test or of resin alone, or are not known.
+func (l *Laws) Constituents(f *laminate.RowFigures) (fiber, matrix stiffness.Constituent, ok bool) {
+	if m := f.Material; m == nil || f.Resin == nil || m.Form == laminate.Lamina || m.Form == laminate.ResinCoat {
+		return fiber, matrix, false
+	}
+	matrix, _, trouble := l.matrix(f.Resin)
+	if trouble != "" {
+		return fiber, matrix, false
+	}
+	fiber, _, trouble = l.fiber(f.Material)
+	return fiber, matrix, trouble == ""
+}
+
+// Weave is the warp share and the crimp factor of a woven roving.
+func (*Laws) Weave(m *laminate.Material) (warpShare, crimp float64) {
+	return m.WarpShare.Or(usualWarpShare), m.CrimpFactor.Or(usualCrimp)
+}
+
 // FailureStrain is the strain (a ratio) at which a cured resin fails, its own
 // or its family's; ok is false where neither is known.
 func FailureStrain(lib *laminate.Library, r *laminate.Resin) (strain float64, ok bool) {
