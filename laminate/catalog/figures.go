@@ -28,7 +28,7 @@ func families() (all [9]laminate.FamilyData) {
 	// A resin whose family is not stated weighs about what they all do, so that a
 	// wall shows its thickness while it is being built. It has no modulus: nothing
 	// that carries load may rest on a guess.
-	all[laminate.NoFamily] = laminate.FamilyData{Density: kgPerM3(1150), Source: "family not stated: density taken as 1150 kg/m3, the families run from 1120 to 1250"}
+	all[laminate.NoFamily] = laminate.FamilyData{Density: kgPerM3(1150), Source: "family not stated: density taken as 1150 kg/m3, the families run from 1120 to 1250, from memory"}
 	return all
 }
 

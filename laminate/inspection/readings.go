@@ -129,6 +129,6 @@ const (
 
 // What the limits rest on.
 const (
-	ByDewPoint = "ISO 8502-4, ISO 12944-7"
+	ByDewPoint = "ISO 8502-4, ISO 12944-7, second-hand"
 	ByPractice = "common practice, no source"
 )

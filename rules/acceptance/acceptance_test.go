@@ -288,7 +288,7 @@ func TestCompare_limitsThatNobodyRequiredAreNotes(t *testing.T) {
 		note   string
 		change func(*record.Record, *spec.Specification)
 	}{
-		{"surface at least 5.4 °F above the dew point: not met at ply 1; not required (ISO 8502-4, ISO 12944-7)", func(r *record.Record, _ *spec.Specification) {
+		{"surface at least 5.4 °F above the dew point: not met at ply 1; not required (ISO 8502-4, ISO 12944-7, second-hand)", func(r *record.Record, _ *spec.Specification) {
 			r.Laid[0].SurfaceTemperature = quantity.New(12.2, quantity.Celsius) // dew point 9.26 °C, 12.26 usual
 		}},
 		{"air at least 59 °F: not met at ply 1; not required (common practice, no source)", func(r *record.Record, _ *spec.Specification) {

@@ -23,7 +23,7 @@ var FlameSpread = &rules.Rule{
 	When: "a flame spread index is required. For each resin of structure and outer surface, in ducts of the barrier too: tested index above the requirement (equal holds), or 25 or less required of a resin that is " +
 		"neither brominated nor chlorendic and not tested: break; family suits but not tested: warning; more than 25 required of another family that is not tested, a ply whose resin family is not given, " +
 		"or a barrier resin that would fail where the part's form is not stated: incomplete",
-	Basis: "ASTM E84 index; class A (1) is 0–25 in NFPA 101 and IBC 803; families, antimony trioxide, and that other resins are far above 25: common practice, no source",
+	Basis: "ASTM E84 index; class A (1) is 0–25 in NFPA 101 and IBC 803 (second-hand); families, antimony trioxide, and that other resins are far above 25: common practice, no source",
 	Run:   flameSpread,
 }
 

@@ -58,7 +58,7 @@ var ZonesInferred = &rules.Rule{
 		"Write the zones out where it matters, so that a ply added later does not change it.",
 	Severity: []rules.Severity{rules.Note},
 	When:     "some ply has no zone of its own",
-	Basis:    "this program's own inference",
+	Basis:    "the program's own check",
 	Run: func(p *rules.Pass) {
 		if !p.Analysis.Inferred {
 			return

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/source"
 	"frp/veilwright/rules/advice"
 )
 
@@ -78,14 +79,14 @@ func Catalog(lib *laminate.Library, want func(id string) bool, u quantity.System
 	for _, b := range lib.Books {
 		sheet = append(sheet, Note{Text: "shop book " + b})
 	}
-	source := Column{Title: "source", Under: true, Plain: true}
+	from := Column{Title: "source", Under: true, Plain: true}
 	add := func(t Table) {
 		if t.Rows != nil {
 			sheet = append(sheet, t)
 		}
 	}
 	right := func(title string) Column { return Column{Title: title, Right: true} }
-	materials := Table{Columns: []Column{{Title: "material"}, {Title: "form"}, {Title: "fiber"}, right("areal mass"), right("glass"), right("in a barrier"), {Title: "name"}, source}}
+	materials := Table{Columns: []Column{{Title: "material"}, {Title: "form"}, {Title: "fiber"}, right("areal mass"), right("glass"), right("in a barrier"), {Title: "name"}, from}}
 	for i := range lib.Materials {
 		m := &lib.Materials[i]
 		if !want(m.ID) {
@@ -104,36 +105,52 @@ func Catalog(lib *laminate.Library, want func(id string) bool, u quantity.System
 		materials.Rows = append(materials.Rows, Row{Brief: !full, Cells: []string{m.ID, m.Form.String(), orNone(m.Fiber.String()), mass, content, stated(m.BarrierGlassContent), m.Name, m.Source}})
 	}
 	add(materials)
-	resins := Table{Columns: []Column{{Title: "shop resin"}, {Title: "family"}, source}}
+	resins := Table{Columns: []Column{{Title: "shop resin"}, {Title: "family"}, from}}
 	for i := range lib.Resins {
 		if r := &lib.Resins[i]; want(r.ID) {
 			resins.Rows = append(resins.Rows, Row{Brief: !full, Cells: []string{r.ID, r.Family.String(), r.Source}})
 		}
 	}
 	add(resins)
-	families := Table{Columns: []Column{{Title: "resin family"}, right("density"), right("modulus"), right("Poisson"), right("failure strain"), source}}
+	families := Table{Columns: []Column{{Title: "resin family"}, right("density"), right("modulus"), right("Poisson"), right("failure strain"), right("heat deflection"), from}}
 	for _, f := range laminate.Families.All() {
 		if d := lib.Families[f]; want(f.String()) {
 			families.Rows = append(families.Rows, Row{Brief: !full, Cells: []string{f.String(), figure(d.Density, quantity.Bulk, u), figure(d.Modulus, quantity.Stress, u),
-				quantity.Number(d.Poisson, 2), quantity.Percent(d.FailureStrain), d.Source}})
+				quantity.Number(d.Poisson, 2), quantity.Percent(d.FailureStrain), u.Temperature(d.HeatDeflection.SI()), d.Source}})
 		}
 	}
 	add(families)
-	fibers := Table{Columns: []Column{{Title: "fiber"}, right("density"), right("modulus"), right("Poisson"), source}}
+	fibers := Table{Columns: []Column{{Title: "fiber"}, right("density"), right("modulus"), right("Poisson"), from}}
 	for _, f := range laminate.Fibers.All() {
 		if d := lib.Fibers[f]; want(f.String()) {
 			fibers.Rows = append(fibers.Rows, Row{Brief: !full, Cells: []string{f.String(), figure(d.Density, quantity.Bulk, u), figure(d.Modulus, quantity.Stress, u), quantity.Number(d.Poisson, 2), d.Source}})
 		}
 	}
 	add(fibers)
-	fillers := Table{Columns: []Column{{Title: "filler"}, right("density"), source}}
+	fillers := Table{Columns: []Column{{Title: "filler"}, right("density"), from}}
 	for _, f := range laminate.Fillers.All() {
 		if d := lib.Fillers[f]; want(f.String()) {
 			fillers.Rows = append(fillers.Rows, Row{Brief: !full, Cells: []string{f.String(), figure(d.Density, quantity.Bulk, u), d.Source}})
 		}
 	}
 	add(fillers)
+	if named := registered(sheet); full && len(named) > 0 {
+		sheet = append(sheet, Sources(named)...)
+	}
 	return sheet
+}
+
+// registered are the publications that the last cells of a sheet's tables name.
+func registered(sheet Sheet) []source.Entry {
+	text := ""
+	for _, b := range sheet {
+		if t, ok := b.(Table); ok {
+			for _, r := range t.Rows {
+				text += r.Cells[len(r.Cells)-1] + "\n"
+			}
+		}
+	}
+	return source.Of(text)
 }
 
 func stated(share laminate.Optional[float64]) string {

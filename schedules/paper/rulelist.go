@@ -3,6 +3,7 @@ package paper
 import (
 	"strings"
 
+	"frp/veilwright/laminate/source"
 	"frp/veilwright/rules"
 )
 
@@ -28,7 +29,11 @@ func Rules(list []*rules.Rule) Sheet {
 
 // Rule is one rule in full.
 func Rule(r *rules.Rule) Sheet {
-	return Sheet{Heading{1, r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When}, {"why", r.Why}, {"basis", r.Basis}}}
+	sheet := Sheet{Heading{1, r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When}, {"why", r.Why}, {"basis", r.Basis}}}
+	if list := source.Of(r.Basis); len(list) > 0 {
+		sheet = append(sheet, Sources(list)...)
+	}
+	return sheet
 }
 
 func severities(r *rules.Rule) string {
