@@ -133,6 +133,26 @@ func TestForm_eachLineIsTakenWhenItIsLeft(t *testing.T) {
 	}
 }
 
+// Who was warned that Enter takes what is typed has not taken it by an arrow.
+func TestForm_afterTheWarningOnlyEnterTakes(t *testing.T) {
+	for _, key := range []string{keys.Down, keys.Up, keys.Tab, keys.PgDown, keys.PgUp} {
+		taken := 0
+		f := &Form{Fields: []*Field{{Section: "one", Label: "name"}, {Section: "two", Label: "size"}}}
+		f.Each = func(int) error { taken++; return nil }
+		p := over(f)
+		if !p.press("x", keys.Esc, key) || taken != 0 || f.At != 0 || !p.desk.Notice.Refusal {
+			t.Errorf("%s after the warning: %d taken, at line %d, %+v", key, taken, f.At, p.desk.Notice)
+		}
+		if p.press(keys.Esc) || taken != 0 {
+			t.Errorf("%s: Esc once more does not drop it", key)
+		}
+		p = over(f)
+		if p.press("y", keys.Esc, keys.Enter); taken != 1 {
+			t.Errorf("Enter after the warning takes %d", taken)
+		}
+	}
+}
+
 func TestForm_everyLineCanBeSeen(t *testing.T) {
 	f := &Form{}
 	for _, c := range "abcdefgh" {
