@@ -62,6 +62,30 @@ func TestDecode_aRowInWhichTheBarrierEndsIsTwo(t *testing.T) {
 	}
 }
 
+// Taking a ply from the half of a row that is barrier takes it from the barrier:
+// no ply of the other half comes in for it. The document has two rows then.
+func TestSplit_oneLessOfTheBarrierIsOneLess(t *testing.T) {
+	lib := catalog.Library()
+	src, s, problems := Decode(splitDocument("veil-c-15", "mat-1.5 4"), lib)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	next, err := edits.AddCount(s, lib, 1, -1).Do(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, read, problems := Decode(src.Render(next), lib)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for name, now := range map[string]*laminate.Schedule{"edited": next, "read back": read} {
+		a := laminate.Analyze(now, lib)
+		if in, out := a.Zones[laminate.InteriorLayer].Plies, a.Zones[laminate.StructuralLayer].Plies; in != 1 || out != 2 || len(now.Plies) != 3 {
+			t.Errorf("%s: %d inside, %d outside, in %d rows", name, in, out, len(now.Plies))
+		}
+	}
+}
+
 // Whatever stands in a document without zones, it is written back byte for byte,
 // and says the same with its zones stated, with every row taken apart into single
 // plies, and after tidying.
@@ -116,12 +140,27 @@ func TestSplit_changesNothingThatIsSaid(t *testing.T) {
 		if len(problems) > 0 || zones(again) != want {
 			t.Fatalf("%q: tidied %s, before %s; %v", rows, zones(again), want, problems)
 		}
-		// One more or one less of any row is written and read as it stands.
+		// One more or one less of any row, or none, is written and read as it
+		// stands, and moves no other ply to another zone.
 		row := rapid.IntRange(0, len(s.Plies)-1).Draw(t, "row")
-		by := rapid.SampledFrom([]int{-1, 1}).Draw(t, "by")
-		next, err := edits.AddCount(s, lib, row, by).Do(s)
+		by := rapid.SampledFrom([]int{-1, 1, -s.Plies[row].Count}).Draw(t, "by")
+		edit := edits.AddCount(s, lib, row, by)
+		if by == -s.Plies[row].Count {
+			edit = edits.Remove(s, lib, row)
+		}
+		next, err := edit.Do(s)
 		if err != nil {
 			return
+		}
+		was, is := laminate.Analyze(s, lib), laminate.Analyze(next, lib)
+		for _, z := range laminate.Zones.All() {
+			n := was.Zones[z].Plies
+			if z == was.Rows[row].Zone {
+				n += by
+			}
+			if is.Zones[z].Plies != n {
+				t.Fatalf("%q, %+d of row %d, which is %s: %d plies of %s, want %d", rows, by, row, was.Rows[row].Zone, is.Zones[z].Plies, z, n)
+			}
 		}
 		_, read, problems := Decode(src.Render(next), lib)
 		if len(problems) > 0 || zones(read) != zones(next) {

@@ -82,9 +82,7 @@ func (d *Draft) form(row int) laminate.Form {
 
 // Schedule is the draft as it stands, zones settled and nothing judged.
 func (d *Draft) Schedule() *laminate.Schedule {
-	n := d.settled(slices.Clone(d.Plies), slices.Clone(d.own))
-	n.Plies = laminate.SplitRow(n, d.lib)
-	return n
+	return d.settled(slices.Clone(d.Plies), slices.Clone(d.own))
 }
 
 func (d *Draft) settled(plies []laminate.Ply, resins []laminate.Resin) *laminate.Schedule {
@@ -105,14 +103,14 @@ func (d *Draft) Finish() (*laminate.Schedule, error) {
 		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
 	}
 	n := d.settled(d.Plies, d.own)
-	n.Plies = laminate.SplitRow(n, d.lib)
 	d.Plies, d.zones, d.own = nil, nil, nil
 	return judged(d.s, n, d.lib)
 }
 
-// settle states zones where reading the document back would infer another.
-// Stating one can change what is inferred for the plies after it, but every
-// round states more, so that it ends.
+// settle states zones where reading the document back would infer another, of a
+// row or of some plies of it, and takes a row apart that inference may decide
+// about. Stating one can change what is inferred for the plies after it, but
+// every round states more, so that it ends.
 func (d *Draft) settle(n *laminate.Schedule) {
 	for changed := true; changed; {
 		changed = false
@@ -122,6 +120,19 @@ func (d *Draft) settle(n *laminate.Schedule) {
 				changed = true
 			}
 		}
+		if changed {
+			continue
+		}
+		plies := laminate.SplitRow(n, d.lib)
+		row := 0
+		for row < len(n.Plies) && plies[row].Count == n.Plies[row].Count {
+			row++
+		}
+		if changed = row < len(n.Plies) && d.zones[row] != laminate.NoZone; changed {
+			n.Plies[row].Zone = d.zones[row]
+			continue
+		}
+		n.Plies = plies
 	}
 }
 

@@ -65,6 +65,21 @@ func (s Session) Lay(now *laminate.Schedule) Session {
 	return s
 }
 
+// Unchanged tells of an exercise that starts from a schedule to be changed
+// whether its plies and resins are as they were given.
+func (s Session) Unchanged() bool {
+	now, given := s.answer.Schedule, &s.exercise.Given
+	return s.exercise.Kind.Builds() && s.exercise.Kind != exercise.Order && now != nil &&
+		slices.EqualFunc(now.Plies, given.Plies, func(a, b laminate.Ply) bool {
+			a.Origin, b.Origin = 0, 0
+			return a == b
+		}) &&
+		slices.EqualFunc(now.Resins, given.Resins, func(a, b laminate.Resin) bool {
+			a.Origin, b.Origin = 0, 0
+			return a == b
+		})
+}
+
 // With goes on with an answer that an earlier sitting left, as far as it fits
 // the exercise.
 func (s Session) With(a Answer) Session {

@@ -180,6 +180,21 @@ func TestPractice_escLeadsOutOfEverything(t *testing.T) {
 	}
 }
 
+// What was said on one screen of the page is gone on another.
+func TestPractice_noticesStayOnTheirScreen(t *testing.T) {
+	state(t)
+	g := learning(t, 80, 24).press("1 1 3").esc()
+	g.shows("left the exercise").esc()
+	if strings.Contains(g.screen(), "left the exercise") {
+		t.Errorf("it is said on the list of steps too:\n%s", g.screen())
+	}
+}
+
+// Repeating the last rows begins with as many as there are up to the row.
+func TestTimes_onPlyOneTheLastRowIsOne(t *testing.T) {
+	header(t, 80, 24).press("home down up *").shows("the last 1 row up to")
+}
+
 // Typed ahead in one read is the same as typed one by one.
 func TestPractice_gluedKeysAreSingleKeys(t *testing.T) {
 	walls := map[bool]string{}

@@ -152,14 +152,18 @@ func (r *Root) resize(w, h int) {
 	r.settle()
 }
 
-// place is where a notice belongs: the page, and what is open over it.
+// place is where a notice belongs: the page, its screen, and what is open over it.
 type place struct {
 	at, depth int
+	screen    any
 	over      string
 }
 
 func (r *Root) place() place {
 	p := place{at: r.at, depth: len(r.stack)}
+	if o, ok := r.owner(); ok {
+		p.screen = o.Screen()
+	}
 	if o := r.over(); o != nil {
 		p.over = o.Title()
 	}
@@ -177,7 +181,8 @@ func (r *Root) press(e keys.Event) {
 			d.Notice = widget.Notice{}
 		}
 	}
-	said, place, now := here.Said(), r.place(), here.Doc.Now()
+	said := map[*page.Desk]uint64{r.desk: r.desk.Said(), here: here.Said()}
+	place, now := r.place(), here.Doc.Now()
 	found, why := keys.Press(e, r.tables()...)
 	switch {
 	case why != "":
@@ -191,8 +196,11 @@ func (r *Root) press(e keys.Event) {
 		r.here().Refuse(keys.Name(e.Key) + " does nothing here: " + keys.Name(r.helpKey()) + " shows the keys")
 	}
 	r.settle()
-	if here.Said() == said && (r.place() != place || here.Doc.Now() != now) {
-		here.Notice = widget.Notice{}
+	moved := r.place() != place
+	for d, n := range said {
+		if d.Said() == n && (moved || d == here && d.Doc.Now() != now) {
+			d.Notice = widget.Notice{}
+		}
 	}
 }
 

@@ -44,6 +44,9 @@ type Rester interface {
 type Owner interface {
 	// Own is the desk of the document, nil while there is none.
 	Own() *Desk
+	// Screen is which of its screens is shown, to be compared: what was said on
+	// one is gone on another.
+	Screen() any
 	// Keep keeps what is not handed in, so that it outlives the program. It is
 	// called after every key.
 	Keep() error

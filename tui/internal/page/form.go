@@ -231,6 +231,17 @@ func (f *Form) Table() keys.Table {
 			act()
 		}
 	}
+	// Who was warned takes with Enter: a key that only goes elsewhere does not.
+	leaves := func(act func(keys.Event)) func(keys.Event) {
+		return func(e keys.Event) {
+			if f.warned && f.Each != nil && f.begun() {
+				f.desk.Refuse(widget.Unfinished)
+				return
+			}
+			f.warned = false
+			act(e)
+		}
+	}
 	enter := keys.Row{Keys: []string{keys.Enter}, Short: "next, take", Long: "the next line; from the last one: take it", Group: g, Rank: 1, Do: do(f.enter)}
 	switch {
 	case f.Each != nil && !f.Once:
@@ -240,24 +251,22 @@ func (f *Form) Table() keys.Table {
 	}
 	t := keys.Table{enter}
 	if len(f.Fields) > 1 {
-		t = append(t, keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "line", Long: "the line before, the next one", Group: g, Rank: 2, Do: func(e keys.Event) {
-			f.warned = false
+		t = append(t, keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "line", Long: "the line before, the next one", Group: g, Rank: 2, Do: leaves(func(e keys.Event) {
 			if e.Key == keys.Up || e.Key == keys.ShiftTab {
 				f.move(-1)
 			} else {
 				f.move(1)
 			}
-		}})
+		})})
 	}
 	if f.sections() {
-		t = append(t, keys.Row{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a section up, down", Group: g, Rank: 9, Do: func(e keys.Event) {
-			f.warned = false
+		t = append(t, keys.Row{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a section up, down", Group: g, Rank: 9, Do: leaves(func(e keys.Event) {
 			if e.Key == keys.PgUp {
 				f.section(-1)
 			} else {
 				f.section(1)
 			}
-		}})
+		})})
 	}
 	for _, r := range f.Field().rows() {
 		r.Group, r.Do = g, func(e keys.Event) {

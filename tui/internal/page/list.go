@@ -1,7 +1,9 @@
 package page
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/sahilm/fuzzy"
 
@@ -20,9 +22,10 @@ type Item struct {
 	Why  string // why it cannot be taken, "" if it can; shown instead of Note
 }
 
-// List is something to choose from. A digit takes the numbered row as long as
-// nothing is typed; where letters narrow the list, digits are letters once
-// something is typed.
+// List is something to choose from. A digit takes the row it stands beside.
+// Where letters narrow the list, a digit that begins some name is a letter and
+// stands beside no row, and all are letters once something is typed: so every
+// name can be typed, and what is drawn is what a digit does.
 type List struct {
 	Head string
 	Full bool   // it takes the page's whole body
@@ -55,6 +58,7 @@ type List struct {
 	found  []int // the items found, by their index
 	sel    int   // index in found
 	top    int
+	begins string // the digits that begin a name
 	opened bool
 }
 
@@ -131,16 +135,27 @@ func (n itemNames) Len() int            { return len(n) }
 func (n itemNames) String(i int) string { return n[i].Name }
 
 func (l *List) search() {
-	l.sel, l.top, l.found = 0, 0, l.found[:0]
+	l.sel, l.top, l.found, l.begins = 0, 0, l.found[:0], ""
 	if l.query.Empty() {
 		for i := range l.Items {
 			l.found = append(l.found, i)
+			if name := l.Items[i].Name; l.Find != "" && name != "" && name[0] >= '0' && name[0] <= '9' && !strings.Contains(l.begins, name[:1]) {
+				l.begins += name[:1]
+			}
 		}
 		return
 	}
 	for _, m := range fuzzy.FindFrom(l.query.Text(), itemNames(l.Items)) {
 		l.found = append(l.found, m.Index)
 	}
+	// What begins as it is typed stands before what has the letters somewhere,
+	// and the name that is typed whole before all.
+	query := strings.ToLower(l.query.Text())
+	far := func(i int) int {
+		rest, begins := strings.CutPrefix(strings.ToLower(l.Items[i].Name), query)
+		return map[bool]int{false: 2, true: min(1, len(rest))}[begins]
+	}
+	slices.SortStableFunc(l.found, func(i, k int) int { return far(i) - far(k) })
 }
 
 func (l *List) pointed() {
@@ -219,12 +234,26 @@ func (l *List) Table() keys.Table {
 		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the row pointed at", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})
 	}
 	if l.query.Empty() {
-		n := min(9, len(l.found))
-		row := keys.Row{Keys: keys.Digits(9), Show: numbered(n), Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}
+		row := keys.Row{Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}
 		if l.Points {
 			row.Short, row.Long = "choose", "choose the numbered row"
 		}
-		t = append(t, row)
+		var shown keys.Row // those that stand beside a row
+		for n, d := range keys.Digits(9) {
+			if strings.Contains(l.begins, d) {
+				continue
+			}
+			row.Keys = append(row.Keys, d)
+			if n < max(1, len(l.found)) {
+				shown.Keys = append(shown.Keys, d)
+			}
+		}
+		if row.Show = shown.All(); row.Show == "" {
+			row.Short = ""
+		}
+		if len(row.Keys) > 0 {
+			t = append(t, row)
+		}
 	}
 	t = append(t,
 		keys.Row{Keys: []string{keys.Up, keys.Down, keys.ShiftTab, keys.Tab}, Show: "↑↓", Short: "choose", Long: "choose another row, round and round", Group: g, Rank: 3, Do: func(e keys.Event) {
@@ -243,7 +272,7 @@ func (l *List) Table() keys.Table {
 		}})
 	switch {
 	case l.Find != "":
-		long := "a few letters of a name narrow the list, Backspace takes one back; digits are letters once something is typed"
+		long := "a few letters of a name narrow the list, Backspace erases one; a digit is a letter where it begins a name, and wherever something is typed"
 		if l.Above != nil {
 			long += "; with nothing typed ← or Backspace goes to the folder above"
 		}
@@ -344,8 +373,8 @@ func (l *List) head(w int) string {
 func (l *List) row(i, wide int) string {
 	t, it, w := l.desk.Theme, &l.Items[l.found[i]], l.w
 	number := " "
-	if n := i - l.top + 1; n <= 9 && l.query.Empty() {
-		number = strconv.Itoa(n)
+	if n := strconv.Itoa(i - l.top + 1); len(n) == 1 && l.query.Empty() && !strings.Contains(l.begins, n) {
+		number = n
 	}
 	mark := ""
 	if it.Mark != "" {
@@ -366,12 +395,4 @@ func (l *List) row(i, wide int) string {
 	var x draw.Line
 	x.Gap(2).Add(t.Key.Render(number)).Gap(1).Add(mark).Add(name).Gap(2).Add(t.Dim.Render(note))
 	return x.Add(it.Look.Render(word)).Fit(w)
-}
-
-// numbered is how the help line shows the digits of n rows.
-func numbered(n int) string {
-	if n < 2 {
-		return "1"
-	}
-	return "1-" + strconv.Itoa(n)
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -132,6 +133,26 @@ func TestForm_eachLineIsTakenWhenItIsLeft(t *testing.T) {
 	}
 }
 
+// Who was warned that Enter takes what is typed has not taken it by an arrow.
+func TestForm_afterTheWarningOnlyEnterTakes(t *testing.T) {
+	for _, key := range []string{keys.Down, keys.Up, keys.Tab, keys.PgDown, keys.PgUp} {
+		taken := 0
+		f := &Form{Fields: []*Field{{Section: "one", Label: "name"}, {Section: "two", Label: "size"}}}
+		f.Each = func(int) error { taken++; return nil }
+		p := over(f)
+		if !p.press("x", keys.Esc, key) || taken != 0 || f.At != 0 || !p.desk.Notice.Refusal {
+			t.Errorf("%s after the warning: %d taken, at line %d, %+v", key, taken, f.At, p.desk.Notice)
+		}
+		if p.press(keys.Esc) || taken != 0 {
+			t.Errorf("%s: Esc once more does not drop it", key)
+		}
+		p = over(f)
+		if p.press("y", keys.Esc, keys.Enter); taken != 1 {
+			t.Errorf("Enter after the warning takes %d", taken)
+		}
+	}
+}
+
 func TestForm_everyLineCanBeSeen(t *testing.T) {
 	f := &Form{}
 	for _, c := range "abcdefgh" {
@@ -186,6 +207,63 @@ func TestList_digitsPickUntilSomethingIsTyped(t *testing.T) {
 			t.Errorf("%q: %s, want %s", tc.keys, got, tc.want)
 		}
 	}
+}
+
+func TestList_aDigitThatBeginsANameNarrowsToIt(t *testing.T) {
+	l := &List{Find: "open", Items: []Item{{Name: ".."}, {Name: "24-inch.toml"}, {Name: "drain.toml"}, {Name: "header.toml"}}}
+	taken := ""
+	l.Take = func(i int) error { taken = l.Items[i].Name; return nil }
+	p := over(l)
+	screen := tuitest.Box(t, l.Lines(), l.w, l.h)
+	if strings.Contains(screen, "2 24-inch") || !strings.Contains(screen, "3 drain") {
+		t.Errorf("numbers are drawn beside rows that they do not take, or not beside those that they do:\n%s", screen)
+	}
+	if !p.press("24") || l.Pointed() != 1 {
+		t.Fatalf("24 points at %d, with %q taken", l.Pointed(), taken)
+	}
+	if p.press(keys.Esc, keys.Home, "4"); taken != "header.toml" {
+		t.Errorf("4 takes %q", taken)
+	}
+}
+
+// Any name can be typed from the beginning, and a digit that is drawn beside a
+// row takes that row, whatever was pressed before.
+func TestList_anyNameCanBeTypedAndAnyNumberDrawnTakesItsRow(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var items []Item
+		for _, name := range rapid.SliceOfNDistinct(rapid.StringMatching(`[0-9a-c][0-9a-c.-]{0,4}`), 1, 12, rapid.ID[string]).Draw(t, "names") {
+			items = append(items, Item{Name: name})
+		}
+		taken := -1
+		l := &List{Find: "open", Items: items, Take: func(i int) error { taken = i; return nil }}
+		p := over(l)
+		l.SetSize(62, rapid.IntRange(2, 18).Draw(t, "height"))
+		for _, k := range rapid.SliceOfN(rapid.SampledFrom([]string{keys.Up, keys.Down, keys.PgDown, "a", "-", keys.Backspace}), 0, 12).Draw(t, "keys") {
+			p.press(k)
+		}
+		for n, line := range strings.Split(tuitest.Box(t, l.Lines(), l.w, l.h), "\n")[1:] {
+			fields := strings.Fields(strings.TrimPrefix(strings.TrimSpace(line), draw.Pointer))
+			if len(fields) < 2 || fields[0] != strconv.Itoa(n+1) {
+				continue
+			}
+			if rapid.Bool().Draw(t, "try") {
+				if p.press(fields[0]); taken < 0 || items[taken].Name != fields[1] {
+					t.Fatalf("%s stands beside %s and takes %d of %v", fields[0], fields[1], taken, items)
+				}
+				return
+			}
+		}
+		if !l.query.Empty() {
+			p.press(keys.Esc)
+		}
+		name := rapid.SampledFrom(items).Draw(t, "typed").Name
+		if p.press(name); taken >= 0 || l.query.Text() != name {
+			t.Fatalf("typing %s takes %d, with %q typed", name, taken, l.query.Text())
+		}
+		if p.press(keys.Enter); taken < 0 || items[taken].Name != name {
+			t.Fatalf("typing %s and Enter takes %d of %v", name, taken, items)
+		}
+	})
 }
 
 // Where nothing may be taken for granted Enter takes nothing before a row is

@@ -29,7 +29,7 @@ const (
 
 func (b *Bench) beginTimes() {
 	const g = "Repeating"
-	m := &times{b: b, n: 2, last: min(2, len(b.schedule().Plies))}
+	m := &times{b: b, n: 2, last: max(1, min(2, b.Desk.Row+1))}
 	at := timesRow
 	if b.Desk.Row < 0 {
 		at = timesBarrier

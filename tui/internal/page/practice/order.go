@@ -108,24 +108,35 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 	}
 	out = append(out, widget.Rule(t, w, widget.Piece{Text: "on the table", Look: t.Strong}, widget.Piece{Text: "  and laid, from the process side outward", Look: t.Label}))
 	left = max(1, left-1)
-	half := (w - 1) / 2
 	given := &o.exercise().Given
+	half, wide := (w-1)/2, 0
+	for i := range given.Plies {
+		wide = max(wide, draw.Width(o.name(p, &given.Plies[i])))
+	}
+	// Where half of the screen is too narrow for a name, one list tells both.
+	one := wide+4 > half
+	if one {
+		half = w
+	}
 	var table []string
 	for i := range given.Plies {
-		q := &given.Plies[i]
-		line := strconv.Itoa(i+1) + "  " + o.name(p, q)
+		number, name, laid := strconv.Itoa(i+1)+"  ", o.name(p, &given.Plies[i]), slices.Index(o.laid, i)+1
+		look := draw.Style{}
 		switch {
-		case slices.Contains(o.laid, i):
-			line = strconv.Itoa(i+1) + "  laid as number " + strconv.Itoa(slices.Index(o.laid, i)+1)
-			if i != o.at {
-				line = t.Dim.Render(draw.Cut(line, max(1, half-2)))
-			}
+		case laid > 0 && one:
+			name, look = draw.Ends(draw.Cut(name, max(1, half-14)), "laid as "+strconv.Itoa(laid)+" ", max(1, half-4)), t.Dim
+		case laid > 0:
+			name, look = "laid as number "+strconv.Itoa(laid), t.Dim
 		}
 		if i == o.at {
-			table = append(table, t.Selected.Render(draw.Left(draw.Pointer+line, half)))
+			table = append(table, t.Selected.Render(draw.Left(draw.Pointer+number+name, half)))
 		} else {
-			table = append(table, " "+line)
+			table = append(table, " "+look.Render(draw.Cut(number+name, max(1, half-1))))
 		}
+	}
+	table = window(table, o.at, left)
+	if one {
+		return append(out, table...)
 	}
 	var laid []string
 	for n, i := range o.laid {
@@ -134,6 +145,7 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 	if len(laid) == 0 {
 		laid = []string{" " + t.Dim.Render("nothing yet: the fluid's side comes first")}
 	}
+	laid = window(laid, len(laid)-1, left)
 	return append(out, draw.Beside(left, "", draw.Block{W: half, Lines: table}, draw.Block{W: 1, Lines: widget.Edge(t, left)}, draw.Block{W: w - half - 1, Lines: laid})...)
 }
 

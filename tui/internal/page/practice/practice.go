@@ -84,6 +84,9 @@ func (p *Practice) Own() *page.Desk {
 	return nil
 }
 
+// Screen is what is shown while nothing is open over it.
+func (p *Practice) Screen() any { return p.now }
+
 // here is the desk that notices are on.
 func (p *Practice) here() *page.Desk {
 	if d := p.Own(); d != nil {

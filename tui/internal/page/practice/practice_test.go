@@ -195,6 +195,9 @@ func TestExercises_byKeysAlone(t *testing.T) {
 			r.press(tc.keys...)
 			draw("answered")
 			r.press("c")
+			if tc.name == "fix the sound" { // nothing is changed: it asks
+				r.press("2")
+			}
 			got := r.score()
 			draw("marked")
 			if tc.full != (got == 1) {
@@ -296,7 +299,7 @@ func TestPage_walksTheCourse(t *testing.T) {
 	if _, ok := r.now.(*atBench); !ok || r.person != "Ada" {
 		t.Fatalf("after the name: %T for %q", r.now, r.person)
 	}
-	r.press("c")
+	r.press("c", "2")
 	if r.score() > 0.5 {
 		t.Errorf("nothing laid scores %v", r.score())
 	}
@@ -309,6 +312,46 @@ func TestPage_walksTheCourse(t *testing.T) {
 	}
 	r.press("esc", "esc", "esc", "esc", "esc")
 	tuitest.Golden(t, "home after a miss", r.screen())
+}
+
+// An exercise in which nothing was changed is handed in only by who says so.
+func TestExercises_unchangedAreHandedInOnlyWhenAskedFor(t *testing.T) {
+	for _, id := range []string{"a1-cool-brine", "a4-bare-mat"} {
+		r := at(t, id)
+		for _, keys := range [][]string{{"c", "esc"}, {"c", "enter"}, {"c", "1"}} {
+			r.press(keys...)
+			if _, marked := r.now.(*marked); marked || r.Over() != nil {
+				t.Fatalf("%s after %v: %T\n%s", id, keys, r.now, r.screen())
+			}
+		}
+		if r.press("c", "2"); r.score() == 1 {
+			t.Errorf("%s: as it was given it marks full", id)
+		}
+	}
+}
+
+// On the smallest screen every row on the table is told whole: what is to be
+// gelled after decides the order.
+func TestOrdering_noNameIsCutOnASmallScreen(t *testing.T) {
+	r := at(t, "a5-from-the-fluid")
+	r.SetSize(60, 16)
+	for _, key := range []string{"", "2", "1"} {
+		if key != "" {
+			r.press(key)
+		}
+		screen, o := r.screen(), r.now.(*ordering)
+		for i := range o.exercise().Given.Plies {
+			if name := o.name(r.Practice, &o.exercise().Given.Plies[i]); !strings.Contains(screen, name) {
+				t.Errorf("%q is not whole:\n%s", name, screen)
+			}
+		}
+		if !strings.Contains(screen, "2 hints left") {
+			t.Errorf("the title is cut:\n%s", screen)
+		}
+	}
+	if !strings.Contains(r.screen(), "laid as 2") {
+		t.Errorf("what is laid does not stand there:\n%s", r.screen())
+	}
 }
 
 func TestPage_hintCostsAndStays(t *testing.T) {

@@ -55,7 +55,7 @@ func (p *Practice) start(e *exercise.Exercise) {
 	a := &attempt{session: practice.Start(e), library: p.Desk.Doc.Library(), back: back}
 	var err error
 	if a.draft, err = progress.OpenDraft(p.person, e.ID); err != nil {
-		p.Desk.Refuse("an answer is not kept: " + err.Error())
+		defer func() { p.here().Refuse("an answer is not kept: " + err.Error()) }()
 	}
 	if a.draft != nil {
 		if left, when, ok := a.draft.Left(); ok {
@@ -138,6 +138,25 @@ func (a *attempt) leave(p *Practice) {
 	p.look()
 }
 
+// check hands the answer in; where the schedule is as it was given, it asks first.
+func (a *attempt) check(p *Practice) {
+	p.work.settle()
+	if !a.session.Unchanged() {
+		a.mark(p)
+		return
+	}
+	p.open(&page.List{
+		Head: "hand it in? The schedule is as it was given", Verb: "answer",
+		Items: []page.Item{{Name: "no, go on with the exercise"}, {Name: "yes, hand it in as it is"}},
+		Take: func(i int) error {
+			if i == 1 {
+				a.mark(p)
+			}
+			return nil
+		},
+	})
+}
+
 // mark hands the answer in.
 func (a *attempt) mark(p *Practice) {
 	p.work.settle()
@@ -171,7 +190,7 @@ func (p *Practice) workRows(group string) keys.Table {
 	return keys.Table{
 		{Keys: []string{"c"}, Short: "check it", Long: "hand the answer in: it is checked and marked", Group: group, Rank: 4, Can: func() string {
 			return p.work.unready()
-		}, Do: keys.Do(func() { p.work.base().mark(p) })},
+		}, Do: keys.Do(func() { p.work.base().check(p) })},
 		{Keys: []string{"h"}, Short: "hint", Long: "show the next hint; it costs a share of the mark", Group: group, Rank: 5, Can: func() string {
 			if n, _ := p.work.base().session.HintsLeft(); n == 0 {
 				return "there is no hint left"
@@ -215,21 +234,24 @@ func (p *Practice) resume(a *attempt, left practice.Answer, when time.Time) {
 	})
 }
 
-// title names the exercise.
-func (a *attempt) title(t *draw.Theme) []widget.Piece {
+// title names the exercise, in w cells without its kind, which the task tells too.
+func (a *attempt) title(t *draw.Theme, w int) []widget.Piece {
 	e := a.exercise()
 	n, _ := a.session.HintsLeft()
-	hints := ""
+	name, step, kind, hints := draw.Clean(e.Title), " · step "+strconv.Itoa(e.Step), ", "+kindPhrase(e.Kind), ""
 	if len(e.Hints) > 0 {
 		hints = " · " + page.Count(n, "hint") + " left"
 	}
-	return []widget.Piece{{Text: draw.Clean(e.Title), Look: t.Title}, {Text: " · step " + strconv.Itoa(e.Step) + ", " + kindPhrase(e.Kind) + hints, Look: t.Dim}}
+	if draw.Width(name+step+kind+hints) > w {
+		kind = ""
+	}
+	return []widget.Piece{{Text: name, Look: t.Title}, {Text: step + kind + hints, Look: t.Dim}}
 }
 
 // head draws the task, which stands first, in at most h lines.
 func (a *attempt) head(p *Practice, w, h int) []string {
 	t := p.Desk.Theme
-	out := append([]string{widget.Rule(t, w, a.title(t)...)}, a.prose(p, w)...)
+	out := append([]string{widget.Rule(t, w, a.title(t, w-6)...)}, a.prose(p, w)...)
 	if h = max(4, h); len(out) > h {
 		out = out[:h]
 		out[h-1] = draw.Ends(draw.Clip(out[h-1], w-9), t.Dim.Render("… w all "), w)
