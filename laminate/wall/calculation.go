@@ -332,7 +332,11 @@ func (w *working) loads() {
 		}
 		w.step(k.Name+": load round the wall", "Ny", "p·R", put("#·#", w.stress(l.inside), r), w.line(l.hoop), w.lineUnit(), "")
 		if l.axial != 0 {
-			thrust := l.axial * 2 * e.round.middle / (e.round.inside * e.round.inside)
+			// Of a liquid's head none goes to the ends.
+			thrust := sv.Pressure.SI()
+			if strings.HasPrefix(k.Name, CaseTest) {
+				thrust = sv.TestPressure.SI()
+			}
 			w.step(k.Name+": load along the axis", "Nx", "p·R²/(2·Rm)", put("#·#^2/(2·#)", w.stress(thrust), r, rm), w.line(l.axial), w.lineUnit(), "")
 		}
 	}
@@ -382,11 +386,37 @@ func (w *working) criterion(c *Criterion) {
 		w.step("thickness wanted under "+c.Case, "tw", "p·2·R·10/(2·S·retention)", put("#·2·#·10/(2·#·#)", w.stress(l.inside), w.length(e.round.inside), s, e.kept), w.length(c.Demand), w.lengthUnit(), c.Basis)
 	case ExternalPressure:
 		w.external(c)
+	case UnitLoad:
+		w.unitLoad(c)
 	case MinimumModulus:
 		w.step("lower of axial and hoop modulus, cold", "E", "E/retention", put("#/#", w.stress(math.Min(e.r.Membrane.Ex, e.r.Membrane.Ey)), e.kept), w.stress(c.Capacity), w.stressUnit(), c.Basis)
 	}
 	demand, capacity := w.pair(c)
 	w.steps = append(w.steps, Step{What: c.Title(), Symbol: "utilization", Formula: "required / allowable", Numbers: put("#/#", demand, capacity), Value: c.Ratio, Source: c.Basis, Limit: "1", Answer: c.Answer})
+}
+
+func (w *working) unitLoad(c *Criterion) {
+	e := w.e
+	k := e.s.Part.KFactors.Values
+	factor, err := shell.DesignFactor(k)
+	hoop, axial, all, why := e.unitGlass()
+	least, _ := e.failureStrain()
+	if err != nil || why != "" {
+		return
+	}
+	glass := hoop
+	if strings.HasPrefix(c.Reason, "along") {
+		glass = axial
+	}
+	_, strain, err := shell.UnitCapacity(factor, least, all, glass)
+	if err != nil {
+		return
+	}
+	w.step("design factor", "K", "3·k1·k2·k3·k4·k5", put("3·#·#·#·#·#", k[0], k[1], k[2], k[3], k[4]), factor, "", c.Basis)
+	w.step("allowable strain", "εd", "lowest of 0.1·failure strain, 0.002 and unit strength/(K·unit modulus) of each kind of glass", "", strain, "", c.Basis)
+	stiff := shell.UnitStiffness(glass)
+	w.step("unit stiffness "+strings.SplitN(c.Reason, ";", 2)[0], "ΣX", "Σ unit modulus·glass", "", w.line(stiff), w.lineUnit(), c.Basis)
+	w.step("load that the wall may bear", "Na", "εd·ΣX·retention", put("#·#·#", strain, w.line(stiff), e.kept), w.line(c.Capacity), w.lineUnit(), c.Basis)
 }
 
 // pair gives demand and capacity in the units of the calculation.
@@ -398,8 +428,9 @@ func (w *working) pair(c *Criterion) (demand, capacity float64) {
 		return w.stress(c.Demand), w.stress(c.Capacity)
 	case quantity.LineLoad:
 		return w.line(c.Demand), w.line(c.Capacity)
+	default: // strains have no unit
+		return c.Demand, c.Capacity
 	}
-	return c.Demand, c.Capacity
 }
 
 // strains solves the wall for a case.

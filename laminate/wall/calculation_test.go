@@ -111,9 +111,12 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 	hoop.Part.Process, hoop.Service.Vacuum = laminate.Wound, quantity.New(0.5, psi)
 	pairs := woundPipe(6)
 	pairs.Conditions = []laminate.Condition{{Name: "operating", Temperature: quantity.New(100, degF)}, {Name: "steam-out", Temperature: quantity.New(100, degF), Pressure: quantity.New(0, psi), Vacuum: quantity.New(0, psi)}}
+	units := pipe(mixed(5)...)
+	units.Part.DesignBasis, units.Part.KFactors = laminate.UnitLoad, laminate.KFactors{Values: [5]float64{1.5, 1.2, 1.1, 1.1, 1.5}, Given: true}
+	units.Part.LiquidHeight, units.Service.SpecificGravity = quantity.New(10, ft), laminate.Some(1.2)
 	steps := 0
 	for name, s := range map[string]*laminate.Schedule{
-		"mat and woven": pipe(mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": woundPipe(6), "hoop": hoop, "tank": tank(mixed(6)...), "conditions": pairs,
+		"mat and woven": pipe(mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": woundPipe(6), "hoop": hoop, "tank": tank(mixed(6)...), "conditions": pairs, "unit loads and a head": units,
 	} {
 		for _, u := range []quantity.System{quantity.US, quantity.Metric} {
 			lib := catalog.Library()

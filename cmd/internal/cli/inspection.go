@@ -14,6 +14,7 @@ import (
 )
 
 type printCommand struct {
+	Calculation      calculationCommand      `cmd:"" name:"calculation" help:"The structure worked out step by step, for a reviewer."`
 	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`
 }
 

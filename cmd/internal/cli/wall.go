@@ -107,13 +107,7 @@ func (k wallCommand) Run(c *call) error {
 	units := c.units(d.Schedule)
 	o := wall.Options{CountBarrier: k.CountBarrier, Depth: k.Depth.SI(), Units: laminate.Some(units)}
 	r := wall.Evaluate(d.Schedule, d.Library, laminate.Analyze(d.Schedule, d.Library), o)
-	switch r.Answer() {
-	case wall.Fails:
-		c.ends(Broken)
-	case wall.Incomplete:
-		c.ends(Incomplete)
-	case wall.Holds, wall.NotApplicable:
-	}
+	c.endsAs(r)
 	needed, err := k.needs(d, o)
 	if err != nil {
 		c.say.Say("%s: %s: %v", d.Name, k.Need.unit.String(), err)

@@ -30,7 +30,11 @@ func TestPractice_everyKindByKeyboard(t *testing.T) {
 			want string
 		}{{tc.wrong, "to do again"}, {tc.right, "100 %, mastered"}} {
 			s.press(tc.number).see(tc.title, "left", "task")
-			s.press(try.keys...).press("c").see(tc.title, try.want, "points")
+			s.press(try.keys...).press("c")
+			if tc.title == "A test panel for a vinegar plant" && try.want == "to do again" {
+				s.see("as it was given").press("2") // nothing of the schedule was changed
+			}
+			s.see(tc.title, try.want, "points")
 			s.press("v").see("AN ANSWER THAT MARKS FULL")
 			s.press("esc").see("points")
 			s.press("esc").see("exercises", "step "+tc.step)
