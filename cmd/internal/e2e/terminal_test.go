@@ -19,6 +19,10 @@ import (
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
 	"golang.org/x/sys/unix"
+
+	// The program is built outside of the test's sight: without this its results
+	// would be kept though the program has changed.
+	_ "frp/veilwright/cmd/internal/cli"
 )
 
 // patience is how long a screen may take to show what is waited for. It is a
