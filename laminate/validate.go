@@ -363,7 +363,7 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 	if known == nil {
 		known = &Library{}
 	}
-	total := 0
+	total, over := 0, -1 // the row in which they become too many
 	for i := range s.Plies {
 		p := &s.Plies[i]
 		c.ref = PlyRef(i, "")
@@ -379,7 +379,9 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 		case p.Count > MostCount:
 			c.fail("count", "%d is beyond reason: at most %d in one row", p.Count, MostCount)
 		default:
-			total += p.Count
+			if total += p.Count; total > MostPlies && over < 0 {
+				over = i
+			}
 		}
 		c.sane("glass_content", p.GlassContent, contents)
 		c.number("void_content", p.VoidContent, 0, 0.5, false, false)
@@ -395,8 +397,9 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 	if len(s.Plies) > MostRows {
 		c.fail("ply", "there are %d [[ply]] tables: at most %d are read", len(s.Plies), MostRows)
 	}
-	if total > MostPlies {
-		c.fail("ply", "there are %d plies, counts multiplied out: at most %d are read", total, MostPlies)
+	if over >= 0 {
+		c.ref = PlyRef(over, "")
+		c.fail("count", "from this row on there are too many: %d plies, counts multiplied out; at most %d are read", total, MostPlies)
 	}
 }
 

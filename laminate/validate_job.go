@@ -29,7 +29,7 @@ func ValidateJob(j *Job, lib *Library) []Fault {
 
 func (c *checker) laminates(j *Job, lib *Library, resins map[string]int) {
 	seen := map[string]int{}
-	rows, plies := 0, 0
+	rows, plies, told := 0, 0, false
 	for i := range j.Laminates {
 		l := &j.Laminates[i]
 		c.ref = Ref{Kind: RefLaminate, Index: i}
@@ -46,12 +46,16 @@ func (c *checker) laminates(j *Job, lib *Library, resins map[string]int) {
 			}
 		}
 		rows += len(l.Plies)
-		plies += s.NumberOfPlies()
+		own := s.NumberOfPlies()
+		plies += own
+		if told = told || own > MostPlies; told || plies <= MostPlies {
+			continue
+		}
+		// Where it becomes too much, and once.
+		told, c.ref = true, Ref{Kind: RefLaminate, Index: i}
+		c.fail("", "with this one there are %d plies in all laminates, counts multiplied out: at most %d are read", plies, MostPlies)
 	}
 	c.ref = Ref{Part: -1, Kind: RefSchedule}
-	if plies > MostPlies && len(j.Laminates) > 1 {
-		c.fail("laminate", "there are %d plies in all laminates, counts multiplied out: at most %d are read", plies, MostPlies)
-	}
 }
 
 func (c *checker) parts(j *Job) {

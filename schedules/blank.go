@@ -12,6 +12,9 @@ import (
 //go:embed blank.toml
 var blank string
 
+//go:embed blank-job.toml
+var blankJob string
+
 //go:embed blank-specification.toml
 var blankSpecification string
 
@@ -24,6 +27,9 @@ var blankBook string
 // Blank is a schedule with nothing but a title, and comments that say what may
 // stand in it. Characters that a title cannot have are left out.
 func Blank(title string) []byte { return filled(blank, "TITLE", title) }
+
+// BlankJob is the same for a job: it has no part yet.
+func BlankJob(title string) []byte { return filled(blankJob, "TITLE", title) }
 
 // BlankSpecification is the same for a specification: it demands nothing yet.
 func BlankSpecification(title string) []byte { return filled(blankSpecification, "TITLE", title) }

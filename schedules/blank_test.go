@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -16,7 +17,7 @@ func uncommented(b []byte) []byte { return offered.ReplaceAll(b, []byte("$1")) }
 
 func blanks() map[Kind][]byte {
 	return map[Kind][]byte{
-		Specification: BlankSpecification("A \"drain\""), ShopBook: BlankBook("Our shop"),
+		Job: BlankJob("A \"drain\""), Specification: BlankSpecification("A \"drain\""), ShopBook: BlankBook("Our shop"),
 		Record: BlankRecord(RecordOf{Schedule: "header.toml", Revision: laminate.Some(3), SHA256: strings.Repeat("0a", 32)}),
 	}
 }
@@ -24,6 +25,8 @@ func blanks() map[Kind][]byte {
 func decodedKind(k Kind, b []byte) []Problem {
 	var problems []Problem
 	switch k {
+	case Job:
+		_, _, problems = DecodeJob(b, catalog.Library(), nil)
 	case Specification:
 		_, problems = DecodeSpecification(b)
 	case ShopBook:

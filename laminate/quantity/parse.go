@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // yield is the trade's inverse tow size: tex = 496 055 / (yd/lb).
@@ -37,6 +38,9 @@ func Parse[D Dimension](s string) (Quantity[D], error) {
 	text := strings.TrimSpace(s)
 	if text == "" {
 		return fail("it is empty")
+	}
+	if strings.ContainsFunc(s, unicode.IsControl) {
+		return fail("it has a line break or another control character")
 	}
 	number, name := split(text)
 	if number == "" {

@@ -79,7 +79,10 @@ func Run(args []string, p Process) Code {
 	c := &call{Process: p, out: output.NewSink(p.Out), say: output.NewMessages(p.Err), said: map[string]bool{}}
 	c.run(args)
 	if err := c.out.Close(); err != nil {
-		c.say.Say("writing results: %v", reason(err))
+		// Whoever reads no further knows that they do not.
+		if !errors.Is(err, syscall.EPIPE) {
+			c.say.Say("writing results: %v", reason(err))
+		}
 		c.ends(Unusable)
 	}
 	return c.code
@@ -184,6 +187,12 @@ func wording(err error) error {
 	switch {
 	case ofValue && strings.HasSuffix(wanted, "(<EOL>)"):
 		text = name + " needs a value"
+	case ofValue && strings.Contains(wanted, "uint"):
+		_, got, _ := strings.Cut(wanted, " but got ")
+		got, _, _ = strings.Cut(got, " (short flag)")
+		text = name + ": a whole number above zero is expected, not " + got
+	case ofValue && strings.Contains(wanted, "(short flag)"):
+		text = name + " needs a value; one that begins with - is written " + name + "=-…"
 	case ofValue && strings.HasPrefix(wanted, "a valid 64 bit "):
 		_, got, _ := strings.Cut(wanted, " but got ")
 		text = name + ": a whole number is expected, not " + got

@@ -7,13 +7,14 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
 
 type newCommand struct {
-	File    string   `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
-	Kind    kindFlag `placeholder:"schedule|specification|record|shop-book" help:"What to make; a schedule if left out."`
+	File    *string  `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
+	Kind    kindFlag `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
 	Title   string   `help:"Title of the document; the file's name if left out. A record has none."`
 	Of      string   `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
 	Example bool     `help:"The example that the terminal program opens with, instead of an empty schedule."`
@@ -25,6 +26,7 @@ type kindFlag string
 // The words of --kind are those that documents use.
 const (
 	newSchedule      kindFlag = "schedule"
+	newJob           kindFlag = "job"
 	newSpecification kindFlag = "specification"
 	newRecord        kindFlag = "record"
 	newShopBook      kindFlag = "shop-book"
@@ -32,12 +34,12 @@ const (
 
 // UnmarshalText reads a word of --kind.
 func (f *kindFlag) UnmarshalText(text []byte) error {
-	return oneOf(f, text, newSchedule, newSpecification, newRecord, newShopBook)
+	return oneOf(f, text, newSchedule, newJob, newSpecification, newRecord, newShopBook)
 }
 
 // Words lists them.
 func (kindFlag) Words() []string {
-	return []string{string(newSchedule), string(newSpecification), string(newRecord), string(newShopBook)}
+	return []string{string(newSchedule), string(newJob), string(newSpecification), string(newRecord), string(newShopBook)}
 }
 
 // plain tells of a schedule, which is what is made where nothing is said.
@@ -45,9 +47,10 @@ func (f kindFlag) plain() bool { return f == "" || f == newSchedule }
 
 // Help is shown under the command's flags.
 func (newCommand) Help() string {
-	return `An empty document with every usual key, commented out, and the values it takes: a schedule; a purchaser's specification, and a record of what was laid and measured, which compare reads; a shop book of your own materials, resins and ratings. An existing file is never overwritten.
+	return `An empty document with every usual key, commented out, and the values it takes: a schedule; a job of several parts, with joints and nozzles; a purchaser's specification, and a record of what was laid and measured, which compare reads; a shop book of your own materials, resins and ratings. An existing file is never overwritten.
 
     veilwright new header.toml
+    veilwright new --kind job tank.toml
     veilwright new --kind specification spec.toml
     veilwright new --kind record --of header.toml header-17.toml
     veilwright new --kind shop-book shop-book.toml
@@ -60,26 +63,33 @@ func (k newCommand) Run(c *call) error {
 	if c.JSON {
 		return errors.New("new makes a document and has no JSON output")
 	}
-	text, err := k.text(c)
+	file := stdinName
+	if k.File != nil {
+		file = *k.File
+	}
+	switch {
+	case file == "":
+		return errors.New("the file name is empty")
+	case file != stdinName && !strings.HasSuffix(file, store.Extension):
+		return fmt.Errorf("%s: the name of a document has to end in %s", file, store.Extension)
+	}
+	text, err := k.text(c, file)
 	if err != nil {
 		return err
 	}
-	if k.File == "" || k.File == stdinName {
+	if file == stdinName {
 		_, err := c.out.Write(text)
 		return err
 	}
-	if !strings.HasSuffix(k.File, store.Extension) {
-		return fmt.Errorf("%s: the name of a document has to end in %s", k.File, store.Extension)
-	}
-	_, err = store.Replace(k.File, text, store.Terms{})
+	_, err = store.Replace(file, text, store.Terms{})
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
-		return fmt.Errorf("%s: already exists; not changed", k.File)
+		return fmt.Errorf("%s: already exists; not changed", file)
 	}
 	return err
 }
 
-func (k newCommand) text(c *call) ([]byte, error) {
+func (k newCommand) text(c *call, file string) ([]byte, error) {
 	record := k.Kind == newRecord
 	switch {
 	case k.Of != "" && !record:
@@ -92,12 +102,19 @@ func (k newCommand) text(c *call) ([]byte, error) {
 		return nil, errors.New("a record has no title: it names its schedule, see --of")
 	case record:
 		return k.record(c)
-	case c.Units != unitsAsWritten && !k.Kind.plain():
-		return nil, fmt.Errorf("--units goes with a schedule: a %s has no units of its own", k.Kind)
+	case c.Units != unitsAsWritten && !k.Kind.plain() && k.Kind != newJob:
+		return nil, fmt.Errorf("--units goes with a schedule or a job: a %s has no units of its own", k.Kind)
+	}
+	// A title is judged where all values are: no document is made that would
+	// be refused for it, or that has less of it than was given.
+	for _, f := range laminate.Validate(&laminate.Schedule{Head: laminate.Head{Title: k.Title}}, nil) {
+		if f.Ref == (laminate.Ref{Kind: laminate.RefSchedule, Key: "title"}) {
+			return nil, fmt.Errorf("--title: %s", f.Message)
+		}
 	}
 	title := k.Title
-	if title == "" && k.File != "" && k.File != stdinName {
-		title = strings.TrimSuffix(filepath.Base(k.File), filepath.Ext(k.File))
+	if title == "" && file != stdinName {
+		title = strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	}
 	switch k.Kind {
 	case newSpecification:
@@ -107,6 +124,9 @@ func (k newCommand) text(c *call) ([]byte, error) {
 	default: // a schedule; records have their own way
 	}
 	text := schedules.Blank(title)
+	if k.Kind == newJob {
+		text = schedules.BlankJob(title)
+	}
 	if c.Units == unitsSI {
 		text = bytes.Replace(text, []byte("units    = \"us\""), []byte("units    = \"si\""), 1)
 	}

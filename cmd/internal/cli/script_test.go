@@ -35,6 +35,8 @@ func TestCommands(t *testing.T) {
 			e.Setenv("XDG_CONFIG_HOME", filepath.Join(e.WorkDir, ".home", "config"))
 			e.Setenv("XDG_STATE_HOME", filepath.Join(e.WorkDir, ".home", "state"))
 			e.Setenv("LATIN", "caf\xe9.toml")
+			e.Setenv("LONG", strings.Repeat("x", 20_000))
+			e.Setenv("BELL", "a\ab")
 			return os.MkdirAll(filepath.Join(e.WorkDir, ".home"), 0o755)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strings"
 
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/shop"
@@ -28,11 +29,13 @@ func (k tidyCommand) Run(c *call) error {
 	if c.JSON {
 		return errors.New("tidy rewrites documents and has no JSON output")
 	}
+	seen := false
 	for _, in := range c.inputs(k.Files) {
 		d := c.open(in)
 		if in.searched && d.Err == nil && !tidied(d.Kind) && d.Kind != schedules.Unreadable {
 			continue
 		}
+		seen = true
 		if d.Usable() && !tidied(d.Kind) {
 			d.Err = fmt.Errorf("is of kind %s; tidy rewrites schedules, jobs and shop books", d.Kind)
 		}
@@ -44,6 +47,10 @@ func (k tidyCommand) Run(c *call) error {
 			c.say.Say("%s: %v", d.Name, err)
 			c.ends(Unusable)
 		}
+	}
+	if !seen {
+		c.say.Say("no document to tidy in %s", strings.Join(k.Files, ", "))
+		c.ends(Unusable)
 	}
 	return nil
 }

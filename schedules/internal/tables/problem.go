@@ -42,8 +42,10 @@ func Sorted(problems []Problem) []Problem {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Message, b.Message))
 	})
 	problems = slices.Compact(problems)
-	if n := len(problems); n > mostProblems {
-		problems = append(slices.Clip(problems[:mostProblems]), Problem{Message: fmt.Sprintf("and %d more problems", n-mostProblems)})
+	if len(problems) > mostProblems {
+		first := problems[mostProblems]
+		// Not how many: what is far down was not even noted.
+		problems = append(slices.Clip(problems[:mostProblems]), Problem{Line: first.Line, Column: first.Column, Message: "more problems from here on are not listed"})
 	}
 	return problems
 }
