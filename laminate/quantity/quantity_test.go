@@ -92,7 +92,7 @@ func TestParse_badTextNamesTheUnits(t *testing.T) {
 		"": "empty", "  ": "empty", "in": "begin with a number", "12": "unit is missing", "12 bananas": `"bananas" is not a unit`, "12 psi": `"psi" is not a unit`,
 		"1e400 mm": "beyond reason", "-1e400 mm": "beyond reason", "1e-400 mm": "too small", "nan mm": "begin with a number", "Inf mm": "begin with a number",
 		"1/0 in": "over zero", "1-3/2 in": "below one", "1 2/2 in": "below one", "1/x in": "not a whole number", "1.5/2 in": "not a whole number", "1--2 in": "not a number", "1--1/2 in": "not a whole number",
-		"1 2 in": "not a number", "1,5 in": "not a unit", "0x10 in": "not a unit", "1_000 in": "not a unit", "1 in\x1b[2J": "not a unit", "12 IN": "not a unit",
+		"1 2 in": "not a number", "1,5 in": "not a unit", "0x10 in": "not a unit", "1_000 in": "not a unit", "1 in\x1b[2J": "control character", "24 in\n": "control character", "12 IN": "not a unit",
 		"99999999999/2 in": "not a whole number", "- in": "not a number", "/ in": "not a whole number", ". in": "not a number", "12 \xff": "not a unit",
 		"12 " + strings.Repeat("x", 10_000): "not a unit",
 	} {
