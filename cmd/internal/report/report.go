@@ -25,7 +25,7 @@ type Schedule struct {
 	Findings []Finding `json:"findings"`
 	// NotWeighed is what part and service state and nothing weighs.
 	NotWeighed []NotWeighed `json:"not_weighed"`
-	Verdict   string      `json:"verdict"`
+	Verdict    string       `json:"verdict"`
 }
 
 // NotWeighed is a stated fact that nothing weighs: "service", "contact".
