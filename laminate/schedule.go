@@ -97,6 +97,8 @@ type Part struct {
 	// ModulusRetention is the share of room-temperature modulus left in a warm wall.
 	ModulusRetention Optional[float64]
 	KFactors         KFactors
+
+	Shape // of a part of a job
 }
 
 // KFactors are the five partial factors of the unit-load basis.

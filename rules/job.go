@@ -26,7 +26,7 @@ var JobIncomplete = &Rule{
 	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
 		"so that a job is not clear before somebody has judged it by hand.",
 	Severity: []Severity{Incomplete},
-	When:     "a job has no parts, a part whose schedule was not read, or joints and nozzles, which no rule judges",
+	When:     "a job has no parts, a part whose schedule was not read, or joints, nozzles or a test, which no rule judges",
 	Basis:    "the program's own check",
 }
 
@@ -69,6 +69,9 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	count(len(j.Nozzles), "nozzle", "nozzles", laminate.RefNozzle)
 	if len(rest) > 0 {
 		r.Findings = append(r.Findings, fail(at, "cannot be determined: %s, with their laminates", strings.Join(rest, " and ")))
+	}
+	if j.Test != (laminate.Test{}) {
+		r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefTest}, "cannot be determined: the test of the equipment, which no rule judges"))
 	}
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
