@@ -396,12 +396,12 @@ type TestMedium uint8
 const (
 	NoTestMedium TestMedium = iota
 	TestWater
-	TestContents
+	TestFluid
 	TestGas
 )
 
 // TestMedia are the words of test media.
-var TestMedia = word.Of[TestMedium]("", "water", "contents", "gas").Reading(TestGas, "air", "nitrogen")
+var TestMedia = word.Of[TestMedium]("", "water", "fluid", "gas").Reading(TestGas, "air", "nitrogen")
 
 func (m TestMedium) String() string { return TestMedia.Name(m) }
 

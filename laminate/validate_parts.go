@@ -26,9 +26,9 @@ func (c *checker) equipment(j *Job) {
 
 // What is reasonable of a job's parts, SI units.
 var (
-	durations = limits{low: 1, high: 86400 * 365}
-	lineLoads = limits{high: 1e8, zero: true}
-	torques   = limits{low: 1e-3, high: 1e5}
+	durations = quantity.Limits{Low: 1, High: 86400 * 365}
+	lineLoads = quantity.Limits{High: 1e8, Zero: true}
+	torques   = quantity.Limits{Low: 1e-3, High: 1e5}
 )
 
 // shapeKeys are the keys that only parts of some forms have.

@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 const smallJob = "document = \"job\"\nformat = 1\n[[laminate]]\nid = \"a\"\n[[laminate.ply]]\nmaterial = \"mat-1.5\"\nresin = \"r\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\n[[part]]\nid = \"p\"\nlaminate = \"a\"\n"
@@ -134,7 +135,7 @@ func TestDecodeJob_tellsEveryProblemAtOnceWithItsLine(t *testing.T) {
 		"[[laminate]]\nid = \"a\"\n[[laminate.ply]]\nmaterial = \"mat-15\"\n[[laminate.ply]]\nmaterail = \"x\"\n":                  `line 6: laminate.ply.material: no material has the id "mat-15"; "mat-1.5" is the nearest; line 7: laminate.ply.material: it is missing or empty; line 8: laminate.ply.materail: this key is not known; the nearest is "material"`,
 		"[[part]]\nid = \"p\"\nform = \"flange\"\nlaminate = \"a\"\ntorque = \"20 lb\"\n[[laminate]]\nid = \"a\"\n[[nozzle]]\nid = \"n\"\non = \"p\"\nflange = \"p\"\n": `line 7: part.torque: "20 lb" is no torque: "lb" is not a unit of it; write a number and one of Nm, ft-lb or in-lb; line 12: nozzle.on: "n" ends in what it stands on itself: a circle`,
 		"[[part]]\nid = \"p\"\nschedule = \"fill-line.toml\"\n[[nozzle]]\nid = \"n\"\non = \"p\"\nsize = \"8 in\"\n":                                                    `line 9: nozzle.size: "8 in" is not less than the inside diameter of "p", 6 in: such an opening leaves no part`,
-		"[vessel]\nlevel = 3\n[test]\nmedium = \"steam\"\n": `line 4: vessel.level: this key is not known here; known are liquid_height, rim; line 6: test.medium: "steam" is not one of water, contents, gas`,
+		"[vessel]\nlevel = 3\n[test]\nmedium = \"steam\"\n": `line 4: vessel.level: this key is not known here; known are liquid_height, rim; line 6: test.medium: "steam" is not one of water, fluid, gas`,
 		"[[ply]]\nmaterial = \"x\"\n":                       `line 3: ply: this table is not known here; write [[laminate.ply]]`,
 		"[service]\npressure = \"-1 psi\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\npoisson = 3\n": `line 4: service.pressure: "-1 psi" is below zero; line 8: resin.poisson: 3 is beyond reason: from 0.05 to 0.5 is expected`,
 	} {
@@ -280,7 +281,7 @@ func FuzzDecodeJob(f *testing.F) {
 		src, j, problems := DecodeJob(b, lib, func(string) (*laminate.Schedule, error) { return nil, errors.New("\x1b not here") })
 		lines := 1 + bytes.Count(b, []byte("\n"))
 		for _, p := range problems {
-			if r, bad := laminate.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
+			if r, bad := word.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
 				t.Fatalf("problem %+v (%U) of %d lines", p, r, lines)
 			}
 		}
