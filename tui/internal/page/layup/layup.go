@@ -55,7 +55,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 			d.Go(d.RowOf(p.ply()))
 			d.Leave()
 		})},
-		{Keys: []string{keys.Esc}, Long: "back to the bench", Group: about, Rank: 22, Do: keys.Do(d.Leave)},
+		d.Out(about),
 	}
 	return p
 }
