@@ -138,6 +138,35 @@ func (s System) Figure(v float64, k Kind) string {
 	return at.with(at.number(v, 0, printing[k].trim))
 }
 
+// AtMost prints a bound from above as Figure would, but rounded down: whoever
+// states what is printed stays within it.
+func (s System) AtMost(v float64, k Kind) string { return s.bounded(v, k, -1) }
+
+// AtLeast prints a bound from below as Figure would, but rounded up.
+func (s System) AtLeast(v float64, k Kind) string { return s.bounded(v, k, 1) }
+
+// bounded prints v rounded towards the sign of way.
+func (s System) bounded(v float64, k Kind, way float64) string {
+	at := fitting(s.scales(k), math.Abs(v))
+	text := at.number(v, 0, false)
+	mantissa, power, _ := strings.Cut(text, "e")
+	read, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return at.with(text)
+	}
+	if way*(read*at.si+at.zero-v) < -1e-12*math.Abs(v) {
+		m, _ := strconv.ParseFloat(mantissa, 64)
+		_, places, _ := strings.Cut(mantissa, ".")
+		mantissa = strconv.FormatFloat(m+way*math.Pow10(-len(places)), 'f', len(places), 64)
+	}
+	if text = mantissa; power != "" {
+		text += "e" + power
+	} else if printing[k].trim && strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return at.with(text)
+}
+
 // Pair prints a figure and the one that it is held against, in one unit and
 // with as many digits as it takes to tell them apart: two that differ by more
 // than conversion noise never print alike, two that do not always do.

@@ -237,3 +237,36 @@ func TestBare_isInTheUnitOfSymbol(t *testing.T) {
 		}
 	}
 }
+
+// A bound that is printed can be stated: it is never beyond the bound, and
+// within one unit of its last digit of it.
+func TestAtMost_isNeverBeyondTheBound(t *testing.T) {
+	for _, c := range []struct {
+		v           float64
+		most, least string
+	}{
+		{2.8599 * 0.3048, "2.8 ft", "2.9 ft"},
+		{2.9 * 0.3048, "2.9 ft", "2.9 ft"},
+		{13.04 * 0.3048, "13 ft", "13.1 ft"},
+		{1.99e-6 * 0.3048, "1.9e-06 ft", "2.0e-06 ft"},
+	} {
+		if most, least := US.AtMost(c.v, Distance), US.AtLeast(c.v, Distance); most != c.most || least != c.least {
+			t.Errorf("%v m: at most %s, at least %s, want %s and %s", c.v, most, least, c.most, c.least)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		v := math.Pow(10, rapid.Float64Range(-6, 6).Draw(t, "power"))
+		for _, s := range []System{US, Metric} {
+			for _, k := range []Kind{Distance, Size} {
+				most, errMost := Parse[length](s.AtMost(v, k))
+				least, errLeast := Parse[length](s.AtLeast(v, k))
+				if errMost != nil || errLeast != nil {
+					t.Fatal(errMost, errLeast)
+				}
+				if most.SI() > v*(1+1e-9) || least.SI() < v*(1-1e-9) || most.SI() < 0.8*v || least.SI() > 1.2*v {
+					t.Fatalf("%v m: at most %s, at least %s", v, s.AtMost(v, k), s.AtLeast(v, k))
+				}
+			}
+		}
+	})
+}

@@ -58,7 +58,7 @@ func (e *evaluation) external() Criterion {
 			required, allowable := e.units.Pair(p, f.endless, quantity.Stress)
 			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the allowable is " + allowable + " of the " + required + " required"
 			if s := e.r.Stiffeners; s.Known {
-				why += "; rings at most " + e.units.Figure(s.Spacing, quantity.Distance) + " apart would do"
+				why += "; rings at most " + e.units.AtMost(s.Spacing, quantity.Distance) + " apart would do"
 			}
 			c = Criterion{Name: c.Name, Kind: c.Kind, Case: c.Case, Governs: true, Basis: c.Basis}
 			c.open(why)

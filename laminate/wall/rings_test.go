@@ -40,6 +40,12 @@ func TestStiffeners_areTheSpacingThatHolds(t *testing.T) {
 			want  wall.Answer
 		}{{1, wall.Holds}, {1.01, wall.Fails}} {
 			s.Part.StiffenerSpacing = quantity.New(r.Stiffeners.Spacing*x.times, quantity.Meter)
+			if x.times == 1 {
+				// As a person would state what is printed.
+				if err := quantity.Read(&s.Part.StiffenerSpacing, quantity.US.AtMost(r.Stiffeners.Spacing, quantity.Distance)); err != nil {
+					t.Fatal(err)
+				}
+			}
 			if k := criterion(t, evaluate(s, wall.Options{}), wall.ExternalPressure); k.Answer != x.want {
 				t.Fatalf("%v times the spacing %v m: %+v", x.times, r.Stiffeners.Spacing, k)
 			}

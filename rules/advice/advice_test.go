@@ -200,23 +200,31 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 	}
 }
 
+// hot draws a temperature up to 1,000 °F, most of them where resins are used.
+func hot(t *rapid.T, name string) float64 {
+	return rapid.OneOf(rapid.Float64Range(30, 300), rapid.Float64Range(-100, 1000)).Draw(t, name)
+}
+
 // anyService draws a service with its facts given, and the part's that matter.
 func anyService(t *rapid.T) *laminate.Schedule {
 	s := &laminate.Schedule{}
 	s.Part.Form = rapid.SampledFrom(laminate.PartForms.All()).Draw(t, "form")
 	s.Part.Process = rapid.SampledFrom(laminate.Processes.All()).Draw(t, "process")
-	s.Part.Grounding = "lug at each flange"
+	s.Part.Grounding = rapid.SampledFrom([]string{"", "none", "lug at each flange"}).Draw(t, "grounding")
 	if rapid.Bool().Draw(t, "says flanged") {
 		s.Part.Flanged = laminate.Some(rapid.Bool().Draw(t, "flanged"))
 	}
 	v := &s.Service
 	v.Fluid = rapid.SampledFrom([]string{"rinse", "brine", "mother liquor"}).Draw(t, "fluid")
-	v.Temperature = quantity.New(rapid.Float64Range(30, 300).Draw(t, "temperature"), quantity.Fahrenheit)
+	v.Temperature = quantity.New(hot(t, "temperature"), quantity.Fahrenheit)
 	if rapid.Bool().Draw(t, "upset") {
-		v.Upset = quantity.New(rapid.Float64Range(30, 300).Draw(t, "upset at"), quantity.Fahrenheit)
+		v.Upset = quantity.New(hot(t, "upset at"), quantity.Fahrenheit)
 	}
-	low := rapid.Float64Range(-2, 16).Draw(t, "lowest")
-	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 16).Draw(t, "highest"), Given: true}
+	low := rapid.Float64Range(-4, 18).Draw(t, "lowest")
+	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 18).Draw(t, "highest"), Given: true}
+	if rapid.Bool().Draw(t, "says how strong") {
+		v.Concentration = laminate.Some(rapid.Float64Range(0, 1).Draw(t, "concentration"))
+	}
 	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.TraitWords.All()), 0, 3).Draw(t, "contains")...)
 	if rapid.IntRange(0, 3).Draw(t, "fire") == 0 {
 		v.FlameSpread = laminate.Some(rapid.IntRange(0, 200).Draw(t, "index"))
@@ -256,7 +264,7 @@ func byHand(s *laminate.Schedule, veil string, family laminate.Family, id string
 
 // What no choice of veil, resin or build can fix.
 func notTheChoice(r *rules.Rule) bool {
-	return r.Family == "structure" || r.ID == "conductive-path" || r.ID == "service-incomplete"
+	return r.Family == "structure" || r.ID == "service-incomplete"
 }
 
 func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
@@ -296,6 +304,9 @@ func TestAdvise_whatItCallsYesRaisesNothingInACheck(t *testing.T) {
 					f, _ := laminate.Families.Parse(w.ID)
 					laid := byHand(s, v.ID, f, b.ID)
 					for _, x := range rules.Judge(all.Rules(), laid, lib, rules.Options{}).Findings {
+						if x.Rule.ID == "conductive-path" && s.Service.Conductive.Or(false) {
+							continue // asked for, it has to be grounded whatever is chosen
+						}
 						if !notTheChoice(x.Rule) && x.Severity >= rules.Warning {
 							t.Fatalf("%s, %s, %s are called usual or suitable; %s %s: %s", v.ID, w.ID, b.ID, x.Severity, x.Rule.ID, x.Message)
 						}

@@ -72,6 +72,14 @@ type Figures struct {
 // What is not stated and a structure needs is assumed, noted and left
 // incomplete; where nobody can assume it the structure is the least that is
 // built, and Unfinished says what is missing. Errors: plies that are there already, no option
+// Into gives s with what the candidate lays: its plies, its resins, and where
+// it holds the wall by rings, their spacing.
+func (c *Candidate) Into(s *laminate.Schedule) *laminate.Schedule {
+	n := s.Clone()
+	n.Plies, n.Resins, n.Part.StiffenerSpacing = c.Schedule.Plies, c.Schedule.Resins, c.Schedule.Part.StiffenerSpacing
+	return n
+}
+
 // that suits, no material to build with.
 func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidate, error) {
 	if lib == nil {
@@ -175,7 +183,7 @@ func (f *finder) judge(r *edit.Recipe, spacing quantity.Length, unfinished strin
 	c.Report = rules.Judge(all.Rules(), c.Schedule, f.lib, rules.Options{Units: f.o.Units})
 	c.Figures = figures(c.Report, f.lib)
 	for i := range c.Report.Findings {
-		if x := &c.Report.Findings[i]; x.Severity == rules.Break && x.Rule.ID != "conductive-path" { // grounding is the part's to state
+		if x := &c.Report.Findings[i]; x.Severity == rules.Break {
 			c.Figures.Breaks++
 		}
 	}

@@ -242,14 +242,14 @@ func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 
 // notes say what was taken for the wall to be held by.
 func (h *held) notes(need *wall.Needed, u quantity.System) []string {
-	apart := u.Figure(h.header.Part.StiffenerSpacing.SI(), quantity.Distance)
+	apart := u.AtMost(h.header.Part.StiffenerSpacing.SI(), quantity.Distance)
 	switch {
 	case h.ends:
 		return []string{"assumed for the structure: the part is held round at its ends, " + apart + " apart; state what holds it (stiffener_spacing)"}
 	case h.rings > 0:
 		section := ""
 		if i, ok := shell.StiffenerInertia(h.header.Service.Vacuum.SI(), h.rings, h.header.Part.InsideDiameter.SI()+2*need.Result.Whole, need.Result.Membrane.Ey); ok {
-			section = ", each of a second moment of area of at least " + u.Figure(i, quantity.SecondMoment) + " with the wall (ASME Section X, from memory)"
+			section = ", each of a second moment of area of at least " + u.AtLeast(i, quantity.SecondMoment) + " with the wall (ASME Section X, from memory)"
 		}
 		return []string{"rings in the place of glass: at most " + apart + " apart (stiffener_spacing)" + section}
 	}

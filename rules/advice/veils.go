@@ -21,6 +21,10 @@ func (a *advisor) veils() []Option {
 	var list []Option
 	for _, m := range catalog.Materials(a.lib, a.s, isVeil) {
 		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))
+		if _, grounded := rules.Grounded(&a.s.Part); (m.Fiber == laminate.Carbon || m.Conductive) && !b.conductive && !grounded {
+			o.Suits = max(o.Suits, Conditional)
+			o.Reasons = append(o.Reasons, Reason{"a veil that conducts stores charge where it is not grounded: state how the part is (grounding)", rules.CommonPractice})
+		}
 		o.Reasons = appendNew(o.Reasons, a.forVeil(m, o.Suits)...)
 		usual := a.usualVeil(m.Fiber)
 		if a.thin(m, laminate.VinylEster) {
@@ -72,9 +76,6 @@ func (a *advisor) forVeil(m *laminate.Material, so Suits) []Reason {
 		if usual := words(veil.Usual(s, f)); f == laminate.Carbon && len(usual) > 0 {
 			list = append(list, Reason{"carbon serves for " + rules.Join(usual, "and") + " too", rules.CommonPractice})
 		}
-	}
-	if f == laminate.Carbon && !s.Conductive.Or(false) {
-		list = append(list, Reason{"carbon veil conducts: ground the wall, or it stores charge", rules.CommonPractice})
 	}
 	if f == laminate.Polyester {
 		list = append(list, Reason{"workmanship: a crew that knows synthetic veil less has to watch for trapped air, pits and dry spots; some services use two plies of it",

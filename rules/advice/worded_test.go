@@ -66,7 +66,7 @@ func TestAdvise_oneVeilIsUsual(t *testing.T) {
 	s.Service.PH = laminate.PHRange{Lowest: 11, Highest: 12, Given: true}
 	a := advice.Advise(s, catalog.Library(), quantity.US)
 	for id, want := range map[string]advice.Suits{
-		catalog.VeilPolyester15: advice.Usual, catalog.VeilCarbon11: advice.Suitable, catalog.VeilC15: advice.Suitable, catalog.VeilC10: advice.Suitable,
+		catalog.VeilPolyester15: advice.Usual, catalog.VeilCarbon11: advice.Conditional, catalog.VeilC15: advice.Suitable, catalog.VeilC10: advice.Suitable,
 	} {
 		if got := a.Veil(id); got.Suits != want {
 			t.Errorf("%s: %v, want %v: %v", id, got.Suits, want, got.Reasons)
@@ -76,5 +76,16 @@ func TestAdvise_oneVeilIsUsual(t *testing.T) {
 	a = advice.Advise(s, catalog.Library(), quantity.US)
 	if a.Veil(catalog.VeilC15).Suits != advice.Usual || a.Veil(catalog.VeilC10).Suits != advice.Suitable {
 		t.Errorf("c-15 %v, c-10 %v", a.Veil(catalog.VeilC15).Suits, a.Veil(catalog.VeilC10).Suits)
+	}
+}
+
+// A carbon veil conducts though nobody asked for it: it waits for a ground.
+func TestAdvise_aVeilThatConductsWantsAGround(t *testing.T) {
+	for grounding, want := range map[string]advice.Suits{"": advice.Conditional, "none": advice.Conditional, "lug at each flange": advice.Suitable} {
+		s := header()
+		s.Part.Grounding = grounding
+		if o := advice.Advise(s, catalog.Library(), quantity.US).Veil(catalog.VeilCarbon11); o.Suits != want {
+			t.Errorf("grounding %q: %v, want %v: %v", grounding, o.Suits, want, o.Reasons)
+		}
 	}
 }

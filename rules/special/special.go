@@ -3,8 +3,6 @@
 package special
 
 import (
-	"strings"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
@@ -90,25 +88,49 @@ var ConductivePath = &rules.Rule{
 	Why: "A conductive barrier that is not grounded stores charge like a capacitor and discharges in one spark: it is worse than none. " +
 		"The path has to continue across every joint, with conductive adhesive or edge pieces, and out through the structure to a grounding lug. " +
 		"Joints are where it is interrupted, so measure the resistance: first on the part or a specimen, and to ground again at each inspection.",
-	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When: "a conductive wall is required and the part does not state how it is grounded (blank or \"none\"): break; it does: warning, with the figures to measure; " +
-		"not stated counts as not required",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note},
+	When: "a conductive wall is required, or a carbon veil, a conductive veil or carbon powder lies in the barrier, and the part does not state how it is grounded: incomplete; " +
+		"it states that it is not (\"none\"): break where a conductive wall is required, else warning; it states how: warning where a conductive wall is required, else note, with the figures to measure",
 	Basis: "ADR 2017 6.9.2.14: surface resistance at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω; ungrounded is worse than none: common practice, no source",
 	Run: func(p *rules.Pass) {
-		if !p.Schedule.Service.Conductive.Value {
-			return
+		required := p.Schedule.Service.Conductive.Value
+		why := "a conductive wall is required"
+		if !required {
+			if why = conducts(p); why == "" {
+				return
+			}
 		}
-		f := rules.Finding{At: laminate.PartRef("grounding")}
-		switch strings.ToLower(strings.TrimSpace(p.Schedule.Part.Grounding)) {
-		case "", "none", "no", "-":
-			f.Severity = rules.Break
-			f.Message = "a conductive wall is required and the part does not state how it is grounded; ungrounded, a conductive wall is worse than none"
+		f := rules.Finding{At: laminate.PartRef("grounding"), Severity: rules.Warning}
+		switch stated, grounded := rules.Grounded(&p.Schedule.Part); {
+		case !stated:
+			f.Severity = rules.Incomplete
+			f.Message = why + " and the part does not state how it is grounded (grounding); ungrounded, a conductive wall is worse than none"
+		case !grounded:
+			if required {
+				f.Severity = rules.Break
+			}
+			f.Message = why + " and the part states that it is not grounded; ungrounded, a conductive wall is worse than none"
 		default:
-			f.Severity = rules.Warning
+			if !required {
+				f.Severity = rules.Note
+			}
 			f.Message = "carry the conductive path across every joint and measure: surface resistance inside and outside at most 10⁹ Ω, to ground at most 10⁷ Ω, between parts in contact at most 10 Ω"
 		}
 		p.Report(f)
 	},
+}
+
+// conducts says what of the barrier conducts though nobody asked for it, which
+// stores charge all the same; empty where nothing does.
+func conducts(p *rules.Pass) string {
+	veils, resin := rules.Conducting(p.Schedule, p.Analysis)
+	switch {
+	case veils != nil:
+		return p.PliesAre(veils, "conductive veil")
+	case resin != "":
+		return "resin " + resin + " of the barrier holds carbon powder"
+	}
+	return ""
 }
 
 // The build that stands abrasion (common practice, no source).

@@ -82,9 +82,9 @@ func Moduli(s *laminate.Schedule, r *wall.Result, u quantity.System) Table {
 // Rings are the stiffeners that a wall under outside pressure wants.
 func Rings(s wall.Stiffening, u quantity.System) Facts {
 	return Facts{
-		{"rings", "at most " + u.Figure(s.Spacing, quantity.Distance) + " apart for the wall between them to hold, by the formula that judges it"},
-		{"ring section", "second moment of area at least " + u.Figure(s.Inertia, quantity.SecondMoment) + " at that spacing, with " +
-			u.Figure(s.Width, quantity.Size) + " of the wall, for a hoop modulus of " + u.Figure(s.Modulus, quantity.Stress) + "; I = p L D³ · 5/(24 E) (ASME Section X, from memory)"},
+		{"rings", "at most " + u.AtMost(s.Spacing, quantity.Distance) + " apart for the wall between them to hold, by the formula that judges it"},
+		{"ring section", "second moment of area at least " + u.AtLeast(s.Inertia, quantity.SecondMoment) + " at that spacing, with " +
+			u.AtMost(s.Width, quantity.Size) + " of the wall, for a hoop modulus of " + u.Figure(s.Modulus, quantity.Stress) + "; I = p L D³ · 5/(24 E) (ASME Section X, from memory)"},
 	}
 }
 

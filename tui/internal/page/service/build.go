@@ -88,11 +88,7 @@ func (p *Service) take(c *advice.Candidate) error {
 	}
 	ok := p.Desk.Apply(edit.Edit{
 		Label: label, At: laminate.PlyRef(0, ""),
-		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
-			n := s.Clone()
-			n.Plies, n.Resins = c.Schedule.Plies, c.Schedule.Resins
-			return n, nil
-		},
+		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) { return c.Into(s), nil },
 	})
 	if !ok {
 		return page.ErrStay

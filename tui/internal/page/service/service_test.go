@@ -1,6 +1,9 @@
 package service
 
 import (
+	"reflect"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -8,6 +11,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
@@ -158,6 +162,28 @@ func TestPage_proposesWholeWalls(t *testing.T) {
 	press(p, "p", "esc")
 	if (p.Over() != nil) || string(d.Doc.Bytes()) != before {
 		t.Error("leaving the proposals changed something")
+	}
+}
+
+// What is taken is the whole proposal, the spacing of its rings too.
+func TestPage_takesAProposalWithItsRings(t *testing.T) {
+	p, d := open(t, schedules.Example())
+	d.Apply(edit.SetPart("part", "a wide part under vacuum", func(q *laminate.Part) {
+		q.InsideDiameter, q.StiffenerSpacing = quantity.New(96, quantity.Inch), quantity.Length{}
+		q.Length, q.Flanged, q.ModulusRetention = quantity.New(20, quantity.Foot), laminate.Some(false), laminate.Some(0.8)
+	}))
+	d.Apply(edit.SetService("vacuum", "2 psi", func(q *laminate.Service) { q.Vacuum = quantity.New(2, quantity.PSI) }))
+	list, err := advice.Propose(d.Doc.Now(), d.Doc.Library(), advice.Options{Units: d.Units(), Replace: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	ringed := slices.IndexFunc(list, func(c advice.Candidate) bool { return c.Figures.Rings > 0 })
+	if ringed < 0 || ringed > 8 {
+		t.Fatalf("of %d proposals none has rings", len(list))
+	}
+	press(p, "p", strconv.Itoa(ringed+1))
+	if got, want := d.Doc.Now(), list[ringed].Schedule; !reflect.DeepEqual(got.Part, want.Part) || d.Report().Verdict != list[ringed].Report.Verdict {
+		t.Errorf("taken it is %v with %+v, proposed %v with %+v", d.Report().Verdict, got.Part, list[ringed].Report.Verdict, want.Part)
 	}
 }
 
