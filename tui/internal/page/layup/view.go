@@ -205,26 +205,25 @@ func (p *Page) take(w int) []string {
 	t, u := p.Desk.Theme, p.Desk.Units()
 	n := p.ply()
 	lines := []string{widget.Rule(t, w, widget.Piece{Text: "material for this ply, net", Look: t.Title})}
-	a, how, missing := p.amounts(n)
-	if missing != "" {
-		return append(lines, page.Labeled(t, labelCells, "", "cannot be determined: "+missing, w, t.Incomplete)...)
+	a := p.takes(n)
+	if a.Missing != "" {
+		return append(lines, page.Labeled(t, labelCells, "", "cannot be determined: "+a.Missing, w, t.Incomplete)...)
 	}
 	row := func(label, s string) string {
 		return " " + t.Label.Render(draw.Left(label, labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
 	}
-	if a.fabric > 0 {
-		lines = append(lines, row("material", weight(a.fabric, u)))
+	if a.Fabric > 0 {
+		lines = append(lines, row("material", weight(a.Fabric, u)))
 	}
-	mix := weight(a.mix, u) + " of resin"
-	if a.filler > 0 {
-		mix = weight(a.mix, u) + ": " + weight(a.resin(), u) + " of resin and " + weight(a.filler, u) + " of filler"
+	mix := weight(a.Mix, u) + " of resin"
+	if a.Filler > 0 {
+		mix = weight(a.Mix, u) + ": " + weight(a.Resin(), u) + " of resin and " + weight(a.Filler, u) + " of filler"
 	}
 	lines = append(lines, row("resin mix", mix))
 	if last, kg, ok := p.batch(n); ok && last > n {
 		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in small pots", n, last, weight(kg, u))))
 	}
-	m2, _, _ := p.area(n)
-	return append(lines, row("area", u.Figure(m2, quantity.Surface)+" = "+how))
+	return append(lines, row("area", u.Figure(a.Area, quantity.Surface)+" = "+a.How))
 }
 
 // warnings are the cautions of the ply, the worst hazard first: each in one
