@@ -85,7 +85,7 @@
 //
 // The keys of a shop book (from [BookKeys]): materials and resins as above, and
 //
-//	document format title notes rack
+//	document format title shop address notes rack
 //
 //	[[rating]]
 //	fluid concentration temperature family build grade source date
