@@ -18,6 +18,7 @@ type Job struct {
 type JobPart struct {
 	Part string `json:"part"` // its id
 	Schedule
+	Criteria []Criterion `json:"criteria"` // what the part has to bear, governing first
 }
 
 // JudgedJob is the report of a job that the rules have judged.
@@ -27,7 +28,11 @@ func JudgedJob(file string, books []string, r *rules.JobReport, lines Lines) Job
 		Findings: findings(&rules.Report{Findings: r.Findings}, lines), Verdict: r.Verdict.String(),
 	}
 	for i, p := range r.Parts {
-		job.Parts = append(job.Parts, JobPart{r.Job.Parts[i].ID, Judged(file, books, p, r.Lines(i, lines))})
+		part := JobPart{Part: r.Job.Parts[i].ID, Schedule: Judged(file, books, p, r.Lines(i, lines)), Criteria: []Criterion{}}
+		if p.Wall != nil {
+			part.Criteria = criteria(p.Wall)
+		}
+		job.Parts = append(job.Parts, part)
 	}
 	return job
 }
