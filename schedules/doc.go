@@ -74,6 +74,9 @@
 //
 //	document format title notes rack
 //
+//	[[build]]
+//	id veils mats
+//
 //	[[rating]]
 //	fluid concentration temperature family build grade source date
 //
