@@ -28,6 +28,8 @@ const (
 var bookTables = []tables.Table{
 	tables.One("", declared(ShopBook,
 		tables.TextField("title", func(b *shelf) *string { return &b.title }),
+		tables.TextField("shop", func(b *shelf) *string { return &b.Letterhead.Name }),
+		tables.TextField("address", func(b *shelf) *string { return &b.Letterhead.Address }),
 		tables.NotesField("notes", func(b *shelf) *string { return &b.notes }),
 		tables.Of("rack", "a list of material ids, in the order the rack shows them", func(b *shelf) *[]string { return &b.Rack },
 			tables.WordsOf, func(ids []string) (string, bool) { return tables.TOMLWords(ids), len(ids) > 0 }),

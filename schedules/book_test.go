@@ -78,9 +78,9 @@ func TestDecodeBook_badInput(t *testing.T) {
 		strings.Replace(shopBook, "Invented shop", "a\\u0007", 1):                   "line 3: title: it has the control character U+0007",
 		strings.Replace(shopBook, "rack =", "rakc =", 1):                            "line 4: rakc: this key is not known; the nearest is \"rack\"",
 		strings.Replace(shopBook, "\"veil-c-10\"]", "1]", 1):                        "line 4: rack: a list of words",
-		strings.Replace(shopBook, "mats = 3", "mats = 0", 1):                        "line 21: build.mats: a number of chopped mats from 1 to 40",
+		strings.Replace(shopBook, "mats = 3", "mats = 0", 1):                        "line 21: build.mats: 0 is not between 1 and 40",
 		strings.Replace(shopBook, "mats = 3", "", 1):                                "line 18: build.mats: it is missing",
-		strings.Replace(shopBook, "\"tri-mat\"", "\"200-mil\"", 1):                  "line 19: build.id: \"200-mil\" is kept for a usual build",
+		strings.ReplaceAll(shopBook, "\"tri-mat\"", "\"200-mil\""):                  "line 19: build.id: \"200-mil\" is kept for a usual build",
 		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 41: resin.id: \"house\" is the id of another one already",
 	} {
 		b, problems := DecodeBook([]byte(text))
@@ -110,5 +110,12 @@ func TestTidy_shopBook(t *testing.T) {
 	}
 	if _, problems := Tidy([]byte(strings.Replace(shopBook, "rack", "rakc", 1)), nil); len(problems) != 1 {
 		t.Errorf("%v", problems)
+	}
+}
+
+func TestDecodeBook_readsTheLetterhead(t *testing.T) {
+	b, problems := DecodeBook([]byte("document = \"shop-book\"\nformat = 1\nshop = \"Invented shop\"\naddress = \"1 Resin Lane\"\n"))
+	if problems != nil || b.Letterhead != (laminate.Letterhead{Name: "Invented shop", Address: "1 Resin Lane"}) {
+		t.Errorf("%+v, %v", b, problems)
 	}
 }

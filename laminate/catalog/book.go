@@ -9,12 +9,13 @@ import (
 
 // Book is a shop book: what a shop keeps for all its schedules.
 type Book struct {
-	Path      string // of the file, as reports name it
-	Materials []laminate.Material
-	Resins    []laminate.Resin
-	Ratings   []laminate.Rating
-	Builds    []laminate.BarrierBuild
-	Rack      []string // material ids; empty leaves the rack as it is
+	Path       string // of the file, as reports name it
+	Materials  []laminate.Material
+	Resins     []laminate.Resin
+	Ratings    []laminate.Rating
+	Builds     []laminate.BarrierBuild
+	Letterhead laminate.Letterhead
+	Rack       []string // material ids; empty leaves the rack as it is
 }
 
 // Merge lays books over base, nearest first, and returns an indexed library;
@@ -58,6 +59,9 @@ func Merge(base *laminate.Library, books ...Book) *laminate.Library {
 			if !slices.ContainsFunc(l.Builds, func(x laminate.BarrierBuild) bool { return x.ID == own.ID }) {
 				l.Builds = append(l.Builds, own)
 			}
+		}
+		if l.Letterhead == (laminate.Letterhead{}) {
+			l.Letterhead = b.Letterhead
 		}
 		l.Books = append(l.Books, b.Path)
 	}

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
@@ -46,7 +47,7 @@ func (k openCommandArgs) Run(c *call) error {
 	if err != nil {
 		return err
 	}
-	if c.Units != unitsAsWritten {
+	if c.Units != flag.UnitsAsWritten {
 		d.SetUnits(c.units(&laminate.Schedule{}))
 	}
 	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Folder: folder, List: folder != "" && folder == k.File, Shop: s})
