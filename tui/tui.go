@@ -91,7 +91,7 @@ func Run(d *editor.Document, o Options) error {
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 		First: screen.First, Width: width, Height: height,
 	})
-	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithMouseCellMotion(), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 
 	ended := make(chan error, 1)
