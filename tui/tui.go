@@ -25,7 +25,7 @@ import (
 
 // Options say how to run it.
 type Options struct {
-	Theme  string // any, dark, light or mono; "" = as the environment asks
+	Theme  string // any, dark, light, plain or mono; "" = as the environment asks
 	Folder string // where opening another document begins
 	List   bool   // begin with the list of the folder's documents
 	Start  bool   // begin with the start page: no document is named

@@ -318,7 +318,7 @@ func (r *Root) nextTheme() {
 
 func (r *Root) setTheme(k draw.Kind) {
 	// Pages and what is open hold the theme by its address.
-	*r.desk.Theme = *draw.New(k)
+	*r.desk.Theme = *draw.NewAt(k, r.desk.Theme.Depth)
 	r.replacedLook()
 	r.desk.Note(fmt.Sprintf("colors: %s", k), "l shows the next ones")
 	r.set(func(s *settings.Settings) { s.Theme = string(k) })
