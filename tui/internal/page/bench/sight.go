@@ -17,10 +17,12 @@ type sight struct {
 	lines  []tableLine
 	at     []int // by row: its line
 	worst  []rules.Severity
-	layers []widget.Layer
-	one    bool // the barrier has one name in the picture
-	fold   bool // what repeats is one line each
-	open   int  // but this one of the units: the row worked at is in it
+	all    []widget.Layer // by row
+	joined []widget.Layer // with a unit in the place of its rows
+	layers []widget.Layer // whichever of them is drawn
+	one    bool           // the barrier has one name in the picture
+	fold   bool           // what repeats is one line each
+	open   int            // but this one of the units: the row worked at is in it
 	units  []unit
 	layer  []int // by row: its layer in the picture
 	edge   int   // how many layers the barrier has
@@ -54,7 +56,8 @@ func (s *sight) look(t *draw.Theme, r *rules.Report, one, fold bool, row int) {
 		return
 	}
 	s.mark(r)
-	s.layers = page.Layers(t, r.Schedule, r.Analysis, s.layers)
+	s.all = page.Layers(t, r.Schedule, r.Analysis, s.all)
+	s.layers = s.all
 	for i := range s.layers {
 		if one && r.Analysis.Rows[i].Zone.InBarrier() {
 			s.layers[i].Zone = "barrier" // there is room for one name
@@ -83,7 +86,7 @@ func (s *sight) join(r *rules.Report) {
 		}
 		return
 	}
-	var joined []widget.Layer
+	joined := s.joined[:0]
 	next := s.units
 	for i := range s.layers {
 		if len(next) > 0 && i >= next[0].end() {
@@ -111,7 +114,7 @@ func (s *sight) join(r *rules.Report) {
 	if r.Analysis.BarrierEnd >= len(s.layers) {
 		s.edge = len(joined)
 	}
-	s.layers = joined
+	s.joined, s.layers = joined, joined
 }
 
 func (s *sight) list(sch *laminate.Schedule) {
@@ -152,6 +155,14 @@ func (s *sight) mark(r *rules.Report) {
 		u := &s.units[i]
 		u.worst = slices.Max(s.worst[u.first:u.end()])
 	}
+}
+
+// rowAt is the row of a table line, -1 for none.
+func (s *sight) rowAt(line int) int {
+	if line < 0 || line >= len(s.lines) {
+		return -1
+	}
+	return s.lines[line].row
 }
 
 // gap is the table line at which the next ply would come, after the row and

@@ -76,6 +76,27 @@ func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
 	return out
 }
 
+// Click goes to the row on a line of the table.
+func (b *Bench) Click(x, y int) bool {
+	p := b.plan.Plies
+	if x < p.X || x >= p.X+p.W || y <= p.Y || y >= p.Y+p.H {
+		return false
+	}
+	line := b.top + y - p.Y - 1
+	if _, here := b.tableLines(); here >= 0 && line >= here {
+		if line == here {
+			return false
+		}
+		line--
+	}
+	row := b.sight().rowAt(line)
+	if row < 0 {
+		return false
+	}
+	b.Desk.Go(row)
+	return true
+}
+
 // tableLines is how many lines the whole table has, and in which of them it
 // says where the next ply comes, -1 for none.
 func (b *Bench) tableLines() (total, hereAt int) {
