@@ -13,6 +13,7 @@ type Library struct {
 	Ratings   []Rating
 	Rack      []string // the shop's order of the rack, material ids
 	Books     []string // the shop books used, as reports name them
+	Shop      Shop     // how the shop buys and works, for takeoff
 
 	byID map[string]int
 }

@@ -138,6 +138,7 @@ var (
 	pressures   = limits{high: 2e8, zero: true}
 	heats       = limits{low: 100, high: 1_000}
 	tows        = limits{low: 1e-6, high: 1}
+	pots        = limits{low: 1e-3, high: 10_000}
 )
 
 // share wants 0 to 1; open ends are left out.

@@ -19,6 +19,9 @@ const (
 	bookMaterial = 1 + iota
 	bookResin
 	bookRating
+	bookTakeoff
+	bookRoll
+	bookInitiator
 )
 
 var bookTables = []tables.Table{
@@ -31,6 +34,56 @@ var bookTables = []tables.Table{
 	tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
 	tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
 	tables.Many("rating", laminate.MostRows, ratingFields, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
+	tables.One("takeoff", takeoffFields, func(b *shelf) *laminate.Takeoff { return &b.Shop.Takeoff }),
+	tables.Many("roll", laminate.MostRows, rollFields, func(b *shelf) *[]laminate.Roll { return &b.Shop.Rolls }),
+	tables.Many("initiator", laminate.MostRows, initiatorFields, func(b *shelf) *[]laminate.Initiation { return &b.Shop.Initiators }),
+}
+
+var takeoffFields = []tables.Field{
+	tables.ShareField("resin_waste_contact", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
+	tables.ShareField("resin_waste_sprayed", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteSprayed }),
+	tables.ShareField("resin_waste_wound", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteWound }),
+	tables.ShareField("glass_waste", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.GlassWaste }),
+	tables.ShareField("roving_waste", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.RovingWaste }),
+	tables.ShareField("overspray", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.Overspray }),
+	tables.ShareField("darting_mat", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.DartingMat }),
+	tables.ShareField("darting_woven", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.DartingWoven }),
+	tables.SizeField("lap", func(t *laminate.Takeoff) *quantity.Length { return &t.Lap }),
+	tables.AnswerField("strips_join", func(t *laminate.Takeoff) *laminate.Optional[bool] { return &t.StripsJoin }),
+	tables.SizeField("turnaround", func(t *laminate.Takeoff) *quantity.Length { return &t.Turnaround }),
+	tables.SizeField("batch", func(t *laminate.Takeoff) *quantity.Mass { return &t.Batch }),
+	tables.SizeField("laid_a_minute", func(t *laminate.Takeoff) *quantity.Mass { return &t.LaidAMinute }),
+	tables.WordField("spray", func(t *laminate.Takeoff) *laminate.SprayGun { return &t.Spray }, laminate.SprayGuns),
+	hoursField("hours_contact", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursContact }),
+	hoursField("hours_wound", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursWound }),
+	hoursField("hours_joint", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursJoint }),
+	hoursField("hours_nozzle", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursNozzle }),
+	hoursField("hours_fixed", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursFixed }),
+	tables.NumberField("hour_price", "money for an hour", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HourPrice }),
+	tables.TextField("currency", func(t *laminate.Takeoff) *string { return &t.Currency }),
+}
+
+func hoursField(key string, at func(*laminate.Takeoff) *laminate.Optional[float64]) tables.Field {
+	return tables.NumberField(key, "hours", at)
+}
+
+var rollFields = []tables.Field{
+	tables.TextField("material", func(r *laminate.Roll) *string { return &r.Material }),
+	tables.SizeField("width", func(r *laminate.Roll) *quantity.Length { return &r.Width }),
+	tables.SizeField("length", func(r *laminate.Roll) *quantity.Length { return &r.Length }),
+	tables.PriceField("price", func(r *laminate.Roll) *laminate.Price { return &r.Price }),
+}
+
+var initiatorFields = []tables.Field{
+	tables.WordField("family", func(r *laminate.Initiation) *laminate.Family { return &r.Family }, laminate.Families),
+	tables.WordField("cure", func(r *laminate.Initiation) *laminate.Cure { return &r.Cure }, laminate.Cures),
+	tables.SizeField("temperature", func(r *laminate.Initiation) *quantity.Temperature { return &r.Temperature }),
+	tables.ShareField("initiator", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.Initiator }),
+	tables.ShareField("promoter", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
+	tables.NumberField("gel_minutes", "minutes", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
+	tables.SizeField("density", func(r *laminate.Initiation) *quantity.Density { return &r.Density }),
+	tables.PriceField("price", func(r *laminate.Initiation) *laminate.Price { return &r.Price }),
+	tables.TextField("source", func(r *laminate.Initiation) *string { return &r.Source }),
 }
 
 var ratingFields = []tables.Field{
@@ -93,6 +146,11 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	fail := func(table, row int, key, message string) {
 		problems = src.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, message)
 	}
+	faults := func(table, row int, list []laminate.Fault) {
+		for _, f := range list {
+			fail(table, row, f.Ref.Key, f.Message)
+		}
+	}
 	seen := map[tables.Spot]bool{}
 	twice := func(table, row int, id string) {
 		here := tables.Spot{Table: table, Key: id}
@@ -102,15 +160,11 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 		seen[here] = true
 	}
 	for i := range own.Materials {
-		for _, f := range own.Materials[i].Validate(laminate.Ref{}) {
-			fail(bookMaterial, i, f.Ref.Key, f.Message)
-		}
+		faults(bookMaterial, i, own.Materials[i].Validate(laminate.Ref{}))
 		twice(bookMaterial, i, own.Materials[i].ID)
 	}
 	for i := range own.Resins {
-		for _, f := range own.Resins[i].Validate(laminate.Ref{}) {
-			fail(bookResin, i, f.Ref.Key, f.Message)
-		}
+		faults(bookResin, i, own.Resins[i].Validate(laminate.Ref{}))
 		twice(bookResin, i, own.Resins[i].ID)
 	}
 	for i := range own.Ratings {
@@ -119,6 +173,13 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 		for _, w := range ratingFaults(r) {
 			fail(bookRating, i, w.key, w.message)
 		}
+	}
+	faults(bookTakeoff, 0, own.Shop.Takeoff.Validate())
+	for i := range own.Shop.Rolls {
+		faults(bookRoll, i, own.Shop.Rolls[i].Validate())
+	}
+	for i := range own.Shop.Initiators {
+		faults(bookInitiator, i, own.Shop.Initiators[i].Validate())
 	}
 	return src, own, tables.Sorted(problems)
 }
