@@ -2,8 +2,10 @@ package takeoff
 
 import (
 	"slices"
+	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 )
 
 // Line is one line of the cost: a quantity and what one of it costs.
@@ -13,6 +15,7 @@ type Line struct {
 	Unit     string  // kg or h
 	Price    float64 // for one of Unit
 	Currency string
+	Stated   string // the price as the shop wrote it, with its unit
 	Priced   bool
 }
 
@@ -54,6 +57,10 @@ func (c *counter) price() {
 	for _, l := range c.t.Labor {
 		c.line(l)
 	}
+	cost := &c.t.Cost
+	if cost.Without = append(cost.Without, c.unpaid...); len(cost.Without) > 0 {
+		c.remark("price-missing", "", "no price is stated for "+strings.Join(cost.Without, ", "))
+	}
 }
 
 // rollPrice is the price of the roll that is cut, else of any of the material.
@@ -70,11 +77,9 @@ func (c *counter) rollPrice(g *Goods) laminate.Price {
 }
 
 func (c *counter) material(what string, kg float64, p laminate.Price) {
-	l := Line{What: what, Quantity: kg, Unit: "kg", Currency: p.Currency, Priced: p.Given()}
+	l := Line{What: what, Quantity: kg, Unit: "kg", Currency: p.Currency, Stated: p.Text, Priced: p.Given()}
 	if l.Priced {
 		l.Price = p.PerKilogram()
-	} else {
-		c.remark("price-missing", "", "no price is stated for "+what)
 	}
 	c.line(l)
 }
@@ -122,12 +127,13 @@ func (c *counter) labor(pieces []Piece) {
 		switch {
 		case h.of == 0:
 		case h.hours.Given:
-			c.t.Labor = append(c.t.Labor, Line{What: h.what, Quantity: h.of * h.hours.Value, Unit: "h", Price: t.HourPrice.Value, Currency: t.Currency, Priced: t.HourPrice.Given})
+			c.t.Labor = append(c.t.Labor, Line{What: h.what, Quantity: h.of * h.hours.Value, Unit: "h", Price: t.HourPrice.Value, Currency: t.Currency, Priced: t.HourPrice.Given,
+				Stated: strings.TrimSpace(t.Currency + " " + quantity.Number(t.HourPrice.Value, 2) + " per h")})
 		case t.HourPrice.Given:
-			c.t.Cost.Without = append(c.t.Cost.Without, h.what)
+			c.unpaid = append(c.unpaid, h.what)
 		}
 	}
 	if !t.HourPrice.Given && len(c.t.Labor) == 0 {
-		c.t.Cost.Without = append(c.t.Cost.Without, "labor")
+		c.unpaid = append(c.unpaid, "labor")
 	}
 }

@@ -57,14 +57,6 @@ func Disc(diameter float64) Ground {
 	return g
 }
 
-// curved is the ground of a part that does not unroll.
-func curved(area func(z float64) (float64, error)) Ground {
-	return Ground{Curved: true, Area: func(_ int, z float64) (float64, error) { return area(z) }}
-}
-
-// head leaves depth and volume of a head to others.
-func head(h surface.Head, err error) (float64, error) { return h.Area, err }
-
 // Of is the one piece that a schedule is. The ends of a tank are not in it.
 func Of(s *laminate.Schedule) Piece {
 	p := Piece{Count: 1, Schedule: s}

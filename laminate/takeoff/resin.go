@@ -13,10 +13,10 @@ import (
 // what it gives off.
 type Resin struct {
 	Resin   *laminate.Resin
-	Net     [processes]float64 // kg of mix, laid by hand, sprayed, wound
-	Filler  float64            // kg of it, laid
-	Ordered float64            // kg of mix
-	Batches int                // pots, laid by hand; 0 where the book states no size
+	Net     [3]float64 // kg of mix, laid by hand, sprayed, wound
+	Filler  float64    // kg of it, laid
+	Ordered float64    // kg of mix
+	Batches int        // pots, laid by hand; 0 where the book states no size
 
 	Initiation     *laminate.Initiation // of the shop's table; nil where WhyNot says why
 	WhyNot         string

@@ -104,6 +104,7 @@ type counter struct {
 	said   map[Remark]bool
 	// contact and wound are the areas of plies that hours go by.
 	contact, wound float64
+	unpaid         []string // labor without a price
 }
 
 // remark says something once.
@@ -122,6 +123,9 @@ func (c *counter) remark(id, source, text string) {
 func (c *counter) piece(p *Piece) {
 	f := Figures{Piece: p}
 	a := laminate.Analyze(p.Schedule, c.lib)
+	if p.Schedule.Part.Form == laminate.Tank {
+		c.remark("ends-not-counted", "", "the bottom and the head of the tank are not counted: a schedule has its straight side alone, a job has them as parts")
+	}
 	count := float64(max(p.Count, 1))
 	if p.Missing != nil {
 		f.Why = p.Missing.Error()
@@ -196,10 +200,7 @@ const (
 	contact process = iota
 	sprayed
 	wound
-	processes
 )
-
-var processNames = [processes]string{"laid by hand", "sprayed", "wound"}
 
 func processOf(m *laminate.Material) process {
 	switch {

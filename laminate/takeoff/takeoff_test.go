@@ -18,12 +18,6 @@ import (
 	"frp/veilwright/laminate/winding"
 )
 
-const (
-	inch = 0.0254
-	foot = 0.3048
-	lb   = 0.45359237
-)
-
 func load(t *testing.T, name string, into any) {
 	t.Helper()
 	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "takeoff", name))
@@ -300,7 +294,7 @@ func TestTow_isTheArealMassAsLaidOnTheArea(t *testing.T) {
 		l := rapid.Float64Range(0.2, 20).Draw(t, "length")
 		w, err := winding.Wind(b, d, rapid.OneOf(rapid.Float64Range(0, 90), rapid.Just(0.0), rapid.Just(90.0)).Draw(t, "angle"))
 		if err != nil || w.Angle > 89.99 {
-			t.Skip()
+			return // no band lies so, or it goes round without end
 		}
 		byTow := takeoff.Tow(w, b.Tows, l, 0) * b.TowMass
 		byArea := w.LaidCover * math.Pi * d * l
