@@ -221,6 +221,9 @@ func (c *checker) partValues(p *Part) {
 	within(c, "liquid_height", p.LiquidHeight, lengths)
 	within(c, "area", p.Area, areas)
 	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
+	if p.Form == Panel && p.StiffenerSpacing.Given() {
+		c.fail("stiffener_spacing", "a flat panel is not held round by stiffeners")
+	}
 	c.sane("modulus_retention", p.ModulusRetention, kept)
 	c.text("grounding", p.Grounding)
 	if p.KFactors.Given {
@@ -281,7 +284,7 @@ func (c *checker) service(s *Service) {
 			c.fail("ph", "it is no number")
 		case low > high:
 			c.fail("ph", "the lowest stands first: [%v, %v] descends", low, high)
-		case low < -100 || high > 100:
+		case low < -15 || high > 20: // pure sulfuric acid is near -12 on the scale that goes on from pH (from memory)
 			c.fail("ph", "[%v, %v] is beyond reason", low, high)
 		}
 	}

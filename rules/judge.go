@@ -31,6 +31,7 @@ func Judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options)
 		lib = &laminate.Library{}
 	}
 	r := judge(list, s, lib, o.Units, true)
+	r.PassedOver = passedOver(s, lib, r.Analysis)
 	r.try = func(m *Fix) bool { return betters(list, r, lib, m, o.Units) }
 	if o.Fixes {
 		for i := range r.Findings {

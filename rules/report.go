@@ -7,11 +7,12 @@ import (
 
 // Report is the one thing that commands, editor, folder lists and pages read.
 type Report struct {
-	Schedule *laminate.Schedule
-	Analysis *laminate.Analysis
-	Wall     *wall.Result // nil where no rule asked for it
-	Findings []Finding    // worst first, then by place, then by rule
-	Verdict  Severity     // of the worst finding, Clear where that is a note or none
+	Schedule   *laminate.Schedule
+	Analysis   *laminate.Analysis
+	Wall       *wall.Result // nil where no rule asked for it
+	Findings   []Finding    // worst first, then by place, then by rule
+	PassedOver []Statement  // what is stated and nothing weighs
+	Verdict    Severity     // of the worst finding, Clear where that is a note or none
 
 	try func(*Fix) bool
 }

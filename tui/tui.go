@@ -50,6 +50,11 @@ const (
 // to frame, and costs nothing while nothing changes.
 const framesPerSecond = 120
 
+// pause is how long keys that edit at once rest after something closed: longer
+// than a key that is held repeats, or than keys typed ahead of the screen come
+// apart.
+const pause = 200 * time.Millisecond
+
 // Run opens the terminal program on the document, and closes the document at its
 // end. An error says that there is no terminal to run in, or that the program
 // ended otherwise than by a person's wish; unsaved work is then kept for the
@@ -74,7 +79,7 @@ func Run(d *editor.Document, o Options) error {
 	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
 	width, height, _ := term.GetSize(os.Stdout.Fd()) // where it is not known, the library asks again
 	root := app.New(d, app.Options{
-		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Shop: o.Shop,
+		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Shop: o.Shop, Pause: pause,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 		First: screen.First, Width: width, Height: height,

@@ -12,29 +12,33 @@ import (
 // refusals are grades by which a row says that the resin is not to be used.
 var refusals = []string{"not recommended", "not suitable", "unsuitable", "nr", "no"}
 
-// Ratings are the rows of the shop books that are about a service, in
-// the library's order: the same fluid (case and blanks at the ends apart), a
-// range that holds the concentration, and a highest temperature that is not
-// below the service's highest. Nothing is interpolated. A concentration or
-// temperature that the service does not give rules no row out, as in the rule
-// about the barrier's thickness.
-func Ratings(lib *laminate.Library, s *laminate.Service) []laminate.Rating {
-	if lib == nil || strings.TrimSpace(s.Fluid) == "" {
+// RatingsOf are the rows of the shop books about a fluid (case and blanks at
+// the ends apart), in the library's order.
+func RatingsOf(lib *laminate.Library, fluid string) []laminate.Rating {
+	fluid = strings.TrimSpace(fluid)
+	if lib == nil || fluid == "" {
 		return nil
 	}
 	var list []laminate.Rating
-	hot := s.Hottest()
 	for _, r := range lib.Ratings {
-		c := s.Concentration
-		switch {
-		case !strings.EqualFold(strings.TrimSpace(r.Fluid), strings.TrimSpace(s.Fluid)):
-		case c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])):
-		case hot.Given() && r.MaxTemperature.Given() && hot.Cmp(r.MaxTemperature) > 0:
-		default:
+		if strings.EqualFold(strings.TrimSpace(r.Fluid), fluid) {
 			list = append(list, r)
 		}
 	}
 	return list
+}
+
+// Ratings are those of RatingsOf whose range holds the service's concentration
+// and whose highest temperature is not below its highest. Nothing is
+// interpolated. A concentration or temperature that the service does not give
+// rules no row out, as in the rule about the barrier's thickness.
+func Ratings(lib *laminate.Library, s *laminate.Service) []laminate.Rating {
+	hot := s.Hottest()
+	return slices.DeleteFunc(RatingsOf(lib, s.Fluid), func(r laminate.Rating) bool {
+		c := s.Concentration
+		return c.Given && (quantity.Below(c.Value, r.Concentration[0]) || quantity.Above(c.Value, r.Concentration[1])) ||
+			hot.Given() && r.MaxTemperature.Given() && hot.Cmp(r.MaxTemperature) > 0
+	})
 }
 
 // Refuses tells whether a row's grade says that the resin is not to be used.

@@ -29,6 +29,7 @@ func anySchedule() *rapid.Generator[*laminate.Schedule] {
 			}
 			s.Plies = append(s.Plies, p)
 		}
+		s.Plies = laminate.SplitRow(s, catalog.Library()) // as a document's are
 		return s
 	})
 }

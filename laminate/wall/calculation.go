@@ -2,6 +2,7 @@ package wall
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -372,9 +373,16 @@ func (w *working) criterion(c *Criterion) {
 	switch c.Name {
 	case HoopStrain, AxialStrain, ResinStrain:
 		w.strains(k)
+		round := k.StrainHoop
+		if i := slices.IndexFunc(e.r.Cases, func(x Case) bool { return x.Name == k.Name }); c.Name != AxialStrain {
+			if n := e.timesMembrane(i, c.Name == ResinStrain); n != 1 {
+				round *= n
+				w.step("strain round the wall at its inside face", "εy", "Lamé's factor·εy", put("#·#", n, k.StrainHoop), round, "", "isotropic thick cylinder (Roark, second-hand)")
+			}
+		}
 		if c.Name == ResinStrain {
 			w.step("largest strain under "+c.Case, "ε", "abs(εx + εy)/2 + sqrt(((εx − εy)/2)² + (γ/2)²)",
-				put("abs(# + #)/2 + sqrt(((# - #)/2)^2 + (#/2)^2)", k.StrainAxial, k.StrainHoop, k.StrainAxial, k.StrainHoop, k.StrainShear), c.Demand, "", "")
+				put("abs(# + #)/2 + sqrt(((# - #)/2)^2 + (#/2)^2)", k.StrainAxial, round, k.StrainAxial, round, k.StrainShear), c.Demand, "", "")
 			least, _ := e.failureStrain()
 			w.step("allowable strain", "εd", "lower of 0.1·failure strain and 0.002", put("min(0.1·#, 0.002)", least), c.Capacity, "", c.Basis)
 		}

@@ -23,15 +23,15 @@ const noLoad = "no pressure, head or vacuum is given"
 // strain judges one of the three strain criteria over every service case.
 func (e *evaluation) strain(name string) Criterion {
 	c := Criterion{Name: name, Kind: quantity.Strain, Governs: governedBy(&e.s.Part, laminate.StrainLimit), Basis: basisHoop}
-	capacity, of := strainLimit, func(k *Case) float64 { return math.Abs(k.StrainHoop) }
+	capacity, of := strainLimit, func(i int) float64 { return math.Abs(e.atFace(i, false).StrainHoop) }
 	reason := e.moduliOpen()
 	switch name {
 	case AxialStrain:
 		c.Basis = basisAxial
-		of = func(k *Case) float64 { return math.Abs(k.StrainAxial) }
+		of = func(i int) float64 { return math.Abs(e.r.Cases[i].StrainAxial) }
 	case ResinStrain:
 		c.Basis = basisResin
-		of = largestPrincipal
+		of = func(i int) float64 { return largestPrincipal(e.atFace(i, true)) }
 		least, missing := e.failureStrain()
 		capacity = math.Min(shell.ResinMost, shell.ResinShare*least)
 		if reason == "" {
@@ -48,16 +48,61 @@ func (e *evaluation) strain(name string) Criterion {
 	most, at := 0.0, -1
 	for i := range e.r.Cases {
 		k := &e.r.Cases[i]
-		if v := of(k); k.Judged && k.StrainKnown && (at < 0 || v > most) {
+		if !k.Judged || !k.StrainKnown {
+			continue
+		}
+		if v := of(i); at < 0 || v > most {
 			most, at = v, i
 		}
 	}
 	if at >= 0 {
 		c.Case = e.r.Cases[at].Name
 		c.weigh(most, capacity)
+		if n := e.timesMembrane(at, name == ResinStrain); n != 1 && name != AxialStrain {
+			c.Reason = "at its inside face, " + e.units.Figure(n, quantity.Times) + " times the membrane's strain round"
+		}
 	}
 	e.heed(&c)
 	return c
+}
+
+// Up to thickWall of its inside radius a wall is judged as a membrane, as the
+// standards do, from twice that on as a thick ring, and between in proportion,
+// so that no ply more makes a wall worse (common practice, no source).
+const thickWall = 0.1
+
+// timesMembrane is how many times the membrane's hoop strain that of a thick
+// wall is at the inside face of its structure, or of its barrier, which follows
+// the structure; 1 of a thin wall.
+func (e *evaluation) timesMembrane(of int, barrier bool) float64 {
+	n := len(e.rows)
+	if e.r.Whole <= thickWall*e.round.inside || n == 0 {
+		return 1
+	}
+	first, last, l := &e.rows[0], &e.rows[n-1], &e.loads[of]
+	a, b := e.round.inside+first.figures.ToHere-first.thick, e.round.inside+last.figures.ToHere
+	face := a
+	if l.hoop < 0 {
+		face = b
+	}
+	closed := 0.0
+	if l.hoop != 0 {
+		closed = min(1, max(0, l.axial*(a+b)/(l.hoop*face)))
+	}
+	m := &e.r.Membrane
+	nu := min(0.5, math.Sqrt(math.Max(0, m.Nuxy*m.Nuyx)))
+	times := shell.Bore(a, b, nu, closed, l.hoop < 0)
+	if barrier {
+		times *= a / e.round.inside
+	}
+	return 1 + (times-1)*min(1, e.r.Whole/e.round.inside/thickWall-1)
+}
+
+// atFace is a case with the hoop strain at the inside face.
+func (e *evaluation) atFace(i int, barrier bool) *Case {
+	k := e.r.Cases[i]
+	k.StrainHoop *= e.timesMembrane(i, barrier)
+	return &k
 }
 
 // largestPrincipal is the largest strain in any direction of the wall's plane.

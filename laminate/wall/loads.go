@@ -65,8 +65,8 @@ func (e *evaluation) measure() {
 	case e.r.Whole >= d/2:
 		e.round.open = "the wall, " + e.units.Thickness(e.r.Whole) + ", is as thick as its inside radius or thicker: the formulas of a thin shell do not hold"
 		return
-	case e.r.Whole > d/20:
-		e.note("The wall is more than a tenth of its inside radius: strains at its inside are higher than the membrane's.")
+	case e.r.Whole > thickWall*d/2:
+		e.note("The wall is more than a tenth of its inside radius: hoop strains are judged at the inside face, of an isotropic ring (Lamé; Roark, second-hand), in full from a fifth on; a ring stiffer round than through sees more there. Strengths are judged as a membrane's.")
 	}
 	e.round.inside, e.round.out = d/2, d/2+e.r.Whole
 	e.round.middle = e.round.inside + e.r.Whole/2

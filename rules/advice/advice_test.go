@@ -200,23 +200,31 @@ func TestAdvise_heavyBarrierBegins(t *testing.T) {
 	}
 }
 
+// hot draws a temperature up to 1,000 °F, most of them where resins are used.
+func hot(t *rapid.T, name string) float64 {
+	return rapid.OneOf(rapid.Float64Range(30, 300), rapid.Float64Range(-100, 1000)).Draw(t, name)
+}
+
 // anyService draws a service with its facts given, and the part's that matter.
 func anyService(t *rapid.T) *laminate.Schedule {
 	s := &laminate.Schedule{}
 	s.Part.Form = rapid.SampledFrom(laminate.PartForms.All()).Draw(t, "form")
 	s.Part.Process = rapid.SampledFrom(laminate.Processes.All()).Draw(t, "process")
-	s.Part.Grounding = "lug at each flange"
+	s.Part.Grounding = rapid.SampledFrom([]string{"", "none", "lug at each flange"}).Draw(t, "grounding")
 	if rapid.Bool().Draw(t, "says flanged") {
 		s.Part.Flanged = laminate.Some(rapid.Bool().Draw(t, "flanged"))
 	}
 	v := &s.Service
 	v.Fluid = rapid.SampledFrom([]string{"rinse", "brine", "mother liquor"}).Draw(t, "fluid")
-	v.Temperature = quantity.New(rapid.Float64Range(30, 300).Draw(t, "temperature"), quantity.Fahrenheit)
+	v.Temperature = quantity.New(hot(t, "temperature"), quantity.Fahrenheit)
 	if rapid.Bool().Draw(t, "upset") {
-		v.Upset = quantity.New(rapid.Float64Range(30, 300).Draw(t, "upset at"), quantity.Fahrenheit)
+		v.Upset = quantity.New(hot(t, "upset at"), quantity.Fahrenheit)
 	}
-	low := rapid.Float64Range(-2, 16).Draw(t, "lowest")
-	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 16).Draw(t, "highest"), Given: true}
+	low := rapid.Float64Range(-4, 18).Draw(t, "lowest")
+	v.PH = laminate.PHRange{Lowest: low, Highest: rapid.Float64Range(low, 18).Draw(t, "highest"), Given: true}
+	if rapid.Bool().Draw(t, "says how strong") {
+		v.Concentration = laminate.Some(rapid.Float64Range(0, 1).Draw(t, "concentration"))
+	}
 	v.Contains = laminate.TraitSet(rapid.SliceOfN(rapid.SampledFrom(laminate.TraitWords.All()), 0, 3).Draw(t, "contains")...)
 	if rapid.IntRange(0, 3).Draw(t, "fire") == 0 {
 		v.FlameSpread = laminate.Some(rapid.IntRange(0, 200).Draw(t, "index"))

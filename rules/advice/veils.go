@@ -6,7 +6,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/special"
 	"frp/veilwright/rules/veil"
 )
 
@@ -22,7 +21,7 @@ func (a *advisor) veils() []Option {
 	var list []Option
 	for _, m := range catalog.Materials(a.lib, a.s, isVeil) {
 		o := option(m.ID, a.judged(a.veilRules, a.probe(m.ID, laminate.VinylEster, b)))
-		if _, grounded := special.Grounded(&a.s.Part); (m.Fiber == laminate.Carbon || m.Conductive) && !b.conductive && !grounded {
+		if _, grounded := rules.Grounded(&a.s.Part); (m.Fiber == laminate.Carbon || m.Conductive) && !b.conductive && !grounded {
 			o.Suits = max(o.Suits, Conditional)
 			o.Reasons = append(o.Reasons, Reason{"a veil that conducts stores charge where it is not grounded: state how the part is (grounding)", rules.CommonPractice})
 		}

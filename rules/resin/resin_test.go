@@ -162,7 +162,21 @@ func ratedCases() []ruletest.Case {
 		{Name: "strong acid at 75 %", Change: both(oleum, strength(0.75))},
 		{Name: "concentrated strong acid, rated", Change: oleum, Library: rate(novolac, "A")},
 		{Name: "concentrated strong acid, another family rated", Change: oleum, Library: rate(laminate.Chlorendic, "A"), Want: []string{"incomplete rating-missing 0 1"}},
-		{Name: "concentrated strong acid, rated as not to be used", Change: oleum, Library: rate(novolac, "not recommended"), Want: []string{"incomplete rating-missing 0 1"}},
+		{Name: "concentrated strong acid, rated as not to be used", Change: oleum, Library: rate(novolac, "not recommended"), Want: []string{"break rating-against 0 1"}, Says: []string{"novolac-vinyl-ester is rated \"not recommended\" for rinse water here"}},
+		{Name: "a family that is refused where nothing else speaks against it", Library: rate(laminate.VinylEster, "not recommended"), Want: []string{"break rating-against 0 1"}},
+		{Name: "pH -2", Change: both(acidity(-2), family(liner, novolac))},
+		{Name: "pH -2.1", Change: both(acidity(-2.1), family(liner, novolac)), Want: []string{"incomplete rating-missing 0 1"}, Says: []string{"below pH -2, where no rule knows a resin"}},
+		{Name: "pH 16.1", Change: func(s *laminate.Schedule) { s.Service.PH.Highest = 16.1 }, Want: []string{"incomplete rating-missing 0 1"}},
+		{Name: "-40 °F", Change: heat(-40)},
+		{Name: "-41 °F", Change: heat(-41), Want: []string{"incomplete resin-temperature"}, Says: []string{"-41 °F is below -40 °F"}},
+		{Name: "a family that is rated", Library: rate(laminate.VinylEster, "A")},
+		{Name: "hotter than any rating", Change: both(heat(205), family(liner, novolac)), Library: rate(novolac, "A"), Want: []string{"incomplete rating-against 0 1", "break resin-temperature 2 3 4"},
+			Says: []string{"novolac-vinyl-ester is rated for rinse water from 0 % to 100 % up to 200 °F", "no row holds the service's 2 % and 205 °F"}},
+		{Name: "as hot as the rating", Change: both(heat(200), both(family(liner, novolac), family(wall, novolac))), Library: rate(novolac, "A")},
+		{Name: "stronger than any rating", Change: strength(0.6), Library: func(l *laminate.Library) {
+			rate(laminate.VinylEster, "A")(l)
+			l.Ratings[0].Concentration[1] = 0.5
+		}, Want: []string{"incomplete rating-against 0 1"}, Says: []string{"from 0 % to 50 %", "no row holds the service's 60 % and 110 °F"}},
 		{Name: "concentrated strong acid, family not given", Change: both(oleum, family(liner, laminate.NoFamily)),
 			Want: []string{"incomplete rating-missing 0 1", "incomplete resin-family-missing 0 1", "incomplete resin-for-acid 0 1"}},
 		{Name: "oxidizing acid", Change: nitric, Want: []string{"incomplete rating-missing 0 1"}, Says: []string{"strong-acid with oxidizer"}},

@@ -11,6 +11,10 @@ import (
 // nearer than care a resin begins to soften.
 var hot = quantity.New(180, quantity.Fahrenheit).SI()
 
+// coldest is -40 °F, which is -40 °C, in K: colder, nothing that is known of
+// these resins holds (common practice, no source).
+var coldest = quantity.New(-40, quantity.Fahrenheit).SI()
+
 const (
 	margin = 20.0 // K, from memory
 	care   = 40.0 // K, from memory
@@ -30,7 +34,7 @@ var ResinTemperature = &rules.Rule{
 	When: "the higher of operating and upset temperature is above the heat deflection temperature less 20 °C, for a resin of barrier or structure: break; above it less 40 °C: warning (the bounds themselves are within). " +
 		"A resin that states no heat_deflection is judged by the typical one of its family: isophthalic 95, terephthalic 105, bisphenol-fumarate 125, chlorendic 135, vinyl ester 100, brominated vinyl ester 105, " +
 		"novolac 145, brominated novolac 140 °C. Above 180 °F (180 °F itself is within) with a barrier resin of iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: warning; the worse counts. " +
-		"heat_deflection stated but no temperature: incomplete; above 180 °F with a barrier ply whose resin family is not stated: incomplete",
+		"heat_deflection stated but no temperature, or a temperature below -40 °F (-40 °F itself is within): incomplete; above 180 °F with a barrier ply whose resin family is not stated: incomplete",
 	Basis: "common practice, no source; ASTM D3299 and D4097 ask for special consideration above 180 °F; 20 and 40 °C and typical heat deflection temperatures from memory",
 	Run:   resinTemperature,
 }
@@ -60,6 +64,14 @@ func resinTemperature(p *rules.Pass) {
 				Message: "the heat deflection temperature of resin " + named(r) + " is " + p.Units.Temperature(r.HeatDeflection.SI()) + "; the service temperature is not stated",
 			})
 		}
+	}
+	if v := &p.Schedule.Service; v.Temperature.Given() && quantity.Below(v.Temperature.SI(), coldest) {
+		reached, bound := p.Units.Pair(v.Temperature.SI(), coldest, quantity.Point)
+		p.Report(rules.Finding{
+			Severity: rules.Incomplete, At: laminate.ServiceRef("temperature"),
+			Message: reached + " is below " + bound + ", where no rule knows a resin: state the resin manufacturer's word for it with the job",
+			Basis:   rules.CommonPractice,
+		})
 	}
 	if tooHot {
 		reached, bound := p.Hottest(hot)

@@ -3,8 +3,6 @@
 package special
 
 import (
-	"strings"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
@@ -103,7 +101,7 @@ var ConductivePath = &rules.Rule{
 			}
 		}
 		f := rules.Finding{At: laminate.PartRef("grounding"), Severity: rules.Warning}
-		switch stated, grounded := Grounded(&p.Schedule.Part); {
+		switch stated, grounded := rules.Grounded(&p.Schedule.Part); {
 		case !stated:
 			f.Severity = rules.Incomplete
 			f.Message = why + " and the part does not state how it is grounded (grounding); ungrounded, a conductive wall is worse than none"
@@ -122,31 +120,17 @@ var ConductivePath = &rules.Rule{
 	},
 }
 
-// Grounded says whether a part states how it is grounded, or that it is not.
-func Grounded(p *laminate.Part) (stated, grounded bool) {
-	switch strings.ToLower(strings.TrimSpace(p.Grounding)) {
-	case "":
-		return false, false
-	case "none", "no", "-":
-		return true, false
-	}
-	return true, true
-}
-
 // conducts says what of the barrier conducts though nobody asked for it, which
 // stores charge all the same; empty where nothing does.
 func conducts(p *rules.Pass) string {
-	rows := p.Rows(func(r *laminate.RowFigures) bool {
-		return r.Zone.InBarrier() && rules.FormOf(r) == laminate.Veil && (rules.FiberOf(r) == laminate.Carbon || r.Material.Conductive)
-	})
-	if len(rows) > 0 {
-		return p.PliesAre(rows, "conductive veil")
+	veils, resin := rules.Conducting(p.Schedule, p.Analysis)
+	switch {
+	case veils != nil:
+		return p.PliesAre(veils, "conductive veil")
+	case resin != "":
+		return "resin " + resin + " of the barrier holds carbon powder"
 	}
-	i := p.FirstResinIn(rules.InBarrier, func(r *laminate.Resin) bool { return r.Filler == laminate.CarbonPowder })
-	if i < 0 {
-		return ""
-	}
-	return "resin " + p.Schedule.Resins[i].ID + " of the barrier holds carbon powder"
+	return ""
 }
 
 // The build that stands abrasion (common practice, no source).

@@ -3,14 +3,13 @@ package paper
 import (
 	"math"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall"
 )
 
 // Calculation is a wall worked out step by step: the formula, the numbers put
 // in, what comes of it, and of a criterion whether it holds.
-func Calculation(file string, books []string, s *laminate.Schedule, c *wall.Calculation, r *wall.Result) Sheet {
-	sheet := append(head(file, s, books), Note{Text: "Figures are rounded to six digits; a small difference of large numbers keeps fewer."})
+func Calculation(file string, c *wall.Calculation, r *wall.Result) Sheet {
+	sheet := Sheet{Note{Text: "Figures are rounded to six digits; a small difference of large numbers keeps fewer."}}
 	for i := range c.Sections {
 		x := &c.Sections[i]
 		title := x.Title
@@ -43,5 +42,5 @@ func Calculation(file string, books []string, s *laminate.Schedule, c *wall.Calc
 	for _, n := range r.Notes {
 		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
 	}
-	return append(sheet, Note{Text: file + ": " + stands(r.Answer())}, Aid(r.NotChecked))
+	return append(sheet, Note{Text: file + ": " + stands(r.Answer())})
 }

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,7 +24,25 @@ func Check(file string, books []string, r *rules.Report, line func(laminate.Ref)
 		sheet = append(sheet, plies(r, u))
 	}
 	sheet = append(sheet, zones(r.Analysis, u), findings(file, r, line, d.Explain))
+	if passed := passedOver(r); passed != nil {
+		sheet = append(sheet, passed)
+	}
 	return append(sheet, Note{Text: file + ": " + verdict(r)})
+}
+
+// passedOver lists what the document states and nothing weighs, what has one
+// reason on one line.
+func passedOver(r *rules.Report) Facts {
+	var list Facts
+	for _, x := range r.PassedOver {
+		i := slices.IndexFunc(list, func(f Fact) bool { return f.Value == x.Reason })
+		if i < 0 {
+			list = append(list, Fact{"not weighed: " + x.At.Key, x.Reason})
+			continue
+		}
+		list[i].Name += ", " + x.At.Key
+	}
+	return list
 }
 
 func plies(r *rules.Report, u quantity.System) Table {

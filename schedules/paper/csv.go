@@ -23,8 +23,13 @@ func CSV(w io.Writer, sheet Sheet) error {
 		}
 		rows = append(rows, titles)
 		for _, r := range t.Rows {
-			cells := make([]string, len(r.Cells))
-			for i, c := range r.Cells {
+			given := r.Cells
+			if r.Band != "" {
+				given = make([]string, len(t.Columns))
+				given[0] = r.Band
+			}
+			cells := make([]string, len(given))
+			for i, c := range given {
 				if cells[i] = word.Clean(strings.ReplaceAll(c, "\n", "; ")); cells[i] != "" && strings.ContainsRune("=+-@", rune(cells[i][0])) {
 					cells[i] = "'" + cells[i]
 				}

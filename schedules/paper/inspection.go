@@ -35,7 +35,7 @@ const notInspected = "dimensions, hydrostatic test, calibration of the instrumen
 // InspectionReport is the sheet that is filed with the part: what was asked,
 // what was found, by whom, and what was not looked at.
 func InspectionReport(of *Inspected) Sheet {
-	sheet := Sheet{Heading{1, "Inspection report: serial " + named(of.Built.Serial)}, of.facts()}
+	sheet := Sheet{of.facts()}
 	sheet = append(sheet, Heading{2, "Requirements"})
 	sheet = append(sheet, Compare(of.Compared, of.Result, of.Judged)[1:]...)
 	for _, part := range []struct {
@@ -57,7 +57,8 @@ func InspectionReport(of *Inspected) Sheet {
 		Signature{"fabricator's quality control"}, Signature{"purchaser's inspector"})
 }
 
-func named(s string) string {
+// Named is a text that somebody should have stated.
+func Named(s string) string {
 	if strings.TrimSpace(s) == "" {
 		return "not stated"
 	}
@@ -68,10 +69,10 @@ func (of *Inspected) facts() Facts {
 	s, d := of.Judged.Schedule, of.Demands
 	f := Facts{
 		{"part", titled(s)},
-		{"serial", named(of.Built.Serial)},
+		{"serial", Named(of.Built.Serial)},
 		{"schedule", of.Schedule + ", SHA-256 " + of.Sums.Schedule},
-		{"laid to", named(of.Built.Schedule) + revision(of.Built.ScheduleRevision)},
-		{"specification", of.Specification + ": " + named(strings.TrimSpace(d.Number+" "+d.Title)) + ", SHA-256 " + of.Sums.Specification},
+		{"laid to", Named(of.Built.Schedule) + revision(of.Built.ScheduleRevision)},
+		{"specification", of.Specification + ": " + Named(strings.TrimSpace(d.Number+" "+d.Title)) + ", SHA-256 " + of.Sums.Specification},
 		{"record", of.Record + ", SHA-256 " + of.Sums.Record},
 	}
 	for _, b := range of.Books {
@@ -113,8 +114,18 @@ func number(e record.Entry) string {
 	return strconv.Itoa(e.Number)
 }
 
+// scheduled is the material that the schedule has for a single ply.
+func (of *Inspected) scheduled(ply int) string {
+	for i := range of.Judged.Analysis.Rows {
+		if r := &of.Judged.Analysis.Rows[i]; r.First <= ply && ply <= r.Last {
+			return of.Judged.Schedule.Plies[i].Material
+		}
+	}
+	return "none"
+}
+
 func (of *Inspected) layup() Table {
-	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "gel time", "ambient", "remark")}
+	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "gel time", "ambient", "otherwise than scheduled", "remark")}
 	for i := range of.Built.Laid {
 		l := &of.Built.Laid[i]
 		share := ""
@@ -132,7 +143,7 @@ func (of *Inspected) layup() Table {
 			air = append(air, "surface "+of.Units.Temperature(l.SurfaceTemperature.SI()))
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.Time), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
-			strings.Join(air, ", "), l.Remark}})
+			strings.Join(air, ", "), strings.Join(l.Deviations(of.scheduled(l.Ply)), ", "), l.Remark}})
 	}
 	return t
 }
@@ -256,7 +267,7 @@ func (of *Inspected) struck() Table {
 	t := Table{Columns: columns("entry", "strikes", "who", "why")}
 	for i := range of.Built.Struck {
 		s := &of.Built.Struck[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(s.Entry), "entry " + strconv.Itoa(s.Of), named(s.Who), s.Why}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(s.Entry), "entry " + strconv.Itoa(s.Of), Named(s.Who), s.Why}})
 	}
 	return t
 }
@@ -265,7 +276,7 @@ func (of *Inspected) decisions() Table {
 	t := Table{Columns: columns("entry", "decision", "who", "when", "why")}
 	for i := range of.Built.Decisions {
 		d := &of.Built.Decisions[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), named(d.Who), clock(d.When), d.Why}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), Named(d.Who), clock(d.When), d.Why}})
 	}
 	return t
 }

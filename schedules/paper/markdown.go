@@ -40,10 +40,22 @@ func Markdown(w io.Writer, sheet Sheet) error {
 			block(part.Mark + marked(part.Text))
 		case Section:
 			table := Table{Columns: []Column{{Title: "ply"}, {Title: "zone"}, {Title: "material"}}}
-			for _, l := range part {
+			for i := range part.Layers {
+				l := &part.Layers[i]
 				table.Rows = append(table.Rows, Row{Cells: []string{l.Plies, l.Zone, l.Material}})
 			}
 			block(grid(table)...)
+		case Figure:
+			block(marked(part.Caption))
+			for _, l := range part.Text {
+				b.WriteString("- " + marked(l) + "\n")
+			}
+		case Boxes:
+			var lines []string
+			for _, title := range part.Titles {
+				lines = append(lines, "- "+marked(title)+": "+strings.Repeat(`\_`, 20))
+			}
+			block(lines...)
 		case Signature:
 			block(marked(part.Role) + ": " + strings.Repeat(`\_`, 20) + " date: " + strings.Repeat(`\_`, 10))
 		}
@@ -64,6 +76,10 @@ func grid(t Table) []string {
 	}
 	lines := []string{"| " + strings.Join(titles, " | ") + " |", "|" + strings.Join(rules, "|") + "|"}
 	for _, r := range t.Rows {
+		if r.Band != "" {
+			lines = append(lines, "| **"+marked(r.Band)+"** |"+strings.Repeat(" |", len(t.Columns)-1))
+			continue
+		}
 		cells := make([]string, len(r.Cells))
 		for i, c := range r.Cells {
 			cells[i] = strings.ReplaceAll(marked(strings.ReplaceAll(c, "\n", several)), several, "<br>")

@@ -19,6 +19,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/picture"
 )
 
 func pipe() *laminate.Schedule {
@@ -147,6 +148,10 @@ func TestCompare_failsFirstInEveryForm(t *testing.T) {
 	}
 }
 
+func section(layers ...picture.Layer) paper.Section {
+	return paper.Section{Wall: picture.Wall{Layers: layers}}
+}
+
 // anySheet is a sheet of whatever blocks and texts.
 func anySheet(t *rapid.T) paper.Sheet {
 	word := rapid.StringN(0, 30, 60)
@@ -167,7 +172,7 @@ func anySheet(t *rapid.T) paper.Sheet {
 		case 3:
 			s = append(s, paper.Note{Mark: "- ", Text: word.Draw(t, "note"), Indent: 2})
 		case 4:
-			s = append(s, paper.Section{{Plies: "1", Material: word.Draw(t, "material"), Thickness: 1e-3, Gel: true}, {Plies: "2", Thickness: 0}})
+			s = append(s, section(picture.Layer{Plies: "1", Material: word.Draw(t, "material"), Thickness: 1e-3, Gel: true}, picture.Layer{Plies: "2"}))
 		default:
 			s = append(s, paper.Signature{Role: word.Draw(t, "role")})
 		}
@@ -223,7 +228,7 @@ func TestText_wrapsAllButPlaces(t *testing.T) {
 
 func TestText_drawsASectionToScaleAndALineToSignOn(t *testing.T) {
 	got := text(t, paper.Sheet{
-		paper.Section{{Plies: "1", Zone: "inner", Material: "veil", Thickness: 1e-3, Gel: true}, {Plies: "2-3", Zone: "structure", Material: "mat", Thickness: 4e-3}},
+		section(picture.Layer{Plies: "1", Zone: "inner", Material: "veil", Thickness: 1e-3, Gel: true}, picture.Layer{Plies: "2-3", Zone: "structure", Material: "mat", Thickness: 4e-3}),
 		paper.Signature{Role: "inspector"},
 	}, 100)
 	for _, want := range []string{"  1    inner      veil      ########## | gel stop\n", "  2-3  structure  mat       " + strings.Repeat("#", 40) + "\n", "inspector: ______"} {

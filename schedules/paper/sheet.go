@@ -1,14 +1,18 @@
 package paper
 
 import (
-	"frp/veilwright/laminate/word"
 	"strings"
+
+	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/paper/drawing"
+	"frp/veilwright/schedules/paper/picture"
 )
 
 // Sheet is what is printed, from top to bottom.
 type Sheet []Block
 
-// Block is one of Heading, Facts, Table, Note, Section and Signature.
+// Block is one of Heading, Facts, Table, Note, Section, Figure, Boxes and
+// Signature.
 type Block interface{ block() }
 
 // Heading names what follows; level 1 is that of the whole sheet.
@@ -37,6 +41,8 @@ type Column struct {
 	// empty cell is left out there. Plain leaves out the title; List sets each
 	// line of the cell (see Lines) as an item.
 	Under, Plain, List bool
+	// Write is a column to be written in with a pen; its cells are empty.
+	Write bool
 }
 
 // Row is one row of a table.
@@ -47,6 +53,9 @@ type Row struct {
 	// all of it and stays one line. Brief leaves out what would stand beneath.
 	Line         string
 	Place, Brief bool
+	// Band is said across the whole table instead of cells: what stops the work
+	// there.
+	Band string
 }
 
 // Lines joins what is listed in one cell.
@@ -61,17 +70,24 @@ func Lines(list []string) string {
 // Note is a paragraph. Mark stands before it, "- " for one of a list.
 type Note struct {
 	Mark, Text string
-	Indent     int // how far in, where that can be shown
+	Indent     int  // how far in, where that can be shown
+	Framed     bool // nobody may miss it
 }
 
 // Section is the laminate cut through, from the process side outward.
-type Section []Layer
+type Section struct{ picture.Wall }
 
-// Layer is a row of plies in a section.
-type Layer struct {
-	Plies, Material, Zone string
-	Thickness             float64 // m, of all of its plies
-	Gel                   bool    // a gel stop follows
+// Figure is a drawing. Text says in lines what it shows, where there are none.
+type Figure struct {
+	Picture drawing.Picture
+	Caption string
+	Text    []string
+}
+
+// Boxes are fields to be written in with a pen, side by side.
+type Boxes struct {
+	Titles []string
+	Across int // of them beside one another, 0 for 4
 }
 
 // Signature is a line to sign on.
@@ -82,4 +98,6 @@ func (Facts) block()     {}
 func (Table) block()     {}
 func (Note) block()      {}
 func (Section) block()   {}
+func (Figure) block()    {}
+func (Boxes) block()     {}
 func (Signature) block() {}

@@ -27,6 +27,15 @@ func Text(w io.Writer, sheet Sheet, width int) error {
 			t.wrapped(indent+b.Mark, indent+strings.Repeat(" ", utf8.RuneCountInString(b.Mark)), b.Text)
 		case Section:
 			t.section(b)
+		case Figure:
+			t.wrapped("", "  ", b.Caption)
+			for _, l := range b.Text {
+				t.wrapped("  ", "    ", l)
+			}
+		case Boxes:
+			for _, title := range b.Titles {
+				t.line(gap + word.Clean(title) + ": " + strings.Repeat("_", 30))
+			}
 		case Signature:
 			t.line(word.Clean(b.Role) + ": " + strings.Repeat("_", 30) + "  date: " + strings.Repeat("_", 12))
 		}
@@ -84,12 +93,18 @@ func (t *texter) facts(f Facts, wide int) {
 	}
 }
 
-const gap = "  "
+const (
+	gap   = "  "
+	blank = "______" // to be written in
+)
 
 func (t *texter) table(b Table) {
 	widths := make([]int, len(b.Columns))
 	columns, first, last := false, 0, -1
 	for _, r := range b.Rows {
+		if r.Band != "" {
+			continue
+		}
 		columns = columns || r.Line == ""
 		first = max(first, utf8.RuneCountInString(word.Clean(r.Cells[0])))
 	}
@@ -99,8 +114,11 @@ func (t *texter) table(b Table) {
 		}
 		last = i
 		widths[i] = utf8.RuneCountInString(c.Title)
+		if c.Write {
+			widths[i] = max(widths[i], len(blank))
+		}
 		for _, r := range b.Rows {
-			if r.Line == "" {
+			if r.Line == "" && r.Band == "" {
 				widths[i] = max(widths[i], utf8.RuneCountInString(word.Clean(r.Cells[i])))
 			}
 		}
@@ -110,12 +128,20 @@ func (t *texter) table(b Table) {
 	}
 	for _, r := range b.Rows {
 		switch {
+		case r.Band != "":
+			t.wrapped("  -- ", "     ", r.Band)
+			continue
 		case r.Place:
 			t.line(word.Clean(r.Line))
 		case r.Line != "":
 			t.facts(Facts{{r.Cells[0], r.Line}}, first)
 		default:
-			t.cells(b.Columns, widths, last, func(i int) string { return word.Clean(r.Cells[i]) })
+			t.cells(b.Columns, widths, last, func(i int) string {
+				if b.Columns[i].Write {
+					return blank
+				}
+				return word.Clean(r.Cells[i])
+			})
 		}
 		for i, c := range b.Columns {
 			if !c.Under || r.Brief || r.Cells[i] == "" {
@@ -176,11 +202,12 @@ func (t *texter) cells(columns []Column, widths []int, last int, cell func(int) 
 func (t *texter) section(s Section) {
 	const longest = 40
 	most := 0.0
-	for _, l := range s {
-		most = max(most, l.Thickness)
+	for i := range s.Layers {
+		most = max(most, s.Layers[i].Thickness)
 	}
 	table := Table{Columns: []Column{{Title: "ply"}, {Title: "zone"}, {Title: "material"}, {Title: "thickness, to scale"}}}
-	for _, l := range s {
+	for i := range s.Layers {
+		l := &s.Layers[i]
 		bar := ""
 		if most > 0 {
 			bar = strings.Repeat("#", max(1, int(longest*l.Thickness/most+0.5)))

@@ -20,7 +20,7 @@ type checkCommand struct {
 
 // Help is shown under the command's flags.
 func (checkCommand) Help() string {
-	return `The report of each schedule, and of each part of a job: thickness, mass and glass content by zone, the findings of the rules, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Folders are searched for *.toml; other documents found there are validated.
+	return `The report of each schedule, and of each part of a job: thickness, mass and glass content by zone, the findings of the rules, and a verdict: clear, warning, incomplete (a fact that matters is missing), break (do not build) or unusable. Facts that a document states and nothing weighs are listed. Folders are searched for *.toml; other documents found there are validated.
 
     veilwright check header.toml
     veilwright check --plies --explain --units si header.toml

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"fmt"
-
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -22,7 +20,7 @@ type inspectionReportCommand struct {
 	Schedule      string `arg:"" help:"The schedule." complete:"documents"`
 	Specification string `arg:"" help:"The purchaser's specification." complete:"documents"`
 	Record        string `arg:"" help:"The record of what was laid and measured." complete:"documents"`
-	To            toFlag `placeholder:"md|csv" help:"Print Markdown or CSV instead of text."`
+	paperFlags
 }
 
 // Help is shown under the command's flags.
@@ -30,6 +28,7 @@ func (inspectionReportCommand) Help() string {
 	return `The report that is filed with a part: requirements and what was found, the lay-up, each reading with its place, who took and who witnessed it, what was lowest and what the averages leave out, defects and what became of them, struck entries, decisions, lines to sign on. With --json what compare prints.
 
     veilwright print inspection-report header.toml spec.toml header-17.toml
+    veilwright print inspection-report header.toml spec.toml header-17.toml -o header-17.pdf
     veilwright print inspection-report header.toml spec.toml header-17.toml --to md > header-17.md
 
 Exit code: that of compare: 0 accept, 1 reject, 3 incomplete or not inspected, 2 when a document cannot be read.`
@@ -37,8 +36,8 @@ Exit code: that of compare: 0 accept, 1 reject, 3 incomplete or not inspected, 2
 
 // Run prints the report.
 func (k inspectionReportCommand) Run(c *call) error {
-	if c.JSON && k.To != "" {
-		return fmt.Errorf("--json and --to %s exclude each other", k.To)
+	if err := k.check(c); err != nil {
+		return err
 	}
 	h, err := c.hold("print", k.Schedule, k.Specification, k.Record)
 	if h == nil {
@@ -47,7 +46,10 @@ func (k inspectionReportCommand) Run(c *call) error {
 	if c.JSON {
 		return c.out.JSON(h.report())
 	}
-	return c.as(k.To, append(paper.InspectionReport(h.inspected()), paper.Aid(nil)))
+	frame := c.paperOf(h.scheduled, h.scheduled.Schedule.Head, h.options.Units).Frame("Inspection report")
+	frame.State = "part: " + h.result.Part.String()
+	frame.Part = "serial " + paper.Named(h.asBuilt.Serial)
+	return k.put(c, &paper.Form{Frame: frame, Sheet: paper.InspectionReport(h.inspected())}, h.options.Units)
 }
 
 // held is a schedule held against a specification, with a record or without.

@@ -148,7 +148,7 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	}
 	verdict("accept", 0)
 	out, _, code := h.run(t, "print", "inspection-report", "coupon.toml", "demands.toml", "coupon-record-1.toml")
-	if code != 0 || !strings.Contains(out, "Inspection report: serial C-2") {
+	if code != 0 || !strings.Contains(out, "Inspection report: Sound coupon\n") || !strings.Contains(out, "serial C-2\n") {
 		t.Errorf("the report ends with %d: %s", code, out)
 	}
 }

@@ -154,7 +154,7 @@ func TestStopped_byASignalComesBackAsItWas(t *testing.T) {
 				}
 			}
 			s.press("q").see("NOT SAVED")
-			s.press("2").see("ready>")
+			s.press("2", "x").see("ready>")
 		})
 	}
 }

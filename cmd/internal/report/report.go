@@ -23,7 +23,17 @@ type Schedule struct {
 	Plies    []Ply     `json:"plies"`
 	Zones    Zones     `json:"zones"`
 	Findings []Finding `json:"findings"`
-	Verdict  string    `json:"verdict"`
+	// NotWeighed is what part and service state and nothing weighs.
+	NotWeighed []NotWeighed `json:"not_weighed"`
+	Verdict    string       `json:"verdict"`
+}
+
+// NotWeighed is a stated fact that nothing weighs: "service", "contact".
+type NotWeighed struct {
+	Table  string `json:"table"`
+	Key    string `json:"key"`
+	Line   int    `json:"line"`
+	Reason string `json:"reason"`
 }
 
 // Problem is one thing that makes a document unreadable. Line and Column count
@@ -92,8 +102,20 @@ func Judged(file string, books []string, r *rules.Report, lines Lines) Schedule 
 	return Schedule{
 		File: file, Title: r.Schedule.Title, Books: list(books), Problems: []Problem{},
 		Plies: plies(r, lines), Zones: zones(r.Analysis), Findings: findings(r, lines),
-		Verdict: r.Verdict.String(),
+		NotWeighed: notWeighed(r, lines), Verdict: r.Verdict.String(),
 	}
+}
+
+func notWeighed(r *rules.Report, lines Lines) []NotWeighed {
+	list := make([]NotWeighed, 0, len(r.PassedOver))
+	for _, x := range r.PassedOver {
+		table := "part"
+		if x.At.Kind == laminate.RefService {
+			table = "service"
+		}
+		list = append(list, NotWeighed{table, x.At.Key, lines(x.At), x.Reason})
+	}
+	return list
 }
 
 // Unread is the report of a document that could not be read: one sentence and
@@ -102,7 +124,7 @@ func Unread(file, sentence string, books []string, problems []Problem) Schedule 
 	return Schedule{
 		File: file, Books: list(books), Error: &sentence, Problems: list(problems),
 		Plies: []Ply{}, Zones: zones(&laminate.Analysis{}), Findings: []Finding{},
-		Verdict: Unusable,
+		NotWeighed: []NotWeighed{}, Verdict: Unusable,
 	}
 }
 

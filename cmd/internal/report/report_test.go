@@ -39,7 +39,8 @@ func sample() *rules.Report {
 			},
 			{Rule: &rules.Rule{ID: "other-thing"}, Severity: rules.Note, At: laminate.ServiceRef("fluid"), Message: "is said", Basis: "common practice, no source"},
 		},
-		Verdict: rules.Break,
+		PassedOver: []rules.Statement{{At: laminate.ServiceRef("contact"), Reason: "nothing weighs it"}},
+		Verdict:    rules.Break,
 	}
 }
 
@@ -78,6 +79,7 @@ func TestJudged_keepsTheNamesAndNullsThatScriptsRelyOn(t *testing.T) {
 		"findings": [{"rule": "one-thing", "severity": "break", "plies": [1, 2, 3], "message": "is 3 mil, must be 10 mil",
 				"basis": "from memory", "fix": "ply 1 becomes another"},
 			{"rule": "other-thing", "severity": "note", "plies": [], "message": "is said", "basis": "common practice, no source", "fix": null}],
+		"not_weighed": [{"table": "service", "key": "contact", "line": 0, "reason": "nothing weighs it"}],
 		"verdict": "break"}`), &want)
 	if err != nil {
 		t.Fatal(err)

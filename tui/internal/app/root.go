@@ -39,6 +39,10 @@ type Options struct {
 	CanStop func() string
 	Stop    func()
 	Clock   func() time.Time
+	// Pause is how long keys that change the document at once rest after
+	// something closed or another page opened: what was typed ahead for it is not
+	// meant for them. 0 is not at all.
+	Pause time.Duration
 	// After delivers a message later; nil means tea.Tick.
 	After func(time.Duration, tea.Msg) tea.Cmd
 	// Quit ends the program from outside of an update.
@@ -67,12 +71,13 @@ type Root struct {
 	frame   string    // the last view
 	stale   bool      // it no longer shows how things are
 	keeper  keeper
-	handed  uint64 // the revision that the keeper was handed last
-	typed   uint64 // counts messages with keys
-	resting bool   // a pause is waited for
-	restFor uint64 // the count it was asked at
-	told    bool   // that the file changed on disk was said
-	fault   string // why unsaved work is not kept, "" when it is
+	handed  uint64    // the revision that the keeper was handed last
+	typed   uint64    // counts messages with keys
+	resting bool      // a pause is waited for
+	restFor uint64    // the count it was asked at
+	moved   time.Time // when something opened or closed last
+	told    bool      // that the file changed on disk was said
+	fault   string    // why unsaved work is not kept, "" when it is
 	end     End
 }
 
@@ -97,7 +102,7 @@ func New(d *editor.Document, o Options) *Root {
 		}
 	}
 	r.acts, r.always = r.everywhere(), r.anywhere()
-	desk.Back = func() { r.at = 0 }
+	desk.Back, desk.Pages = func() { r.at = 0 }, func() { r.choosePage(0) }
 	return r
 }
 

@@ -205,11 +205,14 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Page.skipped = true
-	g.Press("0", "0", "x")
-	g.Press(keys.Enter)
+	before := g.Desk.Doc.Now()
+	g.Press("0", "0", "u", "4", keys.Enter)
 	g.Says("reason")
 	g.Typed("torn off again")
 	g.Says("struck ply 2")
+	if g.Desk.Doc.Now() != before {
+		t.Error("undo on this page takes an edit of the schedule back")
+	}
 	if g.Page.next() != 2 || len(g.Records.Record().Now().Laid) != 2 {
 		t.Errorf("next is ply %d", g.Page.next())
 	}
@@ -415,7 +418,7 @@ func TestTick_asksBeforeAPlyIsLaidThoughSomethingSpeaksAgainst(t *testing.T) {
 func TestTick_asksAboutABrokenSchedule(t *testing.T) {
 	g := begun(t, 80, 24, "schedules/tank-contact-acid.toml")
 	g.Page.skipped = true
-	g.Shows("✗ the schedule breaks ")
+	g.Shows("STOP        the schedule breaks ")
 	g.Press("0")
 	g.Shows("lay up nevertheless?", "the schedule breaks ")
 	g.Press("2")
@@ -439,4 +442,58 @@ func TestDetails_enterKeepsEachLine(t *testing.T) {
 func TestCautions_eyesAreNotDroppedOnASmallScreen(t *testing.T) {
 	g := begun(t, 60, 16, spool)
 	g.Shows("NEVER directly with promoter", "peroxide can blind")
+}
+
+// Number and material are in block letters at every size, the larger the larger
+// the screen, and all that stands on the page stays in it.
+func TestScreen_isInLargeLettersAtEverySize(t *testing.T) {
+	before := 0
+	for _, size := range [][2]int{{60, 16}, {80, 24}, {120, 36}, {200, 60}} {
+		g := begun(t, size[0], size[1], spool)
+		lines := 0
+		for _, l := range strings.Split(g.Screen(), "\n") {
+			if strings.ContainsAny(l, "█▀") {
+				lines++
+			}
+		}
+		if lines < 3 || lines < before {
+			t.Errorf("%v: %d lines of large letters:\n%s", size, lines, g.Screen())
+		}
+		before = lines
+		g.Shows("LAY PLY 1 of 9", "NEVER", "ambient")
+	}
+	if before < 10 {
+		t.Errorf("the largest screen has %d lines of large letters", before)
+	}
+	begun(t, 80, 24, spool).Shows("next ", "2-3 mat-1.5", "GEL STOP", "band-helical")
+}
+
+// What was laid otherwise is in the record as data, seen by whoever inspects.
+func TestOtherwise_isRecordedAsData(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Page.skipped = true
+	g.Press("4", "1")
+	g.Typed("veil-polyester-15")
+	g.Says("ply 1 recorded", "veil-polyester-15 in place of veil-c-15")
+	g.Press("4", "2")
+	g.Typed("1")
+	g.Says("that is not 1")
+	g.Press(keys.Backspace)
+	g.Typed("2")
+	g.Says("2 plies in place of 1")
+	g.Press("4", "3")
+	g.Typed("3/4 in")
+	g.Typed("22")
+	g.Says("lap 3/4 in")
+	b, err := os.ReadFile(g.Path("pipe-wound-acid-spool-record-1.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, torn, problems := schedules.DecodeRecord(b)
+	if torn != "" || len(problems) > 0 || len(r.Laid) != 3 {
+		t.Fatalf("on disk: %d plies, %q %v", len(r.Laid), torn, problems)
+	}
+	if l := r.Laid; l[0].Material != "veil-polyester-15" || l[1].Plies.Value != 2 || l[2].Lap.Text() != "3/4 in" || l[2].GelTime != "22 min" {
+		t.Errorf("on disk: %+v", l)
+	}
 }

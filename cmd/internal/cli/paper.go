@@ -1,0 +1,118 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/layout"
+	"frp/veilwright/schedules/paper/press"
+	"frp/veilwright/schedules/shop"
+	"frp/veilwright/schedules/store"
+)
+
+// paperFlags say how a paper is written and where.
+type paperFlags struct {
+	Out     string    `short:"o" placeholder:"NAME.pdf|svg|md|csv|txt" help:"Write the paper into this file; its ending says how. Text on standard output if left out."`
+	Replace bool      `help:"Write over the file that -o names."`
+	Paper   paperFlag `placeholder:"letter|a4" help:"Sheets of a PDF; Letter for US units and A4 for SI if left out."`
+	To      toFlag    `placeholder:"md|csv" help:"Print Markdown or CSV instead of text on standard output."`
+}
+
+// paperFlag is a size of paper.
+type paperFlag string
+
+// The words of --paper.
+const (
+	paperLetter paperFlag = "letter"
+	paperA4     paperFlag = "a4"
+)
+
+// UnmarshalText reads a word of --paper.
+func (f *paperFlag) UnmarshalText(text []byte) error { return oneOf(f, text, paperLetter, paperA4) }
+
+// Words lists them.
+func (paperFlag) Words() []string { return []string{string(paperLetter), string(paperA4)} }
+
+// check refuses flags that exclude each other, before anything is read.
+func (k *paperFlags) check(c *call) error {
+	switch {
+	case c.JSON && k.Out != "":
+		return errors.New("--json and -o exclude each other")
+	case c.JSON && k.To != "":
+		return fmt.Errorf("--json and --to %s exclude each other", k.To)
+	case k.Out != "" && k.To != "":
+		return errors.New("-o and --to exclude each other: the ending of the name says how the file is written")
+	case k.Out == "" && k.Replace:
+		return errors.New("--replace goes with -o")
+	case k.Out == "":
+		return nil
+	}
+	_, err := press.Ending(k.Out)
+	return err
+}
+
+func (k *paperFlags) size(u quantity.System) layout.Size {
+	switch k.Paper {
+	case paperLetter:
+		return layout.Letter
+	case paperA4:
+		return layout.A4
+	}
+	return layout.SizeFor(u)
+}
+
+// put prints a form or writes the file.
+func (k *paperFlags) put(c *call, f *paper.Form, u quantity.System) error {
+	if k.Out == "" {
+		return c.as(k.To, f.Plain())
+	}
+	ending, err := press.Ending(k.Out)
+	if err != nil {
+		return err
+	}
+	made, err := press.Make(f, ending, k.size(u))
+	if err != nil {
+		return fmt.Errorf("%s: %w", k.Out, err)
+	}
+	if len(made.Missing) > 0 {
+		c.say.Say("%s: the typeface lacks %s, and ¿ stands there", k.Out, runes(made.Missing))
+	}
+	var expect store.Terms
+	if k.Replace {
+		there, err := store.Read(k.Out)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
+		expect.Expect = there.Fingerprint
+	}
+	_, err = store.Replace(k.Out, made.Bytes, expect)
+	var conflict *store.ConflictError
+	if errors.As(err, &conflict) && !k.Replace {
+		return fmt.Errorf("%s: already exists; not changed; --replace writes over it", k.Out)
+	}
+	return err
+}
+
+// runes lists the first of some characters by their numbers.
+func runes(list []rune) string {
+	text := ""
+	for i, r := range list {
+		switch {
+		case i == 8:
+			return text + fmt.Sprintf(" and %d more", len(list)-i)
+		case i > 0:
+			text += ", "
+		}
+		text += fmt.Sprintf("U+%04X", r)
+	}
+	return text
+}
+
+// paperOf is what the forms of a document say of it.
+func (c *call) paperOf(d *shop.Opened, head laminate.Head, u quantity.System) *paper.Of {
+	return &paper.Of{File: d.Name, SHA256: store.SumOf(d.Text).String(), Head: head, Library: d.Library, Units: u}
+}

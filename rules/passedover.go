@@ -1,0 +1,109 @@
+package rules
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+)
+
+// Statement is a fact of part or service that a document states and that
+// nothing weighs: no rule, no criterion of the wall, no rating.
+type Statement struct {
+	At     laminate.Ref
+	Reason string
+}
+
+// coldest is the temperature, in K, below which the rules know nothing of a
+// laminate: what is said of resins, veils and moduli is said of warm ones
+// (common practice, no source).
+var coldest = quantity.New(32, quantity.Fahrenheit).SI()
+
+// passedOver lists what the part and the service state and nothing weighs, in
+// the order of the documents' keys: a fact that stays silent in a report must
+// not pass for one that was judged.
+func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis) []Statement {
+	p, v := &s.Part, &s.Service
+	var list []Statement
+	part := func(stated bool, key, reason string) {
+		if stated {
+			list = append(list, Statement{laminate.PartRef(key), reason})
+		}
+	}
+	service := func(stated bool, key, reason string) {
+		if stated {
+			list = append(list, Statement{laminate.ServiceRef(key), reason})
+		}
+	}
+	sucked := v.Vacuum.SI() > 0
+	for i := range s.Conditions {
+		sucked = sucked || s.Conditions[i].Vacuum.SI() > 0
+	}
+	thrust := sucked || v.Pressure.SI() > 0
+	loaded := thrust || p.LiquidHeight.SI() > 0
+	held := p.StiffenerSpacing.Given()
+
+	const outside = "only a vacuum asks for it, and the service states none above zero"
+	const unloaded = "only a load asks for it, and the service states none above zero"
+	part(p.Process != laminate.NoProcess && p.DesignBasis != laminate.NoBasis, "process", "the design basis decides how the wall is judged; no rule asks how it is made")
+	part(p.InsideDiameter.Given() && !loaded, "inside_diameter", unloaded)
+	switch {
+	case !sucked:
+		part(p.Length.Given(), "length", outside)
+	case held:
+		part(p.Length.Given(), "length", "stiffener_spacing is the free length")
+	case p.Form != laminate.Tank && !p.Flanged.Or(false):
+		part(p.Length.Given(), "length", "the part states neither that it is flanged nor what holds it round (stiffener_spacing)")
+	}
+	part(p.Area.Given(), "area", "no rule asks for it")
+	part(p.Ends != laminate.NoEnds && !thrust, "ends", "only a pressure or a vacuum asks for them, and the service states none above zero")
+	part(held && !sucked, "stiffener_spacing", outside)
+	part(p.KFactors.Given && !loaded, "k_factors", unloaded)
+	if stated, grounded := Grounded(p); stated && !v.Conductive.Or(false) {
+		rows, resin := Conducting(s, a)
+		part(!grounded || rows == nil && resin == "", "grounding", "the wall neither conducts nor is asked to")
+	}
+
+	rated := catalog.RatingsOf(lib, v.Fluid) != nil
+	const unrated = "no shop book rates a resin for it; the rules go by temperature, pH and what the service contains"
+	service(v.Fluid != "" && !rated, "fluid", unrated)
+	service(v.Concentration.Given && !rated && !catalog.StrongAcid(v), "concentration", unrated)
+	cold := func(t quantity.Temperature) bool { return t.Given() && quantity.Below(t.SI(), coldest) }
+	service(cold(v.Temperature), "temperature", "no rule knows a laminate in the cold")
+	service(v.Upset.Given() && v.Temperature.Given() && v.Upset.SI() <= v.Temperature.SI(), "upset", "it is not above the operating temperature")
+	service(v.Contact != laminate.NoContact, "contact", "every wall is judged as if it were immersed")
+	service(v.TestPressure.Given(), "test_pressure", "its strains are shown beside the wall's; no criterion judges them")
+	service(v.SpecificGravity.Given && !p.LiquidHeight.Given(), "specific_gravity", "only a liquid height asks for it")
+	return list
+}
+
+// Grounded says whether a part states how it is grounded, or that it is not.
+func Grounded(p *laminate.Part) (stated, grounded bool) {
+	switch strings.ToLower(strings.TrimSpace(p.Grounding)) {
+	case "":
+		return false, false
+	case "none", "no", "-":
+		return true, false
+	}
+	return true, true
+}
+
+// Conducting finds what of the barrier conducts: the rows of veils of carbon
+// or with powder of their own, and else the id of a resin that holds carbon
+// powder, empty where there is none.
+func Conducting(s *laminate.Schedule, a *laminate.Analysis) (veils []int, resin string) {
+	for i := range a.Rows {
+		row := &a.Rows[i]
+		if !row.Zone.InBarrier() {
+			continue
+		}
+		if FormOf(row) == laminate.Veil && (FiberOf(row) == laminate.Carbon || row.Material.Conductive) {
+			veils = append(veils, i)
+		}
+		if row.Resin != nil && row.Resin.Filler == laminate.CarbonPowder {
+			resin = row.Resin.ID
+		}
+	}
+	return veils, resin
+}
