@@ -24,6 +24,7 @@ type evaluation struct {
 
 	rows      []counted
 	laws      *moduli.Laws
+	layers    []stiffness.Layer
 	lam       *stiffness.Laminate // nil where Problem says why
 	wholeOpen string              // why the whole wall's thickness is not known
 	warmOpen  string              // why moduli say nothing about the warm wall

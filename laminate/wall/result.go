@@ -150,9 +150,9 @@ type Criterion struct {
 	Reason       string
 	Basis        string
 
-	// byGlass tells of a criterion that cannot be determined as the wall is, and
+	// ByGlass tells of a criterion that cannot be determined as the wall is, and
 	// can be once it is thick enough.
-	byGlass bool
+	ByGlass bool
 }
 
 // Title is the criterion as sentences and pages name it: "minimum thickness".

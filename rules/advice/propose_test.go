@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/all"
@@ -431,8 +432,8 @@ func tooMuch(s *laminate.Schedule) bool {
 }
 
 func TestPropose_buildsUpByTheUnitThatIsAskedFor(t *testing.T) {
-	forms := map[wall.RepeatUnit]laminate.Form{wall.MatAndWoven: laminate.WovenRoving, wall.WoundCover: laminate.RovingBand, wall.HoopAndChop: laminate.RovingBand}
-	for _, unit := range wall.Units.All() {
+	forms := map[repeat.Unit]laminate.Form{repeat.MatAndWoven: laminate.WovenRoving, repeat.WoundCover: laminate.RovingBand, repeat.HoopAndChop: laminate.RovingBand}
+	for _, unit := range repeat.Units.All() {
 		for _, process := range []laminate.Process{laminate.ContactMolded, laminate.Wound} {
 			s := header()
 			s.Part.Process = process
@@ -442,7 +443,7 @@ func TestPropose_buildsUpByTheUnitThatIsAskedFor(t *testing.T) {
 					m, _ := catalog.Library().Material(c.Schedule, p.Material)
 					return m != nil && m.Form == forms[unit]
 				})
-				if want := unit != wall.Mat; has != want {
+				if want := unit != repeat.Mat; has != want {
 					t.Errorf("%v in a %v part: %+v", unit, process, c.Schedule.Plies)
 				}
 			}

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
@@ -64,7 +65,7 @@ func parse[D quantity.Dimension](into *quantity.Quantity[D], text string) (err e
 }
 
 // needFlag is the word of a repeat unit.
-type needFlag struct{ unit wall.RepeatUnit }
+type needFlag struct{ unit repeat.Unit }
 
 // UnmarshalText reads the word of a repeat unit.
 func (f *needFlag) UnmarshalText(text []byte) error {
@@ -72,14 +73,14 @@ func (f *needFlag) UnmarshalText(text []byte) error {
 	if err := oneOf(&word, text, needWords()...); err != nil {
 		return err
 	}
-	f.unit, _ = wall.Units.Parse(string(word))
+	f.unit, _ = repeat.Units.Parse(string(word))
 	return nil
 }
 
 // Words lists the repeat units.
 func (needFlag) Words() []string {
 	var words []string
-	for _, u := range wall.Units.All() {
+	for _, u := range repeat.Units.All() {
 		words = append(words, u.String())
 	}
 	return words
@@ -89,7 +90,7 @@ type needWord string
 
 func needWords() []needWord {
 	var words []needWord
-	for _, u := range wall.Units.All() {
+	for _, u := range repeat.Units.All() {
 		words = append(words, needWord(u.String()))
 	}
 	return words
@@ -122,16 +123,16 @@ func (k wallCommand) Run(c *call) error {
 
 // needs tells what the wall wants of the unit asked for; of a tank, course by
 // course.
-func (k wallCommand) needs(d *shop.Opened, o wall.Options) ([]wall.Course, error) {
-	if k.Need.unit == wall.NoUnit {
+func (k wallCommand) needs(d *shop.Opened, o wall.Options) ([]repeat.Course, error) {
+	if k.Need.unit == repeat.NoUnit {
 		return nil, nil
 	}
 	if d.Schedule.Part.Form == laminate.Tank {
-		return wall.Courses(d.Schedule, d.Library, k.Need.unit, o, k.Course.SI())
+		return repeat.Courses(d.Schedule, d.Library, k.Need.unit, o, k.Course.SI())
 	}
-	n, err := wall.Need(d.Schedule, d.Library, k.Need.unit, o)
+	n, err := repeat.Need(d.Schedule, d.Library, k.Need.unit, o)
 	if err != nil {
 		return nil, err
 	}
-	return []wall.Course{{Needed: n}}, nil
+	return []repeat.Course{{Needed: n}}, nil
 }
