@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"frp/veilwright/cmd/internal/flagvalue"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
@@ -29,7 +30,7 @@ const (
 )
 
 // UnmarshalText reads a word of --to.
-func (f *toFlag) UnmarshalText(text []byte) error { return oneOf(f, text, toMarkdown, toCSV) }
+func (f *toFlag) UnmarshalText(text []byte) error { return flagvalue.OneOf(f, text, toMarkdown, toCSV) }
 
 // Words lists them.
 func (toFlag) Words() []string { return []string{string(toMarkdown), string(toCSV)} }

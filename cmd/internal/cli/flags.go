@@ -1,9 +1,9 @@
 package cli
 
 import (
-	"fmt"
 	"runtime/debug"
-	"strings"
+
+	"frp/veilwright/cmd/internal/flagvalue"
 )
 
 // unitsFlag chooses US or SI units; empty leaves it to the document.
@@ -18,7 +18,7 @@ const (
 
 // UnmarshalText reads a word of --units.
 func (f *unitsFlag) UnmarshalText(text []byte) error {
-	return oneOf(f, text, unitsUS, unitsSI)
+	return flagvalue.OneOf(f, text, unitsUS, unitsSI)
 }
 
 // Words lists them.
@@ -36,24 +36,12 @@ const (
 
 // UnmarshalText reads a word of --theme.
 func (f *themeFlag) UnmarshalText(text []byte) error {
-	return oneOf(f, text, themeDark, themeLight, themeMono)
+	return flagvalue.OneOf(f, text, themeDark, themeLight, themeMono)
 }
 
 // Words lists them.
 func (themeFlag) Words() []string {
 	return []string{string(themeDark), string(themeLight), string(themeMono)}
-}
-
-func oneOf[T ~string](into *T, text []byte, words ...T) error {
-	names := make([]string, len(words))
-	for i, w := range words {
-		if string(text) == string(w) {
-			*into = w
-			return nil
-		}
-		names[i] = string(w)
-	}
-	return fmt.Errorf("must be %s, not %q", strings.Join(names, " or "), text)
 }
 
 // version is the module's version as the build knows it.

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/cmd/internal/flagvalue"
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
@@ -34,7 +35,7 @@ const (
 
 // UnmarshalText reads a word of --kind.
 func (f *kindFlag) UnmarshalText(text []byte) error {
-	return oneOf(f, text, newSchedule, newJob, newSpecification, newRecord, newShopBook)
+	return flagvalue.OneOf(f, text, newSchedule, newJob, newSpecification, newRecord, newShopBook)
 }
 
 // Words lists them.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 
+	"frp/veilwright/cmd/internal/flagvalue"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper"
@@ -32,7 +33,9 @@ const (
 )
 
 // UnmarshalText reads a word of --paper.
-func (f *paperFlag) UnmarshalText(text []byte) error { return oneOf(f, text, paperLetter, paperA4) }
+func (f *paperFlag) UnmarshalText(text []byte) error {
+	return flagvalue.OneOf(f, text, paperLetter, paperA4)
+}
 
 // Words lists them.
 func (paperFlag) Words() []string { return []string{string(paperLetter), string(paperA4)} }

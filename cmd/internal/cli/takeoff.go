@@ -4,10 +4,8 @@ import (
 	"errors"
 	"fmt"
 
-	"github.com/alecthomas/kong"
-
+	"frp/veilwright/cmd/internal/flagvalue"
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
@@ -15,21 +13,9 @@ import (
 )
 
 type takeoffCommand struct {
-	Files           []string  `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
-	CSV             bool      `name:"csv" help:"Print the tables as CSV, for a spreadsheet."`
-	ShopTemperature pointFlag `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, such as \"70 degF\", where the shop's table of initiators asks for it."`
-}
-
-// pointFlag is a temperature with its unit.
-type pointFlag struct{ quantity.Temperature }
-
-// Decode reads a temperature.
-func (f *pointFlag) Decode(ctx *kong.DecodeContext) error {
-	var text string
-	if err := ctx.Scan.PopValueInto("temperature", &text); err != nil {
-		return err
-	}
-	return parse(&f.Temperature, text)
+	Files           []string              `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
+	CSV             bool                  `name:"csv" help:"Print the tables as CSV, for a spreadsheet."`
+	ShopTemperature flagvalue.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, such as \"70 degF\", where the shop's table of initiators asks for it."`
 }
 
 // Help is shown under the command's flags.
