@@ -5,15 +5,16 @@ import "frp/veilwright/laminate/quantity"
 // Library is what is known beyond the schedule: built-in materials, fibers
 // and resin families, and the shop's own. It is read-only once made.
 type Library struct {
-	Materials []Material    // in the order racks show them; earlier ids win
-	Resins    []Resin       // the shop's own resins, to copy into schedules
-	Families  [9]FamilyData // by Family
-	Fibers    [6]FiberData  // by Fiber
-	Fillers   [4]FillerData // by Filler
-	Ratings   []Rating
-	Rack      []string // the shop's order of the rack, material ids
-	Books     []string // the shop books used, as reports name them
-	Shop      Shop     // how the shop buys and works, for takeoff
+	Materials  []Material    // in the order racks show them; earlier ids win
+	Resins     []Resin       // the shop's own resins, to copy into schedules
+	Families   [9]FamilyData // by Family
+	Fibers     [6]FiberData  // by Fiber
+	Fillers    [4]FillerData // by Filler
+	Ratings    []Rating
+	Letterhead Letterhead
+	Rack       []string // the shop's order of the rack, material ids
+	Books      []string // the shop books used, as reports name them
+	Shop       Shop     // how the shop buys and works, for takeoff
 
 	byID map[string]int
 }
@@ -57,6 +58,9 @@ type Rating struct {
 	Book           string // file it stands in
 	Line           int
 }
+
+// Letterhead is the shop as its papers name it; nothing by default.
+type Letterhead struct{ Name, Address string }
 
 // Index prepares look-ups; call it once after filling Materials. Earlier
 // entries win over later ones of the same id.

@@ -60,7 +60,7 @@ func (g SprayGun) String() string { return SprayGuns.Name(g) }
 type Roll struct {
 	Material      string
 	Width, Length quantity.Length
-	Price         Price
+	Price         quantity.Price
 }
 
 // Initiation is a row of the resin manufacturer's table, as the shop typed it
@@ -74,7 +74,7 @@ type Initiation struct {
 	Promoter    Optional[float64]    // the same
 	GelMinutes  Optional[float64]
 	Density     quantity.Density // of the initiator
-	Price       Price            // of the initiator
+	Price       quantity.Price   // of the initiator
 	Source      string
 }
 
@@ -108,7 +108,7 @@ func (t *Takeoff) Validate() []Fault {
 	} {
 		c.number(h.key, h.rate, 0, 1e6, false, false)
 	}
-	if !isCurrency(t.Currency) {
+	if !quantity.Currency(t.Currency) {
 		c.fail("currency", "%s is no currency", quoted(t.Currency))
 	}
 	if t.Currency != "" && !t.HourPrice.Given {

@@ -27,6 +27,8 @@ const (
 var bookTables = []tables.Table{
 	tables.One("", declared(ShopBook,
 		tables.TextField("title", func(b *shelf) *string { return &b.title }),
+		tables.TextField("shop", func(b *shelf) *string { return &b.Letterhead.Name }),
+		tables.TextField("address", func(b *shelf) *string { return &b.Letterhead.Address }),
 		tables.NotesField("notes", func(b *shelf) *string { return &b.notes }),
 		tables.Of("rack", "a list of material ids, in the order the rack shows them", func(b *shelf) *[]string { return &b.Rack },
 			tables.WordsOf, func(ids []string) (string, bool) { return tables.TOMLWords(ids), len(ids) > 0 }),
@@ -71,7 +73,7 @@ var rollFields = []tables.Field{
 	tables.TextField("material", func(r *laminate.Roll) *string { return &r.Material }),
 	tables.SizeField("width", func(r *laminate.Roll) *quantity.Length { return &r.Width }),
 	tables.SizeField("length", func(r *laminate.Roll) *quantity.Length { return &r.Length }),
-	tables.PriceField("price", func(r *laminate.Roll) *laminate.Price { return &r.Price }),
+	tables.PriceField("price", func(r *laminate.Roll) *quantity.Price { return &r.Price }),
 }
 
 var initiatorFields = []tables.Field{
@@ -82,7 +84,7 @@ var initiatorFields = []tables.Field{
 	tables.ShareField("promoter", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
 	tables.NumberField("gel_minutes", "minutes", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
 	tables.SizeField("density", func(r *laminate.Initiation) *quantity.Density { return &r.Density }),
-	tables.PriceField("price", func(r *laminate.Initiation) *laminate.Price { return &r.Price }),
+	tables.PriceField("price", func(r *laminate.Initiation) *quantity.Price { return &r.Price }),
 	tables.TextField("source", func(r *laminate.Initiation) *string { return &r.Source }),
 }
 

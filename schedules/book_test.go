@@ -150,3 +150,10 @@ source = "invented"
 		}
 	}
 }
+
+func TestDecodeBook_readsTheLetterhead(t *testing.T) {
+	b, problems := DecodeBook([]byte("document = \"shop-book\"\nformat = 1\nshop = \"Invented shop\"\naddress = \"1 Resin Lane\"\n"))
+	if problems != nil || b.Letterhead != (laminate.Letterhead{Name: "Invented shop", Address: "1 Resin Lane"}) {
+		t.Errorf("%+v, %v", b, problems)
+	}
+}

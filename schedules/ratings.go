@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Refused is a row of a table that was not taken, and why.
@@ -114,7 +115,7 @@ func readRating(record []string, at map[string]int) (laminate.Rating, error) {
 	field := map[string]string{}
 	for _, c := range ratingColumns {
 		v := strings.TrimSpace(record[at[c]])
-		switch bad, is := laminate.BadCharacter(v, false); {
+		switch bad, is := word.BadCharacter(v, false); {
 		case v == "":
 			return r, fmt.Errorf("%s is missing", c)
 		case len(v) > longestField:

@@ -8,12 +8,13 @@ import (
 
 // Book is a shop book: what a shop keeps for all its schedules.
 type Book struct {
-	Path      string // of the file, as reports name it
-	Materials []laminate.Material
-	Resins    []laminate.Resin
-	Ratings   []laminate.Rating
-	Rack      []string // material ids; empty leaves the rack as it is
-	Shop      laminate.Shop
+	Path       string // of the file, as reports name it
+	Materials  []laminate.Material
+	Resins     []laminate.Resin
+	Ratings    []laminate.Rating
+	Letterhead laminate.Letterhead
+	Rack       []string // material ids; empty leaves the rack as it is
+	Shop       laminate.Shop
 }
 
 // Merge lays books over base, nearest first, and returns an indexed library;
@@ -60,6 +61,9 @@ func Merge(base *laminate.Library, books ...Book) *laminate.Library {
 				r.Book = b.Path
 			}
 			l.Ratings = append(l.Ratings, r)
+		}
+		if l.Letterhead == (laminate.Letterhead{}) {
+			l.Letterhead = b.Letterhead
 		}
 		l.Books = append(l.Books, b.Path)
 	}

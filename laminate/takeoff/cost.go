@@ -48,7 +48,7 @@ func (c *counter) price() {
 		r := &c.t.Resins[i]
 		c.material("resin "+r.Resin.ID, r.Ordered-r.FillerOrdered(), r.Price)
 		if r.Filler > 0 {
-			c.material("filler "+r.Resin.Filler.String()+" of "+r.Resin.ID, r.FillerOrdered(), laminate.Price{})
+			c.material("filler "+r.Resin.Filler.String()+" of "+r.Resin.ID, r.FillerOrdered(), quantity.Price{})
 		}
 		if r.Initiation != nil {
 			c.material("initiator of "+r.Resin.ID, r.Initiator, r.Initiation.Price)
@@ -64,7 +64,7 @@ func (c *counter) price() {
 }
 
 // rollPrice is the price of the roll that is cut, else of any of the material.
-func (c *counter) rollPrice(g *Goods) laminate.Price {
+func (c *counter) rollPrice(g *Goods) quantity.Price {
 	if g.Roll != nil && g.Roll.Price.Given() {
 		return g.Roll.Price
 	}
@@ -73,10 +73,10 @@ func (c *counter) rollPrice(g *Goods) laminate.Price {
 			return r.Price
 		}
 	}
-	return laminate.Price{}
+	return quantity.Price{}
 }
 
-func (c *counter) material(what string, kg float64, p laminate.Price) {
+func (c *counter) material(what string, kg float64, p quantity.Price) {
 	l := Line{What: what, Quantity: kg, Unit: "kg", Currency: p.Currency, Stated: p.Text, Priced: p.Given()}
 	if l.Priced {
 		l.Price = p.PerKilogram()

@@ -22,7 +22,7 @@ type Goods struct {
 	Rolls    int            // 0 where they cannot be determined
 	Tow      float64        // m of tow laid by the bands' circuits
 	TowMass  float64        // kg of it
-	Price    laminate.Price
+	Price    quantity.Price
 }
 
 // Waste is what is ordered beyond what is laid, a share of it.

@@ -26,7 +26,7 @@ type Resin struct {
 
 	Styrene    float64 // kg given off, an estimate
 	StyreneWhy string  // why there is none
-	Price      laminate.Price
+	Price      quantity.Price
 }
 
 // Laid is the mix in the laminate, kg.

@@ -98,8 +98,8 @@ func TestResin_withoutStyreneContentHasNoEstimate(t *testing.T) {
 
 func TestCost_countsWhatIsPricedAndNamesTheRest(t *testing.T) {
 	s, _ := pipe(t)
-	price := func(text string) laminate.Price {
-		p, err := laminate.ParsePrice(text)
+	price := func(text string) quantity.Price {
+		p, err := quantity.ParsePrice(text)
 		if err != nil {
 			t.Fatal(err)
 		}

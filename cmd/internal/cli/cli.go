@@ -61,9 +61,10 @@ func (helpFlag) BeforeReset(ctx *kong.Context) error {
 type call struct {
 	Globals
 	Process
-	out  *output.Sink
-	say  output.Messages
-	code Code
+	out     *output.Sink
+	say     output.Messages
+	code    Code
+	command string // the last word of it
 
 	shop  *shop.Shop      // see books
 	said  map[string]bool // shop books whose problems were said
@@ -128,6 +129,7 @@ func (c *call) run(args []string) {
 		return
 	}
 	c.Globals = g.Globals
+	c.command = ctx.Selected().Name
 	if err := ctx.Run(c); err != nil {
 		c.refuse(err)
 	}

@@ -12,6 +12,10 @@ import (
 )
 
 type printCommand struct {
+	LaminateSchedule laminateScheduleCommand `cmd:"" name:"laminate-schedule" help:"The drawing table: section to scale, plies, zones."`
+	LayUpSheet       layUpSheetCommand       `cmd:"" name:"lay-up-sheet" help:"Ply by ply in the order of laying, with fields to write in."`
+	RouteSheet       routeSheetCommand       `cmd:"" name:"route-sheet" help:"Operations, hold and witness points, sign-offs."`
+	InspectionPlan   inspectionPlanCommand   `cmd:"" name:"inspection-plan" help:"What is inspected, how, to which limit."`
 	Calculation      calculationCommand      `cmd:"" name:"calculation" help:"The structure worked out step by step, for a reviewer."`
 	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`
 }

@@ -3,7 +3,6 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 
 	"frp/veilwright/cmd/internal/flagvalue"
 	"frp/veilwright/laminate"
@@ -43,10 +42,8 @@ func (paperFlag) Words() []string { return []string{string(paperLetter), string(
 // check refuses flags that exclude each other, before anything is read.
 func (k *paperFlags) check(c *call) error {
 	switch {
-	case c.JSON && k.Out != "":
-		return errors.New("--json and -o exclude each other")
-	case c.JSON && k.To != "":
-		return fmt.Errorf("--json and --to %s exclude each other", k.To)
+	case c.JSON && k.Out+string(k.To) != "":
+		return errors.New("--json excludes -o and --to")
 	case k.Out != "" && k.To != "":
 		return errors.New("-o and --to exclude each other: the ending of the name says how the file is written")
 	case k.Out == "" && k.Replace:
@@ -59,11 +56,8 @@ func (k *paperFlags) check(c *call) error {
 }
 
 func (k *paperFlags) size(u quantity.System) layout.Size {
-	switch k.Paper {
-	case paperLetter:
-		return layout.Letter
-	case paperA4:
-		return layout.A4
+	if k.Paper != "" {
+		u = map[paperFlag]quantity.System{paperLetter: quantity.US, paperA4: quantity.Metric}[k.Paper]
 	}
 	return layout.SizeFor(u)
 }
@@ -73,46 +67,14 @@ func (k *paperFlags) put(c *call, f *paper.Form, u quantity.System) error {
 	if k.Out == "" {
 		return c.as(k.To, f.Plain())
 	}
-	ending, err := press.Ending(k.Out)
-	if err != nil {
-		return err
+	lacks, err := press.Save(k.Out, f, k.size(u), k.Replace)
+	if lacks != "" {
+		c.say.Say("%s: %s", k.Out, lacks)
 	}
-	made, err := press.Make(f, ending, k.size(u))
-	if err != nil {
-		return fmt.Errorf("%s: %w", k.Out, err)
-	}
-	if len(made.Missing) > 0 {
-		c.say.Say("%s: the typeface lacks %s, and ¿ stands there", k.Out, runes(made.Missing))
-	}
-	var expect store.Terms
-	if k.Replace {
-		there, err := store.Read(k.Out)
-		if err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return err
-		}
-		expect.Expect = there.Fingerprint
-	}
-	_, err = store.Replace(k.Out, made.Bytes, expect)
-	var conflict *store.ConflictError
-	if errors.As(err, &conflict) && !k.Replace {
-		return fmt.Errorf("%s: already exists; not changed; --replace writes over it", k.Out)
+	if errors.Is(err, press.ErrExists) {
+		return fmt.Errorf("%w; --replace writes over it", err)
 	}
 	return err
-}
-
-// runes lists the first of some characters by their numbers.
-func runes(list []rune) string {
-	text := ""
-	for i, r := range list {
-		switch {
-		case i == 8:
-			return text + fmt.Sprintf(" and %d more", len(list)-i)
-		case i > 0:
-			text += ", "
-		}
-		text += fmt.Sprintf("U+%04X", r)
-	}
-	return text
 }
 
 // paperOf is what the forms of a document say of it.

@@ -58,6 +58,17 @@ func (k wallCommand) Run(c *call) error {
 	return nil
 }
 
+// endsAs notes the exit code of an evaluated structure.
+func (c *call) endsAs(r *wall.Result) {
+	switch r.Answer() {
+	case wall.Fails:
+		c.ends(Broken)
+	case wall.Incomplete:
+		c.ends(Incomplete)
+	case wall.Holds, wall.NotApplicable:
+	}
+}
+
 // needs tells what the wall wants of the unit asked for; of a tank, course by
 // course.
 func (k wallCommand) needs(d *shop.Opened, o wall.Options) ([]repeat.Course, error) {

@@ -72,7 +72,7 @@ func (p *Picture) Hatched(x, y, w, h float64, hatch Hatch, seed uint32) {
 	case Along:
 		p.Box(x, y, w, h, 0, White)
 		for i := 1; i < 4; i++ {
-			p.Line(x, y+h*float64(i)/4, x+w, y+h*float64(i)/4, Thin)
+			p.Dash(x, y+h*float64(i)/4, x+w, y+h*float64(i)/4, Hair)
 		}
 	case Slanted, Crossing:
 		p.Box(x, y, w, h, 0, White)

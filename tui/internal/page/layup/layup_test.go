@@ -243,22 +243,22 @@ func TestAmounts_ofAMatOnAPipe(t *testing.T) {
 	rows := g.Page.analysis().Rows
 	mid := rows[0].Thickness + rows[1].Thickness/2
 	feet := math.Pi * (1 + 2*mid/0.3048) * 10
-	a, _, missing := g.Page.amounts(2)
-	if missing != "" {
-		t.Fatal(missing)
+	a := g.Page.takes(2)
+	if a.Missing != "" {
+		t.Fatal(a.Missing)
 	}
-	if want := feet * 1.5 * 0.45359237 / 16; math.Abs(a.fabric/want-1) > 1e-9 {
-		t.Errorf("fabric %.6f kg, want %.6f", a.fabric, want)
+	if want := feet * 1.5 * 0.45359237 / 16; math.Abs(a.Fabric/want-1) > 1e-9 {
+		t.Errorf("fabric %.6f kg, want %.6f", a.Fabric, want)
 	}
 	share := rows[1].FiberMass / rows[1].Mass
-	if want := a.fabric * (1 - share) / share; math.Abs(a.mix/want-1) > 1e-9 {
-		t.Errorf("mix %.6f kg, want %.6f", a.mix, want)
+	if want := a.Fabric * (1 - share) / share; math.Abs(a.Mix/want-1) > 1e-9 {
+		t.Errorf("mix %.6f kg, want %.6f", a.Mix, want)
 	}
-	if last, kg, ok := g.Page.batch(2); !ok || last != 3 || kg <= a.mix || kg > 2.1*a.mix {
+	if last, kg, ok := g.Page.batch(2); !ok || last != 3 || kg <= a.Mix || kg > 2.1*a.Mix {
 		t.Errorf("up to the gel stop: ply %d, %.3f kg, %v", last, kg, ok)
 	}
-	if a.filler != 0 {
-		t.Errorf("filler %v without any", a.filler)
+	if a.Filler != 0 {
+		t.Errorf("filler %v without any", a.Filler)
 	}
 }
 
@@ -277,9 +277,9 @@ func TestAmounts_partTheMixIntoResinAndFiller(t *testing.T) {
 	if err := g.Desk.Doc.Reload(); err != nil {
 		t.Fatal(err)
 	}
-	a, _, missing := g.Page.amounts(2)
-	if missing != "" || math.Abs(a.filler-0.35*a.mix) > 1e-9*a.mix || math.Abs(a.resin()-0.65*a.mix) > 1e-9*a.mix {
-		t.Errorf("mix %.4f kg: filler %.4f, resin %.4f; %s", a.mix, a.filler, a.resin(), missing)
+	a := g.Page.takes(2)
+	if a.Missing != "" || math.Abs(a.Filler-0.35*a.Mix) > 1e-9*a.Mix || math.Abs(a.Resin()-0.65*a.Mix) > 1e-9*a.Mix {
+		t.Errorf("mix %.4f kg: filler %.4f, resin %.4f; %s", a.Mix, a.Filler, a.Resin(), a.Missing)
 	}
 	g.Press("down")
 	g.Shows("of resin and", "of filler", "silicon-carbide 35 %")
@@ -296,9 +296,9 @@ func TestArea_ofOtherParts(t *testing.T) {
 	} {
 		g := open(t, 80, 24, spool)
 		replace(g, c.part)
-		m2, how, missing := g.Page.area(1)
-		if missing != "" || math.Abs(m2/c.m2-1) > 0.001 || !strings.Contains(how, c.how) {
-			t.Errorf("%s: %.4f m², %q, %q", c.part, m2, how, missing)
+		a := g.Page.takes(1)
+		if math.Abs(a.Area/c.m2-1) > 0.001 || !strings.Contains(a.How, c.how) {
+			t.Errorf("%s: %+v", c.part, a)
 		}
 	}
 	for part, key := range map[string]string{

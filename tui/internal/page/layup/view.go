@@ -254,24 +254,23 @@ const labelCells = 12
 func (p *Page) take(w int) []string {
 	t, u := p.Desk.Theme, p.Desk.Units()
 	n := p.ply()
-	a, how, missing := p.amounts(n)
-	if missing != "" {
-		return page.Labeled(t, labelCells, "material", "cannot be determined: "+missing, w, t.Incomplete)
+	a := p.takes(n)
+	if a.Missing != "" {
+		return page.Labeled(t, labelCells, "material", "cannot be determined: "+a.Missing, w, t.Incomplete)
 	}
-	m2, _, _ := p.area(n)
 	var lines []string
-	if a.fabric > 0 {
-		lines = page.Labeled(t, labelCells, "material", weight(a.fabric, u)+", net, on "+u.Figure(m2, quantity.Surface), w)
+	if a.Fabric > 0 {
+		lines = page.Labeled(t, labelCells, "material", weight(a.Fabric, u)+", net, on "+u.Figure(a.Area, quantity.Surface), w)
 	}
-	mix := weight(a.mix, u) + " of resin"
-	if a.filler > 0 {
-		mix = weight(a.mix, u) + ": " + weight(a.resin(), u) + " of resin and " + weight(a.filler, u) + " of filler"
+	mix := weight(a.Mix, u) + " of resin"
+	if a.Filler > 0 {
+		mix = weight(a.Mix, u) + ": " + weight(a.Resin(), u) + " of resin and " + weight(a.Filler, u) + " of filler"
 	}
 	if last, kg, ok := p.batch(n); ok && last > n {
 		mix += fmt.Sprintf("; plies %d-%d together: %s, in small pots", n, last, weight(kg, u))
 	}
 	lines = append(lines, page.Labeled(t, labelCells, "resin mix", mix, w)...)
-	return append(lines, page.Labeled(t, labelCells, "area", u.Figure(m2, quantity.Surface)+" = "+how, w)...)
+	return append(lines, page.Labeled(t, labelCells, "area", u.Figure(a.Area, quantity.Surface)+" = "+a.How, w)...)
 }
 
 // cautions are those of the ply shown.
