@@ -14,7 +14,6 @@ type Library struct {
 	Letterhead Letterhead
 	Rack       []string // the shop's order of the rack, material ids
 	Books      []string // the shop books used, as reports name them
-	Shop       Shop     // how the shop buys and works, for takeoff
 
 	byID map[string]int
 }

@@ -119,7 +119,6 @@ var (
 	pressures   = quantity.Limits{High: 2e8, Zero: true}
 	heats       = quantity.Limits{Low: 100, High: 1_000}
 	tows        = quantity.Limits{Low: 1e-6, High: 1}
-	pots        = quantity.Limits{Low: 1e-3, High: 10_000}
 )
 
 // share wants 0 to 1; open ends are left out.

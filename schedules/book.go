@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -36,56 +37,56 @@ var bookTables = []tables.Table{
 	tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
 	tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
 	tables.Many("rating", laminate.MostRows, ratingFields, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
-	tables.One("takeoff", takeoffFields, func(b *shelf) *laminate.Takeoff { return &b.Shop.Takeoff }),
-	tables.Many("roll", laminate.MostRows, rollFields, func(b *shelf) *[]laminate.Roll { return &b.Shop.Rolls }),
-	tables.Many("initiator", laminate.MostRows, initiatorFields, func(b *shelf) *[]laminate.Initiation { return &b.Shop.Initiators }),
+	tables.One("takeoff", takeoffFields, func(b *shelf) *stock.Takeoff { return &b.Stock.Takeoff }),
+	tables.Many("roll", laminate.MostRows, rollFields, func(b *shelf) *[]stock.Roll { return &b.Stock.Rolls }),
+	tables.Many("initiator", laminate.MostRows, initiatorFields, func(b *shelf) *[]stock.Initiation { return &b.Stock.Initiators }),
 }
 
 var takeoffFields = []tables.Field{
-	tables.ShareField("resin_waste_contact", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
-	tables.ShareField("resin_waste_sprayed", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteSprayed }),
-	tables.ShareField("resin_waste_wound", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteWound }),
-	tables.ShareField("glass_waste", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.GlassWaste }),
-	tables.ShareField("roving_waste", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.RovingWaste }),
-	tables.ShareField("overspray", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.Overspray }),
-	tables.ShareField("darting_mat", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.DartingMat }),
-	tables.ShareField("darting_woven", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.DartingWoven }),
-	tables.SizeField("lap", func(t *laminate.Takeoff) *quantity.Length { return &t.Lap }),
-	tables.AnswerField("strips_join", func(t *laminate.Takeoff) *laminate.Optional[bool] { return &t.StripsJoin }),
-	tables.SizeField("turnaround", func(t *laminate.Takeoff) *quantity.Length { return &t.Turnaround }),
-	tables.SizeField("batch", func(t *laminate.Takeoff) *quantity.Mass { return &t.Batch }),
-	tables.SizeField("laid_a_minute", func(t *laminate.Takeoff) *quantity.Mass { return &t.LaidAMinute }),
-	tables.WordField("spray", func(t *laminate.Takeoff) *laminate.SprayGun { return &t.Spray }, laminate.SprayGuns),
-	hoursField("hours_contact", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursContact }),
-	hoursField("hours_wound", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursWound }),
-	hoursField("hours_joint", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursJoint }),
-	hoursField("hours_nozzle", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursNozzle }),
-	hoursField("hours_fixed", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HoursFixed }),
-	tables.NumberField("hour_price", "money for an hour", func(t *laminate.Takeoff) *laminate.Optional[float64] { return &t.HourPrice }),
-	tables.TextField("currency", func(t *laminate.Takeoff) *string { return &t.Currency }),
+	tables.ShareField("resin_waste_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
+	tables.ShareField("resin_waste_sprayed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteSprayed }),
+	tables.ShareField("resin_waste_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteWound }),
+	tables.ShareField("glass_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.GlassWaste }),
+	tables.ShareField("roving_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.RovingWaste }),
+	tables.ShareField("overspray", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.Overspray }),
+	tables.ShareField("darting_mat", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingMat }),
+	tables.ShareField("darting_woven", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingWoven }),
+	tables.SizeField("lap", func(t *stock.Takeoff) *quantity.Length { return &t.Lap }),
+	tables.AnswerField("strips_join", func(t *stock.Takeoff) *laminate.Optional[bool] { return &t.StripsJoin }),
+	tables.SizeField("turnaround", func(t *stock.Takeoff) *quantity.Length { return &t.Turnaround }),
+	tables.SizeField("batch", func(t *stock.Takeoff) *quantity.Mass { return &t.Batch }),
+	tables.SizeField("laid_a_minute", func(t *stock.Takeoff) *quantity.Mass { return &t.LaidAMinute }),
+	tables.WordField("spray", func(t *stock.Takeoff) *stock.SprayGun { return &t.Spray }, stock.SprayGuns),
+	hoursField("hours_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursContact }),
+	hoursField("hours_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursWound }),
+	hoursField("hours_joint", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursJoint }),
+	hoursField("hours_nozzle", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursNozzle }),
+	hoursField("hours_fixed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursFixed }),
+	tables.NumberField("hour_price", "money for an hour", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HourPrice }),
+	tables.TextField("currency", func(t *stock.Takeoff) *string { return &t.Currency }),
 }
 
-func hoursField(key string, at func(*laminate.Takeoff) *laminate.Optional[float64]) tables.Field {
+func hoursField(key string, at func(*stock.Takeoff) *laminate.Optional[float64]) tables.Field {
 	return tables.NumberField(key, "hours", at)
 }
 
 var rollFields = []tables.Field{
-	tables.TextField("material", func(r *laminate.Roll) *string { return &r.Material }),
-	tables.SizeField("width", func(r *laminate.Roll) *quantity.Length { return &r.Width }),
-	tables.SizeField("length", func(r *laminate.Roll) *quantity.Length { return &r.Length }),
-	tables.PriceField("price", func(r *laminate.Roll) *quantity.Price { return &r.Price }),
+	tables.TextField("material", func(r *stock.Roll) *string { return &r.Material }),
+	tables.SizeField("width", func(r *stock.Roll) *quantity.Length { return &r.Width }),
+	tables.SizeField("length", func(r *stock.Roll) *quantity.Length { return &r.Length }),
+	tables.PriceField("price", func(r *stock.Roll) *quantity.Price { return &r.Price }),
 }
 
 var initiatorFields = []tables.Field{
-	tables.WordField("family", func(r *laminate.Initiation) *laminate.Family { return &r.Family }, laminate.Families),
-	tables.WordField("cure", func(r *laminate.Initiation) *laminate.Cure { return &r.Cure }, laminate.Cures),
-	tables.SizeField("temperature", func(r *laminate.Initiation) *quantity.Temperature { return &r.Temperature }),
-	tables.ShareField("initiator", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.Initiator }),
-	tables.ShareField("promoter", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
-	tables.NumberField("gel_minutes", "minutes", func(r *laminate.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
-	tables.SizeField("density", func(r *laminate.Initiation) *quantity.Density { return &r.Density }),
-	tables.PriceField("price", func(r *laminate.Initiation) *quantity.Price { return &r.Price }),
-	tables.TextField("source", func(r *laminate.Initiation) *string { return &r.Source }),
+	tables.WordField("family", func(r *stock.Initiation) *laminate.Family { return &r.Family }, laminate.Families),
+	tables.WordField("cure", func(r *stock.Initiation) *laminate.Cure { return &r.Cure }, laminate.Cures),
+	tables.SizeField("temperature", func(r *stock.Initiation) *quantity.Temperature { return &r.Temperature }),
+	tables.ShareField("initiator", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Initiator }),
+	tables.ShareField("promoter", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
+	tables.NumberField("gel_minutes", "minutes", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
+	tables.SizeField("density", func(r *stock.Initiation) *quantity.Density { return &r.Density }),
+	tables.PriceField("price", func(r *stock.Initiation) *quantity.Price { return &r.Price }),
+	tables.TextField("source", func(r *stock.Initiation) *string { return &r.Source }),
 }
 
 var ratingFields = []tables.Field{
@@ -176,12 +177,12 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 			fail(bookRating, i, w.key, w.message)
 		}
 	}
-	faults(bookTakeoff, 0, own.Shop.Takeoff.Validate())
-	for i := range own.Shop.Rolls {
-		faults(bookRoll, i, own.Shop.Rolls[i].Validate())
+	faults(bookTakeoff, 0, own.Stock.Takeoff.Validate())
+	for i := range own.Stock.Rolls {
+		faults(bookRoll, i, own.Stock.Rolls[i].Validate())
 	}
-	for i := range own.Shop.Initiators {
-		faults(bookInitiator, i, own.Shop.Initiators[i].Validate())
+	for i := range own.Stock.Initiators {
+		faults(bookInitiator, i, own.Stock.Initiators[i].Validate())
 	}
 	return src, own, tables.Sorted(problems)
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stock"
 )
 
 const shopBook = `document = "shop-book"
@@ -128,7 +129,7 @@ source = "invented"
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	if s := b.Shop; s.Takeoff.ResinWasteContact != laminate.Some(0.1) || s.Takeoff.Batch.SI() != 4 || s.Takeoff.Spray != laminate.Atomized ||
+	if s := b.Stock; s.Takeoff.ResinWasteContact != laminate.Some(0.1) || s.Takeoff.Batch.SI() != 4 || s.Takeoff.Spray != stock.Atomized ||
 		len(s.Rolls) != 1 || s.Rolls[0].Price.PerKilogram() != 3 || len(s.Initiators) != 1 {
 		t.Errorf("%+v", s)
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stock"
 )
 
 // Book is a shop book: what a shop keeps for all its schedules.
@@ -14,29 +15,20 @@ type Book struct {
 	Ratings    []laminate.Rating
 	Letterhead laminate.Letterhead
 	Rack       []string // material ids; empty leaves the rack as it is
-	Shop       laminate.Shop
+	Stock      stock.Stock
 }
 
 // Merge lays books over base, nearest first, and returns an indexed library;
 // base and the books stay as they are. Of materials and resins with one id the
 // nearest book's counts and the others are left out; ratings of all books are
-// kept, and each names its book; the rack, what is stated for takeoff, the rolls
-// and the initiators are each those of the nearest book that has any. Ids on a rack that no material answers to are left out.
+// kept, and each names its book; the rack is that of the nearest book that has
+// one. Ids on a rack that no material answers to are left out.
 func Merge(base *laminate.Library, books ...Book) *laminate.Library {
 	l := &laminate.Library{Families: base.Families, Fibers: base.Fibers, Fillers: base.Fillers}
-	l.Rack, l.Shop = base.Rack, base.Shop
+	l.Rack = base.Rack
 	for _, b := range slices.Backward(books) {
 		if len(b.Rack) > 0 {
 			l.Rack = b.Rack
-		}
-		if b.Shop.Takeoff != (laminate.Takeoff{}) {
-			l.Shop.Takeoff = b.Shop.Takeoff
-		}
-		if len(b.Shop.Rolls) > 0 {
-			l.Shop.Rolls = b.Shop.Rolls
-		}
-		if len(b.Shop.Initiators) > 0 {
-			l.Shop.Initiators = b.Shop.Initiators
 		}
 	}
 	materials, resins := map[string]bool{}, map[string]bool{}

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/winding"
 )
 
@@ -18,10 +19,10 @@ type Goods struct {
 	Ordered  float64  // kg
 	How      []string // what Ordered is made of
 	Strips   []Strips
-	Roll     *laminate.Roll // the size that Strips are cut from, nil where none is known
-	Rolls    int            // 0 where they cannot be determined
-	Tow      float64        // m of tow laid by the bands' circuits
-	TowMass  float64        // kg of it
+	Roll     *stock.Roll // the size that Strips are cut from, nil where none is known
+	Rolls    int         // 0 where they cannot be determined
+	Tow      float64     // m of tow laid by the bands' circuits
+	TowMass  float64     // kg of it
 	Price    quantity.Price
 }
 

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 )
 
 // Resin is a resin mix: what is laid of it, what has to be ordered with it and
@@ -18,7 +19,7 @@ type Resin struct {
 	Ordered float64    // kg of mix
 	Batches int        // pots, laid by hand; 0 where the book states no size
 
-	Initiation     *laminate.Initiation // of the shop's table; nil where WhyNot says why
+	Initiation     *stock.Initiation // of the shop's table; nil where WhyNot says why
 	WhyNot         string
 	Initiator      float64 // kg
 	InitiatorLiter float64 // 0 where its density is not stated
@@ -162,14 +163,14 @@ func (c *counter) styrene(r *Resin, how process, kg float64) {
 	case r.StyreneWhy != "":
 	case !content.Given:
 		r.StyreneWhy = "the resin does not state its styrene_content"
-	case how == sprayed && c.shop.Takeoff.Spray == laminate.NoSprayGun:
+	case how == sprayed && c.shop.Takeoff.Spray == stock.NoSprayGun:
 		r.StyreneWhy = "the shop book does not state how it sprays (spray)"
 	default:
 		way := ByHand
 		switch {
 		case how == wound:
 			way = ByWinding
-		case how == sprayed && c.shop.Takeoff.Spray == laminate.Atomized:
+		case how == sprayed && c.shop.Takeoff.Spray == stock.Atomized:
 			way = ByAtomizedSpray
 		case how == sprayed:
 			way = ByNonAtomizedSpray

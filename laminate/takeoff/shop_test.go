@@ -7,25 +7,26 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/takeoff"
 )
 
-func table(t *testing.T) []laminate.Initiation {
+func table(t *testing.T) []stock.Initiation {
 	var f floorFile
 	load(t, "shop-floor.json", &f)
-	row := func(c, minutes, share float64) laminate.Initiation {
-		return laminate.Initiation{
+	row := func(c, minutes, share float64) stock.Initiation {
+		return stock.Initiation{
 			Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt, Temperature: quantity.New(c, quantity.Celsius), Initiator: laminate.Some(share),
 			Promoter: laminate.Some(0.002), GelMinutes: laminate.Some(minutes), Density: quantity.New(1150, quantity.KilogramPerCubicMeter), Source: "invented",
 		}
 	}
-	return []laminate.Initiation{row(f.Gel.LowC, f.Gel.LowMin, 0.02), row(f.Gel.HighC, f.Gel.HighMin, 0.015)}
+	return []stock.Initiation{row(f.Gel.LowC, f.Gel.LowMin, 0.02), row(f.Gel.HighC, f.Gel.HighMin, 0.015)}
 }
 
 func TestInitiation_staysInTheShopsTable(t *testing.T) {
 	var f floorFile
 	load(t, "shop-floor.json", &f)
-	shop := laminate.Shop{Initiators: table(t)}
+	shop := stock.Stock{Initiators: table(t)}
 	r := &laminate.Resin{ID: "r", Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt}
 	at := func(c float64) quantity.Temperature { return quantity.New(c, quantity.Celsius) }
 	got, err := shop.Initiation(r, at(f.Gel.AtC))
@@ -60,15 +61,15 @@ func TestInitiation_staysInTheShopsTable(t *testing.T) {
 
 func TestResin_isOrderedWithInitiatorOfTheTableAlone(t *testing.T) {
 	s, f := pipe(t)
-	bare := count(s, catalog.Library())
+	bare := count(s, stock.Stock{})
 	if r := bare.Resins[0]; r.Initiation != nil || r.Initiator != 0 || !remarked(bare, "initiator-unstated", "no [[initiator]]") {
 		t.Errorf("without a table: %+v", r)
 	}
-	lib := *catalog.Library()
-	lib.Shop.Initiators = table(t)
-	lib.Shop.Takeoff.Batch = quantity.New(4, quantity.Kilogram)
-	lib.Shop.Takeoff.LaidAMinute = quantity.New(0.1, quantity.Kilogram)
-	got := takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, &lib, takeoff.Options{At: quantity.New(20, quantity.Celsius)})
+	var own stock.Stock
+	own.Initiators = table(t)
+	own.Takeoff.Batch = quantity.New(4, quantity.Kilogram)
+	own.Takeoff.LaidAMinute = quantity.New(0.1, quantity.Kilogram)
+	got := takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, catalog.Library(), own, takeoff.Options{At: quantity.New(20, quantity.Celsius)})
 	r := got.Resins[0]
 	near(t, "initiator", r.Initiator, 0.02*f.Mix*1.08, 0.001)
 	near(t, "liters", r.InitiatorLiter, r.Initiator/1.15, 1e-9)
@@ -81,8 +82,8 @@ func TestResin_isOrderedWithInitiatorOfTheTableAlone(t *testing.T) {
 	}
 	// 40 % styrene by hand: 123 lb a ton, as published.
 	near(t, "styrene", r.Styrene, r.Ordered*123/2000, 0.001*r.Ordered)
-	lib.Shop.Initiators[0].Initiator = laminate.Some(0.2)
-	got = takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, &lib, takeoff.Options{At: quantity.New(20, quantity.Celsius)})
+	own.Initiators[0].Initiator = laminate.Some(0.2)
+	got = takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, catalog.Library(), own, takeoff.Options{At: quantity.New(20, quantity.Celsius)})
 	if !remarked(got, "peroxide-outside-range", "20 % of initiator") {
 		t.Errorf("a tenth too much goes by unseen: %+v", got.Remarks)
 	}
@@ -91,7 +92,7 @@ func TestResin_isOrderedWithInitiatorOfTheTableAlone(t *testing.T) {
 func TestResin_withoutStyreneContentHasNoEstimate(t *testing.T) {
 	s, _ := pipe(t)
 	s.Resins[0].StyreneContent = laminate.Optional[float64]{}
-	if r := count(s, catalog.Library()).Resins[0]; r.Styrene != 0 || r.StyreneWhy == "" {
+	if r := count(s, stock.Stock{}).Resins[0]; r.Styrene != 0 || r.StyreneWhy == "" {
 		t.Errorf("%+v", r)
 	}
 }
@@ -105,11 +106,11 @@ func TestCost_countsWhatIsPricedAndNamesTheRest(t *testing.T) {
 		}
 		return p
 	}
-	lib := *catalog.Library()
-	lib.Shop.Rolls = []laminate.Roll{{Material: "m1", Price: price("3 per kg")}}
-	lib.Shop.Takeoff.HoursContact, lib.Shop.Takeoff.HourPrice, lib.Shop.Takeoff.Currency = laminate.Some(0.5), laminate.Some(60.0), "EUR"
+	var own stock.Stock
+	own.Rolls = []stock.Roll{{Material: "m1", Price: price("3 per kg")}}
+	own.Takeoff.HoursContact, own.Takeoff.HourPrice, own.Takeoff.Currency = laminate.Some(0.5), laminate.Some(60.0), "EUR"
 	s.Resins[0].Price = price("EUR 2 per kg")
-	got := count(s, &lib)
+	got := count(s, own)
 	sums := map[string]float64{}
 	for _, x := range got.Cost.Totals {
 		sums[x.Currency] = x.Amount
@@ -127,17 +128,17 @@ func TestCost_countsWhatIsPricedAndNamesTheRest(t *testing.T) {
 func TestCount_saysWhatIsMissingAndNeverSumsIt(t *testing.T) {
 	s, _ := pipe(t)
 	s.Part.Length = quantity.Length{}
-	got := count(s, catalog.Library())
+	got := count(s, stock.Stock{})
 	if !got.Incomplete() || got.Mass() != 0 || !strings.Contains(got.Pieces[0].Why, "length") {
 		t.Errorf("without a length: %+v", got.Pieces[0])
 	}
 	s, _ = pipe(t)
 	s.Plies[2].Resin = ""
-	if got = count(s, catalog.Library()); !got.Incomplete() || !strings.Contains(got.Pieces[0].Why, "ply 3") {
+	if got = count(s, stock.Stock{}); !got.Incomplete() || !strings.Contains(got.Pieces[0].Why, "ply 3") {
 		t.Errorf("without a resin: %+v", got.Pieces[0])
 	}
 	s.Plies = nil
-	if got = count(s, catalog.Library()); !got.Incomplete() {
+	if got = count(s, stock.Stock{}); !got.Incomplete() {
 		t.Error("no plies pass for a takeoff of nothing")
 	}
 }
@@ -147,7 +148,7 @@ func TestCount_keepsResinsOfOneNameApart(t *testing.T) {
 	s, _ := pipe(t)
 	other := s.Clone()
 	other.Resins[0].Family = laminate.NovolacVinylEster
-	got := takeoff.Count([]takeoff.Piece{takeoff.Of(s), takeoff.Of(other)}, catalog.Library(), takeoff.Options{})
+	got := takeoff.Count([]takeoff.Piece{takeoff.Of(s), takeoff.Of(other)}, catalog.Library(), stock.Stock{}, takeoff.Options{})
 	if len(got.Resins) != 2 || len(got.Goods) != 8 {
 		t.Errorf("%d resins, %d materials", len(got.Resins), len(got.Goods))
 	}

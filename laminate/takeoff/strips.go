@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 )
 
 // Direction is which way strips run.
@@ -59,10 +60,10 @@ type strip struct {
 
 // rollsOf are the sizes in which a material comes, those without a width left
 // out.
-func (c *counter) rollsOf(m *laminate.Material) []laminate.Roll {
-	var list []laminate.Roll
+func (c *counter) rollsOf(m *laminate.Material) []stock.Roll {
+	var list []stock.Roll
 	if m.RollWidth.Given() {
-		list = append(list, laminate.Roll{Material: m.ID, Width: m.RollWidth, Length: m.RollLength})
+		list = append(list, stock.Roll{Material: m.ID, Width: m.RollWidth, Length: m.RollLength})
 	}
 	for _, r := range c.shop.Rolls {
 		if r.Material == m.ID && r.Width.Given() {
@@ -83,7 +84,7 @@ func (c *counter) lap() float64 {
 
 // strips cuts what can be cut from the roll that takes the least glass, and
 // gives the area that it takes, m². What runs at a bias goes into flat.
-func (c *counter) strips(g *Goods, l *laid, rolls []laminate.Roll, flat *float64) float64 {
+func (c *counter) strips(g *Goods, l *laid, rolls []stock.Roll, flat *float64) float64 {
 	lap := c.lap()
 	net := 0.0
 	var tubes []tube

@@ -3,6 +3,7 @@ package takeoff
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 )
 
 // Options say what the documents do not.
@@ -75,10 +76,11 @@ func (t *Takeoff) Mass() float64 {
 	return sum
 }
 
-// Count takes the pieces off. lib must not be nil. What is missing is said in
+// Count takes the pieces off. lib must not be nil; what the shop book says beside
+// materials is in own. What is missing is said in
 // the figures of the piece, or in a remark.
-func Count(pieces []Piece, lib *laminate.Library, o Options) *Takeoff {
-	c := counter{t: &Takeoff{}, lib: lib, o: o, shop: &lib.Shop, goods: map[laminate.Material]int{}, resins: map[laminate.Resin]int{}}
+func Count(pieces []Piece, lib *laminate.Library, own stock.Stock, o Options) *Takeoff {
+	c := counter{t: &Takeoff{}, lib: lib, o: o, shop: &own, goods: map[laminate.Material]int{}, resins: map[laminate.Resin]int{}}
 	for i := range pieces {
 		c.piece(&pieces[i])
 	}
@@ -96,7 +98,7 @@ func Count(pieces []Piece, lib *laminate.Library, o Options) *Takeoff {
 type counter struct {
 	t      *Takeoff
 	lib    *laminate.Library
-	shop   *laminate.Shop
+	shop   *stock.Stock
 	o      Options
 	goods  map[laminate.Material]int
 	laid   []laid // beside t.Goods

@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/winding"
 )
@@ -93,13 +94,13 @@ type pipeFile struct {
 	Share float64 `json:"fiber_share"`
 }
 
-func count(s *laminate.Schedule, lib *laminate.Library) *takeoff.Takeoff {
-	return takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, lib, takeoff.Options{})
+func count(s *laminate.Schedule, own stock.Stock) *takeoff.Takeoff {
+	return takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, catalog.Library(), own, takeoff.Options{})
 }
 
 func TestPipe_agreesWithTheHandCheckPlyByPly(t *testing.T) {
 	s, f := pipe(t)
-	got := count(s, catalog.Library())
+	got := count(s, stock.Stock{})
 	if got.Incomplete() {
 		t.Fatalf("%+v", got.Pieces)
 	}
@@ -129,14 +130,14 @@ func TestCount_isLinearInPliesAndPieces(t *testing.T) {
 		for range rapid.IntRange(1, 8).Draw(t, "rows") {
 			s.Plies = append(s.Plies, laminate.Ply{Material: rapid.SampledFrom(materials).Draw(t, "material"), Resin: "r", Zone: laminate.StructuralLayer, Count: rapid.IntRange(1, 4).Draw(t, "count")})
 		}
-		one := count(s, lib)
+		one := count(s, stock.Stock{})
 		twice := s.Clone()
 		twice.Plies = append(twice.Plies, s.Plies...)
-		two := count(twice, lib)
-		both := takeoff.Count([]takeoff.Piece{takeoff.Of(s), takeoff.Of(s)}, lib, takeoff.Options{})
+		two := count(twice, stock.Stock{})
+		both := takeoff.Count([]takeoff.Piece{takeoff.Of(s), takeoff.Of(s)}, lib, stock.Stock{}, takeoff.Options{})
 		pair := takeoff.Of(s)
 		pair.Count = 2
-		alike := takeoff.Count([]takeoff.Piece{pair}, lib, takeoff.Options{})
+		alike := takeoff.Count([]takeoff.Piece{pair}, lib, stock.Stock{}, takeoff.Options{})
 		for name, x := range map[string]*takeoff.Takeoff{"twice the plies": two, "two pieces": both, "a count of two": alike} {
 			near(t, name+": mass", x.Mass(), 2*one.Mass(), 1e-9*one.Mass())
 			near(t, name+": resin", x.Resins[0].Ordered, 2*one.Resins[0].Ordered, 1e-9*one.Resins[0].Ordered)
@@ -152,7 +153,7 @@ func TestCount_ofAPanelIsItsMassOnTheArea(t *testing.T) {
 	s, _ := pipe(t)
 	s.Part = laminate.Part{Form: laminate.Panel, Area: quantity.New(3, quantity.SquareMeter)}
 	a := laminate.Analyze(s, catalog.Library())
-	near(t, "mass", count(s, catalog.Library()).Mass(), 3*a.Total.Mass, 1e-9)
+	near(t, "mass", count(s, stock.Stock{}).Mass(), 3*a.Total.Mass, 1e-9)
 }
 
 type floorFile struct {
@@ -223,22 +224,22 @@ func TestStrips_agreeWithCountingThemBothWays(t *testing.T) {
 	near(t, "a roll's length", f.Roll.Mass*16/f.Roll.Areal/(f.Roll.Width/12), f.Roll.Length, 0.01)
 }
 
-func tape(id string, width, length float64) laminate.Roll {
-	return laminate.Roll{Material: id, Width: quantity.New(width, quantity.Inch), Length: quantity.New(length, quantity.Foot)}
+func tape(id string, width, length float64) stock.Roll {
+	return stock.Roll{Material: id, Width: quantity.New(width, quantity.Inch), Length: quantity.New(length, quantity.Foot)}
 }
 
 // The pipe of the strip check, one thin mat: the better of two directions and
 // of the rolls is taken, and the rolls are counted.
 func TestOrder_takesTheDirectionAndTheRollThatTakeLeast(t *testing.T) {
-	lib := *catalog.Library()
+	var own stock.Stock
 	s := &laminate.Schedule{
 		Part:   laminate.Part{Form: laminate.Pipe, InsideDiameter: quantity.New(24, quantity.Inch), Length: quantity.New(240, quantity.Inch)},
 		Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
 		Plies:  []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 2}},
 	}
-	lib.Shop.Takeoff.Lap = quantity.New(1, quantity.Inch)
-	lib.Shop.Rolls = []laminate.Roll{tape(catalog.Mat15, 50, 40), tape(catalog.Mat15, 38, 192)}
-	g := count(s, &lib).Goods[0]
+	own.Takeoff.Lap = quantity.New(1, quantity.Inch)
+	own.Rolls = []stock.Roll{tape(catalog.Mat15, 50, 40), tape(catalog.Mat15, 38, 192)}
+	g := count(s, own).Goods[0]
 	if g.Roll.Width.In(quantity.Inch) != 50 || len(g.Strips) != 1 || g.Strips[0].Direction != takeoff.Hoopwise || g.Strips[0].Number != 10 {
 		t.Fatalf("%+v of a roll of %v", g.Strips, g.Roll)
 	}
@@ -249,15 +250,15 @@ func TestOrder_takesTheDirectionAndTheRollThatTakeLeast(t *testing.T) {
 	if w := g.Waste(); w < 0.05 || w > 0.06 {
 		t.Errorf("waste %.4f, by hand about 5.5 %%", w)
 	}
-	lib.Shop.Rolls = lib.Shop.Rolls[:1]
-	lib.Shop.Rolls[0].Length = quantity.New(5, quantity.Foot)
-	got := count(s, &lib)
+	own.Rolls = own.Rolls[:1]
+	own.Rolls[0].Length = quantity.New(5, quantity.Foot)
+	got := count(s, own)
 	if got.Goods[0].Rolls != 0 || !remarked(got, "roll-size-missing", "longer than a roll") {
 		t.Errorf("a strip longer than a roll: %d rolls, %+v", got.Goods[0].Rolls, got.Remarks)
 	}
-	lib.Shop.Takeoff.StripsJoin = laminate.Some(true)
+	own.Takeoff.StripsJoin = laminate.Some(true)
 	// Ten strips of 6.4 ft are 64.5 ft.
-	if got = count(s, &lib); got.Goods[0].Rolls != 13 {
+	if got = count(s, own); got.Goods[0].Rolls != 13 {
 		t.Errorf("joined: %d rolls", got.Goods[0].Rolls)
 	}
 }

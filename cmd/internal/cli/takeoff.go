@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"frp/veilwright/cmd/internal/flagvalue"
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules"
@@ -13,9 +13,9 @@ import (
 )
 
 type takeoffCommand struct {
-	Files           []string              `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
-	CSV             bool                  `name:"csv" help:"Print the tables as CSV, for a spreadsheet."`
-	ShopTemperature flagvalue.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, such as \"70 degF\", where the shop's table of initiators asks for it."`
+	Files           []string         `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
+	CSV             bool             `name:"csv" help:"Print the tables as CSV, for a spreadsheet."`
+	ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, such as \"70 degF\", where the shop's table of initiators asks for it."`
 }
 
 // Help is shown under the command's flags.
@@ -54,7 +54,7 @@ func (k takeoffCommand) Run(c *call) error {
 			}
 			continue
 		}
-		r, err := k.one(c, d)
+		r, err := k.one(c, d, in.folder)
 		if err != nil {
 			return err
 		}
@@ -70,9 +70,9 @@ func (k takeoffCommand) Run(c *call) error {
 }
 
 // one prints the takeoff of one document, or gives its report.
-func (k takeoffCommand) one(c *call, d *shop.Opened) (report.Takeoff, error) {
+func (k takeoffCommand) one(c *call, d *shop.Opened, folder string) (report.Takeoff, error) {
 	units := c.units(d.Schedule)
-	t := takeoff.Count([]takeoff.Piece{takeoff.Of(d.Schedule)}, d.Library, takeoff.Options{At: k.ShopTemperature.Temperature, Units: units})
+	t := takeoff.Count([]takeoff.Piece{takeoff.Of(d.Schedule)}, d.Library, c.books().Stock(folder), takeoff.Options{At: k.ShopTemperature.Temperature, Units: units})
 	if t.Incomplete() {
 		c.ends(Incomplete)
 	}

@@ -3,7 +3,7 @@ package cli
 import (
 	"errors"
 
-	"frp/veilwright/cmd/internal/flagvalue"
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall"
@@ -14,11 +14,11 @@ import (
 )
 
 type wallCommand struct {
-	File         string               `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
-	CountBarrier bool                 `help:"Count the barrier as structure too; the outer surface never is."`
-	Depth        flagvalue.Length     `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
-	Need         flagvalue.RepeatUnit `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
-	Course       flagvalue.Length     `placeholder:"HEIGHT" help:"Height of a tank's courses for --need."`
+	File         string      `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
+	CountBarrier bool        `help:"Count the barrier as structure too; the outer surface never is."`
+	Depth        flag.Length `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
+	Need         flag.Need   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
+	Course       flag.Length `placeholder:"HEIGHT" help:"Height of a tank's courses for --need."`
 }
 
 // Help is shown under the command's flags.
