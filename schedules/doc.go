@@ -87,6 +87,9 @@
 //
 //	document format title shop address notes rack
 //
+//	[[build]]
+//	id veils mats
+//
 //	[[rating]]
 //	fluid concentration temperature family build grade source date
 //
