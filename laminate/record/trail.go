@@ -113,6 +113,9 @@ func (f *follower) search(e *Entry, before int) (int, Sum) {
 	if f.tries++; f.tries <= mostSearches {
 		for k := before - 1; k >= 0; k-- {
 			if seal := Next(f.seals[k], e.Content); seal.String() == e.Seal {
+				if slices.Contains(f.seals, seal) {
+					f.fault(e, "it stands here a second time")
+				}
 				return k, seal
 			}
 		}

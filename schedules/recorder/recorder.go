@@ -234,5 +234,21 @@ func (r *Record) Strike(number int, by record.Entry, why string) error {
 	return r.Append(&record.Struck{Entry: by, OfID: of.Head().ID, Why: why})
 }
 
+// Adopt has somebody answer for the entries of the record at path that have no
+// seal, as they stand; why, which is needed, says how they are known.
+func Adopt(path string, by record.Entry, why string) error {
+	if strings.TrimSpace(why) == "" {
+		return errors.New("why is needed: how the entries are known")
+	}
+	r, err := Open(path)
+	if err != nil {
+		return err
+	}
+	if len(r.now.Trail.Unsealed) == 0 {
+		return errors.Join(errors.New("no entry waits to be adopted"), r.Close())
+	}
+	return errors.Join(r.Append(&record.Adopted{Entry: by, Why: why}), r.Close())
+}
+
 // Close lets go of the file. A second call does nothing.
 func (r *Record) Close() error { return r.log.Close() }

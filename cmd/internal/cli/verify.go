@@ -10,7 +10,6 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/recorder"
-	"frp/veilwright/schedules/store"
 )
 
 type verifyCommand struct {
@@ -56,7 +55,7 @@ func (k verifyCommand) Run(c *call) error {
 		return errors.New("-o goes with --join")
 	case k.Adopt:
 		for _, name := range k.Files {
-			if err := k.adopt(name, by); err != nil {
+			if err := recorder.Adopt(name, by, k.Why); err != nil {
 				return fmt.Errorf("%s: %w", name, err)
 			}
 		}
@@ -82,7 +81,9 @@ func (k verifyCommand) Run(c *call) error {
 			c.ends(Incomplete)
 		}
 		if !c.JSON && o.Usable() {
-			k.print(c, &v)
+			for _, line := range v.Lines() {
+				c.out.Line("%s", line)
+			}
 		}
 	}
 	if c.JSON {
@@ -91,55 +92,6 @@ func (k verifyCommand) Run(c *call) error {
 		}{list})
 	}
 	return nil
-}
-
-func (k verifyCommand) print(c *call, v *report.Verified) {
-	for _, b := range v.Breaks {
-		c.out.Line("%s:%d: entry %d: %s", v.File, b.Line, b.Entry, b.Why)
-	}
-	if len(v.Loose) > 0 {
-		c.out.Line("%s: copies that went separate ways and were not joined end in entries %s", v.File, numbers(v.Loose))
-	}
-	if len(v.Unsealed) > 0 {
-		c.out.Line("%s: without a seal, and not adopted: %s", v.File, numbers(v.Unsealed))
-	}
-	if v.Torn != nil {
-		c.out.Line("%s: %s", v.File, *v.Torn)
-	}
-	if v.SealFound != nil && !*v.SealFound {
-		c.out.Line("%s: no entry has the seal %s", v.File, k.Seal)
-	}
-	c.out.Line("%s: %d entries, %d sealed: %s", v.File, v.Entries, v.Sealed, v.Verdict)
-	if v.LastSeal != "" {
-		c.out.Line("%s: last seal %s", v.File, v.LastSeal)
-	}
-}
-
-func numbers(list []int) string {
-	const most = 12
-	var words []string
-	for i, n := range list {
-		if i == most {
-			words = append(words, fmt.Sprintf("and %d more", len(list)-most))
-			break
-		}
-		words = append(words, fmt.Sprint(n))
-	}
-	return strings.Join(words, ", ")
-}
-
-func (k verifyCommand) adopt(name string, by record.Entry) error {
-	if strings.TrimSpace(k.Why) == "" {
-		return errors.New("--why is needed: how the entries are known")
-	}
-	r, err := recorder.Open(name)
-	if err != nil {
-		return err
-	}
-	if len(r.Now().Trail.Unsealed) == 0 {
-		return errors.Join(errors.New("no entry waits to be adopted"), r.Close())
-	}
-	return errors.Join(r.Append(&record.Adopted{Entry: by, Why: k.Why}), r.Close())
 }
 
 func (k verifyCommand) join(c *call, by record.Entry) error {
@@ -171,11 +123,5 @@ func (k verifyCommand) join(c *call, by record.Entry) error {
 		_, err = c.out.Write(joined)
 		return err
 	}
-	_, err = store.Replace(k.Out, joined, store.Terms{})
-	var conflict *store.ConflictError
-	if errors.As(err, &conflict) {
-		return fmt.Errorf("%s: already exists; not changed", k.Out)
-	}
-	return err
+	return fresh(k.Out, joined)
 }
-

@@ -1,8 +1,11 @@
 package report
 
 import (
+	"fmt"
+	"strconv"
 	"strings"
 
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -72,4 +75,46 @@ func Verify(o *shop.Opened, seal string) Verified {
 		v.Verdict = Follows
 	}
 	return v
+}
+
+// Lines says the same in text.
+func (v *Verified) Lines() []string {
+	var lines []string
+	say := func(format string, a ...any) { lines = append(lines, fmt.Sprintf(format, a...)) }
+	for _, b := range v.Breaks {
+		say("%s:%d: entry %d: %s", v.File, b.Line, b.Entry, b.Why)
+	}
+	if len(v.Loose) > 0 {
+		say("%s: copies that went separate ways and were not joined end in entries %s", v.File, numbers(v.Loose))
+	}
+	if len(v.Unsealed) > 0 {
+		say("%s: without a seal, and not adopted: %s", v.File, numbers(v.Unsealed))
+	}
+	if v.Torn != nil {
+		say("%s: %s", v.File, *v.Torn)
+	}
+	if v.SealFound != nil && !*v.SealFound {
+		say("%s: no entry has the seal asked for", v.File)
+	}
+	say("%s: %s, %d sealed: %s", v.File, quantity.Counted(v.Entries, "entry", "entries"), v.Sealed, v.Verdict)
+	if v.LastSeal != "" {
+		say("%s: last seal %s", v.File, v.LastSeal)
+	}
+	return lines
+}
+
+// numbers lists the first of some numbers.
+func numbers(list []int) string {
+	const most = 12
+	text := ""
+	for i, n := range list {
+		switch {
+		case i == most:
+			return text + fmt.Sprintf(" and %d more", len(list)-most)
+		case i > 0:
+			text += ", "
+		}
+		text += strconv.Itoa(n)
+	}
+	return text
 }
