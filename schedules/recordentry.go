@@ -77,6 +77,9 @@ var laidFields = entryFields(func(x *record.Laid) *record.Entry { return &x.Entr
 	tables.SizeField("air_temperature", func(l *record.Laid) *quantity.Temperature { return &l.AirTemperature }),
 	tables.ShareField("humidity", func(l *record.Laid) *laminate.Optional[float64] { return &l.Humidity }),
 	tables.SizeField("surface_temperature", func(l *record.Laid) *quantity.Temperature { return &l.SurfaceTemperature }),
+	tables.TextField("material", func(l *record.Laid) *string { return &l.Material }),
+	tables.WholeField("plies", func(l *record.Laid) *laminate.Optional[int] { return &l.Plies }),
+	tables.SizeField("lap", func(l *record.Laid) *quantity.Length { return &l.Lap }),
 	tables.NotesField("remark", func(l *record.Laid) *string { return &l.Remark }),
 )
 

@@ -123,7 +123,28 @@ type Laid struct {
 	AirTemperature     quantity.Temperature
 	Humidity           laminate.Optional[float64] // share
 	SurfaceTemperature quantity.Temperature
-	Remark             string
+	// What was laid otherwise than the schedule has it: another material, another
+	// number of plies in the place of the one, another lap. Not given is as written.
+	Material string
+	Plies    laminate.Optional[int]
+	Lap      quantity.Length
+	Remark   string
+}
+
+// Deviations say in words what was laid otherwise than the schedule has it, of a
+// ply of some material; nil where nothing was.
+func (l *Laid) Deviations(scheduled string) []string {
+	var said []string
+	if l.Material != "" && l.Material != scheduled {
+		said = append(said, l.Material+" in place of "+scheduled)
+	}
+	if l.Plies.Given && l.Plies.Value != 1 {
+		said = append(said, strconv.Itoa(l.Plies.Value)+" plies in place of 1")
+	}
+	if l.Lap.Given() {
+		said = append(said, "lap "+l.Lap.Text())
+	}
+	return said
 }
 
 // Gel is the gel time as a span, and whether it says one above 0: "24 min",

@@ -11,6 +11,8 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
+	"frp/veilwright/laminate/wall/walltest"
 )
 
 // inverse is the yardstick: what one general 6×6 inverse of gonum's costs here
@@ -36,10 +38,10 @@ func inverse(b *testing.B) time.Duration {
 
 // loaded is a wall of n rows with every kind of load.
 func loaded(n int) *laminate.Schedule {
-	s := pipe()
+	s := walltest.Pipe()
 	for i := len(s.Plies); i < n; i++ {
 		id := []string{catalog.Mat15, catalog.Woven24}[i%2]
-		s.Plies = append(s.Plies, ply(id, 1))
+		s.Plies = append(s.Plies, walltest.Ply(id, 1))
 	}
 	s.Part.InsideDiameter = quantity.New(20, ft)
 	s.Service.Vacuum, s.Service.TestPressure = quantity.New(1, psi), quantity.New(75, psi)
@@ -71,10 +73,10 @@ func BenchmarkEvaluate(b *testing.B) {
 
 func BenchmarkNeed(b *testing.B) {
 	lib := catalog.Library()
-	s := tank()
+	s := walltest.Tank()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := wall.Need(s, lib, wall.MatAndWoven, wall.Options{}); err != nil {
+		if _, err := repeat.Need(s, lib, repeat.MatAndWoven, wall.Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

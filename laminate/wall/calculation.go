@@ -8,7 +8,6 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/stiffness"
 	"frp/veilwright/laminate/wall/shell"
 )
 
@@ -56,7 +55,7 @@ func Calculate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis
 }
 
 func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options, condition string) {
-	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: notChecked()}}
+	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: NotChecked()}}
 	e.run()
 	w := &working{e: e, us: e.units == quantity.US}
 	add := func(title string, steps func()) {
@@ -66,9 +65,11 @@ func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *lami
 			c.Sections = append(c.Sections, Section{title, condition, w.steps})
 		}
 	}
+	add("Constituents", w.materials)
 	add("Geometry", w.geometry)
 	if e.lam != nil {
 		add("Plies that count", w.plies)
+		add("Layers, from the inside; z from the middle of the plies that count", w.layers)
 		add("Stiffness", w.stiffness)
 	}
 	add("Loads", w.loads)
@@ -128,10 +129,10 @@ func put(pattern string, v ...float64) string {
 func (w *working) geometry() {
 	e := w.e
 	if e.wholeOpen == "" {
-		w.step("thickness of the whole laminate", "T", "Σ t of all plies", "", w.length(e.r.Whole), w.lengthUnit(), "")
+		w.step("thickness of the whole laminate", "T", "Σ tp of all plies", "", w.length(e.r.Whole), w.lengthUnit(), "")
 	}
 	if e.r.Thickness > 0 {
-		w.step("thickness that counts", "t", "Σ t of the plies that count", w.sum(), w.length(e.r.Thickness), w.lengthUnit(), "")
+		w.step("thickness that counts", "t", "Σ tp of the plies that count", w.sum(), w.length(e.r.Thickness), w.lengthUnit(), "")
 	}
 	if e.round.open != "" {
 		return
@@ -175,141 +176,6 @@ next:
 	return list
 }
 
-// plies takes each kind of ply from its constituents to its stiffness.
-func (w *working) plies() {
-	for _, g := range w.groups() {
-		c := g.of
-		f, name := c.figures, c.figures.Material.ID
-		say := func(what, symbol, formula, numbers string, v float64, unit string) {
-			w.step(name+": "+what, symbol, formula, numbers, v, unit, "")
-		}
-		fiber, matrix, known := w.e.laws.Constituents(f)
-		if !known {
-			say("modulus along", "E1", c.basis, "", w.stress(c.law.E1), w.stressUnit())
-			say("modulus across", "E2", c.basis, "", w.stress(c.law.E2), w.stressUnit())
-		} else {
-			w.constituents(say, c, fiber, matrix)
-		}
-		q := reduced(c.law)
-		nu21 := c.law.Nu12 * c.law.E2 / c.law.E1
-		say("other Poisson's ratio", "ν21", "ν12·E2/E1", put("#·#/#", c.law.Nu12, w.stress(c.law.E2), w.stress(c.law.E1)), nu21, "")
-		say("reduced stiffness along", "Q11", "E1/(1 − ν12·ν21)", put("#/(1 - #·#)", w.stress(c.law.E1), c.law.Nu12, nu21), w.stress(q[0]), w.stressUnit())
-		say("reduced stiffness across", "Q22", "E2/(1 − ν12·ν21)", put("#/(1 - #·#)", w.stress(c.law.E2), c.law.Nu12, nu21), w.stress(q[2]), w.stressUnit())
-		say("coupling", "Q12", "ν12·E2/(1 − ν12·ν21)", put("#·#/(1 - #·#)", c.law.Nu12, w.stress(c.law.E2), c.law.Nu12, nu21), w.stress(q[1]), w.stressUnit())
-		if c.angle != 0 {
-			x := turned(q, c.law.G12, c.angle)
-			cs, sn := math.Cos(c.angle*math.Pi/180), math.Sin(c.angle*math.Pi/180)
-			q11, q12, q22, g12 := w.stress(q[0]), w.stress(q[1]), w.stress(q[2]), w.stress(c.law.G12)
-			at := " at " + strconv.FormatFloat(c.angle, 'g', 4, 64) + "°"
-			say("stiffness along the axis"+at, "Qxx", "Q11·c^4 + 2·(Q12 + 2·G12)·s^2·c^2 + Q22·s^4",
-				put("#·#^4 + 2·(# + 2·#)·#^2·#^2 + #·#^4", q11, cs, q12, g12, sn, cs, q22, sn), w.stress(x[0]), w.stressUnit())
-			say("stiffness round the wall"+at, "Qyy", "Q11·s^4 + 2·(Q12 + 2·G12)·s^2·c^2 + Q22·c^4",
-				put("#·#^4 + 2·(# + 2·#)·#^2·#^2 + #·#^4", q11, sn, q12, g12, sn, cs, q22, cs), w.stress(x[2]), w.stressUnit())
-			say("coupling"+at, "Qxy", "(Q11 + Q22 − 4·G12)·s^2·c^2 + Q12·(s^4 + c^4)",
-				put("(# + # - 4·#)·#^2·#^2 + #·(#^4 + #^4)", q11, q22, g12, sn, cs, q12, sn, cs), w.stress(x[1]), w.stressUnit())
-		}
-	}
-}
-
-func (w *working) constituents(say func(what, symbol, formula, numbers string, v float64, unit string), c *counted, fiber, matrix stiffness.Constituent) {
-	f := c.figures
-	vf := f.FiberVolume / f.Thickness
-	ef, em, kept := w.stress(fiber.E), w.stress(matrix.E), w.e.kept
-	say("fiber volume", "Vf", "volume of fiber on an area / t", put("#/#", w.length(f.FiberVolume), w.length(f.Thickness)), vf, "")
-	e1 := vf*ef + (1-vf)*em
-	say("aligned fiber, along", "Eu1", "Vf·Ef + (1 − Vf)·Em", put("#·# + (1 - #)·#", vf, ef, vf, em), e1, w.stressUnit())
-	eta := (ef/em - 1) / (ef/em + 2)
-	say("Halpin–Tsai, ξ = 2", "η", "(Ef/Em − 1)/(Ef/Em + 2)", put("(#/# - 1)/(#/# + 2)", ef, em, ef, em), eta, "")
-	e2 := em * (1 + 2*eta*vf) / (1 - eta*vf)
-	say("aligned fiber, across", "Eu2", "Em·(1 + 2·η·Vf)/(1 − η·Vf)", put("#·(1 + 2·#·#)/(1 - #·#)", em, eta, vf, eta, vf), e2, w.stressUnit())
-	gf, gm := w.stress(fiber.G()), w.stress(matrix.G())
-	say("shear of the fiber", "Gf", "Ef/(2·(1 + νf))", put("#/(2·(1 + #))", ef, fiber.Nu), gf, w.stressUnit())
-	say("shear of the resin", "Gm", "Em/(2·(1 + νm))", put("#/(2·(1 + #))", em, matrix.Nu), gm, w.stressUnit())
-	etaG := (gf/gm - 1) / (gf/gm + 1)
-	g := gm * (1 + etaG*vf) / (1 - etaG*vf)
-	say("aligned fiber, shear", "Gu", "Gm·(1 + η·Vf)/(1 − η·Vf), η = (Gf/Gm − 1)/(Gf/Gm + 1)",
-		put("#·(1 + (#/# - 1)/(#/# + 1)·#)/(1 - (#/# - 1)/(#/# + 1)·#)", gm, gf, gm, gf, gm, vf, gf, gm, gf, gm, vf), g, w.stressUnit())
-	nu := vf*fiber.Nu + (1-vf)*matrix.Nu
-	say("aligned fiber, Poisson's ratio", "νu", "Vf·νf + (1 − Vf)·νm", put("#·# + (1 - #)·#", vf, fiber.Nu, vf, matrix.Nu), nu, "")
-	keep := func(formula, numbers string) (string, string) {
-		if kept == 1 {
-			return formula, numbers
-		}
-		return "(" + formula + ")·retention", "(" + numbers + ")·" + Number(kept)
-	}
-	end := func(what, symbol, formula, numbers string, v float64) {
-		formula, numbers = keep(formula, numbers)
-		say(what, symbol, formula, numbers, w.stress(v), w.stressUnit())
-	}
-	switch f.Material.Form {
-	case laminate.Unidirectional, laminate.RovingBand:
-		end("modulus along", "E1", "Eu1", Number(e1), c.law.E1)
-		end("modulus across", "E2", "Eu2", Number(e2), c.law.E2)
-		end("shear modulus", "G12", "Gu", Number(g), c.law.G12)
-		say("Poisson's ratio", "ν12", "νu", Number(nu), c.law.Nu12, "")
-	case laminate.WovenRoving:
-		share, crimp := w.e.laws.Weave(f.Material)
-		nu21 := nu * e2 / e1
-		u11, u22, u12 := e1/(1-nu*nu21), e2/(1-nu*nu21), nu*e2/(1-nu*nu21)
-		say("aligned sheet", "u11", "Eu1/(1 − νu²·Eu2/Eu1)", put("#/(1 - #^2·#/#)", e1, nu, e2, e1), u11, w.stressUnit())
-		say("aligned sheet", "u22", "Eu2/(1 − νu²·Eu2/Eu1)", put("#/(1 - #^2·#/#)", e2, nu, e2, e1), u22, w.stressUnit())
-		say("aligned sheet", "u12", "νu·u22", put("#·#", nu, u22), u12, w.stressUnit())
-		q1, q2 := share*u11+(1-share)*u22, share*u22+(1-share)*u11
-		say("both sheets, along", "k1", "warp share·u11 + (1 − warp share)·u22", put("#·# + (1 - #)·#", share, u11, share, u22), q1, w.stressUnit())
-		say("both sheets, across", "k2", "warp share·u22 + (1 − warp share)·u11", put("#·# + (1 - #)·#", share, u22, share, u11), q2, w.stressUnit())
-		end("modulus along", "E1", "crimp·(k1 − u12²/k2)", put("#·(# - #^2/#)", crimp, q1, u12, q2), c.law.E1)
-		end("modulus across", "E2", "crimp·(k2 − u12²/k1)", put("#·(# - #^2/#)", crimp, q2, u12, q1), c.law.E2)
-		end("shear modulus", "G12", "crimp·Gu", put("#·#", crimp, g), c.law.G12)
-		say("Poisson's ratio", "ν12", "u12/k2", put("#/#", u12, q2), c.law.Nu12, "")
-	default: // fiber lying every way
-		er, gr := 3.0/8*e1+5.0/8*e2, e1/8+e2/4
-		end("modulus, fiber every way", "E1", "3/8·Eu1 + 5/8·Eu2", put("3/8·# + 5/8·#", e1, e2), c.law.E1)
-		end("the same across", "E2", "3/8·Eu1 + 5/8·Eu2", put("3/8·# + 5/8·#", e1, e2), c.law.E2)
-		end("shear modulus", "G12", "1/8·Eu1 + 1/4·Eu2", put("1/8·# + 1/4·#", e1, e2), c.law.G12)
-		say("Poisson's ratio", "ν12", "E/(2·G) − 1, cold", put("#/(2·#) - 1", er, gr), c.law.Nu12, "")
-	}
-}
-
-// reduced gives Q11, Q12 and Q22 of a ply.
-func reduced(p stiffness.Ply) [3]float64 {
-	one := 1 - p.Nu12*p.Nu12*p.E2/p.E1
-	return [3]float64{p.E1 / one, p.Nu12 * p.E2 / one, p.E2 / one}
-}
-
-// turned gives Qxx, Qxy and Qyy at an angle from the axis in degrees.
-func turned(q [3]float64, g, deg float64) [3]float64 {
-	c, s := math.Cos(deg*math.Pi/180), math.Sin(deg*math.Pi/180)
-	c2, s2 := c*c, s*s
-	return [3]float64{
-		q[0]*c2*c2 + 2*(q[1]+2*g)*s2*c2 + q[2]*s2*s2,
-		(q[0]+q[2]-4*g)*s2*c2 + q[1]*(s2*s2+c2*c2),
-		q[0]*s2*s2 + 2*(q[1]+2*g)*s2*c2 + q[2]*c2*c2,
-	}
-}
-
-// stiffness adds the plies up.
-func (w *working) stiffness() {
-	a := w.e.r.A
-	for _, x := range []struct {
-		symbol, q string
-		at        int
-		v         float64
-	}{{"Axx", "Qxx", 0, a[0][0]}, {"Axy", "Qxy", 1, a[0][1]}, {"Ayy", "Qyy", 2, a[1][1]}} {
-		var parts []string
-		for _, g := range w.groups() {
-			parts = append(parts, put("#·#·#", w.stress(turned(reduced(g.of.law), g.of.law.G12, g.of.angle)[x.at]), float64(g.n), w.length(g.t)))
-		}
-		w.step("stretching stiffness", x.symbol, "Σ "+x.q+"·n·t", strings.Join(parts, " + "), w.line(x.v), w.lineUnit(), "classical lamination theory; x along the axis, y round the wall")
-	}
-	name := [3]string{"x", "y", "s"}
-	for i := range 3 {
-		for j := i; j < 3; j++ {
-			w.step("coupling stiffness about the middle of the plies that count", "B"+name[i]+name[j], "Σ Q·(z2² − z1²)/2", "", w.line(w.e.r.B[i][j])*w.length(1), pick(w.us, "lb", "N"), "")
-			w.step("bending stiffness about the same", "D"+name[i]+name[j], "Σ Q·(z2³ − z1³)/3", "", w.line(w.e.r.D[i][j])*w.length(1)*w.length(1), pick(w.us, "lb·in", "N·mm"), "")
-		}
-	}
-}
-
 func (w *working) loads() {
 	e := w.e
 	sv := &e.s.Service
@@ -325,11 +191,12 @@ func (w *working) loads() {
 			}
 			continue
 		case strings.HasPrefix(k.Name, CaseHead):
-			depth := e.s.Part.LiquidHeight.SI()
-			if e.o.Depth > 0 {
-				depth = math.Min(depth, e.o.Depth)
-			}
-			w.step(k.Name+": pressure of the liquid", "p", "γ·SG·h", put(pick(w.us, "0.0361273", "0.00000980665")+"·#·#", sv.SpecificGravity.Or(1), w.length(depth)), w.stress(l.inside), w.stressUnit(), "")
+			w.step(k.Name+": pressure of the liquid", "p", "γ·SG·h", put(w.water()+"·#·#", sv.SpecificGravity.Or(1), w.length(e.depth())), w.stress(l.inside), w.stressUnit(), "")
+		case strings.HasPrefix(k.Name, CasePressureHead):
+			head := l.inside - sv.Pressure.SI()
+			w.step(k.Name+": pressure inside", "p", "pressure + pressure of the liquid", put("# + #", w.stress(sv.Pressure.SI()), w.stress(head)), w.stress(l.inside), w.stressUnit(), "")
+		case strings.HasPrefix(k.Name, CaseTest) && l.inside > sv.TestPressure.SI():
+			w.step(k.Name+": pressure inside", "p", "test pressure + γ·h of water", put("# + "+w.water()+"·#", w.stress(sv.TestPressure.SI()), w.length(e.depth())), w.stress(l.inside), w.stressUnit(), "")
 		}
 		w.step(k.Name+": load round the wall", "Ny", "p·R", put("#·#", w.stress(l.inside), r), w.line(l.hoop), w.lineUnit(), "")
 		if l.axial != 0 {
@@ -344,6 +211,18 @@ func (w *working) loads() {
 	for _, o := range e.r.Unknown {
 		w.step(o.Name, "", "not known: "+o.Reason, "", math.NaN(), "", "")
 	}
+}
+
+// water is the weight of water on a unit of volume, in the consistent units.
+func (w *working) water() string { return pick(w.us, "0.0361273", "0.00000980665") }
+
+// depth is how deep the place looked at lies under the liquid, in m.
+func (e *evaluation) depth() float64 {
+	depth := e.s.Part.LiquidHeight.SI()
+	if e.o.Depth > 0 {
+		depth = math.Min(depth, e.o.Depth)
+	}
+	return depth
 }
 
 func (w *working) criteria() {
@@ -390,7 +269,9 @@ func (w *working) criterion(c *Criterion) {
 		t, _ := e.tableThickness()
 		allMat := !strings.Contains(c.Reason, "woven")
 		s := w.stress(shell.TableStrength(t, allMat))
-		w.step("thickness that the strength table counts", "tc", c.Reason, "", w.length(t), w.lengthUnit(), "")
+		structure := e.a.Zones[laminate.StructuralLayer].Thickness
+		w.step("thickness that the strength table counts", "tc", "thickness of the structure + what counts of the barrier", put("# + #", w.length(structure), w.length(t-structure)), w.length(t), w.lengthUnit(), c.Reason)
+		w.step("least tensile strength of the table at that thickness", "S", "by thickness, "+pick(allMat, "a wall all of mat", "a wall of mat and woven roving"), "", s, w.stressUnit(), c.Basis)
 		w.step("thickness wanted under "+c.Case, "tw", "p·2·R·10/(2·S·retention)", put("#·2·#·10/(2·#·#)", w.stress(l.inside), w.length(e.round.inside), s, e.kept), w.length(c.Demand), w.lengthUnit(), c.Basis)
 	case ExternalPressure:
 		w.external(c)
@@ -445,13 +326,23 @@ func (w *working) pair(c *Criterion) (demand, capacity float64) {
 func (w *working) strains(k *Case) {
 	a := w.e.r.A
 	xx, xy, yy, nx, ny := w.line(a[0][0]), w.line(a[0][1]), w.line(a[1][1]), w.line(k.NAxial), w.line(k.NHoop)
-	skew := math.Abs(a[0][2])+math.Abs(a[1][2]) > 1e-9*(a[0][0]+a[1][1])
-	px, py := put("(#·# - #·#)/(#·# - #^2)", yy, nx, xy, ny, xx, yy, xy), put("(#·# - #·#)/(#·# - #^2)", xx, ny, xy, nx, xx, yy, xy)
-	if skew {
-		px, py = "", ""
+	along, round := "strain along the axis under "+k.Name, "strain round the wall under "+k.Name
+	if !w.skew() {
+		w.step(along, "εx", "(Ayy·Nx − Axy·Ny)/(Axx·Ayy − Axy²)", put("(#·# - #·#)/(#·# - #^2)", yy, nx, xy, ny, xx, yy, xy), k.StrainAxial, "", "")
+		w.step(round, "εy", "(Axx·Ny − Axy·Nx)/(Axx·Ayy − Axy²)", put("(#·# - #·#)/(#·# - #^2)", xx, ny, xy, nx, xx, yy, xy), k.StrainHoop, "", "")
+		return
 	}
-	w.step("strain along the axis under "+k.Name, "εx", "(Ayy·Nx − Axy·Ny)/(Axx·Ayy − Axy²)", px, k.StrainAxial, "", "")
-	w.step("strain round the wall under "+k.Name, "εy", "(Axx·Ny − Axy·Nx)/(Axx·Ayy − Axy²)", py, k.StrainHoop, "", "")
+	// Not balanced: the wall twists as well.
+	xs, ys, ss := w.line(a[0][2]), w.line(a[1][2]), w.line(a[2][2])
+	det := xx*(yy*ss-ys*ys) - xy*(xy*ss-xs*ys) + xs*(xy*ys-yy*xs)
+	w.step("determinant of A", "det", "Axx·(Ayy·Ass − Ays²) − Axy·(Axy·Ass − Axs·Ays) + Axs·(Axy·Ays − Ayy·Axs)",
+		put("#·(#·# - #^2) - #·(#·# - #·#) + #·(#·# - #·#)", xx, yy, ss, ys, xy, xy, ss, xs, ys, xs, xy, ys, yy, xs), det, "", "")
+	w.step(along, "εx", "((Ayy·Ass − Ays²)·Nx − (Axy·Ass − Axs·Ays)·Ny)/det",
+		put("((#·# - #^2)·# - (#·# - #·#)·#)/#", yy, ss, ys, nx, xy, ss, xs, ys, ny, det), k.StrainAxial, "", "")
+	w.step(round, "εy", "((Axx·Ass − Axs²)·Ny − (Axy·Ass − Axs·Ays)·Nx)/det",
+		put("((#·# - #^2)·# - (#·# - #·#)·#)/#", xx, ss, xs, ny, xy, ss, xs, ys, nx, det), k.StrainHoop, "", "")
+	w.step("twist under "+k.Name, "γ", "((Axy·Ays − Ayy·Axs)·Nx − (Axx·Ays − Axy·Axs)·Ny)/det",
+		put("((#·# - #·#)·# - (#·# - #·#)·#)/#", xy, ys, yy, xs, nx, xx, ys, xy, xs, ny, det), k.StrainShear, "", "")
 }
 
 func (w *working) external(c *Criterion) {
@@ -463,17 +354,26 @@ func (w *working) external(c *Criterion) {
 	length, given := e.freeLength()
 	one := 1 - f.bent.NuProduct
 	t, d := w.length(f.t), w.length(f.d)
+	flex := e.lam.FreeBending()
+	hf, at, af := w.stress(f.bent.HoopFlexural), w.stress(f.bent.AxialTensile), w.stress(f.bent.AxialFlexural)
+	const inverse, tube = "from the inverse of the matrix of A, B and D: 12/(t³·d), d of the bent wall", "1/(t·a), a of the inverse of A"
+	w.step("bending modulus round the wall", "Ehf", inverse, "", hf, w.stressUnit(), "")
+	w.step("bending modulus along the axis", "Eaf", inverse, "", af, w.stressUnit(), "")
+	w.step("stretching modulus along the axis", "Eat", tube, "", at, w.stressUnit(), "")
+	w.step("product of Poisson's ratios in bending", "νxνy", "both from the same inverse", put("#·#", flex.Nuxy, flex.Nuyx), f.bent.NuProduct, "", "")
+	defer w.rings(f)
 	switch which := strings.SplitN(c.Reason, ",", 2)[0]; {
 	case given && which == "isotropic formula":
+		m := &e.r.Membrane
+		ht := w.stress(m.Ey)
+		w.step("stretching modulus round the wall", "Eht", tube, "", ht, w.stressUnit(), "")
+		w.step("modulus of the isotropic formula", "E", "lowest of Eat, Eht, Eaf and Ehf", put("min(min(#, #), min(#, #))", at, ht, af, hf), w.stress(f.modulus), w.stressUnit(), "")
+		w.step("Poisson's ratio of the isotropic formula", "ν", "sqrt(νxy·νyx), both from the inverse of A", put("sqrt(#·#)", m.Nuxy, m.Nuyx), f.nu, "", "")
 		w.step("allowable outside pressure, isotropic", "p", "2.42·E/(1 − ν²)^0.75·(t/D)^2.5/(L/D − 0.45·sqrt(t/D))/5",
 			put("2.42·#/(1 - #^2)^0.75·(#/#)^2.5/(#/# - 0.45·sqrt(#/#))/5", w.stress(f.modulus), f.nu, t, d, w.length(length), d, t, d), w.stress(c.Capacity), w.stressUnit(), c.Basis)
 	case given && which == "orthotropic formula":
 		r := f.d / 2
 		zp := math.Pow(f.bent.HoopFlexural, 1.5) / (f.bent.AxialTensile * math.Sqrt(f.bent.AxialFlexural)) * math.Sqrt(one) * length * length / (r * f.t)
-		hf, at, af := w.stress(f.bent.HoopFlexural), w.stress(f.bent.AxialTensile), w.stress(f.bent.AxialFlexural)
-		w.step("bending modulus round the wall", "Ehf", "from the inverse of A, B and D", "", hf, w.stressUnit(), "")
-		w.step("bending modulus along the axis", "Eaf", "from the inverse of A, B and D", "", af, w.stressUnit(), "")
-		w.step("stretching modulus along the axis", "Eat", "from the inverse of A", "", at, w.stressUnit(), "")
 		w.step("shape of the shell", "Zp", "Ehf^1.5/(Eat·Eaf^0.5)·(1 − νxνy)^0.5·L²/(Do/2·t)", put("#^1.5/(#·#^0.5)·#^0.5·#^2/(#/2·#)", hf, at, af, one, w.length(length), d, t), zp, "", c.Basis)
 		gamma := 0.9
 		numbers := "0.9"
@@ -484,8 +384,20 @@ func (w *working) external(c *Criterion) {
 		w.step("allowable outside pressure, orthotropic", "p", "0.84·0.8531·γ·Ehf^0.75·Eat^0.25·t^2.5/((1 − νxνy)^0.75·L·(Do/2)^1.5·5)",
 			put("0.84·0.8531·#·#^0.75·#^0.25·#^2.5/(#^0.75·#·(#/2)^1.5·5)", gamma, hf, at, t, one, w.length(length), d), w.stress(c.Capacity), w.stressUnit(), c.Basis)
 	default:
-		w.step("bending modulus round the wall", "Ehf", "from the inverse of A, B and D", "", w.stress(f.bent.HoopFlexural), w.stressUnit(), "")
 		w.step("allowable outside pressure, endless tube", "p", "Ehf/(1 − νxνy)·(t/Rm)^3/4/5",
 			put("#/#·(#/#)^3/4/5", w.stress(f.bent.HoopFlexural), one, t, w.length(e.round.middle)), w.stress(c.Capacity), w.stressUnit(), c.Basis)
 	}
+}
+
+// rings are the stiffeners that the wall wants, where it does not hold without.
+func (w *working) rings(f collapsing) {
+	x := &w.e.r.Stiffeners
+	if !x.Known {
+		return
+	}
+	d, length, p := w.length(f.d), w.length(x.Spacing), w.stress(w.e.s.Service.Vacuum.SI())
+	inertia := w.length(1) * w.length(1) * w.length(1) * w.length(1) * x.Inertia
+	w.step("spacing of rings at which the wall between them holds", "L", "by trying: the longest at which the lowest formula allows the vacuum", "", length, w.lengthUnit(), "")
+	w.step("second moment of area of each ring with its wall", "I", "p·L·Do³·5/(24·Eht)", put("#·#·#^3·5/(24·#)", p, length, d, w.stress(x.Modulus)), inertia, pick(w.us, "in⁴", "mm⁴"), "ASME Section X, from memory")
+	w.step("width of wall that acts with it", "w", "1.1·sqrt(Do·t)", put("1.1·sqrt(#·#)", d, w.length(f.t)), w.length(x.Width), w.lengthUnit(), "ASME Section X, from memory")
 }

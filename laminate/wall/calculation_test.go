@@ -10,10 +10,13 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/mat"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/walltest"
 )
 
 // calculator works out an expression of a calculation as a pocket calculator
@@ -98,25 +101,81 @@ func powers(s string) string {
 	}
 }
 
+// matrices turns the printed A, B and D round with a general-purpose library and
+// compares what is said to come of them.
+func matrices(t *testing.T, name string, c *wall.Calculation) {
+	t.Helper()
+	at := map[string]float64{}
+	for _, section := range c.Sections {
+		for _, x := range section.Steps {
+			if v, err := strconv.ParseFloat(wall.Number(x.Value), 64); err == nil && x.Symbol != "" && (at[x.Symbol] == 0 || len(x.Symbol) != 3) {
+				at[x.Symbol] = v
+			}
+		}
+	}
+	if at["Ehf"] == 0 {
+		return
+	}
+	whole := mat.NewDense(6, 6, nil)
+	axis := [3]string{"x", "y", "s"}
+	for i := range 3 {
+		for j := range 3 {
+			place := axis[min(i, j)] + axis[max(i, j)]
+			whole.Set(i, j, at["A"+place])
+			whole.Set(i, j+3, at["B"+place])
+			whole.Set(i+3, j, at["B"+place])
+			whole.Set(i+3, j+3, at["D"+place])
+		}
+	}
+	var inverse, tube mat.Dense
+	if inverse.Inverse(whole) != nil || tube.Inverse(whole.Slice(0, 3, 0, 3)) != nil {
+		t.Fatalf("%s: the printed matrices cannot be turned round", name)
+	}
+	cube := 12 / (at["t"] * at["t"] * at["t"])
+	for symbol, want := range map[string]float64{
+		"Ehf": cube / inverse.At(4, 4), "Eaf": cube / inverse.At(3, 3), "Eat": 1 / (at["t"] * tube.At(0, 0)),
+		"νxνy": inverse.At(3, 4) * inverse.At(3, 4) / (inverse.At(3, 3) * inverse.At(4, 4)),
+	} {
+		if math.Abs(at[symbol]/want-1) > 1e-3 {
+			t.Errorf("%s: %s is printed as %v, of the printed matrices it is %v", name, symbol, at[symbol], want)
+		}
+	}
+}
+
 // What a reviewer gets from the printed numbers is the printed result, and the
 // criteria come out as they are judged.
 func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
-	warm := pipe(mixed(4)...)
+	warm := walltest.Pipe(walltest.Mixed(4)...)
 	warm.Service.Temperature, warm.Part.ModulusRetention = quantity.New(150, degF), laminate.Some(0.7)
-	sucked := pipe(ply(catalog.Mat15, 6))
+	sucked := walltest.Pipe(walltest.Ply(catalog.Mat15, 6))
 	sucked.Service.Vacuum, sucked.Part.StiffenerSpacing = quantity.New(2, psi), quantity.New(4, ft)
-	woven := pipe(mixed(3)...)
+	woven := walltest.Pipe(walltest.Mixed(3)...)
 	woven.Service.Vacuum, woven.Part.StiffenerSpacing, woven.Part.DesignBasis = quantity.New(3, psi), quantity.New(6, ft), laminate.StrainLimit
-	hoop := pipe(ply(catalog.Mat15, 1), wound(catalog.BandHoop, 89, 6))
+	hoop := walltest.Pipe(walltest.Ply(catalog.Mat15, 1), walltest.Wound(catalog.BandHoop, 89, 6))
 	hoop.Part.Process, hoop.Service.Vacuum = laminate.Wound, quantity.New(0.5, psi)
-	pairs := woundPipe(6)
+	pairs := walltest.WoundPipe(6)
 	pairs.Conditions = []laminate.Condition{{Name: "operating", Temperature: quantity.New(100, degF)}, {Name: "steam-out", Temperature: quantity.New(100, degF), Pressure: quantity.New(0, psi), Vacuum: quantity.New(0, psi)}}
-	units := pipe(mixed(5)...)
+	units := walltest.Pipe(walltest.Mixed(5)...)
 	units.Part.DesignBasis, units.Part.KFactors = laminate.UnitLoad, laminate.KFactors{Values: [5]float64{1.5, 1.2, 1.1, 1.1, 1.5}, Given: true}
 	units.Part.LiquidHeight, units.Service.SpecificGravity = quantity.New(10, ft), laminate.Some(1.2)
+	skew := walltest.Pipe(walltest.Ply(catalog.Mat15, 2), walltest.Wound(catalog.Uni13, 40, 2))
+	skew.Part.DesignBasis = laminate.StrainLimit
+	filled := walltest.Pipe(walltest.Mixed(3)...)
+	filled.Resins[1].Filler, filled.Resins[1].FillerContent = laminate.AluminumOxide, laminate.Some(0.3)
+	laid := walltest.Pipe(walltest.Mixed(3)...)
+	for i := range laid.Plies {
+		laid.Plies[i].VoidContent = laminate.Some(0.02)
+		if laid.Plies[i].Material == catalog.Mat15 {
+			laid.Plies[i].GlassContent = laminate.Some(0.31)
+		}
+	}
+	proved := walltest.Tank(walltest.Mixed(4)...)
+	proved.Service.Pressure, proved.Service.TestPressure, proved.Service.Vacuum = quantity.New(1, psi), quantity.New(2, psi), quantity.New(1, psi)
+	proved.Part.StiffenerSpacing = quantity.New(6, ft)
 	steps := 0
 	for name, s := range map[string]*laminate.Schedule{
-		"mat and woven": pipe(mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": woundPipe(6), "hoop": hoop, "tank": tank(mixed(6)...), "conditions": pairs, "unit loads and a head": units,
+		"mat and woven": walltest.Pipe(walltest.Mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": walltest.WoundPipe(6), "hoop": hoop, "tank": walltest.Tank(walltest.Mixed(6)...), "conditions": pairs, "unit loads and a head": units,
+		"not balanced": skew, "filled": filled, "laid": laid, "proved": proved,
 	} {
 		for _, u := range []quantity.System{quantity.US, quantity.Metric} {
 			lib := catalog.Library()
@@ -125,6 +184,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 			r := wall.Evaluate(s, lib, a, o)
 			c := wall.Calculate(s, lib, a, o)
 			judged := map[string]float64{}
+			matrices(t, name, &c)
 			for _, section := range c.Sections {
 				for _, x := range section.Steps {
 					if x.Symbol == "utilization" {
@@ -153,7 +213,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 			}
 		}
 	}
-	if steps < 500 {
+	if steps < 1500 {
 		t.Error(fmt.Sprint("only ", steps, " steps"))
 	}
 }

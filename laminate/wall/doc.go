@@ -1,7 +1,6 @@
 // Package wall answers whether the structure of a pipe, duct or tank is enough
-// for its pressure, head and vacuum: line loads, strains and criteria, and the
-// inverse, what would be needed. The corrosion barrier is not counted unless
-// asked for, the outer surface never.
+// for its pressure, head and vacuum: line loads, strains and criteria. The
+// corrosion barrier is not counted unless asked for, the outer surface never.
 //
 // Axes are those of package stiffness: x along the part, y round it. Everything
 // is in SI. Criteria of different standards do not agree with one another and

@@ -24,6 +24,7 @@ type evaluation struct {
 
 	rows      []counted
 	laws      *moduli.Laws
+	layers    []stiffness.Layer
 	lam       *stiffness.Laminate // nil where Problem says why
 	wholeOpen string              // why the whole wall's thickness is not known
 	warmOpen  string              // why moduli say nothing about the warm wall
@@ -41,7 +42,7 @@ type evaluation struct {
 // cannot warp, by classical lamination theory. Where there are conditions each
 // is judged by itself.
 func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
-	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: notChecked()}}
+	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: NotChecked()}}
 	if s == nil || a == nil || len(a.Rows) != len(s.Plies) {
 		e.r.Problem = "there is no analysis of this schedule to evaluate"
 		return e.r

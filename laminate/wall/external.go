@@ -62,7 +62,7 @@ func (e *evaluation) external() Criterion {
 			}
 			c = Criterion{Name: c.Name, Kind: c.Kind, Case: c.Case, Governs: true, Basis: c.Basis}
 			c.open(why)
-			c.byGlass = true
+			c.ByGlass = true
 		}
 		return c
 	}

@@ -143,7 +143,7 @@ func (e *evaluation) stack(most int) {
 		e.r.Problem = "counted plies from the inside: " + err.Error()
 		return
 	}
-	e.lam = lam
+	e.lam, e.layers = lam, layers
 	e.r.A, e.r.B, e.r.D = lam.A(), lam.B(), lam.D()
 	e.r.Membrane = lam.Membrane()
 }

@@ -12,6 +12,8 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
+	"frp/veilwright/laminate/wall/walltest"
 )
 
 // wild draws figures nobody should write beside such as people do.
@@ -123,7 +125,7 @@ func TestNeed_endsForAnything(t *testing.T) {
 	lib := catalog.Library()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySchedule(t)
-		n, err := wall.Need(s, lib, rapid.SampledFrom(wall.Units.All()).Draw(t, "unit"), wall.Options{})
+		n, err := repeat.Need(s, lib, rapid.SampledFrom(repeat.Units.All()).Draw(t, "unit"), wall.Options{})
 		if err == nil && n.Result.Answer() != wall.Holds {
 			t.Fatalf("%d repeats: %v", n.Repeats, n.Result.Answer())
 		}
@@ -145,15 +147,15 @@ func TestEvaluate_morePliesStrainLess(t *testing.T) {
 			}
 			return math.NaN()
 		}
-		one, more := of(pipe(ply(catalog.Mat15, n))), of(pipe(ply(catalog.Mat15, n+1)))
+		one, more := of(walltest.Pipe(walltest.Ply(catalog.Mat15, n))), of(walltest.Pipe(walltest.Ply(catalog.Mat15, n+1)))
 		if !(more < one) {
 			t.Fatalf("%d plies use %v, one more %v", n, one, more)
 		}
 		var rows []laminate.Ply
 		for range n {
-			rows = append(rows, ply(catalog.Mat15, 1))
+			rows = append(rows, walltest.Ply(catalog.Mat15, 1))
 		}
-		if same := of(pipe(rows...)); math.Abs(same-one) > 1e-12*one {
+		if same := of(walltest.Pipe(rows...)); math.Abs(same-one) > 1e-12*one {
 			t.Fatalf("%d rows use %v, one row of as many %v", n, same, one)
 		}
 	})

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/walltest"
 )
 
 // lamina gives a schedule whose structure is of tested plies, nothing else.
@@ -51,13 +52,13 @@ func TestEvaluate_agreesWithFiniteElements(t *testing.T) {
 	s := lamina(f.Ply.E1, f.Ply.E2, f.Ply.G12, f.Ply.Nu12, f.Thickness, f.Angles...)
 	s.Part.InsideDiameter = quantity.New(2*f.Radius, quantity.Millimetre)
 	s.Service.Pressure = quantity.New(f.Pressure, quantity.Megapascal)
-	r := evaluate(s, wall.Options{})
+	r := walltest.Evaluate(s, wall.Options{})
 	c := loadCase(t, r, wall.CasePressure)
 	for _, want := range []pair{f.FE, f.Membrane} {
 		near(t, "hoop strain", c.StrainHoop, want.Hoop, want.Hoop*want.HoopTol)
 		near(t, "axial strain", c.StrainAxial, want.Axial, want.Axial*want.AxialTol)
 	}
-	if k := criterion(t, r, wall.HoopStrain); k.Answer != wall.Fails || !k.Governs || math.Abs(k.Ratio-c.StrainHoop/0.001) > 1e-12 {
+	if k := walltest.Criterion(t, r, wall.HoopStrain); k.Answer != wall.Fails || !k.Governs || math.Abs(k.Ratio-c.StrainHoop/0.001) > 1e-12 {
 		t.Errorf("hoop strain of %.4g against 0.001: %+v", c.StrainHoop, k)
 	}
 }
@@ -70,7 +71,7 @@ func TestEvaluate_fibersAtTheNettingAngleHoldAClosedCylinder(t *testing.T) {
 	s := lamina(40, 0.004, 0.002, 0.3, 0.001, netting, -netting)
 	s.Part.InsideDiameter = quantity.New(600, quantity.Millimetre)
 	s.Service.Pressure = quantity.New(1, quantity.Kilopascal)
-	r := evaluate(s, wall.Options{})
+	r := walltest.Evaluate(s, wall.Options{})
 	if len(r.Plies) != 2 {
 		t.Fatalf("%d plies; problem %q", len(r.Plies), r.Problem)
 	}
@@ -95,10 +96,10 @@ func TestEvaluate_headOfALiquid(t *testing.T) {
 		PoundTol  float64 `json:"lb_in3_tolerance"`
 	}
 	load(t, "wall", "head.json", &f)
-	s := tank(mixed(6)...)
+	s := walltest.Tank(walltest.Mixed(6)...)
 	s.Part.LiquidHeight = quantity.New(f.Height, ft)
 	s.Service.SpecificGravity = laminate.Some(f.Gravity)
-	r := evaluate(s, wall.Options{})
+	r := walltest.Evaluate(s, wall.Options{})
 	c := loadCase(t, r, wall.CaseHead)
 	near(t, "head, psi", quantity.New(c.NHoop/(60*0.0254), quantity.Pascal).In(psi), f.Want, f.Tolerance)
 	near(t, "water fill, psi", quantity.New(wall.HeadPressure(1, quantity.New(f.Height, ft).SI()), quantity.Pascal).In(psi), f.Proved, f.Tolerance)
@@ -108,7 +109,7 @@ func TestEvaluate_headOfALiquid(t *testing.T) {
 	// Hoop strain under head alone is the tank formula's: t = 0.036 γ H D/(2 E Z).
 	e := quantity.New(r.Membrane.Ey, quantity.Pascal).In(psi)
 	thick := f.Pound * f.Gravity * f.Height * 12 * 120 / (2 * e * 0.001)
-	k := criterion(t, r, wall.HoopStrain)
+	k := walltest.Criterion(t, r, wall.HoopStrain)
 	near(t, "ratio by the tank formula", k.Ratio/(thick*0.0254/r.Thickness), 1, f.PoundTol)
 }
 
@@ -133,58 +134,58 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 		} `json:"thickness_constant"`
 	}
 	load(t, "wall", "unit-load.json", &f)
-	s := pipe(mixed(2)...)
+	s := walltest.Pipe(walltest.Mixed(2)...)
 	s.Part.DesignBasis = laminate.UnitLoad
 	s.Part.KFactors = laminate.KFactors{Values: [5]float64{f.Factor / 3, 1, 1, 1, 1}, Given: true}
-	k := criterion(t, evaluate(s, wall.Options{}), wall.UnitLoad)
+	k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.UnitLoad)
 	near(t, "capacity, N/mm", k.Capacity/1000, f.Want, f.Tolerance)
 	if !k.Governs || k.Case != wall.CasePressure || !strings.Contains(k.Reason, "round the wall") {
 		t.Errorf("%+v", k)
 	}
 	s.Part.KFactors.Values = f.K
-	if k := criterion(t, evaluate(s, wall.Options{}), wall.UnitLoad); !strings.Contains(k.Reason, "K = 3 × 1.5 × 1.2 × 1 × 1.1 × 1.5 = 8.91") {
+	if k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.UnitLoad); !strings.Contains(k.Reason, "K = 3 × 1.5 × 1.2 × 1 × 1.1 × 1.5 = 8.91") {
 		t.Errorf("the product is not shown: %q", k.Reason)
 	}
 
 	// The glass's own thickness in the laminate.
 	t.Log(f.Thickness.Source)
-	s = pipe(ply("constant", 10))
+	s = walltest.Pipe(walltest.Ply("constant", 10))
 	s.Materials = []laminate.Material{{ID: "constant", Form: laminate.ChoppedMat, Fiber: laminate.EGlass,
 		ArealMass: quantity.New(1, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(f.Thickness.Glass),
 		FiberDensity: quantity.New(f.Thickness.Fiber, quantity.KilogramPerCubicMeter)}}
 	s.Resins[1].Density = quantity.New(f.Thickness.Resin, quantity.KilogramPerCubicMeter)
-	near(t, "mm per kg/m²", evaluate(s, wall.Options{}).Thickness*1000/10, f.Thickness.Want, f.Thickness.Tolerance)
+	near(t, "mm per kg/m²", walltest.Evaluate(s, wall.Options{}).Thickness*1000/10, f.Thickness.Want, f.Thickness.Tolerance)
 }
 
 // The strength table at work on a schedule: 12 in at 75 psi all of mat wants
 // half an inch (ASTM C582 type I, from memory).
 func TestEvaluate_strengthTableCountsTheStructureAndItsOwnSurface(t *testing.T) {
-	s := pipe(ply(catalog.Mat15, 8))
+	s := walltest.Pipe(walltest.Ply(catalog.Mat15, 8))
 	s.Service.Pressure = quantity.New(75, psi)
-	k := criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
+	k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.50, 1e-9)
-	r := evaluate(s, wall.Options{})
+	r := walltest.Evaluate(s, wall.Options{})
 	near(t, "capacity is the structure and 100 mil", k.Capacity, r.Thickness+quantity.New(100, quantity.Mil).SI(), 1e-12)
 	if !(r.Whole > r.Thickness) || !k.Governs {
 		t.Errorf("whole %v, structure %v, %+v", r.Whole, r.Thickness, k)
 	}
 	// Mat and woven roving of 3/8 in and more go by 15 000 psi: 75 · 12 / 3 000.
-	s.Plies = append(s.Plies, mixed(3)...)
-	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
+	s.Plies = append(s.Plies, walltest.Mixed(3)...)
+	k = walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.30, 1e-9)
 	// Half the strength kept wants twice the wall.
 	s.Service.Temperature, s.Part.ModulusRetention = quantity.New(150, degF), laminate.Some(0.5)
-	k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength)
+	k = walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength)
 	near(t, "warm wall, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.60, 1e-9)
 	s.Part.ModulusRetention = laminate.Optional[float64]{}
-	if k = criterion(t, evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete || !strings.Contains(k.Reason, "modulus_retention") {
+	if k = walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete || !strings.Contains(k.Reason, "modulus_retention") {
 		t.Errorf("cold strength in a warm wall: %+v", k)
 	}
 }
 
 // A tank in severe service counts its structure alone (ASTM D3299-18 6.1.3 eq. 2).
 func TestEvaluate_aTankInSevereServiceCountsItsStructureAlone(t *testing.T) {
-	s := tank(mixed(6)...)
+	s := walltest.Tank(walltest.Mixed(6)...)
 	s.Part.DesignBasis = laminate.StrengthTable
 	for _, c := range []struct {
 		name    string
@@ -200,8 +201,8 @@ func TestEvaluate_aTankInSevereServiceCountsItsStructureAlone(t *testing.T) {
 		}, 0},
 	} {
 		c.change(&s.Service)
-		r := evaluate(s, wall.Options{})
-		k := criterion(t, r, wall.HoopStrength)
+		r := walltest.Evaluate(s, wall.Options{})
+		k := walltest.Criterion(t, r, wall.HoopStrength)
 		near(t, c.name, k.Capacity, r.Thickness+quantity.New(c.surface, quantity.Mil).SI(), 1e-12)
 	}
 }

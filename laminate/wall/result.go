@@ -150,9 +150,9 @@ type Criterion struct {
 	Reason       string
 	Basis        string
 
-	// byGlass tells of a criterion that cannot be determined as the wall is, and
+	// ByGlass tells of a criterion that cannot be determined as the wall is, and
 	// can be once it is thick enough.
-	byGlass bool
+	ByGlass bool
 }
 
 // Title is the criterion as sentences and pages name it: "minimum thickness".
@@ -219,7 +219,8 @@ func (c *Criterion) skip(reason string) { c.Answer, c.Reason = NotApplicable, re
 // governedBy tells whether a criterion of the given basis governs for the part.
 func governedBy(p *laminate.Part, b laminate.DesignBasis) bool { return p.Basis() == b }
 
-func notChecked() []string {
+// NotChecked lists what no figure here speaks about.
+func NotChecked() []string {
 	return []string{"wind", "seismic", "hold-down", "supports", "lifting", "burial", "thermal expansion", "fatigue",
 		"heads, flanges, nozzles and joints", "weight of the wall and of what hangs on it"}
 }

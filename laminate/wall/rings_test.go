@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/walltest"
 )
 
 // Rings stand as far apart as the formula that judges the wall allows, whatever
@@ -20,17 +21,17 @@ func TestStiffeners_areTheSpacingThatHolds(t *testing.T) {
 		var s *laminate.Schedule
 		switch rapid.SampledFrom([]string{"mat", "mixed", "helical", "hoop"}).Draw(t, "wall") {
 		case "mat":
-			s = pipe(ply(catalog.Mat15, rapid.IntRange(2, 12).Draw(t, "plies")))
+			s = walltest.Pipe(walltest.Ply(catalog.Mat15, rapid.IntRange(2, 12).Draw(t, "plies")))
 		case "mixed":
-			s = pipe(mixed(rapid.IntRange(1, 6).Draw(t, "plies"))...)
+			s = walltest.Pipe(walltest.Mixed(rapid.IntRange(1, 6).Draw(t, "plies"))...)
 		case "helical":
-			s = woundPipe(rapid.IntRange(2, 12).Draw(t, "covers"))
+			s = walltest.WoundPipe(rapid.IntRange(2, 12).Draw(t, "covers"))
 		default:
-			s = pipe(ply(catalog.Mat15, 1), wound(catalog.BandHoop, 89, rapid.IntRange(2, 12).Draw(t, "covers")))
+			s = walltest.Pipe(walltest.Ply(catalog.Mat15, 1), walltest.Wound(catalog.BandHoop, 89, rapid.IntRange(2, 12).Draw(t, "covers")))
 		}
 		s.Service.Pressure, s.Service.Vacuum = quantity.New(0, psi), quantity.New(rapid.Float64Range(0.05, 15).Draw(t, "vacuum"), psi)
 		s.Part.InsideDiameter = quantity.New(rapid.Float64Range(4, 144).Draw(t, "diameter"), in)
-		r := evaluate(s, wall.Options{})
+		r := walltest.Evaluate(s, wall.Options{})
 		if !r.Stiffeners.Known {
 			return
 		}
@@ -46,7 +47,7 @@ func TestStiffeners_areTheSpacingThatHolds(t *testing.T) {
 					t.Fatal(err)
 				}
 			}
-			if k := criterion(t, evaluate(s, wall.Options{}), wall.ExternalPressure); k.Answer != x.want {
+			if k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.ExternalPressure); k.Answer != x.want {
 				t.Fatalf("%v times the spacing %v m: %+v", x.times, r.Stiffeners.Spacing, k)
 			}
 		}
@@ -58,10 +59,10 @@ func TestStiffeners_areTheSpacingThatHolds(t *testing.T) {
 
 // By hand, of I = p L D³ · 5/(24 E) and 1.1 √(D t) (from memory).
 func TestStiffeners_sectionIsTheFormula(t *testing.T) {
-	s := pipe(ply(catalog.Mat15, 4))
+	s := walltest.Pipe(walltest.Ply(catalog.Mat15, 4))
 	s.Part.InsideDiameter = quantity.New(48, in)
 	s.Service.Pressure, s.Service.Vacuum = quantity.New(0, psi), quantity.New(0.5413, psi)
-	r := evaluate(s, wall.Options{})
+	r := walltest.Evaluate(s, wall.Options{})
 	x := r.Stiffeners
 	if !x.Known {
 		t.Fatal("no rings")

@@ -363,6 +363,9 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "31 min" }}, // ply 2 to ply 4 took 30
 		{"record.gel", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[3].At = r.Laid[2].At }},
 		{"record.lots", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[0].ResinLot = "" }},
+		{"record.deviation", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[1].Material = "mat-0.75" }},
+		{"record.deviation", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[1].Plies = laminate.Some(2) }},
+		{"record.deviation", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[1].Lap = quantity.New(1, quantity.Inch) }},
 		{"total.thickness measured", Fails, func(_ *record.Record, d *spec.Specification) { d.Total.Highest = quantity.New(0.2144, quantity.Inch) }},
 		{"inspection.thickness_readings", Incomplete, func(_ *record.Record, d *spec.Specification) { d.Inspection.ThicknessReadings = laminate.Some(11) }},
 		{"inspection.spot_minimum", Fails, func(r *record.Record, _ *spec.Specification) {

@@ -2,6 +2,7 @@ package acceptance
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -141,6 +142,7 @@ func (j *judge) layup() {
 		}
 		j.add(l)
 	}
+	j.deviations()
 	j.hasty()
 	if backwards {
 		j.add(Line{Key: "record.time", Demand: "times in order", Found: "the clock goes back between two plies",
@@ -161,6 +163,41 @@ func (j *judge) layup() {
 	}
 	j.gelStops(times)
 	j.lots()
+}
+
+// deviations names the plies that were laid otherwise than the schedule has them.
+// Another material or number of plies is not the laminate that was specified: it
+// fails until somebody disposes of it. What lap is required no schedule says, so
+// that another one is for the inspector to settle.
+func (j *judge) deviations() {
+	var fails, asks []string
+	var at []int
+	for i := range j.Record.Laid {
+		t := &j.Record.Laid[i]
+		row := slices.IndexFunc(j.Report.Analysis.Rows, func(r laminate.RowFigures) bool { return r.First <= t.Ply && t.Ply <= r.Last })
+		if t.Struck || row < 0 {
+			continue
+		}
+		said := t.Deviations(j.Report.Schedule.Plies[row].Material)
+		if len(said) == 0 {
+			continue
+		}
+		at = append(at, t.Ply)
+		text := fmt.Sprintf("ply %d: %s", t.Ply, strings.Join(said, ", "))
+		if len(said) == 1 && t.Lap.Given() {
+			asks = append(asks, text)
+		} else {
+			fails = append(fails, text)
+		}
+	}
+	if at == nil {
+		return
+	}
+	l := Line{Key: "record.deviation", Demand: "every ply laid as the schedule has it", Verdict: Fails, Found: strings.Join(append(fails, asks...), "; "), Plies: at, Basis: "the schedule"}
+	if fails == nil {
+		l.Verdict = Incomplete
+	}
+	j.add(l)
 }
 
 // TooSoon is less than any ply takes to lay: two that were checked off closer

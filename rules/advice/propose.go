@@ -7,7 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 )
@@ -23,7 +23,7 @@ type Options struct {
 	Veil, Resin, Build string
 	// Unit fixes what the structure is built up by; NoUnit leaves it to the
 	// search, which puts what shops keep as their usual structure first.
-	Unit wall.RepeatUnit
+	Unit repeat.Unit
 	// Replace lets plies that are there already be left out; without it a
 	// schedule that has plies is refused.
 	Replace bool

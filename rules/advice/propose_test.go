@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/all"
@@ -128,8 +129,8 @@ func TestPropose_dominatedCandidatesAreGoneAndEachSaysWhatItGivesUp(t *testing.T
 
 func TestPropose_pricesOfTheBookDecideTheCheapest(t *testing.T) {
 	lib := catalog.Library()
-	price := func(text string) laminate.Price {
-		p, err := laminate.ParsePrice(text)
+	price := func(text string) quantity.Price {
+		p, err := quantity.ParsePrice(text)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -167,7 +168,7 @@ func TestPropose_pricesOfTheBookDecideTheCheapest(t *testing.T) {
 	if want := 3*total.FiberMass + 4*(total.Mass-total.FiberMass); !near(list[least].Figures.Cost, want) {
 		t.Errorf("cost %v, want %v", list[least].Figures.Cost, want)
 	}
-	lib.Resins[1].Price = laminate.Price{}
+	lib.Resins[1].Price = quantity.Price{}
 	for _, c := range propose(t, header(), lib, advice.Options{}) {
 		if usesOnly(c.Schedule, "cheap") && c.Figures.CostKnown {
 			t.Error("a cost is told without the resin's price")
@@ -431,8 +432,8 @@ func tooMuch(s *laminate.Schedule) bool {
 }
 
 func TestPropose_buildsUpByTheUnitThatIsAskedFor(t *testing.T) {
-	forms := map[wall.RepeatUnit]laminate.Form{wall.MatAndWoven: laminate.WovenRoving, wall.WoundCover: laminate.RovingBand, wall.HoopAndChop: laminate.RovingBand}
-	for _, unit := range wall.Units.All() {
+	forms := map[repeat.Unit]laminate.Form{repeat.MatAndWoven: laminate.WovenRoving, repeat.WoundCover: laminate.RovingBand, repeat.HoopAndChop: laminate.RovingBand}
+	for _, unit := range repeat.Units.All() {
 		for _, process := range []laminate.Process{laminate.ContactMolded, laminate.Wound} {
 			s := header()
 			s.Part.Process = process
@@ -442,7 +443,7 @@ func TestPropose_buildsUpByTheUnitThatIsAskedFor(t *testing.T) {
 					m, _ := catalog.Library().Material(c.Schedule, p.Material)
 					return m != nil && m.Form == forms[unit]
 				})
-				if want := unit != wall.Mat; has != want {
+				if want := unit != repeat.Mat; has != want {
 					t.Errorf("%v in a %v part: %+v", unit, process, c.Schedule.Plies)
 				}
 			}

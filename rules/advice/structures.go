@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/structure"
@@ -18,7 +19,7 @@ import (
 
 // seed is the least structure of one kind, which the wall's inverse adds to.
 type seed struct {
-	unit     wall.RepeatUnit
+	unit     repeat.Unit
 	plies    []laminate.Ply
 	standard bool // of what shops keep as their usual structure
 }
@@ -26,7 +27,7 @@ type seed struct {
 // standard materials of structural units (common practice, no source).
 var standard = map[string]bool{catalog.Mat15: true, catalog.Woven24: true, catalog.BandHelical: true, catalog.BandHoop: true, catalog.Chop15: true}
 
-func newSeed(unit wall.RepeatUnit, plies ...laminate.Ply) seed {
+func newSeed(unit repeat.Unit, plies ...laminate.Ply) seed {
 	return seed{unit, plies, !slices.ContainsFunc(plies, func(p laminate.Ply) bool { return !standard[p.Material] })}
 }
 
@@ -35,7 +36,7 @@ func newSeed(unit wall.RepeatUnit, plies ...laminate.Ply) seed {
 // wound.
 func (f *finder) seeds() []seed {
 	list := f.allSeeds()
-	if f.o.Unit != wall.NoUnit {
+	if f.o.Unit != repeat.NoUnit {
 		list = slices.DeleteFunc(list, func(s seed) bool { return s.unit != f.o.Unit })
 	}
 	return list
@@ -44,11 +45,11 @@ func (f *finder) seeds() []seed {
 // byHand tells whether structures are laid by hand, else they are wound.
 func (f *finder) byHand() bool {
 	switch f.o.Unit {
-	case wall.Mat, wall.MatAndWoven:
+	case repeat.Mat, repeat.MatAndWoven:
 		return true
-	case wall.WoundCover, wall.HoopAndChop:
+	case repeat.WoundCover, repeat.HoopAndChop:
 		return false
-	case wall.NoUnit:
+	case repeat.NoUnit:
 	}
 	return f.s.Part.Process != laminate.Wound
 }
@@ -61,9 +62,9 @@ func (f *finder) allSeeds() []seed {
 	var list []seed
 	if f.byHand() {
 		for _, m := range form(laminate.ChoppedMat) {
-			list = append(list, newSeed(wall.Mat, ply(m)))
+			list = append(list, newSeed(repeat.Mat, ply(m)))
 			for _, w := range form(laminate.WovenRoving) {
-				list = append(list, newSeed(wall.MatAndWoven, ply(m), ply(w), ply(m)))
+				list = append(list, newSeed(repeat.MatAndWoven, ply(m), ply(w), ply(m)))
 			}
 		}
 		return list
@@ -74,12 +75,12 @@ func (f *finder) allSeeds() []seed {
 			b.Angle = laminate.Some(deg)
 			if deg < laminate.HoopFrom {
 				for _, m := range form(laminate.ChoppedMat) {
-					list = append(list, newSeed(wall.WoundCover, ply(m), b))
+					list = append(list, newSeed(repeat.WoundCover, ply(m), b))
 				}
 				continue
 			}
 			for _, c := range form(laminate.SprayedChop) {
-				list = append(list, newSeed(wall.HoopAndChop, ply(c), b, ply(c)))
+				list = append(list, newSeed(repeat.HoopAndChop, ply(c), b, ply(c)))
 			}
 		}
 	}
@@ -137,7 +138,7 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 				}
 				for k, held := range f.held(header, seed.standard) {
 					start := r.Build(held.header, f.lib)
-					need, err := wall.Need(start, f.lib, seed.unit, f.reading())
+					need, err := repeat.Need(start, f.lib, seed.unit, f.reading())
 					if err != nil {
 						f.trouble = cmp.Or(f.trouble, err.Error())
 						if reason := cannotTell(start, f.lib, f.reading()); k == 0 && len(bare) == 0 && reason != "" {
@@ -172,7 +173,7 @@ const mostExtra = 8
 // enough judges the structure that holds, and where a rule warns that it is
 // strained too much or holds on typical moduli only, the least that it does not
 // warn of.
-func (f *finder) enough(r edit.Recipe, like seed, need *wall.Needed, spacing quantity.Length, notes []string) Candidate {
+func (f *finder) enough(r edit.Recipe, like seed, need *repeat.Needed, spacing quantity.Length, notes []string) Candidate {
 	plies := slices.Concat(like.plies, bared(need.Plies))
 	unit := like.plies
 	if len(unit) > 1 {
@@ -241,7 +242,7 @@ func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 }
 
 // notes say what was taken for the wall to be held by.
-func (h *held) notes(need *wall.Needed, u quantity.System) []string {
+func (h *held) notes(need *repeat.Needed, u quantity.System) []string {
 	apart := u.AtMost(h.header.Part.StiffenerSpacing.SI(), quantity.Distance)
 	switch {
 	case h.ends:
@@ -346,7 +347,7 @@ func (f *finder) retention(resin *laminate.Resin) (kept float64, warm bool) {
 func (f *finder) least(r edit.Recipe, like seed, notes []string, reason string) (Candidate, bool) {
 	assumed, told := f.assume(&r.Wall)
 	none := quantity.New(0, quantity.Pascal)
-	var need wall.Needed
+	var need repeat.Needed
 	var err error
 	figuredFor := ""
 	for _, x := range []struct {
@@ -367,7 +368,7 @@ func (f *finder) least(r edit.Recipe, like seed, notes []string, reason string) 
 		x.drop(&header)
 		assumed = &header
 		figuredFor = x.what
-		if need, err = wall.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading()); err == nil {
+		if need, err = repeat.Need(r.Build(&header, f.lib), f.lib, like.unit, f.reading()); err == nil {
 			break
 		}
 	}

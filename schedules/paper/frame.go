@@ -33,6 +33,11 @@ func (of *Of) Frame(name string) Frame {
 	}
 	if of.Library != nil {
 		f.Books = of.Library.Books
+		for _, line := range []string{of.Library.Letterhead.Name, of.Library.Letterhead.Address} {
+			if line != "" {
+				f.Shop = append(f.Shop, line)
+			}
+		}
 	}
 	return f
 }

@@ -114,8 +114,18 @@ func number(e record.Entry) string {
 	return strconv.Itoa(e.Number)
 }
 
+// scheduled is the material that the schedule has for a single ply.
+func (of *Inspected) scheduled(ply int) string {
+	for i := range of.Judged.Analysis.Rows {
+		if r := &of.Judged.Analysis.Rows[i]; r.First <= ply && ply <= r.Last {
+			return of.Judged.Schedule.Plies[i].Material
+		}
+	}
+	return "none"
+}
+
 func (of *Inspected) layup() Table {
-	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "gel time", "ambient", "remark")}
+	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "gel time", "ambient", "otherwise than scheduled", "remark")}
 	for i := range of.Built.Laid {
 		l := &of.Built.Laid[i]
 		share := ""
@@ -133,7 +143,7 @@ func (of *Inspected) layup() Table {
 			air = append(air, "surface "+of.Units.Temperature(l.SurfaceTemperature.SI()))
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.At), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
-			strings.Join(air, ", "), l.Remark}})
+			strings.Join(air, ", "), strings.Join(l.Deviations(of.scheduled(l.Ply)), ", "), l.Remark}})
 	}
 	return t
 }

@@ -40,8 +40,7 @@ func Markdown(w io.Writer, sheet Sheet) error {
 			block(part.Mark + marked(part.Text))
 		case Section:
 			table := Table{Columns: []Column{{Title: "ply"}, {Title: "zone"}, {Title: "material"}}}
-			for i := range part.Layers {
-				l := &part.Layers[i]
+			for _, l := range part.Folded() {
 				table.Rows = append(table.Rows, Row{Cells: []string{l.Plies, l.Zone, l.Material}})
 			}
 			block(grid(table)...)

@@ -56,6 +56,8 @@ type Row struct {
 	// Band is said across the whole table instead of cells: what stops the work
 	// there.
 	Band string
+	// Strong is a row at which work stops.
+	Strong bool
 }
 
 // Lines joins what is listed in one cell.
@@ -87,7 +89,8 @@ type Figure struct {
 // Boxes are fields to be written in with a pen, side by side.
 type Boxes struct {
 	Titles []string
-	Across int // of them beside one another, 0 for 4
+	Across int     // of them beside one another, 0 for 4
+	High   float64 // of each in mm, 0 for a line of writing
 }
 
 // Signature is a line to sign on.

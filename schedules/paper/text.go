@@ -198,16 +198,15 @@ func (t *texter) cells(columns []Column, widths []int, last int, cell func(int) 
 	t.end()
 }
 
-// section draws a layer a line, its length to scale.
+// section draws a layer a line, its length to scale; what repeats is one.
 func (t *texter) section(s Section) {
 	const longest = 40
 	most := 0.0
-	for i := range s.Layers {
-		most = max(most, s.Layers[i].Thickness)
+	for _, l := range s.Folded() {
+		most = max(most, l.Thickness)
 	}
 	table := Table{Columns: []Column{{Title: "ply"}, {Title: "zone"}, {Title: "material"}, {Title: "thickness, to scale"}}}
-	for i := range s.Layers {
-		l := &s.Layers[i]
+	for _, l := range s.Folded() {
 		bar := ""
 		if most > 0 {
 			bar = strings.Repeat("#", max(1, int(longest*l.Thickness/most+0.5)))

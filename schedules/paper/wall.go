@@ -6,11 +6,12 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 )
 
 // Wall is the evaluation of a structure, with what it needs where that was
 // asked.
-func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, needed []wall.Course, u quantity.System) Sheet {
+func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, needed []repeat.Course, u quantity.System) Sheet {
 	sheet := head(file, s, books)
 	if r.Problem != "" {
 		sheet = append(sheet, Note{Indent: 2, Text: r.Problem})
@@ -103,7 +104,7 @@ func Criteria(r *wall.Result, u quantity.System) Table {
 }
 
 // need is what the wall, or each course of a tank, needs of a repeat unit.
-func need(list []wall.Course, u quantity.System) Table {
+func need(list []repeat.Course, u quantity.System) Table {
 	t := Table{Columns: []Column{{Title: "needed"}, {Title: "repeats"}, {Title: "governs"}, {Title: "note", Under: true, Plain: true, List: true}}}
 	for _, n := range list {
 		where, what := "needed", "enough as it is"

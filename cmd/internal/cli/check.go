@@ -93,7 +93,7 @@ func (k *checking) one(in input) {
 func (k *checking) job(d *shop.Opened) {
 	units := k.c.unitsOr(d.Job.Units)
 	r := d.JudgeJob(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
-	k.verdict(r.Verdict)
+	k.c.endsBy(r.Verdict)
 	k.judgedAny = true
 	for _, p := range r.Parts {
 		if p.Wall != nil {
@@ -107,21 +107,10 @@ func (k *checking) job(d *shop.Opened) {
 	k.c.print(paper.CheckJob(d.Name, d.Library.Books, r, d.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
 }
 
-// verdict has the call end as the verdict asks for.
-func (k *checking) verdict(v rules.Severity) {
-	switch v {
-	case rules.Break:
-		k.c.ends(Broken)
-	case rules.Incomplete:
-		k.c.ends(Incomplete)
-	case rules.Clear, rules.Note, rules.Warning, rules.Unusable:
-	}
-}
-
 func (k *checking) judged(d *shop.Opened) {
 	units := k.c.units(d.Schedule)
 	r := d.Judge(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
-	k.verdict(r.Verdict)
+	k.c.endsBy(r.Verdict)
 	k.judgedAny = true
 	if r.Wall != nil {
 		k.notChecked = r.Wall.NotChecked

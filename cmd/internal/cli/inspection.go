@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -12,6 +13,10 @@ import (
 )
 
 type printCommand struct {
+	LaminateSchedule laminateScheduleCommand `cmd:"" name:"laminate-schedule" help:"The drawing table: section to scale, plies, zones."`
+	LayUpSheet       layUpSheetCommand       `cmd:"" name:"lay-up-sheet" help:"Ply by ply in the order of laying, with fields to write in."`
+	RouteSheet       routeSheetCommand       `cmd:"" name:"route-sheet" help:"Operations, hold and witness points, sign-offs."`
+	InspectionPlan   inspectionPlanCommand   `cmd:"" name:"inspection-plan" help:"What is inspected, how, to which limit."`
 	Calculation      calculationCommand      `cmd:"" name:"calculation" help:"The structure worked out step by step, for a reviewer."`
 	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`
 }
@@ -107,11 +112,11 @@ func (h *held) inspected() *paper.Inspected {
 }
 
 // as prints a sheet in the form asked for.
-func (c *call) as(to toFlag, sheet paper.Sheet) error {
+func (c *call) as(to flag.To, sheet paper.Sheet) error {
 	switch to {
-	case toMarkdown:
+	case flag.Markdown:
 		return paper.Markdown(c.out, sheet)
-	case toCSV:
+	case flag.CSV:
 		return paper.CSV(c.out, sheet)
 	default: // text
 	}

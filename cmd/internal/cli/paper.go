@@ -3,8 +3,8 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper"
@@ -16,34 +16,17 @@ import (
 
 // paperFlags say how a paper is written and where.
 type paperFlags struct {
-	Out     string    `short:"o" placeholder:"NAME.pdf|svg|md|csv|txt" help:"Write the paper into this file; its ending says how. Text on standard output if left out."`
-	Replace bool      `help:"Write over the file that -o names."`
-	Paper   paperFlag `placeholder:"letter|a4" help:"Sheets of a PDF; Letter for US units and A4 for SI if left out."`
-	To      toFlag    `placeholder:"md|csv" help:"Print Markdown or CSV instead of text on standard output."`
+	Out     string     `short:"o" placeholder:"NAME.pdf|svg|md|csv|txt" help:"Write the paper into this file; its ending says how. Text on standard output if left out."`
+	Replace bool       `help:"Write over the file that -o names."`
+	Paper   flag.Paper `placeholder:"letter|a4" help:"Sheets of a PDF; Letter for US units and A4 for SI if left out."`
+	To      flag.To    `placeholder:"md|csv" help:"Print Markdown or CSV instead of text on standard output."`
 }
-
-// paperFlag is a size of paper.
-type paperFlag string
-
-// The words of --paper.
-const (
-	paperLetter paperFlag = "letter"
-	paperA4     paperFlag = "a4"
-)
-
-// UnmarshalText reads a word of --paper.
-func (f *paperFlag) UnmarshalText(text []byte) error { return oneOf(f, text, paperLetter, paperA4) }
-
-// Words lists them.
-func (paperFlag) Words() []string { return []string{string(paperLetter), string(paperA4)} }
 
 // check refuses flags that exclude each other, before anything is read.
 func (k *paperFlags) check(c *call) error {
 	switch {
-	case c.JSON && k.Out != "":
-		return errors.New("--json and -o exclude each other")
-	case c.JSON && k.To != "":
-		return fmt.Errorf("--json and --to %s exclude each other", k.To)
+	case c.JSON && k.Out+string(k.To) != "":
+		return errors.New("--json excludes -o and --to")
 	case k.Out != "" && k.To != "":
 		return errors.New("-o and --to exclude each other: the ending of the name says how the file is written")
 	case k.Out == "" && k.Replace:
@@ -56,11 +39,8 @@ func (k *paperFlags) check(c *call) error {
 }
 
 func (k *paperFlags) size(u quantity.System) layout.Size {
-	switch k.Paper {
-	case paperLetter:
-		return layout.Letter
-	case paperA4:
-		return layout.A4
+	if k.Paper != "" {
+		u = map[flag.Paper]quantity.System{flag.Letter: quantity.US, flag.A4: quantity.Metric}[k.Paper]
 	}
 	return layout.SizeFor(u)
 }
@@ -70,46 +50,14 @@ func (k *paperFlags) put(c *call, f *paper.Form, u quantity.System) error {
 	if k.Out == "" {
 		return c.as(k.To, f.Plain())
 	}
-	ending, err := press.Ending(k.Out)
-	if err != nil {
-		return err
+	lacks, err := press.Save(k.Out, f, k.size(u), k.Replace)
+	if lacks != "" {
+		c.say.Say("%s: %s", k.Out, lacks)
 	}
-	made, err := press.Make(f, ending, k.size(u))
-	if err != nil {
-		return fmt.Errorf("%s: %w", k.Out, err)
-	}
-	if len(made.Missing) > 0 {
-		c.say.Say("%s: the typeface lacks %s, and ¿ stands there", k.Out, runes(made.Missing))
-	}
-	var expect store.Terms
-	if k.Replace {
-		there, err := store.Read(k.Out)
-		if err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return err
-		}
-		expect.Expect = there.Fingerprint
-	}
-	_, err = store.Replace(k.Out, made.Bytes, expect)
-	var conflict *store.ConflictError
-	if errors.As(err, &conflict) && !k.Replace {
-		return fmt.Errorf("%s: already exists; not changed; --replace writes over it", k.Out)
+	if errors.Is(err, press.ErrExists) {
+		return fmt.Errorf("%w; --replace writes over it", err)
 	}
 	return err
-}
-
-// runes lists the first of some characters by their numbers.
-func runes(list []rune) string {
-	text := ""
-	for i, r := range list {
-		switch {
-		case i == 8:
-			return text + fmt.Sprintf(" and %d more", len(list)-i)
-		case i > 0:
-			text += ", "
-		}
-		text += fmt.Sprintf("U+%04X", r)
-	}
-	return text
 }
 
 // paperOf is what the forms of a document say of it.

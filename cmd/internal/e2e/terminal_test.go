@@ -272,10 +272,13 @@ var named = map[string]string{
 	"ctrl+c": "\x03", "ctrl+z": "\x1a", "ctrl+u": "\x15", "ctrl+a": "\x01", "ctrl+k": "\x0b",
 }
 
-// press types keys, named or as text, each on its own.
+// press types keys, named or as text, each on its own; "" waits as read does.
 func (s *terminal) press(keys ...string) *terminal {
 	s.t.Helper()
 	for _, k := range keys {
+		if k == "" {
+			s.read()
+		}
 		if bytes, ok := named[k]; ok {
 			k = bytes
 		}
@@ -283,6 +286,13 @@ func (s *terminal) press(keys ...string) *terminal {
 			s.t.Fatalf("typing %q: %v; the screen is\n%s", k, err, s.text())
 		}
 	}
+	return s
+}
+
+// read waits as long as somebody takes at least who looks at what opened: keys
+// that edit at once rest so long, for they may be typed ahead for something else.
+func (s *terminal) read() *terminal {
+	time.Sleep(250 * time.Millisecond)
 	return s
 }
 

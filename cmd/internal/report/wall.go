@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 )
 
 // Wall is what the wall command prints as JSON. Figures in SI at full
@@ -121,7 +122,7 @@ const paPerGPa = 1e9
 
 // WallOf is the report of an evaluated wall, with what it wants where that was
 // asked.
-func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, needed []wall.Course) Wall {
+func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, needed []repeat.Course) Wall {
 	w := Wall{
 		File: file, Title: s.Title, Books: list(books), Problems: []Problem{},
 		Cases: []Case{}, Unknown: []UnknownLoad{}, PlyCase: r.PlyCase, Plies: []PlyStrain{}, Criteria: []Criterion{},

@@ -126,13 +126,18 @@ func (p *Picture) Across(x1, x2, y float64, text string) {
 	p.Write((x1+x2)/2, y-1, text, Smallest, Middle)
 }
 
-// Up draws a vertical dimension line at x between two places; the text stands
-// to the right of the middle.
-func (p *Picture) Up(x, y1, y2 float64, text string) {
+// Measure draws a vertical dimension line at x between two places, with the
+// lines that lead there from the thing measured, at from.
+func (p *Picture) Measure(x, from, y1, y2 float64) {
 	p.Line(x, y1, x, y2, Hair)
-	p.tick(x, y1)
-	p.tick(x, y2)
-	p.Write(x+1.5, (y1+y2)/2+1, text, Smallest, Start)
+	for _, y := range []float64{y1, y2} {
+		over := -1.5
+		if from < x {
+			over = 1.5
+		}
+		p.Line(from, y, x+over, y, Hair)
+		p.tick(x, y)
+	}
 }
 
 // tick is the oblique stroke at the end of a dimension line.

@@ -62,16 +62,17 @@ func (p *Picture) Hatched(x, y, w, h float64, hatch Hatch, seed uint32) {
 			if len(path) > 1 {
 				p.Curve(path, Thin)
 			}
-			if at+pitch/2+0.5 < x+w {
-				d := math.Min(0.28*h, 0.7)
-				p.Box(at+pitch/4-0.5, y+h/2-d/2+0.18*h, 1, d, 0, Black)
-				p.Box(at+3*pitch/4-0.5, y+h/2-d/2-0.18*h, 1, d, 0, Black)
+			d := math.Min(0.28*h, 0.7)
+			for _, tow := range [...]struct{ at, side float64 }{{at + pitch/4 - 0.5, 1}, {at + 3*pitch/4 - 0.5, -1}} {
+				if tow.at+1 < x+w {
+					p.Box(tow.at, y+h/2-d/2+tow.side*0.18*h, 1, d, 0, Black)
+				}
 			}
 		}
 	case Along:
 		p.Box(x, y, w, h, 0, White)
 		for i := 1; i < 4; i++ {
-			p.Line(x, y+h*float64(i)/4, x+w, y+h*float64(i)/4, Thin)
+			p.Dash(x, y+h*float64(i)/4, x+w, y+h*float64(i)/4, Hair)
 		}
 	case Slanted, Crossing:
 		p.Box(x, y, w, h, 0, White)

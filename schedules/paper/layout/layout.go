@@ -296,7 +296,8 @@ func (s *setter) note(n paper.Note) {
 	if n.Mark != "" { // Clean drops the blank at its end
 		mark = strings.TrimRight(mark, " ") + " "
 	}
-	hang := font.Width(mark, body, n.Framed)
+	strong := n.Framed || len(n.Mark) > 2 // what is more than the dash of a list
+	hang := font.Width(mark, body, strong)
 	lines := s.wrap(s.clean(n.Text), width-hang, body, false)
 	if n.Framed {
 		s.room(min(bodyLine*float64(len(lines))+3, s.bottom-s.top))
@@ -314,7 +315,7 @@ func (s *setter) note(n paper.Note) {
 			s.newPage()
 			begin = s.y
 		}
-		if i == 0 && n.Framed {
+		if i == 0 && strong {
 			s.page().WriteBold(left, s.y+3.3, mark, body, drawing.Start)
 		} else if i == 0 {
 			s.page().Write(left, s.y+3.3, mark, body, drawing.Start)
@@ -359,7 +360,7 @@ func (s *setter) boxes(b paper.Boxes) {
 	if across < 1 {
 		across = 4
 	}
-	const high = boxHigh + 4
+	high := max(boxHigh+4, b.High)
 	wide := s.width / float64(across)
 	for i, title := range b.Titles {
 		column := i % across

@@ -62,14 +62,14 @@ func (g *grid) measure() {
 	least, wish := make([]float64, n), make([]float64, n)
 	for k, i := range g.columns {
 		c := &g.t.Columns[i]
-		ask := func(text string, bold bool) {
+		ask := func(text string, bold, title bool) {
 			text = g.s.clean(text)
 			whole := font.Width(text, small, bold)
 			if whole <= wish[k] && whole <= least[k] {
 				return
 			}
 			wish[k] = max(wish[k], whole)
-			if c.Right && !bold { // figures stay in one piece
+			if c.Right && !title { // figures stay in one piece
 				least[k] = max(least[k], min(whole, wordMost))
 				return
 			}
@@ -77,14 +77,14 @@ func (g *grid) measure() {
 				least[k] = max(least[k], min(font.Width(w, small, bold), wordMost))
 			}
 		}
-		ask(c.Title, true)
+		ask(c.Title, true, true)
 		wish[k] = least[k] // a title may take several lines
 		if c.Write {
 			least[k], wish[k] = max(least[k], writeLeast), max(least[k], writeWide)
 		}
 		for r := range g.t.Rows {
 			if row := &g.t.Rows[r]; row.Band == "" {
-				ask(row.Cells[i], false)
+				ask(row.Cells[i], row.Strong, false)
 			}
 		}
 		least[k] += 2*pad + noise
@@ -114,8 +114,14 @@ func (g *grid) measure() {
 				takers = append(takers, k)
 			}
 		}
-		if takers == nil {
+		switch {
+		case takers != nil:
+		case !g.t.Columns[g.columns[n-1]].Right:
 			takers = []int{n - 1}
+		default: // figures at the end stay near the others
+			for k := range n {
+				takers = append(takers, k)
+			}
 		}
 		for _, k := range takers {
 			g.widths[k] += spare / float64(len(takers))
@@ -183,7 +189,7 @@ func (g *grid) row(r *paper.Row) {
 	most := 1
 	for k, i := range g.columns {
 		if r.Cells[i] != "" {
-			cells[k] = g.lines(r.Cells[i], g.widths[k]-2*pad)
+			cells[k] = g.lines(r.Cells[i], g.widths[k]-2*pad, r.Strong)
 		}
 		most = max(most, len(cells[k]))
 	}
@@ -197,7 +203,7 @@ func (g *grid) row(r *paper.Row) {
 	}
 	for from := 0; from < most; {
 		fit := max(1, min(most-from, int((s.bottom-s.y-1.6)/smallLine)))
-		g.slice(cells, from, from+fit, most <= fit)
+		g.slice(cells, from, from+fit, most <= fit, r.Strong)
 		if from += fit; from < most {
 			s.newPage()
 			g.head()
@@ -226,18 +232,22 @@ func (g *grid) high(lines int) float64 {
 }
 
 // slice sets some lines of the cells of a row.
-func (g *grid) slice(cells [][]string, from, to int, whole bool) {
+func (g *grid) slice(cells [][]string, from, to int, whole, strong bool) {
 	s, x := g.s, marginLeft
 	high := float64(to-from)*smallLine + 1.6
 	if whole {
 		high = g.high(to - from)
+	}
+	if strong {
+		s.page().Box(x, s.y, g.wide(), high, 0, drawing.Light)
+		s.page().Line(x, s.y, x+g.wide(), s.y, drawing.Hair)
 	}
 	for k := range cells {
 		if g.pens { // fields to write in have edges
 			s.page().Line(x, s.y, x, s.y+high, drawing.Hair)
 		}
 		for i := from; i < min(to, len(cells[k])); i++ {
-			g.cell(x, s.y+3+float64(i-from)*smallLine, k, cells[k][i], false)
+			g.cell(x, s.y+3+float64(i-from)*smallLine, k, cells[k][i], strong)
 		}
 		x += g.widths[k]
 	}
@@ -248,9 +258,9 @@ func (g *grid) slice(cells [][]string, from, to int, whole bool) {
 }
 
 // lines are those of a cell.
-func (g *grid) lines(text string, width float64) (all []string) {
+func (g *grid) lines(text string, width float64, bold bool) (all []string) {
 	for line := range strings.SplitSeq(text, "\n") {
-		all = append(all, g.s.wrap(g.s.clean(line), width, small, false)...)
+		all = append(all, g.s.wrap(g.s.clean(line), width, small, bold)...)
 	}
 	return all
 }
@@ -285,18 +295,21 @@ func (g *grid) under(r *paper.Row) (all []string) {
 // band says across the table what stops the work.
 func (g *grid) band(text string) {
 	s := g.s
-	lines := s.wrap(s.clean(text), g.wide()-6, body, true)
+	lines, step := s.wrap(s.clean(text), g.wide()-6, body, true), bodyLine
+	if strings.Contains(text, "__") { // to be written in
+		step = boxHigh
+	}
 	for len(lines) > 0 {
-		fit := min(len(lines), int((s.bottom-s.y-2)/bodyLine))
+		fit := min(len(lines), int((s.bottom-s.y-2)/step))
 		if fit < min(len(lines), 3) {
 			s.newPage()
 			g.head()
 			continue
 		}
-		high := bodyLine*float64(fit) + 2
+		high := step*float64(fit) + 2
 		s.page().Box(marginLeft, s.y, g.wide(), high, drawing.Bold, drawing.Light)
 		for i, l := range lines[:fit] {
-			s.page().WriteBold(marginLeft+3, s.y+4.2+bodyLine*float64(i), l, body, drawing.Start)
+			s.page().WriteBold(marginLeft+3, s.y+4.2+(step-bodyLine)*0.7+step*float64(i), l, body, drawing.Start)
 		}
 		s.y += high
 		lines = lines[fit:]

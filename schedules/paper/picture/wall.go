@@ -5,6 +5,7 @@ package picture
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/paper/drawing"
@@ -36,6 +37,28 @@ type Layer struct {
 type Label struct {
 	First, Last int // layers
 	Text        string
+}
+
+// Folded are the layers, neighbors that have one label as one.
+func (w *Wall) Folded() []Layer {
+	if len(w.Labels) == 0 {
+		return w.Layers
+	}
+	list := make([]Layer, 0, len(w.Labels))
+	for _, label := range w.Labels {
+		if label.First == label.Last {
+			list = append(list, w.Layers[label.First])
+			continue
+		}
+		all := Layer{Zone: w.Layers[label.First].Zone}
+		all.Plies, all.Material, _ = strings.Cut(label.Text, "  ")
+		for i := label.First; i <= label.Last; i++ {
+			all.Thickness += w.Layers[i].Thickness
+		}
+		all.Gel = w.Layers[label.Last].Gel
+		list = append(list, all)
+	}
+	return list
 }
 
 const (
@@ -87,10 +110,7 @@ func (w *Wall) Section() drawing.Picture {
 		}
 	}
 	for _, z := range w.Zones {
-		a, b := edges[z.First], edges[z.Last+1]
-		p.Line(left-6, a+0.2, left-6, b-0.2, drawing.Thin)
-		p.Line(left-6, a+0.2, left-3, a+0.2, drawing.Thin)
-		p.Line(left-6, b-0.2, left-3, b-0.2, drawing.Thin)
+		p.Measure(left-5, left-1, edges[z.First], edges[z.Last+1])
 	}
 	w.zones(&p, edges, left-7.5)
 	p.WriteBold(left+wide/2, y+5, "OUTSIDE", 9, drawing.Middle)

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
@@ -15,6 +16,7 @@ import (
 	"frp/veilwright/schedules/paper/drawing/pdf"
 	"frp/veilwright/schedules/paper/drawing/svg"
 	"frp/veilwright/schedules/paper/layout"
+	"frp/veilwright/schedules/store"
 )
 
 // Endings are those of the files that can be made, each a way to write.
@@ -75,4 +77,52 @@ func drawings(f *paper.Form) (*drawing.Picture, []rune, error) {
 	}
 	p, missing := layout.Stacked(strings.Join(append([]string{f.Title}, f.About()...), ", "), all)
 	return p, missing, nil
+}
+
+// ErrExists says that there is a file already.
+var ErrExists = errors.New("already exists; not changed")
+
+// Save writes a form into a file as the file's ending asks, over what is there
+// only with replace. The file has the old bytes or the new, whatever breaks.
+// lacks says what the typeface does not have, "" where it has everything.
+func Save(path string, f *paper.Form, size layout.Size, replace bool) (lacks string, err error) {
+	ending, err := Ending(path)
+	if err != nil {
+		return "", err
+	}
+	made, err := Make(f, ending, size)
+	if err != nil {
+		return "", fmt.Errorf("%s: %w", path, err)
+	}
+	if len(made.Missing) > 0 {
+		lacks = "the typeface lacks " + named(made.Missing) + ", and " + string(font.Missing) + " stands there"
+	}
+	var terms store.Terms
+	if replace {
+		there, err := store.Read(path)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return lacks, err
+		}
+		terms.Expect = there.Fingerprint
+	}
+	_, err = store.Replace(path, made.Bytes, terms)
+	var conflict *store.ConflictError
+	if errors.As(err, &conflict) && !replace {
+		return lacks, fmt.Errorf("%s: %w", path, ErrExists)
+	}
+	return lacks, err
+}
+
+// named lists the first of some characters by their numbers.
+func named(list []rune) string {
+	const most = 8
+	var names []string
+	for _, r := range list[:min(most, len(list))] {
+		names = append(names, fmt.Sprintf("U+%04X", r))
+	}
+	text := strings.Join(names, ", ")
+	if n := len(list) - most; n > 0 {
+		text += fmt.Sprintf(" and %d more", n)
+	}
+	return text
 }

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/settings"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -16,15 +17,18 @@ func (r *Root) everywhere() keys.Table {
 				return "nothing to undo: this is the document as it was opened"
 			}
 			return ""
-		}, Do: keys.Do(func() { r.here().Undo() })},
+		}, Do: keys.Do(func() { r.here().Undo() }), Edits: true},
 		{Keys: []string{"y"}, Long: "do it again", Group: g, Rank: 40, Can: func() string {
 			if !r.here().Doc.CanRedo() {
 				return "nothing to do again: nothing was taken back since the last change"
 			}
 			return ""
-		}, Do: keys.Do(func() { r.here().Redo() })},
+		}, Do: keys.Do(func() { r.here().Redo() }), Edits: true},
 		{Keys: []string{"j"}, Short: "job data", Long: "job data: the part, its service, its resins, in a form", Group: g, Rank: 12, Do: keys.Do(r.jobData)},
-		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: keys.Do(r.units)},
+		{Keys: []string{"h"}, Long: "the start page: new, recent, not saved, templates", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.begin)},
+		{Keys: []string{"e"}, Long: "what differs from the file, from how it was opened", Group: g, Rank: 47, Can: r.elsewhere, Do: keys.Do(r.differs)},
+		{Keys: []string{"l"}, Long: "the next set of colors; it is kept", Group: g, Rank: 48, Do: keys.Do(r.nextTheme)},
+		{Keys: []string{"i"}, Long: "inch or mm; it is kept", Group: g, Rank: 41, Do: keys.Do(r.units)},
 		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: keys.Do(r.save)},
 		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: keys.Do(r.saveAs)},
 		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: keys.Do(r.open)},
@@ -69,19 +73,24 @@ func (r *Root) units() {
 	d := r.here().Doc
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
+		r.set(func(s *settings.Settings) { s.Units = "si" })
 		r.here().Note("figures in mm, °C, kPa; what is stated in the document keeps its spelling", "i changes it back")
 	} else {
 		d.SetUnits(quantity.US)
+		r.set(func(s *settings.Settings) { s.Units = "us" })
 		r.here().Note("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling", "i changes it back")
 	}
 }
 
-func (r *Root) menu() {
+func (r *Root) menu() { r.choosePage((r.at + 1) % len(r.pages)) }
+
+// choosePage opens the list of pages, one of them pointed at.
+func (r *Root) choosePage(at int) {
 	var answers []answer
 	for i, p := range r.pages {
-		answers = append(answers, answer{p.Name(), func() { r.at = i }})
+		answers = append(answers, answer{text: p.Name(), do: func() { r.at = i }})
 	}
-	r.ask("pages", "Which page?", (r.at+1)%len(r.pages), answers...)
+	r.ask("pages", "Which page?", at, answers...)
 }
 
 // offer asks what to do with unsaved work that was found, if some was.
@@ -106,16 +115,16 @@ func (r *Root) offer() {
 	if left.Overtaken {
 		text, at = text+" The file was saved since: what was saved then is not in it.", 2
 	}
-	// A digit meant for a ply must not drop or take up work: here it chooses, and
-	// only Enter answers. Enter at once takes up what is newest, or leaves both.
-	r.ask("unsaved work", text, at, answer{take, r.takeUp}, answer{"drop it for good", func() {
+	// A digit meant for a ply must take up nothing either: here it only points.
+	// Enter at once takes up what is newest, or leaves both.
+	r.ask("unsaved work", text, at, answer{text: take, do: r.takeUp}, answer{text: "drop it for good", drops: true, do: func() {
 		if err := d.DropRecovered(); err != nil {
 			r.desk.Refuse(err.Error())
 			return
 		}
 		r.desk.Say("dropped the unsaved work")
 		r.offer()
-	}}, answer{"leave it: you are asked again at the next start", func() {}}).Points = true
+	}}, answer{text: "leave it: you are asked again at the next start", do: func() {}}).Points = true
 }
 
 func (r *Root) takeUp() {

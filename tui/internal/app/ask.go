@@ -1,6 +1,8 @@
 package app
 
 import (
+	"errors"
+	"slices"
 	"strings"
 
 	"frp/veilwright/tui/internal/draw"
@@ -10,19 +12,42 @@ import (
 
 // answer is an answer to a question, and what it does.
 type answer struct {
-	text string
-	do   func()
+	text  string
+	do    func()
+	drops bool // something is lost by it that no key brings back
 }
 
 // ask asks a question with numbered answers: a digit or Enter gives one, Esc
-// leaves everything as it is.
+// leaves everything as it is. An answer that drops something has a key of its own:
+// a digit meant for a ply only points at it, and Enter does not give it.
 func (r *Root) ask(title, text string, at int, answers ...answer) *page.List {
-	l := &page.List{Head: title, Text: text, At: at, Verb: "answer", Take: func(i int) error {
+	l := &page.List{Head: title, Text: text, At: at, Verb: "answer"}
+	drops := func() bool { i := l.Pointed(); return i >= 0 && answers[i].drops }
+	l.Take = func(i int) error {
+		if answers[i].drops {
+			return errors.New("x gives this answer: Enter drops nothing")
+		}
 		answers[i].do()
 		return nil
-	}}
+	}
 	for _, a := range answers {
-		l.Items = append(l.Items, page.Item{Name: a.text})
+		item := page.Item{Name: a.text}
+		if a.drops {
+			item.Word, item.Look, item.Points = "x", r.desk.Theme.Key, true
+		}
+		l.Items = append(l.Items, item)
+	}
+	if slices.ContainsFunc(answers, func(a answer) bool { return a.drops }) {
+		l.Keys = keys.Table{{Keys: []string{"x"}, Short: "drop", Long: "give the answer pointed at, which drops something for good", Group: "Choosing", Rank: 2, Can: func() string {
+			if !drops() {
+				return "nothing is dropped by this answer: Enter gives it"
+			}
+			return ""
+		}, Do: keys.Do(func() {
+			i := l.Pointed()
+			r.remove(l)
+			answers[i].do()
+		})}}
 	}
 	r.push(l)
 	return l

@@ -15,13 +15,17 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
+// now is the time of the program's clock.
+func (r *Root) now() time.Time {
+	if r.o.Clock != nil {
+		return r.o.Clock()
+	}
+	return time.Now()
+}
+
 // ago says when, in words a person uses.
 func (r *Root) ago(when time.Time) string {
-	now := time.Now
-	if r.o.Clock != nil {
-		now = r.o.Clock
-	}
-	d := now().Sub(when)
+	d := r.now().Sub(when)
 	switch {
 	case d < time.Minute:
 		return "less than a minute ago"
@@ -31,6 +35,20 @@ func (r *Root) ago(when time.Time) string {
 		return strconv.Itoa(int(d.Minutes())) + " minutes ago"
 	}
 	return "on " + when.Local().Format("2 Jan 2006 at 15:04")
+}
+
+// age says how old something is, in as few characters as a column has.
+func (r *Root) age(when time.Time) string {
+	d := r.now().Sub(when)
+	switch {
+	case d < time.Minute:
+		return "just now"
+	case d < time.Hour:
+		return strconv.Itoa(int(d.Minutes())) + " min ago"
+	case d < 48*time.Hour:
+		return strconv.Itoa(int(d.Hours())) + " h ago"
+	}
+	return strconv.Itoa(int(d.Hours()/24)) + " days ago"
 }
 
 func (r *Root) save() { r.saveThen(func() {}) }
@@ -96,13 +114,13 @@ func (r *Root) wouldLose(target editor.Target, then func()) {
 	switch target.Change {
 	case store.Removed:
 		r.ask("removed from disk", d.Name()+" was removed from disk since it was opened here, or has another name now.", 0,
-			answer{"save it under its name again", over}, answer{"save under another name", other})
+			answer{text: "save it under its name again", do: over}, answer{text: "save under another name", do: other})
 	case store.Created:
-		r.ask("save as", "There is a file "+target.Path+" already.", 1, answer{"replace it", over}, answer{"another name", other})
+		r.ask("save as", "There is a file "+target.Path+" already.", 1, answer{text: "replace it: what it holds goes", do: over, drops: true}, answer{text: "another name", do: other})
 	default: // its own, edited
 		r.ask("changed on disk", d.Name()+" was changed on disk since it was opened here. What was changed there is not in what you see.", 0,
-			answer{"save under another name: both stay", other}, answer{"replace what is on disk by what you see", over},
-			answer{"read the file again: what you changed here goes", r.reload})
+			answer{text: "save under another name: both stay", do: other}, answer{text: "replace what is on disk by what you see", do: over, drops: true},
+			answer{text: "read the file again: what you changed here goes", do: r.reload, drops: true})
 	}
 }
 
@@ -121,6 +139,7 @@ func (r *Root) saved(then func()) {
 	r.handed = r.desk.Doc.Revision()
 	r.lookKept()
 	r.desk.Say("saved " + r.desk.Doc.Path())
+	r.remember()
 	then()
 }
 
@@ -225,12 +244,12 @@ func (r *Root) unsaved(what string, then func()) {
 		return
 	}
 	if r.asked(notSaved) {
-		r.desk.Refuse("1 saves, 2 drops the changes, Esc goes on working")
+		r.desk.Refuse("Enter saves, 2 and x drop the changes, Esc goes on working")
 		return
 	}
 	r.ask(notSaved, r.desk.Doc.Name()+" has changes that are not saved.", 0,
-		answer{"save, then " + what, func() { r.saveThen(then) }},
-		answer{what + " without saving: the changes go", func() {
+		answer{text: "save, then " + what, do: func() { r.saveThen(then) }},
+		answer{text: what + " without saving: the changes go", drops: true, do: func() {
 			if err := r.desk.Doc.Discard(); err != nil {
 				r.desk.Refuse(err.Error())
 				return

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"pgregory.net/rapid"
@@ -92,6 +93,17 @@ func walkable() []string {
 	return slices.DeleteFunc(allKeys(), func(k string) bool { return slices.Contains([]string{"o", "s", "a", "q", "?"}, k) })
 }
 
+// deep is a folder so far below anything else that as many keys as it has
+// folders above it climb to no folder that somebody else changes meanwhile: a
+// list of files shows what lies there.
+func deep(t *testing.T, levels int) string {
+	dir := filepath.Join(t.TempDir(), strings.Repeat("d"+string(filepath.Separator), levels))
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
 // What keys do is a matter of the keys and not of what was drawn between them:
 // glued into one read, and one by one with the screen drawn after each, they
 // give the same document and the same screen, on every page.
@@ -101,11 +113,12 @@ func TestKeys_gluedAreSingle(t *testing.T) {
 		t.Fatal(err)
 	}
 	often := []string{"1", "2", "3", "5", "+", "-", ".", "*", "r", "g", "d", "x", "m", "n", "p", "f", "w", "b", "u", "y", "j", "i", "0", keys.Enter, keys.Esc, keys.Up, keys.Down, keys.PgDown, keys.Home, keys.End, keys.Tab}
-	t.Chdir(t.TempDir())
+	const most = 25 // keys of a walk
+	t.Chdir(deep(t, most+5))
 	rapid.Check(t, func(rt *rapid.T) {
 		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" })).Draw(rt, "state")
 		w, h := rapid.IntRange(60, 200).Draw(rt, "w"), rapid.IntRange(16, 60).Draw(rt, "h")
-		typed := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())), 1, 25).Draw(rt, "keys")
+		typed := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())), 1, most).Draw(rt, "keys")
 		run := func(glued bool) string {
 			state(t) // an answer that is kept would be offered to the second run
 			d, err := editor.FromBytes("header.toml", text, none)
@@ -208,4 +221,67 @@ func TestPages_haveWholeTables(t *testing.T) {
 			t.Errorf("%s: %v", p.Name(), err)
 		}
 	}
+}
+
+// Whatever is typed, the document changes only by what the screen offered: by
+// something that is open, or by a key that says so in its table. What was typed
+// ahead, before anybody can have seen that something closed or another page
+// opened, changes nothing on the page that lies under it.
+func TestKeys_noEditWasNotAnnounced(t *testing.T) {
+	text, err := os.ReadFile("testdata/header.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const most = 40
+	t.Chdir(deep(t, most+5))
+	state(t)
+	often := slices.Concat(keys.Digits(9), []string{"0", "+", "-", ".", "*", ",", "/", "r", "g", "d", "x", "m", "n", "f", "w", "b", "u", "y", "j", "e", "c", "h", keys.Enter, keys.Enter, keys.Esc, keys.Esc, keys.Tab, keys.Home})
+	rapid.Check(t, func(rt *rapid.T) {
+		d, err := editor.FromBytes("header.toml", text, none)
+		if err != nil {
+			rt.Fatal(err)
+		}
+		defer d.Close()
+		now := time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)
+		o := options(draw.Mono)
+		o.Clock, o.Pause = func() time.Time { return now }, time.Second
+		g := &rig{t, New(d, o)}
+		tuitest.Start(t, g.r, 80, 24)
+		type typed struct {
+			key   string
+			pause bool
+		}
+		one := rapid.Custom(func(rt *rapid.T) typed {
+			return typed{rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())).Draw(rt, "key"), rapid.IntRange(0, 3).Draw(rt, "pause") == 0}
+		})
+		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" })).Draw(rt, "state")
+		for _, k := range strings.Fields(begin) {
+			now = now.Add(time.Minute)
+			g.press(k)
+		}
+		ahead := false // something opened or closed, and nobody can have seen it
+		for _, k := range rapid.SliceOfN(one, 1, most).Draw(rt, "keys") {
+			if k.pause {
+				now, ahead = now.Add(2*time.Second), false
+			}
+			before, was, open, screen := g.r.place(), g.r.Document().Now(), g.r.over(), g.screen()
+			row := keys.Find(keys.Key(k.key), g.r.tables()...)
+			if k.key == keys.Esc {
+				g.esc()
+			} else {
+				g.press(k.key)
+			}
+			if g.r.Document().Now() != was {
+				switch {
+				case row == nil:
+					rt.Fatalf("%s is in no table and changed the document of\n%s", k.key, screen)
+				case open == nil && !row.Edits:
+					rt.Fatalf("%s is not said to change the document, and did:\n%s", k.key, screen)
+				case open == nil && ahead:
+					rt.Fatalf("%s, typed ahead for what was there before, changed the document:\n%s", k.key, screen)
+				}
+			}
+			ahead = ahead || g.r.place() != before
+		}
+	})
 }

@@ -25,7 +25,11 @@ func TestQuit_asksWhereSomethingIsNotSaved(t *testing.T) {
 		t.Fatal("it quits without asking")
 	}
 	g.esc().shows("topcoat")
-	g.press("q 2")
+	g.press("q 2 enter").shows("Enter drops nothing")
+	if g.r.End().Quit {
+		t.Fatal("a digit and Enter drop the changes")
+	}
+	g.press("x")
 	if !g.r.End().Quit || g.r.Document().Dirty() && g.r.View() != "" {
 		t.Error("dropping the changes does not quit")
 	}
@@ -84,7 +88,7 @@ func TestSaveAs_replacesNothingUnasked(t *testing.T) {
 	if text, _ := os.ReadFile(other); string(text) != "x" {
 		t.Fatal("it was replaced unasked")
 	}
-	g.press("1").shows("saved ")
+	g.press("1 x").shows("saved ")
 	if text, _ := os.ReadFile(other); !strings.Contains(string(text), "Scrubber") {
 		t.Error("it was not replaced when asked")
 	}
@@ -100,7 +104,7 @@ func TestSave_asksWhereTheFileChanged(t *testing.T) {
 	tuitest.Send(t, g.r, watchMsg{})
 	g.shows("changed on disk by somebody else")
 	g.press("s").shows("was changed on disk", "save under another name")
-	g.press("3").wants(headerPlies).shows("again")
+	g.press("3").shows("CHANGED ON DISK").press("x").wants(headerPlies).shows("again")
 	g.press("9 s").shows("saved ")
 	if text, _ := os.ReadFile(path); !strings.Contains(string(text), "# somebody") {
 		t.Error("what somebody else wrote is gone")
@@ -210,7 +214,7 @@ func TestOpen_listsVerdictsAndOpens(t *testing.T) {
 	}
 	g.press("1 o").shows("empty.toml")
 	tuitest.Press(t, g.r, "header")
-	g.press("enter").shows("not saved", "save, then open").press("2").shows("Scrubber").wants(headerPlies)
+	g.press("enter").shows("not saved", "save, then open").press("2 x").shows("Scrubber").wants(headerPlies)
 }
 
 func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
@@ -224,7 +228,7 @@ func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 }
 
 func TestFacts_everyLineIsOneChange(t *testing.T) {
-	g := fresh(t, empty, 80, 40).press("j").shows("Schedule", "Part", "Service")
+	g := fresh(t, empty, 80, 40).press("j").shows("▸ contains").press("pgup pgup pgup").shows("Schedule", "Part", "Service")
 	tuitest.Press(t, g.r, "Vent stack 2", "enter", "V-7", "enter")
 	if s := g.r.Document().Now(); s.Title != "Vent stack 2" || s.Job != "V-7" {
 		t.Errorf("title %q, job %q", s.Title, s.Job)
@@ -260,7 +264,7 @@ func TestWall_whatIsNeededIsOneChange(t *testing.T) {
 		}
 	}
 	g.press("u").wants(before)
-	g.esc().shows("BENCH")
+	g.esc().shows("PAGES").press("enter").shows("BENCH")
 }
 
 func TestSave_takesTheNameOfTheCommandLine(t *testing.T) {
@@ -284,15 +288,15 @@ func TestSaveAs_namesTheFolder(t *testing.T) {
 }
 
 func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
-	g := fresh(t, empty, 80, 24).shows("Tab pages").press("j").hides("Tab pages")
+	g := fresh(t, empty, 80, 24).shows("Tab pages").press("j").hides("Tab pages").press("pgup pgup pgup")
 	tuitest.Press(t, g.r, "Stack", "enter")
 	g.shows("after Esc, u takes it back")
-	fresh(t, nothing(), 80, 24).press("j").shows("no resin is stated yet").press("up").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
+	fresh(t, nothing(), 80, 24).press("j").shows("no resin is stated yet").press("pgdown pgdown").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
 }
 
 func TestWall_whatDoesNotApplySaysSo(t *testing.T) {
 	fresh(t, strings.Replace(empty, "[service]", "inside_diameter = \"36 in\"\n[service]\npressure = \"30 psi\"\nvacuum = \"0 psi\"", 1), 120, 36).
-		press("1 3 + . tab 2 end").shows("does not apply", "2 mat-and-woven", "Esc back").
+		press("1 3 + . tab 2 end").shows("does not apply", "2 mat-and-woven", "Esc pages").
 		press("home").shows("required ", ", actual ")
 }
 

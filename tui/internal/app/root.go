@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
@@ -28,6 +29,9 @@ type Options struct {
 	ASCII  bool
 	Folder string // where opening begins
 	List   bool   // begin with the list of the folder
+	Start  bool   // begin with the start page: no document is named
+	Keep   bool   // keep settings and the list of recent documents
+	Units  string // the units somebody chose to see, us or si; "" is the document's own
 	Page   string // the page to begin on, by its name; "" = the bench
 	// Person is whose progress practice keeps, "" = it is asked once.
 	// Exercises are the shop's own, beside those that come with the program.
@@ -39,6 +43,10 @@ type Options struct {
 	CanStop func() string
 	Stop    func()
 	Clock   func() time.Time
+	// Pause is how long keys that change the document at once rest after
+	// something closed or another page opened: what was typed ahead for it is not
+	// meant for them. 0 is not at all.
+	Pause time.Duration
 	// After delivers a message later; nil means tea.Tick.
 	After func(time.Duration, tea.Msg) tea.Cmd
 	// Quit ends the program from outside of an update.
@@ -67,12 +75,13 @@ type Root struct {
 	frame   string    // the last view
 	stale   bool      // it no longer shows how things are
 	keeper  keeper
-	handed  uint64 // the revision that the keeper was handed last
-	typed   uint64 // counts messages with keys
-	resting bool   // a pause is waited for
-	restFor uint64 // the count it was asked at
-	told    bool   // that the file changed on disk was said
-	fault   string // why unsaved work is not kept, "" when it is
+	handed  uint64    // the revision that the keeper was handed last
+	typed   uint64    // counts messages with keys
+	resting bool      // a pause is waited for
+	restFor uint64    // the count it was asked at
+	moved   time.Time // when something opened or closed last
+	told    bool      // that the file changed on disk was said
+	fault   string    // why unsaved work is not kept, "" when it is
 	end     End
 }
 
@@ -88,6 +97,7 @@ type End struct {
 // New makes the model for an open document.
 func New(d *editor.Document, o Options) *Root {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
+	chosen(o.Units, d)
 	desk.Go(desk.LastRow())
 	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), records: records.New(desk, o.Clock)}
 	r.pages = pages(desk, r.records, o)
@@ -97,8 +107,15 @@ func New(d *editor.Document, o Options) *Root {
 		}
 	}
 	r.acts, r.always = r.everywhere(), r.anywhere()
-	desk.Back = func() { r.at = 0 }
+	desk.Back, desk.Pages = func() { r.at = 0 }, func() { r.choosePage(0) }
 	return r
+}
+
+// chosen has figures shown as somebody chose to see them.
+func chosen(units string, d *editor.Document) {
+	if u, ok := quantity.Systems.Parse(units); ok {
+		d.SetUnits(u)
+	}
 }
 
 // pages are the pages in the order of their numbers.
@@ -116,10 +133,16 @@ func (r *Root) End() End { return r.end }
 // Init offers unsaved work of a program that is gone, and starts to watch the
 // file.
 func (r *Root) Init() tea.Cmd {
-	if r.o.List {
+	switch {
+	case r.o.List:
 		r.open()
+	case r.o.Start:
+		r.begin()
 	}
-	r.offer()
+	if !r.o.Start { // there each is a line of its own
+		r.offer()
+	}
+	r.remember()
 	r.sweep()
 	r.settle()
 	r.restSoon()

@@ -183,6 +183,10 @@ func (r *Root) press(e keys.Event) {
 	}
 	said := map[*page.Desk]uint64{r.desk: r.desk.Said(), here: here.Said()}
 	place, now := r.place(), here.Doc.Now()
+	if row := keys.Find(e, r.tables()...); row != nil && row.Edits && r.now().Sub(r.moved) < r.o.Pause {
+		r.here().Refuse("too soon after what was open before: " + keys.Name(e.Key) + " again means it")
+		return
+	}
 	found, why := keys.Press(e, r.tables()...)
 	switch {
 	case why != "":
@@ -197,6 +201,9 @@ func (r *Root) press(e keys.Event) {
 	}
 	r.settle()
 	moved := r.place() != place
+	if moved {
+		r.moved = r.now()
+	}
 	for d, n := range said {
 		if d.Said() == n && (moved || d == here && d.Doc.Now() != now) {
 			d.Notice = widget.Notice{}

@@ -30,6 +30,9 @@ type Row struct {
 	Rank int
 	// Rare marks what is done so seldom that a chord may be its only key.
 	Rare bool
+	// Edits tells that it changes the document at once, with no choice opened
+	// first: typed ahead for something that is closed by then, it must not act.
+	Edits bool
 	// Can says why the row cannot act here and now, "" when it can; nil always can.
 	Can func() string
 	// Do does it.

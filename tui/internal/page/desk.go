@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/widget"
 )
 
@@ -17,8 +18,8 @@ type Desk struct {
 	// Row is the ply row worked at, -1 the process face before the first ply.
 	Row    int
 	Notice widget.Notice
-	// Back leads from a page to the one before it.
-	Back func()
+	// Back leads from a page to the bench, and Pages opens the list of pages.
+	Back, Pages func()
 	// Quiet keeps findings out of what a change is said to have done: where
 	// somebody is to find them.
 	Quiet bool
@@ -46,11 +47,21 @@ func (d *Desk) note(n widget.Notice) {
 // Said counts the notices: a notice of before belongs to what was there before.
 func (d *Desk) Said() uint64 { return d.said }
 
-// Leave goes back to the page before.
+// Leave goes to the bench.
 func (d *Desk) Leave() {
 	if d.Back != nil {
 		d.Back()
 	}
+}
+
+// Out is Esc on a page where nothing is open. It leads to the list of pages and
+// not to the bench: one Esc too many must not land where a digit adds a ply.
+func (d *Desk) Out(group string) keys.Row {
+	return keys.Row{Keys: []string{keys.Esc}, Short: "pages", Long: "the list of pages, the bench first", Group: group, Do: keys.Do(func() {
+		if d.Pages != nil {
+			d.Pages()
+		}
+	})}
 }
 
 // Units is the reader's system of units.

@@ -20,6 +20,8 @@ type Item struct {
 	Word string // at the right end, in Look
 	Look draw.Style
 	Why  string // why it cannot be taken, "" if it can; shown instead of Note
+	// Points makes a digit point at it instead of taking it.
+	Points bool
 }
 
 // List is something to choose from. A digit takes the row it stands beside.
@@ -203,7 +205,7 @@ func (l *List) digit(e keys.Event) {
 		return
 	}
 	l.sel = l.top + d - 1
-	if l.Points {
+	if l.Points || l.Items[l.Pointed()].Points {
 		l.pointed()
 		return
 	}

@@ -2,35 +2,15 @@ package bench
 
 import (
 	"frp/veilwright/laminate"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 )
 
 const nothingFound = "no material is called so: Backspace takes letters back, Esc leaves"
 
-// materials are all materials, the schedule's own first, and how a list draws them.
-func (b *Bench) materials() (pool []*laminate.Material, items []page.Item) {
-	seen := map[string]bool{}
-	for _, list := range [][]laminate.Material{b.schedule().Materials, b.library().Materials} {
-		for i := range list {
-			m := &list[i]
-			if seen[m.ID] {
-				continue
-			}
-			seen[m.ID] = true
-			pool = append(pool, m)
-			items = append(items, page.Item{
-				Mark: page.Glyph(m.Form), Name: draw.Left(draw.Clean(m.ID), 18) + " " + page.MaterialName(m), Note: m.Form.String(), Word: b.weight(m),
-			})
-		}
-	}
-	return pool, items
-}
-
 // byName opens the list of all materials. Point is told the one pointed at, nil
 // where nothing is found.
 func (b *Bench) byName(head, verb string, point func(*laminate.Material), take func(*laminate.Material) error, leave func()) {
-	pool, items := b.materials()
+	pool, items := page.Materials(b.Desk)
 	at := func(i int) *laminate.Material {
 		if i < 0 || i >= len(pool) {
 			return nil

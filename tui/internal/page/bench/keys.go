@@ -7,16 +7,16 @@ import (
 func (b *Bench) building() keys.Table {
 	const g = "Building"
 	return keys.Table{
-		{Keys: keys.Digits(9), Short: "add", Long: "add a ply from the rack, outward of the row", Group: g, Rank: 1, Do: b.addDigit},
+		{Keys: keys.Digits(9), Short: "add", Long: "add a ply from the rack, outward of the row", Group: g, Rank: 1, Do: b.addDigit, Edits: true},
 		{Keys: []string{"0"}, Long: "add any material, by name", Group: g, Rank: 20, Do: keys.Do(b.beginAdd)},
-		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one more ply of the row; - one less", Group: g, Rank: 2, Can: b.onRow, Do: keys.By("-", b.count)},
+		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one more ply of the row; - one less", Group: g, Rank: 2, Can: b.onRow, Do: keys.By("-", b.count), Edits: true},
 		{Keys: []string{"*", "t"}, Show: "*", Short: "times", Long: "repeat: the row, the last rows, the barrier, the structure", Group: g, Rank: 3, Can: b.havePlies, Do: keys.Do(b.beginTimes)},
-		{Keys: []string{"."}, Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: keys.Do(b.gel)},
+		{Keys: []string{"."}, Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: keys.Do(b.gel), Edits: true},
 		{Keys: []string{keys.Enter}, Short: "open", Long: "open the row: glass, angle, resin, zone, voids", Group: g, Rank: 5, Can: b.onRow, Do: keys.Do(b.beginRow)},
 		{Keys: []string{"r"}, Short: "swap", Long: "swap the material, here or everywhere", Group: g, Rank: 6, Can: b.onRow, Do: keys.Do(b.beginSwap)},
-		{Keys: []string{"d"}, Long: "add the same row once more", Group: g, Rank: 21, Can: b.onRow, Do: keys.Do(b.duplicate)},
+		{Keys: []string{"d"}, Long: "add the same row once more", Group: g, Rank: 21, Can: b.onRow, Do: keys.Do(b.duplicate), Edits: true},
 		{Keys: []string{"g"}, Long: "carry the row by the arrows, Enter drops it", Group: g, Rank: 22, Can: b.onRow, Do: keys.Do(b.beginCarry)},
-		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row", Group: g, Rank: 9, Can: b.onRow, Do: keys.Do(b.remove)},
+		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row", Group: g, Rank: 9, Can: b.onRow, Do: keys.Do(b.remove), Edits: true},
 	}
 }
 
@@ -25,7 +25,7 @@ func (b *Bench) findingKeys() keys.Table {
 	return keys.Table{
 		{Keys: []string{"n"}, Short: "next", Long: "the next finding, and to its ply", Group: g, Rank: 7, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(1) })},
 		{Keys: []string{"p"}, Long: "the finding before, and to its ply", Group: g, Rank: 23, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(-1) })},
-		{Keys: []string{"f"}, Short: "fix", Long: "fix the finding, where there is an automatic fix", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix)},
+		{Keys: []string{"f"}, Short: "fix", Long: "fix the finding, where there is an automatic fix", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix), Edits: true},
 		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: keys.Do(b.beginWhy)},
 		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: keys.Do(b.goBack)},
 		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Moving around", Rank: 35,

@@ -63,7 +63,7 @@ func (b *Bench) drawRack(heading string, w, h int) []string {
 		}
 		item := widget.Item{Mark: page.Glyph(m.Form), Name: m.ID}
 		if w >= 36 {
-			item.Note = b.weight(m)
+			item.Note = page.Weight(m, b.Desk.Units())
 		} else {
 			item.Name = middle(draw.Clean(m.ID), w-5)
 		}
@@ -90,16 +90,6 @@ func (b *Bench) drawFigures(r *rules.Report, w, h int) []string {
 		out = append(out, " "+b.Desk.Theme.Dim.Render(line))
 	}
 	return out
-}
-
-func (b *Bench) weight(m *laminate.Material) string {
-	switch {
-	case m.ArealMass.Given():
-		return b.Desk.Units().Figure(m.ArealMass.SI(), m.Form.MassKind())
-	case m.Thickness.Given():
-		return b.Desk.Units().Thickness(m.Thickness.SI())
-	}
-	return ""
 }
 
 // asked is what is asked of a zone: a least thickness in m, and the bounds of

@@ -56,7 +56,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "to the ply", Long: "to the line's plies, on the bench", Group: about, Rank: 4, Can: p.havePlies, Do: func(keys.Event) { p.jump() }},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "line", Long: "another line; a screenful; the first line, the last one", Group: about, Rank: 5, Do: p.move},
 		{Keys: []string{"n"}, Short: "next problem", Long: "the next line that fails or cannot be determined", Group: about, Rank: 6, Can: p.haveProblem, Do: func(keys.Event) { p.nextProblem() }},
-		{Keys: []string{keys.Esc}, Long: "back to the bench", Group: about, Rank: 21, Do: func(keys.Event) { d.Leave() }},
+		d.Out(about),
 	}
 	return p
 }

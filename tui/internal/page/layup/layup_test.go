@@ -229,11 +229,14 @@ func TestClimate_warnsBeforeTheFirstPly(t *testing.T) {
 func TestStrike_leavesTheTickAndGoesBackToThePly(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Page.skipped = true
-	g.Press("0", "0", "x")
-	g.Press(keys.Enter)
+	before := g.Desk.Doc.Now()
+	g.Press("0", "0", "u", "4", keys.Enter)
 	g.Says("reason")
 	g.Typed("torn off again")
 	g.Says("struck ply 2")
+	if g.Desk.Doc.Now() != before {
+		t.Error("undo on this page takes an edit of the schedule back")
+	}
 	if g.Page.next() != 2 || len(g.Records.Record().Now().Laid) != 2 {
 		t.Errorf("next is ply %d", g.Page.next())
 	}
@@ -264,22 +267,22 @@ func TestAmounts_ofAMatOnAPipe(t *testing.T) {
 	rows := g.Page.analysis().Rows
 	mid := rows[0].Thickness + rows[1].Thickness/2
 	feet := math.Pi * (1 + 2*mid/0.3048) * 10
-	a, _, missing := g.Page.amounts(2)
-	if missing != "" {
-		t.Fatal(missing)
+	a := g.Page.takes(2)
+	if a.Missing != "" {
+		t.Fatal(a.Missing)
 	}
-	if want := feet * 1.5 * 0.45359237 / 16; math.Abs(a.fabric/want-1) > 1e-9 {
-		t.Errorf("fabric %.6f kg, want %.6f", a.fabric, want)
+	if want := feet * 1.5 * 0.45359237 / 16; math.Abs(a.Fabric/want-1) > 1e-9 {
+		t.Errorf("fabric %.6f kg, want %.6f", a.Fabric, want)
 	}
 	share := rows[1].FiberMass / rows[1].Mass
-	if want := a.fabric * (1 - share) / share; math.Abs(a.mix/want-1) > 1e-9 {
-		t.Errorf("mix %.6f kg, want %.6f", a.mix, want)
+	if want := a.Fabric * (1 - share) / share; math.Abs(a.Mix/want-1) > 1e-9 {
+		t.Errorf("mix %.6f kg, want %.6f", a.Mix, want)
 	}
-	if last, kg, ok := g.Page.batch(2); !ok || last != 3 || kg <= a.mix || kg > 2.1*a.mix {
+	if last, kg, ok := g.Page.batch(2); !ok || last != 3 || kg <= a.Mix || kg > 2.1*a.Mix {
 		t.Errorf("up to the gel stop: ply %d, %.3f kg, %v", last, kg, ok)
 	}
-	if a.filler != 0 {
-		t.Errorf("filler %v without any", a.filler)
+	if a.Filler != 0 {
+		t.Errorf("filler %v without any", a.Filler)
 	}
 }
 
@@ -298,9 +301,9 @@ func TestAmounts_partTheMixIntoResinAndFiller(t *testing.T) {
 	if err := g.Desk.Doc.Reload(); err != nil {
 		t.Fatal(err)
 	}
-	a, _, missing := g.Page.amounts(2)
-	if missing != "" || math.Abs(a.filler-0.35*a.mix) > 1e-9*a.mix || math.Abs(a.resin()-0.65*a.mix) > 1e-9*a.mix {
-		t.Errorf("mix %.4f kg: filler %.4f, resin %.4f; %s", a.mix, a.filler, a.resin(), missing)
+	a := g.Page.takes(2)
+	if a.Missing != "" || math.Abs(a.Filler-0.35*a.Mix) > 1e-9*a.Mix || math.Abs(a.Resin()-0.65*a.Mix) > 1e-9*a.Mix {
+		t.Errorf("mix %.4f kg: filler %.4f, resin %.4f; %s", a.Mix, a.Filler, a.Resin(), a.Missing)
 	}
 	g.Press("down")
 	g.Shows("of resin and", "of filler", "silicon-carbide 35 %")
@@ -317,9 +320,9 @@ func TestArea_ofOtherParts(t *testing.T) {
 	} {
 		g := open(t, 80, 24, spool)
 		replace(g, c.part)
-		m2, how, missing := g.Page.area(1)
-		if missing != "" || math.Abs(m2/c.m2-1) > 0.001 || !strings.Contains(how, c.how) {
-			t.Errorf("%s: %.4f m², %q, %q", c.part, m2, how, missing)
+		a := g.Page.takes(1)
+		if math.Abs(a.Area/c.m2-1) > 0.001 || !strings.Contains(a.How, c.how) {
+			t.Errorf("%s: %+v", c.part, a)
 		}
 	}
 	for part, key := range map[string]string{
@@ -439,7 +442,7 @@ func TestTick_asksBeforeAPlyIsLaidThoughSomethingSpeaksAgainst(t *testing.T) {
 func TestTick_asksAboutABrokenSchedule(t *testing.T) {
 	g := begun(t, 80, 24, "schedules/tank-contact-acid.toml")
 	g.Page.skipped = true
-	g.Shows("✗ the schedule breaks ")
+	g.Shows("STOP        the schedule breaks ")
 	g.Press("0")
 	g.Shows("lay up nevertheless?", "the schedule breaks ")
 	g.Press("2")
@@ -466,4 +469,58 @@ func TestDetails_enterKeepsEachLine(t *testing.T) {
 func TestCautions_eyesAreNotDroppedOnASmallScreen(t *testing.T) {
 	g := begun(t, 60, 16, spool)
 	g.Shows("NEVER directly with promoter", "peroxide can blind")
+}
+
+// Number and material are in block letters at every size, the larger the larger
+// the screen, and all that stands on the page stays in it.
+func TestScreen_isInLargeLettersAtEverySize(t *testing.T) {
+	before := 0
+	for _, size := range [][2]int{{60, 16}, {80, 24}, {120, 36}, {200, 60}} {
+		g := begun(t, size[0], size[1], spool)
+		lines := 0
+		for _, l := range strings.Split(g.Screen(), "\n") {
+			if strings.ContainsAny(l, "█▀") {
+				lines++
+			}
+		}
+		if lines < 3 || lines < before {
+			t.Errorf("%v: %d lines of large letters:\n%s", size, lines, g.Screen())
+		}
+		before = lines
+		g.Shows("LAY PLY 1 of 9", "NEVER", "ambient")
+	}
+	if before < 10 {
+		t.Errorf("the largest screen has %d lines of large letters", before)
+	}
+	begun(t, 80, 24, spool).Shows("next ", "2-3 mat-1.5", "GEL STOP", "band-helical")
+}
+
+// What was laid otherwise is in the record as data, seen by whoever inspects.
+func TestOtherwise_isRecordedAsData(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Page.skipped = true
+	g.Press("4", "1")
+	g.Typed("veil-polyester-15")
+	g.Says("ply 1 recorded", "veil-polyester-15 in place of veil-c-15")
+	g.Press("4", "2")
+	g.Typed("1")
+	g.Says("that is not 1")
+	g.Press(keys.Backspace)
+	g.Typed("2")
+	g.Says("2 plies in place of 1")
+	g.Press("4", "3")
+	g.Typed("3/4 in")
+	g.Typed("22")
+	g.Says("lap 3/4 in")
+	b, err := os.ReadFile(g.Path("pipe-wound-acid-spool-record-1.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, torn, problems := schedules.DecodeRecord(b)
+	if torn != "" || len(problems) > 0 || len(r.Laid) != 3 {
+		t.Fatalf("on disk: %d plies, %q %v", len(r.Laid), torn, problems)
+	}
+	if l := r.Laid; l[0].Material != "veil-polyester-15" || l[1].Plies.Value != 2 || l[2].Lap.Text() != "3/4 in" || l[2].GelTime != "22 min" {
+		t.Errorf("on disk: %+v", l)
+	}
 }

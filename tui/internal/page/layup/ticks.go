@@ -141,7 +141,7 @@ func (p *Page) tick() {
 		return
 	}
 	if len(p.laid()) == 0 && !p.ambient.given() && !p.skipped {
-		p.askAmbient(func() { p.gate(func(note string) { p.lay(p.ply(), note) }) })
+		p.askAmbient(func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
 		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
@@ -151,7 +151,7 @@ func (p *Page) tick() {
 			return
 		}
 	}
-	p.gate(func(note string) { p.lay(p.ply(), note) })
+	p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) })
 }
 
 // against says what speaks against laying up: what the schedule breaks, what
@@ -161,10 +161,19 @@ func (p *Page) against() string {
 	if s := p.breaks(); s != "" {
 		parts = append(parts, s)
 	}
-	if n := page.Tally(p.Desk.Report())[rules.Incomplete]; n > 0 {
-		parts = append(parts, page.Count(n, "rule")+" cannot be determined for want of a fact")
+	if s := p.unjudged(); s != "" {
+		parts = append(parts, s)
 	}
 	return strings.Join(parts, "; ")
+}
+
+// unjudged says how many rules lack a fact, "" where none does.
+func (p *Page) unjudged() string {
+	n := page.Tally(p.Desk.Report())[rules.Incomplete]
+	if n == 0 {
+		return ""
+	}
+	return page.Count(n, "rule") + " cannot be determined for want of a fact"
 }
 
 // breaks names the rules that the schedule breaks, "" where it breaks none.
@@ -230,7 +239,7 @@ func (p *Page) askPace(before int) {
 		if err := p.held(); err != nil {
 			return err
 		}
-		p.gate(func(why string) { p.lay(n, joined(answers[i], why)) })
+		p.gate(func(why string) { p.lay(n, joined(answers[i], why), record.Laid{}) })
 		return nil
 	}})
 }
@@ -265,12 +274,12 @@ func (p *Page) askNote() {
 	items = append(items, page.Item{Name: "in your own words"})
 	p.Open(&page.List{Head: fmt.Sprintf("ply %d is laid, with the note:", n), Items: items, Take: func(i int) error {
 		if i < len(notes()) {
-			p.gate(func(why string) { p.lay(n, joined(notes()[i], why)) })
+			p.gate(func(why string) { p.lay(n, joined(notes()[i], why), record.Laid{}) })
 			return nil
 		}
 		words := &page.Field{Label: "note"}
 		p.Open(&page.Form{Head: fmt.Sprintf("note on ply %d", n), Fields: []*page.Field{words}, Take: func() error {
-			p.gate(func(why string) { p.lay(n, joined(strings.TrimSpace(words.Text), why)) })
+			p.gate(func(why string) { p.lay(n, joined(strings.TrimSpace(words.Text), why), record.Laid{}) })
 			return nil
 		}})
 		return nil
@@ -285,10 +294,11 @@ func joined(note, why string) string {
 	return note + "; " + why
 }
 
-// lay ticks a ply, after its gel time was asked for where it is a gel stop.
-func (p *Page) lay(n int, note string) {
+// lay ticks a ply, after its gel time was asked for where it is a gel stop. As
+// holds what was laid otherwise than written.
+func (p *Page) lay(n int, note string, as record.Laid) {
 	if !p.stops(n) {
-		if err := p.put(n, note, ""); err != nil {
+		if err := p.put(n, note, "", as); err != nil {
 			p.Desk.Refuse(err.Error())
 		}
 		return
@@ -318,7 +328,7 @@ func (p *Page) lay(n int, note string) {
 		if err != nil {
 			return err
 		}
-		return p.put(n, note, t)
+		return p.put(n, note, t, as)
 	}})
 }
 
@@ -329,7 +339,7 @@ func (p *Page) stops(n int) bool {
 }
 
 // put appends the tick and says so.
-func (p *Page) put(n int, note, gel string) error {
+func (p *Page) put(n int, note, gel string, as record.Laid) error {
 	r := p.records.Record()
 	if r == nil {
 		return errors.New("the record was closed")
@@ -337,12 +347,15 @@ func (p *Page) put(n int, note, gel string) error {
 	k, m := p.kept(n), p.measured()
 	t := &record.Laid{Entry: p.records.By(), Ply: n, MaterialLot: k.materialLot, ResinLot: k.resinLot,
 		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: m.air, Humidity: m.humidity,
-		SurfaceTemperature: m.surface, Remark: note}
+		SurfaceTemperature: m.surface, Material: as.Material, Plies: as.Plies, Lap: as.Lap, Remark: note}
 	if err := r.Append(t); err != nil {
 		return err
 	}
 	p.look = 0
 	said := fmt.Sprintf("ply %d recorded at %s", n, t.At.Format("15:04"))
+	if other := t.Deviations(p.scheduled(n)); other != nil {
+		said += ", " + strings.Join(other, ", ")
+	}
 	if note != "" {
 		said += ", " + note
 	}
@@ -352,22 +365,6 @@ func (p *Page) put(n int, note, gel string) error {
 	case p.next() == 0:
 		said += ": the last one, all plies are laid"
 	}
-	p.Desk.Note(said, "x strikes it")
+	p.Desk.Note(said, "u takes it back")
 	return nil
-}
-
-// strike asks for the reason the last tick is taken back.
-func (p *Page) strike() {
-	t := p.lastTick()
-	why := &page.Field{Label: "why", Hint: "is it struck"}
-	n, ply := t.Number, t.Ply
-	form := &page.Form{Head: fmt.Sprintf("strike ply %d, %s", t.Ply, t.At.Format("15:04")), Fields: []*page.Field{why}, Take: func() error {
-		if err := p.records.Record().Strike(n, p.records.By(), strings.TrimSpace(why.Text)); err != nil {
-			return err
-		}
-		p.look = 0
-		p.Desk.Say(fmt.Sprintf("struck ply %d; it stays in the record and no longer counts", ply))
-		return nil
-	}}
-	p.records.Named(p.Open, func() { p.Open(form) })
 }

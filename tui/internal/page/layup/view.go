@@ -9,54 +9,14 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
+	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
 
-// digits are five rows of three cells, a cell two columns wide, so that a ply's
-// number is read from across the room.
-func digits() [10][digitRows]string {
-	return [10][digitRows]string{
-		{"###", "# #", "# #", "# #", "###"},
-		{" # ", "## ", " # ", " # ", "###"},
-		{"###", "  #", "###", "#  ", "###"},
-		{"###", "  #", " ##", "  #", "###"},
-		{"# #", "# #", "###", "  #", "  #"},
-		{"###", "#  ", "###", "  #", "###"},
-		{"###", "#  ", "###", "# #", "###"},
-		{"###", "  #", "  #", " # ", " # "},
-		{"###", "# #", "###", "# #", "###"},
-		{"###", "# #", "###", "  #", "###"},
-	}
-}
-
-const digitRows = 5
-
-// large writes a number in blocks.
-func large(n int) []string {
-	font := digits()
-	lines := make([]string, digitRows)
-	for i, c := range strconv.Itoa(n) {
-		for y := range lines {
-			if i > 0 {
-				lines[y] += "  "
-			}
-			for _, cell := range font[c-'0'][y] {
-				if cell == '#' {
-					lines[y] += "██"
-				} else {
-					lines[y] += "  "
-				}
-			}
-		}
-	}
-	return lines
-}
-
-// Heights of the page's parts, in lines.
+// What keeps its lines where there is little room.
 const (
-	footLines    = 2 // ambient, and what a tick carries
 	leastTake    = 2 // fabric, resin mix
 	leastWarning = 3 // the cautions that come first
 )
@@ -73,32 +33,32 @@ func (p *Page) Lines() []string {
 		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title}))
 		return draw.FitLines(append(lines, o.Lines()...), w, h)
 	}
-	if p.total() > 0 {
-		room := h - len(lines) - footLines
-		take := p.take(w)
-		if room-len(take) < leastWarning {
-			take = take[1:] // what it takes needs no heading, the warning needs its end
-		}
-		lines = append(lines, take[:min(len(take), max(leastTake, room-leastWarning))]...)
-		lines = append(lines, p.warnings(w, h-len(lines)-footLines)...)
+	if p.total() == 0 {
+		return draw.FitLines(lines, w, h)
 	}
-	for len(lines) < h-footLines {
+	said, look := p.measured().line(t, p.Desk.Units())
+	foot := []string{" " + t.Label.Render(draw.Left("ambient", labelCells)) + look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w)}
+	stop, next, take := p.stopLines(w), p.nextLines(w), p.take(w)
+	room := h - len(lines) - len(foot) - len(stop)
+	// What can hurt comes first: all of it in a line each, and the worst whole.
+	// Then what the ply takes, then what comes.
+	hurts := p.wholeWarnings(w)
+	if room-len(next)-leastTake < leastWarning {
+		next = nil
+	}
+	room -= len(next)
+	take = take[:max(0, min(len(take), max(leastTake, room-hurts), room))]
+	lines = append(append(append(lines, next...), take...), stop...)
+	lines = append(lines, p.warnings(w, h-len(lines)-len(foot))...)
+	for len(lines) < h-len(foot) {
 		lines = append(lines, "")
 	}
-	lines = lines[:max(0, h-footLines)]
-	if p.total() > 0 {
-		said, look := p.measured().line(t, p.Desk.Units())
-		lines = append(lines, " "+t.Label.Render(draw.Left("ambient", labelCells))+look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w))
-	}
-	return draw.FitLines(lines, w, h)
+	return draw.FitLines(append(lines[:max(0, h-len(foot))], foot...), w, h)
 }
 
 // above is what always stands: the record, and the ply in large type.
 func (p *Page) above(w int) []string {
 	lines := []string{p.head(w)}
-	if why := p.breaks(); why != "" {
-		lines = append(lines, " "+p.Desk.Theme.Break.Render(draw.Cut("✗ "+why, w-2)))
-	}
 	if p.total() == 0 {
 		return append(lines, "", " the schedule has no ply to lay up")
 	}
@@ -107,9 +67,6 @@ func (p *Page) above(w int) []string {
 
 func (p *Page) head(w int) string {
 	t := p.Desk.Theme
-	if why := p.records.Foreign(); why != "" {
-		return " " + t.Break.Render(draw.Cut("✗ "+why, w-2))
-	}
 	line := " " + p.records.RecordLine()
 	if p.records.Record() == nil {
 		return line + t.Dim.Render(draw.Cut(": 3 opens or starts one, then Enter records each ply", max(0, w-len(line)-1)))
@@ -121,7 +78,8 @@ func (p *Page) head(w int) string {
 	return draw.Cut(done+" │"+line, w)
 }
 
-// big is the ply in large type, and beside it what it is.
+// big is the ply in letters as large as there is room for: its number and its
+// material, which is what one sees from two meters; under them what it is.
 func (p *Page) big(w int) []string {
 	t := p.Desk.Theme
 	n := p.ply()
@@ -130,11 +88,36 @@ func (p *Page) big(w int) []string {
 		return nil
 	}
 	ply, row := &p.Desk.Doc.Now().Plies[i], &p.analysis().Rows[i]
-	number := large(n)
-	wide := draw.Width(number[0]) + 4
-	say := make([]string, digitRows)
-	what := "LAY PLY "
-	look := t.Strong
+	// A third of the body at most, and always room for what is said below.
+	tall := max(3, min(p.Frame.Body.H/3, p.Frame.Body.H-10))
+	if p.Frame.Form == draw.Reduced {
+		tall = 3
+	}
+	const gap = 4
+	number, name := strconv.Itoa(n), draw.Clean(ply.Material)
+	if ply.Angle.Given {
+		name += " " + page.Degrees(ply.Angle.Value)
+	}
+	// Number and material are of one size: the larger it is, the less fits beside.
+	var lines []string
+	for h := tall; h >= 3 && lines == nil; h-- {
+		a := widget.Letters(number, w/3, h)
+		if a == nil {
+			continue
+		}
+		wide := draw.Width(a[0])
+		b := widget.Letters(name, w-wide-gap-2, h)
+		if len(a) != len(b) {
+			continue
+		}
+		for y := range a {
+			lines = append(lines, " "+t.Title.Render(a[y])+draw.Spaces(gap)+t.Strong.Render(b[y]))
+		}
+	}
+	if lines == nil {
+		lines = []string{" " + t.Title.Render(number) + draw.Spaces(gap) + t.Strong.Render(draw.Cut(name, w-8))}
+	}
+	what, look := "LAY PLY ", t.Strong
 	switch done := p.laid()[n]; {
 	case p.next() == 0 && p.look == 0:
 		what, look = "ALL LAID, the last ply is ", t.Good
@@ -143,17 +126,84 @@ func (p *Page) big(w int) []string {
 	case n != p.next() && p.records.Record() != nil:
 		what, look = "NOT THE NEXT ONE: ply ", t.Warning
 	}
-	room := max(1, w-wide-1)
-	say[0] = look.Render(draw.Cut(what+strconv.Itoa(n)+" of "+strconv.Itoa(p.total()), room))
-	say[1] = t.Strong.Render(draw.Cut(p.material(ply, row), room))
-	say[2] = draw.Cut(resinText(ply, row), room)
-	say[3] = page.ZoneStyle(t, row.Zone).Render(draw.Cut("zone: "+page.ZoneWord(row.Zone), room))
-	say[4] = p.comes(t, n, room)
-	lines := make([]string, digitRows)
-	for y := range lines {
-		lines[y] = "  " + t.Title.Render(number[y]) + "  " + say[y]
+	what += number + " of " + strconv.Itoa(p.total())
+	said := draw.Ends(" "+look.Render(what)+"   "+page.ZoneStyle(t, row.Zone).Render("zone: "+page.ZoneWord(row.Zone)), p.comes(t, n, max(1, w-draw.Width(what)-25))+" ", w)
+	lines = append(lines, said)
+	for _, l := range draw.Wrap(p.material(ply, row)+" · "+resinText(ply, row), w-2) {
+		lines = append(lines, " "+l)
 	}
 	return lines
+}
+
+// nextLines are the plies that come after the one shown.
+func (p *Page) nextLines(w int) []string {
+	t := p.Desk.Theme
+	plies, rows := p.Desk.Doc.Now().Plies, p.analysis().Rows
+	n := p.ply()
+	var parts []string
+	if p.stops(n) {
+		parts = append(parts, "GEL STOP")
+	}
+	for i := max(0, p.Desk.RowOf(n)); i < len(rows); i++ {
+		first := max(rows[i].First, n+1)
+		if first > rows[i].Last {
+			continue
+		}
+		parts = append(parts, paper.Span(first, rows[i].Last)+" "+draw.Clean(plies[i].Material))
+		if plies[i].GelAfter {
+			parts = append(parts, "GEL STOP")
+		}
+	}
+	if len(parts) == 0 {
+		parts = []string{"nothing: this is the last ply"}
+	}
+	most := 1
+	if p.Frame.Form >= draw.Wide {
+		most = 3
+	}
+	lines := page.Labeled(t, labelCells, "next", strings.Join(parts, "   "), w)
+	if len(lines) > most {
+		lines = lines[:most]
+		lines[most-1] = draw.Cut(lines[most-1]+" …", w)
+	}
+	return lines
+}
+
+// stopping is what stops work, the worst first, each with what answers it.
+func (p *Page) stopping() []string {
+	var list []string
+	if why := p.records.Foreign(); why != "" {
+		list = append(list, why)
+	}
+	if why := p.breaks(); why != "" {
+		list = append(list, why+": g shows it on the bench")
+	}
+	if why, _ := p.measured().warnings(p.Desk.Units()); len(why) > 0 {
+		list = append(list, why...)
+	}
+	if why := p.unjudged(); why != "" {
+		list = append(list, why+": j, job data")
+	}
+	return list
+}
+
+// stopLines is the first of what stops work, whole: one at a time.
+func (p *Page) stopLines(w int) []string {
+	t := p.Desk.Theme
+	list := p.stopping()
+	if len(list) == 0 {
+		return nil
+	}
+	text := list[0]
+	if n := len(list) - 1; n > 0 {
+		text += fmt.Sprintf(" (and %d more)", n)
+	}
+	lines := page.Labeled(t, labelCells, "", text, w, t.Break)
+	lines[0] = " " + t.Break.Render(draw.Left("STOP", labelCells)) + lines[0][len(" ")+len(t.Label.Render(draw.Spaces(labelCells))):]
+	if p.Frame.Form == draw.Reduced {
+		lines = lines[:1]
+	}
+	return lines[:min(len(lines), 2)]
 }
 
 func (p *Page) material(ply *laminate.Ply, row *laminate.RowFigures) string {
@@ -204,38 +254,45 @@ const labelCells = 12
 func (p *Page) take(w int) []string {
 	t, u := p.Desk.Theme, p.Desk.Units()
 	n := p.ply()
-	lines := []string{widget.Rule(t, w, widget.Piece{Text: "material for this ply, net", Look: t.Title})}
-	a, how, missing := p.amounts(n)
-	if missing != "" {
-		return append(lines, page.Labeled(t, labelCells, "", "cannot be determined: "+missing, w, t.Incomplete)...)
+	a := p.takes(n)
+	if a.Missing != "" {
+		return page.Labeled(t, labelCells, "material", "cannot be determined: "+a.Missing, w, t.Incomplete)
 	}
-	row := func(label, s string) string {
-		return " " + t.Label.Render(draw.Left(label, labelCells)) + draw.Cut(s, max(1, w-labelCells-2))
+	var lines []string
+	if a.Fabric > 0 {
+		lines = page.Labeled(t, labelCells, "material", weight(a.Fabric, u)+", net, on "+u.Figure(a.Area, quantity.Surface), w)
 	}
-	if a.fabric > 0 {
-		lines = append(lines, row("material", weight(a.fabric, u)))
+	mix := weight(a.Mix, u) + " of resin"
+	if a.Filler > 0 {
+		mix = weight(a.Mix, u) + ": " + weight(a.Resin(), u) + " of resin and " + weight(a.Filler, u) + " of filler"
 	}
-	mix := weight(a.mix, u) + " of resin"
-	if a.filler > 0 {
-		mix = weight(a.mix, u) + ": " + weight(a.resin(), u) + " of resin and " + weight(a.filler, u) + " of filler"
-	}
-	lines = append(lines, row("resin mix", mix))
 	if last, kg, ok := p.batch(n); ok && last > n {
-		lines = append(lines, row("", fmt.Sprintf("plies %d-%d together: %s of this mix, in small pots", n, last, weight(kg, u))))
+		mix += fmt.Sprintf("; plies %d-%d together: %s, in small pots", n, last, weight(kg, u))
 	}
-	m2, _, _ := p.area(n)
-	return append(lines, row("area", u.Figure(m2, quantity.Surface)+" = "+how))
+	lines = append(lines, page.Labeled(t, labelCells, "resin mix", mix, w)...)
+	return append(lines, page.Labeled(t, labelCells, "area", u.Figure(a.Area, quantity.Surface)+" = "+a.How, w)...)
+}
+
+// cautions are those of the ply shown.
+func (p *Page) cautions() []safety.Caution {
+	row := &laminate.RowFigures{}
+	if i := p.Desk.RowOf(p.ply()); i >= 0 {
+		row = &p.analysis().Rows[i]
+	}
+	return safety.ForPly(row)
+}
+
+// wholeWarnings is how many lines the cautions take with the first one whole.
+func (p *Page) wholeWarnings(w int) int {
+	list := p.cautions()
+	return len(page.Labeled(p.Desk.Theme, labelCells, "", list[0].Text, w)) + len(list) - 1
 }
 
 // warnings are the cautions of the ply, the worst hazard first: each in one
 // line, and in whole sentences as far as there is room.
 func (p *Page) warnings(w, h int) []string {
 	t := p.Desk.Theme
-	row := &laminate.RowFigures{}
-	if i := p.Desk.RowOf(p.ply()); i >= 0 {
-		row = &p.analysis().Rows[i]
-	}
-	cautions := safety.ForPly(row)
+	cautions := p.cautions()
 	said := make([][]string, len(cautions))
 	room := h
 	for i, c := range cautions {

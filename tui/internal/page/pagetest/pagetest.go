@@ -95,6 +95,7 @@ func (g *Rig[P]) Press(names ...string) (back bool) {
 		g.Now = g.Now.Add(g.Step)
 		back = false
 		g.Desk.Back = func() { back = true }
+		g.Desk.Pages = g.Desk.Back
 		switch found, why := Press(g.Page, e); {
 		case why != "":
 			g.Desk.Refuse(why)

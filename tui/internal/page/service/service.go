@@ -65,9 +65,10 @@ func New(d *page.Desk) *Service {
 				p.reasons.HalfPageDown()
 			}
 		})},
-		{Keys: []string{keys.Enter, "b"}, Show: "Enter", Short: "build this", Long: "replace the barrier with the selected one, and go to the bench", Group: g, Rank: 3, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
+		// Not Enter: it takes a fact, and one too many of it must build nothing.
+		{Keys: []string{"+"}, Short: "build this", Long: "replace the barrier with the selected one, and go to the bench", Group: g, Rank: 3, Edits: true, Can: p.whyNotBuild, Do: func(keys.Event) { p.build() }},
 		{Keys: []string{"p"}, Short: "whole walls", Long: "whole schedules for this part and service, to choose from", Group: g, Rank: 4, Do: func(keys.Event) { p.propose() }},
-		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
+		d.Out(g),
 	}
 	return p
 }

@@ -40,6 +40,7 @@ func press(p *Service, names ...string) (back bool) {
 	for _, e := range tuitest.Events(names...) {
 		back = false
 		p.Desk.Back = func() { back = true }
+		p.Desk.Pages = p.Desk.Back
 		if _, why := pagetest.Press(p, e); why != "" {
 			p.Desk.Refuse(why)
 		}
@@ -108,13 +109,16 @@ func TestPage_buildsWhatIsPointedAt(t *testing.T) {
 	p, d := open(t, schedules.Example())
 	before := string(d.Doc.Bytes())
 	press(p, "home")
-	if press(p, "enter") || !d.Notice.Refusal {
+	if was := d.Doc.Now(); press(p, "enter") || d.Doc.Now() != was {
+		t.Error("Enter builds: one too many of it would")
+	}
+	if press(p, "+") || !d.Notice.Refusal {
 		t.Errorf("a veil that does not suit: %+v", d.Notice)
 	}
 	for p.at.id != "veil-polyester-15" {
 		press(p, "down")
 	}
-	if !press(p, "enter") {
+	if !press(p, "+") {
 		t.Errorf("want the bench: %+v", d.Notice)
 	}
 	s := d.Doc.Now()
@@ -201,7 +205,7 @@ func TestPage_conflicts(t *testing.T) {
 	if got := screen(t, p); !strings.Contains(got, "conflict") || !strings.Contains(got, conflictsRow) {
 		t.Errorf("no conflict is shown:\n%s", got)
 	}
-	if press(p, "enter") || !d.Notice.Refusal {
+	if press(p, "+") || !d.Notice.Refusal {
 		t.Errorf("a conflict was built: %+v", d.Notice)
 	}
 	tuitest.Golden(t, "conflicts", screen(t, p))

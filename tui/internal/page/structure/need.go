@@ -7,14 +7,15 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
 
 // needed is the answer to what is needed of one unit.
 type needed struct {
-	unit  wall.RepeatUnit
-	found wall.Needed
+	unit  repeat.Unit
+	found repeat.Needed
 	err   error
 }
 
@@ -22,8 +23,8 @@ type needed struct {
 func (p *Structure) ask(e keys.Event) {
 	digit, _ := e.Digit()
 	d := p.Desk
-	n := &needed{unit: wall.Units.All()[digit-1]}
-	n.found, n.err = wall.Need(d.Doc.Now(), d.Doc.Library(), n.unit, wall.Options{Units: laminate.Some(d.Units())})
+	n := &needed{unit: repeat.Units.All()[digit-1]}
+	n.found, n.err = repeat.Need(d.Doc.Now(), d.Doc.Library(), n.unit, wall.Options{Units: laminate.Some(d.Units())})
 	const g = "What is needed"
 	p.need = n
 	p.Open(&page.Text{
@@ -35,7 +36,7 @@ func (p *Structure) ask(e keys.Event) {
 	})
 	switch {
 	case n.err != nil:
-		n.found = wall.Needed{}
+		n.found = repeat.Needed{}
 		d.Refuse(n.err.Error())
 	case n.found.Repeats == 0:
 		d.Say(enough)

@@ -43,7 +43,7 @@ func New(d *page.Desk) *Structure {
 			}
 		}},
 		{Keys: []string{"w"}, Short: "all of it", Long: "the whole evaluation: loads, moduli and where they come from, every basis, rings, notes", Group: g, Rank: 4, Do: keys.Do(p.whole)},
-		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
+		d.Out(g),
 	}
 	return p
 }

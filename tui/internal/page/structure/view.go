@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -168,7 +169,7 @@ func (p *Structure) foot(w int) []string {
 	t := p.Desk.Theme
 	var l draw.Line
 	l.Gap(1).Add(t.Label.Render("what is needed of")).Gap(1)
-	for i, u := range wall.Units.All() {
+	for i, u := range repeat.Units.All() {
 		s := strconv.Itoa(i + 1)
 		if p.need != nil && p.need.unit == u {
 			s = draw.Pointer + s

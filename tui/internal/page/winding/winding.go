@@ -64,14 +64,14 @@ func New(d *page.Desk) *Winding {
 				return err.Error()
 			}
 			return ""
-		}, Do: func(keys.Event) { p.keep() }},
+		}, Do: func(keys.Event) { p.keep() }, Edits: true},
 		{Keys: []string{"*"}, Short: "give angle", Long: "give this angle to the wound ply", Group: g, Rank: 3, Can: func() string {
 			if p.row < 0 {
 				return "no ply is wound: add a band on the bench first"
 			}
 			return ""
-		}, Do: func(keys.Event) { p.giveAngle() }},
-		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the bench", Group: g, Do: func(keys.Event) { d.Leave() }},
+		}, Do: func(keys.Event) { p.giveAngle() }, Edits: true},
+		d.Out(g),
 	}
 	return p
 }

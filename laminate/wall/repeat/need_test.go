@@ -1,6 +1,7 @@
-package wall_test
+package repeat_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -8,35 +9,37 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/repeat"
+	"frp/veilwright/laminate/wall/walltest"
 )
 
 // The least number holds, and one fewer does not.
 func TestNeed_isTheLeastThatHolds(t *testing.T) {
 	lib := catalog.Library()
-	thinTank := tank(mixed(1)...)
-	thinTank.Service.Pressure = quantity.New(1, psi)
-	vacuumPipe := pipe()
-	vacuumPipe.Service.Vacuum = quantity.New(7, psi)
-	vacuumPipe.Part.StiffenerSpacing = quantity.New(10, ft)
+	thinTank := walltest.Tank(walltest.Mixed(1)...)
+	thinTank.Service.Pressure = quantity.New(1, quantity.PSI)
+	vacuumPipe := walltest.Pipe()
+	vacuumPipe.Service.Vacuum = quantity.New(7, quantity.PSI)
+	vacuumPipe.Part.StiffenerSpacing = quantity.New(10, quantity.Foot)
 	for _, c := range []struct {
 		name string
 		s    *laminate.Schedule
-		unit wall.RepeatUnit
+		unit repeat.Unit
 	}{
-		{"bare pipe of mat", pipe(), wall.Mat},
-		{"bare pipe of mat and woven", pipe(), wall.MatAndWoven},
-		{"pipe under vacuum", vacuumPipe, wall.MatAndWoven},
-		{"tank", thinTank, wall.MatAndWoven},
-		{"tank of mat", thinTank, wall.Mat},
-		{"wound pipe", woundPipe(1), wall.WoundCover},
-		{"wound pipe, hoop and chop", woundPipe(1), wall.HoopAndChop},
+		{"bare pipe of mat", walltest.Pipe(), repeat.Mat},
+		{"bare pipe of mat and woven", walltest.Pipe(), repeat.MatAndWoven},
+		{"pipe under vacuum", vacuumPipe, repeat.MatAndWoven},
+		{"tank", thinTank, repeat.MatAndWoven},
+		{"tank of mat", thinTank, repeat.Mat},
+		{"wound pipe", walltest.WoundPipe(1), repeat.WoundCover},
+		{"wound pipe, hoop and chop", walltest.WoundPipe(1), repeat.HoopAndChop},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			c.s.Service.Pressure = quantity.New(60, psi)
+			c.s.Service.Pressure = quantity.New(60, quantity.PSI)
 			if c.s.Part.Form == laminate.Tank {
-				c.s.Service.Pressure = quantity.New(1, psi)
+				c.s.Service.Pressure = quantity.New(1, quantity.PSI)
 			}
-			n, err := wall.Need(c.s, lib, c.unit, wall.Options{})
+			n, err := repeat.Need(c.s, lib, c.unit, wall.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -56,7 +59,7 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 			default:
 				fewer.Plies = nil
 			}
-			if r := evaluate(fewer.Apply(c.s, lib), wall.Options{}); r.Answer() == wall.Holds {
+			if r := walltest.Evaluate(fewer.Apply(c.s, lib), wall.Options{}); r.Answer() == wall.Holds {
 				t.Errorf("%d repeats, and one fewer holds too", n.Repeats)
 			}
 		})
@@ -65,10 +68,10 @@ func TestNeed_isTheLeastThatHolds(t *testing.T) {
 
 func TestNeed_laysWhatASequenceAllows(t *testing.T) {
 	lib := catalog.Library()
-	s := pipe()
+	s := walltest.Pipe()
 	s.Plies = append(s.Plies, laminate.Ply{Material: catalog.VeilC15, Resin: "wall", Zone: laminate.OuterSurface, Count: 1})
-	s.Service.Pressure = quantity.New(100, psi)
-	n, err := wall.Need(s, lib, wall.MatAndWoven, wall.Options{})
+	s.Service.Pressure = quantity.New(100, quantity.PSI)
+	n, err := repeat.Need(s, lib, repeat.MatAndWoven, wall.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,10 +86,10 @@ func TestNeed_laysWhatASequenceAllows(t *testing.T) {
 		t.Error("materials were chosen without a word")
 	}
 	// What is there already sets the pattern.
-	s = woundPipe(1)
+	s = walltest.WoundPipe(1)
 	s.Plies[3].Angle = laminate.Some(60.0)
-	s.Service.Pressure = quantity.New(150, psi)
-	n, err = wall.Need(s, lib, wall.WoundCover, wall.Options{})
+	s.Service.Pressure = quantity.New(150, quantity.PSI)
+	n, err = repeat.Need(s, lib, repeat.WoundCover, wall.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -96,7 +99,7 @@ func TestNeed_laysWhatASequenceAllows(t *testing.T) {
 }
 
 func TestNeed_nothingWhereTheWallIsEnough(t *testing.T) {
-	n, err := wall.Need(pipe(mixed(6)...), catalog.Library(), wall.MatAndWoven, wall.Options{})
+	n, err := repeat.Need(walltest.Pipe(walltest.Mixed(6)...), catalog.Library(), repeat.MatAndWoven, wall.Options{})
 	if err != nil || n.Repeats != 0 || len(n.Plies) != 0 || n.Governing.Name == "" || n.Result.Answer() != wall.Holds {
 		t.Errorf("%+v, %v", n, err)
 	}
@@ -107,45 +110,45 @@ func TestNeed_saysWhyItCannot(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(*laminate.Schedule)
-		unit   wall.RepeatUnit
+		unit   repeat.Unit
 		want   string
 	}{
-		{"a fact is missing", func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, wall.Mat, "inside_diameter"},
-		{"no resin", func(s *laminate.Schedule) { s.Resins = nil }, wall.Mat, "no resin"},
-		{"wound repeats in a wall that goes by the table", func(*laminate.Schedule) {}, wall.WoundCover, "contact-molded"},
-		{"no wall will do", func(s *laminate.Schedule) { s.Service.Pressure = quantity.New(3000, psi) }, wall.Mat, "inside radius"},
-		{"no such unit", func(*laminate.Schedule) {}, wall.NoUnit, "repeat unit"},
+		{"a fact is missing", func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, repeat.Mat, "inside_diameter"},
+		{"no resin", func(s *laminate.Schedule) { s.Resins = nil }, repeat.Mat, "no resin"},
+		{"wound repeats in a wall that goes by the table", func(*laminate.Schedule) {}, repeat.WoundCover, "contact-molded"},
+		{"no wall will do", func(s *laminate.Schedule) { s.Service.Pressure = quantity.New(3000, quantity.PSI) }, repeat.Mat, "inside radius"},
+		{"no such unit", func(*laminate.Schedule) {}, repeat.NoUnit, "repeat unit"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := pipe(mixed(1)...)
-			s.Service.Pressure = quantity.New(300, psi)
+			s := walltest.Pipe(walltest.Mixed(1)...)
+			s.Service.Pressure = quantity.New(300, quantity.PSI)
 			c.change(s)
-			if n, err := wall.Need(s, lib, c.unit, wall.Options{}); err == nil || !strings.Contains(err.Error(), c.want) {
+			if n, err := repeat.Need(s, lib, c.unit, wall.Options{}); err == nil || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("%d repeats, %v", n.Repeats, err)
 			}
 		})
 	}
-	if _, err := wall.Need(nil, nil, wall.Mat, wall.Options{}); err == nil {
+	if _, err := repeat.Need(nil, nil, repeat.Mat, wall.Options{}); err == nil {
 		t.Error("no schedule, no error")
 	}
 }
 
 func TestUnits_haveWords(t *testing.T) {
-	for _, u := range wall.Units.All() {
-		if got, ok := wall.Units.Parse(u.String()); !ok || got != u {
+	for _, u := range repeat.Units.All() {
+		if got, ok := repeat.Units.Parse(u.String()); !ok || got != u {
 			t.Errorf("%v reads back as %v, %v", u, got, ok)
 		}
 	}
-	if _, ok := wall.Units.Parse(""); ok {
+	if _, ok := repeat.Units.Parse(""); ok {
 		t.Error("nothing reads as a unit")
 	}
 }
 
 func TestCourses_needLessTowardTheTop(t *testing.T) {
 	lib := catalog.Library()
-	s := tank(mixed(2)...)
-	s.Part.InsideDiameter = quantity.New(20, ft)
-	courses, err := wall.Courses(s, lib, wall.MatAndWoven, wall.Options{}, 0)
+	s := walltest.Tank(walltest.Mixed(2)...)
+	s.Part.InsideDiameter = quantity.New(20, quantity.Foot)
+	courses, err := repeat.Courses(s, lib, repeat.MatAndWoven, wall.Options{}, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -160,22 +163,24 @@ func TestCourses_needLessTowardTheTop(t *testing.T) {
 		if i > 0 && c.Repeats > courses[i-1].Repeats {
 			t.Errorf("course %d needs more than the one below", i+1)
 		}
-		near(t, "depth", c.Depth, max(0, s.Part.LiquidHeight.SI()-c.Bottom), 1e-12)
+		if want := max(0, s.Part.LiquidHeight.SI()-c.Bottom); math.Abs(c.Depth-want) > 1e-12 {
+			t.Errorf("course %d lies %v m deep, want %v", i+1, c.Depth, want)
+		}
 	}
 	if !(courses[0].Repeats > courses[4].Repeats) {
 		t.Errorf("%d at the bottom, %d at the top", courses[0].Repeats, courses[4].Repeats)
 	}
 	// The bottom course is what the wall needs that has nothing yet.
-	bare := tank()
-	bare.Part.InsideDiameter = quantity.New(20, ft)
-	n, err := wall.Need(bare, lib, wall.MatAndWoven, wall.Options{})
+	bare := walltest.Tank()
+	bare.Part.InsideDiameter = quantity.New(20, quantity.Foot)
+	n, err := repeat.Need(bare, lib, repeat.MatAndWoven, wall.Options{})
 	if err != nil || n.Repeats != courses[0].Repeats {
 		t.Errorf("%d repeats (%v), the bottom course has %d", n.Repeats, err, courses[0].Repeats)
 	}
-	if _, err := wall.Courses(pipe(), lib, wall.Mat, wall.Options{}, 0); err == nil {
+	if _, err := repeat.Courses(walltest.Pipe(), lib, repeat.Mat, wall.Options{}, 0); err == nil {
 		t.Error("a pipe has courses")
 	}
-	if _, err := wall.Courses(s, lib, wall.Mat, wall.Options{}, 1e-6); err == nil {
+	if _, err := repeat.Courses(s, lib, repeat.Mat, wall.Options{}, 1e-6); err == nil {
 		t.Error("millions of courses are listed")
 	}
 }

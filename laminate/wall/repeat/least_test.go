@@ -1,4 +1,4 @@
-package wall
+package repeat
 
 import (
 	"reflect"
@@ -9,21 +9,22 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 )
 
 // oneByOne is the search that least shortens: a repeat at a time.
-func oneByOne(p *repeats, s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, bool) {
-	n := Needed{Unit: unit, Row: p.row, Result: Evaluate(s, lib, laminate.Analyze(s, lib), o)}
+func oneByOne(p *repeats, s *laminate.Schedule, lib *laminate.Library, unit Unit, o wall.Options) (Needed, bool) {
+	n := Needed{Unit: unit, Row: p.row, Result: wall.Evaluate(s, lib, laminate.Analyze(s, lib), o)}
 	n.Governing, _ = n.Result.Governing()
-	for n.Result.Answer() != Holds && n.Result.Answer() != NotApplicable {
-		if _, is := n.Result.incomplete(); is && (n.Repeats > 0 || len(n.Result.Plies) > 0) || n.Repeats == MostRepeats {
+	for n.Result.Answer() != wall.Holds && n.Result.Answer() != wall.NotApplicable {
+		if _, is := incomplete(n.Result); is && (n.Repeats > 0 || len(n.Result.Plies) > 0) || n.Repeats == Most {
 			return n, false
 		}
 		n.Repeats++
 		n.Governing, _ = n.Result.Governing()
 		n.Plies = p.repeat(n.Repeats)
 		next := n.Apply(s, lib)
-		n.Result = Evaluate(next, lib, laminate.Analyze(next, lib), o)
+		n.Result = wall.Evaluate(next, lib, laminate.Analyze(next, lib), o)
 	}
 	if n.Repeats > 0 {
 		n.Notes = p.notes
@@ -77,8 +78,8 @@ func TestNeed_isTheLeastThatAddingOneByOneFinds(t *testing.T) {
 		if err != nil {
 			return
 		}
-		want, ok := oneByOne(&p, s, lib, unit, Options{})
-		got, err := Need(s, lib, unit, Options{})
+		want, ok := oneByOne(&p, s, lib, unit, wall.Options{})
+		got, err := Need(s, lib, unit, wall.Options{})
 		switch {
 		case ok != (err == nil):
 			t.Fatalf("one by one: %v with %d repeats of %v; by bisection: %v", ok, want.Repeats, unit, err)

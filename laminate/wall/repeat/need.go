@@ -1,4 +1,7 @@
-package wall
+// Package repeat figures how many repeats of a unit of plies a wall needs for
+// its structure to be enough, and the courses of a tank: the inverse of package
+// wall.
+package repeat
 
 import (
 	"errors"
@@ -8,40 +11,41 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/word"
 )
 
-// RepeatUnit is what a wall is built up by.
-type RepeatUnit uint8
+// Unit is what a wall is built up by.
+type Unit uint8
 
 // The repeat units.
 const (
-	NoUnit      RepeatUnit = iota
-	Mat                    // a mat
-	MatAndWoven            // woven roving and a mat over it
-	WoundCover             // a helical cover of two crossing layers
-	HoopAndChop            // hoop winding and sprayed chop over it
+	NoUnit      Unit = iota
+	Mat              // a mat
+	MatAndWoven      // woven roving and a mat over it
+	WoundCover       // a helical cover of two crossing layers
+	HoopAndChop      // hoop winding and sprayed chop over it
 )
 
 // Units are the words of the repeat units.
-var Units = word.Of[RepeatUnit]("", "mat", "mat-and-woven", "wound-cover", "hoop-and-chop")
+var Units = word.Of[Unit]("", "mat", "mat-and-woven", "wound-cover", "hoop-and-chop")
 
-func (u RepeatUnit) String() string { return Units.Name(u) }
+func (u Unit) String() string { return Units.Name(u) }
 
-// MostRepeats bounds the search; a wall that wants more is no wall to lay up.
-const MostRepeats = 400
+// Most bounds the search; a wall that wants more is no wall to lay up.
+const Most = 400
 
 // Needed is what has to be added to a wall for every deciding criterion to
 // hold.
 type Needed struct {
-	Unit    RepeatUnit
+	Unit    Unit
 	Repeats int            // 0: the wall is enough as it is
 	Row     int            // index in Schedule.Plies at which Plies go in
 	Plies   []laminate.Ply // all repeats, ready to insert, empty for none
 	// Governing is the deciding criterion that asked for the last repeat, as it
 	// stood with one repeat fewer; for none, the one nearest to failing.
-	Governing Criterion
-	Result    *Result // of the wall with Plies
+	Governing wall.Criterion
+	Result    *wall.Result // of the wall with Plies
 	Notes     []string
 }
 
@@ -59,8 +63,8 @@ func (n *Needed) Apply(s *laminate.Schedule, lib *laminate.Library) *laminate.Sc
 // woven one lies outermost, a mat or chop comes first.
 //
 // Errors: a deciding criterion that cannot be determined, with the key that would
-// settle it; no resin; a wall that MostRepeats do not fix.
-func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
+// settle it; no resin; a wall that Most do not fix.
+func Need(s *laminate.Schedule, lib *laminate.Library, unit Unit, o wall.Options) (Needed, error) {
 	if s == nil || lib == nil {
 		return Needed{}, errors.New("what is needed: no schedule or no library to work with")
 	}
@@ -81,18 +85,18 @@ func Need(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Option
 // of a criterion that holds before it fails: adding glass brings some moduli
 // down. So it looks for the least number that settles what fails, and again from
 // there, until nothing does.
-func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options) (Needed, error) {
-	tried := map[int]*Result{}
+func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Unit, o wall.Options) (Needed, error) {
+	tried := map[int]*wall.Result{}
 	with := func(n int) Needed { return Needed{Unit: unit, Repeats: n, Row: p.row, Plies: p.repeat(n)} }
-	try := func(n int) (*Result, error) {
+	try := func(n int) (*wall.Result, error) {
 		r := tried[n]
 		if r == nil {
 			needed := with(n)
 			next := needed.Apply(s, lib)
-			r = Evaluate(next, lib, laminate.Analyze(next, lib), o)
+			r = wall.Evaluate(next, lib, laminate.Analyze(next, lib), o)
 			tried[n] = r
 		}
-		if c, is := r.incomplete(); is && (n > 0 || len(r.Plies) > 0) {
+		if c, is := incomplete(r); is && (n > 0 || len(r.Plies) > 0) {
 			return nil, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, quantity.Counted(n, "repeat", "repeats"), unit, c.Reason)
 		}
 		return r, nil
@@ -103,21 +107,21 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Repeat
 		if err != nil {
 			return Needed{}, err
 		}
-		if now.Answer() == Holds || now.Answer() == NotApplicable {
+		if now.Answer() == wall.Holds || now.Answer() == wall.NotApplicable {
 			break
 		}
 		// low fails still, and high is to hold.
 		low, high := n, n
 		for step := 1; ; step *= 2 {
-			high = min(n+step, MostRepeats)
+			high = min(n+step, Most)
 			r, err := try(high)
 			switch {
 			case err != nil:
 				return Needed{}, err
-			case !now.failsStill(r):
-			case high == MostRepeats:
+			case !failsStill(now, r):
+			case high == Most:
 				c, _ := r.Governing()
-				return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", MostRepeats, unit, c.Name, c.Ratio)
+				return Needed{}, fmt.Errorf("%d repeats of %s are not enough: %s still at %.3g times what it may be", Most, unit, c.Name, c.Ratio)
 			default:
 				low = high
 				continue
@@ -130,7 +134,7 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Repeat
 			switch {
 			case err != nil:
 				return Needed{}, err
-			case now.failsStill(r):
+			case failsStill(now, r):
 				low = middle
 			default:
 				high = middle
@@ -149,24 +153,24 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Repeat
 
 // incomplete gives the first governing criterion that cannot be determined,
 // however much glass there is.
-func (r *Result) incomplete() (Criterion, bool) {
+func incomplete(r *wall.Result) (wall.Criterion, bool) {
 	for _, c := range r.Criteria {
-		if c.Governs && c.Answer == Incomplete && !c.byGlass {
+		if c.Governs && c.Answer == wall.Incomplete && !c.ByGlass {
 			return c, true
 		}
 	}
-	return Criterion{}, false
+	return wall.Criterion{}, false
 }
 
 // failsStill tells whether a governing criterion that does not hold in r does
 // not hold in another result either.
-func (r *Result) failsStill(other *Result) bool {
+func failsStill(r, other *wall.Result) bool {
 	for _, c := range r.Criteria {
-		if !c.Governs || c.Answer == Holds || c.Answer == NotApplicable {
+		if !c.Governs || c.Answer == wall.Holds || c.Answer == wall.NotApplicable {
 			continue
 		}
 		for _, d := range other.Criteria {
-			if d.Name == c.Name && d.Governs && (d.Answer == Fails || d.Answer == Incomplete) {
+			if d.Name == c.Name && d.Governs && (d.Answer == wall.Fails || d.Answer == wall.Incomplete) {
 				return true
 			}
 		}
@@ -199,7 +203,7 @@ func (p *repeats) repeat(n int) []laminate.Ply {
 	return out
 }
 
-func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, unit RepeatUnit) (repeats, error) {
+func plan(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, unit Unit) (repeats, error) {
 	p := repeats{row: min(a.BarrierEnd, len(s.Plies))}
 	outermost := -1
 	for i := range a.Rows {

@@ -1,4 +1,4 @@
-package wall
+package repeat
 
 import (
 	"errors"
@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/wall"
 )
 
 // UsualCourse is the height in m by which Courses divides a tank where none is
@@ -31,22 +32,22 @@ type Course struct {
 // given.
 //
 // Errors: the part is no tank, or has no liquid height; those of Need.
-func Courses(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Options, height float64) ([]Course, error) {
+func Courses(s *laminate.Schedule, lib *laminate.Library, unit Unit, o wall.Options, height float64) ([]Course, error) {
 	if s == nil || lib == nil {
 		return nil, errors.New("courses: no schedule or no library to work with")
 	}
 	if s.Part.Form != laminate.Tank {
 		return nil, errors.New("courses: the part is not a tank (form)")
 	}
-	liquid, ok := positive(s.Part.LiquidHeight)
-	if !ok {
+	liquid := s.Part.LiquidHeight.SI()
+	if !sound(liquid) {
 		return nil, errors.New("courses: the tank's liquid height is not given (liquid_height)")
 	}
 	top := liquid
-	if straight, ok := positive(s.Part.Length); ok {
+	if straight := s.Part.Length.SI(); sound(straight) {
 		top = math.Max(top, straight)
 	}
-	if !(height > 0 && sound(height)) {
+	if !sound(height) {
 		height = UsualCourse
 	}
 	n := math.Ceil(top/height - 1e-9)
@@ -71,10 +72,13 @@ func Courses(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit, o Opt
 	return courses, nil
 }
 
+// sound tells whether v can be a height.
+func sound(v float64) bool { return v > 0 && !math.IsInf(v, 0) }
+
 // stripped gives the schedule without its structural layer, zones written out
 // since without the structure they would be inferred otherwise, and how
 // repeats like its own go in.
-func stripped(s *laminate.Schedule, lib *laminate.Library, unit RepeatUnit) (*laminate.Schedule, repeats, error) {
+func stripped(s *laminate.Schedule, lib *laminate.Library, unit Unit) (*laminate.Schedule, repeats, error) {
 	a := laminate.Analyze(s, lib)
 	p, err := plan(s, lib, a, unit)
 	if err != nil {

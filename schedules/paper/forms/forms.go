@@ -1,0 +1,263 @@
+// Package forms is the papers of the trade: each is one function from a judged
+// schedule or job to a sheet. What a document does not say is a box to write in,
+// never a figure of the program's own.
+package forms
+
+import (
+	"errors"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/shop"
+	"frp/veilwright/schedules/store"
+)
+
+// Kind is a paper of a schedule or a job.
+type Kind struct {
+	Name  string // on the command line
+	Title string
+	Says  string // in a few words
+	Make  func(*Subject) paper.Sheet
+}
+
+// Kinds are the papers, in the order in which a part meets them.
+var Kinds = []Kind{
+	{"laminate-schedule", "Laminate schedule", "the drawing table: section to scale, plies, zones", LaminateSchedule},
+	{"lay-up-sheet", "Lay-up sheet", "ply by ply in the order of laying, with boxes", LayUpSheet},
+	{"route-sheet", "Route sheet", "operations, hold and witness points, sign-offs", RouteSheet},
+	{"inspection-plan", "Inspection plan", "what is inspected, how, to which limit", InspectionPlan},
+	{"calculation", "Calculation", "the structure worked out step by step", Calculation},
+}
+
+// Named finds a paper by its name.
+func Named(name string) *Kind {
+	for i := range Kinds {
+		if Kinds[i].Name == name {
+			return &Kinds[i]
+		}
+	}
+	return nil
+}
+
+// Form is the paper of a subject.
+func (k *Kind) Form(of *Subject) *paper.Form {
+	f := &paper.Form{Frame: of.Frame(k.Title), Sheet: k.Make(of)}
+	for i := range of.Parts {
+		if w := of.Parts[i].Report.Wall; w != nil {
+			f.NotChecked = w.NotChecked
+		}
+	}
+	if f.NotChecked == nil {
+		f.NotChecked = wall.NotChecked()
+	}
+	return f
+}
+
+// Subject is what a paper is of: a judged schedule, or a job with its parts.
+type Subject struct {
+	paper.Of
+	Parts []Part
+	Job   *laminate.Job // nil of a schedule
+	// Required are the lines of a specification, as far as they go without a
+	// record; Specification names it, empty where there is none.
+	Required      []acceptance.Line
+	Specification string
+}
+
+// Part is one part and what was judged of it. A schedule is of one, without an
+// id.
+type Part struct {
+	ID     string
+	Laid   laminate.LaidOrder
+	Report *rules.Report
+}
+
+// SubjectOf judges a document that can be used, a schedule or a job.
+func SubjectOf(o *shop.Opened, options rules.Options) *Subject {
+	of := &Subject{Of: paper.Of{File: o.Name, SHA256: store.SumOf(o.Text).String(), Library: o.Library, Units: options.Units}}
+	if o.Job == nil {
+		of.Head = o.Schedule.Head
+		of.Parts = []Part{{Report: o.Judge(options)}}
+		return of
+	}
+	of.Job, of.Head = o.Job, o.Job.Head
+	r := o.JudgeJob(options)
+	for i, p := range r.Parts {
+		part := &o.Job.Parts[i]
+		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Report: p})
+	}
+	return of
+}
+
+// Structure is the structure of a part, judged.
+func (of *Subject) Structure(p *Part) *wall.Result {
+	return wall.Evaluate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
+}
+
+// Require holds the subject against a specification as far as that goes without
+// a record: each requirement is a line.
+func (of *Subject) Require(o *shop.Opened) error {
+	if of.Job != nil {
+		return errors.New("a specification is held against a schedule: name that of the part instead of the job")
+	}
+	of.Specification = strings.TrimSpace(o.Specification.Number + " " + o.Specification.Title + " (" + filepath.Base(o.Name) + ")")
+	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, SHA256: of.SHA256,
+		Specification: o.Specification, Record: &record.Record{}, Units: of.Units}).Lines
+	return nil
+}
+
+// each makes the blocks of every part, under its id where there are several.
+func (of *Subject) each(blocks func(*Part) paper.Sheet) (sheet paper.Sheet) {
+	for i := range of.Parts {
+		p := &of.Parts[i]
+		if p.ID != "" {
+			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + p.ID})
+		}
+		sheet = append(sheet, blocks(p)...)
+	}
+	return sheet
+}
+
+// Calculation is the structure of each part worked out step by step, for a
+// reviewer with a pocket calculator.
+func Calculation(of *Subject) paper.Sheet {
+	return of.each(func(p *Part) paper.Sheet {
+		worked := wall.Calculate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
+		name := p.ID
+		if name == "" {
+			name = of.File
+		}
+		return paper.Calculation(name, &worked, of.Structure(p))
+	})
+}
+
+// warned is what speaks against building a part, for everybody who holds the
+// paper.
+func warned(p *Part) (sheet paper.Sheet) {
+	for _, severity := range []rules.Severity{rules.Break, rules.Incomplete} {
+		for i := range p.Report.Findings {
+			f := &p.Report.Findings[i]
+			if f.Severity != severity {
+				continue
+			}
+			mark := "RULE BREAK, do not build"
+			if severity == rules.Incomplete {
+				mark = "INCOMPLETE"
+			}
+			if p.ID != "" {
+				mark += ", " + p.ID
+			}
+			sheet = append(sheet, paper.Note{Mark: mark + ": ", Text: f.Message + " (" + f.Rule.ID + ")", Framed: severity == rules.Break})
+		}
+	}
+	return sheet
+}
+
+// words are a word of documents as people say it.
+func words(w string) string { return strings.ReplaceAll(w, "-", " ") }
+
+// stated gathers what a document states, and leaves out what it does not.
+type stated struct{ facts paper.Facts }
+
+func (f *stated) add(name, value string) {
+	if value != "" {
+		f.facts = append(f.facts, paper.Fact{Name: name, Value: value})
+	}
+}
+
+// list adds values that stand together, separated by commas.
+func (f *stated) list(name string, values ...string) {
+	var given []string
+	for _, v := range values {
+		if v != "" {
+			given = append(given, v)
+		}
+	}
+	f.add(name, strings.Join(given, ", "))
+}
+
+func size[D quantity.Dimension](before string, q quantity.Quantity[D], k quantity.Kind, u quantity.System) string {
+	if !q.Given() {
+		return ""
+	}
+	return before + u.Figure(q.SI(), k)
+}
+
+func answer(yes, no string, a laminate.Optional[bool]) string {
+	switch {
+	case !a.Given:
+		return ""
+	case a.Value:
+		return yes
+	}
+	return no
+}
+
+// partFacts are the part, its service and its resins as they are stated.
+func partFacts(s *laminate.Schedule, u quantity.System) paper.Facts {
+	var f stated
+	p, v := &s.Part, &s.Service
+	f.list("part", words(p.Form.String()), words(p.Process.String()), size("inside diameter ", p.InsideDiameter, quantity.Size, u), size("length ", p.Length, quantity.Distance, u),
+		size("liquid height ", p.LiquidHeight, quantity.Distance, u), size("area ", p.Area, quantity.Surface, u), answer("flanged", "", p.Flanged), ends(p.Ends))
+	if b := p.Basis(); b != laminate.NoBasis {
+		f.add("design basis", words(b.String()))
+	}
+	concentration := ""
+	if v.Concentration.Given {
+		concentration = quantity.Percent(v.Concentration.Value)
+	}
+	f.list("service", v.Fluid, concentration, v.Contact.String())
+	ph := ""
+	if v.PH.Given {
+		ph = "pH " + strconv.FormatFloat(v.PH.Lowest, 'g', -1, 64) + " to " + strconv.FormatFloat(v.PH.Highest, 'g', -1, 64)
+	}
+	gravity := ""
+	if v.SpecificGravity.Given {
+		gravity = "specific gravity " + strconv.FormatFloat(v.SpecificGravity.Value, 'g', -1, 64)
+	}
+	var traits []string
+	for _, t := range v.Contains.List() {
+		traits = append(traits, t.String())
+	}
+	f.list("", ph, gravity, strings.Join(traits, ", "))
+	f.list("design", size("temperature ", v.Temperature, quantity.Point, u), size("upset ", v.Upset, quantity.Point, u), size("pressure ", v.Pressure, quantity.Stress, u),
+		size("vacuum ", v.Vacuum, quantity.Stress, u), size("test pressure ", v.TestPressure, quantity.Stress, u), answer("conductive", "", v.Conductive), answer("abrasive", "", v.Abrasive))
+	for i := range s.Conditions {
+		c := &s.Conditions[i]
+		f.list("condition "+c.Name, size("temperature ", c.Temperature, quantity.Point, u), size("pressure ", c.Pressure, quantity.Stress, u), size("vacuum ", c.Vacuum, quantity.Stress, u))
+	}
+	for i := range s.Resins {
+		r := &s.Resins[i]
+		filler := ""
+		if r.Filler != laminate.NoFiller {
+			filler = r.Filler.String()
+			if r.FillerContent.Given {
+				filler += " " + quantity.Percent(r.FillerContent.Value) + " of the mix"
+			}
+		}
+		f.list("resin "+r.ID, r.Family.String(), r.Product, r.Cure.String(), filler, labeled("thixotrope ", r.Thixotrope), labeled("synergist ", r.Synergist))
+	}
+	return f.facts
+}
+
+func labeled(label, text string) string {
+	if text == "" {
+		return ""
+	}
+	return label + text
+}
+
+func ends(e laminate.Ends) string {
+	if e == laminate.NoEnds {
+		return ""
+	}
+	return e.String() + " ends"
+}

@@ -1,0 +1,213 @@
+package forms_test
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/forms"
+	"frp/veilwright/schedules/paper/layout"
+	"frp/veilwright/schedules/shop"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+const examples = "../../../testdata/"
+
+// subject judges an example document.
+func subject(t *testing.T, name string) *forms.Subject {
+	t.Helper()
+	o := shop.New(shop.Options{NoBook: true}).Read(filepath.FromSlash(examples + name))
+	if !o.Usable() {
+		t.Fatal(o.Why())
+	}
+	u := quantity.US
+	if o.Schedule != nil {
+		u = o.Schedule.Units
+	}
+	return forms.SubjectOf(o, rules.Options{Units: u})
+}
+
+// built is a subject made in the program.
+func built(s *laminate.Schedule) *forms.Subject {
+	lib := catalog.Library()
+	return &forms.Subject{Of: paper.Of{File: "a.toml", SHA256: "0123456789abcdef", Head: s.Head, Library: lib}, Parts: []forms.Part{{Report: rules.Judge(all.Rules(), s, lib, rules.Options{})}}}
+}
+
+func text(t *testing.T, f *paper.Form) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := paper.Text(&b, f.Plain(), 120); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+func TestKinds_sayWhatTheySaidBefore(t *testing.T) {
+	for file, names := range map[string][]string{
+		"schedules/tank-contact-acid.toml": {"laminate-schedule", "lay-up-sheet", "inspection-plan"},
+		"jobs/bleach-day-tank.toml":        {"route-sheet"},
+	} {
+		of := subject(t, file)
+		for _, name := range names {
+			got := text(t, forms.Named(name).Form(of))
+			golden := filepath.Join("testdata", name+".golden")
+			if *update {
+				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if want, err := os.ReadFile(golden); err != nil || string(want) != got {
+				t.Errorf("%s differs from %s (%v); got\n%s", name, golden, err, got)
+			}
+		}
+	}
+}
+
+// Whatever is printed of whatever example stands on pages in both sizes, with
+// what every page says, and the typeface has all of it.
+func TestKinds_ofEveryExampleStandOnPages(t *testing.T) {
+	files, err := filepath.Glob(examples + "*s/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	papers := 0
+	for _, file := range files {
+		o := shop.New(shop.Options{NoBook: true}).Read(file)
+		if o.Schedule == nil && o.Job == nil {
+			continue
+		}
+		of := forms.SubjectOf(o, rules.Options{Units: quantity.Metric})
+		for i := range forms.Kinds {
+			papers++
+			f := forms.Kinds[i].Form(of)
+			for _, size := range []layout.Size{layout.Letter, layout.A4} {
+				pages, missing := layout.Pages(f, size)
+				if missing != nil || len(pages) == 0 || len(pages) > 60 {
+					t.Errorf("%s of %s: %d pages, missing %q", f.Paper, file, len(pages), missing)
+				}
+			}
+			if got := text(t, f); !strings.Contains(got, "DRAFT") || !strings.Contains(got, "Not checked: wind") {
+				t.Errorf("%s of %s does not say its state or what was not checked", f.Paper, file)
+			}
+		}
+	}
+	if papers < 40 {
+		t.Errorf("only %d papers", papers)
+	}
+}
+
+func repeats(times int) *laminate.Schedule {
+	s := &laminate.Schedule{
+		Head:   laminate.Head{Title: "Thick"},
+		Part:   laminate.Part{Form: laminate.Pipe, Process: laminate.ContactMolded, InsideDiameter: quantity.New(24, quantity.Inch), Length: quantity.New(10, quantity.Foot)},
+		Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt}},
+		Plies: []laminate.Ply{{Material: catalog.VeilC15, Resin: "r", Zone: laminate.InnerSurface, Count: 1},
+			{Material: catalog.Mat15, Resin: "r", Zone: laminate.InteriorLayer, Count: 2, GelAfter: true}},
+	}
+	for range times {
+		s.Plies = append(s.Plies, laminate.Ply{Material: catalog.Mat15, Resin: "r", Zone: laminate.StructuralLayer, Count: 1},
+			laminate.Ply{Material: catalog.Woven24, Resin: "r", Zone: laminate.StructuralLayer, Count: 1})
+	}
+	return s
+}
+
+func TestLaminateSchedule_foldsWhatRepeats(t *testing.T) {
+	f := forms.Named("laminate-schedule").Form(built(repeats(200)))
+	got := text(t, f)
+	for _, want := range []string{"plies 4-403: the 2 rows below, 200 times over", "V 2M | gel stop | (M W) ×200"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, got)
+		}
+	}
+	if pages, _ := layout.Pages(f, layout.Letter); len(pages) > 4 {
+		t.Errorf("403 plies that repeat stand on %d pages", len(pages))
+	}
+}
+
+func TestLayUpSheet_hasALineForEachSinglePly(t *testing.T) {
+	of := built(repeats(200))
+	sheet := forms.LayUpSheet(of)
+	lines, stops := 0, 0
+	for _, b := range sheet {
+		table, ok := b.(paper.Table)
+		if !ok || table.Columns[len(table.Columns)-1].Title != "by" {
+			continue
+		}
+		for _, r := range table.Rows {
+			if r.Band != "" {
+				stops++
+				if !strings.Contains(r.Band, "GEL STOP and HOLD") {
+					t.Errorf("the barrier's end says %q", r.Band)
+				}
+				continue
+			}
+			lines++
+		}
+	}
+	if lines != 403 || stops != 1 {
+		t.Errorf("%d lines and %d stops", lines, stops)
+	}
+}
+
+// Laid the other way round the numbers run down, and the gel stop between ply 3
+// and ply 4 comes after ply 4.
+func TestLayUpSheet_turnsTheOrderOfWhatIsLaidFromOutside(t *testing.T) {
+	of := built(repeats(1))
+	of.Parts[0].Laid = laminate.OutsideIn
+	var order []string
+	for _, b := range forms.LayUpSheet(of) {
+		if table, ok := b.(paper.Table); ok && table.Columns[len(table.Columns)-1].Title == "by" {
+			for _, r := range table.Rows {
+				if r.Band != "" {
+					word, _, _ := strings.Cut(r.Band, ":")
+					order = append(order, word)
+					continue
+				}
+				order = append(order, r.Cells[0])
+			}
+		}
+	}
+	if got := strings.Join(order, " "); got != "5 4 GEL STOP 3 2 1 HOLD" {
+		t.Errorf("laid %s", got)
+	}
+}
+
+// Without a shop's table nothing is said of how much initiator there is in a mix.
+func TestLayUpSheet_namesNoAmountThatNobodyStated(t *testing.T) {
+	got := text(t, forms.Named("lay-up-sheet").Form(built(repeats(1))))
+	if !strings.Contains(got, "The shop book has no table of mixes") || strings.Contains(got, "1.5 %") {
+		t.Errorf("got\n%s", got)
+	}
+	for _, want := range []string{"NEVER mix peroxide (the initiator) directly with cobalt promoter", "above the dew point"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, got)
+		}
+	}
+}
+
+func TestForms_ofTwentyThousandPliesArePaged(t *testing.T) {
+	s := repeats(0)
+	for i := range 9_998 { // nothing repeats
+		m := catalog.Mat15
+		if i*i%7 == 2 {
+			m = catalog.Mat075
+		}
+		s.Plies = append(s.Plies, laminate.Ply{Material: m, Resin: "r", Zone: laminate.StructuralLayer, Count: 1 + i%3})
+	}
+	of := built(s)
+	for i := range forms.Kinds {
+		if pages, _ := layout.Pages(forms.Kinds[i].Form(of), layout.A4); len(pages) > 1500 {
+			t.Errorf("%s: %d pages", forms.Kinds[i].Name, len(pages))
+		}
+	}
+}

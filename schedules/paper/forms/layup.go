@@ -1,0 +1,179 @@
+package forms
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
+	"frp/veilwright/schedules/paper"
+)
+
+// LayUpSheet is what lies beside the mold: each ply in the order of laying, what
+// it takes, and what is written down about it.
+func LayUpSheet(of *Subject) paper.Sheet {
+	u := of.Units
+	sheet := of.each(func(p *Part) paper.Sheet {
+		s, a := p.Report.Schedule, p.Report.Analysis
+		part := warned(p)
+		part = append(part, paper.Facts{{Name: "part", Value: partLine(s, u)}, {Name: "order of laying", Value: orderLine(p)}})
+		if len(s.Plies) == 0 {
+			return append(part, paper.Note{Text: "No plies."})
+		}
+		part = append(part, safetyNotes(p)...)
+		part = append(part, paper.Boxes{Titles: []string{"serial", "mold or mandrel", "release film or agent", "date and shift", "air temperature", "humidity", "surface temperature", "dew point"}})
+		part = append(part, paper.Heading{Level: 2, Text: "Stop, and call the foreman, if"})
+		for _, text := range stops(u) {
+			part = append(part, paper.Note{Mark: "- ", Text: text})
+		}
+		part = append(part, mixes(of, p)...)
+		return append(part,
+			paper.Heading{Level: 2, Text: "Section"}, section(p, u),
+			paper.Heading{Level: 2, Text: "Cut list"}, cuts(p, u),
+			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
+	})
+	return append(sheet, paper.Heading{Level: 2, Text: "Deviations"}, paper.Boxes{Titles: []string{"what was done otherwise, why, and who said so"}, Across: 1, High: 30},
+		paper.Signature{Role: "laid up by"}, paper.Signature{Role: "foreman"})
+}
+
+// partLine is a part in a line.
+func partLine(s *laminate.Schedule, u quantity.System) string {
+	facts := partFacts(s, u)
+	if len(facts) > 0 && facts[0].Name == "part" {
+		return facts[0].Value
+	}
+	return "not stated"
+}
+
+func orderLine(p *Part) string {
+	switch p.Laid {
+	case laminate.OutsideIn:
+		return "OUTSIDE FIRST: the process side is laid last, the reverse of the schedule. Ply numbers stay those of the schedule."
+	case laminate.InsideOut:
+		return "process side first, on the mold or mandrel"
+	case laminate.NoLaidOrder:
+	}
+	return "process side first, on the mold or mandrel, as the schedule is written. On a mold that shapes the outside the order is the reverse: this sheet is not for it."
+}
+
+// safetyNotes are the cautions that the plies of a part call for.
+func safetyNotes(p *Part) (sheet paper.Sheet) {
+	seen := map[string]bool{}
+	add := func(list []safety.Caution) {
+		for _, c := range list {
+			if !seen[c.ID] {
+				seen[c.ID] = true
+				sheet = append(sheet, paper.Note{Mark: "Safety: ", Text: c.Text, Framed: len(sheet) == 0})
+			}
+		}
+	}
+	for i := range p.Report.Analysis.Rows {
+		add(safety.ForPly(&p.Report.Analysis.Rows[i]))
+	}
+	add(safety.For(safety.Cutting))
+	if p.Report.Schedule.Part.Form == laminate.Tank {
+		add(safety.For(safety.Entering))
+	}
+	return sheet
+}
+
+// stops are the limits past which work stops. What a shop or a resin
+// manufacturer says goes before.
+func stops(u quantity.System) []string {
+	return []string{
+		"the surface is less than " + u.Figure(inspection.DewPointMargin, quantity.Rise) + " above the dew point (" + inspection.ByDewPoint + ")",
+		"the air is below " + u.Figure(inspection.LowestAir+273.15, quantity.Point) + " or its humidity above " + quantity.Share(inspection.HighestHumidity) + " (" + inspection.ByPractice + ")",
+		"a mix gels in the pot or on the part before it is wetted out: discard it, and do not lay over it",
+		fmt.Sprintf("more than %d mats or %s would be laid without a gel stop, or the laminate smokes, boils or cracks from heat (%s)", catalog.MatsInOneGo, u.Figure(catalog.ThickestInOneGo.SI(), quantity.Build), inspection.ByPractice),
+		"a ply is dry, wrinkled, dirty or out of its place and cannot be put right before it gels",
+		"the face to be laid on is waxed, wet, greasy, or older than the resin manufacturer allows: it is abraded first",
+	}
+}
+
+// mixes is the shop's table for the resins of a part, or fields to write in.
+func mixes(of *Subject, p *Part) paper.Sheet {
+	sheet := paper.Sheet{paper.Heading{Level: 2, Text: "Resin mix"}}
+	t := paper.Table{Columns: []paper.Column{{Title: "resin"}, {Title: "family"}, {Title: "initiator, % of the resin", Write: true}, {Title: "promoter, %", Write: true}, {Title: "resin lot", Write: true},
+		{Title: "initiator lot", Write: true}, {Title: "gel time", Write: true}, {Title: "batch", Write: true}}}
+	for i := range p.Report.Schedule.Resins {
+		r := &p.Report.Schedule.Resins[i]
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{r.ID, strings.Join(filled(r.Family.String(), r.Product, r.Cure.String()), ", "), "", "", "", "", "", ""}})
+	}
+	return append(sheet, paper.Note{Text: "The shop book has no table of mixes: amounts and gel time are those of the resin manufacturer's data sheet, written in by whoever is responsible."}, t)
+}
+
+func filled(list ...string) (kept []string) {
+	for _, s := range list {
+		if s != "" {
+			kept = append(kept, s)
+		}
+	}
+	return kept
+}
+
+// cuts is what is cut for each row before anything gels.
+func cuts(p *Part, u quantity.System) paper.Table {
+	s, a := p.Report.Schedule, p.Report.Analysis
+	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "pieces to cover, each ply"}, {Title: "area, each ply", Right: true}, {Title: "fabric, each ply", Right: true},
+		{Title: "roll or lot", Write: true}, {Title: "lap", Write: true}, {Title: "cut", Write: true}}}
+	for i := range s.Plies {
+		r := &a.Rows[i]
+		if m := r.Material; m == nil || m.Form == laminate.ResinCoat || m.Form == laminate.RovingBand || m.Form == laminate.SprayedChop {
+			continue
+		}
+		outer := laid.Of(s, a, r.Last, u)
+		pieces, area, fabric := "", "", ""
+		switch {
+		case outer.Area == 0:
+			pieces = "not known: " + outer.Missing
+		case outer.Circumference > 0:
+			pieces = u.Figure(outer.Circumference, quantity.Size) + " around and the lap, " + u.Figure(outer.Length, quantity.Distance) + " along"
+		default:
+			pieces = "the whole area"
+		}
+		if outer.Area > 0 {
+			area = u.Figure(outer.Area, quantity.Surface)
+		}
+		if outer.Fabric > 0 {
+			fabric = u.Figure(outer.Fabric, quantity.Weight)
+		}
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{paper.Span(r.First, r.Last), rowText(&s.Plies[i]), pieces, area, fabric, "", "", ""}})
+	}
+	return t
+}
+
+// laidTable has a line for each single ply, and a band where work stops.
+func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) paper.Table {
+	s := p.Report.Schedule
+	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "resin mix", Right: true},
+		{Title: "batch no.", Write: true}, {Title: "start", Write: true}, {Title: "gel", Write: true}, {Title: "air, RH", Write: true}, {Title: "remarks", Write: true}, {Title: "by", Write: true}}}
+	for _, l := range order(s, a, p.Laid) {
+		take := laid.Of(s, a, l.ply, u)
+		ply := &s.Plies[take.Row]
+		mix := "—"
+		if take.Mix > 0 {
+			mix = u.Figure(take.Mix, quantity.Weight)
+		}
+		material := ply.Material
+		if g := angle(ply); g != "" {
+			material += " " + g
+		}
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{strconv.Itoa(l.ply), material, ply.Resin, mix, "", "", "", "", "", ""}})
+		switch {
+		case l.barrier:
+			text := "HOLD: barrier inspected before anything goes over it: whole, no dry spots, no air, no wrinkles; thickness ________"
+			if l.stop {
+				text = "GEL STOP and " + text + "; gelled at ________, peak ________"
+			}
+			t.Rows = append(t.Rows, paper.Row{Band: text + ". Passed by ______________ at ________"})
+		case l.stop:
+			t.Rows = append(t.Rows, paper.Row{Band: "GEL STOP: let it gel and cool. Gelled at ________, peak ________, cool at ________. Go on: ______________"})
+		}
+	}
+	return t
+}

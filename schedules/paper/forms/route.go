@@ -1,0 +1,181 @@
+package forms
+
+import (
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
+	"frp/veilwright/schedules/paper"
+)
+
+// Points of a route or a plan.
+const (
+	hold    = "H"
+	witness = "W"
+	review  = "R"
+)
+
+const legend = "H hold: work stops until it is signed. W witness: somebody is called and may look on. R review: the record is looked through. Who signs for the purchaser is written in where the purchaser asks for it."
+
+// operation is a step on the way of a part through the shop.
+type operation struct{ what, point, paper string }
+
+// RouteSheet goes with the part through the shop: each operation in order, who
+// did it, who looked, and where work stops.
+func RouteSheet(of *Subject) paper.Sheet {
+	var sheet paper.Sheet
+	for i := range of.Parts {
+		sheet = append(sheet, warned(&of.Parts[i])...)
+	}
+	sheet = append(sheet, paper.Boxes{Titles: []string{"serial", "order", "quantity", "wanted by"}}, paper.Note{Text: legend})
+	t := paper.Table{Columns: []paper.Column{{Title: "no.", Right: true}, {Title: "operation"}, {Title: "point"}, {Title: "paper"}, {Title: "planned", Write: true}, {Title: "done, date", Write: true},
+		{Title: "by", Write: true}, {Title: "inspected by", Write: true}}}
+	for i, o := range operations(of) {
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{strconv.Itoa(i + 1), o.what, o.point, o.paper, "", "", "", ""}, Strong: o.point == hold})
+	}
+	sheet = append(sheet, paper.Heading{Level: 2, Text: "Operations"}, t)
+	sheet = append(sheet, paper.Heading{Level: 2, Text: "Safety on the way"})
+	work := []safety.Trigger{safety.Cutting, safety.Wiping, safety.PressureTest}
+	if of.enclosed() {
+		work = append(work, safety.Entering)
+	}
+	for _, c := range safety.For(work...) {
+		sheet = append(sheet, paper.Note{Mark: "Safety: ", Text: c.Text})
+	}
+	sheet = append(sheet, paper.Heading{Level: 2, Text: "Text for the plate"}, of.plate(), paper.Boxes{Titles: []string{"year", "serial", "capacity", "built to"}})
+	return append(sheet, paper.Heading{Level: 2, Text: "Deviations"}, paper.Boxes{Titles: []string{"operation, what was done otherwise, disposition, who said so"}, Across: 1, High: 24},
+		paper.Signature{Role: "released for shipment"})
+}
+
+// enclosed tells whether somebody might have to go in.
+func (of *Subject) enclosed() bool {
+	for i := range of.Parts {
+		switch of.Parts[i].Report.Schedule.Part.Form {
+		case laminate.Tank, laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
+			return true
+		default: // of the others nobody goes into
+		}
+	}
+	return false
+}
+
+// operations are those of the whole, in the order in which they come.
+func operations(of *Subject) []operation {
+	list := []operation{
+		{"drawings, laminate schedule and inspection plan released, this revision", review, "laminate schedule"},
+		{"materials received and identified: lots, shelf life, certificates", review, ""},
+	}
+	for i := range of.Parts {
+		list = append(list, partOperations(&of.Parts[i])...)
+	}
+	if j := of.Job; j != nil {
+		for i := range j.Nozzles {
+			n := &j.Nozzles[i]
+			on := "nozzle " + n.ID + " on " + n.On + ": "
+			list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
+			list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
+			list = append(list, operation{on + "inside overlay " + n.InstallationInside + ", veil last", "", "lay-up sheet"}, operation{on + "pad " + n.Pad + " and outside overlay " + n.InstallationOutside, "", "lay-up sheet"})
+			if n.Gussets.Given && n.Gussets.Value > 0 {
+				list = append(list, operation{on + quantity.Counted(n.Gussets.Value, "gusset", "gussets"), "", ""})
+			}
+			list = append(list, operation{on + "inspected inside and outside before closing", hold, "inspection plan"})
+		}
+		for i := range j.Joints {
+			x := &j.Joints[i]
+			at := "joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1] + ": "
+			list = append(list, operation{at + "fit up, gap and offset", witness, ""}, operation{at + "surfaces abraded, clean and dry, time since the face gelled", hold, ""})
+			if x.Inside != "" {
+				list = append(list, operation{at + "inside seal " + x.Inside + ", veil last, waxed coat", "", "lay-up sheet"})
+			}
+			list = append(list, operation{at + "outside overlay " + x.Outside + ", bond ply a mat", "", "lay-up sheet"})
+		}
+	}
+	list = append(list,
+		operation{"cure to handling, post-cure where it is called for", review, "inspection plan"},
+		operation{"final inspection: visual on both sides, thickness, Barcol, acetone", hold, "inspection plan"})
+	list = append(list, operation{"test" + of.test(), witness, "inspection plan"},
+		operation{"marking: plate and match marks", "", ""},
+		operation{"cleaned, openings closed, records complete, released", hold, "inspection report"})
+	return list
+}
+
+func (of *Subject) test() string {
+	u := of.Units
+	for i := range of.Parts {
+		if q := of.Parts[i].Report.Schedule.Service.TestPressure; q.Given() {
+			return " with water at " + u.Figure(q.SI(), quantity.Stress)
+		}
+	}
+	return ", where one is called for, with water at the agreed pressure"
+}
+
+// partOperations are those of one part.
+func partOperations(p *Part) []operation {
+	s, a := p.Report.Schedule, p.Report.Analysis
+	at := ""
+	if p.ID != "" {
+		at = p.ID + ": "
+	}
+	if len(s.Plies) == 0 {
+		return []operation{{at + "no plies are stated", hold, ""}}
+	}
+	list := []operation{{at + "mold or mandrel prepared: size, finish, release", witness, ""}}
+	stretch := func(what string, first, last int) {
+		gels := 0
+		for i := first; i <= last; i++ {
+			if s.Plies[i].GelAfter {
+				gels++
+			}
+		}
+		text := at + what + ": plies " + paper.Span(a.Rows[first].First, a.Rows[last].Last)
+		if gels > 0 {
+			text += ", " + quantity.Counted(gels, "gel stop", "gel stops")
+		}
+		list = append(list, operation{text, "", "lay-up sheet"})
+	}
+	n := len(s.Plies)
+	barrier := func() {
+		if e := a.BarrierEnd; e > 0 {
+			stretch("barrier", 0, e-1)
+			list = append(list, operation{at + "barrier inspected: whole, no dry spots, no air, thickness, gelled and cool", hold, "lay-up sheet"})
+		}
+	}
+	if p.Laid == laminate.OutsideIn {
+		if a.BarrierEnd < n {
+			stretch("outside and structure, outer ply first", a.BarrierEnd, n-1)
+		}
+		barrier()
+	} else {
+		barrier()
+		if a.BarrierEnd < n {
+			stretch("structure and outside", a.BarrierEnd, n-1)
+		}
+	}
+	return append(list, operation{at + "cure, demold", "", ""}, operation{at + "trim; cut edges sealed with resin", "", ""})
+}
+
+// plate is what a plate says, as far as the document does.
+func (of *Subject) plate() paper.Facts {
+	var f stated
+	u := of.Units
+	if of.Library != nil {
+		f.add("fabricator", of.Library.Letterhead.Name)
+	}
+	f.add("job", of.Head.Job)
+	f.add("title", of.Head.Title)
+	if len(of.Parts) == 0 {
+		return f.facts
+	}
+	s := of.Parts[0].Report.Schedule
+	v := &s.Service
+	for i := range s.Resins {
+		f.add("resin "+s.Resins[i].ID, words(s.Resins[i].Family.String()))
+	}
+	f.add("fluid", v.Fluid)
+	f.list("design", size("temperature ", v.Temperature, quantity.Point, u), size("pressure ", v.Pressure, quantity.Stress, u), size("vacuum ", v.Vacuum, quantity.Stress, u))
+	if v.SpecificGravity.Given {
+		f.add("specific gravity", strconv.FormatFloat(v.SpecificGravity.Value, 'g', -1, 64))
+	}
+	return f.facts
+}
