@@ -12,6 +12,9 @@ import (
 type Job struct {
 	Head
 	Service    Service
+	Vessel     Vessel
+	Test       Test
+	Bond       Bond
 	Resins     []Resin
 	Materials  []Material
 	Conditions []Condition // of parts that state no load or temperature of their own
@@ -40,57 +43,12 @@ type JobPart struct {
 	Laminate string
 	Schedule string // file, with forward slashes, never outside the job's folder
 	Part
-	Shape
+	Knuckle string // laminate of a flat bottom's reinforcement
 
 	// These stand for the service's where they are given.
 	Pressure, Vacuum quantity.Pressure
 	Temperature      quantity.Temperature
 	SpecificGravity  Optional[float64]
-}
-
-// Shape is what is known of a part beside its diameter and length.
-type Shape struct {
-	Head          HeadShape
-	CrownRadius   quantity.Length   // torispherical head
-	KnuckleRadius quantity.Length   // torispherical head
-	Depth         quantity.Length   // ellipsoidal head
-	HalfAngle     Optional[float64] // cone, degrees at the apex
-	BendRadius    quantity.Length   // elbow
-	Turn          Optional[float64] // elbow, degrees
-	Miters        Optional[int]     // elbow: joints, 0 for a smooth one
-	Size          quantity.Length   // flange: nominal
-	Drilling      string            // flange
-	Thickness     quantity.Length   // flange: the shop's own figure, never computed
-	PressureClass quantity.Pressure // flange
-	Count         Optional[int]     // how many alike
-	Laid          LaidOrder
-}
-
-// Joint is the overlay that joins two parts.
-type Joint struct {
-	Origin
-	ID         string
-	Between    [2]string // ids of parts
-	Outside    string    // laminates
-	Inside     string
-	Width      quantity.Length
-	FirstWidth quantity.Length
-	Widths     WidthOrder
-}
-
-// Nozzle is an opening on a part and what is laid around it.
-type Nozzle struct {
-	Origin
-	ID                  string
-	On                  string          // id of a part
-	Height              quantity.Length // above the bottom of the part
-	Size                quantity.Length
-	Kind                NozzleKind
-	Pad                 string // laminates
-	InstallationOutside string
-	InstallationInside  string
-	Neck                string
-	Gussets             Optional[int]
 }
 
 // JobOf is the job of one part that a schedule is.
@@ -128,7 +86,8 @@ func (j *Job) Schedule(laminate int) *Schedule {
 
 // Wall is the schedule of one part, with everything that is judged of one: the
 // part, its service, the resins and materials of the job and the plies of its
-// laminate; none where the laminate is missing. Of a part with a file of its
+// laminate; none where the laminate is missing. Where the part states no liquid
+// height, it is what the level in the equipment leaves above it. Of a part with a file of its
 // own it is the schedule in the file, empty where nobody put it into the job.
 func (j *Job) Wall(part int) *Schedule {
 	p := &j.Parts[part]
@@ -139,6 +98,9 @@ func (j *Job) Wall(part int) *Schedule {
 		return &Schedule{Head: j.Head}
 	}
 	s := &Schedule{Head: j.Head, Part: p.Part, Service: j.Service, Conditions: j.Conditions, Resins: j.Resins, Materials: j.Materials}
+	if level := j.level(part); level.Given() {
+		s.Part.LiquidHeight = level
+	}
 	p.override(&s.Service)
 	if p.Temperature.Given() || p.Pressure.Given() || p.Vacuum.Given() {
 		s.Conditions = nil // its own load and temperature are all there is
@@ -202,6 +164,9 @@ func (j *Job) With(part int, s *Schedule) *Job {
 	n.Head = s.Head
 	p := j.Parts[part]
 	p.Part = s.Part
+	if level := j.level(part); level.Given() && p.LiquidHeight == level {
+		p.LiquidHeight = quantity.Length{} // that of the whole equipment still counts
+	}
 	if s.Service != was.Service {
 		changed = true
 		n.Service = s.Service

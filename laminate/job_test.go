@@ -1,6 +1,7 @@
 package laminate
 
 import (
+	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -152,7 +153,45 @@ func TestValidateJob(t *testing.T) {
 		"nozzle on unknown":   {func(j *Job) { j.Nozzles[0].On = "z" }, Ref{Kind: RefNozzle, Key: "on"}, "no [[part]]"},
 		"pad not there":       {func(j *Job) { j.Nozzles[0].Pad = "x" }, Ref{Kind: RefNozzle, Key: "pad"}, "no [[laminate]]"},
 		"a diameter":          {func(j *Job) { j.Parts[0].InsideDiameter = quantity.New(1000, quantity.Meter) }, Ref{Kind: RefJobPart, Key: "inside_diameter"}, "reason"},
-		"a cone":              {func(j *Job) { j.Parts[0].HalfAngle = Some(90.0) }, Ref{Kind: RefJobPart, Key: "half_angle"}, "below 90"},
+		"a cone's diameters": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].InsideDiameter, j.Parts[0].SmallDiameter = Cone, inches(20), inches(20)
+		}, Ref{Kind: RefJobPart, Key: "small_diameter"}, "not less"},
+		"a pipe's knuckle": {func(j *Job) { j.Parts[0].Form, j.Parts[0].KnuckleRadius = Pipe, inches(2) }, Ref{Kind: RefJobPart, Key: "knuckle_radius"}, "key of head, cone, flat-bottom"},
+		"a round head's knuckle": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].Head, j.Parts[0].KnuckleRadius = HeadPart, Hemispherical, inches(2)
+		}, Ref{Kind: RefJobPart, Key: "knuckle_radius"}, "torispherical"},
+		"a crown too small": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].InsideDiameter, j.Parts[0].CrownRadius = HeadPart, inches(20), inches(9)
+		}, Ref{Kind: RefJobPart, Key: "crown_radius"}, "half the inside diameter"},
+		"a knuckle over its crown": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].KnuckleRadius, j.Parts[0].CrownRadius = HeadPart, inches(20), inches(9)
+		}, Ref{Kind: RefJobPart, Key: "knuckle_radius"}, "crown radius"},
+		"an elbow that closes": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].InsideDiameter, j.Parts[0].BendRadius = Elbow, inches(20), inches(10)
+		}, Ref{Kind: RefJobPart, Key: "bend_radius"}, "close"},
+		"a bolt circle within": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].InsideDiameter, j.Parts[0].BoltCircle = Cover, inches(20), inches(20)
+		}, Ref{Kind: RefJobPart, Key: "bolt_circle"}, "not more"},
+		"a knuckle's laminate":  {func(j *Job) { j.Parts[0].Knuckle = "x" }, Ref{Kind: RefJobPart, Key: "knuckle"}, "no [[laminate]]"},
+		"nozzle over its shell": {func(j *Job) { j.Parts[0].InsideDiameter, j.Nozzles[0].Size = inches(20), inches(20) }, Ref{Kind: RefNozzle, Key: "size"}, "leaves no part"},
+		"nozzle over a pipe of a file": {func(j *Job) {
+			j.Nozzles[0].On, j.Nozzles[0].Opening = "q", inches(7)
+			j.Schedules = map[string]*Schedule{"q.toml": {Part: Part{InsideDiameter: inches(6)}}}
+		}, Ref{Kind: RefNozzle, Key: "opening"}, "leaves no part"},
+		"nozzle above its course": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].Length, j.Nozzles[0].Height = ShellCourse, inches(60), inches(61)
+		}, Ref{Kind: RefNozzle, Key: "height"}, "above the end"},
+		"a pad in its hole":      {func(j *Job) { j.Nozzles[0].Size, j.Nozzles[0].PadDiameter = inches(6), inches(6) }, Ref{Kind: RefNozzle, Key: "pad_diameter"}, "not more"},
+		"a flange that is none":  {func(j *Job) { j.Nozzles[0].Flange = "q" }, Ref{Kind: RefNozzle, Key: "flange"}, "no flange"},
+		"a flange not there":     {func(j *Job) { j.Nozzles[0].Flange = "x" }, Ref{Kind: RefNozzle, Key: "flange"}, "no [[part]]"},
+		"one flange for two":     {func(j *Job) { flanged(j); j.Nozzles = append(j.Nozzles, Nozzle{ID: "m", On: "p", Flange: "f"}) }, Ref{Kind: RefNozzle, Index: 1, Key: "flange"}, "count"},
+		"a nozzle on its flange": {func(j *Job) { flanged(j); j.Nozzles[0].On = "f" }, Ref{Kind: RefNozzle, Key: "on"}, "circle"},
+		"nozzles on each other":  {func(j *Job) { flanged(j); j.Parts[3].Form = Cover; ring(j) }, Ref{Kind: RefNozzle, Key: "on"}, "circle"},
+		"a gap over its strap":   {func(j *Job) { j.Joints[0].Width, j.Joints[0].Gap = inches(2), inches(2) }, Ref{Kind: RefJoint, Key: "gap"}, "spans"},
+		"a factor below 1":       {func(j *Job) { j.Bond.Factor = Some(0.5) }, Ref{Part: -1, Kind: RefBond, Key: "factor"}, "1"},
+		"a test held for ages":   {func(j *Job) { j.Test.Held = quantity.New(9e9, quantity.Hour) }, Ref{Part: -1, Kind: RefTest, Key: "held"}, "reason"},
+		"a level beyond reason":  {func(j *Job) { j.Vessel.LiquidHeight = quantity.New(1e6, quantity.Foot) }, Ref{Part: -1, Kind: RefVessel, Key: "liquid_height"}, "reason"},
+		"a cone":                 {func(j *Job) { j.Parts[0].HalfAngle = Some(90.0) }, Ref{Kind: RefJobPart, Key: "half_angle"}, "below 90"},
 	} {
 		j := sound()
 		c.do(j)
@@ -160,6 +199,58 @@ func TestValidateJob(t *testing.T) {
 		if len(faults) != 1 || faults[0].Ref != c.at || !strings.Contains(faults[0].Message, c.says) {
 			t.Errorf("%s: %+v, want %+v that says %q", name, faults, c.at, c.says)
 		}
+	}
+}
+
+func inches(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+
+// flanged gives a job a flange, on its nozzle, and one more part.
+func flanged(j *Job) {
+	j.Parts = append(j.Parts, JobPart{ID: "f", Laminate: "a", Part: Part{Form: Flange}}, JobPart{ID: "c", Laminate: "a", Part: Part{Form: Flange}})
+	j.Nozzles[0].Flange = "f"
+}
+
+// ring puts two nozzles on each other's ends.
+func ring(j *Job) {
+	j.Nozzles[0].On = "c"
+	j.Nozzles = append(j.Nozzles, Nozzle{ID: "m", On: "f", Cover: "c"})
+}
+
+func TestJob_partsStandOnEachOtherAndUnderTheLiquid(t *testing.T) {
+	course := func(id string, feet float64) JobPart {
+		return JobPart{ID: id, Laminate: "a", Part: Part{Form: ShellCourse, InsideDiameter: inches(120), Length: quantity.New(feet, quantity.Foot)}}
+	}
+	head := JobPart{ID: "dish", Laminate: "a", Part: Part{Form: HeadPart, InsideDiameter: inches(120), Shape: Shape{Head: Torispherical, CrownRadius: inches(120), KnuckleRadius: inches(7.2)}}}
+	top := head
+	top.ID = "top"
+	j := &Job{Vessel: Vessel{LiquidHeight: quantity.New(9, quantity.Foot)},
+		Parts:   []JobPart{head, course("low", 5), course("high", 5), top, {ID: "m", Part: Part{Form: Cover}}, {ID: "line", Part: Part{Form: Pipe}}},
+		Nozzles: []Nozzle{{On: "low", Height: inches(30), Size: inches(24), Cover: "m"}}}
+	// A 6 % torisphere rises 0.16934 of its diameter (geometry, and handbooks of heads).
+	for part, want := range []struct {
+		feet, depth float64
+		ok          bool
+	}{{-1.6934, 10.6934, true}, {0, 9, true}, {5, 4, true}, {10, 0, true}, {1.5, 7.5, true}, {0, 0, false}} {
+		m, ok := j.Elevation(part)
+		depth, known := j.Covered(part, 0)
+		if ok != want.ok || known != want.ok || math.Abs(m/0.3048-want.feet) > 1e-4 || math.Abs(depth/0.3048-want.depth) > 1e-4 {
+			t.Errorf("%s stands at %v ft under %v ft (%v, %v), want %+v", j.Parts[part].ID, m/0.3048, depth/0.3048, ok, known, want)
+		}
+		if level := j.Wall(part).Part.LiquidHeight; level.Given() != want.ok || math.Abs(level.SI()-depth) > 1e-9 {
+			t.Errorf("the wall of %s stands under %v", j.Parts[part].ID, level)
+		}
+		if j.OnTop(part) != (part == 3 || part == 4) {
+			t.Errorf("%s closes the top: %v", j.Parts[part].ID, j.OnTop(part))
+		}
+	}
+	if got := j.With(1, j.Wall(1)); got != j {
+		t.Error("a level that is the vessel's became the part's own")
+	}
+	own := j.Wall(1).Clone()
+	own.Part.LiquidHeight = quantity.New(2, quantity.Foot)
+	n := j.With(1, own)
+	if depth, _ := n.Covered(1, 0); math.Abs(depth-2*0.3048) > 1e-12 {
+		t.Errorf("a part's own level is %v m", depth)
 	}
 }
 

@@ -19,6 +19,9 @@ const (
 	RefJobPart
 	RefJoint
 	RefNozzle
+	RefVessel
+	RefTest
+	RefBond
 )
 
 // Ref points at a place in a schedule: a table and, where it matters, a key of

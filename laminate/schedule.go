@@ -97,6 +97,8 @@ type Part struct {
 	// ModulusRetention is the share of room-temperature modulus left in a warm wall.
 	ModulusRetention Optional[float64]
 	KFactors         KFactors
+
+	Shape // of a part of a job
 }
 
 // KFactors are the five partial factors of the unit-load basis.
@@ -153,27 +155,13 @@ type Resin struct {
 	FailureStrain     Optional[float64]
 	HeatDeflection    quantity.Temperature
 	FlameSpreadTested Optional[int]
-	Price             Price
+	Price             quantity.Price
 	Source            string
 
 	// Free text for the shop.
 	Product, Initiator, Promoter, Thixotrope, Synergist string
 	StyreneContent                                      Optional[float64]
 }
-
-// Price is money per mass, the currency as the shop writes it.
-type Price struct {
-	Amount   float64       // per unit of mass named
-	Per      quantity.Mass // the mass it buys
-	Currency string        // may be empty
-	Text     string        // as typed
-}
-
-// Given tells whether a price was stated.
-func (p Price) Given() bool { return p.Text != "" }
-
-// PerKilogram gives the amount for one kilogram.
-func (p Price) PerKilogram() float64 { return p.Amount / p.Per.SI() }
 
 // Material is a reinforcement, a coat or a tested lamina.
 type Material struct {
@@ -205,7 +193,7 @@ type Material struct {
 	StrengthTension1, StrengthCompression1                quantity.Pressure
 	StrengthTension2, StrengthCompression2, StrengthShear quantity.Pressure
 
-	Price      Price
+	Price      quantity.Price
 	RollWidth  quantity.Length
 	RollLength quantity.Length
 	Source     string

@@ -344,6 +344,67 @@ var HeadShapes = word.Of[HeadShape]("", "torispherical", "ellipsoidal", "hemisph
 
 func (h HeadShape) String() string { return HeadShapes.Name(h) }
 
+// EdgeSupport is how a flat plate is held round its edge.
+type EdgeSupport uint8
+
+// The supports.
+const (
+	NoEdgeSupport EdgeSupport = iota
+	SimplySupported
+	Clamped
+)
+
+// EdgeSupports are the words of edge supports.
+var EdgeSupports = word.Of[EdgeSupport]("", "simply-supported", "clamped")
+
+func (e EdgeSupport) String() string { return EdgeSupports.Name(e) }
+
+// Drilling is the table of bolt holes that a flange or cover follows.
+type Drilling uint8
+
+// The drillings.
+const (
+	NoDrilling Drilling = iota
+	Class150
+	Class125
+)
+
+// Drillings are the words of drillings.
+var Drillings = word.Of[Drilling]("", "class-150", "class-125")
+
+func (d Drilling) String() string { return Drillings.Name(d) }
+
+// FlangeFace is the face of what a flange is bolted to.
+type FlangeFace uint8
+
+// The faces.
+const (
+	NoFlangeFace FlangeFace = iota
+	FlatFace
+	RaisedFace
+)
+
+// FlangeFaces are the words of flange faces.
+var FlangeFaces = word.Of[FlangeFace]("", "flat", "raised")
+
+func (f FlangeFace) String() string { return FlangeFaces.Name(f) }
+
+// TestMedium is what a part is filled with under test.
+type TestMedium uint8
+
+// The media.
+const (
+	NoTestMedium TestMedium = iota
+	TestWater
+	TestFluid
+	TestGas
+)
+
+// TestMedia are the words of test media.
+var TestMedia = word.Of[TestMedium]("", "water", "fluid", "gas").Reading(TestGas, "air", "nitrogen")
+
+func (m TestMedium) String() string { return TestMedia.Name(m) }
+
 // LaidOrder is from which side a part is laid up.
 type LaidOrder uint8
 

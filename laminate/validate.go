@@ -93,51 +93,32 @@ func (c *checker) fail(key, format string, args ...any) {
 	c.faults = append(c.faults, Fault{at, fmt.Sprintf(format, args...)})
 }
 
-// negligible is the magnitude, in SI, under which nothing in this trade is
-// measured, and under which arithmetic is noise.
-const negligible = 1e-12
-
-// limits of a size, SI. A low of 0 is excluded unless zero says otherwise.
-type limits struct {
-	low, high float64
-	zero      bool
+func within[D quantity.Dimension](c *checker, key string, q quantity.Quantity[D], l quantity.Limits) {
+	c.note(key, q.Outside(l))
 }
 
-func within[D quantity.Dimension](c *checker, key string, q quantity.Quantity[D], l limits) {
-	if !q.Given() {
-		return
-	}
-	switch v := q.SI(); {
-	case math.IsNaN(v) || math.IsInf(v, 0):
-		c.fail(key, "it is no number")
-	case v != 0 && math.Abs(v) < negligible:
-		c.fail(key, "%s is too little to be meant", quoted(q.Text()))
-	case v < 0 && l.low >= 0:
-		c.fail(key, "%s is below zero", quoted(q.Text()))
-	case v == 0 && !l.zero:
-		c.fail(key, "%s is not above zero", quoted(q.Text()))
-	case v < l.low && !(v == 0 && l.zero):
-		c.fail(key, "%s is beyond reason: at least %s is expected", quoted(q.Text()), quantity.SI[D](l.low).Text())
-	case v > l.high:
-		c.fail(key, "%s is beyond reason: at most %s is expected", quoted(q.Text()), quantity.SI[D](l.high).Text())
+// note takes down what is wrong with a value, if anything is.
+func (c *checker) note(key, wrong string) {
+	if wrong != "" {
+		c.fail(key, "%s", wrong)
 	}
 }
 
 // What is reasonable, SI units.
 var (
-	diameters   = limits{low: 1e-3, high: 100}
-	lengths     = limits{low: 1e-3, high: 10_000}
-	areas       = limits{low: 1e-6, high: 1e6}
-	thicknesses = limits{low: 1e-6, high: 0.5}
-	widths      = limits{low: 1e-4, high: 20}
-	rolls       = limits{low: 1e-3, high: 100_000}
-	fabrics     = limits{low: 1e-4, high: 50}
-	densities   = limits{low: 100, high: 25_000}
-	moduli      = limits{low: 1e7, high: 2e12}
-	strengths   = limits{low: 1e3, high: 2e10}
-	pressures   = limits{high: 2e8, zero: true}
-	heats       = limits{low: 100, high: 1_000}
-	tows        = limits{low: 1e-6, high: 1}
+	diameters   = quantity.Limits{Low: 1e-3, High: 100}
+	lengths     = quantity.Limits{Low: 1e-3, High: 10_000}
+	areas       = quantity.Limits{Low: 1e-6, High: 1e6}
+	thicknesses = quantity.Limits{Low: 1e-6, High: 0.5}
+	widths      = quantity.Limits{Low: 1e-4, High: 20}
+	rolls       = quantity.Limits{Low: 1e-3, High: 100_000}
+	fabrics     = quantity.Limits{Low: 1e-4, High: 50}
+	densities   = quantity.Limits{Low: 100, High: 25_000}
+	moduli      = quantity.Limits{Low: 1e7, High: 2e12}
+	strengths   = quantity.Limits{Low: 1e3, High: 2e10}
+	pressures   = quantity.Limits{High: 2e8, Zero: true}
+	heats       = quantity.Limits{Low: 100, High: 1_000}
+	tows        = quantity.Limits{Low: 1e-6, High: 1}
 )
 
 // share wants 0 to 1; open ends are left out.
@@ -146,17 +127,8 @@ func (c *checker) share(key string, v Optional[float64], openLow, openHigh bool)
 }
 
 func (c *checker) number(key string, v Optional[float64], low, high float64, openLow, openHigh bool) {
-	if !v.Given {
-		return
-	}
-	x := v.Value
-	switch {
-	case math.IsNaN(x) || math.IsInf(x, 0):
-		c.fail(key, "it is no number")
-	case x != 0 && math.Abs(x) < negligible:
-		c.fail(key, "%v is too little to be meant", x)
-	case x < low || x > high || openLow && x == low || openHigh && x == high:
-		c.fail(key, "%v is not %s", x, span(low, high, openLow, openHigh))
+	if v.Given {
+		c.note(key, quantity.Range{Low: low, High: high, OpenLow: openLow, OpenHigh: openHigh}.Outside(v.Value))
 	}
 }
 
@@ -176,31 +148,9 @@ var (
 
 // sane refuses a figure that can only be a slip.
 func (c *checker) sane(key string, v Optional[float64], l [2]float64) {
-	if !v.Given {
-		return
+	if v.Given {
+		c.note(key, quantity.Range{Low: l[0], High: l[1]}.Unlikely(v.Value))
 	}
-	switch x := v.Value; {
-	case math.IsNaN(x) || math.IsInf(x, 0):
-		c.fail(key, "it is no number")
-	case x < l[0] || x > l[1]:
-		c.fail(key, "%v is beyond reason: %s is expected", x, span(l[0], l[1], false, false))
-	}
-}
-
-func span(low, high float64, openLow, openHigh bool) string {
-	a, b := fmt.Sprintf("from %v ", low), fmt.Sprintf("to %v", high)
-	if openLow {
-		a = fmt.Sprintf("above %v ", low)
-	}
-	switch {
-	case openLow && openHigh:
-		b = fmt.Sprintf("and below %v", high)
-	case openLow:
-		b = fmt.Sprintf("and at most %v", high)
-	case openHigh:
-		b = fmt.Sprintf("to below %v", high)
-	}
-	return a + b
 }
 
 func (c *checker) whole(key string, v Optional[int], low, high int) {
@@ -217,7 +167,9 @@ func (c *checker) part(p *Part) {
 func (c *checker) partValues(p *Part) {
 	within(c, "inside_diameter", p.InsideDiameter, diameters)
 	within(c, "length", p.Length, lengths)
-	within(c, "liquid_height", p.LiquidHeight, lengths)
+	if !zero(p.LiquidHeight) {
+		within(c, "liquid_height", p.LiquidHeight, lengths)
+	}
 	within(c, "area", p.Area, areas)
 	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
 	if p.Form == Panel && p.StiffenerSpacing.Given() {
@@ -312,7 +264,7 @@ func (c *checker) resin(r *Resin) {
 	}
 }
 
-func (c *checker) price(p Price) {
+func (c *checker) price(p quantity.Price) {
 	if p.Given() && (math.IsNaN(p.Amount) || math.IsInf(p.Amount, 0) || p.Amount < 0 || p.Amount > 1e9 || p.Per.SI() <= 0) {
 		c.fail("price", "%s is beyond reason", quoted(p.Text))
 	}
@@ -472,8 +424,8 @@ func (c *checker) text(key, s string) {
 		c.fail(key, "it is longer than %d bytes", longestText)
 		return
 	}
-	if r, bad := BadCharacter(s, false); bad {
-		c.fail(key, "it has %s", CharacterName(r))
+	if r, bad := word.BadCharacter(s, false); bad {
+		c.fail(key, "it has %s", word.CharacterName(r))
 	}
 }
 
@@ -482,8 +434,8 @@ func (c *checker) notes(key, s string) {
 		c.fail(key, "it is longer than %d bytes", longestNotes)
 		return
 	}
-	if r, bad := BadCharacter(s, true); bad {
-		c.fail(key, "it has %s", CharacterName(r))
+	if r, bad := word.BadCharacter(s, true); bad {
+		c.fail(key, "it has %s", word.CharacterName(r))
 	}
 }
 

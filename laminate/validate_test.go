@@ -93,24 +93,6 @@ func TestValidate(t *testing.T) {
 	}
 }
 
-func TestBadCharacter(t *testing.T) {
-	for s, bad := range map[string]bool{"": false, "Größe 3 µm ≥ 2 · ✓": false, "a\tb": true, "a\x7fb": true, "a\u0085b": true, "a\u2028b": true, "a\u2067b": true, "\ufffd": false, "\xc3": true,
-		"a\u200bb": true, "a\ufeffb": true, "a\u00adb": true, "a\u2060b": true, "a\u3164b": true, "a\U000e0041b": true, "a\u202eb": true, "नमस्ते": false} {
-		if _, got := BadCharacter(s, false); got != bad {
-			t.Errorf("%q: %v", s, got)
-		}
-	}
-	if _, bad := BadCharacter("a\tb\nc", true); bad {
-		t.Error("notes may have tabs and newlines")
-	}
-	if _, bad := BadCharacter("a\u200db", true); bad {
-		t.Error("notes may join letters")
-	}
-	if _, bad := BadCharacter("a\u200bb", true); !bad {
-		t.Error("notes may hide a blank")
-	}
-}
-
 func TestLacks_byForm(t *testing.T) {
 	for form, want := range map[Form]string{NoForm: "form", Veil: "fiber areal_mass", ChoppedMat: "fiber areal_mass", WovenRoving: "fiber areal_mass",
 		RovingBand: "fiber tow tows band_width", ResinCoat: "thickness", Lamina: "thickness e1 e2 g12 nu12"} {

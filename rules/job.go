@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 )
 
 // JobReport is what there is to say of a job: of each part what is said of a
@@ -17,6 +19,41 @@ type JobReport struct {
 	Verdict  Severity  // of the worst finding of all
 }
 
+// JobPass is all a rule of jobs may see, and its only way to speak.
+type JobPass struct {
+	Job     *laminate.Job
+	Library *laminate.Library
+	Units   quantity.System
+	Parts   []*Report // by part, each with its wall evaluated
+
+	analyses []*laminate.Analysis // by laminate, made when asked for
+	rule     *Rule
+	findings *[]Finding
+}
+
+// Analysis is that of a laminate by itself, nil where there is none of the id.
+func (p *JobPass) Analysis(laminateID string) *laminate.Analysis {
+	i := p.Job.Laminate(laminateID)
+	if i < 0 || laminateID == "" {
+		return nil
+	}
+	if p.analyses == nil {
+		p.analyses = make([]*laminate.Analysis, len(p.Job.Laminates))
+	}
+	if p.analyses[i] == nil {
+		p.analyses[i] = laminate.Analyze(p.Job.Schedule(i), p.Library)
+	}
+	return p.analyses[i]
+}
+
+// Report records a finding of the running rule; an empty Basis is the rule's.
+func (p *JobPass) Report(severity Severity, at laminate.Ref, basis, format string, args ...any) {
+	if basis == "" {
+		basis = p.rule.Basis
+	}
+	*p.findings = append(*p.findings, Finding{Rule: p.rule, Severity: severity, At: at, Basis: basis, Message: fmt.Sprintf(format, args...)})
+}
+
 // JobIncomplete is what stands in the report of a job for what of it no rule
 // judges. It is in no list: a list judges schedules.
 var JobIncomplete = &Rule{
@@ -26,12 +63,16 @@ var JobIncomplete = &Rule{
 	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
 		"so that a job is not clear before somebody has judged it by hand.",
 	Severity: []Severity{Incomplete},
-	When:     "a job has no parts, a part whose schedule was not read, or joints and nozzles, which no rule judges",
+	When:     "a job has no parts, a part whose schedule was not read, or joints, nozzles or a test, which no rule judges",
 	Basis:    "the program's own check",
 }
 
-// JudgeJob runs the rules of the list over the wall of each part.
+// JudgeJob runs the rules of the list over the wall of each part, and those of
+// jobs over the whole.
 func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *JobReport {
+	if lib == nil {
+		lib = &laminate.Library{}
+	}
 	r := &JobReport{Job: j}
 	fail := func(at laminate.Ref, format string, args ...any) Finding {
 		return Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis, Message: fmt.Sprintf(format, args...)}
@@ -49,6 +90,18 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 			report.Findings[k].At.Part = i
 		}
 		r.Parts = append(r.Parts, report)
+	}
+	for _, p := range r.Parts {
+		if p.Wall == nil {
+			p.Wall = wall.Evaluate(p.Schedule, lib, p.Analysis, wall.Options{Units: laminate.Some(o.Units)})
+		}
+	}
+	pass := &JobPass{Job: j, Library: lib, Units: o.Units, Parts: r.Parts, findings: &r.Findings}
+	for _, rule := range list {
+		if rule.Job != nil {
+			pass.rule = rule
+			guarded(rule, pass.findings, func() { rule.Job(pass) })
+		}
 	}
 	var rest []string
 	var at laminate.Ref
@@ -69,6 +122,9 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	count(len(j.Nozzles), "nozzle", "nozzles", laminate.RefNozzle)
 	if len(rest) > 0 {
 		r.Findings = append(r.Findings, fail(at, "cannot be determined: %s, with their laminates", strings.Join(rest, " and ")))
+	}
+	if j.Test != (laminate.Test{}) {
+		r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefTest}, "cannot be determined: the test of the equipment, which no rule judges"))
 	}
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))

@@ -55,7 +55,9 @@ func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quan
 		return r.Wall
 	}
 	for _, rule := range list {
-		run(rule, p)
+		if rule.Run != nil {
+			run(rule, p)
+		}
 	}
 	slices.SortStableFunc(r.Findings, byWeight)
 	r.Verdict = worst(r.Findings)
@@ -66,16 +68,20 @@ func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quan
 // findings with it, nor pass for a rule that had nothing to say.
 func run(rule *Rule, p *Pass) {
 	p.rule = rule
-	before := len(*p.findings)
+	guarded(rule, p.findings, func() { rule.Run(p) })
+}
+
+func guarded(rule *Rule, findings *[]Finding, turn func()) {
+	before := len(*findings)
 	defer func() {
 		if reason := recover(); reason != nil {
-			*p.findings = append((*p.findings)[:before], Finding{
+			*findings = append((*findings)[:before], Finding{
 				Rule: InternalError, Severity: Incomplete, Basis: InternalError.Basis,
 				Message: fmt.Sprintf("rule %s failed: %v", rule.ID, reason),
 			})
 		}
 	}()
-	rule.Run(p)
+	turn()
 }
 
 // InternalError is what stands in a report for a rule that failed. It is in no

@@ -15,14 +15,15 @@ import (
 
 // Rule is one entry of the catalog.
 type Rule struct {
-	ID       string     // kebab case, says what is wrong, never reused
-	Family   string     // veil, resin, barrier, sequence, special, structure
-	Title    string     // at most 60 characters, no full stop
-	Why      string     // teaches: why, and what happens if ignored; several sentences
-	Severity []Severity // the severities it can give, worst first
-	When     string     // when it fires, bounds included
-	Basis    string     // the source, or "common practice, no source", or "from memory"
-	Run      func(*Pass)
+	ID       string      // kebab case, says what is wrong, never reused
+	Family   string      // one of Families
+	Title    string      // at most 60 characters, no full stop
+	Why      string      // teaches: why, and what happens if ignored; several sentences
+	Severity []Severity  // the severities it can give, worst first
+	When     string      // when it fires, bounds included
+	Basis    string      // the source, or "common practice, no source", or "from memory"
+	Run      func(*Pass) // over a wall; nil of a rule that looks at whole jobs alone
+	Job      func(*JobPass)
 }
 
 // Finding is one thing a rule has to say.

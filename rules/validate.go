@@ -15,7 +15,7 @@ const (
 
 // Families are the families a rule may belong to, in the order they are shown.
 func Families() []string {
-	return []string{"veil", "resin", "barrier", "sequence", "special", "structure"}
+	return []string{"veil", "resin", "barrier", "sequence", "special", "structure", "parts"}
 }
 
 // Validate tells everything that is wrong with a list of rules; nil when it
@@ -70,8 +70,8 @@ func Validate(list []*Rule) []error {
 		if r.Basis == "" {
 			fail("the basis is missing")
 		}
-		if r.Run == nil {
-			fail("it has no function")
+		if (r.Run == nil) == (r.Job == nil) {
+			fail("it has no function, or two")
 		}
 	}
 	return errs

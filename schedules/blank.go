@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -60,12 +61,12 @@ func BlankRecord(of RecordOf) []byte {
 
 // filled puts a text in the place of a word of a template, without the
 // characters that texts cannot have.
-func filled(template, word, text string) []byte {
+func filled(template, slot, text string) []byte {
 	var clean strings.Builder
 	for _, r := range strings.ToValidUTF8(text, "") {
-		if _, bad := laminate.BadCharacter(string(r), false); !bad {
+		if _, bad := word.BadCharacter(string(r), false); !bad {
 			clean.WriteRune(r)
 		}
 	}
-	return []byte(strings.Replace(template, `"`+word+`"`, tables.TOMLText(clean.String()), 1))
+	return []byte(strings.Replace(template, `"`+slot+`"`, tables.TOMLText(clean.String()), 1))
 }

@@ -2,6 +2,9 @@ package schedules
 
 import (
 	"math"
+	"regexp"
+	"slices"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -18,6 +21,7 @@ type shelf struct {
 const (
 	bookMaterial = 1 + iota
 	bookResin
+	bookBuild
 	bookRating
 )
 
@@ -32,7 +36,18 @@ var bookTables = []tables.Table{
 	), func(b *shelf) *shelf { return b }),
 	tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
 	tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
+	tables.Many("build", mostBuilds, buildFields, func(b *shelf) *[]laminate.BarrierBuild { return &b.Builds }),
 	tables.Many("rating", laminate.MostRows, ratingFields, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
+}
+
+// mostBuilds is how many barriers of its own a shop may list: advice answers
+// for each of them.
+const mostBuilds = 20
+
+var buildFields = []tables.Field{
+	tables.TextField("id", func(b *laminate.BarrierBuild) *string { return &b.ID }),
+	tables.OrdinalField("veils", "a number of veils from 1 to 10", 10, func(b *laminate.BarrierBuild) *int { return &b.Veils }),
+	tables.OrdinalField("mats", "a number of chopped mats from 1 to 40", 40, func(b *laminate.BarrierBuild) *int { return &b.Mats }),
 }
 
 var ratingFields = []tables.Field{
@@ -115,20 +130,54 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 		}
 		twice(bookResin, i, own.Resins[i].ID)
 	}
+	for i := range own.Builds {
+		b := &own.Builds[i]
+		for _, w := range buildFaults(b) {
+			fail(bookBuild, i, w.key, w.message)
+		}
+		twice(bookBuild, i, b.ID)
+	}
 	for i := range own.Ratings {
 		r := &own.Ratings[i]
 		r.Line = src.doc.LineAt(src.doc.Offset(tables.Spot{Table: bookRating, Row: i}))
-		for _, w := range ratingFaults(r) {
+		for _, w := range ratingFaults(r, own.Builds) {
 			fail(bookRating, i, w.key, w.message)
 		}
 	}
 	return src, own, tables.Sorted(problems)
 }
 
+// knownBuild tells whether a rating's build is a usual one or one of a list.
+func knownBuild(text string, own []laminate.BarrierBuild) bool {
+	return slices.ContainsFunc(catalog.Builds(&laminate.Library{Builds: own}), func(b laminate.BarrierBuild) bool { return b.Is(text) })
+}
+
+var buildID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+// buildFaults tells what a shop's own build lacks.
+func buildFaults(b *laminate.BarrierBuild) []wrong {
+	var all []wrong
+	switch {
+	case b.ID == "":
+		all = append(all, wrong{"id", "it is missing or empty"})
+	case len(b.ID) > 40 || !buildID.MatchString(b.ID):
+		all = append(all, wrong{"id", tables.Quoted(b.ID) + " is no id of a build: small letters, digits and single hyphens are expected, at most 40"})
+	case knownBuild(b.ID, nil) || strings.HasPrefix(b.ID, "over-") || strings.HasSuffix(b.ID, "-filled") || strings.HasSuffix(b.ID, "-conductive"):
+		all = append(all, wrong{"id", tables.Quoted(b.ID) + " is kept for a usual build: take another id"})
+	}
+	if b.Veils == 0 {
+		all = append(all, wrong{"veils", "it is missing; a build needs the number of its veils"})
+	}
+	if b.Mats == 0 {
+		all = append(all, wrong{"mats", "it is missing; a build needs the number of its chopped mats"})
+	}
+	return all
+}
+
 type wrong struct{ key, message string }
 
 // ratingFaults tells what a row of ratings lacks: nothing of it is guessed.
-func ratingFaults(r *laminate.Rating) []wrong {
+func ratingFaults(r *laminate.Rating, own []laminate.BarrierBuild) []wrong {
 	var all []wrong
 	need := func(given bool, key string) {
 		if !given {
@@ -144,8 +193,8 @@ func ratingFaults(r *laminate.Rating) []wrong {
 	need(r.MaxTemperature.Given(), "temperature")
 	need(r.Family != laminate.NoFamily, "family")
 	need(r.Grade != "", "grade")
-	if r.Build != "100 mil" && r.Build != "200 mil" {
-		all = append(all, wrong{"build", `"100 mil" or "200 mil" is expected, the barrier the rating is for`})
+	if !knownBuild(r.Build, own) {
+		all = append(all, wrong{"build", `"100 mil", "200 mil" or the id of a build of this book is expected, the barrier the rating is for`})
 	}
 	return all
 }

@@ -26,6 +26,11 @@ id = "house"
 family = "vinyl-ester"
 price = "6 per kg"
 
+[[build]]
+id = "tri-mat"
+veils = 1
+mats = 3
+
 [[rating]]   # invented
 fluid = "sodium hypochlorite"
 concentration = [0, 0.15]
@@ -41,7 +46,7 @@ fluid = "brine"
 concentration = 0.26
 temperature = "200 degF"
 family = "novolac-vinyl-ester"
-build = "100 mil"
+build = "tri-mat"
 grade = "fair"
 `
 
@@ -56,7 +61,7 @@ func TestDecodeBook(t *testing.T) {
 	if len(b.Resins) != 1 || b.Resins[0].Price.PerKilogram() != 6 || len(b.Rack) != 2 {
 		t.Errorf("resins %+v, rack %v", b.Resins, b.Rack)
 	}
-	if len(b.Ratings) != 2 || b.Ratings[0].Line != 18 || b.Ratings[0].Concentration != [2]float64{0, 0.15} || b.Ratings[1].Concentration != [2]float64{0.26, 0.26} ||
+	if len(b.Ratings) != 2 || b.Ratings[0].Line != 23 || len(b.Builds) != 1 || b.Builds[0].Veils != 1 || b.Builds[0].Mats != 3 || b.Ratings[0].Concentration != [2]float64{0, 0.15} || b.Ratings[1].Concentration != [2]float64{0.26, 0.26} ||
 		b.Ratings[0].Family != laminate.VinylEster || b.Ratings[0].MaxTemperature.SI() != 323.15 {
 		t.Errorf("ratings %+v", b.Ratings)
 	}
@@ -65,15 +70,18 @@ func TestDecodeBook(t *testing.T) {
 func TestDecodeBook_badInput(t *testing.T) {
 	for text, want := range map[string]string{
 		string(Example()): "line 1: document: this is a schedule, not a shop-book",
-		strings.Replace(shopBook, "grade = \"fair\"\n", "", 1):                      "line 28: rating.grade: it is missing; a rating needs it",
-		strings.Replace(shopBook, "[0, 0.15]", "[0.2, 0.1]", 1):                     "line 20: rating.concentration: the lowest and the highest share",
-		strings.Replace(shopBook, "concentration = 0.26\n", "", 1):                  "line 28: rating.concentration: it is missing",
-		strings.Replace(shopBook, "200 mil", "double", 1):                           "line 23: rating.build: \"100 mil\" or \"200 mil\"",
+		strings.Replace(shopBook, "grade = \"fair\"\n", "", 1):                      "line 33: rating.grade: it is missing; a rating needs it",
+		strings.Replace(shopBook, "[0, 0.15]", "[0.2, 0.1]", 1):                     "line 25: rating.concentration: the lowest and the highest share",
+		strings.Replace(shopBook, "concentration = 0.26\n", "", 1):                  "line 33: rating.concentration: it is missing",
+		strings.Replace(shopBook, "200 mil", "double", 1):                           "line 28: rating.build: \"100 mil\", \"200 mil\" or the id of a build of this book",
 		strings.Replace(shopBook, "areal_mass = \"450 g/m2\"", "", 1):               "line 6: material.areal_mass: it is missing",
 		strings.Replace(shopBook, "Invented shop", "a\\u0007", 1):                   "line 3: title: it has the control character U+0007",
 		strings.Replace(shopBook, "rack =", "rakc =", 1):                            "line 4: rakc: this key is not known; the nearest is \"rack\"",
 		strings.Replace(shopBook, "\"veil-c-10\"]", "1]", 1):                        "line 4: rack: a list of words",
-		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 36: resin.id: \"house\" is the id of another one already",
+		strings.Replace(shopBook, "mats = 3", "mats = 0", 1):                        "line 21: build.mats: 0 is not between 1 and 40",
+		strings.Replace(shopBook, "mats = 3", "", 1):                                "line 18: build.mats: it is missing",
+		strings.ReplaceAll(shopBook, "\"tri-mat\"", "\"200-mil\""):                  "line 19: build.id: \"200-mil\" is kept for a usual build",
+		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 41: resin.id: \"house\" is the id of another one already",
 	} {
 		b, problems := DecodeBook([]byte(text))
 		if b != nil || len(problems) != 1 || !strings.HasPrefix(problems[0].String(), want) {

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // documents gives every example document by name: those of the project's
@@ -255,7 +256,7 @@ func TestDecode_problemsCarryNothingRawToAScreen(t *testing.T) {
 			t.Errorf("%q was taken", text)
 		}
 		for _, p := range problems {
-			if r, bad := laminate.BadCharacter(p.String(), false); bad {
+			if r, bad := word.BadCharacter(p.String(), false); bad {
 				t.Errorf("%q is answered with %U in %q", text, r, p.String())
 			}
 		}

@@ -53,26 +53,42 @@
 // The keys of a job (from [JobKeys]): header, service, resins and materials as
 // above, the keys of [[laminate.ply]] those of [[ply]], and
 //
+//	[vessel]
+//	liquid_height rim
+//
+//	[test]
+//	medium liquid_height pressure vacuum temperature held
+//
+//	[bond]
+//	shear_strength factor source
+//
 //	[[laminate]]
 //	id
 //
 //	[[part]]
-//	id form laminate schedule process inside_diameter length liquid_height area
-//	flanged ends design_basis stiffener_spacing modulus_retention k_factors
-//	grounding shape crown_radius knuckle_radius depth half_angle bend_radius
-//	turn miters size drilling thickness pressure_class count laid temperature
-//	pressure vacuum specific_gravity
+//	id form laminate schedule knuckle process inside_diameter length
+//	liquid_height area flanged ends design_basis stiffener_spacing
+//	modulus_retention k_factors grounding shape crown_radius knuckle_radius
+//	depth half_angle small_diameter bend_radius turn miters supported
+//	knuckle_height taper width edge bolt_circle deflection_limit size drilling
+//	bolts bolt_size thickness pressure_class torque mate_face washers count laid
+//	temperature pressure vacuum specific_gravity
 //
 //	[[nozzle]]
-//	id on height size kind pad installation_outside installation_inside neck
-//	gussets
+//	id on height offset bearing size opening kind flange cover projection
+//	pressure_class pad pad_diameter installation_outside installation_inside
+//	neck neck_bond gussets sealed_edge piping_load
 //
 //	[[joint]]
-//	id between outside inside width first_width widths
+//	id between outside inside width first_width inside_width widths gap
+//	axial_load qualification
 //
 // The keys of a shop book (from [BookKeys]): materials and resins as above, and
 //
 //	document format title shop address notes rack
+//
+//	[[build]]
+//	id veils mats
 //
 //	[[rating]]
 //	fluid concentration temperature family build grade source date

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/word"
 )
 
 // everyKey is an exercise that uses what the tables have.
@@ -205,7 +206,7 @@ func FuzzDecodeExercise(f *testing.F) {
 		e, problems := DecodeExercise(b)
 		lines := 1 + bytes.Count(b, []byte("\n"))
 		for _, p := range problems {
-			if r, bad := laminate.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
+			if r, bad := word.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
 				t.Fatalf("problem %+v (%U) of %d lines", p, r, lines)
 			}
 		}

@@ -120,7 +120,7 @@ var resinFields = []tables.Field{
 	tables.TextField("thixotrope", func(r *laminate.Resin) *string { return &r.Thixotrope }),
 	tables.TextField("synergist", func(r *laminate.Resin) *string { return &r.Synergist }),
 	tables.ShareField("styrene_content", func(r *laminate.Resin) *laminate.Optional[float64] { return &r.StyreneContent }),
-	tables.PriceField("price", func(r *laminate.Resin) *laminate.Price { return &r.Price }),
+	tables.PriceField("price", func(r *laminate.Resin) *quantity.Price { return &r.Price }),
 	tables.TextField("source", func(r *laminate.Resin) *string { return &r.Source }),
 }
 
@@ -152,7 +152,7 @@ var materialFields = []tables.Field{
 	tables.SizeField("strength_tension_2", func(m *laminate.Material) *quantity.Pressure { return &m.StrengthTension2 }),
 	tables.SizeField("strength_compression_2", func(m *laminate.Material) *quantity.Pressure { return &m.StrengthCompression2 }),
 	tables.SizeField("strength_shear", func(m *laminate.Material) *quantity.Pressure { return &m.StrengthShear }),
-	tables.PriceField("price", func(m *laminate.Material) *laminate.Price { return &m.Price }),
+	tables.PriceField("price", func(m *laminate.Material) *quantity.Price { return &m.Price }),
 	tables.SizeField("roll_width", func(m *laminate.Material) *quantity.Length { return &m.RollWidth }),
 	tables.SizeField("roll_length", func(m *laminate.Material) *quantity.Length { return &m.RollLength }),
 	tables.TextField("source", func(m *laminate.Material) *string { return &m.Source }),

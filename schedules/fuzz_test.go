@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/word"
 )
 
 // FuzzDecode wants no panic, lines inside the file, printable problems, and of
@@ -25,7 +26,7 @@ func FuzzDecode(f *testing.F) {
 		DecodeBook(b)
 		lines := 1 + bytes.Count(b, []byte("\n"))
 		for _, p := range problems {
-			if r, bad := laminate.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
+			if r, bad := word.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
 				t.Fatalf("problem %+v (%U) of %d lines", p, r, lines)
 			}
 		}

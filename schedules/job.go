@@ -1,11 +1,9 @@
 package schedules
 
 import (
-	"fmt"
 	"slices"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -13,6 +11,9 @@ import (
 const (
 	jobRoot = iota
 	jobService
+	jobVessel
+	jobTest
+	jobBond
 	jobCondition
 	jobResin
 	jobMaterial
@@ -26,6 +27,9 @@ const (
 var jobTables = []tables.Table{
 	tables.One("", declared(Job, headFields(func(h *laminate.Head) *laminate.Head { return h })...), func(j *laminate.Job) *laminate.Head { return &j.Head }),
 	tables.One("service", serviceFields, func(j *laminate.Job) *laminate.Service { return &j.Service }),
+	tables.One("vessel", vesselFields, func(j *laminate.Job) *laminate.Vessel { return &j.Vessel }),
+	tables.One("test", testFields, func(j *laminate.Job) *laminate.Test { return &j.Test }),
+	tables.One("bond", bondFields, func(j *laminate.Job) *laminate.Bond { return &j.Bond }),
 	tables.Many("condition", laminate.MostConditions, conditionFields, func(j *laminate.Job) *[]laminate.Condition { return &j.Conditions }),
 	tables.Many("resin", laminate.MostRows, resinFields, func(j *laminate.Job) *[]laminate.Resin { return &j.Resins }),
 	tables.Many("material", laminate.MostRows, materialFields, func(j *laminate.Job) *[]laminate.Material { return &j.Materials }),
@@ -42,77 +46,6 @@ var jobTables = []tables.Table{
 	tables.Many("part", laminate.MostParts, jobPartFields, func(j *laminate.Job) *[]laminate.JobPart { return &j.Parts }),
 	tables.Many("nozzle", laminate.MostParts, nozzleFields, func(j *laminate.Job) *[]laminate.Nozzle { return &j.Nozzles }),
 	tables.Many("joint", laminate.MostParts, jointFields, func(j *laminate.Job) *[]laminate.Joint { return &j.Joints }),
-}
-
-var jobPartFields = slices.Concat(
-	[]tables.Field{tables.TextField("id", func(p *laminate.JobPart) *string { return &p.ID })},
-	tables.Lift([]tables.Field{formField(laminate.JobForms)}, builtPart),
-	[]tables.Field{
-		tables.TextField("laminate", func(p *laminate.JobPart) *string { return &p.Laminate }),
-		tables.TextField("schedule", func(p *laminate.JobPart) *string { return &p.Schedule }),
-	},
-	tables.Lift(builtFields, builtPart),
-	tables.Lift(shapeFields, func(p *laminate.JobPart) *laminate.Shape { return &p.Shape }),
-	[]tables.Field{
-		tables.SizeField("temperature", func(p *laminate.JobPart) *quantity.Temperature { return &p.Temperature }),
-		tables.SizeField("pressure", func(p *laminate.JobPart) *quantity.Pressure { return &p.Pressure }),
-		tables.SizeField("vacuum", func(p *laminate.JobPart) *quantity.Pressure { return &p.Vacuum }),
-		tables.NumberField("specific_gravity", "a number", func(p *laminate.JobPart) *laminate.Optional[float64] { return &p.SpecificGravity }),
-	})
-
-func builtPart(p *laminate.JobPart) *laminate.Part { return &p.Part }
-
-var shapeFields = []tables.Field{
-	tables.WordField("shape", func(s *laminate.Shape) *laminate.HeadShape { return &s.Head }, laminate.HeadShapes),
-	tables.SizeField("crown_radius", func(s *laminate.Shape) *quantity.Length { return &s.CrownRadius }),
-	tables.SizeField("knuckle_radius", func(s *laminate.Shape) *quantity.Length { return &s.KnuckleRadius }),
-	tables.SizeField("depth", func(s *laminate.Shape) *quantity.Length { return &s.Depth }),
-	tables.NumberField("half_angle", "degrees at the apex of a cone", func(s *laminate.Shape) *laminate.Optional[float64] { return &s.HalfAngle }),
-	tables.SizeField("bend_radius", func(s *laminate.Shape) *quantity.Length { return &s.BendRadius }),
-	tables.NumberField("turn", "degrees that an elbow turns", func(s *laminate.Shape) *laminate.Optional[float64] { return &s.Turn }),
-	tables.WholeField("miters", func(s *laminate.Shape) *laminate.Optional[int] { return &s.Miters }),
-	tables.SizeField("size", func(s *laminate.Shape) *quantity.Length { return &s.Size }),
-	tables.TextField("drilling", func(s *laminate.Shape) *string { return &s.Drilling }),
-	tables.SizeField("thickness", func(s *laminate.Shape) *quantity.Length { return &s.Thickness }),
-	tables.SizeField("pressure_class", func(s *laminate.Shape) *quantity.Pressure { return &s.PressureClass }),
-	tables.WholeField("count", func(s *laminate.Shape) *laminate.Optional[int] { return &s.Count }),
-	tables.WordField("laid", func(s *laminate.Shape) *laminate.LaidOrder { return &s.Laid }, laminate.LaidOrders),
-}
-
-var nozzleFields = []tables.Field{
-	tables.TextField("id", func(n *laminate.Nozzle) *string { return &n.ID }),
-	tables.TextField("on", func(n *laminate.Nozzle) *string { return &n.On }),
-	tables.SizeField("height", func(n *laminate.Nozzle) *quantity.Length { return &n.Height }),
-	tables.SizeField("size", func(n *laminate.Nozzle) *quantity.Length { return &n.Size }),
-	tables.WordField("kind", func(n *laminate.Nozzle) *laminate.NozzleKind { return &n.Kind }, laminate.NozzleKinds),
-	tables.TextField("pad", func(n *laminate.Nozzle) *string { return &n.Pad }),
-	tables.TextField("installation_outside", func(n *laminate.Nozzle) *string { return &n.InstallationOutside }),
-	tables.TextField("installation_inside", func(n *laminate.Nozzle) *string { return &n.InstallationInside }),
-	tables.TextField("neck", func(n *laminate.Nozzle) *string { return &n.Neck }),
-	tables.WholeField("gussets", func(n *laminate.Nozzle) *laminate.Optional[int] { return &n.Gussets }),
-}
-
-var jointFields = []tables.Field{
-	tables.TextField("id", func(j *laminate.Joint) *string { return &j.ID }),
-	tables.Of("between", "a list of the ids of 2 parts", func(j *laminate.Joint) *[2]string { return &j.Between },
-		func(value any) (between [2]string, wrong string) {
-			list, wrong := tables.WordsOf(value)
-			switch {
-			case wrong != "":
-				return between, wrong
-			case len(list) != 2:
-				return between, fmt.Sprintf("a list of the ids of 2 parts is expected, not of %d", len(list))
-			}
-			return [2]string(list), ""
-		},
-		func(between [2]string) (string, bool) {
-			return tables.TOMLWords(between[:]), between != [2]string{}
-		}),
-	tables.TextField("outside", func(j *laminate.Joint) *string { return &j.Outside }),
-	tables.TextField("inside", func(j *laminate.Joint) *string { return &j.Inside }),
-	tables.SizeField("width", func(j *laminate.Joint) *quantity.Length { return &j.Width }),
-	tables.SizeField("first_width", func(j *laminate.Joint) *quantity.Length { return &j.FirstWidth }),
-	tables.WordField("widths", func(j *laminate.Joint) *laminate.WidthOrder { return &j.Widths }, laminate.WidthOrders),
 }
 
 // JobKeys lists the tables and keys of a job in canonical order.
@@ -132,10 +65,9 @@ func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *lamina
 		return src, nil, problems
 	}
 	src.partial = len(problems) > 0
-	refused := map[int]bool{} // parts whose schedule is not to be looked for
+	problems = src.beside(problems, j, beside)
 	for _, f := range laminate.ValidateJob(j, lib) {
 		problems = src.fault(problems, jobSpot(j, f.Ref), f.Message)
-		refused[f.Ref.Index] = refused[f.Ref.Index] || f.Ref.Kind == laminate.RefJobPart && f.Ref.Key == "schedule"
 	}
 	plies := 0
 	for i := range j.Laminates {
@@ -151,22 +83,28 @@ func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *lamina
 			j.Laminates[i].Plies = laminate.SplitRow(j.Schedule(i), lib)
 		}
 	}
+	return src, j, tables.Sorted(problems)
+}
+
+// beside puts into the job the schedules that its parts name and that may be
+// read: nozzles are held against them.
+func (s *Source) beside(problems []Problem, j *laminate.Job, read Beside) []Problem {
 	for i := range j.Parts {
-		name := j.Parts[i].Schedule
-		if _, read := j.Schedules[name]; read || name == "" || refused[i] || beside == nil {
+		p := &j.Parts[i]
+		if _, there := j.Schedules[p.Schedule]; there || p.Schedule == "" || p.Laminate != "" || !laminate.BesideJob(p.Schedule) || read == nil {
 			continue
 		}
-		s, err := beside(name)
+		wall, err := read(p.Schedule)
 		if err != nil {
-			problems = src.fault(problems, tables.Spot{Table: jobPart, Row: i, Key: "schedule"}, tables.Quoted(name)+" cannot be used: "+tables.Printable(err.Error()))
+			problems = s.fault(problems, tables.Spot{Table: jobPart, Row: i, Key: "schedule"}, tables.Quoted(p.Schedule)+" cannot be used: "+tables.Printable(err.Error()))
 			continue
 		}
 		if j.Schedules == nil {
 			j.Schedules = map[string]*laminate.Schedule{}
 		}
-		j.Schedules[name] = s
+		j.Schedules[p.Schedule] = wall
 	}
-	return src, j, tables.Sorted(problems)
+	return problems
 }
 
 // RenderJob gives the text of a job that came from this source by editing, as
@@ -207,6 +145,12 @@ func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {
 		return spot(jobJoint, at.Index)
 	case laminate.RefNozzle:
 		return spot(jobNozzle, at.Index)
+	case laminate.RefVessel:
+		return spot(jobVessel, 0)
+	case laminate.RefTest:
+		return spot(jobTest, 0)
+	case laminate.RefBond:
+		return spot(jobBond, 0)
 	default: // the wall of a part, or what all parts share
 	}
 	var p *laminate.JobPart

@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 const smallJob = "document = \"job\"\nformat = 1\n[[laminate]]\nid = \"a\"\n[[laminate.ply]]\nmaterial = \"mat-1.5\"\nresin = \"r\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\n[[part]]\nid = \"p\"\nlaminate = \"a\"\n"
@@ -132,8 +133,11 @@ func TestDecodeJob_tellsEveryProblemAtOnceWithItsLine(t *testing.T) {
 		"[[joint]]\nid = \"j\"\nbetween = [\"p\"]\n[[nozzle]]\nid = \"n\"\non = \"q\"\n":                                           `line 5: joint.between: a list of the ids of 2 parts is expected, not of 1; line 8: nozzle.on: no [[part]] has the id "q"`,
 		"[[laminate]]\nid = \"a\"\n[[laminate]]\nid = \"b\"\n[[laminate.ply]]\nmaterial = \"mat-1.5\"\ncount = 0\nresin = \"r\"\n": `line 9: laminate.ply.count: 0 is not at least 1; line 10: laminate.ply.resin: no [[resin]] has the id "r"`,
 		"[[laminate]]\nid = \"a\"\n[[laminate.ply]]\nmaterial = \"mat-15\"\n[[laminate.ply]]\nmaterail = \"x\"\n":                  `line 6: laminate.ply.material: no material has the id "mat-15"; "mat-1.5" is the nearest; line 7: laminate.ply.material: it is missing or empty; line 8: laminate.ply.materail: this key is not known; the nearest is "material"`,
-		"[[ply]]\nmaterial = \"x\"\n":                                                                                              `line 3: ply: this table is not known here; write [[laminate.ply]]`,
-		"[service]\npressure = \"-1 psi\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\npoisson = 3\n":                         `line 4: service.pressure: "-1 psi" is below zero; line 8: resin.poisson: 3 is beyond reason: from 0.05 to 0.5 is expected`,
+		"[[part]]\nid = \"p\"\nform = \"flange\"\nlaminate = \"a\"\ntorque = \"20 lb\"\n[[laminate]]\nid = \"a\"\n[[nozzle]]\nid = \"n\"\non = \"p\"\nflange = \"p\"\n": `line 7: part.torque: "20 lb" is no torque: "lb" is not a unit of it; write a number and one of Nm, ft-lb or in-lb; line 12: nozzle.on: "n" ends in what it stands on itself: a circle`,
+		"[[part]]\nid = \"p\"\nschedule = \"fill-line.toml\"\n[[nozzle]]\nid = \"n\"\non = \"p\"\nsize = \"8 in\"\n":                                                    `line 9: nozzle.size: "8 in" is not less than the inside diameter of "p", 6 in: such an opening leaves no part`,
+		"[vessel]\nlevel = 3\n[test]\nmedium = \"steam\"\n": `line 4: vessel.level: this key is not known here; known are liquid_height, rim; line 6: test.medium: "steam" is not one of water, fluid, gas`,
+		"[[ply]]\nmaterial = \"x\"\n":                       `line 3: ply: this table is not known here; write [[laminate.ply]]`,
+		"[service]\npressure = \"-1 psi\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\npoisson = 3\n": `line 4: service.pressure: "-1 psi" is below zero; line 8: resin.poisson: 3 is beyond reason: from 0.05 to 0.5 is expected`,
 	} {
 		_, _, problems := DecodeJob([]byte(head+text), catalog.Library(), lineBeside)
 		var got []string
@@ -174,7 +178,7 @@ func editJob(t *rapid.T, j *laminate.Job) *laminate.Job {
 	n := j.Clone()
 	part := rapid.IntRange(0, len(j.Parts)-1).Draw(t, "part")
 	l := rapid.IntRange(0, len(j.Laminates)-1).Draw(t, "laminate")
-	switch rapid.IntRange(0, 9).Draw(t, "edit") {
+	switch rapid.IntRange(0, 11).Draw(t, "edit") {
 	case 0:
 		s := edit(t, j.Wall(part))
 		if j.Parts[part].Schedule == "" && len(laminate.ValidateJob(j.With(part, s), nil)) == 0 {
@@ -196,6 +200,24 @@ func editJob(t *rapid.T, j *laminate.Job) *laminate.Job {
 		n.Joints, n.Nozzles = nil, nil
 	case 8:
 		n.Nozzles = append(n.Nozzles, laminate.Nozzle{ID: fmt.Sprintf("N%d", len(n.Nozzles)+7), On: n.Parts[part].ID, Gussets: laminate.Some(3)})
+	case 10:
+		n.Vessel = laminate.Vessel{LiquidHeight: quantity.New(9, quantity.Foot).Spelled(quantity.Foot), Rim: rapid.SampledFrom([]string{"", "ring"}).Draw(t, "rim")}
+		n.Test = laminate.Test{Medium: laminate.TestWater, Held: quantity.New(24, quantity.Hour).Spelled(quantity.Hour)}
+		n.Bond = laminate.Bond{ShearStrength: quantity.New(1800, quantity.PSI).Spelled(quantity.PSI), Factor: laminate.Some(10.0)}
+	case 11:
+		form := rapid.SampledFrom(laminate.JobForms.All()).Draw(t, "form")
+		p := n.Parts[part]
+		p.Form, p.Shape = form, laminate.Shape{}
+		switch form {
+		case laminate.Elbow:
+			p.Turn, p.Miters = laminate.Some(90.0), laminate.Some(0)
+		case laminate.Flange:
+			p.Drilling, p.Washers, p.Torque = laminate.Class150, laminate.Some(true), quantity.New(20, quantity.FootPound).Spelled(quantity.FootPound)
+		case laminate.FlatBottom:
+			p.Supported, p.Knuckle = laminate.Some(true), n.Laminates[l].ID
+		default:
+		}
+		n.Parts[part] = p
 	case 9:
 		to := rapid.IntRange(0, len(j.Laminates)-1).Draw(t, "to")
 		if to != l {
@@ -251,6 +273,7 @@ func FuzzDecodeJob(f *testing.F) {
 	f.Add(tankJob(f))
 	f.Add([]byte(smallJob))
 	f.Add([]byte("document = \"job\"\nformat = 1\nlaminate = [{id = 'a', ply = [{material = 'm'}]}, {id = 'b', ply = 3}]\n[[part]]\nid = 'p'\nschedule = 'a/../../b.toml'"))
+	f.Add([]byte("document = \"job\"\nformat = 1\n[vessel]\nliquid_height = '9 ft'\n[test]\nmedium = 'air'\nheld = '24 h'\n[bond]\nfactor = 10\n[[part]]\nid = 'f'\nform = 'flange'\nschedule = 'f.toml'\ndrilling = 'class-150'\ntorque = '20 ft-lb'\n[[nozzle]]\nid = 'n'\non = 'f'\nflange = 'f'\n[[joint]]\nid = 'j'\nbetween = ['f', 'f']\naxial_load = '3 lb/in'"))
 	f.Add([]byte("document = \"job\"\nformat = 1\n[[laminate.ply]]\n[laminate]\n[[part]]\n[[part.x]]"))
 	f.Add([]byte("document = \"job\"\nformat = 1\n[[laminate]]\n[laminate.ply]\n[[laminate]]\nid = 'b'\n[[laminate.ply]]\ncount = 1\n[[laminate.ply.x]]\ny = 1"))
 	lib := catalog.Library()
@@ -258,7 +281,7 @@ func FuzzDecodeJob(f *testing.F) {
 		src, j, problems := DecodeJob(b, lib, func(string) (*laminate.Schedule, error) { return nil, errors.New("\x1b not here") })
 		lines := 1 + bytes.Count(b, []byte("\n"))
 		for _, p := range problems {
-			if r, bad := laminate.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
+			if r, bad := word.BadCharacter(p.String(), false); bad || p.Line > lines || p.Message == "" {
 				t.Fatalf("problem %+v (%U) of %d lines", p, r, lines)
 			}
 		}

@@ -27,6 +27,9 @@ type (
 	Area        = Quantity[area]          // m²
 	Mass        = Quantity[mass]          // kg
 	Resistance  = Quantity[resistance]    // Ω
+	LineForce   = Quantity[lineForce]     // N/m; a force on a length of wall
+	Moment      = Quantity[moment]        // N·m; the torque of a bolt
+	Duration    = Quantity[duration]      // s
 )
 
 // New gives a value in the unit u, for example New(113, Mil).
@@ -82,7 +85,7 @@ func (q Quantity[D]) TextFor(s System, u Unit[D]) string {
 }
 
 // customary are the US units that a document may be written in.
-var customary = []string{"mil", "in", "ft", "ft2", "oz/ft2", "oz/yd2", "lb/ft2", "lb/ft3", "lb/in3", "lb", "psi", "ksi", "Msi", "inHg", "degF", "°F"}
+var customary = []string{"mil", "in", "ft", "ft2", "oz/ft2", "oz/yd2", "lb/ft2", "lb/ft3", "lb/in3", "lb", "psi", "ksi", "Msi", "inHg", "degF", "°F", "lb/in", "ft-lb", "in-lb"}
 
 // Spelled gives the same value spelled in the unit u, as a person would have
 // typed it; reading the spelling gives the very same quantity.

@@ -200,6 +200,52 @@ var (
 	Gigohm = Unit[resistance](resistances[3])
 )
 
+type lineForce struct{}
+
+func (lineForce) noun() string  { return "force on a length" }
+func (lineForce) units() []unit { return lineForces }
+
+var lineForces = []unit{
+	{name: "N/m", scale: 1}, {name: "N/mm", scale: 1e3}, {name: "kN/m", scale: 1e3},
+	{name: "lb/in", scale: pound * 9.80665 / inch}, {name: "lb/ft", scale: pound * 9.80665 / foot},
+}
+
+// Units of force on a length.
+var (
+	KilonewtonPerMeter = Unit[lineForce](lineForces[2])
+	PoundPerInch       = Unit[lineForce](lineForces[3])
+)
+
+type moment struct{}
+
+func (moment) noun() string  { return "torque" }
+func (moment) units() []unit { return moments }
+
+var moments = []unit{
+	{name: "Nm", screen: "N·m", also: []string{"N·m", "N*m"}, scale: 1},
+	{name: "ft-lb", screen: "ft·lb", also: []string{"ft·lb", "ft*lb"}, scale: foot * pound * 9.80665},
+	{name: "in-lb", screen: "in·lb", also: []string{"in·lb", "in*lb"}, scale: inch * pound * 9.80665},
+}
+
+// Units of torque.
+var (
+	NewtonMeter = Unit[moment](moments[0])
+	FootPound   = Unit[moment](moments[1])
+)
+
+type duration struct{}
+
+func (duration) noun() string  { return "time" }
+func (duration) units() []unit { return durations }
+
+var durations = []unit{{name: "s", scale: 1}, {name: "min", scale: 60}, {name: "h", scale: 3600}, {name: "d", scale: 86400}}
+
+// Units of time.
+var (
+	Minute = Unit[duration](durations[1])
+	Hour   = Unit[duration](durations[2])
+)
+
 // Units lists the names a document may use for the dimension D.
 func Units[D Dimension]() []string {
 	var d D

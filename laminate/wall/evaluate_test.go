@@ -347,3 +347,14 @@ func TestEvaluate_speaksTheReadersUnits(t *testing.T) {
 		}
 	}
 }
+
+func TestEvaluate_aPressureBeyondFiguringIsOpenWhateverTheEnds(t *testing.T) {
+	s := walltest.Pipe(walltest.Ply("mat-1.5", 3))
+	s.Part.Ends, s.Part.InsideDiameter = laminate.NoEnds, quantity.New(1e300, quantity.Meter)
+	s.Part.DesignBasis = laminate.StrengthTable
+	for _, c := range walltest.Evaluate(s, wall.Options{}).Criteria {
+		if c.Name == wall.HoopStrength && (c.Answer != wall.Incomplete || c.Reason == "") {
+			t.Errorf("%+v", c)
+		}
+	}
+}

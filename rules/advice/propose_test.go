@@ -129,8 +129,8 @@ func TestPropose_dominatedCandidatesAreGoneAndEachSaysWhatItGivesUp(t *testing.T
 
 func TestPropose_pricesOfTheBookDecideTheCheapest(t *testing.T) {
 	lib := catalog.Library()
-	price := func(text string) laminate.Price {
-		p, err := laminate.ParsePrice(text)
+	price := func(text string) quantity.Price {
+		p, err := quantity.ParsePrice(text)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -168,7 +168,7 @@ func TestPropose_pricesOfTheBookDecideTheCheapest(t *testing.T) {
 	if want := 3*total.FiberMass + 4*(total.Mass-total.FiberMass); !near(list[least].Figures.Cost, want) {
 		t.Errorf("cost %v, want %v", list[least].Figures.Cost, want)
 	}
-	lib.Resins[1].Price = laminate.Price{}
+	lib.Resins[1].Price = quantity.Price{}
 	for _, c := range propose(t, header(), lib, advice.Options{}) {
 		if usesOnly(c.Schedule, "cheap") && c.Figures.CostKnown {
 			t.Error("a cost is told without the resin's price")

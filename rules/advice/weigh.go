@@ -27,7 +27,7 @@ func figures(r *rules.Report, lib *laminate.Library) Figures {
 // currencies differ; labor and waste are not in it.
 func cost(r *rules.Report) (perM2 float64, currency string, ok bool) {
 	first := true
-	add := func(p laminate.Price, mass float64) bool {
+	add := func(p quantity.Price, mass float64) bool {
 		if mass == 0 {
 			return true
 		}

@@ -33,6 +33,7 @@ func TestJudgeJob_isNeverClearOverWhatNoRuleKnows(t *testing.T) {
 		"no part":            func(j *laminate.Job) { j.Parts = nil },
 		"a schedule unread":  func(j *laminate.Job) { j.Parts[0].Schedule = "x.toml" },
 		"a joint":            func(j *laminate.Job) { j.Joints = []laminate.Joint{{ID: "j"}} },
+		"a test":             func(j *laminate.Job) { j.Test.Medium = laminate.TestWater },
 		"a nozzle":           func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "n"}} },
 		"a laminate missing": func(j *laminate.Job) { j.Parts[0].Laminate = "gone" },
 	} {

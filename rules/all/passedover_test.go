@@ -87,6 +87,9 @@ func TestJudge_nothingStatedIsPassedOverInSilence(t *testing.T) {
 	for where, of := range map[string]reflect.Type{"part.": reflect.TypeFor[laminate.Part](), "service.": reflect.TypeFor[laminate.Service]()} {
 		for i := range of.NumField() {
 			name := of.Field(i).Name
+			if name == "Shape" {
+				continue // of parts of jobs alone
+			}
 			if other[where+name] == nil {
 				t.Errorf("%s%s: nobody says what weighs it", where, name)
 			}

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 )
 
 // Answer is what a trainee gives, or what the program would.
@@ -27,9 +28,9 @@ var errNoWord = errors.New("enter one of the words")
 // ReadValue reads the answer to a question: a thickness in m, taken in the
 // reader's unit where it bears none; a content as a share of 1, from "27 %",
 // "27" or "0.27"; or a word.
-func ReadValue(q exercise.Question, text string, units quantity.System) (figure float64, word string, err error) {
+func ReadValue(q exercise.Question, text string, units quantity.System) (figure float64, answer string, err error) {
 	text = strings.TrimSpace(text)
-	if r, bad := laminate.BadCharacter(text, false); bad {
+	if r, bad := word.BadCharacter(text, false); bad {
 		return 0, "", fmt.Errorf("the answer has the control character %U", r)
 	}
 	switch q.Ask.Answer() {

@@ -118,8 +118,8 @@ func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
 // Strange says which character of a text no screen should be sent, "" for none.
 // Several lines pass where lines says so.
 func Strange(s string, lines bool) string {
-	if r, bad := laminate.BadCharacter(s, lines); bad {
-		return "it has " + laminate.CharacterName(r)
+	if r, bad := word.BadCharacter(s, lines); bad {
+		return "it has " + word.CharacterName(r)
 	}
 	return ""
 }
@@ -294,20 +294,20 @@ func AnswerField[T any](key string, at func(*T) *laminate.Optional[bool]) Field 
 }
 
 // PriceField is money per mass.
-func PriceField[T any](key string, at func(*T) *laminate.Price) Field {
+func PriceField[T any](key string, at func(*T) *quantity.Price) Field {
 	return Of(key, `money per mass: "4.20 per kg"`, at,
-		func(value any) (laminate.Price, string) {
+		func(value any) (quantity.Price, string) {
 			s, ok := value.(string)
 			if !ok {
-				return laminate.Price{}, `text such as "4.20 per kg" is expected, not ` + KindOf(value)
+				return quantity.Price{}, `text such as "4.20 per kg" is expected, not ` + KindOf(value)
 			}
-			p, err := laminate.ParsePrice(s)
+			p, err := quantity.ParsePrice(s)
 			if err != nil {
 				return p, err.Error()
 			}
 			return p, ""
 		},
-		func(p laminate.Price) (string, bool) { return TOMLText(p.Text), p.Given() })
+		func(p quantity.Price) (string, bool) { return TOMLText(p.Text), p.Given() })
 }
 
 // UnitsField is the system of units that screens and papers show.

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/schedules/paper"
-	"frp/veilwright/schedules/paper/forms"
+	sheets "frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/paper/layout"
 	"frp/veilwright/schedules/paper/press"
 	"frp/veilwright/tui/internal/page"
@@ -15,11 +15,11 @@ import (
 // papers asks which paper of the document to write.
 func (r *Root) papers() {
 	l := &page.List{Head: "papers", Text: "Which paper? It is written as a PDF beside the document, in " + r.folderWord() + ".", Verb: "write"}
-	for i := range forms.Kinds {
-		l.Items = append(l.Items, page.Item{Name: forms.Kinds[i].Title, Note: forms.Kinds[i].Says})
+	for i := range sheets.Kinds {
+		l.Items = append(l.Items, page.Item{Name: sheets.Kinds[i].Title, Note: sheets.Kinds[i].Says})
 	}
 	l.Take = func(i int) error {
-		r.writePaper(&forms.Kinds[i], false)
+		r.writePaper(&sheets.Kinds[i], false)
 		return nil
 	}
 	r.push(l)
@@ -27,11 +27,11 @@ func (r *Root) papers() {
 
 // writePaper writes a paper beside the document, over one that is there only
 // when that was said.
-func (r *Root) writePaper(kind *forms.Kind, over bool) {
+func (r *Root) writePaper(kind *sheets.Kind, over bool) {
 	d := r.desk.Doc
 	name := strings.TrimSuffix(filepath.Base(r.suggestion()), filepath.Ext(r.suggestion()))
 	path := filepath.Join(r.dir(), name+"-"+kind.Name+".pdf")
-	f := kind.Form(forms.OfSchedule(d.Name(), d.Bytes(), d.Library(), d.Report(), d.Units()))
+	f := kind.Form(sheets.OfSchedule(d.Name(), d.Bytes(), d.Library(), d.Report(), d.Units()))
 	if d.Dirty() || d.Path() == "" {
 		f.State = paper.Unsaved
 	}

@@ -10,7 +10,7 @@ func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) 
 	g := header(t, 80, 24)
 	path := g.r.Document().Path()
 	paper := strings.TrimSuffix(path, ".toml") + "-lay-up-sheet.pdf"
-	g.press("e").shows("Which paper?", "1 Laminate schedule", "2 Lay-up sheet", "Calculation")
+	g.press("k").shows("Which paper?", "1 Laminate schedule", "2 Lay-up sheet", "Calculation")
 	g.press("2").shows("wrote header-lay-up-sheet.pdf, beside the document")
 	if !contains(t, paper, "%PDF-1") {
 		t.Error("no PDF")
@@ -18,12 +18,12 @@ func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) 
 	if err := os.WriteFile(paper, []byte("another"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	g.press("e 2").shows("already", "1 write this one over it", "2 leave it as it is")
+	g.press("k 2").shows("already", "1 write this one over it", "2 leave it as it is")
 	g.press("enter").shows("left ")
 	if !contains(t, paper, "another") {
 		t.Error("it was written over by Enter")
 	}
-	g.press("e 2 1").shows("wrote ")
+	g.press("k 2 1").shows("wrote ")
 	if !contains(t, paper, "%PDF-1") {
 		t.Error("it was not written over when that was said")
 	}
@@ -35,7 +35,7 @@ func TestPapers_thatCannotBeWrittenSayWhy(t *testing.T) {
 	if err := os.Mkdir(path, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	g.press("e 5")
+	g.press("k 5")
 	if !g.r.desk.Notice.Refusal || !strings.Contains(g.r.desk.Notice.Text, "-calculation.pdf") {
 		t.Errorf("said %+v", g.r.desk.Notice)
 	}

@@ -1,4 +1,4 @@
-package laminate
+package quantity
 
 import (
 	"errors"
@@ -7,9 +7,21 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-
-	"frp/veilwright/laminate/quantity"
 )
+
+// Price is money per mass, the currency as the shop writes it.
+type Price struct {
+	Amount   float64 // per unit of mass named
+	Per      Mass    // the mass it buys
+	Currency string  // may be empty
+	Text     string  // as typed
+}
+
+// Given tells whether a price was stated.
+func (p Price) Given() bool { return p.Text != "" }
+
+// PerKilogram gives the amount for one kilogram.
+func (p Price) PerKilogram() float64 { return p.Amount / p.Per.SI() }
 
 var errPrice = errors.New(`a price reads "4.20 per kg" or "USD 4.20 per lb"`)
 
@@ -27,7 +39,7 @@ func ParsePrice(text string) (Price, error) {
 		per = "1 " + per
 	}
 	p := Price{Text: strings.TrimSpace(text)}
-	if err := quantity.Read(&p.Per, per); err != nil {
+	if err := Read(&p.Per, per); err != nil {
 		return fail(err.Error())
 	}
 	if p.Per.SI() <= 0 {

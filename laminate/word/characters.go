@@ -1,4 +1,4 @@
-package laminate
+package word
 
 import (
 	"fmt"

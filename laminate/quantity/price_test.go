@@ -1,6 +1,7 @@
-package laminate
+package quantity
 
 import (
+	"frp/veilwright/laminate/word"
 	"math"
 	"strings"
 	"testing"
@@ -30,7 +31,7 @@ func TestParsePrice(t *testing.T) {
 			t.Errorf("%q is %+v", text, p)
 			continue
 		}
-		if r, bad := BadCharacter(err.Error(), false); bad || !strings.Contains(err.Error(), "4.20 per kg") {
+		if r, bad := word.BadCharacter(err.Error(), false); bad || !strings.Contains(err.Error(), "4.20 per kg") {
 			t.Errorf("%q is answered with %q (%U)", text, err, r)
 		}
 	}
