@@ -28,6 +28,7 @@ var commands = map[string][]string{
 	"winding":    {"winding", "tank.toml"},
 	"advise":     {"advise", "tank.toml"},
 	"propose":    {"propose", "tank.toml"},
+	"verify":     {"verify", "gone.toml"},
 	"compare":    {"compare", "tank.toml", "gone.toml"},
 	"print":      {"print", "inspection-report", "tank.toml", "gone.toml", "gone.toml"},
 	"diff":       {"diff", "tank.toml", "tank.toml"},
