@@ -1,6 +1,10 @@
 package laminate
 
-import "frp/veilwright/laminate/quantity"
+import (
+	"strings"
+
+	"frp/veilwright/laminate/quantity"
+)
 
 // Library is what is known beyond the schedule: built-in materials, fibers
 // and resin families, and the shop's own. It is read-only once made.
@@ -11,6 +15,7 @@ type Library struct {
 	Fibers     [6]FiberData  // by Fiber
 	Fillers    [4]FillerData // by Filler
 	Ratings    []Rating
+	Builds     []BarrierBuild // the shop's own, beside the two usual ones of package catalog
 	Letterhead Letterhead
 	Rack       []string // the shop's order of the rack, material ids
 	Books      []string // the shop books used, as reports name them
@@ -44,6 +49,24 @@ type FillerData struct {
 	Source  string
 }
 
+// BarrierBuild is a barrier by its plies and the thickness it goes by in the
+// trade.
+type BarrierBuild struct {
+	Origin
+	ID          string // of advice
+	Name        string // as the trade says it and shop books may, "" for none
+	Veils, Mats int
+	Nominal     quantity.Length // not given for a shop's own
+	Book        string          // of a shop's own: the file it stands in
+}
+
+// Is tells whether a rating's build is this one, by id or name; case and what
+// parts its words do not matter.
+func (b *BarrierBuild) Is(text string) bool {
+	text = strings.Join(strings.Fields(text), "-")
+	return strings.EqualFold(text, b.ID)
+}
+
 // Rating is one row of a shop book: what the resin maker or the shop's own
 // coupons (ASTM C581) gave for a service.
 type Rating struct {
@@ -51,7 +74,7 @@ type Rating struct {
 	Concentration  [2]float64 // lowest, highest share by mass
 	MaxTemperature quantity.Temperature
 	Family         Family
-	Build          string // "100 mil" or "200 mil"
+	Build          string // the id of a build, or "100 mil" or "200 mil"
 	Grade          string
 	Source, Date   string
 	Book           string // file it stands in

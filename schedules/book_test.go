@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stock"
 )
 
 const shopBook = `document = "shop-book"
@@ -26,6 +27,11 @@ id = "house"
 family = "vinyl-ester"
 price = "6 per kg"
 
+[[build]]
+id = "tri-mat"
+veils = 1
+mats = 3
+
 [[rating]]   # invented
 fluid = "sodium hypochlorite"
 concentration = [0, 0.15]
@@ -41,7 +47,7 @@ fluid = "brine"
 concentration = 0.26
 temperature = "200 degF"
 family = "novolac-vinyl-ester"
-build = "100 mil"
+build = "tri-mat"
 grade = "fair"
 `
 
@@ -56,7 +62,7 @@ func TestDecodeBook(t *testing.T) {
 	if len(b.Resins) != 1 || b.Resins[0].Price.PerKilogram() != 6 || len(b.Rack) != 2 {
 		t.Errorf("resins %+v, rack %v", b.Resins, b.Rack)
 	}
-	if len(b.Ratings) != 2 || b.Ratings[0].Line != 18 || b.Ratings[0].Concentration != [2]float64{0, 0.15} || b.Ratings[1].Concentration != [2]float64{0.26, 0.26} ||
+	if len(b.Ratings) != 2 || b.Ratings[0].Line != 23 || len(b.Builds) != 1 || b.Builds[0].Veils != 1 || b.Builds[0].Mats != 3 || b.Ratings[0].Concentration != [2]float64{0, 0.15} || b.Ratings[1].Concentration != [2]float64{0.26, 0.26} ||
 		b.Ratings[0].Family != laminate.VinylEster || b.Ratings[0].MaxTemperature.SI() != 323.15 {
 		t.Errorf("ratings %+v", b.Ratings)
 	}
@@ -65,15 +71,18 @@ func TestDecodeBook(t *testing.T) {
 func TestDecodeBook_badInput(t *testing.T) {
 	for text, want := range map[string]string{
 		string(Example()): "line 1: document: this is a schedule, not a shop-book",
-		strings.Replace(shopBook, "grade = \"fair\"\n", "", 1):                      "line 28: rating.grade: it is missing; a rating needs it",
-		strings.Replace(shopBook, "[0, 0.15]", "[0.2, 0.1]", 1):                     "line 20: rating.concentration: the lowest and the highest share",
-		strings.Replace(shopBook, "concentration = 0.26\n", "", 1):                  "line 28: rating.concentration: it is missing",
-		strings.Replace(shopBook, "200 mil", "double", 1):                           "line 23: rating.build: \"100 mil\" or \"200 mil\"",
+		strings.Replace(shopBook, "grade = \"fair\"\n", "", 1):                      "line 33: rating.grade: it is missing; a rating needs it",
+		strings.Replace(shopBook, "[0, 0.15]", "[0.2, 0.1]", 1):                     "line 25: rating.concentration: the lowest and the highest share",
+		strings.Replace(shopBook, "concentration = 0.26\n", "", 1):                  "line 33: rating.concentration: it is missing",
+		strings.Replace(shopBook, "200 mil", "double", 1):                           "line 28: rating.build: \"100 mil\", \"200 mil\" or the id of a build of this book",
 		strings.Replace(shopBook, "areal_mass = \"450 g/m2\"", "", 1):               "line 6: material.areal_mass: it is missing",
 		strings.Replace(shopBook, "Invented shop", "a\\u0007", 1):                   "line 3: title: it has the control character U+0007",
 		strings.Replace(shopBook, "rack =", "rakc =", 1):                            "line 4: rakc: this key is not known; the nearest is \"rack\"",
 		strings.Replace(shopBook, "\"veil-c-10\"]", "1]", 1):                        "line 4: rack: a list of words",
-		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 36: resin.id: \"house\" is the id of another one already",
+		strings.Replace(shopBook, "mats = 3", "mats = 0", 1):                        "line 21: build.mats: 0 is not between 1 and 40",
+		strings.Replace(shopBook, "mats = 3", "", 1):                                "line 18: build.mats: it is missing",
+		strings.ReplaceAll(shopBook, "\"tri-mat\"", "\"200-mil\""):                  "line 19: build.id: \"200-mil\" is kept for a usual build",
+		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 41: resin.id: \"house\" is the id of another one already",
 	} {
 		b, problems := DecodeBook([]byte(text))
 		if b != nil || len(problems) != 1 || !strings.HasPrefix(problems[0].String(), want) {
@@ -102,6 +111,52 @@ func TestTidy_shopBook(t *testing.T) {
 	}
 	if _, problems := Tidy([]byte(strings.Replace(shopBook, "rack", "rakc", 1)), nil); len(problems) != 1 {
 		t.Errorf("%v", problems)
+	}
+}
+
+func TestDecodeBook_readsWhatTakeoffGoesBy(t *testing.T) {
+	const head = "document = \"shop-book\"\nformat = 1\n"
+	b, problems := DecodeBook([]byte(head + `
+[takeoff]
+resin_waste_contact = 0.1
+lap = "0 in"
+batch = "4 kg"
+spray = "atomized"
+hour_price = 60
+currency = "EUR"
+[[roll]]
+material = "mat-1.5"
+width = "50 in"
+length = "192 ft"
+price = "3 per kg"
+[[initiator]]
+family = "vinyl-ester"
+initiator = 0.015
+source = "invented"
+`))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if s := b.Stock; s.Takeoff.ResinWasteContact != laminate.Some(0.1) || s.Takeoff.Batch.SI() != 4 || s.Takeoff.Spray != stock.Atomized ||
+		len(s.Rolls) != 1 || s.Rolls[0].Price.PerKilogram() != 3 || len(s.Initiators) != 1 {
+		t.Errorf("%+v", s)
+	}
+	for text, want := range map[string]string{
+		"[takeoff]\nresin_waste_contact = 8\n":                                     "line 4: takeoff.resin_waste_contact: 8 is not from 0 to 1",
+		"[takeoff]\nbatch = 4\n":                                                   "line 4: takeoff.batch: ",
+		"[takeoff]\ncurrency = \"EUR\"\n":                                          "hour_price: it is missing",
+		"[takeoff]\nspray = \"airless\"\n":                                         "line 4: takeoff.spray: \"airless\" is not one of non-atomized, atomized",
+		"[[roll]]\nwidth = \"50 in\"\n":                                            "line 3: roll.material: it is missing",
+		"[[roll]]\nmaterial = \"m\"\nlength = \"9 m\"\n":                           "width: it is missing",
+		"[[initiator]]\nfamily = \"vinyl-ester\"\nsource = \"s\"\n":                "initiator.initiator: it is missing",
+		"[[initiator]]\ninitiator = 0.02\nsource = \"s\"\n":                        "family: it is missing",
+		"[[initiator]]\nfamily = \"vinyl-ester\"\ninitiator = 0.02\n":              "source: it is missing",
+		"[[initiator]]\nfamily = \"vinyl-ester\"\ninitiator = 0\nsource = \"s\"\n": "line 5: initiator.initiator: 0 is not",
+	} {
+		_, problems := DecodeBook([]byte(head + text))
+		if len(problems) != 1 || !strings.Contains(problems[0].String(), want) {
+			t.Errorf("%s\nsays %v, want %s", text, problems, want)
+		}
 	}
 }
 

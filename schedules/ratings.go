@@ -38,7 +38,8 @@ const (
 // temperature carries its unit. A row that lacks something or cannot be read is
 // refused with its line and reason, and the others are taken; nothing is
 // guessed. Line of a rating is the table's; Book is the caller's to set.
-func ImportRatings(table io.Reader) ([]laminate.Rating, []Refused) {
+// own are the shop's builds, which a row may name beside the usual ones.
+func ImportRatings(table io.Reader, own []laminate.BarrierBuild) ([]laminate.Rating, []Refused) {
 	text, err := io.ReadAll(io.LimitReader(table, 16<<20+1))
 	switch {
 	case err != nil:
@@ -76,7 +77,7 @@ func ImportRatings(table io.Reader) ([]laminate.Rating, []Refused) {
 		if n == mostRated {
 			return taken, append(refused, Refused{line, fmt.Sprintf("more than %d rows: this one and the rest are left out", mostRated)})
 		}
-		if row, err := readRating(record, at); err != nil {
+		if row, err := readRating(record, at, own); err != nil {
 			refused = append(refused, Refused{line, err.Error()})
 		} else {
 			row.Line = line
@@ -107,7 +108,7 @@ func places(heads []string) (map[string]int, string) {
 }
 
 // readRating reads one row.
-func readRating(record []string, at map[string]int) (laminate.Rating, error) {
+func readRating(record []string, at map[string]int, own []laminate.BarrierBuild) (laminate.Rating, error) {
 	var r laminate.Rating
 	if len(record) != len(at) {
 		return r, fmt.Errorf("it has %d fields, the first line names %d columns", len(record), len(at))
@@ -140,10 +141,8 @@ func readRating(record []string, at map[string]int) (laminate.Rating, error) {
 	if r.Family, ok = laminate.Families.Parse(strings.ToLower(field["family"])); !ok {
 		return r, fmt.Errorf("family: no resin family is called %q", shortened(field["family"]))
 	}
-	switch r.Build = strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(field["build"]), "-", " ")), " "); r.Build {
-	case catalog.SingleBuild.Name, catalog.DoubleBuild.Name:
-	default:
-		return r, fmt.Errorf("build: %q or %q is expected, not %q", catalog.SingleBuild.Name, catalog.DoubleBuild.Name, shortened(field["build"]))
+	if r.Build = field["build"]; !knownBuild(r.Build, own) {
+		return r, fmt.Errorf("build: %q, %q or the id of a build of the shop book is expected, not %q", catalog.SingleBuild.Name, catalog.DoubleBuild.Name, shortened(r.Build))
 	}
 	return r, nil
 }

@@ -9,7 +9,7 @@ import (
 )
 
 func TestImportRatings_refusesRowByRow(t *testing.T) {
-	rows, refused := schedules.ImportRatings(strings.NewReader("\ufeff" + strings.Join([]string{
+	rows, refused := schedules.ImportRatings(strings.NewReader("\ufeff"+strings.Join([]string{
 		"grade;fluid;concentration;temperature;family;build;source;date",
 		"A;lye;5 %;100 degF;vinyl-ester;100 mil;guide;2024",
 		"A;lye;5;100 degF;vinyl-ester;100 mil;guide;2024",
@@ -22,7 +22,7 @@ func TestImportRatings_refusesRowByRow(t *testing.T) {
 		"A;lye;NaN;100 degF;vinyl-ester;100 mil;guide;2024",
 		"A;l\x1bye;0.05;100 degF;vinyl-ester;100 mil;guide;2024",
 		"A;\"lye;0.05",
-	}, "\r\n")))
+	}, "\r\n")), []laminate.BarrierBuild{{ID: "150-mats", Veils: 1, Mats: 3}})
 	if len(rows) != 1 || rows[0].Concentration != [2]float64{0.05, 0.05} || rows[0].Line != 2 || rows[0].Build != "100 mil" || rows[0].Family != laminate.VinylEster {
 		t.Errorf("taken: %+v", rows)
 	}
@@ -51,7 +51,7 @@ func TestImportRatings_needsItsColumns(t *testing.T) {
 		"fluid,fluid,x\n":        "twice",
 		"a\x00b,c\nlye,0.05,A\n": "no column is called",
 	} {
-		rows, refused := schedules.ImportRatings(strings.NewReader(text))
+		rows, refused := schedules.ImportRatings(strings.NewReader(text), nil)
 		if rows != nil || len(refused) != 1 || refused[0].Line != 1 || !strings.Contains(refused[0].Why, says) {
 			t.Errorf("%q: %v %v, want it to say %q", text, rows, refused, says)
 		}

@@ -16,6 +16,7 @@ import (
 
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/settings"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/draw"
@@ -24,9 +25,10 @@ import (
 
 // Options say how to run it.
 type Options struct {
-	Theme  string // any, dark, light or mono; "" = as the environment asks
+	Theme  string // any, dark, light, plain or mono; "" = as the environment asks
 	Folder string // where opening another document begins
 	List   bool   // begin with the list of the folder's documents
+	Start  bool   // begin with the start page: no document is named
 	Page   Page   // where it begins
 	// Person is whose progress practice keeps, "" = it is asked once.
 	// Exercises are the shop's own, which stand for those that come with the
@@ -63,6 +65,11 @@ func Run(d *editor.Document, o Options) error {
 	if err := hasTerminal(); err != nil {
 		return errors.Join(err, d.Close())
 	}
+	// What cannot be read of the settings is no reason not to begin.
+	kept, _ := settings.Load()
+	if kept.Theme != "" && o.Theme == "" && os.Getenv("NO_COLOR") == "" {
+		o.Theme = kept.Theme
+	}
 	look, err := draw.Choose(o.Theme, os.Getenv)
 	if err != nil {
 		return errors.Join(err, d.Close())
@@ -79,12 +86,12 @@ func Run(d *editor.Document, o Options) error {
 	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
 	width, height, _ := term.GetSize(os.Stdout.Fd()) // where it is not known, the library asks again
 	root := app.New(d, app.Options{
-		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Shop: o.Shop, Pause: pause,
+		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Start: o.Start, Keep: true, Units: kept.Units, Shop: o.Shop, Pause: pause,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 		First: screen.First, Width: width, Height: height,
 	})
-	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithMouseCellMotion(), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 
 	ended := make(chan error, 1)

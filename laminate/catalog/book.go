@@ -1,9 +1,11 @@
 package catalog
 
 import (
+	"cmp"
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stock"
 )
 
 // Book is a shop book: what a shop keeps for all its schedules.
@@ -12,13 +14,15 @@ type Book struct {
 	Materials  []laminate.Material
 	Resins     []laminate.Resin
 	Ratings    []laminate.Rating
+	Builds     []laminate.BarrierBuild
 	Letterhead laminate.Letterhead
 	Rack       []string // material ids; empty leaves the rack as it is
+	Stock      stock.Stock
 }
 
 // Merge lays books over base, nearest first, and returns an indexed library;
 // base and the books stay as they are. Of materials and resins with one id the
-// nearest book's counts and the others are left out; ratings of all books are
+// nearest book's counts and the others are left out, of builds likewise; ratings of all books are
 // kept, and each names its book; the rack is that of the nearest book that has
 // one. Ids on a rack that no material answers to are left out.
 func Merge(base *laminate.Library, books ...Book) *laminate.Library {
@@ -52,6 +56,12 @@ func Merge(base *laminate.Library, books ...Book) *laminate.Library {
 			}
 			l.Ratings = append(l.Ratings, r)
 		}
+		for _, own := range b.Builds {
+			own.Book = cmp.Or(own.Book, b.Path)
+			if !slices.ContainsFunc(l.Builds, func(x laminate.BarrierBuild) bool { return x.ID == own.ID }) {
+				l.Builds = append(l.Builds, own)
+			}
+		}
 		if l.Letterhead == (laminate.Letterhead{}) {
 			l.Letterhead = b.Letterhead
 		}
@@ -59,6 +69,11 @@ func Merge(base *laminate.Library, books ...Book) *laminate.Library {
 	}
 	add(base.Materials, base.Resins)
 	l.Ratings = append(l.Ratings, base.Ratings...)
+	for _, own := range base.Builds {
+		if !slices.ContainsFunc(l.Builds, func(x laminate.BarrierBuild) bool { return x.ID == own.ID }) {
+			l.Builds = append(l.Builds, own)
+		}
+	}
 	l.Books = append(l.Books, base.Books...)
 	l.Rack = slices.DeleteFunc(slices.Clone(l.Rack), func(id string) bool { return !materials[id] })
 	l.Index()

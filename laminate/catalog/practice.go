@@ -1,6 +1,9 @@
 package catalog
 
 import (
+	"cmp"
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 )
@@ -41,6 +44,19 @@ var (
 	ThickestVeilPly = quantity.New(0.020, quantity.Inch)
 )
 
+// Shares and sizes of a takeoff where the shop book states none. Common
+// practice, no source.
+const (
+	ResinWasteContact = 0.08 // of resin laid by hand
+	ResinWasteSprayed = 0.15
+	DartingMat        = 0.10 // of mat and veil cut to lie on a head
+	DartingWoven      = 0.15 // of woven roving
+)
+
+// StripLap is how far neighboring strips of a ply lie over one another. Common
+// practice, no source.
+var StripLap = quantity.New(1, quantity.Inch)
+
 // StrongAcidPH is the pH below which a service is judged as strong acid though
 // its contents do not say so: about 0.01 mol/l of a strong acid. Common
 // practice, no source.
@@ -52,24 +68,29 @@ func StrongAcid(s *laminate.Service) bool {
 	return s.Contains.Has(laminate.StrongAcid) || s.PH.Given && s.PH.Lowest < StrongAcidPH
 }
 
-// Build is a barrier by its plies and the thickness it goes by in the trade.
-type Build struct {
-	ID          string // of advice
-	Name        string // as shop books rate it
-	Veils, Mats int
-	Nominal     quantity.Length
-}
-
 // The two usual builds. Common practice, no source.
 var (
-	SingleBuild = Build{ID: "100-mil", Name: "100 mil", Veils: 1, Mats: laminate.MatsBehind(1), Nominal: quantity.New(100, quantity.Mil)}
-	DoubleBuild = Build{ID: "200-mil", Name: "200 mil", Veils: 2, Mats: laminate.MatsBehind(2), Nominal: quantity.New(200, quantity.Mil)}
+	SingleBuild = laminate.BarrierBuild{ID: "100-mil", Name: "100 mil", Veils: 1, Mats: laminate.MatsBehind(1), Nominal: quantity.New(100, quantity.Mil)}
+	DoubleBuild = laminate.BarrierBuild{ID: "200-mil", Name: "200 mil", Veils: 2, Mats: laminate.MatsBehind(2), Nominal: quantity.New(200, quantity.Mil)}
 )
+
+// Builds are the two usual ones and the library's own, leanest first; of those
+// with as many plies the usual one first.
+func Builds(lib *laminate.Library) []laminate.BarrierBuild {
+	list := []laminate.BarrierBuild{SingleBuild, DoubleBuild}
+	if lib != nil {
+		list = append(list, lib.Builds...)
+	}
+	slices.SortStableFunc(list, func(x, y laminate.BarrierBuild) int {
+		return cmp.Or(cmp.Compare(x.Mats, y.Mats), cmp.Compare(x.Veils, y.Veils))
+	})
+	return list
+}
 
 // UsualBuild is the build that practice takes for a service: the double one
 // where hypochlorite or chlorine dioxide wears the surface down, else the
 // single one. Common practice, no source.
-func UsualBuild(s *laminate.Service) Build {
+func UsualBuild(s *laminate.Service) laminate.BarrierBuild {
 	if s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide) {
 		return DoubleBuild
 	}

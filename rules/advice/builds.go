@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -24,24 +25,27 @@ type build struct {
 	veils, mats      int
 	hard, conductive bool
 	heavy            bool
+	of               laminate.BarrierBuild
 }
 
-// plainBuilds are the usual ones, leanest first.
-var plainBuilds = []build{usualBuild(catalog.SingleBuild), usualBuild(catalog.DoubleBuild)}
+func planned(b laminate.BarrierBuild) build {
+	return build{id: b.ID, veils: b.Veils, mats: b.Mats, of: b}
+}
 
-func usualBuild(b catalog.Build) build { return build{id: b.ID, veils: b.Veils, mats: b.Mats} }
+// own tells whether a build is a shop's, not a usual one.
+func (b *build) own() bool { return !b.of.Nominal.Given() }
 
 // offered lists the builds that the service may be given, leanest first: the
-// plain ones, with variants as it asks for them, and the one that is too heavy.
+// usual ones and the shop's, with variants as it asks for them, and the one that is too heavy.
 func (a *advisor) offered() []build {
 	hard, conductive := a.asks()
 	var list []build
-	for _, p := range plainBuilds {
+	for _, known := range catalog.Builds(a.lib) {
 		for _, v := range []struct{ hard, conductive bool }{{false, false}, {true, false}, {false, true}, {true, true}} {
 			if v.hard && !hard || v.conductive && !conductive {
 				continue
 			}
-			b := p
+			b := planned(known)
 			if b.hard = v.hard; b.hard {
 				b.id += FilledSuffix
 			}
@@ -51,7 +55,7 @@ func (a *advisor) offered() []build {
 			list = append(list, b)
 		}
 	}
-	b := plainBuilds[len(plainBuilds)-1]
+	b := planned(catalog.DoubleBuild)
 	b.id, b.heavy, b.hard, b.conductive = HeavyBuild, true, hard, conductive
 	return append(list, b)
 }
@@ -98,7 +102,7 @@ func (a *advisor) builds(r *Advice) []Option {
 	taken := false // the leanest that suits is the one that practice takes
 	for i, b := range a.offered() {
 		var usual Reason
-		if !taken && list[i].Suits == Suitable && !b.heavy && b.hard == hard && b.conductive == conductive {
+		if !taken && list[i].Suits == Suitable && !b.heavy && !b.own() && b.hard == hard && b.conductive == conductive {
 			taken, usual = true, Reason{"the usual build for this service", rules.CommonPractice}
 		}
 		list[i].graded(usual, byBuildRules)
@@ -153,6 +157,8 @@ func (a *advisor) forBuild(b build, thick float64) []Reason {
 	switch {
 	case b.heavy:
 		list = append(list, Reason{"hard to fabricate without cracks, flanges first: consider a dual laminate (thermoplastic lining) instead", rules.CommonPractice})
+	case b.own():
+		list = append(list, Reason{quantity.Counted(b.veils, "veil", "veils") + " and " + quantity.Counted(b.mats, "mat", "mats") + computed, cmp.Or(b.of.Book, "the shop book")})
 	case b.mats > catalog.SingleBuild.Mats:
 		list = append(list, Reason{"two veils and four mats" + computed, rules.CommonPractice})
 	default:

@@ -234,7 +234,7 @@ func plain(message string, probe *laminate.Schedule) string {
 // notes are what for every choice.
 func (a *advisor) notes() []Reason {
 	var notes []Reason
-	probe := a.probe("", laminate.NoFamily, plainBuilds[0])
+	probe := a.probe("", laminate.NoFamily, planned(catalog.SingleBuild))
 	for _, f := range rules.Judge(all.Rules(), probe, a.lib, rules.Options{Units: a.units}).Findings {
 		switch f.Rule.ID {
 		case "service-incomplete", "confirm-resin", "conductive-path":

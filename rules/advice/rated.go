@@ -40,7 +40,13 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 	double := b.mats > catalog.SingleBuild.Mats
 	for _, w := range suiting(r.Resins) {
 		f, _ := laminate.Families.Parse(w)
-		lean, thick := ofBuild(r.Ratings, f, catalog.SingleBuild.Name), ofBuild(r.Ratings, f, catalog.DoubleBuild.Name)
+		if b.own() {
+			if rows := ofBuild(r.Ratings, f, &b.of); len(rows) > 0 {
+				reasons = appendNew(reasons, Reason{"in " + w + " this build is rated " + grade(&rows[0]), catalog.RatingName(&rows[0])})
+			}
+			continue
+		}
+		lean, thick := ofBuild(r.Ratings, f, &catalog.SingleBuild), ofBuild(r.Ratings, f, &catalog.DoubleBuild)
 		same := -1
 		for i := range thick {
 			same = max(same, slices.IndexFunc(lean, func(l laminate.Rating) bool { return l.Grade == thick[i].Grade }))
@@ -65,10 +71,10 @@ func (a *advisor) byRatings(o *Option, b build, r *Advice, reasons []Reason) []R
 	return reasons
 }
 
-func ofBuild(rows []laminate.Rating, f laminate.Family, build string) []laminate.Rating {
+func ofBuild(rows []laminate.Rating, f laminate.Family, build *laminate.BarrierBuild) []laminate.Rating {
 	var list []laminate.Rating
 	for _, r := range rows {
-		if r.Family == f && r.Build == build {
+		if r.Family == f && build.Is(r.Build) {
 			list = append(list, r)
 		}
 	}

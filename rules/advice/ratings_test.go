@@ -23,7 +23,7 @@ vitriol,0.2,120 degF,isophthalic-polyester,200 mil,not recommended,own coupons,2
 
 func rated(t *testing.T) *laminate.Library {
 	t.Helper()
-	rows, refused := schedules.ImportRatings(strings.NewReader(table))
+	rows, refused := schedules.ImportRatings(strings.NewReader(table), nil)
 	if len(rows) != 5 || len(refused) != 0 {
 		t.Fatalf("%d rows, refused %v", len(rows), refused)
 	}
@@ -86,5 +86,31 @@ func TestAdvise_takesTheLeanestBuildWithTheBestGrade(t *testing.T) {
 	}
 	if len(a.Ratings) != 5 {
 		t.Errorf("%d rows are named", len(a.Ratings))
+	}
+}
+
+// A shop's own build is answered for beside the usual ones, by what its plies
+// are and by the ratings that name it, and can be proposed.
+func TestAdvise_ownBuilds(t *testing.T) {
+	lib := catalog.Merge(catalog.Library(), catalog.Book{Path: "shop-book.toml",
+		Builds: []laminate.BarrierBuild{{ID: "tri-mat", Veils: 1, Mats: 3}, {ID: "one-mat", Veils: 1, Mats: 1}},
+		Ratings: []laminate.Rating{{Fluid: "rinse water", Concentration: [2]float64{0, 1}, MaxTemperature: quantity.New(150, quantity.Fahrenheit),
+			Family: laminate.VinylEster, Build: "Tri-mat", Grade: "A", Source: "own coupons", Date: "2024"}}})
+	s := header()
+	s.Service.Fluid = "rinse water"
+	a := advice.Advise(s, lib, quantity.US)
+	own, thin := a.Build("tri-mat"), a.Build("one-mat")
+	if own == nil || own.Suits != advice.Suitable || reason(own.Reasons, "1 veil and 3 mats") == nil || reason(own.Reasons, "this build is rated \"A\"") == nil {
+		t.Errorf("its own build: %+v", own)
+	}
+	if thin == nil || thin.Suits <= advice.Suitable {
+		t.Errorf("one mat is too little (API 12P 5.4.3): %+v", thin)
+	}
+	if b := a.Build(catalog.SingleBuild.ID); b.Suits != advice.Usual {
+		t.Errorf("the usual build is %v", b.Suits)
+	}
+	list := propose(t, s, lib, advice.Options{Build: "tri-mat"})
+	if interior := laid(list[0].Schedule, laminate.InteriorLayer); len(interior) != 1 || interior[0].Count != 3 {
+		t.Errorf("proposed %+v", list[0].Schedule.Plies)
 	}
 }

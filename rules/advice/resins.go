@@ -32,7 +32,7 @@ var known = []struct {
 // resins answers for every family, as barrier and wall resin of one part. It is
 // laid with a veil that suits as well as any.
 func (a *advisor) resins(veils []Option, rows []laminate.Rating) []Option {
-	b := usualBuild(catalog.DoubleBuild)
+	b := planned(catalog.DoubleBuild)
 	b.hard, b.conductive = a.asks()
 	veil := firstVeil(veils)
 	var list []Option

@@ -16,7 +16,7 @@ const (
 
 // veils answers for every veil that is known, and for none.
 func (a *advisor) veils() []Option {
-	b := usualBuild(catalog.SingleBuild)
+	b := planned(catalog.SingleBuild)
 	b.hard, b.conductive = a.asks()
 	var list []Option
 	for _, m := range catalog.Materials(a.lib, a.s, isVeil) {

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/glossary"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/source"
+	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/ruletest"
@@ -70,6 +71,7 @@ func bases() map[string]string {
 	for _, t := range glossary.Terms() {
 		list["word "+t.Word] = t.Source
 	}
+	list["styrene"] = takeoff.StyreneSource
 	return list
 }
 

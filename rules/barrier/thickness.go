@@ -73,7 +73,7 @@ func thicknessOf(p *rules.Pass, plan matPlan) float64 {
 	return laminate.Analyze(d.Schedule(), p.Library).Rows[plan.at].Thickness
 }
 
-func nominalBuild(p *rules.Pass) (catalog.Build, string) {
+func nominalBuild(p *rules.Pass) (laminate.BarrierBuild, string) {
 	if doubleService(&p.Schedule.Service) {
 		return catalog.DoubleBuild, " for " + p.Carried(laminate.Hypochlorite, laminate.ChlorineDioxide)
 	}
@@ -83,7 +83,9 @@ func nominalBuild(p *rules.Pass) (catalog.Build, string) {
 	return catalog.SingleBuild, ""
 }
 
-func doubleService(s *laminate.Service) bool { return catalog.UsualBuild(s) == catalog.DoubleBuild }
+func doubleService(s *laminate.Service) bool {
+	return catalog.UsualBuild(s).ID == catalog.DoubleBuild.ID
+}
 
 // doubleByBook names the shop book whose ratings ask for the 200 mil build. A
 // thicker barrier is never rated worse, so a grade that differs is a better one.
@@ -93,9 +95,9 @@ func doubleByBook(p *rules.Pass) string {
 	})
 	for _, double := range rows {
 		alike := func(r laminate.Rating) bool {
-			return r.Build == catalog.SingleBuild.Name && r.Family == double.Family && r.Grade == double.Grade
+			return catalog.SingleBuild.Is(r.Build) && r.Family == double.Family && r.Grade == double.Grade
 		}
-		if double.Build != catalog.DoubleBuild.Name || slices.ContainsFunc(rows, alike) {
+		if !catalog.DoubleBuild.Is(double.Build) || slices.ContainsFunc(rows, alike) {
 			continue
 		}
 		if double.Book == "" {

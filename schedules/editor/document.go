@@ -233,6 +233,24 @@ func (d *Document) judge(s *laminate.Schedule) *rules.Report {
 	return o.Judge(rules.Options{Units: d.units})
 }
 
+// Saved is what the file says, as far as it was read or written here, judged;
+// nil while there is no file.
+func (d *Document) Saved() *rules.Report {
+	if d.path == "" || d.saved == nil {
+		return nil
+	}
+	return d.judge(d.saved)
+}
+
+// Opened is the schedule as it was opened, judged: what undo goes back to.
+func (d *Document) Opened() *rules.Report {
+	s := d.now
+	for i := d.history.done - 1; i >= 0; i-- {
+		s = d.history.steps[i].apply(s, true)
+	}
+	return d.judge(s)
+}
+
 // Problems are what keeps the schedule as it stands from being judged; what
 // check says of the file once it is saved.
 func (d *Document) Problems() []schedules.Problem {

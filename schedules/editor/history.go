@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/schedules"
 )
 
 // history is what was done, and what of it was undone: steps[done:].
@@ -26,7 +27,19 @@ type step struct {
 	resins     splice[laminate.Resin]
 	materials  splice[laminate.Material]
 	plies      splice[laminate.Ply]
+	texts      *texts // where another text was taken up: all of it, and not what changed
 }
+
+// texts are two texts that a document had, one in the place of the other.
+type texts struct{ was, is whole }
+
+type whole struct {
+	source      *schedules.Source
+	loaded, now *laminate.Schedule
+	faulty      bool
+}
+
+func (d *Document) whole() whole { return whole{d.source, d.loaded, d.now, d.faulty} }
 
 // head is a schedule without its lists.
 type head struct {
@@ -84,6 +97,12 @@ func (st *step) empty() bool {
 }
 
 func (st *step) apply(s *laminate.Schedule, back bool) *laminate.Schedule {
+	if st.texts != nil {
+		if back {
+			return st.texts.was.now
+		}
+		return st.texts.is.now
+	}
 	n := *s
 	h := st.is
 	if back {
@@ -165,6 +184,13 @@ func (d *Document) CanRedo() bool { return d.history.done < len(d.history.steps)
 
 func (d *Document) travel(st *step, back bool) (string, laminate.Ref, bool) {
 	d.history.open = false
+	if st.texts != nil {
+		t := st.texts.is
+		if back {
+			t = st.texts.was
+		}
+		d.source, d.loaded, d.faulty = t.source, t.loaded, t.faulty
+	}
 	d.become(st.apply(d.now, back))
 	at := st.at
 	if back && at.Kind == laminate.RefPly && !st.plies.empty() {

@@ -133,7 +133,7 @@ func missing(path string) bool {
 }
 
 // TakeRecovered takes up the newest work that was left behind and returns the
-// document that has it, unsaved and with no history: this one where the work is
+// document that has it, unsaved: this one, with one step back to what it said before, where the work is
 // of its file, else another one, since no work is put under a name that is not
 // its own. Where the file changed since that work began, Save tells of a
 // conflict. The error is a *ProblemsError where the text is no sound schedule;
@@ -151,12 +151,15 @@ func (d *Document) TakeRecovered() (*Document, error) {
 		d.pending = d.pending[1:]
 		return other, nil
 	}
-	was := shop.Opened{Name: d.name, Library: d.library}
-	opened := was.With(u.Bytes)
+	here := shop.Opened{Name: d.name, Library: d.library}
+	opened := here.With(u.Bytes)
 	if opened.Schedule == nil {
 		return d, &ProblemsError{opened}
 	}
+	was := d.whole()
 	d.replace(opened)
+	// Undo goes back past it, to what the file says.
+	d.history = history{steps: []step{{label: "took up the unsaved work", texts: &texts{was, d.whole()}}}, done: 1}
 	if !u.Base.SameBytes(d.print) {
 		d.print = u.Base
 	}

@@ -68,7 +68,7 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 		c.ends(Unusable)
 		return
 	}
-	rows, refused := schedules.ImportRatings(strings.NewReader(string(text)))
+	rows, refused := schedules.ImportRatings(strings.NewReader(string(text)), lib.Builds)
 	for _, r := range refused {
 		c.say.Say("%s:%d: row rejected: %s", k.Ratings, r.Line, r.Why)
 		c.ends(Unusable)

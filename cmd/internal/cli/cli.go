@@ -13,6 +13,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/word"
@@ -36,10 +37,10 @@ func Main() Code {
 // Globals are the flags that stand with every command.
 type Globals struct {
 	JSON   bool             `name:"json" help:"Print one JSON value instead of text."`
-	Units  unitsFlag        `placeholder:"us|si" help:"Units of text and screens; each document's own if left out."`
+	Units  flag.Units       `placeholder:"us|si" help:"Units of text and screens; each document's own if left out."`
 	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those beside the documents."`
 	NoBook bool             `xor:"book" help:"Use no shop book."`
-	Theme  themeFlag        `placeholder:"dark|light|mono" help:"Colors of the terminal program."`
+	Theme  flag.Theme       `placeholder:"dark|light|plain|mono" help:"Colors of the terminal program."`
 	Shown  helpFlag         `name:"help" short:"h" help:"Show how to use this command."`
 	Told   kong.VersionFlag `name:"version" help:"Print the version."`
 }

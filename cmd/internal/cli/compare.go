@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
@@ -13,26 +14,11 @@ import (
 )
 
 type compareCommand struct {
-	Schedule      string `arg:"" help:"The schedule." complete:"documents"`
-	Specification string `arg:"" help:"The purchaser's specification." complete:"documents"`
-	Record        string `arg:"" optional:"" help:"The record of what was laid and measured." complete:"documents"`
-	To            toFlag `placeholder:"md|csv" help:"Print a Markdown table or CSV instead of text."`
+	Schedule      string  `arg:"" help:"The schedule." complete:"documents"`
+	Specification string  `arg:"" help:"The purchaser's specification." complete:"documents"`
+	Record        string  `arg:"" optional:"" help:"The record of what was laid and measured." complete:"documents"`
+	To            flag.To `placeholder:"md|csv" help:"Print a Markdown table or CSV instead of text."`
 }
-
-// toFlag is another form of the same report.
-type toFlag string
-
-// The words of --to.
-const (
-	toMarkdown toFlag = "md"
-	toCSV      toFlag = "csv"
-)
-
-// UnmarshalText reads a word of --to.
-func (f *toFlag) UnmarshalText(text []byte) error { return oneOf(f, text, toMarkdown, toCSV) }
-
-// Words lists them.
-func (toFlag) Words() []string { return []string{string(toMarkdown), string(toCSV)} }
 
 // Help is shown under the command's flags.
 func (compareCommand) Help() string {

@@ -7,6 +7,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"frp/veilwright/cmd/internal/completion"
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate/word"
 )
 
@@ -44,7 +45,7 @@ func (s *shellName) UnmarshalText(text []byte) error {
 	for _, k := range completion.Shells() {
 		known = append(known, shellName(k))
 	}
-	return oneOf(s, text, known...)
+	return flag.OneOf(s, text, known...)
 }
 
 // Words lists the shells.

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -111,11 +112,11 @@ func (h *held) inspected() *paper.Inspected {
 }
 
 // as prints a sheet in the form asked for.
-func (c *call) as(to toFlag, sheet paper.Sheet) error {
+func (c *call) as(to flag.To, sheet paper.Sheet) error {
 	switch to {
-	case toMarkdown:
+	case flag.Markdown:
 		return paper.Markdown(c.out, sheet)
-	case toCSV:
+	case flag.CSV:
 		return paper.CSV(c.out, sheet)
 	default: // text
 	}

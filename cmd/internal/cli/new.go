@@ -7,43 +7,22 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
 
 type newCommand struct {
-	File    *string  `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
-	Kind    kindFlag `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
-	Title   string   `help:"Title of the document; the file's name if left out. A record has none."`
-	Of      string   `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
-	Example bool     `help:"The example that the terminal program opens with, instead of an empty schedule."`
-}
-
-// kindFlag is a kind of document to make; empty makes a schedule.
-type kindFlag string
-
-// The words of --kind are those that documents use.
-const (
-	newSchedule      kindFlag = "schedule"
-	newJob           kindFlag = "job"
-	newSpecification kindFlag = "specification"
-	newRecord        kindFlag = "record"
-	newShopBook      kindFlag = "shop-book"
-)
-
-// UnmarshalText reads a word of --kind.
-func (f *kindFlag) UnmarshalText(text []byte) error {
-	return oneOf(f, text, newSchedule, newJob, newSpecification, newRecord, newShopBook)
-}
-
-// Words lists them.
-func (kindFlag) Words() []string {
-	return []string{string(newSchedule), string(newJob), string(newSpecification), string(newRecord), string(newShopBook)}
+	File    *string   `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
+	Kind    flag.Kind `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
+	Title   string    `help:"Title of the document; the file's name if left out. A record has none."`
+	Of      string    `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
+	Example bool      `help:"The example that the terminal program opens with, instead of an empty schedule."`
 }
 
 // plain tells of a schedule, which is what is made where nothing is said.
-func (f kindFlag) plain() bool { return f == "" || f == newSchedule }
+func plain(f flag.Kind) bool { return f == "" || f == flag.Schedule }
 
 // Help is shown under the command's flags.
 func (newCommand) Help() string {
@@ -81,7 +60,12 @@ func (k newCommand) Run(c *call) error {
 		_, err := c.out.Write(text)
 		return err
 	}
-	_, err = store.Replace(file, text, store.Terms{})
+	return fresh(file, text)
+}
+
+// fresh writes a file that is not there yet.
+func fresh(file string, text []byte) error {
+	_, err := store.Replace(file, text, store.Terms{})
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
 		return fmt.Errorf("%s: already exists; not changed", file)
@@ -90,11 +74,11 @@ func (k newCommand) Run(c *call) error {
 }
 
 func (k newCommand) text(c *call, file string) ([]byte, error) {
-	record := k.Kind == newRecord
+	record := k.Kind == flag.Record
 	switch {
 	case k.Of != "" && !record:
 		return nil, errors.New("--of names the schedule of a record: use it with --kind record")
-	case k.Example && (k.Title != "" || c.Units != unitsAsWritten || !k.Kind.plain()):
+	case k.Example && (k.Title != "" || c.Units != flag.UnitsAsWritten || !plain(k.Kind)):
 		return nil, errors.New("--example is a schedule with its own title and units")
 	case k.Example:
 		return schedules.Example(), nil
@@ -102,7 +86,7 @@ func (k newCommand) text(c *call, file string) ([]byte, error) {
 		return nil, errors.New("a record has no title: it names its schedule, see --of")
 	case record:
 		return k.record(c)
-	case c.Units != unitsAsWritten && !k.Kind.plain() && k.Kind != newJob:
+	case c.Units != flag.UnitsAsWritten && !plain(k.Kind) && k.Kind != flag.Job:
 		return nil, fmt.Errorf("--units goes with a schedule or a job: a %s has no units of its own", k.Kind)
 	}
 	// A title is judged where all values are: no document is made that would
@@ -117,17 +101,17 @@ func (k newCommand) text(c *call, file string) ([]byte, error) {
 		title = strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	}
 	switch k.Kind {
-	case newSpecification:
+	case flag.Specification:
 		return schedules.BlankSpecification(title), nil
-	case newShopBook:
+	case flag.ShopBook:
 		return schedules.BlankBook(title), nil
 	default: // a schedule; records have their own way
 	}
 	text := schedules.Blank(title)
-	if k.Kind == newJob {
+	if k.Kind == flag.Job {
 		text = schedules.BlankJob(title)
 	}
-	if c.Units == unitsSI {
+	if c.Units == flag.UnitsSI {
 		text = bytes.Replace(text, []byte("units    = \"us\""), []byte("units    = \"si\""), 1)
 	}
 	return text, nil
@@ -135,7 +119,7 @@ func (k newCommand) text(c *call, file string) ([]byte, error) {
 
 // record makes a record, of the schedule that is named or of none.
 func (k newCommand) record(c *call) ([]byte, error) {
-	if c.Units != unitsAsWritten {
+	if c.Units != flag.UnitsAsWritten {
 		return nil, errors.New("--units goes with a schedule: a record keeps each figure as it was written")
 	}
 	if k.Of == "" {

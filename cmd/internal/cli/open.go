@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
@@ -18,7 +19,7 @@ import (
 // openCommandArgs opens the terminal program. It has no name on a command
 // line: see dispatch.
 type openCommandArgs struct {
-	File string `arg:"" optional:"" help:"A schedule, or a folder to open one from; the example if left out." complete:"documents"`
+	File string `arg:"" optional:"" help:"A schedule, or a folder to open one from; the start page if left out." complete:"documents"`
 }
 
 // Help is shown under the command's flags.
@@ -46,10 +47,10 @@ func (k openCommandArgs) Run(c *call) error {
 	if err != nil {
 		return err
 	}
-	if c.Units != unitsAsWritten {
+	if c.Units != flag.UnitsAsWritten {
 		d.SetUnits(c.units(&laminate.Schedule{}))
 	}
-	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Folder: folder, List: folder != "" && folder == k.File, Shop: s})
+	err = tui.Run(d, tui.Options{Theme: string(c.Theme), Folder: folder, List: folder != "" && folder == k.File, Start: k.File == "", Shop: s})
 	if err != nil {
 		for line := range strings.Lines(err.Error()) {
 			c.say.Say("%s", strings.TrimRight(line, "\n"))
@@ -62,7 +63,7 @@ func (k openCommandArgs) Run(c *call) error {
 // document opens what the call names, and says where to look for others.
 func (k openCommandArgs) document(s *shop.Shop) (d *editor.Document, folder string, err error) {
 	if k.File == "" {
-		d, err = editor.FromBytes("example", schedules.Example(), s)
+		d, err = editor.FromBytes("new schedule", schedules.Blank(""), s)
 		return d, "", err
 	}
 	info, err := os.Stat(k.File)

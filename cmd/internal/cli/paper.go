@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper"
@@ -15,26 +16,11 @@ import (
 
 // paperFlags say how a paper is written and where.
 type paperFlags struct {
-	Out     string    `short:"o" placeholder:"NAME.pdf|svg|md|csv|txt" help:"Write the paper into this file; its ending says how. Text on standard output if left out."`
-	Replace bool      `help:"Write over the file that -o names."`
-	Paper   paperFlag `placeholder:"letter|a4" help:"Sheets of a PDF; Letter for US units and A4 for SI if left out."`
-	To      toFlag    `placeholder:"md|csv" help:"Print Markdown or CSV instead of text on standard output."`
+	Out     string     `short:"o" placeholder:"NAME.pdf|svg|md|csv|txt" help:"Write the paper into this file; its ending says how. Text on standard output if left out."`
+	Replace bool       `help:"Write over the file that -o names."`
+	Paper   flag.Paper `placeholder:"letter|a4" help:"Sheets of a PDF; Letter for US units and A4 for SI if left out."`
+	To      flag.To    `placeholder:"md|csv" help:"Print Markdown or CSV instead of text on standard output."`
 }
-
-// paperFlag is a size of paper.
-type paperFlag string
-
-// The words of --paper.
-const (
-	paperLetter paperFlag = "letter"
-	paperA4     paperFlag = "a4"
-)
-
-// UnmarshalText reads a word of --paper.
-func (f *paperFlag) UnmarshalText(text []byte) error { return oneOf(f, text, paperLetter, paperA4) }
-
-// Words lists them.
-func (paperFlag) Words() []string { return []string{string(paperLetter), string(paperA4)} }
 
 // check refuses flags that exclude each other, before anything is read.
 func (k *paperFlags) check(c *call) error {
@@ -54,7 +40,7 @@ func (k *paperFlags) check(c *call) error {
 
 func (k *paperFlags) size(u quantity.System) layout.Size {
 	if k.Paper != "" {
-		u = map[paperFlag]quantity.System{paperLetter: quantity.US, paperA4: quantity.Metric}[k.Paper]
+		u = map[flag.Paper]quantity.System{flag.Letter: quantity.US, flag.A4: quantity.Metric}[k.Paper]
 	}
 	return layout.SizeFor(u)
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules"
@@ -28,7 +29,7 @@ func (k practiceCommand) open(c *call) error {
 	if err != nil {
 		return err
 	}
-	if c.Units != unitsAsWritten {
+	if c.Units != flag.UnitsAsWritten {
 		d.SetUnits(c.units(&laminate.Schedule{}))
 	}
 	person := k.Person

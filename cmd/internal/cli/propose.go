@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall"
@@ -19,14 +20,14 @@ import (
 )
 
 type proposeCommand struct {
-	File        string   `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
-	All         string   `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; existing files are not changed."`
-	Veil        string   `placeholder:"ID" help:"Build with this veil instead of the best one."`
-	Resin       string   `placeholder:"FAMILY" help:"Build with this resin family."`
-	Build       string   `placeholder:"ID" help:"Build this barrier: 100-mil or 200-mil, with -filled and -conductive as advise lists them."`
-	Unit        needFlag `placeholder:"UNIT" help:"Build the structure up by this unit: mat, mat-and-woven, wound-cover or hoop-and-chop; left to the search if left out."`
-	VeilOutside bool     `help:"Add a veil under the topcoat, where the surroundings are corrosive."`
-	Replace     bool     `help:"Replace the plies that the schedule has."`
+	File        string    `arg:"" help:"A schedule with its part and service and no plies yet, or - for standard input." complete:"documents"`
+	All         string    `placeholder:"FOLDER" help:"Write every candidate into this folder instead of printing the best one; existing files are not changed."`
+	Veil        string    `placeholder:"ID" help:"Build with this veil instead of the best one."`
+	Resin       string    `placeholder:"FAMILY" help:"Build with this resin family."`
+	Build       string    `placeholder:"ID" help:"Build this barrier: 100-mil or 200-mil, with -filled and -conductive as advise lists them."`
+	Unit        flag.Need `placeholder:"UNIT" help:"Build the structure up by this unit: mat, mat-and-woven, wound-cover or hoop-and-chop; left to the search if left out."`
+	VeilOutside bool      `help:"Add a veil under the topcoat, where the surroundings are corrosive."`
+	Replace     bool      `help:"Replace the plies that the schedule has."`
 }
 
 // Help is shown under the command's flags.
@@ -51,7 +52,7 @@ func (k proposeCommand) Run(c *call) error {
 	}
 	units := c.units(d.Schedule)
 	list, err := advice.Propose(d.Schedule, d.Library, advice.Options{
-		Units: units, Veil: k.Veil, Resin: k.Resin, Build: k.Build, Unit: k.Unit.unit, VeilOutside: k.VeilOutside, Replace: k.Replace,
+		Units: units, Veil: k.Veil, Resin: k.Resin, Build: k.Build, Unit: k.Unit.Unit, VeilOutside: k.VeilOutside, Replace: k.Replace,
 	})
 	var nothing *advice.NothingSuitsError
 	if errors.As(err, &nothing) {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -121,11 +122,11 @@ func (c *call) units(s *laminate.Schedule) quantity.System { return c.unitsOr(s.
 
 func (c *call) unitsOr(written quantity.System) quantity.System {
 	switch c.Units {
-	case unitsUS:
+	case flag.UnitsUS:
 		return quantity.US
-	case unitsSI:
+	case flag.UnitsSI:
 		return quantity.Metric
-	case unitsAsWritten:
+	case flag.UnitsAsWritten:
 	}
 	return written
 }

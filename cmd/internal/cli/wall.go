@@ -2,14 +2,10 @@ package cli
 
 import (
 	"errors"
-	"fmt"
-	"strings"
 
-	"github.com/alecthomas/kong"
-
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/schedules"
@@ -18,11 +14,11 @@ import (
 )
 
 type wallCommand struct {
-	File         string     `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
-	CountBarrier bool       `help:"Count the barrier as structure too; the outer surface never is."`
-	Depth        lengthFlag `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
-	Need         needFlag   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
-	Course       lengthFlag `placeholder:"HEIGHT" help:"Height of a tank's courses for --need."`
+	File         string      `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
+	CountBarrier bool        `help:"Count the barrier as structure too; the outer surface never is."`
+	Depth        flag.Length `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
+	Need         flag.Need   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
+	Course       flag.Length `placeholder:"HEIGHT" help:"Height of a tank's courses for --need."`
 }
 
 // Help is shown under the command's flags.
@@ -35,65 +31,6 @@ func (wallCommand) Help() string {
     veilwright wall --json header.toml | jq '.criteria[] | select(.governs)'
 
 Exit code: 1 when a governing criterion fails, 3 when one cannot be determined, 2 when the schedule cannot be read, else 0.`
-}
-
-// lengthFlag is a length with its unit.
-type lengthFlag struct{ quantity.Length }
-
-// Decode reads a length above zero. A figure below zero looks like a flag to
-// the parser and is taken here, to be refused for what it is.
-func (f *lengthFlag) Decode(ctx *kong.DecodeContext) error {
-	var text string
-	if next, ok := ctx.Scan.Peek().Value.(string); ok && len(next) > 1 && next[0] == '-' && strings.ContainsRune("0123456789.", rune(next[1])) {
-		ctx.Scan.Pop()
-		text = next
-	} else if err := ctx.Scan.PopValueInto("length", &text); err != nil {
-		return err
-	}
-	if err := parse(&f.Length, text); err != nil {
-		return err
-	}
-	if f.SI() <= 0 {
-		return fmt.Errorf("must be above zero, not %q", text)
-	}
-	return nil
-}
-
-func parse[D quantity.Dimension](into *quantity.Quantity[D], text string) (err error) {
-	*into, err = quantity.Parse[D](text)
-	return err
-}
-
-// needFlag is the word of a repeat unit.
-type needFlag struct{ unit repeat.Unit }
-
-// UnmarshalText reads the word of a repeat unit.
-func (f *needFlag) UnmarshalText(text []byte) error {
-	var word needWord
-	if err := oneOf(&word, text, needWords()...); err != nil {
-		return err
-	}
-	f.unit, _ = repeat.Units.Parse(string(word))
-	return nil
-}
-
-// Words lists the repeat units.
-func (needFlag) Words() []string {
-	var words []string
-	for _, u := range repeat.Units.All() {
-		words = append(words, u.String())
-	}
-	return words
-}
-
-type needWord string
-
-func needWords() []needWord {
-	var words []needWord
-	for _, u := range repeat.Units.All() {
-		words = append(words, needWord(u.String()))
-	}
-	return words
 }
 
 // Run evaluates one schedule.
@@ -111,7 +48,7 @@ func (k wallCommand) Run(c *call) error {
 	c.endsAs(r)
 	needed, err := k.needs(d, o)
 	if err != nil {
-		c.say.Say("%s: %s: %v", d.Name, k.Need.unit.String(), err)
+		c.say.Say("%s: %s: %v", d.Name, k.Need.Unit.String(), err)
 		c.ends(Incomplete)
 	}
 	if c.JSON {
@@ -135,13 +72,13 @@ func (c *call) endsAs(r *wall.Result) {
 // needs tells what the wall wants of the unit asked for; of a tank, course by
 // course.
 func (k wallCommand) needs(d *shop.Opened, o wall.Options) ([]repeat.Course, error) {
-	if k.Need.unit == repeat.NoUnit {
+	if k.Need.Unit == repeat.NoUnit {
 		return nil, nil
 	}
 	if d.Schedule.Part.Form == laminate.Tank {
-		return repeat.Courses(d.Schedule, d.Library, k.Need.unit, o, k.Course.SI())
+		return repeat.Courses(d.Schedule, d.Library, k.Need.Unit, o, k.Course.SI())
 	}
-	n, err := repeat.Need(d.Schedule, d.Library, k.Need.unit, o)
+	n, err := repeat.Need(d.Schedule, d.Library, k.Need.Unit, o)
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/settings"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -24,9 +25,13 @@ func (r *Root) everywhere() keys.Table {
 			return ""
 		}, Do: keys.Do(func() { r.here().Redo() }), Edits: true},
 		{Keys: []string{"j"}, Short: "job data", Long: "job data: the part, its service, its resins, in a form", Group: g, Rank: 12, Do: keys.Do(r.jobData)},
-		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: keys.Do(r.units)},
+		{Keys: []string{"h"}, Long: "the start page: new, recent, not saved, templates", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.begin)},
+		{Keys: []string{"e"}, Long: "what differs from the file, from how it was opened", Group: g, Rank: 47, Can: r.elsewhere, Do: keys.Do(r.differs)},
+		{Keys: []string{"l"}, Long: "the next set of colors; it is kept", Group: g, Rank: 48, Do: keys.Do(r.nextTheme)},
+		{Keys: []string{"i"}, Long: "inch or mm; it is kept", Group: g, Rank: 41, Do: keys.Do(r.units)},
 		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: keys.Do(r.save)},
 		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: keys.Do(r.saveAs)},
+		{Keys: []string{"k"}, Long: "write a paper as a PDF beside the document: laminate schedule, lay-up sheet and others", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.papers)},
 		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: keys.Do(r.open)},
 		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: keys.Do(r.menu)},
 		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: keys.Do(r.quit)},
@@ -69,9 +74,11 @@ func (r *Root) units() {
 	d := r.here().Doc
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
+		r.set(func(s *settings.Settings) { s.Units = "si" })
 		r.here().Note("figures in mm, °C, kPa; what is stated in the document keeps its spelling", "i changes it back")
 	} else {
 		d.SetUnits(quantity.US)
+		r.set(func(s *settings.Settings) { s.Units = "us" })
 		r.here().Note("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling", "i changes it back")
 	}
 }

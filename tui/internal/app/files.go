@@ -37,6 +37,20 @@ func (r *Root) ago(when time.Time) string {
 	return "on " + when.Local().Format("2 Jan 2006 at 15:04")
 }
 
+// age says how old something is, in as few characters as a column has.
+func (r *Root) age(when time.Time) string {
+	d := r.now().Sub(when)
+	switch {
+	case d < time.Minute:
+		return "just now"
+	case d < time.Hour:
+		return strconv.Itoa(int(d.Minutes())) + " min ago"
+	case d < 48*time.Hour:
+		return strconv.Itoa(int(d.Hours())) + " h ago"
+	}
+	return strconv.Itoa(int(d.Hours()/24)) + " days ago"
+}
+
 func (r *Root) save() { r.saveThen(func() {}) }
 
 // saveThen saves, asking what it must, and goes on when it is saved.
@@ -125,6 +139,7 @@ func (r *Root) saved(then func()) {
 	r.handed = r.desk.Doc.Revision()
 	r.lookKept()
 	r.desk.Say("saved " + r.desk.Doc.Path())
+	r.remember()
 	then()
 }
 

@@ -228,7 +228,7 @@ func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 }
 
 func TestFacts_everyLineIsOneChange(t *testing.T) {
-	g := fresh(t, empty, 80, 40).press("j").shows("Schedule", "Part", "Service")
+	g := fresh(t, empty, 80, 40).press("j").shows("▸ contains").press("pgup pgup pgup").shows("Schedule", "Part", "Service")
 	tuitest.Press(t, g.r, "Vent stack 2", "enter", "V-7", "enter")
 	if s := g.r.Document().Now(); s.Title != "Vent stack 2" || s.Job != "V-7" {
 		t.Errorf("title %q, job %q", s.Title, s.Job)
@@ -288,10 +288,10 @@ func TestSaveAs_namesTheFolder(t *testing.T) {
 }
 
 func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
-	g := fresh(t, empty, 80, 24).shows("Tab pages").press("j").hides("Tab pages")
+	g := fresh(t, empty, 80, 24).shows("Tab pages").press("j").hides("Tab pages").press("pgup pgup pgup")
 	tuitest.Press(t, g.r, "Stack", "enter")
 	g.shows("after Esc, u takes it back")
-	fresh(t, nothing(), 80, 24).press("j").shows("no resin is stated yet").press("up").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
+	fresh(t, nothing(), 80, 24).press("j").shows("no resin is stated yet").press("pgdown pgdown").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
 }
 
 func TestWall_whatDoesNotApplySaysSo(t *testing.T) {

@@ -11,7 +11,7 @@ import (
 func (r *Root) jobData() {
 	r.push(jobdata.New(r.here()))
 	if len(r.here().Doc.Now().Resins) == 0 {
-		r.here().Say("no resin is stated yet: ↑ goes to the line that adds one")
+		r.here().Say("no resin is stated yet: PgDn goes to the line that adds one")
 	}
 }
 
@@ -37,6 +37,7 @@ func (r *Root) openFile(path string) {
 			r.desk.Refuse("opened " + d.Path() + " to read only: " + why)
 		}
 		r.sweep()
+		r.remember()
 		r.offer()
 	})
 }
@@ -47,6 +48,7 @@ func (r *Root) become(d *editor.Document) {
 		if err := old.Close(); err != nil {
 			r.desk.Refuse(err.Error())
 		}
+		chosen(r.o.Units, d)
 		r.desk.Doc = d
 	}
 	r.replaced()

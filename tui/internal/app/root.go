@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
@@ -28,6 +29,9 @@ type Options struct {
 	ASCII  bool
 	Folder string // where opening begins
 	List   bool   // begin with the list of the folder
+	Start  bool   // begin with the start page: no document is named
+	Keep   bool   // keep settings and the list of recent documents
+	Units  string // the units somebody chose to see, us or si; "" is the document's own
 	Page   string // the page to begin on, by its name; "" = the bench
 	// Person is whose progress practice keeps, "" = it is asked once.
 	// Exercises are the shop's own, beside those that come with the program.
@@ -93,6 +97,7 @@ type End struct {
 // New makes the model for an open document.
 func New(d *editor.Document, o Options) *Root {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
+	chosen(o.Units, d)
 	desk.Go(desk.LastRow())
 	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), records: records.New(desk, o.Clock)}
 	r.pages = pages(desk, r.records, o)
@@ -104,6 +109,13 @@ func New(d *editor.Document, o Options) *Root {
 	r.acts, r.always = r.everywhere(), r.anywhere()
 	desk.Back, desk.Pages = func() { r.at = 0 }, func() { r.choosePage(0) }
 	return r
+}
+
+// chosen has figures shown as somebody chose to see them.
+func chosen(units string, d *editor.Document) {
+	if u, ok := quantity.Systems.Parse(units); ok {
+		d.SetUnits(u)
+	}
 }
 
 // pages are the pages in the order of their numbers.
@@ -121,10 +133,16 @@ func (r *Root) End() End { return r.end }
 // Init offers unsaved work of a program that is gone, and starts to watch the
 // file.
 func (r *Root) Init() tea.Cmd {
-	if r.o.List {
+	switch {
+	case r.o.List:
 		r.open()
+	case r.o.Start:
+		r.begin()
 	}
-	r.offer()
+	if !r.o.Start { // there each is a line of its own
+		r.offer()
+	}
+	r.remember()
 	r.sweep()
 	r.settle()
 	r.restSoon()

@@ -102,6 +102,8 @@ func (r *Root) title(w int) string {
 	// The course has nothing to do with the document that is open behind it.
 	_, course := r.owner()
 	switch {
+	case name == strings.ToUpper(startTitle):
+		state, what, about, course = "", "", nil, true
 	case r.here() != r.desk:
 		state, course = "an exercise", false
 	case course && r.fault == "":

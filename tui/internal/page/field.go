@@ -25,6 +25,7 @@ type Field struct {
 	line   widget.Input
 	typed  bool // something was typed since
 	at     int  // of several choices: the one the cursor is on
+	beyond int  // how many choices the digits are beyond the first: 0, 9, …
 }
 
 // Enter opens the field: what is typed first replaces what stands there.
@@ -40,7 +41,7 @@ func (f *Field) Enter() {
 // among choices stays.
 func (f *Field) Resume(was *Field) {
 	f.Enter()
-	f.typed, f.at = was.typed, was.at
+	f.typed, f.at, f.beyond = was.typed, was.at, was.beyond
 }
 
 // Changed tells whether the text differs from when the field was opened.
@@ -58,23 +59,34 @@ func (f *Field) rows() []keys.Row {
 		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace takes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}}
 	}
 	n := min(9, len(f.Choices))
+	var more []keys.Row
+	if len(f.Choices) > 9 {
+		more = []keys.Row{{Keys: []string{".", ","}, Show: ".", Short: "other digits", Long: "the digits stand beside the other choices", Rank: 4}}
+	}
 	if f.Several {
-		return []keys.Row{
+		return append([]keys.Row{
 			{Keys: append(keys.Digits(n), keys.Space), Show: "1-" + strconv.Itoa(n), Short: "mark", Long: "mark the numbered choice, or take its mark away; Space the one the pointer is on", Rank: 3},
 			{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "choice", Long: "to the choice before, to the next one", Rank: 4},
-			{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "not stated", Long: "state nothing", Rank: 5},
-		}
+			{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "none, not stated", Long: "state that there is none of them; again: state nothing", Rank: 5},
+		}, more...)
 	}
-	return []keys.Row{
+	return append([]keys.Row{
 		{Keys: append(keys.Digits(n), keys.Left, keys.Right, keys.Space), Show: "1-" + strconv.Itoa(n) + " ←→", Short: "choose", Long: "take the numbered choice; the one before, the next one", Rank: 3},
 		{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "not stated", Long: "state none", Rank: 5},
-	}
+	}, more...)
 }
 
 // Press takes a key that types or chooses, and tells whether it was one.
 func (f *Field) Press(e keys.Event) bool {
 	if keys.Find(e, f.rows()) == nil {
 		return false
+	}
+	if len(f.Choices) > 0 && (e.Key == "." || e.Key == ",") {
+		f.beyond += 9
+		if f.beyond >= len(f.Choices) {
+			f.beyond = 0
+		}
+		return true
 	}
 	switch {
 	case f.Several:
@@ -114,8 +126,8 @@ func (f *Field) pressChoice(e keys.Event) {
 		switch {
 		case d == 0:
 			f.Text = ""
-		case d <= n:
-			f.Text = f.Choices[d-1]
+		case f.beyond+d <= n:
+			f.Text = f.Choices[f.beyond+d-1]
 		}
 		return
 	}
@@ -133,10 +145,12 @@ func (f *Field) pressSeveral(e keys.Event) {
 	n := len(f.Choices)
 	if d, ok := e.Digit(); ok {
 		switch {
+		case d == 0 && f.Text == "":
+			f.Text = NoneOfThem
 		case d == 0:
 			f.Text = ""
-		case d <= n:
-			f.at = d - 1
+		case f.beyond+d <= n:
+			f.at = f.beyond + d - 1
 			f.toggle()
 		}
 		return
@@ -236,8 +250,8 @@ func (f *Field) choiceLines(t *draw.Theme, w int) []string {
 		} else if f.Several {
 			mark += "○"
 		}
-		if i < 9 {
-			mark += strconv.Itoa(i+1) + " "
+		if n := i + 1 - f.beyond; n >= 1 && n <= 9 {
+			mark += strconv.Itoa(n) + " "
 		}
 		piece := draw.Cut(mark+draw.Clean(c), w)
 		if l.Width() > 0 && l.Width()+2+draw.Width(piece) > w {
@@ -249,7 +263,11 @@ func (f *Field) choiceLines(t *draw.Theme, w int) []string {
 		}
 		l.Add(look.Render(piece))
 	}
-	return append(out, l.String())
+	out = append(out, l.String())
+	if f.Several && f.Text == NoneOfThem {
+		out = append(out, t.Selected.Render("●none of them"))
+	}
+	return out
 }
 
 // ReadPercent reads a percentage, "30" or "30 %", into a share; nothing is not

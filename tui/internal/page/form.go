@@ -33,6 +33,9 @@ type Form struct {
 	Needs int
 	// Straight makes Enter take the form from any line.
 	Straight bool
+	// End is what Enter in the last line does where each line is taken by itself;
+	// nil goes to the first line again.
+	End func() error
 	// Again keeps the form open for another one like it.
 	Again bool
 	// EmptyEnds makes Enter in an empty first line leave: the keypad alone will do.
@@ -157,6 +160,14 @@ func (f *Form) enter() {
 	case f.Each != nil && f.Once:
 		if f.commit() {
 			f.done()
+		}
+		return
+	case f.Each != nil && f.End != nil && f.At == len(f.Fields)-1:
+		if f.commit() {
+			f.done()
+			if err := f.End(); err != nil {
+				f.desk.Refuse(err.Error())
+			}
 		}
 		return
 	case f.Each != nil:

@@ -5,6 +5,7 @@ package jobdata
 
 import (
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
@@ -21,7 +22,7 @@ type entry struct {
 // New makes the form on the document of a desk.
 func New(d *page.Desk) *page.Form {
 	list := entries(d)
-	f := &page.Form{Head: "job data", Full: true, Fields: fields(list), Foot: 2}
+	f := &page.Form{Head: "job data", Full: true, Fields: fields(list), Foot: 2, At: missing(d, list)}
 	f.Each = func(i int) error {
 		if err := commit(d, list[i].set, f.Fields[i].Text); err != nil {
 			return err
@@ -45,6 +46,22 @@ func New(d *page.Desk) *page.Form {
 		return []string{widget.Rule(d.Theme, w, head...), draw.Cut(" "+say, w)}
 	}
 	return f
+}
+
+// missing is the first line, in floor order, that states nothing where a finding
+// wants for a fact; else the first line of all.
+func missing(d *page.Desk, list []entry) int {
+	if d.Quiet || page.Tally(d.Report())[rules.Incomplete] == 0 {
+		return 0
+	}
+	for _, label := range floorOrder(d.Doc.Now().Part.Form) {
+		for i := range list {
+			if list[i].field.Label == label && list[i].field.Text == "" && label != "concentration" {
+				return i
+			}
+		}
+	}
+	return 0
 }
 
 // entries are the lines of the schedule as it stands.

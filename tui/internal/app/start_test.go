@@ -1,0 +1,128 @@
+package app
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/rules"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/settings"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+// started is the program as it begins where no document is named.
+func started(t *testing.T, w, h int) *rig {
+	t.Helper()
+	d, err := editor.FromBytes("new schedule", schedules.Blank(""), none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := options(draw.Mono)
+	kept, err := settings.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	o.Start, o.Keep, o.Units, o.Folder = true, true, kept.Units, t.TempDir()
+	r := New(d, o)
+	t.Cleanup(func() { _ = r.Document().Close() })
+	tuitest.Start(t, r, w, h)
+	return &rig{t, r}
+}
+
+// From a bare start to a schedule without a break, facts included, in fewer than
+// 25 keys, all of them on a number pad.
+func TestStart_fromNothingToAWallWithoutABreak(t *testing.T) {
+	state(t)
+	typed := "1 enter 0 enter 1 2 0 enter 7 enter enter 5 0 enter 0 enter 2 4 enter 2 0 enter 2 enter enter"
+	if n := len(strings.Fields(typed)); n > 25 {
+		t.Errorf("%d keys", n)
+	}
+	g := started(t, 80, 24).shows("START", "New wall", "1 pipe", "0 open a file").press(typed)
+	for _, f := range g.r.Document().Report().Findings {
+		if f.Severity >= rules.Break {
+			t.Errorf("%s: %s", f.Rule.ID, f.Message)
+		}
+	}
+	if len(g.r.Document().Now().Plies) == 0 {
+		t.Error("nothing is laid")
+	}
+	g.shows("BENCH", "u takes it back").press("u").wants("")
+	// Skipped facts are not stated.
+	if s := g.r.Document().Now().Service; s.Fluid != "" || s.Concentration.Given || !s.Contains.Given {
+		t.Errorf("%+v", s)
+	}
+}
+
+// Unsaved work stands there by name, age and how it stands to its file; taken up,
+// undo goes back to what the file says, and what differs can be read.
+func TestStart_takesUpWhatWasNotSavedAndUndoGoesBackPastIt(t *testing.T) {
+	dir := state(t)
+	path := filepath.Join(dir, "header.toml")
+	text, err := os.ReadFile("testdata/header.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Apply(edit.AddPly(d.Now(), d.Library(), d.Now().NumberOfPlies()-4, "topcoat")); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Journal(); err != nil {
+		t.Fatal(err)
+	}
+	before := len(d.Now().Plies)
+	if err := d.Close(); err != nil {
+		t.Fatal(err)
+	}
+	g := started(t, 80, 24).shows("Not saved when the program ended", "Scrubber drain header", "header.toml", "file unchanged")
+	g.press("enter").shows("BENCH", "took up the unsaved work", "not saved")
+	if n := len(g.r.Document().Now().Plies); n != before {
+		t.Errorf("%d rows, want %d", n, before)
+	}
+	g.press("e").shows("WHAT DIFFERS", "the file → as it stands", "topcoat").press("enter")
+	g.press("u").wants(headerPlies).shows("saved").press("y")
+	if n := len(g.r.Document().Now().Plies); n != before {
+		t.Errorf("redone: %d rows, want %d", n, before)
+	}
+	g.press("u 3 s").shows("saved ")
+	if text, _ := os.ReadFile(path); strings.Count(string(text), "mat-1.5") != 4+1 {
+		t.Errorf("the file is\n%s", text)
+	}
+}
+
+// What was open last stands there and opens by its digit; a template begins
+// something new; colors and units are kept.
+func TestStart_recentTemplatesAndSettings(t *testing.T) {
+	dir := state(t)
+	folder := filepath.Join(dir, "config", "veilwright", "templates")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(folder, "usual duct.toml"), []byte(empty), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	g := started(t, 120, 36).shows("From the shop's templates", "5 usual duct").press("5 1 s").shows("Save under which name?", "vent-stack")
+	g.press("enter").shows("saved ")
+	g.press("l").shows("colors: any").press("i")
+	g = started(t, 80, 24).shows("Go on", "Vent stack", "vent-stack.toml", "▸6")
+	g.press("6").shows("BENCH", "Vent stack", "mm")
+	g.press("h").shows("START").press(". 3").shows("BENCH").press("q").shows("NOT SAVED")
+}
+
+func TestStart_screens(t *testing.T) {
+	state(t)
+	tuitest.Golden(t, "start 80x24", started(t, 80, 24).screen())
+	tuitest.Golden(t, "new wall 80x24", started(t, 80, 24).press("3 enter 0").screen())
+	// However small the screen is, the line pointed at is on it.
+	started(t, 60, 16).press("down down down").shows("▸4 panel")
+}
