@@ -85,7 +85,15 @@ Exit code: 0, or 2 when a schedule cannot be read.`
 
 // Run tells two revisions apart.
 func (k diffCommand) Run(c *call) error {
-	old, new := c.named(k.Old, "diff", schedules.Schedule), c.named(k.New, "diff", schedules.Schedule)
+	old := c.named(k.Old, "diff", schedules.Schedule, schedules.Job)
+	new := c.named(k.New, "diff", schedules.Schedule, schedules.Job)
+	if old.Usable() && new.Usable() {
+		if old.Kind != new.Kind {
+			new.Err = fmt.Errorf("is of kind %s and the older revision of kind %s: two revisions of one document are compared", new.Kind, old.Kind)
+		} else if old.Kind == schedules.Job {
+			return k.jobs(c, old, new)
+		}
+	}
 	if !old.Usable() || !new.Usable() {
 		return c.unusable(false, func(s report.Schedule) any {
 			return report.Difference{Old: k.Old, New: k.New, Error: s.Error, Problems: s.Problems,
@@ -99,5 +107,28 @@ func (k diffCommand) Run(c *call) error {
 		return c.out.JSON(report.Differing(k.Old, k.New, facts, d, older, newer))
 	}
 	c.print(paper.Diff(k.Old, k.New, facts, d, older, newer, units))
+	return nil
+}
+
+// jobs tells two revisions of a job apart.
+func (k diffCommand) jobs(c *call, old, new *shop.Opened) error {
+	units := c.unitsOr(new.Job.Units)
+	d := acceptance.DifferJobs(old.JudgeJob(rules.Options{Units: units}), new.JudgeJob(rules.Options{Units: units}), new.Library)
+	facts := schedules.JobChanges(old.Job, new.Job)
+	if c.JSON {
+		out := report.JobDifference{Old: k.Old, New: k.New, Problems: []report.Problem{}, Facts: report.Changes(facts), Parts: []report.PartDifference{}}
+		for _, p := range d {
+			out.Parts = append(out.Parts, report.PartDifference{ID: p.ID, Difference: report.Differing(k.Old, k.New, nil, p.Difference, p.Old, p.New)})
+		}
+		return c.out.JSON(out)
+	}
+	sheet := paper.Diff(k.Old, k.New, facts, &acceptance.Difference{}, nil, nil, units)
+	for _, p := range d {
+		if p.ID == "" {
+			p.ID = "the job as a whole"
+		}
+		sheet = append(sheet, paper.Diff(p.ID+" in "+k.Old, p.ID+" in "+k.New, nil, p.Difference, p.Old, p.New, units)...)
+	}
+	c.print(sheet)
 	return nil
 }

@@ -17,7 +17,7 @@ type newCommand struct {
 	Kind    kindFlag `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
 	Title   string   `help:"Title of the document; the file's name if left out. A record has none."`
 	Of      string   `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
-	Example bool     `help:"The example that the terminal program opens with, instead of an empty schedule."`
+	Example bool     `help:"The example that the terminal program opens with, or with job a tank of several parts, instead of an empty document."`
 }
 
 // kindFlag is a kind of document to make; empty makes a schedule.
@@ -55,13 +55,17 @@ func (newCommand) Help() string {
     veilwright new --kind record --of header.toml header-17.toml
     veilwright new --kind shop-book shop-book.toml
     veilwright new --title "Brine return header" --units si header.toml
-    veilwright new --example | veilwright check -`
+    veilwright new --example | veilwright check -
+    veilwright new --example job > tank.toml`
 }
 
 // Run makes the document.
 func (k newCommand) Run(c *call) error {
 	if c.JSON {
 		return errors.New("new makes a document and has no JSON output")
+	}
+	if k.Example && k.File != nil && *k.File == string(newJob) { // new --example job
+		k.Kind, k.File = newJob, nil
 	}
 	file := stdinName
 	if k.File != nil {
@@ -94,8 +98,10 @@ func (k newCommand) text(c *call, file string) ([]byte, error) {
 	switch {
 	case k.Of != "" && !record:
 		return nil, errors.New("--of names the schedule of a record: use it with --kind record")
-	case k.Example && (k.Title != "" || c.Units != unitsAsWritten || !k.Kind.plain()):
-		return nil, errors.New("--example is a schedule with its own title and units")
+	case k.Example && (k.Title != "" || c.Units != unitsAsWritten || !k.Kind.plain() && k.Kind != newJob):
+		return nil, errors.New("--example is a schedule or a job with its own title and units")
+	case k.Example && k.Kind == newJob:
+		return schedules.ExampleJob(), nil
 	case k.Example:
 		return schedules.Example(), nil
 	case record && k.Title != "":

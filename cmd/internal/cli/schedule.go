@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate"
@@ -41,13 +42,15 @@ func (c *call) open(in input) *shop.Opened {
 }
 
 // named takes in a document that is named itself and has to be of a kind.
-func (c *call) named(name, command string, kind schedules.Kind) *shop.Opened {
+func (c *call) named(name, command string, kind schedules.Kind, or ...schedules.Kind) *shop.Opened {
 	found := c.inputs([]string{name})
 	if len(found) != 1 || found[0].searched {
 		return &shop.Opened{Name: name, Err: fmt.Errorf("%s takes one %s, not a folder", command, kind)}
 	}
 	o := c.open(found[0])
-	o.Want(kind, command)
+	if !slices.Contains(or, o.Kind) {
+		o.Want(kind, command)
+	}
 	return o
 }
 

@@ -18,7 +18,7 @@ import (
 )
 
 type wallCommand struct {
-	File         string     `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
+	File         string     `arg:"" help:"A schedule or a job, or - for standard input." complete:"documents"`
 	CountBarrier bool       `help:"Count the barrier as structure too; the outer surface never is."`
 	Depth        lengthFlag `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
 	Need         needFlag   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
@@ -27,7 +27,7 @@ type wallCommand struct {
 
 // Help is shown under the command's flags.
 func (wallCommand) Help() string {
-	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis.
+	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis; of a job, part by part.
 
     veilwright wall header.toml
     veilwright wall --need mat-and-woven header.toml
@@ -98,8 +98,11 @@ func needWords() []needWord {
 
 // Run evaluates one schedule.
 func (k wallCommand) Run(c *call) error {
-	d := c.named(k.File, "wall", schedules.Schedule)
-	if d.Usable() && k.Depth.Given() && !d.Schedule.Part.LiquidHeight.Given() {
+	d := c.named(k.File, "wall", schedules.Schedule, schedules.Job)
+	if d.Kind == schedules.Job && d.Usable() {
+		return k.job(c, d)
+	}
+	if d.Usable() && d.Kind == schedules.Schedule && k.Depth.Given() && !d.Schedule.Part.LiquidHeight.Given() {
 		d.Err = errors.New("--depth is for a part with a liquid in it (liquid_height)")
 	}
 	if !d.Usable() {
@@ -118,6 +121,34 @@ func (k wallCommand) Run(c *call) error {
 		return c.out.JSON(report.WallOf(d.Name, d.Library.Books, d.Schedule, r, needed))
 	}
 	c.print(append(paper.Wall(d.Name, d.Library.Books, d.Schedule, r, needed, units), paper.Aid(r.NotChecked)))
+	return nil
+}
+
+// job evaluates each part of a job.
+func (k wallCommand) job(c *call, d *shop.Opened) error {
+	if k.Depth.Given() || k.Need.unit != repeat.NoUnit || k.Course.Given() {
+		c.say.Say("%s: --depth, --need and --course are of one wall, and this is a job of several", d.Name)
+		c.ends(Unusable)
+		return nil
+	}
+	units := c.unitsOr(d.Job.Units)
+	var sheet paper.Sheet
+	out := report.JobWalls{File: d.Name, Title: d.Job.Title, Books: append([]string{}, d.Library.Books...), Problems: []report.Problem{}, Parts: []report.JobWall{}}
+	for i := range d.Job.Parts {
+		s := d.Job.Wall(i)
+		r := wall.Evaluate(s, d.Library, laminate.Analyze(s, d.Library), wall.Options{CountBarrier: k.CountBarrier, Units: laminate.Some(units)})
+		c.endsAs(r)
+		id := d.Job.Parts[i].ID
+		out.Parts = append(out.Parts, report.JobWall{Part: id, Wall: report.WallOf(d.Name, d.Library.Books, s, r, nil)})
+		sheet = append(sheet, paper.Wall(d.Name+": part "+id, d.Library.Books, s, r, nil, units)...)
+		if i == len(d.Job.Parts)-1 {
+			sheet = append(sheet, paper.Aid(r.NotChecked))
+		}
+	}
+	if c.JSON {
+		return c.out.JSON(out)
+	}
+	c.print(sheet)
 	return nil
 }
 

@@ -41,3 +41,36 @@ func JudgedJob(file string, books []string, r *rules.JobReport, lines Lines) Job
 func UnreadJob(s Schedule) Job {
 	return Job{File: s.File, Books: s.Books, Error: s.Error, Problems: s.Problems, Parts: []JobPart{}, Findings: []Finding{}, Verdict: s.Verdict}
 }
+
+// JobWalls is the report on the walls of a job's parts.
+type JobWalls struct {
+	File     string    `json:"file"`
+	Title    string    `json:"title"`
+	Books    []string  `json:"books"`
+	Error    *string   `json:"error"`
+	Problems []Problem `json:"problems"`
+	Parts    []JobWall `json:"parts"`
+}
+
+// JobWall is the wall of one part.
+type JobWall struct {
+	Part string `json:"part"` // its id
+	Wall
+}
+
+// JobDifference is what differs between two revisions of a job: what is stated,
+// and the plies, figures and findings of each part and overlay, by its id.
+type JobDifference struct {
+	Old      string           `json:"old"`
+	New      string           `json:"new"`
+	Error    *string          `json:"error"`
+	Problems []Problem        `json:"problems"`
+	Facts    []FactChange     `json:"facts"`
+	Parts    []PartDifference `json:"parts"`
+}
+
+// PartDifference is what differs in a part, or in a laminate that no part names.
+type PartDifference struct {
+	ID string `json:"id"`
+	Difference
+}
