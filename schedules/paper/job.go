@@ -4,6 +4,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
 )
 
 // CheckJob is the report of a job: that of each part, then what there is to say
@@ -46,4 +48,32 @@ func Parts(r *rules.JobReport, u quantity.System) Table {
 		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// JobWalls is the evaluation of each part of a judged job.
+func JobWalls(file string, books []string, r *rules.JobReport, u quantity.System) (sheet Sheet) {
+	for i, p := range r.Parts {
+		sheet = append(sheet, Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, p.Wall, nil, u)...)
+		if i == len(r.Parts)-1 {
+			sheet = append(sheet, Aid(p.Wall.NotChecked))
+		}
+	}
+	return sheet
+}
+
+// DiffJobs is two judged revisions of a job: what is stated otherwise, and each
+// part and overlay that differs.
+func DiffJobs(older, newer string, facts []schedules.FactChange, d []acceptance.PartDifference, u quantity.System) Sheet {
+	sheet := Diff(older, newer, facts, &acceptance.Difference{}, nil, nil, u)
+	if facts == nil && d != nil {
+		sheet = sheet[:1]
+	}
+	for _, p := range d {
+		of := p.ID
+		if of == "" {
+			of = "the job as a whole"
+		}
+		sheet = append(sheet, Diff(of+" in "+older, of+" in "+newer, nil, p.Difference, p.Old, p.New, u)...)
+	}
+	return sheet
 }
