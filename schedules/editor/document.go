@@ -37,6 +37,8 @@ type Document struct {
 	print   store.Fingerprint // of the file as read or written last
 	refuses bool              // the file or its folder may not be written
 
+	equipment *equipment // of a job: the schedule is then the wall of one of its parts
+
 	source *schedules.Source
 	loaded *laminate.Schedule // what source was read as
 	now    *laminate.Schedule
@@ -90,6 +92,9 @@ func (e *ProblemsError) Error() string { return fmt.Sprintf("%q: %s", e.Name, e.
 // schedule, part of its text cannot be read and would be lost by a save, or a
 // shop book that holds for it cannot be used.
 func Shown(o *shop.Opened) error {
+	if o.Kind == schedules.Job && o.Usable() {
+		return nil
+	}
 	o.Want(schedules.Schedule, "the terminal program")
 	if o.Err != nil || o.Schedule == nil || o.Source.Partial() {
 		return &ProblemsError{o}
@@ -151,14 +156,19 @@ func (d *Document) meant() string {
 // load makes a document what there is, saved and without a history.
 func (d *Document) load(o *shop.Opened) {
 	d.replace(o)
-	d.saved, d.savedFrom, d.savedText = o.Schedule, o.Source, o.Text
+	d.saved, d.savedFrom, d.savedText = d.now, o.Source, o.Text
 }
 
 // replace makes a document what there is now, without a history.
 func (d *Document) replace(o *shop.Opened) {
 	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
 	d.library, d.faulty = o.Library, !o.Usable()
-	d.units = o.Schedule.Units
+	if d.equipment = nil; o.Kind == schedules.Job {
+		d.equipment = &equipment{job: o.Job, loaded: o.Job, saved: o.Job}
+		d.now = d.equipment.wall()
+		d.loaded = d.now
+	}
+	d.units = d.now.Units
 	d.history = history{}
 	d.rev++
 }
@@ -263,6 +273,9 @@ func (d *Document) Problems() []schedules.Problem {
 // read is the text as it stands, read again.
 func (d *Document) read() *shop.Opened {
 	return d.opened.get(d.rev, struct{}{}, func() *shop.Opened {
+		if d.equipment != nil {
+			return d.equipment.read(d.name, d.Bytes(), d.library)
+		}
 		o := shop.Opened{Name: d.name, Library: d.library}
 		return o.With(d.Bytes())
 	})
@@ -284,11 +297,14 @@ func (d *Document) Preview(e edit.Edit) (*rules.Report, error) {
 // Bytes is the text of the schedule as it stands: what a save would write. It
 // is not to be changed.
 func (d *Document) Bytes() []byte {
-	return d.text.get(d.rev, struct{}{}, func() []byte { return d.source.Render(d.now) })
+	return d.text.get(d.rev, struct{}{}, func() []byte { return d.rendering()() })
 }
 
 // Line is the line of a place in that text, from 1; 0 where it has none.
 func (d *Document) Line(at laminate.Ref) int {
+	if d.equipment != nil {
+		return d.jobLine(at)
+	}
 	if d.now == d.loaded {
 		return d.source.Line(at)
 	}
@@ -301,6 +317,8 @@ func (d *Document) Line(at laminate.Ref) int {
 func (d *Document) Dirty() bool {
 	return d.dirty.get(d.rev, struct{}{}, func() bool {
 		switch {
+		case d.equipment != nil && d.source == d.savedFrom:
+			return d.equipment.job != d.equipment.saved && !schedules.SameJob(d.equipment.job, d.equipment.saved)
 		case d.now == d.saved && d.source == d.savedFrom:
 			return false
 		case d.source == d.savedFrom:

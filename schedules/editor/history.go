@@ -28,6 +28,8 @@ type step struct {
 	materials  splice[laminate.Material]
 	plies      splice[laminate.Ply]
 	texts      *texts // where another text was taken up: all of it, and not what changed
+
+	wasJob, isJob *laminate.Job // of a job all of it, which shares what did not change
 }
 
 // texts are two texts that a document had, one in the place of the other.
@@ -37,9 +39,12 @@ type whole struct {
 	source      *schedules.Source
 	loaded, now *laminate.Schedule
 	faulty      bool
+	equipment   *equipment
 }
 
-func (d *Document) whole() whole { return whole{d.source, d.loaded, d.now, d.faulty} }
+func (d *Document) whole() whole {
+	return whole{d.source, d.loaded, d.now, d.faulty, d.equipment}
+}
 
 // head is a schedule without its lists.
 type head struct {
@@ -130,6 +135,9 @@ func (d *Document) Apply(e edit.Edit) error {
 	if e.Do == nil {
 		return errors.New("there is nothing to do")
 	}
+	if d.equipment != nil {
+		return d.ApplyJob(edit.In(d.equipment.part, e))
+	}
 	next, err := e.Do(d.now)
 	if err != nil {
 		return err
@@ -184,12 +192,15 @@ func (d *Document) CanRedo() bool { return d.history.done < len(d.history.steps)
 
 func (d *Document) travel(st *step, back bool) (string, laminate.Ref, bool) {
 	d.history.open = false
+	if st.wasJob != nil {
+		return d.travelJob(st, back)
+	}
 	if st.texts != nil {
 		t := st.texts.is
 		if back {
 			t = st.texts.was
 		}
-		d.source, d.loaded, d.faulty = t.source, t.loaded, t.faulty
+		d.source, d.loaded, d.faulty, d.equipment = t.source, t.loaded, t.faulty, t.equipment
 	}
 	d.become(st.apply(d.now, back))
 	at := st.at

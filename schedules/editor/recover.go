@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"time"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
@@ -16,15 +15,14 @@ import (
 // should the program end without saving. It may go to another goroutine.
 type Work struct {
 	journal *store.Journal
-	source  *schedules.Source
-	now     *laminate.Schedule
+	render  func() []byte
 	meta    store.Meta
 	unsaved bool
 }
 
 // Work is the document as it stands.
 func (d *Document) Work() Work {
-	return Work{d.journal, d.source, d.now, d.meta(), d.Dirty()}
+	return Work{d.journal, d.rendering(), d.meta(), d.Dirty()}
 }
 
 func (d *Document) meta() store.Meta {
@@ -46,7 +44,7 @@ func (w Work) Keep() error {
 	case !w.unsaved:
 		return w.journal.Drop(w.meta.Rev)
 	}
-	err := w.journal.Save(w.source.Render(w.now), w.meta)
+	err := w.journal.Save(w.render(), w.meta)
 	if errors.Is(err, fs.ErrClosed) { // saved or given up meanwhile
 		return nil
 	}
@@ -153,7 +151,11 @@ func (d *Document) TakeRecovered() (*Document, error) {
 	}
 	here := shop.Opened{Name: d.name, Library: d.library}
 	opened := here.With(u.Bytes)
-	if opened.Schedule == nil {
+	if d.equipment != nil {
+		if opened = d.equipment.read(d.name, u.Bytes, d.library); !opened.Usable() {
+			return d, &ProblemsError{opened}
+		}
+	} else if opened.Schedule == nil {
 		return d, &ProblemsError{opened}
 	}
 	was := d.whole()
@@ -204,7 +206,7 @@ func Recover(u store.Unsaved, s *shop.Shop) (*Document, error) {
 		name = filepath.Base(u.Path)
 	}
 	opened := s.Open(name, u.Bytes, folder(u.Path))
-	if opened.Schedule == nil || opened.Err != nil {
+	if opened.Schedule == nil && !(opened.Kind == schedules.Job && opened.Usable()) || opened.Err != nil {
 		return nil, &ProblemsError{opened}
 	}
 	d := &Document{shop: s, name: name, path: u.Path, print: u.Base, journal: store.NewJournal(u.Path)}

@@ -155,6 +155,9 @@ func (d *Document) write(path string, expect store.Fingerprint, lock *store.Lock
 	}
 	d.print, d.refuses = print, false
 	d.saved, d.savedFrom, d.savedText = d.now, d.source, text
+	if d.equipment != nil {
+		d.equipment.saved = d.equipment.job
+	}
 	d.history.open = false
 	d.dirty.rev = 0
 	d.kept = d.rev
@@ -165,6 +168,9 @@ func (d *Document) write(path string, expect store.Fingerprint, lock *store.Lock
 // nothing is written that could not be opened, or would say something else.
 // Problems that it was opened with may be saved, they are there to be mended.
 func (d *Document) readsBack(text []byte) error {
+	if d.equipment != nil {
+		return d.equipment.readsBack(d.name, text, d.library)
+	}
 	source, again, problems := schedules.Decode(text, d.library)
 	if len(problems) > 0 && !d.faulty || again == nil || source.Partial() {
 		return fmt.Errorf("not saved: it could not be read again: %s", problems[0])

@@ -1,0 +1,167 @@
+package editor
+
+import (
+	"errors"
+	"fmt"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
+)
+
+// equipment is an open job. The document's schedule is the wall of the part that
+// is worked at.
+type equipment struct {
+	job    *laminate.Job
+	part   int
+	loaded *laminate.Job // what the source was read as
+	saved  *laminate.Job
+
+	report cached[quantity.System, *rules.JobReport]
+}
+
+// wall is the schedule of the part worked at; of a job without parts what its
+// parts would share.
+func (w *equipment) wall() *laminate.Schedule {
+	if w.part < len(w.job.Parts) {
+		return w.job.Wall(w.part)
+	}
+	j := w.job
+	return &laminate.Schedule{Head: j.Head, Service: j.Service, Conditions: j.Conditions, Resins: j.Resins, Materials: j.Materials}
+}
+
+// read takes in a text of the job; the schedules beside it are those it has.
+func (w *equipment) read(name string, text []byte, library *laminate.Library) *shop.Opened {
+	o := &shop.Opened{Name: name, Text: text, Kind: schedules.Job, Library: library}
+	o.Source, o.Job, o.Problems = schedules.DecodeJob(text, library, func(file string) (*laminate.Schedule, error) {
+		if s, ok := w.job.Schedules[file]; ok {
+			return s, nil
+		}
+		return nil, errors.New("it was not read when the job was opened; save it and open it again")
+	})
+	return o
+}
+
+// readsBack is an error unless text, read again, is the job as it stands.
+func (w *equipment) readsBack(name string, text []byte, library *laminate.Library) error {
+	again := w.read(name, text, library)
+	if !again.Usable() {
+		return fmt.Errorf("not saved: it could not be read again: %s", again.Why())
+	}
+	if !schedules.SameJob(w.job, again.Job) {
+		return errors.New("not saved: the text would not say what the job says; please report this with the file")
+	}
+	return nil
+}
+
+// rendering gives what makes the text of the document as it stands now.
+func (d *Document) rendering() func() []byte {
+	source, now := d.source, d.now
+	if d.equipment == nil {
+		return func() []byte { return source.Render(now) }
+	}
+	job := d.equipment.job
+	return func() []byte { return source.RenderJob(job) }
+}
+
+// Job is the job as it stands, nil of a schedule.
+func (d *Document) Job() *laminate.Job {
+	if d.equipment == nil {
+		return nil
+	}
+	return d.equipment.job
+}
+
+// Part is the part of a job that is worked at: the schedule is its wall.
+func (d *Document) Part() int {
+	if d.equipment == nil {
+		return 0
+	}
+	return d.equipment.part
+}
+
+// Turn works at another part of the job.
+func (d *Document) Turn(part int) {
+	if d.equipment == nil || part < 0 || part >= len(d.equipment.job.Parts) || part == d.equipment.part {
+		return
+	}
+	d.history.open = false
+	d.becomeJob(d.equipment.job, part)
+}
+
+// JobReport is what the rules say of the whole job, in the present units; nil of
+// a schedule. It is made once a revision, and only when it is asked for.
+func (d *Document) JobReport() *rules.JobReport {
+	if d.equipment == nil {
+		return nil
+	}
+	return d.equipment.report.get(d.rev, d.units, func() *rules.JobReport {
+		o := shop.Opened{Kind: schedules.Job, Job: d.equipment.job, Library: d.library}
+		return o.JudgeJob(rules.Options{Units: d.units})
+	})
+}
+
+// jobLine is the line of a place in the wall of the part worked at.
+func (d *Document) jobLine(at laminate.Ref) int {
+	at.Part = d.equipment.part
+	if d.equipment.job == d.equipment.loaded {
+		return d.source.JobLine(d.equipment.job, at)
+	}
+	o := d.read()
+	return o.Source.JobLine(o.Job, at)
+}
+
+// ApplyJob makes an edit of the whole job, as Apply does of a schedule.
+func (d *Document) ApplyJob(e edit.JobEdit) error {
+	w := d.equipment
+	if w == nil || e.Do == nil {
+		return errors.New("there is nothing to do")
+	}
+	next, err := e.Do(w.job)
+	if err != nil {
+		return err
+	}
+	for name, s := range next.Schedules {
+		if s != w.job.Schedules[name] {
+			return fmt.Errorf("the wall of this part is a document of its own: open %s to change it", name)
+		}
+	}
+	if next == w.job || schedules.SameJob(next, w.job) {
+		return nil
+	}
+	if e.At.Kind >= laminate.RefLaminate { // a place of the whole
+		e.At.Part = w.part
+	}
+	h := &d.history
+	st := step{label: e.Label, at: e.At, merge: e.Merge, wasJob: w.job, isJob: next}
+	if e.Merge != "" && h.open && h.done == len(h.steps) && h.done > 0 && h.steps[h.done-1].merge == e.Merge {
+		h.done--
+		st.wasJob = h.steps[h.done].wasJob
+	}
+	if h.steps = h.steps[:h.done]; !schedules.SameJob(st.wasJob, next) {
+		h.steps = append(h.steps, st)
+		h.done++
+	}
+	h.open = true
+	d.becomeJob(next, w.part)
+	return nil
+}
+
+// travelJob goes to the job on one side of a step, and to the part it is about.
+func (d *Document) travelJob(st *step, back bool) (string, laminate.Ref, bool) {
+	job := st.isJob
+	if back {
+		job = st.wasJob
+	}
+	d.becomeJob(job, max(0, st.at.Part))
+	return st.label, d.inside(st.at), true
+}
+
+func (d *Document) becomeJob(next *laminate.Job, part int) {
+	d.equipment.job = next
+	d.equipment.part = max(0, min(part, len(next.Parts)-1))
+	d.become(d.equipment.wall())
+}
