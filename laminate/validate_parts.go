@@ -74,6 +74,16 @@ func (f PartForm) ShapeKeys() []string {
 	return keys
 }
 
+// IsShapeKey tells whether a key of a part is one that only some forms have.
+func IsShapeKey(key string) bool {
+	for i := range shapeKeys {
+		if shapeKeys[i].key == key {
+			return true
+		}
+	}
+	return false
+}
+
 // headKeys are those of one shape of a head.
 var headKeys = map[string]HeadShape{"crown_radius": Torispherical, "knuckle_radius": Torispherical, "depth": Ellipsoidal}
 

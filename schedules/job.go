@@ -128,6 +128,12 @@ func (s *Source) JobLine(j *laminate.Job, at laminate.Ref) int {
 	return s.doc.LineAt(s.doc.Offset(jobSpot(j, at)))
 }
 
+// JobRow is the row of a job that a place names, with the keys of its table.
+func JobRow(j *laminate.Job, at laminate.Ref) ([]tables.Field, any) {
+	spot := jobSpot(j, at)
+	return jobTables[spot.Table].Fields, jobTables[spot.Table].Rows(j)[spot.Row].Value
+}
+
 // SameJob tells whether two jobs say the same, spelling included.
 func SameJob(a, b *laminate.Job) bool { return tables.Same(jobTables, a, b) }
 

@@ -36,10 +36,20 @@ func In(part int, e Edit) JobEdit {
 		if n == j {
 			return j, nil
 		}
-		if f, found := newFault(laminate.ValidateJob(j, nil), laminate.ValidateJob(n, nil)); found {
-			return nil, refusal(wall, f)
-		}
-		return n, nil
+		return Sound(j, n)
 	}
 	return lifted
+}
+
+// Sound gives the job that an edit made, or says which fault it has that it had
+// not before.
+func Sound(before, after *laminate.Job) (*laminate.Job, error) {
+	f, found := newFault(laminate.ValidateJob(before, nil), laminate.ValidateJob(after, nil))
+	switch {
+	case !found:
+		return after, nil
+	case f.Ref.Kind == laminate.RefPly && f.Ref.Part >= 0 && f.Ref.Part < len(after.Parts):
+		return nil, refusal(after.Wall(f.Ref.Part), f)
+	}
+	return nil, refusal(nil, laminate.Fault{Ref: laminate.Ref{Key: f.Ref.Key}, Message: f.Message})
 }

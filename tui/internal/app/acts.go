@@ -2,6 +2,7 @@ package app
 
 import (
 	"path/filepath"
+	"slices"
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/settings"
@@ -83,13 +84,44 @@ func (r *Root) units() {
 	}
 }
 
-func (r *Root) menu() { r.choosePage((r.at + 1) % len(r.pages)) }
+func (r *Root) menu() {
+	shown := r.shown()
+	r.choosePage((slices.Index(shown, r.at) + 1) % len(shown))
+}
+
+// shown are the pages that the document has, by their index: a job has one of
+// its own, and nobody lays or inspects one as a whole.
+func (r *Root) shown() (list []int) {
+	isJob := r.desk.Doc.Job() != nil
+	for i, p := range r.pages {
+		switch p.Name() {
+		case "job":
+			if !isJob {
+				continue
+			}
+		case "lay-up", "inspect":
+			if isJob {
+				continue
+			}
+		}
+		list = append(list, i)
+	}
+	return list
+}
+
+// land goes to the page of a job where the document is one, else to the bench.
+func (r *Root) land() {
+	r.at = 0
+	if r.desk.Doc.Job() != nil {
+		r.at = len(r.pages) - 1
+	}
+}
 
 // choosePage opens the list of pages, one of them pointed at.
 func (r *Root) choosePage(at int) {
 	var answers []answer
-	for i, p := range r.pages {
-		answers = append(answers, answer{text: p.Name(), do: func() { r.at = i }})
+	for _, i := range r.shown() {
+		answers = append(answers, answer{text: r.pages[i].Name(), do: func() { r.at = i }})
 	}
 	r.ask("pages", "Which page?", at, answers...)
 }

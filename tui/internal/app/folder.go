@@ -133,7 +133,7 @@ func verdict(o *shop.Opened, units quantity.System) verdictRow {
 		row.worst, row.word = worst, worst.String()
 	}
 	switch {
-	case o.Kind == schedules.Schedule && editor.Shown(o) == nil:
+	case (o.Kind == schedules.Schedule || o.Kind == schedules.Job) && editor.Shown(o) == nil:
 		row.why = "" // it opens, if only to be mended
 	case o.Usable() && o.Kind != schedules.Schedule:
 		row.why = o.Kind.Noun() + ", no schedule"

@@ -50,6 +50,7 @@ func (r *Root) become(d *editor.Document) {
 		}
 		chosen(r.o.Units, d)
 		r.desk.Doc = d
+		r.land()
 	}
 	r.replaced()
 	r.desk.Go(r.desk.LastRow())

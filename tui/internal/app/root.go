@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/bench"
 	"frp/veilwright/tui/internal/page/inspect"
+	"frp/veilwright/tui/internal/page/job"
 	"frp/veilwright/tui/internal/page/layup"
 	"frp/veilwright/tui/internal/page/practice"
 	"frp/veilwright/tui/internal/page/records"
@@ -101,6 +102,7 @@ func New(d *editor.Document, o Options) *Root {
 	desk.Go(desk.LastRow())
 	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), records: records.New(desk, o.Clock)}
 	r.pages = pages(desk, r.records, o)
+	r.land()
 	for i, p := range r.pages {
 		if p.Name() == o.Page {
 			r.at = i
@@ -121,7 +123,7 @@ func chosen(units string, d *editor.Document) {
 // pages are the pages in the order of their numbers.
 func pages(d *page.Desk, c *records.Case, o Options) []page.Page {
 	return []page.Page{bench.New(d, nil), structure.New(d), winding.New(d), service.New(d), layup.New(d, c), inspect.New(d, c),
-		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock))}
+		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock)), job.New(d)}
 }
 
 // Document is the document that is open.

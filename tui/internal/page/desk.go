@@ -87,6 +87,17 @@ func (d *Desk) Apply(e edit.Edit) bool {
 	return true
 }
 
+// ApplyJob makes a change of the whole job, as Apply does of a schedule.
+func (d *Desk) ApplyJob(e edit.JobEdit) error {
+	before := d.Report()
+	if err := d.Doc.ApplyJob(e); err != nil {
+		return err
+	}
+	d.changed(before)
+	d.Note(e.Label, "u takes it back")
+	return nil
+}
+
 // Undo takes the last change back, or says that there is none.
 func (d *Desk) Undo() {
 	before := d.Report()

@@ -1,0 +1,123 @@
+// Package entry reads and states the keys of a job's tables one by one, as a
+// person types them into a form: what a key takes comes from the tables that read
+// documents.
+package entry
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/internal/tables"
+)
+
+// Key is a key of a row: what may stand there, and what does, "" for nothing.
+type Key struct {
+	Name, What, Text string
+	Words            []string // the closed set that it takes, nil for others
+}
+
+// Of lists the keys of the row at a place of a job.
+func Of(j *laminate.Job, at laminate.Ref) []Key {
+	fields, row := schedules.JobRow(j, at)
+	list := make([]Key, 0, len(fields))
+	for i := range fields {
+		f := &fields[i]
+		k := Key{Name: f.Key, What: f.What}
+		if text, given := f.Get(row); given {
+			k.Text = plain(text)
+		}
+		switch {
+		case strings.HasPrefix(f.What, "one of "):
+			k.Words = strings.Split(strings.TrimPrefix(f.What, "one of "), ", ")
+		case strings.HasPrefix(f.What, "true or false"):
+			k.Words = []string{"true", "false"}
+		}
+		list = append(list, k)
+	}
+	return list
+}
+
+// plain is a TOML value as a person would type it.
+func plain(text string) string {
+	if s, err := strconv.Unquote(text); err == nil {
+		return s
+	}
+	return strings.ReplaceAll(strings.Trim(text, "[]"), "\"", "")
+}
+
+// State makes an edit that gives a key of a row another value, or none where the
+// text is empty. Doing it says what is wrong with the text, or with the job that
+// it would make.
+func State(at laminate.Ref, key, text string) edit.JobEdit {
+	label := key + " " + text
+	if text == "" {
+		label = key + " not stated"
+	}
+	return edit.JobEdit{Label: label, At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+		n := j.Clone()
+		fields, row := schedules.JobRow(n, at)
+		for i := range fields {
+			f := &fields[i]
+			if f.Key != key {
+				continue
+			}
+			if text == "" {
+				take(fields, row, key)
+				return edit.Sound(j, n)
+			}
+			wrong := ""
+			for _, v := range readings(text) {
+				if wrong = f.Set(row, v); wrong == "" {
+					return edit.Sound(j, n)
+				}
+			}
+			return nil, errors.New(key + ": " + wrong)
+		}
+		return nil, fmt.Errorf("%s: there is no such key here", key)
+	}}
+}
+
+// readings are the values that a text may stand for, as itself last.
+func readings(text string) (list []any) {
+	var v struct{ X any }
+	if _, err := toml.Decode("x = "+text, &v); err == nil {
+		list = append(list, v.X)
+	}
+	if strings.Contains(text, ",") {
+		var words []any
+		for w := range strings.SplitSeq(text, ",") {
+			words = append(words, strings.TrimSpace(w))
+		}
+		list = append(list, words)
+	}
+	return append(list, text)
+}
+
+// take makes a row what it is without a key: a new one is given all the others.
+func take(fields []tables.Field, row any, key string) {
+	was := reflect.ValueOf(row).Elem()
+	fresh := reflect.New(was.Type())
+	if origin := fresh.Elem().FieldByName("Origin"); origin.IsValid() {
+		origin.Set(was.FieldByName("Origin"))
+	}
+	for i := range fields {
+		f := &fields[i]
+		text, given := f.Get(row)
+		if f.Key == key || !given {
+			continue
+		}
+		var v struct{ X any }
+		if _, err := toml.Decode("x = "+text, &v); err == nil {
+			f.Set(fresh.Interface(), v.X)
+		}
+	}
+	was.Set(fresh.Elem())
+}

@@ -1,0 +1,75 @@
+package entry_test
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/entry"
+)
+
+func TestState_givesKeysTakesThemBackAndRefusesWhatCannotBe(t *testing.T) {
+	src, j, problems := schedules.DecodeJob(schedules.ExampleJob(), catalog.Library(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	part, nozzle, joint := laminate.Ref{Kind: laminate.RefJobPart, Index: 1}, laminate.Ref{Kind: laminate.RefNozzle, Index: 4}, laminate.Ref{Kind: laminate.RefJoint}
+	for _, c := range []struct {
+		at              laminate.Ref
+		key, text, want string // want is a line of the text, or what the error says
+		wrong           bool
+	}{
+		{part, "length", "6 ft", `length          = "6 ft"`, false},
+		{part, "process", "wound", `process         = "wound"`, false},
+		{part, "length", "6", "unit is missing", true},
+		{part, "length", "six", "is no length", true},
+		{part, "form", "shell", "not one of", true},
+		{part, "laminate", "x", "no [[laminate]]", true},
+		{part, "id", "bottom", "another part", true},
+		{part, "half_angle", "30", "shell-course has none", true},
+		{part, "depht", "1 in", "no such key", true},
+		{nozzle, "gussets", "6", "gussets              = 6", false},
+		{nozzle, "sealed_edge", "false", "sealed_edge          = false", false},
+		{nozzle, "size", "11 ft", "leaves no part", true},
+		{joint, "between", "bottom, shell-2", `between      = ["bottom", "shell-2"]`, false},
+		{joint, "between", "bottom", "list of words", true},
+		{laminate.Ref{Kind: laminate.RefVessel}, "liquid_height", "13 ft", `liquid_height = "13 ft"`, false},
+		{laminate.Ref{Kind: laminate.RefTest}, "medium", "gas", `medium        = "gas"`, false},
+	} {
+		n, err := entry.State(c.at, c.key, c.text).Do(j)
+		switch {
+		case c.wrong:
+			if err == nil || !strings.Contains(err.Error(), c.want) {
+				t.Errorf("%s %q: %v, want %q", c.key, c.text, err, c.want)
+			}
+		case err != nil:
+			t.Errorf("%s %q: %v", c.key, c.text, err)
+		case !bytes.Contains(src.RenderJob(n), []byte(c.want)):
+			t.Errorf("%s %q is not written as %s", c.key, c.text, c.want)
+		}
+	}
+	for _, at := range []laminate.Ref{part, nozzle, joint} {
+		for _, k := range entry.Of(j, at) {
+			if k.Text == "" || k.Name == "id" || k.Name == "laminate" || k.Name == "on" || k.Name == "between" {
+				continue
+			}
+			n, err := entry.State(at, k.Name, "").Do(j)
+			if err != nil {
+				t.Errorf("%s: %v", k.Name, err)
+				continue
+			}
+			after := entry.Of(n, at)
+			if i := slices.IndexFunc(after, func(x entry.Key) bool { return x.Name == k.Name }); after[i].Text != "" {
+				t.Errorf("%s still says %q", k.Name, after[i].Text)
+			}
+			back, err := entry.State(at, k.Name, k.Text).Do(n)
+			if err != nil || !schedules.SameJob(back, j) {
+				t.Errorf("%s given back %q: %v", k.Name, k.Text, err)
+			}
+		}
+	}
+}

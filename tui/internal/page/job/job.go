@@ -1,0 +1,339 @@
+// Package job is the page of a job of several parts: the equipment from the
+// side, to scale, and beside it parts, nozzles and joints with what they have to
+// bear. It leads to the bench on a part's wall, and has the forms of them all.
+package job
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/schedules/entry"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/widget"
+)
+
+// Job is the page. Make it with New.
+type Job struct {
+	page.Base
+	table *widget.Table[laminate.Ref, row]
+	of    *rules.JobReport // what the table shows
+	units quantity.System
+}
+
+// row is a part, a nozzle, a joint or what is stated of the whole.
+type row struct {
+	at                         laminate.Ref
+	name, form                 string
+	has, asks, limit           string
+	verdict                    rules.Severity
+	judged                     bool
+	thickness, criterion, note string
+}
+
+// New makes the page on a desk.
+func New(d *page.Desk) *Job {
+	p := &Job{Base: page.NewBase("job", d)}
+	p.table = widget.NewTable(d.Theme, func(r row) laminate.Ref { return r.at }, p.columns()...)
+	p.table.Empty = "the job has no part: a adds one"
+	const g = "On the job page"
+	p.Rows = keys.Table{
+		{Keys: []string{keys.Enter}, Short: "its wall, or its form", Long: "the bench on the wall of a part; the form of what has no wall", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
+		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle or joint", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
+		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle or joint: every key it can state", Group: g, Rank: 3, Can: p.can, Do: keys.Do(p.form)},
+		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle or a joint", Group: g, Rank: 4, Can: p.isJob, Do: keys.Do(p.add)},
+		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle or joint", Group: g, Rank: 5, Can: p.can, Do: keys.Do(p.remove)},
+		d.Out(g),
+	}
+	return p
+}
+
+func (p *Job) isJob() string {
+	if p.Desk.Doc.Job() == nil {
+		return "this document is one wall; new --kind job makes one of several parts"
+	}
+	return ""
+}
+
+func (p *Job) can() string {
+	if why := p.isJob(); why != "" {
+		return why
+	}
+	if _, ok := p.table.Selected(); !ok {
+		return "the job has no part: a adds one"
+	}
+	return ""
+}
+
+// Settle gives the table what is shown by now.
+func (p *Job) Settle() {
+	p.Base.Settle()
+	r := p.Desk.Doc.JobReport()
+	if r != nil && (r != p.of || p.units != p.Desk.Units()) {
+		p.of, p.units = r, p.Desk.Units()
+		p.table.SetRows(p.rows(r))
+	}
+	p.table.Fit(p.tall())
+}
+
+// Reset drops what is open.
+func (p *Job) Reset() {
+	p.Base.Reset()
+	p.of = nil
+}
+
+func (p *Job) rows(r *rules.JobReport) []row {
+	u, j := p.Desk.Units(), r.Job
+	// The stack is shown as it stands: the top first.
+	var list []row
+	for i := range j.Parts {
+		w := r.Parts[i]
+		x := row{at: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, name: j.Parts[i].ID, form: w.Schedule.Part.Form.String(), verdict: w.Verdict, judged: true, has: "–", asks: "–", limit: "–"}
+		if w.Wall != nil {
+			if w.Wall.Whole > 0 {
+				x.thickness = u.Thickness(w.Wall.Whole)
+				x.has = x.thickness
+			}
+			if c, ok := w.Wall.Governing(); ok {
+				x.criterion, x.note = c.Title(), c.Reason
+				if c.Judged() {
+					x.asks, x.has = c.Figures(u)
+					x.limit = quantity.Utilization(c.Ratio)
+				}
+			}
+		}
+		list = append(list, x)
+	}
+	slices.Reverse(list)
+	worst := func(at laminate.Ref) (rules.Severity, bool) {
+		v, judged := rules.Clear, false
+		for i := range r.Findings {
+			if f := &r.Findings[i]; f.At.Kind == at.Kind && f.At.Index == at.Index {
+				v, judged = max(v, f.Severity), true
+			}
+		}
+		return v, judged
+	}
+	for i := range j.Nozzles {
+		n := &j.Nozzles[i]
+		x := row{at: laminate.Ref{Kind: laminate.RefNozzle, Index: i}, name: n.ID, form: "nozzle on " + n.On, has: n.Size.Text()}
+		x.verdict, x.judged = worst(x.at)
+		list = append(list, x)
+	}
+	for i := range j.Joints {
+		n := &j.Joints[i]
+		x := row{at: laminate.Ref{Kind: laminate.RefJoint, Index: i}, name: n.ID, form: n.Between[0] + " to " + n.Between[1], has: n.Width.Text()}
+		x.verdict, x.judged = worst(x.at)
+		list = append(list, x)
+	}
+	for _, k := range []struct {
+		kind laminate.RefKind
+		name string
+		has  string
+	}{{laminate.RefVessel, "vessel", j.Vessel.LiquidHeight.Text()}, {laminate.RefTest, "test", j.Test.Medium.String()}, {laminate.RefBond, "bond", j.Bond.ShearStrength.Text()}} {
+		x := row{at: laminate.Ref{Kind: k.kind}, name: k.name, form: "stated of the whole", has: k.has}
+		x.verdict, x.judged = worst(x.at)
+		list = append(list, x)
+	}
+	return list
+}
+
+// enter opens the bench on the wall of a part, else a form.
+func (p *Job) enter() {
+	x, _ := p.table.Selected()
+	if x.at.Kind != laminate.RefJobPart {
+		p.form()
+		return
+	}
+	p.Desk.Doc.Turn(x.at.Index)
+	p.Desk.Replaced()
+	p.Desk.Go(p.Desk.LastRow())
+	if p.Desk.Back != nil {
+		p.Desk.Back()
+	}
+	part := &p.Desk.Doc.Job().Parts[x.at.Index]
+	said := "the bench is on " + part.ID
+	if part.Schedule != "" {
+		said += ", whose wall is " + part.Schedule + ": to be changed there"
+	}
+	p.Desk.Say(said)
+}
+
+// form opens every key of what is pointed at, one to a line.
+func (p *Job) form() {
+	x, ok := p.table.Selected()
+	if !ok {
+		return
+	}
+	var names []string
+	fields := func() (list []*page.Field) {
+		names = nil
+		for _, k := range p.keys(x.at) {
+			names = append(names, k.Name)
+			f := &page.Field{Label: spaced(k.Name), Text: k.Text}
+			switch {
+			case k.Words != nil:
+				f.Choices = k.Words
+			case p.refers(k.Name) != nil:
+				f.Choices = p.refers(k.Name)
+			default:
+				f.Hint = k.What
+			}
+			list = append(list, f)
+		}
+		return list
+	}
+	f := &page.Form{Head: x.name, Full: true, Fields: fields()}
+	f.Each = func(i int) error {
+		if err := p.Desk.ApplyJob(entry.State(x.at, names[i], f.Fields[i].Text)); err != nil {
+			return err
+		}
+		f.Refill(fields())
+		return nil
+	}
+	p.Open(f)
+}
+
+// keys are those of a row that its form can have.
+func (p *Job) keys(at laminate.Ref) []entry.Key {
+	j := p.Desk.Doc.Job()
+	list := entry.Of(j, at)
+	if at.Kind != laminate.RefJobPart || j.Parts[at.Index].Form == laminate.NoPartForm {
+		return list
+	}
+	own := j.Parts[at.Index].Form.ShapeKeys()
+	return slices.DeleteFunc(list, func(k entry.Key) bool {
+		return k.Text == "" && laminate.IsShapeKey(k.Name) && !slices.Contains(own, k.Name)
+	})
+}
+
+// refers lists the ids that a key may name, nil of a key that names none.
+func (p *Job) refers(key string) (ids []string) {
+	j := p.Desk.Doc.Job()
+	form := laminate.NoPartForm
+	switch key {
+	case "laminate", "knuckle", "outside", "inside", "pad", "installation_outside", "installation_inside", "neck":
+		for i := range j.Laminates {
+			ids = append(ids, j.Laminates[i].ID)
+		}
+		return ids
+	case "flange":
+		form = laminate.Flange
+	case "cover":
+		form = laminate.Cover
+	case "on":
+	default:
+		return nil
+	}
+	for i := range j.Parts {
+		if form == laminate.NoPartForm || j.Parts[i].Form == form {
+			ids = append(ids, j.Parts[i].ID)
+		}
+	}
+	return ids
+}
+
+// add asks what to add and opens its form.
+func (p *Job) add() {
+	names := []string{"part", "nozzle", "joint"}
+	items := make([]page.Item, len(names))
+	for i, n := range names {
+		items[i] = page.Item{Name: n}
+	}
+	p.Open(&page.List{Head: "add", Items: items, At: 0, Verb: "add", Take: func(i int) error {
+		at, e := p.adding(i)
+		if err := p.Desk.ApplyJob(e); err != nil {
+			return err
+		}
+		p.Close()
+		p.Settle()
+		p.table.Select(at)
+		p.form()
+		return nil
+	}})
+}
+
+// adding is the edit that adds one more of a kind, and where it will stand.
+func (p *Job) adding(kind int) (laminate.Ref, edit.JobEdit) {
+	j := p.Desk.Doc.Job()
+	fresh := func(prefix string, taken func(string) bool) string {
+		for n := 1; ; n++ {
+			if id := prefix + strconv.Itoa(n); !taken(id) {
+				return id
+			}
+		}
+	}
+	at := laminate.Ref{Kind: laminate.RefJobPart, Index: len(j.Parts)}
+	var do func(n *laminate.Job) error
+	switch kind {
+	case 0:
+		do = func(n *laminate.Job) error {
+			part := laminate.JobPart{ID: fresh("part-", func(id string) bool { return n.Part(id) >= 0 })}
+			if len(n.Laminates) == 0 {
+				n.Laminates = []laminate.Laminate{{ID: "wall"}}
+			}
+			part.Laminate = n.Laminates[0].ID
+			n.Parts = append(n.Parts, part)
+			return nil
+		}
+	case 1:
+		at = laminate.Ref{Kind: laminate.RefNozzle, Index: len(j.Nozzles)}
+		do = func(n *laminate.Job) error {
+			if len(n.Parts) == 0 {
+				return errors.New("a nozzle stands on a part, and there is none yet")
+			}
+			id := fresh("N", func(id string) bool {
+				return slices.ContainsFunc(n.Nozzles, func(z laminate.Nozzle) bool { return z.ID == id })
+			})
+			n.Nozzles = append(n.Nozzles, laminate.Nozzle{ID: id, On: n.Parts[0].ID})
+			return nil
+		}
+	default:
+		at = laminate.Ref{Kind: laminate.RefJoint, Index: len(j.Joints)}
+		do = func(n *laminate.Job) error {
+			if len(n.Parts) < 2 {
+				return errors.New("a joint joins two parts, and there are fewer")
+			}
+			id := fresh("J", func(id string) bool {
+				return slices.ContainsFunc(n.Joints, func(z laminate.Joint) bool { return z.ID == id })
+			})
+			n.Joints = append(n.Joints, laminate.Joint{ID: id, Between: [2]string{n.Parts[0].ID, n.Parts[1].ID}})
+			return nil
+		}
+	}
+	return at, edit.JobEdit{Label: "added", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+		n := j.Clone()
+		if err := do(n); err != nil {
+			return nil, err
+		}
+		return edit.Sound(j, n)
+	}}
+}
+
+// remove takes out what is pointed at.
+func (p *Job) remove() {
+	x, _ := p.table.Selected()
+	e := edit.JobEdit{Label: "took out " + x.name, At: x.at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+		n := j.Clone()
+		switch x.at.Kind {
+		case laminate.RefJobPart:
+			n.Parts = slices.Delete(n.Parts, x.at.Index, x.at.Index+1)
+		case laminate.RefNozzle:
+			n.Nozzles = slices.Delete(n.Nozzles, x.at.Index, x.at.Index+1)
+		case laminate.RefJoint:
+			n.Joints = slices.Delete(n.Joints, x.at.Index, x.at.Index+1)
+		default:
+			return nil, fmt.Errorf("%s is of the whole job: its form states it", x.name)
+		}
+		return edit.Sound(j, n)
+	}}
+	if err := p.Desk.ApplyJob(e); err != nil {
+		p.Desk.Refuse(err.Error())
+	}
+}
