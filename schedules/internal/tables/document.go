@@ -30,6 +30,9 @@ type Document struct {
 	// odd tells by table that some of it is written inline, with dotted keys or
 	// only by a table within it, so that no line stands for one key.
 	odd []bool
+	// simple are the values by leaf where the scan could take them from the text
+	// itself; nil where the value reader has to, and once they are in the model.
+	simple []any
 
 	cut    func() *layout
 	places func() map[Spot]int
@@ -50,6 +53,11 @@ func Read(data []byte, tables []Table, model any) (*Document, []Problem) {
 	d, problems := scan(data, tables)
 	if d == nil {
 		return nil, Sorted(problems)
+	}
+	if d.simple != nil {
+		problems = d.fillSimple(model)
+		d.simple = nil
+		return d, problems
 	}
 	values, problems := d.values()
 	if values == nil {
@@ -183,20 +191,42 @@ func (d *Document) fill(model any, values map[string]any) []Problem {
 			counts = append(counts, len(own))
 			typed[i] = append(typed[i], own...)
 		}
-		t.resize(model, counts)
-		rows[i] = t.rows(model)
-		for n := range rows[i] {
-			if o := origin(rows[i][n].Value); o != nil {
-				*o = laminate.Origin(n + 1)
-			}
+		rows[i] = t.begin(model, counts)
+	}
+	return d.set(problems, rows, func(_ int, l *Leaf) (value any, ok bool) {
+		if l.Row >= len(typed[l.Table]) {
+			return nil, false
+		}
+		value, ok = typed[l.Table][l.Row][l.Key]
+		return value, ok
+	})
+}
+
+// begin makes the rows of a table, so many a row of its parent, and numbers them.
+func (t *Table) begin(model any, counts []int) []Row {
+	t.resize(model, counts)
+	rows := t.rows(model)
+	for n := range rows {
+		if o := origin(rows[n].Value); o != nil {
+			*o = laminate.Origin(n + 1)
 		}
 	}
+	return rows
+}
+
+// set puts the value of each key into its row, and tells what is wrong with it
+// or that the key is not known.
+func (d *Document) set(problems []Problem, rows [][]Row, value func(i int, l *Leaf) (any, bool)) []Problem {
+	fail := func(at int, key, message string) {
+		problems = append(problems, problemAt(d.Data, at, key, message))
+	}
 	var last Spot
-	for _, l := range d.leaves {
+	for i := range d.leaves {
+		l := &d.leaves[i]
 		if len(problems) > 4*mostProblems {
 			break
 		}
-		if l.Of > 0 || l.Row >= len(typed[l.Table]) {
+		if l.Of > 0 || l.Row >= len(rows[l.Table]) {
 			continue
 		}
 		t := &d.Tables[l.Table]
@@ -212,11 +242,11 @@ func (d *Document) fill(model any, values map[string]any) []Problem {
 			}
 			continue
 		}
-		value, ok := typed[l.Table][l.Row][l.Key]
+		v, ok := value(i, l)
 		if !ok {
 			continue // the second of two, left out
 		}
-		if wrong := f.Set(rows[l.Table][l.Row].Value, value); wrong != "" {
+		if wrong := f.Set(rows[l.Table][l.Row].Value, v); wrong != "" {
 			fail(l.Value, Name(t, l.Key), wrong)
 		}
 	}
