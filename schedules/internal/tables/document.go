@@ -30,12 +30,15 @@ type Document struct {
 	// odd tells by table that some of it is written inline, with dotted keys or
 	// only by a table within it, so that no line stands for one key.
 	odd []bool
+	// uneven tells that some leaf is not plain, so that the leaves of a row need
+	// not stand together behind where it begins.
+	uneven bool
 	// simple are the values by leaf where the scan could take them from the text
 	// itself; nil where the value reader has to, and once they are in the model.
 	simple []any
 
 	cut    func() *layout
-	places func() map[Spot]int
+	places func() map[Spot]int // where uneven
 	lines  func() []int     // offsets of the line ends
 	plain  func() *Document // the same in canonical form, comments kept
 }
@@ -325,7 +328,7 @@ func (d *Document) Offset(at Spot) int {
 		return -1
 	}
 	if at.Key != "" {
-		if l, ok := d.places()[at]; ok {
+		if l, ok := d.leaf(at); ok {
 			return d.leaves[l].Start
 		}
 	}
@@ -337,8 +340,29 @@ func (d *Document) Offset(at Spot) int {
 
 // Has tells whether a key stands in the text.
 func (d *Document) Has(at Spot) bool {
-	_, has := d.places()[at]
+	_, has := d.leaf(at)
 	return has
+}
+
+// leaf finds the leaf of a key of a row.
+func (d *Document) leaf(at Spot) (i int, ok bool) {
+	if d.uneven {
+		i, ok = d.places()[at]
+		return i, ok
+	}
+	if at.Table >= len(d.at) || at.Row < 0 || at.Row >= len(d.at[at.Table]) {
+		return 0, false
+	}
+	begins := d.at[at.Table][at.Row]
+	for i = sort.Search(len(d.leaves), func(i int) bool { return d.leaves[i].Start >= begins }); i < len(d.leaves); i++ {
+		switch l := &d.leaves[i]; {
+		case l.Table != at.Table || l.Row != at.Row:
+			return 0, false
+		case l.Key == at.Key && l.Of == 0:
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 // LineAt turns an offset into a line, from 1; 0 for none (below 0).

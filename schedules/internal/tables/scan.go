@@ -57,7 +57,7 @@ func scan(data []byte, tables []Table) (*Document, []Problem) {
 	}
 	n := len(tables)
 	d := &Document{Tables: tables, Data: data, rows: make([]int, n), at: make([][]int, n), of: make([][]int, n), odd: make([]bool, n),
-		leaves: make([]Leaf, 0, 16+bytes.Count(data, []byte{'\n'})), Heads: make([]Head, 0, 16)}
+		leaves: make([]Leaf, 0, 16+min(bytes.Count(data, []byte{'='}), bytes.Count(data, []byte{'\n'}))), Heads: make([]Head, 0, 16)}
 	d.parents, d.short = parents(tables)
 	d.rows[0], d.at[0], d.of[0] = 1, []int{0}, []int{0}
 	s := &scanner{out: d, head: -1}
@@ -195,6 +195,7 @@ func (s *scanner) header(e *unstable.Node) {
 
 func (s *scanner) leaf(l Leaf) {
 	s.out.leaves = append(s.out.leaves, l)
+	s.out.uneven = s.out.uneven || !l.Plain
 	if !l.Plain && l.Table > 0 {
 		s.out.odd[l.Table] = true
 	}
