@@ -39,8 +39,8 @@ type Document struct {
 
 	cut    func() *layout
 	places func() map[Spot]int // where uneven
-	lines  func() []int     // offsets of the line ends
-	plain  func() *Document // the same in canonical form, comments kept
+	lines  func() []int        // offsets of the line ends
+	plain  func() *Document    // the same in canonical form, comments kept
 }
 
 // Spot names a key of a row of a table; with no key, the row.
