@@ -64,7 +64,11 @@ func opened(t *rapid.T, path string) said {
 		t.Fatal(err)
 	}
 	r := d.Report()
-	s := said{r.Verdict.String(), problemsOf(d.Problems())}
+	verdict := r.Verdict
+	if d.Job() != nil {
+		verdict = d.JobReport().Verdict
+	}
+	s := said{verdict.String(), problemsOf(d.Problems())}
 	if len(s.problems) > 0 {
 		var found []string
 		for i := range r.Findings {

@@ -48,7 +48,7 @@ func New(d *page.Desk) *Job {
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle or joint", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
 		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle or joint: every key it can state", Group: g, Rank: 3, Can: p.can, Do: keys.Do(p.form)},
 		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle or a joint", Group: g, Rank: 4, Can: p.isJob, Do: keys.Do(p.add)},
-		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle or joint", Group: g, Rank: 5, Can: p.can, Do: keys.Do(p.remove)},
+		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle or joint", Group: g, Rank: 5, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
 		d.Out(g),
 	}
 	return p
@@ -112,10 +112,13 @@ func (p *Job) rows(r *rules.JobReport) []row {
 	}
 	slices.Reverse(list)
 	worst := func(at laminate.Ref) (rules.Severity, bool) {
-		v, judged := rules.Clear, false
+		v, judged := rules.Clear, at.Kind == laminate.RefNozzle || at.Kind == laminate.RefJoint
 		for i := range r.Findings {
-			if f := &r.Findings[i]; f.At.Kind == at.Kind && f.At.Index == at.Index {
+			switch f := &r.Findings[i]; {
+			case f.At.Kind == at.Kind && f.At.Index == at.Index:
 				v, judged = max(v, f.Severity), true
+			case f.Rule == rules.JobIncomplete && judged && (f.At.Kind == laminate.RefNozzle || f.At.Kind == laminate.RefJoint):
+				v = max(v, f.Severity) // said once of them all
 			}
 		}
 		return v, judged

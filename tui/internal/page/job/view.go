@@ -23,13 +23,13 @@ func (p *Job) columns() []widget.Column[row] {
 		{Title: "of limit", Width: 8, Right: true, Cell: func(x row) string { return x.limit }},
 		{Title: "verdict", Width: 11, Cell: func(x row) string {
 			if !x.judged {
-				return "not judged"
+				return "–"
 			}
 			return x.verdict.String()
 		}, Look: func(x row) draw.Style {
 			switch {
 			case !x.judged:
-				return t.Incomplete
+				return t.Dim
 			case x.verdict == rules.Clear:
 				return t.Good
 			}
