@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"strings"
+
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/record"
@@ -52,7 +54,7 @@ func (k inspectionReportCommand) Run(c *call) error {
 		return c.out.JSON(h.report())
 	}
 	frame := c.paperOf(h.scheduled, h.scheduled.Schedule.Head, h.options.Units).Frame("Inspection report")
-	frame.State = "part: " + h.result.Part.String()
+	frame.State = "PART: " + strings.ToUpper(h.result.Part.String())
 	frame.Part = "serial " + paper.Named(h.asBuilt.Serial)
 	return k.put(c, &paper.Form{Frame: frame, Sheet: paper.InspectionReport(h.inspected())}, h.options.Units)
 }
