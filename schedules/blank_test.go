@@ -2,6 +2,7 @@ package schedules
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,7 +12,7 @@ import (
 )
 
 // offered matches a line of a template that is left out: a key or a table.
-var offered = regexp.MustCompile(`(?m)^# ?((?:\w+ *= |\[\[).*)$`)
+var offered = regexp.MustCompile(`(?m)^# ?((?:\w+ *= |\[).*)$`)
 
 func uncommented(b []byte) []byte { return offered.ReplaceAll(b, []byte("$1")) }
 
@@ -50,6 +51,10 @@ func TestBlanks_decodeCleanAsTheyAreAndFilledIn(t *testing.T) {
 	}
 }
 
+// unoffered are keys of a record that the program alone writes, and those that
+// at was called before.
+var unoffered = []string{"id", "seal", "covers", "verdict", "heads", "bytes", "aside", "sha256", "time", "when"}
+
 // A specification and a record offer every key they may have; of a book the
 // figures for calculators by hand alone (lamina, towing) are left to its help.
 func TestBlanks_nameEveryKey(t *testing.T) {
@@ -57,7 +62,7 @@ func TestBlanks_nameEveryKey(t *testing.T) {
 		text := string(uncommented(blanks()[kind]))
 		for _, table := range tables {
 			for _, f := range table.Fields {
-				if f.Key != "defect" && !regexp.MustCompile(`(?m)^`+f.Key+` *=`).MatchString(text) {
+				if f.Key != "defect" && !(kind == Record && slices.Contains(unoffered, f.Key)) && !regexp.MustCompile(`(?m)^`+f.Key+` *=`).MatchString(text) {
 					t.Errorf("%s: %s %s is not offered", kind, table.Name, f.Key)
 				}
 			}

@@ -2,11 +2,11 @@ package schedules
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"fmt"
 	"regexp"
-	"strconv"
+	"slices"
 	"strings"
-	"time"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
@@ -36,6 +36,9 @@ const (
 	dispositionTable
 	decisionTable
 	struckTable
+	adoptedTable
+	joinedTable
+	cutTable
 )
 
 var recordTables = []tables.Table{
@@ -51,82 +54,13 @@ var recordTables = []tables.Table{
 	tables.Many("disposition", mostEntries, dispositionFields, func(d *recordDocument) *[]record.Disposition { return &d.Dispositions }),
 	tables.Many("decision", mostEntries, decisionFields, func(d *recordDocument) *[]record.Decision { return &d.Decisions }),
 	tables.Many("struck", mostEntries, struckFields, func(d *recordDocument) *[]record.Struck { return &d.Struck }),
+	tables.Many("adopted", mostEntries, adoptedFields, func(d *recordDocument) *[]record.Adopted { return &d.Adopted }),
+	tables.Many("joined", mostEntries, joinedFields, func(d *recordDocument) *[]record.Joined { return &d.Joined }),
+	tables.Many("cut", mostEntries, cutFields, func(d *recordDocument) *[]record.Cut { return &d.Cuts }),
 }
 
 // mostEntries of one kind a record may hold.
 const mostEntries = 100_000
-
-var laidFields = []tables.Field{
-	tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),
-	timeField("time", func(l *record.Laid) *time.Time { return &l.Time }),
-	tables.TextField("who", func(l *record.Laid) *string { return &l.Who }),
-	tables.TextField("material_lot", func(l *record.Laid) *string { return &l.MaterialLot }),
-	tables.TextField("resin_lot", func(l *record.Laid) *string { return &l.ResinLot }),
-	tables.ShareField("initiator", func(l *record.Laid) *laminate.Optional[float64] { return &l.Initiator }),
-	tables.ShareField("promoter", func(l *record.Laid) *laminate.Optional[float64] { return &l.Promoter }),
-	tables.TextField("gel_time", func(l *record.Laid) *string { return &l.GelTime }),
-	tables.SizeField("air_temperature", func(l *record.Laid) *quantity.Temperature { return &l.AirTemperature }),
-	tables.ShareField("humidity", func(l *record.Laid) *laminate.Optional[float64] { return &l.Humidity }),
-	tables.SizeField("surface_temperature", func(l *record.Laid) *quantity.Temperature { return &l.SurfaceTemperature }),
-	tables.TextField("material", func(l *record.Laid) *string { return &l.Material }),
-	tables.WholeField("plies", func(l *record.Laid) *laminate.Optional[int] { return &l.Plies }),
-	tables.SizeField("lap", func(l *record.Laid) *quantity.Length { return &l.Lap }),
-	tables.NotesField("remark", func(l *record.Laid) *string { return &l.Remark }),
-}
-
-var readingFields = []tables.Field{
-	tables.WordField("kind", func(r *reading) *inspection.Kind { return &r.Kind }, inspection.Kinds),
-	tables.TextField("place", func(r *reading) *string { return &r.Place }),
-	groupField("zone", "total (the whole wall), barrier, or a zone: what a cutout or specimen holds", func(r *reading) *inspection.Group { return &r.Group }),
-	{Key: "value", What: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
-		Set: func(row, value any) string { row.(*reading).value = value; return "" },
-		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
-	tables.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
-	tables.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
-	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
-	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
-	tables.TextField("method", func(r *reading) *string { return &r.Method }),
-	tables.TextField("witness", func(r *reading) *string { return &r.Witness }),
-	timeField("time", func(r *reading) *time.Time { return &r.Time }),
-	tables.TextField("who", func(r *reading) *string { return &r.Who }),
-}
-
-var defectEntryFields = []tables.Field{
-	tables.WordField("kind", func(f *record.Defect) *spec.Defect { return &f.Kind }, spec.Defects),
-	tables.WordField("side", func(f *record.Defect) *spec.Side { return &f.Side }, spec.Sides),
-	tables.SizeField("size", func(f *record.Defect) *quantity.Length { return &f.Size }),
-	tables.SizeField("depth", func(f *record.Defect) *quantity.Length { return &f.Depth }),
-	tables.CountField("count", func(f *record.Defect) *int { return &f.Count }),
-	tables.SizeField("area", func(f *record.Defect) *quantity.Area { return &f.Area }),
-	tables.TextField("place", func(f *record.Defect) *string { return &f.Place }),
-	tables.FlagField("repaired", func(f *record.Defect) *bool { return &f.Repaired }),
-}
-
-var dispositionFields = []tables.Field{
-	tables.Of("entry", "the number of the entry it is about, counted from 1 in the order of the file", func(d *record.Disposition) *int { return &d.Of },
-		tables.Whole, func(n int) (string, bool) { return strconv.Itoa(n), n != 0 }),
-	tables.TextField("requirement", func(d *record.Disposition) *string { return &d.Requirement }),
-	tables.WordField("action", func(d *record.Disposition) *record.Action { return &d.Action }, record.Actions),
-	tables.TextField("procedure", func(d *record.Disposition) *string { return &d.Procedure }),
-	tables.TextField("who", func(d *record.Disposition) *string { return &d.Who }),
-	tables.TextField("role", func(d *record.Disposition) *string { return &d.Role }),
-	timeField("when", func(d *record.Disposition) *time.Time { return &d.When }),
-	tables.NotesField("why", func(d *record.Disposition) *string { return &d.Why }),
-}
-
-var decisionFields = []tables.Field{
-	tables.WordField("outcome", func(d *record.Decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
-	tables.TextField("who", func(d *record.Decision) *string { return &d.Who }),
-	timeField("when", func(d *record.Decision) *time.Time { return &d.When }),
-	tables.NotesField("why", func(d *record.Decision) *string { return &d.Why }),
-}
-
-var struckFields = []tables.Field{
-	tables.Of("entry", "the number of the entry taken back, counted from 1 in the order of the file", func(s *record.Struck) *int { return &s.Of },
-		tables.Whole, func(n int) (string, bool) { return strconv.Itoa(n), true }),
-	tables.TextField("who", func(s *record.Struck) *string { return &s.Who }),
-	tables.NotesField("why", func(s *record.Struck) *string { return &s.Why }),
-}
 
 // groupField is the part of the wall that a reading or a specimen holds; the
 // whole wall where it is left out.
@@ -145,19 +79,6 @@ func groupField[T any](key, what string, at func(*T) *inspection.Group) tables.F
 		func(g inspection.Group) (string, bool) { return tables.TOMLText(g.String()), g != inspection.WholeWall })
 }
 
-// timeField is a point in time, as a TOML date-time with its offset.
-func timeField[T any](key string, at func(*T) *time.Time) tables.Field {
-	return tables.Of(key, "a date and time such as 2026-03-02T07:15:00Z", at,
-		func(value any) (time.Time, string) {
-			t, ok := value.(time.Time)
-			if !ok {
-				return t, "a date and time such as 2026-03-02T07:15:00Z is expected, not " + tables.KindOf(value)
-			}
-			return t, ""
-		},
-		func(t time.Time) (string, bool) { return t.Format(time.RFC3339), !t.IsZero() })
-}
-
 func readingValue(r *record.Reading) (string, bool) {
 	switch r.Kind {
 	case inspection.WallThickness:
@@ -167,6 +88,9 @@ func readingValue(r *record.Reading) (string, bool) {
 	case inspection.Acetone:
 		if r.Clean {
 			return tables.TOMLText("clean"), true
+		}
+		if r.Softened {
+			return tables.TOMLText("softened"), true
 		}
 		return tables.TOMLText("tacky"), true
 	case inspection.ResistanceToGround:
@@ -214,7 +138,9 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 		switch text {
 		case "clean":
 			r.Clean = true
-		case "softened", "tacky":
+		case "softened":
+			r.Softened = true
+		case "tacky":
 		default:
 			if !isText {
 				return "value", "one of clean, softened, tacky is expected, not " + tables.KindOf(r.value)
@@ -262,20 +188,64 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 // problems the record is nil.
 func DecodeRecord(b []byte) (r *record.Record, torn string, problems []Problem) {
 	r, problems = decodeRecord(b)
-	if r != nil || len(problems) == 0 {
+	whole := wholeOf(b, r)
+	if whole == 0 || whole == len(b) {
 		return r, "", problems
 	}
-	whole := ended(b)
-	if whole == 0 || whole == len(b) {
-		return nil, "", problems
-	}
-	r, again := decodeRecord(b[:whole])
-	if r == nil || len(again) > 0 {
-		return nil, "", problems
+	again, _ := decodeRecord(b[:whole])
+	if again == nil {
+		return r, "", problems
 	}
 	line, _ := tables.Place(b, whole)
-	r.Torn = fmt.Sprintf("the last entry, from line %d, is half-written and was left out", line)
-	return r, r.Torn, nil
+	again.Torn = fmt.Sprintf("the last entry, from line %d, is half-written and was left out", line)
+	return again, again.Torn, nil
+}
+
+// WholeEntries says how many leading bytes of a record are whole: those that
+// DecodeRecord takes. What can be read is whole however it ends, but for an entry
+// that has an id and, where the text stops, no seal; where something cannot be
+// read, what was written up to the zeros of a power cut or to the last empty line is.
+func WholeEntries(b []byte) int {
+	r, _ := decodeRecord(b)
+	return wholeOf(b, r)
+}
+
+// wholeOf is the same where the text was decoded; r is nil where it could not be.
+func wholeOf(b []byte, r *record.Record) int {
+	if r != nil {
+		all := r.Entries()
+		if len(all) == 0 || !all[len(all)-1].Head().Cut || ended(b) == len(b) {
+			return len(b)
+		}
+		return lineStart(b, all[len(all)-1].Head().Line)
+	}
+	if whole := len(bytes.TrimRight(b, "\x00")); whole < len(b) {
+		if r, _ := decodeRecord(b[:whole]); r != nil {
+			return wholeOf(b[:whole], r)
+		}
+	}
+	return ended(b)
+}
+
+// lineStart is where a line begins, from 1.
+func lineStart(b []byte, line int) int {
+	at := 0
+	for ; line > 1; line-- {
+		at += 1 + bytes.IndexByte(b[at:], '\n')
+	}
+	return at
+}
+
+// ended is the length of what ends in an empty line, as every entry does that
+// the program writes.
+func ended(b []byte) int {
+	whole := 0
+	for _, end := range []string{"\n\n", "\n\r\n"} {
+		if at := bytes.LastIndex(b, []byte(end)); at >= 0 {
+			whole = max(whole, at+len(end))
+		}
+	}
+	return whole
 }
 
 func decodeRecord(b []byte) (*record.Record, []Problem) {
@@ -324,9 +294,9 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 		switch x := &d.Dispositions[i]; {
 		case x.Action == record.NoAction:
 			fail(dispositionTable, i, "action", "it is missing")
-		case x.Of == 0 && x.Requirement == "":
+		case x.Of == 0 && x.OfID == "" && x.Requirement == "":
 			fail(dispositionTable, i, "entry", "it is missing: the entry, or a requirement, that it is about")
-		case x.Of != 0 && x.Requirement != "":
+		case (x.Of != 0 || x.OfID != "") && x.Requirement != "":
 			fail(dispositionTable, i, "requirement", "an entry or a requirement, not both")
 		case x.Requirement != "" && x.Action != record.UseAsIs:
 			fail(dispositionTable, i, "action", "a requirement is conceded as a whole, with use-as-is; a retest or repair is of an entry")
@@ -334,6 +304,11 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 			fail(dispositionTable, i, "who", "it is missing: somebody answers for it")
 		case strings.TrimSpace(x.Why) == "":
 			fail(dispositionTable, i, "why", "it is missing")
+		}
+	}
+	for i := range d.Adopted {
+		if strings.TrimSpace(d.Adopted[i].Who) == "" {
+			fail(adoptedTable, i, "who", "it is missing: somebody answers for the entries without a seal")
 		}
 	}
 	for i, x := range d.Decisions {
@@ -351,120 +326,89 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 
 var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 
-// number counts the entries in the order of the file and strikes those that a
-// later entry takes back.
+// number counts the entries in the order of the file, follows their seals, and
+// strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var entries []*record.Entry
-	var seen [struckTable + 1]int
+	var seen [cutTable + 1]int
+	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
-		var e *record.Entry
-		switch h.Table {
-		case laidTable:
-			e = &d.Laid[h.Row].Entry
-		case readingTable:
-			e = &d.Readings[h.Row].Entry
-		case defectTable:
-			e = &d.Defects[h.Row].Entry
-		case dispositionTable:
-			e = &d.Dispositions[h.Row].Entry
-			if of := d.Dispositions[h.Row].Of; of < 0 || of > len(entries) {
-				fail(dispositionTable, h.Row, "entry", fmt.Sprintf("there is no entry %d before this one", of))
-			}
-		case decisionTable:
-			e = &d.Decisions[h.Row].Entry
-		case struckTable:
-			e = &d.Struck[h.Row].Entry
-			of := d.Struck[h.Row].Of
-			switch {
-			case of < 1 || of > len(entries):
-				fail(struckTable, h.Row, "entry", fmt.Sprintf("there is no entry %d before this one", of))
-			case strings.TrimSpace(d.Struck[h.Row].Why) == "":
-				fail(struckTable, h.Row, "why", "it is missing: an entry is struck with a reason")
-			default:
-				entries[of-1].Struck = true
-			}
-		default:
+		e := d.entry(h.Table, h.Row)
+		if e == nil {
 			continue
 		}
-		entries = append(entries, e)
 		seen[h.Table]++
-		e.Number = len(entries)
-		e.Line, _ = tables.Place(s.doc.Data, h.Start)
+		n++
+		line += bytes.Count(s.doc.Data[from:h.Start], []byte{'\n'})
+		from = h.Start
+		head := e.Head()
+		head.Number, head.Line, head.Content = n, line, content(e)
 	}
-	for t := laidTable; t <= struckTable; t++ {
+	for t := laidTable; t <= cutTable; t++ {
 		if seen[t] < len(recordTables[t].Rows(d)) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
+			return
 		}
 	}
-}
-
-// WholeEntries says how many leading bytes of a record are whole: those that
-// DecodeRecord takes. What can be read is whole however it ends; where something
-// cannot, what was written up to the last empty line is.
-func WholeEntries(b []byte) int {
-	if r, _ := decodeRecord(b); r != nil {
-		return len(b)
+	entries := d.Entries()
+	d.Trail = record.Follow(sha256.Sum256(RecordHead(&d.Record)), entries)
+	ids := make(map[string]int, len(entries))
+	for _, e := range entries {
+		ids[e.Head().ID] = e.Head().Number
 	}
-	return ended(b)
-}
-
-// ended is the length of what ends in an empty line, as every entry does that
-// the program writes.
-func ended(b []byte) int {
-	whole := 0
-	for _, end := range []string{"\n\n", "\n\r\n"} {
-		if at := bytes.LastIndex(b, []byte(end)); at >= 0 {
-			whole = max(whole, at+len(end))
+	// named finds the entry that another is about; 0 where it is not there.
+	named := func(table, row int, by *record.Entry, of *int, id string) bool {
+		if id != "" {
+			if *of = ids[id]; *of == 0 || *of >= by.Number {
+				*of = 0
+				d.Trail.Breaks = append(d.Trail.Breaks, record.Break{Number: by.Number, Line: by.Line, Why: "it is about entry " + id + ", which is not before it: that one was changed or removed"})
+			}
+			return *of > 0
+		}
+		if *of < 0 || *of >= by.Number {
+			fail(table, row, "entry", fmt.Sprintf("there is no entry %d before this one", *of))
+			return false
+		}
+		return *of > 0
+	}
+	for i := range d.Dispositions {
+		x := &d.Dispositions[i]
+		named(dispositionTable, i, &x.Entry, &x.Of, x.OfID)
+	}
+	for i := range d.Struck {
+		x := &d.Struck[i]
+		switch found := named(struckTable, i, &x.Entry, &x.Of, x.OfID); {
+		case x.Of == 0 && x.OfID == "":
+			fail(struckTable, i, "entry", "there is no entry 0 before this one")
+		case strings.TrimSpace(x.Why) == "":
+			fail(struckTable, i, "why", "it is missing: an entry is struck with a reason")
+		case found:
+			entries[x.Of-1].Head().Struck = true
 		}
 	}
-	return whole
+	slices.SortStableFunc(d.Trail.Breaks, func(a, b record.Break) int { return a.Number - b.Number })
 }
 
-// RecordHead is the beginning of a new record, to which entries are added.
-func RecordHead(r *record.Record) []byte {
-	return appendEntry(nil, "", recordTables[0].Fields, r)
-}
-
-// RecordEntry writes one entry as it is added to a record: a table of one line
-// a key and the empty line that ends it. entry is a *record.Laid,
-// *record.Reading, *record.Defect, *record.Disposition, *record.Decision or *record.Struck.
-func RecordEntry(entry any) ([]byte, error) {
-	switch e := entry.(type) {
-	case *record.Laid:
-		return appendEntry(nil, "laid", laidFields, e), nil
-	case *record.Reading:
-		return appendEntry(nil, "reading", readingFields, &reading{Reading: *e}), nil
-	case *record.Defect:
-		seen := *e
-		seen.Count = max(seen.Count, 1)
-		return appendEntry(nil, "defect", defectEntryFields, &seen), nil
-	case *record.Disposition:
-		return appendEntry(nil, "disposition", dispositionFields, e), nil
-	case *record.Decision:
-		return appendEntry(nil, "decision", decisionFields, e), nil
-	case *record.Struck:
-		return appendEntry(nil, "struck", struckFields, e), nil
+// entry is one of a table that holds entries, nil of another.
+func (d *recordDocument) entry(table, row int) record.Any {
+	switch table {
+	case laidTable:
+		return &d.Laid[row]
+	case readingTable:
+		return &d.Readings[row]
+	case defectTable:
+		return &d.Defects[row]
+	case dispositionTable:
+		return &d.Dispositions[row]
+	case decisionTable:
+		return &d.Decisions[row]
+	case struckTable:
+		return &d.Struck[row]
+	case adoptedTable:
+		return &d.Adopted[row]
+	case joinedTable:
+		return &d.Joined[row]
+	case cutTable:
+		return &d.Cuts[row]
 	}
-	return nil, fmt.Errorf("a record has no entry of type %T", entry)
-}
-
-func appendEntry(b []byte, title string, fields []tables.Field, row any) []byte {
-	if title != "" {
-		b = append(b, "[["+title+"]]\n"...)
-	}
-	for _, f := range fields {
-		if text, ok := f.Get(row); ok {
-			b = append(b, f.Key+" = "+oneLine(text)+"\n"...)
-		}
-	}
-	return append(b, '\n')
-}
-
-// oneLine keeps an entry free of empty lines, which end it.
-func oneLine(value string) string {
-	if !strings.HasPrefix(value, `"""`) {
-		return value
-	}
-	inner := strings.TrimSuffix(strings.TrimPrefix(value, "\"\"\"\n"), `"""`)
-	return `"` + strings.ReplaceAll(inner, "\n", `\n`) + `"`
+	return nil
 }

@@ -21,8 +21,8 @@ func whole9(t *testing.T) []byte {
 	t.Helper()
 	b := RecordHead(&record.Record{Schedule: "drain.toml", ScheduleRevision: laminate.Some(3), ScheduleSHA256: sum, Serial: "D-17"})
 	at := time.Date(2026, 3, 2, 7, 15, 0, 0, time.UTC)
-	for _, e := range []any{
-		&record.Laid{Ply: 1, Time: at, Who: "second shift", MaterialLot: "m-1", ResinLot: "r-1", Initiator: laminate.Some(0.015), GelTime: "22 min",
+	for _, e := range []record.Any{
+		&record.Laid{Entry: record.Entry{At: at, Who: "second shift"}, Ply: 1, MaterialLot: "m-1", ResinLot: "r-1", Initiator: laminate.Some(0.015), GelTime: "22 min",
 			AirTemperature: quantity.New(68, quantity.Fahrenheit).Spelled(quantity.Fahrenheit), Humidity: laminate.Some(0.5), Remark: "two\n\nlines \"quoted\""},
 		&record.Reading{Kind: inspection.WallThickness, Place: "ring 1", Thickness: quantity.New(0.31, quantity.Inch).Spelled(quantity.Inch)},
 		&record.Reading{Kind: inspection.Barcol, Value: 33},
@@ -30,14 +30,10 @@ func whole9(t *testing.T) []byte {
 		&record.Reading{Kind: inspection.Acetone, Clean: true},
 		&record.Reading{Kind: inspection.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)},
 		&record.Defect{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(2, quantity.Millimetre), Place: "north"},
-		&record.Struck{Of: 2, Who: "day shift", Why: "gauge not set to zero"},
-		&record.Decision{Outcome: record.Accept, Who: "inspector", When: at, Why: "all met"},
+		&record.Struck{Entry: record.Entry{Who: "day shift"}, Of: 2, Why: "gauge not set to zero"},
+		&record.Decision{Entry: record.Entry{At: at, Who: "inspector"}, Outcome: record.Accept, Why: "all met"},
 	} {
-		entry, err := RecordEntry(e)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b = append(b, entry...)
+		b = append(b, RecordEntry(e)...)
 	}
 	return b
 }
@@ -135,10 +131,7 @@ func TestDecodeRecord_tellsTheLine(t *testing.T) {
 func TestRecordEntry_neverHoldsAnEmptyLine(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := strings.ToValidUTF8(rapid.StringMatching(`[a-z"\\\n\t ]{0,40}`).Draw(t, "remark"), "")
-		entry, err := RecordEntry(&record.Laid{Ply: 1, Remark: text})
-		if err != nil {
-			t.Fatal(err)
-		}
+		entry := RecordEntry(&record.Laid{Ply: 1, Remark: text})
 		if WholeEntries(entry) != len(entry) || bytes.Count(entry, []byte("\n\n")) != 1 {
 			t.Fatalf("entry %q", entry)
 		}

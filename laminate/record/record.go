@@ -4,6 +4,7 @@
 package record
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -21,6 +22,9 @@ type Record struct {
 	ScheduleRevision laminate.Optional[int]
 	ScheduleSHA256   string // decides which schedule it belongs to
 	Serial           string
+	Adopted          []Adopted
+	Joined           []Joined
+	Cuts             []Cut
 	Laid             []Laid
 	Readings         []Reading
 	Defects          []Defect
@@ -30,22 +34,87 @@ type Record struct {
 	// Torn says that a last entry was half-written and is not among these; ""
 	// when all is whole.
 	Torn string
+	// Trail says whether the entries follow one another as they were written.
+	Trail Trail
 }
 
-// Entry is what every entry carries: its number in the record from 1, in the
-// order entered, and where it stands in the file.
+// Entry is what every entry carries. An entry that the program writes has all of
+// it; one written by hand, or by an earlier version, has no ID and no Seal.
 type Entry struct {
-	Number int
-	Line   int
+	Number int  // in the record from 1, in the order entered
+	Line   int  // where it stands in the file
 	Struck bool // a later [[struck]] takes it back
+
+	ID   string // the beginning of what its seal has to be; by it later entries name this one
+	At   time.Time
+	Who  string
+	Role string
+	Seal string // 64 hexadecimal digits over all before it and its own content
+	// Cut says that it has an ID and no seal: it was cut short, or its seal was taken away.
+	Cut bool
+	// Content is the sum of the entry's own content without ID and Seal.
+	Content Sum
+}
+
+// Head is the entry itself, of whatever kind.
+func (e *Entry) Head() *Entry { return e }
+
+// Any is a pointer to an entry of one of the kinds.
+type Any interface{ Head() *Entry }
+
+// Entries are all entries in the order entered, struck ones too.
+func (r *Record) Entries() []Any {
+	all := make([]Any, 0, len(r.Laid)+len(r.Readings)+len(r.Defects)+len(r.Dispositions)+len(r.Decisions)+len(r.Struck)+len(r.Adopted)+len(r.Joined)+len(r.Cuts))
+	all = each(all, r.Laid)
+	all = each(all, r.Readings)
+	all = each(all, r.Defects)
+	all = each(all, r.Dispositions)
+	all = each(all, r.Decisions)
+	all = each(all, r.Struck)
+	all = each(all, r.Adopted)
+	all = each(all, r.Joined)
+	all = each(all, r.Cuts)
+	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
+	return all
+}
+
+func each[T any, P interface {
+	*T
+	Any
+}](all []Any, list []T) []Any {
+	for i := range list {
+		all = append(all, P(&list[i]))
+	}
+	return all
+}
+
+// Adopted is that somebody named answers for the entries before it that have no
+// seal, as they stand.
+type Adopted struct {
+	Entry
+	Why string
+}
+
+// Joined is that somebody named put two copies of a record together that went
+// separate ways.
+type Joined struct {
+	Entry
+	Heads string // IDs of the last entries of the copies, separated by a space
+	Why   string
+}
+
+// Cut is that a half-written last entry was put aside.
+type Cut struct {
+	Entry
+	Bytes  int
+	Aside  string // the file that has it now, beside the record
+	SHA256 string // of what was put aside
 }
 
 // Laid is one ply as laid.
 type Laid struct {
 	Entry
 	Ply                int // single-ply number of the schedule, from 1
-	Time               time.Time
-	Who                string
 	MaterialLot        string
 	ResinLot           string
 	Initiator          laminate.Optional[float64] // share by mass
@@ -103,6 +172,7 @@ type Reading struct {
 	Group      inspection.Group    // what a cutout or specimen holds; WholeWall unless said
 	Value      float64             // kind barcol
 	Clean      bool                // kind acetone: neither softened nor tacky
+	Softened   bool                // softened and not tacky
 	Resistance quantity.Resistance // kind resistance
 	Before     quantity.Mass       // kind ignition-loss
 	After      quantity.Mass
@@ -110,8 +180,6 @@ type Reading struct {
 	Area       quantity.Area // kind visual: that was examined
 	Method     string
 	Witness    string // who was there beside who took it
-	Time       time.Time
-	Who        string
 }
 
 // Defect is one defect seen.
@@ -153,12 +221,10 @@ const Purchaser = "purchaser"
 type Disposition struct {
 	Entry
 	Of          int    // number of the entry, 0 where it is about a requirement
+	OfID        string // the same by its ID; an entry without one is named by its number alone
 	Requirement string // key of a line that is not met, or the id of a rule that the schedule breaks
 	Action      Action
 	Procedure   string // of a repair
-	Who         string
-	Role        string
-	When        time.Time
 	Why         string
 }
 
@@ -182,15 +248,15 @@ func (o Outcome) String() string { return Outcomes.Name(o) }
 type Decision struct {
 	Entry
 	Outcome Outcome
-	Who     string
-	When    time.Time
+	Covers  laminate.Optional[int] // how many entries there were when it was signed
+	Verdict string                 // what the comparison came to then
 	Why     string
 }
 
 // Struck takes an earlier entry back, with the reason.
 type Struck struct {
 	Entry
-	Of  int // number of the entry struck
-	Who string
-	Why string
+	Of   int    // number of the entry struck, 0 where it is not in the record
+	OfID string // the same by its ID
+	Why  string
 }

@@ -180,7 +180,7 @@ func laid() *record.Record {
 	r := &record.Record{Schedule: "header.toml", ScheduleSHA256: "AB12", Serial: "H-1"}
 	at := time.Date(2026, 3, 2, 7, 0, 0, 0, time.UTC)
 	for n := 1; n <= 9; n++ {
-		r.Laid = append(r.Laid, record.Laid{Ply: n, Time: at.Add(time.Duration(n) * 15 * time.Minute), Who: "second shift",
+		r.Laid = append(r.Laid, record.Laid{Ply: n, Entry: record.Entry{At: at.Add(time.Duration(n) * 15 * time.Minute), Who: "second shift"},
 			MaterialLot: "m1", ResinLot: "r1", GelTime: "20 min", AirTemperature: quantity.New(20, quantity.Celsius),
 			Humidity: laminate.Some(0.50), SurfaceTemperature: quantity.New(18, quantity.Celsius)})
 	}
@@ -195,7 +195,7 @@ func laid() *record.Record {
 	}
 	r.Readings = append(r.Readings, record.Reading{Kind: inspection.Acetone, Clean: true},
 		record.Reading{Kind: inspection.ResistanceToGround, Resistance: quantity.New(4, quantity.Megohm)},
-		record.Reading{Kind: inspection.Visual, Side: spec.ProcessSide, Who: "inspector"})
+		record.Reading{Kind: inspection.Visual, Side: spec.ProcessSide, Entry: record.Entry{Who: "inspector"}})
 	r.Defects = []record.Defect{{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(0.1, quantity.Inch),
 		Depth: quantity.New(0.02, quantity.Inch), Count: 3, Place: "north"}}
 	return r
@@ -239,7 +239,7 @@ func TestCompare_answersWhatWasAsked(t *testing.T) {
 		struck.Readings[i].Struck = true
 	}
 	signed := func(o record.Outcome) *record.Record {
-		return &record.Record{ScheduleSHA256: "ab12", Decisions: []record.Decision{{Outcome: o, Who: "inspector"}}}
+		return &record.Record{ScheduleSHA256: "ab12", Decisions: []record.Decision{{Outcome: o, Entry: record.Entry{Who: "inspector"}}}}
 	}
 	only := &record.Record{ScheduleSHA256: "ab12", Laid: laid().Laid[:1]}
 	onlySurface := &spec.Specification{OuterSurface: laminate.Some(true)}
@@ -356,12 +356,12 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 			r.Laid = append(r.Laid, again)
 		}},
 		{"inspection.layup_record", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid = r.Laid[:8] }},
-		{"record.pace", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].Time = r.Laid[6].Time.Add(2 * time.Second) }},
-		{"record.time", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].Time = r.Laid[5].Time }},
+		{"record.pace", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].At = r.Laid[6].At.Add(2 * time.Second) }},
+		{"record.time", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[7].At = r.Laid[5].At }},
 		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "" }},
 		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "0 min" }},
 		{"record.gel", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[2].GelTime = "31 min" }}, // ply 2 to ply 4 took 30
-		{"record.gel", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[3].Time = r.Laid[2].Time }},
+		{"record.gel", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[3].At = r.Laid[2].At }},
 		{"record.lots", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Laid[0].ResinLot = "" }},
 		{"record.deviation", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[1].Material = "mat-0.75" }},
 		{"record.deviation", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[1].Plies = laminate.Some(2) }},
@@ -437,7 +437,7 @@ func TestCompare_someOfThePliesAreNotTheOrder(t *testing.T) {
 // A remark answers why two plies bear the same minute.
 func TestCompare_aRemarkAnswersForThePace(t *testing.T) {
 	r := laid()
-	r.Laid[7].Time, r.Laid[7].Remark = r.Laid[6].Time.Add(2*time.Second), "laid earlier, recorded together"
+	r.Laid[7].At, r.Laid[7].Remark = r.Laid[6].At.Add(2*time.Second), "laid earlier, recorded together"
 	got := compare(header(), inspected(), r)
 	if got.Answer != Accept || !slices.Contains(got.Notes, "checked off within seconds of the ply before, with a remark: ply 8") {
 		t.Errorf("%s %v, notes %v", got.Answer, not(got), got.Notes)

@@ -102,7 +102,7 @@ func (j *judge) nonconformances() {
 		}
 		switch {
 		case d.Action == record.Scrap:
-			j.add(Line{Key: keyDecision, Demand: "not scrapped", Found: fmt.Sprintf("entry %d: %s", d.Number, disposedText(d)), Verdict: Fails, Basis: "the record itself"})
+			j.add(Line{Key: keyDecision, Demand: "not scrapped", Found: fmt.Sprintf("entry %d: %s", d.Number, disposedText(d)), Verdict: Fails, Basis: byRecord})
 		case d.Action == record.UseAsIs && !conceded(d):
 			j.add(Line{Key: keyNonconformance, Demand: "used as it is by the purchaser's concession alone", Verdict: Incomplete, Basis: byPractice,
 				Found: fmt.Sprintf("entry %d: %s, whose role is not %s", d.Number, disposedText(d), record.Purchaser)})

@@ -13,8 +13,8 @@ import (
 	"frp/veilwright/rules"
 )
 
-// numbered is the good record with its entries counted, as a file has them.
-func numbered() *record.Record {
+// ordered is the good record with its entries counted, as a file has them.
+func ordered() *record.Record {
 	r := laid()
 	n := 0
 	count := func(e *record.Entry) { n++; e.Number = n }
@@ -61,7 +61,7 @@ func keyed(t *testing.T, r *Result, key string) (lines []Line) {
 // Hard places do not make a soft one hard: 20 points at C are an uncured nozzle,
 // whatever the average over the part is.
 func TestBarcol_isJudgedAtEachPlace(t *testing.T) {
-	r := numbered()
+	r := ordered()
 	hardness(r, "B", 38, 10)
 	hardness(r, "C", 20, 10)
 	got := compare(header(), inspected(), r)
@@ -72,12 +72,12 @@ func TestBarcol_isJudgedAtEachPlace(t *testing.T) {
 	if !strings.Contains(lines[2].Found, "average 20.0 of 10 at C") {
 		t.Errorf("it says %q", lines[2].Found)
 	}
-	short := numbered()
+	short := ordered()
 	hardness(short, "B", 38, 9)
 	if got := not(compare(header(), inspected(), short)); len(got) != 1 || got["inspection.barcol"] != Incomplete {
 		t.Errorf("nine readings at B: %v", got)
 	}
-	sides := numbered()
+	sides := ordered()
 	for i := range sides.Readings {
 		if r := &sides.Readings[i]; r.Kind == inspection.Barcol && i%4 == 1 {
 			r.Side = spec.OutsideFace
@@ -106,7 +106,7 @@ func TestThickness_ofEachPlace(t *testing.T) {
 		{[2]string{"cutout 1", "cutout 1"}, spec.Mean, 0, Meets},
 		{[2]string{"cutout 1", "cutout 1"}, spec.Each, 0, Fails},
 	} {
-		r, d := numbered(), *d
+		r, d := ordered(), *d
 		thick(r, inspection.Barrier, c.places[0], 60)
 		thick(r, inspection.Barrier, c.places[1], 160)
 		if c.judge != spec.NoJudge {
@@ -121,14 +121,14 @@ func TestThickness_ofEachPlace(t *testing.T) {
 func TestSpotMinimum_withoutALowestThicknessIsNotForgotten(t *testing.T) {
 	d := inspected()
 	d.Total = spec.Thickness{}
-	if got := not(compare(header(), d, numbered())); len(got) != 1 || got[keySpot] != Incomplete {
+	if got := not(compare(header(), d, ordered())); len(got) != 1 || got[keySpot] != Incomplete {
 		t.Errorf("%v", got)
 	}
 }
 
 // A gauge over the whole wall under the word structure shows by its sum.
 func TestThickness_partsThickerThanTheWhole(t *testing.T) {
-	r := numbered()
+	r := ordered()
 	thick(r, inspection.Barrier, "cutout", 110)
 	thick(r, inspection.StructuralLayer, "cutout", 318)
 	if got := not(compare(header(), inspected(), r)); len(got) != 1 || got["record.agreement"] != Incomplete {
@@ -140,7 +140,7 @@ func TestPlan_asksForItsPlacesSideMethodAndWitness(t *testing.T) {
 	d := inspected()
 	d.Inspection.Plans = []spec.Plan{{Of: inspection.WallThickness, Places: "A1, A2", Side: spec.OutsideFace, Method: "ultrasonic",
 		Number: laminate.Some(2), Witness: "purchaser"}}
-	r := numbered()
+	r := ordered()
 	good := record.Reading{Kind: inspection.WallThickness, Place: "a1", Side: spec.OutsideFace, Method: "Ultrasonic", Witness: "Purchaser's inspector",
 		Thickness: quantity.New(0.22, quantity.Inch)}
 	inside, gauge, alone := good, good, good
@@ -174,7 +174,7 @@ func TestReadings_thatAreNotWhatWasAskedFor(t *testing.T) {
 		{"inspection.visual", func(r *record.Record) { r.Readings[25].Struck = true }},
 		{"inspection.visual", func(r *record.Record) { r.Readings[25].Side = spec.OutsideFace }},
 	} {
-		r := numbered()
+		r := ordered()
 		c.change(r)
 		if got := not(compare(header(), inspected(), r)); len(got) != 1 || got[c.key] != Incomplete {
 			t.Errorf("%s: %v", c.key, got)
@@ -203,7 +203,7 @@ func TestDefects_areAddedUpAndJudgedOnTheAreaExamined(t *testing.T) {
 		"twenty on a tenth: too many somewhere":    {[]record.Defect{pit("A", 20, 0.1)}, Fails},
 		"the largest counts, whichever comes last": {[]record.Defect{{Kind: spec.Pit, Place: "A", Size: quantity.New(1, quantity.Inch)}, pit("A", 1, 0)}, Fails},
 	} {
-		r := numbered()
+		r := ordered()
 		r.Defects = c.list
 		if l := keyed(t, compare(header(), inspected(), r), keyDefect)[0]; l.Verdict != c.want {
 			t.Errorf("%s: %s: %s", what, l.Verdict, l.Found)
@@ -220,7 +220,7 @@ func TestDefects_withoutALimitNeedADisposition(t *testing.T) {
 		"repaired, by nobody":  {Kind: spec.Crack, Place: "N2", Repaired: true},
 		"repaired, not looked": {Kind: spec.Pit, Side: spec.ProcessSide, Place: "N2", Size: quantity.New(1, quantity.Inch), Repaired: true},
 	} {
-		r := numbered()
+		r := ordered()
 		d.Number = next(r)
 		r.Defects = append(r.Defects, d)
 		got := compare(header(), inspected(), r)
@@ -228,12 +228,12 @@ func TestDefects_withoutALimitNeedADisposition(t *testing.T) {
 			t.Errorf("%s: %s %v", what, got.Answer, not(got))
 		}
 		taken := *r
-		dispose(&taken, record.Disposition{Of: d.Number, Action: record.UseAsIs, Role: "purchaser", Why: "cosmetic"})
+		dispose(&taken, record.Disposition{Entry: record.Entry{Role: "purchaser"}, Of: d.Number, Action: record.UseAsIs, Why: "cosmetic"})
 		if got := compare(header(), inspected(), &taken); got.Answer != Accept {
 			t.Errorf("%s, conceded: %s %v", what, got.Answer, not(got))
 		}
 		foreman := *r
-		dispose(&foreman, record.Disposition{Of: d.Number, Action: record.UseAsIs, Role: "foreman", Why: "cosmetic"})
+		dispose(&foreman, record.Disposition{Entry: record.Entry{Role: "foreman"}, Of: d.Number, Action: record.UseAsIs, Why: "cosmetic"})
 		if got := compare(header(), inspected(), &foreman); got.Answer == Accept {
 			t.Errorf("%s, taken as it is by the foreman", what)
 		}
@@ -250,10 +250,10 @@ func TestDefects_withoutALimitNeedADisposition(t *testing.T) {
 
 // A retest after post-cure counts instead, and the first readings stay in the report.
 func TestRetest_supersedesWithoutAStrike(t *testing.T) {
-	r := numbered()
+	r := ordered()
 	hardness(r, "C", 20, 10)
 	first := r.Readings[len(r.Readings)-1].Number
-	r.Decisions = append(r.Decisions, record.Decision{Entry: record.Entry{Number: next(r)}, Outcome: record.Reject, Who: "Q", Why: "uncured"})
+	r.Decisions = append(r.Decisions, record.Decision{Entry: record.Entry{Number: next(r), Who: "Q"}, Outcome: record.Reject, Why: "uncured"})
 	if got := compare(header(), inspected(), r); got.Answer != Reject {
 		t.Fatalf("uncured: %s", got.Answer)
 	}
@@ -273,9 +273,9 @@ func TestRetest_supersedesWithoutAStrike(t *testing.T) {
 }
 
 func TestConcession_ofARequirementAndOfARule(t *testing.T) {
-	r := numbered()
+	r := ordered()
 	hardness(r, "C", 20, 10)
-	dispose(r, record.Disposition{Requirement: "inspection.barcol", Action: record.UseAsIs, Role: "Purchaser", Why: "covered"})
+	dispose(r, record.Disposition{Entry: record.Entry{Role: "Purchaser"}, Requirement: "inspection.barcol", Action: record.UseAsIs, Why: "covered"})
 	got := compare(header(), inspected(), r)
 	if i := slices.IndexFunc(got.Lines, func(l Line) bool { return strings.Contains(l.Found, "conceded in entry") }); got.Answer != Accept || i < 0 {
 		t.Errorf("%s %v", got.Answer, not(got))
@@ -287,18 +287,18 @@ func TestConcession_ofARequirementAndOfARule(t *testing.T) {
 
 	broken := report(header())
 	broken.Findings = []rules.Finding{{Rule: &rules.Rule{ID: "veil-missing"}, Severity: rules.Break}}
-	in := Input{Report: broken, SHA256: "ab12", Specification: inspected(), Record: numbered()}
+	in := Input{Report: broken, SHA256: "ab12", Specification: inspected(), Record: ordered()}
 	if got := Compare(in); got.Answer != Undetermined {
 		t.Errorf("a break: %s", got.Answer)
 	}
-	dispose(in.Record, record.Disposition{Requirement: "veil-missing", Action: record.UseAsIs, Role: "purchaser", Why: "as agreed"})
+	dispose(in.Record, record.Disposition{Entry: record.Entry{Role: "purchaser"}, Requirement: "veil-missing", Action: record.UseAsIs, Why: "as agreed"})
 	if got := Compare(in); got.Answer != Accept || !strings.Contains(got.Notes[0], "the schedule breaks veil-missing, conceded in entry") {
 		t.Errorf("a break conceded: %s %v %v", got.Answer, not(got), got.Notes)
 	}
 }
 
 func TestScrap_rejects(t *testing.T) {
-	r := numbered()
+	r := ordered()
 	dispose(r, record.Disposition{Of: 12, Action: record.Scrap, Why: "dropped"})
 	if got := compare(header(), inspected(), r); got.Answer != Reject {
 		t.Errorf("%s", got.Answer)

@@ -26,8 +26,55 @@ func (j *judge) belongs() {
 	}
 	j.add(l)
 	if j.Record.Torn != "" {
-		j.add(Line{Key: "record.whole", Demand: "every entry complete", Found: j.Record.Torn, Verdict: Incomplete, Basis: "the record itself"})
+		j.add(Line{Key: "record.whole", Demand: "every entry complete", Found: j.Record.Torn, Verdict: Incomplete, Basis: byRecord})
 	}
+	j.trail()
+}
+
+const byRecord = "the record itself"
+
+// trail tells whether the record verifies: that its entries follow one another as
+// they were written, that somebody named answers for those without a seal, and that
+// copies which went separate ways were joined.
+func (j *judge) trail() {
+	t := &j.Record.Trail
+	seals := Line{Key: "record.seals", Demand: "entries unchanged since they were written", Verdict: Incomplete, Basis: "seals over each entry and all before it"}
+	if len(t.Breaks) > 0 {
+		b := t.Breaks[0]
+		seals.Found = fmt.Sprintf("the record does not verify: entry %d (line %d): %s", b.Number, b.Line, b.Why)
+		if n := len(t.Breaks); n > 1 {
+			seals.Found += fmt.Sprintf("; and %d more", n-1)
+		}
+		j.add(seals)
+	}
+	if len(t.Unsealed) > 0 {
+		seals.Demand, seals.Found = "entries sealed, or adopted by somebody named", "without a seal: "+numbered("entry", "entries", t.Unsealed)
+		j.add(seals)
+	}
+	if len(t.Loose) > 0 {
+		seals.Demand, seals.Found = "one record", "copies that went separate ways and were not joined end in "+numbered("entry", "entries", t.Loose)
+		j.add(seals)
+	}
+	for i := range j.Record.Adopted {
+		a := &j.Record.Adopted[i]
+		j.note(fmt.Sprintf("entry %d: the entries without a seal before it adopted%s%s", a.Number, asWhat(&a.Entry), because(a.Why)))
+	}
+	for i := range j.Record.Joined {
+		a := &j.Record.Joined[i]
+		j.note(fmt.Sprintf("entry %d: copies of the record joined%s%s", a.Number, asWhat(&a.Entry), because(a.Why)))
+	}
+	for i := range j.Record.Cuts {
+		c := &j.Record.Cuts[i]
+		j.note(fmt.Sprintf("entry %d: a half-written entry of %s was put aside in %s", c.Number, quantity.Counted(c.Bytes, "byte", "bytes"), c.Aside))
+	}
+}
+
+// asWhat is who entered something, and as what.
+func asWhat(e *record.Entry) string {
+	if e.Role == "" {
+		return by(e.Who)
+	}
+	return by(e.Who) + " (" + e.Role + ")"
 }
 
 // demandsLayup tells whether every ply must be ticked.
@@ -60,7 +107,7 @@ func (j *judge) layup() {
 			order = append(order, t.Ply)
 		}
 		highest = max(highest, t.Ply)
-		if before != nil && !t.Time.IsZero() && !before.Time.IsZero() && t.Time.Before(before.Time) {
+		if before != nil && !t.At.IsZero() && !before.At.IsZero() && t.At.Before(before.At) {
 			backwards = true
 		}
 		before = t
@@ -167,8 +214,8 @@ func (j *judge) hasty() {
 		if t.Struck {
 			continue
 		}
-		if before != nil && before.Ply != t.Ply && !t.Time.IsZero() && !before.Time.IsZero() {
-			switch since := t.Time.Sub(before.Time); {
+		if before != nil && before.Ply != t.Ply && !t.At.IsZero() && !before.At.IsZero() {
+			switch since := t.At.Sub(before.At); {
 			case since < 0 || since >= TooSoon:
 			case t.Remark != "":
 				answered = append(answered, t.Ply)
@@ -212,15 +259,15 @@ func (j *judge) gelStops(times map[int]int) {
 		stops++
 		gel, known := here.Gel()
 		since := here
-		if before := laid[n-1]; before != nil && !before.Time.IsZero() {
+		if before := laid[n-1]; before != nil && !before.At.IsZero() {
 			since = before
 		}
 		switch {
-		case !here.Time.IsZero() && !next.Time.IsZero() && !next.Time.After(here.Time):
+		case !here.At.IsZero() && !next.At.IsZero() && !next.At.After(here.At):
 			early = append(early, n+1)
 		case !known:
 			untold = append(untold, n)
-		case since != here && !next.Time.IsZero() && next.Time.Sub(since.Time) < gel:
+		case since != here && !next.At.IsZero() && next.At.Sub(since.At) < gel:
 			short = append(short, n)
 		}
 	}
@@ -319,19 +366,24 @@ func (j *judge) decisions() {
 			continue
 		}
 		when := "date not recorded"
-		if !d.When.IsZero() {
-			when = d.When.Format("2006-01-02")
+		if !d.At.IsZero() {
+			when = d.At.Format("2006-01-02")
 		}
-		j.note("signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "name not recorded") + ", " + when + because(d.Why))
+		signed := "signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "name not recorded")
+		if d.Role != "" {
+			signed += " (" + d.Role + ")"
+		}
+		j.note(signed + ", " + when + because(d.Why))
 		if d.Outcome == record.Reject {
 			rejected = d
 		}
 	}
+	j.later()
 	if rejected == nil {
 		return
 	}
 	l := Line{Key: keyDecision, Demand: "every signed rejection answered", Found: "rejected" + by(rejected.Who) + because(rejected.Why),
-		Verdict: Fails, Basis: "the record itself"}
+		Verdict: Fails, Basis: byRecord}
 	for i := range j.Record.Dispositions {
 		d := &j.Record.Dispositions[i]
 		if !d.Struck && d.Number > rejected.Number && d.Action != record.Scrap && (d.Action != record.UseAsIs || conceded(d)) {
@@ -342,6 +394,28 @@ func (j *judge) decisions() {
 	j.add(l)
 }
 
+// later says what was entered after the last decision, which did not weigh it.
+func (j *judge) later() {
+	var last *record.Decision
+	for i := range j.Record.Decisions {
+		if d := &j.Record.Decisions[i]; !d.Struck {
+			last = d
+		}
+	}
+	if last == nil {
+		return
+	}
+	var after []int
+	for _, e := range j.Record.Entries() {
+		if n := e.Head().Number; n > last.Number {
+			after = append(after, n)
+		}
+	}
+	if len(after) > 0 {
+		j.note("entered after the decision in entry " + strconv.Itoa(last.Number) + ", which did not weigh it: " + numbered("entry", "entries", after))
+	}
+}
+
 func because(why string) string {
 	if why == "" {
 		return ""
@@ -350,12 +424,15 @@ func because(why string) string {
 }
 
 // plies names single plies, runs as ranges: "plies 2, 4-6".
-func plies(list []int) string {
+func plies(list []int) string { return numbered("ply", "plies", list) }
+
+// numbered names numbers of a kind, runs as ranges.
+func numbered(one, many string, list []int) string {
 	var b strings.Builder
-	b.WriteString("ply ")
+	b.WriteString(one + " ")
 	if len(list) > 1 {
 		b.Reset()
-		b.WriteString("plies ")
+		b.WriteString(many + " ")
 	}
 	for i := 0; i < len(list); {
 		k := i

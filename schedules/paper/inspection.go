@@ -142,7 +142,7 @@ func (of *Inspected) layup() Table {
 		if l.SurfaceTemperature.Given() {
 			air = append(air, "surface "+of.Units.Temperature(l.SurfaceTemperature.SI()))
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.Time), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
+		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.At), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
 			strings.Join(air, ", "), strings.Join(l.Deviations(of.scheduled(l.Ply)), ", "), l.Remark}})
 	}
 	return t
@@ -189,7 +189,7 @@ func (of *Inspected) readings() Table {
 		if d := acceptance.Superseded(of.Built, r); d != nil {
 			entry += " superseded by " + strconv.Itoa(d.Number)
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{entry, part(r), r.Place, r.Side.String(), reading(r), r.Method, clock(r.Time), r.Who, r.Witness}})
+		t.Rows = append(t.Rows, Row{Cells: []string{entry, part(r), r.Place, r.Side.String(), reading(r), r.Method, clock(r.At), r.Who, r.Witness}})
 	}
 	return t
 }
@@ -258,7 +258,7 @@ func (of *Inspected) dispositions() Table {
 		if what == "" {
 			what = "entry " + strconv.Itoa(d.Of)
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), what, d.Action.String(), d.Procedure, d.Who, d.Role, clock(d.When), d.Why}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), what, d.Action.String(), d.Procedure, d.Who, d.Role, clock(d.At), d.Why}})
 	}
 	return t
 }
@@ -276,7 +276,7 @@ func (of *Inspected) decisions() Table {
 	t := Table{Columns: columns("entry", "decision", "who", "when", "why")}
 	for i := range of.Built.Decisions {
 		d := &of.Built.Decisions[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), Named(d.Who), clock(d.When), d.Why}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), Named(d.Who), clock(d.At), d.Why}})
 	}
 	return t
 }

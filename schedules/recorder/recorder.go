@@ -11,8 +11,10 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules"
@@ -26,16 +28,9 @@ type Record struct {
 	log     *store.AppendLog
 	text    []byte
 	now     *record.Record
-	entries []Entry
+	entries []record.Any
 	torn    string
 	edition uint64
-}
-
-// Entry is one entry of a record, whatever its kind.
-type Entry struct {
-	Number int // from 1, in the order entered
-	Struck bool
-	Of     any // *record.Laid, *record.Reading, *record.Defect, *record.Decision or *record.Struck
 }
 
 // Begin makes a new record with the given head at path, where no file may be
@@ -57,8 +52,8 @@ func Begin(path string, head *record.Record) (*Record, error) {
 
 // Open opens the record at path to be added to. What can be read stays, however
 // it ends. A last entry that cannot, because a power cut left it half-written, is
-// moved into a file beside it, and Torn says so. A file that is no readable
-// record is left untouched.
+// moved into a file beside it; Torn says so, and an entry of the record does, for
+// good. A file that is no readable record is left untouched.
 func Open(path string) (*Record, error) {
 	// Looked at before it is opened as a log, which cuts what is not whole: a
 	// document of another kind must not lose its end.
@@ -83,8 +78,14 @@ func Open(path string) (*Record, error) {
 	}
 	r := &Record{path: path, log: log}
 	r.take(text, now)
-	if tail != nil {
-		r.torn = tail.String()
+	if tail == nil {
+		return r, nil
+	}
+	r.torn = tail.String()
+	cut := &record.Cut{Bytes: tail.Bytes, Aside: filepath.Base(tail.Aside), SHA256: tail.Sum.String(),
+		Entry: record.Entry{At: time.Now(), Who: "veilwright", Role: "program"}}
+	if err := r.Append(cut); err != nil {
+		return nil, errors.Join(err, log.Close())
 	}
 	return r, nil
 }
@@ -95,18 +96,6 @@ func read(path string) (text []byte, now *record.Record, torn string, err error)
 		return nil, nil, "", err
 	}
 	return o.Text, o.Record, o.Torn, nil
-}
-
-// gap is what is missing of the empty line that ends the last entry, where
-// somebody wrote it by hand.
-func gap(text []byte) string {
-	switch {
-	case bytes.HasSuffix(text, []byte("\n\n")), bytes.HasSuffix(text, []byte("\n\r\n")):
-		return ""
-	case bytes.HasSuffix(text, []byte("\n")):
-		return "\n"
-	}
-	return "\n\n"
 }
 
 // opened takes in a document that has to be of a kind.
@@ -122,27 +111,7 @@ func opened(path string, kind schedules.Kind) (*shop.Opened, error) {
 func (r *Record) take(text []byte, now *record.Record) {
 	r.text, r.now = text, now
 	r.edition++
-	r.entries = slices.Grow(r.entries[:0], len(now.Laid)+len(now.Readings)+len(now.Defects)+len(now.Dispositions)+len(now.Decisions)+len(now.Struck))
-	add := func(e *record.Entry, of any) { r.entries = append(r.entries, Entry{e.Number, e.Struck, of}) }
-	for i := range now.Laid {
-		add(&now.Laid[i].Entry, &now.Laid[i])
-	}
-	for i := range now.Readings {
-		add(&now.Readings[i].Entry, &now.Readings[i])
-	}
-	for i := range now.Defects {
-		add(&now.Defects[i].Entry, &now.Defects[i])
-	}
-	for i := range now.Dispositions {
-		add(&now.Dispositions[i].Entry, &now.Dispositions[i])
-	}
-	for i := range now.Decisions {
-		add(&now.Decisions[i].Entry, &now.Decisions[i])
-	}
-	for i := range now.Struck {
-		add(&now.Struck[i].Entry, &now.Struck[i])
-	}
-	slices.SortFunc(r.entries, func(a, b Entry) int { return a.Number - b.Number })
+	r.entries = now.Entries()
 }
 
 // Path is the record's file as it was opened.
@@ -152,7 +121,7 @@ func (r *Record) Path() string { return r.path }
 func (r *Record) Now() *record.Record { return r.now }
 
 // Entries are all entries in the order entered, struck ones too.
-func (r *Record) Entries() []Entry { return r.entries }
+func (r *Record) Entries() []record.Any { return r.entries }
 
 // Torn says in one sentence that a half-written last entry was put aside when
 // the record was opened, and where it is; "" where there was none.
@@ -161,21 +130,26 @@ func (r *Record) Torn() string { return r.torn }
 // Edition counts up whenever Now changes.
 func (r *Record) Edition() uint64 { return r.edition }
 
-// Append adds an entry: a *record.Laid, *record.Reading, *record.Defect,
-// *record.Disposition, *record.Decision or *record.Struck. When it returns nil the entry outlasts a
-// power cut; when it returns an error the record is as it was.
-func (r *Record) Append(entry any) error {
-	added, err := schedules.RecordEntry(entry)
-	if err != nil {
-		return err
+// Append adds an entry, sealed behind all that is there. Its time, and the name
+// and role of whoever enters it, are set by then. When it returns nil the entry
+// outlasts a power cut; when it returns an error the record is as it was.
+func (r *Record) Append(entry record.Any) error {
+	switch e := entry.Head(); {
+	case strings.TrimSpace(e.Who) == "" || strings.TrimSpace(e.Role) == "":
+		return errors.New("not recorded: who enters it, and as what? A name and a role are needed")
+	case e.At.IsZero():
+		return errors.New("not recorded: an entry has a time")
 	}
-	// An entry that takes none back reads the same behind the head alone as
-	// behind thousands of others.
-	_, strikes := entry.(*record.Struck)
-	_, disposes := entry.(*record.Disposition) // of an entry before it
-	alone := !strikes && !disposes && len(r.entries) < mostAlone
+	added := schedules.SealEntry(entry, r.now.Trail.Last)
+	// An entry that is about none before it reads the same behind the head alone
+	// as behind thousands of others.
+	alone := len(r.entries) < mostAlone
+	switch entry.(type) {
+	case *record.Struck, *record.Disposition, *record.Adopted, *record.Joined:
+		alone = false
+	}
 	alike := slices.Concat(schedules.RecordHead(&record.Record{}), added)
-	added = append([]byte(gap(r.text)), added...)
+	added = append([]byte(schedules.RecordGap(r.text)), added...)
 	text := slices.Concat(r.text, added)
 	read := text
 	if alone {
@@ -202,29 +176,22 @@ const mostAlone = 50_000
 
 // join adds the one entry of a record to what the record says.
 func (r *Record) join(text []byte, one *record.Record) {
-	place := record.Entry{Number: len(r.entries) + 1, Line: 1 + bytes.Count(r.text, []byte("\n")) + len(gap(r.text))}
 	now := *r.now
-	add := func(e *record.Entry, of any) {
-		*e = place
-		r.entries = append(r.entries, Entry{Number: place.Number, Of: of})
+	entry := one.Entries()[0]
+	e := entry.Head()
+	e.Number, e.Line = len(r.entries)+1, 1+bytes.Count(r.text, []byte("\n"))+len(schedules.RecordGap(r.text))
+	now.Laid = append(now.Laid, one.Laid...)
+	now.Readings = append(now.Readings, one.Readings...)
+	now.Defects = append(now.Defects, one.Defects...)
+	now.Decisions = append(now.Decisions, one.Decisions...)
+	now.Cuts = append(now.Cuts, one.Cuts...)
+	now.Trail.Sealed++
+	now.Trail.Last = record.Next(now.Trail.Last, e.Content)
+	if n := len(now.Trail.Loose); n > 0 {
+		now.Trail.Loose = slices.Clone(now.Trail.Loose)
+		now.Trail.Loose[n-1] = e.Number
 	}
-	switch {
-	case len(one.Laid) > 0:
-		add(&one.Laid[0].Entry, &one.Laid[0])
-		now.Laid = append(now.Laid, one.Laid[0])
-	case len(one.Readings) > 0:
-		add(&one.Readings[0].Entry, &one.Readings[0])
-		now.Readings = append(now.Readings, one.Readings[0])
-	case len(one.Defects) > 0:
-		add(&one.Defects[0].Entry, &one.Defects[0])
-		now.Defects = append(now.Defects, one.Defects[0])
-	case len(one.Dispositions) > 0:
-		add(&one.Dispositions[0].Entry, &one.Dispositions[0])
-		now.Dispositions = append(now.Dispositions, one.Dispositions[0])
-	case len(one.Decisions) > 0:
-		add(&one.Decisions[0].Entry, &one.Decisions[0])
-		now.Decisions = append(now.Decisions, one.Decisions[0])
-	}
+	r.entries = append(r.entries, entry)
 	r.text, r.now = text, &now
 	r.edition++
 }
@@ -237,22 +204,50 @@ func withoutLine(p schedules.Problem) string {
 	return p.Key + ": " + p.Message
 }
 
-// Strike takes an earlier entry back, with the reason, which is needed.
-func (r *Record) Strike(number int, who, why string) error {
+// Entry is the entry of a number, nil where the record has none.
+func (r *Record) Entry(number int) record.Any {
 	if number < 1 || number > len(r.entries) {
+		return nil
+	}
+	return r.entries[number-1]
+}
+
+// Strike takes an earlier entry back, with the reason, which is needed. by is who
+// strikes it, and when.
+func (r *Record) Strike(number int, by record.Entry, why string) error {
+	of := r.Entry(number)
+	if of == nil {
 		return fmt.Errorf("the record has no entry %d", number)
 	}
-	e := r.entries[number-1]
-	if _, ok := e.Of.(*record.Struck); ok {
+	switch of.(type) {
+	case *record.Struck:
 		return fmt.Errorf("entry %d strikes another one, and stands: what was struck is entered anew", number)
+	case *record.Adopted, *record.Joined, *record.Cut:
+		return fmt.Errorf("entry %d says how the record came about, and stands", number)
 	}
-	if e.Struck {
+	if of.Head().Struck {
 		return fmt.Errorf("entry %d is struck already", number)
 	}
 	if strings.TrimSpace(why) == "" {
 		return errors.New("an entry is struck with a reason")
 	}
-	return r.Append(&record.Struck{Of: number, Who: who, Why: why})
+	return r.Append(&record.Struck{Entry: by, OfID: of.Head().ID, Why: why})
+}
+
+// Adopt has somebody answer for the entries of the record at path that have no
+// seal, as they stand; why, which is needed, says how they are known.
+func Adopt(path string, by record.Entry, why string) error {
+	if strings.TrimSpace(why) == "" {
+		return errors.New("why is needed: how the entries are known")
+	}
+	r, err := Open(path)
+	if err != nil {
+		return err
+	}
+	if len(r.now.Trail.Unsealed) == 0 {
+		return errors.Join(errors.New("no entry waits to be adopted"), r.Close())
+	}
+	return errors.Join(r.Append(&record.Adopted{Entry: by, Why: why}), r.Close())
 }
 
 // Close lets go of the file. A second call does nothing.

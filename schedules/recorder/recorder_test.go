@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -19,6 +20,7 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
 )
 
 const sum = "8c7dd922ad47494fc02c388e12c00eac8c7dd922ad47494fc02c388e12c00eac"
@@ -42,15 +44,20 @@ func begun(t *testing.T) *Record {
 	return r
 }
 
+// by is what an entry of somebody begins with.
+func by(who string, minute int) record.Entry {
+	return record.Entry{At: time.Date(2026, 3, 2, 7, minute, 0, 0, time.UTC), Who: who, Role: "inspector"}
+}
+
 func tick(n int) *record.Laid {
-	return &record.Laid{Ply: n, Time: time.Date(2026, 3, 2, 7, n, 0, 0, time.UTC), Who: "first shift"}
+	return &record.Laid{Entry: by("first shift", n), Ply: n}
 }
 
 func mils(v float64) *record.Reading {
-	return &record.Reading{Kind: inspection.WallThickness, Thickness: quantity.New(v, quantity.Mil).Spelled(quantity.Mil)}
+	return &record.Reading{Entry: by("inspector", 0), Kind: inspection.WallThickness, Thickness: quantity.New(v, quantity.Mil).Spelled(quantity.Mil)}
 }
 
-func add(t *testing.T, r *Record, entries ...any) {
+func add(t *testing.T, r *Record, entries ...record.Any) {
 	t.Helper()
 	for _, e := range entries {
 		if err := r.Append(e); err != nil {
@@ -65,7 +72,7 @@ func TestAppend_isOnDiskWhenItReturns(t *testing.T) {
 	sameAsOnDisk(t, r)
 	var order []int
 	for _, e := range r.Entries() {
-		if l, ok := e.Of.(*record.Laid); ok {
+		if l, ok := e.(*record.Laid); ok {
 			order = append(order, l.Ply)
 		} else {
 			order = append(order, 0)
@@ -88,11 +95,11 @@ func TestAppend_anyEntriesReadTheSameAsTheFile(t *testing.T) {
 			case 1:
 				add(t, r, mils(200+float64(n)))
 			case 2:
-				add(t, r, &record.Defect{Kind: spec.Pit, Place: "a \"quoted\" \\ place"})
+				add(t, r, &record.Defect{Entry: by("inspector", 0), Kind: spec.Pit, Place: "a \"quoted\" \\ place"})
 			case 3:
-				add(t, r, &record.Decision{Outcome: record.Reject, Who: "inspector"})
+				add(t, r, &record.Decision{Entry: by("inspector", 0), Outcome: record.Reject})
 			case 4:
-				if of := rapid.IntRange(0, n+1).Draw(rt, "struck"); r.Strike(of, "inspector", "slip") == nil && !r.Entries()[of-1].Struck {
+				if of := rapid.IntRange(0, n+1).Draw(rt, "struck"); r.Strike(of, by("inspector", 0), "slip") == nil && !r.Entry(of).Head().Struck {
 					rt.Fatalf("entry %d does not count as struck", of)
 				}
 			}
@@ -120,7 +127,8 @@ func TestAppend_refusesWhatCouldNotBeReadBack(t *testing.T) {
 	r := begun(t)
 	add(t, r, tick(1))
 	before, edition := r.text, r.Edition()
-	for _, bad := range []any{mils(-3), &record.Reading{Kind: inspection.Barcol, Value: 140}, &record.Laid{}, "a string", &record.Decision{}} {
+	for _, bad := range []record.Any{mils(-3), &record.Reading{Entry: by("inspector", 0), Kind: inspection.Barcol, Value: 140}, &record.Laid{Entry: by("inspector", 0)}, &record.Decision{Entry: by("inspector", 0)},
+		&record.Laid{Ply: 1}, &record.Laid{Entry: record.Entry{Who: "A", Role: "inspector"}, Ply: 1}} {
 		if err := r.Append(bad); err == nil {
 			t.Errorf("%+v was recorded", bad)
 		}
@@ -141,18 +149,18 @@ func TestStrike_keepsTheEntryAndNeedsAReason(t *testing.T) {
 		of  int
 		why string
 	}{{2, " "}, {0, "slip"}, {9, "slip"}} {
-		if err := r.Strike(bad.of, "inspector", bad.why); err == nil {
+		if err := r.Strike(bad.of, by("inspector", 0), bad.why); err == nil {
 			t.Errorf("entry %d struck because of %q", bad.of, bad.why)
 		}
 	}
-	if err := r.Strike(2, "inspector", "decimal point"); err != nil {
+	if err := r.Strike(2, by("inspector", 0), "decimal point"); err != nil {
 		t.Fatal(err)
 	}
-	if e := r.Entries()[1]; !e.Struck || e.Of.(*record.Reading).Thickness.Text() != "21 mil" {
+	if e := r.Entries()[1]; !e.Head().Struck || e.(*record.Reading).Thickness.Text() != "21 mil" {
 		t.Errorf("the struck entry is %+v", e)
 	}
 	for _, again := range []int{2, 3} {
-		if err := r.Strike(again, "inspector", "again"); err == nil {
+		if err := r.Strike(again, by("inspector", 0), "again"); err == nil {
 			t.Errorf("entry %d was struck", again)
 		}
 	}
@@ -178,15 +186,19 @@ func TestOpen_putsATornTailAsideAndSaysSo(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer again.Close()
-	if n := len(again.Entries()); n != 2 || !strings.Contains(again.Torn(), "cut short") {
+	if n := len(again.Entries()); n != 3 || !strings.Contains(again.Torn(), "cut short") {
 		t.Errorf("%d entries; said %q", n, again.Torn())
 	}
 	if aside, err := os.ReadFile(path + ".torn-1"); err != nil || string(aside) != half {
 		t.Errorf("put aside: %q, %v", aside, err)
 	}
+	// What was cut off stays told in the record, for good.
+	if c := again.Now().Cuts; len(c) != 1 || c[0].Bytes != len(half) || c[0].Aside != "record.toml.torn-1" || c[0].SHA256 != store.SumOf([]byte(half)).String() {
+		t.Errorf("the record says of it: %+v", c)
+	}
 	add(t, again, tick(3))
-	if n := len(again.Entries()); n != 3 {
-		t.Errorf("%d entries after one more", n)
+	if n := len(again.Entries()); n != 4 || !again.Now().Trail.Sound() {
+		t.Errorf("%d entries after one more: %+v", n, again.Now().Trail)
 	}
 }
 
@@ -217,14 +229,14 @@ func TestOpen_movesNothingThatCanBeRead(t *testing.T) {
 			t.Errorf("%s: %d entries, %q; the file is %q", name, len(r.Entries()), r.Torn(), now)
 		}
 		add(t, r, mils(240))
-		if err := r.Strike(2, "inspector", "slip"); err != nil {
+		if err := r.Strike(2, by("inspector", 0), "slip"); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 		if list := r.Now().Readings; len(list) != 2 || !list[0].Struck || list[1].Number != 3 {
 			t.Errorf("%s: %+v", name, list)
 		}
 		sameAsOnDisk(t, r)
-		if now, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(now), text) || !strings.Contains(strings.ReplaceAll(string(now), "\r", ""), "\n\n[[reading]]\nkind = \"thickness\"\nvalue = \"240 mil\"\n\n[[struck]]") {
+		if now, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(now), text) || !regexp.MustCompile(`\n\n\[\[reading\]\]\nid = .*\nkind = "thickness"\nvalue = "240 mil"\n(.+\n)+\n\[\[struck\]\]`).Match(bytes.ReplaceAll(now, []byte("\r"), nil)) {
 			t.Errorf("%s: the file is %q", name, now)
 		}
 		if err := r.Close(); err != nil {

@@ -28,6 +28,7 @@ type AppendLog struct {
 type TornTail struct {
 	Bytes int    // its length
 	Aside string // the file that has it now, beside the log
+	Sum   Sum    // of its bytes
 }
 
 // String says it in a sentence.
@@ -123,7 +124,7 @@ func (l *AppendLog) putAside(tail []byte) (*TornTail, error) {
 		if err := l.cut(); err != nil {
 			return nil, failure(l.path, "its last entry was cut short, and cannot be cut off", err)
 		}
-		return &TornTail{Bytes: len(tail), Aside: aside}, nil
+		return &TornTail{Bytes: len(tail), Aside: aside, Sum: SumOf(tail)}, nil
 	}
 }
 

@@ -60,7 +60,12 @@ func (k newCommand) Run(c *call) error {
 		_, err := c.out.Write(text)
 		return err
 	}
-	_, err = store.Replace(file, text, store.Terms{})
+	return fresh(file, text)
+}
+
+// fresh writes a file that is not there yet.
+func fresh(file string, text []byte) error {
+	_, err := store.Replace(file, text, store.Terms{})
 	var conflict *store.ConflictError
 	if errors.As(err, &conflict) {
 		return fmt.Errorf("%s: already exists; not changed", file)

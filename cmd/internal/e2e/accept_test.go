@@ -80,7 +80,7 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	s.press("C-2", "enter", "enter").see("begun coupon-record-1.toml")
 	verdict("not inspected", 3)
 	s.press("2").see("lot of")
-	s.press("crew one", "enter", "V-3", "enter", "R-9", "enter", "enter", "enter").see("lot V-3")
+	s.press("crew one", "enter", "1", "enter", "V-3", "enter", "R-9", "enter", "enter", "enter").see("lot V-3")
 	s.press("1").see("humidity")
 	s.press("20 degC", "enter", "0.5", "enter").see("Enter takes it")
 	s.press("enter", "18 degC", "enter").see(": dry")
@@ -99,7 +99,7 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	s.press("3").see("coupon-record-1")
 	s.press("coupon-rec", "enter").see("LAY PLY 2 of 5")
 	s.press("2").see("lot of")
-	s.press("crew one", "enter", "M-8", "enter", "R-9", "enter", "enter", "enter").see("lot M-8")
+	s.press("crew one", "enter", "1", "enter", "M-8", "enter", "R-9", "enter", "enter", "enter").see("lot M-8")
 	for _, next := range []string{"LAY PLY 3 of 5", "LAY PLY 4 of 5", "LAY PLY 5 of 5", "ALL LAID"} {
 		time.Sleep(aPlyLater)
 		s.press("0").see("recorded a moment ago")
@@ -131,7 +131,8 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	s.press("coupon-rec", "enter").see("serial C-2")
 	s.press("5").see("demands.toml")
 	s.press("demands", "enter").see("against Sound coupons", "INCOMPLETE")
-	s.press("1").see("which reading?")
+	s.press("1").see("who enters?")
+	s.press("inspector one", "enter", "2", "enter").see("which reading?")
 	s.press("1").see("value")
 	s.press("195", "down", "A2", "enter", "enter").see("recorded as entry", "2 readings:")
 	s.press("esc").see("which reading?")
@@ -139,14 +140,21 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	s.press("1", "enter").see("1 clean")
 	s.press("esc").see("which reading?")
 	s.press("8").see("examination by eye")
-	s.press("A1", "enter", "1", "enter", "enter", "inspector", "enter", "enter", "enter").see("examined", "ACCEPT")
+	s.press("A1", "enter", "1", "enter", "enter", "enter", "enter").see("examined", "ACCEPT")
 	s.press("3").see("sign a decision", "the verdict is ACCEPT")
-	s.press("1", "enter", "inspector", "enter", "enter").see("signed as entry")
+	s.press("1", "enter", "enter", "enter", "enter").see("signed as entry")
 	s.press("q")
 	if code := s.end(); code != 0 {
 		t.Errorf("ended with %d", code)
 	}
 	verdict("accept", 0)
+	if out, _, code := h.run(t, "verify", "coupon-record-1.toml"); code != 0 || !strings.Contains(out, ": follows\n") {
+		t.Errorf("verify ends with %d: %s", code, out)
+	}
+	h.write(t, "tampered.toml", strings.Replace(h.read(t, "coupon-record-1.toml"), "192 mil", "182 mil", 1))
+	if out, _, code := h.run(t, "verify", "tampered.toml"); code != 1 || !strings.Contains(out, "entry 6: it does not follow") {
+		t.Errorf("verify ends with %d on a changed reading: %s", code, out)
+	}
 	out, _, code := h.run(t, "print", "inspection-report", "coupon.toml", "demands.toml", "coupon-record-1.toml")
 	if code != 0 || !strings.Contains(out, "Inspection report: Sound coupon\n") || !strings.Contains(out, "serial C-2\n") {
 		t.Errorf("the report ends with %d: %s", code, out)

@@ -95,6 +95,18 @@ func (f *Kind) UnmarshalText(text []byte) error {
 // Words lists them.
 func (Kind) Words() []string { return words(Schedule, Job, Specification, Record, ShopBook) }
 
+// Temperature is a temperature with its unit.
+type Temperature struct{ quantity.Temperature }
+
+// Decode reads a temperature.
+func (f *Temperature) Decode(ctx *kong.DecodeContext) (err error) {
+	var text string
+	if err = ctx.Scan.PopValueInto("temperature", &text); err == nil {
+		err = quantity.Read(&f.Temperature, text)
+	}
+	return err
+}
+
 // Length is a length with its unit.
 type Length struct{ quantity.Length }
 

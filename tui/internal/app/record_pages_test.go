@@ -44,6 +44,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 
 	g.press("tab 5").shows("LAY-UP", "LAY PLY 1 of 9", "no record")
 	g.press("3 1").press("q 7 enter enter").shows("begun spool-record-1.toml", "serial q7")
+	g.press("0").shows("who enters?").press("m e enter 1 enter").shows("before the first ply").esc()
 	g.press("1 2 0 space d e g C enter 5 0 enter 1 8 space d e g C enter").shows(": dry")
 	g.press("0 0").shows("LAY PLY 3 of 9", "GEL STOP")
 	g.press("0 2 4 enter 0 0 0 0 0 0").shows("ALL LAID")
@@ -52,7 +53,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	g.press("5 d e m enter").shows("against S-204 B")
 	g.press("1 4").press("3 4 enter 3 3 enter").shows("2 readings")
 	g.press("enter").esc().press("2 5 enter").press("1 enter 0 . 3 enter enter enter enter enter enter").shows("crack 0.3 in", "REJECT")
-	g.press("3 2 enter m e enter enter").shows("signed")
+	g.press("3 2 enter enter enter enter").shows("signed")
 	// One Esc too many, and a digit meant for the page: no rack lies under it.
 	was := g.plies()
 	g.esc().shows("PAGES").esc().esc().press("3 esc").wants(was)

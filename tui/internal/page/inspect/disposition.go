@@ -19,7 +19,7 @@ func (p *Page) dispositions() page.Overlay {
 	var items []page.Item
 	var of []record.Disposition
 	add := func(name, note string, d record.Disposition) {
-		if !slices.ContainsFunc(of, func(o record.Disposition) bool { return o.Requirement == d.Requirement && o.Of == d.Of }) {
+		if !slices.ContainsFunc(of, func(o record.Disposition) bool { return o.Requirement == d.Requirement && o.OfID == d.OfID }) {
 			items, of = append(items, page.Item{Name: name, Note: note}), append(of, d)
 		}
 	}
@@ -35,11 +35,11 @@ func (p *Page) dispositions() page.Overlay {
 	}
 	all := p.records.Record().Entries()
 	for i := range all {
-		e := &all[len(all)-1-i]
-		switch e.Of.(type) {
+		e := all[len(all)-1-i]
+		switch e.(type) {
 		case *record.Reading, *record.Defect, *record.Decision:
-			if !e.Struck {
-				add(fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of)), "", record.Disposition{Of: e.Number})
+			if !e.Head().Struck {
+				add(fmt.Sprintf("%4d  %s", e.Head().Number, p.entryText(e)), "", record.Disposition{OfID: e.Head().ID})
 			}
 		}
 	}
@@ -53,8 +53,9 @@ func (p *Page) dispositions() page.Overlay {
 func (p *Page) dispose(what string, d record.Disposition) page.Overlay {
 	action := &page.Field{Label: "what", Choices: record.Actions.Words()}
 	procedure := &page.Field{Label: "procedure", Hint: "of the repair or the retest"}
-	who := &page.Field{Label: "who", Text: p.who}
-	role := &page.Field{Label: "role", Hint: record.Purchaser + " where it is the purchaser's concession"}
+	by := p.records.By()
+	who := &page.Field{Label: "who", Text: by.Who}
+	role := &page.Field{Label: "role", Text: by.Role, Hint: record.Purchaser + " where it is the purchaser's concession"}
 	why := &page.Field{Label: "why"}
 	fields := []*page.Field{action, procedure, who, role, why}
 	if d.Requirement != "" {
@@ -67,7 +68,7 @@ func (p *Page) dispose(what string, d record.Disposition) page.Overlay {
 		switch text := strings.TrimSpace(f.Text); {
 		case f == action && !chosen:
 			return errors.New("a digit takes one: repair, retest, use as it is, scrap")
-		case (f == who || f == why) && text == "":
+		case (f == who || f == why || f == role) && text == "":
 			return errors.New(f.Label + ": a disposition is answered for")
 		case f == role && !strings.EqualFold(text, record.Purchaser) && (d.Requirement != "" || a == record.UseAsIs):
 			return errors.New("role: only the purchaser takes as it is what does not meet a requirement")
@@ -78,12 +79,12 @@ func (p *Page) dispose(what string, d record.Disposition) page.Overlay {
 		if d.Requirement == "" {
 			d.Action, _ = record.Actions.Parse(action.Text)
 		}
-		d.Procedure, d.Who, d.Role, d.Why = strings.TrimSpace(procedure.Text), strings.TrimSpace(who.Text), strings.TrimSpace(role.Text), strings.TrimSpace(why.Text)
-		d.When = p.records.Now()
+		d.Procedure, d.Why = strings.TrimSpace(procedure.Text), strings.TrimSpace(why.Text)
+		d.Entry = p.records.By()
+		d.Who, d.Role = strings.TrimSpace(who.Text), strings.TrimSpace(role.Text) // the purchaser may stand by
 		if err := p.records.Record().Append(&d); err != nil {
 			return err
 		}
-		p.who = who.Text
 		p.Desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), d.Action, p.answerNow()))
 		return nil
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
@@ -14,6 +15,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/records"
 )
 
 // optional reads a quantity that may be left out.
@@ -68,6 +70,7 @@ func (p *Page) defect() page.Overlay {
 		if d.Area, err = optional(area, u.Surface()); err != nil {
 			return d, err
 		}
+		d.Entry = p.records.By()
 		d.Place, d.Repaired = strings.TrimSpace(place.Text), repaired.Text == yes
 		return d, nil
 	}
@@ -137,9 +140,11 @@ func defectText(d *record.Defect) string {
 // sign is the form of a decision.
 func (p *Page) sign() page.Overlay {
 	outcome := &page.Field{Label: "decision", Choices: []string{record.Accept.String(), record.Reject.String(), record.AcceptAfterRepair.String()}}
-	who := &page.Field{Label: "who", Text: p.who, Hint: "signs"}
+	by := p.records.By()
+	who := &page.Field{Label: "who", Text: by.Who, Hint: "signs"}
+	role := &page.Field{Label: "role", Text: by.Role, Choices: records.Roles()}
 	why := &page.Field{Label: "why", Hint: "needed where the decision is not the verdict"}
-	s := &page.Form{Head: "sign a decision", Fields: []*page.Field{outcome, who, why}}
+	s := &page.Form{Head: "sign a decision", Fields: []*page.Field{outcome, who, role, why}}
 	s.Check = func(i int) error {
 		o, decided := record.Outcomes.Parse(outcome.Text)
 		switch f := s.Fields[i]; {
@@ -147,6 +152,8 @@ func (p *Page) sign() page.Overlay {
 			return errors.New("1 accept, 2 reject, 3 accept after repair: somebody decides")
 		case f == who && strings.TrimSpace(who.Text) == "":
 			return errors.New("a decision is signed: who?")
+		case f == role && strings.TrimSpace(role.Text) == "":
+			return errors.New("role: a digit takes one")
 		case f == why && strings.TrimSpace(why.Text) == "" && o != expectedOutcome(p.answerNow()):
 			return fmt.Errorf("the verdict is %s: to decide %s needs a reason", p.answerNow(), o)
 		}
@@ -154,11 +161,12 @@ func (p *Page) sign() page.Overlay {
 	}
 	s.Take = func() error {
 		o, _ := record.Outcomes.Parse(outcome.Text)
-		d := &record.Decision{Outcome: o, Who: strings.TrimSpace(who.Text), When: p.records.Now(), Why: strings.TrimSpace(why.Text)}
+		p.records.Enters(who.Text, role.Text)
+		d := &record.Decision{Entry: p.records.By(), Outcome: o, Covers: laminate.Some(len(p.records.Record().Entries())), Verdict: p.answerNow().String(),
+			Why: strings.TrimSpace(why.Text)}
 		if err := p.records.Record().Append(d); err != nil {
 			return err
 		}
-		p.who = who.Text
 		p.Desk.Say(fmt.Sprintf("signed as entry %d: %s, by %s", len(p.records.Record().Entries()), o, d.Who))
 		return nil
 	}
@@ -200,12 +208,15 @@ func (p *Page) entries() page.Overlay {
 	items := make([]page.Item, len(all))
 	for i := range all {
 		e := all[len(all)-1-i]
-		it := page.Item{Name: fmt.Sprintf("%4d  %s", e.Number, p.entryText(e.Of))}
-		if e.Struck {
+		it := page.Item{Name: fmt.Sprintf("%4d  %s", e.Head().Number, p.entryText(e))}
+		if e.Head().Struck {
 			it.Mark, it.Word, it.Look, it.Why = "✗", "struck", p.Desk.Theme.Dim, "it is struck already"
 		}
-		if _, is := e.Of.(*record.Struck); is {
+		switch e.(type) {
+		case *record.Struck:
 			it.Why = "a strike stands: what was struck is entered anew"
+		case *record.Adopted, *record.Joined, *record.Cut:
+			it.Why = "it says how the record came about, and stands"
 		}
 		items[i] = it
 	}
@@ -214,15 +225,15 @@ func (p *Page) entries() page.Overlay {
 		head = "recovered: " + torn
 	}
 	return &page.List{Head: head, Find: "entry", Verb: "strike", Items: items, Take: func(i int) error {
-		p.Open(p.strike(all[len(all)-1-i].Number))
+		p.records.Named(p.Open, func() { p.Open(p.strike(all[len(all)-1-i].Head().Number)) })
 		return nil
 	}}
 }
 
-func (p *Page) entryText(of any) string {
+func (p *Page) entryText(of record.Any) string {
 	switch e := of.(type) {
 	case *record.Laid:
-		s := "ply " + strconv.Itoa(e.Ply) + " laid" + clockText(e.Time) + by(e.Who)
+		s := "ply " + strconv.Itoa(e.Ply) + " laid" + clockText(e.At) + by(e.Who)
 		if e.Remark != "" {
 			s += ": " + e.Remark
 		}
@@ -236,11 +247,17 @@ func (p *Page) entryText(of any) string {
 		if of == "" {
 			of = "entry " + strconv.Itoa(e.Of)
 		}
-		return e.Action.String() + ": " + of + by(e.Who) + clockText(e.When)
+		return e.Action.String() + ": " + of + by(e.Who) + clockText(e.At)
 	case *record.Decision:
-		return e.Outcome.String() + by(e.Who) + clockText(e.When)
+		return e.Outcome.String() + by(e.Who) + clockText(e.At)
 	case *record.Struck:
 		return "strikes entry " + strconv.Itoa(e.Of) + ": " + e.Why + by(e.Who)
+	case *record.Adopted:
+		return "entries without a seal adopted" + by(e.Who) + clockText(e.At)
+	case *record.Joined:
+		return "copies of the record joined" + by(e.Who) + clockText(e.At)
+	case *record.Cut:
+		return "a half-written entry put aside in " + e.Aside + clockText(e.At)
 	}
 	return "entry"
 }
@@ -269,9 +286,8 @@ func clockText(t time.Time) string {
 // strike asks for the reason an entry is taken back.
 func (p *Page) strike(number int) page.Overlay {
 	why := &page.Field{Label: "why", Hint: "is it struck"}
-	who := &page.Field{Label: "who", Text: p.who}
-	e := p.records.Record().Entries()[number-1]
-	s := &page.Form{Head: fmt.Sprintf("strike entry %d: %s", number, p.entryText(e.Of)), Fields: []*page.Field{why, who}}
+	e := p.records.Record().Entry(number)
+	s := &page.Form{Head: fmt.Sprintf("strike entry %d: %s", number, p.entryText(e)), Fields: []*page.Field{why}}
 	s.Check = func(i int) error {
 		if s.Fields[i] == why && strings.TrimSpace(why.Text) == "" {
 			return errors.New("an entry is struck with a reason")
@@ -279,11 +295,43 @@ func (p *Page) strike(number int) page.Overlay {
 		return nil
 	}
 	s.Take = func() error {
-		if err := p.records.Record().Strike(number, strings.TrimSpace(who.Text), strings.TrimSpace(why.Text)); err != nil {
+		if err := p.records.Record().Strike(number, p.records.By(), strings.TrimSpace(why.Text)); err != nil {
 			return err
 		}
-		p.who = who.Text
 		p.Desk.Say(fmt.Sprintf("struck entry %d; it stays in the record and counts no more. The verdict is %s", number, p.answerNow()))
+		return nil
+	}
+	return s
+}
+
+// canAdopt says why there is nothing to adopt.
+func (p *Page) canAdopt() string {
+	if why := p.records.NeedRecord("6"); why != "" {
+		return why
+	}
+	if len(p.records.Record().Now().Trail.Unsealed) == 0 {
+		return "no entry waits for somebody to adopt it: all have a seal, or were adopted"
+	}
+	return ""
+}
+
+// adopt is the form by which somebody answers for entries without a seal.
+func (p *Page) adopt() page.Overlay {
+	r := p.records.Record()
+	why := &page.Field{Label: "why", Hint: "how you know that they say what was laid and read"}
+	s := &page.Form{Head: "adopt " + page.Count(len(r.Now().Trail.Unsealed), "entry without a seal"), Fields: []*page.Field{why}}
+	s.Check = func(int) error {
+		if strings.TrimSpace(why.Text) == "" {
+			return errors.New("why: whoever adopts entries says how they are known")
+		}
+		return nil
+	}
+	s.Take = func() error {
+		a := &record.Adopted{Entry: p.records.By(), Why: strings.TrimSpace(why.Text)}
+		if err := r.Append(a); err != nil {
+			return err
+		}
+		p.Desk.Say(fmt.Sprintf("adopted by %s; the verdict is %s", a.Who, p.answerNow()))
 		return nil
 	}
 	return s

@@ -94,14 +94,13 @@ const (
 func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	u := p.Desk.Units()
 	place := &page.Field{Label: "place", Text: p.place, Hint: "kept for the next one"}
-	who := &page.Field{Label: "who", Text: p.who, Hint: "kept for the next one"}
 	value := &page.Field{Label: "value"}
 	after := &page.Field{Label: "after", Hint: "g, after ignition"}
 	side := &page.Field{Label: "side", Choices: []string{spec.ProcessSide.String(), spec.OutsideFace.String()}}
 	method := &page.Field{Label: "method", Text: p.method, Hint: "gauge or procedure; kept for the next one"}
 	witness := &page.Field{Label: "witness", Text: p.witness, Hint: "who is there; kept for the next one"}
 	side.Text = p.side
-	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, who, method, witness}, Needs: 1, EmptyEnds: true, Again: true}
+	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, method, witness}, Needs: 1, EmptyEnds: true, Again: true}
 	switch k {
 	case inspection.WallThickness:
 		value.Hint = u.Thin().Symbol()
@@ -109,7 +108,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		value.Hint = "0 to 100"
 	case inspection.IgnitionLoss:
 		value.Label, value.Hint = "before", "g, before ignition"
-		s.Fields, s.Needs = []*page.Field{value, after, place, who, method, witness}, 2
+		s.Fields, s.Needs = []*page.Field{value, after, place, method, witness}, 2
 		s.Head = kindWord(k, g) + ": before Enter after Enter; Enter alone ends"
 	case inspection.Acetone:
 		value.Choices = []string{clean, sticky}
@@ -118,12 +117,12 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		value.Hint = "Mohm"
 	case inspection.Visual:
 		value.Label, value.Hint = "area", u.Surface().Symbol()+" examined; empty: all of the side"
-		s.Fields, s.Needs, s.EmptyEnds, s.Again = []*page.Field{place, side, value, who, method, witness}, 0, false, false
+		s.Fields, s.Needs, s.EmptyEnds, s.Again = []*page.Field{place, side, value, method, witness}, 0, false, false
 		s.Head = kindWord(k, g) + ": what is seen is entered as a defect (2), and none is nothing seen"
 	case inspection.NoKind:
 	}
 	taken := func() (*record.Reading, error) {
-		r := &record.Reading{Kind: k, Group: g, Place: strings.TrimSpace(place.Text), Who: strings.TrimSpace(who.Text), Time: p.records.Now(),
+		r := &record.Reading{Entry: p.records.By(), Kind: k, Group: g, Place: strings.TrimSpace(place.Text),
 			Method: strings.TrimSpace(method.Text), Witness: strings.TrimSpace(witness.Text)}
 		r.Side, _ = spec.Sides.Parse(side.Text)
 		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
@@ -150,7 +149,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		if err := p.records.Record().Append(r); err != nil {
 			return err
 		}
-		p.place, p.who, p.side, p.method, p.witness = place.Text, who.Text, side.Text, method.Text, witness.Text
+		p.place, p.side, p.method, p.witness = place.Text, side.Text, method.Text, witness.Text
 		p.Desk.Note(p.recorded(r), "4 strikes an entry")
 		return nil
 	}

@@ -12,12 +12,12 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/records"
 )
 
-// details go with every tick until they are changed: who lays; a lot as long as
-// the material, and the rest as long as the resin, is the same.
+// details go with every tick until they are changed: a lot as long as the
+// material, and the rest as long as the resin, is the same.
 type details struct {
-	who                   string
 	materialLot, resinLot string
 	catalyst, promoter    laminate.Optional[float64]
 
@@ -42,7 +42,6 @@ func (p *Page) kept(ply int) details {
 			if t.Struck || from < 0 {
 				continue
 			}
-			d.who = t.Who
 			if plies[from].Material == d.material {
 				d.materialLot = t.MaterialLot
 			}
@@ -54,7 +53,6 @@ func (p *Page) kept(ply int) details {
 	if !p.typed.given {
 		return d
 	}
-	d.who = p.typed.who
 	if p.typed.material == d.material {
 		d.materialLot = p.typed.materialLot
 	}
@@ -96,12 +94,14 @@ func percentText(o laminate.Optional[float64]) string {
 func (p *Page) askDetails() {
 	n := p.ply()
 	k := p.kept(n)
-	who := &page.Field{Label: "who", Text: k.who}
+	by := p.records.By()
+	who := &page.Field{Label: "who", Text: by.Who}
+	role := &page.Field{Label: "role", Text: by.Role, Choices: records.Roles()}
 	lot := &page.Field{Label: "lot of " + k.material, Text: k.materialLot}
 	resin := &page.Field{Label: "lot of resin " + k.resin, Text: k.resinLot}
 	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, by the resin manufacturer's table"}
 	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, by the resin manufacturer's table"}
-	s := &page.Form{Head: "kept from ply to ply", Fields: []*page.Field{who, lot, resin, catalyst, promoter}}
+	s := &page.Form{Head: "kept from ply to ply", Fields: []*page.Field{who, role, lot, resin, catalyst, promoter}}
 	// What Enter goes past is kept: somebody called away loses no line.
 	keep := func() error {
 		c, err := share(catalyst)
@@ -112,7 +112,8 @@ func (p *Page) askDetails() {
 		if err != nil {
 			return err
 		}
-		p.typed = details{who: strings.TrimSpace(who.Text), materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
+		p.records.Enters(who.Text, role.Text)
+		p.typed = details{materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
 		return nil
 	}

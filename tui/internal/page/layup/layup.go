@@ -40,11 +40,13 @@ func New(d *page.Desk, c *records.Case) *Page {
 	}
 	const lay, about = "Laying up", "Moving around"
 	p.Rows = keys.Table{
-		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(p.tick)},
+		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, p.tick) })},
 		{Keys: []string{"."}, Short: "laid, note", Long: "the ply is laid: record it with a note (a digit selects one)", Group: lay, Rank: 2, Can: p.canTick, Do: keys.Do(p.notes)},
-		{Keys: []string{"4"}, Short: "not as written", Long: "the ply is laid of another material, count, lap or lot: record it so", Group: lay, Rank: 6, Can: p.canTick, Do: keys.Do(p.otherwise)},
-		{Keys: []string{"5", "u", "x", keys.Delete}, Show: "5 u", Short: "take back", Long: "take the last recorded ply back, with a reason; it stays in the record, struck", Group: lay, Rank: 7, Can: p.canStrike, Do: keys.Do(p.strike)},
-		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })},
+		{Keys: []string{"4"}, Short: "not as written", Long: "the ply is laid of another material, count, lap or lot: record it so", Group: lay, Rank: 6, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, p.otherwise) })},
+		{Keys: []string{"5", "u", "x", keys.Delete}, Show: "5 u", Short: "take back", Long: "take the last recorded ply back, with a reason; it stays in the record, struck", Group: lay, Rank: 7, Can: p.canStrike, Do: keys.Do(func() { c.Named(p.Open, p.strike) })},
+		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() {
+			c.Named(p.Open, func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
+		})},
 		{Keys: []string{"1"}, Short: "ambient", Long: "air, humidity and surface, for the next ply; warns of dew", Group: lay, Rank: 3, Can: p.needPlies, Do: keys.Do(func() { p.askAmbient(nil) })},
 		{Keys: []string{"2"}, Short: "who, lots", Long: "operator, lots and shares: kept from ply to ply", Group: lay, Rank: 4, Can: p.needPlies, Do: keys.Do(p.askDetails)},
 		{Keys: []string{"3"}, Short: "record", Long: "choose the record, or start one", Group: lay, Rank: 5, Do: keys.Do(func() { p.Open(c.ChooseRecord(p.Open)) })},

@@ -30,6 +30,27 @@ func begun(t testing.TB, w, h int, schedule string) *rig {
 	return g
 }
 
+// A name is never taken out of a record: it is asked once a sitting, and goes
+// with each entry.
+func TestTick_asksOnceWhoEnters(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Records.Enters("", "")
+	g.Page.skipped = true
+	g.Press(keys.Enter)
+	g.Shows("who enters?")
+	g.Press(keys.Enter)
+	g.Says("a name is needed")
+	g.Typed("A. First")
+	g.Press("1", keys.Enter)
+	if l := g.Records.Record().Now().Laid; len(l) != 1 || l[0].Who != "A. First" || l[0].Role != "laminator" || l[0].Seal == "" {
+		t.Fatalf("recorded %+v", l)
+	}
+	g.Press("0")
+	if l := g.Records.Record().Now().Laid; len(l) != 2 || l[1].Who != "A. First" {
+		t.Errorf("recorded %+v", l)
+	}
+}
+
 func TestScreens(t *testing.T) {
 	tuitest.Golden(t, "no record 80x24", open(t, 80, 24, spool).Screen())
 	tuitest.Golden(t, "first 120x36", begun(t, 120, 36, spool).Screen())
@@ -52,7 +73,10 @@ func TestScreens(t *testing.T) {
 func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Press("2")
-	g.Typed("first shift", "V-1", "N-40", "1.5", "")
+	for range "Q. Two" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("first shift", "", "V-1", "N-40", "1.5", "")
 	g.Press("1")
 	g.Typed("20 degC", "50", "18 degC")
 	g.Says("dew point 48.7 °F: dry")
@@ -97,7 +121,7 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 			resin = "N-40"
 		}
 		if l.Ply != i+1 || l.Who != "first shift" || l.GelTime != gel || l.Remark != note || l.MaterialLot != lot || l.ResinLot != resin ||
-			l.Initiator.Given != (i < 3) || l.Time.IsZero() || !l.AirTemperature.Given() {
+			l.Initiator.Given != (i < 3) || l.At.IsZero() || !l.AirTemperature.Given() {
 			t.Errorf("ply %d: %+v", i+1, l)
 		}
 	}
@@ -108,13 +132,13 @@ func TestKept_goesWithMaterialAndResin(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Page.skipped = true
 	g.Press("2")
-	g.Typed("first shift", "V-1", "N-40", "", "", "")
+	g.Typed("", "", "V-1", "N-40", "", "")
 	g.Press("0")
-	if k := g.Page.kept(2); k.materialLot != "" || k.resinLot != "N-40" || k.who != "first shift" {
+	if k := g.Page.kept(2); k.materialLot != "" || k.resinLot != "N-40" {
 		t.Errorf("the mat gets %+v", k)
 	}
 	g.Press("2")
-	g.Typed("", "M-7", "", "", "")
+	g.Typed("", "", "M-7", "", "", "")
 	g.Press("0")
 	if k := g.Page.kept(3); k.materialLot != "M-7" || k.resinLot != "N-40" {
 		t.Errorf("the next mat gets %+v", k)
@@ -431,9 +455,12 @@ func TestTick_asksAboutABrokenSchedule(t *testing.T) {
 func TestDetails_enterKeepsEachLine(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Press("2")
-	g.Typed("first shift", "V-1")
+	for range "Q. Two" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("first shift", "", "V-1")
 	g.Press(keys.Esc, keys.Esc)
-	if k := g.Page.kept(1); k.who != "first shift" || k.materialLot != "V-1" {
+	if k := g.Page.kept(1); g.Records.By().Who != "first shift" || k.materialLot != "V-1" {
 		t.Errorf("kept %+v", k)
 	}
 }

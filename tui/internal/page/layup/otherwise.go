@@ -81,7 +81,7 @@ func (p *Page) strike() {
 	t := p.lastTick()
 	n, ply := t.Number, t.Ply
 	strike := func(why string) error {
-		if err := p.records.Record().Strike(n, p.kept(ply).who, why); err != nil {
+		if err := p.records.Record().Strike(n, p.records.By(), why); err != nil {
 			return err
 		}
 		p.look = 0
@@ -93,7 +93,7 @@ func (p *Page) strike() {
 	for _, s := range append(reasons, "in your own words") {
 		items = append(items, page.Item{Name: s})
 	}
-	p.Open(&page.List{Head: fmt.Sprintf("take back ply %d, recorded %s, because", t.Ply, t.Time.Format("15:04")), Items: items, Take: func(i int) error {
+	p.Open(&page.List{Head: fmt.Sprintf("take back ply %d, recorded %s, because", t.Ply, t.At.Format("15:04")), Items: items, Take: func(i int) error {
 		if i < len(reasons) {
 			return strike(reasons[i])
 		}

@@ -145,8 +145,8 @@ func (p *Page) tick() {
 		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}
-	if l := p.lastTick(); l != nil && !l.Time.IsZero() {
-		if since := p.records.Now().Sub(l.Time); since >= 0 && since < acceptance.TooSoon {
+	if l := p.lastTick(); l != nil && !l.At.IsZero() {
+		if since := p.records.Now().Sub(l.At); since >= 0 && since < acceptance.TooSoon {
 			p.askPace(l.Ply)
 			return
 		}
@@ -263,7 +263,9 @@ func notes() []string {
 }
 
 // notes asks for the note a ply is ticked with.
-func (p *Page) notes() {
+func (p *Page) notes() { p.records.Named(p.Open, p.askNote) }
+
+func (p *Page) askNote() {
 	n := p.ply()
 	var items []page.Item
 	for _, s := range notes() {
@@ -343,14 +345,14 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 		return errors.New("the record was closed")
 	}
 	k, m := p.kept(n), p.measured()
-	t := &record.Laid{Ply: n, Time: p.records.Now(), Who: k.who, MaterialLot: k.materialLot, ResinLot: k.resinLot,
+	t := &record.Laid{Entry: p.records.By(), Ply: n, MaterialLot: k.materialLot, ResinLot: k.resinLot,
 		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: m.air, Humidity: m.humidity,
 		SurfaceTemperature: m.surface, Material: as.Material, Plies: as.Plies, Lap: as.Lap, Remark: note}
 	if err := r.Append(t); err != nil {
 		return err
 	}
 	p.look = 0
-	said := fmt.Sprintf("ply %d recorded at %s", n, t.Time.Format("15:04"))
+	said := fmt.Sprintf("ply %d recorded at %s", n, t.At.Format("15:04"))
 	if other := t.Deviations(p.scheduled(n)); other != nil {
 		said += ", " + strings.Join(other, ", ")
 	}

@@ -73,7 +73,7 @@ func (p *Page) head(w int) string {
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
 	if l := p.lastTick(); l != nil {
-		done += fmt.Sprintf(", ply %d at %s", l.Ply, l.Time.Format("15:04"))
+		done += fmt.Sprintf(", ply %d at %s", l.Ply, l.At.Format("15:04"))
 	}
 	return draw.Cut(done+" │"+line, w)
 }
@@ -122,7 +122,7 @@ func (p *Page) big(w int) []string {
 	case p.next() == 0 && p.look == 0:
 		what, look = "ALL LAID, the last ply is ", t.Good
 	case done != nil:
-		what, look = "LAID at "+done.Time.Format("15:04")+", ply ", t.Good
+		what, look = "LAID at "+done.At.Format("15:04")+", ply ", t.Good
 	case n != p.next() && p.records.Record() != nil:
 		what, look = "NOT THE NEXT ONE: ply ", t.Warning
 	}
@@ -317,7 +317,7 @@ func (p *Page) goes(w int) string {
 	t := p.Desk.Theme
 	k := p.kept(p.ply())
 	var parts []string
-	for _, f := range [][2]string{{"", k.who}, {"lot ", k.materialLot}, {"resin lot ", k.resinLot},
+	for _, f := range [][2]string{{"", p.records.By().Who}, {"lot ", k.materialLot}, {"resin lot ", k.resinLot},
 		{"initiator ", percentText(k.catalyst)}, {"promoter ", percentText(k.promoter)}} {
 		if f[1] != "" {
 			parts = append(parts, f[0]+draw.Clean(f[1]))

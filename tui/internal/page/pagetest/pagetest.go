@@ -51,6 +51,7 @@ func Open[P page.Page](t testing.TB, make func(*page.Desk, *records.Case) P, w, 
 	}
 	g.Desk = &page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}
 	g.Records = records.New(g.Desk, func() time.Time { return g.Now })
+	g.Records.Enters("Q. Two", "inspector")
 	t.Cleanup(func() {
 		if err := g.Records.Close(); err != nil {
 			t.Error(err)

@@ -29,6 +29,8 @@ type Case struct {
 	clock func() time.Time
 	path  string // the schedule the record was opened beside
 
+	who, role string // who enters in this sitting, and as what
+
 	doc      *editor.Document // the sum is of this document
 	revision uint64
 	sum      string
@@ -44,6 +46,56 @@ func New(d *page.Desk, clock func() time.Time) *Case {
 
 // Now is the time entries get; a record keeps it to the second.
 func (c *Case) Now() time.Time { return c.clock() }
+
+// By is what every entry of this sitting begins with: who enters, as what, and
+// when.
+func (c *Case) By() record.Entry {
+	return record.Entry{At: c.Now().Truncate(time.Second), Who: c.who, Role: c.role}
+}
+
+// Enters says who enters from now on: it is never taken out of a record.
+func (c *Case) Enters(who, role string) {
+	c.who, c.role = strings.TrimSpace(who), strings.TrimSpace(role)
+}
+
+// Roles are what somebody usually enters as.
+func Roles() []string { return []string{"laminator", "inspector", "engineer", record.Purchaser} }
+
+// Named goes on once it is known who enters: it asks but once a sitting.
+func (c *Case) Named(open func(page.Overlay), next func()) {
+	if c.who != "" {
+		next()
+		return
+	}
+	open(c.AskName(next))
+}
+
+// AskName is the form of who enters from now on.
+func (c *Case) AskName(next func()) page.Overlay {
+	who := &page.Field{Label: "name", Text: c.who, Hint: "with every entry from now on"}
+	role := &page.Field{Label: "role", Text: c.role, Choices: Roles()}
+	s := &page.Form{Head: "who enters? asked once a sitting", Fields: []*page.Field{who, role}}
+	s.Check = func(i int) error {
+		switch f := s.Fields[i]; {
+		case strings.TrimSpace(f.Text) != "":
+		case f == who:
+			return errors.New("a name is needed: somebody answers for each entry")
+		case f == role:
+			return errors.New("role: a digit takes one")
+		}
+		return nil
+	}
+	s.Take = func() error {
+		c.Enters(who.Text, role.Text)
+		if next != nil {
+			next()
+		} else {
+			c.desk.Say("entries are by " + c.who + " (" + c.role + ") from now on")
+		}
+		return nil
+	}
+	return s
+}
 
 // Specification is the one chosen and its file, nil where none is.
 func (c *Case) Specification() (*spec.Specification, string) { return c.files.Specification() }
@@ -189,7 +241,7 @@ func (c *Case) said(what string) {
 }
 
 func about(r *record.Record) string {
-	n := len(r.Laid) + len(r.Readings) + len(r.Defects) + len(r.Decisions)
+	n := len(r.Entries())
 	s := strconv.Itoa(n) + " entries"
 	if n == 1 {
 		s = "1 entry"

@@ -1,0 +1,241 @@
+package schedules
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/tables"
+)
+
+// entryFields are those that every entry has around its own: id first and seal
+// last, so that what was cut short has the one without the other. The time was
+// called otherwise before entries were sealed; it is still read so.
+func entryFields[T any](at func(*T) *record.Entry, earlier string, own ...tables.Field) []tables.Field {
+	moment := func(e *record.Entry) *time.Time { return &e.At }
+	list := []tables.Field{tables.TextField("id", func(x *T) *string { return &at(x).ID })}
+	list = append(list, own...)
+	list = append(list, tables.Lift([]tables.Field{timeField("at", moment)}, at)...)
+	if earlier != "" {
+		f := timeField(earlier, moment)
+		read := f.Set
+		f.Set = func(row, value any) string {
+			if !row.(*record.Entry).At.IsZero() {
+				return "at says it already"
+			}
+			return read(row, value)
+		}
+		f.Get = func(any) (string, bool) { return "", false }
+		list = append(list, tables.Lift([]tables.Field{f}, at)...)
+	}
+	return append(list,
+		tables.TextField("who", func(x *T) *string { return &at(x).Who }),
+		tables.TextField("role", func(x *T) *string { return &at(x).Role }),
+		tables.TextField("seal", func(x *T) *string { return &at(x).Seal }))
+}
+
+// ofField names an earlier entry: by its id, or where that has none by its number.
+func ofField[T any](at func(*T) (of *int, id *string)) tables.Field {
+	return tables.Field{Key: "entry", What: "the id of the entry it is about; of one without a seal its number, counted from 1 in the order of the file",
+		Set: func(row, value any) (wrong string) {
+			of, id := at(row.(*T))
+			if text, ok := value.(string); ok {
+				if *id = text; !entryID.MatchString(text) {
+					return "an id of 12 hexadecimal digits is expected, or a number"
+				}
+				return ""
+			}
+			*of, wrong = tables.Whole(value)
+			return wrong
+		},
+		Get: func(row any) (string, bool) {
+			of, id := at(row.(*T))
+			if *id != "" {
+				return tables.TOMLText(*id), true
+			}
+			return strconv.Itoa(*of), *of != 0
+		}}
+}
+
+var entryID = regexp.MustCompile(`^[0-9a-f]{12}$`)
+
+var laidFields = entryFields(func(x *record.Laid) *record.Entry { return &x.Entry }, "time",
+	tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),
+	tables.TextField("material_lot", func(l *record.Laid) *string { return &l.MaterialLot }),
+	tables.TextField("resin_lot", func(l *record.Laid) *string { return &l.ResinLot }),
+	tables.ShareField("initiator", func(l *record.Laid) *laminate.Optional[float64] { return &l.Initiator }),
+	tables.ShareField("promoter", func(l *record.Laid) *laminate.Optional[float64] { return &l.Promoter }),
+	tables.TextField("gel_time", func(l *record.Laid) *string { return &l.GelTime }),
+	tables.SizeField("air_temperature", func(l *record.Laid) *quantity.Temperature { return &l.AirTemperature }),
+	tables.ShareField("humidity", func(l *record.Laid) *laminate.Optional[float64] { return &l.Humidity }),
+	tables.SizeField("surface_temperature", func(l *record.Laid) *quantity.Temperature { return &l.SurfaceTemperature }),
+	tables.TextField("material", func(l *record.Laid) *string { return &l.Material }),
+	tables.WholeField("plies", func(l *record.Laid) *laminate.Optional[int] { return &l.Plies }),
+	tables.SizeField("lap", func(l *record.Laid) *quantity.Length { return &l.Lap }),
+	tables.NotesField("remark", func(l *record.Laid) *string { return &l.Remark }),
+)
+
+var readingFields = entryFields(func(x *reading) *record.Entry { return &x.Entry }, "time",
+	tables.WordField("kind", func(r *reading) *inspection.Kind { return &r.Kind }, inspection.Kinds),
+	tables.TextField("place", func(r *reading) *string { return &r.Place }),
+	groupField("zone", "total (the whole wall), barrier, or a zone: what a cutout or specimen holds", func(r *reading) *inspection.Group { return &r.Group }),
+	tables.Field{Key: "value", What: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
+		Set: func(row, value any) string { row.(*reading).value = value; return "" },
+		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
+	tables.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
+	tables.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
+	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
+	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
+	tables.TextField("method", func(r *reading) *string { return &r.Method }),
+	tables.TextField("witness", func(r *reading) *string { return &r.Witness }),
+)
+
+var defectEntryFields = entryFields(func(x *record.Defect) *record.Entry { return &x.Entry }, "",
+	tables.WordField("kind", func(f *record.Defect) *spec.Defect { return &f.Kind }, spec.Defects),
+	tables.WordField("side", func(f *record.Defect) *spec.Side { return &f.Side }, spec.Sides),
+	tables.SizeField("size", func(f *record.Defect) *quantity.Length { return &f.Size }),
+	tables.SizeField("depth", func(f *record.Defect) *quantity.Length { return &f.Depth }),
+	tables.CountField("count", func(f *record.Defect) *int { return &f.Count }),
+	tables.SizeField("area", func(f *record.Defect) *quantity.Area { return &f.Area }),
+	tables.TextField("place", func(f *record.Defect) *string { return &f.Place }),
+	tables.FlagField("repaired", func(f *record.Defect) *bool { return &f.Repaired }),
+)
+
+var dispositionFields = entryFields(func(x *record.Disposition) *record.Entry { return &x.Entry }, "when",
+	ofField(func(d *record.Disposition) (*int, *string) { return &d.Of, &d.OfID }),
+	tables.TextField("requirement", func(d *record.Disposition) *string { return &d.Requirement }),
+	tables.WordField("action", func(d *record.Disposition) *record.Action { return &d.Action }, record.Actions),
+	tables.TextField("procedure", func(d *record.Disposition) *string { return &d.Procedure }),
+	tables.NotesField("why", func(d *record.Disposition) *string { return &d.Why }),
+)
+
+var decisionFields = entryFields(func(x *record.Decision) *record.Entry { return &x.Entry }, "when",
+	tables.WordField("outcome", func(d *record.Decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
+	tables.WholeField("covers", func(d *record.Decision) *laminate.Optional[int] { return &d.Covers }),
+	tables.TextField("verdict", func(d *record.Decision) *string { return &d.Verdict }),
+	tables.NotesField("why", func(d *record.Decision) *string { return &d.Why }),
+)
+
+var struckFields = entryFields(func(x *record.Struck) *record.Entry { return &x.Entry }, "",
+	ofField(func(s *record.Struck) (*int, *string) { return &s.Of, &s.OfID }),
+	tables.NotesField("why", func(s *record.Struck) *string { return &s.Why }),
+)
+
+var adoptedFields = entryFields(func(x *record.Adopted) *record.Entry { return &x.Entry }, "",
+	tables.NotesField("why", func(a *record.Adopted) *string { return &a.Why }),
+)
+
+var joinedFields = entryFields(func(x *record.Joined) *record.Entry { return &x.Entry }, "",
+	tables.TextField("heads", func(j *record.Joined) *string { return &j.Heads }),
+	tables.NotesField("why", func(j *record.Joined) *string { return &j.Why }),
+)
+
+var cutFields = entryFields(func(x *record.Cut) *record.Entry { return &x.Entry }, "",
+	tables.CountField("bytes", func(c *record.Cut) *int { return &c.Bytes }),
+	tables.TextField("aside", func(c *record.Cut) *string { return &c.Aside }),
+	tables.TextField("sha256", func(c *record.Cut) *string { return &c.SHA256 }),
+)
+
+// timeField is a point in time, as a TOML date-time with its offset.
+func timeField[T any](key string, at func(*T) *time.Time) tables.Field {
+	return tables.Of(key, "a date and time such as 2026-03-02T07:15:00Z", at,
+		func(value any) (time.Time, string) {
+			t, ok := value.(time.Time)
+			if !ok {
+				return t, "a date and time such as 2026-03-02T07:15:00Z is expected, not " + tables.KindOf(value)
+			}
+			return t, ""
+		},
+		func(t time.Time) (string, bool) {
+			layout := time.RFC3339
+			if strings.HasSuffix(t.Location().String(), "-local") {
+				layout = "2006-01-02T15:04:05" // without an offset it is the same in every zone
+			}
+			return t.Format(layout), !t.IsZero()
+		})
+}
+
+// RecordHead is the beginning of a new record, to which entries are added.
+func RecordHead(r *record.Record) []byte {
+	return appendEntry(nil, "", recordTables[0].Fields, r)
+}
+
+// kindOfEntry tells how an entry is written: its table, its fields, and the row
+// that they read.
+func kindOfEntry(entry record.Any) (title string, fields []tables.Field, row any) {
+	switch e := entry.(type) {
+	case *record.Laid:
+		return "laid", laidFields, e
+	case *record.Reading:
+		return "reading", readingFields, &reading{Reading: *e}
+	case *record.Defect:
+		seen := *e
+		seen.Count = max(seen.Count, 1)
+		return "defect", defectEntryFields, &seen
+	case *record.Disposition:
+		return "disposition", dispositionFields, e
+	case *record.Decision:
+		return "decision", decisionFields, e
+	case *record.Struck:
+		return "struck", struckFields, e
+	case *record.Adopted:
+		return "adopted", adoptedFields, e
+	case *record.Joined:
+		return "joined", joinedFields, e
+	case *record.Cut:
+		return "cut", cutFields, e
+	}
+	panic(fmt.Sprintf("a record has no entry of type %T", entry))
+}
+
+// RecordEntry writes one entry as it is added to a record: a table of one line
+// a key and the empty line that ends it.
+func RecordEntry(entry record.Any) []byte {
+	title, fields, row := kindOfEntry(entry)
+	return appendEntry(nil, title, fields, row)
+}
+
+// SealEntry writes an entry as RecordEntry does, sealed behind what comes before it.
+func SealEntry(entry record.Any, before record.Sum) []byte {
+	e := entry.Head()
+	e.Content = content(entry)
+	seal := record.Next(before, e.Content)
+	e.ID, e.Seal = seal.ID(), seal.String()
+	return RecordEntry(entry)
+}
+
+// content is the sum of what an entry says, whatever its spelling, comments and
+// line ends: of the text that RecordEntry gives, without id and seal.
+func content(entry record.Any) record.Sum {
+	title, fields, row := kindOfEntry(entry)
+	return sha256.Sum256(appendEntry(nil, title, fields[1:len(fields)-1], row))
+}
+
+func appendEntry(b []byte, title string, fields []tables.Field, row any) []byte {
+	if title != "" {
+		b = append(b, "[["+title+"]]\n"...)
+	}
+	for _, f := range fields {
+		if text, ok := f.Get(row); ok {
+			b = append(b, f.Key+" = "+oneLine(text)+"\n"...)
+		}
+	}
+	return append(b, '\n')
+}
+
+// oneLine keeps an entry free of empty lines, which end it.
+func oneLine(value string) string {
+	if !strings.HasPrefix(value, `"""`) {
+		return value
+	}
+	inner := strings.TrimSuffix(strings.TrimPrefix(value, "\"\"\"\n"), `"""`)
+	return `"` + strings.ReplaceAll(inner, "\n", `\n`) + `"`
+}
