@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -22,7 +23,11 @@ type (
 	layUpSheetCommand       struct{ formOf }
 	routeSheetCommand       struct{ formOf }
 	calculationCommand      struct{ formOf }
-	inspectionPlanCommand   struct {
+	takeoffPaperCommand     struct {
+		formOf
+		ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, where the shop's table of initiators asks for it."`
+	}
+	inspectionPlanCommand struct {
 		File          string `arg:"" help:"The schedule or job." complete:"documents"`
 		Specification string `arg:"" optional:"" help:"The purchaser's specification, whose requirements are listed; of a schedule." complete:"documents"`
 		paperFlags
@@ -73,16 +78,36 @@ func (calculationCommand) Help() string {
 Exit code: that of wall: 1 when a governing criterion fails, 3 when one cannot be determined, 2 when the schedule cannot be read, else 0.`
 }
 
+// Help is shown under the command's flags.
+func (takeoffPaperCommand) Help() string {
+	return `What takeoff prints, of a schedule or of each part of a job, as a paper.
+
+    veilwright print takeoff header.toml -o header-takeoff.csv
+
+Exit code: that of takeoff: 3 when a quantity cannot be determined, 2 when the document cannot be read or the paper cannot be written, else 0.`
+}
+
+// Run prints the takeoff.
+func (k takeoffPaperCommand) Run(c *call) error { return k.print(c, k.ShopTemperature.Temperature) }
+
 // Run prints the paper that the command is named after.
-func (k formOf) Run(c *call) error {
+func (k formOf) Run(c *call) error { return k.print(c, quantity.Temperature{}) }
+
+func (k *formOf) print(c *call, at quantity.Temperature) error {
 	of, err := k.subject(c, k.File)
 	if of == nil {
 		return err
 	}
+	of.At = at
 	for i := range of.Parts {
-		if p := &of.Parts[i]; c.command == "calculation" {
+		switch p := &of.Parts[i]; c.command {
+		case "calculation":
 			c.endsAs(of.Structure(p))
-		} else {
+		case "takeoff":
+			if of.Count().Incomplete() {
+				c.ends(Incomplete)
+			}
+		default:
 			c.endsBy(p.Report.Verdict)
 		}
 	}
@@ -119,7 +144,7 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	if c.JSON {
 		return nil, errors.New("this is a paper; veilwright check --json and wall --json have its figures")
 	}
-	d := c.scheduleOrJob(name)
+	d, folder := c.scheduleOrJob(name)
 	if !d.Usable() {
 		return nil, c.unusable(false, func(s report.Schedule) any { return s }, d)
 	}
@@ -129,20 +154,21 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	} else {
 		units = c.units(d.Schedule)
 	}
-	return forms.SubjectOf(d, rules.Options{Units: units}), nil
+	return forms.SubjectOf(d, c.books().Stock(folder), rules.Options{Units: units}), nil
 }
 
-// scheduleOrJob takes in a document that is either.
-func (c *call) scheduleOrJob(name string) *shop.Opened {
+// scheduleOrJob takes in a document that is either, with the folder in which its
+// shop books are looked for.
+func (c *call) scheduleOrJob(name string) (o *shop.Opened, folder string) {
 	found := c.inputs([]string{name})
 	if len(found) != 1 || found[0].searched {
-		return &shop.Opened{Name: name, Err: errors.New("print takes one schedule or job, not a folder")}
+		return &shop.Opened{Name: name, Err: errors.New("print takes one schedule or job, not a folder")}, ""
 	}
-	o := c.open(found[0])
+	o = c.open(found[0])
 	if o.Kind != schedules.Job {
 		o.Want(schedules.Schedule, "print")
 	}
-	return o
+	return o, found[0].folder
 }
 
 // endsBy has the call end as a verdict asks for.

@@ -20,6 +20,7 @@ type printCommand struct {
 	RouteSheet       routeSheetCommand       `cmd:"" name:"route-sheet" help:"Operations, hold and witness points, sign-offs."`
 	InspectionPlan   inspectionPlanCommand   `cmd:"" name:"inspection-plan" help:"What is inspected, how, to which limit."`
 	Calculation      calculationCommand      `cmd:"" name:"calculation" help:"The structure worked out step by step, for a reviewer."`
+	Takeoff          takeoffPaperCommand     `cmd:"" name:"takeoff" help:"Areas, glass, resin, strips and rolls, cost."`
 	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`
 }
 
