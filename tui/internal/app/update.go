@@ -58,6 +58,9 @@ func (r *Root) update(msg tea.Msg) {
 			r.do(tea.ClearScreen)
 		}
 		return
+	case tea.MouseMsg:
+		r.mouse(m)
+		return
 	case keepMsg:
 		r.keep()
 		return
@@ -75,6 +78,7 @@ func (r *Root) update(msg tea.Msg) {
 	case tea.ResumeMsg:
 		r.stale = true
 		r.watch()
+		r.do(tea.EnableMouseCellMotion) // which the library does not set again
 		r.do(tea.ClearScreen)
 		return
 	case StopMsg:
@@ -143,7 +147,7 @@ func (r *Root) ending() bool { return r.end.Quit || r.end.Signal != "" || r.end.
 func (r *Root) resize(w, h int) {
 	r.w, r.h, r.stale = w, h, true
 	for _, p := range r.pages {
-		p.SetSize(w, h)
+		p.SetSize(r.beside(p, w), h)
 	}
 	body := draw.PageFrame(draw.Size{W: w, H: h}).Body
 	for _, o := range r.stack {

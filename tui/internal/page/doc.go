@@ -32,6 +32,16 @@ type Page interface {
 	Lines() []string
 }
 
+// Clicker is a page, or what is open, on which a click points at a line; x and y
+// are its own cells. Nothing is taken by it.
+type Clicker interface {
+	Click(x, y int) bool
+}
+
+// Alone is a page that has no second column of its own: on a wide screen that
+// leaves it the cells it needs, the wall stands beside it.
+type Alone interface{ Alone() (cells int) }
+
 // Rester is a page that leaves work for when keys pause.
 type Rester interface {
 	Waits() bool
