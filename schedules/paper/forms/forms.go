@@ -19,7 +19,6 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
-	"frp/veilwright/schedules/store"
 )
 
 // Kind is a paper of a schedule or a job.
@@ -90,7 +89,7 @@ func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject 
 	if o.Job == nil {
 		return OfSchedule(o.Name, o.Text, o.Library, own, o.Judge(options), options.Units)
 	}
-	of := &Subject{Of: paper.Of{File: o.Name, SHA256: store.SumOf(o.Text).String(), Head: o.Job.Head, Library: o.Library, Units: options.Units}, Job: o.Job, Stock: own}
+	of := &Subject{Of: paper.Of{File: o.Name, SHA256: paper.Fingerprint(o.Text), Head: o.Job.Head, Library: o.Library, Units: options.Units}, Job: o.Job, Stock: own}
 	r := o.JudgeJob(options)
 	for i, p := range r.Parts {
 		part := &o.Job.Parts[i]
@@ -118,7 +117,7 @@ func (of *Subject) Require(o *shop.Opened) error {
 
 // OfSchedule is a schedule that was judged, by its text.
 func OfSchedule(file string, text []byte, lib *laminate.Library, own stock.Stock, r *rules.Report, u quantity.System) *Subject {
-	return &Subject{Of: paper.Of{File: file, SHA256: store.SumOf(text).String(), Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}, Stock: own}
+	return &Subject{Of: paper.Of{File: file, SHA256: paper.Fingerprint(text), Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}, Stock: own}
 }
 
 // each makes the blocks of every part, under its id where there are several.

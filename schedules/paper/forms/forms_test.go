@@ -238,3 +238,36 @@ func TestLayUpSheet_cutsStripsAndPotsByTheShopBook(t *testing.T) {
 		t.Errorf("a row of another resin, or none:\n%s", got)
 	}
 }
+
+// Released is what its content says and nobody's word alone: the fingerprint on
+// the paper, typed into the document, releases it until something else changes.
+func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
+	text, err := os.ReadFile(filepath.FromSlash(examples + "schedules/tank-contact-acid.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed := func(text string) paper.Frame {
+		o := shop.New(shop.Options{NoBook: true}).Open("tank.toml", []byte(text), "")
+		if !o.Usable() {
+			t.Fatal(o.Why())
+		}
+		return forms.Named("route-sheet").Form(forms.SubjectOf(o, stock.Stock{}, rules.Options{})).Frame
+	}
+	draft := printed(string(text))
+	if draft.State != paper.Draft {
+		t.Errorf("a document that says nothing is %q", draft.State)
+	}
+	released := strings.Replace(string(text), "revision = 0\n", "revision = 0\nreleased = \""+draft.Fingerprint+"\"\n", 1)
+	if f := printed(released); f.State != paper.Released || f.Fingerprint != draft.Fingerprint {
+		t.Errorf("released it is %q, %s and %s", f.State, f.Fingerprint, draft.Fingerprint)
+	}
+	if f := printed(strings.Replace(released, "woven-24", "mat-1.5", 1)); f.State != paper.Changed {
+		t.Errorf("changed it is %q", f.State)
+	}
+	if f := printed(strings.Replace(released, draft.Fingerprint, draft.Fingerprint[:4], 1)); f.State == paper.Released {
+		t.Error("four digits release it")
+	}
+	if f := printed(strings.Replace(released, "revision = 0\n", "revision = 0\nsuperseded = true\n", 1)); f.State != paper.Superseded {
+		t.Errorf("superseded it is %q", f.State)
+	}
+}
