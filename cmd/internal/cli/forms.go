@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"path/filepath"
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
@@ -9,7 +10,6 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper/forms"
-	"frp/veilwright/schedules/shop"
 )
 
 // formOf is what the papers of a schedule or a job share.
@@ -109,7 +109,7 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	if c.JSON {
 		return nil, errors.New("this is a paper; veilwright check --json and wall --json have its figures")
 	}
-	d, folder := c.scheduleOrJob(name)
+	d := c.named(name, "print", schedules.Schedule, schedules.Job)
 	if !d.Usable() {
 		return nil, c.unusable(false, func(s report.Schedule) any { return s }, d)
 	}
@@ -119,21 +119,11 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	} else {
 		units = c.units(d.Schedule)
 	}
+	folder := "" // of the shop books
+	if name != stdinName {
+		folder = filepath.Dir(name)
+	}
 	return forms.SubjectOf(d, c.books().Stock(folder), rules.Options{Units: units}), nil
-}
-
-// scheduleOrJob takes in a document that is either, with the folder in which its
-// shop books are looked for.
-func (c *call) scheduleOrJob(name string) (o *shop.Opened, folder string) {
-	found := c.inputs([]string{name})
-	if len(found) != 1 || found[0].searched {
-		return &shop.Opened{Name: name, Err: errors.New("print takes one schedule or job, not a folder")}, ""
-	}
-	o = c.open(found[0])
-	if o.Kind != schedules.Job {
-		o.Want(schedules.Schedule, "print")
-	}
-	return o, found[0].folder
 }
 
 // endsBy has the call end as a verdict asks for.
