@@ -95,6 +95,8 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 		if p.Wall == nil {
 			p.Wall = wall.Evaluate(p.Schedule, lib, p.Analysis, wall.Options{Units: laminate.Some(o.Units)})
 		}
+		// Of these each is judged here, or said not to be.
+		p.Wall.NotChecked = slices.DeleteFunc(p.Wall.NotChecked, func(s string) bool { return s == wall.PartsOfJobs })
 	}
 	pass := &JobPass{Job: j, Library: lib, Units: o.Units, Parts: r.Parts, findings: &r.Findings}
 	for _, rule := range list {

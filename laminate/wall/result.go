@@ -229,8 +229,11 @@ func (c *Criterion) skip(reason string) { c.Answer, c.Reason = NotApplicable, re
 // governedBy tells whether a criterion of the given basis governs for the part.
 func governedBy(p *laminate.Part, b laminate.DesignBasis) bool { return p.Basis() == b }
 
+// PartsOfJobs are what no wall by itself is checked for, and a job's rules are.
+const PartsOfJobs = "heads, flanges, nozzles and joints"
+
 // NotChecked lists what no figure here speaks about.
 func NotChecked() []string {
 	return []string{"wind", "seismic", "hold-down", "supports", "lifting", "burial", "thermal expansion", "fatigue",
-		"heads, flanges, nozzles and joints", "weight of the wall and of what hangs on it"}
+		PartsOfJobs, "weight of the wall and of what hangs on it"}
 }
