@@ -36,14 +36,15 @@ type Theme string
 const (
 	Dark  Theme = "dark"
 	Light Theme = "light"
+	Plain Theme = "plain"
 	Mono  Theme = "mono"
 )
 
 // UnmarshalText reads a word of --theme.
-func (f *Theme) UnmarshalText(text []byte) error { return OneOf(f, text, Dark, Light, Mono) }
+func (f *Theme) UnmarshalText(text []byte) error { return OneOf(f, text, Dark, Light, Plain, Mono) }
 
 // Words lists them.
-func (Theme) Words() []string { return words(Dark, Light, Mono) }
+func (Theme) Words() []string { return words(Dark, Light, Plain, Mono) }
 
 // To is another form of the same report; empty is text.
 type To string
