@@ -21,7 +21,7 @@ const memory = "from memory"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
-		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined,
+		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined, BarrierDiffers,
 		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningsClose, InsideOverlayThin, NeckBarrierThin, NeckClassLow, NozzleLoadsUnknown,
 		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved,
 	}

@@ -104,10 +104,18 @@ var cases = []jobCase{
 	{"thin seal", func(j *laminate.Job) { j.Laminates[2].Plies[0].Count = 1 }, []string{"break inside-overlay-thin", "break seal-thinner-than-barrier"}, "its seal is"},
 	{"veil first", func(j *laminate.Job) { slices.Reverse(j.Laminates[2].Plies) }, []string{"break seal-veil-not-last", "break seal-veil-not-last", "warning bond-ply-not-mat", "warning bond-ply-not-mat"}, "is no veil"},
 	{"another veil", func(j *laminate.Job) { j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15 }, []string{"warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
+	{"another barrier beside", func(j *laminate.Job) {
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
+		j.Laminates[3].Plies[ruletest.MatRow].Count, j.Parts[1].Laminate = 1, "other"
+	}, []string{"warning barrier-differs-between-parts", "warning course-overstrained-at-test"}, "in thickness"},
+	{"another veil beside", func(j *laminate.Job) {
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
+		j.Laminates[3].Plies[0].Material, j.Parts[1].Laminate, j.Joints[0].Inside = catalog.VeilPolyester15, "other", "seal"
+	}, []string{"break seal-thinner-than-barrier", "warning barrier-differs-between-parts", "warning seal-differs-from-barrier"}, "in their veils"},
 	{"wax", func(j *laminate.Job) {
 		p := j.Laminates[0].Plies
 		p[len(p)-1].Material = catalog.Topcoat
-	}, []string{"warning wax-under-bond", "warning wax-under-bond", "warning wax-under-bond"}, "waxed coat"},
+	}, []string{"warning wax-under-bond", "warning wax-under-bond"}, "lay it after J, N,"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
 	{"warm", func(j *laminate.Job) {
 		for i := range j.Resins {

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"maps"
 	"math"
 
 	"frp/veilwright/laminate"
@@ -141,14 +142,9 @@ var SealDiffers = &rules.Rule{
 		}
 		for _, part := range x.parts {
 			of := p.Parts[part].Analysis
-			families := map[laminate.Family]bool{}
-			for i := range of.Rows {
-				if r := of.Rows[i].Resin; r != nil && of.Rows[i].Zone.InBarrier() {
-					families[r.Family] = true
-				}
-			}
+			theirResins := families(of)
 			for i := range a.Rows {
-				if r := a.Rows[i].Resin; r != nil && len(families) > 0 && !families[r.Family] {
+				if r := a.Rows[i].Resin; r != nil && len(theirResins) > 0 && !theirResins[r.Family] {
 					p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal is of %s, which the barrier of part %s is not", x.ID, r.Family, p.Job.Parts[part].ID)
 					return
 				}
@@ -162,4 +158,41 @@ var SealDiffers = &rules.Rule{
 			}
 		}
 	}),
+}
+
+// BarrierDiffers holds the barriers of joined parts against one another.
+var BarrierDiffers = &rules.Rule{
+	ID: "barrier-differs-between-parts", Family: family, Title: "Joined parts have barriers that differ",
+	Why: "One fluid meets one barrier. Parts may differ in process and structure, but a bottom with fewer mats, another veil or another resin than the shell fails first, " +
+		"and the change of color at the joint is the only sign of it.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the barriers of two joined parts differ in thickness, in the fiber of their veils or in the family of their resins",
+	Basis:    rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a, b := p.Parts[x.parts[0]].Analysis, p.Parts[x.parts[1]].Analysis
+		say := func(what string) {
+			p.Report(rules.Warning, x.at("between"), "", "joint %s: the barriers of parts %s and %s differ %s", x.ID, x.Between[0], x.Between[1], what)
+		}
+		switch {
+		case len(a.Rows) == 0 || len(b.Rows) == 0:
+		case !maps.Equal(veils(a), veils(b)):
+			say("in their veils")
+		case !maps.Equal(families(a), families(b)):
+			say("in their resins")
+		case a.Barrier.ThicknessKnown && b.Barrier.ThicknessKnown && quantity.Compare(a.Barrier.Thickness, b.Barrier.Thickness) != 0:
+			one, other := p.Units.Pair(a.Barrier.Thickness, b.Barrier.Thickness, quantity.Thickness)
+			say("in thickness: " + one + " and " + other)
+		}
+	}),
+}
+
+// families are those of the resins of a barrier.
+func families(a *laminate.Analysis) map[laminate.Family]bool {
+	set := map[laminate.Family]bool{}
+	for i := range a.Rows {
+		if r := a.Rows[i].Resin; r != nil && a.Rows[i].Zone.InBarrier() {
+			set[r.Family] = true
+		}
+	}
+	return set
 }

@@ -2,7 +2,9 @@ package joint
 
 import (
 	"math"
+	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
@@ -49,7 +51,7 @@ var JointHoopThin = &rules.Rule{
 	Why: "Over the gap the strap alone carries the pressure round, and along the axis all that the walls carry. " +
 		"A strap thinner than the walls is where the equipment bursts, and a wound wall does not lend it its fibers.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "t S/10 of the strap's structure is below p D/2 at the joint, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
+	When:     "t S/10 of the strap's structure is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
 	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
 	Job: over(func(p *rules.JobPass, x *joined) {
 		a := p.Analysis(x.Outside)
@@ -70,7 +72,9 @@ var JointHoopThin = &rules.Rule{
 			p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
 			return
 		}
-		if need := joining.HoopLoad(l.inside, l.diameter); thinner(s.hoop, need) {
+		// A corner is held round by the bottom and its reinforcement (knuckle-weak).
+		corner := p.Job.Parts[x.parts[0]].Form == laminate.FlatBottom || p.Job.Parts[x.parts[1]].Form == laminate.FlatBottom
+		if need := joining.HoopLoad(l.inside, l.diameter); !corner && thinner(s.hoop, need) {
 			h, n := p.Units.Pair(s.hoop, need, quantity.LineLoad)
 			p.Report(rules.Break, x.at("outside"), "", "joint %s: the structure of its strap may bear %s round, and %s press on it", x.ID, h, n)
 			return
@@ -156,22 +160,26 @@ var WaxUnderBond = &rules.Rule{
 	When:     "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat",
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
-		waxed := func(part int) bool {
-			rows := p.Parts[part].Analysis.Rows
-			return len(rows) > 0 && rows[len(rows)-1].Material != nil && rows[len(rows)-1].Material.Waxed
-		}
-		over(func(p *rules.JobPass, x *joined) {
+		bonds := make([][]string, len(p.Job.Parts))
+		over(func(_ *rules.JobPass, x *joined) {
 			for _, part := range x.parts {
-				if x.Outside != "" && waxed(part) {
-					p.Report(rules.Warning, x.at("outside"), "", "joint %s: part %s ends in a waxed coat: lay it after the strap, or grind it off where the strap goes", x.ID, p.Job.Parts[part].ID)
+				if x.Outside != "" {
+					bonds[part] = append(bonds[part], x.ID)
 				}
 			}
 		})(p)
-		each(func(p *rules.JobPass, x *opening) {
-			if (x.Pad != "" || x.InstallationOutside != "") && waxed(x.on) {
-				p.Report(rules.Warning, x.at("pad"), "", "nozzle %s: part %s ends in a waxed coat: lay it after the pad, or grind it off where the pad goes", x.ID, x.On)
+		each(func(_ *rules.JobPass, x *opening) {
+			if x.Pad != "" || x.InstallationOutside != "" {
+				bonds[x.on] = append(bonds[x.on], x.ID)
 			}
 		})(p)
+		for i := range bonds {
+			rows := p.Parts[i].Analysis.Rows
+			if len(bonds[i]) == 0 || len(rows) == 0 || rows[len(rows)-1].Material == nil || !rows[len(rows)-1].Material.Waxed {
+				continue
+			}
+			p.Report(rules.Warning, partRef(i, "laminate"), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
+		}
 	},
 }
 

@@ -65,7 +65,7 @@ func testAt(p *rules.JobPass, part int, height float64) (pa float64, missing str
 	switch {
 	case !t.Pressure.Given() && !t.LiquidHeight.Given():
 		return 0, "neither the pressure of the test nor the level of its fill is stated"
-	case !stacked(p.Job.Parts[part].Form) || !t.LiquidHeight.Given():
+	case !t.LiquidHeight.Given() || !known && !stacked(p.Job.Parts[part].Form):
 		return pa, ""
 	case !known:
 		return 0, "how high part " + p.Job.Parts[part].ID + " stands is not known"
@@ -136,7 +136,7 @@ var OverstrainedAtTest = &rules.Rule{
 	Why: "A pressure over the fill is the same at every height, and the thin courses at the top were figured for little. " +
 		"Strain grows with the pressure; near the elongation of the resin the barrier cracks, and nothing shows until the fluid is in.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When:     "a governing criterion, grown as the pressure of the test over that of the service, passes its limit; break where the strain reaches a resin's elongation at break; incomplete where a figure of it is missing",
+	When:     "a governing criterion, grown as the pressure of the test over that of the service, passes its limit, or could since none was judged and the test is above the service; break where the strain reaches a resin's elongation at break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
 	Basis:    "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2",
 	Job: func(p *rules.JobPass) {
 		if !tested(p) {
@@ -144,6 +144,9 @@ var OverstrainedAtTest = &rules.Rule{
 		}
 		for i := range p.Job.Parts {
 			part := p.Parts[i]
+			if p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(false) {
+				continue // it lies on its foundation and carries nothing
+			}
 			var criterion *wall.Criterion
 			if part.Wall != nil {
 				for k := range part.Wall.Criteria {
@@ -170,7 +173,7 @@ var OverstrainedAtTest = &rules.Rule{
 				}
 				grown = math.Max(grown, joining.Proof(test, design))
 			}
-			if missing == "" && criterion == nil && grown > 0 {
+			if missing == "" && criterion == nil && quantity.Above(grown, 1) {
 				missing = "no criterion of its inside pressure was judged"
 			}
 			if missing != "" {
