@@ -14,11 +14,11 @@ func TestJob_isOpenedEditedPartByPartAndSaved(t *testing.T) {
 	stdout, _, _ := h.run(t, "new", "--example", "job")
 	h.write(t, "tank.toml", stdout)
 	s := h.open(t, "tank.toml")
-	s.see("JOB", "shell-3", "~~~~", "N2", "incomplete")
+	s.see("JOB", "shell-3", "~~~~", "N2", "warning")
 	s.press("down", "down", "down", "down", "enter")
 	s.see("BENCH", "the bench is on shell-3")
 	time.Sleep(time.Second) // what is typed ahead for another page changes nothing
-	s.press("3").see("u takes it back")
+	s.press("3").see("u undoes it")
 	s.press("s").see("saved tank.toml")
 	s.press("tab").see("Which page?", "job")
 	s.press("esc", "q")

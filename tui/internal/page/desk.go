@@ -94,7 +94,7 @@ func (d *Desk) ApplyJob(e edit.JobEdit) error {
 		return err
 	}
 	d.changed(before)
-	d.Note(e.Label, "u takes it back")
+	d.Note(e.Label, "u undoes it")
 	return nil
 }
 
