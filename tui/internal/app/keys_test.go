@@ -19,7 +19,7 @@ import (
 
 // states lead to every page and to what opens over it.
 var states = []string{
-	"", "home up", "0", "0 m a t", "*", "home r", "home r 2", "r 0 v", "g", "enter", "enter down down", "enter up", "w", "n", "?", "? u n", "j", "j down down down down", "j 3 x", "tab", "a",
+	"", "home up", "0", "0 m a t", "*", "home r", "home r 2", "r 0 v", "g", "enter", "enter down down", "enter up", "w", "n", "?", "? u n", "j", "j down down down down", "j 3 x", "tab", "a", "/",
 	"tab 2", "tab 2 1", "tab 2 2", "tab 3", "tab 3 1", "tab 3 3 5", "tab 4", "tab 4 3 x", "tab 4 4", "tab 4 9", "tab 4 p",
 	"tab 5", "tab 5 1", "tab 5 2", "tab 5 3", "tab 6", "tab 6 5", "tab 6 6", "tab 6 7", "tab 7", "tab 7 1", "tab 7 g", "tab 7 w",
 }
@@ -284,4 +284,15 @@ func TestKeys_noEditWasNotAnnounced(t *testing.T) {
 			ahead = ahead || g.r.place() != before
 		}
 	})
+}
+
+// Undo, the next finding, its fix, saving, job data, the pages and a ply by its
+// number are reached from a number pad alone, on every page, and a key that
+// cannot act says why there too.
+func TestPad_reachesWhatHasALetter(t *testing.T) {
+	g := header(t, 80, 24).press("9 / 1").wants(headerPlies).shows("took back")
+	g.press("/ 3").shows("u takes it back").press("/ 4").shows("saved ").press("/ 2").shows("finding ")
+	g.press("/ 7").shows("PAGES").press("5").shows("LAY-UP").press("/").shows("BY DIGIT").esc()
+	g.press("/").shows("take the last recorded ply back").esc()
+	g.press("tab 1 / 8 2 enter").shows("at plies 2-3")
 }

@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/schedules/paper"
