@@ -290,9 +290,9 @@ func TestKeys_noEditWasNotAnnounced(t *testing.T) {
 // number are reached from a number pad alone, on every page, and a key that
 // cannot act says why there too.
 func TestPad_reachesWhatHasALetter(t *testing.T) {
-	g := header(t, 80, 24).press("9 / 1").wants(headerPlies).shows("took back")
-	g.press("/ 3").shows("u takes it back").press("/ 4").shows("saved ").press("/ 2").shows("finding ")
+	g := header(t, 80, 24).press("9 / 1").wants(headerPlies).shows("undid")
+	g.press("/ 3").shows("u undoes it").press("/ 4").shows("saved ").press("/ 2").shows("finding ")
 	g.press("/ 7").shows("PAGES").press("5").shows("LAY-UP").press("/").shows("BY DIGIT").esc()
-	g.press("/").shows("take the last recorded ply back").esc()
+	g.press("/").shows("1 undo the last recorded ply", "does nothing on this page", "4 save").esc()
 	g.press("tab 1 / 8 2 enter").shows("at plies 2-3")
 }
