@@ -12,22 +12,20 @@ var padKeys = []string{"u", "n", "f", "s", "x", "j", keys.Tab, "t", "k"}
 // page: gloved hands need nothing but a number pad.
 func (r *Root) pad() {
 	l := &page.List{Head: "by digit", Verb: "do it"}
-	var does []string
 	for _, k := range padKeys {
-		row := keys.Find(keys.Key(k), r.tables()...)
-		if row == nil {
-			continue
-		}
-		item := page.Item{Name: row.Long, Word: keys.Name(k)}
-		if row.Can != nil {
-			item.Why = row.Can()
+		// Each has the same digit on every page, whether it acts there or not.
+		item := page.Item{Name: "–", Word: keys.Name(k), Why: keys.Name(k) + " does nothing on this page"}
+		if row := keys.Find(keys.Key(k), r.tables()...); row != nil {
+			item.Name, item.Why = row.Long, ""
+			if row.Can != nil {
+				item.Why = row.Can()
+			}
 		}
 		l.Items = append(l.Items, item)
-		does = append(does, k)
 	}
 	l.Take = func(i int) error {
 		r.remove(l)
-		if _, why := keys.Press(keys.Key(does[i]), r.tables()...); why != "" {
+		if _, why := keys.Press(keys.Key(padKeys[i]), r.tables()...); why != "" {
 			r.here().Refuse(why)
 		}
 		return nil
