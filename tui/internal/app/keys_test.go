@@ -293,6 +293,6 @@ func TestPad_reachesWhatHasALetter(t *testing.T) {
 	g := header(t, 80, 24).press("9 / 1").wants(headerPlies).shows("undid")
 	g.press("/ 3").shows("u undoes it").press("/ 4").shows("saved ").press("/ 2").shows("finding ")
 	g.press("/ 7").shows("PAGES").press("5").shows("LAY-UP").press("/").shows("BY DIGIT").esc()
-	g.press("/").shows("1 undo the last recorded ply", "does nothing on this page", "4 save").esc()
+	g.press("/").shows("1 undo the last recorded ply", "not on this page", "4 save").esc()
 	g.press("tab 1 / 8 2 enter").shows("at plies 2-3")
 }

@@ -14,7 +14,7 @@ func (r *Root) pad() {
 	l := &page.List{Head: "by digit", Verb: "do it"}
 	for _, k := range padKeys {
 		// Each has the same digit on every page, whether it acts there or not.
-		item := page.Item{Name: "–", Word: keys.Name(k), Why: keys.Name(k) + " does nothing on this page"}
+		item := page.Item{Name: "–", Word: keys.Name(k), Why: "not on this page"}
 		if row := keys.Find(keys.Key(k), r.tables()...); row != nil {
 			item.Name, item.Why = row.Long, ""
 			if row.Can != nil {
