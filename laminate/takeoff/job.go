@@ -43,6 +43,9 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 				}
 			}
 		}
+		if x.Outside == "" {
+			list = append(list, Piece{Name: "joint " + x.ID + ", strap", Kind: Joint, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("no laminate is named for it (outside)")})
+		}
 		list = overlay(list, j, x.Outside, Joint, "joint "+x.ID+", strap", 1, func(s *laminate.Schedule) (Ground, error) {
 			switch {
 			case missing != nil:
@@ -66,7 +69,7 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 			width := x.InsideWidth.SI()
 			return Ground{Area: func(_ int, z float64) (float64, error) { return surface.Cylinder(inside-2*z, width) }}, nil
 		})
-		if x.Outside != "" && x.Inside != "" {
+		if x.Inside != "" {
 			list[len(list)-1].Kind = Part // of one joint, whose hours count once
 		}
 	}
@@ -126,6 +129,9 @@ func nozzle(list []Piece, j *laminate.Job, n *laminate.Nozzle) []Piece {
 		}
 		return Tube(n.Size.SI(), n.Projection.SI()), nil
 	})
+	if len(list) == first {
+		list = append(list, Piece{Name: "nozzle " + n.ID, Kind: Nozzle, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("it names no laminate")})
+	}
 	for k := first + 1; k < len(list); k++ {
 		list[k].Kind = Part // of one nozzle, whose hours count once
 	}

@@ -78,6 +78,12 @@ func TestOfJob_listsWhatIsBuiltAndNamesWhatIsMissing(t *testing.T) {
 	if len(names) != 8 || missing != "the width of the seal is not stated (inside_width)" || !got.Incomplete() {
 		t.Errorf("%q, missing %q", names, missing)
 	}
+	j.Joints[0].Outside, j.Nozzles[0] = "", laminate.Nozzle{ID: "N", On: "a"}
+	for _, f := range takeoff.Count(takeoff.OfJob(j, catalog.Library()), catalog.Library(), own, takeoff.Options{}).Pieces {
+		if want := f.Name == "joint J, strap" || f.Name == "nozzle N" || f.Name == "joint J, seal"; want != (f.Why != "") {
+			t.Errorf("%s: %q", f.Name, f.Why)
+		}
+	}
 	near(t, "four flange faces", got.Pieces[2].Inside/(inch(1).SI()*inch(1).SI()), 4*170.4, 0.3)
 	hours := 0.0
 	for _, l := range got.Labor {

@@ -146,7 +146,15 @@ func Calculation(of *Subject) paper.Sheet {
 }
 
 // Takeoff is what it takes to build the schedule, or the pieces of the job.
-func Takeoff(of *Subject) paper.Sheet { return paper.Takeoff(of.Count(), of.Units) }
+func Takeoff(of *Subject) paper.Sheet {
+	t := of.Count()
+	sheet := paper.Takeoff(t, of.Units)
+	if t.Incomplete() {
+		not := paper.Note{Mark: "INCOMPLETE: ", Text: "some pieces are not in these figures, or not whole; what is missing stands beside each", Framed: true}
+		sheet = append(paper.Sheet{not}, sheet...)
+	}
+	return sheet
+}
 
 // Count takes the pieces off.
 func (of *Subject) Count() *takeoff.Takeoff {
