@@ -20,17 +20,21 @@ import (
 type Record struct {
 	Schedule         string // file name the part was laid to
 	ScheduleRevision laminate.Optional[int]
-	ScheduleSHA256   string // decides which schedule it belongs to
-	Serial           string
-	Adopted          []Adopted
-	Joined           []Joined
-	Cuts             []Cut
-	Laid             []Laid
-	Readings         []Reading
-	Defects          []Defect
-	Dispositions     []Disposition
-	Decisions        []Decision
-	Struck           []Struck
+	ScheduleSHA256   string // of the schedule's file; of a record without fingerprint
+	// ScheduleFingerprint is of the schedule's content, and decides which schedule
+	// the record belongs to.
+	ScheduleFingerprint string
+	Revisions           []Revision
+	Serial              string
+	Adopted             []Adopted
+	Joined              []Joined
+	Cuts                []Cut
+	Laid                []Laid
+	Readings            []Reading
+	Defects             []Defect
+	Dispositions        []Disposition
+	Decisions           []Decision
+	Struck              []Struck
 	// Torn says that a last entry was half-written and is not among these; ""
 	// when all is whole.
 	Torn string
@@ -62,9 +66,21 @@ func (e *Entry) Head() *Entry { return e }
 // Any is a pointer to an entry of one of the kinds.
 type Any interface{ Head() *Entry }
 
+// Of is the fingerprint of the schedule that the record is of by now, "" where it
+// has none, and the entry by which it came to be, nil where it was begun with it.
+func (r *Record) Of() (fingerprint string, by *Revision) {
+	fingerprint = r.ScheduleFingerprint
+	for i := range r.Revisions {
+		if x := &r.Revisions[i]; !x.Struck {
+			fingerprint, by = x.Fingerprint, x
+		}
+	}
+	return fingerprint, by
+}
+
 // Entries are all entries in the order entered, struck ones too.
 func (r *Record) Entries() []Any {
-	all := make([]Any, 0, len(r.Laid)+len(r.Readings)+len(r.Defects)+len(r.Dispositions)+len(r.Decisions)+len(r.Struck)+len(r.Adopted)+len(r.Joined)+len(r.Cuts))
+	all := make([]Any, 0, len(r.Laid)+len(r.Readings)+len(r.Defects)+len(r.Dispositions)+len(r.Decisions)+len(r.Struck)+len(r.Adopted)+len(r.Joined)+len(r.Cuts)+len(r.Revisions))
 	all = each(all, r.Laid)
 	all = each(all, r.Readings)
 	all = each(all, r.Defects)
@@ -74,6 +90,7 @@ func (r *Record) Entries() []Any {
 	all = each(all, r.Adopted)
 	all = each(all, r.Joined)
 	all = each(all, r.Cuts)
+	all = each(all, r.Revisions)
 	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
 	return all
 }
@@ -95,6 +112,16 @@ type Adopted struct {
 	Why string
 }
 
+// Revision is that lay-up goes on to another revision of the schedule.
+type Revision struct {
+	Entry
+	Schedule    string // its file
+	Number      laminate.Optional[int]
+	Fingerprint string
+	From        int // the first ply laid to it
+	Why         string
+}
+
 // Joined is that somebody named put two copies of a record together that went
 // separate ways.
 type Joined struct {
@@ -114,7 +141,8 @@ type Cut struct {
 // Laid is one ply as laid.
 type Laid struct {
 	Entry
-	Ply                int // single-ply number of the schedule, from 1
+	Ply                int    // single-ply number of the schedule, from 1
+	Fingerprint        string // of the ply as the schedule had it
 	MaterialLot        string
 	ResinLot           string
 	Initiator          laminate.Optional[float64] // share by mass
@@ -250,7 +278,9 @@ type Decision struct {
 	Outcome Outcome
 	Covers  laminate.Optional[int] // how many entries there were when it was signed
 	Verdict string                 // what the comparison came to then
-	Why     string
+	// Specification and Schedule are fingerprints of what was weighed.
+	Specification, Schedule string
+	Why                     string
 }
 
 // Struck takes an earlier entry back, with the reason.

@@ -15,20 +15,68 @@ import (
 
 const byPractice = inspection.ByPractice
 
-// belongs tells whether the record is of this very schedule.
+// belongs tells whether the record is of this very schedule, by its content.
 func (j *judge) belongs() {
-	l := Line{Key: "record.schedule", Demand: "record of this schedule", Found: "the same file", Basis: "SHA-256 of the schedule the part was laid to"}
-	switch {
-	case j.Record.ScheduleSHA256 == "":
-		l.Verdict, l.Found = Incomplete, "the record has no SHA-256 of its schedule"
-	case !strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
-		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule has changed since"
+	l := Line{Key: "record.schedule", Demand: "record of this schedule", Basis: "fingerprint of the schedule's content, shop books included"}
+	of, taken := j.Record.Of()
+	here, was := j.Report.Schedule.Revision, j.Record.ScheduleRevision
+	if taken != nil {
+		was = taken.Number
+		j.note(fmt.Sprintf("entry %d: revision %s taken up from ply %d on%s%s", taken.Entry.Number, revisionText(was), taken.From, asWhat(&taken.Entry), because(taken.Why)))
+	}
+	switch same := strings.EqualFold(of, j.Fingerprint); {
+	case of == "" && j.Record.ScheduleSHA256 == "":
+		l.Verdict, l.Found = Incomplete, "the record names neither the content nor the SHA-256 of its schedule"
+	case of == "" && strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
+		l.Found, l.Basis = "the same file", "SHA-256 of the schedule the part was laid to"
+	case of == "":
+		l.Verdict, l.Basis = Incomplete, "SHA-256 of the schedule the part was laid to"
+		l.Found = "another file, or its file has changed since, and the record has no fingerprint of its content" + revisions(was, here)
+	case !same:
+		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule or a shop book has changed since"+revisions(was, here)
+	default:
+		l.Found = "the same content" + revisions(was, here)
 	}
 	j.add(l)
+	j.alikePlies()
 	if j.Record.Torn != "" {
 		j.add(Line{Key: "record.whole", Demand: "every entry complete", Found: j.Record.Torn, Verdict: Incomplete, Basis: byRecord})
 	}
 	j.trail()
+}
+
+func revisionText(n laminate.Optional[int]) string {
+	if !n.Given {
+		return "not stated"
+	}
+	return strconv.Itoa(n.Value)
+}
+
+// revisions names both where they differ, else the one.
+func revisions(was, here laminate.Optional[int]) string {
+	switch {
+	case was != here:
+		return fmt.Sprintf("; the record is of revision %s, this is revision %s", revisionText(was), revisionText(here))
+	case here.Given:
+		return ", revision " + strconv.Itoa(here.Value)
+	}
+	return ""
+}
+
+// alikePlies holds what each ply was when it was laid against what the schedule
+// has in its place now: after a revision in mid-job they may differ.
+func (j *judge) alikePlies() {
+	var other []int
+	for i := range j.Record.Laid {
+		t := &j.Record.Laid[i]
+		if !t.Struck && t.Fingerprint != "" && t.Ply >= 1 && t.Ply <= len(j.PlyFingerprints) && t.Fingerprint != j.PlyFingerprints[t.Ply-1] {
+			other = append(other, t.Ply)
+		}
+	}
+	if len(other) > 0 {
+		j.add(Line{Key: "record.plies", Demand: "plies laid as the schedule has them now", Found: "laid when the schedule had something else there: " + plies(other),
+			Verdict: Fails, Plies: other, Basis: "fingerprint of each ply as it was laid"})
+	}
 }
 
 const byRecord = "the record itself"
@@ -404,6 +452,14 @@ func (j *judge) later() {
 	}
 	if last == nil {
 		return
+	}
+	for _, c := range []struct{ what, was, now string }{
+		{"specification", last.Specification, j.SpecificationFingerprint}, {"schedule", last.Schedule, j.Fingerprint},
+	} {
+		if c.was != "" && c.now != "" && c.was != c.now {
+			j.add(Line{Key: "record.signed", Demand: "the decision is on this " + c.what, Verdict: Incomplete, Basis: byRecord,
+				Found: fmt.Sprintf("entry %d was signed on another %s, or it has changed since", last.Number, c.what)})
+		}
 	}
 	var after []int
 	for _, e := range j.Record.Entries() {

@@ -88,7 +88,9 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 	}
 	h.options.Units = c.units(h.scheduled.Schedule)
 	h.judged = h.scheduled.Judge(h.options)
-	h.result = acceptance.Compare(acceptance.Input{Report: h.judged, Library: h.scheduled.Library, SHA256: h.sum(0),
+	prints := schedules.Fingerprint(h.scheduled.Schedule, h.judged.Analysis, h.scheduled.Library)
+	h.result = acceptance.Compare(acceptance.Input{Report: h.judged, Library: h.scheduled.Library, SHA256: h.sum(0), Fingerprint: prints.Schedule,
+		PlyFingerprints: prints.Plies, SpecificationFingerprint: schedules.SpecificationFingerprint(h.docs[1].Specification),
 		Specification: h.docs[1].Specification, Record: h.asBuilt, Units: h.options.Units})
 	switch h.result.Answer {
 	case acceptance.DoesNotConform, acceptance.Reject:

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/inspection"
 
 	"pgregory.net/rapid"
@@ -442,5 +443,34 @@ func TestReadings_aThicknessInTheWrongUnitIsAskedAbout(t *testing.T) {
 	g.Press(keys.Enter)
 	if l := g.Records.Record().Now().Readings; len(l) != n+1 || l[n].Thickness.Text() != "0.24 in" {
 		t.Errorf("%d readings, the last %+v", len(l)-n, l[len(l)-1])
+	}
+}
+
+// A revision in mid-job is an entry by somebody named, not a trick.
+func TestRevision_isTakenUpByEntryWithAReason(t *testing.T) {
+	g := open(t, 100, 30, spool)
+	g.Press("6", "1")
+	g.Typed("K-402-9", "")
+	if g.Press("0"); !g.Desk.Notice.Refusal {
+		t.Fatal("the record's own schedule was taken up")
+	}
+	path := g.Desk.Doc.Path()
+	g.Desk.Row = 1
+	if !g.Desk.Apply(edit.Duplicate(g.Desk.Doc.Now(), g.Desk.Doc.Library(), 1)) {
+		t.Fatal(g.Desk.Notice.Text)
+	}
+	if g.Press("0"); !strings.Contains(g.Desk.Notice.Text, "saved") {
+		t.Errorf("what is not saved was taken up: %s", g.Desk.Notice.Text)
+	}
+	if err := g.Desk.Doc.Save(); err != nil {
+		t.Fatal(err)
+	}
+	g.Shows("✗ the record is of another schedule")
+	g.Press("0", keys.Enter)
+	g.Says("answered for")
+	g.Typed("one more mat, drawing 7")
+	g.Says("taken up from ply 1 on")
+	if r := g.Records.Record().Now(); len(r.Revisions) != 1 || r.Revisions[0].Fingerprint != g.Records.Fingerprints().Schedule || r.Revisions[0].Who == "" || g.Records.Foreign() != "" {
+		t.Errorf("%s: %+v", path, r.Revisions)
 	}
 }
