@@ -12,7 +12,7 @@ import (
 )
 
 // offered matches a line of a template that is left out: a key or a table.
-var offered = regexp.MustCompile(`(?m)^# ?((?:\w+ *= |\[\[).*)$`)
+var offered = regexp.MustCompile(`(?m)^# ?((?:\w+ *= |\[).*)$`)
 
 func uncommented(b []byte) []byte { return offered.ReplaceAll(b, []byte("$1")) }
 

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -23,6 +24,9 @@ const (
 	bookResin
 	bookBuild
 	bookRating
+	bookTakeoff
+	bookRoll
+	bookInitiator
 )
 
 var bookTables = []tables.Table{
@@ -38,6 +42,56 @@ var bookTables = []tables.Table{
 	tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
 	tables.Many("build", mostBuilds, buildFields, func(b *shelf) *[]laminate.BarrierBuild { return &b.Builds }),
 	tables.Many("rating", laminate.MostRows, ratingFields, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
+	tables.One("takeoff", takeoffFields, func(b *shelf) *stock.Takeoff { return &b.Stock.Takeoff }),
+	tables.Many("roll", laminate.MostRows, rollFields, func(b *shelf) *[]stock.Roll { return &b.Stock.Rolls }),
+	tables.Many("initiator", laminate.MostRows, initiatorFields, func(b *shelf) *[]stock.Initiation { return &b.Stock.Initiators }),
+}
+
+var takeoffFields = []tables.Field{
+	tables.ShareField("resin_waste_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
+	tables.ShareField("resin_waste_sprayed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteSprayed }),
+	tables.ShareField("resin_waste_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteWound }),
+	tables.ShareField("glass_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.GlassWaste }),
+	tables.ShareField("roving_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.RovingWaste }),
+	tables.ShareField("overspray", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.Overspray }),
+	tables.ShareField("darting_mat", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingMat }),
+	tables.ShareField("darting_woven", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingWoven }),
+	tables.SizeField("lap", func(t *stock.Takeoff) *quantity.Length { return &t.Lap }),
+	tables.AnswerField("strips_join", func(t *stock.Takeoff) *laminate.Optional[bool] { return &t.StripsJoin }),
+	tables.SizeField("turnaround", func(t *stock.Takeoff) *quantity.Length { return &t.Turnaround }),
+	tables.SizeField("batch", func(t *stock.Takeoff) *quantity.Mass { return &t.Batch }),
+	tables.SizeField("laid_a_minute", func(t *stock.Takeoff) *quantity.Mass { return &t.LaidAMinute }),
+	tables.WordField("spray", func(t *stock.Takeoff) *stock.SprayGun { return &t.Spray }, stock.SprayGuns),
+	hoursField("hours_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursContact }),
+	hoursField("hours_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursWound }),
+	hoursField("hours_joint", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursJoint }),
+	hoursField("hours_nozzle", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursNozzle }),
+	hoursField("hours_fixed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursFixed }),
+	tables.NumberField("hour_price", "money for an hour", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HourPrice }),
+	tables.TextField("currency", func(t *stock.Takeoff) *string { return &t.Currency }),
+}
+
+func hoursField(key string, at func(*stock.Takeoff) *laminate.Optional[float64]) tables.Field {
+	return tables.NumberField(key, "hours", at)
+}
+
+var rollFields = []tables.Field{
+	tables.TextField("material", func(r *stock.Roll) *string { return &r.Material }),
+	tables.SizeField("width", func(r *stock.Roll) *quantity.Length { return &r.Width }),
+	tables.SizeField("length", func(r *stock.Roll) *quantity.Length { return &r.Length }),
+	tables.PriceField("price", func(r *stock.Roll) *quantity.Price { return &r.Price }),
+}
+
+var initiatorFields = []tables.Field{
+	tables.WordField("family", func(r *stock.Initiation) *laminate.Family { return &r.Family }, laminate.Families),
+	tables.WordField("cure", func(r *stock.Initiation) *laminate.Cure { return &r.Cure }, laminate.Cures),
+	tables.SizeField("temperature", func(r *stock.Initiation) *quantity.Temperature { return &r.Temperature }),
+	tables.ShareField("initiator", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Initiator }),
+	tables.ShareField("promoter", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
+	tables.NumberField("gel_minutes", "minutes", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
+	tables.SizeField("density", func(r *stock.Initiation) *quantity.Density { return &r.Density }),
+	tables.PriceField("price", func(r *stock.Initiation) *quantity.Price { return &r.Price }),
+	tables.TextField("source", func(r *stock.Initiation) *string { return &r.Source }),
 }
 
 // mostBuilds is how many barriers of its own a shop may list: advice answers
@@ -110,6 +164,11 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	fail := func(table, row int, key, message string) {
 		problems = src.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, message)
 	}
+	faults := func(table, row int, list []laminate.Fault) {
+		for _, f := range list {
+			fail(table, row, f.Ref.Key, f.Message)
+		}
+	}
 	seen := map[tables.Spot]bool{}
 	twice := func(table, row int, id string) {
 		here := tables.Spot{Table: table, Key: id}
@@ -119,15 +178,11 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 		seen[here] = true
 	}
 	for i := range own.Materials {
-		for _, f := range own.Materials[i].Validate(laminate.Ref{}) {
-			fail(bookMaterial, i, f.Ref.Key, f.Message)
-		}
+		faults(bookMaterial, i, own.Materials[i].Validate(laminate.Ref{}))
 		twice(bookMaterial, i, own.Materials[i].ID)
 	}
 	for i := range own.Resins {
-		for _, f := range own.Resins[i].Validate(laminate.Ref{}) {
-			fail(bookResin, i, f.Ref.Key, f.Message)
-		}
+		faults(bookResin, i, own.Resins[i].Validate(laminate.Ref{}))
 		twice(bookResin, i, own.Resins[i].ID)
 	}
 	for i := range own.Builds {
@@ -143,6 +198,13 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 		for _, w := range ratingFaults(r, own.Builds) {
 			fail(bookRating, i, w.key, w.message)
 		}
+	}
+	faults(bookTakeoff, 0, own.Stock.Takeoff.Validate())
+	for i := range own.Stock.Rolls {
+		faults(bookRoll, i, own.Stock.Rolls[i].Validate())
+	}
+	for i := range own.Stock.Initiators {
+		faults(bookInitiator, i, own.Stock.Initiators[i].Validate())
 	}
 	return src, own, tables.Sorted(problems)
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stock"
 )
 
 const shopBook = `document = "shop-book"
@@ -110,6 +111,52 @@ func TestTidy_shopBook(t *testing.T) {
 	}
 	if _, problems := Tidy([]byte(strings.Replace(shopBook, "rack", "rakc", 1)), nil); len(problems) != 1 {
 		t.Errorf("%v", problems)
+	}
+}
+
+func TestDecodeBook_readsWhatTakeoffGoesBy(t *testing.T) {
+	const head = "document = \"shop-book\"\nformat = 1\n"
+	b, problems := DecodeBook([]byte(head + `
+[takeoff]
+resin_waste_contact = 0.1
+lap = "0 in"
+batch = "4 kg"
+spray = "atomized"
+hour_price = 60
+currency = "EUR"
+[[roll]]
+material = "mat-1.5"
+width = "50 in"
+length = "192 ft"
+price = "3 per kg"
+[[initiator]]
+family = "vinyl-ester"
+initiator = 0.015
+source = "invented"
+`))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if s := b.Stock; s.Takeoff.ResinWasteContact != laminate.Some(0.1) || s.Takeoff.Batch.SI() != 4 || s.Takeoff.Spray != stock.Atomized ||
+		len(s.Rolls) != 1 || s.Rolls[0].Price.PerKilogram() != 3 || len(s.Initiators) != 1 {
+		t.Errorf("%+v", s)
+	}
+	for text, want := range map[string]string{
+		"[takeoff]\nresin_waste_contact = 8\n":                                     "line 4: takeoff.resin_waste_contact: 8 is not from 0 to 1",
+		"[takeoff]\nbatch = 4\n":                                                   "line 4: takeoff.batch: ",
+		"[takeoff]\ncurrency = \"EUR\"\n":                                          "hour_price: it is missing",
+		"[takeoff]\nspray = \"airless\"\n":                                         "line 4: takeoff.spray: \"airless\" is not one of non-atomized, atomized",
+		"[[roll]]\nwidth = \"50 in\"\n":                                            "line 3: roll.material: it is missing",
+		"[[roll]]\nmaterial = \"m\"\nlength = \"9 m\"\n":                           "width: it is missing",
+		"[[initiator]]\nfamily = \"vinyl-ester\"\nsource = \"s\"\n":                "initiator.initiator: it is missing",
+		"[[initiator]]\ninitiator = 0.02\nsource = \"s\"\n":                        "family: it is missing",
+		"[[initiator]]\nfamily = \"vinyl-ester\"\ninitiator = 0.02\n":              "source: it is missing",
+		"[[initiator]]\nfamily = \"vinyl-ester\"\ninitiator = 0\nsource = \"s\"\n": "line 5: initiator.initiator: 0 is not",
+	} {
+		_, problems := DecodeBook([]byte(head + text))
+		if len(problems) != 1 || !strings.Contains(problems[0].String(), want) {
+			t.Errorf("%s\nsays %v, want %s", text, problems, want)
+		}
 	}
 }
 

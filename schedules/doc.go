@@ -93,6 +93,18 @@
 //	[[rating]]
 //	fluid concentration temperature family build grade source date
 //
+//	[takeoff]
+//	resin_waste_contact resin_waste_sprayed resin_waste_wound glass_waste
+//	roving_waste overspray darting_mat darting_woven lap strips_join turnaround
+//	batch laid_a_minute spray hours_contact hours_wound hours_joint hours_nozzle
+//	hours_fixed hour_price currency
+//
+//	[[roll]]
+//	material width length price
+//
+//	[[initiator]]
+//	family cure temperature initiator promoter gel_minutes density price source
+//
 // The keys of an exercise (from [ExerciseKeys]): what is given as in a
 // schedule, what is demanded as in a specification, and
 //

@@ -25,7 +25,7 @@ import (
 
 // Options say how to run it.
 type Options struct {
-	Theme  string // any, dark, light or mono; "" = as the environment asks
+	Theme  string // any, dark, light, plain or mono; "" = as the environment asks
 	Folder string // where opening another document begins
 	List   bool   // begin with the list of the folder's documents
 	Start  bool   // begin with the start page: no document is named
@@ -91,7 +91,7 @@ func Run(d *editor.Document, o Options) error {
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 		First: screen.First, Width: width, Height: height,
 	})
-	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithMouseCellMotion(), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 
 	ended := make(chan error, 1)

@@ -26,6 +26,7 @@ var commands = map[string][]string{
 	"check":      {"check", "--plies", "--explain", "tank.toml", "gone.toml"},
 	"wall":       {"wall", "tank.toml"},
 	"winding":    {"winding", "tank.toml"},
+	"takeoff":    {"takeoff", "tank.toml"},
 	"advise":     {"advise", "tank.toml"},
 	"propose":    {"propose", "tank.toml"},
 	"verify":     {"verify", "gone.toml"},

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/stock"
 )
 
 // Book is a shop book: what a shop keeps for all its schedules.
@@ -16,6 +17,7 @@ type Book struct {
 	Builds     []laminate.BarrierBuild
 	Letterhead laminate.Letterhead
 	Rack       []string // material ids; empty leaves the rack as it is
+	Stock      stock.Stock
 }
 
 // Merge lays books over base, nearest first, and returns an indexed library;

@@ -44,6 +44,19 @@ var (
 	ThickestVeilPly = quantity.New(0.020, quantity.Inch)
 )
 
+// Shares and sizes of a takeoff where the shop book states none. Common
+// practice, no source.
+const (
+	ResinWasteContact = 0.08 // of resin laid by hand
+	ResinWasteSprayed = 0.15
+	DartingMat        = 0.10 // of mat and veil cut to lie on a head
+	DartingWoven      = 0.15 // of woven roving
+)
+
+// StripLap is how far neighboring strips of a ply lie over one another. Common
+// practice, no source.
+var StripLap = quantity.New(1, quantity.Inch)
+
 // StrongAcidPH is the pH below which a service is judged as strong acid though
 // its contents do not say so: about 0.01 mol/l of a strong acid. Common
 // practice, no source.

@@ -9,20 +9,29 @@ import (
 	"frp/veilwright/laminate/quantity"
 )
 
-// Remove takes a row out, all its plies. The others keep their zones.
-func Remove(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
+// RemoveRows takes the rows from one to another, the last one included.
+func RemoveRows(s *laminate.Schedule, lib *laminate.Library, from, to int) Edit {
+	label := PlyLabel(s, from)
+	if to > from {
+		label += " to " + PlyLabel(s, to)
+	}
 	return Edit{
-		Label: "removed " + PlyLabel(s, row),
-		At:    laminate.PlyRef(max(0, min(row, len(s.Plies)-2)), ""),
+		Label: "removed " + label,
+		At:    laminate.PlyRef(max(0, min(from, len(s.Plies)-2-to+from)), ""),
 		Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
-			if err := checkRow(s, row); err != nil {
+			if err := errors.Join(checkRow(s, from), checkRow(s, to)); err != nil {
 				return nil, err
 			}
 			d := Begin(s, lib)
-			d.Remove(row, row+1)
+			d.Remove(from, to+1)
 			return d.Finish()
 		},
 	}
+}
+
+// Remove takes a row out, all its plies. The others keep their zones.
+func Remove(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
+	return RemoveRows(s, lib, row, row)
 }
 
 // Move carries a row to another place; to is its index afterwards. It keeps its

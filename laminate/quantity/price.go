@@ -66,7 +66,7 @@ func ParsePrice(text string) (Price, error) {
 	p.Amount = v
 	if len(fields) == 2 {
 		p.Currency = fields[1-figure]
-		if !isCurrency(p.Currency) {
+		if !Currency(p.Currency) {
 			return fail(fmt.Sprintf("%q is no currency", p.Currency))
 		}
 	}
@@ -75,7 +75,8 @@ func ParsePrice(text string) (Price, error) {
 
 func isDecimal(s string) bool { return strings.Trim(s, "0123456789.-") == "" }
 
-func isCurrency(s string) bool {
+// Currency tells whether a word can name a currency; the empty one can.
+func Currency(s string) bool {
 	for _, r := range s {
 		if !unicode.IsLetter(r) && !unicode.Is(unicode.Sc, r) {
 			return false

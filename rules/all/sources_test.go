@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/glossary"
 	"frp/veilwright/laminate/source"
+	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/ruletest"
@@ -57,6 +58,7 @@ func bases() map[string]string {
 	for _, t := range glossary.Terms() {
 		list["word "+t.Word] = t.Source
 	}
+	list["styrene"] = takeoff.StyreneSource
 	return list
 }
 

@@ -11,6 +11,9 @@ import (
 // Draft is the state of what nobody has released.
 const Draft = "DRAFT, not released"
 
+// Unsaved is the state of what is not even in its file.
+const Unsaved = "DRAFT, not saved"
+
 // Of is the document that a form is of.
 type Of struct {
 	File    string

@@ -13,6 +13,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
@@ -41,6 +42,7 @@ type kept struct {
 // shelf is a library, or why there is none.
 type shelf struct {
 	library *laminate.Library
+	stock   stock.Stock
 	err     error
 }
 
@@ -75,9 +77,17 @@ func (e *BookError) Short() string { return "the shop book " + e.Path + " cannot
 // Library gives the library that holds in a folder, its shop books laid over
 // the built-in one; "" is the present folder. The error is a *BookError.
 func (s *Shop) Library(folder string) (*laminate.Library, error) {
+	made := s.find(folder)
+	return made.library, made.err
+}
+
+// Stock gives what the shop books that hold in a folder say of how the shop buys
+// and works.
+func (s *Shop) Stock(folder string) stock.Stock { return s.find(folder).stock }
+
+func (s *Shop) find(folder string) shelf {
 	if s == nil || s.kept == nil {
-		made := s.shelf(folder)
-		return made.library, made.err
+		return s.shelf(folder)
 	}
 	s.kept.mu.Lock()
 	defer s.kept.mu.Unlock()
@@ -86,7 +96,7 @@ func (s *Shop) Library(folder string) (*laminate.Library, error) {
 		made = s.shelf(folder)
 		s.kept.byFolder[folder] = made
 	}
-	return made.library, made.err
+	return made
 }
 
 func (s *Shop) shelf(folder string) shelf {
@@ -110,7 +120,11 @@ func (s *Shop) shelf(folder string) shelf {
 		}
 		books = append(books, *b)
 	}
-	return shelf{library: catalog.Merge(catalog.Library(), books...)}
+	var own stock.Stock
+	for i := range books {
+		own = own.Over(books[i].Stock)
+	}
+	return shelf{library: catalog.Merge(catalog.Library(), books...), stock: own}
 }
 
 func readBook(path string) (*catalog.Book, error) {

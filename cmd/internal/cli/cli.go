@@ -40,7 +40,7 @@ type Globals struct {
 	Units  flag.Units       `placeholder:"us|si" help:"Units of text and screens; each document's own if left out."`
 	Book   string           `placeholder:"FILE" xor:"book" help:"Use this shop book instead of those beside the documents."`
 	NoBook bool             `xor:"book" help:"Use no shop book."`
-	Theme  flag.Theme       `placeholder:"dark|light|mono" help:"Colors of the terminal program."`
+	Theme  flag.Theme       `placeholder:"dark|light|plain|mono" help:"Colors of the terminal program."`
 	Shown  helpFlag         `name:"help" short:"h" help:"Show how to use this command."`
 	Told   kong.VersionFlag `name:"version" help:"Print the version."`
 }

@@ -11,6 +11,7 @@ type grammar struct {
 	Check      checkCommand      `cmd:"" help:"Report each schedule: figures, findings, verdict."`
 	Wall       wallCommand       `cmd:"" help:"Stiffness and design of the structure against part and service."`
 	Winding    windingCommand    `cmd:"" help:"How the band of each wound ply closes its cover."`
+	Takeoff    takeoffCommand    `cmd:"" help:"Glass, resin, rolls, weight and cost of what is to be built."`
 	Advise     adviseCommand     `cmd:"" help:"Veils, resins and barriers that suit part and service, with reasons."`
 	Propose    proposeCommand    `cmd:"" help:"A whole schedule for a part and service without plies."`
 	Compare    compareCommand    `cmd:"" help:"A schedule, and what was built to it, against a specification."`

@@ -36,14 +36,15 @@ type Theme string
 const (
 	Dark  Theme = "dark"
 	Light Theme = "light"
+	Plain Theme = "plain"
 	Mono  Theme = "mono"
 )
 
 // UnmarshalText reads a word of --theme.
-func (f *Theme) UnmarshalText(text []byte) error { return OneOf(f, text, Dark, Light, Mono) }
+func (f *Theme) UnmarshalText(text []byte) error { return OneOf(f, text, Dark, Light, Plain, Mono) }
 
 // Words lists them.
-func (Theme) Words() []string { return words(Dark, Light, Mono) }
+func (Theme) Words() []string { return words(Dark, Light, Plain, Mono) }
 
 // To is another form of the same report; empty is text.
 type To string
@@ -94,6 +95,18 @@ func (f *Kind) UnmarshalText(text []byte) error {
 
 // Words lists them.
 func (Kind) Words() []string { return words(Schedule, Job, Specification, Record, ShopBook) }
+
+// Temperature is a temperature with its unit.
+type Temperature struct{ quantity.Temperature }
+
+// Decode reads a temperature.
+func (f *Temperature) Decode(ctx *kong.DecodeContext) (err error) {
+	var text string
+	if err = ctx.Scan.PopValueInto("temperature", &text); err == nil {
+		err = quantity.Read(&f.Temperature, text)
+	}
+	return err
+}
 
 // Length is a length with its unit.
 type Length struct{ quantity.Length }

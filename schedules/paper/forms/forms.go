@@ -82,13 +82,10 @@ type Part struct {
 
 // SubjectOf judges a document that can be used, a schedule or a job.
 func SubjectOf(o *shop.Opened, options rules.Options) *Subject {
-	of := &Subject{Of: paper.Of{File: o.Name, SHA256: store.SumOf(o.Text).String(), Library: o.Library, Units: options.Units}}
 	if o.Job == nil {
-		of.Head = o.Schedule.Head
-		of.Parts = []Part{{Report: o.Judge(options)}}
-		return of
+		return OfSchedule(o.Name, o.Text, o.Library, o.Judge(options), options.Units)
 	}
-	of.Job, of.Head = o.Job, o.Job.Head
+	of := &Subject{Of: paper.Of{File: o.Name, SHA256: store.SumOf(o.Text).String(), Head: o.Job.Head, Library: o.Library, Units: options.Units}, Job: o.Job}
 	r := o.JudgeJob(options)
 	for i, p := range r.Parts {
 		part := &o.Job.Parts[i]
@@ -112,6 +109,11 @@ func (of *Subject) Require(o *shop.Opened) error {
 	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, SHA256: of.SHA256,
 		Specification: o.Specification, Record: &record.Record{}, Units: of.Units}).Lines
 	return nil
+}
+
+// OfSchedule is a schedule that was judged, by its text.
+func OfSchedule(file string, text []byte, lib *laminate.Library, r *rules.Report, u quantity.System) *Subject {
+	return &Subject{Of: paper.Of{File: file, SHA256: store.SumOf(text).String(), Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}}
 }
 
 // each makes the blocks of every part, under its id where there are several.

@@ -13,7 +13,7 @@ import (
 // and ply by ply.
 func LaminateSchedule(of *Subject) paper.Sheet {
 	u := of.Units
-	sheet := of.each(func(p *Part) paper.Sheet {
+	sheet := append(equipment(of), of.each(func(p *Part) paper.Sheet {
 		s, a := p.Report.Schedule, p.Report.Analysis
 		part := warned(p)
 		part = append(part, append(partFacts(s, u), paper.Fact{Name: "sequence", Value: sequence(p)}))
@@ -31,7 +31,8 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 			"laps of one ply, at least", "stagger of laps, ply to ply", "taper at ends", "Barcol, at least",
 			"thickness, least and most", "cure before handling", "post-cure", "laid to procedure",
 		}})
-	})
+	})...)
+	sheet = append(sheet, joints(of, false)...)
 	if of.Head.Notes != "" {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: of.Head.Notes})
 	}

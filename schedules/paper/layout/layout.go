@@ -57,7 +57,11 @@ func Pages(f *paper.Form, size Size) ([]drawing.Picture, []rune) {
 	s.bottom = size.Height - marginFoot - smallLine*float64(len(s.foot)+1) - 3
 	s.newPage()
 	for i, b := range f.Sheet {
-		s.block(b, i+1 < len(f.Sheet) && followed(f.Sheet[i+1]))
+		ahead := 0.0
+		if i+1 < len(f.Sheet) {
+			ahead = begins(f.Sheet[i+1])
+		}
+		s.block(b, ahead)
 	}
 	total := strconv.Itoa(len(s.pages))
 	for i := range s.pages {
@@ -66,10 +70,18 @@ func Pages(f *paper.Form, size Size) ([]drawing.Picture, []rune) {
 	return s.pages, s.missing
 }
 
-// followed tells whether a heading wants to stay with a block at all.
-func followed(b paper.Block) bool {
-	_, heading := b.(paper.Heading)
-	return !heading
+// begins is how much of a block a heading wants under it on the same page.
+func begins(b paper.Block) float64 {
+	switch b := b.(type) {
+	case paper.Figure:
+		return b.Picture.Height + 8
+	case paper.Section:
+		return 112
+	case paper.Heading:
+		return 28
+	default: // some lines
+		return 22
+	}
 }
 
 type setter struct {
@@ -218,10 +230,10 @@ func (s *setter) heading() (*drawing.Picture, float64) {
 	return p, y + 4
 }
 
-func (s *setter) block(b paper.Block, kept bool) {
+func (s *setter) block(b paper.Block, ahead float64) {
 	switch b := b.(type) {
 	case paper.Heading:
-		s.title(b, kept)
+		s.title(b, ahead)
 	case paper.Facts:
 		s.facts(b)
 	case paper.Table:
@@ -240,18 +252,14 @@ func (s *setter) block(b paper.Block, kept bool) {
 	}
 }
 
-func (s *setter) title(h paper.Heading, kept bool) {
+func (s *setter) title(h paper.Heading, ahead float64) {
 	size, gap := 10.5, 3.0
 	if h.Level < 2 {
 		size, gap = 12, 4
 	}
 	lines := s.wrap(s.clean(h.Text), s.width, size, true)
 	need := gap + float64(len(lines))*5
-	if kept {
-		s.room(need + 22)
-	} else {
-		s.room(need + 5)
-	}
+	s.room(min(need+ahead, s.bottom-s.top))
 	if s.y > s.top {
 		s.y += gap
 	}

@@ -31,6 +31,7 @@ func (r *Root) everywhere() keys.Table {
 		{Keys: []string{"i"}, Long: "inch or mm; it is kept", Group: g, Rank: 41, Do: keys.Do(r.units)},
 		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: keys.Do(r.save)},
 		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: keys.Do(r.saveAs)},
+		{Keys: []string{"k"}, Long: "write a paper as a PDF beside the document: laminate schedule, lay-up sheet and others", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.papers)},
 		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: keys.Do(r.open)},
 		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: keys.Do(r.menu)},
 		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: keys.Do(r.quit)},

@@ -67,7 +67,7 @@ func TestKeys_sayWhyTheyCannotAct(t *testing.T) {
 		{"past the process face", "home up up", "inward of it is the fluid"},
 		{"count on the process face", "home up +", "no ply: ↓ goes to ply 1"},
 		{"back with nothing followed", "b", "no finding was followed"},
-		{"a key of nothing", "z", "z does nothing here: ? shows the keys"},
+		{"a key of nothing", "!", "! does nothing here: ? shows the keys"},
 		{"swap with nothing taken", "r enter", "no material is taken yet"},
 		{"a key of nothing in a choice", "* z", "z does nothing here"},
 		{"carry past the end", "g down", "outermost ply already"},

@@ -90,7 +90,7 @@ func names(written string, e keys.Event) bool {
 // walkable are the keys of a walk. Files are not in it: what lies on disk is no
 // matter of keys alone.
 func walkable() []string {
-	return slices.DeleteFunc(allKeys(), func(k string) bool { return slices.Contains([]string{"o", "s", "a", "q", "?"}, k) })
+	return slices.DeleteFunc(allKeys(), func(k string) bool { return slices.Contains([]string{"o", "s", "a", "k", "q", "?"}, k) })
 }
 
 // deep is a folder so far below anything else that as many keys as it has

@@ -37,6 +37,7 @@ type start struct {
 	text    *page.Text
 	choices []choice
 	at, top int
+	on      []int // by line drawn before it was cut: the choice on it, -1 for none
 }
 
 // begin opens the start page.
@@ -70,6 +71,13 @@ func (r *Root) begin() {
 		{Keys: []string{"l"}, Long: "the next set of colors", Group: g, Rank: 42, Do: keys.Do(r.nextTheme)},
 		{Keys: []string{"q"}, Short: "quit", Long: "quit", Group: g, Rank: 7, Do: keys.Do(r.quit)},
 	}}
+	s.text.Clicked = func(y int) bool {
+		if y += s.top; y < 0 || y >= len(s.on) || s.on[y] < 0 {
+			return false
+		}
+		s.at = s.on[y]
+		return true
+	}
 	r.push(s.text)
 }
 
@@ -158,6 +166,7 @@ func (s *start) lines(w int) []string {
 	h := draw.PageFrame(draw.Size{W: s.r.w, H: s.r.h}).Body.H
 	var out []string
 	at := 0
+	s.on = s.on[:0]
 	roomy := h >= len(s.choices)+12
 	for i := range s.choices {
 		c := &s.choices[i]
@@ -167,6 +176,10 @@ func (s *start) lines(w int) []string {
 			}
 			out = append(out, "   "+t.Title.Render(draw.Cut(c.section, w-4)))
 		}
+		for len(s.on) < len(out) {
+			s.on = append(s.on, -1)
+		}
+		s.on = append(s.on, i)
 		number := " "
 		if i < 9 {
 			number = strconv.Itoa(i + 1)
@@ -305,7 +318,7 @@ func (r *Root) nextTheme() {
 
 func (r *Root) setTheme(k draw.Kind) {
 	// Pages and what is open hold the theme by its address.
-	*r.desk.Theme = *draw.New(k)
+	*r.desk.Theme = *draw.NewAt(k, r.desk.Theme.Depth)
 	r.replacedLook()
 	r.desk.Note(fmt.Sprintf("colors: %s", k), "l shows the next ones")
 	r.set(func(s *settings.Settings) { s.Theme = string(k) })

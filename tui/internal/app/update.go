@@ -58,6 +58,9 @@ func (r *Root) update(msg tea.Msg) {
 			r.do(tea.ClearScreen)
 		}
 		return
+	case tea.MouseMsg:
+		r.mouse(m)
+		return
 	case keepMsg:
 		r.keep()
 		return
@@ -75,6 +78,7 @@ func (r *Root) update(msg tea.Msg) {
 	case tea.ResumeMsg:
 		r.stale = true
 		r.watch()
+		r.do(tea.EnableMouseCellMotion) // which the library does not set again
 		r.do(tea.ClearScreen)
 		return
 	case StopMsg:

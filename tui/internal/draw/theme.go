@@ -39,16 +39,41 @@ const (
 	Dark Kind = "dark"
 	// Light is for light backgrounds.
 	Light Kind = "light"
+	// Plain has no color: bold, underlined and reversed text tells things apart.
+	Plain Kind = "plain"
 	// Mono sends no SGR sequence at all.
 	Mono Kind = "mono"
 )
 
 // Kinds lists the themes in the order they are offered.
-func Kinds() []Kind { return []Kind{Any, Dark, Light, Mono} }
+func Kinds() []Kind { return []Kind{Any, Dark, Light, Plain, Mono} }
+
+// Depth is how many colors a terminal shows.
+type Depth int
+
+// The depths.
+const (
+	Sixteen Depth = iota
+	Cube          // the 256 of xterm
+	Full24        // 24 bit
+)
+
+// DepthOf tells the depth from what a terminal says of itself: COLORTERM, then
+// the name in TERM (common practice, no source).
+func DepthOf(env func(string) string) Depth {
+	switch c := env("COLORTERM"); {
+	case c == "truecolor" || c == "24bit":
+		return Full24
+	case strings.Contains(env("TERM"), "256"), c != "":
+		return Cube
+	}
+	return Sixteen
+}
 
 // Theme holds the look of each role.
 type Theme struct {
-	Kind Kind
+	Kind  Kind
+	Depth Depth
 
 	Title    Style // the page's name and other headings
 	Rule     Style // lines between panes
@@ -106,49 +131,65 @@ func faint(s lipgloss.Style) lipgloss.Style     { return s.Faint(true) }
 func underline(s lipgloss.Style) lipgloss.Style { return s.Underline(true) }
 func reverse(s lipgloss.Style) lipgloss.Style   { return s.Reverse(true) }
 
-func on(bg string) func(lipgloss.Style) lipgloss.Style {
-	return func(s lipgloss.Style) lipgloss.Style { return s.Background(lipgloss.Color(bg)) }
+// roles are the colors of a theme: what a palette gives for each.
+type roles struct {
+	barrier, outer, breaks, incomplete, warning, note, good, key, label, gauge, changed, dim string
 }
 
-// The sixteen colors that every terminal with colors knows, by their numbers.
-const (
-	black, red, blue, magenta, cyan       = "0", "1", "4", "5", "6"
-	brightRed, brightGreen, brightYellow  = "9", "10", "11"
-	brightBlue, brightMagenta, brightCyan = "12", "13", "14"
-	green, yellow, white                  = "2", "3", "15"
-)
-
-// New builds a theme. A kind that is none of Kinds gives Any.
-func New(k Kind) *Theme {
-	if k == Mono {
-		return &Theme{Kind: Mono}
+// palette is the colors of a kind at a depth. Whatever is read has at least 4.5:1
+// on black for Dark, on white for Light and on both for Any, which a test
+// measures. Among sixteen colors, which every terminal has of its own, none does
+// so on both: there Any has no color.
+func palette(k Kind, d Depth) (c roles, ok bool) {
+	switch {
+	case k == Any && d == Full24:
+		return roles{"#2972e0", "#9059d6", "#e12b2b", "#cd24bd", "#a86604", "#088192", "#07891c", "", "#088192", "#2972e0", "#cd24bd", "#757575"}, true
+	case k == Any && d == Cube:
+		return roles{"63", "98", "131", "163", "98", "63", "29", "", "63", "63", "163", "243"}, true
+	case k == Dark && d == Full24:
+		return roles{"#56c7d6", "#c792ea", "#ff7b7b", "#f48fe0", "#ffd75f", "#8ab4f8", "#7ddc7d", "#ffd75f", "#7fb8c8", "#8ab4f8", "#ffd75f", "#a8a8a8"}, true
+	case k == Dark && d == Cube:
+		return roles{"80", "176", "210", "213", "221", "111", "114", "221", "110", "111", "221", "248"}, true
+	case k == Dark:
+		return roles{"6", "13", "9", "13", "11", "14", "10", "11", "6", "14", "11", "7"}, true
+	case k == Light && d == Full24:
+		return roles{"#0b5cad", "#8a1f8a", "#b00020", "#a01090", "#7d5200", "#0f6674", "#0a6b1d", "#0b5cad", "#0f6674", "#0b5cad", "#a01090", "#5f5f5f"}, true
+	case k == Light && d == Cube:
+		return roles{"25", "90", "124", "127", "94", "24", "22", "25", "24", "25", "127", "241"}, true
+	case k == Light:
+		return roles{"4", "5", "1", "5", "1", "4", "4", "4", "4", "4", "5", ""}, true
 	}
-	if k != Dark && k != Light {
+	return roles{}, false
+}
+
+// New builds a theme for a terminal of sixteen colors. A kind that is none of
+// Kinds gives Any.
+func New(k Kind) *Theme { return NewAt(k, Sixteen) }
+
+// NewAt builds a theme for a terminal of some depth.
+func NewAt(k Kind, d Depth) *Theme {
+	if k == Mono {
+		return &Theme{Kind: Mono, Depth: d}
+	}
+	if k != Dark && k != Light && k != Plain {
 		k = Any
 	}
 	r := lipgloss.NewRenderer(io.Discard)
-	r.SetColorProfile(termenv.ANSI)
+	r.SetColorProfile(map[Depth]termenv.Profile{Sixteen: termenv.ANSI, Cube: termenv.ANSI256, Full24: termenv.TrueColor}[d])
 	p := styles{r}
 	t := &Theme{
-		Kind:  k,
-		Title: p.colored("", bold), Rule: p.colored("", faint), Dim: p.colored("", faint), Strong: p.colored("", bold), Mark: p.colored("", bold),
+		Kind: k, Depth: d,
+		Title: p.colored("", bold), Rule: p.colored("", faint), Strong: p.colored("", bold), Mark: p.colored("", bold), Key: p.colored("", bold),
 		Selected: p.colored("", reverse), Cursor: p.colored("", reverse), Input: p.colored("", underline), New: p.colored("", bold, underline),
-		GaugeOver: p.colored(white, on(red)),
-		// Where the background may be any, or light.
-		Barrier: p.colored(brightBlue), Outer: p.colored(magenta), Break: p.colored(red, bold), Incomplete: p.colored(magenta), Warning: p.colored(black, on(yellow)),
-		Note: p.colored(brightBlue), Good: p.colored(black, on(green)), Key: p.colored("", bold), Label: p.colored(brightBlue), Gauge: p.colored(brightBlue), Changed: p.colored(magenta, bold),
+		// Without a color: the worse, the more it stands out.
+		Break: p.colored("", bold, underline), Incomplete: p.colored("", bold), Warning: p.colored("", underline), Changed: p.colored("", bold),
 	}
-	switch k {
-	case Dark:
-		t.Barrier, t.Break, t.Incomplete, t.Warning = p.colored(cyan), p.colored(brightRed, bold), p.colored(brightMagenta), p.colored(brightYellow)
-		t.Note, t.Good, t.Key, t.Label = p.colored(brightCyan), p.colored(brightGreen), p.colored(brightYellow), p.colored(cyan)
-		t.Gauge, t.Changed = p.colored(brightCyan), p.colored(brightYellow)
-	case Light:
-		t.Barrier, t.Note, t.Label, t.Gauge = p.colored(blue), p.colored(blue), p.colored(blue), p.colored(blue)
-		t.Key = p.colored(blue, bold)
-	case Any, Mono:
+	if c, ok := palette(k, d); ok {
+		t.Barrier, t.Outer, t.Dim, t.Label, t.Gauge = p.colored(c.barrier), p.colored(c.outer), p.colored(c.dim), p.colored(c.label), p.colored(c.gauge)
+		t.Break, t.Incomplete, t.Warning = p.colored(c.breaks, bold), p.colored(c.incomplete), p.colored(c.warning)
+		t.Note, t.Good, t.Changed, t.Key = p.colored(c.note), p.colored(c.good, bold), p.colored(c.changed, bold), p.colored(c.key, bold)
 	}
-	t.Error = t.Break
+	t.Error, t.GaugeOver = t.Break, t.Break
 	return t
 }
 
@@ -161,20 +202,23 @@ func Choose(name string, env func(string) string) (*Theme, error) {
 	if name != "" {
 		for _, k := range Kinds() {
 			if string(k) == name {
-				return New(k), nil
+				return NewAt(k, DepthOf(env)), nil
 			}
 		}
-		return nil, fmt.Errorf("theme %q is none of any, dark, light, mono", name)
+		return nil, fmt.Errorf("theme %q is none of any, dark, light, plain, mono", name)
 	}
-	if env("NO_COLOR") != "" || env("TERM") == "dumb" {
+	switch {
+	case env("TERM") == "dumb":
 		return New(Mono), nil
+	case env("NO_COLOR") != "":
+		return New(Plain), nil
 	}
 	v := env("COLORFGBG")
 	switch v[strings.LastIndexByte(v, ';')+1:] {
 	case "0", "1", "2", "3", "4", "5", "6", "8":
-		return New(Dark), nil
+		return NewAt(Dark, DepthOf(env)), nil
 	case "7", "15":
-		return New(Light), nil
+		return NewAt(Light, DepthOf(env)), nil
 	}
-	return New(Any), nil
+	return NewAt(Any, DepthOf(env)), nil
 }

@@ -64,6 +64,20 @@ func styles(th *draw.Theme) map[string]draw.Style {
 	return out
 }
 
+// cube is a color of xterm's 256 (256colres.h).
+func cube(n int, p [16]rgb) rgb {
+	level := [6]float64{0, 95, 135, 175, 215, 255}
+	switch {
+	case n < 16:
+		return p[n]
+	case n < 232:
+		n -= 16
+		return rgb{level[n/36], level[n/6%6], level[n%6]}
+	}
+	v := float64(8 + 10*(n-232))
+	return rgb{v, v, v}
+}
+
 // colorOf resolves the SGR parameters of a style over a background.
 func colorOf(t *testing.T, s draw.Style, p [16]rgb, fg, bg rgb) (rgb, rgb) {
 	t.Helper()
@@ -72,48 +86,57 @@ func colorOf(t *testing.T, s draw.Style, p [16]rgb, fg, bg rgb) (rgb, rgb) {
 	if body == "" {
 		return fg, bg
 	}
+	var params []int
 	for param := range strings.SplitSeq(body, ";") {
 		n, err := strconv.Atoi(param)
 		if err != nil {
 			t.Fatalf("%q is no SGR parameter", param)
 		}
-		switch {
+		params = append(params, n)
+	}
+	for i := 0; i < len(params); i++ {
+		switch n := params[i]; {
+		case n == 38 && params[i+1] == 5:
+			fg = cube(params[i+2], p)
+			i += 2
+		case n == 38 && params[i+1] == 2:
+			fg = rgb{float64(params[i+2]), float64(params[i+3]), float64(params[i+4])}
+			i += 4
 		case n >= 30 && n <= 37:
 			fg = p[n-30]
-		case n >= 40 && n <= 47:
-			bg = p[n-40]
 		case n >= 90 && n <= 97:
 			fg = p[n-90+8]
 		case n == 7:
 			fg, bg = bg, fg
 		case n == 1, n == 2, n == 4:
 		default:
-			t.Fatalf("parameter %d is neither one of sixteen colors nor a plain attribute", n)
+			t.Fatalf("parameter %d is neither a color of the text nor a plain attribute: a slab of background shouts", n)
 		}
 	}
 	return fg, bg
 }
 
-// WCAG 2.1, 1.4.11: 3:1 is the least for what has to be seen to be understood.
-func TestThemes_legible(t *testing.T) {
+// WCAG 2.1, 1.4.3: 4.5:1 is the least for text that is read. What is faint is no
+// text: the lines between panes.
+func TestThemes_contrastOfWhatIsRead(t *testing.T) {
 	black, white := rgb{0, 0, 0}, rgb{255, 255, 255}
-	grounds := map[draw.Kind][]rgb{draw.Any: {black, white}, draw.Dark: {black}, draw.Light: {white}}
+	grounds := map[draw.Kind][]rgb{draw.Any: {black, white}, draw.Plain: {black, white}, draw.Dark: {black}, draw.Light: {white}}
 	for kind, backs := range grounds {
-		for name, s := range styles(draw.New(kind)) {
-			for pname, p := range palettes {
-				for _, back := range backs {
-					front := white
-					if back == white {
-						front = black
-					}
-					fg, bg := colorOf(t, s, p, front, back)
-					// VGA's bright blue on black is 4.6 and on white 4.5; its plain red on black is 2.6
-					// and drawn bright where it is bold, as text modes do.
-					if strings.Contains(s.Render("x"), "1;31") && pname == "VGA" && back == black {
-						fg = p[9]
-					}
-					if c := contrast(fg, bg); c < 3 {
-						t.Errorf("%s on %v, %s palette: %s has contrast %.1f, want at least 3", kind, back, pname, name, c)
+		for _, depth := range []draw.Depth{draw.Sixteen, draw.Cube, draw.Full24} {
+			for name, s := range styles(draw.NewAt(kind, depth)) {
+				for pname, p := range palettes {
+					for _, back := range backs {
+						front := white
+						if back == white {
+							front = black
+						}
+						fg, bg := colorOf(t, s, p, front, back)
+						if c := contrast(fg, bg); c < 4.5 {
+							t.Errorf("%s at depth %d on %v, %s palette: %s has contrast %.2f, want at least 4.5", kind, depth, back, pname, name, c)
+						}
+						if faint := strings.Contains(s.Render("x"), "[2m"); faint && name != "Rule" {
+							t.Errorf("%s at depth %d: %s is faint, and read", kind, depth, name)
+						}
 					}
 				}
 			}
@@ -143,15 +166,32 @@ func TestRender_closesWhatItOpens(t *testing.T) {
 	}
 }
 
+// What is wrong is told apart by color, and where there is none by weight.
 func TestSeverities_differ(t *testing.T) {
-	for _, k := range []draw.Kind{draw.Any, draw.Dark, draw.Light} {
-		th := draw.New(k)
-		seen := map[draw.Style]string{}
-		for name, s := range map[string]draw.Style{"break": th.Break, "open": th.Incomplete, "warning": th.Warning, "note": th.Note, "good": th.Good} {
-			if other, ok := seen[s]; ok {
-				t.Errorf("%s: %s looks like %s", k, name, other)
+	for _, k := range []draw.Kind{draw.Any, draw.Dark, draw.Light, draw.Plain} {
+		for _, depth := range []draw.Depth{draw.Sixteen, draw.Cube, draw.Full24} {
+			th := draw.NewAt(k, depth)
+			seen := map[draw.Style]string{}
+			for name, s := range map[string]draw.Style{"break": th.Break, "incomplete": th.Incomplete, "warning": th.Warning, "note": th.Note} {
+				if other, ok := seen[s]; ok {
+					t.Errorf("%s at depth %d: %s looks like %s", k, depth, name, other)
+				}
+				seen[s] = name
 			}
-			seen[s] = name
+			if th.Good == th.Break || th.Good == th.Incomplete || th.Good == th.Warning {
+				t.Errorf("%s at depth %d: what is good looks like what is not", k, depth)
+			}
+		}
+	}
+}
+
+func TestDepthOf(t *testing.T) {
+	for _, tc := range []struct {
+		term, color string
+		want        draw.Depth
+	}{{"xterm", "", draw.Sixteen}, {"linux", "", draw.Sixteen}, {"xterm-256color", "", draw.Cube}, {"screen-256color", "", draw.Cube}, {"xterm-256color", "truecolor", draw.Full24}, {"tmux", "24bit", draw.Full24}} {
+		if got := draw.DepthOf(func(k string) string { return map[string]string{"TERM": tc.term, "COLORTERM": tc.color}[k] }); got != tc.want {
+			t.Errorf("TERM=%s COLORTERM=%s: depth %d, want %d", tc.term, tc.color, got, tc.want)
 		}
 	}
 }
@@ -163,7 +203,7 @@ func TestChoose(t *testing.T) {
 		want draw.Kind
 	}{
 		{"", nil, draw.Any},
-		{"", map[string]string{"NO_COLOR": "1"}, draw.Mono},
+		{"", map[string]string{"NO_COLOR": "1"}, draw.Plain},
 		{"", map[string]string{"NO_COLOR": ""}, draw.Any},
 		{"", map[string]string{"TERM": "dumb"}, draw.Mono},
 		{"", map[string]string{"COLORFGBG": "15;0"}, draw.Dark},

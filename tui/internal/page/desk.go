@@ -24,6 +24,9 @@ type Desk struct {
 	// somebody is to find them.
 	Quiet bool
 
+	// Clip are the rows that were copied or taken out last, of whatever schedule.
+	Clip []laminate.Ply
+
 	said  uint64        // counts notices
 	last  *rules.Report // the report before the last change, nil before the first
 	fresh []bool        // by finding of the report it was made for

@@ -32,6 +32,12 @@ type Page interface {
 	Lines() []string
 }
 
+// Clicker is a page, or what is open, on which a click points at a line; x and y
+// are its own cells. Nothing is taken by it.
+type Clicker interface {
+	Click(x, y int) bool
+}
+
 // Rester is a page that leaves work for when keys pause.
 type Rester interface {
 	Waits() bool

@@ -79,6 +79,18 @@ func (l *List) Pointed() int {
 	return l.found[l.sel]
 }
 
+// Click points at the row on a line.
+func (l *List) Click(_, y int) bool {
+	l.open()
+	i := l.top + y - len(l.before())
+	if y < len(l.before()) || i >= len(l.found) || i >= l.top+l.rows() {
+		return false
+	}
+	l.sel = i
+	l.pointed()
+	return true
+}
+
 // SetItems replaces the items; what is typed and the row pointed at stay.
 func (l *List) SetItems(items []Item) {
 	at := l.Pointed()

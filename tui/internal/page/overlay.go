@@ -97,6 +97,8 @@ type Text struct {
 	Keys keys.Table
 	// Still tells that it is not scrolled.
 	Still bool
+	// Clicked points at what is on a line; nil: nothing is.
+	Clicked func(y int) bool
 	// Away is what Esc does, in words; "" is "back".
 	Away string
 
@@ -131,6 +133,9 @@ func (x *Text) Settle() {
 	}
 	x.view.SetYOffset(x.view.YOffset) // not past the end
 }
+
+// Click points at what is on a line.
+func (x *Text) Click(_, y int) bool { return x.Clicked != nil && x.Clicked(y) }
 
 // Top goes back to the beginning.
 func (x *Text) Top() { x.view.GotoTop() }

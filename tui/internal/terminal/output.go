@@ -20,8 +20,8 @@ const patience = 250 * time.Millisecond
 const (
 	can = "\x18"
 	// regain sets what the library had set, some of which may be lost.
-	regain = can + "\x1b[0m\x1b[?1049h\x1b[?25l\x1b[?2004h"
-	leave  = can + "\x1b[0m\x1b[?2004l\x1b[?25h\x1b[?1049l"
+	regain = can + "\x1b[0m\x1b[?1049h\x1b[?25l\x1b[?2004h\x1b[?1002h\x1b[?1006h"
+	leave  = can + "\x1b[0m\x1b[?1002l\x1b[?1006l\x1b[?2004l\x1b[?25h\x1b[?1049l"
 )
 
 // Output is a terminal to write to that holds nobody up. While the terminal

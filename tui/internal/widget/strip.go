@@ -11,6 +11,7 @@ import (
 type Layer struct {
 	Thickness float64 // in any unit, the same for all
 	Glyph     string  // one cell
+	Pattern   string  // glyphs of one cell each in the place of Glyph, over and over
 	Look      draw.Style
 	Label     string // written into the layer where the picture is high and it fits
 	Zone      string // written under it, once for neighbors of the same zone
@@ -203,15 +204,25 @@ func (d *drawing) layer(b *strings.Builder, i, n int, label bool) {
 	if draw.Width(glyph) != 1 {
 		glyph = "?"
 	}
+	run := func(n int) string { return draw.Run(glyph, n) }
+	if cells := []rune(l.Pattern); len(cells) > 1 {
+		run = func(n int) string {
+			var s strings.Builder
+			for i := range n {
+				s.WriteRune(cells[i%len(cells)])
+			}
+			return s.String()
+		}
+	}
 	if label && l.Label != "" {
 		word := " " + draw.Clean(l.Label) + " "
 		if k := draw.Width(word); k+2 <= n {
 			before := (n - k) / 2
-			b.WriteString(l.Look.Render(draw.Run(glyph, before) + word + draw.Run(glyph, n-k-before)))
+			b.WriteString(l.Look.Render(run(before) + word + run(n-k-before)))
 			return
 		}
 	}
-	b.WriteString(l.Look.Render(draw.Run(glyph, n)))
+	b.WriteString(l.Look.Render(run(n)))
 }
 
 // word is a piece of the line under the picture.

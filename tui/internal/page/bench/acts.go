@@ -42,8 +42,6 @@ func (b *Bench) gel() {
 	b.Desk.Apply(edit.SetGel(b.schedule(), b.library(), b.Desk.Row, on))
 }
 
-func (b *Bench) remove() { b.Desk.Apply(edit.Remove(b.schedule(), b.library(), b.Desk.Row)) }
-
 func (b *Bench) duplicate() { b.Desk.Apply(edit.Duplicate(b.schedule(), b.library(), b.Desk.Row)) }
 
 func (b *Bench) move(by int) {

@@ -26,17 +26,21 @@ type Bench struct {
 	shows   int           // the row the preview is about
 	heading string        // what digits do while a choice is open, over the rack
 
-	sel    int           // the finding explained
-	list   int           // the first finding drawn
-	top    int           // the first table line drawn
-	back   int           // the row to go back to after following findings
-	went   bool          // whether there is such a row
-	seen   *rules.Report // the report sel belongs to
-	tried  *rules.Report // the report of which a fix was tried out
-	drawn  sight         // what is derived from a report
-	behind sight         // the same of the report before a preview
-	racks  block         // the rack as drawn
-	sums   block         // zones and criteria as drawn
+	sel     int           // the finding explained
+	list    int           // the first finding drawn
+	top     int           // the first table line drawn
+	back    int           // the row to go back to after following findings
+	went    bool          // whether there is such a row
+	seen    *rules.Report // the report sel belongs to
+	tried   *rules.Report // the report of which a fix was tried out
+	drawn   sight         // what is derived from a report
+	behind  sight         // the same of the report before a preview
+	unfolds bool          // what repeats is shown otherwise than it is at first
+	marks   bool          // rows are marked from mark to the row worked at
+	mark    int
+	sought  string // what was searched for last
+	racks   block  // the rack as drawn
+	sums    block  // zones and criteria as drawn
 }
 
 // New makes a bench on the document of a desk, with a lead or, where that is
@@ -68,7 +72,7 @@ func (b *Bench) SetSize(w, h int) {
 // Reset drops what was begun and not finished: the document became another.
 func (b *Bench) Reset() {
 	b.Base.Reset()
-	b.sel, b.list, b.top, b.went, b.seen = 0, 0, 0, false, nil
+	b.sel, b.list, b.top, b.went, b.seen, b.marks, b.unfolds = 0, 0, 0, false, nil, false, false
 }
 
 // Settle puts right what is explained and what is in sight.
@@ -81,9 +85,15 @@ func (b *Bench) Settle() {
 	if b.plan.Form == draw.TooSmall {
 		return
 	}
-	b.sight().look(b.Desk.Theme, b.shown(), b.plan.Strip.W < 110)
+	b.mark = min(b.mark, b.Desk.LastRow())
+	b.look()
 	b.scroll()
 	b.scrollFindings()
+}
+
+// look derives what is drawn.
+func (b *Bench) look() {
+	b.sight().look(b.Desk.Theme, b.shown(), b.plan.Strip.W < 110, b.folded(), b.row())
 }
 
 // sight is what is derived of the report that is drawn.

@@ -11,12 +11,15 @@ func (b *Bench) building() keys.Table {
 		{Keys: []string{"0"}, Long: "add any material, by name", Group: g, Rank: 20, Do: keys.Do(b.beginAdd)},
 		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one more ply of the row; - one less", Group: g, Rank: 2, Can: b.onRow, Do: keys.By("-", b.count), Edits: true},
 		{Keys: []string{"*", "t"}, Show: "*", Short: "times", Long: "repeat: the row, the last rows, the barrier, the structure", Group: g, Rank: 3, Can: b.havePlies, Do: keys.Do(b.beginTimes)},
-		{Keys: []string{"."}, Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: keys.Do(b.gel), Edits: true},
+		{Keys: []string{".", ","}, Show: ".", Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: keys.Do(b.gel), Edits: true},
 		{Keys: []string{keys.Enter}, Short: "open", Long: "open the row: glass, angle, resin, zone, voids", Group: g, Rank: 5, Can: b.onRow, Do: keys.Do(b.beginRow)},
 		{Keys: []string{"r"}, Short: "swap", Long: "swap the material, here or everywhere", Group: g, Rank: 6, Can: b.onRow, Do: keys.Do(b.beginSwap)},
 		{Keys: []string{"d"}, Long: "add the same row once more", Group: g, Rank: 21, Can: b.onRow, Do: keys.Do(b.duplicate), Edits: true},
 		{Keys: []string{"g"}, Long: "carry the row by the arrows, Enter drops it", Group: g, Rank: 22, Can: b.onRow, Do: keys.Do(b.beginCarry)},
-		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row", Group: g, Rank: 9, Can: b.onRow, Do: keys.Do(b.remove), Edits: true},
+		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row, or the rows marked", Group: g, Rank: 9, Can: b.onRow, Do: keys.Do(b.remove), Edits: true},
+		{Keys: []string{"m"}, Long: "mark rows: from this one to where the arrows go; again: no mark", Group: g, Rank: 25, Can: b.onRow, Do: keys.Do(b.beginMark)},
+		{Keys: []string{"c"}, Long: "copy the row, or the rows marked", Group: g, Rank: 26, Can: b.onRow, Do: keys.Do(b.copyRows)},
+		{Keys: []string{"v"}, Long: "add what was copied or taken out, outward of the row, in another schedule too", Group: g, Rank: 27, Can: b.canPaste, Do: keys.Do(b.paste), Edits: true},
 	}
 }
 
@@ -25,6 +28,7 @@ func (b *Bench) findingKeys() keys.Table {
 	return keys.Table{
 		{Keys: []string{"n"}, Short: "next", Long: "the next finding, and to its ply", Group: g, Rank: 7, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(1) })},
 		{Keys: []string{"p"}, Long: "the finding before, and to its ply", Group: g, Rank: 23, Can: b.haveFindings, Do: keys.Do(func() { b.nextFinding(-1) })},
+		{Keys: []string{keys.Left, keys.Right}, Show: "←→", Long: "the place before, the next place of the finding", Group: g, Rank: 24, Can: b.haveFindings, Do: keys.By(keys.Left, b.nextPlace)},
 		{Keys: []string{"f"}, Short: "fix", Long: "fix the finding, where there is an automatic fix", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix), Edits: true},
 		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: keys.Do(b.beginWhy)},
 		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: keys.Do(b.goBack)},
@@ -44,6 +48,8 @@ func (b *Bench) places() keys.Table {
 				b.Desk.Go(b.Desk.LastRow())
 			}
 		}},
+		{Keys: []string{"/"}, Long: "go to a ply by its number, or to the next row that has some letters", Group: g, Rank: 31, Can: b.havePlies, Do: keys.Do(b.beginJump)},
+		{Keys: []string{"z"}, Long: "fold sequences that repeat into one line each, unfold them", Group: g, Rank: 33, Can: b.havePlies, Do: keys.Do(b.fold)},
 		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a screenful inward, outward", Group: g, Rank: 34, Do: keys.By(keys.PgUp, func(by int) {
 			b.Desk.Go(max(min(0, b.Desk.LastRow()), b.Desk.Row+by*b.plan.rows()))
 		})},

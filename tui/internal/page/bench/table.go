@@ -64,13 +64,37 @@ func (b *Bench) table(s *sight, r *rules.Report, w, h int) []string {
 		case hereAt >= 0 && i > hereAt:
 			n--
 		}
-		if l := s.lines[n]; l.gel {
+		switch l := s.lines[n]; {
+		case l.gel:
 			out = append(out, b.gelLine(r, l.row, w))
-		} else {
+		case l.of > 0:
+			out = append(out, b.unitLine(r, c, s.units[l.of-1], w))
+		default:
 			out = append(out, b.plyLine(s, r, c, l.row, w))
 		}
 	}
 	return out
+}
+
+// Click goes to the row on a line of the table.
+func (b *Bench) Click(x, y int) bool {
+	p := b.plan.Plies
+	if x < p.X || x >= p.X+p.W || y <= p.Y || y >= p.Y+p.H {
+		return false
+	}
+	line := b.top + y - p.Y - 1
+	if _, here := b.tableLines(); here >= 0 && line >= here {
+		if line == here {
+			return false
+		}
+		line--
+	}
+	row := b.sight().rowAt(line)
+	if row < 0 {
+		return false
+	}
+	b.Desk.Go(row)
+	return true
 }
 
 // tableLines is how many lines the whole table has, and in which of them it
@@ -106,6 +130,20 @@ func (b *Bench) scroll() {
 		b.top = first
 	}
 	b.top = max(0, min(b.top, total-rows))
+}
+
+// unitLine is a sequence that repeats, in the place of its rows.
+func (b *Bench) unitLine(r *rules.Report, c columns, u unit, w int) string {
+	t := b.Desk.Theme
+	first, last := &r.Analysis.Rows[u.first], &r.Analysis.Rows[u.end()-1]
+	mark := page.SeverityMark(u.worst)
+	if mark != " " {
+		mark = page.SeverityStyle(t, u.worst).Render(mark)
+	}
+	total := draw.Right(b.Desk.Units().Bare(last.ToHere, quantity.Thickness), c.here)
+	room := max(1, c.material+2+c.each)
+	name := draw.Left(u.glyphs(r)+" "+u.name(r.Schedule.Plies), room)
+	return draw.Cut(" "+draw.Left(paper.Span(first.First, last.Last), c.num)+mark+page.ZoneStyle(t, first.Zone).Render(name)+total, w)
 }
 
 func (b *Bench) titles(c columns) string {
@@ -166,7 +204,11 @@ func (b *Bench) plyLine(s *sight, r *rules.Report, c columns, row, w int) string
 	if mark != " " {
 		mark = page.SeverityStyle(t, worst).Render(mark)
 	}
-	return " " + num + mark +
+	edge := " "
+	if from, to := b.marked(); b.marks && b.preview == nil && from <= row && row <= to {
+		edge = t.Mark.Render("•")
+	}
+	return edge + num + mark +
 		zone.Render(page.Glyph(form)+" "+name) + rest.String()
 }
 

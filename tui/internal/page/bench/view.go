@@ -25,7 +25,7 @@ func (b *Bench) Lines() []string {
 		return o.Lines()
 	}
 	r, s := b.shown(), b.sight()
-	s.look(b.Desk.Theme, r, p.Strip.W < 110) // where nothing settled since
+	b.look() // where nothing settled since
 	return compose(p.Body.W, p.Body.H,
 		part{p.Strip, b.strip(s, r, p.Strip.W, p.Strip.H)},
 		part{p.Totals, []string{b.totals(p.Totals.W)}},

@@ -1,0 +1,88 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+
+	"frp/veilwright/cmd/internal/flag"
+	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate/takeoff"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/shop"
+)
+
+type takeoffCommand struct {
+	Files           []string         `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
+	CSV             bool             `name:"csv" help:"Print the tables as CSV, for a spreadsheet."`
+	ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, such as \"70 degF\", where the shop's table of initiators asks for it."`
+}
+
+// Help is shown under the command's flags.
+func (takeoffCommand) Help() string {
+	return `What it takes to build: the area of every ply at its own middle, fiber and resin mix by weight, strips and rolls where the shop book names roll sizes, tow by the circuits of wound bands, resin to order with the initiator of the shop's table, styrene given off as an estimate, and cost by the book's prices. What the book does not state is named and left out, never assumed; the few shares that practice agrees on are marked as such.
+
+    veilwright takeoff header.toml
+    veilwright takeoff --shop-temperature "70 degF" --units si header.toml
+    veilwright takeoff --csv header.toml > header-takeoff.csv
+    veilwright takeoff --json header.toml | jq '.[].mass_kg'
+
+Exit code: 3 when a quantity cannot be determined, 2 when a document cannot be read, else 0; a missing price is said and changes nothing.`
+}
+
+// Run takes each document off in the order given.
+func (k takeoffCommand) Run(c *call) error {
+	if c.JSON && k.CSV {
+		return errors.New("--json and --csv exclude each other")
+	}
+	reports := []report.Takeoff{}
+	seen := 0
+	for _, in := range c.inputs(k.Files) {
+		d := c.open(in)
+		if in.searched && d.Usable() && d.Kind != schedules.Schedule {
+			continue
+		}
+		seen++
+		if d.Usable() {
+			d.Want(schedules.Schedule, "takeoff")
+		}
+		if !d.Usable() {
+			s := c.unread(d)
+			reports = append(reports, report.UnreadTakeoff(s))
+			if !c.JSON && !k.CSV {
+				c.printUnread(s)
+			}
+			continue
+		}
+		r, err := k.one(c, d, in.folder)
+		if err != nil {
+			return err
+		}
+		reports = append(reports, r)
+	}
+	if seen == 0 {
+		return fmt.Errorf("no schedule to take off")
+	}
+	if c.JSON {
+		return c.out.JSON(reports)
+	}
+	return nil
+}
+
+// one prints the takeoff of one document, or gives its report.
+func (k takeoffCommand) one(c *call, d *shop.Opened, folder string) (report.Takeoff, error) {
+	units := c.units(d.Schedule)
+	t := takeoff.Count([]takeoff.Piece{takeoff.Of(d.Schedule)}, d.Library, c.books().Stock(folder), takeoff.Options{At: k.ShopTemperature.Temperature, Units: units})
+	if t.Incomplete() {
+		c.ends(Incomplete)
+	}
+	if c.JSON {
+		return report.TakeoffOf(d.Name, d.Schedule.Title, d.Library.Books, t), nil
+	}
+	sheet := append(paper.Takeoff(d.Name, d.Library.Books, d.Schedule.Head, t, units), paper.Aid(nil))
+	if k.CSV {
+		return report.Takeoff{}, paper.CSV(c.out, sheet)
+	}
+	c.print(sheet)
+	return report.Takeoff{}, nil
+}

@@ -1,0 +1,335 @@
+package takeoff_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
+	"frp/veilwright/laminate/takeoff"
+	"frp/veilwright/laminate/winding"
+)
+
+func load(t *testing.T, name string, into any) {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "takeoff", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var head struct {
+		Source string `json:"source"`
+	}
+	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
+		t.Fatalf("%s names no source (%v)", name, err)
+	}
+	if err := json.Unmarshal(b, into); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	t.Log(head.Source)
+}
+
+type failing interface {
+	Helper()
+	Errorf(string, ...any)
+}
+
+func near(t failing, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.8g, want %.8g ± %.2g", what, got, want, tol)
+	}
+}
+
+// pipe is the pipe of the hand check.
+func pipe(t *testing.T) (*laminate.Schedule, pipeFile) {
+	var f pipeFile
+	load(t, "pipe.json", &f)
+	s := &laminate.Schedule{
+		Part: laminate.Part{Form: laminate.Pipe, InsideDiameter: quantity.New(f.Diameter, quantity.Inch), Length: quantity.New(f.Length, quantity.Foot)},
+		Resins: []laminate.Resin{{
+			ID: "r", Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt, Density: quantity.New(f.Density, quantity.KilogramPerCubicMeter), StyreneContent: laminate.Some(0.40),
+		}},
+	}
+	for i, p := range f.Plies {
+		id := fmt.Sprintf("m%d", i)
+		form := laminate.ChoppedMat
+		if p.Content > 0.5 {
+			form = laminate.WovenRoving
+		}
+		s.Materials = append(s.Materials, laminate.Material{
+			ID: id, Form: form, Fiber: laminate.EGlass, ArealMass: quantity.New(p.Areal, quantity.GramPerSquareMeter),
+			FiberDensity: quantity.New(p.FiberDensity, quantity.KilogramPerCubicMeter),
+		})
+		s.Plies = append(s.Plies, laminate.Ply{Material: id, Resin: "r", Zone: laminate.StructuralLayer, Count: 1, GlassContent: laminate.Some(p.Content)})
+	}
+	return s, f
+}
+
+type pipeFile struct {
+	Diameter float64 `json:"inside_diameter_in"`
+	Length   float64 `json:"length_ft"`
+	Density  float64 `json:"resin_density"`
+	Plies    []struct {
+		Areal        float64 `json:"areal_g_m2"`
+		Content      float64 `json:"content"`
+		FiberDensity float64 `json:"density"`
+		Area         float64 `json:"area_m2"`
+	} `json:"plies"`
+	Ply2 struct {
+		Fiber float64 `json:"fiber_kg"`
+		Mix   float64 `json:"mix_kg"`
+	} `json:"ply_2"`
+	Fiber float64 `json:"fiber_kg"`
+	Mix   float64 `json:"mix_kg"`
+	Part  float64 `json:"part_kg"`
+	Share float64 `json:"fiber_share"`
+}
+
+func count(s *laminate.Schedule, own stock.Stock) *takeoff.Takeoff {
+	return takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, catalog.Library(), own, takeoff.Options{})
+}
+
+func TestPipe_agreesWithTheHandCheckPlyByPly(t *testing.T) {
+	s, f := pipe(t)
+	got := count(s, stock.Stock{})
+	if got.Incomplete() {
+		t.Fatalf("%+v", got.Pieces)
+	}
+	p := &got.Pieces[0]
+	for i, want := range f.Plies {
+		near(t, fmt.Sprintf("area of ply %d", i+1), p.Plies[i].Area, want.Area, 0.0006)
+	}
+	near(t, "fiber of ply 2", p.Plies[1].Fiber, f.Ply2.Fiber, 0.0006)
+	near(t, "mix of ply 2", p.Plies[1].Mix, f.Ply2.Mix, 0.001)
+	near(t, "fiber", p.Fiber, f.Fiber, 0.006)
+	near(t, "mix", p.Mix, f.Mix, 0.006)
+	near(t, "part", got.Mass(), f.Part, 0.011)
+	near(t, "fiber share", p.Fiber/p.Mass(), f.Share, 0.0001)
+	near(t, "resin to order, 8 % more", got.Resins[0].Ordered, f.Mix*1.08, 0.01)
+}
+
+// A takeoff is a sum over plies: twice the rows of a flat part are twice of
+// everything that is laid, and every piece counts for itself.
+func TestCount_isLinearInPliesAndPieces(t *testing.T) {
+	lib := catalog.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		materials := []string{catalog.Mat15, catalog.Woven24, catalog.VeilC15, catalog.Topcoat, catalog.Chop15}
+		s := &laminate.Schedule{
+			Part:   laminate.Part{Form: laminate.Panel, Area: quantity.New(rapid.Float64Range(0.1, 50).Draw(t, "area"), quantity.SquareMeter)},
+			Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
+		}
+		for range rapid.IntRange(1, 8).Draw(t, "rows") {
+			s.Plies = append(s.Plies, laminate.Ply{Material: rapid.SampledFrom(materials).Draw(t, "material"), Resin: "r", Zone: laminate.StructuralLayer, Count: rapid.IntRange(1, 4).Draw(t, "count")})
+		}
+		one := count(s, stock.Stock{})
+		twice := s.Clone()
+		twice.Plies = append(twice.Plies, s.Plies...)
+		two := count(twice, stock.Stock{})
+		both := takeoff.Count([]takeoff.Piece{takeoff.Of(s), takeoff.Of(s)}, lib, stock.Stock{}, takeoff.Options{})
+		pair := takeoff.Of(s)
+		pair.Count = 2
+		alike := takeoff.Count([]takeoff.Piece{pair}, lib, stock.Stock{}, takeoff.Options{})
+		for name, x := range map[string]*takeoff.Takeoff{"twice the plies": two, "two pieces": both, "a count of two": alike} {
+			near(t, name+": mass", x.Mass(), 2*one.Mass(), 1e-9*one.Mass())
+			near(t, name+": resin", x.Resins[0].Ordered, 2*one.Resins[0].Ordered, 1e-9*one.Resins[0].Ordered)
+			for i := range one.Goods {
+				near(t, name+": "+one.Goods[i].Material.ID, x.Goods[i].Ordered, 2*one.Goods[i].Ordered, 1e-9*one.Goods[i].Ordered)
+			}
+		}
+	})
+}
+
+// What is laid is what the schedule's own figures say of one area.
+func TestCount_ofAPanelIsItsMassOnTheArea(t *testing.T) {
+	s, _ := pipe(t)
+	s.Part = laminate.Part{Form: laminate.Panel, Area: quantity.New(3, quantity.SquareMeter)}
+	a := laminate.Analyze(s, catalog.Library())
+	near(t, "mass", count(s, stock.Stock{}).Mass(), 3*a.Total.Mass, 1e-9)
+}
+
+type floorFile struct {
+	Strips struct {
+		Diameter     float64 `json:"diameter"`
+		Length       float64 `json:"length"`
+		Roll         float64 `json:"roll"`
+		Lap          float64 `json:"lap"`
+		Hoopwise     int     `json:"hoopwise"`
+		HoopwiseIn2  float64 `json:"hoopwise_in2"`
+		Lengthwise   int     `json:"lengthwise"`
+		LengthwiseIn float64 `json:"lengthwise_in2"`
+	} `json:"strips_in"`
+	Roll struct {
+		Mass   float64 `json:"mass_lb"`
+		Areal  float64 `json:"oz_ft2"`
+		Width  float64 `json:"width_in"`
+		Length float64 `json:"length_ft"`
+	} `json:"roll"`
+	Tow struct {
+		Angle    float64 `json:"angle_deg"`
+		Diameter float64 `json:"diameter_m"`
+		Length   float64 `json:"length_m"`
+		Tows     int     `json:"tows"`
+		Tex      float64 `json:"tex"`
+		Band     float64 `json:"band_m"`
+		Exact    float64 `json:"circuits_exact"`
+		Circuits int     `json:"circuits"`
+		Km       float64 `json:"cover_km"`
+		Kg       float64 `json:"cover_kg"`
+		Bare     float64 `json:"without_overlap_kg"`
+	} `json:"tow"`
+	Pots struct {
+		Mix   float64 `json:"mix_kg"`
+		Waste float64 `json:"waste"`
+		Pot   float64 `json:"pot_kg"`
+		Pots  int     `json:"pots"`
+		Share float64 `json:"share"`
+		Heavy float64 `json:"peroxide_g_cm3"`
+		Milli float64 `json:"in_a_pot_ml"`
+	} `json:"pots"`
+	Gel struct {
+		LowC    float64 `json:"low_c"`
+		LowMin  float64 `json:"low_minutes"`
+		HighC   float64 `json:"high_c"`
+		HighMin float64 `json:"high_minutes"`
+		AtC     float64 `json:"at_c"`
+		Minutes float64 `json:"minutes"`
+	} `json:"gel"`
+}
+
+func TestStrips_agreeWithCountingThemBothWays(t *testing.T) {
+	var f floorFile
+	load(t, "shop-floor.json", &f)
+	round := math.Pi * f.Strips.Diameter
+	n := takeoff.StripCount(f.Strips.Length, f.Strips.Roll, f.Strips.Lap, false)
+	if n != f.Strips.Hoopwise {
+		t.Errorf("%d strips hoopwise", n)
+	}
+	near(t, "glass hoopwise", float64(n)*f.Strips.Roll*(round+f.Strips.Lap), f.Strips.HoopwiseIn2, 1)
+	if n = takeoff.StripCount(round, f.Strips.Roll, f.Strips.Lap, true); n != f.Strips.Lengthwise {
+		t.Errorf("%d strips lengthwise", n)
+	}
+	near(t, "glass lengthwise", float64(n)*f.Strips.Roll*f.Strips.Length, f.Strips.LengthwiseIn, 1)
+	if takeoff.StripCount(10, 1, 1, false) != 0 || takeoff.StripCount(9, 5, 1, false) != 2 {
+		t.Error("a lap as wide as the roll covers nothing; 5 and 4 more cover 9")
+	}
+	near(t, "a roll's length", f.Roll.Mass*16/f.Roll.Areal/(f.Roll.Width/12), f.Roll.Length, 0.01)
+}
+
+func tape(id string, width, length float64) stock.Roll {
+	return stock.Roll{Material: id, Width: quantity.New(width, quantity.Inch), Length: quantity.New(length, quantity.Foot)}
+}
+
+// The pipe of the strip check, one thin mat: the better of two directions and
+// of the rolls is taken, and the rolls are counted.
+func TestOrder_takesTheDirectionAndTheRollThatTakeLeast(t *testing.T) {
+	var own stock.Stock
+	s := &laminate.Schedule{
+		Part:   laminate.Part{Form: laminate.Pipe, InsideDiameter: quantity.New(24, quantity.Inch), Length: quantity.New(240, quantity.Inch)},
+		Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
+		Plies:  []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 2}},
+	}
+	own.Takeoff.Lap = quantity.New(1, quantity.Inch)
+	own.Rolls = []stock.Roll{tape(catalog.Mat15, 50, 40), tape(catalog.Mat15, 38, 192)}
+	g := count(s, own).Goods[0]
+	if g.Roll.Width.In(quantity.Inch) != 50 || len(g.Strips) != 1 || g.Strips[0].Direction != takeoff.Hoopwise || g.Strips[0].Number != 10 {
+		t.Fatalf("%+v of a roll of %v", g.Strips, g.Roll)
+	}
+	// 6.4 ft a strip: six of a roll of 40 ft, ten of two.
+	if g.Rolls != 2 {
+		t.Errorf("%d rolls", g.Rolls)
+	}
+	if w := g.Waste(); w < 0.05 || w > 0.06 {
+		t.Errorf("waste %.4f, by hand about 5.5 %%", w)
+	}
+	own.Rolls = own.Rolls[:1]
+	own.Rolls[0].Length = quantity.New(5, quantity.Foot)
+	got := count(s, own)
+	if got.Goods[0].Rolls != 0 || !remarked(got, "roll-size-missing", "longer than a roll") {
+		t.Errorf("a strip longer than a roll: %d rolls, %+v", got.Goods[0].Rolls, got.Remarks)
+	}
+	own.Takeoff.StripsJoin = laminate.Some(true)
+	// Ten strips of 6.4 ft are 64.5 ft.
+	if got = count(s, own); got.Goods[0].Rolls != 13 {
+		t.Errorf("joined: %d rolls", got.Goods[0].Rolls)
+	}
+}
+
+func remarked(t *takeoff.Takeoff, id, text string) bool {
+	for _, r := range t.Remarks {
+		if r.ID == id && strings.Contains(r.Text, text) {
+			return true
+		}
+	}
+	return false
+}
+
+func TestTow_agreesWithTheHelixCutOpen(t *testing.T) {
+	var f floorFile
+	load(t, "shop-floor.json", &f)
+	w, err := winding.Wind(winding.Band{Tows: f.Tow.Tows, TowMass: f.Tow.Tex * 1e-6, Width: f.Tow.Band}, f.Tow.Diameter, f.Tow.Angle)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "circuits", w.CircuitsExact, f.Tow.Exact, 0.001)
+	km := takeoff.Tow(w, f.Tow.Tows, f.Tow.Length, 0) / 1000
+	near(t, "tow", km, f.Tow.Km, 0.001)
+	near(t, "mass", km*f.Tow.Tex/1000, f.Tow.Kg, 0.01)
+	near(t, "without overlap", km*f.Tow.Tex/1000*w.CircuitsExact/float64(w.Circuits), f.Tow.Bare, 0.01)
+}
+
+// Both roads to the fiber of a cover, by its tow and by its areal mass on the
+// surface wound on, are one.
+func TestTow_isTheArealMassAsLaidOnTheArea(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := winding.Band{Tows: rapid.IntRange(1, 80).Draw(t, "tows"), TowMass: rapid.Float64Range(3e-4, 5e-3).Draw(t, "tow"), Width: rapid.Float64Range(0.005, 0.3).Draw(t, "band")}
+		d := rapid.Float64Range(0.1, 4).Draw(t, "diameter")
+		l := rapid.Float64Range(0.2, 20).Draw(t, "length")
+		w, err := winding.Wind(b, d, rapid.OneOf(rapid.Float64Range(0, 90), rapid.Just(0.0), rapid.Just(90.0)).Draw(t, "angle"))
+		if err != nil || w.Angle > 89.99 {
+			return // no band lies so, or it goes round without end
+		}
+		byTow := takeoff.Tow(w, b.Tows, l, 0) * b.TowMass
+		byArea := w.LaidCover * math.Pi * d * l
+		near(t, "mass", byTow, byArea, 1e-9*byArea)
+	})
+}
+
+func TestBatches_agreeWithTheHandCheck(t *testing.T) {
+	var f floorFile
+	load(t, "shop-floor.json", &f)
+	if n := takeoff.Batches(f.Pots.Mix, f.Pots.Waste, f.Pots.Pot); n != f.Pots.Pots {
+		t.Errorf("%d pots", n)
+	}
+	near(t, "peroxide of a pot", f.Pots.Pot*1000*f.Pots.Share/f.Pots.Heavy, f.Pots.Milli, 0.5)
+	if takeoff.Batches(8, 0, 4) != 2 {
+		t.Error("two whole pots are two")
+	}
+}
+
+func TestEmission_meetsThePublishedLimits(t *testing.T) {
+	var f struct {
+		Cases []struct {
+			Name     string  `json:"name"`
+			Way      string  `json:"way"`
+			Content  float64 `json:"content"`
+			Equation float64 `json:"equation_lb_ton"`
+			Limit    float64 `json:"published_limit_lb_ton"`
+		} `json:"cases"`
+	}
+	load(t, "styrene.json", &f)
+	ways := map[string]takeoff.Way{"hand": takeoff.ByHand, "non-atomized": takeoff.ByNonAtomizedSpray, "winding": takeoff.ByWinding}
+	for _, c := range f.Cases {
+		got := takeoff.Emission(ways[c.Way], c.Content) * 2000
+		near(t, c.Name, got, c.Equation, 0.06)
+		near(t, c.Name+", as published", got, c.Limit, 0.7)
+	}
+}

@@ -1,0 +1,177 @@
+package paper
+
+import (
+	"strconv"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
+	"frp/veilwright/laminate/takeoff"
+)
+
+// Takeoff is what it takes to build a schedule, or the pieces of a job: tables
+// of figures without units, which the titles name, so that a spreadsheet can go
+// on with them.
+func Takeoff(file string, books []string, h laminate.Head, t *takeoff.Takeoff, u quantity.System) Sheet {
+	sheet := head(file, &laminate.Schedule{Head: h}, books)
+	w := func(title string, k quantity.Kind) Column {
+		return Column{Title: title + ", " + u.Symbol(k), Right: true}
+	}
+	if len(t.Pieces) > 1 {
+		pieces := Table{Columns: []Column{{Title: "piece"}, {Title: "number", Right: true}, w("inside", quantity.Surface), w("all plies", quantity.Surface),
+			w("fiber", quantity.Weight), w("resin mix", quantity.Weight), w("weight", quantity.Weight), {Title: "missing", Under: true}}}
+		for i := range t.Pieces {
+			p := &t.Pieces[i]
+			pieces.Rows = append(pieces.Rows, Row{Cells: []string{p.Name, strconv.Itoa(max(p.Count, 1)), u.Bare(p.Inside, quantity.Surface), u.Bare(p.Area, quantity.Surface),
+				u.Bare(p.Fiber, quantity.Weight), u.Bare(p.Mix, quantity.Weight), u.Bare(p.Mass(), quantity.Weight), p.Why}})
+		}
+		sheet = append(sheet, Heading{2, "pieces"}, pieces)
+	}
+	for i := range t.Pieces {
+		p := &t.Pieces[i]
+		title := "plies, each at its own middle"
+		if p.Name != "" {
+			title = p.Name + ": " + title
+		}
+		sheet = append(sheet, Heading{2, title})
+		if p.Why != "" {
+			sheet = append(sheet, Note{Indent: 2, Text: "cannot be determined: " + p.Why})
+		}
+		plies := Table{Columns: []Column{{Title: "ply"}, {Title: "material"}, {Title: "zone"}, w("area", quantity.Surface), w("fiber", quantity.Weight), w("resin mix", quantity.Weight), {Title: "pots", Right: true}}}
+		for k := range p.Plies {
+			x := &p.Plies[k]
+			area, fiber, mix, pots := none, none, none, none
+			if x.Area > 0 {
+				area = u.Bare(x.Area, quantity.Surface)
+				if x.Known {
+					fiber, mix = u.Bare(x.Fiber, quantity.Weight), u.Bare(x.Mix, quantity.Weight)
+				}
+			}
+			if x.Batches > 0 {
+				pots = strconv.Itoa(x.Batches)
+			}
+			plies.Rows = append(plies.Rows, Row{Cells: []string{Span(x.First, x.Last), x.Material, x.Zone.String(), area, fiber, mix, pots}})
+		}
+		if len(plies.Rows) > 0 {
+			sheet = append(sheet, plies)
+		}
+	}
+	sheet = append(sheet, Facts{
+		{"fiber", u.Figure(sum(t, func(f *takeoff.Figures) float64 { return f.Fiber }), quantity.Weight)},
+		{"resin mix", u.Figure(sum(t, func(f *takeoff.Figures) float64 { return f.Mix }), quantity.Weight)},
+		{"weight", u.Figure(t.Mass(), quantity.Weight) + ", of what could be determined"},
+	})
+	if !t.Incomplete() {
+		facts := sheet[len(sheet)-1].(Facts)
+		facts[2].Value = u.Figure(t.Mass(), quantity.Weight)
+	}
+	sheet = append(sheet, goodsOf(t, u, w)...)
+	sheet = append(sheet, resinsOf(t, u, w)...)
+	sheet = append(sheet, costOf(t, u)...)
+	for _, r := range t.Remarks {
+		text := r.Text
+		if r.Source != "" {
+			text += " (" + r.Source + ")"
+		}
+		sheet = append(sheet, Note{Indent: 2, Mark: r.ID + ": ", Text: text})
+	}
+	if len(t.Resins) > 0 {
+		sheet = append(sheet, Note{Text: "Safety: " + safety.Text("peroxide-promoter", "styrene", "leftovers", "amounts")})
+	}
+	return sheet
+}
+
+func sum(t *takeoff.Takeoff, of func(*takeoff.Figures) float64) float64 {
+	total := 0.0
+	for i := range t.Pieces {
+		total += of(&t.Pieces[i])
+	}
+	return total
+}
+
+func goodsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kind) Column) Sheet {
+	if len(t.Goods) == 0 {
+		return nil
+	}
+	table := Table{Columns: []Column{{Title: "material"}, w("area", quantity.Surface), w("net", quantity.Weight), w("to order", quantity.Weight), {Title: "more", Right: true}, {Title: "rolls", Right: true},
+		{Title: "ordered", Under: true}, {Title: "strips", Under: true}, {Title: "tow", Under: true}}}
+	for i := range t.Goods {
+		g := &t.Goods[i]
+		rolls, strips, tow := none, "", ""
+		if g.Rolls > 0 {
+			rolls = strconv.Itoa(g.Rolls)
+		}
+		var list []string
+		for _, s := range g.Strips {
+			list = append(list, strconv.Itoa(s.Number)+" "+s.Direction.String()+", "+u.Figure(s.Length, quantity.Distance)+" in all, the longest "+u.Figure(s.Longest, quantity.Distance))
+		}
+		strips = strings.Join(list, "; ")
+		if g.Tow > 0 {
+			tow = u.Figure(g.Tow, quantity.Distance) + ", " + u.Figure(g.TowMass, quantity.Weight)
+		}
+		table.Rows = append(table.Rows, Row{Cells: []string{g.Material.ID, u.Bare(g.Area, quantity.Surface), u.Bare(g.Net, quantity.Weight), u.Bare(g.Ordered, quantity.Weight),
+			quantity.Percent(g.Waste()), rolls, strings.Join(g.How, "; "), strips, tow}})
+	}
+	return Sheet{Heading{2, "reinforcement"}, table}
+}
+
+func resinsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kind) Column) Sheet {
+	if len(t.Resins) == 0 {
+		return nil
+	}
+	table := Table{Columns: []Column{{Title: "resin"}, w("laid", quantity.Weight), w("to order", quantity.Weight), w("filler in it", quantity.Weight), w("initiator", quantity.Weight), w("promoter", quantity.Weight), {Title: "pots", Right: true},
+		{Title: "amounts by", Under: true}, {Title: "styrene given off, an estimate", Under: true}}}
+	for i := range t.Resins {
+		r := &t.Resins[i]
+		initiator, promoter, by, pots := none, none, "", none
+		if x := r.Initiation; x != nil {
+			initiator = u.Bare(r.Initiator, quantity.Weight)
+			if x.Promoter.Given {
+				promoter = u.Bare(r.Promoter, quantity.Weight)
+			}
+			by = x.Source + ": " + quantity.Percent(x.Initiator.Value) + " of initiator"
+			if r.InitiatorLiter > 0 {
+				by += ", " + quantity.Number(r.InitiatorLiter, 2) + " L"
+			}
+			if x.GelMinutes.Given {
+				by += "; gels in about " + quantity.Number(x.GelMinutes.Value, 0) + " minutes, to be tried on a cup"
+			}
+		}
+		if r.Batches > 0 {
+			pots = strconv.Itoa(r.Batches)
+		}
+		styrene := "cannot be estimated: " + r.StyreneWhy
+		if r.StyreneWhy == "" {
+			styrene = u.Figure(r.Styrene, quantity.Weight) + " (" + takeoff.StyreneSource + "; the shop's permit and the rule in force govern)"
+		}
+		table.Rows = append(table.Rows, Row{Cells: []string{r.Resin.ID, u.Bare(r.Laid(), quantity.Weight), u.Bare(r.Ordered, quantity.Weight), u.Bare(r.FillerOrdered(), quantity.Weight), initiator, promoter, pots, by, styrene}})
+	}
+	return Sheet{Heading{2, "resin"}, table}
+}
+
+func costOf(t *takeoff.Takeoff, u quantity.System) Sheet {
+	if len(t.Cost.Lines) == 0 {
+		return nil
+	}
+	table := Table{Columns: []Column{{Title: "cost of"}, {Title: "quantity", Right: true}, {Title: "unit"}, {Title: "price"}, {Title: "amount", Right: true}, {Title: "currency"}}}
+	for i := range t.Cost.Lines {
+		l := &t.Cost.Lines[i]
+		number, unit, price, amount := quantity.Number(l.Quantity, 1), l.Unit, "not stated", none
+		if l.Unit == "kg" {
+			number, unit = u.Bare(l.Quantity, quantity.Weight), u.Symbol(quantity.Weight)
+		}
+		if l.Priced {
+			price, amount = l.Stated, quantity.Number(l.Amount(), 2)
+		}
+		table.Rows = append(table.Rows, Row{Cells: []string{l.What, number, unit, price, amount, l.Currency}})
+	}
+	var facts Facts
+	for _, x := range t.Cost.Totals {
+		facts = append(facts, Fact{"total", strings.TrimSpace(quantity.Number(x.Amount, 2) + " " + x.Currency)})
+	}
+	if len(t.Cost.Without) > 0 {
+		facts = append(facts, Fact{"without", strings.Join(t.Cost.Without, ", ")})
+	}
+	return Sheet{Heading{2, "cost, by the shop book's prices"}, table, facts}
+}
