@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"runtime/debug"
 	"strings"
 
 	"frp/veilwright/cmd/internal/report"
@@ -33,11 +32,6 @@ Exit code: 1 when a rule is broken, 2 when something cannot be read, 3 when no r
 // Run reports each schedule in the order given.
 func (k checkCommand) Run(c *call) error {
 	run := &checking{checkCommand: k, c: c, reports: []any{}, passed: map[schedules.Kind]int{}}
-	if !c.JSON {
-		// Of a document nothing outlives its report, so that collecting a few
-		// megabytes later costs no more than these.
-		defer debug.SetGCPercent(debug.SetGCPercent(400))
-	}
 	for _, in := range c.inputs(k.Files) {
 		run.one(in)
 	}

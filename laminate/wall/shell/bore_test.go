@@ -7,7 +7,7 @@ import (
 	"frp/veilwright/laminate/wall/shell"
 )
 
-// Radii 50 and 80 mm, closed ends, ν 0.3: Lamé by hand gives 2.390 p/E at the
+// Radii 50 and 80 mm, closed ends, ν 0.3 (testdata/wall/lame.json): 2.390 p/E at the
 // bore, the membrane 1.474. A ring of nothing is a membrane. The displacement of
 // a thick ring, figured by finite differences from the balance of forces through
 // the wall, gives the same for any ring.

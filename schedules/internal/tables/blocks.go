@@ -44,10 +44,12 @@ func (d *Document) blocks() *layout {
 		lay.blocks[i+1] = block{table: h.Table, row: h.Row, head: lineStart(d.Data, h.Start), body: lineEnd(d.Data, h.End)}
 		lay.blocks[i+1].end = lay.blocks[i+1].body
 	}
-	for _, l := range d.leaves {
-		b := &lay.blocks[l.Head+1]
-		b.leaves = append(b.leaves, l)
-		b.end = max(b.end, lineEnd(d.Data, l.To))
+	for i := 0; i < len(d.leaves); {
+		b, first := &lay.blocks[d.leaves[i].Head+1], i
+		for ; i < len(d.leaves) && d.leaves[i].Head == d.leaves[first].Head; i++ {
+			b.end = max(b.end, lineEnd(d.Data, d.leaves[i].To))
+		}
+		b.leaves = d.leaves[first:i] // those below one header stand together
 	}
 	for i := range lay.blocks {
 		b := &lay.blocks[i]

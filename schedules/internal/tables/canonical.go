@@ -182,7 +182,7 @@ func (d *Document) spelled(at Spot) string {
 	if d == nil {
 		return ""
 	}
-	i, ok := d.places()[at]
+	i, ok := d.leaf(at)
 	if !ok {
 		return ""
 	}
@@ -195,7 +195,7 @@ func (d *Document) list(at Spot) string {
 	if d == nil {
 		return ""
 	}
-	i, ok := d.places()[at]
+	i, ok := d.leaf(at)
 	if !ok || !d.stays(d.leaves[i]) {
 		return ""
 	}

@@ -30,11 +30,17 @@ type Document struct {
 	// odd tells by table that some of it is written inline, with dotted keys or
 	// only by a table within it, so that no line stands for one key.
 	odd []bool
+	// uneven tells that some leaf is not plain, so that the leaves of a row need
+	// not stand together behind where it begins.
+	uneven bool
+	// simple are the values by leaf where the scan could take them from the text
+	// itself; nil where the value reader has to, and once they are in the model.
+	simple []any
 
 	cut    func() *layout
-	places func() map[Spot]int
-	lines  func() []int     // offsets of the line ends
-	plain  func() *Document // the same in canonical form, comments kept
+	places func() map[Spot]int // where uneven
+	lines  func() []int        // offsets of the line ends
+	plain  func() *Document    // the same in canonical form, comments kept
 }
 
 // Spot names a key of a row of a table; with no key, the row.
@@ -50,6 +56,11 @@ func Read(data []byte, tables []Table, model any) (*Document, []Problem) {
 	d, problems := scan(data, tables)
 	if d == nil {
 		return nil, Sorted(problems)
+	}
+	if d.simple != nil {
+		problems = d.fillSimple(model)
+		d.simple = nil
+		return d, problems
 	}
 	values, problems := d.values()
 	if values == nil {
@@ -183,20 +194,42 @@ func (d *Document) fill(model any, values map[string]any) []Problem {
 			counts = append(counts, len(own))
 			typed[i] = append(typed[i], own...)
 		}
-		t.resize(model, counts)
-		rows[i] = t.rows(model)
-		for n := range rows[i] {
-			if o := origin(rows[i][n].Value); o != nil {
-				*o = laminate.Origin(n + 1)
-			}
+		rows[i] = t.begin(model, counts)
+	}
+	return d.set(problems, rows, func(_ int, l *Leaf) (value any, ok bool) {
+		if l.Row >= len(typed[l.Table]) {
+			return nil, false
+		}
+		value, ok = typed[l.Table][l.Row][l.Key]
+		return value, ok
+	})
+}
+
+// begin makes the rows of a table, so many a row of its parent, and numbers them.
+func (t *Table) begin(model any, counts []int) []Row {
+	t.resize(model, counts)
+	rows := t.rows(model)
+	for n := range rows {
+		if o := origin(rows[n].Value); o != nil {
+			*o = laminate.Origin(n + 1)
 		}
 	}
+	return rows
+}
+
+// set puts the value of each key into its row, and tells what is wrong with it
+// or that the key is not known.
+func (d *Document) set(problems []Problem, rows [][]Row, value func(i int, l *Leaf) (any, bool)) []Problem {
+	fail := func(at int, key, message string) {
+		problems = append(problems, problemAt(d.Data, at, key, message))
+	}
 	var last Spot
-	for _, l := range d.leaves {
+	for i := range d.leaves {
+		l := &d.leaves[i]
 		if len(problems) > 4*mostProblems {
 			break
 		}
-		if l.Of > 0 || l.Row >= len(typed[l.Table]) {
+		if l.Of > 0 || l.Row >= len(rows[l.Table]) {
 			continue
 		}
 		t := &d.Tables[l.Table]
@@ -212,11 +245,11 @@ func (d *Document) fill(model any, values map[string]any) []Problem {
 			}
 			continue
 		}
-		value, ok := typed[l.Table][l.Row][l.Key]
+		v, ok := value(i, l)
 		if !ok {
 			continue // the second of two, left out
 		}
-		if wrong := f.Set(rows[l.Table][l.Row].Value, value); wrong != "" {
+		if wrong := f.Set(rows[l.Table][l.Row].Value, v); wrong != "" {
 			fail(l.Value, Name(t, l.Key), wrong)
 		}
 	}
@@ -295,7 +328,7 @@ func (d *Document) Offset(at Spot) int {
 		return -1
 	}
 	if at.Key != "" {
-		if l, ok := d.places()[at]; ok {
+		if l, ok := d.leaf(at); ok {
 			return d.leaves[l].Start
 		}
 	}
@@ -307,8 +340,29 @@ func (d *Document) Offset(at Spot) int {
 
 // Has tells whether a key stands in the text.
 func (d *Document) Has(at Spot) bool {
-	_, has := d.places()[at]
+	_, has := d.leaf(at)
 	return has
+}
+
+// leaf finds the leaf of a key of a row.
+func (d *Document) leaf(at Spot) (i int, ok bool) {
+	if d.uneven {
+		i, ok = d.places()[at]
+		return i, ok
+	}
+	if at.Table >= len(d.at) || at.Row < 0 || at.Row >= len(d.at[at.Table]) {
+		return 0, false
+	}
+	begins := d.at[at.Table][at.Row]
+	for i = sort.Search(len(d.leaves), func(i int) bool { return d.leaves[i].Start >= begins }); i < len(d.leaves); i++ {
+		switch l := &d.leaves[i]; {
+		case l.Table != at.Table || l.Row != at.Row:
+			return 0, false
+		case l.Key == at.Key && l.Of == 0:
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 // LineAt turns an offset into a line, from 1; 0 for none (below 0).

@@ -44,6 +44,7 @@ type scanner struct {
 	parser unstable.Parser
 	errs   []Problem
 	head   int // index of the present header, -1 at the top
+	simple simple
 	table  int // present table; -1 below an unknown header
 	row    int
 }
@@ -56,10 +57,11 @@ func scan(data []byte, tables []Table) (*Document, []Problem) {
 	}
 	n := len(tables)
 	d := &Document{Tables: tables, Data: data, rows: make([]int, n), at: make([][]int, n), of: make([][]int, n), odd: make([]bool, n),
-		leaves: make([]Leaf, 0, 16+bytes.Count(data, []byte{'\n'})), Heads: make([]Head, 0, 16)}
+		leaves: make([]Leaf, 0, 16+min(bytes.Count(data, []byte{'='}), bytes.Count(data, []byte{'\n'}))), Heads: make([]Head, 0, 16)}
 	d.parents, d.short = parents(tables)
 	d.rows[0], d.at[0], d.of[0] = 1, []int{0}, []int{0}
 	s := &scanner{out: d, head: -1}
+	s.simple.begin(data, cap(d.leaves))
 	s.parser.Reset(data)
 	for s.parser.NextExpression() {
 		e := s.parser.Expression()
@@ -76,6 +78,7 @@ func scan(data []byte, tables []Table) (*Document, []Problem) {
 	if err := s.parser.Error(); err != nil {
 		return nil, []Problem{s.syntaxError(err)}
 	}
+	d.simple = s.simple.values(d)
 	d.prepare()
 	return d, nil
 }
@@ -180,6 +183,7 @@ func (s *scanner) header(e *unstable.Node) {
 	}
 	t, taken := s.out.find(0, parts)
 	if taken == len(parts) {
+		s.simple.header(s.out, t, start, end, e.Kind == unstable.ArrayTable)
 		s.table, s.row = t, s.newRow(t, start)
 	} else {
 		s.leaf(Leaf{Table: t, Row: s.present(t, start), Key: string(parts[taken]), Start: first, Value: end, End: end, From: start, To: end, Head: len(s.out.Heads), Sub: true})
@@ -191,6 +195,7 @@ func (s *scanner) header(e *unstable.Node) {
 
 func (s *scanner) leaf(l Leaf) {
 	s.out.leaves = append(s.out.leaves, l)
+	s.out.uneven = s.out.uneven || !l.Plain
 	if !l.Plain && l.Table > 0 {
 		s.out.odd[l.Table] = true
 	}
@@ -222,6 +227,9 @@ func (s *scanner) entry(e *unstable.Node, l Leaf, ownLine bool) {
 	within := Leaf{Table: t, Head: l.Head, From: l.From, To: l.To}
 	switch {
 	case taken == 0, taken < len(parts) && array: // where it is wrong the value reader says so
+		if l.Plain && taken == 0 {
+			s.simple.take(s.out, &l, value)
+		}
 		s.leaf(l)
 	case taken < len(parts): // part.form = "pipe"
 		l.Table, l.Row, l.Key, l.Sub = t, s.newRow(t, start), string(parts[taken]), taken+1 < len(parts)

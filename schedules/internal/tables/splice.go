@@ -340,7 +340,7 @@ func (d *Document) block(lay *layout, b *block, was, row any) ([]byte, bool) {
 		if had == given && (!given || old == text) {
 			continue
 		}
-		leaf, found := d.places()[Spot{b.table, b.row, f.Key}]
+		leaf, found := d.leaf(Spot{b.table, b.row, f.Key})
 		text = strings.ReplaceAll(text, "\n", lay.eol)
 		switch {
 		case found && !d.leaves[leaf].Plain:

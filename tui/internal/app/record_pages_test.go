@@ -50,7 +50,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	g.press("0 2 4 enter 0 0 0 0 0 0").shows("ALL LAID")
 
 	g.press("tab 6").shows("INSPECT", "serial q7")
-	g.press("5 d e m enter").shows("against S-204 B")
+	g.press("5").shows("against S-204 B")
 	g.press("1 4").press("3 4 enter 3 3 enter").shows("2 readings")
 	g.press("enter").esc().press("2 5 enter").press("1 enter 0 . 3 enter enter enter enter enter enter").shows("crack 0.3 in", "REJECT")
 	g.press("3 2 enter enter enter enter").shows("signed")

@@ -147,7 +147,7 @@ func (r *Root) ending() bool { return r.end.Quit || r.end.Signal != "" || r.end.
 func (r *Root) resize(w, h int) {
 	r.w, r.h, r.stale = w, h, true
 	for _, p := range r.pages {
-		p.SetSize(w, h)
+		p.SetSize(r.beside(p, w), h)
 	}
 	body := draw.PageFrame(draw.Size{W: w, H: h}).Body
 	for _, o := range r.stack {

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/widget"
 )
 
@@ -50,7 +51,23 @@ func (r *Root) body() []string {
 	if n := len(r.stack); n > 0 {
 		return r.stack[n-1].Lines()
 	}
-	return r.pages[r.at].Lines()
+	p := r.pages[r.at]
+	w := r.beside(p, r.w)
+	if w == r.w {
+		return p.Lines()
+	}
+	h := draw.PageFrame(draw.Size{W: r.w, H: r.h}).Body.H
+	return draw.Beside(h, "", draw.Block{W: w, Lines: p.Lines()}, draw.Block{W: 1, Lines: widget.Edge(r.desk.Theme, h)},
+		draw.Block{W: page.SideCells, Lines: page.WallColumn(r.desk, page.SideCells, h)})
+}
+
+// beside is how wide a page is that has no second column of its own: on a wide
+// screen the wall stands beside it.
+func (r *Root) beside(p page.Page, w int) int {
+	if a, alone := p.(page.Alone); alone && draw.FormOf(draw.Size{W: w, H: r.h}) >= draw.Wide && w-page.SideCells-1 >= a.Alone() {
+		return w - page.SideCells - 1
+	}
+	return w
 }
 
 // name says in capitals what is shown.

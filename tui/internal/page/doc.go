@@ -38,6 +38,10 @@ type Clicker interface {
 	Click(x, y int) bool
 }
 
+// Alone is a page that has no second column of its own: on a wide screen that
+// leaves it the cells it needs, the wall stands beside it.
+type Alone interface{ Alone() (cells int) }
+
 // Rester is a page that leaves work for when keys pause.
 type Rester interface {
 	Waits() bool

@@ -34,6 +34,22 @@ func (f *Files) List(d *Desk, folder string) *List {
 	return f.list
 }
 
+// Only is the file of the folder where it has one and no other that could be
+// meant; "" where there is a choice.
+func (f *Files) Only() string {
+	only := ""
+	for i, path := range f.paths {
+		switch {
+		case path == "" || f.into[i]:
+		case only != "" || f.list.Items[i].Why != "":
+			return ""
+		default:
+			only = path
+		}
+	}
+	return only
+}
+
 func absolute(folder string) string {
 	if abs, err := filepath.Abs(folder); err == nil {
 		return abs

@@ -48,7 +48,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{"2"}, Short: "defect", Long: "enter a defect seen", Group: enter, Rank: 2, Can: need, Do: enters(p.defect)},
 		{Keys: []string{"3"}, Short: "sign", Long: "sign a decision: accept, reject, accept after repair", Group: enter, Rank: 3, Can: need, Do: enters(p.sign)},
 		{Keys: []string{"4"}, Long: "all entries of the record; strike one with a reason", Group: enter, Rank: 7, Can: p.haveRecord, Do: opens(p.entries)},
-		{Keys: []string{"5"}, Long: "choose the specification", Group: choose, Rank: 8, Do: opens(c.ChooseSpecification)},
+		{Keys: []string{"5"}, Long: "take the specification beside the schedule, or choose one", Group: choose, Rank: 8, Do: keys.Do(func() { c.ChooseSpecification(p.Open) })},
 		{Keys: []string{"6"}, Long: "choose the record, or begin one", Group: choose, Rank: 9, Do: func(keys.Event) { p.Open(c.ChooseRecord(p.Open)) }},
 		{Keys: []string{"7"}, Long: "state the ply-to-ply scatter, to see what readings are to be expected", Group: choose, Rank: 10, Do: opens(p.tolerances)},
 		{Keys: []string{"8"}, Long: "what becomes of a reading, a defect or a rejection: repair, retest, concession, scrap", Group: enter, Rank: 11, Can: need, Do: enters(p.dispositions)},

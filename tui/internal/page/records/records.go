@@ -239,8 +239,9 @@ func (c *Case) folder() string {
 // unshelved opens what rests on no shop book.
 var unshelved *shop.Shop
 
-// ChooseSpecification is the choice of a specification's file.
-func (c *Case) ChooseSpecification() page.Overlay {
+// ChooseSpecification takes the one specification beside the schedule, or opens
+// the choice where there are several, or that one is taken already.
+func (c *Case) ChooseSpecification(open func(page.Overlay)) {
 	f := &page.Files{Head: "which specification?"}
 	f.Look = func(name string, text []byte) (page.Item, bool) {
 		o := unshelved.Open(name, text, "")
@@ -257,7 +258,16 @@ func (c *Case) ChooseSpecification() page.Overlay {
 		c.desk.Say("compared with " + filepath.Base(path))
 		return nil
 	}
-	return f.List(c.desk, c.folder())
+	list := f.List(c.desk, c.folder())
+	if _, taken := c.Specification(); taken == "" {
+		if only := f.Only(); only != "" {
+			if err := f.Take(only, 0); err != nil {
+				c.desk.Refuse(err.Error())
+			}
+			return
+		}
+	}
+	open(list)
 }
 
 // ChooseRecord is the choice of a record's file, or of beginning one, which

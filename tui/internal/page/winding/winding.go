@@ -295,3 +295,6 @@ func (p *Winding) giveAngle() {
 		ply.Angle = laminate.Some(a)
 	}))
 }
+
+// Alone tells that there is room beside it.
+func (*Winding) Alone() int { return 80 }
