@@ -101,6 +101,7 @@ func (j *Job) Wall(part int) *Schedule {
 	if level := j.level(part); level.Given() {
 		s.Part.LiquidHeight = level
 	}
+	s.Part.Place = j.place(part)
 	p.override(&s.Service)
 	if p.Temperature.Given() || p.Pressure.Given() || p.Vacuum.Given() {
 		s.Conditions = nil // its own load and temperature are all there is
@@ -164,6 +165,7 @@ func (j *Job) With(part int, s *Schedule) *Job {
 	n.Head = s.Head
 	p := j.Parts[part]
 	p.Part = s.Part
+	p.Place = Place{}
 	if level := j.level(part); level.Given() && p.LiquidHeight == level {
 		p.LiquidHeight = quantity.Length{} // that of the whole equipment still counts
 	}

@@ -65,8 +65,17 @@ type Shape struct {
 	MateFace      FlangeFace        // of what it is bolted to
 	Washers       Optional[bool]    // under every head and nut
 
+	Place Place // no key of a document
+
 	Count Optional[int] // how many alike
 	Laid  LaidOrder
+}
+
+// Place is what the job makes of where a part stands, in the part of a wall
+// alone: see [Job.Wall].
+type Place struct {
+	Shell quantity.Length // straight side of the whole shell that a course is of
+	Top   bool            // a head or cover over the shell
 }
 
 // Joint is the overlay that joins two parts.

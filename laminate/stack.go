@@ -117,6 +117,25 @@ func (j *Job) level(part int) quantity.Length {
 	return quantity.New(depth/quantity.New(1, unit).SI(), unit).Spelled(unit)
 }
 
+// place says where in the shell a part stands.
+func (j *Job) place(part int) Place {
+	p := Place{Top: j.OnTop(part)}
+	if j.Parts[part].Form != ShellCourse {
+		return p
+	}
+	whole := 0.0
+	for i := range j.Parts {
+		if q := &j.Parts[i]; q.Form == ShellCourse {
+			if !q.Length.Given() {
+				return p
+			}
+			whole += q.Length.SI()
+		}
+	}
+	p.Shell = quantity.New(whole, quantity.Meter)
+	return p
+}
+
 // Cut is the diameter that a nozzle's opening is cut to: the one stated, else
 // its nominal size.
 func (n *Nozzle) Cut() quantity.Length {

@@ -184,10 +184,6 @@ func (f PartForm) String() string {
 	return JobForms.Name(f)
 }
 
-// Figured tells whether the wall of such a part is figured from its form; not
-// stated counts as a round shell. Of the others nothing but the plies is judged.
-func (f PartForm) Figured() bool { return f <= Panel }
-
 // Process is how the structure is made.
 type Process uint8
 

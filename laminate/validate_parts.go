@@ -273,25 +273,19 @@ func (c *checker) circles(j *Job) {
 	}
 	told := map[int]bool{}
 	for i := range j.Nozzles {
-		path := []int{}
-		for at, more := i, true; more && !told[at]; at, more = carrier[j.Nozzles[at].On], has(carrier, j.Nozzles[at].On) {
+		path, at, more := []int{}, i, true
+		for more && !told[at] {
 			if k := slices.Index(path, at); k >= 0 {
-				for _, n := range path[k:] {
-					told[n] = true
-				}
 				c.ref = Ref{Kind: RefNozzle, Index: at}
 				c.fail("on", "%s ends in what it stands on itself: a circle", quoted(j.Nozzles[at].ID))
 				break
 			}
 			path = append(path, at)
+			next, on := carrier[j.Nozzles[at].On]
+			at, more = next, on
 		}
 		for _, n := range path {
 			told[n] = true
 		}
 	}
-}
-
-func has(m map[string]int, key string) bool {
-	_, ok := m[key]
-	return ok
 }

@@ -53,10 +53,12 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 		part(p.Length.Given(), "length", outside)
 	case held:
 		part(p.Length.Given(), "length", "stiffener_spacing is the free length")
-	case p.Form != laminate.Tank && !p.Flanged.Or(false):
+	case p.Form != laminate.Tank && p.Form != laminate.ShellCourse && !p.Flanged.Or(false):
 		part(p.Length.Given(), "length", "the part states neither that it is flanged nor what holds it round (stiffener_spacing)")
 	}
 	part(p.Area.Given(), "area", "no rule asks for it")
+	part(p.Count.Given, "count", "how many there are decides about none of them")
+	part(p.Laid != laminate.NoLaidOrder, "laid", "no rule asks for it")
 	part(p.Ends != laminate.NoEnds && !thrust, "ends", "only a pressure or a vacuum asks for them, and the service states none above zero")
 	part(held && !sucked, "stiffener_spacing", outside)
 	part(p.KFactors.Given && !loaded, "k_factors", unloaded)

@@ -1,6 +1,8 @@
 package schedules
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/schedules/internal/tables"
 )
@@ -13,6 +15,15 @@ type FactChange struct{ Key, Old, New string }
 // header, part and service key by key, conditions by their names, resins and
 // materials by their ids.
 func FactChanges(older, newer *laminate.Schedule) []FactChange {
+	return changes(scheduleTables, older, newer)
+}
+
+// JobChanges lists what two jobs state differently beside their plies: what
+// stands once key by key, rows by their ids. Whether a laminate is there is one
+// of them.
+func JobChanges(older, newer *laminate.Job) []FactChange { return changes(jobTables, older, newer) }
+
+func changes(known []tables.Table, older, newer any) []FactChange {
 	var list []FactChange
 	note := func(t *tables.Table, label string, a, b any) {
 		for i := range t.Fields {
@@ -23,16 +34,22 @@ func FactChanges(older, newer *laminate.Schedule) []FactChange {
 			}
 		}
 	}
-	for _, kind := range []laminate.RefKind{laminate.RefSchedule, laminate.RefPart, laminate.RefService} {
-		t := &scheduleTables[kind]
+	for i := range known {
+		t := &known[i]
+		if t.Array {
+			continue
+		}
 		label := ""
 		if t.Name != "" {
 			label = t.Name + "."
 		}
 		note(t, label, t.Rows(older)[0].Value, t.Rows(newer)[0].Value)
 	}
-	for _, kind := range []laminate.RefKind{laminate.RefCondition, laminate.RefResin, laminate.RefMaterial} {
-		t := &scheduleTables[kind]
+	for i := range known {
+		t := &known[i]
+		if !t.Array || strings.HasSuffix(t.Name, "ply") {
+			continue
+		}
 		was, is := byID(t, older), byID(t, newer)
 		for _, id := range was.order {
 			note(t, t.Name+" "+id+": ", was.rows[id], is.rows[id])
@@ -51,18 +68,12 @@ type named struct {
 	rows  map[string]any
 }
 
-func byID(t *tables.Table, s *laminate.Schedule) named {
+func byID(t *tables.Table, s any) named {
 	n := named{rows: map[string]any{}}
 	for _, r := range t.Rows(s) {
-		row, id := r.Value, ""
-		switch r := row.(type) {
-		case *laminate.Condition:
-			id = r.Name
-		case *laminate.Resin:
-			id = r.ID
-		case *laminate.Material:
-			id = r.ID
-		}
+		// The first key of every such table is what its rows go by.
+		row := r.Value
+		id := strings.Trim(stated(&t.Fields[0], row), "\"")
 		n.order = append(n.order, id)
 		n.rows[id] = row
 	}

@@ -35,6 +35,8 @@ const (
 	SecondMoment             // m⁴: of a section
 	Tow                      // kg/m
 	Angle                    // degrees
+	Force                    // N
+	Torque                   // N·m
 
 	kinds = iota
 )
@@ -106,6 +108,8 @@ var printing = [kinds]spelling{
 	Resistivity: {us: ohms, metric: ohms, trim: true},
 	Tow:         {us: []scale{in(Tex, 0, 0, 3)}, metric: []scale{in(Tex, 0, 0, 3)}},
 	Angle:       {us: degrees, metric: degrees, trim: true},
+	Force:       {us: []scale{{symbol: "lb", si: pound * 9.80665, digits: 3}}, metric: []scale{{symbol: "N", si: 1, digits: 3}, {symbol: "kN", from: 1e3, si: 1e3, digits: 3}}},
+	Torque:      {us: []scale{in(FootPound, 0, 0, 2)}, metric: []scale{in(NewtonMeter, 0, 0, 2)}},
 }
 
 var degrees = []scale{{symbol: degree, si: 1, digits: 3}}

@@ -134,7 +134,7 @@ func (w *working) geometry() {
 	if e.r.Thickness > 0 {
 		w.step("thickness that counts", "t", "Σ tp of the plies that count", w.sum(), w.length(e.r.Thickness), w.lengthUnit(), "")
 	}
-	if e.round.open != "" {
+	if e.round.open != "" || e.round.out == 0 {
 		return
 	}
 	d := w.length(2 * e.round.inside)
@@ -198,6 +198,17 @@ func (w *working) loads() {
 		case strings.HasPrefix(k.Name, CaseTest) && l.inside > sv.TestPressure.SI():
 			w.step(k.Name+": pressure inside", "p", "test pressure + γ·h of water", put("# + "+w.water()+"·#", w.stress(sv.TestPressure.SI()), w.length(e.depth())), w.stress(l.inside), w.stressUnit(), "")
 		}
+		if e.special() {
+			// Factors of the form, on the load of a straight shell.
+			factor := func(what, symbol string, n float64) {
+				if n != 0 {
+					w.step(k.Name+": load "+what, symbol, "k·p·R, "+e.form.How, put("#·#·#", n/(l.inside*e.round.inside), w.stress(l.inside), r), w.line(n), w.lineUnit(), e.form.Source)
+				}
+			}
+			factor("round the wall", "Ny", l.hoop)
+			factor("along the axis", "Nx", l.axial)
+			continue
+		}
 		w.step(k.Name+": load round the wall", "Ny", "p·R", put("#·#", w.stress(l.inside), r), w.line(l.hoop), w.lineUnit(), "")
 		if l.axial != 0 {
 			// Of a liquid's head none goes to the ends.
@@ -249,7 +260,12 @@ func (w *working) caseOf(name string) (*Case, *applied) {
 func (w *working) criterion(c *Criterion) {
 	e := w.e
 	k, l := w.caseOf(c.Case)
-	switch c.Name {
+	name := c.Name
+	if e.special() && (name == HoopStrength || name == ExternalPressure) || c.Kind == quantity.Torque || c.Kind == quantity.Size {
+		w.steps = append(w.steps, Step{What: c.Title(), Formula: c.Reason, Value: math.NaN(), Source: c.Basis})
+		name = ""
+	}
+	switch name {
 	case HoopStrain, AxialStrain, ResinStrain:
 		w.strains(k)
 		round := k.StrainHoop

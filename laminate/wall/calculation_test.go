@@ -172,8 +172,18 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 	proved := walltest.Tank(walltest.Mixed(4)...)
 	proved.Service.Pressure, proved.Service.TestPressure, proved.Service.Vacuum = quantity.New(1, psi), quantity.New(2, psi), quantity.New(1, psi)
 	proved.Part.StiffenerSpacing = quantity.New(6, ft)
+	head := part(laminate.HeadPart, func(s *laminate.Schedule) {
+		s.Part.Head, s.Part.Depth, s.Part.Place.Top, s.Service.Vacuum = laminate.Ellipsoidal, inches(12), true, quantity.New(0.1, psi)
+	})
+	elbow := part(laminate.Elbow, func(s *laminate.Schedule) { s.Part.Miters, s.Part.BendRadius = laminate.Some(0), inches(72) })
+	cover := part(laminate.Cover, func(s *laminate.Schedule) { s.Part.DeflectionLimit = laminate.Some(0.01) })
+	flange := part(laminate.Flange, func(s *laminate.Schedule) {
+		s.Part.Size, s.Part.Drilling, s.Part.Thickness = inches(12), laminate.Class150, inches(0.3)
+		s.Part.PressureClass, s.Part.Torque = quantity.New(50, psi), quantity.New(13.7, quantity.FootPound)
+	})
 	steps := 0
 	for name, s := range map[string]*laminate.Schedule{
+		"head": head, "elbow": elbow, "cover": cover, "flange": flange,
 		"mat and woven": walltest.Pipe(walltest.Mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": walltest.WoundPipe(6), "hoop": hoop, "tank": walltest.Tank(walltest.Mixed(6)...), "conditions": pairs, "unit loads and a head": units,
 		"not balanced": skew, "filled": filled, "laid": laid, "proved": proved,
 	} {

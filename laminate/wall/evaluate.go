@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/moduli"
 	"frp/veilwright/laminate/wall/shell"
 )
@@ -30,7 +31,10 @@ type evaluation struct {
 	warmOpen  string              // why moduli say nothing about the warm wall
 	kept      float64             // share of the cold moduli
 	round     round
+	form      form.Shaped
 	loads     []applied // as Result.Cases
+	flat      float64   // Pa, the pressure from inside on what is no round shell
+	flatCase  string
 }
 
 // Evaluate figures whether the structure of s is enough for its part and
@@ -63,6 +67,12 @@ func (e *evaluation) run() {
 	e.laws = moduli.New(e.lib, e.kept)
 	e.collect()
 	e.measure()
+	if e.round.open == "" {
+		e.form, e.round.open = e.facts().Shape()
+		if e.form.Outside {
+			e.r.FormOpen = e.round.open
+		}
+	}
 	e.load()
 	e.respond()
 	e.judge()
@@ -107,9 +117,7 @@ func (e *evaluation) respond() {
 
 // judge fills in the criteria, governing first.
 func (e *evaluation) judge() {
-	e.r.Criteria = append(make([]Criterion, 0, 9),
-		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
-		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
+	e.r.Criteria = e.ofForm()
 	if e.s.Part.Basis() == laminate.NoBasis && (e.r.Loaded || len(e.r.Unknown) > 0) {
 		e.r.Criteria = append(e.r.Criteria, Criterion{Name: WhichBasis, Answer: Incomplete, Governs: true,
 			Reason: "neither process nor design basis is given, so which criteria decide is not known (process, design_basis)",

@@ -80,7 +80,7 @@ func TestEvaluate_namesTheKeyThatIsMissing(t *testing.T) {
 		{"resin modulus", walltest.WoundPipe(4), func(s *laminate.Schedule) {
 			s.Resins[1].Family, s.Resins[1].Density = laminate.NoFamily, quantity.New(1150, quantity.KilogramPerCubicMeter)
 		}, wall.HoopStrain, "modulus"},
-		{"flat panel", walltest.Pipe(walltest.Mixed(3)...), func(s *laminate.Schedule) { s.Part.Form = laminate.Panel }, wall.HoopStrength, "panel"},
+		{"flat panel", walltest.Pipe(walltest.Mixed(3)...), func(s *laminate.Schedule) { s.Part.Form = laminate.Panel }, wall.PlateStress, "width"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.change(c.s)

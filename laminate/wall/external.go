@@ -44,6 +44,9 @@ func (e *evaluation) external() Criterion {
 		c.open(reason)
 		return c
 	}
+	if e.curved(&c) {
+		return c
+	}
 	f, ok := e.collapse()
 	if !ok {
 		c.open("the collapse pressure is beyond what can be computed")
@@ -172,10 +175,13 @@ func (e *evaluation) freeLength() (length float64, given bool) {
 		return l, l > 0
 	}
 	l, ok := positive(p.Length)
+	if p.Form == laminate.ShellCourse {
+		l, ok = positive(p.Place.Shell)
+	}
 	switch {
 	case !ok:
 		return 0, false
-	case p.Form == laminate.Tank:
+	case p.Form == laminate.Tank || p.Form == laminate.ShellCourse:
 		e.note("No stiffener spacing given: the straight side is the free length; a dished head adds to it (ASTM D3299-18 6.2.1).")
 		return l, true
 	case p.Flanged.Given && p.Flanged.Value:

@@ -1,8 +1,11 @@
 package wall
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/form"
 )
 
 const (
@@ -46,12 +49,7 @@ func (e *evaluation) measure() {
 	if e.wholeOpen != "" {
 		e.r.Whole = 0
 	}
-	if form := e.s.Part.Form; !form.Figured() {
-		e.round.open = "the wall of a part of the form " + form.String() + " is not figured here"
-		return
-	}
-	if e.s.Part.Form == laminate.Panel {
-		e.round.open = "a flat panel bends under pressure, which is not figured here"
+	if form.Answers(e.s.Part.Form) != form.ByMembrane {
 		return
 	}
 	d, ok := positive(e.s.Part.InsideDiameter)
@@ -89,6 +87,10 @@ func (e *evaluation) load() {
 	e.r.Loaded = pressed || sucked || tested || filled
 	e.unstated()
 	head, depth, headed := e.head()
+	if form.Answers(p.Form) != form.ByMembrane {
+		e.press(pressure, head)
+		return
+	}
 	if e.round.open != "" {
 		for _, c := range [...]struct {
 			name string
@@ -107,12 +109,20 @@ func (e *evaluation) load() {
 	if headed && head > 0 {
 		// A liquid at rest presses on the wall and the bottom, and leaves the
 		// wall's own axial load to the weight that is not figured.
-		e.apply(CaseHead, head*e.round.inside, 0, head, true)
+		thrust := 0.0
+		if p.Form == laminate.HeadPart || p.Form == laminate.Cone {
+			thrust = head // which heads carry, and nothing else does
+		}
+		if e.form.Apart {
+			e.inside(CaseHead, head, head, true)
+		} else {
+			e.apply(CaseHead, e.form.Hoop*head*e.round.inside, e.form.Axial*thrust*e.round.inside*e.round.inside/(2*e.round.middle), head, true)
+		}
 		if pressed {
-			e.inside(CasePressureHead, pressure+head, pressure, true)
+			e.inside(CasePressureHead, pressure+head, pressure+thrust, true)
 		}
 	}
-	if sucked {
+	if sucked && !e.form.Apart {
 		e.ends(CaseVacuum, func(closed float64, name string) {
 			e.apply(name, -vacuum*e.round.out, 0-closed*vacuum*e.round.out*e.round.out/(2*e.round.middle), 0, true)
 		})
@@ -125,11 +135,14 @@ func (e *evaluation) load() {
 		e.inside(CaseTest, test+fill, test, false)
 		e.note("The test pressure, with a water fill where there is a liquid height, is a case of its own: it is shown, and the criteria look at service alone.")
 	}
-	if (pressed || sucked || tested) && p.Ends == laminate.NoEnds {
+	if (pressed || sucked || tested) && p.Ends == laminate.NoEnds && !e.form.Apart {
 		e.note("Ends not given (ends): the wall is figured both with and without the end thrust, and the worse counts.")
 	}
 	if up := e.s.Service.Upset; up.Given() && len(e.loads) > 0 && up.SI() == e.s.Service.Hottest().SI() {
 		e.note("No conditions are given ([[condition]]): the upset temperature, " + e.units.Temperature(up.SI()) + ", is taken with the highest load.")
+	}
+	if e.form.How != "" && len(e.loads) > 0 {
+		e.note("Loads are those of the form: " + e.form.How + ".")
 	}
 	if p.Form == laminate.NoPartForm && len(e.loads) > 0 {
 		e.note("Part form not given (form): taken as a round shell.")
@@ -154,10 +167,12 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 	p := &e.s.Part
 	height, given := positive(p.LiquidHeight)
 	switch {
-	case !given && p.Form != laminate.Tank:
+	case p.LiquidHeight.Given() && p.LiquidHeight.SI() == 0: // no liquid reaches it
+		return 0, 0, false
+	case !given && !form.Holds(p.Form):
 		return 0, 0, false
 	case !given:
-		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the tank's liquid height is not given (liquid_height)"})
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the " + strings.ReplaceAll(p.Form.String(), "-", " ") + "'s liquid height is not given (liquid_height)"})
 		return 0, 0, false
 	}
 	depth = height
@@ -189,8 +204,15 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 // the thrust over the middle of the plies that count.
 func (e *evaluation) inside(name string, pressure, thrust float64, judged bool) {
 	r := e.round.inside
+	if e.form.Apart {
+		// The greatest load round it and along its meridian, each by itself.
+		n := e.form.Hoop * pressure * r
+		e.apply(name+", round", n, 0, pressure, judged)
+		e.apply(name+", along the meridian", 0, n, pressure, judged)
+		return
+	}
 	e.ends(name, func(closed float64, name string) {
-		e.apply(name, pressure*r, closed*thrust*r*r/(2*e.round.middle), pressure, judged)
+		e.apply(name, e.form.Hoop*pressure*r, closed*e.form.Axial*thrust*r*r/(2*e.round.middle), pressure, judged)
 	})
 }
 

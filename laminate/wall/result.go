@@ -39,6 +39,9 @@ type Result struct {
 	Stiffeners Stiffening
 	Notes      []string // assumptions and what was left out
 	NotChecked []string // wind, seismic, …
+	// FormOpen says why a part of this form is outside of every formula here,
+	// whatever else is stated.
+	FormOpen string
 	// Loaded tells whether pressure, test pressure, vacuum or a liquid height
 	// is given.
 	Loaded bool
@@ -126,6 +129,13 @@ const (
 	ExternalPressure = "external-pressure"
 	MinimumModulus   = "minimum-modulus"
 	MinimumThickness = "minimum-thickness"
+	PlateStress      = "plate-stress"
+	PlateDeflection  = "plate-deflection"
+	FlangeThickness  = "flange-thickness"
+	FlangeClass      = "flange-class"
+	BoltTorque       = "bolt-torque"
+	BottomSupport    = "bottom-support"
+	StepLoad         = "step-load"
 	// WhichBasis is always open: it stands where neither process nor design
 	// basis says which of the others decide.
 	WhichBasis = "design-basis"
@@ -180,7 +190,7 @@ func (c *Criterion) Compared(u quantity.System) string {
 	switch {
 	case c.Kind == quantity.Strain:
 		required = "strain"
-	case c.Name == MinimumModulus, c.Name == MinimumThickness, c.Name == HoopStrength:
+	case c.Name == MinimumModulus, c.Name == MinimumThickness, c.Name == HoopStrength, c.Name == FlangeThickness:
 		allowable = "actual"
 	}
 	demand, capacity := c.Figures(u)

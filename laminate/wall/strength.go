@@ -50,7 +50,7 @@ func (e *evaluation) strengthTable() Criterion {
 		c.Reason = "S = " + e.units.Figure(s, quantity.Stress) + laid(allMat)
 		s *= e.kept
 		c.Reason += e.warmShare() + "; " + of
-		c.weigh(e.loads[at].inside*2*e.round.inside*shell.TableSafety/(2*s), t)
+		c.weigh(e.form.Hoop*e.loads[at].inside*2*e.round.inside*shell.TableSafety/(2*s), t)
 	}
 	e.heedInside(&c)
 	return c
@@ -65,7 +65,7 @@ func (e *evaluation) tableThickness() (t float64, of string) {
 	switch {
 	case barrier == 0:
 		return t, "the structure is counted"
-	case e.s.Part.Form == laminate.Tank && severe(&e.s.Service) && !e.o.CountBarrier:
+	case (e.s.Part.Form == laminate.Tank || e.s.Part.Form == laminate.ShellCourse) && severe(&e.s.Service) && !e.o.CountBarrier:
 		return t, "the structure alone is counted, a tank in severe service (ASTM D3299-18 6.1.3)"
 	case quantity.Above(barrier, shell.TableSurface):
 		return t + shell.TableSurface, "the structure and " + e.units.Thickness(shell.TableSurface) + " of the barrier are counted, the table's own surface"

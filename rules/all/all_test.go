@@ -28,7 +28,8 @@ func TestIDsStand(t *testing.T) {
 		heavy-barrier-at-flange heavy-barrier double-barrier-usual
 		zones-out-of-order woven-on-woven woven-outermost no-bond-mat no-outer-surface wax-between-plies gel-stop-missing gel-stop-late zones-inferred
 		conductive-barrier conductive-path abrasive-barrier filler-in-structure filler-hides-glass
-		structure-missing structure-overstrained typical-moduli-only retention-unproved structure-glass-content booked-thickness-differs structure-fails structure-incomplete structure-idle form-not-figured`)
+		structure-missing structure-overstrained typical-moduli-only retention-unproved structure-glass-content booked-thickness-differs structure-fails structure-incomplete structure-idle form-not-figured
+		parts-do-not-meet course-ends-near-knuckle taper-steep knuckle-weak rim-unstated miter-angle-large pressure-above-scope flange-assembly`)
 	var got []string
 	for _, r := range all.Rules() {
 		got = append(got, r.ID)

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/glossary"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/source"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/wall"
@@ -17,7 +18,7 @@ import (
 )
 
 // A publication as texts write it.
-var publication = regexp.MustCompile(`\b(ASTM [A-Z]\d+|ASME (?:Section )?[IVXB][\w.]*|BS \d+|EN \d+|ISO \d+(?:-\d+)?|API \w+|AWWA \w+|NBS PS [\d-]+|USACE EM [\d-]+|ADR|NFPA \d+|IBC \d+|NIOSH|Roark|Windenburg)`)
+var publication = regexp.MustCompile(`\b(ASTM [A-Z]\d+|ASME (?:Section )?[IVXB][\w.]*|BS \d+|EN \d+|ISO \d+(?:-\d+)?|API \w+|AWWA \w+|NBS PS [\d-]+|USACE EM [\d-]+|ADR|NFPA \d+|IBC \d+|NIOSH|Roark|Windenburg|Reissner|Timoshenko|ASME RTP-1)`)
 
 // bases are all texts that say what a figure, a rule or a criterion rests on.
 func bases() map[string]string {
@@ -32,6 +33,18 @@ func bases() map[string]string {
 		r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
 		for i := range r.Criteria {
 			list["criterion "+r.Criteria[i].Name] = r.Criteria[i].Basis
+		}
+	}
+	for name, part := range formed() {
+		for _, basis := range []laminate.DesignBasis{laminate.StrengthTable, laminate.StrainLimit} {
+			c := s.Clone()
+			part.DesignBasis = basis
+			c.Part = part
+			c.Service.Vacuum = quantity.New(0.1, quantity.PSI)
+			r := wall.Evaluate(c, lib, laminate.Analyze(c, lib), wall.Options{})
+			for i := range r.Criteria {
+				list[name+"'s criterion "+r.Criteria[i].Name+" "+basis.String()] = r.Criteria[i].Basis
+			}
 		}
 	}
 	for i := range lib.Materials {
@@ -59,6 +72,34 @@ func bases() map[string]string {
 		list["word "+t.Word] = t.Source
 	}
 	list["styrene"] = takeoff.StyreneSource
+	return list
+}
+
+// formed are parts of every form that only jobs have.
+func formed() map[string]laminate.Part {
+	d := quantity.New(48, quantity.Inch)
+	in := func(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+	none := quantity.New(0, quantity.Inch)
+	list := map[string]laminate.Part{
+		"sphere":     {Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Hemispherical, Place: laminate.Place{Top: true}}},
+		"ellipsoid":  {Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Ellipsoidal, Depth: in(12), Place: laminate.Place{Top: true}}},
+		"torisphere": {Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Torispherical, CrownRadius: in(48), KnuckleRadius: in(4), Place: laminate.Place{Top: true}}},
+		"cone":       {Form: laminate.Cone, Shape: laminate.Shape{HalfAngle: laminate.Some(25.0), SmallDiameter: in(4)}},
+		"elbow":      {Form: laminate.Elbow, Shape: laminate.Shape{BendRadius: in(72), Miters: laminate.Some(0)}},
+		"course":     {Form: laminate.ShellCourse},
+		"bottom":     {Form: laminate.FlatBottom, Shape: laminate.Shape{Supported: laminate.Some(true)}},
+		"cover":      {Form: laminate.Cover, Shape: laminate.Shape{DeflectionLimit: laminate.Some(0.01)}},
+		"panel":      {Form: laminate.Panel, Length: in(40), Shape: laminate.Shape{Width: in(20), DeflectionLimit: laminate.Some(0.01)}},
+		"flange": {Form: laminate.Flange, Shape: laminate.Shape{Size: in(12), Drilling: laminate.Class150, Thickness: in(0.2),
+			PressureClass: quantity.New(50, quantity.PSI), Torque: quantity.New(30, quantity.FootPound)}},
+	}
+	large := list["flange"]
+	large.Size, large.Drilling = in(36), laminate.Class125
+	list["large flange"] = large
+	for name, p := range list {
+		p.InsideDiameter, p.LiquidHeight, p.Ends = d, none, laminate.ClosedEnds
+		list[name] = p
+	}
 	return list
 }
 

@@ -1,6 +1,8 @@
 package practice_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"frp/veilwright/laminate"
@@ -35,7 +37,7 @@ func find(t *testing.T, id string) *exercise.Exercise {
 
 func TestExercises_coverEveryStepAndKind(t *testing.T) {
 	list := builtIn(t)
-	if len(list) < 30 {
+	if len(list) < 40 {
 		t.Errorf("%d exercises", len(list))
 	}
 	steps, kinds, ids := map[int]int{}, map[exercise.Kind]int{}, map[string]bool{}
@@ -55,6 +57,35 @@ func TestExercises_coverEveryStepAndKind(t *testing.T) {
 	for _, k := range exercise.Kinds.All() {
 		if kinds[k] < 3 {
 			t.Errorf("%d exercises of the kind %s", kinds[k], k)
+		}
+	}
+}
+
+// A scene and its data are one job: what the words call the part is its form, a
+// fluid that is named is the fluid of the service, a tank stands and has a level.
+func TestExercises_tellJobsThatCouldBeTrue(t *testing.T) {
+	words := map[string][]laminate.PartForm{
+		"tank": {laminate.Tank}, "duct": {laminate.Duct}, "panel": {laminate.Panel}, "header": {laminate.Pipe, laminate.Duct},
+		"caustic": nil, "hypochlorite": nil, "brine": nil, "sulfuric": nil, "hydrochloric": nil,
+	}
+	for _, e := range builtIn(t) {
+		p, v := &e.Given.Part, &e.Given.Service
+		if p.Form == laminate.NoPartForm {
+			continue
+		}
+		title := strings.ToLower(e.Title)
+		for word, forms := range words {
+			if forms != nil && strings.Contains(title, word) && !slices.Contains(forms, p.Form) {
+				t.Errorf("%s: %q is a %s", e.ID, e.Title, p.Form)
+			}
+		}
+		if p.Form == laminate.Tank && (!p.LiquidHeight.Given() || p.Length.Given() && p.LiquidHeight.SI() > p.Length.SI()) {
+			t.Errorf("%s: a tank %s high filled to %s", e.ID, p.Length.Text(), p.LiquidHeight.Text())
+		}
+		for fluid, trait := range map[string]laminate.Trait{"hydroxide": laminate.StrongBase, "caustic": laminate.StrongBase, "hypochlorite": laminate.Hypochlorite, "hydrochloric": laminate.StrongAcid, "sulfuric": laminate.StrongAcid, "brine": laminate.Brine} {
+			if strings.Contains(strings.ToLower(v.Fluid), fluid) && v.Contains.Given && !v.Contains.Has(trait) && v.Concentration.Or(1) > 0.02 {
+				t.Errorf("%s: %q does not contain %s", e.ID, v.Fluid, trait)
+			}
 		}
 	}
 }

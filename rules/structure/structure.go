@@ -45,16 +45,20 @@ var FormNotFigured = &rules.Rule{
 	ID:     "form-not-figured",
 	Family: family,
 	Title:  "The structure of this form is not figured",
-	Why: "Pressure bends a head at its knuckle, a flange at its bolts and an elbow at its inside, and the formulas of a straight shell are unsafe there. " +
-		"The wall of such a part has to be figured by hand or by its own code. " +
+	Why: "Pressure bends a shallow head at its knuckle, a steep cone at its large end and a mitered elbow at its seams by more than any formula here says. " +
+		"Such a part has to be figured by its own code, from tables that have to be bought, or by an engineer. " +
 		"Its plies, zones and resins are judged as those of any other.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the part of a job is an elbow, a shell course, a bottom, a head, a cone, a flange or a cover",
-	Basis:    "the program's own check",
+	When: "an ellipsoidal head has D/2h above 2.6, a torispherical one a crown radius above its diameter or a knuckle radius below 6 % of it; a cone has a half-angle above 30°; " +
+		"an elbow is mitered, or its bend radius below its inside diameter (all bounds are within)",
+	Basis: "ASME VIII (from memory) for the bounds of heads and cones",
 	Run: func(p *rules.Pass) {
-		if form := p.Schedule.Part.Form; !form.Figured() {
+		if p.Facts.Structural == 0 {
+			return
+		}
+		if why := p.Wall().FormOpen; why != "" {
 			p.Report(rules.Finding{Severity: rules.Incomplete, At: laminate.PartRef("form"),
-				Message: "the structure of a part of the form " + form.String() + " is not figured; its plies, zones and resins are judged"})
+				Message: "cannot be determined: the structure, " + why + "; plies, zones and resins are judged"})
 		}
 	},
 }

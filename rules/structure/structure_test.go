@@ -130,8 +130,14 @@ func TestStructureRules(t *testing.T) {
 		{Name: "no vacuum stated", Change: func(s *laminate.Schedule) { s.Service.Vacuum = quantity.Pressure{} }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the vacuum is not stated"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
-		{Name: "a head without a load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.HeadPart }), Want: []string{"incomplete form-not-figured"}, Says: []string{"form head is not figured"}},
-		{Name: "a course under pressure", Change: func(s *laminate.Schedule) { s.Part.Form = laminate.ShellCourse }, Want: []string{"incomplete form-not-figured"}},
+		{Name: "a head whose shape nobody states", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.HeadPart }), Want: []string{"incomplete structure-incomplete"}, Says: []string{"the head's liquid height is not given"}},
+		{Name: "a course without its level", Change: func(s *laminate.Schedule) { s.Part.Form = laminate.ShellCourse }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the shell course's liquid height is not given"}},
+		{Name: "a mitered elbow", Change: func(s *laminate.Schedule) { s.Part.Form, s.Part.Miters = laminate.Elbow, laminate.Some(2) }, Want: []string{"incomplete form-not-figured"}, Says: []string{"a table that has to be bought"}},
+		{Name: "a tight elbow", Change: func(s *laminate.Schedule) {
+			s.Part.Form, s.Part.Miters, s.Part.BendRadius = laminate.Elbow, laminate.Some(0), quantity.New(11.9, quantity.Inch)
+		}, Want: []string{"incomplete form-not-figured"}, Says: []string{"more tightly"}},
+		{Name: "a cone of 31°", Change: cone(31), Want: []string{"incomplete form-not-figured"}, Says: []string{"more than 30°"}},
+		{Name: "a cone of 30°", Change: cone(30)},
 
 		{Name: "all of the modulus kept at 121 °F", Change: warm(121, 1), Want: []string{"warning retention-unproved"}, Says: []string{"at 121 °F, above 120 °F"}},
 		{Name: "all of the modulus kept at 120 °F", Change: warm(120, 1)},
@@ -142,6 +148,13 @@ func TestStructureRules(t *testing.T) {
 	}
 	ruletest.Run(t, "structure", cases)
 	ruletest.Covers(t, "structure", cases)
+}
+
+// cone makes the wall that of a cone with no liquid in it.
+func cone(degrees float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Part.Form, s.Part.HalfAngle, s.Part.LiquidHeight = laminate.Cone, laminate.Some(degrees), quantity.New(0, quantity.Foot)
+	}
 }
 
 // computedMil is what a ply of the shop's mat computes to where it stands.

@@ -148,10 +148,10 @@ var WallOpen = &rules.Rule{
 		"one finding for all of them",
 	Basis: "each criterion names its own source",
 	Run: func(p *rules.Pass) {
-		if p.Facts.Structural == 0 || !p.Schedule.Part.Form.Figured() {
+		w := p.Wall()
+		if p.Facts.Structural == 0 || w.FormOpen != "" {
 			return // said already, and nothing can be determined
 		}
-		w := p.Wall()
 		var names, reasons []string
 		for i := range w.Criteria {
 			c := &w.Criteria[i]

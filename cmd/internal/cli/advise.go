@@ -51,11 +51,7 @@ func (k adviseCommand) Run(c *call) error {
 		c.ends(Incomplete)
 	case advice.Usual, advice.Suitable, advice.Conditional:
 	}
-	if c.JSON {
-		return c.out.JSON(report.AdviceOf(d.Name, d.Schedule.Title, a))
-	}
-	c.print(append(paper.Advise(d.Name, d.Schedule, a, k.Brief), paper.Aid(nil)))
-	return nil
+	return c.either(report.AdviceOf(d.Name, d.Schedule.Title, a), append(paper.Advise(d.Name, d.Schedule, a, k.Brief), paper.Aid(nil)))
 }
 
 // rate adds the rows of a table to the library. Rows that are refused are told

@@ -15,24 +15,13 @@ const (
 	Incomplete Code = 3
 )
 
-// weight orders codes: what could not be read outweighs what is broken, and
+// weights order codes: what could not be read outweighs what is broken, and
 // that outweighs what cannot be told.
-func (c Code) weight() int {
-	switch c {
-	case Unusable:
-		return 3
-	case Broken:
-		return 2
-	case Incomplete:
-		return 1
-	case Fine:
-	}
-	return 0
-}
+var weights = [...]int{Fine: 0, Incomplete: 1, Broken: 2, Unusable: 3}
 
 // worse gives the code of two that the call as a whole ends with.
 func (c Code) worse(other Code) Code {
-	if other.weight() > c.weight() {
+	if weights[other] > weights[c] {
 		return other
 	}
 	return c

@@ -71,7 +71,15 @@ Exit code: 0, or 2 when a schedule cannot be read.`
 
 // Run tells two revisions apart.
 func (k diffCommand) Run(c *call) error {
-	old, new := c.named(k.Old, "diff", schedules.Schedule), c.named(k.New, "diff", schedules.Schedule)
+	old := c.named(k.Old, "diff", schedules.Schedule, schedules.Job)
+	new := c.named(k.New, "diff", schedules.Schedule, schedules.Job)
+	if old.Usable() && new.Usable() {
+		if old.Kind != new.Kind {
+			new.Err = fmt.Errorf("is of kind %s and the older revision of kind %s: two revisions of one document are compared", new.Kind, old.Kind)
+		} else if old.Kind == schedules.Job {
+			return k.jobs(c, old, new)
+		}
+	}
 	if !old.Usable() || !new.Usable() {
 		return c.unusable(false, func(s report.Schedule) any {
 			return report.Difference{Old: k.Old, New: k.New, Error: s.Error, Problems: s.Problems,
@@ -81,9 +89,13 @@ func (k diffCommand) Run(c *call) error {
 	units := c.units(new.Schedule)
 	older, newer := old.Judge(rules.Options{Units: units}), new.Judge(rules.Options{Units: units})
 	facts, d := schedules.FactChanges(old.Schedule, new.Schedule), acceptance.Differ(older, newer)
-	if c.JSON {
-		return c.out.JSON(report.Differing(k.Old, k.New, facts, d, older, newer))
-	}
-	c.print(paper.Diff(k.Old, k.New, facts, d, older, newer, units))
-	return nil
+	return c.either(report.Differing(k.Old, k.New, facts, d, older, newer), paper.Diff(k.Old, k.New, facts, d, older, newer, units))
+}
+
+// jobs tells two revisions of a job apart.
+func (k diffCommand) jobs(c *call, old, new *shop.Opened) error {
+	units := c.unitsOr(new.Job.Units)
+	d := acceptance.DifferJobs(old.JudgeJob(rules.Options{Units: units}), new.JudgeJob(rules.Options{Units: units}), new.Library)
+	facts := schedules.JobChanges(old.Job, new.Job)
+	return c.either(report.JobDiffering(k.Old, k.New, facts, d), paper.DiffJobs(k.Old, k.New, facts, d, units))
 }

@@ -8,7 +8,6 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper/forms"
-	"frp/veilwright/schedules/shop"
 )
 
 // formOf is what the papers of a schedule or a job share.
@@ -119,7 +118,7 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	if c.JSON {
 		return nil, errors.New("this is a paper; veilwright check --json and wall --json have its figures")
 	}
-	d := c.scheduleOrJob(name)
+	d := c.named(name, "print", schedules.Schedule, schedules.Job)
 	if !d.Usable() {
 		return nil, c.unusable(false, func(s report.Schedule) any { return s }, d)
 	}
@@ -130,19 +129,6 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 		units = c.units(d.Schedule)
 	}
 	return forms.SubjectOf(d, rules.Options{Units: units}), nil
-}
-
-// scheduleOrJob takes in a document that is either.
-func (c *call) scheduleOrJob(name string) *shop.Opened {
-	found := c.inputs([]string{name})
-	if len(found) != 1 || found[0].searched {
-		return &shop.Opened{Name: name, Err: errors.New("print takes one schedule or job, not a folder")}
-	}
-	o := c.open(found[0])
-	if o.Kind != schedules.Job {
-		o.Want(schedules.Schedule, "print")
-	}
-	return o
 }
 
 // endsBy has the call end as a verdict asks for.

@@ -18,7 +18,7 @@ type newCommand struct {
 	Kind    flag.Kind `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
 	Title   string    `help:"Title of the document; the file's name if left out. A record has none."`
 	Of      string    `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
-	Example bool      `help:"The example that the terminal program opens with, instead of an empty schedule."`
+	Example bool      `help:"The example that the terminal program opens with, or with job a tank of several parts, instead of an empty document."`
 }
 
 // plain tells of a schedule, which is what is made where nothing is said.
@@ -34,13 +34,17 @@ func (newCommand) Help() string {
     veilwright new --kind record --of header.toml header-17.toml
     veilwright new --kind shop-book shop-book.toml
     veilwright new --title "Brine return header" --units si header.toml
-    veilwright new --example | veilwright check -`
+    veilwright new --example | veilwright check -
+    veilwright new --example job > tank.toml`
 }
 
 // Run makes the document.
 func (k newCommand) Run(c *call) error {
 	if c.JSON {
 		return errors.New("new makes a document and has no JSON output")
+	}
+	if k.Example && k.File != nil && *k.File == string(flag.Job) { // new --example job
+		k.Kind, k.File = flag.Job, nil
 	}
 	file := stdinName
 	if k.File != nil {
@@ -78,10 +82,10 @@ func (k newCommand) text(c *call, file string) ([]byte, error) {
 	switch {
 	case k.Of != "" && !record:
 		return nil, errors.New("--of names the schedule of a record: use it with --kind record")
-	case k.Example && (k.Title != "" || c.Units != flag.UnitsAsWritten || !plain(k.Kind)):
-		return nil, errors.New("--example is a schedule with its own title and units")
+	case k.Example && (k.Title != "" || c.Units != flag.UnitsAsWritten || !plain(k.Kind) && k.Kind != flag.Job):
+		return nil, errors.New("--example is a schedule or a job with its own title and units")
 	case k.Example:
-		return schedules.Example(), nil
+		return schedules.Examples(k.Kind == flag.Job), nil
 	case record && k.Title != "":
 		return nil, errors.New("a record has no title: it names its schedule, see --of")
 	case record:

@@ -3,6 +3,8 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
@@ -42,13 +44,15 @@ func (c *call) open(in input) *shop.Opened {
 }
 
 // named takes in a document that is named itself and has to be of a kind.
-func (c *call) named(name, command string, kind schedules.Kind) *shop.Opened {
+func (c *call) named(name, command string, kinds ...schedules.Kind) *shop.Opened {
 	found := c.inputs([]string{name})
 	if len(found) != 1 || found[0].searched {
-		return &shop.Opened{Name: name, Err: fmt.Errorf("%s takes one %s, not a folder", command, kind)}
+		return &shop.Opened{Name: name, Err: fmt.Errorf("%s takes one %s, not a folder", command, strings.ReplaceAll(strings.Trim(fmt.Sprintf("%v", kinds), "[]"), " ", " or "))}
 	}
 	o := c.open(found[0])
-	o.Want(kind, command)
+	if !slices.Contains(kinds, o.Kind) {
+		o.Want(kinds[0], command)
+	}
 	return o
 }
 

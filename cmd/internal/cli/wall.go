@@ -8,13 +8,14 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
+	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
 )
 
 type wallCommand struct {
-	File         string      `arg:"" help:"A schedule, or - for standard input." complete:"documents"`
+	File         string      `arg:"" help:"A schedule or a job, or - for standard input." complete:"documents"`
 	CountBarrier bool        `help:"Count the barrier as structure too; the outer surface never is."`
 	Depth        flag.Length `placeholder:"LENGTH" help:"Depth below the surface of the liquid, such as \"8 ft\"; at the bottom if left out."`
 	Need         flag.Need   `placeholder:"UNIT" help:"Also print how many more repeats of a unit the wall needs: mat, mat-and-woven, wound-cover or hoop-and-chop."`
@@ -23,7 +24,7 @@ type wallCommand struct {
 
 // Help is shown under the command's flags.
 func (wallCommand) Help() string {
-	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis.
+	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis; of a job, part by part.
 
     veilwright wall header.toml
     veilwright wall --need mat-and-woven header.toml
@@ -35,8 +36,11 @@ Exit code: 1 when a governing criterion fails, 3 when one cannot be determined, 
 
 // Run evaluates one schedule.
 func (k wallCommand) Run(c *call) error {
-	d := c.named(k.File, "wall", schedules.Schedule)
-	if d.Usable() && k.Depth.Given() && !d.Schedule.Part.LiquidHeight.Given() {
+	d := c.named(k.File, "wall", schedules.Schedule, schedules.Job)
+	if d.Kind == schedules.Job && d.Usable() {
+		return k.job(c, d)
+	}
+	if d.Usable() && d.Kind == schedules.Schedule && k.Depth.Given() && !d.Schedule.Part.LiquidHeight.Given() {
 		d.Err = errors.New("--depth is for a part with a liquid in it (liquid_height)")
 	}
 	if !d.Usable() {
@@ -51,11 +55,7 @@ func (k wallCommand) Run(c *call) error {
 		c.say.Say("%s: %s: %v", d.Name, k.Need.Unit.String(), err)
 		c.ends(Incomplete)
 	}
-	if c.JSON {
-		return c.out.JSON(report.WallOf(d.Name, d.Library.Books, d.Schedule, r, needed))
-	}
-	c.print(append(paper.Wall(d.Name, d.Library.Books, d.Schedule, r, needed, units), paper.Aid(r.NotChecked)))
-	return nil
+	return c.either(report.WallOf(d.Name, d.Library.Books, d.Schedule, r, needed), append(paper.Wall(d.Name, d.Library.Books, d.Schedule, r, needed, units), paper.Aid(r.NotChecked)))
 }
 
 // endsAs notes the exit code of an evaluated structure.
@@ -67,6 +67,19 @@ func (c *call) endsAs(r *wall.Result) {
 		c.ends(Incomplete)
 	case wall.Holds, wall.NotApplicable:
 	}
+}
+
+// job tells of each part of a job.
+func (k wallCommand) job(c *call, d *shop.Opened) error {
+	if k != (wallCommand{File: k.File}) {
+		return errors.New("--count-barrier, --depth, --need and --course are of one wall, and this is a job of several")
+	}
+	units := c.unitsOr(d.Job.Units)
+	r := d.JudgeJob(rules.Options{Units: units})
+	for _, p := range r.Parts {
+		c.endsAs(p.Wall)
+	}
+	return c.either(report.JobWallsOf(d.Name, d.Library.Books, r), paper.JobWalls(d.Name, d.Library.Books, r, units))
 }
 
 // needs tells what the wall wants of the unit asked for; of a tank, course by

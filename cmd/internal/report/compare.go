@@ -94,15 +94,21 @@ type FigureChange struct {
 	New  *float64 `json:"new"`
 }
 
+// Changes are what two revisions state differently.
+func Changes(facts []schedules.FactChange) []FactChange {
+	list := []FactChange{}
+	for _, f := range facts {
+		list = append(list, FactChange{Key: f.Key, Old: stated(f.Old), New: stated(f.New)})
+	}
+	return list
+}
+
 // Differing is the report of two judged revisions.
 func Differing(older, newer string, facts []schedules.FactChange, d *acceptance.Difference, a, b *rules.Report) Difference {
 	none := func(laminate.Ref) int { return 0 }
-	out := Difference{Old: older, New: newer, Problems: []Problem{}, Facts: []FactChange{}, Rows: []RowChange{}, Figures: []FigureChange{},
+	out := Difference{Old: older, New: newer, Problems: []Problem{}, Facts: Changes(facts), Rows: []RowChange{}, Figures: []FigureChange{},
 		Gone: findings(&rules.Report{Schedule: a.Schedule, Analysis: a.Analysis, Findings: d.Gone}, none),
 		Come: findings(&rules.Report{Schedule: b.Schedule, Analysis: b.Analysis, Findings: d.New}, none)}
-	for _, f := range facts {
-		out.Facts = append(out.Facts, FactChange{Key: f.Key, Old: stated(f.Old), New: stated(f.New)})
-	}
 	single := func(r *rules.Report, row int) []int {
 		list := []int{}
 		if row >= 0 {

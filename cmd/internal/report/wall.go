@@ -154,18 +154,7 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 			Strain: [3]float64{p.Strain1, p.Strain2, p.Strain12}, Stress: [3]float64{p.Stress1, p.Stress2, p.Stress12},
 		})
 	}
-	for i := range r.Criteria {
-		c := &r.Criteria[i]
-		var condition *string
-		if c.Condition != "" {
-			condition = &c.Condition
-		}
-		weighed := c.Answer == wall.Holds || c.Answer == wall.Fails
-		w.Criteria = append(w.Criteria, Criterion{
-			Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
-			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
-		})
-	}
+	w.Criteria = criteria(r)
 	for _, n := range needed {
 		one := Needed{Unit: n.Unit.String(), Repeats: n.Repeats, Governing: n.Governing.Name, Notes: list(n.Notes)}
 		if n.Top > n.Bottom {
@@ -174,6 +163,24 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 		w.Needed = append(w.Needed, one)
 	}
 	return w
+}
+
+// criteria are all demands on a wall, governing first.
+func criteria(r *wall.Result) []Criterion {
+	all := []Criterion{}
+	for i := range r.Criteria {
+		c := &r.Criteria[i]
+		var condition *string
+		if c.Condition != "" {
+			condition = &c.Condition
+		}
+		weighed := c.Answer == wall.Holds || c.Answer == wall.Fails
+		all = append(all, Criterion{
+			Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
+			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
+		})
+	}
+	return all
 }
 
 // UnreadWall is the report on the wall of a document that could not be read.
@@ -197,8 +204,10 @@ func holds(t wall.Answer) *bool {
 // unitOf is the SI unit in which JSON gives a figure.
 func unitOf(k quantity.Kind) string {
 	switch k {
-	case quantity.Thickness:
+	case quantity.Thickness, quantity.Size:
 		return "m"
+	case quantity.Torque:
+		return "N·m"
 	case quantity.Stress:
 		return "Pa"
 	case quantity.LineLoad:

@@ -1,0 +1,266 @@
+package vessel_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/vessel"
+	"frp/veilwright/laminate/wall/shell"
+)
+
+type source struct {
+	Source     string `json:"source"`
+	FromMemory bool   `json:"from_memory"`
+}
+
+// load reads a file of check values strictly and logs where they come from.
+func load(t testing.TB, name string, into any) {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "vessel", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var head source
+	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
+		t.Fatalf("%s names no source (%v)", name, err)
+	}
+	d := json.NewDecoder(bytes.NewReader(b))
+	d.DisallowUnknownFields()
+	if err := d.Decode(into); err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	t.Logf("%s (from memory: %v)", head.Source, head.FromMemory)
+}
+
+// near wants got to be want to half a unit of its last printed place, or so.
+func near(t testing.TB, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol) {
+		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, tol)
+	}
+}
+
+func inch(v float64) float64 { return quantity.New(v, quantity.Inch).SI() }
+func psi(v float64) float64  { return quantity.New(v, quantity.PSI).SI() }
+func pounds(v float64) float64 {
+	return quantity.New(v, quantity.PoundPerInch).SI() * inch(1)
+}
+func deg(v float64) float64 { return v * math.Pi / 180 }
+
+func TestHeads_agreeWithTheShapeFactorsOfTheCodes(t *testing.T) {
+	var f struct {
+		source
+		M []struct{ Crown, Knuckle, Want float64 }  `json:"m"`
+		K []struct{ Diameter, Depth, Want float64 } `json:"k"`
+		P float64                                   `json:"pressure_psi"`
+		D float64                                   `json:"diameter_in"`
+		S float64                                   `json:"strength_psi"`
+		F float64                                   `json:"factor"`
+
+		Hemisphere float64 `json:"hemisphere_in"`
+		Ellipsoid  float64 `json:"ellipsoid_in"`
+		Torisphere float64 `json:"torisphere_in"`
+		Cone       float64 `json:"cone_60_in"`
+		Point      struct {
+			Force    float64 `json:"force_lb"`
+			Radius   float64 `json:"radius_in"`
+			E        float64 `json:"e_psi"`
+			T        float64 `json:"t_in"`
+			Nu       float64 `json:"nu"`
+			Want     float64 `json:"want_in"`
+			Constant float64 `json:"constant"`
+		} `json:"point"`
+	}
+	load(t, "heads.json", &f)
+	for _, c := range f.M {
+		near(t, "M", vessel.TorisphereM(c.Crown, c.Knuckle), c.Want, 6e-5*10)
+	}
+	for _, c := range f.K {
+		k, ok := vessel.Ellipsoid(c.Diameter, c.Depth)
+		if !ok {
+			t.Error("no factor")
+		}
+		near(t, "K", k, c.Want, 1e-9)
+	}
+	thick := func(factor float64) float64 { return factor * f.P * f.D / (2 * f.S / f.F) }
+	ellipsoid, _ := vessel.Ellipsoid(f.D, f.D/4)
+	torisphere, _ := vessel.Torisphere(f.D, f.D, 0.06*f.D)
+	cone, usable := vessel.Cone(deg(60))
+	if usable {
+		t.Error("a cone of 60° needs a knuckle of its own")
+	}
+	near(t, "hemisphere", thick(vessel.Hemisphere), f.Hemisphere, 1e-9)
+	near(t, "2:1", thick(ellipsoid), f.Ellipsoid, 1e-9)
+	near(t, "6 %", thick(torisphere), f.Torisphere, 5e-4)
+	near(t, "cone", thick(cone), f.Cone, 1e-9)
+	p := &f.Point
+	got, _ := vessel.PointLoad(pounds(p.Force), inch(p.Radius), psi(p.E), p.Nu, inch(p.T))
+	near(t, "point load", got/inch(1), p.Want, 5e-4)
+	one, _ := vessel.PointLoad(1, 1, 1, p.Nu, 1)
+	near(t, "its constant", one, p.Constant, 5e-5)
+}
+
+func TestOutside_agreesWithTheStandards(t *testing.T) {
+	var f struct {
+		source
+		Dome struct {
+			T      float64 `json:"t_in"`
+			Radius float64 `json:"radius_in"`
+			E      float64 `json:"e_psi"`
+			Want   float64 `json:"want_psi"`
+			Share  float64 `json:"share_of_classical"`
+		} `json:"dome"`
+		Crown float64 `json:"crown_of_2_to_1"`
+		Cone  struct {
+			Half   float64 `json:"half_angle_deg"`
+			Large  float64 `json:"large_in"`
+			Small  float64 `json:"small_in"`
+			T      float64 `json:"t_in"`
+			E      float64 `json:"e_psi"`
+			Length float64 `json:"length_in"`
+			Wall   float64 `json:"wall_in"`
+			Free   float64 `json:"free_in"`
+			Want   float64 `json:"want_psi"`
+		} `json:"cone"`
+	}
+	load(t, "outside.json", &f)
+	d := &f.Dome
+	got, _ := vessel.Dome(psi(d.E), inch(d.T), inch(d.Radius))
+	near(t, "dome", got/psi(1), d.Want, 5e-5)
+	classical, _ := vessel.ClassicalSphere(psi(d.E), 0.3, inch(d.T), inch(d.Radius))
+	near(t, "share of the classical sphere", got*vessel.DomeSafety/classical, d.Share, 5e-4)
+	crown, _ := vessel.EllipsoidCrown(4, 1)
+	near(t, "crown of 2:1", crown, f.Crown, 1e-9)
+	c := &f.Cone
+	length := (inch(c.Large) - inch(c.Small)) / 2 / math.Tan(deg(c.Half))
+	near(t, "cone's length", length/inch(1), c.Length, 6e-3)
+	wall, free, _ := vessel.ConeAsCylinder(inch(c.T), deg(c.Half), length, inch(c.Small), inch(c.Large))
+	near(t, "cone's wall", wall/inch(1), c.Wall, 6e-5)
+	near(t, "cone's free length", free/inch(1), c.Free, 6e-3)
+	p, _ := shell.Collapse(psi(c.E), 0.3, wall, inch(c.Large), free)
+	near(t, "cone", p/shell.CollapseSafety/psi(1), c.Want, 1e-3)
+}
+
+func TestFlanges_agreeWithHandbooksAndHandCalculation(t *testing.T) {
+	var f struct {
+		source
+		P    float64 `json:"pressure_psi"`
+		Rows []struct {
+			Size    float64 `json:"size_in"`
+			Outside float64 `json:"outside_in"`
+			Circle  float64 `json:"circle_in"`
+			Bolts   int     `json:"bolts"`
+			Bolt    float64 `json:"bolt_in"`
+			Bore    float64 `json:"bore_lb"`
+			Least   float64 `json:"least_lb"`
+			Most    float64 `json:"most_lb"`
+			LeastT  float64 `json:"least_ft_lb"`
+			MostT   float64 `json:"most_ft_lb"`
+		} `json:"rows"`
+		Large struct {
+			Size    float64 `json:"size_in"`
+			Outside float64 `json:"outside_in"`
+			Circle  float64 `json:"circle_in"`
+			Bolts   int     `json:"bolts"`
+			Bolt    float64 `json:"bolt_in"`
+		} `json:"large"`
+	}
+	load(t, "flanges.json", &f)
+	footPound := quantity.New(1, quantity.FootPound).SI()
+	for _, r := range f.Rows {
+		d, ok := vessel.Class150(inch(r.Size))
+		if !ok || d.Bolts != r.Bolts {
+			t.Fatalf("%v in: %+v", r.Size, d)
+		}
+		near(t, "outside", d.Outside/inch(1), r.Outside, 1e-9)
+		near(t, "circle", d.Circle/inch(1), r.Circle, 1e-9)
+		near(t, "bolt", d.Bolt/inch(1), r.Bolt, 1e-9)
+		bored, circle, _ := vessel.BoltForces(psi(f.P), inch(r.Size), d)
+		near(t, "end force", bored*float64(d.Bolts)/pounds(1), r.Bore, 0.5)
+		near(t, "least force", bored/pounds(1), r.Least, 0.5)
+		near(t, "most force", circle/pounds(1), r.Most, 0.5)
+		near(t, "least torque", vessel.Torque(bored, d.Bolt, vessel.DryBolt)/footPound, r.LeastT, 0.051)
+		near(t, "most torque", vessel.Torque(circle, d.Bolt, vessel.DryBolt)/footPound, r.MostT, 0.051)
+	}
+	d, ok := vessel.Class125(inch(f.Large.Size))
+	if !ok || d.Bolts != f.Large.Bolts || math.Abs(d.Circle-inch(f.Large.Circle)) > 1e-9 || math.Abs(d.Bolt-inch(f.Large.Bolt)) > 1e-9 || math.Abs(d.Outside-inch(f.Large.Outside)) > 1e-9 {
+		t.Errorf("%+v", d)
+	}
+	if _, ok := vessel.Class150(inch(7)); ok {
+		t.Error("there is no 7 in flange")
+	}
+}
+
+func TestElbows_agreeWithLorenzAndGeometry(t *testing.T) {
+	var f struct {
+		source
+		Factors []struct{ Bend, Inside, Outside float64 } `json:"factors"`
+		Miters  []struct {
+			Joints int     `json:"joints"`
+			Half   float64 `json:"half_deg"`
+			Length float64 `json:"length_in"`
+		} `json:"miters"`
+		D    float64 `json:"diameter_in"`
+		Bend float64 `json:"bend_in"`
+		Turn float64 `json:"turn_deg"`
+	}
+	load(t, "elbows.json", &f)
+	for _, c := range f.Factors {
+		in, out, ok := vessel.Elbow(c.Bend, 1)
+		if !ok {
+			t.Error("no factors")
+		}
+		near(t, "inside", in, c.Inside, 1e-9)
+		near(t, "outside", out, c.Outside, 5e-4)
+	}
+	for _, c := range f.Miters {
+		half, length, _ := vessel.Miter(deg(f.Turn), inch(f.Bend), c.Joints)
+		near(t, "half-angle", half, deg(c.Half), 1e-12)
+		near(t, "center line", length/inch(1), c.Length, 6e-3)
+	}
+}
+
+func TestCourses_agreeWithTheStandardsWall(t *testing.T) {
+	var f struct {
+		source
+		Weight  float64 `json:"weight_lb_in3"`
+		Gravity float64 `json:"gravity"`
+		D       float64 `json:"diameter_in"`
+		Liquid  float64 `json:"liquid_in"`
+		E       float64 `json:"e_psi"`
+		Strain  float64 `json:"strain"`
+		Per     float64 `json:"per_head"`
+		Walls   []struct {
+			Height float64 `json:"height_in"`
+			Want   float64 `json:"want_in"`
+		} `json:"walls"`
+		Least      float64   `json:"least_wall_in"`
+		Above      float64   `json:"least_above_in"`
+		Base       float64   `json:"base_in"`
+		Unit       float64   `json:"unit_in"`
+		Boundaries []float64 `json:"boundaries_in"`
+		Served     float64   `json:"served_in"`
+	}
+	load(t, "courses.json", &f)
+	k, ok := vessel.PerHead(f.Weight*f.Gravity, f.D, f.E*f.Strain)
+	if !ok {
+		t.Fatal("no requirement")
+	}
+	near(t, "k", k, f.Per, 1e-9)
+	for _, w := range f.Walls {
+		near(t, "wall", k*(f.Liquid-w.Height), w.Want, 5e-4)
+	}
+	above, _ := vessel.Boundary(f.Least, k, f.Liquid)
+	near(t, "where the least wall serves", above, f.Above, 0.05)
+	for n, want := range f.Boundaries {
+		got, _ := vessel.Boundary(f.Base+float64(n)*f.Unit, k, f.Liquid)
+		near(t, "boundary", got, want, 6e-3)
+	}
+	head, _ := vessel.ServesTo(f.Base+3*f.Unit, k)
+	near(t, "head served", head, f.Served, 0.05)
+}

@@ -1,0 +1,147 @@
+package wall
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/wall/form"
+)
+
+// facts are what the form of the part is asked with.
+func (e *evaluation) facts() *form.Facts {
+	f := &form.Facts{Part: &e.s.Part, Units: e.units, Whole: e.r.Whole, Structure: e.r.Thickness, Kept: e.kept, AllMat: true, Pressure: e.flat}
+	if v, ok := positive(e.s.Service.Vacuum); ok {
+		f.Vacuum = v
+	}
+	for i := range e.rows {
+		f.AllMat = f.AllMat && e.rows[i].figures.Material.Form.Chopped()
+	}
+	if e.moduliOpen() == "" {
+		m, flex := &e.r.Membrane, e.lam.FreeBending()
+		f.Modulus = math.Min(math.Min(m.Ex, m.Ey), math.Min(flex.Ex, flex.Ey))
+	}
+	return f
+}
+
+// weighed makes a criterion of what a form asks.
+func (e *evaluation) weighed(name string, w form.Weighing) Criterion {
+	c := Criterion{Name: name, Kind: w.Kind, Governs: true, Basis: w.Basis}
+	switch {
+	case w.Skip != "":
+		c.skip(w.Skip)
+	case w.Open != "":
+		c.open(w.Open)
+	case w.Wall && e.wholeOpen != "":
+		c.open(e.wholeOpen)
+	case w.Moduli && e.moduliOpen() != "":
+		c.open(e.moduliOpen())
+	default:
+		if w.Inside || w.Loads {
+			c.Case = e.flatCase
+		}
+		c.weigh(w.Demand, w.Capacity)
+		if c.Judged() {
+			c.Reason = w.Reason
+		}
+	}
+	switch {
+	case w.Loads:
+		e.heed(&c)
+	case w.Inside:
+		e.heedInside(&c)
+	case w.Lift:
+		e.heed(&c, CaseVacuum)
+	}
+	return c
+}
+
+// special tells whether a part is more than a straight shell.
+func (e *evaluation) special() bool {
+	return e.form != form.Straight || form.Answers(e.s.Part.Form) != form.ByMembrane
+}
+
+// press notes the pressure on a part that is no round shell.
+func (e *evaluation) press(pressure, head float64) {
+	e.flat, e.flatCase = pressure+head, CasePressure
+	if head > 0 {
+		e.flatCase = CasePressureHead
+	}
+	if e.s.Service.Vacuum.SI() > e.flat {
+		e.flatCase = CaseVacuum
+	}
+}
+
+// ofForm are the criteria of a part by its form; of a round shell those of all
+// shells and what its form adds.
+func (e *evaluation) ofForm() []Criterion {
+	x := e.facts()
+	switch form.Answers(e.s.Part.Form) {
+	case form.ByBending:
+		return []Criterion{e.weighed(PlateStress, x.PlateStress()), e.weighed(PlateDeflection, x.PlateDeflection()), e.modulus(), e.minimumThickness()}
+	case form.ByBolts:
+		return []Criterion{e.weighed(FlangeThickness, x.FlangeThickness()), e.weighed(FlangeClass, x.FlangeClass()), e.weighed(BoltTorque, x.BoltTorque())}
+	case form.ByGround:
+		return []Criterion{e.weighed(BottomSupport, x.Bottom()), e.modulus(), e.minimumThickness()}
+	case form.ByMembrane:
+	}
+	list := append(make([]Criterion, 0, 10),
+		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
+		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
+	for i := range list {
+		switch c := &list[i]; c.Name {
+		case HoopStrain, AxialStrain, ResinStrain, HoopStrength, UnitLoad:
+			e.shaped(c)
+		}
+	}
+	if e.s.Part.Form == laminate.HeadPart && e.s.Part.Place.Top {
+		w := x.Step()
+		if w.Open == "" {
+			w.Open = e.round.open
+		}
+		list = append(list, e.weighed(StepLoad, w))
+	}
+	return list
+}
+
+// shaped adds to a criterion the factor it rests on.
+func (e *evaluation) shaped(c *Criterion) {
+	if e.form.Source != "" {
+		c.Basis += "; " + e.form.Source
+	}
+	if e.form.How != "" && c.Judged() {
+		if c.Reason != "" {
+			c.Reason += "; "
+		}
+		c.Reason += e.form.How
+	}
+}
+
+// curved judges outside pressure on heads and cones; not asked of what the
+// formulas of cylinders are for.
+func (e *evaluation) curved(c *Criterion) (asked bool) {
+	x := e.facts()
+	switch e.s.Part.Form {
+	case laminate.HeadPart:
+		*c = e.weighed(c.Name, x.Dome())
+		c.Case = CaseVacuum
+	case laminate.Cone:
+		c.Basis += form.ConeBasis
+		f, ok := e.collapse()
+		t, free, open := x.Cone(f.t)
+		switch {
+		case open != "":
+			c.open(open)
+		case !ok:
+			c.open("the collapse pressure is beyond what can be computed")
+		default:
+			f.endless *= t / f.t * t / f.t * t / f.t
+			f.t = t
+			capacity, which := f.allowable(free)
+			c.weigh(x.Vacuum, capacity)
+			c.Reason = which + " of the cylinder that stands for the cone"
+		}
+	default:
+		return false
+	}
+	return true
+}

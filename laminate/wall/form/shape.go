@@ -1,0 +1,204 @@
+package form
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/vessel"
+)
+
+// Answering is the way in which a part answers pressure.
+type Answering uint8
+
+// The ways.
+const (
+	ByMembrane Answering = iota // round shells
+	ByBending                   // flat plates
+	ByBolts                     // flanges
+	ByGround                    // flat bottoms
+)
+
+// Answers gives the way of a form.
+func Answers(f laminate.PartForm) Answering {
+	switch f {
+	case laminate.Cover, laminate.Panel:
+		return ByBending
+	case laminate.Flange:
+		return ByBolts
+	case laminate.FlatBottom:
+		return ByGround
+	default:
+		return ByMembrane
+	}
+}
+
+// Holds tells whether a liquid in the equipment is known to stand on a part of
+// such a form, so that a level which nobody states is missing.
+func Holds(f laminate.PartForm) bool {
+	switch f {
+	case laminate.Tank, laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
+		return true
+	default:
+		return false
+	}
+}
+
+// Shaped is what the form of a round part makes of the pressure in it.
+type Shaped struct {
+	Hoop, Axial float64 // times what a straight shell of the inside radius carries
+	// Apart tells of a head: its factor is that of the greatest stress in any
+	// direction, so the wall has to carry it along each, by itself.
+	Apart  bool
+	How    string // for reasons: "2:1 ellipsoid, factor 1"
+	Source string // for the basis
+
+	Outside bool // of what any formula here is for
+}
+
+// Straight is a pipe, a duct, a tank's side: round and as wide everywhere.
+var Straight = Shaped{Hoop: 1, Axial: 1}
+
+const (
+	fromASME8  = "shape factor of ASME VIII and ASME RTP-1 (from memory)"
+	fromLorenz = "ASME B31.3 304.2.1, Lorenz (from memory)"
+)
+
+// Shape finds the factors of the form, or why they cannot be told.
+func (x *Facts) Shape() (f Shaped, open string) {
+	p := x.Part
+	d := p.InsideDiameter.SI()
+	times := func(v float64) string { return ", factor " + x.Units.Figure(v, quantity.Times) }
+	switch p.Form {
+	case laminate.HeadPart:
+		factor, ok := 0.0, false
+		switch p.Head {
+		case laminate.Hemispherical:
+			factor, ok, f.How = vessel.Hemisphere, true, "hemispherical head"
+		case laminate.Ellipsoidal:
+			if _, given := positive(p.Depth); !given {
+				return f, "the depth of the ellipsoidal head is not given (depth)"
+			}
+			factor, ok = vessel.Ellipsoid(d, p.Depth.SI())
+			f.How = "ellipsoidal head, D/2h " + x.Units.Figure(d/(2*p.Depth.SI()), quantity.Times)
+			open = "its diameter is more than 2.6 times twice its depth, beyond which no factor is known"
+		case laminate.Torispherical:
+			_, crown := positive(p.CrownRadius)
+			_, knuckle := positive(p.KnuckleRadius)
+			if !crown || !knuckle {
+				return f, "crown and knuckle radius of the torispherical head are not both given (crown_radius, knuckle_radius)"
+			}
+			factor, ok = vessel.Torisphere(d, p.CrownRadius.SI(), p.KnuckleRadius.SI())
+			f.How = "torispherical head, M " + x.Units.Figure(vessel.TorisphereM(p.CrownRadius.SI(), p.KnuckleRadius.SI()), quantity.Times)
+			open = "its crown radius is above its diameter or its knuckle radius below 6 % of it, beyond which no factor is known"
+		case laminate.NoHeadShape:
+			return f, "the shape of the head is not given (shape)"
+		}
+		if f.Outside = !ok; f.Outside {
+			return f, "head outside the table: " + open
+		}
+		open = ""
+		f.Hoop, f.Axial, f.Apart, f.Source = factor, factor, true, fromASME8
+		f.How += times(factor)
+	case laminate.Cone:
+		if !p.HalfAngle.Given {
+			return f, "the half-angle of the cone is not given (half_angle)"
+		}
+		factor, ok := vessel.Cone(p.HalfAngle.Value * math.Pi / 180)
+		if f.Outside = !ok; f.Outside {
+			return f, "head outside the table: a cone of more than 30° from its axis needs a knuckle that is figured by itself"
+		}
+		f = Shaped{Hoop: factor, Axial: factor, How: "cone at its large end, 1/cos α" + times(factor), Source: fromASME8}
+	case laminate.Elbow:
+		if f.Outside = p.Miters.Value > 0; f.Outside {
+			return f, "what a miter adds to the load of an elbow only a table that has to be bought would tell"
+		}
+		switch {
+		case !p.Miters.Given:
+			return f, "whether the elbow is smooth or mitered is not given (miters; 0 says smooth)"
+		case !p.BendRadius.Given():
+			return f, "the bend radius of the elbow is not given (bend_radius)"
+		}
+		in, out, ok := vessel.Elbow(p.BendRadius.SI(), d+x.Whole)
+		if f.Outside = !ok || quantity.Below(p.BendRadius.SI(), d); f.Outside {
+			return f, "the elbow bends more tightly than round one diameter, for which its factor is not meant"
+		}
+		f = Shaped{Hoop: in, Axial: 1, How: "inside of the bend" + times(in) + ", outside " + x.Units.Figure(out, quantity.Times), Source: fromLorenz}
+	default:
+		return Straight, ""
+	}
+	return f, open
+}
+
+// A person on a head: the greatest deflection over its diameter, and the force.
+const (
+	stepShare = 0.005
+	stepForce = 250 * 4.4482216152605 // N
+)
+
+// Step asks a head on top of a tank how far it gives way under a person.
+func (x *Facts) Step() Weighing {
+	w := Weighing{Kind: quantity.Size, Moduli: true, Wall: true,
+		Basis: "250 lb on 4 × 4 in, deflection at most ½ % of the diameter (ASTM D3299, ASTM D4097, from memory); shallow sphere under a point load (Reissner 1946, from memory)"}
+	radius, open := x.crown()
+	if w.Open = open; open != "" {
+		return w
+	}
+	w.Demand, _ = vessel.PointLoad(stepForce, radius, x.Modulus, 0.3, x.Structure)
+	w.Capacity = stepShare * x.Part.InsideDiameter.SI()
+	w.Reason = "crown radius " + x.Units.Figure(radius, quantity.Size) + ", an upper bound: as if it stood on a point"
+	return w
+}
+
+// crown is the outside radius of the sphere that a head is at its top, in m.
+func (x *Facts) crown() (radius float64, open string) {
+	p := x.Part
+	d, out := p.InsideDiameter.SI(), p.InsideDiameter.SI()+2*x.Whole
+	switch p.Head {
+	case laminate.Hemispherical:
+		return out / 2, ""
+	case laminate.Torispherical:
+		return p.CrownRadius.SI() + x.Whole, ""
+	case laminate.Ellipsoidal:
+		share, ok := vessel.EllipsoidCrown(d, p.Depth.SI())
+		if !ok {
+			return 0, "head outside the table: of an ellipsoid with D/2h from 1 to 2.6 alone the equivalent sphere is known"
+		}
+		return share * out, ""
+	case laminate.NoHeadShape:
+	}
+	return 0, "the shape of the head is not given (shape)"
+}
+
+// Dome judges a head under outside pressure.
+func (x *Facts) Dome() Weighing {
+	w := Weighing{Kind: quantity.Stress, Moduli: true, Wall: true, Demand: x.Vacuum, Basis: "0.36 (E/5)(t/Ro)² (ASTM D3299-18 eq. 5)"}
+	if x.Part.Head == laminate.Ellipsoidal {
+		w.Basis += "; equivalent radius of an ellipsoid (ASME VIII UG-33, from memory)"
+	}
+	radius, open := x.crown()
+	if w.Open = open; open != "" {
+		return w
+	}
+	w.Capacity, _ = vessel.Dome(x.Modulus, x.Structure, radius)
+	w.Reason = "outside radius " + x.Units.Figure(radius, quantity.Size) + ", lowest modulus " + x.Units.Figure(x.Modulus, quantity.Stress)
+	return w
+}
+
+// ConeBasis is added to the basis of a cone under outside pressure.
+const ConeBasis = "; a cone as a cylinder (ASME VIII UG-33(f), from memory)"
+
+// Cone gives the wall and the free length of the cylinder that stands for a cone
+// under outside pressure, t the thickness that counts.
+func (x *Facts) Cone(t float64) (wall, free float64, open string) {
+	p := x.Part
+	if !p.SmallDiameter.Given() {
+		return 0, 0, "the diameter of the cone's small end is not given (small_diameter; 0 for a point)"
+	}
+	long, risen := p.Rise()
+	wall, free, ok := vessel.ConeAsCylinder(t, p.HalfAngle.Value*math.Pi/180, long, p.SmallDiameter.SI(), p.InsideDiameter.SI())
+	if !ok || !risen {
+		return 0, 0, "the cone's allowable pressure is beyond what can be computed"
+	}
+	return wall, free, ""
+}

@@ -1,0 +1,266 @@
+package wall_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/vessel"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/walltest"
+)
+
+func inches(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+
+// part is a wall of mat and woven roving, 48 in across under 15 psi, in a form.
+func part(form laminate.PartForm, change func(*laminate.Schedule)) *laminate.Schedule {
+	s := walltest.Pipe(walltest.Mixed(5)...)
+	s.Part.Form, s.Part.InsideDiameter, s.Part.LiquidHeight = form, inches(48), inches(0)
+	s.Service.Pressure = quantity.New(15, psi)
+	if change != nil {
+		change(s)
+	}
+	return s
+}
+
+func judged(t *testing.T, s *laminate.Schedule, name string) wall.Criterion {
+	t.Helper()
+	c := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), name)
+	if !c.Judged() {
+		t.Fatalf("%s: %+v", name, c)
+	}
+	return c
+}
+
+// The thickness that the strength table asks of a part is its shape factor times
+// that of a straight shell; the factors stand in testdata/vessel.
+func TestForm_asksOfAPartItsShapeFactorTimesAStraightShell(t *testing.T) {
+	pipe := judged(t, part(laminate.Pipe, nil), wall.HoopStrength).Demand
+	for name, c := range map[string]struct {
+		form   laminate.PartForm
+		change func(*laminate.Part)
+		factor float64
+	}{
+		"course":     {laminate.ShellCourse, func(*laminate.Part) {}, 1},
+		"hemisphere": {laminate.HeadPart, func(p *laminate.Part) { p.Head = laminate.Hemispherical }, 0.5},
+		"2:1":        {laminate.HeadPart, func(p *laminate.Part) { p.Head, p.Depth = laminate.Ellipsoidal, inches(12) }, 1},
+		"6 %": {laminate.HeadPart, func(p *laminate.Part) {
+			p.Head, p.CrownRadius, p.KnuckleRadius = laminate.Torispherical, inches(48), inches(2.88)
+		}, 1.7706},
+		"80-15": {laminate.HeadPart, func(p *laminate.Part) {
+			p.Head, p.CrownRadius, p.KnuckleRadius = laminate.Torispherical, inches(38.4), inches(7.392)
+		}, 0.8 * 1.320},
+		"cone 30°": {laminate.Cone, func(p *laminate.Part) { p.HalfAngle = laminate.Some(30.0) }, 2 / math.Sqrt(3)},
+	} {
+		s := part(c.form, func(s *laminate.Schedule) { c.change(&s.Part) })
+		k := judged(t, s, wall.HoopStrength)
+		if got := k.Demand / pipe; math.Abs(got-c.factor) > 2e-4 {
+			t.Errorf("%s: %v times, want %v", name, got, c.factor)
+		}
+		if c.form != laminate.ShellCourse && !strings.Contains(k.Reason, "factor") {
+			t.Errorf("%s: %q does not name its factor", name, k.Reason)
+		}
+		// By strain the same: nothing but the factor on the load.
+		s.Part.DesignBasis = laminate.StrainLimit
+		if k := judged(t, s, wall.HoopStrain); k.Ratio <= 0 {
+			t.Errorf("%s: %+v", name, k)
+		}
+	}
+	elbow := part(laminate.Elbow, func(s *laminate.Schedule) {
+		whole := walltest.Evaluate(s, wall.Options{}).Whole
+		s.Part.Miters, s.Part.BendRadius = laminate.Some(0), quantity.New(1.5*(inches(48).SI()+whole), quantity.Meter)
+	})
+	if got := judged(t, elbow, wall.HoopStrength).Demand / pipe; math.Abs(got-1.25) > 1e-6 {
+		t.Errorf("elbow of 1.5 D: %v times, want 1.25", got)
+	}
+}
+
+func TestForm_whatIsNotStatedOrHasNoFormulaIsOpen(t *testing.T) {
+	for name, c := range map[string]struct {
+		form    laminate.PartForm
+		change  func(*laminate.Part)
+		name    string
+		says    string
+		outside bool
+	}{
+		"no shape":       {laminate.HeadPart, func(*laminate.Part) {}, wall.HoopStrength, "shape", false},
+		"no depth":       {laminate.HeadPart, func(p *laminate.Part) { p.Head = laminate.Ellipsoidal }, wall.HoopStrength, "depth", false},
+		"no radii":       {laminate.HeadPart, func(p *laminate.Part) { p.Head, p.CrownRadius = laminate.Torispherical, inches(48) }, wall.HoopStrength, "knuckle_radius", false},
+		"a shallow head": {laminate.HeadPart, func(p *laminate.Part) { p.Head, p.Depth = laminate.Ellipsoidal, inches(9) }, wall.HoopStrength, "outside the table", true},
+		"a sharp knuckle": {laminate.HeadPart, func(p *laminate.Part) {
+			p.Head, p.CrownRadius, p.KnuckleRadius = laminate.Torispherical, inches(48), inches(2)
+		}, wall.HoopStrength, "outside the table", true},
+		"a cone of no angle": {laminate.Cone, func(*laminate.Part) {}, wall.HoopStrength, "half_angle", false},
+		"a steep cone":       {laminate.Cone, func(p *laminate.Part) { p.HalfAngle = laminate.Some(31.0) }, wall.HoopStrength, "30°", true},
+		"an elbow":           {laminate.Elbow, func(*laminate.Part) {}, wall.HoopStrength, "miters", false},
+		"a smooth elbow":     {laminate.Elbow, func(p *laminate.Part) { p.Miters = laminate.Some(0) }, wall.HoopStrength, "bend_radius", false},
+		"a mitered elbow":    {laminate.Elbow, func(p *laminate.Part) { p.Miters = laminate.Some(2) }, wall.HoopStrength, "miter", true},
+		"no level":           {laminate.ShellCourse, func(p *laminate.Part) { p.LiquidHeight = quantity.Length{} }, wall.HoopStrength, "liquid_height", false},
+		"a bottom":           {laminate.FlatBottom, func(*laminate.Part) {}, wall.BottomSupport, "supported", false},
+		"a bottom on legs":   {laminate.FlatBottom, func(p *laminate.Part) { p.Supported = laminate.Some(false) }, wall.BottomSupport, "special design", false},
+		"a panel":            {laminate.Panel, func(*laminate.Part) {}, wall.PlateStress, "width", false},
+		"a flange":           {laminate.Flange, func(*laminate.Part) {}, wall.FlangeThickness, "never", false},
+		"no class":           {laminate.Flange, func(p *laminate.Part) { p.Thickness = inches(1) }, wall.FlangeClass, "pressure_class", false},
+		"no bolts":           {laminate.Flange, func(p *laminate.Part) { p.Size, p.Drilling = inches(7), laminate.Class150 }, wall.BoltTorque, "drilling", false},
+		"no torque":          {laminate.Flange, func(p *laminate.Part) { p.Size, p.Drilling = inches(6), laminate.Class150 }, wall.BoltTorque, "ft·lb", false},
+	} {
+		r := walltest.Evaluate(part(c.form, func(s *laminate.Schedule) { c.change(&s.Part) }), wall.Options{})
+		k := walltest.Criterion(t, r, c.name)
+		if k.Answer != wall.Incomplete || !strings.Contains(k.Reason+k.Basis, c.says) || (r.FormOpen != "") != c.outside {
+			t.Errorf("%s: %+v, form open %q", name, k, r.FormOpen)
+		}
+	}
+}
+
+func TestForm_headsUnderOutsidePressureGoByTheirSphere(t *testing.T) {
+	dome := func(share float64, change func(*laminate.Part)) {
+		t.Helper()
+		s := part(laminate.HeadPart, func(s *laminate.Schedule) {
+			s.Service.Vacuum = quantity.New(0.1, psi)
+			change(&s.Part)
+		})
+		r := walltest.Evaluate(s, wall.Options{})
+		c := walltest.Criterion(t, r, wall.ExternalPressure)
+		e := math.Min(r.Membrane.Ex, r.Membrane.Ey)
+		most, _ := vessel.Dome(e, r.Thickness, share*inches(48).SI()+r.Whole)
+		// Bending moduli may be lower than the membrane's, never by half.
+		if !c.Judged() || c.Capacity > most*1.02 || c.Capacity < most/2 {
+			t.Errorf("allowable %v, a dome %v: %+v", c.Capacity, most, c)
+		}
+	}
+	dome(0.5, func(p *laminate.Part) { p.Head = laminate.Hemispherical })
+	dome(0.9, func(p *laminate.Part) { p.Head, p.Depth = laminate.Ellipsoidal, inches(12) })
+	dome(1, func(p *laminate.Part) {
+		p.Head, p.CrownRadius, p.KnuckleRadius = laminate.Torispherical, inches(48), inches(4)
+	})
+	cone := part(laminate.Cone, func(s *laminate.Schedule) {
+		s.Service.Vacuum, s.Part.HalfAngle, s.Part.SmallDiameter = quantity.New(0.1, psi), laminate.Some(25.0), inches(6)
+	})
+	straight := part(laminate.Tank, func(s *laminate.Schedule) { s.Service.Vacuum = quantity.New(0.1, psi) })
+	a, b := judged(t, cone, wall.ExternalPressure), judged(t, straight, wall.ExternalPressure)
+	if !(a.Capacity > b.Capacity) { // far shorter than 20 ft
+		t.Errorf("a cone bears %v, a long shell %v", a.Capacity, b.Capacity)
+	}
+}
+
+func TestForm_aCourseIsHeldRoundAtTheEndsOfItsShell(t *testing.T) {
+	course := func(feet float64) float64 {
+		return judged(t, part(laminate.ShellCourse, func(s *laminate.Schedule) {
+			s.Service.Vacuum, s.Part.Length = quantity.New(0.1, psi), quantity.New(4, quantity.Foot)
+			s.Part.Place.Shell = quantity.New(feet, quantity.Foot)
+		}), wall.ExternalPressure).Capacity
+	}
+	if a, b := course(8), course(16); !(a > b) {
+		t.Errorf("a course of a shell of 8 ft bears %v, one of 16 ft %v", a, b)
+	}
+}
+
+func TestForm_aPersonOnAHead(t *testing.T) {
+	s := part(laminate.HeadPart, func(s *laminate.Schedule) {
+		s.Part.Head, s.Part.CrownRadius, s.Part.KnuckleRadius, s.Part.Place.Top = laminate.Torispherical, inches(48), inches(4), true
+	})
+	r := walltest.Evaluate(s, wall.Options{})
+	c := walltest.Criterion(t, r, wall.StepLoad)
+	want, _ := vessel.PointLoad(250*4.4482216152605, inches(48).SI()+r.Whole, math.Min(r.Membrane.Ex, r.Membrane.Ey), 0.3, r.Thickness)
+	if !c.Judged() || c.Demand < want*0.95 || c.Demand > want*2 || math.Abs(c.Capacity-0.005*inches(48).SI()) > 1e-12 {
+		t.Errorf("%+v, want about %v", c, want)
+	}
+}
+
+func TestForm_platesFlangesAndBottoms(t *testing.T) {
+	thin := part(laminate.Cover, func(s *laminate.Schedule) {
+		s.Part.Size, s.Part.Drilling, s.Part.Edge, s.Part.DeflectionLimit = inches(24), laminate.Class150, laminate.SimplySupported, laminate.Some(0.01)
+	})
+	r := walltest.Evaluate(thin, wall.Options{})
+	c := walltest.Criterion(t, r, wall.PlateStress)
+	// 4 039 psi at 1 in (testdata/vessel/plates.json), by the square of the thickness.
+	if want := 4039 * math.Pow(inches(1).SI()/r.Thickness, 2) * quantity.New(1, psi).SI(); math.Abs(c.Demand/want-1) > 1e-3 || c.Answer != wall.Fails {
+		t.Errorf("a cover: %+v, want %v", c, want)
+	}
+	if c := walltest.Criterion(t, r, wall.PlateDeflection); c.Answer != wall.Fails || !strings.Contains(c.Reason, "stretching") {
+		t.Errorf("%+v", c)
+	}
+	thin.Part.Edge = laminate.NoEdgeSupport
+	if c := judged(t, thin, wall.PlateStress); !strings.Contains(c.Reason, "nobody says") {
+		t.Errorf("%+v", c)
+	}
+	panel := part(laminate.Panel, func(s *laminate.Schedule) {
+		s.Part.Width, s.Part.Length, s.Part.Edge = inches(20), inches(10), laminate.Clamped
+		s.Service.Pressure = quantity.New(0.5, psi)
+	})
+	r = walltest.Evaluate(panel, wall.Options{})
+	c = walltest.Criterion(t, r, wall.PlateStress)
+	if want := 0.497 * 0.5 * math.Pow(inches(10).SI()/r.Thickness, 2) * quantity.New(1, psi).SI(); math.Abs(c.Demand/want-1) > 1e-6 {
+		t.Errorf("a panel: %+v, want %v", c, want)
+	}
+	flange := part(laminate.Flange, func(s *laminate.Schedule) {
+		s.Service.Pressure = quantity.New(50, psi)
+		s.Part.Size, s.Part.Drilling, s.Part.Thickness = inches(12), laminate.Class150, inches(0.3)
+		s.Part.PressureClass, s.Part.Torque = quantity.New(50, psi), quantity.New(13.7, quantity.FootPound)
+	})
+	// 13.8 ft·lb hold 50 psi on the bolt circle (testdata/vessel/flanges.json).
+	if c := judged(t, flange, wall.BoltTorque); c.Answer != wall.Fails || math.Abs(c.Demand/quantity.New(13.8, quantity.FootPound).SI()-1) > 5e-3 {
+		t.Errorf("%+v", c)
+	}
+	if c := judged(t, flange, wall.FlangeClass); c.Answer != wall.Holds || c.Ratio != 1 {
+		t.Errorf("%+v", c)
+	}
+	flange.Service.Pressure = quantity.New(51, psi)
+	if c := judged(t, flange, wall.FlangeClass); c.Answer != wall.Fails {
+		t.Errorf("%+v", c)
+	}
+	flange.Part.Thickness = inches(2)
+	if c := judged(t, flange, wall.FlangeThickness); c.Answer != wall.Fails {
+		t.Errorf("%+v", c)
+	}
+	bottom := part(laminate.FlatBottom, func(s *laminate.Schedule) {
+		s.Part.Supported, s.Part.InsideDiameter = laminate.Some(true), inches(150)
+	})
+	if c := judged(t, bottom, wall.BottomSupport); math.Abs(c.Demand-inches(0.375).SI()) > 1e-12 {
+		t.Errorf("%+v", c)
+	}
+}
+
+// Whatever the shape, no ply more makes a part worse, and nothing is neither
+// number nor word.
+func TestForm_aPlyMoreMakesNoPartWorse(t *testing.T) {
+	lib := catalog.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 8).Draw(t, "woven")
+		drawn := func(name string) quantity.Length {
+			return inches(rapid.Float64Range(1, 100).Draw(t, name))
+		}
+		build := func(n int, p laminate.Part) *wall.Result {
+			s := walltest.Pipe(walltest.Mixed(n)...)
+			s.Part = p
+			s.Service.Vacuum = quantity.New(0.2, psi)
+			return wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
+		}
+		p := laminate.Part{Form: rapid.SampledFrom(laminate.JobForms.All()).Draw(t, "form"), InsideDiameter: drawn("diameter"), LiquidHeight: inches(0), Ends: laminate.ClosedEnds,
+			DesignBasis: rapid.SampledFrom([]laminate.DesignBasis{laminate.StrengthTable, laminate.StrainLimit}).Draw(t, "basis"), Length: drawn("length"),
+			Shape: laminate.Shape{Head: rapid.SampledFrom(laminate.HeadShapes.All()).Draw(t, "shape"), CrownRadius: drawn("crown"), KnuckleRadius: drawn("knuckle"), Depth: drawn("depth"),
+				HalfAngle: laminate.Some(rapid.Float64Range(1, 40).Draw(t, "angle")), SmallDiameter: inches(0.5), BendRadius: drawn("bend"), Miters: laminate.Some(0), Supported: laminate.Some(true),
+				Width: drawn("width"), DeflectionLimit: laminate.Some(0.01), Size: inches(12), Drilling: laminate.Class150, Thickness: inches(1), PressureClass: quantity.New(10, psi),
+				Torque: quantity.New(9, quantity.FootPound), Place: laminate.Place{Top: rapid.Bool().Draw(t, "top"), Shell: drawn("shell")}}}
+		less, more := build(n, p), build(n+1, p)
+		for _, c := range less.Criteria {
+			k := walltest.Criterion(t, more, c.Name)
+			if math.IsNaN(c.Ratio) || c.Answer == wall.Incomplete && c.Reason == "" {
+				t.Fatalf("%+v", c)
+			}
+			switch c.Name {
+			case wall.HoopStrength, wall.PlateStress, wall.PlateDeflection, wall.StepLoad, wall.FlangeThickness, wall.BottomSupport:
+			default: // moduli are those of the mix, and so are strains in part
+				continue
+			}
+			if c.Judged() && k.Judged() && k.Ratio > c.Ratio*(1+1e-6) {
+				t.Fatalf("%s: %v with %d woven, %v with one more", c.Name, c.Ratio, n, k.Ratio)
+			}
+		}
+	})
+}

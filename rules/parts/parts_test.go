@@ -1,0 +1,133 @@
+package parts_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/ruletest"
+)
+
+func in(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+
+// tank stands whole: bottom, two courses of which the lower is thicker, a head.
+func tank() *laminate.Job {
+	s := ruletest.Sound()
+	plies := func(woven int) []laminate.Ply {
+		list := slices.Clone(s.Plies)
+		list[ruletest.WovenRow].Count = woven
+		return list
+	}
+	part := func(id string, form laminate.PartForm, laminateID string) laminate.JobPart {
+		p := laminate.JobPart{ID: id, Laminate: laminateID}
+		p.Form, p.Process, p.InsideDiameter = form, laminate.ContactMolded, in(96)
+		return p
+	}
+	j := laminate.JobOf(s)
+	j.Laminates = []laminate.Laminate{{ID: "thick", Plies: plies(4)}, {ID: "thin", Plies: plies(2)}}
+	bottom, low, high, head := part("bottom", laminate.FlatBottom, "thin"), part("low", laminate.ShellCourse, "thick"), part("high", laminate.ShellCourse, "thin"), part("head", laminate.HeadPart, "thin")
+	bottom.Supported, bottom.KnuckleRadius, bottom.KnuckleHeight, bottom.Knuckle = laminate.Some(true), in(1.5), in(12), "thick"
+	low.Length, high.Length, low.Taper = in(60), in(60), in(4)
+	head.Head, head.CrownRadius, head.KnuckleRadius = laminate.Torispherical, in(96), in(6)
+	j.Parts = []laminate.JobPart{bottom, low, high, head}
+	return j
+}
+
+func elbow(miters int) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		p := laminate.JobPart{ID: "e", Laminate: "thin"}
+		p.Form, p.Turn, p.Miters = laminate.Elbow, laminate.Some(90.0), laminate.Some(miters)
+		j.Parts = append(j.Parts, p)
+	}
+}
+
+func flange(face laminate.FlangeFace, washers laminate.Optional[bool]) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		p := laminate.JobPart{ID: "f", Laminate: "thin"}
+		p.Form, p.MateFace, p.Washers = laminate.Flange, face, washers
+		j.Parts = append(j.Parts, p)
+	}
+}
+
+func pressed(psi float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		p := laminate.JobPart{ID: "line", Laminate: "thin", Pressure: quantity.New(psi, quantity.PSI)}
+		p.Form, p.Process = laminate.Pipe, laminate.ContactMolded
+		j.Parts = append(j.Parts, p)
+	}
+}
+
+func TestPartsRules(t *testing.T) {
+	fired := map[string]bool{}
+	for _, c := range []struct {
+		name   string
+		change func(*laminate.Job)
+		want   []string
+	}{
+		{"as it should be", nil, nil},
+		{"a head too wide", func(j *laminate.Job) { j.Parts[3].InsideDiameter = in(97) }, []string{"break parts-do-not-meet"}},
+		{"a head off by less than a gauge tells", func(j *laminate.Job) { j.Parts[3].InsideDiameter = in(96.05) }, nil},
+		{"a cone meets with its narrow end", func(j *laminate.Job) {
+			p := &j.Parts[3]
+			p.Form, p.Shape, p.InsideDiameter, p.SmallDiameter = laminate.Cone, laminate.Shape{}, in(120), in(96)
+		}, nil},
+		{"a low course", func(j *laminate.Job) { j.Parts[1].Length = in(9) }, []string{"warning course-ends-near-knuckle"}},
+		{"no taper stated", func(j *laminate.Job) { j.Parts[1].Taper = quantity.Length{} }, []string{"incomplete taper-steep"}},
+		{"a steep taper", func(j *laminate.Job) { j.Parts[1].Taper = in(0.3) }, []string{"warning taper-steep"}},
+		{"no step, no taper", func(j *laminate.Job) { j.Parts[1].Laminate, j.Parts[1].Taper = "thin", quantity.Length{} }, nil},
+		{"no knuckle stated", func(j *laminate.Job) {
+			b := &j.Parts[0]
+			b.KnuckleRadius, b.KnuckleHeight, b.Knuckle = quantity.Length{}, quantity.Length{}, ""
+		}, []string{"incomplete knuckle-weak", "incomplete knuckle-weak", "incomplete knuckle-weak"}},
+		{"a sharp, low, thin knuckle", func(j *laminate.Job) {
+			b := &j.Parts[0]
+			b.KnuckleRadius, b.KnuckleHeight, b.Knuckle = in(1.4), in(11), "thin"
+		}, []string{"warning knuckle-weak", "warning knuckle-weak", "warning knuckle-weak"}},
+		{"a bottom by itself", func(j *laminate.Job) { j.Parts = j.Parts[:1]; j.Parts[0].Knuckle = "" }, nil},
+		{"an open top", func(j *laminate.Job) { j.Parts = j.Parts[:3] }, []string{"incomplete rim-unstated"}},
+		{"an open top with a ring", func(j *laminate.Job) { j.Parts, j.Vessel.Rim = j.Parts[:3], "angle ring" }, nil},
+		{"an elbow of 45° a joint", elbow(2), []string{"warning miter-angle-large"}},
+		{"an elbow of 30° a joint", elbow(3), nil},
+		{"151 psi", pressed(151), []string{"incomplete pressure-above-scope"}},
+		{"150 psi", pressed(150), nil},
+		{"a flange on a raised face without washers", flange(laminate.RaisedFace, laminate.Some(false)), []string{"warning flange-assembly", "warning flange-assembly"}},
+		{"a flange of which nobody says how it is bolted", flange(laminate.NoFlangeFace, laminate.Optional[bool]{}), []string{"incomplete flange-assembly", "incomplete flange-assembly"}},
+		{"a flange as it should be", flange(laminate.FlatFace, laminate.Some(true)), nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := tank()
+			if c.change != nil {
+				c.change(j)
+			}
+			var got []string
+			for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
+				if f.Rule.Family != "parts" {
+					continue
+				}
+				got = append(got, fmt.Sprint(f.Severity, " ", f.Rule.ID))
+				fired[got[len(got)-1]] = true
+				if f.Message == "" || f.Basis == "" || !slices.Contains(f.Rule.Severity, f.Severity) {
+					t.Errorf("%+v", f)
+				}
+			}
+			if !slices.Equal(got, c.want) {
+				t.Errorf("findings %q, want %q", got, c.want)
+			}
+		})
+	}
+	for _, r := range all.Rules() {
+		if r.Family != "parts" {
+			continue
+		}
+		for _, s := range r.Severity {
+			if id := fmt.Sprint(s, " ", r.ID); !fired[id] {
+				t.Errorf("no case of %s", id)
+			}
+		}
+	}
+}
