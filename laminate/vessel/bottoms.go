@@ -30,7 +30,7 @@ func PerHead(weight, diameter, allowable float64) (k float64, ok bool) {
 // thickness t without it, under a liquid H high: H − t/k, not below 0.
 func Boundary(t, perHead, liquid float64) (height float64, ok bool) {
 	head, ok := ServesTo(t, perHead)
-	return math.Max(0, liquid-head), ok && liquid >= 0
+	return math.Max(0, liquid-head), ok && liquid >= 0 && sound(liquid)
 }
 
 // BendingLength is how far the bending of the bottom corner reaches up a shell:
