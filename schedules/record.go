@@ -39,6 +39,11 @@ const (
 	joinedTable
 	cutTable
 	revisionTable
+	dimensionEntryTable
+	hydrotestEntryTable
+	instrumentEntryTable
+	postCureEntryTable
+	holdEntryTable
 )
 
 var recordTables = []tables.Table{
@@ -59,6 +64,11 @@ var recordTables = []tables.Table{
 	tables.Many("joined", mostEntries, joinedFields, func(d *recordDocument) *[]record.Joined { return &d.Joined }),
 	tables.Many("cut", mostEntries, cutFields, func(d *recordDocument) *[]record.Cut { return &d.Cuts }),
 	tables.Many("revision", mostEntries, revisionFields, func(d *recordDocument) *[]record.Revision { return &d.Revisions }),
+	tables.Many("dimension", mostEntries, dimensionFields, func(d *recordDocument) *[]record.Dimension { return &d.Dimensions }),
+	tables.Many("hydrotest", mostEntries, hydrotestFields, func(d *recordDocument) *[]record.Hydrotest { return &d.Hydrotests }),
+	tables.Many("instrument", mostEntries, instrumentFields, func(d *recordDocument) *[]record.Instrument { return &d.Instruments }),
+	tables.Many("post_cure", mostEntries, postCureFields, func(d *recordDocument) *[]record.PostCure { return &d.PostCures }),
+	tables.Many("hold", mostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
 }
 
 // mostEntries of one kind a record may hold.
@@ -319,6 +329,7 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 			fail(dispositionTable, i, "why", "it is missing")
 		}
 	}
+	d.ofPart(fail)
 	for i := range d.Adopted {
 		if strings.TrimSpace(d.Adopted[i].Who) == "" {
 			fail(adoptedTable, i, "who", "it is missing: somebody answers for the entries without a seal")
@@ -342,7 +353,7 @@ var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var seen [revisionTable + 1]int
+	var seen [holdEntryTable + 1]int
 	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
 		e := d.entry(h.Table, h.Row)
@@ -356,7 +367,7 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head := e.Head()
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
-	for t := laidTable; t <= revisionTable; t++ {
+	for t := laidTable; t <= holdEntryTable; t++ {
 		if seen[t] < len(recordTables[t].Rows(d)) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
 			return
@@ -424,6 +435,16 @@ func (d *recordDocument) entry(table, row int) record.Any {
 		return &d.Cuts[row]
 	case revisionTable:
 		return &d.Revisions[row]
+	case dimensionEntryTable:
+		return &d.Dimensions[row]
+	case hydrotestEntryTable:
+		return &d.Hydrotests[row]
+	case instrumentEntryTable:
+		return &d.Instruments[row]
+	case postCureEntryTable:
+		return &d.PostCures[row]
+	case holdEntryTable:
+		return &d.Holds[row]
 	}
 	return nil
 }

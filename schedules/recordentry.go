@@ -96,6 +96,7 @@ var readingFields = entryFields(func(x *reading) *record.Entry { return &x.Entry
 	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
 	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
 	tables.TextField("method", func(r *reading) *string { return &r.Method }),
+	tables.TextField("instrument", func(r *reading) *string { return &r.Instrument }),
 	tables.TextField("witness", func(r *reading) *string { return &r.Witness }),
 )
 
@@ -204,6 +205,16 @@ func kindOfEntry(entry record.Any) (title string, fields []tables.Field, row any
 		return "adopted", adoptedFields, e
 	case *record.Revision:
 		return "revision", revisionFields, e
+	case *record.Dimension:
+		return "dimension", dimensionFields, e
+	case *record.Hydrotest:
+		return "hydrotest", hydrotestFields, e
+	case *record.Instrument:
+		return "instrument", instrumentFields, e
+	case *record.PostCure:
+		return "post_cure", postCureFields, e
+	case *record.Hold:
+		return "hold", holdFields, e
 	case *record.Joined:
 		return "joined", joinedFields, e
 	case *record.Cut:

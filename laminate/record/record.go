@@ -6,7 +6,6 @@ package record
 import (
 	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"frp/veilwright/laminate"
@@ -25,6 +24,11 @@ type Record struct {
 	// the record belongs to.
 	ScheduleFingerprint string
 	Revisions           []Revision
+	Dimensions          []Dimension
+	Hydrotests          []Hydrotest
+	Instruments         []Instrument
+	PostCures           []PostCure
+	Holds               []Hold
 	Serial              string
 	Adopted             []Adopted
 	Joined              []Joined
@@ -91,6 +95,11 @@ func (r *Record) Entries() []Any {
 	all = each(all, r.Joined)
 	all = each(all, r.Cuts)
 	all = each(all, r.Revisions)
+	all = each(all, r.Dimensions)
+	all = each(all, r.Hydrotests)
+	all = each(all, r.Instruments)
+	all = each(all, r.PostCures)
+	all = each(all, r.Holds)
 	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
 	return all
 }
@@ -177,19 +186,7 @@ func (l *Laid) Deviations(scheduled string) []string {
 
 // Gel is the gel time as a span, and whether it says one above 0: "24 min",
 // "1.5 h", "90 s".
-func (l *Laid) Gel() (time.Duration, bool) {
-	fields := strings.Fields(l.GelTime)
-	if len(fields) != 2 {
-		return 0, false
-	}
-	n, err := strconv.ParseFloat(fields[0], 64)
-	unit := map[string]time.Duration{"s": time.Second, "min": time.Minute, "h": time.Hour}[fields[1]]
-	if err != nil || !(n > 0 && n*float64(unit) < float64(10_000*time.Hour)) {
-		return 0, false
-	}
-	span := time.Duration(n * float64(unit))
-	return span, span > 0
-}
+func (l *Laid) Gel() (time.Duration, bool) { return Span(l.GelTime) }
 
 // Reading is one measurement.
 type Reading struct {
@@ -207,6 +204,7 @@ type Reading struct {
 	Side       spec.Side     // the face it was taken on
 	Area       quantity.Area // kind visual: that was examined
 	Method     string
+	Instrument string
 	Witness    string // who was there beside who took it
 }
 

@@ -59,6 +59,7 @@ type Input struct {
 	SpecificationFingerprint string
 	Specification            *spec.Specification
 	Record                   *record.Record
+	SameSerial               []string // other records that have this one\'s serial number
 	Units                    quantity.System
 }
 
@@ -78,6 +79,7 @@ func Compare(in Input) *Result {
 		j.climate()
 		j.readings()
 		j.defects()
+		j.finished()
 		j.nonconformances()
 		j.decisions()
 		j.concede()

@@ -200,6 +200,11 @@ func (r *Record) join(text []byte, one *record.Record) {
 	now.Decisions = append(now.Decisions, one.Decisions...)
 	now.Cuts = append(now.Cuts, one.Cuts...)
 	now.Revisions = append(now.Revisions, one.Revisions...)
+	now.Dimensions = append(now.Dimensions, one.Dimensions...)
+	now.Hydrotests = append(now.Hydrotests, one.Hydrotests...)
+	now.Instruments = append(now.Instruments, one.Instruments...)
+	now.PostCures = append(now.PostCures, one.PostCures...)
+	now.Holds = append(now.Holds, one.Holds...)
 	now.Trail.Sealed++
 	now.Trail.Last = record.Next(now.Trail.Last, e.Content)
 	if n := len(now.Trail.Loose); n > 0 {

@@ -261,6 +261,20 @@ func (p *Page) entryText(of record.Any) string {
 		return "strikes entry " + strconv.Itoa(e.Of) + ": " + e.Why + by(e.Who)
 	case *record.Adopted:
 		return "entries without a seal adopted" + by(e.Who) + clockText(e.At)
+	case *record.Dimension:
+		return strings.ReplaceAll(e.What.String(), "-", " ") + ": " + e.Value.Text() + at(e.Place) + by(e.Who)
+	case *record.Hydrotest:
+		return "hydrotest: " + e.Pressure.Text() + " held " + e.Held + ", " + page.Count(e.Leaks.Value, "leak") + by(e.Who)
+	case *record.Instrument:
+		return "instrument " + e.Instrument + ", calibrated " + e.Calibrated.Format(time.DateOnly) + by(e.Who)
+	case *record.PostCure:
+		return "post-cure: " + e.Temperature.Text() + " held " + e.Held + by(e.Who)
+	case *record.Hold:
+		word := "not passed"
+		if e.Passed.Value {
+			word = "passed"
+		}
+		return "hold point " + e.Point + ": " + word + by(e.Who)
 	case *record.Revision:
 		return "lay-up goes on to another revision of the schedule" + by(e.Who) + clockText(e.At)
 	case *record.Joined:

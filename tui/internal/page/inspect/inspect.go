@@ -19,9 +19,9 @@ type Page struct {
 	records *records.Case
 	table   *widget.Table[string, row]
 
-	place, side, method, witness string // kept from entry to entry
-	tolerance                    inspection.Tolerance
-	stated                       bool // somebody stated the tolerances
+	place, side, method, instrument, witness string // kept from entry to entry
+	tolerance                                inspection.Tolerance
+	stated                                   bool // somebody stated the tolerances
 
 	seen   seen
 	result *acceptance.Result

@@ -51,7 +51,7 @@ func (p *Page) compare() {
 	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum, Fingerprint: p.records.Fingerprints().Schedule, PlyFingerprints: p.records.Fingerprints().Plies,
 		Specification: demands, Units: now.units}
 	if r != nil {
-		in.Record = r.Now()
+		in.Record, in.SameSerial = r.Now(), p.records.SameSerial()
 	}
 	if demands != nil {
 		in.SpecificationFingerprint = schedules.SpecificationFingerprint(demands)

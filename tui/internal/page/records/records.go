@@ -31,7 +31,8 @@ type Case struct {
 	clock func() time.Time
 	path  string // the schedule the record was opened beside
 
-	who, role string // who enters in this sitting, and as what
+	who, role string   // who enters in this sitting, and as what
+	twins     []string // other records with the serial of the one that is open
 
 	doc      *editor.Document // the sum is of this document
 	revision uint64
@@ -111,7 +112,19 @@ func (c *Case) Record() *recorder.Record { return c.files.Record() }
 // Open opens a record, and OpenSpecification a specification, by its file.
 func (c *Case) Open(path string) error {
 	c.path = c.desk.Doc.Path()
-	return c.files.Open(path)
+	err := c.files.Open(path)
+	if r := c.files.Record(); err == nil && r != nil {
+		c.twins = recorder.SameSerial(path, r.Now().Serial)
+	}
+	return err
+}
+
+// SameSerial names the other records beside the open one that have its serial.
+func (c *Case) SameSerial() []string {
+	if c.files.Record() == nil {
+		return nil
+	}
+	return c.twins
 }
 
 // OpenSpecification takes the specification at path.
@@ -363,6 +376,7 @@ func (c *Case) begin() page.Overlay {
 		if err != nil {
 			return err
 		}
+		c.twins = recorder.SameSerial(path, serial.Text)
 		c.said("begun " + filepath.Base(path))
 		return nil
 	}}
