@@ -33,9 +33,13 @@ type Head struct {
 	Job      string
 	Revision Optional[int]
 	Author   string
-	Notes    string
-	Units    quantity.System
-	UnitsSet bool // whether the document says so
+	// Released is the fingerprint of the content that was released, as papers
+	// print it; what was changed since is a draft again.
+	Released   string
+	Superseded bool // by a later revision
+	Notes      string
+	Units      quantity.System
+	UnitsSet   bool // whether the document says so
 }
 
 // Schedule is a laminate as somebody wants it built: the first ply faces the

@@ -40,6 +40,7 @@ func (c *checker) head(h *Head) {
 	c.text("title", h.Title)
 	c.text("job", h.Job)
 	c.text("author", h.Author)
+	c.text("released", h.Released)
 	c.notes("notes", h.Notes)
 	c.whole("revision", h.Revision, 0, 1_000_000)
 }

@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -63,7 +62,7 @@ var JobIncomplete = &Rule{
 	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
 		"so that a job is not clear before somebody has judged it by hand.",
 	Severity: []Severity{Incomplete},
-	When:     "a job has no parts, a part whose schedule was not read, or joints, nozzles or a test, which no rule judges",
+	When:     "a job has no parts, or a part whose schedule was not read",
 	Basis:    "the program's own check",
 }
 
@@ -102,29 +101,6 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 			pass.rule = rule
 			guarded(rule, pass.findings, func() { rule.Job(pass) })
 		}
-	}
-	var rest []string
-	var at laminate.Ref
-	count := func(n int, one, many string, kind laminate.RefKind) {
-		switch {
-		case n == 1:
-			rest = append(rest, "1 "+one)
-		case n > 1:
-			rest = append(rest, fmt.Sprintf("%d %s", n, many))
-		default:
-			return
-		}
-		if len(rest) == 1 {
-			at.Kind = kind
-		}
-	}
-	count(len(j.Joints), "joint", "joints", laminate.RefJoint)
-	count(len(j.Nozzles), "nozzle", "nozzles", laminate.RefNozzle)
-	if len(rest) > 0 {
-		r.Findings = append(r.Findings, fail(at, "cannot be determined: %s, with their laminates", strings.Join(rest, " and ")))
-	}
-	if j.Test != (laminate.Test{}) {
-		r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefTest}, "cannot be determined: the test of the equipment, which no rule judges"))
 	}
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))

@@ -20,6 +20,8 @@ func headFields[T any](head func(*T) *laminate.Head) []tables.Field {
 		tables.TextField("job", func(t *T) *string { return &head(t).Job }),
 		tables.WholeField("revision", func(t *T) *laminate.Optional[int] { return &head(t).Revision }),
 		tables.TextField("author", func(t *T) *string { return &head(t).Author }),
+		tables.TextField("released", func(t *T) *string { return &head(t).Released }),
+		tables.FlagField("superseded", func(t *T) *bool { return &head(t).Superseded }),
 		tables.NotesField("notes", func(t *T) *string { return &head(t).Notes }),
 		tables.UnitsField("units", "us or si: what screens and papers show", func(t *T) (*quantity.System, *bool) { return &head(t).Units, &head(t).UnitsSet }),
 	}

@@ -57,6 +57,31 @@ const (
 // practice, no source.
 var StripLap = quantity.New(1, quantity.Inch)
 
+// BondShear over BondFactor is what one square of a bond onto a cured face is
+// taken to carry where the job states nothing of its own. From memory of three
+// standards that agree in form.
+var BondShear = quantity.New(2000, quantity.PSI)
+
+// BondFactor divides BondShear.
+const BondFactor = 10.0
+
+var (
+	// LeastReach is the inside diameter from which a joint is sealed by hand
+	// from the inside: 20 in. From memory.
+	LeastReach = quantity.New(20, quantity.Inch)
+	// LeastNeckBond is the least bonded length of a neck: 3 in. From memory.
+	LeastNeckBond = quantity.New(3, quantity.Inch)
+	// LeastNeckClass is the least pressure class of a nozzle: 25 psi. From
+	// memory.
+	LeastNeckClass = quantity.New(25, quantity.PSI)
+	// GussetedSize is the nominal size up to which a nozzle wants gussets or a
+	// conical neck: 4 in. From memory.
+	GussetedSize = quantity.New(4, quantity.Inch)
+)
+
+// LeastGussets is how many stand evenly round a nozzle. From memory.
+const LeastGussets = 3
+
 // StrongAcidPH is the pH below which a service is judged as strong acid though
 // its contents do not say so: about 0.01 mol/l of a strong acid. Common
 // practice, no source.

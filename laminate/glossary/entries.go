@@ -114,6 +114,8 @@ var entries = []Entry{
 	{Concept: "what changes a schedule so that a finding goes", Word: "fix", Retired: []string{`mend(?:s|ed|ing)?`, `remed(?:y|ies)`}},
 	{Concept: "an answer that is not there", Word: "cannot be determined; not recorded; not stated", Retired: []string{
 		`(?:cannot|can not) (?:be told|tell|be figured|be judged|be computed)`, `not told`, `nobody knows`, `not judged`, `tells? of`, `told (?:of|one by one)`}},
+	{Concept: "what a key or a digit acts on", Word: "selected", Retired: []string{`pointed at`, `point at an? `}},
+	{Concept: "a change unmade", Word: "undo", Retired: []string{`tak(?:es|e|ing|en) (?:it|them|one|the last) (?:back|change back)`, `took back`, `taken back`}},
 	{Concept: "what a specification asks", Word: "requirement", Retired: []string{`demand(?:s|ed)?`}},
 	{Concept: "who orders the part", Word: "purchaser", Retired: []string{`buyers?`}},
 	{Concept: "who builds the part, who makes the resin", Word: "fabricator; resin manufacturer", Retired: []string{`makers?`, `maker's`}},

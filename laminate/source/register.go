@@ -8,6 +8,7 @@ var register = []Entry{
 	{"ASME B16.1", "Gray iron pipe flanges and flanged fittings", Memory, "drilling of flanges above 24 in"},
 	{"ASME B16.5", "Pipe flanges and flanged fittings", Memory, "drilling of flanges to 24 in"},
 	{"ASME B31.3", "Process piping", Memory, "load at the inside of an elbow"},
+	{"ASME PCC-2", "Repair of pressure equipment and piping", Memory, "energy that a gas under test lets go"},
 	{"ASME RTP-1", "Reinforced thermoset plastic corrosion-resistant equipment", Memory, "form of the wall of a head"},
 	{"ASME Section X", "Boiler and pressure vessel code, fiber-reinforced plastic vessels", SecondHand, "strain limit, collapse of orthotropic shells; ring stiffness from memory"},
 	{"ASME VIII", "Boiler and pressure vessel code, pressure vessels", Memory, "shape factors of heads and cones, equivalent spheres and cylinders under outside pressure"},

@@ -276,3 +276,18 @@ func cured(r *laminate.Resin) string {
 	}
 	return r.Family.String() + ", " + r.Cure.String()
 }
+
+// RollsOf are the sizes in which a material comes, those without a width left
+// out.
+func (s *Stock) RollsOf(m *laminate.Material) []Roll {
+	var list []Roll
+	if m.RollWidth.Given() {
+		list = append(list, Roll{Material: m.ID, Width: m.RollWidth, Length: m.RollLength})
+	}
+	for _, r := range s.Rolls {
+		if r.Material == m.ID && r.Width.Given() {
+			list = append(list, r)
+		}
+	}
+	return list
+}

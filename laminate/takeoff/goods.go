@@ -138,7 +138,7 @@ func (c *counter) order(g *Goods, l *laid) {
 	}
 	areal := g.Net / g.Area
 	flat := l.other
-	if rolls := c.rollsOf(g.Material); len(rolls) > 0 {
+	if rolls := c.shop.RollsOf(g.Material); len(rolls) > 0 {
 		used := c.strips(g, l, rolls, &flat)
 		g.Ordered += areal * used
 	} else {

@@ -58,21 +58,6 @@ type strip struct {
 	way    Direction
 }
 
-// rollsOf are the sizes in which a material comes, those without a width left
-// out.
-func (c *counter) rollsOf(m *laminate.Material) []stock.Roll {
-	var list []stock.Roll
-	if m.RollWidth.Given() {
-		list = append(list, stock.Roll{Material: m.ID, Width: m.RollWidth, Length: m.RollLength})
-	}
-	for _, r := range c.shop.Rolls {
-		if r.Material == m.ID && r.Width.Given() {
-			list = append(list, r)
-		}
-	}
-	return list
-}
-
 func (c *counter) lap() float64 {
 	lap := c.shop.Takeoff.Lap
 	if !lap.Given() {
@@ -138,6 +123,27 @@ func (c *counter) strips(g *Goods, l *laid, rolls []stock.Roll, flat *float64) f
 	g.How = append(g.How, "strips cut from a roll "+c.o.Units.Figure(g.Roll.Width.SI(), quantity.Size)+" wide")
 	c.pack(g, best)
 	return least
+}
+
+// Cut cuts one ply round a tube from the roll width that takes the least, the way
+// that its warp runs where it has an angle: hoopwise or lengthwise. ok is false
+// where it runs at a bias or no width is wider than the lap.
+func Cut(around, along float64, angle laminate.Optional[float64], widths []float64, lap float64) (width float64, s Strips, ok bool) {
+	if angle.Given && angle.Value != 0 && math.Abs(angle.Value) != 90 {
+		return 0, s, false
+	}
+	least := math.Inf(1)
+	for _, w := range widths {
+		list, fits := cut([]tube{{around: around, along: along, count: 1, angle: angle}}, nil, w, lap)
+		if !fits {
+			continue
+		}
+		if run := list[0].length * float64(list[0].count); run*w < least {
+			least, width, ok = run*w, w, true
+			s = Strips{Direction: list[0].way, Number: list[0].count, Length: run, Longest: list[0].length}
+		}
+	}
+	return width, s, ok
 }
 
 // highStripWaste is the waste in strips from which another width is worth a

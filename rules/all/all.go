@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/barrier"
+	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/parts"
 	"frp/veilwright/rules/resin"
 	"frp/veilwright/rules/sequence"
@@ -20,7 +21,7 @@ import (
 // themselves are shared and not to be changed.
 func Rules() []*rules.Rule {
 	return slices.Concat(
-		veil.Rules(), resin.Rules(), barrier.Rules(), sequence.Rules(), special.Rules(), structure.Rules(), parts.Rules(),
+		veil.Rules(), resin.Rules(), barrier.Rules(), sequence.Rules(), special.Rules(), structure.Rules(), parts.Rules(), joint.Rules(),
 	)
 }
 

@@ -3,6 +3,7 @@ package paper
 import (
 	"path/filepath"
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -11,13 +12,35 @@ import (
 // Draft is the state of what nobody has released.
 const Draft = "DRAFT, not released"
 
-// Unsaved is the state of what is not even in its file.
-const Unsaved = "DRAFT, not saved"
+// States of a document beside Draft.
+const (
+	Unsaved    = "DRAFT, not saved" // not even in its file
+	Changed    = "DRAFT, changed since it was released"
+	Released   = "RELEASED"
+	Superseded = "SUPERSEDED, do not build"
+)
+
+// digits is how many of a fingerprint stand on paper.
+const digits = 12
+
+// state is what a document is: released only as long as its content is what was
+// released.
+func (of *Of) state() string {
+	switch h := &of.Head; {
+	case h.Superseded:
+		return Superseded
+	case h.Released == "":
+		return Draft
+	case len(h.Released) >= digits && strings.HasPrefix(strings.ToLower(of.SHA256), strings.ToLower(h.Released)):
+		return Released
+	}
+	return Changed
+}
 
 // Of is the document that a form is of.
 type Of struct {
 	File    string
-	SHA256  string // of its content
+	SHA256  string // of its content, what it says of its release left out
 	Head    laminate.Head
 	Library *laminate.Library
 	Units   quantity.System
@@ -26,7 +49,7 @@ type Of struct {
 // Frame is what stands on every page of a paper of a document.
 func (of *Of) Frame(name string) Frame {
 	h := &of.Head
-	f := Frame{Paper: name, Title: h.Title, Job: h.Job, Revision: "not stated", State: Draft, File: filepath.Base(of.File), Fingerprint: of.SHA256[:min(12, len(of.SHA256))],
+	f := Frame{Paper: name, Title: h.Title, Job: h.Job, Revision: "not stated", State: of.state(), File: filepath.Base(of.File), Fingerprint: of.SHA256[:min(digits, len(of.SHA256))],
 		Units: of.Units.String()}
 	if h.Revision.Given {
 		f.Revision = strconv.Itoa(h.Revision.Value)

@@ -136,6 +136,11 @@ func titled(s *laminate.Schedule) string {
 	return title
 }
 
+// Headed is a sheet about a document under its name, with the shop books used.
+func Headed(file string, h laminate.Head, books []string, sheet Sheet) Sheet {
+	return append(head(file, &laminate.Schedule{Head: h}, books), sheet...)
+}
+
 // head is the name of a sheet about a schedule, with the shop books used.
 func head(file string, s *laminate.Schedule, books []string) Sheet {
 	sheet := Sheet{Heading{1, file + ": " + titled(s)}}

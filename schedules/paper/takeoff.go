@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/takeoff"
@@ -13,8 +12,8 @@ import (
 // Takeoff is what it takes to build a schedule, or the pieces of a job: tables
 // of figures without units, which the titles name, so that a spreadsheet can go
 // on with them.
-func Takeoff(file string, books []string, h laminate.Head, t *takeoff.Takeoff, u quantity.System) Sheet {
-	sheet := head(file, &laminate.Schedule{Head: h}, books)
+func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
+	var sheet Sheet
 	w := func(title string, k quantity.Kind) Column {
 		return Column{Title: title + ", " + u.Symbol(k), Right: true}
 	}

@@ -2,7 +2,9 @@ package cli
 
 import (
 	"errors"
+	"path/filepath"
 
+	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -21,67 +23,56 @@ type (
 	layUpSheetCommand       struct{ formOf }
 	routeSheetCommand       struct{ formOf }
 	calculationCommand      struct{ formOf }
-	inspectionPlanCommand   struct {
+	takeoffPaperCommand     struct {
+		formOf
+		ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, where the shop's table of initiators asks for it."`
+	}
+	inspectionPlanCommand struct {
 		File          string `arg:"" help:"The schedule or job." complete:"documents"`
 		Specification string `arg:"" optional:"" help:"The purchaser's specification, whose requirements are listed; of a schedule." complete:"documents"`
 		paperFlags
 	}
 )
 
-const formExit = `
-
-Exit code: that of check: 1 when a rule is broken, 3 when a fact that matters is missing, 2 when a document cannot be read or the paper cannot be written, else 0. The paper is printed all the same, and says so.`
+// Help is shown under the command's flags.
+func (laminateScheduleCommand) Help() string { return forms.Named("laminate-schedule").Help() }
 
 // Help is shown under the command's flags.
-func (laminateScheduleCommand) Help() string {
-	return `The drawing table of each part: what is stated of part and service, the wall in section to scale, each ply with zone, material, resin, thickness and glass, gel stops, repeats once with their count, thickness and mass by zone, what the structure has to carry, fields for what the fabricator states, lines to sign on.
-
-    veilwright print laminate-schedule tank.toml -o tank.pdf
-    veilwright print laminate-schedule tank.toml -o tank.svg` + formExit
-}
+func (layUpSheetCommand) Help() string { return forms.Named("lay-up-sheet").Help() }
 
 // Help is shown under the command's flags.
-func (layUpSheetCommand) Help() string {
-	return `What lies beside the mold: the cautions that this part calls for, when to stop, the resin mix by the shop's own table, the cut list, and each single ply in the order of laying with fields to write in; work stops at each gel stop and when the barrier is whole.
-
-    veilwright print lay-up-sheet tank.toml -o tank-lay-up.pdf` + formExit
-}
+func (routeSheetCommand) Help() string { return forms.Named("route-sheet").Help() }
 
 // Help is shown under the command's flags.
-func (routeSheetCommand) Help() string {
-	return `What goes with the part through the shop: each operation in order, with hold, witness and review points, fields for dates and names, and the text for the plate.
-
-    veilwright print route-sheet job.toml -o job-route.pdf --paper a4` + formExit
-}
+func (inspectionPlanCommand) Help() string { return forms.Named("inspection-plan").Help() }
 
 // Help is shown under the command's flags.
-func (inspectionPlanCommand) Help() string {
-	return `What is inspected, how, how often, to which limit and by whose word; what nobody has stated is a field to write in. With a specification each of its requirements is a line.
-
-    veilwright print inspection-plan header.toml spec.toml -o header-plan.pdf` + formExit
-}
+func (calculationCommand) Help() string { return forms.Named("calculation").Help() }
 
 // Help is shown under the command's flags.
-func (calculationCommand) Help() string {
-	return `The structure worked out for a reviewer with a pocket calculator: geometry, plies from their constituents, stiffness, loads and each criterion, with the formula, the numbers put in, the result and the source. wall prints the same in short, and its --json has the figures.
+func (takeoffPaperCommand) Help() string { return forms.Named("takeoff").Help() }
 
-    veilwright print calculation header.toml
-    veilwright print calculation header.toml -o header-calculation.pdf
-    veilwright print calculation header.toml --units si --to md > header-3.md
-
-Exit code: that of wall: 1 when a governing criterion fails, 3 when one cannot be determined, 2 when the schedule cannot be read, else 0.`
-}
+// Run prints the takeoff.
+func (k takeoffPaperCommand) Run(c *call) error { return k.print(c, k.ShopTemperature.Temperature) }
 
 // Run prints the paper that the command is named after.
-func (k formOf) Run(c *call) error {
+func (k formOf) Run(c *call) error { return k.print(c, quantity.Temperature{}) }
+
+func (k *formOf) print(c *call, at quantity.Temperature) error {
 	of, err := k.subject(c, k.File)
 	if of == nil {
 		return err
 	}
+	of.At = at
 	for i := range of.Parts {
-		if p := &of.Parts[i]; c.command == "calculation" {
+		switch p := &of.Parts[i]; c.command {
+		case "calculation":
 			c.endsAs(of.Structure(p))
-		} else {
+		case "takeoff":
+			if of.Count().Incomplete() {
+				c.ends(Incomplete)
+			}
+		default:
 			c.endsBy(p.Report.Verdict)
 		}
 	}
@@ -128,7 +119,11 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	} else {
 		units = c.units(d.Schedule)
 	}
-	return forms.SubjectOf(d, rules.Options{Units: units}), nil
+	folder := "" // of the shop books
+	if name != stdinName {
+		folder = filepath.Dir(name)
+	}
+	return forms.SubjectOf(d, c.books().Stock(folder), rules.Options{Units: units}), nil
 }
 
 // endsBy has the call end as a verdict asks for.

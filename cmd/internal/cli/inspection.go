@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"strings"
+
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/record"
@@ -19,6 +21,7 @@ type printCommand struct {
 	RouteSheet       routeSheetCommand       `cmd:"" name:"route-sheet" help:"Operations, hold and witness points, sign-offs."`
 	InspectionPlan   inspectionPlanCommand   `cmd:"" name:"inspection-plan" help:"What is inspected, how, to which limit."`
 	Calculation      calculationCommand      `cmd:"" name:"calculation" help:"The structure worked out step by step, for a reviewer."`
+	Takeoff          takeoffPaperCommand     `cmd:"" name:"takeoff" help:"Areas, glass, resin, strips and rolls, cost."`
 	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`
 }
 
@@ -53,7 +56,7 @@ func (k inspectionReportCommand) Run(c *call) error {
 		return c.out.JSON(h.report())
 	}
 	frame := c.paperOf(h.scheduled, h.scheduled.Schedule.Head, h.options.Units).Frame("Inspection report")
-	frame.State = "part: " + h.result.Part.String()
+	frame.State = "PART: " + strings.ToUpper(h.result.Part.String())
 	frame.Part = "serial " + paper.Named(h.asBuilt.Serial)
 	return k.put(c, &paper.Form{Frame: frame, Sheet: paper.InspectionReport(h.inspected())}, h.options.Units)
 }

@@ -11,7 +11,6 @@ import (
 	"frp/veilwright/schedules/paper/layout"
 	"frp/veilwright/schedules/paper/press"
 	"frp/veilwright/schedules/shop"
-	"frp/veilwright/schedules/store"
 )
 
 // paperFlags say how a paper is written and where.
@@ -62,5 +61,5 @@ func (k *paperFlags) put(c *call, f *paper.Form, u quantity.System) error {
 
 // paperOf is what the forms of a document say of it.
 func (c *call) paperOf(d *shop.Opened, head laminate.Head, u quantity.System) *paper.Of {
-	return &paper.Of{File: d.Name, SHA256: store.SumOf(d.Text).String(), Head: head, Library: d.Library, Units: u}
+	return &paper.Of{File: d.Name, SHA256: paper.Fingerprint(d.Text), Head: head, Library: d.Library, Units: u}
 }

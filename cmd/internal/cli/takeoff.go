@@ -79,7 +79,7 @@ func (k takeoffCommand) one(c *call, d *shop.Opened, folder string) (report.Take
 	if c.JSON {
 		return report.TakeoffOf(d.Name, d.Schedule.Title, d.Library.Books, t), nil
 	}
-	sheet := append(paper.Takeoff(d.Name, d.Library.Books, d.Schedule.Head, t, units), paper.Aid(nil))
+	sheet := append(paper.Headed(d.Name, d.Schedule.Head, d.Library.Books, paper.Takeoff(t, units)), paper.Aid(nil))
 	if k.CSV {
 		return report.Takeoff{}, paper.CSV(c.out, sheet)
 	}

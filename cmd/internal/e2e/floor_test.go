@@ -28,13 +28,13 @@ func floorTasks() map[string]floorTask {
 	}
 	return map[string]floorTask{
 		"a wall from an empty schedule": {9, []string{"fresh.toml"}, nil, nil, []string{"gel stop", "ply 8"}},
-		"a wall from a bare start":      {25, nil, nil, nil, []string{"BENCH", "u takes it back", "gel stop"}},
+		"a wall from a bare start":      {25, nil, nil, nil, []string{"BENCH", "u undoes it", "gel stop"}},
 		"an existing schedule":          {3, nil, kept, nil, []string{"BENCH", "Sound coupon"}},
 		"double barrier":                {3, a, example, nil, []string{"mat-1.5 ×4"}},
 		"swap the veil everywhere":      {4, a, example, nil, []string{"veil-polyester-15"}},
 		"why":                           {1, a, example, nil, []string{"finding ", "b goes back"}},
-		"fix":                           {1, a, example, nil, []string{"u takes it back"}},
-		"undo":                          {1, a, example, []string{"9"}, []string{"took back"}},
+		"fix":                           {1, a, example, nil, []string{"u undoes it"}},
+		"undo":                          {1, a, example, []string{"9"}, []string{"undid"}},
 		"redo":                          {1, a, example, []string{"9", "u"}, []string{"did again"}},
 		"units":                         {1, a, example, nil, []string{"figures in mm"}},
 		"save":                          {1, a, example, []string{"9"}, []string{"saved a.toml"}},

@@ -41,6 +41,31 @@ func TestPrint_writesAPDFThatOthersRead(t *testing.T) {
 	}
 }
 
+func TestPrint_everyPaperIsReadByOthers(t *testing.T) {
+	h := newHome(t)
+	h.example(t, "a.toml")
+	for paper, want := range map[string][]string{
+		"laminate-schedule": {"PROCESS SIDE", "gel stop: let it gel and cool", "scale ", "RULE BREAK, do not build:"},
+		"lay-up-sheet":      {"NEVER mix peroxide", "Plies, in the order of laying", "GEL STOP and HOLD"},
+		"route-sheet":       {"Text for the plate", "drawings, laminate schedule"},
+		"inspection-plan":   {"characteristic", "purchaser's inspector: name"},
+	} {
+		name := paper + ".pdf"
+		if out, problems, _ := h.run(t, "print", paper, "a.toml", "-o", name, "--paper", "a4"); out+problems != "" {
+			t.Errorf("%s: %q, %q", paper, out, problems)
+		}
+		text, ok := pdfText(t, filepath.Join(h.dir, name))
+		if !ok {
+			return
+		}
+		for _, w := range append(want, "Scrubber drain header, north stack", "page 1 of ", "Design aid: ", "fingerprint ") {
+			if !strings.Contains(text, w) {
+				t.Errorf("%s: %q is not in\n%.4000s", paper, w, text)
+			}
+		}
+	}
+}
+
 // A file size limit of zero is a disk that is full.
 func TestPrint_toAFullDiskSaysItOnceAndLeavesTheOldPaper(t *testing.T) {
 	h := newHome(t)

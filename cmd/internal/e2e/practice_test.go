@@ -65,7 +65,7 @@ func TestPractice_anUnmarkedAnswerOutlivesAKill(t *testing.T) {
 	}
 	s := begin("Ana")
 	s.press("1").see("0 any, by name")
-	s.press("h").read().press("1", "3", "+").see("hint 1", "mat-1.5 ×2", "u takes it back")
+	s.press("h").read().press("1", "3", "+").see("hint 1", "mat-1.5 ×2", "u undoes it")
 	s.signal(syscall.SIGKILL)
 	if code := s.end(); code == 0 {
 		t.Error("killed, and ended with 0")

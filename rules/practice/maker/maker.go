@@ -11,6 +11,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
@@ -106,16 +107,11 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 	if e.Given.Service.Temperature.In(quantity.Fahrenheit) > 180 {
 		family = laminate.NovolacVinylEster
 	}
-	e.Given.Resins = []laminate.Resin{{ID: "structure", Family: family}}
-	wall := func(material string) laminate.Ply {
-		return laminate.Ply{Material: material, Resin: "structure", Zone: laminate.StructuralLayer, Count: 1}
-	}
+	given := edit.Recipe{Wall: laminate.Resin{ID: "structure", Family: family}, Coat: catalog.Topcoat}
 	for _, material := range pick(m.rand, structures) {
-		e.Given.Plies = append(e.Given.Plies, wall(material))
+		given.Structure = append(given.Structure, laminate.Ply{Material: material, Count: 1})
 	}
-	coat := wall(catalog.Topcoat)
-	coat.Zone = laminate.OuterSurface
-	e.Given.Plies = append(e.Given.Plies, coat)
+	e.Given = *given.Build(&e.Given, m.library)
 	e.Scenario = m.scenario(&e.Given)
 	e.Hints = []exercise.Hint{
 		{Text: "What in the fluid attacks glass, what attacks the resin, and how hot does it get?"},

@@ -12,12 +12,13 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/stock"
+	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
-	"frp/veilwright/schedules/store"
 )
 
 // Kind is a paper of a schedule or a job.
@@ -35,6 +36,7 @@ var Kinds = []Kind{
 	{"route-sheet", "Route sheet", "operations, hold and witness points, sign-offs", RouteSheet},
 	{"inspection-plan", "Inspection plan", "what is inspected, how, to which limit", InspectionPlan},
 	{"calculation", "Calculation", "the structure worked out step by step", Calculation},
+	{"takeoff", "Takeoff", "areas, glass, resin, strips and rolls, cost", Takeoff},
 }
 
 // Named finds a paper by its name.
@@ -70,6 +72,8 @@ type Subject struct {
 	// record; Specification names it, empty where there is none.
 	Required      []acceptance.Line
 	Specification string
+	Stock         stock.Stock          // how the shop buys and works
+	At            quantity.Temperature // of shop and resin, where it is stated
 }
 
 // Part is one part and what was judged of it. A schedule is of one, without an
@@ -81,11 +85,11 @@ type Part struct {
 }
 
 // SubjectOf judges a document that can be used, a schedule or a job.
-func SubjectOf(o *shop.Opened, options rules.Options) *Subject {
+func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject {
 	if o.Job == nil {
-		return OfSchedule(o.Name, o.Text, o.Library, o.Judge(options), options.Units)
+		return OfSchedule(o.Name, o.Text, o.Library, own, o.Judge(options), options.Units)
 	}
-	of := &Subject{Of: paper.Of{File: o.Name, SHA256: store.SumOf(o.Text).String(), Head: o.Job.Head, Library: o.Library, Units: options.Units}, Job: o.Job}
+	of := &Subject{Of: paper.Of{File: o.Name, SHA256: paper.Fingerprint(o.Text), Head: o.Job.Head, Library: o.Library, Units: options.Units}, Job: o.Job, Stock: own}
 	r := o.JudgeJob(options)
 	for i, p := range r.Parts {
 		part := &o.Job.Parts[i]
@@ -112,8 +116,8 @@ func (of *Subject) Require(o *shop.Opened) error {
 }
 
 // OfSchedule is a schedule that was judged, by its text.
-func OfSchedule(file string, text []byte, lib *laminate.Library, r *rules.Report, u quantity.System) *Subject {
-	return &Subject{Of: paper.Of{File: file, SHA256: store.SumOf(text).String(), Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}}
+func OfSchedule(file string, text []byte, lib *laminate.Library, own stock.Stock, r *rules.Report, u quantity.System) *Subject {
+	return &Subject{Of: paper.Of{File: file, SHA256: paper.Fingerprint(text), Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}, Stock: own}
 }
 
 // each makes the blocks of every part, under its id where there are several.
@@ -139,6 +143,20 @@ func Calculation(of *Subject) paper.Sheet {
 		}
 		return paper.Calculation(name, &worked, of.Structure(p))
 	})
+}
+
+// Takeoff is what it takes to build the parts.
+func Takeoff(of *Subject) paper.Sheet { return paper.Takeoff(of.Count(), of.Units) }
+
+// Count takes the parts off.
+func (of *Subject) Count() *takeoff.Takeoff {
+	var pieces []takeoff.Piece
+	for i := range of.Parts {
+		p := takeoff.Of(of.Parts[i].Report.Schedule)
+		p.Name = of.Parts[i].ID
+		pieces = append(pieces, p)
+	}
+	return takeoff.Count(pieces, of.Library, of.Stock, takeoff.Options{At: of.At, Units: of.Units})
 }
 
 // warned is what speaks against building a part, for everybody who holds the

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/paper"
@@ -34,7 +35,7 @@ func subject(t *testing.T, name string) *forms.Subject {
 	if o.Schedule != nil {
 		u = o.Schedule.Units
 	}
-	return forms.SubjectOf(o, rules.Options{Units: u})
+	return forms.SubjectOf(o, stock.Stock{}, rules.Options{Units: u})
 }
 
 // built is a subject made in the program.
@@ -86,7 +87,7 @@ func TestKinds_ofEveryExampleStandOnPages(t *testing.T) {
 		if o.Schedule == nil && o.Job == nil {
 			continue
 		}
-		of := forms.SubjectOf(o, rules.Options{Units: quantity.Metric})
+		of := forms.SubjectOf(o, stock.Stock{}, rules.Options{Units: quantity.Metric})
 		for i := range forms.Kinds {
 			papers++
 			f := forms.Kinds[i].Form(of)
@@ -185,7 +186,7 @@ func TestLayUpSheet_turnsTheOrderOfWhatIsLaidFromOutside(t *testing.T) {
 // Without a shop's table nothing is said of how much initiator there is in a mix.
 func TestLayUpSheet_namesNoAmountThatNobodyStated(t *testing.T) {
 	got := text(t, forms.Named("lay-up-sheet").Form(built(repeats(1))))
-	if !strings.Contains(got, "The shop book has no table of mixes") || strings.Contains(got, "1.5 %") {
+	if !strings.Contains(got, "The shop book has no table of initiators for r: ") || strings.Contains(got, "1.5 %") {
 		t.Errorf("got\n%s", got)
 	}
 	for _, want := range []string{"NEVER mix peroxide (the initiator) directly with cobalt promoter", "above the dew point"} {
@@ -209,5 +210,64 @@ func TestForms_ofTwentyThousandPliesArePaged(t *testing.T) {
 		if pages, _ := layout.Pages(forms.Kinds[i].Form(of), layout.A4); len(pages) > 1500 {
 			t.Errorf("%s: %d pages", forms.Kinds[i].Name, len(pages))
 		}
+	}
+}
+
+// By hand: a 24 in pipe of 10 ft, the middle of ply 4 at 24.27 in: 76.25 in around;
+// from a 50 in roll, lapped by 1 in, ⌈(120 − 1)/49⌉ = 3 strips hoopwise of 77.25 in
+// take 231.8 in of roll, ⌈76.25/49⌉ = 2 lengthwise of 120 in take 240. 1.25 % of a
+// pot of 4 kg is 50 g.
+func TestLayUpSheet_cutsStripsAndPotsByTheShopBook(t *testing.T) {
+	of := built(repeats(1))
+	of.Units = quantity.US
+	of.Stock = stock.Stock{
+		Takeoff: stock.Takeoff{Lap: quantity.New(1, quantity.Inch), Batch: quantity.New(4, quantity.Kilogram)},
+		Rolls:   []stock.Roll{{Material: catalog.Mat15, Width: quantity.New(50, quantity.Inch)}},
+		Initiators: []stock.Initiation{
+			{Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt, Temperature: quantity.New(70, quantity.Fahrenheit), Initiator: laminate.Some(0.0125), GelMinutes: laminate.Some(25.0), Source: "trials, invented"},
+			{Family: laminate.Isophthalic, Initiator: laminate.Some(0.02), Source: "another resin"},
+		},
+	}
+	got := text(t, forms.Named("lay-up-sheet").Form(of))
+	for _, want := range []string{"3 strips hoopwise, 50 in × 77.25 in, lap 1 in", "70 °F", "1.25 %", "25 min", "trials, invented", "50 g in 8.8"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, got)
+		}
+	}
+	if strings.Contains(got, "another resin") || strings.Contains(got, "no table of initiators") {
+		t.Errorf("a row of another resin, or none:\n%s", got)
+	}
+}
+
+// Released is what its content says and nobody's word alone: the fingerprint on
+// the paper, typed into the document, releases it until something else changes.
+func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
+	text, err := os.ReadFile(filepath.FromSlash(examples + "schedules/tank-contact-acid.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed := func(text string) paper.Frame {
+		o := shop.New(shop.Options{NoBook: true}).Open("tank.toml", []byte(text), "")
+		if !o.Usable() {
+			t.Fatal(o.Why())
+		}
+		return forms.Named("route-sheet").Form(forms.SubjectOf(o, stock.Stock{}, rules.Options{})).Frame
+	}
+	draft := printed(string(text))
+	if draft.State != paper.Draft {
+		t.Errorf("a document that says nothing is %q", draft.State)
+	}
+	released := strings.Replace(string(text), "revision = 0\n", "revision = 0\nreleased = \""+draft.Fingerprint+"\"\n", 1)
+	if f := printed(released); f.State != paper.Released || f.Fingerprint != draft.Fingerprint {
+		t.Errorf("released it is %q, %s and %s", f.State, f.Fingerprint, draft.Fingerprint)
+	}
+	if f := printed(strings.Replace(released, "woven-24", "mat-1.5", 1)); f.State != paper.Changed {
+		t.Errorf("changed it is %q", f.State)
+	}
+	if f := printed(strings.Replace(released, draft.Fingerprint, draft.Fingerprint[:4], 1)); f.State == paper.Released {
+		t.Error("four digits release it")
+	}
+	if f := printed(strings.Replace(released, "revision = 0\n", "revision = 0\nsuperseded = true\n", 1)); f.State != paper.Superseded {
+		t.Errorf("superseded it is %q", f.State)
 	}
 }

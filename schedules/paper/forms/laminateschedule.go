@@ -36,6 +36,12 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 	if of.Head.Notes != "" {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: of.Head.Notes})
 	}
+	revisions := paper.Table{Columns: append(columns("revision"), pens("what changed", "date", "by", "checked")...)}
+	for range 3 {
+		revisions.Rows = append(revisions.Rows, paper.Row{Cells: make([]string, len(revisions.Columns))})
+	}
+	revisions.Columns[0].Write = true
+	sheet = append(sheet, paper.Heading{Level: 2, Text: "Revisions"}, revisions)
 	prepared := "prepared"
 	if of.Head.Author != "" {
 		prepared += " (" + of.Head.Author + ")"

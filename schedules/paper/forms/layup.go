@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
+	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules/paper"
 )
 
@@ -34,7 +35,7 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		part = append(part, mixes(of, p)...)
 		return append(part,
 			paper.Heading{Level: 2, Text: "Section"}, section(p, u),
-			paper.Heading{Level: 2, Text: "Cut list"}, cuts(p, u),
+			paper.Heading{Level: 2, Text: "Cut list"}, cuts(of, p),
 			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
 	})
 	if list := joints(of, true); list != nil {
@@ -100,16 +101,52 @@ func stops(u quantity.System) []string {
 	}
 }
 
-// mixes is the shop's table for the resins of a part, or fields to write in.
+// mixes is the shop's own table for the resins of a part, and fields for what was
+// mixed. Where the table has nothing, nothing is said.
 func mixes(of *Subject, p *Part) paper.Sheet {
+	u := of.Units
 	sheet := paper.Sheet{paper.Heading{Level: 2, Text: "Resin mix"}}
-	t := paper.Table{Columns: []paper.Column{{Title: "resin"}, {Title: "family"}, {Title: "initiator, % of the resin", Write: true}, {Title: "promoter, %", Write: true}, {Title: "resin lot", Write: true},
-		{Title: "initiator lot", Write: true}, {Title: "gel time", Write: true}, {Title: "batch", Write: true}}}
+	table := paper.Table{Columns: append(columns("resin", "at"), paper.Column{Title: "initiator", Right: true}, paper.Column{Title: "promoter", Right: true}, paper.Column{Title: "gels in", Right: true},
+		paper.Column{Title: "initiator for a pot", Right: true}, paper.Column{Title: "source"})}
+	written := paper.Table{Columns: append(columns("resin", "family"), pens("initiator", "promoter", "resin lot", "initiator lot", "gel time, tested")...)}
+	var without []string
 	for i := range p.Report.Schedule.Resins {
 		r := &p.Report.Schedule.Resins[i]
-		t.Rows = append(t.Rows, paper.Row{Cells: []string{r.ID, strings.Join(filled(r.Family.String(), r.Product, r.Cure.String()), ", "), "", "", "", "", "", ""}})
+		found := false
+		for k := range of.Stock.Initiators {
+			x := &of.Stock.Initiators[k]
+			if x.Family != r.Family || x.Cure != laminate.NoCure && x.Cure != r.Cure || !x.Initiator.Given {
+				continue
+			}
+			found = true
+			at, promoter, gels, pot := "any temperature", "—", "—", "—"
+			if x.Temperature.Given() {
+				at = u.Figure(x.Temperature.SI(), quantity.Point)
+			}
+			if x.Promoter.Given {
+				promoter = quantity.Percent(x.Promoter.Value)
+			}
+			if x.GelMinutes.Given {
+				gels = quantity.Number(x.GelMinutes.Value, 0) + " min"
+			}
+			if batch := of.Stock.Takeoff.Batch; batch.Given() {
+				pot = quantity.Number(batch.SI()*x.Initiator.Value*1000, 0) + " g in " + u.Figure(batch.SI(), quantity.Weight)
+			}
+			table.Rows = append(table.Rows, paper.Row{Cells: []string{r.ID, at, quantity.Percent(x.Initiator.Value), promoter, gels, pot, x.Source}})
+		}
+		if !found {
+			without = append(without, r.ID)
+		}
+		written.Rows = append(written.Rows, paper.Row{Cells: []string{r.ID, strings.Join(filled(r.Family.String(), r.Product, r.Cure.String()), ", "), "", "", "", "", ""}})
 	}
-	return append(sheet, paper.Note{Text: "The shop book has no table of mixes: amounts and gel time are those of the resin manufacturer's data sheet, written in by whoever is responsible."}, t)
+	if len(table.Rows) > 0 {
+		sheet = append(sheet, paper.Note{Text: "From the shop book; shares of the mass of the resin. The row for the temperature of shop and resin counts, and between two rows nobody guesses."}, table)
+	}
+	if without != nil {
+		sheet = append(sheet, paper.Note{Text: "The shop book has no table of initiators for " + strings.Join(without, ", ") +
+			": amounts and gel time are those of the resin manufacturer's data sheet, written in by whoever is responsible."})
+	}
+	return append(sheet, written)
 }
 
 func filled(list ...string) (kept []string) {
@@ -121,11 +158,13 @@ func filled(list ...string) (kept []string) {
 	return kept
 }
 
-// cuts is what is cut for each row before anything gels.
-func cuts(p *Part, u quantity.System) paper.Table {
+// cuts is what is cut for each row before anything gels: strips where the shop
+// book names rolls, else what has to be covered.
+func cuts(of *Subject, p *Part) paper.Table {
+	u := of.Units
 	s, a := p.Report.Schedule, p.Report.Analysis
-	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "pieces to cover, each ply"}, {Title: "area, each ply", Right: true}, {Title: "fabric, each ply", Right: true},
-		{Title: "roll or lot", Write: true}, {Title: "lap", Write: true}, {Title: "cut", Write: true}}}
+	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "pieces, each ply"}, {Title: "area, each ply", Right: true}, {Title: "fabric, each ply", Right: true},
+		{Title: "roll or lot", Write: true}, {Title: "cut", Write: true}}}
 	for i := range s.Plies {
 		r := &a.Rows[i]
 		if m := r.Material; m == nil || m.Form == laminate.ResinCoat || m.Form == laminate.RovingBand || m.Form == laminate.SprayedChop {
@@ -137,7 +176,7 @@ func cuts(p *Part, u quantity.System) paper.Table {
 		case outer.Area == 0:
 			pieces = "not known: " + outer.Missing
 		case outer.Circumference > 0:
-			pieces = u.Figure(outer.Circumference, quantity.Size) + " around and the lap, " + u.Figure(outer.Length, quantity.Distance) + " along"
+			pieces = of.strips(r.Material, &s.Plies[i], &outer)
 		default:
 			pieces = "the whole area"
 		}
@@ -147,28 +186,50 @@ func cuts(p *Part, u quantity.System) paper.Table {
 		if outer.Fabric > 0 {
 			fabric = u.Figure(outer.Fabric, quantity.Weight)
 		}
-		t.Rows = append(t.Rows, paper.Row{Cells: []string{paper.Span(r.First, r.Last), rowText(&s.Plies[i]), pieces, area, fabric, "", "", ""}})
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{paper.Span(r.First, r.Last), rowText(&s.Plies[i]), pieces, area, fabric, "", ""}})
 	}
 	return t
+}
+
+// strips are those of one ply, from the roll that takes the least.
+func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Ply) string {
+	u := of.Units
+	whole := u.Figure(take.Circumference, quantity.Size) + " around and the lap, " + u.Figure(take.Length, quantity.Distance) + " along"
+	var widths []float64
+	for _, roll := range of.Stock.RollsOf(m) {
+		widths = append(widths, roll.Width.SI())
+	}
+	lap, typical := of.Stock.Takeoff.Lap, ""
+	if !lap.Given() {
+		lap, typical = catalog.StripLap, ", a typical value"
+	}
+	width, x, ok := takeoff.Cut(take.Circumference, take.Length, ply.Angle, widths, lap.SI())
+	if !ok {
+		return whole
+	}
+	return strconv.Itoa(x.Number) + " strips " + x.Direction.String() + ", " + u.Figure(width, quantity.Size) + " × " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Figure(lap.SI(), quantity.Size) + typical
 }
 
 // laidTable has a line for each single ply, and a band where work stops.
 func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) paper.Table {
 	s := p.Report.Schedule
-	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "resin mix", Right: true},
+	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "resin mix", Right: true}, {Title: "pots", Right: true},
 		{Title: "batch no.", Write: true}, {Title: "start", Write: true}, {Title: "gel", Write: true}, {Title: "air, RH", Write: true}, {Title: "remarks", Write: true}, {Title: "by", Write: true}}}
 	for _, l := range order(s, a, p.Laid) {
 		take := laid.Of(s, a, l.ply, u)
 		ply := &s.Plies[take.Row]
-		mix := "—"
+		mix, pots := "—", "—"
 		if take.Mix > 0 {
 			mix = u.Figure(take.Mix, quantity.Weight)
+		}
+		if pot := of.Stock.Takeoff.Batch; pot.Given() && take.Mix > 0 {
+			pots = strconv.Itoa(takeoff.Batches(take.Mix, of.Stock.Takeoff.ResinWasteContact.Or(catalog.ResinWasteContact), pot.SI()))
 		}
 		material := ply.Material
 		if g := angle(ply); g != "" {
 			material += " " + g
 		}
-		t.Rows = append(t.Rows, paper.Row{Cells: []string{strconv.Itoa(l.ply), material, ply.Resin, mix, "", "", "", "", "", ""}})
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{strconv.Itoa(l.ply), material, ply.Resin, mix, pots, "", "", "", "", "", ""}})
 		switch {
 		case l.barrier:
 			text := "HOLD: barrier inspected before anything goes over it: whole, no dry spots, no air, no wrinkles; thickness ________"

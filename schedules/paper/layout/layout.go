@@ -125,7 +125,14 @@ func (s *setter) wrap(text string, width, size float64, bold bool) []string {
 		lines = append(lines, line)
 		line, used = "", 0
 	}
-	for _, w := range strings.Fields(text) {
+	words := strings.Fields(text)
+	for i, w := range words {
+		if i > 0 && strings.HasPrefix(w, "%") { // it stays with its figure
+			continue
+		}
+		if i+1 < len(words) && strings.HasPrefix(words[i+1], "%") {
+			w += " " + words[i+1]
+		}
 		wide := font.Width(w, size, bold)
 		if line != "" && used+space+wide > width {
 			flush()

@@ -12,7 +12,7 @@ import (
 func (r *Root) everywhere() keys.Table {
 	const g = "Everywhere"
 	return keys.Table{
-		{Keys: []string{"u"}, Short: "undo", Long: "take the last change back", Group: g, Rank: 11, Can: func() string {
+		{Keys: []string{"u"}, Short: "undo", Long: "undo the last change", Group: g, Rank: 11, Can: func() string {
 			if !r.here().Doc.CanUndo() {
 				return "nothing to undo: this is the document as it was opened"
 			}
@@ -20,7 +20,7 @@ func (r *Root) everywhere() keys.Table {
 		}, Do: keys.Do(func() { r.here().Undo() }), Edits: true},
 		{Keys: []string{"y"}, Long: "do it again", Group: g, Rank: 40, Can: func() string {
 			if !r.here().Doc.CanRedo() {
-				return "nothing to do again: nothing was taken back since the last change"
+				return "nothing to do again: nothing was undone since the last change"
 			}
 			return ""
 		}, Do: keys.Do(func() { r.here().Redo() }), Edits: true},

@@ -38,7 +38,7 @@ func (r *Root) ask(title, text string, at int, answers ...answer) *page.List {
 		l.Items = append(l.Items, item)
 	}
 	if slices.ContainsFunc(answers, func(a answer) bool { return a.drops }) {
-		l.Keys = keys.Table{{Keys: []string{"x"}, Short: "drop", Long: "give the answer pointed at, which drops something for good", Group: "Choosing", Rank: 2, Can: func() string {
+		l.Keys = keys.Table{{Keys: []string{"x"}, Short: "drop", Long: "give the selected answer, which drops something for good", Group: "Choosing", Rank: 2, Can: func() string {
 			if !drops() {
 				return "nothing is dropped by this answer: Enter gives it"
 			}

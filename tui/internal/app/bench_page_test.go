@@ -15,7 +15,7 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 	}{
 		{"swap the veil everywhere", "home r 2 enter", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
 		{"double the barrier", "* 3 enter", "veil-c-15×2 mat-1.5×4| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "barrier 226 mil"},
-		{"fix", "f", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u takes it back"},
+		{"fix", "f", "veil-polyester-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "u undoes it"},
 		{"lay by digit", "9", headerPlies + " topcoat", "added ply 9 topcoat"},
 		{"lay on the process face", "home up 2", "veil-polyester-15 " + headerPlies, "added ply 1 veil-polyester-15"},
 		{"count", "+ +", headerPlies + "×3", "total 401 mil"},
@@ -34,7 +34,7 @@ func TestFloor_tasksInFewKeys(t *testing.T) {
 		{"swap one mat of several", "r 4 .", "veil-c-15 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-0.75", "swapped ply 8"},
 		{"swap by name", "home r 0 v - c a r enter enter", "veil-carbon-11 mat-1.5×2| mat-1.5 woven-24 mat-1.5 woven-24 mat-1.5", "swapped veil-c-15"},
 		{"lay by name", "0 t o p enter", headerPlies + " topcoat", "added ply 9 topcoat"},
-		{"undo", "9 u", headerPlies, "took back: added ply 9 topcoat"},
+		{"undo", "9 u", headerPlies, "undid: added ply 9 topcoat"},
 		{"redo", "9 u y", headerPlies + " topcoat", "did again"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
@@ -124,7 +124,7 @@ func TestRow_opens(t *testing.T) {
 	if p.GlassContent.Value != 0.28 || p.Resin != "barrier" {
 		t.Errorf("the row is %+v", p)
 	}
-	g.shows("glass content 28 %, resin barrier", "u takes it back")
+	g.shows("glass content 28 %, resin barrier", "u undoes it")
 	g.press("u").wants(headerPlies)
 	if p := g.r.Document().Now().Plies[6]; p.GlassContent.Given || p.Resin != "structure" {
 		t.Errorf("undone, the row is %+v", p)

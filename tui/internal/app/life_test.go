@@ -290,7 +290,7 @@ func TestSaveAs_namesTheFolder(t *testing.T) {
 func TestFacts_advertiseNoKeyThatTypes(t *testing.T) {
 	g := fresh(t, empty, 80, 24).shows("Tab pages").press("j").hides("Tab pages").press("pgup pgup pgup")
 	tuitest.Press(t, g.r, "Stack", "enter")
-	g.shows("after Esc, u takes it back")
+	g.shows("after Esc, u undoes it")
 	fresh(t, nothing(), 80, 24).press("j").shows("no resin is stated yet").press("pgdown pgdown").shows("A resin", "5 vinyl-ester", "8 brominated-novolac-vinyl-ester")
 }
 

@@ -31,7 +31,7 @@ func (r *Root) writePaper(kind *sheets.Kind, over bool) {
 	d := r.desk.Doc
 	name := strings.TrimSuffix(filepath.Base(r.suggestion()), filepath.Ext(r.suggestion()))
 	path := filepath.Join(r.dir(), name+"-"+kind.Name+".pdf")
-	f := kind.Form(sheets.OfSchedule(d.Name(), d.Bytes(), d.Library(), d.Report(), d.Units()))
+	f := kind.Form(sheets.OfSchedule(d.Name(), d.Bytes(), d.Library(), r.o.Shop.Stock(r.dir()), d.Report(), d.Units()))
 	if d.Dirty() || d.Path() == "" {
 		f.State = paper.Unsaved
 	}

@@ -57,7 +57,7 @@ func (r *Root) begin() {
 			}
 			s.choices[n-1].do()
 		}},
-		{Keys: []string{keys.Enter}, Short: "open", Long: "the line pointed at", Group: g, Rank: 2, Do: keys.Do(func() { s.choices[s.at].do() })},
+		{Keys: []string{keys.Enter}, Short: "open", Long: "the selected line", Group: g, Rank: 2, Do: keys.Do(func() { s.choices[s.at].do() })},
 		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "point", Long: "at the line before, at the next one", Group: g, Rank: 3, Do: keys.By(keys.Up, func(by int) {
 			s.at = (s.at + by + len(s.choices)) % len(s.choices)
 		})},
@@ -225,7 +225,7 @@ func (r *Root) propose() {
 	}
 	r.at = 0
 	if r.desk.Apply(e) {
-		r.desk.Note(label, "u takes it back, Tab 4 p shows others")
+		r.desk.Note(label, "u undoes it, Tab 4 p shows others")
 	}
 }
 

@@ -51,7 +51,7 @@ func TestStart_fromNothingToAWallWithoutABreak(t *testing.T) {
 	if len(g.r.Document().Now().Plies) == 0 {
 		t.Error("nothing is laid")
 	}
-	g.shows("BENCH", "u takes it back").press("u").wants("")
+	g.shows("BENCH", "u undoes it").press("u").wants("")
 	// Skipped facts are not stated.
 	if s := g.r.Document().Now().Service; s.Fluid != "" || s.Concentration.Given || !s.Contains.Given {
 		t.Errorf("%+v", s)

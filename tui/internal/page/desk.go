@@ -83,7 +83,7 @@ func (d *Desk) Apply(e edit.Edit) bool {
 	}
 	d.changed(before)
 	d.follow(e.At)
-	d.Note(d.outcome(e.Label, before), "u takes it back")
+	d.Note(d.outcome(e.Label, before), "u undoes it")
 	return true
 }
 
@@ -97,7 +97,7 @@ func (d *Desk) Undo() {
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Note(d.outcome("took back: "+label, before), "y does it again")
+	d.Note(d.outcome("undid: "+label, before), "y does it again")
 }
 
 // Redo does again what Undo took back, or says that there is nothing.
@@ -105,12 +105,12 @@ func (d *Desk) Redo() {
 	before := d.Report()
 	label, at, ok := d.Doc.Redo()
 	if !ok {
-		d.Refuse("nothing to do again: nothing was taken back since the last change")
+		d.Refuse("nothing to do again: nothing was undone since the last change")
 		return
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Note(d.outcome("did again: "+label, before), "u takes it back")
+	d.Note(d.outcome("did again: "+label, before), "u undoes it")
 }
 
 func (d *Desk) outcome(label string, before *rules.Report) string {

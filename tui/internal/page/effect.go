@@ -29,11 +29,19 @@ func Outcome(label string, before, after *rules.Report, units quantity.System) s
 		parts = append(parts, strings.Join(most, ", "))
 	}
 	parts = append(parts, strings.TrimSuffix(label, "."))
+	// One row of the document may be read as two, barrier and structure; a change
+	// to either makes it two.
+	if b, a := before.Schedule, after.Schedule; b != nil && a != nil && joined(b) && !joined(a) {
+		parts = append(parts, "the row across barrier and structure is written as two")
+	}
 	if zone != "" {
 		parts = append(parts, zone)
 	}
 	return strings.Join(parts, " · ")
 }
+
+// joined tells whether two rows of a schedule are one of its document.
+func joined(s *laminate.Schedule) bool { return len(laminate.JoinRow(s.Plies)) < len(s.Plies) }
 
 func effect(before, after *rules.Report, units quantity.System) (parts []string, zone string) {
 	a, b := before.Analysis, after.Analysis

@@ -56,7 +56,7 @@ func (f *Field) Revert() {
 // rows are the keys that type or choose; who shows them gives them their act.
 func (f *Field) rows() []keys.Row {
 	if len(f.Choices) == 0 {
-		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace takes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}}
+		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace deletes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}}
 	}
 	n := min(9, len(f.Choices))
 	var more []keys.Row

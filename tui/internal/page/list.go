@@ -200,9 +200,9 @@ func (l *List) take() {
 	i := l.Pointed()
 	switch {
 	case i < 0 && l.query.Empty():
-		l.desk.Refuse("no row is pointed at: a digit takes one")
+		l.desk.Refuse("no row is selected: a digit takes one")
 	case i < 0:
-		l.desk.Refuse("nothing matches what is typed: Backspace takes letters back, Esc leaves")
+		l.desk.Refuse("nothing matches what is typed: Backspace deletes letters, Esc leaves")
 	case l.Items[i].Why != "":
 		l.desk.Refuse(draw.Clean(l.Items[i].Why))
 	default:
@@ -245,7 +245,7 @@ func (l *List) Table() keys.Table {
 	}
 	var t keys.Table
 	if l.Take != nil {
-		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the row pointed at", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})
+		t = append(t, keys.Row{Keys: []string{keys.Enter}, Short: verb, Long: verb + ": the selected row", Group: g, Rank: 2, Do: func(keys.Event) { l.take() }})
 	}
 	if l.query.Empty() {
 		row := keys.Row{Short: verb, Long: verb + ": the numbered row", Group: g, Rank: 1, Do: l.digit}

@@ -40,8 +40,8 @@ func TestNotice_drawings(t *testing.T) {
 		w    int
 		want string
 	}{
-		{Notice{Text: "added ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 50, " added ply 8 mat-1.5: +43.4 mil   u takes it back "},
-		{Notice{Text: "added ply 8 mat-1.5: +43.4 mil", Tail: "u takes it back"}, 36, " added ply 8 mat-1… u takes it back "},
+		{Notice{Text: "added ply 8 mat-1.5: +43.4 mil", Tail: "u undoes it"}, 50, " added ply 8 mat-1.5: +43.4 mil       u undoes it "},
+		{Notice{Text: "added ply 8 mat-1.5: +43.4 mil", Tail: "u undoes it"}, 36, " added ply 8 mat-1.5: … u undoes it "},
 		{Notice{Text: "nothing to fix here", Refusal: true}, 24, " nothing to fix here    "},
 		{Notice{}, 4, "    "},
 	} {

@@ -5,7 +5,7 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
-const nothingFound = "no material is called so: Backspace takes letters back, Esc leaves"
+const nothingFound = "no material is called so: Backspace deletes letters, Esc leaves"
 
 // byName opens the list of all materials. Point is told the one pointed at, nil
 // where nothing is found.

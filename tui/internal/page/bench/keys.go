@@ -33,7 +33,7 @@ func (b *Bench) findingKeys() keys.Table {
 		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: keys.Do(b.beginWhy)},
 		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: keys.Do(b.goBack)},
 		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Moving around", Rank: 35,
-			Can: func() string { return "nothing is open here: u takes the last change back, q quits" }, Do: func(keys.Event) {}},
+			Can: func() string { return "nothing is open here: u undoes the last change, q quits" }, Do: func(keys.Event) {}},
 	}
 }
 

@@ -43,7 +43,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, p.tick) })},
 		{Keys: []string{"."}, Short: "laid, note", Long: "the ply is laid: record it with a note (a digit selects one)", Group: lay, Rank: 2, Can: p.canTick, Do: keys.Do(p.notes)},
 		{Keys: []string{"4"}, Short: "not as written", Long: "the ply is laid of another material, count, lap or lot: record it so", Group: lay, Rank: 6, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, p.otherwise) })},
-		{Keys: []string{"5", "u", "x", keys.Delete}, Show: "5 u", Short: "take back", Long: "take the last recorded ply back, with a reason; it stays in the record, struck", Group: lay, Rank: 7, Can: p.canStrike, Do: keys.Do(func() { c.Named(p.Open, p.strike) })},
+		{Keys: []string{"5", "u", "x", keys.Delete}, Show: "5 u", Short: "undo", Long: "undo the last recorded ply, with a reason; it stays in the record, struck", Group: lay, Rank: 7, Can: p.canStrike, Do: keys.Do(func() { c.Named(p.Open, p.strike) })},
 		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() {
 			c.Named(p.Open, func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
 		})},

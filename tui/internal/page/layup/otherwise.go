@@ -93,12 +93,12 @@ func (p *Page) strike() {
 	for _, s := range append(reasons, "in your own words") {
 		items = append(items, page.Item{Name: s})
 	}
-	p.Open(&page.List{Head: fmt.Sprintf("take back ply %d, recorded %s, because", t.Ply, t.At.Format("15:04")), Items: items, Take: func(i int) error {
+	p.Open(&page.List{Head: fmt.Sprintf("undo ply %d, recorded %s, because", t.Ply, t.At.Format("15:04")), Items: items, Take: func(i int) error {
 		if i < len(reasons) {
 			return strike(reasons[i])
 		}
 		why := &page.Field{Label: "why"}
-		p.Open(&page.Form{Head: fmt.Sprintf("why is ply %d taken back?", ply), Fields: []*page.Field{why}, Take: func() error { return strike(strings.TrimSpace(why.Text)) }})
+		p.Open(&page.Form{Head: fmt.Sprintf("why is ply %d undone?", ply), Fields: []*page.Field{why}, Take: func() error { return strike(strings.TrimSpace(why.Text)) }})
 		return nil
 	}})
 }

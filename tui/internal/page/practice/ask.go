@@ -31,7 +31,7 @@ func (s *asking) rows(p *Practice) keys.Table {
 			}
 			s.begin(p, d-1)
 		})},
-		{Keys: []string{keys.Enter}, Long: "answer the question pointed at", Group: g, Rank: 9, Do: keys.Do(func() { s.begin(p, s.at) })},
+		{Keys: []string{keys.Enter}, Long: "answer the selected question", Group: g, Rank: 9, Do: keys.Do(func() { s.begin(p, s.at) })},
 		points(&s.at, len(questions), g, "question", "choose another question"),
 	}, p.workRows(g)...)
 }

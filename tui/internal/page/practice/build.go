@@ -105,7 +105,7 @@ func (f *finding) rows(p *Practice) keys.Table {
 			}
 			f.blame(p, d)
 		})},
-		{Keys: []string{keys.Space}, Long: "select all plies of the row pointed at", Group: g, Rank: 9, Do: keys.Do(func() {
+		{Keys: []string{keys.Space}, Long: "select all plies of the row you are on", Group: g, Rank: 9, Do: keys.Do(func() {
 			a := laminate.Analyze(given, f.library)
 			var plies []int
 			for n := a.Rows[f.row].First; n <= a.Rows[f.row].Last; n++ {

@@ -80,7 +80,7 @@ func (c *choosing) rows(p *Practice) keys.Table {
 	const g = "Choosing veil and resin"
 	return append(keys.Table{
 		{Keys: keys.Digits(9), Show: "1-9", Short: "take", Long: "take the numbered row, then the other list", Group: g, Rank: 1, Do: digit(func(d int) { c.take(p, d-1) })},
-		{Keys: []string{keys.Enter, keys.Space}, Long: "take the row pointed at", Group: g, Rank: 9, Do: keys.Do(func() { c.take(p, c.at[c.list]) })},
+		{Keys: []string{keys.Enter, keys.Space}, Long: "take the selected row", Group: g, Rank: 9, Do: keys.Do(func() { c.take(p, c.at[c.list]) })},
 		points(&c.at[c.list], c.length(), g, "", "choose another row"),
 		{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "other list", Long: "the veils, the resins", Group: g, Rank: 2, Do: keys.Do(func() { c.list = 1 - c.list })},
 	}, p.workRows(g)...)

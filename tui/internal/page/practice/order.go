@@ -64,12 +64,12 @@ func (o *ordering) lay(p *Practice, i int) {
 		p.Desk.Refuse("nothing on the table has that number")
 		return
 	case slices.Contains(o.laid, i):
-		p.Desk.Refuse("it is laid already: u takes the last one back")
+		p.Desk.Refuse("it is laid already: u undoes the last one")
 		return
 	}
 	o.laid = append(o.laid, i)
 	p.Desk.Say("laid " + draw.Clean(given.Plies[i].Material) + " as number " + strconv.Itoa(len(o.laid)))
-	p.Desk.Notice.Tail = "u takes it back"
+	p.Desk.Notice.Tail = "u undoes it"
 	if o.unready() == "" {
 		p.Desk.Notice.Tail = "c checks it"
 	}
@@ -79,9 +79,9 @@ func (o *ordering) rows(p *Practice) keys.Table {
 	const g = "Putting plies in order"
 	return append(keys.Table{
 		{Keys: keys.Digits(9), Show: "1-9", Short: "lay next", Long: "lay the numbered row next, outward of those that are laid", Group: g, Rank: 1, Do: digit(func(d int) { o.lay(p, d-1) })},
-		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the row pointed at next", Group: g, Rank: 9, Do: keys.Do(func() { o.lay(p, o.at) })},
+		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the selected row next", Group: g, Rank: 9, Do: keys.Do(func() { o.lay(p, o.at) })},
 		points(&o.at, len(o.exercise().Given.Plies), g, "", "choose another row"),
-		{Keys: []string{keys.Backspace, "-", "u"}, Show: "u", Short: "take back", Long: "take the last one back to the table", Group: g, Rank: 2, Can: func() string {
+		{Keys: []string{keys.Backspace, "-", "u"}, Show: "u", Short: "undo", Long: "undo the last one", Group: g, Rank: 2, Can: func() string {
 			if len(o.laid) == 0 {
 				return "nothing is laid yet"
 			}
@@ -90,7 +90,7 @@ func (o *ordering) rows(p *Practice) keys.Table {
 			last := o.laid[len(o.laid)-1]
 			o.laid = o.laid[:len(o.laid)-1]
 			o.at = last
-			p.Desk.Say("took back " + draw.Clean(o.exercise().Given.Plies[last].Material))
+			p.Desk.Say("undid " + draw.Clean(o.exercise().Given.Plies[last].Material))
 		})},
 	}, p.workRows(g)...)
 }

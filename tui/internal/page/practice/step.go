@@ -73,7 +73,7 @@ func (s *step) rows(p *Practice) keys.Table {
 	}
 	return keys.Table{
 		{Keys: keys.Digits(shown), Short: "start", Show: "1-9", Long: "start the numbered exercise", Group: g, Rank: 1, Can: none, Do: digit(func(d int) { s.start(p, s.first()+d-1) })},
-		{Keys: []string{keys.Enter}, Long: "start the exercise pointed at", Group: g, Rank: 9, Can: none, Do: keys.Do(func() { s.start(p, s.at) })},
+		{Keys: []string{keys.Enter}, Long: "start the selected exercise", Group: g, Rank: 9, Can: none, Do: keys.Do(func() { s.start(p, s.at) })},
 		points(&s.at, len(s.list), g, "", "choose another exercise"),
 		{Keys: []string{keys.PgUp, keys.PgDown, keys.Space}, Show: "PgUp PgDn", Short: "read on", Long: "read the text on", Group: g, Rank: 2, Do: func(e keys.Event) {
 			if e.Key == keys.PgUp {
@@ -198,7 +198,7 @@ func (p *Practice) glossary() {
 			}
 		}
 		if len(body) == 0 {
-			body = []string{" no word has this in it: Esc takes the letters back"}
+			body = []string{" no word has this in it: Esc deletes the letters"}
 		}
 		return body
 	}})

@@ -17,11 +17,11 @@ func (p *Service) whyNotBuild() string {
 	r := p.pointed()
 	switch {
 	case r == nil || r.option == nil:
-		return "point at a veil, a resin or a build: ↑↓"
+		return "select a veil, a resin or a build: ↑↓"
 	case r.option.Suits == advice.Unsuitable:
 		return r.id + " is unsuitable for this service: see the reasons beside it"
 	case r.id == advice.NoVeil:
-		return "a barrier begins with a veil: point at one"
+		return "a barrier begins with a veil: select one"
 	case r.id == advice.HeavyBuild:
 		return "it has no figure of its own: build the double barrier, then add more on the bench"
 	}

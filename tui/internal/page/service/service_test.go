@@ -77,7 +77,7 @@ func TestPage_answersFollowAFact(t *testing.T) {
 	if after := p.advice().Veil("veil-c-15").Suits; before != advice.Unsuitable || after == advice.Unsuitable {
 		t.Errorf("without fluorides the glass veil goes from %s to %s", before, after)
 	}
-	if !strings.Contains(d.Notice.Text, "contains") || d.Notice.Tail != "u takes it back" {
+	if !strings.Contains(d.Notice.Text, "contains") || d.Notice.Tail != "u undoes it" {
 		t.Errorf("the notice says %+v", d.Notice)
 	}
 	d.Undo()

@@ -1,0 +1,202 @@
+// Package joint owns the rules about what is laid onto cured parts of a job:
+// straps and seals of joints, pads and necks of nozzles, and the test of the
+// whole.
+package joint
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/shell"
+	"frp/veilwright/rules"
+)
+
+const family = "joints"
+
+const memory = "from memory"
+
+// Rules lists the family.
+func Rules() []*rules.Rule {
+	return []*rules.Rule{
+		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined, BarrierDiffers,
+		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningsClose, InsideOverlayThin, NeckBarrierThin, NeckClassLow, NozzleLoadsUnknown,
+		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved,
+	}
+}
+
+// over is a rule that looks at each joint whose two parts are there.
+func over(look func(p *rules.JobPass, x *joined)) func(*rules.JobPass) {
+	return func(p *rules.JobPass) {
+		for i := range p.Job.Joints {
+			j := &p.Job.Joints[i]
+			a, b := p.Job.Part(j.Between[0]), p.Job.Part(j.Between[1])
+			if a >= 0 && b >= 0 {
+				look(p, &joined{Joint: j, index: i, parts: [2]int{a, b}})
+			}
+		}
+	}
+}
+
+// joined is a joint with the parts that it joins.
+type joined struct {
+	*laminate.Joint
+	index int
+	parts [2]int
+}
+
+func (x *joined) at(key string) laminate.Ref {
+	return laminate.Ref{Kind: laminate.RefJoint, Index: x.index, Key: key}
+}
+
+// each is a rule that looks at each nozzle whose part is there.
+func each(look func(p *rules.JobPass, x *opening)) func(*rules.JobPass) {
+	return func(p *rules.JobPass) {
+		for i := range p.Job.Nozzles {
+			n := &p.Job.Nozzles[i]
+			if on := p.Job.Part(n.On); on >= 0 {
+				look(p, &opening{Nozzle: n, index: i, on: on})
+			}
+		}
+	}
+}
+
+// opening is a nozzle with the part that it is on.
+type opening struct {
+	*laminate.Nozzle
+	index, on int
+}
+
+func (x *opening) at(key string) laminate.Ref {
+	return laminate.Ref{Kind: laminate.RefNozzle, Index: x.index, Key: key}
+}
+
+// stacked tells whether a part stands in the shell, where a liquid presses.
+func stacked(f laminate.PartForm) bool {
+	return f == laminate.ShellCourse || f == laminate.FlatBottom || f == laminate.HeadPart || f == laminate.Cone
+}
+
+// pressureAt is the inside pressure at a height above the bottom of a part, Pa,
+// or what is missing for it.
+func pressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
+	s := p.Parts[part].Schedule
+	if !s.Service.Pressure.Given() {
+		return 0, "the inside pressure is not stated (service.pressure; 0 where there is none)"
+	}
+	pa = s.Service.Pressure.SI()
+	depth, known := p.Job.Covered(part, height)
+	switch {
+	case !known && stacked(p.Job.Parts[part].Form):
+		return 0, "how deep the liquid stands over part " + p.Job.Parts[part].ID + " is not known (vessel.liquid_height, and the length of each course)"
+	case !known || depth == 0:
+		return pa, ""
+	case !s.Service.SpecificGravity.Given:
+		return 0, "the specific gravity is not stated (service.specific_gravity)"
+	}
+	return pa + wall.HeadPressure(s.Service.SpecificGravity.Value, depth), ""
+}
+
+// bond is what one square of a bond may carry, Pa, and whose figure it is.
+func bond(j *laminate.Job) (shear float64, basis string) {
+	strength, factor := j.Bond.ShearStrength, j.Bond.Factor
+	own := strength.Given() && factor.Given
+	if !strength.Given() {
+		strength = catalog.BondShear
+	}
+	basis = "from memory: a bond of 2,000 psi over 10, typical values that the job's [bond] replaces"
+	if own {
+		basis = "the bond that the job states, common practice, no source for the form"
+		if j.Bond.Source != "" {
+			basis += ": " + j.Bond.Source
+		}
+	}
+	return strength.SI() / factor.Or(catalog.BondFactor), basis
+}
+
+// stack is a laminate as far as its strength counts.
+type stack struct {
+	structure, total, barrier float64 // m
+	hoop                      float64 // N/m that the structure may bear by the strength table; 0 where it does not say
+	known                     bool    // every thickness is
+}
+
+func stackOf(a *laminate.Analysis) stack {
+	s := stack{structure: a.Zones[laminate.StructuralLayer].Thickness, total: a.Total.Thickness, barrier: a.Barrier.Thickness, known: a.Total.ThicknessKnown}
+	allMat, table := true, true
+	for i := range a.Rows {
+		if m := a.Rows[i].Material; m != nil && a.Rows[i].Zone == laminate.StructuralLayer {
+			allMat = allMat && m.Form.Chopped()
+			table = table && (m.Form.Chopped() || m.Form == laminate.WovenRoving || m.Form == laminate.Veil || m.Form == laminate.ResinCoat)
+		}
+	}
+	if table {
+		s.hoop = s.structure * shell.TableStrength(s.structure, allMat) / shell.TableSafety
+	}
+	return s
+}
+
+// barrierOf is the thickness of a part's barrier, m; not known where a thickness
+// is not.
+func barrierOf(p *rules.JobPass, part int) (m float64, known bool) {
+	a := p.Parts[part].Analysis
+	return a.Barrier.Thickness, a.Barrier.ThicknessKnown
+}
+
+// thinner tells whether a is below b by more than rounding.
+func thinner(a, b float64) bool { return quantity.Below(a, b) }
+
+// outsideOf is the diameter of a part's outer face, m.
+func outsideOf(p *rules.JobPass, part int) (m float64, known bool) {
+	s, a := p.Parts[part].Schedule, p.Parts[part].Analysis
+	return s.Part.InsideDiameter.SI() + 2*a.Total.Thickness, s.Part.InsideDiameter.Given() && a.Total.ThicknessKnown && len(a.Rows) > 0
+}
+
+// loads are those at a joint.
+type loads struct {
+	inside, thrust float64 // Pa: on the wall, and as far as it pulls along the axis
+	diameter       float64 // m, of the bond line
+}
+
+// loadsOf gives the loads of a joint, or what is missing. A liquid that stands on
+// a flat bottom pulls on no joint along the axis; gas does.
+func loadsOf(p *rules.JobPass, x *joined) (l loads, missing string) {
+	bottoms := [2]float64{}
+	top, standing := math.Inf(-1), true
+	for k, part := range x.parts {
+		at, ok := p.Job.Elevation(part)
+		bottoms[k] = at
+		standing = standing && ok
+		top = math.Max(top, at)
+	}
+	flat := false
+	for i := range p.Job.Parts {
+		flat = flat || p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(true)
+	}
+	open := false
+	for k, part := range x.parts {
+		height := 0.0
+		if standing {
+			height = top - bottoms[k]
+		}
+		pa, missing := pressureAt(p, part, height)
+		if missing != "" {
+			return l, missing
+		}
+		d, known := outsideOf(p, part)
+		if !known {
+			return l, "the outside diameter of part " + p.Job.Parts[part].ID + " is not known (inside_diameter, and the thickness of its laminate)"
+		}
+		gas := pa
+		if flat && stacked(p.Job.Parts[part].Form) {
+			gas = p.Parts[part].Schedule.Service.Pressure.SI()
+		}
+		open = open || p.Parts[part].Schedule.Part.Ends == laminate.OpenEnds
+		l.inside, l.thrust, l.diameter = math.Max(l.inside, pa), math.Max(l.thrust, gas), math.Max(l.diameter, d)
+	}
+	if open {
+		l.thrust = 0
+	}
+	return l, ""
+}

@@ -1,0 +1,214 @@
+package joint_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/ruletest"
+)
+
+func inches(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+
+func line(text string) (q quantity.LineForce) {
+	if err := quantity.Read(&q, text); err != nil {
+		panic(err)
+	}
+	return q
+}
+
+func psi(v float64) quantity.Pressure { return quantity.New(v, quantity.PSI) }
+
+// sound is two pipes of the sound laminate, joined, with a nozzle on the first
+// and a test in water: nothing of the family is to be said of it but the wax.
+func sound() *laminate.Job {
+	j := laminate.JobOf(ruletest.Sound())
+	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
+		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
+	}
+	wall := slices.Clone(j.Laminates[0].Plies[:ruletest.CoatRow]) // the coat comes after the strap
+	wall = append(wall, ply(catalog.VeilC10, ruletest.Wall, laminate.OuterSurface, 1))
+	j.Laminates = []laminate.Laminate{
+		{ID: "wall", Plies: wall},
+		{ID: "strap", Plies: []laminate.Ply{ply(catalog.Mat15, ruletest.Wall, laminate.StructuralLayer, 5)}},
+		{ID: "seal", Plies: []laminate.Ply{ply(catalog.Mat15, ruletest.Liner, laminate.InteriorLayer, 2), ply(catalog.VeilC15, ruletest.Liner, laminate.InnerSurface, 1)}},
+	}
+	j.Parts[0].ID, j.Parts[0].Laminate = "a", "wall"
+	j.Parts = append(j.Parts, j.Parts[0])
+	j.Parts[1].ID = "b"
+	j.Joints = []laminate.Joint{{
+		ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Inside: "seal", Width: inches(6), FirstWidth: inches(2), Gap: inches(0.125),
+		AxialLoad: line("0 kN/m"), Qualification: "procedure 3",
+	}}
+	j.Nozzles = []laminate.Nozzle{{
+		ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Size: inches(2), Kind: laminate.Penetrating, PressureClass: psi(50), Pad: "strap", PadDiameter: inches(8),
+		InstallationOutside: "strap", InstallationInside: "seal", Neck: "wall", NeckBond: inches(3), Gussets: laminate.Some(4), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false),
+	}}
+	j.Test = laminate.Test{Medium: laminate.TestWater, Pressure: psi(30)}
+	return j
+}
+
+func judged(j *laminate.Job) (list []string, said string) {
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	for _, f := range r.Findings {
+		if f.Rule.Family == "joints" {
+			list = append(list, f.Severity.String()+" "+f.Rule.ID)
+			said += f.Message + "\n"
+		}
+	}
+	slices.Sort(list)
+	return list, said
+}
+
+type jobCase struct {
+	name   string
+	change func(*laminate.Job)
+	want   []string
+	says   string
+}
+
+var cases = []jobCase{
+	{"sound", func(*laminate.Job) {}, nil, ""},
+	// 25 psi on about 12.5 in are 78 lb/in: 0.39 in of bond at 200 psi, on each side.
+	{"bond just enough", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(5), inches(2) }, nil, ""},
+	{"bond short", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.9), inches(0.5) }, []string{"break joint-shear-short", "warning joint-taper-steep"}, "the strap bonds 0.387 in on each side, and 0.39 in are needed"},
+	{"bond of their own", func(j *laminate.Job) {
+		j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
+	}, []string{"break joint-shear-short", "break pad-bond"}, "and 7.81 in are needed"},
+	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break joint-shear-short"}, "are needed"},
+	{"no pull stated", func(j *laminate.Job) { j.Joints[0].AxialLoad = quantity.LineForce{} }, []string{"incomplete joint-shear-short"}, "axial_load; 0 where there is none"},
+	{"no gap stated", func(j *laminate.Job) { j.Joints[0].Gap = quantity.Length{} }, []string{"incomplete joint-shear-short"}, "gap; 0 where"},
+	{"no strap", func(j *laminate.Job) { j.Joints[0].Outside = "" }, []string{"incomplete joint-hoop-thin", "incomplete joint-shear-short"}, "no laminate is named"},
+	{"thin strap", func(j *laminate.Job) { j.Laminates[1].Plies[0].Count = 3 }, []string{"break joint-hoop-thin"}, "may bear 117 lb/in round"},
+	{"thinner than the wall", func(j *laminate.Job) {
+		j.Service.Pressure, j.Nozzles = psi(5), nil
+		j.Laminates[1].Plies[0].Count, j.Test.Pressure = 2, psi(5)
+	}, []string{"break joint-hoop-thin"}, "that of the thinner wall"},
+	{"steep", func(j *laminate.Job) { j.Joints[0].FirstWidth = inches(4) }, []string{"warning joint-taper-steep"}, "below 6 to 1"},
+	{"no first width", func(j *laminate.Job) { j.Joints[0].FirstWidth = quantity.Length{} }, []string{"incomplete joint-taper-steep"}, ""},
+	{"no seal in narrow pipe", func(j *laminate.Job) { j.Joints[0].Inside = "" }, []string{"warning seal-missing"}, "a line of paste"},
+	{"no seal in narrow pipe, severe", func(j *laminate.Job) {
+		j.Joints[0].Inside = ""
+		j.Service.Contains = laminate.TraitSet(laminate.Hypochlorite)
+	}, []string{"incomplete seal-missing"}, "severe service"},
+	{"no seal where a hand reaches", func(j *laminate.Job) {
+		j.Joints[0].Inside, j.Service.Pressure, j.Test.Pressure = "", psi(10), psi(10)
+		j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter = inches(20), inches(20)
+	}, []string{"break seal-missing"}, "no seal inside"},
+	{"thin seal", func(j *laminate.Job) { j.Laminates[2].Plies[0].Count = 1 }, []string{"break inside-overlay-thin", "break seal-thinner-than-barrier"}, "its seal is"},
+	{"veil first", func(j *laminate.Job) { slices.Reverse(j.Laminates[2].Plies) }, []string{"break seal-veil-not-last", "break seal-veil-not-last", "warning bond-ply-not-mat", "warning bond-ply-not-mat"}, "is no veil"},
+	{"another veil", func(j *laminate.Job) { j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15 }, []string{"warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
+	{"another barrier beside", func(j *laminate.Job) {
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
+		j.Laminates[3].Plies[ruletest.MatRow].Count, j.Parts[1].Laminate = 1, "other"
+	}, []string{"warning barrier-differs-between-parts", "warning course-overstrained-at-test"}, "in thickness"},
+	{"another veil beside", func(j *laminate.Job) {
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
+		j.Laminates[3].Plies[0].Material, j.Parts[1].Laminate, j.Joints[0].Inside = catalog.VeilPolyester15, "other", "seal"
+	}, []string{"break seal-thinner-than-barrier", "warning barrier-differs-between-parts", "warning seal-differs-from-barrier"}, "in their veils"},
+	{"wax", func(j *laminate.Job) {
+		p := j.Laminates[0].Plies
+		p[len(p)-1].Material = catalog.Topcoat
+	}, []string{"warning wax-under-bond", "warning wax-under-bond"}, "lay it after J, N,"},
+	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
+	{"warm", func(j *laminate.Job) {
+		for i := range j.Resins {
+			j.Resins[i].HeatDeflection = quantity.New(140, quantity.Fahrenheit)
+		}
+	}, []string{"incomplete bond-too-warm"}, "softens at 140 °F"},
+	{"courses not joined", func(j *laminate.Job) {
+		j.Parts[0].Form, j.Parts[1].Form = laminate.ShellCourse, laminate.ShellCourse
+		j.Joints, j.Nozzles, j.Test = nil, nil, laminate.Test{}
+	}, []string{"incomplete parts-not-joined"}, "parts a and b meet"},
+
+	{"no pad", func(j *laminate.Job) { j.Nozzles[0].Pad = "" }, []string{"break pad-thin"}, "has no pad"},
+	{"no pad diameter", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = quantity.Length{} }, []string{"incomplete pad-thin"}, "pad_diameter"},
+	{"pad of the opening", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) }, []string{"break pad-thin", "warning pad-narrow"}, "no further than its opening"},
+	{"narrow pad", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(7.9) }, []string{"warning pad-narrow"}, "below 8"},
+	{"weak bonds", func(j *laminate.Job) {
+		j.Bond = laminate.Bond{ShearStrength: psi(40), Factor: laminate.Some(10.0)}
+		j.Joints = nil
+	}, []string{"break neck-bond-short", "break pad-bond"}, "the bond of its pad"},
+	{"short neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(2.9) }, []string{"warning neck-bond-short"}, "below 3"},
+	{"no neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} }, []string{"incomplete neck-bond-short"}, ""},
+	{"two gussets", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Some(2) }, []string{"warning gusset-missing"}, "2 gussets"},
+	{"two gussets on a conical neck", func(j *laminate.Job) {
+		j.Nozzles[0].Gussets, j.Nozzles[0].Kind = laminate.Some(2), laminate.Conical
+	}, nil, ""},
+	{"edge bare", func(j *laminate.Job) { j.Nozzles[0].SealedEdge = laminate.Some(false) }, []string{"break edge-unsealed"}, ""},
+	{"edge unstated", func(j *laminate.Job) { j.Nozzles[0].SealedEdge = laminate.Optional[bool]{} }, []string{"incomplete edge-unsealed"}, ""},
+	{"large", func(j *laminate.Job) { j.Nozzles[0].Opening, j.Nozzles[0].PadDiameter = inches(6.1), inches(13) }, []string{"incomplete opening-large"}, "half the diameter"},
+	{"half the diameter", func(j *laminate.Job) { j.Nozzles[0].Opening, j.Nozzles[0].PadDiameter = inches(6), inches(13) }, nil, ""},
+	{"two at one place", func(j *laminate.Job) {
+		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+		j.Nozzles[1].ID = "M"
+		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(350.0), laminate.Some(10.0)
+	}, []string{"incomplete openings-close"}, "2.09 in apart"},
+	{"two at unknown bearings", func(j *laminate.Job) {
+		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+		j.Nozzles[1].ID = "M"
+	}, []string{"incomplete openings-close"}, "not known"},
+	{"two far apart", func(j *laminate.Job) {
+		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", quantity.New(8, quantity.Foot)
+	}, nil, ""},
+	{"no inside overlay", func(j *laminate.Job) { j.Nozzles[0].InstallationInside = "" }, []string{"incomplete inside-overlay-thin"}, ""},
+	{"bare neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "strap" }, []string{"break neck-barrier-thin"}, "the barrier of its neck"},
+	{"no neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "" }, []string{"incomplete neck-barrier-thin"}, ""},
+	{"class below the pressure", func(j *laminate.Job) { j.Nozzles[0].PressureClass = psi(24) }, []string{"break neck-class-low"}, "press on it"},
+	{"low class", func(j *laminate.Job) {
+		j.Service.Pressure, j.Test.Pressure, j.Nozzles[0].PressureClass = psi(15), psi(18), psi(20)
+	}, []string{"warning neck-class-low"}, "below 25"},
+	{"no class", func(j *laminate.Job) { j.Nozzles[0].PressureClass = quantity.Pressure{} }, []string{"incomplete neck-class-low"}, ""},
+	{"piping pulls", func(j *laminate.Job) { j.Nozzles[0].PipingLoad = laminate.Some(true) }, []string{"incomplete nozzle-loads-unknown"}, ""},
+
+	// 30 psi of air let go about 340 kJ a cubic meter.
+	{"gas", func(j *laminate.Job) { j.Test.Medium = laminate.TestGas }, []string{"break gas-test"}, "never with gas; each cubic meter"},
+	{"no medium", func(j *laminate.Job) { j.Test.Medium = laminate.NoTestMedium }, []string{"incomplete test-unstated"}, ""},
+	{"no pressure", func(j *laminate.Job) { j.Test.Pressure = quantity.Pressure{} }, []string{
+		"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete test-proves-less-than-service", "incomplete test-proves-less-than-service", "incomplete test-unstated",
+	}, ""},
+	{"proves less", func(j *laminate.Job) { j.Test.Pressure = psi(20) }, []string{"warning test-proves-less-than-service", "warning test-proves-less-than-service"}, "80 % of it"},
+	{"above class", func(j *laminate.Job) {
+		j.Nozzles[0].PressureClass, j.Service.Pressure, j.Test.Pressure = psi(25), psi(24), psi(37.6)
+	}, []string{"warning course-overstrained-at-test", "warning course-overstrained-at-test", "warning test-above-part-class"}, "1.5 times its class"},
+	{"vacuum", func(j *laminate.Job) { j.Service.Vacuum = psi(1) }, []string{"warning vacuum-not-proved"}, ""},
+	{"no job pressure", func(j *laminate.Job) { j.Service.Pressure = quantity.Pressure{} }, []string{
+		"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-class-low",
+		"incomplete pad-thin", "incomplete test-proves-less-than-service", "incomplete test-proves-less-than-service",
+	}, "the inside pressure is not stated"},
+	{"strained to breaking", func(j *laminate.Job) {
+		j.Parts[0].DesignBasis, j.Parts[1].DesignBasis = laminate.StrainLimit, laminate.StrainLimit
+		j.Test.Pressure, j.Nozzles = psi(2500), nil
+	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test"}, "breaks at"},
+}
+
+func TestRules_ofJobs(t *testing.T) {
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			j := sound()
+			c.change(j)
+			got, said := judged(j)
+			if !slices.Equal(got, c.want) || !strings.Contains(said, c.says) {
+				t.Errorf("%q, want %q and %q\n%s", got, c.want, c.says, said)
+			}
+		})
+	}
+}
+
+// A case stands for every severity of every rule.
+func TestRules_haveACaseForEverySeverity(t *testing.T) {
+	for _, r := range joint.Rules() {
+		for _, s := range r.Severity {
+			if want := s.String() + " " + r.ID; !slices.ContainsFunc(cases, func(c jobCase) bool { return slices.Contains(c.want, want) }) {
+				t.Errorf("no case has %q", want)
+			}
+		}
+	}
+}

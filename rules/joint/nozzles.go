@@ -1,0 +1,399 @@
+package joint
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+)
+
+// PadThin asks for what replaces the load that an opening takes away.
+var PadThin = &rules.Rule{
+	ID: "pad-thin", Family: family, Title: "The pad of a nozzle carries too little",
+	Why: "An opening cuts through fibers that carried pressure round, and their load goes past it on either side. The pad has to carry it there, within one opening's width; " +
+		"what the shell has in excess helps, the barrier does not.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "t S/10 of the pad's structure is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d; or a figure of it is missing",
+	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		need, missing := x.replaced(p)
+		a := p.Analysis(x.Pad)
+		var s stack
+		if a != nil {
+			s = stackOf(a)
+		}
+		switch {
+		case missing != "":
+		case need == 0:
+			return // no load is taken away
+		case a != nil && !s.known:
+			missing = "a thickness of laminate " + x.Pad + " is not known"
+		case a != nil && s.hoop == 0 && s.structure > 0:
+			missing = "the strength table knows mat and woven roving, and laminate " + x.Pad + " has others"
+		}
+		switch {
+		case missing != "":
+			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
+		case math.IsInf(need, 1):
+			p.Report(rules.Break, x.at("pad_diameter"), "", "nozzle %s: its pad reaches no further than its opening", x.ID)
+		case a == nil:
+			p.Report(rules.Break, x.at("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need, quantity.LineLoad))
+		case thinner(s.hoop, need):
+			h, n := p.Units.Pair(s.hoop, need, quantity.LineLoad)
+			p.Report(rules.Break, x.at("pad"), "", "nozzle %s: the structure of its pad may bear %s, and %s are needed", x.ID, h, n)
+		}
+	}),
+}
+
+// cut is the opening, m, or what is missing.
+func (x *opening) cut() (d float64, missing string) {
+	if !x.Cut().Given() {
+		return 0, "neither opening nor size is stated"
+	}
+	return x.Cut().SI(), ""
+}
+
+// pressure is that at the nozzle's lowest edge, Pa, or what is missing.
+func (x *opening) pressure(p *rules.JobPass) (pa float64, missing string) {
+	if !x.Height.Given() && p.Job.Parts[x.on].Form == laminate.ShellCourse {
+		return 0, "its height is not stated"
+	}
+	return pressureAt(p, x.on, math.Max(0, x.Height.SI()-x.Cut().SI()/2))
+}
+
+// hoop is the load round that the wall there has to carry, N/m.
+func (x *opening) hoop(p *rules.JobPass) (load float64, missing string) {
+	d := p.Parts[x.on].Schedule.Part.InsideDiameter
+	if !d.Given() {
+		return 0, "the inside diameter of part " + x.On + " is not stated"
+	}
+	pa, missing := x.pressure(p)
+	return joining.HoopLoad(pa, d.SI()), missing
+}
+
+// replaced is what the pad has to carry, N/m.
+func (x *opening) replaced(p *rules.JobPass) (load float64, missing string) {
+	d, missing := x.cut()
+	if missing != "" {
+		return 0, missing
+	}
+	need, missing := x.hoop(p)
+	switch {
+	case missing != "":
+		return 0, missing
+	case need == 0:
+		return 0, ""
+	case !x.PadDiameter.Given() && x.Pad != "":
+		return 0, "the diameter of the pad is not stated (pad_diameter)"
+	}
+	pad := x.PadDiameter.SI()
+	if x.Pad == "" {
+		pad = joining.PadDiameter(d)
+	}
+	return joining.PadLoad(need, x.carries(p, need), d, pad), ""
+}
+
+// carries is what the shell may bear round, N/m: by the governing hoop criterion
+// of its part at the part's own load; what is needed where there is none, so that
+// no excess counts.
+func (x *opening) carries(p *rules.JobPass, need float64) float64 {
+	part := p.Parts[x.on]
+	pa, missing := pressureAt(p, x.on, 0)
+	if part.Wall == nil || missing != "" {
+		return need
+	}
+	worst := 0.0
+	for i := range part.Wall.Criteria {
+		c := &part.Wall.Criteria[i]
+		if c.Governs && c.Judged() && (c.Name == wall.HoopStrain || c.Name == wall.HoopStrength || c.Name == wall.UnitLoad) {
+			worst = math.Max(worst, c.Ratio)
+		}
+	}
+	if worst <= 0 {
+		return need
+	}
+	return joining.HoopLoad(pa, part.Schedule.Part.InsideDiameter.SI()) / worst
+}
+
+// PadNarrow asks for the pad's diameter.
+var PadNarrow = &rules.Rule{
+	ID: "pad-narrow", Family: family, Title: "The pad of a nozzle is narrow",
+	Why: "The load past an opening comes back into the shell over the pad's ring. Twice the opening is the width over which a pad counts, " +
+		"and a small opening wants three inches on every side to be laid at all.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the pad's diameter is below twice the opening, or below the opening and 6 in for one under 6 in",
+	Basis:    "ASTM D3299, from memory",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		d, missing := x.cut()
+		if missing != "" || !x.PadDiameter.Given() {
+			return // pad-thin says so where it matters
+		}
+		if least := joining.PadDiameter(d); thinner(x.PadDiameter.SI(), least) {
+			h, n := p.Units.Pair(x.PadDiameter.SI(), least, quantity.Size)
+			p.Report(rules.Warning, x.at("pad_diameter"), "", "nozzle %s: its pad is %s wide, below %s", x.ID, h, n)
+		}
+	}),
+}
+
+// PadBond asks what the pad's bond carries.
+var PadBond = &rules.Rule{
+	ID: "pad-bond", Family: family, Title: "The bond of a pad is too small",
+	Why: "What the pad carries comes into it by shear over one half of its ring. " +
+		"With a pad of twice the opening that is little; with a narrow one the pad peels off, and the opening is as good as bare.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "N d/(π/8 (dr² − d²)) is above the bond's shear",
+	Basis:    "statics, arithmetic; the shear from memory or the job's own",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		d, missing := x.cut()
+		need, more := x.hoop(p)
+		if missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !thinner(d, x.PadDiameter.SI()) {
+			return // pad-thin says so
+		}
+		may, basis := bond(p.Job)
+		if shear := joining.PadShear(need, d, x.PadDiameter.SI()); thinner(may, shear) {
+			h, n := p.Units.Pair(shear, may, quantity.Stress)
+			p.Report(rules.Break, x.at("pad_diameter"), basis, "nozzle %s: the bond of its pad is sheared by %s, and it may by %s", x.ID, h, n)
+		}
+	}),
+}
+
+// NeckBondShort asks what keeps the neck from being blown out.
+var NeckBondShort = &rules.Rule{
+	ID: "neck-bond-short", Family: family, Title: "The bond of a neck is too short",
+	Why: "Pressure pushes the neck out of the shell, and the bond along neck and shell holds it. Below three inches an overlay cannot be laid and rolled well; " +
+		"loads of the piping come on top and are not in this figure.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When:     "p d/(4 h) is above the bond's shear; a warning where h is below 3 in; incomplete where h or a figure of it is not stated",
+	Basis:    "statics, arithmetic; 3 in and the shear from memory, or the job's own",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		d, missing := x.cut()
+		pa, more := x.pressure(p)
+		switch {
+		case missing == "" && more != "":
+			missing = more
+		case missing == "" && !x.NeckBond.Given():
+			missing = "the length bonded along neck and part is not stated (neck_bond)"
+		}
+		if missing != "" {
+			p.Report(rules.Incomplete, x.at("neck_bond"), "", "nozzle %s: what holds its neck cannot be determined: %s", x.ID, missing)
+			return
+		}
+		may, basis := bond(p.Job)
+		h := x.NeckBond.SI()
+		if shear := joining.BlowOut(pa, d, h); thinner(may, shear) {
+			a, b := p.Units.Pair(shear, may, quantity.Stress)
+			p.Report(rules.Break, x.at("neck_bond"), basis, "nozzle %s: the bond of its neck is sheared by %s, and it may by %s", x.ID, a, b)
+		} else if least := catalog.LeastNeckBond.SI(); thinner(h, least) {
+			a, b := p.Units.Pair(h, least, quantity.Size)
+			p.Report(rules.Warning, x.at("neck_bond"), memory, "nozzle %s: its neck is bonded over %s, below %s", x.ID, a, b)
+		}
+	}),
+}
+
+// GussetMissing asks for what keeps small necks from being bent off.
+var GussetMissing = &rules.Rule{
+	ID: "gusset-missing", Family: family, Title: "A small nozzle has no gussets",
+	Why: "A small neck is knocked by ladders, hoses and feet, and has little section of its own to bear it. Plate gussets set evenly round it, or a conical neck, take what comes. " +
+		"Larger nozzles with loads want more than gussets.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "a nozzle of 4 in or smaller that is not conical has fewer than 3 gussets, or states none",
+	Basis:    "ASTM D3299, from memory",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		if !x.Size.Given() || x.Size.SI() > catalog.GussetedSize.SI()*(1+1e-9) || x.Kind == laminate.Conical || x.Gussets.Value >= catalog.LeastGussets {
+			return
+		}
+		p.Report(rules.Warning, x.at("gussets"), "", "nozzle %s, %s, is not conical and has %s; %d stand evenly round", x.ID, x.Size.Text(), quantity.Counted(x.Gussets.Value, "gusset", "gussets"), catalog.LeastGussets)
+	}),
+}
+
+// EdgeUnsealed asks for the cut edge.
+var EdgeUnsealed = &rules.Rule{
+	ID: "edge-unsealed", Family: family, Title: "The cut edge of an opening is not sealed",
+	Why: "The saw opens the ends of every strand of the structure. Fluid that gets there runs along them behind the barrier, and the first sign is a blister far from the nozzle. " +
+		"The edge is sealed with resin before anything is fitted.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "sealed_edge is false; incomplete where it is not stated",
+	Basis:    rules.CommonPractice,
+	Job: each(func(p *rules.JobPass, x *opening) {
+		switch {
+		case !x.SealedEdge.Given:
+			p.Report(rules.Incomplete, x.at("sealed_edge"), "", "nozzle %s: whether the cut edge is sealed is not stated (sealed_edge)", x.ID)
+		case !x.SealedEdge.Value:
+			p.Report(rules.Break, x.at("sealed_edge"), "", "nozzle %s: the cut edge is not sealed", x.ID)
+		}
+	}),
+}
+
+// OpeningLarge says where replaced load is no answer.
+var OpeningLarge = &rules.Rule{
+	ID: "opening-large", Family: family, Title: "An opening is too large for its shell",
+	Why: "Replacing the load beside an opening takes it that the shell round it stays a shell. " +
+		"Beyond half the diameter the rest bends as a whole, and only an analysis of its own says what holds.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the opening is above half the inside diameter of its part, or a figure of it is not stated",
+	Basis:    "ADR 6.9.2.11 keeps openings few and small; the half diameter from memory",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		d, missing := x.cut()
+		shell := p.Parts[x.on].Schedule.Part.InsideDiameter
+		switch {
+		case missing != "":
+			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: %s", x.ID, missing)
+		case shell.Given() && thinner(shell.SI()/2, d):
+			h, n := p.Units.Pair(d, shell.SI()/2, quantity.Size)
+			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
+		}
+	}),
+}
+
+// OpeningsClose says where the rings of two pads overlap.
+var OpeningsClose = &rules.Rule{
+	ID: "openings-close", Family: family, Title: "Two openings are close together",
+	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
+		"and neither pad by itself says what the two need.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the middles of two openings of a part are nearer than the sum of their diameters; or they may be, since a bearing, an offset or a height is not stated",
+	Basis:    memory,
+	Job: func(p *rules.JobPass) {
+		for i := range p.Job.Nozzles {
+			for k := range i {
+				close(p, i, k)
+			}
+		}
+	},
+}
+
+func close(p *rules.JobPass, i, k int) {
+	a, b := &p.Job.Nozzles[i], &p.Job.Nozzles[k]
+	on := p.Job.Part(a.On)
+	if a.On != b.On || on < 0 || !a.Cut().Given() || !b.Cut().Given() {
+		return
+	}
+	reach := a.Cut().SI() + b.Cut().SI()
+	apart, known := 0.0, a.Bearing.Given && b.Bearing.Given
+	turn := math.Abs(math.Remainder(a.Bearing.Value-b.Bearing.Value, 360)) * math.Pi / 180
+	switch d := p.Parts[on].Schedule.Part.InsideDiameter; p.Job.Parts[on].Form {
+	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover, laminate.Cone, laminate.Flange, laminate.Panel:
+		known = known && a.Offset.Given() && b.Offset.Given()
+		x, y := a.Offset.SI(), b.Offset.SI()
+		apart = math.Sqrt(math.Max(0, x*x+y*y-2*x*y*math.Cos(turn)))
+		if !known {
+			apart = math.Abs(x - y)
+			known = a.Offset.Given() && b.Offset.Given() && !thinner(apart, reach)
+		}
+	default: // round
+		up := math.Abs(a.Height.SI() - b.Height.SI())
+		if a.Height.Given() && b.Height.Given() && !thinner(up, reach) {
+			return
+		}
+		known = known && d.Given() && a.Height.Given() && b.Height.Given()
+		apart = math.Hypot(up, turn*d.SI()/2)
+	}
+	at := laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "bearing"}
+	switch {
+	case !known:
+		p.Report(rules.Incomplete, at, "", "nozzles %s and %s: how far they are apart is not known (height, or offset, and bearing)", b.ID, a.ID)
+	case thinner(apart, reach):
+		h, n := p.Units.Pair(apart, reach, quantity.Size)
+		p.Report(rules.Incomplete, at, "", "nozzles %s and %s are %s apart, below %s: their pads are figured together", b.ID, a.ID, h, n)
+	}
+}
+
+// InsideOverlayThin asks for the barrier over the cut edge.
+var InsideOverlayThin = &rules.Rule{
+	ID: "inside-overlay-thin", Family: family, Title: "The barrier does not run through at a nozzle",
+	Why: "The overlay inside covers the cut edge of shell and neck, where the structure of both is bare. " +
+		"It has to be at least the barrier that it continues, veil last.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "veil and mats of installation_inside are thinner than the barrier of the part; incomplete where it is not named",
+	Basis:    rules.CommonPractice,
+	Job: each(func(p *rules.JobPass, x *opening) {
+		has, known := barrierOf(p, x.on)
+		a := p.Analysis(x.InstallationInside)
+		switch {
+		case a == nil:
+			p.Report(rules.Incomplete, x.at("installation_inside"), "", "nozzle %s: no laminate inside is named that covers the cut edge (installation_inside)", x.ID)
+		case known && thinner(sealing(a), has):
+			h, n := p.Units.Pair(sealing(a), has, quantity.Thickness)
+			p.Report(rules.Break, x.at("installation_inside"), "", "nozzle %s: what is laid inside is %s, the barrier %s", x.ID, h, n)
+		}
+	}),
+}
+
+// NeckBarrierThin follows the barrier through the bore and over the face.
+var NeckBarrierThin = &rules.Rule{
+	ID: "neck-barrier-thin", Family: family, Title: "The barrier does not run through neck and flange",
+	Why: "The fluid meets the bore and the face of the flange as it meets the shell. The barrier is turned out over the face, under the gasket; " +
+		"a face of bare structure lets the fluid in where nobody sees it.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "the barrier of the neck's laminate, or of the part named as its flange, is thinner than that of the part; incomplete where the neck names no laminate",
+	Basis:    rules.CommonPractice,
+	Job: each(func(p *rules.JobPass, x *opening) {
+		has, known := barrierOf(p, x.on)
+		if !known {
+			return
+		}
+		short := func(what string, m float64) {
+			if thinner(m, has) {
+				h, n := p.Units.Pair(m, has, quantity.Thickness)
+				p.Report(rules.Break, x.at("neck"), "", "nozzle %s: the barrier of its %s is %s, that of part %s %s", x.ID, what, h, x.On, n)
+			}
+		}
+		if a := p.Analysis(x.Neck); a != nil {
+			short("neck", a.Barrier.Thickness)
+		} else {
+			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s names no laminate of its neck (neck): its barrier cannot be determined", x.ID)
+		}
+		if f := p.Job.Part(x.Flange); x.Flange != "" && f >= 0 {
+			if m, known := barrierOf(p, f); known {
+				short("flange "+x.Flange, m)
+			}
+		}
+	}),
+}
+
+// NeckClassLow asks for the neck's pressure class.
+var NeckClassLow = &rules.Rule{
+	ID: "neck-class-low", Family: family, Title: "The pressure class of a nozzle is low",
+	Why: "Neck and flange are bought or built by class. One below the pressure that it meets fails there; " +
+		"below 25 psi a neck is too thin to be bolted up and stood on, whatever the tank holds.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When:     "the class is below the pressure at the nozzle; a warning below 25 psi; incomplete where either is not stated",
+	Basis:    "ASTM D3299, from memory",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		pa, missing := x.pressure(p)
+		switch class := x.PressureClass; {
+		case !class.Given():
+			p.Report(rules.Incomplete, x.at("pressure_class"), "", "nozzle %s: its pressure class is not stated (pressure_class)", x.ID)
+		case missing != "":
+			p.Report(rules.Incomplete, x.at("pressure_class"), "", "nozzle %s: its class cannot be held against the pressure: %s", x.ID, missing)
+		case thinner(class.SI(), pa):
+			h, n := p.Units.Pair(class.SI(), pa, quantity.Stress)
+			p.Report(rules.Break, x.at("pressure_class"), "", "nozzle %s is of class %s, and %s press on it", x.ID, h, n)
+		case thinner(class.SI(), catalog.LeastNeckClass.SI()):
+			h, n := p.Units.Pair(class.SI(), catalog.LeastNeckClass.SI(), quantity.Stress)
+			p.Report(rules.Warning, x.at("pressure_class"), "", "nozzle %s is of class %s, below %s", x.ID, h, n)
+		}
+	}),
+}
+
+// NozzleLoadsUnknown asks what pulls at a nozzle.
+var NozzleLoadsUnknown = &rules.Rule{
+	ID: "nozzle-loads-unknown", Family: family, Title: "Loads of the piping are not checked",
+	Why: "Pipes expand, sag and shake, and their moments break more nozzles than pressure does. " +
+		"Nothing here figures them: either nothing pulls, and somebody says so, or the nozzle needs an analysis.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "piping_load is true or not stated",
+	Basis:    "the program's own check",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		switch {
+		case !x.PipingLoad.Given:
+			p.Report(rules.Incomplete, x.at("piping_load"), "", "nozzle %s: whether what is connected pulls or bends is not stated (piping_load)", x.ID)
+		case x.PipingLoad.Value:
+			p.Report(rules.Incomplete, x.at("piping_load"), "", "nozzle %s: what is connected pulls or bends, and nothing here figures it", x.ID)
+		}
+	}),
+}

@@ -1,0 +1,198 @@
+package joint
+
+import (
+	"maps"
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+func partRef(part int, key string) laminate.Ref {
+	return laminate.Ref{Kind: laminate.RefJobPart, Index: part, Key: key}
+}
+
+// SealMissing asks for the barrier across a joint.
+var SealMissing = &rules.Rule{
+	ID: "seal-missing", Family: family, Title: "The barrier does not run through a joint",
+	Why: "Between two parts the cut edges of their structure face the fluid. Wherever a hand reaches, a seal of at least the parts' barrier covers them from the inside, its veil last. " +
+		"In narrow pipe a line of paste is all there is, without a veil, and it is where the fluid gets in.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When:     "a joint names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete without a diameter",
+	Basis:    memory + ": NBS PS 15-69 seals inside from 20 in",
+	Job: over(func(p *rules.JobPass, x *joined) {
+		if x.Inside != "" {
+			return
+		}
+		part := x.parts[0]
+		if d := p.Parts[part].Schedule.Part.InsideDiameter; !d.Given() {
+			part = x.parts[1]
+		}
+		service := &p.Parts[part].Schedule.Service
+		switch {
+		case !p.Parts[part].Schedule.Part.InsideDiameter.Given():
+			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
+		case reachable(p, part):
+			p.Report(rules.Break, x.at("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
+		case catalog.StrongAcid(service) || service.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide):
+			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
+		default:
+			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil", x.ID)
+		}
+	}),
+}
+
+// SealThin holds a seal against the barrier that it continues.
+var SealThin = &rules.Rule{
+	ID: "seal-thinner-than-barrier", Family: family, Title: "A seal is thinner than the barrier",
+	Why: "A barrier is as good as its thinnest place. A seal of fewer mats than the barrier beside it is used up first, and behind it lie cut edges of glass that lead the fluid along. " +
+		"What a seal adds to the strength counts for nothing.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "veil and mats of the laminate inside are thinner than the barrier of a part that it joins",
+	Basis:    rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a := p.Analysis(x.Inside)
+		if a == nil || !a.Total.ThicknessKnown {
+			return
+		}
+		most := 0.0
+		for _, part := range x.parts {
+			if b, known := barrierOf(p, part); known {
+				most = math.Max(most, b)
+			}
+		}
+		if thinner(sealing(a), most) {
+			h, n := p.Units.Pair(sealing(a), most, quantity.Thickness)
+			p.Report(rules.Break, x.at("inside"), "", "joint %s: its seal is %s, the barrier %s", x.ID, h, n)
+		}
+	}),
+}
+
+// sealing is what of a laminate laid inside seals, m: its plies of veil and
+// chopped glass, whatever their zone.
+func sealing(a *laminate.Analysis) float64 {
+	m := 0.0
+	for i := range a.Rows {
+		if r := &a.Rows[i]; r.Material != nil && (r.Material.Form == laminate.Veil || r.Material.Form.Chopped()) {
+			m += float64(r.Last-r.First+1) * r.Thickness
+		}
+	}
+	return m
+}
+
+// veils lists the veil materials of rows.
+func veils(a *laminate.Analysis) map[laminate.Fiber]bool {
+	set := map[laminate.Fiber]bool{}
+	for i := range a.Rows {
+		if m := a.Rows[i].Material; m != nil && m.Form == laminate.Veil && a.Rows[i].Zone != laminate.OuterSurface {
+			set[m.Fiber] = true
+		}
+	}
+	return set
+}
+
+// SealVeilNotLast asks for the order of a seal.
+var SealVeilNotLast = &rules.Rule{
+	ID: "seal-veil-not-last", Family: family, Title: "The veil of a seal is not its last ply",
+	Why: "A seal is laid from the inside, so that the last ply meets the fluid: mats first, the veil last, then a waxed coat, since air keeps the last face from curing. " +
+		"A veil laid first lies buried, and bare glass meets the fluid.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the last ply of a laminate laid inside, a waxed coat apart, is no veil; such laminates are written in the order in which they are laid",
+	Basis:    rules.CommonPractice,
+	Job: func(p *rules.JobPass) {
+		wrong := func(id string) bool {
+			a := p.Analysis(id)
+			if a == nil || len(a.Rows) == 0 {
+				return false
+			}
+			last := len(a.Rows) - 1
+			if m := a.Rows[last].Material; last > 0 && m != nil && m.Form == laminate.ResinCoat {
+				last--
+			}
+			m := a.Rows[last].Material
+			return m != nil && m.Form != laminate.Veil
+		}
+		over(func(p *rules.JobPass, x *joined) {
+			if wrong(x.Inside) {
+				p.Report(rules.Break, x.at("inside"), "", "joint %s: the last ply of its seal, laminate %s, is no veil", x.ID, x.Inside)
+			}
+		})(p)
+		each(func(p *rules.JobPass, x *opening) {
+			if wrong(x.InstallationInside) {
+				p.Report(rules.Break, x.at("installation_inside"), "", "nozzle %s: the last ply laid inside, laminate %s, is no veil", x.ID, x.InstallationInside)
+			}
+		})(p)
+	},
+}
+
+// SealDiffers holds resin and veil of a seal against the barrier.
+var SealDiffers = &rules.Rule{
+	ID: "seal-differs-from-barrier", Family: family, Title: "A seal is of another resin or veil than the barrier",
+	Why: "Resin and veil were chosen for the fluid. A seal of another resin or with another veil is a barrier that nobody chose, " +
+		"however sound it is by itself, and its colors on the drawing do not tell.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "a resin family of the laminate inside is not one of the barriers that it joins, or its veils are not of the fiber of theirs",
+	Basis:    rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a := p.Analysis(x.Inside)
+		if a == nil {
+			return
+		}
+		for _, part := range x.parts {
+			of := p.Parts[part].Analysis
+			theirResins := families(of)
+			for i := range a.Rows {
+				if r := a.Rows[i].Resin; r != nil && len(theirResins) > 0 && !theirResins[r.Family] {
+					p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal is of %s, which the barrier of part %s is not", x.ID, r.Family, p.Job.Parts[part].ID)
+					return
+				}
+			}
+			theirs := veils(of)
+			for fiber := range veils(a) {
+				if len(theirs) > 0 && !theirs[fiber] {
+					p.Report(rules.Warning, x.at("inside"), "", "joint %s: the veil of its seal is of %s, that of part %s is not", x.ID, fiber, p.Job.Parts[part].ID)
+					return
+				}
+			}
+		}
+	}),
+}
+
+// BarrierDiffers holds the barriers of joined parts against one another.
+var BarrierDiffers = &rules.Rule{
+	ID: "barrier-differs-between-parts", Family: family, Title: "Joined parts have barriers that differ",
+	Why: "One fluid meets one barrier. Parts may differ in process and structure, but a bottom with fewer mats, another veil or another resin than the shell fails first, " +
+		"and the change of color at the joint is the only sign of it.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the barriers of two joined parts differ in thickness, in the fiber of their veils or in the family of their resins",
+	Basis:    rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a, b := p.Parts[x.parts[0]].Analysis, p.Parts[x.parts[1]].Analysis
+		say := func(what string) {
+			p.Report(rules.Warning, x.at("between"), "", "joint %s: the barriers of parts %s and %s differ %s", x.ID, x.Between[0], x.Between[1], what)
+		}
+		switch {
+		case len(a.Rows) == 0 || len(b.Rows) == 0:
+		case !maps.Equal(veils(a), veils(b)):
+			say("in their veils")
+		case !maps.Equal(families(a), families(b)):
+			say("in their resins")
+		case a.Barrier.ThicknessKnown && b.Barrier.ThicknessKnown && quantity.Compare(a.Barrier.Thickness, b.Barrier.Thickness) != 0:
+			one, other := p.Units.Pair(a.Barrier.Thickness, b.Barrier.Thickness, quantity.Thickness)
+			say("in thickness: " + one + " and " + other)
+		}
+	}),
+}
+
+// families are those of the resins of a barrier.
+func families(a *laminate.Analysis) map[laminate.Family]bool {
+	set := map[laminate.Family]bool{}
+	for i := range a.Rows {
+		if r := a.Rows[i].Resin; r != nil && a.Rows[i].Zone.InBarrier() {
+			set[r.Family] = true
+		}
+	}
+	return set
+}

@@ -1,0 +1,265 @@
+package joint
+
+import (
+	"math"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+// JointShearShort asks for the length of bond.
+var JointShearShort = &rules.Rule{
+	ID: "joint-shear-short", Family: family, Title: "The bond of a joint is too short",
+	Why: "A strap holds two parts together by shear in the first ply alone. Too short a bond tears off as a whole and without warning, since nothing yields before it goes. " +
+		"Beyond what is needed more length helps little: the peaks at the ends stay.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "half of the strap's width less the gap is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
+	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
+	Job: over(func(p *rules.JobPass, x *joined) {
+		l, missing := loadsOf(p, x)
+		switch {
+		case missing != "":
+		case x.Outside == "":
+			missing = "no laminate is named for its outside (outside)"
+		case !x.Width.Given():
+			missing = "the width of the strap is not stated (width)"
+		case !x.Gap.Given():
+			missing = "the gap between the parts is not stated (gap; 0 where the ends touch)"
+		case !x.AxialLoad.Given():
+			missing = "no load beside that of the pressure is stated (axial_load; 0 where there is none)"
+		}
+		if missing != "" {
+			p.Report(rules.Incomplete, x.at(""), "", "joint %s: the length of bond cannot be determined: %s", x.ID, missing)
+			return
+		}
+		shear, basis := bond(p.Job)
+		need := joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
+		if has := (x.Width.SI() - x.Gap.SI()) / 2; thinner(has, need) {
+			h, n := p.Units.Pair(has, need, quantity.Size)
+			p.Report(rules.Break, x.at("width"), basis, "joint %s: the strap bonds %s on each side, and %s are needed", x.ID, h, n)
+		}
+	}),
+}
+
+// JointHoopThin asks for the structure of the strap.
+var JointHoopThin = &rules.Rule{
+	ID: "joint-hoop-thin", Family: family, Title: "The strap of a joint is too thin",
+	Why: "Over the gap the strap alone carries the pressure round, and along the axis all that the walls carry. " +
+		"A strap thinner than the walls is where the equipment bursts, and a wound wall does not lend it its fibers.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "t S/10 of the strap's structure is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
+	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a := p.Analysis(x.Outside)
+		l, missing := loadsOf(p, x)
+		var s stack
+		switch {
+		case a == nil:
+			missing = "no laminate is named for its outside (outside)"
+		case missing != "":
+		default:
+			if s = stackOf(a); !s.known {
+				missing = "a thickness of laminate " + x.Outside + " is not known"
+			} else if s.hoop == 0 && s.structure > 0 {
+				missing = "the strength table knows mat and woven roving, and laminate " + x.Outside + " has others"
+			}
+		}
+		if missing != "" {
+			p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
+			return
+		}
+		// A corner is held round by the bottom and its reinforcement (knuckle-weak).
+		corner := p.Job.Parts[x.parts[0]].Form == laminate.FlatBottom || p.Job.Parts[x.parts[1]].Form == laminate.FlatBottom
+		if need := joining.HoopLoad(l.inside, l.diameter); !corner && thinner(s.hoop, need) {
+			h, n := p.Units.Pair(s.hoop, need, quantity.LineLoad)
+			p.Report(rules.Break, x.at("outside"), "", "joint %s: the structure of its strap may bear %s round, and %s press on it", x.ID, h, n)
+			return
+		}
+		thin := math.Inf(1)
+		for _, part := range x.parts {
+			thin = math.Min(thin, stackOf(p.Parts[part].Analysis).structure)
+		}
+		if thinner(s.structure, thin) {
+			h, n := p.Units.Pair(s.structure, thin, quantity.Thickness)
+			p.Report(rules.Break, x.at("outside"), "common practice, no source", "joint %s: the structure of its strap is %s, that of the thinner wall %s", x.ID, h, n)
+		}
+	}),
+}
+
+// JointTaperSteep asks how the strap runs out.
+var JointTaperSteep = &rules.Rule{
+	ID: "joint-taper-steep", Family: family, Title: "A strap ends too steeply",
+	Why: "Where a strap ends in a step, bending peels the last ply off the wall. Plies that grow by six times their own thickness run out gently. " +
+		"A strap of sixteen thicknesses with a narrow first ply is steeper than that under half an inch.",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When:     "(W − w1)/2 is less than 6 times the thickness of the strap; or a width is missing",
+	Basis:    "ADR 6.9.2.10: tapers of overlays at 6 to 1",
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a := p.Analysis(x.Outside)
+		if a == nil || a.Total.Thickness == 0 {
+			return // joint-hoop-thin says so
+		}
+		if !x.Width.Given() || !x.FirstWidth.Given() {
+			p.Report(rules.Incomplete, x.at("width"), "", "joint %s: how its strap runs out cannot be determined: width and first_width are asked for", x.ID)
+			return
+		}
+		ratio := joining.Taper(x.Width.SI(), x.FirstWidth.SI(), a.Total.Thickness)
+		if thinner(ratio, joining.TaperRatio) {
+			least := joining.StrapWidth(a.Total.Thickness, 0, x.Gap.SI(), x.FirstWidth.SI())
+			h, n := p.Units.Pair(ratio, joining.TaperRatio, quantity.Times)
+			p.Report(rules.Warning, x.at("width"), "", "joint %s: the strap runs out at %s to 1, below %s to 1; a width of %s does", x.ID, h, n, p.Units.AtLeast(least, quantity.Size))
+		}
+	}),
+}
+
+// BondPlyNotMat asks for the first ply onto a cured face.
+var BondPlyNotMat = &rules.Rule{
+	ID: "bond-ply-not-mat", Family: family, Title: "The first ply onto a cured face is no mat",
+	Why: "Woven roving and bands touch a ground face at their crowns alone and leave resin pockets between; mat fills the scratches and wets out. " +
+		"A bond that begins with anything else is weak from the first day.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the first ply of a strap, a seal, a pad or an installation laminate is not chopped",
+	Basis:    rules.CommonPractice,
+	Job: func(p *rules.JobPass) {
+		ask := func(id, what string) func(of string) string {
+			return func(of string) string {
+				a := p.Analysis(id)
+				if a == nil || len(a.Rows) == 0 || a.Rows[0].Material == nil || a.Rows[0].Material.Form.Chopped() {
+					return ""
+				}
+				return of + ": " + what + ", laminate " + id + ", begins with " + a.Rows[0].Material.ID + " on a cured face; a mat bonds"
+			}
+		}
+		over(func(p *rules.JobPass, x *joined) {
+			for _, l := range [][2]string{{x.Outside, "its strap"}, {x.Inside, "its seal"}} {
+				if said := ask(l[0], l[1])("joint " + x.ID); said != "" {
+					p.Report(rules.Warning, x.at(""), "", "%s", said)
+				}
+			}
+		})(p)
+		each(func(p *rules.JobPass, x *opening) {
+			for _, l := range [][2]string{{x.Pad, "its pad"}, {x.InstallationOutside, "what is laid outside"}, {x.InstallationInside, "what is laid inside"}} {
+				if said := ask(l[0], l[1])("nozzle " + x.ID); said != "" {
+					p.Report(rules.Warning, x.at(""), "", "%s", said)
+				}
+			}
+		})(p)
+	},
+}
+
+// WaxUnderBond asks what a strap is laid on.
+var WaxUnderBond = &rules.Rule{
+	ID: "wax-under-bond", Family: family, Title: "Wax lies under a bond",
+	Why: "Wax floats to the face of a coat so that air does not keep it soft, and nothing bonds to it. " +
+		"Where a strap or a pad goes the coat is left off until it is laid, or ground off to dull, rough laminate.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat",
+	Basis:    rules.CommonPractice,
+	Job: func(p *rules.JobPass) {
+		bonds := make([][]string, len(p.Job.Parts))
+		over(func(_ *rules.JobPass, x *joined) {
+			for _, part := range x.parts {
+				if x.Outside != "" {
+					bonds[part] = append(bonds[part], x.ID)
+				}
+			}
+		})(p)
+		each(func(_ *rules.JobPass, x *opening) {
+			if x.Pad != "" || x.InstallationOutside != "" {
+				bonds[x.on] = append(bonds[x.on], x.ID)
+			}
+		})(p)
+		for i := range bonds {
+			rows := p.Parts[i].Analysis.Rows
+			if len(bonds[i]) == 0 || len(rows) == 0 || rows[len(rows)-1].Material == nil || !rows[len(rows)-1].Material.Waxed {
+				continue
+			}
+			p.Report(rules.Warning, partRef(i, "laminate"), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
+		}
+	},
+}
+
+// JointUnqualified asks who bonds, and how.
+var JointUnqualified = &rules.Rule{
+	ID: "joint-unqualified", Family: family, Title: "How a joint is bonded is not qualified",
+	Why: "A bond cannot be looked into once it is laid: what it holds depends on preparation, cover time, mix and cure, and on who does it. " +
+		"A procedure and its bonders are proved on a test assembly under pressure before they bond what counts.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "a joint states no qualification",
+	Basis:    rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		if x.Qualification == "" {
+			p.Report(rules.Incomplete, x.at("qualification"), "", "joint %s: the bonding procedure and who is qualified by it are not stated (qualification)", x.ID)
+		}
+	}),
+}
+
+// BondTooWarm asks how near the bond comes to where its resin softens.
+var BondTooWarm = &rules.Rule{
+	ID: "bond-too-warm", Family: family, Title: "A bond comes near the softening of its resin",
+	Why: "The shear of a bond is that of the resin alone, and it falls sooner than the strength of a laminate with its fibers. " +
+		"Within 36 °F (20 °C) of the heat deflection temperature no figure here holds.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "a joined part is as warm as the heat deflection temperature of a resin of the strap less 20 °C, or warmer",
+	Basis:    rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		a := p.Analysis(x.Outside)
+		if a == nil {
+			return
+		}
+		for _, part := range x.parts {
+			hot := p.Parts[part].Schedule.Service.Hottest()
+			for i := range a.Rows {
+				r := a.Rows[i].Resin
+				if r == nil || !hot.Given() {
+					continue
+				}
+				soft := r.HeatDeflection
+				if !soft.Given() {
+					soft = p.Library.Families[r.Family].HeatDeflection
+				}
+				if soft.Given() && !quantity.Below(hot.SI(), soft.SI()-20) {
+					p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: at %s resin %s, which softens at %s, has no bond that can be figured", x.ID, p.Units.Temperature(hot.SI()), r.ID, p.Units.Temperature(soft.SI()))
+					return
+				}
+			}
+		}
+	}),
+}
+
+// PartsNotJoined looks for parts that stand on one another unjoined.
+var PartsNotJoined = &rules.Rule{
+	ID: "parts-not-joined", Family: family, Title: "Two parts stand on one another without a joint",
+	Why: "Where two parts meet the barrier has to run through, and the load has to get across. What no joint of the job describes nobody plans, cuts or inspects, " +
+		"and the first to find it is the fluid.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		last := -1
+		for i := range p.Job.Parts {
+			if !stacked(p.Job.Parts[i].Form) {
+				continue
+			}
+			if last >= 0 {
+				a, b, found := p.Job.Parts[last].ID, p.Job.Parts[i].ID, false
+				for _, j := range p.Job.Joints {
+					found = found || j.Between == [2]string{a, b} || j.Between == [2]string{b, a}
+				}
+				if !found {
+					p.Report(rules.Incomplete, partRef(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
+				}
+			}
+			last = i
+		}
+	},
+}
+
+func reachable(p *rules.JobPass, part int) bool {
+	d := p.Parts[part].Schedule.Part.InsideDiameter
+	return d.Given() && !thinner(d.SI(), catalog.LeastReach.SI())
+}

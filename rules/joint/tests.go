@@ -1,0 +1,267 @@
+package joint
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+)
+
+func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
+
+// tested tells whether the job states a test.
+func tested(p *rules.JobPass) bool { return p.Job.Test != (laminate.Test{}) }
+
+// GasTest refuses a test with gas.
+var GasTest = &rules.Rule{
+	ID: "gas-test", Family: family, Title: "The test is with gas",
+	Why: "Compressed gas holds ten thousand times the energy of water at the same pressure. A tank that gives way under it is an explosion that throws pieces through walls; " +
+		"under water it leaks.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the medium of the test is gas",
+	Basis:    "stored energy, ASME PCC-2 501-II, from memory",
+	Job: func(p *rules.JobPass) {
+		if p.Job.Test.Medium != laminate.TestGas {
+			return
+		}
+		energy := ""
+		if pa := p.Job.Test.Pressure; pa.Given() && pa.SI() > 0 {
+			energy = "; each cubic meter of it would let go " + quantity.Number(joining.GasEnergy(pa.SI(), 1)/1000, 1) + " kJ"
+		}
+		p.Report(rules.Break, testRef("medium"), "", "the test is with gas: test with water, never with gas%s", energy)
+	},
+}
+
+// TestUnstated asks for what a test is.
+var TestUnstated = &rules.Rule{
+	ID: "test-unstated", Family: family, Title: "What the test is is not stated",
+	Why: "A test proves what it puts on every part, no more. Without its medium, the level of its fill and the pressure over it nobody can say what was proved, " +
+		"or whether the test itself does harm.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "a test states no medium, or neither pressure nor the level of its fill",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		t := &p.Job.Test
+		if !tested(p) {
+			return
+		}
+		if t.Medium == laminate.NoTestMedium {
+			p.Report(rules.Incomplete, testRef("medium"), "", "what the equipment is tested with is not stated (medium)")
+		}
+		if !t.Pressure.Given() && !t.LiquidHeight.Given() {
+			p.Report(rules.Incomplete, testRef("pressure"), "", "neither the pressure of the test nor the level of its fill is stated (pressure, liquid_height)")
+		}
+	},
+}
+
+// testAt is the pressure of the test at a height above the bottom of a part, Pa.
+func testAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
+	t := &p.Job.Test
+	pa = t.Pressure.SI()
+	bottom, known := p.Job.Elevation(part)
+	switch {
+	case !t.Pressure.Given() && !t.LiquidHeight.Given():
+		return 0, "neither the pressure of the test nor the level of its fill is stated"
+	case !t.LiquidHeight.Given() || !known && !stacked(p.Job.Parts[part].Form):
+		return pa, ""
+	case !known:
+		return 0, "how high part " + p.Job.Parts[part].ID + " stands is not known"
+	}
+	gravity := 1.0
+	if t.Medium == laminate.TestFluid {
+		s := p.Parts[part].Schedule.Service.SpecificGravity
+		if !s.Given {
+			return 0, "the specific gravity is not stated (service.specific_gravity)"
+		}
+		gravity = s.Value
+	}
+	return pa + wall.HeadPressure(gravity, math.Max(0, t.LiquidHeight.SI()-bottom-height)), ""
+}
+
+// places are the heights above a part's bottom that a test is looked at.
+func places(p *rules.JobPass, part int) []float64 {
+	if l := p.Job.Parts[part].Length; p.Job.Parts[part].Form == laminate.ShellCourse && l.Given() {
+		return []float64{0, l.SI()}
+	}
+	return []float64{0}
+}
+
+// TestProvesLess says what a test leaves unproved.
+var TestProvesLess = &rules.Rule{
+	ID: "test-proves-less-than-service", Family: family, Title: "The test proves less than the service asks for",
+	Why: "Water is lighter than most of what is stored. A tank for a fluid of 1.5 times its weight is proved to two thirds by water to the brim, " +
+		"and to all of it only with a pressure over the fill, which then loads the top courses beyond their design.",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When:     "the pressure of the test at the bottom or the top of a part is below that of the service there; or a figure of it is missing",
+	Basis:    "hydrostatics, arithmetic",
+	Job: func(p *rules.JobPass) {
+		if !tested(p) {
+			return
+		}
+		for i := range p.Job.Parts {
+			least, at, missing := math.Inf(1), "", ""
+			for _, h := range places(p, i) {
+				test, m1 := testAt(p, i, h)
+				design, m2 := pressureAt(p, i, h)
+				if m1 == "" {
+					m1 = m2
+				}
+				if missing = m1; missing != "" {
+					break
+				}
+				if design > 0 {
+					if share := joining.Proof(test, design); share < least {
+						least = share
+						a, b := p.Units.Pair(test, design, quantity.Stress)
+						at = a + " where the service has " + b
+					}
+				}
+			}
+			switch {
+			case missing != "":
+				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: what the test proves cannot be determined: %s", p.Job.Parts[i].ID, missing)
+			case quantity.Below(least, 1):
+				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s, %s of it; a pressure over the fill would prove more", p.Job.Parts[i].ID, at, quantity.Percent(least))
+			}
+		}
+	},
+}
+
+// OverstrainedAtTest says where a test strains a part beyond its design.
+var OverstrainedAtTest = &rules.Rule{
+	ID: "course-overstrained-at-test", Family: family, Title: "The test loads a part beyond its design",
+	Why: "A pressure over the fill is the same at every height, and the thin courses at the top were figured for little. " +
+		"Strain grows with the pressure; near the elongation of the resin the barrier cracks, and nothing shows until the fluid is in.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When:     "a governing criterion, grown as the pressure of the test over that of the service, passes its limit, or could since none was judged and the test is above the service; break where the strain reaches a resin's elongation at break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
+	Basis:    "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2",
+	Job: func(p *rules.JobPass) {
+		if !tested(p) {
+			return
+		}
+		for i := range p.Job.Parts {
+			part := p.Parts[i]
+			if p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(false) {
+				continue // it lies on its foundation and carries nothing
+			}
+			var criterion *wall.Criterion
+			if part.Wall != nil {
+				for k := range part.Wall.Criteria {
+					c := &part.Wall.Criteria[k]
+					inside := c.Name == wall.HoopStrain || c.Name == wall.HoopStrength || c.Name == wall.UnitLoad || c.Name == wall.AxialStrain
+					if c.Governs && c.Judged() && inside && (criterion == nil || c.Ratio > criterion.Ratio) {
+						criterion = c
+					}
+				}
+			}
+			grown, missing := 0.0, ""
+			for _, h := range places(p, i) {
+				test, m1 := testAt(p, i, h)
+				design, m2 := pressureAt(p, i, 0)
+				if m1 == "" {
+					m1 = m2
+				}
+				if missing = m1; missing != "" || test == 0 {
+					continue
+				}
+				if design == 0 {
+					missing = "it is figured for no inside pressure"
+					break
+				}
+				grown = math.Max(grown, joining.Proof(test, design))
+			}
+			if missing == "" && criterion == nil && quantity.Above(grown, 1) {
+				missing = "no criterion of its inside pressure was judged"
+			}
+			if missing != "" {
+				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
+				continue
+			}
+			if criterion == nil {
+				continue
+			}
+			ratio := criterion.Ratio * grown
+			if strain := criterion.Demand * grown; criterion.Name == wall.HoopStrain || criterion.Name == wall.AxialStrain {
+				if breaks, whose := elongation(p, part); breaks > 0 && !quantity.Below(strain, breaks) {
+					a, b := p.Units.Pair(strain, breaks, quantity.Strain)
+					p.Report(rules.Break, partRef(i, ""), "", "part %s: the test strains it by %s, and resin %s breaks at %s", p.Job.Parts[i].ID, a, whose, b)
+					continue
+				}
+			}
+			if quantity.Above(ratio, 1) {
+				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s times the pressure of the service on it, %s of what its %s allows in service", p.Job.Parts[i].ID,
+					p.Units.Figure(grown, quantity.Times), quantity.Utilization(ratio), criterion.Title())
+			}
+		}
+	},
+}
+
+// elongation is the least at break of a part's resins, and whose it is; 0 where
+// none is known.
+func elongation(p *rules.JobPass, part *rules.Report) (least float64, whose string) {
+	for i := range part.Analysis.Rows {
+		r := part.Analysis.Rows[i].Resin
+		if r == nil {
+			continue
+		}
+		v := r.FailureStrain.Or(p.Library.Families[r.Family].FailureStrain)
+		if v > 0 && (least == 0 || v < least) {
+			least, whose = v, r.ID
+		}
+	}
+	return least, whose
+}
+
+// TestAbovePartClass holds a test against what is bought by class.
+var TestAbovePartClass = &rules.Rule{
+	ID: "test-above-part-class", Family: family, Title: "The test is above the class of a part",
+	Why: "Flanges, necks and covers are proved by class. A test of more than one and a half times the lowest class tests these parts to where nobody has proved them, " +
+		"and what cracks there may show only in service.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the pressure of the test at a flange, a cover or a nozzle is above 1.5 times its pressure class",
+	Basis:    "from memory: 1.5 times the lowest class of a part",
+	Job: func(p *rules.JobPass) {
+		if !tested(p) {
+			return
+		}
+		hold := func(at laminate.Ref, what string, class quantity.Pressure, part int, height float64) {
+			pa, missing := testAt(p, part, height)
+			if missing == "" && class.Given() && thinner(1.5*class.SI(), pa) {
+				a, b := p.Units.Pair(pa, 1.5*class.SI(), quantity.Stress)
+				p.Report(rules.Warning, at, "", "%s: the test puts %s on it, above %s, 1.5 times its class", what, a, b)
+			}
+		}
+		for i := range p.Job.Parts {
+			hold(partRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
+		}
+		each(func(p *rules.JobPass, x *opening) {
+			hold(x.at("pressure_class"), "nozzle "+x.ID, x.PressureClass, x.on, math.Max(0, x.Height.SI()-x.Cut().SI()/2))
+		})(p)
+	},
+}
+
+// VacuumNotProved says that a test leaves a vacuum unproved.
+var VacuumNotProved = &rules.Rule{
+	ID: "vacuum-not-proved", Family: family, Title: "The test does not prove the vacuum",
+	Why: "Pressure from inside says nothing of how a wall stands pressure from outside: one is held by fibers, the other by stiffness and shape. " +
+		"A vacuum is tested by a vacuum, with the collapse pressure on the sheet, or it rests on the calculation alone.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the service or a part states a vacuum above zero, and the test has none, or less",
+	Basis:    "arithmetic",
+	Job: func(p *rules.JobPass) {
+		if !tested(p) {
+			return
+		}
+		most := 0.0
+		for i := range p.Parts {
+			most = math.Max(most, p.Parts[i].Schedule.Service.Vacuum.SI())
+		}
+		if has := p.Job.Test.Vacuum.SI(); thinner(has, most) {
+			a, b := p.Units.Pair(has, most, quantity.Stress)
+			p.Report(rules.Warning, testRef("vacuum"), "", "the test has a vacuum of %s, the service %s", a, b)
+		}
+	},
+}
