@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -38,6 +39,7 @@ func (j *judge) belongs() {
 		j.add(Line{Key: "record.whole", Demand: "every entry complete", Found: j.Record.Torn, Verdict: Incomplete, Basis: byRecord})
 	}
 	j.trail()
+	j.dates()
 }
 
 func revisionText(n laminate.Optional[int]) string {
@@ -147,5 +149,38 @@ func (j *judge) later() {
 	}
 	if len(after) > 0 {
 		j.note("entered after the decision in entry " + strconv.Itoa(last.Number) + ", which did not weigh it: " + numbered("entry", "entries", after))
+	}
+}
+
+// mostBack is how far the clock may go back from one entry to the next: people
+// and machines in other time zones, and clocks that are set (common practice, no source).
+const mostBack = 24 * time.Hour
+
+// dates asks about entries that are dated before the one that was entered before
+// them. Copies that were joined each have their own time.
+func (j *judge) dates() {
+	if len(j.Record.Joined) > 0 {
+		return
+	}
+	var back []int
+	var first string
+	var before *record.Entry
+	for _, any := range j.Record.Entries() {
+		e := any.Head()
+		if e.Struck || e.At.IsZero() {
+			continue
+		}
+		if before != nil && before.At.Sub(e.At) > mostBack {
+			if back = append(back, e.Number); first == "" {
+				first = fmt.Sprintf("entry %d is dated %s and the one before it %s", e.Number, e.At.Format(time.DateOnly), before.At.Format(time.DateOnly))
+			}
+		}
+		before = e
+	}
+	if len(back) > 0 {
+		if len(back) > 1 {
+			first += "; so it is with " + numbered("entry", "entries", back[1:])
+		}
+		j.add(Line{Key: "record.dates", Demand: "dates in the order in which entries were made", Found: first, Verdict: Incomplete, Basis: byPractice})
 	}
 }
