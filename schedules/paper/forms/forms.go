@@ -146,7 +146,15 @@ func Calculation(of *Subject) paper.Sheet {
 }
 
 // Takeoff is what it takes to build the parts.
-func Takeoff(of *Subject) paper.Sheet { return paper.Takeoff(of.Count(), of.Units) }
+func Takeoff(of *Subject) paper.Sheet {
+	sheet := paper.Takeoff(of.Count(), of.Units)
+	if j := of.Job; j != nil && len(j.Joints)+len(j.Nozzles) > 0 {
+		not := paper.Note{Mark: "INCOMPLETE: ", Text: "the overlays of " + quantity.Counted(len(j.Joints), "joint", "joints") + " and " +
+			quantity.Counted(len(j.Nozzles), "nozzle", "nozzles") + " are not in these figures", Framed: true}
+		sheet = append(paper.Sheet{not}, sheet...)
+	}
+	return sheet
+}
 
 // Count takes the parts off.
 func (of *Subject) Count() *takeoff.Takeoff {

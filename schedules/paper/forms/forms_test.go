@@ -271,3 +271,19 @@ func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
 		t.Errorf("superseded it is %q", f.State)
 	}
 }
+
+// Widths by hand: six plies from 2 to 8 in grow by (8 − 2)/5 = 1.2 in.
+func TestLayUpSheet_ofAJobHasItsJointsAndNozzles(t *testing.T) {
+	got := text(t, forms.Named("lay-up-sheet").Form(subject(t, "jobs/bleach-day-tank.toml")))
+	for _, want := range []string{"Joint J1, shell-1 to shell-2", "Outside: strap, in the order of laying", "3.2 in", "6.8 in", "Nozzle N1 on shell-1, pad: strap",
+		"Nozzle N1 on shell-1, overlay inside, veil last: seal", "HOLD before each overlay: "} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in the sheet", want)
+		}
+	}
+	schedule := forms.Named("laminate-schedule").Form(subject(t, "jobs/bleach-day-tank.toml"))
+	drawn := layout.Drawings(schedule)
+	if len(drawn) < 6 { // elevation, a section of each of five parts, and the joint
+		t.Errorf("%d drawings", len(drawn))
+	}
+}

@@ -154,6 +154,23 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 	return sheet
 }
 
+// openings are what is laid round the nozzles of a job, ply by ply, in the order
+// in which it is done.
+func openings(of *Subject) (sheet paper.Sheet) {
+	if of.Job == nil {
+		return nil
+	}
+	for i := range of.Job.Nozzles {
+		n := &of.Job.Nozzles[i]
+		for _, o := range []struct{ what, id string }{{"neck", n.Neck}, {"overlay inside, veil last", n.InstallationInside}, {"pad", n.Pad}, {"overlay outside", n.InstallationOutside}} {
+			if over := of.overlayOf(o.id, quantity.Length{}, quantity.Length{}, laminate.NoWidthOrder); over != nil {
+				sheet = append(sheet, paper.Heading{Level: 2, Text: "Nozzle " + n.ID + " on " + n.On + ", " + o.what + ": " + o.id}, over.table(of.Units, true))
+			}
+		}
+	}
+	return sheet
+}
+
 // joined is the wall of a part as a joint shows it.
 func (of *Subject) joined(id string) picture.JoinedWall {
 	for i := range of.Parts {
@@ -166,7 +183,7 @@ func (of *Subject) joined(id string) picture.JoinedWall {
 
 // table is an overlay ply by ply.
 func (o *overlay) table(u quantity.System, pen bool) paper.Table {
-	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "width", Right: true}, {Title: "thickness", Right: true}, {Title: "total", Right: true}}}
+	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "width or diameter", Right: true}, {Title: "thickness", Right: true}, {Title: "total", Right: true}}}
 	var blank []string
 	if pen {
 		more := pens("batch no.", "start", "gel", "remarks", "by")
