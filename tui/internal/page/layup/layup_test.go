@@ -469,6 +469,8 @@ func TestDetails_enterKeepsEachLine(t *testing.T) {
 func TestCautions_eyesAreNotDroppedOnASmallScreen(t *testing.T) {
 	g := begun(t, 60, 16, spool)
 	g.Shows("NEVER directly with promoter", "peroxide can blind")
+	// Nor where something stops work besides.
+	begun(t, 60, 16, "schedules/tank-contact-acid.toml").Shows("STOP        the schedule breaks structure-fails", "NEVER directly with promoter", "peroxide can blind")
 }
 
 // Number and material are in block letters at every size, the larger the larger
