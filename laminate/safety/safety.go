@@ -112,6 +112,30 @@ func ForPly(row *laminate.RowFigures) []Caution {
 	return list
 }
 
+// Encloses tells of a form that somebody might have to go into.
+func Encloses(f laminate.PartForm) bool {
+	switch f {
+	case laminate.Tank, laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
+		return true
+	case laminate.NoPartForm, laminate.Pipe, laminate.Duct, laminate.Panel, laminate.Elbow, laminate.Flange, laminate.Cover:
+	}
+	return false
+}
+
+// ForPart lists the cautions of proving a part and of work in it: of pressure
+// where it is tested or bears any, of entry where it encloses somebody.
+func ForPart(s *laminate.Schedule) []Caution {
+	var work []Trigger
+	v := &s.Service
+	if v.TestPressure.SI() > 0 || v.Pressure.SI() > 0 || s.Part.Form == laminate.Tank {
+		work = append(work, PressureTest)
+	}
+	if Encloses(s.Part.Form) {
+		work = append(work, Entering)
+	}
+	return For(work...)
+}
+
 // Text joins the sentences of cautions by id, in the order named; an id that is
 // none is left out.
 func Text(ids ...string) string {

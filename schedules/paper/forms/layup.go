@@ -82,7 +82,7 @@ func safetyNotes(p *Part) (sheet paper.Sheet) {
 		add(safety.ForPly(&p.Report.Analysis.Rows[i]))
 	}
 	add(safety.For(safety.Cutting))
-	if p.Report.Schedule.Part.Form == laminate.Tank {
+	if safety.Encloses(p.Report.Schedule.Part.Form) {
 		add(safety.For(safety.Entering))
 	}
 	return sheet

@@ -51,10 +51,8 @@ func RouteSheet(of *Subject) paper.Sheet {
 // enclosed tells whether somebody might have to go in.
 func (of *Subject) enclosed() bool {
 	for i := range of.Parts {
-		switch of.Parts[i].Report.Schedule.Part.Form {
-		case laminate.Tank, laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
+		if safety.Encloses(of.Parts[i].Report.Schedule.Part.Form) {
 			return true
-		default: // of the others nobody goes into
 		}
 	}
 	return false

@@ -34,6 +34,7 @@ func (r *Root) everywhere() keys.Table {
 		{Keys: []string{"k"}, Long: "write a paper as a PDF beside the document: laminate schedule, lay-up sheet and others", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.papers)},
 		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: keys.Do(r.open)},
 		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: keys.Do(r.menu)},
+		{Keys: []string{"/"}, Long: "what has a letter for its key, by digit: undo, fix, save and so on from the number pad", Group: g, Rank: 49, Do: keys.Do(r.pad)},
 		{Keys: []string{"q"}, Short: "quit", Long: "quit; asks where something is not saved", Group: g, Rank: 45, Do: keys.Do(r.quit)},
 	}
 }

@@ -19,7 +19,7 @@ import (
 
 // states lead to every page and to what opens over it.
 var states = []string{
-	"", "home up", "0", "0 m a t", "*", "home r", "home r 2", "r 0 v", "g", "enter", "enter down down", "enter up", "w", "n", "?", "? u n", "j", "j down down down down", "j 3 x", "tab", "a",
+	"", "home up", "0", "0 m a t", "*", "home r", "home r 2", "r 0 v", "g", "enter", "enter down down", "enter up", "w", "n", "?", "? u n", "j", "j down down down down", "j 3 x", "tab", "a", "/",
 	"tab 2", "tab 2 1", "tab 2 2", "tab 3", "tab 3 1", "tab 3 3 5", "tab 4", "tab 4 3 x", "tab 4 4", "tab 4 9", "tab 4 p",
 	"tab 5", "tab 5 1", "tab 5 2", "tab 5 3", "tab 6", "tab 6 5", "tab 6 6", "tab 6 7", "tab 7", "tab 7 1", "tab 7 g", "tab 7 w",
 }
@@ -90,7 +90,7 @@ func names(written string, e keys.Event) bool {
 // walkable are the keys of a walk. Files are not in it: what lies on disk is no
 // matter of keys alone.
 func walkable() []string {
-	return slices.DeleteFunc(allKeys(), func(k string) bool { return slices.Contains([]string{"o", "s", "a", "k", "q", "?"}, k) })
+	return slices.DeleteFunc(allKeys(), func(k string) bool { return slices.Contains([]string{"o", "s", "a", "k", "q", "?", "/"}, k) })
 }
 
 // deep is a folder so far below anything else that as many keys as it has
@@ -116,7 +116,7 @@ func TestKeys_gluedAreSingle(t *testing.T) {
 	const most = 25 // keys of a walk
 	t.Chdir(deep(t, most+5))
 	rapid.Check(t, func(rt *rapid.T) {
-		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" })).Draw(rt, "state")
+		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" || s == "/" })).Draw(rt, "state")
 		w, h := rapid.IntRange(60, 200).Draw(rt, "w"), rapid.IntRange(16, 60).Draw(rt, "h")
 		typed := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())), 1, most).Draw(rt, "keys")
 		run := func(glued bool) string {
@@ -254,7 +254,7 @@ func TestKeys_noEditWasNotAnnounced(t *testing.T) {
 		one := rapid.Custom(func(rt *rapid.T) typed {
 			return typed{rapid.OneOf(rapid.SampledFrom(often), rapid.SampledFrom(walkable())).Draw(rt, "key"), rapid.IntRange(0, 3).Draw(rt, "pause") == 0}
 		})
-		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" })).Draw(rt, "state")
+		begin := rapid.SampledFrom(slices.DeleteFunc(slices.Clone(states), func(s string) bool { return s == "a" || s == "/" })).Draw(rt, "state")
 		for _, k := range strings.Fields(begin) {
 			now = now.Add(time.Minute)
 			g.press(k)
@@ -284,4 +284,15 @@ func TestKeys_noEditWasNotAnnounced(t *testing.T) {
 			ahead = ahead || g.r.place() != before
 		}
 	})
+}
+
+// Undo, the next finding, its fix, saving, job data, the pages and a ply by its
+// number are reached from a number pad alone, on every page, and a key that
+// cannot act says why there too.
+func TestPad_reachesWhatHasALetter(t *testing.T) {
+	g := header(t, 80, 24).press("9 / 1").wants(headerPlies).shows("undid")
+	g.press("/ 3").shows("u undoes it").press("/ 4").shows("saved ").press("/ 2").shows("finding ")
+	g.press("/ 7").shows("PAGES").press("5").shows("LAY-UP").press("/").shows("BY DIGIT").esc()
+	g.press("/").shows("1 undo the last recorded ply", "not on this page", "4 save").esc()
+	g.press("tab 1 / 8 2 enter").shows("at plies 2-3")
 }

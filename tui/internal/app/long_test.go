@@ -33,11 +33,11 @@ func thick(n int) string {
 func TestLong_isFoldedJumpedIntoAndSearched(t *testing.T) {
 	g := fresh(t, thick(198), 80, 24)
 	g.shows("4-399", "░▓ mat-1.5 + woven-24  ×198", "▸400", ":░┃░▓", "▓░─ air").hides("too thin to draw")
-	g.press("/ 2 0 0 enter").shows("▸200 ", "at ply 200", "199 ").hides("4-399")
+	g.press("t 2 0 0 enter").shows("▸200 ", "at ply 200", "199 ").hides("4-399")
 	g.press("home").shows("▸1 ", "4-399")
-	g.press("/ t o p c enter").shows("▸400", "topcoat").press("/ v e i l enter").shows("▸1 ")
-	g.press("/ m a t enter").shows("▸2-3").press("/ enter").shows("▸4 ")
-	g.press("/ 4 0 1 enter").shows("there is no ply 401").esc().esc()
+	g.press("t t o p c enter").shows("▸400", "topcoat").press("t v e i l enter").shows("▸1 ")
+	g.press("t m a t enter").shows("▸2-3").press("t enter").shows("▸4 ")
+	g.press("t 4 0 1 enter").shows("there is no ply 401").esc().esc()
 	g.press("home z").shows("4 ", "5 ").hides("4-399").press("z").shows("4-399")
 	// A short wall is shown row by row unless somebody folds it.
 	fresh(t, thick(4), 80, 24).hides("×4").press("z").shows("4-11", "×4", "12 ").press("z").hides("×4")

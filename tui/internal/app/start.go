@@ -225,7 +225,7 @@ func (r *Root) propose() {
 	}
 	r.at = 0
 	if r.desk.Apply(e) {
-		r.desk.Note(label, "u undoes it, Tab 4 p shows others")
+		r.desk.Note(label, "u undoes it")
 	}
 }
 

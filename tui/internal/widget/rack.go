@@ -102,7 +102,13 @@ func (r *Rack) short(i, w int) string {
 		return l.Add(r.th.Key.Render("0")).Gap(1).Add("any").Fit(w)
 	}
 	it := &r.items[i]
-	name := draw.Clean(it.Mark + " " + it.Name)
+	// Its end tells one weight, or one angle, from another.
+	name := draw.Clean(it.Name)
+	const end = 4
+	if room := w - 4; room > end+1 && draw.Width(name) > room && draw.Width(name) == len(name) {
+		name = name[:room-end-1] + draw.Ellipsis + name[len(name)-end:]
+	}
+	name = draw.Clean(it.Mark) + " " + name
 	var l draw.Line
 	return l.Add(r.th.Key.Render(strconv.Itoa(i + 1))).Gap(1).Add(name).Fit(w)
 }

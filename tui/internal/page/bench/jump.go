@@ -47,7 +47,7 @@ func (b *Bench) jump(to string) error {
 		if strings.Contains(strings.ToLower(text), query) {
 			b.sought = to
 			b.Desk.Go(row)
-			b.Desk.Note("at "+b.rowName()+", "+draw.Clean(plies[row].Material), "/ Enter goes to the next")
+			b.Desk.Note("at "+b.rowName()+", "+draw.Clean(plies[row].Material), "t Enter goes to the next")
 			return nil
 		}
 	}

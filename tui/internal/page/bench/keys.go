@@ -10,7 +10,7 @@ func (b *Bench) building() keys.Table {
 		{Keys: keys.Digits(9), Short: "add", Long: "add a ply from the rack, outward of the row", Group: g, Rank: 1, Do: b.addDigit, Edits: true},
 		{Keys: []string{"0"}, Long: "add any material, by name", Group: g, Rank: 20, Do: keys.Do(b.beginAdd)},
 		{Keys: []string{"+", "=", "-"}, Show: "+-", Short: "count", Long: "one more ply of the row; - one less", Group: g, Rank: 2, Can: b.onRow, Do: keys.By("-", b.count), Edits: true},
-		{Keys: []string{"*", "t"}, Show: "*", Short: "times", Long: "repeat: the row, the last rows, the barrier, the structure", Group: g, Rank: 3, Can: b.havePlies, Do: keys.Do(b.beginTimes)},
+		{Keys: []string{"*"}, Short: "times", Long: "repeat: the row, the last rows, the barrier, the structure", Group: g, Rank: 3, Can: b.havePlies, Do: keys.Do(b.beginTimes)},
 		{Keys: []string{".", ","}, Show: ".", Short: "gel stop", Long: "set or lift a gel stop after the row", Group: g, Rank: 4, Can: b.onRow, Do: keys.Do(b.gel), Edits: true},
 		{Keys: []string{keys.Enter}, Short: "open", Long: "open the row: glass, angle, resin, zone, voids", Group: g, Rank: 5, Can: b.onRow, Do: keys.Do(b.beginRow)},
 		{Keys: []string{"r"}, Short: "swap", Long: "swap the material, here or everywhere", Group: g, Rank: 6, Can: b.onRow, Do: keys.Do(b.beginSwap)},
@@ -48,7 +48,7 @@ func (b *Bench) places() keys.Table {
 				b.Desk.Go(b.Desk.LastRow())
 			}
 		}},
-		{Keys: []string{"/"}, Long: "go to a ply by its number, or to the next row that has some letters", Group: g, Rank: 31, Can: b.havePlies, Do: keys.Do(b.beginJump)},
+		{Keys: []string{"t"}, Long: "to a ply by its number, or to the next row that has some letters", Group: g, Rank: 31, Can: b.havePlies, Do: keys.Do(b.beginJump)},
 		{Keys: []string{"z"}, Long: "fold sequences that repeat into one line each, unfold them", Group: g, Rank: 33, Can: b.havePlies, Do: keys.Do(b.fold)},
 		{Keys: []string{keys.PgUp, keys.PgDown}, Long: "a screenful inward, outward", Group: g, Rank: 34, Do: keys.By(keys.PgUp, func(by int) {
 			b.Desk.Go(max(min(0, b.Desk.LastRow()), b.Desk.Row+by*b.plan.rows()))

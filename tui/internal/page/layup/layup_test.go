@@ -469,6 +469,8 @@ func TestDetails_enterKeepsEachLine(t *testing.T) {
 func TestCautions_eyesAreNotDroppedOnASmallScreen(t *testing.T) {
 	g := begun(t, 60, 16, spool)
 	g.Shows("NEVER directly with promoter", "peroxide can blind")
+	// Nor where something stops work besides.
+	begun(t, 60, 16, "schedules/tank-contact-acid.toml").Shows("STOP        the schedule breaks structure-fails", "NEVER directly with promoter", "peroxide can blind")
 }
 
 // Number and material are in block letters at every size, the larger the larger
@@ -522,5 +524,20 @@ func TestOtherwise_isRecordedAsData(t *testing.T) {
 	}
 	if l := r.Laid; l[0].Material != "veil-polyester-15" || l[1].Plies.Value != 2 || l[2].Lap.Text() != "3/4 in" || l[2].GelTime != "22 min" {
 		t.Errorf("on disk: %+v", l)
+	}
+}
+
+// A share typed as a part of 1 is asked about, and so is one that nobody mixes.
+func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Press("2")
+	g.Typed("", "", "V-1", "R-1", "0.0125")
+	g.Says("initiator 0.0125 %: 1.25 %? Enter takes it")
+	g.Press(keys.Enter)
+	g.Typed("25")
+	g.Says("promoter 25 % is above 5 %")
+	g.Press(keys.Enter)
+	if k := g.Page.kept(1); k.catalyst.Value != 0.0125 || k.promoter.Value != 0.25 {
+		t.Errorf("kept %+v", k)
 	}
 }

@@ -47,7 +47,8 @@ func (p *Page) Lines() []string {
 		next = nil
 	}
 	room -= len(next)
-	take = take[:max(0, min(len(take), max(leastTake, room-hurts), room))]
+	least := min(leastTake, max(0, room-leastWarning))
+	take = take[:max(0, min(len(take), max(least, room-hurts), room))]
 	lines = append(append(append(lines, next...), take...), stop...)
 	lines = append(lines, p.warnings(w, h-len(lines)-len(foot))...)
 	for len(lines) < h-len(foot) {
@@ -198,11 +199,11 @@ func (p *Page) stopLines(w int) []string {
 	if n := len(list) - 1; n > 0 {
 		text += fmt.Sprintf(" (and %d more)", n)
 	}
+	if p.Frame.Form == draw.Reduced {
+		text = draw.Cut(draw.Clean(text), w-labelCells-2) // a line is all there is
+	}
 	lines := page.Labeled(t, labelCells, "", text, w, t.Break)
 	lines[0] = " " + t.Break.Render(draw.Left("STOP", labelCells)) + lines[0][len(" ")+len(t.Label.Render(draw.Spaces(labelCells))):]
-	if p.Frame.Form == draw.Reduced {
-		lines = lines[:1]
-	}
 	return lines[:min(len(lines), 2)]
 }
 

@@ -15,7 +15,10 @@ import (
 )
 
 // home lists the steps of the course.
-type home struct{ at int }
+type home struct {
+	at     int
+	lesson course.Lesson // of the step pointed at, where it is shown
+}
 
 func (h *home) rows(p *Practice) keys.Table {
 	const g = "On the practice page"
@@ -52,7 +55,35 @@ func (p *Practice) next() {
 // titleCells is the room of the longest title of a step.
 const titleCells = 39
 
+// besideCells is how wide the steps are where the lesson of the one pointed at
+// stands beside them.
+const besideCells = 82
+
+// lines draws the steps, and on a wide screen what the one pointed at holds.
 func (h *home) lines(p *Practice, w, h2 int) []string {
+	if p.Frame.Form < draw.Wide {
+		return h.steps(p, w, h2)
+	}
+	t, side := p.Desk.Theme, w-besideCells-1
+	if h.lesson.Step != h.at+1 {
+		h.lesson = course.At(h.at + 1) // once, and not at every frame
+	}
+	lesson := h.lesson
+	right := []string{" " + t.Title.Render(draw.Cut(lesson.Title, side-1)), ""}
+	for _, e := range p.of(h.at + 1) {
+		right = append(right, " "+draw.Left(draw.Clean(e.Title), max(1, side-9))+t.Dim.Render(draw.Left(e.Kind.String(), 8)))
+	}
+	right = append(right, "")
+	for paragraph := range strings.SplitSeq(lesson.Text, "\n\n") {
+		for _, l := range draw.Wrap(strings.ReplaceAll(paragraph, "\n", " "), side-2) {
+			right = append(right, " "+l)
+		}
+		right = append(right, "")
+	}
+	return draw.Beside(h2, "", draw.Block{W: besideCells, Lines: h.steps(p, besideCells, h2)}, draw.Block{W: 1, Lines: widget.Edge(t, h2)}, draw.Block{W: side, Lines: right})
+}
+
+func (h *home) steps(p *Practice, w, h2 int) []string {
 	t := p.Desk.Theme
 	who := "no name yet: the first exercise asks once, to keep progress"
 	switch {
@@ -71,8 +102,8 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 			state += ", " + strconv.Itoa(n.Tried-n.Passed) + " again"
 		}
 		gauge := draw.Run("●", n.Passed) + draw.Run("◐", n.Tried-n.Passed) + draw.Run("○", n.Exercises-n.Tried)
-		name := draw.Left(draw.Clean(s.Title), max(10, min(titleCells, w-41)))
-		line := strconv.Itoa(i+1) + " " + name + " " + draw.Left(gauge, 9) + state
+		name := draw.Left(draw.Clean(s.Title), max(10, min(titleCells, w-42)))
+		line := strconv.Itoa(i+1) + " " + name + " " + draw.Left(gauge, 10) + state
 		if i == h.at {
 			out = append(out, t.Selected.Render(draw.Left(" "+draw.Pointer+" "+line, w)))
 		} else {

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/schedules/paper"
@@ -199,6 +200,9 @@ func (p *Structure) foot(w int) []string {
 			line += " " + draw.Ellipsis
 		}
 		out = append(out, t.Dim.Render(" "+line))
+	}
+	for _, c := range safety.ForPart(p.Desk.Doc.Now()) {
+		out = append(out, " "+t.Warning.Render(draw.Cut("Safety: "+c.Label+": "+c.Line, w-2)))
 	}
 	return append(out, t.Dim.Render(draw.Cut(aid, w)))
 }
