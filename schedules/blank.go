@@ -43,6 +43,8 @@ type RecordOf struct {
 	Schedule string // its file, as the record names it
 	Revision laminate.Optional[int]
 	SHA256   string // of its text, 64 hexadecimal digits; empty where not known
+	// Fingerprint is of its content; empty where not known.
+	Fingerprint string
 }
 
 // BlankRecord is a record without entries, and comments that say what entries
@@ -55,6 +57,10 @@ func BlankRecord(of RecordOf) []byte {
 	if of.SHA256 != "" {
 		before, after, _ := strings.Cut(text, `# schedule_sha256   = ""`)
 		text = before + "schedule_sha256   = " + tables.TOMLText(of.SHA256) + after
+	}
+	if of.Fingerprint != "" {
+		before, after, _ := strings.Cut(text, `# schedule_fingerprint = ""`)
+		text = before + "schedule_fingerprint = " + tables.TOMLText(of.Fingerprint) + after
 	}
 	return []byte(text)
 }

@@ -53,7 +53,7 @@ func TestBlanks_decodeCleanAsTheyAreAndFilledIn(t *testing.T) {
 
 // unoffered are keys of a record that the program alone writes, and those that
 // at was called before.
-var unoffered = []string{"id", "seal", "covers", "verdict", "heads", "bytes", "aside", "sha256", "time", "when"}
+var unoffered = []string{"id", "seal", "covers", "verdict", "specification", "heads", "bytes", "aside", "sha256", "time", "when"}
 
 // A specification and a record offer every key they may have; of a book the
 // figures for calculators by hand alone (lamina, towing) are left to its help.

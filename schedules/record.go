@@ -2,7 +2,6 @@ package schedules
 
 import (
 	"bytes"
-	"crypto/sha256"
 	"fmt"
 	"regexp"
 	"slices"
@@ -39,6 +38,12 @@ const (
 	adoptedTable
 	joinedTable
 	cutTable
+	revisionTable
+	dimensionEntryTable
+	hydrotestEntryTable
+	instrumentEntryTable
+	postCureEntryTable
+	holdEntryTable
 )
 
 var recordTables = []tables.Table{
@@ -46,6 +51,7 @@ var recordTables = []tables.Table{
 		tables.TextField("schedule", func(r *record.Record) *string { return &r.Schedule }),
 		tables.WholeField("schedule_revision", func(r *record.Record) *laminate.Optional[int] { return &r.ScheduleRevision }),
 		tables.TextField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
+		tables.TextField("schedule_fingerprint", func(r *record.Record) *string { return &r.ScheduleFingerprint }),
 		tables.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
 	), func(d *recordDocument) *record.Record { return &d.Record }),
 	tables.Many("laid", mostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
@@ -57,6 +63,12 @@ var recordTables = []tables.Table{
 	tables.Many("adopted", mostEntries, adoptedFields, func(d *recordDocument) *[]record.Adopted { return &d.Adopted }),
 	tables.Many("joined", mostEntries, joinedFields, func(d *recordDocument) *[]record.Joined { return &d.Joined }),
 	tables.Many("cut", mostEntries, cutFields, func(d *recordDocument) *[]record.Cut { return &d.Cuts }),
+	tables.Many("revision", mostEntries, revisionFields, func(d *recordDocument) *[]record.Revision { return &d.Revisions }),
+	tables.Many("dimension", mostEntries, dimensionFields, func(d *recordDocument) *[]record.Dimension { return &d.Dimensions }),
+	tables.Many("hydrotest", mostEntries, hydrotestFields, func(d *recordDocument) *[]record.Hydrotest { return &d.Hydrotests }),
+	tables.Many("instrument", mostEntries, instrumentFields, func(d *recordDocument) *[]record.Instrument { return &d.Instruments }),
+	tables.Many("post_cure", mostEntries, postCureFields, func(d *recordDocument) *[]record.PostCure { return &d.PostCures }),
+	tables.Many("hold", mostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
 }
 
 // mostEntries of one kind a record may hold.
@@ -102,7 +114,7 @@ func readingValue(r *record.Reading) (string, bool) {
 
 // take puts the value where the kind of reading wants it; zoned says whether it
 // tells what the specimen held.
-func (r *reading) take(zoned bool) (key, wrong string) {
+func (r *reading) take(zoned func() bool) (key, wrong string) {
 	text, isText := r.value.(string)
 	bad := func(err error) (string, string) {
 		if err != nil {
@@ -167,7 +179,7 @@ func (r *reading) take(zoned bool) (key, wrong string) {
 			return "before", "it is not above 0"
 		case r.After.SI() < 0 || r.After.SI() > r.Before.SI():
 			return "after", "it is not between 0 and the mass before"
-		case !zoned:
+		case !zoned():
 			return "zone", "it is missing: what the specimen held, for example barrier"
 		}
 	case inspection.Visual:
@@ -260,8 +272,19 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 	if h := d.ScheduleSHA256; h != "" && !hexSum.MatchString(h) {
 		fail(0, 0, "schedule_sha256", "64 hexadecimal digits are expected")
 	}
+	if h := d.ScheduleFingerprint; h != "" && !hexSum.MatchString(h) {
+		fail(0, 0, "schedule_fingerprint", "64 hexadecimal digits are expected")
+	}
+	for i, x := range d.Revisions {
+		switch {
+		case !hexSum.MatchString(x.Fingerprint):
+			fail(revisionTable, i, "fingerprint", "64 hexadecimal digits are expected")
+		case strings.TrimSpace(x.Who) == "" || strings.TrimSpace(x.Why) == "":
+			fail(revisionTable, i, "why", "somebody answers for a revision in mid-job, and says why")
+		}
+	}
 	for i := range d.readings {
-		if key, wrong := d.readings[i].take(src.doc.Has(tables.Spot{Table: readingTable, Row: i, Key: "zone"})); wrong != "" {
+		if key, wrong := d.readings[i].take(func() bool { return src.doc.Has(tables.Spot{Table: readingTable, Row: i, Key: "zone"}) }); wrong != "" {
 			fail(readingTable, i, key, wrong)
 		}
 		d.Readings = append(d.Readings, d.readings[i].Reading)
@@ -306,6 +329,7 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 			fail(dispositionTable, i, "why", "it is missing")
 		}
 	}
+	d.ofPart(fail)
 	for i := range d.Adopted {
 		if strings.TrimSpace(d.Adopted[i].Who) == "" {
 			fail(adoptedTable, i, "who", "it is missing: somebody answers for the entries without a seal")
@@ -329,7 +353,7 @@ var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var seen [cutTable + 1]int
+	var seen [holdEntryTable + 1]int
 	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
 		e := d.entry(h.Table, h.Row)
@@ -343,14 +367,14 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head := e.Head()
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
-	for t := laidTable; t <= cutTable; t++ {
+	for t := laidTable; t <= holdEntryTable; t++ {
 		if seen[t] < len(recordTables[t].Rows(d)) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
 			return
 		}
 	}
 	entries := d.Entries()
-	d.Trail = record.Follow(sha256.Sum256(RecordHead(&d.Record)), entries)
+	d.Trail = record.Follow(headContent(&d.Record), entries)
 	ids := make(map[string]int, len(entries))
 	for _, e := range entries {
 		ids[e.Head().ID] = e.Head().Number
@@ -409,6 +433,18 @@ func (d *recordDocument) entry(table, row int) record.Any {
 		return &d.Joined[row]
 	case cutTable:
 		return &d.Cuts[row]
+	case revisionTable:
+		return &d.Revisions[row]
+	case dimensionEntryTable:
+		return &d.Dimensions[row]
+	case hydrotestEntryTable:
+		return &d.Hydrotests[row]
+	case instrumentEntryTable:
+		return &d.Instruments[row]
+	case postCureEntryTable:
+		return &d.PostCures[row]
+	case holdEntryTable:
+		return &d.Holds[row]
 	}
 	return nil
 }

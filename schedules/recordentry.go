@@ -69,6 +69,7 @@ var entryID = regexp.MustCompile(`^[0-9a-f]{12}$`)
 
 var laidFields = entryFields(func(x *record.Laid) *record.Entry { return &x.Entry }, "time",
 	tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),
+	tables.TextField("fingerprint", func(l *record.Laid) *string { return &l.Fingerprint }),
 	tables.TextField("material_lot", func(l *record.Laid) *string { return &l.MaterialLot }),
 	tables.TextField("resin_lot", func(l *record.Laid) *string { return &l.ResinLot }),
 	tables.ShareField("initiator", func(l *record.Laid) *laminate.Optional[float64] { return &l.Initiator }),
@@ -95,6 +96,7 @@ var readingFields = entryFields(func(x *reading) *record.Entry { return &x.Entry
 	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
 	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
 	tables.TextField("method", func(r *reading) *string { return &r.Method }),
+	tables.TextField("instrument", func(r *reading) *string { return &r.Instrument }),
 	tables.TextField("witness", func(r *reading) *string { return &r.Witness }),
 )
 
@@ -121,6 +123,8 @@ var decisionFields = entryFields(func(x *record.Decision) *record.Entry { return
 	tables.WordField("outcome", func(d *record.Decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
 	tables.WholeField("covers", func(d *record.Decision) *laminate.Optional[int] { return &d.Covers }),
 	tables.TextField("verdict", func(d *record.Decision) *string { return &d.Verdict }),
+	tables.TextField("specification", func(d *record.Decision) *string { return &d.Specification }),
+	tables.TextField("schedule", func(d *record.Decision) *string { return &d.Schedule }),
 	tables.NotesField("why", func(d *record.Decision) *string { return &d.Why }),
 )
 
@@ -131,6 +135,14 @@ var struckFields = entryFields(func(x *record.Struck) *record.Entry { return &x.
 
 var adoptedFields = entryFields(func(x *record.Adopted) *record.Entry { return &x.Entry }, "",
 	tables.NotesField("why", func(a *record.Adopted) *string { return &a.Why }),
+)
+
+var revisionFields = entryFields(func(x *record.Revision) *record.Entry { return &x.Entry }, "",
+	tables.TextField("schedule", func(r *record.Revision) *string { return &r.Schedule }),
+	tables.WholeField("number", func(r *record.Revision) *laminate.Optional[int] { return &r.Number }),
+	tables.TextField("fingerprint", func(r *record.Revision) *string { return &r.Fingerprint }),
+	tables.OrdinalField("from_ply", "the first ply laid to it", laminate.MostPlies, func(r *record.Revision) *int { return &r.From }),
+	tables.NotesField("why", func(r *record.Revision) *string { return &r.Why }),
 )
 
 var joinedFields = entryFields(func(x *record.Joined) *record.Entry { return &x.Entry }, "",
@@ -168,6 +180,9 @@ func RecordHead(r *record.Record) []byte {
 	return appendEntry(nil, "", recordTables[0].Fields, r)
 }
 
+// headContent is the sum of what the head says.
+func headContent(r *record.Record) record.Sum { return sha256.Sum256(RecordHead(r)) }
+
 // kindOfEntry tells how an entry is written: its table, its fields, and the row
 // that they read.
 func kindOfEntry(entry record.Any) (title string, fields []tables.Field, row any) {
@@ -188,6 +203,18 @@ func kindOfEntry(entry record.Any) (title string, fields []tables.Field, row any
 		return "struck", struckFields, e
 	case *record.Adopted:
 		return "adopted", adoptedFields, e
+	case *record.Revision:
+		return "revision", revisionFields, e
+	case *record.Dimension:
+		return "dimension", dimensionFields, e
+	case *record.Hydrotest:
+		return "hydrotest", hydrotestFields, e
+	case *record.Instrument:
+		return "instrument", instrumentFields, e
+	case *record.PostCure:
+		return "post_cure", postCureFields, e
+	case *record.Hold:
+		return "hold", holdFields, e
 	case *record.Joined:
 		return "joined", joinedFields, e
 	case *record.Cut:

@@ -39,6 +39,10 @@ var (
 		tables.One("inspection", inspectionFields, func(d *spec.Specification) *spec.Inspection { return &d.Inspection }),
 		tables.Many("inspection.defect", laminate.MostRows, defectFields, func(d *spec.Specification) *[]spec.DefectLimit { return &d.Inspection.Defects }),
 		tables.Many("inspection.plan", laminate.MostRows, planFields, func(d *spec.Specification) *[]spec.Plan { return &d.Inspection.Plans }),
+		tables.Many("inspection.dimension", laminate.MostRows, dimensionDemandFields, func(d *spec.Specification) *[]spec.Dimension { return &d.Inspection.Dimensions }),
+		tables.One("inspection.hydrotest", hydrotestDemandFields, func(d *spec.Specification) *spec.Hydrotest { return &d.Inspection.Hydrotest }),
+		tables.One("inspection.post_cure", postCureDemandFields, func(d *spec.Specification) *spec.PostCure { return &d.Inspection.PostCure }),
+		tables.Many("inspection.hold", laminate.MostRows, holdDemandFields, func(d *spec.Specification) *[]spec.Hold { return &d.Inspection.Holds }),
 	})
 )
 
@@ -50,6 +54,10 @@ const (
 	inspectionTable = 6
 	limitTable      = 7
 	planTable       = 8
+	dimensionTable  = 9
+	hydrotestTable  = 10
+	postCureTable   = 11
+	holdTable       = 12
 )
 
 var barrierFields = []tables.Field{
@@ -83,6 +91,7 @@ var inspectionFields = []tables.Field{
 	tables.WholeField("ignition_specimens", func(i *spec.Inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
 	tables.AnswerField("acetone", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Acetone }),
 	tables.AnswerField("layup_record", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
+	tables.AnswerField("calibrated", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Calibrated }),
 	tables.SizeField("resistance_to_ground_max", func(i *spec.Inspection) *quantity.Resistance { return &i.ResistanceToGroundMax }),
 }
 
@@ -191,6 +200,7 @@ func DecodeSpecification(b []byte) (*spec.Specification, []Problem) {
 	problems = src.demands(problems, d, 0)
 	problems = src.limits(problems, d.Inspection.Defects)
 	problems = src.plans(problems, d.Inspection)
+	problems = src.partDemands(problems, &d.Inspection)
 	if len(problems) > 0 {
 		return nil, tables.Sorted(problems)
 	}

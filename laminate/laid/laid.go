@@ -1,5 +1,5 @@
 // Package laid says what one ply of a part takes: the area it covers, its fabric
-// and its resin mix, net of waste. What is missing is named by its key; nothing
+// and its resin mix, net of waste, and in which order plies are laid. What is missing is named by its key; nothing
 // is guessed.
 package laid
 

@@ -6,7 +6,6 @@ package record
 import (
 	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"frp/veilwright/laminate"
@@ -20,17 +19,26 @@ import (
 type Record struct {
 	Schedule         string // file name the part was laid to
 	ScheduleRevision laminate.Optional[int]
-	ScheduleSHA256   string // decides which schedule it belongs to
-	Serial           string
-	Adopted          []Adopted
-	Joined           []Joined
-	Cuts             []Cut
-	Laid             []Laid
-	Readings         []Reading
-	Defects          []Defect
-	Dispositions     []Disposition
-	Decisions        []Decision
-	Struck           []Struck
+	ScheduleSHA256   string // of the schedule's file; of a record without fingerprint
+	// ScheduleFingerprint is of the schedule's content, and decides which schedule
+	// the record belongs to.
+	ScheduleFingerprint string
+	Revisions           []Revision
+	Dimensions          []Dimension
+	Hydrotests          []Hydrotest
+	Instruments         []Instrument
+	PostCures           []PostCure
+	Holds               []Hold
+	Serial              string
+	Adopted             []Adopted
+	Joined              []Joined
+	Cuts                []Cut
+	Laid                []Laid
+	Readings            []Reading
+	Defects             []Defect
+	Dispositions        []Disposition
+	Decisions           []Decision
+	Struck              []Struck
 	// Torn says that a last entry was half-written and is not among these; ""
 	// when all is whole.
 	Torn string
@@ -62,9 +70,21 @@ func (e *Entry) Head() *Entry { return e }
 // Any is a pointer to an entry of one of the kinds.
 type Any interface{ Head() *Entry }
 
+// Of is the fingerprint of the schedule that the record is of by now, "" where it
+// has none, and the entry by which it came to be, nil where it was begun with it.
+func (r *Record) Of() (fingerprint string, by *Revision) {
+	fingerprint = r.ScheduleFingerprint
+	for i := range r.Revisions {
+		if x := &r.Revisions[i]; !x.Struck {
+			fingerprint, by = x.Fingerprint, x
+		}
+	}
+	return fingerprint, by
+}
+
 // Entries are all entries in the order entered, struck ones too.
 func (r *Record) Entries() []Any {
-	all := make([]Any, 0, len(r.Laid)+len(r.Readings)+len(r.Defects)+len(r.Dispositions)+len(r.Decisions)+len(r.Struck)+len(r.Adopted)+len(r.Joined)+len(r.Cuts))
+	all := make([]Any, 0, len(r.Laid)+len(r.Readings)+len(r.Defects)+len(r.Dispositions)+len(r.Decisions)+len(r.Struck)+len(r.Adopted)+len(r.Joined)+len(r.Cuts)+len(r.Revisions))
 	all = each(all, r.Laid)
 	all = each(all, r.Readings)
 	all = each(all, r.Defects)
@@ -74,6 +94,12 @@ func (r *Record) Entries() []Any {
 	all = each(all, r.Adopted)
 	all = each(all, r.Joined)
 	all = each(all, r.Cuts)
+	all = each(all, r.Revisions)
+	all = each(all, r.Dimensions)
+	all = each(all, r.Hydrotests)
+	all = each(all, r.Instruments)
+	all = each(all, r.PostCures)
+	all = each(all, r.Holds)
 	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
 	return all
 }
@@ -95,6 +121,16 @@ type Adopted struct {
 	Why string
 }
 
+// Revision is that lay-up goes on to another revision of the schedule.
+type Revision struct {
+	Entry
+	Schedule    string // its file
+	Number      laminate.Optional[int]
+	Fingerprint string
+	From        int // the first ply laid to it
+	Why         string
+}
+
 // Joined is that somebody named put two copies of a record together that went
 // separate ways.
 type Joined struct {
@@ -114,7 +150,8 @@ type Cut struct {
 // Laid is one ply as laid.
 type Laid struct {
 	Entry
-	Ply                int // single-ply number of the schedule, from 1
+	Ply                int    // single-ply number of the schedule, from 1
+	Fingerprint        string // of the ply as the schedule had it
 	MaterialLot        string
 	ResinLot           string
 	Initiator          laminate.Optional[float64] // share by mass
@@ -149,19 +186,7 @@ func (l *Laid) Deviations(scheduled string) []string {
 
 // Gel is the gel time as a span, and whether it says one above 0: "24 min",
 // "1.5 h", "90 s".
-func (l *Laid) Gel() (time.Duration, bool) {
-	fields := strings.Fields(l.GelTime)
-	if len(fields) != 2 {
-		return 0, false
-	}
-	n, err := strconv.ParseFloat(fields[0], 64)
-	unit := map[string]time.Duration{"s": time.Second, "min": time.Minute, "h": time.Hour}[fields[1]]
-	if err != nil || !(n > 0 && n*float64(unit) < float64(10_000*time.Hour)) {
-		return 0, false
-	}
-	span := time.Duration(n * float64(unit))
-	return span, span > 0
-}
+func (l *Laid) Gel() (time.Duration, bool) { return Span(l.GelTime) }
 
 // Reading is one measurement.
 type Reading struct {
@@ -179,6 +204,7 @@ type Reading struct {
 	Side       spec.Side     // the face it was taken on
 	Area       quantity.Area // kind visual: that was examined
 	Method     string
+	Instrument string
 	Witness    string // who was there beside who took it
 }
 
@@ -250,7 +276,9 @@ type Decision struct {
 	Outcome Outcome
 	Covers  laminate.Optional[int] // how many entries there were when it was signed
 	Verdict string                 // what the comparison came to then
-	Why     string
+	// Specification and Schedule are fingerprints of what was weighed.
+	Specification, Schedule string
+	Why                     string
 }
 
 // Struck takes an earlier entry back, with the reason.

@@ -84,8 +84,70 @@ type Inspection struct {
 	Acetone               laminate.Optional[bool]
 	LayupRecord           laminate.Optional[bool]
 	ResistanceToGroundMax quantity.Resistance
+	Calibrated            laminate.Optional[bool] // every instrument, within its date
 	Defects               []DefectLimit
 	Plans                 []Plan
+	Dimensions            []Dimension
+	Hydrotest             Hydrotest
+	PostCure              PostCure
+	Holds                 []Hold
+}
+
+// Measure is what of a finished part is measured.
+type Measure uint8
+
+// The measures.
+const (
+	NoMeasure Measure = iota
+	InsideDiameter
+	OutsideDiameter
+	Length
+	OutOfRound     // largest less smallest diameter
+	FlangeFlatness // largest gap under a straightedge
+	FlangeDrawback
+	BoltCircle
+	BoltHole
+	NozzlePosition // off its place
+	OtherMeasure
+)
+
+// Measures are the words of measures.
+var Measures = word.Of[Measure]("", "inside-diameter", "outside-diameter", "length", "out-of-round", "flange-flatness", "flange-drawback", "bolt-circle",
+	"bolt-hole", "nozzle-position", "other")
+
+func (m Measure) String() string { return Measures.Name(m) }
+
+// Dimension is what is demanded of one measure.
+type Dimension struct {
+	What   Measure
+	Value  Bounds
+	Places string // each of them, separated by commas; empty: wherever it was measured
+}
+
+// Bounds are a lowest and a highest length, either of which may be open.
+type Bounds struct{ Lowest, Highest quantity.Length }
+
+// Given tells whether there is a bound.
+func (b Bounds) Given() bool { return b.Lowest.Given() || b.Highest.Given() }
+
+// Hydrotest is what is demanded of the test under water at pressure.
+type Hydrotest struct {
+	Pressure quantity.Pressure // at least
+	Held     string            // at least: "30 min"
+	Witness  string
+}
+
+// PostCure is what is demanded of the post-cure.
+type PostCure struct {
+	Temperature quantity.Temperature // at least
+	Held        string               // at least
+}
+
+// Hold is a point that somebody has to pass.
+type Hold struct {
+	Point     string
+	BeforePly laminate.Optional[int] // that may not be laid before
+	Witness   string
 }
 
 // Plan is how one kind of reading is to be taken: where, how many, by which
@@ -103,11 +165,14 @@ type Plan struct {
 }
 
 // Names are the places, one by one.
-func (p *Plan) Names() []string {
-	if p.Places == "" {
+func (p *Plan) Names() []string { return Places(p.Places) }
+
+// Places are places separated by commas, one by one.
+func Places(list string) []string {
+	if list == "" {
 		return nil
 	}
-	names := strings.Split(p.Places, ",")
+	names := strings.Split(list, ",")
 	for i := range names {
 		names[i] = strings.TrimSpace(names[i])
 	}

@@ -49,12 +49,18 @@ type Result struct {
 
 // Input is what is held against what. Specification and Record may be nil.
 type Input struct {
-	Report        *rules.Report // of the schedule: no part laid to one that breaks a rule is accepted
-	Library       *laminate.Library
-	SHA256        string // of the schedule's file, lower-case hexadecimal
-	Specification *spec.Specification
-	Record        *record.Record
-	Units         quantity.System
+	Report  *rules.Report // of the schedule: no part laid to one that breaks a rule is accepted
+	Library *laminate.Library
+	SHA256  string // of the schedule's file, lower-case hexadecimal
+	// Fingerprint is of the schedule's content, PlyFingerprints of each single ply;
+	// SpecificationFingerprint of what the specification requires.
+	Fingerprint              string
+	PlyFingerprints          []string
+	SpecificationFingerprint string
+	Specification            *spec.Specification
+	Record                   *record.Record
+	SameSerial               []string // other records that have this one\'s serial number
+	Units                    quantity.System
 }
 
 // Compare judges every demand.
@@ -73,6 +79,7 @@ func Compare(in Input) *Result {
 		j.climate()
 		j.readings()
 		j.defects()
+		j.finished()
 		j.nonconformances()
 		j.decisions()
 		j.concede()

@@ -58,7 +58,8 @@ func buyer() *spec.Specification {
 
 func compare(s *laminate.Schedule, d *spec.Specification, r *record.Record) *Result {
 	lib := catalog.Library()
-	return Compare(Input{Report: report(s), Library: lib, SHA256: "ab12", Specification: d, Record: r})
+	return Compare(Input{Report: report(s), Library: lib, SHA256: "ab12", Fingerprint: "cd34", SpecificationFingerprint: "5678",
+		PlyFingerprints: []string{"f1", "f2", "f3", "f4", "f5", "f6", "f7", "f8", "f9"}, Specification: d, Record: r})
 }
 
 // not lists the keys of lines that do not meet their demand, with the verdict.
@@ -312,7 +313,8 @@ func TestCompare_limitsThatNobodyRequiredAreNotes(t *testing.T) {
 		c.change(r, d)
 		got := compare(header(), d, r)
 		v := not(got)
-		delete(v, "total.thickness") // the computed figure of a thin header
+		delete(v, "total.thickness")  // the computed figure of a thin header
+		delete(v, "record.agreement") // and that it is read as four times as thick
 		if len(v) > 0 || !slices.Contains(got.Notes, c.note) {
 			t.Errorf("not met %v, notes\n%s\nwant %s", v, strings.Join(got.Notes, "\n"), c.note)
 		}
@@ -342,7 +344,27 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		want   Verdict
 		change func(*record.Record, *spec.Specification)
 	}{
-		{"record.schedule", Fails, func(r *record.Record, _ *spec.Specification) { r.ScheduleSHA256 = "ff" }},
+		{"record.schedule", Fails, func(r *record.Record, _ *spec.Specification) { r.ScheduleFingerprint = "ff" }},
+		{"record.schedule", Incomplete, func(r *record.Record, _ *spec.Specification) { r.ScheduleSHA256 = "ff" }},
+		{"record.plies", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[2].Fingerprint = "f000" }},
+		{"record.seals", Incomplete, func(r *record.Record, _ *spec.Specification) {
+			r.Trail.Breaks = []record.Break{{Number: 2, Line: 9, Why: "it does not follow"}}
+		}},
+		{"record.seals", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Trail.Unsealed = []int{1, 2, 3} }},
+		{"record.seals", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Trail.Loose = []int{4, 7} }},
+		{"record.dates", Incomplete, func(r *record.Record, _ *spec.Specification) {
+			r.Decisions = []record.Decision{{Outcome: record.Accept, Entry: record.Entry{Number: 99, At: time.Date(1999, 3, 2, 7, 0, 0, 0, time.UTC)}}}
+		}},
+		{"record.agreement", Incomplete, func(r *record.Record, _ *spec.Specification) {
+			for i := range r.Readings {
+				if r.Readings[i].Kind == inspection.WallThickness {
+					r.Readings[i].Thickness = quantity.New(0.4, quantity.Inch)
+				}
+			}
+		}},
+		{"record.signed", Incomplete, func(r *record.Record, _ *spec.Specification) {
+			r.Decisions = []record.Decision{{Outcome: record.Accept, Specification: "0000"}}
+		}},
 		{"record.schedule", Incomplete, func(r *record.Record, _ *spec.Specification) { r.ScheduleSHA256 = "" }},
 		{"record.order", Fails, func(r *record.Record, _ *spec.Specification) { r.Laid[4].Ply, r.Laid[5].Ply = 6, 5 }},
 		{"record.order", Fails, func(r *record.Record, _ *spec.Specification) {
@@ -481,5 +503,37 @@ func TestDiffer_alignsRows(t *testing.T) {
 	}
 	if Differ(report(older), report(header())).Rows[1].Change != Same {
 		t.Error("a schedule differs from itself")
+	}
+}
+
+// Revisions are named and judged by content, and one in mid-job is an entry.
+func TestCompare_revisionsAreNamedAndTakenUpByEntry(t *testing.T) {
+	line := func(r *record.Record) Line {
+		res := compare(header(), inspected(), r)
+		for _, l := range res.Lines {
+			if l.Key == "record.schedule" {
+				return l
+			}
+		}
+		t.Fatal("no line about the schedule")
+		return Line{}
+	}
+	r := laid()
+	r.ScheduleFingerprint, r.ScheduleRevision = "CD34", laminate.Some(2)
+	if l := line(r); l.Verdict != Meets || !strings.Contains(l.Found, "the record is of revision 2, this is revision not stated") {
+		t.Errorf("same content: %s %s", l.Verdict, l.Found)
+	}
+	r.ScheduleFingerprint = "0000"
+	if l := line(r); l.Verdict != Fails || !strings.Contains(l.Found, "revision 2") {
+		t.Errorf("another revision: %s %s", l.Verdict, l.Found)
+	}
+	r.Revisions = []record.Revision{{Entry: record.Entry{Number: 99, Who: "E. One", Role: "engineer"}, Number: laminate.Some(3), Fingerprint: "cd34", From: 5, Why: "drawing 7"}}
+	if l := line(r); l.Verdict != Meets || !strings.Contains(l.Found, "the record is of revision 3") {
+		t.Errorf("taken up: %s %s", l.Verdict, l.Found)
+	}
+	// What was laid before, and is something else now, was not laid to this revision.
+	r.Laid[1].Fingerprint, r.Laid[2].Fingerprint = "f2", "e3"
+	if got := not(compare(header(), inspected(), r)); got["record.plies"] != Fails {
+		t.Errorf("a ply laid to the old revision alone: %v", got)
 	}
 }

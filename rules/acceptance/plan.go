@@ -240,6 +240,7 @@ func (j *judge) thicknessReadings() {
 	}
 	for g := inspection.WholeWall; g <= inspection.OuterSurface; g++ {
 		j.besideComputed(g, measures(j.of(inspection.WallThickness, g)))
+		j.agrees(g)
 	}
 	j.addUp()
 }
@@ -323,6 +324,22 @@ func (j *judge) lowest(what string, low, found, share float64) {
 // the whole wall before one of them was measured as something else (common
 // practice, no source).
 const partsOver = 0.10
+
+// farOff is how far the mean of readings may lie from what the schedule computes
+// before they were read in another unit, or of another part of the wall (common
+// practice, no source).
+const farOff = 1.5 // times
+
+// agrees asks about readings that are far from what the schedule computes.
+func (j *judge) agrees(g inspection.Group) {
+	s, err := inspection.Summarize(measures(j.of(inspection.WallThickness, g)))
+	computed := j.group(g).Thickness
+	if err != nil || computed <= 0 || s.Mean <= computed*farOff && s.Mean >= computed/farOff {
+		return
+	}
+	j.add(Line{Key: "record.agreement", Demand: "readings of the " + groupName(g) + " near what the schedule computes", Verdict: Incomplete,
+		Basis: byPractice + ": 1.5 times apart at most", Found: "mean " + j.Units.Thickness(s.Mean) + ", computed " + j.Units.Thickness(computed)})
+}
 
 // addUp holds the parts of the wall against the whole of it.
 func (j *judge) addUp() {

@@ -37,7 +37,7 @@ func hardness(r *record.Record, place string, value float64, n int) {
 }
 
 func next(r *record.Record) int {
-	return 1 + len(r.Laid) + len(r.Readings) + len(r.Defects) + len(r.Dispositions) + len(r.Decisions)
+	return 1 + len(r.Entries())
 }
 
 func dispose(r *record.Record, d record.Disposition) {

@@ -15,68 +15,6 @@ import (
 
 const byPractice = inspection.ByPractice
 
-// belongs tells whether the record is of this very schedule.
-func (j *judge) belongs() {
-	l := Line{Key: "record.schedule", Demand: "record of this schedule", Found: "the same file", Basis: "SHA-256 of the schedule the part was laid to"}
-	switch {
-	case j.Record.ScheduleSHA256 == "":
-		l.Verdict, l.Found = Incomplete, "the record has no SHA-256 of its schedule"
-	case !strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
-		l.Verdict, l.Found = Fails, "laid to another schedule, or the schedule has changed since"
-	}
-	j.add(l)
-	if j.Record.Torn != "" {
-		j.add(Line{Key: "record.whole", Demand: "every entry complete", Found: j.Record.Torn, Verdict: Incomplete, Basis: byRecord})
-	}
-	j.trail()
-}
-
-const byRecord = "the record itself"
-
-// trail tells whether the record verifies: that its entries follow one another as
-// they were written, that somebody named answers for those without a seal, and that
-// copies which went separate ways were joined.
-func (j *judge) trail() {
-	t := &j.Record.Trail
-	seals := Line{Key: "record.seals", Demand: "entries unchanged since they were written", Verdict: Incomplete, Basis: "seals over each entry and all before it"}
-	if len(t.Breaks) > 0 {
-		b := t.Breaks[0]
-		seals.Found = fmt.Sprintf("the record does not verify: entry %d (line %d): %s", b.Number, b.Line, b.Why)
-		if n := len(t.Breaks); n > 1 {
-			seals.Found += fmt.Sprintf("; and %d more", n-1)
-		}
-		j.add(seals)
-	}
-	if len(t.Unsealed) > 0 {
-		seals.Demand, seals.Found = "entries sealed, or adopted by somebody named", "without a seal: "+numbered("entry", "entries", t.Unsealed)
-		j.add(seals)
-	}
-	if len(t.Loose) > 0 {
-		seals.Demand, seals.Found = "one record", "copies that went separate ways and were not joined end in "+numbered("entry", "entries", t.Loose)
-		j.add(seals)
-	}
-	for i := range j.Record.Adopted {
-		a := &j.Record.Adopted[i]
-		j.note(fmt.Sprintf("entry %d: the entries without a seal before it adopted%s%s", a.Number, asWhat(&a.Entry), because(a.Why)))
-	}
-	for i := range j.Record.Joined {
-		a := &j.Record.Joined[i]
-		j.note(fmt.Sprintf("entry %d: copies of the record joined%s%s", a.Number, asWhat(&a.Entry), because(a.Why)))
-	}
-	for i := range j.Record.Cuts {
-		c := &j.Record.Cuts[i]
-		j.note(fmt.Sprintf("entry %d: a half-written entry of %s was put aside in %s", c.Number, quantity.Counted(c.Bytes, "byte", "bytes"), c.Aside))
-	}
-}
-
-// asWhat is who entered something, and as what.
-func asWhat(e *record.Entry) string {
-	if e.Role == "" {
-		return by(e.Who)
-	}
-	return by(e.Who) + " (" + e.Role + ")"
-}
-
 // demandsLayup tells whether every ply must be ticked.
 func (j *judge) demandsLayup() bool {
 	return j.Specification != nil && j.Specification.Inspection.LayupRecord.Or(false)
@@ -392,28 +330,6 @@ func (j *judge) decisions() {
 		}
 	}
 	j.add(l)
-}
-
-// later says what was entered after the last decision, which did not weigh it.
-func (j *judge) later() {
-	var last *record.Decision
-	for i := range j.Record.Decisions {
-		if d := &j.Record.Decisions[i]; !d.Struck {
-			last = d
-		}
-	}
-	if last == nil {
-		return
-	}
-	var after []int
-	for _, e := range j.Record.Entries() {
-		if n := e.Head().Number; n > last.Number {
-			after = append(after, n)
-		}
-	}
-	if len(after) > 0 {
-		j.note("entered after the decision in entry " + strconv.Itoa(last.Number) + ", which did not weigh it: " + numbered("entry", "entries", after))
-	}
 }
 
 func because(why string) string {

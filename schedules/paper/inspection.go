@@ -28,9 +28,22 @@ type Inspected struct {
 	Units   quantity.System
 }
 
-// notInspected is what no record has entries for, and what an inspection of a
-// part usually goes into beside.
-const notInspected = "dimensions, hydrostatic test, calibration of the instruments, post-cure, hold points"
+// notInspected is what an inspection of a part usually goes into and this record
+// has no entry for.
+func (of *Inspected) notInspected() string {
+	r := of.Built
+	var none []string
+	for _, c := range []struct {
+		n    int
+		what string
+	}{{len(r.Laid), "lay-up"}, {len(r.Readings), "readings"}, {len(r.Dimensions), "dimensions"}, {len(r.Hydrotests), "hydrostatic test"},
+		{len(r.Instruments), "calibration of the instruments"}, {len(r.PostCures), "post-cure"}, {len(r.Holds), "hold points"}} {
+		if c.n == 0 {
+			none = append(none, c.what)
+		}
+	}
+	return strings.Join(append(none, "photographs", "retained specimens"), ", ")
+}
 
 // InspectionReport is the sheet that is filed with the part: what was asked,
 // what was found, by whom, and what was not looked at.
@@ -43,6 +56,8 @@ func InspectionReport(of *Inspected) Sheet {
 		table Table
 	}{
 		{"Lay-up", of.layup()}, {"Readings", of.readings()}, {"By place", of.places()}, {"Defects", of.defects()},
+		{"Dimensions", of.dimensions()}, {"Hydrotests", of.hydrotests()}, {"Post-cure", of.postCures()}, {"Hold and witness points", of.holds()},
+		{"Instruments", of.instruments()}, {"How the record came about", of.history()},
 		{"Dispositions", of.dispositions()}, {"Struck entries", of.struck()}, {"Decisions", of.decisions()},
 	} {
 		sheet = append(sheet, Heading{2, part.title})
@@ -53,7 +68,7 @@ func InspectionReport(of *Inspected) Sheet {
 		sheet = append(sheet, part.table)
 	}
 	return append(sheet, Heading{2, "Signatures"},
-		Note{Text: "This report is about the one part named above. Not inspected, or not recorded here: " + notInspected + "."},
+		Note{Text: "This report is about the one part named above. Not inspected, or not recorded here: " + of.notInspected() + "."},
 		Signature{"fabricator's quality control"}, Signature{"purchaser's inspector"})
 }
 
@@ -68,12 +83,25 @@ func Named(s string) string {
 func (of *Inspected) facts() Facts {
 	s, d := of.Judged.Schedule, of.Demands
 	f := Facts{
+		{"report number", of.Number()},
 		{"part", titled(s)},
 		{"serial", Named(of.Built.Serial)},
 		{"schedule", of.Schedule + ", SHA-256 " + of.Sums.Schedule},
 		{"laid to", Named(of.Built.Schedule) + revision(of.Built.ScheduleRevision)},
 		{"specification", of.Specification + ": " + Named(strings.TrimSpace(d.Number+" "+d.Title)) + ", SHA-256 " + of.Sums.Specification},
 		{"record", of.Record + ", SHA-256 " + of.Sums.Record},
+	}
+	if p := of.Built.ScheduleFingerprint; p != "" {
+		f = append(f, Fact{"content laid to", "fingerprint " + p})
+	}
+	entries := of.Built.Entries()
+	seals := quantity.Counted(len(entries), "entry", "entries") + ", " + strconv.Itoa(of.Built.Trail.Sealed) + " sealed"
+	if of.Built.Trail.Sealed > 0 {
+		seals += ", last seal " + of.Built.Trail.Last.String()
+	}
+	f = append(f, Fact{"entries", seals})
+	if first, last, ok := span(entries); ok {
+		f = append(f, Fact{"entered", clock(first) + " to " + clock(last)})
 	}
 	for _, b := range of.Books {
 		f = append(f, Fact{"shop book", b})
@@ -82,6 +110,30 @@ func (of *Inspected) facts() Facts {
 		f = append(f, Fact{"record, cut off", of.Built.Torn})
 	}
 	return append(f, Fact{"verdict", of.Result.Part.String()})
+}
+
+// Number is the report's own: the part's serial, how many entries it is about,
+// and the last one's id. The same record has the same number, and no other has.
+func (of *Inspected) Number() string {
+	return fmt.Sprintf("%s-%d-%s", Named(of.Built.Serial), len(of.Built.Entries()), of.Built.Trail.Last.ID())
+}
+
+// span is when the first and the last entry were made.
+func span(entries []record.Any) (first, last time.Time, ok bool) {
+	for _, e := range entries {
+		t := e.Head().At
+		if t.IsZero() {
+			continue
+		}
+		if !ok || t.Before(first) {
+			first = t
+		}
+		if !ok || t.After(last) {
+			last = t
+		}
+		ok = true
+	}
+	return first, last, ok
 }
 
 func revision(n laminate.Optional[int]) string {
@@ -264,19 +316,19 @@ func (of *Inspected) dispositions() Table {
 }
 
 func (of *Inspected) struck() Table {
-	t := Table{Columns: columns("entry", "strikes", "who", "why")}
+	t := Table{Columns: columns("entry", "strikes", "when", "who", "role", "why")}
 	for i := range of.Built.Struck {
 		s := &of.Built.Struck[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(s.Entry), "entry " + strconv.Itoa(s.Of), Named(s.Who), s.Why}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(s.Entry), "entry " + strconv.Itoa(s.Of), clock(s.At), Named(s.Who), s.Role, s.Why}})
 	}
 	return t
 }
 
 func (of *Inspected) decisions() Table {
-	t := Table{Columns: columns("entry", "decision", "who", "when", "why")}
+	t := Table{Columns: columns("entry", "decision", "who", "role", "when", "verdict then", "entries then", "why")}
 	for i := range of.Built.Decisions {
 		d := &of.Built.Decisions[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), Named(d.Who), clock(d.At), d.Why}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), d.Outcome.String(), Named(d.Who), d.Role, clock(d.At), d.Verdict, covers(d), d.Why}})
 	}
 	return t
 }

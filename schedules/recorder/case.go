@@ -35,7 +35,7 @@ func (c *Case) Choose(path string) error {
 // Open opens the record at path in place of the one that is open, which stays
 // where that fails.
 func (c *Case) Open(path string) error {
-	if c.record != nil && c.record.Path() == path {
+	if c.record != nil && c.record.Path() == path && c.record.Held() == nil {
 		return nil
 	}
 	return c.put(Open(path))

@@ -25,7 +25,8 @@ import (
 // Record is an open record. Make it with Begin or Open; Close ends it.
 type Record struct {
 	path    string
-	log     *store.AppendLog
+	log     *store.AppendLog // nil where another program has it
+	held    error            // that it has
 	text    []byte
 	now     *record.Record
 	entries []record.Any
@@ -53,7 +54,8 @@ func Begin(path string, head *record.Record) (*Record, error) {
 // Open opens the record at path to be added to. What can be read stays, however
 // it ends. A last entry that cannot, because a power cut left it half-written, is
 // moved into a file beside it; Torn says so, and an entry of the record does, for
-// good. A file that is no readable record is left untouched.
+// good. A file that is no readable record is left untouched. One that another
+// program adds to is opened to be looked at, as Held says.
 func Open(path string) (*Record, error) {
 	// Looked at before it is opened as a log, which cuts what is not whole: a
 	// document of another kind must not lose its end.
@@ -68,6 +70,12 @@ func Open(path string) (*Record, error) {
 		}
 		return schedules.WholeEntries(b)
 	})
+	var locked *store.LockedError
+	if errors.As(err, &locked) {
+		r := &Record{path: path, held: err}
+		r.take(text, now)
+		return r, nil
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -117,6 +125,10 @@ func (r *Record) take(text []byte, now *record.Record) {
 // Path is the record's file as it was opened.
 func (r *Record) Path() string { return r.path }
 
+// Held says why nothing can be added: another program has the record open, and
+// this is what it said when it was opened here. nil where entries can be added.
+func (r *Record) Held() error { return r.held }
+
 // Now is what the record says; it is not to be changed.
 func (r *Record) Now() *record.Record { return r.now }
 
@@ -135,6 +147,8 @@ func (r *Record) Edition() uint64 { return r.edition }
 // outlasts a power cut; when it returns an error the record is as it was.
 func (r *Record) Append(entry record.Any) error {
 	switch e := entry.Head(); {
+	case r.held != nil:
+		return r.held
 	case strings.TrimSpace(e.Who) == "" || strings.TrimSpace(e.Role) == "":
 		return errors.New("not recorded: who enters it, and as what? A name and a role are needed")
 	case e.At.IsZero():
@@ -185,6 +199,12 @@ func (r *Record) join(text []byte, one *record.Record) {
 	now.Defects = append(now.Defects, one.Defects...)
 	now.Decisions = append(now.Decisions, one.Decisions...)
 	now.Cuts = append(now.Cuts, one.Cuts...)
+	now.Revisions = append(now.Revisions, one.Revisions...)
+	now.Dimensions = append(now.Dimensions, one.Dimensions...)
+	now.Hydrotests = append(now.Hydrotests, one.Hydrotests...)
+	now.Instruments = append(now.Instruments, one.Instruments...)
+	now.PostCures = append(now.PostCures, one.PostCures...)
+	now.Holds = append(now.Holds, one.Holds...)
 	now.Trail.Sealed++
 	now.Trail.Last = record.Next(now.Trail.Last, e.Content)
 	if n := len(now.Trail.Loose); n > 0 {
@@ -251,4 +271,9 @@ func Adopt(path string, by record.Entry, why string) error {
 }
 
 // Close lets go of the file. A second call does nothing.
-func (r *Record) Close() error { return r.log.Close() }
+func (r *Record) Close() error {
+	if r.log == nil {
+		return nil
+	}
+	return r.log.Close()
+}

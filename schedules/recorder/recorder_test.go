@@ -2,6 +2,7 @@ package recorder
 
 import (
 	"bytes"
+	"errors"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -199,6 +200,34 @@ func TestOpen_putsATornTailAsideAndSaysSo(t *testing.T) {
 	add(t, again, tick(3))
 	if n := len(again.Entries()); n != 4 || !again.Now().Trail.Sound() {
 		t.Errorf("%d entries after one more: %+v", n, again.Now().Trail)
+	}
+}
+
+// A second person may look while one writes, and adds nothing.
+func TestOpen_ofARecordInUseLooksAndAddsNothing(t *testing.T) {
+	r := begun(t)
+	add(t, r, tick(1))
+	other, err := Open(r.Path())
+	if err != nil || other.Held() == nil {
+		t.Fatalf("opened: %v, held %v", err, other.Held())
+	}
+	if n := len(other.Entries()); n != 1 {
+		t.Errorf("%d entries are seen", n)
+	}
+	if err := other.Append(tick(2)); err == nil {
+		t.Error("an entry was added beside the one who writes")
+	}
+	add(t, r, tick(2))
+	if err := errors.Join(r.Close(), other.Close()); err != nil {
+		t.Fatal(err)
+	}
+	again, err := Open(r.Path())
+	if err != nil || again.Held() != nil || len(again.Entries()) != 2 {
+		t.Fatalf("%v: %d entries, held %v", err, len(again.Entries()), again.Held())
+	}
+	add(t, again, tick(3))
+	if err := again.Close(); err != nil {
+		t.Fatal(err)
 	}
 }
 

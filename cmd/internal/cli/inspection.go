@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/schedules/store"
 )
@@ -91,8 +92,10 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 	}
 	h.options.Units = c.units(h.scheduled.Schedule)
 	h.judged = h.scheduled.Judge(h.options)
-	h.result = acceptance.Compare(acceptance.Input{Report: h.judged, Library: h.scheduled.Library, SHA256: h.sum(0),
-		Specification: h.docs[1].Specification, Record: h.asBuilt, Units: h.options.Units})
+	prints := schedules.Fingerprint(h.scheduled.Schedule, h.judged.Analysis, h.scheduled.Library)
+	h.result = acceptance.Compare(acceptance.Input{Report: h.judged, Library: h.scheduled.Library, SHA256: h.sum(0), Fingerprint: prints.Schedule,
+		PlyFingerprints: prints.Plies, SpecificationFingerprint: schedules.SpecificationFingerprint(h.docs[1].Specification),
+		Specification: h.docs[1].Specification, Record: h.asBuilt, SameSerial: h.sameSerial(), Units: h.options.Units})
 	switch h.result.Answer {
 	case acceptance.DoesNotConform, acceptance.Reject:
 		c.ends(Broken)
@@ -104,6 +107,14 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 }
 
 func (h *held) sum(i int) string { return store.SumOf(h.docs[i].Text).String() }
+
+// sameSerial names the other records beside the record that have its serial.
+func (h *held) sameSerial() []string {
+	if h.asBuilt == nil || h.files.Record == stdinName {
+		return nil
+	}
+	return recorder.SameSerial(h.files.Record, h.asBuilt.Serial)
+}
 
 func (h *held) report() report.Comparison {
 	return report.Compared(h.files.Schedule, h.files.Specification, h.files.Record, h.scheduled.Library.Books, h.result, h.judged, h.scheduled.Source.Line)

@@ -133,7 +133,8 @@ func (k newCommand) record(c *call) ([]byte, error) {
 	if !d.Usable() {
 		return nil, fmt.Errorf("%s: %s", k.Of, d.Why())
 	}
-	of := schedules.RecordOf{Revision: d.Schedule.Revision, SHA256: store.SumOf(d.Text).String()}
+	of := schedules.RecordOf{Revision: d.Schedule.Revision, SHA256: store.SumOf(d.Text).String(),
+		Fingerprint: schedules.Fingerprint(d.Schedule, laminate.Analyze(d.Schedule, d.Library), d.Library).Schedule}
 	if k.Of != stdinName {
 		of.Schedule = filepath.Base(k.Of)
 	}

@@ -2,10 +2,10 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
@@ -13,14 +13,14 @@ import (
 )
 
 type takeoffCommand struct {
-	Files           []string         `arg:"" name:"file" help:"Schedules, folders of them, or - for standard input." complete:"documents"`
+	Files           []string         `arg:"" name:"file" help:"Schedules, jobs, folders of them, or - for standard input." complete:"documents"`
 	CSV             bool             `name:"csv" help:"Print the tables as CSV, for a spreadsheet."`
 	ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, such as \"70 degF\", where the shop's table of initiators asks for it."`
 }
 
 // Help is shown under the command's flags.
 func (takeoffCommand) Help() string {
-	return `What it takes to build: the area of every ply at its own middle, fiber and resin mix by weight, strips and rolls where the shop book names roll sizes, tow by the circuits of wound bands, resin to order with the initiator of the shop's table, styrene given off as an estimate, and cost by the book's prices. What the book does not state is named and left out, never assumed; the few shares that practice agrees on are marked as such.
+	return `What it takes to build a schedule, or the parts, joints and nozzles of a job: the area of every ply at its own middle, fiber and resin mix by weight, strips and rolls where the shop book names roll sizes, tow by the circuits of wound bands, resin to order with the initiator of the shop's table, styrene given off as an estimate, and cost by the book's prices. What the book does not state is named and left out, never assumed; the few shares that practice agrees on are marked as such.
 
     veilwright takeoff header.toml
     veilwright takeoff --shop-temperature "70 degF" --units si header.toml
@@ -35,15 +35,15 @@ func (k takeoffCommand) Run(c *call) error {
 	if c.JSON && k.CSV {
 		return errors.New("--json and --csv exclude each other")
 	}
-	reports := []report.Takeoff{}
-	seen := 0
+	reports, seen := []report.Takeoff{}, 0
 	for _, in := range c.inputs(k.Files) {
 		d := c.open(in)
-		if in.searched && d.Usable() && d.Kind != schedules.Schedule {
+		other := d.Kind != schedules.Schedule && d.Kind != schedules.Job
+		if in.searched && d.Usable() && other {
 			continue
 		}
 		seen++
-		if d.Usable() {
+		if d.Usable() && other {
 			d.Want(schedules.Schedule, "takeoff")
 		}
 		if !d.Usable() {
@@ -61,7 +61,7 @@ func (k takeoffCommand) Run(c *call) error {
 		reports = append(reports, r)
 	}
 	if seen == 0 {
-		return fmt.Errorf("no schedule to take off")
+		return errors.New("no schedule to take off")
 	}
 	if c.JSON {
 		return c.out.JSON(reports)
@@ -71,15 +71,21 @@ func (k takeoffCommand) Run(c *call) error {
 
 // one prints the takeoff of one document, or gives its report.
 func (k takeoffCommand) one(c *call, d *shop.Opened, folder string) (report.Takeoff, error) {
-	units := c.units(d.Schedule)
-	t := takeoff.Count([]takeoff.Piece{takeoff.Of(d.Schedule)}, d.Library, c.books().Stock(folder), takeoff.Options{At: k.ShopTemperature.Temperature, Units: units})
+	head, pieces := laminate.Head{}, []takeoff.Piece(nil)
+	if d.Job != nil {
+		head, pieces = d.Job.Head, takeoff.OfJob(d.Job, d.Library)
+	} else {
+		head, pieces = d.Schedule.Head, []takeoff.Piece{takeoff.Of(d.Schedule)}
+	}
+	units := c.unitsOr(head.Units)
+	t := takeoff.Count(pieces, d.Library, c.books().Stock(folder), takeoff.Options{At: k.ShopTemperature.Temperature, Units: units})
 	if t.Incomplete() {
 		c.ends(Incomplete)
 	}
 	if c.JSON {
-		return report.TakeoffOf(d.Name, d.Schedule.Title, d.Library.Books, t), nil
+		return report.TakeoffOf(d.Name, head.Title, d.Library.Books, t), nil
 	}
-	sheet := append(paper.Headed(d.Name, d.Schedule.Head, d.Library.Books, paper.Takeoff(t, units)), paper.Aid(nil))
+	sheet := append(paper.Headed(d.Name, head, d.Library.Books, paper.Takeoff(t, units)), paper.Aid(nil))
 	if k.CSV {
 		return report.Takeoff{}, paper.CSV(c.out, sheet)
 	}

@@ -153,6 +153,7 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	if out, _, code := h.run(t, "verify", "tampered.toml"); code != 1 || !strings.Contains(out, "entry 6: it does not follow") {
 		t.Errorf("verify ends with %d on a changed reading: %s", code, out)
 	}
+	h.write(t, "tampered.toml", "document = \"record\"\nformat = 1\n") // no second record of this serial number
 	out, _, code := h.run(t, "print", "inspection-report", "coupon.toml", "demands.toml", "coupon-record-1.toml")
 	if code != 0 || !strings.Contains(out, "Inspection report: Sound coupon\n") || !strings.Contains(out, "serial C-2\n") {
 		t.Errorf("the report ends with %d: %s", code, out)

@@ -29,7 +29,13 @@ type Field struct {
 	Set func(row, value any) string
 	// Get gives the value as TOML, not ok when not stated.
 	Get func(row any) (text string, ok bool)
+	// Value gives a physical value without its spelling; nil where Get does.
+	Value func(row any) (text string, ok bool)
 }
+
+// Digits are those that Value writes: more than anybody types, and fewer than
+// differ by the unit that a value was typed in.
+const Digits = 12
 
 // Of is a field of a row type: read turns a decoded value into the model's or
 // says what is wrong with it, write spells it, not ok when it is not stated.
@@ -52,6 +58,9 @@ func Lift[Outer, Inner any](fields []Field, inner func(*Outer) *Inner) []Field {
 		list[i] = f
 		list[i].Set = func(row, value any) string { return f.Set(inner(row.(*Outer)), value) }
 		list[i].Get = func(row any) (string, bool) { return f.Get(inner(row.(*Outer))) }
+		if f.Value != nil {
+			list[i].Value = func(row any) (string, bool) { return f.Value(inner(row.(*Outer))) }
+		}
 		if f.Begin != nil {
 			list[i].Begin = func(row any) { f.Begin(inner(row.(*Outer))) }
 		}
@@ -128,7 +137,7 @@ func Strange(s string, lines bool) string {
 func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Quantity[D]) Field {
 	var zero quantity.Quantity[D]
 	units := strings.Join(zero.UnitNames(), ", ")
-	return Of(key, zero.Noun()+" with its unit: "+units, at,
+	f := Of(key, zero.Noun()+" with its unit: "+units, at,
 		func(value any) (q quantity.Quantity[D], wrong string) {
 			switch v := value.(type) {
 			case string:
@@ -142,6 +151,11 @@ func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Qu
 			return q, "a " + zero.Noun() + " in text with its unit is expected, not " + KindOf(value)
 		},
 		func(q quantity.Quantity[D]) (string, bool) { return TOMLText(q.Text()), q.Given() })
+	f.Value = func(row any) (string, bool) {
+		q := *at(row.(*T))
+		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
+	}
+	return f
 }
 
 // exampleUnit picks a unit for a hint that is likelier than the SI base unit.

@@ -145,24 +145,24 @@ func Calculation(of *Subject) paper.Sheet {
 	})
 }
 
-// Takeoff is what it takes to build the parts.
+// Takeoff is what it takes to build the schedule, or the pieces of the job.
 func Takeoff(of *Subject) paper.Sheet {
-	sheet := paper.Takeoff(of.Count(), of.Units)
-	if j := of.Job; j != nil && len(j.Joints)+len(j.Nozzles) > 0 {
-		not := paper.Note{Mark: "INCOMPLETE: ", Text: "the overlays of " + quantity.Counted(len(j.Joints), "joint", "joints") + " and " +
-			quantity.Counted(len(j.Nozzles), "nozzle", "nozzles") + " are not in these figures", Framed: true}
+	t := of.Count()
+	sheet := paper.Takeoff(t, of.Units)
+	if t.Incomplete() {
+		not := paper.Note{Mark: "INCOMPLETE: ", Text: "some pieces are not in these figures, or not whole; what is missing stands beside each", Framed: true}
 		sheet = append(paper.Sheet{not}, sheet...)
 	}
 	return sheet
 }
 
-// Count takes the parts off.
+// Count takes the pieces off.
 func (of *Subject) Count() *takeoff.Takeoff {
 	var pieces []takeoff.Piece
-	for i := range of.Parts {
-		p := takeoff.Of(of.Parts[i].Report.Schedule)
-		p.Name = of.Parts[i].ID
-		pieces = append(pieces, p)
+	if of.Job != nil {
+		pieces = takeoff.OfJob(of.Job, of.Library)
+	} else {
+		pieces = []takeoff.Piece{takeoff.Of(of.Parts[0].Report.Schedule)}
 	}
 	return takeoff.Count(pieces, of.Library, of.Stock, takeoff.Options{At: of.At, Units: of.Units})
 }

@@ -37,7 +37,7 @@ func (p *Page) dispositions() page.Overlay {
 	for i := range all {
 		e := all[len(all)-1-i]
 		switch e.(type) {
-		case *record.Reading, *record.Defect, *record.Decision:
+		case *record.Reading, *record.Defect, *record.Decision, *record.Dimension, *record.Hydrotest:
 			if !e.Head().Struck {
 				add(fmt.Sprintf("%4d  %s", e.Head().Number, p.entryText(e)), "", record.Disposition{OfID: e.Head().ID})
 			}

@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/records"
@@ -163,7 +164,10 @@ func (p *Page) sign() page.Overlay {
 		o, _ := record.Outcomes.Parse(outcome.Text)
 		p.records.Enters(who.Text, role.Text)
 		d := &record.Decision{Entry: p.records.By(), Outcome: o, Covers: laminate.Some(len(p.records.Record().Entries())), Verdict: p.answerNow().String(),
-			Why: strings.TrimSpace(why.Text)}
+			Schedule: p.records.Fingerprints().Schedule, Why: strings.TrimSpace(why.Text)}
+		if demands, _ := p.records.Specification(); demands != nil {
+			d.Specification = schedules.SpecificationFingerprint(demands)
+		}
 		if err := p.records.Record().Append(d); err != nil {
 			return err
 		}
@@ -225,6 +229,9 @@ func (p *Page) entries() page.Overlay {
 		head = "recovered: " + torn
 	}
 	return &page.List{Head: head, Find: "entry", Verb: "strike", Items: items, Take: func(i int) error {
+		if why := p.records.NeedRecord("6"); why != "" {
+			return errors.New(why)
+		}
 		p.records.Named(p.Open, func() { p.Open(p.strike(all[len(all)-1-i].Head().Number)) })
 		return nil
 	}}
@@ -254,6 +261,22 @@ func (p *Page) entryText(of record.Any) string {
 		return "strikes entry " + strconv.Itoa(e.Of) + ": " + e.Why + by(e.Who)
 	case *record.Adopted:
 		return "entries without a seal adopted" + by(e.Who) + clockText(e.At)
+	case *record.Dimension:
+		return strings.ReplaceAll(e.What.String(), "-", " ") + ": " + e.Value.Text() + at(e.Place) + by(e.Who)
+	case *record.Hydrotest:
+		return "hydrotest: " + e.Pressure.Text() + " held " + e.Held + ", " + page.Count(e.Leaks.Value, "leak") + by(e.Who)
+	case *record.Instrument:
+		return "instrument " + e.Instrument + ", calibrated " + e.Calibrated.Format(time.DateOnly) + by(e.Who)
+	case *record.PostCure:
+		return "post-cure: " + e.Temperature.Text() + " held " + e.Held + by(e.Who)
+	case *record.Hold:
+		word := "not passed"
+		if e.Passed.Value {
+			word = "passed"
+		}
+		return "hold point " + e.Point + ": " + word + by(e.Who)
+	case *record.Revision:
+		return "lay-up goes on to another revision of the schedule" + by(e.Who) + clockText(e.At)
 	case *record.Joined:
 		return "copies of the record joined" + by(e.Who) + clockText(e.At)
 	case *record.Cut:

@@ -19,9 +19,9 @@ type Page struct {
 	records *records.Case
 	table   *widget.Table[string, row]
 
-	place, side, method, witness string // kept from entry to entry
-	tolerance                    inspection.Tolerance
-	stated                       bool // somebody stated the tolerances
+	place, side, method, instrument, witness string // kept from entry to entry
+	tolerance                                inspection.Tolerance
+	stated                                   bool // somebody stated the tolerances
 
 	seen   seen
 	result *acceptance.Result
@@ -47,11 +47,12 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{"1"}, Short: "readings", Long: "enter readings: choose the kind, then value Enter value Enter", Group: enter, Rank: 1, Can: need, Do: enters(p.kinds)},
 		{Keys: []string{"2"}, Short: "defect", Long: "enter a defect seen", Group: enter, Rank: 2, Can: need, Do: enters(p.defect)},
 		{Keys: []string{"3"}, Short: "sign", Long: "sign a decision: accept, reject, accept after repair", Group: enter, Rank: 3, Can: need, Do: enters(p.sign)},
-		{Keys: []string{"4"}, Long: "all entries of the record; strike one with a reason", Group: enter, Rank: 7, Can: need, Do: opens(p.entries)},
+		{Keys: []string{"4"}, Long: "all entries of the record; strike one with a reason", Group: enter, Rank: 7, Can: p.haveRecord, Do: opens(p.entries)},
 		{Keys: []string{"5"}, Long: "take the specification beside the schedule, or choose one", Group: choose, Rank: 8, Do: keys.Do(func() { c.ChooseSpecification(p.Open) })},
 		{Keys: []string{"6"}, Long: "choose the record, or begin one", Group: choose, Rank: 9, Do: func(keys.Event) { p.Open(c.ChooseRecord(p.Open)) }},
 		{Keys: []string{"7"}, Long: "state the ply-to-ply scatter, to see what readings are to be expected", Group: choose, Rank: 10, Do: opens(p.tolerances)},
 		{Keys: []string{"8"}, Long: "what becomes of a reading, a defect or a rejection: repair, retest, concession, scrap", Group: enter, Rank: 11, Can: need, Do: enters(p.dispositions)},
+		{Keys: []string{"0"}, Long: "take up the schedule on the desk for this record, as a revision in mid-job", Group: enter, Rank: 13, Can: func() string { return c.CanTakeUp("6") }, Do: enters(c.TakeUp)},
 		{Keys: []string{"9"}, Long: "adopt the entries without a seal: you answer for them as they stand", Group: enter, Rank: 12, Can: p.canAdopt, Do: enters(p.adopt)},
 		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "to the ply", Long: "to the line's plies, on the bench", Group: about, Rank: 4, Can: p.havePlies, Do: func(keys.Event) { p.jump() }},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "line", Long: "another line; a screenful; the first line, the last one", Group: about, Rank: 5, Do: p.move},
@@ -59,6 +60,14 @@ func New(d *page.Desk, c *records.Case) *Page {
 		d.Out(about),
 	}
 	return p
+}
+
+// haveRecord says why there are no entries to look at.
+func (p *Page) haveRecord() string {
+	if p.records.Record() == nil {
+		return p.records.NeedRecord("6")
+	}
+	return ""
 }
 
 // Reset drops what was begun: the document became another.

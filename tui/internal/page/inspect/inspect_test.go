@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/inspection"
 
 	"pgregory.net/rapid"
@@ -444,5 +445,85 @@ func TestReadings_aThicknessInTheWrongUnitIsAskedAbout(t *testing.T) {
 	g.Press(keys.Enter)
 	if l := g.Records.Record().Now().Readings; len(l) != n+1 || l[n].Thickness.Text() != "0.24 in" {
 		t.Errorf("%d readings, the last %+v", len(l)-n, l[len(l)-1])
+	}
+}
+
+// A revision in mid-job is an entry by somebody named, not a trick.
+func TestRevision_isTakenUpByEntryWithAReason(t *testing.T) {
+	g := open(t, 100, 30, spool)
+	g.Press("6", "1")
+	g.Typed("K-402-9", "")
+	if g.Press("0"); !g.Desk.Notice.Refusal {
+		t.Fatal("the record's own schedule was taken up")
+	}
+	path := g.Desk.Doc.Path()
+	g.Desk.Row = 1
+	if !g.Desk.Apply(edit.Duplicate(g.Desk.Doc.Now(), g.Desk.Doc.Library(), 1)) {
+		t.Fatal(g.Desk.Notice.Text)
+	}
+	if g.Press("0"); !strings.Contains(g.Desk.Notice.Text, "saved") {
+		t.Errorf("what is not saved was taken up: %s", g.Desk.Notice.Text)
+	}
+	if err := g.Desk.Doc.Save(); err != nil {
+		t.Fatal(err)
+	}
+	g.Shows("✗ the record is of another schedule")
+	g.Press("0", keys.Enter)
+	g.Says("answered for")
+	g.Typed("one more mat, drawing 7")
+	g.Says("taken up from ply 1 on")
+	if r := g.Records.Record().Now(); len(r.Revisions) != 1 || r.Revisions[0].Fingerprint != g.Records.Fingerprints().Schedule || r.Revisions[0].Who == "" || g.Records.Foreign() != "" {
+		t.Errorf("%s: %+v", path, r.Revisions)
+	}
+}
+
+// The rest of the part by keys: a test with gas is refused with the reason, and
+// what can hurt stands where it is entered.
+func TestPart_theRestIsEnteredByKeys(t *testing.T) {
+	g := compared(t, 100, 36, "incomplete")
+	pick := func(further int) {
+		g.Press("1")
+		for range 8 + further {
+			g.Press(keys.Down)
+		}
+		g.Press(keys.Enter)
+	}
+	pick(0)
+	g.Press("1", keys.Enter)
+	g.Typed("24.02", "end A", "T-7", "")
+	g.Says("inside diameter: 24.02 in at end A")
+	pick(1)
+	if !strings.Contains(strings.ToLower(g.Screen()), "water") {
+		t.Errorf("no caution:\n%s", g.Screen())
+	}
+	for range "water" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("air")
+	g.Says("never with gas")
+	for range "air" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("water", "75", "30", "0", "G-12", "P. One")
+	g.Says("hydrotest: 75 psi held 30 min, 0 leaks")
+	pick(3)
+	g.Typed("180", "4 h", "", "")
+	g.Says("post-cure: 180 degF held 4 h")
+	pick(2)
+	g.Typed("barrier complete")
+	g.Press("1", keys.Enter)
+	g.Typed("", "")
+	g.Says("hold point barrier complete: passed")
+	pick(4)
+	g.Typed("G-12", "pressure gauge", "2026-01-15", "2026-01-14")
+	g.Says("before the calibration")
+	for range "2026-01-14" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("2027-01-15")
+	g.Says("instrument G-12, calibrated 2026-01-15")
+	now := g.Records.Record().Now()
+	if len(now.Dimensions) != 1 || len(now.Hydrotests) != 1 || len(now.PostCures) != 1 || len(now.Holds) != 1 || len(now.Instruments) != 1 || len(now.Trail.Breaks) > 0 {
+		t.Errorf("%+v", now.Trail)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/tui/internal/draw"
@@ -47,10 +48,13 @@ func (p *Page) compare() {
 	}
 	others := now.demands != p.seen.demands || now.record != p.seen.record
 	p.seen = now
-	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum,
+	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum, Fingerprint: p.records.Fingerprints().Schedule, PlyFingerprints: p.records.Fingerprints().Plies,
 		Specification: demands, Units: now.units}
 	if r != nil {
-		in.Record = r.Now()
+		in.Record, in.SameSerial = r.Now(), p.records.SameSerial()
+	}
+	if demands != nil {
+		in.SpecificationFingerprint = schedules.SpecificationFingerprint(demands)
 	}
 	p.result = acceptance.Compare(in)
 	p.rows = p.rows[:0]

@@ -55,7 +55,18 @@ func (p *Page) kinds() page.Overlay {
 		items[i] = page.Item{Name: kindWord(k.kind, k.group)}
 	}
 	items[4] = page.Item{Name: "ignition loss", Note: "masses before and after"}
+	others := []struct {
+		name string
+		open func() page.Overlay
+	}{{"dimension", p.dimension}, {"hydrotest", p.hydrotest}, {"hold or witness point", p.holdPoint}, {"post-cure", p.postCure}, {"instrument and its calibration", p.calibration}}
+	for _, o := range others {
+		items = append(items, page.Item{Name: o.name})
+	}
 	return &page.List{Head: "which reading?", Items: items, Take: func(i int) error {
+		if i >= len(list) {
+			p.Open(others[i-len(list)].open())
+			return nil
+		}
 		if list[i].kind == inspection.IgnitionLoss {
 			p.Open(p.specimens())
 			return nil
@@ -98,9 +109,10 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	after := &page.Field{Label: "after", Hint: "g, after ignition"}
 	side := &page.Field{Label: "side", Choices: []string{spec.ProcessSide.String(), spec.OutsideFace.String()}}
 	method := &page.Field{Label: "method", Text: p.method, Hint: "gauge or procedure; kept for the next one"}
+	instrument := &page.Field{Label: "instrument", Text: p.instrument, Hint: "kept for the next one"}
 	witness := &page.Field{Label: "witness", Text: p.witness, Hint: "who is there; kept for the next one"}
 	side.Text = p.side
-	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, method, witness}, Needs: 1, EmptyEnds: true, Again: true}
+	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, method, witness, instrument}, Needs: 1, EmptyEnds: true, Again: true}
 	switch k {
 	case inspection.WallThickness:
 		value.Hint = u.Thin().Symbol()
@@ -108,7 +120,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		value.Hint = "0 to 100"
 	case inspection.IgnitionLoss:
 		value.Label, value.Hint = "before", "g, before ignition"
-		s.Fields, s.Needs = []*page.Field{value, after, place, method, witness}, 2
+		s.Fields, s.Needs = []*page.Field{value, after, place, method, witness, instrument}, 2
 		s.Head = kindWord(k, g) + ": before Enter after Enter; Enter alone ends"
 	case inspection.Acetone:
 		value.Choices = []string{clean, sticky}
@@ -123,7 +135,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	}
 	taken := func() (*record.Reading, error) {
 		r := &record.Reading{Entry: p.records.By(), Kind: k, Group: g, Place: strings.TrimSpace(place.Text),
-			Method: strings.TrimSpace(method.Text), Witness: strings.TrimSpace(witness.Text)}
+			Method: strings.TrimSpace(method.Text), Witness: strings.TrimSpace(witness.Text), Instrument: strings.TrimSpace(instrument.Text)}
 		r.Side, _ = spec.Sides.Parse(side.Text)
 		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
 	}
@@ -149,7 +161,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		if err := p.records.Record().Append(r); err != nil {
 			return err
 		}
-		p.place, p.side, p.method, p.witness = place.Text, side.Text, method.Text, witness.Text
+		p.place, p.side, p.method, p.witness, p.instrument = place.Text, side.Text, method.Text, witness.Text, instrument.Text
 		p.Desk.Note(p.recorded(r), "4 strikes an entry")
 		return nil
 	}

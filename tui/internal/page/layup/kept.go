@@ -117,7 +117,15 @@ func (p *Page) askDetails() {
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
 		return nil
 	}
-	s.Check = func(int) error { return keep() }
+	s.Check = func(i int) error {
+		switch f := s.Fields[i]; f {
+		case catalyst, promoter:
+			if err := usual(f); err != nil {
+				return err
+			}
+		}
+		return keep()
+	}
 	s.Take = func() error {
 		if err := keep(); err != nil {
 			return err
@@ -220,6 +228,33 @@ func likely(f *page.Field) error {
 	f.Text = percentText(laminate.Some(100 * h.Value))
 	f.Enter()
 	return fmt.Errorf("humidity %s %%: %s %%? Enter takes it; type %s %% with its sign if that is meant", typed, f.Text, typed)
+}
+
+// Shares of initiator and promoter that are usual, of the resin by mass; others
+// are asked about once (common practice, no source).
+const (
+	leastShare = 0.0005
+	mostShare  = 0.05
+)
+
+// usual asks about a share of initiator or promoter that is hardly ever meant: one
+// below 0.05 % was typed as a share of 1, and stands in the line as percent by then,
+// for Enter; a percent sign says that any is meant as typed.
+func usual(f *page.Field) error {
+	v, err := share(f)
+	switch typed := strings.TrimSpace(f.Text); {
+	case err != nil || !v.Given || v.Value == 0 || strings.Contains(typed, "%"):
+		return err
+	case v.Value < leastShare:
+		f.Text = percentText(laminate.Some(100 * v.Value))
+		f.Enter()
+		return fmt.Errorf("%s %s %%: %s %%? Enter takes it; type %s %% with its sign if that is meant", f.Label, typed, f.Text, typed)
+	case v.Value > mostShare:
+		f.Text += " %"
+		f.Enter()
+		return fmt.Errorf("%s %s %% is above %s: Enter takes it if it is meant", f.Label, typed, quantity.Share(mostShare))
+	}
+	return nil
 }
 
 // askAmbient is the form of the ambient conditions; then goes on where a tick waits for it.

@@ -526,3 +526,18 @@ func TestOtherwise_isRecordedAsData(t *testing.T) {
 		t.Errorf("on disk: %+v", l)
 	}
 }
+
+// A share typed as a part of 1 is asked about, and so is one that nobody mixes.
+func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Press("2")
+	g.Typed("", "", "V-1", "R-1", "0.0125")
+	g.Says("initiator 0.0125 %: 1.25 %? Enter takes it")
+	g.Press(keys.Enter)
+	g.Typed("25")
+	g.Says("promoter 25 % is above 5 %")
+	g.Press(keys.Enter)
+	if k := g.Page.kept(1); k.catalyst.Value != 0.0125 || k.promoter.Value != 0.25 {
+		t.Errorf("kept %+v", k)
+	}
+}

@@ -67,6 +67,9 @@ func (p *Page) needRecord() string {
 	if why := p.records.NeedRecord("3"); why != "" {
 		return why
 	}
+	if p.records.CanTakeUp("3") == "" {
+		return "the record is of another schedule or revision: 0 on the inspect page takes this one up"
+	}
 	return p.needPlies()
 }
 
@@ -348,6 +351,9 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 	t := &record.Laid{Entry: p.records.By(), Ply: n, MaterialLot: k.materialLot, ResinLot: k.resinLot,
 		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: m.air, Humidity: m.humidity,
 		SurfaceTemperature: m.surface, Material: as.Material, Plies: as.Plies, Lap: as.Lap, Remark: note}
+	if prints := p.records.Fingerprints().Plies; n <= len(prints) {
+		t.Fingerprint = prints[n-1]
+	}
 	if err := r.Append(t); err != nil {
 		return err
 	}

@@ -5,6 +5,7 @@ package records
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -13,6 +14,7 @@ import (
 
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/recorder"
@@ -29,11 +31,15 @@ type Case struct {
 	clock func() time.Time
 	path  string // the schedule the record was opened beside
 
-	who, role string // who enters in this sitting, and as what
+	who, role string   // who enters in this sitting, and as what
+	twins     []string // other records with the serial of the one that is open
 
 	doc      *editor.Document // the sum is of this document
 	revision uint64
 	sum      string
+
+	report *rules.Report // the fingerprints are of its schedule
+	prints schedules.Fingerprints
 }
 
 // New makes an empty case. A nil clock is the machine's.
@@ -106,7 +112,19 @@ func (c *Case) Record() *recorder.Record { return c.files.Record() }
 // Open opens a record, and OpenSpecification a specification, by its file.
 func (c *Case) Open(path string) error {
 	c.path = c.desk.Doc.Path()
-	return c.files.Open(path)
+	err := c.files.Open(path)
+	if r := c.files.Record(); err == nil && r != nil {
+		c.twins = recorder.SameSerial(path, r.Now().Serial)
+	}
+	return err
+}
+
+// SameSerial names the other records beside the open one that have its serial.
+func (c *Case) SameSerial() []string {
+	if c.files.Record() == nil {
+		return nil
+	}
+	return c.twins
 }
 
 // OpenSpecification takes the specification at path.
@@ -138,11 +156,72 @@ func (c *Case) Sum() string {
 	return c.sum
 }
 
+// Fingerprints are those of the schedule as it stands on the desk.
+func (c *Case) Fingerprints() *schedules.Fingerprints {
+	if r := c.desk.Report(); c.report != r {
+		c.report, c.prints = r, schedules.Fingerprint(r.Schedule, r.Analysis, c.desk.Doc.Library())
+	}
+	return &c.prints
+}
+
+// isOf tells whether a record is of the schedule on the desk.
+func (c *Case) isOf(r *record.Record) bool {
+	if of, _ := r.Of(); of != "" {
+		return strings.EqualFold(of, c.Fingerprints().Schedule)
+	}
+	return strings.EqualFold(r.ScheduleSHA256, c.Sum())
+}
+
+// CanTakeUp says why lay-up cannot go on to the schedule on the desk as another
+// revision of the record's, "" when it can.
+func (c *Case) CanTakeUp(key string) string {
+	switch r := c.files.Record(); {
+	case r == nil:
+		return c.NeedRecord(key)
+	case r.Held() != nil:
+		return c.NeedRecord(key)
+	case c.isOf(r.Now()):
+		return "the record is of the schedule on the desk"
+	}
+	return c.cannotBegin()
+}
+
+// TakeUp is the form by which somebody named has lay-up go on to the schedule on
+// the desk: plies that were laid are held against it too.
+func (c *Case) TakeUp() page.Overlay {
+	why := &page.Field{Label: "why", Hint: "the part is laid to another revision from now on"}
+	return &page.Form{Head: "take up the schedule on the desk for this record", Fields: []*page.Field{why}, Check: func(int) error {
+		if strings.TrimSpace(why.Text) == "" {
+			return errors.New("why: a revision in mid-job is answered for")
+		}
+		return nil
+	}, Take: func() error {
+		d, r := c.desk.Doc, c.files.Record()
+		from := 1
+		for i := range r.Now().Laid {
+			if t := &r.Now().Laid[i]; !t.Struck {
+				from = max(from, t.Ply+1)
+			}
+		}
+		x := &record.Revision{Entry: c.By(), Schedule: filepath.Base(d.Path()), Number: d.Now().Revision, Fingerprint: c.Fingerprints().Schedule, From: from,
+			Why: strings.TrimSpace(why.Text)}
+		if err := r.Append(x); err != nil {
+			return err
+		}
+		c.desk.Say(fmt.Sprintf("taken up from ply %d on; plies laid before are held against it too", from))
+		return nil
+	}}
+}
+
 // NeedRecord says why nothing can be recorded, "" when it can; key is the one
 // that opens a record.
 func (c *Case) NeedRecord(key string) string {
-	if c.files.Record() == nil {
+	r := c.files.Record()
+	switch {
+	case r == nil:
 		return "no record is open: " + key + " opens or starts one"
+	case r.Held() != nil:
+		return "to look at only: " + r.Held().Error() + "; " + key + " opens it again"
 	}
 	return ""
 }
@@ -153,10 +232,10 @@ func (c *Case) Foreign() string {
 	switch {
 	case r == nil:
 		return ""
-	case r.Now().ScheduleSHA256 == "":
-		return "the record does not name its schedule"
-	case strings.EqualFold(r.Now().ScheduleSHA256, c.Sum()):
+	case c.isOf(r.Now()):
 		return ""
+	case r.Now().ScheduleFingerprint == "" && r.Now().ScheduleSHA256 == "":
+		return "the record does not name its schedule"
 	case c.desk.Doc.Dirty():
 		return "the schedule has changes that are not saved: the record is of the saved one, or of another"
 	}
@@ -218,7 +297,7 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 		if o.Torn != "" {
 			e.Note += " · last entry half-written"
 		}
-		if strings.EqualFold(r.ScheduleSHA256, c.Sum()) {
+		if c.isOf(r) {
 			e.Word, e.Look = "this schedule", c.desk.Theme.Good
 		}
 		return e, true
@@ -241,6 +320,10 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 func (c *Case) said(what string) {
 	if torn := c.files.Record().Torn(); torn != "" {
 		c.desk.Say("recovered: " + torn)
+		return
+	}
+	if held := c.files.Record().Held(); held != nil {
+		c.desk.Refuse(what + " to look at only: " + held.Error())
 		return
 	}
 	if why := c.Foreign(); why != "" {
@@ -289,10 +372,11 @@ func (c *Case) begin() page.Overlay {
 		d := c.desk.Doc
 		c.path = d.Path()
 		err = c.files.Begin(path, &record.Record{Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
-			ScheduleSHA256: c.Sum(), Serial: strings.TrimSpace(serial.Text)})
+			ScheduleSHA256: c.Sum(), ScheduleFingerprint: c.Fingerprints().Schedule, Serial: strings.TrimSpace(serial.Text)})
 		if err != nil {
 			return err
 		}
+		c.twins = recorder.SameSerial(path, serial.Text)
 		c.said("begun " + filepath.Base(path))
 		return nil
 	}}

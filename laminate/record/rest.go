@@ -1,0 +1,84 @@
+package record
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
+)
+
+// Span is a time as it is written in records, and whether it is one above 0:
+// "24 min", "1.5 h", "90 s".
+func Span(text string) (time.Duration, bool) {
+	fields := strings.Fields(text)
+	if len(fields) != 2 {
+		return 0, false
+	}
+	n, err := strconv.ParseFloat(fields[0], 64)
+	unit := map[string]time.Duration{"s": time.Second, "min": time.Minute, "h": time.Hour}[fields[1]]
+	if err != nil || !(n > 0 && n*float64(unit) < float64(10_000*time.Hour)) {
+		return 0, false
+	}
+	span := time.Duration(n * float64(unit))
+	return span, span > 0
+}
+
+// Dimension is one measure of the finished part.
+type Dimension struct {
+	Entry
+	What       spec.Measure
+	Place      string
+	Value      quantity.Length
+	Instrument string
+	Witness    string
+}
+
+// Hydrotest is a test of the part under water at pressure. There is none with
+// gas: see GasRefused.
+type Hydrotest struct {
+	Entry
+	Medium      string // water
+	Pressure    quantity.Pressure
+	Held        string // a Span
+	Leaks       laminate.Optional[int]
+	Instrument  string // the pressure gauge
+	Temperature quantity.Temperature
+	Witness     string
+	Remark      string
+}
+
+// Water is the one medium of a hydrotest.
+const Water = "water"
+
+// GasRefused says why a part is not tested with gas.
+const GasRefused = "a part of laminate is tested with water, never with gas: compressed gas stores many hundred times the energy, and a laminate that fails flies apart in pieces"
+
+// Instrument is a gauge or meter and when it was calibrated.
+type Instrument struct {
+	Entry
+	Instrument string // as readings name it
+	What       string
+	Calibrated time.Time
+	Due        time.Time
+}
+
+// PostCure is one cycle of post-cure as it was logged.
+type PostCure struct {
+	Entry
+	Temperature quantity.Temperature
+	Held        string // a Span
+	Instrument  string
+	Remark      string
+}
+
+// Hold is a hold or witness point that was come to.
+type Hold struct {
+	Entry
+	Point   string
+	Passed  laminate.Optional[bool]
+	Witness string
+	Remark  string
+}

@@ -1,0 +1,105 @@
+package schedules
+
+import (
+	"crypto/sha256"
+	"slices"
+	"strconv"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/tables"
+)
+
+// unweighed are keys that say nothing of what is laid: names, prices, rolls.
+var unweighed = []string{"name", "price", "roll_width", "roll_length", "source"}
+
+// said writes what a row says by value, so that neither its spelling nor its
+// place in the file counts.
+func said(b []byte, title string, fields []tables.Field, row any) []byte {
+	b = append(b, title...)
+	for _, f := range fields {
+		if slices.Contains(unweighed, f.Key) {
+			continue
+		}
+		get := f.Get
+		if f.Value != nil {
+			get = f.Value
+		}
+		if text, ok := get(row); ok {
+			b = append(b, " "+f.Key+"="+text...)
+		}
+	}
+	return append(b, '\n')
+}
+
+// Fingerprints say what a schedule is by its content: what was resolved for each
+// ply out of the schedule, its shop books and what is built in, and the part and
+// service it is for. Spelling, comments, line ends, title, revision number and
+// prices do not count.
+type Fingerprints struct {
+	Schedule string   // 64 hexadecimal digits
+	Plies    []string // of each single ply, 12 of them
+}
+
+// Fingerprint takes those of an analyzed schedule.
+func Fingerprint(s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Library) Fingerprints {
+	var b []byte
+	for _, kind := range []laminate.RefKind{laminate.RefPart, laminate.RefService, laminate.RefCondition} {
+		t := &scheduleTables[kind]
+		for _, r := range t.Rows(s) {
+			b = said(b, t.Name, t.Fields, r.Value)
+		}
+	}
+	var f Fingerprints
+	for i := range a.Rows {
+		row := &a.Rows[i]
+		last := record.Sum(sha256.Sum256(plySaid(&s.Plies[i], row, lib, s.Plies[i].GelAfter)))
+		before := last
+		if s.Plies[i].GelAfter {
+			before = sha256.Sum256(plySaid(&s.Plies[i], row, lib, false))
+		}
+		for n := row.First; n <= row.Last; n++ {
+			sum := before
+			if n == row.Last {
+				sum = last
+			}
+			f.Plies = append(f.Plies, sum.ID())
+			b = append(b, sum[:]...)
+		}
+	}
+	f.Schedule = record.Sum(sha256.Sum256(b)).String()
+	return f
+}
+
+// plySaid is what a single ply is: its own keys with its zone, whether it gels
+// before the next, and what its material and its resin come to.
+func plySaid(p *laminate.Ply, row *laminate.RowFigures, lib *laminate.Library, gel bool) []byte {
+	one := *p
+	one.Count, one.Zone, one.GelAfter = 1, row.Zone, gel
+	b := said(nil, "ply", plyFields, &one)
+	value := func(v float64) string { return " " + strconv.FormatFloat(v, 'g', tables.Digits, 64) }
+	if m := row.Material; m != nil {
+		b = said(b, "material", materialFields, m)
+		fiber := &lib.Fibers[m.Fiber]
+		b = append(b, value(fiber.Density.SI())+value(fiber.Modulus.SI())+value(fiber.Poisson)...)
+	}
+	if r := row.Resin; r != nil {
+		b = said(b, "resin", resinFields, r)
+		family, filler := &lib.Families[r.Family], &lib.Fillers[r.Filler]
+		b = append(b, value(family.Density.SI())+value(family.Modulus.SI())+value(family.Poisson)+value(family.FailureStrain)+value(filler.Density.SI())...)
+	}
+	return b
+}
+
+// SpecificationFingerprint says what a specification requires, by its content.
+func SpecificationFingerprint(d *spec.Specification) string {
+	var b []byte
+	for i := range specTables {
+		t := &specTables[i]
+		for _, r := range t.Rows(d) {
+			b = said(b, t.Name, t.Fields, r.Value)
+		}
+	}
+	return record.Sum(sha256.Sum256(b)).String()
+}

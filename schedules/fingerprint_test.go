@@ -1,0 +1,138 @@
+package schedules
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+)
+
+const printed = `document = "schedule"
+format = 1
+title = "Drain"
+revision = 2
+
+[part]
+form = "pipe"
+process = "contact"
+inside_diameter = "12 in"
+
+[service]
+fluid = "brine"
+temperature = "110 degF"
+
+[[resin]]
+id = "ve"
+family = "vinyl-ester"
+
+[[ply]]
+material = "veil-c-15"
+resin = "ve"
+
+[[ply]]
+material = "mat-1.5"
+resin = "ve"
+count = 2
+gel_after = true
+
+[[ply]]
+material = "woven-24"
+resin = "ve"
+count = 3
+`
+
+func printOf(t *testing.T, text string, lib *laminate.Library) Fingerprints {
+	t.Helper()
+	_, s, problems := Decode([]byte(text), lib)
+	if len(problems) > 0 {
+		t.Fatalf("%v\n%s", problems, text)
+	}
+	return Fingerprint(s, laminate.Analyze(s, lib), lib)
+}
+
+func TestFingerprint_spellingCountsForNothing(t *testing.T) {
+	lib := catalog.Library()
+	want := printOf(t, printed, lib)
+	if len(want.Plies) != 6 || len(want.Schedule) != 64 {
+		t.Fatalf("%+v", want)
+	}
+	tidied, problems := Tidy([]byte(printed), lib)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for what, text := range map[string]string{
+		"tidied":            string(tidied),
+		"CRLF":              strings.ReplaceAll(printed, "\n", "\r\n"),
+		"comments":          strings.ReplaceAll(printed, "\n\n", "\n# as agreed\n\n"),
+		"another unit":      strings.Replace(printed, `"12 in"`, `"1 ft"`, 1),
+		"title, revision":   strings.Replace(strings.Replace(printed, "Drain", "Drain header", 1), "revision = 2", "revision = 3", 1),
+		"two rows for one":  strings.Replace(printed, "count = 3\n", "count = 1\n\n[[ply]]\nmaterial = \"woven-24\"\nresin = \"ve\"\ncount = 2\n", 1),
+		"price of a resin":  strings.Replace(printed, "family = \"vinyl-ester\"\n", "family = \"vinyl-ester\"\nprice = \"4.20 per kg\"\n", 1),
+		"unused resin kept": strings.Replace(printed, "[[ply]]", "[[resin]]\nid = \"other\"\nfamily = \"vinyl-ester\"\n\n[[ply]]", 1),
+	} {
+		if got := printOf(t, text, lib); got.Schedule != want.Schedule {
+			t.Errorf("%s: another fingerprint", what)
+		}
+	}
+}
+
+func TestFingerprint_contentCounts(t *testing.T) {
+	lib := catalog.Library()
+	want := printOf(t, printed, lib)
+	for what, text := range map[string]string{
+		"diameter":    strings.Replace(printed, `"12 in"`, `"13 in"`, 1),
+		"temperature": strings.Replace(printed, "110", "111", 1),
+		"resin":       strings.Replace(printed, `family = "vinyl-ester"`, `family = "novolac-vinyl-ester"`, 1),
+		"material":    strings.Replace(printed, "woven-24", "woven-18", 1),
+		"count":       strings.Replace(printed, "count = 3", "count = 4", 1),
+		"gel stop":    strings.Replace(printed, "gel_after = true\n", "", 1),
+		"glass":       strings.Replace(printed, "count = 3", "count = 3\nglass_content = 0.5", 1),
+		"zone":        strings.Replace(printed, "count = 3", "count = 3\nzone = \"outer-surface\"", 1),
+	} {
+		if got := printOf(t, text, lib); got.Schedule == want.Schedule {
+			t.Errorf("%s: the same fingerprint", what)
+		}
+	}
+	// The shop book's mat of another areal mass is another ply, and no other ply is.
+	book, problems := DecodeBook([]byte("document = \"shop-book\"\nformat = 1\n\n[[material]]\nid = \"mat-1.5\"\nform = \"chopped-mat\"\nfiber = \"e-glass\"\nareal_mass = \"300 g/m2\"\nfiber_density = \"2540 kg/m3\"\nglass_content = 0.3\n"))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	shop := catalog.Merge(lib, *book)
+	got := printOf(t, printed, shop)
+	if got.Schedule == want.Schedule {
+		t.Error("another areal mass in the shop book: the same fingerprint")
+	}
+	for i := range got.Plies {
+		if same := got.Plies[i] == want.Plies[i]; same == (i == 1 || i == 2) {
+			t.Errorf("ply %d alike: %v", i+1, same)
+		}
+	}
+	if got.Plies[1] == got.Plies[2] {
+		t.Error("a ply before a gel stop is the same as one without")
+	}
+}
+
+func TestSpecificationFingerprint_goesByWhatIsRequired(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("../testdata/specifications", "acid-drain.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	of := func(b string) string {
+		d, problems := DecodeSpecification([]byte(b))
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		return SpecificationFingerprint(d)
+	}
+	want := of(string(text))
+	if of("# reviewed\n"+strings.ReplaceAll(string(text), "\n", "\r\n")) != want {
+		t.Error("a comment is another requirement")
+	}
+	if of(strings.Replace(string(text), "= 32", "= 30", 1)) == want {
+		t.Error("another hardness is the same requirement")
+	}
+}

@@ -1,0 +1,96 @@
+package paper
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate/record"
+)
+
+// covers is how many entries a decision weighed.
+func covers(d *record.Decision) string {
+	if !d.Covers.Given {
+		return ""
+	}
+	return strconv.Itoa(d.Covers.Value)
+}
+
+func (of *Inspected) dimensions() Table {
+	t := Table{Columns: columns("entry", "measure", "place", "value", "instrument", "measured", "who", "witness")}
+	for i := range of.Built.Dimensions {
+		d := &of.Built.Dimensions[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(d.Entry), strings.ReplaceAll(d.What.String(), "-", " "), d.Place, d.Value.Text(), d.Instrument, clock(d.At), d.Who, d.Witness}})
+	}
+	return t
+}
+
+func (of *Inspected) hydrotests() Table {
+	t := Table{Columns: columns("entry", "medium", "pressure", "held", "leaks", "gauge", "tested", "who", "witness", "remark")}
+	for i := range of.Built.Hydrotests {
+		h := &of.Built.Hydrotests[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(h.Entry), h.Medium, h.Pressure.Text(), h.Held, strconv.Itoa(h.Leaks.Value), h.Instrument, clock(h.At), h.Who, h.Witness, h.Remark}})
+	}
+	return t
+}
+
+func (of *Inspected) postCures() Table {
+	t := Table{Columns: columns("entry", "temperature", "held", "instrument", "logged", "who", "remark")}
+	for i := range of.Built.PostCures {
+		c := &of.Built.PostCures[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(c.Entry), c.Temperature.Text(), c.Held, c.Instrument, clock(c.At), c.Who, c.Remark}})
+	}
+	return t
+}
+
+func (of *Inspected) holds() Table {
+	t := Table{Columns: columns("entry", "point", "passed", "when", "who", "role", "witness", "remark")}
+	for i := range of.Built.Holds {
+		h := &of.Built.Holds[i]
+		passed := "no"
+		if h.Passed.Value {
+			passed = "yes"
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{number(h.Entry), h.Point, passed, clock(h.At), h.Who, h.Role, h.Witness, h.Remark}})
+	}
+	return t
+}
+
+func day(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return t.Format(time.DateOnly)
+}
+
+func (of *Inspected) instruments() Table {
+	t := Table{Columns: columns("entry", "instrument", "what", "calibrated", "due", "who")}
+	for i := range of.Built.Instruments {
+		x := &of.Built.Instruments[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(x.Entry), x.Instrument, x.What, day(x.Calibrated), day(x.Due), x.Who}})
+	}
+	return t
+}
+
+// history is what happened to the record itself.
+func (of *Inspected) history() Table {
+	t := Table{Columns: columns("entry", "what", "when", "who", "role", "why")}
+	add := func(e record.Entry, what, why string) {
+		t.Rows = append(t.Rows, Row{Cells: []string{number(e), what, clock(e.At), e.Who, e.Role, why}})
+	}
+	for i := range of.Built.Revisions {
+		x := &of.Built.Revisions[i]
+		add(x.Entry, "schedule taken up from ply "+strconv.Itoa(x.From)+" on: "+x.Schedule+revision(x.Number), x.Why)
+	}
+	for i := range of.Built.Adopted {
+		add(of.Built.Adopted[i].Entry, "entries without a seal adopted", of.Built.Adopted[i].Why)
+	}
+	for i := range of.Built.Joined {
+		add(of.Built.Joined[i].Entry, "copies of the record joined", of.Built.Joined[i].Why)
+	}
+	for i := range of.Built.Cuts {
+		x := &of.Built.Cuts[i]
+		add(x.Entry, "half-written entry put aside in "+x.Aside+", SHA-256 "+x.SHA256, "")
+	}
+	return t
+}
