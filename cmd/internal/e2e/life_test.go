@@ -207,6 +207,10 @@ func TestSuspend_comesBackAsItWas(t *testing.T) {
 	}
 	s.press("fg", "enter").see("BENCH", "not saved", "×2")
 	s.press("+").see("×3")
+	// The shell's death is not the program's, which would go on keeping its work
+	// in a folder that is being removed.
+	s.press("s").see("saved")
+	s.press("q").see("ready>")
 }
 
 func TestSuspend_isRefusedWhereNobodyCouldResume(t *testing.T) {
