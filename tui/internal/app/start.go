@@ -58,7 +58,7 @@ func (r *Root) begin() {
 			s.choices[n-1].do()
 		}},
 		{Keys: []string{keys.Enter}, Short: "open", Long: "the selected line", Group: g, Rank: 2, Do: keys.Do(func() { s.choices[s.at].do() })},
-		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "point", Long: "at the line before, at the next one", Group: g, Rank: 3, Do: keys.By(keys.Up, func(by int) {
+		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "select", Long: "at the line before, at the next one", Group: g, Rank: 3, Do: keys.By(keys.Up, func(by int) {
 			s.at = (s.at + by + len(s.choices)) % len(s.choices)
 		})},
 		{Keys: []string{"0", "o"}, Show: "0", Short: "open a file", Long: "a file, from a list with verdicts", Group: g, Rank: 4, Do: keys.Do(r.open)},
