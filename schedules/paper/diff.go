@@ -3,12 +3,12 @@ package paper
 import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
 
 // Diff is two judged revisions of a schedule: what changed, never what did not.
-func Diff(older, newer string, facts []schedules.FactChange, d *acceptance.Difference, a, b *rules.Report, u quantity.System) Sheet {
+func Diff(older, newer string, facts []schedules.FactChange, d *revision.Difference, a, b *rules.Report, u quantity.System) Sheet {
 	t := Table{Columns: []Column{{Title: "change"}, {Title: "plies"}, {Title: "what"}}}
 	row := func(cells ...string) { t.Rows = append(t.Rows, Row{Cells: cells}) }
 	for _, f := range facts {
@@ -16,7 +16,7 @@ func Diff(older, newer string, facts []schedules.FactChange, d *acceptance.Diffe
 	}
 	for i := range d.Rows {
 		c := &d.Rows[i]
-		if c.Change == acceptance.Same {
+		if c.Change == revision.Same {
 			continue
 		}
 		was, is, what := none, none, ""
@@ -73,7 +73,7 @@ func orNotStated(s string) string {
 }
 
 // moved prints a figure of both revisions.
-func moved(f acceptance.FigureChange, u quantity.System) (was, is string) {
+func moved(f revision.FigureChange, u quantity.System) (was, is string) {
 	if f.OldKnown && f.NewKnown {
 		return u.Pair(f.Old, f.New, f.Kind)
 	}

@@ -87,7 +87,7 @@ func (of *Inspected) facts() Facts {
 		{"part", titled(s)},
 		{"serial", Named(of.Built.Serial)},
 		{"schedule", of.Schedule + ", SHA-256 " + of.Sums.Schedule},
-		{"laid to", Named(of.Built.Schedule) + revision(of.Built.ScheduleRevision)},
+		{"laid to", Named(of.Built.Schedule) + revisionOf(of.Built.ScheduleRevision)},
 		{"specification", of.Specification + ": " + Named(strings.TrimSpace(d.Number+" "+d.Title)) + ", SHA-256 " + of.Sums.Specification},
 		{"record", of.Record + ", SHA-256 " + of.Sums.Record},
 	}
@@ -136,7 +136,7 @@ func span(entries []record.Any) (first, last time.Time, ok bool) {
 	return first, last, ok
 }
 
-func revision(n laminate.Optional[int]) string {
+func revisionOf(n laminate.Optional[int]) string {
 	if !n.Given {
 		return ""
 	}

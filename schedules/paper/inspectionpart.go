@@ -80,7 +80,7 @@ func (of *Inspected) history() Table {
 	}
 	for i := range of.Built.Revisions {
 		x := &of.Built.Revisions[i]
-		add(x.Entry, "schedule taken up from ply "+strconv.Itoa(x.From)+" on: "+x.Schedule+revision(x.Number), x.Why)
+		add(x.Entry, "schedule taken up from ply "+strconv.Itoa(x.From)+" on: "+x.Schedule+revisionOf(x.Number), x.Why)
 	}
 	for i := range of.Built.Adopted {
 		add(of.Built.Adopted[i].Entry, "entries without a seal adopted", of.Built.Adopted[i].Why)

@@ -4,7 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
 
@@ -63,8 +63,8 @@ func JobWalls(file string, books []string, r *rules.JobReport, u quantity.System
 
 // DiffJobs is two judged revisions of a job: what is stated otherwise, and each
 // part and overlay that differs.
-func DiffJobs(older, newer string, facts []schedules.FactChange, d []acceptance.PartDifference, u quantity.System) Sheet {
-	sheet := Diff(older, newer, facts, &acceptance.Difference{}, nil, nil, u)
+func DiffJobs(older, newer string, facts []schedules.FactChange, d []revision.PartDifference, u quantity.System) Sheet {
+	sheet := Diff(older, newer, facts, &revision.Difference{}, nil, nil, u)
 	if facts == nil && d != nil {
 		sheet = sheet[:1]
 	}

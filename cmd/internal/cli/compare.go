@@ -7,7 +7,7 @@ import (
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
@@ -88,14 +88,14 @@ func (k diffCommand) Run(c *call) error {
 	}
 	units := c.units(new.Schedule)
 	older, newer := old.Judge(rules.Options{Units: units}), new.Judge(rules.Options{Units: units})
-	facts, d := schedules.FactChanges(old.Schedule, new.Schedule), acceptance.Differ(older, newer)
+	facts, d := schedules.FactChanges(old.Schedule, new.Schedule), revision.Compare(older, newer)
 	return c.either(report.Differing(k.Old, k.New, facts, d, older, newer), paper.Diff(k.Old, k.New, facts, d, older, newer, units))
 }
 
 // jobs tells two revisions of a job apart.
 func (k diffCommand) jobs(c *call, old, new *shop.Opened) error {
 	units := c.unitsOr(new.Job.Units)
-	d := acceptance.DifferJobs(old.JudgeJob(rules.Options{Units: units}), new.JudgeJob(rules.Options{Units: units}), new.Library)
+	d := revision.Jobs(old.JudgeJob(rules.Options{Units: units}), new.JudgeJob(rules.Options{Units: units}), new.Library)
 	facts := schedules.JobChanges(old.Job, new.Job)
 	return c.either(report.JobDiffering(k.Old, k.New, facts, d), paper.DiffJobs(k.Old, k.New, facts, d, units))
 }

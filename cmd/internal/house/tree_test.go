@@ -19,8 +19,12 @@ import (
 // what is beyond these has grown past all thought of it.
 const (
 	mostInFile    = 450
-	mostInPackage = 2900
+	mostInPackage = 2300
 )
+
+// overgrown are packages that passed it and wait to be cut: they may shrink to
+// it, and not grow by a line.
+var overgrown = map[string]int{"schedules": 2761, "laminate": 2326, "cmd/internal/cli": 2407}
 
 // file is a text file of the tree.
 type file struct {
@@ -79,7 +83,7 @@ func TestSize_ofFilesAndPackages(t *testing.T) {
 		}
 	}
 	for p, lines := range packages {
-		if lines > mostInPackage {
+		if lines > max(mostInPackage, overgrown[p]) {
 			t.Errorf("package %s has %d lines: it is asking for a wall", p, lines)
 		}
 	}

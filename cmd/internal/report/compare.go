@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
 
@@ -104,7 +105,7 @@ func Changes(facts []schedules.FactChange) []FactChange {
 }
 
 // Differing is the report of two judged revisions.
-func Differing(older, newer string, facts []schedules.FactChange, d *acceptance.Difference, a, b *rules.Report) Difference {
+func Differing(older, newer string, facts []schedules.FactChange, d *revision.Difference, a, b *rules.Report) Difference {
 	none := func(laminate.Ref) int { return 0 }
 	out := Difference{Old: older, New: newer, Problems: []Problem{}, Facts: Changes(facts), Rows: []RowChange{}, Figures: []FigureChange{},
 		Gone: findings(&rules.Report{Schedule: a.Schedule, Analysis: a.Analysis, Findings: d.Gone}, none),

@@ -2,7 +2,7 @@ package report
 
 import (
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
 
@@ -89,7 +89,7 @@ func JobWallsOf(file string, books []string, r *rules.JobReport) JobWalls {
 }
 
 // JobDiffering is the report of two judged revisions of a job.
-func JobDiffering(older, newer string, facts []schedules.FactChange, d []acceptance.PartDifference) JobDifference {
+func JobDiffering(older, newer string, facts []schedules.FactChange, d []revision.PartDifference) JobDifference {
 	out := JobDifference{Old: older, New: newer, Problems: []Problem{}, Facts: Changes(facts), Parts: []PartDifference{}}
 	for _, p := range d {
 		out.Parts = append(out.Parts, PartDifference{ID: p.ID, Difference: Differing(older, newer, nil, p.Difference, p.Old, p.New)})

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/store"
@@ -30,7 +30,7 @@ func (r *Root) differs() {
 	x := &page.Text{Head: "what differs", Full: true}
 	x.Body = func(w int) []string {
 		s := sides[at]
-		sheet := paper.Diff(s.name, "as it stands", schedules.FactChanges(s.other.Schedule, d.Now()), acceptance.Differ(s.other, d.Report()), s.other, d.Report(), r.desk.Units())
+		sheet := paper.Diff(s.name, "as it stands", schedules.FactChanges(s.other.Schedule, d.Now()), revision.Compare(s.other, d.Report()), s.other, d.Report(), r.desk.Units())
 		var b strings.Builder
 		if err := paper.Text(&b, sheet, w-2); err != nil {
 			return []string{" " + err.Error()}

@@ -1,6 +1,9 @@
-package acceptance
+// Package revision says what differs between two revisions of a schedule or a
+// job: rows, figures, findings.
+package revision
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -51,10 +54,10 @@ type Difference struct {
 	New     []rules.Finding // of the new revision alone
 }
 
-// Differ compares two judged revisions, rows aligned by what they are and not
+// Compare compares two judged revisions, rows aligned by what they are and not
 // by their number: a row that only stands elsewhere moved, and the others did
 // not change.
-func Differ(older, newer *rules.Report) *Difference {
+func Compare(older, newer *rules.Report) *Difference {
 	d := &Difference{Rows: align(older.Schedule.Plies, newer.Schedule.Plies)}
 	for i := range d.Rows {
 		if r := &d.Rows[i]; r.Old >= 0 && r.New >= 0 {
@@ -230,7 +233,7 @@ func rowChanges(older, newer *rules.Report, i, k int) []string {
 	var list []string
 	word := func(what, x, y string) {
 		if x != y {
-			list = append(list, what+" "+nonEmpty(x, "none")+" → "+nonEmpty(y, "none"))
+			list = append(list, what+" "+cmp.Or(x, "none")+" → "+cmp.Or(y, "none"))
 		}
 	}
 	word("material", a.Material, b.Material)
@@ -271,7 +274,7 @@ func degrees(o laminate.Optional[float64]) string {
 	if !o.Given {
 		return ""
 	}
-	return angle(o.Value)
+	return quantity.US.Figure(o.Value, quantity.Angle)
 }
 
 func figures(a, b *laminate.Analysis) []FigureChange {

@@ -1,4 +1,4 @@
-package acceptance
+package revision
 
 import (
 	"slices"
@@ -15,12 +15,12 @@ type PartDifference struct {
 	Old, New *rules.Report
 }
 
-// DifferJobs compares two judged jobs part by part, by their ids, and then the
+// Jobs compares two judged jobs part by part, by their ids, and then the
 // overlays; what does not differ is left out. A part that only one of them has
 // is compared with none.
-func DifferJobs(older, newer *rules.JobReport, lib *laminate.Library) (list []PartDifference) {
+func Jobs(older, newer *rules.JobReport, lib *laminate.Library) (list []PartDifference) {
 	add := func(id string, a, b *rules.Report) {
-		d := Differ(a, b)
+		d := Compare(a, b)
 		if len(d.Gone)+len(d.New) > 0 || slices.ContainsFunc(d.Rows, func(r RowChange) bool { return r.Change != Same }) ||
 			slices.ContainsFunc(d.Figures, func(f FigureChange) bool { return f.OldKnown != f.NewKnown || f.Old != f.New }) {
 			list = append(list, PartDifference{id, d, a, b})
