@@ -63,7 +63,7 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	part(held && !sucked, "stiffener_spacing", outside)
 	part(p.KFactors.Given && !loaded, "k_factors", unloaded)
 	if stated, grounded := Grounded(p); stated && !v.Conductive.Or(false) {
-		rows, resin := Conducting(s, a)
+		rows, resin := Conducting(a)
 		part(!grounded || rows == nil && resin == "", "grounding", "the wall neither conducts nor is asked to")
 	}
 
@@ -91,19 +91,26 @@ func Grounded(p *laminate.Part) (stated, grounded bool) {
 	return true, true
 }
 
-// Conducting finds what of the barrier conducts: the rows of veils of carbon
-// or with powder of their own, and else the id of a resin that holds carbon
-// powder, empty where there is none.
-func Conducting(s *laminate.Schedule, a *laminate.Analysis) (veils []int, resin string) {
+// Conducts tells of a row of the barrier whether it is a veil that conducts, of
+// carbon or with powder of its own, and whether its resin holds carbon powder.
+func Conducts(r *laminate.RowFigures) (veil, filled bool) {
+	if !r.Zone.InBarrier() {
+		return false, false
+	}
+	veil = FormOf(r) == laminate.Veil && (FiberOf(r) == laminate.Carbon || r.Material.Conductive)
+	return veil, r.Resin != nil && r.Resin.Filler == laminate.CarbonPowder
+}
+
+// Conducting finds what of the barrier conducts: the rows of veils that do, and
+// the id of a resin that holds carbon powder, empty where there is none.
+func Conducting(a *laminate.Analysis) (veils []int, resin string) {
 	for i := range a.Rows {
 		row := &a.Rows[i]
-		if !row.Zone.InBarrier() {
-			continue
-		}
-		if FormOf(row) == laminate.Veil && (FiberOf(row) == laminate.Carbon || row.Material.Conductive) {
+		veil, filled := Conducts(row)
+		if veil {
 			veils = append(veils, i)
 		}
-		if row.Resin != nil && row.Resin.Filler == laminate.CarbonPowder {
+		if filled {
 			resin = row.Resin.ID
 		}
 	}

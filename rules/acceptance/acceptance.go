@@ -182,8 +182,6 @@ func shares(r spec.Range) string {
 	return quantity.US.Span(r.Lowest, r.Highest, quantity.Fraction)
 }
 
-func angle(deg float64) string { return quantity.US.Figure(deg, quantity.Angle) }
-
 // anyOf joins the words of a list of alternatives.
 func anyOf[T interface{ String() string }](list []T) string {
 	words := make([]string, len(list))

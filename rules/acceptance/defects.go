@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -104,7 +105,7 @@ func onSide(s spec.Side) string {
 }
 
 func seenAt(d *record.Defect) string {
-	return fmt.Sprintf("%s at %s", d.Kind, nonEmpty(d.Place, "a place not recorded"))
+	return fmt.Sprintf("%s at %s", d.Kind, cmp.Or(d.Place, "a place not recorded"))
 }
 
 // openDefects adds up what no disposition has closed, by kind, side and place.
@@ -160,7 +161,7 @@ func (j *judge) size(q quantity.Length) string { return q.TextFor(j.Units, j.Uni
 
 func (j *judge) defect(limit *spec.DefectLimit, f *found) (Verdict, string) {
 	d := &f.first
-	where := nonEmpty(d.Place, "a place not recorded")
+	where := cmp.Or(d.Place, "a place not recorded")
 	switch {
 	case limit.SizeMax.Given() && d.Size.Given() && d.Size.Cmp(limit.SizeMax) > 0:
 		return Fails, j.size(d.Size) + " at " + where

@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -125,7 +126,7 @@ func (j *judge) superseded(d *record.Disposition) {
 		return
 	}
 	r := old[0]
-	what := fmt.Sprintf("%s at %s", r.Kind, nonEmpty(r.Place, "a place not recorded"))
+	what := fmt.Sprintf("%s at %s", r.Kind, cmp.Or(r.Place, "a place not recorded"))
 	j.note(fmt.Sprintf("entry %d: %s: %s of %s superseded", d.Number, disposedText(d), quantity.Counted(len(old), "earlier reading", "earlier readings"), what))
 	for _, later := range j.valid(r.Kind) {
 		if later.Number > d.Number && alike(later, r) {

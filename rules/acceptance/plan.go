@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -18,7 +19,7 @@ type spot struct {
 }
 
 func (s *spot) String() string {
-	return nonEmpty(s.place, "a place not recorded") + onSide(s.side)
+	return cmp.Or(s.place, "a place not recorded") + onSide(s.side)
 }
 
 // values are the readings' figures: m of a thickness, Barcol points.

@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -80,7 +81,7 @@ func (j *judge) ignition() {
 			err = fmt.Errorf("%s is no specimen of about 5 g", r.Before.Text())
 		}
 		if err != nil {
-			refused = append(refused, fmt.Sprintf("specimen at %s: %v", nonEmpty(r.Place, "no place"), err))
+			refused = append(refused, fmt.Sprintf("specimen at %s: %v", cmp.Or(r.Place, "no place"), err))
 			continue
 		}
 		groups[r.Group] = append(groups[r.Group], g)
@@ -233,7 +234,7 @@ func (j *judge) acetone() {
 	}
 	for _, r := range list {
 		if !r.Clean {
-			l.Verdict, l.Found = Fails, "softened or tacky at "+nonEmpty(r.Place, "a place not recorded")
+			l.Verdict, l.Found = Fails, "softened or tacky at "+cmp.Or(r.Place, "a place not recorded")
 		}
 	}
 	j.add(l)

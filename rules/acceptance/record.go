@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -307,7 +308,7 @@ func (j *judge) decisions() {
 		if !d.At.IsZero() {
 			when = d.At.Format("2006-01-02")
 		}
-		signed := "signed: " + d.Outcome.String() + ", " + nonEmpty(d.Who, "name not recorded")
+		signed := "signed: " + d.Outcome.String() + ", " + cmp.Or(d.Who, "name not recorded")
 		if d.Role != "" {
 			signed += " (" + d.Role + ")"
 		}

@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -9,21 +10,15 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
 )
 
-func form(r *laminate.RowFigures) laminate.Form {
-	if r.Material == nil {
-		return laminate.NoForm
-	}
-	return r.Material.Form
-}
-
 func isVeil(_ int, r *laminate.RowFigures) bool {
-	return r.Zone == laminate.InnerSurface && form(r) == laminate.Veil
+	return r.Zone == laminate.InnerSurface && rules.FormOf(r) == laminate.Veil
 }
 
 func isBarrierMat(_ int, r *laminate.RowFigures) bool {
-	return r.Zone == laminate.InteriorLayer && form(r).Chopped()
+	return r.Zone == laminate.InteriorLayer && rules.FormOf(r).Chopped()
 }
 
 // barrier judges what is demanded of the corrosion barrier.
@@ -178,7 +173,7 @@ func (j *judge) filler(d *spec.Barrier) {
 			l.Verdict, l.Found = max(l.Verdict, Incomplete), "a ply without resin"
 		case r.Resin.Filler != d.Filler:
 			l.Verdict = Fails
-			l.Found = "a ply with " + nonEmpty(r.Resin.Filler.String(), "unfilled resin")
+			l.Found = "a ply with " + cmp.Or(r.Resin.Filler.String(), "unfilled resin")
 			for n := r.First; n <= r.Last; n++ {
 				l.Plies = append(l.Plies, n)
 			}
@@ -221,25 +216,11 @@ func (j *judge) fillerContent(d *spec.Barrier) {
 	j.add(l)
 }
 
-func nonEmpty(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
-}
-
-// conducts tells whether a barrier row carries current.
-func conducts(r *laminate.RowFigures) bool {
-	if !r.Zone.InBarrier() {
-		return false
-	}
-	m := r.Material
-	return m != nil && m.Form == laminate.Veil && (m.Fiber == laminate.Carbon || m.Conductive) ||
-		r.Resin != nil && r.Resin.Filler == laminate.CarbonPowder
-}
-
 func (j *judge) conductive(wanted bool) {
-	rows := j.numbers(func(_ int, r *laminate.RowFigures) bool { return conducts(r) })
+	rows := j.numbers(func(_ int, r *laminate.RowFigures) bool {
+		veil, filled := rules.Conducts(r)
+		return veil || filled
+	})
 	l := Line{Key: "barrier.conductive", Demand: "conductive barrier", Found: "carbon in the barrier", Plies: rows}
 	if len(rows) == 0 {
 		l.Found = "neither carbon veil nor carbon powder in the barrier"
@@ -259,7 +240,7 @@ func (j *judge) structure() {
 	inStructure := func(z laminate.Zone) bool { return z == laminate.StructuralLayer }
 	if d.Process != laminate.NoProcess {
 		l := Line{Key: "structure.process", Demand: "structure process: " + d.Process.String(),
-			Found: nonEmpty(j.Report.Schedule.Part.Process.String(), "not stated in the schedule")}
+			Found: cmp.Or(j.Report.Schedule.Part.Process.String(), "not stated in the schedule")}
 		switch j.Report.Schedule.Part.Process {
 		case laminate.NoProcess:
 			l.Verdict = Incomplete
@@ -278,7 +259,9 @@ func (j *judge) structure() {
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
 	if len(d.Forms) > 0 {
 		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "no other"}
-		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool { return inStructure(r.Zone) && !contains(d.Forms, form(r)) })
+		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool {
+			return inStructure(r.Zone) && !contains(d.Forms, rules.FormOf(r))
+		})
 		if len(l.Plies) > 0 {
 			l.Verdict, l.Found = Fails, quantity.Counted(len(l.Plies), "ply", "plies")+" of another form"
 		}
@@ -294,7 +277,7 @@ func (j *judge) angles(want spec.Range) {
 	lowest, highest := math.Inf(1), math.Inf(-1)
 	for i := range j.Report.Analysis.Rows {
 		r := &j.Report.Analysis.Rows[i]
-		f := form(r)
+		f := rules.FormOf(r)
 		if r.Zone != laminate.StructuralLayer || f != laminate.RovingBand && f != laminate.Unidirectional {
 			continue
 		}
@@ -314,9 +297,9 @@ func (j *judge) angles(want spec.Range) {
 	}
 	switch {
 	case lowest <= highest && lowest == highest:
-		l.Found = angle(lowest)
+		l.Found = quantity.US.Figure(lowest, quantity.Angle)
 	case lowest < highest:
-		l.Found = quantity.Number(lowest, 1) + "° to " + angle(highest)
+		l.Found = quantity.Number(lowest, 1) + "° to " + quantity.US.Figure(highest, quantity.Angle)
 	case l.Verdict == Incomplete:
 		l.Found = "no angle stated"
 	default:
@@ -349,7 +332,7 @@ func (j *judge) sequence(steps []spec.Step) {
 	for i := range j.Report.Analysis.Rows {
 		r := &j.Report.Analysis.Rows[i]
 		for range r.Last - r.First + 1 {
-			forms = append(forms, form(r))
+			forms = append(forms, rules.FormOf(r))
 		}
 	}
 	at := 0
@@ -366,7 +349,7 @@ func (j *judge) sequence(steps []spec.Step) {
 			}
 			if forms[at] != step.Form {
 				l.Verdict, l.Plies = Fails, []int{at + 1}
-				l.Found = "ply " + strconv.Itoa(at+1) + " is " + nonEmpty(forms[at].String(), "unknown") + ", not " + step.Form.String()
+				l.Found = "ply " + strconv.Itoa(at+1) + " is " + cmp.Or(forms[at].String(), "unknown") + ", not " + step.Form.String()
 				j.add(l)
 				return
 			}

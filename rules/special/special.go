@@ -40,14 +40,12 @@ func conductiveBarrier(p *rules.Pass) {
 	if !p.Schedule.Service.Conductive.Value {
 		return
 	}
-	veil, powder := false, p.FirstResinIn(rules.InBarrier, func(r *laminate.Resin) bool { return r.Filler == laminate.CarbonPowder }) >= 0
+	veil, powder := false, false
 	for i := range p.Analysis.Rows {
 		row := &p.Analysis.Rows[i]
-		if !row.Zone.InBarrier() || rules.FormOf(row) != laminate.Veil {
-			continue
-		}
-		veil = veil || row.Material.Fiber == laminate.Carbon
-		powder = powder || row.Material.Conductive
+		conducts, filled := rules.Conducts(row)
+		veil = veil || conducts && row.Material.Fiber == laminate.Carbon
+		powder = powder || filled || conducts && row.Material.Conductive
 	}
 	f := rules.Finding{Severity: rules.Warning, Rows: barrierRows(p)}
 	switch {
@@ -123,7 +121,7 @@ var ConductivePath = &rules.Rule{
 // conducts says what of the barrier conducts though nobody asked for it, which
 // stores charge all the same; empty where nothing does.
 func conducts(p *rules.Pass) string {
-	veils, resin := rules.Conducting(p.Schedule, p.Analysis)
+	veils, resin := rules.Conducting(p.Analysis)
 	switch {
 	case veils != nil:
 		return p.PliesAre(veils, "conductive veil")
