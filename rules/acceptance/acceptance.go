@@ -164,7 +164,7 @@ func (j *judge) share(key, what string, demand spec.Range, found float64, known 
 	if !demand.Given {
 		return
 	}
-	l := Line{Key: key, Demand: what + " " + shares(demand)}
+	l := Line{Key: key, Demand: what + " " + quantity.US.Span(demand.Lowest, demand.Highest, quantity.Fraction)}
 	switch {
 	case !known:
 		l.Verdict, l.Found = Incomplete, why
@@ -176,10 +176,6 @@ func (j *judge) share(key, what string, demand spec.Range, found float64, known 
 		}
 	}
 	j.add(l)
-}
-
-func shares(r spec.Range) string {
-	return quantity.US.Span(r.Lowest, r.Highest, quantity.Fraction)
 }
 
 // anyOf joins the words of a list of alternatives.

@@ -189,7 +189,7 @@ func (j *judge) filler(d *spec.Barrier) {
 }
 
 func (j *judge) fillerContent(d *spec.Barrier) {
-	l := Line{Key: "barrier.filler_content", Demand: "filler " + shares(d.FillerContent) + " of the mix"}
+	l := Line{Key: "barrier.filler_content", Demand: "filler " + quantity.US.Span(d.FillerContent.Lowest, d.FillerContent.Highest, quantity.Fraction) + " of the mix"}
 	seen := false
 	for i := range j.Report.Analysis.Rows {
 		r := &j.Report.Analysis.Rows[i]
