@@ -23,7 +23,7 @@ func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, nee
 				"; Poisson's ratio " + quantity.Number(m.Nuxy, 2)},
 		})
 	}
-	if f := loads(r, u); f != nil {
+	if f := Loads(r, u); f != nil {
 		sheet = append(sheet, f)
 	}
 	if len(r.Plies) > 0 {
@@ -42,8 +42,9 @@ func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, nee
 	return append(sheet, Note{Text: file + ": " + stands(r.Answer())})
 }
 
-// loads are the cases with what they do to the wall.
-func loads(r *wall.Result, u quantity.System) (list Facts) {
+// Loads are the cases with what they do to the wall: line loads, strains, which
+// ply goes first.
+func Loads(r *wall.Result, u quantity.System) (list Facts) {
 	for _, c := range r.Cases {
 		name, text := c.Name, "axial "+u.Figure(c.NAxial, quantity.LineLoad)+", hoop "+u.Figure(c.NHoop, quantity.LineLoad)
 		if !c.Judged {

@@ -23,7 +23,7 @@ var font = map[rune]string{
 const dotRows = 5
 
 // Letters writes a text in block letters as large as fit into w cells by h
-// lines: a dot is two lines high, or one, or half a line. Where not even that
+// lines: a dot is up to four lines high, and at least half a line. Where not even that
 // fits, or a character has no letter, it is nil.
 func Letters(text string, w, h int) []string {
 	dots := make([]string, dotRows)
@@ -40,7 +40,7 @@ func Letters(text string, w, h int) []string {
 		}
 	}
 	wide := len(dots[0])
-	for _, size := range [...]struct{ across, down int }{{4, 2}, {3, 2}, {2, 1}, {1, 1}} {
+	for _, size := range [...]struct{ across, down int }{{8, 4}, {6, 3}, {5, 3}, {4, 2}, {3, 2}, {2, 1}, {1, 1}} {
 		if wide*size.across <= w && dotRows*size.down <= h {
 			var lines []string
 			for _, row := range dots {

@@ -18,6 +18,8 @@ type Column[R any] struct {
 	Drop int
 	// Cell returns the text of a row's cell. It is drawn cleaned and cut.
 	Cell func(R) string
+	// Fill stands in for Cell where a text fills the cells that the column got.
+	Fill func(r R, cells int) string
 	// Look returns its look; nil: as it is.
 	Look func(R) draw.Style
 }
@@ -297,7 +299,13 @@ func (t *Table[K, R]) row(i, w int, gutter string) string {
 			b.WriteString(draw.Spaces(t.Gap))
 			n += t.Gap
 		}
-		cell := draw.Cut(draw.Clean(col.Cell(r)), t.fitted.widths[j])
+		var text string
+		if col.Fill != nil {
+			text = col.Fill(r, t.fitted.widths[j])
+		} else {
+			text = col.Cell(r)
+		}
+		cell := draw.Cut(draw.Clean(text), t.fitted.widths[j])
 		pad := draw.Spaces(t.fitted.widths[j] - draw.Width(cell))
 		n += t.fitted.widths[j]
 		if col.Look != nil && !selected { // the selected row has one look

@@ -14,25 +14,25 @@ import (
 func (b *Bench) findings(w int) []string {
 	t := b.Desk.Theme
 	r := b.Desk.Report()
-	n := b.plan.list
 	out := make([]string, 0, b.plan.panel())
 	fresh := b.Desk.Fresh(r)
-	chosen := b.chosen(w)
-	for i := b.list; len(out) < n; i++ {
-		switch {
-		case i >= len(r.Findings):
-			out = append(out, "")
-		case i == b.sel:
-			out = append(out, chosen...)
-		default:
-			out = append(out, b.findingLine(r, i, draw.Clean(r.Findings[i].Message), fresh[i], w))
-		}
+	shares, left := b.shares(w)
+	for i, n := range shares {
+		out = append(out, b.findingLines(r, b.list+i, fresh[b.list+i], w, n)...)
 	}
 	f := b.finding()
 	if f == nil {
+		for len(out) < b.plan.list {
+			out = append(out, "")
+		}
 		return append(out, t.Dim.Render("   no findings"))
 	}
-	out = append(out, b.explain(f, w, b.plan.why)...)
+	// Rows that the list leaves go on with the explanation, which stays at the end of the panel.
+	why := b.explain(f, w, b.plan.why, b.plan.why+left)
+	for range b.plan.list + b.plan.why - len(out) - len(why) {
+		out = append(out, "")
+	}
+	out = append(out, why...)
 	fix, tail := instead(f), ""
 	if b.Waits() {
 		fix = "…"
@@ -53,19 +53,53 @@ func (b *Bench) findings(w int) []string {
 	return append(out, "   "+t.Label.Render("fix")+"  "+endsIn(fix, tail, w-9))
 }
 
-// chosen draws the finding explained.
-func (b *Bench) chosen(w int) []string {
+// shares gives each finding in sight its lines of the list, and tells how many
+// are left over. Each has one; where there are more lines than findings, the one
+// explained and then the others take what their messages need. In a list of
+// three lines or more the one explained has two if it needs them.
+func (b *Bench) shares(w int) (lines []int, left int) {
 	r := b.Desk.Report()
-	if b.sel >= len(r.Findings) {
-		return nil
+	n, all := b.plan.list, len(r.Findings)
+	fresh := b.Desk.Fresh(r)
+	need := func(i int) int { return len(b.messageLines(r, i, fresh[i], w)) }
+	spare, chosen := max(0, n-all), 1
+	if b.sel < all {
+		most := 1 + spare
+		if n >= 3 {
+			most = max(most, 2)
+		}
+		chosen = min(need(b.sel), most)
+		spare = max(0, spare-(chosen-1))
 	}
-	return b.chosenLines(r, b.Desk.Fresh(r)[b.sel], w, b.plan.list)
+	left = n
+	for i := b.list; i < all && left > 0; i++ {
+		k := 1
+		switch {
+		case i == b.sel:
+			k = chosen
+		case spare > 0:
+			k = min(need(i), 1+spare)
+			spare -= k - 1
+		}
+		k = min(k, left)
+		lines = append(lines, k)
+		left -= k
+	}
+	return lines, left
 }
 
 // scrollFindings keeps the finding explained in sight.
 func (b *Bench) scrollFindings() {
 	r := b.Desk.Report()
-	held := b.plan.list - max(0, len(b.chosen(b.plan.Findings.W))-1) // how many findings the lines hold
+	if b.sel >= len(r.Findings) {
+		b.list = 0
+		return
+	}
+	more := 0 // lines that the finding explained has beside its first
+	if b.plan.list >= 3 || len(r.Findings) < b.plan.list {
+		more = min(len(b.messageLines(r, b.sel, b.Desk.Fresh(r)[b.sel], b.plan.Findings.W))-1, max(1, b.plan.list-len(r.Findings)))
+	}
+	held := b.plan.list - more // how many findings the lines hold
 	b.list = max(0, min(b.list, len(r.Findings)-held, b.sel))
 	b.list = max(b.list, b.sel-held+1)
 }
@@ -82,7 +116,24 @@ func endsIn(left, tail string, w int) string {
 // severityCells are the pointer and the severity before a finding's text.
 const severityCells = 14
 
-func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, w int) string {
+// messageLines are the lines that a finding's message takes beside its severity
+// and its plies.
+func (b *Bench) messageLines(r *rules.Report, i int, fresh bool, w int) []string {
+	f := &r.Findings[i]
+	message := draw.Clean(f.Message)
+	room := w - severityCells - draw.Width(placed(r, f))
+	if fresh {
+		room -= len("NEW") + 1
+	}
+	if draw.Width(message) <= room || room < 20 {
+		return []string{message}
+	}
+	return draw.Wrap(message, room)
+}
+
+// findingLines draw a finding in n lines at most; a message that needs more ends
+// in an ellipsis.
+func (b *Bench) findingLines(r *rules.Report, i int, fresh bool, w, n int) []string {
 	t := b.Desk.Theme
 	f := &r.Findings[i]
 	pointer := " "
@@ -93,27 +144,18 @@ func (b *Bench) findingLine(r *rules.Report, i int, message string, fresh bool, 
 	if fresh {
 		tail = t.New.Render("NEW")
 	}
-	return " " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 10)) +
-		" " + endsIn(placed(r, f)+message, tail, w-severityCells)
-}
-
-// chosenLines draw the finding explained: its message goes on in a second line
-// where one does not hold it and the list has three or more.
-func (b *Bench) chosenLines(r *rules.Report, fresh bool, w, n int) []string {
-	f := &r.Findings[b.sel]
+	lines := b.messageLines(r, i, fresh, w)
+	if len(lines) > n {
+		lines = append(lines[:n-1:n-1], strings.Join(lines[n-1:], " "))
+	}
 	head := placed(r, f)
-	room := w - severityCells - draw.Width(head)
-	if fresh {
-		room -= len("NEW") + 1
-	}
-	message := draw.Clean(f.Message)
-	if n < 3 || draw.Width(message) <= room || room < 20 {
-		return []string{b.findingLine(r, b.sel, message, fresh, w)}
-	}
-	lines := draw.Wrap(message, room)
-	rest := strings.TrimSpace(strings.Join(lines[1:], " "))
+	out := []string{" " + pointer + " " + page.SeverityStyle(t, f.Severity).Render(draw.Left(page.SeverityWord(f.Severity), 10)) +
+		" " + endsIn(head+lines[0], tail, w-severityCells)}
 	indent := severityCells + draw.Width(head)
-	return []string{b.findingLine(r, b.sel, lines[0], fresh, w), draw.Spaces(indent) + draw.Cut(rest, w-indent)}
+	for _, l := range lines[1:] {
+		out = append(out, draw.Spaces(indent)+draw.Cut(l, w-indent))
+	}
+	return out
 }
 
 // placed is the plies before a finding's message, "" where it is about none.
@@ -140,16 +182,18 @@ func place(r *rules.Report, f *rules.Finding) string {
 	return name
 }
 
-// explain is why a finding matters in h lines, its basis in the last one where
-// there is room, and how to read all of it.
-func (b *Bench) explain(f *rules.Finding, w, h int) []string {
+// explain is why a finding matters, in h lines or in as many more, up to most, as
+// it needs; its basis after it where there is room, and how to read all of it.
+func (b *Bench) explain(f *rules.Finding, w, h, most int) []string {
 	t := b.Desk.Theme
 	room := max(10, w-9)
 	tail := t.Key.Render("w") + " all"
 	lines := draw.Wrap(draw.Clean(f.Rule.Why), room-6)
+	basis := draw.Wrap(draw.Clean(f.Basis), room)
+	h = max(h, min(most, len(lines)+len(basis)))
 	n := h
 	if h >= 3 {
-		n--
+		n -= max(1, min(len(basis), h-len(lines)))
 	}
 	out := make([]string, 0, h)
 	last := min(n, max(1, len(lines))) - 1
@@ -173,8 +217,15 @@ func (b *Bench) explain(f *rules.Finding, w, h int) []string {
 			out = append(out, head+line)
 		}
 	}
-	if h >= 3 {
-		out = append(out, "   "+t.Label.Render("basis")+" "+t.Dim.Render(draw.Cut(draw.Clean(f.Basis), room)))
+	for i := range h - n {
+		head, line := draw.Spaces(9), basis[i]
+		if i == 0 {
+			head = "   " + t.Label.Render("basis") + " "
+		}
+		if i == h-n-1 {
+			line = draw.Cut(strings.Join(basis[i:], " "), room)
+		}
+		out = append(out, head+t.Dim.Render(line))
 	}
 	return out
 }

@@ -19,6 +19,7 @@ import (
 const (
 	leastTake    = 2 // fabric, resin mix
 	leastWarning = 3 // the cautions that come first
+	leastAhead   = 5 // lines left over from which on each row to come has one of its own
 )
 
 // Lines draws the page.
@@ -49,8 +50,15 @@ func (p *Page) Lines() []string {
 	room -= len(next)
 	least := min(leastTake, max(0, room-leastWarning))
 	take = take[:max(0, min(len(take), max(least, room-hurts), room))]
-	lines = append(append(append(lines, next...), take...), stop...)
+	above, below := lines, slices.Concat(take, stop)
+	lines = slices.Concat(above, next, below)
 	lines = append(lines, p.warnings(w, h-len(lines)-len(foot))...)
+	if free := h - len(lines) - len(foot); free >= leastAhead {
+		// What comes has its own lines, so the one line of it need not stand above.
+		lines = slices.Concat(above, below)
+		lines = append(lines, p.warnings(w, h-len(lines)-len(foot))...)
+		lines = append(lines, p.ahead(w, h-len(lines)-len(foot))...)
+	}
 	for len(lines) < h-len(foot) {
 		lines = append(lines, "")
 	}
@@ -94,7 +102,7 @@ func (p *Page) big(w int) []string {
 	if p.Frame.Form == draw.Reduced {
 		tall = 3
 	}
-	const gap = 4
+	const least = 4 // blanks between number and material; more where letters stand wide apart
 	number, name := strconv.Itoa(n), draw.Clean(ply.Material)
 	if ply.Angle.Given {
 		name += " " + page.Degrees(ply.Angle.Value)
@@ -106,7 +114,7 @@ func (p *Page) big(w int) []string {
 		if a == nil {
 			continue
 		}
-		wide := draw.Width(a[0])
+		wide, gap := draw.Width(a[0]), max(least, len(a))
 		b := widget.Letters(name, w-wide-gap-2, h)
 		if len(a) != len(b) {
 			continue
@@ -116,7 +124,7 @@ func (p *Page) big(w int) []string {
 		}
 	}
 	if lines == nil {
-		lines = []string{" " + t.Title.Render(number) + draw.Spaces(gap) + t.Strong.Render(draw.Cut(name, w-8))}
+		lines = []string{" " + t.Title.Render(number) + draw.Spaces(least) + t.Strong.Render(draw.Cut(name, w-8))}
 	}
 	what, look := "LAY PLY ", t.Strong
 	switch done := p.laid()[n]; {
@@ -162,12 +170,46 @@ func (p *Page) nextLines(w int) []string {
 	if p.Frame.Form >= draw.Wide {
 		most = 3
 	}
-	lines := page.Labeled(t, labelCells, "next", strings.Join(parts, "   "), w)
+	lines := page.Labeled(t, labelCells, "next", strings.Join(parts, " · "), w)
 	if len(lines) > most {
 		lines = lines[:most]
 		lines[most-1] = draw.Cut(lines[most-1]+" …", w)
 	}
 	return lines
+}
+
+// ahead are the rows that come, a line each, under their heading.
+func (p *Page) ahead(w, h int) []string {
+	t := p.Desk.Theme
+	plies, rows := p.Desk.Doc.Now().Plies, p.analysis().Rows
+	n := p.ply()
+	stop := " " + draw.Spaces(labelCells) + t.Mark.Render("GEL STOP: let it gel and cool down")
+	var lines []string
+	if p.stops(n) {
+		lines = append(lines, stop)
+	}
+	for i := max(0, p.Desk.RowOf(n)); i < len(rows); i++ {
+		first := max(rows[i].First, n+1)
+		if first > rows[i].Last {
+			continue
+		}
+		name := p.material(&plies[i], &rows[i])
+		if k := rows[i].Last - first + 1; k > 1 {
+			name = page.Count(k, "ply") + " of " + name
+		}
+		zone := page.ZoneStyle(t, rows[i].Zone).Render(draw.Left(page.ZoneWord(rows[i].Zone), labelCells))
+		lines = append(lines, " "+t.Strong.Render(draw.Left(paper.Span(first, rows[i].Last), labelCells))+zone+draw.Cut(name, max(1, w-2*labelCells-2)))
+		if plies[i].GelAfter {
+			lines = append(lines, stop)
+		}
+	}
+	if len(lines) == 0 {
+		lines = []string{" nothing: this is the last ply"}
+	}
+	if len(lines) > h-1 {
+		lines = append(lines[:h-2:h-2], " "+draw.Ellipsis)
+	}
+	return append([]string{widget.Rule(t, w, widget.Piece{Text: "next", Look: t.Title})}, lines...)
 }
 
 // stopping is what stops work, the worst first, each with what answers it.

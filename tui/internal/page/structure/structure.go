@@ -57,17 +57,21 @@ func (p *Structure) whole() {
 	}
 	p.Open(&page.Text{Head: "the whole evaluation", Full: true, Body: func(w int) []string {
 		d := p.Desk.Doc
-		sheet := append(paper.Wall(d.Name(), d.Library().Books, d.Now(), r, nil, p.Desk.Units()), paper.Aid(r.NotChecked))
-		var b strings.Builder
-		if err := paper.Text(&b, sheet, w-1); err != nil {
-			return []string{" " + err.Error()}
-		}
-		var lines []string
-		for _, l := range strings.Split(strings.TrimRight(b.String(), "\n"), "\n") {
-			lines = append(lines, " "+l)
-		}
-		return lines
+		return written(append(paper.Wall(d.Name(), d.Library().Books, d.Now(), r, nil, p.Desk.Units()), paper.Aid(r.NotChecked)), w)
 	}})
+}
+
+// written is a sheet as the lines of a screen w wide.
+func written(sheet paper.Sheet, w int) []string {
+	var b strings.Builder
+	if err := paper.Text(&b, sheet, w-1); err != nil {
+		return []string{" " + err.Error()}
+	}
+	var lines []string
+	for _, l := range strings.Split(strings.TrimRight(b.String(), "\n"), "\n") {
+		lines = append(lines, " "+l)
+	}
+	return lines
 }
 
 // Reset drops what was asked.

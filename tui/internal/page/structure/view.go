@@ -25,7 +25,7 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 		{Title: "criterion", Width: 18, Cell: func(x c) string { return row(x).Name }},
 		{Title: "case", Width: 9, Drop: 4, Cell: func(x c) string { return row(x).Case }},
 		{Title: "of limit", Width: 11, Right: true, Cell: func(x c) string { return row(x).Utilization }},
-		{Title: "", Width: 10, Drop: 1, Cell: func(x c) string { return gauge(page.Used(t, x).Ratio) }, Look: func(x c) draw.Style {
+		{Title: "", Width: 10, Grow: 1, Drop: 1, Fill: func(x c, cells int) string { return gauge(page.Used(t, x).Ratio, cells) }, Look: func(x c) draw.Style {
 			if x.Answer == wall.Fails {
 				return t.GaugeOver
 			}
@@ -34,20 +34,19 @@ func (p *Structure) columns() []widget.Column[*wall.Criterion] {
 		{Title: "answer", Width: 14, Cell: func(x c) string { return page.Used(t, x).Word }, Look: look},
 		{Title: "required", Width: 11, Right: true, Drop: 3, Cell: func(x c) string { return row(x).Required }},
 		{Title: "allowable", Width: 11, Right: true, Drop: 2, Cell: func(x c) string { return row(x).Allowable }},
-		{Title: "", Width: 7, Cell: func(x c) string { return row(x).Role }},
+		{Title: "role", Width: 7, Cell: func(x c) string { return row(x).Role }},
 	}
 }
 
-// gauge is a plain gauge of ten cells; what passes its limit ends in an arrow.
-func gauge(ratio float64) string {
-	const cells = 10
+// gauge is a plain gauge; what passes its limit ends in an arrow.
+func gauge(ratio float64, cells int) string {
 	switch {
 	case math.IsNaN(ratio):
 		return draw.Run("·", cells)
 	case ratio > 1:
 		return draw.Run("█", cells-1) + "▸"
 	}
-	n := int(ratio*cells + 1e-9)
+	n := int(ratio*float64(cells) + 1e-9)
 	return draw.Run("█", n) + draw.Run("·", cells-n)
 }
 
@@ -84,12 +83,38 @@ func (p *Structure) Lines() []string {
 	out = append(out, p.why(w)...)
 	if chart >= 2 {
 		out = append(out, widget.Rule(p.Desk.Theme, w, widget.Piece{Text: p.drawn.title, Look: p.Desk.Theme.Title}))
-		out = append(out, draw.FitLines(strings.Split(p.strains.View(), "\n"), w, chart-1)...)
+		strains := strings.Split(p.strains.View(), "\n")
+		out = append(out, draw.FitLines(strains, w, min(chart-1, max(1, p.strains.TotalLineCount())))...)
 	}
+	out = append(out, p.loads(r, w, h-len(foot)-len(out))...)
 	for len(out) < h-len(foot) {
 		out = append(out, "")
 	}
 	return append(out[:max(0, h-len(foot))], foot...)
+}
+
+// loads are the loads and where the moduli come from, in what is left of a tall
+// screen; w shows them in any case.
+func (p *Structure) loads(r *wall.Result, w, h int) []string {
+	t := p.Desk.Theme
+	if h < 4 || r.Problem != "" {
+		return nil
+	}
+	sheet := paper.Sheet{}
+	if f := paper.Loads(r, p.Desk.Units()); f != nil {
+		sheet = append(sheet, f)
+	}
+	if len(r.Plies) > 0 {
+		sheet = append(sheet, paper.Moduli(p.schedule(), r, p.Desk.Units()))
+	}
+	if len(sheet) == 0 {
+		return nil
+	}
+	lines := written(sheet, w)
+	if len(lines) > h-2 {
+		lines = append(lines[:h-3:h-3], "   "+draw.Ellipsis+"  "+t.Key.Render("w")+" all of it")
+	}
+	return append([]string{widget.Rule(t, w, widget.Piece{Text: "loads and moduli", Look: t.Title})}, lines...)
 }
 
 // fill gives the table the criteria of a result, once.
