@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/winding"
@@ -34,8 +35,8 @@ func (g *Goods) Waste() float64 {
 	return g.Ordered/g.Net - 1
 }
 
-// laid is what is laid of a material, by how it can be cut.
-type laid struct {
+// covered is what is laid of a material, by how it can be cut.
+type covered struct {
 	tubes  []tube
 	discs  []disc
 	curved float64 // m²
@@ -65,7 +66,7 @@ func (c *counter) cut(p *Piece, row int, r *laminate.RowFigures, under, area, fi
 		at = len(c.t.Goods)
 		c.goods[m] = at
 		c.t.Goods = append(c.t.Goods, Goods{Material: r.Material})
-		c.laid = append(c.laid, laid{})
+		c.laid = append(c.laid, covered{})
 	}
 	g, l, count := &c.t.Goods[at], &c.laid[at], max(p.Count, 1)
 	g.Area += area
@@ -93,7 +94,7 @@ func (c *counter) cut(p *Piece, row int, r *laminate.RowFigures, under, area, fi
 
 // towOf is the tow of one cover, m: circuits × layers × tows × (L/cos α and a
 // turnaround at either end).
-func (c *counter) towOf(m *laminate.Material, g *Ground, angle laminate.Optional[float64], under float64) (float64, error) {
+func (c *counter) towOf(m *laminate.Material, g *ground.Ground, angle laminate.Optional[float64], under float64) (float64, error) {
 	if g.Diameter <= 0 || g.Curved || !angle.Given {
 		return 0, winding.ErrDomain
 	}
@@ -113,7 +114,7 @@ func Tow(w winding.Pattern, tows int, length, turnaround float64) float64 {
 }
 
 // order says how much of a material to order.
-func (c *counter) order(g *Goods, l *laid) {
+func (c *counter) order(g *Goods, l *covered) {
 	t := &c.shop.Takeoff
 	how := func(format string, args ...any) { g.How = append(g.How, fmt.Sprintf(format, args...)) }
 	id := g.Material.ID

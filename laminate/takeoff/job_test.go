@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
@@ -33,7 +34,7 @@ func TestOfJob_agreesWithTheHandCheckOfAStrapAndAHead(t *testing.T) {
 		s.Plies = append(s.Plies, []laminate.Ply{mat, woven}[i%2])
 	}
 	in := quantity.New(1, quantity.Inch).SI()
-	strap := takeoff.Piece{Schedule: s, Ground: takeoff.Strap(f.Diameter*in, joining.PlyWidths(f.First*in, f.Width*in, 9))}
+	strap := takeoff.Piece{Schedule: s, Ground: ground.Strap(f.Diameter*in, joining.PlyWidths(f.First*in, f.Width*in, 9))}
 	p := takeoff.Count([]takeoff.Piece{strap}, catalog.Library(), stock.Stock{}, takeoff.Options{}).Pieces[0]
 	near(t, "area", p.Area, f.Area, 0.001)
 	near(t, "fiber", p.Fiber, f.Fiber, 0.002) // by hand with thicknesses rounded to a mil

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 )
@@ -69,7 +70,7 @@ func (c *counter) lap() float64 {
 
 // strips cuts what can be cut from the roll that takes the least glass, and
 // gives the area that it takes, m². What runs at a bias goes into flat.
-func (c *counter) strips(g *Goods, l *laid, rolls []stock.Roll, flat *float64) float64 {
+func (c *counter) strips(g *Goods, l *covered, rolls []stock.Roll, flat *float64) float64 {
 	lap := c.lap()
 	net := 0.0
 	var tubes []tube
@@ -125,22 +126,35 @@ func (c *counter) strips(g *Goods, l *laid, rolls []stock.Roll, flat *float64) f
 	return least
 }
 
-// Cut cuts one ply round a tube from the roll width that takes the least, the way
-// that its warp runs where it has an angle: hoopwise or lengthwise. ok is false
-// where it runs at a bias or no width is wider than the lap.
-func Cut(around, along float64, angle laminate.Optional[float64], widths []float64, lap float64) (width float64, s Strips, ok bool) {
-	if angle.Given && angle.Value != 0 && math.Abs(angle.Value) != 90 {
+// Cut cuts one ply round a tube or over a disc from the roll width that takes
+// the least, round a tube the way that its warp runs where it has an angle. ok is
+// false where it runs at a bias, no width is wider than the lap, or the ply is of
+// neither.
+func Cut(take *laid.Ply, angle laminate.Optional[float64], widths []float64, lap float64) (width float64, s Strips, ok bool) {
+	var tubes []tube
+	var discs []disc
+	switch {
+	case take.Disc > 0:
+		discs = []disc{{take.Disc, 1}}
+	case take.Circumference <= 0 || angle.Given && angle.Value != 0 && math.Abs(angle.Value) != 90:
 		return 0, s, false
+	default:
+		tubes = []tube{{around: take.Circumference, along: take.Length, count: 1, angle: angle}}
 	}
 	least := math.Inf(1)
 	for _, w := range widths {
-		list, fits := cut([]tube{{around: around, along: along, count: 1, angle: angle}}, nil, w, lap)
+		list, fits := cut(tubes, discs, w, lap)
 		if !fits {
 			continue
 		}
-		if run := list[0].length * float64(list[0].count); run*w < least {
-			least, width, ok = run*w, w, true
-			s = Strips{Direction: list[0].way, Number: list[0].count, Length: run, Longest: list[0].length}
+		of := Strips{Direction: list[0].way}
+		for _, x := range list {
+			of.Number += x.count
+			of.Length += float64(x.count) * x.length
+			of.Longest = math.Max(of.Longest, x.length)
+		}
+		if of.Length*w < least {
+			least, width, s, ok = of.Length*w, w, of, true
 		}
 	}
 	return width, s, ok

@@ -101,7 +101,7 @@ type counter struct {
 	shop   *stock.Stock
 	o      Options
 	goods  map[laminate.Material]int
-	laid   []laid // beside t.Goods
+	laid   []covered // beside t.Goods
 	resins map[laminate.Resin]int
 	said   map[Remark]bool
 	// contact and wound are the areas of plies that hours go by.

@@ -22,8 +22,14 @@ func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
 			w("fiber", quantity.Weight), w("resin mix", quantity.Weight), w("weight", quantity.Weight), {Title: "missing", Under: true}}}
 		for i := range t.Pieces {
 			p := &t.Pieces[i]
-			pieces.Rows = append(pieces.Rows, Row{Cells: []string{p.Name, strconv.Itoa(max(p.Count, 1)), u.Bare(p.Inside, quantity.Surface), u.Bare(p.Area, quantity.Surface),
-				u.Bare(p.Fiber, quantity.Weight), u.Bare(p.Mix, quantity.Weight), u.Bare(p.Mass(), quantity.Weight), p.Why}})
+			known := func(v float64, k quantity.Kind) string {
+				if v == 0 && p.Why != "" {
+					return none // not known is not nothing
+				}
+				return u.Bare(v, k)
+			}
+			pieces.Rows = append(pieces.Rows, Row{Cells: []string{p.Name, strconv.Itoa(max(p.Count, 1)), known(p.Inside, quantity.Surface), known(p.Area, quantity.Surface),
+				known(p.Fiber, quantity.Weight), known(p.Mix, quantity.Weight), known(p.Mass(), quantity.Weight), p.Why}})
 		}
 		sheet = append(sheet, Heading{2, "pieces"}, pieces)
 	}
@@ -56,15 +62,26 @@ func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
 			sheet = append(sheet, plies)
 		}
 	}
-	sheet = append(sheet, Facts{
-		{"fiber", u.Figure(sum(t, func(f *takeoff.Figures) float64 { return f.Fiber }), quantity.Weight)},
-		{"resin mix", u.Figure(sum(t, func(f *takeoff.Figures) float64 { return f.Mix }), quantity.Weight)},
-		{"weight", u.Figure(t.Mass(), quantity.Weight) + ", of what could be determined"},
-	})
-	if !t.Incomplete() {
-		facts := sheet[len(sheet)-1].(Facts)
-		facts[2].Value = u.Figure(t.Mass(), quantity.Weight)
+	var totals Facts
+	for _, x := range []struct {
+		name string
+		of   func(*takeoff.Figures) float64
+	}{
+		{"fiber", func(f *takeoff.Figures) float64 { return f.Fiber }},
+		{"resin mix", func(f *takeoff.Figures) float64 { return f.Mix }},
+		{"weight", (*takeoff.Figures).Mass},
+	} {
+		total := sum(t, x.of)
+		text := u.Figure(total, quantity.Weight)
+		switch {
+		case t.Incomplete() && total == 0:
+			text = "cannot be determined"
+		case t.Incomplete():
+			text += ", of what could be determined"
+		}
+		totals = append(totals, Fact{x.name, text})
 	}
+	sheet = append(sheet, totals)
 	sheet = append(sheet, goodsOf(t, u, w)...)
 	sheet = append(sheet, resinsOf(t, u, w)...)
 	sheet = append(sheet, costOf(t, u)...)

@@ -69,7 +69,7 @@ func (k *formOf) print(c *call, at quantity.Temperature) error {
 		case "calculation":
 			c.endsAs(of.Structure(p))
 		case "takeoff":
-			if of.Count().Incomplete() || of.Job != nil && len(of.Job.Joints)+len(of.Job.Nozzles) > 0 {
+			if of.Count().Incomplete() {
 				c.ends(Incomplete)
 			}
 		default:

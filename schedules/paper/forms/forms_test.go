@@ -276,7 +276,12 @@ func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
 func TestLayUpSheet_ofAJobHasItsJointsAndNozzles(t *testing.T) {
 	got := text(t, forms.Named("lay-up-sheet").Form(subject(t, "jobs/bleach-day-tank.toml")))
 	for _, want := range []string{"Joint J1, shell-1 to shell-2", "Outside: strap, in the order of laying", "3.2 in", "6.8 in", "Nozzle N1 on shell-1, pad: strap",
-		"Nozzle N1 on shell-1, overlay inside, veil last: seal", "HOLD before each overlay: "} {
+		"Nozzle N1 on shell-1, overlay inside, veil last: seal", "HOLD before each overlay: ",
+		"cut to fit: torispherical head ", "a disc of 120 in",
+		// The first ply of the strap is 2 in of the circle round the thicker shell.
+		"2 in   5.3 ft²    1.15 lb",
+		"areas and resin mix are not known: its opening or the diameter of its pad is not stated",
+		"areas and resin mix are not known: the width of the seal is not stated (inside_width)"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in the sheet", want)
 		}

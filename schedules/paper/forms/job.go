@@ -4,6 +4,8 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/picture"
@@ -63,42 +65,30 @@ func nozzles(of *Subject) paper.Table {
 	return t
 }
 
-// overlay is a laminate laid over a joint or a nozzle, ply by ply.
+// overlay is a laminate laid over a joint or round a nozzle, ply by ply.
 type overlay struct {
 	schedule *laminate.Schedule
 	analysis *laminate.Analysis
-	widths   []float64 // m, by single ply in the order of laying; 0 where not known
+	on       ground.Ground
+	missing  error // why areas are not known
 }
 
-// overlayOf is a laminate of the job by its id; nil where there is none.
-func (of *Subject) overlayOf(id string, first, last quantity.Length, order laminate.WidthOrder) *overlay {
+// overlayOf is a laminate of the job by its id; nil where there is none. on is
+// what that many plies are laid on.
+func (of *Subject) overlayOf(id string, on func(plies int) (ground.Ground, error)) *overlay {
 	i := of.Job.Laminate(id)
 	if i < 0 {
 		return nil
 	}
 	s := of.Job.Schedule(i)
 	o := &overlay{schedule: s, analysis: laminate.Analyze(s, of.Library)}
-	n := s.NumberOfPlies()
-	o.widths = make([]float64, n)
-	if !last.Given() {
-		return o
-	}
-	from := last.SI()
-	if first.Given() {
-		from = first.SI()
-	}
-	for k := range n {
-		o.widths[k] = last.SI()
-		if n > 1 {
-			o.widths[k] = from + float64(k)*(last.SI()-from)/float64(n-1)
-		}
-	}
-	if order == laminate.WideFirst {
-		for a, b := 0, n-1; a < b; a, b = a+1, b-1 {
-			o.widths[a], o.widths[b] = o.widths[b], o.widths[a]
-		}
-	}
+	o.on, o.missing = on(s.NumberOfPlies())
 	return o
+}
+
+// take is what a single ply takes, by its number from 1.
+func (o *overlay) take(ply int, u quantity.System) laid.Ply {
+	return laid.On(&o.on, o.missing, o.analysis, ply, u)
 }
 
 // bands are the plies of an overlay as they are drawn.
@@ -106,11 +96,11 @@ func (o *overlay) bands() (list []picture.Band) {
 	if o == nil {
 		return nil
 	}
-	k := 0
 	for i := range o.schedule.Plies {
-		for range o.schedule.Plies[i].Count {
-			list = append(list, picture.Band{Width: o.widths[k], Thickness: o.analysis.Rows[i].Thickness, Hatch: hatch(o.analysis.Rows[i].Material, &o.schedule.Plies[i])})
-			k++
+		r := &o.analysis.Rows[i]
+		for ply := r.First; ply <= r.Last; ply++ {
+			take := o.take(ply, quantity.US)
+			list = append(list, picture.Band{Width: take.Across, Thickness: r.Thickness, Hatch: hatch(r.Material, &o.schedule.Plies[i])})
 		}
 	}
 	return list
@@ -125,7 +115,8 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 	for i := range of.Job.Joints {
 		j := &of.Job.Joints[i]
 		sheet = append(sheet, paper.Heading{Level: 1, Text: "Joint " + j.ID + ", " + j.Between[0] + " to " + j.Between[1]})
-		outside, inside := of.overlayOf(j.Outside, j.FirstWidth, j.Width, j.Widths), of.overlayOf(j.Inside, j.InsideWidth, j.InsideWidth, laminate.NarrowFirst)
+		outside := of.overlayOf(j.Outside, func(plies int) (ground.Ground, error) { return ground.OfStrap(of.Job, j, plies, of.Library) })
+		inside := of.overlayOf(j.Inside, func(int) (ground.Ground, error) { return ground.OfSeal(of.Job, j, of.Library) })
 		drawn := picture.Joint{Left: of.joined(j.Between[0]), Right: of.joined(j.Between[1]), Gap: j.Gap.SI(), Outside: outside.bands(), Inside: inside.bands(),
 			Widths: size("", j.FirstWidth, quantity.Size, of.Units) + " to " + size("", j.Width, quantity.Size, of.Units)}
 		if !j.FirstWidth.Given() {
@@ -148,7 +139,7 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 			if o.id == "" {
 				continue
 			}
-			sheet = append(sheet, paper.Heading{Level: 2, Text: o.where + ": " + o.id + ", in the order of laying"}, o.over.table(of.Units, pen))
+			sheet = append(sheet, paper.Heading{Level: 2, Text: o.where + ": " + o.id + ", in the order of laying"}, of.overlaid(o.over, pen))
 		}
 	}
 	return sheet
@@ -162,9 +153,12 @@ func openings(of *Subject) (sheet paper.Sheet) {
 	}
 	for i := range of.Job.Nozzles {
 		n := &of.Job.Nozzles[i]
-		for _, o := range []struct{ what, id string }{{"neck", n.Neck}, {"overlay inside, veil last", n.InstallationInside}, {"pad", n.Pad}, {"overlay outside", n.InstallationOutside}} {
-			if over := of.overlayOf(o.id, quantity.Length{}, quantity.Length{}, laminate.NoWidthOrder); over != nil {
-				sheet = append(sheet, paper.Heading{Level: 2, Text: "Nozzle " + n.ID + " on " + n.On + ", " + o.what + ": " + o.id}, over.table(of.Units, true))
+		for _, o := range []struct {
+			what, id string
+			on       func(*laminate.Nozzle) (ground.Ground, error)
+		}{{"neck", n.Neck, ground.OfNeck}, {"overlay inside, veil last", n.InstallationInside, ground.OfNeckBond}, {"pad", n.Pad, ground.OfPad}, {"overlay outside", n.InstallationOutside, ground.OfNeckBond}} {
+			if over := of.overlayOf(o.id, func(int) (ground.Ground, error) { return o.on(n) }); over != nil {
+				sheet = append(sheet, paper.Heading{Level: 2, Text: "Nozzle " + n.ID + " on " + n.On + ", " + o.what + ": " + o.id}, of.overlaid(over, true))
 			}
 		}
 	}
@@ -181,36 +175,55 @@ func (of *Subject) joined(id string) picture.JoinedWall {
 	return picture.JoinedWall{Name: id}
 }
 
-// table is an overlay ply by ply.
-func (o *overlay) table(u quantity.System, pen bool) paper.Table {
-	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "width or diameter", Right: true}, {Title: "thickness", Right: true}, {Title: "total", Right: true}}}
+// overlaid is an overlay ply by ply: how wide it lies, and for a pen what it
+// takes and boxes to write in, else how thick it grows.
+func (of *Subject) overlaid(o *overlay, pen bool) paper.Table {
+	u := of.Units
+	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "width or diameter", Right: true}}}
 	var blank []string
 	if pen {
 		more := pens("batch no.", "start", "gel", "remarks", "by")
-		t.Columns, blank = append(t.Columns, more...), make([]string, len(more))
+		t.Columns, blank = append(append(t.Columns, paper.Column{Title: "area", Right: true}, paper.Column{Title: "resin mix", Right: true}, paper.Column{Title: "pots", Right: true}), more...), make([]string, len(more))
+	} else {
+		t.Columns = append(t.Columns, paper.Column{Title: "thickness", Right: true}, paper.Column{Title: "total", Right: true}, paper.Column{Title: "area", Right: true})
 	}
 	if o == nil {
 		return t
 	}
-	k, total := 0, 0.0
+	total := 0.0
 	for i := range o.schedule.Plies {
-		ply, r := &o.schedule.Plies[i], &o.analysis.Rows[i]
-		for range ply.Count {
-			width, thick := "not stated", "not known"
-			if o.widths[k] > 0 {
-				width = u.Figure(o.widths[k], quantity.Size)
+		row, r := &o.schedule.Plies[i], &o.analysis.Rows[i]
+		for ply := r.First; ply <= r.Last; ply++ {
+			take := o.take(ply, u)
+			width, area := "—", "not known"
+			if o.on.Across != nil {
+				width = u.Figure(take.Across, quantity.Size)
+			} else if o.on.Area == nil {
+				width = "not stated"
 			}
-			sum := thick
-			if r.ThicknessKnown {
-				total += r.Thickness
-				thick, sum = u.Thickness(r.Thickness), u.Thickness(total)
+			if take.Area > 0 {
+				area = u.Figure(take.Area, quantity.Surface)
 			}
-			k++
-			t.Rows = append(t.Rows, paper.Row{Cells: append([]string{strconv.Itoa(k), ply.Material, ply.Resin, width, thick, sum}, blank...)})
+			cells := []string{strconv.Itoa(ply), row.Material, row.Resin, width}
+			if pen {
+				mix, pots := of.mixed(&take)
+				cells = append(cells, area, mix, pots)
+			} else {
+				thick, sum := "not known", "not known"
+				if r.ThicknessKnown {
+					total += r.Thickness
+					thick, sum = u.Thickness(r.Thickness), u.Thickness(total)
+				}
+				cells = append(cells, thick, sum, area)
+			}
+			t.Rows = append(t.Rows, paper.Row{Cells: append(cells, blank...)})
 		}
-		if ply.GelAfter {
+		if row.GelAfter {
 			t.Rows = append(t.Rows, paper.Row{Band: "GEL STOP: let it gel and cool before going on"})
 		}
+	}
+	if o.missing != nil {
+		t.Rows = append(t.Rows, paper.Row{Band: "areas and resin mix are not known: " + o.missing.Error()})
 	}
 	return t
 }

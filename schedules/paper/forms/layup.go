@@ -175,10 +175,10 @@ func cuts(of *Subject, p *Part) paper.Table {
 		switch {
 		case outer.Area == 0:
 			pieces = "not known: " + outer.Missing
-		case outer.Circumference > 0:
+		case outer.Circumference > 0 || outer.Disc > 0:
 			pieces = of.strips(r.Material, &s.Plies[i], &outer)
 		default:
-			pieces = "the whole area"
+			pieces = "cut to fit: " + strings.TrimSuffix(outer.How, " at this ply")
 		}
 		if outer.Area > 0 {
 			area = u.Figure(outer.Area, quantity.Surface)
@@ -195,6 +195,9 @@ func cuts(of *Subject, p *Part) paper.Table {
 func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Ply) string {
 	u := of.Units
 	whole := u.Figure(take.Circumference, quantity.Size) + " around and the lap, " + u.Figure(take.Length, quantity.Distance) + " along"
+	if take.Disc > 0 {
+		whole = "a disc of " + u.Figure(take.Disc, quantity.Size)
+	}
 	var widths []float64
 	for _, roll := range of.Stock.RollsOf(m) {
 		widths = append(widths, roll.Width.SI())
@@ -203,11 +206,27 @@ func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Pl
 	if !lap.Given() {
 		lap, typical = catalog.StripLap, ", a typical value"
 	}
-	width, x, ok := takeoff.Cut(take.Circumference, take.Length, ply.Angle, widths, lap.SI())
+	width, x, ok := takeoff.Cut(take, ply.Angle, widths, lap.SI())
 	if !ok {
 		return whole
 	}
+	if take.Disc > 0 {
+		return strconv.Itoa(x.Number) + " strips across a disc of " + u.Figure(take.Disc, quantity.Size) + ", " + u.Figure(width, quantity.Size) + " wide, the longest " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Figure(lap.SI(), quantity.Size) + typical
+	}
 	return strconv.Itoa(x.Number) + " strips " + x.Direction.String() + ", " + u.Figure(width, quantity.Size) + " × " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Figure(lap.SI(), quantity.Size) + typical
+}
+
+// mixed is the resin mix that a ply takes, net, and the pots that it is mixed in
+// by the shop book.
+func (of *Subject) mixed(take *laid.Ply) (mix, pots string) {
+	if take.Mix <= 0 {
+		return "—", "—"
+	}
+	pots = "—"
+	if pot := of.Stock.Takeoff.Batch; pot.Given() {
+		pots = strconv.Itoa(takeoff.Batches(take.Mix, of.Stock.Takeoff.ResinWasteContact.Or(catalog.ResinWasteContact), pot.SI()))
+	}
+	return of.Units.Figure(take.Mix, quantity.Weight), pots
 }
 
 // laidTable has a line for each single ply, and a band where work stops.
@@ -218,13 +237,7 @@ func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) pa
 	for _, l := range order(s, a, p.Laid) {
 		take := laid.Of(s, a, l.ply, u)
 		ply := &s.Plies[take.Row]
-		mix, pots := "—", "—"
-		if take.Mix > 0 {
-			mix = u.Figure(take.Mix, quantity.Weight)
-		}
-		if pot := of.Stock.Takeoff.Batch; pot.Given() && take.Mix > 0 {
-			pots = strconv.Itoa(takeoff.Batches(take.Mix, of.Stock.Takeoff.ResinWasteContact.Or(catalog.ResinWasteContact), pot.SI()))
-		}
+		mix, pots := of.mixed(&take)
 		material := ply.Material
 		if g := angle(ply); g != "" {
 			material += " " + g

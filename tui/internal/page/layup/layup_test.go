@@ -316,7 +316,7 @@ func TestArea_ofOtherParts(t *testing.T) {
 	}{
 		{"form = \"panel\"\narea = \"4 m2\"", "panel", 4},
 		// 2 m × 3 m: 6π m², a little more at the ply itself
-		{"form = \"tank\"\ninside_diameter = \"2 m\"\nlength = \"3 m\"", "without heads", 6 * math.Pi},
+		{"form = \"tank\"\ninside_diameter = \"2 m\"\nlength = \"3 m\"", "without its ends", 6 * math.Pi},
 	} {
 		g := open(t, 80, 24, spool)
 		replace(g, c.part)
@@ -326,8 +326,8 @@ func TestArea_ofOtherParts(t *testing.T) {
 		}
 	}
 	for part, key := range map[string]string{
-		"form = \"panel\"": "part.area", "form = \"pipe\"\nlength = \"3 m\"": "part.inside_diameter",
-		"form = \"duct\"\ninside_diameter = \"2 m\"": "part.length", "process = \"wound\"": "part.form",
+		"form = \"panel\"": "(area, ", "form = \"pipe\"\nlength = \"3 m\"": "(inside_diameter)",
+		"form = \"duct\"\ninside_diameter = \"2 m\"": "(length)", "process = \"wound\"": "(form)",
 	} {
 		g := open(t, 80, 24, spool)
 		replace(g, part)

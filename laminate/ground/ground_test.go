@@ -1,0 +1,218 @@
+package ground_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/ground"
+	"frp/veilwright/laminate/quantity"
+)
+
+func m(v float64) quantity.Length { return quantity.New(v, quantity.Meter) }
+
+// shapes are parts of every form, with the area of the face at z = 0 and z = 10 mm
+// from the closed formulas of solids of revolution (any handbook of mathematics:
+// sphere, frustum, torus by Pappus, rectangle, circle), worked out here in place.
+var shapes = []struct {
+	name string
+	part laminate.Part
+	area func(z float64) float64
+	keys []string // without any of which there is no area
+}{
+	{"pipe", laminate.Part{Form: laminate.Pipe, InsideDiameter: m(2), Length: m(3)}, func(z float64) float64 { return math.Pi * (2 + 2*z) * 3 }, []string{"inside_diameter", "length"}},
+	{"duct", laminate.Part{Form: laminate.Duct, InsideDiameter: m(2), Length: m(3)}, func(z float64) float64 { return math.Pi * (2 + 2*z) * 3 }, []string{"inside_diameter", "length"}},
+	{"tank", laminate.Part{Form: laminate.Tank, InsideDiameter: m(2), Length: m(3)}, func(z float64) float64 { return math.Pi * (2 + 2*z) * 3 }, []string{"inside_diameter", "length"}},
+	{"course", laminate.Part{Form: laminate.ShellCourse, InsideDiameter: m(2), Length: m(3)}, func(z float64) float64 { return math.Pi * (2 + 2*z) * 3 }, []string{"inside_diameter", "length"}},
+	{"panel", laminate.Part{Form: laminate.Panel, Shape: laminate.Shape{Width: m(2)}, Length: m(3)}, func(float64) float64 { return 6 }, []string{"width", "length"}},
+	{"panel by area", laminate.Part{Form: laminate.Panel, Area: quantity.New(4, quantity.SquareMeter)}, func(float64) float64 { return 4 }, []string{"area"}},
+	{"cover", laminate.Part{Form: laminate.Cover, InsideDiameter: m(2)}, func(float64) float64 { return math.Pi }, []string{"inside_diameter"}},
+	{"bottom", laminate.Part{Form: laminate.FlatBottom, InsideDiameter: m(2)}, func(float64) float64 { return math.Pi }, []string{"inside_diameter"}},
+	// The flat disc and a quarter of the outside of a torus: Pappus.
+	{"bottom with a knuckle", laminate.Part{Form: laminate.FlatBottom, InsideDiameter: m(2), Shape: laminate.Shape{KnuckleRadius: m(0.2)}}, func(z float64) float64 {
+		flat, r := 0.8, 0.2+z
+		return math.Pi*flat*flat + 2*math.Pi*(flat+2*r/math.Pi)*math.Pi/2*r
+	}, []string{"inside_diameter"}},
+	{"hemisphere", laminate.Part{Form: laminate.HeadPart, InsideDiameter: m(2), Shape: laminate.Shape{Head: laminate.Hemispherical}}, func(z float64) float64 { return 2 * math.Pi * (1 + z) * (1 + z) }, []string{"inside_diameter", "shape"}},
+	// Half an oblate spheroid: π a² + π c²/e artanh e.
+	{"ellipsoidal head", laminate.Part{Form: laminate.HeadPart, InsideDiameter: m(2), Shape: laminate.Shape{Head: laminate.Ellipsoidal, Depth: m(0.5)}}, func(z float64) float64 {
+		a, c := 1+z, 0.5+z
+		e := math.Sqrt(1 - c*c/(a*a))
+		return math.Pi*a*a + math.Pi*c*c/e*math.Atanh(e)
+	}, []string{"inside_diameter", "depth", "shape"}},
+	// A cap and a zone of a torus, 2π r (R₀ φ + r sin φ) from its circle at R₀.
+	{"torispherical head", laminate.Part{Form: laminate.HeadPart, InsideDiameter: m(2), Shape: laminate.Shape{Head: laminate.Torispherical, CrownRadius: m(2), KnuckleRadius: m(0.12)}}, func(z float64) float64 {
+		crown, knuckle, center := 2+z, 0.12+z, 1-0.12
+		from := math.Asin(center / (crown - knuckle))
+		cap := 2 * math.Pi * crown * crown * (1 - math.Cos(from))
+		return cap + 2*math.Pi*knuckle*(center*(math.Pi/2-from)+knuckle*math.Cos(from))
+	}, []string{"inside_diameter", "crown_radius", "knuckle_radius", "shape"}},
+	// π (R + r) s, s the slant.
+	{"cone", laminate.Part{Form: laminate.Cone, InsideDiameter: m(2), Shape: laminate.Shape{HalfAngle: laminate.Some(30.0), SmallDiameter: m(1)}}, func(z float64) float64 {
+		return math.Pi * (1 + 0.5 + 2*z*math.Cos(math.Pi/6)) * 1
+	}, []string{"inside_diameter", "half_angle", "small_diameter"}},
+	// A quarter of a torus: Pappus.
+	{"elbow", laminate.Part{Form: laminate.Elbow, InsideDiameter: m(0.4), Shape: laminate.Shape{BendRadius: m(0.6), Turn: laminate.Some(90.0), Miters: laminate.Some(0)}}, func(z float64) float64 {
+		return 2 * math.Pi * (0.2 + z) * math.Pi / 2 * 0.6
+	}, []string{"inside_diameter", "bend_radius", "turn", "miters"}},
+	// Each miter cuts tubes on whose axes the lengths are mean: circumference × axis.
+	{"mitered elbow", laminate.Part{Form: laminate.Elbow, InsideDiameter: m(0.4), Shape: laminate.Shape{BendRadius: m(0.6), Turn: laminate.Some(90.0), Miters: laminate.Some(2)}}, func(z float64) float64 {
+		return math.Pi * (0.4 + 2*z) * 2 * 2 * 0.6 * math.Tan(math.Pi/8)
+	}, []string{"inside_diameter", "bend_radius", "turn", "miters"}},
+}
+
+func TestOfPart_everyFormHasTheAreaOfItsSolid(t *testing.T) {
+	for _, c := range shapes {
+		g, err := ground.OfPart(&c.part)
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		for _, z := range []float64{0, 0.01} {
+			got, err := g.Area(0, z)
+			if want := c.area(z); err != nil || math.Abs(got/want-1) > 1e-9 {
+				t.Errorf("%s at %g m: %.9f m², want %.9f; %v", c.name, z, got, want, err)
+			}
+		}
+		if g.How(0.01, true, quantity.Metric) == "" {
+			t.Errorf("%s: it is not said what the area is made of", c.name)
+		}
+	}
+}
+
+// Every key without which there is no area is named, and nothing is guessed.
+func TestOfPart_namesTheKeyThatIsMissing(t *testing.T) {
+	for _, c := range shapes {
+		for _, key := range c.keys {
+			p := c.part
+			switch key {
+			case "inside_diameter":
+				p.InsideDiameter = quantity.Length{}
+			case "length":
+				p.Length = quantity.Length{}
+			case "area":
+				p.Area = quantity.Area{}
+			case "width":
+				p.Width = quantity.Length{}
+			case "depth":
+				p.Depth = quantity.Length{}
+			case "crown_radius":
+				p.CrownRadius = quantity.Length{}
+			case "knuckle_radius":
+				p.KnuckleRadius = quantity.Length{}
+			case "small_diameter":
+				p.SmallDiameter = quantity.Length{}
+			case "bend_radius":
+				p.BendRadius = quantity.Length{}
+			case "half_angle":
+				p.HalfAngle = laminate.Optional[float64]{}
+			case "turn":
+				p.Turn = laminate.Optional[float64]{}
+			case "miters":
+				p.Miters = laminate.Optional[int]{}
+			case "shape":
+				p.Head = laminate.NoHeadShape
+			default:
+				t.Fatal(key)
+			}
+			if _, err := ground.OfPart(&p); err == nil || !strings.Contains(err.Error(), key) {
+				t.Errorf("%s without %s: %v", c.name, key, err)
+			}
+		}
+	}
+	for form, key := range map[laminate.PartForm]string{laminate.NoPartForm: "form", laminate.Flange: "drilling"} {
+		if _, err := ground.OfPart(&laminate.Part{Form: form}); err == nil || !strings.Contains(err.Error(), key) {
+			t.Errorf("%v: %v", form, err)
+		}
+	}
+}
+
+// A class 150 flange of 6 in is 11 in wide outside (ASME B16.5, from memory):
+// its face is a ring.
+func TestOfPart_aFlangeIsARing(t *testing.T) {
+	g, err := ground.OfPart(&laminate.Part{Form: laminate.Flange, Shape: laminate.Shape{Drilling: laminate.Class150, Size: quantity.New(6, quantity.Inch)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := g.Area(0, 0); math.Abs(got/(math.Pi/4*(121-36)*0.0254*0.0254)-1) > 1e-9 {
+		t.Errorf("%g m²", got)
+	}
+}
+
+// By hand: a strap of three plies 2, 5 and 8 in wide on the thicker of two tubes;
+// a seal as wide everywhere, which gets smaller ply by ply; a pad that runs out
+// six times its own thickness.
+func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
+	inch := func(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+	lib := catalog.Library()
+	j := &laminate.Job{
+		Resins:    []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
+		Laminates: []laminate.Laminate{{ID: "l", Plies: []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 2}}}},
+		Parts: []laminate.JobPart{
+			{ID: "a", Laminate: "l", Part: laminate.Part{Form: laminate.Pipe, InsideDiameter: inch(24)}},
+			{ID: "b", Laminate: "l", Part: laminate.Part{Form: laminate.Pipe}},
+		},
+	}
+	x := &laminate.Joint{ID: "j", Between: [2]string{"a", "b"}, FirstWidth: inch(2), Width: inch(8), InsideWidth: inch(4)}
+	thick := laminate.Analyze(j.Wall(0), lib).Total.Thickness
+	g, err := ground.OfStrap(j, x, 3, lib)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, w := range []float64{2, 5, 8} {
+		got, err := g.Area(i, 0.001)
+		if want := math.Pi * (24*0.0254 + 2*thick + 0.002) * w * 0.0254; err != nil || math.Abs(got/want-1) > 1e-9 || math.Abs(g.Across(i, 0)-w*0.0254) > 1e-12 {
+			t.Errorf("strap, ply %d: %g m², want %g; %v", i+1, got, want, err)
+		}
+	}
+	if x.Widths = laminate.WideFirst; true {
+		if g, _ = ground.OfStrap(j, x, 3, lib); math.Abs(g.Across(0, 0)-8*0.0254) > 1e-12 {
+			t.Errorf("the first of the wide ones is %g m wide", g.Across(0, 0))
+		}
+	}
+	if g, err = ground.OfSeal(j, x, lib); err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := g.Area(1, 0.001); math.Abs(got/(math.Pi*(24*0.0254-0.002)*4*0.0254)-1) > 1e-9 {
+		t.Errorf("seal: %g m²", got)
+	}
+	n := &laminate.Nozzle{ID: "n", Size: inch(6), PadDiameter: inch(12), NeckBond: inch(3), Projection: inch(8)}
+	if g, err = ground.OfPad(n); err != nil {
+		t.Fatal(err)
+	}
+	outer := 12*0.0254 + 12*0.001
+	if got, _ := g.Area(0, 0.001); math.Abs(got/(math.Pi/4*(outer*outer-36*0.0254*0.0254))-1) > 1e-9 || math.Abs(g.Across(0, 0.001)-outer) > 1e-12 {
+		t.Errorf("pad: %g m²", got)
+	}
+	if g, err = ground.OfNeckBond(n); err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := g.Area(0, 0); math.Abs(got/((math.Pi*6*3+math.Pi/4*(144-36))*0.0254*0.0254)-1) > 1e-9 {
+		t.Errorf("neck bond: %g m²", got)
+	}
+	if g, err = ground.OfNeck(n); err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := g.Area(0, 0); math.Abs(got/(math.Pi*6*8*0.0254*0.0254)-1) > 1e-9 {
+		t.Errorf("neck: %g m²", got)
+	}
+
+	// The widths of a strap on parts without a diameter are known all the same.
+	j.Parts[0].InsideDiameter = quantity.Length{}
+	if g, err = ground.OfStrap(j, x, 3, lib); err == nil || !strings.Contains(err.Error(), "inside_diameter") || g.Across == nil {
+		t.Errorf("strap on parts without a diameter: %v", err)
+	}
+	for key, of := range map[string]func() error{
+		"first_width":  func() error { _, err := ground.OfStrap(j, &laminate.Joint{Width: inch(8)}, 3, lib); return err },
+		"inside_width": func() error { _, err := ground.OfSeal(j, &laminate.Joint{}, lib); return err },
+		"pad_diameter": func() error { _, err := ground.OfPad(&laminate.Nozzle{Size: inch(6)}); return err },
+		"neck_bond":    func() error { _, err := ground.OfNeckBond(&laminate.Nozzle{Size: inch(6)}); return err },
+		"projection":   func() error { _, err := ground.OfNeck(&laminate.Nozzle{Size: inch(6)}); return err },
+	} {
+		if err := of(); err == nil || !strings.Contains(err.Error(), key) {
+			t.Errorf("without %s: %v", key, err)
+		}
+	}
+}

@@ -1,0 +1,121 @@
+package ground
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/surface"
+)
+
+// Strap is the ground of an overlay round the outside of a tube, its plies each
+// of their own width.
+func Strap(diameter float64, widths []float64) Ground {
+	g := across(widths)
+	g.Area = func(i int, z float64) (float64, error) {
+		if i >= len(widths) {
+			return 0, fmt.Errorf("no width of ply %d", i+1)
+		}
+		return surface.Cylinder(diameter+2*z, widths[i])
+	}
+	return g
+}
+
+// across is a ground of which the widths of plies are known, and nothing else.
+func across(widths []float64) Ground {
+	return Ground{what: "strap, round the parts", varies: true, Across: func(i int, _ float64) float64 {
+		if i >= len(widths) {
+			return 0
+		}
+		return widths[i]
+	}}
+}
+
+// diameters are the inside diameter of the parts that a joint joins, and the
+// outside diameter of the thicker one. ok is false where neither is stated.
+func diameters(j *laminate.Job, x *laminate.Joint, lib *laminate.Library) (inside, outside float64, ok bool) {
+	for _, id := range x.Between {
+		k := j.Part(id)
+		if k < 0 {
+			continue
+		}
+		s := j.Wall(k)
+		if d := s.Part.InsideDiameter; d.Given() {
+			ok = true
+			inside = math.Max(inside, d.SI())
+			outside = math.Max(outside, d.SI()+2*laminate.Analyze(s, lib).Total.Thickness)
+		}
+	}
+	return inside, outside, ok
+}
+
+var errNoDiameter = errors.New("the inside diameter of the parts is not stated (inside_diameter)")
+
+// OfStrap is the ground of the overlay of n plies outside of a joint. Where the
+// error is of the parts, the widths are there all the same. lib must not be nil.
+func OfStrap(j *laminate.Job, x *laminate.Joint, n int, lib *laminate.Library) (Ground, error) {
+	if !x.Width.Given() || !x.FirstWidth.Given() {
+		return Ground{}, errors.New("the widths of the strap are not stated (width, first_width)")
+	}
+	widths := joining.PlyWidths(x.FirstWidth.SI(), x.Width.SI(), n)
+	if x.Widths == laminate.WideFirst {
+		slices.Reverse(widths)
+	}
+	_, outside, ok := diameters(j, x, lib)
+	if !ok {
+		return across(widths), errNoDiameter
+	}
+	return Strap(outside, widths), nil
+}
+
+// OfSeal is the ground of the overlay inside of a joint, whose plies lie one
+// inside the other. lib must not be nil.
+func OfSeal(j *laminate.Job, x *laminate.Joint, lib *laminate.Library) (Ground, error) {
+	if !x.InsideWidth.Given() {
+		return Ground{}, errors.New("the width of the seal is not stated (inside_width)")
+	}
+	width := x.InsideWidth.SI()
+	g := Ground{what: "seal, round the inside", varies: true, Across: func(int, float64) float64 { return width }}
+	inside, _, ok := diameters(j, x, lib)
+	if !ok {
+		return g, errNoDiameter
+	}
+	g.Area = func(_ int, z float64) (float64, error) { return surface.Cylinder(inside-2*z, width) }
+	return g, nil
+}
+
+// OfPad is the ground of a nozzle's pad: a ring round the opening, each ply of
+// which runs out beyond the one under it by the taper.
+func OfPad(n *laminate.Nozzle) (Ground, error) {
+	cut := n.Cut()
+	if !cut.Given() || !n.PadDiameter.Given() {
+		return Ground{}, errors.New("its opening or the diameter of its pad is not stated (size or opening, pad_diameter)")
+	}
+	outer := func(z float64) float64 { return n.PadDiameter.SI() + 2*joining.TaperRatio*z }
+	return Ground{what: "ring of the pad, round the opening", varies: true, Across: func(_ int, z float64) float64 { return outer(z) },
+		Area: func(_ int, z float64) (float64, error) { return surface.Ring(outer(z), cut.SI()) }}, nil
+}
+
+// OfNeckBond is the ground of an overlay that bonds a nozzle: up the neck and as
+// far out on the part.
+func OfNeckBond(n *laminate.Nozzle) (Ground, error) {
+	cut := n.Cut()
+	if !cut.Given() || !n.NeckBond.Given() {
+		return Ground{}, errors.New("its opening or neck_bond is not stated")
+	}
+	d, h := cut.SI(), n.NeckBond.SI()
+	g := flat(math.Pi*d*h+math.Pi/4*((d+2*h)*(d+2*h)-d*d), "up the neck and out on the part")
+	g.Across = func(int, float64) float64 { return 2 * h }
+	return g, nil
+}
+
+// OfNeck is the ground of a nozzle's neck, a tube from the part to the flange.
+func OfNeck(n *laminate.Nozzle) (Ground, error) {
+	if !n.Size.Given() || !n.Projection.Given() {
+		return Ground{}, errors.New("its size or projection is not stated")
+	}
+	return Tube(n.Size.SI(), n.Projection.SI()), nil
+}
