@@ -2,7 +2,6 @@ package schedules
 
 import (
 	"crypto/sha256"
-	"slices"
 	"strconv"
 
 	"frp/veilwright/laminate"
@@ -13,25 +12,6 @@ import (
 
 // unweighed are keys that say nothing of what is laid: names, prices, rolls.
 var unweighed = []string{"name", "price", "roll_width", "roll_length", "source"}
-
-// said writes what a row says by value, so that neither its spelling nor its
-// place in the file counts.
-func said(b []byte, title string, fields []tables.Field, row any) []byte {
-	b = append(b, title...)
-	for _, f := range fields {
-		if slices.Contains(unweighed, f.Key) {
-			continue
-		}
-		get := f.Get
-		if f.Value != nil {
-			get = f.Value
-		}
-		if text, ok := get(row); ok {
-			b = append(b, " "+f.Key+"="+text...)
-		}
-	}
-	return append(b, '\n')
-}
 
 // Fingerprints say what a schedule is by its content: what was resolved for each
 // ply out of the schedule, its shop books and what is built in, and the part and
@@ -46,10 +26,7 @@ type Fingerprints struct {
 func Fingerprint(s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Library) Fingerprints {
 	var b []byte
 	for _, kind := range []laminate.RefKind{laminate.RefPart, laminate.RefService, laminate.RefCondition} {
-		t := &scheduleTables[kind]
-		for _, r := range t.Rows(s) {
-			b = said(b, t.Name, t.Fields, r.Value)
-		}
+		b = scheduleTables[kind].Said(b, s, unweighed)
 	}
 	var f Fingerprints
 	for i := range a.Rows {
@@ -72,20 +49,41 @@ func Fingerprint(s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Libra
 	return f
 }
 
+// JobFingerprint says what a job is by its content: what its tables say, and the
+// fingerprint of every laminate and of every wall that lies in a file of its own.
+func JobFingerprint(j *laminate.Job, lib *laminate.Library) string {
+	var b []byte
+	for _, table := range []int{jobService, jobVessel, jobTest, jobBond, jobCondition, jobPart, jobNozzle, jobJoint} {
+		b = jobTables[table].Said(b, j, unweighed)
+	}
+	add := func(id string, s *laminate.Schedule) {
+		b = append(b, id+"="+Fingerprint(s, laminate.Analyze(s, lib), lib).Schedule+"\n"...)
+	}
+	for i := range j.Laminates {
+		add(j.Laminates[i].ID, j.Schedule(i))
+	}
+	for i := range j.Parts {
+		if j.Parts[i].Schedule != "" {
+			add(j.Parts[i].ID, j.Wall(i))
+		}
+	}
+	return record.Sum(sha256.Sum256(b)).String()
+}
+
 // plySaid is what a single ply is: its own keys with its zone, whether it gels
 // before the next, and what its material and its resin come to.
 func plySaid(p *laminate.Ply, row *laminate.RowFigures, lib *laminate.Library, gel bool) []byte {
 	one := *p
 	one.Count, one.Zone, one.GelAfter = 1, row.Zone, gel
-	b := said(nil, "ply", plyFields, &one)
+	b := tables.Said(nil, "ply", plyFields, &one, unweighed)
 	value := func(v float64) string { return " " + strconv.FormatFloat(v, 'g', tables.Digits, 64) }
 	if m := row.Material; m != nil {
-		b = said(b, "material", materialFields, m)
+		b = tables.Said(b, "material", materialFields, m, unweighed)
 		fiber := &lib.Fibers[m.Fiber]
 		b = append(b, value(fiber.Density.SI())+value(fiber.Modulus.SI())+value(fiber.Poisson)...)
 	}
 	if r := row.Resin; r != nil {
-		b = said(b, "resin", resinFields, r)
+		b = tables.Said(b, "resin", resinFields, r, unweighed)
 		family, filler := &lib.Families[r.Family], &lib.Fillers[r.Filler]
 		b = append(b, value(family.Density.SI())+value(family.Modulus.SI())+value(family.Poisson)+value(family.FailureStrain)+value(filler.Density.SI())...)
 	}
@@ -96,10 +94,7 @@ func plySaid(p *laminate.Ply, row *laminate.RowFigures, lib *laminate.Library, g
 func SpecificationFingerprint(d *spec.Specification) string {
 	var b []byte
 	for i := range specTables {
-		t := &specTables[i]
-		for _, r := range t.Rows(d) {
-			b = said(b, t.Name, t.Fields, r.Value)
-		}
+		b = specTables[i].Said(b, d, unweighed)
 	}
 	return record.Sum(sha256.Sum256(b)).String()
 }

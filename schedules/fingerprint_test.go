@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
 )
 
 const printed = `document = "schedule"
@@ -134,5 +135,67 @@ func TestSpecificationFingerprint_goesByWhatIsRequired(t *testing.T) {
 	}
 	if of(strings.Replace(string(text), "= 32", "= 30", 1)) == want {
 		t.Error("another hardness is the same requirement")
+	}
+}
+
+// A job is what is built: its parts, joints and nozzles, their laminates and
+// what these are made of, and not how it is written.
+func TestJobFingerprint_goesByContent(t *testing.T) {
+	lib := catalog.Library()
+	of := func(text string, lib *laminate.Library, beside Beside) string {
+		t.Helper()
+		_, j, problems := DecodeJob([]byte(text), lib, beside)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		return JobFingerprint(j, lib)
+	}
+	text := string(Examples(true))
+	want := of(text, lib, nil)
+	for what, same := range map[string]string{
+		"spaces": strings.ReplaceAll(text, " = ", "="), "CRLF": strings.ReplaceAll(text, "\n", "\r\n"), "comments": strings.ReplaceAll(text, "\n\n", "\n# as agreed\n\n"),
+		"another title": strings.Replace(text, "title    = \"", "title    = \"Another ", 1), "released": strings.Replace(text, "revision = 1\n", "revision = 1\nreleased = \"0123456789ab\"\n", 1),
+	} {
+		if same == text {
+			t.Errorf("%s: nothing was changed", what)
+		}
+		if got := of(same, lib, nil); got != want {
+			t.Errorf("%s makes another job of it", what)
+		}
+	}
+	for what, other := range map[string][2]string{
+		"a nozzle's size": {`size                 = "3 in"`, `size                 = "4 in"`}, "a ply of a laminate": {`material = "woven-24"`, `material = "woven-18"`},
+		"a width of a joint": {"first_width   = \"2 in\"", "first_width   = \"3 in\""}, "the level": {"liquid_height = \"14 ft\"", "liquid_height = \"13 ft\""},
+	} {
+		changed := strings.Replace(text, other[0], other[1], 1)
+		if changed == text {
+			t.Errorf("%s: %q is not in the example", what, other[0])
+			continue
+		}
+		if of(changed, lib, nil) == want {
+			t.Errorf("%s does not count", what)
+		}
+	}
+	heavier := catalog.Library()
+	for i := range heavier.Materials {
+		if m := &heavier.Materials[i]; m.ID == catalog.Woven24 {
+			m.ArealMass = quantity.New(20, quantity.OuncePerSquareYard)
+		}
+	}
+	if of(text, heavier, nil) == want {
+		t.Error("another areal mass in the shop book does not count")
+	}
+
+	// What lies in a file beside the job counts as it stands there.
+	line := "document = \"job\"\nformat = 1\n[[part]]\nid = \"line\"\nschedule = \"line.toml\"\n"
+	beside := func(schedule string) Beside {
+		return func(string) (*laminate.Schedule, error) {
+			_, s, _ := Decode([]byte(schedule), lib)
+			return s, nil
+		}
+	}
+	first := of(line, lib, beside(printed))
+	if of(line, lib, beside(strings.Replace(printed, "count = 3", "count = 4", 1))) == first || of(line, lib, beside(strings.Replace(printed, "Drain", "Vent", 1))) != first {
+		t.Error("a schedule beside the job does not count by its content")
 	}
 }

@@ -31,7 +31,7 @@ func (of *Of) state() string {
 		return Superseded
 	case h.Released == "":
 		return Draft
-	case len(h.Released) >= digits && strings.HasPrefix(strings.ToLower(of.SHA256), strings.ToLower(h.Released)):
+	case len(h.Released) >= digits && strings.HasPrefix(strings.ToLower(of.Fingerprint), strings.ToLower(h.Released)):
 		return Released
 	}
 	return Changed
@@ -39,17 +39,18 @@ func (of *Of) state() string {
 
 // Of is the document that a form is of.
 type Of struct {
-	File    string
-	SHA256  string // of its content, what it says of its release left out
-	Head    laminate.Head
-	Library *laminate.Library
-	Units   quantity.System
+	File string
+	// Fingerprint is that of its content, 64 hexadecimal digits.
+	Fingerprint string
+	Head        laminate.Head
+	Library     *laminate.Library
+	Units       quantity.System
 }
 
 // Frame is what stands on every page of a paper of a document.
 func (of *Of) Frame(name string) Frame {
 	h := &of.Head
-	f := Frame{Paper: name, Title: h.Title, Job: h.Job, Revision: "not stated", State: of.state(), File: filepath.Base(of.File), Fingerprint: of.SHA256[:min(digits, len(of.SHA256))],
+	f := Frame{Paper: name, Title: h.Title, Job: h.Job, Revision: "not stated", State: of.state(), File: filepath.Base(of.File), Fingerprint: of.Fingerprint[:min(digits, len(of.Fingerprint))],
 		Units: of.Units.String()}
 	if h.Revision.Given {
 		f.Revision = strconv.Itoa(h.Revision.Value)

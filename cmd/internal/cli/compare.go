@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"slices"
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
@@ -47,11 +46,7 @@ func (k compareCommand) Run(c *call) error {
 	if c.JSON {
 		return c.out.JSON(h.report())
 	}
-	return c.as(k.To, append(paper.Compare(h.files, h.result, h.judged), paper.Aid(nil)))
-}
-
-func usable(docs []*shop.Opened) bool {
-	return !slices.ContainsFunc(docs, func(o *shop.Opened) bool { return !o.Usable() })
+	return c.as(k.To, append(paper.Compare(h.files, h.Result, h.Judged), paper.Aid(nil)))
 }
 
 type diffCommand struct {

@@ -1,18 +1,17 @@
 package cli
 
 import (
-	"strings"
+	"slices"
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
-	"frp/veilwright/schedules/store"
 )
 
 type printCommand struct {
@@ -55,48 +54,35 @@ func (k inspectionReportCommand) Run(c *call) error {
 	if c.JSON {
 		return c.out.JSON(h.report())
 	}
-	frame := c.paperOf(h.scheduled, h.scheduled.Schedule.Head, h.options.Units).Frame("Inspection report")
-	frame.State = "PART: " + strings.ToUpper(h.result.Part.String())
-	frame.Part = "serial " + paper.Named(h.asBuilt.Serial)
-	return k.put(c, &paper.Form{Frame: frame, Sheet: paper.InspectionReport(h.inspected())}, h.options.Units)
+	return k.put(c, forms.InspectionReport(h.Held), h.Options.Units)
 }
 
-// held is a schedule held against a specification, with a record or without.
+// held is what lies between three documents, and how they were named.
 type held struct {
-	files     paper.Compared
-	docs      []*shop.Opened // schedule, specification, and the record where there is one
-	judged    *rules.Report
-	result    *acceptance.Result
-	options   rules.Options
-	asBuilt   *record.Record
-	scheduled *shop.Opened
+	*recorder.Held
+	files paper.Compared
 }
 
 // hold reads the documents and compares them; nil where one cannot be used, which
 // is said by then. It notes the exit code.
 func (c *call) hold(command, schedule, specification, recorded string) (*held, error) {
-	h := &held{files: paper.Compared{Schedule: schedule, Specification: specification, Record: recorded}}
-	h.scheduled = c.named(schedule, command, schedules.Schedule)
-	h.docs = []*shop.Opened{h.scheduled, c.named(specification, command, schedules.Specification)}
+	scheduled, asked := c.named(schedule, command, schedules.Schedule), c.named(specification, command, schedules.Specification)
+	docs := []*shop.Opened{scheduled, asked}
+	var built *shop.Opened
 	if recorded != "" {
-		laid := c.named(recorded, command, schedules.Record)
-		if h.asBuilt = laid.Record; laid.Torn != "" {
-			c.say.Say("%s: %s", recorded, laid.Torn)
+		built = c.named(recorded, command, schedules.Record)
+		if built.Torn != "" {
+			c.say.Say("%s: %s", recorded, built.Torn)
 		}
-		h.docs = append(h.docs, laid)
+		docs = append(docs, built)
 	}
-	if !usable(h.docs) {
+	if slices.ContainsFunc(docs, func(o *shop.Opened) bool { return !o.Usable() }) {
 		return nil, c.unusable(false, func(s report.Schedule) any {
 			return report.Uncompared(schedule, specification, recorded, s)
-		}, h.docs...)
+		}, docs...)
 	}
-	h.options.Units = c.units(h.scheduled.Schedule)
-	h.judged = h.scheduled.Judge(h.options)
-	prints := schedules.Fingerprint(h.scheduled.Schedule, h.judged.Analysis, h.scheduled.Library)
-	h.result = acceptance.Compare(acceptance.Input{Report: h.judged, Library: h.scheduled.Library, SHA256: h.sum(0), Fingerprint: prints.Schedule,
-		PlyFingerprints: prints.Plies, SpecificationFingerprint: schedules.SpecificationFingerprint(h.docs[1].Specification),
-		Specification: h.docs[1].Specification, Record: h.asBuilt, SameSerial: h.sameSerial(), Units: h.options.Units})
-	switch h.result.Answer {
+	h := &held{recorder.Hold(scheduled, asked, built, rules.Options{Units: c.units(scheduled.Schedule)}), paper.Compared{Schedule: schedule, Specification: specification, Record: recorded}}
+	switch h.Result.Answer {
 	case acceptance.DoesNotConform, acceptance.Reject:
 		c.ends(Broken)
 	case acceptance.Undetermined, acceptance.NotInspected:
@@ -106,23 +92,8 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 	return h, nil
 }
 
-func (h *held) sum(i int) string { return store.SumOf(h.docs[i].Text).String() }
-
-// sameSerial names the other records beside the record that have its serial.
-func (h *held) sameSerial() []string {
-	if h.asBuilt == nil || h.files.Record == stdinName {
-		return nil
-	}
-	return recorder.SameSerial(h.files.Record, h.asBuilt.Serial)
-}
-
 func (h *held) report() report.Comparison {
-	return report.Compared(h.files.Schedule, h.files.Specification, h.files.Record, h.scheduled.Library.Books, h.result, h.judged, h.scheduled.Source.Line)
-}
-
-func (h *held) inspected() *paper.Inspected {
-	return &paper.Inspected{Compared: h.files, Demands: h.docs[1].Specification, Built: h.asBuilt, Books: h.scheduled.Library.Books,
-		Sums: paper.Compared{Schedule: h.sum(0), Specification: h.sum(1), Record: h.sum(2)}, Result: h.result, Judged: h.judged, Units: h.options.Units}
+	return report.Compared(h.files.Schedule, h.files.Specification, h.files.Record, h.Schedule.Library.Books, h.Result, h.Judged, h.Schedule.Source.Line)
 }
 
 // as prints a sheet in the form asked for.

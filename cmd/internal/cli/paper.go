@@ -5,12 +5,10 @@ import (
 	"fmt"
 
 	"frp/veilwright/cmd/internal/flag"
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/layout"
 	"frp/veilwright/schedules/paper/press"
-	"frp/veilwright/schedules/shop"
 )
 
 // paperFlags say how a paper is written and where.
@@ -57,9 +55,4 @@ func (k *paperFlags) put(c *call, f *paper.Form, u quantity.System) error {
 		return fmt.Errorf("%w; --replace writes over it", err)
 	}
 	return err
-}
-
-// paperOf is what the forms of a document say of it.
-func (c *call) paperOf(d *shop.Opened, head laminate.Head, u quantity.System) *paper.Of {
-	return &paper.Of{File: d.Name, SHA256: paper.Fingerprint(d.Text), Head: head, Library: d.Library, Units: u}
 }

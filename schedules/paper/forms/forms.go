@@ -17,6 +17,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/shop"
 )
@@ -87,12 +88,16 @@ type Part struct {
 // SubjectOf judges a document that can be used, a schedule or a job.
 func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject {
 	if o.Job == nil {
-		return OfSchedule(o.Name, o.Text, o.Library, own, o.Judge(options), options.Units)
+		return OfSchedule(o.Name, o.Library, own, o.Judge(options), options.Units)
 	}
-	of := &Subject{Of: paper.Of{File: o.Name, SHA256: paper.Fingerprint(o.Text), Head: o.Job.Head, Library: o.Library, Units: options.Units}, Job: o.Job, Stock: own}
-	r := o.JudgeJob(options)
+	return OfJob(o.Name, o.Job, o.Library, own, o.JudgeJob(options), options.Units)
+}
+
+// OfJob is a job that was judged.
+func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock, r *rules.JobReport, u quantity.System) *Subject {
+	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, Stock: own}
 	for i, p := range r.Parts {
-		part := &o.Job.Parts[i]
+		part := &j.Parts[i]
 		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Report: p})
 	}
 	return of
@@ -110,14 +115,14 @@ func (of *Subject) Require(o *shop.Opened) error {
 		return errors.New("a specification is held against a schedule: name that of the part instead of the job")
 	}
 	of.Specification = strings.TrimSpace(o.Specification.Number + " " + o.Specification.Title + " (" + filepath.Base(o.Name) + ")")
-	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, SHA256: of.SHA256,
+	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, Fingerprint: of.Fingerprint,
 		Specification: o.Specification, Record: &record.Record{}, Units: of.Units}).Lines
 	return nil
 }
 
-// OfSchedule is a schedule that was judged, by its text.
-func OfSchedule(file string, text []byte, lib *laminate.Library, own stock.Stock, r *rules.Report, u quantity.System) *Subject {
-	return &Subject{Of: paper.Of{File: file, SHA256: paper.Fingerprint(text), Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}, Stock: own}
+// OfSchedule is a schedule that was judged.
+func OfSchedule(file string, lib *laminate.Library, own stock.Stock, r *rules.Report, u quantity.System) *Subject {
+	return &Subject{Of: paper.Of{File: file, Fingerprint: schedules.Fingerprint(r.Schedule, r.Analysis, lib).Schedule, Head: r.Schedule.Head, Library: lib, Units: u}, Parts: []Part{{Report: r}}, Stock: own}
 }
 
 // each makes the blocks of every part, under its id where there are several.

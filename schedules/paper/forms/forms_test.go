@@ -41,7 +41,7 @@ func subject(t *testing.T, name string) *forms.Subject {
 // built is a subject made in the program.
 func built(s *laminate.Schedule) *forms.Subject {
 	lib := catalog.Library()
-	return &forms.Subject{Of: paper.Of{File: "a.toml", SHA256: "0123456789abcdef", Head: s.Head, Library: lib}, Parts: []forms.Part{{Report: rules.Judge(all.Rules(), s, lib, rules.Options{})}}}
+	return &forms.Subject{Of: paper.Of{File: "a.toml", Fingerprint: "0123456789abcdef", Head: s.Head, Library: lib}, Parts: []forms.Part{{Report: rules.Judge(all.Rules(), s, lib, rules.Options{})}}}
 }
 
 func text(t *testing.T, f *paper.Form) string {

@@ -2,8 +2,18 @@ package app
 
 import (
 	"os"
+	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
+
+	"frp/veilwright/laminate/stock"
+	"frp/veilwright/rules"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	sheets "frp/veilwright/schedules/paper/forms"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/tuitest"
 )
 
 func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) {
@@ -39,4 +49,27 @@ func TestPapers_thatCannotBeWrittenSayWhy(t *testing.T) {
 	if !g.r.desk.Notice.Refusal || !strings.Contains(g.r.desk.Notice.Text, "-calculation.pdf") {
 		t.Errorf("said %+v", g.r.desk.Notice)
 	}
+}
+
+// Of a job the papers are of the whole of it, as the command prints them.
+func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
+	dir := state(t)
+	path := filepath.Join(dir, "day-tank.toml")
+	if err := os.WriteFile(path, schedules.Examples(true), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := New(d, options(draw.Mono))
+	t.Cleanup(func() { _ = d.Close() })
+	tuitest.Start(t, r, 80, 24)
+	got := r.form(sheets.Named("route-sheet"))
+	o := r.o.Shop.Read(path)
+	want := sheets.Named("route-sheet").Form(sheets.SubjectOf(o, stock.Stock{}, rules.Options{Units: o.Job.Units}))
+	if !reflect.DeepEqual(got.Sheet, want.Sheet) || got.Fingerprint != want.Fingerprint || got.State != want.State {
+		t.Errorf("the route sheet in the terminal is %+v and %d blocks, the command's %+v and %d", got.Frame, len(got.Sheet), want.Frame, len(want.Sheet))
+	}
+	(&rig{t, r}).press("k 3").shows("wrote day-tank-route-sheet.pdf, beside the document")
 }

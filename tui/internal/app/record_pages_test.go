@@ -53,6 +53,10 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	g.press("5").shows("against S-204 B")
 	g.press("1 4").press("3 4 enter 3 3 enter").shows("2 readings")
 	g.press("enter").esc().press("2 5 enter").press("1 enter 0 . 3 enter enter enter enter enter enter").shows("crack 0.3 in", "REJECT")
+	g.press("k 1").shows("wrote spool-record-1-inspection-report.pdf, beside the document")
+	if !contains(t, filepath.Join(dir, "spool-record-1-inspection-report.pdf"), "%PDF-1") {
+		t.Error("no report")
+	}
 	g.press("3 2 enter enter enter enter").shows("signed")
 	// One Esc too many, and a digit meant for the page: no rack lies under it.
 	was := g.plies()

@@ -1,0 +1,35 @@
+package recorder
+
+import (
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
+	"frp/veilwright/schedules/store"
+)
+
+// Held is a schedule held against a specification, with a record or without, as
+// the three were read.
+type Held struct {
+	Schedule, Specification *shop.Opened
+	Record                  *shop.Opened // nil for none
+	Judged                  *rules.Report
+	Result                  *acceptance.Result
+	Options                 rules.Options
+}
+
+// Hold compares documents that can be used. other records in the folder of the
+// record's file are looked through for its serial.
+func Hold(schedule, specification, record *shop.Opened, o rules.Options) *Held {
+	h := &Held{Schedule: schedule, Specification: specification, Record: record, Judged: schedule.Judge(o), Options: o}
+	prints := schedules.Fingerprint(schedule.Schedule, h.Judged.Analysis, schedule.Library)
+	in := acceptance.Input{Report: h.Judged, Library: schedule.Library, SHA256: store.SumOf(schedule.Text).String(), Fingerprint: prints.Schedule,
+		PlyFingerprints: prints.Plies, SpecificationFingerprint: schedules.SpecificationFingerprint(specification.Specification),
+		Specification: specification.Specification, Units: o.Units}
+	if record != nil {
+		in.Record = record.Record
+		in.SameSerial = SameSerial(record.Name, record.Record.Serial)
+	}
+	h.Result = acceptance.Compare(in)
+	return h
+}
