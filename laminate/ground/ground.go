@@ -106,7 +106,7 @@ func OfPart(p *laminate.Part) (Ground, error) {
 	case laminate.Panel, laminate.Cover:
 		return plate(p)
 	case laminate.Flange:
-		drilled, ok := drilling(p)
+		drilled, ok := Drilled(p)
 		if !ok {
 			return Ground{}, errors.New("the outside diameter of the flange is not known (size, drilling)")
 		}
@@ -169,7 +169,7 @@ func head(p *laminate.Part, d float64) (Ground, error) {
 // plate is the ground of a panel or a cover.
 func plate(p *laminate.Part) (Ground, error) {
 	what := p.Form.String()
-	drilled, ok := drilling(p)
+	drilled, ok := Drilled(p)
 	switch {
 	case p.Area.Given():
 		return flat(p.Area.SI(), what+", by its area"), nil
@@ -186,7 +186,9 @@ func plate(p *laminate.Part) (Ground, error) {
 	return Ground{}, errors.New("the size is not stated (area, width and length, drilling and size, or inside_diameter)")
 }
 
-func drilling(p *laminate.Part) (vessel.Drilling, bool) {
+// Drilled is the table of bolt holes that a part follows, by its size; false where
+// it states none or the table has no such size.
+func Drilled(p *laminate.Part) (vessel.Drilling, bool) {
 	switch p.Drilling {
 	case laminate.Class150:
 		return vessel.Class150(p.Size.SI())

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall/shell"
@@ -57,18 +58,9 @@ func (x *Facts) plate() (f plate, open string) {
 // "" where there is none.
 func (x *Facts) drilling() (d vessel.Drilling, of string) {
 	p := x.Part
-	found := false
-	switch p.Drilling {
-	case laminate.Class150:
-		d, found = vessel.Class150(p.Size.SI())
-		of = "ASME B16.5 class 150 (from memory)"
-	case laminate.Class125:
-		d, found = vessel.Class125(p.Size.SI())
-		of = "ASME B16.1 class 125 (from memory)"
-	case laminate.NoDrilling:
-	}
-	if !found {
-		d, of = vessel.Drilling{}, ""
+	if drilled, found := ground.Drilled(p); found {
+		d = drilled
+		of = map[laminate.Drilling]string{laminate.Class150: "ASME B16.5 class 150 (from memory)", laminate.Class125: "ASME B16.1 class 125 (from memory)"}[p.Drilling]
 	}
 	if c, given := positive(p.BoltCircle); given {
 		d.Circle, of = c, "as stated"

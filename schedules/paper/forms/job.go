@@ -22,6 +22,19 @@ func equipment(of *Subject) (sheet paper.Sheet) {
 			sheet = append(sheet, paper.Note{Mark: "- ", Text: l})
 		}
 	}
+	if rows, left := picture.Pieces(of.Job, of.Units); len(rows)+len(left) > 0 {
+		title := "Parts, each to its own scale"
+		if sheet != nil {
+			title = "Other parts, each to its own scale"
+		}
+		sheet = append(sheet, paper.Heading{Level: 2, Text: title})
+		for i := range rows {
+			sheet = append(sheet, paper.Figure{Picture: rows[i]})
+		}
+		for _, l := range left {
+			sheet = append(sheet, paper.Note{Mark: "- ", Text: l})
+		}
+	}
 	if len(of.Job.Nozzles) == 0 {
 		return sheet
 	}

@@ -2,12 +2,12 @@ package picture
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper/drawing"
-	"frp/veilwright/schedules/paper/drawing/font"
 )
 
 // tall and broad are what an elevation may take of a page, in mm.
@@ -26,7 +26,7 @@ type ring struct {
 
 // stack stands the parts of a vessel on one another, in the order in which the
 // job lists them: what comes before the first course hangs below it. left are
-// the parts that are not of it or whose sizes are not stated, with why.
+// those whose sizes are not stated, with why.
 func stack(j *laminate.Job) (rings []ring, left []string) {
 	height, courses := 0.0, false
 	for i := range j.Parts {
@@ -34,10 +34,7 @@ func stack(j *laminate.Job) (rings []ring, left []string) {
 		part := j.Wall(i).Part
 		d := part.InsideDiameter
 		shape := part.Shape
-		switch p.Form {
-		case laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
-		default:
-			left = append(left, p.ID+" is not drawn: "+p.Form.String())
+		if !stands(p.Form) {
 			continue
 		}
 		if !d.Given() {
@@ -141,7 +138,7 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 	if high-low <= 0 || wide <= 0 {
 		return drawing.Picture{}, left, false
 	}
-	scale := math.Min(tall/(high-low), broad/(2*wide)) // mm for 1 m
+	scale := reduced(math.Min(tall/(high-low), broad/(2*wide))) // mm for 1 m
 	const top = 14.0
 	mid := Width/2 + 10
 	x := func(m float64) float64 { return mid + m*scale }
@@ -190,90 +187,96 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 		spots[i] = at
 		p.Write(x(-wide)-16, at+1, Fit(names[i], x(-wide)-16, drawing.Smallest, false), drawing.Smallest, drawing.End)
 	}
-	for i := range j.Nozzles {
-		nozzle(&p, &j.Nozzles[i], rings, x, y, scale, u)
-	}
 	bottom := y(low) + 8
 	p.Across(x(-wide), x(wide), bottom, "inside diameter "+u.Figure(2*wide, quantity.Distance))
 	p.Write(mid, bottom+4.5, "scale 1:"+figure(1000/scale), drawing.Smallest, drawing.Middle)
 	p.Height = bottom + 7
+	// All nozzles first: a label may lie over none of them.
+	var marked []func()
+	for i := range j.Nozzles {
+		if write := nozzle(&p, &j.Nozzles[i], rings, x, y, scale, u); write != nil {
+			marked = append(marked, write)
+		}
+	}
+	for _, write := range marked {
+		write()
+	}
 	return p, left, true
 }
 
 // nozzle marks a nozzle where it is: seen from bearing 0, behind the vessel with
-// dashes; at the right edge where no bearing is stated.
-func nozzle(p *drawing.Picture, n *laminate.Nozzle, rings []ring, x, y func(float64) float64, scale float64, u quantity.System) {
-	for i := range rings {
-		r := &rings[i]
-		if r.id != n.On {
-			continue
-		}
-		size := n.Opening.SI()
-		if size <= 0 {
-			size = n.Size.SI()
-		}
-		neck := n.Projection.SI()
-		if neck <= 0 {
-			neck = math.Max(size/2, 5/scale)
-		}
-		half := math.Max(size/2, 0.6/scale)
-		radius, at := r.profile[0].X, r.profile[0].Y+n.Height.SI()
-		name := n.ID
-		if n.Size.Given() {
-			name += ", " + u.Figure(n.Size.SI(), quantity.Size)
-		}
-		if r.form != laminate.ShellCourse { // on a bottom or a head it stands on the far side
-			radius = n.Offset.SI()
-			last := r.profile[len(r.profile)-1]
-			out := 1.0
-			if last.Y < r.profile[0].Y || r.form == laminate.FlatBottom {
-				out = -1
-			}
-			cx := radius
-			if n.Bearing.Given {
-				cx = radius * math.Sin(n.Bearing.Value*math.Pi/180)
-			}
-			from := heightAt(r.profile, radius)
-			a, b := y(from), y(from+out*neck)
-			p.Box(x(cx-half), math.Min(a, b), 2*half*scale, math.Abs(b-a), drawing.Thin, drawing.White)
-			p.Write(x(cx), math.Min(a, b)-1.2, name, drawing.Smallest, drawing.Middle)
-			return
-		}
-		side := 1.0
-		if n.Bearing.Given {
-			b := n.Bearing.Value * math.Pi / 180
-			if cx := radius * math.Sin(b); math.Abs(math.Sin(b)) < 0.94 {
-				ring := circle(x(cx), y(at), half*scale)
-				if math.Cos(b) < 0 {
-					for k := 0; k+1 < len(ring); k += 2 {
-						p.Curve(ring[k:k+2], drawing.Thin)
-					}
-				} else {
-					p.Shape(ring, drawing.Thin, drawing.White)
-				}
-				if end := x(cx) + half*scale + 1.2; end+font.Width(name, drawing.Smallest, false) > x(radius)-1 {
-					p.Write(x(cx)-half*scale-1.2, y(at)+1, name, drawing.Smallest, drawing.End)
-				} else {
-					p.Write(end, y(at)+1, name, drawing.Smallest, drawing.Start)
-				}
-				return
-			}
-			side = math.Copysign(1, math.Sin(b))
-		}
-		from, to := x(side*radius), x(side*(radius+neck))
-		p.Box(math.Min(from, to), y(at+half), math.Abs(to-from), 2*half*scale, drawing.Thin, drawing.White)
-		p.Line(to, y(at+half)-1, to, y(at-half)+1, drawing.Bold)
-		if side > 0 {
-			text := name + " at " + u.Figure(n.Height.SI(), quantity.Distance)
-			p.Write(to+2, y(at)+1, Fit(text, Width-to-2, drawing.Smallest, false), drawing.Smallest, drawing.Start)
-			if !n.Bearing.Given {
-				p.Write(to+2, y(at)+1+labelStep, "bearing not stated", drawing.Smallest, drawing.Start)
-			}
-		} else {
-			p.Write(from-1, y(at-half)+4, n.ID, drawing.Smallest, drawing.End)
-		}
-		return
+// dashes; at the right edge where no bearing is stated. What it gives writes its
+// name; nil where it stands on nothing that is drawn.
+func nozzle(p *drawing.Picture, n *laminate.Nozzle, rings []ring, x, y func(float64) float64, scale float64, u quantity.System) func() {
+	on := slices.IndexFunc(rings, func(r ring) bool { return r.id == n.On })
+	if on < 0 {
+		return nil
 	}
+	r := &rings[on]
+	size := n.Cut().SI()
+	neck := n.Projection.SI()
+	if neck <= 0 {
+		neck = math.Max(size/2, 5/scale)
+	}
+	half := math.Max(size/2, 0.6/scale)
+	radius, at := r.profile[0].X, r.profile[0].Y+n.Height.SI()
+	name := n.ID
+	if n.Size.Given() {
+		name += ", " + u.Figure(n.Size.SI(), quantity.Size)
+	}
+	sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
+	if r.form != laminate.ShellCourse { // on a bottom or a head it stands on the far side
+		out, radius := 1.0, n.Offset.SI()
+		if last := r.profile[len(r.profile)-1]; last.Y < r.profile[0].Y || r.form == laminate.FlatBottom {
+			out = -1
+		}
+		cx := radius
+		if n.Bearing.Given {
+			cx = radius * sin
+		}
+		from := heightAt(r.profile, radius)
+		a, b := y(from), y(from+out*neck)
+		thing := box{x(cx - half), math.Min(a, b), x(cx + half), math.Max(a, b)}
+		p.Box(thing.x1, thing.y1, thing.x2-thing.x1, thing.y2-thing.y1, drawing.Thin, drawing.White)
+		return func() { label(p, name, thing) }
+	}
+	side := 1.0
+	if n.Bearing.Given {
+		if math.Abs(sin) < 0.94 {
+			ring := circle(x(radius*sin), y(at), half*scale)
+			if cos < 0 {
+				for k := 0; k+1 < len(ring); k += 2 {
+					p.Curve(ring[k:k+2], drawing.Thin)
+				}
+			} else {
+				p.Shape(ring, drawing.Thin, drawing.White)
+			}
+			return func() { label(p, name, around(ring)) }
+		}
+		side = math.Copysign(1, sin)
+	}
+	from, to := x(side*radius), x(side*(radius+neck))
+	thing := box{math.Min(from, to), y(at + half), math.Max(from, to), y(at - half)}
+	p.Box(thing.x1, thing.y1, thing.x2-thing.x1, thing.y2-thing.y1, drawing.Thin, drawing.White)
+	p.Line(to, thing.y1-1, to, thing.y2+1, drawing.Bold)
+	name += " at " + u.Figure(n.Height.SI(), quantity.Distance)
+	if !n.Bearing.Given {
+		name += ", bearing not stated"
+	}
+	return func() { label(p, name, thing) }
+}
+
+// reduced is the scale of a drawing, in mm for 1 m, that is at most so large and
+// that a rule reads: of ISO 5455 and halfway between (from memory).
+func reduced(most float64) float64 {
+	for of := 1.0; of < 1e6; of *= 10 {
+		for _, step := range []float64{1, 2, 2.5, 4, 5} {
+			if scale := 1000 / (of * step); scale <= most {
+				return scale
+			}
+		}
+	}
+	return most
 }
 
 // heightAt is how high a profile is at a radius.
@@ -310,6 +313,9 @@ func Plan(j *laminate.Job) (drawing.Picture, []string, bool) {
 	const r, cy = 32.0, 48.0
 	mid := Width / 2
 	drawn := false
+	p.Line(mid, cy-r, mid, cy-r+3, drawing.Thin)
+	p.Write(mid, cy-r+6, "0°", drawing.Smallest, drawing.Middle)
+	var marked []func()
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
 		if !n.Bearing.Given || wide <= 0 {
@@ -317,33 +323,29 @@ func Plan(j *laminate.Job) (drawing.Picture, []string, bool) {
 			continue
 		}
 		drawn = true
-		b := n.Bearing.Value * math.Pi / 180
-		sin, cos := math.Sin(b), math.Cos(b)
+		sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
 		half := math.Max(n.Size.SI()/2/wide*r, 0.8)
 		name := n.ID + ", " + figure(n.Bearing.Value) + "°"
 		end := r + 8.0
+		var path []drawing.Point
 		if onTop(rings, n.On) {
 			from := n.Offset.SI() / wide * r
-			p.Shape(circle(mid+from*sin, cy-from*cos, half), drawing.Thin, drawing.White)
+			path = circle(mid+from*sin, cy-from*cos, half)
 		} else {
 			corner := func(along, across float64) drawing.Point {
 				return drawing.Point{X: mid + along*sin + across*cos, Y: cy - along*cos + across*sin}
 			}
-			p.Shape([]drawing.Point{corner(r, -half), corner(end, -half), corner(end, half), corner(r, half)}, drawing.Thin, drawing.White)
+			path = []drawing.Point{corner(r, -half), corner(end, -half), corner(end, half), corner(r, half)}
 		}
+		p.Shape(path, drawing.Thin, drawing.White)
 		p.Dash(mid, cy, mid+end*sin, cy-end*cos, drawing.Hair)
-		a := drawing.Start
-		if sin < -0.1 {
-			a = drawing.End
-		} else if sin < 0.1 {
-			a = drawing.Middle
-		}
-		p.Write(mid+(end+2.5)*sin, cy-(end+2.5)*cos+1, name, drawing.Smallest, a)
+		marked = append(marked, func() { label(&p, name, around(path)) })
 	}
 	ring := circle(mid, cy, r)
 	p.Shape(ring, drawing.Bold, drawing.Clear)
-	p.Line(mid, cy-r, mid, cy-r-2, drawing.Thin)
-	p.Write(mid, cy-r-12, "0°", drawing.Smallest, drawing.Middle)
+	for _, write := range marked {
+		write()
+	}
 	return p, left, drawn
 }
 
