@@ -46,12 +46,16 @@ func JoinRecords(a, b []byte, by record.Entry, why string) ([]byte, error) {
 		return a, nil
 	case n == len(x):
 		return b, nil
-	case y[n].Head().Seal == "" && x[n].Head().Seal == "":
-		return nil, fmt.Errorf("both go on with an entry without a seal (lines %d and %d): one of them is taken out by hand, and entered again", x[n].Head().Line, y[n].Head().Line)
-	case y[n].Head().Seal == "":
-		a, b, y = b, a, x
 	}
-	text := slices.Concat(a, []byte(RecordGap(a)), b[lineStart(b, y[n].Head().Line):])
+	mine, others := x[n].Head(), y[n].Head()
+	bare := mine.Seal == "" && others.Seal == ""
+	if others.Seal == "" && !bare {
+		a, b, others = b, a, mine
+	}
+	text := slices.Concat(a, []byte(RecordGap(a)), b[lineStart(b, others.Line):])
+	if r, _, _ := DecodeRecord(text); bare && (r == nil || len(r.Trail.Loose) == 0) {
+		return nil, fmt.Errorf("both go on with an entry without a seal (lines %d and %d), and nothing sealed behind it says what it followed: each copy is adopted by name first, with --adopt", mine.Line, others.Line)
+	}
 	return JoinRecord(text, by, why)
 }
 

@@ -52,7 +52,7 @@ const mostSearches = 16
 // Follow goes through the entries of a record whose head has this content, gives
 // those without a seal the ID that they would have, and says what does not follow.
 func Follow(head Sum, entries []Any) Trail {
-	f := follower{seals: make([]Sum, 1, len(entries)+1), heads: []int{0}}
+	f := follower{entries: entries, seals: make([]Sum, 1, len(entries)+1), follows: make([]int, 1, len(entries)+1), heads: []int{0}}
 	f.seals[0] = Next(Sum{}, head)
 	for _, e := range entries {
 		f.add(e)
@@ -65,10 +65,12 @@ func Follow(head Sum, entries []Any) Trail {
 }
 
 type follower struct {
-	trail Trail
-	seals []Sum // of the record's head and of each entry
-	heads []int // numbers of entries that none follows
-	tries int
+	trail   Trail
+	entries []Any
+	seals   []Sum // of the record's head and of each entry
+	follows []int // the number of the entry that each follows; 0 is the record's head
+	heads   []int // numbers of entries that none follows
+	tries   int
 }
 
 func (f *follower) fault(e *Entry, why string) {
@@ -96,16 +98,71 @@ func (f *follower) add(any Any) {
 		}
 	}
 	f.seals = append(f.seals, seal)
+	f.follows = append(f.follows, before)
 	f.heads = slices.DeleteFunc(f.heads, func(n int) bool { return n == before })
 	f.heads = append(f.heads, e.Number)
 	switch x := any.(type) {
 	case *Adopted:
-		if e.Seal != "" {
-			f.trail.Unsealed = f.trail.Unsealed[:0]
+		if e.Seal != "" && len(f.trail.Unsealed) > 0 {
+			f.adopt(e.Number)
 		}
 	case *Joined:
 		f.join(x)
 	}
+}
+
+// adopt clears the entries without a seal that an adoption follows: those of
+// another copy, which were put before it by joining, it does not speak of.
+func (f *follower) adopt(by int) {
+	adopted := map[int]bool{}
+	for next := []int{f.follows[by]}; len(next) > 0; {
+		n := next[len(next)-1]
+		next = next[:len(next)-1]
+		for ; n > 0 && !adopted[n]; n = f.follows[n] {
+			adopted[n] = true
+			e := f.entries[n-1]
+			if x, ok := e.(*Joined); ok {
+				next = append(next, f.named(x)...)
+			}
+			if _, ok := e.(*Adopted); ok && e.Head().Seal != "" {
+				break // which cleared all before it
+			}
+		}
+	}
+	f.trail.Unsealed = slices.DeleteFunc(f.trail.Unsealed, func(n int) bool { return adopted[n] })
+}
+
+// behindBare finds the entry behind which the entries without a seal before a
+// sealed one have to stand for it to follow from them, as where they were the end
+// of a copy that was joined; false where there is none.
+func (f *follower) behindBare(e *Entry, before int) (Sum, bool) {
+	first := before
+	for first > 0 && f.entries[first-1].Head().Seal == "" && !f.entries[first-1].Head().Cut {
+		first--
+	}
+	if first++; first > before {
+		return Sum{}, false
+	}
+	bare := f.entries[first-1 : before]
+	for k := first - 2; k >= 0; k-- {
+		seal := f.seals[k]
+		for _, b := range bare {
+			seal = Next(seal, b.Head().Content)
+		}
+		if seal = Next(seal, e.Content); seal.String() != e.Seal {
+			continue
+		}
+		f.follows[first] = k
+		for i, b := range bare {
+			f.seals[first+i] = Next(f.seals[f.follows[first+i]], b.Head().Content)
+			b.Head().ID = f.seals[first+i].ID()
+		}
+		f.heads = slices.DeleteFunc(f.heads, func(n int) bool { return n == k })
+		f.heads = append(f.heads, first-1)
+		slices.Sort(f.heads)
+		return seal, true
+	}
+	return Sum{}, false
 }
 
 // search finds which entry, if not the one before it, a sealed entry follows.
@@ -118,6 +175,9 @@ func (f *follower) search(e *Entry, before int) (int, Sum) {
 				}
 				return k, seal
 			}
+		}
+		if seal, ok := f.behindBare(e, before); ok {
+			return before, seal
 		}
 	}
 	why := "it does not follow from any before it: it was changed, or what stood before it was changed, removed or moved"
@@ -134,12 +194,27 @@ func (f *follower) search(e *Entry, before int) (int, Sum) {
 
 // join makes one of the copies whose last entries are named.
 func (f *follower) join(x *Joined) {
-	for _, named := range strings.Fields(x.Heads) {
-		n := slices.IndexFunc(f.seals[:x.Number], func(s Sum) bool { return s.ID() == named })
-		if n < 0 {
-			f.fault(&x.Entry, fmt.Sprintf("it joins %s, which is no entry of this record", named))
-			continue
-		}
+	for _, n := range f.named(x) {
 		f.heads = slices.DeleteFunc(f.heads, func(h int) bool { return h == n })
 	}
+	for _, id := range strings.Fields(x.Heads) {
+		if f.withID(x, id) < 0 {
+			f.fault(&x.Entry, fmt.Sprintf("it joins %s, which is no entry of this record", id))
+		}
+	}
+}
+
+// named are the numbers of the entries that a joining names, as far as they are there.
+func (f *follower) named(x *Joined) []int {
+	var list []int
+	for _, id := range strings.Fields(x.Heads) {
+		if n := f.withID(x, id); n >= 0 {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+func (f *follower) withID(x *Joined, id string) int {
+	return slices.IndexFunc(f.seals[:x.Number], func(s Sum) bool { return s.ID() == id })
 }

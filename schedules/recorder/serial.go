@@ -3,6 +3,7 @@ package recorder
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"frp/veilwright/schedules"
@@ -10,7 +11,7 @@ import (
 )
 
 // SameSerial names the other records in the folder of the one at path that have
-// its serial number. A document that cannot be read counts for none.
+// its serial number. One whose head cannot be read counts for none.
 func SameSerial(path, serial string) []string {
 	serial = strings.TrimSpace(serial)
 	names, err := filepath.Glob(filepath.Join(escaped(filepath.Dir(path)), "*"+store.Extension))
@@ -30,11 +31,30 @@ func SameSerial(path, serial string) []string {
 		if kind, problems := schedules.Sniff(text); kind != schedules.Record || len(problems) > 0 {
 			continue
 		}
-		if r, _, _ := schedules.DecodeRecord(text); r != nil && strings.EqualFold(strings.TrimSpace(r.Serial), serial) {
+		if strings.EqualFold(serialOf(text), serial) {
 			same = append(same, filepath.Base(name))
 		}
 	}
 	return same
+}
+
+var firstTable = regexp.MustCompile(`(?m)^[ \t]*\[`)
+
+// serialOf is the serial number in the head of a record: of a shop's thousands of
+// entries none has to be read for it.
+func serialOf(text []byte) string {
+	head := text
+	if at := firstTable.FindIndex(text); at != nil {
+		head = text[:at[0]]
+	}
+	r, _, _ := schedules.DecodeRecord(head)
+	if r == nil {
+		r, _, _ = schedules.DecodeRecord(text)
+	}
+	if r == nil {
+		return ""
+	}
+	return strings.TrimSpace(r.Serial)
 }
 
 // escaped keeps a folder's name from being taken for a pattern.
