@@ -116,12 +116,6 @@ func readingValue(r *record.Reading) (string, bool) {
 // tells what the specimen held.
 func (r *reading) take(zoned func() bool) (key, wrong string) {
 	text, isText := r.value.(string)
-	bad := func(err error) (string, string) {
-		if err != nil {
-			return "value", err.Error()
-		}
-		return "", ""
-	}
 	if r.value == nil && r.Kind != inspection.IgnitionLoss && r.Kind != inspection.Visual && r.Kind != inspection.NoKind {
 		return "value", "it is missing"
 	}
@@ -131,7 +125,7 @@ func (r *reading) take(zoned func() bool) (key, wrong string) {
 			return "value", "a thickness with its unit is expected, such as \"0.31 in\", not " + tables.KindOf(r.value)
 		}
 		if err := quantity.Read(&r.Thickness, text); err != nil {
-			return bad(err)
+			return "value", err.Error()
 		}
 		if r.Thickness.SI() <= 0 || r.Thickness.SI() > 1 {
 			return "value", tables.Quoted(text) + " is not above 0 and at most 1 m"
@@ -164,7 +158,7 @@ func (r *reading) take(zoned func() bool) (key, wrong string) {
 			return "value", "a resistance with its unit is expected, such as \"4 Mohm\", not " + tables.KindOf(r.value)
 		}
 		if err := quantity.Read(&r.Resistance, text); err != nil {
-			return bad(err)
+			return "value", err.Error()
 		}
 		if r.Resistance.SI() < 0 {
 			return "value", "it is below 0"

@@ -3,6 +3,7 @@ package schedules
 import (
 	"crypto/sha256"
 	"fmt"
+	"reflect"
 	"regexp"
 	"strconv"
 	"strings"
@@ -183,44 +184,43 @@ func RecordHead(r *record.Record) []byte {
 // headContent is the sum of what the head says.
 func headContent(r *record.Record) record.Sum { return sha256.Sum256(RecordHead(r)) }
 
+// tableOf is the table of each kind of entry.
+var tableOf = map[reflect.Type]int{
+	reflect.TypeFor[*record.Laid]():        laidTable,
+	reflect.TypeFor[*record.Reading]():     readingTable,
+	reflect.TypeFor[*record.Defect]():      defectTable,
+	reflect.TypeFor[*record.Disposition](): dispositionTable,
+	reflect.TypeFor[*record.Decision]():    decisionTable,
+	reflect.TypeFor[*record.Struck]():      struckTable,
+	reflect.TypeFor[*record.Adopted]():     adoptedTable,
+	reflect.TypeFor[*record.Joined]():      joinedTable,
+	reflect.TypeFor[*record.Cut]():         cutTable,
+	reflect.TypeFor[*record.Revision]():    revisionTable,
+	reflect.TypeFor[*record.Dimension]():   dimensionEntryTable,
+	reflect.TypeFor[*record.Hydrotest]():   hydrotestEntryTable,
+	reflect.TypeFor[*record.Instrument]():  instrumentEntryTable,
+	reflect.TypeFor[*record.PostCure]():    postCureEntryTable,
+	reflect.TypeFor[*record.Hold]():        holdEntryTable,
+}
+
 // kindOfEntry tells how an entry is written: its table, its fields, and the row
 // that they read.
 func kindOfEntry(entry record.Any) (title string, fields []tables.Field, row any) {
+	t, ok := tableOf[reflect.TypeOf(entry)]
+	if !ok {
+		panic(fmt.Sprintf("a record has no entry of type %T", entry))
+	}
 	switch e := entry.(type) {
-	case *record.Laid:
-		return "laid", laidFields, e
 	case *record.Reading:
-		return "reading", readingFields, &reading{Reading: *e}
+		row = &reading{Reading: *e}
 	case *record.Defect:
 		seen := *e
 		seen.Count = max(seen.Count, 1)
-		return "defect", defectEntryFields, &seen
-	case *record.Disposition:
-		return "disposition", dispositionFields, e
-	case *record.Decision:
-		return "decision", decisionFields, e
-	case *record.Struck:
-		return "struck", struckFields, e
-	case *record.Adopted:
-		return "adopted", adoptedFields, e
-	case *record.Revision:
-		return "revision", revisionFields, e
-	case *record.Dimension:
-		return "dimension", dimensionFields, e
-	case *record.Hydrotest:
-		return "hydrotest", hydrotestFields, e
-	case *record.Instrument:
-		return "instrument", instrumentFields, e
-	case *record.PostCure:
-		return "post_cure", postCureFields, e
-	case *record.Hold:
-		return "hold", holdFields, e
-	case *record.Joined:
-		return "joined", joinedFields, e
-	case *record.Cut:
-		return "cut", cutFields, e
+		row = &seen
+	default:
+		row = entry
 	}
-	panic(fmt.Sprintf("a record has no entry of type %T", entry))
+	return recordTables[t].Name, recordTables[t].Fields, row
 }
 
 // RecordEntry writes one entry as it is added to a record: a table of one line
