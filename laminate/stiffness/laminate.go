@@ -3,6 +3,7 @@ package stiffness
 import (
 	"errors"
 	"fmt"
+	"math"
 )
 
 // Layer is one sheet of a laminate. Equal layers that follow one another may be
@@ -71,6 +72,7 @@ func New(layers []Layer) (*Laminate, error) {
 		q := p.q.rotated(p.s2, p.c2, p.cs)
 		l.add(&q, y.Thickness, (p.inner+p.out)/2)
 	}
+	l.cancel()
 	for i := range 3 {
 		for j := range i {
 			l.a[i][j], l.b[i][j], l.d[i][j] = l.a[j][i], l.b[j][i], l.d[j][i]
@@ -114,6 +116,27 @@ func (l *Laminate) add(q *Matrix, t, mid float64) {
 			l.a[i][j] += q[i][j] * t
 			l.b[i][j] += q[i][j] * tb
 			l.d[i][j] += q[i][j] * td
+		}
+	}
+}
+
+// noise is what the rounding of doubles leaves of sums that cancel, as a share
+// of what was summed.
+const noise = 1e-12
+
+// cancel makes nothing of what is nothing but rounding: the coupling of a wall
+// alike on both sides of its middle, and that of shear in a balanced one.
+func (l *Laminate) cancel() {
+	h := l.thickness
+	for i := range 3 {
+		for j := i; j < 3; j++ {
+			least := noise * math.Sqrt(l.a[i][i]*l.a[j][j])
+			for _, value := range [...]*float64{&l.a[i][j], &l.b[i][j], &l.d[i][j]} {
+				if math.Abs(*value) < least {
+					*value = 0
+				}
+				least *= h
+			}
 		}
 	}
 }

@@ -200,6 +200,9 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 					if x.Symbol == "utilization" {
 						judged[x.What] = math.Max(judged[x.What], x.Value)
 					}
+					if x.Value != 0 && math.Abs(x.Value) < 1e-9 { // what the rounding of doubles leaves is nothing
+						t.Errorf("%s: %s is printed as %s", name, x.What, wall.Number(x.Value))
+					}
 					if x.Numbers == "" {
 						continue
 					}

@@ -29,7 +29,7 @@ func Advise(file string, s *laminate.Schedule, a *advice.Advice, brief bool) She
 		if len(part.reasons) == 0 {
 			continue
 		}
-		sheet = append(sheet, Heading{2, part.name})
+		sheet = append(sheet, Heading{Level: 2, Text: part.name})
 		for _, text := range reasons(part.reasons) {
 			sheet = append(sheet, Note{Indent: 2, Mark: "- ", Text: text})
 		}
@@ -59,7 +59,7 @@ func Candidates(list []advice.Candidate, files []string, u quantity.System) Shee
 		if f.CostKnown {
 			cost = strings.TrimSpace(quantity.Number(f.Cost, 2) + " " + f.Currency + "/m²")
 		}
-		sheet = append(sheet, Heading{2, files[i] + ": " + strings.Join(c.Titles, ", ")}, Note{Indent: 2, Text: strings.Join([]string{
+		sheet = append(sheet, Heading{Level: 2, Text: files[i] + ": " + strings.Join(c.Titles, ", ")}, Note{Indent: 2, Text: strings.Join([]string{
 			quantity.Counted(f.Plies, "ply", "plies"), quantity.Counted(f.GelStops, "gel stop", "gel stops"),
 			u.Thickness(f.Thickness), mass, cost, c.Report.Verdict.String(),
 		}, ", ")})

@@ -37,7 +37,7 @@ func Calculation(file string, c *wall.Calculation, r *wall.Result) Sheet {
 			}
 			t.Rows = append(t.Rows, Row{Cells: []string{p.What, result, answer, formula, numbers, p.Source}})
 		}
-		sheet = append(sheet, Heading{2, title}, t)
+		sheet = append(sheet, Heading{Level: 2, Text: title}, t)
 	}
 	for _, n := range r.Notes {
 		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})

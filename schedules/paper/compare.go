@@ -18,7 +18,7 @@ func Compare(of Compared, res *acceptance.Result, r *rules.Report) Sheet {
 	if of.Record != "" {
 		against += " and " + of.Record
 	}
-	sheet := Sheet{Heading{1, of.Schedule + " against " + against}}
+	sheet := Sheet{Heading{Level: 1, Text: of.Schedule + " against " + against}}
 	t := Table{Columns: []Column{{Title: "verdict"}, {Title: "key"}, {Title: "requirement"}, {Title: "found"}, {Title: "plies"}, {Title: "basis", Under: true}}}
 	counts := map[acceptance.Verdict]int{}
 	for _, verdict := range []acceptance.Verdict{acceptance.Fails, acceptance.Incomplete, acceptance.Meets} {

@@ -49,7 +49,7 @@ func Diff(older, newer string, facts []schedules.FactChange, d *revision.Differe
 			figures.Rows = append(figures.Rows, Row{Cells: []string{f.Name, was + " → " + is}})
 		}
 	}
-	sheet := Sheet{Heading{1, older + " → " + newer}}
+	sheet := Sheet{Heading{Level: 1, Text: older + " → " + newer}}
 	for _, table := range []Table{t, figures} {
 		if table.Rows != nil {
 			sheet = append(sheet, table)

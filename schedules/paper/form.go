@@ -57,7 +57,7 @@ func (f *Form) Plain() Sheet {
 	if title == "" {
 		title = "no title"
 	}
-	sheet := Sheet{Heading{1, f.Paper + ": " + title}}
+	sheet := Sheet{Heading{Level: 1, Text: f.Paper + ": " + title}}
 	if len(f.Shop) > 0 {
 		sheet = append(sheet, Note{Text: strings.Join(f.Shop, ", ")})
 	}

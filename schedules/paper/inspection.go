@@ -49,7 +49,7 @@ func (of *Inspected) notInspected() string {
 // what was found, by whom, and what was not looked at.
 func InspectionReport(of *Inspected) Sheet {
 	sheet := Sheet{of.facts()}
-	sheet = append(sheet, Heading{2, "Requirements"})
+	sheet = append(sheet, Heading{Level: 2, Text: "Requirements"})
 	sheet = append(sheet, Compare(of.Compared, of.Result, of.Judged)[1:]...)
 	for _, part := range []struct {
 		title string
@@ -60,14 +60,14 @@ func InspectionReport(of *Inspected) Sheet {
 		{"Instruments", of.instruments()}, {"How the record came about", of.history()},
 		{"Dispositions", of.dispositions()}, {"Struck entries", of.struck()}, {"Decisions", of.decisions()},
 	} {
-		sheet = append(sheet, Heading{2, part.title})
+		sheet = append(sheet, Heading{Level: 2, Text: part.title})
 		if len(part.table.Rows) == 0 {
 			sheet = append(sheet, Note{Text: "None recorded."})
 			continue
 		}
 		sheet = append(sheet, part.table)
 	}
-	return append(sheet, Heading{2, "Signatures"},
+	return append(sheet, Heading{Level: 2, Text: "Signatures"},
 		Note{Text: "This report is about the one part named above. Not inspected, or not recorded here: " + of.notInspected() + "."},
 		Signature{"fabricator's quality control"}, Signature{"purchaser's inspector"})
 }

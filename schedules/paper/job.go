@@ -15,12 +15,12 @@ func CheckJob(file string, books []string, r *rules.JobReport, line func(laminat
 	for i, p := range r.Parts {
 		part := &r.Job.Parts[i]
 		check := Check(file, books, p, r.Lines(i, line), u, d)
-		check[0] = Heading{1, file + ": part " + part.ID + ": " + titled(p.Schedule)}
+		check[0] = Heading{Level: 1, Text: file + ": part " + part.ID + ": " + titled(p.Schedule)}
 		check[len(check)-1] = Note{Text: file + ": part " + part.ID + ": " + verdict(p)}
 		sheet = append(sheet, check...)
 	}
 	whole := &rules.Report{Findings: r.Findings, Verdict: r.Verdict}
-	return append(sheet, Heading{1, file + ": " + r.Job.Title}, Parts(r, u), findings(file, whole, line, d.Explain), Note{Text: file + ": " + r.Verdict.String()})
+	return append(sheet, Heading{Level: 1, Text: file + ": " + r.Job.Title}, Parts(r, u), findings(file, whole, line, d.Explain), Note{Text: file + ": " + r.Verdict.String()})
 }
 
 // Parts has a row for each part of a job: what decides about it, what that asks

@@ -19,7 +19,7 @@ func Exercises(list []*exercise.Exercise) Sheet {
 	for i, e := range list {
 		if i == 0 || e.Step != list[i-1].Step {
 			t = Table{Columns: []Column{{Title: "exercise"}, {Title: "kind"}, {Title: "title"}}}
-			sheet = append(sheet, Heading{2, "step " + strconv.Itoa(e.Step) + ": " + course.At(e.Step).Title})
+			sheet = append(sheet, Heading{Level: 2, Text: "step " + strconv.Itoa(e.Step) + ": " + course.At(e.Step).Title})
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{e.ID, e.Kind.String(), e.Title}})
 		if i == len(list)-1 || list[i+1].Step != e.Step {
@@ -32,7 +32,7 @@ func Exercises(list []*exercise.Exercise) Sheet {
 // Exercise is the task, the first hints of it and what is marked.
 func Exercise(e *exercise.Exercise, hints int, lib *laminate.Library, u quantity.System) Sheet {
 	sheet := Sheet{
-		Heading{1, e.ID + ": " + e.Title + " (step " + strconv.Itoa(e.Step) + ", " + e.Kind.String() + ")"},
+		Heading{Level: 1, Text: e.ID + ": " + e.Title + " (step " + strconv.Itoa(e.Step) + ", " + e.Kind.String() + ")"},
 		Note{}, Note{Text: strings.TrimSpace(e.Scenario)}, Note{}, Note{Text: strings.TrimSpace(e.Task)}, Note{},
 	}
 	var facts Facts
@@ -41,14 +41,14 @@ func Exercise(e *exercise.Exercise, hints int, lib *laminate.Library, u quantity
 	}
 	sheet = append(sheet, facts)
 	if len(e.Given.Plies) > 0 {
-		sheet = append(sheet, Heading{2, "given, from the process side"}, laid(&e.Given, lib, e.Kind != exercise.Order))
+		sheet = append(sheet, Heading{Level: 2, Text: "given, from the process side"}, laid(&e.Given, lib, e.Kind != exercise.Order))
 	}
 	if len(e.Specimens) > 0 {
 		t := Table{Columns: []Column{{Title: "specimen", Right: true}, {Title: "before ignition"}, {Title: "after"}}}
 		for i, s := range e.Specimens {
 			t.Rows = append(t.Rows, Row{Cells: []string{strconv.Itoa(i + 1), s.Before.Text(), s.After.Text()}})
 		}
-		sheet = append(sheet, Heading{2, "specimens of the " + e.Specimens[0].Group.String()}, t)
+		sheet = append(sheet, Heading{Level: 2, Text: "specimens of the " + e.Specimens[0].Group.String()}, t)
 	}
 	marked := Table{Columns: []Column{{Title: "points", Right: true}, {Title: "marked"}}}
 	for _, l := range practice.Grade(e, practice.Answer{}, lib, u).Lines {
@@ -85,7 +85,7 @@ func Answer(e *exercise.Exercise, a practice.Answer, lib *laminate.Library) Shee
 	for i, v := range a.Values {
 		facts = append(facts, Fact{e.Questions[i].Ask.Text(), v})
 	}
-	sheet := Sheet{Heading{2, "answer"}}
+	sheet := Sheet{Heading{Level: 2, Text: "answer"}}
 	if facts != nil {
 		sheet = append(sheet, facts)
 	}
@@ -140,7 +140,7 @@ func Family(r *laminate.Resin) string {
 // Mark is what an answer is worth, line by line, with the reason for each miss
 // and what check finds in the wall that was laid.
 func Mark(e *exercise.Exercise, m *practice.Mark) Sheet {
-	sheet := Sheet{Heading{1, e.ID + ": " + quantity.Share(m.Score)}}
+	sheet := Sheet{Heading{Level: 1, Text: e.ID + ": " + quantity.Share(m.Score)}}
 	for _, n := range m.Notes {
 		sheet = append(sheet, Note{Mark: "note: ", Text: n, Indent: 2})
 	}
@@ -163,7 +163,7 @@ func Mark(e *exercise.Exercise, m *practice.Mark) Sheet {
 			f := &m.Report.Findings[i]
 			found.Rows = append(found.Rows, Row{Cells: []string{f.Severity.String(), f.Rule.ID, f.Message}})
 		}
-		sheet = append(sheet, Heading{2, "what check finds in it"}, found)
+		sheet = append(sheet, Heading{Level: 2, Text: "what check finds in it"}, found)
 	}
 	return sheet
 }
@@ -202,7 +202,7 @@ func Progress(rows []practice.Row) Sheet {
 
 // Lesson is the text of a step; its lines stand as they are written.
 func Lesson(l course.Lesson) Sheet {
-	sheet := Sheet{Heading{1, l.Title}}
+	sheet := Sheet{Heading{Level: 1, Text: l.Title}}
 	for _, text := range strings.Split(l.Text, "\n") {
 		sheet = append(sheet, Note{Text: text})
 	}

@@ -143,7 +143,7 @@ func Headed(file string, h laminate.Head, books []string, sheet Sheet) Sheet {
 
 // head is the name of a sheet about a schedule, with the shop books used.
 func head(file string, s *laminate.Schedule, books []string) Sheet {
-	sheet := Sheet{Heading{1, file + ": " + titled(s)}}
+	sheet := Sheet{Heading{Level: 1, Text: file + ": " + titled(s)}}
 	var facts Facts
 	for _, b := range books {
 		facts = append(facts, Fact{"shop book", b})

@@ -29,7 +29,7 @@ func Rules(list []*rules.Rule) Sheet {
 
 // Rule is one rule in full.
 func Rule(r *rules.Rule) Sheet {
-	sheet := Sheet{Heading{1, r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When}, {"why", r.Why}, {"basis", r.Basis}}}
+	sheet := Sheet{Heading{Level: 1, Text: r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When}, {"why", r.Why}, {"basis", r.Basis}}}
 	if list := source.Of(r.Basis); len(list) > 0 {
 		sheet = append(sheet, Sources(list)...)
 	}

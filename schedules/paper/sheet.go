@@ -19,6 +19,8 @@ type Block interface{ block() }
 type Heading struct {
 	Level int
 	Text  string
+	// Page begins a new page of paper: what follows is handed to somebody else.
+	Page bool
 }
 
 // Facts are named values, each on a line of its own.

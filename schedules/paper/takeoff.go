@@ -31,7 +31,7 @@ func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
 			pieces.Rows = append(pieces.Rows, Row{Cells: []string{p.Name, strconv.Itoa(max(p.Count, 1)), known(p.Inside, quantity.Surface), known(p.Area, quantity.Surface),
 				known(p.Fiber, quantity.Weight), known(p.Mix, quantity.Weight), known(p.Mass(), quantity.Weight), p.Why}})
 		}
-		sheet = append(sheet, Heading{2, "pieces"}, pieces)
+		sheet = append(sheet, Heading{Level: 2, Text: "pieces"}, pieces)
 	}
 	for i := range t.Pieces {
 		p := &t.Pieces[i]
@@ -39,7 +39,7 @@ func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
 		if p.Name != "" {
 			title = p.Name + ": " + title
 		}
-		sheet = append(sheet, Heading{2, title})
+		sheet = append(sheet, Heading{Level: 2, Text: title})
 		if p.Why != "" {
 			sheet = append(sheet, Note{Indent: 2, Text: "cannot be determined: " + p.Why})
 		}
@@ -129,7 +129,7 @@ func goodsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kind
 		table.Rows = append(table.Rows, Row{Cells: []string{g.Material.ID, u.Bare(g.Area, quantity.Surface), u.Bare(g.Net, quantity.Weight), u.Bare(g.Ordered, quantity.Weight),
 			quantity.Percent(g.Waste()), rolls, strings.Join(g.How, "; "), strips, tow}})
 	}
-	return Sheet{Heading{2, "reinforcement"}, table}
+	return Sheet{Heading{Level: 2, Text: "reinforcement"}, table}
 }
 
 func resinsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kind) Column) Sheet {
@@ -163,7 +163,7 @@ func resinsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kin
 		}
 		table.Rows = append(table.Rows, Row{Cells: []string{r.Resin.ID, u.Bare(r.Laid(), quantity.Weight), u.Bare(r.Ordered, quantity.Weight), u.Bare(r.FillerOrdered(), quantity.Weight), initiator, promoter, pots, by, styrene}})
 	}
-	return Sheet{Heading{2, "resin"}, table}
+	return Sheet{Heading{Level: 2, Text: "resin"}, table}
 }
 
 func costOf(t *takeoff.Takeoff, u quantity.System) Sheet {
@@ -189,5 +189,5 @@ func costOf(t *takeoff.Takeoff, u quantity.System) Sheet {
 	if len(t.Cost.Without) > 0 {
 		facts = append(facts, Fact{"without", strings.Join(t.Cost.Without, ", ")})
 	}
-	return Sheet{Heading{2, "cost, by the shop book's prices"}, table, facts}
+	return Sheet{Heading{Level: 2, Text: "cost, by the shop book's prices"}, table, facts}
 }

@@ -18,7 +18,7 @@ func Winding(file string, books []string, s *laminate.Schedule, a *laminate.Anal
 	for i := range list {
 		p := &list[i]
 		r := &a.Rows[p.Row]
-		sheet = append(sheet, Heading{2, "ply " + Span(r.First, r.Last) + ": " + p.Material.ID})
+		sheet = append(sheet, Heading{Level: 2, Text: "ply " + Span(r.First, r.Last) + ": " + p.Material.ID})
 		if p.Err != nil {
 			sheet = append(sheet, Note{Indent: 2, Text: "cannot be determined: " + p.Err.Error()})
 			continue

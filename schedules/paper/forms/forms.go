@@ -130,7 +130,7 @@ func (of *Subject) each(blocks func(*Part) paper.Sheet) (sheet paper.Sheet) {
 	for i := range of.Parts {
 		p := &of.Parts[i]
 		if p.ID != "" {
-			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + p.ID})
+			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + p.ID, Page: true})
 		}
 		sheet = append(sheet, blocks(p)...)
 	}

@@ -292,3 +292,22 @@ func TestLayUpSheet_ofAJobHasItsJointsAndNozzles(t *testing.T) {
 		t.Errorf("%d drawings", len(drawn))
 	}
 }
+
+// An operation names only what is laid: a nozzle without a pad has no step for
+// one.
+func TestRouteSheet_namesOnlyWhatIsLaid(t *testing.T) {
+	of := subject(t, "jobs/bleach-day-tank.toml")
+	of.Job = of.Job.Clone()
+	n := &of.Job.Nozzles[0]
+	n.Pad, n.InstallationInside, n.InstallationOutside, n.Neck = "", "", "", "strap"
+	of.Job.Joints[0].Outside = ""
+	got := text(t, forms.Named("route-sheet").Form(of))
+	for _, not := range []string{"pad", "overlay"} {
+		if strings.Contains(got, not) {
+			t.Errorf("%q is in\n%s", not, got)
+		}
+	}
+	if !strings.Contains(got, "nozzle N1 on shell-1: neck, laminate strap") {
+		t.Errorf("no neck in\n%s", got)
+	}
+}

@@ -73,7 +73,11 @@ func operations(of *Subject) []operation {
 			on := "nozzle " + n.ID + " on " + n.On + ": "
 			list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
 			list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
-			list = append(list, operation{on + "inside overlay " + n.InstallationInside + ", veil last", "", "lay-up sheet"}, operation{on + "pad " + n.Pad + " and outside overlay " + n.InstallationOutside, "", "lay-up sheet"})
+			for _, o := range []struct{ what, id, then string }{{"neck", n.Neck, ""}, {"inside overlay", n.InstallationInside, "; veil last"}, {"pad", n.Pad, ""}, {"outside overlay", n.InstallationOutside, ""}} {
+				if o.id != "" {
+					list = append(list, operation{on + o.what + ", laminate " + o.id + o.then, "", "lay-up sheet"})
+				}
+			}
 			if n.Gussets.Given && n.Gussets.Value > 0 {
 				list = append(list, operation{on + quantity.Counted(n.Gussets.Value, "gusset", "gussets"), "", ""})
 			}
@@ -84,9 +88,11 @@ func operations(of *Subject) []operation {
 			at := "joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1] + ": "
 			list = append(list, operation{at + "fit up, gap and offset", witness, ""}, operation{at + "surfaces abraded, clean and dry, time since the face gelled", hold, ""})
 			if x.Inside != "" {
-				list = append(list, operation{at + "inside seal " + x.Inside + ", veil last, waxed coat", "", "lay-up sheet"})
+				list = append(list, operation{at + "inside seal, laminate " + x.Inside + "; veil last, waxed coat", "", "lay-up sheet"})
 			}
-			list = append(list, operation{at + "outside overlay " + x.Outside + ", bond ply a mat", "", "lay-up sheet"})
+			if x.Outside != "" {
+				list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat", "", "lay-up sheet"})
+			}
 		}
 	}
 	list = append(list,

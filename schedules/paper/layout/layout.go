@@ -76,7 +76,8 @@ func begins(b paper.Block) float64 {
 	case paper.Figure:
 		return b.Picture.Height + 8
 	case paper.Section:
-		return 112
+		p := b.Wall.Section()
+		return p.Height + 8
 	case paper.Heading:
 		return 28
 	default: // some lines
@@ -96,6 +97,7 @@ type setter struct {
 	head    *drawing.Picture
 	known   map[string]string
 	missing []rune
+	part    string // what began a page of its own last
 }
 
 func (s *setter) page() *drawing.Picture { return &s.pages[len(s.pages)-1] }
@@ -189,7 +191,8 @@ func (s *setter) newPage() {
 	for i, l := range s.foot {
 		p.Write(marginLeft, y+smallLine*float64(i), l, small, drawing.Start)
 	}
-	p.Write(marginLeft, base, picture.Fit(s.clean(s.form.File), s.width-30, small, false), small, drawing.Start)
+	p.Write(marginLeft, base, picture.Fit(s.clean(s.form.File), s.width/2, small, false), small, drawing.Start)
+	p.WriteBold(marginLeft+s.width/2, base, picture.Fit(s.clean(s.part), s.width/2-30, 9, true), 9, drawing.Start) // a loose page says whose it is
 	s.y = s.top
 }
 
@@ -266,6 +269,12 @@ func (s *setter) title(h paper.Heading, ahead float64) {
 	}
 	lines := s.wrap(s.clean(h.Text), s.width, size, true)
 	need := gap + float64(len(lines))*5
+	if h.Page {
+		s.part = h.Text
+		if s.y > s.top {
+			s.newPage()
+		}
+	}
 	s.room(min(need+ahead, s.bottom-s.top))
 	if s.y > s.top {
 		s.y += gap

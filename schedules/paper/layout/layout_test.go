@@ -235,6 +235,49 @@ func TestPages_takeATitleOfTenThousandLettersAndTwentyThousandRows(t *testing.T)
 	}
 }
 
+// A part's sheet is handed to somebody: it begins a page, and no page is empty
+// for it.
+func TestPages_beginAnewWhereAHeadingSaysSo(t *testing.T) {
+	part := func(id string) paper.Heading { return paper.Heading{Level: 1, Text: "Part " + id, Page: true} }
+	pages, _ := layout.Pages(form(part("one"), paper.Note{Text: "first"}, part("two"), paper.Note{Text: "second"}, table(100, true)), layout.Letter)
+	if len(pages) != 5 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	for i := 2; i < len(pages); i++ { // a page that gets loose says whose it is
+		if !slices.Contains(texts(&pages[i]), "Part two") {
+			t.Errorf("page %d does not say whose it is", i+1)
+		}
+	}
+	for i, want := range []string{"Part one first", "Part two second"} {
+		if got := strings.Join(texts(&pages[i]), " "); !strings.Contains(got, want) {
+			t.Errorf("page %d says %s", i+1, got)
+		}
+	}
+}
+
+// A heading never stands at the foot of a page without what it names, and titles
+// of columns take one line where there is room.
+func TestPages_keepAHeadingWithItsDrawingAndTitlesInALine(t *testing.T) {
+	w := picture.Wall{Total: "1 in", Layers: []picture.Layer{{Plies: "1", Material: "mat-1.5", Zone: "structural-layer", Thickness: 0.025, Count: 1}}}
+	for fill := range 60 {
+		blocks := make([]paper.Block, 0, fill+3)
+		for range fill {
+			blocks = append(blocks, paper.Note{Text: "filled"})
+		}
+		pages, _ := layout.Pages(form(append(blocks, paper.Heading{Level: 2, Text: "Section"}, paper.Section{Wall: w})...), layout.Letter)
+		for i := range pages {
+			said := texts(&pages[i])
+			if slices.Contains(said, "Section") != slices.Contains(said, "PROCESS SIDE") {
+				t.Errorf("after %d lines the heading and its section are on two pages", fill)
+			}
+		}
+	}
+	pages, _ := layout.Pages(form(table(3, false)), layout.Letter)
+	if said := texts(&pages[0]); !slices.Contains(said, "thickness, mil") {
+		t.Errorf("the title is broken up: %q", said)
+	}
+}
+
 // Calls of one page of every block: where each line, box and text goes.
 func TestPages_areDrawnAsBefore(t *testing.T) {
 	w := picture.Wall{Total: "0.25 in", Layers: []picture.Layer{

@@ -59,7 +59,7 @@ func (s *setter) table(t paper.Table) {
 // to those that would like more.
 func (g *grid) measure() {
 	n := len(g.columns)
-	least, wish := make([]float64, n), make([]float64, n)
+	least, wish, titled := make([]float64, n), make([]float64, n), make([]float64, n)
 	for k, i := range g.columns {
 		c := &g.t.Columns[i]
 		ask := func(text string, bold, title bool) {
@@ -78,6 +78,7 @@ func (g *grid) measure() {
 			}
 		}
 		ask(c.Title, true, true)
+		titled[k] = wish[k]
 		wish[k] = least[k] // a title may take several lines
 		if c.Write {
 			least[k], wish[k] = max(least[k], writeLeast), max(least[k], writeWide)
@@ -89,12 +90,16 @@ func (g *grid) measure() {
 		}
 		least[k] += 2*pad + noise
 		wish[k] += 2*pad + noise
+		titled[k] = max(wish[k], titled[k]+2*pad+noise)
 	}
 	total := func(list []float64) (sum float64) {
 		for _, v := range list {
 			sum += v
 		}
 		return sum
+	}
+	if total(titled) <= g.s.width {
+		wish = titled // and takes one where there is room
 	}
 	g.widths = least
 	switch floor, want := total(least), total(wish); {
