@@ -138,7 +138,6 @@ func TestValidateJob(t *testing.T) {
 		"part twice":          {func(j *Job) { j.Parts[1].ID = "p"; j.Joints = nil }, Ref{Kind: RefJobPart, Index: 1, Key: "id"}, "another part"},
 		"laminate not there":  {func(j *Job) { j.Parts[0].Laminate = "x" }, Ref{Kind: RefJobPart, Key: "laminate"}, "no [[laminate]]"},
 		"both":                {func(j *Job) { j.Parts[0].Schedule = "x.toml" }, Ref{Kind: RefJobPart, Key: "schedule"}, "one or the other"},
-		"neither":             {func(j *Job) { j.Parts[0].Laminate = "" }, Ref{Kind: RefJobPart, Key: "laminate"}, "missing"},
 		"path upward":         {file("../q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
 		"path up by way of":   {file("a/../../q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},
 		"path absolute":       {file("/q.toml"), Ref{Kind: RefJobPart, Index: 1, Key: "schedule"}, "folder"},

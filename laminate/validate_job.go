@@ -69,8 +69,6 @@ func (c *checker) parts(j *Job) {
 		switch {
 		case p.Laminate != "" && p.Schedule != "":
 			c.fail("schedule", "there is a laminate already: a part has one or the other")
-		case p.Laminate == "" && p.Schedule == "":
-			c.fail("laminate", "it is missing: a part names a laminate, or a schedule beside the job")
 		case p.Schedule != "":
 			c.file("schedule", p.Schedule)
 		}

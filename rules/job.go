@@ -62,7 +62,7 @@ var JobIncomplete = &Rule{
 	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
 		"so that a job is not clear before somebody has judged it by hand.",
 	Severity: []Severity{Incomplete},
-	When:     "a job has no parts, or a part whose schedule was not read",
+	When:     "a job has no parts, a part that names no laminate, or one whose schedule was not read",
 	Basis:    "the program's own check",
 }
 
@@ -79,8 +79,18 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		s := j.Wall(i)
-		if _, read := j.Schedules[p.Schedule]; p.Schedule != "" && !read {
-			r.Findings = append(r.Findings, fail(laminate.Ref{Kind: laminate.RefJobPart, Index: i, Key: "schedule"}, "part %s cannot be determined: its schedule was not read", p.ID))
+		_, read := j.Schedules[p.Schedule]
+		switch at := (laminate.Ref{Kind: laminate.RefJobPart, Index: i}); {
+		case p.Schedule != "" && !read:
+			at.Key = "schedule"
+			r.Findings = append(r.Findings, fail(at, "part %s cannot be determined: its schedule was not read", p.ID))
+		case p.Schedule == "" && j.Laminate(p.Laminate) < 0:
+			read = false
+			r.Findings = append(r.Findings, fail(at, "part %s has no wall yet: it names no laminate (laminate), nor a schedule beside the job (schedule)", p.ID))
+		default:
+			read = true
+		}
+		if !read {
 			r.Parts = append(r.Parts, &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Verdict: Incomplete})
 			continue
 		}

@@ -79,6 +79,18 @@ var (
 	GussetedSize = quantity.New(4, quantity.Inch)
 )
 
+// Sizes of an overlay that a proposal states.
+var (
+	// FirstStrapWidth is the least width of the first ply of a strap: 2 in. NBS
+	// PS 15-69, from memory.
+	FirstStrapWidth = quantity.New(2, quantity.Inch)
+	// SealWidth is that of a seal inside: 4 in. Common practice, no source.
+	SealWidth = quantity.New(4, quantity.Inch)
+	// RoomForGap is what a strap leaves room for where nobody states the gap:
+	// ¼ in. Common practice, no source.
+	RoomForGap = quantity.New(0.25, quantity.Inch)
+)
+
 // LeastGussets is how many stand evenly round a nozzle. From memory.
 const LeastGussets = 3
 

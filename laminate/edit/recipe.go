@@ -2,6 +2,7 @@ package edit
 
 import (
 	"fmt"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -16,6 +17,9 @@ type Recipe struct {
 	Mats    int
 	Barrier laminate.Resin
 	Surface laminate.Resin // of the veil, where it is another mix than the mats'
+	// Given is a barrier row by row, resins included, in the place of veil and
+	// mats: that of another part of the same equipment.
+	Given []laminate.Ply
 
 	Wall      laminate.Resin
 	Structure []laminate.Ply // material, count and what else a ply states, but for resin and zone
@@ -82,8 +86,11 @@ func (r *Recipe) surface() laminate.Resin {
 
 // barrier gives the rows of the barrier, gelled where something follows.
 func (r *Recipe) barrier(followed bool) []laminate.Ply {
-	rows := add(nil, laminate.Ply{Material: r.Veil, Count: r.Veils}, r.surface().ID, laminate.InnerSurface)
-	rows = add(rows, laminate.Ply{Material: r.Mat, Count: r.Mats}, r.Barrier.ID, laminate.InteriorLayer)
+	rows := slices.Clone(r.Given)
+	if len(rows) == 0 {
+		rows = add(nil, laminate.Ply{Material: r.Veil, Count: r.Veils}, r.surface().ID, laminate.InnerSurface)
+		rows = add(rows, laminate.Ply{Material: r.Mat, Count: r.Mats}, r.Barrier.ID, laminate.InteriorLayer)
+	}
 	if len(rows) > 0 && followed {
 		rows[len(rows)-1].GelAfter = true
 	}

@@ -22,6 +22,13 @@ type barrier struct {
 // barriers searches veils, resins, builds and mats, and keeps those with the
 // fewest findings that nothing else betters.
 func (f *finder) barriers() []barrier {
+	if n := len(f.o.Barrier); n > 0 {
+		given := barrier{recipe: edit.Recipe{Given: f.o.Barrier}}
+		if r, ok := f.s.Resin(f.o.Barrier[n-1].Resin); ok {
+			given.recipe.Barrier = *r
+		}
+		return []barrier{given}
+	}
 	var list []barrier
 	mats := catalog.Materials(f.lib, f.s, func(m *laminate.Material) bool {
 		return m.Form.Chopped() && m.Fiber.Glass() && m.ArealMass.SI() >= lightestMat

@@ -2,11 +2,13 @@ package advice
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -27,6 +29,12 @@ type Options struct {
 	// Replace lets plies that are there already be left out; without it a
 	// schedule that has plies is refused.
 	Replace bool
+	// Barrier is laid as it stands, in the place of a search: rows of another
+	// part of the same equipment, whose resins the schedule has.
+	Barrier []laminate.Ply
+	// Structure are structural rows of another part: of their materials and in
+	// the resin of the last one the structure is built, where it can be.
+	Structure []laminate.Ply
 }
 
 // Candidate is one whole schedule that suits.
@@ -72,14 +80,6 @@ type Figures struct {
 // What is not stated and a structure needs is assumed, noted and left
 // incomplete; where nobody can assume it the structure is the least that is
 // built, and Unfinished says what is missing. Errors: plies that are there already, no option
-// Into gives s with what the candidate lays: its plies, its resins, and where
-// it holds the wall by rings, their spacing.
-func (c *Candidate) Into(s *laminate.Schedule) *laminate.Schedule {
-	n := s.Clone()
-	n.Plies, n.Resins, n.Part.StiffenerSpacing = c.Schedule.Plies, c.Schedule.Resins, c.Schedule.Part.StiffenerSpacing
-	return n
-}
-
 // that suits, no material to build with.
 func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidate, error) {
 	if lib == nil {
@@ -108,6 +108,42 @@ func Propose(s *laminate.Schedule, lib *laminate.Library, o Options) ([]Candidat
 	return list, nil
 }
 
+// Into gives s with what the candidate lays: its plies, its resins, and where
+// it holds the wall by rings, their spacing.
+func (c *Candidate) Into(s *laminate.Schedule) *laminate.Schedule {
+	n := s.Clone()
+	n.Plies, n.Resins, n.Part.StiffenerSpacing = c.Schedule.Plies, c.Schedule.Resins, c.Schedule.Part.StiffenerSpacing
+	return n
+}
+
+// proposed begins the notes of a proposal, which a later one replaces.
+const proposed = "Proposed: "
+
+// Noted gives the schedule with what has to be known of it in its notes.
+func (c *Candidate) Noted() *laminate.Schedule {
+	s := c.Schedule.Clone()
+	lines := []string{proposed + strings.Join(c.Titles, ", ") + "."}
+	if len(c.GivesUp) > 0 {
+		lines = append(lines, "Trade-offs: "+strings.Join(c.GivesUp, "; ")+".")
+	}
+	for _, n := range c.Notes {
+		if !slices.Contains(c.Titles, n) { // said above
+			lines = append(lines, strings.ToUpper(n[:1])+n[1:]+".")
+		}
+	}
+	before, _, _ := strings.Cut(s.Notes, proposed)
+	s.Notes = Note(before, append(lines, wall.DesignAid))
+	return s
+}
+
+// Note adds lines to the notes of a document.
+func Note(notes string, lines []string) string {
+	if notes = strings.TrimRight(notes, "\n"); notes != "" {
+		notes += "\n"
+	}
+	return notes + strings.Join(lines, "\n") + "\n"
+}
+
 // newFinder begins a search among what the options leave open.
 func newFinder(s *laminate.Schedule, lib *laminate.Library, o Options) (*finder, error) {
 	f := &finder{advisor: newAdvisor(s, lib, o.Units), o: o}
@@ -124,7 +160,7 @@ func newFinder(s *laminate.Schedule, lib *laminate.Library, o Options) (*finder,
 			}
 			*x.options = []Option{*one}
 		}
-		if best(*x.options) == Unsuitable {
+		if best(*x.options) == Unsuitable && len(o.Barrier) == 0 { // one that is given is judged as it is
 			return nil, &NothingSuitsError{"no " + x.what + " is suitable for this part and service: " + why(*x.options)}
 		}
 	}

@@ -39,6 +39,14 @@ func (f *finder) seeds() []seed {
 	if f.o.Unit != repeat.NoUnit {
 		list = slices.DeleteFunc(list, func(s seed) bool { return s.unit != f.o.Unit })
 	}
+	like := slices.DeleteFunc(slices.Clone(list), func(s seed) bool {
+		return slices.ContainsFunc(s.plies, func(p laminate.Ply) bool {
+			return !slices.ContainsFunc(f.o.Structure, func(q laminate.Ply) bool { return q.Material == p.Material && q.Angle == p.Angle })
+		})
+	})
+	if len(like) > 0 {
+		return like
+	}
 	return list
 }
 
@@ -102,6 +110,11 @@ func angles(m *laminate.Material) []float64 {
 // barrier's own resin without filler, and, where prices decide, every product
 // that would stand the fluid too.
 func (f *finder) wallResins(b *barrier) []laminate.Resin {
+	if n := len(f.o.Structure); n > 0 {
+		if r, ok := f.s.Resin(f.o.Structure[n-1].Resin); ok {
+			return []laminate.Resin{*r}
+		}
+	}
 	unfilled := func(r *laminate.Resin) bool { return r.Filler == laminate.NoFiller }
 	products := f.products(unfilled)
 	own := b.recipe.Barrier
@@ -116,6 +129,9 @@ func (f *finder) wallResins(b *barrier) []laminate.Resin {
 		}
 	}
 	if len(list) > 0 {
+		if _, there := f.s.Resin(list[0].ID); there {
+			slices.Reverse(list) // where prices do not decide, the last that is named, as of repeats
+		}
 		return list
 	}
 	own.ID, own.Origin, own.Cure = edit.FreeID(f.s, "structure"), 0, laminate.NoCure
@@ -227,7 +243,7 @@ func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 		}
 		return held{header: &s, spacing: s.Part.StiffenerSpacing}
 	}
-	if p.Form != laminate.Tank && !p.Flanged.Or(false) {
+	if p.Form != laminate.Tank && p.Form != laminate.ShellCourse && !p.Flanged.Or(false) {
 		list[0] = with(p.Length.SI())
 		list[0].ends, list[0].spacing = true, quantity.Length{}
 	}

@@ -1,10 +1,8 @@
 package joint
 
 import (
-	"math"
 	"strings"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
@@ -37,7 +35,7 @@ var JointShearShort = &rules.Rule{
 			return
 		}
 		shear, basis := bond(p.Job)
-		need := joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
+		need := x.bond(l, shear)
 		if has := (x.Width.SI() - x.Gap.SI()) / 2; thinner(has, need) {
 			h, n := p.Units.Pair(has, need, quantity.Size)
 			p.Report(rules.Break, x.at("width"), basis, "joint %s: the strap bonds %s on each side, and %s are needed", x.ID, h, n)
@@ -72,18 +70,12 @@ var JointHoopThin = &rules.Rule{
 			p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
 			return
 		}
-		// A corner is held round by the bottom and its reinforcement (knuckle-weak).
-		corner := p.Job.Parts[x.parts[0]].Form == laminate.FlatBottom || p.Job.Parts[x.parts[1]].Form == laminate.FlatBottom
-		if need := joining.HoopLoad(l.inside, l.diameter); !corner && thinner(s.hoop, need) {
+		if need := x.hoop(p, l); thinner(s.hoop, need) {
 			h, n := p.Units.Pair(s.hoop, need, quantity.LineLoad)
 			p.Report(rules.Break, x.at("outside"), "", "joint %s: the structure of its strap may bear %s round, and %s press on it", x.ID, h, n)
 			return
 		}
-		thin := math.Inf(1)
-		for _, part := range x.parts {
-			thin = math.Min(thin, stackOf(p.Parts[part].Analysis).structure)
-		}
-		if thinner(s.structure, thin) {
+		if thin := x.thinner(p); thinner(s.structure, thin) {
 			h, n := p.Units.Pair(s.structure, thin, quantity.Thickness)
 			p.Report(rules.Break, x.at("outside"), "common practice, no source", "joint %s: the structure of its strap is %s, that of the thinner wall %s", x.ID, h, n)
 		}

@@ -107,10 +107,20 @@ func (s *Shop) Read(path string) *Opened {
 	return s.Open(path, text, filepath.Dir(path))
 }
 
-// With is the document with its schedule read again from another text, as after
-// an edit.
+// With is the document with its schedule or job read again from another text,
+// as after an edit; the schedules beside a job stay as they were read.
 func (o *Opened) With(text []byte) *Opened {
 	n := &Opened{Name: o.Name, Text: text, Kind: schedules.Schedule, Library: o.Library, Err: o.Err}
+	if o.Kind == schedules.Job {
+		n.Kind = o.Kind
+		n.Source, n.Job, n.Problems = schedules.DecodeJob(text, o.Library, func(name string) (*laminate.Schedule, error) {
+			if s := o.Job.Schedules[name]; s != nil {
+				return s, nil
+			}
+			return nil, errors.New("it was not read")
+		})
+		return n
+	}
 	n.decode()
 	return n
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
+	"frp/veilwright/rules/advice/equipment"
 )
 
 // Proposal is what propose prints as JSON.
@@ -59,4 +60,39 @@ func ProposalOf(file string, s *laminate.Schedule, books []string, list []advice
 		p.Candidates = append(p.Candidates, one)
 	}
 	return p
+}
+
+// JobProposal is what propose prints of a job: what it did line by line, and the
+// text of the job with it.
+type JobProposal struct {
+	File     string    `json:"file"`
+	Title    string    `json:"title"`
+	Books    []string  `json:"books"`
+	Error    *string   `json:"error"`
+	Problems []Problem `json:"problems"`
+	Filled   []Said    `json:"filled"`
+	Assumed  []Said    `json:"assumed"`
+	Left     []Said    `json:"left"`
+	Asked    []Said    `json:"asked"`
+	Verdict  string    `json:"verdict"`
+	Job      string    `json:"job"`
+}
+
+// Said is one thing said of a line of the text, 0 where it stands in none.
+type Said struct {
+	Line    int    `json:"line"`
+	Message string `json:"message"`
+}
+
+// JobProposalOf is the proposal for a job.
+func JobProposalOf(file string, books []string, p *equipment.Proposal, text []byte, line func(laminate.Ref) int) JobProposal {
+	said := func(lines []equipment.Line) []Said {
+		list := []Said{}
+		for _, l := range lines {
+			list = append(list, Said{line(l.At), l.Text})
+		}
+		return list
+	}
+	return JobProposal{File: file, Title: p.Job.Title, Books: append([]string{}, books...), Problems: []Problem{}, Filled: said(p.Filled), Assumed: said(p.Assumed),
+		Left: said(p.Left), Asked: said(p.Asked), Verdict: p.Report.Verdict.String(), Job: string(text)}
 }

@@ -1,0 +1,264 @@
+package equipment_test
+
+import (
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/advice"
+	"frp/veilwright/rules/advice/equipment"
+	"frp/veilwright/rules/all"
+)
+
+func in(v float64) quantity.Length    { return quantity.New(v, quantity.Inch) }
+func psi(v float64) quantity.Pressure { return quantity.New(v, quantity.PSI) }
+
+// bare is a brine tank of three courses whose facts are stated, without one
+// laminate, joint or size that follows from them.
+func bare() *laminate.Job {
+	j := &laminate.Job{Head: laminate.Head{Title: "Brine day tank"}, Service: laminate.Service{
+		Fluid: "brine", Concentration: laminate.Some(0.24), Temperature: quantity.New(90, quantity.Fahrenheit), PH: laminate.PHRange{Lowest: 6, Highest: 8, Given: true},
+		Contains: laminate.TraitSet(laminate.Brine), Pressure: psi(0), Vacuum: psi(0), SpecificGravity: laminate.Some(1.2),
+		Conductive: laminate.Some(false), Abrasive: laminate.Some(false),
+	}}
+	j.Vessel.LiquidHeight = in(14 * 12)
+	part := func(id string, form laminate.PartForm) *laminate.JobPart {
+		p := laminate.JobPart{ID: id}
+		p.Form, p.Process, p.InsideDiameter = form, laminate.ContactMolded, in(120)
+		j.Parts = append(j.Parts, p)
+		return &j.Parts[len(j.Parts)-1]
+	}
+	part("bottom", laminate.FlatBottom).Supported = laminate.Some(true)
+	for _, id := range []string{"shell-1", "shell-2", "shell-3"} {
+		part(id, laminate.ShellCourse).Length = in(60)
+	}
+	head := part("head", laminate.HeadPart)
+	head.Head, head.CrownRadius, head.KnuckleRadius = laminate.Torispherical, in(120), in(8)
+	j.Nozzles = []laminate.Nozzle{{ID: "N1", On: "shell-1", Height: in(12), Size: in(3), PressureClass: psi(50), Projection: in(6), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false)}}
+	return j
+}
+
+func propose(t *testing.T, j *laminate.Job, o advice.Options) *equipment.Proposal {
+	t.Helper()
+	p, err := equipment.Propose(j, catalog.Library(), equipment.Options{Options: o})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if faults := laminate.ValidateJob(p.Job, catalog.Library()); len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	return p
+}
+
+func laid(t *testing.T, j *laminate.Job, id string) []laminate.Ply {
+	t.Helper()
+	i := j.Laminate(id)
+	if i < 0 || len(j.Laminates[i].Plies) == 0 {
+		t.Fatalf("there is no laminate %q with plies", id)
+	}
+	return j.Laminates[i].Plies
+}
+
+func says(lines []equipment.Line, text string) bool {
+	return slices.ContainsFunc(lines, func(l equipment.Line) bool { return strings.Contains(l.Text, text) })
+}
+
+func TestPropose_aWholeTank(t *testing.T) {
+	j := bare()
+	p := propose(t, j, advice.Options{})
+	for _, l := range p.Left {
+		t.Errorf("left: %s", l.Text)
+	}
+	// What only people know is asked for, and nothing else is open.
+	var asked []string
+	for _, l := range p.Asked {
+		what := l.Text[strings.LastIndex(l.Text, "(")+1:]
+		if !slices.Contains(asked, what) {
+			asked = append(asked, what)
+		}
+	}
+	if want := []string{"gap; 0 where the ends touch)", "qualification)"}; !reflect.DeepEqual(asked, want) {
+		t.Errorf("asked %q, want %q", asked, want)
+	}
+	// Each course for its own head, and none thicker than the one under it. The
+	// figures are those of the example, which was laid out by hand.
+	var thick []float64
+	for i := 1; i <= 3; i++ {
+		thick = append(thick, p.Report.Parts[i].Wall.Whole/0.0254*1000)
+	}
+	if thick[0] < thick[1] || thick[1] < thick[2] || thick[0] == thick[2] {
+		t.Errorf("courses from below: %.1f mil", thick)
+	}
+	for i, want := range []float64{402.5, 323.8, 245.2} {
+		if d := thick[i] - want; d > 0.1 || d < -0.1 {
+			t.Errorf("course %d is %.1f mil, by hand %.1f", i+1, thick[i], want)
+		}
+	}
+	// One barrier throughout.
+	for i := range p.Report.Parts {
+		if a, b := p.Report.Parts[i].Analysis.Barrier.Thickness, p.Report.Parts[0].Analysis.Barrier.Thickness; a != b {
+			t.Errorf("the barrier of %s is %v, that of the bottom %v", p.Job.Parts[i].ID, a, b)
+		}
+	}
+	// A joint between each two that meet, sealed from the inside with the veil
+	// before a waxed coat.
+	if len(p.Job.Joints) != 4 {
+		t.Fatalf("%d joints", len(p.Job.Joints))
+	}
+	for _, x := range p.Job.Joints {
+		seal := laid(t, p.Job, x.Inside)
+		if n := len(seal); n < 3 || seal[0].Zone != laminate.InteriorLayer || seal[n-2].Material != catalog.VeilC15 || seal[n-1].Material != catalog.Topcoat {
+			t.Errorf("seal of %s: %v", x.ID, seal)
+		}
+		if x.Widths != laminate.NarrowFirst || x.FirstWidth.Cmp(in(2)) != 0 || !x.Width.Given() || x.Gap.Given() || x.AxialLoad.Given() || x.Qualification != "" {
+			t.Errorf("joint %+v", x)
+		}
+		if first := laid(t, p.Job, x.Outside)[0]; first.Material != catalog.Mat15 {
+			t.Errorf("the strap of %s begins with %s", x.ID, first.Material)
+		}
+	}
+	bottom := p.Job.Parts[0]
+	if laid(t, p.Job, bottom.Knuckle); bottom.KnuckleRadius.Cmp(in(1.5)) != 0 || bottom.KnuckleHeight.Cmp(in(12)) != 0 {
+		t.Errorf("knuckle %v, %v up", bottom.KnuckleRadius, bottom.KnuckleHeight)
+	}
+	n := p.Job.Nozzles[0]
+	for _, id := range []string{n.Pad, n.Neck, n.InstallationOutside, n.InstallationInside} {
+		laid(t, p.Job, id)
+	}
+	if n.PadDiameter.Cmp(in(9)) != 0 || n.NeckBond.Cmp(in(3)) != 0 || n.Gussets.Value != 3 {
+		t.Errorf("nozzle %+v", n)
+	}
+	if !says(p.Assumed, "laid apart and joined") || !says(p.Assumed, "room for a gap") || !says(p.Assumed, "no load along the axis") {
+		t.Errorf("assumed %v", p.Assumed)
+	}
+	if !reflect.DeepEqual(j, bare()) {
+		t.Error("the job that was asked about has changed")
+	}
+}
+
+// A strap or pad is the least of its kind: a repeat fewer breaks the rule it was
+// laid for.
+func TestPropose_overlaysAreNoThickerThanTheyHaveToBe(t *testing.T) {
+	j := bare()
+	j.Service.Pressure = psi(5)
+	p := propose(t, j, advice.Options{})
+	for id, rule := range map[string]string{p.Job.Joints[1].Outside: "joint-hoop-thin", p.Job.Nozzles[0].Pad: "pad-thin"} {
+		n := p.Job.Clone()
+		plies := laid(t, n, id)
+		n.Laminates[n.Laminate(id)].Plies = slices.Concat(plies[:1], plies[3:])
+		r := rules.JudgeJob(all.Rules(), n, catalog.Library(), rules.Options{})
+		if !slices.ContainsFunc(r.Findings, func(f rules.Finding) bool { return f.Rule.ID == rule && f.Severity == rules.Break }) {
+			t.Errorf("laminate %s with a repeat fewer still holds by %s", id, rule)
+		}
+	}
+}
+
+func TestPropose_goesOnWithWhatStands(t *testing.T) {
+	whole := propose(t, bare(), advice.Options{})
+	j := whole.Job.Clone()
+	stands := laid(t, j, "shell-1")
+	for i := range stands {
+		stands[i].Resin = "own"
+	}
+	stands[0].Count = 2 // another barrier than anybody would propose
+	j.Resins = []laminate.Resin{{ID: "own", Family: laminate.NovolacVinylEster, Cure: laminate.PeroxideAmine}}
+	j.Laminates = []laminate.Laminate{{ID: "shell-1", Plies: stands}}
+	j.Joints, j.Nozzles = nil, nil
+	for i := range j.Parts {
+		if j.Parts[i].ID != "shell-1" {
+			j.Parts[i].Laminate, j.Parts[i].Knuckle = "", ""
+		}
+	}
+	p := propose(t, j, advice.Options{})
+	if !reflect.DeepEqual(laid(t, p.Job, "shell-1"), stands) || !reflect.DeepEqual(p.Job.Resins, j.Resins) {
+		t.Errorf("what stood changed: %v, resins %v", p.Job.Laminates[0].Plies, p.Job.Resins)
+	}
+	for i := range p.Job.Parts {
+		for _, ply := range laid(t, p.Job, p.Job.Parts[i].Laminate) {
+			if ply.Resin != "own" {
+				t.Errorf("part %s is laid in %q", p.Job.Parts[i].ID, ply.Resin)
+			}
+		}
+		if first := laid(t, p.Job, p.Job.Parts[i].Laminate)[0]; first.Count != 2 {
+			t.Errorf("part %s begins with %d veils", p.Job.Parts[i].ID, first.Count)
+		}
+	}
+	// Proposed anew the barrier is the one that suits.
+	if anew := propose(t, j, advice.Options{Replace: true}); laid(t, anew.Job, "shell-1")[0].Count != 1 {
+		t.Errorf("anew: %v", laid(t, anew.Job, "shell-1"))
+	}
+}
+
+func TestPropose_oneMarkedLaminateForTwoIsAsTheThickerWantsIt(t *testing.T) {
+	j := bare()
+	j.Laminates = []laminate.Laminate{{ID: "wall"}}
+	j.Parts[1].Laminate, j.Parts[3].Laminate = "wall", "wall"
+	p := propose(t, j, advice.Options{})
+	if a, b := p.Report.Parts[1], p.Report.Parts[3]; a.Wall.Whole != b.Wall.Whole || a.Verdict >= rules.Incomplete {
+		t.Errorf("%v and %v, %s", a.Wall.Whole, b.Wall.Whole, a.Verdict)
+	}
+	if !says(p.Filled, "laminate wall, as thick as another part wants it") {
+		t.Errorf("filled %v", p.Filled)
+	}
+}
+
+func TestPropose_asksForTheFactAndFillsInTheRest(t *testing.T) {
+	for name, c := range map[string]struct {
+		do    func(*laminate.Job)
+		left  string
+		stays func(*laminate.Job) bool // what is not filled in
+	}{
+		"pressure": {func(j *laminate.Job) { j.Service.Pressure = quantity.Pressure{} }, "part shell-1 has no wall: state pressure", func(j *laminate.Job) bool { return len(j.Laminates) == 0 && len(j.Resins) == 0 }},
+		"vacuum":   {func(j *laminate.Job) { j.Service.Vacuum = quantity.Pressure{} }, "state vacuum", func(j *laminate.Job) bool { return len(j.Laminates) == 0 }},
+		"level":    {func(j *laminate.Job) { j.Vessel.LiquidHeight = quantity.Length{} }, "state liquid_height", func(j *laminate.Job) bool { return len(j.Laminates) == 0 }},
+		"gravity":  {func(j *laminate.Job) { j.Service.SpecificGravity = laminate.Optional[float64]{} }, "part shell-1 has no wall: state specific_gravity", func(j *laminate.Job) bool { return j.Parts[1].Laminate == "" }},
+		"support":  {func(j *laminate.Job) { j.Parts[0].Supported = laminate.Optional[bool]{} }, "stands on its foundation is not stated (supported)", func(j *laminate.Job) bool { return j.Parts[0].Laminate == "" && j.Parts[1].Laminate != "" }},
+		"shape":    {func(j *laminate.Job) { j.Parts[4].Head = laminate.NoHeadShape }, "the shape of the head is not given (shape)", func(j *laminate.Job) bool { return j.Parts[4].Laminate == "" && j.Parts[1].Laminate != "" }},
+		"size":     {func(j *laminate.Job) { j.Nozzles[0].Size = quantity.Length{} }, "nozzle N1 has no neck: its size is not stated (size)", func(j *laminate.Job) bool { return j.Nozzles[0].Neck == "" && j.Parts[1].Laminate != "" }},
+		"class":    {func(j *laminate.Job) { j.Nozzles[0].PressureClass = quantity.Pressure{} }, "its pressure class is not stated (pressure_class)", func(j *laminate.Job) bool { return j.Nozzles[0].Neck == "" && j.Nozzles[0].Pad != "" }},
+		"a flange": {func(j *laminate.Job) {
+			f := laminate.JobPart{ID: "f"}
+			f.Form, f.Process = laminate.Flange, laminate.ContactMolded
+			j.Parts = append(j.Parts, f)
+		}, "the flange's thickness is not stated", func(j *laminate.Job) bool { return j.Parts[5].Laminate == "" }},
+	} {
+		j := bare()
+		c.do(j)
+		p := propose(t, j, advice.Options{})
+		if !says(p.Left, c.left) || !c.stays(p.Job) {
+			t.Errorf("%s: left %v", name, p.Left)
+		}
+		if p.Report.Verdict < rules.Incomplete {
+			t.Errorf("%s: the verdict is %s", name, p.Report.Verdict)
+		}
+	}
+}
+
+// Anew means: not at the price of what stands.
+func TestPropose_anewKeepsWhatCannotBeProposed(t *testing.T) {
+	j := propose(t, bare(), advice.Options{}).Job.Clone()
+	j.Service.Pressure = quantity.Pressure{}
+	p := propose(t, j, advice.Options{Replace: true})
+	if !reflect.DeepEqual(laid(t, p.Job, "shell-1"), laid(t, j, "shell-1")) || !says(p.Left, "laminate shell-1 stays as it is") {
+		t.Errorf("left %v", p.Left)
+	}
+}
+
+func TestPropose_twice(t *testing.T) {
+	p := propose(t, bare(), advice.Options{})
+	if again := propose(t, p.Job, advice.Options{}); again.Job != p.Job || len(again.Filled)+len(again.Assumed) > 0 {
+		t.Errorf("filled again: %v", again.Filled)
+	}
+}
+
+// By the words of the options what there is none of is an error.
+func TestPropose_refusesAnOptionThatThereIsNoneOf(t *testing.T) {
+	if _, err := equipment.Propose(bare(), catalog.Library(), equipment.Options{Options: advice.Options{Veil: "veil-tin"}}); err == nil || !strings.Contains(err.Error(), "veil-tin") {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,123 @@
+package joint
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/rules"
+)
+
+// What the rules ask of overlays as figures, for whoever lays them out.
+
+// StrapNeed is what the strap of a joint has to be.
+type StrapNeed struct {
+	Hoop      float64 // N/m that its structure may bear; 0 over a corner, which the bottom holds round
+	Structure float64 // m, of the plies that count
+	Bond      float64 // m on each side, the gap not counted
+}
+
+// Strap says what the strap of joint i has to be, or what is missing for it. An
+// axial load that is not stated counts for none.
+func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
+	x := joined{Joint: &p.Job.Joints[i], index: i}
+	for k, id := range x.Between {
+		if x.parts[k] = p.Job.Part(id); x.parts[k] < 0 {
+			return n, "part " + id + " is not there"
+		}
+	}
+	l, missing := loadsOf(p, &x)
+	if missing != "" {
+		return n, missing
+	}
+	shear, _ := bond(p.Job)
+	return StrapNeed{Hoop: x.hoop(p, l), Structure: x.thinner(p), Bond: x.bond(l, shear)}, ""
+}
+
+// bond is how long the strap has to bond on each side, m.
+func (x *joined) bond(l loads, shear float64) float64 {
+	return joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
+}
+
+// hoop is what the strap has to carry round, N/m. A corner is held round by the
+// bottom and its reinforcement (knuckle-weak).
+func (x *joined) hoop(p *rules.JobPass, l loads) float64 {
+	if p.Job.Parts[x.parts[0]].Form == laminate.FlatBottom || p.Job.Parts[x.parts[1]].Form == laminate.FlatBottom {
+		return 0
+	}
+	return joining.HoopLoad(l.inside, l.diameter)
+}
+
+// thinner is the structure of the thinner wall, m.
+func (x *joined) thinner(p *rules.JobPass) float64 {
+	thin := math.Inf(1)
+	for _, part := range x.parts {
+		thin = math.Min(thin, stackOf(p.Parts[part].Analysis).structure)
+	}
+	return thin
+}
+
+// Carries says what the structure of an overlay may bear round by the strength
+// table, N/m, and how thick it is, m; not known where a thickness is not or the
+// table does not know its plies.
+func Carries(a *laminate.Analysis) (hoop, structure float64, known bool) {
+	s := stackOf(a)
+	return s.hoop, s.structure, s.known && s.hoop > 0
+}
+
+// Sealing is what of a laminate laid inside seals, m.
+func Sealing(a *laminate.Analysis) float64 { return sealing(a) }
+
+// Reachable tells whether a hand reaches the inside of a part.
+func Reachable(p *rules.JobPass, part int) bool { return reachable(p, part) }
+
+// NozzleNeed is what has to be laid round a nozzle.
+type NozzleNeed struct {
+	Pad      float64 // N/m that the pad's structure may bear; infinite where it reaches no further than the opening
+	NeckBond float64 // m, along neck and part, each
+	Pressure float64 // Pa, at its lowest edge
+}
+
+// Nozzle says what nozzle i needs with a pad of the diameter that it states, or
+// of the least one, or what is missing for it.
+func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
+	z := p.Job.Nozzles[i]
+	x := opening{Nozzle: &z, index: i, on: p.Job.Part(z.On)}
+	if x.on < 0 {
+		return n, "part " + z.On + " is not there"
+	}
+	if !z.PadDiameter.Given() {
+		z.Pad = "" // the least
+	}
+	d, missing := x.cut()
+	if missing == "" {
+		n.Pad, missing = x.replaced(p)
+	}
+	if missing == "" {
+		n.Pressure, missing = x.pressure(p)
+	}
+	if missing != "" {
+		return n, missing
+	}
+	shear, _ := bond(p.Job)
+	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear
+	return n, ""
+}
+
+// PadWidth is the least diameter of the pad of nozzle i in m: that of the
+// opening, and as wide as its bond wants it; not ok where a figure of it is
+// missing.
+func PadWidth(p *rules.JobPass, i int) (m float64, ok bool) {
+	x := opening{Nozzle: &p.Job.Nozzles[i], index: i, on: p.Job.Part(p.Job.Nozzles[i].On)}
+	if x.on < 0 {
+		return 0, false
+	}
+	d, missing := x.cut()
+	need, more := x.hoop(p)
+	if missing+more != "" {
+		return 0, false
+	}
+	shear, _ := bond(p.Job)
+	// N d/(π/8 (dr² − d²)) = τ
+	return math.Max(joining.PadDiameter(d), math.Sqrt(d*d+8*need*d/(math.Pi*shear))), true
+}
