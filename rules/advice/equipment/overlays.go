@@ -139,7 +139,7 @@ func (w *work) knuckles() {
 			continue
 		}
 		p.Knuckle = w.share(p.Knuckle, "knuckle", "knuckle", plies)
-		w.filled(partAt(i, "knuckle"), "part "+p.ID+": knuckle "+p.Knuckle+", "+w.says(a)+", as thick as the wall on it, so that the corner is as thick as wall and bottom together (ASTM D3299, ASTM D4097, from memory)")
+		w.filled(partAt(i, "knuckle"), "part "+p.ID+": knuckle, laminate "+p.Knuckle+", "+w.says(a)+", as thick as the wall on it, so that the corner is as thick as wall and bottom together (ASTM D3299, ASTM D4097, from memory)")
 	}
 }
 
@@ -176,8 +176,10 @@ func (w *work) strap(i int) {
 		return
 	}
 	need, missing := joint.Strap(w.pass(), i)
-	if missing == "" && need.Structure == 0 {
-		missing = "a part of it has no wall"
+	for _, id := range x.Between {
+		if k := w.j.Part(id); k >= 0 && len(w.pass().Parts[k].Analysis.Rows) == 0 {
+			missing = "part " + id + " has no wall yet"
+		}
 	}
 	if missing != "" {
 		if fresh {
@@ -194,7 +196,7 @@ func (w *work) strap(i int) {
 			return
 		}
 		x.Outside = w.share(x.Outside, "strap", "strap", plies)
-		w.filled(at("outside"), name+": strap "+x.Outside+", "+w.says(a))
+		w.filled(at("outside"), name+": strap, laminate "+x.Outside+", "+w.says(a))
 	}
 	gap := x.Gap
 	if !gap.Given() {
@@ -242,7 +244,7 @@ func (w *work) seal(i int) {
 			return
 		}
 		x.Inside = id
-		w.filled(at, "joint "+x.ID+": seal "+id+", the barrier of part "+w.j.Parts[a].ID+" laid from the inside, "+w.says(w.pass().Analysis(id)))
+		w.filled(at, "joint "+x.ID+": seal, laminate "+id+", the barrier of part "+w.j.Parts[a].ID+" laid from the inside, "+w.says(w.pass().Analysis(id)))
 	}
 	if !x.InsideWidth.Given() {
 		x.InsideWidth = w.least(catalog.SealWidth)
@@ -316,7 +318,7 @@ func (w *work) nozzle(i int) {
 			w.left(at("installation_inside"), name+": nothing is laid inside: "+why)
 		} else {
 			n.InstallationInside = id
-			w.filled(at("installation_inside"), name+": installation_inside "+id+", the barrier of part "+n.On+" over the cut edge")
+			w.filled(at("installation_inside"), name+": installation_inside, laminate "+id+", the barrier of part "+n.On+" over the cut edge")
 		}
 	}
 	w.neck(i, on)
@@ -358,7 +360,7 @@ func (w *work) pad(i, on int) {
 			var a *laminate.Analysis
 			if plies, a, why = w.overlay(resin, true, bears(hoop, structure)); why == "" {
 				*id = w.share(*id, "pad", "pad", plies)
-				w.filled(at(key), name+": "+key+" "+*id+", "+w.says(a))
+				w.filled(at(key), name+": "+key+", laminate "+*id+", "+w.says(a))
 				return
 			}
 		}
@@ -428,5 +430,5 @@ func (w *work) neck(i, on int) {
 	c := &list[0]
 	w.j.Resins = c.Schedule.Resins
 	n.Neck = w.share(n.Neck, "neck", "neck", slices.Clone(c.Schedule.Plies))
-	w.filled(at, "nozzle "+n.ID+": neck "+n.Neck+", "+w.figures(c.Report)+", a pipe of "+of+", "+class.Text())
+	w.filled(at, "nozzle "+n.ID+": neck, laminate "+n.Neck+", "+w.figures(c.Report)+", a pipe of "+of+", "+class.Text())
 }

@@ -46,9 +46,10 @@ func New(d *page.Desk) *Job {
 	p.Rows = keys.Table{
 		{Keys: []string{keys.Enter}, Short: "its wall, or its form", Long: "the bench on the wall of a part; the form of what has no wall", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle or joint", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
-		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle or joint: every key it can state", Group: g, Rank: 3, Can: p.can, Do: keys.Do(p.form)},
-		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle or a joint", Group: g, Rank: 4, Can: p.isJob, Do: keys.Do(p.add)},
-		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle or joint", Group: g, Rank: 5, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
+		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle or joint: every key it can state", Group: g, Rank: 4, Can: p.can, Do: keys.Do(p.form)},
+		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle or a joint", Group: g, Rank: 5, Can: p.isJob, Do: keys.Do(p.add)},
+		{Keys: []string{"p"}, Short: "fill in", Long: "propose what is missing: laminates, joints, pads and their sizes, with what is assumed; nothing changes until it is taken", Group: g, Rank: 3, Can: p.isJob, Do: keys.Do(p.propose)},
+		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle or joint", Group: g, Rank: 6, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
 		d.Out(g),
 	}
 	return p
