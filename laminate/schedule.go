@@ -32,6 +32,7 @@ type Head struct {
 	Title    string
 	Job      string
 	Revision Optional[int]
+	Date     string // the day of the revision, 2026-03-01; empty where not stated
 	Author   string
 	// Released is the fingerprint of the content that was released, as papers
 	// print it; what was changed since is a draft again.

@@ -37,10 +37,9 @@ func Validate(s *Schedule, lib *Library) []Fault {
 
 func (c *checker) head(h *Head) {
 	c.ref = Ref{Kind: RefSchedule}
-	c.text("title", h.Title)
-	c.text("job", h.Job)
-	c.text("author", h.Author)
-	c.text("released", h.Released)
+	for _, x := range [...][2]string{{"title", h.Title}, {"job", h.Job}, {"date", h.Date}, {"author", h.Author}, {"released", h.Released}} {
+		c.text(x[0], x[1])
+	}
 	c.notes("notes", h.Notes)
 	c.whole("revision", h.Revision, 0, 1_000_000)
 }

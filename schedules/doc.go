@@ -22,7 +22,7 @@
 //
 // The keys of a schedule, in canonical order (from [Keys]):
 //
-//	document format title job revision author released superseded notes units
+//	document format title job revision date author released superseded notes units
 //
 //	[part]
 //	form process inside_diameter length liquid_height area flanged ends

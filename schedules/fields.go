@@ -19,6 +19,7 @@ func headFields[T any](head func(*T) *laminate.Head) []tables.Field {
 		tables.TextField("title", func(t *T) *string { return &head(t).Title }),
 		tables.TextField("job", func(t *T) *string { return &head(t).Job }),
 		tables.WholeField("revision", func(t *T) *laminate.Optional[int] { return &head(t).Revision }),
+		tables.DayField("date", func(t *T) *string { return &head(t).Date }),
 		tables.TextField("author", func(t *T) *string { return &head(t).Author }),
 		tables.TextField("released", func(t *T) *string { return &head(t).Released }),
 		tables.FlagField("superseded", func(t *T) *bool { return &head(t).Superseded }),

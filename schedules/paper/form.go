@@ -19,6 +19,7 @@ type Frame struct {
 	Title       string   // of the document
 	Job, Part   string   // Part names the one of a job, or the serial of what was built
 	Revision    string   // "3", "not stated"
+	Date        string   // of the revision, "not stated"
 	State       string   // DRAFT and why, or what the document says of itself
 	File        string   // of the document
 	Fingerprint string   // the first twelve digits of the SHA-256 of its content
@@ -33,7 +34,7 @@ type Frame struct {
 func (f *Frame) About() []string {
 	var list []string
 	for _, x := range []struct{ name, value string }{
-		{"job", f.Job}, {"part", f.Part}, {"revision", f.Revision}, {"fingerprint", f.Fingerprint}, {"units", f.Units},
+		{"job", f.Job}, {"part", f.Part}, {"revision", f.Revision}, {"date", f.Date}, {"fingerprint", f.Fingerprint}, {"units", f.Units},
 	} {
 		if x.value != "" {
 			list = append(list, x.name+" "+x.value)

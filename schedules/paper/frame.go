@@ -23,6 +23,15 @@ const (
 // digits is how many of a fingerprint stand on paper.
 const digits = 12
 
+// Printed is a fingerprint as papers print it, and as it releases a document.
+func Printed(fingerprint string) string { return fingerprint[:min(digits, len(fingerprint))] }
+
+// Releases tells whether what a head says of its release is said of the content
+// with this fingerprint, all of its digits.
+func Releases(h *laminate.Head, fingerprint string) bool {
+	return len(h.Released) >= digits && strings.HasPrefix(strings.ToLower(fingerprint), strings.ToLower(h.Released))
+}
+
 // state is what a document is: released only as long as its content is what was
 // released.
 func (of *Of) state() string {
@@ -31,7 +40,7 @@ func (of *Of) state() string {
 		return Superseded
 	case h.Released == "":
 		return Draft
-	case len(h.Released) >= digits && strings.HasPrefix(strings.ToLower(of.Fingerprint), strings.ToLower(h.Released)):
+	case Releases(h, of.Fingerprint):
 		return Released
 	}
 	return Changed
@@ -50,7 +59,7 @@ type Of struct {
 // Frame is what stands on every page of a paper of a document.
 func (of *Of) Frame(name string) Frame {
 	h := &of.Head
-	f := Frame{Paper: name, Title: h.Title, Job: h.Job, Revision: "not stated", State: of.state(), File: filepath.Base(of.File), Fingerprint: of.Fingerprint[:min(digits, len(of.Fingerprint))],
+	f := Frame{Paper: name, Title: h.Title, Job: h.Job, Revision: "not stated", Date: Named(h.Date), State: of.state(), File: filepath.Base(of.File), Fingerprint: Printed(of.Fingerprint),
 		Units: of.Units.String()}
 	if h.Revision.Given {
 		f.Revision = strconv.Itoa(h.Revision.Value)

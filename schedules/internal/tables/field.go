@@ -124,6 +124,28 @@ func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
 	return f
 }
 
+// DayField is a day of the calendar, as TOML writes one or as text.
+func DayField[T any](key string, at func(*T) *string) Field {
+	const what = "a day such as 2026-03-01"
+	f := Of(key, what, at,
+		func(value any) (string, string) {
+			text, ok := value.(string)
+			if day, isTime := value.(time.Time); isTime {
+				if h, m, s := day.Clock(); h+m+s == 0 && strings.HasPrefix(day.Location().String(), "date") {
+					return day.Format(time.DateOnly), ""
+				}
+				return "", what + " is expected, not a time of day"
+			}
+			if _, err := time.Parse(time.DateOnly, text); !ok || err != nil && text != "" {
+				return "", what + " is expected, not " + KindOf(value)
+			}
+			return text, ""
+		},
+		func(day string) (string, bool) { return day, day != "" })
+	f.Blank = time.Time{}.AddDate(2025, 0, 0).Format(time.DateOnly)
+	return f
+}
+
 // Strange says which character of a text no screen should be sent, "" for none.
 // Several lines pass where lines says so.
 func Strange(s string, lines bool) string {

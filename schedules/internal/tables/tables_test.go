@@ -88,3 +88,21 @@ func TestTOMLNumber_readsBackTheSame(t *testing.T) {
 		t.Errorf("zero below zero is spelled %s", got)
 	}
 }
+
+func TestDayField_takesADayAsTOMLWritesItOrAsText(t *testing.T) {
+	type row struct{ day string }
+	f := DayField("date", func(r *row) *string { return &r.day })
+	for text, want := range map[string]string{"date = 2026-03-01": "2026-03-01", `date = "2026-03-01"`: "2026-03-01", "date = 2026-03-01T10:00:00Z": "", "date = 2026-03-01T00:00:00Z": "", "date = 3": "", `date = "March"`: "", `date = "2026-02-30"`: ""} {
+		var doc map[string]any
+		if err := toml.Unmarshal([]byte(text), &doc); err != nil {
+			t.Fatal(err)
+		}
+		var r row
+		if wrong := f.Set(&r, doc["date"]); (wrong == "") != (want != "") || r.day != want {
+			t.Errorf("%s is read as %q, %q", text, r.day, wrong)
+		}
+		if got, given := f.Get(&r); given != (want != "") || got != want {
+			t.Errorf("%s is written %q", text, got)
+		}
+	}
+}

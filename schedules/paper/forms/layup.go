@@ -2,6 +2,7 @@ package forms
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,6 +14,7 @@ import (
 	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/picture"
 )
 
 // LayUpSheet is what lies beside the mold: each ply in the order of laying, what
@@ -33,8 +35,11 @@ func LayUpSheet(of *Subject) paper.Sheet {
 			part = append(part, paper.Note{Mark: "- ", Text: text})
 		}
 		part = append(part, mixes(of, p)...)
+		part = append(part, paper.Heading{Level: 2, Text: "Section"}, section(p, u))
+		if list := anglesOf(s, a); list != nil {
+			part = append(part, paper.Heading{Level: 2, Text: "Angles"}, paper.Figure{Picture: picture.Angles(list, p.Laid == laminate.OutsideIn), Text: []string{turned(p.Laid)}})
+		}
 		return append(part,
-			paper.Heading{Level: 2, Text: "Section"}, section(p, u),
 			paper.Heading{Level: 2, Text: "Cut list"}, cuts(of, p),
 			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
 	})
@@ -45,6 +50,29 @@ func LayUpSheet(of *Subject) paper.Sheet {
 	}
 	return append(sheet, paper.Heading{Level: 2, Text: "Deviations"}, paper.Boxes{Titles: []string{"what was done otherwise, why, and who said so"}, Across: 1, High: 30},
 		paper.Signature{Role: "laid up by"}, paper.Signature{Role: "foreman"})
+}
+
+// anglesOf are the angles of the plies that have one, each once, in the order in
+// which they come.
+func anglesOf(s *laminate.Schedule, a *laminate.Analysis) (list []picture.Angle) {
+	for i := range s.Plies {
+		if p := &s.Plies[i]; p.Angle.Given {
+			m := a.Rows[i].Material
+			x := picture.Angle{Degrees: p.Angle.Value, Both: m != nil && m.Form == laminate.RovingBand}
+			if !slices.Contains(list, x) {
+				list = append(list, x)
+			}
+		}
+	}
+	return list
+}
+
+// turned says what becomes of angles for whoever lays the plies.
+func turned(from laminate.LaidOrder) string {
+	if from == laminate.OutsideIn {
+		return "angles are those of the part, seen from outside; from inside, where it is laid, the sign is the other"
+	}
+	return "angles are those of the part, seen from outside, from its axis"
 }
 
 // partLine is a part in a line.

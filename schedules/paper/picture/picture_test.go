@@ -207,6 +207,35 @@ func TestPieces_areDrawnToScaleOrSaidToBeMissing(t *testing.T) {
 	}
 }
 
+// +30° turns to the right of the axis seen from outside, and to the left of it
+// seen from inside; a band runs both ways.
+func TestAngles_turnOverFromInside(t *testing.T) {
+	list := []picture.Angle{{Degrees: 30}, {Degrees: 55, Both: true}}
+	for inside, want := range map[bool]float64{false: 1, true: -1} {
+		p := picture.Angles(list, inside)
+		var bold []drawing.Mark
+		for _, m := range p.Marks {
+			if m.Stroke == drawing.Bold {
+				bold = append(bold, m)
+			}
+		}
+		if len(bold) != 3 {
+			t.Fatalf("%d lines", len(bold))
+		}
+		top := bold[0].Path[1]
+		if bold[0].Path[0].Y < top.Y {
+			top = bold[0].Path[0]
+		}
+		mid := (bold[0].Path[0].X + bold[0].Path[1].X) / 2
+		if got := (top.X - mid) / 9; math.Abs(got-want*0.5) > 1e-9 { // the sine of 30°
+			t.Errorf("inside %v: the line turns by %g", inside, got)
+		}
+		if text := said(&p); !strings.Contains(text, "±55°") || !strings.Contains(text, map[bool]string{false: "from outside", true: "the sign is turned over"}[inside]) {
+			t.Errorf("inside %v: %s", inside, text)
+		}
+	}
+}
+
 // No ply of an overlay lies in another, none floats above what is under it, and
 // the last one ends on the wall: each follows what lies under it.
 func TestDraped_layersFollowOneAnother(t *testing.T) {

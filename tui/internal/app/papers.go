@@ -3,8 +3,12 @@ package app
 import (
 	"errors"
 	"path/filepath"
+	"strconv"
 	"strings"
+	"time"
 
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
@@ -38,26 +42,83 @@ func (r *Root) papers() {
 		l.Items = append(l.Items, page.Item{Name: kind.Title, Note: kind.Says})
 		list = append(list, printed{stem(r.suggestion()), kind.Name, func() (*paper.Form, error) { return r.form(kind), nil }})
 	}
+	l.Items = append(l.Items, page.Item{Name: "Release", Note: "as it stands now: papers say RELEASED until something is changed"})
 	l.Take = func(i int) error {
+		if i == len(list) {
+			r.release()
+			return nil
+		}
 		r.writePaper(list[i], false)
 		return nil
 	}
 	r.push(l)
 }
 
+// release asks for revision and day, and says in the document that its content
+// is released.
+func (r *Root) release() {
+	d := r.desk.Doc
+	now := r.subject().Head
+	revision := &page.Field{Label: "revision", Hint: "a whole number"}
+	if now.Revision.Given {
+		revision.Text = strconv.Itoa(now.Revision.Value)
+	}
+	day := &page.Field{Label: "date", Text: r.now().Format(time.DateOnly), Hint: "of this revision"}
+	text := "The content as it stands now is released; a change of anything but title and notes makes it a draft again."
+	if worst := r.verdict(); worst > rules.Warning {
+		text += " check says: " + worst.String() + "."
+	}
+	r.push(&page.Form{Head: "release", Text: text, Fields: []*page.Field{revision, day}, Take: func() error {
+		n, err := strconv.Atoi(strings.TrimSpace(revision.Text))
+		if err != nil || n < 0 {
+			return errors.New("which revision is released? Write a whole number, such as 3")
+		}
+		date := strings.TrimSpace(day.Text)
+		if _, err := time.Parse(time.DateOnly, date); err != nil {
+			return errors.New("this is no day; write 2026-03-01")
+		}
+		what := "revision " + strconv.Itoa(n) + " released"
+		say := func(h *laminate.Head) {
+			h.Revision, h.Date, h.Released, h.Superseded = laminate.Some(n), date, paper.Printed(r.subject().Fingerprint), false
+		}
+		if d.Job() == nil {
+			r.desk.Apply(edit.SetHeader("released", what, func(s *laminate.Schedule) { say(&s.Head) }))
+			return nil
+		}
+		return r.desk.ApplyJob(edit.JobEdit{Label: what, Do: func(j *laminate.Job) (*laminate.Job, error) {
+			next := *j
+			say(&next.Head)
+			return &next, nil
+		}})
+	}})
+}
+
+// verdict is that of the schedule or the whole job.
+func (r *Root) verdict() rules.Severity {
+	if j := r.desk.Doc.JobReport(); j != nil {
+		return j.Verdict
+	}
+	return r.desk.Report().Verdict
+}
+
 func stem(path string) string {
 	return strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 }
 
-// form is a paper of the schedule that is open, or of the whole job.
-func (r *Root) form(kind *sheets.Kind) *paper.Form {
+// subject is the schedule that is open, or the whole job.
+func (r *Root) subject() *sheets.Subject {
 	d := r.desk.Doc
 	own := r.o.Shop.Stock(r.dir())
-	of := sheets.OfSchedule(d.Name(), d.Library(), own, d.Report(), d.Units())
 	if j := d.Job(); j != nil {
-		of = sheets.OfJob(d.Name(), j, d.Library(), own, d.JobReport(), d.Units())
+		return sheets.OfJob(d.Name(), j, d.Library(), own, d.JobReport(), d.Units())
 	}
-	f := kind.Form(of)
+	return sheets.OfSchedule(d.Name(), d.Library(), own, d.Report(), d.Units())
+}
+
+// form is a paper of it.
+func (r *Root) form(kind *sheets.Kind) *paper.Form {
+	d := r.desk.Doc
+	f := kind.Form(r.subject())
 	if d.Dirty() || d.Path() == "" {
 		f.State = paper.Unsaved
 	}

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/paper"
 	sheets "frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
@@ -19,22 +20,22 @@ import (
 func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) {
 	g := header(t, 80, 24)
 	path := g.r.Document().Path()
-	paper := strings.TrimSuffix(path, ".toml") + "-lay-up-sheet.pdf"
+	sheet := strings.TrimSuffix(path, ".toml") + "-lay-up-sheet.pdf"
 	g.press("k").shows("Which paper?", "1 Laminate schedule", "2 Lay-up sheet", "Calculation")
 	g.press("2").shows("wrote header-lay-up-sheet.pdf, beside the document")
-	if !contains(t, paper, "%PDF-1") {
+	if !contains(t, sheet, "%PDF-1") {
 		t.Error("no PDF")
 	}
-	if err := os.WriteFile(paper, []byte("another"), 0o600); err != nil {
+	if err := os.WriteFile(sheet, []byte("another"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	g.press("k 2").shows("already", "1 write this one over it", "2 leave it as it is")
 	g.press("enter").shows("left ")
-	if !contains(t, paper, "another") {
+	if !contains(t, sheet, "another") {
 		t.Error("it was written over by Enter")
 	}
 	g.press("k 2 1").shows("wrote ")
-	if !contains(t, paper, "%PDF-1") {
+	if !contains(t, sheet, "%PDF-1") {
 		t.Error("it was not written over when that was said")
 	}
 }
@@ -71,5 +72,37 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 	if !reflect.DeepEqual(got.Sheet, want.Sheet) || got.Fingerprint != want.Fingerprint || got.State != want.State {
 		t.Errorf("the route sheet in the terminal is %+v and %d blocks, the command's %+v and %d", got.Frame, len(got.Sheet), want.Frame, len(want.Sheet))
 	}
-	(&rig{t, r}).press("k 3").shows("wrote day-tank-route-sheet.pdf, beside the document")
+	g := (&rig{t, r}).press("k 3").shows("wrote day-tank-route-sheet.pdf, beside the document")
+	g.press("k 7").press("enter").press("enter").shows("revision 1 released").press("s")
+	if f := r.form(sheets.Named("route-sheet")); f.State != paper.Released || f.Date == "" {
+		t.Errorf("released it is %+v", f.Frame)
+	}
+}
+
+// Released is the content as it stands, with the revision and its day; changed it
+// is a draft again, changed back it is not.
+func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
+	g := header(t, 80, 24)
+	state := func() string { return g.r.form(sheets.Named("route-sheet")).State }
+	g.press("k 7").shows("release", "revision", "date").press("backspace 4 enter").press("enter").shows("revision 4 released")
+	h := g.r.Document().Now().Head
+	if h.Revision.Value != 4 || h.Date == "" || len(h.Released) != 12 {
+		t.Errorf("the head is %+v", h)
+	}
+	if got := state(); got != paper.Unsaved {
+		t.Errorf("before it is saved a paper says %q", got)
+	}
+	g.press("s")
+	if got := state(); got != paper.Released {
+		t.Errorf("saved it says %q", got)
+	}
+	g.press("1 s")
+	if got := state(); got != paper.Changed {
+		t.Errorf("with a ply more it says %q", got)
+	}
+	g.press("u s")
+	if got := state(); got != paper.Released {
+		t.Errorf("without it it says %q", got)
+	}
+	g.press("k 7").press("backspace x enter").shows("release").press("enter").shows("which revision is released?")
 }
