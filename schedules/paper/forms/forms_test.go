@@ -17,6 +17,7 @@ import (
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/paper/layout"
+	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -55,22 +56,41 @@ func text(t *testing.T, f *paper.Form) string {
 
 func TestKinds_sayWhatTheySaidBefore(t *testing.T) {
 	for file, names := range map[string][]string{
-		"schedules/tank-contact-acid.toml": {"laminate-schedule", "lay-up-sheet", "inspection-plan"},
-		"jobs/bleach-day-tank.toml":        {"route-sheet"},
+		"schedules/tank-contact-acid.toml":     {"laminate-schedule", "lay-up-sheet", "inspection-plan"},
+		"schedules/pipe-wound-acid-spool.toml": {"calculation"},
+		"jobs/bleach-day-tank.toml":            {"route-sheet", "takeoff"},
 	} {
 		of := subject(t, file)
 		for _, name := range names {
-			got := text(t, forms.Named(name).Form(of))
-			golden := filepath.Join("testdata", name+".golden")
-			if *update {
-				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			if want, err := os.ReadFile(golden); err != nil || string(want) != got {
-				t.Errorf("%s differs from %s (%v); got\n%s", name, golden, err, got)
-			}
+			asBefore(t, name, text(t, forms.Named(name).Form(of)))
 		}
+	}
+	var docs []*shop.Opened
+	for _, name := range []string{"schedules/pipe-wound-acid-spool.toml", "specifications/acid-drain.toml", "records/acid-spool-reject.toml"} {
+		o := shop.New(shop.Options{NoBook: true}).Read(filepath.FromSlash(examples + name))
+		if !o.Usable() {
+			t.Fatal(o.Why())
+		}
+		docs = append(docs, o)
+	}
+	held := recorder.Hold(docs[0], docs[1], docs[2], rules.Options{})
+	for _, o := range docs {
+		o.Name = filepath.Base(o.Name)
+	}
+	asBefore(t, "inspection-report", text(t, forms.InspectionReport(held)))
+}
+
+// asBefore compares a paper with its golden file.
+func asBefore(t *testing.T, name, got string) {
+	t.Helper()
+	golden := filepath.Join("testdata", name+".golden")
+	if *update {
+		if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if want, err := os.ReadFile(golden); err != nil || string(want) != got {
+		t.Errorf("%s differs from %s (%v); got\n%s", name, golden, err, got)
 	}
 }
 

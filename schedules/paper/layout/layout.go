@@ -292,7 +292,7 @@ func (s *setter) facts(f paper.Facts) {
 	for _, x := range f {
 		wide = max(wide, font.Width(s.clean(x.Name), body, false))
 	}
-	wide = min(wide, s.width/3)
+	wide = min(wide+noise, s.width/3)
 	for _, x := range f {
 		names := s.wrap(s.clean(x.Name), wide, body, false)
 		values := s.wrap(s.clean(x.Value), s.width-wide-4, body, false)

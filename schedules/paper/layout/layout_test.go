@@ -278,6 +278,26 @@ func TestPages_keepAHeadingWithItsDrawingAndTitlesInALine(t *testing.T) {
 	}
 }
 
+// Letters that the typeface has not are said once and stand as a box, marks that
+// combine and letters that run from right to left among them; what would turn
+// the line over is taken out.
+func TestPages_takeATitleInAnyScript(t *testing.T) {
+	f := form(paper.Note{Text: "e\u0301 \u05d0\u05d1 \u05d0 \U0001f6e2"})
+	f.Title = "Gro\u0308\u00dfe \u05d0\u05d1\u05d2 \u202eturned\u202c \u7ba1"
+	pages, missing := layout.Pages(f, layout.Letter)
+	if wrong := legible(pages); wrong != nil {
+		t.Error(strings.Join(wrong, "\n"))
+	}
+	for _, r := range []rune{'\u05d0', '\u05d1', '\u05d2', '\u7ba1', '\U0001f6e2'} {
+		if n := strings.Count(string(missing), string(r)); n != 1 {
+			t.Errorf("%q is said to be missing %d times", r, n)
+		}
+	}
+	if all := strings.Join(texts(&pages[0]), " "); strings.ContainsAny(all, "\u202e\u202c\u05d0\u7ba1") || !strings.Contains(all, "turned") {
+		t.Errorf("the page says %q", all)
+	}
+}
+
 // Calls of one page of every block: where each line, box and text goes.
 func TestPages_areDrawnAsBefore(t *testing.T) {
 	w := picture.Wall{Total: "0.25 in", Layers: []picture.Layer{
