@@ -123,6 +123,7 @@ type terminal struct {
 	raw     []byte
 	changed chan struct{} // holds one token when the screen changed
 	ended   chan struct{} // closed when the output ended
+	mortal  bool          // a killed program is no failure: waits end in lost
 	waited  chan struct{} // closed when the process was waited for
 }
 
@@ -232,6 +233,9 @@ func (s *terminal) until(what string, holds func(screen string) bool) string {
 			if now = s.text(); holds(now) {
 				return now
 			}
+			if s.mortal {
+				panic(lost{})
+			}
 			s.t.Fatalf("the program ended before %s; the screen was\n%s", what, now)
 		case <-limit.C:
 			s.t.Fatalf("waited in vain for %s; the screen is\n%s", what, s.text())
@@ -250,6 +254,21 @@ func (s *terminal) see(texts ...string) string {
 		}
 		return true
 	})
+}
+
+// which waits until one of the texts stands on the screen, and gives the last of
+// those that do: what opens over a page hides nothing of its title.
+func (s *terminal) which(texts ...string) (found string) {
+	s.t.Helper()
+	s.until(fmt.Sprintf("one of %q", texts), func(screen string) bool {
+		for _, text := range texts {
+			if strings.Contains(screen, text) {
+				found = text
+			}
+		}
+		return found != ""
+	})
+	return found
 }
 
 // wire is what the program has sent so far, escape sequences and all.
@@ -282,7 +301,9 @@ func (s *terminal) press(keys ...string) *terminal {
 		if bytes, ok := named[k]; ok {
 			k = bytes
 		}
-		if _, err := io.WriteString(s.tty, k); err != nil {
+		if _, err := io.WriteString(s.tty, k); err != nil && s.mortal {
+			panic(lost{})
+		} else if err != nil {
 			s.t.Fatalf("typing %q: %v; the screen is\n%s", k, err, s.text())
 		}
 	}
