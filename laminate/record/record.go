@@ -170,7 +170,7 @@ type Laid struct {
 
 // Deviations say in words what was laid otherwise than the schedule has it, of a
 // ply of some material; nil where nothing was.
-func (l *Laid) Deviations(scheduled string) []string {
+func (l *Laid) Deviations(scheduled string, u quantity.System) []string {
 	var said []string
 	if l.Material != "" && l.Material != scheduled {
 		said = append(said, l.Material+" in place of "+scheduled)
@@ -179,7 +179,7 @@ func (l *Laid) Deviations(scheduled string) []string {
 		said = append(said, strconv.Itoa(l.Plies.Value)+" plies in place of 1")
 	}
 	if l.Lap.Given() {
-		said = append(said, "lap "+l.Lap.Text())
+		said = append(said, "lap "+l.Lap.TextFor(u, u.Size()))
 	}
 	return said
 }

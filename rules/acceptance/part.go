@@ -59,7 +59,7 @@ func (j *judge) dimension(d *spec.Dimension, place string) {
 		if x.Struck || x.What != d.What || place != "" && !strings.EqualFold(strings.TrimSpace(x.Place), place) || j.supersededDimension(x) {
 			continue
 		}
-		text := x.Value.Text()
+		text := j.size(x.Value)
 		if place == "" && x.Place != "" {
 			text += " at " + x.Place
 		}
@@ -119,7 +119,7 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 		}
 		what := j.disposed(h.Number)
 		l := Line{Key: keyNonconformance, Demand: "a leak is disposed of, and the part tested again", Verdict: Incomplete, Basis: byPractice,
-			Found: fmt.Sprintf("entry %d: %s at %s", h.Number, quantity.Counted(h.Leaks.Value, "leak", "leaks"), h.Pressure.Text())}
+			Found: fmt.Sprintf("entry %d: %s at %s", h.Number, quantity.Counted(h.Leaks.Value, "leak", "leaks"), j.load(h.Pressure))}
 		switch {
 		case what == nil:
 			j.add(l)
@@ -132,11 +132,11 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 	}
 	if !d.Pressure.Given() {
 		if last != nil {
-			j.note("hydrotest: " + hydrotestText(last) + "; not required")
+			j.note("hydrotest: " + j.hydrotestText(last) + "; not required")
 		}
 		return
 	}
-	l := Line{Key: "inspection.hydrotest", Demand: "hydrotest with water, at least " + d.Pressure.Text()}
+	l := Line{Key: "inspection.hydrotest", Demand: "hydrotest with water, at least " + j.load(d.Pressure)}
 	if d.Held != "" {
 		l.Demand += " held " + d.Held
 	}
@@ -149,7 +149,7 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 		j.add(l)
 		return
 	}
-	l.Found = hydrotestText(last)
+	l.Found = j.hydrotestText(last)
 	asked, _ := record.Span(d.Held)
 	held, _ := record.Span(last.Held)
 	switch what := j.disposed(last.Number); {
@@ -168,8 +168,8 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 	j.add(l)
 }
 
-func hydrotestText(h *record.Hydrotest) string {
-	text := h.Pressure.Text() + " held " + h.Held + ", " + quantity.Counted(h.Leaks.Value, "leak", "leaks")
+func (j *judge) hydrotestText(h *record.Hydrotest) string {
+	text := j.load(h.Pressure) + " held " + h.Held + ", " + quantity.Counted(h.Leaks.Value, "leak", "leaks")
 	if h.Witness != "" {
 		text += ", witnessed by " + h.Witness
 	}
@@ -186,6 +186,10 @@ func (j *judge) testedAfter(number int) bool {
 	return false
 }
 
+func (j *judge) load(q quantity.Pressure) string { return q.TextFor(j.Units, j.Units.Load()) }
+
+func (j *judge) heat(q quantity.Temperature) string { return q.TextFor(j.Units, j.Units.Heat()) }
+
 func (j *judge) postCure(d *spec.PostCure) {
 	best := ""
 	asked, _ := record.Span(d.Held)
@@ -196,7 +200,7 @@ func (j *judge) postCure(d *spec.PostCure) {
 			continue
 		}
 		held, _ := record.Span(p.Held)
-		best = p.Temperature.Text() + " held " + p.Held
+		best = j.heat(p.Temperature) + " held " + p.Held
 		if met = d.Temperature.Given() && p.Temperature.Cmp(d.Temperature) >= 0 && held >= asked; met {
 			break
 		}
@@ -207,7 +211,7 @@ func (j *judge) postCure(d *spec.PostCure) {
 		}
 		return
 	}
-	l := Line{Key: "inspection.post_cure", Demand: "post-cure at least " + d.Temperature.Text(), Found: best}
+	l := Line{Key: "inspection.post_cure", Demand: "post-cure at least " + j.heat(d.Temperature), Found: best}
 	if d.Held != "" {
 		l.Demand += " held " + d.Held
 	}

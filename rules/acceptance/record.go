@@ -117,7 +117,7 @@ func (j *judge) deviations() {
 		if t.Struck || row < 0 {
 			continue
 		}
-		said := t.Deviations(j.Report.Schedule.Plies[row].Material)
+		said := t.Deviations(j.Report.Schedule.Plies[row].Material, j.Units)
 		if len(said) == 0 {
 			continue
 		}

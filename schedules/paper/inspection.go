@@ -195,7 +195,7 @@ func (of *Inspected) layup() Table {
 			air = append(air, "surface "+of.Units.Temperature(l.SurfaceTemperature.SI()))
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.At), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
-			strings.Join(air, ", "), strings.Join(l.Deviations(of.scheduled(l.Ply)), ", "), l.Remark}})
+			strings.Join(air, ", "), strings.Join(l.Deviations(of.scheduled(l.Ply), of.Units), ", "), l.Remark}})
 	}
 	return t
 }

@@ -359,7 +359,7 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 	}
 	p.look = 0
 	said := fmt.Sprintf("ply %d recorded at %s", n, t.At.Format("15:04"))
-	if other := t.Deviations(p.scheduled(n)); other != nil {
+	if other := t.Deviations(p.scheduled(n), p.Desk.Units()); other != nil {
 		said += ", " + strings.Join(other, ", ")
 	}
 	if note != "" {
