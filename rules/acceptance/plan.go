@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules/conformance"
 )
 
 // spot is a place on a side, with the readings that were taken there.
@@ -257,7 +258,7 @@ func (j *judge) measured(key, what string, demand spec.Thickness, g inspection.G
 	}
 	list := j.of(inspection.WallThickness, g)
 	p := j.plan(inspection.WallThickness, g, spec.EitherSide)
-	asked, _ := j.span(demand, demand.Lowest.SI())
+	asked, _ := conformance.Span(j.Units, demand, demand.Lowest.SI())
 	l := Line{Key: key, Demand: what + " " + asked + " on the mean"}
 	s, err := inspection.Summarize(measures(list))
 	if err != nil {
@@ -270,7 +271,7 @@ func (j *judge) measured(key, what string, demand spec.Thickness, g inspection.G
 	if g == inspection.WholeWall && !spotMinimum.Given {
 		spotMinimum = j.inspectionDemands().SpotMinimum
 	}
-	asked, mean := j.span(demand, s.Mean)
+	asked, mean := conformance.Span(j.Units, demand, s.Mean)
 	l.Demand = what + " " + asked + " on the mean"
 	l.Found = fmt.Sprintf("mean %s, lowest %s, highest %s of %d", mean, j.Units.Thickness(s.Lowest), j.Units.Thickness(s.Highest), s.Count)
 	out := func(v float64, low bool) bool {
@@ -334,7 +335,7 @@ const farOff = 1.5 // times
 // agrees asks about readings that are far from what the schedule computes.
 func (j *judge) agrees(g inspection.Group) {
 	s, err := inspection.Summarize(measures(j.of(inspection.WallThickness, g)))
-	computed := j.group(g).Thickness
+	computed := conformance.Group(j.Report.Analysis, g).Thickness
 	if err != nil || computed <= 0 || s.Mean <= computed*farOff && s.Mean >= computed/farOff {
 		return
 	}

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules/conformance"
 )
 
 // mostBelow is how far below the lowest thickness an isolated spot usually may
@@ -63,7 +64,7 @@ func (j *judge) besideComputed(g inspection.Group, found []float64) {
 	if err != nil {
 		return
 	}
-	computed := ", computed from the schedule " + j.Units.Thickness(j.group(g).Thickness)
+	computed := ", computed from the schedule " + j.Units.Thickness(conformance.Group(j.Report.Analysis, g).Thickness)
 	if s.Count == 1 {
 		j.note(fmt.Sprintf("%s: one reading, %s%s", g, j.Units.Thickness(s.Mean), computed))
 		return
@@ -105,7 +106,7 @@ func (j *judge) ignition() {
 			continue
 		}
 		predicted := "does not predict it"
-		if p, ok := j.group(g).GlassMassFraction(); ok {
+		if p, ok := conformance.Group(j.Report.Analysis, g).GlassMassFraction(); ok {
 			predicted = "computes " + quantity.Percent(p)
 		}
 		j.note(fmt.Sprintf("%s: glass by ignition %s, mean of %d; the schedule %s", g, quantity.Percent(s.Mean), s.Count, predicted))
@@ -170,7 +171,7 @@ func (j *judge) burned(key, what string, demand spec.Range, g inspection.Group, 
 	if err == nil {
 		mean = s.Mean
 	}
-	j.share(key, what, demand, mean, err == nil, "no usable specimen of it")
+	j.add(conformance.Share(j.Units, key, what, demand, mean, err == nil, "no usable specimen of it"))
 }
 
 var errCarbon = errors.New("carbon burns only in part: the glass content cannot be determined by ignition")

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -12,6 +11,7 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules/conformance"
 )
 
 const byPractice = inspection.ByPractice
@@ -69,7 +69,7 @@ func (j *judge) layup() {
 			text string
 		}{{strange, "plies that are not in the schedule"}, {skipped, "skipped"}, {order, "out of order"}, {twice, "twice"}} {
 			if len(c.list) > 0 {
-				l.Verdict, l.Found = Fails, c.text+": "+plies(c.list)
+				l.Verdict, l.Found = Fails, c.text+": "+conformance.Plies(c.list)
 				l.Plies = c.list
 				break
 			}
@@ -90,12 +90,12 @@ func (j *judge) layup() {
 	open := append(skipped, missing...)
 	l := Line{Key: "record.laid", Demand: "every ply checked off", Found: "all " + quantity.Counted(total, "ply", "plies"), Plies: open, Basis: "the schedule"}
 	if j.demandsLayup() {
-		l.Key, l.Basis = "inspection.layup_record", bySpecification
+		l.Key, l.Basis = "inspection.layup_record", conformance.BySpecification
 	}
 	if len(open) > 0 {
 		// A tick that is missing may still come: it contradicts nothing. But a part
 		// whose plies nobody saw laid is not accepted, whoever required a record.
-		l.Verdict, l.Found = Incomplete, "not checked off: "+plies(open)
+		l.Verdict, l.Found = Incomplete, "not checked off: "+conformance.Plies(open)
 	}
 	if j.demandsLayup() || len(open) > 0 {
 		j.add(l)
@@ -165,11 +165,11 @@ func (j *judge) hasty() {
 		before = t
 	}
 	if len(answered) > 0 {
-		j.note("checked off within seconds of the ply before, with a remark: " + plies(answered))
+		j.note("checked off within seconds of the ply before, with a remark: " + conformance.Plies(answered))
 	}
 	if len(asked) > 0 {
 		j.add(Line{Key: "record.pace", Demand: "plies checked off as they are laid", Plies: asked, Verdict: Incomplete, Basis: byPractice,
-			Found: "within seconds of the ply before, without a remark that says why: " + plies(asked)})
+			Found: "within seconds of the ply before, without a remark that says why: " + conformance.Plies(asked)})
 	}
 }
 
@@ -216,11 +216,11 @@ func (j *judge) gelStops(times map[int]int) {
 	l := Line{Key: "record.gel", Demand: "gel stops observed", Found: quantity.Counted(stops, "stop", "stops") + " with a gel time", Basis: "the schedule"}
 	switch {
 	case len(early) > 0:
-		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it had gelled: "+plies(early), early
+		l.Verdict, l.Found, l.Plies = Fails, "laid before the ply under it had gelled: "+conformance.Plies(early), early
 	case len(short) > 0:
-		l.Verdict, l.Found, l.Plies = Incomplete, "the gel time recorded is longer than the time from the ply before to the ply after: "+plies(short), short
+		l.Verdict, l.Found, l.Plies = Incomplete, "the gel time recorded is longer than the time from the ply before to the ply after: "+conformance.Plies(short), short
 	case len(untold) > 0:
-		l.Verdict, l.Found, l.Plies = Incomplete, "no gel time above 0 for "+plies(untold), untold
+		l.Verdict, l.Found, l.Plies = Incomplete, "no gel time above 0 for "+conformance.Plies(untold), untold
 	}
 	j.add(l)
 }
@@ -235,10 +235,10 @@ func (j *judge) lots() {
 	switch {
 	case len(none) == 0:
 	case j.demandsLayup():
-		j.add(Line{Key: "record.lots", Demand: "material and resin lots of every ply", Found: "a lot is missing for " + plies(none),
+		j.add(Line{Key: "record.lots", Demand: "material and resin lots of every ply", Found: "a lot is missing for " + conformance.Plies(none),
 			Verdict: Incomplete, Basis: byPractice, Plies: none})
 	default:
-		j.note("a lot is missing for " + plies(none))
+		j.note("a lot is missing for " + conformance.Plies(none))
 	}
 }
 
@@ -273,7 +273,7 @@ func (j *judge) climate() {
 		}
 	}
 	if len(untold) > 0 {
-		j.note("ambient conditions not recorded for " + plies(untold))
+		j.note("ambient conditions not recorded for " + conformance.Plies(untold))
 	}
 	if told == 0 {
 		return
@@ -288,7 +288,7 @@ func (j *judge) climate() {
 	} {
 		found := "met at " + quantity.Counted(told, "ply", "plies")
 		if len(c.bad) > 0 {
-			found = "not met at " + plies(c.bad)
+			found = "not met at " + conformance.Plies(c.bad)
 		}
 		j.note(c.limit + ": " + found + "; not required (" + c.basis + ")")
 	}
@@ -338,44 +338,4 @@ func because(why string) string {
 		return ""
 	}
 	return ": " + why
-}
-
-// plies names single plies, runs as ranges: "plies 2, 4-6".
-func plies(list []int) string { return numbered("ply", "plies", list) }
-
-// numbered names numbers of a kind, runs as ranges.
-func numbered(one, many string, list []int) string {
-	var b strings.Builder
-	b.WriteString(one + " ")
-	if len(list) > 1 {
-		b.Reset()
-		b.WriteString(many + " ")
-	}
-	for i := 0; i < len(list); {
-		k := i
-		for k+1 < len(list) && list[k+1] == list[k]+1 {
-			k++
-		}
-		if i > 0 {
-			b.WriteString(", ")
-		}
-		b.WriteString(strconv.Itoa(list[i]))
-		if k > i {
-			b.WriteString("-" + strconv.Itoa(list[k]))
-		}
-		i = k + 1
-	}
-	return b.String()
-}
-
-// group names a group of plies with its computed figures.
-func (j *judge) group(g inspection.Group) laminate.Sum {
-	switch g {
-	case inspection.WholeWall:
-		return j.Report.Analysis.Total
-	case inspection.Barrier:
-		return j.Report.Analysis.Barrier
-	default:
-		return j.Report.Analysis.Zones[g.Zone()]
-	}
 }

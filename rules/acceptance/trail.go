@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules/conformance"
 )
 
 // belongs tells whether the record is of this very schedule, by its content.
@@ -71,7 +72,7 @@ func (j *judge) alikePlies() {
 		}
 	}
 	if len(other) > 0 {
-		j.add(Line{Key: "record.plies", Demand: "plies laid as the schedule has them now", Found: "laid when the schedule had something else there: " + plies(other),
+		j.add(Line{Key: "record.plies", Demand: "plies laid as the schedule has them now", Found: "laid when the schedule had something else there: " + conformance.Plies(other),
 			Verdict: Fails, Plies: other, Basis: "fingerprint of each ply as it was laid"})
 	}
 }
@@ -93,11 +94,11 @@ func (j *judge) trail() {
 		j.add(seals)
 	}
 	if len(t.Unsealed) > 0 {
-		seals.Demand, seals.Found = "entries sealed, or adopted by somebody named", "without a seal: "+numbered("entry", "entries", t.Unsealed)
+		seals.Demand, seals.Found = "entries sealed, or adopted by somebody named", "without a seal: "+conformance.Numbered("entry", "entries", t.Unsealed)
 		j.add(seals)
 	}
 	if len(t.Loose) > 0 {
-		seals.Demand, seals.Found = "one record", "copies that went separate ways and were not joined end in "+numbered("entry", "entries", t.Loose)
+		seals.Demand, seals.Found = "one record", "copies that went separate ways and were not joined end in "+conformance.Numbered("entry", "entries", t.Loose)
 		j.add(seals)
 	}
 	for i := range j.Record.Adopted {
@@ -148,7 +149,7 @@ func (j *judge) later() {
 		}
 	}
 	if len(after) > 0 {
-		j.note("entered after the decision in entry " + strconv.Itoa(last.Number) + ", which did not weigh it: " + numbered("entry", "entries", after))
+		j.note("entered after the decision in entry " + strconv.Itoa(last.Number) + ", which did not weigh it: " + conformance.Numbered("entry", "entries", after))
 	}
 }
 
@@ -179,7 +180,7 @@ func (j *judge) dates() {
 	}
 	if len(back) > 0 {
 		if len(back) > 1 {
-			first += "; so it is with " + numbered("entry", "entries", back[1:])
+			first += "; so it is with " + conformance.Numbered("entry", "entries", back[1:])
 		}
 		j.add(Line{Key: "record.dates", Demand: "dates in the order in which entries were made", Found: first, Verdict: Incomplete, Basis: byPractice})
 	}

@@ -1,4 +1,4 @@
-package acceptance
+package conformance
 
 import (
 	"cmp"
@@ -23,7 +23,7 @@ func isBarrierMat(_ int, r *laminate.RowFigures) bool {
 
 // barrier judges what is demanded of the corrosion barrier.
 func (j *judge) barrier() {
-	d := &j.Specification.Barrier
+	d := &j.demands.Barrier
 	veils := j.numbers(isVeil)
 	if len(d.VeilFiber) > 0 {
 		l := Line{Key: "barrier.veil_fiber", Demand: "veil of " + anyOf(d.VeilFiber), Plies: veils}
@@ -54,7 +54,7 @@ func (j *judge) barrier() {
 		j.matMass(d)
 	}
 	j.thickness("barrier.thickness", "barrier", d.Thickness, inspection.Barrier)
-	g, ok := j.Report.Analysis.Barrier.GlassMassFraction()
+	g, ok := j.report.Analysis.Barrier.GlassMassFraction()
 	j.share("barrier.glass_content", "glass in the barrier", d.GlassContent, g, ok, "the barrier's mass is not known")
 	inBarrier := func(z laminate.Zone) bool { return z.InBarrier() }
 	if len(d.Resin) > 0 {
@@ -73,8 +73,8 @@ func (j *judge) barrier() {
 func (j *judge) veilFibers(allowed []laminate.Fiber) (string, Verdict) {
 	var found []string
 	v := Meets
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		if !isVeil(i, r) {
 			continue
 		}
@@ -92,10 +92,10 @@ func (j *judge) veilFibers(allowed []laminate.Fiber) (string, Verdict) {
 }
 
 func (j *judge) matMass(d *spec.Barrier) {
-	l := Line{Key: "barrier.mat_areal_mass", Demand: "each barrier mat at least " + j.Units.FabricMass(d.MatArealMass.SI())}
+	l := Line{Key: "barrier.mat_areal_mass", Demand: "each barrier mat at least " + j.units.FabricMass(d.MatArealMass.SI())}
 	lightest := math.Inf(1)
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		if !isBarrierMat(i, r) {
 			continue
 		}
@@ -117,7 +117,7 @@ func (j *judge) matMass(d *spec.Barrier) {
 	case math.IsInf(lightest, 1):
 		l.Found, l.Verdict = "no mat in the interior layer", Fails
 	default:
-		found, asked := j.Units.Pair(lightest, d.MatArealMass.SI(), quantity.FabricMass)
+		found, asked := j.units.Pair(lightest, d.MatArealMass.SI(), quantity.FabricMass)
 		l.Demand, l.Found, l.Basis = "each barrier mat at least "+asked, "lightest "+found, "the specification; 2 % allowance (common practice, no source)"
 	}
 	j.add(l)
@@ -128,8 +128,8 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 	l := Line{Key: key, Demand: what + " " + anyOf(allowed)}
 	var found []string
 	any := false
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		if !in(r.Zone) {
 			continue
 		}
@@ -162,8 +162,8 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 func (j *judge) filler(d *spec.Barrier) {
 	l := Line{Key: "barrier.filler", Demand: d.Filler.String() + " in the resin of the interior layer", Found: "filled with it"}
 	any := false
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		if r.Zone != laminate.InteriorLayer {
 			continue
 		}
@@ -191,8 +191,8 @@ func (j *judge) filler(d *spec.Barrier) {
 func (j *judge) fillerContent(d *spec.Barrier) {
 	l := Line{Key: "barrier.filler_content", Demand: "filler " + quantity.US.Span(d.FillerContent.Lowest, d.FillerContent.Highest, quantity.Fraction) + " of the mix"}
 	seen := false
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		if r.Zone != laminate.InteriorLayer || r.Resin == nil || r.Resin.Filler == laminate.NoFiller {
 			continue
 		}
@@ -236,12 +236,12 @@ func (j *judge) conductive(wanted bool) {
 
 // structure judges what is demanded of the structural layer.
 func (j *judge) structure() {
-	d := &j.Specification.Structure
+	d := &j.demands.Structure
 	inStructure := func(z laminate.Zone) bool { return z == laminate.StructuralLayer }
 	if d.Process != laminate.NoProcess {
 		l := Line{Key: "structure.process", Demand: "structure process: " + d.Process.String(),
-			Found: cmp.Or(j.Report.Schedule.Part.Process.String(), "not stated in the schedule")}
-		switch j.Report.Schedule.Part.Process {
+			Found: cmp.Or(j.report.Schedule.Part.Process.String(), "not stated in the schedule")}
+		switch j.report.Schedule.Part.Process {
 		case laminate.NoProcess:
 			l.Verdict = Incomplete
 		case d.Process:
@@ -253,7 +253,7 @@ func (j *judge) structure() {
 	if len(d.Resin) > 0 {
 		j.families("structure.resin", "structure resin", d.Resin, inStructure)
 	}
-	zone := j.Report.Analysis.Zones[laminate.StructuralLayer]
+	zone := j.report.Analysis.Zones[laminate.StructuralLayer]
 	j.thickness("structure.thickness", "structure", d.Thickness, inspection.StructuralLayer)
 	g, ok := zone.GlassMassFraction()
 	j.share("structure.glass_content", "glass in the structure", d.GlassContent, g, ok, "the structure's mass is not known")
@@ -275,13 +275,13 @@ func (j *judge) structure() {
 func (j *judge) angles(want spec.Range) {
 	l := Line{Key: "structure.angle", Demand: "wound and unidirectional plies at " + quantity.US.Span(want.Lowest, want.Highest, quantity.Angle) + " from the axis"}
 	lowest, highest := math.Inf(1), math.Inf(-1)
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		f := rules.FormOf(r)
 		if r.Zone != laminate.StructuralLayer || f != laminate.RovingBand && f != laminate.Unidirectional {
 			continue
 		}
-		angle := j.Report.Schedule.Plies[i].Angle
+		angle := j.report.Schedule.Plies[i].Angle
 		if !angle.Given {
 			l.Verdict = max(l.Verdict, Incomplete)
 			continue
@@ -310,9 +310,9 @@ func (j *judge) angles(want spec.Range) {
 
 // wholeWall judges the outer surface, the total and the sequence.
 func (j *judge) wholeWall() {
-	d := j.Specification
+	d := j.demands
 	if d.OuterSurface.Given && d.OuterSurface.Value {
-		n := j.Report.Analysis.Zones[laminate.OuterSurface].Plies
+		n := j.report.Analysis.Zones[laminate.OuterSurface].Plies
 		l := Line{Key: "outer_surface.required", Demand: "an outer surface", Found: quantity.Counted(n, "ply or coat", "plies or coats")}
 		if n == 0 {
 			l.Verdict, l.Found = Fails, "none"
@@ -328,9 +328,9 @@ func (j *judge) wholeWall() {
 // sequence walks the plies from the process side along the demanded steps.
 func (j *judge) sequence(steps []spec.Step) {
 	l := Line{Key: "sequence", Demand: "order from the process side: " + describe(steps), Found: "in that order"}
-	forms := make([]laminate.Form, 0, j.Report.Analysis.Total.Plies)
-	for i := range j.Report.Analysis.Rows {
-		r := &j.Report.Analysis.Rows[i]
+	forms := make([]laminate.Form, 0, j.report.Analysis.Total.Plies)
+	for i := range j.report.Analysis.Rows {
+		r := &j.report.Analysis.Rows[i]
 		for range r.Last - r.First + 1 {
 			forms = append(forms, rules.FormOf(r))
 		}
