@@ -137,6 +137,14 @@ func (of *Subject) each(blocks func(*Part) paper.Sheet) (sheet paper.Sheet) {
 	return sheet
 }
 
+// whole begins what is said of all of a job, after its parts.
+func (of *Subject) whole() paper.Sheet {
+	if of.Job == nil {
+		return nil
+	}
+	return paper.Sheet{paper.Heading{Level: 1, Text: "Whole job", Page: true}}
+}
+
 // Calculation is the structure of each part worked out step by step, for a
 // reviewer with a pocket calculator.
 func Calculation(of *Subject) paper.Sheet {

@@ -295,8 +295,8 @@ func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
 // Widths by hand: six plies from 2 to 8 in grow by (8 − 2)/5 = 1.2 in.
 func TestLayUpSheet_ofAJobHasItsJointsAndNozzles(t *testing.T) {
 	got := text(t, forms.Named("lay-up-sheet").Form(subject(t, "jobs/bleach-day-tank.toml")))
-	for _, want := range []string{"Joint J1, shell-1 to shell-2", "Outside: strap, in the order of laying", "3.2 in", "6.8 in", "Nozzle N1 on shell-1, pad: strap",
-		"Nozzle N1 on shell-1, overlay inside, veil last: seal", "HOLD before each overlay: ",
+	for _, want := range []string{"Joint J1, shell-1 to shell-2", "Outside: strap, in the order of laying", "3.2 in", "6.8 in", "Nozzle N1 on shell-1", "Nozzle N1, pad: strap",
+		"Nozzle N1, overlay inside, veil last: seal", "HOLD before each overlay: ",
 		"cut to fit: torispherical head ", "a disc of 120 in",
 		// The first ply of the strap is 2 in of the circle round the thicker shell.
 		"2 in   5.3 ft²    1.15 lb",
@@ -329,5 +329,35 @@ func TestRouteSheet_namesOnlyWhatIsLaid(t *testing.T) {
 	}
 	if !strings.Contains(got, "nozzle N1 on shell-1: neck, laminate strap") {
 		t.Errorf("no neck in\n%s", got)
+	}
+}
+
+// A page that gets loose names the part, nozzle or joint that it is of, and no
+// other.
+func TestLayUpSheet_eachPageSaysWhoseItIs(t *testing.T) {
+	f := forms.Named("lay-up-sheet").Form(subject(t, "jobs/bleach-day-tank.toml"))
+	pages, _ := layout.Pages(f, layout.Letter)
+	at, checked := "", 0
+	for i := range pages {
+		said := map[string]bool{}
+		var first string
+		for _, m := range pages[i].Marks {
+			if m.Bold && m.Size == 12 { // a heading of what begins here
+				first = m.Text
+			}
+			said[m.Text] = true
+		}
+		if first != "" {
+			at = first
+		}
+		if i > 0 && at != "" {
+			checked++
+			if !said[at] {
+				t.Errorf("page %d is of %s and does not say so", i+1, at)
+			}
+		}
+	}
+	if checked < 10 {
+		t.Errorf("%d pages looked at", checked)
 	}
 }

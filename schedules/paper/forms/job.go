@@ -127,7 +127,7 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 	}
 	for i := range of.Job.Joints {
 		j := &of.Job.Joints[i]
-		sheet = append(sheet, paper.Heading{Level: 1, Text: "Joint " + j.ID + ", " + j.Between[0] + " to " + j.Between[1]})
+		sheet = append(sheet, paper.Heading{Level: 1, Text: "Joint " + j.ID + ", " + j.Between[0] + " to " + j.Between[1], Page: true})
 		outside := of.overlayOf(j.Outside, func(plies int) (ground.Ground, error) { return ground.OfStrap(of.Job, j, plies, of.Library) })
 		inside := of.overlayOf(j.Inside, func(int) (ground.Ground, error) { return ground.OfSeal(of.Job, j, of.Library) })
 		drawn := picture.Joint{Left: of.joined(j.Between[0]), Right: of.joined(j.Between[1]), Gap: j.Gap.SI(), Outside: outside.bands(), Inside: inside.bands(),
@@ -148,7 +148,7 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 		for _, o := range []struct {
 			where, id string
 			over      *overlay
-		}{{"Outside", j.Outside, outside}, {"Inside", j.Inside, inside}} {
+		}{{"Inside", j.Inside, inside}, {"Outside", j.Outside, outside}} {
 			if o.id == "" {
 				continue
 			}
@@ -166,12 +166,17 @@ func openings(of *Subject) (sheet paper.Sheet) {
 	}
 	for i := range of.Job.Nozzles {
 		n := &of.Job.Nozzles[i]
+		begun := false
 		for _, o := range []struct {
 			what, id string
 			on       func(*laminate.Nozzle) (ground.Ground, error)
 		}{{"neck", n.Neck, ground.OfNeck}, {"overlay inside, veil last", n.InstallationInside, ground.OfNeckBond}, {"pad", n.Pad, ground.OfPad}, {"overlay outside", n.InstallationOutside, ground.OfNeckBond}} {
 			if over := of.overlayOf(o.id, func(int) (ground.Ground, error) { return o.on(n) }); over != nil {
-				sheet = append(sheet, paper.Heading{Level: 2, Text: "Nozzle " + n.ID + " on " + n.On + ", " + o.what + ": " + o.id}, of.overlaid(over, true))
+				if !begun {
+					sheet = append(sheet, paper.Heading{Level: 1, Text: "Nozzle " + n.ID + " on " + n.On, Page: true})
+				}
+				begun = true
+				sheet = append(sheet, paper.Heading{Level: 2, Text: "Nozzle " + n.ID + ", " + o.what + ": " + o.id}, of.overlaid(over, true))
 			}
 		}
 	}

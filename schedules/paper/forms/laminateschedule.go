@@ -33,6 +33,7 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 		}})
 	})...)
 	sheet = append(sheet, joints(of, false)...)
+	sheet = append(sheet, of.whole()...)
 	if of.Head.Notes != "" {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: of.Head.Notes})
 	}

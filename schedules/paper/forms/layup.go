@@ -43,8 +43,9 @@ func LayUpSheet(of *Subject) paper.Sheet {
 			paper.Heading{Level: 2, Text: "Cut list"}, cuts(of, p),
 			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
 	})
-	if list := append(openings(of), joints(of, true)...); list != nil {
-		sheet = append(sheet, list...)
+	list := append(openings(of), joints(of, true)...)
+	sheet = append(append(sheet, list...), of.whole()...)
+	if list != nil {
 		sheet = append(sheet, paper.Note{Mark: "HOLD before each overlay: ", Text: "faces abraded to a dull, fiber-roughened surface past the last ply, clean and dry; no wax under a later ply; time since the face gelled within the resin manufacturer's limit (" +
 			inspection.ByPractice + ").", Framed: true}, paper.Boxes{Titles: []string{"faces passed by", "at", "time since gel"}, Across: 3})
 	}

@@ -38,6 +38,7 @@ func InspectionPlan(of *Subject) paper.Sheet {
 		}
 		return paper.Sheet{paper.Heading{Level: 2, Text: "In the shop"}, t}
 	})...)
+	sheet = append(sheet, of.whole()...)
 	sheet = append(sheet, paper.Heading{Level: 2, Text: "Instruments"},
 		paper.Boxes{Titles: []string{"thickness gauge, number and calibration", "Barcol gauge, number and check plates", "pressure gauge, number and range", "thermometer and hygrometer"}, Across: 2})
 	work := []safety.Trigger{safety.Wiping, safety.Igniting, safety.PressureTest}
