@@ -159,6 +159,7 @@ type Resin struct {
 	Poisson           Optional[float64]
 	FailureStrain     Optional[float64]
 	HeatDeflection    quantity.Temperature
+	BondWindow        quantity.Duration // after its face gelled, in which a ply is laid onto it without abrading
 	FlameSpreadTested Optional[int]
 	Price             quantity.Price
 	Source            string

@@ -255,6 +255,7 @@ func (c *checker) resin(r *Resin) {
 	c.sane("poisson", r.Poisson, poissons)
 	c.sane("failure_strain", r.FailureStrain, strains)
 	within(c, "heat_deflection", r.HeatDeflection, heats)
+	within(c, "bond_window", r.BondWindow, durations)
 	c.whole("flame_spread_tested", r.FlameSpreadTested, 0, 10_000)
 	c.share("styrene_content", r.StyreneContent, false, true)
 	c.price(r.Price)

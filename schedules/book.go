@@ -3,7 +3,6 @@ package schedules
 import (
 	"math"
 	"regexp"
-	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -209,11 +208,6 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	return src, own, tables.Sorted(problems)
 }
 
-// knownBuild tells whether a rating's build is a usual one or one of a list.
-func knownBuild(text string, own []laminate.BarrierBuild) bool {
-	return slices.ContainsFunc(catalog.Builds(&laminate.Library{Builds: own}), func(b laminate.BarrierBuild) bool { return b.Is(text) })
-}
-
 var buildID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // buildFaults tells what a shop's own build lacks.
@@ -224,7 +218,7 @@ func buildFaults(b *laminate.BarrierBuild) []wrong {
 		all = append(all, wrong{"id", "it is missing or empty"})
 	case len(b.ID) > 40 || !buildID.MatchString(b.ID):
 		all = append(all, wrong{"id", tables.Quoted(b.ID) + " is no id of a build: small letters, digits and single hyphens are expected, at most 40"})
-	case knownBuild(b.ID, nil) || strings.HasPrefix(b.ID, "over-") || strings.HasSuffix(b.ID, "-filled") || strings.HasSuffix(b.ID, "-conductive"):
+	case catalog.KnownBuild(b.ID, nil) || strings.HasPrefix(b.ID, "over-") || strings.HasSuffix(b.ID, "-filled") || strings.HasSuffix(b.ID, "-conductive"):
 		all = append(all, wrong{"id", tables.Quoted(b.ID) + " is kept for a usual build: take another id"})
 	}
 	if b.Veils == 0 {
@@ -255,7 +249,7 @@ func ratingFaults(r *laminate.Rating, own []laminate.BarrierBuild) []wrong {
 	need(r.MaxTemperature.Given(), "temperature")
 	need(r.Family != laminate.NoFamily, "family")
 	need(r.Grade != "", "grade")
-	if !knownBuild(r.Build, own) {
+	if !catalog.KnownBuild(r.Build, own) {
 		all = append(all, wrong{"build", `"100 mil", "200 mil" or the id of a build of this book is expected, the barrier the rating is for`})
 	}
 	return all

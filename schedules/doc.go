@@ -37,7 +37,7 @@
 //
 //	[[resin]]
 //	id family filler filler_content filler_density cure density modulus
-//	poisson failure_strain heat_deflection flame_spread_tested product
+//	poisson failure_strain heat_deflection bond_window flame_spread_tested product
 //	initiator promoter thixotrope synergist styrene_content price source
 //
 //	[[material]]

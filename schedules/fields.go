@@ -116,6 +116,7 @@ var resinFields = []tables.Field{
 	tables.NumberField("poisson", "a number from 0 to 0.5", func(r *laminate.Resin) *laminate.Optional[float64] { return &r.Poisson }),
 	tables.ShareField("failure_strain", func(r *laminate.Resin) *laminate.Optional[float64] { return &r.FailureStrain }),
 	tables.SizeField("heat_deflection", func(r *laminate.Resin) *quantity.Temperature { return &r.HeatDeflection }),
+	tables.SizeField("bond_window", func(r *laminate.Resin) *quantity.Duration { return &r.BondWindow }),
 	tables.WholeField("flame_spread_tested", func(r *laminate.Resin) *laminate.Optional[int] { return &r.FlameSpreadTested }),
 	tables.TextField("product", func(r *laminate.Resin) *string { return &r.Product }),
 	tables.TextField("initiator", func(r *laminate.Resin) *string { return &r.Initiator }),

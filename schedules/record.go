@@ -44,6 +44,8 @@ const (
 	instrumentEntryTable
 	postCureEntryTable
 	holdEntryTable
+	preparationTable
+	bondTable
 )
 
 var recordTables = []tables.Table{
@@ -53,6 +55,8 @@ var recordTables = []tables.Table{
 		tables.TextField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
 		tables.TextField("schedule_fingerprint", func(r *record.Record) *string { return &r.ScheduleFingerprint }),
 		tables.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
+		tables.TextField("part", func(r *record.Record) *string { return &r.Part }),
+		tables.TextField("joint", func(r *record.Record) *string { return &r.Joint }),
 	), func(d *recordDocument) *record.Record { return &d.Record }),
 	tables.Many("laid", mostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
 	tables.Many("reading", mostEntries, readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
@@ -69,6 +73,8 @@ var recordTables = []tables.Table{
 	tables.Many("instrument", mostEntries, instrumentFields, func(d *recordDocument) *[]record.Instrument { return &d.Instruments }),
 	tables.Many("post_cure", mostEntries, postCureFields, func(d *recordDocument) *[]record.PostCure { return &d.PostCures }),
 	tables.Many("hold", mostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
+	tables.Many("preparation", mostEntries, preparationFields, func(d *recordDocument) *[]record.Preparation { return &d.Preparations }),
+	tables.Many("bond", mostEntries, bondEntryFields, func(d *recordDocument) *[]record.Bond { return &d.Bonds }),
 }
 
 // mostEntries of one kind a record may hold.
@@ -347,7 +353,7 @@ var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var seen [holdEntryTable + 1]int
+	var seen [bondTable + 1]int
 	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
 		e := d.entry(h.Table, h.Row)
@@ -361,7 +367,7 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head := e.Head()
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
-	for t := laidTable; t <= holdEntryTable; t++ {
+	for t := laidTable; t <= bondTable; t++ {
 		if seen[t] < len(recordTables[t].Rows(d)) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
 			return
@@ -439,6 +445,10 @@ func (d *recordDocument) entry(table, row int) record.Any {
 		return &d.PostCures[row]
 	case holdEntryTable:
 		return &d.Holds[row]
+	case preparationTable:
+		return &d.Preparations[row]
+	case bondTable:
+		return &d.Bonds[row]
 	}
 	return nil
 }

@@ -201,6 +201,8 @@ var tableOf = map[reflect.Type]int{
 	reflect.TypeFor[*record.Instrument]():  instrumentEntryTable,
 	reflect.TypeFor[*record.PostCure]():    postCureEntryTable,
 	reflect.TypeFor[*record.Hold]():        holdEntryTable,
+	reflect.TypeFor[*record.Preparation](): preparationTable,
+	reflect.TypeFor[*record.Bond]():        bondTable,
 }
 
 // kindOfEntry tells how an entry is written: its table, its fields, and the row

@@ -48,6 +48,19 @@ var (
 		tables.TextField("witness", func(h *record.Hold) *string { return &h.Witness }),
 		tables.NotesField("remark", func(h *record.Hold) *string { return &h.Remark }),
 	)
+	preparationFields = entryFields(func(x *record.Preparation) *record.Entry { return &x.Entry }, "",
+		tables.TextField("of", func(p *record.Preparation) *string { return &p.Of }),
+		tables.AnswerField("abraded", func(p *record.Preparation) *laminate.Optional[bool] { return &p.Abraded }),
+		tables.TextField("finish", func(p *record.Preparation) *string { return &p.Finish }),
+		tables.NotesField("remark", func(p *record.Preparation) *string { return &p.Remark }),
+	)
+	bondEntryFields = entryFields(func(x *record.Bond) *record.Entry { return &x.Entry }, "",
+		tables.TextField("of", func(b *record.Bond) *string { return &b.Of }),
+		timeField("gelled", func(b *record.Bond) *time.Time { return &b.Gelled }),
+		tables.TextField("bonder", func(b *record.Bond) *string { return &b.Bonder }),
+		tables.TextField("qualification", func(b *record.Bond) *string { return &b.Qualification }),
+		tables.NotesField("remark", func(b *record.Bond) *string { return &b.Remark }),
+	)
 )
 
 // ofPart tells what is wrong with the entries about the finished part.
@@ -102,6 +115,16 @@ func (d *recordDocument) ofPart(fail func(table, row int, key, message string)) 
 			fail(holdEntryTable, i, "point", "it is missing: what the point is called")
 		case !x.Passed.Given:
 			fail(holdEntryTable, i, "passed", "it is missing: true or false")
+		}
+	}
+	for i := range d.Preparations {
+		if !d.Preparations[i].Abraded.Given {
+			fail(preparationTable, i, "abraded", "it is missing: true or false")
+		}
+	}
+	for i := range d.Bonds {
+		if x := &d.Bonds[i]; !x.At.IsZero() && x.Gelled.After(x.At) {
+			fail(bondTable, i, "gelled", "it is after the bond itself")
 		}
 	}
 }

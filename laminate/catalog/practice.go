@@ -3,6 +3,7 @@ package catalog
 import (
 	"cmp"
 	"slices"
+	"time"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -65,6 +66,11 @@ var BondShear = quantity.New(2000, quantity.PSI)
 // BondFactor divides BondShear.
 const BondFactor = 10.0
 
+// UsualBondWindow is how long after a face gelled a ply is commonly laid onto it
+// without abrading; the resin manufacturer's word governs. Common practice, no
+// source.
+const UsualBondWindow = 24 * time.Hour
+
 var (
 	// LeastReach is the inside diameter from which a joint is sealed by hand
 	// from the inside: 20 in. From memory.
@@ -122,6 +128,11 @@ func Builds(lib *laminate.Library) []laminate.BarrierBuild {
 		return cmp.Or(cmp.Compare(x.Mats, y.Mats), cmp.Compare(x.Veils, y.Veils))
 	})
 	return list
+}
+
+// KnownBuild tells whether a rating's build is a usual one or one of a list.
+func KnownBuild(text string, own []laminate.BarrierBuild) bool {
+	return slices.ContainsFunc(Builds(&laminate.Library{Builds: own}), func(b laminate.BarrierBuild) bool { return b.Is(text) })
 }
 
 // UsualBuild is the build that practice takes for a service: the double one

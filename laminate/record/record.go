@@ -29,16 +29,21 @@ type Record struct {
 	Instruments         []Instrument
 	PostCures           []PostCure
 	Holds               []Hold
+	Preparations        []Preparation
+	Bonds               []Bond
 	Serial              string
-	Adopted             []Adopted
-	Joined              []Joined
-	Cuts                []Cut
-	Laid                []Laid
-	Readings            []Reading
-	Defects             []Defect
-	Dispositions        []Disposition
-	Decisions           []Decision
-	Struck              []Struck
+	// Part and Joint name what of a job the record is of: the id of a part, and of
+	// a joint or nozzle where it is of what was laid over it; "" of a schedule alone.
+	Part, Joint  string
+	Adopted      []Adopted
+	Joined       []Joined
+	Cuts         []Cut
+	Laid         []Laid
+	Readings     []Reading
+	Defects      []Defect
+	Dispositions []Disposition
+	Decisions    []Decision
+	Struck       []Struck
 	// Torn says that a last entry was half-written and is not among these; ""
 	// when all is whole.
 	Torn string
@@ -100,6 +105,8 @@ func (r *Record) Entries() []Any {
 	all = each(all, r.Instruments)
 	all = each(all, r.PostCures)
 	all = each(all, r.Holds)
+	all = each(all, r.Preparations)
+	all = each(all, r.Bonds)
 	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
 	return all
 }

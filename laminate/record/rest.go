@@ -82,3 +82,22 @@ type Hold struct {
 	Witness string
 	Remark  string
 }
+
+// Preparation is that a cured face was made ready for a bond.
+type Preparation struct {
+	Entry
+	Of      string                  // joint, nozzle or place; "" the face of the part itself
+	Abraded laminate.Optional[bool] // whether it was ground
+	Finish  string                  // to what: "36 grit, dull"
+	Remark  string
+}
+
+// Bond is that the first ply was laid onto a cured face.
+type Bond struct {
+	Entry
+	Of            string    // as of a preparation
+	Gelled        time.Time // when the face had gelled
+	Bonder        string
+	Qualification string // by which the bonder may
+	Remark        string
+}

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance/bonds"
 	"frp/veilwright/rules/conformance"
 )
 
@@ -64,6 +65,7 @@ func Compare(in Input) *Result {
 		j.readings()
 		j.defects()
 		j.finished()
+		j.bonds()
 		j.nonconformances()
 		j.decisions()
 		j.concede()
@@ -87,3 +89,11 @@ func (j *judge) add(l Line) {
 }
 
 func (j *judge) note(text string) { j.result.Notes = append(j.result.Notes, text) }
+
+// bonds are those onto cured faces.
+func (j *judge) bonds() {
+	for _, f := range bonds.Judge(j.Record, j.Report) {
+		v := map[rules.Severity]Verdict{rules.Break: Fails, rules.Incomplete: Incomplete}[f.Severity]
+		j.add(Line{Key: f.Key, Demand: f.Demand, Found: f.Found, Verdict: v, Basis: f.Basis, Plies: f.Plies})
+	}
+}

@@ -9,29 +9,22 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/schedules"
 )
 
-// Invented ratings of nobody's resins.
-const table = `fluid,concentration,temperature,family,build,grade,source,date
-Vitriol ,0.1 to 0.3,150 degF,novolac-vinyl-ester,100 mil,B,own coupons,2024-03
-vitriol,10-30 %,150 degF,novolac-vinyl-ester,200 mil,A,own coupons,2024-03
-vitriol,0.2,120 degF,vinyl-ester,100-mil,A,own coupons,2023-11
-vitriol,0.2,120 degF,vinyl-ester,200 mil,A,own coupons,2023-11
-vitriol,0.2,120 degF,isophthalic-polyester,200 mil,not recommended,own coupons,2023-11
-`
-
+// rated has invented ratings of nobody's resins.
 func rated(t *testing.T) *laminate.Library {
 	t.Helper()
-	rows, refused := schedules.ImportRatings(strings.NewReader(table), nil)
-	if len(rows) != 5 || len(refused) != 0 {
-		t.Fatalf("%d rows, refused %v", len(rows), refused)
-	}
 	lib := catalog.Library()
-	for i := range rows {
-		rows[i].Book = "coupons.csv"
+	for _, r := range []laminate.Rating{
+		{Fluid: "Vitriol", Concentration: [2]float64{0.1, 0.3}, MaxTemperature: quantity.New(150, quantity.Fahrenheit), Family: laminate.NovolacVinylEster, Build: "100 mil", Grade: "B", Date: "2024-03"},
+		{Fluid: "vitriol", Concentration: [2]float64{0.1, 0.3}, MaxTemperature: quantity.New(150, quantity.Fahrenheit), Family: laminate.NovolacVinylEster, Build: "200 mil", Grade: "A", Date: "2024-03"},
+		{Fluid: "vitriol", Concentration: [2]float64{0.2, 0.2}, MaxTemperature: quantity.New(120, quantity.Fahrenheit), Family: laminate.VinylEster, Build: "100-mil", Grade: "A", Date: "2023-11"},
+		{Fluid: "vitriol", Concentration: [2]float64{0.2, 0.2}, MaxTemperature: quantity.New(120, quantity.Fahrenheit), Family: laminate.VinylEster, Build: "200 mil", Grade: "A", Date: "2023-11"},
+		{Fluid: "vitriol", Concentration: [2]float64{0.2, 0.2}, MaxTemperature: quantity.New(120, quantity.Fahrenheit), Family: laminate.Isophthalic, Build: "200 mil", Grade: "not recommended", Date: "2023-11"},
+	} {
+		r.Source, r.Book, r.Line = "own coupons", "coupons.csv", len(lib.Ratings)+2
+		lib.Ratings = append(lib.Ratings, r)
 	}
-	lib.Ratings = rows
 	return lib
 }
 

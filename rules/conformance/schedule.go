@@ -3,6 +3,7 @@ package conformance
 import (
 	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -78,10 +79,10 @@ func (j *judge) veilFibers(allowed []laminate.Fiber) (string, Verdict) {
 		if !isVeil(i, r) {
 			continue
 		}
-		if !contains(allowed, r.Material.Fiber) {
+		if !slices.Contains(allowed, r.Material.Fiber) {
 			v = Fails
 		}
-		if word := r.Material.Fiber.String(); !contains(found, word) {
+		if word := r.Material.Fiber.String(); !slices.Contains(found, word) {
 			found = append(found, word)
 		}
 	}
@@ -140,14 +141,14 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 			l.Verdict = max(l.Verdict, Incomplete)
 		default:
 			word = r.Resin.Family.String()
-			if !contains(allowed, r.Resin.Family) {
+			if !slices.Contains(allowed, r.Resin.Family) {
 				l.Verdict = Fails
 				for n := r.First; n <= r.Last; n++ {
 					l.Plies = append(l.Plies, n)
 				}
 			}
 		}
-		if !contains(found, word) {
+		if !slices.Contains(found, word) {
 			found = append(found, word)
 		}
 	}
@@ -260,7 +261,7 @@ func (j *judge) structure() {
 	if len(d.Forms) > 0 {
 		l := Line{Key: "structure.forms", Demand: "structure of " + anyOf(d.Forms) + " only", Found: "no other"}
 		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool {
-			return inStructure(r.Zone) && !contains(d.Forms, rules.FormOf(r))
+			return inStructure(r.Zone) && !slices.Contains(d.Forms, rules.FormOf(r))
 		})
 		if len(l.Plies) > 0 {
 			l.Verdict, l.Found = Fails, quantity.Counted(len(l.Plies), "ply", "plies")+" of another form"

@@ -14,7 +14,7 @@ const family = "structure"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured}
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed}
 }
 
 // StructureMissing wants something to carry the load.
@@ -37,6 +37,36 @@ var StructureMissing = &rules.Rule{
 			f.Rows = []int{n - 1}
 		}
 		p.Report(f)
+	},
+}
+
+// FactorMixed keeps a temperature from being counted twice, or by two methods.
+var FactorMixed = &rules.Rule{
+	ID:     "factor-mixed",
+	Family: family,
+	Title:  "Temperature is counted twice in one part",
+	Why: "What warmth takes from a laminate is allowed for once: as a factor on what it may bear, or as a share of its moduli that is left. " +
+		"The unit-load method has a factor of its own for it, the third of the five. A wall that states both is figured with less than it has, and by a method that nobody published; " +
+		"most often one of the two is left over from another revision.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the design basis is unit-load, the third of its five factors is above 1, and a share of the moduli below 1 is stated (modulus_retention), of the part or of a condition",
+	Basis:    "BS 4994 (from memory): k3 is the factor for temperature; common practice, no source",
+	Run: func(p *rules.Pass) {
+		s := p.Schedule
+		if s.Part.Basis() != laminate.UnitLoad || !s.Part.KFactors.Given || !quantity.Above(s.Part.KFactors.Values[2], 1) {
+			return
+		}
+		k := p.Units.Figure(s.Part.KFactors.Values[2], quantity.Times)
+		mixed := func(at laminate.Ref, kept laminate.Optional[float64]) {
+			if kept.Given && quantity.Below(kept.Value, 1) {
+				p.Report(rules.Finding{Severity: rules.Warning, At: at,
+					Message: "modulus_retention is " + quantity.Share(kept.Value) + " and the third of the k_factors " + k + ": temperature is counted twice; state it in one of them"})
+			}
+		}
+		mixed(laminate.PartRef("modulus_retention"), s.Part.ModulusRetention)
+		for i := range s.Conditions {
+			mixed(laminate.Ref{Kind: laminate.RefCondition, Index: i, Key: "modulus_retention"}, s.Conditions[i].ModulusRetention)
+		}
 	},
 }
 

@@ -54,6 +54,16 @@ func warm(degF, kept float64) func(*laminate.Schedule) {
 	}
 }
 
+// factors take the unit-load basis with a factor for temperature and a share of
+// the moduli that is kept.
+func factors(k3, kept float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Part.DesignBasis = laminate.UnitLoad
+		s.Part.KFactors = laminate.KFactors{Values: [5]float64{1.5, 1.2, k3, 1.1, 1.5}, Given: true}
+		s.Part.ModulusRetention = laminate.Some(kept)
+	}
+}
+
 func noLoad(s *laminate.Schedule) { s.Service.Pressure = quantity.New(0, quantity.PSI) }
 
 // booked gives the shop's own thickness to mats whose ply is 50 mil.
@@ -122,6 +132,10 @@ func TestStructureRules(t *testing.T) {
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
 			Want: []string{"break structure-fails", "break structure-fails", "warning typical-moduli-only"},
 			Says: []string{"hoop strain under pressure fails: strain ", ", allowable 0.100 % (", "axial strain under pressure holds on typical moduli at 86 % of its limit; on minimum moduli it is 114 %"}},
+		{Name: "temperature in both", Change: change(noLoad, factors(1.2, 0.8)), Want: []string{"warning factor-mixed"}, Says: []string{"temperature is counted twice"}},
+		{Name: "temperature in the moduli alone", Change: change(noLoad, factors(1, 0.8))},
+		{Name: "temperature in the factor alone", Change: change(noLoad, factors(1.2, 1))},
+		{Name: "factors of another basis", Change: change(noLoad, factors(1.2, 0.8), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrengthTable })},
 		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
 			Says: []string{"cannot be determined: hoop strength"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},

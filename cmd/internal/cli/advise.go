@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/ratings"
 	"frp/veilwright/schedules/paper"
 )
 
@@ -64,7 +65,7 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 		c.ends(Unusable)
 		return
 	}
-	rows, refused := schedules.ImportRatings(strings.NewReader(string(text)), lib.Builds)
+	rows, refused := ratings.Import(strings.NewReader(string(text)), lib.Builds)
 	for _, r := range refused {
 		c.say.Say("%s:%d: row rejected: %s", k.Ratings, r.Line, r.Why)
 		c.ends(Unusable)

@@ -275,6 +275,14 @@ func (p *Page) entryText(of record.Any) string {
 			word = "passed"
 		}
 		return "hold point " + e.Point + ": " + word + by(e.Who)
+	case *record.Preparation:
+		word := "not abraded"
+		if e.Abraded.Value {
+			word = "abraded"
+		}
+		return "face of " + face(e.Of) + ": " + word + remark(e.Finish) + by(e.Who)
+	case *record.Bond:
+		return "bond onto " + face(e.Of) + remark(e.Bonder) + by(e.Who)
 	case *record.Revision:
 		return "lay-up goes on to another revision of the schedule" + by(e.Who) + clockText(e.At)
 	case *record.Joined:

@@ -522,7 +522,23 @@ func TestPart_theRestIsEnteredByKeys(t *testing.T) {
 	}
 	g.Typed("2027-01-15")
 	g.Says("instrument G-12, calibrated 2026-01-15")
+	pick(5)
+	g.Typed("J1")
+	g.Press("1", keys.Enter)
+	g.Typed("36 grit", "")
+	g.Says("face of J1: abraded, 36 grit")
+	pick(6)
+	g.Typed("J1", "2126-01-01 08:00")
+	g.Says("later than now")
+	for range "2126-01-01 08:00" {
+		g.Press(keys.Backspace)
+	}
+	g.Typed("2020-01-01 08:00", "B. One", "list 4", "")
+	g.Says("bond onto J1, B. One")
 	now := g.Records.Record().Now()
+	if len(now.Preparations) != 1 || len(now.Bonds) != 1 || now.Bonds[0].Qualification != "list 4" {
+		t.Errorf("bonds: %+v", now.Bonds)
+	}
 	if len(now.Dimensions) != 1 || len(now.Hydrotests) != 1 || len(now.PostCures) != 1 || len(now.Holds) != 1 || len(now.Instruments) != 1 || len(now.Trail.Breaks) > 0 {
 		t.Errorf("%+v", now.Trail)
 	}

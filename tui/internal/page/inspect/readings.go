@@ -58,7 +58,7 @@ func (p *Page) kinds() page.Overlay {
 	others := []struct {
 		name string
 		open func() page.Overlay
-	}{{"dimension", p.dimension}, {"hydrotest", p.hydrotest}, {"hold or witness point", p.holdPoint}, {"post-cure", p.postCure}, {"instrument and its calibration", p.calibration}}
+	}{{"dimension", p.dimension}, {"hydrotest", p.hydrotest}, {"hold or witness point", p.holdPoint}, {"post-cure", p.postCure}, {"instrument and its calibration", p.calibration}, {"face prepared for a bond", p.preparation}, {"bond onto a cured face", p.bond}}
 	for _, o := range others {
 		items = append(items, page.Item{Name: o.name})
 	}

@@ -371,7 +371,11 @@ func (c *Case) begin() page.Overlay {
 		}
 		d := c.desk.Doc
 		c.path = d.Path()
-		err = c.files.Begin(path, &record.Record{Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
+		of := ""
+		if j := d.Job(); j != nil {
+			of = j.Parts[d.Part()].ID
+		}
+		err = c.files.Begin(path, &record.Record{Part: of, Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
 			ScheduleSHA256: c.Sum(), ScheduleFingerprint: c.Fingerprints().Schedule, Serial: strings.TrimSpace(serial.Text)})
 		if err != nil {
 			return err

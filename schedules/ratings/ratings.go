@@ -1,4 +1,5 @@
-package schedules
+// Package ratings reads a shop's or a resin maker's table of ratings.
+package ratings
 
 import (
 	"encoding/csv"
@@ -30,7 +31,7 @@ const (
 	longestField = 1_000   // bytes
 )
 
-// ImportRatings reads a table of ratings in CSV (RFC 4180; a semicolon parts
+// Import reads a table of ratings in CSV (RFC 4180; a semicolon parts
 // the columns where the first line has one and no comma). The first line names
 // the columns, as a shop book names its keys: fluid, concentration,
 // temperature, family, build, grade, source, date. A concentration is a share
@@ -39,7 +40,7 @@ const (
 // refused with its line and reason, and the others are taken; nothing is
 // guessed. Line of a rating is the table's; Book is the caller's to set.
 // own are the shop's builds, which a row may name beside the usual ones.
-func ImportRatings(table io.Reader, own []laminate.BarrierBuild) ([]laminate.Rating, []Refused) {
+func Import(table io.Reader, own []laminate.BarrierBuild) ([]laminate.Rating, []Refused) {
 	text, err := io.ReadAll(io.LimitReader(table, 16<<20+1))
 	switch {
 	case err != nil:
@@ -141,7 +142,7 @@ func readRating(record []string, at map[string]int, own []laminate.BarrierBuild)
 	if r.Family, ok = laminate.Families.Parse(strings.ToLower(field["family"])); !ok {
 		return r, fmt.Errorf("family: no resin family is called %q", shortened(field["family"]))
 	}
-	if r.Build = field["build"]; !knownBuild(r.Build, own) {
+	if r.Build = field["build"]; !catalog.KnownBuild(r.Build, own) {
 		return r, fmt.Errorf("build: %q, %q or the id of a build of the shop book is expected, not %q", catalog.SingleBuild.Name, catalog.DoubleBuild.Name, shortened(r.Build))
 	}
 	return r, nil

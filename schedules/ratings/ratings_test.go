@@ -1,15 +1,15 @@
-package schedules_test
+package ratings_test
 
 import (
 	"strings"
 	"testing"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/ratings"
 )
 
-func TestImportRatings_refusesRowByRow(t *testing.T) {
-	rows, refused := schedules.ImportRatings(strings.NewReader("\ufeff"+strings.Join([]string{
+func TestImport_refusesRowByRow(t *testing.T) {
+	rows, refused := ratings.Import(strings.NewReader("\ufeff"+strings.Join([]string{
 		"grade;fluid;concentration;temperature;family;build;source;date",
 		"A;lye;5 %;100 degF;vinyl-ester;100 mil;guide;2024",
 		"A;lye;5;100 degF;vinyl-ester;100 mil;guide;2024",
@@ -43,7 +43,7 @@ func TestImportRatings_refusesRowByRow(t *testing.T) {
 	}
 }
 
-func TestImportRatings_needsItsColumns(t *testing.T) {
+func TestImport_needsItsColumns(t *testing.T) {
 	for text, says := range map[string]string{
 		"":                       "name the columns",
 		"fluid,grade\n":          `"concentration" is missing`,
@@ -51,7 +51,7 @@ func TestImportRatings_needsItsColumns(t *testing.T) {
 		"fluid,fluid,x\n":        "twice",
 		"a\x00b,c\nlye,0.05,A\n": "no column is called",
 	} {
-		rows, refused := schedules.ImportRatings(strings.NewReader(text), nil)
+		rows, refused := ratings.Import(strings.NewReader(text), nil)
 		if rows != nil || len(refused) != 1 || refused[0].Line != 1 || !strings.Contains(refused[0].Why, says) {
 			t.Errorf("%q: %v %v, want it to say %q", text, rows, refused, says)
 		}

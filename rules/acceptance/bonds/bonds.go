@@ -1,0 +1,166 @@
+// Package bonds judges what a record says of bonds onto cured faces: how long
+// after it gelled a face was laid onto, whether it was abraded before, by whom
+// and by what qualification.
+package bonds
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
+)
+
+// The keys of what is found.
+const (
+	WindowPassed = "bond-window-passed-unabraded"
+	Unqualified  = "joint-unqualified"
+)
+
+// Finding is one thing to say of a record's bonds; Clear is that all is well.
+type Finding struct {
+	Key, Demand, Found, Basis string
+	Severity                  rules.Severity
+	Plies                     []int // single plies of the schedule
+}
+
+const (
+	demand      = "a face whose window has passed abraded before a ply is laid onto it"
+	byWindow    = "the resin's bond window, common practice, no source: after it a bond is adhesion to a ground face"
+	byPractice  = "common practice, no source"
+	whoIsAsked  = "bonder and qualification of each bond onto a cured face"
+	notRecorded = "when the face gelled is not recorded (gelled)"
+)
+
+// Judge looks at each bond that is recorded, and at each ply that was laid later
+// onto the one under it than a shift or two: it is one too. The window is that of
+// the resin under the bond (bond_window); where a schedule states none, nobody can
+// say whether it had passed.
+func Judge(r *record.Record, schedule *rules.Report) []Finding {
+	var list []Finding
+	held := 0
+	found := func(f Finding) {
+		if f.Severity == rules.Clear {
+			held++
+			return
+		}
+		list = append(list, f)
+	}
+	for i := range r.Bonds {
+		b := &r.Bonds[i]
+		if b.Struck {
+			continue
+		}
+		name := cmp.Or(b.Of, "the part")
+		window, of := windowOf(schedule.Analysis.Rows, nil)
+		found(judge(r, "bond onto "+name, b.Of, b.Gelled, b.At, window, of, nil))
+		var missing []string
+		if strings.TrimSpace(b.Bonder) == "" {
+			missing = append(missing, "who bonded (bonder)")
+		}
+		if strings.TrimSpace(b.Qualification) == "" {
+			missing = append(missing, "by what qualification (qualification)")
+		}
+		if len(missing) > 0 {
+			list = append(list, Finding{Unqualified, whoIsAsked, "bond onto " + name + ": it is not recorded " + rules.Join(missing, "and"), byPractice, rules.Incomplete, nil})
+		}
+	}
+	for _, f := range layUp(r, schedule) {
+		found(f)
+	}
+	if held > 0 {
+		list = append(list, Finding{WindowPassed, demand, quantity.Counted(held, "bond", "bonds") + " within the window or onto an abraded face", byWindow, rules.Clear, nil})
+	}
+	return list
+}
+
+// layUp finds plies that were laid onto a face which had cured.
+func layUp(r *record.Record, schedule *rules.Report) (list []Finding) {
+	at := map[int]time.Time{}
+	for i := range r.Laid {
+		if t := &r.Laid[i]; !t.Struck && !t.At.IsZero() {
+			at[t.Ply] = t.At
+		}
+	}
+	plies := make([]int, 0, len(at))
+	for n := range at {
+		plies = append(plies, n)
+	}
+	slices.Sort(plies)
+	for _, n := range plies {
+		under, ok := at[n-1]
+		if !ok || at[n].Sub(under) <= 0 {
+			continue
+		}
+		rows := schedule.Analysis.Rows
+		i := slices.IndexFunc(rows, func(x laminate.RowFigures) bool { return x.First <= n-1 && n-1 <= x.Last })
+		if i < 0 {
+			continue
+		}
+		window, of := windowOf(rows[i:i+1], rows[i].Resin)
+		if at[n].Sub(under) <= cmp.Or(window, catalog.UsualBondWindow) {
+			continue // one laminate
+		}
+		list = append(list, judge(r, fmt.Sprintf("ply %d onto ply %d", n, n-1), "", under, at[n], window, of, []int{n}))
+	}
+	return list
+}
+
+// windowOf is the shortest window that a resin of the rows states, 0 where none
+// does, and whose it is.
+func windowOf(rows []laminate.RowFigures, first *laminate.Resin) (window time.Duration, whose string) {
+	if first != nil {
+		whose = first.ID
+	}
+	for i := range rows {
+		x := rows[i].Resin
+		if x == nil || !x.BondWindow.Given() {
+			continue
+		}
+		if d := time.Duration(x.BondWindow.SI() * float64(time.Second)); window == 0 || d < window {
+			window, whose = d, x.ID
+		}
+	}
+	return window, whose
+}
+
+// judge says of one bond whether its window had passed, and whether the face was
+// abraded then.
+func judge(r *record.Record, name, of string, gelled, bonded time.Time, window time.Duration, resin string, plies []int) Finding {
+	f := Finding{WindowPassed, demand, "", byWindow, rules.Clear, plies}
+	say := func(severity rules.Severity, format string, args ...any) Finding {
+		f.Severity, f.Found = severity, name+": "+fmt.Sprintf(format, args...)
+		return f
+	}
+	for i := range r.Preparations {
+		p := &r.Preparations[i]
+		if p.Struck || p.Of != of || !p.Abraded.Value || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
+			continue
+		}
+		return f
+	}
+	switch {
+	case bonded.IsZero():
+		return say(rules.Incomplete, "when it was laid is not recorded (at)")
+	case gelled.IsZero():
+		return say(rules.Incomplete, notRecorded+", and no abrading before it")
+	case window == 0:
+		whose := "of the resin"
+		if resin != "" {
+			whose = "of resin " + resin
+		}
+		return say(rules.Incomplete, "laid %s after the face gelled, no abrading recorded, and the window %s is not stated (bond_window)", span(bonded.Sub(gelled)), whose)
+	case bonded.Sub(gelled) > window:
+		return say(rules.Break, "laid %s after the face gelled, the window of resin %s is %s, and no abrading is recorded between", span(bonded.Sub(gelled)), resin, span(window))
+	}
+	return f
+}
+
+// span prints a time in hours.
+func span(d time.Duration) string { return quantity.Number(d.Hours(), 1) + " h" }

@@ -1,0 +1,119 @@
+package bonds_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance/bonds"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/ruletest"
+)
+
+var monday = time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
+
+func hours(n float64) record.Entry {
+	return record.Entry{At: monday.Add(time.Duration(n * float64(time.Hour))), Who: "N. N."}
+}
+
+// scheduled is a sound schedule whose resins state a window, none for 0.
+func scheduled(window float64) *rules.Report {
+	s := ruletest.Sound()
+	for i := range s.Resins {
+		if window > 0 {
+			s.Resins[i].BondWindow = quantity.New(window, quantity.Hour)
+		}
+	}
+	return all.Judge(s, catalog.Library(), rules.Options{})
+}
+
+func ground(at float64, of string, abraded bool) record.Preparation {
+	return record.Preparation{Entry: hours(at), Of: of, Abraded: laminate.Some(abraded)}
+}
+
+// A bond 30 hours after the face gelled, unless a case says otherwise.
+func TestJudge_bonds(t *testing.T) {
+	for name, c := range map[string]struct {
+		window float64
+		do     func(*record.Record)
+		want   rules.Severity
+		key    string
+		says   string
+	}{
+		"within the window":        {48, nil, rules.Clear, bonds.WindowPassed, "1 bond within the window"},
+		"at its very end":          {30, nil, rules.Clear, bonds.WindowPassed, ""},
+		"past it":                  {24, nil, rules.Break, bonds.WindowPassed, "laid 30.0 h after the face gelled, the window of resin"},
+		"past it and abraded":      {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(29, "J1", true)} }, rules.Clear, bonds.WindowPassed, ""},
+		"prepared, not abraded":    {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(29, "J1", false)} }, rules.Break, bonds.WindowPassed, ""},
+		"another face abraded":     {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(29, "J2", true)} }, rules.Break, bonds.WindowPassed, ""},
+		"abraded after the bond":   {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(31, "J1", true)} }, rules.Break, bonds.WindowPassed, ""},
+		"abraded before it gelled": {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(-1, "J1", true)} }, rules.Break, bonds.WindowPassed, ""},
+		"the abrading struck": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(29, "J1", true)}
+			r.Preparations[0].Struck = true
+		}, rules.Break, bonds.WindowPassed, ""},
+		"no window stated":       {0, nil, rules.Incomplete, bonds.WindowPassed, "is not stated (bond_window)"},
+		"no window, but abraded": {0, func(r *record.Record) { r.Preparations = []record.Preparation{ground(29, "J1", true)} }, rules.Clear, bonds.WindowPassed, ""},
+		"gelled when":            {24, func(r *record.Record) { r.Bonds[0].Gelled = time.Time{} }, rules.Incomplete, bonds.WindowPassed, "when the face gelled is not recorded (gelled)"},
+		"laid when":              {24, func(r *record.Record) { r.Bonds[0].At = time.Time{} }, rules.Incomplete, bonds.WindowPassed, "(at)"},
+		"nobody":                 {48, func(r *record.Record) { r.Bonds[0].Bonder = " " }, rules.Incomplete, bonds.Unqualified, "who bonded (bonder)"},
+		"by no list":             {48, func(r *record.Record) { r.Bonds[0].Qualification = "" }, rules.Incomplete, bonds.Unqualified, "(qualification)"},
+		"the bond struck":        {24, func(r *record.Record) { r.Bonds[0].Struck = true }, rules.Clear, "", ""},
+	} {
+		r := &record.Record{Bonds: []record.Bond{{Entry: hours(30), Of: "J1", Gelled: monday, Bonder: "B. One", Qualification: "list 4"}}}
+		if c.do != nil {
+			c.do(r)
+		}
+		list := bonds.Judge(r, scheduled(c.window))
+		if c.key == "" {
+			if len(list) > 0 {
+				t.Errorf("%s: %+v", name, list)
+			}
+			continue
+		}
+		found := bonds.Finding{Key: "nothing"}
+		for _, f := range list {
+			if f.Key == c.key {
+				found = f
+			}
+		}
+		if found.Key != c.key || found.Severity != c.want || !strings.Contains(found.Found, c.says) || found.Demand == "" || found.Basis == "" {
+			t.Errorf("%s: %+v, want %s that says %q", name, list, c.want, c.says)
+		}
+	}
+}
+
+// Plies of one schedule are a bond too where one was laid onto a face that had
+// cured; those of a shift or two are one laminate.
+func TestJudge_layUp(t *testing.T) {
+	for name, c := range map[string]struct {
+		window, later float64
+		abraded       bool
+		want          rules.Severity
+		none          bool
+	}{
+		"the same day":                  {0, 6, false, rules.Clear, true},
+		"the next day, nothing stated":  {0, 24, false, rules.Clear, true},
+		"two days on, nothing stated":   {0, 48, false, rules.Incomplete, false},
+		"past a window of a shift":      {8, 9, false, rules.Break, false},
+		"past it, ground":               {8, 9, true, rules.Clear, false},
+		"within a window of three days": {72, 48, false, rules.Clear, true},
+	} {
+		r := &record.Record{Laid: []record.Laid{{Entry: hours(0), Ply: 3}, {Entry: hours(c.later), Ply: 4}}}
+		if c.abraded {
+			r.Preparations = []record.Preparation{ground(c.later-0.5, "", true)}
+		}
+		list := bonds.Judge(r, scheduled(c.window))
+		switch {
+		case c.none != (len(list) == 0), !c.none && (list[0].Severity != c.want || list[0].Key != bonds.WindowPassed):
+			t.Errorf("%s: %+v", name, list)
+		case !c.none && c.want != rules.Clear && (len(list[0].Plies) != 1 || list[0].Plies[0] != 4):
+			t.Errorf("%s: plies %v", name, list[0].Plies)
+		}
+	}
+}
