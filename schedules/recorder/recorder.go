@@ -205,6 +205,8 @@ func (r *Record) join(text []byte, one *record.Record) {
 	now.Instruments = append(now.Instruments, one.Instruments...)
 	now.PostCures = append(now.PostCures, one.PostCures...)
 	now.Holds = append(now.Holds, one.Holds...)
+	now.Preparations = append(now.Preparations, one.Preparations...)
+	now.Bonds = append(now.Bonds, one.Bonds...)
 	now.Trail.Sealed++
 	now.Trail.Last = record.Next(now.Trail.Last, e.Content)
 	if n := len(now.Trail.Loose); n > 0 {

@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 
 	"github.com/google/go-cmp/cmp"
@@ -107,6 +108,26 @@ func TestAppend_anyEntriesReadTheSameAsTheFile(t *testing.T) {
 		}
 		sameAsOnDisk(t, r)
 	})
+}
+
+// Every kind of entry is there at once, without the file being read again.
+func TestAppend_everyKindOfEntry(t *testing.T) {
+	r := begun(t)
+	at := by("inspector", 0).At
+	for _, e := range []record.Any{
+		tick(1), mils(300),
+		&record.Defect{Entry: by("inspector", 1), Kind: spec.Defects.All()[0], Count: 1},
+		&record.Dimension{Entry: by("inspector", 2), What: spec.InsideDiameter, Value: quantity.New(24, quantity.Inch).Spelled(quantity.Inch)},
+		&record.Hydrotest{Entry: by("inspector", 3), Medium: record.Water, Pressure: quantity.New(75, quantity.PSI).Spelled(quantity.PSI), Held: "30 min", Leaks: laminate.Some(0)},
+		&record.Instrument{Entry: by("inspector", 4), Instrument: "G-1", Calibrated: at},
+		&record.PostCure{Entry: by("inspector", 5), Temperature: quantity.New(180, quantity.Fahrenheit).Spelled(quantity.Fahrenheit), Held: "4 h"},
+		&record.Hold{Entry: by("inspector", 6), Point: "barrier", Passed: laminate.Some(true)},
+		&record.Preparation{Entry: by("inspector", 7), Of: "J1", Abraded: laminate.Some(true), Finish: "36 grit"},
+		&record.Bond{Entry: by("inspector", 8), Of: "J1", Gelled: at, Bonder: "B. One", Qualification: "list 4"},
+	} {
+		add(t, r, e)
+		sameAsOnDisk(t, r)
+	}
 }
 
 func sameAsOnDisk(t *testing.T, r *Record) {

@@ -7,8 +7,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/schedules"
-	"frp/veilwright/schedules/ratings"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/ratings"
 )
 
 type adviseCommand struct {
