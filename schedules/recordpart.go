@@ -49,13 +49,13 @@ var (
 		tables.NotesField("remark", func(h *record.Hold) *string { return &h.Remark }),
 	)
 	preparationFields = entryFields(func(x *record.Preparation) *record.Entry { return &x.Entry }, "",
-		tables.TextField("of", func(p *record.Preparation) *string { return &p.Of }),
+		tables.TextField("onto", func(p *record.Preparation) *string { return &p.Onto }),
 		tables.AnswerField("abraded", func(p *record.Preparation) *laminate.Optional[bool] { return &p.Abraded }),
 		tables.TextField("finish", func(p *record.Preparation) *string { return &p.Finish }),
 		tables.NotesField("remark", func(p *record.Preparation) *string { return &p.Remark }),
 	)
 	bondEntryFields = entryFields(func(x *record.Bond) *record.Entry { return &x.Entry }, "",
-		tables.TextField("of", func(b *record.Bond) *string { return &b.Of }),
+		tables.TextField("onto", func(b *record.Bond) *string { return &b.Onto }),
 		timeField("gelled", func(b *record.Bond) *time.Time { return &b.Gelled }),
 		tables.TextField("bonder", func(b *record.Bond) *string { return &b.Bonder }),
 		tables.TextField("qualification", func(b *record.Bond) *string { return &b.Qualification }),

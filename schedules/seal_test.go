@@ -39,7 +39,7 @@ var notSaid = []string{"Entry", "Of"}
 
 // kindsOfEntries in the order of their tables.
 func kindsOfEntries() []reflect.Type {
-	kinds := make([]reflect.Type, holdEntryTable)
+	kinds := make([]reflect.Type, len(tableOf))
 	for of, table := range tableOf {
 		kinds[table-1] = of
 	}
@@ -143,6 +143,10 @@ func oneOfEach() []record.Any {
 		&record.PostCure{Entry: by(32), Temperature: heat(180), Held: "4 h", Instrument: "L-3", Remark: "logged"},
 		&record.Hold{Entry: by(33), Point: "barrier gelled", Passed: laminate.Some(false)},
 		&record.Hold{Entry: by(34), Point: "barrier gelled", Passed: laminate.Some(true), Witness: "P. One", Remark: "the second time"},
+		&record.Preparation{Entry: by(35), Abraded: laminate.Some(false)},
+		&record.Preparation{Entry: by(36), Onto: "J1", Abraded: laminate.Some(true), Finish: "36 grit, dull", Remark: "dust taken off"},
+		&record.Bond{Entry: by(37)},
+		&record.Bond{Entry: by(38), Onto: "J1", Gelled: day, Bonder: "B. One", Qualification: "list 4", Remark: "strap"},
 	}
 }
 

@@ -86,7 +86,7 @@ type Hold struct {
 // Preparation is that a cured face was made ready for a bond.
 type Preparation struct {
 	Entry
-	Of      string                  // joint, nozzle or place; "" the face of the part itself
+	Onto    string                  // joint, nozzle or place; "" the face of the part itself
 	Abraded laminate.Optional[bool] // whether it was ground
 	Finish  string                  // to what: "36 grit, dull"
 	Remark  string
@@ -95,7 +95,7 @@ type Preparation struct {
 // Bond is that the first ply was laid onto a cured face.
 type Bond struct {
 	Entry
-	Of            string    // as of a preparation
+	Onto          string    // as of a preparation
 	Gelled        time.Time // when the face had gelled
 	Bonder        string
 	Qualification string // by which the bonder may

@@ -150,15 +150,6 @@ func anyOf[T interface{ String() string }](list []T) string {
 	return strings.Join(words, " or ")
 }
 
-func contains[T comparable](list []T, x T) bool {
-	for _, y := range list {
-		if x == y {
-			return true
-		}
-	}
-	return false
-}
-
 // Plies names single plies, runs as ranges: "plies 2, 4-6".
 func Plies(list []int) string { return Numbered("ply", "plies", list) }
 

@@ -57,14 +57,14 @@ func (of *Inspected) holds() Table {
 }
 
 func (of *Inspected) preparations() Table {
-	t := Table{Columns: columns("entry", "of", "abraded", "finish", "when", "who", "remark")}
+	t := Table{Columns: columns("entry", "onto", "abraded", "finish", "when", "who", "remark")}
 	for i := range of.Built.Preparations {
 		p := &of.Built.Preparations[i]
 		abraded := "no"
 		if p.Abraded.Value {
 			abraded = "yes"
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.Of, abraded, p.Finish, clock(p.At), p.Who, p.Remark}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.Onto, abraded, p.Finish, clock(p.At), p.Who, p.Remark}})
 	}
 	return t
 }
@@ -73,7 +73,7 @@ func (of *Inspected) bonds() Table {
 	t := Table{Columns: columns("entry", "onto", "face gelled", "bonded", "bonder", "qualification", "who", "remark")}
 	for i := range of.Built.Bonds {
 		b := &of.Built.Bonds[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(b.Entry), b.Of, clock(b.Gelled), clock(b.At), b.Bonder, b.Qualification, b.Who, b.Remark}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(b.Entry), b.Onto, clock(b.Gelled), clock(b.At), b.Bonder, b.Qualification, b.Who, b.Remark}})
 	}
 	return t
 }

@@ -57,9 +57,9 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 		if b.Struck {
 			continue
 		}
-		name := cmp.Or(b.Of, "the part")
+		name := cmp.Or(b.Onto, "the part")
 		window, of := windowOf(schedule.Analysis.Rows, nil)
-		found(judge(r, "bond onto "+name, b.Of, b.Gelled, b.At, window, of, nil))
+		found(judge(r, "bond onto "+name, b.Onto, b.Gelled, b.At, window, of, nil))
 		var missing []string
 		if strings.TrimSpace(b.Bonder) == "" {
 			missing = append(missing, "who bonded (bonder)")
@@ -140,7 +140,7 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 	}
 	for i := range r.Preparations {
 		p := &r.Preparations[i]
-		if p.Struck || p.Of != of || !p.Abraded.Value || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
+		if p.Struck || p.Onto != of || !p.Abraded.Value || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
 			continue
 		}
 		return f

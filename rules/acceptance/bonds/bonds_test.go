@@ -33,7 +33,7 @@ func scheduled(window float64) *rules.Report {
 }
 
 func ground(at float64, of string, abraded bool) record.Preparation {
-	return record.Preparation{Entry: hours(at), Of: of, Abraded: laminate.Some(abraded)}
+	return record.Preparation{Entry: hours(at), Onto: of, Abraded: laminate.Some(abraded)}
 }
 
 // A bond 30 hours after the face gelled, unless a case says otherwise.
@@ -65,7 +65,7 @@ func TestJudge_bonds(t *testing.T) {
 		"by no list":             {48, func(r *record.Record) { r.Bonds[0].Qualification = "" }, rules.Incomplete, bonds.Unqualified, "(qualification)"},
 		"the bond struck":        {24, func(r *record.Record) { r.Bonds[0].Struck = true }, rules.Clear, "", ""},
 	} {
-		r := &record.Record{Bonds: []record.Bond{{Entry: hours(30), Of: "J1", Gelled: monday, Bonder: "B. One", Qualification: "list 4"}}}
+		r := &record.Record{Bonds: []record.Bond{{Entry: hours(30), Onto: "J1", Gelled: monday, Bonder: "B. One", Qualification: "list 4"}}}
 		if c.do != nil {
 			c.do(r)
 		}

@@ -12,14 +12,14 @@ import (
 
 // onto asks which joint or nozzle a bond is of.
 func (p *Page) onto() *page.Field {
-	return &page.Field{Label: "of", Hint: "joint or nozzle, as the job names it; empty: the part itself"}
+	return &page.Field{Label: "onto", Hint: "joint or nozzle, as the job names it; empty: the part itself"}
 }
 
 func (p *Page) preparation() page.Overlay {
-	of, finish, remark := p.onto(), &page.Field{Label: "finish", Hint: "36 grit, dull"}, &page.Field{Label: "remark"}
+	onto, finish, remark := p.onto(), &page.Field{Label: "finish", Hint: "36 grit, dull"}, &page.Field{Label: "remark"}
 	abraded := &page.Field{Label: "abraded", Choices: []string{"abraded", "not abraded"}}
-	return p.entered("a cured face made ready for a bond", []safety.Trigger{safety.Cutting}, []*page.Field{of, abraded, finish, remark}, func() (record.Any, error) {
-		x := &record.Preparation{Entry: p.records.By(), Of: text(of), Finish: text(finish), Remark: text(remark)}
+	return p.entered("a cured face made ready for a bond", []safety.Trigger{safety.Cutting}, []*page.Field{onto, abraded, finish, remark}, func() (record.Any, error) {
+		x := &record.Preparation{Entry: p.records.By(), Onto: text(onto), Finish: text(finish), Remark: text(remark)}
 		if text(abraded) == "" {
 			return x, errors.New("abraded: 1 abraded, 2 not abraded")
 		}
@@ -29,17 +29,17 @@ func (p *Page) preparation() page.Overlay {
 }
 
 func (p *Page) bond() page.Overlay {
-	of, bonder, by, remark := p.onto(), &page.Field{Label: "bonder"}, &page.Field{Label: "qualification", Hint: "procedure or list"}, &page.Field{Label: "remark"}
+	onto, bonder, by, remark := p.onto(), &page.Field{Label: "bonder"}, &page.Field{Label: "qualification", Hint: "procedure or list"}, &page.Field{Label: "remark"}
 	gelled := &page.Field{Label: "gelled", Hint: "the face: 2026-03-02 14:30"}
-	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{of, gelled, bonder, by, remark}, func() (record.Any, error) {
-		x := &record.Bond{Entry: p.records.By(), Of: text(of), Bonder: text(bonder), Qualification: text(by), Remark: text(remark)}
+	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{onto, gelled, bonder, by, remark}, func() (record.Any, error) {
+		x := &record.Bond{Entry: p.records.By(), Onto: text(onto), Bonder: text(bonder), Qualification: text(by), Remark: text(remark)}
 		if text(gelled) == "" {
 			return x, nil // not recorded, and the comparison says so
 		}
 		t, err := time.ParseInLocation("2006-01-02 15:04", text(gelled), time.Local)
 		switch {
 		case err != nil:
-			return x, errors.New("gelled: a date and time such as 2026-03-02 14:30, or nothing where nobody knows")
+			return x, errors.New("gelled: a date and time such as 2026-03-02 14:30, or nothing where it is not recorded")
 		case t.After(x.At):
 			return x, errors.New("gelled: it is later than now")
 		}

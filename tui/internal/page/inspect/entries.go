@@ -280,9 +280,9 @@ func (p *Page) entryText(of record.Any) string {
 		if e.Abraded.Value {
 			word = "abraded"
 		}
-		return "face of " + face(e.Of) + ": " + word + remark(e.Finish) + by(e.Who)
+		return "face of " + face(e.Onto) + ": " + word + remark(e.Finish) + by(e.Who)
 	case *record.Bond:
-		return "bond onto " + face(e.Of) + remark(e.Bonder) + by(e.Who)
+		return "bond onto " + face(e.Onto) + remark(e.Bonder) + by(e.Who)
 	case *record.Revision:
 		return "lay-up goes on to another revision of the schedule" + by(e.Who) + clockText(e.At)
 	case *record.Joined:
