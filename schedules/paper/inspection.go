@@ -57,7 +57,7 @@ func InspectionReport(of *Inspected) Sheet {
 	}{
 		{"Lay-up", of.layup()}, {"Readings", of.readings()}, {"By place", of.places()}, {"Defects", of.defects()},
 		{"Dimensions", of.dimensions()}, {"Hydrotests", of.hydrotests()}, {"Post-cure", of.postCures()}, {"Hold and witness points", of.holds()},
-		{"Faces prepared for bonds", of.preparations()}, {"Bonds onto cured faces", of.bonds()},
+		{"Bonds onto cured faces", of.bonds()},
 		{"Instruments", of.instruments()}, {"How the record came about", of.history()},
 		{"Dispositions", of.dispositions()}, {"Struck entries", of.struck()}, {"Decisions", of.decisions()},
 	} {

@@ -56,24 +56,23 @@ func (of *Inspected) holds() Table {
 	return t
 }
 
-func (of *Inspected) preparations() Table {
-	t := Table{Columns: columns("entry", "onto", "abraded", "finish", "when", "who", "remark")}
+// bonds are faces that were prepared, and what was laid onto them.
+func (of *Inspected) bonds() Table {
+	t := Table{Columns: columns("entry", "onto", "what", "when", "face gelled", "bonder", "qualification", "who", "remark")}
 	for i := range of.Built.Preparations {
 		p := &of.Built.Preparations[i]
-		abraded := "no"
+		what := "prepared, not abraded"
 		if p.Abraded.Value {
-			abraded = "yes"
+			what = "abraded"
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.Onto, abraded, p.Finish, clock(p.At), p.Who, p.Remark}})
+		if p.Finish != "" {
+			what += ", " + p.Finish
+		}
+		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.Onto, what, clock(p.At), "", "", "", p.Who, p.Remark}})
 	}
-	return t
-}
-
-func (of *Inspected) bonds() Table {
-	t := Table{Columns: columns("entry", "onto", "face gelled", "bonded", "bonder", "qualification", "who", "remark")}
 	for i := range of.Built.Bonds {
 		b := &of.Built.Bonds[i]
-		t.Rows = append(t.Rows, Row{Cells: []string{number(b.Entry), b.Onto, clock(b.Gelled), clock(b.At), b.Bonder, b.Qualification, b.Who, b.Remark}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(b.Entry), b.Onto, "bonded", clock(b.At), clock(b.Gelled), b.Bonder, b.Qualification, b.Who, b.Remark}})
 	}
 	return t
 }
