@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/settings"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -122,9 +123,17 @@ func (r *Root) land() {
 func (r *Root) choosePage(at int) {
 	var answers []answer
 	for _, i := range r.shown() {
-		answers = append(answers, answer{text: r.pages[i].Name(), do: func() { r.at = i }})
+		name := r.pages[i].Name()
+		answers = append(answers, answer{text: draw.Left(name, 11) + pageSays[name], do: func() { r.at = i }})
 	}
 	r.ask("pages", "Which page?", at, answers...)
+}
+
+// pageSays is what somebody does on a page.
+var pageSays = map[string]string{
+	"bench": "stack plies; findings, why, fixes", "structure": "what the wall has to carry, and what is needed", "winding": "how a band closes a cover",
+	"service": "what resists the fluid; whole walls proposed", "lay-up": "the next ply, ticked into the record", "inspect": "readings, defects, the verdict of a part",
+	"practice": "lessons and exercises", "job": "parts, joints and nozzles from the side",
 }
 
 // offer asks what to do with unsaved work that was found, if some was.

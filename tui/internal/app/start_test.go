@@ -126,3 +126,13 @@ func TestStart_screens(t *testing.T) {
 	// However small the screen is, the line pointed at is on it.
 	started(t, 60, 16).press("down down down").shows("▸4 panel")
 }
+
+// The list of pages says of each what somebody does there.
+func TestPages_sayWhatTheyAreFor(t *testing.T) {
+	g := header(t, 80, 24)
+	for _, p := range g.r.pages {
+		if pageSays[p.Name()] == "" {
+			t.Errorf("nothing is said of the page %q", p.Name())
+		}
+	}
+}

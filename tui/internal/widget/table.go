@@ -285,8 +285,18 @@ func (t *Table[K, R]) row(i, w int, gutter string) string {
 		}
 	}
 	selected := i == t.sel
-	var b strings.Builder
+	var b, line strings.Builder
 	b.Grow(2*w + 16)
+	// The selected row has one look, but what is drawn in it keeps its own: a
+	// bar turned over would show what is left for what is used.
+	flush := func(look draw.Style) {
+		if selected {
+			line.WriteString(look.Render(b.String()))
+		} else {
+			line.WriteString(b.String())
+		}
+		b.Reset()
+	}
 	if selected {
 		b.WriteString(draw.Pointer + " ")
 	} else {
@@ -308,7 +318,14 @@ func (t *Table[K, R]) row(i, w int, gutter string) string {
 		cell := draw.Cut(draw.Clean(text), t.fitted.widths[j])
 		pad := draw.Spaces(t.fitted.widths[j] - draw.Width(cell))
 		n += t.fitted.widths[j]
-		if col.Look != nil && !selected { // the selected row has one look
+		if selected && col.Fill != nil && col.Look != nil {
+			flush(t.th.Selected)
+			b.WriteString(cell)
+			flush(col.Look(r))
+			b.WriteString(pad)
+			continue
+		}
+		if col.Look != nil && !selected {
 			cell = col.Look(r).Render(cell)
 		}
 		if col.Right {
@@ -319,14 +336,15 @@ func (t *Table[K, R]) row(i, w int, gutter string) string {
 			b.WriteString(pad)
 		}
 	}
-	line := b.String()
-	if room := w - gutterCells; n > room {
-		line = draw.Clip(line, room)
-		n = draw.Width(line)
+	flush(t.th.Selected)
+	text := line.String()
+	room := w - gutterCells
+	if n > room {
+		text = draw.Clip(text, room)
+		n = draw.Width(text)
 	}
-	line += draw.Spaces(w - gutterCells - n)
-	if selected {
-		line = t.th.Selected.Render(line)
-	}
-	return line + gutter
+	b.WriteString(draw.Spaces(room - n))
+	line.Reset()
+	flush(t.th.Selected)
+	return text + line.String() + gutter
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -189,5 +190,25 @@ func BenchmarkTableView(b *testing.B) {
 				tab.View(120, 36)
 			}
 		})
+	}
+}
+
+// Reverse never hides a bar: of the selected row everything but what is drawn in
+// it is turned over.
+func TestTable_selectionLeavesABarAsItIs(t *testing.T) {
+	th := draw.New(draw.Dark)
+	columns := []Column[int]{
+		{Title: "name", Width: 4, Cell: func(int) string { return "hoop" }},
+		{Title: "bar", Width: 6, Fill: func(_ int, cells int) string { return draw.Run("█", cells-2) + "··" }, Look: func(int) draw.Style { return th.Gauge }},
+		{Title: "word", Width: 5, Cell: func(int) string { return "holds" }},
+	}
+	table := NewTable(th, func(i int) int { return i }, columns...)
+	table.SetRows([]int{1, 2})
+	lines := table.View(30, 3)
+	if want := th.Selected.Render("▸ hoop ") + th.Gauge.Render("████··") + th.Selected.Render(" holds"); !strings.HasPrefix(lines[1], strings.TrimSuffix(want, "\x1b[m")) {
+		t.Errorf("the selected row is %q", lines[1])
+	}
+	if !strings.Contains(lines[2], th.Gauge.Render("████··")) {
+		t.Errorf("another row is %q", lines[2])
 	}
 }
