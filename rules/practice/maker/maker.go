@@ -135,9 +135,13 @@ func sound(s *laminate.Schedule, lib *laminate.Library) bool {
 
 func (m *maker) service(sc scene) laminate.Service {
 	tenth := func(low, high float64) float64 { return m.between(low, high, 0.5) }
+	heat := sc.heat
+	if m.line.heat[1] > 0 {
+		heat = m.line.heat
+	}
 	s := laminate.Service{
 		Fluid: m.line.fluid, Contact: laminate.Immersed, Contains: laminate.TraitSet(sc.contains...),
-		Temperature: quantity.New(m.between(sc.heat[0], sc.heat[1], 5), quantity.Fahrenheit),
+		Temperature: quantity.New(m.between(heat[0], heat[1], 5), quantity.Fahrenheit),
 		PH:          laminate.PHRange{Lowest: tenth(sc.lowest[0], sc.lowest[1]), Highest: tenth(sc.highest[0], sc.highest[1]), Given: true},
 		Pressure:    quantity.New(0, quantity.PSI), Vacuum: quantity.New(0, quantity.PSI),
 		Conductive: laminate.Some(sc.conductive), Abrasive: laminate.Some(sc.abrasive),

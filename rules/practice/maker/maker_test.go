@@ -1,6 +1,7 @@
 package maker_test
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -53,6 +54,55 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 	for _, k := range exercise.Kinds.All() {
 		if kinds[k] == 0 {
 			t.Errorf("no exercise of the kind %s was made", k)
+		}
+	}
+}
+
+// What a made exercise tells agrees with its data: the same heat, pH and share
+// in words and figures, and no fluid with the nature of another.
+func TestGenerate_tellsWhatItsDataSay(t *testing.T) {
+	lib := catalog.Library()
+	for step := 1; step <= exercise.Steps; step++ {
+		for seed := range uint64(40) {
+			e := maker.Generate(seed, step, lib)
+			v, p := &e.Given.Service, &e.Given.Part
+			wrong := func(what string) { t.Errorf("%s: %s; %s %+v", e.ID, what, e.Scenario, *v) }
+			said := []string{quantity.US.Temperature(v.Temperature.SI()), "pH " + quantity.Number(v.PH.Lowest, 1) + " to " + quantity.Number(v.PH.Highest, 1) + "."}
+			if v.Concentration.Given {
+				said = append(said, quantity.Share(v.Concentration.Value)+" by mass")
+			}
+			for _, s := range said {
+				if !strings.Contains(e.Scenario, s) {
+					wrong("it does not tell " + s)
+				}
+			}
+			if !v.Concentration.Given && strings.Contains(e.Scenario, "by mass") {
+				wrong("it tells a share that is not stated")
+			}
+			if !strings.Contains(e.Title, v.Fluid) {
+				wrong("the title is of another fluid: " + e.Title)
+			}
+			if heat := v.Temperature.In(quantity.Fahrenheit); heat < 40 || heat > 210 {
+				wrong("water in it would freeze or boil")
+			}
+			for word, agrees := range map[string]bool{
+				"acid":         v.PH.Highest <= 7,
+				"hydroxide":    v.PH.Lowest >= 7 && v.Contains.Has(laminate.StrongBase),
+				"brine":        v.Contains.Has(laminate.Brine),
+				"slurry":       v.Abrasive.Value && v.Contains.Has(laminate.Solids),
+				"hypochlorite": v.Contains.Has(laminate.Hypochlorite) && v.PH.Lowest > 7,
+				"hazardous":    v.Conductive.Value && p.Grounding != "",
+				" feeds ":      p.InsideDiameter.In(quantity.Inch) <= 16,
+				"roof":         v.Temperature.In(quantity.Fahrenheit) <= 90,
+				"sea water":    v.Temperature.In(quantity.Fahrenheit) <= 90,
+			} {
+				if strings.Contains(e.Scenario, word) && !agrees {
+					wrong(word + " does not agree with the data")
+				}
+			}
+			if v.Abrasive.Value && !strings.Contains(e.Scenario, "slurry") || v.Conductive.Value && !strings.Contains(e.Scenario, "hazardous") {
+				wrong("it does not tell what it demands")
+			}
 		}
 	}
 }
