@@ -9,7 +9,7 @@
 //
 // # The promise of the format
 //
-// A document is UTF-8, at most 16 MiB, and begins with document and format.
+// A document is UTF-8, at most 16 MiB (a record 64 MiB), and begins with document and format.
 // The present format is 1; a document of a higher one is refused and never
 // half read. Within a format keys are only added, none is taken away, renamed
 // or given another meaning. Keys are lower case and mean what they say only in

@@ -57,8 +57,12 @@ func Kinds() []Kind { return kindWords.All() }
 // Format is the format written and the highest one read.
 const Format = 1
 
-// MostBytes is the size of the largest document read.
-const MostBytes = 16 << 20
+// MostBytes is the size of the largest document read. A record only ever grows, and
+// is not begun anew where it is full: it may have MostRecordBytes.
+const (
+	MostBytes       = 16 << 20
+	MostRecordBytes = 64 << 20
+)
 
 var mark = []byte("\ufeff")
 
@@ -66,7 +70,7 @@ var mark = []byte("\ufeff")
 // before the first table alone. For Unreadable and Undeclared there is a
 // problem that says why; a known kind comes without any.
 func Sniff(b []byte) (Kind, []Problem) {
-	b, problems := text(b)
+	b, problems := text(b, MostRecordBytes)
 	if problems != nil {
 		return Unreadable, problems
 	}
@@ -81,10 +85,10 @@ func Sniff(b []byte) (Kind, []Problem) {
 	return kind, nil
 }
 
-// text strips a byte order mark and refuses what is no text.
-func text(b []byte) ([]byte, []Problem) {
-	if len(b) > MostBytes {
-		return nil, []Problem{{Message: fmt.Sprintf("the file is larger than %d MiB", MostBytes>>20)}}
+// text strips a byte order mark and refuses what is too much, or no text.
+func text(b []byte, most int) ([]byte, []Problem) {
+	if len(b) > most {
+		return nil, []Problem{{Message: fmt.Sprintf("the file is larger than %d MiB", most>>20)}}
 	}
 	b = bytes.TrimPrefix(b, mark)
 	if utf8.Valid(b) {

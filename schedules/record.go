@@ -58,27 +58,27 @@ var recordTables = []tables.Table{
 		tables.TextField("part", func(r *record.Record) *string { return &r.Part }),
 		tables.TextField("joint", func(r *record.Record) *string { return &r.Joint }),
 	), func(d *recordDocument) *record.Record { return &d.Record }),
-	tables.Many("laid", mostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
-	tables.Many("reading", mostEntries, readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
-	tables.Many("defect", mostEntries, defectEntryFields, func(d *recordDocument) *[]record.Defect { return &d.Defects }),
-	tables.Many("disposition", mostEntries, dispositionFields, func(d *recordDocument) *[]record.Disposition { return &d.Dispositions }),
-	tables.Many("decision", mostEntries, decisionFields, func(d *recordDocument) *[]record.Decision { return &d.Decisions }),
-	tables.Many("struck", mostEntries, struckFields, func(d *recordDocument) *[]record.Struck { return &d.Struck }),
-	tables.Many("adopted", mostEntries, adoptedFields, func(d *recordDocument) *[]record.Adopted { return &d.Adopted }),
-	tables.Many("joined", mostEntries, joinedFields, func(d *recordDocument) *[]record.Joined { return &d.Joined }),
-	tables.Many("cut", mostEntries, cutFields, func(d *recordDocument) *[]record.Cut { return &d.Cuts }),
-	tables.Many("revision", mostEntries, revisionFields, func(d *recordDocument) *[]record.Revision { return &d.Revisions }),
-	tables.Many("dimension", mostEntries, dimensionFields, func(d *recordDocument) *[]record.Dimension { return &d.Dimensions }),
-	tables.Many("hydrotest", mostEntries, hydrotestFields, func(d *recordDocument) *[]record.Hydrotest { return &d.Hydrotests }),
-	tables.Many("instrument", mostEntries, instrumentFields, func(d *recordDocument) *[]record.Instrument { return &d.Instruments }),
-	tables.Many("post_cure", mostEntries, postCureFields, func(d *recordDocument) *[]record.PostCure { return &d.PostCures }),
-	tables.Many("hold", mostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
-	tables.Many("preparation", mostEntries, preparationFields, func(d *recordDocument) *[]record.Preparation { return &d.Preparations }),
-	tables.Many("bond", mostEntries, bondEntryFields, func(d *recordDocument) *[]record.Bond { return &d.Bonds }),
+	tables.Many("laid", MostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
+	tables.Many("reading", MostEntries, readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
+	tables.Many("defect", MostEntries, defectEntryFields, func(d *recordDocument) *[]record.Defect { return &d.Defects }),
+	tables.Many("disposition", MostEntries, dispositionFields, func(d *recordDocument) *[]record.Disposition { return &d.Dispositions }),
+	tables.Many("decision", MostEntries, decisionFields, func(d *recordDocument) *[]record.Decision { return &d.Decisions }),
+	tables.Many("struck", MostEntries, struckFields, func(d *recordDocument) *[]record.Struck { return &d.Struck }),
+	tables.Many("adopted", MostEntries, adoptedFields, func(d *recordDocument) *[]record.Adopted { return &d.Adopted }),
+	tables.Many("joined", MostEntries, joinedFields, func(d *recordDocument) *[]record.Joined { return &d.Joined }),
+	tables.Many("cut", MostEntries, cutFields, func(d *recordDocument) *[]record.Cut { return &d.Cuts }),
+	tables.Many("revision", MostEntries, revisionFields, func(d *recordDocument) *[]record.Revision { return &d.Revisions }),
+	tables.Many("dimension", MostEntries, dimensionFields, func(d *recordDocument) *[]record.Dimension { return &d.Dimensions }),
+	tables.Many("hydrotest", MostEntries, hydrotestFields, func(d *recordDocument) *[]record.Hydrotest { return &d.Hydrotests }),
+	tables.Many("instrument", MostEntries, instrumentFields, func(d *recordDocument) *[]record.Instrument { return &d.Instruments }),
+	tables.Many("post_cure", MostEntries, postCureFields, func(d *recordDocument) *[]record.PostCure { return &d.PostCures }),
+	tables.Many("hold", MostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
+	tables.Many("preparation", MostEntries, preparationFields, func(d *recordDocument) *[]record.Preparation { return &d.Preparations }),
+	tables.Many("bond", MostEntries, bondEntryFields, func(d *recordDocument) *[]record.Bond { return &d.Bonds }),
 }
 
-// mostEntries of one kind a record may hold.
-const mostEntries = 100_000
+// MostEntries of one kind a record may hold.
+const MostEntries = 100_000
 
 // groupField is the part of the wall that a reading or a specimen holds; the
 // whole wall where it is left out.

@@ -245,7 +245,7 @@ func SealEntry(entry record.Any, before record.Sum) []byte {
 // line ends: of the text that RecordEntry gives, without id and seal.
 func content(entry record.Any) record.Sum {
 	title, fields, row := kindOfEntry(entry)
-	return sha256.Sum256(appendEntry(nil, title, fields[1:len(fields)-1], row))
+	return sha256.Sum256(appendEntry(make([]byte, 0, 512), title, fields[1:len(fields)-1], row))
 }
 
 func appendEntry(b []byte, title string, fields []tables.Field, row any) []byte {
@@ -254,7 +254,7 @@ func appendEntry(b []byte, title string, fields []tables.Field, row any) []byte 
 	}
 	for _, f := range fields {
 		if text, ok := f.Get(row); ok {
-			b = append(b, f.Key+" = "+oneLine(text)+"\n"...)
+			b = append(append(append(append(b, f.Key...), " = "...), oneLine(text)...), '\n')
 		}
 	}
 	return append(b, '\n')

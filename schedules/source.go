@@ -49,7 +49,11 @@ func (s *Source) fault(problems []Problem, at tables.Spot, message string) []Pro
 // read decodes a document of the wanted kind into model, as far as it goes. The
 // source has no document where there is nothing to go on with.
 func read(b []byte, want Kind, known []tables.Table, model any) (*Source, []Problem) {
-	data, problems := text(b)
+	most := MostBytes
+	if want == Record {
+		most = MostRecordBytes
+	}
+	data, problems := text(b, most)
 	if problems != nil {
 		return &Source{}, problems
 	}

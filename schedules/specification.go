@@ -300,8 +300,8 @@ func (s *Source) plans(problems []Problem, d spec.Inspection) []Problem {
 			fail("of", "it is missing")
 		case seen[k]:
 			fail("of", "there is a plan of "+p.Of.String()+" for this zone and side already")
-		case p.Number.Given && (p.Number.Value < least || p.Number.Value > mostEntries):
-			fail("number", fmt.Sprintf("%d is not between %d and %d", p.Number.Value, least, mostEntries))
+		case p.Number.Given && (p.Number.Value < least || p.Number.Value > MostEntries):
+			fail("number", fmt.Sprintf("%d is not between %d and %d", p.Number.Value, least, MostEntries))
 		case p.Of != inspection.WallThickness && p.Of != inspection.IgnitionLoss && p.Group != inspection.WholeWall:
 			fail("zone", "only thickness and ignition-loss are of a part of the wall")
 		case p.SpotMinimum.Given && (p.Of != inspection.WallThickness || !(p.SpotMinimum.Value > 0 && p.SpotMinimum.Value <= 1)):

@@ -58,6 +58,7 @@ func Compare(in Input) *Result {
 	}
 	ofSchedule := len(j.result.Lines)
 	if in.Record != nil {
+		j.index = newIndex(in.Record)
 		j.breaks()
 		j.belongs()
 		j.layup()
@@ -78,6 +79,7 @@ func Compare(in Input) *Result {
 
 type judge struct {
 	Input
+	index
 	result *Result
 }
 

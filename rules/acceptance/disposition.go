@@ -14,69 +14,23 @@ import (
 // closed.
 const keyNonconformance = "record.nonconformance"
 
-// disposed gives the last disposition of an entry that was not struck, nil
-// where there is none.
-func (j *judge) disposed(number int) *record.Disposition {
-	var last *record.Disposition
-	for i := range j.Record.Dispositions {
-		if d := &j.Record.Dispositions[i]; number != 0 && d.Of == number && !d.Struck {
-			last = d
-		}
-	}
-	return last
-}
-
 func conceded(d *record.Disposition) bool {
 	return d.Action == record.UseAsIs && strings.EqualFold(strings.TrimSpace(d.Role), record.Purchaser)
-}
-
-// Superseded gives the disposition by which later readings count instead of one:
-// it is of this reading or of another of its kind, part, place and side. nil
-// where the reading counts.
-func Superseded(by *record.Record, r *record.Reading) *record.Disposition {
-	for i := range by.Dispositions {
-		d := &by.Dispositions[i]
-		if d.Struck || d.Action != record.Retest && d.Action != record.Repair || d.Number <= r.Number {
-			continue
-		}
-		for k := range by.Readings {
-			if of := &by.Readings[k]; of.Number == d.Of && of.Number != 0 && alike(of, r) {
-				return d
-			}
-		}
-	}
-	return nil
-}
-
-// alike tells whether two readings measure the same at the same place.
-func alike(a, b *record.Reading) bool {
-	return a.Kind == b.Kind && a.Group == b.Group && a.Side == b.Side && strings.EqualFold(strings.TrimSpace(a.Place), strings.TrimSpace(b.Place))
 }
 
 // closed tells whether a defect counts no more: repaired and examined again, or
 // taken as it is by the purchaser.
 func (j *judge) closed(d *record.Defect) bool {
-	what := j.disposed(d.Number)
+	what := j.disposed[d.Number]
 	switch {
 	case what == nil && !d.Repaired:
 		return false
 	case what == nil:
-		return j.examinedAfter(d, d.Number)
+		return j.examined[named(d.Place)] > d.Number
 	case what.Action == record.UseAsIs:
 		return conceded(what)
 	case what.Action == record.Repair, what.Action == record.Retest:
-		return j.examinedAfter(d, what.Number)
-	}
-	return false
-}
-
-// examinedAfter tells whether the place of a defect was examined by eye in an
-// entry after one.
-func (j *judge) examinedAfter(d *record.Defect, number int) bool {
-	for _, r := range j.valid(inspection.Visual) {
-		if r.Number > number && strings.EqualFold(strings.TrimSpace(r.Place), strings.TrimSpace(d.Place)) {
-			return true
-		}
+		return j.examined[named(d.Place)] > what.Number
 	}
 	return false
 }
@@ -86,7 +40,7 @@ func (j *judge) examinedAfter(d *record.Defect, number int) bool {
 func (j *judge) nonconformances() {
 	for k := range j.Record.Defects {
 		d := &j.Record.Defects[k]
-		what := j.disposed(d.Number)
+		what := j.disposed[d.Number]
 		switch {
 		case d.Struck || what == nil && !d.Repaired:
 		case j.closed(d):
@@ -116,25 +70,17 @@ func (j *judge) nonconformances() {
 
 // superseded says what a retest puts aside, and asks for what comes instead.
 func (j *judge) superseded(d *record.Disposition) {
-	var old []*record.Reading
-	for k := range j.Record.Readings {
-		if r := &j.Record.Readings[k]; !r.Struck && !d.Struck && Superseded(j.Record, r) == d {
-			old = append(old, r)
-		}
-	}
+	old := j.aside[d]
 	if len(old) == 0 {
 		return
 	}
 	r := old[0]
 	what := fmt.Sprintf("%s at %s", r.Kind, cmp.Or(r.Place, "a place not recorded"))
 	j.note(fmt.Sprintf("entry %d: %s: %s of %s superseded", d.Number, disposedText(d), quantity.Counted(len(old), "earlier reading", "earlier readings"), what))
-	for _, later := range j.valid(r.Kind) {
-		if later.Number > d.Number && alike(later, r) {
-			return
-		}
+	if j.latest[measured(r)] <= d.Number {
+		j.add(Line{Key: keyNonconformance, Demand: "what is retested is measured again", Verdict: Incomplete, Basis: byPractice,
+			Found: fmt.Sprintf("%s: %s in entry %d, and no later reading", what, d.Action, d.Number)})
 	}
-	j.add(Line{Key: keyNonconformance, Demand: "what is retested is measured again", Verdict: Incomplete, Basis: byPractice,
-		Found: fmt.Sprintf("%s: %s in entry %d, and no later reading", what, d.Action, d.Number)})
 }
 
 func disposedText(d *record.Disposition) string {

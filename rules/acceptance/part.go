@@ -88,20 +88,14 @@ func (j *judge) bounds(b *spec.Bounds) string {
 // supersededDimension tells whether a measure was put aside by a retest or repair
 // and measured again, or conceded.
 func (j *judge) supersededDimension(x *record.Dimension) bool {
-	d := j.disposed(x.Number)
+	d := j.disposed[x.Number]
 	if d == nil {
 		return false
 	}
 	if conceded(d) {
 		return true
 	}
-	for i := range j.Record.Dimensions {
-		y := &j.Record.Dimensions[i]
-		if d.Action != record.Scrap && !y.Struck && y.Number > d.Number && y.What == x.What && strings.EqualFold(y.Place, x.Place) {
-			return true
-		}
-	}
-	return false
+	return d.Action != record.Scrap && j.sized[sized{x.What, named(x.Place)}] > d.Number
 }
 
 // hydrotest judges the last test under water; one that leaked stays in sight
@@ -117,13 +111,13 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 		if h.Leaks.Value == 0 {
 			continue
 		}
-		what := j.disposed(h.Number)
+		what := j.disposed[h.Number]
 		l := Line{Key: keyNonconformance, Demand: "a leak is disposed of, and the part tested again", Verdict: Incomplete, Basis: byPractice,
 			Found: fmt.Sprintf("entry %d: %s at %s", h.Number, quantity.Counted(h.Leaks.Value, "leak", "leaks"), j.load(h.Pressure))}
 		switch {
 		case what == nil:
 			j.add(l)
-		case !conceded(what) && !j.testedAfter(what.Number):
+		case !conceded(what) && j.held <= what.Number:
 			l.Found += ": " + disposedText(what) + ", and no later test without a leak"
 			j.add(l)
 		default:
@@ -152,7 +146,7 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 	l.Found = j.hydrotestText(last)
 	asked, _ := record.Span(d.Held)
 	held, _ := record.Span(last.Held)
-	switch what := j.disposed(last.Number); {
+	switch what := j.disposed[last.Number]; {
 	case last.Leaks.Value > 0 && (what == nil || !conceded(what)):
 		l.Verdict = Fails
 	case last.Pressure.Cmp(d.Pressure) < 0, held < asked:
@@ -174,16 +168,6 @@ func (j *judge) hydrotestText(h *record.Hydrotest) string {
 		text += ", witnessed by " + h.Witness
 	}
 	return text
-}
-
-// testedAfter tells whether the part held water in an entry after one.
-func (j *judge) testedAfter(number int) bool {
-	for i := range j.Record.Hydrotests {
-		if h := &j.Record.Hydrotests[i]; !h.Struck && h.Number > number && h.Leaks.Given && h.Leaks.Value == 0 {
-			return true
-		}
-	}
-	return false
 }
 
 func (j *judge) load(q quantity.Pressure) string { return q.TextFor(j.Units, j.Units.Load()) }

@@ -40,15 +40,7 @@ func (j *judge) readings() {
 }
 
 // valid gives the readings of a kind that were neither struck nor superseded by a retest.
-func (j *judge) valid(kind inspection.Kind) []*record.Reading {
-	var list []*record.Reading
-	for i := range j.Record.Readings {
-		if r := &j.Record.Readings[i]; r.Kind == kind && !r.Struck && Superseded(j.Record, r) == nil {
-			list = append(list, r)
-		}
-	}
-	return list
-}
+func (j *judge) valid(kind inspection.Kind) []*record.Reading { return j.stand[kind] }
 
 // inspectionDemands are empty without a specification: nothing is demanded.
 func (j *judge) inspectionDemands() spec.Inspection {

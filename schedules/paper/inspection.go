@@ -236,10 +236,11 @@ func part(r *record.Reading) string {
 
 func (of *Inspected) readings() Table {
 	t := Table{Columns: columns("entry", "kind", "place", "side", "value", "method", "taken", "who", "witness")}
+	superseding := acceptance.Superseding(of.Built)
 	for i := range of.Built.Readings {
 		r := &of.Built.Readings[i]
 		entry := number(r.Entry)
-		if d := acceptance.Superseded(of.Built, r); d != nil {
+		if d := superseding(r); d != nil {
 			entry += " superseded by " + strconv.Itoa(d.Number)
 		}
 		t.Rows = append(t.Rows, Row{Cells: []string{entry, part(r), r.Place, r.Side.String(), reading(r), r.Method, clock(r.At), r.Who, r.Witness}})
@@ -253,9 +254,10 @@ func (of *Inspected) places() Table {
 	t := Table{Columns: columns("kind", "place", "side", "readings", "lowest", "mean", "left out of the average")}
 	var heads [][3]string
 	values := map[[3]string][]float64{}
+	superseding := acceptance.Superseding(of.Built)
 	for i := range of.Built.Readings {
 		r := &of.Built.Readings[i]
-		if r.Struck || acceptance.Superseded(of.Built, r) != nil || r.Kind != inspection.WallThickness && r.Kind != inspection.Barcol {
+		if r.Struck || superseding(r) != nil || r.Kind != inspection.WallThickness && r.Kind != inspection.Barcol {
 			continue
 		}
 		head := [3]string{part(r), r.Place, r.Side.String()}

@@ -156,8 +156,8 @@ func (r *Record) Append(entry record.Any) error {
 	}
 	added := schedules.SealEntry(entry, r.now.Trail.Last)
 	// An entry that is about none before it reads the same behind the head alone
-	// as behind thousands of others.
-	alone := len(r.entries) < mostAlone
+	// as behind thousands of others; where there may be too many, all are read.
+	alone := len(r.entries) < schedules.MostEntries
 	switch entry.(type) {
 	case *record.Struck, *record.Disposition, *record.Adopted, *record.Joined:
 		alone = false
@@ -183,10 +183,6 @@ func (r *Record) Append(entry record.Any) error {
 	}
 	return nil
 }
-
-// mostAlone is how many entries a record may have for the next one to be read
-// alone; beyond, the bounds of the whole document are looked at too.
-const mostAlone = 50_000
 
 // join adds the one entry of a record to what the record says.
 func (r *Record) join(text []byte, one *record.Record) {

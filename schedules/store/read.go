@@ -9,10 +9,13 @@ import (
 	"path/filepath"
 	"syscall"
 	"time"
+
+	"frp/veilwright/schedules"
 )
 
-// MaxSize is the largest document, in bytes: 16 MiB.
-const MaxSize = 16 << 20
+// MaxSize is the largest file that is read, in bytes: that of the largest record.
+// Documents of other kinds may have less, which is seen when their kind is known.
+const MaxSize = schedules.MostRecordBytes
 
 // File is a document as read.
 type File struct {

@@ -110,7 +110,7 @@ func TestRead_refusesInOneSentence(t *testing.T) {
 		{in("s.toml"), "is a socket, not a file"},
 		{"/dev/null", "is a device, not a file"},
 		{"/dev/zero", "is a device, not a file"},
-		{in("sparse.toml"), "has 95.4 MiB, and a document may have 16 MiB at most"},
+		{in("sparse.toml"), "has 95.4 MiB, and a document may have 64 MiB at most"},
 	} {
 		f, err := Read(c.path)
 		var own *Error
@@ -162,7 +162,7 @@ func (e *endless) Read(p []byte) (int, error) {
 func TestReadFrom_stopsAtTheLimit(t *testing.T) {
 	var e endless
 	_, err := ReadFrom(&e, "standard input")
-	if err == nil || err.Error() != "standard input: is over 16 MiB, the most that a document may have" {
+	if err == nil || err.Error() != "standard input: is over 64 MiB, the most that a document may have" {
 		t.Errorf("an endless stream: %v", err)
 	}
 	if e.taken > MaxSize+1 {

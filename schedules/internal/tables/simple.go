@@ -3,6 +3,7 @@ package tables
 import (
 	"bytes"
 	"strconv"
+	"time"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )
@@ -11,7 +12,8 @@ import (
 // reader need not read it a second time. It does so only for what two readers
 // cannot understand differently: bare keys that are given once on a line of
 // their own below headers written out, text without escapes, whole numbers and
-// decimals, true and false, lists of them. Whatever else a document holds, the
+// decimals, true and false, points in time to the second with their offset, lists
+// of them. Whatever else a document holds, the
 // value reader reads all of it, and words every error.
 type simple struct {
 	no    bool  // the document is not simple
@@ -94,8 +96,8 @@ func bare(key string) bool {
 	return key != ""
 }
 
-// value gives what the value reader would: string, int64, float64, bool, or a
-// list of them. raw is its text; plain tells that there is no escape in it.
+// value gives what the value reader would: string, int64, float64, bool, time.Time,
+// or a list of them. raw is its text; plain tells that there is no escape in it.
 func (s *simple) value(n *unstable.Node, raw []byte, plain bool) (any, bool) {
 	switch n.Kind {
 	case unstable.String:
@@ -125,6 +127,8 @@ func (s *simple) value(n *unstable.Node, raw []byte, plain bool) (any, bool) {
 		return v, err == nil
 	case unstable.Bool:
 		return len(n.Data) > 0 && n.Data[0] == 't', true
+	case unstable.DateTime:
+		return moment(n.Data)
 	case unstable.Array:
 		if !plain {
 			return nil, false
@@ -145,6 +149,13 @@ func (s *simple) value(n *unstable.Node, raw []byte, plain bool) (any, bool) {
 	default:
 		return nil, false
 	}
+}
+
+// moment reads 2026-03-02T07:15:00Z, or the same with an offset of hours and
+// minutes, as the value reader does.
+func moment(b []byte) (any, bool) {
+	t, err := time.ParseInLocation(time.RFC3339, string(b), time.Local)
+	return t, err == nil && t.Format(time.RFC3339) == string(b)
 }
 
 // digits tells whether b is a whole number as everybody writes it, of at most
