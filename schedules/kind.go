@@ -77,6 +77,8 @@ func Sniff(b []byte) (Kind, []Problem) {
 	top, errs := tables.Top(b, "document", "format")
 	kind, problem := kindOf(b, top)
 	switch {
+	case kind != Record && len(b) > MostBytes:
+		return Unreadable, tooLarge(MostBytes)
 	case kind == Undeclared && len(errs) > 0:
 		return Unreadable, errs
 	case problem != nil:
@@ -88,7 +90,7 @@ func Sniff(b []byte) (Kind, []Problem) {
 // text strips a byte order mark and refuses what is too much, or no text.
 func text(b []byte, most int) ([]byte, []Problem) {
 	if len(b) > most {
-		return nil, []Problem{{Message: fmt.Sprintf("the file is larger than %d MiB", most>>20)}}
+		return nil, tooLarge(most)
 	}
 	b = bytes.TrimPrefix(b, mark)
 	if utf8.Valid(b) {
@@ -105,6 +107,10 @@ func text(b []byte, most int) ([]byte, []Problem) {
 	p := Problem{Message: "this is not text in UTF-8"}
 	p.Line, p.Column = tables.Place(b, at)
 	return nil, []Problem{p}
+}
+
+func tooLarge(most int) []Problem {
+	return []Problem{{Message: fmt.Sprintf("the file is larger than %d MiB", most>>20)}}
 }
 
 // kindOf reads `document` and `format`.

@@ -231,6 +231,9 @@ func wholeOf(b []byte, r *record.Record) int {
 		}
 		return lineStart(b, all[len(all)-1].Head().Line)
 	}
+	if len(b) > MostRecordBytes {
+		return len(b) // too much is not half-written
+	}
 	if whole := len(bytes.TrimRight(b, "\x00")); whole < len(b) {
 		if r, _ := decodeRecord(b[:whole]); r != nil {
 			return wholeOf(b[:whole], r)
