@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,7 +20,10 @@ type Field struct {
 	Hint    string   // unit, or what holds while nothing is stated
 	Choices []string // numbered from 1; empty for free text
 	Several bool     // any number of the choices; Text is them with commas
-	Ending  string   // typing goes on in the text, before this end of it
+	// Offers are texts that are likely: → behind the text takes the next one.
+	// Anything else can be typed all the same.
+	Offers []string
+	Ending string // typing goes on in the text, before this end of it
 
 	opened string // the text when the field was entered
 	line   widget.Input
@@ -56,7 +60,12 @@ func (f *Field) Revert() {
 // rows are the keys that type or choose; who shows them gives them their act.
 func (f *Field) rows() []keys.Row {
 	if len(f.Choices) == 0 {
-		return []keys.Row{{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace deletes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}}
+		typing := keys.Row{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace deletes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}
+		if f.offered() {
+			typing.Keys = slices.DeleteFunc(typing.Keys, func(k string) bool { return k == keys.Right })
+			return []keys.Row{{Keys: []string{keys.Right}, Show: "→", Short: "a likely one", Long: "the next text that is likely here; anything else can be typed", Rank: 3}, typing}
+		}
+		return []keys.Row{typing}
 	}
 	n := min(9, len(f.Choices))
 	var more []keys.Row
@@ -96,6 +105,13 @@ func (f *Field) Press(e keys.Event) bool {
 		f.pressChoice(e)
 		return true
 	}
+	if e.Key == keys.Right && f.offered() {
+		at := slices.Index(f.Offers, f.Text) // -1 where it is none of them
+		f.Text = f.Offers[(at+1)%len(f.Offers)]
+		f.line.Set(f.Text)
+		f.typed = false
+		return true
+	}
 	if !f.typed {
 		f.line.Set(f.Text)
 		if e.Rune != 0 || e.Key == "" {
@@ -109,6 +125,12 @@ func (f *Field) Press(e keys.Event) bool {
 	}
 	f.Text = f.line.Text()
 	return true
+}
+
+// offered tells that → takes a likely text: there are some, and nothing stands
+// behind the cursor to go to.
+func (f *Field) offered() bool {
+	return len(f.Offers) > 0 && len(f.Choices) == 0 && (!f.typed || f.line.AtEnd())
 }
 
 func (f *Field) chosen() int {
@@ -226,8 +248,15 @@ func (f *Field) Lines(t *draw.Theme, open bool, label, w int) []string {
 	if !f.typed && shown != "" {
 		line = t.Selected.Render(draw.Tail(shown, used-1)) + t.Cursor.Render("_")
 	}
-	if f.Hint != "" && room-used > 3 {
-		line += "  " + t.Dim.Render(draw.Cut(f.Hint, room-used-2))
+	hint := f.Hint
+	if f.offered() {
+		at := slices.Index(f.Offers, f.Text)
+		if next := draw.Clean(f.Offers[(at+1)%len(f.Offers)]); next != shown {
+			hint = "→ " + next
+		}
+	}
+	if hint != "" && room-used > 3 {
+		line += "  " + t.Dim.Render(draw.Cut(hint, room-used-2))
 	}
 	return []string{head + line}
 }

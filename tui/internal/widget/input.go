@@ -49,6 +49,11 @@ func (l *Input) Text() string {
 	return l.model.Value()
 }
 
+// AtEnd reports that the cursor is behind the text.
+func (l *Input) AtEnd() bool {
+	return l.model == nil || l.model.Position() >= len([]rune(l.model.Value()))
+}
+
 // Empty reports that nothing is typed.
 func (l *Input) Empty() bool { return l.Text() == "" }
 

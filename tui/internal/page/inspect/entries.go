@@ -50,6 +50,7 @@ func (p *Page) defect() page.Overlay {
 	area := &page.Field{Label: "in an area of", Hint: u.Surface().Symbol() + "; left out: as required"}
 	place := &page.Field{Label: "place", Text: p.place}
 	repaired := &page.Field{Label: "repaired", Choices: []string{"not yet", yes}}
+	p.records.Offer(place)
 	s := &page.Form{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
 	taken := func() (d record.Defect, err error) {
 		var ok bool

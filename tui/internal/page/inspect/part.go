@@ -18,6 +18,7 @@ import (
 // entered is a form of one entry about the finished part; read makes the entry
 // of its fields, or says which of them is wrong.
 func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field, read func() (record.Any, error)) page.Overlay {
+	p.records.Offer(fields...)
 	s := &page.Form{Head: head, Fields: fields}
 	s.Check = func(i int) error {
 		// What is wrong is said at its own field, or at the last.

@@ -112,6 +112,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	instrument := &page.Field{Label: "instrument", Text: p.instrument, Hint: "kept for the next one"}
 	witness := &page.Field{Label: "witness", Text: p.witness, Hint: "who is there; kept for the next one"}
 	side.Text = p.side
+	p.records.Offer(place, method, instrument, witness)
 	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, method, witness, instrument}, Needs: 1, EmptyEnds: true, Again: true}
 	switch k {
 	case inspection.WallThickness:

@@ -33,7 +33,7 @@ func floorOrder(f laminate.PartForm) []string {
 // floor are the entries of floorOrder.
 func floor(d *page.Desk) []entry {
 	s, u := d.Doc.Now(), d.Units()
-	all := slices.Concat(part(s, u), service(s, u))
+	all := slices.Concat(part(s, u), offer(d, service(s, u)))
 	var list []entry
 	for _, label := range floorOrder(s.Part.Form) {
 		for _, e := range all {

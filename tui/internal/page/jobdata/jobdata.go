@@ -67,7 +67,27 @@ func missing(d *page.Desk, list []entry) int {
 // entries are the lines of the schedule as it stands.
 func entries(d *page.Desk) []entry {
 	s, u := d.Doc.Now(), d.Units()
-	return slices.Concat(header(s), part(s, u), service(s, u), conditions(s, u), resins(s))
+	return slices.Concat(header(s), part(s, u), offer(d, service(s, u)), conditions(s, u), resins(s))
+}
+
+// usualFluids are what such walls often stand in.
+var usualFluids = []string{"water", "waste water", "sea water", "sodium chloride brine", "sulfuric acid", "hydrochloric acid", "sodium hydroxide", "sodium hypochlorite"}
+
+// offer lets the fluid be taken instead of typed: those that the shop book rates
+// resins for, under the names it has for them, then the usual ones.
+func offer(d *page.Desk, list []entry) []entry {
+	var fluids []string
+	for i := range d.Doc.Library().Ratings {
+		if f := d.Doc.Library().Ratings[i].Fluid; !slices.Contains(fluids, f) {
+			fluids = append(fluids, f)
+		}
+	}
+	for i := range list {
+		if list[i].field.Label == "fluid" {
+			list[i].field.Offers = append(fluids, usualFluids...)
+		}
+	}
+	return list
 }
 
 func fields(list []entry) []*page.Field {

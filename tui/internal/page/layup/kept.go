@@ -101,6 +101,7 @@ func (p *Page) askDetails() {
 	resin := &page.Field{Label: "lot of resin " + k.resin, Text: k.resinLot}
 	catalyst := &page.Field{Label: "initiator", Text: percentText(k.catalyst), Hint: "% of the resin, by the resin manufacturer's table"}
 	promoter := &page.Field{Label: "promoter", Text: percentText(k.promoter), Hint: "% of the resin, by the resin manufacturer's table"}
+	p.records.Offer(who, lot, resin)
 	s := &page.Form{Head: "kept from ply to ply", Fields: []*page.Field{who, role, lot, resin, catalyst, promoter}}
 	// What Enter goes past is kept: somebody called away loses no line.
 	keep := func() error {

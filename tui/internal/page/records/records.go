@@ -80,6 +80,7 @@ func (c *Case) Named(open func(page.Overlay), next func()) {
 func (c *Case) AskName(next func()) page.Overlay {
 	who := &page.Field{Label: "name", Text: c.who, Hint: "with every entry from now on"}
 	role := &page.Field{Label: "role", Text: c.role, Choices: Roles()}
+	c.Offer(who)
 	s := &page.Form{Head: "who enters? asked once a sitting", Fields: []*page.Field{who, role}}
 	s.Check = func(i int) error {
 		switch f := s.Fields[i]; {
