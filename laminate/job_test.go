@@ -154,7 +154,7 @@ func TestValidateJob(t *testing.T) {
 		"a cone's diameters": {func(j *Job) {
 			j.Parts[0].Form, j.Parts[0].InsideDiameter, j.Parts[0].SmallDiameter = Cone, inches(20), inches(20)
 		}, Ref{Kind: RefJobPart, Key: "small_diameter"}, "not less"},
-		"a pipe's knuckle": {func(j *Job) { j.Parts[0].Form, j.Parts[0].KnuckleRadius = Pipe, inches(2) }, Ref{Kind: RefJobPart, Key: "knuckle_radius"}, "key of head, cone, flat-bottom"},
+		"a pipe's knuckle": {func(j *Job) { j.Parts[0].Form, j.Parts[0].KnuckleRadius = Pipe, inches(2) }, Ref{Kind: RefJobPart, Key: "knuckle_radius"}, "key of head, flat-bottom"},
 		"a round head's knuckle": {func(j *Job) {
 			j.Parts[0].Form, j.Parts[0].Head, j.Parts[0].KnuckleRadius = HeadPart, Hemispherical, inches(2)
 		}, Ref{Kind: RefJobPart, Key: "knuckle_radius"}, "torispherical"},

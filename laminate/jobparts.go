@@ -46,7 +46,7 @@ type Shape struct {
 	// Flat bottom, and the taper of any part.
 	Supported     Optional[bool]  // whether the whole bottom stands on its foundation
 	KnuckleHeight quantity.Length // how far its knuckle reinforcement runs up the wall
-	Taper         quantity.Length // over which a part runs out into a thinner one
+	Taper         quantity.Length // over which a course runs out into a thinner one
 
 	// Cover and panel.
 	Width           quantity.Length // of a rectangle, beside its length

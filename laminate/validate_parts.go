@@ -39,7 +39,7 @@ var shapeKeys = []struct {
 }{
 	{"shape", func(s *Shape) bool { return s.Head != NoHeadShape }, []PartForm{HeadPart}},
 	{"crown_radius", func(s *Shape) bool { return s.CrownRadius.Given() }, []PartForm{HeadPart}},
-	{"knuckle_radius", func(s *Shape) bool { return s.KnuckleRadius.Given() }, []PartForm{HeadPart, Cone, FlatBottom}},
+	{"knuckle_radius", func(s *Shape) bool { return s.KnuckleRadius.Given() }, []PartForm{HeadPart, FlatBottom}},
 	{"depth", func(s *Shape) bool { return s.Depth.Given() }, []PartForm{HeadPart}},
 	{"half_angle", func(s *Shape) bool { return s.HalfAngle.Given }, []PartForm{Cone}},
 	{"small_diameter", func(s *Shape) bool { return s.SmallDiameter.Given() }, []PartForm{Cone}},
@@ -48,9 +48,10 @@ var shapeKeys = []struct {
 	{"miters", func(s *Shape) bool { return s.Miters.Given }, []PartForm{Elbow}},
 	{"supported", func(s *Shape) bool { return s.Supported.Given }, []PartForm{FlatBottom}},
 	{"knuckle_height", func(s *Shape) bool { return s.KnuckleHeight.Given() }, []PartForm{FlatBottom}},
+	{"taper", func(s *Shape) bool { return s.Taper.Given() }, []PartForm{ShellCourse}},
 	{"width", func(s *Shape) bool { return s.Width.Given() }, []PartForm{Panel, Cover}},
 	{"edge", func(s *Shape) bool { return s.Edge != NoEdgeSupport }, []PartForm{Panel, Cover}},
-	{"deflection_limit", func(s *Shape) bool { return s.DeflectionLimit.Given }, []PartForm{Panel, Cover, HeadPart}},
+	{"deflection_limit", func(s *Shape) bool { return s.DeflectionLimit.Given }, []PartForm{Panel, Cover}},
 	{"bolt_circle", func(s *Shape) bool { return s.BoltCircle.Given() }, []PartForm{Flange, Cover}},
 	{"size", func(s *Shape) bool { return s.Size.Given() }, []PartForm{Flange, Cover}},
 	{"drilling", func(s *Shape) bool { return s.Drilling != NoDrilling }, []PartForm{Flange, Cover}},
@@ -131,8 +132,7 @@ func zero(l quantity.Length) bool { return l.Given() && l.SI() == 0 }
 
 // fits refuses a shape that cannot be on a part of its diameter.
 func (c *checker) fits(p *Part) {
-	s := &p.Shape
-	d := p.InsideDiameter
+	s, d := &p.Shape, p.InsideDiameter
 	over := func(a quantity.Length, share float64) bool {
 		return a.Given() && d.Given() && quantity.Above(a.SI(), share*d.SI())
 	}
