@@ -86,7 +86,7 @@ func Run(d *editor.Document, o Options) error {
 	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
 	width, height, _ := term.GetSize(os.Stdout.Fd()) // where it is not known, the library asks again
 	root := app.New(d, app.Options{
-		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Start: o.Start, Keep: true, Units: kept.Units, Shop: o.Shop, Pause: pause,
+		Theme: look, ASCII: draw.NeedsASCII(os.Getenv), Folder: o.Folder, List: o.List, Start: o.Start, Keep: true, Units: kept.Units, Rack: kept.Rack, Shop: o.Shop, Pause: pause,
 		Page: string(o.Page), Person: o.Person, Exercises: o.Exercises,
 		CanStop: terminal.JobControl, Stop: job.Stop, Quit: func() { go p.Quit() },
 		First: screen.First, Width: width, Height: height,

@@ -23,6 +23,9 @@ type Settings struct {
 	Theme string // one of the themes of the terminal program
 	Units string // us or si: what figures are shown in
 	Name  string // of the person at the terminal
+	// Rack is the materials of the number keys from 1 on, separated by blanks; -
+	// is the one that the key has anyway.
+	Rack string
 
 	others []string // lines that are none of these, kept as they are
 }
@@ -39,7 +42,7 @@ func (s *Settings) lines() []struct {
 	return []struct {
 		key   string
 		value *string
-	}{{"theme", &s.Theme}, {"units", &s.Units}, {"name", &s.Name}}
+	}{{"theme", &s.Theme}, {"units", &s.Units}, {"name", &s.Name}, {"rack", &s.Rack}}
 }
 
 // Load reads the settings; without a file there are none. An error names the

@@ -2,6 +2,7 @@ package app
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -9,6 +10,7 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/settings"
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -33,6 +35,7 @@ type Options struct {
 	Start  bool   // begin with the start page: no document is named
 	Keep   bool   // keep settings and the list of recent documents
 	Units  string // the units somebody chose to see, us or si; "" is the document's own
+	Rack   string // the number keys that somebody keeps, as the settings have them
 	Page   string // the page to begin on, by its name; "" = the bench
 	// Person is whose progress practice keeps, "" = it is asked once.
 	// Exercises are the shop's own, beside those that come with the program.
@@ -99,6 +102,7 @@ type End struct {
 func New(d *editor.Document, o Options) *Root {
 	desk := &page.Desk{Doc: d, Theme: o.Theme, Row: -1}
 	chosen(o.Units, d)
+	copy(desk.Rack[:], strings.Fields(o.Rack))
 	desk.Go(desk.LastRow())
 	r := &Root{o: o, desk: desk, stale: true, handed: d.Revision(), records: records.New(desk, o.Clock)}
 	r.pages = pages(desk, r.records, o)
@@ -109,8 +113,23 @@ func New(d *editor.Document, o Options) *Root {
 		}
 	}
 	r.acts, r.always = r.everywhere(), r.anywhere()
+	desk.KeepRack = func(rack [page.RackSize]string) {
+		desk.Rack = rack
+		r.set(func(s *settings.Settings) { s.Rack = rackText(rack) })
+	}
 	desk.Back, desk.Pages = func() { r.at = 0 }, func() { r.choosePage(0) }
 	return r
+}
+
+// rackText is a rack as the settings have it.
+func rackText(rack [page.RackSize]string) string {
+	list := make([]string, len(rack))
+	for i, id := range rack {
+		if list[i] = id; id == "" {
+			list[i] = "-"
+		}
+	}
+	return strings.Join(list, " ")
 }
 
 // chosen has figures shown as somebody chose to see them.

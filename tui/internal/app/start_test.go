@@ -3,6 +3,8 @@ package app
 import (
 	"os"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -135,4 +137,55 @@ func TestPages_sayWhatTheyAreFor(t *testing.T) {
 			t.Errorf("nothing is said of the page %q", p.Name())
 		}
 	}
+}
+
+// A number key that was given another material adds it in every schedule from
+// then on; what it added before has the other's key, so that none is lost.
+func TestRack_numberKeysAreKept(t *testing.T) {
+	g := header(t, 120, 36)
+	g.r.o.Keep = true
+	last := g.r.Document().Now().Plies[len(g.r.Document().Now().Plies)-1].Material
+	before := settingsRack(g)
+	key := slices.Index(before, last) + 1
+	if key < 2 {
+		t.Fatalf("%s has the key %d", last, key)
+	}
+	g.press("#").shows("Which number key adds "+last, "1 "+before[0]).press("1").shows("1 adds " + last + " from now on")
+	if after := settingsRack(g); after[0] != last || after[key-1] != before[0] {
+		t.Errorf("the keys add %v", after)
+	}
+	kept, err := settings.Load()
+	if err != nil || len(strings.Fields(kept.Rack)) != 9 {
+		t.Fatalf("kept %q, %v", kept.Rack, err)
+	}
+	d, err := editor.FromBytes("another", []byte(empty), none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := options(draw.Mono)
+	o.Rack = kept.Rack
+	again := &rig{t, New(d, o)}
+	t.Cleanup(func() { _ = d.Close() })
+	tuitest.Start(t, again.r, 120, 36)
+	if again.press("1"); again.r.Document().Now().Plies[0].Material != last {
+		t.Errorf("in another schedule 1 adds %s", again.r.Document().Now().Plies[0].Material)
+	}
+}
+
+// settingsRack is what the number keys add, as the bench shows it.
+func settingsRack(g *rig) []string {
+	g.t.Helper()
+	var list []string
+	for i := range 9 {
+		for line := range strings.Lines(g.r.View()) {
+			if _, after, ok := strings.Cut(line, "│ "+strconv.Itoa(i+1)+" "); ok {
+				fields := strings.Fields(after)
+				list = append(list, fields[1])
+			}
+		}
+	}
+	if len(list) != 9 {
+		g.t.Fatalf("the rack shows %v", list)
+	}
+	return list
 }

@@ -11,6 +11,9 @@ import (
 	"frp/veilwright/tui/internal/widget"
 )
 
+// RackSize is how many materials have a number key.
+const RackSize = 9
+
 // Desk is what pages share. Only the root's goroutine uses it.
 type Desk struct {
 	Doc   *editor.Document
@@ -23,6 +26,11 @@ type Desk struct {
 	// Quiet keeps findings out of what a change is said to have done: where
 	// somebody is to find them.
 	Quiet bool
+
+	// Rack is which materials the number keys add here, "" where the shop book's
+	// or the usual one stays; KeepRack keeps another one for every document.
+	Rack     [RackSize]string
+	KeepRack func([RackSize]string)
 
 	// Clip are the rows that were copied or taken out last, of whatever schedule.
 	Clip []laminate.Ply

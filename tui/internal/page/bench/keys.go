@@ -15,6 +15,7 @@ func (b *Bench) building() keys.Table {
 		{Keys: []string{keys.Enter}, Short: "open", Long: "open the row: glass, angle, resin, zone, voids", Group: g, Rank: 5, Can: b.onRow, Do: keys.Do(b.beginRow)},
 		{Keys: []string{"r"}, Short: "swap", Long: "swap the material, here or everywhere", Group: g, Rank: 6, Can: b.onRow, Do: keys.Do(b.beginSwap)},
 		{Keys: []string{"d"}, Long: "add the same row once more", Group: g, Rank: 21, Can: b.onRow, Do: keys.Do(b.duplicate), Edits: true},
+		{Keys: []string{"#"}, Long: "give the row's material another number key, for every schedule", Group: g, Rank: 30, Can: b.canRack, Do: keys.Do(b.beginRack)},
 		{Keys: []string{"g"}, Long: "carry the row by the arrows, Enter drops it", Group: g, Rank: 22, Can: b.onRow, Do: keys.Do(b.beginCarry)},
 		{Keys: []string{"x", keys.Delete}, Show: "x", Short: "remove", Long: "remove the row, or the rows marked", Group: g, Rank: 9, Can: b.onRow, Do: keys.Do(b.remove), Edits: true},
 		{Keys: []string{"m"}, Long: "mark rows: from this one to where the arrows go; again: no mark", Group: g, Rank: 25, Can: b.onRow, Do: keys.Do(b.beginMark)},

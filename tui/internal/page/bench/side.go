@@ -1,6 +1,9 @@
 package bench
 
 import (
+	"slices"
+	"strconv"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
@@ -13,30 +16,72 @@ import (
 	"frp/veilwright/tui/internal/widget"
 )
 
-// rackSize is how many materials take a digit.
-const rackSize = 9
-
-// rack is the material of each digit from 1; nil where the digit has none.
-func (b *Bench) rack() (rack [rackSize]*laminate.Material) {
+// rack is the materials of the number keys: those that the user keeps, then the
+// shop book's, then the usual ones.
+func (b *Bench) rack() (rack [page.RackSize]*laminate.Material) {
 	lib, s := b.library(), b.schedule()
-	n := 0
 	seen := map[string]bool{}
-	add := func(id string) {
-		if n == rackSize || seen[id] {
-			return
+	for i, id := range b.Desk.Rack {
+		if m, ok := lib.Material(s, id); ok && !seen[id] {
+			rack[i], seen[id] = m, true
 		}
-		if m, ok := lib.Material(s, id); ok {
-			rack[n], seen[id] = m, true
+	}
+	n := 0
+	for _, id := range slices.Concat(lib.Rack, catalog.Rack()) {
+		for n < len(rack) && rack[n] != nil {
 			n++
 		}
-	}
-	for _, id := range lib.Rack {
-		add(id)
-	}
-	for _, id := range catalog.Rack() {
-		add(id)
+		if n == len(rack) {
+			break
+		}
+		if m, ok := lib.Material(s, id); ok && !seen[id] {
+			rack[n], seen[id] = m, true
+		}
 	}
 	return rack
+}
+
+// canRack says why no number key can be given another material.
+func (b *Bench) canRack() string {
+	if b.Desk.KeepRack == nil {
+		return "an exercise is answered with the keys of the bench"
+	}
+	return b.onRow()
+}
+
+// beginRack asks for the number key of the selected row's material. What had it
+// takes the other's place, so that none is lost.
+func (b *Bench) beginRack() {
+	id := b.schedule().Plies[b.Desk.Row].Material
+	rack := b.rack()
+	l := &page.List{Head: "number keys", Text: "Which number key adds " + id + " from now on, in every schedule?", Verb: "take it"}
+	was := -1
+	for i, m := range rack {
+		item := page.Item{Name: "-"}
+		if m != nil {
+			item = page.Item{Name: m.ID, Note: m.Name}
+			if m.ID == id {
+				was = i
+			}
+		}
+		l.Items = append(l.Items, item)
+	}
+	l.Take = func(at int) error {
+		kept := b.Desk.Rack
+		for i, m := range rack { // as they stand, so that no other moves
+			if m != nil {
+				kept[i] = m.ID
+			}
+		}
+		if was >= 0 {
+			kept[was] = kept[at]
+		}
+		kept[at] = id
+		b.Desk.KeepRack(kept)
+		b.Desk.Say(strconv.Itoa(at+1) + " adds " + id + " from now on, in every schedule")
+		return nil
+	}
+	b.Open(l)
 }
 
 // rackLines draws the rack as h lines of w cells.
@@ -52,7 +97,7 @@ func (b *Bench) rackLines(w, h int) []string {
 	default:
 		heading = "number key adds a ply"
 	}
-	return b.racks.get(blockKey{of: b.Desk.Report(), w: w, h: h, heading: heading}, func() []string { return b.drawRack(heading, w, h) })
+	return b.racks.get(blockKey{of: b.Desk.Report(), w: w, h: h, heading: heading, rack: b.Desk.Rack}, func() []string { return b.drawRack(heading, w, h) })
 }
 
 func (b *Bench) drawRack(heading string, w, h int) []string {
@@ -161,6 +206,7 @@ type blockKey struct {
 	of      *rules.Report
 	w, h    int
 	heading string
+	rack    [page.RackSize]string
 }
 
 // block is a part of the page that is drawn once and shown many times.

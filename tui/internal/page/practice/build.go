@@ -29,7 +29,7 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 		return nil
 	}
 	d.SetUnits(p.Desk.Units())
-	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.Desk.Theme, Row: -1, Quiet: true}, found: found}
+	b := &atBench{attempt: a, desk: &page.Desk{Doc: d, Theme: p.Desk.Theme, Row: -1, Quiet: true, Rack: p.Desk.Rack}, found: found}
 	const g = "The exercise"
 	own := append(p.workRows(g), keys.Row{Keys: []string{"b"}, Long: "of a fix: back to the defective plies", Group: g, Rank: 99, Can: func() string {
 		if found == nil {
