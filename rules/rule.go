@@ -45,6 +45,11 @@ type Finding struct {
 	offer *Fix // not tried out yet
 }
 
+// Unsettled tells that no part laid to the schedule is accepted while the finding
+// stands: the schedule breaks a rule, or a fact is missing by which it could be
+// told. Until then the purchaser may concede it.
+func (f *Finding) Unsettled() bool { return f.Severity == Break || f.Severity == Incomplete }
+
 // Fix is a mechanical fixing.
 type Fix struct {
 	Text string // what it does, present tense: "ply 1 becomes veil-polyester-15, same count"

@@ -5,7 +5,7 @@ package glossary
 var entries = []Entry{
 	// What is built.
 	{Concept: "part is accepted", Word: "Accept", Source: program,
-		Meaning: "The verdict on an inspected part: the record meets every requirement, no line is incomplete and the schedule breaks no rule."},
+		Meaning: "The verdict on an inspected part: the record meets every requirement, no line is incomplete, the schedule breaks no rule, and no rule lacks a fact."},
 	{Concept: "acetone wipe", Word: "Acetone wipe", Source: trade,
 		Meaning: "A rag with acetone on the cured surface: if the surface softens or turns tacky, it is not cured. Acetone is highly flammable."},
 	{Concept: "mass of a fabric per area", Word: "Areal mass", Source: "ISO 472 term, from memory",

@@ -255,7 +255,7 @@ type Disposition struct {
 	Entry
 	Of          int    // number of the entry, 0 where it is about a requirement
 	OfID        string // the same by its ID; an entry without one is named by its number alone
-	Requirement string // key of a line that is not met, or the id of a rule that the schedule breaks
+	Requirement string // key of a line that is not met, or the id of a rule that the schedule breaks or that lacks a fact
 	Action      Action
 	Procedure   string // of a repair
 	Why         string

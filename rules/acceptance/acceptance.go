@@ -59,7 +59,7 @@ func Compare(in Input) *Result {
 	ofSchedule := len(j.result.Lines)
 	if in.Record != nil {
 		j.index = newIndex(in.Record)
-		j.breaks()
+		j.unsettled()
 		j.belongs()
 		j.layup()
 		j.climate()

@@ -321,17 +321,28 @@ func TestCompare_limitsThatNobodyRequiredAreNotes(t *testing.T) {
 	}
 }
 
-func TestCompare_neverAcceptsAScheduleWithABreak(t *testing.T) {
+// Nobody accepts a part of which it is not known whether it holds.
+func TestCompare_neverAcceptsAScheduleWithABreakOrAMissingFact(t *testing.T) {
 	broken := report(header())
 	rule := &rules.Rule{ID: "veil-missing"}
 	broken.Findings = []rules.Finding{{Rule: rule, Severity: rules.Break}, {Rule: rule, Severity: rules.Break}, {Rule: &rules.Rule{ID: "other"}, Severity: rules.Incomplete}}
 	in := Input{Report: broken, Library: catalog.Library(), SHA256: "ab12", Specification: inspected(), Record: laid()}
 	r := Compare(in)
-	if got := not(r); r.Answer != Undetermined || len(got) != 1 || got["schedule.breaks"] != Incomplete {
+	if got := not(r); r.Answer != Undetermined || len(got) != 2 || got["schedule.breaks"] != Incomplete || got["schedule.incomplete"] != Incomplete {
 		t.Errorf("%s, not met %v", r.Answer, got)
 	}
 	if l := r.Lines[slices.IndexFunc(r.Lines, func(l Line) bool { return l.Key == "schedule.breaks" })]; !strings.HasPrefix(l.Found, "2 breaks: veil-missing;") {
 		t.Errorf("it says %q", l.Found)
+	}
+	dispose(in.Record, record.Disposition{Entry: record.Entry{Role: "purchaser"}, Requirement: "veil-missing", Action: record.UseAsIs, Why: "as agreed"})
+	if r := Compare(in); r.Answer != Undetermined || len(not(r)) != 1 {
+		t.Errorf("only the break was conceded: %s, not met %v", r.Answer, not(r))
+	}
+	dispose(in.Record, record.Disposition{Entry: record.Entry{Role: "purchaser"}, Requirement: "other", Action: record.UseAsIs, Why: "as agreed"})
+	if r := Compare(in); r.Answer != Accept || !slices.ContainsFunc(r.Notes, func(n string) bool {
+		return strings.HasPrefix(n, "cannot be determined of the schedule: other, conceded in entry")
+	}) {
+		t.Errorf("both conceded: %s, not met %v\n%v", r.Answer, not(r), r.Notes)
 	}
 	if in.Record = nil; Compare(in).Answer != Conforms {
 		t.Error("a break of the schedule answers for the specification")

@@ -65,7 +65,7 @@ func (j *judge) answer(ofSchedule int) {
 func (j *judge) part() Answer {
 	lines := j.result.Lines
 	required := slices.ContainsFunc(lines, func(l Line) bool {
-		return !strings.HasPrefix(l.Key, "record.") && l.Key != keyBreaks
+		return !strings.HasPrefix(l.Key, "record.") && l.Key != keyBreaks && l.Key != keyUndetermined
 	})
 	switch {
 	case !j.inspected() && !slices.ContainsFunc(lines, func(l Line) bool {
@@ -101,34 +101,47 @@ func worst(lines []Line) Verdict {
 	return v
 }
 
-// keyBreaks is the key of the line about the schedule itself.
-const keyBreaks = "schedule.breaks"
+// Keys of the lines about the schedule itself.
+const (
+	keyBreaks       = "schedule.breaks"
+	keyUndetermined = "schedule.incomplete"
+)
 
-// breaks says that a schedule that breaks a rule keeps its part from being
-// accepted, but for what the purchaser has conceded.
-func (j *judge) breaks() {
-	var ids, taken []string
-	n := 0
-	for i := range j.Report.Findings {
-		f := &j.Report.Findings[i]
-		if f.Severity != rules.Break {
-			continue
-		}
-		if d := j.concession(f.Rule.ID); d != nil {
-			if text := fmt.Sprintf("%s, conceded in entry %d: %s", f.Rule.ID, d.Number, disposedText(d)); !slices.Contains(taken, text) {
-				taken = append(taken, text)
+// unsettled says that a schedule that breaks a rule, or of which a rule cannot be
+// determined, keeps its part from being accepted, but for what the purchaser has
+// conceded: nobody accepts a part of which it is not known whether it holds.
+func (j *judge) unsettled() {
+	for _, c := range []struct {
+		severity                              rules.Severity
+		key, demand, conceded, one, more, way string
+	}{
+		{rules.Break, keyBreaks, "the schedule breaks no rule", "the schedule breaks ", "break", "breaks", ";"},
+		{rules.Incomplete, keyUndetermined, "every rule determined of the schedule", "cannot be determined of the schedule: ", "rule lacks a fact", "rules lack a fact",
+			"; the fact is stated and the schedule taken up as a revision, or"},
+	} {
+		var ids, taken []string
+		n := 0
+		for i := range j.Report.Findings {
+			f := &j.Report.Findings[i]
+			if !f.Unsettled() || f.Severity != c.severity {
+				continue
 			}
-			continue
+			if d := j.concession(f.Rule.ID); d != nil {
+				if text := fmt.Sprintf("%s%s, conceded in entry %d: %s", c.conceded, f.Rule.ID, d.Number, disposedText(d)); !slices.Contains(taken, text) {
+					taken = append(taken, text)
+				}
+				continue
+			}
+			if n++; !slices.Contains(ids, f.Rule.ID) {
+				ids = append(ids, f.Rule.ID)
+			}
 		}
-		if n++; !slices.Contains(ids, f.Rule.ID) {
-			ids = append(ids, f.Rule.ID)
+		for _, text := range taken {
+			j.note(text)
 		}
-	}
-	for _, text := range taken {
-		j.note("the schedule breaks " + text)
-	}
-	if n > 0 {
-		j.add(Line{Key: keyBreaks, Demand: "the schedule breaks no rule", Verdict: Incomplete, Basis: "the rules of this program",
-			Found: quantity.Counted(n, "break", "breaks") + ": " + strings.Join(ids, ", ") + "; a part laid to it is not accepted without the purchaser's concession"})
+		if n > 0 {
+			j.add(Line{Key: c.key, Demand: c.demand, Verdict: Incomplete, Basis: "the rules of this program",
+				Found: quantity.Counted(n, c.one, c.more) + ": " + strings.Join(ids, ", ") + c.way + " a part laid to it is not accepted without the purchaser's concession"})
+		}
 	}
 }

@@ -141,7 +141,8 @@ func (j *judge) measuredAfter(key string, number int) bool {
 	return false
 }
 
-// concession gives the purchaser's concession of a rule that the schedule breaks.
+// concession gives the purchaser's concession of a rule that the
+// schedule breaks, or that cannot be determined of it.
 func (j *judge) concession(rule string) *record.Disposition {
 	for i := range j.Record.Dispositions {
 		if d := &j.Record.Dispositions[i]; !d.Struck && d.Requirement == rule && conceded(d) {

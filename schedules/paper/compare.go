@@ -2,6 +2,7 @@ package paper
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -39,16 +40,27 @@ func Compare(of Compared, res *acceptance.Result, r *rules.Report) Sheet {
 	for _, n := range res.Notes {
 		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
 	}
-	breaks := 0
+	breaks, undetermined := 0, 0
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.Severity == rules.Break {
-			breaks++
+		if f := &r.Findings[i]; f.Unsettled() {
+			if f.Severity == rules.Break {
+				breaks++
+			} else {
+				undetermined++
+			}
 			sheet = append(sheet, Note{Indent: 2, Mark: "also: ", Text: "the schedule itself: " + f.Severity.String() + " " + f.Rule.ID + ": " + f.Message})
 		}
 	}
 	text := strconv.Itoa(counts[acceptance.Meets]) + " meet, " + strconv.Itoa(counts[acceptance.Fails]) + " fail, " + strconv.Itoa(counts[acceptance.Incomplete]) + " incomplete"
+	var own []string
 	if breaks > 0 {
-		text += "; the schedule itself has " + quantity.Counted(breaks, "break", "breaks")
+		own = append(own, quantity.Counted(breaks, "break", "breaks"))
+	}
+	if undetermined > 0 {
+		own = append(own, strconv.Itoa(undetermined)+" incomplete")
+	}
+	if own != nil {
+		text += "; the schedule itself has " + strings.Join(own, ", ")
 	}
 	if res.Answer == acceptance.NotInspected {
 		text = "schedule " + res.Schedule.String() + "; " + text

@@ -30,7 +30,8 @@ type way struct {
 	verify  string            // "" is follows
 	first   int               // the first entry that does not follow
 
-	schedule string // another than the shell's
+	laidTo   string // another schedule than the shell's
+	schedule string // what it is held against, another than it was laid to
 	book     string // another than what lies beside it
 }
 
@@ -283,6 +284,14 @@ var ways = []way{
 	{file: "book-changed", says: "the shop book was changed after the part had been laid: another mat of the same name", verdict: "reject", book: "other-book.toml",
 		not: keys{"record.schedule": fails, "record.plies": fails, "record.signed": incomplete},
 		do:  func(s *specimen) { s.signs(record.Accept, "") }},
+	{file: "schedule-lacks-a-fact", says: "the schedule does not say what the service contains: nobody can tell whether it suits it", verdict: incomplete, laidTo: "tank-shell-unstated.toml",
+		not: keys{"schedule.incomplete": incomplete}, do: func(s *specimen) {}},
+	{file: "schedule-lacks-a-fact-conceded", says: "the schedule does not say what the service contains, which the purchaser takes as it is", verdict: "accept", laidTo: "tank-shell-unstated.toml",
+		notes: "cannot be determined of the schedule: service-incomplete, conceded in entry",
+		do: func(s *specimen) {
+			s.concedes("service-incomplete", record.Purchaser)
+			s.signs(record.Accept, "")
+		}},
 	{file: "schedule-not-named", says: "the record does not say which schedule it is of", verdict: incomplete, not: keys{"record.schedule": incomplete},
 		do: func(s *specimen) { s.head.ScheduleFingerprint = "" }},
 	{file: "specification-changed", says: "the acceptance was signed on another specification", verdict: incomplete, not: keys{"record.signed": incomplete},
@@ -478,8 +487,11 @@ func TestAcceptance_eachWayOfFailingHasItsRecord(t *testing.T) {
 		t.Run(w.file, func(t *testing.T) {
 			path := filepath.Join(acceptanceFolder, "records", w.file+".toml")
 			schedule := shell
-			if w.schedule != "" {
+			switch {
+			case w.schedule != "":
 				schedule = w.schedule
+			case w.laidTo != "":
+				schedule = w.laidTo
 			}
 			var flags []string
 			if w.book != "" {
@@ -561,7 +573,11 @@ func writeWays(t *testing.T) {
 
 func (w *way) text(t *testing.T) []byte {
 	t.Helper()
-	s := newSpecimen(t, "T-31-"+w.file)
+	laidTo := w.laidTo
+	if laidTo == "" {
+		laidTo = shell
+	}
+	s := newSpecimen(t, laidTo, "T-31-"+w.file)
 	w.do(s)
 	return s.text(t, w.says)
 }

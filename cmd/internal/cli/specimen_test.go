@@ -68,9 +68,9 @@ func (s *specimen) later(minutes int, who, role string) record.Entry {
 
 // newSpecimen is the sound one. Its readings are invented; they lie where the
 // schedule computes them.
-func newSpecimen(t *testing.T, serial string) *specimen {
+func newSpecimen(t *testing.T, schedule, serial string) *specimen {
 	t.Helper()
-	path := filepath.Join(acceptanceFolder, shell)
+	path := filepath.Join(acceptanceFolder, schedule)
 	o := shop.New(shop.Options{}).Read(path)
 	if !o.Usable() {
 		t.Fatal(o.Why())
@@ -78,7 +78,7 @@ func newSpecimen(t *testing.T, serial string) *specimen {
 	judged := o.Judge(rules.Options{})
 	prints := schedules.Fingerprint(o.Schedule, judged.Analysis, o.Library)
 	s := &specimen{of: map[record.Any]record.Any{}, last: time.Date(2026, 3, 2, 7, 0, 0, 0, time.UTC),
-		head: &record.Record{Schedule: shell, ScheduleRevision: o.Schedule.Revision, ScheduleFingerprint: prints.Schedule, Serial: serial}}
+		head: &record.Record{Schedule: schedule, ScheduleRevision: o.Schedule.Revision, ScheduleFingerprint: prints.Schedule, Serial: serial}}
 	for n, print := range prints.Plies {
 		tick := &record.Laid{Entry: s.later(25, "early shift", "laminator"), Ply: n + 1, Fingerprint: print, MaterialLot: "M-118", ResinLot: "R-40",
 			Initiator: laminate.Some(0.015), AirTemperature: fahrenheit(68), Humidity: laminate.Some(0.55), SurfaceTemperature: fahrenheit(66)}
@@ -213,7 +213,7 @@ func (s *specimen) text(t *testing.T, says string) []byte {
 		if d, ok := e.(*record.Decision); ok {
 			d.Covers = laminate.Some(i)
 			d.Schedule = s.head.ScheduleFingerprint
-			specification, verdict := comesTo(t, strings.Join(parts, ""))
+			specification, verdict := s.comesTo(t, strings.Join(parts, ""))
 			d.Verdict = verdict
 			if d.Specification == "" {
 				d.Specification = specification
@@ -229,7 +229,7 @@ func (s *specimen) text(t *testing.T, says string) []byte {
 }
 
 // comesTo asks the command line what a record comes to so far.
-func comesTo(t *testing.T, text string) (specification, verdict string) {
+func (s *specimen) comesTo(t *testing.T, text string) (specification, verdict string) {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "so-far.toml")
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
@@ -239,7 +239,7 @@ func comesTo(t *testing.T, text string) (specification, verdict string) {
 	if !o.Usable() {
 		t.Fatal(o.Why())
 	}
-	got, _ := compared(t, filepath.Join(acceptanceFolder, shell), path)
+	got, _ := compared(t, filepath.Join(acceptanceFolder, s.head.Schedule), path)
 	return schedules.SpecificationFingerprint(o.Specification), got.Verdict
 }
 

@@ -18,8 +18,8 @@ type Comparison struct {
 	Problems      []Problem `json:"problems"`
 	Lines         []Line    `json:"lines"`
 	Notes         []string  `json:"notes"`
-	// Findings are the breaks of the schedule itself: they stand beside the
-	// verdict, which is about what is required.
+	// Findings are what the schedule itself breaks, and what cannot be determined of
+	// it: no part is accepted while they stand.
 	Findings []Finding `json:"findings"`
 	Verdict  string    `json:"verdict"`
 }
@@ -42,7 +42,7 @@ func Compared(schedule, specification, record string, books []string, res *accep
 		c.Lines = append(c.Lines, Line{Key: l.Key, Requirement: l.Demand, Found: l.Found, Verdict: l.Verdict.String(), Basis: l.Basis, Plies: list(l.Plies)})
 	}
 	for _, f := range findings(r, lines) {
-		if f.Severity == rules.Break.String() {
+		if f.Severity == rules.Break.String() || f.Severity == rules.Incomplete.String() {
 			c.Findings = append(c.Findings, f)
 		}
 	}

@@ -7,13 +7,12 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate/record"
-	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/page"
 )
 
 // dispositions asks what somebody disposes of: a requirement that fails or a
-// rule that the schedule breaks, as the purchaser alone may, or an entry.
+// rule that the schedule breaks or that lacks a fact, as the purchaser alone may, or an entry.
 func (p *Page) dispositions() page.Overlay {
 	p.compare()
 	var items []page.Item
@@ -29,7 +28,7 @@ func (p *Page) dispositions() page.Overlay {
 		}
 	}
 	for i := range p.seen.report.Findings {
-		if f := &p.seen.report.Findings[i]; f.Severity == rules.Break {
+		if f := &p.seen.report.Findings[i]; f.Unsettled() {
 			add("rule "+f.Rule.ID, f.Message, record.Disposition{Requirement: f.Rule.ID, Action: record.UseAsIs})
 		}
 	}

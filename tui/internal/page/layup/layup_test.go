@@ -3,6 +3,8 @@ package layup
 import (
 	"math"
 	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -10,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -539,5 +542,31 @@ func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
 	g.Press(keys.Enter)
 	if k := g.Page.kept(1); k.catalyst.Value != 0.0125 || k.promoter.Value != 0.25 {
 		t.Errorf("kept %+v", k)
+	}
+}
+
+// What keeps a part from being accepted stands on the floor's page before it is laid.
+func TestAgainst_saysWhatKeepsAPartFromBeingAccepted(t *testing.T) {
+	files, err := filepath.Glob("../../../../testdata/schedules/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatal(err)
+	}
+	files = append(files, "../../../../testdata/acceptance/tank-shell.toml", "../../../../testdata/acceptance/tank-shell-unstated.toml")
+	said := map[bool]int{}
+	for _, file := range files {
+		name, err := filepath.Rel("../../../../testdata", file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		g := open(t, 80, 24, name, "acceptance/shop-book.toml")
+		findings := g.Desk.Report().Findings
+		unsettled := slices.ContainsFunc(findings, func(f rules.Finding) bool { return f.Unsettled() })
+		if got := g.Page.breaks() != "" || g.Page.unjudged() != ""; got != unsettled {
+			t.Errorf("%s: something is said: %v; something keeps it from acceptance: %v", name, got, unsettled)
+		}
+		said[unsettled]++
+	}
+	if said[true] == 0 || said[false] == 0 {
+		t.Errorf("all of one kind: %v", said)
 	}
 }

@@ -6,6 +6,7 @@ package pagetest
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -32,7 +33,7 @@ type Rig[P page.Page] struct {
 }
 
 // Open copies files of testdata into a folder, opens the first one and makes
-// the page on it.
+// the page on it; a shop book holds where it is among them.
 func Open[P page.Page](t testing.TB, make func(*page.Desk, *records.Case) P, w, h int, schedule string, others ...string) *Rig[P] {
 	t.Helper()
 	dir := t.TempDir()
@@ -45,7 +46,8 @@ func Open[P page.Page](t testing.TB, make func(*page.Desk, *records.Case) P, w, 
 		}
 		g.Write(filepath.Base(name), string(b))
 	}
-	d, err := editor.Open(g.Path(filepath.Base(schedule)), shop.New(shop.Options{NoBook: true}))
+	book := slices.ContainsFunc(others, func(name string) bool { return filepath.Base(name) == "shop-book.toml" })
+	d, err := editor.Open(g.Path(filepath.Base(schedule)), shop.New(shop.Options{NoBook: !book}))
 	if err != nil {
 		t.Fatal(err)
 	}
