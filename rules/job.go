@@ -26,8 +26,25 @@ type JobPass struct {
 	Parts   []*Report // by part, each with its wall evaluated
 
 	analyses []*laminate.Analysis // by laminate, made when asked for
+	byID     map[string]int       // parts, made when asked for
 	rule     *Rule
 	findings *[]Finding
+}
+
+// Part finds a part by its id, -1 where there is none.
+func (p *JobPass) Part(id string) int {
+	if p.byID == nil {
+		p.byID = make(map[string]int, len(p.Job.Parts))
+		for i := range p.Job.Parts {
+			if _, taken := p.byID[p.Job.Parts[i].ID]; !taken {
+				p.byID[p.Job.Parts[i].ID] = i
+			}
+		}
+	}
+	if i, ok := p.byID[id]; ok {
+		return i
+	}
+	return -1
 }
 
 // Analysis is that of a laminate by itself, nil where there is none of the id.

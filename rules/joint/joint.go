@@ -32,7 +32,7 @@ func over(look func(p *rules.JobPass, x *joined)) func(*rules.JobPass) {
 	return func(p *rules.JobPass) {
 		for i := range p.Job.Joints {
 			j := &p.Job.Joints[i]
-			a, b := p.Job.Part(j.Between[0]), p.Job.Part(j.Between[1])
+			a, b := p.Part(j.Between[0]), p.Part(j.Between[1])
 			if a >= 0 && b >= 0 {
 				look(p, &joined{Joint: j, index: i, parts: [2]int{a, b}})
 			}
@@ -56,7 +56,7 @@ func each(look func(p *rules.JobPass, x *opening)) func(*rules.JobPass) {
 	return func(p *rules.JobPass) {
 		for i := range p.Job.Nozzles {
 			n := &p.Job.Nozzles[i]
-			if on := p.Job.Part(n.On); on >= 0 {
+			if on := p.Part(n.On); on >= 0 {
 				look(p, &opening{Nozzle: n, index: i, on: on})
 			}
 		}

@@ -22,7 +22,7 @@ type StrapNeed struct {
 func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 	x := joined{Joint: &p.Job.Joints[i], index: i}
 	for k, id := range x.Between {
-		if x.parts[k] = p.Job.Part(id); x.parts[k] < 0 {
+		if x.parts[k] = p.Part(id); x.parts[k] < 0 {
 			return n, "part " + id + " is not there"
 		}
 	}
@@ -82,7 +82,7 @@ type NozzleNeed struct {
 // of the least one, or what is missing for it.
 func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	z := p.Job.Nozzles[i]
-	x := opening{Nozzle: &z, index: i, on: p.Job.Part(z.On)}
+	x := opening{Nozzle: &z, index: i, on: p.Part(z.On)}
 	if x.on < 0 {
 		return n, "part " + z.On + " is not there"
 	}
@@ -108,7 +108,7 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 // opening, and as wide as its bond wants it; not ok where a figure of it is
 // missing.
 func PadWidth(p *rules.JobPass, i int) (m float64, ok bool) {
-	x := opening{Nozzle: &p.Job.Nozzles[i], index: i, on: p.Job.Part(p.Job.Nozzles[i].On)}
+	x := opening{Nozzle: &p.Job.Nozzles[i], index: i, on: p.Part(p.Job.Nozzles[i].On)}
 	if x.on < 0 {
 		return 0, false
 	}

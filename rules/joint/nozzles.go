@@ -268,8 +268,11 @@ var OpeningsClose = &rules.Rule{
 
 func close(p *rules.JobPass, i, k int) {
 	a, b := &p.Job.Nozzles[i], &p.Job.Nozzles[k]
-	on := p.Job.Part(a.On)
-	if a.On != b.On || on < 0 || !a.Cut().Given() || !b.Cut().Given() {
+	if a.On != b.On {
+		return
+	}
+	on := p.Part(a.On)
+	if on < 0 || !a.Cut().Given() || !b.Cut().Given() {
 		return
 	}
 	reach := a.Cut().SI() + b.Cut().SI()
@@ -347,7 +350,7 @@ var NeckBarrierThin = &rules.Rule{
 		} else {
 			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s names no laminate of its neck (neck): its barrier cannot be determined", x.ID)
 		}
-		if f := p.Job.Part(x.Flange); x.Flange != "" && f >= 0 {
+		if f := p.Part(x.Flange); x.Flange != "" && f >= 0 {
 			if m, known := barrierOf(p, f); known {
 				short("flange "+x.Flange, m)
 			}
