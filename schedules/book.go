@@ -3,11 +3,13 @@ package schedules
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/schedules/internal/tables"
 )
@@ -26,6 +28,7 @@ const (
 	bookTakeoff
 	bookRoll
 	bookInitiator
+	bookLevel
 )
 
 var bookTables = []tables.Table{
@@ -44,7 +47,12 @@ var bookTables = []tables.Table{
 	tables.One("takeoff", takeoffFields, func(b *shelf) *stock.Takeoff { return &b.Stock.Takeoff }),
 	tables.Many("roll", laminate.MostRows, rollFields, func(b *shelf) *[]stock.Roll { return &b.Stock.Rolls }),
 	tables.Many("initiator", laminate.MostRows, initiatorFields, func(b *shelf) *[]stock.Initiation { return &b.Stock.Initiators }),
+	tables.Many("level", laminate.MostRows, levelFields, func(b *shelf) *[]spec.LevelLimit { return &b.Levels }),
 }
+
+var levelFields = slices.Concat([]tables.Field{tables.TextField("level", func(l *spec.LevelLimit) *string { return &l.Level })},
+	tables.Lift(defectFields, func(l *spec.LevelLimit) *spec.DefectLimit { return &l.DefectLimit }),
+	[]tables.Field{tables.TextField("source", func(l *spec.LevelLimit) *string { return &l.Source })})
 
 var takeoffFields = []tables.Field{
 	tables.ShareField("resin_waste_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
@@ -204,6 +212,15 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	}
 	for i := range own.Stock.Initiators {
 		faults(bookInitiator, i, own.Stock.Initiators[i].Validate())
+	}
+	for i := range own.Levels {
+		l := &own.Levels[i]
+		if strings.TrimSpace(l.Level) == "" {
+			fail(bookLevel, i, "level", "it is missing: the acceptance level that the limit belongs to")
+		}
+		for _, w := range limitFaults(&l.DefectLimit) {
+			fail(bookLevel, i, w.key, w.message)
+		}
 	}
 	return src, own, tables.Sorted(problems)
 }

@@ -83,6 +83,8 @@ func TestDecodeBook_badInput(t *testing.T) {
 		strings.Replace(shopBook, "mats = 3", "", 1):                                "line 18: build.mats: it is missing",
 		strings.ReplaceAll(shopBook, "\"tri-mat\"", "\"200-mil\""):                  "line 19: build.id: \"200-mil\" is kept for a usual build",
 		shopBook + "[[resin]]\nid = \"house\"\nfamily = \"chlorendic-polyester\"\n": "line 41: resin.id: \"house\" is the id of another one already",
+		shopBook + "[[level]]\nkind = \"pit\"\n":                                    "line 40: level.level: it is missing: the acceptance level that the limit belongs to",
+		shopBook + "[[level]]\nlevel = \"II\"\nsize_max = \"1/8 in\"\n":             "line 40: level.kind: it is missing",
 	} {
 		b, problems := DecodeBook([]byte(text))
 		if b != nil || len(problems) != 1 || !strings.HasPrefix(problems[0].String(), want) {

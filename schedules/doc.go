@@ -105,6 +105,9 @@
 //	[[initiator]]
 //	family cure temperature initiator promoter gel_minutes density price source
 //
+//	[[level]]
+//	level kind side size_max depth_max per_area_max area source
+//
 // The keys of an exercise (from [ExerciseKeys]): what is given as in a
 // schedule, what is demanded as in a specification, and
 //

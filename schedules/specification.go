@@ -93,6 +93,7 @@ var inspectionFields = []tables.Field{
 	tables.AnswerField("layup_record", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
 	tables.AnswerField("calibrated", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Calibrated }),
 	tables.SizeField("resistance_to_ground_max", func(i *spec.Inspection) *quantity.Resistance { return &i.ResistanceToGroundMax }),
+	tables.TextField("acceptance_level", func(i *spec.Inspection) *string { return &i.AcceptanceLevel }),
 }
 
 var defectFields = []tables.Field{
@@ -252,27 +253,32 @@ func (s *Source) demands(problems []Problem, d *spec.Specification, first int) [
 
 // limits tells what is wrong with the limits of defects.
 func (s *Source) limits(problems []Problem, list []spec.DefectLimit) []Problem {
-	for n, l := range list {
-		fail := func(key, message string) {
-			problems = s.fault(problems, tables.Spot{Table: limitTable, Row: n, Key: key}, message)
-		}
-		if l.Kind == spec.NoDefect {
-			fail("kind", "it is missing")
-		}
-		if l.SizeMax.Given() && l.SizeMax.SI() < 0 {
-			fail("size_max", "it is below 0")
-		}
-		if l.DepthMax.Given() && l.DepthMax.SI() < 0 {
-			fail("depth_max", "it is below 0")
-		}
-		if l.Area.Given() && l.Area.SI() <= 0 {
-			fail("area", "it is not above 0")
-		}
-		if l.PerAreaMax.Given && l.PerAreaMax.Value < 0 {
-			fail("per_area_max", "it is below 0")
+	for n := range list {
+		for _, w := range limitFaults(&list[n]) {
+			problems = s.fault(problems, tables.Spot{Table: limitTable, Row: n, Key: w.key}, w.message)
 		}
 	}
 	return problems
+}
+
+// limitFaults tells what is wrong with one limit.
+func limitFaults(l *spec.DefectLimit) (all []wrong) {
+	if l.Kind == spec.NoDefect {
+		all = append(all, wrong{"kind", "it is missing"})
+	}
+	if l.SizeMax.Given() && l.SizeMax.SI() < 0 {
+		all = append(all, wrong{"size_max", "it is below 0"})
+	}
+	if l.DepthMax.Given() && l.DepthMax.SI() < 0 {
+		all = append(all, wrong{"depth_max", "it is below 0"})
+	}
+	if l.Area.Given() && l.Area.SI() <= 0 {
+		all = append(all, wrong{"area", "it is not above 0"})
+	}
+	if l.PerAreaMax.Given && l.PerAreaMax.Value < 0 {
+		all = append(all, wrong{"per_area_max", "it is below 0"})
+	}
+	return all
 }
 
 // plans tells what is wrong with how readings are to be taken.

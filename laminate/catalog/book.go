@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
 )
 
@@ -18,6 +19,7 @@ type Book struct {
 	Letterhead laminate.Letterhead
 	Rack       []string // material ids; empty leaves the rack as it is
 	Stock      stock.Stock
+	Levels     []spec.LevelLimit
 }
 
 // Merge lays books over base, nearest first, and returns an indexed library;

@@ -85,6 +85,7 @@ type Inspection struct {
 	LayupRecord           laminate.Optional[bool]
 	ResistanceToGroundMax quantity.Resistance
 	Calibrated            laminate.Optional[bool] // every instrument, within its date
+	AcceptanceLevel       string                  // of visual defects, which the shop's book has to state
 	Defects               []DefectLimit
 	Plans                 []Plan
 	Dimensions            []Dimension
@@ -202,6 +203,14 @@ type DefectLimit struct {
 	DepthMax   quantity.Length
 	PerAreaMax laminate.Optional[int] // in Area
 	Area       quantity.Area          // one square foot when not given
+}
+
+// LevelLimit is a limit of an acceptance level as a shop's book states it. Standards
+// have levels of their own (ASTM D2563), whose tables this program does not hold.
+type LevelLimit struct {
+	Level  string
+	Source string
+	DefectLimit
 }
 
 // Defect is a kind of visual defect.

@@ -46,7 +46,8 @@ type Input struct {
 	SpecificationFingerprint string
 	Specification            *spec.Specification
 	Record                   *record.Record
-	SameSerial               []string // other records that have this one\'s serial number
+	Levels                   []spec.LevelLimit // acceptance levels as the shop's book states them
+	SameSerial               []string          // other records that have this one\'s serial number
 	Units                    quantity.System
 }
 

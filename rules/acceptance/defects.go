@@ -3,6 +3,7 @@ package acceptance
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate/inspection"
@@ -18,7 +19,7 @@ const squareFoot = 0.09290304
 // that says nothing.
 func (j *judge) visual() {
 	sides := map[spec.Side]bool{}
-	for _, l := range j.inspectionDemands().Defects {
+	for _, l := range j.limits() {
 		sides[l.Side] = true
 	}
 	if len(sides) == 0 {
@@ -60,14 +61,18 @@ type found struct {
 
 // defects judges what was seen against the limits agreed.
 func (j *judge) defects() {
-	limits := j.inspectionDemands().Defects
+	limits := j.limits()
 	all := j.openDefects()
+	j.level()
 	for i := range limits {
 		limit := &limits[i]
-		l := Line{Key: keyDefect, Demand: j.defectDemand(limit), Found: "none over the limit"}
+		l := Line{Key: keyDefect, Demand: j.defectDemand(&limit.DefectLimit), Found: "none over the limit"}
+		if limit.Level != "" {
+			l.Basis = "acceptance level " + limit.Level + " as the shop's book states it" + because(limit.Source)
+		}
 		for k := range all {
-			if f := &all[k]; limited(limit, &f.first) {
-				if v, text := j.defect(limit, f); v > l.Verdict {
+			if f := &all[k]; limited(&limit.DefectLimit, &f.first) {
+				if v, text := j.defect(&limit.DefectLimit, f); v > l.Verdict {
 					l.Verdict, l.Found = v, text
 				}
 			}
@@ -78,7 +83,7 @@ func (j *judge) defects() {
 		d := &all[k].first
 		any := false
 		for i := range limits {
-			any = any || limited(&limits[i], d)
+			any = any || limited(&limits[i].DefectLimit, d)
 		}
 		if !any {
 			// Nobody agreed on a limit, so that it cannot reject; but somebody has to
@@ -87,6 +92,37 @@ func (j *judge) defects() {
 				Found: fmt.Sprintf("%s: the specification sets no limit%s", seenAt(d), onSide(d.Side))})
 		}
 	}
+}
+
+// limits are those that the specification states itself, and those of the acceptance
+// level that it names, as far as it does not state its own of the same kind and side.
+func (j *judge) limits() []spec.LevelLimit {
+	d := j.inspectionDemands()
+	var all []spec.LevelLimit
+	for _, own := range d.Defects {
+		all = append(all, spec.LevelLimit{DefectLimit: own})
+	}
+	for _, l := range j.Levels {
+		if d.AcceptanceLevel != "" && named(l.Level) == named(d.AcceptanceLevel) &&
+			!slices.ContainsFunc(d.Defects, func(own spec.DefectLimit) bool { return own.Kind == l.Kind && own.Side == l.Side }) {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+// level asks for the limits of the acceptance level that is named: nobody knows what
+// a level means by its name alone, and this program holds no standard's tables.
+func (j *judge) level() {
+	level := j.inspectionDemands().AcceptanceLevel
+	if level == "" {
+		return
+	}
+	l := Line{Key: "inspection.acceptance_level", Demand: "visual defects within acceptance level " + level, Found: "the shop's book states its limits"}
+	if !slices.ContainsFunc(j.Levels, func(x spec.LevelLimit) bool { return named(x.Level) == named(level) }) {
+		l.Verdict, l.Found = Incomplete, "no shop book states the limits of level "+level+" (its [[level]] rows), and this program holds no standard's tables of them"
+	}
+	j.add(l)
 }
 
 func limited(limit *spec.DefectLimit, d *record.Defect) bool {

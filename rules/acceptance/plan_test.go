@@ -11,6 +11,9 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/conformance"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // ordered is the good record with its entries counted, as a file has them.
@@ -207,6 +210,47 @@ func TestDefects_areAddedUpAndJudgedOnTheAreaExamined(t *testing.T) {
 		r.Defects = c.list
 		if l := keyed(t, compare(header(), inspected(), r), keyDefect)[0]; l.Verdict != c.want {
 			t.Errorf("%s: %s: %s", what, l.Verdict, l.Found)
+		}
+	}
+}
+
+// A level that a specification names means what the shop's book says it means, and
+// nothing where no book does: nobody accepts a part by the name of a table.
+func TestLevel_isWhatTheShopsBookStates(t *testing.T) {
+	level := func(name string, kind spec.Defect, size float64) spec.LevelLimit {
+		return spec.LevelLimit{Level: name, Source: "agreed with the purchaser", DefectLimit: spec.DefectLimit{Kind: kind, Side: spec.ProcessSide, SizeMax: quantity.New(size, quantity.Inch)}}
+	}
+	book := []spec.LevelLimit{level("II", spec.Blister, 0.25), level("II", spec.Pit, 1), level("I", spec.Blister, 0)}
+	for what, c := range map[string]struct {
+		level  string
+		levels []spec.LevelLimit
+		size   float64 // of a blister
+		want   map[string]Verdict
+	}{
+		"no book states it":           {"II", nil, 0, map[string]Verdict{"inspection.acceptance_level": Incomplete}},
+		"a book states another":       {"III", book, 0, map[string]Verdict{"inspection.acceptance_level": Incomplete}},
+		"met":                         {" ii", book, 0.2, map[string]Verdict{}},
+		"not met":                     {"II", book, 0.3, map[string]Verdict{keyDefect: Fails}},
+		"not met of a stricter level": {"I", book, 0.2, map[string]Verdict{keyDefect: Fails}},
+		"not named":                   {"", book, 0.3, map[string]Verdict{keyNonconformance: Incomplete}},
+	} {
+		d, r := inspected(), ordered()
+		d.Inspection.AcceptanceLevel = c.level
+		if c.size > 0 {
+			r.Defects = append(r.Defects, record.Defect{Entry: record.Entry{Number: next(r)}, Kind: spec.Blister, Side: spec.ProcessSide, Place: "A", Size: quantity.New(c.size, quantity.Inch)})
+		}
+		got := Compare(Input{Report: report(header()), SHA256: "ab12", Fingerprint: "cd34", Specification: d, Record: r, Levels: c.levels})
+		if diff := cmp.Diff(c.want, not(got)); diff != "" {
+			t.Errorf("%s: %s", what, diff)
+		}
+		// What the specification limits itself, the level does not: of pits it allows 1/8 in.
+		for _, l := range got.Lines {
+			if l.Key == keyDefect && strings.HasPrefix(l.Demand, "pit") && l.Basis != conformance.BySpecification {
+				t.Errorf("%s: %s: %s", what, l.Demand, l.Basis)
+			}
+			if l.Key == keyDefect && strings.HasPrefix(l.Demand, "blister") && !strings.HasPrefix(l.Basis, "acceptance level "+strings.ToUpper(strings.TrimSpace(c.level))) && c.level != " ii" {
+				t.Errorf("%s: %s: %s", what, l.Demand, l.Basis)
+			}
 		}
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/shop"
@@ -32,6 +33,7 @@ func folder(path string) string {
 type Document struct {
 	shop    *shop.Shop
 	library *laminate.Library
+	levels  []spec.LevelLimit
 	name    string
 	path    string            // as given; "" while it has no file
 	print   store.Fingerprint // of the file as read or written last
@@ -162,7 +164,7 @@ func (d *Document) load(o *shop.Opened) {
 // replace makes a document what there is now, without a history.
 func (d *Document) replace(o *shop.Opened) {
 	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
-	d.library, d.faulty = o.Library, !o.Usable()
+	d.library, d.levels, d.faulty = o.Library, o.Levels, !o.Usable()
 	if d.equipment = nil; o.Kind == schedules.Job {
 		d.equipment = &equipment{job: o.Job, loaded: o.Job, saved: o.Job}
 		d.now = d.equipment.wall()
@@ -210,6 +212,9 @@ func (d *Document) Now() *laminate.Schedule { return d.now }
 
 // Library is the library for the document's folder.
 func (d *Document) Library() *laminate.Library { return d.library }
+
+// Levels are the limits of acceptance levels that the shop's book states.
+func (d *Document) Levels() []spec.LevelLimit { return d.levels }
 
 // Revision counts every change, undo and reload included; it never goes back.
 func (d *Document) Revision() uint64 { return d.rev }

@@ -25,7 +25,7 @@ func Hold(schedule, specification, record *shop.Opened, o rules.Options) *Held {
 	prints := schedules.Fingerprint(schedule.Schedule, h.Judged.Analysis, schedule.Library)
 	in := acceptance.Input{Report: h.Judged, Library: schedule.Library, SHA256: store.SumOf(schedule.Text).String(), Fingerprint: prints.Schedule,
 		PlyFingerprints: prints.Plies, SpecificationFingerprint: schedules.SpecificationFingerprint(specification.Specification),
-		Specification: specification.Specification, Units: o.Units}
+		Specification: specification.Specification, Levels: schedule.Levels, Units: o.Units}
 	if record != nil {
 		in.Record = record.Record
 		in.SameSerial = SameSerial(record.Name, record.Record.Serial)

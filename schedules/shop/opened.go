@@ -29,6 +29,7 @@ type Opened struct {
 	Job      *laminate.Job
 	Library  *laminate.Library // that holds for the schedule or job, nil where Err says why there is none
 
+	Levels        []spec.LevelLimit // of a schedule or job: as the shop's book states them
 	Specification *spec.Specification
 	Record        *record.Record
 	Torn          string // says that the record ends in a half-written entry
@@ -48,12 +49,14 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	if o.Kind, o.Problems = schedules.Sniff(text); len(o.Problems) > 0 {
 		return o
 	}
+	if o.Kind == schedules.Schedule || o.Kind == schedules.Job {
+		made := s.find(folder)
+		o.Library, o.Levels, o.Err = made.library, made.levels, made.err
+	}
 	switch o.Kind {
 	case schedules.Schedule:
-		o.Library, o.Err = s.Library(folder)
 		o.decode()
 	case schedules.Job:
-		o.Library, o.Err = s.Library(folder)
 		o.Source, o.Job, o.Problems = schedules.DecodeJob(text, o.Library, beside(folder, o.Library))
 	case schedules.Specification:
 		o.Specification, o.Problems = schedules.DecodeSpecification(text)
@@ -110,7 +113,7 @@ func (s *Shop) Read(path string) *Opened {
 // With is the document with its schedule or job read again from another text,
 // as after an edit; the schedules beside a job stay as they were read.
 func (o *Opened) With(text []byte) *Opened {
-	n := &Opened{Name: o.Name, Text: text, Kind: schedules.Schedule, Library: o.Library, Err: o.Err}
+	n := &Opened{Name: o.Name, Text: text, Kind: schedules.Schedule, Library: o.Library, Levels: o.Levels, Err: o.Err}
 	if o.Kind == schedules.Job {
 		n.Kind = o.Kind
 		n.Source, n.Job, n.Problems = schedules.DecodeJob(text, o.Library, func(name string) (*laminate.Schedule, error) {

@@ -13,6 +13,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
@@ -43,6 +44,7 @@ type kept struct {
 type shelf struct {
 	library *laminate.Library
 	stock   stock.Stock
+	levels  []spec.LevelLimit // of the nearest shop book that states any
 	err     error
 }
 
@@ -121,10 +123,14 @@ func (s *Shop) shelf(folder string) shelf {
 		books = append(books, *b)
 	}
 	var own stock.Stock
+	var levels []spec.LevelLimit
 	for i := range books {
 		own = own.Over(books[i].Stock)
+		if levels == nil {
+			levels = books[i].Levels
+		}
 	}
-	return shelf{library: catalog.Merge(catalog.Library(), books...), stock: own}
+	return shelf{library: catalog.Merge(catalog.Library(), books...), stock: own, levels: levels}
 }
 
 func readBook(path string) (*catalog.Book, error) {

@@ -49,7 +49,7 @@ func (p *Page) compare() {
 	others := now.demands != p.seen.demands || now.record != p.seen.record
 	p.seen = now
 	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum, Fingerprint: p.records.Fingerprints().Schedule, PlyFingerprints: p.records.Fingerprints().Plies,
-		Specification: demands, Units: now.units}
+		Specification: demands, Levels: p.Desk.Doc.Levels(), Units: now.units}
 	if r != nil {
 		in.Record, in.SameSerial = r.Now(), p.records.SameSerial()
 	}
