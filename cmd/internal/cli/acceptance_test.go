@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"cmp"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -10,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/google/go-cmp/cmp"
+	gocmp "github.com/google/go-cmp/cmp"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
@@ -32,6 +33,7 @@ type way struct {
 
 	laidTo   string // another schedule than the shell's
 	schedule string // what it is held against, another than it was laid to
+	demands  string // another specification
 	book     string // another than what lies beside it
 }
 
@@ -120,6 +122,13 @@ var ways = []way{
 	{file: "delamination-without-limit", says: "a delamination, for which nobody agreed on a limit and of which nobody disposed", verdict: incomplete, not: keys{"record.nonconformance": incomplete},
 		do: func(s *specimen) {
 			s.found(record.Defect{Kind: spec.Delamination, Side: spec.OutsideFace, Size: inch(6), Place: "B2"})
+		}},
+
+	{file: "level-not-stated", says: "held against an acceptance level of which no shop book states the limits", verdict: incomplete, demands: "specification-level.toml",
+		not: keys{"inspection.acceptance_level": incomplete}, do: func(*specimen) {}},
+	{file: "level-not-met", says: "held against an acceptance level of the shop's book: a blister over its limit", verdict: "reject", demands: "specification-level.toml", book: "levels-book.toml",
+		not: keys{"inspection.defect": fails}, do: func(s *specimen) {
+			s.found(record.Defect{Kind: spec.Blister, Side: spec.ProcessSide, Size: inch(0.3), Place: "B2"})
 		}},
 
 	// Lay-up.
@@ -486,24 +495,18 @@ func TestAcceptance_eachWayOfFailingHasItsRecord(t *testing.T) {
 		files[w.file+".toml"] = true
 		t.Run(w.file, func(t *testing.T) {
 			path := filepath.Join(acceptanceFolder, "records", w.file+".toml")
-			schedule := shell
-			switch {
-			case w.schedule != "":
-				schedule = w.schedule
-			case w.laidTo != "":
-				schedule = w.laidTo
-			}
+			schedule := cmp.Or(w.schedule, w.laidTo, shell)
 			var flags []string
 			if w.book != "" {
 				flags = []string{"--book", filepath.Join(acceptanceFolder, w.book)}
 			}
-			got, code := compared(t, filepath.Join(acceptanceFolder, schedule), path, flags...)
+			got, code := compared(t, filepath.Join(acceptanceFolder, schedule), cmp.Or(w.demands, shellDemands), path, flags...)
 			want := map[string]Code{"accept": Fine, "reject": Broken, "incomplete": Incomplete, "not inspected": Incomplete, "unusable": Unusable}[w.verdict]
 			if got.Verdict != w.verdict || code != want {
 				t.Errorf("%s, exit code %d; want %s, %d", got.Verdict, code, w.verdict, want)
 			}
 			if w.verdict != "not inspected" && w.verdict != "unusable" {
-				if diff := cmp.Diff(expected(w.not), got.not()); diff != "" {
+				if diff := gocmp.Diff(expected(w.not), got.not()); diff != "" {
 					t.Errorf("not met (- expected, + found): %s", diff)
 				}
 			}
@@ -573,11 +576,7 @@ func writeWays(t *testing.T) {
 
 func (w *way) text(t *testing.T) []byte {
 	t.Helper()
-	laidTo := w.laidTo
-	if laidTo == "" {
-		laidTo = shell
-	}
-	s := newSpecimen(t, laidTo, "T-31-"+w.file)
+	s := newSpecimen(t, cmp.Or(w.laidTo, shell), "T-31-"+w.file)
 	w.do(s)
 	return s.text(t, w.says)
 }

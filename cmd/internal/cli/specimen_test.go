@@ -239,7 +239,7 @@ func (s *specimen) comesTo(t *testing.T, text string) (specification, verdict st
 	if !o.Usable() {
 		t.Fatal(o.Why())
 	}
-	got, _ := compared(t, filepath.Join(acceptanceFolder, s.head.Schedule), path)
+	got, _ := compared(t, filepath.Join(acceptanceFolder, s.head.Schedule), shellDemands, path)
 	return schedules.SpecificationFingerprint(o.Specification), got.Verdict
 }
 
@@ -263,9 +263,9 @@ func (c *comparison) not() map[string]string {
 	return keys
 }
 
-func compared(t *testing.T, schedule, record string, flags ...string) (comparison, Code) {
+func compared(t *testing.T, schedule, demands, record string, flags ...string) (comparison, Code) {
 	t.Helper()
-	out, said, code := run(append([]string{"compare", "--json", schedule, filepath.Join(acceptanceFolder, shellDemands), record}, flags...)...)
+	out, said, code := run(append([]string{"compare", "--json", schedule, filepath.Join(acceptanceFolder, demands), record}, flags...)...)
 	var c comparison
 	unmarshal(t, out, said, &c)
 	return c, code
