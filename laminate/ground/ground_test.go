@@ -216,3 +216,28 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 		}
 	}
 }
+
+// The corner by Pappus: a quarter circle turned about the axis, the wall above and
+// the ring of bottom inside it.
+func TestOfKnuckle_isTheCornerUpTheWallAndIn(t *testing.T) {
+	p := &laminate.Part{Form: laminate.FlatBottom, InsideDiameter: m(3)}
+	p.KnuckleRadius, p.KnuckleHeight = m(0.04), m(0.3)
+	g, err := ground.OfKnuckle(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const r, knuckle, h = 1.5, 0.04, 0.3
+	want := 2*math.Pi*r*(h-knuckle) + math.Pi/2*knuckle*2*math.Pi*(r-knuckle+2*knuckle/math.Pi) + math.Pi*((r-knuckle)*(r-knuckle)-(r-h)*(r-h))
+	if got, err := g.Area(0, 0); err != nil || math.Abs(got-want) > 1e-9 {
+		t.Errorf("%v m², by Pappus %v (%v)", got, want, err)
+	}
+	p.KnuckleHeight = m(0.03)
+	if _, err := ground.OfKnuckle(p); err == nil {
+		t.Error("a reinforcement that ends in its own knuckle is taken")
+	}
+	for name, bare := range map[string]laminate.Part{"inside_diameter": {}, "knuckle_radius": {InsideDiameter: m(3)}} {
+		if _, err := ground.OfKnuckle(&bare); err == nil || !strings.Contains(err.Error(), name) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}

@@ -119,3 +119,23 @@ func OfNeck(n *laminate.Nozzle) (Ground, error) {
 	}
 	return Tube(n.Size.SI(), n.Projection.SI()), nil
 }
+
+// OfKnuckle is the ground of the reinforcement of a flat bottom's corner: up the
+// wall to its height, round the knuckle, and in over the bottom as far as up the
+// wall, which no key states and whoever reads How sees.
+func OfKnuckle(p *laminate.Part) (Ground, error) {
+	if err := first(need(p.InsideDiameter.Given(), "the inside diameter", "inside_diameter"), need(p.KnuckleRadius.Given(), "the radius of the knuckle", "knuckle_radius"),
+		need(p.KnuckleHeight.Given(), "the height of the knuckle's reinforcement", "knuckle_height")); err != nil {
+		return Ground{}, err
+	}
+	radius, r, h := p.InsideDiameter.SI()/2, p.KnuckleRadius.SI(), p.KnuckleHeight.SI()
+	if h < r {
+		return Ground{}, errors.New("the height of the knuckle's reinforcement is below its radius (knuckle_height, knuckle_radius)")
+	}
+	whole, err := surface.KnuckledBottom(radius, r)
+	if err != nil {
+		return Ground{}, err
+	}
+	left := math.Max(0, radius-h) // of the bottom
+	return flat(2*math.Pi*radius*(h-r)+whole-math.Pi*left*left, "up the wall, round the knuckle, and as far in over the bottom as up the wall (taken so: no key states it)"), nil
+}

@@ -21,9 +21,10 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		piece.Ground, piece.Missing = ground.OfPart(part)
 		list = append(list, piece)
 		if p.Knuckle != "" {
-			list = overlay(list, j, p.Knuckle, Part, "part "+p.ID+", knuckle", p.Count.Or(1), func(int) (ground.Ground, error) {
-				return ground.Ground{}, errors.New("how far it reaches in over the bottom is not a key of the job")
-			})
+			list = overlay(list, j, p.Knuckle, Part, "part "+p.ID+", knuckle", p.Count.Or(1), func(int) (ground.Ground, error) { return ground.OfKnuckle(&p.Part) })
+			if last := &list[len(list)-1]; last.Missing == nil {
+				last.Taken = last.Name + ": it is taken to reach in over the bottom as far as up the wall, which no key states"
+			}
 		}
 	}
 	for i := range j.Joints {

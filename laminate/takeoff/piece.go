@@ -22,7 +22,8 @@ type Piece struct {
 	Count    int                // how many alike
 	Schedule *laminate.Schedule // plies, resins, materials
 	Ground   ground.Ground
-	Missing  error // why the ground is not known
+	Missing  error  // why the ground is not known
+	Taken    string // what no key states and the ground goes by
 }
 
 // Of is the one piece that a schedule is. The ends of a tank are not in it.

@@ -128,6 +128,9 @@ func (c *counter) piece(p *Piece) {
 	if p.Schedule.Part.Form == laminate.Tank {
 		c.remark("ends-not-counted", "", "the bottom and the head of the tank are not counted: a schedule has its straight side alone, a job has them as parts")
 	}
+	if p.Taken != "" {
+		c.remark("reach-assumed", "", p.Taken)
+	}
 	count := float64(max(p.Count, 1))
 	if p.Missing != nil {
 		f.Why = p.Missing.Error()

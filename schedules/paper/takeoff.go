@@ -191,3 +191,50 @@ func costOf(t *takeoff.Takeoff, u quantity.System) Sheet {
 	}
 	return Sheet{Heading{Level: 2, Text: "cost, by the shop book's prices"}, table, facts}
 }
+
+// DiffTakeoff is what it takes more or less to build a newer document than an
+// older one.
+func DiffTakeoff(old, new string, list []takeoff.Change, u quantity.System) Sheet {
+	sheet := Sheet{Heading{Level: 1, Text: "takeoff of " + old + " → " + new}}
+	if len(list) == 0 {
+		return append(sheet, Note{Indent: 2, Text: "the two take the same"})
+	}
+	table := Table{Columns: []Column{{Title: "of"}, {Title: "what"}, {Title: "older", Right: true}, {Title: "newer", Right: true}, {Title: "difference", Right: true}, {Title: "unit"}}}
+	for i := range list {
+		c := &list[i]
+		what, unit, figure := "", "", func(v float64) string { return quantity.Number(v, 1) }
+		switch c.Measure {
+		case takeoff.Laid, takeoff.Ordered:
+			what, unit, figure = "to order", u.Symbol(quantity.Weight), func(v float64) string { return u.Bare(v, quantity.Weight) }
+			if c.Measure == takeoff.Laid {
+				what = "in the laminate"
+			}
+		case takeoff.Volume:
+			what, unit = "to order, by its cured density", "L"
+			per := 0.001
+			if u == quantity.US {
+				unit, per = "gal", gallon
+			}
+			figure = func(v float64) string { return quantity.Number(v/per, 1) }
+		case takeoff.Hours:
+			what, unit = "labor", "h"
+		case takeoff.Amount:
+			what, unit, figure = "cost", c.Currency, func(v float64) string { return quantity.Number(v, 2) }
+		}
+		side := func(given bool, v float64) string {
+			if !given {
+				return none
+			}
+			return figure(v)
+		}
+		more := figure(c.More())
+		if c.More() > 0 {
+			more = "+" + more
+		}
+		table.Rows = append(table.Rows, Row{Cells: []string{c.Of, what, side(c.Old.Given, c.Old.Value), side(c.New.Given, c.New.Value), more, unit}})
+	}
+	return append(sheet, table)
+}
+
+// gallon is that of the United States in m³.
+const gallon = 231 * 0.0254 * 0.0254 * 0.0254

@@ -40,6 +40,8 @@ type Opened struct {
 	// Err does where no line of it is to blame.
 	Problems []schedules.Problem
 	Err      error
+
+	line func(laminate.Ref) int // of the wall of a part of a job
 }
 
 // Open takes in a document: name is what to call it, folder where its shop books
@@ -93,8 +95,35 @@ func (o *Opened) JudgeJob(options rules.Options) *rules.JobReport {
 	return rules.JudgeJob(all.Rules(), o.Job, o.Library, options)
 }
 
+// Part is the wall of one part of a job as a document by itself, to be held against
+// a specification; with no id, that of a job of one part.
+func (o *Opened) Part(id string) *Opened {
+	n := &Opened{Name: o.Name, Text: o.Text, Kind: schedules.Schedule, Source: o.Source, Library: o.Library, Err: o.Err, Problems: o.Problems}
+	at := o.Job.Part(id)
+	if id == "" && len(o.Job.Parts) == 1 {
+		at = 0
+	}
+	switch {
+	case id == "" && at < 0:
+		n.Err = errors.New("is a job of several parts, which are compared part by part: the record says which one it is of (part)")
+	case at < 0:
+		n.Err = fmt.Errorf("has no [[part]] with the id %q, which the record is of", id)
+	default:
+		n.Schedule = o.Job.Wall(at)
+		n.Schedule.Title = o.Job.Title + ": " + o.Job.Parts[at].ID
+		n.line = func(ref laminate.Ref) int {
+			ref.Part = at
+			return o.Source.JobLine(o.Job, ref)
+		}
+	}
+	return n
+}
+
 // Line gives the line of a place in the document, 0 where it has none.
 func (o *Opened) Line(at laminate.Ref) int {
+	if o.line != nil {
+		return o.line(at)
+	}
 	if o.Job != nil {
 		return o.Source.JobLine(o.Job, at)
 	}

@@ -66,9 +66,10 @@ type held struct {
 // hold reads the documents and compares them; nil where one cannot be used, which
 // is said by then. It notes the exit code.
 func (c *call) hold(command, schedule, specification, recorded string) (*held, error) {
-	scheduled, asked := c.named(schedule, command, schedules.Schedule), c.named(specification, command, schedules.Specification)
+	scheduled, asked := c.named(schedule, command, schedules.Schedule, schedules.Job), c.named(specification, command, schedules.Specification)
 	docs := []*shop.Opened{scheduled, asked}
 	var built *shop.Opened
+	of := ""
 	if recorded != "" {
 		built = c.named(recorded, command, schedules.Record)
 		if built.Torn != "" {
@@ -76,12 +77,22 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 		}
 		docs = append(docs, built)
 	}
+	if scheduled.Usable() && scheduled.Job != nil && (built == nil || built.Usable()) {
+		if built != nil {
+			of = built.Record.Part
+		}
+		scheduled = scheduled.Part(of)
+		docs[0] = scheduled
+	}
 	if slices.ContainsFunc(docs, func(o *shop.Opened) bool { return !o.Usable() }) {
 		return nil, c.unusable(false, func(s report.Schedule) any {
 			return report.Uncompared(schedule, specification, recorded, s)
 		}, docs...)
 	}
 	h := &held{recorder.Hold(scheduled, asked, built, rules.Options{Units: c.units(scheduled.Schedule)}), paper.Compared{Schedule: schedule, Specification: specification, Record: recorded}}
+	if of != "" {
+		h.Result.Notes = append([]string{"of the job its part " + of + " is compared"}, h.Result.Notes...)
+	}
 	switch h.Result.Answer {
 	case acceptance.DoesNotConform, acceptance.Reject:
 		c.ends(Broken)
@@ -93,7 +104,7 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 }
 
 func (h *held) report() report.Comparison {
-	return report.Compared(h.files.Schedule, h.files.Specification, h.files.Record, h.Schedule.Library.Books, h.Result, h.Judged, h.Schedule.Source.Line)
+	return report.Compared(h.files.Schedule, h.files.Specification, h.files.Record, h.Schedule.Library.Books, h.Result, h.Judged, h.Schedule.Line)
 }
 
 // as prints a sheet in the form asked for.

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"strings"
 
+	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/source"
 	"frp/veilwright/laminate/word"
-	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/paper"
 )
@@ -27,43 +27,13 @@ func (rulesCommand) Help() string {
     veilwright rules --json | jq -r '.rules[].id'`
 }
 
-// ruleJSON is one rule as JSON.
-type ruleJSON struct {
-	ID         string       `json:"id"`
-	Family     string       `json:"family"`
-	Title      string       `json:"title"`
-	Severities []string     `json:"severities"`
-	When       string       `json:"when"`
-	Why        string       `json:"why"`
-	Basis      string       `json:"basis"`
-	Sources    []sourceJSON `json:"sources"`
-}
-
-// sourceJSON is a publication as JSON.
-type sourceJSON struct {
-	Name  string `json:"name"`
-	Title string `json:"title"`
-	Read  string `json:"read"`
-	For   string `json:"for"`
-}
-
-func sourcesJSON(list []source.Entry) []sourceJSON {
-	out := []sourceJSON{}
-	for _, e := range list {
-		out = append(out, sourceJSON{e.Name, e.Title, e.Read.String(), e.For})
-	}
-	return out
-}
-
 // Run prints the catalog of rules, or some of it in full.
 func (k rulesCommand) Run(c *call) error {
 	if k.Sources {
 		if len(k.IDs) > 0 {
 			return errors.New("--sources prints the whole register; a rule in full prints its own")
 		}
-		return c.either(struct {
-			Sources []sourceJSON `json:"sources"`
-		}{sourcesJSON(source.Register())}, paper.Sources(source.Register()))
+		return c.either(report.SourcesOf(source.Register()), paper.Sources(source.Register()))
 	}
 	chosen := all.Rules()
 	if len(k.IDs) > 0 {
@@ -77,13 +47,7 @@ func (k rulesCommand) Run(c *call) error {
 		}
 	}
 	if c.JSON {
-		printed := struct {
-			Rules []ruleJSON `json:"rules"`
-		}{[]ruleJSON{}}
-		for _, r := range chosen {
-			printed.Rules = append(printed.Rules, ruleJSON{r.ID, r.Family, r.Title, severities(r), r.When, r.Why, r.Basis, sourcesJSON(source.Of(r.Basis))})
-		}
-		return c.out.JSON(printed)
+		return c.out.JSON(report.RulesOf(chosen))
 	}
 	if len(k.IDs) > 0 {
 		for i, r := range chosen {
@@ -96,14 +60,6 @@ func (k rulesCommand) Run(c *call) error {
 	}
 	c.print(paper.Rules(chosen))
 	return nil
-}
-
-func severities(r *rules.Rule) []string {
-	words := make([]string, len(r.Severity))
-	for i, s := range r.Severity {
-		words[i] = s.String()
-	}
-	return words
 }
 
 func ruleIDs() []string {

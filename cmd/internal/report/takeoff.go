@@ -180,3 +180,44 @@ func counted(n int) *int {
 	}
 	return &n
 }
+
+// TakeoffDifference is what diff --takeoff prints.
+type TakeoffDifference struct {
+	Old      string          `json:"old"`
+	New      string          `json:"new"`
+	Error    *string         `json:"error"`
+	Problems []Problem       `json:"problems"`
+	Changes  []TakeoffChange `json:"changes"`
+}
+
+// TakeoffChange is one quantity that differs; null where it is in one alone or
+// cannot be determined. Unit is kg, m3, h or money.
+type TakeoffChange struct {
+	Of       string   `json:"of"`
+	Measure  string   `json:"measure"`
+	Unit     string   `json:"unit"`
+	Currency *string  `json:"currency"`
+	Old      *float64 `json:"old"`
+	New      *float64 `json:"new"`
+}
+
+// TakeoffDiffering is what differs between two takeoffs.
+func TakeoffDiffering(old, new string, list []takeoff.Change) TakeoffDifference {
+	d := TakeoffDifference{Old: old, New: new, Problems: []Problem{}, Changes: []TakeoffChange{}}
+	units := map[takeoff.Measure][2]string{takeoff.Laid: {"laid", "kg"}, takeoff.Ordered: {"ordered", "kg"}, takeoff.Volume: {"ordered", "m3"}, takeoff.Hours: {"labor", "h"}, takeoff.Amount: {"cost", "money"}}
+	for i := range list {
+		x := &list[i]
+		one := TakeoffChange{Of: x.Of, Measure: units[x.Measure][0], Unit: units[x.Measure][1]}
+		if x.Currency != "" {
+			one.Currency = &x.Currency
+		}
+		if x.Old.Given {
+			one.Old = &x.Old.Value
+		}
+		if x.New.Given {
+			one.New = &x.New.Value
+		}
+		d.Changes = append(d.Changes, one)
+	}
+	return d
+}
