@@ -61,6 +61,9 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 	if text == "" {
 		label = key + " not stated"
 	}
+	if key == "id" && text != "" && (at.Kind == laminate.RefLaminate || at.Kind == laminate.RefJobPart) {
+		return edit.Rename(at, text)
+	}
 	return edit.JobEdit{Label: label, At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
 		n := j.Clone()
 		fields, row := schedules.JobRow(n, at)

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/form"
@@ -160,32 +161,12 @@ func (w *work) empty() map[int][]laminate.Ply {
 	if !w.o.Replace {
 		return was
 	}
-	w.uses(func(id *string, _ laminate.Ref) {
+	edit.LaminateNames(w.j, func(id *string, _ laminate.Ref) {
 		if i := w.j.Laminate(*id); *id != "" && i >= 0 && len(w.j.Laminates[i].Plies) > 0 {
 			was[i], w.j.Laminates[i].Plies = w.j.Laminates[i].Plies, nil
 		}
 	})
 	return was
-}
-
-// uses visits each place that names a laminate.
-func (w *work) uses(visit func(id *string, at laminate.Ref)) {
-	for i := range w.j.Parts {
-		at := laminate.Ref{Kind: laminate.RefJobPart, Index: i}
-		visit(&w.j.Parts[i].Laminate, at)
-		visit(&w.j.Parts[i].Knuckle, at)
-	}
-	for i := range w.j.Joints {
-		at := laminate.Ref{Kind: laminate.RefJoint, Index: i}
-		visit(&w.j.Joints[i].Outside, at)
-		visit(&w.j.Joints[i].Inside, at)
-	}
-	for i := range w.j.Nozzles {
-		n, at := &w.j.Nozzles[i], laminate.Ref{Kind: laminate.RefNozzle, Index: i}
-		for _, id := range []*string{&n.Pad, &n.InstallationOutside, &n.InstallationInside, &n.Neck} {
-			visit(id, at)
-		}
-	}
 }
 
 // bare tells whether a laminate is to be filled in: none is named, or one

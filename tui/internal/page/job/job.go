@@ -34,6 +34,7 @@ type row struct {
 	has, asks, limit           string
 	verdict                    rules.Severity
 	judged                     bool
+	plies                      bool // a laminate
 	thickness, criterion, note string
 }
 
@@ -44,12 +45,12 @@ func New(d *page.Desk) *Job {
 	p.table.Empty = "the job has no part: a adds one"
 	const g = "On the job page"
 	p.Rows = keys.Table{
-		{Keys: []string{keys.Enter}, Short: "its wall, or its form", Long: "the bench on the wall of a part; the form of what has no wall", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
-		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle or joint", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
-		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle or joint: every key it can state", Group: g, Rank: 4, Can: p.can, Do: keys.Do(p.form)},
-		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle or a joint", Group: g, Rank: 5, Can: p.isJob, Do: keys.Do(p.add)},
+		{Keys: []string{keys.Enter}, Short: "its wall, or its form", Long: "the bench on the wall of a part, or on a laminate that a part has; the form of the others", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
+		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle, joint or laminate", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
+		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 4, Can: p.can, Do: keys.Do(p.form)},
+		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 5, Can: p.isJob, Do: keys.Do(p.add)},
 		{Keys: []string{"p"}, Short: "fill in", Long: "propose what is missing: laminates, joints, pads and their sizes, with what is assumed; nothing changes until it is taken", Group: g, Rank: 3, Can: p.isJob, Do: keys.Do(p.propose)},
-		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle or joint", Group: g, Rank: 6, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
+		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle, joint or laminate", Group: g, Rank: 6, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
 		d.Out(g),
 	}
 	return p
@@ -145,23 +146,37 @@ func (p *Job) rows(r *rules.JobReport) []row {
 		x.verdict, x.judged = worst(x.at)
 		list = append(list, x)
 	}
+	lib := p.Desk.Doc.Library()
+	for i := range j.Laminates {
+		a := laminate.Analyze(j.Schedule(i), lib)
+		x := row{at: laminate.Ref{Kind: laminate.RefLaminate, Index: i}, name: j.Laminates[i].ID, form: "laminate", has: "no plies", plies: true}
+		if a.Total.Thickness > 0 {
+			x.thickness = u.Thickness(a.Total.Thickness)
+			x.has = x.thickness
+		}
+		list = append(list, x)
+	}
 	return list
 }
 
 // enter opens the bench on the wall of a part, else a form.
 func (p *Job) enter() {
 	x, _ := p.table.Selected()
-	if x.at.Kind != laminate.RefJobPart {
+	at := x.at.Index
+	if x.at.Kind == laminate.RefLaminate {
+		at = slices.IndexFunc(p.Desk.Doc.Job().Parts, func(q laminate.JobPart) bool { return q.Laminate == x.name })
+	}
+	if x.at.Kind != laminate.RefJobPart && x.at.Kind != laminate.RefLaminate || at < 0 {
 		p.form()
 		return
 	}
-	p.Desk.Doc.Turn(x.at.Index)
+	p.Desk.Doc.Turn(at)
 	p.Desk.Replaced()
 	p.Desk.Go(p.Desk.LastRow())
 	if p.Desk.Back != nil {
 		p.Desk.Back()
 	}
-	part := &p.Desk.Doc.Job().Parts[x.at.Index]
+	part := &p.Desk.Doc.Job().Parts[at]
 	said := "the bench is on " + part.ID
 	if part.Schedule != "" {
 		said += ", whose wall is " + part.Schedule + ": to be changed there"
@@ -245,12 +260,16 @@ func (p *Job) refers(key string) (ids []string) {
 
 // add asks what to add and opens its form.
 func (p *Job) add() {
-	names := []string{"part", "nozzle", "joint"}
+	names := []string{"part", "nozzle", "joint", "laminate"}
 	items := make([]page.Item, len(names))
 	for i, n := range names {
 		items[i] = page.Item{Name: n}
 	}
 	p.Open(&page.List{Head: "add", Items: items, At: 0, Verb: "add", Take: func(i int) error {
+		if i == 3 {
+			p.addLaminate()
+			return nil
+		}
 		at, e := p.adding(i)
 		if err := p.Desk.ApplyJob(e); err != nil {
 			return err
@@ -326,6 +345,8 @@ func (p *Job) remove() {
 	e := edit.JobEdit{Label: "took out " + x.name, At: x.at, Do: func(j *laminate.Job) (*laminate.Job, error) {
 		n := j.Clone()
 		switch x.at.Kind {
+		case laminate.RefLaminate:
+			return edit.RemoveLaminate(x.at.Index).Do(j)
 		case laminate.RefJobPart:
 			n.Parts = slices.Delete(n.Parts, x.at.Index, x.at.Index+1)
 		case laminate.RefNozzle:

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/entry"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/tuitest"
@@ -94,5 +95,51 @@ func TestPropose_saysThatNothingIsMissingAndProposesAnew(t *testing.T) {
 	press(p, keys.Enter)
 	if p.Over() != nil || !strings.Contains(p.Desk.Notice.Text, "filled in") {
 		t.Errorf("anew: %q", p.Desk.Notice.Text)
+	}
+}
+
+func TestLaminates_areAddedNamedAndTakenOutByKeys(t *testing.T) {
+	p := open(t, schedules.ExampleJob(), 80, 24)
+	before := string(p.Desk.Doc.Bytes())
+	strap := laminate.Ref{Kind: laminate.RefLaminate, Index: p.Desk.Doc.Job().Laminate("strap")}
+	p.table.Select(strap)
+	if text := screen(t, p); !strings.Contains(text, "named by joint J1, joint J2, joint J3, joint J4") {
+		t.Error(text)
+	}
+	press(p, "x")
+	if !strings.Contains(p.Desk.Notice.Text, "laminate strap is named by joint J1") {
+		t.Errorf("taken out: %+v", p.Desk.Notice)
+	}
+	// Renamed, wherever it is named.
+	press(p, "e")
+	typed(p, "overlay")
+	j := p.Desk.Doc.Job()
+	if j.Laminates[strap.Index].ID != "overlay" || j.Joints[0].Outside != "overlay" || j.Laminate("strap") >= 0 {
+		t.Errorf("renamed: %+v %q", j.Joints[0], p.Desk.Notice.Text)
+	}
+	press(p, keys.Esc)
+	p.Desk.Undo()
+	if string(p.Desk.Doc.Bytes()) != before {
+		t.Error("undone it is another document")
+	}
+	// Added with the plies of another one.
+	p.Settle()
+	press(p, "a", "4", "2")
+	typed(p, "spare")
+	press(p, keys.Esc)
+	j = p.Desk.Doc.Job()
+	if at := j.Laminate("spare"); at < 0 || len(j.Laminates[at].Plies) != len(j.Laminates[0].Plies) {
+		t.Errorf("added: %+v", j.Laminates[len(j.Laminates)-1])
+	}
+	press(p, "x")
+	if p.Desk.Doc.Job().Laminate("spare") >= 0 {
+		t.Errorf("still there: %+v", p.Desk.Notice)
+	}
+	// Enter leads to the bench of a part that has it.
+	p.Desk.Back = func() {}
+	p.table.Select(laminate.Ref{Kind: laminate.RefLaminate, Index: p.Desk.Doc.Job().Laminate("shell-mid")})
+	press(p, keys.Enter)
+	if p.Desk.Doc.Part() != 2 {
+		t.Errorf("part %d, %q", p.Desk.Doc.Part(), p.Desk.Notice.Text)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -121,6 +122,14 @@ func (p *Job) about(r *rules.JobReport, w int) (lines []string) {
 		}
 	}
 	t := p.Desk.Theme
+	if x.plies {
+		if by := edit.UsedBy(r.Job, x.name); len(by) > 0 {
+			say(draw.Style{}, "named by "+strings.Join(by, ", "))
+		} else {
+			say(t.Dim, "nothing names it")
+		}
+		return lines
+	}
 	if x.criterion != "" {
 		text := x.criterion
 		if x.note != "" {

@@ -1,0 +1,73 @@
+package edit_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/edit"
+)
+
+// named is a job in which everything that can name a laminate names "a".
+func named() *laminate.Job {
+	j := twoParts()
+	j.Parts[0].Knuckle = "a"
+	j.Joints = []laminate.Joint{{ID: "j", Between: [2]string{"p", "q"}, Outside: "a", Inside: "a"}}
+	j.Nozzles = []laminate.Nozzle{{ID: "n", On: "p", Pad: "a", InstallationOutside: "a", InstallationInside: "a", Neck: "a"}}
+	return j
+}
+
+func TestRename_followsWhereverItIsNamed(t *testing.T) {
+	j := named()
+	n, err := edit.Rename(laminate.Ref{Kind: laminate.RefLaminate}, "wall").Do(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := 0
+	edit.LaminateNames(n, func(id *string, _ laminate.Ref) {
+		if *id == "a" {
+			t.Error("still named a")
+		}
+		if *id == "wall" {
+			at++
+		}
+	})
+	if at != 8 || n.Laminates[0].ID != "wall" || j.Laminates[0].ID != "a" || len(n.Laminates[0].Plies) != 1 {
+		t.Errorf("named at %d places: %+v", at, n.Laminates)
+	}
+	if n, err = edit.Rename(laminate.Ref{Kind: laminate.RefJobPart}, "shell").Do(j); err != nil || n.Joints[0].Between != [2]string{"shell", "q"} || n.Nozzles[0].On != "shell" {
+		t.Errorf("%v, %+v", err, n)
+	}
+	for id, says := range map[string]string{"b": "another laminate", "": "missing", "a b\x01": "id"} {
+		if _, err := edit.Rename(laminate.Ref{Kind: laminate.RefLaminate}, id).Do(j); err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%q: %v", id, err)
+		}
+	}
+	if _, err := edit.Rename(laminate.Ref{Kind: laminate.RefJoint}, "x").Do(j); err == nil {
+		t.Error("a joint was renamed")
+	}
+}
+
+func TestLaminates_comeAndGo(t *testing.T) {
+	j := named()
+	n, err := edit.AddLaminate("c", "a").Do(j)
+	if err != nil || len(n.Laminates) != 3 || !slices.Equal(n.Laminates[2].Plies, n.Laminates[0].Plies) {
+		t.Fatalf("%v %+v", err, n)
+	}
+	if bare, err := edit.AddLaminate("c", "").Do(j); err != nil || len(bare.Laminates[2].Plies) != 0 {
+		t.Errorf("%v", err)
+	}
+	if _, err := edit.AddLaminate("a", "").Do(j); err == nil {
+		t.Error("a second one of an id was added")
+	}
+	if _, err := edit.RemoveLaminate(0).Do(n); err == nil || !strings.Contains(err.Error(), "is named by part p") {
+		t.Errorf("%v", err)
+	}
+	if gone, err := edit.RemoveLaminate(2).Do(n); err != nil || len(gone.Laminates) != 2 || len(n.Laminates) != 3 {
+		t.Errorf("%v", err)
+	}
+	if by := edit.UsedBy(j, "a"); !slices.Equal(by, []string{"part p", "joint j", "nozzle n"}) {
+		t.Errorf("used by %v", by)
+	}
+}
