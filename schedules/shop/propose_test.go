@@ -217,7 +217,7 @@ func said(p *equipment.Proposal, part int) bool {
 // why tells whether it was said what is missing at a joint or nozzle.
 func why(p *equipment.Proposal, at laminate.Ref) bool {
 	for _, l := range p.Left {
-		if l.At.Kind == at.Kind && l.At.Index == at.Index && !strings.Contains(l.Text, "a rule break") {
+		if l.At.Kind == at.Kind && l.At.Index == at.Index {
 			return true
 		}
 	}

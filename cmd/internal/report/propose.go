@@ -73,6 +73,7 @@ type JobProposal struct {
 	Filled   []Said    `json:"filled"`
 	Assumed  []Said    `json:"assumed"`
 	Left     []Said    `json:"left"`
+	Broken   []Said    `json:"broken"`
 	Asked    []Said    `json:"asked"`
 	Verdict  string    `json:"verdict"`
 	Job      string    `json:"job"`
@@ -94,5 +95,5 @@ func JobProposalOf(file string, books []string, p *equipment.Proposal, text []by
 		return list
 	}
 	return JobProposal{File: file, Title: p.Job.Title, Books: append([]string{}, books...), Problems: []Problem{}, Filled: said(p.Filled), Assumed: said(p.Assumed),
-		Left: said(p.Left), Asked: said(p.Asked), Verdict: p.Report.Verdict.String(), Job: string(text)}
+		Left: said(p.Left), Broken: said(p.Broken), Asked: said(p.Asked), Verdict: p.Report.Verdict.String(), Job: string(text)}
 }

@@ -31,7 +31,8 @@ type Proposal struct {
 	Report  *rules.JobReport
 	Filled  []Line // what was filled in
 	Assumed []Line // what was taken for granted for it
-	Left    []Line // what could not be filled in and why, and what breaks a rule still
+	Left    []Line // what could not be filled in, and why
+	Broken  []Line // what stands and breaks a rule
 	Asked   []Line // facts that nobody stated and that matter
 
 	Unsuited bool // that nothing suits a part, whatever anybody stated
@@ -53,7 +54,7 @@ type Said struct {
 
 // Said is all that there is to say of it, in the order in which it is read.
 func (p *Proposal) Said() []Said {
-	return []Said{{"filled in", p.Filled}, {"assumed", p.Assumed}, {"not filled in", p.Left}, {"asked for", p.Asked}}
+	return []Said{{"filled in", p.Filled}, {"assumed", p.Assumed}, {"not filled in", p.Left}, {"rule break", p.Broken}, {"asked for", p.Asked}}
 }
 
 // Noted gives the job with what has to be known of it in its notes: what was
@@ -110,7 +111,7 @@ func Propose(j *laminate.Job, lib *laminate.Library, o Options) (*Proposal, erro
 	w.p.Job = w.j
 	w.p.Report = rules.JudgeJob(all.Rules(), w.j, lib, rules.Options{Units: o.Units})
 	w.open()
-	for _, list := range []([]Line){w.p.Filled, w.p.Assumed, w.p.Left, w.p.Asked} {
+	for _, list := range []([]Line){w.p.Filled, w.p.Assumed, w.p.Left, w.p.Broken, w.p.Asked} {
 		slices.SortStableFunc(list, func(a, b Line) int {
 			return cmp.Or(cmp.Compare(a.At.Kind, b.At.Kind), cmp.Compare(a.At.Index, b.At.Index))
 		})
@@ -198,7 +199,7 @@ func (w *work) unstated(part int) []string {
 
 // open lists what the report of the whole still has.
 func (w *work) open() {
-	said, breaks := map[string]bool{}, []Line{}
+	said := map[string]bool{}
 	note := func(f *rules.Finding, at laminate.Ref, whose string) {
 		text := whose + f.Message
 		if said[text] || w.why(at) {
@@ -207,7 +208,7 @@ func (w *work) open() {
 		said[text] = true
 		switch f.Severity {
 		case rules.Break:
-			breaks = append(breaks, Line{at, text + " (" + f.Rule.ID + ", a rule break)"})
+			w.p.Broken = append(w.p.Broken, Line{at, text + " (" + f.Rule.ID + ")"})
 		case rules.Incomplete:
 			w.p.Asked = append(w.p.Asked, Line{at, text})
 		case rules.Clear, rules.Note, rules.Warning, rules.Unusable:
@@ -230,7 +231,6 @@ func (w *work) open() {
 		f := &w.p.Report.Findings[k]
 		note(f, f.At, "")
 	}
-	w.p.Left = append(w.p.Left, breaks...)
 }
 
 // why tells whether it was said already why something is missing at a place.

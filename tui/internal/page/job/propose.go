@@ -84,7 +84,7 @@ func (x *proposing) body(w int) []string {
 	if len(f.Filled) == 0 {
 		out = append(out, page.Labeled(t, 15, "", "nothing is filled in", w)...)
 	}
-	for _, said := range []equipment.Said{{Word: "assumed", Lines: f.Assumed}, {Word: "not filled in", Lines: f.Left}, {Word: "asked for", Lines: f.Asked}, {Word: "filled in", Lines: f.Filled}} {
+	for _, said := range []equipment.Said{{Word: "assumed", Lines: f.Assumed}, {Word: "not filled in", Lines: f.Left}, {Word: "rule break", Lines: f.Broken}, {Word: "asked for", Lines: f.Asked}, {Word: "filled in", Lines: f.Filled}} {
 		label := said.Word
 		for _, l := range said.Lines {
 			out = append(out, page.Labeled(t, 15, label, l.Text, w)...)
