@@ -142,6 +142,18 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	return r
 }
 
+// PartVerdict is that of one part: of its wall, and of what the whole job says of
+// the part.
+func (r *JobReport) PartVerdict(part int) Severity {
+	v := r.Parts[part].Verdict
+	for i := range r.Findings {
+		if at := &r.Findings[i].At; at.Kind == laminate.RefJobPart && at.Index == part {
+			v = max(v, r.Findings[i].Severity)
+		}
+	}
+	return v
+}
+
 // Lines makes line, which finds places of the job, find those of the wall of a
 // part.
 func (r *JobReport) Lines(part int, line func(laminate.Ref) int) func(laminate.Ref) int {

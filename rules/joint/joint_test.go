@@ -212,3 +212,20 @@ func TestRules_haveACaseForEverySeverity(t *testing.T) {
 		}
 	}
 }
+
+// A part of which the whole job says something is not clear, though its wall is.
+func TestPartVerdict_hasWhatTheWholeJobSaysOfThePart(t *testing.T) {
+	j := sound()
+	last := &j.Laminates[0].Plies[len(j.Laminates[0].Plies)-1]
+	*last = laminate.Ply{Material: catalog.Topcoat, Resin: ruletest.Wall, Zone: laminate.OuterSurface, Count: 1} // wax, under the strap
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	said := slices.ContainsFunc(r.Findings, func(f rules.Finding) bool {
+		return f.At.Kind == laminate.RefJobPart && f.At.Index == 0 && f.Severity == rules.Warning
+	})
+	if !said || r.Parts[0].Verdict >= rules.Warning {
+		t.Fatalf("the wall is %v, findings %+v", r.Parts[0].Verdict, r.Findings)
+	}
+	if v := r.PartVerdict(0); v < rules.Warning {
+		t.Errorf("the part is %v", v)
+	}
+}

@@ -34,7 +34,7 @@ func Parts(r *rules.JobReport, u quantity.System) Table {
 		if part.Schedule != "" {
 			of = part.Schedule
 		}
-		row := Row{Cells: []string{part.ID, p.Schedule.Part.Form.String(), of, none, none, none, none, none, p.Verdict.String(), "", ""}}
+		row := Row{Cells: []string{part.ID, p.Schedule.Part.Form.String(), of, none, none, none, none, none, r.PartVerdict(i).String(), "", ""}}
 		if p.Wall != nil {
 			if p.Wall.Whole > 0 {
 				row.Cells[3] = u.Thickness(p.Wall.Whole)

@@ -64,17 +64,17 @@ func (k *formOf) print(c *call, at quantity.Temperature) error {
 		return err
 	}
 	of.At = at
-	for i := range of.Parts {
-		switch p := &of.Parts[i]; c.command {
-		case "calculation":
-			c.endsAs(of.Structure(p))
-		case "takeoff":
-			if of.Count().Incomplete() {
-				c.ends(Incomplete)
-			}
-		default:
-			c.endsBy(p.Report.Verdict)
+	switch c.command {
+	case "calculation":
+		for i := range of.Parts {
+			c.endsAs(of.Structure(&of.Parts[i]))
 		}
+	case "takeoff":
+		if of.Count().Incomplete() {
+			c.ends(Incomplete)
+		}
+	default:
+		c.endsBy(of.Verdict())
 	}
 	return k.put(c, forms.Named(c.command).Form(of), of.Units)
 }
@@ -94,9 +94,7 @@ func (k inspectionPlanCommand) Run(c *call) error {
 			return err
 		}
 	}
-	for i := range of.Parts {
-		c.endsBy(of.Parts[i].Report.Verdict)
-	}
+	c.endsBy(of.Verdict())
 	return k.put(c, forms.Named("inspection-plan").Form(of), of.Units)
 }
 

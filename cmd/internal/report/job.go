@@ -33,6 +33,7 @@ func JudgedJob(file string, books []string, r *rules.JobReport, lines Lines) Job
 	}
 	for i, p := range r.Parts {
 		part := JobPart{Part: r.Job.Parts[i].ID, Schedule: Judged(file, books, p, r.Lines(i, lines)), Criteria: []Criterion{}}
+		part.Verdict = r.PartVerdict(i).String()
 		if p.Wall != nil {
 			part.Criteria = criteria(p.Wall)
 		}

@@ -52,7 +52,7 @@ func Named(name string) *Kind {
 
 // Form is the paper of a subject.
 func (k *Kind) Form(of *Subject) *paper.Form {
-	f := &paper.Form{Frame: of.Frame(k.Title), Sheet: k.Make(of)}
+	f := &paper.Form{Frame: of.Frame(k.Title), Sheet: append(warnings("", of.Whole), k.Make(of)...)}
 	for i := range of.Parts {
 		if w := of.Parts[i].Report.Wall; w != nil {
 			f.NotChecked = w.NotChecked
@@ -69,6 +69,9 @@ type Subject struct {
 	paper.Of
 	Parts []Part
 	Job   *laminate.Job // nil of a schedule
+	// Whole is what the rules say of the whole job: of parts as they stand on each other,
+	// joints, nozzles and the test.
+	Whole []rules.Finding
 	// Required are the lines of a specification, as far as they go without a
 	// record; Specification names it, empty where there is none.
 	Required      []acceptance.Line
@@ -95,7 +98,7 @@ func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject 
 
 // OfJob is a job that was judged.
 func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock, r *rules.JobReport, u quantity.System) *Subject {
-	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, Stock: own}
+	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, Stock: own, Whole: r.Findings}
 	for i, p := range r.Parts {
 		part := &j.Parts[i]
 		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Report: p})
@@ -118,6 +121,18 @@ func (of *Subject) Require(o *shop.Opened) error {
 	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, Fingerprint: of.Fingerprint,
 		Specification: o.Specification, Record: &record.Record{}, Units: of.Units}).Lines
 	return nil
+}
+
+// Verdict is the worst of all parts and of the whole.
+func (of *Subject) Verdict() rules.Severity {
+	v := rules.Clear
+	for i := range of.Parts {
+		v = max(v, of.Parts[i].Report.Verdict)
+	}
+	for i := range of.Whole {
+		v = max(v, of.Whole[i].Severity)
+	}
+	return v
 }
 
 // OfSchedule is a schedule that was judged.
@@ -182,10 +197,14 @@ func (of *Subject) Count() *takeoff.Takeoff {
 
 // warned is what speaks against building a part, for everybody who holds the
 // paper.
-func warned(p *Part) (sheet paper.Sheet) {
+func warned(p *Part) paper.Sheet { return warnings(p.ID, p.Report.Findings) }
+
+// warnings are the breaks and what cannot be determined among findings, about
+// the part with the id.
+func warnings(id string, findings []rules.Finding) (sheet paper.Sheet) {
 	for _, severity := range []rules.Severity{rules.Break, rules.Incomplete} {
-		for i := range p.Report.Findings {
-			f := &p.Report.Findings[i]
+		for i := range findings {
+			f := &findings[i]
 			if f.Severity != severity {
 				continue
 			}
@@ -193,8 +212,8 @@ func warned(p *Part) (sheet paper.Sheet) {
 			if severity == rules.Incomplete {
 				mark = "INCOMPLETE"
 			}
-			if p.ID != "" {
-				mark += ", " + p.ID
+			if id != "" {
+				mark += ", " + id
 			}
 			sheet = append(sheet, paper.Note{Mark: mark + ": ", Text: f.Message + " (" + f.Rule.ID + ")", Framed: severity == rules.Break})
 		}

@@ -322,6 +322,7 @@ func TestRouteSheet_namesOnlyWhatIsLaid(t *testing.T) {
 	n.Pad, n.InstallationInside, n.InstallationOutside, n.Neck = "", "", "", "strap"
 	of.Job.Joints[0].Outside = ""
 	got := text(t, forms.Named("route-sheet").Form(of))
+	_, got, _ = strings.Cut(got, "Operations")
 	for _, not := range []string{"pad", "overlay"} {
 		if strings.Contains(got, not) {
 			t.Errorf("%q is in\n%s", not, got)
@@ -359,5 +360,23 @@ func TestLayUpSheet_eachPageSaysWhoseItIs(t *testing.T) {
 	}
 	if checked < 10 {
 		t.Errorf("%d pages looked at", checked)
+	}
+}
+
+// What breaks between the parts of a job stands on every paper of it, as what
+// breaks in a part does: nobody builds by a sheet that does not say so.
+func TestKinds_sayWhatTheWholeJobBreaks(t *testing.T) {
+	of := subject(t, "jobs/bleach-day-tank.toml")
+	if of.Verdict() != rules.Break {
+		t.Errorf("the verdict is %v", of.Verdict())
+	}
+	for i := range forms.Kinds {
+		k := &forms.Kinds[i]
+		got := text(t, k.Form(of))
+		for _, want := range []string{"RULE BREAK, do not build: joint J1: its seal", "RULE BREAK, do not build: nozzle N1: "} {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s does not say %q", k.Name, want)
+			}
+		}
 	}
 }

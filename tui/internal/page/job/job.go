@@ -96,7 +96,7 @@ func (p *Job) rows(r *rules.JobReport) []row {
 	var list []row
 	for i := range j.Parts {
 		w := r.Parts[i]
-		x := row{at: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, name: j.Parts[i].ID, form: w.Schedule.Part.Form.String(), verdict: w.Verdict, judged: true, has: "–", asks: "–", limit: "–"}
+		x := row{at: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, name: j.Parts[i].ID, form: w.Schedule.Part.Form.String(), verdict: r.PartVerdict(i), judged: true, has: "–", asks: "–", limit: "–"}
 		if w.Wall != nil {
 			if w.Wall.Whole > 0 {
 				x.thickness = u.Thickness(w.Wall.Whole)
