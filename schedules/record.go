@@ -179,6 +179,8 @@ func (r *reading) take(zoned func() bool) (key, wrong string) {
 			return "before", "it is not above 0"
 		case r.After.SI() < 0 || r.After.SI() > r.Before.SI():
 			return "after", "it is not between 0 and the mass before"
+		case r.Plies.Given && r.Plies.Value < 0:
+			return "plies", "it is below 0"
 		case !zoned():
 			return "zone", "it is missing: what the specimen held, for example barrier"
 		}

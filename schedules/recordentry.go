@@ -94,6 +94,7 @@ var readingFields = entryFields(func(x *reading) *record.Entry { return &x.Entry
 		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
 	tables.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
 	tables.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
+	tables.WholeField("plies", func(r *reading) *laminate.Optional[int] { return &r.Plies }),
 	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
 	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
 	tables.TextField("method", func(r *reading) *string { return &r.Method }),

@@ -208,6 +208,7 @@ type Reading struct {
 	Resistance quantity.Resistance // kind resistance
 	Before     quantity.Mass       // kind ignition-loss
 	After      quantity.Mass
+	Plies      laminate.Optional[int] // kind ignition-loss: counted in what is left
 	Side       spec.Side     // the face it was taken on
 	Area       quantity.Area // kind visual: that was examined
 	Method     string

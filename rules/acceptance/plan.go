@@ -323,8 +323,8 @@ func (j *judge) lowest(what string, low, found, share float64) {
 }
 
 // partsOver is how far barrier and structure measured apart may come out above
-// the whole wall before one of them was measured as something else (common
-// practice, no source).
+// the whole wall, or with the outer surface as computed below it, before one of
+// them was measured as something else (common practice, no source).
 const partsOver = 0.10
 
 // farOff is how far the mean of readings may lie from what the schedule computes
@@ -352,8 +352,9 @@ func (j *judge) addUp() {
 	whole, a := mean(inspection.WholeWall)
 	barrier, b := mean(inspection.Barrier)
 	structure, c := mean(inspection.StructuralLayer)
-	if a && b && c && quantity.Above(barrier+structure, whole*(1+partsOver)) {
-		j.add(Line{Key: "record.agreement", Demand: "barrier and structure no thicker than the whole laminate", Verdict: Incomplete, Basis: byPractice + ": 10 % apart at most",
+	sum := barrier + structure + conformance.Group(j.Report.Analysis, inspection.OuterSurface).Thickness
+	if a && b && c && (quantity.Above(barrier+structure, whole*(1+partsOver)) || quantity.Below(sum, whole*(1-partsOver))) {
+		j.add(Line{Key: "record.agreement", Demand: "barrier and structure together as thick as the whole laminate", Verdict: Incomplete, Basis: byPractice + ": 10 % apart at most",
 			Found: fmt.Sprintf("barrier %s and structure %s against a whole of %s", j.Units.Thickness(barrier), j.Units.Thickness(structure), j.Units.Thickness(whole))})
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
 	"frp/veilwright/rules/conformance"
 )
 
@@ -79,6 +80,9 @@ func (j *judge) ignition() {
 		}
 		groups[r.Group] = append(groups[r.Group], g)
 	}
+	for _, r := range j.valid(inspection.IgnitionLoss) {
+		j.counted(r)
+	}
 	d := j.inspectionDemands()
 	if d.IgnitionSpecimens.Given {
 		j.specimens(d.IgnitionSpecimens.Value, groups)
@@ -103,6 +107,45 @@ func (j *judge) ignition() {
 		}
 		j.note(fmt.Sprintf("%s: glass by ignition %s, mean of %d; the schedule %s", g, quantity.Percent(s.Mean), s.Count, predicted))
 	}
+}
+
+// counted holds the plies that were counted in what is left of a specimen against
+// those that the schedule has there. Organic veils burn, coats have none, sprayed
+// glass has no plies, and a band leaves one or two.
+func (j *judge) counted(r *record.Reading) {
+	if !r.Plies.Given {
+		return
+	}
+	where := cmp.Or(r.Place, "a place not recorded")
+	least, most := 0, 0
+	for i := range j.Report.Analysis.Rows {
+		row := &j.Report.Analysis.Rows[i]
+		if !r.Group.Holds(row.Zone) {
+			continue
+		}
+		n := row.Last - row.First + 1
+		switch {
+		case row.Material == nil || rules.FormOf(row) == laminate.SprayedChop || rules.FormOf(row) == laminate.Lamina:
+			j.note(fmt.Sprintf("entry %d: %s counted in the specimen at %s, and what %s has there cannot be counted", r.Number, quantity.Counted(r.Plies.Value, "ply", "plies"), where, j.Report.Schedule.Plies[i].Material))
+			return
+		case rules.FormOf(row) == laminate.ResinCoat || row.Material.Fiber == laminate.Polyester || row.Material.Fiber == laminate.Carbon:
+		case rules.FormOf(row) == laminate.RovingBand:
+			least, most = least+n, most+2*n
+		default:
+			least, most = least+n, most+n
+		}
+	}
+	want := quantity.Counted(least, "ply", "plies")
+	if most > least {
+		want = fmt.Sprintf("%d to %d plies", least, most)
+	}
+	l := Line{Key: "record.plies_counted", Demand: fmt.Sprintf("%s left of the %s, as the schedule has", want, groupName(r.Group)), Found: fmt.Sprintf("%d counted in the specimen at %s", r.Plies.Value, where), Basis: "the schedule"}
+	if r.Plies.Value < least || r.Plies.Value > most {
+		// Counting may be wrong as well as laying: somebody cuts another specimen, or
+		// says what becomes of the part.
+		l.Verdict = Incomplete
+	}
+	j.add(l)
 }
 
 // A specimen weighs about 5 g (ASTM D2584); what is far from it was mistyped, or

@@ -208,7 +208,11 @@ func reading(r *record.Reading) string {
 	case inspection.Barcol:
 		return quantity.Number(r.Value, 1)
 	case inspection.IgnitionLoss:
-		return r.Before.Text() + " before, " + r.After.Text() + " after"
+		text := r.Before.Text() + " before, " + r.After.Text() + " after"
+		if r.Plies.Given {
+			text += ", " + quantity.Counted(r.Plies.Value, "ply", "plies") + " counted"
+		}
+		return text
 	case inspection.Acetone:
 		if r.Clean {
 			return "clean"

@@ -55,7 +55,7 @@ var ways = []way{
 	{file: "barrier-thick", says: "the barrier is too thick at the cutout: more resin than the structure was asked for", verdict: "reject", not: keys{"barrier.thickness measured": fails},
 		do: func(s *specimen) { s.barrier.Thickness = mils(131) }},
 	{file: "structure-thin", says: "the structure is too thin at the cutout, though the whole wall is thick enough", verdict: "reject", not: keys{"structure.thickness measured": fails},
-		do: func(s *specimen) { s.structure.Thickness = mils(185) }},
+		do: func(s *specimen) { s.structure.Thickness, s.barrier.Thickness = mils(185), mils(118) }},
 	{file: "wall-thin", says: "the whole wall is too thin on the mean", verdict: "reject", not: keys{"total.thickness measured": fails},
 		do: func(s *specimen) {
 			for _, r := range s.wall {
@@ -80,6 +80,9 @@ var ways = []way{
 	{file: "parts-too-thick", says: "barrier and structure come out thicker than the whole wall: one of them is of something else", verdict: incomplete, not: keys{"record.agreement": incomplete},
 		do: func(s *specimen) { s.structure.Thickness = mils(318) }},
 
+	{file: "parts-too-thin", says: "barrier and structure come out thinner than the whole wall: one of them is of something else", verdict: incomplete, not: keys{"record.agreement": incomplete},
+		do: func(s *specimen) { s.structure.Thickness = mils(188) }},
+
 	// Hardness, glass, cure, looks.
 	{file: "barcol-low", says: "hardness is low at B2, though not on the mean of all places", verdict: "reject", not: keys{"inspection.barcol": fails},
 		do: func(s *specimen) { s.hard[2].Value, s.hard[3].Value = 26, 25 }},
@@ -93,6 +96,10 @@ var ways = []way{
 		do: func(s *specimen) { s.burned.After = grams(1.61) }},
 	{file: "specimen-missing", says: "nobody burned a specimen of the barrier", verdict: incomplete, not: keys{"plan.ignition-loss": incomplete},
 		do: func(s *specimen) { s.drop(s.burned) }},
+	{file: "plies-counted", says: "what is left of the specimen has the plies of the barrier", verdict: "accept",
+		do: func(s *specimen) { s.burned.Plies = laminate.Some(3); s.signs(record.Accept, "") }},
+	{file: "plies-counted-fewer", says: "what is left of the specimen has a ply less than the barrier", verdict: incomplete, not: keys{"record.plies_counted": incomplete},
+		do: func(s *specimen) { s.burned.Plies = laminate.Some(2) }},
 	{file: "acetone-tacky", says: "the surface is tacky under acetone", verdict: "reject", not: keys{"inspection.acetone": fails},
 		do: func(s *specimen) { s.wiped[1].Clean = false }},
 	{file: "acetone-softened", says: "the surface softens under acetone", verdict: "reject", not: keys{"inspection.acetone": fails},

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
@@ -107,6 +108,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	place := &page.Field{Label: "place", Text: p.place, Hint: "kept for the next one"}
 	value := &page.Field{Label: "value"}
 	after := &page.Field{Label: "after", Hint: "g, after ignition"}
+	counted := &page.Field{Label: "plies", Hint: "counted in what is left; empty: not counted"}
 	side := &page.Field{Label: "side", Choices: []string{spec.ProcessSide.String(), spec.OutsideFace.String()}}
 	method := &page.Field{Label: "method", Text: p.method, Hint: "gauge or procedure; kept for the next one"}
 	instrument := &page.Field{Label: "instrument", Text: p.instrument, Hint: "kept for the next one"}
@@ -121,7 +123,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		value.Hint = "0 to 100"
 	case inspection.IgnitionLoss:
 		value.Label, value.Hint = "before", "g, before ignition"
-		s.Fields, s.Needs = []*page.Field{value, after, place, method, witness, instrument}, 2
+		s.Fields, s.Needs = []*page.Field{value, after, place, counted, method, witness, instrument}, 2
 		s.Head = kindWord(k, g) + ": before Enter after Enter; Enter alone ends"
 	case inspection.Acetone:
 		value.Choices = []string{clean, sticky}
@@ -138,11 +140,18 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		r := &record.Reading{Entry: p.records.By(), Kind: k, Group: g, Place: strings.TrimSpace(place.Text),
 			Method: strings.TrimSpace(method.Text), Witness: strings.TrimSpace(witness.Text), Instrument: strings.TrimSpace(instrument.Text)}
 		r.Side, _ = spec.Sides.Parse(side.Text)
+		if n := strings.TrimSpace(counted.Text); n != "" {
+			plies, err := strconv.Atoi(n)
+			if err != nil || plies < 0 {
+				return r, errors.New("plies: enter a whole number, or nothing")
+			}
+			r.Plies = laminate.Some(plies)
+		}
 		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
 	}
 	s.Check = func(i int) error {
 		switch {
-		case s.Fields[i] == value && k != inspection.IgnitionLoss, s.Fields[i] == after:
+		case s.Fields[i] == value && k != inspection.IgnitionLoss, s.Fields[i] == after, s.Fields[i] == counted:
 			r, err := taken()
 			if err == nil && k == inspection.WallThickness {
 				err = p.likely(value, r)
@@ -162,6 +171,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		if err := p.records.Record().Append(r); err != nil {
 			return err
 		}
+		counted.Text = "" // it is of this specimen alone
 		p.place, p.side, p.method, p.witness, p.instrument = place.Text, side.Text, method.Text, witness.Text, instrument.Text
 		p.Desk.Note(p.recorded(r), "4 strikes an entry")
 		return nil
