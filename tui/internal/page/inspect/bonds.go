@@ -18,7 +18,7 @@ func (p *Page) onto() *page.Field {
 func (p *Page) preparation() page.Overlay {
 	onto, finish, remark := p.onto(), &page.Field{Label: "finish", Hint: "36 grit, dull"}, &page.Field{Label: "remark"}
 	abraded := &page.Field{Label: "abraded", Choices: []string{"abraded", "not abraded"}}
-	return p.entered("a cured face made ready for a bond", []safety.Trigger{safety.Cutting}, []*page.Field{onto, abraded, finish, remark}, func() (record.Any, error) {
+	return p.entered("a cured face made ready for a bond", []safety.Trigger{safety.Cutting}, []*page.Field{onto, abraded, finish, remark}, nil, func() (record.Any, error) {
 		x := &record.Preparation{Entry: p.records.By(), Onto: text(onto), Finish: text(finish), Remark: text(remark)}
 		if text(abraded) == "" {
 			return x, errors.New("abraded: 1 abraded, 2 not abraded")
@@ -31,7 +31,7 @@ func (p *Page) preparation() page.Overlay {
 func (p *Page) bond() page.Overlay {
 	onto, bonder, by, remark := p.onto(), &page.Field{Label: "bonder"}, &page.Field{Label: "qualification", Hint: "procedure or list"}, &page.Field{Label: "remark"}
 	gelled := &page.Field{Label: "gelled", Hint: "the face: 2026-03-02 14:30"}
-	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{onto, gelled, bonder, by, remark}, func() (record.Any, error) {
+	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{onto, gelled, bonder, by, remark}, nil, func() (record.Any, error) {
 		x := &record.Bond{Entry: p.records.By(), Onto: text(onto), Bonder: text(bonder), Qualification: text(by), Remark: text(remark)}
 		if text(gelled) == "" {
 			return x, nil // not recorded, and the comparison says so

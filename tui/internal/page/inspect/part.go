@@ -16,15 +16,19 @@ import (
 )
 
 // entered is a form of one entry about the finished part; read makes the entry
-// of its fields, or says which of them is wrong.
-func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field, read func() (record.Any, error)) page.Overlay {
+// of its fields, or says which of them is wrong; doubt asks about what is hardly
+// meant, and may be nil.
+func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field, doubt func(*page.Field) error, read func() (record.Any, error)) page.Overlay {
 	p.records.Offer(fields...)
 	s := &page.Form{Head: head, Fields: fields}
 	s.Check = func(i int) error {
 		// What is wrong is said at its own field, or at the last.
 		_, err := read()
 		if err != nil && i < len(fields)-1 && !strings.HasPrefix(err.Error(), fields[i].Label+":") {
-			return nil
+			err = nil
+		}
+		if err == nil && doubt != nil {
+			err = doubt(fields[i])
 		}
 		return err
 	}
@@ -78,7 +82,14 @@ func (p *Page) dimension() page.Overlay {
 	place := &page.Field{Label: "place", Text: p.place}
 	instrument := &page.Field{Label: "instrument", Text: p.instrument}
 	witness := &page.Field{Label: "witness", Text: p.witness}
-	return p.entered("a dimension", nil, []*page.Field{what, value, place, instrument, witness}, func() (record.Any, error) {
+	asked := doubts{}
+	return p.entered("a dimension", nil, []*page.Field{what, value, place, instrument, witness}, func(f *page.Field) error {
+		if measure, _ := spec.Measures.Parse(what.Text); f == value {
+			size := p.expectedSize(measure)
+			return unit(asked, f, u.Size(), size, "it should be about "+u.Figure(size, quantity.Size), "mm", "in", "ft", "m")
+		}
+		return nil
+	}, func() (record.Any, error) {
 		d := &record.Dimension{Entry: p.records.By(), Place: text(place), Instrument: text(instrument), Witness: text(witness)}
 		var ok bool
 		if d.What, ok = spec.Measures.Parse(what.Text); !ok {
@@ -101,7 +112,17 @@ func (p *Page) hydrotest() page.Overlay {
 	leaks := &page.Field{Label: "leaks", Hint: "how many were seen; 0 for none"}
 	gauge := &page.Field{Label: "gauge", Text: p.instrument}
 	witness := &page.Field{Label: "witness", Text: p.witness}
-	return p.entered("a test under water at pressure", []safety.Trigger{safety.PressureTest}, []*page.Field{medium, pressure, span, leaks, gauge, witness}, func() (record.Any, error) {
+	asked := doubts{}
+	return p.entered("a test under water at pressure", []safety.Trigger{safety.PressureTest}, []*page.Field{medium, pressure, span, leaks, gauge, witness}, func(f *page.Field) error {
+		load, time, says := p.expectedTest()
+		switch f {
+		case pressure:
+			return unit(asked, f, u.Load(), load.SI(), says+" "+load.TextFor(u, u.Load()), "psi", "kPa", "bar")
+		case span:
+			return asked.hours(f, time, says+" "+time.String())
+		}
+		return nil
+	}, func() (record.Any, error) {
 		h := &record.Hydrotest{Entry: p.records.By(), Medium: strings.ToLower(text(medium)), Instrument: text(gauge), Witness: text(witness)}
 		if h.Medium != record.Water {
 			return h, errors.New("medium: " + record.GasRefused)
@@ -137,13 +158,22 @@ func (p *Page) calibration() page.Overlay {
 		}
 		return t, err
 	}
-	return p.entered("an instrument and its calibration", nil, []*page.Field{name, what, on, due}, func() (record.Any, error) {
+	asked := doubts{}
+	return p.entered("an instrument and its calibration", nil, []*page.Field{name, what, on, due}, func(f *page.Field) error {
+		if until, err := day(due); f == due && err == nil && until.Before(p.records.Now()) {
+			return asked.ask(f, "", "its calibration has run out by today")
+		}
+		return nil
+	}, func() (record.Any, error) {
 		i := &record.Instrument{Entry: p.records.By(), Instrument: text(name), What: text(what)}
 		if i.Instrument == "" {
 			return i, errors.New("instrument: a name is needed")
 		}
 		var err error
-		if i.Calibrated, err = day(on); err != nil {
+		if i.Calibrated, err = day(on); err == nil && i.Calibrated.After(p.records.Now()) {
+			err = errors.New("calibrated: it is in the future")
+		}
+		if err != nil {
 			return i, err
 		}
 		if i.Due, err = day(due); err == nil && i.Due.Before(i.Calibrated) {
@@ -159,7 +189,16 @@ func (p *Page) postCure() page.Overlay {
 	span := &page.Field{Label: "held", Hint: "min, or 4 h"}
 	instrument := &page.Field{Label: "instrument", Text: p.instrument}
 	remark := &page.Field{Label: "remark"}
-	return p.entered("a post-cure", nil, []*page.Field{heat, span, instrument, remark}, func() (record.Any, error) {
+	asked := doubts{}
+	return p.entered("a post-cure", nil, []*page.Field{heat, span, instrument, remark}, func(f *page.Field) error {
+		switch f {
+		case heat:
+			return p.cureHeat(asked, f)
+		case span:
+			return asked.hours(f, usualCure, "a post-cure takes hours")
+		}
+		return nil
+	}, func() (record.Any, error) {
 		c := &record.PostCure{Entry: p.records.By(), Instrument: text(instrument), Remark: text(remark)}
 		var err error
 		if c.Temperature, err = field(heat, u.Heat()); err != nil {
@@ -180,7 +219,7 @@ func (p *Page) holdPoint() page.Overlay {
 	passed := &page.Field{Label: "passed", Choices: []string{"passed", "not passed"}}
 	witness := &page.Field{Label: "witness", Text: p.witness}
 	remark := &page.Field{Label: "remark"}
-	return p.entered("a hold or witness point", nil, []*page.Field{point, passed, witness, remark}, func() (record.Any, error) {
+	return p.entered("a hold or witness point", nil, []*page.Field{point, passed, witness, remark}, nil, func() (record.Any, error) {
 		h := &record.Hold{Entry: p.records.By(), Point: text(point), Witness: text(witness), Remark: text(remark)}
 		if h.Point == "" {
 			return h, errors.New("point: which one?")

@@ -6,7 +6,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
@@ -136,6 +135,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		s.Head = kindWord(k, g) + ": what is seen is entered as a defect (2), and none is nothing seen"
 	case inspection.NoKind:
 	}
+	asked := doubts{}
 	taken := func() (*record.Reading, error) {
 		r := &record.Reading{Entry: p.records.By(), Kind: k, Group: g, Place: strings.TrimSpace(place.Text),
 			Method: strings.TrimSpace(method.Text), Witness: strings.TrimSpace(witness.Text), Instrument: strings.TrimSpace(instrument.Text)}
@@ -153,13 +153,12 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		switch {
 		case s.Fields[i] == value && k != inspection.IgnitionLoss, s.Fields[i] == after, s.Fields[i] == counted:
 			r, err := taken()
-			if err == nil && k == inspection.WallThickness {
-				err = p.likely(value, r)
+			if err == nil && s.Fields[i] == value {
+				err = p.doubtful(asked, value, r)
 			}
 			return err
 		case s.Fields[i] == value:
-			_, err := quantity.ParseDefault(decimal(value.Text), quantity.Gram)
-			return err
+			return unit(asked, value, quantity.Gram, specimenMass, "a specimen weighs about 5 g", "mg", "kg")
 		}
 		return nil
 	}
@@ -326,30 +325,6 @@ func (p *Page) statistics(k inspection.Kind, list []*record.Reading) string {
 	case inspection.Visual, inspection.NoKind:
 	}
 	return n
-}
-
-// likely asks about a bare number that is far from the schedule's own figure as
-// it stands and near it in inches or in millimeters. What is likely meant stands
-// in the line by then, for Enter; a unit says that it was meant as typed.
-func (p *Page) likely(f *page.Field, r *record.Reading) error {
-	const far = 3.0 // times
-	computed := p.computed(r.Group)
-	near := func(m float64) bool { return m > computed/far && m < computed*far }
-	typed := decimal(f.Text)
-	if computed <= 0 || near(r.Thickness.SI()) || strings.ContainsFunc(typed, unicode.IsLetter) {
-		return nil
-	}
-	for _, unit := range []string{"in", "mm"} {
-		q, err := quantity.ParseDefault(typed+" "+unit, p.Desk.Units().Thin())
-		if err != nil || !near(q.SI()) {
-			continue
-		}
-		u := p.Desk.Units()
-		f.Text = typed + " " + unit
-		f.Enter()
-		return fmt.Errorf("%s %s, where the schedule computes %s? Enter takes %s; type the unit if it is as typed", typed, u.Thin().Symbol(), u.Thickness(computed), f.Text)
-	}
-	return nil
 }
 
 // computed is the schedule's thickness of a part of the wall, m.

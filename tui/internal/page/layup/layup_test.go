@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/schedules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -568,5 +569,25 @@ func TestAgainst_saysWhatKeepsAPartFromBeingAccepted(t *testing.T) {
 	}
 	if said[true] == 0 || said[false] == 0 {
 		t.Errorf("all of one kind: %v", said)
+	}
+}
+
+// A gel time is watched in minutes; 1.5 was typed in hours.
+func TestGelled_asksOnceAboutWhatIsHardlyWatched(t *testing.T) {
+	for typed, want := range map[string]struct {
+		span string // as read
+		asks bool
+		text string
+	}{
+		"24": {"24 min", false, "24"}, "1.5": {"1.5 min", true, "1.5 h"}, "1.5 min": {"1.5 min", true, "1.5 min"}, "1.5 h": {"1.5 h", false, "1.5 h"},
+		"300": {"300 min", true, "300"}, "": {"", false, ""},
+	} {
+		f, asked := &page.Field{Label: "gel time", Text: typed}, ""
+		if err := gelled(f, want.span, &asked); (err != nil) != want.asks || f.Text != want.text {
+			t.Errorf("%q: %v, and in the line %q", typed, err, f.Text)
+		}
+		if err := gelled(f, want.span, &asked); err != nil {
+			t.Errorf("%q: asked a second time: %v", typed, err)
+		}
 	}
 }

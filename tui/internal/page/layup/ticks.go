@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
+	"unicode"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
@@ -297,6 +299,30 @@ func joined(note, why string) string {
 	return note + "; " + why
 }
 
+// Gel times that are usual; others are asked about once (common practice, no source).
+const (
+	shortestGel = 3 * time.Minute
+	longestGel  = 3 * time.Hour
+)
+
+// gelled asks about a gel time that is hardly ever watched: a short one was likely
+// typed in hours, which stand in the line by then, for Enter.
+func gelled(f *page.Field, span string, asked *string) error {
+	gel, ok := (&record.Laid{GelTime: span}).Gel()
+	typed := strings.TrimSpace(f.Text)
+	switch {
+	case !ok || gel >= shortestGel && gel <= longestGel || *asked == typed:
+		return nil
+	case gel < shortestGel && !strings.ContainsFunc(typed, unicode.IsLetter):
+		f.Text = decimal(typed) + " h"
+		*asked = f.Text
+		f.Enter()
+		return fmt.Errorf("gel time %s min: %s? Enter takes it; type %s min if that is meant", typed, f.Text, typed)
+	}
+	*asked = typed
+	return fmt.Errorf("gel time %s is unusual: Enter takes it if it is meant", span)
+}
+
 // lay ticks a ply, after its gel time was asked for where it is a gel stop. As
 // holds what was laid otherwise than written.
 func (p *Page) lay(n int, note string, as record.Laid) {
@@ -320,8 +346,12 @@ func (p *Page) lay(n int, note string, as record.Laid) {
 		}
 		return t, nil
 	}
+	asked := ""
 	p.Open(&page.Form{Check: func(int) error {
-		_, err := read()
+		t, err := read()
+		if err == nil {
+			err = gelled(gel, t, &asked)
+		}
 		return err
 	}, Head: fmt.Sprintf("ply %d is a gel stop: wait, then record it", n), Fields: []*page.Field{gel}, Take: func() error {
 		if err := p.held(); err != nil {

@@ -1,0 +1,89 @@
+package inspect
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+)
+
+// What is hardly meant is asked about once, with what is likely meant in the line, and
+// what is as expected is not asked about: a record keeps every slip for good.
+func TestDoubts_askOnceWithTheLikelyMeaningUnderEnter(t *testing.T) {
+	g := compared(t, 100, 30, "incomplete")
+	p := g.Page
+	inch, psi := quantity.Inch, quantity.PSI
+	feet := 6.096 // m, 20 ft
+	for _, c := range []struct {
+		typed string
+		ask   func(doubts, *page.Field) error
+		asks  bool
+		text  string // in the line afterwards
+	}{
+		{"240", func(d doubts, f *page.Field) error {
+			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
+		}, false, "240"},
+		{"20", func(d doubts, f *page.Field) error {
+			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
+		}, true, "20 ft"},
+		{"20 in", func(d doubts, f *page.Field) error {
+			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
+		}, false, "20 in"},
+		{"5/16", func(d doubts, f *page.Field) error { return unit(d, f, quantity.Mil, 0.0082, "324 mil", "in", "mm") }, true, "5/16 in"},
+		{"9000", func(d doubts, f *page.Field) error {
+			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
+		}, true, "9000"},
+		{"517", func(d doubts, f *page.Field) error { return unit(d, f, psi, 517_000, "75 psi", "psi", "kPa") }, true, "517 kPa"},
+		{"75", func(d doubts, f *page.Field) error { return unit(d, f, psi, 517_000, "75 psi", "psi", "kPa") }, false, "75"},
+		{"75", func(d doubts, f *page.Field) error { return unit(d, f, psi, 0, "nobody says", "kPa") }, false, "75"},
+		{"4", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, true, "4 h"},
+		{"180", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, false, "180"},
+		{"4 min", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, false, "4 min"},
+		{"10", func(d doubts, f *page.Field) error { return d.hours(f, time.Hour, "1 h") }, true, "10"},
+		{"80", p.cureHeat, true, "80 degC"}, // in a job in US units
+		{"180", p.cureHeat, false, "180"},
+		{"180 degC", p.cureHeat, false, "180 degC"},
+		{"900", p.cureHeat, true, "900"},
+		{"3.5", func(d doubts, f *page.Field) error {
+			return p.doubtful(d, f, &record.Reading{Kind: inspection.Barcol, Value: 3.5})
+		}, true, "3.5"},
+		{"35", func(d doubts, f *page.Field) error {
+			return p.doubtful(d, f, &record.Reading{Kind: inspection.Barcol, Value: 35})
+		}, false, "35"},
+	} {
+		d, f := doubts{}, &page.Field{Label: "value", Text: c.typed}
+		err := c.ask(d, f)
+		if (err != nil) != c.asks || f.Text != c.text {
+			t.Errorf("%q: %v, and in the line %q, want %q", c.typed, err, f.Text, c.text)
+		}
+		if err != nil && !strings.Contains(err.Error(), "Enter takes") {
+			t.Errorf("%q: %v", c.typed, err)
+		}
+		if again := c.ask(d, f); again != nil {
+			t.Errorf("%q: asked a second time: %v", c.typed, again)
+		}
+	}
+	if got := p.expectedSize(spec.InsideDiameter); got != g.Desk.Report().Schedule.Part.InsideDiameter.SI() || got == 0 {
+		t.Errorf("the diameter is expected to be %v", got)
+	}
+}
+
+// On the page: a diameter typed in millimeters in a job in inches.
+func TestDimension_asksWhetherAnotherUnitWasMeant(t *testing.T) {
+	g := compared(t, 100, 30, "incomplete")
+	n := len(g.Records.Record().Now().Dimensions)
+	g.Press("1", "9", "1")
+	g.Press("down")
+	g.Typed("610")
+	g.Says("Enter takes 610 mm")
+	g.Press(keys.Enter, keys.Enter, keys.Enter, keys.Enter)
+	if d := g.Records.Record().Now().Dimensions; len(d) != n+1 || d[n].Value.Text() != "610 mm" {
+		t.Errorf("%+v\n%s", d, g.Screen())
+	}
+}
