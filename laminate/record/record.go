@@ -209,8 +209,8 @@ type Reading struct {
 	Before     quantity.Mass       // kind ignition-loss
 	After      quantity.Mass
 	Plies      laminate.Optional[int] // kind ignition-loss: counted in what is left
-	Side       spec.Side     // the face it was taken on
-	Area       quantity.Area // kind visual: that was examined
+	Side       spec.Side              // the face it was taken on
+	Area       quantity.Area          // kind visual: that was examined
 	Method     string
 	Instrument string
 	Witness    string // who was there beside who took it
