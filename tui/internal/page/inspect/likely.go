@@ -47,7 +47,10 @@ func near(v, expected float64) bool { return v > expected/far && v < expected*fa
 // likely meant in the first of the units in which it is near.
 func unit[D quantity.Dimension](d doubts, f *page.Field, u quantity.Unit[D], expected float64, says string, others ...string) error {
 	q, err := quantity.ParseDefault(decimal(f.Text), u)
-	if err != nil || expected <= 0 || near(q.SI(), expected) || !bareNumber(f) {
+	if err != nil {
+		return err
+	}
+	if expected <= 0 || near(q.SI(), expected) || !bareNumber(f) {
 		return nil
 	}
 	typed := decimal(f.Text)
@@ -62,7 +65,10 @@ func unit[D quantity.Dimension](d doubts, f *page.Field, u quantity.Unit[D], exp
 // hours asks about a bare number of minutes that is short: it is likely meant in hours.
 func (d doubts) hours(f *page.Field, expected time.Duration, says string) error {
 	s, err := held(f)
-	if err != nil || !bareNumber(f) {
+	if err != nil {
+		return err
+	}
+	if !bareNumber(f) {
 		return nil
 	}
 	span, _ := record.Span(s)
