@@ -37,6 +37,14 @@ type Options struct {
 	Structure []laminate.Ply
 }
 
+// mix is the resin that the structure is given.
+func (o *Options) mix() string {
+	if n := len(o.Structure); n > 0 {
+		return o.Structure[n-1].Resin
+	}
+	return ""
+}
+
 // Candidate is one whole schedule that suits.
 type Candidate struct {
 	Schedule *laminate.Schedule
@@ -147,6 +155,10 @@ func Note(notes string, lines []string) string {
 // newFinder begins a search among what the options leave open.
 func newFinder(s *laminate.Schedule, lib *laminate.Library, o Options) (*finder, error) {
 	f := &finder{advisor: newAdvisor(s, lib, o.Units), o: o}
+	if _, known := s.Resin(o.mix()); len(o.Barrier) > 0 && known {
+		f.advice = &Advice{} // nothing is chosen
+		return f, nil
+	}
 	f.advice = Advise(s, lib, o.Units)
 	for _, x := range []struct {
 		what    string

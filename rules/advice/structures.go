@@ -110,10 +110,8 @@ func angles(m *laminate.Material) []float64 {
 // barrier's own resin without filler, and, where prices decide, every product
 // that would stand the fluid too.
 func (f *finder) wallResins(b *barrier) []laminate.Resin {
-	if n := len(f.o.Structure); n > 0 {
-		if r, ok := f.s.Resin(f.o.Structure[n-1].Resin); ok {
-			return []laminate.Resin{*r}
-		}
+	if r, ok := f.s.Resin(f.o.mix()); ok {
+		return []laminate.Resin{*r}
 	}
 	unfilled := func(r *laminate.Resin) bool { return r.Filler == laminate.NoFiller }
 	products := f.products(unfilled)

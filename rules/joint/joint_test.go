@@ -161,6 +161,11 @@ var cases = []jobCase{
 	{"no inside overlay", func(j *laminate.Job) { j.Nozzles[0].InstallationInside = "" }, []string{"incomplete inside-overlay-thin"}, ""},
 	{"bare neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "strap" }, []string{"break neck-barrier-thin"}, "the barrier of its neck"},
 	{"no neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "" }, []string{"incomplete neck-barrier-thin"}, ""},
+	{"a flange without a wall", func(j *laminate.Job) {
+		f := laminate.JobPart{ID: "f"}
+		f.Form = laminate.Flange
+		j.Parts, j.Nozzles[0].Flange = append(j.Parts, f), "f"
+	}, []string{"incomplete neck-barrier-thin"}, "its flange f has no wall yet"},
 	{"class below the pressure", func(j *laminate.Job) { j.Nozzles[0].PressureClass = psi(24) }, []string{"break neck-class-low"}, "press on it"},
 	{"low class", func(j *laminate.Job) {
 		j.Service.Pressure, j.Test.Pressure, j.Nozzles[0].PressureClass = psi(15), psi(18), psi(20)

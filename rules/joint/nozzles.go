@@ -332,7 +332,7 @@ var NeckBarrierThin = &rules.Rule{
 	Why: "The fluid meets the bore and the face of the flange as it meets the shell. The barrier is turned out over the face, under the gasket; " +
 		"a face of bare structure lets the fluid in where nobody sees it.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "the barrier of the neck's laminate, or of the part named as its flange, is thinner than that of the part; incomplete where the neck names no laminate",
+	When:     "the barrier of the neck's laminate, or of the part named as its flange, is thinner than that of the part; incomplete where the neck names no laminate, or the flange has no plies",
 	Basis:    rules.CommonPractice,
 	Job: each(func(p *rules.JobPass, x *opening) {
 		has, known := barrierOf(p, x.on)
@@ -351,6 +351,10 @@ var NeckBarrierThin = &rules.Rule{
 			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s names no laminate of its neck (neck): its barrier cannot be determined", x.ID)
 		}
 		if f := p.Part(x.Flange); x.Flange != "" && f >= 0 {
+			if len(p.Parts[f].Analysis.Rows) == 0 {
+				p.Report(rules.Incomplete, x.at("flange"), "", "nozzle %s: its flange %s has no wall yet: its barrier cannot be determined", x.ID, x.Flange)
+				return
+			}
 			if m, known := barrierOf(p, f); known {
 				short("flange "+x.Flange, m)
 			}

@@ -100,6 +100,23 @@ func drawn(t *rapid.T) string {
 	if rapid.Bool().Draw(t, "closed") {
 		head("head")
 	}
+	// Parts beside the shell.
+	if rapid.Bool().Draw(t, "line") {
+		part("line", "pipe", pick("its process", "contact", "wound"))
+		fact("length = \"20 ft\"")
+		put("ends = \"closed\"\nflanged = true")
+	}
+	if rapid.Bool().Draw(t, "bend") {
+		part("bend", "elbow", "contact")
+		put("bend_radius = \"%v %s\"\nturn = 90\nmiters = 0\nends = \"closed\"", float64(d)*1.5, unit)
+	}
+	ends := ""
+	if rapid.Bool().Draw(t, "flanged") {
+		put("\n[[part]] # by the shop's table\nid = \"flange\"\nform = \"flange\"\nprocess = \"contact\"\nsize = \"6 in\"\ndrilling = \"class-150\"\npressure_class = \"150 psi\"\ntorque = \"90 ft-lb\"\nmate_face = \"flat\"\nwashers = true\ncount = 6")
+		fact("thickness = \"1 in\"")
+		put("\n[[part]]\nid = \"lid\"\nform = \"cover\"\nprocess = \"contact\"\nsize = \"6 in\"\ndrilling = \"class-150\"\nedge = \"simply-supported\"\ncount = 6")
+		ends = "flange = \"flange\"\ncover = \"lid\""
+	}
 	for i := range rapid.IntRange(0, 6).Draw(t, "nozzles") {
 		on := rapid.SampledFrom(ids).Draw(t, "on")
 		put("\n[[nozzle]]\nid = \"N%d\"\non = %q\nkind = %q", i+1, on, pick("kind", "penetrating", "set-on", "conical"))
@@ -107,6 +124,9 @@ func drawn(t *rapid.T) string {
 		fact("height = \"%d in\"", rapid.IntRange(6, 36).Draw(t, "height"))
 		fact("pressure_class = \"%d psi\"", rapid.SampledFrom([]int{50, 100, 150}).Draw(t, "class"))
 		put("sealed_edge = true\npiping_load = false")
+		if ends != "" && rapid.Bool().Draw(t, "with its flange") {
+			put("%s", ends)
+		}
 		if rapid.Bool().Draw(t, "projection") {
 			put("projection = \"6 in\"")
 		}

@@ -188,6 +188,9 @@ func TestPropose_goesOnWithWhatStands(t *testing.T) {
 			t.Errorf("part %s begins with %d veils", p.Job.Parts[i].ID, first.Count)
 		}
 	}
+	if p := propose(t, j, advice.Options{Veil: catalog.VeilPolyester15}); !says(p.Left, "the barrier stays the one that other parts have") {
+		t.Errorf("a veil that is not taken is not spoken of: %v", p.Left)
+	}
 	// Proposed anew the barrier is the one that suits.
 	if anew := propose(t, j, advice.Options{Replace: true}); laid(t, anew.Job, "shell-1")[0].Count != 1 {
 		t.Errorf("anew: %v", laid(t, anew.Job, "shell-1"))

@@ -409,7 +409,8 @@ func (w *work) neck(i, on int) {
 		Flanged: laminate.Some(n.Projection.Given()), ModulusRetention: part.Schedule.Part.ModulusRetention, Grounding: part.Schedule.Part.Grounding}
 	s.Service.Pressure, s.Service.TestPressure = class, quantity.Pressure{}
 	o := w.o.Options
-	o.Replace, o.Unit, o.Barrier, o.Structure = true, repeat.NoUnit, barrier, w.structures[true]
+	o.Replace, o.Unit, o.Veil, o.Resin, o.Build = true, repeat.NoUnit, "", "", ""
+	o.Barrier, o.Structure = barrier, w.structures[true]
 	if len(o.Structure) == 0 {
 		o.Structure = []laminate.Ply{{Resin: w.resin(on)}}
 	}

@@ -114,6 +114,9 @@ func structureRows(s *laminate.Schedule, a *laminate.Analysis) []laminate.Ply {
 // the hottest part.
 func (w *work) begin(list []int) error {
 	list = slices.DeleteFunc(slices.Clone(list), func(i int) bool { return len(w.unstated(i)) > 0 })
+	if len(w.barrier) > 0 && len(list) > 0 && w.o.Veil+w.o.Resin+w.o.Build != "" {
+		w.left(partAt(list[0], "laminate"), "the barrier stays the one that other parts have: veil, resin and build choose one where none stands, or where all is proposed anew")
+	}
 	if len(w.barrier) > 0 || len(list) == 0 {
 		return nil
 	}
@@ -154,6 +157,7 @@ func (w *work) options(part int) advice.Options {
 	if wound := o.Unit == repeat.WoundCover || o.Unit == repeat.HoopAndChop; wound == w.byHand(part) {
 		o.Unit = repeat.NoUnit // it is for the others
 	}
+	o.Veil, o.Resin, o.Build = "", "", "" // they chose the barrier
 	o.Barrier, o.Structure = w.barrier, w.structures[w.byHand(part)]
 	if len(o.Structure) == 0 && w.mix != "" {
 		o.Structure = []laminate.Ply{{Resin: w.mix}} // of whatever material
