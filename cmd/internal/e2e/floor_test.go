@@ -40,6 +40,7 @@ func floorTasks() map[string]floorTask {
 		"save":                          {1, a, example, []string{"9"}, []string{"saved a.toml"}},
 		"reopen after a crash":          {1, a, killed, nil, []string{"took up the unsaved work"}},
 		"compare with a specification":  {3, []string{"coupon.toml"}, coupon, nil, []string{"against Sound coupons"}},
+		"a paper":                       {1, []string{"coupon.toml"}, coupon, nil, []string{"wrote coupon-laminate-schedule.pdf"}},
 		"the page to lay up on":         {2, []string{"coupon.toml"}, coupon, nil, []string{"LAY PLY 1 of 5"}},
 	}
 }

@@ -33,7 +33,7 @@ func (r *Root) everywhere() keys.Table {
 		{Keys: []string{"i"}, Long: "inch or mm; it is kept", Group: g, Rank: 41, Do: keys.Do(r.units)},
 		{Keys: []string{"s"}, Short: "save", Long: "save; asks for a name once", Group: g, Rank: 13, Can: r.elsewhere, Do: keys.Do(r.save)},
 		{Keys: []string{"a"}, Long: "save under another name", Group: g, Rank: 42, Can: r.elsewhere, Do: keys.Do(r.saveAs)},
-		{Keys: []string{"k"}, Long: "write a paper as a PDF beside the document: laminate schedule, lay-up sheet and others", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.papers)},
+		{Keys: []string{"k"}, Long: "write the paper of the page as a PDF beside the document; again: lay-up sheet, calculation and the others", Group: g, Rank: 46, Can: r.elsewhere, Do: keys.Do(r.paper)},
 		{Keys: []string{"o"}, Short: "open file", Long: "open another schedule, from a list with verdicts", Group: g, Rank: 43, Can: r.elsewhere, Do: keys.Do(r.open)},
 		{Keys: []string{keys.Tab}, Long: "the pages, numbered", Group: g, Rank: 44, Can: r.elsewhere, Do: keys.Do(r.menu)},
 		{Keys: []string{"/"}, Long: "what has a letter for its key, by digit: undo, fix, save and so on from the number pad", Group: g, Rank: 49, Do: keys.Do(r.pad)},

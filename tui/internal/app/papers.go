@@ -27,6 +27,31 @@ type printed struct {
 	form     func() (*paper.Form, error)
 }
 
+// belongs is the paper that belongs to a page, by the page's name.
+var belongs = map[string]string{"bench": "laminate-schedule", "structure": "calculation", "lay-up": "lay-up-sheet", "inspect": "inspection-plan", "job": "route-sheet"}
+
+// otherPapers is said once a paper is written.
+const otherPapers = "k lists the other papers"
+
+// paper writes the paper that belongs to the page that is open, and at once
+// again, or where there is none, asks which.
+func (r *Root) paper() {
+	name := belongs[r.pages[r.at].Name()]
+	switch demands, _ := r.records.Specification(); {
+	case name == "" || r.desk.Notice.Tail == otherPapers:
+		r.papers()
+	case name == "inspection-plan" && demands != nil && r.records.Record() != nil:
+		r.writePaper(printed{stem(r.records.Record().Path()), "inspection-report", r.inspectionReport}, false)
+	default:
+		r.writePaper(r.printed(sheets.Named(name)), false)
+	}
+}
+
+// printed is a paper of the schedule or the whole job.
+func (r *Root) printed(kind *sheets.Kind) printed {
+	return printed{stem(r.suggestion()), kind.Name, func() (*paper.Form, error) { return r.form(kind), nil }}
+}
+
 // papers asks which paper to write: of the schedule or the whole job, and of the
 // part that a record lies open of.
 func (r *Root) papers() {
@@ -40,7 +65,7 @@ func (r *Root) papers() {
 	for i := range sheets.Kinds {
 		kind := &sheets.Kinds[i]
 		l.Items = append(l.Items, page.Item{Name: kind.Title, Note: kind.Says})
-		list = append(list, printed{stem(r.suggestion()), kind.Name, func() (*paper.Form, error) { return r.form(kind), nil }})
+		list = append(list, r.printed(kind))
 	}
 	l.Items = append(l.Items, page.Item{Name: "Release", Note: "as it stands now: papers say RELEASED until something is changed"})
 	l.Take = func(i int) error {
@@ -167,12 +192,13 @@ func (r *Root) writePaper(p printed, over bool) {
 	switch {
 	case errors.Is(err, press.ErrExists):
 		r.ask("papers", "There is a file "+filepath.Base(path)+" already.", 1, answer{text: "write this one over it", do: func() { r.writePaper(p, true) }},
-			answer{text: "leave it as it is", do: func() { r.desk.Say("left " + filepath.Base(path) + " as it is") }})
+			answer{text: "leave it as it is", do: func() { r.desk.Note("left "+filepath.Base(path)+" as it is", otherPapers) }},
+			answer{text: "another paper", do: r.papers})
 	case err != nil:
 		r.desk.Refuse(err.Error())
 	case lacks != "":
-		r.desk.Say("wrote " + filepath.Base(path) + "; " + lacks)
+		r.desk.Note("wrote "+filepath.Base(path)+"; "+lacks, otherPapers)
 	default:
-		r.desk.Say("wrote " + filepath.Base(path) + ", beside the document")
+		r.desk.Note("wrote "+filepath.Base(path), otherPapers)
 	}
 }

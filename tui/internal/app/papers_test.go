@@ -21,15 +21,16 @@ func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) 
 	g := header(t, 80, 24)
 	path := g.r.Document().Path()
 	sheet := strings.TrimSuffix(path, ".toml") + "-lay-up-sheet.pdf"
+	g.press("k").shows("wrote header-laminate-schedule.pdf", "k lists the other papers")
 	g.press("k").shows("Which paper?", "1 Laminate schedule", "2 Lay-up sheet", "Calculation")
-	g.press("2").shows("wrote header-lay-up-sheet.pdf, beside the document")
+	g.press("2").shows("wrote header-lay-up-sheet.pdf")
 	if !contains(t, sheet, "%PDF-1") {
 		t.Error("no PDF")
 	}
 	if err := os.WriteFile(sheet, []byte("another"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	g.press("k 2").shows("already", "1 write this one over it", "2 leave it as it is")
+	g.press("k 2").shows("already", "1 write this one over it", "2 leave it as it is", "3 another paper")
 	g.press("enter").shows("left ")
 	if !contains(t, sheet, "another") {
 		t.Error("it was written over by Enter")
@@ -40,13 +41,23 @@ func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) 
 	}
 }
 
+// The paper that belongs to a page is one key away on it.
+func TestPapers_belongToPages(t *testing.T) {
+	g := header(t, 80, 24)
+	for page, paper := range map[string]string{"tab 2": "calculation", "tab 5": "lay-up-sheet", "tab 6": "inspection-plan"} {
+		g.press(page).press("k").shows("wrote header-" + paper + ".pdf")
+		g.press("k").shows("Which paper?").press("esc")
+	}
+	g.press("tab 4").press("k").shows("Which paper?").press("esc") // to the service page none belongs
+}
+
 func TestPapers_thatCannotBeWrittenSayWhy(t *testing.T) {
 	g := header(t, 80, 24)
 	path := strings.TrimSuffix(g.r.Document().Path(), ".toml") + "-calculation.pdf"
 	if err := os.Mkdir(path, 0o755); err != nil {
 		t.Fatal(err)
 	}
-	g.press("k 5")
+	g.press("k k 5")
 	if !g.r.desk.Notice.Refusal || !strings.Contains(g.r.desk.Notice.Text, "-calculation.pdf") {
 		t.Errorf("said %+v", g.r.desk.Notice)
 	}
@@ -72,7 +83,7 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 	if !reflect.DeepEqual(got.Sheet, want.Sheet) || got.Fingerprint != want.Fingerprint || got.State != want.State {
 		t.Errorf("the route sheet in the terminal is %+v and %d blocks, the command's %+v and %d", got.Frame, len(got.Sheet), want.Frame, len(want.Sheet))
 	}
-	g := (&rig{t, r}).press("k 3").shows("wrote day-tank-route-sheet.pdf, beside the document")
+	g := (&rig{t, r}).press("k").shows("wrote day-tank-route-sheet.pdf")
 	g.press("k 7").press("enter").press("enter").shows("revision 1 released").press("s")
 	if f := r.form(sheets.Named("route-sheet")); f.State != paper.Released || f.Date == "" {
 		t.Errorf("released it is %+v", f.Frame)
@@ -84,7 +95,7 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 	g := header(t, 80, 24)
 	state := func() string { return g.r.form(sheets.Named("route-sheet")).State }
-	g.press("k 7").shows("release", "revision", "date").press("backspace 4 enter").press("enter").shows("revision 4 released")
+	g.press("k k 7").shows("release", "revision", "date").press("backspace 4 enter").press("enter").shows("revision 4 released")
 	h := g.r.Document().Now().Head
 	if h.Revision.Value != 4 || h.Date == "" || len(h.Released) != 12 {
 		t.Errorf("the head is %+v", h)
@@ -104,5 +115,5 @@ func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 	if got := state(); got != paper.Released {
 		t.Errorf("without it it says %q", got)
 	}
-	g.press("k 7").press("backspace x enter").shows("release").press("enter").shows("which revision is released?")
+	g.press("k 3 7").press("backspace x enter").shows("release").press("enter").shows("which revision is released?")
 }
