@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/signal"
 	"runtime"
-	"syscall"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -80,7 +79,7 @@ func Run(d *editor.Document, o Options) error {
 	}
 	var p *tea.Program
 	signals := make(chan os.Signal, 8)
-	signal.Notify(signals, syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTSTP, syscall.SIGCONT)
+	signal.Notify(signals, terminal.Signals()...)
 	defer signal.Stop(signals)
 	job := terminal.NewJob()
 	screen := terminal.NewOutput(os.Stdout, func() { p.Send(tea.ClearScreen()) })
@@ -105,16 +104,16 @@ func Run(d *editor.Document, o Options) error {
 			screen.Leave(false)
 			return finish(root, err)
 		case s := <-signals:
-			switch s {
-			case syscall.SIGTSTP:
+			switch wish := terminal.Means(s); wish {
+			case terminal.Suspend:
 				go p.Send(app.StopMsg{})
-			case syscall.SIGCONT:
+			case terminal.Continue:
 				if !job.Continued() {
 					go p.Send(app.ContinueMsg{})
 				}
-			default:
+			case terminal.End, terminal.EndAndTell:
 				stacks := ""
-				if s == syscall.SIGQUIT {
+				if wish == terminal.EndAndTell {
 					stacks = "\n" + allStacks()
 				}
 				go p.Send(app.EndMsg{Signal: s.String()})

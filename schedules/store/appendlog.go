@@ -4,9 +4,12 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"sync"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // AppendLog is an open log: a file that only ever grows by whole entries. While
@@ -82,7 +85,7 @@ func (l *AppendLog) open(complete func([]byte) int) (*TornTail, error) {
 	if l.file, _, err = openRegular(l.resolved, os.O_RDWR|os.O_APPEND); err != nil {
 		return nil, err
 	}
-	switch free, err := grab(l.file); {
+	switch free, err := system.Lock(l.file); {
 	case err != nil:
 		return nil, failure(l.path, "cannot be locked", err)
 	case !free:
@@ -162,6 +165,10 @@ func (l *AppendLog) append(entry []byte, fill filler) error {
 	if err := l.undisturbed(); err != nil {
 		l.err = err
 		return err
+	}
+	// Not every system appends of itself.
+	if _, err := l.file.Seek(l.size, io.SeekStart); err != nil {
+		return l.takeBack(err)
 	}
 	if err := fill(l.file, entry); err != nil {
 		return l.takeBack(err)

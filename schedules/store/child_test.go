@@ -8,13 +8,11 @@ import (
 	"io"
 	"os"
 	"os/exec"
-	"os/signal"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"syscall"
 	"testing"
-
-	"golang.org/x/sys/unix"
 )
 
 // The tests need a second process to hold locks, to be killed and to run out of
@@ -127,15 +125,6 @@ func play(role string, args []string) error {
 	return errors.New("no such role: " + role)
 }
 
-// limitFileSize makes the kernel refuse to let any file grow past 8 KiB. Unlike
-// a small file system that is full, anybody may ask for it anywhere, and it too
-// strikes in the middle of a write.
-func limitFileSize() error {
-	// Unix asks first by a signal, then by EFBIG (setrlimit(2)).
-	signal.Ignore(syscall.SIGXFSZ)
-	return unix.Setrlimit(unix.RLIMIT_FSIZE, &unix.Rlimit{Cur: 8 << 10, Max: 8 << 10})
-}
-
 func expectNoRoom(err error) error {
 	if !errors.Is(err, syscall.EFBIG) || !strings.Contains(err.Error(), "largest file size") {
 		return fmt.Errorf("writing past the limit says %w", err)
@@ -237,10 +226,24 @@ func run(t *testing.T, role string, args ...string) {
 func home(t *testing.T) string {
 	t.Helper()
 	dir := t.TempDir()
-	t.Setenv("HOME", dir)
+	setHome(t, dir)
 	t.Setenv("XDG_STATE_HOME", "")
 	t.Setenv("XDG_CONFIG_HOME", "")
 	return dir
+}
+
+// setHome has the user's folders below dir, whatever the system calls them.
+func setHome(t *testing.T, dir string) {
+	t.Helper()
+	t.Setenv("HOME", dir)
+	for variable, below := range map[string]string{"LOCALAPPDATA": ".local/state", "APPDATA": ".config"} {
+		if dir != "" {
+			below = filepath.Join(dir, below)
+		} else {
+			below = ""
+		}
+		t.Setenv(variable, below)
+	}
 }
 
 func put(t *testing.T, path, text string) {

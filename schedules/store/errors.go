@@ -2,9 +2,11 @@ package store
 
 import (
 	"errors"
-	"frp/veilwright/laminate/word"
 	"io/fs"
 	"syscall"
+
+	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/internal/system"
 )
 
 // Error says in one sentence what is wrong with a file. Err is the cause, where
@@ -32,6 +34,9 @@ func failure(path, before string, err error) error {
 
 // explain puts the system errors that people meet into plain words.
 func explain(err error) string {
+	if why := system.Explain(err); why != "" {
+		return why
+	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return "it does not exist"

@@ -6,7 +6,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"syscall"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -95,67 +94,6 @@ func TestFindBooks_saysWhereItCannotLook(t *testing.T) {
 	got, err := FindBooks(filepath.Join(root, "loop"), nil, false)
 	if err == nil || !strings.Contains(err.Error(), "circle") || len(got) != 1 {
 		t.Errorf("FindBooks = %q, %v", got, err)
-	}
-}
-
-func TestFolders_followTheSpecification(t *testing.T) {
-	// XDG Base Directory Specification 0.8: defaults, and relative paths are
-	// ignored.
-	for _, c := range []struct{ home, variable, state, config string }{
-		{"/home/u", "", "/home/u/.local/state/veilwright", "/home/u/.config/veilwright"},
-		{"/home/u", "/x", "/x/veilwright", "/x/veilwright"},
-		{"/home/u", "x", "/home/u/.local/state/veilwright", "/home/u/.config/veilwright"},
-		{"", "/x", "/x/veilwright", "/x/veilwright"},
-		{"", "", "", ""},
-		{"relative", "", "", ""},
-	} {
-		t.Setenv("HOME", c.home)
-		t.Setenv("XDG_STATE_HOME", c.variable)
-		t.Setenv("XDG_CONFIG_HOME", c.variable)
-		state, err := StateFolder()
-		if state != c.state || (err == nil) != (c.state != "") {
-			t.Errorf("%+v: state %q, %v", c, state, err)
-		}
-		config, err := ConfigFolder()
-		if config != c.config || (err == nil) != (c.config != "") {
-			t.Errorf("%+v: configuration %q, %v", c, config, err)
-		}
-	}
-}
-
-func TestList(t *testing.T) {
-	root := t.TempDir()
-	tree(t, root, "b.toml", "a.toml", "a/z.toml", "a/deep/er/x.toml", "a.toml.bak", ".hidden.toml", ".git/c.toml",
-		"folder.toml/in.toml", "up -> ..", "self.toml -> .", "link.toml -> b.toml", "nowhere.toml -> missing", "UP.TOML")
-	if err := syscall.Mkfifo(filepath.Join(root, "pipe.toml"), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	want := []string{"a.toml", "a/deep/er/x.toml", "a/z.toml", "b.toml", "folder.toml/in.toml", "link.toml", "nowhere.toml", "pipe.toml"}
-	t.Chdir(root)
-	got, err := List(".")
-	if err != nil || !slices.Equal(got, want) {
-		t.Errorf("List(.) = %q, %v", got, err)
-	}
-	for i := range want {
-		want[i] = filepath.Join(root, want[i])
-	}
-	got, err = List(root)
-	if err != nil || !slices.Equal(got, want) {
-		t.Errorf("List = %q, %v", got, err)
-	}
-	// A link that is asked for by name is followed, and a dot-folder searched.
-	tree(t, t.TempDir(), "x")
-	link := filepath.Join(t.TempDir(), ".link")
-	if err := os.Symlink(root, link); err != nil {
-		t.Fatal(err)
-	}
-	if got, err := List(link); err != nil || len(got) != len(want) {
-		t.Errorf("List of a link = %q, %v", got, err)
-	}
-	for path, why := range map[string]string{"b.toml": "is not a folder", "missing": "cannot be searched: it does not exist"} {
-		if got, err := List(path); len(got) != 0 || err == nil || err.Error() != path+": "+why {
-			t.Errorf("List(%s) = %q, %v", path, got, err)
-		}
 	}
 }
 

@@ -7,8 +7,9 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"syscall"
 	"time"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // Sum is a SHA-256 (FIPS 180-4). Its text is 64 lower-case hexadecimal digits.
@@ -56,24 +57,22 @@ func (f Fingerprint) SameBytes(g Fingerprint) bool { return f.Sum == g.Sum }
 const clockStep = 2 * time.Second
 
 // trusts reports whether info alone proves that the file is unchanged.
-func (f Fingerprint) trusts(info fs.FileInfo) bool {
-	g := stamp(info)
+func (f Fingerprint) trusts(path string, info fs.FileInfo) bool {
+	g := stamp(path, info)
 	return f.Size == g.Size && f.MTime == g.MTime && f.Inode == g.Inode &&
 		f.MTime+int64(clockStep) < f.Taken
 }
 
 // stamp is the part of a fingerprint that costs no reading.
-func stamp(info fs.FileInfo) Fingerprint {
+func stamp(path string, info fs.FileInfo) Fingerprint {
 	f := Fingerprint{Size: info.Size(), MTime: info.ModTime().UnixNano()}
-	if st, ok := info.Sys().(*syscall.Stat_t); ok {
-		f.Inode = st.Ino
-	}
+	f.Inode = system.Number(path, info)
 	return f
 }
 
 // fingerprint is the whole of it. Now is the time before info was asked for.
-func fingerprint(info fs.FileInfo, sum Sum, now time.Time) Fingerprint {
-	f := stamp(info)
+func fingerprint(path string, info fs.FileInfo, sum Sum, now time.Time) Fingerprint {
+	f := stamp(path, info)
 	f.Sum, f.Taken = sum, now.UnixNano()
 	return f
 }
@@ -120,7 +119,7 @@ func Since(path string, f Fingerprint) (Change, error) {
 		return Unchanged, failure(path, "cannot be looked at", err)
 	case f.IsZero():
 		return Created, nil
-	case info.Mode().IsRegular() && f.trusts(info):
+	case info.Mode().IsRegular() && f.trusts(path, info):
 		return Unchanged, nil
 	case info.Mode().IsRegular() && info.Size() != f.Size:
 		return Edited, nil

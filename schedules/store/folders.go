@@ -6,28 +6,31 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // StateFolder returns the folder of what the program keeps for itself:
-// $XDG_STATE_HOME/veilwright, or ~/.local/state/veilwright. It need not exist.
+// $XDG_STATE_HOME/veilwright, ~/.local/state/veilwright, or what stands for them
+// on the system. It need not exist.
 // Source: XDG Base Directory Specification 0.8, which also has relative paths
 // ignored.
-func StateFolder() (string, error) { return userFolder("XDG_STATE_HOME", ".local", "state") }
+func StateFolder() (string, error) { return userFolder("XDG_STATE_HOME", system.StateFolder) }
 
 // ConfigFolder returns the folder of what a user sets for every schedule:
-// $XDG_CONFIG_HOME/veilwright, or ~/.config/veilwright. It need not exist.
+// $XDG_CONFIG_HOME/veilwright, ~/.config/veilwright, or what stands for them. It need not exist.
 // Source: as for StateFolder.
-func ConfigFolder() (string, error) { return userFolder("XDG_CONFIG_HOME", ".config") }
+func ConfigFolder() (string, error) { return userFolder("XDG_CONFIG_HOME", system.ConfigFolder) }
 
-func userFolder(variable string, below ...string) (string, error) {
-	if dir := os.Getenv(variable); filepath.IsAbs(dir) {
-		return filepath.Join(dir, "veilwright"), nil
+func userFolder(variable string, usual func() string) (string, error) {
+	dir := os.Getenv(variable)
+	if !filepath.IsAbs(dir) {
+		dir = usual()
 	}
-	home := os.Getenv("HOME")
-	if !filepath.IsAbs(home) {
-		return "", errors.New("the user's folders cannot be found: neither " + variable + " nor HOME is set to a full path")
+	if dir == "" {
+		return "", errors.New("the user's folders cannot be found: neither " + variable + " nor " + system.Home + " is set to a full path")
 	}
-	return filepath.Join(home, filepath.Join(below...), "veilwright"), nil
+	return filepath.Join(dir, "veilwright"), nil
 }
 
 // stateFolderFor returns a folder in the state folder and sees that it exists,

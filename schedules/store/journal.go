@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"sync"
 	"time"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // Meta says what the bytes of a journal are.
@@ -243,13 +245,13 @@ const journalTries = 20
 
 func (j *Journal) openFiles() error {
 	create := func(name string) (*os.File, error) {
-		return os.OpenFile(filepath.Join(j.dir, name), os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
+		return system.Open(filepath.Join(j.dir, name), os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600)
 	}
 	var err error
 	if j.lock, err = create(lockName); err != nil {
 		return err
 	}
-	if free, err := grab(j.lock); err != nil || !free || !stillNamed(j.lock, j.lock.Name()) {
+	if free, err := system.Lock(j.lock); err != nil || !free || !stillNamed(j.lock, j.lock.Name()) {
 		return errors.Join(err, errors.New("its lock is not to be had"))
 	}
 	if j.texts[0], err = create(textOneName); err != nil {
@@ -278,6 +280,8 @@ func (j *Journal) forget() error {
 	}
 	err := removeJournal(j.dir)
 	_ = j.letGo()
+	_ = os.Remove(j.dir) // where it could not be moved
+	removeRest(j.dir)
 	j.dir, j.image = "", nil
 	return err
 }
@@ -324,19 +328,19 @@ func (j *Journal) harden() {
 // folder away, and then there is nowhere to put a copy.
 func hardenOnce(dir string, image []byte) error {
 	name := filepath.Join(dir, durableName)
-	next, err := os.OpenFile(newName(name, 0), os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o600)
+	next, err := system.Open(newName(name, 0), os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o600)
 	if err != nil {
 		return journalFailure(err)
 	}
 	_, _, err = fillNew(next, image, writeAll)
 	if err = errors.Join(err, next.Close()); err == nil {
-		err = os.Rename(next.Name(), name)
+		err = system.Replace(next.Name(), name)
 	}
 	if err != nil {
 		_ = os.Remove(next.Name())
 		return journalFailure(err)
 	}
-	if err := errors.Join(syncFolder(dir), syncFolder(filepath.Dir(dir))); err != nil {
+	if err := errors.Join(system.SyncFolder(dir), system.SyncFolder(filepath.Dir(dir))); err != nil {
 		return journalFailure(err)
 	}
 	return nil

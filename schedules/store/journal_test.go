@@ -358,7 +358,7 @@ func TestJournal_saysThatItCannotKeepAsLongAsItIsSo(t *testing.T) {
 	for name, env := range map[string][2]string{"no home": {"", ""}, "a file for a folder": {file, ""}} {
 		t.Run(name, func(t *testing.T) {
 			t.Setenv("XDG_STATE_HOME", env[0])
-			t.Setenv("HOME", env[1])
+			setHome(t, env[1])
 			j := NewJournal("a.toml")
 			first := j.Save([]byte("1"), Meta{Rev: 1})
 			if first == nil || !strings.HasPrefix(first.Error(), "recovery journal: cannot be written: ") && !strings.Contains(first.Error(), "cannot be made") {
@@ -383,13 +383,6 @@ func TestJournal_saysThatItCannotKeepAsLongAsItIsSo(t *testing.T) {
 	}
 }
 
-func TestJournal_fullDiskKeepsTheLastThatFitted(t *testing.T) {
-	home(t)
-	path := filepath.Join(t.TempDir(), "a.toml")
-	run(t, "keep a journal without room", path)
-	expectPending(t, path, "small")
-}
-
 func TestJournal_beginsAgainWhenItsFolderIsCleared(t *testing.T) {
 	home(t)
 	path := filepath.Join(t.TempDir(), "a.toml")
@@ -408,7 +401,7 @@ func TestPending_withoutStateFolder(t *testing.T) {
 	if found, err := Pending(); found != nil || err != nil {
 		t.Errorf("a new user: %v, %v", found, err)
 	}
-	t.Setenv("HOME", "")
+	setHome(t, "")
 	if _, err := Pending(); err == nil {
 		t.Error("no home: no error")
 	}

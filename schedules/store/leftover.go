@@ -10,7 +10,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"syscall"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // What a process that was killed leaves behind: a file that was to replace a
@@ -64,7 +65,7 @@ func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
 		}
 		name := newName(resolved, n)
 		sweepNew(name)
-		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+		f, err := system.Open(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 		if err != nil {
 			if errors.Is(err, fs.ErrExist) {
 				n++
@@ -73,12 +74,12 @@ func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
 			return nil, err
 		}
 		// A file system without locks is one where nothing can be swept.
-		if free, cannot := grab(f); cannot == nil && (!free || !stillNamed(f, name)) {
+		if free, cannot := system.Lock(f); cannot == nil && (!free || !stillNamed(f, name)) {
 			f.Close() // taken for a leftover in the moment before it was locked
 			continue
 		}
 		if old != nil {
-			keepOwner(f, old)
+			system.KeepOwner(f, old)
 			if err := f.Chmod(old.Mode().Perm()); err != nil {
 				_ = os.Remove(name)
 				f.Close()
@@ -93,24 +94,18 @@ func createNew(resolved string, old fs.FileInfo) (*os.File, error) {
 // sweepNew removes the file of that name if it is what a dead process was
 // writing.
 func sweepNew(name string) {
-	f, err := os.OpenFile(name, os.O_RDONLY|syscall.O_NOFOLLOW|syscall.O_NONBLOCK|syscall.O_NOCTTY, 0)
+	f, err := system.Open(name, os.O_RDONLY|system.NoFollow|system.NoWait, 0)
 	if err != nil {
 		return
 	}
 	defer f.Close()
 	info, err := f.Stat()
-	if err != nil || !info.Mode().IsRegular() || !isOwn(info) {
+	if err != nil || !info.Mode().IsRegular() || !system.IsOwn(info) {
 		return
 	}
-	if free, err := grab(f); err == nil && free && stillNamed(f, name) {
+	if free, err := system.Lock(f); err == nil && free && stillNamed(f, name) {
 		_ = os.Remove(name)
 	}
-}
-
-// isOwn tells whether a file is this user's.
-func isOwn(info fs.FileInfo) bool {
-	st, ok := info.Sys().(*syscall.Stat_t)
-	return ok && int(st.Uid) == os.Geteuid()
 }
 
 // Sweep removes what processes of this user that are gone left behind in the
@@ -152,7 +147,7 @@ func sweepLock(name string) {
 	if !lockPattern.MatchString(filepath.Base(name)) {
 		return
 	}
-	f, err := os.OpenFile(name, os.O_RDWR|syscall.O_NOFOLLOW|syscall.O_NONBLOCK, 0)
+	f, err := system.Open(name, os.O_RDWR|system.NoFollow|system.NoWait, 0)
 	if err != nil {
 		return
 	}
@@ -162,7 +157,7 @@ func sweepLock(name string) {
 	if err != nil || len(text) > 0 && (json.Unmarshal(text, &h) != nil || h.PID <= 0) {
 		return
 	}
-	if free, err := grab(f); err == nil && free && stillNamed(f, name) {
+	if free, err := system.Lock(f); err == nil && free && stillNamed(f, name) {
 		_ = os.Remove(name)
 	}
 }
@@ -189,12 +184,13 @@ func sweepJournal(dir string) {
 		if os.Remove(dir) == nil { // which takes an empty folder alone
 			return
 		}
-		lock, err := os.OpenFile(filepath.Join(dir, lockName), os.O_RDWR|syscall.O_NOFOLLOW, 0)
+		lock, err := system.Open(filepath.Join(dir, lockName), os.O_RDWR|system.NoFollow, 0)
 		if err != nil {
 			return
 		}
+		defer removeRest(dir)
 		defer lock.Close()
-		if free, err := grab(lock); err != nil || !free || !stillNamed(lock, lock.Name()) {
+		if free, err := system.Lock(lock); err != nil || !free || !stillNamed(lock, lock.Name()) {
 			return
 		}
 		if gone, err := hasNothing(dir); err == nil && gone {
@@ -213,7 +209,7 @@ func hasNothing(dir string) (bool, error) {
 // journal's does.
 func onlyOurs(dir string) bool {
 	info, err := os.Lstat(dir)
-	if err != nil || !info.IsDir() || !isOwn(info) {
+	if err != nil || !info.IsDir() || !system.IsOwn(info) {
 		return false
 	}
 	entries, err := os.ReadDir(dir)

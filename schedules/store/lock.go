@@ -4,15 +4,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"frp/veilwright/laminate/word"
 	"io"
 	"os"
 	"path/filepath"
 	"strings"
-	"syscall"
 	"time"
 
-	"golang.org/x/sys/unix"
+	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/internal/system"
 )
 
 // Lock keeps other programs of this user off a document until Unlock or the
@@ -74,11 +73,15 @@ func TryLock(path string) (*Lock, error) {
 	}
 	name := filepath.Join(dir, keyOf(resolved)+".lock")
 	for try := 0; ; try++ {
-		file, err := os.OpenFile(name, os.O_RDWR|os.O_CREATE, 0o600)
+		file, err := system.Open(name, os.O_RDWR|os.O_CREATE, 0o600)
+		if err != nil && system.Passes(err) && try < lockTries {
+			time.Sleep(lockPause)
+			continue
+		}
 		if err != nil {
 			return nil, fmt.Errorf("no lock on %s: %w", shown(path), failure(name, "cannot be opened", err))
 		}
-		switch free, err := grab(file); {
+		switch free, err := system.Lock(file); {
 		case err != nil:
 			file.Close()
 			return nil, fmt.Errorf("no lock on %s: %w", shown(path), failure(name, "cannot be locked", err))
@@ -126,24 +129,6 @@ func (l *Lock) Unlock() error {
 	return errors.Join(err, file.Close())
 }
 
-// grab takes the exclusive lock on an open file, which ends when the file is
-// closed, by hand or by the end of the process. It reports false where somebody
-// else has it.
-func grab(f *os.File) (bool, error) {
-	for {
-		err := unix.Flock(int(f.Fd()), unix.LOCK_EX|unix.LOCK_NB)
-		switch {
-		case err == nil:
-			return true, nil
-		case errors.Is(err, syscall.EINTR):
-		case errors.Is(err, syscall.EWOULDBLOCK):
-			return false, nil
-		default:
-			return false, err
-		}
-	}
-}
-
 // stillNamed reports whether name leads to the very file that f has open.
 func stillNamed(f *os.File, name string) bool {
 	open, err := f.Stat()
@@ -187,7 +172,7 @@ func readHolder(f *os.File) Holder {
 	if json.Unmarshal(text, &h) != nil || h.PID <= 0 {
 		return Holder{}
 	}
-	if here, err := os.Hostname(); err == nil && here == h.Host && errors.Is(syscall.Kill(h.PID, 0), syscall.ESRCH) {
+	if here, err := os.Hostname(); err == nil && here == h.Host && system.Gone(h.PID) {
 		return Holder{}
 	}
 	return h

@@ -124,7 +124,7 @@ func TestTryLock_neverTwoHolders(t *testing.T) {
 func TestTryLock_withoutStateFolder(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.toml")
 	t.Setenv("XDG_STATE_HOME", "")
-	t.Setenv("HOME", "")
+	setHome(t, "")
 	_, err := TryLock(path)
 	var locked *LockedError
 	if err == nil || errors.As(err, &locked) || !strings.Contains(err.Error(), path) || !strings.Contains(err.Error(), "HOME") {

@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // Unsaved is the text of a document that a program which is gone had not saved.
@@ -74,17 +76,63 @@ func (u Unsaved) Drop() error { return removeJournal(u.dir) }
 const gonePrefix = ".gone-"
 
 // removeJournal takes the folder out of sight first: piece by piece its text
-// could outlast its lock for a moment and be taken for a dead program's.
+// could outlast its lock for a moment and be taken for a dead program's. What is
+// left out of sight, where names stay as long as files are open, a start sweeps.
 func removeJournal(dir string) error {
-	gone := filepath.Join(filepath.Dir(dir), gonePrefix+filepath.Base(dir))
+	gone := goneName(dir)
 	err := os.Rename(dir, gone)
-	if err == nil {
-		err = os.RemoveAll(gone)
+	switch {
+	case err == nil:
+		_ = os.RemoveAll(gone)
+	case !errors.Is(err, fs.ErrNotExist):
+		// Some systems move no folder of which a file is open.
+		err = removePieces(dir)
 	}
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return failure("recovery journal", "cannot be removed", err)
 	}
 	return nil
+}
+
+func goneName(dir string) string {
+	return filepath.Join(filepath.Dir(dir), gonePrefix+filepath.Base(dir))
+}
+
+// removePieces removes a journal from its oldest copy to its lock: what an end in
+// between leaves is the newest text, which the file has too where it was saved.
+func removePieces(dir string) error {
+	texts := textNames(dir)
+	slices.SortStableFunc(texts, func(a, b string) int { return modified(a).Compare(modified(b)) })
+	var err error
+	for range 3 { // a copy may be on its way to the disk meanwhile
+		for _, name := range append(texts, filepath.Join(dir, lockName)) {
+			_ = os.Remove(name) // what is left shows in the end
+		}
+		if err = os.Remove(dir); err == nil {
+			return nil
+		}
+	}
+	// Without text it says nothing, and a start takes it away.
+	if !slices.ContainsFunc(texts, exists) {
+		return nil
+	}
+	return err
+}
+
+// removeRest removes what a removed journal's open files left of it, now that
+// they are closed.
+func removeRest(dir string) {
+	if gone := goneName(dir); exists(gone) {
+		_ = os.RemoveAll(gone)
+	}
+}
+
+func modified(name string) time.Time {
+	info, err := os.Lstat(name)
+	if err != nil {
+		return time.Time{}
+	}
+	return info.ModTime()
 }
 
 // leftBehind reads the journal in dir, unless a running program has it, or
@@ -95,12 +143,13 @@ func leftBehind(dir string) (Unsaved, bool, error) {
 	if !slices.ContainsFunc(textNames(dir), exists) {
 		return Unsaved{}, false, nil
 	}
-	lock, err := os.Open(filepath.Join(dir, lockName))
+	lock, err := system.Open(filepath.Join(dir, lockName), os.O_RDONLY, 0)
 	switch {
 	case err == nil:
+		defer removeRest(dir)
 		defer lock.Close()
 		// Held while reading, so that nobody else offers it at this moment.
-		if free, err := grab(lock); err != nil || !free {
+		if free, err := system.Lock(lock); err != nil || !free {
 			return Unsaved{}, false, err
 		}
 	case !errors.Is(err, fs.ErrNotExist):

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/internal/system"
 )
 
 // MaxSize is the largest file that is read, in bytes: that of the largest record.
@@ -45,7 +46,7 @@ func Read(path string) (File, error) {
 		Path:        path,
 		Resolved:    resolved,
 		Bytes:       data,
-		Fingerprint: fingerprint(info, SumOf(data), now),
+		Fingerprint: fingerprint(resolved, info, SumOf(data), now),
 		Mode:        info.Mode(),
 		ReadOnly:    !writable(path, resolved, info),
 	}, nil
@@ -96,7 +97,7 @@ func readSettled(path string, read reader) ([]byte, fs.FileInfo, error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		if stamp(before) == stamp(after) {
+		if stamp(path, before) == stamp(path, after) {
 			return data, after, nil
 		}
 	}
@@ -146,7 +147,7 @@ func openRegular(path string, flag int) (*os.File, fs.FileInfo, error) {
 // openLooked is openRegular without the look before. Without O_NONBLOCK it
 // would wait for ever for a writer where a pipe took the file's place in between.
 func openLooked(path string, flag int) (*os.File, fs.FileInfo, error) {
-	f, err := os.OpenFile(path, flag|syscall.O_NONBLOCK|syscall.O_NOCTTY, 0)
+	f, err := system.Open(path, flag|system.NoWait, 0)
 	if err != nil {
 		return nil, nil, failure(path, "cannot be opened", err)
 	}

@@ -6,11 +6,9 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"net"
 	"os"
 	"path/filepath"
 	"strings"
-	"syscall"
 	"testing"
 	"testing/iotest"
 	"unicode"
@@ -76,60 +74,6 @@ func TestRead_tellsWhatMayNotBeWritten(t *testing.T) {
 	}
 	if err := os.Chmod(dir, 0o755); err != nil {
 		t.Fatal(err)
-	}
-}
-
-func TestRead_refusesInOneSentence(t *testing.T) {
-	dir := t.TempDir()
-	in := func(name string) string { return filepath.Join(dir, name) }
-	if err := syscall.Mkfifo(in("pipe.toml"), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	socket, err := net.Listen("unix", in("s.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer socket.Close()
-	put(t, in("sparse.toml"), "")
-	if err := os.Truncate(in("sparse.toml"), 100e6); err != nil {
-		t.Fatal(err)
-	}
-	for from, to := range map[string]string{"round.toml": "round.toml", "nowhere.toml": "missing"} {
-		if err := os.Symlink(to, in(from)); err != nil {
-			t.Fatal(err)
-		}
-	}
-	for _, c := range []struct{ path, want string }{
-		{in("missing.toml"), "cannot be read: it does not exist"},
-		{in("nowhere.toml"), "cannot be read: it does not exist"},
-		{in("round.toml"), "cannot be read: its symbolic links run in a circle"},
-		{in("sparse.toml/x"), "cannot be read: a part of its path is no folder"},
-		{in(strings.Repeat("n", 300)), "cannot be read: its name is too long"},
-		{dir, "is a folder, not a file"},
-		{in("pipe.toml"), "is a pipe, not a file (standard input is read with -)"},
-		{in("s.toml"), "is a socket, not a file"},
-		{"/dev/null", "is a device, not a file"},
-		{"/dev/zero", "is a device, not a file"},
-		{in("sparse.toml"), "has 95.4 MiB, and a document may have 64 MiB at most"},
-	} {
-		f, err := Read(c.path)
-		var own *Error
-		if !errors.As(err, &own) || err.Error() != c.path+": "+c.want {
-			t.Errorf("Read(%s) = %d bytes, %v", c.path, len(f.Bytes), err)
-		}
-	}
-	if _, err := Read(in("missing.toml")); !errors.Is(err, fs.ErrNotExist) {
-		t.Errorf("a missing file is not fs.ErrNotExist: %v", err)
-	}
-}
-
-func TestRead_doesNotWaitForAPipeThatTookTheFilesPlace(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "a.toml")
-	if err := syscall.Mkfifo(path, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if _, _, err := openLooked(path, os.O_RDONLY); err == nil || !strings.Contains(err.Error(), "is a pipe") {
-		t.Errorf("opened a pipe: %v", err)
 	}
 }
 

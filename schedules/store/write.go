@@ -2,15 +2,14 @@ package store
 
 import (
 	"errors"
-	"frp/veilwright/laminate/word"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"syscall"
 	"time"
 
-	"golang.org/x/sys/unix"
+	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/internal/system"
 )
 
 // ConflictError says that a file changed behind one's back and was left as it
@@ -135,13 +134,14 @@ func swap(path, resolved string, data []byte, old fs.FileInfo, expect *Fingerpri
 	if err != nil {
 		return Fingerprint{}, notSaved(path, err)
 	}
+	linked := old != nil && system.HasOtherNames(resolved, old)
 	info, now, err := fillNew(next, data, fill)
 	if err == nil {
 		// The writing took its time: look again.
 		err = conflict(path, resolved, expect)
 	}
 	if err == nil {
-		err = os.Rename(next.Name(), resolved)
+		err = system.Replace(next.Name(), resolved)
 	}
 	if err != nil {
 		_ = os.Remove(next.Name()) // while it is locked still, see sweepNew
@@ -152,10 +152,12 @@ func swap(path, resolved string, data []byte, old fs.FileInfo, expect *Fingerpri
 		}
 		return Fingerprint{}, notSaved(path, err)
 	}
-	print := fingerprint(info, SumOf(data), now)
-	err = otherNames(path, resolved, old)
+	print := fingerprint(resolved, info, SumOf(data), now)
+	if linked {
+		err = otherNames(path, resolved, old)
+	}
 	next.Close()
-	if e := syncFolder(filepath.Dir(resolved)); e != nil {
+	if e := system.SyncFolder(filepath.Dir(resolved)); e != nil {
 		err = errors.Join(err, failure(path, "is saved, but a power cut might undo that", e))
 	}
 	return print, err
@@ -177,12 +179,6 @@ func fillNew(next *os.File, data []byte, fill filler) (fs.FileInfo, time.Time, e
 // otherNames gives the new file the other names that the old one had in its
 // folder. None of them is ever missing or half-written either.
 func otherNames(path, resolved string, old fs.FileInfo) error {
-	if old == nil {
-		return nil
-	}
-	if was, ok := old.Sys().(*syscall.Stat_t); !ok || was.Nlink < 2 {
-		return nil
-	}
 	folder := filepath.Dir(resolved)
 	entries, err := os.ReadDir(folder)
 	var errs []error
@@ -194,7 +190,7 @@ func otherNames(path, resolved string, old fs.FileInfo) error {
 		next := newName(name, 0)
 		sweepNew(next)
 		if err = os.Link(resolved, next); err == nil {
-			err = os.Rename(next, name)
+			err = system.Replace(next, name)
 		}
 		if err != nil {
 			_ = os.Remove(next)
@@ -225,25 +221,6 @@ func conflict(path, resolved string, expect *Fingerprint) error {
 	return nil
 }
 
-// keepOwner gives the new file the old one's owner and group. Who may not give
-// files away keeps at least the group, or else owns what he wrote.
-func keepOwner(next *os.File, old fs.FileInfo) {
-	was, ok := old.Sys().(*syscall.Stat_t)
-	if !ok {
-		return
-	}
-	info, err := next.Stat()
-	if err != nil {
-		return
-	}
-	if is, ok := info.Sys().(*syscall.Stat_t); ok && is.Uid == was.Uid && is.Gid == was.Gid {
-		return
-	}
-	if next.Chown(int(was.Uid), int(was.Gid)) != nil {
-		_ = next.Chown(-1, int(was.Gid))
-	}
-}
-
 // refuseWriting is an error where the file that info is of may not be written.
 func refuseWriting(path, resolved string, info fs.FileInfo) error {
 	if !info.Mode().IsRegular() {
@@ -252,7 +229,7 @@ func refuseWriting(path, resolved string, info fs.FileInfo) error {
 	if info.Mode().Perm()&0o222 == 0 {
 		return &Error{Path: path, Why: "is marked read-only", Err: fs.ErrPermission}
 	}
-	if err := unix.Access(resolved, unix.W_OK); err != nil {
+	if err := system.MayWrite(resolved); err != nil {
 		return failure(path, "may not be written", err)
 	}
 	return nil
@@ -265,29 +242,11 @@ func refuseFolder(path, resolved string) error {
 	if err != nil {
 		return &Error{Path: path, Why: "its folder cannot be found: " + explain(err), Err: err}
 	}
-	if in.Mode().Perm()&0o222 == 0 {
-		return &Error{Path: path, Why: "its folder is marked read-only", Err: fs.ErrPermission}
-	}
-	if err := unix.Access(folder, unix.W_OK|unix.X_OK); err != nil {
+	switch err := system.MayWriteFolder(folder, in); {
+	case err == fs.ErrPermission: //nolint:errorlint // the very one, not what counts as it
+		return &Error{Path: path, Why: "its folder is marked read-only", Err: err}
+	case err != nil:
 		return &Error{Path: path, Why: "its folder may not be written: " + explain(err), Err: err}
-	}
-	return nil
-}
-
-// syncFolder makes the names in a folder outlast a power cut. File systems that
-// know no such thing say EINVAL or ENOTSUP (fsync(2)), which is no fault.
-func syncFolder(folder string) error {
-	d, err := os.Open(folder)
-	if err != nil {
-		// A folder may be open to writing and searching, but not to reading.
-		if errors.Is(err, fs.ErrPermission) {
-			return nil
-		}
-		return err
-	}
-	defer d.Close()
-	if err := d.Sync(); err != nil && !errors.Is(err, syscall.EINVAL) && !errors.Is(err, syscall.ENOTSUP) {
-		return err
 	}
 	return nil
 }

@@ -82,7 +82,7 @@ func Run(args []string, p Process) Code {
 	c.run(args)
 	if err := c.out.Close(); err != nil {
 		// Whoever reads no further knows that they do not.
-		if !errors.Is(err, syscall.EPIPE) {
+		if !output.ReaderGone(err) {
 			c.say.Say("writing results: %v", reason(err))
 		}
 		c.ends(Unusable)

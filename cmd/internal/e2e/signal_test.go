@@ -1,3 +1,5 @@
+//go:build unix
+
 package e2e
 
 import (
@@ -26,7 +28,7 @@ func (s *terminal) clog() (thaw func()) {
 		s.resize(cols-1+n%2, rows)
 		s.press("i")
 		<-tick.C
-		waiting, err := unix.IoctlGetInt(int(s.tty.Fd()), unix.TIOCINQ)
+		waiting, err := unix.IoctlGetInt(int(s.tty.Fd()), inputWaiting)
 		wakeable(s.t, s.tty)
 		if err != nil || n > 1000 {
 			s.t.Fatalf("the terminal does not fill up: %d bytes, %v", waiting, err)

@@ -1,3 +1,5 @@
+//go:build unix
+
 // Package e2e runs the built program in a pseudo-terminal, with a virtual
 // screen where a person's would be: it types keys, waits for what the screen
 // shows, resizes, kills, and looks at what is left on disk.
@@ -341,7 +343,7 @@ func (s *terminal) freeze() (thaw func()) {
 // cooked tells whether the terminal is in the modes that a shell wants.
 func (s *terminal) cooked() bool {
 	s.t.Helper()
-	modes, err := unix.IoctlGetTermios(int(s.tty.Fd()), unix.TCGETS)
+	modes, err := unix.IoctlGetTermios(int(s.tty.Fd()), readModes)
 	wakeable(s.t, s.tty)
 	if err != nil {
 		s.t.Fatal(err)

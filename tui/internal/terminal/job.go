@@ -1,11 +1,19 @@
 package terminal
 
 import (
-	"os"
 	"sync/atomic"
 	"time"
+)
 
-	"golang.org/x/sys/unix"
+// Wish is what a signal asks.
+type Wish int
+
+// The wishes.
+const (
+	End        Wish = iota
+	EndAndTell      // with what every goroutine is doing
+	Suspend
+	Continue
 )
 
 // Job is the program as a job of a shell.
@@ -21,8 +29,7 @@ func NewJob() *Job { return &Job{continued: make(chan struct{}, 1)} }
 // returns once it goes on. The terminal has to be given back before.
 func (j *Job) Stop() {
 	j.stopped.Store(true)
-	// Not SIGTSTP: once a Go program was told of one, none stops it any more.
-	if unix.Kill(0, unix.SIGSTOP) == nil {
+	if stopGroup() == nil {
 		// Time goes on for a stopped program too, and it may not have been
 		// stopped at all: a second says nothing, but a moment after it does.
 		for _, d := range []time.Duration{time.Second, 50 * time.Millisecond} {
@@ -54,33 +61,4 @@ func (j *Job) Continued() bool {
 	default:
 	}
 	return true
-}
-
-// JobControl says why the program cannot be suspended, "" when it can. A
-// stopped program needs a shell that notices and can go on with it: one that is
-// in the same session and outside of the program's process group (POSIX 3.264,
-// orphaned process group; such a group's stop signals are not delivered).
-func JobControl() string {
-	const none = "there is no shell to go to and come back from: q quits"
-	own, err := unix.Getsid(0)
-	if err != nil || own == os.Getpid() {
-		return none
-	}
-	group := unix.Getpgrp()
-	for pid, steps := os.Getppid(), 0; pid > 1 && steps < 32; steps++ {
-		session, err := unix.Getsid(pid)
-		if err != nil || session != own {
-			return none
-		}
-		theirs, err := unix.Getpgid(pid)
-		if err != nil {
-			return none
-		}
-		if theirs != group {
-			return ""
-		}
-		// A wrapper in the same group: its own parent may be the shell.
-		pid = parentOf(pid)
-	}
-	return none
 }

@@ -7,8 +7,6 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
-
-	"golang.org/x/sys/unix"
 )
 
 // patience is how long a terminal may take nothing at all before what is written
@@ -46,7 +44,7 @@ func NewOutput(out *os.File, repaint func()) *Output {
 	for _, name := range []string{"/proc/self/fd/1", "/dev/tty"} {
 		// Others share the open file that out is, and would not know what to do
 		// with one that does not wait.
-		f, err := os.OpenFile(name, os.O_WRONLY|unix.O_NONBLOCK|unix.O_NOCTTY, 0)
+		f, err := os.OpenFile(name, writeAtOnce, 0)
 		if err != nil {
 			continue
 		}
