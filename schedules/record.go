@@ -46,6 +46,8 @@ const (
 	holdEntryTable
 	preparationTable
 	bondTable
+	specimenTable
+	photographTable
 )
 
 var recordTables = []tables.Table{
@@ -75,6 +77,8 @@ var recordTables = []tables.Table{
 	tables.Many("hold", MostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
 	tables.Many("preparation", MostEntries, preparationFields, func(d *recordDocument) *[]record.Preparation { return &d.Preparations }),
 	tables.Many("bond", MostEntries, bondEntryFields, func(d *recordDocument) *[]record.Bond { return &d.Bonds }),
+	tables.Many("specimen", MostEntries, keptFields, func(d *recordDocument) *[]record.Specimen { return &d.Specimens }),
+	tables.Many("photograph", MostEntries, photographFields, func(d *recordDocument) *[]record.Photograph { return &d.Photographs }),
 }
 
 // MostEntries of one kind a record may hold.
@@ -358,7 +362,7 @@ var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var seen [bondTable + 1]int
+	var seen [photographTable + 1]int
 	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
 		e := d.entry(h.Table, h.Row)
@@ -372,7 +376,7 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head := e.Head()
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
-	for t := laidTable; t <= bondTable; t++ {
+	for t := laidTable; t <= photographTable; t++ {
 		if seen[t] < len(recordTables[t].Rows(d)) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
 			return
@@ -454,6 +458,10 @@ func (d *recordDocument) entry(table, row int) record.Any {
 		return &d.Preparations[row]
 	case bondTable:
 		return &d.Bonds[row]
+	case specimenTable:
+		return &d.Specimens[row]
+	case photographTable:
+		return &d.Photographs[row]
 	}
 	return nil
 }

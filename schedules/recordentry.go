@@ -204,6 +204,8 @@ var tableOf = map[reflect.Type]int{
 	reflect.TypeFor[*record.Hold]():        holdEntryTable,
 	reflect.TypeFor[*record.Preparation](): preparationTable,
 	reflect.TypeFor[*record.Bond]():        bondTable,
+	reflect.TypeFor[*record.Specimen]():    specimenTable,
+	reflect.TypeFor[*record.Photograph]():  photographTable,
 }
 
 // kindOfEntry tells how an entry is written: its table, its fields, and the row

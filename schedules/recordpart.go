@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -47,6 +48,20 @@ var (
 		tables.AnswerField("passed", func(h *record.Hold) *laminate.Optional[bool] { return &h.Passed }),
 		tables.TextField("witness", func(h *record.Hold) *string { return &h.Witness }),
 		tables.NotesField("remark", func(h *record.Hold) *string { return &h.Remark }),
+	)
+	keptFields = entryFields(func(x *record.Specimen) *record.Entry { return &x.Entry }, "",
+		tables.TextField("mark", func(s *record.Specimen) *string { return &s.Mark }),
+		tables.TextField("place", func(s *record.Specimen) *string { return &s.Place }),
+		groupField("zone", "total (the whole wall), barrier, or a zone: what it holds", func(s *record.Specimen) *inspection.Group { return &s.Group }),
+		tables.TextField("kept", func(s *record.Specimen) *string { return &s.Kept }),
+		timeField("until", func(s *record.Specimen) *time.Time { return &s.Until }),
+		tables.NotesField("remark", func(s *record.Specimen) *string { return &s.Remark }),
+	)
+	photographFields = entryFields(func(x *record.Photograph) *record.Entry { return &x.Entry }, "",
+		tables.TextField("file", func(p *record.Photograph) *string { return &p.File }),
+		tables.TextField("shows", func(p *record.Photograph) *string { return &p.Shows }),
+		tables.TextField("place", func(p *record.Photograph) *string { return &p.Place }),
+		tables.NotesField("remark", func(p *record.Photograph) *string { return &p.Remark }),
 	)
 	preparationFields = entryFields(func(x *record.Preparation) *record.Entry { return &x.Entry }, "",
 		tables.TextField("onto", func(p *record.Preparation) *string { return &p.Onto }),
@@ -115,6 +130,19 @@ func (d *recordDocument) ofPart(fail func(table, row int, key, message string)) 
 			fail(holdEntryTable, i, "point", "it is missing: what the point is called")
 		case !x.Passed.Given:
 			fail(holdEntryTable, i, "passed", "it is missing: true or false")
+		}
+	}
+	for i := range d.Specimens {
+		if strings.TrimSpace(d.Specimens[i].Mark) == "" {
+			fail(specimenTable, i, "mark", "it is missing: what is written on the specimen")
+		}
+	}
+	for i := range d.Photographs {
+		switch file := strings.TrimSpace(d.Photographs[i].File); {
+		case file == "":
+			fail(photographTable, i, "file", "it is missing: the name of the photograph's file")
+		case strings.ContainsAny(file, `/\`):
+			fail(photographTable, i, "file", "the name of a file is expected, without its folder")
 		}
 	}
 	for i := range d.Preparations {

@@ -30,6 +30,8 @@ type Record struct {
 	PostCures           []PostCure
 	Holds               []Hold
 	Preparations        []Preparation
+	Specimens           []Specimen
+	Photographs         []Photograph
 	Bonds               []Bond
 	Serial              string
 	// Part and Joint name what of a job the record is of: the id of a part, and of
@@ -106,6 +108,8 @@ func (r *Record) Entries() []Any {
 	all = each(all, r.PostCures)
 	all = each(all, r.Holds)
 	all = each(all, r.Preparations)
+	all = each(all, r.Specimens)
+	all = each(all, r.Photographs)
 	all = each(all, r.Bonds)
 	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
 	return all

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 )
@@ -81,6 +82,26 @@ type Hold struct {
 	Passed  laminate.Optional[bool]
 	Witness string
 	Remark  string
+}
+
+// Specimen is a piece of the part, or one laid with it, that is kept.
+type Specimen struct {
+	Entry
+	Mark   string // what is written on it
+	Place  string // where it was taken from
+	Group  inspection.Group
+	Kept   string // where
+	Until  time.Time
+	Remark string
+}
+
+// Photograph is one that was taken, by the name of its file, which nobody opens here.
+type Photograph struct {
+	Entry
+	File   string
+	Shows  string
+	Place  string
+	Remark string
 }
 
 // Preparation is that a cured face was made ready for a bond.

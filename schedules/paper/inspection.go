@@ -37,12 +37,13 @@ func (of *Inspected) notInspected() string {
 		n    int
 		what string
 	}{{len(r.Laid), "lay-up"}, {len(r.Readings), "readings"}, {len(r.Dimensions), "dimensions"}, {len(r.Hydrotests), "hydrostatic test"},
-		{len(r.Instruments), "calibration of the instruments"}, {len(r.PostCures), "post-cure"}, {len(r.Holds), "hold points"}} {
+		{len(r.Instruments), "calibration of the instruments"}, {len(r.PostCures), "post-cure"}, {len(r.Holds), "hold points"},
+		{len(r.Photographs), "photographs"}, {len(r.Specimens), "retained specimens"}} {
 		if c.n == 0 {
 			none = append(none, c.what)
 		}
 	}
-	return strings.Join(append(none, "photographs", "retained specimens"), ", ")
+	return strings.Join(none, ", ")
 }
 
 // InspectionReport is the sheet that is filed with the part: what was asked,
@@ -58,6 +59,7 @@ func InspectionReport(of *Inspected) Sheet {
 		{"Lay-up", of.layup()}, {"Readings", of.readings()}, {"By place", of.places()}, {"Defects", of.defects()},
 		{"Dimensions", of.dimensions()}, {"Hydrotests", of.hydrotests()}, {"Post-cure", of.postCures()}, {"Hold and witness points", of.holds()},
 		{"Bonds onto cured faces", of.bonds()},
+		{"Retained specimens", of.specimens()}, {"Photographs", of.photographs()},
 		{"Instruments", of.instruments()}, {"How the record came about", of.history()},
 		{"Dispositions", of.dispositions()}, {"Struck entries", of.struck()}, {"Decisions", of.decisions()},
 	} {

@@ -56,6 +56,26 @@ func (of *Inspected) holds() Table {
 	return t
 }
 
+// specimens are pieces that are kept.
+func (of *Inspected) specimens() Table {
+	t := Table{Columns: columns("entry", "mark", "taken from", "zone", "kept", "until", "who", "remark")}
+	for i := range of.Built.Specimens {
+		s := &of.Built.Specimens[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(s.Entry), s.Mark, s.Place, s.Group.String(), s.Kept, day(s.Until), s.Who, s.Remark}})
+	}
+	return t
+}
+
+// photographs are named: whoever wants to see them asks for the file.
+func (of *Inspected) photographs() Table {
+	t := Table{Columns: columns("entry", "file", "shows", "place", "taken", "who", "remark")}
+	for i := range of.Built.Photographs {
+		p := &of.Built.Photographs[i]
+		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.File, p.Shows, p.Place, clock(p.At), p.Who, p.Remark}})
+	}
+	return t
+}
+
 // bonds are faces that were prepared, and what was laid onto them.
 func (of *Inspected) bonds() Table {
 	t := Table{Columns: columns("entry", "onto", "what", "when", "face gelled", "bonder", "qualification", "who", "remark")}

@@ -201,6 +201,8 @@ func (r *Record) join(text []byte, one *record.Record) {
 	now.Instruments = append(now.Instruments, one.Instruments...)
 	now.PostCures = append(now.PostCures, one.PostCures...)
 	now.Holds = append(now.Holds, one.Holds...)
+	now.Specimens = append(now.Specimens, one.Specimens...)
+	now.Photographs = append(now.Photographs, one.Photographs...)
 	now.Preparations = append(now.Preparations, one.Preparations...)
 	now.Bonds = append(now.Bonds, one.Bonds...)
 	now.Trail.Sealed++

@@ -47,7 +47,11 @@ const (
 // ways are all of them, the sound one first. One file each in testdata.
 var ways = []way{
 	{file: "sound", says: "everything laid, measured, tested and signed", verdict: "accept", notes: "signed: accept, inspector one (inspector)",
-		do: func(s *specimen) { s.signs(record.Accept, "") }},
+		do: func(s *specimen) {
+			s.enter(&record.Specimen{Entry: s.afterwards(), Mark: "T-31/A", Place: "cutout 1", Kept: "shelf 4"},
+				&record.Photograph{Entry: s.afterwards(), File: "t-31-inside.jpg", Shows: "inner surface"})
+			s.signs(record.Accept, "")
+		}},
 
 	// Thickness.
 	{file: "barrier-thin", says: "the barrier is too thin at the cutout", verdict: "reject", not: keys{"barrier.thickness measured": fails},
@@ -531,6 +535,24 @@ func TestAcceptance_eachWayOfFailingHasItsRecord(t *testing.T) {
 		if !files[e.Name()] {
 			t.Errorf("%s is the record of no way of failing", e.Name())
 		}
+	}
+}
+
+// What is kept of a part is in its report, and a photograph is named and not opened:
+// there is no such file.
+func TestAcceptance_theReportListsSpecimensAndPhotographs(t *testing.T) {
+	at := func(name string) string { return filepath.Join(acceptanceFolder, name) }
+	out, said, code := run("print", "inspection-report", at(shell), at(shellDemands), at("records/sound.toml"))
+	for _, want := range []string{"PART: ACCEPT", "Retained specimens", "T-31/A", "shelf 4", "Photographs", "t-31-inside.jpg", "inner surface"} {
+		if code != Fine || !strings.Contains(out, want) {
+			t.Errorf("exit code %d, %q is not in the report: %s", code, want, said)
+		}
+	}
+	if _, after, _ := strings.Cut(out, "Not inspected, or not recorded here: "); strings.Contains(after, "photographs") || strings.Contains(after, "specimens") {
+		t.Errorf("listed, and said not to be recorded: %s", after)
+	}
+	if out, _, _ := run("print", "inspection-report", at(shell), at(shellDemands), at("records/barcol-low.toml")); !strings.Contains(strings.Join(strings.Fields(out), " "), "photographs, retained specimens") {
+		t.Error("that there are none is not said")
 	}
 }
 

@@ -276,6 +276,10 @@ func (p *Page) entryText(of record.Any) string {
 			word = "passed"
 		}
 		return "hold point " + e.Point + ": " + word + by(e.Who)
+	case *record.Specimen:
+		return "specimen " + e.Mark + " kept" + at(e.Place) + by(e.Who)
+	case *record.Photograph:
+		return "photograph " + e.File + at(e.Place) + by(e.Who)
 	case *record.Preparation:
 		word := "not abraded"
 		if e.Abraded.Value {

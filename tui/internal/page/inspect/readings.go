@@ -58,7 +58,8 @@ func (p *Page) kinds() page.Overlay {
 	others := []struct {
 		name string
 		open func() page.Overlay
-	}{{"dimension", p.dimension}, {"hydrotest", p.hydrotest}, {"hold or witness point", p.holdPoint}, {"post-cure", p.postCure}, {"instrument and its calibration", p.calibration}, {"face prepared for a bond", p.preparation}, {"bond onto a cured face", p.bond}}
+	}{{"dimension", p.dimension}, {"hydrotest", p.hydrotest}, {"hold or witness point", p.holdPoint}, {"post-cure", p.postCure}, {"instrument and its calibration", p.calibration}, {"face prepared for a bond", p.preparation}, {"bond onto a cured face", p.bond},
+		{"specimen that is kept", p.specimen}, {"photograph", p.photograph}}
 	for _, o := range others {
 		items = append(items, page.Item{Name: o.name})
 	}
