@@ -173,6 +173,24 @@ func (c *Case) isOf(r *record.Record) bool {
 	return strings.EqualFold(r.ScheduleSHA256, c.Sum())
 }
 
+// part is the id of the part on the desk, "" where it is a schedule.
+func (c *Case) part() string {
+	j := c.desk.Doc.Job()
+	if j == nil || len(j.Parts) == 0 {
+		return ""
+	}
+	return j.Parts[c.desk.Doc.Part()].ID
+}
+
+// ofAnother is the part of the job that a record names and that is not the one on
+// the desk: two parts may have one wall.
+func (c *Case) ofAnother(r *record.Record) string {
+	if of := c.part(); of != "" && of != r.Part {
+		return r.Part
+	}
+	return ""
+}
+
 // CanTakeUp says why lay-up cannot go on to the schedule on the desk as another
 // revision of the record's, "" when it can.
 func (c *Case) CanTakeUp(key string) string {
@@ -233,6 +251,8 @@ func (c *Case) Foreign() string {
 	switch {
 	case r == nil:
 		return ""
+	case c.ofAnother(r.Now()) != "":
+		return "the record is of part " + c.ofAnother(r.Now()) + ", and " + c.part() + " is on the desk"
 	case c.isOf(r.Now()):
 		return ""
 	case r.Now().ScheduleFingerprint == "" && r.Now().ScheduleSHA256 == "":
@@ -298,7 +318,7 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 		if o.Torn != "" {
 			e.Note += " · last entry half-written"
 		}
-		if c.isOf(r) {
+		if c.isOf(r) && c.ofAnother(r) == "" {
 			e.Word, e.Look = "this schedule", c.desk.Theme.Good
 		}
 		return e, true
@@ -372,11 +392,7 @@ func (c *Case) begin() page.Overlay {
 		}
 		d := c.desk.Doc
 		c.path = d.Path()
-		of := ""
-		if j := d.Job(); j != nil {
-			of = j.Parts[d.Part()].ID
-		}
-		err = c.files.Begin(path, &record.Record{Part: of, Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
+		err = c.files.Begin(path, &record.Record{Part: c.part(), Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
 			ScheduleSHA256: c.Sum(), ScheduleFingerprint: c.Fingerprints().Schedule, Serial: strings.TrimSpace(serial.Text)})
 		if err != nil {
 			return err
