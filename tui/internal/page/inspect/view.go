@@ -91,7 +91,11 @@ func (p *Page) panel(w, h int) []string {
 	}
 	r, ok := p.table.Selected()
 	if !ok {
-		return append([]string{widget.Rule(t, w)}, p.expectation(w)...)
+		lines := append([]string{widget.Rule(t, w)}, part(t, w, "begin", "5 takes the specification, 6 begins the record of the part or opens it; then 1 enters readings, 2 a defect, and 3 signs")...)
+		if p.Frame.Form == draw.Wide || p.Frame.Form == draw.Huge {
+			return lines // what is expected stands beside the table
+		}
+		return append(lines, p.expectation(w)...)
 	}
 	if r.note {
 		return append([]string{widget.Rule(t, w, widget.Piece{Text: "note", Look: t.Note})}, part(t, w, "found", r.Found)...)
@@ -134,11 +138,14 @@ func (p *Page) predict(g inspection.Group) (inspection.Spread, error) {
 	return inspection.Predict(p.Desk.Report().Analysis, g.Holds, p.tolerance)
 }
 
+// unstated is said as long as nobody stated how plies scatter.
+const unstated = "7 states the ply-to-ply scatter, to show which readings are outside the expected range"
+
 // expected says what readings of a part of the wall are to be expected.
 func (p *Page) expected(g inspection.Group, w int) []string {
 	t := p.Desk.Theme
 	if !p.stated {
-		return part(t, w, "expected", "7 states the ply-to-ply scatter, to show which readings are outside the expected range")
+		return part(t, w, "expected", unstated)
 	}
 	s, err := p.predict(g)
 	if err != nil {
@@ -231,5 +238,11 @@ func (p *Page) figures(w int) []string {
 		lines = append(lines, " nothing")
 	}
 	lines = append(lines, "", " "+t.Label.Render("expected"))
+	if !p.stated {
+		for _, s := range draw.Wrap(unstated, w-2) {
+			lines = append(lines, " "+s)
+		}
+		return lines
+	}
 	return append(lines, p.expectation(w)...)
 }

@@ -71,7 +71,7 @@ func (h *home) lines(p *Practice, w, h2 int) []string {
 	lesson := h.lesson
 	right := []string{" " + t.Title.Render(draw.Cut(lesson.Title, side-1)), ""}
 	for _, e := range p.of(h.at + 1) {
-		right = append(right, " "+draw.Left(draw.Clean(e.Title), max(1, side-9))+t.Dim.Render(draw.Left(e.Kind.String(), 8)))
+		right = append(right, " "+draw.Left(draw.Cut(draw.Clean(e.Title), max(1, side-10)), max(2, side-9))+t.Dim.Render(draw.Left(e.Kind.String(), 8)))
 	}
 	right = append(right, "")
 	for paragraph := range strings.SplitSeq(lesson.Text, "\n\n") {
