@@ -97,17 +97,25 @@ func disposedText(d *record.Disposition) string {
 	return text + because(d.Why)
 }
 
+// Concedable tells whether the purchaser may take as it is what a line says: what
+// fails, and what the specification requires and nobody measured. What the record
+// lacks as a record, nobody concedes.
+func Concedable(l *Line) bool {
+	own := strings.HasPrefix(l.Key, "record.") || strings.HasPrefix(l.Key, "schedule.")
+	return l.Key != keyDecision && (l.Verdict == Fails || l.Verdict == Incomplete && !own)
+}
+
 // concede marks what the purchaser takes as it is: requirements as a whole, as
 // the readings stood when that was said. It is judged last, on all lines.
 func (j *judge) concede() {
 	for i := range j.result.Lines {
 		l := &j.result.Lines[i]
-		if l.Verdict != Fails {
+		if !Concedable(l) {
 			continue
 		}
 		for k := range j.Record.Dispositions {
 			d := &j.Record.Dispositions[k]
-			if d.Struck || d.Requirement != l.Key || l.Key == keyDecision || !conceded(d) || j.measuredAfter(l.Key, d.Number) {
+			if d.Struck || d.Requirement != l.Key || !conceded(d) || j.measuredAfter(l.Key, d.Number) {
 				continue
 			}
 			l.Verdict, l.Found = Meets, fmt.Sprintf("%s; conceded in entry %d: %s", l.Found, d.Number, disposedText(d))

@@ -275,6 +275,18 @@ var ways = []way{
 			s.concedes("barrier.glass_content measured", record.Purchaser)
 			s.signs(record.Accept, "the purchaser takes it as it is")
 		}},
+	{file: "cutout-conceded", says: "no cutout, since the part has none: the purchaser does without", verdict: "accept",
+		do: func(s *specimen) {
+			s.drop(s.barrier)
+			s.concedes("barrier.thickness measured", record.Purchaser)
+			s.concedes("plan.thickness", record.Purchaser)
+			s.signs(record.Accept, "")
+		}},
+	{file: "serial-conceded", says: "a part without a serial number: no concession gives it one", verdict: incomplete, not: keys{"record.serial": incomplete},
+		do: func(s *specimen) {
+			s.head.Serial = ""
+			s.concedes("record.serial", record.Purchaser)
+		}},
 	{file: "conceded-by-the-shop", says: "too much glass in the barrier, taken as it is by the shop, which cannot do so", verdict: "reject",
 		not: keys{"barrier.glass_content measured": fails, "record.nonconformance": incomplete},
 		do: func(s *specimen) {

@@ -11,8 +11,9 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
-// dispositions asks what somebody disposes of: a requirement that fails or a
-// rule that the schedule breaks or that lacks a fact, as the purchaser alone may, or an entry.
+// dispositions asks what somebody disposes of: a requirement that fails or that
+// nobody measured, or a rule that the schedule breaks or that lacks a fact, as the
+// purchaser alone may, or an entry.
 func (p *Page) dispositions() page.Overlay {
 	p.compare()
 	var items []page.Item
@@ -23,7 +24,7 @@ func (p *Page) dispositions() page.Overlay {
 		}
 	}
 	for i := range p.rows {
-		if r := &p.rows[i]; !r.note && r.Verdict == acceptance.Fails {
+		if r := &p.rows[i]; !r.note && acceptance.Concedable(&r.Line) {
 			add("requirement "+r.Key, r.Found, record.Disposition{Requirement: r.Key, Action: record.UseAsIs})
 		}
 	}

@@ -63,7 +63,7 @@ func (p *Page) kinds() page.Overlay {
 	for _, o := range others {
 		items = append(items, page.Item{Name: o.name})
 	}
-	return &page.List{Head: "which reading?", Items: items, Take: func(i int) error {
+	return &page.List{Head: "which reading?", Find: "what", Items: items, Take: func(i int) error {
 		if i >= len(list) {
 			p.Open(others[i-len(list)].open())
 			return nil
