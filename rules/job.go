@@ -16,6 +16,9 @@ type JobReport struct {
 	Parts    []*Report // by part
 	Findings []Finding // of the job itself, worst first
 	Verdict  Severity  // of the worst finding of all
+
+	library *laminate.Library // and units: what the reports of its parts hold for
+	units   quantity.System
 }
 
 // JobPass is all a rule of jobs may see, and its only way to speak.
@@ -83,13 +86,28 @@ var JobIncomplete = &Rule{
 	Basis:    "the program's own check",
 }
 
+// still gives the report of a part whose wall is as it was, nil where it is not or
+// where it was judged otherwise.
+func (r *JobReport) still(part int, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
+	if r == nil || part >= len(r.Parts) || r.library != lib || r.units != o.Units {
+		return nil
+	}
+	p := r.Parts[part]
+	was := p.Schedule
+	if p.try == nil || was.Head != s.Head || was.Part != s.Part || was.Service != s.Service || !slices.Equal(was.Conditions, s.Conditions) ||
+		!slices.Equal(was.Resins, s.Resins) || !slices.Equal(was.Materials, s.Materials) || !slices.Equal(was.Plies, s.Plies) {
+		return nil
+	}
+	return p
+}
+
 // JudgeJob runs the rules of the list over the wall of each part, and those of
 // jobs over the whole.
 func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *JobReport {
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := &JobReport{Job: j}
+	r := &JobReport{Job: j, library: lib, units: o.Units}
 	fail := func(at laminate.Ref, format string, args ...any) Finding {
 		return Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis, Message: fmt.Sprintf(format, args...)}
 	}
@@ -111,9 +129,12 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 			r.Parts = append(r.Parts, &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Verdict: Incomplete})
 			continue
 		}
-		report := Judge(list, s, lib, o)
-		for k := range report.Findings {
-			report.Findings[k].At.Part = i
+		report := o.Before.still(i, s, lib, o)
+		if report == nil {
+			report = Judge(list, s, lib, o)
+			for k := range report.Findings {
+				report.Findings[k].At.Part = i
+			}
 		}
 		r.Parts = append(r.Parts, report)
 	}

@@ -18,6 +18,9 @@ type Options struct {
 	// is tried out, which costs one more judgment a fix; without it findings
 	// carry none until Report.Fix asks for one.
 	Fixes bool
+	// Before is a report of the same job before an edit, by the same rules: what it
+	// says of parts whose wall is as it was is taken over. It may be nil.
+	Before *JobReport
 }
 
 // Judge runs the rules of the list over a schedule. It changes neither

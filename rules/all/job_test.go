@@ -1,10 +1,14 @@
 package all_test
 
 import (
+	"fmt"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/ruletest"
@@ -52,4 +56,64 @@ func TestJudgeJob_isNeverClearOverWhatNoRuleKnows(t *testing.T) {
 			t.Errorf("%s: %s", form, v)
 		}
 	}
+}
+
+// What is taken over from the report before an edit is what judging anew says.
+func TestJudgeJob_takesOverOnlyWhatIsAsItWas(t *testing.T) {
+	lib, other := catalog.Library(), catalog.Library()
+	other.Families[laminate.VinylEster].HeatDeflection = quantity.New(100, quantity.Fahrenheit)
+	edits := []func(*laminate.Job){
+		func(*laminate.Job) {},
+		func(j *laminate.Job) { j.Parts[2].Length = inch(7) },
+		func(j *laminate.Job) { j.Parts[3].InsideDiameter = inch(40) },
+		func(j *laminate.Job) { j.Nozzles[1].PadDiameter = inch(4) },
+		func(j *laminate.Job) { j.Service.Pressure = quantity.New(9, quantity.PSI) },
+		func(j *laminate.Job) { j.Service.Contains = laminate.TraitSet(laminate.Fluorides) },
+		func(j *laminate.Job) { j.Resins[0].Family = laminate.Isophthalic },
+		func(j *laminate.Job) { j.Laminates[3].Plies = j.Laminates[3].Plies[1:] },
+		func(j *laminate.Job) { j.Parts[0], j.Parts[4] = j.Parts[4], j.Parts[0] },
+		func(j *laminate.Job) { j.Parts = j.Parts[1:] },
+		func(j *laminate.Job) { j.Parts[1].Laminate = "gone" },
+		func(j *laminate.Job) { j.Vessel.LiquidHeight = inch(5) },
+		func(j *laminate.Job) {
+			j.Conditions = []laminate.Condition{{Name: "steam", Temperature: quantity.New(230, quantity.Fahrenheit)}}
+		},
+	}
+	say := func(r *rules.JobReport) string {
+		s := fmt.Sprint(r.Verdict)
+		for _, p := range r.Parts {
+			for i := range p.Findings {
+				s += fmt.Sprintln(p.Findings[i].Rule.ID, p.Findings[i].At, p.Findings[i].Message)
+			}
+		}
+		for i := range r.Findings {
+			s += fmt.Sprintln(r.Findings[i].Rule.ID, r.Findings[i].At, r.Findings[i].Message)
+		}
+		return s
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		j := wide(6, 12)
+		before := rules.JudgeJob(all.Rules(), j, lib, rules.Options{})
+		for range rapid.IntRange(1, 4).Draw(t, "edits") {
+			j = j.Clone()
+			rapid.SampledFrom(edits).Draw(t, "edit")(j)
+			if len(j.Parts) < 5 {
+				return
+			}
+			o, with := rules.Options{}, lib
+			if rapid.IntRange(0, 5).Draw(t, "units") == 0 {
+				o.Units = quantity.Metric
+			}
+			if rapid.IntRange(0, 5).Draw(t, "library") == 0 {
+				with = other
+			}
+			anew := rules.JudgeJob(all.Rules(), j, with, o)
+			o.Before = before
+			after := rules.JudgeJob(all.Rules(), j, with, o)
+			if say(anew) != say(after) {
+				t.Fatalf("anew\n%s\ntaken over\n%s", say(anew), say(after))
+			}
+			before = after
+		}
+	})
 }

@@ -100,7 +100,7 @@ func (d *Document) JobReport() *rules.JobReport {
 	}
 	return d.equipment.report.get(d.rev, d.units, func() *rules.JobReport {
 		o := shop.Opened{Kind: schedules.Job, Job: d.equipment.job, Library: d.library}
-		return o.JudgeJob(rules.Options{Units: d.units})
+		return o.JudgeJob(rules.Options{Units: d.units, Before: d.equipment.report.value})
 	})
 }
 

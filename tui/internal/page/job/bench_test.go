@@ -44,23 +44,26 @@ func BenchmarkKeys(b *testing.B) {
 		p.Lines()
 		return time.Since(at)
 	}
-	edit := func(p *Job, n int) time.Duration {
+	// The length of the lowest course changes the head on all; a nozzle changes no wall.
+	edit := func(p *Job, kind laminate.RefKind, key string, n int) time.Duration {
 		at := time.Now()
-		if err := p.Desk.ApplyJob(entry.State(laminate.Ref{Kind: laminate.RefJobPart}, "length", fmt.Sprintf("%d in", 5+n%2))); err != nil {
+		if err := p.Desk.ApplyJob(entry.State(laminate.Ref{Kind: kind}, key, fmt.Sprintf("%d in", 4+n%2))); err != nil {
 			b.Fatal(err)
 		}
 		p.Settle()
 		p.Lines()
 		return time.Since(at)
 	}
-	var cursor, cursorSmall, form, formSmall, edits, editsSmall time.Duration
+	var cursor, cursorSmall, form, formSmall, edits, editsSmall, nozzles, nozzlesSmall time.Duration
 	for n := 0; b.Loop(); n++ {
 		cursor += frame(large, keys.Down)
 		cursorSmall += frame(small, keys.Down)
 		form += frame(large, "e") + frame(large, keys.Esc)
 		formSmall += frame(small, "e") + frame(small, keys.Esc)
-		edits += edit(large, n)
-		editsSmall += edit(small, n)
+		edits += edit(large, laminate.RefJobPart, "length", n)
+		editsSmall += edit(small, laminate.RefJobPart, "length", n)
+		nozzles += edit(large, laminate.RefNozzle, "pad_diameter", n)
+		nozzlesSmall += edit(small, laminate.RefNozzle, "pad_diameter", n)
 	}
 	per := func(d time.Duration) float64 { return d.Seconds() * 1000 / float64(b.N) }
 	b.ReportMetric(per(cursor), "cursor-ms")
@@ -69,4 +72,6 @@ func BenchmarkKeys(b *testing.B) {
 	b.ReportMetric(float64(form)/float64(formSmall), "form-times-10-parts")
 	b.ReportMetric(per(edits), "edit-ms")
 	b.ReportMetric(float64(edits)/float64(editsSmall), "edit-times-10-parts")
+	b.ReportMetric(per(nozzles), "nozzle-edit-ms")
+	b.ReportMetric(float64(nozzles)/float64(nozzlesSmall), "nozzle-edit-times-10-parts")
 }
