@@ -5,6 +5,8 @@ package laid
 
 import (
 	"math"
+	"slices"
+	"sort"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
@@ -37,7 +39,7 @@ func Of(s *laminate.Schedule, a *laminate.Analysis, ply int, u quantity.System) 
 // why the ground is not known, or nil. The area is taken at the middle of the
 // ply, as far as its place is known.
 func On(on *ground.Ground, missing error, a *laminate.Analysis, ply int, u quantity.System) Ply {
-	p := Ply{Row: rowOf(a, ply)}
+	p := Ply{Row: RowOf(a, ply)}
 	if p.Row < 0 {
 		p.Missing = "there is no such ply"
 		return p
@@ -67,22 +69,21 @@ func On(on *ground.Ground, missing error, a *laminate.Analysis, ply int, u quant
 	return p
 }
 
-func rowOf(a *laminate.Analysis, ply int) int {
-	for i := range a.Rows {
-		if r := &a.Rows[i]; r.First <= ply && ply <= r.Last {
-			return i
-		}
+// RowOf is the row that holds a single ply, by its number from 1; -1 where there
+// is none.
+func RowOf(a *laminate.Analysis, ply int) int {
+	i := sort.Search(len(a.Rows), func(i int) bool { return a.Rows[i].Last >= ply })
+	if i == len(a.Rows) || a.Rows[i].First > ply {
+		return -1
 	}
-	return -1
+	return i
 }
 
 // middle is how far the middle of a single ply lies outside of the face that the
 // first one is laid on.
 func middle(a *laminate.Analysis, row, ply int) (m float64, ok bool) {
-	for j := range row + 1 {
-		if !a.Rows[j].ThicknessKnown {
-			return 0, false
-		}
+	if !a.Total.ThicknessKnown && slices.ContainsFunc(a.Rows[:row+1], func(r laminate.RowFigures) bool { return !r.ThicknessKnown }) {
+		return 0, false
 	}
 	r := &a.Rows[row]
 	return r.ToHere - (float64(r.Last-ply)+0.5)*r.Thickness, true

@@ -177,7 +177,7 @@ func TestCompare_fillerContent(t *testing.T) {
 }
 
 // laid ticks every ply of the header, a quarter of an hour apart.
-func laid() *record.Record {
+func laidPly() *record.Record {
 	r := &record.Record{Schedule: "header.toml", ScheduleSHA256: "AB12", Serial: "H-1"}
 	at := time.Date(2026, 3, 2, 7, 0, 0, 0, time.UTC)
 	for n := 1; n <= 9; n++ {
@@ -217,7 +217,7 @@ func inspected() *spec.Specification {
 }
 
 func TestCompare_acceptsAGoodRecord(t *testing.T) {
-	r := compare(header(), inspected(), laid())
+	r := compare(header(), inspected(), laidPly())
 	for _, l := range r.Lines {
 		if l.Verdict != Meets {
 			t.Errorf("%s: %s: %s", l.Key, l.Found, l.Verdict)
@@ -231,7 +231,7 @@ func TestCompare_acceptsAGoodRecord(t *testing.T) {
 // The question is the one that was asked, and nothing is accepted that nobody looked at.
 func TestCompare_answersWhatWasAsked(t *testing.T) {
 	none := &record.Record{ScheduleSHA256: "ab12"}
-	struck := laid()
+	struck := laidPly()
 	struck.Defects = nil
 	for i := range struck.Laid {
 		struck.Laid[i].Struck = true
@@ -242,7 +242,7 @@ func TestCompare_answersWhatWasAsked(t *testing.T) {
 	signed := func(o record.Outcome) *record.Record {
 		return &record.Record{ScheduleSHA256: "ab12", Decisions: []record.Decision{{Outcome: o, Entry: record.Entry{Who: "inspector"}}}}
 	}
-	only := &record.Record{ScheduleSHA256: "ab12", Laid: laid().Laid[:1]}
+	only := &record.Record{ScheduleSHA256: "ab12", Laid: laidPly().Laid[:1]}
 	onlySurface := &spec.Specification{OuterSurface: laminate.Some(true)}
 	strict := inspected()
 	strict.Barrier.VeilPlies = laminate.Some(2)
@@ -270,10 +270,10 @@ func TestCompare_answersWhatWasAsked(t *testing.T) {
 		{"a crack that nobody else measured", header(), inspected(), &record.Record{ScheduleSHA256: "ab12",
 			Defects: []record.Defect{{Kind: spec.Pit, Side: spec.ProcessSide, Size: quantity.New(1, quantity.Inch)}}}, Reject, Conforms, Reject},
 		{"one ply checked off, the others seen by nobody", header(), onlySurface, only, Undetermined, Conforms, Undetermined},
-		{"a good record", header(), inspected(), laid(), Accept, Conforms, Accept},
-		{"a good record of a schedule that does not conform", header(), strict, laid(), Reject, DoesNotConform, Reject},
-		{"a good record without a specification", header(), nil, laid(), Undetermined, Undetermined, Undetermined},
-		{"a good record, and nothing is required", header(), &spec.Specification{}, laid(), Undetermined, Undetermined, Undetermined},
+		{"a good record", header(), inspected(), laidPly(), Accept, Conforms, Accept},
+		{"a good record of a schedule that does not conform", header(), strict, laidPly(), Reject, DoesNotConform, Reject},
+		{"a good record without a specification", header(), nil, laidPly(), Undetermined, Undetermined, Undetermined},
+		{"a good record, and nothing is required", header(), &spec.Specification{}, laidPly(), Undetermined, Undetermined, Undetermined},
 	}
 	for _, c := range cases {
 		r := compare(c.schedule, c.demands, c.record)
@@ -309,7 +309,7 @@ func TestCompare_limitsThatNobodyRequiredAreNotes(t *testing.T) {
 			}
 		}},
 	} {
-		d, r := inspected(), laid()
+		d, r := inspected(), laidPly()
 		c.change(r, d)
 		got := compare(header(), d, r)
 		v := not(got)
@@ -326,7 +326,7 @@ func TestCompare_neverAcceptsAScheduleWithABreakOrAMissingFact(t *testing.T) {
 	broken := report(header())
 	rule := &rules.Rule{ID: "veil-missing"}
 	broken.Findings = []rules.Finding{{Rule: rule, Severity: rules.Break}, {Rule: rule, Severity: rules.Break}, {Rule: &rules.Rule{ID: "other"}, Severity: rules.Incomplete}}
-	in := Input{Report: broken, Library: catalog.Library(), SHA256: "ab12", Specification: inspected(), Record: laid()}
+	in := Input{Report: broken, Library: catalog.Library(), SHA256: "ab12", Specification: inspected(), Record: laidPly()}
 	r := Compare(in)
 	if got := not(r); r.Answer != Undetermined || len(got) != 2 || got["schedule.breaks"] != Incomplete || got["schedule.incomplete"] != Incomplete {
 		t.Errorf("%s, not met %v", r.Answer, got)
@@ -429,7 +429,7 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		{"inspection.defect", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Defects[0].Depth = quantity.Length{} }},
 	}
 	for _, c := range cases {
-		d, r := inspected(), laid()
+		d, r := inspected(), laidPly()
 		c.change(r, d)
 		got := not(compare(header(), d, r))
 		if c.key == "record.gel" && c.want == Fails || c.key == "total.thickness measured" {
@@ -448,7 +448,7 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 }
 
 func TestCompare_withoutDemandsOnlyMissingTicksCount(t *testing.T) {
-	r := laid()
+	r := laidPly()
 	r.Laid, r.Defects = r.Laid[:5], nil
 	got := compare(header(), nil, r)
 	if v := not(got); len(v) != 2 || v["record.laid"] != Incomplete || v["record.order"] != Incomplete || got.Answer == Accept {
@@ -458,7 +458,7 @@ func TestCompare_withoutDemandsOnlyMissingTicksCount(t *testing.T) {
 
 // Three of nine plies in order are not the schedule's order.
 func TestCompare_someOfThePliesAreNotTheOrder(t *testing.T) {
-	r := laid()
+	r := laidPly()
 	r.Laid = r.Laid[:3]
 	got := compare(header(), inspected(), r)
 	i := slices.IndexFunc(got.Lines, func(l Line) bool { return l.Key == "record.order" })
@@ -469,7 +469,7 @@ func TestCompare_someOfThePliesAreNotTheOrder(t *testing.T) {
 
 // A remark answers why two plies bear the same minute.
 func TestCompare_aRemarkAnswersForThePace(t *testing.T) {
-	r := laid()
+	r := laidPly()
 	r.Laid[7].At, r.Laid[7].Remark = r.Laid[6].At.Add(2*time.Second), "laid earlier, recorded together"
 	got := compare(header(), inspected(), r)
 	if got.Answer != Accept || !slices.Contains(got.Notes, "checked off within seconds of the ply before, with a remark: ply 8") {
@@ -482,7 +482,7 @@ func TestCompare_carbonVeilHidesGlass(t *testing.T) {
 	s, d := header(), inspected()
 	s.Plies[0].Material = "veil-carbon-11"
 	d.Barrier.VeilFiber, d.Barrier.Conductive = nil, laminate.Optional[bool]{}
-	if got := not(compare(s, d, laid())); got["barrier.glass_content measured"] != Incomplete || got["inspection.ignition_specimens"] != Incomplete || len(got) != 2 {
+	if got := not(compare(s, d, laidPly())); got["barrier.glass_content measured"] != Incomplete || got["inspection.ignition_specimens"] != Incomplete || len(got) != 2 {
 		t.Errorf("not met: %v", got)
 	}
 }
@@ -504,7 +504,7 @@ func TestCompare_revisionsAreNamedAndTakenUpByEntry(t *testing.T) {
 		t.Fatal("no line about the schedule")
 		return Line{}
 	}
-	r := laid()
+	r := laidPly()
 	r.ScheduleFingerprint, r.ScheduleRevision = "CD34", laminate.Some(2)
 	if l := line(r); l.Verdict != Meets || !strings.Contains(l.Found, "the record is of revision 2, this is revision not stated") {
 		t.Errorf("same content: %s %s", l.Verdict, l.Found)

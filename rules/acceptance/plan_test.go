@@ -18,7 +18,7 @@ import (
 
 // ordered is the good record with its entries counted, as a file has them.
 func ordered() *record.Record {
-	r := laid()
+	r := laidPly()
 	n := 0
 	count := func(e *record.Entry) { n++; e.Number = n }
 	for i := range r.Laid {

@@ -3,12 +3,11 @@ package acceptance
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules/conformance"
@@ -113,7 +112,7 @@ func (j *judge) deviations() {
 	var at []int
 	for i := range j.Record.Laid {
 		t := &j.Record.Laid[i]
-		row := slices.IndexFunc(j.Report.Analysis.Rows, func(r laminate.RowFigures) bool { return r.First <= t.Ply && t.Ply <= r.Last })
+		row := laid.RowOf(j.Report.Analysis, t.Ply)
 		if t.Struck || row < 0 {
 			continue
 		}

@@ -9,6 +9,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -171,10 +172,8 @@ func number(e record.Entry) string {
 
 // scheduled is the material that the schedule has for a single ply.
 func (of *Inspected) scheduled(ply int) string {
-	for i := range of.Judged.Analysis.Rows {
-		if r := &of.Judged.Analysis.Rows[i]; r.First <= ply && ply <= r.Last {
-			return of.Judged.Schedule.Plies[i].Material
-		}
+	if i := laid.RowOf(of.Judged.Analysis, ply); i >= 0 {
+		return of.Judged.Schedule.Plies[i].Material
 	}
 	return "none"
 }

@@ -41,7 +41,7 @@ func Exercise(e *exercise.Exercise, hints int, lib *laminate.Library, u quantity
 	}
 	sheet = append(sheet, facts)
 	if len(e.Given.Plies) > 0 {
-		sheet = append(sheet, Heading{Level: 2, Text: "given, from the process side"}, laid(&e.Given, lib, e.Kind != exercise.Order))
+		sheet = append(sheet, Heading{Level: 2, Text: "given, from the process side"}, plyTable(&e.Given, lib, e.Kind != exercise.Order))
 	}
 	if len(e.Specimens) > 0 {
 		t := Table{Columns: []Column{{Title: "specimen", Right: true}, {Title: "before ignition"}, {Title: "after"}}}
@@ -90,14 +90,14 @@ func Answer(e *exercise.Exercise, a practice.Answer, lib *laminate.Library) Shee
 		sheet = append(sheet, facts)
 	}
 	if a.Schedule != nil {
-		sheet = append(sheet, laid(a.Schedule, lib, true))
+		sheet = append(sheet, plyTable(a.Schedule, lib, true))
 	}
 	return sheet
 }
 
 // laid is plies as an exercise shows them, without the zones where those are
 // the question.
-func laid(s *laminate.Schedule, lib *laminate.Library, zoned bool) Table {
+func plyTable(s *laminate.Schedule, lib *laminate.Library, zoned bool) Table {
 	t := Table{Columns: []Column{{Title: "ply", Right: true}, {Title: "material"}, {Title: "resin"}, {Title: "resin family"}, {Title: "then"}}}
 	if zoned {
 		t.Columns = append(t.Columns[:2:2], append([]Column{{Title: "zone"}}, t.Columns[2:]...)...)

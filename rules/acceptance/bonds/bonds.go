@@ -12,6 +12,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -99,7 +100,7 @@ func layUp(r *record.Record, schedule *rules.Report) (list []Finding) {
 			continue
 		}
 		rows := schedule.Analysis.Rows
-		i := slices.IndexFunc(rows, func(x laminate.RowFigures) bool { return x.First <= n-1 && n-1 <= x.Last })
+		i := laid.RowOf(schedule.Analysis, n-1)
 		if i < 0 {
 			continue
 		}

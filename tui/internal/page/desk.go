@@ -3,6 +3,7 @@ package page
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules/editor"
@@ -163,15 +164,7 @@ func (d *Desk) Fresh(r *rules.Report) []bool {
 func (d *Desk) LastRow() int { return len(d.Doc.Now().Plies) - 1 }
 
 // RowOf is the row that holds a single ply, -1 where there is none.
-func (d *Desk) RowOf(ply int) int {
-	rows := d.Report().Analysis.Rows
-	for i := range rows {
-		if rows[i].First <= ply && ply <= rows[i].Last {
-			return i
-		}
-	}
-	return -1
-}
+func (d *Desk) RowOf(ply int) int { return laid.RowOf(d.Report().Analysis, ply) }
 
 // Go moves to a row, as far as there are rows.
 func (d *Desk) Go(row int) {

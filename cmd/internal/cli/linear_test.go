@@ -1,0 +1,149 @@
+package cli
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/stock"
+	"frp/veilwright/laminate/takeoff"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/advice"
+	"frp/veilwright/rules/practice"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper/forms"
+	"frp/veilwright/schedules/paper/layout"
+	"frp/veilwright/schedules/shop"
+)
+
+// tall is a schedule of n rows, each of one ply.
+func tall(n int) []byte {
+	var b strings.Builder
+	b.WriteString("document = \"schedule\"\nformat = 1\ntitle = \"Tall\"\n[part]\nform = \"pipe\"\nprocess = \"contact\"\ninside_diameter = \"48 in\"\nlength = \"20 ft\"\nflanged = false\nends = \"closed\"\n" +
+		"[service]\nfluid = \"brine\"\nconcentration = 0.1\ntemperature = \"90 degF\"\nph = [6, 8]\ncontact = \"immersed\"\ncontains = [\"brine\"]\npressure = \"30 psi\"\nvacuum = \"0 psi\"\nconductive = false\nabrasive = false\n" +
+		"[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\ncure = \"peroxide-cobalt\"\n")
+	fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin = \"r\"\n[[ply]]\nmaterial = %q\nresin = \"r\"\ncount = 2\ngel_after = true\n", catalog.VeilC15, catalog.Mat15)
+	for i := range n - 2 {
+		fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin = \"r\"\nzone = \"structural-layer\"\n", []string{catalog.Mat15, catalog.Woven24}[i%2])
+	}
+	return []byte(b.String())
+}
+
+// laidAll is a record that ticks n plies.
+func laidAll(n int) []byte {
+	head := &record.Record{Schedule: "tall.toml", Serial: "1"}
+	b := schedules.RecordHead(head)
+	at := time.Date(2026, 3, 9, 8, 0, 0, 0, time.UTC)
+	for i := range n {
+		b = append(b, schedules.RecordEntry(&record.Laid{Entry: record.Entry{At: at.Add(time.Duration(i) * time.Second), Who: "Q. One", Role: "laminator"}, Ply: i + 1})...)
+	}
+	return b
+}
+
+// BenchmarkLinear runs what the program does over schedules, and records, of 100,
+// 1,000 and 10,000 plies and entries, and fits the exponent with which the time
+// grows: 1 is in proportion; at most 1.1 is wanted.
+func BenchmarkLinear(b *testing.B) {
+	lib := catalog.Library()
+	open := func(n int) (*shop.Opened, *rules.Report) {
+		o := shop.New(shop.Options{NoBook: true}).Open("tall.toml", tall(n), "")
+		if !o.Usable() {
+			b.Fatal(o.Why())
+		}
+		return o, o.Judge(rules.Options{})
+	}
+	var sizes = []int{100, 1_000, 10_000}
+	for _, c := range []struct {
+		name    string
+		prepare func(n int) func()
+		sizes   []int
+	}{
+		{"check", func(n int) func() {
+			text := tall(n)
+			s := shop.New(shop.Options{NoBook: true})
+			return func() { s.Open("tall.toml", text, "").Judge(rules.Options{}) }
+		}, sizes},
+		{"wall", func(n int) func() {
+			o, r := open(n)
+			return func() { wall.Evaluate(o.Schedule, lib, r.Analysis, wall.Options{}) }
+		}, sizes},
+		{"calculation", func(n int) func() {
+			o, r := open(n)
+			return func() { wall.Calculate(o.Schedule, lib, r.Analysis, wall.Options{}) }
+		}, sizes},
+		{"advise", func(n int) func() {
+			o, _ := open(n)
+			return func() { advice.Advise(o.Schedule, lib, quantity.US) }
+		}, sizes},
+		{"propose", func(n int) func() {
+			o, _ := open(10)
+			o.Schedule.Plies = nil
+			o.Schedule.Service.Pressure = quantity.New(float64(n), quantity.PSI)
+			return func() {
+				if _, err := advice.Propose(o.Schedule, lib, advice.Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		}, []int{15, 60, 240}},
+		{"takeoff", func(n int) func() {
+			o, _ := open(n)
+			return func() {
+				takeoff.Count([]takeoff.Piece{takeoff.Of(o.Schedule)}, lib, stock.Stock{}, takeoff.Options{})
+			}
+		}, sizes},
+		{"lay-up sheet on pages", func(n int) func() {
+			o, r := open(n)
+			return func() {
+				layout.Pages(forms.Named("lay-up-sheet").Form(forms.OfSchedule("a.toml", o.Library, stock.Stock{}, r, quantity.US)), layout.Letter)
+			}
+		}, sizes},
+		{"record", func(n int) func() {
+			text := laidAll(n)
+			return func() { schedules.DecodeRecord(text) }
+		}, sizes},
+		{"compare", func(n int) func() {
+			o, r := open(n)
+			built, _, _ := schedules.DecodeRecord(laidAll(n))
+			prints := schedules.Fingerprint(o.Schedule, r.Analysis, lib)
+			return func() {
+				acceptance.Compare(acceptance.Input{Report: r, Library: lib, Fingerprint: prints.Schedule, PlyFingerprints: prints.Plies, Specification: &spec.Specification{}, Record: built})
+			}
+		}, sizes},
+		{"practice", func(n int) func() {
+			o, _ := open(n)
+			e := &exercise.Exercise{ID: "e", Kind: exercise.Build, Step: 1, Given: laminate.Schedule{Part: o.Schedule.Part, Service: o.Schedule.Service}}
+			return func() { practice.Grade(e, practice.Answer{Schedule: o.Schedule}, lib, quantity.US) }
+		}, sizes},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			for b.Loop() {
+				var sx, sy, sxx, sxy, last float64
+				for _, n := range c.sizes {
+					run := c.prepare(n)
+					run()
+					least := math.Inf(1)
+					for range 3 {
+						start := time.Now()
+						run()
+						least = math.Min(least, time.Since(start).Seconds())
+					}
+					x, y := math.Log(float64(n)), math.Log(least)
+					sx, sy, sxx, sxy, last = sx+x, sy+y, sxx+x*x, sxy+x*y, least
+				}
+				k := float64(len(c.sizes))
+				b.ReportMetric((k*sxy-sx*sy)/(k*sxx-sx*sx), "exponent")
+				b.ReportMetric(last*1e3, "ms-largest")
+			}
+		})
+	}
+}
