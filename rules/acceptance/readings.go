@@ -68,8 +68,10 @@ func (j *judge) besideComputed(g inspection.Group, found []float64) {
 // ignition judges glass content by ignition, group by group.
 func (j *judge) ignition() {
 	groups := map[inspection.Group][]float64{}
+	taken := map[inspection.Group]bool{} // usable or not
 	var refused []string
 	for _, r := range j.valid(inspection.IgnitionLoss) {
+		taken[r.Group] = true
 		g, err := j.glass(r)
 		if m := r.Before.SI(); err == nil && (m < leastSpecimen || m > mostSpecimen) {
 			err = fmt.Errorf("%s is no specimen of about 5 g", r.Before.Text())
@@ -94,8 +96,8 @@ func (j *judge) ignition() {
 	if j.Specification != nil {
 		barrier, structure = j.Specification.Barrier.GlassContent, j.Specification.Structure.GlassContent
 	}
-	j.burned("barrier.glass_content measured", "glass in the barrier by ignition", barrier, inspection.Barrier, groups, d.IgnitionSpecimens.Given)
-	j.burned("structure.glass_content measured", "glass in the structure by ignition", structure, inspection.StructuralLayer, groups, d.IgnitionSpecimens.Given)
+	j.burned("barrier.glass_content measured", "glass in the barrier by ignition", barrier, inspection.Barrier, groups, d.IgnitionSpecimens.Given || taken[inspection.Barrier])
+	j.burned("structure.glass_content measured", "glass in the structure by ignition", structure, inspection.StructuralLayer, groups, d.IgnitionSpecimens.Given || taken[inspection.StructuralLayer])
 	for g := inspection.WholeWall; g <= inspection.OuterSurface; g++ {
 		s, err := inspection.Summarize(groups[g])
 		if err != nil {
@@ -270,7 +272,11 @@ func (j *judge) acetone() {
 	}
 	for _, r := range list {
 		if !r.Clean {
-			l.Verdict, l.Found = Fails, "softened or tacky at "+cmp.Or(r.Place, "a place not recorded")
+			how := "tacky"
+			if r.Softened {
+				how = "softened"
+			}
+			l.Verdict, l.Found = Fails, how+" at "+cmp.Or(r.Place, "a place not recorded")
 		}
 	}
 	j.add(l)

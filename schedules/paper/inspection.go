@@ -218,7 +218,10 @@ func reading(r *record.Reading) string {
 		if r.Clean {
 			return "clean"
 		}
-		return "softened or tacky"
+		if r.Softened {
+			return "softened"
+		}
+		return "tacky"
 	case inspection.ResistanceToGround:
 		return r.Resistance.Text()
 	case inspection.Visual:

@@ -100,6 +100,8 @@ var ways = []way{
 		do: func(s *specimen) { s.burned.After = grams(1.61) }},
 	{file: "specimen-missing", says: "nobody burned a specimen of the barrier", verdict: incomplete, not: keys{"plan.ignition-loss": incomplete},
 		do: func(s *specimen) { s.drop(s.burned) }},
+	{file: "specimen-too-light", says: "a specimen of 0.2 g, which is none: nobody knows what the barrier holds", verdict: incomplete, not: keys{"barrier.glass_content measured": incomplete},
+		do: func(s *specimen) { s.burned.Before, s.burned.After = grams(0.2), grams(0.05) }},
 	{file: "plies-counted", says: "what is left of the specimen has the plies of the barrier", verdict: "accept",
 		do: func(s *specimen) { s.burned.Plies = laminate.Some(3); s.signs(record.Accept, "") }},
 	{file: "plies-counted-fewer", says: "what is left of the specimen has a ply less than the barrier", verdict: incomplete, not: keys{"record.plies_counted": incomplete},

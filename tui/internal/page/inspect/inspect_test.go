@@ -188,7 +188,7 @@ func TestReadings_everyKindReachesTheRecordInAnyUnit(t *testing.T) {
 	}{
 		{inspection.WallThickness, inspection.Barrier, "2.8 mm"}, {inspection.WallThickness, inspection.Barrier, "110 mil"},
 		{inspection.IgnitionLoss, inspection.Barrier, "5.02 g → 1.31 g, loss 73.9 %"}, {inspection.IgnitionLoss, inspection.Barrier, "0.005 kg → 1.3 g, loss 74 %"},
-		{inspection.Acetone, inspection.WholeWall, "acetone softened or tacky"},
+		{inspection.Acetone, inspection.WholeWall, "acetone softened"},
 		{inspection.ResistanceToGround, inspection.WholeWall, "2 Gohm"}, {inspection.ResistanceToGround, inspection.WholeWall, "3 Mohm"},
 	}
 	if len(list) != len(want) {

@@ -98,8 +98,10 @@ func decimal(s string) string {
 }
 
 const (
-	clean  = "clean"
-	sticky = "softened or tacky"
+	clean    = "clean"
+	softened = "softened"
+	tacky    = "tacky"
+	sticky   = "softened or tacky"
 )
 
 // reading is the form on which readings of one kind are entered one after another.
@@ -126,7 +128,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		s.Fields, s.Needs = []*page.Field{value, after, place, counted, method, witness, instrument}, 2
 		s.Head = kindWord(k, g) + ": before Enter after Enter; Enter alone ends"
 	case inspection.Acetone:
-		value.Choices = []string{clean, sticky}
+		value.Choices = []string{clean, softened, tacky}
 		s.Head = kindWord(k, g) + ": a digit, Enter; Enter alone ends"
 	case inspection.ResistanceToGround:
 		value.Hint = "Mohm"
@@ -202,10 +204,10 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 		}
 		_, err = inspection.Loss(r.Before.SI(), r.After.SI())
 	case inspection.Acetone:
-		if value != clean && value != sticky {
-			return errors.New("1 is clean, 2 is softened or tacky")
+		if value != clean && value != softened && value != tacky {
+			return errors.New("1 is clean, 2 softened, 3 tacky")
 		}
-		r.Clean = value == clean
+		r.Clean, r.Softened = value == clean, value == softened
 	case inspection.ResistanceToGround:
 		r.Resistance, err = quantity.ParseDefault(value, quantity.Megohm)
 		if err == nil && !(r.Resistance.SI() >= 0 && !math.IsInf(r.Resistance.SI(), 0)) {
@@ -251,7 +253,10 @@ func (p *Page) value(r *record.Reading) string {
 		if r.Clean {
 			return "acetone " + clean
 		}
-		return "acetone " + sticky
+		if r.Softened {
+			return "acetone " + softened
+		}
+		return "acetone " + tacky
 	case inspection.ResistanceToGround:
 		return r.Resistance.Text()
 	case inspection.Visual:
