@@ -65,13 +65,18 @@ func cpu(tb testing.TB) time.Duration {
 // BenchmarkCheck10000 holds check over ten thousand schedules against reading
 // the same files and decoding them into maps with the TOML library, in turn
 // and in the same process. The figure that counts is times-bare: processor
-// time of the one over the other; the goal is at most 2.
+// time of the one over the other; times-bare-clock is what somebody waits.
 func BenchmarkCheck10000(b *testing.B) {
 	top := b.TempDir()
 	paths := schedules10000(b, top)
-	var bare, check time.Duration
+	b.Run("text", func(b *testing.B) { againstBare(b, paths, "check", "--no-book", top) })
+	b.Run("json", func(b *testing.B) { againstBare(b, paths, "check", "--no-book", "--json", top) })
+}
+
+func againstBare(b *testing.B, paths []string, args ...string) {
+	var bare, check, bareClock, checkClock time.Duration
 	for b.Loop() {
-		before := cpu(b)
+		before, began := cpu(b), time.Now()
 		for _, p := range paths {
 			text, err := os.ReadFile(p)
 			if err != nil {
@@ -82,15 +87,19 @@ func BenchmarkCheck10000(b *testing.B) {
 				b.Fatal(err)
 			}
 		}
-		between := cpu(b)
-		code := Run([]string{"check", "--no-book", top}, Process{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard, Getenv: os.Getenv})
+		between, turned := cpu(b), time.Now()
+		code := Run(args, Process{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard, Getenv: os.Getenv})
 		if code == Unusable {
 			b.Fatal("a generated schedule cannot be used")
 		}
 		check += cpu(b) - between
 		bare += between - before
+		checkClock += time.Since(turned)
+		bareClock += turned.Sub(began)
 	}
 	b.ReportMetric(check.Seconds()*1e6/float64(b.N*len(paths)), "µs-check/schedule")
 	b.ReportMetric(bare.Seconds()*1e6/float64(b.N*len(paths)), "µs-bare/schedule")
 	b.ReportMetric(check.Seconds()/bare.Seconds(), "times-bare")
+	b.ReportMetric(checkClock.Seconds()/bareClock.Seconds(), "times-bare-clock")
+	b.ReportMetric(0, "ns/op")
 }

@@ -1,10 +1,15 @@
 package cli
 
 import (
+	"bytes"
+	"cmp"
 	"fmt"
 	"strings"
 
+	"frp/veilwright/cmd/internal/inorder"
+	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
@@ -29,19 +34,24 @@ func (checkCommand) Help() string {
 Exit code: 1 when a rule is broken, 2 when something cannot be read, 3 when no rule is broken but a fact that matters is missing, else 0.`
 }
 
-// Run reports each schedule in the order given.
+// Run reports each schedule in the order given. Documents are read, judged and
+// set on all processors; only a few reports are held at a time.
 func (k checkCommand) Run(c *call) error {
-	run := &checking{checkCommand: k, c: c, reports: []any{}, passed: map[schedules.Kind]int{}}
-	for _, in := range c.inputs(k.Files) {
-		run.one(in)
+	inputs := c.inputs(k.Files)
+	for _, in := range inputs {
+		// What cannot be searched for books is said here, in order; that there is
+		// no library is said of the document that needs it.
+		_, _ = c.books().Library(in.folder)
 	}
+	run := &checking{checkCommand: k, c: c, passed: map[schedules.Kind]int{}, list: output.NewList(c.out)}
+	inorder.Do(len(inputs), func(i int) looked { return run.look(inputs[i]) }, run.take)
 	run.tellPassed()
 	if run.seen == 0 {
 		c.say.Say("no document to check in %s", strings.Join(k.Files, ", "))
 		c.ends(Unusable)
 	}
 	if c.JSON {
-		return c.out.JSON(run.reports)
+		return run.list.Close()
 	}
 	if run.judgedAny {
 		c.print(paper.Sheet{paper.Aid(run.notChecked)})
@@ -52,18 +62,68 @@ func (k checkCommand) Run(c *call) error {
 // checking is one run of check.
 type checking struct {
 	checkCommand
-	c       *call
-	reports []any
-	seen    int                    // documents, of whatever kind
-	passed  map[schedules.Kind]int // documents of other kinds
+	c      *call
+	list   *output.List           // what is printed as JSON
+	seen   int                    // documents, of whatever kind
+	passed map[schedules.Kind]int // documents of other kinds
 
 	judgedAny  bool
 	notChecked []string // what no schedule's wall was checked for
 }
 
-func (k *checking) one(in input) {
+// looked is what a look at one input came to.
+type looked struct {
+	d        *shop.Opened
+	searched bool
+	judged   bool
+	verdict  rules.Severity
+	wall     *wall.Result // the last of its walls that was evaluated
+	item     output.Item  // as it is printed as JSON
+	text     bytes.Buffer // and as text
+}
+
+// look reads an input and judges it. It says nothing and changes nothing of the
+// run: several are looked at at once.
+func (k *checking) look(in input) (r looked) {
 	d := k.c.open(in)
-	if d.Kind == schedules.Undeclared && in.searched {
+	r.d, r.searched = d, in.searched
+	if !d.Usable() {
+		return r
+	}
+	options, detail := rules.Options{Fixes: k.c.JSON || k.Explain}, paper.Detail{Plies: k.Plies, Explain: k.Explain}
+	var sheet paper.Sheet
+	if d.Kind == schedules.Schedule {
+		options.Units = k.c.units(d.Schedule)
+		judged := d.Judge(options)
+		r.judged, r.verdict, r.wall = true, judged.Verdict, judged.Wall
+		if k.c.JSON {
+			r.item = output.ItemOf(report.Judged(d.Name, d.Library.Books, judged, d.Line))
+		} else {
+			sheet = paper.Check(d.Name, d.Library.Books, judged, d.Line, options.Units, detail)
+		}
+	}
+	if d.Kind == schedules.Job {
+		options.Units = k.c.unitsOr(d.Job.Units)
+		judged := d.JudgeJob(options)
+		r.judged, r.verdict = true, judged.Verdict
+		for _, p := range judged.Parts {
+			r.wall = cmp.Or(p.Wall, r.wall)
+		}
+		if k.c.JSON {
+			r.item = output.ItemOf(report.JudgedJob(d.Name, d.Library.Books, judged, d.Line))
+		} else {
+			sheet = paper.CheckJob(d.Name, d.Library.Books, judged, d.Line, options.Units, detail)
+		}
+	}
+	// Nothing of a buffer fails.
+	_ = paper.Text(&r.text, sheet, lineWidth)
+	return r
+}
+
+// take says and prints what an input came to.
+func (k *checking) take(r looked) {
+	d := r.d
+	if d.Kind == schedules.Undeclared && r.searched {
 		k.passed[d.Kind]++
 		return
 	}
@@ -75,56 +135,30 @@ func (k *checking) one(in input) {
 	switch {
 	case !d.Usable():
 		k.unusable(d)
-	case d.Kind == schedules.Schedule:
-		k.judged(d)
-	case d.Kind == schedules.Job:
-		k.job(d)
-	default:
+	case !r.judged:
 		k.passed[d.Kind]++
-	}
-}
-
-func (k *checking) job(d *shop.Opened) {
-	units := k.c.unitsOr(d.Job.Units)
-	r := d.JudgeJob(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
-	k.c.endsBy(r.Verdict)
-	k.judgedAny = true
-	for _, p := range r.Parts {
-		if p.Wall != nil {
-			k.notChecked = p.Wall.NotChecked
+	default:
+		k.c.endsBy(r.verdict)
+		k.judgedAny = true
+		if r.wall != nil {
+			k.notChecked = r.wall.NotChecked
 		}
+		if k.c.JSON {
+			k.list.Add(r.item)
+		}
+		_, _ = r.text.WriteTo(k.c.out) // which keeps an error until it is closed
 	}
-	if k.c.JSON {
-		k.reports = append(k.reports, report.JudgedJob(d.Name, d.Library.Books, r, d.Line))
-		return
-	}
-	k.c.print(paper.CheckJob(d.Name, d.Library.Books, r, d.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
-}
-
-func (k *checking) judged(d *shop.Opened) {
-	units := k.c.units(d.Schedule)
-	r := d.Judge(rules.Options{Units: units, Fixes: k.c.JSON || k.Explain})
-	k.c.endsBy(r.Verdict)
-	k.judgedAny = true
-	if r.Wall != nil {
-		k.notChecked = r.Wall.NotChecked
-	}
-	if k.c.JSON {
-		k.reports = append(k.reports, report.Judged(d.Name, d.Library.Books, r, d.Line))
-		return
-	}
-	k.c.print(paper.Check(d.Name, d.Library.Books, r, d.Line, units, paper.Detail{Plies: k.Plies, Explain: k.Explain}))
 }
 
 func (k *checking) unusable(d *shop.Opened) {
 	s := k.c.unread(d)
-	if d.Kind == schedules.Job {
-		k.reports = append(k.reports, report.UnreadJob(s))
-	} else {
-		k.reports = append(k.reports, s)
-	}
-	if !k.c.JSON {
+	switch {
+	case !k.c.JSON:
 		k.c.printUnread(s)
+	case d.Kind == schedules.Job:
+		k.list.Add(output.ItemOf(report.UnreadJob(s)))
+	default:
+		k.list.Add(output.ItemOf(s))
 	}
 }
 

@@ -20,6 +20,7 @@ package output
 
 import (
 	"bufio"
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"frp/veilwright/laminate/word"
@@ -61,6 +62,57 @@ func (s *Sink) JSON(v any) error {
 		return fmt.Errorf("writing JSON: %w", err)
 	}
 	_, _ = s.Write(append(escapeControls(text), '\n'))
+	return nil
+}
+
+// List prints values one by one, as JSON prints the slice of them all. It
+// remembers the first value that could not be printed.
+type List struct {
+	out   *Sink
+	begun bool
+	err   error
+}
+
+// NewList begins a list; nothing is printed yet.
+func NewList(out *Sink) *List { return &List{out: out} }
+
+// Item is a value made ready for a list, which costs more than to print it.
+type Item struct {
+	text []byte
+	err  error
+}
+
+// ItemOf makes a value ready.
+func ItemOf(v any) Item {
+	text, err := json.MarshalIndent(v, "  ", "  ")
+	return Item{escapeControls(text), err}
+}
+
+// Add prints one item.
+func (l *List) Add(i Item) {
+	if i.err != nil {
+		l.err = cmp.Or(l.err, i.err)
+		return
+	}
+	before := "[\n  "
+	if l.begun {
+		before = ",\n  "
+	}
+	l.begun = true
+	_, _ = l.out.Write([]byte(before))
+	_, _ = l.out.Write(i.text)
+}
+
+// Close ends the list. An error here is the program's own, as it is of JSON.
+func (l *List) Close() error {
+	after := "[]\n"
+	if l.begun {
+		after = "\n]\n"
+	}
+	_, _ = l.out.Write([]byte(after))
+	if l.err != nil {
+		return fmt.Errorf("writing JSON: %w", l.err)
+	}
 	return nil
 }
 

@@ -77,3 +77,36 @@ func TestMessages_areOneCleanLine(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+func TestList_isTheSliceAsJSON(t *testing.T) {
+	for _, values := range [][]any{{}, {1.5}, {map[string]any{"a": []int{1, 2}, "b": nil}, "\x7f\u202e", []any{}}} {
+		var whole, parts bytes.Buffer
+		a, b := output.NewSink(&whole), output.NewSink(&parts)
+		list := output.NewList(b)
+		if err := a.JSON(values); err != nil {
+			t.Fatal(err)
+		}
+		for _, v := range values {
+			list.Add(output.ItemOf(v))
+		}
+		if err := errors.Join(list.Close(), a.Close(), b.Close()); err != nil {
+			t.Fatal(err)
+		}
+		if whole.String() != parts.String() {
+			t.Errorf("one by one\n%s\ninstead of\n%s", &parts, &whole)
+		}
+	}
+}
+
+func TestList_staysJSONWhereAValueCannotBePrinted(t *testing.T) {
+	var b bytes.Buffer
+	sink := output.NewSink(&b)
+	list := output.NewList(sink)
+	for _, v := range []any{1, math.NaN(), 2} {
+		list.Add(output.ItemOf(v))
+	}
+	err := list.Close()
+	if sink.Close() != nil || err == nil || b.String() != "[\n  1,\n  2\n]\n" {
+		t.Errorf("%v, %q", err, &b)
+	}
+}

@@ -1,0 +1,60 @@
+// Package inorder does many pieces of work on all processors and takes what they
+// come to in their order, holding only a few of them.
+package inorder
+
+import (
+	"runtime"
+	"sync"
+)
+
+// ahead is how many results may wait for each processor: enough for one slow
+// piece not to stop the others, few enough to hold.
+const ahead = 8
+
+// result is what a piece came to, or what it panicked with.
+type result[T any] struct {
+	value  T
+	failed any
+}
+
+// Do calls work for 0 to n-1 on all processors, and take with each result in that
+// order on the caller's goroutine. No goroutine is left when it returns. What work
+// panics with, Do panics with.
+func Do[T any](n int, work func(int) T, take func(T)) {
+	workers := min(n, runtime.GOMAXPROCS(0))
+	waiting := make(chan chan result[T], workers*ahead) // in order
+	var running sync.WaitGroup
+	room := make(chan struct{}, workers)
+	stop := make(chan struct{})
+	defer running.Wait()
+	defer close(stop)
+	running.Go(func() {
+		defer close(waiting)
+		for i := range n {
+			done := make(chan result[T], 1)
+			select {
+			case waiting <- done:
+			case <-stop:
+				return
+			}
+			room <- struct{}{}
+			running.Go(func() {
+				defer func() { <-room }()
+				done <- guarded(i, work)
+			})
+		}
+	})
+	for done := range waiting {
+		r := <-done
+		if r.failed != nil {
+			panic(r.failed)
+		}
+		take(r.value)
+	}
+}
+
+func guarded[T any](i int, work func(int) T) (r result[T]) {
+	defer func() { r.failed = recover() }()
+	r.value = work(i)
+	return r
+}
