@@ -2,6 +2,8 @@ package app
 
 import (
 	"path/filepath"
+	"slices"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -27,6 +29,7 @@ type folder struct {
 	verdicts []verdictRow // by entry
 	list     *page.List
 	turn     int // counts folders shown: verdicts of an older one are dropped
+	next     int // the entries before it are judged
 }
 
 // verdictRow is what is known of an entry.
@@ -37,12 +40,20 @@ type verdictRow struct {
 	worst rules.Severity
 }
 
-// verdictMsg is the verdict of one document.
+// verdictMsg is the verdicts of some documents.
 type verdictMsg struct {
-	turn, at int
-	verdict  verdictRow
+	turn     int
+	at       []int // entries
+	verdicts []verdictRow
 	shop     *shop.Shop // keeps the folder's books for the next
 }
+
+// A message holds what was judged in so long, of at most so many documents: a
+// key does not wait for more.
+const (
+	judgeFor  = 20 * time.Millisecond
+	judgeMost = 256
+)
 
 // newFolder makes the list of a folder. Open is called with what was chosen; do
 // runs a command.
@@ -75,7 +86,8 @@ func (f *folder) show(dir string) {
 		}
 	}
 	f.turn++
-	f.judge(0, f.shop.Keeping())
+	f.next = 0
+	f.judge(f.shop.Keeping())
 }
 
 func (f *folder) take(i int) error {
@@ -90,20 +102,24 @@ func (f *folder) take(i int) error {
 // items are the entries as the list draws them.
 func (f *folder) items() []page.Item {
 	items := make([]page.Item, len(f.entries))
-	for i, e := range f.entries {
-		t := &f.verdicts[i]
-		item := page.Item{Mark: " ", Name: e.Name, Word: t.word, Why: t.why}
-		switch {
-		case e.Folder:
-			item.Mark, item.Note = "/", "folder"
-		case !t.known:
-			item.Word = "…"
-		case t.why == "":
-			item.Look = verdictStyle(f.desk.Theme, t.worst)
-		}
-		items[i] = item
+	for i := range f.entries {
+		items[i] = f.item(i)
 	}
 	return items
+}
+
+func (f *folder) item(i int) page.Item {
+	e, t := &f.entries[i], &f.verdicts[i]
+	item := page.Item{Mark: " ", Name: e.Name, Word: t.word, Why: t.why}
+	switch {
+	case e.Folder:
+		item.Mark, item.Note = "/", "folder"
+	case !t.known:
+		item.Word = "…"
+	case t.why == "":
+		item.Look = verdictStyle(f.desk.Theme, t.worst)
+	}
+	return item
 }
 
 func verdictStyle(t *draw.Theme, s rules.Severity) draw.Style {
@@ -113,17 +129,40 @@ func verdictStyle(t *draw.Theme, s rules.Severity) draw.Style {
 	return page.SeverityStyle(t, s)
 }
 
-// judge has the first document from an entry on judged.
-func (f *folder) judge(from int, s *shop.Shop) {
-	for i := from; i < len(f.entries); i++ {
-		if f.entries[i].Folder {
-			continue
+// judge has the next documents judged: those in sight first.
+func (f *folder) judge(s *shop.Shop) {
+	var at []int
+	for _, i := range f.list.InSight() {
+		if !f.judged(i) {
+			at = append(at, i)
 		}
-		path, turn, units := f.entries[i].Path, f.turn, f.desk.Units()
-		f.do(func() tea.Msg { return verdictMsg{turn, i, verdict(s.Read(path), units), s} })
+	}
+	for f.next < len(f.entries) && f.judged(f.next) {
+		f.next++
+	}
+	for i := f.next; i < len(f.entries) && len(at) < judgeMost; i++ {
+		if !f.judged(i) && !slices.Contains(at, i) {
+			at = append(at, i)
+		}
+	}
+	if len(at) == 0 {
 		return
 	}
+	paths := make([]string, len(at))
+	for k, i := range at {
+		paths[k] = f.entries[i].Path
+	}
+	turn, units := f.turn, f.desk.Units()
+	f.do(func() tea.Msg {
+		m := verdictMsg{turn: turn, at: at, shop: s}
+		for start := time.Now(); len(m.verdicts) < len(paths) && (len(m.verdicts) == 0 || time.Since(start) < judgeFor); {
+			m.verdicts = append(m.verdicts, verdict(s.Read(paths[len(m.verdicts)]), units))
+		}
+		return m
+	})
 }
+
+func (f *folder) judged(i int) bool { return f.entries[i].Folder || f.verdicts[i].known }
 
 // verdict is what the list says of a document: of a schedule or a job what
 // check says.
@@ -141,12 +180,14 @@ func verdict(o *shop.Opened, units quantity.System) verdictRow {
 	return row
 }
 
-// Take notes a verdict and asks for the next.
+// Take notes verdicts and asks for the next.
 func (f *folder) Take(m verdictMsg) {
-	if m.turn != f.turn || m.at >= len(f.verdicts) {
+	if m.turn != f.turn {
 		return
 	}
-	f.verdicts[m.at] = m.verdict
-	f.list.SetItems(f.items())
-	f.judge(m.at+1, m.shop)
+	for k, v := range m.verdicts {
+		f.verdicts[m.at[k]] = v
+		f.list.SetItem(m.at[k], f.item(m.at[k]))
+	}
+	f.judge(m.shop)
 }

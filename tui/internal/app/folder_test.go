@@ -1,10 +1,12 @@
 package app
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate/quantity"
@@ -13,6 +15,7 @@ import (
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/shop/shoptest"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/page"
 )
 
 // The folder's list says of a document what the bench says once it is opened,
@@ -71,4 +74,83 @@ func TestBench_mendsAnUnusableDocument(t *testing.T) {
 		t.Errorf("still %s: %v", d.Report().Verdict, d.Problems())
 	}
 	g.press("u").shows("UNUSABLE")
+}
+
+// BenchmarkFolder judges a folder of ten thousand schedules as the list does, one
+// message after the other.
+func BenchmarkFolder(b *testing.B) {
+	dir := b.TempDir()
+	text, err := os.ReadFile("testdata/header.toml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	const n = 10_000
+	for i := range n {
+		if err := os.WriteFile(filepath.Join(dir, fmt.Sprintf("%05d.toml", i)), text, 0o600); err != nil {
+			b.Fatal(err)
+		}
+	}
+	d, err := editor.FromBytes("new schedule", []byte(empty), none)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Cleanup(func() { _ = d.Close() })
+	desk := &page.Desk{Doc: d, Theme: draw.New(draw.Mono)}
+	for b.Loop() {
+		var next []tea.Cmd
+		f := newFolder(desk, none, dir, func(string) {}, func(c tea.Cmd) { next = append(next, c) })
+		messages := 0
+		for len(next) > 0 {
+			c := next[0]
+			next = next[1:]
+			messages++
+			f.Take(c().(verdictMsg))
+		}
+		for i := range f.entries {
+			if !f.judged(i) {
+				b.Fatalf("entry %d is not judged", i)
+			}
+		}
+		b.ReportMetric(float64(messages), "messages")
+	}
+}
+
+// Whatever is in sight is judged before the rest, and every document is, once.
+func TestFolder_judgesWhatIsInSightFirst(t *testing.T) {
+	dir := t.TempDir()
+	for i := range 600 {
+		if err := os.WriteFile(filepath.Join(dir, fmt.Sprintf("%03d.toml", i)), []byte(empty), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d, err := editor.FromBytes("new schedule", []byte(empty), none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = d.Close() })
+	r := run(t, d, draw.Mono, 80, 24).r
+	var next tea.Cmd
+	f := newFolder(r.desk, none, dir, func(string) {}, func(c tea.Cmd) { next = c })
+	r.push(f.list)
+	seen := map[int]int{}
+	for turn := 0; next != nil; turn++ {
+		if turn == 1 {
+			f.list.PointAt(500)
+			r.settle()
+		}
+		m := next().(verdictMsg)
+		next = nil
+		if turn == 2 && (len(m.verdicts) == 0 || m.at[0] < 450) {
+			t.Errorf("after going to 500, %d is judged next", m.at[0])
+		}
+		for k := range m.verdicts {
+			seen[m.at[k]]++
+		}
+		f.Take(m)
+	}
+	for i := 1; i <= 600; i++ {
+		if seen[i] != 1 || !f.verdicts[i].known {
+			t.Fatalf("entry %d is judged %d times", i, seen[i])
+		}
+	}
 }

@@ -60,6 +60,7 @@ type List struct {
 	found  []int // the items found, by their index
 	sel    int   // index in found
 	top    int
+	drawn  int    // rows of it
 	begins string // the digits that begin a name
 	opened bool
 }
@@ -99,6 +100,14 @@ func (l *List) SetItems(items []Item) {
 	l.point(at)
 }
 
+// SetItem changes what is said of one item, whose name stays.
+func (l *List) SetItem(i int, item Item) { l.Items[i] = item }
+
+// InSight are the items that were drawn last, by their places in Items.
+func (l *List) InSight() []int {
+	return l.found[min(l.top, len(l.found)):min(l.top+l.drawn, len(l.found))]
+}
+
 // Fill replaces the items by others: nothing is typed, the first is pointed at.
 func (l *List) Fill(items []Item) {
 	l.Items, l.opened = items, true
@@ -131,6 +140,7 @@ func (l *List) point(item int) {
 func (l *List) Settle() {
 	l.open()
 	rows := l.rows()
+	l.drawn = rows
 	l.top = max(0, min(l.top, max(0, l.sel), len(l.found)-rows), l.sel-rows+1)
 }
 
