@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
-	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -43,10 +42,7 @@ type inspector struct {
 // in the end. VEILWRIGHT_KILLS kills more often.
 func TestRecord_isNeverLessThanWhatWasAcknowledged(t *testing.T) {
 	t.Parallel()
-	kills := usualKills
-	if n, err := strconv.Atoi(os.Getenv(killsVariable)); err == nil {
-		kills = n
-	}
+	kills, _ := wantedKills()
 	seed := uint64(time.Now().UnixNano())
 	t.Logf("seed %d", seed)
 	random := rand.New(rand.NewPCG(seed, 0))
@@ -68,6 +64,7 @@ func TestRecord_isNeverLessThanWhatWasAcknowledged(t *testing.T) {
 			}
 		}
 		who.accepted()
+		h.leftNothing(t)
 	}
 }
 
