@@ -2,6 +2,7 @@ package schedules
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -146,10 +147,28 @@ func FuzzDecodeRecord(f *testing.F) {
 	f.Add([]byte("document = \"record\"\nformat = 1\n\n[[laid]]\nply = 1\ntime = 2026-03-02T07:15:00Z\n\n[[struck]]\nentry = 1\nwhy = \"x\"\n\n"))
 	f.Add([]byte("document = \"record\"\nformat = 1\nlaid = [{ply = 1}]\n"))
 	f.Add([]byte("document = \"record\"\nformat = 1\n\n[[reading]]\nkind = \"acetone\"\nvalue = \"clean\"\n\n[[rea"))
+	whole := five()
+	f.Add(whole)
+	sound, _, _ := DecodeRecord(whole)
+	f.Add(bytes.Replace(whole, []byte("60"), []byte("160"), 1))
+	f.Add(whole[:len(whole)/2])
 	f.Fuzz(func(t *testing.T, b []byte) {
 		r, _, problems := DecodeRecord(b)
 		if (r == nil) != (len(problems) > 0) {
 			t.Fatalf("record %v with problems %v", r != nil, problems)
+		}
+		if r == nil {
+			return
+		}
+		// Nobody comes upon a seal: what follows unchanged was sealed here.
+		if seals := r.Trail.Sound() && len(r.Entries()) > 0; seals && !slices.ContainsFunc(sound.Entries(), func(e record.Any) bool { return e.Head().Seal == r.Entries()[len(r.Entries())-1].Head().Seal }) {
+			t.Fatalf("sealed by nobody, and said to be unchanged:\n%s", b)
+		}
+		if WholeEntries(b) == len(b) {
+			next := slices.Concat(b, SealEntry(&record.Laid{Ply: 1}, r.Trail.Last))
+			if now, _, problems := DecodeRecord(next); len(problems) == 0 && len(now.Entries()) != len(r.Entries())+1 {
+				t.Fatalf("an entry more, and there are %d after %d:\n%s", len(now.Entries()), len(r.Entries()), next)
+			}
 		}
 	})
 }

@@ -19,7 +19,7 @@ func CSV(w io.Writer, sheet Sheet) error {
 		}
 		titles := make([]string, len(t.Columns))
 		for i, c := range t.Columns {
-			titles[i] = c.Title
+			titles[i] = word.Clean(c.Title)
 		}
 		rows = append(rows, titles)
 		for _, r := range t.Rows {

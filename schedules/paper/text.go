@@ -113,7 +113,7 @@ func (t *texter) table(b Table) {
 			continue
 		}
 		last = i
-		widths[i] = utf8.RuneCountInString(c.Title)
+		widths[i] = utf8.RuneCountInString(word.Clean(c.Title))
 		if c.Write {
 			widths[i] = max(widths[i], len(blank))
 		}
@@ -124,7 +124,7 @@ func (t *texter) table(b Table) {
 		}
 	}
 	if columns {
-		t.cells(b.Columns, widths, last, func(i int) string { return b.Columns[i].Title })
+		t.cells(b.Columns, widths, last, func(i int) string { return word.Clean(b.Columns[i].Title) })
 	}
 	for _, r := range b.Rows {
 		switch {
@@ -147,7 +147,7 @@ func (t *texter) table(b Table) {
 			if !c.Under || r.Brief || r.Cells[i] == "" {
 				continue
 			}
-			title := c.Title + ": "
+			title := word.Clean(c.Title) + ": "
 			if c.Plain {
 				title = ""
 			}

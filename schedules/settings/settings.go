@@ -14,6 +14,7 @@ import (
 	"strings"
 	"time"
 
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/store"
 )
 
@@ -72,7 +73,11 @@ func Load() (s Settings, err error) {
 			known = true
 			v, wrong := strconv.Unquote(strings.TrimSpace(value))
 			if wrong != nil {
-				err = errors.Join(err, fmt.Errorf("%s:%d: %s: write it in quotes, %s = \"…\"", file, n, l.key, l.key))
+				err = errors.Join(err, fmt.Errorf("%s:%d: %s: write it in quotes, %s = \"…\"", word.Clean(file), n, l.key, l.key))
+				continue
+			}
+			if r, bad := word.BadCharacter(v, false); bad {
+				err = errors.Join(err, fmt.Errorf("%s:%d: %s: it holds %U, which no screen shows", word.Clean(file), n, l.key, r))
 				continue
 			}
 			*l.value = v
@@ -99,19 +104,7 @@ func (s Settings) Save() error {
 			fmt.Fprintf(&b, "%s = %q\n", l.key, *l.value)
 		}
 	}
-	return write(file, []byte(b.String()))
-}
-
-// write puts a small file in the place of another one at once.
-func write(file string, text []byte) error {
-	if err := os.MkdirAll(filepath.Dir(file), 0o700); err != nil {
-		return err
-	}
-	temporary := file + "." + strconv.Itoa(os.Getpid())
-	if err := os.WriteFile(temporary, text, 0o600); err != nil {
-		return err
-	}
-	return os.Rename(temporary, file)
+	return store.Put(file, []byte(b.String()))
 }
 
 // Recent is a document that was open.
@@ -170,7 +163,7 @@ func Remember(r Recent) error {
 	if err != nil {
 		return err
 	}
-	return write(file, text)
+	return store.Put(file, text)
 }
 
 // Templates are the shop's own schedules to begin from: the documents in the

@@ -109,7 +109,7 @@ func sweepNew(name string) {
 }
 
 // Sweep removes what processes of this user that are gone left behind in the
-// state folder and in folder ("" is the present one), the documents' own: never
+// state and configuration folders and in folder ("" is the present one), the documents' own: never
 // anything that a running process has, nor unsaved work, nor a file that does
 // not look in name and content like one of the program's. What cannot be removed
 // stays, and is no reason to say anything.
@@ -117,15 +117,20 @@ func Sweep(folder string) {
 	if folder == "" {
 		folder = "."
 	}
-	sweepFolder(folder, func(name string) {
+	unfinished := func(name string) {
 		if newPattern.MatchString(filepath.Base(name)) {
 			sweepNew(name)
 		}
-	})
+	}
+	sweepFolder(folder, unfinished)
+	if config, err := ConfigFolder(); err == nil {
+		sweepFolder(config, unfinished)
+	}
 	state, err := StateFolder()
 	if err != nil {
 		return
 	}
+	sweepFolder(state, unfinished)
 	sweepFolder(filepath.Join(state, "locks"), sweepLock)
 	sweepFolder(filepath.Join(state, "journals"), sweepJournal)
 }

@@ -95,6 +95,7 @@ func TestSweep_takesEachKindOfLeftover(t *testing.T) {
 		"locks/f" + someKey[1:] + ".lock":         "",
 		"journals/.gone-" + someKey + "-1/text-1": "somebody's text",
 		"journals/.gone-untitled-2/lock":          "",
+		".recent.json.veilwright-new":             "[",
 		"journals/untitled-3/lock":                "",
 		"journals/untitled-3/text-1":              "",
 		"journals/untitled-3/text-2":              "",

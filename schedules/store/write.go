@@ -91,6 +91,28 @@ func write(path string, data []byte, expect *Fingerprint) (Fingerprint, error) {
 	return replace(path, data, expect, writeAll)
 }
 
+// Put puts data in the place of a small file of the program's own, or makes it:
+// at once for whoever reads it, without waiting for the disk, and whatever is
+// there. Its folder is made where it is missing. The error is a *Error.
+func Put(path string, data []byte) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return failure(path, "cannot be written", err)
+	}
+	next, err := createNew(path, nil)
+	if err != nil {
+		return failure(path, "cannot be written", err)
+	}
+	defer next.Close()
+	if err = writeAll(next, data); err == nil {
+		err = system.Replace(next.Name(), path)
+	}
+	if err != nil {
+		_ = os.Remove(next.Name())
+		return failure(path, "cannot be written", err)
+	}
+	return nil
+}
+
 // filler writes all of data to w. Tests give one that fails halfway.
 type filler func(w io.Writer, data []byte) error
 

@@ -146,7 +146,7 @@ func (k *checking) take(r looked) {
 		if k.c.JSON {
 			k.list.Add(r.item)
 		}
-		_, _ = r.text.WriteTo(k.c.out) // which keeps an error until it is closed
+		_, _ = r.text.WriteTo(k.c.out.Plain) // which keeps an error until it is closed
 	}
 }
 

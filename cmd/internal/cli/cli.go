@@ -78,7 +78,7 @@ func (c *call) ends(code Code) { c.code = c.code.worse(code) }
 // Run answers one command line, without the program's name. It ends no
 // process and leaves no goroutine.
 func Run(args []string, p Process) Code {
-	c := &call{Process: p, out: output.NewSink(p.Out), say: output.NewMessages(p.Err), said: map[string]bool{}}
+	c := &call{Process: p, out: output.NewSink(p.Out, p.Getenv), say: output.NewMessages(p.Err, p.Getenv), said: map[string]bool{}}
 	c.run(args)
 	if err := c.out.Close(); err != nil {
 		// Whoever reads no further knows that they do not.

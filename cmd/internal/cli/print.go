@@ -14,7 +14,7 @@ const lineWidth = 100
 // print sets a sheet as text.
 func (c *call) print(s paper.Sheet) {
 	// The sink keeps an error until it is closed.
-	_ = paper.Text(c.out, s, lineWidth)
+	_ = paper.Text(c.out.Plain, s, lineWidth)
 }
 
 // either prints a value as JSON where the call asks for it, else the sheet.

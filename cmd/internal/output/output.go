@@ -23,19 +23,28 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
-	"frp/veilwright/laminate/word"
 	"io"
+
+	"frp/veilwright/laminate/word"
+	"frp/veilwright/tui"
 )
 
 // Sink takes results. It remembers the first error, so that a caller can print
 // freely and ask once, at the end, whether all of it arrived.
 type Sink struct {
+	// Plain takes what is printed for people: ASCII where the locale asks for it.
+	Plain io.Writer
+
 	w   *bufio.Writer
 	err error
 }
 
-// NewSink buffers w.
-func NewSink(w io.Writer) *Sink { return &Sink{w: bufio.NewWriter(w)} }
+// NewSink buffers w; env has the locale.
+func NewSink(w io.Writer, env func(string) string) *Sink {
+	s := &Sink{w: bufio.NewWriter(w)}
+	s.Plain = tui.Plain(s, env)
+	return s
+}
 
 // Write takes bytes that are already safe to print.
 func (s *Sink) Write(p []byte) (int, error) {
@@ -127,8 +136,10 @@ func (s *Sink) Close() error {
 // Messages go to standard error, one line each.
 type Messages struct{ w io.Writer }
 
-// NewMessages sends messages to w.
-func NewMessages(w io.Writer) Messages { return Messages{w: w} }
+// NewMessages sends messages to w; env has the locale.
+func NewMessages(w io.Writer, env func(string) string) Messages {
+	return Messages{w: tui.Plain(w, env)}
+}
 
 // Say prints one message. Strings and errors among the arguments are cleaned.
 func (m Messages) Say(format string, args ...any) {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"os"
 	"strings"
 	"testing"
 	"unicode"
@@ -18,7 +19,7 @@ func TestJSON_isReadBackAndShowsNoControl(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := rapid.String().Draw(t, "text")
 		var b bytes.Buffer
-		sink := output.NewSink(&b)
+		sink := output.NewSink(&b, os.Getenv)
 		if err := sink.JSON(in); err != nil {
 			t.Fatal(err)
 		}
@@ -40,7 +41,7 @@ func TestJSON_isReadBackAndShowsNoControl(t *testing.T) {
 
 func TestJSON_refusesWhatIsNotANumber(t *testing.T) {
 	var b bytes.Buffer
-	sink := output.NewSink(&b)
+	sink := output.NewSink(&b, os.Getenv)
 	if err := sink.JSON(map[string]float64{"thickness_mm": math.NaN()}); err == nil {
 		t.Error("NaN was written")
 	}
@@ -61,7 +62,7 @@ func (f *failing) Write(p []byte) (int, error) {
 }
 
 func TestSink_tellsTheFirstErrorAtTheEnd(t *testing.T) {
-	sink := output.NewSink(&failing{after: 1})
+	sink := output.NewSink(&failing{after: 1}, os.Getenv)
 	for range 10_000 {
 		sink.Line("%s", "a line that fills the buffer in the end")
 	}
@@ -72,7 +73,7 @@ func TestSink_tellsTheFirstErrorAtTheEnd(t *testing.T) {
 
 func TestMessages_areOneCleanLine(t *testing.T) {
 	var b bytes.Buffer
-	output.NewMessages(&b).Say("reading %s: %v", "a\x1b[2Jb.toml", errors.New("two\nlines"))
+	output.NewMessages(&b, os.Getenv).Say("reading %s: %v", "a\x1b[2Jb.toml", errors.New("two\nlines"))
 	if got, want := b.String(), "veilwright: reading a\\u001b[2Jb.toml: two lines\n"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
@@ -81,7 +82,7 @@ func TestMessages_areOneCleanLine(t *testing.T) {
 func TestList_isTheSliceAsJSON(t *testing.T) {
 	for _, values := range [][]any{{}, {1.5}, {map[string]any{"a": []int{1, 2}, "b": nil}, "\x7f\u202e", []any{}}} {
 		var whole, parts bytes.Buffer
-		a, b := output.NewSink(&whole), output.NewSink(&parts)
+		a, b := output.NewSink(&whole, os.Getenv), output.NewSink(&parts, os.Getenv)
 		list := output.NewList(b)
 		if err := a.JSON(values); err != nil {
 			t.Fatal(err)
@@ -100,7 +101,7 @@ func TestList_isTheSliceAsJSON(t *testing.T) {
 
 func TestList_staysJSONWhereAValueCannotBePrinted(t *testing.T) {
 	var b bytes.Buffer
-	sink := output.NewSink(&b)
+	sink := output.NewSink(&b, os.Getenv)
 	list := output.NewList(sink)
 	for _, v := range []any{1, math.NaN(), 2} {
 		list.Add(output.ItemOf(v))
