@@ -166,7 +166,7 @@ func BenchPage(s Size) Bench {
 		b.Totals, body = body.Top(1)
 		// What is high but not wide gives its rows to table and findings alike.
 		spare := max(0, body.H-findingsLow-rackLines)
-		body, b.Findings = body.Bottom(findingsLow + spare/3)
+		body, b.Findings = body.Bottom(findingsLow + (spare+2)/3)
 		body, b.Rack = body.Right(rackNarrow)
 		b.Plies, b.Edge = body.Right(1)
 	case Wide:

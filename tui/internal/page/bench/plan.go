@@ -16,7 +16,7 @@ func planFor(bench draw.Bench) plan {
 		r.Y -= p.Body.Y
 	}
 	n := p.panel()
-	p.why = max(1, min(8, n/3))
+	p.why = max(1, min(8, (n-1)/3))
 	p.list = max(1, n-p.why-1)
 	return p
 }
