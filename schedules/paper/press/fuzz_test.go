@@ -16,11 +16,13 @@ func FuzzMake(f *testing.F) {
 	f.Add("Header, 24 in", "as laid\nby hand", "=1+1", uint8(3), uint8(4))
 	f.Add("管\u202e\x1b[2J\x00", "\xff|`*_<script>\t", "a very long word without any place to break it at all "+string(bytes.Repeat([]byte("W"), 300)), uint8(12), uint8(60))
 	f.Fuzz(func(t *testing.T, title, text, cell string, columns, rows uint8) {
+		// Long text and large tables have tests of their own: here many are tried.
+		title, text, cell = title[:min(len(title), 400)], text[:min(len(text), 400)], cell[:min(len(cell), 100)]
 		table := paper.Table{}
 		for range columns%16 + 1 {
 			table.Columns = append(table.Columns, paper.Column{Title: title})
 		}
-		for range rows % 64 {
+		for range rows % 8 {
 			row := paper.Row{}
 			for range table.Columns {
 				row.Cells = append(row.Cells, cell)
@@ -29,7 +31,7 @@ func FuzzMake(f *testing.F) {
 		}
 		asked := func() *paper.Form {
 			made := *form()
-			made.Title, made.Sheet = title, append(paper.Sheet{paper.Heading{Level: 2, Text: text}, table}, made.Sheet...)
+			made.Title, made.Sheet = title, append(paper.Sheet{paper.Heading{Level: 2, Text: text}, table}, made.Sheet[2])
 			return &made
 		}
 		for _, ending := range press.Endings {
