@@ -336,3 +336,23 @@ func fuzzed[D Dimension](t *testing.T, s string) {
 		t.Fatalf("%q is spelled %q, which is %v (%v)", s, q.Text(), back, err)
 	}
 }
+
+// In a field a unit may be typed as people type it; what is kept is the unit's
+// own name, and a document is read as strictly as ever.
+func TestParseDefault_takesUnitsAsPeopleTypeThem(t *testing.T) {
+	for text, want := range map[string]string{`0.32"`: "0.32 in", "320mils": "320 mil", "315 MIL": "315 mil", "2'": "2 ft", "8 mm": "8 mm", "7": "7 in", "1/4 IN": "1/4 in"} {
+		q, err := ParseDefault(text, Inch)
+		if err != nil || q.Text() != want {
+			t.Errorf("%q is read as %q, %v; want %q", text, q.Text(), err, want)
+		}
+		if _, err := Parse[length](text); (err == nil) != (text == want) {
+			t.Errorf("a document's %q: %v", text, err)
+		}
+	}
+	if q, err := ParseDefault("21 C", Fahrenheit); err != nil || q.Text() != "21 degC" {
+		t.Errorf("21 C is read as %q, %v", q.Text(), err)
+	}
+	if _, err := ParseDefault("3 stones", Inch); err == nil || !strings.Contains(err.Error(), "stones") {
+		t.Errorf("3 stones: %v", err)
+	}
+}
