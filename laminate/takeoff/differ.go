@@ -27,9 +27,13 @@ type Change struct {
 	// Old and New are the quantities; of one that stands in one takeoff alone, or
 	// could not be determined, the other is not there.
 	Old, New laminate.Optional[float64]
+	// Unknown tells that it stands in a takeoff that could not determine it: then
+	// nobody knows by how much the two differ, or whether they do.
+	Unknown bool
 }
 
-// More is by how much the newer has more, 0 for what is not there.
+// More is by how much the newer has more, 0 for what is not there; nothing of the
+// kind where the quantity is Unknown.
 func (c *Change) More() float64 { return c.New.Value - c.Old.Value }
 
 // Differ lists what differs between two takeoffs, the older and the newer: pieces,
@@ -49,6 +53,8 @@ func Differ(old, new *Takeoff, lib *laminate.Library) []Change {
 			}
 			if known {
 				*to = laminate.Some(to.Value + v)
+			} else {
+				list[at].Unknown = true
 			}
 		}
 		for i := range t.Pieces {
@@ -78,7 +84,7 @@ func Differ(old, new *Takeoff, lib *laminate.Library) []Change {
 		}
 	}
 	return slices.DeleteFunc(list, func(c Change) bool {
-		return c.Old.Given == c.New.Given && quantity.Compare(c.Old.Value, c.New.Value) == 0
+		return !c.Unknown && c.Old.Given == c.New.Given && quantity.Compare(c.Old.Value, c.New.Value) == 0
 	})
 }
 

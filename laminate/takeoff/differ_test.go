@@ -62,6 +62,15 @@ func TestDiffer_saysWhatMoreIsOrdered(t *testing.T) {
 	if wall := change(t, list, "the wall", takeoff.Laid); math.Abs(wall.More()-(three.Mass()-two.Mass())) > 1e-9 {
 		t.Errorf("the wall %+v", wall)
 	}
+	// What cannot be determined is no difference of nothing, and no equality.
+	open := tube(2, "r")
+	open.Part.Length = quantity.Length{}
+	for _, newer := range []*takeoff.Takeoff{three, counted(open, own)} {
+		list := takeoff.Differ(counted(open, own), newer, catalog.Library())
+		if wall := change(t, list, "the wall", takeoff.Laid); !wall.Unknown || wall.Old.Given {
+			t.Errorf("a wall without a length: %+v", wall)
+		}
+	}
 	// What stands in one alone is there on one side alone.
 	list = takeoff.Differ(two, counted(tube(2, "other"), own), catalog.Library())
 	if a, b := change(t, list, "resin r", takeoff.Ordered), change(t, list, "resin other", takeoff.Ordered); !a.Old.Given || a.New.Given || b.Old.Given || !b.New.Given || math.Abs(a.More()+b.More()) > 1e-9 {

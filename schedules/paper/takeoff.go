@@ -193,9 +193,12 @@ func costOf(t *takeoff.Takeoff, u quantity.System) Sheet {
 }
 
 // DiffTakeoff is what it takes more or less to build a newer document than an
-// older one.
-func DiffTakeoff(old, new string, list []takeoff.Change, u quantity.System) Sheet {
+// older one. incomplete tells that one of the two could not be determined whole.
+func DiffTakeoff(old, new string, list []takeoff.Change, incomplete bool, u quantity.System) Sheet {
 	sheet := Sheet{Heading{Level: 1, Text: "takeoff of " + old + " → " + new}}
+	if incomplete {
+		sheet = append(sheet, Note{Indent: 2, Mark: "INCOMPLETE: ", Text: "what is to order, hours and cost are of what could be determined; takeoff says of each what is missing"})
+	}
 	if len(list) == 0 {
 		return append(sheet, Note{Indent: 2, Text: "the two take the same"})
 	}
@@ -228,7 +231,10 @@ func DiffTakeoff(old, new string, list []takeoff.Change, u quantity.System) Shee
 			return figure(v)
 		}
 		more := figure(c.More())
-		if c.More() > 0 {
+		switch {
+		case c.Unknown:
+			more = "not known"
+		case c.More() > 0:
 			more = "+" + more
 		}
 		table.Rows = append(table.Rows, Row{Cells: []string{c.Of, what, side(c.Old.Given, c.Old.Value), side(c.New.Given, c.New.Value), more, unit}})
