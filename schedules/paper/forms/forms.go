@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/wall"
@@ -76,6 +77,7 @@ type Subject struct {
 	// record; Specification names it, empty where there is none.
 	Required      []acceptance.Line
 	Specification string
+	Levels        []spec.LevelLimit    // of acceptance, as the shop's book states them
 	Stock         stock.Stock          // how the shop buys and works
 	At            quantity.Temperature // of shop and resin, where it is stated
 }
@@ -91,7 +93,9 @@ type Part struct {
 // SubjectOf judges a document that can be used, a schedule or a job.
 func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject {
 	if o.Job == nil {
-		return OfSchedule(o.Name, o.Library, own, o.Judge(options), options.Units)
+		of := OfSchedule(o.Name, o.Library, own, o.Judge(options), options.Units)
+		of.Levels = o.Levels
+		return of
 	}
 	return OfJob(o.Name, o.Job, o.Library, own, o.JudgeJob(options), options.Units)
 }
@@ -119,7 +123,7 @@ func (of *Subject) Require(o *shop.Opened) error {
 	}
 	of.Specification = strings.TrimSpace(o.Specification.Number + " " + o.Specification.Title + " (" + filepath.Base(o.Name) + ")")
 	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, Fingerprint: of.Fingerprint,
-		Specification: o.Specification, Record: &record.Record{}, Units: of.Units}).Lines
+		SpecificationFingerprint: schedules.SpecificationFingerprint(o.Specification), Specification: o.Specification, Levels: of.Levels, Record: &record.Record{}, Units: of.Units}).Lines
 	return nil
 }
 

@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/forms"
@@ -377,6 +378,33 @@ func TestKinds_sayWhatTheWholeJobBreaks(t *testing.T) {
 			if !strings.Contains(got, want) {
 				t.Errorf("%s does not say %q", k.Name, want)
 			}
+		}
+	}
+}
+
+// The plan takes the limits of a level from the shop's book, as comparing does.
+func TestRequire_takesTheLevelsOfTheShopBook(t *testing.T) {
+	folder := filepath.FromSlash(examples + "acceptance/")
+	for book, want := range map[string]acceptance.Verdict{"levels-book.toml": acceptance.Meets, "shop-book.toml": acceptance.Incomplete} {
+		s := shop.New(shop.Options{Book: folder + book})
+		schedule, asked := s.Read(folder+"tank-shell.toml"), s.Read(folder+"specification-level.toml")
+		if !schedule.Usable() || !asked.Usable() {
+			t.Fatal(schedule.Why(), asked.Why())
+		}
+		of := forms.SubjectOf(schedule, stock.Stock{}, rules.Options{})
+		if err := of.Require(asked); err != nil {
+			t.Fatal(err)
+		}
+		said := false
+		for _, l := range of.Required {
+			if l.Key == "inspection.acceptance_level" {
+				if said = true; l.Verdict != want {
+					t.Errorf("%s: %+v", book, l)
+				}
+			}
+		}
+		if !said {
+			t.Errorf("%s: nothing is said of the level", book)
 		}
 	}
 }
