@@ -38,7 +38,11 @@ func (d doubts) ask(f *page.Field, likely, why string) error {
 	return fmt.Errorf("%s %s: %s? Enter takes %s; type the unit if it is as typed", f.Label, typed, why, likely)
 }
 
-func bareNumber(f *page.Field) bool { return !strings.ContainsFunc(text(f), unicode.IsLetter) }
+// bareNumber tells that no unit was typed, neither a word nor the mark of inches
+// or feet.
+func bareNumber(f *page.Field) bool {
+	return !strings.ContainsFunc(text(f), func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'”’°`, r) })
+}
 
 // near tells whether a figure is what is expected, or not far from it.
 func near(v, expected float64) bool { return v > expected/far && v < expected*far }

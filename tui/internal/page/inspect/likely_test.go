@@ -87,3 +87,13 @@ func TestDimension_asksWhetherAnotherUnitWasMeant(t *testing.T) {
 		t.Errorf("%+v\n%s", d, g.Screen())
 	}
 }
+
+// The mark of inches is a unit as much as its name: nobody is asked whether
+// another was meant.
+func TestDoubts_takeTheMarkOfInchesForAUnit(t *testing.T) {
+	for typed, bare := range map[string]bool{"0.32": true, `0.32"`: false, "2'": false, "7 mil": false, "21 °": false, "1/4": true} {
+		if got := bareNumber(&page.Field{Text: typed}); got != bare {
+			t.Errorf("%q is a bare number: %v", typed, got)
+		}
+	}
+}
