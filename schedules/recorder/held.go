@@ -18,18 +18,28 @@ type Held struct {
 	Options                 rules.Options
 }
 
-// Hold compares documents that can be used. other records in the folder of the
+// Hold compares documents that can be used. Other records in the folder of the
 // record's file are looked through for its serial.
 func Hold(schedule, specification, record *shop.Opened, o rules.Options) *Held {
 	h := &Held{Schedule: schedule, Specification: specification, Record: record, Judged: schedule.Judge(o), Options: o}
 	prints := schedules.Fingerprint(schedule.Schedule, h.Judged.Analysis, schedule.Library)
-	in := acceptance.Input{Report: h.Judged, Library: schedule.Library, SHA256: store.SumOf(schedule.Text).String(), Fingerprint: prints.Schedule,
-		PlyFingerprints: prints.Plies, SpecificationFingerprint: schedules.SpecificationFingerprint(specification.Specification),
+	in := acceptance.Input{Report: h.Judged, Library: schedule.Library, SHA256: store.SumOf(schedule.Text).String(),
 		Specification: specification.Specification, Levels: schedule.Levels, Units: o.Units}
 	if record != nil {
 		in.Record = record.Record
 		in.SameSerial = SameSerial(record.Name, record.Record.Serial)
 	}
-	h.Result = acceptance.Compare(in)
+	h.Result = Compare(in, &prints)
 	return h
+}
+
+// Compare compares by content: with the fingerprints of the schedule, and that of
+// the specification where there is one. Command, page and papers come to their
+// verdict by it.
+func Compare(in acceptance.Input, prints *schedules.Fingerprints) *acceptance.Result {
+	in.Fingerprint, in.PlyFingerprints = prints.Schedule, prints.Plies
+	if in.Specification != nil {
+		in.SpecificationFingerprint = schedules.SpecificationFingerprint(in.Specification)
+	}
+	return acceptance.Compare(in)
 }

@@ -20,6 +20,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -122,8 +123,9 @@ func (of *Subject) Require(o *shop.Opened) error {
 		return errors.New("a specification is held against a schedule: name that of the part instead of the job")
 	}
 	of.Specification = strings.TrimSpace(o.Specification.Number + " " + o.Specification.Title + " (" + filepath.Base(o.Name) + ")")
-	of.Required = acceptance.Compare(acceptance.Input{Report: of.Parts[0].Report, Library: of.Library, Fingerprint: of.Fingerprint,
-		SpecificationFingerprint: schedules.SpecificationFingerprint(o.Specification), Specification: o.Specification, Levels: of.Levels, Record: &record.Record{}, Units: of.Units}).Lines
+	r := of.Parts[0].Report
+	prints := schedules.Fingerprint(r.Schedule, r.Analysis, of.Library)
+	of.Required = recorder.Compare(acceptance.Input{Report: r, Library: of.Library, Specification: o.Specification, Levels: of.Levels, Record: &record.Record{}, Units: of.Units}, &prints).Lines
 	return nil
 }
 

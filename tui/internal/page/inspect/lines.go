@@ -9,7 +9,6 @@ import (
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
-	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/tui/internal/draw"
@@ -48,15 +47,12 @@ func (p *Page) compare() {
 	}
 	others := now.demands != p.seen.demands || now.record != p.seen.record
 	p.seen = now
-	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum, Fingerprint: p.records.Fingerprints().Schedule, PlyFingerprints: p.records.Fingerprints().Plies,
+	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum,
 		Specification: demands, Levels: p.Desk.Doc.Levels(), Units: now.units}
 	if r != nil {
 		in.Record, in.SameSerial = r.Now(), p.records.SameSerial()
 	}
-	if demands != nil {
-		in.SpecificationFingerprint = schedules.SpecificationFingerprint(demands)
-	}
-	p.result = acceptance.Compare(in)
+	p.result = recorder.Compare(in, p.records.Fingerprints())
 	p.rows = p.rows[:0]
 	times := map[string]int{}
 	for _, l := range p.result.Lines {
