@@ -61,13 +61,15 @@ func (c *counter) mix(r *laminate.Resin) *Resin {
 	return &c.t.Resins[at]
 }
 
-// batches is how many pots a ply laid by hand takes, with its waste.
-func (c *counter) batches(how process, mix float64) int {
-	pot := c.shop.Takeoff.Batch.SI()
-	if how != contact || pot <= 0 {
+// Pots is how many pots of resin mix a ply of a material takes that is laid by
+// hand, with its waste; mix is net, kg. It is 0 where the shop book states no size
+// of a pot, and for what is sprayed or wound: that is not mixed in pots.
+func Pots(m *laminate.Material, mix float64, own *stock.Stock) int {
+	pot := own.Takeoff.Batch.SI()
+	if processOf(m) != contact || pot <= 0 {
 		return 0
 	}
-	return Batches(mix, c.shop.Takeoff.ResinWasteContact.Or(catalog.ResinWasteContact), pot)
+	return Batches(mix, own.Takeoff.ResinWasteContact.Or(catalog.ResinWasteContact), pot)
 }
 
 // Batches is ⌈mix × (1 + waste)/pot⌉, all in kg.

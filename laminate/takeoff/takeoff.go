@@ -191,7 +191,7 @@ func (c *counter) lay(p *Piece, f *Figures, ply *Ply, r *laminate.RowFigures, n,
 			resin := c.mix(r.Resin)
 			resin.Net[process] += mix
 			resin.Filler += r.FillerMass * area
-			pots := count * c.batches(process, mix/float64(count))
+			pots := count * Pots(r.Material, mix/float64(count), c.shop)
 			ply.Batches += pots
 			resin.Batches += pots
 		}

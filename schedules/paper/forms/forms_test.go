@@ -408,3 +408,32 @@ func TestRequire_takesTheLevelsOfTheShopBook(t *testing.T) {
 		}
 	}
 }
+
+// What is wound or sprayed is not mixed in pots, and the sheet says so as the
+// takeoff does: a dash.
+func TestLayUpSheet_countsPotsOnlyOfWhatIsLaidByHand(t *testing.T) {
+	of := subject(t, "schedules/pipe-wound-acid-spool.toml")
+	of.Stock.Takeoff.Batch = quantity.New(1, quantity.Kilogram)
+	sheet, wound, byHand := forms.Named("lay-up-sheet").Make(of), 0, 0
+	for _, b := range sheet {
+		table, ok := b.(paper.Table)
+		if !ok || len(table.Columns) < 5 || table.Columns[4].Title != "pots" {
+			continue
+		}
+		for _, r := range table.Rows {
+			if r.Band != "" {
+				continue
+			}
+			if strings.HasPrefix(r.Cells[1], "band-") {
+				if wound++; r.Cells[4] != "—" {
+					t.Errorf("a wound ply takes %s pots: %q", r.Cells[4], r.Cells)
+				}
+			} else if byHand++; r.Cells[4] == "—" {
+				t.Errorf("a ply laid by hand takes none: %q", r.Cells)
+			}
+		}
+	}
+	if wound == 0 || byHand == 0 {
+		t.Errorf("%d wound plies, %d by hand", wound, byHand)
+	}
+}

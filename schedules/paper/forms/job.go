@@ -224,7 +224,7 @@ func (of *Subject) overlaid(o *overlay, pen bool) paper.Table {
 			}
 			cells := []string{strconv.Itoa(ply), row.Material, row.Resin, width}
 			if pen {
-				mix, pots := of.mixed(&take)
+				mix, pots := of.mixed(&take, r.Material)
 				cells = append(cells, area, mix, pots)
 			} else {
 				thick, sum := "not known", "not known"

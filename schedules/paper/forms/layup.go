@@ -247,13 +247,13 @@ func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Pl
 
 // mixed is the resin mix that a ply takes, net, and the pots that it is mixed in
 // by the shop book.
-func (of *Subject) mixed(take *laid.Ply) (mix, pots string) {
+func (of *Subject) mixed(take *laid.Ply, m *laminate.Material) (mix, pots string) {
 	if take.Mix <= 0 {
 		return "—", "—"
 	}
 	pots = "—"
-	if pot := of.Stock.Takeoff.Batch; pot.Given() {
-		pots = strconv.Itoa(takeoff.Batches(take.Mix, of.Stock.Takeoff.ResinWasteContact.Or(catalog.ResinWasteContact), pot.SI()))
+	if n := takeoff.Pots(m, take.Mix, &of.Stock); n > 0 {
+		pots = strconv.Itoa(n)
 	}
 	return of.Units.Figure(take.Mix, quantity.Weight), pots
 }
@@ -266,7 +266,7 @@ func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) pa
 	for _, l := range order(s, a, p.Laid) {
 		take := laid.Of(s, a, l.ply, u)
 		ply := &s.Plies[take.Row]
-		mix, pots := of.mixed(&take)
+		mix, pots := of.mixed(&take, a.Rows[take.Row].Material)
 		material := ply.Material
 		if g := angle(ply); g != "" {
 			material += " " + g
