@@ -14,7 +14,7 @@ import (
 )
 
 type newCommand struct {
-	File    *string   `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
+	File    []string  `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
 	Kind    flag.Kind `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
 	Title   string    `help:"Title of the document; the file's name if left out. A record has none."`
 	Of      string    `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
@@ -35,7 +35,7 @@ func (newCommand) Help() string {
     veilwright new --kind shop-book shop-book.toml
     veilwright new --title "Brine return header" --units si header.toml
     veilwright new --example | veilwright check -
-    veilwright new --example job > tank.toml`
+    veilwright new --example job tank.toml`
 }
 
 // Run makes the document.
@@ -43,14 +43,16 @@ func (k newCommand) Run(c *call) error {
 	if c.JSON {
 		return errors.New("new makes a document and has no JSON output")
 	}
-	if k.Example && k.File != nil && *k.File == string(flag.Job) { // new --example job
-		k.Kind, k.File = flag.Job, nil
+	if k.Example && len(k.File) > 0 && k.File[0] == string(flag.Job) { // new --example job [FILE]
+		k.Kind, k.File = flag.Job, k.File[1:]
 	}
 	file := stdinName
-	if k.File != nil {
-		file = *k.File
+	if len(k.File) > 0 {
+		file = k.File[0]
 	}
 	switch {
+	case len(k.File) > 1:
+		return fmt.Errorf("%s and %s: new makes one document at a time", k.File[0], k.File[1])
 	case file == "":
 		return errors.New("the file name is empty")
 	case file != stdinName && !strings.HasSuffix(file, store.Extension):
