@@ -90,11 +90,15 @@ func plySaid(p *laminate.Ply, row *laminate.RowFigures, lib *laminate.Library, g
 	return b
 }
 
-// SpecificationFingerprint says what a specification requires, by its content.
-func SpecificationFingerprint(d *spec.Specification) string {
+// SpecificationFingerprint says what a specification requires, by its content:
+// what its shop's book states of the acceptance level that it names is of it.
+func SpecificationFingerprint(d *spec.Specification, levels []spec.LevelLimit) string {
 	var b []byte
 	for i := range specTables {
 		b = specTables[i].Said(b, d, unweighed)
+	}
+	for _, l := range spec.OfLevel(d.Inspection.AcceptanceLevel, levels) {
+		b = tables.Said(b, "level", defectFields, &l.DefectLimit, nil)
 	}
 	return record.Sum(sha256.Sum256(b)).String()
 }

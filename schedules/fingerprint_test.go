@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
 )
 
 const printed = `document = "schedule"
@@ -122,12 +123,13 @@ func TestSpecificationFingerprint_goesByWhatIsRequired(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	levels := []spec.LevelLimit{{Level: "II", DefectLimit: spec.DefectLimit{Kind: spec.Pit, PerAreaMax: laminate.Some(3)}}}
 	of := func(b string) string {
 		d, problems := DecodeSpecification([]byte(b))
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
-		return SpecificationFingerprint(d)
+		return SpecificationFingerprint(d, levels)
 	}
 	want := of(string(text))
 	if of("# reviewed\n"+strings.ReplaceAll(string(text), "\n", "\r\n")) != want {
@@ -135,6 +137,20 @@ func TestSpecificationFingerprint_goesByWhatIsRequired(t *testing.T) {
 	}
 	if of(strings.Replace(string(text), "= 32", "= 30", 1)) == want {
 		t.Error("another hardness is the same requirement")
+	}
+	level := strings.Replace(string(text), "[inspection]\n", "[inspection]\nacceptance_level = \"ii\"\n", 1)
+	want = of(level)
+	levels[0].Source = "seen again"
+	if of(level) != want {
+		t.Error("the source of a level is another requirement")
+	}
+	levels[0].PerAreaMax = laminate.Some(4)
+	if of(level) == want {
+		t.Error("another limit of the level that is named is the same requirement")
+	}
+	levels[0].Level = "III"
+	if of(level) == want {
+		t.Error("a level that no book states is the same requirement as one that it states")
 	}
 }
 

@@ -213,6 +213,18 @@ type LevelLimit struct {
 	DefectLimit
 }
 
+// OfLevel are those of an acceptance level, by its name as people write it.
+func OfLevel(name string, limits []LevelLimit) []LevelLimit {
+	plain := func(s string) string { return strings.ToLower(strings.TrimSpace(s)) }
+	var of []LevelLimit
+	for _, l := range limits {
+		if name != "" && plain(l.Level) == plain(name) {
+			of = append(of, l)
+		}
+	}
+	return of
+}
+
 // Defect is a kind of visual defect.
 type Defect uint8
 

@@ -102,9 +102,8 @@ func (j *judge) limits() []spec.LevelLimit {
 	for _, own := range d.Defects {
 		all = append(all, spec.LevelLimit{DefectLimit: own})
 	}
-	for _, l := range j.Levels {
-		if d.AcceptanceLevel != "" && named(l.Level) == named(d.AcceptanceLevel) &&
-			!slices.ContainsFunc(d.Defects, func(own spec.DefectLimit) bool { return own.Kind == l.Kind && own.Side == l.Side }) {
+	for _, l := range spec.OfLevel(d.AcceptanceLevel, j.Levels) {
+		if !slices.ContainsFunc(d.Defects, func(own spec.DefectLimit) bool { return own.Kind == l.Kind && own.Side == l.Side }) {
 			all = append(all, l)
 		}
 	}
@@ -119,7 +118,7 @@ func (j *judge) level() {
 		return
 	}
 	l := Line{Key: "inspection.acceptance_level", Demand: "visual defects within acceptance level " + level, Found: "the shop's book states its limits"}
-	if !slices.ContainsFunc(j.Levels, func(x spec.LevelLimit) bool { return named(x.Level) == named(level) }) {
+	if len(spec.OfLevel(level, j.Levels)) == 0 {
 		l.Verdict, l.Found = Incomplete, "no shop book states the limits of level "+level+" (its [[level]] rows), and this program holds no standard's tables of them"
 	}
 	j.add(l)

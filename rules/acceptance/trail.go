@@ -134,12 +134,12 @@ func (j *judge) later() {
 	if last == nil {
 		return
 	}
-	for _, c := range []struct{ what, was, now string }{
-		{"specification", last.Specification, j.SpecificationFingerprint}, {"schedule", last.Schedule, j.Fingerprint},
+	for _, c := range []struct{ what, was, now, it string }{
+		{"specification", last.Specification, j.SpecificationFingerprint, "it, or the acceptance level that it names,"}, {"schedule", last.Schedule, j.Fingerprint, "it"},
 	} {
 		if c.was != "" && c.now != "" && c.was != c.now {
 			j.add(Line{Key: "record.signed", Demand: "the decision is on this " + c.what, Verdict: Incomplete, Basis: byRecord,
-				Found: fmt.Sprintf("entry %d was signed on another %s, or it has changed since", last.Number, c.what)})
+				Found: fmt.Sprintf("entry %d was signed on another %s, or %s has changed since", last.Number, c.what, c.it)})
 		}
 	}
 	var after []int

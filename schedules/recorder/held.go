@@ -39,7 +39,7 @@ func Hold(schedule, specification, record *shop.Opened, o rules.Options) *Held {
 func Compare(in acceptance.Input, prints *schedules.Fingerprints) *acceptance.Result {
 	in.Fingerprint, in.PlyFingerprints = prints.Schedule, prints.Plies
 	if in.Specification != nil {
-		in.SpecificationFingerprint = schedules.SpecificationFingerprint(in.Specification)
+		in.SpecificationFingerprint = schedules.SpecificationFingerprint(in.Specification, in.Levels)
 	}
 	return acceptance.Compare(in)
 }

@@ -46,10 +46,7 @@ func (k newCommand) Run(c *call) error {
 	if k.Example && len(k.File) > 0 && k.File[0] == string(flag.Job) { // new --example job [FILE]
 		k.Kind, k.File = flag.Job, k.File[1:]
 	}
-	file := stdinName
-	if len(k.File) > 0 {
-		file = k.File[0]
-	}
+	file := append(k.File, stdinName)[0]
 	switch {
 	case len(k.File) > 1:
 		return fmt.Errorf("%s and %s: new makes one document at a time", k.File[0], k.File[1])

@@ -240,7 +240,7 @@ func (s *specimen) comesTo(t *testing.T, text string) (specification, verdict st
 		t.Fatal(o.Why())
 	}
 	got, _ := compared(t, filepath.Join(acceptanceFolder, s.head.Schedule), shellDemands, path)
-	return schedules.SpecificationFingerprint(o.Specification), got.Verdict
+	return schedules.SpecificationFingerprint(o.Specification, nil), got.Verdict
 }
 
 // comparison is what is looked at of compare --json.

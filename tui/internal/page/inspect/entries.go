@@ -167,7 +167,7 @@ func (p *Page) sign() page.Overlay {
 		d := &record.Decision{Entry: p.records.By(), Outcome: o, Covers: laminate.Some(len(p.records.Record().Entries())), Verdict: p.answerNow().String(),
 			Schedule: p.records.Fingerprints().Schedule, Why: strings.TrimSpace(why.Text)}
 		if demands, _ := p.records.Specification(); demands != nil {
-			d.Specification = schedules.SpecificationFingerprint(demands)
+			d.Specification = schedules.SpecificationFingerprint(demands, p.Desk.Doc.Levels())
 		}
 		if err := p.records.Record().Append(d); err != nil {
 			return err
