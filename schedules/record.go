@@ -3,7 +3,6 @@ package schedules
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -278,15 +277,15 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 	fail := func(table, row int, key, message string) {
 		problems = src.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, message)
 	}
-	if h := d.ScheduleSHA256; h != "" && !hexSum.MatchString(h) {
+	if h := d.ScheduleSHA256; h != "" && !isSum(h) {
 		fail(0, 0, "schedule_sha256", "64 hexadecimal digits are expected")
 	}
-	if h := d.ScheduleFingerprint; h != "" && !hexSum.MatchString(h) {
+	if h := d.ScheduleFingerprint; h != "" && !isSum(h) {
 		fail(0, 0, "schedule_fingerprint", "64 hexadecimal digits are expected")
 	}
 	for i, x := range d.Revisions {
 		switch {
-		case !hexSum.MatchString(x.Fingerprint):
+		case !isSum(x.Fingerprint):
 			fail(revisionTable, i, "fingerprint", "64 hexadecimal digits are expected")
 		case strings.TrimSpace(x.Who) == "" || strings.TrimSpace(x.Why) == "":
 			fail(revisionTable, i, "why", "somebody answers for a revision in mid-job, and says why")
@@ -357,7 +356,11 @@ func decodeRecord(b []byte) (*record.Record, []Problem) {
 	return &d.Record, nil
 }
 
-var hexSum = regexp.MustCompile(`^[0-9A-Fa-f]{64}$`)
+// isSum tells whether s is a SHA-256 sum as people copy it.
+func isSum(s string) bool { return digits(s, 64, "0123456789ABCDEFabcdef") }
+
+// digits tells whether s is n characters of set.
+func digits(s string, n int, set string) bool { return len(s) == n && strings.Trim(s, set) == "" }
 
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.

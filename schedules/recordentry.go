@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"reflect"
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -49,7 +48,7 @@ func ofField[T any](at func(*T) (of *int, id *string)) tables.Field {
 		Set: func(row, value any) (wrong string) {
 			of, id := at(row.(*T))
 			if text, ok := value.(string); ok {
-				if *id = text; !entryID.MatchString(text) {
+				if *id = text; !digits(text, 12, "0123456789abcdef") {
 					return "an id of 12 hexadecimal digits is expected, or a number"
 				}
 				return ""
@@ -65,8 +64,6 @@ func ofField[T any](at func(*T) (of *int, id *string)) tables.Field {
 			return strconv.Itoa(*of), *of != 0
 		}}
 }
-
-var entryID = regexp.MustCompile(`^[0-9a-f]{12}$`)
 
 var laidFields = entryFields(func(x *record.Laid) *record.Entry { return &x.Entry }, "time",
 	tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Sources of words that are no standard's.
@@ -47,9 +48,8 @@ type pattern struct {
 	say  string
 }
 
-var patterns = compile()
-
-func compile() []pattern {
+// patterns are made when a text is first checked, not at every start of the program.
+var patterns = sync.OnceValue(func() []pattern {
 	var list []pattern
 	add := func(find, say string) {
 		list = append(list, pattern{regexp.MustCompile(`(?i)(?:^|[^\pL\d_-])(` + find + `)(?:$|[^\pL\d_-])`), say})
@@ -63,12 +63,12 @@ func compile() []pattern {
 		add(s.uk, s.us)
 	}
 	return list
-}
+})
 
 // Check finds the retired words and UK spellings of a text.
 func Check(s string) []Slip {
 	var slips []Slip
-	for _, p := range patterns {
+	for _, p := range patterns() {
 		for _, m := range p.find.FindAllStringSubmatch(s, -1) {
 			slips = append(slips, Slip{m[1], p.say})
 		}

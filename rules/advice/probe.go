@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -211,9 +212,9 @@ func appendNew(list []Reason, more ...Reason) []Reason {
 const numbered = `\b(?:ply|plies) [0-9]+(?:–[0-9]+)?(?:, [0-9]+(?:–[0-9]+)?)*`
 
 var (
-	thisIs  = regexp.MustCompile(numbered + ` is `)
-	thisAre = regexp.MustCompile(numbered + ` are `)
-	ofThis  = regexp.MustCompile(` of ` + numbered)
+	thisIs  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(numbered + ` is `) })
+	thisAre = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(numbered + ` are `) })
+	ofThis  = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(` of ` + numbered) })
 )
 
 // plain takes the probe's own ply numbers and resin ids out of a message.
@@ -227,8 +228,8 @@ func plain(message string, probe *laminate.Schedule) string {
 	}
 	message = strings.ReplaceAll(message, "resin "+probeSurface+" ", "the veil's resin ")
 	message = strings.ReplaceAll(message, "resin "+probeResin+" ", "the barrier resin ")
-	message = thisAre.ReplaceAllString(thisIs.ReplaceAllString(message, "this is "), "these are ")
-	return ofThis.ReplaceAllString(message, " of the barrier")
+	message = thisAre().ReplaceAllString(thisIs().ReplaceAllString(message, "this is "), "these are ")
+	return ofThis().ReplaceAllString(message, " of the barrier")
 }
 
 // notes are what for every choice.

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
@@ -52,14 +53,14 @@ const (
 )
 
 // key finds the names of facts in a reason: they stand in parentheses.
-var key = regexp.MustCompile(`\(([a-z]+(?:_[a-z0-9]+)*)\)`)
+var key = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\(([a-z]+(?:_[a-z0-9]+)*)\)`) })
 
 // notFigured is the title of a candidate whose structure is the least that is
 // built.
 func notFigured(reason string) string {
 	title := "least structure, not figured"
 	var keys []string
-	for _, m := range key.FindAllStringSubmatch(reason, -1) {
+	for _, m := range key().FindAllStringSubmatch(reason, -1) {
 		if !slices.Contains(keys, m[1]) {
 			keys = append(keys, m[1])
 		}

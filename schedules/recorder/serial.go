@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
@@ -38,13 +39,13 @@ func SameSerial(path, serial string) []string {
 	return same
 }
 
-var firstTable = regexp.MustCompile(`(?m)^[ \t]*\[`)
+var firstTable = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?m)^[ \t]*\[`) })
 
 // serialOf is the serial number in the head of a record: of a shop's thousands of
 // entries none has to be read for it.
 func serialOf(text []byte) string {
 	head := text
-	if at := firstTable.FindIndex(text); at != nil {
+	if at := firstTable().FindIndex(text); at != nil {
 		head = text[:at[0]]
 	}
 	r, _, _ := schedules.DecodeRecord(head)

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -49,7 +48,15 @@ func newName(resolved string, n int) string {
 	return dir + name
 }
 
-var newPattern = regexp.MustCompile(`^\..+` + regexp.QuoteMeta(newEnding) + `[0-9]?$`)
+// isNewName tells whether newName could have made base.
+func isNewName(base string) bool {
+	name, hidden := strings.CutPrefix(base, ".")
+	if n := len(name); n > 0 && name[n-1] >= '0' && name[n-1] <= '9' {
+		name = name[:n-1]
+	}
+	of, ok := strings.CutSuffix(name, newEnding)
+	return hidden && ok && of != ""
+}
 
 // createNew makes the file that will replace the one at resolved: locked, and
 // with the mode and owner of old, where there is an old one.
@@ -118,7 +125,7 @@ func Sweep(folder string) {
 		folder = "."
 	}
 	unfinished := func(name string) {
-		if newPattern.MatchString(filepath.Base(name)) {
+		if isNewName(filepath.Base(name)) {
 			sweepNew(name)
 		}
 	}
@@ -145,11 +152,12 @@ func sweepFolder(folder string, sweep func(name string)) {
 	}
 }
 
-var lockPattern = regexp.MustCompile(`^[0-9a-f]{32}\.lock$`)
+// isKey tells whether keyOf could have made s.
+func isKey(s string) bool { return len(s) == 32 && strings.Trim(s, "0123456789abcdef") == "" }
 
 // sweepLock removes a lock file that nobody holds: see Unlock and TryLock.
 func sweepLock(name string) {
-	if !lockPattern.MatchString(filepath.Base(name)) {
+	if of, ok := strings.CutSuffix(filepath.Base(name), ".lock"); !ok || !isKey(of) {
 		return
 	}
 	f, err := system.Open(name, os.O_RDWR|system.NoFollow|system.NoWait, 0)
@@ -167,18 +175,22 @@ func sweepLock(name string) {
 	}
 }
 
-var (
-	journalPattern = regexp.MustCompile(`^(?:[0-9a-f]{32}|` + untitled + `)-[0-9]+$`)
-	gonePattern    = regexp.MustCompile(`^` + regexp.QuoteMeta(gonePrefix) + journalPattern.String()[1:])
-)
+// isJournal tells whether base is the name of a journal: its document's, a hyphen
+// and a number.
+func isJournal(base string) bool {
+	of, number, ok := strings.Cut(base, "-")
+	return ok && (of == untitled || isKey(of)) && number != "" && strings.Trim(number, "0123456789") == ""
+}
 
 // sweepJournal removes what is left of a journal that was dropped, and a journal
 // of a dead process whose text never came to be whole or is in its file by now.
 func sweepJournal(dir string) {
-	switch base := filepath.Base(dir); {
-	case gonePattern.MatchString(base) && onlyOurs(dir):
+	base, gone := strings.CutPrefix(filepath.Base(dir), gonePrefix)
+	switch {
+	case !isJournal(base) || !onlyOurs(dir):
+	case gone:
 		_ = os.RemoveAll(dir)
-	case journalPattern.MatchString(base) && onlyOurs(dir):
+	default:
 		// What waits for its document is not even locked: somebody may be
 		// looking for it at this moment.
 		if gone, err := hasNothing(dir); err != nil || !gone {
