@@ -279,7 +279,7 @@ func (r *Root) remember() {
 		return
 	}
 	s := d.Now()
-	f := settings.Recent{Path: d.Path(), Title: s.Title, Job: s.Job, Verdict: d.Report().Verdict.String(), When: r.now()}
+	f := settings.Recent{Path: d.Path(), Title: s.Title, Job: s.Job, Verdict: r.verdict().String(), When: r.now()}
 	if s.Revision.Given {
 		f.Revision = strconv.Itoa(s.Revision.Value)
 	}

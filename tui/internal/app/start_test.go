@@ -139,6 +139,34 @@ func TestPages_sayWhatTheyAreFor(t *testing.T) {
 	}
 }
 
+// What was open last has the verdict that check gives it: of a job that of the whole.
+func TestStart_recentJobHasItsVerdict(t *testing.T) {
+	state(t)
+	path := filepath.Join(t.TempDir(), "tank.toml")
+	if err := os.WriteFile(path, schedules.ExampleJob(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := options(draw.Mono)
+	o.Keep = true
+	r := New(d, o)
+	t.Cleanup(func() { _ = r.Document().Close() })
+	tuitest.Start(t, r, 80, 24)
+	want := d.JobReport().Verdict.String()
+	r.remember()
+	if d.Report().Verdict.String() == want {
+		t.Fatal("the wall at the top has the verdict of the job")
+	}
+	if list := settings.Recents(); len(list) != 1 || list[0].Verdict != want {
+		t.Errorf("kept %+v, and check says %s", list, want)
+	}
+	// The bench is on one wall of it, and says on which.
+	(&rig{t, r}).shows("JOB", "Brine day tank").press("tab 1").shows("bottom of Brine day tank")
+}
+
 // A number key that was given another material adds it in every schedule from
 // then on; what it added before has the other's key, so that none is lost.
 func TestRack_numberKeysAreKept(t *testing.T) {

@@ -96,6 +96,11 @@ func (r *Root) title(w int) string {
 	if what == "" {
 		what = draw.Clean(d.Name())
 	}
+	// Of a job the bench and the pages of a wall are on one part, which has to be seen
+	// before a key is pressed.
+	if j := d.Job(); j != nil && len(j.Parts) > 0 && r.pages[r.at].Name() != "job" {
+		what = draw.Clean(j.Parts[d.Part()].ID) + " of " + what
+	}
 	var about []string
 	if s.Job != "" {
 		about = append(about, draw.Clean(s.Job))

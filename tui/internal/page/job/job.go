@@ -22,9 +22,10 @@ import (
 // Job is the page. Make it with New.
 type Job struct {
 	page.Base
-	table *widget.Table[laminate.Ref, row]
-	of    *rules.JobReport // what the table shows
-	units quantity.System
+	table  *widget.Table[laminate.Ref, row]
+	placed map[laminate.Ref]bool // what has a row
+	of     *rules.JobReport      // what the table shows
+	units  quantity.System
 }
 
 // row is a part, a nozzle, a joint or what is stated of the whole.
@@ -45,7 +46,7 @@ func New(d *page.Desk) *Job {
 	p.table.Empty = "the job has no part: a adds one"
 	const g = "On the job page"
 	p.Rows = keys.Table{
-		{Keys: []string{keys.Enter}, Short: "its wall, or its form", Long: "the bench on the wall of a part, or on a laminate that a part has; the form of the others", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
+		{Keys: []string{keys.Enter}, Short: "open", Long: "the bench on the wall of a part, or on a laminate that a part has; the form of the others", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle, joint or laminate", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
 		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 4, Can: p.can, Do: keys.Do(p.form)},
 		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 5, Can: p.isJob, Do: keys.Do(p.add)},
@@ -79,7 +80,12 @@ func (p *Job) Settle() {
 	r := p.Desk.Doc.JobReport()
 	if r != nil && (r != p.of || p.units != p.Desk.Units()) {
 		p.of, p.units = r, p.Desk.Units()
-		p.table.SetRows(p.rows(r))
+		rows := p.rows(r)
+		p.table.SetRows(rows)
+		p.placed = map[laminate.Ref]bool{}
+		for i := range rows {
+			p.placed[rows[i].at] = true
+		}
 	}
 	p.table.Fit(p.tall())
 }

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/shop"
@@ -50,6 +51,38 @@ func screen(t testing.TB, p *Job) string {
 	t.Helper()
 	f := p.Frame
 	return tuitest.Box(t, draw.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.Desk.Notice.Line(p.Desk.Theme, f.Body.W)
+}
+
+// Whatever check says of a job is said at a row of it; an empty one says how to begin.
+func TestPage_saysEveryFindingOfTheJob(t *testing.T) {
+	example := string(schedules.ExampleJob())
+	for name, text := range map[string]string{
+		"blank": string(schedules.BlankJob("duct")), "example": example,
+		"not tested": strings.Replace(example, "[test]", "[test]\nvacuum = \"2 psi\"", 1),
+		"no bond":    example + "\n[bond]\nshear_strength = \"20 psi\"\nfactor = 10\n",
+	} {
+		p := open(t, []byte(text), 120, 60)
+		r := p.Desk.Doc.JobReport()
+		var said strings.Builder
+		for i := range p.table.Len() {
+			said.WriteString(strings.Join(strings.Fields(tuitest.Plain(strings.Join(p.about(r, 100), " "))), " ") + "\n")
+			if i+1 < p.table.Len() {
+				press(p, keys.Down)
+			}
+		}
+		for i := range r.Findings {
+			if f := &r.Findings[i]; f.Severity > rules.Note && !strings.Contains(said.String(), strings.Join(strings.Fields(f.Message), " ")) {
+				t.Errorf("%s: %s is said nowhere: %s", name, f.Rule.ID, f.Message)
+			}
+		}
+		if name == "blank" {
+			for _, want := range []string{"the job has no part", "a adds the first part"} {
+				if !strings.Contains(screen(t, p), want) {
+					t.Errorf("no %q on\n%s", want, screen(t, p))
+				}
+			}
+		}
+	}
 }
 
 func TestPage_showsTheEquipmentFromTheSide(t *testing.T) {

@@ -148,7 +148,12 @@ func (p *Job) about(r *rules.JobReport, w int) (lines []string) {
 		tell(r.Parts[x.at.Index].Findings, func(*rules.Finding) bool { return true })
 	}
 	tell(r.Findings, func(f *rules.Finding) bool { return f.At.Kind == x.at.Kind && f.At.Index == x.at.Index })
-	if len(lines) == 0 {
+	// What is of no row is said at each.
+	tell(r.Findings, func(f *rules.Finding) bool { return !p.placed[laminate.Ref{Kind: f.At.Kind, Index: f.At.Index}] })
+	switch {
+	case len(r.Job.Parts) == 0:
+		say(draw.Style{}, "a adds the first part, then nozzles, joints and their laminates")
+	case len(lines) == 0:
 		say(t.Dim, "nothing to say of it")
 	}
 	return lines
