@@ -58,7 +58,7 @@ var unoffered = []string{"id", "seal", "covers", "verdict", "specification", "he
 // A specification and a record offer every key they may have; of a book the
 // figures for calculators by hand alone (lamina, towing) are left to its help.
 func TestBlanks_nameEveryKey(t *testing.T) {
-	for kind, tables := range map[Kind][]tables.Table{Specification: specTables, Record: recordTables} {
+	for kind, tables := range map[Kind][]tables.Table{Specification: specTables(), Record: recordTables()} {
 		text := string(uncommented(blanks()[kind]))
 		for _, table := range tables {
 			for _, f := range table.Fields {

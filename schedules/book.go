@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -30,96 +31,86 @@ const (
 	bookLevel
 )
 
-var bookTables = []tables.Table{
-	tables.One("", declared(ShopBook,
-		tables.TextField("title", func(b *shelf) *string { return &b.title }),
-		tables.TextField("shop", func(b *shelf) *string { return &b.Letterhead.Name }),
-		tables.TextField("address", func(b *shelf) *string { return &b.Letterhead.Address }),
-		tables.NotesField("notes", func(b *shelf) *string { return &b.notes }),
-		tables.Of("rack", "a list of material ids, in the order the rack shows them", func(b *shelf) *[]string { return &b.Rack },
-			tables.WordsOf, func(ids []string) (string, bool) { return tables.TOMLWords(ids), len(ids) > 0 }),
-	), func(b *shelf) *shelf { return b }),
-	tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
-	tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
-	tables.Many("build", mostBuilds, buildFields, func(b *shelf) *[]laminate.BarrierBuild { return &b.Builds }),
-	tables.Many("rating", laminate.MostRows, ratingFields, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
-	tables.One("takeoff", takeoffFields, func(b *shelf) *stock.Takeoff { return &b.Stock.Takeoff }),
-	tables.Many("roll", laminate.MostRows, rollFields, func(b *shelf) *[]stock.Roll { return &b.Stock.Rolls }),
-	tables.Many("initiator", laminate.MostRows, initiatorFields, func(b *shelf) *[]stock.Initiation { return &b.Stock.Initiators }),
-	tables.Many("level", laminate.MostRows, levelFields, func(b *shelf) *[]spec.LevelLimit { return &b.Levels }),
-}
-
-var levelFields = slices.Concat([]tables.Field{tables.TextField("level", func(l *spec.LevelLimit) *string { return &l.Level })},
-	tables.Lift(defectFields, func(l *spec.LevelLimit) *spec.DefectLimit { return &l.DefectLimit }),
-	[]tables.Field{tables.TextField("source", func(l *spec.LevelLimit) *string { return &l.Source })})
-
-var takeoffFields = []tables.Field{
-	tables.ShareField("resin_waste_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
-	tables.ShareField("resin_waste_sprayed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteSprayed }),
-	tables.ShareField("resin_waste_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteWound }),
-	tables.ShareField("glass_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.GlassWaste }),
-	tables.ShareField("roving_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.RovingWaste }),
-	tables.ShareField("overspray", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.Overspray }),
-	tables.ShareField("darting_mat", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingMat }),
-	tables.ShareField("darting_woven", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingWoven }),
-	tables.SizeField("lap", func(t *stock.Takeoff) *quantity.Length { return &t.Lap }),
-	tables.AnswerField("strips_join", func(t *stock.Takeoff) *laminate.Optional[bool] { return &t.StripsJoin }),
-	tables.SizeField("turnaround", func(t *stock.Takeoff) *quantity.Length { return &t.Turnaround }),
-	tables.SizeField("batch", func(t *stock.Takeoff) *quantity.Mass { return &t.Batch }),
-	tables.SizeField("laid_a_minute", func(t *stock.Takeoff) *quantity.Mass { return &t.LaidAMinute }),
-	tables.WordField("spray", func(t *stock.Takeoff) *stock.SprayGun { return &t.Spray }, stock.SprayGuns),
-	hoursField("hours_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursContact }),
-	hoursField("hours_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursWound }),
-	hoursField("hours_joint", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursJoint }),
-	hoursField("hours_nozzle", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursNozzle }),
-	hoursField("hours_fixed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursFixed }),
-	tables.NumberField("hour_price", "money for an hour", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HourPrice }),
-	tables.TextField("currency", func(t *stock.Takeoff) *string { return &t.Currency }),
-}
+var bookTables = sync.OnceValue(func() []tables.Table {
+	return []tables.Table{
+		tables.One("", declared(ShopBook,
+			tables.TextField("title", func(b *shelf) *string { return &b.title }),
+			tables.TextField("shop", func(b *shelf) *string { return &b.Letterhead.Name }),
+			tables.TextField("address", func(b *shelf) *string { return &b.Letterhead.Address }),
+			tables.NotesField("notes", func(b *shelf) *string { return &b.notes }),
+			tables.Of("rack", "a list of material ids, in the order the rack shows them", func(b *shelf) *[]string { return &b.Rack },
+				tables.WordsOf, func(ids []string) (string, bool) { return tables.TOMLWords(ids), len(ids) > 0 }),
+		), func(b *shelf) *shelf { return b }),
+		tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
+		tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
+		tables.Many("build", mostBuilds, []tables.Field{
+			tables.TextField("id", func(b *laminate.BarrierBuild) *string { return &b.ID }),
+			tables.OrdinalField("veils", "a number of veils from 1 to 10", 10, func(b *laminate.BarrierBuild) *int { return &b.Veils }),
+			tables.OrdinalField("mats", "a number of chopped mats from 1 to 40", 40, func(b *laminate.BarrierBuild) *int { return &b.Mats }),
+		}, func(b *shelf) *[]laminate.BarrierBuild { return &b.Builds }),
+		tables.Many("rating", laminate.MostRows, []tables.Field{
+			tables.TextField("fluid", func(r *laminate.Rating) *string { return &r.Fluid }),
+			concentrationField(),
+			tables.SizeField("temperature", func(r *laminate.Rating) *quantity.Temperature { return &r.MaxTemperature }),
+			tables.WordField("family", func(r *laminate.Rating) *laminate.Family { return &r.Family }, laminate.Families),
+			tables.TextField("build", func(r *laminate.Rating) *string { return &r.Build }),
+			tables.TextField("grade", func(r *laminate.Rating) *string { return &r.Grade }),
+			tables.TextField("source", func(r *laminate.Rating) *string { return &r.Source }),
+			tables.TextField("date", func(r *laminate.Rating) *string { return &r.Date }),
+		}, func(b *shelf) *[]laminate.Rating { return &b.Ratings }),
+		tables.One("takeoff", []tables.Field{
+			tables.ShareField("resin_waste_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteContact }),
+			tables.ShareField("resin_waste_sprayed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteSprayed }),
+			tables.ShareField("resin_waste_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.ResinWasteWound }),
+			tables.ShareField("glass_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.GlassWaste }),
+			tables.ShareField("roving_waste", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.RovingWaste }),
+			tables.ShareField("overspray", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.Overspray }),
+			tables.ShareField("darting_mat", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingMat }),
+			tables.ShareField("darting_woven", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.DartingWoven }),
+			tables.SizeField("lap", func(t *stock.Takeoff) *quantity.Length { return &t.Lap }),
+			tables.AnswerField("strips_join", func(t *stock.Takeoff) *laminate.Optional[bool] { return &t.StripsJoin }),
+			tables.SizeField("turnaround", func(t *stock.Takeoff) *quantity.Length { return &t.Turnaround }),
+			tables.SizeField("batch", func(t *stock.Takeoff) *quantity.Mass { return &t.Batch }),
+			tables.SizeField("laid_a_minute", func(t *stock.Takeoff) *quantity.Mass { return &t.LaidAMinute }),
+			tables.WordField("spray", func(t *stock.Takeoff) *stock.SprayGun { return &t.Spray }, stock.SprayGuns),
+			hoursField("hours_contact", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursContact }),
+			hoursField("hours_wound", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursWound }),
+			hoursField("hours_joint", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursJoint }),
+			hoursField("hours_nozzle", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursNozzle }),
+			hoursField("hours_fixed", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HoursFixed }),
+			tables.NumberField("hour_price", "money for an hour", func(t *stock.Takeoff) *laminate.Optional[float64] { return &t.HourPrice }),
+			tables.TextField("currency", func(t *stock.Takeoff) *string { return &t.Currency }),
+		}, func(b *shelf) *stock.Takeoff { return &b.Stock.Takeoff }),
+		tables.Many("roll", laminate.MostRows, []tables.Field{
+			tables.TextField("material", func(r *stock.Roll) *string { return &r.Material }),
+			tables.SizeField("width", func(r *stock.Roll) *quantity.Length { return &r.Width }),
+			tables.SizeField("length", func(r *stock.Roll) *quantity.Length { return &r.Length }),
+			tables.PriceField("price", func(r *stock.Roll) *quantity.Price { return &r.Price }),
+		}, func(b *shelf) *[]stock.Roll { return &b.Stock.Rolls }),
+		tables.Many("initiator", laminate.MostRows, []tables.Field{
+			tables.WordField("family", func(r *stock.Initiation) *laminate.Family { return &r.Family }, laminate.Families),
+			tables.WordField("cure", func(r *stock.Initiation) *laminate.Cure { return &r.Cure }, laminate.Cures),
+			tables.SizeField("temperature", func(r *stock.Initiation) *quantity.Temperature { return &r.Temperature }),
+			tables.ShareField("initiator", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Initiator }),
+			tables.ShareField("promoter", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
+			tables.NumberField("gel_minutes", "minutes", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
+			tables.SizeField("density", func(r *stock.Initiation) *quantity.Density { return &r.Density }),
+			tables.PriceField("price", func(r *stock.Initiation) *quantity.Price { return &r.Price }),
+			tables.TextField("source", func(r *stock.Initiation) *string { return &r.Source }),
+		}, func(b *shelf) *[]stock.Initiation { return &b.Stock.Initiators }),
+		tables.Many("level", laminate.MostRows, slices.Concat([]tables.Field{tables.TextField("level", func(l *spec.LevelLimit) *string { return &l.Level })},
+			tables.Lift(defectFields(), func(l *spec.LevelLimit) *spec.DefectLimit { return &l.DefectLimit }),
+			[]tables.Field{tables.TextField("source", func(l *spec.LevelLimit) *string { return &l.Source })}), func(b *shelf) *[]spec.LevelLimit { return &b.Levels }),
+	}
+})
 
 func hoursField(key string, at func(*stock.Takeoff) *laminate.Optional[float64]) tables.Field {
 	return tables.NumberField(key, "hours", at)
 }
 
-var rollFields = []tables.Field{
-	tables.TextField("material", func(r *stock.Roll) *string { return &r.Material }),
-	tables.SizeField("width", func(r *stock.Roll) *quantity.Length { return &r.Width }),
-	tables.SizeField("length", func(r *stock.Roll) *quantity.Length { return &r.Length }),
-	tables.PriceField("price", func(r *stock.Roll) *quantity.Price { return &r.Price }),
-}
-
-var initiatorFields = []tables.Field{
-	tables.WordField("family", func(r *stock.Initiation) *laminate.Family { return &r.Family }, laminate.Families),
-	tables.WordField("cure", func(r *stock.Initiation) *laminate.Cure { return &r.Cure }, laminate.Cures),
-	tables.SizeField("temperature", func(r *stock.Initiation) *quantity.Temperature { return &r.Temperature }),
-	tables.ShareField("initiator", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Initiator }),
-	tables.ShareField("promoter", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.Promoter }),
-	tables.NumberField("gel_minutes", "minutes", func(r *stock.Initiation) *laminate.Optional[float64] { return &r.GelMinutes }),
-	tables.SizeField("density", func(r *stock.Initiation) *quantity.Density { return &r.Density }),
-	tables.PriceField("price", func(r *stock.Initiation) *quantity.Price { return &r.Price }),
-	tables.TextField("source", func(r *stock.Initiation) *string { return &r.Source }),
-}
-
 // mostBuilds is how many barriers of its own a shop may list: advice answers
 // for each of them.
 const mostBuilds = 20
-
-var buildFields = []tables.Field{
-	tables.TextField("id", func(b *laminate.BarrierBuild) *string { return &b.ID }),
-	tables.OrdinalField("veils", "a number of veils from 1 to 10", 10, func(b *laminate.BarrierBuild) *int { return &b.Veils }),
-	tables.OrdinalField("mats", "a number of chopped mats from 1 to 40", 40, func(b *laminate.BarrierBuild) *int { return &b.Mats }),
-}
-
-var ratingFields = []tables.Field{
-	tables.TextField("fluid", func(r *laminate.Rating) *string { return &r.Fluid }),
-	concentrationField(),
-	tables.SizeField("temperature", func(r *laminate.Rating) *quantity.Temperature { return &r.MaxTemperature }),
-	tables.WordField("family", func(r *laminate.Rating) *laminate.Family { return &r.Family }, laminate.Families),
-	tables.TextField("build", func(r *laminate.Rating) *string { return &r.Build }),
-	tables.TextField("grade", func(r *laminate.Rating) *string { return &r.Grade }),
-	tables.TextField("source", func(r *laminate.Rating) *string { return &r.Source }),
-	tables.TextField("date", func(r *laminate.Rating) *string { return &r.Date }),
-}
 
 // concentrationField is a share or the lowest and the highest; not a number
 // where it is left out.
@@ -147,7 +138,7 @@ func concentrationField() tables.Field {
 }
 
 // BookKeys lists the tables and keys of a shop book in canonical order.
-func BookKeys() []TableKeys { return keysOf(bookTables) }
+func BookKeys() []TableKeys { return keysOf(bookTables()) }
 
 // DecodeBook reads a shop book. Where there are problems the book is nil; all
 // problems are told, in the order of the file. Its Path, and the Book of its
@@ -162,7 +153,7 @@ func DecodeBook(b []byte) (*catalog.Book, []Problem) {
 
 func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	own := new(shelf)
-	src, problems := read(b, ShopBook, bookTables, own)
+	src, problems := read(b, ShopBook, bookTables(), own)
 	if src.doc == nil {
 		return src, nil, problems
 	}

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"slices"
 	"strings"
+	"sync"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -33,55 +34,47 @@ const (
 	exerciseHint     = exerciseQuestion + 2
 )
 
-var exerciseTables = func() []tables.Table {
-	list := []tables.Table{tables.One("", declared(Exercise, exerciseFields...), func(d *exerciseDocument) *exercise.Exercise { return &d.Exercise })}
+var exerciseTables = sync.OnceValue(func() []tables.Table {
+	list := []tables.Table{tables.One("", declared(Exercise, []tables.Field{
+		tables.TextField("id", func(t *exercise.Exercise) *string { return &t.ID }),
+		tables.TextField("title", func(t *exercise.Exercise) *string { return &t.Title }),
+		tables.OrdinalField("step", fmt.Sprintf("the step of the course, 1 to %d", exercise.Steps), exercise.Steps, func(t *exercise.Exercise) *int { return &t.Step }),
+		tables.WordField("kind", func(t *exercise.Exercise) *exercise.Kind { return &t.Kind }, exercise.Kinds),
+		tables.NotesField("scenario", func(t *exercise.Exercise) *string { return &t.Scenario }),
+		tables.NotesField("task", func(t *exercise.Exercise) *string { return &t.Task }),
+		tables.FlagField("keep_structure", func(t *exercise.Exercise) *bool { return &t.KeepStructure }),
+		tables.UnitsField("units", "us or si: what screens show", func(t *exercise.Exercise) (*quantity.System, *bool) { return &t.Given.Units, &t.Given.UnitsSet }),
+	}...), func(d *exerciseDocument) *exercise.Exercise { return &d.Exercise })}
 	for _, t := range scheduleTables[1:] {
 		list = append(list, tables.Within(t, func(d *exerciseDocument) *laminate.Schedule { return &d.Given }))
 	}
-	for _, t := range specDemands { // nothing is read off a wall that only stands on paper
+	for _, t := range specDemands() { // nothing is read off a wall that only stands on paper
 		list = append(list, tables.Within(t, func(d *exerciseDocument) *spec.Specification { return &d.demands }))
 	}
 	return append(list,
-		tables.Many("question", exercise.MostQuestions, questionFields, func(d *exerciseDocument) *[]exercise.Question { return &d.Questions }),
-		tables.Many("specimen", exercise.MostSpecimens, specimenFields, func(d *exerciseDocument) *[]exercise.Specimen { return &d.Specimens }),
-		tables.Many("hint", exercise.MostHints, hintFields, func(d *exerciseDocument) *[]exercise.Hint { return &d.Hints }))
-}()
-
-var exerciseFields = []tables.Field{
-	tables.TextField("id", func(t *exercise.Exercise) *string { return &t.ID }),
-	tables.TextField("title", func(t *exercise.Exercise) *string { return &t.Title }),
-	tables.OrdinalField("step", fmt.Sprintf("the step of the course, 1 to %d", exercise.Steps), exercise.Steps, func(t *exercise.Exercise) *int { return &t.Step }),
-	tables.WordField("kind", func(t *exercise.Exercise) *exercise.Kind { return &t.Kind }, exercise.Kinds),
-	tables.NotesField("scenario", func(t *exercise.Exercise) *string { return &t.Scenario }),
-	tables.NotesField("task", func(t *exercise.Exercise) *string { return &t.Task }),
-	tables.FlagField("keep_structure", func(t *exercise.Exercise) *bool { return &t.KeepStructure }),
-	tables.UnitsField("units", "us or si: what screens show", func(t *exercise.Exercise) (*quantity.System, *bool) { return &t.Given.Units, &t.Given.UnitsSet }),
-}
-
-var questionFields = []tables.Field{
-	tables.WordField("ask", func(q *exercise.Question) *exercise.Ask { return &q.Ask }, exercise.Asks),
-	tables.ShareField("tolerance", func(q *exercise.Question) *laminate.Optional[float64] { return &q.Tolerance }),
-}
-
-var specimenFields = []tables.Field{
-	groupField("zone", "total (the whole wall), barrier, or a zone: the plies that the specimen holds", func(s *exercise.Specimen) *inspection.Group { return &s.Group }),
-	tables.SizeField("before", func(s *exercise.Specimen) *quantity.Mass { return &s.Before }),
-	tables.SizeField("after", func(s *exercise.Specimen) *quantity.Mass { return &s.After }),
-}
-
-var hintFields = []tables.Field{
-	tables.NotesField("text", func(h *exercise.Hint) *string { return &h.Text }),
-	tables.ShareField("cost", func(h *exercise.Hint) *laminate.Optional[float64] { return &h.Cost }),
-}
+		tables.Many("question", exercise.MostQuestions, []tables.Field{
+			tables.WordField("ask", func(q *exercise.Question) *exercise.Ask { return &q.Ask }, exercise.Asks),
+			tables.ShareField("tolerance", func(q *exercise.Question) *laminate.Optional[float64] { return &q.Tolerance }),
+		}, func(d *exerciseDocument) *[]exercise.Question { return &d.Questions }),
+		tables.Many("specimen", exercise.MostSpecimens, []tables.Field{
+			groupField("zone", "total (the whole wall), barrier, or a zone: the plies that the specimen holds", func(s *exercise.Specimen) *inspection.Group { return &s.Group }),
+			tables.SizeField("before", func(s *exercise.Specimen) *quantity.Mass { return &s.Before }),
+			tables.SizeField("after", func(s *exercise.Specimen) *quantity.Mass { return &s.After }),
+		}, func(d *exerciseDocument) *[]exercise.Specimen { return &d.Specimens }),
+		tables.Many("hint", exercise.MostHints, []tables.Field{
+			tables.NotesField("text", func(h *exercise.Hint) *string { return &h.Text }),
+			tables.ShareField("cost", func(h *exercise.Hint) *laminate.Optional[float64] { return &h.Cost }),
+		}, func(d *exerciseDocument) *[]exercise.Hint { return &d.Hints }))
+})
 
 // ExerciseKeys lists the tables and keys of an exercise in canonical order.
-func ExerciseKeys() []TableKeys { return keysOf(exerciseTables) }
+func ExerciseKeys() []TableKeys { return keysOf(exerciseTables()) }
 
 // DecodeExercise reads an exercise. Where there are problems it is nil; all of
 // them are told, in the order of the file.
 func DecodeExercise(b []byte) (*exercise.Exercise, []Problem) {
 	d := new(exerciseDocument)
-	src, problems := read(b, Exercise, exerciseTables, d)
+	src, problems := read(b, Exercise, exerciseTables(), d)
 	if src.doc == nil {
 		return nil, problems
 	}

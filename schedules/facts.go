@@ -21,7 +21,7 @@ func FactChanges(older, newer *laminate.Schedule) []FactChange {
 // JobChanges lists what two jobs state differently beside their plies: what
 // stands once key by key, rows by their ids. Whether a laminate is there is one
 // of them.
-func JobChanges(older, newer *laminate.Job) []FactChange { return changes(jobTables, older, newer) }
+func JobChanges(older, newer *laminate.Job) []FactChange { return changes(jobTables(), older, newer) }
 
 func changes(known []tables.Table, older, newer any) []FactChange {
 	var list []FactChange

@@ -54,7 +54,7 @@ func Fingerprint(s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Libra
 func JobFingerprint(j *laminate.Job, lib *laminate.Library) string {
 	var b []byte
 	for _, table := range []int{jobService, jobVessel, jobTest, jobBond, jobCondition, jobPart, jobNozzle, jobJoint} {
-		b = jobTables[table].Said(b, j, unweighed)
+		b = jobTables()[table].Said(b, j, unweighed)
 	}
 	add := func(id string, s *laminate.Schedule) {
 		b = append(b, id+"="+Fingerprint(s, laminate.Analyze(s, lib), lib).Schedule+"\n"...)
@@ -94,11 +94,11 @@ func plySaid(p *laminate.Ply, row *laminate.RowFigures, lib *laminate.Library, g
 // what its shop's book states of the acceptance level that it names is of it.
 func SpecificationFingerprint(d *spec.Specification, levels []spec.LevelLimit) string {
 	var b []byte
-	for i := range specTables {
-		b = specTables[i].Said(b, d, unweighed)
+	for i := range specTables() {
+		b = specTables()[i].Said(b, d, unweighed)
 	}
 	for _, l := range spec.OfLevel(d.Inspection.AcceptanceLevel, levels) {
-		b = tables.Said(b, "level", defectFields, &l.DefectLimit, nil)
+		b = tables.Said(b, "level", defectFields(), &l.DefectLimit, nil)
 	}
 	return record.Sum(sha256.Sum256(b)).String()
 }

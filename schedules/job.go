@@ -7,49 +7,8 @@ import (
 	"frp/veilwright/schedules/internal/tables"
 )
 
-// The tables of a job.
-const (
-	jobRoot = iota
-	jobService
-	jobVessel
-	jobTest
-	jobBond
-	jobCondition
-	jobResin
-	jobMaterial
-	jobLaminate
-	jobPly
-	jobPart
-	jobNozzle
-	jobJoint
-)
-
-var jobTables = []tables.Table{
-	tables.One("", declared(Job, headFields(func(h *laminate.Head) *laminate.Head { return h })...), func(j *laminate.Job) *laminate.Head { return &j.Head }),
-	tables.One("service", serviceFields, func(j *laminate.Job) *laminate.Service { return &j.Service }),
-	tables.One("vessel", vesselFields, func(j *laminate.Job) *laminate.Vessel { return &j.Vessel }),
-	tables.One("test", testFields, func(j *laminate.Job) *laminate.Test { return &j.Test }),
-	tables.One("bond", bondFields, func(j *laminate.Job) *laminate.Bond { return &j.Bond }),
-	tables.Many("condition", laminate.MostConditions, conditionFields, func(j *laminate.Job) *[]laminate.Condition { return &j.Conditions }),
-	tables.Many("resin", laminate.MostRows, resinFields, func(j *laminate.Job) *[]laminate.Resin { return &j.Resins }),
-	tables.Many("material", laminate.MostRows, materialFields, func(j *laminate.Job) *[]laminate.Material { return &j.Materials }),
-	tables.Holding("laminate", laminate.MostParts, []tables.Field{
-		tables.TextField("id", func(l *laminate.Laminate) *string { return &l.ID }),
-	}, func(j *laminate.Job) *[]laminate.Laminate { return &j.Laminates }),
-	tables.Nested("laminate.ply", laminate.MostRows, plyFields, func(j *laminate.Job) []*[]laminate.Ply {
-		lists := make([]*[]laminate.Ply, len(j.Laminates))
-		for i := range lists {
-			lists[i] = &j.Laminates[i].Plies
-		}
-		return lists
-	}),
-	tables.Many("part", laminate.MostParts, jobPartFields, func(j *laminate.Job) *[]laminate.JobPart { return &j.Parts }),
-	tables.Many("nozzle", laminate.MostParts, nozzleFields, func(j *laminate.Job) *[]laminate.Nozzle { return &j.Nozzles }),
-	tables.Many("joint", laminate.MostParts, jointFields, func(j *laminate.Job) *[]laminate.Joint { return &j.Joints }),
-}
-
 // JobKeys lists the tables and keys of a job in canonical order.
-func JobKeys() []TableKeys { return keysOf(jobTables) }
+func JobKeys() []TableKeys { return keysOf(jobTables()) }
 
 // Beside reads a schedule that lies beside a job, by its name with forward
 // slashes; the error says why it cannot be used.
@@ -60,7 +19,7 @@ type Beside func(name string) (*laminate.Schedule, error)
 // none they are left out, and their parts cannot be judged.
 func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *laminate.Job, []Problem) {
 	j := new(laminate.Job)
-	src, problems := read(b, Job, jobTables, j)
+	src, problems := read(b, Job, jobTables(), j)
 	if src.doc == nil {
 		return src, nil, problems
 	}
@@ -116,7 +75,7 @@ func (s *Source) RenderJob(now *laminate.Job) []byte {
 	for i := range n.Laminates {
 		n.Laminates[i].Plies = laminate.JoinRow(n.Laminates[i].Plies)
 	}
-	return s.render(jobTables, &n)
+	return s.render(jobTables(), &n)
 }
 
 // JobLine gives the line of a place in a job, or in the wall of one of its
@@ -131,11 +90,11 @@ func (s *Source) JobLine(j *laminate.Job, at laminate.Ref) int {
 // JobRow is the row of a job that a place names, with the keys of its table.
 func JobRow(j *laminate.Job, at laminate.Ref) ([]tables.Field, any) {
 	spot := jobSpot(j, at)
-	return jobTables[spot.Table].Fields, jobTables[spot.Table].Rows(j)[spot.Row].Value
+	return jobTables()[spot.Table].Fields, jobTables()[spot.Table].Rows(j)[spot.Row].Value
 }
 
 // SameJob tells whether two jobs say the same, spelling included.
-func SameJob(a, b *laminate.Job) bool { return tables.Same(jobTables, a, b) }
+func SameJob(a, b *laminate.Job) bool { return tables.Same(jobTables(), a, b) }
 
 // jobSpot finds the table that a place of a job stands in.
 func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {

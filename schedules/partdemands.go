@@ -11,29 +11,6 @@ import (
 	"frp/veilwright/schedules/internal/tables"
 )
 
-// What a specification requires of the finished part.
-var (
-	dimensionDemandFields = []tables.Field{
-		tables.WordField("what", func(d *spec.Dimension) *spec.Measure { return &d.What }, spec.Measures),
-		boundsField("value", func(d *spec.Dimension) *spec.Bounds { return &d.Value }),
-		tables.TextField("places", func(d *spec.Dimension) *string { return &d.Places }),
-	}
-	hydrotestDemandFields = []tables.Field{
-		tables.SizeField("pressure", func(h *spec.Hydrotest) *quantity.Pressure { return &h.Pressure }),
-		tables.TextField("held", func(h *spec.Hydrotest) *string { return &h.Held }),
-		tables.TextField("witness", func(h *spec.Hydrotest) *string { return &h.Witness }),
-	}
-	postCureDemandFields = []tables.Field{
-		tables.SizeField("temperature", func(p *spec.PostCure) *quantity.Temperature { return &p.Temperature }),
-		tables.TextField("held", func(p *spec.PostCure) *string { return &p.Held }),
-	}
-	holdDemandFields = []tables.Field{
-		tables.TextField("point", func(h *spec.Hold) *string { return &h.Point }),
-		tables.WholeField("before_ply", func(h *spec.Hold) *laminate.Optional[int] { return &h.BeforePly }),
-		tables.TextField("witness", func(h *spec.Hold) *string { return &h.Witness }),
-	}
-)
-
 // boundsField is a lowest and a highest length, of any size that a part has.
 func boundsField[T any](key string, at func(*T) *spec.Bounds) tables.Field {
 	return tables.Of(key, `a list of 2 lengths, the lowest first; "" leaves a side open`, at,

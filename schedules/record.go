@@ -26,60 +26,6 @@ type recordDocument struct {
 	readings []reading
 }
 
-// The tables of a record; [table] indices are used below.
-const (
-	laidTable = 1 + iota
-	readingTable
-	defectTable
-	dispositionTable
-	decisionTable
-	struckTable
-	adoptedTable
-	joinedTable
-	cutTable
-	revisionTable
-	dimensionEntryTable
-	hydrotestEntryTable
-	instrumentEntryTable
-	postCureEntryTable
-	holdEntryTable
-	preparationTable
-	bondTable
-	specimenTable
-	photographTable
-)
-
-var recordTables = []tables.Table{
-	tables.One("", declared(Record,
-		tables.TextField("schedule", func(r *record.Record) *string { return &r.Schedule }),
-		tables.WholeField("schedule_revision", func(r *record.Record) *laminate.Optional[int] { return &r.ScheduleRevision }),
-		tables.TextField("schedule_sha256", func(r *record.Record) *string { return &r.ScheduleSHA256 }),
-		tables.TextField("schedule_fingerprint", func(r *record.Record) *string { return &r.ScheduleFingerprint }),
-		tables.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
-		tables.TextField("part", func(r *record.Record) *string { return &r.Part }),
-		tables.TextField("joint", func(r *record.Record) *string { return &r.Joint }),
-	), func(d *recordDocument) *record.Record { return &d.Record }),
-	tables.Many("laid", MostEntries, laidFields, func(d *recordDocument) *[]record.Laid { return &d.Laid }),
-	tables.Many("reading", MostEntries, readingFields, func(d *recordDocument) *[]reading { return &d.readings }),
-	tables.Many("defect", MostEntries, defectEntryFields, func(d *recordDocument) *[]record.Defect { return &d.Defects }),
-	tables.Many("disposition", MostEntries, dispositionFields, func(d *recordDocument) *[]record.Disposition { return &d.Dispositions }),
-	tables.Many("decision", MostEntries, decisionFields, func(d *recordDocument) *[]record.Decision { return &d.Decisions }),
-	tables.Many("struck", MostEntries, struckFields, func(d *recordDocument) *[]record.Struck { return &d.Struck }),
-	tables.Many("adopted", MostEntries, adoptedFields, func(d *recordDocument) *[]record.Adopted { return &d.Adopted }),
-	tables.Many("joined", MostEntries, joinedFields, func(d *recordDocument) *[]record.Joined { return &d.Joined }),
-	tables.Many("cut", MostEntries, cutFields, func(d *recordDocument) *[]record.Cut { return &d.Cuts }),
-	tables.Many("revision", MostEntries, revisionFields, func(d *recordDocument) *[]record.Revision { return &d.Revisions }),
-	tables.Many("dimension", MostEntries, dimensionFields, func(d *recordDocument) *[]record.Dimension { return &d.Dimensions }),
-	tables.Many("hydrotest", MostEntries, hydrotestFields, func(d *recordDocument) *[]record.Hydrotest { return &d.Hydrotests }),
-	tables.Many("instrument", MostEntries, instrumentFields, func(d *recordDocument) *[]record.Instrument { return &d.Instruments }),
-	tables.Many("post_cure", MostEntries, postCureFields, func(d *recordDocument) *[]record.PostCure { return &d.PostCures }),
-	tables.Many("hold", MostEntries, holdFields, func(d *recordDocument) *[]record.Hold { return &d.Holds }),
-	tables.Many("preparation", MostEntries, preparationFields, func(d *recordDocument) *[]record.Preparation { return &d.Preparations }),
-	tables.Many("bond", MostEntries, bondEntryFields, func(d *recordDocument) *[]record.Bond { return &d.Bonds }),
-	tables.Many("specimen", MostEntries, keptFields, func(d *recordDocument) *[]record.Specimen { return &d.Specimens }),
-	tables.Many("photograph", MostEntries, photographFields, func(d *recordDocument) *[]record.Photograph { return &d.Photographs }),
-}
-
 // MostEntries of one kind a record may hold.
 const MostEntries = 100_000
 
@@ -270,7 +216,7 @@ func ended(b []byte) int {
 
 func decodeRecord(b []byte) (*record.Record, []Problem) {
 	d := new(recordDocument)
-	src, problems := read(b, Record, recordTables, d)
+	src, problems := read(b, Record, recordTables(), d)
 	if src.doc == nil {
 		return nil, problems
 	}
@@ -380,8 +326,8 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
 	for t := laidTable; t <= photographTable; t++ {
-		if seen[t] < len(recordTables[t].Rows(d)) {
-			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables[t].Name))
+		if seen[t] < len(recordTables()[t].Rows(d)) {
+			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables()[t].Name))
 			return
 		}
 	}

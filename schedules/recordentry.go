@@ -8,11 +8,7 @@ import (
 	"strings"
 	"time"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/inspection"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
-	"frp/veilwright/laminate/spec"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -65,96 +61,6 @@ func ofField[T any](at func(*T) (of *int, id *string)) tables.Field {
 		}}
 }
 
-var laidFields = entryFields(func(x *record.Laid) *record.Entry { return &x.Entry }, "time",
-	tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),
-	tables.TextField("fingerprint", func(l *record.Laid) *string { return &l.Fingerprint }),
-	tables.TextField("material_lot", func(l *record.Laid) *string { return &l.MaterialLot }),
-	tables.TextField("resin_lot", func(l *record.Laid) *string { return &l.ResinLot }),
-	tables.ShareField("initiator", func(l *record.Laid) *laminate.Optional[float64] { return &l.Initiator }),
-	tables.ShareField("promoter", func(l *record.Laid) *laminate.Optional[float64] { return &l.Promoter }),
-	tables.TextField("gel_time", func(l *record.Laid) *string { return &l.GelTime }),
-	tables.SizeField("air_temperature", func(l *record.Laid) *quantity.Temperature { return &l.AirTemperature }),
-	tables.ShareField("humidity", func(l *record.Laid) *laminate.Optional[float64] { return &l.Humidity }),
-	tables.SizeField("surface_temperature", func(l *record.Laid) *quantity.Temperature { return &l.SurfaceTemperature }),
-	tables.TextField("material", func(l *record.Laid) *string { return &l.Material }),
-	tables.WholeField("plies", func(l *record.Laid) *laminate.Optional[int] { return &l.Plies }),
-	tables.SizeField("lap", func(l *record.Laid) *quantity.Length { return &l.Lap }),
-	tables.NotesField("remark", func(l *record.Laid) *string { return &l.Remark }),
-)
-
-var readingFields = entryFields(func(x *reading) *record.Entry { return &x.Entry }, "time",
-	tables.WordField("kind", func(r *reading) *inspection.Kind { return &r.Kind }, inspection.Kinds),
-	tables.TextField("place", func(r *reading) *string { return &r.Place }),
-	groupField("zone", "total (the whole wall), barrier, or a zone: what a cutout or specimen holds", func(r *reading) *inspection.Group { return &r.Group }),
-	tables.Field{Key: "value", What: `a length, a Barcol number, "clean", "softened" or "tacky", or a resistance, as the kind asks`,
-		Set: func(row, value any) string { row.(*reading).value = value; return "" },
-		Get: func(row any) (string, bool) { return readingValue(&row.(*reading).Reading) }},
-	tables.SizeField("before", func(r *reading) *quantity.Mass { return &r.Before }),
-	tables.SizeField("after", func(r *reading) *quantity.Mass { return &r.After }),
-	tables.WholeField("plies", func(r *reading) *laminate.Optional[int] { return &r.Plies }),
-	tables.WordField("side", func(r *reading) *spec.Side { return &r.Side }, spec.Sides),
-	tables.SizeField("area", func(r *reading) *quantity.Area { return &r.Area }),
-	tables.TextField("method", func(r *reading) *string { return &r.Method }),
-	tables.TextField("instrument", func(r *reading) *string { return &r.Instrument }),
-	tables.TextField("witness", func(r *reading) *string { return &r.Witness }),
-)
-
-var defectEntryFields = entryFields(func(x *record.Defect) *record.Entry { return &x.Entry }, "",
-	tables.WordField("kind", func(f *record.Defect) *spec.Defect { return &f.Kind }, spec.Defects),
-	tables.WordField("side", func(f *record.Defect) *spec.Side { return &f.Side }, spec.Sides),
-	tables.SizeField("size", func(f *record.Defect) *quantity.Length { return &f.Size }),
-	tables.SizeField("depth", func(f *record.Defect) *quantity.Length { return &f.Depth }),
-	tables.CountField("count", func(f *record.Defect) *int { return &f.Count }),
-	tables.SizeField("area", func(f *record.Defect) *quantity.Area { return &f.Area }),
-	tables.TextField("place", func(f *record.Defect) *string { return &f.Place }),
-	tables.FlagField("repaired", func(f *record.Defect) *bool { return &f.Repaired }),
-)
-
-var dispositionFields = entryFields(func(x *record.Disposition) *record.Entry { return &x.Entry }, "when",
-	ofField(func(d *record.Disposition) (*int, *string) { return &d.Of, &d.OfID }),
-	tables.TextField("requirement", func(d *record.Disposition) *string { return &d.Requirement }),
-	tables.WordField("action", func(d *record.Disposition) *record.Action { return &d.Action }, record.Actions),
-	tables.TextField("procedure", func(d *record.Disposition) *string { return &d.Procedure }),
-	tables.NotesField("why", func(d *record.Disposition) *string { return &d.Why }),
-)
-
-var decisionFields = entryFields(func(x *record.Decision) *record.Entry { return &x.Entry }, "when",
-	tables.WordField("outcome", func(d *record.Decision) *record.Outcome { return &d.Outcome }, record.Outcomes),
-	tables.WholeField("covers", func(d *record.Decision) *laminate.Optional[int] { return &d.Covers }),
-	tables.TextField("verdict", func(d *record.Decision) *string { return &d.Verdict }),
-	tables.TextField("specification", func(d *record.Decision) *string { return &d.Specification }),
-	tables.TextField("schedule", func(d *record.Decision) *string { return &d.Schedule }),
-	tables.NotesField("why", func(d *record.Decision) *string { return &d.Why }),
-)
-
-var struckFields = entryFields(func(x *record.Struck) *record.Entry { return &x.Entry }, "",
-	ofField(func(s *record.Struck) (*int, *string) { return &s.Of, &s.OfID }),
-	tables.NotesField("why", func(s *record.Struck) *string { return &s.Why }),
-)
-
-var adoptedFields = entryFields(func(x *record.Adopted) *record.Entry { return &x.Entry }, "",
-	tables.NotesField("why", func(a *record.Adopted) *string { return &a.Why }),
-)
-
-var revisionFields = entryFields(func(x *record.Revision) *record.Entry { return &x.Entry }, "",
-	tables.TextField("schedule", func(r *record.Revision) *string { return &r.Schedule }),
-	tables.WholeField("number", func(r *record.Revision) *laminate.Optional[int] { return &r.Number }),
-	tables.TextField("fingerprint", func(r *record.Revision) *string { return &r.Fingerprint }),
-	tables.OrdinalField("from_ply", "the first ply laid to it", laminate.MostPlies, func(r *record.Revision) *int { return &r.From }),
-	tables.NotesField("why", func(r *record.Revision) *string { return &r.Why }),
-)
-
-var joinedFields = entryFields(func(x *record.Joined) *record.Entry { return &x.Entry }, "",
-	tables.TextField("heads", func(j *record.Joined) *string { return &j.Heads }),
-	tables.NotesField("why", func(j *record.Joined) *string { return &j.Why }),
-)
-
-var cutFields = entryFields(func(x *record.Cut) *record.Entry { return &x.Entry }, "",
-	tables.CountField("bytes", func(c *record.Cut) *int { return &c.Bytes }),
-	tables.TextField("aside", func(c *record.Cut) *string { return &c.Aside }),
-	tables.TextField("sha256", func(c *record.Cut) *string { return &c.SHA256 }),
-)
-
 // timeField is a point in time, as a TOML date-time with its offset.
 func timeField[T any](key string, at func(*T) *time.Time) tables.Field {
 	return tables.Of(key, "a date and time such as 2026-03-02T07:15:00Z", at,
@@ -176,7 +82,7 @@ func timeField[T any](key string, at func(*T) *time.Time) tables.Field {
 
 // RecordHead is the beginning of a new record, to which entries are added.
 func RecordHead(r *record.Record) []byte {
-	return appendEntry(nil, "", recordTables[0].Fields, r)
+	return appendEntry(nil, "", recordTables()[0].Fields, r)
 }
 
 // headContent is the sum of what the head says.
@@ -222,7 +128,7 @@ func kindOfEntry(entry record.Any) (title string, fields []tables.Field, row any
 	default:
 		row = entry
 	}
-	return recordTables[t].Name, recordTables[t].Fields, row
+	return recordTables()[t].Name, recordTables()[t].Fields, row
 }
 
 // RecordEntry writes one entry as it is added to a record: a table of one line

@@ -2,80 +2,9 @@ package schedules
 
 import (
 	"strings"
-	"time"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/inspection"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
-	"frp/veilwright/schedules/internal/tables"
-)
-
-// Entries about the finished part.
-var (
-	dimensionFields = entryFields(func(x *record.Dimension) *record.Entry { return &x.Entry }, "",
-		tables.WordField("what", func(d *record.Dimension) *spec.Measure { return &d.What }, spec.Measures),
-		tables.TextField("place", func(d *record.Dimension) *string { return &d.Place }),
-		tables.SizeField("value", func(d *record.Dimension) *quantity.Length { return &d.Value }),
-		tables.TextField("instrument", func(d *record.Dimension) *string { return &d.Instrument }),
-		tables.TextField("witness", func(d *record.Dimension) *string { return &d.Witness }),
-	)
-	hydrotestFields = entryFields(func(x *record.Hydrotest) *record.Entry { return &x.Entry }, "",
-		tables.TextField("medium", func(h *record.Hydrotest) *string { return &h.Medium }),
-		tables.SizeField("pressure", func(h *record.Hydrotest) *quantity.Pressure { return &h.Pressure }),
-		tables.TextField("held", func(h *record.Hydrotest) *string { return &h.Held }),
-		tables.WholeField("leaks", func(h *record.Hydrotest) *laminate.Optional[int] { return &h.Leaks }),
-		tables.TextField("instrument", func(h *record.Hydrotest) *string { return &h.Instrument }),
-		tables.SizeField("temperature", func(h *record.Hydrotest) *quantity.Temperature { return &h.Temperature }),
-		tables.TextField("witness", func(h *record.Hydrotest) *string { return &h.Witness }),
-		tables.NotesField("remark", func(h *record.Hydrotest) *string { return &h.Remark }),
-	)
-	instrumentFields = entryFields(func(x *record.Instrument) *record.Entry { return &x.Entry }, "",
-		tables.TextField("instrument", func(i *record.Instrument) *string { return &i.Instrument }),
-		tables.TextField("what", func(i *record.Instrument) *string { return &i.What }),
-		timeField("calibrated", func(i *record.Instrument) *time.Time { return &i.Calibrated }),
-		timeField("due", func(i *record.Instrument) *time.Time { return &i.Due }),
-	)
-	postCureFields = entryFields(func(x *record.PostCure) *record.Entry { return &x.Entry }, "",
-		tables.SizeField("temperature", func(p *record.PostCure) *quantity.Temperature { return &p.Temperature }),
-		tables.TextField("held", func(p *record.PostCure) *string { return &p.Held }),
-		tables.TextField("instrument", func(p *record.PostCure) *string { return &p.Instrument }),
-		tables.NotesField("remark", func(p *record.PostCure) *string { return &p.Remark }),
-	)
-	holdFields = entryFields(func(x *record.Hold) *record.Entry { return &x.Entry }, "",
-		tables.TextField("point", func(h *record.Hold) *string { return &h.Point }),
-		tables.AnswerField("passed", func(h *record.Hold) *laminate.Optional[bool] { return &h.Passed }),
-		tables.TextField("witness", func(h *record.Hold) *string { return &h.Witness }),
-		tables.NotesField("remark", func(h *record.Hold) *string { return &h.Remark }),
-	)
-	keptFields = entryFields(func(x *record.Specimen) *record.Entry { return &x.Entry }, "",
-		tables.TextField("mark", func(s *record.Specimen) *string { return &s.Mark }),
-		tables.TextField("place", func(s *record.Specimen) *string { return &s.Place }),
-		groupField("zone", "total (the whole wall), barrier, or a zone: what it holds", func(s *record.Specimen) *inspection.Group { return &s.Group }),
-		tables.TextField("kept", func(s *record.Specimen) *string { return &s.Kept }),
-		timeField("until", func(s *record.Specimen) *time.Time { return &s.Until }),
-		tables.NotesField("remark", func(s *record.Specimen) *string { return &s.Remark }),
-	)
-	photographFields = entryFields(func(x *record.Photograph) *record.Entry { return &x.Entry }, "",
-		tables.TextField("file", func(p *record.Photograph) *string { return &p.File }),
-		tables.TextField("shows", func(p *record.Photograph) *string { return &p.Shows }),
-		tables.TextField("place", func(p *record.Photograph) *string { return &p.Place }),
-		tables.NotesField("remark", func(p *record.Photograph) *string { return &p.Remark }),
-	)
-	preparationFields = entryFields(func(x *record.Preparation) *record.Entry { return &x.Entry }, "",
-		tables.TextField("onto", func(p *record.Preparation) *string { return &p.Onto }),
-		tables.AnswerField("abraded", func(p *record.Preparation) *laminate.Optional[bool] { return &p.Abraded }),
-		tables.TextField("finish", func(p *record.Preparation) *string { return &p.Finish }),
-		tables.NotesField("remark", func(p *record.Preparation) *string { return &p.Remark }),
-	)
-	bondEntryFields = entryFields(func(x *record.Bond) *record.Entry { return &x.Entry }, "",
-		tables.TextField("onto", func(b *record.Bond) *string { return &b.Onto }),
-		timeField("gelled", func(b *record.Bond) *time.Time { return &b.Gelled }),
-		tables.TextField("bonder", func(b *record.Bond) *string { return &b.Bonder }),
-		tables.TextField("qualification", func(b *record.Bond) *string { return &b.Qualification }),
-		tables.NotesField("remark", func(b *record.Bond) *string { return &b.Remark }),
-	)
 )
 
 // ofPart tells what is wrong with the entries about the finished part.

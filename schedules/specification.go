@@ -3,6 +3,7 @@ package schedules
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
@@ -12,12 +13,30 @@ import (
 	"frp/veilwright/schedules/internal/tables"
 )
 
-// specTables are those of a specification, without its top level and its
-// inspection in specDemands, which an exercise has too.
-var (
-	specDemands = []tables.Table{
-		tables.One("barrier", barrierFields, func(d *spec.Specification) *spec.Barrier { return &d.Barrier }),
-		tables.One("structure", structureFields, func(d *spec.Specification) *spec.Structure { return &d.Structure }),
+// specDemands are the tables of a specification that an exercise has too.
+var specDemands = sync.OnceValue(func() []tables.Table {
+	return []tables.Table{
+		tables.One("barrier", []tables.Field{
+			wordsField("veil_fiber", func(b *spec.Barrier) *[]laminate.Fiber { return &b.VeilFiber }, laminate.Fibers),
+			tables.WholeField("veil_plies", func(b *spec.Barrier) *laminate.Optional[int] { return &b.VeilPlies }),
+			tables.FlagField("veil_plies_exact", func(b *spec.Barrier) *bool { return &b.VeilExact }),
+			tables.WholeField("mat_plies", func(b *spec.Barrier) *laminate.Optional[int] { return &b.MatPlies }),
+			tables.SizeField("mat_areal_mass", func(b *spec.Barrier) *quantity.ArealMass { return &b.MatArealMass }),
+			rangeField("thickness", func(b *spec.Barrier) *spec.Thickness { return &b.Thickness }),
+			shareRangeField("glass_content", func(b *spec.Barrier) *spec.Range { return &b.GlassContent }),
+			wordsField("resin", func(b *spec.Barrier) *[]laminate.Family { return &b.Resin }, laminate.Families),
+			tables.WordField("filler", func(b *spec.Barrier) *laminate.Filler { return &b.Filler }, laminate.Fillers),
+			shareRangeField("filler_content", func(b *spec.Barrier) *spec.Range { return &b.FillerContent }),
+			tables.AnswerField("conductive", func(b *spec.Barrier) *laminate.Optional[bool] { return &b.Conductive }),
+		}, func(d *spec.Specification) *spec.Barrier { return &d.Barrier }),
+		tables.One("structure", []tables.Field{
+			tables.WordField("process", func(s *spec.Structure) *laminate.Process { return &s.Process }, laminate.Processes),
+			wordsField("resin", func(s *spec.Structure) *[]laminate.Family { return &s.Resin }, laminate.Families),
+			rangeField("thickness", func(s *spec.Structure) *spec.Thickness { return &s.Thickness }),
+			shareRangeField("glass_content", func(s *spec.Structure) *spec.Range { return &s.GlassContent }),
+			wordsField("forms", func(s *spec.Structure) *[]laminate.Form { return &s.Forms }, laminate.Forms),
+			spanField("angle", "degrees from the axis, 0 to 90, the lower first", 0, 90, func(s *spec.Structure) *spec.Range { return &s.Angle }),
+		}, func(d *spec.Specification) *spec.Structure { return &d.Structure }),
 		tables.One("outer_surface", []tables.Field{
 			tables.AnswerField("required", func(d *spec.Specification) *laminate.Optional[bool] { return &d.OuterSurface }),
 		}, func(d *spec.Specification) *spec.Specification { return d }),
@@ -30,21 +49,62 @@ var (
 			tables.FlagField("any", func(s *spec.Step) *bool { return &s.Any }),
 		}, func(d *spec.Specification) *[]spec.Step { return &d.Sequence }),
 	}
-	specTables = slices.Concat([]tables.Table{
+})
+
+// specTables are all of its tables: the top level, what is demanded of the wall
+// and what is inspected.
+var specTables = sync.OnceValue(func() []tables.Table {
+	return slices.Concat([]tables.Table{
 		tables.One("", declared(Specification,
 			tables.TextField("title", func(d *spec.Specification) *string { return &d.Title }),
 			tables.TextField("number", func(d *spec.Specification) *string { return &d.Number }),
 		), func(d *spec.Specification) *spec.Specification { return d }),
-	}, specDemands, []tables.Table{
-		tables.One("inspection", inspectionFields, func(d *spec.Specification) *spec.Inspection { return &d.Inspection }),
-		tables.Many("inspection.defect", laminate.MostRows, defectFields, func(d *spec.Specification) *[]spec.DefectLimit { return &d.Inspection.Defects }),
-		tables.Many("inspection.plan", laminate.MostRows, planFields, func(d *spec.Specification) *[]spec.Plan { return &d.Inspection.Plans }),
-		tables.Many("inspection.dimension", laminate.MostRows, dimensionDemandFields, func(d *spec.Specification) *[]spec.Dimension { return &d.Inspection.Dimensions }),
-		tables.One("inspection.hydrotest", hydrotestDemandFields, func(d *spec.Specification) *spec.Hydrotest { return &d.Inspection.Hydrotest }),
-		tables.One("inspection.post_cure", postCureDemandFields, func(d *spec.Specification) *spec.PostCure { return &d.Inspection.PostCure }),
-		tables.Many("inspection.hold", laminate.MostRows, holdDemandFields, func(d *spec.Specification) *[]spec.Hold { return &d.Inspection.Holds }),
+	}, specDemands(), []tables.Table{
+		tables.One("inspection", []tables.Field{
+			tables.WholeField("thickness_readings", func(i *spec.Inspection) *laminate.Optional[int] { return &i.ThicknessReadings }),
+			tables.ShareField("spot_minimum", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.SpotMinimum }),
+			tables.NumberField("barcol", "the resin manufacturer's figure, 0 to 100", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.Barcol }),
+			tables.WholeField("barcol_readings", func(i *spec.Inspection) *laminate.Optional[int] { return &i.BarcolReadings }),
+			tables.WholeField("ignition_specimens", func(i *spec.Inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
+			tables.AnswerField("acetone", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Acetone }),
+			tables.AnswerField("layup_record", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
+			tables.AnswerField("calibrated", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Calibrated }),
+			tables.SizeField("resistance_to_ground_max", func(i *spec.Inspection) *quantity.Resistance { return &i.ResistanceToGroundMax }),
+			tables.TextField("acceptance_level", func(i *spec.Inspection) *string { return &i.AcceptanceLevel }),
+		}, func(d *spec.Specification) *spec.Inspection { return &d.Inspection }),
+		tables.Many("inspection.defect", laminate.MostRows, defectFields(), func(d *spec.Specification) *[]spec.DefectLimit { return &d.Inspection.Defects }),
+		tables.Many("inspection.plan", laminate.MostRows, []tables.Field{
+			tables.WordField("of", func(p *spec.Plan) *inspection.Kind { return &p.Of }, inspection.Kinds),
+			groupField("zone", "total (the whole wall), barrier, or a zone: what is measured", func(p *spec.Plan) *inspection.Group { return &p.Group }),
+			tables.TextField("places", func(p *spec.Plan) *string { return &p.Places }),
+			tables.WordField("side", func(p *spec.Plan) *spec.Side { return &p.Side }, spec.Sides),
+			tables.TextField("method", func(p *spec.Plan) *string { return &p.Method }),
+			tables.WholeField("number", func(p *spec.Plan) *laminate.Optional[int] { return &p.Number }),
+			tables.WordField("judge", func(p *spec.Plan) *spec.Judge { return &p.Judge }, spec.Judges),
+			tables.ShareField("spot_minimum", func(p *spec.Plan) *laminate.Optional[float64] { return &p.SpotMinimum }),
+			tables.TextField("witness", func(p *spec.Plan) *string { return &p.Witness }),
+		}, func(d *spec.Specification) *[]spec.Plan { return &d.Inspection.Plans }),
+		tables.Many("inspection.dimension", laminate.MostRows, []tables.Field{
+			tables.WordField("what", func(d *spec.Dimension) *spec.Measure { return &d.What }, spec.Measures),
+			boundsField("value", func(d *spec.Dimension) *spec.Bounds { return &d.Value }),
+			tables.TextField("places", func(d *spec.Dimension) *string { return &d.Places }),
+		}, func(d *spec.Specification) *[]spec.Dimension { return &d.Inspection.Dimensions }),
+		tables.One("inspection.hydrotest", []tables.Field{
+			tables.SizeField("pressure", func(h *spec.Hydrotest) *quantity.Pressure { return &h.Pressure }),
+			tables.TextField("held", func(h *spec.Hydrotest) *string { return &h.Held }),
+			tables.TextField("witness", func(h *spec.Hydrotest) *string { return &h.Witness }),
+		}, func(d *spec.Specification) *spec.Hydrotest { return &d.Inspection.Hydrotest }),
+		tables.One("inspection.post_cure", []tables.Field{
+			tables.SizeField("temperature", func(p *spec.PostCure) *quantity.Temperature { return &p.Temperature }),
+			tables.TextField("held", func(p *spec.PostCure) *string { return &p.Held }),
+		}, func(d *spec.Specification) *spec.PostCure { return &d.Inspection.PostCure }),
+		tables.Many("inspection.hold", laminate.MostRows, []tables.Field{
+			tables.TextField("point", func(h *spec.Hold) *string { return &h.Point }),
+			tables.WholeField("before_ply", func(h *spec.Hold) *laminate.Optional[int] { return &h.BeforePly }),
+			tables.TextField("witness", func(h *spec.Hold) *string { return &h.Witness }),
+		}, func(d *spec.Specification) *[]spec.Hold { return &d.Inspection.Holds }),
 	})
-)
+})
 
 // The tables of a specification; in an exercise those of specDemands stand
 // elsewhere.
@@ -60,62 +120,16 @@ const (
 	holdTable       = 12
 )
 
-var barrierFields = []tables.Field{
-	wordsField("veil_fiber", func(b *spec.Barrier) *[]laminate.Fiber { return &b.VeilFiber }, laminate.Fibers),
-	tables.WholeField("veil_plies", func(b *spec.Barrier) *laminate.Optional[int] { return &b.VeilPlies }),
-	tables.FlagField("veil_plies_exact", func(b *spec.Barrier) *bool { return &b.VeilExact }),
-	tables.WholeField("mat_plies", func(b *spec.Barrier) *laminate.Optional[int] { return &b.MatPlies }),
-	tables.SizeField("mat_areal_mass", func(b *spec.Barrier) *quantity.ArealMass { return &b.MatArealMass }),
-	rangeField("thickness", func(b *spec.Barrier) *spec.Thickness { return &b.Thickness }),
-	shareRangeField("glass_content", func(b *spec.Barrier) *spec.Range { return &b.GlassContent }),
-	wordsField("resin", func(b *spec.Barrier) *[]laminate.Family { return &b.Resin }, laminate.Families),
-	tables.WordField("filler", func(b *spec.Barrier) *laminate.Filler { return &b.Filler }, laminate.Fillers),
-	shareRangeField("filler_content", func(b *spec.Barrier) *spec.Range { return &b.FillerContent }),
-	tables.AnswerField("conductive", func(b *spec.Barrier) *laminate.Optional[bool] { return &b.Conductive }),
-}
-
-var structureFields = []tables.Field{
-	tables.WordField("process", func(s *spec.Structure) *laminate.Process { return &s.Process }, laminate.Processes),
-	wordsField("resin", func(s *spec.Structure) *[]laminate.Family { return &s.Resin }, laminate.Families),
-	rangeField("thickness", func(s *spec.Structure) *spec.Thickness { return &s.Thickness }),
-	shareRangeField("glass_content", func(s *spec.Structure) *spec.Range { return &s.GlassContent }),
-	wordsField("forms", func(s *spec.Structure) *[]laminate.Form { return &s.Forms }, laminate.Forms),
-	spanField("angle", "degrees from the axis, 0 to 90, the lower first", 0, 90, func(s *spec.Structure) *spec.Range { return &s.Angle }),
-}
-
-var inspectionFields = []tables.Field{
-	tables.WholeField("thickness_readings", func(i *spec.Inspection) *laminate.Optional[int] { return &i.ThicknessReadings }),
-	tables.ShareField("spot_minimum", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.SpotMinimum }),
-	tables.NumberField("barcol", "the resin manufacturer's figure, 0 to 100", func(i *spec.Inspection) *laminate.Optional[float64] { return &i.Barcol }),
-	tables.WholeField("barcol_readings", func(i *spec.Inspection) *laminate.Optional[int] { return &i.BarcolReadings }),
-	tables.WholeField("ignition_specimens", func(i *spec.Inspection) *laminate.Optional[int] { return &i.IgnitionSpecimens }),
-	tables.AnswerField("acetone", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Acetone }),
-	tables.AnswerField("layup_record", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.LayupRecord }),
-	tables.AnswerField("calibrated", func(i *spec.Inspection) *laminate.Optional[bool] { return &i.Calibrated }),
-	tables.SizeField("resistance_to_ground_max", func(i *spec.Inspection) *quantity.Resistance { return &i.ResistanceToGroundMax }),
-	tables.TextField("acceptance_level", func(i *spec.Inspection) *string { return &i.AcceptanceLevel }),
-}
-
-var defectFields = []tables.Field{
-	tables.WordField("kind", func(l *spec.DefectLimit) *spec.Defect { return &l.Kind }, spec.Defects),
-	tables.WordField("side", func(l *spec.DefectLimit) *spec.Side { return &l.Side }, spec.Sides),
-	tables.SizeField("size_max", func(l *spec.DefectLimit) *quantity.Length { return &l.SizeMax }),
-	tables.SizeField("depth_max", func(l *spec.DefectLimit) *quantity.Length { return &l.DepthMax }),
-	tables.WholeField("per_area_max", func(l *spec.DefectLimit) *laminate.Optional[int] { return &l.PerAreaMax }),
-	tables.SizeField("area", func(l *spec.DefectLimit) *quantity.Area { return &l.Area }),
-}
-
-var planFields = []tables.Field{
-	tables.WordField("of", func(p *spec.Plan) *inspection.Kind { return &p.Of }, inspection.Kinds),
-	groupField("zone", "total (the whole wall), barrier, or a zone: what is measured", func(p *spec.Plan) *inspection.Group { return &p.Group }),
-	tables.TextField("places", func(p *spec.Plan) *string { return &p.Places }),
-	tables.WordField("side", func(p *spec.Plan) *spec.Side { return &p.Side }, spec.Sides),
-	tables.TextField("method", func(p *spec.Plan) *string { return &p.Method }),
-	tables.WholeField("number", func(p *spec.Plan) *laminate.Optional[int] { return &p.Number }),
-	tables.WordField("judge", func(p *spec.Plan) *spec.Judge { return &p.Judge }, spec.Judges),
-	tables.ShareField("spot_minimum", func(p *spec.Plan) *laminate.Optional[float64] { return &p.SpotMinimum }),
-	tables.TextField("witness", func(p *spec.Plan) *string { return &p.Witness }),
-}
+var defectFields = sync.OnceValue(func() []tables.Field {
+	return []tables.Field{
+		tables.WordField("kind", func(l *spec.DefectLimit) *spec.Defect { return &l.Kind }, spec.Defects),
+		tables.WordField("side", func(l *spec.DefectLimit) *spec.Side { return &l.Side }, spec.Sides),
+		tables.SizeField("size_max", func(l *spec.DefectLimit) *quantity.Length { return &l.SizeMax }),
+		tables.SizeField("depth_max", func(l *spec.DefectLimit) *quantity.Length { return &l.DepthMax }),
+		tables.WholeField("per_area_max", func(l *spec.DefectLimit) *laminate.Optional[int] { return &l.PerAreaMax }),
+		tables.SizeField("area", func(l *spec.DefectLimit) *quantity.Area { return &l.Area }),
+	}
+})
 
 // rangeField is a lowest and a highest length; "" leaves a side open.
 func rangeField[T any](key string, at func(*T) *spec.Thickness) tables.Field {
@@ -193,7 +207,7 @@ func wordsField[T any, W ~uint8](key string, at func(*T) *[]W, set word.Set[W]) 
 // nil; all of them are told.
 func DecodeSpecification(b []byte) (*spec.Specification, []Problem) {
 	d := new(spec.Specification)
-	src, problems := read(b, Specification, specTables, d)
+	src, problems := read(b, Specification, specTables(), d)
 	if src.doc == nil {
 		return nil, problems
 	}

@@ -19,7 +19,7 @@ func Tidy(b []byte, lib *laminate.Library) ([]byte, []Problem) {
 	switch kind {
 	case ShopBook:
 		src, own, problems := decodeBook(b)
-		return canonical(src, bookTables, own, problems)
+		return canonical(src, bookTables(), own, problems)
 	case Job:
 		src, j, problems := DecodeJob(b, nil, nil)
 		if len(problems) == 0 && lib != nil {
@@ -37,7 +37,7 @@ func Tidy(b []byte, lib *laminate.Library) ([]byte, []Problem) {
 				return Tidy(src.RenderJob(j), lib)
 			}
 		}
-		return canonical(src, jobTables, j, problems)
+		return canonical(src, jobTables(), j, problems)
 	default: // what is no schedule is told so
 	}
 	src, s, problems := Decode(b, nil)

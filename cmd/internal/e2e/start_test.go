@@ -15,7 +15,7 @@ import (
 const preparing = 16 << 10
 
 // overgrown may only shrink.
-var overgrown = map[string]int{"frp/veilwright/schedules": 250 << 10}
+var overgrown = map[string]int{"frp/veilwright/schedules": 40 << 10}
 
 func TestStart_preparesLittle(t *testing.T) {
 	cmd := exec.Command(program, "--version")
