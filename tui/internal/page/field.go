@@ -74,15 +74,23 @@ func (f *Field) rows() []keys.Row {
 	}
 	if f.Several {
 		return append([]keys.Row{
-			{Keys: append(keys.Digits(n), keys.Space), Show: "1-" + strconv.Itoa(n), Short: "mark", Long: "mark the numbered choice, or take its mark away; Space the one the pointer is on", Rank: 3},
+			{Keys: append(keys.Digits(n), keys.Space), Show: digits(n), Short: "mark", Long: "mark the numbered choice, or take its mark away; Space the one the pointer is on", Rank: 3},
 			{Keys: []string{keys.Left, keys.Right}, Show: "←→", Short: "choice", Long: "to the choice before, to the next one", Rank: 4},
 			{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "none, not stated", Long: "state that there is none of them; again: state nothing", Rank: 5},
 		}, more...)
 	}
 	return append([]keys.Row{
-		{Keys: append(keys.Digits(n), keys.Left, keys.Right, keys.Space), Show: "1-" + strconv.Itoa(n) + " ←→", Short: "choose", Long: "take the numbered choice; the one before, the next one", Rank: 3},
+		{Keys: append(keys.Digits(n), keys.Left, keys.Right, keys.Space), Show: digits(n) + " ←→", Short: "choose", Long: "take the numbered choice; the one before, the next one", Rank: 3},
 		{Keys: []string{"0", keys.Backspace, keys.Delete}, Show: "0", Short: "not stated", Long: "state none", Rank: 5},
 	}, more...)
+}
+
+// digits are those that choose of n choices.
+func digits(n int) string {
+	if n == 1 {
+		return "1"
+	}
+	return "1-" + strconv.Itoa(n)
 }
 
 // Press takes a key that types or chooses, and tells whether it was one.

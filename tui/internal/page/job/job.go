@@ -264,11 +264,13 @@ func (p *Job) refers(key string) (ids []string) {
 	return ids
 }
 
+// kinds are what a job has several of.
+var kinds = [...]string{"part", "nozzle", "joint", "laminate"}
+
 // add asks what to add and opens its form.
 func (p *Job) add() {
-	names := []string{"part", "nozzle", "joint", "laminate"}
-	items := make([]page.Item, len(names))
-	for i, n := range names {
+	items := make([]page.Item, len(kinds))
+	for i, n := range kinds {
 		items[i] = page.Item{Name: n}
 	}
 	p.Open(&page.List{Head: "add", Items: items, At: 0, Verb: "add", Take: func(i int) error {
@@ -336,7 +338,7 @@ func (p *Job) adding(kind int) (laminate.Ref, edit.JobEdit) {
 			return nil
 		}
 	}
-	return at, edit.JobEdit{Label: "added", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+	return at, edit.JobEdit{Label: "added a " + kinds[kind], At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
 		n := j.Clone()
 		if err := do(n); err != nil {
 			return nil, err
