@@ -1,6 +1,9 @@
 package rules
 
-import "frp/veilwright/laminate"
+import (
+	"frp/veilwright/laminate"
+	"slices"
+)
 
 // Place is where in the wall a resin is used; several may be joined.
 type Place uint8
@@ -99,13 +102,19 @@ func FiberOf(r *laminate.RowFigures) laminate.Fiber {
 
 // Rows lists the ply rows that match, nil when none does.
 func (p *Pass) Rows(match func(row *laminate.RowFigures) bool) []int {
-	var rows []int
+	if p.matched == nil {
+		p.matched = make([]int, 0, len(p.Analysis.Rows))
+	}
+	rows := p.matched[:0]
 	for i := range p.Analysis.Rows {
 		if match(&p.Analysis.Rows[i]) {
 			rows = append(rows, i)
 		}
 	}
-	return rows
+	if len(rows) == 0 {
+		return nil
+	}
+	return slices.Clone(rows)
 }
 
 // RowsOfResin lists the rows at the place that use a resin, by its index;

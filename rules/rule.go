@@ -67,7 +67,8 @@ type Pass struct {
 	// Wall is the evaluation of the structure.
 	Wall func() *wall.Result
 
-	fix      bool // fixes are wanted: not while one is tried out
+	fix      bool  // fixes are wanted: not while one is tried out
+	matched  []int // room for the rows that match, of thousands
 	rule     *Rule
 	findings *[]Finding
 }

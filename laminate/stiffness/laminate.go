@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Layer is one sheet of a laminate. Equal layers that follow one another may be
@@ -46,20 +47,29 @@ type sheet struct {
 //
 // Source: Jones; Kaw, chapter 4.
 func New(layers []Layer) (*Laminate, error) {
-	if len(layers) == 0 {
-		return nil, ErrNoLayers
-	}
 	l := &Laminate{}
+	if err := l.Stack(layers); err != nil {
+		return nil, err
+	}
+	return l, nil
+}
+
+// Stack makes l the laminate that [New] would make of the layers, in the memory
+// that l has. After an error l is no laminate.
+func (l *Laminate) Stack(layers []Layer) error {
+	*l = Laminate{plies: slices.Grow(l.plies[:0], len(layers))[:len(layers)]}
+	if len(layers) == 0 {
+		return ErrNoLayers
+	}
 	for i := range layers {
 		if err := layers[i].check(i); err != nil {
-			return nil, err
+			return err
 		}
 		l.thickness += layers[i].Thickness
 	}
 	if !within(l.thickness, minThickness, maxThickness) {
-		return nil, &DomainError{"laminate thickness", l.thickness, "at most 100 m"}
+		return &DomainError{"laminate thickness", l.thickness, "at most 100 m"}
 	}
-	l.plies = make([]sheet, len(layers))
 	z := -l.thickness / 2
 	for i := range layers {
 		y := &layers[i]
@@ -79,9 +89,9 @@ func New(layers []Layer) (*Laminate, error) {
 		}
 	}
 	if err := l.invert(); err != nil {
-		return nil, l.explain(layers, err)
+		return l.explain(layers, err)
 	}
-	return l, nil
+	return nil
 }
 
 func (y *Layer) check(i int) error {

@@ -55,7 +55,8 @@ func Calculate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis
 }
 
 func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options, condition string) {
-	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: NotChecked()}}
+	e := begin(inputs{s, lib, a, o})
+	defer e.end()
 	e.run()
 	w := &working{e: e, us: e.units == quantity.US}
 	add := func(title string, steps func()) {

@@ -21,7 +21,7 @@ func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate
 			under.Service.TestPressure = quantity.Pressure{} // shown once
 		}
 		r := Evaluate(under, lib, a, o)
-		r.of(c.Name)
+		r.under(c.Name)
 		if all == nil {
 			all = r
 		} else {
@@ -40,7 +40,7 @@ func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate
 		all.Stiffeners = rings.Stiffeners
 	}
 	if strained != nil {
-		all.Plies, all.PlyCase = strained.Plies, strained.PlyCase
+		all.of, all.Counted, all.PlyCase = strained.of, strained.Counted, strained.PlyCase
 		all.A, all.B, all.D, all.Membrane, all.stiffOf = strained.A, strained.B, strained.D, strained.Membrane, strained.stiffOf
 	}
 	sortCriteria(all.Criteria)
@@ -50,8 +50,8 @@ func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate
 	return all
 }
 
-// of names the condition that a result is of wherever a case is named.
-func (r *Result) of(condition string) {
+// under names the condition that a result is of wherever a case is named.
+func (r *Result) under(condition string) {
 	r.stiffOf = condition
 	name := func(s *string) {
 		if *s != "" {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -15,11 +16,8 @@ import (
 
 // evaluation is one run of Evaluate.
 type evaluation struct {
-	s   *laminate.Schedule
-	lib *laminate.Library
-	a   *laminate.Analysis
-	o   Options
-	r   *Result
+	inputs
+	r *Result
 
 	units quantity.System // the reader's
 
@@ -27,6 +25,7 @@ type evaluation struct {
 	laws      *moduli.Laws
 	layers    []stiffness.Layer
 	lam       *stiffness.Laminate // nil where Problem says why
+	memory    stiffness.Laminate  // what lam points to
 	wholeOpen string              // why the whole wall's thickness is not known
 	warmOpen  string              // why moduli say nothing about the warm wall
 	kept      float64             // share of the cold moduli
@@ -46,18 +45,61 @@ type evaluation struct {
 // cannot warp, by classical lamination theory. Where there are conditions each
 // is judged by itself.
 func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
-	e := &evaluation{s: s, lib: lib, a: a, o: o, r: &Result{NotChecked: NotChecked()}}
 	if s == nil || a == nil || len(a.Rows) != len(s.Plies) {
-		e.r.Problem = "there is no analysis of this schedule to evaluate"
-		return e.r
+		return &Result{NotChecked: NotChecked(), Problem: "there is no analysis of this schedule to evaluate"}
 	}
 	if len(s.Conditions) > 0 {
 		return evaluateConditions(s, lib, a, o)
 	}
+	given := inputs{s, lib, a, o}
+	e := begin(given)
+	defer e.end()
 	e.run()
-	e.strainPlies()
+	if at := e.plyCase(); at >= 0 {
+		e.r.PlyCase = e.r.Cases[at].Name
+	}
 	e.assumptions()
+	e.r.of = given
 	return e.r
+}
+
+// inputs are what is evaluated.
+type inputs struct {
+	s   *laminate.Schedule
+	lib *laminate.Library
+	a   *laminate.Analysis
+	o   Options
+}
+
+// spare are evaluations that ended: of a wall of thousands of rows most of the
+// cost of an edit would be their memory.
+var spare = sync.Pool{New: func() any { return new(evaluation) }}
+
+// begin is an evaluation that nothing is known of yet.
+func begin(of inputs) *evaluation {
+	e := spare.Get().(*evaluation)
+	*e = evaluation{inputs: of, r: &Result{NotChecked: NotChecked()}, rows: e.rows[:0], layers: e.layers[:0], memory: e.memory}
+	return e
+}
+
+// end gives up the evaluation, but for its result.
+func (e *evaluation) end() {
+	clear(e.rows) // of what they point to, nothing is kept
+	e.inputs, e.r, e.laws, e.lam = inputs{}, nil, nil, nil
+	spare.Put(e)
+}
+
+// Plies are the strains of the rows that count under one case, from the process
+// side outward, as the schedule was when it was evaluated: figured anew, since
+// judging needs none of them.
+func (r *Result) Plies() []PlyStrain {
+	if r.of.s == nil {
+		return nil
+	}
+	e := begin(r.of)
+	defer e.end()
+	e.run()
+	return e.strainPlies()
 }
 
 // run judges the wall.
@@ -180,19 +222,16 @@ func rank(c *Criterion) int {
 }
 
 // strainPlies gives every counted row's strains under one case.
-func (e *evaluation) strainPlies() {
-	e.r.Plies = make([]PlyStrain, len(e.rows))
+func (e *evaluation) strainPlies() []PlyStrain {
+	list := make([]PlyStrain, len(e.rows))
 	at := e.plyCase()
 	var d stiffness.Deformation
 	if at >= 0 {
 		c := &e.r.Cases[at]
-		var err error
-		if d, err = e.lam.Shell([3]float64{c.NAxial, c.NHoop, 0}); err == nil {
-			e.r.PlyCase = c.Name
-		}
+		d, _ = e.lam.Shell([3]float64{c.NAxial, c.NHoop, 0}) // it did already: see respond
 	}
 	for i := range e.rows {
-		c, p := &e.rows[i], &e.r.Plies[i]
+		c, p := &e.rows[i], &list[i]
 		f := c.figures
 		*p = PlyStrain{Row: c.row, First: f.First, Last: f.Last, Basis: c.basis,
 			E1: c.law.E1, E2: c.law.E2, G12: c.law.G12, Nu12: c.law.Nu12}
@@ -202,13 +241,14 @@ func (e *evaluation) strainPlies() {
 		if sound(f.ToHere) {
 			p.Bottom, p.Top = f.ToHere-c.thick, f.ToHere
 		}
-		if e.r.PlyCase == "" {
+		if at < 0 {
 			continue
 		}
 		pt := e.lam.At(c.layer, stiffness.Middle, d)
 		p.Strain1, p.Strain2, p.Strain12 = pt.PlyStrain[0], pt.PlyStrain[1], pt.PlyStrain[2]
 		p.Stress1, p.Stress2, p.Stress12 = pt.PlyStress[0], pt.PlyStress[1], pt.PlyStress[2]
 	}
+	return list
 }
 
 // plyCase is the case that strains the wall most of all that are judged, by

@@ -3,6 +3,7 @@ package wall
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,7 +28,7 @@ type counted struct {
 // collect finds the rows that count, their thickness and their moduli, and
 // stacks them.
 func (e *evaluation) collect() {
-	e.rows = make([]counted, 0, len(e.a.Rows))
+	e.rows = slices.Grow(e.rows[:0], len(e.a.Rows))
 	layers := 0
 	for i := range e.a.Rows {
 		f := &e.a.Rows[i]
@@ -65,6 +66,7 @@ func (e *evaluation) collect() {
 		c.law, c.basis = law, basis
 		e.rows = append(e.rows, c)
 	}
+	e.r.Counted = len(e.rows)
 	if len(e.rows) == 0 && e.r.Problem == "" {
 		e.r.Problem = "no structural ply: every ply is barrier or outer surface"
 		if len(e.a.Rows) == 0 {
@@ -117,7 +119,7 @@ func plyName(f *laminate.RowFigures) string {
 // stack builds the laminate. Equal rows that follow one another become one
 // layer, since strain runs straight through them.
 func (e *evaluation) stack(most int) {
-	layers := make([]stiffness.Layer, 0, most)
+	layers := slices.Grow(e.layers[:0], most)
 	for i := range e.rows {
 		c := &e.rows[i]
 		if c.cover {
@@ -138,12 +140,13 @@ func (e *evaluation) stack(most int) {
 		c.layer = len(layers)
 		layers = append(layers, stiffness.Layer{Ply: c.law, Angle: c.angle, Thickness: c.thick})
 	}
-	lam, err := stiffness.New(layers)
-	if err != nil {
+	e.layers = layers
+	if err := e.memory.Stack(layers); err != nil {
 		e.r.Problem = "counted plies from the inside: " + err.Error()
 		return
 	}
-	e.lam, e.layers = lam, layers
+	lam := &e.memory
+	e.lam = lam
 	e.r.A, e.r.B, e.r.D = lam.A(), lam.B(), lam.D()
 	e.r.Membrane = lam.Membrane()
 }

@@ -6,6 +6,8 @@ import (
 	"reflect"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 
 	"frp/veilwright/laminate"
@@ -91,6 +93,9 @@ func finite(v reflect.Value, path string) string {
 		}
 	case reflect.Struct:
 		for i := range v.NumField() {
+			if !v.Type().Field(i).IsExported() {
+				continue
+			}
 			if bad := finite(v.Field(i), path+"."+v.Type().Field(i).Name); bad != "" {
 				return bad
 			}
@@ -113,10 +118,38 @@ func TestEvaluate_isFiniteForAnything(t *testing.T) {
 		if bad := finite(reflect.ValueOf(r), "result"); bad != "" {
 			t.Fatal(bad)
 		}
+		if bad := finite(reflect.ValueOf(r.Plies()), "plies"); bad != "" || len(r.Plies()) != r.Counted {
+			t.Fatalf("%s; %d plies of %d", bad, len(r.Plies()), r.Counted)
+		}
 		for _, c := range r.Criteria {
 			if (c.Answer == wall.Incomplete || c.Answer == wall.NotApplicable) && (c.Reason == "" || c.Ratio != 0) {
 				t.Fatalf("no reason, or a ratio: %+v", c)
 			}
+		}
+	})
+}
+
+// An evaluation takes over the memory of one that ended, and nothing that it
+// figured.
+func TestEvaluate_isOfItsScheduleAlone(t *testing.T) {
+	lib := catalog.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		s, other := anySchedule(t), anySchedule(t)
+		of := func(s *laminate.Schedule) (*wall.Result, []wall.PlyStrain) {
+			r := wall.Evaluate(s, lib, laminate.Analyze(s, lib), wall.Options{})
+			return r, r.Plies()
+		}
+		first, strains := of(s)
+		of(other)
+		again, strainsAgain := of(s)
+		if diff := cmp.Diff(first, again, cmpopts.IgnoreUnexported(wall.Result{})); diff != "" {
+			t.Fatalf("after another wall:\n%s", diff)
+		}
+		if diff := cmp.Diff(strains, strainsAgain); diff != "" {
+			t.Fatalf("strains after another wall:\n%s", diff)
+		}
+		if diff := cmp.Diff(strains, first.Plies()); diff != "" {
+			t.Fatalf("strains asked for later:\n%s", diff)
 		}
 	})
 }

@@ -72,10 +72,10 @@ func TestEvaluate_fibersAtTheNettingAngleHoldAClosedCylinder(t *testing.T) {
 	s.Part.InsideDiameter = quantity.New(600, quantity.Millimetre)
 	s.Service.Pressure = quantity.New(1, quantity.Kilopascal)
 	r := walltest.Evaluate(s, wall.Options{})
-	if len(r.Plies) != 2 {
-		t.Fatalf("%d plies; problem %q", len(r.Plies), r.Problem)
+	if len(r.Plies()) != 2 {
+		t.Fatalf("%d plies; problem %q", len(r.Plies()), r.Problem)
 	}
-	for _, p := range r.Plies {
+	for _, p := range r.Plies() {
 		if !(p.Stress1 > 0) || math.Abs(p.Stress2) > 1e-3*p.Stress1 || math.Abs(p.Stress12) > 1e-3*p.Stress1 {
 			t.Errorf("stress along %.4g, across %.4g, shear %.4g Pa", p.Stress1, p.Stress2, p.Stress12)
 		}

@@ -33,7 +33,7 @@ type Result struct {
 	Membrane   stiffness.Moduli
 	Cases      []Case
 	Unknown    []UnknownLoad // loads that are there but cannot be figured
-	Plies      []PlyStrain   // rows that count, from the process side outward
+	Counted    int           // rows that count, as Plies lists them
 	PlyCase    string        // the case under which Plies strain, empty when none
 	Criteria   []Criterion   // governing first
 	Stiffeners Stiffening
@@ -47,6 +47,7 @@ type Result struct {
 	Loaded bool
 
 	stiffOf string // the condition that the stiffness is of
+	of      inputs // what the stiffness is of, without conditions
 }
 
 // Governing is the governing criterion that is nearest to failing, or furthest

@@ -26,7 +26,7 @@ func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, nee
 	if f := Loads(r, u); f != nil {
 		sheet = append(sheet, f)
 	}
-	if len(r.Plies) > 0 {
+	if r.Counted > 0 {
 		sheet = append(sheet, Moduli(s, r, u))
 	}
 	sheet = append(sheet, Criteria(r, u))
@@ -71,8 +71,7 @@ func Loads(r *wall.Result, u quantity.System) (list Facts) {
 func Moduli(s *laminate.Schedule, r *wall.Result, u quantity.System) Table {
 	t := Table{Columns: []Column{{Title: "ply"}, {Title: "material"}, {Title: "angle", Right: true}, {Title: "E1", Right: true}, {Title: "E2", Right: true},
 		{Title: "G12", Right: true}, {Title: "ν12", Right: true}, {Title: "moduli by"}}}
-	for i := range r.Plies {
-		p := &r.Plies[i]
+	for _, p := range r.Plies() {
 		t.Rows = append(t.Rows, Row{Cells: []string{
 			Span(p.First, p.Last), s.Plies[p.Row].Material, u.Figure(p.Angle, quantity.Angle), u.Figure(p.E1, quantity.Stress), u.Figure(p.E2, quantity.Stress),
 			u.Figure(p.G12, quantity.Stress), quantity.Number(p.Nu12, 2), p.Basis,

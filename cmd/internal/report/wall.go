@@ -148,7 +148,7 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 	for _, o := range r.Unknown {
 		w.Unknown = append(w.Unknown, UnknownLoad(o))
 	}
-	for _, p := range r.Plies {
+	for _, p := range r.Plies() {
 		w.Plies = append(w.Plies, PlyStrain{
 			First: p.First, Last: p.Last, Basis: p.Basis, Angle: p.Angle, E1: p.E1, E2: p.E2, G12: p.G12, Nu12: p.Nu12,
 			Strain: [3]float64{p.Strain1, p.Strain2, p.Strain12}, Stress: [3]float64{p.Stress1, p.Stress2, p.Stress12},

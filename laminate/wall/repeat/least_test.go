@@ -17,7 +17,7 @@ func oneByOne(p *repeats, s *laminate.Schedule, lib *laminate.Library, unit Unit
 	n := Needed{Unit: unit, Row: p.row, Result: wall.Evaluate(s, lib, laminate.Analyze(s, lib), o)}
 	n.Governing, _ = n.Result.Governing()
 	for n.Result.Answer() != wall.Holds && n.Result.Answer() != wall.NotApplicable {
-		if _, is := incomplete(n.Result); is && (n.Repeats > 0 || len(n.Result.Plies) > 0) || n.Repeats == Most {
+		if _, is := incomplete(n.Result); is && (n.Repeats > 0 || n.Result.Counted > 0) || n.Repeats == Most {
 			return n, false
 		}
 		n.Repeats++

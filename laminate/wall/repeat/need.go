@@ -96,7 +96,7 @@ func (p *repeats) least(s *laminate.Schedule, lib *laminate.Library, unit Unit, 
 			r = wall.Evaluate(next, lib, laminate.Analyze(next, lib), o)
 			tried[n] = r
 		}
-		if c, is := incomplete(r); is && (n > 0 || len(r.Plies) > 0) {
+		if c, is := incomplete(r); is && (n > 0 || r.Counted > 0) {
 			return nil, fmt.Errorf("%s cannot be determined with %s of %s: %s", c.Name, quantity.Counted(n, "repeat", "repeats"), unit, c.Reason)
 		}
 		return r, nil

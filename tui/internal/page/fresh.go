@@ -12,16 +12,16 @@ import (
 // the same plies. Rows are followed through the change, so that a ply laid
 // inside does not make every finding outside of it look new.
 func Fresh(before, after *rules.Report) []bool {
-	to := follow(before.Schedule, after.Schedule)
+	to := pair(before.Schedule.Plies, after.Schedule.Plies)
 	known := make(map[kind][][]int, len(before.Findings))
 	for i := range before.Findings {
 		f := &before.Findings[i]
-		known[kindOf(f)] = append(known[kindOf(f)], moved(f.Rows, to))
+		known[kindOf(f)] = append(known[kindOf(f)], f.Rows)
 	}
 	fresh := make([]bool, len(after.Findings))
 	for i := range after.Findings {
 		f := &after.Findings[i]
-		fresh[i] = !slices.ContainsFunc(known[kindOf(f)], func(rows []int) bool { return same(rows, f.Rows) })
+		fresh[i] = !slices.ContainsFunc(known[kindOf(f)], func(rows []int) bool { return to.same(rows, f.Rows) })
 	}
 	return fresh
 }
@@ -33,10 +33,11 @@ type kind struct {
 
 func kindOf(f *rules.Finding) kind { return kind{f.Rule, f.Severity} }
 
-// follow gives of every row before a change its row after it, -1 where it is
-// gone: equal rows at both ends stay paired, those between pair by position.
-func follow(before, after *laminate.Schedule) []int {
-	a, b := before.Plies, after.Plies
+// paired says which row before a change is which after it: equal rows at both
+// ends stay paired, those between pair by position.
+type paired struct{ was, is, head, tail int } // rows before and after, and equal ones at both ends
+
+func pair(a, b []laminate.Ply) paired {
 	head := 0
 	for head < len(a) && head < len(b) && a[head] == b[head] {
 		head++
@@ -45,37 +46,41 @@ func follow(before, after *laminate.Schedule) []int {
 	for tail < len(a)-head && tail < len(b)-head && a[len(a)-1-tail] == b[len(b)-1-tail] {
 		tail++
 	}
-	to := make([]int, len(a))
-	for i := range a {
-		switch {
-		case i < head:
-			to[i] = i
-		case i >= len(a)-tail:
-			to[i] = i + len(b) - len(a)
-		case i < len(b)-tail:
-			to[i] = i
-		default:
-			to[i] = -1
-		}
-	}
-	return to
+	return paired{len(a), len(b), head, tail}
 }
 
-func moved(rows, to []int) []int {
-	var out []int
-	for _, r := range rows {
-		if r >= 0 && r < len(to) && to[r] >= 0 {
-			out = append(out, to[r])
-		}
+// row is the row after the change that a row before it is, -1 where it is gone.
+func (p paired) row(before int) int {
+	switch {
+	case before < 0 || before >= p.was:
+		return -1
+	case before < p.head:
+		return before
+	case before >= p.was-p.tail:
+		return before + p.is - p.was
+	case before < p.is-p.tail:
+		return before
 	}
-	return out
+	return -1
 }
 
-// same tells whether two findings of one kind are about the same thing: about
-// no ply in particular, or about a ply in common.
-func same(a, b []int) bool {
-	if len(a) == 0 && len(b) == 0 {
-		return true
+// same tells whether two findings of one kind, one before and one after, are
+// about the same thing: about no ply in particular, or about a ply in common.
+// Rows of findings ascend.
+func (p paired) same(before, after []int) bool {
+	none := len(after) == 0
+	for _, r := range before {
+		r = p.row(r)
+		if r < 0 {
+			continue
+		}
+		none = false
+		for len(after) > 0 && after[0] < r {
+			after = after[1:]
+		}
+		if len(after) > 0 && after[0] == r {
+			return true
+		}
 	}
-	return slices.ContainsFunc(a, func(r int) bool { return slices.Contains(b, r) })
+	return none
 }

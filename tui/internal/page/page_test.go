@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +10,8 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
+
+	"pgregory.net/rapid"
 )
 
 func report(plies string, findings ...rules.Finding) *rules.Report {
@@ -50,6 +53,39 @@ func TestFresh_followsPliesThroughTheChange(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Rows are followed without lists of them: held to lists, for any change.
+func TestPaired_isWhatListsOfRowsSay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		plies := rapid.SliceOfN(rapid.SampledFrom([]string{"a", "b"}), 0, 8)
+		before, after := report(strings.Join(plies.Draw(t, "before"), " ")), report(strings.Join(plies.Draw(t, "after"), " "))
+		to := pair(before.Schedule.Plies, after.Schedule.Plies)
+		rows := func(n int, label string) (list []int) {
+			for i := range n {
+				if rapid.Bool().Draw(t, label) {
+					list = append(list, i)
+				}
+			}
+			return list
+		}
+		was, is := rows(len(before.Schedule.Plies), "was"), rows(len(after.Schedule.Plies), "is")
+		last := -1
+		var moved []int
+		for _, r := range was {
+			if m := to.row(r); m >= 0 {
+				if m <= last || m >= len(after.Schedule.Plies) {
+					t.Fatalf("%+v: row %d goes to %d behind %d", to, r, m, last)
+				}
+				last = m
+				moved = append(moved, m)
+			}
+		}
+		want := len(moved) == 0 && len(is) == 0 || slices.ContainsFunc(moved, func(r int) bool { return slices.Contains(is, r) })
+		if got := to.same(was, is); got != want {
+			t.Errorf("%+v: rows %v and %v: %v", to, was, is, got)
+		}
+	})
 }
 
 func typed(f *Field, keys ...string) string {

@@ -104,7 +104,7 @@ func (p *Structure) loads(r *wall.Result, w, h int) []string {
 	if f := paper.Loads(r, p.Desk.Units()); f != nil {
 		sheet = append(sheet, f)
 	}
-	if len(r.Plies) > 0 {
+	if r.Counted > 0 {
 		sheet = append(sheet, paper.Moduli(p.schedule(), r, p.Desk.Units()))
 	}
 	if len(sheet) == 0 {
@@ -253,20 +253,20 @@ func (p *Structure) chart(r *wall.Result, w, h int) {
 		title += ", " + r.PlyCase
 	}
 	p.drawn = charted{r, p.need, w, title}
-	most := 0.0
-	for i := range r.Plies {
-		most = max(most, math.Abs(r.Plies[i].Strain1), math.Abs(r.Plies[i].Strain2))
+	most, plies := 0.0, r.Plies()
+	for i := range plies {
+		most = max(most, math.Abs(plies[i].Strain1), math.Abs(plies[i].Strain2))
 	}
 	var lines []string
 	switch {
-	case r.PlyCase == "" || len(r.Plies) == 0:
+	case r.PlyCase == "" || len(plies) == 0:
 		lines = []string{"   no strain to show: no load, or the moduli are not known"}
 	case most == 0:
 		lines = []string{"   no strain under this case"}
 	default:
 		half := max(4, (w-2*strainCells-numberCells-nameCells-2)/2)
-		for i := range r.Plies {
-			lines = append(lines, p.strainLine(&r.Plies[i], most, half))
+		for i := range plies {
+			lines = append(lines, p.strainLine(&plies[i], most, half))
 		}
 	}
 	p.strains.SetContent(strings.Join(lines, "\n"))
