@@ -51,15 +51,14 @@ func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis,
 	if len(s.Conditions) > 0 {
 		return evaluateConditions(s, lib, a, o)
 	}
-	given := inputs{s, lib, a, o}
-	e := begin(given)
+	e := begin(inputs{s, lib, a, o})
 	defer e.end()
 	e.run()
 	if at := e.plyCase(); at >= 0 {
 		e.r.PlyCase = e.r.Cases[at].Name
 	}
 	e.assumptions()
-	e.r.of = given
+	e.r.of = e.inputs
 	return e.r
 }
 

@@ -136,12 +136,12 @@ func (e *evaluation) asIsotropic() (modulus, nu float64, ok bool) {
 // hold, by the formulas that judge it, and what section each needs. There is
 // nothing to tell where the wall holds without.
 func (e *evaluation) stiffeners(p float64, f collapsing) {
-	if !exceeds(p, f.endless) {
+	if !quantity.Above(p, f.endless) {
 		return
 	}
 	holds := func(length float64) bool {
 		capacity, _ := f.allowable(length)
-		return !exceeds(p, capacity)
+		return !quantity.Above(p, capacity)
 	}
 	// The formulas fall with the length. Nearer than a twentieth of the
 	// diameter rings are a wall of their own.

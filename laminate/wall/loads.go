@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"math"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -192,7 +193,7 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the head is beyond what can be computed"})
 		return 0, 0, false
 	}
-	if proved := HeadPressure(1, depth); exceeds(pressure, proved) {
+	if proved := HeadPressure(1, depth); quantity.Above(pressure, proved) {
 		water, head := e.units.Pair(proved, pressure, quantity.Stress)
 		e.note("A water fill proves " + water + " of the " + head + " that the liquid exerts: it proves specific gravity 1 only.")
 	}
@@ -277,4 +278,14 @@ func (e *evaluation) warm() {
 	if e.warmOpen != "" {
 		e.note("A, B, D and membrane moduli are those of a cold wall.")
 	}
+}
+
+// sound tells whether v can be computed with.
+func sound(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// positive gives the figure of a stated quantity that is a finite number above
+// zero.
+func positive[D quantity.Dimension](q quantity.Quantity[D]) (float64, bool) {
+	v := q.SI()
+	return v, q.Given() && v > 0 && sound(v)
 }

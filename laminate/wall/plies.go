@@ -145,10 +145,8 @@ func (e *evaluation) stack(most int) {
 		e.r.Problem = "counted plies from the inside: " + err.Error()
 		return
 	}
-	lam := &e.memory
-	e.lam = lam
-	e.r.A, e.r.B, e.r.D = lam.A(), lam.B(), lam.D()
-	e.r.Membrane = lam.Membrane()
+	e.lam = &e.memory
+	e.r.A, e.r.B, e.r.D, e.r.Membrane = e.lam.A(), e.lam.B(), e.lam.D(), e.lam.Membrane()
 }
 
 // failureStrain gives the least failure strain of the resins that count; the

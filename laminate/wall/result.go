@@ -218,7 +218,7 @@ func (c *Criterion) weigh(demand, capacity float64) {
 	}
 	c.Demand, c.Capacity, c.Ratio = demand, capacity, ratio
 	c.Answer = Holds
-	if exceeds(demand, capacity) {
+	if quantity.Above(demand, capacity) {
 		c.Answer = Fails
 	}
 }
