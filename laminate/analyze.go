@@ -89,18 +89,22 @@ func (s *Sum) add(o *Sum) {
 type finder struct {
 	s         *Schedule
 	lib       *Library
+	listed    *Schedule // whose materials are gone through, nil where materials has them
 	materials map[string]*Material
 	resins    map[string]*Resin
 
-	lastMaterial *Material
-	lastResin    *Resin
+	// What was found last: the rows of a wall use few materials in turn.
+	recent    [4]*Material
+	next      int
+	lastResin *Resin
 }
 
 const manyOwn = 16
 
 func newFinder(s *Schedule, lib *Library) finder {
-	f := finder{s: s, lib: lib}
+	f := finder{s: s, lib: lib, listed: s}
 	if len(s.Materials) > manyOwn {
+		f.listed = nil
 		f.materials = make(map[string]*Material, len(s.Materials))
 		for i := len(s.Materials) - 1; i >= 0; i-- {
 			f.materials[s.Materials[i].ID] = &s.Materials[i]
@@ -117,20 +121,18 @@ func newFinder(s *Schedule, lib *Library) finder {
 
 // material is nil where nobody knows the id.
 func (f *finder) material(id string) *Material {
-	if f.lastMaterial != nil && f.lastMaterial.ID == id {
-		return f.lastMaterial
-	}
-	var m *Material
-	if f.materials != nil {
-		m = f.materials[id]
-		if m == nil {
-			m, _ = f.lib.Material(nil, id)
+	for _, m := range f.recent {
+		if m != nil && m.ID == id {
+			return m
 		}
-	} else {
-		m, _ = f.lib.Material(f.s, id)
+	}
+	m := f.materials[id]
+	if m == nil {
+		m, _ = f.lib.Material(f.listed, id)
 	}
 	if m != nil {
-		f.lastMaterial = m
+		f.recent[f.next] = m
+		f.next = (f.next + 1) % len(f.recent)
 	}
 	return m
 }
@@ -143,10 +145,8 @@ func (f *finder) resin(id string) *Resin {
 	case f.lastResin != nil && f.lastResin.ID == id:
 		return f.lastResin
 	}
-	var r *Resin
-	if f.resins != nil {
-		r = f.resins[id]
-	} else {
+	r := f.resins[id]
+	if f.resins == nil {
 		r, _ = f.s.Resin(id)
 	}
 	if r != nil {

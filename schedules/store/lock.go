@@ -154,7 +154,11 @@ func self() Holder {
 // that a failure is no reason to go without a lock.
 func writeHolder(f *os.File) {
 	text, err := json.Marshal(self())
-	if err != nil || f.Truncate(0) != nil {
+	if err != nil {
+		return
+	}
+	// A new file has nothing to cut off, which would be a third of the cost of a lock.
+	if info, err := f.Stat(); err != nil || info.Size() > 0 && f.Truncate(0) != nil {
 		return
 	}
 	_, _ = f.WriteAt(text, 0)

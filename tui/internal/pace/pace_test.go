@@ -3,6 +3,7 @@
 package pace
 
 import (
+	"cmp"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -69,45 +70,80 @@ gel_after = true
 	return path
 }
 
-type figures struct {
-	ready, median, p99, cursorCPU, editCPU time.Duration
-	resident                               float64
+// starts is how often a start is measured: the figure is the middle one.
+const starts = 15
+
+// begun is what it took until the program was ready, and what it then held.
+type begun struct {
+	ready, cpu          time.Duration
+	resident, anonymous float64
+}
+
+// begin runs the program until it is ready.
+func begin(b *testing.B, silent bool, mark, program string, args ...string) begun {
+	b.Helper()
+	t := start(b, silent, program, args...)
+	defer t.stop()
+	ready, err := t.until(mark)
+	if err != nil {
+		b.Fatalf("%s never showed %q: %v", program, mark, err)
+	}
+	return begun{ready, t.cpu(), t.memory("VmRSS:"), t.memory("RssAnon:")}
+}
+
+// pressed is what keys cost, and what the program holds after them.
+type pressed struct {
+	median, p99              time.Duration
+	cursor, edit, middleEdit time.Duration // processor time of one
+	resident, anonymous      float64
 }
 
 const keystrokes = 120
 
-// measure runs the program once: ready, cursor keys, then edits.
-func measure(b *testing.B, silent bool, mark, program string, args ...string) figures {
+// press runs the program once: cursor keys, then edits.
+func press(b *testing.B, mark, program string, args ...string) pressed {
 	b.Helper()
-	t := start(b, silent, program, args...)
+	t := start(b, false, program, args...)
 	defer t.stop()
-	var f figures
-	var err error
-	if f.ready, err = t.until(mark); err != nil {
+	if _, err := t.until(mark); err != nil {
 		b.Fatalf("%s never showed %q: %v", program, mark, err)
 	}
 	time.Sleep(300 * time.Millisecond)
 	var took []time.Duration
-	run := func(pair [2]string) time.Duration {
+	run := func(pair [2]string) (mean, middle time.Duration) {
+		var each []time.Duration
 		before := t.cpu()
+		last := before
 		for i := range keystrokes {
-			// A random pause keeps the keys from falling in step with a frame clock.
-			time.Sleep(time.Duration(15+rand.IntN(20)) * time.Millisecond)
 			d, err := t.press(pair[i%2])
 			if err != nil {
 				b.Fatalf("%s: key %q: %v", program, pair[i%2], err)
 			}
 			took = append(took, d)
+			// A random pause keeps the keys from falling in step with a frame clock.
+			time.Sleep(time.Duration(15+rand.IntN(20)) * time.Millisecond)
+			now := t.cpu()
+			each = append(each, now-last)
+			last = now
 		}
-		time.Sleep(50 * time.Millisecond)
-		return (t.cpu() - before) / keystrokes
+		return (last - before) / keystrokes, middleOf(each, func(d time.Duration) time.Duration { return d })
 	}
-	f.cursorCPU = run([2]string{"\x1b[B", "\x1b[A"})
-	f.editCPU = run([2]string{"+", "-"})
+	var p pressed
+	p.cursor, _ = run([2]string{"\x1b[B", "\x1b[A"})
+	p.edit, p.middleEdit = run([2]string{"+", "-"})
 	slices.Sort(took)
-	f.median, f.p99 = took[len(took)/2], took[len(took)*99/100]
-	f.resident = t.resident()
-	return f
+	p.median, p.p99 = took[len(took)/2], took[len(took)*99/100]
+	p.resident, p.anonymous = t.memory("VmRSS:"), t.memory("RssAnon:")
+	return p
+}
+
+func middleOf[T any, V cmp.Ordered](list []T, of func(T) V) V {
+	values := make([]V, len(list))
+	for i := range list {
+		values[i] = of(list[i])
+	}
+	slices.Sort(values)
+	return values[len(values)/2]
 }
 
 // BenchmarkAgainstBare states the terminal program's pace as ratios to the
@@ -118,19 +154,54 @@ func BenchmarkAgainstBare(b *testing.B) {
 		path := schedule(b, rows)
 		b.Run(fmt.Sprintf("rows=%d", rows), func(b *testing.B) {
 			for range b.N {
-				floor := measure(b, false, "row 30", bare)
-				got := measure(b, false, "Measured wall", full, path)
-				quiet := measure(b, true, "Measured wall", full, path)
-				ratio := func(x, y time.Duration) float64 { return float64(x) / float64(y) }
-				b.ReportMetric(ratio(got.ready, floor.ready), "ready/bare")
-				b.ReportMetric(ratio(quiet.ready, floor.ready), "ready-unanswered/bare")
-				b.ReportMetric(ratio(got.median, floor.median), "key-median/bare")
-				b.ReportMetric(ratio(got.p99, floor.p99), "key-p99/bare")
-				b.ReportMetric(ratio(got.cursorCPU, floor.cursorCPU), "cursor-cpu/bare")
-				b.ReportMetric(ratio(got.editCPU, floor.editCPU), "edit-cpu/bare")
-				b.ReportMetric(got.resident/floor.resident, "memory/bare")
-				b.ReportMetric(0, "ns/op")
+				var floor, got, quiet []begun
+				for range starts {
+					floor = append(floor, begin(b, false, "row 30", bare))
+					got = append(got, begin(b, false, "Measured wall", full, path))
+					quiet = append(quiet, begin(b, true, "Measured wall", full, path))
+				}
+				compare(b, got, floor)
+				b.ReportMetric(ratio(middleOf(quiet, begun.untilReady), middleOf(floor, begun.untilReady)), "ready-unanswered/bare")
+				keys, least := press(b, "Measured wall", full, path), press(b, "row 30", bare)
+				b.ReportMetric(ratio(keys.median, least.median), "key-median/bare")
+				b.ReportMetric(ratio(keys.p99, least.p99), "key-p99/bare")
+				b.ReportMetric(ratio(keys.cursor, least.cursor), "cursor-cpu/bare")
+				b.ReportMetric(ratio(keys.edit, least.edit), "edit-cpu/bare")
+				b.ReportMetric(ratio(keys.middleEdit, least.middleEdit), "edit-cpu-median/bare")
+				b.ReportMetric(keys.resident/least.resident, "memory/bare")
+				b.ReportMetric(keys.anonymous/least.anonymous, "memory-anonymous/bare")
 			}
 		})
 	}
 }
+
+// BenchmarkLinked is the floor under a start: the bare program in a binary that
+// has the terminal program in it, of which no line runs but what Go packages do
+// before main.
+func BenchmarkLinked(b *testing.B) {
+	bare, linked := build(b, "frp/veilwright/tui/internal/pace/bare"), build(b, "frp/veilwright/tui/internal/pace/linked")
+	for range b.N {
+		var floor, got []begun
+		for range starts {
+			floor = append(floor, begin(b, false, "row 30", bare))
+			got = append(got, begin(b, false, "row 30", linked))
+		}
+		compare(b, got, floor)
+	}
+}
+
+func (s begun) untilReady() time.Duration { return s.ready }
+
+// compare states starts as ratios to those of the bare program.
+func compare(b *testing.B, got, floor []begun) {
+	b.ReportMetric(ratio(middleOf(got, begun.untilReady), middleOf(floor, begun.untilReady)), "ready/bare")
+	cpu := func(s begun) time.Duration { return s.cpu }
+	b.ReportMetric(ratio(middleOf(got, cpu), middleOf(floor, cpu)), "ready-cpu/bare")
+	resident := func(s begun) float64 { return s.resident }
+	b.ReportMetric(middleOf(got, resident)/middleOf(floor, resident), "ready-memory/bare")
+	anonymous := func(s begun) float64 { return s.anonymous }
+	b.ReportMetric(middleOf(got, anonymous)/middleOf(floor, anonymous), "ready-memory-anonymous/bare")
+	b.ReportMetric(0, "ns/op")
+}
+
+func ratio(x, y time.Duration) float64 { return float64(x) / float64(y) }

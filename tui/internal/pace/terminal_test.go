@@ -136,11 +136,12 @@ func (t *terminal) cpu() time.Duration {
 	return total
 }
 
-// resident is the memory of the process in KiB.
-func (t *terminal) resident() float64 {
+// memory is a line of what the system says of the process, in KiB: VmRSS is all
+// that is resident, RssAnon that of it which is in no file.
+func (t *terminal) memory(what string) float64 {
 	b, _ := os.ReadFile("/proc/" + strconv.Itoa(t.cmd.Process.Pid) + "/status")
 	for line := range strings.Lines(string(b)) {
-		if rest, ok := strings.CutPrefix(line, "VmRSS:"); ok {
+		if rest, ok := strings.CutPrefix(line, what); ok {
 			kib, _ := strconv.ParseFloat(strings.Fields(rest)[0], 64)
 			return kib
 		}

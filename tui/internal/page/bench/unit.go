@@ -32,9 +32,9 @@ func unitsOf(r *rules.Report) []unit {
 		if plies[i].Material != plies[j].Material || rows[i].Zone != rows[j].Zone {
 			return false
 		}
-		a, b := plies[i], plies[j]
-		a.Origin, b.Origin = 0, 0
-		return a == b
+		a := plies[i]
+		a.Origin = plies[j].Origin
+		return a == plies[j]
 	}
 	var list []unit
 	for i := 0; i < len(plies); {
