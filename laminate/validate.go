@@ -319,6 +319,7 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 	if known == nil {
 		known = &Library{}
 	}
+	find := newFinder(s, known)
 	total, over := 0, -1 // the row in which they become too many
 	for i := range s.Plies {
 		p := &s.Plies[i]
@@ -342,8 +343,8 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 		c.sane("glass_content", p.GlassContent, contents)
 		c.number("void_content", p.VoidContent, 0, 0.5, false, false)
 		c.number("angle", p.Angle, -90, 90, false, false)
-		switch m, ok := known.Material(s, p.Material); {
-		case ok:
+		switch m := find.material(p.Material); {
+		case m != nil:
 			c.ofMaterial(p, m)
 		case lib != nil && p.Material != "":
 			c.fail("material", "no material has the id %s%s", quoted(p.Material), nearestMaterial(p.Material, s, lib))

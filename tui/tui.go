@@ -20,6 +20,7 @@ import (
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/terminal"
+	"frp/veilwright/tui/internal/thrift"
 )
 
 // Options say how to run it.
@@ -55,6 +56,9 @@ const framesPerSecond = 120
 // than a key that is held repeats, or than keys typed ahead of the screen come
 // apart.
 const pause = 200 * time.Millisecond
+
+// settled is when a start is over, and memory may be looked after.
+const settled = 100 * time.Millisecond
 
 // Run opens the terminal program on the document, and closes the document at its
 // end. An error says that there is no terminal to run in, or that the program
@@ -93,6 +97,7 @@ func Run(d *editor.Document, o Options) error {
 	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithMouseCellMotion(), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 
+	time.AfterFunc(settled, thrift.Begin)
 	ended := make(chan error, 1)
 	go func() {
 		_, err := p.Run()
