@@ -157,6 +157,7 @@ func decodeBook(b []byte) (*Source, *shelf, []Problem) {
 	if src.doc == nil {
 		return src, nil, problems
 	}
+	src.doc.Was = own
 	problems = src.doc.Strange(problems, own)
 	fail := func(table, row int, key, message string) {
 		problems = src.fault(problems, tables.Spot{Table: table, Row: row, Key: key}, message)

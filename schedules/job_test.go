@@ -257,7 +257,7 @@ func TestRenderJob_anyEditsReadBackAndUndoToTheSameBytes(t *testing.T) {
 func TestTidy_aJobKeepsItsCommentsAndWritesZonesOut(t *testing.T) {
 	text := "# the head\n\nformat=1\ndocument='job'\n[[part]] # p\nlaminate='a'\nid='p'\n# of a\n[[laminate]]\nid='a' # a\n[[laminate.ply]]\nmaterial='mat-1.5' # first\n# end\n"
 	got, problems := Tidy([]byte(text), catalog.Library())
-	want := "# the head\n\ndocument = \"job\"\nformat   = 1\n\n# of a\n[[laminate]]\nid = \"a\"  # a\n\n[[laminate.ply]]\nmaterial = \"mat-1.5\"  # first\nzone     = \"structural-layer\"\n# end\n\n[[part]]  # p\nid       = \"p\"\nlaminate = \"a\"\n"
+	want := "# the head\n\ndocument = 'job'\nformat   = 1\n\n# of a\n[[laminate]]\nid = 'a'  # a\n\n[[laminate.ply]]\nmaterial = 'mat-1.5'  # first\nzone     = \"structural-layer\"\n# end\n\n[[part]]  # p\nid       = 'p'\nlaminate = 'a'\n"
 	if len(problems) > 0 || string(got) != want {
 		t.Errorf("%v\n%s\nwant\n%s", problems, got, want)
 	}

@@ -268,6 +268,38 @@ func commentsOf(b []byte) []string {
 	return all
 }
 
+// However a value may be written, tidying leaves it so; what stands on several
+// lines and is no text goes on one.
+func TestTidy_leavesValuesAsTheyAreWritten(t *testing.T) {
+	schedule := "document = 'schedule'\nformat = +1\ntitle = 'a \"b\" # c'\njob = \"\\u0041\"\nrevision = +2\nauthor = ''\nnotes = '''\none\n  \\two # no remark\n'''\n" +
+		"[part]\nform = \"\"\"pipe\"\"\"\ninside_diameter = '12.0 in'\n[service]\nconcentration = 5e-1\nph = [ 1.0,2 ]\n" +
+		"[[resin]]\nid = 'r'\nfamily = 'vinyl-ester'\n[[ply]]\nmaterial = 'mat-1.5'\nresin = 'r'\ncount = 1_0\n"
+	job := "document = 'job'\nformat = 1\ntitle = 'j'\n[[laminate]]\nid = 'a'\n[[laminate.ply]]\nmaterial = 'mat-1.5'\ncount = 0b11\n[[part]]\nid = 'p'\nlaminate = 'a'\n"
+	book := "document = 'shop-book'\nformat = 1\n[takeoff]\nresin_waste_contact = 1e-1\nlap = '0.0 in'\nhour_price = 6_0.0\ncurrency = 'EUR'\n"
+	values := func(b []byte) []string {
+		var all []string
+		for line := range strings.Lines(string(b)) {
+			line = strings.TrimRight(line, "\r\n")
+			if _, value, ok := strings.Cut(line, "="); ok && !strings.HasPrefix(line, "zone ") {
+				all = append(all, strings.TrimSpace(value))
+			} else if ok || line == "" || line[0] == '[' {
+				continue
+			} else {
+				all = append(all, line)
+			}
+		}
+		return all
+	}
+	for _, text := range []string{schedule, job, book} {
+		for _, b := range [][]byte{[]byte(text), crlf([]byte(text))} {
+			got, problems := Tidy(b, catalog.Library())
+			if was, is := values(b), values(got); len(problems) > 0 || !slices.Equal(was, is) {
+				t.Errorf("%v: values were\n%q, are\n%q", problems, was, is)
+			}
+		}
+	}
+}
+
 func TestTidy_writesZonesOut(t *testing.T) {
 	zones := catalog.Library()
 	b := documents(t)["pipe-wound-brine.toml"]

@@ -17,7 +17,7 @@ type tidyCommand struct {
 
 // Help is shown under the command's flags.
 func (tidyCommand) Help() string {
-	return `Rewrites schedules, jobs and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written. Running it again changes nothing.
+	return `Rewrites schedules, jobs and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written, but for lists on several lines. Running it again changes nothing. Findings stay the same; zones that are written stay where they are when plies are added, so a finding may be fixed in another way.
 
     veilwright tidy header.toml
     veilwright tidy jobs/

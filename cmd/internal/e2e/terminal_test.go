@@ -12,6 +12,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -31,8 +32,13 @@ import (
 // limit for machines under load, not a measure; nothing sleeps.
 const patience = 20 * time.Second
 
-// program is the path of the binary under test, built once.
+// program is the path of the binary under test, built once, as the tests are:
+// with the race detector or without.
 var program string
+
+// raceLog is what the names of files begin with in which the race detector of
+// the program under test says what it found, whatever becomes of the program.
+var raceLog string
 
 func TestMain(m *testing.M) {
 	code, err := buildAndRun(m)
@@ -50,11 +56,19 @@ func buildAndRun(m *testing.M) (int, error) {
 	}
 	defer func() { _ = os.RemoveAll(dir) }()
 	program = filepath.Join(dir, "veilwright")
-	build := exec.Command("go", "build", "-o", program, "frp/veilwright/cmd/veilwright")
+	build := exec.Command("go", "build", "-race="+strconv.FormatBool(raced), "-o", program, "frp/veilwright/cmd/veilwright")
 	if text, err := build.CombinedOutput(); err != nil {
 		return 0, fmt.Errorf("building the program: %w\n%s", err, text)
 	}
-	return m.Run(), nil
+	raceLog = filepath.Join(dir, "race")
+	code := m.Run()
+	found, err := filepath.Glob(raceLog + ".*")
+	for _, name := range found {
+		text, err := os.ReadFile(name)
+		fmt.Fprintf(os.Stderr, "the program ran into a race:\n%s\n%v\n", text, err)
+		code = 1
+	}
+	return code, err
 }
 
 // home is a place for one user of the program: folders of their own, nothing
@@ -76,6 +90,7 @@ func newHome(t *testing.T) home {
 	h.env = []string{
 		"TERM=xterm-256color", "LANG=C.UTF-8", "HOME=" + top, "PATH=" + os.Getenv("PATH"), "TMPDIR=" + top,
 		"XDG_STATE_HOME=" + filepath.Join(top, "state"), "XDG_CONFIG_HOME=" + filepath.Join(top, "config"),
+		"GORACE=log_path=" + raceLog,
 	}
 	return h
 }

@@ -2,6 +2,7 @@ package tables
 
 import (
 	"bytes"
+	"cmp"
 	"strings"
 )
 
@@ -147,14 +148,21 @@ func Canonical(tables []Table, model any, src *Document, eol string) []byte {
 		w.r = src.remarks()
 	}
 	of, _ := parents(tables)
-	rows := make([][]Row, len(tables))
+	rows, was := make([][]Row, len(tables)), make([][]Row, len(tables))
 	for i := range tables {
 		rows[i] = tables[i].rows(model)
+		if src != nil {
+			was[i] = tables[i].rows(src.Was)
+		}
 	}
 	var write func(table, parent int)
 	write = func(table, parent int) {
 		for row, to := within(rows[table], parent); row < to; row++ {
-			w.row(&tables[table], table, row, rows[table][row].Value)
+			var before any
+			if row < len(was[table]) {
+				before = was[table][row].Value
+			}
+			w.row(&tables[table], table, row, rows[table][row].Value, before)
 			for i := 1; i < len(tables); i++ {
 				if of[i] == table && table > 0 {
 					write(i, row)
@@ -190,16 +198,18 @@ func (d *Document) spelled(at Spot) string {
 	return string(d.Data[l.Value:l.End])
 }
 
-// list is a list as it was typed where it has comments, else "".
-func (d *Document) list(at Spot) string {
-	if d == nil {
+// kept is a value as it was typed, where that may stay: what is on several
+// lines goes on one, unless it is text or a list with comments.
+func (d *Document) kept(at Spot) string {
+	typed := d.spelled(at)
+	if typed == "" {
 		return ""
 	}
-	i, ok := d.leaf(at)
-	if !ok || !d.stays(d.leaves[i]) {
+	i, _ := d.leaf(at)
+	if text := typed[0] == '"' || typed[0] == '\''; !text && !d.stays(d.leaves[i]) && strings.ContainsAny(typed, "\n#") {
 		return ""
 	}
-	return strings.ReplaceAll(d.spelled(at), "\r\n", "\n")
+	return strings.ReplaceAll(typed, "\r\n", "\n")
 }
 
 func (w *writer) blank() {
@@ -215,23 +225,24 @@ func (w *writer) lines(list []string) {
 	}
 }
 
-func (w *writer) row(t *Table, table, row int, values any) {
+// row writes a row of a table; before are its values as they were read, nil for none.
+func (w *writer) row(t *Table, table, row int, values, before any) {
 	here := Spot{table, row, ""}
 	var keys, texts []string
 	width := 0
 	for i := range t.Fields {
 		f := &t.Fields[i]
+		at := Spot{table, row, f.Key}
 		text, given := f.Get(values)
-		typed := w.src.spelled(Spot{table, row, f.Key})
-		switch {
-		case w.src.list(Spot{table, row, f.Key}) != "":
-			text = w.src.list(Spot{table, row, f.Key})
-		case !given && (typed == "" || f.Blank == ""):
-			continue
-		case !given:
-			text = f.Blank
-		case typed != "" && text[0] != '"' && !strings.ContainsAny(typed, "\n#"):
-			text = typed // 6.0 stays 6.0
+		if !given {
+			if text = f.Blank; text == "" || w.src.spelled(at) == "" {
+				continue
+			}
+		}
+		if before != nil {
+			if was, stated := f.Get(before); stated == given && (was == text || !given) {
+				text = cmp.Or(w.src.kept(at), text) // 6.0 stays 6.0, and 'a' stays 'a'
+			}
 		}
 		keys, texts = append(keys, f.Key), append(texts, text)
 		width = max(width, len(f.Key))

@@ -1,0 +1,6 @@
+//go:build race
+
+package e2e
+
+// raced: the program is built as its tests are.
+const raced = true
