@@ -268,6 +268,33 @@ func commentsOf(b []byte) []string {
 	return all
 }
 
+// A key that an edit takes away leaves what somebody remarked on it.
+func TestRender_aKeyThatGoesLeavesItsComment(t *testing.T) {
+	const text = "document = \"schedule\"\nformat = 1\n[service]\nph = [ # both\n  2,\n\n  4, # of the wash\n]\n[[ply]]\nmaterial = \"helical\"\n" +
+		"# above\nangle = 60  # by the winder's log\ncount = 2\nzone = \"structural-layer\" \n"
+	for _, b := range [][]byte{[]byte(text), crlf([]byte(text)), []byte("\ufeff" + text)} {
+		src, s, _ := Decode(b, nil)
+		if s == nil {
+			t.Fatalf("not read: %s", b)
+		}
+		now := s.Clone()
+		now.Plies[0].Material, now.Plies[0].Angle, now.Plies[0].Zone = catalog.Mat15, laminate.Optional[float64]{}, laminate.NoZone
+		now.Service.PH = laminate.PHRange{}
+		got := src.Render(now)
+		want := strings.NewReplacer("helical", catalog.Mat15, "angle", "# angle", "zone = \"structural-layer\" \n", "", "zone = \"structural-layer\" \r\n", "",
+			"ph =", "# ph =", "  2,", "#   2,", "  4,", "#   4,", "\n]", "\n# ]").Replace(string(b))
+		if string(got) != want {
+			t.Errorf("got\n%s\nwant\n%s", got, want)
+		}
+		if _, back, problems := Decode(got, nil); len(problems) > 0 || back.Plies[0].Angle.Given || back.Service.PH.Given {
+			t.Errorf("%v in\n%s", problems, got)
+		}
+		if back := src.Render(s); !bytes.Equal(back, b) {
+			t.Errorf("undone it is\n%s", back)
+		}
+	}
+}
+
 // However a value may be written, tidying leaves it so; what stands on several
 // lines and is no text goes on one.
 func TestTidy_leavesValuesAsTheyAreWritten(t *testing.T) {

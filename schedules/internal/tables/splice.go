@@ -352,8 +352,7 @@ func (d *Document) block(lay *layout, b *block, was, row any) ([]byte, bool) {
 			l := d.leaves[leaf]
 			changes = append(changes, change{l.Value, l.End, text})
 		case found:
-			l := d.leaves[leaf]
-			changes = append(changes, change{lineStart(d.Data, l.From), lineEnd(d.Data, l.To), ""})
+			changes = append(changes, d.without(d.leaves[leaf]))
 		case given && d.odd[b.table]:
 			return nil, false
 		case given:
@@ -384,6 +383,23 @@ func (d *Document) block(lay *layout, b *block, was, row any) ([]byte, bool) {
 	}
 	out.Write(d.Data[at:b.end])
 	return out.Bytes(), true
+}
+
+// without takes the lines of a key away. Where somebody has remarked on its value
+// they stay, as comments: the remark would say nothing without what it is on.
+func (d *Document) without(l Leaf) change {
+	from, to := lineStart(d.Data, l.From), lineEnd(d.Data, l.To)
+	if len(Comments(d.Data[l.From:l.To])) == 0 && !isComment(d.Data[l.To:to]) {
+		return change{from, to, ""}
+	}
+	var kept strings.Builder
+	for line := range bytes.Lines(d.Data[from:to]) {
+		if !isBlank(line) && !isComment(line) {
+			kept.WriteString("# ")
+		}
+		kept.Write(line)
+	}
+	return change{from, to, kept.String()}
 }
 
 // fresh is the text of a new row, in the manner of the document; empty for a
