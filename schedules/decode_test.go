@@ -152,7 +152,7 @@ func TestDecode_badInput(t *testing.T) {
 		{"beyond reason", head + "[part]\ninside_diameter = \"24 ft\"\nlength = \"1e9 ft\"\n", 9, "part.length", "at most 10000 m"},
 		{"negative pressure", head + "[service]\npressure = \"-1 psi\"\n", 8, "service.pressure", "below zero"},
 		{"below absolute zero", head + "[service]\ntemperature = \"-500 degF\"\n", 8, "service.temperature", "absolute zero"},
-		{"NaN", head + "[service]\nconcentration = nan\n", 8, "service.concentration", "NaN is no number"},
+		{"NaN", head + "[service]\nconcentration = nan\n", 8, "service.concentration", "nan is no number"},
 		{"infinity", head + "[service]\nspecific_gravity = -inf\n", 8, "service.specific_gravity", "no number"},
 		{"share above one", head + "[service]\nconcentration = 12\n", 8, "service.concentration", "from 0 to 1"},
 		{"pH descends", head + "[service]\nph = [9, 3]\n", 8, "service.ph", "descends"},

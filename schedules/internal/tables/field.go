@@ -89,7 +89,7 @@ func KindOf(v any) string {
 	case int64:
 		return fmt.Sprintf("the number %d", v)
 	case float64:
-		return fmt.Sprintf("the number %v", v)
+		return "the number " + TOMLNumber(v)
 	case bool:
 		return fmt.Sprint(v)
 	case time.Time:
@@ -161,14 +161,19 @@ func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Qu
 	units := strings.Join(zero.UnitNames(), ", ")
 	f := Of(key, zero.Noun()+" with its unit: "+units, at,
 		func(value any) (q quantity.Quantity[D], wrong string) {
-			switch v := value.(type) {
+			switch text := value.(type) {
 			case string:
-				if err := quantity.Read(&q, v); err != nil {
+				if err := quantity.Read(&q, text); err != nil {
 					wrong = err.Error()
 				}
 				return q, wrong
 			case int64, float64:
-				return q, fmt.Sprintf("the number %v has no unit: write text such as \"%v %s\"; units: %s", value, value, exampleUnit(zero.UnitNames()), units)
+				v, wrong := Number(value)
+				if wrong != "" {
+					return q, wrong
+				}
+				number := TOMLNumber(v)
+				return q, fmt.Sprintf("the number %s has no unit: write text such as \"%s %s\"; units: %s", number, number, exampleUnit(zero.UnitNames()), units)
 			}
 			return q, "a " + zero.Noun() + " in text with its unit is expected, not " + KindOf(value)
 		},
@@ -252,7 +257,7 @@ func Number(value any) (float64, string) {
 		return float64(v), ""
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return 0, fmt.Sprintf("%v is no number to build from", v)
+			return 0, TOMLNumber(v) + " is no number to build from"
 		}
 		return v, ""
 	}
@@ -278,7 +283,7 @@ func Whole(value any) (int, string) {
 		}
 		return int(v), ""
 	case float64:
-		return 0, fmt.Sprintf("a whole number is expected, not %v", v)
+		return 0, "a whole number is expected, not " + TOMLNumber(v)
 	}
 	return 0, "a whole number is expected, not " + KindOf(value)
 }

@@ -51,8 +51,13 @@ func TOMLText(s string) string {
 // TOMLNumber spells a number with the fewest digits that read back the same. A
 // zero below zero is 0: written as an integer, that is what is read back.
 func TOMLNumber(v float64) string {
-	if v == 0 {
+	switch {
+	case v == 0:
 		return "0"
+	case math.IsNaN(v):
+		return "nan"
+	case math.IsInf(v, 0):
+		return strings.TrimPrefix(strings.ToLower(strconv.FormatFloat(v, 'f', -1, 64)), "+")
 	}
 	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e15) {
 		return strconv.FormatFloat(v, 'e', -1, 64)
