@@ -70,13 +70,18 @@ func Import(table io.Reader, own []laminate.BarrierBuild) ([]laminate.Rating, []
 			return taken, refused
 		}
 		var parse *csv.ParseError
-		if errors.As(err, &parse) {
-			refused = append(refused, Refused{parse.StartLine, parse.Err.Error()})
-			continue
+		broken, line := errors.As(err, &parse), 0
+		if broken {
+			line = parse.StartLine
+		} else {
+			line, _ = r.FieldPos(0)
 		}
-		line, _ := r.FieldPos(0)
-		if n == mostRated {
+		switch {
+		case n == mostRated:
 			return taken, append(refused, Refused{line, fmt.Sprintf("more than %d rows: this one and the rest are left out", mostRated)})
+		case broken:
+			refused = append(refused, Refused{line, parse.Err.Error()})
+			continue
 		}
 		if row, err := readRating(record, at, own); err != nil {
 			refused = append(refused, Refused{line, err.Error()})

@@ -57,3 +57,19 @@ func TestImport_needsItsColumns(t *testing.T) {
 		}
 	}
 }
+
+// However broken a row is, the limit counts it.
+func TestImport_endsAtTheLimit(t *testing.T) {
+	const most = 100_000
+	head := "fluid,concentration,temperature,family,build,grade,source,date\n"
+	for _, row := range []string{"x\n", "\"a\"b\n", "lye,0.05,100 degF,vinyl-ester,100 mil,A,guide,2024\n"} {
+		rows, refused := ratings.Import(strings.NewReader(head+strings.Repeat(row, 2*most)), nil)
+		if len(rows)+len(refused) != most+1 {
+			t.Errorf("%q: %d taken, %d refused", row, len(rows), len(refused))
+			continue
+		}
+		if last := refused[len(refused)-1]; last.Line != most+2 || !strings.Contains(last.Why, "more than 100000 rows") {
+			t.Errorf("%q: %+v", row, last)
+		}
+	}
+}

@@ -26,7 +26,7 @@ func (adviseCommand) Help() string {
     veilwright advise --json header.toml | jq -r '.veils[] | select(.suits == "usual" or .suits == "suitable") | .id'
     veilwright advise --ratings coupons.csv header.toml
 
-A table of ratings names its columns in the first line: fluid, concentration, temperature, family, build, grade, source, date. Rejected rows are listed.
+A table of ratings names its columns in the first line: fluid, concentration, temperature, family, build, grade, source, date. Rejected rows are listed, of many the first twenty and the last.
 
 Exit code: 1 when no veil, resin or build is suitable, 3 when that cannot be determined, 2 when the schedule or a table cannot be read, else 0.`
 }
@@ -55,9 +55,12 @@ func (k adviseCommand) Run(c *call) error {
 	return c.either(report.AdviceOf(d.Name, d.Schedule.Title, a), append(paper.Advise(d.Name, d.Schedule, a, k.Brief), paper.Aid(nil)))
 }
 
-// rate adds the rows of a table to the library. Rows that are refused are told
-// one by one, and the call ends as unusable: advice on half a table is told, and
-// told to be that.
+// mostRejected are told one by one: a table of another kind is wrong in each row.
+const mostRejected = 20
+
+// rate adds the rows of a table to the library. Of the rows that are refused the
+// first and the last are told one by one and the others counted, and the call ends as
+// unusable: advice on half a table is told, and told to be that.
 func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 	text, err := c.read(input{name: k.Ratings})
 	if err != nil {
@@ -66,9 +69,14 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 		return
 	}
 	rows, refused := ratings.Import(strings.NewReader(string(text)), lib.Builds)
-	for _, r := range refused {
-		c.say.Say("%s:%d: row rejected: %s", k.Ratings, r.Line, r.Why)
+	for i, r := range refused {
 		c.ends(Unusable)
+		switch last := len(refused) - 1; {
+		case i < mostRejected || i == last: // the last may say that the table goes on
+			c.say.Say("%s:%d: row rejected: %s", k.Ratings, r.Line, r.Why)
+		case i == mostRejected:
+			c.say.Say("%s: %d more rows rejected, lines %d to %d; %d are taken", k.Ratings, last-i, r.Line, refused[last-1].Line, len(rows))
+		}
 	}
 	for i := range rows {
 		rows[i].Book = k.Ratings

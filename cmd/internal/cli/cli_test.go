@@ -3,6 +3,7 @@ package cli
 import (
 	"bytes"
 	"errors"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -31,6 +32,54 @@ func run(args ...string) (stdout, stderr string, code Code) {
 	var out, problems bytes.Buffer
 	code = Run(args, Process{In: strings.NewReader(""), Out: &out, Err: &problems, Getenv: func(string) string { return "" }})
 	return out.String(), problems.String(), code
+}
+
+// goneWriter is what nobody reads any more, or what is full.
+type goneWriter struct{ err error }
+
+func (w goneWriter) Write([]byte) (int, error) { return 0, w.err }
+
+// Whoever reads no further knows that they do not: nothing is said of it, only
+// the exit code tells. Everything else that keeps results from arriving is said once.
+func TestRun_saysOnceThatResultsDoNotArrive(t *testing.T) {
+	r, w, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer w.Close()
+	r.Close()
+	t.Chdir(t.TempDir())
+	for _, args := range [][]string{{"practice", "--glossary"}, {"practice", "--list"}, {"catalog", "--json"}, {"--help"}, {"--version"}, {"new", "--example"}, {"completion", "fish"}} {
+		for want, out := range map[string]io.Writer{"": w, "veilwright: writing results: the disk is on strike\n": goneWriter{errors.New("the disk is on strike")}} {
+			var problems bytes.Buffer
+			code := Run(args, Process{In: strings.NewReader(""), Out: out, Err: &problems, Getenv: func(string) string { return "" }})
+			if code != Unusable || problems.String() != want {
+				t.Errorf("%q: code %d, %q, want %q", args, code, problems.String(), want)
+			}
+		}
+	}
+}
+
+func TestAdvise_ofABadTableTellsTheFirstRowsAndCounts(t *testing.T) {
+	t.Chdir(t.TempDir())
+	example, _, _ := run("new", "--example")
+	table := "fluid,concentration,temperature,family,build,grade,source,date\n" + strings.Repeat("x\n", 4_000) + "\"lye"
+	for name, text := range map[string]string{"a.toml": example, "a.csv": table} {
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	_, problems, code := run("advise", "--ratings", "a.csv", "a.toml")
+	lines := strings.Split(strings.TrimSpace(problems), "\n")
+	if code != Unusable || len(lines) != mostRejected+2 {
+		t.Fatalf("code %d, %d lines:\n%s", code, len(lines), problems)
+	}
+	if got, want := lines[mostRejected], "veilwright: a.csv: 3980 more rows rejected, lines 22 to 4001; 0 are taken"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if !strings.HasPrefix(lines[mostRejected+1], "veilwright: a.csv:4002: row rejected: ") {
+		t.Errorf("%q", lines[mostRejected+1])
+	}
 }
 
 func TestRun_neverPanicsWhateverIsTyped(t *testing.T) {
