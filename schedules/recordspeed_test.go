@@ -1,6 +1,7 @@
 package schedules
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"strings"
 	"testing"
@@ -61,6 +62,35 @@ func TestDecodeRecord_takesWorkInProportionToItsEntries(t *testing.T) {
 	}
 	if one, four := allocations(500), allocations(2000); four > 4.5*one {
 		t.Errorf("500 entries take %.0f allocations, 2,000 take %.0f", one, four)
+	}
+}
+
+// No entry is looked for from the beginning of the file: with 40 MiB before the
+// first of 100,000 entries that would be four terabytes to read. The limit is for
+// what never ends; a second is usual.
+func TestDecodeRecord_readsEachLineOnce(t *testing.T) {
+	const entries, limit = 100_000, time.Minute
+	text := []byte("document = \"record\"\nformat = 1\nschedule = \"drain.toml\"\n")
+	for line := "# " + strings.Repeat("x", 1000) + "\n"; len(text) < 40<<20; {
+		text = append(text, line...)
+	}
+	entry := RecordEntry(&record.Reading{Entry: record.Entry{At: by(0).At, Who: "Q. One"}, Kind: inspection.Barcol, Place: "A1", Value: 30})
+	text = append(append(text, '\n'), bytes.Repeat(entry, entries)...)
+	read := make(chan []Problem, 1)
+	go func() {
+		r, _, problems := DecodeRecord(text)
+		if problems == nil && len(r.Readings) != entries {
+			problems = []Problem{{Message: "some are missing"}}
+		}
+		read <- problems
+	}()
+	select {
+	case problems := <-read:
+		if len(problems) > 0 {
+			t.Error(problems[0])
+		}
+	case <-time.After(limit):
+		t.Fatal("it does not end")
 	}
 }
 
