@@ -7,7 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/word"
-	"frp/veilwright/schedules/internal/tables"
+	"frp/veilwright/schedules/internal/spell"
 )
 
 //go:embed blank.toml
@@ -56,11 +56,11 @@ func BlankRecord(of RecordOf) []byte {
 	}
 	if of.SHA256 != "" {
 		before, after, _ := strings.Cut(text, `# schedule_sha256   = ""`)
-		text = before + "schedule_sha256   = " + tables.TOMLText(of.SHA256) + after
+		text = before + "schedule_sha256   = " + spell.Text(of.SHA256) + after
 	}
 	if of.Fingerprint != "" {
 		before, after, _ := strings.Cut(text, `# schedule_fingerprint = ""`)
-		text = before + "schedule_fingerprint = " + tables.TOMLText(of.Fingerprint) + after
+		text = before + "schedule_fingerprint = " + spell.Text(of.Fingerprint) + after
 	}
 	return []byte(text)
 }
@@ -74,5 +74,5 @@ func filled(template, slot, text string) []byte {
 			clean.WriteRune(r)
 		}
 	}
-	return []byte(strings.Replace(template, `"`+slot+`"`, tables.TOMLText(clean.String()), 1))
+	return []byte(strings.Replace(template, `"`+slot+`"`, spell.Text(clean.String()), 1))
 }

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -39,7 +40,7 @@ var bookTables = sync.OnceValue(func() []tables.Table {
 			tables.TextField("address", func(b *shelf) *string { return &b.Letterhead.Address }),
 			tables.NotesField("notes", func(b *shelf) *string { return &b.notes }),
 			tables.Of("rack", "a list of material ids, in the order the rack shows them", func(b *shelf) *[]string { return &b.Rack },
-				tables.WordsOf, func(ids []string) (string, bool) { return tables.TOMLWords(ids), len(ids) > 0 }),
+				tables.WordsOf, func(ids []string) (string, bool) { return spell.Words(ids), len(ids) > 0 }),
 		), func(b *shelf) *shelf { return b }),
 		tables.Many("material", laminate.MostRows, materialFields, func(b *shelf) *[]laminate.Material { return &b.Materials }),
 		tables.Many("resin", laminate.MostRows, resinFields, func(b *shelf) *[]laminate.Resin { return &b.Resins }),
@@ -129,9 +130,9 @@ func concentrationField() tables.Field {
 		},
 		func(c [2]float64) (string, bool) {
 			if c[0] == c[1] {
-				return tables.TOMLNumber(c[0]), true
+				return spell.Number(c[0]), true
 			}
-			return tables.TOMLNumbers(c[:]), true
+			return spell.Numbers(c[:]), true
 		})
 	f.Begin = func(row any) { row.(*laminate.Rating).Concentration = [2]float64{math.NaN(), math.NaN()} }
 	return f

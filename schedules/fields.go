@@ -4,12 +4,13 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
 // declared are the keys that every document begins with.
 func declared(kind Kind, more ...tables.Field) []tables.Field {
-	word := tables.TOMLText(kind.String())
+	word := spell.Text(kind.String())
 	return append([]tables.Field{tables.Declaration("document", word, word), tables.Declaration("format", "1", "1")}, more...)
 }
 
@@ -54,7 +55,7 @@ var builtFields = []tables.Field{
 			}
 			return laminate.KFactors{Values: [5]float64(list), Given: true}, ""
 		},
-		func(k laminate.KFactors) (string, bool) { return tables.TOMLNumbers(k.Values[:]), k.Given }),
+		func(k laminate.KFactors) (string, bool) { return spell.Numbers(k.Values[:]), k.Given }),
 	tables.TextField("grounding", func(p *laminate.Part) *string { return &p.Grounding }),
 }
 
@@ -72,10 +73,10 @@ var serviceFields = []tables.Field{
 			return laminate.PHRange{Lowest: list[0], Highest: list[1], Given: true}, ""
 		},
 		func(p laminate.PHRange) (string, bool) {
-			return tables.TOMLNumbers([]float64{p.Lowest, p.Highest}), p.Given
+			return spell.Numbers([]float64{p.Lowest, p.Highest}), p.Given
 		}),
 	tables.WordField("contact", func(s *laminate.Service) *laminate.Contact { return &s.Contact }, laminate.Contacts),
-	tables.Of("contains", "a list of "+tables.TOMLList(laminate.TraitWords.Words()), func(s *laminate.Service) *laminate.Traits { return &s.Contains },
+	tables.Of("contains", "a list of "+spell.List(laminate.TraitWords.Words()), func(s *laminate.Service) *laminate.Traits { return &s.Contains },
 		func(value any) (laminate.Traits, string) {
 			list, wrong := tables.ParseWords(value, laminate.TraitWords)
 			return laminate.TraitSet(list...), wrong
@@ -85,7 +86,7 @@ var serviceFields = []tables.Field{
 			for _, t := range c.List() {
 				words = append(words, t.String())
 			}
-			return tables.TOMLWords(words), c.Given
+			return spell.Words(words), c.Given
 		}),
 	tables.SizeField("pressure", func(s *laminate.Service) *quantity.Pressure { return &s.Pressure }),
 	tables.SizeField("vacuum", func(s *laminate.Service) *quantity.Pressure { return &s.Vacuum }),

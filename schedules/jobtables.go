@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -142,7 +143,7 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 					return [2]string(list), ""
 				},
 				func(between [2]string) (string, bool) {
-					return tables.TOMLWords(between[:]), between != [2]string{}
+					return spell.Words(between[:]), between != [2]string{}
 				}),
 			tables.TextField("outside", func(j *laminate.Joint) *string { return &j.Outside }),
 			tables.TextField("inside", func(j *laminate.Joint) *string { return &j.Inside }),

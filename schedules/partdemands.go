@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -36,7 +37,7 @@ func boundsField[T any](key string, at func(*T) *spec.Bounds) tables.Field {
 			return b, ""
 		},
 		func(b spec.Bounds) (string, bool) {
-			return tables.TOMLWords([]string{b.Lowest.Text(), b.Highest.Text()}), b.Given()
+			return spell.Words([]string{b.Lowest.Text(), b.Highest.Text()}), b.Given()
 		})
 }
 

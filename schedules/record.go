@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -43,25 +44,25 @@ func groupField[T any](key, what string, at func(*T) *inspection.Group) tables.F
 			}
 			return g, wrong
 		},
-		func(g inspection.Group) (string, bool) { return tables.TOMLText(g.String()), g != inspection.WholeWall })
+		func(g inspection.Group) (string, bool) { return spell.Text(g.String()), g != inspection.WholeWall })
 }
 
 func readingValue(r *record.Reading) (string, bool) {
 	switch r.Kind {
 	case inspection.WallThickness:
-		return tables.TOMLText(r.Thickness.Text()), r.Thickness.Given()
+		return spell.Text(r.Thickness.Text()), r.Thickness.Given()
 	case inspection.Barcol:
-		return tables.TOMLNumber(r.Value), true
+		return spell.Number(r.Value), true
 	case inspection.Acetone:
 		if r.Clean {
-			return tables.TOMLText("clean"), true
+			return spell.Text("clean"), true
 		}
 		if r.Softened {
-			return tables.TOMLText("softened"), true
+			return spell.Text("softened"), true
 		}
-		return tables.TOMLText("tacky"), true
+		return spell.Text("tacky"), true
 	case inspection.ResistanceToGround:
-		return tables.TOMLText(r.Resistance.Text()), r.Resistance.Given()
+		return spell.Text(r.Resistance.Text()), r.Resistance.Given()
 	case inspection.NoKind, inspection.IgnitionLoss, inspection.Visual:
 	}
 	return "", false

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -55,7 +56,7 @@ func ofField[T any](at func(*T) (of *int, id *string)) tables.Field {
 		Get: func(row any) (string, bool) {
 			of, id := at(row.(*T))
 			if *id != "" {
-				return tables.TOMLText(*id), true
+				return spell.Text(*id), true
 			}
 			return strconv.Itoa(*of), *of != 0
 		}}

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -156,7 +157,7 @@ func rangeField[T any](key string, at func(*T) *spec.Thickness) tables.Field {
 			return t, ""
 		},
 		func(t spec.Thickness) (string, bool) {
-			return tables.TOMLWords([]string{t.Lowest.Text(), t.Highest.Text()}), t.Given()
+			return spell.Words([]string{t.Lowest.Text(), t.Highest.Text()}), t.Given()
 		})
 }
 
@@ -180,7 +181,7 @@ func spanField[T any](key, what string, least, most float64, at func(*T) *spec.R
 			return spec.Range{Lowest: list[0], Highest: list[1], Given: true}, ""
 		},
 		func(r spec.Range) (string, bool) {
-			return tables.TOMLNumbers([]float64{r.Lowest, r.Highest}), r.Given
+			return spell.Numbers([]float64{r.Lowest, r.Highest}), r.Given
 		})
 }
 
@@ -199,7 +200,7 @@ func wordsField[T any, W ~uint8](key string, at func(*T) *[]W, set word.Set[W]) 
 			for i, w := range list {
 				words[i] = set.Name(w)
 			}
-			return tables.TOMLWords(words), len(words) > 0
+			return spell.Words(words), len(words) > 0
 		})
 }
 

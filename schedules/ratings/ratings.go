@@ -23,6 +23,25 @@ type Refused struct {
 	Why  string
 }
 
+// mostRejections are told one by one: a table of another kind is wrong in each row.
+const mostRejections = 20
+
+// Rejections words what was refused of the table of a name, of which so many rows were
+// taken: the first rows with their reasons, the last, which may say that the
+// table goes on, and between them how many more.
+func Rejections(name string, taken int, refused []Refused) []string {
+	var lines []string
+	for i, r := range refused {
+		switch last := len(refused) - 1; {
+		case i < mostRejections || i == last:
+			lines = append(lines, fmt.Sprintf("%s:%d: row rejected: %s", name, r.Line, r.Why))
+		case i == mostRejections:
+			lines = append(lines, fmt.Sprintf("%s: %d more rows rejected, lines %d to %d; %d are taken", name, last-i, r.Line, refused[last-1].Line, taken))
+		}
+	}
+	return lines
+}
+
 // ratingColumns are what a table of ratings has, in any order.
 var ratingColumns = []string{"fluid", "concentration", "temperature", "family", "build", "grade", "source", "date"}
 

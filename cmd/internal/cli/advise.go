@@ -55,9 +55,6 @@ func (k adviseCommand) Run(c *call) error {
 	return c.either(report.AdviceOf(d.Name, d.Schedule.Title, a), append(paper.Advise(d.Name, d.Schedule, a, k.Brief), paper.Aid(nil)))
 }
 
-// mostRejected are told one by one: a table of another kind is wrong in each row.
-const mostRejected = 20
-
 // rate adds the rows of a table to the library. Of the rows that are refused the
 // first and the last are told one by one and the others counted, and the call ends as
 // unusable: advice on half a table is told, and told to be that.
@@ -69,14 +66,9 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 		return
 	}
 	rows, refused := ratings.Import(strings.NewReader(string(text)), lib.Builds)
-	for i, r := range refused {
+	for _, line := range ratings.Rejections(k.Ratings, len(rows), refused) {
+		c.say.Say("%s", line)
 		c.ends(Unusable)
-		switch last := len(refused) - 1; {
-		case i < mostRejected || i == last: // the last may say that the table goes on
-			c.say.Say("%s:%d: row rejected: %s", k.Ratings, r.Line, r.Why)
-		case i == mostRejected:
-			c.say.Say("%s: %d more rows rejected, lines %d to %d; %d are taken", k.Ratings, last-i, r.Line, refused[last-1].Line, len(rows))
-		}
 	}
 	for i := range rows {
 		rows[i].Book = k.Ratings

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/internal/spell"
 )
 
 // Field is one key of a table: how it is read, written and described.
@@ -89,7 +90,7 @@ func KindOf(v any) string {
 	case int64:
 		return fmt.Sprintf("the number %d", v)
 	case float64:
-		return "the number " + TOMLNumber(v)
+		return "the number " + spell.Number(v)
 	case bool:
 		return fmt.Sprint(v)
 	case time.Time:
@@ -119,7 +120,7 @@ func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
 			}
 			return strings.ReplaceAll(s, "\r\n", "\n"), ""
 		},
-		func(s string) (string, bool) { return TOMLText(s), s != "" })
+		func(s string) (string, bool) { return spell.Text(s), s != "" })
 	f.Blank, f.Check = `""`, func(row any) string { return Strange(*at(row.(*T)), lines) }
 	return f
 }
@@ -172,12 +173,12 @@ func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Qu
 				if wrong != "" {
 					return q, wrong
 				}
-				number := TOMLNumber(v)
+				number := spell.Number(v)
 				return q, fmt.Sprintf("the number %s has no unit: write text such as \"%s %s\"; units: %s", number, number, exampleUnit(zero.UnitNames()), units)
 			}
 			return q, "a " + zero.Noun() + " in text with its unit is expected, not " + KindOf(value)
 		},
-		func(q quantity.Quantity[D]) (string, bool) { return TOMLText(q.Text()), q.Given() })
+		func(q quantity.Quantity[D]) (string, bool) { return spell.Text(q.Text()), q.Given() })
 	f.Value = func(row any) (string, bool) {
 		q := *at(row.(*T))
 		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
@@ -208,7 +209,7 @@ func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Fie
 			}
 			return w, wrong
 		},
-		func(w W) (string, bool) { return TOMLText(set.Name(w)), w != 0 })
+		func(w W) (string, bool) { return spell.Text(set.Name(w)), w != 0 })
 }
 
 // ParseWords reads a list of words of a closed set.
@@ -226,15 +227,6 @@ func ParseWords[W ~uint8](value any, set word.Set[W]) ([]W, string) {
 		list[i] = w
 	}
 	return list, ""
-}
-
-// TOMLWords spells a list of words.
-func TOMLWords(words []string) string {
-	items := make([]string, len(words))
-	for i, w := range words {
-		items[i] = TOMLText(w)
-	}
-	return TOMLList(items)
 }
 
 // WrongWord says that a word is not of a set, which ones are, and the nearest; of
@@ -257,7 +249,7 @@ func Number(value any) (float64, string) {
 		return float64(v), ""
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return 0, TOMLNumber(v) + " is no number to build from"
+			return 0, spell.Number(v) + " is no number to build from"
 		}
 		return v, ""
 	}
@@ -266,7 +258,7 @@ func Number(value any) (float64, string) {
 
 // NumberField is a number; what says which.
 func NumberField[T any](key, what string, at func(*T) *laminate.Optional[float64]) Field {
-	return optional(key, what, at, Number, TOMLNumber)
+	return optional(key, what, at, Number, spell.Number)
 }
 
 // ShareField is a number from 0 to 1.
@@ -283,7 +275,7 @@ func Whole(value any) (int, string) {
 		}
 		return int(v), ""
 	case float64:
-		return 0, "a whole number is expected, not " + TOMLNumber(v)
+		return 0, "a whole number is expected, not " + spell.Number(v)
 	}
 	return 0, "a whole number is expected, not " + KindOf(value)
 }
@@ -348,7 +340,7 @@ func PriceField[T any](key string, at func(*T) *quantity.Price) Field {
 			}
 			return p, ""
 		},
-		func(p quantity.Price) (string, bool) { return TOMLText(p.Text), p.Given() })
+		func(p quantity.Price) (string, bool) { return spell.Text(p.Text), p.Given() })
 }
 
 // UnitsField is the system of units that screens and papers show.
@@ -366,7 +358,7 @@ func UnitsField[T any](key, what string, at func(*T) (*quantity.System, *bool)) 
 		},
 		Get: func(row any) (string, bool) {
 			units, set := at(row.(*T))
-			return TOMLText(units.String()), *set
+			return spell.Text(units.String()), *set
 		}}
 }
 

@@ -1,4 +1,5 @@
-package tables
+// Package spell writes values as TOML does, so that reading them back gives the same.
+package spell
 
 import (
 	"math"
@@ -6,9 +7,9 @@ import (
 	"strings"
 )
 
-// TOMLText spells a string as TOML: on one line, or where it has newlines
+// Text spells a string as TOML: on one line, or where it has newlines
 // between triple quotes, so that notes stay readable and differ line by line.
-func TOMLText(s string) string {
+func Text(s string) string {
 	plain := true
 	for i := 0; i < len(s); i++ {
 		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c == 0x7f {
@@ -48,9 +49,9 @@ func TOMLText(s string) string {
 	return b.String()
 }
 
-// TOMLNumber spells a number with the fewest digits that read back the same. A
+// Number spells a number with the fewest digits that read back the same. A
 // zero below zero is 0: written as an integer, that is what is read back.
-func TOMLNumber(v float64) string {
+func Number(v float64) string {
 	switch {
 	case v == 0:
 		return "0"
@@ -65,14 +66,23 @@ func TOMLNumber(v float64) string {
 	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
-// TOMLList spells values as a list on one line.
-func TOMLList(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
+// List spells values as a list on one line.
+func List(items []string) string { return "[" + strings.Join(items, ", ") + "]" }
 
-// TOMLNumbers spells a list of numbers.
-func TOMLNumbers(list []float64) string {
+// Numbers spells a list of numbers.
+func Numbers(list []float64) string {
 	items := make([]string, len(list))
 	for i, v := range list {
-		items[i] = TOMLNumber(v)
+		items[i] = Number(v)
 	}
-	return TOMLList(items)
+	return List(items)
+}
+
+// Words spells a list of words.
+func Words(words []string) string {
+	items := make([]string, len(words))
+	for i, w := range words {
+		items[i] = Text(w)
+	}
+	return List(items)
 }
