@@ -9,7 +9,7 @@ import (
 
 // Picture is a wall to scale, with no place marked in it.
 func Picture(t *draw.Theme, s *laminate.Schedule, a *laminate.Analysis) widget.Strip {
-	return widget.Strip{Layers: Layers(t, s, a, nil), Barrier: a.BarrierEnd, Cursor: -1, Left: "fluid", Right: "air"}
+	return widget.Strip{Layers: Layers(t, s, a, nil), Label: func(i int) string { return paper.Span(a.Rows[i].First, a.Rows[i].Last) }, Barrier: a.BarrierEnd, Cursor: -1, Left: "fluid", Right: "air"}
 }
 
 // Layers are the plies as the picture's layers, a row a layer; into is used again.
@@ -23,7 +23,7 @@ func Layers(t *draw.Theme, s *laminate.Schedule, a *laminate.Analysis, into []wi
 		}
 		into = append(into, widget.Layer{
 			Thickness: f.Thickness * float64(s.Plies[i].Count), Glyph: Glyph(form), Look: ZoneStyle(t, f.Zone),
-			Label: paper.Span(f.First, f.Last), Zone: ZoneWord(f.Zone), Gel: s.Plies[i].GelAfter,
+			Zone: ZoneWord(f.Zone), Gel: s.Plies[i].GelAfter,
 		})
 	}
 	return into

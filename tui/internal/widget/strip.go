@@ -13,7 +13,6 @@ type Layer struct {
 	Glyph     string  // one cell
 	Pattern   string  // glyphs of one cell each in the place of Glyph, over and over
 	Look      draw.Style
-	Label     string // written into the layer where the picture is high and it fits
 	Zone      string // written under it, once for neighbors of the same zone
 	Gel       bool   // a gel stop follows
 }
@@ -22,6 +21,9 @@ type Layer struct {
 // but for Cursor, which then is layer 0; use -1 for none.
 type Strip struct {
 	Layers []Layer
+	// Label names a layer by its index, where the picture is high and the name
+	// fits into the layer; it is asked of those alone. Nil for no names.
+	Label func(layer int) string
 	// Barrier is how many layers the barrier has; its edge stands after them.
 	Barrier int
 	// Cursor is the layer worked at, CursorLabel its name: "ply 8".
@@ -214,8 +216,8 @@ func (d *drawing) layer(b *strings.Builder, i, n int, label bool) {
 			return s.String()
 		}
 	}
-	if label && l.Label != "" {
-		word := " " + draw.Clean(l.Label) + " "
+	if label && d.Label != nil && n > 4 {
+		word := " " + draw.Clean(d.Label(i)) + " "
 		if k := draw.Width(word); k+2 <= n {
 			before := (n - k) / 2
 			b.WriteString(l.Look.Render(run(before) + word + run(n-k-before)))

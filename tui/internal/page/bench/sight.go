@@ -2,6 +2,7 @@ package bench
 
 import (
 	"slices"
+	"sort"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
@@ -106,7 +107,6 @@ func (s *sight) join(r *rules.Report) {
 		if inside {
 			u := next[0]
 			l.Pattern, l.Gel = u.glyphs(r), false
-			l.Label = paper.Span(r.Analysis.Rows[u.first].First, r.Analysis.Rows[u.end()-1].Last)
 		}
 		joined = append(joined, l)
 		s.layer = append(s.layer, len(joined)-1)
@@ -115,6 +115,13 @@ func (s *sight) join(r *rules.Report) {
 		s.edge = len(joined)
 	}
 	s.joined, s.layers = joined, joined
+}
+
+// label names the plies of a layer that is drawn.
+func (s *sight) label(layer int) string {
+	rows := s.of.Analysis.Rows
+	first, behind := sort.SearchInts(s.layer, layer), sort.SearchInts(s.layer, layer+1)
+	return paper.Span(rows[first].First, rows[behind-1].Last)
 }
 
 func (s *sight) list(sch *laminate.Schedule) {
