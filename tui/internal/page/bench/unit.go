@@ -38,14 +38,17 @@ func unitsOf(r *rules.Report) []unit {
 	}
 	var list []unit
 	for i := 0; i < len(plies); {
-		best := unit{first: i, period: 1, times: 1}
+		best, through := unit{first: i, period: 1, times: 1}, false
 		for p := 1; p <= longest; p++ {
+			if through && p%best.period == 0 {
+				continue // several in one cover no more than the one does
+			}
 			n := 0
 			for i+n+p < len(plies) && alike(i+n, i+n+p) {
 				n++
 			}
 			if u := (unit{first: i, period: p, times: n/p + 1}); u.times >= leastRepeats && u.end()-i > best.end()-i {
-				best = u
+				best, through = u, i+n+p == len(plies)
 			}
 		}
 		if best.times >= leastRepeats {
