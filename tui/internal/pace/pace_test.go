@@ -82,13 +82,13 @@ type begun struct {
 // begin runs the program until it is ready.
 func begin(b *testing.B, silent bool, mark, program string, args ...string) begun {
 	b.Helper()
-	t := start(b, silent, program, args...)
+	t := start(b, silent, mark, program, args...)
 	defer t.stop()
-	ready, err := t.until(mark)
+	s, err := t.ready()
 	if err != nil {
 		b.Fatalf("%s never showed %q: %v", program, mark, err)
 	}
-	return begun{ready, t.cpu(), t.memory("VmRSS:"), t.memory("RssAnon:")}
+	return s
 }
 
 // pressed is what keys cost, and what the program holds after them.
@@ -103,9 +103,9 @@ const keystrokes = 120
 // press runs the program once: cursor keys, then edits.
 func press(b *testing.B, mark, program string, args ...string) pressed {
 	b.Helper()
-	t := start(b, false, program, args...)
+	t := start(b, false, mark, program, args...)
 	defer t.stop()
-	if _, err := t.until(mark); err != nil {
+	if _, err := t.ready(); err != nil {
 		b.Fatalf("%s never showed %q: %v", program, mark, err)
 	}
 	time.Sleep(300 * time.Millisecond)

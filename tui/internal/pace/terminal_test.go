@@ -26,15 +26,17 @@ type terminal struct {
 	started time.Time
 	silent  bool
 
+	mark  []byte // what is on the wire once the program is ready
+	begun chan begun
+
 	mu   sync.Mutex
-	seen []byte
 	last time.Time // of the latest output
 	wake chan struct{}
 }
 
-func start(tb testing.TB, silent bool, program string, args ...string) *terminal {
+func start(tb testing.TB, silent bool, mark, program string, args ...string) *terminal {
 	tb.Helper()
-	t := &terminal{cmd: exec.Command(program, args...), silent: silent, wake: make(chan struct{}, 1)}
+	t := &terminal{cmd: exec.Command(program, args...), silent: silent, mark: []byte(mark), begun: make(chan begun, 1), wake: make(chan struct{}, 1)}
 	home := tb.TempDir()
 	t.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+home, "XDG_STATE_HOME="+filepath.Join(home, "state"),
 		"XDG_CONFIG_HOME="+filepath.Join(home, "config"), "CI=", "NO_COLOR=")
@@ -51,15 +53,22 @@ func start(tb testing.TB, silent bool, program string, args ...string) *terminal
 
 func (t *terminal) read() {
 	buf := make([]byte, 64<<10)
+	var seen []byte
 	for {
 		n, err := t.file.Read(buf)
 		if n > 0 {
 			t.mu.Lock()
-			t.seen = append(t.seen, buf[:n]...)
 			t.last = time.Now()
 			t.mu.Unlock()
 			if !t.silent {
 				t.answer(buf[:n])
+			}
+			if t.mark != nil {
+				// At once: what a program does after its first frame is no part of its start.
+				if seen = append(seen, buf[:n]...); bytes.Contains(seen, t.mark) {
+					t.begun <- begun{t.last.Sub(t.started), t.cpu(), t.memory("VmRSS:"), t.memory("RssAnon:")}
+					t.mark, seen = nil, nil
+				}
 			}
 			select {
 			case t.wake <- struct{}{}:
@@ -83,21 +92,13 @@ func (t *terminal) answer(out []byte) {
 
 var errNothing = errors.New("no output came")
 
-// until waits for text on the wire and says how long after the start it came.
-func (t *terminal) until(text string) (time.Duration, error) {
-	deadline := time.After(20 * time.Second)
-	for {
-		t.mu.Lock()
-		found, when := bytes.Contains(t.seen, []byte(text)), t.last
-		t.mu.Unlock()
-		if found {
-			return when.Sub(t.started), nil
-		}
-		select {
-		case <-t.wake:
-		case <-deadline:
-			return 0, errNothing
-		}
+// ready waits until the program is.
+func (t *terminal) ready() (begun, error) {
+	select {
+	case b := <-t.begun:
+		return b, nil
+	case <-time.After(20 * time.Second):
+		return begun{}, errNothing
 	}
 }
 
