@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -17,10 +18,15 @@ import (
 // last, so that what was cut short has the one without the other. The time was
 // called otherwise before entries were sealed; it is still read so.
 func entryFields[T any](at func(*T) *record.Entry, earlier string, own ...tables.Field) []tables.Field {
+	first, last := entryEnds(earlier)
+	return slices.Concat(tables.Lift(first, at), own, tables.Lift(last, at))
+}
+
+// entryEnds are what stands before and behind an entry's own fields.
+func entryEnds(earlier string) (first, last []tables.Field) {
 	moment := func(e *record.Entry) *time.Time { return &e.At }
-	list := []tables.Field{tables.TextField("id", func(x *T) *string { return &at(x).ID })}
-	list = append(list, own...)
-	list = append(list, tables.Lift([]tables.Field{timeField("at", moment)}, at)...)
+	first = []tables.Field{tables.TextField("id", func(e *record.Entry) *string { return &e.ID })}
+	last = []tables.Field{timeField("at", moment)}
 	if earlier != "" {
 		f := timeField(earlier, moment)
 		read := f.Set
@@ -31,12 +37,12 @@ func entryFields[T any](at func(*T) *record.Entry, earlier string, own ...tables
 			return read(row, value)
 		}
 		f.Get = func(any) (string, bool) { return "", false }
-		list = append(list, tables.Lift([]tables.Field{f}, at)...)
+		last = append(last, f)
 	}
-	return append(list,
-		tables.TextField("who", func(x *T) *string { return &at(x).Who }),
-		tables.TextField("role", func(x *T) *string { return &at(x).Role }),
-		tables.TextField("seal", func(x *T) *string { return &at(x).Seal }))
+	return first, append(last,
+		tables.TextField("who", func(e *record.Entry) *string { return &e.Who }),
+		tables.TextField("role", func(e *record.Entry) *string { return &e.Role }),
+		tables.TextField("seal", func(e *record.Entry) *string { return &e.Seal }))
 }
 
 // ofField names an earlier entry: by its id, or where that has none by its number.

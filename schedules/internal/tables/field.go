@@ -41,40 +41,56 @@ const Digits = 12
 // Of is a field of a row type: read turns a decoded value into the model's or
 // says what is wrong with it, write spells it, not ok when it is not stated.
 func Of[T, V any](key, what string, at func(*T) *V, read func(value any) (V, string), write func(V) (string, bool)) Field {
+	return At(key, what, In(at), read, write)
+}
+
+// Slot is where a row has a value. Of what the compiler makes for every type of
+// row there is just this, however much a kind of field can do.
+type Slot[V any] func(row any) *V
+
+// In is the slot that at finds in a row of type T.
+func In[T, V any](at func(*T) *V) Slot[V] { return func(row any) *V { return at(row.(*T)) } }
+
+// At is a field in a slot: see [Of].
+func At[V any](key, what string, at Slot[V], read func(value any) (V, string), write func(V) (string, bool)) Field {
 	return Field{Key: key, What: what,
 		Set: func(row, value any) string {
 			v, wrong := read(value)
 			if wrong == "" {
-				*at(row.(*T)) = v
+				*at(row) = v
 			}
 			return wrong
 		},
-		Get: func(row any) (string, bool) { return write(*at(row.(*T))) }}
+		Get: func(row any) (string, bool) { return write(*at(row)) }}
 }
 
 // Lift makes fields of a row those of one that holds it.
 func Lift[Outer, Inner any](fields []Field, inner func(*Outer) *Inner) []Field {
+	return lift(fields, func(row any) any { return inner(row.(*Outer)) })
+}
+
+func lift(fields []Field, inner func(row any) any) []Field {
 	list := make([]Field, len(fields))
 	for i, f := range fields {
 		list[i] = f
-		list[i].Set = func(row, value any) string { return f.Set(inner(row.(*Outer)), value) }
-		list[i].Get = func(row any) (string, bool) { return f.Get(inner(row.(*Outer))) }
+		list[i].Set = func(row, value any) string { return f.Set(inner(row), value) }
+		list[i].Get = func(row any) (string, bool) { return f.Get(inner(row)) }
 		if f.Value != nil {
-			list[i].Value = func(row any) (string, bool) { return f.Value(inner(row.(*Outer))) }
+			list[i].Value = func(row any) (string, bool) { return f.Value(inner(row)) }
 		}
 		if f.Begin != nil {
-			list[i].Begin = func(row any) { f.Begin(inner(row.(*Outer))) }
+			list[i].Begin = func(row any) { f.Begin(inner(row)) }
 		}
 		if f.Check != nil {
-			list[i].Check = func(row any) string { return f.Check(inner(row.(*Outer))) }
+			list[i].Check = func(row any) string { return f.Check(inner(row)) }
 		}
 	}
 	return list
 }
 
 // optional is a field that is unknown when left out.
-func optional[T any, V comparable](key, what string, at func(*T) *laminate.Optional[V], read func(any) (V, string), write func(V) string) Field {
-	return Of(key, what, at,
+func optional[V comparable](key, what string, at Slot[laminate.Optional[V]], read func(any) (V, string), write func(V) string) Field {
+	return At(key, what, at,
 		func(value any) (laminate.Optional[V], string) {
 			v, wrong := read(value)
 			return laminate.Some(v), wrong
@@ -103,16 +119,16 @@ func KindOf(v any) string {
 
 // TextField is a line of text.
 func TextField[T any](key string, at func(*T) *string) Field {
-	return textField(key, "text", at, false)
+	return textField(key, "text", In(at), false)
 }
 
 // NotesField is text of any lines.
 func NotesField[T any](key string, at func(*T) *string) Field {
-	return textField(key, "text, of several lines where wanted", at, true)
+	return textField(key, "text, of several lines where wanted", In(at), true)
 }
 
-func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
-	f := Of(key, what, at,
+func textField(key, what string, at Slot[string], lines bool) Field {
+	f := At(key, what, at,
 		func(value any) (string, string) {
 			s, ok := value.(string)
 			if !ok {
@@ -121,14 +137,16 @@ func textField[T any](key, what string, at func(*T) *string, lines bool) Field {
 			return strings.ReplaceAll(s, "\r\n", "\n"), ""
 		},
 		func(s string) (string, bool) { return spell.Text(s), s != "" })
-	f.Blank, f.Check = `""`, func(row any) string { return Strange(*at(row.(*T)), lines) }
+	f.Blank, f.Check = `""`, func(row any) string { return Strange(*at(row), lines) }
 	return f
 }
 
 // DayField is a day of the calendar, as TOML writes one or as text.
-func DayField[T any](key string, at func(*T) *string) Field {
+func DayField[T any](key string, at func(*T) *string) Field { return dayField(key, In(at)) }
+
+func dayField(key string, at Slot[string]) Field {
 	const what = "a day such as 2026-03-01"
-	f := Of(key, what, at,
+	f := At(key, what, at,
 		func(value any) (string, string) {
 			text, ok := value.(string)
 			if day, isTime := value.(time.Time); isTime {
@@ -158,9 +176,13 @@ func Strange(s string, lines bool) string {
 
 // SizeField is a physical value in text, with its unit.
 func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Quantity[D]) Field {
+	return sizeField(key, In(at))
+}
+
+func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) Field {
 	var zero quantity.Quantity[D]
 	units := strings.Join(zero.UnitNames(), ", ")
-	f := Of(key, zero.Noun()+" with its unit: "+units, at,
+	f := At(key, zero.Noun()+" with its unit: "+units, at,
 		func(value any) (q quantity.Quantity[D], wrong string) {
 			switch text := value.(type) {
 			case string:
@@ -180,7 +202,7 @@ func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Qu
 		},
 		func(q quantity.Quantity[D]) (string, bool) { return spell.Text(q.Text()), q.Given() })
 	f.Value = func(row any) (string, bool) {
-		q := *at(row.(*T))
+		q := *at(row)
 		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
 	}
 	return f
@@ -198,7 +220,11 @@ func exampleUnit(names []string) string {
 
 // WordField is one word of a closed set, whose zero value is "not stated".
 func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Field {
-	return Of(key, "one of "+set.List(), at,
+	return wordField(key, In(at), set)
+}
+
+func wordField[W ~uint8](key string, at Slot[W], set word.Set[W]) Field {
+	return At(key, "one of "+set.List(), at,
 		func(value any) (w W, wrong string) {
 			s, ok := value.(string)
 			if !ok {
@@ -258,7 +284,7 @@ func Number(value any) (float64, string) {
 
 // NumberField is a number; what says which.
 func NumberField[T any](key, what string, at func(*T) *laminate.Optional[float64]) Field {
-	return optional(key, what, at, Number, spell.Number)
+	return optional(key, what, In(at), Number, spell.Number)
 }
 
 // ShareField is a number from 0 to 1.
@@ -282,7 +308,7 @@ func Whole(value any) (int, string) {
 
 // WholeField is a whole number.
 func WholeField[T any](key string, at func(*T) *laminate.Optional[int]) Field {
-	return optional(key, "a whole number", at, Whole, strconv.Itoa)
+	return optional(key, "a whole number", In(at), Whole, strconv.Itoa)
 }
 
 // CountField is a number of plies that is 1 when not said.
@@ -323,12 +349,14 @@ func FlagField[T any](key string, at func(*T) *bool) Field {
 
 // AnswerField is unknown when left out.
 func AnswerField[T any](key string, at func(*T) *laminate.Optional[bool]) Field {
-	return optional(key, "true or false; unknown when left out", at, Boolean, strconv.FormatBool)
+	return optional(key, "true or false; unknown when left out", In(at), Boolean, strconv.FormatBool)
 }
 
 // PriceField is money per mass.
-func PriceField[T any](key string, at func(*T) *quantity.Price) Field {
-	return Of(key, `money per mass: "4.20 per kg"`, at,
+func PriceField[T any](key string, at func(*T) *quantity.Price) Field { return priceField(key, In(at)) }
+
+func priceField(key string, at Slot[quantity.Price]) Field {
+	return At(key, `money per mass: "4.20 per kg"`, at,
 		func(value any) (quantity.Price, string) {
 			s, ok := value.(string)
 			if !ok {

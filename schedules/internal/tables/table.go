@@ -35,25 +35,33 @@ func One[M, R any](name string, fields []Field, row func(*M) *R) Table {
 
 // Many is a table that may stand several times.
 func Many[M any, R comparable](name string, most int, fields []Field, list func(*M) *[]R) Table {
-	return Nested(name, most, fields, func(m *M) []*[]R { return []*[]R{list(m)} })
+	return equal[R](rowsOf(name, most, fields, func(model any) []*[]R { return []*[]R{list(model.(*M))} }))
 }
 
 // Nested is such a table within the rows of another, whose lists it is given.
 func Nested[M any, R comparable](name string, most int, fields []Field, lists func(*M) []*[]R) Table {
-	t := rowsOf(name, most, fields, lists)
+	return equal[R](rowsOf(name, most, fields, func(model any) []*[]R { return lists(model.(*M)) }))
+}
+
+// equal has rows compared as wholes.
+func equal[R comparable](t Table) Table {
 	t.same = func(a, b any) bool { return *a.(*R) == *b.(*R) }
 	return t
 }
 
 // Holding is a table that may stand several times and holds others.
 func Holding[M, R any](name string, most int, fields []Field, list func(*M) *[]R) Table {
-	return rowsOf(name, most, fields, func(m *M) []*[]R { return []*[]R{list(m)} })
+	return rowsOf(name, most, fields, func(model any) []*[]R { return []*[]R{list(model.(*M))} })
 }
 
-func rowsOf[M, R any](name string, most int, fields []Field, lists func(*M) []*[]R) Table {
+// rowsOf is what the compiler makes for every type of row, and not for every
+// document that has it.
+//
+//go:noinline
+func rowsOf[R any](name string, most int, fields []Field, lists func(model any) []*[]R) Table {
 	return Table{Name: name, Array: true, Most: most, Fields: fields,
 		rows: func(model any) []Row {
-			all, n := lists(model.(*M)), 0
+			all, n := lists(model), 0
 			for _, list := range all {
 				n += len(*list)
 			}
@@ -66,7 +74,7 @@ func rowsOf[M, R any](name string, most int, fields []Field, lists func(*M) []*[
 			return rows
 		},
 		resize: func(model any, counts []int) {
-			for parent, list := range lists(model.(*M)) {
+			for parent, list := range lists(model) {
 				*list = nil
 				if parent < len(counts) && counts[parent] > 0 {
 					*list = make([]R, counts[parent])
