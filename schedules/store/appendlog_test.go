@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"frp/veilwright/schedules/internal/system"
 )
 
 // wholeEntries takes an entry to end in an empty line.
@@ -93,7 +95,7 @@ func TestOpenAppendLog_refuses(t *testing.T) {
 		in("marked.toml"):  "is marked read-only",
 		in("big.toml"):     "at most",
 		dir:                "is a folder",
-		"/dev/null":        "is a device",
+		aDevice:            "is a device",
 	} {
 		l, torn, err := OpenAppendLog(path, wholeEntries)
 		if l != nil || torn != nil || err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), path) {
@@ -158,8 +160,19 @@ func TestAppendLog_noticesOthers(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			path := newLog(t)
 			l := openLog(t, path)
-			if err := c.do(path); err != nil {
+			err := c.do(path)
+			if system.Passes(err) {
+				// Not on every system may a file be replaced that is open: then nothing happened.
+				if err := l.Append([]byte("tick\n\n")); err != nil || get(t, path) != logStart+"tick\n\n" {
+					t.Errorf("Append = %v, the file is %q", err, get(t, path))
+				}
+				return
+			}
+			if err != nil {
 				t.Fatal(err)
+			}
+			if _, err := os.Stat(path); c.how == Removed && err == nil && namesStay {
+				return // until it is closed: nobody can notice
 			}
 			before, _ := os.ReadFile(path)
 			for range 2 {
@@ -209,7 +222,10 @@ func TestAppendLog_saysWhenAPartMayBeThere(t *testing.T) {
 	if err := l.sidecar.Unlock(); err != nil {
 		t.Fatal(err)
 	}
-	_, torn, err := OpenAppendLog(path, wholeEntries)
+	again, torn, err := OpenAppendLog(path, wholeEntries)
+	if err == nil {
+		defer again.Close()
+	}
 	if err != nil || torn == nil || torn.String() != "the last entry was cut short; its 7 bytes were moved to "+path+".torn-1" {
 		t.Errorf("opened: %v, %v", torn, err)
 	}
@@ -287,20 +303,4 @@ func TestOpenAppendLog_putsTornTailAside(t *testing.T) {
 			t.Fatalf("the log is %q, %v", kept, err)
 		}
 	})
-}
-
-func TestOpenAppendLog_keepsTheTailWhereItCannotBePutAside(t *testing.T) {
-	home(t)
-	path := newLog(t)
-	put(t, path, logStart+"torn")
-	if err := os.Chmod(filepath.Dir(path), 0o555); err != nil {
-		t.Fatal(err)
-	}
-	defer os.Chmod(filepath.Dir(path), 0o755)
-	if _, torn, err := OpenAppendLog(path, wholeEntries); torn != nil || err == nil || !strings.Contains(err.Error(), "cut short") {
-		t.Errorf("opened: %v, %v", torn, err)
-	}
-	if got := get(t, path); got != logStart+"torn" {
-		t.Errorf("the log is %q", got)
-	}
 }

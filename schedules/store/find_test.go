@@ -11,6 +11,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+// tree makes files, folders (ending in /) and symbolic links, these only where
+// the system has them for this user.
 func tree(t *testing.T, root string, paths ...string) {
 	t.Helper()
 	for _, p := range paths {
@@ -20,6 +22,7 @@ func tree(t *testing.T, root string, paths ...string) {
 		}
 		from, to, link := strings.Cut(full, " -> ")
 		switch {
+		case link && !hasLinks(t):
 		case link:
 			if err := os.Symlink(to, from); err != nil {
 				t.Fatal(err)
@@ -58,6 +61,9 @@ func TestFindBooks(t *testing.T) {
 		{"a folder that is gone", []string{"shop-book.toml"}, "jobs", nil, false, []string{"shop-book.toml"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
+			if slices.ContainsFunc(c.there, func(p string) bool { return strings.Contains(p, " -> ") }) {
+				needLinks(t)
+			}
 			root := home(t)
 			tree(t, root, c.there...)
 			want := slices.Clone(c.want)
@@ -89,6 +95,7 @@ func TestFindBooks_inThePresentFolder(t *testing.T) {
 }
 
 func TestFindBooks_saysWhereItCannotLook(t *testing.T) {
+	needLinks(t)
 	root := home(t)
 	tree(t, root, "loop -> loop", ".config/veilwright/shop-book.toml")
 	got, err := FindBooks(filepath.Join(root, "loop"), nil, false)
@@ -127,10 +134,14 @@ func TestEntries(t *testing.T) {
 		t.Fatal(err)
 	}
 	var want []Entry
-	for _, name := range []string{"shelf", "y.toml", "z"} {
+	folders, files := []string{"shelf", "y.toml", "z"}, []string{"a.toml", "b.toml", "gone.toml"}
+	if !hasLinks(t) {
+		folders, files = folders[1:], files[:2]
+	}
+	for _, name := range folders {
 		want = append(want, Entry{Name: name, Path: filepath.Join(root, name), Folder: true})
 	}
-	for _, name := range []string{"a.toml", "b.toml", "gone.toml"} {
+	for _, name := range files {
 		want = append(want, Entry{Name: name, Path: filepath.Join(root, name)})
 	}
 	if !slices.Equal(got, want) {

@@ -263,13 +263,22 @@ func (j *Journal) openFiles() error {
 
 // letGo closes what openFiles opened, the lock last.
 func (j *Journal) letGo() error {
+	err := j.closeTexts()
+	if j.lock != nil {
+		err = errors.Join(err, j.lock.Close())
+	}
+	j.lock = nil
+	return err
+}
+
+func (j *Journal) closeTexts() error {
 	var errs []error
-	for _, f := range []*os.File{j.texts[0], j.texts[1], j.lock} {
+	for _, f := range j.texts {
 		if f != nil {
 			errs = append(errs, f.Close())
 		}
 	}
-	j.texts, j.lock = [2]*os.File{}, nil
+	j.texts = [2]*os.File{}
 	return errors.Join(errs...)
 }
 
@@ -278,6 +287,7 @@ func (j *Journal) forget() error {
 	if j.dir == "" {
 		return nil
 	}
+	_ = j.closeTexts() // on some systems the name of an open file stays
 	err := removeJournal(j.dir)
 	_ = j.letGo()
 	_ = os.Remove(j.dir) // where it could not be moved

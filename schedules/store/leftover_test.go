@@ -21,7 +21,7 @@ func allUnder(t *testing.T, top string) []string {
 		}
 		if !d.IsDir() || len(names(t, path)) == 0 {
 			rel, _ := filepath.Rel(top, path)
-			list = append(list, rel)
+			list = append(list, filepath.ToSlash(rel))
 		}
 		return nil
 	})

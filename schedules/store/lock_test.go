@@ -16,11 +16,8 @@ func TestTryLock_oneOfTwoProcesses(t *testing.T) {
 	state := home(t)
 	dir := t.TempDir()
 	path := filepath.Join(dir, "a.toml")
-	link := filepath.Join(dir, "link.toml")
 	put(t, path, "")
-	if err := os.Symlink("a.toml", link); err != nil {
-		t.Fatal(err)
-	}
+	link := otherName(t, path)
 	if err := os.Chmod(dir, 0o555); err != nil { // the lock needs nothing there
 		t.Fatal(err)
 	}
@@ -69,9 +66,11 @@ func TestTryLock_twiceInOneProcess(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := TryLock(filepath.Join(dir, "other.toml")); err != nil {
-		t.Errorf("another document: %v", err)
+	other, err := TryLock(filepath.Join(dir, "other.toml"))
+	if err != nil {
+		t.Fatalf("another document: %v", err)
 	}
+	defer other.Unlock()
 	var locked *LockedError
 	if _, err := TryLock(path); !errors.As(err, &locked) || locked.Holder.PID != os.Getpid() {
 		t.Errorf("a second lock: %v", err)
@@ -79,9 +78,11 @@ func TestTryLock_twiceInOneProcess(t *testing.T) {
 	if err := first.Unlock(); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := TryLock(path); err != nil {
-		t.Errorf("after Unlock: %v", err)
+	again, err := TryLock(path)
+	if err != nil {
+		t.Fatalf("after Unlock: %v", err)
 	}
+	defer again.Unlock()
 }
 
 // The lock file is removed by its holder and made again by the next, which is

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -104,19 +105,25 @@ func removePieces(dir string) error {
 	texts := textNames(dir)
 	slices.SortStableFunc(texts, func(a, b string) int { return modified(a).Compare(modified(b)) })
 	var err error
-	for range 3 { // a copy may be on its way to the disk meanwhile
+	for try := 0; ; try++ {
 		for _, name := range append(texts, filepath.Join(dir, lockName)) {
 			_ = os.Remove(name) // what is left shows in the end
 		}
 		if err = os.Remove(dir); err == nil {
 			return nil
 		}
+		// Without text it says nothing, and a start takes it away.
+		left := slices.ContainsFunc(texts, exists)
+		switch {
+		case try < 2: // a copy may be on its way to the disk meanwhile
+		case !left:
+			return nil
+		case system.Passes(err) && try < lockTries:
+			time.Sleep(lockPause)
+		default:
+			return err
+		}
 	}
-	// Without text it says nothing, and a start takes it away.
-	if !slices.ContainsFunc(texts, exists) {
-		return nil
-	}
-	return err
 }
 
 // removeRest removes what a removed journal's open files left of it, now that
@@ -182,6 +189,16 @@ func exists(path string) bool {
 	return err == nil
 }
 
+// readShared reads a file that may be removed meanwhile.
+func readShared(path string) ([]byte, error) {
+	f, err := system.Open(path, os.O_RDONLY, 0)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(f)
+}
+
 // newestText decodes the newest of the copies that are whole: the last may be
 // cut short by the end of the program, and those that did not wait for the disk
 // by a power cut.
@@ -190,7 +207,7 @@ func newestText(dir string) (Unsaved, bool, error) {
 	var best Unsaved
 	var found bool
 	for _, path := range textNames(dir) {
-		image, err := os.ReadFile(path)
+		image, err := readShared(path)
 		if err != nil && !errors.Is(err, fs.ErrNotExist) {
 			errs = append(errs, failure(path, "may hold unsaved work, but cannot be read", err))
 		}

@@ -4,6 +4,7 @@ package store
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"net"
 	"os"
@@ -24,6 +25,50 @@ func limitFileSize() error {
 	// Unix asks first by a signal, then by EFBIG (setrlimit(2)).
 	signal.Ignore(syscall.SIGXFSZ)
 	return unix.Setrlimit(unix.RLIMIT_FSIZE, &unix.Rlimit{Cur: 8 << 10, Max: 8 << 10})
+}
+
+const (
+	aDevice          = "/dev/null"
+	usualMode        = 0o644 // of a file that put made
+	foldersAreMarked = true  // read-only, and then take no new file
+	namesStay        = false // of files that are removed while they are open
+)
+
+// hasLinks tells whether this user can make symbolic links.
+func hasLinks(*testing.T) bool { return true }
+
+func needLinks(*testing.T) {}
+
+// otherName is another name of a file.
+func otherName(t *testing.T, path string) string {
+	t.Helper()
+	link := filepath.Join(filepath.Dir(path), "link.toml")
+	if err := os.Symlink(filepath.Base(path), link); err != nil {
+		t.Fatal(err)
+	}
+	return link
+}
+
+func ExampleError() {
+	_, err := Read("tower\x1b[2J.toml")
+	fmt.Println(err)
+	// Output: tower\u001b[2J.toml: cannot be read: it does not exist
+}
+
+func TestOpenAppendLog_keepsTheTailWhereItCannotBePutAside(t *testing.T) {
+	home(t)
+	path := newLog(t)
+	put(t, path, logStart+"torn")
+	if err := os.Chmod(filepath.Dir(path), 0o555); err != nil {
+		t.Fatal(err)
+	}
+	defer os.Chmod(filepath.Dir(path), 0o755)
+	if _, torn, err := OpenAppendLog(path, wholeEntries); torn != nil || err == nil || !strings.Contains(err.Error(), "cut short") {
+		t.Errorf("opened: %v, %v", torn, err)
+	}
+	if got := get(t, path); got != logStart+"torn" {
+		t.Errorf("the log is %q", got)
+	}
 }
 
 // mkfifo makes a named pipe.

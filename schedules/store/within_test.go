@@ -19,18 +19,23 @@ func TestWithin_readsNothingOutsideTheFolder(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	for link, to := range map[string]string{"inside.toml": "a.toml", "out.toml": "../outside.toml", "up": ".."} {
-		if err := os.Symlink(to, filepath.Join(folder, link)); err != nil {
-			t.Fatal(err)
+	inside := map[string]string{"a.toml": "a", "deep/b.toml": "b", "./deep/../a.toml": "a"}
+	outside := map[string]string{"../outside.toml": "outside", filepath.Join(top, "outside.toml"): "outside", "gone.toml": "exist", "deep": "folder"}
+	if hasLinks(t) {
+		for link, to := range map[string]string{"inside.toml": "a.toml", "out.toml": "../outside.toml", "up": ".."} {
+			if err := os.Symlink(to, filepath.Join(folder, link)); err != nil {
+				t.Fatal(err)
+			}
 		}
+		inside["inside.toml"] = "a"
+		outside["out.toml"], outside["up/outside.toml"] = "outside", "outside"
 	}
-	for name, want := range map[string]string{"a.toml": "a", "deep/b.toml": "b", "./deep/../a.toml": "a", "inside.toml": "a"} {
+	for name, want := range inside {
 		if got, err := Within(folder, name); string(got) != want || err != nil {
 			t.Errorf("%s: %q %v, want %q", name, got, err, want)
 		}
 	}
-	for name, why := range map[string]string{"../outside.toml": "outside", "out.toml": "outside", "up/outside.toml": "outside",
-		filepath.Join(top, "outside.toml"): "outside", "gone.toml": "exist", "deep": "folder"} {
+	for name, why := range outside {
 		if got, err := Within(folder, name); got != nil || err == nil || !strings.Contains(err.Error(), why) {
 			t.Errorf("%s: %q %v, want an error with %q", name, got, err, why)
 		}

@@ -109,10 +109,10 @@ const (
 
 // Passes tells whether an error of Open, Replace or a removal may be over in a
 // moment, without anybody's doing: a name whose file is being removed, or that
-// another program has open, is denied.
+// another program has open, is denied, and so is the removal of a folder that has it.
 func Passes(err error) bool {
 	return errors.Is(err, windows.ERROR_ACCESS_DENIED) || errors.Is(err, windows.ERROR_SHARING_VIOLATION) ||
-		errors.Is(err, windows.ERROR_DELETE_PENDING)
+		errors.Is(err, windows.ERROR_DELETE_PENDING) || errors.Is(err, windows.ERROR_DIR_NOT_EMPTY)
 }
 
 // SyncFolder does nothing: Replace has written through.
