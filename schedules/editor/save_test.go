@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -75,7 +76,9 @@ func TestLook_saysWhatWouldBeLost(t *testing.T) {
 	d, path := onDisk(t)
 	dir := filepath.Dir(path)
 	other, link := write(t, filepath.Join(dir, "other.toml"), "mine"), filepath.Join(dir, "link.toml")
-	if err := os.Symlink(filepath.Base(path), link); err != nil {
+	if runtime.GOOS == "windows" { // where capitals count for nothing, and not everybody may make links
+		link = filepath.Join(dir, strings.ToUpper(filepath.Base(path)))
+	} else if err := os.Symlink(filepath.Base(path), link); err != nil {
 		t.Fatal(err)
 	}
 	look := func(at string, want store.Change) editor.Target {
@@ -270,10 +273,14 @@ func TestSave_inAReadOnlyFolderFailsAndLosesNothing(t *testing.T) {
 	home(t)
 	dir := t.TempDir()
 	path := write(t, filepath.Join(dir, "drain.toml"), document)
-	if err := os.Chmod(dir, 0o555); err != nil {
+	marked, mode := dir, os.FileMode(0o555)
+	if runtime.GOOS == "windows" { // where the mark of a folder says something else
+		marked, mode = path, 0o444
+	}
+	if err := os.Chmod(marked, mode); err != nil {
 		t.Fatal(err)
 	}
-	t.Cleanup(func() { os.Chmod(dir, 0o755) })
+	t.Cleanup(func() { os.Chmod(marked, 0o755) })
 	d := open(t, path)
 	if only, why := d.ReadOnly(); !only || why == "" {
 		t.Error("not read-only")

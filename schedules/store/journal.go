@@ -195,7 +195,7 @@ func (j *Journal) keep(image []byte) error {
 		if _, err := os.Stat(j.dir); err != nil {
 			// Somebody cleared the state folder: begin again.
 			_ = j.letGo()
-			j.dir = ""
+			j.dir, j.err = "", nil // what went wrong there no longer matters
 		}
 	}
 	if j.dir == "" {

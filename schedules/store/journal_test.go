@@ -386,14 +386,24 @@ func TestJournal_saysThatItCannotKeepAsLongAsItIsSo(t *testing.T) {
 func TestJournal_beginsAgainWhenItsFolderIsCleared(t *testing.T) {
 	home(t)
 	path := filepath.Join(t.TempDir(), "a.toml")
-	j := NewJournal(path)
-	saved(t, j, "1", Meta{})
-	if err := os.Rename(journalFolder(t), filepath.Join(t.TempDir(), "away")); err != nil {
-		t.Fatal(err)
-	}
-	saved(t, j, "2", Meta{})
-	closed(t, j)
-	expectPending(t, path, "2")
+	synctest.Test(t, func(t *testing.T) {
+		j := NewJournal(path)
+		saved(t, j, "1", Meta{})
+		synctest.Wait()
+		saved(t, j, "2", Meta{})
+		if err := os.Rename(journalFolder(t), filepath.Join(t.TempDir(), "away")); err != nil {
+			t.Fatal(err)
+		}
+		// The durable copy cannot be made meanwhile, which is over with the folder.
+		time.Sleep(hardenEvery + time.Second)
+		synctest.Wait()
+		if j.Trouble() == nil {
+			t.Error("no trouble while the folder is gone")
+		}
+		saved(t, j, "3", Meta{})
+		closed(t, j)
+	})
+	expectPending(t, path, "3")
 }
 
 func TestPending_withoutStateFolder(t *testing.T) {
