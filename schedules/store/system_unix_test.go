@@ -37,8 +37,6 @@ const (
 // hasLinks tells whether this user can make symbolic links.
 func hasLinks(*testing.T) bool { return true }
 
-func needLinks(*testing.T) {}
-
 // otherName is another name of a file.
 func otherName(t *testing.T, path string) string {
 	t.Helper()
