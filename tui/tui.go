@@ -1,5 +1,6 @@
 // Package tui is the terminal program: Run opens it on a document and returns
-// when it is over. Nothing else of it is for other packages.
+// when it is over. Nothing else of it is for other packages, but for Opening
+// before the document is read.
 package tui
 
 import (
@@ -59,6 +60,10 @@ const pause = 200 * time.Millisecond
 
 // settled is when a start is over, and memory may be looked after.
 const settled = 100 * time.Millisecond
+
+// Opening is for whoever is about to read the document that Run is to show: the
+// start waits for no garbage to be collected.
+func Opening() { thrift.Opening() }
 
 // Run opens the terminal program on the document, and closes the document at its
 // end. An error says that there is no terminal to run in, or that the program

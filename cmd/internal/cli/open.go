@@ -36,6 +36,7 @@ func (k openCommandArgs) Run(c *call) error {
 	if c.JSON {
 		return errors.New("--json is for commands that report, such as veilwright check --json FILE")
 	}
+	tui.Opening()
 	s := c.fresh()
 	d, folder, err := k.document(s)
 	var unsound *editor.ProblemsError

@@ -1,41 +1,70 @@
-// Package thrift keeps the garbage of a small document small. The runtime lets
-// four megabytes gather before it collects for the first time, which is several
-// times what a document of some hundred rows lives in; what that leaves is most
-// of the memory that is no part of the program's own file.
+// Package thrift sets when the runtime collects garbage. By itself it collects
+// at four megabytes first, and then whenever the heap has doubled: in the middle
+// of a start that reads thousands of rows, of which nearly all is kept, and at
+// several times what a document of some hundred rows lives in, which is most of
+// the memory that is no part of the program's own file.
 package thrift
 
 import (
 	"os"
 	"runtime"
 	"runtime/debug"
+	"sync"
 )
 
-// half of the runtime's own target: of its least heap and of what grows beyond it.
+// Targets in percent, as GOGC has them: the first collection at 16 MB, 2 MB or
+// 4 MB, and by so much of growth from there.
 const (
-	half  = 50
-	whole = 100
-	least = 2 << 20 // bytes, the least target of the heap at half
+	opening = 400
+	small   = 50
+	usual   = 100
 )
 
-// Begin collects at half the usual garbage for as long as that is the least
-// there is. A heap that outgrows it is collected as usual: an edit of thousands
-// of rows would pay for every megabyte saved. Who states GOGC is heeded.
-func Begin() {
+// outgrown is the target of the heap, in bytes, beyond which a document is not
+// small: an edit of thousands of rows would pay for every megabyte saved.
+const outgrown = 2 << 20
+
+var (
+	mu       sync.Mutex // held while a target is chosen
+	begun    bool
+	watching bool
+)
+
+// Opening is for the moment before a document is read. Nothing is collected until
+// Begin, unless the document is so large that it has to be.
+func Opening() { choose(opening, false) }
+
+// Begin is for the moment when all stands: from here on little garbage gathers,
+// until the heap outgrows it.
+func Begin() { choose(small, true) }
+
+// choose sets the target, but for whoever states one.
+func choose(percent int, settled bool) {
 	if os.Getenv("GOGC") != "" {
 		return
 	}
-	debug.SetGCPercent(half)
+	mu.Lock()
+	defer mu.Unlock()
+	begun = settled
+	debug.SetGCPercent(percent)
 	watch()
 }
 
-// watch looks at the heap after the next collection, which finds the token gone.
+// watch has the heap looked at after the next collection, which finds the token
+// gone.
 func watch() {
-	token := new([64]byte)
-	runtime.AddCleanup(token, func(struct{}) {
+	if watching {
+		return
+	}
+	watching = true
+	runtime.AddCleanup(new([64]byte), func(struct{}) {
+		mu.Lock()
+		defer mu.Unlock()
+		watching = false
 		var m runtime.MemStats
 		runtime.ReadMemStats(&m)
-		if m.NextGC > least {
-			debug.SetGCPercent(whole)
+		if !begun || m.NextGC > outgrown {
+			debug.SetGCPercent(usual)
 			return
 		}
 		watch()

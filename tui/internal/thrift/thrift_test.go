@@ -9,12 +9,14 @@ import (
 
 // percent is the present target, which only setting it tells.
 func percent() int {
+	mu.Lock()
+	defer mu.Unlock()
 	p := debug.SetGCPercent(-1)
 	debug.SetGCPercent(p)
 	return p
 }
 
-// collected waits for what follows a collection.
+// collected collects until the target is what it is to be.
 func collected(t *testing.T, want int) {
 	t.Helper()
 	for range 200 {
@@ -29,18 +31,33 @@ func collected(t *testing.T, want int) {
 
 func TestBegin_leavesAHeapThatGrowsAlone(t *testing.T) {
 	t.Setenv("GOGC", "")
-	was := percent()
-	defer debug.SetGCPercent(was)
+	defer debug.SetGCPercent(percent())
+	Opening()
+	if now := percent(); now != opening {
+		t.Errorf("while it is opened the target is %d", now)
+	}
 	Begin()
-	collected(t, half)
+	for range 3 {
+		collected(t, small)
+	}
 	held := make([]byte, 8<<20)
-	collected(t, whole)
+	collected(t, usual)
 	runtime.KeepAlive(held)
+}
+
+// A document so large that it has to be collected while it is read is collected
+// as usual from there.
+func TestOpening_endsWithTheFirstCollection(t *testing.T) {
+	t.Setenv("GOGC", "")
+	defer debug.SetGCPercent(percent())
+	Opening()
+	collected(t, usual)
 }
 
 func TestBegin_heedsTheEnvironment(t *testing.T) {
 	t.Setenv("GOGC", "80")
 	was := percent()
+	Opening()
 	Begin()
 	if now := percent(); now != was {
 		t.Errorf("the target is %d, was %d", now, was)
