@@ -21,7 +21,6 @@ package output
 import (
 	"bufio"
 	"cmp"
-	"encoding/json"
 	"fmt"
 	"io"
 
@@ -66,11 +65,13 @@ func (s *Sink) Line(format string, args ...any) {
 // JSON prints v as one indented value. An error here is the program's own (a
 // figure that is not a number); nothing of the value has been printed then.
 func (s *Sink) JSON(v any) error {
-	text, err := json.MarshalIndent(v, "", "  ")
-	if err != nil {
-		return fmt.Errorf("writing JSON: %w", err)
+	p := printed(v, 0)
+	defer p.letGo()
+	if p.err != nil {
+		return fmt.Errorf("writing JSON: %w", p.err)
 	}
-	_, _ = s.Write(append(escapeControls(text), '\n'))
+	p.text = append(p.text, '\n')
+	_, _ = s.Write(p.text)
 	return nil
 }
 
@@ -86,21 +87,16 @@ type List struct {
 func NewList(out *Sink) *List { return &List{out: out} }
 
 // Item is a value made ready for a list, which costs more than to print it.
-type Item struct {
-	text []byte
-	err  error
-}
+type Item struct{ made *printer }
 
 // ItemOf makes a value ready.
-func ItemOf(v any) Item {
-	text, err := json.MarshalIndent(v, "  ", "  ")
-	return Item{escapeControls(text), err}
-}
+func ItemOf(v any) Item { return Item{printed(v, 1)} }
 
-// Add prints one item.
+// Add prints one item, once.
 func (l *List) Add(i Item) {
-	if i.err != nil {
-		l.err = cmp.Or(l.err, i.err)
+	defer i.made.letGo()
+	if i.made.err != nil {
+		l.err = cmp.Or(l.err, i.made.err)
 		return
 	}
 	before := "[\n  "
@@ -109,7 +105,7 @@ func (l *List) Add(i Item) {
 	}
 	l.begun = true
 	_, _ = l.out.Write([]byte(before))
-	_, _ = l.out.Write(i.text)
+	_, _ = l.out.Write(i.made.text)
 }
 
 // Close ends the list. An error here is the program's own, as it is of JSON.
