@@ -12,6 +12,8 @@ type Analysis struct {
 	// BarrierEnd is the number of rows from the process side, one after the
 	// other, that belong to the barrier (the index of the first row after it).
 	BarrierEnd int
+
+	inference Inference
 }
 
 // RowFigures are the figures of one ply row. Thickness, Mass and so on are of

@@ -10,20 +10,18 @@ package laminate
 // filler but not how much of it has a thickness where the fiber share is the
 // material's own, but no mass.
 func Analyze(s *Schedule, lib *Library) *Analysis {
-	n := len(s.Plies)
-	a := &Analysis{Rows: make([]RowFigures, n)}
-	forms, zones := make([]Form, n), make([]Zone, n)
-	find := newFinder(s, lib)
-	for i := range s.Plies {
-		row := &a.Rows[i]
-		row.Material = find.material(s.Plies[i].Material)
-		row.Resin = find.resin(s.Plies[i].Resin)
-		if row.Material != nil {
-			forms[i] = row.Material.Form
-		}
-	}
-	inferZones(s.Plies, forms, zones)
+	a := &Analysis{}
+	a.Again(s, lib)
+	return a
+}
 
+// Again analyzes another schedule in the memory of an analysis that nobody reads
+// any more.
+func (a *Analysis) Again(s *Schedule, lib *Library) {
+	n := len(s.Plies)
+	*a = Analysis{Rows: append(a.Rows[:0], make([]RowFigures, n)...), inference: a.inference}
+	zones := a.inference.Of(s, lib)
+	resins := newIndex(s.Resins, func(r *Resin) string { return r.ID })
 	for i := range a.Zones {
 		a.Zones[i].ThicknessKnown, a.Zones[i].MassKnown = true, true
 	}
@@ -31,6 +29,10 @@ func Analyze(s *Schedule, lib *Library) *Analysis {
 	toHere := 0.0
 	for i := range s.Plies {
 		p, row := &s.Plies[i], &a.Rows[i]
+		row.Material = a.inference.materials[i]
+		if p.Resin != "" {
+			row.Resin = resins.find(p.Resin)
+		}
 		count := max(p.Count, 0)
 		row.Zone = zones[i]
 		row.ZoneGiven = p.Zone != NoZone
@@ -52,7 +54,6 @@ func Analyze(s *Schedule, lib *Library) *Analysis {
 	for a.BarrierEnd < n && zones[a.BarrierEnd].InBarrier() {
 		a.BarrierEnd++
 	}
-	return a
 }
 
 func (s *Sum) addRow(r *RowFigures, count int) {
@@ -84,73 +85,66 @@ func (s *Sum) add(o *Sum) {
 	s.MassKnown = s.MassKnown && o.MassKnown
 }
 
-// finder looks materials and resins up, by a map where a schedule has so many
-// of its own that going through them for every row would take its time.
+// finder finds the material of a ply by its id.
 type finder struct {
-	s         *Schedule
-	lib       *Library
-	listed    *Schedule // whose materials are gone through, nil where materials has them
-	materials map[string]*Material
-	resins    map[string]*Resin
-
-	// What was found last: the rows of a wall use few materials in turn.
-	recent    [4]*Material
-	next      int
-	lastResin *Resin
+	own index[Material]
+	lib *Library
 }
 
-const manyOwn = 16
-
 func newFinder(s *Schedule, lib *Library) finder {
-	f := finder{s: s, lib: lib, listed: s}
-	if len(s.Materials) > manyOwn {
-		f.listed = nil
-		f.materials = make(map[string]*Material, len(s.Materials))
-		for i := len(s.Materials) - 1; i >= 0; i-- {
-			f.materials[s.Materials[i].ID] = &s.Materials[i]
-		}
-	}
-	if len(s.Resins) > manyOwn {
-		f.resins = make(map[string]*Resin, len(s.Resins))
-		for i := len(s.Resins) - 1; i >= 0; i-- {
-			f.resins[s.Resins[i].ID] = &s.Resins[i]
-		}
-	}
-	return f
+	return finder{newIndex(s.Materials, func(m *Material) string { return m.ID }), lib}
 }
 
 // material is nil where nobody knows the id.
 func (f *finder) material(id string) *Material {
-	for _, m := range f.recent {
-		if m != nil && m.ID == id {
-			return m
-		}
-	}
-	m := f.materials[id]
+	m := f.own.find(id)
 	if m == nil {
-		m, _ = f.lib.Material(f.listed, id)
-	}
-	if m != nil {
-		f.recent[f.next] = m
-		f.next = (f.next + 1) % len(f.recent)
+		m, _ = f.lib.Material(nil, id)
+		f.own.recent[slot(id)] = m
 	}
 	return m
 }
 
-// resin is nil where none is named or the id is not defined.
-func (f *finder) resin(id string) *Resin {
-	switch {
-	case id == "":
-		return nil
-	case f.lastResin != nil && f.lastResin.ID == id:
-		return f.lastResin
+// index looks up what a schedule has of its own, by a map where that is so much
+// that going through it for every row would take its time.
+type index[T any] struct {
+	own    []T
+	id     func(*T) string
+	byID   map[string]*T
+	recent [16]*T // found, by slot
+}
+
+func newIndex[T any](own []T, id func(*T) string) index[T] {
+	x := index[T]{own: own, id: id}
+	if len(own) > len(x.recent) {
+		x.byID = make(map[string]*T, len(own))
+		for i := len(own) - 1; i >= 0; i-- {
+			x.byID[id(&own[i])] = &own[i]
+		}
 	}
-	r := f.resins[id]
-	if f.resins == nil {
-		r, _ = f.s.Resin(id)
+	return x
+}
+
+func slot(id string) int {
+	if id == "" {
+		return 0
 	}
-	if r != nil {
-		f.lastResin = r
+	return (len(id) + 5*int(id[len(id)-1]) + 3*int(id[len(id)/2])) % 16
+}
+
+func (x *index[T]) find(id string) *T {
+	at := slot(id)
+	if kept := x.recent[at]; kept != nil && x.id(kept) == id {
+		return kept
 	}
-	return r
+	found := x.byID[id]
+	for i := 0; i < len(x.own) && x.byID == nil && found == nil; i++ {
+		if x.id(&x.own[i]) == id {
+			found = &x.own[i]
+		}
+	}
+	if found != nil {
+		x.recent[at] = found
+	}
+	return found
 }

@@ -28,45 +28,61 @@ func MatsBehind(veils int) int {
 // Rows have to be split where the interior layer ends (see SplitRow), as those
 // of a document and of an edit are. One that is not is structure as a whole.
 func InferZones(s *Schedule, lib *Library) []Zone {
-	forms, zones := formsOf(s, lib), make([]Zone, len(s.Plies))
-	inferZones(s.Plies, forms, zones)
-	return zones
+	var f Inference
+	return f.Of(s, lib)
 }
 
-func formsOf(s *Schedule, lib *Library) []Form {
-	forms := make([]Form, len(s.Plies))
+// Inference infers the zones of one schedule after another in the same memory.
+type Inference struct {
+	materials   []*Material // by row, nil where nobody knows the id
+	forms       []Form
+	zones       []Zone
+	row, inside int
+}
+
+// Of gives the zone of every ply row as InferZones does; they stand until the next
+// schedule.
+func (f *Inference) Of(s *Schedule, lib *Library) []Zone {
+	n := len(s.Plies)
+	f.materials, f.forms, f.zones = slices.Grow(f.materials[:0], n), slices.Grow(f.forms[:0], n), append(f.zones[:0], make([]Zone, n)...)
 	find := newFinder(s, lib)
 	for i := range s.Plies {
-		if m := find.material(s.Plies[i].Material); m != nil {
-			forms[i] = m.Form
+		m, form := find.material(s.Plies[i].Material), NoForm
+		if m != nil {
+			form = m.Form
 		}
+		f.materials, f.forms = append(f.materials, m), append(f.forms, form)
 	}
-	return forms
+	f.row, f.inside = inferZones(s.Plies, f.forms, f.zones)
+	return f.zones
 }
+
+// Split tells in which row of the schedule looked at last the inferred interior
+// layer ends, and how many plies of it are inside; none where it ends with a row.
+func (f *Inference) Split() (row, inside int) { return f.row, f.inside }
 
 // SplitRow gives the plies of s with the row in which the inferred interior layer
 // ends taken apart: the first plies of it belong to the barrier, the rest is
 // structure, and every row is in one zone. Where no row is in two zones it is
 // s.Plies itself; so it is without a library, which says what a veil is.
 func SplitRow(s *Schedule, lib *Library) []Ply {
-	many := false
-	if lib == nil {
+	if lib == nil || !slices.ContainsFunc(s.Plies, func(p Ply) bool { return p.Count > 1 && p.Zone == NoZone }) {
 		return s.Plies
 	}
-	for i := range s.Plies {
-		many = many || s.Plies[i].Count > 1 && s.Plies[i].Zone == NoZone
+	var f Inference
+	f.Of(s, lib)
+	return f.Apart(s.Plies)
+}
+
+// Apart is SplitRow of the plies looked at last.
+func (f *Inference) Apart(plies []Ply) []Ply {
+	if f.inside == 0 {
+		return plies
 	}
-	if !many {
-		return s.Plies
-	}
-	row, inside := inferZones(s.Plies, formsOf(s, lib), make([]Zone, len(s.Plies)))
-	if inside == 0 {
-		return s.Plies
-	}
-	plies := slices.Insert(slices.Clone(s.Plies), row+1, s.Plies[row])
-	first, rest := &plies[row], &plies[row+1]
-	first.Count, first.GelAfter = inside, false
-	rest.Count, rest.Rest = rest.Count-inside, true
+	plies = append(append(make([]Ply, 0, len(plies)+1), plies[:f.row+1]...), plies[f.row:]...)
+	first, rest := &plies[f.row], &plies[f.row+1]
+	first.Count, first.GelAfter = f.inside, false
+	rest.Count, rest.Rest = rest.Count-f.inside, true
 	return plies
 }
 

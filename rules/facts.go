@@ -39,8 +39,9 @@ type Facts struct {
 	Unresined Place
 }
 
-func gather(s *laminate.Schedule, a *laminate.Analysis) Facts {
-	f := Facts{Uses: make([]Place, len(s.Resins))}
+// room is for where each resin is used, and may be nil.
+func gather(s *laminate.Schedule, a *laminate.Analysis, room []Place) Facts {
+	f := Facts{Uses: append(room[:0], make([]Place, len(s.Resins))...)}
 	last := -1
 	for i := range a.Rows {
 		row, ply := &a.Rows[i], &s.Plies[i]

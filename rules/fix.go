@@ -18,17 +18,19 @@ func (p *Pass) Fix(text, label string, at laminate.Ref, change func(*edit.Draft)
 		return nil
 	}
 	judged, lib := p.Schedule, p.Library
-	do := func(s *laminate.Schedule) (*laminate.Schedule, error) {
-		if s != judged && !(slices.Equal(s.Plies, judged.Plies) && slices.Equal(s.Resins, judged.Resins)) {
-			return nil, errChanged
-		}
-		d := edit.Begin(s, lib)
+	made := func(d *edit.Draft) (*laminate.Schedule, error) {
 		if err := change(d); err != nil {
 			return nil, err
 		}
 		return d.Finish()
 	}
-	return &Fix{Text: text, Edit: edit.Edit{Label: label, At: at, Do: do}}
+	do := func(s *laminate.Schedule) (*laminate.Schedule, error) {
+		if s != judged && !(slices.Equal(s.Plies, judged.Plies) && slices.Equal(s.Resins, judged.Resins)) {
+			return nil, errChanged
+		}
+		return made(edit.Begin(s, lib))
+	}
+	return &Fix{Text: text, Edit: edit.Edit{Label: label, At: at, Do: do}, made: made}
 }
 
 // StockMat finds the mat to fix with: 1.5 oz/ft² where it is known.

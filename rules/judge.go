@@ -33,27 +33,12 @@ func Judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options)
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := judge(list, s, lib, o.Units, true)
-	r.PassedOver = passedOver(s, lib, r.Analysis)
-	r.try = func(m *Fix) bool { return betters(list, r, lib, m, o.Units) }
-	if o.Fixes {
-		for i := range r.Findings {
-			r.Fix(i)
-		}
-	}
-	return r
-}
-
-func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quantity.System, fix bool) *Report {
 	r := &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Findings: make([]Finding, 0, 12)}
-	p := &Pass{
-		Schedule: s, Library: lib, Analysis: r.Analysis, Units: units,
-		fix: fix, findings: &r.Findings,
-	}
-	p.Facts = gather(s, r.Analysis)
+	p := &Pass{Schedule: s, Library: lib, Analysis: r.Analysis, Units: o.Units, fix: true, findings: &r.Findings}
+	p.Facts = gather(s, r.Analysis, nil)
 	p.Wall = func() *wall.Result {
 		if r.Wall == nil {
-			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{Units: laminate.Some(units)})
+			r.Wall = wall.Evaluate(s, lib, r.Analysis, wall.Options{Units: laminate.Some(o.Units)})
 		}
 		return r.Wall
 	}
@@ -64,6 +49,13 @@ func judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, units quan
 	}
 	slices.SortStableFunc(r.Findings, byWeight)
 	r.Verdict = worst(r.Findings)
+	r.PassedOver = passedOver(s, lib, r.Analysis)
+	r.try = (&trials{list: list, library: lib, before: r, facts: p.Facts}).betters
+	if o.Fixes {
+		for i := range r.Findings {
+			r.Fix(i)
+		}
+	}
 	return r
 }
 
@@ -108,52 +100,4 @@ func byWeight(a, b Finding) int {
 		cmp.Compare(a.At.Index, b.At.Index),
 		cmp.Compare(a.Rule.ID, b.Rule.ID),
 	)
-}
-
-// tally counts what a rule holds against a schedule.
-type tally struct{ breaks, incompletes int }
-
-func tallies(r *Report) map[*Rule]tally {
-	m := make(map[*Rule]tally, len(r.Findings))
-	for i := range r.Findings {
-		f := &r.Findings[i]
-		t := m[f.Rule]
-		switch f.Severity {
-		case Break:
-			t.breaks++
-		case Incomplete:
-			t.incompletes++
-		default: // nothing of the others
-		}
-		m[f.Rule] = t
-	}
-	return m
-}
-
-// betters tries a fix out.
-func betters(list []*Rule, before *Report, lib *laminate.Library, m *Fix, units quantity.System) bool {
-	next, err := attempt(m, before.Schedule)
-	if err != nil {
-		return false
-	}
-	after := judge(list, next, lib, units, false)
-	had := tallies(before)
-	for rule, t := range tallies(after) {
-		if t.breaks > had[rule].breaks || t.incompletes > had[rule].incompletes {
-			return false
-		}
-	}
-	b1, o1, c1, _ := before.Counts()
-	b2, o2, c2, _ := after.Counts()
-	return cmp.Or(cmp.Compare(b2, b1), cmp.Compare(o2, o1), cmp.Compare(c2, c1)) < 0
-}
-
-// attempt makes the edit; one that panics is one that cannot be made.
-func attempt(m *Fix, s *laminate.Schedule) (next *laminate.Schedule, err error) {
-	defer func() {
-		if reason := recover(); reason != nil {
-			next, err = nil, fmt.Errorf("trying a fix: %v", reason)
-		}
-	}()
-	return m.Edit.Do(s)
 }

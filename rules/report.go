@@ -32,6 +32,10 @@ func (r *Report) Fix(i int) *Fix {
 	return f.Fix
 }
 
+// Offered gives the fix that the rule of finding i proposes while nobody has asked
+// yet whether it makes the schedule better.
+func (r *Report) Offered(i int) *Fix { return r.Findings[i].offer }
+
 // Counts tells how many findings there are of each severity.
 func (r *Report) Counts() (breaks, incompletes, warnings, notes int) {
 	for i := range r.Findings {

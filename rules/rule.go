@@ -23,7 +23,11 @@ type Rule struct {
 	When     string      // when it fires, bounds included
 	Basis    string      // the source, or "common practice, no source", or "from memory"
 	Run      func(*Pass) // over a wall; nil of a rule that looks at whole jobs alone
-	Job      func(*JobPass)
+	// ByUse says that how many findings it gives, and how grave, follows from part,
+	// service, resins and which of them are used where (Facts.Uses, Unresined): while
+	// those stay it is not asked again about a fix that is tried out.
+	ByUse bool
+	Job   func(*JobPass)
 }
 
 // Finding is one thing a rule has to say.
@@ -54,6 +58,8 @@ func (f *Finding) Unsettled() bool { return f.Severity == Break || f.Severity ==
 type Fix struct {
 	Text string // what it does, present tense: "ply 1 becomes veil-polyester-15, same count"
 	Edit edit.Edit
+
+	made func(*edit.Draft) (*laminate.Schedule, error) // of a draft of the schedule judged
 }
 
 // Pass is all a rule may see, and its only way to speak.
@@ -71,12 +77,17 @@ type Pass struct {
 	matched  []int // room for the rows that match, of thousands
 	rule     *Rule
 	findings *[]Finding
+	counts   *tally // nil but while a fix is tried out: instead of findings
 }
 
 // Report records a finding of the running rule; Rule, an empty Basis and, where
 // rows are named, an empty At are filled in. A Fix is a proposal: it is
 // offered once trying it out has shown that the schedule gets better.
 func (p *Pass) Report(f Finding) {
+	if p.counts != nil {
+		p.counts.count(f.Severity)
+		return
+	}
 	f.Rule = p.rule
 	if f.At == (laminate.Ref{}) && len(f.Rows) > 0 {
 		f.At = laminate.PlyRef(f.Rows[0], "")

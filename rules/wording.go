@@ -68,8 +68,8 @@ func (p *Pass) Thickness(m, limit float64) (measured, bound string) {
 }
 
 // Shares prints a fraction and its limit as percent.
-func Shares(f, limit float64) (measured, bound string) {
-	return quantity.US.Pair(f, limit, quantity.Fraction)
+func (p *Pass) Shares(f, limit float64) (measured, bound string) {
+	return p.Units.Pair(f, limit, quantity.Fraction)
 }
 
 // Hottest names the highest temperature of the service, told apart from a

@@ -19,14 +19,28 @@ type Draft struct {
 	lib   *laminate.Library
 	zones []laminate.Zone // each row is to be in; NoZone: whatever is inferred
 	own   []laminate.Resin
+
+	inference laminate.Inference
+	finished  *laminate.Schedule // made last: room for the next one
 }
 
 // Begin makes a draft of a schedule, which stays as it is.
 func Begin(s *laminate.Schedule, lib *laminate.Library) *Draft {
-	return &Draft{
-		Plies: append(make([]laminate.Ply, 0, len(s.Plies)+1), s.Plies...),
-		s:     s, lib: lib, zones: laminate.InferZones(s, lib),
+	d := &Draft{}
+	d.Again(s, lib)
+	return d
+}
+
+// Again makes a draft of another schedule in the memory of one whose outcome
+// nobody reads any more.
+func (d *Draft) Again(s *laminate.Schedule, lib *laminate.Library) {
+	var room []laminate.Ply
+	if d.finished != nil {
+		room = d.finished.Plies[:0]
 	}
+	d.Plies = append(slices.Grow(room, len(s.Plies)+4), s.Plies...)
+	d.s, d.lib, d.own = s, lib, nil
+	d.zones = append(d.zones[:0], d.inference.Of(s, lib)...)
 }
 
 // Insert puts rows before row at; each is to be in its zone, NoZone leaves that
@@ -82,17 +96,9 @@ func (d *Draft) form(row int) laminate.Form {
 
 // Schedule is the draft as it stands, zones settled and nothing judged.
 func (d *Draft) Schedule() *laminate.Schedule {
-	return d.settled(slices.Clone(d.Plies), slices.Clone(d.own))
-}
-
-func (d *Draft) settled(plies []laminate.Ply, resins []laminate.Resin) *laminate.Schedule {
-	n := *d.s
-	n.Plies = plies
-	if resins != nil {
-		n.Resins = resins
-	}
-	d.settle(&n)
-	return &n
+	n := &laminate.Schedule{}
+	d.settle(n, slices.Clone(d.Plies), slices.Clone(d.own))
+	return n
 }
 
 // Finish gives every row the zone it is to be in, so that a change to one ply
@@ -102,38 +108,40 @@ func (d *Draft) Finish() (*laminate.Schedule, error) {
 	if len(d.Plies) > laminate.MostRows {
 		return nil, fmt.Errorf("a schedule has at most %d rows", laminate.MostRows)
 	}
-	n := d.settled(d.Plies, d.own)
-	d.Plies, d.zones, d.own = nil, nil, nil
+	if d.finished == nil {
+		d.finished = &laminate.Schedule{}
+	}
+	n := d.finished
+	d.settle(n, d.Plies, d.own)
+	d.Plies, d.zones, d.own = nil, d.zones[:0], nil
 	return judged(d.s, n, d.lib)
 }
 
-// settle states zones where reading the document back would infer another, of a
-// row or of some plies of it, and takes a row apart that inference may decide
-// about. Stating one can change what is inferred for the plies after it, but
-// every round states more, so that it ends.
-func (d *Draft) settle(n *laminate.Schedule) {
+// settle makes n of the plies and resins. It states zones where reading the
+// document back would infer another, of a row or of some plies of it, and takes a
+// row apart that inference may decide about. Stating one can change what is
+// inferred for the plies after it, but every round states more, so that it ends.
+func (d *Draft) settle(n *laminate.Schedule, plies []laminate.Ply, resins []laminate.Resin) {
+	*n = *d.s
+	n.Plies = plies
+	if resins != nil {
+		n.Resins = resins
+	}
 	for changed := true; changed; {
 		changed = false
-		for i, z := range laminate.InferZones(n, d.lib) {
+		for i, z := range d.inference.Of(n, d.lib) {
 			if d.zones[i] != laminate.NoZone && z != d.zones[i] {
-				n.Plies[i].Zone = d.zones[i]
+				plies[i].Zone = d.zones[i]
 				changed = true
 			}
 		}
-		if changed {
-			continue
+		row, inside := d.inference.Split()
+		if !changed && inside > 0 && d.zones[row] != laminate.NoZone {
+			plies[row].Zone = d.zones[row]
+			changed = true
 		}
-		plies := laminate.SplitRow(n, d.lib)
-		row := 0
-		for row < len(n.Plies) && plies[row].Count == n.Plies[row].Count {
-			row++
-		}
-		if changed = row < len(n.Plies) && d.zones[row] != laminate.NoZone; changed {
-			n.Plies[row].Zone = d.zones[row]
-			continue
-		}
-		n.Plies = plies
 	}
+	n.Plies = d.inference.Apart(plies)
 }
 
 // AddGelStops sets gel stops where more would be laid in one go than heat

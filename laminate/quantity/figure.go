@@ -138,6 +138,9 @@ func fitting(of []scale, magnitude float64) scale {
 // Figure prints a figure, given in SI, with its unit: "113.1 mil", "0.13 psi",
 // "345 kPa". What is not 0 never prints as 0; what is no number is "not known".
 func (s System) Figure(v float64, k Kind) string {
+	if s == Unread {
+		return ""
+	}
 	at := fitting(s.scales(k), math.Abs(v))
 	return at.with(at.number(v, 0, printing[k].trim))
 }
@@ -151,6 +154,9 @@ func (s System) AtLeast(v float64, k Kind) string { return s.bounded(v, k, 1) }
 
 // bounded prints v rounded towards the sign of way.
 func (s System) bounded(v float64, k Kind, way float64) string {
+	if s == Unread {
+		return ""
+	}
 	at := fitting(s.scales(k), math.Abs(v))
 	text := at.number(v, 0, false)
 	mantissa, power, _ := strings.Cut(text, "e")
@@ -175,8 +181,12 @@ func (s System) bounded(v float64, k Kind, way float64) string {
 // with as many digits as it takes to tell them apart: two that differ by more
 // than conversion noise never print alike, two that do not always do.
 func (s System) Pair(v, limit float64, k Kind) (figure, bound string) {
-	both := s.Apart(k, v, limit)
-	return both[0], both[1]
+	if s == Unread {
+		return "", ""
+	}
+	figures, texts := [2]float64{v, limit}, [2]string{}
+	s.apart(k, figures[:], texts[:])
+	return texts[0], texts[1]
 }
 
 // Span prints a range, its ends apart: "25 % to 35 %".
@@ -188,11 +198,20 @@ func (s System) Span(low, high float64, k Kind) string {
 // Apart is Pair for a few figures: each differs from all others as printed
 // where it differs by more than noise.
 func (s System) Apart(k Kind, v ...float64) []string {
+	texts := make([]string, len(v))
+	if s != Unread {
+		s.apart(k, v, texts)
+	}
+	return texts
+}
+
+// apart fills in the texts of figures.
+func (s System) apart(k Kind, v []float64, texts []string) {
 	most := 0.0
 	for _, x := range v {
 		most = math.Max(most, math.Abs(x))
 	}
-	at, texts := fitting(s.scales(k), most), make([]string, len(v))
+	at := fitting(s.scales(k), most)
 	for i := range v {
 		for j := range i {
 			if Compare(v[j], v[i]) == 0 || math.Abs(v[j]-v[i]) <= tolerance*at.zero {
@@ -215,7 +234,6 @@ func (s System) Apart(k Kind, v ...float64) []string {
 	for i := range texts {
 		texts[i] = at.with(texts[i])
 	}
-	return texts
 }
 
 // sameNumber tells whether two printed numbers say the same: "1.00" and "1.000".
@@ -228,6 +246,9 @@ func sameNumber(a, b string) bool {
 // Bare prints a figure without its unit, always in that of Symbol: for columns
 // that name the unit once.
 func (s System) Bare(v float64, k Kind) string {
+	if s == Unread {
+		return ""
+	}
 	return s.scales(k)[0].number(v, 0, printing[k].trim)
 }
 

@@ -21,8 +21,12 @@ func (q Quantity[D]) Outside(l Limits) string {
 	if !q.given {
 		return ""
 	}
+	v := q.si
+	if v >= l.Low && v <= l.High && (v >= negligible || v == 0 && l.Zero) {
+		return "" // as nearly all are: nothing is worded for them
+	}
 	said := fmt.Sprintf("%q", clip(q.Text()))
-	switch v := q.si; {
+	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return "it is no number"
 	case v != 0 && math.Abs(v) < negligible:

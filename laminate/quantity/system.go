@@ -13,6 +13,10 @@ type System uint8
 const (
 	US System = iota
 	Metric
+
+	// Unread is for who reads no figure: it prints none, which saves judging a
+	// schedule that is only tried out a good part of its time.
+	Unread System = 255
 )
 
 // Systems are their words.

@@ -13,14 +13,17 @@ type Constituent struct {
 func (c Constituent) G() float64 { return c.E / (2 * (1 + c.Nu)) }
 
 func (c Constituent) check(name string) error {
-	if err := checkModulus(name+" modulus", c.E); err != nil {
-		return err
+	if !within(c.E, minModulus, maxModulus) {
+		return checkModulus(name+" modulus", c.E)
 	}
 	// The shear modulus must exist and stay inside the moduli's own domain.
 	if !(c.Nu > -1 && c.Nu < 0.5) {
 		return &DomainError{name + " Poisson's ratio", c.Nu, "above -1 and below 0.5"}
 	}
-	return checkModulus(name+" shear modulus", c.G())
+	if !within(c.G(), minModulus, maxModulus) {
+		return checkModulus(name+" shear modulus", c.G())
+	}
+	return nil
 }
 
 func checkMix(fiber, matrix Constituent, vf float64) error {

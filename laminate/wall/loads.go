@@ -2,6 +2,7 @@ package wall
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -103,7 +104,7 @@ func (e *evaluation) load() {
 		}
 		return
 	}
-	e.loads = make([]applied, 0, 8)
+	e.loads = slices.Grow(e.loads, 8)
 	if pressed {
 		e.inside(CasePressure, pressure, pressure, true)
 	}

@@ -141,11 +141,12 @@ func (e *evaluation) stack(most int) {
 		layers = append(layers, stiffness.Layer{Ply: c.law, Angle: c.angle, Thickness: c.thick})
 	}
 	e.layers = layers
-	if err := e.memory.Stack(layers); err != nil {
+	lam, err := e.stiffnessOf(layers)
+	if err != nil {
 		e.r.Problem = "counted plies from the inside: " + err.Error()
 		return
 	}
-	e.lam = &e.memory
+	e.lam = lam
 	e.r.A, e.r.B, e.r.D, e.r.Membrane = e.lam.A(), e.lam.B(), e.lam.D(), e.lam.Membrane()
 }
 

@@ -20,6 +20,8 @@ type Options struct {
 	// Units are the reader's, for the figures in reasons and notes; not given,
 	// the schedule's.
 	Units laminate.Optional[quantity.System]
+	// Trial is of a wall that is only tried out, nil of any other.
+	Trial *Trial
 }
 
 // Result is the evaluation of one schedule. Figures in SI, all of them finite.

@@ -93,7 +93,7 @@ var InnerSurfaceRich = &rules.Rule{
 		case !ok:
 			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: innerRows(p), Message: "the fiber content of the inner surface cannot be determined: the mass of a ply is not known"})
 		case !quantity.Below(share, richestInner):
-			measured, bound := rules.Shares(share, richestInner)
+			measured, bound := p.Shares(share, richestInner)
 			p.Report(rules.Finding{
 				Severity: rules.Break, Rows: innerRows(p),
 				Message: "the inner surface has " + measured + " fiber by mass; it must be under " + bound,

@@ -93,10 +93,10 @@ var BarrierGlassContent = &rules.Rule{
 		case !ok:
 			p.Report(rules.Finding{Severity: rules.Incomplete, Rows: rows(), Message: "the fiber content of the barrier cannot be determined: the mass of a ply is not known"})
 		case quantity.Below(share, leastFiber):
-			measured, bound := rules.Shares(share, leastFiber)
+			measured, bound := p.Shares(share, leastFiber)
 			p.Report(rules.Finding{Severity: rules.Warning, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, under " + bound, Fix: shedShares(p, in)})
 		case quantity.Above(share, mostFiber):
-			measured, bound := rules.Shares(share, mostFiber)
+			measured, bound := p.Shares(share, mostFiber)
 			p.Report(rules.Finding{Severity: rules.Warning, Rows: rows(), Message: "the barrier has " + measured + " fiber by mass, over " + bound, Fix: shedShares(p, in)})
 		}
 	},

@@ -28,6 +28,7 @@ var ResinForAcid = &rules.Rule{
 		"at the higher of operating and upset temperature, warning above or where the service contains oxidizer or fluorides too. No temperature, no resin family, " +
 		"or a pH below 2 in a service that does not say what it contains: incomplete",
 	Basis: rules.CommonPractice,
+	ByUse: true,
 	Run:   resinForAcid,
 }
 
@@ -97,6 +98,7 @@ var ResinInAlkali = &rules.Rule{
 	When: "the service contains strong-base or hypochlorite and a barrier resin is iso- or terephthalic or chlorendic polyester: break; so it is at a pH above 12, whatever else the service contains. " +
 		"A barrier ply whose resin family is not given: incomplete; at a pH above 12 such a resin is incomplete where the service does not say what it contains",
 	Basis: rules.CommonPractice,
+	ByUse: true,
 	Run:   resinInAlkali,
 }
 
@@ -144,6 +146,7 @@ var HypochloriteCure = &rules.Rule{
 	When: "the service contains hypochlorite and the cure of a barrier resin is not peroxide-amine (a cure not stated counts as another), or its thixotrope names silica " +
 		"other than to say there is none; a thixotrope left out is taken as none",
 	Basis: rules.CommonPractice,
+	ByUse: true,
 	Run:   hypochloriteCure,
 }
 

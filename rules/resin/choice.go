@@ -82,6 +82,7 @@ var ServiceIncomplete = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "temperature (an upset alone is not enough), pH, fluid or what the service contains are not given",
 	Basis:    rules.CommonPractice,
+	ByUse:    true,
 	Run: func(p *rules.Pass) {
 		s := &p.Schedule.Service
 		if s.Fluid != "" && s.Temperature.Given() && s.PH.Given && s.Contains.Given {
@@ -122,6 +123,7 @@ var ConfirmResin = &rules.Rule{
 	Severity: []rules.Severity{rules.Note},
 	When:     "always",
 	Basis:    "ASTM C581; common practice, no source",
+	ByUse:    true,
 	Run: func(p *rules.Pass) {
 		s := &p.Schedule.Service
 		message := "confirm "

@@ -17,6 +17,7 @@ var FamilyMissing = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "a resin that at least one ply is laid in has no family: incomplete, once for each such resin. A resin that no ply uses may lack it",
 	Basis:    rules.CommonPractice,
+	ByUse:    true,
 	Run: func(p *rules.Pass) {
 		for i := range p.Schedule.Resins {
 			r := &p.Schedule.Resins[i]

@@ -34,6 +34,7 @@ var ResinInSolvent = &rules.Rule{
 	When: "the service contains solvent and a barrier resin is iso- or terephthalic polyester: break; of any other family: warning, rated in a shop book or not. " +
 		"A barrier ply whose resin family is not stated: incomplete",
 	Basis: rules.CommonPractice,
+	ByUse: true,
 	Run:   resinInSolvent,
 }
 
@@ -74,6 +75,7 @@ var RatingMissing = &rules.Rule{
 	When: "the shop books do not rate the family of a barrier resin for this fluid, and the service contains strong-acid (or goes below pH 2) with oxidizer, " +
 		"strong-acid at a stated concentration above 75 %, hypochlorite above 120 °F at the higher of operating and upset temperature, or goes below pH -2 or above pH 16 (the bounds themselves are within)",
 	Basis: rules.CommonPractice,
+	ByUse: true,
 	Run:   ratingMissing,
 }
 
@@ -86,7 +88,7 @@ func ratingMissing(p *rules.Pass) {
 	case acid != "" && has(laminate.Oxidizer):
 		because = acid + " with oxidizer"
 	case acid != "" && s.Concentration.Given && quantity.Above(s.Concentration.Value, concentrated):
-		reached, bound := rules.Shares(s.Concentration.Value, concentrated)
+		reached, bound := p.Shares(s.Concentration.Value, concentrated)
 		because = acid + " at " + reached + ", above " + bound
 	case has(laminate.Hypochlorite) && hottest.Given() && quantity.Above(hottest.SI(), mild):
 		reached, bound := p.Hottest(mild)
@@ -125,6 +127,7 @@ var RatingAgainst = &rules.Rule{
 	When: "the shop books rate the family of a barrier resin for this fluid, and every row that holds the concentration and the higher of operating and upset temperature refuses it " +
 		"(\"not recommended\", \"not suitable\"): break; no row holds them: incomplete (the bounds of a row are within; what the service does not state rules no row out)",
 	Basis: "the shop books' ratings; that nothing is interpolated: common practice, no source",
+	ByUse: true,
 	Run:   ratingAgainst,
 }
 
@@ -190,6 +193,7 @@ var ResinForBrine = &rules.Rule{
 	Severity: []rules.Severity{rules.Note},
 	When:     "the service contains brine, the higher of operating and upset temperature is above 120 °F (120 °F itself is within) and a barrier resin is iso- or terephthalic polyester",
 	Basis:    rules.CommonPractice,
+	ByUse:    true,
 	Run:      resinForBrine,
 }
 

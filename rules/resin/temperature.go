@@ -36,6 +36,7 @@ var ResinTemperature = &rules.Rule{
 		"novolac 145, brominated novolac 140 °C. Above 180 °F (180 °F itself is within) with a barrier resin of iso- or terephthalic polyester, vinyl ester or brominated vinyl ester: warning; the worse counts. " +
 		"heat_deflection stated but no temperature, or a temperature below -40 °F (-40 °F itself is within): incomplete; above 180 °F with a barrier ply whose resin family is not stated: incomplete",
 	Basis: "common practice, no source; ASTM D3299 and D4097 ask for special consideration above 180 °F; 20 and 40 °C and typical heat deflection temperatures from memory",
+	ByUse: true,
 	Run:   resinTemperature,
 }
 

@@ -187,7 +187,7 @@ func abrasiveBarrier(p *rules.Pass) {
 			if share.Value > mostHard {
 				bound = mostHard
 			}
-			measured, _ := rules.Shares(share.Value, bound)
+			measured, _ := p.Shares(share.Value, bound)
 			wrong = append(wrong, "resin "+r.ID+" holds "+measured+" "+r.Filler.String()+"; 30 to 40 % is usual")
 		default:
 			continue

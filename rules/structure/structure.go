@@ -177,9 +177,9 @@ func structureGlassContent(p *rules.Pass) {
 	var measured string
 	switch {
 	case quantity.Below(share, usual.least):
-		measured, _ = rules.Shares(share, usual.least)
+		measured, _ = p.Shares(share, usual.least)
 	case quantity.Above(share, usual.most):
-		measured, _ = rules.Shares(share, usual.most)
+		measured, _ = p.Shares(share, usual.most)
 	default:
 		return
 	}
@@ -250,7 +250,7 @@ func bookedThicknessDiffers(p *rules.Pass) {
 		if r.Booked < r.Thickness {
 			more = "less"
 		}
-		measured, _ := rules.Shares(math.Abs(r.Booked-r.Thickness)/r.Thickness, mostBooked)
+		measured, _ := p.Shares(math.Abs(r.Booked-r.Thickness)/r.Thickness, mostBooked)
 		p.Report(rules.Finding{
 			Severity: rules.Warning, Rows: rows,
 			Message: id + " is booked at " + p.Units.Thickness(r.Booked) + " a ply, " + measured + " " + more + " than the " + p.Units.Thickness(r.Thickness) + " computed; over 20 %",

@@ -11,11 +11,11 @@ import (
 )
 
 type inner struct {
-	Ratio  float64  `json:"ratio"`
-	Of     *float64 `json:"of"`
-	Names  []string `json:"a<b"`
-	Plain  int
-	hidden int
+	Ratio float64  `json:"ratio"`
+	Of    *float64 `json:"of"`
+	Names []string `json:"a<b"`
+	Plain int
+	_     int
 }
 
 // sample has a field of every type that a report has, and of some that none has.

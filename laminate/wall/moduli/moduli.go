@@ -31,7 +31,8 @@ const (
 type Laws struct {
 	lib     *laminate.Library
 	kept    float64
-	figured []figured
+	figured []figured // a ring
+	next    int
 
 	typicalFiber               [6]bool
 	typicalResin               [9]bool
@@ -41,6 +42,12 @@ type Laws struct {
 // New gives Laws that take typical figures from lib, which may be nil, and
 // leave of every modulus the share kept, above 0 and at most 1.
 func New(lib *laminate.Library, kept float64) *Laws { return &Laws{lib: lib, kept: kept} }
+
+// Hold tells whether the laws are of the library and the share of the cold moduli;
+// none are of any.
+func (l *Laws) Hold(lib *laminate.Library, kept float64) bool {
+	return l != nil && l.lib == lib && l.kept == kept
+}
 
 // recipe is what a ply's moduli follow from; equal recipes are figured once.
 type recipe struct {
@@ -86,8 +93,10 @@ func (l *Laws) Ply(f *laminate.RowFigures) (law stiffness.Ply, basis, trouble st
 	p.E2 *= l.kept
 	p.G12 *= l.kept
 	if len(l.figured) < remembered {
-		l.figured = append(l.figured, figured{key, p, basis})
+		l.figured = append(l.figured, figured{})
 	}
+	l.figured[l.next] = figured{key, p, basis}
+	l.next = (l.next + 1) % remembered
 	return p, basis, ""
 }
 
