@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/moduli"
 )
 
 // trials try the fixes of a report out. A fix is kept where the report after it is
@@ -73,7 +74,7 @@ func (t *trials) prepare() {
 type trial struct {
 	draft    edit.Draft
 	analysis laminate.Analysis
-	wall     wall.Trial
+	wall     moduli.Trial
 	pass     Pass
 
 	at     int   // the rule whose turn it is

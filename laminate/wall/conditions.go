@@ -20,9 +20,6 @@ func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate
 		if i > 0 {
 			under.Service.TestPressure = quantity.Pressure{} // shown once
 		}
-		if o.Trial != nil { // whose memory holds one result
-			o.Trial = &Trial{}
-		}
 		r := Evaluate(under, lib, a, o)
 		r.under(c.Name)
 		if all == nil {

@@ -54,10 +54,6 @@ func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis,
 	e := begin(inputs{s, lib, a, o})
 	defer e.end()
 	e.run()
-	if o.Trial != nil {
-		o.Trial.loads = e.loads
-		return e.r
-	}
 	if at := e.plyCase(); at >= 0 {
 		e.r.PlyCase = e.r.Cases[at].Name
 	}
@@ -81,12 +77,7 @@ var spare = sync.Pool{New: func() any { return new(evaluation) }}
 // begin is an evaluation that nothing is known of yet.
 func begin(of inputs) *evaluation {
 	e := spare.Get().(*evaluation)
-	*e = evaluation{inputs: of, rows: e.rows[:0], layers: e.layers[:0], memory: e.memory}
-	if t := of.o.Trial; t != nil {
-		e.r, e.loads = t.result(), t.loads[:0]
-	} else {
-		e.r = &Result{NotChecked: NotChecked()}
-	}
+	*e = evaluation{inputs: of, r: &Result{NotChecked: NotChecked()}, rows: e.rows[:0], layers: e.layers[:0], memory: e.memory}
 	return e
 }
 
@@ -114,7 +105,7 @@ func (r *Result) Plies() []PlyStrain {
 func (e *evaluation) run() {
 	e.units = e.o.Units.Or(e.s.Units)
 	e.warm()
-	e.laws = e.lawsOf()
+	e.laws = e.o.Trial.Laws(e.lib, e.kept)
 	e.collect()
 	e.measure()
 	if e.round.open == "" {
@@ -128,11 +119,7 @@ func (e *evaluation) run() {
 	e.judge()
 }
 
-func (e *evaluation) note(text string) {
-	if e.o.Trial == nil {
-		e.r.Notes = append(e.r.Notes, text)
-	}
-}
+func (e *evaluation) note(text string) { e.r.Notes = append(e.r.Notes, text) }
 
 // moduliOpen says why what rests on moduli cannot be told, or nothing.
 func (e *evaluation) moduliOpen() string {
@@ -301,7 +288,7 @@ func (e *evaluation) assumptions() {
 		}
 		e.note(note + ".")
 	}
-	if e.lam == nil {
+	if e.lam == nil || e.o.Trial != nil {
 		return
 	}
 	e.r.Notes = append(e.r.Notes, e.laws.Assumptions(e.units)...)

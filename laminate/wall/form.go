@@ -2,7 +2,6 @@ package wall
 
 import (
 	"math"
-	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall/form"
@@ -85,7 +84,7 @@ func (e *evaluation) ofForm() []Criterion {
 		return []Criterion{e.weighed(BottomSupport, x.Bottom()), e.modulus(), e.minimumThickness()}
 	case form.ByMembrane:
 	}
-	list := append(slices.Grow(e.r.Criteria, 10),
+	list := append(make([]Criterion, 0, 10),
 		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
 		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
 	for i := range list {

@@ -2,7 +2,6 @@ package wall
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -104,7 +103,7 @@ func (e *evaluation) load() {
 		}
 		return
 	}
-	e.loads = slices.Grow(e.loads, 8)
+	e.loads = make([]applied, 0, 8)
 	if pressed {
 		e.inside(CasePressure, pressure, pressure, true)
 	}

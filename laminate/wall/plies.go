@@ -141,7 +141,7 @@ func (e *evaluation) stack(most int) {
 		layers = append(layers, stiffness.Layer{Ply: c.law, Angle: c.angle, Thickness: c.thick})
 	}
 	e.layers = layers
-	lam, err := e.stiffnessOf(layers)
+	lam, err := e.o.Trial.Stiffness(layers, &e.memory)
 	if err != nil {
 		e.r.Problem = "counted plies from the inside: " + err.Error()
 		return

@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/wall/moduli"
 	"frp/veilwright/laminate/word"
 )
 
@@ -20,8 +21,9 @@ type Options struct {
 	// Units are the reader's, for the figures in reasons and notes; not given,
 	// the schedule's.
 	Units laminate.Optional[quantity.System]
-	// Trial is of a wall that is only tried out, nil of any other.
-	Trial *Trial
+	// Trial is where walls are tried out one after another, nil for any other wall:
+	// what decides nothing is left out, most notes and which ply gives way first.
+	Trial *moduli.Trial
 }
 
 // Result is the evaluation of one schedule. Figures in SI, all of them finite.

@@ -4,6 +4,8 @@
 package report
 
 import (
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 )
@@ -136,29 +138,46 @@ func list[T any](of []T) []T {
 	return of
 }
 
+// plies lists single plies; those of one row have its figures in common.
 func plies(r *rules.Report, lines Lines) []Ply {
 	all := make([]Ply, 0, r.Schedule.NumberOfPlies())
+	figures := make([]rowFigures, len(r.Analysis.Rows))
 	here := 0.0
 	for i := range r.Analysis.Rows {
-		row, laid := &r.Analysis.Rows[i], &r.Schedule.Plies[i]
-		line := lines(laminate.PlyRef(i, ""))
+		row, laid, own := &r.Analysis.Rows[i], &r.Schedule.Plies[i], &figures[i]
+		p := Ply{
+			Line: lines(laminate.PlyRef(i, "")), Material: laid.Material, Zone: row.Zone.String(),
+			ThicknessMM:         row.Thickness * mmPerM,
+			FiberMassFraction:   own.fiber.set(row.FiberMassFraction()),
+			GlassMassFraction:   own.glass.set(row.GlassMassFraction()),
+			FiberVolumeFraction: own.volume.set(row.FiberVolumeFraction()),
+			MassKgM2:            own.mass.set(row.Mass, row.MassKnown),
+			BookedThicknessMM:   own.booked.set(row.Booked*mmPerM, row.Booked > 0),
+		}
+		if laid.Resin != "" {
+			p.Resin = &laid.Resin
+		}
 		for n := row.First; n <= row.Last; n++ {
 			here += row.Thickness
-			p := Ply{
-				Number: n, Line: line, Material: laid.Material, Zone: row.Zone.String(), Resin: stated(laid.Resin),
-				ThicknessMM: row.Thickness * mmPerM, ToHereMM: here * mmPerM,
-				FiberMassFraction:   known(row.FiberMassFraction()),
-				GlassMassFraction:   known(row.GlassMassFraction()),
-				FiberVolumeFraction: known(row.FiberVolumeFraction()),
-				MassKgM2:            known(row.Mass, row.MassKnown),
-			}
-			if row.Booked > 0 {
-				p.BookedThicknessMM = known(row.Booked*mmPerM, true)
-			}
+			p.Number, p.ToHereMM = n, here*mmPerM
 			all = append(all, p)
 		}
 	}
 	return all
+}
+
+// rowFigures are what may not be known of a row, in one place for all rows.
+type rowFigures struct{ fiber, glass, volume, mass, booked figure }
+
+type figure float64
+
+// set gives the figure to be pointed to, nil where it is not known.
+func (f *figure) set(v float64, ok bool) *float64 {
+	if !ok {
+		return nil
+	}
+	*f = figure(v)
+	return (*float64)(f)
 }
 
 func zones(a *laminate.Analysis) Zones {
@@ -189,6 +208,11 @@ func findings(r *rules.Report, lines Lines) []Finding {
 			Rule: f.Rule.ID, Severity: f.Severity.String(), Plies: []int{},
 			Message: f.Message, Basis: f.Basis,
 		}
+		n := 0
+		for _, row := range f.Rows {
+			n += r.Analysis.Rows[row].Last - r.Analysis.Rows[row].First + 1
+		}
+		one.Plies = slices.Grow(one.Plies, n)
 		for _, row := range f.Rows {
 			for n := r.Analysis.Rows[row].First; n <= r.Analysis.Rows[row].Last; n++ {
 				one.Plies = append(one.Plies, n)

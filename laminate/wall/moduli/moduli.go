@@ -43,12 +43,6 @@ type Laws struct {
 // leave of every modulus the share kept, above 0 and at most 1.
 func New(lib *laminate.Library, kept float64) *Laws { return &Laws{lib: lib, kept: kept} }
 
-// Hold tells whether the laws are of the library and the share of the cold moduli;
-// none are of any.
-func (l *Laws) Hold(lib *laminate.Library, kept float64) bool {
-	return l != nil && l.lib == lib && l.kept == kept
-}
-
 // recipe is what a ply's moduli follow from; equal recipes are figured once.
 type recipe struct {
 	material *laminate.Material
