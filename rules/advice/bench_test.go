@@ -17,6 +17,24 @@ func BenchmarkAdvise(b *testing.B) {
 	}
 }
 
+// A wall of some five hundred plies, of courses as thick as it takes.
+func BenchmarkProposeThick(b *testing.B) {
+	s, lib := header(), catalog.Library()
+	s.Service.Pressure, s.Part.InsideDiameter = quantity.New(245, quantity.PSI), quantity.New(240, quantity.Inch)
+	plies := 0
+	for b.Loop() {
+		list, err := advice.Propose(s, lib, advice.Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		plies = 0
+		for i := range list {
+			plies = max(plies, list[i].Schedule.NumberOfPlies())
+		}
+	}
+	b.ReportMetric(float64(plies), "plies")
+}
+
 func BenchmarkPropose(b *testing.B) {
 	s, lib := header(), catalog.Library()
 	for b.Loop() {

@@ -2,7 +2,10 @@ package cli
 
 import (
 	"fmt"
+	"io"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -72,6 +75,15 @@ func BenchmarkLinear(b *testing.B) {
 			text := tall(n)
 			s := shop.New(shop.Options{NoBook: true})
 			return func() { s.Open("tall.toml", text, "").Judge(rules.Options{}) }
+		}, sizes},
+		{"check as JSON", func(n int) func() {
+			path := filepath.Join(b.TempDir(), "tall.toml")
+			if err := os.WriteFile(path, tall(n), 0o600); err != nil {
+				b.Fatal(err)
+			}
+			return func() {
+				Run([]string{"check", "--no-book", "--json", path}, Process{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard, Getenv: os.Getenv})
+			}
 		}, sizes},
 		{"wall", func(n int) func() {
 			o, r := open(n)

@@ -153,8 +153,9 @@ func long(n int) []byte {
 	return []byte(b.String())
 }
 
+// A document may hold 20,000 plies: the largest is as tall as one more allows.
 func BenchmarkKey(b *testing.B) {
-	for _, rows := range []int{40, 2000} {
+	for _, rows := range []int{40, 2000, 19_990} {
 		for _, key := range []struct{ name, there, back string }{{"cursor", "up", "down"}, {"edit", "+", "-"}} {
 			b.Run(fmt.Sprintf("%s/rows=%d", key.name, rows), func(b *testing.B) {
 				b.Setenv("XDG_STATE_HOME", b.TempDir())
