@@ -73,6 +73,5 @@ func (k adviseCommand) rate(c *call, lib *laminate.Library) {
 	for i := range rows {
 		rows[i].Book = k.Ratings
 	}
-	lib.Ratings = append(rows, lib.Ratings...)
-	lib.Books = append([]string{k.Ratings}, lib.Books...)
+	lib.Ratings, lib.Books = append(rows, lib.Ratings...), append([]string{k.Ratings}, lib.Books...)
 }

@@ -64,3 +64,27 @@ func TestCheck_ofManyIsCheckOfEach(t *testing.T) {
 		t.Errorf("exit %v, said of all\n%s\nexit %v, of each\n%s", code, said, worst, &saidOfEach)
 	}
 }
+
+// What is wrong with the user's own folder is wrong wherever documents lie, and said once.
+func TestCheck_ofManyFoldersSaysOnceWhereNoShopBookCanBeLookedFor(t *testing.T) {
+	top := t.TempDir()
+	t.Chdir(top)
+	example, _, _ := run("new", "--example")
+	for i := range 20 {
+		folder := filepath.Join(top, "jobs", fmt.Sprint(i))
+		if err := os.MkdirAll(folder, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(folder, "a.toml"), []byte(example), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Symlink("loop", filepath.Join(top, "loop")); err != nil {
+		t.Fatal(err)
+	}
+	t.Setenv("XDG_CONFIG_HOME", filepath.Join(top, "loop"))
+	_, said, code := run("check", "jobs")
+	if code != Unusable || strings.Count(said, "\n") != 1 || !strings.Contains(said, "circle") {
+		t.Errorf("code %d, said:\n%s", code, said)
+	}
+}

@@ -20,7 +20,10 @@ func (c *call) books() *shop.Shop {
 	if c.shop == nil {
 		c.shop = shop.New(shop.Options{Book: c.Book, NoBook: c.NoBook, Trouble: func(err error) {
 			for _, e := range parts(err) {
-				c.say.Say("looking for shop books: %v", e)
+				if !c.said[e.Error()] { // of the user's own, in each folder
+					c.say.Say("looking for shop books: %v", e)
+				}
+				c.said[e.Error()] = true
 			}
 			c.ends(Unusable)
 		}}).Keeping()
