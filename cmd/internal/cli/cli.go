@@ -68,7 +68,7 @@ type call struct {
 	command string // the last word of it
 
 	shop  *shop.Shop      // see books
-	said  map[string]bool // of shop books: their paths, and what was wrong on the way to them
+	said  map[string]bool // shop books whose problems were said
 	piped bool            // standard input was named
 }
 

@@ -20,10 +20,7 @@ func (c *call) books() *shop.Shop {
 	if c.shop == nil {
 		c.shop = shop.New(shop.Options{Book: c.Book, NoBook: c.NoBook, Trouble: func(err error) {
 			for _, e := range parts(err) {
-				if !c.said[e.Error()] { // of the user's own, in each folder
-					c.say.Say("looking for shop books: %v", e)
-				}
-				c.said[e.Error()] = true
+				c.say.Once("looking for shop books: %v", e) // the user's own is looked for in each folder
 			}
 			c.ends(Unusable)
 		}}).Keeping()

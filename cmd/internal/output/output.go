@@ -130,17 +130,29 @@ func (s *Sink) Close() error {
 }
 
 // Messages go to standard error, one line each.
-type Messages struct{ w io.Writer }
+type Messages struct {
+	w    io.Writer
+	said map[string]bool // what Once said
+}
 
 // NewMessages sends messages to w; env has the locale.
 func NewMessages(w io.Writer, env func(string) string) Messages {
-	return Messages{w: tui.Plain(w, env)}
+	return Messages{w: tui.Plain(w, env), said: map[string]bool{}}
 }
 
 // Say prints one message. Strings and errors among the arguments are cleaned.
 func (m Messages) Say(format string, args ...any) {
 	// There is nobody left to tell when standard error is gone.
 	_, _ = fmt.Fprintf(m.w, "veilwright: "+format+"\n", clean(args)...)
+}
+
+// Once is Say, but of what it said before it says nothing.
+func (m Messages) Once(format string, args ...any) {
+	text := fmt.Sprintf(format, clean(args)...)
+	if !m.said[text] {
+		m.said[text] = true
+		m.Say("%s", text)
+	}
 }
 
 // clean cleans in place: the arguments are the printing function's own.
