@@ -13,6 +13,7 @@ type Report struct {
 	Findings   []Finding    // worst first, then by place, then by rule
 	PassedOver []Statement  // what is stated and nothing weighs
 	Verdict    Severity     // of the worst finding, Clear where that is a note or none
+	Overlay    *Overlaid    // nil of a wall
 
 	try func(*Fix) bool
 }

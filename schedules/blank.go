@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/word"
 	"frp/veilwright/schedules/internal/spell"
 )
@@ -38,29 +38,20 @@ func BlankSpecification(title string) []byte { return filled(blankSpecification,
 // BlankBook is the same for a shop book.
 func BlankBook(title string) []byte { return filled(blankBook, "TITLE", title) }
 
-// RecordOf names the schedule a record is of.
-type RecordOf struct {
-	Schedule string // its file, as the record names it
-	Revision laminate.Optional[int]
-	SHA256   string // of its text, 64 hexadecimal digits; empty where not known
-	// Fingerprint is of its content; empty where not known.
-	Fingerprint string
-}
-
 // BlankRecord is a record without entries, and comments that say what entries
-// look like. It ends as a whole entry does, so that one can be appended.
-func BlankRecord(of RecordOf) []byte {
+// look like, with the head that is given but for its serial number. It ends as a
+// whole entry does, so that one can be appended.
+func BlankRecord(of *record.Record) []byte {
 	text := string(filled(blankRecord, "SCHEDULE", of.Schedule))
-	if of.Revision.Given {
-		text = strings.Replace(text, "# schedule_revision = 0\n", "schedule_revision = "+strconv.Itoa(of.Revision.Value)+"\n", 1)
+	if of.ScheduleRevision.Given {
+		text = strings.Replace(text, "# schedule_revision = 0\n", "schedule_revision = "+strconv.Itoa(of.ScheduleRevision.Value)+"\n", 1)
 	}
-	if of.SHA256 != "" {
-		before, after, _ := strings.Cut(text, `# schedule_sha256   = ""`)
-		text = before + "schedule_sha256   = " + spell.Text(of.SHA256) + after
-	}
-	if of.Fingerprint != "" {
-		before, after, _ := strings.Cut(text, `# schedule_fingerprint = ""`)
-		text = before + "schedule_fingerprint = " + spell.Text(of.Fingerprint) + after
+	for _, k := range [][2]string{{`schedule_sha256   = ""`, of.ScheduleSHA256}, {`schedule_fingerprint = ""`, of.ScheduleFingerprint},
+		{`part              = "shell-1"`, of.Part}, {`joint             = "J1"`, of.Joint}, {`overlay           = "outside"`, of.Overlay.String()}} {
+		if k[1] != "" {
+			before, after, _ := strings.Cut(text, "# "+k[0])
+			text = before + k[0][:strings.Index(k[0], "\"")] + spell.Text(k[1]) + after
+		}
 	}
 	return []byte(text)
 }

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -19,7 +20,7 @@ func uncommented(b []byte) []byte { return offered.ReplaceAll(b, []byte("$1")) }
 func blanks() map[Kind][]byte {
 	return map[Kind][]byte{
 		Job: BlankJob("A \"drain\""), Specification: BlankSpecification("A \"drain\""), ShopBook: BlankBook("Our shop"),
-		Record: BlankRecord(RecordOf{Schedule: "header.toml", Revision: laminate.Some(3), SHA256: strings.Repeat("0a", 32)}),
+		Record: BlankRecord(&record.Record{Schedule: "header.toml", ScheduleRevision: laminate.Some(3), ScheduleSHA256: strings.Repeat("0a", 32)}),
 	}
 }
 
@@ -82,7 +83,7 @@ func TestBlankRecord_saysWhatItIsOf(t *testing.T) {
 	if WholeEntries(b) != len(b) {
 		t.Error("an entry appended to it would be taken for half-written")
 	}
-	bare, _, problems := DecodeRecord(BlankRecord(RecordOf{}))
+	bare, _, problems := DecodeRecord(BlankRecord(&record.Record{}))
 	if len(problems) > 0 || bare.Schedule != "" || bare.ScheduleRevision.Given || bare.ScheduleSHA256 != "" {
 		t.Errorf("%+v, %v", bare, problems)
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/schedules/internal/tables"
@@ -28,7 +29,27 @@ func Fingerprint(s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Libra
 	for _, kind := range []laminate.RefKind{laminate.RefPart, laminate.RefService, laminate.RefCondition} {
 		b = scheduleTables[kind].Said(b, s, unweighed)
 	}
-	var f Fingerprints
+	return fingerprints(b, s, a, lib)
+}
+
+// OverlayFingerprint takes those of what a job has laid at a joint or nozzle, or in
+// a corner: of its plies, and of all that the joint, nozzle or part states.
+func OverlayFingerprint(o *overlay.Overlay, j *laminate.Job, s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Library) Fingerprints {
+	var one laminate.Job
+	table, at := jobJoint, o.At.Index
+	switch o.Kind {
+	case overlay.Knuckle:
+		table, one.Parts = jobPart, j.Parts[at:at+1]
+	case overlay.Strap, overlay.Seal:
+		one.Joints = j.Joints[at : at+1]
+	default:
+		table, one.Nozzles = jobNozzle, j.Nozzles[at:at+1]
+	}
+	return fingerprints(jobTables()[table].Said([]byte(o.Kind.String()+"\n"), &one, unweighed), s, a, lib)
+}
+
+// fingerprints are those of plies, and of them behind what is said before.
+func fingerprints(b []byte, s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Library) (f Fingerprints) {
 	for i := range a.Rows {
 		row := &a.Rows[i]
 		last := record.Sum(sha256.Sum256(plySaid(&s.Plies[i], row, lib, s.Plies[i].GelAfter)))

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -47,6 +48,7 @@ var recordTables = sync.OnceValue(func() []tables.Table {
 			tables.TextField("serial", func(r *record.Record) *string { return &r.Serial }),
 			tables.TextField("part", func(r *record.Record) *string { return &r.Part }),
 			tables.TextField("joint", func(r *record.Record) *string { return &r.Joint }),
+			tables.WordField("overlay", func(r *record.Record) *overlay.Kind { return &r.Overlay }, overlay.Kinds),
 		), func(d *recordDocument) *record.Record { return &d.Record }),
 		tables.Many("laid", MostEntries, entryFields(func(x *record.Laid) *record.Entry { return &x.Entry }, "time",
 			tables.OrdinalField("ply", "the ply's number in the schedule, from 1", laminate.MostPlies, func(l *record.Laid) *int { return &l.Ply }),

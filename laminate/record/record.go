@@ -10,6 +10,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/word"
@@ -35,8 +36,10 @@ type Record struct {
 	Bonds               []Bond
 	Serial              string
 	// Part and Joint name what of a job the record is of: the id of a part, and of
-	// a joint or nozzle where it is of what was laid over it; "" of a schedule alone.
+	// a joint or nozzle where it is of what was laid there; "" of a schedule alone.
+	// Overlay says which of what is laid there, None of the wall of a part.
 	Part, Joint  string
+	Overlay      overlay.Kind
 	Adopted      []Adopted
 	Joined       []Joined
 	Cuts         []Cut
@@ -51,6 +54,32 @@ type Record struct {
 	Torn string
 	// Trail says whether the entries follow one another as they were written.
 	Trail Trail
+}
+
+// OfOverlay tells of a record that is of what was laid at a joint or nozzle, or in
+// a corner, and not of the wall of a part.
+func (r *Record) OfOverlay() bool { return r.Joint != "" || r.Overlay != overlay.None }
+
+// What is what of a job the record is of, in words: "joint J1, strap"; "" of a
+// schedule alone.
+func (r *Record) What() string {
+	o := overlay.Overlay{Kind: r.Overlay, Of: r.Joint, Part: r.Part}
+	switch r.Overlay {
+	case overlay.Strap, overlay.Seal:
+		o.At.Kind = laminate.RefJoint
+	case overlay.Neck, overlay.LaidInside, overlay.Pad, overlay.LaidOutside:
+		o.At.Kind = laminate.RefNozzle
+	case overlay.Knuckle:
+	case overlay.None:
+		switch {
+		case r.Joint != "":
+			return "joint or nozzle " + r.Joint
+		case r.Part != "":
+			return "part " + r.Part
+		}
+		return ""
+	}
+	return o.Name()
 }
 
 // Entry is what every entry carries. An entry that the program writes has all of

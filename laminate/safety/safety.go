@@ -26,6 +26,7 @@ const (
 	Igniting                    // the ignition test
 	Entering                    // a tank or duct
 	PressureTest                // of a finished part
+	Bonding                     // onto a cured face
 )
 
 // Caution is one thing that can hurt, and what to do about it.
@@ -70,6 +71,10 @@ var cautions = []Caution{
 		"Burning resin gives off toxic fumes, corrosive ones if it is brominated or chlorendic: use a hood.", practice},
 	{"tank-entry", Entering, "entry", "permit, gas test, attendant outside",
 		"Nobody enters a tank without an entry permit, a gas test, and an attendant outside.", "29 CFR 1910.146, from memory"},
+	{"bond-face", Bonding, "abrade", "dull, fiber-rough past the last ply; no wax",
+		"A bond onto a cured face holds by what was ground: abrade to a dull, fiber-roughened surface past the last ply, clean and dry, no wax under a ply. A bond that lets go under load hurts people.", practice},
+	{"bond-window", Bonding, "window", "time since gel by the resin manufacturer",
+		"Time since the face gelled within the resin manufacturer's limit; after it, abrade first.", practice},
 	{"pressure-test", PressureTest, "test", "with water, never with air",
 		"Test pressure with water, never with air: an air test that fails is an explosion.", practice},
 }

@@ -20,7 +20,7 @@ func ids(list []safety.Caution) []string {
 
 func TestCautions_eachKindOfWorkHasOneAndEachIsWhole(t *testing.T) {
 	seen := map[string]bool{}
-	for work := safety.Mixing; work <= safety.PressureTest; work++ {
+	for work := safety.Mixing; work <= safety.Bonding; work++ {
 		list := safety.For(work)
 		if len(list) == 0 {
 			t.Errorf("no caution for %d", work)

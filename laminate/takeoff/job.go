@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
+	"frp/veilwright/laminate/overlay"
 )
 
 // OfJob lists the pieces of a job: its parts, then what is laid over each joint
@@ -20,11 +21,11 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		}
 		piece.Ground, piece.Missing = ground.OfPart(part)
 		list = append(list, piece)
-		if p.Knuckle != "" {
-			list = overlay(list, j, p.Knuckle, Part, "part "+p.ID+", knuckle", p.Count.Or(1), func(int) (ground.Ground, error) { return ground.OfKnuckle(&p.Part) })
-			if last := &list[len(list)-1]; last.Missing == nil {
-				last.Taken = last.Name + ": it is taken to reach in over the bottom as far as up the wall, which no key states"
+		for _, k := range laidAt(j, laminate.Ref{Kind: laminate.RefJobPart, Index: i}, Part, lib) {
+			if k.Count = p.Count.Or(1); k.Missing == nil {
+				k.Taken = k.Name + ": it is taken to reach in over the bottom as far as up the wall, which no key states"
 			}
+			list = append(list, k)
 		}
 	}
 	for i := range j.Joints {
@@ -32,45 +33,33 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		if x.Outside == "" {
 			list = append(list, Piece{Name: "joint " + x.ID + ", strap", Kind: Joint, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("no laminate is named for it (outside)")})
 		}
-		list = overlay(list, j, x.Outside, Joint, "joint "+x.ID+", strap", 1, func(plies int) (ground.Ground, error) { return ground.OfStrap(j, x, plies, lib) })
-		list = overlay(list, j, x.Inside, Joint, "joint "+x.ID+", seal", 1, func(int) (ground.Ground, error) { return ground.OfSeal(j, x, lib) })
-		if x.Inside != "" {
-			list[len(list)-1].Kind = Part // of one joint, whose hours count once
+		pieces := laidAt(j, laminate.Ref{Kind: laminate.RefJoint, Index: i}, Joint, lib)
+		if x.Outside == "" && len(pieces) > 0 {
+			pieces[0].Kind = Part // the hours of the joint are those of its strap
 		}
+		list = append(list, pieces...)
 	}
 	for i := range j.Nozzles {
-		list = nozzle(list, j, &j.Nozzles[i])
+		pieces := laidAt(j, laminate.Ref{Kind: laminate.RefNozzle, Index: i}, Nozzle, lib)
+		if len(pieces) == 0 {
+			pieces = []Piece{{Name: "nozzle " + j.Nozzles[i].ID, Kind: Nozzle, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("it names no laminate")}}
+		}
+		list = append(list, pieces...)
 	}
 	return list
 }
 
-// overlay adds a laminate that a joint or nozzle names, if it does; on is what
-// that many plies are laid on.
-func overlay(list []Piece, j *laminate.Job, id string, kind Kind, name string, count int, on func(plies int) (ground.Ground, error)) []Piece {
-	at := j.Laminate(id)
-	if id == "" || at < 0 {
-		return list
-	}
-	p := Piece{Name: name, Kind: kind, Count: count, Schedule: j.Schedule(at)}
-	p.Ground, p.Missing = on(p.Schedule.NumberOfPlies())
-	return append(list, p)
-}
-
-func nozzle(list []Piece, j *laminate.Job, n *laminate.Nozzle) []Piece {
-	first := len(list)
-	name := "nozzle " + n.ID
-	of := func(on func(*laminate.Nozzle) (ground.Ground, error)) func(int) (ground.Ground, error) {
-		return func(int) (ground.Ground, error) { return on(n) }
-	}
-	list = overlay(list, j, n.Pad, Nozzle, name+", pad", 1, of(ground.OfPad))
-	list = overlay(list, j, n.InstallationOutside, Nozzle, name+", laid outside", 1, of(ground.OfNeckBond))
-	list = overlay(list, j, n.InstallationInside, Nozzle, name+", laid inside", 1, of(ground.OfNeckBond))
-	list = overlay(list, j, n.Neck, Nozzle, name+", neck", 1, of(ground.OfNeck))
-	if len(list) == first {
-		list = append(list, Piece{Name: name, Kind: Nozzle, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("it names no laminate")})
-	}
-	for k := first + 1; k < len(list); k++ {
-		list[k].Kind = Part // of one nozzle, whose hours count once
+// laidAt are the laminates that a joint, a nozzle or a part names beside its wall.
+// The hours of one count once, with the first of them.
+func laidAt(j *laminate.Job, at laminate.Ref, kind Kind, lib *laminate.Library) (list []Piece) {
+	for _, o := range overlay.At(j, at) {
+		if o.Laminate == "" || j.Laminate(o.Laminate) < 0 {
+			continue
+		}
+		p := Piece{Name: o.Name(), Kind: kind, Count: 1, Schedule: o.Schedule(j)}
+		p.Ground, p.Missing = o.Ground(j, lib)
+		list = append(list, p)
+		kind = Part
 	}
 	return list
 }

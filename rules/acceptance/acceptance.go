@@ -54,8 +54,15 @@ type Input struct {
 // Compare judges every demand.
 func Compare(in Input) *Result {
 	j := &judge{Input: in, result: &Result{}}
-	if in.Specification != nil {
-		j.result.Lines = conformance.Lines(in.Report, in.Specification, in.Units)
+	if o := in.Report.Overlay; o != nil {
+		j.note("of the job " + o.Name() + ", is compared, laminate " + o.Laminate)
+		if in.Specification != nil {
+			j.Specification, j.Levels = in.Specification.ForOverlay(o.Kind), spec.LevelsForOverlay(in.Levels, o.Kind)
+			j.note(spec.NotOfOverlays)
+		}
+	}
+	if j.Specification != nil {
+		j.result.Lines = conformance.Lines(in.Report, j.Specification, in.Units)
 	}
 	ofSchedule := len(j.result.Lines)
 	if in.Record != nil {

@@ -57,7 +57,11 @@ func (j *judge) besideComputed(g inspection.Group, found []float64) {
 	if err != nil {
 		return
 	}
-	computed := ", computed from the schedule " + j.Units.Thickness(conformance.Group(j.Report.Analysis, g).Thickness)
+	computed := ", computed from the schedule "
+	if o := j.Report.Overlay; o != nil && o.Kind.Bonds() {
+		computed = " with what lies under it, computed of the overlay alone "
+	}
+	computed += j.Units.Thickness(conformance.Group(j.Report.Analysis, g).Thickness)
 	if s.Count == 1 {
 		j.note(fmt.Sprintf("%s: one reading, %s%s", g, j.Units.Thickness(s.Mean), computed))
 		return

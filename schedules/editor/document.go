@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/shop"
@@ -34,6 +35,7 @@ type Document struct {
 	shop    *shop.Shop
 	library *laminate.Library
 	levels  []spec.LevelLimit
+	stock   stock.Stock
 	name    string
 	path    string            // as given; "" while it has no file
 	print   store.Fingerprint // of the file as read or written last
@@ -164,7 +166,7 @@ func (d *Document) load(o *shop.Opened) {
 // replace makes a document what there is now, without a history.
 func (d *Document) replace(o *shop.Opened) {
 	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
-	d.library, d.levels, d.faulty = o.Library, o.Levels, !o.Usable()
+	d.library, d.levels, d.stock, d.faulty = o.Library, o.Levels, o.Stock, !o.Usable()
 	if d.equipment = nil; o.Kind == schedules.Job {
 		d.equipment = &equipment{job: o.Job, loaded: o.Job, saved: o.Job}
 		d.now = d.equipment.wall()
@@ -215,6 +217,9 @@ func (d *Document) Library() *laminate.Library { return d.library }
 
 // Levels are the limits of acceptance levels that the shop's book states.
 func (d *Document) Levels() []spec.LevelLimit { return d.levels }
+
+// Stock is how the shop buys and works, by its book.
+func (d *Document) Stock() *stock.Stock { return &d.stock }
 
 // Revision counts every change, undo and reload included; it never goes back.
 func (d *Document) Revision() uint64 { return d.rev }

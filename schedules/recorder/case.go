@@ -56,13 +56,18 @@ func (c *Case) put(r *Record, err error) error {
 	return nil
 }
 
-// Close lets go of the record and forgets the specification: the schedule
-// became another one, or the program ends.
-func (c *Case) Close() error {
+// CloseRecord lets go of the record alone.
+func (c *Case) CloseRecord() error {
 	r := c.record
-	*c = Case{}
-	if r == nil {
+	if c.record = nil; r == nil {
 		return nil
 	}
 	return r.Close()
+}
+
+// Close lets go of the record and forgets the specification: the schedule
+// became another one, or the program ends.
+func (c *Case) Close() error {
+	c.demands, c.demandsPath = nil, ""
+	return c.CloseRecord()
 }

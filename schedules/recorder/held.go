@@ -1,6 +1,7 @@
 package recorder
 
 import (
+	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
@@ -18,19 +19,32 @@ type Held struct {
 	Options                 rules.Options
 }
 
-// Hold compares documents that can be used. Other records in the folder of the
+// Hold compares documents that can be used; the schedule is what of a job the
+// record is of, as [shop.Opened.Of] gives it. Other records in the folder of the
 // record's file are looked through for its serial.
 func Hold(schedule, specification, record *shop.Opened, o rules.Options) *Held {
 	h := &Held{Schedule: schedule, Specification: specification, Record: record, Judged: schedule.Judge(o), Options: o}
-	prints := schedules.Fingerprint(schedule.Schedule, h.Judged.Analysis, schedule.Library)
+	prints := Fingerprints(h.Judged, schedule.Library)
 	in := acceptance.Input{Report: h.Judged, Library: schedule.Library, SHA256: store.SumOf(schedule.Text).String(),
 		Specification: specification.Specification, Levels: schedule.Levels, Units: o.Units}
 	if record != nil {
 		in.Record = record.Record
-		in.SameSerial = SameSerial(record.Name, record.Record.Serial)
+		in.SameSerial = SameSerial(record.Name, record.Record)
 	}
 	h.Result = Compare(in, &prints)
+	if schedule.Part != "" {
+		h.Result.Notes = append([]string{"of the job its part " + schedule.Part + " is compared"}, h.Result.Notes...)
+	}
 	return h
+}
+
+// Fingerprints are those of a judged schedule, or of what a job has laid at a joint
+// or nozzle.
+func Fingerprints(r *rules.Report, lib *laminate.Library) schedules.Fingerprints {
+	if o := r.Overlay; o != nil {
+		return schedules.OverlayFingerprint(&o.Overlay, o.Job, r.Schedule, r.Analysis, lib)
+	}
+	return schedules.Fingerprint(r.Schedule, r.Analysis, lib)
 }
 
 // Compare compares by content: with the fingerprints of the schedule, and that of

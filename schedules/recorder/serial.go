@@ -7,14 +7,16 @@ import (
 	"strings"
 	"sync"
 
+	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/store"
 )
 
 // SameSerial names the other records in the folder of the one at path that have
-// its serial number. One whose head cannot be read counts for none.
-func SameSerial(path, serial string) []string {
-	serial = strings.TrimSpace(serial)
+// its serial number. One whose head cannot be read counts for none, and of what is
+// laid at a joint or nozzle one of something else: it has the number of the equipment.
+func SameSerial(path string, of *record.Record) []string {
+	serial := strings.TrimSpace(of.Serial)
 	names, err := filepath.Glob(filepath.Join(escaped(filepath.Dir(path)), "*"+store.Extension))
 	if err != nil || serial == "" {
 		return nil
@@ -32,7 +34,7 @@ func SameSerial(path, serial string) []string {
 		if kind, problems := schedules.Sniff(text); kind != schedules.Record || len(problems) > 0 {
 			continue
 		}
-		if strings.EqualFold(serialOf(text), serial) {
+		if r := headOf(text); r != nil && strings.EqualFold(strings.TrimSpace(r.Serial), serial) && !apart(r, of) {
 			same = append(same, filepath.Base(name))
 		}
 	}
@@ -41,9 +43,15 @@ func SameSerial(path, serial string) []string {
 
 var firstTable = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?m)^[ \t]*\[`) })
 
-// serialOf is the serial number in the head of a record: of a shop's thousands of
-// entries none has to be read for it.
-func serialOf(text []byte) string {
+// apart tells of two records of which one is of what is laid at a joint or nozzle,
+// and the other of something else.
+func apart(a, b *record.Record) bool {
+	return (a.OfOverlay() || b.OfOverlay()) && (a.Joint != b.Joint || a.Overlay != b.Overlay || a.Joint == "" && a.Part != b.Part)
+}
+
+// headOf is the head of a record, nil where it cannot be read: of a shop's thousands
+// of entries none has to be read for it.
+func headOf(text []byte) *record.Record {
 	head := text
 	if at := firstTable().FindIndex(text); at != nil {
 		head = text[:at[0]]
@@ -52,10 +60,7 @@ func serialOf(text []byte) string {
 	if r == nil {
 		r, _, _ = schedules.DecodeRecord(text)
 	}
-	if r == nil {
-		return ""
-	}
-	return strings.TrimSpace(r.Serial)
+	return r
 }
 
 // escaped keeps a folder's name from being taken for a pattern.

@@ -8,8 +8,10 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/schedules"
@@ -25,11 +27,13 @@ type Opened struct {
 	Kind schedules.Kind
 
 	Schedule *laminate.Schedule
+	Part     string // of a job, whose wall the schedule is; "" of a schedule by itself
 	Source   *schedules.Source
 	Job      *laminate.Job
 	Library  *laminate.Library // that holds for the schedule or job, nil where Err says why there is none
 
 	Levels        []spec.LevelLimit // of a schedule or job: as the shop's book states them
+	Stock         stock.Stock       // of a schedule or job: how the shop buys and works
 	Specification *spec.Specification
 	Record        *record.Record
 	Torn          string // says that the record ends in a half-written entry
@@ -41,7 +45,9 @@ type Opened struct {
 	Problems []schedules.Problem
 	Err      error
 
-	line func(laminate.Ref) int // of the wall of a part of a job
+	line    func(laminate.Ref) int // of the wall of a part of a job
+	overlay overlay.Overlay        // of what a job has laid at a joint or nozzle
+	of      *laminate.Job          // that job
 }
 
 // Open takes in a document: name is what to call it, folder where its shop books
@@ -53,7 +59,7 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	}
 	if o.Kind == schedules.Schedule || o.Kind == schedules.Job {
 		made := s.find(folder)
-		o.Library, o.Levels, o.Err = made.library, made.levels, made.err
+		o.Library, o.Levels, o.Stock, o.Err = made.library, made.levels, made.stock, made.err
 	}
 	switch o.Kind {
 	case schedules.Schedule:
@@ -95,22 +101,35 @@ func (o *Opened) JudgeJob(options rules.Options) *rules.JobReport {
 	return rules.JudgeJob(all.Rules(), o.Job, o.Library, options)
 }
 
-// Part is the wall of one part of a job as a document by itself, to be held against
-// a specification; with no id, that of a job of one part.
-func (o *Opened) Part(id string) *Opened {
-	n := &Opened{Name: o.Name, Text: o.Text, Kind: schedules.Schedule, Source: o.Source, Library: o.Library, Err: o.Err, Problems: o.Problems}
-	at := o.Job.Part(id)
-	if id == "" && len(o.Job.Parts) == 1 {
+// Of is what of a job a record is of, as a document by itself: the wall of a part,
+// with none named that of a job of one part, or what is laid at a joint or nozzle.
+// Of a schedule it is the schedule.
+func (o *Opened) Of(r *record.Record) *Opened {
+	if o.Job == nil || !o.Usable() {
+		return o
+	}
+	n := &Opened{Name: o.Name, Text: o.Text, Kind: schedules.Schedule, Source: o.Source, Library: o.Library, Levels: o.Levels}
+	if r.OfOverlay() {
+		n.overlay, n.Err = overlay.Find(o.Job, r.Part, r.Joint, r.Overlay)
+		if n.Err == nil {
+			n.of = o.Job
+			n.Schedule = n.Judge(rules.Options{}).Schedule
+			n.line = func(ref laminate.Ref) int { return o.Source.JobLine(o.Job, n.overlay.Place(o.Job, ref)) }
+		}
+		return n
+	}
+	at := o.Job.Part(r.Part)
+	if r.Part == "" && len(o.Job.Parts) == 1 {
 		at = 0
 	}
 	switch {
-	case id == "" && at < 0:
+	case r.Part == "" && at < 0:
 		n.Err = errors.New("is a job of several parts, which are compared part by part: the record says which one it is of (part)")
 	case at < 0:
-		n.Err = fmt.Errorf("has no [[part]] with the id %q, which the record is of", id)
+		n.Err = fmt.Errorf("has no [[part]] with the id %q, which the record is of", r.Part)
 	default:
 		n.Schedule = o.Job.Wall(at)
-		n.Schedule.Title = o.Job.Title + ": " + o.Job.Parts[at].ID
+		n.Schedule.Title, n.Part = o.Job.Title+": "+o.Job.Parts[at].ID, r.Part
 		n.line = func(ref laminate.Ref) int {
 			ref.Part = at
 			return o.Source.JobLine(o.Job, ref)
@@ -142,7 +161,7 @@ func (s *Shop) Read(path string) *Opened {
 // With is the document with its schedule or job read again from another text,
 // as after an edit; the schedules beside a job stay as they were read.
 func (o *Opened) With(text []byte) *Opened {
-	n := &Opened{Name: o.Name, Text: text, Kind: schedules.Schedule, Library: o.Library, Levels: o.Levels, Err: o.Err}
+	n := &Opened{Name: o.Name, Text: text, Kind: schedules.Schedule, Library: o.Library, Levels: o.Levels, Stock: o.Stock, Err: o.Err}
 	if o.Kind == schedules.Job {
 		n.Kind = o.Kind
 		n.Source, n.Job, n.Problems = schedules.DecodeJob(text, o.Library, func(name string) (*laminate.Schedule, error) {
@@ -194,7 +213,10 @@ func (o *Opened) Verdict(options rules.Options) (rules.Severity, bool) {
 // is asked: the verdict is unusable, and the findings are its problems. A
 // document without a schedule has no figures then either.
 func (o *Opened) Judge(options rules.Options) *rules.Report {
-	if o.Usable() {
+	switch {
+	case o.Usable() && o.of != nil:
+		return rules.JudgeJob(all.Rules(), o.of, o.Library, options).Overlay(o.overlay)
+	case o.Usable():
 		return all.Judge(o.Schedule, o.Library, options)
 	}
 	library := o.Library

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
+	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
@@ -69,7 +70,6 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 	scheduled, asked := c.named(schedule, command, schedules.Schedule, schedules.Job), c.named(specification, command, schedules.Specification)
 	docs := []*shop.Opened{scheduled, asked}
 	var built *shop.Opened
-	of := ""
 	if recorded != "" {
 		built = c.named(recorded, command, schedules.Record)
 		if built.Torn != "" {
@@ -77,22 +77,18 @@ func (c *call) hold(command, schedule, specification, recorded string) (*held, e
 		}
 		docs = append(docs, built)
 	}
-	if scheduled.Usable() && scheduled.Job != nil && (built == nil || built.Usable()) {
-		if built != nil {
-			of = built.Record.Part
-		}
-		scheduled = scheduled.Part(of)
-		docs[0] = scheduled
+	if built == nil {
+		scheduled = scheduled.Of(&record.Record{})
+	} else if built.Usable() {
+		scheduled = scheduled.Of(built.Record)
 	}
+	docs[0] = scheduled
 	if slices.ContainsFunc(docs, func(o *shop.Opened) bool { return !o.Usable() }) {
 		return nil, c.unusable(false, func(s report.Schedule) any {
 			return report.Uncompared(schedule, specification, recorded, s)
 		}, docs...)
 	}
 	h := &held{recorder.Hold(scheduled, asked, built, rules.Options{Units: c.units(scheduled.Schedule)}), paper.Compared{Schedule: schedule, Specification: specification, Record: recorded}}
-	if of != "" {
-		h.Result.Notes = append([]string{"of the job its part " + of + " is compared"}, h.Result.Notes...)
-	}
 	switch h.Result.Answer {
 	case acceptance.DoesNotConform, acceptance.Reject:
 		c.ends(Broken)

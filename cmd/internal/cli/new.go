@@ -9,7 +9,9 @@ import (
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/record"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/store"
 )
 
@@ -17,7 +19,10 @@ type newCommand struct {
 	File    []string  `arg:"" optional:"" help:"The file to make, ending in .toml; standard output if left out or -." complete:"documents"`
 	Kind    flag.Kind `placeholder:"schedule|job|specification|record|shop-book" help:"What to make; a schedule if left out."`
 	Title   string    `help:"Title of the document; the file's name if left out. A record has none."`
-	Of      string    `placeholder:"SCHEDULE" help:"The schedule of a record: its name, revision and SHA-256 are written into it." complete:"documents"`
+	Of      string    `placeholder:"SCHEDULE" help:"The schedule or job of a record: its name, revision and fingerprint are written into it." complete:"documents"`
+	Part    string    `help:"Of a job: the part that the record is of."`
+	Joint   string    `help:"Of a job: the joint or nozzle that the record is of."`
+	Overlay string    `help:"And what is laid there: outside or inside of a joint; neck, installation-inside, pad or installation-outside of a nozzle; knuckle of a bottom."`
 	Example bool      `help:"The example that the terminal program opens with, or with job a tank of several parts, instead of an empty document."`
 }
 
@@ -32,6 +37,7 @@ func (newCommand) Help() string {
     veilwright new --kind job tank.toml
     veilwright new --kind specification spec.toml
     veilwright new --kind record --of header.toml header-17.toml
+    veilwright new --kind record --of tank.toml --joint J2 --overlay outside tank-J2-strap.toml
     veilwright new --kind shop-book shop-book.toml
     veilwright new --title "Brine return header" --units si header.toml
     veilwright new --example | veilwright check -
@@ -77,17 +83,17 @@ func fresh(file string, text []byte) error {
 }
 
 func (k newCommand) text(c *call, file string) ([]byte, error) {
-	record := k.Kind == flag.Record
+	isRecord := k.Kind == flag.Record
 	switch {
-	case k.Of != "" && !record:
-		return nil, errors.New("--of names the schedule of a record: use it with --kind record")
+	case k.Of+k.Part+k.Joint+k.Overlay != "" && !isRecord:
+		return nil, errors.New("--of, --part, --joint and --overlay say what a record is of: use them with --kind record")
 	case k.Example && (k.Title != "" || c.Units != flag.UnitsAsWritten || !plain(k.Kind) && k.Kind != flag.Job):
 		return nil, errors.New("--example is a schedule or a job with its own title and units")
 	case k.Example:
 		return schedules.Examples(k.Kind == flag.Job), nil
-	case record && k.Title != "":
+	case isRecord && k.Title != "":
 		return nil, errors.New("a record has no title: it names its schedule, see --of")
-	case record:
+	case isRecord:
 		return k.record(c)
 	case c.Units != flag.UnitsAsWritten && !plain(k.Kind) && k.Kind != flag.Job:
 		return nil, fmt.Errorf("--units goes with a schedule or a job: a %s has no units of its own", k.Kind)
@@ -125,17 +131,12 @@ func (k newCommand) record(c *call) ([]byte, error) {
 	if c.Units != flag.UnitsAsWritten {
 		return nil, errors.New("--units goes with a schedule: a record keeps each figure as it was written")
 	}
+	if k.Of == "" && k.Part+k.Joint+k.Overlay != "" {
+		return nil, errors.New("--part, --joint and --overlay are of a job: --of names it")
+	}
 	if k.Of == "" {
-		return schedules.BlankRecord(schedules.RecordOf{}), nil
+		return schedules.BlankRecord(&record.Record{}), nil
 	}
-	d := c.named(k.Of, "new --of", schedules.Schedule)
-	if !d.Usable() {
-		return nil, fmt.Errorf("%s: %s", k.Of, d.Why())
-	}
-	of := schedules.RecordOf{Revision: d.Schedule.Revision, SHA256: store.SumOf(d.Text).String(),
-		Fingerprint: schedules.Fingerprint(d.Schedule, laminate.Analyze(d.Schedule, d.Library), d.Library).Schedule}
-	if k.Of != stdinName {
-		of.Schedule = filepath.Base(k.Of)
-	}
-	return schedules.BlankRecord(of), nil
+	d := c.named(k.Of, "new --of", schedules.Schedule, schedules.Job)
+	return recorder.Blank(d, k.Part, k.Joint, k.Overlay)
 }

@@ -44,6 +44,8 @@ func TestCommands(t *testing.T) {
 			"json":   jsonOutput,
 			"make":   makeFile,
 			"vanish": vanish,
+			"join":   joinFiles,
+			"swap":   swapText,
 		},
 	})
 }
@@ -160,6 +162,30 @@ func makeFile(ts *testscript.TestScript, neg bool, args []string) {
 	_, err = f.WriteString(strings.Repeat(parts[0], count) + parts[2])
 	ts.Check(err)
 	ts.Check(f.Close())
+}
+
+// join OUT FILE…: one file of several.
+func joinFiles(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: join OUT FILE…")
+	}
+	var all string
+	for _, name := range args[1:] {
+		all += ts.ReadFile(name)
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(all), 0o666))
+}
+
+// swap FILE OLD NEW OUT: a file with a text, which it must have, replaced.
+func swapText(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: swap FILE OLD NEW OUT")
+	}
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s has no %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[3]), []byte(strings.ReplaceAll(text, args[1], args[2])), 0o666))
 }
 
 // vanish PROGRAM ARGS…: run with a standard output whose reader is gone; what

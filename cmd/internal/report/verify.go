@@ -21,6 +21,7 @@ type Verified struct {
 	File     string    `json:"file"`
 	Error    *string   `json:"error"`
 	Problems []Problem `json:"problems"`
+	Of       *string   `json:"of"` // what of a job the record is of; null of a schedule
 	Entries  int       `json:"entries"`
 	Sealed   int       `json:"sealed"`
 	// Unsealed are entries that nobody has adopted, Loose the last entries of
@@ -51,6 +52,7 @@ func Unverified(s Schedule) Verified {
 func Verify(o *shop.Opened, seal string) Verified {
 	v := Unverified(Schedule{File: o.Name})
 	t := &o.Record.Trail
+	v.Of = stated(o.Record.What())
 	v.Entries, v.Sealed, v.Unsealed, v.Loose, v.Torn = len(o.Record.Entries()), t.Sealed, list(t.Unsealed), list(t.Loose), stated(o.Torn)
 	for _, b := range t.Breaks {
 		v.Breaks = append(v.Breaks, BrokenEntry{b.Number, b.Line, b.Why})
@@ -81,6 +83,9 @@ func Verify(o *shop.Opened, seal string) Verified {
 func (v *Verified) Lines() []string {
 	var lines []string
 	say := func(format string, a ...any) { lines = append(lines, fmt.Sprintf(format, a...)) }
+	if v.Of != nil {
+		say("%s: of %s", v.File, *v.Of)
+	}
 	for _, b := range v.Breaks {
 		say("%s:%d: entry %d: %s", v.File, b.Line, b.Entry, b.Why)
 	}

@@ -59,7 +59,7 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 			continue
 		}
 		name := cmp.Or(b.Onto, "the part")
-		window, of := windowOf(schedule.Analysis.Rows, nil)
+		window, of := windowOf(facing(schedule), nil)
 		found(judge(r, "bond onto "+name, b.Onto, b.Gelled, b.At, window, of, nil))
 		var missing []string
 		if strings.TrimSpace(b.Bonder) == "" {
@@ -72,6 +72,9 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 			list = append(list, Finding{Unqualified, whoIsAsked, "bond onto " + name + ": it is not recorded " + rules.Join(missing, "and"), byPractice, rules.Incomplete, nil})
 		}
 	}
+	if o := schedule.Overlay; o != nil && o.Kind.Bonds() && laidAny(r) && !Recorded(r, o.Of) {
+		list = append(list, Finding{WindowPassed, demand, "bond onto " + cmp.Or(o.Of, "the part") + ": it is not recorded when the face gelled, whether it was abraded, and who bonded", byWindow, rules.Incomplete, []int{1}})
+	}
 	for _, f := range layUp(r, schedule) {
 		found(f)
 	}
@@ -79,6 +82,29 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 		list = append(list, Finding{WindowPassed, demand, quantity.Counted(held, "bond", "bonds") + " within the window or onto an abraded face", byWindow, rules.Clear, nil})
 	}
 	return list
+}
+
+// Recorded tells whether a record has a bond onto a face, by the id of the joint or
+// nozzle, "" for that of the part.
+func Recorded(r *record.Record, onto string) bool {
+	return slices.ContainsFunc(r.Bonds, func(b record.Bond) bool { return !b.Struck && strings.TrimSpace(b.Onto) == onto })
+}
+
+func laidAny(r *record.Record) bool {
+	return slices.ContainsFunc(r.Laid, func(t record.Laid) bool { return !t.Struck })
+}
+
+// facing are the rows whose resins a bond is onto: of the part's own wall, or of
+// the walls that an overlay lies on.
+func facing(schedule *rules.Report) []laminate.RowFigures {
+	if schedule.Overlay == nil {
+		return schedule.Analysis.Rows
+	}
+	var rows []laminate.RowFigures
+	for _, a := range schedule.Overlay.Under {
+		rows = append(rows, a.Rows...)
+	}
+	return rows
 }
 
 // layUp finds plies that were laid onto a face which had cured.

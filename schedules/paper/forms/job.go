@@ -2,10 +2,12 @@ package forms
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/picture"
@@ -78,34 +80,37 @@ func nozzles(of *Subject) paper.Table {
 	return t
 }
 
-// overlay is a laminate laid over a joint or round a nozzle, ply by ply.
-type overlay struct {
+// laidOver is a laminate laid over a joint or round a nozzle, ply by ply.
+type laidOver struct {
+	overlay.Overlay
 	schedule *laminate.Schedule
 	analysis *laminate.Analysis
 	on       ground.Ground
 	missing  error // why areas are not known
 }
 
-// overlayOf is a laminate of the job by its id; nil where there is none. on is
-// what that many plies are laid on.
-func (of *Subject) overlayOf(id string, on func(plies int) (ground.Ground, error)) *overlay {
-	i := of.Job.Laminate(id)
-	if i < 0 {
-		return nil
+// overlaysAt are the laminates laid at a joint, a nozzle or a part beside its wall,
+// in the order in which it is done; none that no laminate is named for.
+func (of *Subject) overlaysAt(at laminate.Ref) (list []*laidOver) {
+	for _, x := range overlay.At(of.Job, at) {
+		if x.Laminate == "" {
+			continue
+		}
+		s := x.Schedule(of.Job)
+		o := &laidOver{Overlay: x, schedule: s, analysis: laminate.Analyze(s, of.Library)}
+		o.on, o.missing = x.Ground(of.Job, of.Library)
+		list = append(list, o)
 	}
-	s := of.Job.Schedule(i)
-	o := &overlay{schedule: s, analysis: laminate.Analyze(s, of.Library)}
-	o.on, o.missing = on(s.NumberOfPlies())
-	return o
+	return list
 }
 
 // take is what a single ply takes, by its number from 1.
-func (o *overlay) take(ply int, u quantity.System) laid.Ply {
+func (o *laidOver) take(ply int, u quantity.System) laid.Ply {
 	return laid.On(&o.on, o.missing, o.analysis, ply, u)
 }
 
 // bands are the plies of an overlay as they are drawn.
-func (o *overlay) bands() (list []picture.Band) {
+func (o *laidOver) bands() (list []picture.Band) {
 	if o == nil {
 		return nil
 	}
@@ -128,8 +133,14 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 	for i := range of.Job.Joints {
 		j := &of.Job.Joints[i]
 		sheet = append(sheet, paper.Heading{Level: 1, Text: "Joint " + j.ID + ", " + j.Between[0] + " to " + j.Between[1], Page: true})
-		outside := of.overlayOf(j.Outside, func(plies int) (ground.Ground, error) { return ground.OfStrap(of.Job, j, plies, of.Library) })
-		inside := of.overlayOf(j.Inside, func(int) (ground.Ground, error) { return ground.OfSeal(of.Job, j, of.Library) })
+		var inside, outside *laidOver
+		for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJoint, Index: i}) {
+			if o.Kind.Inside() {
+				inside = o
+			} else {
+				outside = o
+			}
+		}
 		drawn := picture.Joint{Left: of.joined(j.Between[0]), Right: of.joined(j.Between[1]), Gap: j.Gap.SI(), Outside: outside.bands(), Inside: inside.bands(),
 			Widths: size("", j.FirstWidth, quantity.Size, of.Units) + " to " + size("", j.Width, quantity.Size, of.Units)}
 		if !j.FirstWidth.Given() {
@@ -145,39 +156,44 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 		if facts.facts != nil {
 			sheet = append(sheet, facts.facts)
 		}
-		for _, o := range []struct {
-			where, id string
-			over      *overlay
-		}{{"Inside", j.Inside, inside}, {"Outside", j.Outside, outside}} {
-			if o.id == "" {
-				continue
+		for _, o := range []*laidOver{inside, outside} {
+			if o != nil {
+				sheet = append(sheet, paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))
 			}
-			sheet = append(sheet, paper.Heading{Level: 2, Text: o.where + ": " + o.id + ", in the order of laying"}, of.overlaid(o.over, pen))
 		}
 	}
 	return sheet
 }
 
-// openings are what is laid round the nozzles of a job, ply by ply, in the order
-// in which it is done.
+// title says of what an overlay is, as records of it do.
+func (o *laidOver) title() string {
+	t := o.Name() + ": " + o.Laminate + ", in the order of laying"
+	if o.Kind.Inside() {
+		t += ", veil last"
+	}
+	return strings.ToUpper(t[:1]) + t[1:]
+}
+
+// openings are what is laid in the corners of bottoms and round the nozzles of a
+// job, ply by ply, in the order in which it is done.
 func openings(of *Subject) (sheet paper.Sheet) {
 	if of.Job == nil {
 		return nil
 	}
+	for i := range of.Job.Parts {
+		for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJobPart, Index: i}) {
+			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + o.Part + ", " + o.Kind.Said(), Page: true},
+				paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, true))
+		}
+	}
 	for i := range of.Job.Nozzles {
 		n := &of.Job.Nozzles[i]
-		begun := false
-		for _, o := range []struct {
-			what, id string
-			on       func(*laminate.Nozzle) (ground.Ground, error)
-		}{{"neck", n.Neck, ground.OfNeck}, {"overlay inside, veil last", n.InstallationInside, ground.OfNeckBond}, {"pad", n.Pad, ground.OfPad}, {"overlay outside", n.InstallationOutside, ground.OfNeckBond}} {
-			if over := of.overlayOf(o.id, func(int) (ground.Ground, error) { return o.on(n) }); over != nil {
-				if !begun {
-					sheet = append(sheet, paper.Heading{Level: 1, Text: "Nozzle " + n.ID + " on " + n.On, Page: true})
-				}
-				begun = true
-				sheet = append(sheet, paper.Heading{Level: 2, Text: "Nozzle " + n.ID + ", " + o.what + ": " + o.id}, of.overlaid(over, true))
-			}
+		list := of.overlaysAt(laminate.Ref{Kind: laminate.RefNozzle, Index: i})
+		if list != nil {
+			sheet = append(sheet, paper.Heading{Level: 1, Text: "Nozzle " + n.ID + " on " + n.On, Page: true})
+		}
+		for _, o := range list {
+			sheet = append(sheet, paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, true))
 		}
 	}
 	return sheet
@@ -195,7 +211,7 @@ func (of *Subject) joined(id string) picture.JoinedWall {
 
 // overlaid is an overlay ply by ply: how wide it lies, and for a pen what it
 // takes and boxes to write in, else how thick it grows.
-func (of *Subject) overlaid(o *overlay, pen bool) paper.Table {
+func (of *Subject) overlaid(o *laidOver, pen bool) paper.Table {
 	u := of.Units
 	t := paper.Table{Columns: []paper.Column{{Title: "ply"}, {Title: "material"}, {Title: "resin"}, {Title: "width or diameter", Right: true}}}
 	var blank []string

@@ -92,19 +92,13 @@ func (r *Root) menu() {
 }
 
 // shown are the pages that the document has, by their index: a job has one of
-// its own, and nobody lays or inspects one as a whole.
+// its own. Of a job lay-up and inspection are about the part worked at, or what is
+// laid at a joint or nozzle.
 func (r *Root) shown() (list []int) {
 	isJob := r.desk.Doc.Job() != nil
 	for i, p := range r.pages {
-		switch p.Name() {
-		case "job":
-			if !isJob {
-				continue
-			}
-		case "lay-up", "inspect":
-			if isJob {
-				continue
-			}
+		if p.Name() == "job" && !isJob {
+			continue
 		}
 		list = append(list, i)
 	}

@@ -162,15 +162,22 @@ func (r *Root) inspectionReport() (*paper.Form, error) {
 		return nil, errors.New("the report says what was asked: choose the specification on the inspect page, with 5")
 	}
 	var docs []*shop.Opened
+	scheduled := schedules.Schedule
+	if d.Job() != nil {
+		scheduled = schedules.Job
+	}
 	for _, want := range []struct {
 		path string
 		kind schedules.Kind
-	}{{d.Path(), schedules.Schedule}, {asked, schedules.Specification}, {r.records.Record().Path(), schedules.Record}} {
+	}{{d.Path(), scheduled}, {asked, schedules.Specification}, {r.records.Record().Path(), schedules.Record}} {
 		o := r.o.Shop.Read(want.path)
 		if !o.Want(want.kind, "the report") {
 			return nil, errors.New(filepath.Base(want.path) + ": " + o.Why())
 		}
 		docs = append(docs, o)
+	}
+	if docs[0] = docs[0].Of(docs[2].Record); !docs[0].Usable() {
+		return nil, errors.New(filepath.Base(d.Path()) + ": " + docs[0].Why())
 	}
 	h := recorder.Hold(docs[0], docs[1], docs[2], rules.Options{Units: d.Units()})
 	for _, o := range docs {

@@ -118,6 +118,9 @@ func New(d *editor.Document, o Options) *Root {
 		r.set(func(s *settings.Settings) { s.Rack = rackText(rack) })
 	}
 	desk.Back, desk.Pages = func() { r.at = 0 }, func() { r.choosePage(0) }
+	desk.Page = func(name string) {
+		r.at = max(0, slices.IndexFunc(r.pages, func(p page.Page) bool { return p.Name() == name }))
+	}
 	return r
 }
 
@@ -142,7 +145,7 @@ func chosen(units string, d *editor.Document) {
 // pages are the pages in the order of their numbers.
 func pages(d *page.Desk, c *records.Case, o Options) []page.Page {
 	return []page.Page{bench.New(d, nil), structure.New(d), winding.New(d), service.New(d), layup.New(d, c), inspect.New(d, c),
-		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock)), job.New(d)}
+		practice.New(d, practice.Usual(o.Person, o.Exercises, o.Clock)), job.New(d, c)}
 }
 
 // Document is the document that is open.

@@ -22,8 +22,10 @@ type Desk struct {
 	// Row is the ply row worked at, -1 the process face before the first ply.
 	Row    int
 	Notice widget.Notice
-	// Back leads from a page to the bench, and Pages opens the list of pages.
+	// Back leads from a page to the bench, Pages opens the list of pages, and Page
+	// leads to the one of a name.
 	Back, Pages func()
+	Page        func(name string)
 	// Quiet keeps findings out of what a change is said to have done: where
 	// somebody is to find them.
 	Quiet bool

@@ -141,7 +141,7 @@ func (p *Page) expectedSize(what spec.Measure) float64 {
 			}
 		}
 	}
-	part := &p.Desk.Report().Schedule.Part
+	part := &p.records.Schedule().Part
 	switch what {
 	case spec.InsideDiameter, spec.OutsideDiameter:
 		return part.InsideDiameter.SI()
@@ -162,5 +162,5 @@ func (p *Page) expectedTest() (load quantity.Pressure, held time.Duration, says 
 		held, _ = record.Span(demands.Inspection.Hydrotest.Held)
 		return demands.Inspection.Hydrotest.Pressure, held, "the specification requires"
 	}
-	return p.Desk.Report().Schedule.Service.TestPressure, 0, "the service states"
+	return p.records.Schedule().Service.TestPressure, 0, "the service states"
 }

@@ -38,7 +38,7 @@ type seen struct {
 func (p *Page) compare() {
 	demands, _ := p.records.Specification()
 	r := p.records.Record()
-	now := seen{report: p.Desk.Report(), demands: demands, record: r, sum: p.records.Sum(), units: p.Desk.Units()}
+	now := seen{report: p.records.Report(), demands: demands, record: r, sum: p.records.Sum(), units: p.Desk.Units()}
 	if r != nil {
 		now.edition = r.Edition()
 	}
@@ -160,7 +160,9 @@ func (p *Page) havePlies() string {
 		return "no line: 5 chooses a specification, 6 a record"
 	case len(r.Plies) == 0:
 		return "this line is about no ply in particular"
-	case p.Desk.RowOf(r.Plies[0]) < 0:
+	case p.records.OnBench() != "":
+		return p.records.OnBench()
+	case p.records.RowOf(r.Plies[0]) < 0:
 		return "the schedule has no ply " + strconv.Itoa(r.Plies[0])
 	}
 	return ""
@@ -169,7 +171,7 @@ func (p *Page) havePlies() string {
 // jump goes to the first of the line's plies, on the bench.
 func (p *Page) jump() {
 	r, _ := p.table.Selected()
-	p.Desk.Go(p.Desk.RowOf(r.Plies[0]))
+	p.Desk.Go(p.records.RowOf(r.Plies[0]))
 	p.Desk.Say("plies " + paper.Numbers(r.Plies) + ": " + r.Demand + ", found " + r.Found)
 	p.Desk.Leave()
 }
@@ -219,7 +221,7 @@ func (p *Page) head(w int) []string {
 	if len(counts) > 0 {
 		l.Add(strings.Join(counts, " · ")).Gap(2)
 	}
-	l.Add(t.Dim.Render("rules: " + tally(p.Desk.Report())))
+	l.Add(t.Dim.Render("rules: " + tally(p.records.Report())))
 	about := " " + p.records.SpecificationLine() + " │ " + p.records.RecordLine()
 	second := draw.Cut(about, w)
 	if why := p.records.Foreign(); why != "" {

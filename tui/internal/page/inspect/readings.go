@@ -336,7 +336,7 @@ func (p *Page) statistics(k inspection.Kind, list []*record.Reading) string {
 // computed is the schedule's thickness of a part of the wall, m.
 func (p *Page) computed(g inspection.Group) float64 {
 	sum := 0.0
-	rows := p.Desk.Report().Analysis.Rows
+	rows := p.records.Analysis().Rows
 	for i := range rows {
 		if r := &rows[i]; g.Holds(r.Zone) {
 			sum += r.Thickness * float64(r.Last-r.First+1)

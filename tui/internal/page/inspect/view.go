@@ -135,7 +135,7 @@ func groupOf(key string) (inspection.Group, bool) {
 // predict is the spread to be expected of a part of the wall under the stated
 // tolerances.
 func (p *Page) predict(g inspection.Group) (inspection.Spread, error) {
-	return inspection.Predict(p.Desk.Report().Analysis, g.Holds, p.tolerance)
+	return inspection.Predict(p.records.Analysis(), g.Holds, p.tolerance)
 }
 
 // unstated is said as long as nobody stated how plies scatter.

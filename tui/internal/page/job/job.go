@@ -14,18 +14,21 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules/entry"
+	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/page/records"
 	"frp/veilwright/tui/internal/widget"
 )
 
 // Job is the page. Make it with New.
 type Job struct {
 	page.Base
-	table  *widget.Table[laminate.Ref, row]
-	placed map[laminate.Ref]bool // what has a row
-	of     *rules.JobReport      // what the table shows
-	units  quantity.System
+	records *records.Case
+	table   *widget.Table[laminate.Ref, row]
+	placed  map[laminate.Ref]bool // what has a row
+	of      *rules.JobReport      // what the table shows
+	units   quantity.System
 }
 
 // row is a part, a nozzle, a joint or what is stated of the whole.
@@ -39,14 +42,17 @@ type row struct {
 	thickness, criterion, note string
 }
 
-// New makes the page on a desk.
-func New(d *page.Desk) *Job {
-	p := &Job{Base: page.NewBase("job", d)}
+// New makes the page on a desk with what lies beside the job.
+func New(d *page.Desk, c *records.Case) *Job {
+	p := &Job{Base: page.NewBase("job", d), records: c}
 	p.table = widget.NewTable(d.Theme, func(r row) laminate.Ref { return r.at }, p.columns()...)
+	p.Room = func() draw.Size { return draw.Size{W: p.Frame.Body.W, H: p.Frame.Body.H - 1} }
 	p.table.Empty = "the job has no part: a adds one"
 	const g = "On the job page"
 	p.Rows = keys.Table{
 		{Keys: []string{keys.Enter}, Short: "open", Long: "the bench on the wall of a part, or on a laminate that a part has; the form of the others", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
+		{Keys: []string{"5"}, Short: "lay up", Long: "lay up the wall of the part, or what is laid at the joint or nozzle, ply by ply into a record", Group: g, Rank: 7, Can: p.canLay, Do: keys.Do(func() { p.lay("lay-up") })},
+		{Keys: []string{"6"}, Short: "inspect", Long: "inspect the part, or what is laid at the joint or nozzle, with its record", Group: g, Rank: 8, Can: p.canLay, Do: keys.Do(func() { p.lay("inspect") })},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle, joint or laminate", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
 		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 4, Can: p.can, Do: keys.Do(p.form)},
 		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 5, Can: p.isJob, Do: keys.Do(p.add)},
@@ -176,9 +182,11 @@ func (p *Job) enter() {
 		p.form()
 		return
 	}
-	p.Desk.Doc.Turn(at)
-	p.Desk.Replaced()
-	p.Desk.Go(p.Desk.LastRow())
+	p.turn(at)
+	if err := p.records.TurnBack(); err != nil {
+		p.Desk.Refuse(err.Error())
+		return
+	}
 	if p.Desk.Back != nil {
 		p.Desk.Back()
 	}

@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 	"frp/veilwright/tui/internal/page/pagetest"
+	"frp/veilwright/tui/internal/page/records"
 	"frp/veilwright/tui/internal/tuitest"
 )
 
@@ -26,7 +27,8 @@ func open(t testing.TB, text []byte, w, h int) *Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := New(&page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1})
+	desk := &page.Desk{Doc: d, Theme: draw.New(draw.Mono), Row: -1}
+	p := New(desk, records.New(desk, nil))
 	p.SetSize(w, h)
 	p.Settle()
 	return p

@@ -66,7 +66,7 @@ func (p *Job) Lines() []string {
 		return []string{"", " " + p.isJob()}
 	}
 	if o := p.Over(); o != nil {
-		return o.Lines()
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title})}, o.Lines()...)
 	}
 	left := p.picture()
 	verdict := t.Good

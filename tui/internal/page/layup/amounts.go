@@ -7,19 +7,19 @@ import (
 
 // takes is what a single ply takes.
 func (p *Page) takes(ply int) laid.Ply {
-	return laid.Of(p.Desk.Doc.Now(), p.analysis(), ply, p.Desk.Units())
+	return p.records.Take(ply)
 }
 
 // batch is the mix of the plies from one on that are laid in one go: of the
 // same resin, up to the next gel stop.
 func (p *Page) batch(ply int) (last int, kg float64, ok bool) {
-	plies := p.Desk.Doc.Now().Plies
-	first := p.Desk.RowOf(ply)
+	plies := p.records.Schedule().Plies
+	first := p.records.RowOf(ply)
 	if first < 0 {
 		return 0, 0, false
 	}
 	for n := ply; n <= p.total(); n++ {
-		i := p.Desk.RowOf(n)
+		i := p.records.RowOf(n)
 		if i < 0 || plies[i].Resin != plies[first].Resin {
 			break
 		}
@@ -37,7 +37,7 @@ func (p *Page) batch(ply int) (last int, kg float64, ok bool) {
 
 // stop is the next gel stop from a ply on, 0 where none comes.
 func (p *Page) stop(ply int) int {
-	plies := p.Desk.Doc.Now().Plies
+	plies := p.records.Schedule().Plies
 	rows := p.analysis().Rows
 	for i := range rows {
 		if rows[i].Last >= ply && plies[i].GelAfter {

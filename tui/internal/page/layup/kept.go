@@ -29,16 +29,16 @@ type details struct {
 // material and of the same resin, unless something was typed since.
 func (p *Page) kept(ply int) details {
 	var d details
-	row := p.Desk.RowOf(ply)
+	row := p.records.RowOf(ply)
 	if row < 0 {
 		return d
 	}
-	plies := p.Desk.Doc.Now().Plies
+	plies := p.records.Schedule().Plies
 	d.material, d.resin = plies[row].Material, plies[row].Resin
 	if r := p.records.Record(); r != nil {
 		for i := range r.Now().Laid {
 			t := &r.Now().Laid[i]
-			from := p.Desk.RowOf(t.Ply)
+			from := p.records.RowOf(t.Ply)
 			if t.Struck || from < 0 {
 				continue
 			}

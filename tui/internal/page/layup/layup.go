@@ -30,6 +30,9 @@ type Page struct {
 	skipped  bool      // somebody went past the ambient conditions before the first ply
 	answered string    // what spoke against laying up, and somebody answered for
 	typed    details   // typed, for plies of the same material and resin
+
+	bond  *record.Bond // told before the first ply onto a cured face, and recorded with it
+	about string       // what these are of
 }
 
 // New makes the page on a desk with what lies beside the schedule.
@@ -40,12 +43,14 @@ func New(d *page.Desk, c *records.Case) *Page {
 	}
 	const lay, about = "Laying up", "Moving around"
 	p.Rows = keys.Table{
-		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, p.tick) })},
+		{Keys: []string{keys.Enter, "0"}, Show: "Enter 0", Short: "laid", Long: "the ply is laid: record it", Group: lay, Rank: 1, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, func() { p.bonded(p.tick) }) })},
 		{Keys: []string{"."}, Short: "laid, note", Long: "the ply is laid: record it with a note (a digit selects one)", Group: lay, Rank: 2, Can: p.canTick, Do: keys.Do(p.notes)},
-		{Keys: []string{"4"}, Short: "not as written", Long: "the ply is laid of another material, count, lap or lot: record it so", Group: lay, Rank: 6, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, p.otherwise) })},
+		{Keys: []string{"4"}, Short: "not as written", Long: "the ply is laid of another material, count, lap or lot: record it so", Group: lay, Rank: 6, Can: p.canTick, Do: keys.Do(func() { c.Named(p.Open, func() { p.bonded(p.otherwise) }) })},
 		{Keys: []string{"5", "u", "x", keys.Delete}, Show: "5 u", Short: "undo", Long: "undo the last recorded ply, with a reason; it stays in the record, struck", Group: lay, Rank: 7, Can: p.canStrike, Do: keys.Do(func() { c.Named(p.Open, p.strike) })},
 		{Keys: []string{"*"}, Long: "record the ply shown though it is not the next one", Group: lay, Rank: 9, Can: p.canDisorder, Do: keys.Do(func() {
-			c.Named(p.Open, func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
+			c.Named(p.Open, func() {
+				p.bonded(func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
+			})
 		})},
 		{Keys: []string{"1"}, Short: "ambient", Long: "air, humidity and surface, for the next ply; warns of dew", Group: lay, Rank: 3, Can: p.needPlies, Do: keys.Do(func() { p.askAmbient(nil) })},
 		{Keys: []string{"2"}, Short: "who, lots", Long: "operator, lots and shares: kept from ply to ply", Group: lay, Rank: 4, Can: p.needPlies, Do: keys.Do(p.askDetails)},
@@ -55,7 +60,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 			p.look = 0
 			d.Say("ply " + strconv.Itoa(p.ply()) + " is shown")
 		})},
-		{Keys: []string{"g"}, Long: "to this ply, on the bench", Group: about, Rank: 21, Can: p.needPlies, Do: keys.Do(func() {
+		{Keys: []string{"g"}, Long: "to this ply, on the bench", Group: about, Rank: 21, Can: p.canBench, Do: keys.Do(func() {
 			d.Go(d.RowOf(p.ply()))
 			d.Leave()
 		})},
@@ -67,13 +72,23 @@ func New(d *page.Desk, c *records.Case) *Page {
 // Reset drops what was begun: the document became another.
 func (p *Page) Reset() {
 	p.Base.Reset()
-	p.look, p.ambient, p.skipped, p.typed, p.answered = 0, ambient{}, false, details{}, ""
+	p.ambient = ambient{}
+	p.forget()
 	p.records.Reset()
+}
+
+// forget drops what was said of something else than is laid up now.
+func (p *Page) forget() {
+	p.look, p.skipped, p.typed, p.answered, p.bond = 0, false, details{}, "", nil
 }
 
 // Settle notes when what was open is closed: the Enter that ended it ticks nothing.
 func (p *Page) Settle() {
 	p.Base.Settle()
+	if what := p.records.What(); what != p.about {
+		p.forget()
+		p.about = what
+	}
 	open := p.Over() != nil
 	if p.open && !open {
 		p.pressed = p.records.Now()

@@ -14,8 +14,8 @@ import (
 
 // scheduled is the material that the schedule has for a single ply.
 func (p *Page) scheduled(n int) string {
-	if i := p.Desk.RowOf(n); i >= 0 {
-		return p.Desk.Doc.Now().Plies[i].Material
+	if i := p.records.RowOf(n); i >= 0 {
+		return p.records.Schedule().Plies[i].Material
 	}
 	return ""
 }

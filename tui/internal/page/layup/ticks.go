@@ -17,7 +17,7 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
-func (p *Page) analysis() *laminate.Analysis { return p.Desk.Report().Analysis }
+func (p *Page) analysis() *laminate.Analysis { return p.records.Analysis() }
 
 func (p *Page) total() int { return p.analysis().Total.Plies }
 
@@ -59,10 +59,14 @@ func (p *Page) ply() int {
 }
 
 func (p *Page) needPlies() string {
-	if p.total() == 0 {
-		return "the schedule has no ply to lay up"
+	return p.records.NoPlies()
+}
+
+func (p *Page) canBench() string {
+	if why := p.needPlies(); why != "" {
+		return why
 	}
-	return ""
+	return p.records.OnBench()
 }
 
 func (p *Page) needRecord() string {
@@ -163,6 +167,9 @@ func (p *Page) tick() {
 // cannot be judged of it for want of a fact, the ambient conditions.
 func (p *Page) against() string {
 	parts, _ := p.measured().warnings(p.Desk.Units())
+	if s := p.unbonded(); s != "" {
+		parts = append(parts, s)
+	}
 	if s := p.breaks(); s != "" {
 		parts = append(parts, s)
 	}
@@ -174,7 +181,7 @@ func (p *Page) against() string {
 
 // unjudged says how many rules lack a fact, "" where none does.
 func (p *Page) unjudged() string {
-	n := page.Tally(p.Desk.Report())[rules.Incomplete]
+	n := page.Tally(p.records.Report())[rules.Incomplete]
 	if n == 0 {
 		return ""
 	}
@@ -184,15 +191,19 @@ func (p *Page) unjudged() string {
 // breaks names the rules that the schedule breaks, "" where it breaks none.
 func (p *Page) breaks() string {
 	var ids []string
-	for i := range p.Desk.Report().Findings {
-		if f := &p.Desk.Report().Findings[i]; f.Severity == rules.Break && !slices.Contains(ids, f.Rule.ID) {
+	for i := range p.records.Report().Findings {
+		if f := &p.records.Report().Findings[i]; f.Severity == rules.Break && !slices.Contains(ids, f.Rule.ID) {
 			ids = append(ids, f.Rule.ID)
 		}
 	}
 	if len(ids) == 0 {
 		return ""
 	}
-	return "the schedule breaks " + strings.Join(ids, ", ")
+	what := "the schedule"
+	if o := p.records.Overlay(); o != nil {
+		what = o.Where()
+	}
+	return what + " breaks " + strings.Join(ids, ", ")
 }
 
 // gate asks before a ply is recorded that something speaks against, once until
@@ -204,7 +215,7 @@ func (p *Page) gate(then func(note string)) {
 		return
 	}
 	p.Desk.Refuse(why)
-	p.Open(&page.List{Head: "lay up nevertheless? " + why, Items: []page.Item{
+	p.Open(&page.List{Head: "lay up nevertheless?", Text: why, Items: []page.Item{
 		{Name: "no: nothing is recorded"}, {Name: "laid nevertheless; the reasons are recorded with the ply"}, {Name: "laid nevertheless, by order of …"},
 	}, Take: func(i int) error {
 		switch i {
@@ -268,7 +279,7 @@ func notes() []string {
 }
 
 // notes asks for the note a ply is ticked with.
-func (p *Page) notes() { p.records.Named(p.Open, p.askNote) }
+func (p *Page) notes() { p.records.Named(p.Open, func() { p.bonded(p.askNote) }) }
 
 func (p *Page) askNote() {
 	n := p.ply()
@@ -367,8 +378,8 @@ func (p *Page) lay(n int, note string, as record.Laid) {
 
 // stops tells whether a gel stop follows a single ply.
 func (p *Page) stops(n int) bool {
-	i := p.Desk.RowOf(n)
-	return i >= 0 && p.Desk.Doc.Now().Plies[i].GelAfter && p.analysis().Rows[i].Last == n
+	i := p.records.RowOf(n)
+	return i >= 0 && p.records.Schedule().Plies[i].GelAfter && p.analysis().Rows[i].Last == n
 }
 
 // put appends the tick and says so.
@@ -383,6 +394,9 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 		SurfaceTemperature: m.surface, Material: as.Material, Plies: as.Plies, Lap: as.Lap, Remark: note}
 	if prints := p.records.Fingerprints().Plies; n <= len(prints) {
 		t.Fingerprint = prints[n-1]
+	}
+	if err := p.putBond(t.Entry); err != nil {
+		return err
 	}
 	if err := r.Append(t); err != nil {
 		return err

@@ -7,8 +7,10 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
+	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -69,7 +71,7 @@ func (p *Page) Lines() []string {
 func (p *Page) above(w int) []string {
 	lines := []string{p.head(w)}
 	if p.total() == 0 {
-		return append(lines, "", " the schedule has no ply to lay up")
+		return append(lines, "", " "+draw.Cut(draw.Clean(p.records.NoPlies()), w-2))
 	}
 	return append(lines, p.big(w)...)
 }
@@ -77,14 +79,19 @@ func (p *Page) above(w int) []string {
 func (p *Page) head(w int) string {
 	t := p.Desk.Theme
 	line := " " + p.records.RecordLine()
+	what := p.records.What()
+	if what != "" {
+		what = " " + draw.Clean(what) + " │"
+	}
 	if p.records.Record() == nil {
+		line = what + line
 		return line + t.Dim.Render(draw.Cut(": 3 opens or starts one, then Enter records each ply", max(0, w-len(line)-1)))
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
 	if l := p.lastTick(); l != nil {
 		done += fmt.Sprintf(", ply %d at %s", l.Ply, l.At.Format("15:04"))
 	}
-	return draw.Cut(done+" │"+line, w)
+	return draw.Cut(what+done+" │"+line, w)
 }
 
 // big is the ply in letters as large as there is room for: its number and its
@@ -92,11 +99,11 @@ func (p *Page) head(w int) string {
 func (p *Page) big(w int) []string {
 	t := p.Desk.Theme
 	n := p.ply()
-	i := p.Desk.RowOf(n)
+	i := p.records.RowOf(n)
 	if i < 0 {
 		return nil
 	}
-	ply, row := &p.Desk.Doc.Now().Plies[i], &p.analysis().Rows[i]
+	ply, row := &p.records.Schedule().Plies[i], &p.analysis().Rows[i]
 	// A third of the body at most, and always room for what is said below.
 	tall := max(3, min(p.Frame.Body.H/3, p.Frame.Body.H-10))
 	if p.Frame.Form == draw.Reduced {
@@ -138,7 +145,7 @@ func (p *Page) big(w int) []string {
 	what += number + " of " + strconv.Itoa(p.total())
 	said := draw.Ends(" "+look.Render(what)+"   "+page.ZoneStyle(t, row.Zone).Render("zone: "+page.ZoneWord(row.Zone)), p.comes(t, n, max(1, w-draw.Width(what)-25))+" ", w)
 	lines = append(lines, said)
-	for _, l := range draw.Wrap(p.material(ply, row)+" · "+resinText(ply, row), w-2) {
+	for _, l := range draw.Wrap(p.material(ply, row)+p.across(n)+" · "+resinText(ply, row), w-2) {
 		lines = append(lines, " "+l)
 	}
 	return lines
@@ -147,13 +154,13 @@ func (p *Page) big(w int) []string {
 // nextLines are the plies that come after the one shown.
 func (p *Page) nextLines(w int) []string {
 	t := p.Desk.Theme
-	plies, rows := p.Desk.Doc.Now().Plies, p.analysis().Rows
+	plies, rows := p.records.Schedule().Plies, p.analysis().Rows
 	n := p.ply()
 	var parts []string
 	if p.stops(n) {
 		parts = append(parts, "GEL STOP")
 	}
-	for i := max(0, p.Desk.RowOf(n)); i < len(rows); i++ {
+	for i := max(0, p.records.RowOf(n)); i < len(rows); i++ {
 		first := max(rows[i].First, n+1)
 		if first > rows[i].Last {
 			continue
@@ -181,14 +188,14 @@ func (p *Page) nextLines(w int) []string {
 // ahead are the rows that come, a line each, under their heading.
 func (p *Page) ahead(w, h int) []string {
 	t := p.Desk.Theme
-	plies, rows := p.Desk.Doc.Now().Plies, p.analysis().Rows
+	plies, rows := p.records.Schedule().Plies, p.analysis().Rows
 	n := p.ply()
 	stop := " " + draw.Spaces(labelCells) + t.Mark.Render("GEL STOP: let it gel and cool down")
 	var lines []string
 	if p.stops(n) {
 		lines = append(lines, stop)
 	}
-	for i := max(0, p.Desk.RowOf(n)); i < len(rows); i++ {
+	for i := max(0, p.records.RowOf(n)); i < len(rows); i++ {
 		first := max(rows[i].First, n+1)
 		if first > rows[i].Last {
 			continue
@@ -219,13 +226,21 @@ func (p *Page) stopping() []string {
 		list = append(list, why)
 	}
 	if why := p.breaks(); why != "" {
-		list = append(list, why+": g shows it on the bench")
+		where := ": g shows it on the bench"
+		if p.records.Overlay() != nil {
+			where = ": the job page says why"
+		}
+		list = append(list, why+where)
 	}
 	if why, _ := p.measured().warnings(p.Desk.Units()); len(why) > 0 {
 		list = append(list, why...)
 	}
 	if why := p.unjudged(); why != "" {
-		list = append(list, why+": j, job data")
+		where := ": j, job data"
+		if p.records.Overlay() != nil {
+			where = ": e on the job page states it"
+		}
+		list = append(list, why+where)
 	}
 	return list
 }
@@ -309,6 +324,9 @@ func (p *Page) take(w int) []string {
 	if a.Filler > 0 {
 		mix = weight(a.Mix, u) + ": " + weight(a.Resin(), u) + " of resin and " + weight(a.Filler, u) + " of filler"
 	}
+	if pots := takeoff.Pots(p.analysis().Rows[a.Row].Material, a.Mix, p.Desk.Doc.Stock()); pots > 0 {
+		mix += "; with waste " + page.Count(pots, "pot") + " of " + weight(p.Desk.Doc.Stock().Takeoff.Batch.SI(), u)
+	}
 	if last, kg, ok := p.batch(n); ok && last > n {
 		mix += fmt.Sprintf("; plies %d-%d together: %s, in small pots", n, last, weight(kg, u))
 	}
@@ -319,10 +337,47 @@ func (p *Page) take(w int) []string {
 // cautions are those of the ply shown.
 func (p *Page) cautions() []safety.Caution {
 	row := &laminate.RowFigures{}
-	if i := p.Desk.RowOf(p.ply()); i >= 0 {
+	if i := p.records.RowOf(p.ply()); i >= 0 {
 		row = &p.analysis().Rows[i]
 	}
-	return safety.ForPly(row)
+	list := safety.ForPly(row)
+	o := p.records.Overlay()
+	if o == nil {
+		return list
+	}
+	var work []safety.Trigger
+	if o.Kind.Inside() {
+		for _, i := range o.Faces(o.Job) {
+			if safety.Encloses(o.Job.Wall(i).Part.Form) {
+				work = append(work, safety.Entering)
+			}
+		}
+	}
+	if o.Kind.Bonds() && p.ply() == 1 {
+		work = append(work, safety.Bonding, safety.Cutting)
+	}
+	return slices.Insert(list, 1, safety.For(work...)...)
+}
+
+// across is how wide a ply of an overlay lies, behind its material.
+func (p *Page) across(ply int) string {
+	o, u := p.records.Overlay(), p.Desk.Units()
+	if o == nil {
+		return ""
+	}
+	a := p.takes(ply)
+	if a.Across <= 0 {
+		return ""
+	}
+	wide := ", " + u.Figure(a.Across, quantity.Size)
+	switch o.Kind {
+	case overlay.Pad:
+		return wide + " across"
+	case overlay.LaidInside, overlay.LaidOutside:
+		return wide + " wide: half up the neck"
+	default:
+	}
+	return wide + " wide"
 }
 
 // wholeWarnings is how many lines the cautions take with the first one whole.

@@ -56,8 +56,8 @@ func (c *Case) Offer(fields ...*page.Field) {
 // likely are the texts of an entry that fit a line.
 func (c *Case) likely(label string, entry record.Any) (list []string) {
 	if laid, ok := entry.(*record.Laid); ok {
-		if i := c.desk.RowOf(laid.Ply); i >= 0 {
-			switch p := &c.desk.Doc.Now().Plies[i]; label {
+		if i := c.RowOf(laid.Ply); i >= 0 {
+			switch p := &c.Schedule().Plies[i]; label {
 			case "lot of " + p.Material:
 				return []string{laid.MaterialLot}
 			case "lot of resin " + p.Resin:

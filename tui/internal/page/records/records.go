@@ -40,6 +40,8 @@ type Case struct {
 
 	report *rules.Report // the fingerprints are of its schedule
 	prints schedules.Fingerprints
+
+	over over
 }
 
 // New makes an empty case. A nil clock is the machine's.
@@ -115,7 +117,8 @@ func (c *Case) Open(path string) error {
 	c.path = c.desk.Doc.Path()
 	err := c.files.Open(path)
 	if r := c.files.Record(); err == nil && r != nil {
-		c.twins = recorder.SameSerial(path, r.Now().Serial)
+		c.twins = recorder.SameSerial(path, r.Now())
+		c.follow(r.Now())
 	}
 	return err
 }
@@ -140,6 +143,7 @@ func (c *Case) Reset() {
 	if c.desk.Doc.Path() == c.path {
 		return
 	}
+	c.over = over{}
 	if err := c.files.Close(); err != nil {
 		c.desk.Refuse(err.Error())
 	}
@@ -157,10 +161,13 @@ func (c *Case) Sum() string {
 	return c.sum
 }
 
-// Fingerprints are those of the schedule as it stands on the desk.
+// Fingerprints are those of what is laid up and inspected, as it stands.
 func (c *Case) Fingerprints() *schedules.Fingerprints {
-	if r := c.desk.Report(); c.report != r {
-		c.report, c.prints = r, schedules.Fingerprint(r.Schedule, r.Analysis, c.desk.Doc.Library())
+	if r := c.Report(); c.report != r {
+		c.report, c.prints = r, schedules.Fingerprints{}
+		if c.over.lost == "" || r.Overlay == nil {
+			c.prints = recorder.Fingerprints(r, c.desk.Doc.Library())
+		}
 	}
 	return &c.prints
 }
@@ -180,15 +187,6 @@ func (c *Case) part() string {
 		return ""
 	}
 	return j.Parts[c.desk.Doc.Part()].ID
-}
-
-// ofAnother is the part of the job that a record names and that is not the one on
-// the desk: two parts may have one wall.
-func (c *Case) ofAnother(r *record.Record) string {
-	if of := c.part(); of != "" && of != r.Part {
-		return r.Part
-	}
-	return ""
 }
 
 // CanTakeUp says why lay-up cannot go on to the schedule on the desk as another
@@ -222,7 +220,7 @@ func (c *Case) TakeUp() page.Overlay {
 				from = max(from, t.Ply+1)
 			}
 		}
-		x := &record.Revision{Entry: c.By(), Schedule: filepath.Base(d.Path()), Number: d.Now().Revision, Fingerprint: c.Fingerprints().Schedule, From: from,
+		x := &record.Revision{Entry: c.By(), Schedule: filepath.Base(d.Path()), Number: c.Schedule().Revision, Fingerprint: c.Fingerprints().Schedule, From: from,
 			Why: strings.TrimSpace(why.Text)}
 		if err := r.Append(x); err != nil {
 			return err
@@ -251,8 +249,8 @@ func (c *Case) Foreign() string {
 	switch {
 	case r == nil:
 		return ""
-	case c.ofAnother(r.Now()) != "":
-		return "the record is of part " + c.ofAnother(r.Now()) + ", and " + c.part() + " is on the desk"
+	case c.foreign(r.Now()) != "":
+		return c.foreign(r.Now())
 	case c.isOf(r.Now()):
 		return ""
 	case r.Now().ScheduleFingerprint == "" && r.Now().ScheduleSHA256 == "":
@@ -307,7 +305,11 @@ func (c *Case) ChooseSpecification(open func(page.Overlay)) {
 // ChooseRecord is the choice of a record's file, or of beginning one, which
 // open opens.
 func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
-	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "start a new record", Note: "of the schedule on the desk", Why: c.cannotBegin()}}}
+	of := "the schedule on the desk"
+	if what := c.What(); what != "" {
+		of = what
+	}
+	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "start a new record", Note: "of " + of, Why: c.cannotBegin()}}}
 	f.Look = func(name string, text []byte) (page.Item, bool) {
 		o := unshelved.Open(name, text, "")
 		r := o.Record
@@ -318,8 +320,11 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 		if o.Torn != "" {
 			e.Note += " · last entry half-written"
 		}
-		if c.isOf(r) && c.ofAnother(r) == "" {
+		switch other := c.ofAnother(r); {
+		case c.isOf(r) && other == "":
 			e.Word, e.Look = "this schedule", c.desk.Theme.Good
+		case other != "" && r.Schedule == filepath.Base(c.desk.Doc.Path()):
+			e.Word, e.Look = "another part", c.desk.Theme.Dim
 		}
 		return e, true
 	}
@@ -363,6 +368,9 @@ func about(r *record.Record) string {
 	if r.Serial != "" {
 		s = "serial " + r.Serial + ", " + s
 	}
+	if what := r.What(); what != "" {
+		s = what + ", " + s
+	}
 	return s
 }
 
@@ -370,6 +378,8 @@ func about(r *record.Record) string {
 func (c *Case) cannotBegin() string {
 	d := c.desk.Doc
 	switch {
+	case c.NoPlies() != "" && c.Overlay() != nil:
+		return c.NoPlies()
 	case d.Path() == "":
 		return "a record is of a schedule's file, and this schedule has none yet: s saves it"
 	case d.Dirty():
@@ -381,8 +391,12 @@ func (c *Case) cannotBegin() string {
 // begin asks for the serial number and the name of a new record's file.
 func (c *Case) begin() page.Overlay {
 	serial := &page.Field{Label: "serial number", Hint: "of the part, as marked on it"}
+	head := "start a record"
+	if o := c.Overlay(); o != nil {
+		serial.Hint, head = "of the equipment, as marked on it", head+" of "+o.Name()
+	}
 	name := &page.Field{Label: "record's file", Text: c.proposal(), Hint: "beside the schedule"}
-	return &page.Form{Head: "start a record", Fields: []*page.Field{serial, name}, Take: func() error {
+	return &page.Form{Head: head, Fields: []*page.Field{serial, name}, Take: func() error {
 		path, err := c.pathOf(name.Text)
 		if err != nil {
 			return err
@@ -392,12 +406,12 @@ func (c *Case) begin() page.Overlay {
 		}
 		d := c.desk.Doc
 		c.path = d.Path()
-		err = c.files.Begin(path, &record.Record{Part: c.part(), Schedule: filepath.Base(d.Path()), ScheduleRevision: d.Now().Revision,
-			ScheduleSHA256: c.Sum(), ScheduleFingerprint: c.Fingerprints().Schedule, Serial: strings.TrimSpace(serial.Text)})
-		if err != nil {
+		r := c.head()
+		r.Schedule, r.Serial = filepath.Base(d.Path()), strings.TrimSpace(serial.Text)
+		if err = c.files.Begin(path, r); err != nil {
 			return err
 		}
-		c.twins = recorder.SameSerial(path, serial.Text)
+		c.twins = recorder.SameSerial(path, r)
 		c.said("begun " + filepath.Base(path))
 		return nil
 	}}
@@ -419,7 +433,7 @@ func (c *Case) pathOf(name string) (string, error) {
 
 // proposal is the first free name beside the schedule.
 func (c *Case) proposal() string {
-	stem := strings.TrimSuffix(filepath.Base(c.desk.Doc.Path()), store.Extension)
+	stem := c.stem(strings.TrimSuffix(filepath.Base(c.desk.Doc.Path()), store.Extension))
 	for n := 1; n < 10_000; n++ {
 		name := stem + "-record-" + strconv.Itoa(n) + store.Extension
 		if _, err := os.Lstat(filepath.Join(c.folder(), name)); errors.Is(err, os.ErrNotExist) {

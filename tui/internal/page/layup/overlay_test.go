@@ -1,0 +1,137 @@
+package layup
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/shop"
+)
+
+// openJob is the example job on the desk, with what is laid at joint J2.
+func openJob(t *testing.T, kind overlay.Kind) *rig {
+	t.Helper()
+	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml")
+	if err := os.WriteFile(g.Path("tank.toml"), schedules.ExampleJob(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(g.Path("tank.toml"), shop.New(shop.Options{NoBook: true}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.Desk.Doc = d
+	t.Cleanup(func() {
+		if err := d.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	o, err := overlay.Find(d.Job(), "", "J2", kind)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := g.Records.Turn(o); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	return g
+}
+
+// The strap of the example: its plies, what they take of its own ground, and a
+// record that says of which joint it is.
+func TestOverlay_isLaidUpAndRecordedByItself(t *testing.T) {
+	g := openJob(t, overlay.Strap)
+	if n := g.Page.total(); n != 8 {
+		t.Fatalf("%d plies", n)
+	}
+	// By hand: a ply 2 in wide round shell-1, the thicker of the two, in its own
+	// middle.
+	j, lib := g.Desk.Doc.Job(), g.Desk.Doc.Library()
+	wall := laminate.Analyze(j.Wall(j.Part("shell-1")), lib).Total.Thickness
+	own := g.Records.Analysis().Rows[0].Thickness
+	if got, want := g.Page.takes(1).Area, math.Pi*(120*0.0254+2*wall+own)*2*0.0254; math.Abs(got/want-1) > 1e-9 {
+		t.Errorf("the first ply covers %v m², by hand %v", got, want)
+	}
+	screen := strings.Join(g.Page.Lines(), "\n")
+	for _, want := range []string{"joint J2, strap", "2.00 in wide", "abrade", "window", "PLY 1 of 8"} {
+		if !strings.Contains(strings.ReplaceAll(screen, " 2 in wide", " 2.00 in wide"), want) {
+			t.Errorf("%q is not on\n%s", want, screen)
+		}
+	}
+	g.Press("3", "1")
+	g.Typed("T-1", "")
+	r := g.Records.Record()
+	if r == nil || r.Now().Part != "shell-1" || r.Now().Joint != "J2" || r.Now().Overlay != overlay.Strap || !strings.HasSuffix(r.Path(), "tank-shell-1-J2-strap-record-1.toml") {
+		t.Fatalf("%+v %q", r, g.Desk.Notice.Text)
+	}
+	// The bond is asked before the first ply, and recorded with it.
+	g.Press("enter", "1", "enter")
+	g.Typed("36 grit", "30", "", "")
+	if n := len(r.Now().Preparations); n != 1 || !r.Now().Preparations[0].Abraded.Value || r.Now().Preparations[0].Onto != "J2" || len(r.Now().Bonds) != 0 {
+		t.Fatalf("%+v %+v %q", r.Now().Preparations, r.Now().Bonds, g.Desk.Notice.Text)
+	}
+	g.Typed("", "", "")
+	now := r.Now()
+	if len(now.Laid) != 1 || len(now.Bonds) != 1 || now.Bonds[0].Onto != "J2" || now.Bonds[0].Qualification != "bonding procedure 4, bonders by list" || now.Bonds[0].At.Sub(now.Bonds[0].Gelled).Hours() < 30 {
+		t.Fatalf("%+v %+v %q", now.Laid, now.Bonds, g.Desk.Notice.Text)
+	}
+	if prints := g.Records.Fingerprints().Plies; len(prints) != 8 || now.Laid[0].Fingerprint != prints[0] {
+		t.Errorf("the tick is of %q, the plies are %q", now.Laid[0].Fingerprint, prints)
+	}
+	g.Press("g")
+	if !g.Desk.Notice.Refusal || !strings.Contains(g.Desk.Notice.Text, "the bench is on the wall of part") {
+		t.Errorf("g: %q", g.Desk.Notice.Text)
+	}
+	// Of the wall, and of the same strap of another joint, the record is none.
+	if err := g.Records.TurnBack(); err != nil || g.Records.Record() != nil {
+		t.Errorf("the record of the strap stays open with the wall: %v", err)
+	}
+	if err := g.Records.Open(r.Path()); err != nil || g.Records.Overlay() == nil || g.Records.Foreign() != "" {
+		t.Errorf("opened again: %v, %q", err, g.Records.Foreign())
+	}
+}
+
+// What is not abraded, and of which the window is not stated, is asked about: nothing is recorded by itself.
+func TestOverlay_aFaceThatIsNotAbradedIsAskedAbout(t *testing.T) {
+	g := openJob(t, overlay.Seal)
+	g.Press("3", "1")
+	g.Typed("T-1", "")
+	g.Press("enter", "2", "enter")
+	g.Typed("", "30", "", "", "", "", "")
+	if g.Page.Over() == nil || !strings.Contains(strings.Join(g.Page.Lines(), "\n"), "no abrading recorded") || len(g.Records.Record().Now().Laid) > 0 {
+		t.Fatalf("%s", strings.Join(g.Page.Lines(), "\n"))
+	}
+	g.Press("1")
+	if now := g.Records.Record().Now(); len(now.Laid)+len(now.Bonds) > 0 {
+		t.Errorf("%+v %+v", now.Laid, now.Bonds)
+	}
+	// Inside a shell somebody may have to go in.
+	if screen := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "entry") {
+		t.Error(screen)
+	}
+}
+
+// A joint that the job has no more leaves nothing to lay.
+func TestOverlay_ofAJointThatIsGone(t *testing.T) {
+	g := openJob(t, overlay.Strap)
+	j := g.Desk.Doc.Job().Clone()
+	j.Joints = nil
+	o := overlay.Overlay{Kind: overlay.Strap, At: laminate.Ref{Kind: laminate.RefJoint}, Of: "J2", Part: "shell-1"}
+	if _, err := overlay.Find(j, o.Part, o.Of, o.Kind); err == nil {
+		t.Error("it is found")
+	}
+	o.Of = "J9"
+	if err := g.Records.Turn(o); err != nil {
+		t.Fatal(err)
+	}
+	if why := g.Page.needPlies(); !strings.Contains(why, `"J9"`) || g.Page.takes(1).Missing == "" || len(g.Records.Fingerprints().Plies) > 0 {
+		t.Errorf("%q", why)
+	}
+	if _ = strings.Join(g.Page.Lines(), "\n"); g.Records.Report().Analysis.Total.Plies != 0 {
+		t.Error("something is laid")
+	}
+}

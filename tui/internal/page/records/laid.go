@@ -1,0 +1,200 @@
+package records
+
+import (
+	"fmt"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
+)
+
+// over is what of a job is laid at a joint or nozzle and laid up or inspected now,
+// instead of the wall on the desk.
+type over struct {
+	chosen bool
+	overlay.Overlay
+
+	from   *rules.JobReport // the report is out of this one
+	report *rules.Report
+	lost   string // why the job has it no more
+}
+
+// Turn has lay-up and inspection be about what is laid at a joint or nozzle; a
+// record of something else is closed.
+func (c *Case) Turn(o overlay.Overlay) error {
+	if c.over.chosen && c.over.Overlay == o {
+		return nil
+	}
+	c.over, c.path = over{chosen: true, Overlay: o}, c.desk.Doc.Path()
+	return c.closeAnothers()
+}
+
+// TurnBack has them be about the wall on the desk; a record of something else is
+// closed.
+func (c *Case) TurnBack() error {
+	c.over = over{}
+	return c.closeAnothers()
+}
+
+func (c *Case) closeAnothers() error {
+	if r := c.files.Record(); r != nil && c.ofAnother(r.Now()) != "" {
+		return c.files.CloseRecord()
+	}
+	return nil
+}
+
+// follow turns to what a record is of, as far as it is of the job on the desk.
+func (c *Case) follow(r *record.Record) {
+	j := c.desk.Doc.Job()
+	if j == nil || !r.OfOverlay() {
+		c.over = over{}
+		return
+	}
+	if o, err := overlay.Find(j, r.Part, r.Joint, r.Overlay); err == nil {
+		c.over = over{chosen: true, Overlay: o}
+	}
+}
+
+// Overlay is what is laid at a joint or nozzle and laid up or inspected now, nil
+// where it is the wall on the desk.
+func (c *Case) Overlay() *rules.Overlaid { return c.Report().Overlay }
+
+// Report is of what is laid up and inspected.
+func (c *Case) Report() *rules.Report {
+	if !c.over.chosen || c.desk.Doc.Job() == nil {
+		return c.desk.Report()
+	}
+	now := c.desk.Doc.JobReport()
+	if x := &c.over; x.from != now {
+		x.from, x.lost = now, ""
+		o, err := overlay.Find(now.Job, x.Part, x.Of, x.Kind)
+		if err != nil {
+			// The job has it no more: nothing is left to lay, rather than the plies of
+			// something else.
+			x.lost = "the job " + err.Error()
+			o = x.Overlay
+			o.At, o.Laminate = laminate.Ref{}, ""
+		}
+		x.report = now.Overlay(o)
+	}
+	return c.over.report
+}
+
+// Schedule is what is laid up and inspected.
+func (c *Case) Schedule() *laminate.Schedule { return c.Report().Schedule }
+
+// Analysis is that of the schedule.
+func (c *Case) Analysis() *laminate.Analysis { return c.Report().Analysis }
+
+// RowOf is the row that holds a single ply, -1 where there is none.
+func (c *Case) RowOf(ply int) int { return laid.RowOf(c.Analysis(), ply) }
+
+// Take is what a single ply takes.
+func (c *Case) Take(ply int) laid.Ply {
+	r, u := c.Report(), c.desk.Units()
+	if r.Overlay == nil {
+		return laid.Of(r.Schedule, r.Analysis, ply, u)
+	}
+	if c.over.lost != "" {
+		return laid.Ply{Row: -1, Missing: c.over.lost}
+	}
+	on, missing := r.Overlay.Ground(r.Overlay.Job, c.desk.Doc.Library())
+	return laid.On(&on, missing, r.Analysis, ply, u)
+}
+
+// NoPlies says why there is nothing to lay up, "" where there is.
+func (c *Case) NoPlies() string {
+	r := c.Report()
+	switch {
+	case r.Analysis.Total.Plies > 0:
+		return ""
+	case c.over.lost != "":
+		return c.over.lost + ": the job page leads to another"
+	case r.Overlay != nil:
+		return r.Overlay.Lacks(r.Overlay.Job) + ": on the job page p fills it in, e states it"
+	}
+	return "the schedule has no ply to lay up"
+}
+
+// OnBench says why nothing of this can be shown on the bench, "" when it can.
+func (c *Case) OnBench() string {
+	if o := c.Overlay(); o != nil {
+		return "the bench is on the wall of part " + c.part() + ": " + o.Name() + ", is not laid there"
+	}
+	return ""
+}
+
+// What is laid up and inspected in a few words, "" of a schedule by itself.
+func (c *Case) What() string {
+	if o := c.Overlay(); o != nil {
+		return o.Name()
+	}
+	if p := c.part(); p != "" {
+		return "part " + p
+	}
+	return ""
+}
+
+// head is of a record that is begun now.
+func (c *Case) head() *record.Record {
+	r := &record.Record{Part: c.part(), ScheduleRevision: c.Schedule().Revision, ScheduleFingerprint: c.Fingerprints().Schedule, ScheduleSHA256: c.Sum()}
+	if o := c.Overlay(); o != nil {
+		r.Part, r.Joint, r.Overlay = o.Part, o.Of, o.Kind
+	}
+	return r
+}
+
+// ofAnother names what a record is of where that is something else of the job than
+// what is laid up and inspected now: two parts may have one wall, and two joints
+// one strap.
+func (c *Case) ofAnother(r *record.Record) string {
+	if c.part() == "" {
+		return ""
+	}
+	if o := c.Overlay(); o != nil {
+		if r.Joint == o.Of && (r.Overlay == o.Kind || r.Overlay == overlay.None && r.Joint != "") && (r.Joint != "" || r.Part == o.Part) {
+			return ""
+		}
+		return r.What()
+	}
+	if r.OfOverlay() || r.Part != c.part() {
+		return r.What()
+	}
+	return ""
+}
+
+// slug is a name as part of a file's.
+func slug(name string) string {
+	return strings.Trim(strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == '.', r == '_':
+			return r
+		}
+		return '-'
+	}, name), "-.")
+}
+
+// stem is how the name of a new record's file begins: the job, the part, the joint,
+// and what of it.
+func (c *Case) stem(file string) string {
+	r := c.head()
+	parts := []string{file, slug(r.Part), slug(r.Joint), slug(r.Overlay.Said())}
+	var said []string
+	for _, p := range parts {
+		if p != "" {
+			said = append(said, p)
+		}
+	}
+	return strings.Join(said, "-")
+}
+
+// foreign says that a record is of something else of the job.
+func (c *Case) foreign(r *record.Record) string {
+	if of := c.ofAnother(r); of != "" {
+		return fmt.Sprintf("the record is of %s, and %s is on the desk", of, strings.TrimPrefix(c.What(), "part "))
+	}
+	return ""
+}
