@@ -5,6 +5,7 @@ package e2e
 import (
 	"os"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 )
@@ -78,6 +79,66 @@ length = "5 ft"
 	s.end()
 	stdout, _, code := h.run(t, "check", "bare.toml")
 	if code != 3 || strings.Contains(stdout, "break") || !strings.Contains(stdout, "part shell: ") {
+		t.Errorf("%d\n%s", code, stdout)
+	}
+}
+
+// The strap of a joint is laid up and inspected by keys, the program killed in the
+// middle: the bond is asked first, what was ticked stays, and compare names it.
+func TestJob_theStrapOfAJointIsLaidUpAndInspected(t *testing.T) {
+	h := newHome(t)
+	stdout, _, _ := h.run(t, "new", "--example", "job")
+	h.write(t, "tank.toml", stdout)
+	h.write(t, "demands.toml", "document = \"specification\"\nformat = 1\ntitle = \"Tanks\"\n[inspection]\nlayup_record = true\n")
+	s := h.open(t, "tank.toml")
+	s.see("JOB")
+	// The rows are listed from the top part down, nozzles and joints under them.
+	toJoint := func() {
+		for range 30 {
+			if strings.Contains(s.text(), "▸ J2") {
+				return
+			}
+			s.press("down")
+			time.Sleep(50 * time.Millisecond)
+		}
+		t.Fatal("no row of J2")
+	}
+	toJoint()
+	s.press("5").see("J2: lay up which?", "laminate strap, 8 plies")
+	s.press("2").see("LAY PLY 1 of 8", "joint J2, strap", "abrade")
+	s.press("3").see("start a new record", "of joint J2, strap")
+	s.press("1").see("serial number", "tank-shell-1-J2-strap-record-1.toml")
+	s.press("T-1", "enter", "enter").see("begun tank-shell-1-J2-strap-record-1.toml")
+	s.press("2").see("lot of")
+	s.press("crew one", "enter", "1", "enter", "M-8", "enter", "R-9", "enter", "enter", "enter").see("lot M-8")
+	s.press("1").see("humidity")
+	s.press("20 degC", "enter", "50", "enter", "18 degC", "enter").see(": dry")
+	time.Sleep(aPlyLater)
+	s.press("0").see("before the first ply onto the cured face")
+	s.press("1", "enter", "36 grit", "enter", "30", "enter", "enter", "enter").see("LAY PLY 2 of 8")
+	s.signal(syscall.SIGKILL)
+	s.end()
+
+	s = h.open(t, "tank.toml")
+	s.see("JOB")
+	toJoint()
+	s.press("5").see("J2: lay up which?")
+	s.press("2").see("LAY PLY 1 of 8")
+	s.press("3").see("tank-shell-1-J2-strap-record-1", "joint J2, strap")
+	s.press("tank-sh", "enter").see("LAY PLY 2 of 8")
+	s.press("2").see("lot of")
+	s.press("crew one", "enter", "1", "enter", "M-8", "enter", "R-9", "enter", "enter", "enter").see("lot M-8")
+	time.Sleep(aPlyLater)
+	s.press("0").see("recorded a moment ago")
+	time.Sleep(aPlyLater)
+	s.press("1").see("LAY PLY 3 of 8")
+	s.press("tab").see("inspect")
+	s.press("6").see("INSPECT", "serial T-1")
+	s.press("5").see("against Tanks", "INCOMPLETE")
+	s.press("q")
+	s.end()
+	stdout, _, code := h.run(t, "compare", "tank.toml", "demands.toml", "tank-shell-1-J2-strap-record-1.toml")
+	if code != 3 || !strings.Contains(stdout, "of the job joint J2, strap, is compared") || !strings.Contains(stdout, "1 bond within the window or onto an abraded face") {
 		t.Errorf("%d\n%s", code, stdout)
 	}
 }
