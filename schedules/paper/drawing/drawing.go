@@ -3,6 +3,8 @@
 // origin is the upper left corner, y runs down.
 package drawing
 
+import "slices"
+
 // Picture is something drawn, in mm.
 type Picture struct {
 	Width, Height float64
@@ -107,12 +109,18 @@ func (p *Picture) WriteBold(x, y float64, text string, size float64, a Anchor) {
 
 // Place copies a picture into this one with its corner at a place.
 func (p *Picture) Place(q *Picture, x, y float64) {
+	points := 0
+	for i := range q.Marks {
+		points += len(q.Marks[i].Path)
+	}
+	moved := make([]Point, 0, points) // of all paths: a section of a tall wall has a hundred thousand
+	p.Marks = slices.Grow(p.Marks, len(q.Marks))
 	for _, m := range q.Marks {
-		path := make([]Point, len(m.Path))
-		for i, at := range m.Path {
-			path[i] = Point{at.X + x, at.Y + y}
+		from := len(moved)
+		for _, at := range m.Path {
+			moved = append(moved, Point{at.X + x, at.Y + y})
 		}
-		m.Path, m.At = path, Point{m.At.X + x, m.At.Y + y}
+		m.Path, m.At = moved[from:len(moved):len(moved)], Point{m.At.X + x, m.At.Y + y}
 		p.Marks = append(p.Marks, m)
 	}
 }
