@@ -16,40 +16,67 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/ruletest"
+	"frp/veilwright/schedules/shop"
 )
 
-// schedules10000 writes ten thousand generated schedules, a thousand a folder,
-// each different: 5 to 24 ply tables, part and service stated.
+// generated is the text of schedule i, each different: 5 to 24 ply tables, part and
+// service stated.
+func generated(r *rand.Rand, i int) string {
+	pick := func(words ...string) string { return words[r.IntN(len(words))] }
+	var b strings.Builder
+	fmt.Fprintf(&b, "document = \"schedule\"\nformat   = 1\ntitle    = \"Header %d\"\nrevision = %d\nunits    = %q\n\n", i, r.IntN(9), pick("us", "si"))
+	fmt.Fprintf(&b, "[part]\nform            = %q\nprocess         = \"contact\"\ninside_diameter = \"%d in\"\nflanged         = %s\nends            = \"closed\"\n\n",
+		pick("pipe", "duct"), 4+r.IntN(90), pick("true", "false"))
+	fmt.Fprintf(&b, "[service]\nfluid            = \"liquor %d\"   # as the plant calls it\nconcentration    = 0.%02d\ntemperature      = \"%d degF\"\nph               = [%d, %d]\ncontact          = \"immersed\"\ncontains         = [%q]\npressure         = \"%d psi\"\nvacuum           = \"0 psi\"\nspecific_gravity = 1.%d\n\n",
+		i%7, r.IntN(100), 60+r.IntN(120), r.IntN(6), 7+r.IntN(7), pick("fluorides", "brine", "strong-acid", "hypochlorite"), r.IntN(100), r.IntN(4))
+	fmt.Fprintf(&b, "[[resin]]\nid     = \"liner\"\nfamily = %q\n\n[[resin]]\nid     = \"wall\"\nfamily = \"vinyl-ester\"\n\n",
+		pick("vinyl-ester", "novolac-vinyl-ester", "isophthalic-polyester"))
+	fmt.Fprintf(&b, "# barrier\n[[ply]]\nmaterial = %q\nresin    = \"liner\"\n\n[[ply]]\nmaterial  = \"mat-1.5\"\nresin     = \"liner\"\ncount     = 2\ngel_after = true\n\n",
+		pick(catalog.VeilC10, catalog.VeilPolyester15, catalog.VeilCarbon11))
+	for range 3 + r.IntN(20) {
+		fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin    = \"wall\"\ncount    = %d\n\n", pick(catalog.Mat15, catalog.Woven24, catalog.Chop15), 1+r.IntN(3))
+	}
+	return b.String()
+}
+
+// schedules10000 writes ten thousand generated schedules, a thousand a folder.
 func schedules10000(tb testing.TB, top string) []string {
 	tb.Helper()
 	r := rand.New(rand.NewPCG(1, 2))
-	pick := func(words ...string) string { return words[r.IntN(len(words))] }
 	var paths []string
 	for i := range 10_000 {
-		var b strings.Builder
-		fmt.Fprintf(&b, "document = \"schedule\"\nformat   = 1\ntitle    = \"Header %d\"\nrevision = %d\nunits    = %q\n\n", i, r.IntN(9), pick("us", "si"))
-		fmt.Fprintf(&b, "[part]\nform            = %q\nprocess         = \"contact\"\ninside_diameter = \"%d in\"\nflanged         = %s\nends            = \"closed\"\n\n",
-			pick("pipe", "duct"), 4+r.IntN(90), pick("true", "false"))
-		fmt.Fprintf(&b, "[service]\nfluid            = \"liquor %d\"   # as the plant calls it\nconcentration    = 0.%02d\ntemperature      = \"%d degF\"\nph               = [%d, %d]\ncontact          = \"immersed\"\ncontains         = [%q]\npressure         = \"%d psi\"\nvacuum           = \"0 psi\"\nspecific_gravity = 1.%d\n\n",
-			i%7, r.IntN(100), 60+r.IntN(120), r.IntN(6), 7+r.IntN(7), pick("fluorides", "brine", "strong-acid", "hypochlorite"), r.IntN(100), r.IntN(4))
-		fmt.Fprintf(&b, "[[resin]]\nid     = \"liner\"\nfamily = %q\n\n[[resin]]\nid     = \"wall\"\nfamily = \"vinyl-ester\"\n\n",
-			pick("vinyl-ester", "novolac-vinyl-ester", "isophthalic-polyester"))
-		fmt.Fprintf(&b, "# barrier\n[[ply]]\nmaterial = %q\nresin    = \"liner\"\n\n[[ply]]\nmaterial  = \"mat-1.5\"\nresin     = \"liner\"\ncount     = 2\ngel_after = true\n\n",
-			pick(catalog.VeilC10, catalog.VeilPolyester15, catalog.VeilCarbon11))
-		for range 3 + r.IntN(20) {
-			fmt.Fprintf(&b, "[[ply]]\nmaterial = %q\nresin    = \"wall\"\ncount    = %d\n\n", pick(catalog.Mat15, catalog.Woven24, catalog.Chop15), 1+r.IntN(3))
-		}
 		dir := filepath.Join(top, fmt.Sprintf("%02d", i/1000))
 		if err := os.MkdirAll(dir, 0o755); err != nil {
 			tb.Fatal(err)
 		}
 		path := filepath.Join(dir, fmt.Sprintf("%05d.toml", i))
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+		if err := os.WriteFile(path, []byte(generated(r, i)), 0o644); err != nil {
 			tb.Fatal(err)
 		}
 		paths = append(paths, path)
 	}
 	return paths
+}
+
+// What is kept of the fixes of such schedules is what judging each as a whole keeps.
+func TestGenerated_keepsTheFixesOfWholeJudgments(t *testing.T) {
+	r, s, tried := rand.New(rand.NewPCG(1, 2)), shop.New(shop.Options{NoBook: true}), 0
+	for i := range 300 {
+		o := s.Open("a.toml", []byte(generated(r, i)), "")
+		if !o.Usable() {
+			t.Fatal(o.Why())
+		}
+		n, err := ruletest.Trials(o.Schedule, o.Library, rules.Options{Units: o.Schedule.Units})
+		if err != nil {
+			t.Fatalf("%v\n%s", err, o.Text)
+		}
+		tried += n
+	}
+	if tried < 300 {
+		t.Errorf("only %d fixes were tried", tried)
+	}
 }
 
 // cpu is the processor time of this process so far, system calls included.
