@@ -17,7 +17,7 @@ func BenchmarkAdvise(b *testing.B) {
 	}
 }
 
-// A wall of some five hundred plies, of courses as thick as it takes.
+// A wall of more than five hundred plies, of courses as thick as it takes.
 func BenchmarkProposeThick(b *testing.B) {
 	s, lib := header(), catalog.Library()
 	s.Service.Pressure, s.Part.InsideDiameter = quantity.New(245, quantity.PSI), quantity.New(240, quantity.Inch)
