@@ -25,6 +25,7 @@ import (
 type Job struct {
 	page.Base
 	records *records.Case
+	thick   thicknesses
 	table   *widget.Table[laminate.Ref, row]
 	placed  map[laminate.Ref]bool // what has a row
 	of      *rules.JobReport      // what the table shows
@@ -125,17 +126,14 @@ func (p *Job) rows(r *rules.JobReport) []row {
 		list = append(list, x)
 	}
 	slices.Reverse(list)
+	found := make(map[laminate.Ref]rules.Severity, len(r.Findings))
+	for i := range r.Findings {
+		at := laminate.Ref{Kind: r.Findings[i].At.Kind, Index: r.Findings[i].At.Index}
+		found[at] = max(found[at], r.Findings[i].Severity)
+	}
 	worst := func(at laminate.Ref) (rules.Severity, bool) {
-		v, judged := rules.Clear, at.Kind == laminate.RefNozzle || at.Kind == laminate.RefJoint
-		for i := range r.Findings {
-			switch f := &r.Findings[i]; {
-			case f.At.Kind == at.Kind && f.At.Index == at.Index:
-				v, judged = max(v, f.Severity), true
-			case f.Rule == rules.JobIncomplete && judged && (f.At.Kind == laminate.RefNozzle || f.At.Kind == laminate.RefJoint):
-				v = max(v, f.Severity) // said once of them all
-			}
-		}
-		return v, judged
+		v, judged := found[at]
+		return v, judged || at.Kind == laminate.RefNozzle || at.Kind == laminate.RefJoint
 	}
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
@@ -158,12 +156,11 @@ func (p *Job) rows(r *rules.JobReport) []row {
 		x.verdict, x.judged = worst(x.at)
 		list = append(list, x)
 	}
-	lib := p.Desk.Doc.Library()
+	thick := p.thick.of(j, p.Desk.Doc.Library())
 	for i := range j.Laminates {
-		a := laminate.Analyze(j.Schedule(i), lib)
 		x := row{at: laminate.Ref{Kind: laminate.RefLaminate, Index: i}, name: j.Laminates[i].ID, form: "laminate", has: "no plies", plies: true}
-		if a.Total.Thickness > 0 {
-			x.thickness = u.Thickness(a.Total.Thickness)
+		if thick[i] > 0 {
+			x.thickness = u.Thickness(thick[i])
 			x.has = x.thickness
 		}
 		list = append(list, x)
