@@ -125,7 +125,7 @@ func (r *trial) begin(s *laminate.Schedule, t *trials) {
 	r.at, r.all, r.failed = 0, tally{}, tally{}
 	r.analysis.Again(s, t.library)
 	p := &r.pass
-	*p = Pass{Schedule: s, Library: t.library, Analysis: &r.analysis, Units: quantity.Unread, Facts: gather(s, &r.analysis, p.Facts.Uses), counts: &r.found}
+	*p = Pass{Schedule: s, Library: t.library, Analysis: &r.analysis, Units: quantity.Unread, Facts: gather(s, &r.analysis, p.Facts.Uses), counts: &r.found, matched: p.matched}
 	var evaluated *wall.Result
 	p.Wall = func() *wall.Result {
 		if evaluated == nil {
