@@ -223,6 +223,9 @@ func (p *Page) head(w int) []string {
 	}
 	l.Add(t.Dim.Render("rules: " + tally(p.records.Report())))
 	about := " " + p.records.SpecificationLine() + " │ " + p.records.RecordLine()
+	if o := p.records.Overlay(); o != nil {
+		about = " " + draw.Clean(o.Name()) + " │" + about
+	}
 	second := draw.Cut(about, w)
 	if why := p.records.Foreign(); why != "" {
 		second = " " + t.Break.Render(draw.Cut("✗ "+why, w-2))

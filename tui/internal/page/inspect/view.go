@@ -104,7 +104,11 @@ func (p *Page) panel(w, h int) []string {
 	lines = append(lines, part(t, w, "required", r.Demand)...)
 	lines = append(lines, part(t, w, "found", r.Found)...)
 	if len(r.Plies) > 0 {
-		lines = append(lines, part(t, w, "plies", paper.Numbers(r.Plies)+"  (Enter goes there)")...)
+		there := "  (Enter goes there)"
+		if p.records.OnBench() != "" {
+			there = ""
+		}
+		lines = append(lines, part(t, w, "plies", paper.Numbers(r.Plies)+there)...)
 	}
 	lines = append(lines, part(t, w, "basis", r.Basis)...)
 	if g, ok := groupOf(r.Key); ok {
