@@ -186,7 +186,7 @@ func (f *follower) search(e *Entry, before int) (int, Sum) {
 	}
 	f.fault(e, why)
 	var stated Sum
-	if n, err := hex.Decode(stated[:], []byte(e.Seal)); err != nil || n != len(stated) {
+	if b, err := hex.DecodeString(e.Seal); err != nil || copy(stated[:], b) != len(b) || len(b) != len(stated) {
 		return before, Next(f.seals[before], e.Content)
 	}
 	return before, stated // what follows is held against what it says
