@@ -99,9 +99,39 @@ func (d *Document) JobReport() *rules.JobReport {
 		return nil
 	}
 	return d.equipment.report.get(d.rev, d.units, func() *rules.JobReport {
-		o := shop.Opened{Kind: schedules.Job, Job: d.equipment.job, Library: d.library}
-		return o.JudgeJob(rules.Options{Units: d.units, Before: d.equipment.report.value})
+		return d.judgeJob(d.equipment.job)
 	})
+}
+
+// SavedJob is the job as its file says it, and OpenedJob as it was opened, judged;
+// nil of a schedule, and where there is no file.
+func (d *Document) SavedJob() *rules.JobReport {
+	if d.equipment == nil || d.path == "" {
+		return nil
+	}
+	return d.judgeJob(d.equipment.saved)
+}
+
+// OpenedJob is what undo goes back to.
+func (d *Document) OpenedJob() *rules.JobReport {
+	if d.equipment == nil {
+		return nil
+	}
+	job := d.equipment.job
+	for i := d.history.done - 1; i >= 0; i-- {
+		switch st := &d.history.steps[i]; {
+		case st.wasJob != nil:
+			job = st.wasJob
+		case st.texts != nil && st.texts.was.equipment != nil:
+			job = st.texts.was.equipment.job
+		}
+	}
+	return d.judgeJob(job)
+}
+
+func (d *Document) judgeJob(job *laminate.Job) *rules.JobReport {
+	o := shop.Opened{Kind: schedules.Job, Job: job, Library: d.library}
+	return o.JudgeJob(rules.Options{Units: d.units, Before: d.equipment.report.value})
 }
 
 // jobLine is the line of a place in the wall of the part worked at.

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
@@ -18,19 +19,36 @@ import (
 func (r *Root) differs() {
 	d := r.desk.Doc
 	type side struct {
-		name  string
+		name string
+		// One of the two: of a job all of it is told apart, not the wall on the bench.
 		other *rules.Report
+		job   *rules.JobReport
 	}
 	var sides []side
-	if saved := d.Saved(); saved != nil {
-		sides = append(sides, side{"the file", saved})
+	if saved, job := d.Saved(), d.SavedJob(); job != nil {
+		sides = append(sides, side{"the file", nil, job})
+	} else if saved != nil {
+		sides = append(sides, side{"the file", saved, nil})
 	}
-	sides = append(sides, side{"as opened", d.Opened()})
+	if job := d.OpenedJob(); job != nil {
+		sides = append(sides, side{"the job as opened", nil, job})
+	} else {
+		sides = append(sides, side{"as opened", d.Opened(), nil})
+	}
+	kind := schedules.Schedule
+	if d.Job() != nil {
+		kind = schedules.Job
+	}
 	at := 0
 	x := &page.Text{Head: "what differs", Full: true}
 	x.Body = func(w int) []string {
 		s := sides[at]
-		sheet := paper.Diff(s.name, "as it stands", schedules.FactChanges(s.other.Schedule, d.Now()), revision.Compare(s.other, d.Report()), s.other, d.Report(), r.desk.Units())
+		var sheet paper.Sheet
+		if s.job != nil {
+			sheet = paper.DiffJobs(s.name, "the job as it stands", schedules.JobChanges(s.job.Job, d.Job()), revision.Jobs(s.job, d.JobReport(), d.Library()), r.desk.Units())
+		} else {
+			sheet = paper.Diff(s.name, "as it stands", schedules.FactChanges(s.other.Schedule, d.Now()), revision.Compare(s.other, d.Report()), s.other, d.Report(), r.desk.Units())
+		}
 		var b strings.Builder
 		if err := paper.Text(&b, sheet, w-2); err != nil {
 			return []string{" " + err.Error()}
@@ -51,7 +69,7 @@ func (r *Root) differs() {
 		}, Do: keys.Do(func() { at = 0 })},
 		{Keys: []string{"2"}, Short: "since opened", Long: "what was done since it was opened", Group: g, Rank: 2, Do: keys.Do(func() {
 			for i, s := range sides {
-				if s.name == "as opened" {
+				if strings.HasSuffix(s.name, "as opened") {
 					at = i
 				}
 			}
@@ -60,10 +78,18 @@ func (r *Root) differs() {
 			f := &page.Files{Head: "differs from which file?"}
 			f.Look = func(name string, text []byte) (page.Item, bool) {
 				o := r.o.Shop.Open(name, text, filepath.Dir(name))
-				if o.Schedule == nil {
-					return page.Item{Why: o.Why()}, o.Kind == schedules.Schedule
+				head := laminate.Head{}
+				switch {
+				case o.Kind != kind:
+					return page.Item{}, false
+				case o.Schedule == nil && o.Job == nil:
+					return page.Item{Why: o.Why()}, true
+				case o.Job != nil:
+					head = o.Job.Head
+				default:
+					head = o.Schedule.Head
 				}
-				return page.Item{Note: strings.TrimSpace(o.Schedule.Title + " " + o.Schedule.Job)}, o.Kind == schedules.Schedule
+				return page.Item{Note: strings.TrimSpace(head.Title + " " + head.Job)}, true
 			}
 			f.Take = func(path string, _ int) error {
 				file, err := store.Read(path)
@@ -71,7 +97,13 @@ func (r *Root) differs() {
 					return err
 				}
 				o := r.o.Shop.Open(path, file.Bytes, filepath.Dir(path))
-				sides = append(sides, side{filepath.Base(path), o.Judge(rules.Options{Units: r.desk.Units()})})
+				s := side{name: filepath.Base(path)}
+				if o.Job != nil {
+					s.job = o.JudgeJob(rules.Options{Units: r.desk.Units()})
+				} else {
+					s.other = o.Judge(rules.Options{Units: r.desk.Units()})
+				}
+				sides = append(sides, s)
 				at = len(sides) - 1
 				x.Settle()
 				return nil

@@ -167,6 +167,48 @@ func TestStart_recentJobHasItsVerdict(t *testing.T) {
 	(&rig{t, r}).shows("JOB", "Brine day tank").press("tab 1").shows("bottom of Brine day tank")
 }
 
+// Of a job what differs is told of all of it, whichever part the bench is on: it
+// was the wall on the bench against that of the first part, and nothing at all
+// against the job as it was opened.
+func TestDiffers_ofAJob(t *testing.T) {
+	state(t)
+	path := filepath.Join(t.TempDir(), "tank.toml")
+	if err := os.WriteFile(path, schedules.ExampleJob(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := New(d, options(draw.Mono))
+	t.Cleanup(func() { _ = r.Document().Close() })
+	tuitest.Start(t, r, 100, 40)
+	g := &rig{t, r}
+	g.press("down down down down down down enter + e").shows("the file → the job as it stands", "shell-1 in", "topcoat: count 1 → 2").hides("part.form", "bottom in")
+	g.press("2").shows("the job as opened", "topcoat: count 1 → 2").press("esc u e").shows("differs").hides("topcoat")
+}
+
+// The page of laying leads nobody through a wall from the wrong side.
+func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
+	state(t)
+	text := strings.Replace(string(schedules.ExampleJob()), "form            = \"flat-bottom\"", "form            = \"flat-bottom\"\nlaid = \"outside-in\"", 1)
+	if text == string(schedules.ExampleJob()) {
+		t.Fatal("the example has no such line")
+	}
+	path := filepath.Join(t.TempDir(), "tank.toml")
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := New(d, options(draw.Mono))
+	t.Cleanup(func() { _ = r.Document().Close() })
+	tuitest.Start(t, r, 80, 24)
+	(&rig{t, r}).press("down down down down down down down 5 1").shows("LAY-UP", "laid from the outside in", "k writes its lay-up sheet").hides("LAY PLY").press("enter").hides("LAY PLY")
+}
+
 // A number key that was given another material adds it in every schedule from
 // then on; what it added before has the other's key, so that none is lost.
 func TestRack_numberKeysAreKept(t *testing.T) {

@@ -36,7 +36,7 @@ func (p *Page) Lines() []string {
 		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title}))
 		return draw.FitLines(append(lines, o.Lines()...), w, h)
 	}
-	if p.total() == 0 {
+	if p.records.NoPlies() != "" {
 		return draw.FitLines(lines, w, h)
 	}
 	said, look := p.measured().line(t, p.Desk.Units())
@@ -70,8 +70,12 @@ func (p *Page) Lines() []string {
 // above is what always stands: the record, and the ply in large type.
 func (p *Page) above(w int) []string {
 	lines := []string{p.head(w)}
-	if p.total() == 0 {
-		return append(lines, "", " "+draw.Cut(draw.Clean(p.records.NoPlies()), w-2))
+	if why := p.records.NoPlies(); why != "" {
+		lines = append(lines, "")
+		for _, l := range draw.Wrap(draw.Clean(why), w-2) {
+			lines = append(lines, " "+l)
+		}
+		return lines
 	}
 	return append(lines, p.big(w)...)
 }

@@ -378,7 +378,7 @@ func about(r *record.Record) string {
 func (c *Case) cannotBegin() string {
 	d := c.desk.Doc
 	switch {
-	case c.NoPlies() != "" && c.Overlay() != nil:
+	case c.NoPlies() != "" && c.Overlay() != nil: // a part is inspected all the same
 		return c.NoPlies()
 	case d.Path() == "":
 		return "a record is of a schedule's file, and this schedule has none yet: s saves it"
