@@ -312,9 +312,15 @@ func digits(s string, n int, set string) bool { return len(s) == n && strings.Tr
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var seen [photographTable + 1]int
+	var seen, have [photographTable + 1]int
+	for t := laidTable; t <= photographTable; t++ {
+		have[t] = len(recordTables()[t].Rows(d))
+	}
 	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
+		if h.Table >= laidTable && h.Table <= photographTable && h.Row >= have[h.Table] {
+			continue // a [laid] that is no [[laid]], which is said already
+		}
 		e := d.entry(h.Table, h.Row)
 		if e == nil {
 			continue
@@ -327,7 +333,7 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
 	for t := laidTable; t <= photographTable; t++ {
-		if seen[t] < len(recordTables()[t].Rows(d)) {
+		if seen[t] < have[t] {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables()[t].Name))
 			return
 		}
