@@ -188,6 +188,25 @@ func TestDiffers_ofAJob(t *testing.T) {
 	g.press("2").shows("the job as opened", "topcoat: count 1 → 2").press("esc u e").shows("differs").hides("topcoat")
 }
 
+// What is laid at a joint stands in the title of the page that lays it.
+func TestTitle_namesWhatIsLaid(t *testing.T) {
+	state(t)
+	path := filepath.Join(t.TempDir(), "tank.toml")
+	if err := os.WriteFile(path, schedules.ExampleJob(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := New(d, options(draw.Mono))
+	t.Cleanup(func() { _ = r.Document().Close() })
+	tuitest.Start(t, r, 80, 24)
+	g := &rig{t, r}
+	g.press("down down down down down down down down down down down down down 5 2").shows("LAY-UP  joint J1, strap, of Brine day tank")
+	g.press("tab 1").shows("BENCH  bottom of Brine day tank")
+}
+
 // The page of laying leads nobody through a wall from the wrong side.
 func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
 	state(t)

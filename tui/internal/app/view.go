@@ -99,7 +99,11 @@ func (r *Root) title(w int) string {
 	// Of a job the bench and the pages of a wall are on one part, which has to be seen
 	// before a key is pressed.
 	if j := d.Job(); j != nil && len(j.Parts) > 0 && r.pages[r.at].Name() != "job" {
-		what = draw.Clean(j.Parts[d.Part()].ID) + " of " + what
+		of := j.Parts[d.Part()].ID
+		if p := r.pages[r.at].Name(); (p == "lay-up" || p == "inspect") && r.records.Overlay() != nil {
+			of = r.records.What() + ","
+		}
+		what = draw.Clean(of) + " of " + what
 	}
 	var about []string
 	if s.Job != "" {
