@@ -9,11 +9,12 @@ import (
 type Report struct {
 	Schedule   *laminate.Schedule
 	Analysis   *laminate.Analysis
-	Wall       *wall.Result // nil where no rule asked for it
-	Findings   []Finding    // worst first, then by place, then by rule
-	PassedOver []Statement  // what is stated and nothing weighs
-	Verdict    Severity     // of the worst finding, Clear where that is a note or none
-	Overlay    *Overlaid    // nil of a wall
+	Wall       *wall.Result       // nil where no rule asked for it
+	Findings   []Finding          // worst first, then by place, then by rule
+	PassedOver []Statement        // what is stated and nothing weighs
+	Verdict    Severity           // of the worst finding, Clear where that is a note or none
+	Overlay    *Overlaid          // nil of a wall
+	Laid       laminate.LaidOrder // of a part of a job; as written where it is not said
 
 	try func(*Fix) bool
 }

@@ -2,6 +2,7 @@ package acceptance
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -464,6 +465,52 @@ func TestCompare_someOfThePliesAreNotTheOrder(t *testing.T) {
 	i := slices.IndexFunc(got.Lines, func(l Line) bool { return l.Key == "record.order" })
 	if l := got.Lines[i]; l.Verdict != Incomplete || l.Found != "3 of 9 plies checked off, in order so far" {
 		t.Errorf("%s: %s", l.Verdict, l.Found)
+	}
+}
+
+// A part that is laid from the outside in begins with its last ply, and a gel stop
+// comes after the ply over its face.
+func TestCompare_laidFromTheOutside(t *testing.T) {
+	from := func(laid laminate.LaidOrder, r *record.Record) map[string]Verdict {
+		lib := catalog.Library()
+		judged := report(header())
+		judged.Laid = laid
+		return not(Compare(Input{Report: judged, Library: lib, SHA256: "ab12", Fingerprint: "cd34", SpecificationFingerprint: "5678",
+			PlyFingerprints: []string{"f1", "f2", "f3", "f4", "f5", "f6", "f7", "f8", "f9"}, Specification: inspected(), Record: r}))
+	}
+	mirrored := func() *record.Record {
+		r := laidPly()
+		for i := range r.Laid {
+			r.Laid[i].Ply = 10 - r.Laid[i].Ply
+			r.Laid[i].Fingerprint = "f" + strconv.Itoa(r.Laid[i].Ply)
+		}
+		r.Laid[5].GelTime, r.Laid[2].GelTime = r.Laid[2].GelTime, ""
+		return r
+	}
+	if got := from(laminate.OutsideIn, mirrored()); len(got) != 0 {
+		t.Errorf("laid from the outside: %v", got)
+	}
+	if got := from(laminate.InsideOut, mirrored()); got["record.order"] != Fails {
+		t.Errorf("laid in the wrong order: %v", got)
+	}
+	if got := from(laminate.OutsideIn, laidPly()); got["record.order"] != Fails {
+		t.Errorf("laid in the wrong order: %v", got)
+	}
+	for name, c := range map[string]struct {
+		key    string
+		want   Verdict
+		change func(*record.Record)
+	}{
+		"no gel time":  {"record.gel", Incomplete, func(r *record.Record) { r.Laid[5].GelTime = "" }},
+		"not waited":   {"record.gel", Fails, func(r *record.Record) { r.Laid[6].At = r.Laid[5].At }},
+		"one left out": {"record.order", Fails, func(r *record.Record) { r.Laid = slices.Delete(r.Laid, 3, 4) }},
+		"begun":        {"record.order", Incomplete, func(r *record.Record) { r.Laid = r.Laid[:4] }},
+	} {
+		r := mirrored()
+		c.change(r)
+		if got := from(laminate.OutsideIn, r); got[c.key] != c.want {
+			t.Errorf("%s: %v", name, got)
+		}
 	}
 }
 

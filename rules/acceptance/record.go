@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
@@ -24,7 +25,9 @@ func (j *judge) demandsLayup() bool {
 func (j *judge) layup() {
 	total := j.Report.Analysis.Total.Plies
 	times := make(map[int]int, total)
-	var order, twice, strange []int
+	var disorder, twice, strange []int
+	// Order is that of laying: of a part laid from the outside its last ply is the first.
+	order, at := j.laying()
 	highest, ticks := 0, 0
 	backwards := false
 	var before *record.Laid
@@ -41,21 +44,21 @@ func (j *judge) layup() {
 		if times[t.Ply]++; times[t.Ply] == 2 {
 			twice = append(twice, t.Ply)
 		}
-		if t.Ply < highest && times[t.Ply] == 1 {
-			order = append(order, t.Ply)
+		if at(t.Ply) < highest && times[t.Ply] == 1 {
+			disorder = append(disorder, t.Ply)
 		}
-		highest = max(highest, t.Ply)
+		highest = max(highest, at(t.Ply))
 		if before != nil && !t.At.IsZero() && !before.At.IsZero() && t.At.Before(before.At) {
 			backwards = true
 		}
 		before = t
 	}
 	var skipped, missing []int
-	for n := 1; n <= total; n++ {
+	for k, n := range order.Plies {
 		if times[n] > 0 {
 			continue
 		}
-		if n < highest {
+		if k+1 < highest {
 			skipped = append(skipped, n)
 		} else {
 			missing = append(missing, n)
@@ -66,7 +69,7 @@ func (j *judge) layup() {
 		for _, c := range []struct {
 			list []int
 			text string
-		}{{strange, "plies that are not in the schedule"}, {skipped, "skipped"}, {order, "out of order"}, {twice, "twice"}} {
+		}{{strange, "plies that are not in the schedule"}, {skipped, "skipped"}, {disorder, "out of order"}, {twice, "twice"}} {
 			if len(c.list) > 0 {
 				l.Verdict, l.Found = Fails, c.text+": "+conformance.Plies(c.list)
 				l.Plies = c.list
@@ -172,6 +175,19 @@ func (j *judge) hasty() {
 	}
 }
 
+// laying is the order in which the plies are laid, and where in it, from 1, each
+// single ply stands.
+func (j *judge) laying() (laid.Order, func(ply int) int) {
+	r := j.Report
+	total := r.Analysis.Total.Plies
+	return laid.As(r.Schedule, r.Analysis, r.Laid), func(ply int) int {
+		if r.Laid == laminate.OutsideIn {
+			return total + 1 - ply
+		}
+		return ply
+	}
+}
+
 // gelStops judges whether each stop was waited out: the ply that stops has a
 // gel time, and the next one came later by as much as it says. The mix was made
 // after the ply before the stop, at the latest when the stop's own ply began, so
@@ -185,24 +201,27 @@ func (j *judge) gelStops(times map[int]int) {
 	}
 	var untold, early, short []int
 	stops := 0
-	for row := range j.Report.Schedule.Plies {
-		if !j.Report.Schedule.Plies[row].GelAfter {
+	order, _ := j.laying()
+	for k, n := range order.Plies {
+		if !order.Stops[k+1] || k+1 == len(order.Plies) {
 			continue
 		}
-		n := j.Report.Analysis.Rows[row].Last
-		here, next := laid[n], laid[n+1]
+		after := order.Plies[k+1]
+		here, next := laid[n], laid[after]
 		if here == nil || next == nil {
 			continue
 		}
 		stops++
 		gel, known := here.Gel()
 		since := here
-		if before := laid[n-1]; before != nil && !before.At.IsZero() {
-			since = before
+		if k > 0 {
+			if before := laid[order.Plies[k-1]]; before != nil && !before.At.IsZero() {
+				since = before
+			}
 		}
 		switch {
 		case !here.At.IsZero() && !next.At.IsZero() && !next.At.After(here.At):
-			early = append(early, n+1)
+			early = append(early, after)
 		case !known:
 			untold = append(untold, n)
 		case since != here && !next.At.IsZero() && next.At.Sub(since.At) < gel:

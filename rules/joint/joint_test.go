@@ -116,6 +116,11 @@ var cases = []jobCase{
 		p := j.Laminates[0].Plies
 		p[len(p)-1].Material = catalog.Topcoat
 	}, []string{"warning wax-under-bond", "warning wax-under-bond"}, "lay it after J, N,"},
+	{"wax laid first", func(j *laminate.Job) {
+		p := j.Laminates[0].Plies
+		p[len(p)-1].Material = catalog.Topcoat
+		j.Parts[1].Laid = laminate.OutsideIn
+	}, []string{"break wax-under-bond", "warning wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
 	{"warm", func(j *laminate.Job) {
 		for i := range j.Resins {

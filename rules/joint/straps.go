@@ -3,6 +3,7 @@ package joint
 import (
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
@@ -148,9 +149,10 @@ var WaxUnderBond = &rules.Rule{
 	ID: "wax-under-bond", Family: family, Title: "Wax lies under a bond",
 	Why: "Wax floats to the face of a coat so that air does not keep it soft, and nothing bonds to it. " +
 		"Where a strap or a pad goes the coat is left off until it is laid, or ground off to dull, rough laminate.",
-	Severity: []rules.Severity{rules.Warning},
-	When:     "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat",
-	Basis:    rules.CommonPractice,
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat; " +
+		"a break where a part is laid from the outside in, so that its own plies come onto it",
+	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
 		over(func(_ *rules.JobPass, x *joined) {
@@ -167,6 +169,13 @@ var WaxUnderBond = &rules.Rule{
 		})(p)
 		for i := range bonds {
 			rows := p.Parts[i].Analysis.Rows
+			if p.Job.Parts[i].Laid == laminate.OutsideIn {
+				for k := len(rows) - 1; k > 0; k-- {
+					if m := rows[k].Material; m != nil && m.Waxed {
+						p.Report(rules.Break, partRef(i, "laid"), "", "part %s is laid from the outside in: its waxed coat (ply %d, %s) has to bear the plies that are laid onto it", p.Job.Parts[i].ID, rows[k].First, m.ID)
+					}
+				}
+			}
 			if len(bonds[i]) == 0 || len(rows) == 0 || rows[len(rows)-1].Material == nil || !rows[len(rows)-1].Material.Waxed {
 				continue
 			}

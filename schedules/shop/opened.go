@@ -48,6 +48,7 @@ type Opened struct {
 	line    func(laminate.Ref) int // of the wall of a part of a job
 	overlay overlay.Overlay        // of what a job has laid at a joint or nozzle
 	of      *laminate.Job          // that job
+	laid    laminate.LaidOrder     // of a part of a job
 }
 
 // Open takes in a document: name is what to call it, folder where its shop books
@@ -129,6 +130,7 @@ func (o *Opened) Of(r *record.Record) *Opened {
 		n.Err = fmt.Errorf("has no [[part]] with the id %q, which the record is of", r.Part)
 	default:
 		n.Schedule = o.Job.Wall(at)
+		n.laid = o.Job.Parts[at].Laid
 		n.Schedule.Title, n.Part = o.Job.Title+": "+o.Job.Parts[at].ID, r.Part
 		n.line = func(ref laminate.Ref) int {
 			ref.Part = at
@@ -217,7 +219,9 @@ func (o *Opened) Judge(options rules.Options) *rules.Report {
 	case o.Usable() && o.of != nil:
 		return rules.JudgeJob(all.Rules(), o.of, o.Library, options).Overlay(o.overlay)
 	case o.Usable():
-		return all.Judge(o.Schedule, o.Library, options)
+		r := all.Judge(o.Schedule, o.Library, options)
+		r.Laid = o.laid
+		return r
 	}
 	library := o.Library
 	if library == nil {

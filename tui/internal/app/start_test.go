@@ -207,7 +207,7 @@ func TestTitle_namesWhatIsLaid(t *testing.T) {
 	g.press("tab 1").shows("BENCH  bottom of Brine day tank")
 }
 
-// The page of laying leads nobody through a wall from the wrong side.
+// The page of laying leads through a wall from the side that is on the mold.
 func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
 	state(t)
 	text := strings.Replace(string(schedules.ExampleJob()), "form            = \"flat-bottom\"", "form            = \"flat-bottom\"\nlaid = \"outside-in\"", 1)
@@ -225,7 +225,11 @@ func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
 	r := New(d, options(draw.Mono))
 	t.Cleanup(func() { _ = r.Document().Close() })
 	tuitest.Start(t, r, 80, 24)
-	(&rig{t, r}).press("down down down down down down down 5 1").shows("LAY-UP", "laid from the outside in", "k writes its lay-up sheet").hides("LAY PLY").press("enter").hides("LAY PLY")
+	(&rig{t, r}).press("down down down down down down down 5 1").
+		shows("LAY-UP", "part bottom, from the OUTSIDE in", "LAY PLY 9 of 9", "gel stop after ply 4, in 6 plies", "8 mat-1.5 · 7 woven-24").
+		press("up").shows("no ply further that way").
+		press("down down down down down").shows("ply 4 is shown", "GEL STOP after this ply", "next        GEL STOP · 2-3 mat-1.5 · 1 veil-c-15").
+		press("down down down down").shows("no ply further that way", "1 of 9")
 }
 
 // A number key that was given another material adds it in every schedule from

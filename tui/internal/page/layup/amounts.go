@@ -18,7 +18,7 @@ func (p *Page) batch(ply int) (last int, kg float64, ok bool) {
 	if first < 0 {
 		return 0, 0, false
 	}
-	for n := ply; n <= p.total(); n++ {
+	for _, n := range p.order().Plies[p.at(ply):] {
 		i := p.records.RowOf(n)
 		if i < 0 || plies[i].Resin != plies[first].Resin {
 			break
@@ -32,16 +32,17 @@ func (p *Page) batch(ply int) (last int, kg float64, ok bool) {
 			break
 		}
 	}
-	return last, kg, last >= ply
+	return last, kg, last > 0
 }
 
 // stop is the next gel stop from a ply on, 0 where none comes.
 func (p *Page) stop(ply int) int {
-	plies := p.records.Schedule().Plies
-	rows := p.analysis().Rows
-	for i := range rows {
-		if rows[i].Last >= ply && plies[i].GelAfter {
-			return rows[i].Last
+	if ply < 1 || ply > p.total() {
+		return 0
+	}
+	for _, n := range p.order().Plies[p.at(ply):] {
+		if p.stops(n) {
+			return n
 		}
 	}
 	return 0

@@ -7,7 +7,9 @@ import (
 	"strconv"
 	"time"
 
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -22,6 +24,8 @@ const heldKey = time.Second
 type Page struct {
 	page.Base
 	records *records.Case
+	orderOf *rules.Report // orderIs is of this one
+	orderIs laid.Order
 
 	look     int       // the ply looked at, 0 the next one
 	pressed  time.Time // when the tick key was pressed last

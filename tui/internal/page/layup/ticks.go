@@ -36,10 +36,10 @@ func (p *Page) laid() map[int]*record.Laid {
 	return ticked
 }
 
-// next is the lowest ply not ticked, 0 when all are.
+// next is the first ply not ticked, 0 when all are.
 func (p *Page) next() int {
 	ticked := p.laid()
-	for n := 1; n <= p.total(); n++ {
+	for _, n := range p.order().Plies {
 		if ticked[n] == nil {
 			return n
 		}
@@ -55,7 +55,10 @@ func (p *Page) ply() int {
 	if n := p.next(); n > 0 {
 		return n
 	}
-	return p.total()
+	if list := p.order().Plies; len(list) > 0 {
+		return list[len(list)-1]
+	}
+	return 0
 }
 
 func (p *Page) needPlies() string {
@@ -131,7 +134,10 @@ func (p *Page) turn(e keys.Event) {
 		by = -1
 	}
 	now := p.ply()
-	n := max(1, min(p.total(), now+by))
+	n := now
+	if list, k := p.order().Plies, p.at(now)+by; k >= 0 && k < len(list) {
+		n = list[k]
+	}
 	if n == now {
 		p.Desk.Refuse("no ply further that way")
 		return
@@ -378,8 +384,7 @@ func (p *Page) lay(n int, note string, as record.Laid) {
 
 // stops tells whether a gel stop follows a single ply.
 func (p *Page) stops(n int) bool {
-	i := p.records.RowOf(n)
-	return i >= 0 && p.records.Schedule().Plies[i].GelAfter && p.analysis().Rows[i].Last == n
+	return n >= 1 && n <= p.total() && p.order().Stops[p.at(n)+1]
 }
 
 // put appends the tick and says so.

@@ -85,6 +85,9 @@ func (p *Page) head(w int) string {
 	line := " " + p.records.RecordLine()
 	what := p.records.What()
 	if what != "" {
+		if p.reversed() {
+			what += ", from the OUTSIDE in"
+		}
 		what = " " + draw.Clean(what) + " │"
 	}
 	if p.records.Record() == nil {
@@ -158,19 +161,14 @@ func (p *Page) big(w int) []string {
 // nextLines are the plies that come after the one shown.
 func (p *Page) nextLines(w int) []string {
 	t := p.Desk.Theme
-	plies, rows := p.records.Schedule().Plies, p.analysis().Rows
 	n := p.ply()
 	var parts []string
 	if p.stops(n) {
 		parts = append(parts, "GEL STOP")
 	}
-	for i := max(0, p.records.RowOf(n)); i < len(rows); i++ {
-		first := max(rows[i].First, n+1)
-		if first > rows[i].Last {
-			continue
-		}
-		parts = append(parts, paper.Span(first, rows[i].Last)+" "+draw.Clean(plies[i].Material))
-		if plies[i].GelAfter {
+	for _, c := range p.coming(n) {
+		parts = append(parts, paper.Span(c.first, c.last)+" "+draw.Clean(p.records.Schedule().Plies[c.row].Material))
+		if c.stop {
 			parts = append(parts, "GEL STOP")
 		}
 	}
@@ -199,18 +197,15 @@ func (p *Page) ahead(w, h int) []string {
 	if p.stops(n) {
 		lines = append(lines, stop)
 	}
-	for i := max(0, p.records.RowOf(n)); i < len(rows); i++ {
-		first := max(rows[i].First, n+1)
-		if first > rows[i].Last {
-			continue
-		}
+	for _, c := range p.coming(n) {
+		i := c.row
 		name := p.material(&plies[i], &rows[i])
-		if k := rows[i].Last - first + 1; k > 1 {
+		if k := c.last - c.first + 1; k > 1 {
 			name = page.Count(k, "ply") + " of " + name
 		}
 		zone := page.ZoneStyle(t, rows[i].Zone).Render(draw.Left(page.ZoneWord(rows[i].Zone), labelCells))
-		lines = append(lines, " "+t.Strong.Render(draw.Left(paper.Span(first, rows[i].Last), labelCells))+zone+draw.Cut(name, max(1, w-2*labelCells-2)))
-		if plies[i].GelAfter {
+		lines = append(lines, " "+t.Strong.Render(draw.Left(paper.Span(c.first, c.last), labelCells))+zone+draw.Cut(name, max(1, w-2*labelCells-2)))
+		if c.stop {
 			lines = append(lines, stop)
 		}
 	}
@@ -305,7 +300,7 @@ func (p *Page) comes(t *draw.Theme, n, w int) string {
 	case stop == n:
 		return t.Mark.Render(draw.Cut("GEL STOP after this ply: let it gel and cool down", w))
 	case stop > 0:
-		return draw.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(stop-n+1, "ply")), w)
+		return draw.Cut(fmt.Sprintf("gel stop after ply %d, in %s", stop, page.Count(p.at(stop)-p.at(n)+1, "ply")), w)
 	}
 	return t.Dim.Render(draw.Cut("no more gel stops", w))
 }
@@ -331,7 +326,7 @@ func (p *Page) take(w int) []string {
 	if pots := takeoff.Pots(p.analysis().Rows[a.Row].Material, a.Mix, p.Desk.Doc.Stock()); pots > 0 {
 		mix += "; with waste " + page.Count(pots, "pot") + " of " + weight(p.Desk.Doc.Stock().Takeoff.Batch.SI(), u)
 	}
-	if last, kg, ok := p.batch(n); ok && last > n {
+	if last, kg, ok := p.batch(n); ok && last != n {
 		mix += fmt.Sprintf("; plies %d-%d together: %s, in small pots", n, last, weight(kg, u))
 	}
 	lines = append(lines, page.Labeled(t, labelCells, "resin mix", mix, w)...)

@@ -109,9 +109,6 @@ func (c *Case) Take(ply int) laid.Ply {
 func (c *Case) NoPlies() string {
 	r := c.Report()
 	switch {
-	case r.Overlay == nil && c.reversed():
-		// Ply 1 is laid last there; nobody is led to begin with it.
-		return "part " + c.part() + " is laid from the outside in, which this page does not lead through: k writes its lay-up sheet, which has the order"
 	case r.Analysis.Total.Plies > 0:
 		return ""
 	case c.over.lost != "":
@@ -120,11 +117,6 @@ func (c *Case) NoPlies() string {
 		return r.Overlay.Lacks(r.Overlay.Job) + ": on the job page p fills it in, e states it"
 	}
 	return "the schedule has no ply to lay up"
-}
-
-// reversed tells of a part whose wall is laid from its last ply to its first.
-func (c *Case) reversed() bool {
-	return c.part() != "" && c.desk.Doc.Job().Parts[c.desk.Doc.Part()].Laid == laminate.OutsideIn
 }
 
 // OnBench says why nothing of this can be shown on the bench, "" when it can.
