@@ -25,6 +25,24 @@ var statedFor = map[string][]overlay.Kind{
 	"neck": {overlay.Neck}, "neck_bond": {overlay.LaidOutside, overlay.LaidInside},
 }
 
+// PartReport is the report of one part as it is laid up, inspected and accepted: of
+// its wall, and of what the whole job says of the part.
+func (r *JobReport) PartReport(part int) *Report {
+	of := *r.Parts[part]
+	s := *of.Schedule
+	s.Title += ": " + r.Job.Parts[part].ID
+	of.Schedule, of.Laid = &s, r.Job.Parts[part].Laid
+	of.Findings = slices.Clone(of.Findings)
+	for _, f := range r.Findings {
+		if f.At.Kind == laminate.RefJobPart && f.At.Index == part {
+			of.Findings = append(of.Findings, f)
+		}
+	}
+	slices.SortStableFunc(of.Findings, byWeight)
+	of.Verdict = r.PartVerdict(part)
+	return &of
+}
+
 // Overlay is the report of what is laid at a joint or nozzle, or in a corner: its
 // findings are those that the rules of jobs have of it.
 func (r *JobReport) Overlay(o overlay.Overlay) *Report {

@@ -237,11 +237,7 @@ func (d *Document) Report() *rules.Report {
 		if d.faulty && !d.unjudged {
 			return d.read().Judge(rules.Options{Units: d.units})
 		}
-		r := d.judge(d.now)
-		if j := d.Job(); j != nil && d.Part() < len(j.Parts) {
-			r.Laid = j.Parts[d.Part()].Laid
-		}
-		return r
+		return d.judge(d.now)
 	})
 }
 

@@ -48,7 +48,7 @@ type Opened struct {
 	line    func(laminate.Ref) int // of the wall of a part of a job
 	overlay overlay.Overlay        // of what a job has laid at a joint or nozzle
 	of      *laminate.Job          // that job
-	laid    laminate.LaidOrder     // of a part of a job
+	at      int                    // which of its parts, where it is no overlay
 }
 
 // Open takes in a document: name is what to call it, folder where its shop books
@@ -129,9 +129,8 @@ func (o *Opened) Of(r *record.Record) *Opened {
 	case at < 0:
 		n.Err = fmt.Errorf("has no [[part]] with the id %q, which the record is of", r.Part)
 	default:
-		n.Schedule = o.Job.Wall(at)
-		n.laid = o.Job.Parts[at].Laid
-		n.Schedule.Title, n.Part = o.Job.Title+": "+o.Job.Parts[at].ID, r.Part
+		n.of, n.at, n.Part = o.Job, at, r.Part
+		n.Schedule = n.Judge(rules.Options{}).Schedule
 		n.line = func(ref laminate.Ref) int {
 			ref.Part = at
 			return o.Source.JobLine(o.Job, ref)
@@ -216,12 +215,12 @@ func (o *Opened) Verdict(options rules.Options) (rules.Severity, bool) {
 // document without a schedule has no figures then either.
 func (o *Opened) Judge(options rules.Options) *rules.Report {
 	switch {
+	case o.Usable() && o.of != nil && o.overlay.Kind == overlay.None:
+		return rules.JudgeJob(all.Rules(), o.of, o.Library, options).PartReport(o.at)
 	case o.Usable() && o.of != nil:
 		return rules.JudgeJob(all.Rules(), o.of, o.Library, options).Overlay(o.overlay)
 	case o.Usable():
-		r := all.Judge(o.Schedule, o.Library, options)
-		r.Laid = o.laid
-		return r
+		return all.Judge(o.Schedule, o.Library, options)
 	}
 	library := o.Library
 	if library == nil {

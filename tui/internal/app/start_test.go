@@ -226,7 +226,7 @@ func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
 	t.Cleanup(func() { _ = r.Document().Close() })
 	tuitest.Start(t, r, 80, 24)
 	(&rig{t, r}).press("down down down down down down down 5 1").
-		shows("LAY-UP", "part bottom, from the OUTSIDE in", "LAY PLY 9 of 9", "gel stop after ply 4, in 6 plies", "8 mat-1.5 · 7 woven-24").
+		shows("LAY-UP", "part bottom, from the OUTSIDE in", "STOP", "wax-under-bond", "LAY PLY 9 of 9", "gel stop after ply 4, in 6 plies", "8 mat-1.5 · 7 woven-24").
 		press("up").shows("no ply further that way").
 		press("down down down down down").shows("ply 4 is shown", "GEL STOP after this ply", "next        GEL STOP · 2-3 mat-1.5 · 1 veil-c-15").
 		press("down down down down").shows("no ply further that way", "1 of 9")

@@ -22,6 +22,13 @@ type over struct {
 	lost   string // why the job has it no more
 }
 
+// wall is the report of a part of a job with what the whole job says of it.
+type wall struct {
+	from   *rules.JobReport
+	part   int
+	report *rules.Report
+}
+
 // Turn has lay-up and inspection be about what is laid at a joint or nozzle; a
 // record of something else is closed.
 func (c *Case) Turn(o overlay.Overlay) error {
@@ -64,10 +71,17 @@ func (c *Case) Overlay() *rules.Overlaid { return c.Report().Overlay }
 
 // Report is of what is laid up and inspected.
 func (c *Case) Report() *rules.Report {
-	if !c.over.chosen || c.desk.Doc.Job() == nil {
+	j := c.desk.Doc.Job()
+	if j == nil || len(j.Parts) == 0 {
 		return c.desk.Report()
 	}
 	now := c.desk.Doc.JobReport()
+	if part := c.desk.Doc.Part(); !c.over.chosen {
+		if x := &c.wall; x.from != now || x.part != part {
+			x.from, x.part, x.report = now, part, now.PartReport(part)
+		}
+		return c.wall.report
+	}
 	if x := &c.over; x.from != now {
 		x.from, x.lost = now, ""
 		o, err := overlay.Find(now.Job, x.Part, x.Of, x.Kind)

@@ -42,6 +42,7 @@ type Case struct {
 	prints schedules.Fingerprints
 
 	over over
+	wall wall
 }
 
 // New makes an empty case. A nil clock is the machine's.

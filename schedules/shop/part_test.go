@@ -1,0 +1,34 @@
+package shop_test
+
+import (
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/shop"
+)
+
+// A part is accepted by its wall and by what the whole job says of it: how it
+// lies, what it is bonded to, from which side it is laid.
+func TestOf_aPartHasWhatTheJobSaysOfIt(t *testing.T) {
+	text := string(schedules.ExampleJob())
+	reversed := strings.Replace(text, `form            = "flat-bottom"`, `form            = "flat-bottom"`+"\nlaid = \"outside-in\"", 1)
+	if reversed == text {
+		t.Fatal("the example has no such line")
+	}
+	o := shop.New(shop.Options{NoBook: true}).Open("tank.toml", []byte(reversed), t.TempDir())
+	of := o.Of(&record.Record{Part: "bottom"})
+	if !of.Usable() {
+		t.Fatal(of.Why())
+	}
+	r := of.Judge(rules.Options{})
+	if r.Laid != laminate.OutsideIn || r.Verdict != rules.Break || len(r.Findings) == 0 || r.Findings[0].Rule.ID != "wax-under-bond" {
+		t.Errorf("laid %s, %s: %+v", r.Laid, r.Verdict, r.Findings)
+	}
+	if beside := o.Of(&record.Record{Part: "shell-1"}).Judge(rules.Options{}); beside.Laid == laminate.OutsideIn || beside.Verdict != rules.Warning {
+		t.Errorf("the part beside: laid %s, %s", beside.Laid, beside.Verdict)
+	}
+}
