@@ -20,8 +20,8 @@ import (
 	"frp/veilwright/schedules/shop"
 	"frp/veilwright/tui/internal/app"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/garbage"
 	"frp/veilwright/tui/internal/terminal"
-	"frp/veilwright/tui/internal/thrift"
 )
 
 // Options say how to run it.
@@ -63,7 +63,7 @@ const settled = 100 * time.Millisecond
 
 // Opening is for whoever is about to read the document that Run is to show: the
 // start waits for no garbage to be collected.
-func Opening() { thrift.Opening() }
+func Opening() { garbage.Opening() }
 
 // Run opens the terminal program on the document, and closes the document at its
 // end. An error says that there is no terminal to run in, or that the program
@@ -102,7 +102,7 @@ func Run(d *editor.Document, o Options) error {
 	p = tea.NewProgram(root, tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithMouseCellMotion(), tea.WithoutSignalHandler(),
 		tea.WithInput(terminal.Input{File: os.Stdin}), tea.WithOutput(screen))
 
-	time.AfterFunc(settled, thrift.Begin)
+	time.AfterFunc(settled, garbage.Begin)
 	ended := make(chan error, 1)
 	go func() {
 		_, err := p.Run()

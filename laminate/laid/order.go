@@ -37,6 +37,14 @@ func (o Order) Reversed() Order {
 	return r
 }
 
+// At is where in the order a single ply stands, from 0.
+func (o Order) At(ply int) int {
+	if n := len(o.Plies); n > 0 && o.Plies[0] != 1 {
+		return n - ply
+	}
+	return ply - 1
+}
+
 // As is the order for a mold: outside-in is reversed.
 func As(s *laminate.Schedule, a *laminate.Analysis, from laminate.LaidOrder) Order {
 	o := Written(s, a)

@@ -30,6 +30,13 @@ func TestReversed_twiceIsTheIdentity(t *testing.T) {
 		if twice := o.Reversed().Reversed(); !reflect.DeepEqual(twice, o) {
 			t.Fatalf("%v, twice reversed %v", o, twice)
 		}
+		for _, o := range []laid.Order{o, o.Reversed()} {
+			for k, ply := range o.Plies {
+				if o.At(ply) != k {
+					t.Fatalf("ply %d of %v stands at %d", ply, o.Plies, o.At(ply))
+				}
+			}
+		}
 	})
 }
 

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"time"
 
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
@@ -27,8 +26,8 @@ func (j *judge) layup() {
 	times := make(map[int]int, total)
 	var disorder, twice, strange []int
 	// Order is that of laying: of a part laid from the outside its last ply is the first.
-	order, at := j.laying()
-	highest, ticks := 0, 0
+	order := j.laying()
+	highest, ticks := -1, 0
 	backwards := false
 	var before *record.Laid
 	for i := range j.Record.Laid {
@@ -44,10 +43,10 @@ func (j *judge) layup() {
 		if times[t.Ply]++; times[t.Ply] == 2 {
 			twice = append(twice, t.Ply)
 		}
-		if at(t.Ply) < highest && times[t.Ply] == 1 {
+		if order.At(t.Ply) < highest && times[t.Ply] == 1 {
 			disorder = append(disorder, t.Ply)
 		}
-		highest = max(highest, at(t.Ply))
+		highest = max(highest, order.At(t.Ply))
 		if before != nil && !t.At.IsZero() && !before.At.IsZero() && t.At.Before(before.At) {
 			backwards = true
 		}
@@ -58,7 +57,7 @@ func (j *judge) layup() {
 		if times[n] > 0 {
 			continue
 		}
-		if k+1 < highest {
+		if k < highest {
 			skipped = append(skipped, n)
 		} else {
 			missing = append(missing, n)
@@ -175,17 +174,10 @@ func (j *judge) hasty() {
 	}
 }
 
-// laying is the order in which the plies are laid, and where in it, from 1, each
-// single ply stands.
-func (j *judge) laying() (laid.Order, func(ply int) int) {
+// laying is the order in which the plies are laid.
+func (j *judge) laying() laid.Order {
 	r := j.Report
-	total := r.Analysis.Total.Plies
-	return laid.As(r.Schedule, r.Analysis, r.Laid), func(ply int) int {
-		if r.Laid == laminate.OutsideIn {
-			return total + 1 - ply
-		}
-		return ply
-	}
+	return laid.As(r.Schedule, r.Analysis, r.Laid)
 }
 
 // gelStops judges whether each stop was waited out: the ply that stops has a
@@ -201,7 +193,7 @@ func (j *judge) gelStops(times map[int]int) {
 	}
 	var untold, early, short []int
 	stops := 0
-	order, _ := j.laying()
+	order := j.laying()
 	for k, n := range order.Plies {
 		if !order.Stops[k+1] || k+1 == len(order.Plies) {
 			continue

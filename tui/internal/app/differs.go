@@ -19,22 +19,34 @@ import (
 func (r *Root) differs() {
 	d := r.desk.Doc
 	type side struct {
-		name string
-		// One of the two: of a job all of it is told apart, not the wall on the bench.
-		other *rules.Report
-		job   *rules.JobReport
+		name  string
+		sheet func() paper.Sheet
 	}
+	wall := func(name string, other *rules.Report) side {
+		return side{name, func() paper.Sheet {
+			return paper.Diff(name, "as it stands", schedules.FactChanges(other.Schedule, d.Now()), revision.Compare(other, d.Report()), other, d.Report(), r.desk.Units())
+		}}
+	}
+	// Of a job all of it is told apart, not the wall on the bench.
+	job := func(name string, other *rules.JobReport) side {
+		return side{name, func() paper.Sheet {
+			return paper.DiffJobs(name, "the job as it stands", schedules.JobChanges(other.Job, d.Job()), revision.Jobs(other, d.JobReport(), d.Library()), r.desk.Units())
+		}}
+	}
+	const file = "the file"
 	var sides []side
-	if saved, job := d.Saved(), d.SavedJob(); job != nil {
-		sides = append(sides, side{"the file", nil, job})
-	} else if saved != nil {
-		sides = append(sides, side{"the file", saved, nil})
-	}
-	if job := d.OpenedJob(); job != nil {
-		sides = append(sides, side{"the job as opened", nil, job})
+	if d.Job() != nil {
+		if saved := d.SavedJob(); saved != nil {
+			sides = append(sides, job(file, saved))
+		}
+		sides = append(sides, job("the job as opened", d.OpenedJob()))
 	} else {
-		sides = append(sides, side{"as opened", d.Opened(), nil})
+		if saved := d.Saved(); saved != nil {
+			sides = append(sides, wall(file, saved))
+		}
+		sides = append(sides, wall("as opened", d.Opened()))
 	}
+	opened := len(sides) - 1
 	kind := schedules.Schedule
 	if d.Job() != nil {
 		kind = schedules.Job
@@ -42,15 +54,8 @@ func (r *Root) differs() {
 	at := 0
 	x := &page.Text{Head: "what differs", Full: true}
 	x.Body = func(w int) []string {
-		s := sides[at]
-		var sheet paper.Sheet
-		if s.job != nil {
-			sheet = paper.DiffJobs(s.name, "the job as it stands", schedules.JobChanges(s.job.Job, d.Job()), revision.Jobs(s.job, d.JobReport(), d.Library()), r.desk.Units())
-		} else {
-			sheet = paper.Diff(s.name, "as it stands", schedules.FactChanges(s.other.Schedule, d.Now()), revision.Compare(s.other, d.Report()), s.other, d.Report(), r.desk.Units())
-		}
 		var b strings.Builder
-		if err := paper.Text(&b, sheet, w-2); err != nil {
+		if err := paper.Text(&b, sides[at].sheet(), w-2); err != nil {
 			return []string{" " + err.Error()}
 		}
 		var lines []string
@@ -62,17 +67,13 @@ func (r *Root) differs() {
 	const g = "What differs"
 	x.Keys = keys.Table{
 		{Keys: []string{"1"}, Short: "since saved", Long: "what differs from the file", Group: g, Rank: 1, Can: func() string {
-			if len(sides) < 2 || sides[0].name != "the file" {
+			if sides[0].name != file {
 				return "there is no file yet to differ from"
 			}
 			return ""
 		}, Do: keys.Do(func() { at = 0 })},
 		{Keys: []string{"2"}, Short: "since opened", Long: "what was done since it was opened", Group: g, Rank: 2, Do: keys.Do(func() {
-			for i, s := range sides {
-				if strings.HasSuffix(s.name, "as opened") {
-					at = i
-				}
-			}
+			at = opened
 		})},
 		{Keys: []string{"3"}, Short: "another revision", Long: "against another file", Group: g, Rank: 3, Do: keys.Do(func() {
 			f := &page.Files{Head: "differs from which file?"}
@@ -97,13 +98,12 @@ func (r *Root) differs() {
 					return err
 				}
 				o := r.o.Shop.Open(path, file.Bytes, filepath.Dir(path))
-				s := side{name: filepath.Base(path)}
+				options := rules.Options{Units: r.desk.Units()}
 				if o.Job != nil {
-					s.job = o.JudgeJob(rules.Options{Units: r.desk.Units()})
+					sides = append(sides, job(filepath.Base(path), o.JudgeJob(options)))
 				} else {
-					s.other = o.Judge(rules.Options{Units: r.desk.Units()})
+					sides = append(sides, wall(filepath.Base(path), o.Judge(options)))
 				}
-				sides = append(sides, s)
 				at = len(sides) - 1
 				x.Settle()
 				return nil

@@ -18,12 +18,7 @@ func (p *Page) order() laid.Order {
 func (p *Page) reversed() bool { return p.records.Report().Laid == laminate.OutsideIn }
 
 // at is where in the order a single ply stands, from 0.
-func (p *Page) at(ply int) int {
-	if p.reversed() {
-		return p.total() - ply
-	}
-	return ply - 1
-}
+func (p *Page) at(ply int) int { return p.order().At(ply) }
 
 // run is plies of one row that are laid one after the other.
 type run struct {

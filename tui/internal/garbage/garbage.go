@@ -1,9 +1,9 @@
-// Package thrift sets when the runtime collects garbage. By itself it collects
+// Package garbage sets when the runtime collects garbage. By itself it collects
 // at four megabytes first, and then whenever the heap has doubled: in the middle
 // of a start that reads thousands of rows, of which nearly all is kept, and at
 // several times what a document of some hundred rows lives in, which is most of
 // the memory that is no part of the program's own file.
-package thrift
+package garbage
 
 import (
 	"os"

@@ -1,4 +1,4 @@
-package thrift
+package garbage
 
 import (
 	"runtime"

@@ -1,0 +1,78 @@
+package app
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/settings"
+	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+// tank opens a job out of a file.
+func tank(t testing.TB, text []byte, w, h int) *rig {
+	t.Helper()
+	path := filepath.Join(state(t), "tank.toml")
+	if err := os.WriteFile(path, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := New(d, options(draw.Mono))
+	t.Cleanup(func() { _ = r.Document().Close() })
+	tuitest.Start(t, r, w, h)
+	return &rig{t, r}
+}
+
+// What was open last has the verdict that check gives it: of a job that of the whole.
+func TestStart_recentJobHasItsVerdict(t *testing.T) {
+	g := tank(t, schedules.ExampleJob(), 80, 24)
+	d := g.r.Document()
+	want := d.JobReport().Verdict.String()
+	g.r.o.Keep = true
+	g.r.remember()
+	g.press("down") // with which what it asked for is done
+	if d.Report().Verdict.String() == want {
+		t.Fatal("the wall at the top has the verdict of the job")
+	}
+	if list := settings.Recents(); len(list) != 1 || list[0].Verdict != want {
+		t.Errorf("kept %+v, and check says %s", list, want)
+	}
+	// The bench is on one wall of it, and says on which.
+	g.shows("JOB", "Brine day tank").press("tab 1").shows("bottom of Brine day tank")
+}
+
+// Of a job what differs is told of all of it, whichever part the bench is on: it
+// was the wall on the bench against that of the first part, and nothing at all
+// against the job as it was opened.
+func TestDiffers_ofAJob(t *testing.T) {
+	g := tank(t, schedules.ExampleJob(), 100, 40)
+	g.press("down down down down down down enter + e").shows("the file → the job as it stands", "shell-1 in", "topcoat: count 1 → 2").hides("part.form", "bottom in")
+	g.press("2").shows("the job as opened", "topcoat: count 1 → 2").press("esc u e").shows("differs").hides("topcoat")
+}
+
+// What is laid at a joint stands in the title of the page that lays it.
+func TestTitle_namesWhatIsLaid(t *testing.T) {
+	g := tank(t, schedules.ExampleJob(), 80, 24)
+	g.press("down down down down down down down down down down down down down 5 2").shows("LAY-UP  joint J1, strap, of Brine day tank")
+	g.press("tab 1").shows("BENCH  bottom of Brine day tank")
+}
+
+// The page of laying leads through a wall from the side that is on the mold.
+func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
+	text := strings.Replace(string(schedules.ExampleJob()), "form            = \"flat-bottom\"", "form            = \"flat-bottom\"\nlaid = \"outside-in\"", 1)
+	if text == string(schedules.ExampleJob()) {
+		t.Fatal("the example has no such line")
+	}
+	tank(t, []byte(text), 80, 24).press("down down down down down down down 5 1").
+		shows("LAY-UP", "part bottom, from the OUTSIDE in", "STOP", "wax-under-bond", "LAY PLY 9 of 9", "gel stop after ply 4, in 6 plies", "8 mat-1.5 · 7 woven-24").
+		press("up").shows("no ply further that way").
+		press("down down down down down").shows("ply 4 is shown", "GEL STOP after this ply", "next        GEL STOP · 2-3 mat-1.5 · 1 veil-c-15").
+		press("down down down down").shows("no ply further that way", "1 of 9")
+}
