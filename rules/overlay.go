@@ -25,12 +25,20 @@ var statedFor = map[string][]overlay.Kind{
 	"neck": {overlay.Neck}, "neck_bond": {overlay.LaidOutside, overlay.LaidInside},
 }
 
+// titled is the title of something of a job, which may have none itself.
+func titled(job, name string) string {
+	if job == "" {
+		return name
+	}
+	return job + ": " + name
+}
+
 // PartReport is the report of one part as it is laid up, inspected and accepted: of
 // its wall, and of what the whole job says of the part.
 func (r *JobReport) PartReport(part int) *Report {
 	of := *r.Parts[part]
 	s := *of.Schedule
-	s.Title += ": " + r.Job.Parts[part].ID
+	s.Title = titled(s.Title, r.Job.Parts[part].ID)
 	of.Schedule, of.Laid = &s, r.Job.Parts[part].Laid
 	of.Findings = slices.Clone(of.Findings)
 	for _, f := range r.Findings {
@@ -48,7 +56,7 @@ func (r *JobReport) PartReport(part int) *Report {
 func (r *JobReport) Overlay(o overlay.Overlay) *Report {
 	s := o.Schedule(r.Job)
 	s.Head = r.Job.Head
-	s.Title += ": " + o.Name()
+	s.Title = titled(s.Title, o.Name())
 	of := &Report{Schedule: s, Analysis: laminate.Analyze(s, r.library), Overlay: &Overlaid{Overlay: o, Job: r.Job}}
 	for _, i := range o.Faces(r.Job) {
 		of.Overlay.Under = append(of.Overlay.Under, r.Parts[i].Analysis)
