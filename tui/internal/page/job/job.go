@@ -52,13 +52,13 @@ func New(d *page.Desk, c *records.Case) *Job {
 	const g = "On the job page"
 	p.Rows = keys.Table{
 		{Keys: []string{keys.Enter}, Short: "open", Long: "the bench on the wall of a part, or on a laminate that a part has; the form of the others", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
-		{Keys: []string{"5"}, Short: "lay up", Long: "lay up the wall of the part, or what is laid at the joint or nozzle, ply by ply into a record", Group: g, Rank: 7, Can: p.canLay, Do: keys.Do(func() { p.lay("lay-up") })},
-		{Keys: []string{"6"}, Short: "inspect", Long: "inspect the part, or what is laid at the joint or nozzle, with its record", Group: g, Rank: 8, Can: p.canLay, Do: keys.Do(func() { p.lay("inspect") })},
-		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle, joint or laminate", Group: g, Rank: 2, Do: func(e keys.Event) { p.table.Handle(e) }},
-		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 4, Can: p.can, Do: keys.Do(p.form)},
-		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 5, Can: p.isJob, Do: keys.Do(p.add)},
-		{Keys: []string{"p"}, Short: "fill in", Long: "propose what is missing: laminates, joints, pads and their sizes, with what is assumed; nothing changes until it is taken", Group: g, Rank: 3, Can: p.isJob, Do: keys.Do(p.propose)},
-		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle, joint or laminate", Group: g, Rank: 6, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
+		{Keys: []string{"5"}, Short: "lay up", Long: "lay up the wall of the part, or what is laid at the joint or nozzle, ply by ply into a record", Group: g, Rank: 2, Can: p.canLay, Do: keys.Do(func() { p.lay("lay-up") })},
+		{Keys: []string{"6"}, Short: "inspect", Long: "inspect the part, or what is laid at the joint or nozzle, with its record", Group: g, Rank: 3, Can: p.canLay, Do: keys.Do(func() { p.lay("inspect") })},
+		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle, joint or laminate", Group: g, Rank: 9, Do: func(e keys.Event) { p.table.Handle(e) }},
+		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 5, Can: p.can, Do: keys.Do(p.form)},
+		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 6, Can: p.isJob, Do: keys.Do(p.add)},
+		{Keys: []string{"p"}, Short: "fill in", Long: "propose what is missing: laminates, joints, pads and their sizes, with what is assumed; nothing changes until it is taken", Group: g, Rank: 4, Can: p.isJob, Do: keys.Do(p.propose)},
+		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle, joint or laminate", Group: g, Rank: 7, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
 		d.Out(g),
 	}
 	return p
