@@ -14,7 +14,7 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 	var list []Piece
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		piece := Piece{Name: "part " + p.ID, Count: p.Count.Or(1), Schedule: j.Wall(i)}
+		piece := Piece{Name: "part " + p.ID, At: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, Count: p.Count.Or(1), Schedule: j.Wall(i)}
 		part := &p.Part
 		if p.Schedule != "" {
 			part = &piece.Schedule.Part
@@ -29,20 +29,21 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		}
 	}
 	for i := range j.Joints {
-		x := &j.Joints[i]
+		x, at := &j.Joints[i], laminate.Ref{Kind: laminate.RefJoint, Index: i}
 		if x.Outside == "" {
-			list = append(list, Piece{Name: "joint " + x.ID + ", strap", Kind: Joint, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("no laminate is named for it (outside)")})
+			list = append(list, Piece{Name: "joint " + x.ID + ", strap", At: at, Kind: Joint, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("no laminate is named for it (outside)")})
 		}
-		pieces := laidAt(j, laminate.Ref{Kind: laminate.RefJoint, Index: i}, Joint, lib)
+		pieces := laidAt(j, at, Joint, lib)
 		if x.Outside == "" && len(pieces) > 0 {
 			pieces[0].Kind = Part // the hours of the joint are those of its strap
 		}
 		list = append(list, pieces...)
 	}
 	for i := range j.Nozzles {
-		pieces := laidAt(j, laminate.Ref{Kind: laminate.RefNozzle, Index: i}, Nozzle, lib)
+		at := laminate.Ref{Kind: laminate.RefNozzle, Index: i}
+		pieces := laidAt(j, at, Nozzle, lib)
 		if len(pieces) == 0 {
-			pieces = []Piece{{Name: "nozzle " + j.Nozzles[i].ID, Kind: Nozzle, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("it names no laminate")}}
+			pieces = []Piece{{Name: "nozzle " + j.Nozzles[i].ID, At: at, Kind: Nozzle, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("it names no laminate")}}
 		}
 		list = append(list, pieces...)
 	}
@@ -56,7 +57,7 @@ func laidAt(j *laminate.Job, at laminate.Ref, kind Kind, lib *laminate.Library) 
 		if o.Laminate == "" || j.Laminate(o.Laminate) < 0 {
 			continue
 		}
-		p := Piece{Name: o.Name(), Kind: kind, Count: 1, Schedule: o.Schedule(j)}
+		p := Piece{Name: o.Name(), At: o.At, Kind: kind, Count: 1, Schedule: o.Schedule(j)}
 		p.Ground, p.Missing = o.Ground(j, lib)
 		list = append(list, p)
 		kind = Part

@@ -17,7 +17,8 @@ const (
 
 // Piece is a laminate and what it is laid on.
 type Piece struct {
-	Name     string // "" for the one of a schedule
+	Name     string       // "" for the one of a schedule
+	At       laminate.Ref // the part, joint or nozzle of a job that it belongs to
 	Kind     Kind
 	Count    int                // how many alike
 	Schedule *laminate.Schedule // plies, resins, materials

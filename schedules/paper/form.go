@@ -34,7 +34,7 @@ type Frame struct {
 func (f *Frame) About() []string {
 	var list []string
 	for _, x := range []struct{ name, value string }{
-		{"job", f.Job}, {"part", f.Part}, {"revision", f.Revision}, {"date", f.Date}, {"fingerprint", f.Fingerprint}, {"units", f.Units},
+		{"job", f.Job}, {"piece", f.Part}, {"revision", f.Revision}, {"date", f.Date}, {"fingerprint", f.Fingerprint}, {"units", f.Units},
 	} {
 		if x.value != "" {
 			list = append(list, x.name+" "+x.value)

@@ -139,6 +139,14 @@ func (o *Opened) Of(r *record.Record) *Opened {
 	return n
 }
 
+// Head is that of a schedule or a job that can be used.
+func (o *Opened) Head() laminate.Head {
+	if o.Job != nil {
+		return o.Job.Head
+	}
+	return o.Schedule.Head
+}
+
 // Line gives the line of a place in the document, 0 where it has none.
 func (o *Opened) Line(at laminate.Ref) int {
 	if o.line != nil {

@@ -17,6 +17,7 @@ import (
 	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
 	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -115,6 +116,11 @@ func (c *call) run(args []string) {
 		c.say.Say("reading the grammar: %v", err)
 		c.ends(Unusable)
 		return
+	}
+	for _, n := range parser.Model.Leaves(true) {
+		if k := forms.Named(n.Name); k != nil && n.Parent.Name == "print" {
+			n.Detail = k.Help()
+		}
 	}
 	args, err = dispatch(parser.Model, args)
 	if err != nil {

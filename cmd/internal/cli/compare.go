@@ -98,10 +98,10 @@ func (k diffCommand) Run(c *call) error {
 
 // takeoffs tells apart what it takes to build two documents.
 func (k diffCommand) takeoffs(c *call, old, new *shop.Opened) error {
-	_, older := c.takenOff(old, filepath.Dir(k.Old), quantity.Temperature{})
-	head, newer := c.takenOff(new, filepath.Dir(k.New), quantity.Temperature{})
+	older := c.takenOff(old, filepath.Dir(k.Old), quantity.Temperature{})
+	newer := c.takenOff(new, filepath.Dir(k.New), quantity.Temperature{})
 	list := takeoff.Differ(older, newer, new.Library)
-	return c.either(report.TakeoffDiffering(k.Old, k.New, list), append(paper.DiffTakeoff(k.Old, k.New, list, older.Incomplete() || newer.Incomplete(), c.unitsOr(head.Units)), paper.Aid(nil)))
+	return c.either(report.TakeoffDiffering(k.Old, k.New, list), append(paper.DiffTakeoff(k.Old, k.New, list, older.Incomplete() || newer.Incomplete(), c.unitsOr(new.Head().Units)), paper.Aid(nil)))
 }
 
 // jobs tells two revisions of a job apart.

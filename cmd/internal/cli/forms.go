@@ -12,45 +12,31 @@ import (
 	"frp/veilwright/schedules/paper/forms"
 )
 
-// formOf is what the papers of a schedule or a job share.
+// onlyOf says what of a job a paper is of.
+type onlyOf struct {
+	Part  string `placeholder:"ID" help:"Of a job: this part alone."`
+	Joint string `placeholder:"ID" help:"Of a job: what is laid at this joint or nozzle alone."`
+}
+
+// formOf is a paper of a schedule or a job.
 type formOf struct {
 	File string `arg:"" help:"The schedule or job, or - for standard input." complete:"documents"`
+	onlyOf
 	paperFlags
 }
 
 type (
-	laminateScheduleCommand struct{ formOf }
-	layUpSheetCommand       struct{ formOf }
-	routeSheetCommand       struct{ formOf }
-	calculationCommand      struct{ formOf }
-	takeoffPaperCommand     struct {
+	takeoffPaperCommand struct {
 		formOf
 		ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, where the shop's table of initiators asks for it."`
 	}
 	inspectionPlanCommand struct {
 		File          string `arg:"" help:"The schedule or job." complete:"documents"`
-		Specification string `arg:"" optional:"" help:"The purchaser's specification, whose requirements are listed; of a schedule." complete:"documents"`
+		Specification string `arg:"" optional:"" help:"The purchaser's specification, whose requirements are listed; of a schedule or one part." complete:"documents"`
+		onlyOf
 		paperFlags
 	}
 )
-
-// Help is shown under the command's flags.
-func (laminateScheduleCommand) Help() string { return forms.Named("laminate-schedule").Help() }
-
-// Help is shown under the command's flags.
-func (layUpSheetCommand) Help() string { return forms.Named("lay-up-sheet").Help() }
-
-// Help is shown under the command's flags.
-func (routeSheetCommand) Help() string { return forms.Named("route-sheet").Help() }
-
-// Help is shown under the command's flags.
-func (inspectionPlanCommand) Help() string { return forms.Named("inspection-plan").Help() }
-
-// Help is shown under the command's flags.
-func (calculationCommand) Help() string { return forms.Named("calculation").Help() }
-
-// Help is shown under the command's flags.
-func (takeoffPaperCommand) Help() string { return forms.Named("takeoff").Help() }
 
 // Run prints the takeoff.
 func (k takeoffPaperCommand) Run(c *call) error { return k.print(c, k.ShopTemperature.Temperature) }
@@ -59,15 +45,19 @@ func (k takeoffPaperCommand) Run(c *call) error { return k.print(c, k.ShopTemper
 func (k formOf) Run(c *call) error { return k.print(c, quantity.Temperature{}) }
 
 func (k *formOf) print(c *call, at quantity.Temperature) error {
-	of, err := k.subject(c, k.File)
-	if of == nil {
+	of, err := k.subject(c, k.File, k.onlyOf)
+	if of == nil || err != nil {
 		return err
 	}
 	of.At = at
+	kind := forms.Named(c.command)
+	if err := kind.Lacks(of); err != nil {
+		return err
+	}
 	switch c.command {
 	case "calculation":
-		for i := range of.Parts {
-			c.endsAs(of.Structure(&of.Parts[i]))
+		for _, p := range of.Shown() {
+			c.endsAs(of.Structure(p))
 		}
 	case "takeoff":
 		if of.Count().Incomplete() {
@@ -76,13 +66,13 @@ func (k *formOf) print(c *call, at quantity.Temperature) error {
 	default:
 		c.endsBy(of.Verdict())
 	}
-	return k.put(c, forms.Named(c.command).Form(of), of.Units)
+	return k.put(c, kind.Form(of), of.Units)
 }
 
 // Run prints the plan.
 func (k inspectionPlanCommand) Run(c *call) error {
-	of, err := k.subject(c, k.File)
-	if of == nil {
+	of, err := k.subject(c, k.File, k.onlyOf)
+	if of == nil || err != nil {
 		return err
 	}
 	if k.Specification != "" {
@@ -100,7 +90,7 @@ func (k inspectionPlanCommand) Run(c *call) error {
 
 // subject reads and judges a schedule or a job; nil where it cannot be used,
 // which is said by then.
-func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
+func (k *paperFlags) subject(c *call, name string, only onlyOf) (*forms.Subject, error) {
 	if err := k.check(c); err != nil {
 		return nil, err
 	}
@@ -111,17 +101,12 @@ func (k *paperFlags) subject(c *call, name string) (*forms.Subject, error) {
 	if !d.Usable() {
 		return nil, c.unusable(false, func(s report.Schedule) any { return s }, d)
 	}
-	var units quantity.System
-	if d.Job != nil {
-		units = c.unitsOr(d.Job.Units)
-	} else {
-		units = c.units(d.Schedule)
-	}
 	folder := "" // of the shop books
 	if name != stdinName {
 		folder = filepath.Dir(name)
 	}
-	return forms.SubjectOf(d, c.books().Stock(folder), rules.Options{Units: units}), nil
+	of := forms.SubjectOf(d, c.books().Stock(folder), rules.Options{Units: c.unitsOr(d.Head().Units)})
+	return of, of.Narrow(only.Part, only.Joint)
 }
 
 // endsBy has the call end as a verdict asks for.

@@ -5,7 +5,6 @@ import (
 
 	"frp/veilwright/cmd/internal/flag"
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules"
@@ -72,7 +71,7 @@ func (k takeoffCommand) Run(c *call) error {
 
 // one prints the takeoff of one document, or gives its report.
 func (k takeoffCommand) one(c *call, d *shop.Opened, folder string) (report.Takeoff, error) {
-	head, t := c.takenOff(d, folder, k.ShopTemperature.Temperature)
+	head, t := d.Head(), c.takenOff(d, folder, k.ShopTemperature.Temperature)
 	units := c.unitsOr(head.Units)
 	if c.JSON {
 		return report.TakeoffOf(d.Name, head.Title, d.Library.Books, t), nil
@@ -86,16 +85,16 @@ func (k takeoffCommand) one(c *call, d *shop.Opened, folder string) (report.Take
 }
 
 // takenOff takes off what can be used; what cannot be determined of it is noted.
-func (c *call) takenOff(d *shop.Opened, folder string, at quantity.Temperature) (laminate.Head, *takeoff.Takeoff) {
-	head, pieces := laminate.Head{}, []takeoff.Piece(nil)
+func (c *call) takenOff(d *shop.Opened, folder string, at quantity.Temperature) *takeoff.Takeoff {
+	var pieces []takeoff.Piece
 	if d.Job != nil {
-		head, pieces = d.Job.Head, takeoff.OfJob(d.Job, d.Library)
+		pieces = takeoff.OfJob(d.Job, d.Library)
 	} else {
-		head, pieces = d.Schedule.Head, []takeoff.Piece{takeoff.Of(d.Schedule)}
+		pieces = []takeoff.Piece{takeoff.Of(d.Schedule)}
 	}
-	t := takeoff.Count(pieces, d.Library, c.books().Stock(folder), takeoff.Options{At: at, Units: c.unitsOr(head.Units)})
+	t := takeoff.Count(pieces, d.Library, c.books().Stock(folder), takeoff.Options{At: at, Units: c.unitsOr(d.Head().Units)})
 	if t.Incomplete() {
 		c.ends(Incomplete)
 	}
-	return head, t
+	return t
 }

@@ -6,6 +6,7 @@ package forms
 import (
 	"errors"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -55,6 +56,7 @@ func Named(name string) *Kind {
 // Form is the paper of a subject.
 func (k *Kind) Form(of *Subject) *paper.Form {
 	f := &paper.Form{Frame: of.Frame(k.Title), Sheet: append(warnings("", of.Whole), k.Make(of)...)}
+	f.Part = of.Name()
 	for i := range of.Parts {
 		if w := of.Parts[i].Report.Wall; w != nil {
 			f.NotChecked = w.NotChecked
@@ -74,6 +76,9 @@ type Subject struct {
 	// Whole is what the rules say of the whole job: of parts as they stand on each other,
 	// joints, nozzles and the test.
 	Whole []rules.Finding
+	// Only is the part, joint or nozzle of the job that the paper is of, the zero Ref
+	// where it is of all; see Narrow.
+	Only laminate.Ref
 	// Required are the lines of a specification, as far as they go without a
 	// record; Specification names it, empty where there is none.
 	Required      []acceptance.Line
@@ -119,21 +124,25 @@ func (of *Subject) Structure(p *Part) *wall.Result {
 // Require holds the subject against a specification as far as that goes without
 // a record: each requirement is a line.
 func (of *Subject) Require(o *shop.Opened) error {
-	if of.Job != nil {
-		return errors.New("a specification is held against a schedule: name that of the part instead of the job")
+	r := of.Parts[0].Report
+	switch {
+	case of.Job == nil:
+	case of.Only.Kind != laminate.RefJobPart:
+		return errors.New("a specification is held against one wall: say of which part of the job (--part)")
+	default:
+		r = of.Parts[of.Only.Index].Report
 	}
 	of.Specification = strings.TrimSpace(o.Specification.Number + " " + o.Specification.Title + " (" + filepath.Base(o.Name) + ")")
-	r := of.Parts[0].Report
 	prints := schedules.Fingerprint(r.Schedule, r.Analysis, of.Library)
 	of.Required = recorder.Compare(acceptance.Input{Report: r, Library: of.Library, Specification: o.Specification, Levels: of.Levels, Record: &record.Record{}, Units: of.Units}, &prints).Lines
 	return nil
 }
 
-// Verdict is the worst of all parts and of the whole.
+// Verdict is the worst of all that the paper is of.
 func (of *Subject) Verdict() rules.Severity {
 	v := rules.Clear
-	for i := range of.Parts {
-		v = max(v, of.Parts[i].Report.Verdict)
+	for _, p := range of.Shown() {
+		v = max(v, p.Report.Verdict)
 	}
 	for i := range of.Whole {
 		v = max(v, of.Whole[i].Severity)
@@ -148,8 +157,7 @@ func OfSchedule(file string, lib *laminate.Library, own stock.Stock, r *rules.Re
 
 // each makes the blocks of every part, under its id where there are several.
 func (of *Subject) each(blocks func(*Part) paper.Sheet) (sheet paper.Sheet) {
-	for i := range of.Parts {
-		p := &of.Parts[i]
+	for _, p := range of.Shown() {
 		if p.ID != "" {
 			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + p.ID, Page: true})
 		}
@@ -160,7 +168,7 @@ func (of *Subject) each(blocks func(*Part) paper.Sheet) (sheet paper.Sheet) {
 
 // whole begins what is said of all of a job, after its parts.
 func (of *Subject) whole() paper.Sheet {
-	if of.Job == nil {
+	if of.Job == nil || of.Only != (laminate.Ref{}) {
 		return nil
 	}
 	return paper.Sheet{paper.Heading{Level: 1, Text: "Whole job", Page: true}}
@@ -194,7 +202,7 @@ func Takeoff(of *Subject) paper.Sheet {
 func (of *Subject) Count() *takeoff.Takeoff {
 	var pieces []takeoff.Piece
 	if of.Job != nil {
-		pieces = takeoff.OfJob(of.Job, of.Library)
+		pieces = slices.DeleteFunc(takeoff.OfJob(of.Job, of.Library), func(p takeoff.Piece) bool { return !of.covers(p.At) })
 	} else {
 		pieces = []takeoff.Piece{takeoff.Of(of.Parts[0].Report.Schedule)}
 	}

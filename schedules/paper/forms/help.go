@@ -14,13 +14,16 @@ var helps = map[string]string{
     veilwright print laminate-schedule tank.toml -o tank.svg` + exits,
 	"lay-up-sheet": `What lies beside the mold: the cautions that this part calls for, when to stop, the resin mix by the shop's own table, the cut list, and each single ply in the order of laying with fields to write in; work stops at each gel stop and when the barrier is whole.
 
-    veilwright print lay-up-sheet tank.toml -o tank-lay-up.pdf` + exits,
+    veilwright print lay-up-sheet header.toml -o header-lay-up.pdf
+    veilwright print lay-up-sheet tank.toml --part shell-1 -o shell-1.pdf
+    veilwright print lay-up-sheet tank.toml --joint N2 -o N2.pdf` + exits,
 	"route-sheet": `What goes with the part through the shop: each operation in order, with hold, witness and review points, fields for dates and names, and the text for the plate.
 
     veilwright print route-sheet job.toml -o job-route.pdf --paper a4` + exits,
 	"inspection-plan": `What is inspected, how, how often, to which limit and by whose word; what nobody has stated is a field to write in. With a specification each of its requirements is a line.
 
-    veilwright print inspection-plan header.toml spec.toml -o header-plan.pdf` + exits,
+    veilwright print inspection-plan header.toml spec.toml -o header-plan.pdf
+    veilwright print inspection-plan tank.toml spec.toml --part shell-1 -o shell-1-plan.pdf` + exits,
 	"calculation": `The structure worked out for a reviewer with a pocket calculator: geometry, plies from their constituents, stiffness, loads and each criterion, with the formula, the numbers put in, the result and the source. wall prints the same in short, and its --json has the figures.
 
     veilwright print calculation header.toml

@@ -15,7 +15,7 @@ import (
 
 // equipment is a job as a whole: seen from outside, and where its nozzles stand.
 func equipment(of *Subject) (sheet paper.Sheet) {
-	if of.Job == nil {
+	if of.Job == nil || of.Only != (laminate.Ref{}) {
 		return nil
 	}
 	if p, left, ok := picture.Elevation(of.Job, of.Units); ok {
@@ -92,6 +92,9 @@ type laidOver struct {
 // overlaysAt are the laminates laid at a joint, a nozzle or a part beside its wall,
 // in the order in which it is done; none that no laminate is named for.
 func (of *Subject) overlaysAt(at laminate.Ref) (list []*laidOver) {
+	if !of.covers(at) {
+		return nil
+	}
 	for _, x := range overlay.At(of.Job, at) {
 		if x.Laminate == "" {
 			continue
@@ -131,6 +134,9 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 		return nil
 	}
 	for i := range of.Job.Joints {
+		if !of.covers(laminate.Ref{Kind: laminate.RefJoint, Index: i}) {
+			continue
+		}
 		j := &of.Job.Joints[i]
 		sheet = append(sheet, paper.Heading{Level: 1, Text: "Joint " + j.ID + ", " + j.Between[0] + " to " + j.Between[1], Page: true})
 		var inside, outside *laidOver
@@ -175,15 +181,16 @@ func (o *laidOver) title() string {
 }
 
 // openings are what is laid in the corners of bottoms and round the nozzles of a
-// job, ply by ply, in the order in which it is done.
-func openings(of *Subject) (sheet paper.Sheet) {
+// job, ply by ply, in the order in which it is done, to be written in where pen is
+// true.
+func openings(of *Subject, pen bool) (sheet paper.Sheet) {
 	if of.Job == nil {
 		return nil
 	}
 	for i := range of.Job.Parts {
 		for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJobPart, Index: i}) {
 			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + o.Part + ", " + o.Kind.Said(), Page: true},
-				paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, true))
+				paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))
 		}
 	}
 	for i := range of.Job.Nozzles {
@@ -193,7 +200,7 @@ func openings(of *Subject) (sheet paper.Sheet) {
 			sheet = append(sheet, paper.Heading{Level: 1, Text: "Nozzle " + n.ID + " on " + n.On, Page: true})
 		}
 		for _, o := range list {
-			sheet = append(sheet, paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, true))
+			sheet = append(sheet, paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))
 		}
 	}
 	return sheet

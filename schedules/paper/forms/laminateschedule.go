@@ -32,7 +32,7 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 			"thickness, least and most", "cure before handling", "post-cure", "laid to procedure",
 		}})
 	})...)
-	sheet = append(sheet, joints(of, false)...)
+	sheet = append(append(sheet, openings(of, false)...), joints(of, false)...)
 	sheet = append(sheet, of.whole()...)
 	if of.Head.Notes != "" {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: of.Head.Notes})

@@ -28,13 +28,7 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		if len(s.Plies) == 0 {
 			return append(part, paper.Note{Text: "No plies."})
 		}
-		part = append(part, safetyNotes(p)...)
-		part = append(part, paper.Boxes{Titles: []string{"serial", "mold or mandrel", "release film or agent", "date and shift", "air temperature", "humidity", "surface temperature", "dew point"}})
-		part = append(part, paper.Heading{Level: 2, Text: "Stop, and call the foreman, if"})
-		for _, text := range stops(u) {
-			part = append(part, paper.Note{Mark: "- ", Text: text})
-		}
-		part = append(part, mixes(of, p)...)
+		part = append(part, beforeLaying(of, s, a, "mold or mandrel", "release film or agent")...)
 		part = append(part, paper.Heading{Level: 2, Text: "Section"}, section(p, u))
 		if list := anglesOf(s, a); list != nil {
 			part = append(part, paper.Heading{Level: 2, Text: "Angles"}, paper.Figure{Picture: picture.Angles(list, p.Laid == laminate.OutsideIn), Text: []string{turned(p.Laid)}})
@@ -43,7 +37,10 @@ func LayUpSheet(of *Subject) paper.Sheet {
 			paper.Heading{Level: 2, Text: "Cut list"}, cuts(of, p),
 			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
 	})
-	list := append(openings(of), joints(of, true)...)
+	list := append(openings(of, true), joints(of, true)...)
+	if alone := of.overlaysAt(of.Only); list != nil && of.Shown() == nil { // no part's pages stand before it
+		sheet = append(sheet, beforeBonding(of, alone)...)
+	}
 	sheet = append(append(sheet, list...), of.whole()...)
 	if list != nil {
 		sheet = append(sheet, paper.Note{Mark: "HOLD before each overlay: ", Text: "faces abraded to a dull, fiber-roughened surface past the last ply, clean and dry; no wax under a later ply; time since the face gelled within the resin manufacturer's limit (" +
@@ -96,8 +93,40 @@ func orderLine(p *Part) string {
 	return "process side first, on the mold or mandrel, as the schedule is written. On a mold that shapes the outside the order is the reverse: this sheet is not for it."
 }
 
-// safetyNotes are the cautions that the plies of a part call for.
-func safetyNotes(p *Part) (sheet paper.Sheet) {
+// beforeLaying is what is read and written down before the first ply: cautions, the
+// conditions, when to stop, and the resin mix. on are boxes for what it is laid on.
+func beforeLaying(of *Subject, s *laminate.Schedule, a *laminate.Analysis, on ...string) paper.Sheet {
+	var work []safety.Trigger
+	if on == nil {
+		work = append(work, safety.Bonding)
+	}
+	if safety.Encloses(s.Part.Form) {
+		work = append(work, safety.Entering)
+	}
+	sheet := append(safetyNotes(a, work...), paper.Boxes{Titles: append(append([]string{"serial"}, on...), "date and shift", "air temperature", "humidity", "surface temperature", "dew point")},
+		paper.Heading{Level: 2, Text: "Stop, and call the foreman, if"})
+	for _, text := range stops(of.Units) {
+		sheet = append(sheet, paper.Note{Mark: "- ", Text: text})
+	}
+	return append(sheet, mixes(of, s)...)
+}
+
+// beforeBonding is the same of all that is laid at one joint or nozzle.
+func beforeBonding(of *Subject, list []*laidOver) paper.Sheet {
+	whole := laminate.Schedule{Resins: of.Job.Resins, Materials: of.Job.Materials}
+	for _, o := range list {
+		whole.Plies = append(whole.Plies, o.schedule.Plies...)
+		for _, i := range o.Faces(of.Job) {
+			if form := of.Parts[i].Report.Schedule.Part.Form; safety.Encloses(form) {
+				whole.Part.Form = form
+			}
+		}
+	}
+	return beforeLaying(of, &whole, laminate.Analyze(&whole, of.Library))
+}
+
+// safetyNotes are the cautions that plies call for, and the work beside them.
+func safetyNotes(a *laminate.Analysis, work ...safety.Trigger) (sheet paper.Sheet) {
 	seen := map[string]bool{}
 	add := func(list []safety.Caution) {
 		for _, c := range list {
@@ -107,13 +136,10 @@ func safetyNotes(p *Part) (sheet paper.Sheet) {
 			}
 		}
 	}
-	for i := range p.Report.Analysis.Rows {
-		add(safety.ForPly(&p.Report.Analysis.Rows[i]))
+	for i := range a.Rows {
+		add(safety.ForPly(&a.Rows[i]))
 	}
-	add(safety.For(safety.Cutting))
-	if safety.Encloses(p.Report.Schedule.Part.Form) {
-		add(safety.For(safety.Entering))
-	}
+	add(safety.For(append(work, safety.Cutting)...))
 	return sheet
 }
 
@@ -130,17 +156,20 @@ func stops(u quantity.System) []string {
 	}
 }
 
-// mixes is the shop's own table for the resins of a part, and fields for what was
-// mixed. Where the table has nothing, nothing is said.
-func mixes(of *Subject, p *Part) paper.Sheet {
+// mixes is the shop's own table for the resins that the plies lie in, and fields for
+// what was mixed. Where the table has nothing, nothing is said.
+func mixes(of *Subject, s *laminate.Schedule) paper.Sheet {
 	u := of.Units
 	sheet := paper.Sheet{paper.Heading{Level: 2, Text: "Resin mix"}}
 	table := paper.Table{Columns: append(columns("resin", "at"), paper.Column{Title: "initiator", Right: true}, paper.Column{Title: "promoter", Right: true}, paper.Column{Title: "gels in", Right: true},
 		paper.Column{Title: "initiator for a pot", Right: true}, paper.Column{Title: "source"})}
 	written := paper.Table{Columns: append(columns("resin", "family"), pens("initiator", "promoter", "resin lot", "initiator lot", "gel time, tested")...)}
 	var without []string
-	for i := range p.Report.Schedule.Resins {
-		r := &p.Report.Schedule.Resins[i]
+	for i := range s.Resins {
+		r := &s.Resins[i]
+		if !slices.ContainsFunc(s.Plies, func(p laminate.Ply) bool { return p.Resin == r.ID }) {
+			continue
+		}
 		found := false
 		for k := range of.Stock.Initiators {
 			x := &of.Stock.Initiators[k]

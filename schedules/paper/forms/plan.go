@@ -15,8 +15,8 @@ type check struct{ what, method, extent, limit, source, when, point string }
 // whose word. Where nobody has stated a limit there is room to write it in.
 func InspectionPlan(of *Subject) paper.Sheet {
 	var sheet paper.Sheet
-	for i := range of.Parts {
-		sheet = append(sheet, warned(&of.Parts[i])...)
+	for _, p := range of.Shown() {
+		sheet = append(sheet, warned(p)...)
 	}
 	specification := of.Specification
 	if specification == "" {
@@ -32,12 +32,9 @@ func InspectionPlan(of *Subject) paper.Sheet {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Required by the specification"}, t)
 	}
 	sheet = append(sheet, of.each(func(p *Part) paper.Sheet {
-		t := paper.Table{Columns: append(columns("characteristic", "method", "extent", "acceptance", "source", "when", "point"), pens("agreed", "record no.", "sign")...)}
-		for _, c := range checks(p, of.Units) {
-			t.Rows = append(t.Rows, paper.Row{Cells: []string{c.what, c.method, c.extent, c.limit, c.source, c.when, c.point, "", "", ""}, Strong: c.point == hold})
-		}
-		return paper.Sheet{paper.Heading{Level: 2, Text: "In the shop"}, t}
+		return paper.Sheet{paper.Heading{Level: 2, Text: "In the shop"}, checkTable(checks(p, of.Units))}
 	})...)
+	sheet = append(sheet, bonds(of)...)
 	sheet = append(sheet, of.whole()...)
 	sheet = append(sheet, paper.Heading{Level: 2, Text: "Instruments"},
 		paper.Boxes{Titles: []string{"thickness gauge, number and calibration", "Barcol gauge, number and check plates", "pressure gauge, number and range", "thermometer and hygrometer"}, Across: 2})
@@ -49,6 +46,81 @@ func InspectionPlan(of *Subject) paper.Sheet {
 		sheet = append(sheet, paper.Note{Mark: "Safety: ", Text: c.Text})
 	}
 	return append(sheet, paper.Heading{Level: 2, Text: "Agreed"}, paper.Signature{Role: "fabricator's quality control"}, paper.Signature{Role: "purchaser's inspector"})
+}
+
+func checkTable(list []check) paper.Table {
+	t := paper.Table{Columns: append(columns("characteristic", "method", "extent", "acceptance", "source", "when", "point"), pens("agreed", "record no.", "sign")...)}
+	for _, c := range list {
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{c.what, c.method, c.extent, c.limit, c.source, c.when, c.point, "", "", ""}, Strong: c.point == hold})
+	}
+	return t
+}
+
+// bonds is what is inspected of all that is laid at joints, at nozzles and in the
+// corners of bottoms.
+func bonds(of *Subject) (sheet paper.Sheet) {
+	if of.Job == nil {
+		return nil
+	}
+	add := func(at laminate.Ref, title string, first ...check) {
+		list := of.overlaysAt(at)
+		if list == nil {
+			return
+		}
+		sheet = append(sheet, paper.Heading{Level: 1, Text: title, Page: true}, checkTable(append(first, bondChecks(of, list)...)))
+	}
+	for i := range of.Job.Parts {
+		add(laminate.Ref{Kind: laminate.RefJobPart, Index: i}, "Part "+of.Job.Parts[i].ID+", knuckle")
+	}
+	for i := range of.Job.Joints {
+		j := &of.Job.Joints[i]
+		add(laminate.Ref{Kind: laminate.RefJoint, Index: i}, "Joint "+j.ID+", "+j.Between[0]+" to "+j.Between[1],
+			check{"fit-up", "tape, straightedge", "all around", labeled("gap at most ", orAgreed(size("", j.Gap, quantity.Size, of.Units))) + ", offset " + agreed, bySchedule, "before lay-up", witness})
+	}
+	for i := range of.Job.Nozzles {
+		n := &of.Job.Nozzles[i]
+		add(laminate.Ref{Kind: laminate.RefNozzle, Index: i}, "Nozzle "+n.ID+" on "+n.On,
+			check{"place and projection", "tape, template", "each nozzle", "drawing", "drawing", "before lay-up", witness},
+			check{"cut edge", "by eye", "all around", "sealed with resin", inspection.ByPractice, "before lay-up", hold})
+	}
+	return sheet
+}
+
+func orAgreed(text string) string {
+	if text == "" {
+		return agreed
+	}
+	return text
+}
+
+// bondChecks are those of the laminates of one joint or nozzle, or of a knuckle.
+func bondChecks(of *Subject, list []*laidOver) []check {
+	rows := []check{
+		{"faces", "by eye, wiped", "whole width of the bond", "abraded to a dull, fiber-roughened surface past the last ply; clean, dry, no wax", inspection.ByPractice, "before lay-up", hold},
+		{"time since the face gelled", "record of the part", "each face", "within the resin manufacturer's limit " + agreed, "resin manufacturer", "before lay-up", hold},
+	}
+	for _, o := range list {
+		name := o.Kind.Said()
+		rows = append(rows, check{name + ": plies", "by eye, count", "each ply", quantity.Counted(o.schedule.NumberOfPlies(), "ply", "plies") + " in the order of laying", bySchedule, "during lay-up", review})
+		if o.on.Across != nil {
+			widest := 0.0
+			for ply := range o.schedule.NumberOfPlies() {
+				widest = max(widest, o.take(ply+1, of.Units).Across)
+			}
+			rows = append(rows, check{name + ": width or diameter", "tape", "all around", "at least " + of.Units.Figure(widest, quantity.Size) + " at the widest ply", bySchedule, "after cure", hold})
+		}
+		thick := agreed
+		if t := o.analysis.Total; t.ThicknessKnown {
+			thick = "computed " + of.Units.Thickness(t.Thickness) + ", range as agreed"
+		}
+		rows = append(rows, check{name + ": thickness", "gauge, step at the edge", agreed, thick, bySchedule, "after cure", hold})
+		if o.Kind.Wets() {
+			rows = append(rows, check{name + ": surface cure", "acetone wipe", "each place of hardness", "neither softened nor tacky", inspection.ByPractice, "after cure", hold})
+		}
+	}
+	return append(rows,
+		check{"hardness", "Barcol, ASTM D2583", "10 readings at each place", "at least 90 % of the resin manufacturer's figure", "from memory, to be agreed", "after cure", hold},
+		check{"visual", "by eye, tapped", "whole overlay", "no lifted edge, no void under it; limits of defects as agreed", "to be agreed", "after cure", hold})
 }
 
 func columns(titles ...string) []paper.Column {

@@ -25,8 +25,8 @@ type operation struct{ what, point, paper string }
 // did it, who looked, and where work stops.
 func RouteSheet(of *Subject) paper.Sheet {
 	var sheet paper.Sheet
-	for i := range of.Parts {
-		sheet = append(sheet, warned(&of.Parts[i])...)
+	for _, p := range of.Shown() {
+		sheet = append(sheet, warned(p)...)
 	}
 	sheet = append(sheet, paper.Boxes{Titles: []string{"serial", "order", "quantity", "wanted by"}}, paper.Note{Text: legend})
 	t := paper.Table{Columns: []paper.Column{{Title: "no.", Right: true}, {Title: "operation"}, {Title: "point"}, {Title: "paper"}, {Title: "planned", Write: true}, {Title: "done, date", Write: true},
@@ -43,9 +43,13 @@ func RouteSheet(of *Subject) paper.Sheet {
 	for _, c := range safety.For(work...) {
 		sheet = append(sheet, paper.Note{Mark: "Safety: ", Text: c.Text})
 	}
-	sheet = append(sheet, paper.Heading{Level: 2, Text: "Text for the plate"}, of.plate(), paper.Boxes{Titles: []string{"year", "serial", "capacity", "built to"}})
+	released := "released to be joined"
+	if of.Only == (laminate.Ref{}) {
+		released = "released for shipment"
+		sheet = append(sheet, paper.Heading{Level: 2, Text: "Text for the plate"}, of.plate(), paper.Boxes{Titles: []string{"year", "serial", "capacity", "built to"}})
+	}
 	return append(sheet, paper.Heading{Level: 2, Text: "Deviations"}, paper.Boxes{Titles: []string{"operation, what was done otherwise, disposition, who said so"}, Across: 1, High: 24},
-		paper.Signature{Role: "released for shipment"})
+		paper.Signature{Role: released})
 }
 
 // enclosed tells whether somebody might have to go in.
@@ -64,43 +68,63 @@ func operations(of *Subject) []operation {
 		{"drawings, laminate schedule and inspection plan released, this revision", review, "laminate schedule"},
 		{"materials received and identified: lots, shelf life, certificates", review, ""},
 	}
-	for i := range of.Parts {
-		list = append(list, partOperations(&of.Parts[i])...)
+	for _, p := range of.Shown() {
+		list = append(list, partOperations(p)...)
 	}
-	if j := of.Job; j != nil {
-		for i := range j.Nozzles {
-			n := &j.Nozzles[i]
-			on := "nozzle " + n.ID + " on " + n.On + ": "
-			list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
-			list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
-			for _, o := range []struct{ what, id, then string }{{"neck", n.Neck, ""}, {"inside overlay", n.InstallationInside, "; veil last"}, {"pad", n.Pad, ""}, {"outside overlay", n.InstallationOutside, ""}} {
-				if o.id != "" {
-					list = append(list, operation{on + o.what + ", laminate " + o.id + o.then, "", "lay-up sheet"})
-				}
-			}
-			if n.Gussets.Given && n.Gussets.Value > 0 {
-				list = append(list, operation{on + quantity.Counted(n.Gussets.Value, "gusset", "gussets"), "", ""})
-			}
-			list = append(list, operation{on + "inspected inside and outside before closing", hold, "inspection plan"})
-		}
-		for i := range j.Joints {
-			x := &j.Joints[i]
-			at := "joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1] + ": "
-			list = append(list, operation{at + "fit up, gap and offset", witness, ""}, operation{at + "surfaces abraded, clean and dry, time since the face gelled", hold, ""})
-			if x.Inside != "" {
-				list = append(list, operation{at + "inside seal, laminate " + x.Inside + "; veil last, waxed coat", "", "lay-up sheet"})
-			}
-			if x.Outside != "" {
-				list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat", "", "lay-up sheet"})
-			}
-		}
+	if of.Job != nil {
+		list = append(list, of.nozzleOperations()...)
+		list = append(list, of.jointOperations()...)
 	}
 	list = append(list,
 		operation{"cure to handling, post-cure where it is called for", review, "inspection plan"},
 		operation{"final inspection: visual on both sides, thickness, Barcol, acetone", hold, "inspection plan"})
-	list = append(list, operation{"test" + of.test(), witness, "inspection plan"},
+	if of.Only != (laminate.Ref{}) { // what is tested, marked and shipped is the whole
+		return append(list, operation{"records complete, released to be joined", hold, "inspection report"})
+	}
+	return append(list, operation{"test" + of.test(), witness, "inspection plan"},
 		operation{"marking: plate and match marks", "", ""},
 		operation{"cleaned, openings closed, records complete, released", hold, "inspection report"})
+}
+
+// nozzleOperations are those of the nozzles of a job.
+func (of *Subject) nozzleOperations() (list []operation) {
+	for i := range of.Job.Nozzles {
+		if !of.covers(laminate.Ref{Kind: laminate.RefNozzle, Index: i}) {
+			continue
+		}
+		n := &of.Job.Nozzles[i]
+		on := "nozzle " + n.ID + " on " + n.On + ": "
+		list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
+		list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
+		for _, o := range []struct{ what, id, then string }{{"neck", n.Neck, ""}, {"inside overlay", n.InstallationInside, "; veil last"}, {"pad", n.Pad, ""}, {"outside overlay", n.InstallationOutside, ""}} {
+			if o.id != "" {
+				list = append(list, operation{on + o.what + ", laminate " + o.id + o.then, "", "lay-up sheet"})
+			}
+		}
+		if n.Gussets.Given && n.Gussets.Value > 0 {
+			list = append(list, operation{on + quantity.Counted(n.Gussets.Value, "gusset", "gussets"), "", ""})
+		}
+		list = append(list, operation{on + "inspected inside and outside before closing", hold, "inspection plan"})
+	}
+	return list
+}
+
+// jointOperations are those of the joints of a job.
+func (of *Subject) jointOperations() (list []operation) {
+	for i := range of.Job.Joints {
+		if !of.covers(laminate.Ref{Kind: laminate.RefJoint, Index: i}) {
+			continue
+		}
+		x := &of.Job.Joints[i]
+		at := "joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1] + ": "
+		list = append(list, operation{at + "fit up, gap and offset", witness, ""}, operation{at + "surfaces abraded, clean and dry, time since the face gelled", hold, ""})
+		if x.Inside != "" {
+			list = append(list, operation{at + "inside seal, laminate " + x.Inside + "; veil last, waxed coat", "", "lay-up sheet"})
+		}
+		if x.Outside != "" {
+			list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat", "", "lay-up sheet"})
+		}
+	}
 	return list
 }
 

@@ -43,17 +43,48 @@ func (r *Root) paper() {
 	case name == "inspection-plan" && demands != nil && r.records.Record() != nil:
 		r.writePaper(printed{stem(r.records.Record().Path()), "inspection-report", r.inspectionReport}, false)
 	default:
-		r.writePaper(r.printed(sheets.Named(name)), false)
+		at := r.about()
+		if name == "route-sheet" { // it goes with the whole equipment
+			at = laminate.Ref{}
+		}
+		r.writePaper(r.printed(sheets.Named(name), at), false)
 	}
 }
 
-// printed is a paper of the schedule or the whole job.
-func (r *Root) printed(kind *sheets.Kind) printed {
-	return printed{stem(r.suggestion()), kind.Name, func() (*paper.Form, error) { return r.form(kind), nil }}
+// about is the part, joint or nozzle of the job that the open page is about; the
+// zero Ref stands for the whole document.
+func (r *Root) about() (at laminate.Ref) {
+	j := r.desk.Doc.Job()
+	if j == nil || len(j.Parts) == 0 {
+		return at
+	}
+	at = laminate.Ref{Kind: laminate.RefJobPart, Index: r.desk.Doc.Part()}
+	open := r.pages[r.at]
+	if p, ok := open.(page.Pointer); ok {
+		at = p.Selects()
+	} else if o := r.records.Overlay(); o != nil && (open.Name() == "lay-up" || open.Name() == "inspect") {
+		at = o.At
+	}
+	switch at.Kind {
+	case laminate.RefJobPart, laminate.RefJoint, laminate.RefNozzle:
+		return laminate.Ref{Kind: at.Kind, Index: at.Index}
+	default:
+	}
+	return laminate.Ref{}
 }
 
-// papers asks which paper to write: of the schedule or the whole job, and of the
-// part that a record lies open of.
+// printed is a paper of the schedule or the whole job, or of one part, joint or
+// nozzle of it.
+func (r *Root) printed(kind *sheets.Kind, at laminate.Ref) printed {
+	name := stem(r.suggestion())
+	if at != (laminate.Ref{}) {
+		name += "-" + page.FileWord(r.narrowed(at).ID())
+	}
+	return printed{name, kind.Name, func() (*paper.Form, error) { return r.form(kind, at), nil }}
+}
+
+// papers asks which paper to write: of what the page is about, of the schedule or
+// the whole job, and of the part that a record lies open of.
 func (r *Root) papers() {
 	l := &page.List{Head: "papers", Text: "Which paper? It is written as a PDF beside the document, in " + r.folderWord() + ".", Verb: "write"}
 	var list []printed
@@ -62,10 +93,23 @@ func (r *Root) papers() {
 		l.Items = append(l.Items, page.Item{Name: "Inspection report", Note: "of " + filepath.Base(built.Path()) + ": what was asked, what was found, by whom"})
 		list = append(list, printed{of, "inspection-report", r.inspectionReport})
 	}
+	if at := r.about(); at != (laminate.Ref{}) {
+		of := r.narrowed(at)
+		for i := range sheets.Kinds {
+			if kind := &sheets.Kinds[i]; kind.Lacks(of) == nil {
+				l.Items = append(l.Items, page.Item{Name: kind.Title + ", " + of.Name(), Note: kind.Says})
+				list = append(list, r.printed(kind, at))
+			}
+		}
+	}
 	for i := range sheets.Kinds {
 		kind := &sheets.Kinds[i]
-		l.Items = append(l.Items, page.Item{Name: kind.Title, Note: kind.Says})
-		list = append(list, r.printed(kind))
+		title := kind.Title
+		if r.desk.Doc.Job() != nil {
+			title += ", whole job"
+		}
+		l.Items = append(l.Items, page.Item{Name: title, Note: kind.Says})
+		list = append(list, r.printed(kind, laminate.Ref{}))
 	}
 	l.Items = append(l.Items, page.Item{Name: "Release", Note: "as it stands now: papers say RELEASED until something is changed"})
 	l.Take = func(i int) error {
@@ -140,10 +184,19 @@ func (r *Root) subject() *sheets.Subject {
 	return sheets.OfSchedule(d.Name(), d.Library(), own, d.Report(), d.Units())
 }
 
+// narrowed is one part, joint or nozzle of the job; of the zero Ref all of it.
+func (r *Root) narrowed(at laminate.Ref) *sheets.Subject {
+	of := r.subject()
+	if at != (laminate.Ref{}) {
+		of.Narrowed(at)
+	}
+	return of
+}
+
 // form is a paper of it.
-func (r *Root) form(kind *sheets.Kind) *paper.Form {
+func (r *Root) form(kind *sheets.Kind, at laminate.Ref) *paper.Form {
 	d := r.desk.Doc
-	f := kind.Form(r.subject())
+	f := kind.Form(r.narrowed(at))
 	if d.Dirty() || d.Path() == "" {
 		f.State = paper.Unsaved
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
@@ -77,16 +78,58 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 	r := New(d, options(draw.Mono))
 	t.Cleanup(func() { _ = d.Close() })
 	tuitest.Start(t, r, 80, 24)
-	got := r.form(sheets.Named("route-sheet"))
+	got := r.form(sheets.Named("route-sheet"), laminate.Ref{})
 	o := r.o.Shop.Read(path)
 	want := sheets.Named("route-sheet").Form(sheets.SubjectOf(o, stock.Stock{}, rules.Options{Units: o.Job.Units}))
 	if !reflect.DeepEqual(got.Sheet, want.Sheet) || got.Fingerprint != want.Fingerprint || got.State != want.State {
 		t.Errorf("the route sheet in the terminal is %+v and %d blocks, the command's %+v and %d", got.Frame, len(got.Sheet), want.Frame, len(want.Sheet))
 	}
 	g := (&rig{t, r}).press("k").shows("wrote day-tank-route-sheet.pdf")
-	g.press("k 7").press("enter").press("enter").shows("revision 1 released").press("s")
-	if f := r.form(sheets.Named("route-sheet")); f.State != paper.Released || f.Date == "" {
+	g.press("k").shows("1 Laminate schedule, part manway-cover", "Lay-up sheet, whole job").press("end enter").press("enter enter").shows("revision 1 released").press("s")
+	if f := r.form(sheets.Named("route-sheet"), laminate.Ref{}); f.State != paper.Released || f.Date == "" {
 		t.Errorf("released it is %+v", f.Frame)
+	}
+}
+
+// A paper is of what the page is about: on the bench of a part of the part, where a
+// joint is laid up of the joint.
+func TestPapers_ofAJobAreOfWhatThePageIsAbout(t *testing.T) {
+	path := filepath.Join(state(t), "day-tank.toml")
+	if err := os.WriteFile(path, schedules.Examples(true), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d, err := editor.Open(path, none)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := New(d, options(draw.Mono))
+	t.Cleanup(func() { _ = d.Close() })
+	tuitest.Start(t, r, 80, 24)
+	g := &rig{t, r}
+	g.press("tab 1").press("k").shows("wrote day-tank-bottom-laminate-schedule.pdf")
+	g.press("tab 5").press("k").shows("wrote day-tank-bottom-lay-up-sheet.pdf")
+	g.press("tab 8 end")
+	if at := r.about(); at != (laminate.Ref{}) {
+		t.Errorf("on the row of a laminate the papers are of %+v", at)
+	}
+	for range 40 {
+		if r.about().Kind != laminate.RefJoint {
+			g.press("up")
+		}
+	}
+	if r.about().Kind != laminate.RefJoint {
+		t.Fatal("no joint was selected")
+	}
+	id := d.Job().Joints[r.about().Index].ID
+	g.press("k").shows("wrote day-tank-route-sheet.pdf")
+	g.press("k").shows("Laminate schedule, joint "+id, "Lay-up sheet, joint "+id).press("2").shows("wrote day-tank-" + id + "-lay-up-sheet.pdf")
+	// The strap is laid up: the sheet there is of its joint.
+	g.press("5").shows("lay up which?").press("1")
+	if o := g.r.records.Overlay(); o == nil || o.Of != id {
+		t.Fatalf("what is laid up is %+v", o)
+	}
+	if at := r.about(); at.Kind != laminate.RefJoint {
+		t.Errorf("where a joint is laid up the papers are of %+v", at)
 	}
 }
 
@@ -94,7 +137,7 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 // is a draft again, changed back it is not.
 func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 	g := header(t, 80, 24)
-	state := func() string { return g.r.form(sheets.Named("route-sheet")).State }
+	state := func() string { return g.r.form(sheets.Named("route-sheet"), laminate.Ref{}).State }
 	g.press("k k 7").shows("release", "revision", "date").press("backspace 4 enter").press("enter").shows("revision 4 released")
 	h := g.r.Document().Now().Head
 	if h.Revision.Value != 4 || h.Date == "" || len(h.Released) != 12 {

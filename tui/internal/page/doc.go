@@ -8,6 +8,7 @@
 package page
 
 import (
+	"frp/veilwright/laminate"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -41,6 +42,10 @@ type Clicker interface {
 // Alone is a page that has no second column of its own: on a wide screen that
 // leaves it the cells it needs, the wall stands beside it.
 type Alone interface{ Alone() (cells int) }
+
+// Pointer is a page on which one part, joint or nozzle of a job is selected, which
+// its papers are of; of any other kind it has none.
+type Pointer interface{ Selects() laminate.Ref }
 
 // Rester is a page that leaves work for when keys pause.
 type Rester interface {

@@ -175,3 +175,14 @@ func Labeled(t *draw.Theme, cells int, label, text string, w int, look ...draw.S
 	}
 	return lines
 }
+
+// FileWord is a name as part of a file's: without what a file's name may not have.
+func FileWord(name string) string {
+	return strings.Trim(strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == '.', r == '_':
+			return r
+		}
+		return '-'
+	}, name), "-.")
+}

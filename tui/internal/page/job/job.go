@@ -103,6 +103,12 @@ func (p *Job) Reset() {
 	p.of = nil
 }
 
+// Selects is what is selected.
+func (p *Job) Selects() laminate.Ref {
+	x, _ := p.table.Selected()
+	return x.at
+}
+
 func (p *Job) rows(r *rules.JobReport) []row {
 	u, j := p.Desk.Units(), r.Job
 	// The stack is shown as it stands: the top first.

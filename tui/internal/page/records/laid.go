@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/page"
 )
 
 // over is what of a job is laid at a joint or nozzle and laid up or inspected now,
@@ -180,22 +181,11 @@ func (c *Case) ofAnother(r *record.Record) string {
 	return ""
 }
 
-// slug is a name as part of a file's.
-func slug(name string) string {
-	return strings.Trim(strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == '.', r == '_':
-			return r
-		}
-		return '-'
-	}, name), "-.")
-}
-
 // stem is how the name of a new record's file begins: the job, the part, the joint,
 // and what of it.
 func (c *Case) stem(file string) string {
 	r := c.head()
-	parts := []string{file, slug(r.Part), slug(r.Joint), slug(r.Overlay.Said())}
+	parts := []string{file, page.FileWord(r.Part), page.FileWord(r.Joint), page.FileWord(r.Overlay.Said())}
 	var said []string
 	for _, p := range parts {
 		if p != "" {
