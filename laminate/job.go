@@ -1,6 +1,7 @@
 package laminate
 
 import (
+	"maps"
 	"slices"
 
 	"frp/veilwright/laminate/quantity"
@@ -49,12 +50,6 @@ type JobPart struct {
 	Pressure, Vacuum quantity.Pressure
 	Temperature      quantity.Temperature
 	SpecificGravity  Optional[float64]
-}
-
-// JobOf is the job of one part that a schedule is.
-func JobOf(s *Schedule) *Job {
-	return &Job{Head: s.Head, Service: s.Service, Resins: s.Resins, Materials: s.Materials, Conditions: s.Conditions,
-		Laminates: []Laminate{{Plies: s.Plies}}, Parts: []JobPart{{Part: s.Part}}}
 }
 
 // Laminate finds a laminate by its id, -1 where there is none.
@@ -155,35 +150,32 @@ func (j *Job) With(part int, s *Schedule) *Job {
 			return j
 		}
 		n.Schedules = make(map[string]*Schedule, len(j.Schedules)+1)
-		for k, v := range j.Schedules {
-			n.Schedules[k] = v
-		}
+		maps.Copy(n.Schedules, j.Schedules)
 		n.Schedules[name] = s
 		return &n
 	}
-	changed := s.Head != was.Head
-	n.Head = s.Head
 	p := j.Parts[part]
 	p.Part = s.Part
 	p.Place = Place{}
 	if level := j.level(part); level.Given() && p.LiquidHeight == level {
 		p.LiquidHeight = quantity.Length{} // that of the whole equipment still counts
 	}
+	conditions, resins, materials, plies := same(s.Conditions, was.Conditions), same(s.Resins, was.Resins), same(s.Materials, was.Materials), same(s.Plies, was.Plies)
+	if s.Head == was.Head && s.Service == was.Service && p == j.Parts[part] && conditions && resins && materials && plies {
+		return j
+	}
+	n.Head = s.Head
 	if s.Service != was.Service {
-		changed = true
 		n.Service = s.Service
 		p.giveBack(&n.Service, j.Service)
 	}
-	if !same(s.Conditions, was.Conditions) {
-		changed = true
+	if !conditions {
 		n.Conditions = s.Conditions
 	}
-	if !same(s.Resins, was.Resins) || !same(s.Materials, was.Materials) {
-		changed = true
+	if !resins || !materials {
 		n.Resins, n.Materials = s.Resins, s.Materials
 	}
-	if !same(s.Plies, was.Plies) {
-		changed = true
+	if !plies {
 		i := j.Laminate(p.Laminate)
 		n.Laminates = slices.Clone(j.Laminates)
 		if i < 0 {
@@ -196,12 +188,8 @@ func (j *Job) With(part int, s *Schedule) *Job {
 		n.Laminates[i].Plies = s.Plies
 	}
 	if p != j.Parts[part] {
-		changed = true
 		n.Parts = slices.Clone(j.Parts)
 		n.Parts[part] = p
-	}
-	if !changed {
-		return j
 	}
 	n.follow(j, n.Laminate(p.Laminate))
 	return &n
@@ -259,13 +247,10 @@ func renamed[T any](was, now []T, id func(*T) string) map[string]string {
 	has := func(list []T, want string) bool {
 		return slices.ContainsFunc(list, func(t T) bool { return id(&t) == want })
 	}
-	var names map[string]string
+	names := map[string]string{}
 	for i := range was {
 		before, after := id(&was[i]), id(&now[i])
 		if before != after && !has(now, before) && !has(was, after) {
-			if names == nil {
-				names = map[string]string{}
-			}
 			names[before] = after
 		}
 	}

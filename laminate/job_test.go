@@ -83,7 +83,7 @@ func TestJob_aWallPutInIsTheWallThatComesOut(t *testing.T) {
 
 func TestJob_ofAScheduleHasThatScheduleForItsWall(t *testing.T) {
 	s := &Schedule{Head: Head{Title: "x"}, Part: Part{Form: Tank}, Resins: []Resin{{ID: "r"}}, Plies: []Ply{{Material: "m", Count: 1}}}
-	j := JobOf(s)
+	j := &Job{Head: s.Head, Resins: s.Resins, Laminates: []Laminate{{Plies: s.Plies}}, Parts: []JobPart{{Part: s.Part}}}
 	if got := j.Wall(0); !reflect.DeepEqual(got, s) {
 		t.Errorf("%+v", got)
 	}

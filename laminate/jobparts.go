@@ -76,6 +76,7 @@ type Shape struct {
 type Place struct {
 	Shell quantity.Length // straight side of the whole shell that a course is of
 	Top   bool            // a head or cover over the shell
+	Lined bool            // no part: laid from the process side onto cured faces, its veil last
 }
 
 // Joint is the overlay that joins two parts.

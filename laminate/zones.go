@@ -25,11 +25,23 @@ func MatsBehind(veils int) int {
 // but such outside them are outer surface. Without a leading veil no barrier is
 // inferred. A material that is not known counts as another form.
 //
+// What is laid from the process side (Place.Lined) goes the other way, and has no
+// structure behind its barrier: each ply is in the zone that LiningZone gives it.
+//
 // Rows have to be split where the interior layer ends (see SplitRow), as those
 // of a document and of an edit are. One that is not is structure as a whole.
-func InferZones(s *Schedule, lib *Library) []Zone {
-	var f Inference
-	return f.Of(s, lib)
+func InferZones(s *Schedule, lib *Library) []Zone { return new(Inference).Of(s, lib) }
+
+// LiningZone is the zone of a ply of some form in what is laid from the process
+// side: veils and coats meet the fluid, chopped plies lie behind them.
+func LiningZone(f Form) Zone {
+	switch {
+	case f == Veil || f == ResinCoat:
+		return InnerSurface
+	case f.Chopped():
+		return InteriorLayer
+	}
+	return StructuralLayer
 }
 
 // Inference infers the zones of one schedule after another in the same memory.
@@ -54,6 +66,11 @@ func (f *Inference) Of(s *Schedule, lib *Library) []Zone {
 		f.materials, f.forms = append(f.materials, m), append(f.forms, form)
 	}
 	f.row, f.inside = inferZones(s.Plies, f.forms, f.zones)
+	for i := 0; i < n && s.Part.Place.Lined; i++ {
+		if f.inside = 0; s.Plies[i].Zone == NoZone {
+			f.zones[i] = LiningZone(f.forms[i])
+		}
+	}
 	return f.zones
 }
 

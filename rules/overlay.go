@@ -61,6 +61,13 @@ func (r *JobReport) Overlay(o overlay.Overlay) *Report {
 	for _, i := range o.Faces(r.Job) {
 		of.Overlay.Under = append(of.Overlay.Under, r.Parts[i].Analysis)
 	}
+	of.Findings = r.saidOf(&o)
+	of.Verdict = worst(of.Findings)
+	return of
+}
+
+// saidOf are the findings of the job that are about an overlay.
+func (r *JobReport) saidOf(o *overlay.Overlay) (list []Finding) {
 	for _, f := range r.Findings {
 		if f.At.Kind != o.At.Kind || f.At.Index != o.At.Index {
 			continue
@@ -69,8 +76,57 @@ func (r *JobReport) Overlay(o overlay.Overlay) *Report {
 		if o.Kind == overlay.Knuckle && f.At.Key != o.Kind.Key() || o.Kind != overlay.Knuckle && some && !slices.Contains(kinds, o.Kind) {
 			continue
 		}
-		of.Findings = append(of.Findings, f)
+		list = append(list, f)
 	}
+	return list
+}
+
+// Laminate is the report of a laminate of a job that is worked at as the overlay o,
+// or by itself where nothing names it for one: what is found of whatever it is laid
+// as, and of the parts whose wall it is too. Such findings have no fix: what fixes
+// one may break another.
+func (r *JobReport) Laminate(o overlay.Overlay) *Report {
+	s := o.Wall(r.Job)
+	of := &Report{Schedule: s, Analysis: laminate.Analyze(s, r.library), Overlay: &Overlaid{Overlay: o, Job: r.Job}}
+	named := false
+	type place struct {
+		at   laminate.Ref
+		rule *Rule
+		says string
+	}
+	said := map[place]bool{}
+	add := func(f Finding) {
+		if p := (place{f.At, f.Rule, f.Message}); !said[p] {
+			said[p] = true
+			f.Fix, f.offer = nil, nil
+			of.Findings = append(of.Findings, f)
+		}
+	}
+	for _, x := range overlay.All(r.Job) {
+		if x.Laminate == o.Laminate {
+			named = true
+			for _, f := range r.saidOf(&x) {
+				add(f)
+			}
+		}
+	}
+	for i := range r.Job.Parts {
+		if p := &r.Job.Parts[i]; p.Schedule == "" && p.Laminate == o.Laminate {
+			named = true
+			for _, f := range r.Parts[i].Findings {
+				if f.Severity >= Warning {
+					f.Message = "part " + p.ID + ", whose wall it is: " + f.Message
+					add(f)
+				}
+			}
+		}
+	}
+	if !named {
+		at := laminate.Ref{Kind: laminate.RefLaminate, Index: r.Job.Laminate(o.Laminate)}
+		of.Findings = append(of.Findings, Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis,
+			Message: "nothing names laminate " + o.Laminate + ": what it has to bear is not known until a part, a joint or a nozzle does"})
+	}
+	slices.SortStableFunc(of.Findings, byWeight)
 	of.Verdict = worst(of.Findings)
 	return of
 }

@@ -38,9 +38,7 @@ func DecodeJob(b []byte, lib *laminate.Library, beside Beside) (*Source, *lamina
 	}
 	src.doc.Was = j.Clone()
 	for i := range j.Laminates {
-		if slices.ContainsFunc(j.Parts, func(p laminate.JobPart) bool { return p.Laminate == j.Laminates[i].ID }) {
-			j.Laminates[i].Plies = laminate.SplitRow(j.Schedule(i), lib)
-		}
+		j.Laminates[i].Plies = laminate.SplitRow(j.Schedule(i), lib)
 	}
 	return src, j, tables.Sorted(problems)
 }

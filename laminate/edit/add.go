@@ -15,7 +15,8 @@ import (
 // The zone: a leading veil is inner surface, a veil or coat with nothing but
 // such outside it outer surface, anything woven, unidirectional, wound or
 // tested structure; chopped glass continues the barrier until its gel stop, or
-// two plies after one veil and four after two. The resin: the nearest of the
+// two plies after one veil and four after two. What is laid from the process side
+// goes by laminate.LiningZone. The resin: the nearest of the
 // zone, else of the barrier or the structure as a whole, else the first one
 // that no ply uses yet, else that of the row it is laid on. Where no resin of the
 // schedule has a family yet, barrier and structure get one each whose family is
@@ -117,6 +118,8 @@ func (d *Draft) zoneAt(at int, form laminate.Form) laminate.Zone {
 		outside = d.zones[at]
 	}
 	switch {
+	case d.s.Part.Place.Lined:
+		return laminate.LiningZone(form)
 	case form == laminate.Veil && d.onlyVeilsInside(at):
 		return laminate.InnerSurface
 	case (form == laminate.Veil || form == laminate.ResinCoat) && d.onlySurfaceOutside(at):

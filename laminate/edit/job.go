@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 )
 
 // JobEdit is one undoable change of a job.
@@ -35,6 +36,28 @@ func In(part int, e Edit) JobEdit {
 		n := j.With(part, wall)
 		if n == j {
 			return j, nil
+		}
+		return Sound(j, n)
+	}
+	return lifted
+}
+
+// InLaminate makes an edit of a schedule one of a laminate of the job that is laid
+// by itself: it sees its plies, and what it changes of shared things changes for
+// the parts too. It is refused as In refuses, and where it is about a part.
+func InLaminate(o overlay.Overlay, e Edit) JobEdit {
+	lifted := JobEdit{Label: e.Label, At: e.At}
+	if e.Merge != "" {
+		lifted.Merge = o.Name() + " " + e.Merge
+	}
+	lifted.Do = func(j *laminate.Job) (*laminate.Job, error) {
+		wall, err := e.Do(o.Wall(j))
+		if err != nil {
+			return nil, err
+		}
+		n, err := o.With(j, wall)
+		if err != nil || n == j {
+			return n, err
 		}
 		return Sound(j, n)
 	}

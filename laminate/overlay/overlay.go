@@ -64,8 +64,13 @@ type Overlay struct {
 	Laminate string       // id; "" where none is named
 }
 
-// Name says which one it is: "joint J1, strap".
-func (o *Overlay) Name() string { return o.Where() + ", " + o.Kind.Said() }
+// Name says which one it is: "joint J1, strap"; of a laminate by itself its id.
+func (o *Overlay) Name() string {
+	if o.Kind == None {
+		return "laminate " + o.Laminate
+	}
+	return o.Where() + ", " + o.Kind.Said()
+}
 
 // Where is the joint, nozzle or part that it is at: "joint J1".
 func (o *Overlay) Where() string {
@@ -110,7 +115,9 @@ func (o *Overlay) Schedule(j *laminate.Job) *laminate.Schedule {
 	if o.Laminate == "" || i < 0 {
 		return &laminate.Schedule{}
 	}
-	return j.Schedule(i)
+	s := j.Schedule(i)
+	s.Part.Place.Lined = o.Kind.Inside()
+	return s
 }
 
 // Ground is what its plies are laid on; the error names what is missing, and what
@@ -237,13 +244,16 @@ func (o *Overlay) Faces(j *laminate.Job) (list []int) {
 	return list
 }
 
-// Place is where in the job a place of the overlay's schedule stands.
+// Place is where in the job, as its document has it, a place of the overlay's
+// schedule stands.
 func (o *Overlay) Place(j *laminate.Job, at laminate.Ref) laminate.Ref {
-	if at.Kind == laminate.RefPly {
-		at.Kind = laminate.RefLaminatePly
-		for i := range max(0, j.Laminate(o.Laminate)) {
-			at.Index += len(j.Laminates[i].Plies)
-		}
+	n := j.Laminate(o.Laminate)
+	if at.Kind != laminate.RefPly || n < 0 {
+		return at
+	}
+	at.Kind, at.Index = laminate.RefLaminatePly, laminate.RowRead(j.Laminates[n].Plies, at.Index)
+	for i := range n {
+		at.Index += len(laminate.JoinRow(j.Laminates[i].Plies))
 	}
 	return at
 }

@@ -17,7 +17,7 @@ import (
 func TestJudgeJob_aPartIsJudgedAsItsScheduleIs(t *testing.T) {
 	s, lib := ruletest.Sound(), catalog.Library()
 	s.Plies[0].Material = catalog.Mat15 // something to say of it
-	alone, job := all.Judge(s, lib, rules.Options{}), rules.JudgeJob(all.Rules(), laminate.JobOf(s), lib, rules.Options{})
+	alone, job := all.Judge(s, lib, rules.Options{}), rules.JudgeJob(all.Rules(), ruletest.Job(s), lib, rules.Options{})
 	if len(job.Parts) != 1 || len(job.Findings) > 0 || job.Verdict != alone.Verdict || len(job.Parts[0].Findings) != len(alone.Findings) {
 		t.Fatalf("%+v, alone %+v", job, alone)
 	}
@@ -41,14 +41,14 @@ func TestJudgeJob_isNeverClearOverWhatNoRuleKnows(t *testing.T) {
 		"a nozzle":           func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "n"}} },
 		"a laminate missing": func(j *laminate.Job) { j.Parts[0].Laminate = "gone" },
 	} {
-		j := laminate.JobOf(ruletest.Sound())
+		j := ruletest.Job(ruletest.Sound())
 		change(j)
 		if v := rules.JudgeJob(all.Rules(), j, lib, rules.Options{}).Verdict; v < rules.Incomplete {
 			t.Errorf("%s: %s", name, v)
 		}
 	}
 	for _, form := range laminate.JobForms.All() {
-		j := laminate.JobOf(ruletest.Sound())
+		j := ruletest.Job(ruletest.Sound())
 		j.Parts[0].Form = form
 		v := rules.JudgeJob(all.Rules(), j, lib, rules.Options{}).Verdict
 		// What a straight tube needs is stated, and nothing that another form does.

@@ -10,12 +10,13 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/ruletest"
 )
 
 // wide is a job of n parts with a laminate of their own each of so many rows, and
 // as many joints and nozzles.
 func wide(n, rows int) *laminate.Job {
-	j := laminate.JobOf(tall(rows))
+	j := ruletest.Job(tall(rows))
 	plies := j.Laminates[0].Plies
 	j.Laminates, j.Parts = nil, nil
 	j.Service.Pressure, j.Service.Vacuum, j.Service.SpecificGravity = quantity.New(0, quantity.PSI), quantity.New(0, quantity.PSI), laminate.Some(1.1)

@@ -85,7 +85,7 @@ func either(b bool, x, y float64) float64 {
 
 // shaped is a tank with one part of a form in it that states what it needs.
 func shaped(form laminate.PartForm) (*laminate.Job, int) {
-	j := laminate.JobOf(ruletest.Sound())
+	j := ruletest.Job(ruletest.Sound())
 	plies := j.Laminates[0].Plies
 	thin := append(append([]laminate.Ply{}, plies[:ruletest.BondRow]...), plies[ruletest.OverRow:]...)
 	j.Laminates = []laminate.Laminate{{ID: "wall", Plies: plies}, {ID: "thin", Plies: thin}}

@@ -28,7 +28,7 @@ func psi(v float64) quantity.Pressure { return quantity.New(v, quantity.PSI) }
 // sound is two pipes of the sound laminate, joined, with a nozzle on the first
 // and a test in water: nothing of the family is to be said of it but the wax.
 func sound() *laminate.Job {
-	j := laminate.JobOf(ruletest.Sound())
+	j := ruletest.Job(ruletest.Sound())
 	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
 		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
 	}

@@ -28,7 +28,7 @@ func tank() *laminate.Job {
 		p.Form, p.Process, p.InsideDiameter = form, laminate.ContactMolded, in(96)
 		return p
 	}
-	j := laminate.JobOf(s)
+	j := ruletest.Job(s)
 	j.Laminates = []laminate.Laminate{{ID: "thick", Plies: plies(4)}, {ID: "thin", Plies: plies(2)}}
 	bottom, low, high, head := part("bottom", laminate.FlatBottom, "thin"), part("low", laminate.ShellCourse, "thick"), part("high", laminate.ShellCourse, "thin"), part("head", laminate.HeadPart, "thin")
 	bottom.Supported, bottom.KnuckleRadius, bottom.KnuckleHeight, bottom.Knuckle = laminate.Some(true), in(1.5), in(12), "thick"

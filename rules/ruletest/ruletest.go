@@ -66,6 +66,12 @@ func Sound() *laminate.Schedule {
 	return s
 }
 
+// Job is the job of one part that a schedule is.
+func Job(s *laminate.Schedule) *laminate.Job {
+	return &laminate.Job{Head: s.Head, Service: s.Service, Resins: s.Resins, Materials: s.Materials, Conditions: s.Conditions,
+		Laminates: []laminate.Laminate{{Plies: s.Plies}}, Parts: []laminate.JobPart{{Part: s.Part}}}
+}
+
 // Case is one change and what follows.
 type Case struct {
 	Name   string

@@ -41,7 +41,7 @@ type Document struct {
 	print   store.Fingerprint // of the file as read or written last
 	refuses bool              // the file or its folder may not be written
 
-	equipment *equipment // of a job: the schedule is then the wall of one of its parts
+	equipment *equipment // of a job: the schedule is then the wall of one of its parts, or a laminate of its own
 
 	source *schedules.Source
 	loaded *laminate.Schedule // what source was read as
@@ -231,11 +231,15 @@ func (d *Document) Units() quantity.System { return d.units }
 func (d *Document) SetUnits(u quantity.System) { d.units = u }
 
 // Report is what the rules say of the schedule as it stands, in the present
-// units; while it has problems, these alone. It is made once a revision.
+// units; while it has problems, these alone. Of a laminate of a job that is laid
+// somewhere it is what the rules of jobs say. It is made once a revision.
 func (d *Document) Report() *rules.Report {
 	return d.report.get(d.rev, d.units, func() *rules.Report {
-		if d.faulty && !d.unjudged {
+		switch {
+		case d.faulty && !d.unjudged:
 			return d.read().Judge(rules.Options{Units: d.units})
+		case d.Lent() != nil:
+			return d.JobReport().Laminate(*d.Lent())
 		}
 		return d.judge(d.now)
 	})
@@ -294,6 +298,16 @@ func (d *Document) read() *shop.Opened {
 // Preview is what the rules would say after an edit, which is not made. The
 // error is the edit's own.
 func (d *Document) Preview(e edit.Edit) (*rules.Report, error) {
+	if w := d.equipment; w != nil && w.lent != nil {
+		next, err := w.lift(e).Do(w.job)
+		if err != nil {
+			return nil, err
+		}
+		if next == w.job {
+			return d.Report(), nil
+		}
+		return d.judgeJob(next).Laminate(*w.lent), nil
+	}
 	next, err := e.Do(d.now)
 	if err != nil {
 		return nil, err

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/schedules"
 )
 
@@ -29,7 +30,8 @@ type step struct {
 	plies      splice[laminate.Ply]
 	texts      *texts // where another text was taken up: all of it, and not what changed
 
-	wasJob, isJob *laminate.Job // of a job all of it, which shares what did not change
+	wasJob, isJob *laminate.Job    // of a job all of it, which shares what did not change
+	lent          *overlay.Overlay // what was worked at then, nil: the wall of a part
 }
 
 // texts are two texts that a document had, one in the place of the other.
@@ -136,7 +138,7 @@ func (d *Document) Apply(e edit.Edit) error {
 		return errors.New("there is nothing to do")
 	}
 	if d.equipment != nil {
-		return d.ApplyJob(edit.In(d.equipment.part, e))
+		return d.ApplyJob(d.equipment.lift(e))
 	}
 	next, err := e.Do(d.now)
 	if err != nil {
@@ -202,7 +204,11 @@ func (d *Document) travel(st *step, back bool) (string, laminate.Ref, bool) {
 		}
 		d.source, d.loaded, d.faulty, d.equipment = t.source, t.loaded, t.faulty, t.equipment
 	}
-	d.become(st.apply(d.now, back))
+	now := st.apply(d.now, back)
+	if d.equipment != nil { // which may have turned to something else since
+		now = d.equipment.wall()
+	}
+	d.become(now)
 	at := st.at
 	if back && at.Kind == laminate.RefPly && !st.plies.empty() {
 		at.Index = st.plies.at

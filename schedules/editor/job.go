@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
@@ -13,24 +14,36 @@ import (
 )
 
 // equipment is an open job. The document's schedule is the wall of the part that
-// is worked at.
+// is worked at, or where one is lent a laminate that is laid onto parts.
 type equipment struct {
 	job    *laminate.Job
 	part   int
-	loaded *laminate.Job // what the source was read as
+	lent   *overlay.Overlay // nil: the wall of the part
+	loaded *laminate.Job    // what the source was read as
 	saved  *laminate.Job
 
 	report cached[quantity.System, *rules.JobReport]
 }
 
-// wall is the schedule of the part worked at; of a job without parts what its
-// parts would share.
+// wall is the schedule worked at; of a job without parts what its parts would
+// share.
 func (w *equipment) wall() *laminate.Schedule {
+	if w.lent != nil {
+		return w.lent.Wall(w.job)
+	}
 	if w.part < len(w.job.Parts) {
 		return w.job.Wall(w.part)
 	}
 	j := w.job
 	return &laminate.Schedule{Head: j.Head, Service: j.Service, Conditions: j.Conditions, Resins: j.Resins, Materials: j.Materials}
+}
+
+// lift makes an edit of what is worked at one of the job.
+func (w *equipment) lift(e edit.Edit) edit.JobEdit {
+	if w.lent != nil {
+		return edit.InLaminate(*w.lent, e)
+	}
+	return edit.In(w.part, e)
 }
 
 // read takes in a text of the job; the schedules beside it are those it has.
@@ -75,7 +88,8 @@ func (d *Document) Job() *laminate.Job {
 	return d.equipment.job
 }
 
-// Part is the part of a job that is worked at: the schedule is its wall.
+// Part is the part of a job that is worked at: the schedule is its wall, or where
+// one is lent a laminate that is laid onto it.
 func (d *Document) Part() int {
 	if d.equipment == nil {
 		return 0
@@ -83,13 +97,38 @@ func (d *Document) Part() int {
 	return d.equipment.part
 }
 
-// Turn works at another part of the job.
+// Turn works at the wall of a part of the job.
 func (d *Document) Turn(part int) {
-	if d.equipment == nil || part < 0 || part >= len(d.equipment.job.Parts) || part == d.equipment.part {
+	w := d.equipment
+	if w == nil || part < 0 || part >= len(w.job.Parts) || part == w.part && w.lent == nil {
 		return
 	}
 	d.history.open = false
-	d.becomeJob(d.equipment.job, part)
+	d.becomeJob(w.job, part, nil)
+}
+
+// Lend works at a laminate of the job as what is laid somewhere, instead of at the
+// wall of a part; one that the job has not is nothing to work at.
+func (d *Document) Lend(o overlay.Overlay) {
+	w := d.equipment
+	if w == nil || w.job.Laminate(o.Laminate) < 0 || w.lent != nil && *w.lent == o {
+		return
+	}
+	part := w.part
+	if i := w.job.Part(o.Part); i >= 0 && o.Kind != overlay.None {
+		part = i
+	}
+	d.history.open = false
+	d.becomeJob(w.job, part, &o)
+}
+
+// Lent is what is laid somewhere and worked at instead of the wall of a part, nil
+// where the wall is, and of a schedule.
+func (d *Document) Lent() *overlay.Overlay {
+	if d.equipment == nil {
+		return nil
+	}
+	return d.equipment.lent
 }
 
 // JobReport is what the rules say of the whole job, in the present units; nil of
@@ -134,14 +173,19 @@ func (d *Document) judgeJob(job *laminate.Job) *rules.JobReport {
 	return o.JudgeJob(rules.Options{Units: d.units, Before: d.equipment.report.value})
 }
 
-// jobLine is the line of a place in the wall of the part worked at.
+// jobLine is the line of a place in what is worked at.
 func (d *Document) jobLine(at laminate.Ref) int {
-	at.Part = d.equipment.part
-	if d.equipment.job == d.equipment.loaded {
-		return d.source.JobLine(d.equipment.job, at)
+	w := d.equipment
+	source, job := d.source, w.job
+	if job != w.loaded {
+		o := d.read()
+		source, job = o.Source, o.Job
 	}
-	o := d.read()
-	return o.Source.JobLine(o.Job, at)
+	if at.Part = w.part; w.lent != nil {
+		at = w.lent.Place(job, at)
+		at.Part = -1 // what is left is shared by all
+	}
+	return source.JobLine(job, at)
 }
 
 // ApplyJob makes an edit of the whole job, as Apply does of a schedule.
@@ -162,11 +206,11 @@ func (d *Document) ApplyJob(e edit.JobEdit) error {
 	if next == w.job || schedules.SameJob(next, w.job) {
 		return nil
 	}
-	if e.At.Kind >= laminate.RefLaminate { // a place of the whole
+	if e.At.Kind >= laminate.RefLaminate || w.lent != nil { // a place of the whole
 		e.At.Part = w.part
 	}
 	h := &d.history
-	st := step{label: e.Label, at: e.At, merge: e.Merge, wasJob: w.job, isJob: next}
+	st := step{label: e.Label, at: e.At, merge: e.Merge, wasJob: w.job, isJob: next, lent: w.lent}
 	if e.Merge != "" && h.open && h.done == len(h.steps) && h.done > 0 && h.steps[h.done-1].merge == e.Merge {
 		h.done--
 		st.wasJob = h.steps[h.done].wasJob
@@ -176,22 +220,31 @@ func (d *Document) ApplyJob(e edit.JobEdit) error {
 		h.done++
 	}
 	h.open = true
-	d.becomeJob(next, w.part)
+	d.becomeJob(next, w.part, w.lent)
 	return nil
 }
 
-// travelJob goes to the job on one side of a step, and to the part it is about.
+// travelJob goes to the job on one side of a step, and to the part or the laminate
+// it is about.
 func (d *Document) travelJob(st *step, back bool) (string, laminate.Ref, bool) {
 	job := st.isJob
 	if back {
 		job = st.wasJob
 	}
-	d.becomeJob(job, max(0, st.at.Part))
+	d.becomeJob(job, max(0, st.at.Part), st.lent)
 	return st.label, d.inside(st.at), true
 }
 
-func (d *Document) becomeJob(next *laminate.Job, part int) {
-	d.equipment.job = next
-	d.equipment.part = max(0, min(part, len(next.Parts)-1))
-	d.become(d.equipment.wall())
+// becomeJob makes next the job there is now. What is lent stays so as far as the
+// job has it.
+func (d *Document) becomeJob(next *laminate.Job, part int, lent *overlay.Overlay) {
+	w := d.equipment
+	w.job, w.lent = next, nil
+	w.part = max(0, min(part, len(next.Parts)-1))
+	if lent != nil {
+		if o, there := lent.Still(next); there {
+			w.lent = &o
+		}
+	}
+	d.become(w.wall())
 }
