@@ -17,8 +17,8 @@ import (
 // tested structure; chopped glass continues the barrier until its gel stop, or
 // two plies after one veil and four after two. What is laid from the process side
 // goes by laminate.LiningZone. The resin: the nearest of the
-// zone, else of the barrier or the structure as a whole, else the first one
-// that no ply uses yet, else that of the row it is laid on. Where no resin of the
+// zone, else of the barrier or the structure as a whole, else of a first ply the one
+// with their id, else the first one that no ply uses yet, else that of the row it is laid on. Where no resin of the
 // schedule has a family yet, barrier and structure get one each whose family is
 // not stated: which resin it is decides too much to be taken for granted, and
 // the rules report that it is missing.
@@ -188,6 +188,9 @@ func (d *Draft) resinAt(at int, zone laminate.Zone) string {
 			return r
 		}
 	}
+	if len(d.Plies) == 0 && slices.ContainsFunc(d.resins(), func(r laminate.Resin) bool { return r.ID == usualResin(zone) }) {
+		return usualResin(zone)
+	}
 	if r := d.unusedResin(); r != "" {
 		return r
 	}
@@ -246,14 +249,19 @@ const (
 	StructureResin = "structure"
 )
 
+// usualResin is the id of the resin of the barrier or the structure in a wall begun
+// from nothing.
+func usualResin(zone laminate.Zone) string {
+	if zone.InBarrier() {
+		return BarrierResin
+	}
+	return StructureResin
+}
+
 // unstatedResin is the resin of the barrier or the structure, added without its
 // family where the schedule does not have it.
 func (d *Draft) unstatedResin(zone laminate.Zone) string {
-	id := StructureResin
-	if zone.InBarrier() {
-		id = BarrierResin
-	}
-	resins := d.resins()
+	id, resins := usualResin(zone), d.resins()
 	if !slices.ContainsFunc(resins, func(r laminate.Resin) bool { return r.ID == id }) {
 		d.own = append(slices.Clone(resins), laminate.Resin{ID: id})
 	}

@@ -57,7 +57,7 @@ func (o *Overlay) With(j *laminate.Job, s *laminate.Schedule) (*laminate.Job, er
 		return nil, errors.New("the job has no laminate " + o.Laminate)
 	}
 	if s.Part != was.Part {
-		return nil, errors.New(o.Name() + " is no part: what is stated of a part stands in its own form, on the job page")
+		return nil, errors.New(o.Name() + ": this is no part; what is stated of one stands in its form, on the job page")
 	}
 	lent := o.lend(j)
 	n := lent.With(len(j.Parts), s)

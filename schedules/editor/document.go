@@ -167,8 +167,12 @@ func (d *Document) load(o *shop.Opened) {
 func (d *Document) replace(o *shop.Opened) {
 	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
 	d.library, d.levels, d.stock, d.faulty = o.Library, o.Levels, o.Stock, !o.Usable()
+	was := d.equipment
 	if d.equipment = nil; o.Kind == schedules.Job {
 		d.equipment = &equipment{job: o.Job, loaded: o.Job, saved: o.Job}
+		if was != nil { // read again: work goes on where it was
+			d.equipment.turn(was.part, was.lent)
+		}
 		d.now = d.equipment.wall()
 		d.loaded = d.now
 	}

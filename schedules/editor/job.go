@@ -235,16 +235,20 @@ func (d *Document) travelJob(st *step, back bool) (string, laminate.Ref, bool) {
 	return st.label, d.inside(st.at), true
 }
 
-// becomeJob makes next the job there is now. What is lent stays so as far as the
-// job has it.
+// becomeJob makes next the job there is now.
 func (d *Document) becomeJob(next *laminate.Job, part int, lent *overlay.Overlay) {
-	w := d.equipment
-	w.job, w.lent = next, nil
-	w.part = max(0, min(part, len(next.Parts)-1))
-	if lent != nil {
-		if o, there := lent.Still(next); there {
-			w.lent = &o
-		}
+	d.equipment.job = next
+	d.equipment.turn(part, lent)
+	d.become(d.equipment.wall())
+}
+
+// turn works at a part, or at what is lent as far as the job has it.
+func (w *equipment) turn(part int, lent *overlay.Overlay) {
+	w.part, w.lent = max(0, min(part, len(w.job.Parts)-1)), nil
+	if lent == nil {
+		return
 	}
-	d.become(w.wall())
+	if o, there := lent.Still(w.job); there {
+		w.lent = &o
+	}
 }

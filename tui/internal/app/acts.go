@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/settings"
 	"frp/veilwright/tui/internal/draw"
@@ -118,9 +119,31 @@ func (r *Root) choosePage(at int) {
 	var answers []answer
 	for _, i := range r.shown() {
 		name := r.pages[i].Name()
+		if why := r.notThere(name); why != "" {
+			answers = append(answers, answer{text: name, why: why})
+			continue
+		}
 		answers = append(answers, answer{text: draw.Left(name, 11) + pageSays[name], do: func() { r.at = i }})
 	}
 	r.ask("pages", "Which page?", at, answers...)
+}
+
+// notThere says why the page of a name has nothing of what is worked at, "" where it
+// has: of what is laid onto parts some would show a wall that it is not.
+func (r *Root) notThere(page string) string {
+	o := r.desk.Doc.Lent()
+	if o == nil {
+		return ""
+	}
+	switch page {
+	case "structure", "winding", "service":
+		return "of the wall of a part: Enter on one leads there"
+	case "lay-up", "inspect":
+		if o.Kind == overlay.None {
+			return "nothing names the laminate: it is laid nowhere"
+		}
+	}
+	return ""
 }
 
 // pageSays is what somebody does on a page.

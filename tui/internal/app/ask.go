@@ -14,7 +14,8 @@ import (
 type answer struct {
 	text  string
 	do    func()
-	drops bool // something is lost by it that no key brings back
+	why   string // why it cannot be given, "" if it can
+	drops bool   // something is lost by it that no key brings back
 }
 
 // ask asks a question with numbered answers: a digit or Enter gives one, Esc
@@ -31,7 +32,7 @@ func (r *Root) ask(title, text string, at int, answers ...answer) *page.List {
 		return nil
 	}
 	for _, a := range answers {
-		item := page.Item{Name: a.text}
+		item := page.Item{Name: a.text, Why: a.why}
 		if a.drops {
 			item.Word, item.Look, item.Points = "x", r.desk.Theme.Key, true
 		}

@@ -62,7 +62,7 @@ func TestTitle_namesWhatIsLaid(t *testing.T) {
 	g := tank(t, schedules.ExampleJob(), 80, 24)
 	g.press("down down down down down down down down down down down down down 5 2").shows("LAY-UP  joint J1, strap, of Brine day tank")
 	g.press("tab 8").shows("Enter open  5 lay up  6 inspect  p fill in  e form  a add  Esc pages")
-	g.press("tab 1").shows("BENCH  bottom of Brine day tank")
+	g.press("tab 1").shows("BENCH  strap: joint J1, strap, of Brine day tank")
 }
 
 // The page of laying leads through a wall from the side that is on the mold.

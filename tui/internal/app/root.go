@@ -229,6 +229,9 @@ func (r *Root) settle() {
 	if r.w < 1 || r.h < 1 {
 		return
 	}
+	if r.notThere(r.pages[r.at].Name()) != "" { // undo turned to something else
+		r.at = 0
+	}
 	r.pages[r.at].Settle()
 	for _, o := range r.stack {
 		o.Settle()

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -96,10 +97,15 @@ func (r *Root) title(w int) string {
 	if what == "" {
 		what = draw.Clean(d.Name())
 	}
-	// Of a job the bench and the pages of a wall are on one part, which has to be seen
-	// before a key is pressed.
-	if j := d.Job(); j != nil && len(j.Parts) > 0 && r.pages[r.at].Name() != "job" {
-		of := j.Parts[d.Part()].ID
+	// Of a job the bench and the pages of a wall are on one part, or on what is laid onto
+	// it, which has to be seen before a key is pressed.
+	if j := d.Job(); j != nil && r.pages[r.at].Name() != "job" && (len(j.Parts) > 0 || d.Lent() != nil) {
+		of := ""
+		if o := d.Lent(); o == nil {
+			of = j.Parts[d.Part()].ID
+		} else if of = o.Name(); o.Kind != overlay.None {
+			of = o.Laminate + ": " + of + ","
+		}
 		if p := r.pages[r.at].Name(); (p == "lay-up" || p == "inspect") && r.records.Overlay() != nil {
 			of = r.records.What() + ","
 		}

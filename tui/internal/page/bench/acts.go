@@ -50,7 +50,7 @@ func (b *Bench) move(by int) {
 	switch {
 	case b.Desk.Row != was:
 	case by < 0:
-		b.Desk.Refuse("this is the process face: inward of it is the fluid")
+		b.Desk.Refuse("this is " + b.face() + ": " + b.inward())
 	default:
 		b.Desk.Refuse("this is the outermost ply: the next number key adds outside of it")
 	}

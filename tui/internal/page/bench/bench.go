@@ -130,7 +130,7 @@ func (b *Bench) rowName() string { return b.nameOf(b.Desk.Row) }
 func (b *Bench) nameOf(row int) string {
 	rows := b.Desk.Report().Analysis.Rows
 	if row < 0 || row >= len(rows) {
-		return "the process face"
+		return b.face()
 	}
 	return page.PlyName(&rows[row])
 }

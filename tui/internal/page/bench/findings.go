@@ -33,7 +33,7 @@ func (b *Bench) findings(w int) []string {
 		out = append(out, "")
 	}
 	out = append(out, why...)
-	fix, tail := instead(f), ""
+	fix, tail := b.instead(f), ""
 	if b.Waits() {
 		fix = "…"
 	} else if b.asksFamily() {
@@ -232,13 +232,15 @@ func (b *Bench) explain(f *rules.Finding, w, h, most int) []string {
 
 // goesElsewhere tells that another page helps with a finding that nothing
 // mechanical fixes.
-func goesElsewhere(f *rules.Finding) bool {
+func (b *Bench) goesElsewhere(f *rules.Finding) bool {
 	return f.Rule.ID == structure.WallFails.ID || f.Severity == rules.Incomplete
 }
 
 // instead is what to do about a finding that nothing mechanical fixes.
-func instead(f *rules.Finding) string {
+func (b *Bench) instead(f *rules.Finding) string {
 	switch {
+	case b.Desk.Report().Overlay != nil && b.goesElsewhere(f):
+		return "Esc leads to the job page, where e states what is missing"
 	case f.Rule.ID == resin.FamilyMissing.ID:
 		return "choose the resin family"
 	case f.Rule.ID == structure.WallFails.ID:
@@ -249,10 +251,10 @@ func instead(f *rules.Finding) string {
 	return "no automatic fix: a person decides"
 }
 
-func refusedFix(f *rules.Finding) string {
+func (b *Bench) refusedFix(f *rules.Finding) string {
 	const s = "no automatic fix"
-	if goesElsewhere(f) {
-		return s + "; " + instead(f)
+	if b.goesElsewhere(f) {
+		return s + "; " + b.instead(f)
 	}
 	return s + ": w shows why, n goes to the next finding"
 }

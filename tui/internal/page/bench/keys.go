@@ -33,8 +33,12 @@ func (b *Bench) findingKeys() keys.Table {
 		{Keys: []string{"f"}, Short: "fix", Long: "fix the finding, where there is an automatic fix", Group: g, Rank: 8, Can: b.mayFix, Do: keys.Do(b.fix), Edits: true},
 		{Keys: []string{"w"}, Short: "why", Long: "why: the finding's whole text", Group: g, Rank: 10, Can: b.haveFindings, Do: keys.Do(b.beginWhy)},
 		{Keys: []string{"b"}, Long: "back to the row before the findings were followed", Group: g, Rank: 24, Can: b.cameFrom, Do: keys.Do(b.goBack)},
-		{Keys: []string{keys.Esc}, Long: "one step back, where something is open", Group: "Moving around", Rank: 35,
-			Can: func() string { return "nothing is open here: u undoes the last change, q quits" }, Do: func(keys.Event) {}},
+		{Keys: []string{keys.Esc}, Short: "job page", Long: "one step back, where something is open; else of a job to its page", Group: "Moving around", Can: func() string {
+			if b.Desk.Doc.Job() == nil || b.Desk.Page == nil {
+				return "nothing is open here: u undoes the last change, q quits"
+			}
+			return ""
+		}, Do: keys.Do(func() { b.Desk.Page("job") })},
 	}
 }
 
@@ -69,7 +73,7 @@ func (b *Bench) onRow() string {
 		return why
 	}
 	if b.Desk.Row < 0 {
-		return "this is the process face, no ply: ↓ goes to ply 1"
+		return "this is " + b.face() + ", no ply: ↓ goes to ply 1"
 	}
 	return ""
 }
@@ -96,7 +100,7 @@ func (b *Bench) canFix() string {
 		return "no findings: nothing to fix"
 	case b.asksFamily():
 	case b.offered() == nil:
-		return refusedFix(f)
+		return b.refusedFix(f)
 	}
 	return ""
 }

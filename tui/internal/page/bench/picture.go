@@ -8,7 +8,10 @@ import (
 
 // strip draws the wall to scale as h lines, names and place worked at under it.
 func (b *Bench) strip(s *sight, r *rules.Report, w, h int) []string {
-	p := widget.Strip{Layers: s.layers, Label: s.label, Barrier: s.edge, Cursor: b.row(), Left: "fluid", Right: "air"}
+	p := widget.Strip{Layers: s.layers, Label: s.label, Barrier: s.edge, Cursor: b.row()}
+	if p.Left, p.Right = b.sides(); b.laid() != nil {
+		p.Barrier = 0 // it lies onto that of the parts
+	}
 	if p.Cursor >= 0 && p.Cursor < len(r.Analysis.Rows) {
 		p.CursorLabel = page.PlyName(&r.Analysis.Rows[p.Cursor])
 		p.Cursor = s.layer[p.Cursor]

@@ -148,6 +148,9 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 	t, u, a := b.Desk.Theme, b.Desk.Units(), r.Analysis
 	out := []string{" " + t.Label.Render(draw.Cut(draw.Left("zone", 10)+draw.Right(u.Thin().Symbol(), 7)+draw.Right("glass", 7)+"  required", w-1))}
 	row := func(name string, s laminate.Sum, ask string) {
+		if r.Overlay != nil && name != "total" {
+			ask = "" // that is asked of a wall
+		}
 		line := draw.Left(name, 10)
 		if s.Plies == 0 {
 			line += draw.Right("none", 7)
@@ -173,6 +176,12 @@ func (b *Bench) zoneTable(r *rules.Report, w int) []string {
 func (b *Bench) wallBars(r *rules.Report, w, h int) []string {
 	t := b.Desk.Theme
 	out := []string{" " + t.Label.Render("structure: utilization")}
+	if r.Overlay != nil {
+		for _, line := range draw.Wrap("no wall of a part: what it has to bear where it is laid stands in the findings", w-1) {
+			out = append(out, " "+line)
+		}
+		return out
+	}
 	if r.Wall == nil {
 		return append(out, " not evaluated")
 	}

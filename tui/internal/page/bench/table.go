@@ -237,7 +237,7 @@ func middle(s string, w int) string {
 
 func (b *Bench) gelLine(r *rules.Report, row, w int) string {
 	what := "gel stop: let it gel and cool down"
-	if row+1 == r.Analysis.BarrierEnd {
+	if row+1 == r.Analysis.BarrierEnd && b.laid() == nil {
 		what = "gel stop: barrier gels before the structure"
 	}
 	return b.Desk.Theme.Mark.Render(draw.Cut("      ── "+what+" ──", w))
@@ -247,9 +247,9 @@ func (b *Bench) here(w int) string {
 	t := b.Desk.Theme
 	switch {
 	case len(b.schedule().Plies) == 0:
-		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds the first ply: a veil, as a rule", w))
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds the first ply: "+b.begins()+", as a rule", w))
 	case b.Desk.Row < 0:
-		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds a ply here, on the process face", w))
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds a ply here, on "+b.face(), w))
 	}
 	return t.Dim.Render(draw.Cut("    + a number key adds a ply here", w))
 }

@@ -79,7 +79,7 @@ func (m *times) show(what int) {
 func (m *times) fill() {
 	b := m.b
 	a := b.Desk.Report().Analysis
-	row, face := "the row", "the process face is no ply: ↓ goes to ply 1"
+	row, face := "the row", b.face()+" is no ply: ↓ goes to ply 1"
 	if b.Desk.Row >= 0 {
 		p := &b.schedule().Plies[b.Desk.Row]
 		row, face = fmt.Sprintf("%s %s: count %d→%d", b.rowName(), draw.Clean(p.Material), p.Count, p.Count*m.n), ""

@@ -47,8 +47,8 @@ func (b *Bench) whyLines(w int) []string {
 	part("why", f.Rule.Why)
 	part("fires", f.Rule.When)
 	part("basis", f.Basis)
-	fix := instead(f)
-	if goesElsewhere(f) {
+	fix := b.instead(f)
+	if b.goesElsewhere(f) {
 		fix = "no automatic fix; on the bench, " + fix
 	}
 	if m := b.offered(); m != nil {

@@ -8,8 +8,8 @@ import (
 	"frp/veilwright/laminate/overlay"
 )
 
-// What is laid at a joint is inspected by itself and named; its plies are not on
-// the bench.
+// What is laid at a joint is inspected by itself and named, and its plies are on
+// the bench, until that turns to something else.
 func TestOverlay_isInspectedByItself(t *testing.T) {
 	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml")
 	o := overlay.At(g.Desk.Doc.Job(), laminate.Ref{Kind: laminate.RefJoint})
@@ -26,6 +26,10 @@ func TestOverlay_isInspectedByItself(t *testing.T) {
 		}
 	}
 	g.Press("down")
+	if screen = strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "plies      1-6 (Enter goes there)") || g.Records.OnBench() != "" {
+		t.Errorf("%q\n%s", g.Records.OnBench(), screen)
+	}
+	g.Desk.Doc.Turn(0)
 	if screen = strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "plies      1-6") || strings.Contains(screen, "Enter goes there") {
 		t.Error("the bench is offered for what is not laid there")
 	}

@@ -51,7 +51,7 @@ func New(d *page.Desk, c *records.Case) *Job {
 	p.table.Empty = "the job has no part: a adds one"
 	const g = "On the job page"
 	p.Rows = keys.Table{
-		{Keys: []string{keys.Enter}, Short: "open", Long: "the bench on the wall of a part, or on a laminate that a part has; the form of the others", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
+		{Keys: []string{keys.Enter}, Short: "open", Long: "the bench: on the wall of a part, on what is laid at a joint, at a nozzle or in a corner, on a laminate; of the others the form", Group: g, Rank: 1, Can: p.can, Do: keys.Do(p.enter)},
 		{Keys: []string{"5"}, Short: "lay up", Long: "lay up the wall of the part, or what is laid at the joint or nozzle, ply by ply into a record", Group: g, Rank: 2, Can: p.canLay, Do: keys.Do(func() { p.lay("lay-up") })},
 		{Keys: []string{"6"}, Short: "inspect", Long: "inspect the part, or what is laid at the joint or nozzle, with its record", Group: g, Rank: 3, Can: p.canLay, Do: keys.Do(func() { p.lay("inspect") })},
 		{Keys: widget.TableKeys(), Show: "↑↓", Short: "part", Long: "another part, nozzle, joint or laminate", Group: g, Rank: 9, Do: func(e keys.Event) { p.table.Handle(e) }},
@@ -172,33 +172,6 @@ func (p *Job) rows(r *rules.JobReport) []row {
 		list = append(list, x)
 	}
 	return list
-}
-
-// enter opens the bench on the wall of a part, else a form.
-func (p *Job) enter() {
-	x, _ := p.table.Selected()
-	at := x.at.Index
-	if x.at.Kind == laminate.RefLaminate {
-		at = slices.IndexFunc(p.Desk.Doc.Job().Parts, func(q laminate.JobPart) bool { return q.Laminate == x.name })
-	}
-	if x.at.Kind != laminate.RefJobPart && x.at.Kind != laminate.RefLaminate || at < 0 {
-		p.form()
-		return
-	}
-	p.turn(at)
-	if err := p.records.TurnBack(); err != nil {
-		p.Desk.Refuse(err.Error())
-		return
-	}
-	if p.Desk.Back != nil {
-		p.Desk.Back()
-	}
-	part := &p.Desk.Doc.Job().Parts[at]
-	said := "the bench is on " + part.ID
-	if part.Schedule != "" {
-		said += ", whose wall is " + part.Schedule + ": to be changed there"
-	}
-	p.Desk.Say(said)
 }
 
 // form opens every key of what is pointed at, one to a line.

@@ -67,6 +67,9 @@ func missing(d *page.Desk, list []entry) int {
 // entries are the lines of the schedule as it stands.
 func entries(d *page.Desk) []entry {
 	s, u := d.Doc.Now(), d.Units()
+	if d.Doc.Lent() != nil { // it is no part
+		return slices.Concat(header(s), offer(d, service(s, u)), conditions(s, u), resins(s))
+	}
 	return slices.Concat(header(s), part(s, u), offer(d, service(s, u)), conditions(s, u), resins(s))
 }
 

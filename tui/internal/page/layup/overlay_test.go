@@ -82,16 +82,19 @@ func TestOverlay_isLaidUpAndRecordedByItself(t *testing.T) {
 	if prints := g.Records.Fingerprints().Plies; len(prints) != 8 || now.Laid[0].Fingerprint != prints[0] {
 		t.Errorf("the tick is of %q, the plies are %q", now.Laid[0].Fingerprint, prints)
 	}
-	g.Press("g")
-	if !g.Desk.Notice.Refusal || !strings.Contains(g.Desk.Notice.Text, "the bench is on the wall of part") {
+	if led := g.Press("g"); !led || g.Desk.Row != 1 || g.Desk.Doc.Lent() == nil || g.Desk.Doc.Lent().Of != "J2" {
+		t.Errorf("g: %v, row %d of %+v", led, g.Desk.Row, g.Desk.Doc.Lent())
+	}
+	g.Desk.Doc.Turn(0)
+	if g.Press("g"); !g.Desk.Notice.Refusal || !strings.Contains(g.Desk.Notice.Text, "the bench is on the wall of part") {
 		t.Errorf("g: %q", g.Desk.Notice.Text)
 	}
 	// Of the wall, and of the same strap of another joint, the record is none.
 	if err := g.Records.TurnBack(); err != nil || g.Records.Record() != nil {
 		t.Errorf("the record of the strap stays open with the wall: %v", err)
 	}
-	if err := g.Records.Open(r.Path()); err != nil || g.Records.Overlay() == nil || g.Records.Foreign() != "" {
-		t.Errorf("opened again: %v, %q", err, g.Records.Foreign())
+	if err := g.Records.Open(r.Path()); err != nil || g.Records.Overlay() == nil || g.Records.Foreign() != "" || g.Records.OnBench() != "" {
+		t.Errorf("opened again: %v, %q, %q", err, g.Records.Foreign(), g.Records.OnBench())
 	}
 }
 

@@ -226,7 +226,7 @@ func (p *Page) stopping() []string {
 	}
 	if why := p.breaks(); why != "" {
 		where := ": g shows it on the bench"
-		if p.records.Overlay() != nil {
+		if p.records.OnBench() != "" {
 			where = ": the job page says why"
 		}
 		list = append(list, why+where)

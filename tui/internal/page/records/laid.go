@@ -30,20 +30,27 @@ type wall struct {
 	report *rules.Report
 }
 
-// Turn has lay-up and inspection be about what is laid at a joint or nozzle; a
-// record of something else is closed.
+// Turn has lay-up and inspection, and the bench, be about what is laid at a joint or
+// nozzle; a record of something else is closed.
 func (c *Case) Turn(o overlay.Overlay) error {
-	if c.over.chosen && c.over.Overlay == o {
-		return nil
-	}
-	c.over, c.path = over{chosen: true, Overlay: o}, c.desk.Doc.Path()
+	c.turn(o)
+	c.path = c.desk.Doc.Path()
 	return c.closeAnothers()
 }
 
-// TurnBack has them be about the wall on the desk; a record of something else is
-// closed.
+// turn turns to it, whichever record is open.
+func (c *Case) turn(o overlay.Overlay) {
+	c.over = over{chosen: true, Overlay: o}
+	c.desk.Doc.Lend(o)
+	c.desk.Replaced()
+}
+
+// TurnBack has them, and the bench, be about the wall of the part on the desk; a
+// record of something else is closed.
 func (c *Case) TurnBack() error {
 	c.over = over{}
+	c.desk.Doc.Turn(c.desk.Doc.Part())
+	c.desk.Replaced()
 	return c.closeAnothers()
 }
 
@@ -62,7 +69,7 @@ func (c *Case) follow(r *record.Record) {
 		return
 	}
 	if o, err := overlay.Find(j, r.Part, r.Joint, r.Overlay); err == nil {
-		c.over = over{chosen: true, Overlay: o}
+		c.turn(o)
 	}
 }
 
@@ -136,10 +143,14 @@ func (c *Case) NoPlies() string {
 
 // OnBench says why nothing of this can be shown on the bench, "" when it can.
 func (c *Case) OnBench() string {
-	if o := c.Overlay(); o != nil {
-		return "the bench is on the wall of part " + c.part() + ": " + o.Name() + ", is not laid there"
+	o, lent := c.Overlay(), c.desk.Doc.Lent()
+	switch {
+	case o == nil && lent == nil, o != nil && lent != nil && *lent == o.Overlay:
+		return ""
+	case lent != nil:
+		return "the bench is on " + lent.Name() + ": Enter on the job page leads to another"
 	}
-	return ""
+	return "the bench is on the wall of part " + c.part() + ": Enter on the job page leads to " + o.Name()
 }
 
 // What is laid up and inspected in a few words, "" of a schedule by itself.
