@@ -92,18 +92,7 @@ func TestJob_theStrapOfAJointIsLaidUpAndInspected(t *testing.T) {
 	h.write(t, "demands.toml", "document = \"specification\"\nformat = 1\ntitle = \"Tanks\"\n[inspection]\nlayup_record = true\n")
 	s := h.open(t, "tank.toml")
 	s.see("JOB")
-	// The rows are listed from the top part down, nozzles and joints under them.
-	toJoint := func() {
-		for range 30 {
-			if strings.Contains(s.text(), "▸ J2") {
-				return
-			}
-			s.press("down")
-			time.Sleep(50 * time.Millisecond)
-		}
-		t.Fatal("no row of J2")
-	}
-	toJoint()
+	s.to("J2")
 	s.press("5").see("J2: lay up which?", "laminate strap, 8 plies")
 	s.press("2").see("LAY PLY 1 of 8", "joint J2, strap", "abrade")
 	s.press("3").see("start a new record", "of joint J2, strap")
@@ -121,7 +110,7 @@ func TestJob_theStrapOfAJointIsLaidUpAndInspected(t *testing.T) {
 
 	s = h.open(t, "tank.toml")
 	s.see("JOB")
-	toJoint()
+	s.to("J2")
 	s.press("5").see("J2: lay up which?")
 	s.press("2").see("LAY PLY 1 of 8")
 	s.press("3").see("tank-shell-1-J2-strap-record-1", "joint J2, strap")
@@ -140,5 +129,58 @@ func TestJob_theStrapOfAJointIsLaidUpAndInspected(t *testing.T) {
 	stdout, _, code := h.run(t, "compare", "tank.toml", "demands.toml", "tank-shell-1-J2-strap-record-1.toml")
 	if code != 3 || !strings.Contains(stdout, "of the job joint J2, strap, is compared") || !strings.Contains(stdout, "1 bond within the window or onto an abraded face") {
 		t.Errorf("%d\n%s", code, stdout)
+	}
+}
+
+// to leads to a row of the job page: they are listed from the top part down, nozzles
+// and joints under them.
+func (s *terminal) to(row string) {
+	s.t.Helper()
+	for range 40 {
+		if strings.Contains(s.text(), "▸ "+row) {
+			return
+		}
+		s.press("down")
+		time.Sleep(50 * time.Millisecond)
+	}
+	s.t.Fatalf("no row of %s", row)
+}
+
+// The strap of a joint is opened on the bench and changed there; what is saved has
+// one count more, and every comment it had.
+func TestJob_theStrapOfAJointIsChangedOnTheBench(t *testing.T) {
+	h := newHome(t)
+	stdout, _, _ := h.run(t, "new", "--example", "job")
+	h.write(t, "tank.toml", stdout)
+	s := h.open(t, "tank.toml")
+	s.see("JOB")
+	s.to("J2")
+	s.press("enter").see("J2: open which?", "strap  laminate strap, 8 plies")
+	s.press("2").see("BENCH", "strap: joint J2, strap,", "the bench is on joint J2, strap")
+	time.Sleep(time.Second) // what is typed ahead for another page changes nothing
+	s.press("up", "+").see("added 1 ply to ply 7 mat-1.5", "u undoes it", "not saved")
+	time.Sleep(time.Second)
+	s.signal(syscall.SIGKILL) // what is not saved is there at the next start
+	s.end()
+
+	s = h.open(t, "tank.toml")
+	s.see("UNSAVED WORK", "changes to tank.toml")
+	s.press("enter").see("took up the unsaved work", "JOB")
+	s.press("s").see("saved tank.toml")
+	s.press("q")
+	s.end()
+	b, err := os.ReadFile(h.path("tank.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// One line is new, in the strap, and nothing else is another.
+	begin := strings.Index(stdout, "id = \"strap\"")
+	row := begin + strings.LastIndex(stdout[begin:strings.Index(stdout, "id = \"pad\"")], "material = \"mat-1.5\"")
+	end := row + strings.Index(stdout[row:], "\n\n")
+	if want := stdout[:end] + "\ncount    = 2" + stdout[end:]; string(b) != want {
+		t.Errorf("%s", b)
+	}
+	if out, _, code := h.run(t, "check", "tank.toml"); code != 0 && code != 3 && strings.Contains(out, "break") {
+		t.Errorf("%d\n%s", code, out)
 	}
 }

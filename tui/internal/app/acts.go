@@ -137,10 +137,10 @@ func (r *Root) notThere(page string) string {
 	}
 	switch page {
 	case "structure", "winding", "service":
-		return "of the wall of a part: Enter on one leads there"
+		return "of a part's wall alone"
 	case "lay-up", "inspect":
 		if o.Kind == overlay.None {
-			return "nothing names the laminate: it is laid nowhere"
+			return "nothing names this laminate"
 		}
 	}
 	return ""

@@ -45,34 +45,39 @@ func (g *rig) body() string {
 func TestKeys_whateverOneDoesIsListed(t *testing.T) {
 	for _, state := range states {
 		t.Run(state, func(t *testing.T) {
-			g := header(t, 80, 24).press(state)
-			for _, table := range g.r.tables() {
-				if err := table.Check(); err != nil {
-					t.Error(err)
-				}
-			}
-			var listed []keys.Entry
-			for _, s := range keys.Sections(g.r.tables()...) {
-				listed = append(listed, s.Entries...)
-			}
-			bytes, body := g.r.Document().Bytes(), g.body()
-			for _, k := range allKeys() {
-				e := keys.Key(k)
-				if row := keys.Find(e, g.r.tables()...); row != nil {
-					if !slices.ContainsFunc(listed, func(x keys.Entry) bool { return x.What == row.Long && names(x.Keys, e) }) {
-						t.Errorf("%s does %q, which is listed nowhere", k, row.Long)
-					}
-					continue
-				}
-				g.press(k)
-				if g.body() != body || string(g.r.Document().Bytes()) != string(bytes) {
-					t.Fatalf("%s is in no table, and acts:\n%s", k, g.screen())
-				}
-				if !g.r.here().Notice.Refusal {
-					t.Errorf("%s does nothing, and nobody says so: %+v", k, g.r.here().Notice)
-				}
-			}
+			header(t, 80, 24).press(state).listsWhatKeysDo()
 		})
+	}
+}
+
+// listsWhatKeysDo presses every key that is in no table, and looks up all others.
+func (g *rig) listsWhatKeysDo() {
+	g.t.Helper()
+	for _, table := range g.r.tables() {
+		if err := table.Check(); err != nil {
+			g.t.Error(err)
+		}
+	}
+	var listed []keys.Entry
+	for _, s := range keys.Sections(g.r.tables()...) {
+		listed = append(listed, s.Entries...)
+	}
+	bytes, body := g.r.Document().Bytes(), g.body()
+	for _, k := range allKeys() {
+		e := keys.Key(k)
+		if row := keys.Find(e, g.r.tables()...); row != nil {
+			if !slices.ContainsFunc(listed, func(x keys.Entry) bool { return x.What == row.Long && names(x.Keys, e) }) {
+				g.t.Errorf("%s does %q, which is listed nowhere", k, row.Long)
+			}
+			continue
+		}
+		g.press(k)
+		if g.body() != body || string(g.r.Document().Bytes()) != string(bytes) {
+			g.t.Fatalf("%s is in no table, and acts:\n%s", k, g.screen())
+		}
+		if !g.r.here().Notice.Refusal {
+			g.t.Errorf("%s does nothing, and nobody says so: %+v", k, g.r.here().Notice)
+		}
 	}
 }
 

@@ -111,32 +111,31 @@ func (d *Desk) ApplyJob(e edit.JobEdit) error {
 
 // Undo takes the last change back, or says that there is none.
 func (d *Desk) Undo() {
-	before := d.Report()
-	label, at, ok := d.Doc.Undo()
-	if !ok {
-		d.Refuse("nothing to undo: this is the document as it was opened")
-		return
-	}
-	d.changed(before)
-	d.follow(at)
-	d.Note(d.outcome("undid: "+label, before), "y does it again")
+	d.travel(d.Doc.Undo, "undid: ", "y does it again", "nothing to undo: this is the document as it was opened")
 }
 
 // Redo does again what Undo took back, or says that there is nothing.
 func (d *Desk) Redo() {
-	before := d.Report()
-	label, at, ok := d.Doc.Redo()
+	d.travel(d.Doc.Redo, "did again: ", "u undoes it", "nothing to do again: nothing was undone since the last change")
+}
+
+func (d *Desk) travel(step func() (string, laminate.Ref, bool), did, tail, nothing string) {
+	before, part, lent := d.Report(), d.Doc.Part(), d.Doc.Lent()
+	label, at, ok := step()
 	if !ok {
-		d.Refuse("nothing to do again: nothing was undone since the last change")
+		d.Refuse(nothing)
 		return
+	}
+	if now := d.Doc.Lent(); part != d.Doc.Part() || (lent == nil) != (now == nil) || lent != nil && lent.Laminate != now.Laminate {
+		before = nil // of something else
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Note(d.outcome("did again: "+label, before), "u undoes it")
+	d.Note(d.outcome(did+label, before), tail)
 }
 
 func (d *Desk) outcome(label string, before *rules.Report) string {
-	if d.Quiet {
+	if d.Quiet || before == nil {
 		return label
 	}
 	return Outcome(label, before, d.Report(), d.Units())

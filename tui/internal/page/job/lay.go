@@ -81,7 +81,11 @@ func (p *Job) choose(verb string, why func(*overlay.Overlay, *laminate.Job) stri
 		}
 		return nil
 	}
-	p.Open(&page.List{Head: x.name + ": " + verb + " which?", Items: items, Verb: verb, At: -1, Take: func(i int) error {
+	at := -1 // a record is begun there: nothing is taken for granted
+	if verb == opens {
+		at = 0
+	}
+	p.Open(&page.List{Head: x.name + ": " + verb + " which?", Items: items, Verb: verb, At: at, Take: func(i int) error {
 		p.Close()
 		return takes[i]()
 	}})
@@ -120,19 +124,22 @@ func unnamed(o *overlay.Overlay, j *laminate.Job) string {
 	return ""
 }
 
+// opens is what Enter is called.
+const opens = "open"
+
 // enter opens the bench on the wall of a part, or on what is laid at a joint or
 // nozzle; of what has no plies the form.
 func (p *Job) enter() {
 	switch x, _ := p.table.Selected(); x.at.Kind {
 	case laminate.RefJobPart, laminate.RefJoint, laminate.RefNozzle:
-		if p.choose("open", unnamed, p.bench) == nil {
+		if p.choose(opens, unnamed, p.bench) == nil {
 			return
 		}
 		var keys []string
 		for _, o := range overlay.At(p.Desk.Doc.Job(), x.at) {
 			keys = append(keys, o.Kind.Key())
 		}
-		p.Desk.Refuse(x.name + " names no laminate: p fills it in; or a adds one, e names it (" + strings.Join(keys, ", ") + ")")
+		p.Desk.Refuse(x.name + " names no laminate: p fills it in; a adds and e names one (" + strings.Join(keys, ", ") + ")")
 	case laminate.RefLaminate:
 		at, o := slices.IndexFunc(p.Desk.Doc.Job().Parts, func(q laminate.JobPart) bool { return q.Laminate == x.name }), (*overlay.Overlay)(nil)
 		if at < 0 {
@@ -167,8 +174,10 @@ func (p *Job) bench(part int, o *overlay.Overlay) error {
 		switch {
 		case o.Kind == overlay.None:
 			said += ", which nothing names yet"
-		case len(others) > 0:
-			said += "; laminate " + o.Laminate + " is of " + strings.Join(others, ", ") + " too"
+		case len(others) == 1:
+			said += "; laminate " + o.Laminate + " is of " + others[0] + " too"
+		case len(others) > 1:
+			said += fmt.Sprintf("; laminate %s is of %d others too: %s", o.Laminate, len(others), strings.Join(others, ", "))
 		}
 		p.Desk.Say(said)
 		return nil
