@@ -81,7 +81,7 @@ func TestUndo_leadsToTheBenchOfWhatIsLaid(t *testing.T) {
 	g.press("e").shows("WHAT DIFFERS").esc()
 	g.press("y e").shows("the file → the job as it stands", "topcoat: count 1 → 2").esc()
 	// Job data has no line of a part there, and what it says is of the whole.
-	g.press("j").shows("JOB DATA  strap: joint J2, strap,", "fluid").hides("inside diameter")
+	g.press("k").shows("wrote tank-J2-laminate-schedule.pdf").press("j").shows("JOB DATA  strap: joint J2, strap,", "fluid").hides("inside diameter")
 }
 
 // Whatever a key does there is listed, whatever is on the bench.

@@ -62,7 +62,11 @@ func (r *Root) about() (at laminate.Ref) {
 	open := r.pages[r.at]
 	if p, ok := open.(page.Pointer); ok {
 		at = p.Selects()
-	} else if o := r.records.Overlay(); o != nil && (open.Name() == "lay-up" || open.Name() == "inspect") {
+	} else if open.Name() == "lay-up" || open.Name() == "inspect" {
+		if o := r.records.Overlay(); o != nil {
+			at = o.At
+		}
+	} else if o := r.desk.Doc.Lent(); o != nil {
 		at = o.At
 	}
 	switch at.Kind {
