@@ -18,10 +18,11 @@ import (
 	"frp/veilwright/schedules/internal/tables"
 )
 
-// Key is a key of a row: what may stand there, and what does, "" for nothing.
+// Key is a key of a row: what it means, what may stand there, and what does, "" for
+// nothing.
 type Key struct {
-	Name, What, Text string
-	Words            []string // the closed set that it takes, nil for others
+	Name, Says, What, Text string
+	Words                  []string // the closed set that it takes, nil for others
 }
 
 // Of lists the keys of the row at a place of a job.
@@ -30,7 +31,7 @@ func Of(j *laminate.Job, at laminate.Ref) []Key {
 	list := make([]Key, 0, len(fields))
 	for i := range fields {
 		f := &fields[i]
-		k := Key{Name: f.Key, What: f.What}
+		k := Key{Name: f.Key, Says: says(at.Kind, f.Key), What: f.What}
 		if text, given := f.Get(row); given {
 			k.Text = plain(text)
 		}

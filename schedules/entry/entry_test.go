@@ -72,3 +72,29 @@ func TestState_givesKeysTakesThemBackAndRefusesWhatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// Every key of a form says what it means, in as many cells as its line has at 80
+// columns, and none is explained that is not there.
+func TestOf_saysWhatEveryKeyMeans(t *testing.T) {
+	_, j, problems := schedules.DecodeJob(schedules.ExampleJob(), catalog.Library(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, kind := range []laminate.RefKind{laminate.RefVessel, laminate.RefTest, laminate.RefBond, laminate.RefJobPart, laminate.RefNozzle, laminate.RefJoint, laminate.RefLaminate} {
+		seen := map[string]bool{}
+		for _, k := range entry.Of(j, laminate.Ref{Kind: kind}) {
+			seen[k.Name] = true
+			if k.Says == "" {
+				t.Errorf("%d: %s is not explained", kind, k.Name)
+			}
+			if len(k.Says) > 44 {
+				t.Errorf("%d: what %s means takes %d cells", kind, k.Name, len(k.Says))
+			}
+		}
+		for _, name := range entry.Explained(kind) {
+			if !seen[name] {
+				t.Errorf("%d: %s is explained, and no key", kind, name)
+			}
+		}
+	}
+}

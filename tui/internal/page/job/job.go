@@ -185,14 +185,9 @@ func (p *Job) form() {
 		names = nil
 		for _, k := range p.keys(x.at) {
 			names = append(names, k.Name)
-			f := &page.Field{Label: spaced(k.Name), Text: k.Text}
-			switch {
-			case k.Words != nil:
-				f.Choices = k.Words
-			case p.refers(k.Name) != nil:
+			f := &page.Field{Label: spaced(k.Name), Text: k.Text, Hint: hint(&k)}
+			if f.Choices = k.Words; f.Choices == nil {
 				f.Choices = p.refers(k.Name)
-			default:
-				f.Hint = k.What
 			}
 			list = append(list, f)
 		}
@@ -207,6 +202,15 @@ func (p *Job) form() {
 		return nil
 	}
 	p.Open(f)
+}
+
+// hint says what a key means, and how it is written where that is no matter of
+// course.
+func hint(k *entry.Key) string {
+	if k.Says == "" {
+		return k.What
+	}
+	return k.Says
 }
 
 // keys are those of a row that its form can have.

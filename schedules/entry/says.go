@@ -1,0 +1,148 @@
+package entry
+
+import "frp/veilwright/laminate"
+
+// says is what each key of a row means to whoever fills in a form: few words, as
+// the line of a form has no more room at 80 columns.
+func says(kind laminate.RefKind, key string) string {
+	switch kind {
+	case laminate.RefVessel:
+		return ofVessel.of(key)
+	case laminate.RefTest:
+		return ofTest.of(key)
+	case laminate.RefBond:
+		return ofBond.of(key)
+	case laminate.RefJobPart:
+		return ofPart.of(key)
+	case laminate.RefNozzle:
+		return ofNozzle.of(key)
+	case laminate.RefJoint:
+		return ofJoint.of(key)
+	case laminate.RefLaminate:
+		return "by which parts, joints and nozzles name it"
+	default:
+	}
+	return ""
+}
+
+// meanings are those of the keys of a row, one by one: a map would be built at
+// every start.
+type meanings []struct{ key, says string }
+
+func (m meanings) of(key string) string {
+	for i := range m {
+		if m[i].key == key {
+			return m[i].says
+		}
+	}
+	return ""
+}
+
+var ofVessel = meanings{
+	{"liquid_height", "highest level, above the lowest course"},
+	{"rim", "what stiffens the rim of an open top"},
+}
+
+var ofTest = meanings{
+	{"medium", "what fills it; gas under pressure can kill"},
+	{"liquid_height", "of the fill, above the lowest course"},
+	{"pressure", "gauge, at the top of the fill"},
+	{"vacuum", "outside above inside"},
+	{"temperature", "of fill and wall at the test"},
+	{"held", "how long it stands"},
+}
+
+var ofBond = meanings{
+	{"shear_strength", "at rupture, measured by the shop"},
+	{"factor", "by which the strength is divided"},
+	{"source", "of the strength: which tests, by whom"},
+}
+
+var ofPart = meanings{
+	{"id", "by which joints and nozzles name it"},
+	{"form", "what the part is"},
+	{"laminate", "of its wall"},
+	{"schedule", "file of its wall, in place of a laminate"},
+	{"knuckle", "laid into the corner of a flat bottom"},
+	{"process", "how the structure is made"},
+	{"inside_diameter", "of a cone: of its large end"},
+	{"length", "straight side; long side of a rectangle"},
+	{"liquid_height", "above its bottom, instead of the vessel's"},
+	{"area", "of a flat panel"},
+	{"flanged", "whether it ends in flanges"},
+	{"ends", "closed: the wall carries the end thrust"},
+	{"design_basis", "strength table or strain; else by process"},
+	{"stiffener_spacing", "free length between stiffeners, for vacuum"},
+	{"modulus_retention", "share of the modulus kept when warm, tested"},
+	{"k_factors", "five of the unit-load basis, 1 or more each"},
+	{"grounding", "how a conductive barrier is grounded"},
+	{"shape", "of a head"},
+	{"crown_radius", "inside, of a torispherical head"},
+	{"knuckle_radius", "inside; torispherical head or flat bottom"},
+	{"depth", "inside, of an ellipsoidal head"},
+	{"half_angle", "degrees, at the apex of a cone"},
+	{"small_diameter", "inside, of a cone's small end; 0 for a point"},
+	{"bend_radius", "of the center line"},
+	{"turn", "degrees that the elbow turns"},
+	{"miters", "joints in the elbow, 0 for a smooth one"},
+	{"supported", "whether the whole bottom stands on its base"},
+	{"knuckle_height", "how far the knuckle runs up the wall"},
+	{"taper", "over which it thins to the next course"},
+	{"width", "short side of a rectangle"},
+	{"edge", "how its edge is held"},
+	{"bolt_circle", "diameter"},
+	{"deflection_limit", "share of the diameter or short side: 0.005"},
+	{"size", "nominal, of the bore"},
+	{"drilling", "table of bolts and circle"},
+	{"thickness", "the shop's own figure: never computed"},
+	{"pressure_class", "for which the shop proved that thickness"},
+	{"bolts", "how many, where no drilling says so"},
+	{"bolt_size", "nominal diameter, where no drilling says so"},
+	{"torque", "of a bolt, the most that the shop allows"},
+	{"mate_face", "of what it is bolted to"},
+	{"washers", "under every head and nut"},
+	{"count", "how many alike"},
+	{"laid", "inside-out: on a mandrel; else in a mold"},
+	{"temperature", "instead of the service's"},
+	{"pressure", "gauge, instead of the service's"},
+	{"vacuum", "outside over inside, instead of service"},
+	{"specific_gravity", "instead of the service's"},
+}
+
+var ofNozzle = meanings{
+	{"id", "by which papers and records name it"},
+	{"on", "the part that it stands on"},
+	{"height", "of its center above the bottom of the part"},
+	{"offset", "from the axis; on a bottom, head or cover"},
+	{"bearing", "degrees round the axis"},
+	{"size", "nominal, of the bore"},
+	{"opening", "diameter that is cut; else the size counts"},
+	{"kind", "how it meets the wall"},
+	{"flange", "the part that its flange is"},
+	{"cover", "the part that closes it: a manway's"},
+	{"projection", "from the wall to the face of the flange"},
+	{"pressure_class", "that it has to have"},
+	{"pad", "laminate laid round the opening"},
+	{"pad_diameter", "of the pad, whole"},
+	{"installation_outside", "laminate over neck and wall, outside"},
+	{"installation_inside", "laminate over neck and wall, inside"},
+	{"neck", "laminate of the neck"},
+	{"neck_bond", "bonded along neck and wall, each"},
+	{"gussets", "how many, 0 for none"},
+	{"sealed_edge", "whether the cut edge is sealed with resin"},
+	{"piping_load", "whether what is connected pulls or bends"},
+}
+
+var ofJoint = meanings{
+	{"id", "by which papers and records name it"},
+	{"between", "the two parts: shell-1, shell-2"},
+	{"outside", "laminate of the strap"},
+	{"inside", "laminate of the inside seal"},
+	{"width", "of the strap's last structural ply, whole"},
+	{"first_width", "of the strap's first ply, whole"},
+	{"inside_width", "of the inside seal, whole"},
+	{"widths", "which ply of the strap lies first"},
+	{"gap", "between the parts, at most"},
+	{"axial_load", "pulling, beside the pressure's; 0 for none"},
+	{"qualification", "of the bonding procedure, and who bonds"},
+}
