@@ -94,12 +94,9 @@ func (l *AppendLog) open(complete func([]byte) int) (*TornTail, error) {
 	if !stillNamed(l.file, l.resolved) {
 		return nil, &ConflictError{Path: l.path, How: Edited}
 	}
-	data, err := readLimited(l.file, 0)
+	data, err := readOpened(l.path, l.file, 0)
 	if err != nil {
-		return nil, failure(l.path, "cannot be read", err)
-	}
-	if len(data) > MaxSize {
-		return nil, tooLarge(l.path, nil)
+		return nil, err
 	}
 	whole := complete(data)
 	if whole > len(data) || whole <= 0 && len(data) > 0 {

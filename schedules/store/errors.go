@@ -56,6 +56,8 @@ func explain(err error) string {
 		return "its symbolic links run in a circle"
 	case errors.Is(err, syscall.ENAMETOOLONG):
 		return "its name is too long"
+	case errors.Is(err, syscall.EAGAIN):
+		return "it holds no text with an end, but gives more when there is more"
 	case errors.Is(err, syscall.EINVAL):
 		return "its name or its file system does not allow that"
 	}

@@ -165,7 +165,7 @@ func sweepLock(name string) {
 		return
 	}
 	defer f.Close()
-	text, err := readLimited(f, 0)
+	text, err := readOpened(name, f, 0)
 	var h Holder
 	if err != nil || len(text) > 0 && (json.Unmarshal(text, &h) != nil || h.PID <= 0) {
 		return

@@ -110,17 +110,25 @@ func readOnce(path string) (data []byte, before, after fs.FileInfo, err error) {
 		return nil, nil, nil, err
 	}
 	defer f.Close()
-	data, err = readLimited(f, before.Size())
-	if err != nil {
-		return nil, nil, nil, failure(path, "cannot be read", err)
-	}
-	if len(data) > MaxSize {
-		return nil, nil, nil, tooLarge(path, nil)
+	if data, err = readOpened(path, f, before.Size()); err != nil {
+		return nil, nil, nil, err
 	}
 	if after, err = f.Stat(); err != nil {
 		return nil, nil, nil, failure(path, "cannot be read", err)
 	}
 	return data, before, after, nil
+}
+
+// readOpened reads what openRegular opened, without waiting for anything.
+func readOpened(path string, f *os.File, hint int64) ([]byte, error) {
+	data, err := readLimited(system.AtOnce(f), hint)
+	if err != nil {
+		return nil, failure(path, "cannot be read", err)
+	}
+	if len(data) > MaxSize {
+		return nil, tooLarge(path, nil)
+	}
+	return data, nil
 }
 
 // readLimited reads at most a byte more than MaxSize: enough to tell.

@@ -14,6 +14,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"golang.org/x/sys/unix"
 )
@@ -275,6 +276,61 @@ func TestRead_doesNotWaitForAPipeThatTookTheFilesPlace(t *testing.T) {
 	mkfifo(t, path)
 	if _, _, err := openLooked(path, os.O_RDONLY); err == nil || !strings.Contains(err.Error(), "is a pipe") {
 		t.Errorf("opened a pipe: %v", err)
+	}
+}
+
+// A regular file of the kernel's can wait for more as a pipe does: its log
+// (/proc/kmsg), a trace. What it has comes first, and then nothing for hours.
+func TestRead_doesNotWaitForMore(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.toml")
+	mkfifo(t, path)
+	f, err := os.OpenFile(path, os.O_RDWR|unix.O_NONBLOCK, 0) // for writing too: it has no end
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	for _, has := range []string{"", "document"} {
+		if _, err := f.WriteString(has); err != nil {
+			t.Fatal(err)
+		}
+		read := make(chan error, 1)
+		go func() {
+			_, err := readOpened("log.toml", f, 0)
+			read <- err
+		}()
+		select {
+		case err := <-read:
+			if err == nil || err.Error() != "log.toml: cannot be read: it holds no text with an end, but gives more when there is more" {
+				t.Errorf("with %q in it: %v", has, err)
+			}
+		case <-time.After(10 * time.Second):
+			t.Fatalf("with %q in it reading it waits", has)
+		}
+	}
+}
+
+// The same by a link, in files of this system that are read to their end or
+// refused: whichever, it is over soon.
+func TestRead_endsWithFilesOfTheKernel(t *testing.T) {
+	for _, of := range []string{"/proc/kmsg", "/proc/self/mem", "/proc/self/pagemap", "/proc/self/status", "/sys/kernel/tracing/trace_pipe", "/sys/kernel/debug/tracing/trace_pipe"} {
+		link := filepath.Join(t.TempDir(), "a.toml")
+		if err := os.Symlink(of, link); err != nil {
+			t.Fatal(err)
+		}
+		over := make(chan error, 1)
+		go func() {
+			_, err := Read(link)
+			over <- err
+		}()
+		select {
+		case err := <-over:
+			var own *Error
+			if err != nil && !errors.As(err, &own) {
+				t.Errorf("%s: %v", of, err)
+			}
+		case <-time.After(10 * time.Second):
+			t.Errorf("reading %s does not end", of)
+		}
 	}
 }
 

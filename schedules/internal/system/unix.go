@@ -4,6 +4,7 @@ package system
 
 import (
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -21,6 +22,37 @@ const (
 // Open opens a file that may be renamed and removed while it is open.
 func Open(name string, flag int, mode fs.FileMode) (*os.File, error) {
 	return os.OpenFile(name, flag, mode)
+}
+
+// AtOnce reads a file that was opened with NoWait and never waits, as package os
+// would: a regular file of the kernel's may give no end, but more when there is
+// more (its log, a trace). Reading on is EAGAIN then.
+func AtOnce(f *os.File) io.Reader { return atOnce{f} }
+
+type atOnce struct{ f *os.File }
+
+func (r atOnce) Read(p []byte) (int, error) {
+	raw, err := r.f.SyscallConn()
+	if err != nil {
+		return 0, err
+	}
+	n := 0
+	wrong := raw.Read(func(fd uintptr) bool {
+		for {
+			if n, err = syscall.Read(int(fd), p); !errors.Is(err, syscall.EINTR) {
+				return true
+			}
+		}
+	})
+	switch {
+	case wrong != nil:
+		return 0, wrong
+	case err != nil:
+		return 0, err
+	case n == 0 && len(p) > 0:
+		return 0, io.EOF
+	}
+	return n, nil
 }
 
 // Lock takes the exclusive lock on an open file, which ends when the file is
