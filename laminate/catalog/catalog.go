@@ -34,10 +34,11 @@ const fromMemory = "typical, from memory"
 // Library returns the built-in library, indexed: a new one at each call, which
 // the caller may change before use.
 func Library() *laminate.Library {
+	fibers := fibers() // figures take a while to spell
 	l := &laminate.Library{
-		Materials: materials(),
+		Materials: materials(fibers),
 		Families:  families(),
-		Fibers:    fibers(),
+		Fibers:    fibers,
 		Fillers:   fillers(),
 		Rack:      Rack(),
 	}
