@@ -81,7 +81,7 @@ func keysOf(list []tables.Table) []TableKeys {
 	for i := range list {
 		t := TableKeys{Table: list[i].Name, Array: list[i].Array}
 		for _, f := range list[i].Fields {
-			t.Keys = append(t.Keys, Key{f.Key, f.What})
+			t.Keys = append(t.Keys, Key{f.Key, f.Takes()})
 		}
 		all = append(all, t)
 	}

@@ -31,14 +31,14 @@ func Of(j *laminate.Job, at laminate.Ref) []Key {
 	list := make([]Key, 0, len(fields))
 	for i := range fields {
 		f := &fields[i]
-		k := Key{Name: f.Key, Says: says(at.Kind, f.Key), What: f.What}
+		k := Key{Name: f.Key, Says: says(at.Kind, f.Key), What: f.Takes()}
 		if text, given := f.Get(row); given {
 			k.Text = plain(text)
 		}
 		switch {
-		case strings.HasPrefix(f.What, "one of "):
-			k.Words = strings.Split(strings.TrimPrefix(f.What, "one of "), ", ")
-		case strings.HasPrefix(f.What, "true or false"):
+		case strings.HasPrefix(k.What, "one of "):
+			k.Words = strings.Split(strings.TrimPrefix(k.What, "one of "), ", ")
+		case strings.HasPrefix(k.What, "true or false"):
 			k.Words = []string{"true", "false"}
 		}
 		list = append(list, k)

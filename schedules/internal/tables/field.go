@@ -17,7 +17,7 @@ import (
 // Field is one key of a table: how it is read, written and described.
 type Field struct {
 	Key  string
-	What string // what may stand there: `text`, `"pipe", "duct", …`
+	What string // what may stand there: `text`; [Field.Takes] adds words and units
 	// Blank is what an explicit "not stated" looks like, for a line that says
 	// so (author = "", count = 1). Where Stay is set a value taken back leaves
 	// its line with it.
@@ -32,6 +32,17 @@ type Field struct {
 	Get func(row any) (text string, ok bool)
 	// Value gives a physical value without its spelling; nil where Get does.
 	Value func(row any) (text string, ok bool)
+	// listed is the rest of What, made when somebody asks: a start has some
+	// hundred fields, and nobody asks.
+	listed func() string
+}
+
+// Takes says what may stand there: `text`, `one of pipe, duct, …`.
+func (f Field) Takes() string {
+	if f.listed == nil {
+		return f.What
+	}
+	return f.What + f.listed()
 }
 
 // Digits are those that Value writes: more than anybody types, and fewer than
@@ -181,8 +192,8 @@ func SizeField[T any, D quantity.Dimension](key string, at func(*T) *quantity.Qu
 
 func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) Field {
 	var zero quantity.Quantity[D]
-	units := strings.Join(zero.UnitNames(), ", ")
-	f := At(key, zero.Noun()+" with its unit: "+units, at,
+	units := func() string { return strings.Join(zero.UnitNames(), ", ") }
+	f := At(key, zero.Noun(), at,
 		func(value any) (q quantity.Quantity[D], wrong string) {
 			switch text := value.(type) {
 			case string:
@@ -196,7 +207,7 @@ func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) 
 					return q, wrong
 				}
 				number := spell.Number(v)
-				return q, fmt.Sprintf("the number %s has no unit: write text such as \"%s %s\"; units: %s", number, number, exampleUnit(zero.UnitNames()), units)
+				return q, fmt.Sprintf("the number %s has no unit: write text such as \"%s %s\"; units: %s", number, number, exampleUnit(zero.UnitNames()), units())
 			}
 			return q, "a " + zero.Noun() + " in text with its unit is expected, not " + KindOf(value)
 		},
@@ -205,6 +216,7 @@ func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) 
 		q := *at(row)
 		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
 	}
+	f.listed = func() string { return " with its unit: " + units() }
 	return f
 }
 
@@ -224,7 +236,7 @@ func WordField[T any, W ~uint8](key string, at func(*T) *W, set word.Set[W]) Fie
 }
 
 func wordField[W ~uint8](key string, at Slot[W], set word.Set[W]) Field {
-	return At(key, "one of "+set.List(), at,
+	f := At(key, "one of ", at,
 		func(value any) (w W, wrong string) {
 			s, ok := value.(string)
 			if !ok {
@@ -236,6 +248,8 @@ func wordField[W ~uint8](key string, at Slot[W], set word.Set[W]) Field {
 			return w, wrong
 		},
 		func(w W) (string, bool) { return spell.Text(set.Name(w)), w != 0 })
+	f.listed = set.List
+	return f
 }
 
 // ParseWords reads a list of words of a closed set.

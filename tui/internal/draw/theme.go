@@ -177,12 +177,13 @@ func NewAt(k Kind, d Depth) *Theme {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(map[Depth]termenv.Profile{Sixteen: termenv.ANSI, Cube: termenv.ANSI256, Full24: termenv.TrueColor}[d])
 	p := styles{r}
+	strong, lined, both, turned := p.colored("", bold), p.colored("", underline), p.colored("", bold, underline), p.colored("", reverse)
 	t := &Theme{
 		Kind: k, Depth: d,
-		Title: p.colored("", bold), Rule: p.colored("", faint), Strong: p.colored("", bold), Mark: p.colored("", bold), Key: p.colored("", bold),
-		Selected: p.colored("", reverse), Cursor: p.colored("", reverse), Input: p.colored("", underline), New: p.colored("", bold, underline),
+		Title: strong, Rule: p.colored("", faint), Strong: strong, Mark: strong, Key: strong,
+		Selected: turned, Cursor: turned, Input: lined, New: both,
 		// Without a color: the worse, the more it stands out.
-		Break: p.colored("", bold, underline), Incomplete: p.colored("", bold), Warning: p.colored("", underline), Changed: p.colored("", bold),
+		Break: both, Incomplete: strong, Warning: lined, Changed: strong,
 	}
 	if c, ok := palette(k, d); ok {
 		t.Barrier, t.Outer, t.Dim, t.Label, t.Gauge = p.colored(c.barrier), p.colored(c.outer), p.colored(c.dim), p.colored(c.label), p.colored(c.gauge)
