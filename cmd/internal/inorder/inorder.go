@@ -29,14 +29,19 @@ type result[T any] struct {
 func Do[T any](n int, work func(int) T, take func(T)) {
 	defer debug.SetGCPercent(debug.SetGCPercent(garbage))
 	workers := min(n, runtime.GOMAXPROCS(0))
+	type piece struct {
+		i    int
+		done chan result[T]
+	}
 	waiting := make(chan chan result[T], workers*ahead) // in order
+	todo := make(chan piece)
 	var running sync.WaitGroup
-	room := make(chan struct{}, workers)
 	stop := make(chan struct{})
 	defer running.Wait()
 	defer close(stop)
 	running.Go(func() {
 		defer close(waiting)
+		defer close(todo)
 		for i := range n {
 			done := make(chan result[T], 1)
 			select {
@@ -44,13 +49,18 @@ func Do[T any](n int, work func(int) T, take func(T)) {
 			case <-stop:
 				return
 			}
-			room <- struct{}{}
-			running.Go(func() {
-				defer func() { <-room }()
-				done <- guarded(i, work)
-			})
+			todo <- piece{i, done}
 		}
 	})
+	// As many goroutines as processors, not one for each piece: each would have to
+	// grow its stack again.
+	for range workers {
+		running.Go(func() {
+			for p := range todo {
+				p.done <- guarded(p.i, work)
+			}
+		})
+	}
 	for done := range waiting {
 		r := <-done
 		if r.failed != nil {

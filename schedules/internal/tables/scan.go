@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"sync"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 )
@@ -41,12 +42,27 @@ type Head struct {
 // scanner finds which key of which table stands where.
 type scanner struct {
 	out    *Document
-	parser unstable.Parser
+	parser *unstable.Parser
 	errs   []Problem
 	head   int // index of the present header, -1 at the top
 	simple simple
 	table  int // present table; -1 below an unknown header
 	row    int
+}
+
+// parsers are kept for the room that the parts of one line take in them.
+var parsers = sync.Pool{New: func() any { return new(unstable.Parser) }}
+
+// parse begins to read data. Nothing that the parser gave may be used once it is
+// let go.
+func (s *scanner) parse(data []byte) {
+	s.parser = parsers.Get().(*unstable.Parser)
+	s.parser.Reset(data)
+}
+
+func (s *scanner) letGo() {
+	s.parser.Reset(nil)
+	parsers.Put(s.parser)
 }
 
 // scan reads the outline of data. Errors of syntax end it: then there is no
@@ -62,7 +78,8 @@ func scan(data []byte, tables []Table) (*Document, []Problem) {
 	d.rows[0], d.at[0], d.of[0] = 1, []int{0}, []int{0}
 	s := &scanner{out: d, head: -1}
 	s.simple.begin(data, cap(d.leaves))
-	s.parser.Reset(data)
+	s.parse(data)
+	defer s.letGo()
 	for s.parser.NextExpression() {
 		e := s.parser.Expression()
 		switch e.Kind {

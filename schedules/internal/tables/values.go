@@ -103,7 +103,8 @@ func Top(data []byte, wanted ...string) (map[string]TopKey, []Problem) {
 		return nil, problems
 	}
 	s := scanner{out: &Document{Data: data}}
-	s.parser.Reset(data)
+	s.parse(data)
+	defer s.letGo()
 	top := map[string]TopKey{}
 	for s.parser.NextExpression() {
 		e := s.parser.Expression()
