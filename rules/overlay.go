@@ -33,13 +33,21 @@ func titled(job, name string) string {
 	return job + ": " + name
 }
 
-// PartReport is the report of one part as it is laid up, inspected and accepted: of
-// its wall, and of what the whole job says of the part.
+// PartReport is the report of one part as it is laid up, inspected and accepted:
+// that of the part, under its own name.
 func (r *JobReport) PartReport(part int) *Report {
-	of := *r.Parts[part]
+	of := r.Part(part)
 	s := *of.Schedule
 	s.Title = titled(s.Title, r.Job.Parts[part].ID)
-	of.Schedule, of.Laid = &s, r.Job.Parts[part].Laid
+	of.Schedule = &s
+	return of
+}
+
+// Part is the report of one part as it is worked at: of its wall, and of what the
+// whole job says of the part.
+func (r *JobReport) Part(part int) *Report {
+	of := *r.Parts[part]
+	of.Laid = r.Job.Parts[part].Laid
 	of.Findings = slices.Clone(of.Findings)
 	for _, f := range r.Findings {
 		if f.At.Kind == laminate.RefJobPart && f.At.Index == part {

@@ -244,6 +244,8 @@ func (d *Document) Report() *rules.Report {
 			return d.read().Judge(rules.Options{Units: d.units})
 		case d.Lent() != nil:
 			return d.JobReport().Laminate(*d.Lent())
+		case d.Job() != nil && d.Part() < len(d.Job().Parts):
+			return d.JobReport().Part(d.Part())
 		}
 		return d.judge(d.now)
 	})

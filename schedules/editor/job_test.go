@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -30,6 +31,28 @@ func openJob(t testing.TB) (*Document, string) {
 	return d, path
 }
 
+// The bench has of a part what check, lay-up and acceptance have: its wall and what
+// the whole job says of it. It had that of the wall alone, and said that what the
+// job judges was not checked.
+func TestJob_reportOfAPartIsThatOfTheWholeJob(t *testing.T) {
+	d, _ := openJob(t)
+	more := false
+	for i := range d.Job().Parts {
+		d.Turn(i)
+		got, want := d.Report(), d.JobReport().PartReport(i)
+		if got.Verdict != want.Verdict || len(got.Findings) != len(want.Findings) || got.Schedule.Title != d.Now().Title {
+			t.Errorf("part %d: %s and %d findings, the job has %s and %d", i, got.Verdict, len(got.Findings), want.Verdict, len(want.Findings))
+		}
+		if !slices.Equal(got.Wall.NotChecked, want.Wall.NotChecked) {
+			t.Errorf("part %d: not checked are %v and %v", i, got.Wall.NotChecked, want.Wall.NotChecked)
+		}
+		more = more || len(got.Findings) > len(d.JobReport().Parts[i].Findings)
+	}
+	if !more {
+		t.Error("the job says nothing of any part, and this test nothing")
+	}
+}
+
 func count(n int) edit.Edit {
 	return edit.Edit{Label: "count", At: laminate.PlyRef(0, "count"), Do: func(s *laminate.Schedule) (*laminate.Schedule, error) {
 		c := s.Clone()
@@ -41,7 +64,7 @@ func count(n int) edit.Edit {
 func TestJob_isEditedPartByPartUndoneAsAWholeAndSaved(t *testing.T) {
 	d, path := openJob(t)
 	loaded := bytes.Clone(d.Bytes())
-	if d.Job() == nil || d.Part() != 0 || d.Dirty() || d.Report().Verdict != d.JobReport().Parts[0].Verdict {
+	if d.Job() == nil || d.Part() != 0 || d.Dirty() || d.Report().Verdict != d.JobReport().PartVerdict(0) {
 		t.Fatalf("part %d, dirty %v", d.Part(), d.Dirty())
 	}
 	for _, part := range []int{1, 3} {

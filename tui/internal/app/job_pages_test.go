@@ -1,6 +1,7 @@
 package app
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
@@ -32,7 +33,7 @@ func tank(t testing.TB, text []byte, w, h int) *rig {
 
 // What was open last has the verdict that check gives it: of a job that of the whole.
 func TestStart_recentJobHasItsVerdict(t *testing.T) {
-	g := tank(t, schedules.ExampleJob(), 80, 24)
+	g := tank(t, bytes.Replace(schedules.ExampleJob(), []byte(`outside       = "strap"`), []byte(`outside       = "seal"`), 1), 80, 24) // a joint breaks
 	d := g.r.Document()
 	want := d.JobReport().Verdict.String()
 	g.r.o.Keep = true
