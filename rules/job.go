@@ -28,8 +28,8 @@ type JobPass struct {
 	Units   quantity.System
 	Parts   []*Report // by part, each with its wall evaluated
 
-	analyses []*laminate.Analysis // by laminate, made when asked for
-	byID     map[string]int       // parts, made when asked for
+	analyses [2][]*laminate.Analysis // by laminate, and of linings; made when asked for
+	byID     map[string]int          // parts, made when asked for
 	rule     *Rule
 	findings *[]Finding
 }
@@ -51,18 +51,27 @@ func (p *JobPass) Part(id string) int {
 }
 
 // Analysis is that of a laminate by itself, nil where there is none of the id.
-func (p *JobPass) Analysis(laminateID string) *laminate.Analysis {
+func (p *JobPass) Analysis(laminateID string) *laminate.Analysis { return p.analysis(laminateID, 0) }
+
+// Lining is that of a laminate as it is laid from the process side, its veil last:
+// all of it is barrier where it states no zone.
+func (p *JobPass) Lining(laminateID string) *laminate.Analysis { return p.analysis(laminateID, 1) }
+
+func (p *JobPass) analysis(laminateID string, lined int) *laminate.Analysis {
 	i := p.Job.Laminate(laminateID)
 	if i < 0 || laminateID == "" {
 		return nil
 	}
-	if p.analyses == nil {
-		p.analyses = make([]*laminate.Analysis, len(p.Job.Laminates))
+	of := &p.analyses[lined]
+	if *of == nil {
+		*of = make([]*laminate.Analysis, len(p.Job.Laminates))
 	}
-	if p.analyses[i] == nil {
-		p.analyses[i] = laminate.Analyze(p.Job.Schedule(i), p.Library)
+	if (*of)[i] == nil {
+		s := p.Job.Schedule(i)
+		s.Part.Place.Lined = lined == 1
+		(*of)[i] = laminate.Analyze(s, p.Library)
 	}
-	return p.analyses[i]
+	return (*of)[i]
 }
 
 // Report records a finding of the running rule; an empty Basis is the rule's.

@@ -17,6 +17,22 @@ func Named(j *laminate.Job, id string) Overlay {
 	return Overlay{Laminate: id}
 }
 
+// Linings are the laminates that are laid from the process side before anything else
+// names them: what of them states no zone is barrier.
+func Linings(j *laminate.Job) map[string]bool {
+	seen, linings := map[string]bool{}, map[string]bool{}
+	for i := range j.Parts {
+		seen[j.Parts[i].Laminate] = true
+	}
+	for _, o := range All(j) {
+		if !seen[o.Laminate] && o.Kind.Inside() {
+			linings[o.Laminate] = true
+		}
+		seen[o.Laminate] = true
+	}
+	return linings
+}
+
 // Still is the overlay as another state of the job has it: what is named for the
 // same purpose there, under whatever id, else what its laminate is named for.
 // There is none where the job has neither.

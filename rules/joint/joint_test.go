@@ -104,6 +104,12 @@ var cases = []jobCase{
 	{"thin seal", func(j *laminate.Job) { j.Laminates[2].Plies[0].Count = 1 }, []string{"break inside-overlay-thin", "break seal-thinner-than-barrier"}, "its seal is"},
 	{"veil first", func(j *laminate.Job) { slices.Reverse(j.Laminates[2].Plies) }, []string{"break seal-veil-not-last", "break seal-veil-not-last", "warning bond-ply-not-mat", "warning bond-ply-not-mat"}, "is no veil"},
 	{"another veil", func(j *laminate.Job) { j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15 }, []string{"warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
+	{"another veil, in a zone that is not stated", func(j *laminate.Job) {
+		for i := range j.Laminates[2].Plies {
+			j.Laminates[2].Plies[i].Zone = laminate.NoZone
+		}
+		j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15
+	}, []string{"warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
 	{"another barrier beside", func(j *laminate.Job) {
 		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
 		j.Laminates[3].Plies[ruletest.MatRow].Count, j.Parts[1].Laminate = 1, "other"

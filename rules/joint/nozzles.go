@@ -315,7 +315,7 @@ var InsideOverlayThin = &rules.Rule{
 	Basis:    rules.CommonPractice,
 	Job: each(func(p *rules.JobPass, x *opening) {
 		has, known := barrierOf(p, x.on)
-		a := p.Analysis(x.InstallationInside)
+		a := p.Lining(x.InstallationInside)
 		switch {
 		case a == nil:
 			p.Report(rules.Incomplete, x.at("installation_inside"), "", "nozzle %s: no laminate inside is named that covers the cut edge (installation_inside)", x.ID)

@@ -53,7 +53,7 @@ var SealThin = &rules.Rule{
 	When:     "veil and mats of the laminate inside are thinner than the barrier of a part that it joins",
 	Basis:    rules.CommonPractice,
 	Job: over(func(p *rules.JobPass, x *joined) {
-		a := p.Analysis(x.Inside)
+		a := p.Lining(x.Inside)
 		if a == nil || !a.Total.ThicknessKnown {
 			return
 		}
@@ -103,7 +103,7 @@ var SealVeilNotLast = &rules.Rule{
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		wrong := func(id string) bool {
-			a := p.Analysis(id)
+			a := p.Lining(id)
 			if a == nil || len(a.Rows) == 0 {
 				return false
 			}
@@ -136,7 +136,7 @@ var SealDiffers = &rules.Rule{
 	When:     "a resin family of the laminate inside is not one of the barriers that it joins, or its veils are not of the fiber of theirs",
 	Basis:    rules.CommonPractice,
 	Job: over(func(p *rules.JobPass, x *joined) {
-		a := p.Analysis(x.Inside)
+		a := p.Lining(x.Inside)
 		if a == nil {
 			return
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/rules"
 )
 
@@ -50,10 +51,11 @@ func Jobs(older, newer *rules.JobReport, lib *laminate.Library) (list []PartDiff
 			return rules.Unjudged(nil, lib)
 		}
 	}
-	overlay := func(r *rules.JobReport) func(string) *rules.Report {
+	lap := func(r *rules.JobReport) func(string) *rules.Report {
 		return func(id string) *rules.Report {
-			if i := r.Job.Laminate(id); i >= 0 {
-				return rules.Unjudged(r.Job.Schedule(i), lib)
+			if r.Job.Laminate(id) >= 0 {
+				o := overlay.Named(r.Job, id)
+				return rules.Unjudged(o.Schedule(r.Job), lib)
 			}
 			return rules.Unjudged(nil, lib)
 		}
@@ -74,6 +76,6 @@ func Jobs(older, newer *rules.JobReport, lib *laminate.Library) (list []PartDiff
 	partsA, overlaysA := ids(older.Job)
 	partsB, overlaysB := ids(newer.Job)
 	each(partsA, partsB, part(older), part(newer))
-	each(overlaysA, overlaysB, overlay(older), overlay(newer))
+	each(overlaysA, overlaysB, lap(older), lap(newer))
 	return list
 }

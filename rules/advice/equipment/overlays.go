@@ -244,7 +244,7 @@ func (w *work) seal(i int) {
 			return
 		}
 		x.Inside = id
-		w.filled(at, "joint "+x.ID+": seal, laminate "+id+", the barrier of part "+w.j.Parts[a].ID+" laid from the inside, "+w.says(w.pass().Analysis(id)))
+		w.filled(at, "joint "+x.ID+": seal, laminate "+id+", the barrier of part "+w.j.Parts[a].ID+" laid from the inside, "+w.says(w.pass().Lining(id)))
 	}
 	if !x.InsideWidth.Given() {
 		x.InsideWidth = w.least(catalog.SealWidth)

@@ -96,6 +96,20 @@ func TestOverlay_isLaidUpAndRecordedByItself(t *testing.T) {
 	if err := g.Records.Open(r.Path()); err != nil || g.Records.Overlay() == nil || g.Records.Foreign() != "" || g.Records.OnBench() != "" {
 		t.Errorf("opened again: %v, %q, %q", err, g.Records.Foreign(), g.Records.OnBench())
 	}
+	// With a record of the wall the bench is on the wall again.
+	strap := g.Records.Overlay().Overlay
+	if err := g.Records.TurnBack(); err != nil {
+		t.Fatal(err)
+	}
+	g.Press("3", "1")
+	g.Typed("T-2", "")
+	of := g.Records.Record().Path()
+	if err := g.Records.Turn(strap); err != nil || g.Desk.Doc.Lent() == nil {
+		t.Fatal(err)
+	}
+	if err := g.Records.Open(of); err != nil || g.Records.Overlay() != nil || g.Desk.Doc.Lent() != nil || g.Records.OnBench() != "" {
+		t.Errorf("%v, %+v, %q", err, g.Desk.Doc.Lent(), g.Records.OnBench())
+	}
 }
 
 // What is not abraded, and of which the window is not stated, is asked about: nothing is recorded by itself.

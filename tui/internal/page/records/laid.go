@@ -66,6 +66,8 @@ func (c *Case) follow(r *record.Record) {
 	j := c.desk.Doc.Job()
 	if j == nil || !r.OfOverlay() {
 		c.over = over{}
+		c.desk.Doc.Turn(c.desk.Doc.Part())
+		c.desk.Replaced()
 		return
 	}
 	if o, err := overlay.Find(j, r.Part, r.Joint, r.Overlay); err == nil {
