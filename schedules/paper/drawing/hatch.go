@@ -21,6 +21,10 @@ const (
 // Hatched fills a box with a hatch and draws its outline. Seed makes the places
 // of strands differ from box to box and stay the same from run to run.
 func (p *Picture) Hatched(x, y, w, h float64, hatch Hatch, seed uint32) {
+	if h <= Hair {
+		p.Box(x, y, w, h, Hair, Clear) // which covers all of it, and a tall wall has thousands
+		return
+	}
 	r := rectangle{x, y, x + w, y + h}
 	n := rolling(seed*2654435761 + 12345)
 	switch hatch {

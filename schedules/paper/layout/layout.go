@@ -179,7 +179,8 @@ func (s *setter) room(height float64) {
 }
 
 func (s *setter) newPage() {
-	s.pages = append(s.pages, drawing.Picture{Width: s.size.Width, Height: s.size.Height})
+	const usual = 400 // marks of a page full of rows
+	s.pages = append(s.pages, drawing.Picture{Width: s.size.Width, Height: s.size.Height, Marks: make([]drawing.Mark, 0, usual)})
 	if s.head == nil {
 		s.head, s.top = s.heading()
 	}
