@@ -37,6 +37,7 @@ func TestCommands(t *testing.T) {
 			e.Setenv("LATIN", "caf\xe9.toml")
 			e.Setenv("LONG", strings.Repeat("x", 20_000))
 			e.Setenv("BELL", "a\ab")
+			e.Setenv("SEPARATOR", strings.Trim(strconv.Quote(string(filepath.Separator)), `"`)) // as JSON has it; ${/} as text has it
 			return os.MkdirAll(filepath.Join(e.WorkDir, ".home"), 0o755)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
