@@ -154,7 +154,7 @@ func BenchmarkLinear(b *testing.B) {
 						for range times {
 							run()
 						}
-						least = math.Min(least, (cpu(b) - begun).Seconds()/float64(times))
+						least = math.Min(least, (cpu(b)-begun).Seconds()/float64(times))
 						last = math.Min(last, time.Since(start).Seconds()/float64(times))
 					}
 					x, y := math.Log(float64(n)), math.Log(least)
