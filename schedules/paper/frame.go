@@ -14,9 +14,12 @@ const Draft = "DRAFT, not released"
 
 // States of a document beside Draft.
 const (
-	Unsaved    = "DRAFT, not saved" // not even in its file
-	Changed    = "DRAFT, changed since it was released"
-	Released   = "RELEASED"
+	Unsaved  = "DRAFT, not saved" // not even in its file
+	Changed  = "DRAFT, changed since it was released"
+	Released = "RELEASED"
+	// Disputed is what somebody released although a rule is broken: its papers warn
+	// not to build it, and RELEASED alone would say the contrary.
+	Disputed   = "RELEASED WITH A BREAK: ask first"
 	Superseded = "SUPERSEDED, do not build"
 )
 

@@ -57,6 +57,9 @@ func Named(name string) *Kind {
 func (k *Kind) Form(of *Subject) *paper.Form {
 	f := &paper.Form{Frame: of.Frame(k.Title), Sheet: append(warnings("", of.Whole), k.Make(of)...)}
 	f.Part = of.Name()
+	if f.State == paper.Released && of.Verdict() == rules.Break {
+		f.State = paper.Disputed
+	}
 	for i := range of.Parts {
 		if w := of.Parts[i].Report.Wall; w != nil {
 			f.NotChecked = w.NotChecked

@@ -5,6 +5,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -263,7 +264,7 @@ func TestLayUpSheet_cutsStripsAndPotsByTheShopBook(t *testing.T) {
 // Released is what its content says and nobody's word alone: the fingerprint on
 // the paper, typed into the document, releases it until something else changes.
 func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
-	text, err := os.ReadFile(filepath.FromSlash(examples + "schedules/tank-contact-acid.toml"))
+	text, err := os.ReadFile(filepath.FromSlash(examples + "schedules/pipe-wound-acid-spool.toml"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -278,18 +279,26 @@ func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {
 	if draft.State != paper.Draft {
 		t.Errorf("a document that says nothing is %q", draft.State)
 	}
-	released := strings.Replace(string(text), "revision = 0\n", "revision = 0\nreleased = \""+draft.Fingerprint+"\"\n", 1)
+	released := strings.Replace(string(text), "revision = 1\n", "revision = 1\nreleased = \""+draft.Fingerprint+"\"\n", 1)
 	if f := printed(released); f.State != paper.Released || f.Fingerprint != draft.Fingerprint {
 		t.Errorf("released it is %q, %s and %s", f.State, f.Fingerprint, draft.Fingerprint)
 	}
-	if f := printed(strings.Replace(released, "woven-24", "mat-1.5", 1)); f.State != paper.Changed {
+	if f := printed(strings.Replace(released, "count    = 4", "count    = 5", 1)); f.State != paper.Changed {
 		t.Errorf("changed it is %q", f.State)
 	}
 	if f := printed(strings.Replace(released, draft.Fingerprint, draft.Fingerprint[:4], 1)); f.State == paper.Released {
 		t.Error("four digits release it")
 	}
-	if f := printed(strings.Replace(released, "revision = 0\n", "revision = 0\nsuperseded = true\n", 1)); f.State != paper.Superseded {
+	if f := printed(strings.Replace(released, "revision = 1\n", "revision = 1\nsuperseded = true\n", 1)); f.State != paper.Superseded {
 		t.Errorf("superseded it is %q", f.State)
+	}
+	// Somebody may release what breaks a rule; the paper then does not say that it
+	// is released alone, beside a line that says not to build it.
+	veil := regexp.MustCompile(`material = "veil[^"]*"`).FindString(string(text))
+	broken := strings.Replace(released, veil, `material = "woven-24"`, 1)
+	broken = strings.Replace(broken, draft.Fingerprint, printed(broken).Fingerprint, 1)
+	if f := printed(broken); f.State != paper.Disputed {
+		t.Errorf("with a rule broken it is %q", f.State)
 	}
 }
 

@@ -133,7 +133,8 @@ func TestPapers_ofAJobAreOfWhatThePageIsAbout(t *testing.T) {
 	}
 }
 
-// Released is the content as it stands, with the revision and its day; changed it
+// Released is the content as it stands, with the revision and its day, and here with
+// the rule that it breaks; changed it
 // is a draft again, changed back it is not.
 func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 	g := header(t, 80, 24)
@@ -147,7 +148,7 @@ func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 		t.Errorf("before it is saved a paper says %q", got)
 	}
 	g.press("s")
-	if got := state(); got != paper.Released {
+	if got := state(); got != paper.Disputed {
 		t.Errorf("saved it says %q", got)
 	}
 	g.press("1 s")
@@ -155,7 +156,7 @@ func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 		t.Errorf("with a ply more it says %q", got)
 	}
 	g.press("u s")
-	if got := state(); got != paper.Released {
+	if got := state(); got != paper.Disputed {
 		t.Errorf("without it it says %q", got)
 	}
 	g.press("k 3 7").press("backspace x enter").shows("release").press("enter").shows("which revision is released?")
