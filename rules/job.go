@@ -91,7 +91,7 @@ var JobIncomplete = &Rule{
 	Why: "A piece of equipment holds where its weakest part, joint or opening does. What no rule looked at may be that one, " +
 		"so that a job is not clear before somebody has judged it by hand.",
 	Severity: []Severity{Incomplete},
-	When:     "a job has no parts, a part that names no laminate, or one whose schedule was not read; on the bench a laminate that nothing names",
+	When:     "a job has no parts, a part that names no laminate, or one whose schedule was not read; on the bench a laminate that nothing names or that has no ply",
 	Basis:    "the program's own check",
 }
 

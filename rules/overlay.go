@@ -129,10 +129,15 @@ func (r *JobReport) Laminate(o overlay.Overlay) *Report {
 			}
 		}
 	}
-	if !named {
+	lacks := func(why string) {
 		at := laminate.Ref{Kind: laminate.RefLaminate, Index: r.Job.Laminate(o.Laminate)}
-		of.Findings = append(of.Findings, Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis,
-			Message: "nothing names laminate " + o.Laminate + ": what it has to bear is not known until a part, a joint or a nozzle does"})
+		add(Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis, Message: why})
+	}
+	switch {
+	case !named:
+		lacks("nothing names laminate " + o.Laminate + ": what it has to bear is not known until a part, a joint or a nozzle does")
+	case len(s.Plies) == 0:
+		lacks("laminate " + o.Laminate + " has no ply: nothing of it can be determined")
 	}
 	slices.SortStableFunc(of.Findings, byWeight)
 	of.Verdict = worst(of.Findings)

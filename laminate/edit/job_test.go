@@ -146,6 +146,9 @@ func TestInLaminate_addsToASealWhatIsOfTheBarrier(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	if e := edit.Move(o.Wall(j), l, 0, 1); e.Label != "moved ply 1 mat-1.5 toward the fluid" {
+		t.Error(e.Label)
+	}
 	a := laminate.Analyze(o.Wall(j), l)
 	for i, want := range []laminate.Zone{laminate.InteriorLayer, laminate.InnerSurface, laminate.InnerSurface, laminate.InteriorLayer} {
 		if a.Rows[i].Zone != want || j.Laminates[2].Plies[i].Resin != "r" {

@@ -38,9 +38,12 @@ func Remove(s *laminate.Schedule, lib *laminate.Library, row int) Edit {
 // zone where one of its new neighbors is in it, else it takes that of the
 // neighbor inside, or on the process side of the one outside.
 func Move(s *laminate.Schedule, lib *laminate.Library, row, to int) Edit {
-	direction := "outward"
+	inward, direction := "inward", "outward"
+	if s.Part.Place.Lined {
+		inward, direction = "toward the part", "toward the fluid"
+	}
 	if to < row {
-		direction = "inward"
+		direction = inward
 	}
 	return Edit{
 		Label: fmt.Sprintf("moved %s %s", PlyLabel(s, row), direction),

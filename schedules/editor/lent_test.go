@@ -121,8 +121,24 @@ func TestLend_reportIsThatOfTheJob(t *testing.T) {
 		t.Fatal(err)
 	}
 	d.Lend(overlay.Named(d.Job(), "spare"))
+	if after, err := d.Preview(edit.RemoveRows(d.Now(), d.Library(), 0, 0)); err != nil || len(after.Findings) != 1 || !strings.Contains(after.Findings[0].Message, "nothing names") {
+		t.Errorf("%v %+v", err, after)
+	}
 	if r := d.Report(); r.Verdict != rules.Incomplete || len(r.Findings) != 1 || !strings.Contains(r.Findings[0].Message, "nothing names laminate spare") {
 		t.Errorf("%+v", r.Findings)
+	}
+	// Named for what no rule looks into, and empty, it is not clear either.
+	bare := edit.JobEdit{Label: "named", Do: func(j *laminate.Job) (*laminate.Job, error) {
+		n := j.Clone()
+		n.Nozzles[0].InstallationOutside = "spare"
+		n.Laminates[n.Laminate("spare")].Plies = nil
+		return n, nil
+	}}
+	if err := d.ApplyJob(bare); err != nil {
+		t.Fatal(err)
+	}
+	if r := d.Report(); d.Lent().Name() != "nozzle N1, laid outside" || r.Verdict != rules.Incomplete || !strings.Contains(r.Findings[0].Message, "laminate spare has no ply") {
+		t.Errorf("%s: %+v", d.Lent().Name(), r.Findings)
 	}
 	// Worse is shown before it is made.
 	d.Lend(laidAt(t, d, "joint J2, seal"))

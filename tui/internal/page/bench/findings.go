@@ -3,6 +3,7 @@ package bench
 import (
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/resin"
 	"frp/veilwright/rules/structure"
@@ -239,6 +240,8 @@ func (b *Bench) goesElsewhere(f *rules.Finding) bool {
 // instead is what to do about a finding that nothing mechanical fixes.
 func (b *Bench) instead(f *rules.Finding) string {
 	switch {
+	case f.At.Kind == laminate.RefLaminate && len(b.schedule().Plies) == 0:
+		return "a number key adds the first ply"
 	case b.Desk.Report().Overlay != nil && b.goesElsewhere(f):
 		return "Esc leads to the job page, where e states what is missing"
 	case f.Rule.ID == resin.FamilyMissing.ID:

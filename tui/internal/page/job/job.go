@@ -1,6 +1,7 @@
 // Package job is the page of a job of several parts: the equipment from the
 // side, to scale, and beside it parts, nozzles and joints with what they have to
-// bear. It leads to the bench on a part's wall, and has the forms of them all.
+// bear. It leads to the bench on a part's wall and on what is laid at joints and
+// nozzles, and has the forms of them all.
 package job
 
 import (
