@@ -75,6 +75,7 @@ type trial struct {
 	draft    edit.Draft
 	analysis laminate.Analysis
 	wall     moduli.Trial
+	criteria []wall.Criterion // those of the wall before
 	pass     Pass
 
 	at     int   // the rule whose turn it is
@@ -129,7 +130,8 @@ func (r *trial) begin(s *laminate.Schedule, t *trials) {
 	var evaluated *wall.Result
 	p.Wall = func() *wall.Result {
 		if evaluated == nil {
-			evaluated = wall.Evaluate(s, t.library, &r.analysis, wall.Options{Units: laminate.Some(quantity.Unread), Trial: &r.wall})
+			evaluated = wall.Evaluate(s, t.library, &r.analysis, wall.Options{Units: laminate.Some(quantity.Unread), Trial: &r.wall, Room: r.criteria})
+			r.criteria = evaluated.Criteria
 		}
 		return evaluated
 	}

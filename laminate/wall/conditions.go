@@ -14,6 +14,7 @@ func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate
 	var all *Result
 	var rings *Result // that ask for the closest
 	strained, most := (*Result)(nil), -1.0
+	o.Room = nil
 	for i := range s.Conditions {
 		c := &s.Conditions[i]
 		under := s.Under(c)

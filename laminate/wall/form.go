@@ -2,6 +2,7 @@ package wall
 
 import (
 	"math"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall/form"
@@ -84,7 +85,7 @@ func (e *evaluation) ofForm() []Criterion {
 		return []Criterion{e.weighed(BottomSupport, x.Bottom()), e.modulus(), e.minimumThickness()}
 	case form.ByMembrane:
 	}
-	list := append(make([]Criterion, 0, 10),
+	list := append(slices.Grow(e.o.Room[:0], 10),
 		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
 		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
 	for i := range list {

@@ -24,6 +24,9 @@ type Options struct {
 	// Trial is where walls are tried out one after another, nil for any other wall:
 	// what decides nothing is left out, most notes and which ply gives way first.
 	Trial *moduli.Trial
+	// Room is memory that criteria may take, nil for their own: of a trial, those of
+	// the one before. Under conditions each result has its own.
+	Room []Criterion
 }
 
 // Result is the evaluation of one schedule. Figures in SI, all of them finite.

@@ -115,8 +115,9 @@ func (k *checking) look(in input) (r looked) {
 			sheet = paper.CheckJob(d.Name, d.Library.Books, judged, d.Line, options.Units, detail)
 		}
 	}
-	// Nothing of a buffer fails.
-	_ = paper.Text(&r.text, sheet, lineWidth)
+	if !k.c.JSON {
+		_ = paper.Text(&r.text, sheet, lineWidth) // nothing of a buffer fails
+	}
 	return r
 }
 
