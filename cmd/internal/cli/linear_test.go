@@ -44,6 +44,45 @@ func tall(n int) []byte {
 	return []byte(b.String())
 }
 
+// stacked is a job of n courses on each other, each of a laminate of its own and with a
+// nozzle and its flange, joined by straps.
+func stacked(n int) []byte {
+	var b strings.Builder
+	put := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	ply := func(material, more string) {
+		put("[[laminate.ply]]\nmaterial = %q\nresin = \"r\"%s", material, more)
+	}
+	put("document = \"job\"\nformat = 1\ntitle = \"Stacked\"\n[service]\nfluid = \"brine\"\ncontains = [\"brine\"]\ntemperature = \"90 degF\"\nph = [6, 8]\npressure = \"0 psi\"\nvacuum = \"0 psi\"\nspecific_gravity = 1.1")
+	put("[vessel]\nliquid_height = \"%d in\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"", n*3)
+	put("[[laminate]]\nid = \"strap\"")
+	for range 3 {
+		ply(catalog.Mat15, "")
+	}
+	for i := range n {
+		put("[[laminate]]\nid = \"w%d\"", i)
+		ply(catalog.VeilC15, "")
+		ply(catalog.Mat15, "\ncount = 2\ngel_after = true")
+		for range 3 {
+			ply(catalog.Mat15, "")
+			ply(catalog.Woven24, "")
+		}
+		ply(catalog.Mat15, "")
+	}
+	for i := range n {
+		put("[[part]]\nid = \"p%d\"\nform = \"shell-course\"\nlaminate = \"w%d\"\nprocess = \"contact\"\ninside_diameter = \"8 ft\"\nlength = \"6 in\"\nends = \"open\"", i, i)
+	}
+	for i := range n / 2 {
+		put("[[part]]\nid = \"f%d\"\nform = \"flange\"\nlaminate = \"w%d\"\nprocess = \"contact\"\ninside_diameter = \"2 in\"", i, i)
+	}
+	for i := range n / 2 {
+		put("[[nozzle]]\nid = \"N%d\"\non = \"p%d\"\nflange = \"f%d\"\nheight = \"3 in\"\nsize = \"2 in\"\nbearing = %d\npad = \"strap\"\npad_diameter = \"8 in\"", i, i, i, i%360)
+	}
+	for i := 1; i < n; i++ {
+		put("[[joint]]\nid = \"J%d\"\nbetween = [\"p%d\", \"p%d\"]\noutside = \"strap\"\nwidth = \"8 in\"\nfirst_width = \"2 in\"\ngap = \"1/8 in\"", i, i-1, i)
+	}
+	return []byte(b.String())
+}
+
 // laidAll is a record that ticks n plies.
 func laidAll(n int) []byte {
 	head := &record.Record{Schedule: "tall.toml", Serial: "1"}
@@ -55,8 +94,8 @@ func laidAll(n int) []byte {
 	return b
 }
 
-// BenchmarkLinear runs what the program does over schedules, and records, of 100,
-// 1,000 and 10,000 plies and entries, and fits the exponent with which the processor
+// BenchmarkLinear runs what the program does over schedules and records of 100,
+// 1,000 and 10,000 plies and entries, and jobs of 9 to 999 parts, and fits the exponent with which the processor
 // time grows: 1 is in proportion; at most 1.1 is wanted. Small ones are run as often
 // as makes the work of a large one: what is left behind by one of a hundred plies is
 // never collected while it runs, but by those after it.
@@ -69,7 +108,14 @@ func BenchmarkLinear(b *testing.B) {
 		}
 		return o, o.Judge(rules.Options{})
 	}
-	var sizes = []int{100, 1_000, 10_000}
+	whole := func(n int) *shop.Opened { // of as many parts
+		o := shop.New(shop.Options{NoBook: true}).Open("stacked.toml", stacked(n*2/3), "")
+		if !o.Usable() {
+			b.Fatal(o.Why())
+		}
+		return o
+	}
+	var sizes, parts = []int{100, 1_000, 10_000}, []int{9, 96, 999}
 	for _, c := range []struct {
 		name    string
 		prepare func(n int) func()
@@ -140,6 +186,40 @@ func BenchmarkLinear(b *testing.B) {
 			e := &exercise.Exercise{ID: "e", Kind: exercise.Build, Step: 1, Given: laminate.Schedule{Part: o.Schedule.Part, Service: o.Schedule.Service}}
 			return func() { practice.Grade(e, practice.Answer{Schedule: o.Schedule}, lib, quantity.US) }
 		}, sizes},
+		{"opening a job", func(n int) func() {
+			text := stacked(n * 2 / 3)
+			s := shop.New(shop.Options{NoBook: true})
+			return func() { s.Open("stacked.toml", text, "") }
+		}, parts},
+		{"validating a job", func(n int) func() {
+			o := whole(n)
+			return func() { laminate.ValidateJob(o.Job, lib) }
+		}, parts},
+		{"judging a job", func(n int) func() {
+			o := whole(n)
+			return func() { o.JudgeJob(rules.Options{}) }
+		}, parts},
+		{"judging a job after an edit", func(n int) func() {
+			o := whole(n)
+			before := o.JudgeJob(rules.Options{})
+			after := *o
+			after.Job = o.Job.Clone()
+			after.Job.Parts[0].InsideDiameter = quantity.New(9, quantity.Foot)
+			return func() { after.JudgeJob(rules.Options{Before: before}) }
+		}, parts},
+		{"check of a job as JSON", func(n int) func() {
+			path := filepath.Join(b.TempDir(), "stacked.toml")
+			if err := os.WriteFile(path, stacked(n*2/3), 0o600); err != nil {
+				b.Fatal(err)
+			}
+			return func() {
+				Run([]string{"check", "--no-book", "--json", path}, Process{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard, Getenv: os.Getenv})
+			}
+		}, parts},
+		{"takeoff of a job", func(n int) func() {
+			o := whole(n)
+			return func() { takeoff.Count(takeoff.OfJob(o.Job, lib), lib, stock.Stock{}, takeoff.Options{}) }
+		}, parts},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
