@@ -8,7 +8,6 @@ import (
 	"strings"
 	"syscall"
 	"testing"
-	"time"
 )
 
 // floorTask is what a task of the table in DEVELOPERS.md begins with and what
@@ -53,7 +52,7 @@ func killed(t *testing.T, h home) {
 	s := h.open(t, "a.toml")
 	s.see("BENCH")
 	s.press("9").see("added")
-	time.Sleep(time.Second)
+	h.journalled(t, "topcoat")
 	s.signal(syscall.SIGKILL)
 	s.end()
 }
