@@ -161,6 +161,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 			guarded(rule, pass.findings, func() { rule.Job(pass) })
 		}
 	}
+	pass.overlays(list)
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
 	}

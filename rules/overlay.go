@@ -104,6 +104,9 @@ func (r *JobReport) Laminate(o overlay.Overlay) *Report {
 	}
 	said := map[place]bool{}
 	add := func(f Finding) {
+		if f.plain != nil {
+			f = *f.plain // of the plies that stand here, and of whatever they are laid as
+		}
 		if p := (place{f.At, f.Rule, f.Message}); !said[p] {
 			said[p] = true
 			f.Fix, f.offer = nil, nil

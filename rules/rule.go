@@ -27,8 +27,20 @@ type Rule struct {
 	// service, resins and which of them are used where (Facts.Uses, Unresined): while
 	// those stay it is not asked again about a fix that is tried out.
 	ByUse bool
-	Job   func(*JobPass)
+	// Overlays says of which laminates beside walls Run holds too.
+	Overlays Reach
+	Job      func(*JobPass)
 }
+
+// Reach is of which laminates beside walls a rule of walls holds.
+type Reach uint8
+
+// The reaches.
+const (
+	WallsAlone    Reach = iota
+	EveryOverlay        // what is laid at joints, at nozzles and in corners
+	WettedOverlay       // what of that the fluid touches
+)
 
 // Finding is one thing a rule has to say.
 type Finding struct {
@@ -46,7 +58,8 @@ type Finding struct {
 	// better; else nil. It is nil too until it is asked for, see Report.Fix.
 	Fix *Fix
 
-	offer *Fix // not tried out yet
+	offer *Fix     // not tried out yet
+	plain *Finding // as of its laminate by itself, where it is of what is laid somewhere
 }
 
 // Unsettled tells that no part laid to the schedule is accepted while the finding

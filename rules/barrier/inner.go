@@ -16,9 +16,10 @@ const (
 
 // InnerSurfaceThickness wants enough inner surface, not too much.
 var InnerSurfaceThickness = &rules.Rule{
-	ID:     "inner-surface-thickness",
-	Family: family,
-	Title:  "Inner surface too thin, or a veil ply too thick",
+	ID:       "inner-surface-thickness",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Inner surface too thin, or a veil ply too thick",
 	Why: "The fluid meets the inner surface first. Under ten mil it does not cover the strand ends of the mat behind it, and they wick. " +
 		"Much thicker than the veil can hold, it is bare resin, which cracks as it cures and when it is heated or struck; " +
 		"the cracks then lead straight to the mats. Two veils may hold twice what one does.",
@@ -75,9 +76,10 @@ func innerRows(p *rules.Pass) []int {
 
 // InnerSurfaceRich wants the inner surface rich in resin.
 var InnerSurfaceRich = &rules.Rule{
-	ID:     "inner-surface-rich",
-	Family: family,
-	Title:  "Too much fiber in the inner surface",
+	ID:       "inner-surface-rich",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Too much fiber in the inner surface",
 	Why: "Resin keeps the fluid out; fiber lets it in along every strand. The inner surface therefore holds at least four parts resin to one of fiber, " +
 		"usually nine. With too much fiber the surface is dry: it stains, then wicks, and the fluid reaches the mats behind it early.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},

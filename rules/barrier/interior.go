@@ -72,9 +72,10 @@ const (
 
 // BarrierGlassContent wants the barrier neither dry nor bare.
 var BarrierGlassContent = &rules.Rule{
-	ID:     "barrier-glass-content",
-	Family: family,
-	Title:  "Fiber content of the barrier outside 27 ± 5 %",
+	ID:       "barrier-glass-content",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Fiber content of the barrier outside 27 ± 5 %",
 	Why: "Mat that is wetted and rolled out well has about a quarter fiber by mass. More means a dry, starved laminate that lets fluid in along the strands; " +
 		"less means pools of resin that shrink, crack and come loose. Either means that the thickness does not come from well rolled mats.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
@@ -104,9 +105,10 @@ var BarrierGlassContent = &rules.Rule{
 
 // ContinuousFiberInBarrier keeps through-going strands out of the barrier.
 var ContinuousFiberInBarrier = &rules.Rule{
-	ID:     "continuous-fiber-in-barrier",
-	Family: family,
-	Title:  "Continuous fiber in the corrosion barrier",
+	ID:       "continuous-fiber-in-barrier",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Continuous fiber in the corrosion barrier",
 	Why: "Fluid wicks along a strand much faster than it moves through resin. Chopped strands end after half an inch to two inches; " +
 		"a woven, unidirectional or wound one goes around the whole part, so a single pinhole in the veil feeds fluid along the whole wall. " +
 		"Such plies are also drier than mat and do not fill the barrier with resin.",

@@ -16,9 +16,10 @@ var mild = quantity.New(120, quantity.Fahrenheit).SI()
 
 // ResinForAcid points at novolacs for strong acid.
 var ResinForAcid = &rules.Rule{
-	ID:     "resin-for-acid",
-	Family: family,
-	Title:  "Barrier resin weak in strong acid",
+	ID:       "resin-for-acid",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Barrier resin weak in strong acid",
 	Why: "Strong and oxidizing acids penetrate a loosely cross-linked resin, char or soften its surface and go on to the glass behind it. " +
 		"Novolac vinyl esters are cross-linked more tightly and are the usual choice for strong acids. " +
 		"At mild temperature a plain vinyl ester or polyester often serves; hot, or with an oxidizer or fluorides beside the acid, the barrier may fail early; " +
@@ -88,9 +89,10 @@ const alkaline = 12.0
 
 // ResinInAlkali keeps esters out of alkali.
 var ResinInAlkali = &rules.Rule{
-	ID:     "resin-in-alkali",
-	Family: family,
-	Title:  "Alkali attacks the barrier resin",
+	ID:       "resin-in-alkali",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Alkali attacks the barrier resin",
 	Why: "Strong bases and hypochlorite saponify the ester links that hold iso-, terephthalic and chlorendic polyesters together: the resin breaks down from the surface inward. " +
 		"It softens, turns cloudy and washes off, and the glass follows. Vinyl esters have few ester links, and shielded ones, and resist it. " +
 		"A thicker barrier does not make up for the wrong resin.",
@@ -136,9 +138,10 @@ func resinInAlkali(p *rules.Pass) {
 
 // HypochloriteCure wants a cure without cobalt.
 var HypochloriteCure = &rules.Rule{
-	ID:     "hypochlorite-cure",
-	Family: family,
-	Title:  "Cure or thixotrope wrong for hypochlorite",
+	ID:       "hypochlorite-cure",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Cure or thixotrope wrong for hypochlorite",
 	Why: "Cobalt left in the resin speeds up the decay of hypochlorite at the wall, and the oxygen and heat released attack the surface; alkali dissolves fumed silica and leaves pores. " +
 		"For hypochlorite the barrier is cured with peroxide and amine, without fumed silica. " +
 		"A barrier cured with cobalt looks the same when new, and fails years early.",

@@ -9,9 +9,10 @@ import (
 
 // FamilyMissing wants to know what each resin is.
 var FamilyMissing = &rules.Rule{
-	ID:     "resin-family-missing",
-	Family: family,
-	Title:  "Resin family not stated",
+	ID:       "resin-family-missing",
+	Overlays: rules.EveryOverlay,
+	Family:   family,
+	Title:    "Resin family not stated",
 	Why: "The resin decides what the barrier withstands, how hot it may get and how stiff the structure is. A wall can be laid out before the resin is chosen, " +
 		"but it cannot be checked, ordered or built. Thickness is shown meanwhile with a density that the families differ from by at most about a tenth.",
 	Severity: []rules.Severity{rules.Incomplete},

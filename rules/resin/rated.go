@@ -24,9 +24,10 @@ const (
 
 // ResinInSolvent keeps plain polyesters out of solvents.
 var ResinInSolvent = &rules.Rule{
-	ID:     "resin-in-solvent",
-	Family: family,
-	Title:  "Solvent swells the barrier resin",
+	ID:       "resin-in-solvent",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Solvent swells the barrier resin",
 	Why: "Aromatic, chlorinated and ketone solvents swell and soften a cured resin: the surface turns soft, cracks when it dries, and the glass behind it is wetted. " +
 		"Plain polyesters go first; vinyl esters and novolacs hold in some solvents and fail in others of the same kind, as vapor too. " +
 		"Practice goes by the resin manufacturer's data for that very solvent, concentration and temperature, or by coupons.",
@@ -65,9 +66,10 @@ func resinInSolvent(p *rules.Pass) {
 
 // RatingMissing names services in which no family is known to hold.
 var RatingMissing = &rules.Rule{
-	ID:     "rating-missing",
-	Family: family,
-	Title:  "Only a rating can tell whether the resin holds",
+	ID:       "rating-missing",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Only a rating can tell whether the resin holds",
 	Why: "Nitric and chromic acid oxidize every resin, and sulfuric acid above about 75 % takes the water out of it and chars it: a few percent or degrees decide, and no family is safe by its name. " +
 		"Hypochlorite decays faster above about 120 °F, at the wall first, and practice stops there. " +
 		"Put the resin manufacturer's or the shop's own rating for this fluid into a shop book, or choose another material.",
@@ -117,9 +119,10 @@ func ratingMissing(p *rules.Pass) {
 
 // RatingAgainst holds the barrier resin against what the shop books say of it.
 var RatingAgainst = &rules.Rule{
-	ID:     "rating-against",
-	Family: family,
-	Title:  "The shop book's ratings do not bear the resin",
+	ID:       "rating-against",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "The shop book's ratings do not bear the resin",
 	Why: "A rating is what somebody knows of this very fluid, at a concentration and a temperature. A row that refuses the resin outweighs whatever the family is known for. " +
 		"Beyond the range of the rows nothing is known: a few percent or degrees may decide, so nothing is interpolated. " +
 		"Ask the resin manufacturer for that concentration and temperature, hang coupons, or take a resin that is rated there.",
@@ -184,9 +187,10 @@ func beyond(p *rules.Pass, f laminate.Family, rows []laminate.Rating) string {
 
 // ResinForBrine points at vinyl esters for hot brine.
 var ResinForBrine = &rules.Rule{
-	ID:     "resin-for-brine",
-	Family: family,
-	Title:  "Vinyl ester is usual in warm brine",
+	ID:       "resin-for-brine",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Vinyl ester is usual in warm brine",
 	Why: "Brine itself attacks neither resin nor veil. Warm salt water slowly splits the ester links of a plain polyester, though, and chlorine from the cells makes brine far worse than salt alone. " +
 		"Up to 120 °F iso- and terephthalic polyester have a long record; above it vinyl ester is usual. " +
 		"Where the brine carries free chlorine, state hypochlorite or oxidizer too.",

@@ -22,9 +22,10 @@ const (
 
 // ResinTemperature keeps the service temperature within what the resins bear.
 var ResinTemperature = &rules.Rule{
-	ID:     "resin-temperature",
-	Family: family,
-	Title:  "Service temperature too high for the resin",
+	ID:       "resin-temperature",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Service temperature too high for the resin",
 	Why: "A resin softens as it nears its heat deflection temperature: stiffness falls, the fluid diffuses faster, and the barrier blisters or crazes. " +
 		"Iso- and terephthalic polyester, vinyl ester and brominated vinyl ester are usual below 180 °F; above it novolac vinyl ester is usual (in acids also bisphenol-fumarate and " +
 		"chlorendic polyester). Within 20 °C (36 °F) of the heat deflection temperature the wall creeps, and figures from room-temperature values do not hold; " +

@@ -49,9 +49,10 @@ var GelStopMissing = &rules.Rule{
 
 // GelStopLate keeps the heat of curing within bounds.
 var GelStopLate = &rules.Rule{
-	ID:     "gel-stop-late",
-	Family: family,
-	Title:  "Too many plies between gel stops",
+	ID:       "gel-stop-late",
+	Overlays: rules.EveryOverlay,
+	Family:   family,
+	Title:    "Too many plies between gel stops",
 	Why: "Curing resin makes heat, and in a thick wet laminate the heat stays in: the middle boils, yellows and cracks, and shrinkage pulls the plies apart or warps the part. " +
 		"Hand lay-up allows about four mats, or a quarter inch, at a time; then let it gel and cool. " +
 		"The shop's own resin and temperature may allow more or less; a person who knows them decides.",

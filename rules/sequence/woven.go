@@ -8,9 +8,10 @@ import (
 
 // WovenOnWoven wants a mat between fabrics.
 var WovenOnWoven = &rules.Rule{
-	ID:     "woven-on-woven",
-	Family: family,
-	Title:  "Woven roving on woven roving",
+	ID:       "woven-on-woven",
+	Overlays: rules.EveryOverlay,
+	Family:   family,
+	Title:    "Woven roving on woven roving",
 	Why: "Two plies of woven roving touch only at the tops of their weave: between them lie pools of resin without reinforcement, and there the wall shears apart. " +
 		"A mat between them beds into both. Without it the laminate sounds dull when tapped, delaminates in bending, and leaks along the seam. " +
 		"Woven roving builds thickness fast, so the mat is easily left out.",

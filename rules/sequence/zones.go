@@ -106,9 +106,10 @@ var NoOuterSurface = &rules.Rule{
 
 // WaxBetweenPlies keeps wax outermost.
 var WaxBetweenPlies = &rules.Rule{
-	ID:     "wax-between-plies",
-	Family: family,
-	Title:  "Wax between plies",
+	ID:       "wax-between-plies",
+	Overlays: rules.EveryOverlay,
+	Family:   family,
+	Title:    "Wax between plies",
 	Why: "Wax floats to the surface of a coat and seals it from the air so that it cures through. Nothing bonds to it: what is laid over a waxed coat peels off. " +
 		"Wax belongs in the last coat only; if more has to be laid, grind the surface down to glass first.",
 	Severity: []rules.Severity{rules.Break},

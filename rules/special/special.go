@@ -23,9 +23,10 @@ func barrierRows(p *rules.Pass) []int {
 
 // ConductiveBarrier wants carbon where charge has to go.
 var ConductiveBarrier = &rules.Rule{
-	ID:     "conductive-barrier",
-	Family: family,
-	Title:  "Barrier does not conduct as required",
+	ID:       "conductive-barrier",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Barrier does not conduct as required",
 	Why: "Resin and glass insulate: a fluid that rubs along them charges the wall, and one spark ignites the vapor. A conductive barrier has a carbon veil to spread the charge " +
 		"and carbon powder in the resin, of the whole barrier or the veil layer, to lead it through to the veil. " +
 		"A veil alone can be insulated by the resin over it; powder alone seldom makes a continuous path along the wall.",
@@ -141,9 +142,10 @@ const (
 
 // AbrasiveBarrier wants hard filler in an abraded barrier.
 var AbrasiveBarrier = &rules.Rule{
-	ID:     "abrasive-barrier",
-	Family: family,
-	Title:  "Barrier not built for abrasion",
+	ID:       "abrasive-barrier",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Barrier not built for abrasion",
 	Why: "Particles wear resin much faster than ceramics. With about 35 % by mass of silicon carbide or aluminum oxide in the barrier resin the grains take the wear. " +
 		"With less they lie too far apart; with more the mix no longer wets the mat and the barrier is dry. " +
 		"At least two mats have to hold it, or the filled layer chips off at the first elbow.",

@@ -7,9 +7,10 @@ import (
 
 // FluoridesAttackGlassVeil keeps glass out of fluorides.
 var FluoridesAttackGlassVeil = &rules.Rule{
-	ID:     "fluorides-attack-glass-veil",
-	Family: family,
-	Title:  "Fluorides attack a glass veil",
+	ID:       "fluorides-attack-glass-veil",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Fluorides attack a glass veil",
 	Why: "Fluorides dissolve the silica that glass is made of. The veil is the first ply that the fluid reaches: where its fibers dissolve, " +
 		"channels are left that lead the fluid past the resin-rich surface into the mats, and the barrier fails years early. " +
 		"Fluorides do not attack an organic veil.",
@@ -34,9 +35,10 @@ var FluoridesAttackGlassVeil = &rules.Rule{
 
 // CarbonVeilInHypochlorite keeps carbon out of hypochlorite.
 var CarbonVeilInHypochlorite = &rules.Rule{
-	ID:     "carbon-veil-in-hypochlorite",
-	Family: family,
-	Title:  "Hypochlorite attacks a carbon veil",
+	ID:       "carbon-veil-in-hypochlorite",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Hypochlorite attacks a carbon veil",
 	Why: "Hypochlorite oxidizes carbon, and carbon speeds up the decay of hypochlorite at its surface, so each degrades the other. " +
 		"The veil is consumed, the fluid reaches the mats, and the gas that is released blisters the surface. " +
 		"Where the wall must conduct as well, requirement and service contradict each other: settle that before anything is built.",
@@ -61,9 +63,10 @@ var CarbonVeilInHypochlorite = &rules.Rule{
 
 // CarbonVeilInOxidizer asks for care where carbon meets oxidizers.
 var CarbonVeilInOxidizer = &rules.Rule{
-	ID:     "carbon-veil-in-oxidizer",
-	Family: family,
-	Title:  "Carbon veil in an oxidizing service",
+	ID:       "carbon-veil-in-oxidizer",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Carbon veil in an oxidizing service",
 	Why: "Chlorine dioxide, wet chlorine, nitric and chromic acid oxidize carbon fiber, slowly or fast, depending on concentration and temperature. " +
 		"A veil that is being consumed loses its conductive path and opens the surface. " +
 		"A person who knows the service has to decide, from coupons or from a part that has served in it.",

@@ -10,9 +10,10 @@ import (
 
 // VeilOutsidePH keeps each veil within its pH range.
 var VeilOutsidePH = &rules.Rule{
-	ID:     "veil-outside-ph",
-	Family: family,
-	Title:  "Veil outside its pH range",
+	ID:       "veil-outside-ph",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Veil outside its pH range",
 	Why: "Alkali above pH 12 leaches glass, and a C-glass veil, made for acids, dissolves out of the surface that it should hold together. " +
 		"Strong acid slowly breaks down polyester fiber, so below pH 3 glass is the usual veil. " +
 		"Fluorides and chlorine dioxide rule out glass: there polyester is used below pH 3, outside its range, as two veils over four mats. " +

@@ -16,9 +16,10 @@ var (
 
 // VeilNotPreferred names the usual veil.
 var VeilNotPreferred = &rules.Rule{
-	ID:     "veil-not-preferred",
-	Family: family,
-	Title:  "Another veil is usual in this service",
+	ID:       "veil-not-preferred",
+	Overlays: rules.WettedOverlay,
+	Family:   family,
+	Title:    "Another veil is usual in this service",
 	Why: "For some services one veil is usual because it has the longest record there: synthetic polyester for pulping liquors, strong bases, " +
 		"chlorine dioxide, plating solutions and lithium, C-glass for strong acids and hypochlorite. " +
 		"For hypochlorite, practice is divided: C-glass wets out well and is the older choice; polyester is not leached by its alkali. In strong bases carbon also serves. " +

@@ -29,7 +29,7 @@ func Rules(list []*rules.Rule) Sheet {
 
 // Rule is one rule in full.
 func Rule(r *rules.Rule) Sheet {
-	sheet := Sheet{Heading{Level: 1, Text: r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When}, {"why", r.Why}, {"basis", r.Basis}}}
+	sheet := Sheet{Heading{Level: 1, Text: r.ID + ": " + r.Title}, Facts{{"severity", severities(r)}, {"when", r.When + reaches[r.Overlays]}, {"why", r.Why}, {"basis", r.Basis}}}
 	if list := source.Of(r.Basis); len(list) > 0 {
 		sheet = append(sheet, Sources(list)...)
 	}
@@ -42,4 +42,11 @@ func severities(r *rules.Rule) string {
 		words[i] = s.String()
 	}
 	return strings.Join(words, ", ")
+}
+
+// reaches say of which laminates beside walls a rule holds.
+var reaches = [...]string{
+	rules.WallsAlone:    "",
+	rules.EveryOverlay:  "; of a wall, and of what is laid at joints, at nozzles and in corners",
+	rules.WettedOverlay: "; of a wall, and of what is laid at joints and nozzles where the fluid touches it",
 }

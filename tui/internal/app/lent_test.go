@@ -36,7 +36,7 @@ func TestBench_onWhatIsLaidAtAJoint(t *testing.T) {
 	g.at("J2").press("enter").shows("J2: open which?", "1 seal   laminate seal, 3 plies", "2 strap  laminate strap, 8 plies")
 	g.press("2").shows("BENCH  strap: joint J2, strap, of Brine day tank", "part ", " air", "structure 279 mil", "nothing found", "the bench is on joint J2, strap; laminate strap is of 3 others too: joi", "Esc job page")
 	g.press("+").shows("not saved", "8-9", "added 1 ply to ply 8 topcoat", "u undoes it").press("x").shows("removed plies 8-9 topcoat", "total 279 mil")
-	g.press("x x").shows("1 break", "BREAK", "joint J2: the structure of its strap may bear").press("u u u").shows("nothing found", "8-9")
+	g.press("x x").shows("1 break", "BREAK", "joint J2: the structure of its strap may bear").press("u u u").shows("1 break", "plies 8–9 are waxed coats (topcoat) with more", "8-9")
 	g.press("u y").shows("8-9").press("u")
 	// Of the wall of a part there is nothing to show.
 	g.press("tab").shows("of a part's wall alone").press("2").shows("of a part's wall alone").press("5").shows("LAY-UP  joint J2, strap, of Brine day tank")
