@@ -296,19 +296,22 @@ func figures(a, b *laminate.Analysis) []FigureChange {
 // findingChanges tells findings by rule, severity and message: a finding whose
 // figure moved is gone and new.
 func findingChanges(older, newer []rules.Finding) (gone, fresh []rules.Finding) {
-	key := func(f rules.Finding) string { return f.Rule.ID + "\x00" + f.Severity.String() + "\x00" + f.Message }
-	has := func(list []rules.Finding, k string) bool {
-		return slices.ContainsFunc(list, func(f rules.Finding) bool { return key(f) == k })
+	type said struct {
+		rule, message string
+		severity      rules.Severity
 	}
-	for _, f := range older {
-		if !has(newer, key(f)) {
-			gone = append(gone, f)
+	key := func(f *rules.Finding) said { return said{f.Rule.ID, f.Message, f.Severity} }
+	without := func(list, others []rules.Finding) (rest []rules.Finding) {
+		has := make(map[said]bool, len(others))
+		for i := range others {
+			has[key(&others[i])] = true
 		}
-	}
-	for _, f := range newer {
-		if !has(older, key(f)) {
-			fresh = append(fresh, f)
+		for i := range list {
+			if !has[key(&list[i])] {
+				rest = append(rest, list[i])
+			}
 		}
+		return rest
 	}
-	return gone, fresh
+	return without(older, newer), without(newer, older)
 }

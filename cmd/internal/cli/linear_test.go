@@ -25,6 +25,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/paper/layout"
@@ -215,6 +216,15 @@ func BenchmarkLinear(b *testing.B) {
 			return func() {
 				Run([]string{"check", "--no-book", "--json", path}, Process{In: strings.NewReader(""), Out: io.Discard, Err: io.Discard, Getenv: os.Getenv})
 			}
+		}, parts},
+		{"comparing two revisions of a job", func(n int) func() {
+			o := whole(n)
+			older := o.JudgeJob(rules.Options{})
+			after := *o
+			after.Job = o.Job.Clone()
+			after.Job.Vessel.LiquidHeight = quantity.New(float64(n), quantity.Inch)
+			newer := after.JudgeJob(rules.Options{})
+			return func() { revision.Jobs(older, newer, lib) }
 		}, parts},
 		{"takeoff of a job", func(n int) func() {
 			o := whole(n)
