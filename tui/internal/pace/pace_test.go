@@ -77,6 +77,7 @@ const starts = 15
 type begun struct {
 	ready, cpu          time.Duration
 	resident, anonymous float64
+	faults              float64
 }
 
 // begin runs the program until it is ready.
@@ -201,6 +202,8 @@ func compare(b *testing.B, got, floor []begun) {
 	b.ReportMetric(middleOf(got, resident)/middleOf(floor, resident), "ready-memory/bare")
 	anonymous := func(s begun) float64 { return s.anonymous }
 	b.ReportMetric(middleOf(got, anonymous)/middleOf(floor, anonymous), "ready-memory-anonymous/bare")
+	faults := func(s begun) float64 { return s.faults }
+	b.ReportMetric(middleOf(got, faults)/middleOf(floor, faults), "ready-faults/bare")
 	b.ReportMetric(0, "ns/op")
 }
 
