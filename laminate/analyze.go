@@ -91,6 +91,7 @@ type finder struct {
 	lib *Library
 }
 
+// newFinder knows of no others than those of the schedule where lib is nil.
 func newFinder(s *Schedule, lib *Library) finder {
 	return finder{newIndex(s.Materials, func(m *Material) string { return m.ID }), lib}
 }
@@ -98,7 +99,7 @@ func newFinder(s *Schedule, lib *Library) finder {
 // material is nil where nobody knows the id.
 func (f *finder) material(id string) *Material {
 	m := f.own.find(id)
-	if m == nil {
+	if m == nil && f.lib != nil {
 		m, _ = f.lib.Material(nil, id)
 		f.own.recent[slot(id)] = m
 	}

@@ -52,14 +52,25 @@ type JobPart struct {
 	SpecificGravity  Optional[float64]
 }
 
-// Laminate finds a laminate by its id, -1 where there is none.
+// Laminate finds a laminate by its id, -1 where there is none. Who asks for many
+// asks an [Assembly].
 func (j *Job) Laminate(id string) int {
-	return slices.IndexFunc(j.Laminates, func(l Laminate) bool { return l.ID == id })
+	return first(len(j.Laminates), func(i int) bool { return j.Laminates[i].ID == id })
 }
 
 // Part finds a part by its id, -1 where there is none.
 func (j *Job) Part(id string) int {
-	return slices.IndexFunc(j.Parts, func(p JobPart) bool { return p.ID == id })
+	return first(len(j.Parts), func(i int) bool { return j.Parts[i].ID == id })
+}
+
+// first finds a row without making copies of those before it.
+func first(rows int, is func(i int) bool) int {
+	for i := range rows {
+		if is(i) {
+			return i
+		}
+	}
+	return -1
 }
 
 // Clone gives a job whose lists may be changed without touching j.
@@ -85,26 +96,7 @@ func (j *Job) Schedule(laminate int) *Schedule {
 // height, it is what the level in the equipment leaves above it. Of a part with a file of its
 // own it is the schedule in the file, empty where nobody put it into the job.
 func (j *Job) Wall(part int) *Schedule {
-	p := &j.Parts[part]
-	if p.Schedule != "" {
-		if s, ok := j.Schedules[p.Schedule]; ok {
-			return s
-		}
-		return &Schedule{Head: j.Head}
-	}
-	s := &Schedule{Head: j.Head, Part: p.Part, Service: j.Service, Conditions: j.Conditions, Resins: j.Resins, Materials: j.Materials}
-	if level := j.level(part); level.Given() {
-		s.Part.LiquidHeight = level
-	}
-	s.Part.Place = j.place(part)
-	p.override(&s.Service)
-	if p.Temperature.Given() || p.Pressure.Given() || p.Vacuum.Given() {
-		s.Conditions = nil // its own load and temperature are all there is
-	}
-	if i := j.Laminate(p.Laminate); i >= 0 {
-		s.Plies = j.Laminates[i].Plies
-	}
-	return s
+	return j.Assemble().wall(part, j.Laminate(j.Parts[part].Laminate))
 }
 
 // override puts what stands on the part in the place of the service's.
@@ -125,17 +117,7 @@ func (p *JobPart) override(s *Service) {
 
 // Overrides tells whether a value of the service stands on the part, by its key.
 func (p *JobPart) Overrides(key string) bool {
-	switch key {
-	case "pressure":
-		return p.Pressure.Given()
-	case "vacuum":
-		return p.Vacuum.Given()
-	case "temperature":
-		return p.Temperature.Given()
-	case "specific_gravity":
-		return p.SpecificGravity.Given
-	}
-	return false
+	return map[string]bool{"pressure": p.Pressure.Given(), "vacuum": p.Vacuum.Given(), "temperature": p.Temperature.Given(), "specific_gravity": p.SpecificGravity.Given}[key]
 }
 
 // With is the job whose part has the wall s; what it shares with other parts
@@ -157,7 +139,7 @@ func (j *Job) With(part int, s *Schedule) *Job {
 	p := j.Parts[part]
 	p.Part = s.Part
 	p.Place = Place{}
-	if level := j.level(part); level.Given() && p.LiquidHeight == level {
+	if p.LiquidHeight == was.Part.LiquidHeight && !j.Parts[part].LiquidHeight.Given() {
 		p.LiquidHeight = quantity.Length{} // that of the whole equipment still counts
 	}
 	conditions, resins, materials, plies := same(s.Conditions, was.Conditions), same(s.Resins, was.Resins), same(s.Materials, was.Materials), same(s.Plies, was.Plies)

@@ -229,16 +229,17 @@ func TestJob_partsStandOnEachOtherAndUnderTheLiquid(t *testing.T) {
 		feet, depth float64
 		ok          bool
 	}{{-1.6934, 10.6934, true}, {0, 9, true}, {5, 4, true}, {10, 0, true}, {1.5, 7.5, true}, {0, 0, false}} {
-		m, ok := j.Elevation(part)
-		depth, known := j.Covered(part, 0)
+		a := j.Assemble()
+		m, ok := a.Elevation(part)
+		depth, known := a.Covered(part, 0)
 		if ok != want.ok || known != want.ok || math.Abs(m/0.3048-want.feet) > 1e-4 || math.Abs(depth/0.3048-want.depth) > 1e-4 {
 			t.Errorf("%s stands at %v ft under %v ft (%v, %v), want %+v", j.Parts[part].ID, m/0.3048, depth/0.3048, ok, known, want)
 		}
 		if level := j.Wall(part).Part.LiquidHeight; level.Given() != want.ok || math.Abs(level.SI()-depth) > 1e-9 {
 			t.Errorf("the wall of %s stands under %v", j.Parts[part].ID, level)
 		}
-		if j.OnTop(part) != (part == 3 || part == 4) {
-			t.Errorf("%s closes the top: %v", j.Parts[part].ID, j.OnTop(part))
+		if a.OnTop(part) != (part == 3 || part == 4) {
+			t.Errorf("%s closes the top: %v", j.Parts[part].ID, a.OnTop(part))
 		}
 	}
 	if got := j.With(1, j.Wall(1)); got != j {
@@ -247,7 +248,7 @@ func TestJob_partsStandOnEachOtherAndUnderTheLiquid(t *testing.T) {
 	own := j.Wall(1).Clone()
 	own.Part.LiquidHeight = quantity.New(2, quantity.Foot)
 	n := j.With(1, own)
-	if depth, _ := n.Covered(1, 0); math.Abs(depth-2*0.3048) > 1e-12 {
+	if depth, _ := n.Assemble().Covered(1, 0); math.Abs(depth-2*0.3048) > 1e-12 {
 		t.Errorf("a part's own level is %v m", depth)
 	}
 }

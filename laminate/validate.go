@@ -315,11 +315,7 @@ func (c *checker) material(m *Material) {
 }
 
 func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
-	known := lib
-	if known == nil {
-		known = &Library{}
-	}
-	find := newFinder(s, known)
+	find := newFinder(s, lib)
 	total, over := 0, -1 // the row in which they become too many
 	for i := range s.Plies {
 		p := &s.Plies[i]
@@ -421,22 +417,16 @@ func (c *checker) id2(key, id string) {
 	}
 }
 
-func (c *checker) text(key, s string) {
-	if len(s) > longestText {
-		c.fail(key, "it is longer than %d bytes", longestText)
-		return
-	}
-	if r, bad := word.BadCharacter(s, false); bad {
-		c.fail(key, "it has %s", word.CharacterName(r))
-	}
-}
+func (c *checker) text(key, s string) { c.written(key, s, longestText, false) }
 
-func (c *checker) notes(key, s string) {
-	if len(s) > longestNotes {
-		c.fail(key, "it is longer than %d bytes", longestNotes)
+func (c *checker) notes(key, s string) { c.written(key, s, longestNotes, true) }
+
+func (c *checker) written(key, s string, longest int, lines bool) {
+	if len(s) > longest {
+		c.fail(key, "it is longer than %d bytes", longest)
 		return
 	}
-	if r, bad := word.BadCharacter(s, true); bad {
+	if r, bad := word.BadCharacter(s, lines); bad {
 		c.fail(key, "it has %s", word.CharacterName(r))
 	}
 }

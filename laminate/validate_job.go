@@ -22,9 +22,10 @@ func ValidateJob(j *Job, lib *Library) []Fault {
 		c.faults[i].Ref.Part = -1
 	}
 	c.laminates(j, lib, resins)
-	c.parts(j)
-	c.joints(j)
-	c.nozzles(j)
+	a := j.Assemble()
+	c.parts(a)
+	c.joints(a)
+	c.nozzles(a)
 	return c.faults
 }
 
@@ -59,10 +60,10 @@ func (c *checker) laminates(j *Job, lib *Library, resins map[string]int) {
 	c.ref = Ref{Part: -1, Kind: RefSchedule}
 }
 
-func (c *checker) parts(j *Job) {
+func (c *checker) parts(a *Assembly) {
 	seen := map[string]int{}
-	for i := range j.Parts {
-		p := &j.Parts[i]
+	for i := range a.Job.Parts {
+		p := &a.Job.Parts[i]
 		c.ref = Ref{Kind: RefJobPart, Index: i}
 		c.id(p.ID)
 		c.unique(seen, p.ID, i, "part")
@@ -72,8 +73,8 @@ func (c *checker) parts(j *Job) {
 		case p.Schedule != "":
 			c.file("schedule", p.Schedule)
 		}
-		c.laminate(j, "laminate", p.Laminate)
-		c.laminate(j, "knuckle", p.Knuckle)
+		c.laminate(a, "laminate", p.Laminate)
+		c.laminate(a, "knuckle", p.Knuckle)
 		c.partValues(&p.Part)
 		c.shape(&p.Part)
 		within(c, "pressure", p.Pressure, pressures)
@@ -83,14 +84,14 @@ func (c *checker) parts(j *Job) {
 	}
 }
 
-func (c *checker) partNamed(j *Job, key, id string) {
-	if j.Part(id) < 0 {
+func (c *checker) partNamed(a *Assembly, key, id string) {
+	if a.Part(id) < 0 {
 		c.fail(key, "no [[part]] has the id %s", quoted(id))
 	}
 }
 
-func (c *checker) laminate(j *Job, key, id string) {
-	if id != "" && j.Laminate(id) < 0 {
+func (c *checker) laminate(a *Assembly, key, id string) {
+	if id != "" && a.Laminate(id) < 0 {
 		c.fail(key, "no [[laminate]] has the id %s", quoted(id))
 	}
 }

@@ -64,22 +64,11 @@ var shapeKeys = []struct {
 	{"washers", func(s *Shape) bool { return s.Washers.Given }, []PartForm{Flange}},
 }
 
-// ShapeKeys lists the keys of a part that only some forms have and this one does.
-func (f PartForm) ShapeKeys() []string {
-	var keys []string
-	for i := range shapeKeys {
-		if slices.Contains(shapeKeys[i].forms, f) {
-			keys = append(keys, shapeKeys[i].key)
-		}
-	}
-	return keys
-}
-
-// IsShapeKey tells whether a key of a part is one that only some forms have.
-func IsShapeKey(key string) bool {
+// Lacks tells whether a key of a part is one that only other forms have.
+func (f PartForm) Lacks(key string) bool {
 	for i := range shapeKeys {
 		if shapeKeys[i].key == key {
-			return true
+			return !slices.Contains(shapeKeys[i].forms, f)
 		}
 	}
 	return false
@@ -154,10 +143,10 @@ func (c *checker) fits(p *Part) {
 	}
 }
 
-func (c *checker) joints(j *Job) {
+func (c *checker) joints(a *Assembly) {
 	seen := map[string]int{}
-	for i := range j.Joints {
-		n := &j.Joints[i]
+	for i := range a.Job.Joints {
+		n := &a.Job.Joints[i]
 		c.ref = Ref{Kind: RefJoint, Index: i}
 		c.id(n.ID)
 		c.unique(seen, n.ID, i, "joint")
@@ -167,11 +156,11 @@ func (c *checker) joints(j *Job) {
 		case n.Between[0] == n.Between[1]:
 			c.fail("between", "%s is named twice: a joint joins two parts", quoted(n.Between[0]))
 		default:
-			c.partNamed(j, "between", n.Between[0])
-			c.partNamed(j, "between", n.Between[1])
+			c.partNamed(a, "between", n.Between[0])
+			c.partNamed(a, "between", n.Between[1])
 		}
-		c.laminate(j, "outside", n.Outside)
-		c.laminate(j, "inside", n.Inside)
+		c.laminate(a, "outside", n.Outside)
+		c.laminate(a, "inside", n.Inside)
 		within(c, "width", n.Width, widths)
 		within(c, "first_width", n.FirstWidth, widths)
 		within(c, "inside_width", n.InsideWidth, widths)
@@ -189,21 +178,21 @@ func (c *checker) joints(j *Job) {
 	}
 }
 
-func (c *checker) nozzles(j *Job) {
+func (c *checker) nozzles(a *Assembly) {
 	seen := map[string]int{}
 	bolted := map[string]int{} // how many nozzles name a flange or cover
-	for i := range j.Nozzles {
-		n := &j.Nozzles[i]
+	for i := range a.Job.Nozzles {
+		n := &a.Job.Nozzles[i]
 		c.ref = Ref{Kind: RefNozzle, Index: i}
 		c.id(n.ID)
 		c.unique(seen, n.ID, i, "nozzle")
 		if n.On == "" {
 			c.fail("on", "it is missing: a nozzle names the part that it is on")
 		} else {
-			c.partNamed(j, "on", n.On)
+			c.partNamed(a, "on", n.On)
 		}
-		c.bolted(j, bolted, "flange", n.Flange, Flange)
-		c.bolted(j, bolted, "cover", n.Cover, Cover)
+		c.bolted(a, bolted, "flange", n.Flange, Flange)
+		c.bolted(a, bolted, "cover", n.Cover, Cover)
 		for _, l := range []struct {
 			key string
 			q   quantity.Length
@@ -219,27 +208,27 @@ func (c *checker) nozzles(j *Job) {
 		within(c, "pad_diameter", n.PadDiameter, diameters)
 		within(c, "neck_bond", n.NeckBond, diameters)
 		within(c, "pressure_class", n.PressureClass, pressures)
-		c.laminate(j, "pad", n.Pad)
-		c.laminate(j, "installation_outside", n.InstallationOutside)
-		c.laminate(j, "installation_inside", n.InstallationInside)
-		c.laminate(j, "neck", n.Neck)
+		c.laminate(a, "pad", n.Pad)
+		c.laminate(a, "installation_outside", n.InstallationOutside)
+		c.laminate(a, "installation_inside", n.InstallationInside)
+		c.laminate(a, "neck", n.Neck)
 		c.whole("gussets", n.Gussets, 0, 100)
-		c.opens(j, n)
+		c.opens(a, n)
 	}
-	c.circles(j)
+	c.circles(a)
 }
 
 // bolted holds what a nozzle ends in to be a part of that form, and one for each.
-func (c *checker) bolted(j *Job, named map[string]int, key, id string, form PartForm) {
+func (c *checker) bolted(a *Assembly, named map[string]int, key, id string, form PartForm) {
 	if id == "" {
 		return
 	}
-	i := j.Part(id)
+	i := a.Part(id)
 	if i < 0 {
 		c.fail(key, "no [[part]] has the id %s", quoted(id))
 		return
 	}
-	p := &j.Parts[i]
+	p := &a.Job.Parts[i]
 	if p.Form != form {
 		c.fail(key, "%s is no %s: its form is %s", quoted(id), form, quoted(p.Form.String()))
 		return
@@ -250,12 +239,15 @@ func (c *checker) bolted(j *Job, named map[string]int, key, id string, form Part
 }
 
 // opens holds an opening against the part that it is cut into.
-func (c *checker) opens(j *Job, n *Nozzle) {
-	i := j.Part(n.On)
+func (c *checker) opens(a *Assembly, n *Nozzle) {
+	i := a.Part(n.On)
 	if i < 0 {
 		return
 	}
-	p := &j.Wall(i).Part
+	p := &a.Job.Parts[i].Part
+	if a.Job.Parts[i].Schedule != "" {
+		p = &a.Wall(i).Part
+	}
 	key, d := "opening", n.Opening
 	if !d.Given() {
 		key, d = "size", n.Size
@@ -272,27 +264,19 @@ func (c *checker) opens(j *Job, n *Nozzle) {
 }
 
 // circles refuses nozzles that are, by way of flanges and covers, on themselves.
-func (c *checker) circles(j *Job) {
-	carrier := map[string]int{} // nozzle that ends in a part
-	for i := range j.Nozzles {
-		for _, id := range []string{j.Nozzles[i].Flange, j.Nozzles[i].Cover} {
-			if _, there := carrier[id]; id != "" && !there {
-				carrier[id] = i
-			}
-		}
-	}
+func (c *checker) circles(a *Assembly) {
 	told := map[int]bool{}
-	for i := range j.Nozzles {
-		path, at, more := []int{}, i, true
-		for more && !told[at] {
-			if k := slices.Index(path, at); k >= 0 {
+	for i := range a.Job.Nozzles {
+		path, on := []int{}, []int{i}
+		for len(on) > 0 && !told[on[0]] {
+			at := on[0]
+			if slices.Contains(path, at) {
 				c.ref = Ref{Kind: RefNozzle, Index: at}
-				c.fail("on", "%s ends in what it stands on itself: a circle", quoted(j.Nozzles[at].ID))
+				c.fail("on", "%s ends in what it stands on itself: a circle", quoted(a.Job.Nozzles[at].ID))
 				break
 			}
 			path = append(path, at)
-			next, on := carrier[j.Nozzles[at].On]
-			at, more = next, on
+			on = a.ending(a.Job.Nozzles[at].On)
 		}
 		for _, n := range path {
 			told[n] = true

@@ -17,37 +17,22 @@ type JobReport struct {
 	Findings []Finding // of the job itself, worst first
 	Verdict  Severity  // of the worst finding of all
 
+	verdicts []Severity // by part
+
 	library *laminate.Library // and units: what the reports of its parts hold for
 	units   quantity.System
 }
 
 // JobPass is all a rule of jobs may see, and its only way to speak.
 type JobPass struct {
-	Job     *laminate.Job
+	*laminate.Assembly
 	Library *laminate.Library
 	Units   quantity.System
 	Parts   []*Report // by part, each with its wall evaluated
 
 	analyses [2][]*laminate.Analysis // by laminate, and of linings; made when asked for
-	byID     map[string]int          // parts, made when asked for
 	rule     *Rule
 	findings *[]Finding
-}
-
-// Part finds a part by its id, -1 where there is none.
-func (p *JobPass) Part(id string) int {
-	if p.byID == nil {
-		p.byID = make(map[string]int, len(p.Job.Parts))
-		for i := range p.Job.Parts {
-			if _, taken := p.byID[p.Job.Parts[i].ID]; !taken {
-				p.byID[p.Job.Parts[i].ID] = i
-			}
-		}
-	}
-	if i, ok := p.byID[id]; ok {
-		return i
-	}
-	return -1
 }
 
 // Analysis is that of a laminate by itself, nil where there is none of the id.
@@ -58,7 +43,7 @@ func (p *JobPass) Analysis(laminateID string) *laminate.Analysis { return p.anal
 func (p *JobPass) Lining(laminateID string) *laminate.Analysis { return p.analysis(laminateID, 1) }
 
 func (p *JobPass) analysis(laminateID string, lined int) *laminate.Analysis {
-	i := p.Job.Laminate(laminateID)
+	i := p.Laminate(laminateID)
 	if i < 0 || laminateID == "" {
 		return nil
 	}
@@ -116,19 +101,23 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := &JobReport{Job: j, library: lib, units: o.Units}
+	r := &JobReport{Job: j, Parts: make([]*Report, 0, len(j.Parts)), library: lib, units: o.Units}
+	if o.Before != nil {
+		r.Findings = make([]Finding, 0, len(o.Before.Findings)+len(o.Before.Findings)/16)
+	}
+	assembly := j.Assemble()
 	fail := func(at laminate.Ref, format string, args ...any) Finding {
 		return Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis, Message: fmt.Sprintf(format, args...)}
 	}
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		s := j.Wall(i)
+		s := assembly.Wall(i)
 		_, read := j.Schedules[p.Schedule]
 		switch at := (laminate.Ref{Kind: laminate.RefJobPart, Index: i}); {
 		case p.Schedule != "" && !read:
 			at.Key = "schedule"
 			r.Findings = append(r.Findings, fail(at, "part %s cannot be determined: its schedule was not read", p.ID))
-		case p.Schedule == "" && j.Laminate(p.Laminate) < 0:
+		case p.Schedule == "" && assembly.Laminate(p.Laminate) < 0:
 			read = false
 			r.Findings = append(r.Findings, fail(at, "part %s has no wall yet: it names no laminate (laminate), nor a schedule beside the job (schedule)", p.ID))
 		default:
@@ -154,7 +143,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 		// Of these each is judged here, or said not to be.
 		p.Wall.NotChecked = slices.DeleteFunc(p.Wall.NotChecked, func(s string) bool { return s == wall.PartsOfJobs })
 	}
-	pass := &JobPass{Job: j, Library: lib, Units: o.Units, Parts: r.Parts, findings: &r.Findings}
+	pass := &JobPass{Assembly: assembly, Library: lib, Units: o.Units, Parts: r.Parts, findings: &r.Findings}
 	for _, rule := range list {
 		if rule.Job != nil {
 			pass.rule = rule
@@ -167,23 +156,22 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	}
 	slices.SortStableFunc(r.Findings, byWeight)
 	r.Verdict = worst(r.Findings)
-	for _, p := range r.Parts {
+	r.verdicts = make([]Severity, len(r.Parts))
+	for i, p := range r.Parts {
+		r.verdicts[i] = p.Verdict
 		r.Verdict = max(r.Verdict, p.Verdict)
+	}
+	for i := range r.Findings {
+		if f := &r.Findings[i]; f.At.Kind == laminate.RefJobPart {
+			r.verdicts[f.At.Index] = max(r.verdicts[f.At.Index], f.Severity)
+		}
 	}
 	return r
 }
 
 // PartVerdict is that of one part: of its wall, and of what the whole job says of
 // the part.
-func (r *JobReport) PartVerdict(part int) Severity {
-	v := r.Parts[part].Verdict
-	for i := range r.Findings {
-		if at := &r.Findings[i].At; at.Kind == laminate.RefJobPart && at.Index == part {
-			v = max(v, r.Findings[i].Severity)
-		}
-	}
-	return v
-}
+func (r *JobReport) PartVerdict(part int) Severity { return r.verdicts[part] }
 
 // Lines makes line, which finds places of the job, find those of the wall of a
 // part.

@@ -67,7 +67,11 @@ func InLaminate(o overlay.Overlay, e Edit) JobEdit {
 // Sound gives the job that an edit made, or says which fault it has that it had
 // not before.
 func Sound(before, after *laminate.Job) (*laminate.Job, error) {
-	f, found := newFault(laminate.ValidateJob(before, nil), laminate.ValidateJob(after, nil))
+	faults := laminate.ValidateJob(after, nil)
+	if len(faults) == 0 {
+		return after, nil
+	}
+	f, found := newFault(laminate.ValidateJob(before, nil), faults)
 	switch {
 	case !found:
 		return after, nil

@@ -12,9 +12,10 @@ import (
 // and round each nozzle. lib must not be nil.
 func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 	var list []Piece
+	a := j.Assemble()
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		piece := Piece{Name: "part " + p.ID, At: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, Count: p.Count.Or(1), Schedule: j.Wall(i)}
+		piece := Piece{Name: "part " + p.ID, At: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, Count: p.Count.Or(1), Schedule: a.Wall(i)}
 		part := &p.Part
 		if p.Schedule != "" {
 			part = &piece.Schedule.Part

@@ -86,7 +86,7 @@ func pressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing
 		return 0, "the inside pressure is not stated (service.pressure; 0 where there is none)"
 	}
 	pa = s.Service.Pressure.SI()
-	depth, known := p.Job.Covered(part, height)
+	depth, known := p.Covered(part, height)
 	switch {
 	case !known && stacked(p.Job.Parts[part].Form):
 		return 0, "how deep the liquid stands over part " + p.Job.Parts[part].ID + " is not known (vessel.liquid_height, and the length of each course)"
@@ -165,14 +165,10 @@ func loadsOf(p *rules.JobPass, x *joined) (l loads, missing string) {
 	bottoms := [2]float64{}
 	top, standing := math.Inf(-1), true
 	for k, part := range x.parts {
-		at, ok := p.Job.Elevation(part)
+		at, ok := p.Elevation(part)
 		bottoms[k] = at
 		standing = standing && ok
 		top = math.Max(top, at)
-	}
-	flat := false
-	for i := range p.Job.Parts {
-		flat = flat || p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(true)
 	}
 	open := false
 	for k, part := range x.parts {
@@ -189,7 +185,7 @@ func loadsOf(p *rules.JobPass, x *joined) (l loads, missing string) {
 			return l, "the outside diameter of part " + p.Job.Parts[part].ID + " is not known (inside_diameter, and the thickness of its laminate)"
 		}
 		gas := pa
-		if flat && stacked(p.Job.Parts[part].Form) {
+		if p.Founded && stacked(p.Job.Parts[part].Form) {
 			gas = p.Parts[part].Schedule.Service.Pressure.SI()
 		}
 		open = open || p.Parts[part].Schedule.Part.Ends == laminate.OpenEnds

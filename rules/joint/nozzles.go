@@ -258,19 +258,20 @@ var OpeningsClose = &rules.Rule{
 	When:     "the middles of two openings of a part are nearer than the sum of their diameters; or they may be, since a bearing, an offset or a height is not stated",
 	Basis:    memory,
 	Job: func(p *rules.JobPass) {
+		on := map[string][]int{}
 		for i := range p.Job.Nozzles {
-			for k := range i {
+			part := p.Job.Nozzles[i].On
+			for _, k := range on[part] {
 				close(p, i, k)
 			}
+			on[part] = append(on[part], i)
 		}
 	},
 }
 
+// close looks at two nozzles on the same part.
 func close(p *rules.JobPass, i, k int) {
 	a, b := &p.Job.Nozzles[i], &p.Job.Nozzles[k]
-	if a.On != b.On {
-		return
-	}
 	on := p.Part(a.On)
 	if on < 0 || !a.Cut().Given() || !b.Cut().Given() {
 		return

@@ -241,17 +241,17 @@ var PartsNotJoined = &rules.Rule{
 	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
+		joined := make(map[[2]string]bool, len(p.Job.Joints))
+		for i := range p.Job.Joints {
+			joined[p.Job.Joints[i].Between] = true
+		}
 		last := -1
 		for i := range p.Job.Parts {
 			if !stacked(p.Job.Parts[i].Form) {
 				continue
 			}
 			if last >= 0 {
-				a, b, found := p.Job.Parts[last].ID, p.Job.Parts[i].ID, false
-				for _, j := range p.Job.Joints {
-					found = found || j.Between == [2]string{a, b} || j.Between == [2]string{b, a}
-				}
-				if !found {
+				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] {
 					p.Report(rules.Incomplete, partRef(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
 				}
 			}

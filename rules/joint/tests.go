@@ -61,7 +61,7 @@ var TestUnstated = &rules.Rule{
 func testAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
 	t := &p.Job.Test
 	pa = t.Pressure.SI()
-	bottom, known := p.Job.Elevation(part)
+	bottom, known := p.Elevation(part)
 	switch {
 	case !t.Pressure.Given() && !t.LiquidHeight.Given():
 		return 0, "neither the pressure of the test nor the level of its fill is stated"

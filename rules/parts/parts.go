@@ -229,7 +229,7 @@ var RimUnstated = &rules.Rule{
 			if p.Job.Parts[i].Form == laminate.ShellCourse {
 				last = i
 			}
-			if p.Job.OnTop(i) {
+			if p.OnTop(i) {
 				return
 			}
 		}
@@ -279,7 +279,7 @@ var PressureAboveScope = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		most := quantity.New(150, quantity.PSI)
 		for i := range p.Job.Parts {
-			s := p.Job.Wall(i)
+			s := p.Parts[i].Schedule
 			if (s.Part.Form == laminate.Pipe || s.Part.Form == laminate.Elbow) && s.Part.Process == laminate.ContactMolded && s.Service.Pressure.Cmp(most) > 0 {
 				has, wants := p.Units.Pair(s.Service.Pressure.SI(), most.SI(), quantity.Stress)
 				p.Report(rules.Incomplete, at(i, "pressure"), "", "%s has %s, above the %s up to which contact-molded pipe is standardized", p.Job.Parts[i].ID, has, wants)

@@ -215,7 +215,7 @@ func (d *Document) ApplyJob(e edit.JobEdit) error {
 		h.done--
 		st.wasJob = h.steps[h.done].wasJob
 	}
-	if h.steps = h.steps[:h.done]; !schedules.SameJob(st.wasJob, next) {
+	if h.steps = h.steps[:h.done]; st.wasJob == w.job || !schedules.SameJob(st.wasJob, next) {
 		h.steps = append(h.steps, st)
 		h.done++
 	}

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -66,7 +67,7 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 		return edit.Rename(at, text)
 	}
 	return edit.JobEdit{Label: label, At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
-		n := j.Clone()
+		n := clone(j, at.Kind == laminate.RefPly || at.Kind == laminate.RefLaminatePly)
 		fields, row := schedules.JobRow(n, at)
 		for i := range fields {
 			f := &fields[i]
@@ -87,6 +88,19 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 		}
 		return nil, fmt.Errorf("%s: there is no such key here", key)
 	}}
+}
+
+// clone gives a job whose rows may be changed, plies where they are asked for: else
+// those are shared.
+func clone(j *laminate.Job, plies bool) *laminate.Job {
+	if plies {
+		return j.Clone()
+	}
+	bare := *j
+	bare.Laminates = nil
+	n := bare.Clone()
+	n.Laminates = slices.Clone(j.Laminates)
+	return n
 }
 
 // readings are the values that a text may stand for, as itself last.

@@ -245,7 +245,7 @@ func (w *work) pass() *rules.JobPass {
 	if w.parts == nil {
 		w.parts = rules.JudgeJob(nil, w.j, w.lib, rules.Options{Units: w.o.Units}).Parts
 	}
-	return &rules.JobPass{Job: w.j, Library: w.lib, Units: w.o.Units, Parts: w.parts}
+	return &rules.JobPass{Assembly: w.j.Assemble(), Library: w.lib, Units: w.o.Units, Parts: w.parts}
 }
 
 // nothing tells whether an error says that no wall suits, and why; the proposal

@@ -28,10 +28,10 @@ type ring struct {
 // job lists them: what comes before the first course hangs below it. left are
 // those whose sizes are not stated, with why.
 func stack(j *laminate.Job) (rings []ring, left []string) {
-	height, courses := 0.0, false
+	a, height, courses := j.Assemble(), 0.0, false
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		part := j.Wall(i).Part
+		part := a.Wall(i).Part
 		d := part.InsideDiameter
 		shape := part.Shape
 		if !stands(p.Form) {

@@ -24,13 +24,13 @@ const (
 // Pieces are the parts of a job that do not stand in its vessel, each by itself
 // and to a scale of its own: rows of pictures, and in words what is left out.
 func Pieces(j *laminate.Job, u quantity.System) (rows []drawing.Picture, left []string) {
-	at := 0
+	a, at := j.Assemble(), 0
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		if stands(p.Form) {
 			continue
 		}
-		part := j.Wall(i).Part
+		part := a.Wall(i).Part
 		if _, err := ground.OfPart(&part); err != nil {
 			left = append(left, p.ID+" is not drawn: "+err.Error())
 			continue

@@ -43,10 +43,11 @@ const side = 6
 // names, bottom and head, the level of the liquid, nozzles at their heights. Nil
 // where there is no shell to draw.
 func elevation(j *laminate.Job, w, h int) []string {
+	a := j.Assemble()
 	low, high, across := math.Inf(1), math.Inf(-1), 0.0
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		at, ok := j.Elevation(i)
+		at, ok := a.Elevation(i)
 		if p.Form != laminate.ShellCourse || !ok || !p.Length.Given() {
 			continue
 		}
@@ -62,10 +63,10 @@ func elevation(j *laminate.Job, w, h int) []string {
 		rise, ok := p.Rise()
 		switch {
 		case !ok || p.Form != laminate.HeadPart && p.Form != laminate.Cone:
-		case j.OnTop(i):
+		case a.OnTop(i):
 			top = max(top, high+rise)
 		default:
-			if at, known := j.Elevation(i); known {
+			if at, known := a.Elevation(i); known {
 				bottom = min(bottom, at)
 			}
 		}
@@ -85,7 +86,7 @@ func elevation(j *laminate.Job, w, h int) []string {
 	dome(c, left, right, row(bottom), row(low), true)
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		at, ok := j.Elevation(i)
+		at, ok := a.Elevation(i)
 		if p.Form != laminate.ShellCourse || !ok {
 			continue
 		}
@@ -105,16 +106,16 @@ func elevation(j *laminate.Job, w, h int) []string {
 	}
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
-		on := j.Part(n.On)
+		on := a.Part(n.On)
 		if on < 0 {
 			continue
 		}
-		at, ok := j.Elevation(on)
+		at, ok := a.Elevation(on)
 		if !ok {
 			continue
 		}
 		y, id := row(at+n.Height.SI()), draw.Clip(draw.Clean(n.ID), side-2)
-		if j.OnTop(on) {
+		if a.OnTop(on) {
 			x := (left + right) / 2
 			if n.Offset.Given() {
 				x += int(math.Round(n.Offset.SI() * 2 / scale))

@@ -90,7 +90,7 @@ func (p *Job) Settle() {
 		p.of, p.units = r, p.Desk.Units()
 		rows := p.rows(r)
 		p.table.SetRows(rows)
-		p.placed = map[laminate.Ref]bool{}
+		p.placed = make(map[laminate.Ref]bool, len(rows))
 		for i := range rows {
 			p.placed[rows[i].at] = true
 		}
@@ -113,7 +113,7 @@ func (p *Job) Selects() laminate.Ref {
 func (p *Job) rows(r *rules.JobReport) []row {
 	u, j := p.Desk.Units(), r.Job
 	// The stack is shown as it stands: the top first.
-	var list []row
+	list := make([]row, 0, len(j.Parts)+len(j.Nozzles)+len(j.Joints)+len(j.Laminates)+3)
 	for i := range j.Parts {
 		w := r.Parts[i]
 		x := row{at: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, name: j.Parts[i].ID, form: w.Schedule.Part.Form.String(), verdict: r.PartVerdict(i), judged: true, has: "–", asks: "–", limit: "–"}
@@ -221,9 +221,9 @@ func (p *Job) keys(at laminate.Ref) []entry.Key {
 	if at.Kind != laminate.RefJobPart || j.Parts[at.Index].Form == laminate.NoPartForm {
 		return list
 	}
-	own := j.Parts[at.Index].Form.ShapeKeys()
+	form := j.Parts[at.Index].Form
 	return slices.DeleteFunc(list, func(k entry.Key) bool {
-		return k.Text == "" && laminate.IsShapeKey(k.Name) && !slices.Contains(own, k.Name)
+		return k.Text == "" && form.Lacks(k.Name)
 	})
 }
 

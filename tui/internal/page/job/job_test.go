@@ -124,7 +124,7 @@ func TestPage_formsStateKeysAndUndoTakesThemBack(t *testing.T) {
 	}
 	press(p, keys.Esc)
 	// The course above stands a foot higher, and so does what is on it.
-	if m, _ := p.Desk.Doc.Job().Elevation(2); m < 6*0.3048-1e-9 {
+	if m, _ := p.Desk.Doc.Job().Assemble().Elevation(2); m < 6*0.3048-1e-9 {
 		t.Errorf("shell-2 stands at %v m", m)
 	}
 	p.Desk.Undo()
