@@ -65,7 +65,7 @@ func (p *JobPass) laid(list []*Rule, o *overlay.Overlay, as *judged) (found []Fi
 		return wall.Evaluate(s, p.Library, a, wall.Options{Units: laminate.Some(p.Units)})
 	}
 	for _, rule := range list {
-		if rule.Run != nil && (rule.Overlays == EveryOverlay || rule.Overlays == WettedOverlay && as.wets) {
+		if rule.Run != nil && (rule.Overlays == EveryOverlay || rule.Overlays == WettedOverlay && as.wets || rule.Overlays == NeckOverlay && as.wets && !as.lined) {
 			run(rule, pass)
 		}
 	}

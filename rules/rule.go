@@ -40,6 +40,7 @@ const (
 	WallsAlone    Reach = iota
 	EveryOverlay        // what is laid at joints, at nozzles and in corners
 	WettedOverlay       // what of that the fluid touches
+	NeckOverlay         // necks, which are laid on a mandrel as a wall is
 )
 
 // Finding is one thing a rule has to say.

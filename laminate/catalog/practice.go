@@ -75,6 +75,9 @@ var (
 	// LeastReach is the inside diameter from which a joint is sealed by hand
 	// from the inside: 20 in. From memory.
 	LeastReach = quantity.New(20, quantity.Inch)
+	// LeastSeal is the least width of a seal inside: 3 in. From memory, and common
+	// practice, no source.
+	LeastSeal = quantity.New(3, quantity.Inch)
 	// LeastNeckBond is the least bonded length of a neck: 3 in. From memory.
 	LeastNeckBond = quantity.New(3, quantity.Inch)
 	// LeastNeckClass is the least pressure class of a nozzle: 25 psi. From

@@ -43,7 +43,7 @@ func sound() *laminate.Job {
 	j.Parts = append(j.Parts, j.Parts[0])
 	j.Parts[1].ID = "b"
 	j.Joints = []laminate.Joint{{
-		ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Inside: "seal", Width: inches(6), FirstWidth: inches(2), Gap: inches(0.125),
+		ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Inside: "seal", Width: inches(6), FirstWidth: inches(2), InsideWidth: inches(4), Gap: inches(0.125),
 		AxialLoad: line("0 kN/m"), Qualification: "procedure 3",
 	}}
 	j.Nozzles = []laminate.Nozzle{{
@@ -54,10 +54,18 @@ func sound() *laminate.Job {
 	return j
 }
 
+// flanged gives the nozzle a flange of its own, part f.
+func flanged(j *laminate.Job) {
+	flange := laminate.Part{Form: laminate.Flange, Process: laminate.ContactMolded}
+	flange.Size, flange.PressureClass, flange.Thickness = inches(2), psi(50), inches(0.5)
+	j.Parts = append(j.Parts, laminate.JobPart{ID: "f", Laminate: "wall", Part: flange})
+	j.Nozzles[0].Flange, j.Nozzles[0].Projection = "f", inches(6)
+}
+
 func judged(j *laminate.Job) (list []string, said string) {
 	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
 	for _, f := range r.Findings {
-		if f.Rule.Family == "joints" {
+		if f.Rule.Family == "joints" && f.Rule != joint.FlangeUnnamed { // its nozzle has no flange unless a case gives it one
 			list = append(list, f.Severity.String()+" "+f.Rule.ID)
 			said += f.Message + "\n"
 		}
@@ -77,7 +85,7 @@ var cases = []jobCase{
 	{"sound", func(*laminate.Job) {}, nil, ""},
 	// 25 psi on about 12.5 in are 78 lb/in: 0.39 in of bond at 200 psi, on each side.
 	{"bond just enough", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(5), inches(2) }, nil, ""},
-	{"bond short", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.9), inches(0.5) }, []string{"break joint-shear-short", "warning joint-taper-steep"}, "the strap bonds 0.387 in on each side, and 0.39 in are needed"},
+	{"bond short", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.9), inches(0.5) }, []string{"break joint-shear-short", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.387 in on each side, and 0.39 in are needed"},
 	{"bond of their own", func(j *laminate.Job) {
 		j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
 	}, []string{"break joint-shear-short", "break pad-bond"}, "and 7.81 in are needed"},
@@ -127,6 +135,23 @@ var cases = []jobCase{
 		p[len(p)-1].Material = catalog.Topcoat
 		j.Parts[1].Laid = laminate.OutsideIn
 	}, []string{"break wax-under-bond", "warning wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
+	{"narrow strap", func(j *laminate.Job) { j.Joints[0].Width = inches(4); j.Joints[0].FirstWidth = inches(1) }, []string{"warning strap-narrow"}, "eight thicknesses of the thinner wall"},
+	{"a gap as wide as the first ply", func(j *laminate.Job) { j.Joints[0].Gap = inches(2) }, []string{"break strap-narrow"}, "a ply of its strap is 2 in wide, the gap 2 in"},
+	{"seal unstated", func(j *laminate.Job) { j.Joints[0].InsideWidth = quantity.Length{} }, []string{"incomplete seal-narrow"}, "(inside_width)"},
+	{"seal narrow", func(j *laminate.Job) { j.Joints[0].InsideWidth = inches(2.9) }, []string{"warning seal-narrow"}, "below 3"},
+	{"seal in the gap", func(j *laminate.Job) { j.Joints[0].InsideWidth = inches(0.125) }, []string{"break seal-narrow"}, "its seal is 0.12 in wide, the gap 0.12 in"},
+	{"joined twice", func(j *laminate.Job) {
+		j.Joints = append(j.Joints, j.Joints[0])
+		j.Joints[1].ID, j.Joints[1].Between = "K", [2]string{"b", "a"}
+	}, []string{"warning joint-elsewhere"}, "joint K joins what joint J joins: parts b and a"},
+	{"joined across another", func(j *laminate.Job) {
+		for i := range j.Parts {
+			j.Parts[i].Form, j.Parts[i].Length = laminate.ShellCourse, quantity.New(4, quantity.Foot)
+		}
+		j.Parts = append(j.Parts, j.Parts[1])
+		j.Parts[2].ID, j.Joints[0].Between = "c", [2]string{"a", "c"}
+		j.Nozzles, j.Test, j.Vessel.LiquidHeight = nil, laminate.Test{}, quantity.New(0, quantity.Foot)
+	}, []string{"break joint-elsewhere", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "parts a and c do not meet"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
 	{"warm", func(j *laminate.Job) {
 		for i := range j.Resins {
@@ -138,6 +163,31 @@ var cases = []jobCase{
 		j.Joints, j.Nozzles, j.Test = nil, nil, laminate.Test{}
 	}, []string{"incomplete parts-not-joined"}, "parts a and b meet"},
 
+	{"a neck of the seal", func(j *laminate.Job) { j.Nozzles[0].Neck = "seal" }, []string{"break neck-thin"}, "its neck, laminate seal, as a pipe of its class, 50.0 psi: "},
+	{"a neck that nobody can figure", func(j *laminate.Job) {
+		j.Materials = append(j.Materials, laminate.Material{ID: "cloth", Form: laminate.WovenRoving})
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "neck", Plies: slices.Clone(j.Laminates[0].Plies)})
+		j.Laminates[3].Plies[ruletest.WovenRow].Material, j.Nozzles[0].Neck = "cloth", "neck"
+	}, []string{"incomplete neck-thin"}, "whether its neck bears 50.0 psi"},
+	{"a flange that fits", flanged, nil, ""},
+	{"a flange of another size", func(j *laminate.Job) { flanged(j); j.Parts[2].Size = inches(3) }, []string{"break nozzle-parts-differ"}, "nozzle N is of 2 in, its flange f of 3 in"},
+	{"a cover of another size", func(j *laminate.Job) {
+		flanged(j)
+		j.Parts = append(j.Parts, j.Parts[2])
+		j.Parts[3].ID, j.Parts[3].Form, j.Parts[3].Size, j.Nozzles[0].Cover = "c", laminate.Cover, inches(4), "c"
+		j.Test = laminate.Test{}
+	}, []string{"break nozzle-parts-differ"}, "its cover c of 4 in"},
+	{"a class above its flange's", func(j *laminate.Job) { flanged(j); j.Parts[2].PressureClass = psi(40) }, []string{"warning nozzle-parts-differ"}, "its flange f of 40"},
+	{"no room for the flange", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break nozzle-parts-differ"}, "alone is 0.5 in thick"},
+	{"over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(0.9) }, []string{"break opening-off-part"}, "runs over the bottom of part a"},
+	{"over the top", func(j *laminate.Job) { j.Nozzles[0].Height = inches(119.1) }, []string{"break opening-off-part"}, "runs over the top of part a"},
+	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning opening-off-part"}, "its pad runs over the bottom of part a"},
+	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(4) }, nil, ""},
+	{"a flange that nothing names", func(j *laminate.Job) {
+		flanged(j)
+		j.Vessel.LiquidHeight = quantity.New(5, quantity.Foot)
+		j.Nozzles, j.Test = nil, laminate.Test{}
+	}, []string{"incomplete bolted-part-unplaced"}, "no nozzle names flange f"},
 	{"no pad", func(j *laminate.Job) { j.Nozzles[0].Pad = "" }, []string{"break pad-thin"}, "has no pad"},
 	{"no pad diameter", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = quantity.Length{} }, []string{"incomplete pad-thin"}, "pad_diameter"},
 	{"pad of the opening", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) }, []string{"break pad-thin", "warning pad-narrow"}, "no further than its opening"},
@@ -199,6 +249,19 @@ var cases = []jobCase{
 		"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-class-low",
 		"incomplete pad-thin", "incomplete test-proves-less-than-service", "incomplete test-proves-less-than-service",
 	}, "the inside pressure is not stated"},
+	// It was incomplete for good: nothing of the service could be grown to the test.
+	{"a test where the service presses nothing", func(j *laminate.Job) { j.Service.Pressure, j.Test.Pressure = psi(0), psi(2) }, nil, ""},
+	{"and one that is too much", func(j *laminate.Job) {
+		j.Service.Pressure, j.Test.Pressure, j.Nozzles, j.Joints = psi(0), psi(80), nil, nil
+	},
+		[]string{"warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "of what its hoop strength allows of such a pressure"},
+	{"a cover and a flange at test", func(j *laminate.Job) {
+		flanged(j)
+		cover := laminate.Part{Form: laminate.Cover, Process: laminate.ContactMolded}
+		cover.Size, cover.BoltCircle, cover.Edge = inches(2), inches(4.75), laminate.SimplySupported
+		j.Parts = append(j.Parts, laminate.JobPart{ID: "c", Laminate: "wall", Part: cover})
+		j.Nozzles[0].Cover = "c"
+	}, []string{"warning course-overstrained-at-test"}, "part c: the test puts 1.2 times the pressure of the service on it, over 1000 % of what its plate stress allows in service"},
 	{"strained to breaking", func(j *laminate.Job) {
 		j.Parts[0].DesignBasis, j.Parts[1].DesignBasis = laminate.StrainLimit, laminate.StrainLimit
 		j.Test.Pressure, j.Nozzles = psi(2500), nil
@@ -221,6 +284,9 @@ func TestRules_ofJobs(t *testing.T) {
 // A case stands for every severity of every rule.
 func TestRules_haveACaseForEverySeverity(t *testing.T) {
 	for _, r := range joint.Rules() {
+		if r == joint.FlangeUnnamed {
+			continue // below
+		}
 		for _, s := range r.Severity {
 			if want := s.String() + " " + r.ID; !slices.ContainsFunc(cases, func(c jobCase) bool { return slices.Contains(c.want, want) }) {
 				t.Errorf("no case has %q", want)
@@ -243,5 +309,24 @@ func TestPartVerdict_hasWhatTheWholeJobSaysOfThePart(t *testing.T) {
 	}
 	if v := r.PartVerdict(0); v < rules.Warning {
 		t.Errorf("the part is %v", v)
+	}
+}
+
+func TestFlangeUnnamed(t *testing.T) {
+	for _, c := range []struct {
+		change func(*laminate.Job)
+		want   int
+	}{{func(*laminate.Job) {}, 1}, {flanged, 0}} {
+		j := sound()
+		c.change(j)
+		n := 0
+		for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
+			if f.Rule == joint.FlangeUnnamed && f.Severity == rules.Note && f.At == (laminate.Ref{Kind: laminate.RefNozzle, Key: "flange"}) {
+				n++
+			}
+		}
+		if n != c.want {
+			t.Errorf("%d notes, want %d", n, c.want)
+		}
 	}
 }

@@ -147,40 +147,38 @@ var OverstrainedAtTest = &rules.Rule{
 			if p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(false) {
 				continue // it lies on its foundation and carries nothing
 			}
-			var criterion *wall.Criterion
-			if part.Wall != nil {
-				for k := range part.Wall.Criteria {
-					c := &part.Wall.Criteria[k]
-					inside := c.Name == wall.HoopStrain || c.Name == wall.HoopStrength || c.Name == wall.UnitLoad || c.Name == wall.AxialStrain
-					if c.Governs && c.Judged() && inside && (criterion == nil || c.Ratio > criterion.Ratio) {
-						criterion = c
-					}
-				}
+			if p.Job.Parts[i].Form == laminate.Flange && part.Schedule.Part.PressureClass.Given() {
+				continue // it is proved by class: test-above-part-class
 			}
-			grown, missing := 0.0, ""
+			criterion := ofInside(part.Wall)
+			most, grown, design, missing := 0.0, 0.0, 0.0, ""
 			for _, h := range places(p, i) {
 				test, m1 := testAt(p, i, h)
-				design, m2 := pressureAt(p, i, 0)
+				d, m2 := pressureAt(p, i, 0)
 				if m1 == "" {
 					m1 = m2
 				}
-				if missing = m1; missing != "" || test == 0 {
-					continue
-				}
-				if design == 0 {
-					missing = "it is figured for no inside pressure"
+				if missing = m1; missing != "" {
 					break
 				}
-				grown = math.Max(grown, joining.Proof(test, design))
+				most, design = math.Max(most, test), d
+				if d > 0 {
+					grown = math.Max(grown, joining.Proof(test, d))
+				}
 			}
-			if missing == "" && criterion == nil && quantity.Above(grown, 1) {
-				missing = "no criterion of its inside pressure was judged"
+			figured := "in service"
+			if missing == "" && most > 0 && (design == 0 || criterion == nil && quantity.Above(grown, 1)) {
+				// What the service does not ask of it is figured for the test itself.
+				if criterion, grown = ofInside(atTest(p, part, most)), 1; criterion == nil {
+					missing = "no criterion of its inside pressure can be judged"
+				}
+				figured = "of such a pressure"
 			}
 			if missing != "" {
 				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
 				continue
 			}
-			if criterion == nil {
+			if criterion == nil || most == 0 {
 				continue
 			}
 			ratio := criterion.Ratio * grown
@@ -192,11 +190,42 @@ var OverstrainedAtTest = &rules.Rule{
 				}
 			}
 			if quantity.Above(ratio, 1) {
-				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s times the pressure of the service on it, %s of what its %s allows in service", p.Job.Parts[i].ID,
-					p.Units.Figure(grown, quantity.Times), quantity.Utilization(ratio), criterion.Title())
+				load := p.Units.Figure(grown, quantity.Times) + " times the pressure of the service"
+				if design == 0 || figured != "in service" {
+					load = p.Units.Figure(most, quantity.Stress)
+				}
+				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured)
 			}
 		}
 	},
+}
+
+// ofInside is the governing criterion of the pressure inside that is nearest to its
+// limit, nil where none was judged.
+func ofInside(r *wall.Result) (worst *wall.Criterion) {
+	if r == nil {
+		return nil
+	}
+	for k := range r.Criteria {
+		c := &r.Criteria[k]
+		switch c.Name {
+		case wall.HoopStrain, wall.HoopStrength, wall.UnitLoad, wall.AxialStrain, wall.PlateStress:
+			if c.Governs && c.Judged() && (worst == nil || c.Ratio > worst.Ratio) {
+				worst = c
+			}
+		}
+	}
+	return worst
+}
+
+// atTest is the wall of a part under a pressure inside of pa, in Pa, and nothing else.
+func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
+	s := *part.Schedule
+	s.Service.Pressure, s.Service.Vacuum, s.Conditions = quantity.New(pa, quantity.Pascal), quantity.New(0, quantity.Pascal), nil
+	if s.Part.LiquidHeight = quantity.New(0, quantity.Meter); !s.Service.SpecificGravity.Given {
+		s.Service.SpecificGravity = laminate.Some(1.0) // of no liquid
+	}
+	return wall.Evaluate(&s, p.Library, part.Analysis, wall.Options{Units: laminate.Some(p.Units)})
 }
 
 // elongation is the least at break of a part's resins, and whose it is; 0 where

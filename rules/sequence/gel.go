@@ -11,9 +11,10 @@ import (
 
 // GelStopMissing wants the barrier to gel before structure.
 var GelStopMissing = &rules.Rule{
-	ID:     "gel-stop-missing",
-	Family: family,
-	Title:  "No gel stop between barrier and structure",
+	ID:       "gel-stop-missing",
+	Overlays: rules.NeckOverlay,
+	Family:   family,
+	Title:    "No gel stop between barrier and structure",
 	Why: "Let the barrier gel and give off its heat before the structure is laid on it. Wet on wet, the winding or the rollers squeeze resin out of the barrier and shift the veil, " +
 		"and the heat of the whole laminate at once blisters and crazes the resin-rich layer. " +
 		"The barrier can be inspected and repaired only before the structure covers it.",

@@ -149,9 +149,10 @@ func bare(p *rules.Pass) int {
 
 // NoBondMat wants a mat across a gelled face.
 var NoBondMat = &rules.Rule{
-	ID:     "no-bond-mat",
-	Family: family,
-	Title:  "No bond mat on a gelled barrier",
+	ID:       "no-bond-mat",
+	Overlays: rules.NeckOverlay,
+	Family:   family,
+	Title:    "No bond mat on a gelled barrier",
 	Why: "A barrier that has gelled and cooled has a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or woven roving bridges the hollows and leaves dry seams, " +
 		"so the bond is weak and the barrier delaminates when the part is cooled, put under vacuum or struck. " +
 		"One mat on the barrier before the structure prevents that at little cost.",

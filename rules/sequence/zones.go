@@ -9,9 +9,10 @@ import (
 
 // ZonesOutOfOrder wants the zones outward.
 var ZonesOutOfOrder = &rules.Rule{
-	ID:     "zones-out-of-order",
-	Family: family,
-	Title:  "Zones out of order",
+	ID:       "zones-out-of-order",
+	Overlays: rules.NeckOverlay,
+	Family:   family,
+	Title:    "Zones out of order",
 	Why: "The wall works because each layer shields the next: veil before mats, barrier before structure, outer surface last. " +
 		"A barrier ply behind a structural one protects nothing, a structural ply inside the barrier puts glass in the fluid that is not meant to meet it. " +
 		"Either the plies or their zones are wrong.",

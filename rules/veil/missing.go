@@ -8,9 +8,10 @@ import (
 
 // VeilMissing wants a veil against the fluid.
 var VeilMissing = &rules.Rule{
-	ID:     "veil-missing",
-	Family: family,
-	Title:  "No veil on the process side",
+	ID:       "veil-missing",
+	Overlays: rules.NeckOverlay,
+	Family:   family,
+	Title:    "No veil on the process side",
 	Why: "The veil holds the resin-rich surface together: about nine parts resin to one of fiber, rich enough that no glass end reaches the fluid, " +
 		"and reinforced enough that it does not craze. Without it either bare resin cracks, or the strand ends of the mat are exposed to the fluid and wick it into the wall.",
 	Severity: []rules.Severity{rules.Break},

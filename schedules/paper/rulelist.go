@@ -49,4 +49,5 @@ var reaches = [...]string{
 	rules.WallsAlone:    "",
 	rules.EveryOverlay:  "; of a wall, and of what is laid at joints, at nozzles and in corners",
 	rules.WettedOverlay: "; of a wall, and of what is laid at joints and nozzles where the fluid touches it",
+	rules.NeckOverlay:   "; of a wall, and of the neck of a nozzle",
 }

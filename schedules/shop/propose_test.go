@@ -120,11 +120,12 @@ func drawn(t *rapid.T) string {
 	for i := range rapid.IntRange(0, 6).Draw(t, "nozzles") {
 		on := rapid.SampledFrom(ids).Draw(t, "on")
 		put("\n[[nozzle]]\nid = \"N%d\"\non = %q\nkind = %q", i+1, on, pick("kind", "penetrating", "set-on", "conical"))
-		fact("size = \"%d in\"", rapid.SampledFrom([]int{1, 2, 3, 4, 6, 8, 12}).Draw(t, "size"))
-		fact("height = \"%d in\"", rapid.IntRange(6, 36).Draw(t, "height"))
+		size := rapid.SampledFrom([]int{1, 2, 3, 4, 6, 8, 12}).Draw(t, "size")
+		fact("size = \"%d in\"", size)
+		fact("height = \"%d in\"", rapid.IntRange(6, min(36, 12*tall-6)).Draw(t, "height")) // whole on its part
 		fact("pressure_class = \"%d psi\"", rapid.SampledFrom([]int{50, 100, 150}).Draw(t, "class"))
 		put("sealed_edge = true\npiping_load = false")
-		if ends != "" && rapid.Bool().Draw(t, "with its flange") {
+		if ends != "" && size == 6 && rapid.Bool().Draw(t, "with its flange") {
 			put("%s", ends)
 		}
 		if rapid.Bool().Draw(t, "projection") {

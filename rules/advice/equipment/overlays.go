@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall/repeat"
@@ -385,10 +386,7 @@ func (w *work) neck(i, on int) {
 		return
 	}
 	at := laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "neck"}
-	class, of := n.PressureClass, "its class"
-	if k := w.j.Part(n.Flange); !class.Given() && n.Flange != "" && k >= 0 {
-		class, of = w.j.Parts[k].PressureClass, "the class of flange "+n.Flange
-	}
+	class, of := overlay.ClassOf(w.j, n)
 	part := w.pass().Parts[on]
 	barrier := barrierRows(part.Schedule, part.Analysis)
 	why := ""
@@ -404,10 +402,7 @@ func (w *work) neck(i, on int) {
 		w.left(at, "nozzle "+n.ID+" has no neck: "+why)
 		return
 	}
-	s := &laminate.Schedule{Head: w.j.Head, Service: part.Schedule.Service, Resins: w.j.Resins, Materials: w.j.Materials}
-	s.Part = laminate.Part{Form: laminate.Pipe, Process: laminate.ContactMolded, InsideDiameter: n.Size, Ends: laminate.ClosedEnds, Length: n.Projection,
-		Flanged: laminate.Some(n.Projection.Given()), ModulusRetention: part.Schedule.Part.ModulusRetention, Grounding: part.Schedule.Part.Grounding}
-	s.Service.Pressure, s.Service.TestPressure = class, quantity.Pressure{}
+	s := overlay.NeckWall(w.j, n, class, part.Schedule)
 	o := w.o.Options
 	o.Replace, o.Unit, o.Veil, o.Resin, o.Build = true, repeat.NoUnit, "", "", ""
 	o.Barrier, o.Structure = barrier, w.structures[true]

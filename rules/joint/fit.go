@@ -1,0 +1,289 @@
+package joint
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+)
+
+// BoltedPartUnplaced asks where a flange or a cover sits.
+var BoltedPartUnplaced = &rules.Rule{
+	ID: "bolted-part-unplaced", Family: family, Title: "Where a flange or a cover sits is not known",
+	Why: "What presses on a flange or a cover follows from the nozzle that names it: its height says how deep the liquid stands there. " +
+		"One that nothing names is figured without that liquid, and holds on paper whatever stands over it.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the vessel states a liquid height, and a flange or cover that states no pressure of its own is named by no nozzle and joined by no joint",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		if !p.Job.Vessel.LiquidHeight.Given() {
+			return
+		}
+		placed := map[string]bool{}
+		for i := range p.Job.Nozzles {
+			placed[p.Job.Nozzles[i].Flange], placed[p.Job.Nozzles[i].Cover] = true, true
+		}
+		for i := range p.Job.Joints {
+			placed[p.Job.Joints[i].Between[0]], placed[p.Job.Joints[i].Between[1]] = true, true
+		}
+		for i := range p.Job.Parts {
+			x := &p.Job.Parts[i]
+			if (x.Form == laminate.Flange || x.Form == laminate.Cover) && !x.Pressure.Given() && !placed[x.ID] {
+				p.Report(rules.Incomplete, partRef(i, ""), "", "no nozzle names %s %s: how deep the liquid stands over it is not known (flange, cover of a nozzle)", x.Form, x.ID)
+			}
+		}
+	},
+}
+
+// FlangeUnnamed notes what a nozzle ends in.
+var FlangeUnnamed = &rules.Rule{
+	ID: "nozzle-end-unstated", Family: family, Title: "What a nozzle ends in is not stated",
+	Why: "A nozzle ends in a flange, whose size, class and face have to suit it and whose barrier is that of the bore, or it ends plain. " +
+		"Where no flange is named none of that is looked at, and none of it is in the takeoff.",
+	Severity: []rules.Severity{rules.Note},
+	When:     "a nozzle names no flange",
+	Basis:    "the program's own check",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		if x.Flange == "" {
+			p.Report(rules.Note, x.at("flange"), "", "nozzle %s names no flange: size, class and barrier of its end are not looked at", x.ID)
+		}
+	}),
+}
+
+// NozzlePartsDiffer holds a nozzle against what is bolted or built onto it.
+var NozzlePartsDiffer = &rules.Rule{
+	ID: "nozzle-parts-differ", Family: family, Title: "A nozzle and what is on it do not fit",
+	Why: "Neck, flange and cover are one bore and one class. A flange of another size cannot be laid onto the neck, a cover of another does not bolt up, " +
+		"and a nozzle is of no higher class than the least of them.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When:     "the size of a nozzle is not that of its flange or cover, or its projection leaves no room for the flange: break; its class is above that of its flange: warning",
+	Basis:    "arithmetic",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		for _, on := range []struct{ key, id string }{{"flange", x.Flange}, {"cover", x.Cover}} {
+			i := p.Part(on.id)
+			if on.id == "" || i < 0 {
+				continue
+			}
+			y := &p.Job.Parts[i]
+			if a, b := x.Size, y.Size; a.Given() && b.Given() && (thinner(a.SI(), b.SI()) || thinner(b.SI(), a.SI())) {
+				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Size)
+				p.Report(rules.Break, x.at("size"), "", "nozzle %s is of %s, its %s %s of %s", x.ID, m, on.key, on.id, n)
+			}
+			if on.key == "cover" {
+				continue
+			}
+			if a, b := x.PressureClass, y.PressureClass; a.Given() && b.Given() && thinner(b.SI(), a.SI()) {
+				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Stress)
+				p.Report(rules.Warning, x.at("pressure_class"), "", "nozzle %s is of class %s, its flange %s of %s: together they are of the lower", x.ID, m, on.id, n)
+			}
+			if a, b := x.Projection, y.Thickness; a.Given() && b.Given() && !thinner(b.SI(), a.SI()) {
+				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Size)
+				p.Report(rules.Break, x.at("projection"), "", "nozzle %s projects %s, and its flange %s alone is %s thick", x.ID, m, on.id, n)
+			}
+		}
+	}),
+}
+
+// OpeningOffPart asks that an opening lies on its part.
+var OpeningOffPart = &rules.Rule{
+	ID: "opening-off-part", Family: family, Title: "An opening runs off its part",
+	Why: "A hole that is cut across the end of a part goes through the joint there: it takes away the strap that holds two parts together and the seal over their edges. " +
+		"A pad that runs into a strap is laid on another laminate than it was figured for.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When:     "the cut reaches past the end of a course, pipe or duct, or past the rim of a head, bottom or cover: break; its pad does, or reaches the strap of a joint there: warning",
+	Basis:    "arithmetic",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		part := &p.Parts[x.on].Schedule.Part
+		if !x.Cut().Given() {
+			return // opening-large says so
+		}
+		cut, pad := x.Cut().SI()/2, x.PadDiameter.SI()/2
+		switch form := p.Job.Parts[x.on].Form; form {
+		case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
+			if x.Height.Given() && part.Length.Given() {
+				x.along(p, part.Length.SI(), cut, pad)
+			}
+		case laminate.HeadPart, laminate.FlatBottom, laminate.Cover:
+			across := part.InsideDiameter
+			if form == laminate.Cover && part.BoltCircle.Given() {
+				across = part.BoltCircle
+			}
+			if x.Offset.Given() && across.Given() && thinner(across.SI()/2, x.Offset.SI()+cut) {
+				m, n := p.Units.Pair(x.Offset.SI()+cut, across.SI()/2, quantity.Size)
+				p.Report(rules.Break, x.at("offset"), "", "nozzle %s: its opening reaches %s from the axis, and part %s ends at %s", x.ID, m, x.On, n)
+			}
+		default:
+		}
+	}),
+}
+
+// along looks at both ends of a part of a length, all in m.
+func (x *opening) along(p *rules.JobPass, length, cut, pad float64) {
+	at := x.Height.SI()
+	straps := [2]float64{} // half of the widest strap at the bottom and at the top
+	for i := range p.Job.Joints {
+		j := &p.Job.Joints[i]
+		if k := slices.Index(j.Between[:], x.On); k >= 0 && j.Outside != "" {
+			if end, known := endTo(p, x.on, p.Part(j.Between[1-k])); known {
+				straps[end] = math.Max(straps[end], j.Width.SI()/2)
+			}
+		}
+	}
+	for end, room := range [2]float64{at, length - at} {
+		name := [2]string{"bottom", "top"}[end]
+		switch {
+		case thinner(room, cut):
+			m, n := p.Units.Pair(room, cut, quantity.Size)
+			p.Report(rules.Break, x.at("height"), "", "nozzle %s: its opening runs over the %s of part %s: its middle is %s from there, and it reaches %s", x.ID, name, x.On, m, n)
+		case pad > 0 && thinner(room, pad+straps[end]):
+			m, n := p.Units.Pair(room, pad+straps[end], quantity.Size)
+			what := "runs over the " + name + " of part " + x.On
+			if !thinner(room, pad) {
+				what = "reaches the strap at the " + name + " of part " + x.On
+			}
+			p.Report(rules.Warning, x.at("pad_diameter"), "", "nozzle %s: its pad %s: its middle is %s from there, and pad and strap reach %s", x.ID, what, m, n)
+		}
+	}
+}
+
+// endTo is the end of a part, 0 its bottom and 1 its top, on which another stands;
+// not known of what is not in the stack.
+func endTo(p *rules.JobPass, part, other int) (end int, known bool) {
+	if other < 0 || !stacked(p.Job.Parts[part].Form) || !stacked(p.Job.Parts[other].Form) {
+		return 0, false
+	}
+	if other > part { // the stack stands as it is written, from the bottom up
+		return 1, true
+	}
+	return 0, true
+}
+
+// NeckThin asks whether the wall of a neck bears its class.
+var NeckThin = &rules.Rule{
+	ID: "neck-thin", Family: family, Title: "The wall of a neck does not bear its class",
+	Why: "A neck is a short pipe: its structure carries the pressure of its class, whatever the shell round it bears, and people stand on it. " +
+		"Its barrier counts for nothing in that, as in every wall.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "a governing criterion of the neck's laminate, as the wall of a contact-molded pipe of the nozzle's size at its pressure class, fails; incomplete where one cannot be determined",
+	Basis:    "arithmetic: the criteria of a pipe's wall, which name their sources",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		class, of := overlay.ClassOf(p.Job, x.Nozzle)
+		a := p.Analysis(x.Neck)
+		if a == nil || !class.Given() || !x.Size.Given() {
+			return // neck-barrier-thin, neck-class-low and opening-large say so
+		}
+		s := overlay.NeckWall(p.Job, x.Nozzle, class, p.Parts[x.on].Schedule)
+		s.Plies = p.Job.Laminates[p.Job.Laminate(x.Neck)].Plies
+		r := wall.Evaluate(s, p.Library, a, wall.Options{Units: laminate.Some(p.Units)})
+		c, found := r.Governing()
+		switch {
+		case !found:
+			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, orSay(r.Problem, "no criterion governs"))
+		case r.Answer() == wall.Fails:
+			p.Report(rules.Break, x.at("neck"), "", "nozzle %s: its neck, laminate %s, as a pipe of %s, %s: %s fails: %s", x.ID, x.Neck, of, p.Units.Figure(class.SI(), quantity.Stress), c.Title(), c.Compared(p.Units))
+		case r.Answer() == wall.Incomplete:
+			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, c.Title(), c.Reason)
+		}
+	}),
+}
+
+func orSay(text, or string) string {
+	if text == "" {
+		return or
+	}
+	return text
+}
+
+// StrapNarrow asks how far a strap reaches past the gap.
+var StrapNarrow = &rules.Rule{
+	ID: "strap-narrow", Family: family, Title: "A strap hardly reaches past the gap",
+	Why: "A strap is laid sixteen thicknesses of the wall wide, half of it on each part, so that its bond carries what the wall carries. " +
+		"What lies over the gap bonds to nothing, and a first ply that is no wider than the gap falls into it.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When:     "the first ply or the whole strap is no wider than the gap: break; half of the width less the gap is below eight thicknesses of the thinner wall: warning",
+	Basis:    "NBS PS 15-69, from memory; the gap: arithmetic",
+	Job: over(func(p *rules.JobPass, x *joined) {
+		if !x.Gap.Given() || !x.Width.Given() || x.Outside == "" {
+			return // joint-shear-short says so
+		}
+		first := x.Width
+		if x.FirstWidth.Given() {
+			first = x.FirstWidth
+		}
+		if narrow := math.Min(first.SI(), x.Width.SI()); !thinner(x.Gap.SI(), narrow) {
+			m, n := p.Units.Pair(narrow, x.Gap.SI(), quantity.Size)
+			p.Report(rules.Break, x.at("gap"), "", "joint %s: a ply of its strap is %s wide, the gap %s: it bonds to neither part", x.ID, m, n)
+			return
+		}
+		wall := math.Inf(1)
+		for _, part := range x.parts {
+			if a := p.Parts[part].Analysis; a.Total.ThicknessKnown && len(a.Rows) > 0 {
+				wall = math.Min(wall, a.Total.Thickness)
+			}
+		}
+		if has := (x.Width.SI() - x.Gap.SI()) / 2; !math.IsInf(wall, 1) && thinner(has, 8*wall) {
+			m, n := p.Units.Pair(has, 8*wall, quantity.Size)
+			p.Report(rules.Warning, x.at("width"), "", "joint %s: its strap lies on %s of each part, below %s, eight thicknesses of the thinner wall", x.ID, m, n)
+		}
+	}),
+}
+
+// SealNarrow asks how far a seal reaches.
+var SealNarrow = &rules.Rule{
+	ID: "seal-narrow", Family: family, Title: "A seal inside is narrow",
+	Why:      "A seal keeps the fluid from two cut edges, and its own edges are where the fluid begins to creep under it. It is laid three inches wide at least, each ply covering the one before.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When:     "the seal is no wider than the gap: break; below 3 in: warning; its width is not stated: incomplete",
+	Basis:    memory + ": NBS PS 15-69",
+	Job: over(func(p *rules.JobPass, x *joined) {
+		switch has := x.InsideWidth; {
+		case x.Inside == "":
+		case !has.Given():
+			p.Report(rules.Incomplete, x.at("inside_width"), "", "joint %s: how wide its seal is is not stated (inside_width)", x.ID)
+		case x.Gap.Given() && !thinner(x.Gap.SI(), has.SI()):
+			m, n := p.Units.Pair(has.SI(), x.Gap.SI(), quantity.Size)
+			p.Report(rules.Break, x.at("inside_width"), "", "joint %s: its seal is %s wide, the gap %s", x.ID, m, n)
+		case thinner(has.SI(), catalog.LeastSeal.SI()):
+			m, n := p.Units.Pair(has.SI(), catalog.LeastSeal.SI(), quantity.Size)
+			p.Report(rules.Warning, x.at("inside_width"), "", "joint %s: its seal is %s wide, below %s", x.ID, m, n)
+		}
+	}),
+}
+
+// JointElsewhere asks that a joint is where two parts meet.
+var JointElsewhere = &rules.Rule{
+	ID: "joint-elsewhere", Family: family, Title: "A joint is between parts that do not meet",
+	Why: "A joint is laid where two parts stand on one another. One between others is a slip of the pen: the strap that it stands for is laid nowhere, " +
+		"and the place that it was meant for has none.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When:     "a joint is between two of bottom, courses, cone and head that are no neighbors: break; two joints are between the same parts: warning",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		place := make(map[int]int, len(p.Job.Parts)) // in the stack, by part
+		for i := range p.Job.Parts {
+			if stacked(p.Job.Parts[i].Form) {
+				place[i] = len(place)
+			}
+		}
+		seen := map[[2]int]string{}
+		over(func(p *rules.JobPass, x *joined) {
+			parts := x.parts
+			slices.Sort(parts[:])
+			a, inA := place[parts[0]]
+			b, inB := place[parts[1]]
+			switch before := seen[parts]; {
+			case inA && inB && b-a != 1:
+				p.Report(rules.Break, x.at("between"), "", "joint %s: parts %s do not meet: others stand between them", x.ID, strings.Join(x.Between[:], " and "))
+			case before != "":
+				p.Report(rules.Warning, x.at("between"), "", "joint %s joins what joint %s joins: parts %s", x.ID, before, strings.Join(x.Between[:], " and "))
+			}
+			seen[parts] = x.ID
+		})(p)
+	},
+}
