@@ -102,13 +102,14 @@ func (a *Assembly) Elevation(part int) (m float64, ok bool) {
 // ending lists the nozzles that end in a part: a flange or a cover.
 func (a *Assembly) ending(id string) []int {
 	if a.carriers == nil {
-		a.carriers = make(map[string][]int, len(a.Job.Nozzles))
+		a.carriers = map[string][]int{}
 		for i := range a.Job.Nozzles {
 			for _, end := range []string{a.Job.Nozzles[i].Flange, a.Job.Nozzles[i].Cover} {
-				a.carriers[end] = append(a.carriers[end], i)
+				if end != "" {
+					a.carriers[end] = append(a.carriers[end], i)
+				}
 			}
 		}
-		delete(a.carriers, "")
 	}
 	return a.carriers[id]
 }

@@ -80,19 +80,33 @@ var JobIncomplete = &Rule{
 	Basis:    "the program's own check",
 }
 
-// still gives the report of a part whose wall is as it was, nil where it is not or
-// where it was judged otherwise.
-func (r *JobReport) still(part int, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
-	if r == nil || part >= len(r.Parts) || r.library != lib || r.units != o.Units {
+// figured gives the analysis of a part whose plies, and all that says what they are,
+// are as they were; nil where they are not.
+func (r *JobReport) figured(part int, s *laminate.Schedule, lib *laminate.Library) *laminate.Analysis {
+	if r == nil || part >= len(r.Parts) || r.library != lib {
 		return nil
 	}
+	was := r.Parts[part].Schedule
+	if was.Part.Place.Lined != s.Part.Place.Lined || !same(was.Resins, s.Resins) || !same(was.Materials, s.Materials) || !same(was.Plies, s.Plies) {
+		return nil
+	}
+	return r.Parts[part].Analysis
+}
+
+// still gives the report of a part that is figured, where the rest of its wall is as
+// it was too; nil where it is not or where it was judged otherwise.
+func (r *JobReport) still(part int, s *laminate.Schedule, o Options) *Report {
 	p := r.Parts[part]
 	was := p.Schedule
-	if p.try == nil || was.Head != s.Head || was.Part != s.Part || was.Service != s.Service || !slices.Equal(was.Conditions, s.Conditions) ||
-		!slices.Equal(was.Resins, s.Resins) || !slices.Equal(was.Materials, s.Materials) || !slices.Equal(was.Plies, s.Plies) {
+	if p.try == nil || r.units != o.Units || was.Head != s.Head || was.Part != s.Part || was.Service != s.Service || !same(was.Conditions, s.Conditions) {
 		return nil
 	}
 	return p
+}
+
+// same tells whether two lists are equal; those that are shared are at once.
+func same[T comparable](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0] || slices.Equal(a, b))
 }
 
 // JudgeJob runs the rules of the list over the wall of each part, and those of
@@ -101,7 +115,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := &JobReport{Job: j, Parts: make([]*Report, 0, len(j.Parts)), library: lib, units: o.Units}
+	r := &JobReport{Job: j, Parts: make([]*Report, len(j.Parts)), library: lib, units: o.Units}
 	if o.Before != nil {
 		r.Findings = make([]Finding, 0, len(o.Before.Findings)+len(o.Before.Findings)/16)
 	}
@@ -109,9 +123,12 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	fail := func(at laminate.Ref, format string, args ...any) Finding {
 		return Finding{Rule: JobIncomplete, Severity: Incomplete, At: at, Basis: JobIncomplete.Basis, Message: fmt.Sprintf(format, args...)}
 	}
+	walls, figured := make([]*laminate.Schedule, len(j.Parts)), make([]*laminate.Analysis, len(j.Parts))
+	var anew []int // parts whose report is not taken over
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		s := assembly.Wall(i)
+		walls[i], figured[i] = s, o.Before.figured(i, s, lib)
 		_, read := j.Schedules[p.Schedule]
 		switch at := (laminate.Ref{Kind: laminate.RefJobPart, Index: i}); {
 		case p.Schedule != "" && !read:
@@ -124,25 +141,29 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 			read = true
 		}
 		if !read {
-			r.Parts = append(r.Parts, &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Verdict: Incomplete})
-			continue
+			r.Parts[i] = &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Verdict: Incomplete}
+		} else if figured[i] != nil {
+			r.Parts[i] = o.Before.still(i, s, o)
 		}
-		report := o.Before.still(i, s, lib, o)
-		if report == nil {
-			report = Judge(list, s, lib, o)
-			for k := range report.Findings {
-				report.Findings[k].At.Part = i
-			}
+		if !read || r.Parts[i] == nil {
+			anew = append(anew, i)
 		}
-		r.Parts = append(r.Parts, report)
 	}
-	for _, p := range r.Parts {
+	each(len(anew), func(k int) {
+		i := anew[k]
+		if r.Parts[i] == nil {
+			r.Parts[i] = judge(list, walls[i], figured[i], lib, o)
+		}
+		p := r.Parts[i]
+		for f := range p.Findings {
+			p.Findings[f].At.Part = i
+		}
 		if p.Wall == nil {
 			p.Wall = wall.Evaluate(p.Schedule, lib, p.Analysis, wall.Options{Units: laminate.Some(o.Units)})
 		}
 		// Of these each is judged here, or said not to be.
 		p.Wall.NotChecked = slices.DeleteFunc(p.Wall.NotChecked, func(s string) bool { return s == wall.PartsOfJobs })
-	}
+	})
 	pass := &JobPass{Assembly: assembly, Library: lib, Units: o.Units, Parts: r.Parts, findings: &r.Findings}
 	for _, rule := range list {
 		if rule.Job != nil {
@@ -154,7 +175,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
 	}
-	slices.SortStableFunc(r.Findings, byWeight)
+	r.Findings = inOrder(r.Findings)
 	r.Verdict = worst(r.Findings)
 	r.verdicts = make([]Severity, len(r.Parts))
 	for i, p := range r.Parts {

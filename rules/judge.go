@@ -30,10 +30,18 @@ type Options struct {
 // a break or an incomplete it did not give before, and the numbers of breaks, incompletes
 // and warnings, compared in that order, are lower.
 func Judge(list []*Rule, s *laminate.Schedule, lib *laminate.Library, o Options) *Report {
+	return judge(list, s, nil, lib, o)
+}
+
+// judge is Judge with the analysis of the schedule, nil where it is to be made.
+func judge(list []*Rule, s *laminate.Schedule, a *laminate.Analysis, lib *laminate.Library, o Options) *Report {
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := &Report{Schedule: s, Analysis: laminate.Analyze(s, lib), Findings: make([]Finding, 0, 12)}
+	if a == nil {
+		a = laminate.Analyze(s, lib)
+	}
+	r := &Report{Schedule: s, Analysis: a, Findings: make([]Finding, 0, 12)}
 	p := &Pass{Schedule: s, Library: lib, Analysis: r.Analysis, Units: o.Units, fix: true, findings: &r.Findings}
 	p.Facts = gather(s, r.Analysis, nil)
 	p.Wall = func() *wall.Result {
@@ -93,11 +101,34 @@ var InternalError = &Rule{
 }
 
 // byWeight orders findings: worst first, then by place, then by rule.
-func byWeight(a, b Finding) int {
-	return cmp.Or(
-		cmp.Compare(b.Severity, a.Severity),
-		cmp.Compare(a.At.Kind, b.At.Kind),
-		cmp.Compare(a.At.Index, b.At.Index),
-		cmp.Compare(a.Rule.ID, b.Rule.ID),
-	)
+func byWeight(a, b Finding) int { return compare(&a, &b) }
+
+func compare(a, b *Finding) int {
+	switch {
+	case a.Severity != b.Severity:
+		return cmp.Compare(b.Severity, a.Severity)
+	case a.At.Kind != b.At.Kind:
+		return cmp.Compare(a.At.Kind, b.At.Kind)
+	case a.At.Index != b.At.Index:
+		return cmp.Compare(a.At.Index, b.At.Index)
+	}
+	return cmp.Compare(a.Rule.ID, b.Rule.ID)
+}
+
+// inOrder is a list by weight, what weighs alike as it stood. Of thousands it moves
+// places and not findings.
+func inOrder(list []Finding) []Finding {
+	if len(list) == 0 {
+		return list
+	}
+	order := make([]int, len(list))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int { return cmp.Or(compare(&list[a], &list[b]), a-b) })
+	sorted := make([]Finding, len(list))
+	for to, from := range order {
+		sorted[to] = list[from]
+	}
+	return sorted
 }

@@ -117,8 +117,7 @@ func (t *trials) betters(m *Fix) bool {
 func (t *trials) asUsed(p *Pass) bool {
 	was, is := t.before.Schedule, p.Schedule
 	return p.Facts.Unresined == t.facts.Unresined && slices.Equal(p.Facts.Uses, t.facts.Uses) &&
-		(len(is.Resins) > 0 && len(was.Resins) == len(is.Resins) && &is.Resins[0] == &was.Resins[0] || slices.Equal(is.Resins, was.Resins)) &&
-		is.Part == was.Part && is.Service == was.Service && slices.Equal(is.Conditions, was.Conditions)
+		same(is.Resins, was.Resins) && is.Part == was.Part && is.Service == was.Service && slices.Equal(is.Conditions, was.Conditions)
 }
 
 // begin shows the rules a schedule that is tried out.

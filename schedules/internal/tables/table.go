@@ -181,6 +181,9 @@ func Same(tables []Table, a, b any) bool {
 			return false
 		}
 		for row := range x {
+			if x[row] == y[row] { // the two share it
+				continue
+			}
 			if x[row].Parent != y[row].Parent || !t.equal(x[row].Value, y[row].Value) && !t.alike(x[row].Value, y[row].Value) {
 				return false
 			}
