@@ -81,7 +81,8 @@ func TestJudgeJob_takesOverOnlyWhatIsAsItWas(t *testing.T) {
 	}
 	say := func(r *rules.JobReport) string {
 		s := fmt.Sprint(r.Verdict)
-		for _, p := range r.Parts {
+		for i, p := range r.Parts {
+			s += fmt.Sprintln(r.PartVerdict(i), p.Analysis.Zones, p.Wall.Criteria, p.Wall.NotChecked)
 			for i := range p.Findings {
 				s += fmt.Sprintln(p.Findings[i].Rule.ID, p.Findings[i].At, p.Findings[i].Message)
 			}
