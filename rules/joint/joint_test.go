@@ -65,7 +65,7 @@ func flanged(j *laminate.Job) {
 func judged(j *laminate.Job) (list []string, said string) {
 	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
 	for _, f := range r.Findings {
-		if f.Rule.Family == "joints" && f.Rule != joint.FlangeUnnamed { // its nozzle has no flange unless a case gives it one
+		if f.Rule.Family == "joints" && f.Severity > rules.Note {
 			list = append(list, f.Severity.String()+" "+f.Rule.ID)
 			said += f.Message + "\n"
 		}
@@ -284,10 +284,10 @@ func TestRules_ofJobs(t *testing.T) {
 // A case stands for every severity of every rule.
 func TestRules_haveACaseForEverySeverity(t *testing.T) {
 	for _, r := range joint.Rules() {
-		if r == joint.FlangeUnnamed {
-			continue // below
-		}
 		for _, s := range r.Severity {
+			if s == rules.Note {
+				continue // below
+			}
 			if want := s.String() + " " + r.ID; !slices.ContainsFunc(cases, func(c jobCase) bool { return slices.Contains(c.want, want) }) {
 				t.Errorf("no case has %q", want)
 			}
@@ -312,21 +312,35 @@ func TestPartVerdict_hasWhatTheWholeJobSaysOfThePart(t *testing.T) {
 	}
 }
 
-func TestFlangeUnnamed(t *testing.T) {
+// Notes, which the sound job has too.
+func TestRules_notes(t *testing.T) {
+	coated := func(j *laminate.Job) {
+		j.Laminates[2].Plies = append(j.Laminates[2].Plies, laminate.Ply{Material: catalog.Topcoat, Resin: ruletest.Liner, Zone: laminate.InnerSurface, Count: 1})
+	}
 	for _, c := range []struct {
 		change func(*laminate.Job)
-		want   int
-	}{{func(*laminate.Job) {}, 1}, {flanged, 0}} {
+		want   []string
+	}{
+		{func(*laminate.Job) {}, []string{"nozzle-end-unstated N flange", "seal-uncoated J inside"}},
+		{flanged, []string{"seal-uncoated J inside"}},
+		{coated, []string{"nozzle-end-unstated N flange"}},
+	} {
 		j := sound()
 		c.change(j)
-		n := 0
+		var got []string
 		for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
-			if f.Rule == joint.FlangeUnnamed && f.Severity == rules.Note && f.At == (laminate.Ref{Kind: laminate.RefNozzle, Key: "flange"}) {
-				n++
+			if f.Severity != rules.Note {
+				continue
 			}
+			of := "J"
+			if f.At.Kind == laminate.RefNozzle {
+				of = "N"
+			}
+			got = append(got, f.Rule.ID+" "+of+" "+f.At.Key)
 		}
-		if n != c.want {
-			t.Errorf("%d notes, want %d", n, c.want)
+		slices.Sort(got)
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -124,6 +125,48 @@ var SealVeilNotLast = &rules.Rule{
 				p.Report(rules.Break, x.at("installation_inside"), "", "nozzle %s: the last ply laid inside, laminate %s, is no veil", x.ID, x.InstallationInside)
 			}
 		})(p)
+	},
+}
+
+// SealUncoated notes that nothing keeps the air from the last ply of a seal.
+var SealUncoated = &rules.Rule{
+	ID: "seal-uncoated", Family: family, Title: "A seal has no waxed coat over its veil",
+	Why: "Air keeps the face of a resin from curing through. A wall cures against its mold; the last ply of a seal lies open, and it is the face that meets the fluid. " +
+		"A thin waxed coat over the veil seals it from the air; without one the face stays tacky, the acetone wipe shows it, and the fluid begins there. " +
+		"A film laid over it does the same.",
+	Severity: []rules.Severity{rules.Note},
+	When:     "the last ply of a laminate laid inside is no waxed coat; told once a laminate",
+	Basis:    rules.CommonPractice,
+	Job: func(p *rules.JobPass) {
+		type named struct {
+			first overlay.Overlay
+			more  int
+		}
+		var order []string
+		list := map[string]*named{}
+		for _, o := range overlay.All(p.Job) {
+			a := p.Lining(o.Laminate)
+			if !o.Kind.Inside() || a == nil || len(a.Rows) == 0 {
+				continue
+			}
+			if m := a.Rows[len(a.Rows)-1].Material; m == nil || m.Form == laminate.ResinCoat && m.Waxed {
+				continue
+			}
+			if n := list[o.Laminate]; n != nil {
+				n.more++
+				continue
+			}
+			list[o.Laminate] = &named{first: o}
+			order = append(order, o.Laminate)
+		}
+		for _, id := range order {
+			n := list[id]
+			others := ""
+			if n.more > 0 {
+				others = " and " + quantity.Counted(n.more, "other", "others")
+			}
+			p.Report(rules.Note, laminate.Ref{Kind: n.first.At.Kind, Index: n.first.At.Index, Key: n.first.Kind.Key()}, "", "laminate %s of %s%s ends without a waxed coat: say how the air is kept from its face until it has cured", id, n.first.Name(), others)
+		}
 	},
 }
 

@@ -45,7 +45,7 @@ func TestBench_onWhatIsLaidAtAJoint(t *testing.T) {
 	// A seal goes the other way: the last ply meets the fluid.
 	g.press("enter 1").shows("seal: joint J2, seal,", "part ", " fluid", "barrier 113 mil, 25 %", "structure none", draw.Pointer+"3     : veil-c-15")
 	g.press("home up").shows("adds a ply here, on the face it is laid on").press("up").shows("this is the face it is laid on: no ply lies before it")
-	g.press("end x").shows("joint J2: the last ply of its seal, laminate seal, is no veil").hides("inner-surface").press("1").shows("nothing found", "inner")
+	g.press("end x").shows("joint J2: the last ply of its seal, laminate seal, is no veil").hides("inner-surface").press("1").shows("1 note", "ends without a waxed", "inner")
 	g.esc().at("bottom").press("enter").shows("bottom: open which?", "wall", "knuckle").press("2").shows("BENCH  knuckle: part bottom, knuckle, of").esc()
 	g.press("enter enter").shows("BENCH  bottom of Brine day tank", "the bench is on bottom").esc()
 	g.at("N1").press("enter 1").shows("BENCH  head: nozzle N1, neck, of", "fluid ", "laminate head is of 4 others too: part head").esc()
