@@ -21,6 +21,22 @@ type JobReport struct {
 
 	library *laminate.Library // and units: what the reports of its parts hold for
 	units   quantity.System
+	figures figures
+}
+
+// figures are what rules of jobs asked of laminates, for the judgment after it.
+type figures struct {
+	analyses [2][]*laminate.Analysis // by laminate, and of linings
+	walls    map[evaluated]*wall.Result
+}
+
+// evaluated is all that an evaluation goes by: the analysis stands for the plies and
+// what they are made of.
+type evaluated struct {
+	analysis *laminate.Analysis
+	head     laminate.Head
+	part     laminate.Part
+	service  laminate.Service
 }
 
 // JobPass is all a rule of jobs may see, and its only way to speak.
@@ -30,7 +46,8 @@ type JobPass struct {
 	Units   quantity.System
 	Parts   []*Report // by part, each with its wall evaluated
 
-	analyses [2][]*laminate.Analysis // by laminate, and of linings; made when asked for
+	before   *JobReport // what holds of it is taken over; may be nil
+	asked    figures
 	rule     *Rule
 	findings *[]Finding
 }
@@ -47,16 +64,47 @@ func (p *JobPass) analysis(laminateID string, lined int) *laminate.Analysis {
 	if i < 0 || laminateID == "" {
 		return nil
 	}
-	of := &p.analyses[lined]
+	of := &p.asked.analyses[lined]
 	if *of == nil {
 		*of = make([]*laminate.Analysis, len(p.Job.Laminates))
 	}
 	if (*of)[i] == nil {
 		s := p.Job.Schedule(i)
 		s.Part.Place.Lined = lined == 1
-		(*of)[i] = laminate.Analyze(s, p.Library)
+		if (*of)[i] = p.before.laminate(i, lined, s, p.Library); (*of)[i] == nil {
+			(*of)[i] = laminate.Analyze(s, p.Library)
+		}
 	}
 	return (*of)[i]
+}
+
+// laminate gives the analysis of a laminate that is as it was; nil where it is not or
+// nobody asked for it.
+func (r *JobReport) laminate(i, lined int, s *laminate.Schedule, lib *laminate.Library) *laminate.Analysis {
+	if r == nil || i >= len(r.figures.analyses[lined]) || r.library != lib || !same(r.Job.Resins, s.Resins) || !same(r.Job.Materials, s.Materials) || !same(r.Job.Laminates[i].Plies, s.Plies) {
+		return nil
+	}
+	return r.figures.analyses[lined][i]
+}
+
+// Evaluate is [wall.Evaluate] of plies that a is the analysis of, once for all that is
+// the same, edits between included.
+func (p *JobPass) Evaluate(s *laminate.Schedule, a *laminate.Analysis) *wall.Result {
+	key := evaluated{a, s.Head, s.Part, s.Service}
+	r := p.asked.walls[key]
+	if r == nil && p.before != nil && p.before.library == p.Library && p.before.units == p.Units {
+		r = p.before.figures.walls[key]
+	}
+	if r == nil || len(s.Conditions) > 0 {
+		r = wall.Evaluate(s, p.Library, a, wall.Options{Units: laminate.Some(p.Units)})
+	}
+	if p.asked.walls == nil {
+		p.asked.walls = map[evaluated]*wall.Result{}
+	}
+	if len(s.Conditions) == 0 {
+		p.asked.walls[key] = r
+	}
+	return r
 }
 
 // Report records a finding of the running rule; an empty Basis is the rule's.
@@ -164,7 +212,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 		// Of these each is judged here, or said not to be.
 		p.Wall.NotChecked = slices.DeleteFunc(p.Wall.NotChecked, func(s string) bool { return s == wall.PartsOfJobs })
 	})
-	pass := &JobPass{Assembly: assembly, Library: lib, Units: o.Units, Parts: r.Parts, findings: &r.Findings}
+	pass := &JobPass{Assembly: assembly, Library: lib, Units: o.Units, Parts: r.Parts, before: o.Before, findings: &r.Findings}
 	for _, rule := range list {
 		if rule.Job != nil {
 			pass.rule = rule
@@ -175,6 +223,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
 	}
+	r.figures = pass.asked
 	r.Findings = inOrder(r.Findings)
 	r.Verdict = worst(r.Findings)
 	r.verdicts = make([]Severity, len(r.Parts))

@@ -62,7 +62,7 @@ func (p *JobPass) laid(list []*Rule, o *overlay.Overlay, as *judged) (found []Fi
 	}
 	pass := &Pass{Schedule: s, Library: p.Library, Analysis: a, Units: p.Units, Facts: gather(s, a, nil), findings: &found}
 	pass.Wall = func() *wall.Result {
-		return wall.Evaluate(s, p.Library, a, wall.Options{Units: laminate.Some(p.Units)})
+		return p.Evaluate(s, a)
 	}
 	for _, rule := range list {
 		if rule.Run != nil && (rule.Overlays == EveryOverlay || rule.Overlays == WettedOverlay && as.wets || rule.Overlays == NeckOverlay && as.wets && !as.lined) {

@@ -42,8 +42,14 @@ func diameters(j *laminate.Job, x *laminate.Joint, lib *laminate.Library) (insid
 		if k < 0 {
 			continue
 		}
-		s := j.Wall(k)
-		if d := s.Part.InsideDiameter; d.Given() {
+		d, s := j.Parts[k].InsideDiameter, &laminate.Schedule{}
+		if l := j.Laminate(j.Parts[k].Laminate); j.Parts[k].Schedule != "" {
+			s = j.Wall(k)
+			d = s.Part.InsideDiameter
+		} else if l >= 0 {
+			s = j.Schedule(l)
+		}
+		if d.Given() {
 			ok = true
 			inside = math.Max(inside, d.SI())
 			outside = math.Max(outside, d.SI()+2*laminate.Analyze(s, lib).Total.Thickness)

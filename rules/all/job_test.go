@@ -67,6 +67,15 @@ func TestJudgeJob_takesOverOnlyWhatIsAsItWas(t *testing.T) {
 		func(j *laminate.Job) { j.Parts[2].Length = inch(7) },
 		func(j *laminate.Job) { j.Parts[3].InsideDiameter = inch(40) },
 		func(j *laminate.Job) { j.Nozzles[1].PadDiameter = inch(4) },
+		func(j *laminate.Job) { j.Nozzles[2].PressureClass = quantity.New(150, quantity.PSI) },
+		func(j *laminate.Job) { j.Nozzles[2].Neck, j.Nozzles[3].Neck = "seal", j.Parts[0].Laminate },
+		func(j *laminate.Job) { j.Nozzles[3].Size = inch(12) },
+		func(j *laminate.Job) { j.Test.Pressure = quantity.New(20, quantity.PSI) },
+		func(j *laminate.Job) { j.Test = laminate.Test{} },
+		func(j *laminate.Job) { j.Laminates[0].Plies = j.Laminates[0].Plies[1:] },
+		func(j *laminate.Job) { j.Laminates[0], j.Laminates[1] = j.Laminates[1], j.Laminates[0] },
+		func(j *laminate.Job) { j.Laminates = j.Laminates[1:] },
+		func(j *laminate.Job) { j.Joints[0].Outside, j.Joints[1].Inside = "seal", "strap" },
 		func(j *laminate.Job) { j.Service.Pressure = quantity.New(9, quantity.PSI) },
 		func(j *laminate.Job) { j.Service.Contains = laminate.TraitSet(laminate.Fluorides) },
 		func(j *laminate.Job) { j.Resins[0].Family = laminate.Isophthalic },
@@ -94,6 +103,9 @@ func TestJudgeJob_takesOverOnlyWhatIsAsItWas(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		j := wide(6, 12)
+		for i := range j.Nozzles {
+			j.Nozzles[i].PressureClass = quantity.New(25*float64(i%3), quantity.PSI)
+		}
 		before := rules.JudgeJob(all.Rules(), j, lib, rules.Options{})
 		for range rapid.IntRange(1, 4).Draw(t, "edits") {
 			j = j.Clone()

@@ -98,43 +98,52 @@ var OpeningOffPart = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Warning},
 	When:     "the cut reaches past the end of a course, pipe or duct, or past the rim of a head, bottom or cover: break; its pad does, or reaches the strap of a joint there: warning",
 	Basis:    "arithmetic",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		part := &p.Parts[x.on].Schedule.Part
-		if !x.Cut().Given() {
-			return // opening-large says so
+	Job: func(p *rules.JobPass) {
+		straps := strapsAt(p)
+		each(func(p *rules.JobPass, x *opening) { x.offPart(p, straps[x.on]) })(p)
+	},
+}
+
+// strapsAt is half of the widest strap at the bottom and at the top of each part, m.
+func strapsAt(p *rules.JobPass) [][2]float64 {
+	straps := make([][2]float64, len(p.Job.Parts))
+	over(func(p *rules.JobPass, x *joined) {
+		for k, part := range x.parts {
+			if end, known := endTo(p, part, x.parts[1-k]); known && x.Outside != "" {
+				straps[part][end] = math.Max(straps[part][end], x.Width.SI()/2)
+			}
 		}
-		cut, pad := x.Cut().SI()/2, x.PadDiameter.SI()/2
-		switch form := p.Job.Parts[x.on].Form; form {
-		case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
-			if x.Height.Given() && part.Length.Given() {
-				x.along(p, part.Length.SI(), cut, pad)
-			}
-		case laminate.HeadPart, laminate.FlatBottom, laminate.Cover:
-			across := part.InsideDiameter
-			if form == laminate.Cover && part.BoltCircle.Given() {
-				across = part.BoltCircle
-			}
-			if x.Offset.Given() && across.Given() && thinner(across.SI()/2, x.Offset.SI()+cut) {
-				m, n := p.Units.Pair(x.Offset.SI()+cut, across.SI()/2, quantity.Size)
-				p.Report(rules.Break, x.at("offset"), "", "nozzle %s: its opening reaches %s from the axis, and part %s ends at %s", x.ID, m, x.On, n)
-			}
-		default:
+	})(p)
+	return straps
+}
+
+func (x *opening) offPart(p *rules.JobPass, straps [2]float64) {
+	part := &p.Parts[x.on].Schedule.Part
+	if !x.Cut().Given() {
+		return // opening-large says so
+	}
+	cut, pad := x.Cut().SI()/2, x.PadDiameter.SI()/2
+	switch form := p.Job.Parts[x.on].Form; form {
+	case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
+		if x.Height.Given() && part.Length.Given() {
+			x.along(p, part.Length.SI(), cut, pad, straps)
 		}
-	}),
+	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover:
+		across := part.InsideDiameter
+		if form == laminate.Cover && part.BoltCircle.Given() {
+			across = part.BoltCircle
+		}
+		if x.Offset.Given() && across.Given() && thinner(across.SI()/2, x.Offset.SI()+cut) {
+			m, n := p.Units.Pair(x.Offset.SI()+cut, across.SI()/2, quantity.Size)
+			p.Report(rules.Break, x.at("offset"), "", "nozzle %s: its opening reaches %s from the axis, and part %s ends at %s", x.ID, m, x.On, n)
+		}
+	default:
+	}
 }
 
 // along looks at both ends of a part of a length, all in m.
-func (x *opening) along(p *rules.JobPass, length, cut, pad float64) {
+func (x *opening) along(p *rules.JobPass, length, cut, pad float64, straps [2]float64) {
 	at := x.Height.SI()
-	straps := [2]float64{} // half of the widest strap at the bottom and at the top
-	for i := range p.Job.Joints {
-		j := &p.Job.Joints[i]
-		if k := slices.Index(j.Between[:], x.On); k >= 0 && j.Outside != "" {
-			if end, known := endTo(p, x.on, p.Part(j.Between[1-k])); known {
-				straps[end] = math.Max(straps[end], j.Width.SI()/2)
-			}
-		}
-	}
 	for end, room := range [2]float64{at, length - at} {
 		name := [2]string{"bottom", "top"}[end]
 		switch {
@@ -179,8 +188,8 @@ var NeckThin = &rules.Rule{
 			return // neck-barrier-thin, neck-class-low and opening-large say so
 		}
 		s := overlay.NeckWall(p.Job, x.Nozzle, class, p.Parts[x.on].Schedule)
-		s.Plies = p.Job.Laminates[p.Job.Laminate(x.Neck)].Plies
-		r := wall.Evaluate(s, p.Library, a, wall.Options{Units: laminate.Some(p.Units)})
+		s.Plies = p.Job.Laminates[p.Laminate(x.Neck)].Plies
+		r := p.Evaluate(s, a)
 		c, found := r.Governing()
 		switch {
 		case !found:

@@ -225,7 +225,7 @@ func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
 	if s.Part.LiquidHeight = quantity.New(0, quantity.Meter); !s.Service.SpecificGravity.Given {
 		s.Service.SpecificGravity = laminate.Some(1.0) // of no liquid
 	}
-	return wall.Evaluate(&s, p.Library, part.Analysis, wall.Options{Units: laminate.Some(p.Units)})
+	return p.Evaluate(&s, part.Analysis)
 }
 
 // elongation is the least at break of a part's resins, and whose it is; 0 where
