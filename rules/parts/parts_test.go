@@ -62,6 +62,28 @@ func pressed(psi float64) func(*laminate.Job) {
 	}
 }
 
+// filed gives the lower course a schedule of its own that says what the job does,
+// then changed.
+func filed(change func(*laminate.JobPart, *laminate.Schedule)) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		j.Service.Fluid, j.Service.Temperature = "brine", quantity.New(90, quantity.Fahrenheit)
+		j.Service.Pressure, j.Service.Vacuum, j.Service.SpecificGravity = quantity.New(0, quantity.PSI), quantity.New(0, quantity.PSI), laminate.Some(1.2)
+		j.Vessel.LiquidHeight = in(110)
+		s := *j.Wall(1)
+		s.Part.Place = laminate.Place{}
+		p := &j.Parts[1]
+		p.Laminate, p.Schedule = "", "course.toml"
+		if change != nil {
+			change(p, &s)
+		}
+		j.Schedules = map[string]*laminate.Schedule{"course.toml": &s}
+	}
+}
+
+func says(severity string, times int) []string {
+	return slices.Repeat([]string{severity + " schedule-says-otherwise"}, times)
+}
+
 func TestPartsRules(t *testing.T) {
 	fired := map[string]bool{}
 	for _, c := range []struct {
@@ -97,6 +119,23 @@ func TestPartsRules(t *testing.T) {
 		{"150 psi", pressed(150), nil},
 		{"a flange on a raised face without washers", flange(laminate.RaisedFace, laminate.Some(false)), []string{"warning flange-assembly", "warning flange-assembly"}},
 		{"a flange of which nobody says how it is bolted", flange(laminate.NoFlangeFace, laminate.Optional[bool]{}), []string{"incomplete flange-assembly", "incomplete flange-assembly"}},
+		{"a schedule that says the same", filed(nil), nil},
+		{"a schedule of another form, process, width and length", filed(func(p *laminate.JobPart, s *laminate.Schedule) {
+			s.Part.Form, s.Part.Process, s.Part.InsideDiameter, s.Part.Length = laminate.Pipe, laminate.Wound, in(24), in(240)
+		}), says("break", 4)},
+		{"a schedule for another service", filed(func(p *laminate.JobPart, s *laminate.Schedule) {
+			s.Service.Fluid, s.Service.Temperature, s.Service.Pressure = "acid", quantity.New(180, quantity.Fahrenheit), quantity.New(7, quantity.PSI)
+			s.Service.Vacuum, s.Service.SpecificGravity = quantity.New(2, quantity.PSI), laminate.Some(1.9)
+		}), says("break", 5)},
+		{"what stands on the part counts against its schedule", filed(func(p *laminate.JobPart, s *laminate.Schedule) {
+			p.Pressure, s.Service.Pressure = quantity.New(9, quantity.PSI), quantity.New(9, quantity.PSI)
+		}), nil},
+		{"a schedule silent on what stands on the part", filed(func(p *laminate.JobPart, s *laminate.Schedule) {
+			s.Part.Length, p.Pressure, s.Service.Pressure = quantity.Length{}, quantity.New(9, quantity.PSI), quantity.Pressure{}
+		}), says("incomplete", 2)},
+		{"a schedule silent on the service of the job", filed(func(p *laminate.JobPart, s *laminate.Schedule) { s.Service = laminate.Service{} }), nil},
+		{"a schedule without the liquid of the job", filed(func(p *laminate.JobPart, s *laminate.Schedule) { s.Part.LiquidHeight = quantity.Length{} }), says("incomplete", 1)},
+		{"a schedule with less liquid than the job", filed(func(p *laminate.JobPart, s *laminate.Schedule) { s.Part.LiquidHeight = in(20) }), says("break", 1)},
 		{"a flange as it should be", flange(laminate.FlatFace, laminate.Some(true)), nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
