@@ -145,6 +145,22 @@ func (s System) Figure(v float64, k Kind) string {
 	return at.with(at.number(v, 0, printing[k].trim))
 }
 
+// Stated prints what somebody stated as Figure would, with up to two digits more
+// where those say all of it: 1/8 in is "0.125 in".
+func (s System) Stated(v float64, k Kind) string {
+	if s == Unread {
+		return ""
+	}
+	at := fitting(s.scales(k), math.Abs(v))
+	for extra := range 3 {
+		text := at.number(v, extra, true)
+		if read, err := strconv.ParseFloat(text, 64); err == nil && math.Abs(read*at.si+at.zero-v) <= 1e-9*math.Abs(v) {
+			return at.with(at.number(v, extra, printing[k].trim || extra > 0))
+		}
+	}
+	return s.Figure(v, k)
+}
+
 // AtMost prints a bound from above as Figure would, but rounded down: whoever
 // states what is printed stays within it.
 func (s System) AtMost(v float64, k Kind) string { return s.bounded(v, k, -1) }

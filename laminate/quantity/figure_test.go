@@ -270,3 +270,36 @@ func TestAtMost_isNeverBeyondTheBound(t *testing.T) {
 		}
 	})
 }
+
+// A size that somebody stated in eighths or sixteenths reads as it was stated, and
+// one that no few digits say is rounded as ever.
+func TestStated_keepsTheDigitsOfASmallSize(t *testing.T) {
+	for _, c := range []struct {
+		s    System
+		v    float64
+		k    Kind
+		want string
+	}{
+		{US, 0.125 * 0.0254, Size, "0.125 in"}, {US, 0.1875 * 0.0254, Size, "0.1875 in"}, {US, 0.25 * 0.0254, Size, "0.25 in"}, {US, 3 * 0.0254, Size, "3 in"},
+		{US, 14.25 * 0.3048, Distance, "14.25 ft"}, {US, 4 * 0.0254, Distance, "0.33 ft"}, {Metric, 0.125 * 0.0254, Size, "3.175 mm"}, {Metric, 3, Distance, "3 m"},
+		{US, 0.003, Size, US.Figure(0.003, Size)}, {US, 0, Size, "0 in"}, {Unread, 1, Size, ""},
+	} {
+		if got := c.s.Stated(c.v, c.k); got != c.want {
+			t.Errorf("%v: %q, want %q", c.v, got, c.want)
+		}
+	}
+}
+
+// By how many times a limit is passed and the share of it that is used are one
+// figure, rounded once.
+func TestExceeded_isTheUtilization(t *testing.T) {
+	for ratio := 1.0001; ratio < 10; ratio += 0.0137 {
+		times, err := strconv.ParseFloat(Exceeded(ratio), 64)
+		if got := Number(100*times, 0) + " %"; err != nil || got != Utilization(ratio) {
+			t.Fatalf("%v is %s times and %s", ratio, Exceeded(ratio), Utilization(ratio))
+		}
+	}
+	if got := Exceeded(15); got != "15" {
+		t.Error(got)
+	}
+}

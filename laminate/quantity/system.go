@@ -87,6 +87,16 @@ func Share(f float64) string { return US.Figure(f, Content) }
 // Percent prints a fraction as it was stated or measured: "27 %", "12.5 %".
 func Percent(f float64) string { return US.Figure(f, Fraction) }
 
+// Exceeded prints by how many times a limit is passed, rounded as Utilization
+// rounds: "1.57" beside "157 %".
+func Exceeded(ratio float64) string {
+	if ratio > 1 && ratio <= 10 {
+		ratio = math.Ceil(ratio*100-1e-9) / 100
+	}
+	times, _ := US.Pair(ratio, 1, Times)
+	return times
+}
+
 // Utilization prints how much of a limit is used: rounded away from 100 %, so
 // that what passes its limit never reads 100 % and what keeps it never more.
 // From ten times on the figure says no more than that.

@@ -207,8 +207,7 @@ func (c *Criterion) Compared(u quantity.System) string {
 	case c.Ratio > mostTimes:
 		text += " (more than " + u.Figure(mostTimes, quantity.Times) + " times)"
 	case c.Answer == Fails:
-		times, _ := u.Pair(c.Ratio, 1, quantity.Times)
-		text += " (" + times + " times)"
+		text += " (" + quantity.Exceeded(c.Ratio) + " times)"
 	}
 	return text
 }
