@@ -74,9 +74,9 @@ type Shape struct {
 // Place is what the job makes of where a part stands, in the part of a wall
 // alone: see [Job.Wall].
 type Place struct {
-	Shell quantity.Length // straight side of the whole shell that a course is of
-	Top   bool            // a head or cover over the shell
-	Lined bool            // no part: laid from the process side onto cured faces, its veil last
+	Shell       quantity.Length // straight side of the whole shell that a course is of
+	Top, Tested bool            // a head or cover over the shell; of a job that states its test, which its rules judge
+	Lined       bool            // no part: laid from the process side onto cured faces, its veil last
 }
 
 // Joint is the overlay that joins two parts.

@@ -187,7 +187,7 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 	if level := a.level(part); level.Given() {
 		s.Part.LiquidHeight = level
 	}
-	s.Part.Place = Place{Top: a.OnTop(part)}
+	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{})}
 	if p.Form == ShellCourse && !math.IsNaN(a.shell) {
 		s.Part.Place.Shell = quantity.New(a.shell, quantity.Meter)
 	}

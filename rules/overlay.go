@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/laminate/wall"
 )
 
 // Overlaid is what the schedule of a report is where it is no wall: laid at a joint
@@ -56,6 +57,22 @@ func (r *JobReport) Part(part int) *Report {
 	}
 	slices.SortStableFunc(of.Findings, byWeight)
 	of.Verdict = r.PartVerdict(part)
+	return &of
+}
+
+// Structure is the evaluation of a part's wall, and beside its own notes what a
+// rule of jobs says of the part; nil where nothing was evaluated.
+func (r *JobReport) Structure(part int, said *Rule) *wall.Result {
+	if r.Parts[part].Wall == nil {
+		return nil
+	}
+	of := *r.Parts[part].Wall
+	of.Notes = slices.Clone(of.Notes)
+	for _, f := range r.Findings {
+		if f.Rule == said && f.At.Kind == laminate.RefJobPart && f.At.Index == part {
+			of.Notes = append(of.Notes, f.Message)
+		}
+	}
 	return &of
 }
 

@@ -193,7 +193,7 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the head is beyond what can be computed"})
 		return 0, 0, false
 	}
-	if proved := HeadPressure(1, depth); quantity.Above(pressure, proved) {
+	if proved := HeadPressure(1, depth); !p.Place.Tested && quantity.Above(pressure, proved) {
 		water, head := e.units.Pair(proved, pressure, quantity.Stress)
 		e.note("A water fill proves " + water + " of the " + head + " that the liquid exerts: it proves specific gravity 1 only.")
 	}

@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
@@ -16,7 +17,7 @@ func CheckJob(file string, books []string, r *rules.JobReport, line func(laminat
 		part := &r.Job.Parts[i]
 		check := Check(file, books, p, r.Lines(i, line), u, d)
 		check[0] = Heading{Level: 1, Text: file + ": part " + part.ID + ": " + titled(p.Schedule)}
-		check[len(check)-1] = Note{Text: file + ": part " + part.ID + ": " + verdict(p)}
+		check[len(check)-1] = Note{Text: file + ": part " + part.ID + ": " + verdict(r.Part(i))}
 		sheet = append(sheet, check...)
 	}
 	whole := &rules.Report{Findings: r.Findings, Verdict: r.Verdict}
@@ -53,7 +54,7 @@ func Parts(r *rules.JobReport, u quantity.System) Table {
 // JobWalls is the evaluation of each part of a judged job.
 func JobWalls(file string, books []string, r *rules.JobReport, u quantity.System) (sheet Sheet) {
 	for i, p := range r.Parts {
-		sheet = append(sheet, Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, p.Wall, nil, u)...)
+		sheet = append(sheet, Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, r.Structure(i, joint.TestProvesLess), nil, u)...)
 		if i == len(r.Parts)-1 {
 			sheet = append(sheet, Aid(p.Wall.NotChecked))
 		}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
@@ -84,7 +85,7 @@ type PartDifference struct {
 func JobWallsOf(file string, books []string, r *rules.JobReport) JobWalls {
 	out := JobWalls{File: file, Title: r.Job.Title, Books: list(books), Problems: []Problem{}, Parts: []JobWall{}}
 	for i, p := range r.Parts {
-		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, p.Wall, nil)})
+		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, joint.TestProvesLess), nil)})
 	}
 	return out
 }

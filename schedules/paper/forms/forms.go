@@ -19,6 +19,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/joint"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/recorder"
@@ -119,9 +120,15 @@ func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock,
 	return of
 }
 
-// Structure is the structure of a part, judged.
+// Structure is the structure of a part, judged, with what the job says of its test.
 func (of *Subject) Structure(p *Part) *wall.Result {
-	return wall.Evaluate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
+	r := wall.Evaluate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
+	for _, f := range of.Whole {
+		if f.Rule == joint.TestProvesLess && of.Job.Parts[f.At.Index].ID == p.ID {
+			r.Notes = append(r.Notes, f.Message)
+		}
+	}
+	return r
 }
 
 // Require holds the subject against a specification as far as that goes without
@@ -265,7 +272,7 @@ func size[D quantity.Dimension](before string, q quantity.Quantity[D], k quantit
 	if !q.Given() {
 		return ""
 	}
-	return before + u.Figure(q.SI(), k)
+	return before + u.Stated(q.SI(), k)
 }
 
 func answer(yes, no string, a laminate.Optional[bool]) string {
