@@ -50,28 +50,42 @@ var rectangles = []struct {
 	{5, Plate{0.748, 0.1416}, Plate{0.50, 0.0284}},
 }
 
+// RectangleRow is a row of the table of rectangular plates.
+type RectangleRow struct {
+	Ratio float64 // long side over the short one
+	Plate
+}
+
+// RectangleRows gives the rows of the table that a rectangle lies between; twice
+// the last of one that is longer, a strip.
+func RectangleRows(edge Edge, long, short float64) (below, above RectangleRow) {
+	of := func(i int) RectangleRow {
+		if edge == Clamped {
+			return RectangleRow{rectangles[i].ratio, rectangles[i].clamped}
+		}
+		return RectangleRow{rectangles[i].ratio, rectangles[i].simply}
+	}
+	last := len(rectangles) - 1
+	for i := 1; i <= last; i++ {
+		if math.Max(1, long/short) < rectangles[i].ratio {
+			return of(i - 1), of(i)
+		}
+	}
+	return of(last), of(last)
+}
+
 // RectanglePlate gives the figures of a rectangular plate at ν 0.3, between rows
 // of the table by proportion; past five short sides it is a strip.
 func RectanglePlate(edge Edge, long, short float64) (Plate, bool) {
 	if !usable(long, short) || short > long*(1+1e-9) {
 		return Plate{}, false
 	}
-	of := func(i int) Plate {
-		if edge == Clamped {
-			return rectangles[i].clamped
-		}
-		return rectangles[i].simply
+	a, b := RectangleRows(edge, long, short)
+	if a.Ratio == b.Ratio {
+		return a.Plate, true
 	}
-	r := math.Max(1, long/short)
-	for i := 1; i < len(rectangles); i++ {
-		if b := rectangles[i].ratio; r < b {
-			a := rectangles[i-1].ratio
-			f := (r - a) / (b - a)
-			p, q := of(i-1), of(i)
-			return Plate{p.Stress + f*(q.Stress-p.Stress), p.Deflection + f*(q.Deflection-p.Deflection)}, true
-		}
-	}
-	return of(len(rectangles) - 1), true
+	f := (math.Max(1, long/short) - a.Ratio) / (b.Ratio - a.Ratio)
+	return Plate{a.Stress + f*(b.Stress-a.Stress), a.Deflection + f*(b.Deflection-a.Deflection)}, true
 }
 
 // StressAt is the greatest stress in Pa of a plate of side s under pressure p.

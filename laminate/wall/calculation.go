@@ -3,39 +3,27 @@ package wall
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/shell"
+	"frp/veilwright/laminate/wall/worked"
 )
 
 // Calculation is how the figures of a wall come about, step by step, for a
 // reviewer with a pocket calculator: each step is the formula in symbols, the
-// same with the numbers put in, and what comes of it. Units are consistent:
-// in, psi and lb/in, or mm, MPa and N/mm.
+// same with the numbers put in, and what comes of it.
 type Calculation struct {
+	Units    string // that the numbers put in are in, for a sentence
 	Sections []Section
 }
 
 // Section is one part of a calculation, "" Condition where there are none.
 type Section struct {
 	Title, Condition string
-	Steps            []Step
-}
-
-// Step is one line of a calculation. Numbers is an expression of numbers, + − ·
-// / ^, parentheses, sqrt and abs that gives Value; "" where a matrix is turned
-// round, which no pocket calculator does.
-type Step struct {
-	What, Symbol, Formula, Numbers string
-	Value                          float64
-	Unit                           string
-	Source                         string
-	// Of a criterion: the limit, and whether it holds.
-	Limit  string
-	Answer Answer
+	Steps            []worked.Step
 }
 
 // Calculate works out the figures that decide a wall, as Evaluate does.
@@ -58,12 +46,13 @@ func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *lami
 	e := begin(inputs{s, lib, a, o})
 	defer e.end()
 	e.run()
-	w := &working{e: e, us: e.units == quantity.US}
+	w := &working{e: e, List: worked.List{US: e.units == quantity.US}}
+	c.Units = worked.Pick(w.US, "in, psi, lb, lb/in, and of masses lb/in² and lb/in³", "mm, MPa, N, N/mm, and of masses kg/m² and kg/m³")
 	add := func(title string, steps func()) {
-		w.steps = nil
+		w.Steps = nil
 		steps()
-		if len(w.steps) > 0 {
-			c.Sections = append(c.Sections, Section{title, condition, w.steps})
+		if len(w.Steps) > 0 {
+			c.Sections = append(c.Sections, Section{title, condition, w.Steps})
 		}
 	}
 	add("Constituents", w.materials)
@@ -71,7 +60,10 @@ func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *lami
 	if e.lam != nil {
 		add("Plies that count", w.plies)
 		add("Layers, from the inside; z from the middle of the plies that count", w.layers)
-		add("Stiffness", w.stiffness)
+		add("Stiffness", func() {
+			w.stiffness()
+			w.Moduli(w.e.r.A, w.e.r.Thickness, w.e.r.Membrane, w.e.lam.FreeBending(), w.skew())
+		})
 	}
 	add("Loads", w.loads)
 	add("Criteria", w.criteria)
@@ -79,76 +71,32 @@ func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *lami
 
 // working is a calculation under way.
 type working struct {
-	e     *evaluation
-	us    bool
-	steps []Step
-}
-
-func (w *working) step(what, symbol, formula, numbers string, value float64, unit, source string) {
-	w.steps = append(w.steps, Step{What: what, Symbol: symbol, Formula: formula, Numbers: numbers, Value: value, Unit: unit, Source: source})
-}
-
-// Figures in the consistent units of the calculation.
-func (w *working) length(m float64) float64  { return pick(w.us, m/0.0254, m*1000) }
-func (w *working) stress(pa float64) float64 { return pick(w.us, pa/psi, pa/1e6) }
-func (w *working) line(n float64) float64    { return pick(w.us, n/(psi*0.0254), n/1000) }
-
-func (w *working) lengthUnit() string { return pick(w.us, "in", "mm") }
-func (w *working) stressUnit() string { return pick(w.us, "psi", "MPa") }
-func (w *working) lineUnit() string   { return pick(w.us, "lb/in", "N/mm") }
-
-const psi = 6894.757293168
-
-func pick[T any](us bool, a, b T) T {
-	if us {
-		return a
-	}
-	return b
-}
-
-// Number prints a figure of a calculation: six digits that count, no exponent.
-func Number(v float64) string {
-	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
-		return strconv.FormatFloat(v, 'f', -1, 64)
-	}
-	order := int(math.Floor(math.Log10(math.Abs(v))))
-	return strconv.FormatFloat(v, 'f', max(0, 5-order), 64)
-}
-
-// put puts numbers into a pattern of # signs.
-func put(pattern string, v ...float64) string {
-	for _, x := range v {
-		text := Number(x)
-		if x < 0 {
-			text = "(" + text + ")"
-		}
-		pattern = strings.Replace(pattern, "#", text, 1)
-	}
-	return pattern
+	e *evaluation
+	worked.List
 }
 
 func (w *working) geometry() {
 	e := w.e
 	if e.wholeOpen == "" {
-		w.step("thickness of the whole laminate", "T", "Σ tp of all plies", "", w.length(e.r.Whole), w.lengthUnit(), "")
+		w.Add("thickness of the whole laminate", "T", "Σ tp of all plies", "", w.Length(e.r.Whole), w.LengthUnit(), "")
 	}
 	if e.r.Thickness > 0 {
-		w.step("thickness that counts", "t", "Σ tp of the plies that count", w.sum(), w.length(e.r.Thickness), w.lengthUnit(), "")
+		w.Add("thickness that counts", "t", "Σ tp of the plies that count", w.sum(), w.Length(e.r.Thickness), w.LengthUnit(), "")
 	}
 	if e.round.open != "" || e.round.out == 0 {
 		return
 	}
-	d := w.length(2 * e.round.inside)
-	w.step("inside radius", "R", "D/2", put("#/2", d), d/2, w.lengthUnit(), "")
-	w.step("outside radius", "Ro", "R + T", put("# + #", w.length(e.round.inside), w.length(e.r.Whole)), w.length(e.round.out), w.lengthUnit(), "")
-	w.step("radius of the middle of the plies that count", "Rm", "R + depth of their middle", put("# + #", w.length(e.round.inside), w.length(e.round.middle-e.round.inside)), w.length(e.round.middle), w.lengthUnit(), "")
+	d := w.Length(2 * e.round.inside)
+	w.Add("inside radius", "R", "D/2", worked.Put("#/2", d), d/2, w.LengthUnit(), "")
+	w.Add("outside radius", "Ro", "R + T", worked.Put("# + #", w.Length(e.round.inside), w.Length(e.r.Whole)), w.Length(e.round.out), w.LengthUnit(), "")
+	w.Add("radius of the middle of the plies that count", "Rm", "R + depth of their middle", worked.Put("# + #", w.Length(e.round.inside), w.Length(e.round.middle-e.round.inside)), w.Length(e.round.middle), w.LengthUnit(), "")
 }
 
 // sum adds up the counted rows, equal ones together.
 func (w *working) sum() string {
 	var parts []string
 	for _, g := range w.groups() {
-		parts = append(parts, put("#·#", float64(g.n), w.length(g.t)))
+		parts = append(parts, worked.Put("#·#", float64(g.n), w.Length(g.t)))
 	}
 	return strings.Join(parts, " + ")
 }
@@ -177,56 +125,95 @@ next:
 	return list
 }
 
-func (w *working) loads() {
+// pressure writes how the pressure of a case comes about: p, and what of it pulls
+// along the axis, in Pa.
+func (w *working) pressure(name string, inside float64) (thrust float64) {
 	e := w.e
 	sv := &e.s.Service
+	head := 0.0
+	if sg := sv.SpecificGravity; sg.Given {
+		head = HeadPressure(sg.Value, e.depth())
+	}
+	// Of a liquid's head none goes to the ends, but for heads and cones.
+	carried := 0.0
+	if e.s.Part.Form == laminate.HeadPart || e.s.Part.Form == laminate.Cone {
+		carried = head
+	}
+	liquid := func(symbol string) {
+		w.Add(name+": pressure of the liquid", symbol, "γ·SG·h, γ of water in "+worked.Pick(w.US, "lb/in³", "N/mm³"), worked.Put(w.water()+"·#·#", sv.SpecificGravity.Or(1), w.Length(e.depth())), w.Stress(head), w.StressUnit(), "")
+	}
+	switch {
+	case strings.HasPrefix(name, CasePressureHead):
+		stated := sv.Pressure.SI()
+		if stated == 0 {
+			liquid("p")
+			return carried
+		}
+		liquid("ph")
+		w.Add(name+": pressure inside", "p", "pressure + ph", worked.Put("# + #", w.Stress(stated), w.Stress(head)), w.Stress(inside), w.StressUnit(), "")
+		return stated + carried
+	case strings.HasPrefix(name, CaseHead):
+		liquid("p")
+		return carried
+	case strings.HasPrefix(name, CaseTest) && inside > sv.TestPressure.SI():
+		w.Add(name+": pressure inside", "p", "test pressure + γ·h of water", worked.Put("# + "+w.water()+"·#", w.Stress(sv.TestPressure.SI()), w.Length(e.depth())), w.Stress(inside), w.StressUnit(), "")
+		return sv.TestPressure.SI()
+	}
+	w.Add(name+": pressure", "p", "as the document states", "", w.Stress(inside), w.StressUnit(), "")
+	return inside
+}
+
+func (w *working) loads() {
+	e := w.e
+	if e.special() && form.Answers(e.s.Part.Form) == form.ByMembrane && len(e.loads) > 0 {
+		e.facts().WorkShape(&w.List)
+	}
 	for i := range e.loads {
 		l, k := &e.loads[i], &e.r.Cases[i]
-		r, rm, ro := w.length(e.round.inside), w.length(e.round.middle), w.length(e.round.out)
-		switch {
-		case strings.HasPrefix(k.Name, CaseVacuum):
-			p := w.stress(sv.Vacuum.SI())
-			w.step(k.Name+": load round the wall", "Ny", "−p·Ro", put("-#·#", p, ro), w.line(l.hoop), w.lineUnit(), "")
+		r, rm, ro := w.Length(e.round.inside), w.Length(e.round.middle), w.Length(e.round.out)
+		if strings.HasPrefix(k.Name, CaseVacuum) {
+			p := w.Stress(e.s.Service.Vacuum.SI())
+			w.Add(k.Name+": load round the wall", "Ny", "−p·Ro", worked.Put("-#·#", p, ro), w.Line(l.hoop), w.LineUnit(), "")
 			if l.axial != 0 {
-				w.step(k.Name+": load along the axis", "Nx", "−p·Ro²/(2·Rm)", put("-#·#^2/(2·#)", p, ro, rm), w.line(l.axial), w.lineUnit(), "")
+				w.Add(k.Name+": load along the axis", "Nx", "−p·Ro²/(2·Rm)", worked.Put("-#·#^2/(2·#)", p, ro, rm), w.Line(l.axial), w.LineUnit(), "")
 			}
 			continue
-		case strings.HasPrefix(k.Name, CaseHead):
-			w.step(k.Name+": pressure of the liquid", "p", "γ·SG·h", put(w.water()+"·#·#", sv.SpecificGravity.Or(1), w.length(e.depth())), w.stress(l.inside), w.stressUnit(), "")
-		case strings.HasPrefix(k.Name, CasePressureHead):
-			head := l.inside - sv.Pressure.SI()
-			w.step(k.Name+": pressure inside", "p", "pressure + pressure of the liquid", put("# + #", w.stress(sv.Pressure.SI()), w.stress(head)), w.stress(l.inside), w.stressUnit(), "")
-		case strings.HasPrefix(k.Name, CaseTest) && l.inside > sv.TestPressure.SI():
-			w.step(k.Name+": pressure inside", "p", "test pressure + γ·h of water", put("# + "+w.water()+"·#", w.stress(sv.TestPressure.SI()), w.length(e.depth())), w.stress(l.inside), w.stressUnit(), "")
 		}
+		thrust := w.pressure(k.Name, l.inside)
+		times, hoop, axial, of := "", e.form.Hoop, e.form.Axial, ""
 		if e.special() {
-			// Factors of the form, on the load of a straight shell.
-			factor := func(what, symbol string, n float64) {
-				if n != 0 {
-					w.step(k.Name+": load "+what, symbol, "k·p·R, "+e.form.How, put("#·#·#", n/(l.inside*e.round.inside), w.stress(l.inside), r), w.line(n), w.lineUnit(), e.form.Source)
-				}
-			}
-			factor("round the wall", "Ny", l.hoop)
-			factor("along the axis", "Nx", l.axial)
-			continue
+			times, of = "k·", e.form.Source // the factor of the form, on the load of a straight shell
 		}
-		w.step(k.Name+": load round the wall", "Ny", "p·R", put("#·#", w.stress(l.inside), r), w.line(l.hoop), w.lineUnit(), "")
-		if l.axial != 0 {
-			// Of a liquid's head none goes to the ends.
-			thrust := sv.Pressure.SI()
-			if strings.HasPrefix(k.Name, CaseTest) {
-				thrust = sv.TestPressure.SI()
+		factor := func(k float64) string { return worked.Pick(times == "", "", worked.Number(k)+"·") }
+		if l.hoop != 0 {
+			w.Add(k.Name+": load round the wall", "Ny", times+"p·R", factor(hoop)+worked.Put("#·#", w.Stress(l.inside), r), w.Line(l.hoop), w.LineUnit(), of)
+		}
+		switch {
+		case l.axial == 0:
+		case e.form.Apart:
+			w.Add(k.Name+": load along the meridian", "Nx", "k·p·R", factor(hoop)+worked.Put("#·#", w.Stress(l.inside), r), w.Line(l.axial), w.LineUnit(), of)
+		default:
+			if axial == 1 {
+				times = ""
 			}
-			w.step(k.Name+": load along the axis", "Nx", "p·R²/(2·Rm)", put("#·#^2/(2·#)", w.stress(thrust), r, rm), w.line(l.axial), w.lineUnit(), "")
+			w.Add(k.Name+": load along the axis", "Nx", times+"p·R²/(2·Rm), p what pulls along", factor(axial)+worked.Put("#·#^2/(2·#)", w.Stress(thrust), r, rm), w.Line(l.axial), w.LineUnit(), of)
+		}
+	}
+	if e.flatCase != "" && math.Max(e.flat, e.s.Service.Vacuum.SI()) > 0 {
+		if e.flat > 0 {
+			w.pressure(worked.Pick(e.flat > e.s.Service.Pressure.SI(), CasePressureHead, CasePressure), e.flat)
+		}
+		if p := e.s.Service.Vacuum.SI(); p > 0 {
+			w.Add(CaseVacuum+": outside pressure"+worked.Pick(p > e.flat, ", the greater", ""), worked.Pick(p > e.flat, "p", "pv"), "as the document states", "", w.Stress(p), w.StressUnit(), "")
 		}
 	}
 	for _, o := range e.r.Unknown {
-		w.step(o.Name, "", "not known: "+o.Reason, "", math.NaN(), "", "")
+		w.Say(o.Name, "not known: "+o.Reason, "")
 	}
 }
 
 // water is the weight of water on a unit of volume, in the consistent units.
-func (w *working) water() string { return pick(w.us, "0.0361273", "0.00000980665") }
+func (w *working) water() string { return worked.Pick(w.US, "0.0361273", "0.00000980665") }
 
 // depth is how deep the place looked at lies under the liquid, in m.
 func (e *evaluation) depth() float64 {
@@ -244,7 +231,8 @@ func (w *working) criteria() {
 			w.criterion(c)
 			continue
 		}
-		w.steps = append(w.steps, Step{What: c.Title(), Formula: c.Answer.String() + ": " + c.Reason, Value: math.NaN(), Source: c.Basis, Answer: c.Answer})
+		w.Say(c.Title(), c.Answer.String()+": "+c.Reason, c.Basis)
+		w.Steps[len(w.Steps)-1].Answer = c.Answer.String()
 	}
 }
 
@@ -261,45 +249,65 @@ func (w *working) caseOf(name string) (*Case, *applied) {
 func (w *working) criterion(c *Criterion) {
 	e := w.e
 	k, l := w.caseOf(c.Case)
-	name := c.Name
-	if e.special() && (name == HoopStrength || name == ExternalPressure) || c.Kind == quantity.Torque || c.Kind == quantity.Size {
-		w.steps = append(w.steps, Step{What: c.Title(), Formula: c.Reason, Value: math.NaN(), Source: c.Basis})
-		name = ""
-	}
-	switch name {
+	x, of := e.facts(), form.Weighing{Demand: c.Demand, Capacity: c.Capacity, Basis: c.Basis}
+	switch c.Name {
 	case HoopStrain, AxialStrain, ResinStrain:
-		w.strains(k)
+		w.Strains(k.Name, e.r.A, k.NAxial, k.NHoop, [3]float64{k.StrainAxial, k.StrainHoop, k.StrainShear}, w.skew())
 		round := k.StrainHoop
 		if i := slices.IndexFunc(e.r.Cases, func(x Case) bool { return x.Name == k.Name }); c.Name != AxialStrain {
 			if n := e.timesMembrane(i, c.Name == ResinStrain); n != 1 {
 				round *= n
-				w.step("strain round the wall at its inside face", "εy", "Lamé's factor·εy", put("#·#", n, k.StrainHoop), round, "", "isotropic thick cylinder (Roark, second-hand)")
+				w.Add("strain round the wall at its inside face", "εy", "Lamé's factor·εy", worked.Put("#·#", n, k.StrainHoop), round, "", "isotropic thick cylinder (Roark, second-hand)")
 			}
 		}
 		if c.Name == ResinStrain {
-			w.step("largest strain under "+c.Case, "ε", "abs(εx + εy)/2 + sqrt(((εx − εy)/2)² + (γ/2)²)",
-				put("abs(# + #)/2 + sqrt(((# - #)/2)^2 + (#/2)^2)", k.StrainAxial, round, k.StrainAxial, round, k.StrainShear), c.Demand, "", "")
+			w.Add("largest strain under "+c.Case, "ε", "abs(εx + εy)/2 + sqrt(((εx − εy)/2)² + (γ/2)²)",
+				worked.Put("abs(# + #)/2 + sqrt(((# - #)/2)^2 + (#/2)^2)", k.StrainAxial, round, k.StrainAxial, round, k.StrainShear), c.Demand, "", "")
 			least, _ := e.failureStrain()
-			w.step("allowable strain", "εd", "lower of 0.1·failure strain and 0.002", put("min(0.1·#, 0.002)", least), c.Capacity, "", c.Basis)
+			w.Add("allowable strain", "εd", "lower of 0.1·failure strain and 0.002", worked.Put("min(0.1·#, 0.002)", least), c.Capacity, "", c.Basis)
 		}
 	case HoopStrength:
 		t, _ := e.tableThickness()
 		allMat := !strings.Contains(c.Reason, "woven")
-		s := w.stress(shell.TableStrength(t, allMat))
+		s := w.Stress(shell.TableStrength(t, allMat))
 		structure := e.a.Zones[laminate.StructuralLayer].Thickness
-		w.step("thickness that the strength table counts", "tc", "thickness of the structure + what counts of the barrier", put("# + #", w.length(structure), w.length(t-structure)), w.length(t), w.lengthUnit(), c.Reason)
-		w.step("least tensile strength of the table at that thickness", "S", "by thickness, "+pick(allMat, "a wall all of mat", "a wall of mat and woven roving"), "", s, w.stressUnit(), c.Basis)
-		w.step("thickness wanted under "+c.Case, "tw", "p·2·R·10/(2·S·retention)", put("#·2·#·10/(2·#·#)", w.stress(l.inside), w.length(e.round.inside), s, e.kept), w.length(c.Demand), w.lengthUnit(), c.Basis)
+		w.Add("thickness that the strength table counts", "tc", "thickness of the structure + what counts of the barrier", worked.Put("# + #", w.Length(structure), w.Length(t-structure)), w.Length(t), w.LengthUnit(), c.Reason)
+		w.Add("least tensile strength of the table at that thickness", "S", "by thickness, "+worked.Pick(allMat, "a wall all of mat", "a wall of mat and woven roving"), "", s, w.StressUnit(), c.Basis)
+		w.Add("thickness wanted under "+c.Case, "tw", "k·p·2·R·10/(2·S·retention), k "+worked.Pick(e.special(), "the factor of the form", "1 of a straight shell"), worked.Put("#·#·2·#·10/(2·#·#)", e.form.Hoop, w.Stress(l.inside), w.Length(e.round.inside), s, e.kept), w.Length(c.Demand), w.LengthUnit(), c.Basis)
 	case ExternalPressure:
 		w.external(c)
 	case UnitLoad:
 		w.unitLoad(c)
 	case MinimumModulus:
-		w.step("lower of axial and hoop modulus, cold", "E", "E/retention", put("#/#", w.stress(math.Min(e.r.Membrane.Ex, e.r.Membrane.Ey)), e.kept), w.stress(c.Capacity), w.stressUnit(), c.Basis)
+		m := &e.r.Membrane
+		w.Add("lower stretching modulus, cold", "Ec", "min(Eat, Eht)/retention", worked.Put("min(#, #)/#", w.Stress(m.Ex), w.Stress(m.Ey), e.kept), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
+	case PlateStress:
+		if e.s.Part.Basis() == laminate.StrainLimit {
+			w.lowest()
+		}
+		x.WorkPlateStress(&w.List, &of)
+	case PlateDeflection:
+		w.lowest()
+		x.WorkPlateDeflection(&w.List, &of)
+	case StepLoad:
+		w.lowest()
+		x.WorkStep(&w.List, &of)
+	case FlangeThickness:
+		x.WorkFlangeThickness(&w.List, &of)
+	case FlangeClass:
+		x.WorkFlangeClass(&w.List, &of)
+	case BoltTorque:
+		x.WorkBoltTorque(&w.List, &of)
+	case BottomSupport:
+		x.WorkBottom(&w.List, &of)
 	}
-	demand, capacity := w.pair(c)
-	w.steps = append(w.steps, Step{What: c.Title(), Symbol: "utilization", Formula: "required / allowable", Numbers: put("#/#", demand, capacity), Value: c.Ratio, Source: c.Basis, Limit: "1", Answer: c.Answer})
+	demand, in := w.Of(c.Demand, c.Kind)
+	capacity, _ := w.Of(c.Capacity, c.Kind)
+	w.Steps = append(w.Steps, worked.Step{What: c.Title(), Symbol: "utilization", Formula: "required / allowable", Numbers: worked.Put("#/#", demand, capacity), In: in, Value: c.Ratio, Source: c.Basis, Limit: "1", Answer: c.Answer.String()})
 }
+
+// lowest writes the modulus that plates and heads are figured with.
+func (w *working) lowest() { w.Lowest(w.e.r.Membrane, w.e.lam.FreeBending()) }
 
 func (w *working) unitLoad(c *Criterion) {
 	e := w.e
@@ -318,91 +326,78 @@ func (w *working) unitLoad(c *Criterion) {
 	if err != nil {
 		return
 	}
-	w.step("design factor", "K", "3·k1·k2·k3·k4·k5", put("3·#·#·#·#·#", k[0], k[1], k[2], k[3], k[4]), factor, "", c.Basis)
-	w.step("allowable strain", "εd", "lowest of 0.1·failure strain, 0.002 and unit strength/(K·unit modulus) of each kind of glass", "", strain, "", c.Basis)
-	stiff := shell.UnitStiffness(glass)
-	w.step("unit stiffness "+strings.SplitN(c.Reason, ";", 2)[0], "ΣX", "Σ unit modulus·glass", "", w.line(stiff), w.lineUnit(), c.Basis)
-	w.step("load that the wall may bear", "Na", "εd·ΣX·retention", put("#·#·#", strain, w.line(stiff), e.kept), w.line(c.Capacity), w.lineUnit(), c.Basis)
-}
-
-// pair gives demand and capacity in the units of the calculation.
-func (w *working) pair(c *Criterion) (demand, capacity float64) {
-	switch c.Kind {
-	case quantity.Thickness:
-		return w.length(c.Demand), w.length(c.Capacity)
-	case quantity.Stress:
-		return w.stress(c.Demand), w.stress(c.Capacity)
-	case quantity.LineLoad:
-		return w.line(c.Demand), w.line(c.Capacity)
-	default: // strains have no unit
-		return c.Demand, c.Capacity
+	w.Add("design factor", "K", "3·k1·k2·k3·k4·k5", worked.Put("3·#·#·#·#·#", k[0], k[1], k[2], k[3], k[4]), factor, "", c.Basis)
+	allowed := worked.Put("min(0.1·#, 0.002)", least)
+	stiff, sum := shell.UnitStiffness(glass), ""
+	for kind, name := range [...]string{shell.UnitMat: "mat", shell.UnitWoven: "woven roving", shell.UnitUnidirectional: "unidirectional glass"} {
+		if all[kind] == 0 {
+			continue
+		}
+		strength, modulus := shell.UnitKind(kind).Property()
+		strength, modulus = w.Line(strength)/w.OnArea(1), w.Line(modulus)/w.OnArea(1)
+		per := w.LineUnit() + " per " + w.OnAreaUnit()
+		w.Add(name+": unit strength", "u", "of the standard", "", strength, per, c.Basis)
+		w.Add(name+": unit modulus", "X", "of the standard", "", modulus, per, c.Basis)
+		w.Add(name+": strain that it allows", "ε", "u/(K·X)", worked.Put("#/(#·#)", strength, factor, modulus), strength/factor/modulus, "", "")
+		allowed = "min(" + allowed + ", " + worked.Number(strength/factor/modulus) + ")"
+		if glass[kind] > 0 {
+			w.Add(name+": glass that carries", "g", "Σ glass of its plies", "", w.OnArea(glass[kind]), w.OnAreaUnit(), "")
+			sum += worked.Pick(sum == "", "", " + ") + worked.Put("#·#", modulus, w.OnArea(glass[kind]))
+		}
 	}
-}
-
-// strains solves the wall for a case.
-func (w *working) strains(k *Case) {
-	a := w.e.r.A
-	xx, xy, yy, nx, ny := w.line(a[0][0]), w.line(a[0][1]), w.line(a[1][1]), w.line(k.NAxial), w.line(k.NHoop)
-	along, round := "strain along the axis under "+k.Name, "strain round the wall under "+k.Name
-	if !w.skew() {
-		w.step(along, "εx", "(Ayy·Nx − Axy·Ny)/(Axx·Ayy − Axy²)", put("(#·# - #·#)/(#·# - #^2)", yy, nx, xy, ny, xx, yy, xy), k.StrainAxial, "", "")
-		w.step(round, "εy", "(Axx·Ny − Axy·Nx)/(Axx·Ayy − Axy²)", put("(#·# - #·#)/(#·# - #^2)", xx, ny, xy, nx, xx, yy, xy), k.StrainHoop, "", "")
-		return
-	}
-	// Not balanced: the wall twists as well.
-	xs, ys, ss := w.line(a[0][2]), w.line(a[1][2]), w.line(a[2][2])
-	det := xx*(yy*ss-ys*ys) - xy*(xy*ss-xs*ys) + xs*(xy*ys-yy*xs)
-	w.step("determinant of A", "det", "Axx·(Ayy·Ass − Ays²) − Axy·(Axy·Ass − Axs·Ays) + Axs·(Axy·Ays − Ayy·Axs)",
-		put("#·(#·# - #^2) - #·(#·# - #·#) + #·(#·# - #·#)", xx, yy, ss, ys, xy, xy, ss, xs, ys, xs, xy, ys, yy, xs), det, "", "")
-	w.step(along, "εx", "((Ayy·Ass − Ays²)·Nx − (Axy·Ass − Axs·Ays)·Ny)/det",
-		put("((#·# - #^2)·# - (#·# - #·#)·#)/#", yy, ss, ys, nx, xy, ss, xs, ys, ny, det), k.StrainAxial, "", "")
-	w.step(round, "εy", "((Axx·Ass − Axs²)·Ny − (Axy·Ass − Axs·Ays)·Nx)/det",
-		put("((#·# - #^2)·# - (#·# - #·#)·#)/#", xx, ss, xs, ny, xy, ss, xs, ys, nx, det), k.StrainHoop, "", "")
-	w.step("twist under "+k.Name, "γ", "((Axy·Ays − Ayy·Axs)·Nx − (Axx·Ays − Axy·Axs)·Ny)/det",
-		put("((#·# - #·#)·# - (#·# - #·#)·#)/#", xy, ys, yy, xs, nx, xx, ys, xy, xs, ny, det), k.StrainShear, "", "")
+	w.Add("allowable strain", "εd", "lowest of 0.1·failure strain of the resin, 0.002 and ε of each kind of glass", allowed, strain, "", c.Basis)
+	w.Add("unit stiffness "+strings.SplitN(c.Reason, ";", 2)[0], "ΣX", "Σ X·g", sum, w.Line(stiff), w.LineUnit(), c.Basis)
+	w.Add("load that the wall may bear", "Na", "εd·ΣX·retention", worked.Put("#·#·#", strain, w.Line(stiff), e.kept), w.Line(c.Capacity), w.LineUnit(), c.Basis)
 }
 
 func (w *working) external(c *Criterion) {
 	e := w.e
-	f, ok := e.collapse()
-	if !ok {
+	w.Add("outside pressure of the service", "pv", "as the document states", "", w.Stress(c.Demand), w.StressUnit(), "")
+	if e.s.Part.Form == laminate.HeadPart {
+		w.lowest()
+		e.facts().WorkDome(&w.List, &form.Weighing{Demand: c.Demand, Capacity: c.Capacity, Basis: c.Basis})
 		return
 	}
-	length, given := e.freeLength()
+	f, length, given, open := e.outside()
+	if open != "" {
+		return
+	}
+	if e.s.Part.Form == laminate.Cone {
+		e.facts().WorkCone(&w.List, e.r.Thickness)
+	} else if given && sound(length) {
+		w.Add("free length", "L", "stiffener spacing, else the straight side or the length between flanges", "", w.Length(length), w.LengthUnit(), "")
+	}
 	one := 1 - f.bent.NuProduct
-	t, d := w.length(f.t), w.length(f.d)
-	flex := e.lam.FreeBending()
-	hf, at, af := w.stress(f.bent.HoopFlexural), w.stress(f.bent.AxialTensile), w.stress(f.bent.AxialFlexural)
-	const inverse, tube = "from the inverse of the matrix of A, B and D: 12/(t³·d), d of the bent wall", "1/(t·a), a of the inverse of A"
-	w.step("bending modulus round the wall", "Ehf", inverse, "", hf, w.stressUnit(), "")
-	w.step("bending modulus along the axis", "Eaf", inverse, "", af, w.stressUnit(), "")
-	w.step("stretching modulus along the axis", "Eat", tube, "", at, w.stressUnit(), "")
-	w.step("product of Poisson's ratios in bending", "νxνy", "both from the same inverse", put("#·#", flex.Nuxy, flex.Nuyx), f.bent.NuProduct, "", "")
+	t, d := w.Length(f.t), w.Length(f.d)
+	hf, at, af := w.Stress(f.bent.HoopFlexural), w.Stress(f.bent.AxialTensile), w.Stress(f.bent.AxialFlexural)
+	w.Add("outside diameter", "Do", "2·Ro", worked.Put("2·#", w.Length(e.round.out)), d, w.LengthUnit(), "")
 	defer w.rings(f)
-	switch which := strings.SplitN(c.Reason, ",", 2)[0]; {
-	case given && which == "isotropic formula":
+	which := "endless tube"
+	if given {
+		_, which = f.allowable(length)
+	}
+	switch which {
+	case "isotropic formula":
 		m := &e.r.Membrane
-		ht := w.stress(m.Ey)
-		w.step("stretching modulus round the wall", "Eht", tube, "", ht, w.stressUnit(), "")
-		w.step("modulus of the isotropic formula", "E", "lowest of Eat, Eht, Eaf and Ehf", put("min(min(#, #), min(#, #))", at, ht, af, hf), w.stress(f.modulus), w.stressUnit(), "")
-		w.step("Poisson's ratio of the isotropic formula", "ν", "sqrt(νxy·νyx), both from the inverse of A", put("sqrt(#·#)", m.Nuxy, m.Nuyx), f.nu, "", "")
-		w.step("allowable outside pressure, isotropic", "p", "2.42·E/(1 − ν²)^0.75·(t/D)^2.5/(L/D − 0.45·sqrt(t/D))/5",
-			put("2.42·#/(1 - #^2)^0.75·(#/#)^2.5/(#/# - 0.45·sqrt(#/#))/5", w.stress(f.modulus), f.nu, t, d, w.length(length), d, t, d), w.stress(c.Capacity), w.stressUnit(), c.Basis)
-	case given && which == "orthotropic formula":
+		w.lowest()
+		w.Add("Poisson's ratio of the isotropic formula", "ν", "sqrt(νxy·νyx), both from the inverse of A", worked.Put("sqrt(#·#)", m.Nuxy, m.Nuyx), f.nu, "", "")
+		w.Add("allowable outside pressure, isotropic", "pa", "2.42·E/(1 − ν²)^0.75·(t/Do)^2.5/(L/Do − 0.45·sqrt(t/Do))/5",
+			worked.Put("2.42·#/(1 - #^2)^0.75·(#/#)^2.5/(#/# - 0.45·sqrt(#/#))/5", w.Stress(f.modulus), f.nu, t, d, w.Length(length), d, t, d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
+	case "orthotropic formula":
 		r := f.d / 2
 		zp := math.Pow(f.bent.HoopFlexural, 1.5) / (f.bent.AxialTensile * math.Sqrt(f.bent.AxialFlexural)) * math.Sqrt(one) * length * length / (r * f.t)
-		w.step("shape of the shell", "Zp", "Ehf^1.5/(Eat·Eaf^0.5)·(1 − νxνy)^0.5·L²/(Do/2·t)", put("#^1.5/(#·#^0.5)·#^0.5·#^2/(#/2·#)", hf, at, af, one, w.length(length), d, t), zp, "", c.Basis)
+		w.Add("shape of the shell", "Zp", "Ehf^1.5/(Eat·Eaf^0.5)·(1 − νxνy)^0.5·L²/(Do/2·t)", worked.Put("#^1.5/(#·#^0.5)·#^0.5·#^2/(#/2·#)", hf, at, af, one, w.Length(length), d, t), zp, "", c.Basis)
 		gamma := 0.9
 		numbers := "0.9"
 		if zp <= 100 {
-			gamma, numbers = 1-0.001*zp, put("1 - 0.001·#", zp)
+			gamma, numbers = 1-0.001*zp, worked.Put("1 - 0.001·#", zp)
 		}
-		w.step("reduction", "γ", "1 − 0.001·Zp up to Zp = 100, 0.9 beyond", numbers, gamma, "", "")
-		w.step("allowable outside pressure, orthotropic", "p", "0.84·0.8531·γ·Ehf^0.75·Eat^0.25·t^2.5/((1 − νxνy)^0.75·L·(Do/2)^1.5·5)",
-			put("0.84·0.8531·#·#^0.75·#^0.25·#^2.5/(#^0.75·#·(#/2)^1.5·5)", gamma, hf, at, t, one, w.length(length), d), w.stress(c.Capacity), w.stressUnit(), c.Basis)
+		w.Add("reduction", "γ", "1 − 0.001·Zp up to Zp = 100, 0.9 beyond", numbers, gamma, "", "")
+		w.Add("allowable outside pressure, orthotropic", "pa", "0.84·0.8531·γ·Ehf^0.75·Eat^0.25·t^2.5/((1 − νxνy)^0.75·L·(Do/2)^1.5·5)",
+			worked.Put("0.84·0.8531·#·#^0.75·#^0.25·#^2.5/(#^0.75·#·(#/2)^1.5·5)", gamma, hf, at, t, one, w.Length(length), d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 	default:
-		w.step("allowable outside pressure, endless tube", "p", "Ehf/(1 − νxνy)·(t/Rm)^3/4/5",
-			put("#/#·(#/#)^3/4/5", w.stress(f.bent.HoopFlexural), one, t, w.length(e.round.middle)), w.stress(c.Capacity), w.stressUnit(), c.Basis)
+		w.Add("allowable outside pressure, endless tube", "pa", "Ehf/(1 − νxνy)·(t/Rm)^3/4/5",
+			worked.Put("#/#·(#/#)^3/4/5", w.Stress(f.bent.HoopFlexural), one, t, w.Length(e.round.middle)), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 	}
 }
 
@@ -412,9 +407,9 @@ func (w *working) rings(f collapsing) {
 	if !x.Known {
 		return
 	}
-	d, length, p := w.length(f.d), w.length(x.Spacing), w.stress(w.e.s.Service.Vacuum.SI())
-	inertia := w.length(1) * w.length(1) * w.length(1) * w.length(1) * x.Inertia
-	w.step("spacing of rings at which the wall between them holds", "L", "by trying: the longest at which the lowest formula allows the vacuum", "", length, w.lengthUnit(), "")
-	w.step("second moment of area of each ring with its wall", "I", "p·L·Do³·5/(24·Eht)", put("#·#·#^3·5/(24·#)", p, length, d, w.stress(x.Modulus)), inertia, pick(w.us, "in⁴", "mm⁴"), "ASME Section X, from memory")
-	w.step("width of wall that acts with it", "w", "1.1·sqrt(Do·t)", put("1.1·sqrt(#·#)", d, w.length(f.t)), w.length(x.Width), w.lengthUnit(), "ASME Section X, from memory")
+	d, length, p := w.Length(f.d), w.Length(x.Spacing), w.Stress(w.e.s.Service.Vacuum.SI())
+	inertia := w.Length(1) * w.Length(1) * w.Length(1) * w.Length(1) * x.Inertia
+	w.Add("spacing of rings at which the wall between them holds", "L", "by trying: the longest at which the lowest formula allows the vacuum", "", length, w.LengthUnit(), "")
+	w.Add("second moment of area of each ring with its wall", "I", "p·L·Do³·5/(24·Eht)", worked.Put("#·#·#^3·5/(24·#)", p, length, d, w.Stress(x.Modulus)), inertia, worked.Pick(w.US, "in⁴", "mm⁴"), "ASME Section X, from memory")
+	w.Add("width of wall that acts with it", "w", "1.1·sqrt(Do·t)", worked.Put("1.1·sqrt(#·#)", d, w.Length(f.t)), w.Length(x.Width), w.LengthUnit(), "ASME Section X, from memory")
 }

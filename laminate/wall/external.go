@@ -47,13 +47,12 @@ func (e *evaluation) external() Criterion {
 	if e.curved(&c) {
 		return c
 	}
-	f, ok := e.collapse()
-	if !ok {
-		c.open("the collapse pressure is beyond what can be computed")
+	f, length, given, open := e.outside()
+	if open != "" {
+		c.open(open)
 		return c
 	}
 	e.stiffeners(p, f)
-	length, given := e.freeLength()
 	if !given {
 		c.weigh(p, f.endless)
 		c.Reason = "taken as endless, for no free length is given (stiffener_spacing): endless tube"
@@ -101,6 +100,26 @@ func (e *evaluation) collapse() (f collapsing, ok bool) {
 	f.endless, ok = shell.CollapseEndless(flex.Ey, nus, f.t, e.round.middle)
 	f.endless /= shell.CollapseSafety
 	return f, ok
+}
+
+// outside is the shell, or the cylinder that stands for a cone, under outside
+// pressure, and its free length; or why it cannot be computed.
+func (e *evaluation) outside() (f collapsing, length float64, given bool, open string) {
+	f, ok := e.collapse()
+	if e.s.Part.Form == laminate.Cone {
+		var t float64
+		if t, length, open = e.facts().Cone(f.t); open != "" {
+			return f, 0, false, open
+		}
+		f.endless *= t / f.t * t / f.t * t / f.t
+		f.t, given = t, true
+	} else if ok {
+		length, given = e.freeLength()
+	}
+	if !ok {
+		open = "the collapse pressure is beyond what can be computed"
+	}
+	return f, length, given, open
 }
 
 // allowable is the lowest of the formulas that apply to a free length in m, and

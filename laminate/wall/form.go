@@ -127,20 +127,14 @@ func (e *evaluation) curved(c *Criterion) (asked bool) {
 		c.Case = CaseVacuum
 	case laminate.Cone:
 		c.Basis += form.ConeBasis
-		f, ok := e.collapse()
-		t, free, open := x.Cone(f.t)
-		switch {
-		case open != "":
+		f, free, _, open := e.outside()
+		if open != "" {
 			c.open(open)
-		case !ok:
-			c.open("the collapse pressure is beyond what can be computed")
-		default:
-			f.endless *= t / f.t * t / f.t * t / f.t
-			f.t = t
-			capacity, which := f.allowable(free)
-			c.weigh(x.Vacuum, capacity)
-			c.Reason = which + " of the cylinder that stands for the cone"
+			break
 		}
+		capacity, which := f.allowable(free)
+		c.weigh(x.Vacuum, capacity)
+		c.Reason = which + " of the cylinder that stands for the cone"
 	default:
 		return false
 	}

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/stiffness"
+	"frp/veilwright/laminate/wall/worked"
 )
 
 // How many layers of a wall are written out one by one, and in how many the
@@ -43,7 +44,7 @@ func (w *working) materials() {
 			}
 			w.constituent(name, "f", fiber, f.Material.FiberModulus.Given(), f.Material.FiberPoisson.Given, typical)
 			if rho, ok := w.e.lib.FiberDensity(f.Material); ok {
-				w.step(name+": density", "ρf", stated(f.Material.FiberDensity.Given()), "", w.bulk(rho), w.bulkUnit(), whence(f.Material.FiberDensity.Given(), typical))
+				w.Add(name+": density", "ρf", stated(f.Material.FiberDensity.Given()), "", w.Bulk(rho), w.BulkUnit(), whence(f.Material.FiberDensity.Given(), typical))
 			}
 		}
 		if !slices.Contains(resins, f.Resin) {
@@ -52,15 +53,15 @@ func (w *working) materials() {
 			typical := w.e.lib.Families[f.Resin.Family].Source
 			w.constituent(name, "m", matrix, f.Resin.Modulus.Given(), f.Resin.Poisson.Given, typical)
 			if rho, ok := w.e.lib.ResinDensity(f.Resin); ok {
-				w.step(name+": density, cured and unfilled", "ρr", stated(f.Resin.Density.Given()), "", w.bulk(rho), w.bulkUnit(), whence(f.Resin.Density.Given(), typical))
+				w.Add(name+": density, cured and unfilled", "ρr", stated(f.Resin.Density.Given()), "", w.Bulk(rho), w.BulkUnit(), whence(f.Resin.Density.Given(), typical))
 			}
 		}
 	}
 }
 
 func (w *working) constituent(name, sub string, c stiffness.Constituent, modulus, poisson bool, typical string) {
-	w.step(name+": modulus", "E"+sub, stated(modulus), "", w.stress(c.E), w.stressUnit(), whence(modulus, typical))
-	w.step(name+": Poisson's ratio", "ν"+sub, stated(poisson), "", c.Nu, "", whence(poisson, typical))
+	w.Add(name+": modulus", "E"+sub, stated(modulus), "", w.Stress(c.E), w.StressUnit(), whence(modulus, typical))
+	w.Add(name+": Poisson's ratio", "ν"+sub, stated(poisson), "", c.Nu, "", whence(poisson, typical))
 }
 
 func stated(given bool) string {
@@ -78,27 +79,13 @@ func whence(given bool, typical string) string {
 	return typical
 }
 
-// Masses in the consistent units: lb/in² and lb/in³, or kg/m² and kg/m³.
-func (w *working) onArea(kgPerM2 float64) float64 {
-	return pick(w.us, kgPerM2/poundPerSquareInch, kgPerM2)
-}
-func (w *working) bulk(kgPerM3 float64) float64 {
-	return pick(w.us, kgPerM3*0.0254/poundPerSquareInch, kgPerM3)
-}
-
-func (w *working) onAreaUnit() string { return pick(w.us, "lb/in²", "kg/m²") }
-func (w *working) bulkUnit() string   { return pick(w.us, "lb/in³", "kg/m³") }
-
-// poundPerSquareInch in kg/m², the mass: NIST SP 811.
-const poundPerSquareInch = 0.45359237 / (0.0254 * 0.0254)
-
 // thickness takes one ply from its fabric to how thick it is laid.
 func (w *working) thickness(say func(what, symbol, formula, numbers string, v float64, unit string), c *counted) {
 	f, lib := c.figures, w.e.lib
 	m := f.Material
 	switch m.Form {
 	case laminate.ResinCoat, laminate.Lamina:
-		say("thickness", "tp", "as its material states", "", w.length(f.Thickness), w.lengthUnit())
+		say("thickness", "tp", "as its material states", "", w.Length(f.Thickness), w.LengthUnit())
 		return
 	default: // of fiber in resin
 	}
@@ -113,7 +100,7 @@ func (w *working) thickness(say func(what, symbol, formula, numbers string, v fl
 	} else if c.cover {
 		formula = "2 layers·" + formula
 	}
-	say("fiber of a ply", "m", formula, "", w.onArea(f.FiberMass), w.onAreaUnit())
+	say("fiber of a ply", "m", formula, "", w.OnArea(f.FiberMass), w.OnAreaUnit())
 	share, of := c.ply.GlassContent.Value, "as its row states"
 	if !c.ply.GlassContent.Given {
 		share, _ = m.GlassContentIn(f.Zone)
@@ -126,20 +113,20 @@ func (w *working) thickness(say func(what, symbol, formula, numbers string, v fl
 	}
 	say("fiber by mass", "w", of, "", share, "")
 	solid := 1 - c.ply.VoidContent.Value
-	scale := pick(w.us, "", "1000·")
+	scale := worked.Pick(w.US, "", "1000·")
 	pattern := scale + "(#/# + #·(1 - #)/(#·#))/#"
 	say("thickness", "tp", scale+"(m/ρf + m·(1 − w)/(w·ρ))/(1 − voids)",
-		put(pattern, w.onArea(f.FiberMass), w.bulk(density), w.onArea(f.FiberMass), share, share, w.bulk(resin), solid), w.length(f.Thickness), w.lengthUnit())
+		worked.Put(pattern, w.OnArea(f.FiberMass), w.Bulk(density), w.OnArea(f.FiberMass), share, share, w.Bulk(resin), solid), w.Length(f.Thickness), w.LengthUnit())
 }
 
 // layers are the faces of each layer, one by one where they are not many.
 func (w *working) layers() {
 	if len(w.e.layers) > mostLayers {
-		w.step("the wall has "+strconv.Itoa(len(w.e.layers))+" layers, which are not written out", "", "", "", math.NaN(), "", "")
+		w.Add("the wall has "+strconv.Itoa(len(w.e.layers))+" layers, which are not written out", "", "", "", math.NaN(), "", "")
 		return
 	}
 	z := -w.e.r.Thickness / 2
-	w.step("inside of the plies that count", "z0", "−t/2", put("#/2", -w.length(w.e.r.Thickness)), w.length(z), w.lengthUnit(), "")
+	w.Add("inside of the plies that count", "z0", "−t/2", worked.Put("#/2", -w.Length(w.e.r.Thickness)), w.Length(z), w.LengthUnit(), "")
 	for i := range w.e.layers {
 		y := &w.e.layers[i]
 		name := ""
@@ -152,7 +139,7 @@ func (w *working) layers() {
 			name += " at " + strconv.FormatFloat(y.Angle, 'g', 4, 64) + "°"
 		}
 		n := strconv.Itoa(i + 1)
-		w.step("outside of layer "+n+", "+name, "z"+n, "z"+strconv.Itoa(i)+" + its thickness", put("# + #", w.length(z), w.length(y.Thickness)), w.length(z+y.Thickness), w.lengthUnit(), "")
+		w.Add("outside of layer "+n+", "+name, "z"+n, "z"+strconv.Itoa(i)+" + its thickness", worked.Put("# + #", w.Length(z), w.Length(y.Thickness)), w.Length(z+y.Thickness), w.LengthUnit(), "")
 		z += y.Thickness
 	}
 }
@@ -169,42 +156,42 @@ func (w *working) plies() {
 		c := g.of
 		f, name := c.figures, c.figures.Material.ID
 		say := func(what, symbol, formula, numbers string, v float64, unit string) {
-			w.step(name+": "+what, symbol, formula, numbers, v, unit, "")
+			w.Add(name+": "+what, symbol, formula, numbers, v, unit, "")
 		}
 		w.thickness(say, c)
 		fiber, matrix, known := w.e.laws.Constituents(f)
 		if !known {
-			say("modulus along", "E1", c.basis, "", w.stress(c.law.E1), w.stressUnit())
-			say("modulus across", "E2", c.basis, "", w.stress(c.law.E2), w.stressUnit())
-			say("shear modulus", "G12", c.basis, "", w.stress(c.law.G12), w.stressUnit())
+			say("modulus along", "E1", c.basis, "", w.Stress(c.law.E1), w.StressUnit())
+			say("modulus across", "E2", c.basis, "", w.Stress(c.law.E2), w.StressUnit())
+			say("shear modulus", "G12", c.basis, "", w.Stress(c.law.G12), w.StressUnit())
 			say("Poisson's ratio", "ν12", c.basis, "", c.law.Nu12, "")
 		} else {
 			w.constituents(say, c, fiber, matrix)
 		}
-		q := reduced(c.law)
+		q := worked.Reduced(c.law)
 		nu21 := c.law.Nu12 * c.law.E2 / c.law.E1
-		say("other Poisson's ratio", "ν21", "ν12·E2/E1", put("#·#/#", c.law.Nu12, w.stress(c.law.E2), w.stress(c.law.E1)), nu21, "")
-		say("reduced stiffness along", "Q11", "E1/(1 − ν12·ν21)", put("#/(1 - #·#)", w.stress(c.law.E1), c.law.Nu12, nu21), w.stress(q[0]), w.stressUnit())
-		say("reduced stiffness across", "Q22", "E2/(1 − ν12·ν21)", put("#/(1 - #·#)", w.stress(c.law.E2), c.law.Nu12, nu21), w.stress(q[2]), w.stressUnit())
-		say("coupling", "Q12", "ν12·E2/(1 − ν12·ν21)", put("#·#/(1 - #·#)", c.law.Nu12, w.stress(c.law.E2), c.law.Nu12, nu21), w.stress(q[1]), w.stressUnit())
+		say("other Poisson's ratio", "ν21", "ν12·E2/E1", worked.Put("#·#/#", c.law.Nu12, w.Stress(c.law.E2), w.Stress(c.law.E1)), nu21, "")
+		say("reduced stiffness along", "Q11", "E1/(1 − ν12·ν21)", worked.Put("#/(1 - #·#)", w.Stress(c.law.E1), c.law.Nu12, nu21), w.Stress(q[0]), w.StressUnit())
+		say("reduced stiffness across", "Q22", "E2/(1 − ν12·ν21)", worked.Put("#/(1 - #·#)", w.Stress(c.law.E2), c.law.Nu12, nu21), w.Stress(q[2]), w.StressUnit())
+		say("coupling", "Q12", "ν12·E2/(1 − ν12·ν21)", worked.Put("#·#/(1 - #·#)", c.law.Nu12, w.Stress(c.law.E2), c.law.Nu12, nu21), w.Stress(q[1]), w.StressUnit())
 		if c.angle != 0 {
-			x := turned(q, c.law.G12, c.angle)
+			x := worked.Turned(q, c.law.G12, c.angle)
 			cs, sn := math.Cos(c.angle*math.Pi/180), math.Sin(c.angle*math.Pi/180)
-			q11, q12, q22, g12 := w.stress(q[0]), w.stress(q[1]), w.stress(q[2]), w.stress(c.law.G12)
+			q11, q12, q22, g12 := w.Stress(q[0]), w.Stress(q[1]), w.Stress(q[2]), w.Stress(c.law.G12)
 			at := " at " + strconv.FormatFloat(c.angle, 'g', 4, 64) + "°"
 			say("stiffness along the axis"+at, "Qxx", "Q11·c^4 + 2·(Q12 + 2·G12)·s^2·c^2 + Q22·s^4",
-				put("#·#^4 + 2·(# + 2·#)·#^2·#^2 + #·#^4", q11, cs, q12, g12, sn, cs, q22, sn), w.stress(x[0]), w.stressUnit())
+				worked.Put("#·#^4 + 2·(# + 2·#)·#^2·#^2 + #·#^4", q11, cs, q12, g12, sn, cs, q22, sn), w.Stress(x[0]), w.StressUnit())
 			say("stiffness round the wall"+at, "Qyy", "Q11·s^4 + 2·(Q12 + 2·G12)·s^2·c^2 + Q22·c^4",
-				put("#·#^4 + 2·(# + 2·#)·#^2·#^2 + #·#^4", q11, sn, q12, g12, sn, cs, q22, cs), w.stress(x[2]), w.stressUnit())
+				worked.Put("#·#^4 + 2·(# + 2·#)·#^2·#^2 + #·#^4", q11, sn, q12, g12, sn, cs, q22, cs), w.Stress(x[2]), w.StressUnit())
 			say("coupling"+at, "Qxy", "(Q11 + Q22 − 4·G12)·s^2·c^2 + Q12·(s^4 + c^4)",
-				put("(# + # - 4·#)·#^2·#^2 + #·(#^4 + #^4)", q11, q22, g12, sn, cs, q12, sn, cs), w.stress(x[1]), w.stressUnit())
-			all := bar(c.law, c.angle)
+				worked.Put("(# + # - 4·#)·#^2·#^2 + #·(#^4 + #^4)", q11, q22, g12, sn, cs, q12, sn, cs), w.Stress(x[1]), w.StressUnit())
+			all := worked.Bar(c.law, c.angle)
 			say("stiffness in shear"+at, "Qss", "(Q11 + Q22 − 2·Q12 − 2·G12)·s^2·c^2 + G12·(s^4 + c^4)",
-				put("(# + # - 2·# - 2·#)·#^2·#^2 + #·(#^4 + #^4)", q11, q22, q12, g12, sn, cs, g12, sn, cs), w.stress(all[5]), w.stressUnit())
+				worked.Put("(# + # - 2·# - 2·#)·#^2·#^2 + #·(#^4 + #^4)", q11, q22, q12, g12, sn, cs, g12, sn, cs), w.Stress(all[5]), w.StressUnit())
 			say("twist of the axis"+at+", the other way at the opposite angle", "Qxs", "(Q11 − Q12 − 2·G12)·s·c^3 + (Q12 − Q22 + 2·G12)·s^3·c",
-				put("(# - # - 2·#)·#·#^3 + (# - # + 2·#)·#^3·#", q11, q12, g12, sn, cs, q12, q22, g12, sn, cs), w.stress(all[2]), w.stressUnit())
+				worked.Put("(# - # - 2·#)·#·#^3 + (# - # + 2·#)·#^3·#", q11, q12, g12, sn, cs, q12, q22, g12, sn, cs), w.Stress(all[2]), w.StressUnit())
 			say("twist of the round"+at+", the other way at the opposite angle", "Qys", "(Q11 − Q12 − 2·G12)·s^3·c + (Q12 − Q22 + 2·G12)·s·c^3",
-				put("(# - # - 2·#)·#^3·# + (# - # + 2·#)·#·#^3", q11, q12, g12, sn, cs, q12, q22, g12, sn, cs), w.stress(all[4]), w.stressUnit())
+				worked.Put("(# - # - 2·#)·#^3·# + (# - # + 2·#)·#·#^3", q11, q12, g12, sn, cs, q12, q22, g12, sn, cs), w.Stress(all[4]), w.StressUnit())
 		}
 	}
 }
@@ -212,89 +199,59 @@ func (w *working) plies() {
 func (w *working) constituents(say func(what, symbol, formula, numbers string, v float64, unit string), c *counted, fiber, matrix stiffness.Constituent) {
 	f := c.figures
 	vf := f.FiberVolume / f.Thickness
-	ef, em, kept := w.stress(fiber.E), w.stress(matrix.E), w.e.kept
-	say("fiber volume", "Vf", "volume of fiber on an area / tp", put("#/#", w.length(f.FiberVolume), w.length(f.Thickness)), vf, "")
+	ef, em, kept := w.Stress(fiber.E), w.Stress(matrix.E), w.e.kept
+	say("fiber volume", "Vf", "volume of fiber on an area / tp", worked.Put("#/#", w.Length(f.FiberVolume), w.Length(f.Thickness)), vf, "")
 	e1 := vf*ef + (1-vf)*em
-	say("aligned fiber, along", "Eu1", "Vf·Ef + (1 − Vf)·Em", put("#·# + (1 - #)·#", vf, ef, vf, em), e1, w.stressUnit())
+	say("aligned fiber, along", "Eu1", "Vf·Ef + (1 − Vf)·Em", worked.Put("#·# + (1 - #)·#", vf, ef, vf, em), e1, w.StressUnit())
 	eta := (ef/em - 1) / (ef/em + 2)
-	say("Halpin–Tsai, ξ = 2", "η", "(Ef/Em − 1)/(Ef/Em + 2)", put("(#/# - 1)/(#/# + 2)", ef, em, ef, em), eta, "")
+	say("Halpin–Tsai, ξ = 2", "η", "(Ef/Em − 1)/(Ef/Em + 2)", worked.Put("(#/# - 1)/(#/# + 2)", ef, em, ef, em), eta, "")
 	e2 := em * (1 + 2*eta*vf) / (1 - eta*vf)
-	say("aligned fiber, across", "Eu2", "Em·(1 + 2·η·Vf)/(1 − η·Vf)", put("#·(1 + 2·#·#)/(1 - #·#)", em, eta, vf, eta, vf), e2, w.stressUnit())
-	gf, gm := w.stress(fiber.G()), w.stress(matrix.G())
-	say("shear of the fiber", "Gf", "Ef/(2·(1 + νf))", put("#/(2·(1 + #))", ef, fiber.Nu), gf, w.stressUnit())
-	say("shear of the resin", "Gm", "Em/(2·(1 + νm))", put("#/(2·(1 + #))", em, matrix.Nu), gm, w.stressUnit())
+	say("aligned fiber, across", "Eu2", "Em·(1 + 2·η·Vf)/(1 − η·Vf)", worked.Put("#·(1 + 2·#·#)/(1 - #·#)", em, eta, vf, eta, vf), e2, w.StressUnit())
+	gf, gm := w.Stress(fiber.G()), w.Stress(matrix.G())
+	say("shear of the fiber", "Gf", "Ef/(2·(1 + νf))", worked.Put("#/(2·(1 + #))", ef, fiber.Nu), gf, w.StressUnit())
+	say("shear of the resin", "Gm", "Em/(2·(1 + νm))", worked.Put("#/(2·(1 + #))", em, matrix.Nu), gm, w.StressUnit())
 	etaG := (gf/gm - 1) / (gf/gm + 1)
 	g := gm * (1 + etaG*vf) / (1 - etaG*vf)
 	say("aligned fiber, shear", "Gu", "Gm·(1 + η·Vf)/(1 − η·Vf), η = (Gf/Gm − 1)/(Gf/Gm + 1)",
-		put("#·(1 + (#/# - 1)/(#/# + 1)·#)/(1 - (#/# - 1)/(#/# + 1)·#)", gm, gf, gm, gf, gm, vf, gf, gm, gf, gm, vf), g, w.stressUnit())
+		worked.Put("#·(1 + (#/# - 1)/(#/# + 1)·#)/(1 - (#/# - 1)/(#/# + 1)·#)", gm, gf, gm, gf, gm, vf, gf, gm, gf, gm, vf), g, w.StressUnit())
 	nu := vf*fiber.Nu + (1-vf)*matrix.Nu
-	say("aligned fiber, Poisson's ratio", "νu", "Vf·νf + (1 − Vf)·νm", put("#·# + (1 - #)·#", vf, fiber.Nu, vf, matrix.Nu), nu, "")
+	say("aligned fiber, Poisson's ratio", "νu", "Vf·νf + (1 − Vf)·νm", worked.Put("#·# + (1 - #)·#", vf, fiber.Nu, vf, matrix.Nu), nu, "")
 	keep := func(formula, numbers string) (string, string) {
 		if kept == 1 {
 			return formula, numbers
 		}
-		return "(" + formula + ")·retention", "(" + numbers + ")·" + Number(kept)
+		return "(" + formula + ")·retention", "(" + numbers + ")·" + worked.Number(kept)
 	}
 	end := func(what, symbol, formula, numbers string, v float64) {
 		formula, numbers = keep(formula, numbers)
-		say(what, symbol, formula, numbers, w.stress(v), w.stressUnit())
+		say(what, symbol, formula, numbers, w.Stress(v), w.StressUnit())
 	}
 	switch f.Material.Form {
 	case laminate.Unidirectional, laminate.RovingBand:
-		end("modulus along", "E1", "Eu1", Number(e1), c.law.E1)
-		end("modulus across", "E2", "Eu2", Number(e2), c.law.E2)
-		end("shear modulus", "G12", "Gu", Number(g), c.law.G12)
-		say("Poisson's ratio", "ν12", "νu", Number(nu), c.law.Nu12, "")
+		end("modulus along", "E1", "Eu1", worked.Number(e1), c.law.E1)
+		end("modulus across", "E2", "Eu2", worked.Number(e2), c.law.E2)
+		end("shear modulus", "G12", "Gu", worked.Number(g), c.law.G12)
+		say("Poisson's ratio", "ν12", "νu", worked.Number(nu), c.law.Nu12, "")
 	case laminate.WovenRoving:
 		share, crimp := w.e.laws.Weave(f.Material)
 		nu21 := nu * e2 / e1
 		u11, u22, u12 := e1/(1-nu*nu21), e2/(1-nu*nu21), nu*e2/(1-nu*nu21)
-		say("aligned sheet", "u11", "Eu1/(1 − νu²·Eu2/Eu1)", put("#/(1 - #^2·#/#)", e1, nu, e2, e1), u11, w.stressUnit())
-		say("aligned sheet", "u22", "Eu2/(1 − νu²·Eu2/Eu1)", put("#/(1 - #^2·#/#)", e2, nu, e2, e1), u22, w.stressUnit())
-		say("aligned sheet", "u12", "νu·u22", put("#·#", nu, u22), u12, w.stressUnit())
+		say("aligned sheet", "u11", "Eu1/(1 − νu²·Eu2/Eu1)", worked.Put("#/(1 - #^2·#/#)", e1, nu, e2, e1), u11, w.StressUnit())
+		say("aligned sheet", "u22", "Eu2/(1 − νu²·Eu2/Eu1)", worked.Put("#/(1 - #^2·#/#)", e2, nu, e2, e1), u22, w.StressUnit())
+		say("aligned sheet", "u12", "νu·u22", worked.Put("#·#", nu, u22), u12, w.StressUnit())
 		q1, q2 := share*u11+(1-share)*u22, share*u22+(1-share)*u11
-		say("both sheets, along", "k1", "warp share·u11 + (1 − warp share)·u22", put("#·# + (1 - #)·#", share, u11, share, u22), q1, w.stressUnit())
-		say("both sheets, across", "k2", "warp share·u22 + (1 − warp share)·u11", put("#·# + (1 - #)·#", share, u22, share, u11), q2, w.stressUnit())
-		end("modulus along", "E1", "crimp·(k1 − u12²/k2)", put("#·(# - #^2/#)", crimp, q1, u12, q2), c.law.E1)
-		end("modulus across", "E2", "crimp·(k2 − u12²/k1)", put("#·(# - #^2/#)", crimp, q2, u12, q1), c.law.E2)
-		end("shear modulus", "G12", "crimp·Gu", put("#·#", crimp, g), c.law.G12)
-		say("Poisson's ratio", "ν12", "u12/k2", put("#/#", u12, q2), c.law.Nu12, "")
+		say("both sheets, along", "k1", "warp share·u11 + (1 − warp share)·u22", worked.Put("#·# + (1 - #)·#", share, u11, share, u22), q1, w.StressUnit())
+		say("both sheets, across", "k2", "warp share·u22 + (1 − warp share)·u11", worked.Put("#·# + (1 - #)·#", share, u22, share, u11), q2, w.StressUnit())
+		end("modulus along", "E1", "crimp·(k1 − u12²/k2)", worked.Put("#·(# - #^2/#)", crimp, q1, u12, q2), c.law.E1)
+		end("modulus across", "E2", "crimp·(k2 − u12²/k1)", worked.Put("#·(# - #^2/#)", crimp, q2, u12, q1), c.law.E2)
+		end("shear modulus", "G12", "crimp·Gu", worked.Put("#·#", crimp, g), c.law.G12)
+		say("Poisson's ratio", "ν12", "u12/k2", worked.Put("#/#", u12, q2), c.law.Nu12, "")
 	default: // fiber lying every way
 		er, gr := 3.0/8*e1+5.0/8*e2, e1/8+e2/4
-		end("modulus, fiber every way", "E1", "3/8·Eu1 + 5/8·Eu2", put("3/8·# + 5/8·#", e1, e2), c.law.E1)
-		end("the same across", "E2", "3/8·Eu1 + 5/8·Eu2", put("3/8·# + 5/8·#", e1, e2), c.law.E2)
-		end("shear modulus", "G12", "1/8·Eu1 + 1/4·Eu2", put("1/8·# + 1/4·#", e1, e2), c.law.G12)
-		say("Poisson's ratio", "ν12", "E/(2·G) − 1, cold", put("#/(2·#) - 1", er, gr), c.law.Nu12, "")
-	}
-}
-
-// reduced gives Q11, Q12 and Q22 of a ply.
-func reduced(p stiffness.Ply) [3]float64 {
-	one := 1 - p.Nu12*p.Nu12*p.E2/p.E1
-	return [3]float64{p.E1 / one, p.Nu12 * p.E2 / one, p.E2 / one}
-}
-
-// turned gives Qxx, Qxy and Qyy at an angle from the axis in degrees.
-func turned(q [3]float64, g, deg float64) [3]float64 {
-	c, s := math.Cos(deg*math.Pi/180), math.Sin(deg*math.Pi/180)
-	c2, s2 := c*c, s*s
-	return [3]float64{
-		q[0]*c2*c2 + 2*(q[1]+2*g)*s2*c2 + q[2]*s2*s2,
-		(q[0]+q[2]-4*g)*s2*c2 + q[1]*(s2*s2+c2*c2),
-		q[0]*s2*s2 + 2*(q[1]+2*g)*s2*c2 + q[2]*c2*c2,
-	}
-}
-
-// bar gives Q of a layer in the wall's axes, at one of six places: xx, xy, xs,
-// yy, ys, ss.
-func bar(p stiffness.Ply, deg float64) [6]float64 {
-	q := reduced(p)
-	c, s := math.Cos(deg*math.Pi/180), math.Sin(deg*math.Pi/180)
-	x := turned(q, p.G12, deg)
-	return [6]float64{
-		x[0], x[1], (q[0]-q[1]-2*p.G12)*s*c*c*c + (q[1]-q[2]+2*p.G12)*s*s*s*c,
-		x[2], (q[0]-q[1]-2*p.G12)*s*s*s*c + (q[1]-q[2]+2*p.G12)*s*c*c*c,
-		(q[0]+q[2]-2*q[1]-2*p.G12)*s*s*c*c + p.G12*(s*s*s*s+c*c*c*c),
+		end("modulus, fiber every way", "E1", "3/8·Eu1 + 5/8·Eu2", worked.Put("3/8·# + 5/8·#", e1, e2), c.law.E1)
+		end("the same across", "E2", "3/8·Eu1 + 5/8·Eu2", worked.Put("3/8·# + 5/8·#", e1, e2), c.law.E2)
+		end("shear modulus", "G12", "1/8·Eu1 + 1/4·Eu2", worked.Put("1/8·# + 1/4·#", e1, e2), c.law.G12)
+		say("Poisson's ratio", "ν12", "E/(2·G) − 1, cold", worked.Put("#/(2·#) - 1", er, gr), c.law.Nu12, "")
 	}
 }
 
@@ -312,13 +269,13 @@ func (w *working) stiffness() {
 		}
 		var parts []string
 		for _, g := range w.groups() {
-			q := bar(g.of.law, g.of.angle)[at]
+			q := worked.Bar(g.of.law, g.of.angle)[at]
 			if g.of.cover && (p.name == "xs" || p.name == "ys") {
 				continue
 			}
-			parts = append(parts, put("#·#·#", w.stress(q), float64(g.n), w.length(g.t)))
+			parts = append(parts, worked.Put("#·#·#", w.Stress(q), float64(g.n), w.Length(g.t)))
 		}
-		w.step("stretching stiffness", "A"+p.name, "Σ Q"+p.name+"·n·tp", strings.Join(parts, " + "), w.line(r.A[p.i][p.j]), w.lineUnit(), "classical lamination theory; x along the axis, y round the wall, s in shear")
+		w.Add("stretching stiffness", "A"+p.name, "Σ Q"+p.name+"·n·tp", strings.Join(parts, " + "), w.Line(r.A[p.i][p.j]), w.LineUnit(), "classical lamination theory; x along the axis, y round the wall, s in shear")
 	}
 	for at, p := range places {
 		b, d := "", ""
@@ -327,16 +284,16 @@ func (w *working) stiffness() {
 			z := -r.Thickness / 2
 			for i := range w.e.layers {
 				y := &w.e.layers[i]
-				q, in, out := w.stress(bar(y.Ply, y.Angle)[at]), w.length(z), w.length(z+y.Thickness)
+				q, in, out := w.Stress(worked.Bar(y.Ply, y.Angle)[at]), w.Length(z), w.Length(z+y.Thickness)
 				z += y.Thickness
 				if q != 0 {
-					bs = append(bs, put("#·(#^2 - #^2)/2", q, out, in))
-					ds = append(ds, put("#·(#^3 - #^3)/3", q, out, in))
+					bs = append(bs, worked.Put("#·(#^2 - #^2)/2", q, out, in))
+					ds = append(ds, worked.Put("#·(#^3 - #^3)/3", q, out, in))
 				}
 			}
 			b, d = strings.Join(bs, " + "), strings.Join(ds, " + ")
 		}
-		w.step("coupling stiffness about the middle of the plies that count", "B"+p.name, "Σ Q"+p.name+"·(z2² − z1²)/2", b, w.line(r.B[p.i][p.j])*w.length(1), pick(w.us, "lb", "N"), "")
-		w.step("bending stiffness about the same", "D"+p.name, "Σ Q"+p.name+"·(z2³ − z1³)/3", d, w.line(r.D[p.i][p.j])*w.length(1)*w.length(1), pick(w.us, "lb·in", "N·mm"), "")
+		w.Add("coupling stiffness about the middle of the plies that count", "B"+p.name, "Σ Q"+p.name+"·(z2² − z1²)/2", b, w.Line(r.B[p.i][p.j])*w.Length(1), worked.Pick(w.US, "lb", "N"), "")
+		w.Add("bending stiffness about the same", "D"+p.name, "Σ Q"+p.name+"·(z2³ − z1³)/3", d, w.Line(r.D[p.i][p.j])*w.Length(1)*w.Length(1), worked.Pick(w.US, "lb·in", "N·mm"), "")
 	}
 }

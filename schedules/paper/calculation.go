@@ -1,15 +1,11 @@
 package paper
 
-import (
-	"math"
-
-	"frp/veilwright/laminate/wall"
-)
+import "frp/veilwright/laminate/wall"
 
 // Calculation is a wall worked out step by step: the formula, the numbers put
 // in, what comes of it, and of a criterion whether it holds.
 func Calculation(file string, c *wall.Calculation, r *wall.Result) Sheet {
-	sheet := Sheet{Note{Text: "Figures are rounded to six digits; a small difference of large numbers keeps fewer."}}
+	sheet := Sheet{Note{Text: "Figures are rounded to six digits; a small difference of large numbers keeps fewer. Numbers put in are in " + c.Units + ", where no unit is beside them."}}
 	for i := range c.Sections {
 		x := &c.Sections[i]
 		title := x.Title
@@ -19,23 +15,14 @@ func Calculation(file string, c *wall.Calculation, r *wall.Result) Sheet {
 		t := Table{Columns: []Column{{Title: "figure"}, {Title: "result", Right: true}, {Title: ""}, {Title: "formula", Under: true, Plain: true}, {Title: "numbers", Under: true, Plain: true}, {Title: "source", Under: true}}}
 		for k := range x.Steps {
 			p := &x.Steps[k]
-			result, formula, numbers, answer := "", p.Formula, "", ""
+			formula, answer := p.Formula, ""
 			if p.Symbol != "" {
 				formula = p.Symbol + " = " + p.Formula
 			}
-			if !math.IsNaN(p.Value) {
-				result = wall.Number(p.Value)
-				if p.Unit != "" {
-					result += " " + p.Unit
-				}
-			}
-			if p.Numbers != "" {
-				numbers = "= " + p.Numbers
-			}
 			if p.Limit != "" {
-				answer = "at most " + p.Limit + ": " + p.Answer.String()
+				answer = "at most " + p.Limit + ": " + p.Answer
 			}
-			t.Rows = append(t.Rows, Row{Cells: []string{p.What, result, answer, formula, numbers, p.Source}})
+			t.Rows = append(t.Rows, Row{Cells: []string{p.What, p.Result(), answer, formula, p.PutIn(), p.Source}})
 		}
 		sheet = append(sheet, Heading{Level: 2, Text: title}, t)
 	}

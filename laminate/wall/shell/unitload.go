@@ -36,6 +36,12 @@ func (k UnitKind) property() unitProperty {
 	return unitProperty{500e3, 28_000e3}
 }
 
+// Property gives strength and modulus of a kind in N/m per kg/m² of glass.
+func (k UnitKind) Property() (strength, modulus float64) {
+	p := k.property()
+	return p.strength, p.modulus
+}
+
 // UnitGlass is the glass in kg/m² of each kind, by UnitKind.
 type UnitGlass [unitKinds]float64
 
