@@ -23,7 +23,7 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	p, s := &e.Given.Part, &e.Given.Service
 	say("part", strings.TrimSpace(p.Process.String()+" "+p.Form.String()))
 	if p.InsideDiameter.Given() {
-		say("inside diameter", units.Figure(p.InsideDiameter.SI(), quantity.Size))
+		say("inside diameter", units.Stated(p.InsideDiameter.SI(), quantity.Size))
 	}
 	say("flanged", answered(p.Flanged))
 	say("grounding", p.Grounding)

@@ -63,7 +63,7 @@ func (c *counter) lap() float64 {
 	lap := c.shop.Takeoff.Lap
 	if !lap.Given() {
 		lap = catalog.StripLap
-		c.remark("lap-unstated", "common practice, no source", "the shop book does not state lap: strips lap by "+c.o.Units.Figure(lap.SI(), quantity.Size)+", a typical value")
+		c.remark("lap-unstated", "common practice, no source", "the shop book does not state lap: strips lap by "+c.o.Units.Stated(lap.SI(), quantity.Size)+", a typical value")
 	}
 	return lap.SI()
 }
@@ -121,7 +121,7 @@ func (c *counter) strips(g *Goods, l *covered, rolls []stock.Roll, flat *float64
 	if share := least/net - 1; share > highStripWaste {
 		c.remark("strip-waste-high", "common practice, no source", "strips of "+g.Material.ID+" take "+quantity.Percent(share)+" more than they cover, over "+quantity.Percent(highStripWaste)+": another roll width would save glass")
 	}
-	g.How = append(g.How, "strips cut from a roll "+c.o.Units.Figure(g.Roll.Width.SI(), quantity.Size)+" wide")
+	g.How = append(g.How, "strips cut from a roll "+c.o.Units.Stated(g.Roll.Width.SI(), quantity.Size)+" wide")
 	c.pack(g, best)
 	return least
 }
@@ -201,7 +201,7 @@ func cut(tubes []tube, discs []disc, w, lap float64) (list []strip, ok bool) {
 // room.
 func (c *counter) pack(g *Goods, list []strip) {
 	if !g.Roll.Length.Given() {
-		c.remark("roll-size-missing", "", "how many rolls of "+g.Material.ID+" cannot be determined: the shop book states no length for a width of "+c.o.Units.Figure(g.Roll.Width.SI(), quantity.Size))
+		c.remark("roll-size-missing", "", "how many rolls of "+g.Material.ID+" cannot be determined: the shop book states no length for a width of "+c.o.Units.Stated(g.Roll.Width.SI(), quantity.Size))
 		return
 	}
 	whole := g.Roll.Length.SI()

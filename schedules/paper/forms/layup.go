@@ -269,9 +269,9 @@ func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Pl
 		return whole
 	}
 	if take.Disc > 0 {
-		return strconv.Itoa(x.Number) + " strips across a disc of " + u.Figure(take.Disc, quantity.Size) + ", " + u.Figure(width, quantity.Size) + " wide, the longest " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Figure(lap.SI(), quantity.Size) + typical
+		return strconv.Itoa(x.Number) + " strips across a disc of " + u.Figure(take.Disc, quantity.Size) + ", " + u.Figure(width, quantity.Size) + " wide, the longest " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Stated(lap.SI(), quantity.Size) + typical
 	}
-	return strconv.Itoa(x.Number) + " strips " + x.Direction.String() + ", " + u.Figure(width, quantity.Size) + " × " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Figure(lap.SI(), quantity.Size) + typical
+	return strconv.Itoa(x.Number) + " strips " + x.Direction.String() + ", " + u.Figure(width, quantity.Size) + " × " + u.Figure(x.Longest, quantity.Size) + ", lap " + u.Stated(lap.SI(), quantity.Size) + typical
 }
 
 // mixed is the resin mix that a ply takes, net, and the pots that it is mixed in

@@ -148,7 +148,7 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 		at := y(level.SI())
 		p.Dash(x(-wide), at, x(wide), at, drawing.Hair)
 		p.Shape([]drawing.Point{{X: mid - 1.5, Y: at - 2.6}, {X: mid + 1.5, Y: at - 2.6}, {X: mid, Y: at}}, drawing.Hair, drawing.White)
-		p.Write(mid+3, at-1, "liquid "+u.Figure(level.SI(), quantity.Distance), drawing.Smallest, drawing.Start)
+		p.Write(mid+3, at-1, "liquid "+u.Stated(level.SI(), quantity.Distance), drawing.Smallest, drawing.Start)
 	}
 	for i := 0.0; y(high)-4+i*4 < y(low)+4; i++ { // the axis
 		p.Line(mid, y(high)-4+i*4, mid, math.Min(y(high)-4+i*4+2.6, y(low)+4), drawing.Hair)
@@ -173,7 +173,7 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 			p.Line(x(-r.profile[0].X), y(a), x(r.profile[0].X), y(a), drawing.Thin)
 			p.Line(x(-r.profile[0].X), y(b), x(r.profile[0].X), y(b), drawing.Thin)
 			p.Measure(x(-wide)-14, x(-wide)-1, y(a), y(b))
-			name += ", " + u.Figure(b-a, quantity.Distance)
+			name += ", " + u.Stated(b-a, quantity.Distance)
 		}
 		spots, names = append(spots, y((a+b)/2)), append(names, name)
 	}
@@ -188,7 +188,7 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 		p.Write(x(-wide)-16, at+1, Fit(names[i], x(-wide)-16, drawing.Smallest, false), drawing.Smallest, drawing.End)
 	}
 	bottom := y(low) + 8
-	p.Across(x(-wide), x(wide), bottom, "inside diameter "+u.Figure(2*wide, quantity.Distance))
+	p.Across(x(-wide), x(wide), bottom, "inside diameter "+u.Stated(2*wide, quantity.Distance))
 	p.Write(mid, bottom+4.5, "scale 1:"+figure(1000/scale), drawing.Smallest, drawing.Middle)
 	p.Height = bottom + 7
 	// All nozzles first: a label may lie over none of them.
@@ -222,7 +222,7 @@ func nozzle(p *drawing.Picture, n *laminate.Nozzle, rings []ring, x, y func(floa
 	radius, at := r.profile[0].X, r.profile[0].Y+n.Height.SI()
 	name := n.ID
 	if n.Size.Given() {
-		name += ", " + u.Figure(n.Size.SI(), quantity.Size)
+		name += ", " + u.Stated(n.Size.SI(), quantity.Size)
 	}
 	sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
 	if r.form != laminate.ShellCourse { // on a bottom or a head it stands on the far side
@@ -259,7 +259,7 @@ func nozzle(p *drawing.Picture, n *laminate.Nozzle, rings []ring, x, y func(floa
 	thing := box{math.Min(from, to), y(at + half), math.Max(from, to), y(at - half)}
 	p.Box(thing.x1, thing.y1, thing.x2-thing.x1, thing.y2-thing.y1, drawing.Thin, drawing.White)
 	p.Line(to, thing.y1-1, to, thing.y2+1, drawing.Bold)
-	name += " at " + u.Figure(n.Height.SI(), quantity.Distance)
+	name += " at " + u.Stated(n.Height.SI(), quantity.Distance)
 	if !n.Bearing.Given {
 		name += ", bearing not stated"
 	}

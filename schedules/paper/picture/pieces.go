@@ -136,7 +136,7 @@ func (p *outline) tube(d, length float64) {
 		p.Line(middleX+0.5, low+1, middleX+1.5, top-1, drawing.Thin)
 		p.says("broken off in its length")
 	}
-	p.Across(left, right, low+4.5, p.u.Figure(length, quantity.Distance))
+	p.Across(left, right, low+4.5, p.u.Stated(length, quantity.Distance))
 	p.says("inside diameter " + p.size(d))
 }
 
