@@ -46,9 +46,12 @@ type Input struct {
 	SpecificationFingerprint string
 	Specification            *spec.Specification
 	Record                   *record.Record
-	Levels                   []spec.LevelLimit // acceptance levels as the shop's book states them
-	SameSerial               []string          // other records that have this one\'s serial number
-	Units                    quantity.System
+	// Part is the id of the job's part that is compared, "" for a schedule by itself;
+	// what is laid at a joint or nozzle the report names.
+	Part       string
+	Levels     []spec.LevelLimit // acceptance levels as the shop's book states them
+	SameSerial []string          // other records that have this one\'s serial number
+	Units      quantity.System
 }
 
 // Compare judges every demand.

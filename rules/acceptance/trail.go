@@ -1,12 +1,14 @@
 package acceptance
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules/conformance"
@@ -21,7 +23,11 @@ func (j *judge) belongs() {
 		was = taken.Number
 		j.note(fmt.Sprintf("entry %d: revision %s taken up from ply %d on%s%s", taken.Entry.Number, revisionText(was), taken.From, asWhat(&taken.Entry), because(taken.Why)))
 	}
-	switch same := strings.EqualFold(of, j.Fingerprint); {
+	switch same, another := strings.EqualFold(of, j.Fingerprint), j.another(); {
+	case another != "":
+		// Two parts may have one wall, and a record of the one may have been taken up for
+		// the other: neither makes it a record of this one.
+		l.Verdict, l.Found, l.Basis = Fails, "the record is of "+another, "part, joint and overlay that the record names"
 	case of == "" && j.Record.ScheduleSHA256 == "":
 		l.Verdict, l.Found = Incomplete, "the record names neither the content nor the SHA-256 of its schedule"
 	case of == "" && strings.EqualFold(j.Record.ScheduleSHA256, j.SHA256):
@@ -41,6 +47,29 @@ func (j *judge) belongs() {
 	}
 	j.trail()
 	j.dates()
+}
+
+// another names what of a job the record is of where that is not what is compared.
+func (j *judge) another() string {
+	if o := j.Report.Overlay; o != nil {
+		return OfAnother(j.Record, j.Part, &o.Overlay)
+	}
+	return OfAnother(j.Record, j.Part, nil)
+}
+
+// OfAnother names what of a job a record is of where that is something else than a
+// part, or than what is laid at a joint or nozzle, nil for none; "" where it is of
+// that. Part is "" for a schedule by itself, of which nothing is known here.
+func OfAnother(r *record.Record, part string, o *overlay.Overlay) string {
+	switch {
+	case o != nil:
+		if r.Joint == o.Of && (r.Overlay == o.Kind || r.Overlay == overlay.None && r.Joint != "") && (r.Joint != "" || r.Part == o.Part) {
+			return ""
+		}
+	case part == "", r.Part == part && !r.OfOverlay():
+		return ""
+	}
+	return cmp.Or(r.What(), "a schedule alone")
 }
 
 func revisionText(n laminate.Optional[int]) string {

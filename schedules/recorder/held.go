@@ -26,7 +26,7 @@ func Hold(schedule, specification, record *shop.Opened, o rules.Options) *Held {
 	h := &Held{Schedule: schedule, Specification: specification, Record: record, Judged: schedule.Judge(o), Options: o}
 	prints := Fingerprints(h.Judged, schedule.Library)
 	in := acceptance.Input{Report: h.Judged, Library: schedule.Library, SHA256: store.SumOf(schedule.Text).String(),
-		Specification: specification.Specification, Levels: schedule.Levels, Units: o.Units}
+		Specification: specification.Specification, Levels: schedule.Levels, Units: o.Units, Part: schedule.Part}
 	if record != nil {
 		in.Record = record.Record
 		in.SameSerial = SameSerial(record.Name, record.Record)

@@ -96,7 +96,7 @@ func TestRecord_fromSpecificationToSignedAcceptanceThoughKilled(t *testing.T) {
 	s = h.open(t, "coupon.toml")
 	s.see("BENCH")
 	s.press("tab").see("lay-up")
-	s.press("5").see("LAY PLY 1 of 5")
+	s.press("5").see("LAY-UP WAS BEGUN", "serial C-2, 1 of 5 plies laid")
 	s.press("3").see("coupon-record-1")
 	s.press("coupon-rec", "enter").see("LAY PLY 2 of 5")
 	s.press("2").see("lot of")

@@ -144,7 +144,11 @@ func (i *inspector) page(key, title, choose string) {
 }
 
 func (i *inspector) layUp() {
-	i.page("5", "LAY PLY 1 of 5", "3")
+	title := "LAY PLY 1 of 5"
+	if i.record() != nil && i.ticked() < 5 {
+		title = "LAY-UP WAS BEGUN"
+	}
+	i.page("5", title, "3")
 	if i.ticked() == 5 {
 		return
 	}

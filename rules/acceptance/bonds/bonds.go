@@ -36,6 +36,8 @@ const (
 	byWindow    = "the resin's bond window, common practice, no source: after it a bond is adhesion to a ground face"
 	byPractice  = "common practice, no source"
 	whoIsAsked  = "bonder and qualification of each bond onto a cured face"
+	noGel       = "when the face had gelled"
+	noFinish    = "to what finish it was abraded"
 	notRecorded = "when the face gelled is not recorded (gelled)"
 )
 
@@ -45,13 +47,26 @@ const (
 // say whether it had passed.
 func Judge(r *record.Record, schedule *rules.Report) []Finding {
 	var list []Finding
-	held := 0
-	found := func(f Finding) {
-		if f.Severity == rules.Clear {
-			held++
+	var held [2]int // within the window, onto an abraded face
+	var lacks []string
+	found := func(f Finding, ground *record.Preparation, gelled time.Time) {
+		switch {
+		case f.Severity != rules.Clear:
+			list = append(list, f)
+			return
+		case ground == nil:
+			held[0]++
 			return
 		}
-		list = append(list, f)
+		held[1]++
+		// An abraded face is sound whenever it had gelled: what is not recorded of it is
+		// said, and leaves nothing open.
+		if gelled.IsZero() && !slices.Contains(lacks, noGel) {
+			lacks = append(lacks, noGel)
+		}
+		if strings.TrimSpace(ground.Finish) == "" && !slices.Contains(lacks, noFinish) {
+			lacks = append(lacks, noFinish)
+		}
 	}
 	for i := range r.Bonds {
 		b := &r.Bonds[i]
@@ -60,7 +75,8 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 		}
 		name := cmp.Or(b.Onto, "the part")
 		window, of := windowOf(facing(schedule), nil)
-		found(judge(r, "bond onto "+name, b.Onto, b.Gelled, b.At, window, of, nil))
+		f, ground := judge(r, "bond onto "+name, b.Onto, b.Gelled, b.At, window, of, nil)
+		found(f, ground, b.Gelled)
 		var missing []string
 		if strings.TrimSpace(b.Bonder) == "" {
 			missing = append(missing, "who bonded (bonder)")
@@ -75,11 +91,21 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 	if o := schedule.Overlay; o != nil && o.Kind.Bonds() && laidAny(r) && !Recorded(r, o.Of) {
 		list = append(list, Finding{WindowPassed, demand, "bond onto " + cmp.Or(o.Of, "the part") + ": it is not recorded when the face gelled, whether it was abraded, and who bonded", byWindow, rules.Incomplete, []int{1}})
 	}
-	for _, f := range layUp(r, schedule) {
-		found(f)
+	layUp(r, schedule, found)
+	// What is known comes first: a line that is cut must not read as what is not.
+	var known []string
+	if n := held[1]; n > 0 {
+		known = append(known, quantity.Counted(n, "bond onto an abraded face", "bonds onto abraded faces"))
 	}
-	if held > 0 {
-		list = append(list, Finding{WindowPassed, demand, quantity.Counted(held, "bond", "bonds") + " within the window or onto an abraded face", byWindow, rules.Clear, nil})
+	if n := held[0]; n > 0 {
+		known = append(known, quantity.Counted(n, "bond within the window", "bonds within the window"))
+	}
+	if known != nil {
+		said := strings.Join(known, ", ")
+		if lacks != nil {
+			said += "; " + rules.Join(lacks, "and") + map[bool]string{true: " is", false: " are"}[len(lacks) == 1] + " not recorded"
+		}
+		list = append(list, Finding{WindowPassed, demand, said, byWindow, rules.Clear, nil})
 	}
 	return list
 }
@@ -108,7 +134,7 @@ func facing(schedule *rules.Report) []laminate.RowFigures {
 }
 
 // layUp finds plies that were laid onto a face which had cured.
-func layUp(r *record.Record, schedule *rules.Report) (list []Finding) {
+func layUp(r *record.Record, schedule *rules.Report, found func(f Finding, ground *record.Preparation, gelled time.Time)) {
 	at := map[int]time.Time{}
 	for i := range r.Laid {
 		if t := &r.Laid[i]; !t.Struck && !t.At.IsZero() {
@@ -134,9 +160,9 @@ func layUp(r *record.Record, schedule *rules.Report) (list []Finding) {
 		if at[n].Sub(under) <= cmp.Or(window, catalog.UsualBondWindow) {
 			continue // one laminate
 		}
-		list = append(list, judge(r, fmt.Sprintf("ply %d onto ply %d", n, n-1), "", under, at[n], window, of, []int{n}))
+		f, ground := judge(r, fmt.Sprintf("ply %d onto ply %d", n, n-1), "", under, at[n], window, of, []int{n})
+		found(f, ground, under)
 	}
-	return list
 }
 
 // windowOf is the shortest window that a resin of the rows states, 0 where none
@@ -158,19 +184,19 @@ func windowOf(rows []laminate.RowFigures, first *laminate.Resin) (window time.Du
 }
 
 // judge says of one bond whether its window had passed, and whether the face was
-// abraded then.
-func judge(r *record.Record, name, of string, gelled, bonded time.Time, window time.Duration, resin string, plies []int) Finding {
-	f := Finding{WindowPassed, demand, "", byWindow, rules.Clear, plies}
-	say := func(severity rules.Severity, format string, args ...any) Finding {
+// abraded then: ground is the entry that says so, nil for none.
+func judge(r *record.Record, name, of string, gelled, bonded time.Time, window time.Duration, resin string, plies []int) (f Finding, ground *record.Preparation) {
+	f = Finding{WindowPassed, demand, "", byWindow, rules.Clear, plies}
+	say := func(severity rules.Severity, format string, args ...any) (Finding, *record.Preparation) {
 		f.Severity, f.Found = severity, name+": "+fmt.Sprintf(format, args...)
-		return f
+		return f, nil
 	}
 	for i := range r.Preparations {
 		p := &r.Preparations[i]
 		if p.Struck || p.Onto != of || !p.Abraded.Value || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
 			continue
 		}
-		return f
+		return f, p
 	}
 	switch {
 	case bonded.IsZero():
@@ -186,7 +212,7 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 	case bonded.Sub(gelled) > window:
 		return say(rules.Break, "laid %s after the face gelled, the window of resin %s is %s, and no abrading is recorded between", span(bonded.Sub(gelled)), resin, span(window))
 	}
-	return f
+	return f, nil
 }
 
 // span prints a time in hours.

@@ -38,7 +38,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		choose = "What is held against what"
 		about  = "Moving around"
 	)
-	need := func() string { return c.NeedRecord("6") }
+	need := func() string { return c.NeedOwn("6") }
 	opens := func(o func() page.Overlay) func(keys.Event) { return func(keys.Event) { p.Open(o()) } }
 	enters := func(o func() page.Overlay) func(keys.Event) {
 		return func(keys.Event) { c.Named(p.Open, func() { p.Open(o()) }) }

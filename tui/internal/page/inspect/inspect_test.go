@@ -304,9 +304,9 @@ func TestFiles_chooseAndBegin(t *testing.T) {
 	g.Shows("against S-204 B Acid drain headers")
 	g.Press("6")
 	g.Shows("start a new record", "this schedule", "half-written")
-	g.Press("3")
+	g.Press("1") // it is not finished, and first
 	g.Says("recovered", "cut short")
-	g.Press("6", "1")
+	g.Press("6", "2")
 	g.Typed("K-402-8")
 	g.Shows("pipe-wound-acid-spool-record-1.toml")
 	g.Press(keys.Enter)
@@ -314,7 +314,7 @@ func TestFiles_chooseAndBegin(t *testing.T) {
 	if r := g.Records.Record(); r == nil || r.Now().Serial != "K-402-8" || r.Now().ScheduleSHA256 != g.Records.Sum() {
 		t.Errorf("begun: %+v", g.Records.Record())
 	}
-	g.Press("6", "1")
+	g.Press("6", "3")
 	g.Shows("record-2.toml")
 	g.Press(keys.Esc)
 	if !g.Press(keys.Esc) {

@@ -50,7 +50,7 @@ func (p *Page) compare() {
 	in := acceptance.Input{Report: now.report, Library: p.Desk.Doc.Library(), SHA256: now.sum,
 		Specification: demands, Levels: p.Desk.Doc.Levels(), Units: now.units}
 	if r != nil {
-		in.Record, in.SameSerial = r.Now(), p.records.SameSerial()
+		in.Record, in.SameSerial, in.Part = r.Now(), p.records.SameSerial(), p.records.PartOf(r.Now())
 	}
 	p.result = recorder.Compare(in, p.records.Fingerprints())
 	p.rows = p.rows[:0]

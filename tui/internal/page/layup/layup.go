@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
+	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -37,6 +38,8 @@ type Page struct {
 
 	bond  *record.Bond // told before the first ply onto a cured face, and recorded with it
 	about string       // what these are of
+
+	begun []recorder.Beside // records of it that lie here while none is open
 }
 
 // New makes the page on a desk with what lies beside the schedule.
@@ -92,6 +95,9 @@ func (p *Page) Settle() {
 	if what := p.records.What(); what != p.about {
 		p.forget()
 		p.about = what
+	}
+	if p.begun = nil; p.records.Record() == nil {
+		p.begun = p.records.Unfinished()
 	}
 	open := p.Over() != nil
 	if p.open && !open {

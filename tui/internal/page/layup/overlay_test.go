@@ -16,6 +16,21 @@ import (
 // openJob is the example job on the desk, with what is laid at joint J2.
 func openJob(t *testing.T, kind overlay.Kind) *rig {
 	t.Helper()
+	g := openTank(t)
+	o, err := overlay.Find(g.Desk.Doc.Job(), "", "J2", kind)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := g.Records.Turn(o); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	return g
+}
+
+// openTank is the example job on the desk.
+func openTank(t *testing.T) *rig {
+	t.Helper()
 	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml")
 	if err := os.WriteFile(g.Path("tank.toml"), schedules.ExampleJob(), 0o600); err != nil {
 		t.Fatal(err)
@@ -30,14 +45,6 @@ func openJob(t *testing.T, kind overlay.Kind) *rig {
 			t.Error(err)
 		}
 	})
-	o, err := overlay.Find(d.Job(), "", "J2", kind)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := g.Records.Turn(o); err != nil {
-		t.Fatal(err)
-	}
-	g.Page.Settle()
 	return g
 }
 

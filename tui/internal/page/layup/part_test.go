@@ -23,3 +23,107 @@ func TestRecord_namesThePartOfTheJob(t *testing.T) {
 		t.Errorf("another part: %q", why)
 	}
 }
+
+// On another part than the record's no ply gets into it, and no large type says which
+// one comes next: what is on the desk is another wall.
+func TestRecord_takesNoPlyOfAnotherPart(t *testing.T) {
+	g := openTank(t)
+	g.Desk.Doc.Turn(1)
+	g.Press("3", "1")
+	g.Typed("K-1", "")
+	path := g.Records.Record().Path()
+	g.Press("enter")
+	g.Typed("", "", "")
+	if n := len(g.Records.Record().Now().Laid); n != 1 {
+		t.Fatalf("%d laid: %q", n, g.Desk.Notice.Text)
+	}
+	g.Desk.Doc.Turn(2)
+	if err := g.Records.TurnBack(); err != nil || g.Records.Record() != nil {
+		t.Fatal("the record of another part stays open", err)
+	}
+	if err := g.Records.Open(path); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	if s := g.Screen(); !strings.Contains(s, "STOP: the record is of part shell-1, and shell-2 is on the desk") || strings.Contains(s, "LAY PLY") || strings.Contains(s, "1 of") {
+		t.Error(s)
+	}
+	for _, key := range []string{"enter", ".", "4", "5", "*"} {
+		g.Press(key)
+		if !g.Desk.Notice.Refusal || g.Desk.Notice.Text != "record of part shell-1: 3 opens another, the job page leads there" || g.Page.Over() != nil {
+			t.Errorf("%s: %q", key, g.Desk.Notice.Text)
+		}
+	}
+	g.Press("down")
+	if s := g.Screen(); strings.Contains(s, "LAID at") || strings.Contains(s, " of 5 laid") {
+		t.Errorf("what is laid of the other part counts here:\n%s", s)
+	}
+	if len(g.Records.Record().Entries()) != 1 {
+		t.Error("something was recorded")
+	}
+}
+
+// Whoever comes back to a part whose lay-up was begun is told so in place of ply 1,
+// and goes on by 3 and Enter.
+func TestRecord_isGoneOnWithBeforeAnotherIsBegun(t *testing.T) {
+	g := openTank(t)
+	g.Desk.Doc.Turn(1)
+	g.Press("3", "1")
+	g.Typed("K-1", "")
+	path := g.Records.Record().Path()
+	g.Press("enter")
+	g.Typed("", "", "")
+	// Another part on the desk, and back.
+	g.Desk.Doc.Turn(2)
+	if err := g.Records.TurnBack(); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	if s := g.Screen(); !strings.Contains(s, "LAY PLY 1") || strings.Contains(s, "BEGUN") {
+		t.Errorf("a part of which there is no record:\n%s", s)
+	}
+	g.Desk.Doc.Turn(1)
+	if err := g.Records.TurnBack(); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	s := g.Screen()
+	for _, want := range []string{"LAY-UP WAS BEGUN", "tank-shell-1-record-1.toml, serial K-1, 1 of ", "3 Enter goes on with it"} {
+		if !strings.Contains(s, want) {
+			t.Errorf("%q is not on\n%s", want, s)
+		}
+	}
+	if strings.Contains(s, "LAY PLY 1") {
+		t.Error("it begins anew")
+	}
+	if g.Press("enter"); !g.Desk.Notice.Refusal || g.Desk.Notice.Text != "no record is open: 3 Enter goes on with tank-shell-1-record-1.toml" {
+		t.Errorf("%q", g.Desk.Notice.Text)
+	}
+	g.Press("down")
+	if s := g.Screen(); strings.Contains(s, "LAY-UP WAS BEGUN") {
+		t.Errorf("plies cannot be looked at:\n%s", s)
+	}
+	if g.Press("3", "enter"); g.Records.Record() == nil || g.Records.Record().Path() != path || g.Page.next() != 2 {
+		t.Fatalf("ply %d, %q", g.Page.next(), g.Desk.Notice.Text)
+	}
+	// While it is open too Enter begins no other one.
+	if g.Press("3", "enter"); g.Page.Over() != nil || g.Records.Record().Path() != path {
+		t.Errorf("%q", g.Desk.Notice.Text)
+	}
+}
+
+// A record is begun without a serial number once that was said, and can never be
+// given one: its head is sealed.
+func TestRecord_isBegunWithoutASerialNumberWhereThatIsMeant(t *testing.T) {
+	g := openTank(t)
+	g.Press("3", "1", "enter")
+	if !g.Desk.Notice.Refusal || !strings.Contains(g.Desk.Notice.Text, "without a serial number it stays incomplete") {
+		t.Errorf("%q", g.Desk.Notice.Text)
+	}
+	if g.Press("enter", "enter"); g.Records.Record() == nil || !strings.Contains(g.Desk.Notice.Text, "without a serial number") {
+		t.Errorf("%q", g.Desk.Notice.Text)
+	}
+	if g.Records.Record().Now().Serial != "" {
+		t.Error("it has one")
+	}
+}

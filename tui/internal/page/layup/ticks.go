@@ -3,6 +3,7 @@ package layup
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,7 +25,7 @@ func (p *Page) total() int { return p.analysis().Total.Plies }
 // laid is the last tick of every ply that counts.
 func (p *Page) laid() map[int]*record.Laid {
 	r := p.records.Record()
-	if r == nil {
+	if r == nil || p.records.OfAnother() != "" { // of another part it says nothing of this one
 		return nil
 	}
 	ticked := make(map[int]*record.Laid, len(r.Now().Laid))
@@ -73,11 +74,11 @@ func (p *Page) canBench() string {
 }
 
 func (p *Page) needRecord() string {
-	if why := p.records.NeedRecord("3"); why != "" {
-		return why
+	if p.records.Record() == nil && len(p.begun) > 0 {
+		return "no record is open: 3 Enter goes on with " + filepath.Base(p.begun[0].Path)
 	}
-	if p.records.CanTakeUp("3") == "" {
-		return "the record is of another schedule or revision: 0 on the inspect page takes this one up"
+	if why := p.records.NeedThis("3"); why != "" {
+		return why
 	}
 	return p.needPlies()
 }

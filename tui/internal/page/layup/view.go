@@ -36,7 +36,7 @@ func (p *Page) Lines() []string {
 		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title}))
 		return draw.FitLines(append(lines, o.Lines()...), w, h)
 	}
-	if p.records.NoPlies() != "" {
+	if p.records.NoPlies() != "" || p.instead(w) != nil {
 		return draw.FitLines(lines, w, h)
 	}
 	said, look := p.measured().line(t, p.Desk.Units())
@@ -77,6 +77,9 @@ func (p *Page) above(w int) []string {
 		}
 		return lines
 	}
+	if other := p.instead(w); other != nil {
+		return append(lines, other...)
+	}
 	return append(lines, p.big(w)...)
 }
 
@@ -92,7 +95,14 @@ func (p *Page) head(w int) string {
 	}
 	if p.records.Record() == nil {
 		line = what + line
-		return line + t.Dim.Render(draw.Cut(": 3 opens or starts one, then Enter records each ply", max(0, w-len(line)-1)))
+		how := ": 3 opens or starts one, then Enter records each ply"
+		if len(p.begun) > 0 {
+			how = " is open: 3 Enter goes on with the one that was begun"
+		}
+		return line + t.Dim.Render(draw.Cut(how, max(0, w-draw.Width(line)-1)))
+	}
+	if p.records.OfAnother() != "" {
+		return draw.Cut(what+line, w)
 	}
 	done := fmt.Sprintf(" %d of %d laid", len(p.laid()), p.total())
 	if l := p.lastTick(); l != nil {

@@ -1,6 +1,7 @@
 package records
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -56,6 +58,7 @@ func (c *Case) TurnBack() error {
 
 func (c *Case) closeAnothers() error {
 	if r := c.files.Record(); r != nil && c.ofAnother(r.Now()) != "" {
+		c.beside = beside{}
 		return c.files.CloseRecord()
 	}
 	return nil
@@ -180,18 +183,24 @@ func (c *Case) head() *record.Record {
 // one strap.
 func (c *Case) ofAnother(r *record.Record) string {
 	if c.part() == "" {
-		return ""
-	}
-	if o := c.Overlay(); o != nil {
-		if r.Joint == o.Of && (r.Overlay == o.Kind || r.Overlay == overlay.None && r.Joint != "") && (r.Joint != "" || r.Part == o.Part) {
+		if c.isOf(r) {
 			return ""
 		}
 		return r.What()
 	}
-	if r.OfOverlay() || r.Part != c.part() {
-		return r.What()
+	if o := c.Overlay(); o != nil {
+		return acceptance.OfAnother(r, c.PartOf(r), &o.Overlay)
 	}
-	return ""
+	return acceptance.OfAnother(r, c.PartOf(r), nil)
+}
+
+// PartOf is the id of the part that a record has to be of, "" where it need not name
+// one: the desk has a schedule, or a job of one part.
+func (c *Case) PartOf(r *record.Record) string {
+	if j := c.desk.Doc.Job(); r.What() == "" && j != nil && len(j.Parts) == 1 {
+		return ""
+	}
+	return c.part()
 }
 
 // stem is how the name of a new record's file begins: the job, the part, the joint,
@@ -211,7 +220,48 @@ func (c *Case) stem(file string) string {
 // foreign says that a record is of something else of the job.
 func (c *Case) foreign(r *record.Record) string {
 	if of := c.ofAnother(r); of != "" {
-		return fmt.Sprintf("the record is of %s, and %s is on the desk", of, strings.TrimPrefix(c.What(), "part "))
+		return fmt.Sprintf("the record is of %s, and %s is on the desk", of, cmp.Or(strings.TrimPrefix(c.What(), "part "), "a schedule alone"))
 	}
 	return ""
+}
+
+// NeedOwn says why nothing can be recorded of what is laid up and inspected now: no
+// record is open, or one of something else of the job. What is measured or laid of
+// one part never gets into the record of another. key is the one that opens a record.
+func (c *Case) NeedOwn(key string) string {
+	if why := c.NeedRecord(key); why != "" {
+		return why
+	}
+	switch of := c.OfAnother(); {
+	case of == "":
+		return ""
+	case c.part() == "":
+		return "record of " + of + ": " + key + " opens another, its job has to be opened first"
+	default:
+		return "record of " + of + ": " + key + " opens another, the job page leads there"
+	}
+}
+
+// OfAnother names what the open record is of where that is something else of a job
+// than what is laid up and inspected now.
+func (c *Case) OfAnother() string {
+	if r := c.files.Record(); r != nil {
+		return c.ofAnother(r.Now())
+	}
+	return ""
+}
+
+// NeedThis says why no ply can be recorded: beside that of NeedOwn, the record is of
+// another schedule than the one on the desk.
+func (c *Case) NeedThis(key string) string {
+	if why := c.NeedOwn(key); why != "" {
+		return why
+	}
+	switch {
+	case c.isOf(c.files.Record().Now()):
+		return ""
+	case c.desk.Doc.Dirty():
+		return "the record is of the saved schedule: s saves, 0 on the inspect page takes it up"
+	}
+	return "the record is of another revision: 0 on the inspect page takes this one up"
 }

@@ -6,8 +6,8 @@ package records
 import (
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -41,8 +41,9 @@ type Case struct {
 	report *rules.Report // the fingerprints are of its schedule
 	prints schedules.Fingerprints
 
-	over over
-	wall wall
+	over   over
+	wall   wall
+	beside beside
 }
 
 // New makes an empty case. A nil clock is the machine's.
@@ -144,7 +145,7 @@ func (c *Case) Reset() {
 	if c.desk.Doc.Path() == c.path {
 		return
 	}
-	c.over = over{}
+	c.over, c.beside = over{}, beside{}
 	if err := c.files.Close(); err != nil {
 		c.desk.Refuse(err.Error())
 	}
@@ -193,12 +194,10 @@ func (c *Case) part() string {
 // CanTakeUp says why lay-up cannot go on to the schedule on the desk as another
 // revision of the record's, "" when it can.
 func (c *Case) CanTakeUp(key string) string {
-	switch r := c.files.Record(); {
-	case r == nil:
-		return c.NeedRecord(key)
-	case r.Held() != nil:
-		return c.NeedRecord(key)
-	case c.isOf(r.Now()):
+	if why := c.NeedOwn(key); why != "" {
+		return why
+	}
+	if c.isOf(c.files.Record().Now()) {
 		return "the record is of the schedule on the desk"
 	}
 	return c.cannotBegin()
@@ -310,17 +309,25 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 	if what := c.What(); what != "" {
 		of = what
 	}
-	f := &page.Files{Head: "which record?", First: []page.Item{{Name: "start a new record", Note: "of " + of, Why: c.cannotBegin()}}}
+	// What was begun and is not finished comes first: Enter goes on with it.
+	c.beside = beside{}
+	begun := c.Unfinished()
+	f := &page.Files{Head: "which record?"}
+	for i := range begun {
+		b := &begun[i]
+		f.First = append(f.First, page.Item{Name: filepath.Base(b.Path), Note: about(b.Record, b.Torn), Word: "go on", Look: c.desk.Theme.Good})
+	}
+	f.First = append(f.First, page.Item{Name: "start a new record", Note: "of " + of, Why: c.cannotBegin()})
 	f.Look = func(name string, text []byte) (page.Item, bool) {
+		if slices.ContainsFunc(begun, func(b recorder.Beside) bool { return b.Path == name }) {
+			return page.Item{}, false
+		}
 		o := unshelved.Open(name, text, "")
 		r := o.Record
 		if r == nil {
 			return page.Item{Why: o.Why()}, o.Kind == schedules.Record
 		}
-		e := page.Item{Note: about(r), Word: "another schedule", Look: c.desk.Theme.Warning}
-		if o.Torn != "" {
-			e.Note += " · last entry half-written"
-		}
+		e := page.Item{Note: about(r, o.Torn), Word: "another schedule", Look: c.desk.Theme.Warning}
 		switch other := c.ofAnother(r); {
 		case c.isOf(r) && other == "":
 			e.Word, e.Look = "this schedule", c.desk.Theme.Good
@@ -330,7 +337,10 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 		return e, true
 	}
 	f.Take = func(path string, first int) error {
-		if path == "" {
+		switch {
+		case path == "" && first < len(begun):
+			path = begun[first].Path
+		case path == "":
 			open(c.begin())
 			return nil
 		}
@@ -360,7 +370,7 @@ func (c *Case) said(what string) {
 	c.desk.Say(what)
 }
 
-func about(r *record.Record) string {
+func about(r *record.Record, torn string) string {
 	n := len(r.Entries())
 	s := strconv.Itoa(n) + " entries"
 	if n == 1 {
@@ -372,76 +382,10 @@ func about(r *record.Record) string {
 	if what := r.What(); what != "" {
 		s = what + ", " + s
 	}
+	if torn != "" {
+		s += " · last entry half-written"
+	}
 	return s
-}
-
-// cannotBegin says why no record can be begun: one belongs to the bytes of a file.
-func (c *Case) cannotBegin() string {
-	d := c.desk.Doc
-	switch {
-	case c.NoPlies() != "" && c.Overlay() != nil: // a part is inspected all the same
-		return c.NoPlies()
-	case d.Path() == "":
-		return "a record is of a schedule's file, and this schedule has none yet: s saves it"
-	case d.Dirty():
-		return "a record is of the saved schedule: s saves it first"
-	}
-	return ""
-}
-
-// begin asks for the serial number and the name of a new record's file.
-func (c *Case) begin() page.Overlay {
-	serial := &page.Field{Label: "serial number", Hint: "of the part, as marked on it"}
-	head := "start a record"
-	if o := c.Overlay(); o != nil {
-		serial.Hint, head = "of the equipment, as marked on it", head+" of "+o.Name()
-	}
-	name := &page.Field{Label: "record's file", Text: c.proposal(), Hint: "beside the schedule"}
-	return &page.Form{Head: head, Fields: []*page.Field{serial, name}, Take: func() error {
-		path, err := c.pathOf(name.Text)
-		if err != nil {
-			return err
-		}
-		if why := c.cannotBegin(); why != "" {
-			return errors.New(why)
-		}
-		d := c.desk.Doc
-		c.path = d.Path()
-		r := c.head()
-		r.Schedule, r.Serial = filepath.Base(d.Path()), strings.TrimSpace(serial.Text)
-		if err = c.files.Begin(path, r); err != nil {
-			return err
-		}
-		c.twins = recorder.SameSerial(path, r)
-		c.said("begun " + filepath.Base(path))
-		return nil
-	}}
-}
-
-func (c *Case) pathOf(name string) (string, error) {
-	name = strings.TrimSpace(name)
-	if name == "" {
-		return "", errors.New("a file name is needed")
-	}
-	if filepath.Ext(name) != store.Extension {
-		name += store.Extension
-	}
-	if filepath.Base(name) == name {
-		name = filepath.Join(c.folder(), name)
-	}
-	return name, nil
-}
-
-// proposal is the first free name beside the schedule.
-func (c *Case) proposal() string {
-	stem := c.stem(strings.TrimSuffix(filepath.Base(c.desk.Doc.Path()), store.Extension))
-	for n := 1; n < 10_000; n++ {
-		name := stem + "-record-" + strconv.Itoa(n) + store.Extension
-		if _, err := os.Lstat(filepath.Join(c.folder(), name)); errors.Is(err, os.ErrNotExist) {
-			return name
-		}
-	}
-	return ""
 }
 
 // RecordLine names the open record in a few words.

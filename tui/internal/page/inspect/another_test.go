@@ -1,0 +1,137 @@
+package inspect
+
+import (
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules/recorder"
+	"frp/veilwright/schedules/shop"
+)
+
+// ofShell1 is the job with shell-2 on the desk and a record of shell-1 open.
+func ofShell1(t *testing.T) *rig {
+	t.Helper()
+	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml", demands)
+	g.Desk.Doc.Turn(1)
+	g.Press("6", "1")
+	g.Typed("T-1", "")
+	path := g.Records.Record().Path()
+	g.Desk.Doc.Turn(2)
+	if err := g.Records.TurnBack(); err != nil {
+		t.Fatal(err)
+	}
+	if err := g.Records.Open(path); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	return g
+}
+
+// schedule is the line on what the record is of.
+func schedule(t *testing.T, r *acceptance.Result) acceptance.Line {
+	t.Helper()
+	for _, l := range r.Lines {
+		if l.Key == "record.schedule" {
+			return l
+		}
+	}
+	t.Fatal("no line says of what the record is")
+	return acceptance.Line{}
+}
+
+// Nothing that is seen or decided of one part gets into the record of another, nor
+// is a record of the one taken up for the other.
+func TestAnother_partTakesNoEntry(t *testing.T) {
+	g := ofShell1(t)
+	for _, key := range []string{"0", "1", "2", "3", "8"} {
+		g.Press(key)
+		if want := "record of part shell-1: 6 opens another, the job page leads there"; !g.Desk.Notice.Refusal || g.Desk.Notice.Text != want || g.Page.Over() != nil {
+			t.Errorf("%s: %q", key, g.Desk.Notice.Text)
+		}
+	}
+	if l := schedule(t, g.Page.result); l.Verdict != acceptance.Fails || l.Found != "the record is of part shell-1" {
+		t.Errorf("%+v", l)
+	}
+	if v := g.Page.result.Part; v != acceptance.NotInspected { // begun, and nothing in it yet
+		t.Error(v)
+	}
+	g.Desk.Doc.Turn(1)
+	g.Page.Settle()
+	if l := schedule(t, g.Page.result); l.Verdict != acceptance.Meets {
+		t.Errorf("on its own part: %+v", l)
+	}
+}
+
+// A record that was taken up for another part, as it once could be, is one of neither:
+// page and command line agree on that.
+func TestAnother_partThatARecordWasTakenUpFor(t *testing.T) {
+	g := ofShell1(t)
+	x := &record.Revision{Entry: g.Records.By(), Schedule: "bleach-day-tank.toml", Fingerprint: g.Records.Fingerprints().Schedule, From: 1, Why: "a mistake"}
+	if err := g.Records.Record().Append(x); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	if l := schedule(t, g.Page.result); l.Verdict != acceptance.Fails || l.Found != "the record is of part shell-1" {
+		t.Errorf("on the other part: %+v", l)
+	}
+	g.Shows("✗ the record is of part shell-1, and shell-2 is on the desk")
+	books := shop.New(shop.Options{NoBook: true})
+	built := books.Read(g.Records.Record().Path())
+	h := recorder.Hold(books.Read(g.Path("bleach-day-tank.toml")).Of(built.Record), books.Read(g.Path("acid-drain.toml")), built, rules.Options{})
+	if l := schedule(t, h.Result); l.Verdict != acceptance.Fails {
+		t.Errorf("the command line: %+v", l)
+	}
+	// On its own part it is taken up again.
+	g.Desk.Doc.Turn(1)
+	if why := g.Records.CanTakeUp("6"); why != "" {
+		t.Error(why)
+	}
+}
+
+// So it is with what is laid at joints: a record of one strap takes nothing of the
+// wall on the desk, nor of another strap.
+func TestAnother_strapTakesNoEntry(t *testing.T) {
+	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml")
+	at := overlay.At(g.Desk.Doc.Job(), laminate.Ref{Kind: laminate.RefJoint})
+	wall := &record.Record{Part: "shell-1"}
+	strap := &record.Record{Part: at[1].Part, Joint: at[1].Of, Overlay: at[1].Kind}
+	for _, c := range []struct {
+		r    *record.Record
+		part string
+		o    *overlay.Overlay
+		want string
+	}{
+		{wall, "shell-1", nil, ""}, {wall, "shell-2", nil, "part shell-1"}, {wall, "shell-1", &at[1], "part shell-1"},
+		{strap, "shell-1", &at[1], ""}, {strap, "shell-1", nil, "joint J1, strap"}, {strap, "shell-1", &at[0], "joint J1, strap"},
+		{&record.Record{}, "shell-1", nil, "a schedule alone"}, {&record.Record{}, "", nil, ""}, {wall, "", nil, ""},
+	} {
+		if got := acceptance.OfAnother(c.r, c.part, c.o); got != c.want {
+			t.Errorf("%s beside %q %v: %q, want %q", c.r.What(), c.part, c.o, got, c.want)
+		}
+	}
+	if err := g.Records.Turn(at[1]); err != nil {
+		t.Fatal(err)
+	}
+	g.Press("6", "1")
+	g.Typed("T-1", "")
+	if why := g.Records.NeedOwn("6"); why != "" {
+		t.Fatal(why)
+	}
+	path := g.Records.Record().Path()
+	if err := g.Records.TurnBack(); err != nil {
+		t.Fatal(err)
+	}
+	// It is on the desk again where its record is opened; of the wall it is none.
+	g.Press("6")
+	if s := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(s, "1 start a new record") {
+		t.Errorf("a strap's record is gone on with for the wall:\n%s", s)
+	}
+	if err := g.Records.Open(path); err != nil || g.Records.NeedOwn("6") != "" {
+		t.Error(err, g.Records.NeedOwn("6"))
+	}
+}

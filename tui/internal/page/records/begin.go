@@ -1,0 +1,94 @@
+package records
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"frp/veilwright/schedules/recorder"
+	"frp/veilwright/schedules/store"
+	"frp/veilwright/tui/internal/page"
+)
+
+// cannotBegin says why no record can be begun: one belongs to the bytes of a file.
+func (c *Case) cannotBegin() string {
+	d := c.desk.Doc
+	switch {
+	case c.NoPlies() != "" && c.Overlay() != nil: // a part is inspected all the same
+		return c.NoPlies()
+	case d.Path() == "":
+		return "a record is of a schedule's file, and this schedule has none yet: s saves it"
+	case d.Dirty():
+		return "a record is of the saved schedule: s saves it first"
+	}
+	return ""
+}
+
+// begin asks for the serial number and the name of a new record's file.
+func (c *Case) begin() page.Overlay {
+	serial := &page.Field{Label: "serial number", Hint: "of the part, as marked on it"}
+	head := "start a record"
+	if o := c.Overlay(); o != nil {
+		serial.Hint, head = "of the equipment, as marked on it", head+" of "+o.Name()
+	}
+	name := &page.Field{Label: "record's file", Text: c.proposal(), Hint: "beside the schedule"}
+	asked := false
+	return &page.Form{Head: head, Fields: []*page.Field{serial, name}, Check: func(i int) error {
+		// The head of a record stands for good: what is left out here comes in no more.
+		if i == 0 && strings.TrimSpace(serial.Text) == "" && !asked {
+			asked = true
+			return errors.New("without a serial number it stays incomplete for good; Enter begins it so")
+		}
+		return nil
+	}, Take: func() error {
+		path, err := c.pathOf(name.Text)
+		if err != nil {
+			return err
+		}
+		if why := c.cannotBegin(); why != "" {
+			return errors.New(why)
+		}
+		d := c.desk.Doc
+		c.path = d.Path()
+		r := c.head()
+		r.Schedule, r.Serial = filepath.Base(d.Path()), strings.TrimSpace(serial.Text)
+		if err = c.files.Begin(path, r); err != nil {
+			return err
+		}
+		c.twins = recorder.SameSerial(path, r)
+		said := "begun " + filepath.Base(path)
+		if r.Serial == "" {
+			said += ", without a serial number"
+		}
+		c.said(said)
+		return nil
+	}}
+}
+
+func (c *Case) pathOf(name string) (string, error) {
+	name = strings.TrimSpace(name)
+	if name == "" {
+		return "", errors.New("a file name is needed")
+	}
+	if filepath.Ext(name) != store.Extension {
+		name += store.Extension
+	}
+	if filepath.Base(name) == name {
+		name = filepath.Join(c.folder(), name)
+	}
+	return name, nil
+}
+
+// proposal is the first free name beside the schedule.
+func (c *Case) proposal() string {
+	stem := c.stem(strings.TrimSuffix(filepath.Base(c.desk.Doc.Path()), store.Extension))
+	for n := 1; n < 10_000; n++ {
+		name := stem + "-record-" + strconv.Itoa(n) + store.Extension
+		if _, err := os.Lstat(filepath.Join(c.folder(), name)); errors.Is(err, os.ErrNotExist) {
+			return name
+		}
+	}
+	return ""
+}
