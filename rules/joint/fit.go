@@ -41,8 +41,8 @@ var BoltedPartUnplaced = &rules.Rule{
 	},
 }
 
-// FlangeUnnamed notes what a nozzle ends in.
-var FlangeUnnamed = &rules.Rule{
+// NozzleEndUnstated notes what a nozzle ends in.
+var NozzleEndUnstated = &rules.Rule{
 	ID: "nozzle-end-unstated", Family: family, Title: "What a nozzle ends in is not stated",
 	Why: "A nozzle ends in a flange, whose size, class and face have to suit it and whose barrier is that of the bore, or it ends plain. " +
 		"Where no flange is named none of that is looked at, and none of it is in the takeoff.",
@@ -95,9 +95,10 @@ var OpeningOffPart = &rules.Rule{
 	ID: "opening-off-part", Family: family, Title: "An opening runs off its part",
 	Why: "A hole that is cut across the end of a part goes through the joint there: it takes away the strap that holds two parts together and the seal over their edges. " +
 		"A pad that runs into a strap is laid on another laminate than it was figured for.",
-	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When:     "the cut reaches past the end of a course, pipe or duct, or past the rim of a head, bottom or cover: break; its pad does, or reaches the strap of a joint there: warning",
-	Basis:    "arithmetic",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When: "the cut reaches past the end of a course, pipe or duct, or past the rim of a head, bottom or cover: break; its pad does, or reaches the strap of a joint there: warning; " +
+		"its height or offset, or the size of the part, is not stated: incomplete",
+	Basis: "arithmetic",
 	Job: func(p *rules.JobPass) {
 		straps := strapsAt(p)
 		each(func(p *rules.JobPass, x *opening) { x.offPart(p, straps[x.on]) })(p)
@@ -122,10 +123,15 @@ func (x *opening) offPart(p *rules.JobPass, straps [2]float64) {
 	if !x.Cut().Given() {
 		return // opening-large says so
 	}
-	cut, pad := x.Cut().SI()/2, x.PadDiameter.SI()/2
+	cut, pad, missing := x.Cut().SI()/2, x.PadDiameter.SI()/2, ""
 	switch form := p.Job.Parts[x.on].Form; form {
 	case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
-		if x.Height.Given() && part.Length.Given() {
+		switch {
+		case !x.Height.Given():
+			missing = "its height is not stated (height)"
+		case !part.Length.Given():
+			missing = "how long part " + x.On + " is is not stated (length)"
+		default:
 			x.along(p, part.Length.SI(), cut, pad, straps)
 		}
 	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover:
@@ -133,11 +139,19 @@ func (x *opening) offPart(p *rules.JobPass, straps [2]float64) {
 		if form == laminate.Cover && part.BoltCircle.Given() {
 			across = part.BoltCircle
 		}
-		if x.Offset.Given() && across.Given() && thinner(across.SI()/2, x.Offset.SI()+cut) {
+		switch {
+		case !x.Offset.Given():
+			missing = "how far it is from the axis is not stated (offset; 0 in the middle)"
+		case !across.Given():
+			missing = "how wide part " + x.On + " is is not stated"
+		case thinner(across.SI()/2, x.Offset.SI()+cut):
 			m, n := p.Units.Pair(x.Offset.SI()+cut, across.SI()/2, quantity.Size)
 			p.Report(rules.Break, x.at("offset"), "", "nozzle %s: its opening reaches %s from the axis, and part %s ends at %s", x.ID, m, x.On, n)
 		}
 	default:
+	}
+	if missing != "" {
+		p.Report(rules.Incomplete, x.at(""), "", "nozzle %s: whether its opening lies on part %s is not known: %s", x.ID, x.On, missing)
 	}
 }
 
@@ -198,6 +212,31 @@ var NeckThin = &rules.Rule{
 			p.Report(rules.Break, x.at("neck"), "", "nozzle %s: its neck, laminate %s, as a pipe of %s, %s: %s fails: %s", x.ID, x.Neck, of, p.Units.Figure(class.SI(), quantity.Stress), c.Title(), c.Compared(p.Units))
 		case r.Answer() == wall.Incomplete:
 			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, c.Title(), c.Reason)
+		}
+	}),
+}
+
+// OutsideOverlayThin asks for what holds the neck outside.
+var OutsideOverlayThin = &rules.Rule{
+	ID: "outside-overlay-thin", Family: family, Title: "What is laid outside over neck and part is thin",
+	Why: "The overlay outside runs up the neck and out onto the part, and is all that ties the one to the other from there: it bears what blows the neck out and what bends it. " +
+		"Its structure is at least that of the neck, or the nozzle breaks off where it is joined.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "the structure of installation_outside is thinner than that of the neck; incomplete where it is not named, has no ply, or a thickness is not known",
+	Basis:    rules.CommonPractice,
+	Job: each(func(p *rules.JobPass, x *opening) {
+		a, neck := p.Analysis(x.InstallationOutside), p.Analysis(x.Neck)
+		switch {
+		case a == nil || len(a.Rows) == 0:
+			p.Report(rules.Incomplete, x.at("installation_outside"), "", "nozzle %s: no laminate is laid outside over neck and part, and what ties them cannot be determined (installation_outside)", x.ID)
+		case neck == nil || !neck.Total.ThicknessKnown: // neck-barrier-thin and neck-thin say so
+		case !a.Total.ThicknessKnown:
+			p.Report(rules.Incomplete, x.at("installation_outside"), "", "nozzle %s: whether what is laid outside is as thick as the neck cannot be determined: a thickness is not known", x.ID)
+		default:
+			if has, needs := a.Zones[laminate.StructuralLayer].Thickness, neck.Zones[laminate.StructuralLayer].Thickness; thinner(has, needs) {
+				m, n := p.Units.Pair(has, needs, quantity.Thickness)
+				p.Report(rules.Break, x.at("installation_outside"), "", "nozzle %s: the structure of what is laid outside is %s, that of its neck %s", x.ID, m, n)
+			}
 		}
 	}),
 }

@@ -179,6 +179,17 @@ var cases = []jobCase{
 	}, []string{"break nozzle-parts-differ"}, "its cover c of 4 in"},
 	{"a class above its flange's", func(j *laminate.Job) { flanged(j); j.Parts[2].PressureClass = psi(40) }, []string{"warning nozzle-parts-differ"}, "its flange f of 40"},
 	{"no room for the flange", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break nozzle-parts-differ"}, "alone is 0.5 in thick"},
+	{"nothing laid outside", func(j *laminate.Job) { j.Nozzles[0].InstallationOutside = "" }, []string{"incomplete outside-overlay-thin"}, "what ties them cannot be determined"},
+	{"little laid outside", func(j *laminate.Job) {
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "thin", Plies: slices.Clone(j.Laminates[1].Plies)})
+		j.Laminates[3].Plies[0].Count, j.Nozzles[0].InstallationOutside = 1, "thin"
+	}, []string{"break outside-overlay-thin"}, "is 43.4 mil, that of its neck 122.1 mil"},
+	{"laid outside of nobody knows what", func(j *laminate.Job) {
+		j.Materials = append(j.Materials, laminate.Material{ID: "rag", Form: laminate.ChoppedMat})
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "rags", Plies: slices.Clone(j.Laminates[1].Plies)})
+		j.Laminates[3].Plies[0].Material, j.Nozzles[0].InstallationOutside = "rag", "rags"
+	}, []string{"incomplete outside-overlay-thin"}, "a thickness is not known"},
+	{"on a part of no length", func(j *laminate.Job) { j.Parts[0].Length = quantity.Length{} }, []string{"incomplete opening-off-part"}, "how long part a is"},
 	{"over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(0.9) }, []string{"break opening-off-part"}, "runs over the bottom of part a"},
 	{"over the top", func(j *laminate.Job) { j.Nozzles[0].Height = inches(119.1) }, []string{"break opening-off-part"}, "runs over the top of part a"},
 	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning opening-off-part"}, "its pad runs over the bottom of part a"},

@@ -103,7 +103,11 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 	if known != nil {
 		said := strings.Join(known, ", ")
 		if lacks != nil {
-			said += "; " + rules.Join(lacks, "and") + map[bool]string{true: " is", false: " are"}[len(lacks) == 1] + " not recorded"
+			is := " is"
+			if len(lacks) > 1 {
+				is = " are"
+			}
+			said += "; " + rules.Join(lacks, "and") + is + " not recorded"
 		}
 		list = append(list, Finding{WindowPassed, demand, said, byWindow, rules.Clear, nil})
 	}
