@@ -2,6 +2,7 @@ package edit
 
 import (
 	"fmt"
+	"strings"
 
 	"frp/veilwright/laminate"
 )
@@ -28,16 +29,17 @@ func LaminateNames(j *laminate.Job, visit func(id *string, at laminate.Ref)) {
 }
 
 // partNames visits each place that names a part.
-func partNames(j *laminate.Job, visit func(id *string)) {
+func partNames(j *laminate.Job, visit func(id *string, at laminate.Ref)) {
 	for i := range j.Joints {
-		visit(&j.Joints[i].Between[0])
-		visit(&j.Joints[i].Between[1])
+		at := laminate.Ref{Kind: laminate.RefJoint, Index: i}
+		visit(&j.Joints[i].Between[0], at)
+		visit(&j.Joints[i].Between[1], at)
 	}
 	for i := range j.Nozzles {
-		n := &j.Nozzles[i]
-		visit(&n.On)
-		visit(&n.Flange)
-		visit(&n.Cover)
+		n, at := &j.Nozzles[i], laminate.Ref{Kind: laminate.RefNozzle, Index: i}
+		for _, id := range []*string{&n.On, &n.Flange, &n.Cover} {
+			visit(id, at)
+		}
 	}
 }
 
@@ -56,13 +58,13 @@ func Rename(at laminate.Ref, id string) JobEdit {
 		}
 		was := *own
 		*own = id
-		follow := func(name *string) {
+		follow := func(name *string, _ laminate.Ref) {
 			if *name == was && was != "" {
 				*name = id
 			}
 		}
 		if at.Kind == laminate.RefLaminate {
-			LaminateNames(n, func(name *string, _ laminate.Ref) { follow(name) })
+			LaminateNames(n, follow)
 		} else {
 			partNames(n, follow)
 		}
@@ -95,19 +97,39 @@ func RemoveLaminate(i int) JobEdit {
 		if i < 0 || i >= len(j.Laminates) {
 			return nil, fmt.Errorf("there is no laminate %d", i+1)
 		}
-		id, by := j.Laminates[i].ID, ""
-		LaminateNames(j, func(name *string, at laminate.Ref) {
-			if *name == id && by == "" {
-				by = whose(j, at)
-			}
-		})
-		if by != "" {
-			return nil, fmt.Errorf("laminate %s is named by %s: take it out there first", id, by)
+		id := j.Laminates[i].ID
+		if by := UsedBy(j, id); by != nil {
+			return nil, stays("laminate "+id, by)
 		}
 		n := j.Clone()
 		n.Laminates = append(n.Laminates[:i], n.Laminates[i+1:]...)
 		return Sound(j, n)
 	}}
+}
+
+// RemovePart takes out a part that no joint and no nozzle names.
+func RemovePart(i int) JobEdit {
+	at := laminate.Ref{Kind: laminate.RefJobPart, Index: i}
+	return JobEdit{Label: "took out a part", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+		if i < 0 || i >= len(j.Parts) {
+			return nil, fmt.Errorf("there is no part %d", i+1)
+		}
+		id := j.Parts[i].ID
+		if by := named(j, id, partNames); by != nil {
+			return nil, stays("part "+id, by)
+		}
+		n := j.Clone()
+		n.Parts = append(n.Parts[:i], n.Parts[i+1:]...)
+		return Sound(j, n)
+	}}
+}
+
+// stays says that something is not taken out, and what has to go first.
+func stays(what string, by []string) error {
+	if len(by) == 1 {
+		return fmt.Errorf("%s stays: %s names it; state another there, or take that out first", what, by[0])
+	}
+	return fmt.Errorf("%s stays: %s name it; state others there, or take those out first", what, strings.Join(by, ", "))
 }
 
 // whose names the row of a place.
@@ -123,9 +145,12 @@ func whose(j *laminate.Job, at laminate.Ref) string {
 }
 
 // UsedBy names what names a laminate, each row once.
-func UsedBy(j *laminate.Job, id string) (list []string) {
-	LaminateNames(j, func(name *string, at laminate.Ref) {
-		if *name != id {
+func UsedBy(j *laminate.Job, id string) []string { return named(j, id, LaminateNames) }
+
+// named lists the rows that a visit finds to name an id, each once.
+func named(j *laminate.Job, id string, visit func(*laminate.Job, func(*string, laminate.Ref))) (list []string) {
+	visit(j, func(name *string, at laminate.Ref) {
+		if *name != id || id == "" {
 			return
 		}
 		if of := whose(j, at); len(list) == 0 || list[len(list)-1] != of {

@@ -61,7 +61,7 @@ func TestLaminates_comeAndGo(t *testing.T) {
 	if _, err := edit.AddLaminate("a", "").Do(j); err == nil {
 		t.Error("a second one of an id was added")
 	}
-	if _, err := edit.RemoveLaminate(0).Do(n); err == nil || !strings.Contains(err.Error(), "is named by part p") {
+	if _, err := edit.RemoveLaminate(0).Do(n); err == nil || !strings.Contains(err.Error(), "laminate a stays: part p, joint j, nozzle n name it") {
 		t.Errorf("%v", err)
 	}
 	if gone, err := edit.RemoveLaminate(2).Do(n); err != nil || len(gone.Laminates) != 2 || len(n.Laminates) != 3 {
@@ -69,5 +69,27 @@ func TestLaminates_comeAndGo(t *testing.T) {
 	}
 	if by := edit.UsedBy(j, "a"); !slices.Equal(by, []string{"part p", "joint j", "nozzle n"}) {
 		t.Errorf("used by %v", by)
+	}
+}
+
+// What is named stays, and who names it is said: it was that no part has the id.
+func TestRemovePart_saysWhoNamesIt(t *testing.T) {
+	j := twoParts()
+	j.Joints = []laminate.Joint{{ID: "J1", Between: [2]string{"p", "q"}}}
+	j.Nozzles = []laminate.Nozzle{{ID: "N1", On: "p"}, {ID: "N2", On: "q", Flange: "p"}}
+	for i, want := range []string{"part p stays: joint J1, nozzle N1, nozzle N2 name it; ", "part q stays: joint J1, nozzle N2 name it; "} {
+		if _, err := edit.RemovePart(i).Do(j); err == nil || !strings.HasPrefix(err.Error(), want) {
+			t.Errorf("%v, want %q", err, want)
+		}
+	}
+	j.Joints, j.Nozzles = nil, j.Nozzles[:1]
+	if _, err := edit.RemovePart(0).Do(j); err == nil || !strings.HasPrefix(err.Error(), "part p stays: nozzle N1 names it; ") {
+		t.Error(err)
+	}
+	if n, err := edit.RemovePart(1).Do(j); err != nil || len(n.Parts) != 1 || n.Parts[0].ID != "p" || len(j.Parts) != 2 {
+		t.Errorf("%v %+v", err, n)
+	}
+	if _, err := edit.RemovePart(2).Do(j); err == nil {
+		t.Error("a part that is not there was taken out")
 	}
 }

@@ -60,7 +60,7 @@ func (r *Root) about() (at laminate.Ref) {
 	}
 	at = laminate.Ref{Kind: laminate.RefJobPart, Index: r.desk.Doc.Part()}
 	open := r.pages[r.at]
-	if p, ok := open.(page.Pointer); ok {
+	if p, ok := open.(page.Selector); ok {
 		at = p.Selects()
 	} else if open.Name() == "lay-up" || open.Name() == "inspect" {
 		if o := r.records.Overlay(); o != nil {

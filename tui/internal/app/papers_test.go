@@ -2,7 +2,6 @@ package app
 
 import (
 	"os"
-	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -11,11 +10,8 @@ import (
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
-	"frp/veilwright/schedules/editor"
 	"frp/veilwright/schedules/paper"
 	sheets "frp/veilwright/schedules/paper/forms"
-	"frp/veilwright/tui/internal/draw"
-	"frp/veilwright/tui/internal/tuitest"
 )
 
 func TestPapers_areWrittenBesideTheDocumentAndNeverOverOneUnasked(t *testing.T) {
@@ -66,25 +62,15 @@ func TestPapers_thatCannotBeWrittenSayWhy(t *testing.T) {
 
 // Of a job the papers are of the whole of it, as the command prints them.
 func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
-	dir := state(t)
-	path := filepath.Join(dir, "day-tank.toml")
-	if err := os.WriteFile(path, schedules.Examples(true), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	d, err := editor.Open(path, none)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := New(d, options(draw.Mono))
-	t.Cleanup(func() { _ = d.Close() })
-	tuitest.Start(t, r, 80, 24)
+	g := tank(t, schedules.ExampleJob(), 80, 24)
+	r := g.r
 	got := r.form(sheets.Named("route-sheet"), laminate.Ref{})
-	o := r.o.Shop.Read(path)
+	o := r.o.Shop.Read(r.Document().Path())
 	want := sheets.Named("route-sheet").Form(sheets.SubjectOf(o, stock.Stock{}, rules.Options{Units: o.Job.Units}))
 	if !reflect.DeepEqual(got.Sheet, want.Sheet) || got.Fingerprint != want.Fingerprint || got.State != want.State {
 		t.Errorf("the route sheet in the terminal is %+v and %d blocks, the command's %+v and %d", got.Frame, len(got.Sheet), want.Frame, len(want.Sheet))
 	}
-	g := (&rig{t, r}).press("k").shows("wrote day-tank-route-sheet.pdf")
+	g.press("k").shows("wrote tank-route-sheet.pdf")
 	g.press("k").shows("1 Laminate schedule, part manway-cover", "Lay-up sheet, whole job").press("end enter").press("enter enter").shows("revision 1 released").press("s")
 	if f := r.form(sheets.Named("route-sheet"), laminate.Ref{}); f.State != paper.Released || f.Date == "" {
 		t.Errorf("released it is %+v", f.Frame)
@@ -94,20 +80,10 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 // A paper is of what the page is about: on the bench of a part of the part, where a
 // joint is laid up of the joint.
 func TestPapers_ofAJobAreOfWhatThePageIsAbout(t *testing.T) {
-	path := filepath.Join(state(t), "day-tank.toml")
-	if err := os.WriteFile(path, schedules.Examples(true), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	d, err := editor.Open(path, none)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := New(d, options(draw.Mono))
-	t.Cleanup(func() { _ = d.Close() })
-	tuitest.Start(t, r, 80, 24)
-	g := &rig{t, r}
-	g.press("tab 1").press("k").shows("wrote day-tank-bottom-laminate-schedule.pdf")
-	g.press("tab 5").press("k").shows("wrote day-tank-bottom-lay-up-sheet.pdf")
+	g := tank(t, schedules.ExampleJob(), 80, 24)
+	r, d := g.r, g.r.Document()
+	g.press("tab 1").press("k").shows("wrote tank-bottom-laminate-schedule.pdf")
+	g.press("tab 5").press("k").shows("wrote tank-bottom-lay-up-sheet.pdf")
 	g.press("tab 8 end")
 	if at := r.about(); at != (laminate.Ref{}) {
 		t.Errorf("on the row of a laminate the papers are of %+v", at)
@@ -121,8 +97,8 @@ func TestPapers_ofAJobAreOfWhatThePageIsAbout(t *testing.T) {
 		t.Fatal("no joint was selected")
 	}
 	id := d.Job().Joints[r.about().Index].ID
-	g.press("k").shows("wrote day-tank-route-sheet.pdf")
-	g.press("k").shows("Laminate schedule, joint "+id, "Lay-up sheet, joint "+id).press("2").shows("wrote day-tank-" + id + "-lay-up-sheet.pdf")
+	g.press("k").shows("wrote tank-route-sheet.pdf")
+	g.press("k").shows("Laminate schedule, joint "+id, "Lay-up sheet, joint "+id).press("2").shows("wrote tank-" + id + "-lay-up-sheet.pdf")
 	// The strap is laid up: the sheet there is of its joint.
 	g.press("5").shows("lay up which?").press("1")
 	if o := g.r.records.Overlay(); o == nil || o.Of != id {

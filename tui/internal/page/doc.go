@@ -43,9 +43,9 @@ type Clicker interface {
 // leaves it the cells it needs, the wall stands beside it.
 type Alone interface{ Alone() (cells int) }
 
-// Pointer is a page on which one part, joint or nozzle of a job is selected, which
+// Selector is a page on which one part, joint or nozzle of a job is selected, which
 // its papers are of; of any other kind it has none.
-type Pointer interface{ Selects() laminate.Ref }
+type Selector interface{ Selects() laminate.Ref }
 
 // Rester is a page that leaves work for when keys pause.
 type Rester interface {

@@ -205,8 +205,7 @@ func (p *Job) form() {
 	p.Open(f)
 }
 
-// hint says what a key means, and how it is written where that is no matter of
-// course.
+// hint says what a key means; what is wrong with a text is said when it is taken.
 func hint(k *entry.Key) string {
 	if k.Says == "" {
 		return k.What
@@ -345,7 +344,7 @@ func (p *Job) remove() {
 		case laminate.RefLaminate:
 			return edit.RemoveLaminate(x.at.Index).Do(j)
 		case laminate.RefJobPart:
-			n.Parts = slices.Delete(n.Parts, x.at.Index, x.at.Index+1)
+			return edit.RemovePart(x.at.Index).Do(j)
 		case laminate.RefNozzle:
 			n.Nozzles = slices.Delete(n.Nozzles, x.at.Index, x.at.Index+1)
 		case laminate.RefJoint:

@@ -107,7 +107,7 @@ func TestLaminates_areAddedNamedAndTakenOutByKeys(t *testing.T) {
 		t.Error(text)
 	}
 	press(p, "x")
-	if !strings.Contains(p.Desk.Notice.Text, "laminate strap is named by joint J1") {
+	if !strings.Contains(p.Desk.Notice.Text, "laminate strap stays: joint J1, joint J2, joint J3, joint J4 name it") {
 		t.Errorf("taken out: %+v", p.Desk.Notice)
 	}
 	// Renamed, wherever it is named.
