@@ -65,13 +65,19 @@ var shapeKeys = []struct {
 }
 
 // Lacks tells whether a key of a part is one that only other forms have.
-func (f PartForm) Lacks(key string) bool {
+func (f PartForm) Lacks(key string) bool { return special(key) != nil && !f.Has(key) }
+
+// Has tells whether a key of a part is one that only few forms have, this one too.
+func (f PartForm) Has(key string) bool { return slices.Contains(special(key), f) }
+
+// special are the forms that alone have a key, nil of one that all have.
+func special(key string) []PartForm {
 	for i := range shapeKeys {
 		if shapeKeys[i].key == key {
-			return !slices.Contains(shapeKeys[i].forms, f)
+			return shapeKeys[i].forms
 		}
 	}
-	return false
+	return nil
 }
 
 // headKeys are those of one shape of a head.

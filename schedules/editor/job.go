@@ -206,7 +206,8 @@ func (d *Document) ApplyJob(e edit.JobEdit) error {
 	if next == w.job || schedules.SameJob(next, w.job) {
 		return nil
 	}
-	if e.At.Kind >= laminate.RefLaminate || w.lent != nil { // a place of the whole
+	whole := e.At.Kind >= laminate.RefLaminate || w.lent != nil
+	if whole {
 		e.At.Part = w.part
 	}
 	h := &d.history
@@ -214,24 +215,40 @@ func (d *Document) ApplyJob(e edit.JobEdit) error {
 	if e.Merge != "" && h.open && h.done == len(h.steps) && h.done > 0 && h.steps[h.done-1].merge == e.Merge {
 		h.done--
 		st.wasJob = h.steps[h.done].wasJob
+		if whole { // the part as it stood there
+			st.at.Part = h.steps[h.done].at.Part
+		}
 	}
 	if h.steps = h.steps[:h.done]; st.wasJob == w.job || !schedules.SameJob(st.wasJob, next) {
 		h.steps = append(h.steps, st)
 		h.done++
 	}
 	h.open = true
-	d.becomeJob(next, w.part, w.lent)
+	d.becomeJob(next, follow(w.job, next, w.part), w.lent)
 	return nil
+}
+
+// follow is where a part stands in another job, its own place where its id is not
+// there.
+func follow(from, to *laminate.Job, part int) int {
+	if part < len(from.Parts) {
+		if i := to.Part(from.Parts[part].ID); i >= 0 {
+			return i
+		}
+	}
+	return part
 }
 
 // travelJob goes to the job on one side of a step, and to the part or the laminate
 // it is about.
 func (d *Document) travelJob(st *step, back bool) (string, laminate.Ref, bool) {
-	job := st.isJob
+	job, part := st.isJob, max(0, st.at.Part)
 	if back {
 		job = st.wasJob
+	} else {
+		part = follow(st.wasJob, job, part)
 	}
-	d.becomeJob(job, max(0, st.at.Part), st.lent)
+	d.becomeJob(job, part, st.lent)
 	return st.label, d.inside(st.at), true
 }
 

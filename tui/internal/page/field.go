@@ -27,14 +27,16 @@ type Field struct {
 
 	opened string // the text when the field was entered
 	line   widget.Input
-	typed  bool // something was typed since
-	at     int  // of several choices: the one the cursor is on
-	beyond int  // how many choices the digits are beyond the first: 0, 9, …
+	typed  bool   // something was typed since
+	at     int    // of several choices: the one the cursor is on
+	beyond int    // how many choices the digits are beyond the first: 0, 9, …
+	sought string // the letters by which a choice is being found
+	missed string // why the key pressed last found none, "" where it did
 }
 
 // Enter opens the field: what is typed first replaces what stands there.
 func (f *Field) Enter() {
-	f.opened, f.typed, f.at = f.Text, f.Ending != "", 0
+	f.opened, f.typed, f.at, f.sought, f.missed = f.Text, f.Ending != "", 0, "", ""
 	f.line.Set(f.Text)
 	for range strings.TrimPrefix(f.Text, strings.TrimSuffix(f.Text, f.Ending)) {
 		f.line.Handle(keys.Key(keys.Left))
@@ -45,7 +47,7 @@ func (f *Field) Enter() {
 // among choices stays.
 func (f *Field) Resume(was *Field) {
 	f.Enter()
-	f.typed, f.at, f.beyond = was.typed, was.at, was.beyond
+	f.typed, f.at, f.beyond, f.sought = was.typed, was.at, was.beyond, was.sought
 }
 
 // Changed tells whether the text differs from when the field was opened.
@@ -68,9 +70,9 @@ func (f *Field) rows() []keys.Row {
 		return []keys.Row{typing}
 	}
 	n := min(9, len(f.Choices))
-	var more []keys.Row
+	more := []keys.Row{{Text: true, Show: "letters", Long: "find the choice that begins so; one letter again: the next one that does", Rank: 9}}
 	if len(f.Choices) > 9 {
-		more = []keys.Row{{Keys: []string{".", ","}, Show: ".", Short: "other digits", Long: "the digits stand beside the other choices", Rank: 4}}
+		more = append(more, keys.Row{Keys: []string{".", ","}, Show: ".", Short: "other digits", Long: "the digits stand beside the other choices", Rank: 4})
 	}
 	if f.Several {
 		return append([]keys.Row{
@@ -95,8 +97,17 @@ func digits(n int) string {
 
 // Press takes a key that types or chooses, and tells whether it was one.
 func (f *Field) Press(e keys.Event) bool {
-	if keys.Find(e, f.rows()) == nil {
+	row := keys.Find(e, f.rows())
+	if row == nil {
 		return false
+	}
+	f.missed = ""
+	if len(f.Choices) > 0 {
+		if row.Text || f.sought != "" && e.Rune != 0 && f.finds(f.sought+string(e.Rune), 0) >= 0 {
+			f.seek(e)
+			return true
+		}
+		f.sought = ""
 	}
 	if len(f.Choices) > 0 && (e.Key == "." || e.Key == ",") {
 		f.beyond += 9
@@ -148,6 +159,56 @@ func (f *Field) chosen() int {
 		}
 	}
 	return -1
+}
+
+// seek takes what is typed or pasted as the beginning of a choice.
+func (f *Field) seek(e keys.Event) {
+	at := f.at
+	if !f.Several {
+		at = f.chosen()
+	}
+	typed := string(e.Rune)
+	if e.Key == "" {
+		f.sought, typed = "", strings.TrimSpace(e.Paste)
+	}
+	text, from := f.sought+typed, at
+	if f.sought == "" {
+		from++
+	}
+	i := f.finds(text, from)
+	if i < 0 && strings.Count(text, typed)*len(typed) == len(text) { // the same letter again
+		text = typed
+		i = f.finds(text, at+1)
+	}
+	switch {
+	case i < 0:
+		f.sought = ""
+		f.missed = fmt.Sprintf("no choice begins with %q: a digit or ← → takes one", text)
+		return
+	case f.Several:
+		f.at = i
+	default:
+		f.Text = f.Choices[i]
+	}
+	f.sought = text
+}
+
+// finds is the choice from one on, round the end, that begins with a text, else
+// the one a word of which does; -1 for none.
+func (f *Field) finds(text string, from int) int {
+	text = strings.ToLower(text)
+	n := len(f.Choices)
+	word := -1
+	for k := range n {
+		i := (max(0, from) + k) % n
+		switch c := strings.ToLower(f.Choices[i]); {
+		case strings.HasPrefix(c, text):
+			return i
+		case word < 0 && slices.ContainsFunc(strings.FieldsFunc(c, func(r rune) bool { return r == '-' || r == ' ' || r == '_' }), func(w string) bool { return strings.HasPrefix(w, text) }):
+			word = i
+		}
+	}
+	return word
 }
 
 func (f *Field) pressChoice(e keys.Event) {

@@ -219,6 +219,9 @@ func (f *Form) press(e keys.Event) {
 	fd := f.Field()
 	before := fd.Text
 	fd.Press(e)
+	if fd.missed != "" {
+		f.desk.Refuse(fd.missed)
+	}
 	if fd.Text == before {
 		return
 	}

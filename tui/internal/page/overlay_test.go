@@ -371,3 +371,16 @@ func TestText_isReadToItsEndAndNoFurther(t *testing.T) {
 		t.Error("Enter does not close it")
 	}
 }
+
+// A letter that begins no choice is not passed over in silence.
+func TestForm_saysThatNoChoiceBeginsSo(t *testing.T) {
+	f := &Form{Fields: []*Field{{Label: "kind", Choices: []string{"pipe", "duct"}}, {Label: "size"}}}
+	f.Each = func(int) error { return nil }
+	p := over(f)
+	if p.press("q"); !strings.Contains(p.desk.Notice.Text, `no choice begins with "q"`) {
+		t.Errorf("%q", p.desk.Notice.Text)
+	}
+	if p.press("d", keys.Enter); f.Fields[0].Text != "duct" || f.At != 1 {
+		t.Errorf("%q, at line %d", f.Fields[0].Text, f.At)
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/tuitest"
 
 	"pgregory.net/rapid"
@@ -177,5 +178,33 @@ func TestReadPercent(t *testing.T) {
 		if (err == nil) != tc.ok || got.Given != tc.given || math.Abs(got.Value-tc.want) > 1e-12 {
 			t.Errorf("%q is %v, %v", tc.s, got, err)
 		}
+	}
+}
+
+// Letters find a choice: what is typed begins it or a word of it, one letter again
+// goes to the next, a digit in a name is typed where it goes on with the letters.
+func TestField_lettersFindAChoice(t *testing.T) {
+	f := &Field{Choices: []string{"shell-1", "shell-2", "strap", "Head", "low-shell"}}
+	f.Enter()
+	for _, tc := range []struct{ keys, want string }{
+		{"h", "Head"}, {"0", ""}, {"s", "shell-1"}, {"s", "shell-2"}, {"s", "strap"}, {"s", "shell-1"}, {"right", "shell-2"},
+		{"s t", "strap"}, {"1", "shell-1"}, {"s h e l l - 2", "shell-2"}, {"4", "Head"}, {"l", "low-shell"}, {"left", "Head"}, {"s t", "strap"},
+	} {
+		if got := typed(f, strings.Fields(tc.keys)...); got != tc.want || f.missed != "" {
+			t.Errorf("%s gives %q, want %q; %q", tc.keys, got, tc.want, f.missed)
+		}
+	}
+	f.Enter()
+	if got := typed(f, "q"); got != "strap" || !strings.Contains(f.missed, `no choice begins with "q"`) {
+		t.Errorf("q gives %q, and says %q", got, f.missed)
+	}
+	f.Press(keys.Event{Paste: " HEAD\n"})
+	if f.Text != "Head" || f.missed != "" {
+		t.Errorf("pasted: %q, %q", f.Text, f.missed)
+	}
+	several := &Field{Choices: []string{"brine", "solids", "solvent"}, Several: true}
+	several.Enter()
+	if got := typed(several, "s", "s", "space"); got != "solvent" {
+		t.Errorf("of several: %q", got)
 	}
 }

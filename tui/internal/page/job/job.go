@@ -5,10 +5,8 @@
 package job
 
 import (
-	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
@@ -31,6 +29,8 @@ type Job struct {
 	placed  map[laminate.Ref]bool // what has a row
 	of      *rules.JobReport      // what the table shows
 	units   quantity.System
+	carried *carry
+	carries int
 }
 
 // row is a part, a nozzle, a joint or what is stated of the whole.
@@ -59,6 +59,7 @@ func New(d *page.Desk, c *records.Case) *Job {
 		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 5, Can: p.can, Do: keys.Do(p.form)},
 		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 6, Can: p.isJob, Do: keys.Do(p.add)},
 		{Keys: []string{"p"}, Short: "fill in", Long: "propose what is missing: laminates, joints, pads and their sizes, with what is assumed; nothing changes until it is taken", Group: g, Rank: 4, Can: p.isJob, Do: keys.Do(p.propose)},
+		{Keys: []string{"g"}, Short: "move", Long: "move the part, nozzle, joint or laminate among its like by the arrows, Enter drops it: parts stand from the bottom up", Group: g, Rank: 8, Can: p.canCarry, Do: keys.Do(p.beginCarry)},
 		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle, joint or laminate", Group: g, Rank: 7, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
 		d.Out(g),
 	}
@@ -213,7 +214,8 @@ func hint(k *entry.Key) string {
 	return k.Says
 }
 
-// keys are those of a row that its form can have.
+// keys are those of a row that its form can have: what the row is, what gives a
+// part of its form its size, what is of few forms, what every wall may state.
 func (p *Job) keys(at laminate.Ref) []entry.Key {
 	j := p.Desk.Doc.Job()
 	list := entry.Of(j, at)
@@ -221,9 +223,36 @@ func (p *Job) keys(at laminate.Ref) []entry.Key {
 		return list
 	}
 	form := j.Parts[at.Index].Form
-	return slices.DeleteFunc(list, func(k entry.Key) bool {
-		return k.Text == "" && form.Lacks(k.Name)
+	list = slices.DeleteFunc(list, func(k entry.Key) bool {
+		return k.Text == "" && (form.Lacks(k.Name) || k.Name == "knuckle" && form != laminate.FlatBottom)
 	})
+	slices.SortStableFunc(list, func(a, b entry.Key) int { return place(form, a.Name) - place(form, b.Name) })
+	return list
+}
+
+// place is where a key of a part stands in its form, the least first.
+func place(form laminate.PartForm, key string) int {
+	switch key {
+	case "id", "form", "laminate", "schedule", "process":
+		return 0
+	case "inside_diameter", "length":
+		if form != laminate.Flange && form != laminate.Cover { // sized by their bore
+			return 1
+		}
+	case "area":
+		if form == laminate.Panel {
+			return 1
+		}
+	case "knuckle":
+		if form == laminate.FlatBottom {
+			return 2
+		}
+	default:
+		if form.Has(key) {
+			return 2
+		}
+	}
+	return 3
 }
 
 // refers lists the ids that a key may name, nil of a key that names none.
@@ -254,86 +283,6 @@ func (p *Job) refers(key string) (ids []string) {
 
 // kinds are what a job has several of.
 var kinds = [...]string{"part", "nozzle", "joint", "laminate"}
-
-// add asks what to add and opens its form.
-func (p *Job) add() {
-	items := make([]page.Item, len(kinds))
-	for i, n := range kinds {
-		items[i] = page.Item{Name: n}
-	}
-	p.Open(&page.List{Head: "add", Items: items, At: 0, Verb: "add", Take: func(i int) error {
-		if i == 3 {
-			p.addLaminate()
-			return nil
-		}
-		at, e := p.adding(i)
-		if err := p.Desk.ApplyJob(e); err != nil {
-			return err
-		}
-		p.Close()
-		p.Settle()
-		p.table.Select(at)
-		p.form()
-		return nil
-	}})
-}
-
-// adding is the edit that adds one more of a kind, and where it will stand.
-func (p *Job) adding(kind int) (laminate.Ref, edit.JobEdit) {
-	j := p.Desk.Doc.Job()
-	fresh := func(prefix string, taken func(string) bool) string {
-		for n := 1; ; n++ {
-			if id := prefix + strconv.Itoa(n); !taken(id) {
-				return id
-			}
-		}
-	}
-	at := laminate.Ref{Kind: laminate.RefJobPart, Index: len(j.Parts)}
-	var do func(n *laminate.Job) error
-	switch kind {
-	case 0:
-		do = func(n *laminate.Job) error {
-			part := laminate.JobPart{ID: fresh("part-", func(id string) bool { return n.Part(id) >= 0 })}
-			if len(n.Laminates) == 0 {
-				n.Laminates = []laminate.Laminate{{ID: "wall"}}
-			}
-			part.Laminate = n.Laminates[0].ID
-			n.Parts = append(n.Parts, part)
-			return nil
-		}
-	case 1:
-		at = laminate.Ref{Kind: laminate.RefNozzle, Index: len(j.Nozzles)}
-		do = func(n *laminate.Job) error {
-			if len(n.Parts) == 0 {
-				return errors.New("a nozzle stands on a part, and there is none yet")
-			}
-			id := fresh("N", func(id string) bool {
-				return slices.ContainsFunc(n.Nozzles, func(z laminate.Nozzle) bool { return z.ID == id })
-			})
-			n.Nozzles = append(n.Nozzles, laminate.Nozzle{ID: id, On: n.Parts[0].ID})
-			return nil
-		}
-	default:
-		at = laminate.Ref{Kind: laminate.RefJoint, Index: len(j.Joints)}
-		do = func(n *laminate.Job) error {
-			if len(n.Parts) < 2 {
-				return errors.New("a joint joins two parts, and there are fewer")
-			}
-			id := fresh("J", func(id string) bool {
-				return slices.ContainsFunc(n.Joints, func(z laminate.Joint) bool { return z.ID == id })
-			})
-			n.Joints = append(n.Joints, laminate.Joint{ID: id, Between: [2]string{n.Parts[0].ID, n.Parts[1].ID}})
-			return nil
-		}
-	}
-	return at, edit.JobEdit{Label: "added a " + kinds[kind], At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
-		n := j.Clone()
-		if err := do(n); err != nil {
-			return nil, err
-		}
-		return edit.Sound(j, n)
-	}}
-}
 
 // remove takes out what is pointed at.
 func (p *Job) remove() {

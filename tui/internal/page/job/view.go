@@ -65,7 +65,7 @@ func (p *Job) Lines() []string {
 	if r == nil {
 		return []string{"", " " + p.isJob()}
 	}
-	if o := p.Over(); o != nil {
+	if o := p.Over(); o != nil && !p.carrying() {
 		return append([]string{widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title})}, o.Lines()...)
 	}
 	left := p.picture()
@@ -103,8 +103,11 @@ func (p *Job) Lines() []string {
 
 func (p *Job) pointed() string {
 	x, ok := p.table.Selected()
-	if !ok {
+	switch {
+	case !ok:
 		return "no part"
+	case p.carrying():
+		return p.Over().Title()
 	}
 	return x.name
 }

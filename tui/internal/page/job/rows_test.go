@@ -1,0 +1,156 @@
+package job
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/schedules"
+	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
+	"frp/veilwright/tui/internal/tuitest"
+)
+
+func ids(p *Job) (list []string) {
+	for i := range p.Desk.Doc.Job().Parts {
+		list = append(list, p.Desk.Doc.Job().Parts[i].ID)
+	}
+	return list
+}
+
+func part(i int) laminate.Ref { return laminate.Ref{Kind: laminate.RefJobPart, Index: i} }
+
+// Courses stand from the bottom up: what is added stands above the row that is
+// selected, a nozzle on it, a joint between it and the one above.
+func TestPage_addsWhereTheRowIs(t *testing.T) {
+	p := open(t, schedules.ExampleJob(), 80, 24)
+	p.table.Select(part(1))
+	press(p, "a")
+	if got := strings.Join(p.Over().Lines(), "\n"); !strings.Contains(got, "above shell-1") || !strings.Contains(got, "on shell-1") || !strings.Contains(got, "of shell-1 and shell-2") {
+		t.Errorf("it does not say where:\n%s", got)
+	}
+	press(p, "1", keys.Esc)
+	if got := ids(p)[:4]; !slices.Equal(got, []string{"bottom", "shell-1", "part-1", "shell-2"}) || p.Selects() != part(2) {
+		t.Errorf("%q, at %+v", got, p.Selects())
+	}
+	if got := p.Desk.Doc.Job().Parts[2].Laminate; got != "shell-low" {
+		t.Errorf("in laminate %q", got)
+	}
+	p.table.Select(part(3))
+	press(p, "a", "2", keys.Esc)
+	if n := p.Desk.Doc.Job().Nozzles; n[len(n)-1].On != "shell-2" {
+		t.Errorf("a nozzle on %q", n[len(n)-1].On)
+	}
+	// Beside a nozzle: another on the same part.
+	p.table.Select(laminate.Ref{Kind: laminate.RefNozzle, Index: 3})
+	press(p, "a", "2", keys.Esc)
+	if n := p.Desk.Doc.Job().Nozzles; n[len(n)-1].On != "head" {
+		t.Errorf("beside one on the head a nozzle on %q", n[len(n)-1].On)
+	}
+	p.table.Select(part(3))
+	press(p, "a", "3", keys.Esc)
+	if n := p.Desk.Doc.Job().Joints; n[len(n)-1].Between != [2]string{"shell-2", "shell-3"} {
+		t.Errorf("a joint of %q", n[len(n)-1].Between)
+	}
+	p.table.Select(part(len(p.Desk.Doc.Job().Parts) - 1))
+	press(p, "a", "3", keys.Esc)
+	if n := p.Desk.Doc.Job().Joints; n[len(n)-1].Between != [2]string{"flange-24", "manway-cover"} {
+		t.Errorf("at the last part a joint of %q", n[len(n)-1].Between)
+	}
+}
+
+func TestPage_movesRowsAmongTheirLike(t *testing.T) {
+	p := open(t, schedules.ExampleJob(), 80, 24)
+	before, was := string(p.Desk.Doc.Bytes()), ids(p)
+	p.Desk.Doc.Turn(2) // the bench is on shell-2
+	p.table.Select(part(1))
+	press(p, "g", keys.Up)
+	tuitest.Golden(t, "moving", screen(t, p))
+	if got := ids(p)[:3]; !slices.Equal(got, []string{"bottom", "shell-2", "shell-1"}) || p.Selects() != part(2) {
+		t.Errorf("moved: %q at %+v", got, p.Selects())
+	}
+	if d := p.Desk.Doc; d.Job().Parts[d.Part()].ID != "shell-2" {
+		t.Errorf("the bench went over to %s", d.Job().Parts[d.Part()].ID)
+	}
+	press(p, keys.Up, keys.Enter)
+	if got := ids(p)[:4]; !slices.Equal(got, []string{"bottom", "shell-2", "shell-3", "shell-1"}) || p.Over() != nil {
+		t.Errorf("dropped: %q", got)
+	}
+	for _, l := range strings.Split(before, "\n") { // every remark stays
+		if strings.Contains(l, "#") && !strings.Contains(string(p.Desk.Doc.Bytes()), l) {
+			t.Errorf("lost %q", l)
+		}
+	}
+	p.Desk.Undo()
+	if string(p.Desk.Doc.Bytes()) != before {
+		t.Errorf("one undo leaves %q", ids(p))
+	}
+	if d := p.Desk.Doc; d.Job().Parts[d.Part()].ID != "shell-2" {
+		t.Errorf("undone the bench is on %s", d.Job().Parts[d.Part()].ID)
+	}
+	p.Desk.Redo()
+	if d := p.Desk.Doc; d.Job().Parts[d.Part()].ID != "shell-2" {
+		t.Errorf("done again the bench is on %s", d.Job().Parts[d.Part()].ID)
+	}
+	p.Desk.Undo()
+
+	// Put back, nothing has changed, and nothing is there to undo.
+	p.Settle()
+	p.table.Select(part(1))
+	press(p, "g", keys.Home)
+	if got := ids(p); got[len(got)-1] != "shell-1" {
+		t.Errorf("at the top: %q", got)
+	}
+	press(p, keys.Up)
+	if !p.Desk.Notice.Refusal {
+		t.Error("it went above the top")
+	}
+	press(p, keys.Esc)
+	if got := ids(p); !slices.Equal(got, was) || p.Desk.Doc.CanUndo() {
+		t.Errorf("put back: %q, undo %v", got, p.Desk.Doc.CanUndo())
+	}
+	// Two moves of one row are two steps.
+	press(p, "g", keys.Up, keys.Enter, "g", keys.Up, keys.Enter)
+	if p.Desk.Undo(); !slices.Equal(ids(p)[:3], []string{"bottom", "shell-2", "shell-1"}) {
+		t.Errorf("undone the second: %q", ids(p))
+	}
+
+	// The others of a job move the way they are drawn; what is of the whole does not.
+	p.Settle()
+	p.table.Select(laminate.Ref{Kind: laminate.RefNozzle})
+	press(p, "g", keys.Down, keys.Enter)
+	if n := p.Desk.Doc.Job().Nozzles; n[0].ID != "N2" || n[1].ID != "N1" {
+		t.Errorf("%s %s", n[0].ID, n[1].ID)
+	}
+	p.table.Select(laminate.Ref{Kind: laminate.RefVessel})
+	if press(p, "g"); p.Over() != nil || !p.Desk.Notice.Refusal {
+		t.Error("the vessel is being moved")
+	}
+}
+
+// What gives a part of its form its size comes before what every wall may state.
+func TestPage_formsAskFirstWhatTheFormIs(t *testing.T) {
+	p := open(t, schedules.ExampleJob(), 80, 24)
+	for id, want := range map[string]string{
+		"bottom":       "id form laminate schedule process inside_diameter length knuckle knuckle_radius supported knuckle_height",
+		"shell-1":      "id form laminate schedule process inside_diameter length taper",
+		"head":         "id form laminate schedule process inside_diameter length shape crown_radius knuckle_radius depth",
+		"flange-3":     "id form laminate schedule process bolt_circle size drilling bolts bolt_size thickness pressure_class torque mate_face washers",
+		"manway-cover": "id form laminate schedule process width edge bolt_circle deflection_limit size drilling bolts bolt_size pressure_class",
+	} {
+		var names []string
+		for _, k := range p.keys(part(p.Desk.Doc.Job().Part(id))) {
+			names = append(names, k.Name)
+		}
+		if got := strings.Join(names, " "); !strings.HasPrefix(got, want+" ") {
+			t.Errorf("%s asks %s", id, got)
+		}
+	}
+	// In a form a letter takes a choice.
+	p.table.Select(part(1))
+	press(p, "e", keys.Down, keys.Down, "h")
+	if got := p.Desk.Doc.Job().Parts[1].Laminate; got != "head" || p.Over().(*page.Form).At != 2 {
+		t.Errorf("laminate %q", got)
+	}
+}
