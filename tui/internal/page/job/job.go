@@ -281,9 +281,6 @@ func (p *Job) refers(key string) (ids []string) {
 	return ids
 }
 
-// kinds are what a job has several of.
-var kinds = [...]string{"part", "nozzle", "joint", "laminate"}
-
 // remove takes out what is pointed at.
 func (p *Job) remove() {
 	x, _ := p.table.Selected()
