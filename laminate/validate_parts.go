@@ -64,14 +64,8 @@ var shapeKeys = []struct {
 	{"washers", func(s *Shape) bool { return s.Washers.Given }, []PartForm{Flange}},
 }
 
-// Lacks tells whether a key of a part is one that only other forms have.
-func (f PartForm) Lacks(key string) bool { return special(key) != nil && !f.Has(key) }
-
-// Has tells whether a key of a part is one that only few forms have, this one too.
-func (f PartForm) Has(key string) bool { return slices.Contains(special(key), f) }
-
-// special are the forms that alone have a key, nil of one that all have.
-func special(key string) []PartForm {
+// FormsWith are the forms that alone have a key of a part, nil of one that all have.
+func FormsWith(key string) []PartForm {
 	for i := range shapeKeys {
 		if shapeKeys[i].key == key {
 			return shapeKeys[i].forms

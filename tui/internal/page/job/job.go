@@ -224,7 +224,8 @@ func (p *Job) keys(at laminate.Ref) []entry.Key {
 	}
 	form := j.Parts[at.Index].Form
 	list = slices.DeleteFunc(list, func(k entry.Key) bool {
-		return k.Text == "" && (form.Lacks(k.Name) || k.Name == "knuckle" && form != laminate.FlatBottom)
+		forms := laminate.FormsWith(k.Name)
+		return k.Text == "" && (forms != nil && !slices.Contains(forms, form) || k.Name == "knuckle" && form != laminate.FlatBottom)
 	})
 	slices.SortStableFunc(list, func(a, b entry.Key) int { return place(form, a.Name) - place(form, b.Name) })
 	return list
@@ -248,7 +249,7 @@ func place(form laminate.PartForm, key string) int {
 			return 2
 		}
 	default:
-		if form.Has(key) {
+		if laminate.FormsWith(key) != nil {
 			return 2
 		}
 	}
