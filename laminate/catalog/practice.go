@@ -100,6 +100,22 @@ var (
 	RoomForGap = quantity.New(0.25, quantity.Inch)
 )
 
+// Strengths of bolting, and what a thread leaves of a bolt. From memory.
+var (
+	// PlainBoltYield is where bolts of plain carbon and of soft austenitic steel
+	// begin to stretch for good: 36 ksi at most (ASTM A307; A193 B8 class 1 lies
+	// below). From memory.
+	PlainBoltYield = quantity.New(36_000, quantity.PSI)
+	// StrongestBolt is what the strongest usual bolts tear at: 125 ksi (ASTM A193
+	// B7). From memory.
+	StrongestBolt = quantity.New(125_000, quantity.PSI)
+)
+
+// BoltCore is the share of a bolt's nominal area that its thread leaves, at most:
+// 0.75 of a coarse one of 5/8 in, 0.84 of one of 1-1/2 in with eight threads an
+// inch (ASME B1.1, stress areas from memory).
+const BoltCore = 0.85
+
 // LeastGussets is how many stand evenly round a nozzle. From memory.
 const LeastGussets = 3
 

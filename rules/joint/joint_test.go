@@ -199,6 +199,9 @@ var cases = []jobCase{
 		j.Vessel.LiquidHeight = quantity.New(5, quantity.Foot)
 		j.Nozzles, j.Test = nil, laminate.Test{}
 	}, []string{"incomplete bolted-part-unplaced"}, "no nozzle names flange f"},
+	{"a nozzle with the name of its part", func(j *laminate.Job) { j.Nozzles[0].ID = "a" }, []string{"warning id-shared"}, "has the name of part a"},
+	{"a joint with the name of a part", func(j *laminate.Job) { j.Joints[0].ID = "b" }, []string{"warning id-shared"}, "has the name of part b"},
+	{"a joint with the name of a nozzle", func(j *laminate.Job) { j.Joints[0].ID = j.Nozzles[0].ID }, []string{"warning id-shared"}, "has the name of nozzle"},
 	{"no pad", func(j *laminate.Job) { j.Nozzles[0].Pad = "" }, []string{"break pad-thin"}, "has no pad"},
 	{"no pad diameter", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = quantity.Length{} }, []string{"incomplete pad-thin"}, "pad_diameter"},
 	{"pad of the opening", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) }, []string{"break pad-thin", "warning pad-narrow"}, "no further than its opening"},

@@ -14,7 +14,7 @@ const family = "parts"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{PartsDoNotMeet, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, ScheduleSaysOtherwise}
+	return []*rules.Rule{PartsDoNotMeet, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise}
 }
 
 func at(part int, key string) laminate.Ref {

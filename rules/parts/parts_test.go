@@ -54,6 +54,15 @@ func flange(face laminate.FlangeFace, washers laminate.Optional[bool]) func(*lam
 	}
 }
 
+// turned adds a flange of 3 in, whose bolts of 5/8 in are turned with a torque.
+func turned(footPounds float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		flange(laminate.FlatFace, laminate.Some(true))(j)
+		p := &j.Parts[len(j.Parts)-1]
+		p.Size, p.Drilling, p.Torque = in(3), laminate.Class150, quantity.New(footPounds, quantity.FootPound)
+	}
+}
+
 func pressed(psi float64) func(*laminate.Job) {
 	return func(j *laminate.Job) {
 		p := laminate.JobPart{ID: "line", Laminate: "thin", Pressure: quantity.New(psi, quantity.PSI)}
@@ -119,6 +128,20 @@ func TestPartsRules(t *testing.T) {
 		{"150 psi", pressed(150), nil},
 		{"a flange on a raised face without washers", flange(laminate.RaisedFace, laminate.Some(false)), []string{"warning flange-assembly", "warning flange-assembly"}},
 		{"a flange of which nobody says how it is bolted", flange(laminate.NoFlangeFace, laminate.Optional[bool]{}), []string{"incomplete flange-assembly", "incomplete flange-assembly"}},
+		// 5/8 in: 0.2 x 0.625 in x 36,000 psi x 0.85 x 0.3068 in2 is 1173 in-lb, 97.8 ft-lb;
+		// at 125,000 psi 4075 in-lb, 339.6 ft-lb.
+		{"a torque that a bolt of plain steel bears", turned(97.7), nil},
+		{"one at which it yields", turned(97.9), []string{"warning torque-high"}},
+		{"one that a strong bolt bears", turned(339), []string{"warning torque-high"}},
+		{"inch-pounds stated as foot-pounds", turned(340), []string{"break torque-high"}},
+		{"bolts of another size than the drilling's", func(j *laminate.Job) {
+			turned(340)(j)
+			j.Parts[4].BoltSize = in(1)
+		}, nil},
+		{"bolts of no known size", func(j *laminate.Job) {
+			turned(2000)(j)
+			j.Parts[4].Drilling = laminate.NoDrilling
+		}, nil},
 		{"a schedule that says the same", filed(nil), nil},
 		{"a schedule of another form, process, width and length", filed(func(p *laminate.JobPart, s *laminate.Schedule) {
 			s.Part.Form, s.Part.Process, s.Part.InsideDiameter, s.Part.Length = laminate.Pipe, laminate.Wound, in(24), in(240)
