@@ -191,6 +191,9 @@ func (p *Job) form() {
 			if f.Choices = k.Words; f.Choices == nil {
 				f.Choices = p.refers(k.Name)
 			}
+			if k.Name == "between" {
+				f.Offers = p.neighbors()
+			}
 			list = append(list, f)
 		}
 		return list
@@ -254,6 +257,16 @@ func place(form laminate.PartForm, key string) int {
 		}
 	}
 	return 3
+}
+
+// neighbors are the pairs of parts that stand on each other in the list, as a joint
+// names them.
+func (p *Job) neighbors() (pairs []string) {
+	parts := p.Desk.Doc.Job().Parts
+	for i := 1; i < len(parts); i++ {
+		pairs = append(pairs, parts[i-1].ID+", "+parts[i].ID)
+	}
+	return pairs
 }
 
 // refers lists the ids that a key may name, nil of a key that names none.

@@ -153,4 +153,11 @@ func TestPage_formsAskFirstWhatTheFormIs(t *testing.T) {
 	if got := p.Desk.Doc.Job().Parts[1].Laminate; got != "head" || p.Over().(*page.Form).At != 2 {
 		t.Errorf("laminate %q", got)
 	}
+	// → takes the next two parts of the list that a joint may join.
+	press(p, keys.Esc)
+	p.table.Select(laminate.Ref{Kind: laminate.RefJoint})
+	press(p, "e", keys.Down, keys.Right, keys.Enter)
+	if got := p.Desk.Doc.Job().Joints[0].Between; got != [2]string{"shell-1", "shell-2"} {
+		t.Errorf("between %q", got)
+	}
 }
