@@ -9,15 +9,9 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 )
-
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, tol)
-	}
-}
 
 func density(kgPerM3 float64) quantity.Density {
 	return quantity.New(kgPerM3, quantity.KilogramPerCubicMeter)
@@ -108,13 +102,13 @@ func TestAnalyze_plyFiguresAgreeWithArithmetic(t *testing.T) {
 			if !row.MassKnown || !row.ThicknessKnown {
 				t.Fatal("figures not known")
 			}
-			near(t, "thickness, mil", row.Thickness/25.4e-6, c.Thickness, c.Tolerance)
+			published.Near(t, "thickness, mil", row.Thickness/25.4e-6, c.Thickness, c.Tolerance)
 			share, _ := row.FiberMassFraction()
-			near(t, "fiber share", share, c.FiberPart, 0.0005)
+			published.Near(t, "fiber share", share, c.FiberPart, 0.0005)
 			if c.Residue != 0 {
-				near(t, "ignition residue", (row.GlassMass+row.FillerMass)/row.Mass, c.Residue, 0.0006)
+				published.Near(t, "ignition residue", (row.GlassMass+row.FillerMass)/row.Mass, c.Residue, 0.0006)
 				residue := (row.GlassMass + row.FillerMass) / row.Mass
-				near(t, "share from the residue", (residue-c.FillerC)/(1-c.FillerC), share, 1e-12)
+				published.Near(t, "share from the residue", (residue-c.FillerC)/(1-c.FillerC), share, 1e-12)
 			}
 		})
 	}
@@ -128,7 +122,7 @@ func TestAnalyze_choppedGlassIsRicherInTheBarrier(t *testing.T) {
 	), library())
 	for i, want := range []float64{0.27, 0.30, 0.22} {
 		got, _ := a.Rows[i].FiberMassFraction()
-		near(t, "fiber share", got, want, 1e-12)
+		published.Near(t, "fiber share", got, want, 1e-12)
 	}
 }
 
@@ -137,37 +131,37 @@ func TestAnalyze_shareOnThePlyIncludesTheFiller(t *testing.T) {
 	s.Resins[0].Filler, s.Resins[0].FillerContent = laminate.SiliconCarbide, laminate.Some(0.35)
 	row := laminate.Analyze(s, library()).Rows[0]
 	share, _ := row.FiberMassFraction()
-	near(t, "fiber share", share, 0.223, 1e-12)
+	published.Near(t, "fiber share", share, 0.223, 1e-12)
 	// The same ply as 27 % in unfilled resin: 49 mil.
-	near(t, "thickness, mil", row.Thickness/25.4e-6, 49.2, 0.3)
-	near(t, "filler share of the binder", row.FillerMass/(row.Mass-row.FiberMass), 0.35, 1e-12)
+	published.Near(t, "thickness, mil", row.Thickness/25.4e-6, 49.2, 0.3)
+	published.Near(t, "filler share of the binder", row.FillerMass/(row.Mass-row.FiberMass), 0.35, 1e-12)
 }
 
 func TestAnalyze_bandIsACoverOfTwoLayersBetweenZeroAndHoop(t *testing.T) {
 	// 8 tows of 2200 tex on 60 mm: 293.33 g/m² a layer.
 	for _, c := range []struct{ angle, layers float64 }{{0, 1}, {0.5, 2}, {55, 2}, {84.9, 2}, {85, 1}, {90, 1}} {
 		row := laminate.Analyze(schedule(laminate.Ply{Material: "band", Angle: laminate.Some(c.angle)}), library()).Rows[0]
-		near(t, "fiber, kg/m²", row.FiberMass, c.layers*0.29333333, 1e-7)
+		published.Near(t, "fiber, kg/m²", row.FiberMass, c.layers*0.29333333, 1e-7)
 	}
 	// Own arithmetic: 0.5866667 kg/m² at 70 %.
 	cover := laminate.Analyze(schedule(laminate.Ply{Material: "band", Angle: laminate.Some(55.0)}), library()).Rows[0]
-	near(t, "thickness of a cover, mm", cover.Thickness*1e3, 0.4425524, 1e-6)
-	near(t, "mass of a cover, kg/m²", cover.Mass, 0.8380952, 1e-6)
+	published.Near(t, "thickness of a cover, mm", cover.Thickness*1e3, 0.4425524, 1e-6)
+	published.Near(t, "mass of a cover, kg/m²", cover.Mass, 0.8380952, 1e-6)
 	vf, _ := cover.FiberVolumeFraction()
-	near(t, "fiber volume share", vf, 0.5059711, 1e-6)
+	published.Near(t, "fiber volume share", vf, 0.5059711, 1e-6)
 }
 
 func TestAnalyze_voidsThickenButDoNotWeigh(t *testing.T) {
 	a := laminate.Analyze(schedule(laminate.Ply{Material: "woven"}, laminate.Ply{Material: "woven", VoidContent: laminate.Some(0.05)}), library())
-	near(t, "thickness with voids", a.Rows[1].Thickness, a.Rows[0].Thickness/0.95, 1e-15)
-	near(t, "mass with voids", a.Rows[1].Mass, a.Rows[0].Mass, 0)
+	published.Near(t, "thickness with voids", a.Rows[1].Thickness, a.Rows[0].Thickness/0.95, 1e-15)
+	published.Near(t, "mass with voids", a.Rows[1].Mass, a.Rows[0].Mass, 0)
 }
 
 func TestAnalyze_coatHasThicknessAndNoFiber(t *testing.T) {
 	a := laminate.Analyze(schedule(laminate.Ply{Material: "coat"}), library())
 	row := a.Rows[0]
-	near(t, "thickness, mil", row.Thickness/25.4e-6, 10, 1e-9)
-	near(t, "mass, kg/m²", row.Mass, 254e-6*1150, 1e-12)
+	published.Near(t, "thickness, mil", row.Thickness/25.4e-6, 10, 1e-9)
+	published.Near(t, "mass, kg/m²", row.Mass, 254e-6*1150, 1e-12)
 	if row.FiberMass != 0 || !row.MassKnown || row.Zone != laminate.OuterSurface {
 		t.Errorf("coat: %+v", row)
 	}
@@ -184,11 +178,11 @@ func TestAnalyze_laminaWeighsOnlyWhereItsFactsAreGiven(t *testing.T) {
 	if !a.Rows[1].MassKnown {
 		t.Error("lamina with its facts has no mass")
 	}
-	near(t, "mass", a.Rows[1].Mass, 2, 1e-12)
+	published.Near(t, "mass", a.Rows[1].Mass, 2, 1e-12)
 	if a.Total.MassKnown || !a.Total.ThicknessKnown {
 		t.Error("a total with a ply of unknown mass passes for known, or its thickness does not")
 	}
-	near(t, "total thickness, mm", a.Total.Thickness*1e3, 2, 1e-12)
+	published.Near(t, "total thickness, mm", a.Total.Thickness*1e3, 2, 1e-12)
 }
 
 func TestAnalyze_glassIsNotFiber(t *testing.T) {
@@ -199,7 +193,7 @@ func TestAnalyze_glassIsNotFiber(t *testing.T) {
 	if f, ok := a.Rows[0].FiberMassFraction(); !ok || math.Abs(f-0.10) > 1e-12 {
 		t.Errorf("a polyester veil has fiber %v, %v", f, ok)
 	}
-	near(t, "chopped glass, kg/m²", a.Total.ChoppedGlassMass, 0.4577, 1e-4)
+	published.Near(t, "chopped glass, kg/m²", a.Total.ChoppedGlassMass, 0.4577, 1e-4)
 }
 
 func TestAnalyze_saysWhatItCannotKnow(t *testing.T) {
@@ -252,8 +246,8 @@ func TestAnalyze_bookedThicknessStandsBesideTheComputedOne(t *testing.T) {
 	s.Materials[0].ID = "own"
 	s.Materials[0].Thickness = quantity.New(55, quantity.Mil)
 	row := laminate.Analyze(s, library()).Rows[0]
-	near(t, "booked, mil", row.Booked/25.4e-6, 55, 1e-9)
-	near(t, "computed, mil", row.Thickness/25.4e-6, 43.4, 0.05)
+	published.Near(t, "booked, mil", row.Booked/25.4e-6, 55, 1e-9)
+	published.Near(t, "computed, mil", row.Thickness/25.4e-6, 43.4, 0.05)
 }
 
 func TestAnalyze_numbersSinglePlies(t *testing.T) {
@@ -265,8 +259,8 @@ func TestAnalyze_numbersSinglePlies(t *testing.T) {
 		t.Errorf("barrier end %d, plies %d of %d", a.BarrierEnd, a.Barrier.Plies, a.Total.Plies)
 	}
 	// Veil and two mats at 27 %: 14.6 + 2 · 49.2, a nominal 100 mil.
-	near(t, "barrier, mil", a.Barrier.Thickness/25.4e-6, 113.1, 0.15)
-	near(t, "to here", a.Rows[2].ToHere, a.Total.Thickness, 1e-15)
+	published.Near(t, "barrier, mil", a.Barrier.Thickness/25.4e-6, 113.1, 0.15)
+	published.Near(t, "to here", a.Rows[2].ToHere, a.Total.Thickness, 1e-15)
 }
 
 // The dimensions have no names outside their package: these read through a

@@ -9,18 +9,12 @@ import (
 	"slices"
 	"testing"
 
-	"frp/veilwright/laminate"
-
 	"gonum.org/v1/gonum/stat"
 	"pgregory.net/rapid"
-)
 
-func near(t *testing.T, what string, got, want, within float64) {
-	t.Helper()
-	if math.IsNaN(got) || math.Abs(got-want) > within {
-		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, within)
-	}
-}
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/published"
+)
 
 // checks are the check values of testdata/inspection, each with its source.
 type checks struct {
@@ -75,7 +69,7 @@ func TestDewPoint_published(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "dew point", got, c.Want, c.Within)
+		published.Near(t, "dew point", got, c.Want, c.Within)
 	}
 	for _, bad := range [][2]float64{{20, 0}, {20, 1.01}, {20, math.NaN()}, {math.NaN(), 0.5}, {90, 0.5}} {
 		if _, err := DewPoint(bad[0], bad[1]); err == nil {
@@ -90,12 +84,12 @@ func TestGlassFromResidue_byHand(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, c.What+": loss", loss, c.WantLoss, c.Within)
+		published.Near(t, c.What+": loss", loss, c.WantLoss, c.Within)
 		g, err := GlassFromResidue(1-loss, Burned{Filler: c.Filler, Organic: c.Organic})
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, c.What+": glass", g, c.WantGlass, c.Within)
+		published.Near(t, c.What+": glass", g, c.WantGlass, c.Within)
 	}
 }
 
@@ -133,7 +127,7 @@ func TestBarcolAverage_dropsTwoAtEachEnd(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "average", got, c.Want, c.Within)
+		published.Near(t, "average", got, c.Want, c.Within)
 	}
 	if !slices.Equal(before, readings) {
 		t.Error("the readings were put in another order")
@@ -151,8 +145,8 @@ func TestSummarize_agreesWithGonum(t *testing.T) {
 		t.Fatal(err)
 	}
 	mean, dev := stat.MeanStdDev(list, nil)
-	near(t, "mean", s.Mean, mean, 1e-12)
-	near(t, "deviation", s.Deviation, dev, 1e-12)
+	published.Near(t, "mean", s.Mean, mean, 1e-12)
+	published.Near(t, "deviation", s.Deviation, dev, 1e-12)
 	if s.Lowest != 2.88 || s.Highest != 3.11 {
 		t.Errorf("range %v to %v", s.Lowest, s.Highest)
 	}
@@ -198,10 +192,10 @@ func TestPredict_agreesWithMonteCarlo(t *testing.T) {
 	meanT, devT := stat.MeanStdDev(thick, nil)
 	meanG, devG := stat.MeanStdDev(glass, nil)
 	// The closed form is of first order: it may differ by the curvature it leaves out.
-	near(t, "mean thickness", got.Thickness.Mean/meanT, 1, 0.005)
-	near(t, "thickness range", got.Thickness.Half/(ninetyFive*devT), 1, 0.05)
-	near(t, "mean glass", got.GlassContent.Mean/meanG, 1, 0.005)
-	near(t, "glass range", got.GlassContent.Half/(ninetyFive*devG), 1, 0.05)
+	published.Near(t, "mean thickness", got.Thickness.Mean/meanT, 1, 0.005)
+	published.Near(t, "thickness range", got.Thickness.Half/(ninetyFive*devT), 1, 0.05)
+	published.Near(t, "mean glass", got.GlassContent.Mean/meanG, 1, 0.005)
+	published.Near(t, "glass range", got.GlassContent.Half/(ninetyFive*devG), 1, 0.05)
 }
 
 func TestPredict_refuses(t *testing.T) {

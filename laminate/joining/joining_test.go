@@ -1,37 +1,12 @@
 package joining_test
 
 import (
-	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/published"
 )
-
-func load(t *testing.T, name string, into any) {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "joining", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var head struct{ Source string }
-	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
-		t.Fatalf("%s names no source (%v)", name, err)
-	}
-	if err := json.Unmarshal(b, into); err != nil {
-		t.Fatal(err)
-	}
-	t.Log(head.Source)
-}
-
-func near(t *testing.T, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, tol)
-	}
-}
 
 type bond struct {
 	DiameterIn float64 `json:"diameter_in"`
@@ -49,6 +24,7 @@ type bond struct {
 // The equations are linear: any units that agree will do.
 func TestBonds_agreeWithTheCheckValues(t *testing.T) {
 	var f struct {
+		published.Head
 		US     []bond                                      `json:"bonds_us"`
 		SI     []bond                                      `json:"bonds_si"`
 		Widths []struct{ T, Sixteen, Taper, Kept float64 } `json:"widths_in"`
@@ -68,7 +44,10 @@ func TestBonds_agreeWithTheCheckValues(t *testing.T) {
 				Ratio  float64 `json:"ratio"`
 			} `json:"cases"`
 		} `json:"peaks"`
-		Pads  []struct{ Needed, Has, Opening, Pad, Thickness float64 } `json:"pads_in"`
+		Pads []struct {
+			Needed, Has, Opening, Pad, Thickness float64
+			Note                                 string
+		} `json:"pads_in"`
 		Shear []struct {
 			Load    float64 `json:"load_lb_in"`
 			Opening float64 `json:"opening"`
@@ -78,55 +57,56 @@ func TestBonds_agreeWithTheCheckValues(t *testing.T) {
 		Blow     []struct{ Pressure, Diameter, Bonded, Shear float64 } `json:"blow_out_psi"`
 		Diameter []struct{ Opening, Pad float64 }                      `json:"pad_diameter_in"`
 	}
-	load(t, "bonds.json", &f)
+	published.Load(t, "joining/bonds.json", &f)
 	for _, c := range f.US {
 		n := joining.AxialLoad(c.PSI, c.DiameterIn)
-		near(t, "load", n, c.LbIn, 1e-9)
-		near(t, "bond", joining.BondLength(n, c.ShearPSI), c.LengthIn, 1e-9)
+		published.Near(t, "load", n, c.LbIn, 1e-9)
+		published.Near(t, "bond", joining.BondLength(n, c.ShearPSI), c.LengthIn, 1e-9)
 	}
 	for _, c := range f.SI {
 		n := joining.AxialLoad(c.MPa, c.DiameterMM)
-		near(t, "load", n, c.NMM, 1e-9)
-		near(t, "bond", joining.BondLength(n, c.ShearMPa), c.LengthMM, 0.05)
+		published.Near(t, "load", n, c.NMM, 1e-9)
+		published.Near(t, "bond", joining.BondLength(n, c.ShearMPa), c.LengthMM, 0.05)
 	}
 	for _, c := range f.Widths {
-		near(t, "16 t", joining.StrapWidth(c.T, 0, 0, -1e9), c.Sixteen, 1e-9)
-		near(t, "taper", joining.Taper(16*c.T, 2, c.T), c.Taper, 0.005)
-		near(t, "width that keeps it", 2+2*joining.TaperRatio*c.T, c.Kept, 1e-9)
+		published.Near(t, "16 t", joining.StrapWidth(c.T, 0, 0, -1e9), c.Sixteen, 1e-9)
+		published.Near(t, "taper", joining.Taper(16*c.T, 2, c.T), c.Taper, 0.005)
+		published.Near(t, "width that keeps it", 2+2*joining.TaperRatio*c.T, c.Kept, 1e-9)
 	}
-	near(t, "a long bond", joining.StrapWidth(0.1875, 5, 0.25, 2), 10.25, 1e-9)
+	published.Near(t, "a long bond", joining.StrapWidth(0.1875, 5, 0.25, 2), 10.25, 1e-9)
 	for _, c := range f.Plies {
 		for i, w := range joining.PlyWidths(c.First, c.Width, c.N) {
-			near(t, "ply width", w, c.List[i], 0.0051)
+			published.Near(t, "ply width", w, c.List[i], 0.0051)
 		}
 	}
 	for _, c := range f.Stagger {
-		near(t, "stagger", joining.Stagger(c.T), c.Stagger, 0.0005)
+		published.Near(t, "stagger", joining.Stagger(c.T), c.Stagger, 0.0005)
 	}
 	b := joining.Bonded{Modulus: f.Peaks.Modulus * 1e9, Thickness: f.Peaks.Wall / 1e3, Shear: f.Peaks.LayerGPa * 1e9, LayerThickness: f.Peaks.Layer / 1e3}
 	for _, c := range f.Peaks.Cases {
-		near(t, "peak", b.Peak(c.Length/1e3), c.Ratio, 0.06)
+		published.Near(t, "peak", b.Peak(c.Length/1e3), c.Ratio, 0.06)
 	}
-	near(t, "no length has no peak", b.Peak(0), 1, 1e-12)
+	published.Near(t, "no length has no peak", b.Peak(0), 1, 1e-12)
 	for _, c := range f.Pads {
-		near(t, "pad", joining.PadLoad(c.Needed, c.Has, c.Opening, c.Pad), c.Thickness, 1e-9)
+		published.Near(t, "pad", joining.PadLoad(c.Needed, c.Has, c.Opening, c.Pad), c.Thickness, 1e-9)
 	}
 	if !math.IsInf(joining.PadLoad(1, 1, 6, 6), 1) {
 		t.Error("a pad no wider than the opening carries")
 	}
 	for _, c := range f.Shear {
-		near(t, "shear of the pad", joining.PadShear(c.Load, c.Opening, c.Pad), c.Shear, 0.05)
+		published.Near(t, "shear of the pad", joining.PadShear(c.Load, c.Opening, c.Pad), c.Shear, 0.05)
 	}
 	for _, c := range f.Blow {
-		near(t, "shear of the neck", joining.BlowOut(c.Pressure, c.Diameter, c.Bonded), c.Shear, 1e-9)
+		published.Near(t, "shear of the neck", joining.BlowOut(c.Pressure, c.Diameter, c.Bonded), c.Shear, 1e-9)
 	}
 	for _, c := range f.Diameter {
-		near(t, "pad diameter", joining.PadDiameter(c.Opening*0.0254)/0.0254, c.Pad, 1e-9)
+		published.Near(t, "pad diameter", joining.PadDiameter(c.Opening*0.0254)/0.0254, c.Pad, 1e-9)
 	}
 }
 
 func TestTests_agreeWithTheCheckValues(t *testing.T) {
 	var f struct {
+		published.Head
 		Water struct {
 			Gravity   float64 `json:"gravity"`
 			Height    float64 `json:"height_ft"`
@@ -144,13 +124,13 @@ func TestTests_agreeWithTheCheckValues(t *testing.T) {
 			Energy float64 `json:"energy_kj"`
 		} `json:"gas"`
 	}
-	load(t, "tests.json", &f)
+	published.Load(t, "joining/tests.json", &f)
 	for _, c := range f.Water.Shares {
 		head := f.Water.PSI * (f.Water.Height - c.At)
-		near(t, "bare", joining.Proof(head, f.Water.Gravity*head), f.Water.Bare, 0.0005)
-		near(t, "with surcharge", joining.Proof(f.Water.Surcharge+head, f.Water.Gravity*head), c.Share, 0.005)
+		published.Near(t, "bare", joining.Proof(head, f.Water.Gravity*head), f.Water.Bare, 0.0005)
+		published.Near(t, "with surcharge", joining.Proof(f.Water.Surcharge+head, f.Water.Gravity*head), c.Share, 0.005)
 	}
 	for _, c := range f.Gas {
-		near(t, "energy", joining.GasEnergy(c.Gauge*1e5, c.Volume)/1e3, c.Energy, 0.05)
+		published.Near(t, "energy", joining.GasEnergy(c.Gauge*1e5, c.Volume)/1e3, c.Energy, 0.05)
 	}
 }

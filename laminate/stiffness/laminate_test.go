@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/stiffness"
 )
 
@@ -75,7 +76,7 @@ func TestLaminate_couplings(t *testing.T) {
 	b := pair.B()
 	scale := math.Abs(b[0][2]) + math.Abs(b[1][2])
 	for _, v := range []float64{b[0][0], b[0][1], b[1][1], b[2][2]} {
-		nearAbs(t, "B but for 16 and 26", v, 0, 1e-9*scale)
+		published.Near(t, "B but for 16 and 26", v, 0, 1e-9*scale)
 	}
 	if !(b[0][2] < 0 && b[1][2] < 0) {
 		t.Errorf("B16 %g, B26 %g: want both below 0 with +α inside", b[0][2], b[1][2])
@@ -103,8 +104,8 @@ func TestShell_suppressesCurvature(t *testing.T) {
 	got, b := l.Load(d), l.B()
 	bending := b.Times(d.Strain())
 	for i := range 3 {
-		nearAbs(t, "N", got.N[i], n[i], 1e-6)
-		nearAbs(t, "M", got.M[i], bending[i], 1e-9)
+		published.Near(t, "N", got.N[i], n[i], 1e-6)
+		published.Near(t, "M", got.M[i], bending[i], 1e-9)
 	}
 	free, err := l.Free(stiffness.Load{N: n})
 	if err != nil {

@@ -5,12 +5,13 @@ import (
 	"math"
 	"testing"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/stiffness"
 )
 
 func TestLaminate_agreesWithWorkedExample(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Ply       plyGPa           `json:"ply"`
 		Thickness float64          `json:"ply_thickness_mm"`
 		Angles    []float64        `json:"angles_deg"`
@@ -28,7 +29,7 @@ func TestLaminate_agreesWithWorkedExample(t *testing.T) {
 			Stress [3]float64 `json:"stress_pa"`
 		} `json:"points"`
 	}
-	load(t, "kaw-ex-4-2.json", &f)
+	published.Load(t, "stiffness/kaw-ex-4-2.json", &f)
 	l := mustNew(t, stack(f.Ply.si(), f.Thickness/1e3, f.Angles...))
 	for _, m := range []struct {
 		name      string
@@ -69,20 +70,20 @@ func TestRotated_agreesWithWorkedExamples(t *testing.T) {
 	for _, name := range []string{"crawford-ex-3-16.json", "kaw-ex-2-6.json"} {
 		t.Run(name, func(t *testing.T) {
 			var f struct {
-				source
+				published.Head
 				Ply   plyGPa           `json:"ply"`
 				Angle float64          `json:"angle_deg"`
 				Tol   float64          `json:"absolute_tolerance_gpa"`
 				Q     stiffness.Matrix `json:"qbar_gpa"`
 			}
-			load(t, name, &f)
+			published.Load(t, "stiffness/"+name, &f)
 			got, err := f.Ply.si().Rotated(f.Angle)
 			if err != nil {
 				t.Fatal(err)
 			}
 			for i := range 3 {
 				for j := range 3 {
-					nearAbs(t, fmt.Sprintf("Q[%d][%d] in GPa", i, j), got[i][j]/1e9, f.Q[i][j], f.Tol)
+					published.Near(t, fmt.Sprintf("Q[%d][%d] in GPa", i, j), got[i][j]/1e9, f.Q[i][j], f.Tol)
 				}
 			}
 		})
@@ -91,14 +92,14 @@ func TestRotated_agreesWithWorkedExamples(t *testing.T) {
 
 func TestUnidirectional_agreesWithWorkedExample(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Fiber  constituentGPa `json:"fiber"`
 		Matrix constituentGPa `json:"matrix"`
 		Vf     float64        `json:"fiber_volume_fraction"`
 		Rel    float64        `json:"relative_tolerance"`
 		Ply    plyGPa         `json:"ply"`
 	}
-	load(t, "kaw-ch-3-glass-epoxy.json", &f)
+	published.Load(t, "stiffness/kaw-ch-3-glass-epoxy.json", &f)
 	got, err := stiffness.Unidirectional(f.Fiber.si(), f.Matrix.si(), f.Vf)
 	if err != nil {
 		t.Fatal(err)
@@ -111,7 +112,7 @@ func TestUnidirectional_agreesWithWorkedExample(t *testing.T) {
 
 func TestFirstPly_agreesWithWorkedExample(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Ply       plyGPa     `json:"ply"`
 		Angle     float64    `json:"angle_deg"`
 		Thickness float64    `json:"thickness_mm"`
@@ -127,7 +128,7 @@ func TestFirstPly_agreesWithWorkedExample(t *testing.T) {
 		Maximum float64 `json:"load_factor_maximum_strain"`
 		TsaiWu  float64 `json:"load_factor_tsai_wu"`
 	}
-	load(t, "kaw-ex-2-17.json", &f)
+	published.Load(t, "stiffness/kaw-ex-2-17.json", &f)
 	p, s := f.Ply.si(), f.Strengths
 	h := f.Thickness / 1e3
 	l := mustNew(t, stack(p, h, f.Angle))
@@ -167,7 +168,7 @@ func TestShell_agreesWithFiniteElementPipe(t *testing.T) {
 		AxialTol float64 `json:"axial_tolerance"`
 	}
 	var f struct {
-		source
+		published.Head
 		Ply       plyGPa    `json:"ply"`
 		Thickness float64   `json:"ply_thickness_mm"`
 		Angles    []float64 `json:"angles_deg"`
@@ -176,7 +177,7 @@ func TestShell_agreesWithFiniteElementPipe(t *testing.T) {
 		Elements  want      `json:"finite_elements"`
 		Theory    want      `json:"membrane_theory"`
 	}
-	load(t, "finite-element-pipe.json", &f)
+	published.Load(t, "stiffness/finite-element-pipe.json", &f)
 	l := mustNew(t, stack(f.Ply.si(), f.Thickness/1e3, f.Angles...))
 	p, ri := f.Pressure*1e6, f.Radius/1e3
 	mean := ri + l.Thickness()/2
@@ -210,7 +211,7 @@ func TestShell_nettingAngleUnderTwoToOne(t *testing.T) {
 			best, least = a, w
 		}
 	}
-	nearAbs(t, "angle of least resin strain", best, 54.7, 0.06)
+	published.Near(t, "angle of least resin strain", best, 54.7, 0.06)
 }
 
 // BS 4994's unit moduli, 14 000 N/mm per kg/m² of mat and 16 000 of woven

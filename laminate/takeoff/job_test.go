@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/takeoff"
@@ -14,19 +15,20 @@ import (
 
 func TestOfJob_agreesWithTheHandCheckOfAStrapAndAHead(t *testing.T) {
 	var f struct {
+		published.Head
 		Diameter float64 `json:"diameter_in"`
 		First    float64 `json:"first_in"`
 		Width    float64 `json:"width_in"`
 		Area     float64 `json:"area_m2"`
 		Fiber    float64 `json:"fiber_kg"`
 		Mix      float64 `json:"mix_kg"`
-		Head     struct {
+		Dome     struct {
 			Diameter float64 `json:"diameter_in"`
 			Area     float64 `json:"area_ft2"`
 			Mat      float64 `json:"mat_lb"`
 		} `json:"head"`
 	}
-	load(t, "strap.json", &f)
+	published.Load(t, "takeoff/strap.json", &f)
 	s, _ := pipe(t)
 	mat, woven := s.Plies[3], s.Plies[4]
 	s.Plies = nil
@@ -36,20 +38,20 @@ func TestOfJob_agreesWithTheHandCheckOfAStrapAndAHead(t *testing.T) {
 	in := quantity.New(1, quantity.Inch).SI()
 	strap := takeoff.Piece{Schedule: s, Ground: ground.Strap(f.Diameter*in, joining.PlyWidths(f.First*in, f.Width*in, 9))}
 	p := takeoff.Count([]takeoff.Piece{strap}, catalog.Library(), stock.Stock{}, takeoff.Options{}).Pieces[0]
-	near(t, "area", p.Area, f.Area, 0.001)
-	near(t, "fiber", p.Fiber, f.Fiber, 0.002) // by hand with thicknesses rounded to a mil
-	near(t, "mix", p.Mix, f.Mix, 0.002)
+	published.Near(t, "area", p.Area, f.Area, 0.001)
+	published.Near(t, "fiber", p.Fiber, f.Fiber, 0.002) // by hand with thicknesses rounded to a mil
+	published.Near(t, "mix", p.Mix, f.Mix, 0.002)
 
 	j := &laminate.Job{
 		Resins:    []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
 		Laminates: []laminate.Laminate{{ID: "l", Plies: []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 1}}}},
 		Parts: []laminate.JobPart{{ID: "h", Laminate: "l", Part: laminate.Part{
-			Form: laminate.HeadPart, InsideDiameter: quantity.New(f.Head.Diameter, quantity.Inch),
-			Shape: laminate.Shape{Head: laminate.Torispherical, CrownRadius: quantity.New(f.Head.Diameter, quantity.Inch), KnuckleRadius: quantity.New(0.06*f.Head.Diameter, quantity.Inch)},
+			Form: laminate.HeadPart, InsideDiameter: quantity.New(f.Dome.Diameter, quantity.Inch),
+			Shape: laminate.Shape{Head: laminate.Torispherical, CrownRadius: quantity.New(f.Dome.Diameter, quantity.Inch), KnuckleRadius: quantity.New(0.06*f.Dome.Diameter, quantity.Inch)},
 		}}},
 	}
 	got := takeoff.Count(takeoff.OfJob(j, catalog.Library()), catalog.Library(), stock.Stock{}, takeoff.Options{})
-	near(t, "inside of the head", got.Pieces[0].Inside/(0.3048*0.3048), f.Head.Area, 0.01)
+	published.Near(t, "inside of the head", got.Pieces[0].Inside/(0.3048*0.3048), f.Dome.Area, 0.01)
 }
 
 // Every piece of a job counts: its parts, as often as they stand in it, straps,
@@ -85,10 +87,10 @@ func TestOfJob_listsWhatIsBuiltAndNamesWhatIsMissing(t *testing.T) {
 			t.Errorf("%s: %q", f.Name, f.Why)
 		}
 	}
-	near(t, "four flange faces", got.Pieces[2].Inside/(inch(1).SI()*inch(1).SI()), 4*170.4, 0.3)
+	published.Near(t, "four flange faces", got.Pieces[2].Inside/(inch(1).SI()*inch(1).SI()), 4*170.4, 0.3)
 	hours := 0.0
 	for _, l := range got.Labor {
 		hours += l.Quantity
 	}
-	near(t, "hours of one joint and one nozzle", hours, 10, 1e-9)
+	published.Near(t, "hours of one joint and one nozzle", hours, 10, 1e-9)
 }

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/takeoff"
@@ -13,7 +14,7 @@ import (
 
 func table(t *testing.T) []stock.Initiation {
 	var f floorFile
-	load(t, "shop-floor.json", &f)
+	published.Load(t, "takeoff/shop-floor.json", &f)
 	row := func(c, minutes, share float64) stock.Initiation {
 		return stock.Initiation{
 			Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt, Temperature: quantity.New(c, quantity.Celsius), Initiator: laminate.Some(share),
@@ -25,7 +26,7 @@ func table(t *testing.T) []stock.Initiation {
 
 func TestInitiation_staysInTheShopsTable(t *testing.T) {
 	var f floorFile
-	load(t, "shop-floor.json", &f)
+	published.Load(t, "takeoff/shop-floor.json", &f)
 	shop := stock.Stock{Initiators: table(t)}
 	r := &laminate.Resin{ID: "r", Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt}
 	at := func(c float64) quantity.Temperature { return quantity.New(c, quantity.Celsius) }
@@ -33,7 +34,7 @@ func TestInitiation_staysInTheShopsTable(t *testing.T) {
 	if err != nil || got.Initiator.Value != 0.02 {
 		t.Fatalf("between two rows: %+v, %v", got, err)
 	}
-	near(t, "gel time", got.GelMinutes.Value, f.Gel.Minutes, 0.05)
+	published.Near(t, "gel time", got.GelMinutes.Value, f.Gel.Minutes, 0.05)
 	if got, err = shop.Initiation(r, at(30)); err != nil || got.Initiator.Value != 0.015 || got.GelMinutes.Value != 15 {
 		t.Errorf("on a row: %+v, %v", got, err)
 	}
@@ -71,9 +72,9 @@ func TestResin_isOrderedWithInitiatorOfTheTableAlone(t *testing.T) {
 	own.Takeoff.LaidAMinute = quantity.New(0.1, quantity.Kilogram)
 	got := takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, catalog.Library(), own, takeoff.Options{At: quantity.New(20, quantity.Celsius)})
 	r := got.Resins[0]
-	near(t, "initiator", r.Initiator, 0.02*f.Mix*1.08, 0.001)
-	near(t, "liters", r.InitiatorLiter, r.Initiator/1.15, 1e-9)
-	near(t, "promoter", r.Promoter, 0.002*f.Mix*1.08, 0.001)
+	published.Near(t, "initiator", r.Initiator, 0.02*f.Mix*1.08, 0.001)
+	published.Near(t, "liters", r.InitiatorLiter, r.Initiator/1.15, 1e-9)
+	published.Near(t, "promoter", r.Promoter, 0.002*f.Mix*1.08, 0.001)
 	if p := got.Pieces[0].Plies[1]; p.Batches != 4 {
 		t.Errorf("%d pots for ply 2, by hand 4", p.Batches)
 	}
@@ -81,7 +82,7 @@ func TestResin_isOrderedWithInitiatorOfTheTableAlone(t *testing.T) {
 		t.Errorf("4 kg at 0.1 kg a minute outlast 30 minutes: %+v", got.Remarks)
 	}
 	// 40 % styrene by hand: 123 lb a ton, as published.
-	near(t, "styrene", r.Styrene, r.Ordered*123/2000, 0.001*r.Ordered)
+	published.Near(t, "styrene", r.Styrene, r.Ordered*123/2000, 0.001*r.Ordered)
 	own.Initiators[0].Initiator = laminate.Some(0.2)
 	got = takeoff.Count([]takeoff.Piece{takeoff.Of(s)}, catalog.Library(), own, takeoff.Options{At: quantity.New(20, quantity.Celsius)})
 	if !remarked(got, "peroxide-outside-range", "20 % of initiator") {
@@ -115,8 +116,8 @@ func TestCost_countsWhatIsPricedAndNamesTheRest(t *testing.T) {
 	for _, x := range got.Cost.Totals {
 		sums[x.Currency] = x.Amount
 	}
-	near(t, "without a currency", sums[""], 3*got.Goods[1].Ordered, 1e-9)
-	near(t, "in EUR", sums["EUR"], 2*got.Resins[0].Ordered+60*0.5*got.Pieces[0].Area, 1e-6)
+	published.Near(t, "without a currency", sums[""], 3*got.Goods[1].Ordered, 1e-9)
+	published.Near(t, "in EUR", sums["EUR"], 2*got.Resins[0].Ordered+60*0.5*got.Pieces[0].Area, 1e-6)
 	if len(got.Cost.Without) != 7 || !remarked(got, "price-missing", "m0, m2") {
 		t.Errorf("without: %v", got.Cost.Without)
 	}

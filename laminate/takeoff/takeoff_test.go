@@ -1,11 +1,8 @@
 package takeoff_test
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -13,46 +10,17 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/laminate/winding"
 )
 
-func load(t *testing.T, name string, into any) {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "takeoff", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var head struct {
-		Source string `json:"source"`
-	}
-	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
-		t.Fatalf("%s names no source (%v)", name, err)
-	}
-	if err := json.Unmarshal(b, into); err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	t.Log(head.Source)
-}
-
-type failing interface {
-	Helper()
-	Errorf(string, ...any)
-}
-
-func near(t failing, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.8g, want %.8g ± %.2g", what, got, want, tol)
-	}
-}
-
 // pipe is the pipe of the hand check.
 func pipe(t *testing.T) (*laminate.Schedule, pipeFile) {
 	var f pipeFile
-	load(t, "pipe.json", &f)
+	published.Load(t, "takeoff/pipe.json", &f)
 	s := &laminate.Schedule{
 		Part: laminate.Part{Form: laminate.Pipe, InsideDiameter: quantity.New(f.Diameter, quantity.Inch), Length: quantity.New(f.Length, quantity.Foot)},
 		Resins: []laminate.Resin{{
@@ -75,6 +43,7 @@ func pipe(t *testing.T) (*laminate.Schedule, pipeFile) {
 }
 
 type pipeFile struct {
+	published.Head
 	Diameter float64 `json:"inside_diameter_in"`
 	Length   float64 `json:"length_ft"`
 	Density  float64 `json:"resin_density"`
@@ -88,6 +57,7 @@ type pipeFile struct {
 		Fiber float64 `json:"fiber_kg"`
 		Mix   float64 `json:"mix_kg"`
 	} `json:"ply_2"`
+	Wall  float64 `json:"wall_mm"`
 	Fiber float64 `json:"fiber_kg"`
 	Mix   float64 `json:"mix_kg"`
 	Part  float64 `json:"part_kg"`
@@ -104,17 +74,18 @@ func TestPipe_agreesWithTheHandCheckPlyByPly(t *testing.T) {
 	if got.Incomplete() {
 		t.Fatalf("%+v", got.Pieces)
 	}
+	published.Near(t, "wall", laminate.Analyze(s, catalog.Library()).Total.Thickness*1000, f.Wall, 0.005)
 	p := &got.Pieces[0]
 	for i, want := range f.Plies {
-		near(t, fmt.Sprintf("area of ply %d", i+1), p.Plies[i].Area, want.Area, 0.0006)
+		published.Near(t, fmt.Sprintf("area of ply %d", i+1), p.Plies[i].Area, want.Area, 0.0006)
 	}
-	near(t, "fiber of ply 2", p.Plies[1].Fiber, f.Ply2.Fiber, 0.0006)
-	near(t, "mix of ply 2", p.Plies[1].Mix, f.Ply2.Mix, 0.001)
-	near(t, "fiber", p.Fiber, f.Fiber, 0.006)
-	near(t, "mix", p.Mix, f.Mix, 0.006)
-	near(t, "part", got.Mass(), f.Part, 0.011)
-	near(t, "fiber share", p.Fiber/p.Mass(), f.Share, 0.0001)
-	near(t, "resin to order, 8 % more", got.Resins[0].Ordered, f.Mix*1.08, 0.01)
+	published.Near(t, "fiber of ply 2", p.Plies[1].Fiber, f.Ply2.Fiber, 0.0006)
+	published.Near(t, "mix of ply 2", p.Plies[1].Mix, f.Ply2.Mix, 0.001)
+	published.Near(t, "fiber", p.Fiber, f.Fiber, 0.006)
+	published.Near(t, "mix", p.Mix, f.Mix, 0.006)
+	published.Near(t, "part", got.Mass(), f.Part, 0.011)
+	published.Near(t, "fiber share", p.Fiber/p.Mass(), f.Share, 0.0001)
+	published.Near(t, "resin to order, 8 % more", got.Resins[0].Ordered, f.Mix*1.08, 0.01)
 }
 
 // A takeoff is a sum over plies: twice the rows of a flat part are twice of
@@ -139,10 +110,10 @@ func TestCount_isLinearInPliesAndPieces(t *testing.T) {
 		pair.Count = 2
 		alike := takeoff.Count([]takeoff.Piece{pair}, lib, stock.Stock{}, takeoff.Options{})
 		for name, x := range map[string]*takeoff.Takeoff{"twice the plies": two, "two pieces": both, "a count of two": alike} {
-			near(t, name+": mass", x.Mass(), 2*one.Mass(), 1e-9*one.Mass())
-			near(t, name+": resin", x.Resins[0].Ordered, 2*one.Resins[0].Ordered, 1e-9*one.Resins[0].Ordered)
+			published.Near(t, name+": mass", x.Mass(), 2*one.Mass(), 1e-9*one.Mass())
+			published.Near(t, name+": resin", x.Resins[0].Ordered, 2*one.Resins[0].Ordered, 1e-9*one.Resins[0].Ordered)
 			for i := range one.Goods {
-				near(t, name+": "+one.Goods[i].Material.ID, x.Goods[i].Ordered, 2*one.Goods[i].Ordered, 1e-9*one.Goods[i].Ordered)
+				published.Near(t, name+": "+one.Goods[i].Material.ID, x.Goods[i].Ordered, 2*one.Goods[i].Ordered, 1e-9*one.Goods[i].Ordered)
 			}
 		}
 	})
@@ -153,10 +124,11 @@ func TestCount_ofAPanelIsItsMassOnTheArea(t *testing.T) {
 	s, _ := pipe(t)
 	s.Part = laminate.Part{Form: laminate.Panel, Area: quantity.New(3, quantity.SquareMeter)}
 	a := laminate.Analyze(s, catalog.Library())
-	near(t, "mass", count(s, stock.Stock{}).Mass(), 3*a.Total.Mass, 1e-9)
+	published.Near(t, "mass", count(s, stock.Stock{}).Mass(), 3*a.Total.Mass, 1e-9)
 }
 
 type floorFile struct {
+	published.Head
 	Strips struct {
 		Diameter     float64 `json:"diameter"`
 		Length       float64 `json:"length"`
@@ -166,6 +138,7 @@ type floorFile struct {
 		HoopwiseIn2  float64 `json:"hoopwise_in2"`
 		Lengthwise   int     `json:"lengthwise"`
 		LengthwiseIn float64 `json:"lengthwise_in2"`
+		Net          float64 `json:"net_in2"`
 	} `json:"strips_in"`
 	Roll struct {
 		Mass   float64 `json:"mass_lb"`
@@ -207,21 +180,21 @@ type floorFile struct {
 
 func TestStrips_agreeWithCountingThemBothWays(t *testing.T) {
 	var f floorFile
-	load(t, "shop-floor.json", &f)
+	published.Load(t, "takeoff/shop-floor.json", &f)
 	round := math.Pi * f.Strips.Diameter
 	n := takeoff.StripCount(f.Strips.Length, f.Strips.Roll, f.Strips.Lap, false)
 	if n != f.Strips.Hoopwise {
 		t.Errorf("%d strips hoopwise", n)
 	}
-	near(t, "glass hoopwise", float64(n)*f.Strips.Roll*(round+f.Strips.Lap), f.Strips.HoopwiseIn2, 1)
+	published.Near(t, "glass hoopwise", float64(n)*f.Strips.Roll*(round+f.Strips.Lap), f.Strips.HoopwiseIn2, 1)
 	if n = takeoff.StripCount(round, f.Strips.Roll, f.Strips.Lap, true); n != f.Strips.Lengthwise {
 		t.Errorf("%d strips lengthwise", n)
 	}
-	near(t, "glass lengthwise", float64(n)*f.Strips.Roll*f.Strips.Length, f.Strips.LengthwiseIn, 1)
+	published.Near(t, "glass lengthwise", float64(n)*f.Strips.Roll*f.Strips.Length, f.Strips.LengthwiseIn, 1)
 	if takeoff.StripCount(10, 1, 1, false) != 0 || takeoff.StripCount(9, 5, 1, false) != 2 {
 		t.Error("a lap as wide as the roll covers nothing; 5 and 4 more cover 9")
 	}
-	near(t, "a roll's length", f.Roll.Mass*16/f.Roll.Areal/(f.Roll.Width/12), f.Roll.Length, 0.01)
+	published.Near(t, "a roll's length", f.Roll.Mass*16/f.Roll.Areal/(f.Roll.Width/12), f.Roll.Length, 0.01)
 }
 
 func tape(id string, width, length float64) stock.Roll {
@@ -250,6 +223,9 @@ func TestOrder_takesTheDirectionAndTheRollThatTakeLeast(t *testing.T) {
 	if w := g.Waste(); w < 0.05 || w > 0.06 {
 		t.Errorf("waste %.4f, by hand about 5.5 %%", w)
 	}
+	var f floorFile
+	published.Load(t, "takeoff/shop-floor.json", &f)
+	published.Near(t, "waste", g.Waste(), f.Strips.HoopwiseIn2/f.Strips.Net-1, 0.002)
 	own.Rolls = own.Rolls[:1]
 	own.Rolls[0].Length = quantity.New(5, quantity.Foot)
 	got := count(s, own)
@@ -274,16 +250,16 @@ func remarked(t *takeoff.Takeoff, id, text string) bool {
 
 func TestTow_agreesWithTheHelixCutOpen(t *testing.T) {
 	var f floorFile
-	load(t, "shop-floor.json", &f)
+	published.Load(t, "takeoff/shop-floor.json", &f)
 	w, err := winding.Wind(winding.Band{Tows: f.Tow.Tows, TowMass: f.Tow.Tex * 1e-6, Width: f.Tow.Band}, f.Tow.Diameter, f.Tow.Angle)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "circuits", w.CircuitsExact, f.Tow.Exact, 0.001)
+	published.Near(t, "circuits", w.CircuitsExact, f.Tow.Exact, 0.001)
 	km := takeoff.Tow(w, f.Tow.Tows, f.Tow.Length, 0) / 1000
-	near(t, "tow", km, f.Tow.Km, 0.001)
-	near(t, "mass", km*f.Tow.Tex/1000, f.Tow.Kg, 0.01)
-	near(t, "without overlap", km*f.Tow.Tex/1000*w.CircuitsExact/float64(w.Circuits), f.Tow.Bare, 0.01)
+	published.Near(t, "tow", km, f.Tow.Km, 0.001)
+	published.Near(t, "mass", km*f.Tow.Tex/1000, f.Tow.Kg, 0.01)
+	published.Near(t, "without overlap", km*f.Tow.Tex/1000*w.CircuitsExact/float64(w.Circuits), f.Tow.Bare, 0.01)
 }
 
 // Both roads to the fiber of a cover, by its tow and by its areal mass on the
@@ -299,17 +275,17 @@ func TestTow_isTheArealMassAsLaidOnTheArea(t *testing.T) {
 		}
 		byTow := takeoff.Tow(w, b.Tows, l, 0) * b.TowMass
 		byArea := w.LaidCover * math.Pi * d * l
-		near(t, "mass", byTow, byArea, 1e-9*byArea)
+		published.Near(t, "mass", byTow, byArea, 1e-9*byArea)
 	})
 }
 
 func TestBatches_agreeWithTheHandCheck(t *testing.T) {
 	var f floorFile
-	load(t, "shop-floor.json", &f)
+	published.Load(t, "takeoff/shop-floor.json", &f)
 	if n := takeoff.Batches(f.Pots.Mix, f.Pots.Waste, f.Pots.Pot); n != f.Pots.Pots {
 		t.Errorf("%d pots", n)
 	}
-	near(t, "peroxide of a pot", f.Pots.Pot*1000*f.Pots.Share/f.Pots.Heavy, f.Pots.Milli, 0.5)
+	published.Near(t, "peroxide of a pot", f.Pots.Pot*1000*f.Pots.Share/f.Pots.Heavy, f.Pots.Milli, 0.5)
 	if takeoff.Batches(8, 0, 4) != 2 {
 		t.Error("two whole pots are two")
 	}
@@ -317,6 +293,7 @@ func TestBatches_agreeWithTheHandCheck(t *testing.T) {
 
 func TestEmission_meetsThePublishedLimits(t *testing.T) {
 	var f struct {
+		published.Head
 		Cases []struct {
 			Name     string  `json:"name"`
 			Way      string  `json:"way"`
@@ -325,11 +302,11 @@ func TestEmission_meetsThePublishedLimits(t *testing.T) {
 			Limit    float64 `json:"published_limit_lb_ton"`
 		} `json:"cases"`
 	}
-	load(t, "styrene.json", &f)
+	published.Load(t, "takeoff/styrene.json", &f)
 	ways := map[string]takeoff.Way{"hand": takeoff.ByHand, "non-atomized": takeoff.ByNonAtomizedSpray, "winding": takeoff.ByWinding}
 	for _, c := range f.Cases {
 		got := takeoff.Emission(ways[c.Way], c.Content) * 2000
-		near(t, c.Name, got, c.Equation, 0.06)
-		near(t, c.Name+", as published", got, c.Limit, 0.7)
+		published.Near(t, c.Name, got, c.Equation, 0.06)
+		published.Near(t, c.Name+", as published", got, c.Limit, 0.7)
 	}
 }

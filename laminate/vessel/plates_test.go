@@ -7,12 +7,13 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"pgregory.net/rapid"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/vessel"
 )
 
 func TestPlates_agreeWithTheTextbooks(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Nu    float64 `json:"nu"`
 		Round struct {
 			SS float64 `json:"simply_stress"`
@@ -36,32 +37,32 @@ func TestPlates_agreeWithTheTextbooks(t *testing.T) {
 		CD     []float64 `json:"clamped_deflection"`
 		CS     []float64 `json:"clamped_stress"`
 	}
-	load(t, "plates.json", &f)
+	published.Load(t, "vessel/plates.json", &f)
 	simply, _ := vessel.RoundPlate(vessel.Simply, f.Nu)
 	clamped, _ := vessel.RoundPlate(vessel.Clamped, f.Nu)
-	near(t, "stress", simply.Stress, f.Round.SS, 1e-9)
-	near(t, "deflection", simply.Deflection, f.Round.SD, 5e-5)
-	near(t, "clamped stress", clamped.Stress, f.Round.CS, 1e-9)
-	near(t, "clamped deflection", clamped.Deflection, f.Round.CD, 5e-5)
+	published.Near(t, "stress", simply.Stress, f.Round.SS, 1e-9)
+	published.Near(t, "deflection", simply.Deflection, f.Round.SD, 5e-5)
+	published.Near(t, "clamped stress", clamped.Stress, f.Round.CS, 1e-9)
+	published.Near(t, "clamped deflection", clamped.Deflection, f.Round.CD, 5e-5)
 	c := &f.Cover
-	near(t, "cover's stress", simply.StressAt(c.P, c.Circle/2, c.T), c.Stress, 1)
-	near(t, "cover's deflection", simply.DeflectionAt(c.P, c.Circle/2, c.E, c.T), c.Deflection, 5e-4)
+	published.Near(t, "cover's stress", simply.StressAt(c.P, c.Circle/2, c.T), c.Stress, 1)
+	published.Near(t, "cover's deflection", simply.DeflectionAt(c.P, c.Circle/2, c.E, c.T), c.Deflection, 5e-4)
 	least, _ := simply.Thickness(c.P, c.Circle/2, c.Allowable)
-	near(t, "cover's least thickness", least, c.Least, 5e-3)
+	published.Near(t, "cover's least thickness", least, c.Least, 5e-3)
 	for i, r := range f.Ratios {
 		p, _ := vessel.RectanglePlate(vessel.Simply, r, 1)
 		q, _ := vessel.RectanglePlate(vessel.Clamped, r, 1)
-		near(t, "simply supported stress", p.Stress, f.SS[i], 1e-9)
-		near(t, "simply supported deflection", p.Deflection, f.SD[i], 1e-9)
+		published.Near(t, "simply supported stress", p.Stress, f.SS[i], 1e-9)
+		published.Near(t, "simply supported deflection", p.Deflection, f.SD[i], 1e-9)
 		// The figures again, from the plate equation.
 		w, m := navier(r)
-		near(t, "Navier's deflection", p.Deflection, w, 1e-4)
-		near(t, "Navier's stress", p.Stress, m, 2e-3)
+		published.Near(t, "Navier's deflection", p.Deflection, w, 1e-4)
+		published.Near(t, "Navier's stress", p.Stress, m, 2e-3)
 		if i < len(f.CD) {
-			near(t, "clamped stress", q.Stress, f.CS[i], 1e-9)
+			published.Near(t, "clamped stress", q.Stress, f.CS[i], 1e-9)
 			w, m := ritz(r)
-			near(t, "Ritz's deflection", q.Deflection, w, 1e-4)
-			near(t, "Ritz's stress", q.Stress, m, 3e-3)
+			published.Near(t, "Ritz's deflection", q.Deflection, w, 1e-4)
+			published.Near(t, "Ritz's stress", q.Stress, m, 3e-3)
 		}
 	}
 }

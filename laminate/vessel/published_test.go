@@ -1,49 +1,14 @@
 package vessel_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall/shell"
 )
-
-type source struct {
-	Source     string `json:"source"`
-	FromMemory bool   `json:"from_memory"`
-}
-
-// load reads a file of check values strictly and logs where they come from.
-func load(t testing.TB, name string, into any) {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "vessel", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var head source
-	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
-		t.Fatalf("%s names no source (%v)", name, err)
-	}
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	t.Logf("%s (from memory: %v)", head.Source, head.FromMemory)
-}
-
-// near wants got to be want to half a unit of its last printed place, or so.
-func near(t testing.TB, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, tol)
-	}
-}
 
 func inch(v float64) float64 { return quantity.New(v, quantity.Inch).SI() }
 func psi(v float64) float64  { return quantity.New(v, quantity.PSI).SI() }
@@ -54,7 +19,7 @@ func deg(v float64) float64 { return v * math.Pi / 180 }
 
 func TestHeads_agreeWithTheShapeFactorsOfTheCodes(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		M []struct{ Crown, Knuckle, Want float64 }  `json:"m"`
 		K []struct{ Diameter, Depth, Want float64 } `json:"k"`
 		P float64                                   `json:"pressure_psi"`
@@ -76,16 +41,16 @@ func TestHeads_agreeWithTheShapeFactorsOfTheCodes(t *testing.T) {
 			Constant float64 `json:"constant"`
 		} `json:"point"`
 	}
-	load(t, "heads.json", &f)
+	published.Load(t, "vessel/heads.json", &f)
 	for _, c := range f.M {
-		near(t, "M", vessel.TorisphereM(c.Crown, c.Knuckle), c.Want, 6e-5*10)
+		published.Near(t, "M", vessel.TorisphereM(c.Crown, c.Knuckle), c.Want, 6e-5*10)
 	}
 	for _, c := range f.K {
 		k, ok := vessel.Ellipsoid(c.Diameter, c.Depth)
 		if !ok {
 			t.Error("no factor")
 		}
-		near(t, "K", k, c.Want, 1e-9)
+		published.Near(t, "K", k, c.Want, 1e-9)
 	}
 	thick := func(factor float64) float64 { return factor * f.P * f.D / (2 * f.S / f.F) }
 	ellipsoid, _ := vessel.Ellipsoid(f.D, f.D/4)
@@ -94,20 +59,20 @@ func TestHeads_agreeWithTheShapeFactorsOfTheCodes(t *testing.T) {
 	if usable {
 		t.Error("a cone of 60° needs a knuckle of its own")
 	}
-	near(t, "hemisphere", thick(vessel.Hemisphere), f.Hemisphere, 1e-9)
-	near(t, "2:1", thick(ellipsoid), f.Ellipsoid, 1e-9)
-	near(t, "6 %", thick(torisphere), f.Torisphere, 5e-4)
-	near(t, "cone", thick(cone), f.Cone, 1e-9)
+	published.Near(t, "hemisphere", thick(vessel.Hemisphere), f.Hemisphere, 1e-9)
+	published.Near(t, "2:1", thick(ellipsoid), f.Ellipsoid, 1e-9)
+	published.Near(t, "6 %", thick(torisphere), f.Torisphere, 5e-4)
+	published.Near(t, "cone", thick(cone), f.Cone, 1e-9)
 	p := &f.Point
 	got, _ := vessel.PointLoad(pounds(p.Force), inch(p.Radius), psi(p.E), p.Nu, inch(p.T))
-	near(t, "point load", got/inch(1), p.Want, 5e-4)
+	published.Near(t, "point load", got/inch(1), p.Want, 5e-4)
 	one, _ := vessel.PointLoad(1, 1, 1, p.Nu, 1)
-	near(t, "its constant", one, p.Constant, 5e-5)
+	published.Near(t, "its constant", one, p.Constant, 5e-5)
 }
 
 func TestOutside_agreesWithTheStandards(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Dome struct {
 			T      float64 `json:"t_in"`
 			Radius float64 `json:"radius_in"`
@@ -128,27 +93,27 @@ func TestOutside_agreesWithTheStandards(t *testing.T) {
 			Want   float64 `json:"want_psi"`
 		} `json:"cone"`
 	}
-	load(t, "outside.json", &f)
+	published.Load(t, "vessel/outside.json", &f)
 	d := &f.Dome
 	got, _ := vessel.Dome(psi(d.E), inch(d.T), inch(d.Radius))
-	near(t, "dome", got/psi(1), d.Want, 5e-5)
+	published.Near(t, "dome", got/psi(1), d.Want, 5e-5)
 	classical, _ := vessel.ClassicalSphere(psi(d.E), 0.3, inch(d.T), inch(d.Radius))
-	near(t, "share of the classical sphere", got*vessel.DomeSafety/classical, d.Share, 5e-4)
+	published.Near(t, "share of the classical sphere", got*vessel.DomeSafety/classical, d.Share, 5e-4)
 	crown, _ := vessel.EllipsoidCrown(4, 1)
-	near(t, "crown of 2:1", crown, f.Crown, 1e-9)
+	published.Near(t, "crown of 2:1", crown, f.Crown, 1e-9)
 	c := &f.Cone
 	length := (inch(c.Large) - inch(c.Small)) / 2 / math.Tan(deg(c.Half))
-	near(t, "cone's length", length/inch(1), c.Length, 6e-3)
+	published.Near(t, "cone's length", length/inch(1), c.Length, 6e-3)
 	wall, free, _ := vessel.ConeAsCylinder(inch(c.T), deg(c.Half), length, inch(c.Small), inch(c.Large))
-	near(t, "cone's wall", wall/inch(1), c.Wall, 6e-5)
-	near(t, "cone's free length", free/inch(1), c.Free, 6e-3)
+	published.Near(t, "cone's wall", wall/inch(1), c.Wall, 6e-5)
+	published.Near(t, "cone's free length", free/inch(1), c.Free, 6e-3)
 	p, _ := shell.Collapse(psi(c.E), 0.3, wall, inch(c.Large), free)
-	near(t, "cone", p/shell.CollapseSafety/psi(1), c.Want, 1e-3)
+	published.Near(t, "cone", p/shell.CollapseSafety/psi(1), c.Want, 1e-3)
 }
 
 func TestFlanges_agreeWithHandbooksAndHandCalculation(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		P    float64 `json:"pressure_psi"`
 		Rows []struct {
 			Size    float64 `json:"size_in"`
@@ -170,22 +135,22 @@ func TestFlanges_agreeWithHandbooksAndHandCalculation(t *testing.T) {
 			Bolt    float64 `json:"bolt_in"`
 		} `json:"large"`
 	}
-	load(t, "flanges.json", &f)
+	published.Load(t, "vessel/flanges.json", &f)
 	footPound := quantity.New(1, quantity.FootPound).SI()
 	for _, r := range f.Rows {
 		d, ok := vessel.Class150(inch(r.Size))
 		if !ok || d.Bolts != r.Bolts {
 			t.Fatalf("%v in: %+v", r.Size, d)
 		}
-		near(t, "outside", d.Outside/inch(1), r.Outside, 1e-9)
-		near(t, "circle", d.Circle/inch(1), r.Circle, 1e-9)
-		near(t, "bolt", d.Bolt/inch(1), r.Bolt, 1e-9)
+		published.Near(t, "outside", d.Outside/inch(1), r.Outside, 1e-9)
+		published.Near(t, "circle", d.Circle/inch(1), r.Circle, 1e-9)
+		published.Near(t, "bolt", d.Bolt/inch(1), r.Bolt, 1e-9)
 		bored, circle, _ := vessel.BoltForces(psi(f.P), inch(r.Size), d)
-		near(t, "end force", bored*float64(d.Bolts)/pounds(1), r.Bore, 0.5)
-		near(t, "least force", bored/pounds(1), r.Least, 0.5)
-		near(t, "most force", circle/pounds(1), r.Most, 0.5)
-		near(t, "least torque", vessel.Torque(bored, d.Bolt, vessel.DryBolt)/footPound, r.LeastT, 0.051)
-		near(t, "most torque", vessel.Torque(circle, d.Bolt, vessel.DryBolt)/footPound, r.MostT, 0.051)
+		published.Near(t, "end force", bored*float64(d.Bolts)/pounds(1), r.Bore, 0.5)
+		published.Near(t, "least force", bored/pounds(1), r.Least, 0.5)
+		published.Near(t, "most force", circle/pounds(1), r.Most, 0.5)
+		published.Near(t, "least torque", vessel.Torque(bored, d.Bolt, vessel.DryBolt)/footPound, r.LeastT, 0.051)
+		published.Near(t, "most torque", vessel.Torque(circle, d.Bolt, vessel.DryBolt)/footPound, r.MostT, 0.051)
 	}
 	d, ok := vessel.Class125(inch(f.Large.Size))
 	if !ok || d.Bolts != f.Large.Bolts || math.Abs(d.Circle-inch(f.Large.Circle)) > 1e-9 || math.Abs(d.Bolt-inch(f.Large.Bolt)) > 1e-9 || math.Abs(d.Outside-inch(f.Large.Outside)) > 1e-9 {
@@ -198,7 +163,7 @@ func TestFlanges_agreeWithHandbooksAndHandCalculation(t *testing.T) {
 
 func TestElbows_agreeWithLorenzAndGeometry(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Factors []struct{ Bend, Inside, Outside float64 } `json:"factors"`
 		Miters  []struct {
 			Joints int     `json:"joints"`
@@ -209,25 +174,25 @@ func TestElbows_agreeWithLorenzAndGeometry(t *testing.T) {
 		Bend float64 `json:"bend_in"`
 		Turn float64 `json:"turn_deg"`
 	}
-	load(t, "elbows.json", &f)
+	published.Load(t, "vessel/elbows.json", &f)
 	for _, c := range f.Factors {
 		in, out, ok := vessel.Elbow(c.Bend, 1)
 		if !ok {
 			t.Error("no factors")
 		}
-		near(t, "inside", in, c.Inside, 1e-9)
-		near(t, "outside", out, c.Outside, 5e-4)
+		published.Near(t, "inside", in, c.Inside, 1e-9)
+		published.Near(t, "outside", out, c.Outside, 5e-4)
 	}
 	for _, c := range f.Miters {
 		half, length, _ := vessel.Miter(deg(f.Turn), inch(f.Bend), c.Joints)
-		near(t, "half-angle", half, deg(c.Half), 1e-12)
-		near(t, "center line", length/inch(1), c.Length, 6e-3)
+		published.Near(t, "half-angle", half, deg(c.Half), 1e-12)
+		published.Near(t, "center line", length/inch(1), c.Length, 6e-3)
 	}
 }
 
 func TestCourses_agreeWithTheStandardsWall(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Weight  float64 `json:"weight_lb_in3"`
 		Gravity float64 `json:"gravity"`
 		D       float64 `json:"diameter_in"`
@@ -246,21 +211,21 @@ func TestCourses_agreeWithTheStandardsWall(t *testing.T) {
 		Boundaries []float64 `json:"boundaries_in"`
 		Served     float64   `json:"served_in"`
 	}
-	load(t, "courses.json", &f)
+	published.Load(t, "vessel/courses.json", &f)
 	k, ok := vessel.PerHead(f.Weight*f.Gravity, f.D, f.E*f.Strain)
 	if !ok {
 		t.Fatal("no requirement")
 	}
-	near(t, "k", k, f.Per, 1e-9)
+	published.Near(t, "k", k, f.Per, 1e-9)
 	for _, w := range f.Walls {
-		near(t, "wall", k*(f.Liquid-w.Height), w.Want, 5e-4)
+		published.Near(t, "wall", k*(f.Liquid-w.Height), w.Want, 5e-4)
 	}
 	above, _ := vessel.Boundary(f.Least, k, f.Liquid)
-	near(t, "where the least wall serves", above, f.Above, 0.05)
+	published.Near(t, "where the least wall serves", above, f.Above, 0.05)
 	for n, want := range f.Boundaries {
 		got, _ := vessel.Boundary(f.Base+float64(n)*f.Unit, k, f.Liquid)
-		near(t, "boundary", got, want, 6e-3)
+		published.Near(t, "boundary", got, want, 6e-3)
 	}
 	head, _ := vessel.ServesTo(f.Base+3*f.Unit, k)
-	near(t, "head served", head, f.Served, 0.05)
+	published.Near(t, "head served", head, f.Served, 0.05)
 }

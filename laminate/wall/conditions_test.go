@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/walltest"
@@ -28,8 +29,8 @@ func TestConditions_areEachJudgedWithTheirOwnModuli(t *testing.T) {
 	}
 	r := walltest.Evaluate(s, wall.Options{})
 	vacuum, hoop := walltest.Criterion(t, r, wall.ExternalPressure), walltest.Criterion(t, r, wall.HoopStrain)
-	near(t, "the vacuum is cold: twice the capacity", vacuum.Capacity, 2*walltest.Criterion(t, together, wall.ExternalPressure).Capacity, 1e-9*vacuum.Capacity)
-	near(t, "the pressure is hot", hoop.Ratio, walltest.Criterion(t, together, wall.HoopStrain).Ratio, 1e-12)
+	published.Near(t, "the vacuum is cold: twice the capacity", vacuum.Capacity, 2*walltest.Criterion(t, together, wall.ExternalPressure).Capacity, 1e-9*vacuum.Capacity)
+	published.Near(t, "the pressure is hot", hoop.Ratio, walltest.Criterion(t, together, wall.HoopStrain).Ratio, 1e-12)
 	if vacuum.Condition != "operating" || hoop.Condition != "upset" || hoop.Case != "pressure (upset)" {
 		t.Errorf("%+v, %+v", vacuum, hoop)
 	}

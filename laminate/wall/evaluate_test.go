@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/walltest"
@@ -100,7 +101,7 @@ func TestEvaluate_aHeadCountsOnEveryForm(t *testing.T) {
 		s.Service.Pressure = quantity.New(0, psi)
 		r := walltest.Evaluate(s, wall.Options{})
 		// 60 ft of water at 0.4335 psi a foot, times 1.5, on a radius of 6 in; by hand.
-		near(t, form.String()+": head, psi", quantity.New(loadCase(t, r, wall.CaseHead).NHoop/(6*0.0254), quantity.Pascal).In(psi), 39.0, 0.05)
+		published.Near(t, form.String()+": head, psi", quantity.New(loadCase(t, r, wall.CaseHead).NHoop/(6*0.0254), quantity.Pascal).In(psi), 39.0, 0.05)
 		s.Service.SpecificGravity = laminate.Optional[float64]{}
 		if k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete {
 			t.Errorf("%s: a liquid of unknown gravity: %+v", form, k)
@@ -119,8 +120,8 @@ func TestEvaluate_minimumModulusIsCold(t *testing.T) {
 	if open.Answer != wall.Holds || warm.Answer != wall.Holds {
 		t.Fatalf("%+v, %+v", open, warm)
 	}
-	near(t, "without a retention", open.Ratio, cold.Ratio, 1e-9)
-	near(t, "with one", warm.Ratio, cold.Ratio, 1e-9)
+	published.Near(t, "without a retention", open.Ratio, cold.Ratio, 1e-9)
+	published.Near(t, "with one", warm.Ratio, cold.Ratio, 1e-9)
 }
 
 func TestEvaluate_whatDoesNotApplySaysWhy(t *testing.T) {
@@ -155,8 +156,8 @@ func TestEvaluate_endsUnknownTakesTheWorse(t *testing.T) {
 	closedHoop, closedAxial := of(laminate.ClosedEnds)
 	openHoop, openAxial := of(laminate.OpenEnds)
 	hoop, axial := of(laminate.NoEnds)
-	near(t, "hoop", hoop.Ratio, math.Max(closedHoop.Ratio, openHoop.Ratio), 0)
-	near(t, "axial", axial.Ratio, math.Max(closedAxial.Ratio, openAxial.Ratio), 0)
+	published.Near(t, "hoop", hoop.Ratio, math.Max(closedHoop.Ratio, openHoop.Ratio), 0)
+	published.Near(t, "axial", axial.Ratio, math.Max(closedAxial.Ratio, openAxial.Ratio), 0)
 	if !(openHoop.Ratio > closedHoop.Ratio) {
 		t.Errorf("end thrust does not relieve the hoop: %v, %v", openHoop.Ratio, closedHoop.Ratio)
 	}
@@ -168,8 +169,8 @@ func TestEvaluate_warmthLeavesTheShareGiven(t *testing.T) {
 	s.Service.Upset = quantity.New(180, degF)
 	s.Part.ModulusRetention = laminate.Some(0.8)
 	warm := walltest.Evaluate(s, wall.Options{})
-	near(t, "hoop modulus kept", warm.Membrane.Ey/cold.Membrane.Ey, 0.8, 1e-9)
-	near(t, "strain grown", walltest.Criterion(t, warm, wall.HoopStrain).Demand/walltest.Criterion(t, cold, wall.HoopStrain).Demand, 1/0.8, 1e-9)
+	published.Near(t, "hoop modulus kept", warm.Membrane.Ey/cold.Membrane.Ey, 0.8, 1e-9)
+	published.Near(t, "strain grown", walltest.Criterion(t, warm, wall.HoopStrain).Demand/walltest.Criterion(t, cold, wall.HoopStrain).Demand, 1/0.8, 1e-9)
 	s.Part.ModulusRetention = laminate.Optional[float64]{}
 	if k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.MinimumThickness); k.Answer != wall.Holds {
 		t.Errorf("the least wall rests on no modulus: %+v", k)
@@ -186,13 +187,13 @@ func TestEvaluate_countsTheBarrierOnlyWhereAsked(t *testing.T) {
 	lib := catalog.Library()
 	a := laminate.Analyze(s, lib)
 	without, with := walltest.Evaluate(s, wall.Options{}), walltest.Evaluate(s, wall.Options{CountBarrier: true})
-	near(t, "structure", without.Thickness, a.Zones[laminate.StructuralLayer].Thickness, 1e-15)
-	near(t, "with barrier", with.Thickness, without.Thickness+a.Barrier.Thickness, 1e-15)
+	published.Near(t, "structure", without.Thickness, a.Zones[laminate.StructuralLayer].Thickness, 1e-15)
+	published.Near(t, "with barrier", with.Thickness, without.Thickness+a.Barrier.Thickness, 1e-15)
 	if !(with.A[1][1] > without.A[1][1]) || with.Counted != without.Counted+2 {
 		t.Errorf("A22 %v and %v, %d and %d rows", with.A[1][1], without.A[1][1], with.Counted, without.Counted)
 	}
 	first := without.Plies()[0]
-	near(t, "where the structure begins", first.Bottom, a.Barrier.Thickness, 1e-15)
+	published.Near(t, "where the structure begins", first.Bottom, a.Barrier.Thickness, 1e-15)
 }
 
 func TestEvaluate_casesOfATank(t *testing.T) {
@@ -202,18 +203,18 @@ func TestEvaluate_casesOfATank(t *testing.T) {
 	s.Service.TestPressure = quantity.New(2, psi)
 	r := walltest.Evaluate(s, wall.Options{})
 	p, h, both := loadCase(t, r, wall.CasePressure), loadCase(t, r, wall.CaseHead), loadCase(t, r, wall.CasePressureHead)
-	near(t, "pressure and head", both.NHoop, p.NHoop+h.NHoop, 1e-6)
-	near(t, "end thrust of pressure alone", both.NAxial, p.NAxial, 1e-6)
-	near(t, "end thrust of a head", h.NAxial, 0, 0)
+	published.Near(t, "pressure and head", both.NHoop, p.NHoop+h.NHoop, 1e-6)
+	published.Near(t, "end thrust of pressure alone", both.NAxial, p.NAxial, 1e-6)
+	published.Near(t, "end thrust of a head", h.NAxial, 0, 0)
 	test, vacuum := loadCase(t, r, wall.CaseTest), loadCase(t, r, wall.CaseVacuum)
 	if test.Judged || !(test.NHoop > 0) || !(vacuum.NHoop < 0) || !(vacuum.NAxial < 0) {
 		t.Errorf("test %+v, vacuum %+v", test, vacuum)
 	}
 	// Half way down is half the head; deeper than the bottom is the bottom.
 	half := walltest.Evaluate(s, wall.Options{Depth: quantity.New(8, ft).SI()})
-	near(t, "half the head", loadCase(t, half, wall.CaseHead).NHoop, h.NHoop/2, 1e-6)
+	published.Near(t, "half the head", loadCase(t, half, wall.CaseHead).NHoop, h.NHoop/2, 1e-6)
 	deep := walltest.Evaluate(s, wall.Options{Depth: 1000})
-	near(t, "below the bottom", loadCase(t, deep, wall.CaseHead).NHoop, h.NHoop, 1e-6)
+	published.Near(t, "below the bottom", loadCase(t, deep, wall.CaseHead).NHoop, h.NHoop, 1e-6)
 }
 
 func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
@@ -240,7 +241,7 @@ func TestEvaluate_outsidePressureNamesItsFormula(t *testing.T) {
 		last = k.Capacity
 	}
 	endless, _ := capacity(quantity.New(math.Inf(1), quantity.Meter))
-	near(t, "no stiffeners at all", endless.Capacity, last, 1e-9*last)
+	published.Near(t, "no stiffeners at all", endless.Capacity, last, 1e-9*last)
 	if !strings.Contains(endless.Reason, "endless tube") || strings.Contains(endless.Reason, "Inf") {
 		t.Errorf("%+v", endless)
 	}

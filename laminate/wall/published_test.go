@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/walltest"
@@ -34,7 +35,7 @@ func TestEvaluate_agreesWithFiniteElements(t *testing.T) {
 		AxialTol float64 `json:"axial_tolerance"`
 	}
 	var f struct {
-		source
+		published.Head
 		Ply struct {
 			E1   float64 `json:"e1_gpa"`
 			E2   float64 `json:"e2_gpa"`
@@ -48,15 +49,15 @@ func TestEvaluate_agreesWithFiniteElements(t *testing.T) {
 		FE        pair      `json:"finite_elements"`
 		Membrane  pair      `json:"membrane_theory"`
 	}
-	load(t, "stiffness", "finite-element-pipe.json", &f)
+	published.Load(t, "stiffness/finite-element-pipe.json", &f)
 	s := lamina(f.Ply.E1, f.Ply.E2, f.Ply.G12, f.Ply.Nu12, f.Thickness, f.Angles...)
 	s.Part.InsideDiameter = quantity.New(2*f.Radius, quantity.Millimetre)
 	s.Service.Pressure = quantity.New(f.Pressure, quantity.Megapascal)
 	r := walltest.Evaluate(s, wall.Options{})
 	c := loadCase(t, r, wall.CasePressure)
 	for _, want := range []pair{f.FE, f.Membrane} {
-		near(t, "hoop strain", c.StrainHoop, want.Hoop, want.Hoop*want.HoopTol)
-		near(t, "axial strain", c.StrainAxial, want.Axial, want.Axial*want.AxialTol)
+		published.Near(t, "hoop strain", c.StrainHoop, want.Hoop, want.Hoop*want.HoopTol)
+		published.Near(t, "axial strain", c.StrainAxial, want.Axial, want.Axial*want.AxialTol)
 	}
 	if k := walltest.Criterion(t, r, wall.HoopStrain); k.Answer != wall.Fails || !k.Governs || math.Abs(k.Ratio-c.StrainHoop/0.001) > 1e-12 {
 		t.Errorf("hoop strain of %.4g against 0.001: %+v", c.StrainHoop, k)
@@ -67,7 +68,7 @@ func TestEvaluate_agreesWithFiniteElements(t *testing.T) {
 // all stress runs along them (Grove 1999).
 func TestEvaluate_fibersAtTheNettingAngleHoldAClosedCylinder(t *testing.T) {
 	netting := math.Atan(math.Sqrt2) * 180 / math.Pi
-	near(t, "netting angle", netting, 54.7, 0.05)
+	published.Near(t, "netting angle", netting, 54.7, 0.05)
 	s := lamina(40, 0.004, 0.002, 0.3, 0.001, netting, -netting)
 	s.Part.InsideDiameter = quantity.New(600, quantity.Millimetre)
 	s.Service.Pressure = quantity.New(1, quantity.Kilopascal)
@@ -81,12 +82,12 @@ func TestEvaluate_fibersAtTheNettingAngleHoldAClosedCylinder(t *testing.T) {
 		}
 	}
 	c := loadCase(t, r, wall.CasePressure)
-	near(t, "hoop to axial load", c.NHoop/c.NAxial, 2, 1e-5)
+	published.Near(t, "hoop to axial load", c.NHoop/c.NAxial, 2, 1e-5)
 }
 
 func TestEvaluate_headOfALiquid(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Height    float64 `json:"height_ft"`
 		Gravity   float64 `json:"specific_gravity"`
 		Want      float64 `json:"want_psi"`
@@ -95,14 +96,14 @@ func TestEvaluate_headOfALiquid(t *testing.T) {
 		Pound     float64 `json:"lb_in3"`
 		PoundTol  float64 `json:"lb_in3_tolerance"`
 	}
-	load(t, "wall", "head.json", &f)
+	published.Load(t, "wall/head.json", &f)
 	s := walltest.Tank(walltest.Mixed(6)...)
 	s.Part.LiquidHeight = quantity.New(f.Height, ft)
 	s.Service.SpecificGravity = laminate.Some(f.Gravity)
 	r := walltest.Evaluate(s, wall.Options{})
 	c := loadCase(t, r, wall.CaseHead)
-	near(t, "head, psi", quantity.New(c.NHoop/(60*0.0254), quantity.Pascal).In(psi), f.Want, f.Tolerance)
-	near(t, "water fill, psi", quantity.New(wall.HeadPressure(1, quantity.New(f.Height, ft).SI()), quantity.Pascal).In(psi), f.Proved, f.Tolerance)
+	published.Near(t, "head, psi", quantity.New(c.NHoop/(60*0.0254), quantity.Pascal).In(psi), f.Want, f.Tolerance)
+	published.Near(t, "water fill, psi", quantity.New(wall.HeadPressure(1, quantity.New(f.Height, ft).SI()), quantity.Pascal).In(psi), f.Proved, f.Tolerance)
 	if notes := strings.Join(r.Notes, "\n"); !strings.Contains(notes, "A water fill proves 8.7 psi of the 13.0 psi") {
 		t.Errorf("no word on what a water fill proves:\n%s", notes)
 	}
@@ -110,12 +111,12 @@ func TestEvaluate_headOfALiquid(t *testing.T) {
 	e := quantity.New(r.Membrane.Ey, quantity.Pascal).In(psi)
 	thick := f.Pound * f.Gravity * f.Height * 12 * 120 / (2 * e * 0.001)
 	k := walltest.Criterion(t, r, wall.HoopStrain)
-	near(t, "ratio by the tank formula", k.Ratio/(thick*0.0254/r.Thickness), 1, f.PoundTol)
+	published.Near(t, "ratio by the tank formula", k.Ratio/(thick*0.0254/r.Thickness), 1, f.PoundTol)
 }
 
 func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Factor    float64    `json:"design_factor"`
 		Failure   float64    `json:"failure_strain"`
 		Mat       float64    `json:"mat_kg_m2"`
@@ -133,12 +134,12 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 			Tolerance float64 `json:"tolerance"`
 		} `json:"thickness_constant"`
 	}
-	load(t, "wall", "unit-load.json", &f)
+	published.Load(t, "wall/unit-load.json", &f)
 	s := walltest.Pipe(walltest.Mixed(2)...)
 	s.Part.DesignBasis = laminate.UnitLoad
 	s.Part.KFactors = laminate.KFactors{Values: [5]float64{f.Factor / 3, 1, 1, 1, 1}, Given: true}
 	k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.UnitLoad)
-	near(t, "capacity, N/mm", k.Capacity/1000, f.Want, f.Tolerance)
+	published.Near(t, "capacity, N/mm", k.Capacity/1000, f.Want, f.Tolerance)
 	if !k.Governs || k.Case != wall.CasePressure || !strings.Contains(k.Reason, "round the wall") {
 		t.Errorf("%+v", k)
 	}
@@ -154,7 +155,7 @@ func TestEvaluate_unitLoadsAgreeWithTheExample(t *testing.T) {
 		ArealMass: quantity.New(1, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(f.Thickness.Glass),
 		FiberDensity: quantity.New(f.Thickness.Fiber, quantity.KilogramPerCubicMeter)}}
 	s.Resins[1].Density = quantity.New(f.Thickness.Resin, quantity.KilogramPerCubicMeter)
-	near(t, "mm per kg/m²", walltest.Evaluate(s, wall.Options{}).Thickness*1000/10, f.Thickness.Want, f.Thickness.Tolerance)
+	published.Near(t, "mm per kg/m²", walltest.Evaluate(s, wall.Options{}).Thickness*1000/10, f.Thickness.Want, f.Thickness.Tolerance)
 }
 
 // The strength table at work on a schedule: 12 in at 75 psi all of mat wants
@@ -163,20 +164,20 @@ func TestEvaluate_strengthTableCountsTheStructureAndItsOwnSurface(t *testing.T) 
 	s := walltest.Pipe(walltest.Ply(catalog.Mat15, 8))
 	s.Service.Pressure = quantity.New(75, psi)
 	k := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength)
-	near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.50, 1e-9)
+	published.Near(t, "wall of mat, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.50, 1e-9)
 	r := walltest.Evaluate(s, wall.Options{})
-	near(t, "capacity is the structure and 100 mil", k.Capacity, r.Thickness+quantity.New(100, quantity.Mil).SI(), 1e-12)
+	published.Near(t, "capacity is the structure and 100 mil", k.Capacity, r.Thickness+quantity.New(100, quantity.Mil).SI(), 1e-12)
 	if !(r.Whole > r.Thickness) || !k.Governs {
 		t.Errorf("whole %v, structure %v, %+v", r.Whole, r.Thickness, k)
 	}
 	// Mat and woven roving of 3/8 in and more go by 15 000 psi: 75 · 12 / 3 000.
 	s.Plies = append(s.Plies, walltest.Mixed(3)...)
 	k = walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength)
-	near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.30, 1e-9)
+	published.Near(t, "wall of mat and woven roving, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.30, 1e-9)
 	// Half the strength kept wants twice the wall.
 	s.Service.Temperature, s.Part.ModulusRetention = quantity.New(150, degF), laminate.Some(0.5)
 	k = walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength)
-	near(t, "warm wall, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.60, 1e-9)
+	published.Near(t, "warm wall, in", quantity.New(k.Demand, quantity.Meter).In(in), 0.60, 1e-9)
 	s.Part.ModulusRetention = laminate.Optional[float64]{}
 	if k = walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), wall.HoopStrength); k.Answer != wall.Incomplete || !strings.Contains(k.Reason, "modulus_retention") {
 		t.Errorf("cold strength in a warm wall: %+v", k)
@@ -203,6 +204,6 @@ func TestEvaluate_aTankInSevereServiceCountsItsStructureAlone(t *testing.T) {
 		c.change(&s.Service)
 		r := walltest.Evaluate(s, wall.Options{})
 		k := walltest.Criterion(t, r, wall.HoopStrength)
-		near(t, c.name, k.Capacity, r.Thickness+quantity.New(c.surface, quantity.Mil).SI(), 1e-12)
+		published.Near(t, c.name, k.Capacity, r.Thickness+quantity.New(c.surface, quantity.Mil).SI(), 1e-12)
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/walltest"
@@ -68,6 +69,6 @@ func TestStiffeners_sectionIsTheFormula(t *testing.T) {
 		t.Fatal("no rings")
 	}
 	d := 48*0.0254 + 2*r.Whole
-	near(t, "second moment, m⁴", x.Inertia, s.Service.Vacuum.SI()*x.Spacing*d*d*d*5/(24*r.Membrane.Ey), 1e-15)
-	near(t, "width, m", x.Width, 1.1*math.Sqrt(d*r.Thickness), 1e-12)
+	published.Near(t, "second moment, m⁴", x.Inertia, s.Service.Vacuum.SI()*x.Spacing*d*d*d*5/(24*r.Membrane.Ey), 1e-15)
+	published.Near(t, "width, m", x.Width, 1.1*math.Sqrt(d*r.Thickness), 1e-12)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/walltest"
@@ -14,7 +15,7 @@ import (
 // fifth on the hoop strain that is judged is that at the bore.
 func TestEvaluate_thickWallStrainsAtItsBore(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Nu    float64 `json:"nu"`
 		Cases []struct {
 			Inside   float64 `json:"inside_mm"`
@@ -26,7 +27,7 @@ func TestEvaluate_thickWallStrainsAtItsBore(t *testing.T) {
 			AxialOff float64 `json:"membrane_axial_off"`
 		} `json:"cases"`
 	}
-	load(t, "wall", "lame.json", &f)
+	published.Load(t, "wall/lame.json", &f)
 	const gpa, pressure = 10, 1e5
 	for _, c := range f.Cases {
 		s := lamina(gpa, gpa, gpa/(2*(1+f.Nu)), f.Nu, c.Outside-c.Inside, 0)
@@ -34,8 +35,8 @@ func TestEvaluate_thickWallStrainsAtItsBore(t *testing.T) {
 		s.Service.Pressure, s.Service.Vacuum = quantity.New(pressure, quantity.Pascal), quantity.New(0, quantity.Pascal)
 		r := walltest.Evaluate(s, wall.Options{})
 		k, unit := loadCase(t, r, wall.CasePressure), pressure/(gpa*1e9)
-		near(t, "hoop strain off by", k.StrainHoop/(c.Hoop*unit)-1, c.HoopOff, 1e-4)
-		near(t, "axial strain off by", k.StrainAxial/(c.Axial*unit)-1, c.AxialOff, 1e-4)
+		published.Near(t, "hoop strain off by", k.StrainHoop/(c.Hoop*unit)-1, c.HoopOff, 1e-4)
+		published.Near(t, "axial strain off by", k.StrainAxial/(c.Axial*unit)-1, c.AxialOff, 1e-4)
 		want := k.StrainHoop
 		if thick := (c.Outside - c.Inside) / c.Inside; thick > 0.2 {
 			want = c.Bore * unit

@@ -1,55 +1,22 @@
 package winding_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/winding"
 )
-
-type source struct {
-	Source     string `json:"source"`
-	FromMemory bool   `json:"from_memory"`
-}
-
-func load(t *testing.T, name string, into any) {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("..", "..", "testdata", "winding", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var head source
-	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
-		t.Fatalf("%s names no source (%v)", name, err)
-	}
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	t.Log(head.Source)
-}
-
-func near(t testing.TB, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.9g, want %.9g ± %.2g", what, got, want, tol)
-	}
-}
 
 var band = winding.Band{Tows: 8, TowMass: 2200e-6, Width: 0.06}
 
 func TestWind_agreesWithArithmetic(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Rel   float64 `json:"relative_tolerance"`
 		Cases []struct {
 			Name     string  `json:"name"`
@@ -67,7 +34,7 @@ func TestWind_agreesWithArithmetic(t *testing.T) {
 			Layers   int     `json:"layers"`
 		} `json:"cases"`
 	}
-	load(t, "band-by-hand.json", &f)
+	published.Load(t, "winding/band-by-hand.json", &f)
 	for _, c := range f.Cases {
 		t.Run(c.Name, func(t *testing.T) {
 			b := winding.Band{Tows: c.Tows, TowMass: c.Tex * 1e-6, Width: c.Width / 1e3}
@@ -75,13 +42,13 @@ func TestWind_agreesWithArithmetic(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			near(t, "lead", p.Lead*1e3, c.Lead, f.Rel*c.Lead)
-			near(t, "circuits before rounding", p.CircuitsExact, c.Exact, f.Rel*c.Exact)
-			near(t, "overlap", p.Overlap*1e3, c.Overlap, f.Rel*c.Overlap)
-			near(t, "layer", p.LayerMass*1e3, c.One, f.Rel*c.One)
-			near(t, "layer as laid", p.LaidMass*1e3, c.Laid, f.Rel*c.Laid)
-			near(t, "cover", p.CoverMass*1e3, c.One*float64(c.Layers), f.Rel*c.One*2)
-			near(t, "cover as laid", p.LaidCover*1e3, c.Laid*float64(c.Layers), f.Rel*c.Laid*2)
+			published.Near(t, "lead", p.Lead*1e3, c.Lead, f.Rel*c.Lead)
+			published.Near(t, "circuits before rounding", p.CircuitsExact, c.Exact, f.Rel*c.Exact)
+			published.Near(t, "overlap", p.Overlap*1e3, c.Overlap, f.Rel*c.Overlap)
+			published.Near(t, "layer", p.LayerMass*1e3, c.One, f.Rel*c.One)
+			published.Near(t, "layer as laid", p.LaidMass*1e3, c.Laid, f.Rel*c.Laid)
+			published.Near(t, "cover", p.CoverMass*1e3, c.One*float64(c.Layers), f.Rel*c.One*2)
+			published.Near(t, "cover as laid", p.LaidCover*1e3, c.Laid*float64(c.Layers), f.Rel*c.Laid*2)
 			if p.Circuits != c.Circuits || p.Layers != c.Layers {
 				t.Errorf("%d circuits, %d layers, want %d and %d", p.Circuits, p.Layers, c.Circuits, c.Layers)
 			}
@@ -94,31 +61,31 @@ func TestWind_agreesWithArithmetic(t *testing.T) {
 
 func TestNetting_agreesWithPublishedAngles(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Tol   float64 `json:"angle_tolerance_deg"`
 		Cases []struct {
 			Ratio float64 `json:"hoop_to_axial"`
 			Angle float64 `json:"angle_deg"`
 		} `json:"cases"`
 	}
-	load(t, "grove-1999.json", &f)
+	published.Load(t, "winding/grove-1999.json", &f)
 	for _, c := range f.Cases {
 		angle, err := winding.NettingAngle(c.Ratio)
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "angle", angle, c.Angle, f.Tol)
+		published.Near(t, "angle", angle, c.Angle, f.Tol)
 		ratio, err := winding.NettingRatio(angle)
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "ratio", ratio, c.Ratio, 1e-12)
+		published.Near(t, "ratio", ratio, c.Ratio, 1e-12)
 	}
 }
 
 func TestLay_agreesWithPublishedThickness(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Cases []struct {
 			Name      string  `json:"name"`
 			W         float64 `json:"areal_mass_g_m2"`
@@ -131,7 +98,7 @@ func TestLay_agreesWithPublishedThickness(t *testing.T) {
 			Mass      float64 `json:"ply_mass_g_m2"`
 		} `json:"cases"`
 	}
-	load(t, "ply-thickness.json", &f)
+	published.Load(t, "winding/ply-thickness.json", &f)
 	for _, c := range f.Cases {
 		t.Run(c.Name, func(t *testing.T) {
 			b := winding.Binder{FiberDensity: c.Fiber, Density: c.Binder, FiberContent: c.Content}
@@ -139,18 +106,18 @@ func TestLay_agreesWithPublishedThickness(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			near(t, "thickness in mm", got.Thickness*1e3, c.Thickness, c.Tol)
-			near(t, "fiber content", c.W/1e3/got.PlyMass, c.Content, 1e-12)
+			published.Near(t, "thickness in mm", got.Thickness*1e3, c.Thickness, c.Tol)
+			published.Near(t, "fiber content", c.W/1e3/got.PlyMass, c.Content, 1e-12)
 			if c.Mass != 0 {
-				near(t, "ply mass", got.PlyMass*1e3, c.Mass, 1e-3)
-				near(t, "fiber volume fraction", got.FiberVolume, c.Vf, 1e-6)
+				published.Near(t, "ply mass", got.PlyMass*1e3, c.Mass, 1e-3)
+				published.Near(t, "fiber volume fraction", got.FiberVolume, c.Vf, 1e-6)
 			}
 			b.Voids = 0.02
 			void, err := b.Lay(c.W / 1e3)
 			if err != nil {
 				t.Fatal(err)
 			}
-			near(t, "thickness with 2 % voids", void.Thickness, got.Thickness/0.98, 1e-12)
+			published.Near(t, "thickness with 2 % voids", void.Thickness, got.Thickness/0.98, 1e-12)
 		})
 	}
 }
@@ -226,7 +193,7 @@ func TestWind_ends(t *testing.T) {
 		t.Errorf("round: %+v", round)
 	}
 	// A step of one width across the band is width over sin α along the axis.
-	near(t, "lead", round.Lead, band.Width/math.Sin(round.Angle*math.Pi/180), 1e-12)
+	published.Near(t, "lead", round.Lead, band.Width/math.Sin(round.Angle*math.Pi/180), 1e-12)
 	if !(round.Angle > 88 && round.Angle < 90) {
 		t.Errorf("angle laid %g", round.Angle)
 	}
@@ -264,7 +231,7 @@ func TestLead_infiniteIsSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "lead at 45°", got, math.Pi*0.6, 1e-12)
+	published.Near(t, "lead at 45°", got, math.Pi*0.6, 1e-12)
 	if got, err = winding.Lead(0.6, 90); err != nil || got != 0 {
 		t.Errorf("lead at 90°: %g, %v", got, err)
 	}
@@ -278,7 +245,7 @@ func TestWhatIf_rows(t *testing.T) {
 	}
 	want := []float64{0, 1, 2, 4.5989, 0} // tan², from a table; the last is infinite
 	for i, r := range rows {
-		near(t, "ratio", r.Ratio, want[i], 1e-4)
+		published.Near(t, "ratio", r.Ratio, want[i], 1e-4)
 		if r.Asked != angles[i] || r.HoopOnly != (angles[i] == 90) {
 			t.Errorf("row %d: %+v", i, r)
 		}

@@ -1,59 +1,20 @@
 package shell_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
+	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/shell"
 )
-
-type source struct {
-	Source     string `json:"source"`
-	FromMemory bool   `json:"from_memory"`
-	Note       string `json:"note"`
-}
-
-// load reads a file of check values strictly and logs where they come from.
-func load(t testing.TB, name string, into any) {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "wall", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var head source
-	if err := json.Unmarshal(b, &head); err != nil || head.Source == "" {
-		t.Fatalf("%s names no source (%v)", name, err)
-	}
-	d := json.NewDecoder(bytes.NewReader(b))
-	d.DisallowUnknownFields()
-	if err := d.Decode(into); err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	if head.FromMemory {
-		t.Logf("%s (from memory)", head.Source)
-		return
-	}
-	t.Log(head.Source)
-}
-
-func near(t testing.TB, what string, got, want, tol float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s = %.6g, want %.6g ± %.2g", what, got, want, tol)
-	}
-}
 
 func psi(v float64) float64  { return quantity.New(v, quantity.PSI).SI() }
 func inch(v float64) float64 { return quantity.New(v, quantity.Inch).SI() }
 
 func TestTableWall_regeneratesThePipeTable(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Pressures []float64 `json:"pressures_psi"`
 		Rows      []struct {
 			Size   float64 `json:"size_in"`
@@ -67,7 +28,7 @@ func TestTableWall_regeneratesThePipeTable(t *testing.T) {
 			Note     string  `json:"note"`
 		} `json:"all_mat"`
 	}
-	load(t, "pipe-table.json", &f)
+	published.Load(t, "wall/pipe-table.json", &f)
 	check := func(size, pressure float64, allMat bool, want int) {
 		t.Helper()
 		got, err := shell.TableWall(psi(pressure), inch(size), allMat)
@@ -102,7 +63,7 @@ func TestTableWall_saysWhatItCannot(t *testing.T) {
 
 func TestCollapse_hasThePublishedConstants(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Constant struct {
 			Nu        float64 `json:"nu"`
 			Want      float64 `json:"want"`
@@ -134,7 +95,7 @@ func TestCollapse_hasThePublishedConstants(t *testing.T) {
 			Tolerance float64 `json:"tolerance_in4"`
 		} `json:"inertia"`
 	}
-	load(t, "collapse.json", &f)
+	published.Load(t, "wall/collapse.json", &f)
 
 	const wall, diameter, length, modulus = 0.01, 2.0, 3.0, 7e9
 	p, ok := shell.Collapse(modulus, f.Constant.Nu, wall, diameter, length)
@@ -142,14 +103,14 @@ func TestCollapse_hasThePublishedConstants(t *testing.T) {
 		t.Fatal("no collapse pressure")
 	}
 	slender := length/diameter - 0.45*math.Sqrt(wall/diameter)
-	near(t, "constant", p*slender/(modulus*math.Pow(wall/diameter, 2.5)), f.Constant.Want, f.Constant.Tolerance)
+	published.Near(t, "constant", p*slender/(modulus*math.Pow(wall/diameter, 2.5)), f.Constant.Want, f.Constant.Tolerance)
 
 	e := f.Endless
 	p, ok = shell.CollapseEndless(psi(e.E), e.Nu*e.Nu, inch(e.Wall), inch(e.Radius))
 	if !ok {
 		t.Fatal("no collapse pressure of an endless tube")
 	}
-	near(t, "endless tube, psi", p/psi(1), e.Want, e.Tolerance)
+	published.Near(t, "endless tube, psi", p/psi(1), e.Want, e.Tolerance)
 
 	s := f.Spacing
 	water := 1000 * 9.80665 * inch(s.Water)
@@ -166,7 +127,7 @@ func TestCollapse_hasThePublishedConstants(t *testing.T) {
 	if !ok {
 		t.Fatal("no stiffener")
 	}
-	near(t, "stiffener, in⁴", got/math.Pow(inch(1), 4), i.Want, i.Tolerance)
+	published.Near(t, "stiffener, in⁴", got/math.Pow(inch(1), 4), i.Want, i.Tolerance)
 }
 
 // Where the wall is alike all ways, the orthotropic formula is the isotropic
@@ -189,7 +150,7 @@ func TestAllowableOrthotropic_agreesWithIsotropicWhereModuliAre(t *testing.T) {
 		slender := c.length / c.diameter
 		iso *= (slender - 0.45*math.Sqrt(c.wall/c.diameter)) / slender
 		gamma := math.Max(0.9, 1-0.001*math.Sqrt(1-nu*nu)*c.length*c.length/(c.diameter/2*c.wall))
-		near(t, "orthotropic over isotropic", ortho*shell.CollapseSafety/(0.84*gamma*iso), 1, 0.004)
+		published.Near(t, "orthotropic over isotropic", ortho*shell.CollapseSafety/(0.84*gamma*iso), 1, 0.004)
 	}
 }
 
@@ -223,7 +184,7 @@ func TestCollapse_refusesWhatIsNoCylinder(t *testing.T) {
 
 func TestUnitCapacity_layersShareOneStrain(t *testing.T) {
 	var f struct {
-		source
+		published.Head
 		Factor    float64    `json:"design_factor"`
 		Failure   float64    `json:"failure_strain"`
 		Mat       float64    `json:"mat_kg_m2"`
@@ -234,26 +195,26 @@ func TestUnitCapacity_layersShareOneStrain(t *testing.T) {
 		WantK     float64    `json:"want_k"`
 		Thickness any        `json:"thickness_constant"`
 	}
-	load(t, "unit-load.json", &f)
+	published.Load(t, "wall/unit-load.json", &f)
 	glass := shell.UnitGlass{shell.UnitMat: f.Mat, shell.UnitWoven: f.Woven}
 	got, strain, err := shell.UnitCapacity(f.Factor, f.Failure, glass, glass)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "line load, N/mm", got/1000, f.Want, f.Tolerance)
-	near(t, "strain", strain, 200.0/f.Factor/14_000, 1e-12)
+	published.Near(t, "line load, N/mm", got/1000, f.Want, f.Tolerance)
+	published.Near(t, "strain", strain, 200.0/f.Factor/14_000, 1e-12)
 
 	k, err := shell.DesignFactor(f.K)
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "K", k, f.WantK, 1e-9)
+	published.Near(t, "K", k, f.WantK, 1e-9)
 
 	// A brittle resin limits the strain to a tenth of its own.
 	if _, strain, err = shell.UnitCapacity(f.Factor, 0.012, glass, glass); err != nil {
 		t.Fatal(err)
 	}
-	near(t, "strain in brittle resin", strain, 0.0012, 1e-12)
+	published.Near(t, "strain in brittle resin", strain, 0.0012, 1e-12)
 }
 
 func TestUnitCapacity_refusesWhatIsNoFigure(t *testing.T) {
