@@ -24,7 +24,7 @@ var InnerSurfaceThickness = &rules.Rule{
 		"Much thicker than the veil can hold, it is bare resin, which cracks as it cures and when it is heated or struck; " +
 		"the cracks then lead straight to the mats. Two veils may hold twice what one does.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "the inner surface is under 10 mil less 5 % (9.5 mil holds): break; it has more than 20 mil a veil ply (20 mil holds): warning; a ply's thickness is not known: incomplete; " +
+	When: "the inner surface is under 10 mil less 5 % (9.5 mil holds): break; it has more than 20 mil a veil ply (20 mil holds): warning; of what is laid inside the waxed coat over its veil does not count; a ply's thickness is not known: incomplete; " +
 		"an empty inner surface counts as a missing veil",
 	Basis: "API 12P 5.4.2: 0.010 to 0.020 in; the 5 % allowance: common practice, no source",
 	Run:   innerSurfaceThickness,
@@ -39,18 +39,24 @@ func innerSurfaceThickness(p *rules.Pass) {
 		unknownThickness(p, "the inner surface", func(z laminate.Zone) bool { return z == laminate.InnerSurface })
 		return
 	}
+	has := zone.Thickness
+	if last := len(p.Analysis.Rows) - 1; p.Schedule.Part.Place.Lined { // its face is cured by the coat, and not held by the veil
+		if r := &p.Analysis.Rows[last]; r.Zone == laminate.InnerSurface && r.Material != nil && r.Material.Form == laminate.ResinCoat && r.Material.Waxed {
+			has -= r.Thickness * float64(p.Schedule.Plies[last].Count)
+		}
+	}
 	thinnest := catalog.ThinnestInnerSurface.SI()
 	least := thinnest * (1 - allowance)
 	most := catalog.ThickestVeilPly.SI() * float64(max(1, p.Facts.Veils))
 	switch {
-	case quantity.Below(zone.Thickness, least):
-		measured, bound := p.Thickness(zone.Thickness, least)
+	case quantity.Below(has, least):
+		measured, bound := p.Thickness(has, least)
 		f := rules.Finding{
 			Severity: rules.Break, Rows: innerRows(p),
 			Message: "the inner surface is " + measured + ", under " + bound + " (" + p.Units.Thickness(thinnest) + " less 5 %)",
 		}
 		if row := lastRow(p, veil); row >= 0 {
-			n := steps(least-zone.Thickness, p.Analysis.Rows[row].Thickness)
+			n := steps(least-has, p.Analysis.Rows[row].Thickness)
 			id := p.Schedule.Plies[row].Material
 			f.Fix = p.Fix("add "+quantity.Counted(n, "more ply", "more plies")+" of "+id+" to the inner surface", "added "+quantity.Counted(n, "more ply", "more plies")+" of "+id,
 				laminate.PlyRef(row, "count"), func(d *edit.Draft) error {
@@ -59,8 +65,8 @@ func innerSurfaceThickness(p *rules.Pass) {
 				})
 		}
 		p.Report(f)
-	case quantity.Above(zone.Thickness, most):
-		measured, bound := p.Thickness(zone.Thickness, most)
+	case quantity.Above(has, most):
+		measured, bound := p.Thickness(has, most)
 		p.Report(rules.Finding{
 			Severity: rules.Warning, Rows: innerRows(p),
 			Message: "the inner surface is " + measured + " on " + quantity.Counted(p.Facts.Veils, "veil ply", "veil plies") + ", over " + bound +

@@ -43,7 +43,19 @@ func TestOverlays_areJudgedByWhatHoldsOfThemToo(t *testing.T) {
 			woven := j.Laminates[1].Plies[0]
 			woven.Material, woven.Count = catalog.Woven24, 2
 			j.Laminates[1].Plies = append(j.Laminates[1].Plies, woven)
-		}, []string{"break woven-on-woven installation_outside", "break woven-on-woven outside", "break woven-on-woven pad"}},
+		}, []string{"break woven-on-woven installation_outside", "break woven-on-woven outside", "break woven-on-woven pad", "warning woven-outermost installation_outside", "warning woven-outermost outside", "warning woven-outermost pad"}},
+		{"woven last under the coat of a strap", func(j *laminate.Job) {
+			woven, coat := j.Laminates[1].Plies[0], j.Laminates[1].Plies[0]
+			woven.Material, woven.Count, woven.GelAfter = catalog.Woven24, 1, false
+			coat.Material, coat.Count, coat.GelAfter, coat.Zone = catalog.Topcoat, 1, false, laminate.NoZone
+			j.Laminates[1].Plies = append(j.Laminates[1].Plies, woven, coat)
+			j.Nozzles = nil
+		}, []string{"warning woven-outermost outside"}},
+		{"a waxed coat over the veil of a seal", coated, nil},
+		{"a waxed coat over too thick a veil of a seal", func(j *laminate.Job) {
+			coated(j)
+			j.Laminates[2].Plies[1].GlassContent = laminate.Some(0.05)
+		}, []string{"warning barrier-glass-content inside", "warning barrier-glass-content installation_inside", "warning inner-surface-thickness inside", "warning inner-surface-thickness installation_inside"}},
 		{"wax inside a strap", func(j *laminate.Job) {
 			coat := j.Laminates[1].Plies[0]
 			coat.Material, coat.Count, coat.Zone = catalog.Topcoat, 1, laminate.NoZone
@@ -86,6 +98,13 @@ func TestOverlays_areJudgedByWhatHoldsOfThemToo(t *testing.T) {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
+}
+
+// coated lays the coat over the seal that keeps the air from it.
+func coated(j *laminate.Job) {
+	coat := j.Laminates[2].Plies[1]
+	coat.Material, coat.Zone = catalog.Topcoat, laminate.InnerSurface
+	j.Laminates[2].Plies = append(j.Laminates[2].Plies, coat)
 }
 
 // Findings of what is laid stand in its own report and count for its verdict, on the

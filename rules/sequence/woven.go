@@ -92,9 +92,10 @@ func part(p *rules.Pass, d *edit.Draft, row int, id string) {
 
 // WovenOutermost wants a mat last.
 var WovenOutermost = &rules.Rule{
-	ID:     "woven-outermost",
-	Family: family,
-	Title:  "Woven roving outermost",
+	ID:       "woven-outermost",
+	Overlays: rules.EveryOverlay,
+	Family:   family,
+	Title:    "Woven roving outermost",
 	Why: "Under the outer surface the last reinforcement should be mat. The weave of woven roving prints through a thin coat, its hollows hold air, " +
 		"and where the coat is worn, its long strands wick water into the wall. A mat fills the weave and supports the coat; " +
 		"a repair or a branch also bonds to it.",
