@@ -111,7 +111,9 @@
 // The keys of an exercise (from [ExerciseKeys]): what is given as in a
 // schedule, what is demanded as in a specification, and
 //
-//	document format id title step kind scenario task keep_structure units
+//	document format id title step kind scenario task keep_structure overlay units
+//
+//	[[wall]] as [[ply]], [joint] as the sizes of a [[joint]] of a job
 //
 //	[[question]]
 //	ask tolerance

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/word"
 )
 
@@ -116,7 +117,7 @@ func TestDecodeExercise_tellsTheLineOfWhatIsWrong(t *testing.T) {
 	}{
 		{"a typo", change("scenario =", "scenari ="), 7, "scenari", `"scenario"`},
 		{"no scenario", change("scenario = \"\"\"\nA drain.\nIt was cut.\"\"\"\n", ""), 1, "scenario", "missing"},
-		{"a step too far", change("step = 3", "step = 6"), 5, "step", "between 1 and 5"},
+		{"a step too far", change("step = 3", "step = 7"), 5, "step", "between 1 and 6"},
 		{"a kind that is none", change(`"ignition"`, `"ignitio"`), 6, "kind", `"ignition" is the nearest`},
 		{"an id with blanks", change("ash-of-a-drain", "ash of"), 3, "id", "hyphens"},
 		{"a length without unit", change(`"12 in"`, "12"), 15, "part.inside_diameter", "units"},
@@ -145,6 +146,83 @@ func TestDecodeExercise_tellsTheLineOfWhatIsWrong(t *testing.T) {
 			found = found || p.Line == c.line && p.Key == c.key && strings.Contains(p.Message, c.want)
 		}
 		if !found {
+			t.Errorf("%s: %v, want line %d: %s: …%s…", c.name, problems, c.line, c.key, c.want)
+		}
+	}
+}
+
+// sealOf is an exercise about what is laid over a joint.
+const sealOf = `document = "exercise"
+format = 1
+id = "seal"
+title = "A seal"
+step = 6
+kind = "order"
+scenario = "A joint."
+task = "Lay it."
+overlay = "inside"
+[part]
+form = "pipe"
+inside_diameter = "24 in"
+[[resin]]
+id = "liner"
+family = "vinyl-ester"
+[[ply]]
+material = "veil-c-15"
+resin = "liner"
+[[ply]]
+material = "mat-1.5"
+resin = "liner"
+[[wall]]
+material = "veil-c-15"
+resin = "liner"
+[[wall]]
+material = "mat-1.5"
+resin = "liner"
+count = 2
+[joint]
+inside_width = "4 in"
+gap = "0.125 in"
+axial_load = "0 lb/in"
+qualification = "procedure 4"
+`
+
+func TestDecodeExercise_readsWhatIsLaidOverAJoint(t *testing.T) {
+	e, problems := DecodeExercise([]byte(sealOf))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	x := &e.Joint
+	if e.Overlay != overlay.Seal || !e.Given.Part.Place.Lined || len(e.Wall) != 2 || e.Wall[1].Count != 2 || x.InsideWidth.Text() != "4 in" || x.Gap.Text() != "0.125 in" || !x.AxialLoad.Given() || x.Qualification != "procedure 4" {
+		t.Errorf("%+v", e)
+	}
+	change := func(old, now string) string {
+		if !strings.Contains(sealOf, old) {
+			t.Fatalf("no %q", old)
+		}
+		return strings.Replace(sealOf, old, now, 1)
+	}
+	for _, c := range []struct {
+		name, text string
+		line       int
+		key, want  string
+	}{
+		{"no overlay", change("overlay = \"inside\"\n", ""), 1, "overlay", "[[wall]] and [joint]"},
+		{"an overlay of a nozzle", change(`"inside"`, `"pad"`), 9, "overlay", "outside (a strap) or inside (a seal)"},
+		{"another kind", change(`"order"`, `"fix"`), 9, "overlay", "order and predict"},
+		{"parts that are no pipe", change(`"pipe"`, `"tank"`), 9, "overlay", "two pipes"},
+		{"no wall", sealOf[:strings.Index(sealOf, "[[wall]]")] + sealOf[strings.Index(sealOf, "[joint]"):], 9, "overlay", "no [[wall]]"},
+		{"an angle in the wall that cannot be", change("count = 2", "count = 2\nangle = 500"), 29, "wall.angle", "90"},
+		{"a resin that is not there", strings.Replace(sealOf, "resin = \"liner\"\ncount", "resin = \"linr\"\ncount", 1), 27, "wall.resin", `"linr"`},
+		{"a gap that cannot be", change(`"0.125 in"`, `"-1 in"`), 31, "joint.gap", "below zero"},
+		{"a joint that names parts", sealOf + "between = [\"a\", \"b\"]\n", 34, "joint.between", "known"},
+	} {
+		e, problems := DecodeExercise([]byte(c.text))
+		found := false
+		for _, p := range problems {
+			found = found || p.Line == c.line && p.Key == c.key && strings.Contains(p.Message, c.want)
+		}
+		if e != nil || !found {
 			t.Errorf("%s: %v, want line %d: %s: …%s…", c.name, problems, c.line, c.key, c.want)
 		}
 	}
@@ -194,6 +272,7 @@ func TestDoc_namesEveryKeyOfAnExercise(t *testing.T) {
 // be printed, and of what is taken that its kind has what it needs.
 func FuzzDecodeExercise(f *testing.F) {
 	f.Add([]byte(everyKey))
+	f.Add([]byte(sealOf))
 	for _, name := range []string{"a1-cool-brine", "b1-caustic-day-tank", "c5-lean-structure", "d1-hand-laid-wall"} {
 		b, err := os.ReadFile("exercises/" + name + ".toml")
 		if err != nil {

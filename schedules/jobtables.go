@@ -129,7 +129,7 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 			tables.AnswerField("sealed_edge", func(n *laminate.Nozzle) *laminate.Optional[bool] { return &n.SealedEdge }),
 			tables.AnswerField("piping_load", func(n *laminate.Nozzle) *laminate.Optional[bool] { return &n.PipingLoad }),
 		}, func(j *laminate.Job) *[]laminate.Nozzle { return &j.Nozzles }),
-		tables.Many("joint", laminate.MostParts, []tables.Field{
+		tables.Many("joint", laminate.MostParts, slices.Concat([]tables.Field{
 			tables.TextField("id", func(j *laminate.Joint) *string { return &j.ID }),
 			tables.Of("between", "a list of the ids of 2 parts", func(j *laminate.Joint) *[2]string { return &j.Between },
 				func(value any) (between [2]string, wrong string) {
@@ -147,15 +147,21 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 				}),
 			tables.TextField("outside", func(j *laminate.Joint) *string { return &j.Outside }),
 			tables.TextField("inside", func(j *laminate.Joint) *string { return &j.Inside }),
-			tables.SizeField("width", func(j *laminate.Joint) *quantity.Length { return &j.Width }),
-			tables.SizeField("first_width", func(j *laminate.Joint) *quantity.Length { return &j.FirstWidth }),
-			tables.SizeField("inside_width", func(j *laminate.Joint) *quantity.Length { return &j.InsideWidth }),
-			tables.WordField("widths", func(j *laminate.Joint) *laminate.WidthOrder { return &j.Widths }, laminate.WidthOrders),
-			tables.SizeField("gap", func(j *laminate.Joint) *quantity.Length { return &j.Gap }),
-			tables.SizeField("axial_load", func(j *laminate.Joint) *quantity.LineForce { return &j.AxialLoad }),
-			tables.TextField("qualification", func(j *laminate.Joint) *string { return &j.Qualification }),
-		}, func(j *laminate.Job) *[]laminate.Joint { return &j.Joints }),
+		}, jointFields()), func(j *laminate.Job) *[]laminate.Joint { return &j.Joints }),
 	}
 })
 
 func builtPart(p *laminate.JobPart) *laminate.Part { return &p.Part }
+
+// jointFields are the keys of a joint that name nothing else of a job.
+func jointFields() []tables.Field {
+	return []tables.Field{
+		tables.SizeField("width", func(j *laminate.Joint) *quantity.Length { return &j.Width }),
+		tables.SizeField("first_width", func(j *laminate.Joint) *quantity.Length { return &j.FirstWidth }),
+		tables.SizeField("inside_width", func(j *laminate.Joint) *quantity.Length { return &j.InsideWidth }),
+		tables.WordField("widths", func(j *laminate.Joint) *laminate.WidthOrder { return &j.Widths }, laminate.WidthOrders),
+		tables.SizeField("gap", func(j *laminate.Joint) *quantity.Length { return &j.Gap }),
+		tables.SizeField("axial_load", func(j *laminate.Joint) *quantity.LineForce { return &j.AxialLoad }),
+		tables.TextField("qualification", func(j *laminate.Joint) *string { return &j.Qualification }),
+	}
+}

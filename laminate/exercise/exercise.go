@@ -7,12 +7,13 @@ package exercise
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
 )
 
 // Steps is the number of steps of the course, counted from 1.
-const Steps = 5
+const Steps = 6
 
 // Limits of what is reasonable in one exercise.
 const (
@@ -34,8 +35,14 @@ type Exercise struct {
 	// Given is what the trainee starts from: the part and service, resins and
 	// plies that are there already. Of a build it holds everything outside the
 	// barrier, of a fix the schedule with its faults, of an order the plies in
-	// the order in which they lie about.
+	// the order in which they lie about. Of an overlay its plies are those of the
+	// overlay, and its part is each of the two that are joined.
 	Given laminate.Schedule
+	// Overlay is what is laid over the joint of two parts, from outside or inside;
+	// None where the exercise is about a wall.
+	Overlay overlay.Kind
+	Wall    []laminate.Ply // of an overlay: of both parts that it is laid on
+	Joint   laminate.Joint // of an overlay: the sizes of the joint, and who bonds it; it names nothing
 	// KeepStructure asks that what stands outside the barrier is left as given.
 	KeepStructure bool
 	// Demands are required of the trainee's schedule; of an ignition test its glass
@@ -90,3 +97,22 @@ const HintCost = 0.1
 
 // Price is what the hint costs, as a share of the full mark.
 func (h Hint) Price() float64 { return h.Cost.Or(HintCost) }
+
+// Listed says in which order the plies that are given stand.
+func (e *Exercise) Listed() string {
+	switch {
+	case e.Kind == Order:
+		return "as they lie about"
+	case e.Overlay != overlay.None:
+		return e.From()
+	}
+	return "from the process side"
+}
+
+// From says from where on plies are laid.
+func (e *Exercise) From() string {
+	if e.Overlay != overlay.None {
+		return "from the cured face on"
+	}
+	return "from the process side outward"
+}

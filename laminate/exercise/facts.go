@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -21,6 +22,11 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 		}
 	}
 	p, s := &e.Given.Part, &e.Given.Service
+	if e.Overlay != overlay.None {
+		say("laid", map[bool]string{true: "a seal, inside the joint of two parts", false: "a strap, outside over the joint of two parts"}[e.Overlay.Inside()])
+		say("wall of both parts", wallText(e.Wall))
+		e.factsOfJoint(say, units)
+	}
 	say("part", strings.TrimSpace(p.Process.String()+" "+p.Form.String()))
 	if p.InsideDiameter.Given() {
 		say("inside diameter", units.Stated(p.InsideDiameter.SI(), quantity.Size))
@@ -60,6 +66,43 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	say("conductive", asked(s.Conductive))
 	say("abrasive", asked(s.Abrasive))
 	return list
+}
+
+// factsOfJoint says what is stated of the joint that an overlay is laid over.
+func (e *Exercise) factsOfJoint(say func(name, value string), units quantity.System) {
+	x := &e.Joint
+	size := func(name string, l quantity.Length) {
+		if l.Given() {
+			say(name, units.Stated(l.SI(), quantity.Size))
+		}
+	}
+	size("gap", x.Gap)
+	if e.Overlay.Inside() {
+		size("width of the seal", x.InsideWidth)
+	} else {
+		size("width of the strap", x.Width)
+		size("width of its first ply", x.FirstWidth)
+		if x.AxialLoad.Given() {
+			say("load along the axis", units.Figure(x.AxialLoad.SI(), quantity.LineLoad))
+		}
+	}
+	say("bonded by", x.Qualification)
+}
+
+// wallText lists the plies of a wall from the process side: "veil-c-15, 2 mat-1.5".
+func wallText(plies []laminate.Ply) string {
+	var list []string
+	for i := range plies {
+		s := plies[i].Material
+		if n := plies[i].Count; n > 1 {
+			s = strconv.Itoa(n) + " " + s
+		}
+		if plies[i].GelAfter {
+			s += " (gel stop)"
+		}
+		list = append(list, s)
+	}
+	return strings.Join(list, ", ")
 }
 
 func heat(t quantity.Temperature, units quantity.System, otherwise string) string {

@@ -43,11 +43,12 @@ const (
 	Loss       // ignition loss, mean of the specimens
 	GlassLeft  // glass share by mass that the specimens had, filler and organic veil accounted for
 	Acceptance // accept or reject against the required glass content
+	Worst      // what the rules find that is worst
 )
 
 // Asks are the words of what may be asked.
 var Asks = word.Of[Ask]("", "barrier-thickness", "structure-thickness", "wall-thickness", "barrier-glass", "structure-glass", "wall-glass",
-	"verdict", "loss", "glass-left", "acceptance")
+	"verdict", "loss", "glass-left", "acceptance", "worst")
 
 func (a Ask) String() string { return Asks.Name(a) }
 
@@ -76,6 +77,19 @@ func (a Ask) Answer() AnswerKind {
 	return Word
 }
 
+// The words that answer what is worst; which rules find it is not said here.
+const (
+	NothingWrong   = "nothing"
+	VeilBuried     = "veil buried"
+	WaxBetween     = "wax between"
+	NoBondMat      = "no bond mat"
+	TooThin        = "too thin"
+	AnotherBarrier = "another barrier"
+	WovenOnWoven   = "woven on woven"
+	WovenLast      = "woven last"
+	TooMuchAtOnce  = "too much at once"
+)
+
 // Words lists the words that may answer it, nil where a figure does.
 func (a Ask) Words() []string {
 	switch a {
@@ -83,6 +97,8 @@ func (a Ask) Words() []string {
 		return []string{"clear", "warning", "incomplete", "break"}
 	case Acceptance:
 		return []string{"accept", "reject"}
+	case Worst:
+		return []string{NothingWrong, VeilBuried, WaxBetween, NoBondMat, TooThin, AnotherBarrier, WovenOnWoven, WovenLast, TooMuchAtOnce}
 	default: // nothing of the others
 	}
 	return nil
@@ -111,6 +127,8 @@ func (a Ask) Text() string {
 		return "what glass content does the test prove"
 	case Acceptance:
 		return "accept or reject against the required glass content"
+	case Worst:
+		return "what is the worst of it"
 	default: // nothing of the others
 	}
 	return ""

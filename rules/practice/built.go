@@ -6,10 +6,10 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
-	"frp/veilwright/rules/all"
 )
 
 // own is the practice's word for what nobody but the exercise asks.
@@ -39,10 +39,6 @@ func (g *grader) taken(s *laminate.Schedule) *laminate.Schedule {
 		return nil
 	}
 	return s
-}
-
-func judge(s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
-	return all.Judge(s, lib, rules.Options{Units: units})
 }
 
 // misses are the findings of a report, from the severity on, that are worse
@@ -114,6 +110,10 @@ var groups = []struct {
 		"Conducting charge and resisting wear are tasks of the surface that the fluid meets: of its veil and of the filler in its resin.",
 	},
 	{
+		"joints", "it bonds, and it continues what it joins", rules.Warning,
+		"What is laid onto a cured face holds by its first ply, a mat. A strap carries what the walls carry; a seal continues their barrier, and its last ply, the veil, meets the fluid. It is as good as the best answer.",
+	},
+	{
 		"structure", "the structure carries load", rules.Warning,
 		"The plies outside the barrier carry the load, as far as they are structural glass. They are as good as in the best answer.",
 	},
@@ -132,20 +132,24 @@ const pointsOfGroup = 2
 func (g *grader) judged(s *laminate.Schedule, families ...string) {
 	var report, best *rules.Report
 	if s != nil {
-		report = judge(s, g.library, g.units)
+		report = g.judge(s)
 		g.mark.Report = report
 	}
 	if sol := g.solution(); sol != nil {
-		best = judge(sol, g.library, g.units)
+		best = g.judge(sol)
 	}
 	for _, group := range groups {
 		if !slices.Contains(families, group.family) {
 			continue
 		}
 		l := Line{Demand: group.demand, Of: pointsOfGroup, Points: pointsOfGroup, Found: "yes", Why: group.why, Basis: basisOfGroups}
-		if report == nil || report.Analysis.Barrier.Plies == 0 && group.family != "structure" {
+		laid := g.exercise.Overlay != overlay.None
+		if report == nil || report.Analysis.Barrier.Plies == 0 && group.family != "structure" && !laid {
 			l.Points, l.Found, l.Basis = 0, "no barrier", own
 			l.Why = nothingToJudge
+			if laid {
+				l.Found, l.Why = "no plies", "Nothing is laid: nothing bonds, and nothing keeps the fluid from the joint."
+			}
 			g.mark.add(l)
 			continue
 		}
@@ -361,6 +365,10 @@ func (g *grader) order(a Answer) {
 	}
 	g.mark.add(l)
 	g.demanded(s)
+	if g.exercise.Overlay != overlay.None {
+		g.judged(s, "sequence", "joints")
+		return
+	}
 	g.judged(s, "veil", "resin", "barrier", "sequence", "structure")
 }
 

@@ -9,8 +9,6 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/schedules"
 )
@@ -109,7 +107,7 @@ func spoil(e *exercise.Exercise, right practice.Answer) practice.Answer {
 		if e.Questions[0].Ask.Answer() == exercise.Content {
 			wrong.Values[0] = "99 %"
 		} else if e.Questions[0].Ask == exercise.Verdict {
-			wrong.Values[0] = "clear"
+			wrong.Values[0] = map[bool]string{true: "break", false: "clear"}[right.Values[0] == "clear"]
 		}
 	case exercise.NoKind:
 	}
@@ -152,7 +150,7 @@ func TestExercises_answersBreakNoRule(t *testing.T) {
 		if s == nil {
 			continue
 		}
-		breaks, incompletes, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
+		breaks, incompletes, _, _ := practice.Judge(e, s, lib, quantity.US).Counts()
 		if breaks+incompletes > 0 {
 			t.Errorf("%s: %d breaks, %d open", e.ID, breaks, incompletes)
 		}

@@ -10,6 +10,9 @@ import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/sequence"
 )
 
 // Truth is the answer to a question: a figure in m or as a share of 1, or a
@@ -45,18 +48,62 @@ func TruthOf(e *exercise.Exercise, i int, lib *laminate.Library, units quantity.
 	case exercise.WallGlass:
 		return glass(a.Total)
 	case exercise.Verdict:
-		r := judge(&e.Given, lib, units)
+		r := Judge(e, &e.Given, lib, units)
 		t := Truth{Word: r.Verdict.String(), Why: "No finding is worse than a note.", Basis: "the rules that check runs"}
 		if len(r.Findings) > 0 && r.Verdict.String() != "clear" {
 			f := &r.Findings[0]
 			t.Why, t.Basis = f.Message+". "+f.Rule.Why, f.Basis
 		}
 		return t, nil
+	case exercise.Worst:
+		return worstFound(Judge(e, &e.Given, lib, units))
 	case exercise.Loss, exercise.GlassLeft, exercise.Acceptance:
 		return burned(e, a, ask)
 	case exercise.NoAsk:
 	}
 	return Truth{}, errors.New("no question")
+}
+
+// wordOf is the word for what a rule finds, "" where there is none.
+func wordOf(r *rules.Rule) string {
+	switch r {
+	case joint.SealVeilNotLast:
+		return exercise.VeilBuried
+	case joint.BondPlyNotMat:
+		return exercise.NoBondMat
+	case joint.SealThin, joint.JointHoopThin:
+		return exercise.TooThin
+	case joint.SealDiffers:
+		return exercise.AnotherBarrier
+	case sequence.WaxBetweenPlies:
+		return exercise.WaxBetween
+	case sequence.WovenOnWoven:
+		return exercise.WovenOnWoven
+	case sequence.WovenOutermost:
+		return exercise.WovenLast
+	case sequence.GelStopLate:
+		return exercise.TooMuchAtOnce
+	}
+	return ""
+}
+
+// worstFound names what is worst of a report. The error says that no word does, or
+// more than one.
+func worstFound(r *rules.Report) (Truth, error) {
+	if len(r.Findings) == 0 || r.Findings[0].Severity < rules.Warning {
+		return Truth{Word: exercise.NothingWrong, Why: "No finding is worse than a note.", Basis: basisOfGroups}, nil
+	}
+	f := &r.Findings[0] // the worst stand first
+	for i := range r.Findings {
+		if other := &r.Findings[i]; other.Severity == f.Severity && wordOf(other.Rule) != wordOf(f.Rule) {
+			return Truth{}, errors.New("two things are equally bad")
+		}
+	}
+	word := wordOf(f.Rule)
+	if word == "" {
+		return Truth{}, errors.New("none of the words names it: " + f.Message)
+	}
+	return Truth{Word: word, Why: f.Message + ". " + f.Rule.Why, Basis: f.Basis}, nil
 }
 
 func thickness(s laminate.Sum) (Truth, error) {

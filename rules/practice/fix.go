@@ -15,11 +15,11 @@ import (
 // faultsOf are the findings of what is given that the answer does without, one
 // a rule, worst first.
 func faultsOf(e *exercise.Exercise, solved *laminate.Schedule, lib *laminate.Library, units quantity.System) (*rules.Report, []rules.Finding) {
-	report := judge(&e.Given, lib, units)
+	report := Judge(e, &e.Given, lib, units)
 	if solved == nil {
 		return report, nil
 	}
-	found := misses(report, judge(solved, lib, units), rules.Warning)
+	found := misses(report, Judge(e, solved, lib, units), rules.Warning)
 	var list []rules.Finding
 	for _, f := range found {
 		if !slices.ContainsFunc(list, func(have rules.Finding) bool { return have.Rule == f.Rule }) {
@@ -37,7 +37,7 @@ func (g *grader) fix(a Answer) {
 	g.named(a.Faults, s, given, faults)
 	var report *rules.Report
 	if s != nil {
-		report = judge(s, g.library, g.units)
+		report = g.judge(s)
 		g.mark.Report = report
 	}
 	for i := range faults {
@@ -47,7 +47,7 @@ func (g *grader) fix(a Answer) {
 		case nil:
 			l.Points, l.Found = 0, "the schedule has no plies"
 		default:
-			if left := worstOf(report, f.Rule); left > worstOf(judge(g.mark.Solution.Schedule, g.library, g.units), f.Rule) {
+			if left := worstOf(report, f.Rule); left > worstOf(g.judge(g.mark.Solution.Schedule), f.Rule) {
 				l.Found = left.String() + " still: " + messageOf(report, f.Rule)
 				l.Points = 0
 				if left < f.Severity {
@@ -66,7 +66,7 @@ func (g *grader) fix(a Answer) {
 	}
 	fresh := misses(report, given, rules.Warning)
 	fresh = slices.DeleteFunc(fresh, func(f rules.Finding) bool {
-		return f.Severity <= worstOf(judge(g.mark.Solution.Schedule, g.library, g.units), f.Rule)
+		return f.Severity <= worstOf(g.judge(g.mark.Solution.Schedule), f.Rule)
 	})
 	if len(fresh) == 0 {
 		g.mark.add(l)

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
 )
 
 // Line is one demand of an exercise and how it was met. A line of no points
@@ -63,7 +64,7 @@ func Grade(e *exercise.Exercise, a Answer, lib *laminate.Library, units quantity
 		a.Schedule = &s
 	}
 	m := Mark{Solution: Solve(e, lib, units)}
-	g := &grader{exercise: e, library: lib, units: units, mark: &m}
+	g := &grader{exercise: e, library: lib, units: units, mark: &m, bench: benchOf(e, lib, units)}
 	switch e.Kind {
 	case exercise.Build:
 		g.build(a)
@@ -92,4 +93,9 @@ type grader struct {
 	library  *laminate.Library
 	units    quantity.System
 	mark     *Mark
+	bench    *bench
+}
+
+func (g *grader) judge(s *laminate.Schedule) *rules.Report {
+	return g.bench.judge(all.Rules(), s, rules.Options{Units: g.units})
 }

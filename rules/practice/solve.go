@@ -17,7 +17,7 @@ import (
 // library's veils and mats and the resin families give, judged by the rules.
 // The same exercise and library give the same answer.
 func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) Answer {
-	v := &solver{exercise: e, library: lib, list: all.Rules()}
+	v := &solver{exercise: e, library: lib, list: all.Rules(), bench: benchOf(e, lib, units)}
 	switch e.Kind {
 	case exercise.Build:
 		return Answer{Schedule: v.best(choices(e, lib), nil)}
@@ -54,6 +54,7 @@ type solver struct {
 	exercise *exercise.Exercise
 	library  *laminate.Library
 	list     []*rules.Rule
+	bench    *bench
 }
 
 // weight is how far a schedule is from what is wanted; the first figure that
@@ -73,7 +74,7 @@ func (v *solver) weigh(s *laminate.Schedule) weight {
 		case acceptance.Meets:
 		}
 	}
-	r := rules.Judge(v.list, s, v.library, rules.Options{})
+	r := v.bench.judge(v.list, s, rules.Options{})
 	breaks, incompletes, warnings, _ := r.Counts()
 	w[1], w[3] = breaks, warnings
 	w[2] += incompletes
@@ -181,7 +182,7 @@ func (v *solver) fix() *laminate.Schedule {
 	for range most {
 		now := v.weigh(s)
 		next := (*laminate.Schedule)(nil)
-		r := rules.Judge(v.list, s, v.library, rules.Options{Fixes: true})
+		r := v.bench.judge(v.list, s, rules.Options{Fixes: true})
 		for i := range r.Findings {
 			if f := &r.Findings[i]; f.Fix != nil && f.Severity >= rules.Warning {
 				if t, err := f.Fix.Edit.Do(s); err == nil && v.weigh(t).less(now) {

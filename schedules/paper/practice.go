@@ -41,7 +41,7 @@ func Exercise(e *exercise.Exercise, hints int, lib *laminate.Library, u quantity
 	}
 	sheet = append(sheet, facts)
 	if len(e.Given.Plies) > 0 {
-		sheet = append(sheet, Heading{Level: 2, Text: "given, from the process side"}, plyTable(&e.Given, lib, e.Kind != exercise.Order))
+		sheet = append(sheet, Heading{Level: 2, Text: "given, " + e.Listed()}, plyTable(&e.Given, lib, e.Kind != exercise.Order))
 	}
 	if len(e.Specimens) > 0 {
 		t := Table{Columns: []Column{{Title: "specimen", Right: true}, {Title: "before ignition"}, {Title: "after"}}}

@@ -26,10 +26,10 @@ type practiceCommand struct {
 	List     bool   `help:"List the exercises." xor:"what"`
 	Summary  bool   `help:"Print a person's progress in each exercise." xor:"what"`
 	Next     bool   `help:"Print the next exercise for a person." xor:"what"`
-	Course   int    `placeholder:"STEP" help:"Print the lesson of a step, 1 to 5." xor:"what"`
+	Course   int    `placeholder:"STEP" help:"Print the lesson of a step, 1 to 6." xor:"what"`
 	Glossary bool   `help:"Print the words of the trade and their sources." xor:"what"`
 	Seed     uint64 `placeholder:"N" help:"Make an exercise from this number, 1 or higher." xor:"what"`
-	Step     int    `placeholder:"1-5" help:"The step to make an exercise of, or to list only."`
+	Step     int    `placeholder:"1-6" help:"The step to make an exercise of, or to list only."`
 
 	CSV    bool   `name:"csv" help:"Print the summary as CSV."`
 	Person string `placeholder:"NAME" default:"me" help:"Whose progress."`
@@ -47,7 +47,7 @@ type practiceCommand struct {
 
 // Help is shown under the command's flags.
 func (practiceCommand) Help() string {
-	return `Opens the terminal program at the practice page, unless an option asks to print, mark or summarize. Exercises in five steps, from why a veil to conductive, abrasive and heavy barriers. They are marked by the rules that check runs, line by line, with the reason for every miss.
+	return `Opens the terminal program at the practice page, unless an option asks to print, mark or summarize. Exercises in six steps, from why a veil to straps, seals and openings. They are marked by the rules that check runs, line by line, with the reason for every miss.
 
     veilwright practice
     veilwright practice --list

@@ -4,6 +4,7 @@ package course
 
 import (
 	"embed"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -45,6 +46,7 @@ var cautions = [exercise.Steps][]string{
 	{"cutting-dust", "acetone", "furnace-fumes", "tank-entry"},
 	{"leftovers", "spray-mist", "styrene"},
 	{"filler-dust", "carbon-dust", "antimony", "pressure-test"},
+	{"peroxide-promoter", "styrene", "cutting-dust", "acetone", "tank-entry", "bond-face", "pressure-test"},
 }
 
 // wrapped breaks a paragraph into lines of at most 72 columns.
@@ -87,5 +89,21 @@ func picture(step int, title string) *laminate.Schedule {
 		Structure: []laminate.Ply{{Material: catalog.Mat15, Count: 1}, {Material: catalog.Woven24, Count: 1}, {Material: catalog.Mat15, Count: 1}},
 		Coat:      catalog.Topcoat,
 	}
-	return r.Build(&laminate.Schedule{Head: laminate.Head{Title: title}}, catalog.Library())
+	wall := r.Build(&laminate.Schedule{Head: laminate.Head{Title: title}}, catalog.Library())
+	if step == 6 {
+		joint(wall)
+	}
+	return wall
+}
+
+// joint lays a seal on a wall and a strap round it: what a cut through the wall
+// beside a joint shows, from the fluid outward.
+func joint(s *laminate.Schedule) {
+	coat := len(s.Plies) - 1
+	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
+		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
+	}
+	seal := []laminate.Ply{ply(catalog.Topcoat, "barrier", laminate.InnerSurface, 1), ply(catalog.VeilC15, "barrier", laminate.InnerSurface, 1), ply(catalog.Mat15, "barrier", laminate.InteriorLayer, catalog.SingleBuild.Mats)}
+	strap := []laminate.Ply{ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1), ply(catalog.Woven24, "structure", laminate.StructuralLayer, 1), ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1)}
+	s.Plies = slices.Concat(seal, s.Plies[:coat], strap, s.Plies[coat:])
 }

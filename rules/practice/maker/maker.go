@@ -14,10 +14,9 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/laminate/inspection"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/practice"
 )
 
@@ -34,9 +33,13 @@ func Generate(seed uint64, step int, lib *laminate.Library) *exercise.Exercise {
 		if solved == nil {
 			continue
 		}
-		if e := m.turn(base, solved); e != nil {
+		turn := m.turn
+		if step == joints {
+			turn = m.joint
+		}
+		if e := turn(base, solved); e != nil {
 			e.ID = "made-" + strconv.Itoa(step) + "-" + strconv.FormatUint(seed, 10)
-			e.Title = m.titled(e.Kind)
+			e.Title = m.titled(e)
 			e.Given.Title = e.Title
 			return e
 		}
@@ -44,7 +47,7 @@ func Generate(seed uint64, step int, lib *laminate.Library) *exercise.Exercise {
 	// A library without a veil or mat to build from: the plainest task there is.
 	base, _ := m.base(true)
 	base.ID = "made-" + strconv.Itoa(step) + "-" + strconv.FormatUint(seed, 10)
-	base.Title = m.titled(base.Kind)
+	base.Title = m.titled(base)
 	base.Given.Title = base.Title
 	return base
 }
@@ -64,8 +67,15 @@ func (m *maker) between(low, high, grain float64) float64 {
 	return low + grain*float64(m.rand.IntN(n+1))
 }
 
-func (m *maker) titled(k exercise.Kind) string {
-	switch k {
+func (m *maker) titled(e *exercise.Exercise) string {
+	if e.Overlay != overlay.None {
+		laid := "A " + e.Overlay.Said() + " of a pipe for " + m.line.fluid
+		if e.Kind == exercise.Predict {
+			return laid + ", as laid"
+		}
+		return laid
+	}
+	switch e.Kind {
 	case exercise.Build:
 		return "A barrier for " + m.line.fluid
 	case exercise.Choose:
@@ -118,18 +128,18 @@ func (m *maker) base(plain bool) (*exercise.Exercise, *laminate.Schedule) {
 		{Text: "The usual barrier is one veil and two mats, with a gel stop after them; hypochlorite and chlorine dioxide need two and four."},
 	}
 	solved := practice.Solve(e, m.library, quantity.US).Schedule
-	if !sound(solved, m.library) {
+	if !m.sound(e, solved) {
 		return e, nil
 	}
 	return e, solved
 }
 
-// sound tells whether nothing is broken or incomplete.
-func sound(s *laminate.Schedule, lib *laminate.Library) bool {
+// sound tells whether nothing is broken or incomplete of an answer.
+func (m *maker) sound(e *exercise.Exercise, s *laminate.Schedule) bool {
 	if s == nil {
 		return false
 	}
-	breaks, incompletes, _, _ := all.Judge(s, lib, rules.Options{}).Counts()
+	breaks, incompletes, _, _ := practice.Judge(e, s, m.library, quantity.US).Counts()
 	return breaks == 0 && incompletes == 0
 }
 
@@ -174,7 +184,7 @@ func (m *maker) turn(e *exercise.Exercise, solved *laminate.Schedule) *exercise.
 		e.Task = "Name the veil and the resin family for this service."
 		e.Given.Plies, e.Given.Resins = nil, nil
 		a := practice.Solve(e, m.library, quantity.US)
-		if !sound(practice.Chosen(e, m.library, a.Veil, a.Family), m.library) {
+		if !m.sound(e, practice.Chosen(e, m.library, a.Veil, a.Family)) {
 			return nil
 		}
 		return e
@@ -235,6 +245,12 @@ func (m *maker) jumble(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 	e.KeepStructure = false
 	e.Task = "Put the plies in the order in which they are laid, from the process side."
 	e.Hints = []exercise.Hint{{Text: "The veil first, the waxed topcoat last."}, {Text: "Plies in the resin of the veil are the barrier; woven roving lies between mats."}}
+	return m.shuffle(e, solved)
+}
+
+// shuffle lays the single plies of what is sound about, nil where they are too many
+// or the rules mind nothing of it.
+func (m *maker) shuffle(e *exercise.Exercise, solved *laminate.Schedule) *exercise.Exercise {
 	s := solved.Clone()
 	if solved.NumberOfPlies() <= exercise.MostOrdered {
 		s.Plies = nil
@@ -253,7 +269,7 @@ func (m *maker) jumble(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 	for i := range s.Plies {
 		s.Plies[i].Zone = laminate.NoZone
 	}
-	if !sound(s, m.library) {
+	if !m.sound(e, s) {
 		return nil // without its zones written out it reads otherwise
 	}
 	m.rand.Shuffle(len(s.Plies), func(i, j int) { s.Plies[i], s.Plies[j] = s.Plies[j], s.Plies[i] })
@@ -274,7 +290,7 @@ func (m *maker) damage(e *exercise.Exercise, solved *laminate.Schedule) *exercis
 		pick(m.rand, damages[m.step-1])(m, s)
 	}
 	e.Given = *s
-	if m.full(e, s) || !sound(practice.Solve(e, m.library, quantity.US).Schedule, m.library) {
+	if m.full(e, s) || !m.sound(e, practice.Solve(e, m.library, quantity.US).Schedule) {
 		return nil
 	}
 	return e

@@ -9,9 +9,8 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/rules"
-	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/rules/practice/maker"
 )
@@ -46,7 +45,7 @@ func TestGenerate_isAlwaysSolvableAndTheSame(t *testing.T) {
 			t.Fatalf("%s: what is given marks full", e.Kind)
 		}
 		if a.Schedule != nil {
-			if breaks, incompletes, _, _ := all.Judge(a.Schedule, lib, rules.Options{}).Counts(); breaks+incompletes > 0 {
+			if breaks, incompletes, _, _ := practice.Judge(e, a.Schedule, lib, quantity.US).Counts(); breaks+incompletes > 0 {
 				t.Fatalf("the solution breaks %d rules", breaks)
 			}
 		}
@@ -104,5 +103,36 @@ func TestGenerate_tellsWhatItsDataSay(t *testing.T) {
 				wrong("it does not tell what it demands")
 			}
 		}
+	}
+}
+
+// What is made about joints comes in both kinds, with most of what may be wrong with
+// a strap or a seal; a word that is not the right one does not mark full.
+func TestGenerate_joints(t *testing.T) {
+	lib := catalog.Library()
+	words, laid := map[string]int{}, map[overlay.Kind]int{}
+	for seed := range uint64(120) {
+		e := maker.Generate(seed, exercise.Steps, lib)
+		laid[e.Overlay]++
+		if faults := e.Faults(); len(faults) > 0 {
+			t.Fatalf("%s: %+v", e.ID, faults)
+		}
+		if e.Overlay.Inside() && e.Given.Part.InsideDiameter.Cmp(catalog.LeastReach) < 0 {
+			t.Errorf("%s: no hand reaches the joint in %s", e.ID, e.Given.Part.InsideDiameter.Text())
+		}
+		if e.Kind != exercise.Predict {
+			continue
+		}
+		right := practice.Solve(e, lib, quantity.US).Values
+		words[right[1]]++
+		for _, word := range exercise.Worst.Words() {
+			m := practice.Grade(e, practice.Answer{Values: []string{right[0], word}}, lib, quantity.US)
+			if m.Full() != (word == right[1]) {
+				t.Errorf("%s: %q marks %v, right is %q", e.ID, word, m.Score, right)
+			}
+		}
+	}
+	if laid[overlay.None] > 0 || laid[overlay.Strap] < 30 || laid[overlay.Seal] < 30 || len(words) < 6 {
+		t.Errorf("%v of %v", words, laid)
 	}
 }

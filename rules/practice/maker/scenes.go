@@ -41,20 +41,20 @@ var scenes = []scene{
 		{"rinse water", "A bottling plant drains rinse water from its filling line", [2]int{}, [2]float64{}},
 		{"rain water", "A warehouse leads rain water from its roof to a cistern", [2]int{}, [2]float64{45, 75}},
 		{"cooling water", "A foundry returns cooling water to its tower", [2]int{}, [2]float64{}},
-	}, lowest: [2]float64{5.5, 6.5}, highest: [2]float64{7, 8.5}, heat: [2]float64{60, 130}, inches: mains, steps: []int{1, 3, 4}},
+	}, lowest: [2]float64{5.5, 6.5}, highest: [2]float64{7, 8.5}, heat: [2]float64{60, 130}, inches: mains, steps: []int{1, 3, 4, 6}},
 	{lines: []line{
 		{"citric acid rinse", "A dairy collects the citric acid rinse of its coolers", [2]int{1, 3}, [2]float64{}},
 		{"fruit wash water", "A cannery drains the acidic wash water of its fruit line", [2]int{1, 2}, [2]float64{}},
 		{"dilute acetic acid", "A textile mill drains dilute acetic acid from its dye house", [2]int{1, 2}, [2]float64{}},
-	}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{70, 140}, inches: drains, steps: []int{1, 3, 4}},
+	}, lowest: [2]float64{3, 4}, highest: [2]float64{4.5, 6}, heat: [2]float64{70, 140}, inches: drains, steps: []int{1, 3, 4, 6}},
 	{lines: []line{
 		{"settled brine", "A salt works pumps settled brine to its pans", [2]int{15, 26}, [2]float64{}},
 		{"sea water", "A fish hatchery pumps sea water to its basins", [2]int{3, 4}, [2]float64{45, 70}},
-	}, contains: []laminate.Trait{laminate.Brine}, lowest: [2]float64{6, 7}, highest: [2]float64{7.5, 9}, heat: [2]float64{60, 100}, inches: mains, steps: []int{1, 3, 4}},
+	}, contains: []laminate.Trait{laminate.Brine}, lowest: [2]float64{6, 7}, highest: [2]float64{7.5, 9}, heat: [2]float64{60, 100}, inches: mains, steps: []int{1, 3, 4, 6}},
 	{lines: []line{
 		{"fluoride rinse", "A lamp works drains the rinse of its frosting tables", [2]int{1, 3}, [2]float64{}},
 		{"etching rinse", "A glass shop collects the rinse of its etching line", [2]int{1, 3}, [2]float64{}},
-	}, contains: []laminate.Trait{laminate.Fluorides}, lowest: [2]float64{3, 4.5}, highest: [2]float64{5, 7}, heat: [2]float64{70, 140}, inches: drains, steps: []int{1, 2, 4}},
+	}, contains: []laminate.Trait{laminate.Fluorides}, lowest: [2]float64{3, 4.5}, highest: [2]float64{5, 7}, heat: [2]float64{70, 140}, inches: drains, steps: []int{1, 2, 4, 6}},
 	{lines: []line{
 		{"sodium hydroxide", "A soap plant feeds sodium hydroxide from its day tank", [2]int{10, 40}, [2]float64{}},
 		{"potassium hydroxide", "A battery plant feeds potassium hydroxide to its filling line", [2]int{20, 40}, [2]float64{}},
@@ -108,6 +108,7 @@ var kindsOf = [exercise.Steps][]exercise.Kind{
 	{exercise.Predict, exercise.Ignition, exercise.Fix},
 	{exercise.Order, exercise.Fix},
 	{exercise.Build, exercise.Fix, exercise.Predict, exercise.Ignition},
+	{exercise.Order, exercise.Predict},
 }
 
 // damages are what goes wrong in each step; the schedule is the maker's own.
@@ -117,6 +118,7 @@ var damages = [exercise.Steps][]func(*maker, *laminate.Schedule){
 	{matMissing, twoVeilsTooMany, noVeil},
 	{noGel, coatBetween, wovenInBarrier, wovenLast, manyMats},
 	{matMissing, noFiller, glassVeil, tooHeavy, carbonVeil},
+	nil, // those of joints have their own
 }
 
 func setVeil(s *laminate.Schedule, id string) {

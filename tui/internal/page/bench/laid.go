@@ -3,6 +3,7 @@ package bench
 import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/rules"
+	"frp/veilwright/tui/internal/page"
 )
 
 // laid is what the plies are laid as, where they are not the wall of a part; nil of
@@ -45,8 +46,7 @@ func (b *Bench) sides() (first, last string) {
 		return "fluid", "air"
 	case o.Kind == overlay.None:
 		return "", ""
-	case o.Kind.Inside():
-		return "part", "fluid"
+	default:
+		return page.Sides(o.Kind)
 	}
-	return "part", "air"
 }

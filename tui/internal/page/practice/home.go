@@ -24,7 +24,7 @@ func (h *home) rows(p *Practice) keys.Table {
 	const g = "On the practice page"
 	return keys.Table{
 		{Keys: []string{"n"}, Short: "next exercise", Long: "the exercise that is due: what was missed comes back sooner", Group: g, Rank: 1, Can: p.noExercise, Do: keys.Do(p.next)},
-		{Keys: keys.Digits(exercise.Steps), Short: "step", Show: "1-5", Long: "the numbered step: its text and its exercises", Group: g, Rank: 2, Do: digit(p.openStep)},
+		{Keys: keys.Digits(exercise.Steps), Short: "step", Show: "1-" + strconv.Itoa(exercise.Steps), Long: "the numbered step: its text and its exercises", Group: g, Rank: 2, Do: digit(p.openStep)},
 		{Keys: []string{keys.Enter}, Long: "the selected step", Group: g, Rank: 9, Do: keys.Do(func() { p.openStep(h.at + 1) })},
 		points(&h.at, exercise.Steps, g, "", "choose another step"),
 		{Keys: []string{"g"}, Short: "glossary", Long: "the words of the trade and their sources", Group: g, Rank: 3, Do: keys.Do(p.glossary)},

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -14,7 +15,7 @@ import (
 // ordering lays the plies that lie about one after the other.
 type ordering struct {
 	*attempt
-	laid []int // rows of what is given, from the process side
+	laid []int // rows of what is given, in the order of laying
 	at   int
 }
 
@@ -78,7 +79,7 @@ func (o *ordering) lay(p *Practice, i int) {
 func (o *ordering) rows(p *Practice) keys.Table {
 	const g = "Putting plies in order"
 	return append(keys.Table{
-		{Keys: keys.Digits(9), Show: "1-9", Short: "lay next", Long: "lay the numbered row next, outward of those that are laid", Group: g, Rank: 1, Do: digit(func(d int) { o.lay(p, d-1) })},
+		{Keys: keys.Digits(9), Show: "1-9", Short: "lay next", Long: "lay the numbered row next, on those that are laid", Group: g, Rank: 1, Do: digit(func(d int) { o.lay(p, d-1) })},
 		{Keys: []string{keys.Enter, keys.Space}, Long: "lay the selected row next", Group: g, Rank: 9, Do: keys.Do(func() { o.lay(p, o.at) })},
 		points(&o.at, len(o.exercise().Given.Plies), g, "", "choose another row"),
 		{Keys: []string{keys.Backspace, "-", "u"}, Show: "u", Short: "undo", Long: "undo the last one", Group: g, Rank: 2, Can: func() string {
@@ -103,10 +104,14 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 	a := laminate.Analyze(s, o.library)
 	if left >= 12 {
 		picture := page.Picture(t, s, a)
+		if k := o.exercise().Overlay; k != overlay.None {
+			picture.Left, picture.Right = page.Sides(k)
+			picture.Barrier = 0 // it lies onto that of the parts
+		}
 		out = append(out, picture.View(t, w, 2)...)
 		left -= 2
 	}
-	out = append(out, widget.Rule(t, w, widget.Piece{Text: "on the table", Look: t.Strong}, widget.Piece{Text: "  and laid, from the process side outward", Look: t.Label}))
+	out = append(out, widget.Rule(t, w, widget.Piece{Text: "on the table", Look: t.Strong}, widget.Piece{Text: "  and laid, " + o.exercise().From(), Look: t.Label}))
 	left = max(1, left-1)
 	given := &o.exercise().Given
 	half, wide := (w-1)/2, 0
@@ -143,7 +148,11 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 		laid = append(laid, " "+strconv.Itoa(n+1)+"  "+o.name(p, &given.Plies[i]))
 	}
 	if len(laid) == 0 {
-		laid = []string{" " + t.Dim.Render("nothing yet: the fluid's side comes first")}
+		first := "the fluid's side comes first"
+		if o.exercise().Overlay != overlay.None {
+			first = "what lies on the cured face comes first"
+		}
+		laid = []string{" " + t.Dim.Render("nothing yet: "+first)}
 	}
 	laid = window(laid, len(laid)-1, left)
 	return append(out, draw.Beside(left, "", draw.Block{W: half, Lines: table}, draw.Block{W: 1, Lines: widget.Edge(t, left)}, draw.Block{W: w - half - 1, Lines: laid})...)
