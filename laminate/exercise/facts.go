@@ -23,7 +23,7 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	}
 	p, s := &e.Given.Part, &e.Given.Service
 	if e.Overlay != overlay.None {
-		say("laid", map[bool]string{true: "a seal, inside the joint of two parts", false: "a strap, outside over the joint of two parts"}[e.Overlay.Inside()])
+		say("laid", map[bool]string{true: "as a seal inside the joint of two parts", false: "as a strap over the joint of two parts"}[e.Overlay.Inside()])
 		say("wall of both parts", wallText(e.Wall))
 		e.factsOfJoint(say, units)
 	}
@@ -89,7 +89,7 @@ func (e *Exercise) factsOfJoint(say func(name, value string), units quantity.Sys
 	say("bonded by", x.Qualification)
 }
 
-// wallText lists the plies of a wall from the process side: "veil-c-15, 2 mat-1.5".
+// wallText lists the plies of a wall from the process side: "veil-c-15 / 2 mat-1.5".
 func wallText(plies []laminate.Ply) string {
 	var list []string
 	for i := range plies {
@@ -102,7 +102,7 @@ func wallText(plies []laminate.Ply) string {
 		}
 		list = append(list, s)
 	}
-	return strings.Join(list, ", ")
+	return strings.Join(list, " / ")
 }
 
 func heat(t quantity.Temperature, units quantity.System, otherwise string) string {

@@ -110,8 +110,8 @@ var groups = []struct {
 		"Conducting charge and resisting wear are tasks of the surface that the fluid meets: of its veil and of the filler in its resin.",
 	},
 	{
-		"joints", "it bonds, and it continues what it joins", rules.Warning,
-		"What is laid onto a cured face holds by its first ply, a mat. A strap carries what the walls carry; a seal continues their barrier, and its last ply, the veil, meets the fluid. It is as good as the best answer.",
+		"joints", "it is laid so that it bonds, and continues what it joins", rules.Warning,
+		"What is laid onto a cured face holds by its first ply, a mat. A strap carries what the walls carry; a seal continues their barrier, and its last ply, the veil, meets the fluid; nothing is laid on wax. It is as good as the best answer.",
 	},
 	{
 		"structure", "the structure carries load", rules.Warning,
@@ -155,7 +155,7 @@ func (g *grader) judged(s *laminate.Schedule, families ...string) {
 		}
 		var found []rules.Finding
 		for _, f := range misses(report, best, group.least) {
-			if f.Rule.Family == group.family {
+			if f.Rule.Family == group.family || laid && f.Rule.Family == "sequence" {
 				found = append(found, f)
 			}
 		}
@@ -366,7 +366,7 @@ func (g *grader) order(a Answer) {
 	g.mark.add(l)
 	g.demanded(s)
 	if g.exercise.Overlay != overlay.None {
-		g.judged(s, "sequence", "joints")
+		g.judged(s, "joints") // and sequence: in what order such plies are laid is told by both
 		return
 	}
 	g.judged(s, "veil", "resin", "barrier", "sequence", "structure")

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/exercise"
@@ -52,7 +53,7 @@ func TruthOf(e *exercise.Exercise, i int, lib *laminate.Library, units quantity.
 		t := Truth{Word: r.Verdict.String(), Why: "No finding is worse than a note.", Basis: "the rules that check runs"}
 		if len(r.Findings) > 0 && r.Verdict.String() != "clear" {
 			f := &r.Findings[0]
-			t.Why, t.Basis = f.Message+". "+f.Rule.Why, f.Basis
+			t.Why, t.Basis = said(f), f.Basis
 		}
 		return t, nil
 	case exercise.Worst:
@@ -103,7 +104,12 @@ func worstFound(r *rules.Report) (Truth, error) {
 	if word == "" {
 		return Truth{}, errors.New("none of the words names it: " + f.Message)
 	}
-	return Truth{Word: word, Why: f.Message + ". " + f.Rule.Why, Basis: f.Basis}, nil
+	return Truth{Word: word, Why: said(f), Basis: f.Basis}, nil
+}
+
+// said is a finding and why it matters, as sentences.
+func said(f *rules.Finding) string {
+	return strings.ToUpper(f.Message[:1]) + f.Message[1:] + ". " + f.Rule.Why
 }
 
 func thickness(s laminate.Sum) (Truth, error) {

@@ -24,7 +24,7 @@ const (
 
 // overgrown are packages that passed it and wait to be cut: they may shrink to
 // it, and not grow by a line.
-var overgrown = map[string]int{"schedules": 2700, "laminate": 2326, "cmd/internal/cli": 2407}
+var overgrown = map[string]int{"schedules": 2640, "laminate": 2326, "cmd/internal/cli": 2407}
 
 // file is a text file of the tree.
 type file struct {

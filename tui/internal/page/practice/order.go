@@ -148,9 +148,9 @@ func (o *ordering) lines(p *Practice, w, h int) []string {
 		laid = append(laid, " "+strconv.Itoa(n+1)+"  "+o.name(p, &given.Plies[i]))
 	}
 	if len(laid) == 0 {
-		first := "the fluid's side comes first"
+		first := "begin at the fluid"
 		if o.exercise().Overlay != overlay.None {
-			first = "what lies on the cured face comes first"
+			first = "begin at the cured face"
 		}
 		laid = []string{" " + t.Dim.Render("nothing yet: "+first)}
 	}
