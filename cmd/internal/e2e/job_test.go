@@ -137,13 +137,26 @@ func TestJob_theStrapOfAJointIsLaidUpAndInspected(t *testing.T) {
 func (s *terminal) to(row string) {
 	s.t.Helper()
 	for range 40 {
-		if strings.Contains(s.text(), "▸ "+row) {
+		at := s.pointed()
+		if strings.HasPrefix(at, row) {
 			return
 		}
 		s.press("down")
-		time.Sleep(50 * time.Millisecond)
+		for range 100 { // until the screen has followed, on however busy a machine
+			if s.pointed() != at {
+				break
+			}
+			time.Sleep(50 * time.Millisecond)
+		}
 	}
 	s.t.Fatalf("no row of %s", row)
+}
+
+// pointed is what stands behind the pointer, "" where nothing is pointed at.
+func (s *terminal) pointed() string {
+	_, rest, _ := strings.Cut(s.text(), "▸ ")
+	line, _, _ := strings.Cut(rest, "\n")
+	return line
 }
 
 // The strap of a joint is opened on the bench and changed there; what is saved has
