@@ -113,7 +113,7 @@
 //
 //	document format id title step kind scenario task keep_structure overlay units
 //
-//	[[wall]] as [[ply]], [joint] as the sizes of a [[joint]] of a job
+//	[[wall]] as [[ply]], [joint] and [nozzle] as the sizes of those of a job
 //
 //	[[question]]
 //	ask tolerance

@@ -32,11 +32,8 @@ const (
 	exerciseWall    = exerciseDemands + 6
 )
 
-// exerciseSpots are the tables of what [exercise.Exercise.Faults] tells of.
-var exerciseSpots = map[exercise.Table]int{
-	exercise.InPlies: int(laminate.RefPly), exercise.InWall: exerciseWall, exercise.InJoint: exerciseWall + 1,
-	exercise.InQuestions: exerciseWall + 2, exercise.InSpecimens: exerciseWall + 3, exercise.InHints: exerciseWall + 4,
-}
+// exerciseSpots are the tables that [exercise.Exercise.Faults] tells of.
+var exerciseSpots = [...]int{0, int(laminate.RefPly), exerciseWall, exerciseWall + 1, exerciseWall + 2, exerciseWall + 3, exerciseWall + 4, exerciseWall + 5}
 
 var exerciseTables = sync.OnceValue(func() []tables.Table {
 	list := []tables.Table{tables.One("", declared(Exercise, []tables.Field{
@@ -59,6 +56,7 @@ var exerciseTables = sync.OnceValue(func() []tables.Table {
 	return append(list,
 		tables.Many("wall", laminate.MostRows, plyFields, func(d *exerciseDocument) *[]laminate.Ply { return &d.Wall }),
 		tables.One("joint", jointFields(), func(d *exerciseDocument) *laminate.Joint { return &d.Joint }),
+		tables.One("nozzle", slices.DeleteFunc(nozzleFields(), func(f tables.Field) bool { return slices.Contains(exercise.NozzleNames, f.Key) }), func(d *exerciseDocument) *laminate.Nozzle { return &d.Nozzle }),
 		tables.Many("question", exercise.MostQuestions, []tables.Field{
 			tables.WordField("ask", func(q *exercise.Question) *exercise.Ask { return &q.Ask }, exercise.Asks),
 			tables.ShareField("tolerance", func(q *exercise.Question) *laminate.Optional[float64] { return &q.Tolerance }),

@@ -207,10 +207,12 @@ func TestDecodeExercise_readsWhatIsLaidOverAJoint(t *testing.T) {
 		line       int
 		key, want  string
 	}{
-		{"no overlay", change("overlay = \"inside\"\n", ""), 1, "overlay", "[[wall]] and [joint]"},
-		{"an overlay of a nozzle", change(`"inside"`, `"pad"`), 9, "overlay", "outside (a strap) or inside (a seal)"},
+		{"no overlay", change("overlay = \"inside\"\n", ""), 1, "overlay", "[[wall]], [joint] and [nozzle]"},
+		{"another overlay", change(`"inside"`, `"neck"`), 9, "overlay", "outside (a strap), inside (a seal), pad"},
+		{"a pad at a joint", change(`"inside"`, `"pad"`), 29, "joint", "has a [nozzle]"},
+		{"a nozzle at a joint", sealOf + "[nozzle]\nsize = \"3 in\"\n", 34, "nozzle", "has a [joint]"},
 		{"another kind", change(`"order"`, `"fix"`), 9, "overlay", "order and predict"},
-		{"parts that are no pipe", change(`"pipe"`, `"tank"`), 9, "overlay", "two pipes"},
+		{"parts that are no pipe", change(`"pipe"`, `"tank"`), 9, "overlay", "a pipe or a duct"},
 		{"no wall", sealOf[:strings.Index(sealOf, "[[wall]]")] + sealOf[strings.Index(sealOf, "[joint]"):], 9, "overlay", "no [[wall]]"},
 		{"an angle in the wall that cannot be", change("count = 2", "count = 2\nangle = 500"), 29, "wall.angle", "90"},
 		{"a resin that is not there", strings.Replace(sealOf, "resin = \"liner\"\ncount", "resin = \"linr\"\ncount", 1), 27, "wall.resin", `"linr"`},

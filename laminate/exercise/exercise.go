@@ -38,11 +38,12 @@ type Exercise struct {
 	// the order in which they lie about. Of an overlay its plies are those of the
 	// overlay, and its part is each of the two that are joined.
 	Given laminate.Schedule
-	// Overlay is what is laid over the joint of two parts, from outside or inside;
-	// None where the exercise is about a wall.
+	// Overlay is what is laid over the joint of two parts or at a nozzle: strap, seal,
+	// pad, or what is laid inside; None where the exercise is about a wall.
 	Overlay overlay.Kind
-	Wall    []laminate.Ply // of an overlay: of both parts that it is laid on
-	Joint   laminate.Joint // of an overlay: the sizes of the joint, and who bonds it; it names nothing
+	Wall    []laminate.Ply  // of an overlay: of each part that it is laid on
+	Joint   laminate.Joint  // of strap and seal: the sizes of the joint, and who bonds it; it names nothing
+	Nozzle  laminate.Nozzle // of the others: what is stated of the nozzle; it names nothing
 	// KeepStructure asks that what stands outside the barrier is left as given.
 	KeepStructure bool
 	// Demands are required of the trainee's schedule; of an ignition test its glass

@@ -23,9 +23,22 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	}
 	p, s := &e.Given.Part, &e.Given.Service
 	if e.Overlay != overlay.None {
-		say("laid", map[bool]string{true: "as a seal inside the joint of two parts", false: "as a strap over the joint of two parts"}[e.Overlay.Inside()])
-		say("wall of both parts", wallText(e.Wall))
-		e.factsOfJoint(say, units)
+		wall := "wall of both parts"
+		switch {
+		case !atNozzle(e.Overlay) && e.Overlay.Inside():
+			say("laid", "as a seal inside the joint of two parts")
+		case !atNozzle(e.Overlay):
+			say("laid", "as a strap over the joint of two parts")
+		case e.Overlay.Inside():
+			say("laid", "inside at a nozzle, over the cut edge")
+		default:
+			say("laid", "as a pad round a nozzle")
+		}
+		if atNozzle(e.Overlay) {
+			wall = "wall of the part"
+		}
+		say(wall, wallText(e.Wall))
+		e.factsOfPlace(say, units)
 	}
 	say("part", strings.TrimSpace(p.Process.String()+" "+p.Form.String()))
 	if p.InsideDiameter.Given() {
@@ -68,13 +81,21 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 	return list
 }
 
-// factsOfJoint says what is stated of the joint that an overlay is laid over.
-func (e *Exercise) factsOfJoint(say func(name, value string), units quantity.System) {
-	x := &e.Joint
+// factsOfPlace says what is stated of the joint or nozzle that an overlay is laid at.
+func (e *Exercise) factsOfPlace(say func(name, value string), units quantity.System) {
+	x, n := &e.Joint, &e.Nozzle
 	size := func(name string, l quantity.Length) {
 		if l.Given() {
 			say(name, units.Stated(l.SI(), quantity.Size))
 		}
+	}
+	if atNozzle(e.Overlay) {
+		size("opening", n.Cut())
+		say("cut edge sealed", answered(n.SealedEdge))
+		if !e.Overlay.Inside() {
+			size("diameter of the pad", n.PadDiameter)
+		}
+		return
 	}
 	size("gap", x.Gap)
 	if e.Overlay.Inside() {

@@ -17,6 +17,7 @@ const (
 	InPlies
 	InWall
 	InJoint
+	InNozzle
 	InQuestions
 	InSpecimens
 	InHints
@@ -100,21 +101,26 @@ func (e *Exercise) Faults() (list []Fault) {
 			fail(InHints, i, "cost", "it is a share from 0 to 1")
 		}
 	}
+	joint, nozzle := e.Joint != (laminate.Joint{Origin: e.Joint.Origin}), e.Nozzle != (laminate.Nozzle{Origin: e.Nozzle.Origin})
 	switch form := e.Given.Part.Form; {
 	case e.Overlay == overlay.None:
-		if len(e.Wall) > 0 || e.Joint != (laminate.Joint{Origin: e.Joint.Origin}) {
-			fail(InHead, 0, "overlay", "it is missing: [[wall]] and [joint] belong to an exercise about what is laid over a joint, outside or inside")
+		if len(e.Wall) > 0 || joint || nozzle {
+			fail(InHead, 0, "overlay", "it is missing: [[wall]], [joint] and [nozzle] belong to an exercise about what is laid over a joint or at a nozzle")
 		}
 		return list
-	case e.Overlay != overlay.Strap && e.Overlay != overlay.Seal:
-		fail(InHead, 0, "overlay", "outside (a strap) or inside (a seal) is expected")
+	case e.Overlay != overlay.Strap && e.Overlay != overlay.Seal && !atNozzle(e.Overlay):
+		fail(InHead, 0, "overlay", "outside (a strap), inside (a seal), pad or installation-inside is expected")
 		return list
+	case atNozzle(e.Overlay) && joint:
+		fail(InJoint, 0, "", "[joint] belongs to a strap or a seal; what is laid at a nozzle has a [nozzle]")
+	case !atNozzle(e.Overlay) && nozzle:
+		fail(InNozzle, 0, "", "[nozzle] belongs to what is laid at a nozzle; a strap or a seal has a [joint]")
 	case e.Kind != Order && e.Kind != Predict:
-		fail(InHead, 0, "overlay", "what is laid over a joint is asked about by exercises of the kinds order and predict")
+		fail(InHead, 0, "overlay", "what is laid over a joint or at a nozzle is asked about by exercises of the kinds order and predict")
 	case form != laminate.Pipe && form != laminate.Duct:
-		fail(InHead, 0, "overlay", "the parts that it joins are two pipes or two ducts: part.form says which")
+		fail(InHead, 0, "overlay", "the part that it is laid on is a pipe or a duct: part.form says which")
 	case len(e.Wall) == 0:
-		fail(InHead, 0, "overlay", "there is no [[wall]] to lay it on: the plies of both parts that are joined")
+		fail(InHead, 0, "overlay", "there is no [[wall]] to lay it on: the plies of the part, or of both that are joined")
 	}
 	return append(list, e.faultsOfJob()...)
 }

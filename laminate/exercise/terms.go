@@ -85,9 +85,9 @@ const (
 	NoBondMat      = "no bond mat"
 	TooThin        = "too thin"
 	AnotherBarrier = "another barrier"
-	WovenOnWoven   = "woven on woven"
-	WovenLast      = "woven last"
+	WovenMisplaced = "woven misplaced" // on woven roving, or last
 	TooMuchAtOnce  = "too much at once"
+	EdgeOpen       = "edge open"
 )
 
 // Words lists the words that may answer it, nil where a figure does.
@@ -98,7 +98,7 @@ func (a Ask) Words() []string {
 	case Acceptance:
 		return []string{"accept", "reject"}
 	case Worst:
-		return []string{NothingWrong, VeilBuried, WaxBetween, NoBondMat, TooThin, AnotherBarrier, WovenOnWoven, WovenLast, TooMuchAtOnce}
+		return []string{NothingWrong, VeilBuried, WaxBetween, NoBondMat, TooThin, AnotherBarrier, WovenMisplaced, TooMuchAtOnce, EdgeOpen}
 	default: // nothing of the others
 	}
 	return nil

@@ -111,7 +111,7 @@ var groups = []struct {
 	},
 	{
 		"joints", "it is laid so that it bonds, and continues what it joins", rules.Warning,
-		"What is laid onto a cured face holds by its first ply, a mat. A strap carries what the walls carry; a seal continues their barrier, and its last ply, the veil, meets the fluid; nothing is laid on wax. It is as good as the best answer.",
+		"What is laid onto a cured face holds by its first ply, a mat. A strap carries what the walls carry; what is laid inside continues their barrier, and its last ply, the veil, meets the fluid; nothing is laid on wax. It is as good as the best answer.",
 	},
 	{
 		"structure", "the structure carries load", rules.Warning,

@@ -72,16 +72,16 @@ func wordOf(r *rules.Rule) string {
 		return exercise.VeilBuried
 	case joint.BondPlyNotMat:
 		return exercise.NoBondMat
-	case joint.SealThin, joint.JointHoopThin:
+	case joint.EdgeUnsealed:
+		return exercise.EdgeOpen
+	case joint.SealThin, joint.JointHoopThin, joint.PadThin, joint.InsideOverlayThin:
 		return exercise.TooThin
 	case joint.SealDiffers:
 		return exercise.AnotherBarrier
 	case sequence.WaxBetweenPlies:
 		return exercise.WaxBetween
-	case sequence.WovenOnWoven:
-		return exercise.WovenOnWoven
-	case sequence.WovenOutermost:
-		return exercise.WovenLast
+	case sequence.WovenOnWoven, sequence.WovenOutermost:
+		return exercise.WovenMisplaced
 	case sequence.GelStopLate:
 		return exercise.TooMuchAtOnce
 	}

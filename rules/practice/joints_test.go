@@ -21,7 +21,7 @@ func TestExercises_worstOfAJoint(t *testing.T) {
 		"f5-roving-on-the-face":   {"warning", exercise.NoBondMat},
 		"f6-thin-at-the-joint":    {"break", exercise.TooThin},
 		"f7-veil-from-the-shelf":  {"warning", exercise.AnotherBarrier},
-		"f8-two-rovings":          {"break", exercise.WovenOnWoven},
+		"f8-edge-of-a-branch":     {"break", exercise.EdgeOpen},
 		"f9-nothing-to-say":       {"clear", exercise.NothingWrong},
 	} {
 		e := find(t, id)

@@ -14,7 +14,7 @@ import (
 )
 
 // Judge runs the rules over plies that answer an exercise: as a wall, or as what
-// is laid over the joint that the exercise is about.
+// is laid over the joint or at the nozzle that the exercise is about.
 func Judge(e *exercise.Exercise, s *laminate.Schedule, lib *laminate.Library, units quantity.System) *rules.Report {
 	return benchOf(e, lib, units).judge(all.Rules(), s, rules.Options{Units: units})
 }
@@ -22,16 +22,15 @@ func Judge(e *exercise.Exercise, s *laminate.Schedule, lib *laminate.Library, un
 // bench judges one answer to an exercise after the other.
 type bench struct {
 	lib  *laminate.Library
-	of   *exercise.Exercise
 	job  *laminate.Job // of an overlay, whole; nil of a wall
 	over overlay.Overlay
 	last *rules.JobReport // of the answer before: its walls are the same
 }
 
-// benchOf makes the job of an overlay whole: what is laid on the other side of the
-// joint, and each size that the exercise does not state, is as the program proposes it.
+// benchOf makes the job of an overlay whole: what else is laid at the joint or
+// nozzle, and each size that the exercise does not state, is as the program proposes it.
 func benchOf(e *exercise.Exercise, lib *laminate.Library, units quantity.System) *bench {
-	b := &bench{lib: lib, of: e}
+	b := &bench{lib: lib}
 	if e.Overlay == overlay.None {
 		return b
 	}
@@ -48,9 +47,8 @@ func (b *bench) judge(list []*rules.Rule, s *laminate.Schedule, o rules.Options)
 	if b.job == nil {
 		return rules.Judge(list, s, b.lib, o)
 	}
-	answer, _ := b.of.Job(s)
 	j := *b.job
-	j.Resins, j.Materials, j.Laminates = answer.Resins, answer.Materials, slices.Clone(j.Laminates)
+	j.Resins, j.Materials, j.Laminates = exercise.WithResins(j.Resins, s.Resins), s.Materials, slices.Clone(j.Laminates)
 	j.Laminates[j.Laminate(b.over.Laminate)].Plies = s.Plies
 	o.Before = b.last
 	b.last = rules.JudgeJob(list, &j, b.lib, o)

@@ -19,11 +19,12 @@ const joints = 6
 // Inside diameters of pipe that is sealed by hand from the inside.
 var sealed = []float64{20, 24, 30}
 
-// joint makes an exercise about the strap or the seal of two pipes of a sound wall,
-// nil where it does not work out: what is laid is what the program proposes.
+// joint makes an exercise about the strap or the seal of two pipes of a sound wall, or
+// about what is laid at a nozzle of one, nil where it does not work out: what is laid
+// is what the program proposes.
 func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.Exercise {
 	e.KeepStructure = false
-	e.Kind, e.Overlay = pick(m.rand, kindsOf[joints-1]), pick(m.rand, []overlay.Kind{overlay.Strap, overlay.Seal})
+	e.Kind, e.Overlay = pick(m.rand, kindsOf[joints-1]), pick(m.rand, []overlay.Kind{overlay.Strap, overlay.Seal, overlay.Pad, overlay.LaidInside})
 	wall = wall.Clone()
 	wall.Part.Flanged = laminate.Some(false)
 	if e.Overlay.Inside() {
@@ -34,8 +35,20 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 			e.Wall = append(e.Wall, p)
 		}
 	}
-	e.Joint = laminate.Joint{Gap: quantity.New(m.between(0.0625, 0.25, 0.0625), quantity.Inch), Qualification: "the shop's procedure, two bonders"}
-	if quantity.Read(&e.Joint.AxialLoad, "0 lb/in") != nil {
+	if nozzle := e.Overlay == overlay.Pad || e.Overlay == overlay.LaidInside; nozzle {
+		wall.Part.InsideDiameter = quantity.New(pick(m.rand, sealed), quantity.Inch)
+		wall.Service.Pressure = quantity.New(m.between(5, 15, 5), quantity.PSI) // without any a pad has no task
+		e.Nozzle = laminate.Nozzle{
+			Height: quantity.New(4, quantity.Foot), Size: quantity.New(pick(m.rand, []float64{3, 4, 6}), quantity.Inch), Kind: laminate.Penetrating, Projection: quantity.New(6, quantity.Inch),
+			PressureClass: quantity.New(50, quantity.PSI), Gussets: laminate.Some(4), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false),
+		}
+	} else {
+		e.Joint = laminate.Joint{Gap: quantity.New(m.between(0.0625, 0.25, 0.0625), quantity.Inch), Qualification: "the shop's procedure, two bonders"}
+		if quantity.Read(&e.Joint.AxialLoad, "0 lb/in") != nil {
+			return nil
+		}
+	}
+	if !m.sound(&exercise.Exercise{}, wall) {
 		return nil
 	}
 	e.Given = *wall
@@ -45,8 +58,12 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 	if err != nil {
 		return nil
 	}
-	x := &p.Job.Joints[0]
-	e.Joint.Width, e.Joint.FirstWidth, e.Joint.InsideWidth = x.Width, x.FirstWidth, x.InsideWidth
+	for _, x := range p.Job.Joints {
+		e.Joint.Width, e.Joint.FirstWidth, e.Joint.InsideWidth = x.Width, x.FirstWidth, x.InsideWidth
+	}
+	for _, n := range p.Job.Nozzles {
+		e.Nozzle.PadDiameter, e.Nozzle.NeckBond = n.PadDiameter, n.NeckBond
+	}
 	laid := e.Given.Clone()
 	laid.Plies = p.Job.Laminates[p.Job.Laminate(over.Laminate)].Plies
 	laid.Part.Place.Lined = e.Overlay.Inside()
@@ -54,17 +71,21 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 		return nil
 	}
 	if e.Kind == exercise.Order {
-		e.Task = "Put the plies of the " + e.Overlay.Said() + " in the order in which they are laid, beginning at the cured face."
+		e.Task = "Put the plies of the " + called(e.Overlay) + " in the order in which they are laid, beginning at the cured face."
 		e.Hints = []exercise.Hint{{Text: "What bonds to a ground face, and which ply is the last?"}, {Text: asLaid(e.Overlay)}}
 		return m.shuffle(e, laid)
 	}
-	e.Task = "The " + e.Overlay.Said() + " was laid as it stands here, from the cured face on. Say what check finds in it, and what is the worst of it."
-	e.Hints = []exercise.Hint{{Text: "Compare it with the wall of the parts: what has to go on, and how thick?"}, {Text: asLaid(e.Overlay)}}
+	e.Task = "The " + called(e.Overlay) + " was laid as it stands here, from the cured face on. Say what check finds in it, and what is the worst of it."
+	e.Hints = []exercise.Hint{{Text: "Compare it with the wall that it is laid on: what has to go on, and how thick?"}, {Text: asLaid(e.Overlay)}}
 	e.Questions = []exercise.Question{{Ask: exercise.Verdict}, {Ask: exercise.Worst}}
 	for i := range laid.Plies {
 		laid.Plies[i].Zone = laminate.NoZone
 	}
-	pick(m.rand, slips(e.Overlay))(m, laid)
+	if e.Nozzle.SealedEdge.Given && m.rand.IntN(6) == 0 {
+		e.Nozzle.SealedEdge.Value = false
+	} else {
+		pick(m.rand, slips(e.Overlay))(m, laid)
+	}
 	e.Given = *laid
 	for i := range e.Questions {
 		if _, err := practice.TruthOf(e, i, m.library, quantity.US); err != nil {
@@ -74,17 +95,29 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 	return e
 }
 
-func asLaid(k overlay.Kind) string {
-	if k.Inside() {
-		return "A seal is laid from the inside: mats, then the veil, which meets the fluid, and over it nothing but a waxed coat."
+// called is what an overlay is called in a sentence.
+func called(k overlay.Kind) string {
+	if k == overlay.LaidInside {
+		return "overlay inside a nozzle"
 	}
-	return "A strap begins and ends with a mat, woven roving lies between mats, and the coat with wax comes last."
+	return k.Said()
 }
 
-// slips are what goes wrong with a sound strap and a sound seal, nothing among it.
+func asLaid(k overlay.Kind) string {
+	if k.Inside() {
+		return "What continues a barrier is laid from the inside: mats, then the veil, which meets the fluid, and over it nothing but a waxed coat."
+	}
+	return "What carries load begins and ends with a mat, woven roving lies between mats, and the coat with wax comes last."
+}
+
+// slips are what goes wrong with what is laid soundly, nothing among it.
 func slips(k overlay.Kind) []func(*maker, *laminate.Schedule) {
 	if k.Inside() {
-		return []func(*maker, *laminate.Schedule){asItIs, veilFirst, coatUnderVeil, oneMat, otherVeil, coatInside}
+		list := []func(*maker, *laminate.Schedule){asItIs, veilFirst, coatUnderVeil, oneMat, coatInside}
+		if k == overlay.Seal {
+			list = append(list, otherVeil) // no rule compares the veil at a nozzle
+		}
+		return list
 	}
 	return []func(*maker, *laminate.Schedule){asItIs, faceWoven, matsOut, oneRepeat, coatInside, mostMats}
 }

@@ -8,6 +8,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -69,7 +70,8 @@ func (m *maker) between(low, high, grain float64) float64 {
 
 func (m *maker) titled(e *exercise.Exercise) string {
 	if e.Overlay != overlay.None {
-		laid := "A " + e.Overlay.Said() + " of a pipe for " + m.line.fluid
+		what := called(e.Overlay)
+		laid := strings.ToUpper(what[:1]) + what[1:] + ", pipe for " + m.line.fluid
 		if e.Kind == exercise.Predict {
 			return laid + ", as laid"
 		}

@@ -111,7 +111,7 @@ func TestGenerate_tellsWhatItsDataSay(t *testing.T) {
 func TestGenerate_joints(t *testing.T) {
 	lib := catalog.Library()
 	words, laid := map[string]int{}, map[overlay.Kind]int{}
-	for seed := range uint64(120) {
+	for seed := range uint64(160) {
 		e := maker.Generate(seed, exercise.Steps, lib)
 		laid[e.Overlay]++
 		if faults := e.Faults(); len(faults) > 0 {
@@ -132,7 +132,7 @@ func TestGenerate_joints(t *testing.T) {
 			}
 		}
 	}
-	if laid[overlay.None] > 0 || laid[overlay.Strap] < 30 || laid[overlay.Seal] < 30 || len(words) < 6 {
+	if laid[overlay.None] > 0 || laid[overlay.Strap] < 15 || laid[overlay.Seal] < 15 || laid[overlay.Pad] < 15 || laid[overlay.LaidInside] < 15 || len(words) < 8 {
 		t.Errorf("%v of %v", words, laid)
 	}
 }
