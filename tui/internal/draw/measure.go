@@ -79,6 +79,14 @@ func next(s string, i int) (size, width int) {
 	return len(cluster), w
 }
 
+// First returns the piece that s begins with, a grapheme cluster in most cases,
+// and the cells it takes: what a picture of single cells is filled with. s is
+// not empty.
+func First(s string) (piece string, width int) {
+	n, w := next(s, 0)
+	return s[:n], w
+}
+
 // simple scans s while it is made of SGR sequences and one-cell runes. It
 // returns the width so far, and ok = false where something else turned up.
 func simple(s string) (width int, ok bool) {

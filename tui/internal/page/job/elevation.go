@@ -1,61 +1,130 @@
 package job
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
 )
 
-// canvas is a picture of single cells.
-type canvas [][]rune
+// canvas is a picture of single cells: what stands in each, and nothing in the
+// second cell of what takes two.
+type canvas [][]string
 
 func newCanvas(w, h int) canvas {
 	c := make(canvas, h)
 	for i := range c {
-		c[i] = []rune(strings.Repeat(" ", w))
+		c[i] = make([]string, w)
+		for x := range c[i] {
+			c[i][x] = " "
+		}
 	}
 	return c
 }
 
+// put writes from a cell on. What does not fit whole is left out, and of what takes
+// two cells no half stays.
 func (c canvas) put(x, y int, s string) {
-	for _, r := range s {
-		if y >= 0 && y < len(c) && x >= 0 && x < len(c[y]) {
-			c[y][x] = r
+	for s != "" {
+		piece, w := draw.First(s)
+		s = s[len(piece):]
+		if y >= 0 && y < len(c) && x >= 0 && x+w <= len(c[y]) && w > 0 {
+			if c[y][x] == "" {
+				c[y][x-1] = " "
+			}
+			if x+w < len(c[y]) && c[y][x+w] == "" {
+				c[y][x+w] = " "
+			}
+			c[y][x] = piece
+			for k := 1; k < w; k++ {
+				c[y][x+k] = ""
+			}
 		}
-		x++
+		x += w
 	}
+}
+
+// free tells whether w cells and one at either side of them are blank.
+func (c canvas) free(x, y, w int) bool {
+	if y < 0 || y >= len(c) || x < 0 || x+w > len(c[y]) {
+		return false
+	}
+	for _, cell := range c[y][max(0, x-1):min(len(c[y]), x+w+1)] {
+		if cell != " " {
+			return false
+		}
+	}
+	return true
+}
+
+// edge is the row of the outermost line in a column, from above or from below.
+func (c canvas) edge(x int, under bool) int {
+	for k := range c {
+		y := k
+		if under {
+			y = len(c) - 1 - k
+		}
+		if c[y][x] != " " {
+			return y
+		}
+	}
+	return -1
 }
 
 func (c canvas) lines() []string {
 	list := make([]string, len(c))
 	for i := range c {
-		list[i] = string(c[i])
+		list[i] = strings.Join(c[i], "")
 	}
 	return list
 }
 
-// side is how many cells beside the shell stand for nozzles and their names.
-const side = 6
+const (
+	side    = 6 // how many cells beside the shell stand for nozzles and their names
+	longest = 8 // name of a nozzle over a head or under a bottom, in cells
+)
 
-// elevation draws the shell of a job from the side, to scale: courses with their
-// names, bottom and head, the level of the liquid, nozzles at their heights. Nil
-// where there is no shell to draw.
+// elevation draws the shell of a job from the side, to scale, as the papers do:
+// courses with their names, bottom and head, the level of the liquid, nozzles of
+// courses at their heights, those of a head above it and of a bottom below it. How
+// many of them have no name there is said under it. Nil where there is no shell to draw.
 func elevation(j *laminate.Job, w, h int) []string {
+	c, unnamed := vessel(j, w, h)
+	if unnamed > 0 {
+		c, unnamed = vessel(j, w, h-1)
+	}
+	switch {
+	case c == nil:
+		return nil
+	case unnamed == 0:
+		return c.lines()
+	}
+	return append(c.lines(), draw.Left(" "+quantity.Counted(unnamed, "nozzle", "nozzles")+" not named", w))
+}
+
+// vessel draws it, and counts the nozzles whose names it has no room or no place for.
+func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 	a := j.Assemble()
-	low, high, across := math.Inf(1), math.Inf(-1), 0.0
+	low, high, across, first := math.Inf(1), math.Inf(-1), 0.0, len(j.Parts)
 	for i := range j.Parts {
 		p := &j.Parts[i]
+		if p.Form != laminate.ShellCourse {
+			continue
+		}
+		first = min(first, i)
 		at, ok := a.Elevation(i)
-		if p.Form != laminate.ShellCourse || !ok || !p.Length.Given() {
+		if !ok || !p.Length.Given() {
 			continue
 		}
 		low, high = min(low, at), max(high, at+p.Length.SI())
 		across = max(across, p.InsideDiameter.SI())
 	}
 	if !(high > low) || across <= 0 || w < 2*side+8 || h < 6 {
-		return nil
+		return nil, 0
 	}
 	top, bottom := high, low
 	for i := range j.Parts {
@@ -71,19 +140,37 @@ func elevation(j *laminate.Job, w, h int) []string {
 			}
 		}
 	}
+	// A line of names above the head and one below the bottom, where nozzles are.
+	var ends [2][]*laminate.Nozzle // on the head, on the bottom
+	var walls []*laminate.Nozzle
+	for i := range j.Nozzles {
+		n := &j.Nozzles[i]
+		switch at := standing(a, n, first); at {
+		case wall:
+			walls = append(walls, n)
+		case above, below:
+			ends[at] = append(ends[at], n)
+		default:
+			unnamed++
+		}
+	}
+	over, under := min(1, len(ends[above])), min(1, len(ends[below]))
 	// A cell is about twice as high as it is wide.
-	scale := max((top-bottom)/float64(h-1), across*2/float64(w-2*side-2))
-	row := func(y float64) int { return int(math.Round((top - y) / scale)) }
+	scale := max((top-bottom)/float64(h-1-over-under), across*2/float64(w-2*side-2))
+	row := func(y float64) int { return over + int(math.Round((top-y)/scale)) }
 	width := max(6, int(math.Round(across*2/scale)))
 	left := (w - width) / 2
 	right := left + width
-	c := newCanvas(w, row(bottom)+1)
+	c = newCanvas(w, row(bottom)+1+under)
 	for y := row(high); y <= row(low); y++ {
 		c.put(left, y, "│")
 		c.put(right, y, "│")
 	}
 	dome(c, left, right, row(top), row(high), false)
 	dome(c, left, right, row(bottom), row(low), true)
+	for at, list := range ends {
+		unnamed += c.stand(list, at == below, left, right, scale)
+	}
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		at, ok := a.Elevation(i)
@@ -93,43 +180,143 @@ func elevation(j *laminate.Job, w, h int) []string {
 		if end := at + p.Length.SI(); end < high {
 			c.put(left, row(end), "├"+draw.Run("─", width-1)+"┤")
 		}
-		name := draw.Clip(draw.Clean(p.ID), width-1)
+		name := draw.Cut(draw.Clean(p.ID), width-1)
 		c.put(left+(width-draw.Width(name)+1)/2, row(at+p.Length.SI()/2), name)
 	}
 	if level := j.Vessel.LiquidHeight; level.Given() && low+level.SI() <= top {
 		y := row(low + level.SI())
 		for x := left + 1; x < right; x++ {
-			if y >= 0 && y < len(c) && (c[y][x] == ' ' || c[y][x] == '─') {
-				c[y][x] = '~'
+			if y >= 0 && y < len(c) && (c[y][x] == " " || c[y][x] == "─") {
+				c[y][x] = "~"
 			}
 		}
 	}
-	for i := range j.Nozzles {
-		n := &j.Nozzles[i]
-		on := a.Part(n.On)
-		if on < 0 {
+	var names [2]map[int][]string // left and right, by row
+	names[0], names[1] = map[int][]string{}, map[int][]string{}
+	for _, n := range walls {
+		at, _ := a.Elevation(a.Part(n.On))
+		y := row(at + n.Height.SI())
+		if y < row(high) || y > row(low) {
+			unnamed++
 			continue
 		}
-		at, ok := a.Elevation(on)
-		if !ok {
-			continue
+		on := 1
+		if x := sideways(n); x < 0 || x == 0 && len(names[1][y]) > len(names[0][y]) {
+			on = 0 // one in the middle stands where there is room
 		}
-		y, id := row(at+n.Height.SI()), draw.Clip(draw.Clean(n.ID), side-2)
-		if a.OnTop(on) {
-			x := (left + right) / 2
-			if n.Offset.Given() {
-				x += int(math.Round(n.Offset.SI() * 2 / scale))
+		names[on][y] = append(names[on][y], draw.Clean(n.ID))
+	}
+	for on, rows := range names {
+		for y, list := range rows {
+			room := left - 1
+			if on == 1 {
+				room = w - right - 3
 			}
-			c.put(x, max(0, row(at+n.Height.SI())), "┴"+id)
-			continue
-		}
-		if b := n.Bearing.Value; b > 90 && b < 270 {
-			c.put(left-draw.Width(id)-1, y, id+"─┤")
-		} else {
-			c.put(right, y, "├─"+id)
+			text, more := together(list, room)
+			unnamed += more
+			if on == 0 {
+				c.put(left-draw.Width(text)-1, y, text+"─┤")
+			} else {
+				c.put(right, y, "├─"+text)
+			}
 		}
 	}
-	return c.lines()
+	return c, unnamed
+}
+
+// Where a nozzle stands on the vessel.
+const (
+	above = iota
+	below
+	wall
+	nowhere
+)
+
+// standing is where a nozzle is drawn; nowhere on what is no part of the vessel, and
+// where it does not say how high it is or how far from the axis. first is the lowest
+// course: what a job lists before it closes the vessel below.
+func standing(a *laminate.Assembly, n *laminate.Nozzle, first int) int {
+	on := a.Part(n.On)
+	if on < 0 {
+		return nowhere
+	}
+	switch a.Job.Parts[on].Form {
+	case laminate.ShellCourse:
+		if _, ok := a.Elevation(on); ok && n.Height.Given() {
+			return wall
+		}
+	case laminate.HeadPart, laminate.FlatBottom, laminate.Cone:
+		switch {
+		case !n.Offset.Given():
+		case a.OnTop(on):
+			return above
+		case on < first:
+			return below
+		}
+	default:
+	}
+	return nowhere
+}
+
+// sideways is how far to the right a nozzle is of the axis, −1 to 1: seen from
+// bearing 180°, as a plan with 0° at its top is seen from below it.
+func sideways(n *laminate.Nozzle) float64 {
+	if !n.Bearing.Given {
+		return 1
+	}
+	x := math.Sin(n.Bearing.Value * math.Pi / 180)
+	if math.Abs(x) < 1e-9 {
+		return 0
+	}
+	return x
+}
+
+// stand puts nozzles on a head or under a bottom, and counts those without a name.
+func (c canvas) stand(list []*laminate.Nozzle, under bool, left, right int, scale float64) (unnamed int) {
+	mark, away := "┴", -1
+	if under {
+		mark, away = "┬", 1
+	}
+	names := map[int][]string{}
+	for _, n := range list {
+		x := (left+right)/2 + int(math.Round(max(-1e6, min(1e6, n.Offset.SI()*sideways(n)*2/scale))))
+		x = max(left+1, min(right-1, x))
+		names[x] = append(names[x], draw.Cut(draw.Clean(n.ID), longest))
+	}
+	edges := make(map[int]int, len(names))
+	for x := range names {
+		edges[x] = c.edge(x, under)
+	}
+	for _, x := range slices.Sorted(maps.Keys(names)) {
+		c.put(x, edges[x], mark)
+	next:
+		for k := len(names[x]); ; k-- {
+			text := strings.Join(names[x][:k], ",")
+			w := draw.Width(text)
+			for _, from := range []int{x, x - w + 1, x - w/2, x + 1, x - w} {
+				if k == 0 || c.free(from, edges[x]+away, w) {
+					c.put(from, edges[x]+away, text)
+					unnamed += len(names[x]) - k
+					break next
+				}
+			}
+		}
+	}
+	return unnamed
+}
+
+// together is as many of the names of one place as there is room for, the first in
+// any case, and how many are left.
+func together(names []string, room int) (text string, more int) {
+	text = draw.Cut(names[0], room)
+	for k, name := range names[1:] {
+		if longer := text + "," + name; draw.Width(longer) <= room {
+			text = longer
+			continue
+		}
+		return text, len(names) - 1 - k
+	}
+	return text, 0
 }
 
 // dome closes the shell between its edge and the line of its crown.

@@ -190,6 +190,16 @@ func TestElevation_keepsToItsRoom(t *testing.T) {
 		for i := range j.Nozzles {
 			j.Nozzles[i].Height = quantity.New(rapid.Float64Range(-10, 100).Draw(t, "height"), quantity.Meter)
 		}
+		name := rapid.SampledFrom([]string{"low", "漏斗", "🛢🛢🛢🛢🛢🛢🛢🛢🛢", "ü̈bergröße", "a much longer name than there is room for", "溢流管口溢流管口溢流管口溢流管口"})
+		for i := range j.Parts {
+			j.Parts[i].ID += name.Draw(t, "part")
+		}
+		for i := range j.Nozzles {
+			n := &j.Nozzles[i]
+			n.ID, n.On = name.Draw(t, "id"), j.Parts[rapid.IntRange(0, len(j.Parts)-1).Draw(t, "on")].ID
+			n.Offset = quantity.New(rapid.Float64Range(0, 100).Draw(t, "offset"), quantity.Meter)
+			n.Bearing = laminate.Some(rapid.Float64Range(0, 360).Draw(t, "bearing"))
+		}
 		w, h := rapid.IntRange(0, 100).Draw(t, "w"), rapid.IntRange(0, 60).Draw(t, "h")
 		lines := elevation(j, w, h)
 		if len(lines) > h+1 {
@@ -201,4 +211,46 @@ func TestElevation_keepsToItsRoom(t *testing.T) {
 			}
 		}
 	})
+}
+
+// of is the picture of a tank of two courses, 80 by 24 cells of a terminal.
+func of(change func(j *laminate.Job)) string {
+	foot := func(v float64) quantity.Length { return quantity.New(v, quantity.Foot) }
+	j := &laminate.Job{Parts: []laminate.JobPart{
+		{ID: "bottom", Part: laminate.Part{Form: laminate.HeadPart, InsideDiameter: foot(8), Shape: laminate.Shape{Head: laminate.Hemispherical}}},
+		{ID: "lower", Part: laminate.Part{Form: laminate.ShellCourse, InsideDiameter: foot(8), Length: foot(6)}},
+		{ID: "upper", Part: laminate.Part{Form: laminate.ShellCourse, InsideDiameter: foot(8), Length: foot(6)}},
+		{ID: "top", Part: laminate.Part{Form: laminate.HeadPart, InsideDiameter: foot(8), Shape: laminate.Shape{Head: laminate.Hemispherical}}},
+	}}
+	change(j)
+	return strings.Join(elevation(j, 28, 16), "\n") + "\n"
+}
+
+func nozzle(id, on string, height, offset, bearing float64) laminate.Nozzle {
+	return laminate.Nozzle{ID: id, On: on, Height: quantity.New(height, quantity.Foot), Offset: quantity.New(offset, quantity.Foot), Bearing: laminate.Some(bearing)}
+}
+
+// Characters that take two cells or none move nothing beside them.
+func TestElevation_measuresNamesInCells(t *testing.T) {
+	tuitest.Golden(t, "wide", of(func(j *laminate.Job) {
+		j.Parts[1].ID, j.Parts[2].ID = "下部筒体下部筒体下部筒体", "obere Zarge ü̈"
+		j.Nozzles = []laminate.Nozzle{nozzle("出口管", "下部筒体下部筒体下部筒体", 1, 0, 90), nozzle("🛢🛢🛢🛢", "下部筒体下部筒体下部筒体", 3, 0, 270), nozzle("人孔", "top", 0, 0, 0)}
+	}))
+}
+
+// Nozzles of a bottom stand below it and those of a head above it, at the side on
+// which the papers have them; what is not named is counted.
+func TestElevation_nozzlesStandWhereTheyAre(t *testing.T) {
+	nozzles := []laminate.Nozzle{nozzle("D1", "bottom", 0, 0, 0), nozzle("D2", "bottom", 0, 3, 270), nozzle("V1", "top", 0, 0, 0), nozzle("V2", "top", 0, 3, 90),
+		nozzle("E", "lower", 2, 0, 45), nozzle("E2", "lower", 2, 0, 100), nozzle("W", "lower", 2, 0, 315), nozzle("M", "upper", 2, 0, 180)}
+	tuitest.Golden(t, "heads", of(func(j *laminate.Job) { j.Nozzles = nozzles }))
+	tuitest.Golden(t, "cone", of(func(j *laminate.Job) {
+		j.Nozzles = nozzles
+		j.Parts[0].Part = laminate.Part{Form: laminate.Cone, InsideDiameter: quantity.New(8, quantity.Foot), Shape: laminate.Shape{HalfAngle: laminate.Some(45.0), SmallDiameter: quantity.New(1, quantity.Foot)}}
+		j.Parts[3].Part = laminate.Part{Form: laminate.FlatBottom, InsideDiameter: quantity.New(8, quantity.Foot)}
+	}))
+	tuitest.Golden(t, "flat and crowded", of(func(j *laminate.Job) {
+		j.Parts[0].Part = laminate.Part{Form: laminate.FlatBottom, InsideDiameter: quantity.New(8, quantity.Foot)}
+		j.Nozzles = append(nozzles[:6:6], nozzle("D3", "bottom", 0, 3, 260), nozzle("D4", "bottom", 0, 2.5, 260), nozzle("D5", "bottom", 0, 2, 260), nozzle("E3", "lower", 2, 0, 80), laminate.Nozzle{ID: "X", On: "lower"}, laminate.Nozzle{ID: "Y", On: "top"})
+	}))
 }
