@@ -29,6 +29,7 @@ import (
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/paper/layout"
+	"frp/veilwright/schedules/paper/picture"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -230,6 +231,25 @@ func BenchmarkLinear(b *testing.B) {
 			o := whole(n)
 			return func() { takeoff.Count(takeoff.OfJob(o.Job, lib), lib, stock.Stock{}, takeoff.Options{}) }
 		}, parts},
+		{"laminate schedule of a job on pages", func(n int) func() {
+			o := whole(n)
+			r := o.JudgeJob(rules.Options{})
+			return func() {
+				layout.Pages(forms.Named("laminate-schedule").Form(forms.OfJob("a.toml", o.Job, o.Library, stock.Stock{}, r, quantity.US)), layout.Letter)
+			}
+		}, parts},
+		{"pictures of a job", func(n int) func() {
+			o := whole(9)
+			nozzle := o.Job.Nozzles[0]
+			for i := range n {
+				nozzle.ID, nozzle.On, nozzle.Bearing = fmt.Sprint("K", i), o.Job.Parts[i%6].ID, laminate.Some(float64(i*37%360))
+				o.Job.Nozzles = append(o.Job.Nozzles, nozzle)
+			}
+			return func() {
+				picture.Elevation(o.Job, quantity.US)
+				picture.Plan(o.Job)
+			}
+		}, []int{96, 999, 9990}},
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {

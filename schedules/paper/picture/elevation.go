@@ -10,10 +10,12 @@ import (
 	"frp/veilwright/schedules/paper/drawing"
 )
 
-// tall and broad are what an elevation may take of a page, in mm.
+// What an elevation may take of a page, and how near to each other seams may be
+// drawn, in mm.
 const (
-	tall  = 120.0
-	broad = 84.0
+	tall    = 120.0
+	broad   = 84.0
+	nearest = 1.5
 )
 
 // ring is a part of the equipment as it stands: from one height to another, and
@@ -22,6 +24,7 @@ type ring struct {
 	id      string
 	form    laminate.PartForm
 	profile []drawing.Point // X the radius, Y the height
+	way     float64         // of what closes the vessel: 1 at its top, −1 below
 }
 
 // stack stands the parts of a vessel on one another, in the order in which the
@@ -72,7 +75,7 @@ func stack(j *laminate.Job) (rings []ring, left []string) {
 		if courses {
 			way = 1
 		}
-		x := ring{id: p.ID, form: p.Form}
+		x := ring{id: p.ID, form: p.Form, way: way}
 		for _, at := range rise {
 			x.profile = append(x.profile, drawing.Point{X: at.X, Y: height + way*at.Y})
 		}
@@ -138,8 +141,23 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 	if high-low <= 0 || wide <= 0 {
 		return drawing.Picture{}, left, false
 	}
-	scale := reduced(math.Min(tall/(high-low), broad/(2*wide))) // mm for 1 m
-	const top = 14.0
+	// Nozzles on heads and bottoms reach beyond them.
+	at := standingOn(rings)
+	over, under, names := high, low, 0.0
+	for i := range j.Nozzles {
+		n := &j.Nozzles[i]
+		on, ok := at[n.On]
+		if !ok || rings[on].way == 0 {
+			continue
+		}
+		end := heightAt(rings[on].profile, n.Offset.SI()) + rings[on].way*n.Projection.SI()
+		over, under = math.Max(over, end), math.Min(under, end)
+		if rings[on].way < 0 {
+			names = 2 * labelStep // below them
+		}
+	}
+	scale := reduced(math.Min(tall/(over-under), broad/(2*wide))) // mm for 1 m
+	top := 14 + math.Max(0, (over-high)*scale-6)
 	mid := Width/2 + 10
 	x := func(m float64) float64 { return mid + m*scale }
 	y := func(m float64) float64 { return top + (high-m)*scale }
@@ -154,7 +172,8 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 		p.Line(mid, y(high)-4+i*4, mid, math.Min(y(high)-4+i*4+2.6, y(low)+4), drawing.Hair)
 	}
 	var spots []float64
-	var names []string
+	var parts []string
+	seam, tight := math.Inf(-1), 0 // the last that is drawn
 	for i := range rings {
 		r := &rings[i]
 		var right, other []drawing.Point
@@ -170,88 +189,143 @@ func Elevation(j *laminate.Job, u quantity.System) (drawing.Picture, []string, b
 			name += ", " + strings.ReplaceAll(form, "-", " ")
 		}
 		if r.form == laminate.ShellCourse {
-			p.Line(x(-r.profile[0].X), y(a), x(r.profile[0].X), y(a), drawing.Thin)
-			p.Line(x(-r.profile[0].X), y(b), x(r.profile[0].X), y(b), drawing.Thin)
-			p.Measure(x(-wide)-14, x(-wide)-1, y(a), y(b))
+			if (b-seam)*scale < nearest {
+				tight++
+			} else {
+				p.Line(x(-r.profile[0].X), y(a), x(r.profile[0].X), y(a), drawing.Thin)
+				p.Line(x(-r.profile[0].X), y(b), x(r.profile[0].X), y(b), drawing.Thin)
+				p.Measure(x(-wide)-14, x(-wide)-1, y(a), y(b))
+				seam = b
+			}
 			name += ", " + u.Stated(b-a, quantity.Distance)
 		}
-		spots, names = append(spots, y((a+b)/2)), append(names, name)
+		spots, parts = append(spots, y((a+b)/2)), append(parts, name)
 	}
+	last, unnamed := math.Inf(1), 0
 	for i := range spots { // from the bottom up: the lowest is the last on the page
-		at := spots[i]
-		for k := range i {
-			if math.Abs(at-spots[k]) < labelStep {
-				at = spots[k] - labelStep
-			}
+		at := math.Min(spots[i], last-labelStep)
+		if spots[i]-at > 2*labelStep || at < labelStep { // it would stand beside another part
+			unnamed++
+			continue
 		}
-		spots[i] = at
-		p.Write(x(-wide)-16, at+1, Fit(names[i], x(-wide)-16, drawing.Smallest, false), drawing.Smallest, drawing.End)
+		last = at
+		p.Write(x(-wide)-16, at+1, Fit(parts[i], x(-wide)-16, drawing.Smallest, false), drawing.Smallest, drawing.End)
 	}
-	bottom := y(low) + 8
+	if tight > 0 {
+		left = append(left, quantity.Counted(tight, "course is", "courses are")+" too low at this scale: the seam is not drawn")
+	}
+	if unnamed > 0 {
+		left = append(left, quantity.Counted(unnamed, "part is", "parts are")+" not named in the picture: there is no room")
+	}
+	bottom := y(low) + 8 + (low-under)*scale + names
 	p.Across(x(-wide), x(wide), bottom, "inside diameter "+u.Stated(2*wide, quantity.Distance))
-	p.Write(mid, bottom+4.5, "scale 1:"+figure(1000/scale), drawing.Smallest, drawing.Middle)
+	text := "scale 1:" + figure(1000/scale)
+	if len(j.Nozzles) > 0 {
+		text += ", seen from bearing 180°"
+	}
+	p.Write(mid, bottom+4.5, text, drawing.Smallest, drawing.Middle)
 	p.Height = bottom + 7
-	// All nozzles first: a label may lie over none of them.
-	var marked []func()
+	var list []standing
+	var missing reasons
 	for i := range j.Nozzles {
-		if write := nozzle(&p, &j.Nozzles[i], rings, x, y, scale, u); write != nil {
-			marked = append(marked, write)
+		n := &j.Nozzles[i]
+		on, ok := at[n.On]
+		switch {
+		case !ok:
+			missing.add(n.ID, " is not drawn: on no part of this picture")
+		case rings[on].way == 0 && !n.Height.Given():
+			missing.add(n.ID, " is not drawn: the height is not stated")
+		case rings[on].way != 0 && !n.Offset.Given():
+			missing.add(n.ID, " is not drawn: the offset from the axis is not stated")
+		default:
+			list = append(list, unbeared(n, rings[on].way != 0, func(p *drawing.Picture) (box, []string) { return nozzle(p, n, &rings[on], x, y, scale, u) }))
 		}
 	}
-	for _, write := range marked {
-		write()
-	}
-	return p, left, true
+	named(&p, list, func(*drawing.Picture) {}, " is not drawn: there is no room for the name", &missing)
+	return p, append(left, missing.said()...), true
 }
 
-// nozzle marks a nozzle where it is: seen from bearing 0, behind the vessel with
-// dashes; at the right edge where no bearing is stated. What it gives writes its
-// name; nil where it stands on nothing that is drawn.
-func nozzle(p *drawing.Picture, n *laminate.Nozzle, rings []ring, x, y func(float64) float64, scale float64, u quantity.System) func() {
-	on := slices.IndexFunc(rings, func(r ring) bool { return r.id == n.On })
-	if on < 0 {
-		return nil
+// standingOn finds the parts of a vessel by their ids; the first of an id counts.
+func standingOn(rings []ring) map[string]int {
+	at := make(map[string]int, len(rings))
+	for i := range rings {
+		if _, there := at[rings[i].id]; !there {
+			at[rings[i].id] = i
+		}
 	}
-	r := &rings[on]
+	return at
+}
+
+// reasons are nozzles left out, by why.
+type reasons struct {
+	why []string
+	ids map[string][]string
+}
+
+func (r *reasons) add(id, why string) {
+	if r.ids == nil {
+		r.ids = map[string][]string{}
+	}
+	if r.ids[why] == nil {
+		r.why = append(r.why, why)
+	}
+	r.ids[why] = append(r.ids[why], id)
+}
+
+func (r *reasons) said() (list []string) {
+	for _, why := range r.why {
+		list = append(list, omitted(r.ids[why], why))
+	}
+	return list
+}
+
+// nozzle marks a nozzle where it is: seen from bearing 180°, as the plan is from the
+// foot of the page, behind the vessel with dashes; at the right edge where no
+// bearing is stated. It gives what the nozzle covers, and what may be
+// written beside it.
+func nozzle(p *drawing.Picture, n *laminate.Nozzle, r *ring, x, y func(float64) float64, scale float64, u quantity.System) (box, []string) {
 	size := n.Cut().SI()
 	neck := n.Projection.SI()
 	if neck <= 0 {
 		neck = math.Max(size/2, 5/scale)
 	}
 	half := math.Max(size/2, 0.6/scale)
-	radius, at := r.profile[0].X, r.profile[0].Y+n.Height.SI()
 	name := n.ID
+	names := []string{name}
+	say := func(more string) { // before what is shorter
+		name += more
+		names = slices.Insert(names, 0, name)
+	}
 	if n.Size.Given() {
-		name += ", " + u.Stated(n.Size.SI(), quantity.Size)
+		say(", " + u.Stated(n.Size.SI(), quantity.Size))
 	}
 	sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
-	if r.form != laminate.ShellCourse { // on a bottom or a head it stands on the far side
-		out, radius := 1.0, n.Offset.SI()
-		if last := r.profile[len(r.profile)-1]; last.Y < r.profile[0].Y || r.form == laminate.FlatBottom {
-			out = -1
-		}
+	if r.way != 0 { // on a bottom or a head it stands on the far side
+		radius := n.Offset.SI()
 		cx := radius
-		if n.Bearing.Given {
+		switch {
+		case n.Bearing.Given:
 			cx = radius * sin
+		case radius > 0:
+			say(", bearing not stated")
 		}
 		from := heightAt(r.profile, radius)
-		a, b := y(from), y(from+out*neck)
+		a, b := y(from), y(from+r.way*neck)
 		thing := box{x(cx - half), math.Min(a, b), x(cx + half), math.Max(a, b)}
 		p.Box(thing.x1, thing.y1, thing.x2-thing.x1, thing.y2-thing.y1, drawing.Thin, drawing.White)
-		return func() { label(p, name, thing) }
+		return thing, names
 	}
+	radius, at := r.profile[0].X, r.profile[0].Y+n.Height.SI()
 	side := 1.0
 	if n.Bearing.Given {
 		if math.Abs(sin) < 0.94 {
 			ring := circle(x(radius*sin), y(at), half*scale)
-			if cos < 0 {
-				for k := 0; k+1 < len(ring); k += 2 {
-					p.Curve(ring[k:k+2], drawing.Thin)
-				}
+			if cos > 0 {
+				dashed(p, ring)
 			} else {
 				p.Shape(ring, drawing.Thin, drawing.White)
 			}
-			return func() { label(p, name, around(ring)) }
+			return around(ring), names
 		}
 		side = math.Copysign(1, sin)
 	}
@@ -259,11 +333,28 @@ func nozzle(p *drawing.Picture, n *laminate.Nozzle, rings []ring, x, y func(floa
 	thing := box{math.Min(from, to), y(at + half), math.Max(from, to), y(at - half)}
 	p.Box(thing.x1, thing.y1, thing.x2-thing.x1, thing.y2-thing.y1, drawing.Thin, drawing.White)
 	p.Line(to, thing.y1-1, to, thing.y2+1, drawing.Bold)
-	name += " at " + u.Stated(n.Height.SI(), quantity.Distance)
+	say(" at " + u.Stated(n.Height.SI(), quantity.Distance))
 	if !n.Bearing.Given {
-		name += ", bearing not stated"
+		say(", bearing not stated")
 	}
-	return func() { label(p, name, thing) }
+	return thing, names
+}
+
+// unbeared is a nozzle to be drawn that says so, in its name or elsewhere, where no
+// bearing is stated and it has one: in the middle of an end none has.
+func unbeared(n *laminate.Nozzle, end bool, draw func(*drawing.Picture) (box, []string)) standing {
+	s := standing{id: n.ID, draw: draw}
+	if !n.Bearing.Given && (!end || n.Offset.SI() > 0) {
+		s.unsaid = " is drawn at the right: the bearing is not stated"
+	}
+	return s
+}
+
+// dashed draws a ring that something hides.
+func dashed(p *drawing.Picture, ring []drawing.Point) {
+	for k := 0; k+1 < len(ring); k += 2 {
+		p.Curve(ring[k:k+2], drawing.Thin)
+	}
 }
 
 // reduced is the scale of a drawing, in mm for 1 m, that is at most so large and
@@ -308,52 +399,52 @@ func Plan(j *laminate.Job) (drawing.Picture, []string, bool) {
 	for i := range rings {
 		wide = math.Max(wide, rings[i].profile[0].X)
 	}
-	var left []string
 	p := drawing.Picture{Width: Width, Height: 96}
 	const r, cy = 32.0, 48.0
 	mid := Width / 2
-	drawn := false
 	p.Line(mid, cy-r, mid, cy-r+3, drawing.Thin)
 	p.Write(mid, cy-r+6, "0°", drawing.Smallest, drawing.Middle)
-	var marked []func()
+	at := standingOn(rings)
+	var list []standing
+	var missing reasons
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
-		if !n.Bearing.Given || wide <= 0 {
-			left = append(left, "nozzle "+n.ID+" is not in the plan: its bearing is not stated")
+		on, ok := at[n.On]
+		switch {
+		case !ok:
+			missing.add(n.ID, " is not in the plan: on no part of the vessel")
+			continue
+		case !n.Bearing.Given:
+			missing.add(n.ID, " is not in the plan: the bearing is not stated")
+			continue
+		case rings[on].way != 0 && !n.Offset.Given():
+			missing.add(n.ID, " is not in the plan: the offset from the axis is not stated")
 			continue
 		}
-		drawn = true
-		sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
-		half := math.Max(n.Size.SI()/2/wide*r, 0.8)
-		name := n.ID + ", " + figure(n.Bearing.Value) + "°"
-		end := r + 8.0
-		var path []drawing.Point
-		if onTop(rings, n.On) {
-			from := n.Offset.SI() / wide * r
-			path = circle(mid+from*sin, cy-from*cos, half)
-		} else {
-			corner := func(along, across float64) drawing.Point {
-				return drawing.Point{X: mid + along*sin + across*cos, Y: cy - along*cos + across*sin}
+		list = append(list, standing{id: n.ID, draw: func(p *drawing.Picture) (box, []string) {
+			sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
+			half := math.Max(n.Size.SI()/2/wide*r, 0.8)
+			end := r + 8.0
+			var path []drawing.Point
+			if way := rings[on].way; way != 0 {
+				from := n.Offset.SI() / wide * r
+				path = circle(mid+from*sin, cy-from*cos, half)
+				if way < 0 { // under the vessel
+					dashed(p, path)
+				} else {
+					p.Shape(path, drawing.Thin, drawing.White)
+				}
+			} else {
+				corner := func(along, across float64) drawing.Point {
+					return drawing.Point{X: mid + along*sin + across*cos, Y: cy - along*cos + across*sin}
+				}
+				path = []drawing.Point{corner(r, -half), corner(end, -half), corner(end, half), corner(r, half)}
+				p.Shape(path, drawing.Thin, drawing.White)
 			}
-			path = []drawing.Point{corner(r, -half), corner(end, -half), corner(end, half), corner(r, half)}
-		}
-		p.Shape(path, drawing.Thin, drawing.White)
-		p.Dash(mid, cy, mid+end*sin, cy-end*cos, drawing.Hair)
-		marked = append(marked, func() { label(&p, name, around(path)) })
+			p.Dash(mid, cy, mid+end*sin, cy-end*cos, drawing.Hair)
+			return around(path), []string{n.ID + ", " + figure(n.Bearing.Value) + "°", n.ID}
+		}})
 	}
-	ring := circle(mid, cy, r)
-	p.Shape(ring, drawing.Bold, drawing.Clear)
-	for _, write := range marked {
-		write()
-	}
-	return p, left, drawn
-}
-
-func onTop(rings []ring, id string) bool {
-	for i := range rings {
-		if rings[i].id == id {
-			return rings[i].form != laminate.ShellCourse
-		}
-	}
-	return false
+	named(&p, list, func(p *drawing.Picture) { p.Shape(circle(mid, cy, r), drawing.Bold, drawing.Clear) }, " is not in the plan: there is no room for the name", &missing)
+	return p, missing.said(), len(list) > 0
 }

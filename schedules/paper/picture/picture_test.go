@@ -2,7 +2,9 @@ package picture_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -318,4 +320,175 @@ func TestSection_isToScale(t *testing.T) {
 			t.Fatalf("%.3f mm drawn at %g:1 are %.3f", total*1000, scale, high-low)
 		}
 	})
+}
+
+// crowded is a vessel of so many courses with so many nozzles on all of its parts.
+func crowded(courses, nozzles int) *laminate.Job {
+	j := vessel(laminate.Shape{Head: laminate.Hemispherical})
+	low := j.Parts[1]
+	for i := range courses - 2 {
+		low.ID = "course " + strconv.Itoa(i)
+		j.Parts = slices.Insert(j.Parts, 2, low)
+	}
+	j.Nozzles = nil
+	for i := range nozzles {
+		j.Nozzles = append(j.Nozzles, laminate.Nozzle{
+			ID: "N" + strconv.Itoa(i), On: j.Parts[i%(len(j.Parts)-1)].ID, Size: quantity.New(2, quantity.Inch), Height: quantity.New(float64(i*7%60), quantity.Inch),
+			Offset: quantity.New(float64(i*11%55), quantity.Inch), Bearing: laminate.Some(float64(i * 37 % 360)),
+		})
+	}
+	return j
+}
+
+// Of a crowd as much is drawn as can be read, and the rest is counted.
+func TestPictures_sayHowMuchOfACrowdTheyLeaveOut(t *testing.T) {
+	for _, c := range []struct{ courses, nozzles int }{{2, 960}, {3, 60}, {200, 300}, {900, 0}} {
+		j := crowded(c.courses, c.nozzles)
+		elevation, left, _ := picture.Elevation(j, quantity.US)
+		plan, beside, _ := picture.Plan(j)
+		for _, of := range []struct {
+			what string
+			p    *drawing.Picture
+			left []string
+		}{{"elevation", &elevation, left}, {"plan", &plan, beside}} {
+			name, named := fmt.Sprintf("%s of %d courses, %d nozzles", of.what, c.courses, c.nozzles), 0
+			for i := range of.p.Marks {
+				m := &of.p.Marks[i]
+				if m.Text == "" {
+					continue
+				}
+				if strings.HasPrefix(m.Text, "N") {
+					named++
+				}
+				if m.At.Y < 0 || m.At.Y > of.p.Height {
+					t.Errorf("%s: %q stands %.0f mm down of %.0f", name, m.Text, m.At.Y, of.p.Height)
+				}
+				for k := range i {
+					if b := &of.p.Marks[k]; b.Text != "" && covers(m, b) {
+						t.Errorf("%s: %q lies over %q", name, m.Text, b.Text)
+					}
+				}
+			}
+			out := 0
+			for _, l := range of.left {
+				if n, rest, ok := strings.Cut(l, " nozzles are not "); ok && strings.HasSuffix(rest, "there is no room for the name; the table of nozzles has them") {
+					out, _ = strconv.Atoi(n)
+				}
+			}
+			if named+out != c.nozzles {
+				t.Errorf("%s: %d named and %d said to be left out: %q", name, named, out, of.left)
+			}
+		}
+		// Names do not wander from what they name: those of the uppermost parts are not pushed off.
+		if c.courses == 200 && !strings.Contains(said(&elevation), "course 4, shell course, 5 ft") {
+			t.Error("of 200 courses the uppermost have no name")
+		}
+		if c.courses > 100 && (!strings.Contains(strings.Join(left, "\n"), "are not named in the picture: there is no room") || !strings.Contains(strings.Join(left, "\n"), "courses are too low at this scale")) {
+			t.Errorf("%d courses: %q", c.courses, left)
+		}
+	}
+}
+
+// A neck stands on the outside of what it is on: below a bottom, above a head; it is
+// at the side that the plan has, and hidden there where the vessel is over it.
+func TestElevation_nozzlesStandOnTheOutsideAndAsThePlanHasThem(t *testing.T) {
+	ten := quantity.New(10, quantity.Foot)
+	n := laminate.Nozzle{ID: "N", Size: quantity.New(6, quantity.Inch), Height: quantity.New(1, quantity.Foot), Offset: quantity.New(3, quantity.Foot), Projection: quantity.New(8, quantity.Inch)}
+	for name, c := range map[string]struct {
+		part    laminate.Part
+		on      int // part 0 is below, part 3 above
+		bearing float64
+		below   bool
+	}{
+		"flat bottom":  {laminate.Part{Form: laminate.FlatBottom}, 0, 90, true},
+		"lower head":   {laminate.Part{Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Hemispherical}}, 0, 270, true},
+		"lower cone":   {laminate.Part{Form: laminate.Cone, Shape: laminate.Shape{HalfAngle: laminate.Some(45.0), SmallDiameter: quantity.New(1, quantity.Foot)}}, 0, 90, true},
+		"flat on top":  {laminate.Part{Form: laminate.FlatBottom}, 3, 270, false},
+		"head on top":  {laminate.Part{Form: laminate.HeadPart, Shape: laminate.Shape{Head: laminate.Hemispherical}}, 3, 90, false},
+		"cone on top ": {laminate.Part{Form: laminate.Cone, Shape: laminate.Shape{HalfAngle: laminate.Some(45.0), SmallDiameter: quantity.New(1, quantity.Foot)}}, 3, 90, false},
+	} {
+		j := vessel(laminate.Shape{Head: laminate.Hemispherical})
+		c.part.InsideDiameter = ten
+		j.Parts[c.on].Part = c.part
+		n.On, n.Bearing = j.Parts[c.on].ID, laminate.Some(c.bearing)
+		j.Nozzles = []laminate.Nozzle{n}
+		p, left, _ := picture.Elevation(j, quantity.US)
+		plan, _, _ := picture.Plan(j)
+		if len(left) != 0 {
+			t.Errorf("%s: %q", name, left)
+		}
+		// The neck is the one box; the profile that it stands on is bold.
+		var neck *drawing.Mark
+		for i := range p.Marks {
+			if m := &p.Marks[i]; m.Closed && len(m.Path) == 4 {
+				neck = m
+			}
+		}
+		if neck == nil {
+			t.Fatalf("%s: no neck", name)
+		}
+		x := (neck.Path[0].X + neck.Path[1].X) / 2
+		surface := 0.0
+		for i := range p.Marks {
+			m := &p.Marks[i]
+			for k := 1; k < len(m.Path); k++ {
+				a, b := m.Path[k-1], m.Path[k]
+				if m.Stroke == drawing.Bold && !m.Closed && math.Min(a.X, b.X) <= x && x <= math.Max(a.X, b.X) && a.X != b.X {
+					if y := a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X); surface == 0 || c.below && y > surface || !c.below && y < surface {
+						surface = y
+					}
+				}
+			}
+		}
+		from, to := surface-neck.Path[0].Y, neck.Path[2].Y-surface // over the surface, under it
+		if c.below {
+			from, to = to, from
+		}
+		if from < 2 || math.Abs(to) > 0.1 {
+			t.Errorf("%s: the neck stands %.1f mm out of the surface and %.1f in", name, from, to)
+		}
+		// In the plan it is at the same side, and hidden under the vessel.
+		closed, right := false, false
+		for i := range plan.Marks {
+			m := &plan.Marks[i]
+			if m.Closed && len(m.Path) > 4 && m.Stroke == drawing.Thin {
+				closed = true
+			}
+			if m.Dashed {
+				right = m.Path[1].X > m.Path[0].X
+			}
+		}
+		if mid := picture.Width/2 + 10; right != (x > mid) || closed == c.below {
+			t.Errorf("%s: right in the plan %v, in the elevation %v; outlined in the plan %v", name, right, x > mid, closed)
+		}
+	}
+	// Seen from 180° a nozzle there is before the vessel and one at 0° behind it.
+	for bearing, before := range map[float64]bool{0: false, 180: true} {
+		j := vessel(laminate.Shape{Head: laminate.Hemispherical})
+		n.On, n.Bearing = "low", laminate.Some(bearing)
+		j.Nozzles = []laminate.Nozzle{n}
+		p, _, _ := picture.Elevation(j, quantity.US)
+		whole := slices.ContainsFunc(p.Marks, func(m drawing.Mark) bool { return m.Closed && len(m.Path) > 4 })
+		if whole != before || !strings.Contains(said(&p), "seen from bearing 180°") {
+			t.Errorf("at %g°: drawn whole %v\n%s", bearing, whole, said(&p))
+		}
+	}
+}
+
+// A nozzle is never drawn at a height or an offset that nobody stated, nor left out
+// without a word.
+func TestPictures_sayWhichNozzlesHaveNoPlace(t *testing.T) {
+	j := vessel(laminate.Shape{Head: laminate.Hemispherical})
+	j.Nozzles = []laminate.Nozzle{
+		{ID: "A", On: "low", Bearing: laminate.Some(10.0)}, {ID: "B", On: "top", Bearing: laminate.Some(10.0)}, {ID: "C", On: "line", Bearing: laminate.Some(10.0)}, {ID: "D", On: "bottom", Bearing: laminate.Some(10.0)},
+	}
+	_, left, _ := picture.Elevation(j, quantity.US)
+	_, beside, _ := picture.Plan(j)
+	want := []string{"nozzle A is not drawn: the height is not stated", "nozzles B, D are not drawn: the offset from the axis is not stated", "nozzle C is not drawn: on no part of this picture"}
+	if !slices.Equal(left, want) {
+		t.Errorf("%q", left)
+	}
+	if want := []string{"nozzles B, D are not in the plan: the offset from the axis is not stated", "nozzle C is not in the plan: on no part of the vessel"}; !slices.Equal(beside, want) {
+		t.Errorf("%q", beside)
+	}
 }
