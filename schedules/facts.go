@@ -1,6 +1,7 @@
 package schedules
 
 import (
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -51,13 +52,11 @@ func changes(known []tables.Table, older, newer any) []FactChange {
 			continue
 		}
 		was, is := byID(t, older), byID(t, newer)
-		for _, id := range was.order {
+		for _, id := range append(was.order, is.which(was, false)...) {
 			note(t, t.Name+" "+id+": ", was.rows[id], is.rows[id])
 		}
-		for _, id := range is.order {
-			if was.rows[id] == nil {
-				note(t, t.Name+" "+id+": ", nil, is.rows[id])
-			}
+		if a, b := strings.Join(was.which(is, true), ", "), strings.Join(is.which(was, true), ", "); t.Name == "part" && a != b { // they stand on each other so
+			list = append(list, FactChange{Key: "order of parts", Old: a, New: b})
 		}
 	}
 	return list
@@ -66,6 +65,11 @@ func changes(known []tables.Table, older, newer any) []FactChange {
 type named struct {
 	order []string
 	rows  map[string]any
+}
+
+// which are the ids that another list has too, or those that it lacks, in order.
+func (n named) which(other named, has bool) []string {
+	return slices.DeleteFunc(slices.Clone(n.order), func(id string) bool { return (other.rows[id] != nil) != has })
 }
 
 func byID(t *tables.Table, s any) named {
@@ -81,12 +85,10 @@ func byID(t *tables.Table, s any) named {
 }
 
 func stated(f *tables.Field, row any) string {
-	if row == nil {
-		return ""
+	if row != nil {
+		if text, given := f.Get(row); given {
+			return text
+		}
 	}
-	text, given := f.Get(row)
-	if !given {
-		return ""
-	}
-	return text
+	return ""
 }

@@ -311,3 +311,24 @@ func FuzzDecodeJob(f *testing.F) {
 		}
 	})
 }
+
+// Parts stand on each other in the order of the document: another order is said.
+func TestJobChanges_sayThatPartsStandInAnotherOrder(t *testing.T) {
+	_, a, _ := DecodeJob(ExampleJob(), nil, nil)
+	b := a.Clone()
+	b.Parts[1], b.Parts[2] = b.Parts[2], b.Parts[1]
+	b.Nozzles[0], b.Nozzles[1] = b.Nozzles[1], b.Nozzles[0]
+	b.Parts = slices.Delete(b.Parts, 4, 5)
+	var said []string
+	for _, c := range JobChanges(a, b) {
+		if c.Key == "order of parts" {
+			said = append(said, c.Old+" → "+c.New)
+		}
+	}
+	if want := "bottom, shell-1, shell-2, shell-3, flange-3, flange-24, manway-cover → bottom, shell-2, shell-1, shell-3, flange-3, flange-24, manway-cover"; len(said) != 1 || said[0] != want {
+		t.Errorf("%q", said)
+	}
+	for _, c := range JobChanges(a, a.Clone()) {
+		t.Errorf("%+v", c)
+	}
+}
