@@ -62,6 +62,22 @@ func flanged(j *laminate.Job) {
 	j.Nozzles[0].Flange, j.Nozzles[0].Projection = "f", inches(6)
 }
 
+// stocked adds a resin of another family and gives its id.
+func stocked(j *laminate.Job) string {
+	j.Resins = append(j.Resins, laminate.Resin{ID: "stocked", Family: laminate.Isophthalic, Cure: laminate.PeroxideCobalt})
+	return "stocked"
+}
+
+// nozzleOf gives the nozzle a laminate of its own in the place of one that it shares.
+func nozzleOf(j *laminate.Job, place string) *laminate.Laminate {
+	n := &j.Nozzles[0]
+	of := map[string]*string{"InstallationInside": &n.InstallationInside, "Neck": &n.Neck}[place]
+	own := laminate.Laminate{ID: "own", Plies: slices.Clone(j.Laminates[j.Laminate(*of)].Plies)}
+	j.Laminates = append(j.Laminates, own)
+	*of = "own"
+	return &j.Laminates[len(j.Laminates)-1]
+}
+
 func judged(j *laminate.Job) (list []string, said string) {
 	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
 	for _, f := range r.Findings {
@@ -111,13 +127,32 @@ var cases = []jobCase{
 	}, []string{"break seal-missing"}, "no seal inside"},
 	{"thin seal", func(j *laminate.Job) { j.Laminates[2].Plies[0].Count = 1 }, []string{"break inside-overlay-thin", "break seal-thinner-than-barrier"}, "its seal is"},
 	{"veil first", func(j *laminate.Job) { slices.Reverse(j.Laminates[2].Plies) }, []string{"break seal-veil-not-last", "break seal-veil-not-last", "warning bond-ply-not-mat", "warning bond-ply-not-mat"}, "is no veil"},
-	{"another veil", func(j *laminate.Job) { j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15 }, []string{"warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
+	{"another veil", func(j *laminate.Job) { j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15 }, []string{"warning nozzle-barrier-differs", "warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
 	{"another veil, in a zone that is not stated", func(j *laminate.Job) {
 		for i := range j.Laminates[2].Plies {
 			j.Laminates[2].Plies[i].Zone = laminate.NoZone
 		}
 		j.Laminates[2].Plies[1].Material = catalog.VeilPolyester15
-	}, []string{"warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
+	}, []string{"warning nozzle-barrier-differs", "warning seal-differs-from-barrier"}, "the veil of its seal is of polyester"},
+	{"another veil inside at the nozzle", func(j *laminate.Job) {
+		nozzleOf(j, "InstallationInside").Plies[1].Material = catalog.VeilPolyester15
+	}, []string{"warning nozzle-barrier-differs"}, "nozzle N: the veil of what is laid inside is of polyester, that of part a is not"},
+	{"another resin inside at the nozzle", func(j *laminate.Job) {
+		nozzleOf(j, "InstallationInside").Plies[0].Resin = stocked(j)
+	}, []string{"warning nozzle-barrier-differs"}, "nozzle N: what is laid inside is of isophthalic-polyester"},
+	{"a neck with another veil", func(j *laminate.Job) {
+		nozzleOf(j, "Neck").Plies[0].Material = catalog.VeilPolyester15
+	}, []string{"warning nozzle-barrier-differs"}, "nozzle N: the veil of its neck is of polyester"},
+	{"a neck of another resin in its structure alone", func(j *laminate.Job) {
+		nozzleOf(j, "Neck").Plies[ruletest.WovenRow].Resin = stocked(j)
+	}, nil, ""},
+	{"a flange of another resin", func(j *laminate.Job) {
+		flanged(j)
+		l := laminate.Laminate{ID: "stock", Plies: slices.Clone(j.Laminates[0].Plies)}
+		l.Plies[0].Resin = stocked(j)
+		j.Laminates = append(j.Laminates, l)
+		j.Parts[len(j.Parts)-1].Laminate = "stock"
+	}, []string{"warning nozzle-barrier-differs"}, "nozzle N: its flange f is of isophthalic-polyester"},
 	{"another barrier beside", func(j *laminate.Job) {
 		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
 		j.Laminates[3].Plies[ruletest.MatRow].Count, j.Parts[1].Laminate = 1, "other"

@@ -3,6 +3,7 @@ package joint
 import (
 	"maps"
 	"math"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -184,23 +185,66 @@ var SealDiffers = &rules.Rule{
 			return
 		}
 		for _, part := range x.parts {
-			of := p.Parts[part].Analysis
-			theirResins := families(of)
-			for i := range a.Rows {
-				if r := a.Rows[i].Resin; r != nil && len(theirResins) > 0 && !theirResins[r.Family] {
-					p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal is of %s, which the barrier of part %s is not", x.ID, r.Family, p.Job.Parts[part].ID)
-					return
-				}
-			}
-			theirs := veils(of)
-			for fiber := range veils(a) {
-				if len(theirs) > 0 && !theirs[fiber] {
-					p.Report(rules.Warning, x.at("inside"), "", "joint %s: the veil of its seal is of %s, that of part %s is not", x.ID, fiber, p.Job.Parts[part].ID)
-					return
-				}
+			switch resin, veil := unlike(a, p.Parts[part].Analysis, true); {
+			case resin != "":
+				p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal is of %s, which the barrier of part %s is not", x.ID, resin, p.Job.Parts[part].ID)
+				return
+			case veil != "":
+				p.Report(rules.Warning, x.at("inside"), "", "joint %s: the veil of its seal is of %s, that of part %s is not", x.ID, veil, p.Job.Parts[part].ID)
+				return
 			}
 		}
 	}),
+}
+
+// NozzleBarrierDiffers is SealDiffers at an opening: inside, in the bore and over the
+// face.
+var NozzleBarrierDiffers = &rules.Rule{
+	ID: "nozzle-barrier-differs", Family: family, Title: "A nozzle is of another resin or veil than its part",
+	Why: "Resin and veil were chosen for the fluid, and it stands in the bore and on the face of the flange as it does at the wall. " +
+		"A neck or a flange kept in stock is often of another resin: it fails first, and nothing on the outside shows it.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "a resin family in the barrier of installation_inside, of the neck or of the flange is not one of the part's barrier, or their veils are not of the fiber of its veils",
+	Basis:    rules.CommonPractice,
+	Job: each(func(p *rules.JobPass, x *opening) {
+		of := p.Parts[x.on].Analysis
+		hold := func(key, what string, a *laminate.Analysis, whole bool) {
+			switch resin, veil := unlike(a, of, whole); {
+			case resin != "":
+				p.Report(rules.Warning, x.at(key), "", "nozzle %s: %s is of %s, which the barrier of part %s is not", x.ID, what, resin, x.On)
+			case veil != "":
+				p.Report(rules.Warning, x.at(key), "", "nozzle %s: the veil of %s is of %s, that of part %s is not", x.ID, what, veil, x.On)
+			}
+		}
+		hold("installation_inside", "what is laid inside", p.Lining(x.InstallationInside), true)
+		hold("neck", "its neck", p.Analysis(x.Neck), false)
+		if f := p.Part(x.Flange); f >= 0 {
+			hold("flange", "its flange "+x.Flange, p.Parts[f].Analysis, false)
+		}
+	}),
+}
+
+// unlike is a resin family and the fiber of a veil that the barrier of a laminate has
+// and another barrier has not, "" where there is none. Nothing is said of a barrier
+// that has no resin, or no veil, to be held against. Of what is laid inside the whole
+// counts, its coat too.
+func unlike(a, of *laminate.Analysis, whole bool) (resin, veil string) {
+	if a == nil {
+		return "", ""
+	}
+	theirs, fibers := families(of), veils(of)
+	for i := range a.Rows {
+		r := &a.Rows[i]
+		if (whole || r.Zone.InBarrier()) && r.Resin != nil && resin == "" && len(theirs) > 0 && !theirs[r.Resin.Family] {
+			resin = r.Resin.Family.String()
+		}
+	}
+	for _, fiber := range slices.Sorted(maps.Keys(veils(a))) {
+		if len(fibers) > 0 && !fibers[fiber] {
+			return resin, fiber.String()
+		}
+	}
+	return resin, ""
 }
 
 // BarrierDiffers holds the barriers of joined parts against one another.
