@@ -72,3 +72,16 @@ func TestForPly_sayFireOrExplosionFirstAndNameThePromoter(t *testing.T) {
 		t.Errorf("the list itself was changed: %q", again.Text)
 	}
 }
+
+// Of what can hurt in this trade none is left unsaid where it may happen.
+func TestCautions_nameWhatHurts(t *testing.T) {
+	for hazard, work := range map[string]safety.Trigger{
+		"peroxide": safety.Mixing, "promoter": safety.Mixing, "heats up": safety.Mixing, "Styrene vapor burns": safety.Mixing,
+		"Dust of fillers": safety.Filling, "throw dust": safety.Cutting, "static": safety.Cutting,
+		"permit": safety.Entering, "heavier than air": safety.Entering, "never with air": safety.PressureTest,
+	} {
+		if !slices.ContainsFunc(safety.For(work), func(c safety.Caution) bool { return strings.Contains(c.Text, hazard) }) {
+			t.Errorf("%s is not said of that work", hazard)
+		}
+	}
+}
