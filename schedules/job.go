@@ -138,13 +138,10 @@ func jobSpot(j *laminate.Job, at laminate.Ref) tables.Spot {
 	case laminate.RefMaterial:
 		return spot(jobMaterial, at.Index)
 	case laminate.RefPly:
-		row := at.Index
-		for i := range j.Laminates {
-			plies := j.Laminates[i].Plies
-			if p != nil && j.Laminates[i].ID == p.Laminate {
-				return spot(jobPly, row-at.Index+laminate.RowRead(plies, at.Index))
+		for i := range j.Laminates { // a ply says which row it was read from: two, of a row that was split
+			if l := &j.Laminates[i]; p != nil && l.ID == p.Laminate && at.Index >= 0 && at.Index < len(l.Plies) {
+				return spot(jobPly, int(l.Plies[at.Index].Origin)-1)
 			}
-			row += len(laminate.JoinRow(plies))
 		}
 		return tables.Spot{Table: jobPart, Row: at.Part, Key: "laminate"}
 	default: // its part

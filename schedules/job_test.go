@@ -332,3 +332,29 @@ func TestJobChanges_sayThatPartsStandInAnotherOrder(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 }
+
+// Where a ply stands is found without a walk through all laminates: thousands of
+// findings ask for it. Its row is written as two, which a walk would join anew.
+func TestJobLine_ofAPlyDoesNotGoThroughAllLaminates(t *testing.T) {
+	cost := func(laminates int) float64 {
+		var b strings.Builder
+		b.WriteString("document = \"job\"\nformat = 1\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\n")
+		for i := range laminates {
+			fmt.Fprintf(&b, "[[laminate]]\nid = \"l%d\"\n[[laminate.ply]]\nmaterial = \"veil-c-15\"\nresin = \"r\"\n[[laminate.ply]]\nmaterial = \"mat-1.5\"\nresin = \"r\"\ncount = 9\n", i)
+		}
+		fmt.Fprintf(&b, "[[part]]\nid = \"p\"\nlaminate = \"l%d\"\n", laminates-1)
+		src, j, problems := DecodeJob([]byte(b.String()), catalog.Library(), nil)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		at := laminate.Ref{Kind: laminate.RefPly, Index: 1, Key: "count"}
+		lines := strings.Split(b.String(), "\n")
+		if n := src.JobLine(j, at); n < 1 || lines[n-1] != "count = 9" || n != len(lines)-4 {
+			t.Errorf("of %d laminates line %d of %d", laminates, n, len(lines))
+		}
+		return testing.AllocsPerRun(5, func() { src.JobLine(j, at) })
+	}
+	if few, many := cost(3), cost(300); many > few {
+		t.Errorf("%v allocations for 3 laminates, %v for 300", few, many)
+	}
+}
