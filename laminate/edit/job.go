@@ -1,6 +1,7 @@
 package edit
 
 import (
+	"errors"
 	"fmt"
 
 	"frp/veilwright/laminate"
@@ -26,6 +27,9 @@ func In(part int, e Edit) JobEdit {
 		lifted.Merge = fmt.Sprintf("%d %s", part, e.Merge)
 	}
 	lifted.Do = func(j *laminate.Job) (*laminate.Job, error) {
+		if len(j.Parts) == 0 {
+			return nil, errors.New("the job has no part yet: a on the job page adds one")
+		}
 		if part < 0 || part >= len(j.Parts) {
 			return nil, fmt.Errorf("there is no part %d", part+1)
 		}

@@ -206,7 +206,7 @@ func (d *Document) ApplyJob(e edit.JobEdit) error {
 	if next == w.job || schedules.SameJob(next, w.job) {
 		return nil
 	}
-	whole := e.At.Kind >= laminate.RefLaminate || w.lent != nil
+	whole := e.At.Kind >= laminate.RefLaminate || e.At.Part < 0 || w.lent != nil
 	if whole {
 		e.At.Part = w.part
 	}

@@ -24,6 +24,7 @@ import (
 type Key struct {
 	Name, Says, What, Text string
 	Words                  []string // the closed set that it takes, nil for others
+	Several                bool     // it takes any number of them
 }
 
 // Of lists the keys of the row at a place of a job.
@@ -37,6 +38,8 @@ func Of(j *laminate.Job, at laminate.Ref) []Key {
 			k.Text = plain(text)
 		}
 		switch {
+		case strings.HasPrefix(k.What, "a list of ["):
+			k.Words, k.Several = strings.Split(strings.Trim(strings.TrimPrefix(k.What, "a list of "), "[]"), ", "), true
 		case strings.HasPrefix(k.What, "one of "):
 			k.Words = strings.Split(strings.TrimPrefix(k.What, "one of "), ", ")
 		case strings.HasPrefix(k.What, "true or false"):
@@ -47,8 +50,14 @@ func Of(j *laminate.Job, at laminate.Ref) []Key {
 	return list
 }
 
+// None says of a list that there is nothing in it.
+const None = "none"
+
 // plain is a TOML value as a person would type it.
 func plain(text string) string {
+	if text == "[]" {
+		return None
+	}
 	if s, err := strconv.Unquote(text); err == nil {
 		return s
 	}
@@ -80,8 +89,12 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 			}
 			wrong := ""
 			for _, v := range readings(text) {
-				if wrong = f.Set(row, v); wrong == "" {
+				said := f.Set(row, v)
+				if said == "" {
 					return edit.Sound(j, n)
+				}
+				if wrong == "" || v == any(text) { // what is wrong with it as it was typed
+					wrong = said
 				}
 			}
 			return nil, errors.New(key + ": " + wrong)
@@ -103,11 +116,14 @@ func clone(j *laminate.Job, plies bool) *laminate.Job {
 	return n
 }
 
-// readings are the values that a text may stand for, as itself last.
+// readings are the values that a text may stand for, as itself first of what is no
+// TOML; as a list of one, or an empty one, last.
 func readings(text string) (list []any) {
 	var v struct{ X any }
-	if _, err := toml.Decode("x = "+text, &v); err == nil {
-		list = append(list, v.X)
+	for _, t := range []string{text, "[" + text + "]"} {
+		if _, err := toml.Decode("x = "+t, &v); err == nil {
+			list = append(list, v.X)
+		}
 	}
 	if strings.Contains(text, ",") {
 		var words []any
@@ -116,7 +132,11 @@ func readings(text string) (list []any) {
 		}
 		list = append(list, words)
 	}
-	return append(list, text)
+	list = append(list, text, []any{text})
+	if text == None {
+		list = append(list, []any{})
+	}
+	return list
 }
 
 // take makes a row what it is without a key: a new one is given all the others.

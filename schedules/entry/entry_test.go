@@ -73,6 +73,48 @@ func TestState_givesKeysTakesThemBackAndRefusesWhatCannotBe(t *testing.T) {
 	}
 }
 
+// wholeOf is the part of a place: none of what all parts share.
+func wholeOf(kind laminate.RefKind) int {
+	if kind == laminate.RefService {
+		return -1
+	}
+	return 0
+}
+
+// The service that all parts share is stated as people type it: figures and words
+// with commas, one word of a list, none of them.
+func TestState_givesTheServiceOfTheWhole(t *testing.T) {
+	src, j, problems := schedules.DecodeJob(schedules.ExampleJob(), catalog.Library(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	at := laminate.Ref{Kind: laminate.RefService, Part: -1}
+	for _, c := range [][3]string{
+		{"fluid", "rinse water", `fluid = "rinse water"`}, {"concentration", "0.15", "concentration = 0.15"}, {"ph", "5.5, 7", "ph = [5.5, 7]"},
+		{"contains", "brine, solids", `contains = ["brine", "solids"]`}, {"contains", "solids", `contains = ["solids"]`}, {"contains", entry.None, "contains = []"},
+		{"pressure", "1 psi", `pressure = "1 psi"`},
+	} {
+		n, err := entry.State(at, c[0], c[1]).Do(j)
+		if err != nil {
+			t.Errorf("%s %q: %v", c[0], c[1], err)
+			continue
+		}
+		if got := strings.Join(strings.Fields(string(src.RenderJob(n))), " "); !strings.Contains(got, c[2]) {
+			t.Errorf("%s %q is not written as %s", c[0], c[1], c[2])
+		}
+		for _, k := range entry.Of(n, at) {
+			if k.Name == c[0] && k.Text != c[1] {
+				t.Errorf("%s %q reads %q", c[0], c[1], k.Text)
+			}
+		}
+	}
+	for _, c := range [][3]string{{"ph", "acid", "list of 2 numbers"}, {"contains", "sand", "sand"}, {"temperature", "90", "unit"}} {
+		if _, err := entry.State(at, c[0], c[1]).Do(j); err == nil || !strings.Contains(err.Error(), c[2]) {
+			t.Errorf("%s %q: %v", c[0], c[1], err)
+		}
+	}
+}
+
 // Every key of a form says what it means, in as many cells as its line has at 80
 // columns, and none is explained that is not there.
 func TestOf_saysWhatEveryKeyMeans(t *testing.T) {
@@ -80,9 +122,9 @@ func TestOf_saysWhatEveryKeyMeans(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	for _, kind := range []laminate.RefKind{laminate.RefVessel, laminate.RefTest, laminate.RefBond, laminate.RefJobPart, laminate.RefNozzle, laminate.RefJoint, laminate.RefLaminate} {
+	for _, kind := range []laminate.RefKind{laminate.RefService, laminate.RefVessel, laminate.RefTest, laminate.RefBond, laminate.RefJobPart, laminate.RefNozzle, laminate.RefJoint, laminate.RefLaminate} {
 		seen := map[string]bool{}
-		for _, k := range entry.Of(j, laminate.Ref{Kind: kind}) {
+		for _, k := range entry.Of(j, laminate.Ref{Kind: kind, Part: wholeOf(kind)}) {
 			seen[k.Name] = true
 			if k.Says == "" {
 				t.Errorf("%d: %s is not explained", kind, k.Name)

@@ -6,6 +6,8 @@ import "frp/veilwright/laminate"
 // the line of a form has no more room at 80 columns.
 func says(kind laminate.RefKind, key string) string {
 	switch kind {
+	case laminate.RefService:
+		return ofService.of(key)
 	case laminate.RefVessel:
 		return ofVessel.of(key)
 	case laminate.RefTest:
@@ -36,6 +38,23 @@ func (m meanings) of(key string) string {
 		}
 	}
 	return ""
+}
+
+var ofService = meanings{
+	{"fluid", "as the shop book or the purchaser names it"},
+	{"concentration", "by mass, 0 to 1: 0.15 is 15 %"},
+	{"temperature", "design, of the fluid at the wall"},
+	{"upset", "hottest excursion, short"},
+	{"ph", "lowest and highest: 6, 8"},
+	{"contact", "how the fluid meets the wall"},
+	{"contains", "what in it attacks glass, resin or cure"},
+	{"pressure", "gauge, at the top; 0 psi says there is none"},
+	{"vacuum", "outside over inside; 0 psi: there is none"},
+	{"test_pressure", "gauge; the test of the whole is its own row"},
+	{"specific_gravity", "of the liquid, water is 1"},
+	{"flame_spread", "highest index allowed"},
+	{"conductive", "whether the barrier has to conduct"},
+	{"abrasive", "whether solids scour the wall"},
 }
 
 var ofVessel = meanings{

@@ -93,7 +93,7 @@ func (p *Job) Settle() {
 		p.table.SetRows(rows)
 		p.placed = make(map[laminate.Ref]bool, len(rows))
 		for i := range rows {
-			p.placed[rows[i].at] = true
+			p.placed[laminate.Ref{Kind: rows[i].at.Kind, Index: rows[i].at.Index}] = true
 		}
 	}
 	p.table.Fit(p.tall())
@@ -159,9 +159,10 @@ func (p *Job) rows(r *rules.JobReport) []row {
 		kind laminate.RefKind
 		name string
 		has  string
-	}{{laminate.RefVessel, "vessel", j.Vessel.LiquidHeight.Text()}, {laminate.RefTest, "test", j.Test.Medium.String()}, {laminate.RefBond, "bond", j.Bond.ShearStrength.Text()}} {
+	}{{laminate.RefService, "service", j.Service.Fluid}, {laminate.RefVessel, "vessel", j.Vessel.LiquidHeight.Text()}, {laminate.RefTest, "test", j.Test.Medium.String()}, {laminate.RefBond, "bond", j.Bond.ShearStrength.Text()}} {
 		x := row{at: laminate.Ref{Kind: k.kind}, name: k.name, form: "stated of the whole", has: k.has}
 		x.verdict, x.judged = worst(x.at)
+		x.at.Part = -1
 		list = append(list, x)
 	}
 	thick := p.thick.of(j, p.Desk.Doc.Library())
@@ -188,6 +189,7 @@ func (p *Job) form() {
 		for _, k := range p.keys(x.at) {
 			names = append(names, k.Name)
 			f := &page.Field{Label: spaced(k.Name), Text: k.Text, Hint: hint(&k)}
+			f.Several = k.Several
 			if f.Choices = k.Words; f.Choices == nil {
 				f.Choices = p.refers(k.Name)
 			}

@@ -161,3 +161,39 @@ func TestPage_formsAskFirstWhatTheFormIs(t *testing.T) {
 		t.Errorf("between %q", got)
 	}
 }
+
+// What the fluid is stands on the job page before there is a part, and is of all
+// parts: what stands on one stays there.
+func TestPage_statesTheServiceOfTheWhole(t *testing.T) {
+	p := open(t, schedules.BlankJob("new"), 80, 24)
+	if x, _ := p.table.Selected(); x.name != "service" {
+		t.Errorf("an empty job begins with %q", x.name)
+	}
+	press(p, "e")
+	typed(p, "sulfuric acid")
+	typed(p, "0.3")
+	typed(p, "120 degF")
+	press(p, keys.Enter)
+	typed(p, "0, 2")
+	press(p, "i", keys.Enter, "5", keys.Esc)
+	v := p.Desk.Doc.Job().Service
+	if v.Fluid != "sulfuric acid" || v.Temperature.Text() != "120 degF" || v.PH.Highest != 2 || v.Contact != laminate.Immersed || !v.Contains.Has(laminate.StrongAcid) {
+		t.Errorf("%+v", v)
+	}
+	p.Desk.Undo()
+	p.Desk.Undo()
+	if v := p.Desk.Doc.Job().Service; v.Contains.Has(laminate.StrongAcid) || v.Contact != laminate.NoContact {
+		t.Errorf("undone: %+v", v)
+	}
+
+	p = open(t, schedules.ExampleJob(), 80, 24)
+	p.Desk.Doc.Turn(3)
+	p.table.Select(laminate.Ref{Kind: laminate.RefService, Part: -1})
+	press(p, "e", keys.Up, keys.Down)
+	typed(p, "water")
+	press(p, keys.Esc)
+	p.Desk.Undo()
+	if p.Desk.Doc.Part() != 3 || p.Desk.Doc.Job().Service.Fluid != "sodium chloride brine" {
+		t.Errorf("undone at part %d with %q", p.Desk.Doc.Part(), p.Desk.Doc.Job().Service.Fluid)
+	}
+}
