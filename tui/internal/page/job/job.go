@@ -162,7 +162,9 @@ func (p *Job) rows(r *rules.JobReport) []row {
 	}{{laminate.RefService, "service", j.Service.Fluid}, {laminate.RefVessel, "vessel", j.Vessel.LiquidHeight.Text()}, {laminate.RefTest, "test", j.Test.Medium.String()}, {laminate.RefBond, "bond", j.Bond.ShearStrength.Text()}} {
 		x := row{at: laminate.Ref{Kind: k.kind}, name: k.name, form: "stated of the whole", has: k.has}
 		x.verdict, x.judged = worst(x.at)
-		x.at.Part = -1
+		if k.kind == laminate.RefService { // that of all parts
+			x.at.Part = -1
+		}
 		list = append(list, x)
 	}
 	thick := p.thick.of(j, p.Desk.Doc.Library())

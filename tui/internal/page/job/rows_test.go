@@ -123,7 +123,7 @@ func TestPage_movesRowsAmongTheirLike(t *testing.T) {
 	if n := p.Desk.Doc.Job().Nozzles; n[0].ID != "N2" || n[1].ID != "N1" {
 		t.Errorf("%s %s", n[0].ID, n[1].ID)
 	}
-	p.table.Select(laminate.Ref{Kind: laminate.RefVessel, Part: -1})
+	p.table.Select(laminate.Ref{Kind: laminate.RefVessel})
 	if press(p, "g"); p.Over() != nil || !p.Desk.Notice.Refusal {
 		t.Error("the vessel is being moved")
 	}
