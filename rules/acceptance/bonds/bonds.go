@@ -195,28 +195,48 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 		f.Severity, f.Found = severity, name+": "+fmt.Sprintf(format, args...)
 		return f, nil
 	}
-	for i := range r.Preparations {
-		p := &r.Preparations[i]
-		if p.Struck || p.Onto != of || !p.Abraded.Value || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
-			continue
-		}
-		return f, p
+	last := lastPreparation(r, of, gelled, bonded)
+	if last != nil && last.Abraded.Value {
+		return f, last
+	}
+	abrading := "no abrading is recorded between"
+	if last != nil {
+		abrading = "the last entry between says that the face was not abraded"
 	}
 	switch {
 	case bonded.IsZero():
 		return say(rules.Incomplete, "when it was laid is not recorded (at)")
 	case gelled.IsZero():
+		if last != nil {
+			return say(rules.Incomplete, notRecorded+", and the last entry before it says that the face was not abraded")
+		}
 		return say(rules.Incomplete, notRecorded+", and no abrading before it")
 	case window == 0:
 		whose := "of the resin"
 		if resin != "" {
 			whose = "of resin " + resin
 		}
-		return say(rules.Incomplete, "laid %s after the face gelled, no abrading recorded, and the window %s is not stated (bond_window)", span(bonded.Sub(gelled)), whose)
+		return say(rules.Incomplete, "laid %s after the face gelled, %s, and the window %s is not stated (bond_window)", span(bonded.Sub(gelled)), abrading, whose)
 	case bonded.Sub(gelled) > window:
-		return say(rules.Break, "laid %s after the face gelled, the window of resin %s is %s, and no abrading is recorded between", span(bonded.Sub(gelled)), resin, span(window))
+		return say(rules.Break, "laid %s after the face gelled, the window of resin %s is %s, and %s", span(bonded.Sub(gelled)), resin, span(window), abrading)
 	}
 	return f, nil
+}
+
+// lastPreparation is what was last recorded of a face between its gelling and the
+// bond onto it: whoever writes that it is not abraded after all is believed. nil for
+// none.
+func lastPreparation(r *record.Record, of string, gelled, bonded time.Time) (last *record.Preparation) {
+	for i := range r.Preparations {
+		p := &r.Preparations[i]
+		if p.Struck || p.Onto != of || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
+			continue
+		}
+		if last == nil || !p.At.Before(last.At) {
+			last = p
+		}
+	}
+	return last
 }
 
 // span prints a time in hours.

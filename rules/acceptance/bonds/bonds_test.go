@@ -68,6 +68,29 @@ func TestJudge_bonds(t *testing.T) {
 			r.Bonds = append(r.Bonds, r.Bonds[0])
 			r.Bonds[1].Onto = "J2"
 		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face, 1 bond within the window$"},
+		"abraded, then found not to be": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(28, "J1", true), ground(29, "J1", false)}
+		}, rules.Break, bonds.WindowPassed, "and the last entry between says that the face was not abraded"},
+		"the same, gelled nobody knows when": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(28, "J1", true), ground(29, "J1", false)}
+			r.Bonds[0].Gelled = time.Time{}
+		}, rules.Incomplete, bonds.WindowPassed, "the last entry before it says that the face was not abraded"},
+		"the same at one moment": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(29, "J1", false)}
+		}, rules.Break, bonds.WindowPassed, ""},
+		"the denial struck": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(28, "J1", true), ground(29, "J1", false)}
+			r.Preparations[1].Struck = true
+		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
+		"not abraded, then it is": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(28, "J1", false), ground(29, "J1", true)}
+		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
+		"written down in another order": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(28, "J1", false)}
+		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
+		"denied after the bond": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(31, "J1", false)}
+		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
 		"prepared, not abraded":    {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(29, "J1", false)} }, rules.Break, bonds.WindowPassed, ""},
 		"another face abraded":     {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(29, "J2", true)} }, rules.Break, bonds.WindowPassed, ""},
 		"abraded after the bond":   {24, func(r *record.Record) { r.Preparations = []record.Preparation{ground(31, "J1", true)} }, rules.Break, bonds.WindowPassed, ""},
