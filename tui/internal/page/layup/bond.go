@@ -13,6 +13,11 @@ import (
 	"frp/veilwright/tui/internal/page/records"
 )
 
+// face is what was answered of the cured face under an overlay. It is kept until its
+// first ply is recorded, whoever leaves in between: what is asked again stands there,
+// and what was done to the face is recorded anew only where it is another.
+type face struct{ of, abraded, finish, gelled, bonder, qualification string }
+
 // bonded goes on once it is known how the first ply of an overlay is bonded: what
 // was done to the face, when it had gelled, who bonds and by what qualification.
 func (p *Page) bonded(then func()) {
@@ -21,16 +26,19 @@ func (p *Page) bonded(then func()) {
 		then()
 		return
 	}
-	was := p.bond
-	p.bond = nil
-	if was == nil {
-		was = &record.Bond{Bonder: p.records.By().Who, Qualification: p.records.Qualification()}
+	was := &p.face
+	if was.of == "" { // who lays it up bonds it; an inspector at the terminal does not
+		*was = face{of: o.Name(), qualification: p.records.Qualification()}
+		if p.records.By().Role == records.Laminator {
+			was.bonder = p.records.By().Who
+		}
 	}
-	abraded := &page.Field{Label: "abraded", Choices: []string{"abraded", "not abraded"}}
-	finish := &page.Field{Label: "finish", Hint: "36 grit, dull; empty where not abraded"}
-	gelled := &page.Field{Label: "gelled", Hint: records.GelledHint}
-	bonder := &page.Field{Label: "bonder", Text: was.Bonder}
-	by := &page.Field{Label: "qualification", Text: was.Qualification, Hint: "procedure or list"}
+	p.bond = nil
+	abraded := &page.Field{Label: "abraded", Text: was.abraded, Choices: []string{"abraded", "not abraded"}}
+	finish := &page.Field{Label: "finish", Text: was.finish, Hint: "36 grit, dull; empty where not abraded"}
+	gelled := &page.Field{Label: "gelled", Text: was.gelled, Hint: records.GelledHint}
+	bonder := &page.Field{Label: "bonder", Text: was.bonder, Offers: []string{p.records.By().Who}, Hint: "who lays the first ply onto it"}
+	by := &page.Field{Label: "qualification", Text: was.qualification, Hint: "procedure or list"}
 	check := func() (*record.Bond, error) {
 		at, err := records.Gelled(gelled.Text, p.records.Now())
 		return &record.Bond{Onto: o.Of, Gelled: at, Bonder: strings.TrimSpace(bonder.Text), Qualification: strings.TrimSpace(by.Text)}, err
@@ -52,11 +60,17 @@ func (p *Page) bonded(then func()) {
 			if err != nil {
 				return err
 			}
-			x := &record.Preparation{Entry: p.records.By(), Onto: o.Of, Abraded: laminate.Some(abraded.Text == "abraded"), Finish: strings.TrimSpace(finish.Text)}
-			if err := p.records.Record().Append(x); err != nil {
-				return err
+			now := face{of: was.of, abraded: abraded.Text, finish: strings.TrimSpace(finish.Text), bonder: b.Bonder, qualification: b.Qualification}
+			if !b.Gelled.IsZero() { // hours ago would be others by the time it is asked again
+				now.gelled = records.GelledText(b.Gelled)
 			}
-			p.bond = b
+			if was.abraded != now.abraded || was.finish != now.finish {
+				x := &record.Preparation{Entry: p.records.By(), Onto: o.Of, Abraded: laminate.Some(abraded.Text == "abraded"), Finish: now.finish}
+				if err := p.records.Record().Append(x); err != nil {
+					return err
+				}
+			}
+			p.bond, *was = b, now
 			then()
 			return nil
 		},
@@ -94,7 +108,7 @@ func (p *Page) putBond(by record.Entry) error {
 	p.bond.Entry = by
 	err := p.records.Record().Append(p.bond)
 	if err == nil {
-		p.bond = nil
+		p.bond, p.face = nil, face{}
 	}
 	return err
 }

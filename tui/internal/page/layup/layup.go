@@ -36,6 +36,7 @@ type Page struct {
 	answered string    // what spoke against laying up, and somebody answered for
 	typed    details   // typed, for plies of the same material and resin
 
+	face  face
 	bond  *record.Bond // told before the first ply onto a cured face, and recorded with it
 	about string       // what these are of
 
@@ -86,7 +87,7 @@ func (p *Page) Reset() {
 
 // forget drops what was said of something else than is laid up now.
 func (p *Page) forget() {
-	p.look, p.skipped, p.typed, p.answered, p.bond = 0, false, details{}, "", nil
+	p.look, p.skipped, p.typed, p.answered, p.bond, p.face = 0, false, details{}, "", nil, face{}
 }
 
 // Settle notes when what was open is closed: the Enter that ended it ticks nothing.

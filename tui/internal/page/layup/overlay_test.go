@@ -126,7 +126,7 @@ func TestOverlay_aFaceThatIsNotAbradedIsAskedAbout(t *testing.T) {
 	g.Typed("T-1", "")
 	g.Press("enter", "2", "enter")
 	g.Typed("", "30", "", "", "", "", "")
-	if g.Page.Over() == nil || !strings.Contains(strings.Join(g.Page.Lines(), "\n"), "no abrading recorded") || len(g.Records.Record().Now().Laid) > 0 {
+	if g.Page.Over() == nil || !strings.Contains(strings.Join(g.Page.Lines(), "\n"), "says that the face was not abraded") || len(g.Records.Record().Now().Laid) > 0 {
 		t.Fatalf("%s", strings.Join(g.Page.Lines(), "\n"))
 	}
 	g.Press("1")
@@ -136,6 +136,44 @@ func TestOverlay_aFaceThatIsNotAbradedIsAskedAbout(t *testing.T) {
 	// Inside a shell somebody may have to go in.
 	if screen := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "entry") {
 		t.Error(screen)
+	}
+}
+
+// Who leaves between the questions and the ply finds the answers again, and the face
+// is recorded as prepared once, unless it is another then.
+func TestOverlay_answersOfTheFaceAreKeptUntilThePly(t *testing.T) {
+	g := openJob(t, overlay.Strap)
+	g.Press("3", "1")
+	g.Typed("T-1", "")
+	g.Records.Enters("I. One", "inspector")
+	g.Press("enter", "1", "enter")
+	g.Typed("36 grit", "30", "", "") // an inspector is nobody's bonder
+	g.Press("esc", "esc")
+	r := g.Records.Record()
+	if n := r.Now(); len(n.Preparations) != 1 || len(n.Laid) != 0 || g.Page.Over() != nil {
+		t.Fatalf("%+v, %v open", n.Preparations, g.Page.Over())
+	}
+	g.Press("enter")
+	if screen := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "36 grit") || !strings.Contains(screen, "gelled        20") {
+		t.Errorf("the answers are gone\n%s", screen)
+	}
+	g.Press("enter", "enter", "enter")
+	g.Typed("B. Two", "")
+	g.Typed("", "", "")
+	n := r.Now()
+	if len(n.Preparations) != 1 || len(n.Bonds) != 1 || n.Bonds[0].Bonder != "B. Two" || n.Bonds[0].Gelled.IsZero() {
+		t.Fatalf("%+v %+v %q", n.Preparations, n.Bonds, g.Desk.Notice.Text)
+	}
+
+	g = openJob(t, overlay.Seal)
+	g.Press("3", "1")
+	g.Typed("T-2", "")
+	g.Press("enter", "1", "enter")
+	g.Typed("36 grit", "30", "", "")
+	g.Press("esc", "esc", "enter", "2", "enter")
+	g.Typed("", "", "", "")
+	if n := g.Records.Record().Now().Preparations; len(n) != 2 || n[1].Abraded.Value {
+		t.Errorf("denied: %+v", n)
 	}
 }
 

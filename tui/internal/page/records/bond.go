@@ -26,7 +26,7 @@ func Gelled(text string, now time.Time) (at time.Time, err error) {
 	if span, ok := record.Span(strings.Replace(ago, ",", ".", 1)); ok {
 		return now.Add(-span).Truncate(time.Minute), nil
 	}
-	at, err = time.ParseInLocation("2006-01-02 15:04", text, time.Local)
+	at, err = time.ParseInLocation(gelledAt, text, time.Local)
 	switch {
 	case err != nil:
 		return at, errors.New("gelled: hours ago such as 18, or a date and time such as 2026-03-02 14:30, or nothing where it is not recorded")
@@ -35,6 +35,12 @@ func Gelled(text string, now time.Time) (at time.Time, err error) {
 	}
 	return at, nil
 }
+
+// gelledAt is a date and time as Gelled reads it.
+const gelledAt = "2006-01-02 15:04"
+
+// GelledText is a moment as Gelled reads it.
+func GelledText(at time.Time) string { return at.Local().Format(gelledAt) }
 
 // Qualification is by what the job says that a joint is bonded, "" where it does not.
 func (c *Case) Qualification() string {

@@ -68,8 +68,11 @@ func (c *Case) Enters(who, role string) {
 	c.who, c.role = strings.TrimSpace(who), strings.TrimSpace(role)
 }
 
+// Laminator is the role of who lays up.
+const Laminator = "laminator"
+
 // Roles are what somebody usually enters as.
-func Roles() []string { return []string{"laminator", "inspector", "engineer", record.Purchaser} }
+func Roles() []string { return []string{Laminator, "inspector", "engineer", record.Purchaser} }
 
 // Named goes on once it is known who enters: it asks but once a sitting.
 func (c *Case) Named(open func(page.Overlay), next func()) {
