@@ -107,7 +107,11 @@ func (f *Field) Press(e keys.Event) bool {
 			f.seek(e)
 			return true
 		}
+		lost := f.sought != "" && f.finds(f.sought, 0) < 0
 		f.sought = ""
+		if lost && e.Key == keys.Backspace { // of the letters, and states nothing
+			return true
+		}
 	}
 	if len(f.Choices) > 0 && (e.Key == "." || e.Key == ",") {
 		f.beyond += 9
@@ -181,9 +185,9 @@ func (f *Field) seek(e keys.Event) {
 		i = f.finds(text, at+1)
 	}
 	switch {
-	case i < 0:
-		f.sought = ""
-		f.missed = fmt.Sprintf("no choice begins with %q: a digit or ← → takes one", text)
+	case i < 0: // what is typed on belongs to the same word, and finds no other choice
+		f.sought = text
+		f.missed = f.unfound()
 		return
 	case f.Several:
 		f.at = i
@@ -191,6 +195,15 @@ func (f *Field) seek(e keys.Event) {
 		f.Text = f.Choices[i]
 	}
 	f.sought = text
+}
+
+// unfound says that no choice begins with the letters that were typed, "" where one
+// does or none were.
+func (f *Field) unfound() string {
+	if f.sought == "" || len(f.Choices) == 0 || f.finds(f.sought, 0) >= 0 {
+		return ""
+	}
+	return fmt.Sprintf("no choice begins with %q: Backspace forgets the letters, a digit or ← → takes one", f.sought)
 }
 
 // finds is the choice from one on, round the end, that begins with a text, else

@@ -156,6 +156,11 @@ func (f *Form) section(by int) {
 }
 
 func (f *Form) enter() {
+	if why := f.Field().unfound(); why != "" { // the choice that stands there is not what was typed
+		f.Field().sought = ""
+		f.desk.Refuse(why)
+		return
+	}
 	switch {
 	case f.Each != nil && f.Once:
 		if f.commit() {

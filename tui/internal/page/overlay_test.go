@@ -380,6 +380,9 @@ func TestForm_saysThatNoChoiceBeginsSo(t *testing.T) {
 	if p.press("q"); !strings.Contains(p.desk.Notice.Text, `no choice begins with "q"`) {
 		t.Errorf("%q", p.desk.Notice.Text)
 	}
+	if p.press(keys.Enter); f.At != 0 || !strings.Contains(p.desk.Notice.Text, `no choice begins with "q"`) {
+		t.Errorf("Enter passes over it: line %d, %q", f.At, p.desk.Notice.Text)
+	}
 	if p.press("d", keys.Enter); f.Fields[0].Text != "duct" || f.At != 1 {
 		t.Errorf("%q, at line %d", f.Fields[0].Text, f.At)
 	}

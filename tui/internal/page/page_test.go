@@ -194,6 +194,17 @@ func TestField_lettersFindAChoice(t *testing.T) {
 			t.Errorf("%s gives %q, want %q; %q", tc.keys, got, tc.want, f.missed)
 		}
 	}
+	// A word that is none takes no other choice by one of its letters.
+	f.Enter()
+	if got := typed(f, strings.Split("l o x s h e a d", " ")...); got != "low-shell" || !strings.Contains(f.missed, `"loxshead"`) {
+		t.Errorf("a typo gives %q, and says %q", got, f.missed)
+	}
+	if got := typed(f, "backspace"); got != "low-shell" {
+		t.Errorf("forgetting the letters gives %q", got)
+	}
+	if got := typed(f, "s", "t"); got != "strap" {
+		t.Errorf("typed anew: %q", got)
+	}
 	f.Enter()
 	if got := typed(f, "q"); got != "strap" || !strings.Contains(f.missed, `no choice begins with "q"`) {
 		t.Errorf("q gives %q, and says %q", got, f.missed)
