@@ -89,8 +89,13 @@ func (p *Job) Settle() {
 	r := p.Desk.Doc.JobReport()
 	if r != nil && (r != p.of || p.units != p.Desk.Units()) {
 		p.of, p.units = r, p.Desk.Units()
+		was, selected := p.table.Selected()
 		rows := p.rows(r)
 		p.table.SetRows(rows)
+		// What is selected stays so wherever an edit, or undoing one, has put it.
+		if i := slices.IndexFunc(rows, func(x row) bool { return x.at.Kind == was.at.Kind && x.name == was.name }); selected && i >= 0 {
+			p.table.Select(rows[i].at)
+		}
 		p.placed = make(map[laminate.Ref]bool, len(rows))
 		for i := range rows {
 			p.placed[laminate.Ref{Kind: rows[i].at.Kind, Index: rows[i].at.Index}] = true

@@ -131,7 +131,6 @@ func (m *carry) to(place int) {
 	}
 	m.at.Index = place
 	p.Settle()
-	p.table.Select(m.at)
 	p.Desk.Say(m.said())
 }
 

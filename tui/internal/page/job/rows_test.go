@@ -89,7 +89,13 @@ func TestPage_movesRowsAmongTheirLike(t *testing.T) {
 	if d := p.Desk.Doc; d.Job().Parts[d.Part()].ID != "shell-2" {
 		t.Errorf("undone the bench is on %s", d.Job().Parts[d.Part()].ID)
 	}
+	if p.Settle(); p.Selects() != part(1) {
+		t.Errorf("undone another part is selected: %+v", p.Selects())
+	}
 	p.Desk.Redo()
+	if p.Settle(); p.Selects() != part(3) {
+		t.Errorf("done again another part is selected: %+v", p.Selects())
+	}
 	if d := p.Desk.Doc; d.Job().Parts[d.Part()].ID != "shell-2" {
 		t.Errorf("done again the bench is on %s", d.Job().Parts[d.Part()].ID)
 	}
