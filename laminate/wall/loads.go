@@ -250,29 +250,44 @@ func (e *evaluation) apply(name string, hoop, axial, inside float64, judged bool
 	e.r.Cases = append(e.r.Cases, Case{Name: name, NAxial: axial, NHoop: hoop, Judged: judged})
 }
 
+// coldTo is up to where a wall counts as cold. Common practice, no source.
+var coldTo = quantity.New(120, quantity.Fahrenheit)
+
+// Kept is the share of its moduli, and of its strength, that a wall keeps in its
+// service: what is stated, all of it where it stays cold or nobody states a
+// temperature. Not known of a warm wall of which it is not stated, or not as a share.
+func Kept(s *laminate.Schedule) (share float64, known bool) {
+	kept, t := s.Part.ModulusRetention, s.Service.Hottest()
+	switch {
+	case kept.Given && kept.Value > 0 && kept.Value <= 1:
+		return kept.Value, true
+	case kept.Given, t.Given() && quantity.Above(t.SI(), coldTo.SI()):
+		return 1, false
+	}
+	return 1, true
+}
+
 // warm says what warmth does to the moduli: the share that is left, or why
 // nothing that rests on them can be told.
 func (e *evaluation) warm() {
-	e.kept = 1
-	kept := e.s.Part.ModulusRetention
-	t := e.s.Service.Hottest()
-	limit := quantity.New(120, quantity.Fahrenheit)
-	hot := t.Given() && quantity.Above(t.SI(), limit.SI())
+	kept, t := e.s.Part.ModulusRetention, e.s.Service.Hottest()
+	known := false
+	e.kept, known = Kept(e.s)
 	switch {
-	case kept.Given && kept.Value > 0 && kept.Value <= 1:
-		e.kept = kept.Value
-		if kept.Value < 1 {
-			e.note("All moduli are " + quantity.Share(kept.Value) + " of those of a cold wall (modulus_retention), for every case, and strength is taken to keep the same share.")
+	case known:
+		if e.kept < 1 {
+			e.note("All moduli are " + quantity.Share(e.kept) + " of those of a cold wall (modulus_retention), for every case, and strength is taken to keep the same share.")
 		}
 	case kept.Given:
 		e.warmOpen = "the modulus retention of the warm wall is not a share above 0 and up to 1 (modulus_retention)"
-	case hot && sound(t.SI()):
-		reached, bound := e.units.Pair(t.SI(), limit.SI(), quantity.Point)
+	case sound(t.SI()):
+		reached, bound := e.units.Pair(t.SI(), coldTo.SI(), quantity.Point)
 		e.warmOpen = "the service reaches " + reached + ", above " + bound +
 			", up to which a wall is taken as cold (common practice, no source): state what it keeps of its modulus (modulus_retention)"
-	case hot:
+	default:
 		e.warmOpen = "the temperature is beyond what can be computed"
-	case !t.Given():
+	}
+	if !kept.Given && !t.Given() {
 		e.note("No temperature given: moduli are those of a cold wall.")
 	}
 	if e.warmOpen != "" {

@@ -137,6 +137,28 @@ func stackOf(a *laminate.Analysis) stack {
 	return s
 }
 
+// kept is the least share of its strength that a part's wall keeps warm, and what is
+// laid onto it with it, or what is missing.
+func kept(p *rules.JobPass, parts ...int) (share float64, missing string) {
+	share = 1
+	for _, i := range parts {
+		s, known := wall.Kept(p.Parts[i].Schedule)
+		if !known {
+			return 0, "what part " + p.Job.Parts[i].ID + " keeps of its strength warm is not stated (modulus_retention)"
+		}
+		share = math.Min(share, s)
+	}
+	return share, ""
+}
+
+// warm goes on behind a strength: where it is not that of a cold laminate it says so.
+func warm(share float64) string {
+	if share == 1 {
+		return ","
+	}
+	return ", " + quantity.Share(share) + " of what it bears cold,"
+}
+
 // barrierOf is the thickness of a part's barrier, m; not known where a thickness
 // is not.
 func barrierOf(p *rules.JobPass, part int) (m float64, known bool) {

@@ -12,7 +12,7 @@ import (
 
 // StrapNeed is what the strap of a joint has to be.
 type StrapNeed struct {
-	Hoop      float64 // N/m that its structure may bear; 0 over a corner, which the bottom holds round
+	Hoop      float64 // N/m that its structure may bear cold; 0 over a corner, which the bottom holds round
 	Structure float64 // m, of the plies that count
 	Bond      float64 // m on each side, the gap not counted
 }
@@ -31,7 +31,15 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 		return n, missing
 	}
 	shear, _ := bond(p.Job)
-	return StrapNeed{Hoop: x.hoop(p, l), Structure: x.thinner(p), Bond: x.bond(l, shear)}, ""
+	hoop := x.hoop(p, l)
+	if hoop > 0 {
+		share, missing := kept(p, x.parts[:]...)
+		if missing != "" {
+			return n, missing
+		}
+		hoop /= share
+	}
+	return StrapNeed{Hoop: hoop, Structure: x.thinner(p), Bond: x.bond(l, shear)}, ""
 }
 
 // bond is how long the strap has to bond on each side, m.
@@ -73,7 +81,7 @@ func Reachable(p *rules.JobPass, part int) bool { return reachable(p, part) }
 
 // NozzleNeed is what has to be laid round a nozzle.
 type NozzleNeed struct {
-	Pad      float64 // N/m that the pad's structure may bear; infinite where it reaches no further than the opening
+	Pad      float64 // N/m that the pad's structure may bear cold; infinite where it reaches no further than the opening
 	NeckBond float64 // m, along neck and part, each
 	Pressure float64 // Pa, at its lowest edge
 }
@@ -92,6 +100,12 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	d, missing := x.cut()
 	if missing == "" {
 		n.Pad, missing = x.replaced(p)
+	}
+	if missing == "" && n.Pad > 0 {
+		share := 0.0
+		if share, missing = kept(p, x.on); missing == "" {
+			n.Pad /= share
+		}
 	}
 	if missing == "" {
 		n.Pressure, missing = x.pressure(p)

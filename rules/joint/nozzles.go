@@ -17,7 +17,7 @@ var PadThin = &rules.Rule{
 	Why: "An opening cuts through fibers that carried pressure round, and their load goes past it on either side. The pad has to carry it there, within one opening's width; " +
 		"what the shell has in excess helps, the barrier does not.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "t S/10 of the pad's structure is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d; or a figure of it is missing",
+	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d; or a figure of it is missing",
 	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		need, missing := x.replaced(p)
@@ -35,16 +35,20 @@ var PadThin = &rules.Rule{
 		case a != nil && s.hoop == 0 && s.structure > 0:
 			missing = "the strength table knows mat and woven roving, and laminate " + x.Pad + " has others"
 		}
-		switch {
+		share := 1.0
+		if missing == "" {
+			share, missing = kept(p, x.on)
+		}
+		switch has := s.hoop * share; {
 		case missing != "":
 			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
 		case math.IsInf(need, 1):
 			p.Report(rules.Break, x.at("pad_diameter"), "", "nozzle %s: its pad reaches no further than its opening", x.ID)
 		case a == nil:
 			p.Report(rules.Break, x.at("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need, quantity.LineLoad))
-		case thinner(s.hoop, need):
-			h, n := p.Units.Pair(s.hoop, need, quantity.LineLoad)
-			p.Report(rules.Break, x.at("pad"), "", "nozzle %s: the structure of its pad may bear %s, and %s are needed", x.ID, h, n)
+		case thinner(has, need):
+			h, n := p.Units.Pair(has, need, quantity.LineLoad)
+			p.Report(rules.Break, x.at("pad"), "", "nozzle %s: the structure of its pad may bear %s%s and %s are needed", x.ID, h, warm(share), n)
 		}
 	}),
 }
