@@ -41,6 +41,26 @@ var BoltedPartUnplaced = &rules.Rule{
 	},
 }
 
+// CoverClassLow holds a cover's class against what presses on it.
+var CoverClassLow = &rules.Rule{
+	ID: "cover-class-low", Family: family, Title: "What presses on a cover is above its class",
+	Why: "The class of a cover is what its maker or the shop proved it for, bolts, gasket and edge with it. " +
+		"The stress of the plate alone may hold where the edge or the bolts do not.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the pressure of the service at a cover, the liquid over it included, is above its pressure class",
+	Basis:    "arithmetic",
+	Job: func(p *rules.JobPass) {
+		for i := range p.Job.Parts {
+			x := &p.Job.Parts[i]
+			pa, missing := pressureAt(p, i, 0)
+			if x.Form == laminate.Cover && x.PressureClass.Given() && missing == "" && thinner(x.PressureClass.SI(), pa) {
+				a, b := p.Units.Pair(pa, x.PressureClass.SI(), quantity.Stress)
+				p.Report(rules.Break, partRef(i, "pressure_class"), "", "part %s: %s press on it, and its class is %s", x.ID, a, b)
+			}
+		}
+	},
+}
+
 // NozzleEndUnstated notes what a nozzle ends in.
 var NozzleEndUnstated = &rules.Rule{
 	ID: "nozzle-end-unstated", Family: family, Title: "What a nozzle ends in is not stated",
@@ -127,29 +147,39 @@ var OpeningOffPart = &rules.Rule{
 	Why: "A hole that is cut across the end of a part goes through the joint there: it takes away the strap that holds two parts together and the seal over their edges. " +
 		"A pad that runs into a strap is laid on another laminate than it was figured for.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "the cut reaches past the end of a course, pipe or duct, or past the rim of a head, bottom or cover: break; its pad does, or reaches the strap of a joint there: warning; " +
+	When: "the cut reaches past the end of a course, pipe or duct, into the strap or seal of a joint there, or past the rim of a head, bottom or cover: break; its pad does, or reaches the strap of a joint there: warning; " +
 		"its height or offset, or the size of the part, is not stated: incomplete",
 	Basis: "arithmetic",
 	Job: func(p *rules.JobPass) {
-		straps := strapsAt(p)
-		each(func(p *rules.JobPass, x *opening) { x.offPart(p, straps[x.on]) })(p)
+		laid := overEnds(p)
+		each(func(p *rules.JobPass, x *opening) { x.offPart(p, &laid[x.on]) })(p)
 	},
 }
 
-// strapsAt is half of the widest strap at the bottom and at the top of each part, m.
-func strapsAt(p *rules.JobPass) [][2]float64 {
-	straps := make([][2]float64, len(p.Job.Parts))
+// overEnd is how far what is laid over the joint at the bottom and at the top of a part
+// reaches from its end, m: the strap, and the seal inside.
+type overEnd struct{ strap, seal [2]float64 }
+
+func overEnds(p *rules.JobPass) []overEnd {
+	laid := make([]overEnd, len(p.Job.Parts))
 	over(func(p *rules.JobPass, x *joined) {
 		for k, part := range x.parts {
-			if end, known := endTo(p, part, x.parts[1-k]); known && x.Outside != "" {
-				straps[part][end] = math.Max(straps[part][end], x.Width.SI()/2)
+			end, known := endTo(p, part, x.parts[1-k])
+			if !known {
+				continue
+			}
+			if x.Outside != "" {
+				laid[part].strap[end] = math.Max(laid[part].strap[end], x.Width.SI()/2)
+			}
+			if x.Inside != "" {
+				laid[part].seal[end] = math.Max(laid[part].seal[end], x.InsideWidth.SI()/2)
 			}
 		}
 	})(p)
-	return straps
+	return laid
 }
 
-func (x *opening) offPart(p *rules.JobPass, straps [2]float64) {
+func (x *opening) offPart(p *rules.JobPass, laid *overEnd) {
 	part := &p.Parts[x.on].Schedule.Part
 	if !x.Cut().Given() {
 		return // opening-large says so
@@ -163,7 +193,7 @@ func (x *opening) offPart(p *rules.JobPass, straps [2]float64) {
 		case !part.Length.Given():
 			missing = "how long part " + x.On + " is is not stated (length)"
 		default:
-			x.along(p, part.Length.SI(), cut, pad, straps)
+			x.along(p, part.Length.SI(), cut, pad, laid)
 		}
 	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover:
 		across := part.InsideDiameter
@@ -187,7 +217,7 @@ func (x *opening) offPart(p *rules.JobPass, straps [2]float64) {
 }
 
 // along looks at both ends of a part of a length, all in m.
-func (x *opening) along(p *rules.JobPass, length, cut, pad float64, straps [2]float64) {
+func (x *opening) along(p *rules.JobPass, length, cut, pad float64, laid *overEnd) {
 	at := x.Height.SI()
 	for end, room := range [2]float64{at, length - at} {
 		name := [2]string{"bottom", "top"}[end]
@@ -195,8 +225,15 @@ func (x *opening) along(p *rules.JobPass, length, cut, pad float64, straps [2]fl
 		case thinner(room, cut):
 			m, n := p.Units.Pair(room, cut, quantity.Size)
 			p.Report(rules.Break, x.at("height"), "", "nozzle %s: its opening runs over the %s of part %s: its middle is %s from there, and it reaches %s", x.ID, name, x.On, m, n)
-		case pad > 0 && thinner(room, pad+straps[end]):
-			m, n := p.Units.Pair(room, pad+straps[end], quantity.Size)
+		case thinner(room, cut+math.Max(laid.strap[end], laid.seal[end])):
+			what, wide := "strap", laid.strap[end]
+			if !thinner(room, cut+wide) {
+				what, wide = "seal", laid.seal[end]
+			}
+			m, n := p.Units.Pair(room, cut+wide, quantity.Size)
+			p.Report(rules.Break, x.at("height"), "", "nozzle %s: its opening cuts into the %s at the %s of part %s: its middle is %s from there, and opening and %s reach %s", x.ID, what, name, x.On, m, what, n)
+		case pad > 0 && thinner(room, pad+laid.strap[end]):
+			m, n := p.Units.Pair(room, pad+laid.strap[end], quantity.Size)
 			what := "runs over the " + name + " of part " + x.On
 			if !thinner(room, pad) {
 				what = "reaches the strap at the " + name + " of part " + x.On

@@ -62,6 +62,21 @@ func flanged(j *laminate.Job) {
 	j.Nozzles[0].Flange, j.Nozzles[0].Projection = "f", inches(6)
 }
 
+// upright makes courses of the two parts: what stands on another has its joint there.
+func upright(j *laminate.Job) {
+	j.Vessel.LiquidHeight = inches(0)
+	for i := range j.Parts {
+		j.Parts[i].Form = laminate.ShellCourse
+	}
+}
+
+// covered adds a cover of a class.
+func covered(j *laminate.Job, class float64) {
+	c := laminate.JobPart{ID: "c", Laminate: "wall"}
+	c.Form, c.Process, c.PressureClass = laminate.Cover, laminate.ContactMolded, psi(class)
+	j.Parts = append(j.Parts, c)
+}
+
 // stocked adds a resin of another family and gives its id.
 func stocked(j *laminate.Job) string {
 	j.Resins = append(j.Resins, laminate.Resin{ID: "stocked", Family: laminate.Isophthalic, Cure: laminate.PeroxideCobalt})
@@ -227,6 +242,14 @@ var cases = []jobCase{
 	{"on a part of no length", func(j *laminate.Job) { j.Parts[0].Length = quantity.Length{} }, []string{"incomplete opening-off-part"}, "how long part a is"},
 	{"over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(0.9) }, []string{"break opening-off-part"}, "runs over the bottom of part a"},
 	{"over the top", func(j *laminate.Job) { j.Nozzles[0].Height = inches(119.1) }, []string{"break opening-off-part"}, "runs over the top of part a"},
+	{"into the strap and seal", func(j *laminate.Job) {
+		upright(j)
+		j.Nozzles[0].Height = inches(120 - 3.9)
+	}, []string{"break opening-off-part"}, "its opening cuts into the strap at the top of part a: its middle is 3.9 in from there, and opening and strap reach 4 in"},
+	{"into the seal alone", func(j *laminate.Job) {
+		upright(j)
+		j.Joints[0].InsideWidth, j.Nozzles[0].Height = inches(10), inches(120-5.9)
+	}, []string{"break opening-off-part"}, "its opening cuts into the seal at the top of part a"},
 	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning opening-off-part"}, "its pad runs over the bottom of part a"},
 	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(4) }, nil, ""},
 	{"a flange that nothing names", func(j *laminate.Job) {
@@ -272,11 +295,25 @@ var cases = []jobCase{
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID = "M"
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(350.0), laminate.Some(10.0)
-	}, []string{"incomplete openings-close"}, "2.09 in apart"},
+	}, []string{"incomplete openings-close", "incomplete openings-close"}, "2.09 in apart, below 5 in"},
+	// The other's pad of 8 in reaches 4 in, this opening 1 in: 5 in, where the sum of the
+	// openings is 4 in.
+	{"one in the pad of the other", func(j *laminate.Job) {
+		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(52.9)
+		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(0.0), laminate.Some(0.0)
+	}, []string{"incomplete openings-close", "incomplete openings-close"}, "4.9 in apart, below 5 in: what both take away"},
+	{"one beside the pad of the other", func(j *laminate.Job) {
+		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(53.1)
+		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(0.0), laminate.Some(0.0)
+	}, nil, ""},
+	{"a cover under more than its class", func(j *laminate.Job) { covered(j, 24.9) }, []string{"break cover-class-low", "incomplete course-overstrained-at-test"}, "part c: 25.0 psi press on it, and its class is 24.9 psi"},
+	{"a cover of its class", func(j *laminate.Job) { covered(j, 25) }, []string{"incomplete course-overstrained-at-test"}, ""},
 	{"two at unknown bearings", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID = "M"
-	}, []string{"incomplete openings-close"}, "not known"},
+	}, []string{"incomplete openings-close", "incomplete openings-close"}, "not known"},
 	{"two far apart", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", quantity.New(8, quantity.Foot)

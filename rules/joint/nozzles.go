@@ -259,7 +259,7 @@ var OpeningsClose = &rules.Rule{
 	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
 		"and neither pad by itself says what the two need.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the middles of two openings of a part are nearer than the sum of their diameters; or they may be, since a bearing, an offset or a height is not stated",
+	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated",
 	Basis:    memory,
 	Job: func(p *rules.JobPass) {
 		on := map[string][]int{}
@@ -280,7 +280,8 @@ func close(p *rules.JobPass, i, k int) {
 	if on < 0 || !a.Cut().Given() || !b.Cut().Given() {
 		return
 	}
-	reach := a.Cut().SI() + b.Cut().SI()
+	// An opening and the ring round it, or the pad of the other.
+	reach := max(a.Cut().SI()+b.Cut().SI(), (a.Cut().SI()+b.PadDiameter.SI())/2, (a.PadDiameter.SI()+b.Cut().SI())/2)
 	apart, known := 0.0, a.Bearing.Given && b.Bearing.Given
 	turn := math.Abs(math.Remainder(a.Bearing.Value-b.Bearing.Value, 360)) * math.Pi / 180
 	switch d := p.Parts[on].Schedule.Part.InsideDiameter; p.Job.Parts[on].Form {
@@ -300,13 +301,19 @@ func close(p *rules.JobPass, i, k int) {
 		known = known && d.Given() && a.Height.Given() && b.Height.Given()
 		apart = math.Hypot(up, turn*d.SI()/2)
 	}
-	at := laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "bearing"}
+	said := ""
 	switch {
 	case !known:
-		p.Report(rules.Incomplete, at, "", "nozzles %s and %s: how far they are apart is not known (height, or offset, and bearing)", b.ID, a.ID)
+		said = "how far they are apart is not known (height, or offset, and bearing)"
 	case thinner(apart, reach):
 		h, n := p.Units.Pair(apart, reach, quantity.Size)
-		p.Report(rules.Incomplete, at, "", "nozzles %s and %s are %s apart, below %s: their pads are figured together", b.ID, a.ID, h, n)
+		said = h + " apart, below " + n + ": what both take away has to be figured together, which is not done here"
+	default:
+		return
+	}
+	for _, index := range [...]int{k, i} { // neither is clear by itself
+		at := laminate.Ref{Kind: laminate.RefNozzle, Index: index, Key: "bearing"}
+		p.Report(rules.Incomplete, at, "", "nozzles %s and %s: %s", b.ID, a.ID, said)
 	}
 }
 
