@@ -33,11 +33,12 @@ const TaperRatio = 6
 func Taper(width, first, thickness float64) float64 { return (width - first) / 2 / thickness }
 
 // StrapWidth is the least whole width of a strap of the thickness t: the largest
-// of 16 t, of two bonds and the gap, and of what keeps the taper.
+// of 16 t beside the gap, of two bonds and the gap, and of what keeps the taper.
 //
-// Source: 16 t is the table of NBS PS 15-69 (from memory); the rest is geometry.
+// Source: 16 t is the table of NBS PS 15-69 (from memory), whole; that the gap is
+// beside it is on the safe side. The rest is geometry.
 func StrapWidth(thickness, bond, gap, first float64) float64 {
-	return math.Max(16*thickness, math.Max(2*bond+gap, first+2*TaperRatio*thickness))
+	return math.Max(16*thickness+gap, math.Max(2*bond+gap, first+2*TaperRatio*thickness))
 }
 
 // PlyWidths are those of n plies, growing evenly from the first to the whole

@@ -74,6 +74,7 @@ func TestBonds_agreeWithTheCheckValues(t *testing.T) {
 		published.Near(t, "width that keeps it", 2+2*joining.TaperRatio*c.T, c.Kept, 1e-9)
 	}
 	published.Near(t, "a long bond", joining.StrapWidth(0.1875, 5, 0.25, 2), 10.25, 1e-9)
+	published.Near(t, "16 t beside the gap", joining.StrapWidth(0.25, 0, 0.25, -1e9), 4.25, 1e-9)
 	for _, c := range f.Plies {
 		for i, w := range joining.PlyWidths(c.First, c.Width, c.N) {
 			published.Near(t, "ply width", w, c.List[i], 0.0051)

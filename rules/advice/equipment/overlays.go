@@ -217,7 +217,7 @@ func (w *work) strap(i int) {
 		return
 	}
 	x.Width = w.up(least)
-	w.filled(at("width"), name+": width "+x.Width.Text()+", the largest of 16 thicknesses, two bonds and the gap, and the taper of 6 to 1")
+	w.filled(at("width"), name+": width "+x.Width.Text()+", the largest of 16 thicknesses beside the gap, two bonds and the gap, and the taper of 6 to 1")
 	if !x.Gap.Given() {
 		w.assumed(at("gap"), name, "room for a gap of "+w.least(catalog.RoomForGap).Text()+" in the width; state the gap (gap)")
 	}
