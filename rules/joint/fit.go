@@ -44,7 +44,7 @@ var BoltedPartUnplaced = &rules.Rule{
 // CoverClassLow holds a cover's class against what presses on it.
 var CoverClassLow = &rules.Rule{
 	ID: "cover-class-low", Family: family, Title: "What presses on a cover is above its class",
-	Why: "The class of a cover is what its maker or the shop proved it for, bolts, gasket and edge with it. " +
+	Why: "The class of a cover is what the shop that makes it proved it for, bolts, gasket and edge with it. " +
 		"The stress of the plate alone may hold where the edge or the bolts do not.",
 	Severity: []rules.Severity{rules.Break},
 	When:     "the pressure of the service at a cover, the liquid over it included, is above its pressure class",

@@ -3,6 +3,7 @@ package shop_test
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/advice/equipment"
+	"frp/veilwright/rules/joint"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -163,6 +165,12 @@ func proposedFor(t interface {
 	return p, opened(t, o.Source.RenderJob(p.Noted()))
 }
 
+// placed tells that a nozzle is stated where a strap has to lie, and that the proposal
+// says so: it moves no nozzle.
+func placed(p *equipment.Proposal, f *rules.Finding) bool {
+	return f.Rule.ID == joint.OpeningOffPart.ID && slices.ContainsFunc(p.Broken, func(l equipment.Line) bool { return l.At == f.At && strings.Contains(l.Text, f.Message) })
+}
+
 // Whatever job is drawn: what is proposed reads back as it was meant, breaks no
 // rule or says which fact is missing, and a second proposal changes nothing.
 func TestPropose_leavesNoBreakOrSaysWhatIsMissing(t *testing.T) {
@@ -182,7 +190,7 @@ func TestPropose_leavesNoBreakOrSaysWhatIsMissing(t *testing.T) {
 			}
 		}
 		for k := range r.Findings {
-			if f := &r.Findings[k]; f.Severity == rules.Break && !why(p, f.At) {
+			if f := &r.Findings[k]; f.Severity == rules.Break && !why(p, f.At) && !placed(p, f) {
 				t.Fatalf("%s: %s\nleft: %v\n%s", f.Rule.ID, f.Message, p.Left, again.Text)
 			}
 		}
