@@ -72,7 +72,7 @@ var cautions = []Caution{
 	{"furnace-fumes", Igniting, "fumes", "burning resin is toxic: use a hood",
 		"Burning resin gives off toxic fumes, corrosive ones if it is brominated or chlorendic: use a hood.", practice},
 	{"tank-entry", Entering, "entry", "permit, gas test, attendant outside",
-		"Nobody enters a tank without an entry permit, a gas test, and an attendant outside.", "29 CFR 1910.146, from memory"},
+		"Nobody enters a tank, pipe or duct without an entry permit, a gas test, and an attendant outside.", "29 CFR 1910.146, from memory"},
 	{"vapor-low", Entering, "vapor", "sinks: draw it off at the bottom",
 		"Styrene vapor is heavier than air and gathers at the bottom of a vessel: draw it off there and bring in fresh air while anybody works inside.", practice},
 	{"bond-face", Bonding, "abrade", "dull, fiber-rough past the last ply; no wax",
