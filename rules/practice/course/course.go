@@ -46,7 +46,7 @@ var cautions = [exercise.Steps][]string{
 	{"cutting-dust", "acetone", "furnace-fumes", "tank-entry"},
 	{"leftovers", "spray-mist", "styrene"},
 	{"filler-dust", "carbon-dust", "antimony", "pressure-test"},
-	{"peroxide-promoter", "peroxide-eyes", "styrene", "leftovers", "cutting-dust", "static", "tank-entry", "vapor-low", "bond-face", "pressure-test"},
+	{"peroxide-promoter", "peroxide-eyes", "styrene", "leftovers", "cutting-dust", "static", "acetone", "tank-entry", "vapor-low", "bond-face", "pressure-test"},
 }
 
 // wrapped breaks a paragraph into lines of at most 72 columns.

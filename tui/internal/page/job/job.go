@@ -212,6 +212,9 @@ func (p *Job) form() {
 		if err := p.Desk.ApplyJob(entry.State(x.at, names[i], f.Fields[i].Text)); err != nil {
 			return err
 		}
+		if names[i] == "id" {
+			f.Head = f.Fields[i].Text
+		}
 		f.Refill(fields())
 		return nil
 	}

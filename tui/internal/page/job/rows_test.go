@@ -153,6 +153,15 @@ func TestPage_formsAskFirstWhatTheFormIs(t *testing.T) {
 			t.Errorf("%s asks %s", id, got)
 		}
 	}
+	// A form goes by the name that was given in it.
+	p.table.Select(part(2))
+	press(p, "e")
+	typed(p, "middle")
+	if got := p.Over().Title(); got != "middle" {
+		t.Errorf("the form of middle is headed %q", got)
+	}
+	press(p, keys.Esc)
+	p.Desk.Undo()
 	// In a form a letter takes a choice.
 	p.table.Select(part(1))
 	press(p, "e", keys.Down, keys.Down, "h")

@@ -197,3 +197,18 @@ func TestOverlay_ofAJointThatIsGone(t *testing.T) {
 		t.Error("something is laid")
 	}
 }
+
+// Inside a vessel most things can hurt at once: what has no line is named.
+func TestOverlay_noCautionGoesWithoutAWord(t *testing.T) {
+	g := openJob(t, overlay.Seal)
+	for h := 20; h < 50; h++ {
+		g.Page.SetSize(80, h)
+		g.Page.Settle()
+		screen := strings.Join(g.Page.Lines(), "\n")
+		for _, c := range g.Page.cautions() {
+			if !strings.Contains(screen, c.Label) {
+				t.Errorf("at 80×%d nothing says %s\n%s", h, c.Label, screen)
+			}
+		}
+	}
+}

@@ -413,10 +413,26 @@ func (p *Page) warnings(w, h int) []string {
 		}
 	}
 	lines := slices.Concat(said...)
-	if len(lines) < h {
-		lines = append([]string{widget.Rule(t, w, widget.Piece{Text: "safety", Look: t.Warning})}, lines...)
+	switch {
+	case len(lines) < h:
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: "safety", Look: t.Warning})}, lines...)
+	case len(lines) == h || h < 1:
+		return lines[:max(0, h)]
 	}
-	return lines[:max(0, min(len(lines), h))]
+	// The rest is named at least: none goes without a word.
+	lines = nil
+	for i := range said {
+		if len(lines)+len(said[i]) < h {
+			lines = append(lines, said[i]...)
+			continue
+		}
+		var rest []string
+		for _, c := range cautions[i:] {
+			rest = append(rest, c.Label)
+		}
+		return append(lines, page.Labeled(t, labelCells, "and", strings.Join(rest, ", ")+": k prints them", w, t.Warning)[0])
+	}
+	return lines
 }
 
 // goes is what the next tick carries beside its time.
