@@ -26,13 +26,13 @@ func (e *Exercise) Facts(units quantity.System) []Fact {
 		wall := "wall of both parts"
 		switch {
 		case !atNozzle(e.Overlay) && e.Overlay.Inside():
-			say("laid", "as a seal inside the joint of two parts")
+			say("laid", "as a seal inside joint "+jointID+" of the parts "+partID+" and "+otherID)
 		case !atNozzle(e.Overlay):
-			say("laid", "as a strap over the joint of two parts")
+			say("laid", "as a strap over joint "+jointID+" of the parts "+partID+" and "+otherID)
 		case e.Overlay.Inside():
-			say("laid", "inside at a nozzle, over the cut edge")
+			say("laid", "inside at nozzle "+nozzleID+" of part "+partID+", over the cut edge")
 		default:
-			say("laid", "as a pad round a nozzle")
+			say("laid", "as a pad round nozzle "+nozzleID+" of part "+partID)
 		}
 		if atNozzle(e.Overlay) {
 			wall = "wall of the part"
@@ -91,7 +91,7 @@ func (e *Exercise) factsOfPlace(say func(name, value string), units quantity.Sys
 	}
 	if atNozzle(e.Overlay) {
 		size("opening", n.Cut())
-		say("cut edge sealed", answered(n.SealedEdge))
+		say("cut edge", edge(n.SealedEdge))
 		if !e.Overlay.Inside() {
 			size("diameter of the pad", n.PadDiameter)
 		}
@@ -131,6 +131,18 @@ func heat(t quantity.Temperature, units quantity.System, otherwise string) strin
 		return otherwise
 	}
 	return units.Temperature(t.SI())
+}
+
+// edge is what somebody sees who looks at the cut edge of an opening: what that
+// means is for the trainee to say.
+func edge(sealed laminate.Optional[bool]) string {
+	switch {
+	case !sealed.Given:
+		return "not recorded"
+	case sealed.Value:
+		return "brushed with resin"
+	}
+	return "as the saw left it"
 }
 
 func answered(o laminate.Optional[bool]) string {

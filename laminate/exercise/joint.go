@@ -9,11 +9,13 @@ import (
 )
 
 // Ids in the job of an exercise about an overlay, whose laminate is called what it
-// is: strap, or seal.
+// is: strap, or seal. Findings name joint, nozzle and parts by them, so the facts do.
 const (
 	jointID  = "J"
 	nozzleID = "N"
 	wallID   = "wall"
+	partID   = "A"
+	otherID  = "B" // of a joint
 )
 
 // NozzleNames are the keys of a nozzle that name something else of a job.
@@ -34,11 +36,11 @@ func (e *Exercise) Job(s *laminate.Schedule) (*laminate.Job, overlay.Overlay) {
 		p.Place = laminate.Place{}
 		j.Parts = append(j.Parts, p)
 	}
-	part("A")
-	o := overlay.Overlay{Kind: e.Overlay, At: laminate.Ref{Kind: laminate.RefJoint}, Of: jointID, Part: "A", Laminate: overlaid}
+	part(partID)
+	o := overlay.Overlay{Kind: e.Overlay, At: laminate.Ref{Kind: laminate.RefJoint}, Of: jointID, Part: partID, Laminate: overlaid}
 	if atNozzle(e.Overlay) {
 		n := e.Nozzle
-		n.ID, n.On = nozzleID, "A"
+		n.ID, n.On = nozzleID, partID
 		if e.Overlay.Inside() {
 			n.InstallationInside = overlaid
 		} else {
@@ -48,9 +50,9 @@ func (e *Exercise) Job(s *laminate.Schedule) (*laminate.Job, overlay.Overlay) {
 		o.At.Kind, o.Of = laminate.RefNozzle, nozzleID
 		return j, o
 	}
-	part("B")
+	part(otherID)
 	x := e.Joint
-	x.ID, x.Between, o.Other = jointID, [2]string{"A", "B"}, "B"
+	x.ID, x.Between, o.Other = jointID, [2]string{partID, otherID}, otherID
 	if e.Overlay.Inside() {
 		x.Inside = overlaid
 	} else {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -22,6 +23,8 @@ type Truth struct {
 	Figure     float64
 	Word       string
 	Why, Basis string
+	// Others is what is there beside the worst, each in the word for it.
+	Others []string
 }
 
 const (
@@ -100,11 +103,17 @@ func worstFound(r *rules.Report) (Truth, error) {
 			return Truth{}, errors.New("two things are equally bad")
 		}
 	}
-	word := wordOf(f.Rule)
-	if word == "" {
+	t := Truth{Word: wordOf(f.Rule), Why: said(f), Basis: f.Basis}
+	if t.Word == "" {
 		return Truth{}, errors.New("none of the words names it: " + f.Message)
 	}
-	return Truth{Word: word, Why: said(f), Basis: f.Basis}, nil
+	for i := range r.Findings {
+		other := &r.Findings[i]
+		if word := wordOf(other.Rule); other.Severity >= rules.Warning && word != "" && word != t.Word && !slices.Contains(t.Others, word) {
+			t.Others = append(t.Others, word)
+		}
+	}
+	return t, nil
 }
 
 // said is a finding and why it matters, as sentences.
@@ -228,8 +237,10 @@ func (g *grader) values(a Answer) {
 			g.mark.add(l)
 			continue
 		}
-		right := Shown(q, truth, g.units)
-		l.Why, l.Basis = "It is "+right+". "+truth.Why, truth.Basis
+		l.Right, l.Why, l.Basis = Shown(q, truth, g.units), truth.Why, truth.Basis
+		if len(truth.Others) > 0 {
+			l.Why += " Less bad, and there too: " + strings.Join(truth.Others, ", ") + "."
+		}
 		if i < len(a.Values) && a.Values[i] != "" {
 			figure, word, err := ReadValue(q, a.Values[i], g.units)
 			switch {
@@ -239,14 +250,30 @@ func (g *grader) values(a Answer) {
 				l.Found = word
 				if word == truth.Word {
 					l.Points = l.Of
+				} else if q.Ask == exercise.Worst {
+					l.Wrong = wrongWord(word, &truth)
 				}
 			default:
 				l.Found = Shown(q, Truth{Figure: figure}, g.units)
 				l.Points = l.Of * closeness(q, figure, truth.Figure)
 			}
 		}
+		if q.Ask == exercise.Worst && l.Points < l.Of && truth.Word != exercise.NothingWrong {
+			l.Lacks = truth.Word
+		}
 		g.mark.add(l)
 	}
+}
+
+// wrongWord says why a word does not name the worst.
+func wrongWord(word string, t *Truth) string {
+	switch {
+	case word == exercise.NothingWrong:
+		return "something is wrong with it"
+	case slices.Contains(t.Others, word):
+		return word + " is there too, and is not the worst"
+	}
+	return word + ": no rule finds that in it"
 }
 
 // closeness is 1 within the tolerance, a half within twice that, else 0.

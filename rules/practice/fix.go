@@ -148,6 +148,7 @@ func onePlyEach(s *laminate.Schedule, p laminate.Ply) []string {
 func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, faults []rules.Finding) {
 	said = slices.Compact(slices.Sorted(slices.Values(said)))
 	var guilty []int
+	var each [][]int // the plies of each fault
 	total, hit := 0, 0
 	missed := -1
 	lacks := onlyLacks(&g.exercise.Given, g.mark.Solution.Schedule)
@@ -160,6 +161,7 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 		if lacks {
 			continue
 		}
+		each = append(each, plies)
 		total++
 		if slices.ContainsFunc(said, func(n int) bool { return slices.Contains(plies, n) }) {
 			hit++
@@ -177,7 +179,7 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 		}
 	}
 	l := Line{
-		Demand: "the defective plies are selected", Of: pointsOfGroup, Found: "selected " + list(said), Basis: own,
+		Demand: "the defective plies are selected", Of: pointsOfGroup, Found: list(said), Right: oneOfEach(each), Basis: own,
 		Why: "Whoever knows which ply is defective takes out that one and leaves the rest alone.",
 	}
 	l.Points = pointsOfGroup * max(0, float64(hit-len(wrong))/float64(max(1, total)))
@@ -188,14 +190,37 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 		}
 		l.Why = "No ply is defective: something is missing, and no ply has to be removed for it."
 	}
-	switch {
-	case missed >= 0:
+	if len(wrong) > 0 {
+		l.Wrong = list(wrong) + ": nothing is wrong there"
+		l.Why = "Removing sound plies costs as much as leaving defective ones in."
+	}
+	if missed >= 0 {
 		f := &faults[missed]
-		l.Why, l.Basis = "Missed: "+f.Message+". "+f.Rule.Why, f.Basis
-	case len(wrong) > 0:
-		l.Why = "Nothing is wrong with " + list(wrong) + ". Removing sound plies costs as much as leaving defective ones in."
+		l.Lacks, l.Why, l.Basis = list(singles(given.Analysis, f.Rows))+": "+f.Message, f.Rule.Why, f.Basis
 	}
 	g.mark.add(l)
+}
+
+// oneOfEach says which plies have to be named so that of each fault one is.
+func oneOfEach(faults [][]int) string {
+	faults = slices.SortedStableFunc(slices.Values(faults), func(a, b []int) int { return len(a) - len(b) })
+	var words []string
+	for i, plies := range faults {
+		covered := slices.ContainsFunc(faults[:i], func(other []int) bool {
+			return !slices.ContainsFunc(other, func(n int) bool { return !slices.Contains(plies, n) })
+		})
+		switch {
+		case covered:
+		case len(plies) > 1:
+			words = append(words, "one of "+list(plies))
+		default:
+			words = append(words, list(plies))
+		}
+	}
+	if words == nil {
+		return list(nil)
+	}
+	return strings.Join(words, "; ")
 }
 
 func list(plies []int) string {

@@ -1,6 +1,8 @@
 package practice_test
 
 import (
+	"regexp"
+	"strings"
 	"testing"
 
 	"frp/veilwright/laminate"
@@ -9,6 +11,7 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules/practice"
+	"frp/veilwright/rules/practice/maker"
 )
 
 // What is worst of each, as it would be said on the floor (common practice, no
@@ -16,13 +19,13 @@ import (
 func TestExercises_worstOfAJoint(t *testing.T) {
 	lib := catalog.Library()
 	for id, want := range map[string][2]string{
-		"f3-as-in-the-wall":       {"break", exercise.VeilBuried},
-		"f4-coat-before-the-veil": {"break", exercise.WaxBetween},
-		"f5-roving-on-the-face":   {"warning", exercise.NoBondMat},
-		"f6-thin-at-the-joint":    {"break", exercise.TooThin},
-		"f7-veil-from-the-shelf":  {"warning", exercise.AnotherBarrier},
-		"f8-edge-of-a-branch":     {"break", exercise.EdgeOpen},
-		"f9-nothing-to-say":       {"clear", exercise.NothingWrong},
+		"f3-new-hand":           {"break", exercise.VeilBuried},
+		"f4-tacky-at-lunch":     {"break", exercise.WaxBetween},
+		"f5-the-strong-ply":     {"warning", exercise.NoBondMat},
+		"f6-end-of-the-roll":    {"break", exercise.TooThin},
+		"f7-from-the-shelf":     {"warning", exercise.AnotherBarrier},
+		"f8-branch-on-a-friday": {"break", exercise.EdgeOpen},
+		"f9-lamp-in-the-line":   {"clear", exercise.NothingWrong},
 	} {
 		e := find(t, id)
 		if a := practice.Solve(e, lib, quantity.US); len(a.Values) != 2 || [2]string(a.Values) != want {
@@ -100,5 +103,113 @@ func TestOrder_ofAJointMarksFullWhatIsSoundAlone(t *testing.T) {
 		if full == 0 || full == all {
 			t.Errorf("%s: %d of %d orders mark full", e.ID, full, all)
 		}
+	}
+}
+
+// tellTale are words that give away what is worst, whoever reads them.
+var tellTale = map[string][]string{
+	exercise.NothingWrong:   {"nothing to say", "nothing is wrong", "sound"},
+	exercise.VeilBuried:     {"buried", "veil first", "under the mats"},
+	exercise.WaxBetween:     {"wax", "coat"},
+	exercise.NoBondMat:      {"no mat", "without a mat", "begins with woven", "roving"},
+	exercise.TooThin:        {"thin", "one mat"},
+	exercise.AnotherBarrier: {"another", "synthetic", "polyester"},
+	exercise.WovenMisplaced: {"roving"},
+	exercise.TooMuchAtOnce:  {"at once", "too much"},
+	exercise.EdgeOpen:       {"open edge", "edge open", "not sealed", "sealed", "bare"},
+}
+
+// What is shown before the answer is what somebody sees who stands there; the answer
+// does not stand in it in words.
+func TestExercises_ofAJointDoNotSayTheirAnswer(t *testing.T) {
+	lib := catalog.Library()
+	list := builtIn(t)
+	for seed := range uint64(60) {
+		list = append(list, maker.Generate(seed, exercise.Steps, lib))
+	}
+	asked := 0
+	for _, e := range list {
+		for i, q := range e.Questions {
+			truth, err := practice.TruthOf(e, i, lib, quantity.US)
+			if q.Ask != exercise.Worst || err != nil {
+				continue
+			}
+			asked++
+			shown := []string{e.ID, e.Title, e.Scenario, e.Task}
+			for _, f := range e.Facts(quantity.US) {
+				if f.Name != "contains" && !strings.HasPrefix(f.Name, "wall of") { // of the fluid, and the plies that are there
+					shown = append(shown, f.Name+" "+f.Value)
+				}
+			}
+			for _, text := range shown {
+				for _, word := range append(tellTale[truth.Word], truth.Word) {
+					if strings.Contains(strings.ToLower(strings.ReplaceAll(text, "-", " ")), word) && truth.Word != exercise.NothingWrong || strings.Contains(strings.ToLower(text), "nothing to say") {
+						t.Errorf("%s: %q says %q, and it is %s", e.ID, text, word, truth.Word)
+					}
+				}
+			}
+		}
+	}
+	if asked < 20 {
+		t.Errorf("%d asked", asked)
+	}
+}
+
+// A finding names joint, nozzle and parts; the facts have named them before.
+func TestExercises_ofAJointNameWhatFindingsName(t *testing.T) {
+	lib := catalog.Library()
+	named := regexp.MustCompile(`\b([Jj]oint|[Nn]ozzle|[Pp]arts?) ([A-Z])\b`)
+	found := 0
+	for _, e := range builtIn(t) {
+		if e.Overlay == overlay.None {
+			continue
+		}
+		facts := ""
+		for _, f := range e.Facts(quantity.US) {
+			facts += f.Value + "; "
+		}
+		for _, f := range practice.Judge(e, &e.Given, lib, quantity.US).Findings {
+			for _, m := range named.FindAllStringSubmatch(f.Message, -1) {
+				found++
+				if !regexp.MustCompile(`\b` + m[2] + `\b`).MatchString(facts) {
+					t.Errorf("%s: %q, and the facts are %q", e.ID, f.Message, facts)
+				}
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no finding names anything")
+	}
+}
+
+// The review says apart what was answered, what there is, what of it was left out,
+// and what was named that is not there.
+func TestGrade_ofAJointSaysBothAnswers(t *testing.T) {
+	lib := catalog.Library()
+	for _, k := range []struct{ id, word, right, lacks, wrong string }{
+		{"f8-branch-on-a-friday", exercise.NothingWrong, exercise.EdgeOpen, exercise.EdgeOpen, "something is wrong with it"},
+		{"f8-branch-on-a-friday", exercise.TooThin, exercise.EdgeOpen, exercise.EdgeOpen, "too thin: no rule finds that in it"},
+		{"f8-branch-on-a-friday", exercise.EdgeOpen, exercise.EdgeOpen, "", ""},
+		{"f9-lamp-in-the-line", exercise.EdgeOpen, exercise.NothingWrong, "", "edge open: no rule finds that in it"},
+		{"f8-branch-on-a-friday", "", exercise.EdgeOpen, exercise.EdgeOpen, ""},
+	} {
+		m := practice.Grade(find(t, k.id), practice.Answer{Values: []string{"clear", k.word}}, lib, quantity.US)
+		l := m.Lines[1]
+		said := k.word
+		if said == "" {
+			said = "not answered"
+		}
+		if l.Found != said || l.Right != k.right || l.Lacks != k.lacks || l.Wrong != k.wrong {
+			t.Errorf("%s, %q: %+v", k.id, k.word, l)
+		}
+	}
+	// A sound ply is named, and one left alone that is not.
+	e := find(t, "d7-strand-in-the-barrier")
+	a := practice.Solve(e, lib, quantity.US)
+	right := a.Faults
+	a.Faults = []int{6}
+	l := practice.Grade(e, a, lib, quantity.US).Lines[0]
+	if len(right) == 0 || l.Found != "ply 6" || l.Right != "ply 3" || !strings.HasPrefix(l.Lacks, "ply ") || l.Wrong != "ply 6: nothing is wrong there" {
+		t.Errorf("%v: %+v", right, l)
 	}
 }

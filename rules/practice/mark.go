@@ -13,11 +13,26 @@ import (
 // Line is one demand of an exercise and how it was met. A line of no points
 // says more about a miss that another line has counted.
 type Line struct {
-	Demand, Found string
-	Points, Of    float64
-	Missed        bool
-	Why, Basis    string // why it is demanded; of a miss, why that matters
-	Plies         []int  // single plies of the trainee's schedule it is about
+	Demand string
+	// Found is what the checker found of what was laid or chosen; where Right is
+	// not empty, what was answered.
+	Found string
+	// Right is what there was to answer, where a figure, a word or plies are asked
+	// for; Lacks what of it was left out, and Wrong what was named and is not so.
+	Right, Lacks, Wrong string
+	Points, Of          float64
+	Missed              bool
+	Why, Basis          string // why it is demanded; of a miss, why that matters
+	Plies               []int  // single plies of the trainee's schedule it is about
+}
+
+// Text is the line in one sentence: where something had to be said, what was said
+// and what is right come first.
+func (l *Line) Text() string {
+	if l.Right == "" {
+		return l.Demand + ": " + l.Found
+	}
+	return "yours " + l.Found + ", right " + l.Right + ": " + l.Demand
 }
 
 // Mark is what an answer is worth.

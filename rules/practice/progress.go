@@ -127,6 +127,31 @@ func (p Progress) Of(id string) Standing {
 	return s
 }
 
+// NextOf picks what to go on with after an exercise: of its step the next in the
+// order of the list, and round, that is new, was missed or is due again. Nil where
+// every other exercise of the step is passed.
+func NextOf(p Progress, list []*exercise.Exercise, after *exercise.Exercise, today Day) *exercise.Exercise {
+	var step []*exercise.Exercise
+	from := 0
+	for _, e := range list {
+		if e.Step != after.Step {
+			continue
+		}
+		if e.ID == after.ID {
+			from = len(step)
+			continue
+		}
+		step = append(step, e)
+	}
+	for i := range step {
+		e := step[(from+i)%len(step)]
+		if s := p.Of(e.ID); s.Tries == 0 || s.Missed() || s.Due <= today {
+			return e
+		}
+	}
+	return nil
+}
+
 // Next picks what to do today: first what is due again, longest due first,
 // though not what was done just now; then what is new, in the order of the
 // course; then what falls due soonest. Nil where there is no exercise.

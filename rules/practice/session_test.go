@@ -176,3 +176,42 @@ func TestSession_withTakesWhatFits(t *testing.T) {
 		t.Errorf("taken is %+v", a)
 	}
 }
+
+// After an exercise comes the next of its step, whatever other steps have to do.
+func TestNextOf_staysInTheStep(t *testing.T) {
+	list := builtIn(t)
+	today := day(t, "2026-03-10")
+	var six []*exercise.Exercise
+	var all []practice.Entry
+	for _, e := range list {
+		if e.Step == 6 {
+			six = append(six, e)
+			all = append(all, practice.Entry{Day: today, Exercise: e.ID, Step: 6, Score: 1})
+		}
+	}
+	missed := practice.Entry{Day: today, Exercise: list[0].ID, Step: 1, Score: 0}
+	last := len(six) - 1
+	but := func(i int, score float64) practice.Progress { // all passed but one
+		entries := slices.Clone(all)
+		entries[i].Score = score
+		return practice.Progress{Entries: entries}
+	}
+	for _, k := range []struct {
+		name  string
+		done  practice.Progress
+		after *exercise.Exercise
+		want  *exercise.Exercise
+	}{
+		{"something of step 1 is missed", practice.Progress{Entries: []practice.Entry{missed, all[0]}}, six[0], six[1]},
+		{"the first was missed", practice.Progress{Entries: []practice.Entry{missed, {Day: today, Exercise: six[0].ID, Step: 6}}}, six[0], six[1]},
+		{"the last of the step, one before it missed", but(2, 0.3), six[last], six[2]},
+		{"one that was made up", practice.Progress{}, &exercise.Exercise{ID: "made-6-4", Step: 6}, six[0]},
+		{"all passed", practice.Progress{Entries: all}, six[last], nil},
+		{"all passed but this one", but(3, 0), six[3], nil},
+	} {
+		got := practice.NextOf(k.done, list, k.after, today)
+		if got != k.want {
+			t.Errorf("%s: %v, want %v", k.name, got, k.want)
+		}
+	}
+}

@@ -144,14 +144,14 @@ func Mark(e *exercise.Exercise, m *practice.Mark) Sheet {
 	for _, n := range m.Notes {
 		sheet = append(sheet, Note{Mark: "note: ", Text: n, Indent: 2})
 	}
-	t := Table{Columns: []Column{{Title: "mark"}, {Title: "points"}, {Title: "required: found"}, {Title: "why", Under: true}, {Title: "basis", Under: true}}}
+	t := Table{Columns: []Column{{Title: "mark"}, {Title: "points"}, {Title: "required: found"}, {Title: "missed", Under: true}, {Title: "wrong", Under: true}, {Title: "why", Under: true}, {Title: "basis", Under: true}}}
 	for i := range m.Lines {
 		l := &m.Lines[i]
 		met := "met"
 		if l.Missed {
 			met = "missed"
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{met, points(l.Points) + " of " + points(l.Of), l.Demand + ": " + l.Found, l.Why, l.Basis}, Brief: !l.Missed})
+		t.Rows = append(t.Rows, Row{Cells: []string{met, points(l.Points) + " of " + points(l.Of), l.Text(), l.Lacks, l.Wrong, l.Why, l.Basis}, Brief: !l.Missed})
 	}
 	sheet = append(sheet, t)
 	if m.HintCost > 0 {

@@ -60,6 +60,9 @@ type (
 	markLineJSON struct {
 		Demand string  `json:"requirement"`
 		Found  string  `json:"found"`
+		Right  string  `json:"right,omitempty"`
+		Lacks  string  `json:"left_out,omitempty"`
+		Wrong  string  `json:"wrong,omitempty"`
 		Points float64 `json:"points"`
 		Of     float64 `json:"of"`
 		Missed bool    `json:"missed"`
@@ -161,7 +164,7 @@ func ExercisesOf(list []*exercise.Exercise) any {
 func MarkOf(e *exercise.Exercise, m *practice.Mark, answer bool, lib *laminate.Library) any {
 	out := markJSON{Exercise: e.ID, Score: m.Score, Points: m.Points, Of: m.Of, HintCost: m.HintCost, Lines: []markLineJSON{}, Notes: append([]string{}, m.Notes...)}
 	for _, l := range m.Lines {
-		out.Lines = append(out.Lines, markLineJSON{l.Demand, l.Found, l.Points, l.Of, l.Missed, l.Why, l.Basis})
+		out.Lines = append(out.Lines, markLineJSON{l.Demand, l.Found, l.Right, l.Lacks, l.Wrong, l.Points, l.Of, l.Missed, l.Why, l.Basis})
 	}
 	out.Findings = []Finding{}
 	if m.Report != nil {

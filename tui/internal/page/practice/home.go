@@ -52,6 +52,27 @@ func (p *Practice) next() {
 	})
 }
 
+// onward starts the next exercise of the step of one that is marked; where there is
+// none it goes back to the steps, where the next of all stands.
+func (p *Practice) onward(after *exercise.Exercise) {
+	if e := practice.NextOf(p.progress, p.list, after, p.o.Today()); e != nil {
+		p.start(e)
+		return
+	}
+	p.end()
+	p.home.at = after.Step - 1
+	p.now = p.home
+	p.look()
+	said := "step " + strconv.Itoa(after.Step) + " is done for today"
+	if p.progress.Of(after.ID).Missed() {
+		said = "of step " + strconv.Itoa(after.Step) + " only the exercise just missed is left"
+	}
+	p.Desk.Say(said)
+	if p.noExercise() == "" {
+		p.Desk.Notice.Tail = "n starts what is due next"
+	}
+}
+
 // titleCells is the room of the longest title of a step.
 const titleCells = 39
 
@@ -198,7 +219,7 @@ func (p *Practice) take(name string, then func()) error {
 // without goes on without a name.
 func (p *Practice) without(then func()) {
 	p.nobody, p.person, p.progress = true, "", practice.Progress{}
-	p.Desk.Say("nothing is kept: w asks for a name")
+	p.Desk.Say("nothing is kept; w on the first screen of this page asks for a name")
 	then()
 }
 

@@ -62,7 +62,10 @@ func (m *marked) row(t *draw.Theme, i int) markRow {
 		return findingRow(t, m.result.Report, i-len(m.result.Lines))
 	}
 	l := &m.result.Lines[i]
-	r := markRow{look: t.Break, text: l.Demand + ": " + l.Found, parts: [][2]string{{"asked", l.Demand}, {"found", l.Found}, {"why", l.Why}, {"basis", l.Basis}}}
+	r := markRow{look: t.Break, text: l.Text(), parts: [][2]string{{"asked", l.Demand}, {"found", l.Found}, {"why", l.Why}, {"basis", l.Basis}}}
+	if l.Right != "" {
+		r.parts = [][2]string{{"asked", l.Demand}, {"yours", l.Found}, {"right", l.Right}, {"missed", l.Lacks}, {"wrong", l.Wrong}, {"why", l.Why}, {"basis", l.Basis}}
+	}
 	glyph, word := "!", "missed"
 	switch {
 	case !l.Missed:
@@ -124,7 +127,7 @@ func (m *marked) rows(p *Practice) keys.Table {
 			p.SetSize(p.w, p.h)
 			p.here().Say("go on where you were")
 		})},
-		{Keys: []string{"n", keys.Enter}, Show: "n", Short: "next", Long: "the exercise that is due next", Group: g, Rank: 4, Do: keys.Do(p.next)},
+		{Keys: []string{"n", keys.Enter}, Show: "n", Short: "next", Long: "the next exercise of this step; after the last the steps, where what is due stands", Group: g, Rank: 4, Do: keys.Do(func() { p.onward(m.exercise()) })},
 		{Keys: []string{keys.Esc}, Short: "back", Long: "back to the step", Group: g, Rank: 6, Do: keys.Do(func() {
 			p.end()
 			p.now = m.back

@@ -503,3 +503,67 @@ func TestPage_anyKeysAnySize(t *testing.T) {
 		}
 	})
 }
+
+// A step is gone through to its end, and then it is said what comes next.
+func TestMarked_nGoesOnInTheStepAndThenSaysWhatIsNext(t *testing.T) {
+	r := at(t, "f1-seal-of-a-return")
+	first := ""
+	for n := range len(r.of(6)) {
+		id := r.work.base().exercise().ID
+		if r.work.base().exercise().Step != 6 || n > 0 && id == first {
+			t.Fatalf("after %d of step 6 comes %s", n, id)
+		}
+		if first == "" {
+			first = id
+		}
+		r.work.base().mark(r.Practice)
+		r.press("n")
+		if n == 0 && r.work == nil {
+			t.Fatalf("nothing follows:\n%s", r.screen())
+		}
+		if n > 0 && r.work != nil && r.work.base().exercise().ID == first {
+			return // all were missed: round again
+		}
+	}
+	t.Errorf("it ends at %T", r.now)
+}
+
+func TestMarked_nAfterTheLastOfAStep(t *testing.T) {
+	r := at(t, "f1-seal-of-a-return")
+	for _, e := range r.of(6)[1:] {
+		r.progress.Entries = append(r.progress.Entries, practice.Entry{Day: r.o.Today(), Exercise: e.ID, Step: 6, Score: 1})
+	}
+	r.press("2", "4", "3", "1", "c")
+	if r.score() != 1 {
+		t.Fatal(r.screen())
+	}
+	r.press("n")
+	shown := r.screen()
+	if r.now != screen(r.home) || !strings.Contains(shown, "step 6 is done for today") || !strings.Contains(shown, "n  A drain for cool brine") {
+		t.Errorf("%T\n%s", r.now, shown)
+	}
+}
+
+// What a key is said to do is what it does where that is read.
+func TestPage_withoutANameSaysWhereOneIsAskedFor(t *testing.T) {
+	r := open(t)
+	r.load()
+	r.press("6", "8", "esc")
+	if r.work == nil || !strings.Contains(r.Desk.Notice.Text, "first screen of this page") {
+		t.Fatalf("%T, %q", r.now, r.Desk.Notice.Text)
+	}
+	if r.press("w"); r.Over() == nil || r.Over().Title() != "the task" {
+		t.Errorf("w opens\n%s", r.screen())
+	}
+	if r.press("esc", "esc", "esc", "w"); r.Over() == nil || !strings.Contains(r.Over().Title(), "whose progress") {
+		t.Errorf("w opens\n%s", r.screen())
+	}
+}
+
+func TestMarked_saysWhatWasAnsweredAndWhatIsThere(t *testing.T) {
+	r := at(t, "f8-branch-on-a-friday")
+	r.press("1", "2", "enter", "5", "enter", "c")
+	tuitest.Golden(t, "the verdict", r.screen())
+	r.press("down")
+	tuitest.Golden(t, "the worst", r.screen())
+}

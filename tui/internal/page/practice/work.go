@@ -166,6 +166,9 @@ func (a *attempt) mark(p *Practice) {
 	m, _ := a.session.Mark()
 	p.now = newMarked(a, m)
 	p.Desk.Say("marked: " + quantity.Percent(m.Score))
+	if e := practice.NextOf(p.progress, p.list, a.exercise(), p.o.Today()); e != nil {
+		p.Desk.Notice.Tail = "n next: " + draw.Clean(e.Title)
+	}
 	if a.draft != nil {
 		if err := a.draft.Drop(); err != nil {
 			p.Desk.Refuse("marked; but " + err.Error())
