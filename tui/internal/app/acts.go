@@ -55,7 +55,7 @@ func (r *Root) elsewhere() string {
 func (r *Root) anywhere() keys.Table {
 	const g = "Everywhere"
 	return keys.Table{
-		{Keys: []string{"?", "f1"}, Show: "?", Short: "all", Long: "all keys that act here; where characters are typed, F1", Group: g, Do: func(keys.Event) { r.showKeys() }},
+		{Keys: []string{"?", "f1"}, Show: "?", Short: "all", Long: "all keys that act here; once something is typed in a line, F1", Group: g, Do: func(keys.Event) { r.showKeys() }},
 		{Keys: []string{"ctrl+c"}, Long: "quit; asks where something is not saved", Group: g, Rank: 90, Rare: true, Do: func(keys.Event) { r.quit() }},
 		{Keys: []string{"ctrl+z"}, Long: "back to the shell; fg comes back here", Group: g, Rank: 91, Rare: true, Can: func() string {
 			if r.o.CanStop == nil {

@@ -78,3 +78,34 @@ func TestLayup_ofAPartLaidFromTheOutside(t *testing.T) {
 		press("down down down down down").shows("ply 4 is shown", "GEL STOP after this ply", "next        GEL STOP · 2-3 mat-1.5 · 1 veil-c-15").
 		press("down down down down").shows("no ply further that way", "1 of 9")
 }
+
+// What is wrong with a field is said to its end, and the field stays in sight:
+// at 80 columns the message lost what would do.
+func TestForm_saysWholeWhatIsWrongWithAField(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 16}} {
+		g := tank(t, schedules.ExampleJob(), size[0], size[1])
+		g.press("e")
+		for range 20 {
+			if strings.Contains(g.screen(), "▸ length") {
+				break
+			}
+			g.press("down")
+		}
+		g.press("1 2 space b enter")
+		said := strings.Join(strings.Fields(g.screen()), " ")
+		for _, want := range []string{"▸ length", "12 b▏", `"12 b" is no length: "b" is not a unit of it; write a number and one of m, mm, cm, um, mil, in or ft`} {
+			if !strings.Contains(said, want) {
+				t.Errorf("%v: %q is missing:\n%s", size, want, g.screen())
+			}
+		}
+	}
+}
+
+// A ? before anything is typed shows the keys: it took the place of the title that
+// stood in the line. The name of the form stays in sight meanwhile.
+func TestForm_questionMarkIsHelpUntilSomethingIsTyped(t *testing.T) {
+	g := header(t, 80, 24)
+	g.press("j pgup pgup ?").shows("JOB DATA · KEYS", "Filling in").press("?").shows("JOB DATA", "▸ title               Scrubber drain header").hides("KEYS")
+	g.press("a ?").shows("▸ title               a?▏", "F1 all").press("f1").shows("JOB DATA · KEYS")
+	tank(t, schedules.ExampleJob(), 80, 24).press("e ?").shows("JOB · MANWAY-COVER · KEYS").press("esc").shows("▸ id                manway-cover")
+}

@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/tuitest"
+	"frp/veilwright/tui/internal/widget"
 )
 
 // states lead to every page and to what opens over it.
@@ -62,6 +63,9 @@ func (g *rig) listsWhatKeysDo() {
 	for _, s := range keys.Sections(g.r.tables()...) {
 		listed = append(listed, s.Entries...)
 	}
+	g.r.here().Notice = widget.Notice{} // one of several rows lies over the page's last ones
+	g.r.settle()
+	g.r.stale = true
 	bytes, body := g.r.Document().Bytes(), g.body()
 	for _, k := range allKeys() {
 		e := keys.Key(k)

@@ -42,8 +42,9 @@ func (r *Root) draw() string {
 	}
 	lines := make([]string, 0, r.h)
 	lines = append(lines, r.title(f.Title.W))
-	lines = append(lines, draw.FitLines(r.body(), f.Body.W, f.Body.H)...)
-	lines = append(lines, r.notice(f.Notice.W), r.help(f.Help.W))
+	notice := r.notice(f.Notice.W)
+	lines = append(lines, draw.FitLines(r.body(), f.Body.W, f.Body.H-len(notice)+1)...)
+	lines = append(append(lines, notice...), r.help(f.Help.W))
 	return r.send(draw.Fit(draw.Join(lines), r.w, r.h))
 }
 
@@ -74,10 +75,16 @@ func (r *Root) beside(p page.Page, w int) int {
 // name says in capitals what is shown.
 func (r *Root) name() string {
 	name := r.pages[r.at].Name()
-	if n := len(r.stack); n > 0 {
-		name = r.stack[n-1].Title()
-	} else if o := r.over(); o != nil && o.Whole() {
-		name += " · " + o.Title()
+	whole := false
+	if o := r.pages[r.at].Over(); o != nil && o.Whole() {
+		name, whole = name+" · "+o.Title(), true
+	}
+	for _, o := range r.stack {
+		if _, form := o.(*page.Form); whole { // what is open over a form leads back to it
+			name += " · " + o.Title()
+		} else {
+			name, whole = o.Title(), form
+		}
 	}
 	return strings.ToUpper(draw.Clean(name))
 }
@@ -187,15 +194,16 @@ func (r *Root) service() string {
 	return strings.Join(parts, ", ")
 }
 
-func (r *Root) notice(w int) string {
+func (r *Root) notice(w int) []string {
 	n := r.here().Notice
 	if r.desk.Notice.Refusal { // what is wrong with the document behind an exercise matters too
 		n = r.desk.Notice
 	}
 	if n.Text == "" && r.fault != "" {
-		n = widget.Notice{Text: notKept + ": " + r.fault, Refusal: true}
+		// It stays: one row, lest the page loses others for good.
+		return []string{widget.Notice{Text: notKept + ": " + r.fault, Refusal: true}.Line(r.desk.Theme, w)}
 	}
-	return n.Line(r.desk.Theme, w)
+	return n.Lines(r.desk.Theme, w)
 }
 
 func (r *Root) help(w int) string {

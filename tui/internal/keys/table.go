@@ -16,6 +16,8 @@ type Row struct {
 	// Text makes the row take what is typed and pasted too, as far as no row
 	// before it takes that.
 	Text bool
+	// Help leaves ? out of what is typed: to the key that shows all keys.
+	Help bool
 	// Show is how the keys are written on the last line, "1-9"; left out, they
 	// are written one after another.
 	Show string
@@ -60,7 +62,7 @@ func Find(e Event, tables ...Table) *Row {
 			}
 		}
 		for i := range t {
-			if t[i].Text && (e.Rune != 0 || e.Key == "") {
+			if t[i].Text && (e.Rune != 0 || e.Key == "") && !(t[i].Help && e.Key == "?") {
 				return &t[i]
 			}
 		}

@@ -62,7 +62,8 @@ func (f *Field) Revert() {
 // rows are the keys that type or choose; who shows them gives them their act.
 func (f *Field) rows() []keys.Row {
 	if len(f.Choices) == 0 {
-		typing := keys.Row{Text: true, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace deletes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}
+		// A ? that comes first asks for help: it would replace what stands there.
+		typing := keys.Row{Text: true, Help: !f.typed, Keys: widget.EditKeys(), Show: "letters", Long: "type; what is typed first replaces what stands there. Backspace deletes a character back, Delete the one the cursor is on, at the end all of them", Rank: 9}
 		if f.offered() {
 			typing.Keys = slices.DeleteFunc(typing.Keys, func(k string) bool { return k == keys.Right })
 			return []keys.Row{{Keys: []string{keys.Right}, Show: "→", Short: "a likely one", Long: "the next text that is likely here; anything else can be typed", Rank: 3}, typing}
@@ -70,7 +71,7 @@ func (f *Field) rows() []keys.Row {
 		return []keys.Row{typing}
 	}
 	n := min(9, len(f.Choices))
-	more := []keys.Row{{Text: true, Show: "letters", Long: "find the choice that begins so; one letter again: the next one that does", Rank: 9}}
+	more := []keys.Row{{Text: true, Help: true, Show: "letters", Long: "find the choice that begins so; one letter again: the next one that does", Rank: 9}}
 	if len(f.Choices) > 9 {
 		more = append(more, keys.Row{Keys: []string{".", ","}, Show: ".", Short: "other digits", Long: "the digits stand beside the other choices", Rank: 4})
 	}

@@ -43,8 +43,8 @@ type Form struct {
 
 	// Changed is told of every key that changed a line.
 	Changed func()
-	// Below draws what stands under the lines; Foot is how many lines it takes,
-	// 0 at least half of the room.
+	// Below draws what stands under the lines; Foot is how many lines it takes at
+	// least, 0 half of the room. With a Foot it may take up to half of the room too.
 	Below func(w, h int) []string
 	Foot  int
 	// Leave is what comes after it was left; nil: nothing.
@@ -52,7 +52,8 @@ type Form struct {
 
 	panel
 	top    int
-	warned bool // Esc was pressed once with something typed
+	under  []string // what Below drew where there is a Foot
+	warned bool     // Esc was pressed once with something typed
 	opened bool
 }
 
@@ -307,13 +308,16 @@ func (f *Form) sections() bool {
 	return n > 1
 }
 
+// tall is how many lines it has beside a notice of several rows.
+func (f *Form) tall() int { return max(1, f.h-f.desk.Notice.Covers(f.w)) }
+
 // room is how many lines the fields have.
 func (f *Form) room() int {
-	h := f.h - len(f.paragraph(f.Text, len(f.Fields)))
+	h := f.tall() - len(f.paragraph(f.Text, len(f.Fields)))
 	switch {
 	case f.Below == nil:
 	case f.Foot > 0:
-		h -= f.Foot
+		h -= f.foot()
 	case len(f.Fields) > h/2:
 		// What a value does is the point of entering it: at least half of the
 		// room stays for it.
@@ -322,8 +326,14 @@ func (f *Form) room() int {
 	return max(1, h)
 }
 
+// foot is how many lines are kept for what stands under the others.
+func (f *Form) foot() int { return max(f.Foot, len(f.under)) }
+
 // Settle keeps the line worked at in sight.
 func (f *Form) Settle() {
+	if f.Foot > 0 && f.Below != nil {
+		f.under = f.Below(f.w, max(f.Foot, f.tall()/2))
+	}
 	lines, from, to := f.fields()
 	room := f.room()
 	f.top = max(0, min(f.top, from-1, len(lines)-room))
@@ -372,11 +382,11 @@ func (f *Form) Lines() []string {
 	top := max(0, min(f.top, len(lines)-room))
 	out = append(out, lines[top:top+room]...)
 	if f.Foot > 0 {
-		for len(out) < f.h-f.Foot {
+		for len(out) < f.tall()-f.foot() {
 			out = append(out, "")
 		}
-	}
-	if left := f.h - len(out); f.Below != nil && left > 0 {
+		out = append(out, f.under...)
+	} else if left := f.tall() - len(out); f.Below != nil && left > 0 {
 		out = append(out, f.Below(f.w, left)...)
 	}
 	return draw.FitLines(out, f.w, f.h)

@@ -1,6 +1,8 @@
 package widget
 
 import (
+	"strings"
+
 	"frp/veilwright/tui/internal/draw"
 )
 
@@ -55,6 +57,38 @@ type Notice struct {
 	Tail string
 	// Refusal tells that the key could not act.
 	Refusal bool
+}
+
+// mostRows is how many rows a notice takes at most: half of the least body.
+const mostRows = 7
+
+// Lines draws the notice in rows of exactly w cells: why a key could not act is
+// said to its end, in as many as that takes; what was done is one.
+func (n Notice) Lines(th *draw.Theme, w int) []string {
+	text := n.rows(w)
+	if len(text) < 2 {
+		return []string{n.Line(th, w)}
+	}
+	lines := make([]string, len(text))
+	for i := range text {
+		n.Text = text[i]
+		lines[i] = n.Line(th, w)
+	}
+	return lines
+}
+
+// Covers is how many rows above its own one the notice takes of a page.
+func (n Notice) Covers(w int) int { return max(0, len(n.rows(w))-1) }
+
+func (n Notice) rows(w int) []string {
+	if !n.Refusal || n.Tail != "" {
+		return nil
+	}
+	text := draw.Wrap(draw.Clean(n.Text), max(1, w-1))
+	if len(text) > mostRows {
+		text = append(text[:mostRows-1], strings.Join(text[mostRows-1:], " "))
+	}
+	return text
 }
 
 // Line draws the notice in exactly w cells.

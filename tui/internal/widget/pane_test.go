@@ -1,6 +1,7 @@
 package widget
 
 import (
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -51,6 +52,22 @@ func TestNotice_drawings(t *testing.T) {
 	}
 }
 
+// Why a key could not act is said to its end, in as many rows as that takes.
+func TestNotice_linesSayARefusalWhole(t *testing.T) {
+	n := Notice{Text: "length: \"12 b\" is no length: write a number and one of m, mm, in or ft", Refusal: true}
+	got := strings.Join(n.Lines(draw.New(draw.Mono), 30), "\n")
+	want := " length: \"12 b\" is no length: \n" +
+		" write a number and one of m, \n" +
+		" mm, in or ft                 "
+	if got != want || n.Covers(30) != 2 {
+		t.Errorf("got, covering %d\n%s\nwant\n%s", n.Covers(30), got, want)
+	}
+	n.Refusal = false
+	if l := n.Lines(draw.New(draw.Mono), 30); len(l) != 1 || n.Covers(30) != 0 {
+		t.Errorf("what was done takes %q", l)
+	}
+}
+
 func TestTitle_keepsTheState(t *testing.T) {
 	mono := draw.New(draw.Mono)
 	if got, want := Title(mono, "BENCH", "Scrubber drain header  R-2214 rev 3", "not saved  inch", 40), " BENCH  Scrubber drain … not saved  inch"; got != want {
@@ -68,6 +85,8 @@ func TestLines_anyWidth(t *testing.T) {
 			Title(th, s, u, s, w),
 			Notice{Text: s, Tail: u, Refusal: rapid.Bool().Draw(t, "refusal")}.Line(th, w),
 		}, w, 3)
+		n := Notice{Text: s, Refusal: true}
+		tuitest.Box(t, n.Lines(th, w), w, n.Covers(w)+1)
 		tuitest.Box(t, Edge(th, 3), 1, 3)
 	})
 }

@@ -33,7 +33,7 @@ func New(d *page.Desk) *page.Form {
 		f.Refill(fields(list))
 		return nil
 	}
-	f.Below = func(w, _ int) []string { // what the rules say by now
+	f.Below = func(w, h int) []string { // what the rules say by now
 		r := d.Report()
 		say := "no findings"
 		if len(r.Findings) > 0 {
@@ -43,7 +43,11 @@ func New(d *page.Desk) *page.Form {
 		if d.Quiet {
 			head, say = nil, "what check finds is said once the answer is handed in"
 		}
-		return []string{widget.Rule(d.Theme, w, head...), draw.Cut(" "+say, w)}
+		lines := []string{widget.Rule(d.Theme, w, head...)}
+		for _, l := range draw.Wrap(say, max(1, w-2)) {
+			lines = append(lines, " "+l)
+		}
+		return lines[:min(len(lines), h)]
 	}
 	return f
 }

@@ -1,6 +1,7 @@
 package layup
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strconv"
@@ -212,7 +213,7 @@ func temperature(f *page.Field, u quantity.System) (q quantity.Temperature, err 
 		return q, err
 	}
 	if c := q.In(quantity.Celsius); !(c >= -45 && c <= 60) {
-		return q, fmt.Errorf("%s: %s is not a shop temperature", f.Label, q.Text())
+		return quantity.Temperature{}, fmt.Errorf("%s: %s is not a shop temperature", f.Label, q.Text())
 	}
 	return q, nil
 }
@@ -272,18 +273,17 @@ func (p *Page) askAmbient(then func()) {
 	}
 	humid.Text = percentText(p.ambient.humidity)
 	s := &page.Form{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}}
-	read := func() (c ambient, err error) {
-		if c.air, err = temperature(air, u); err != nil {
-			return c, err
-		}
-		if c.humidity, err = share(humid); err != nil {
-			return c, err
-		}
+	// What cannot be read takes nothing of the others away: they may forbid laying.
+	read := func() (ambient, error) {
+		var c ambient
+		var wrong [3]error
+		c.air, wrong[0] = temperature(air, u)
+		c.humidity, wrong[1] = share(humid)
 		if c.humidity.Given && c.humidity.Value == 0 {
-			return c, errors.New("humidity: 0 % does not occur")
+			c.humidity, wrong[1] = laminate.Optional[float64]{}, errors.New("humidity: 0 % does not occur")
 		}
-		c.surface, err = temperature(surface, u)
-		return c, err
+		c.surface, wrong[2] = temperature(surface, u)
+		return c, cmp.Or(wrong[:]...)
 	}
 	s.Check = func(i int) (err error) {
 		switch f := s.Fields[i]; f {
@@ -322,11 +322,11 @@ func (p *Page) askAmbient(then func()) {
 	}
 	s.Below = func(w, _ int) []string {
 		c, err := read()
-		if err != nil {
-			return nil
-		}
 		text, look := c.line(p.Desk.Theme, u)
-		if !c.given() {
+		switch {
+		case err != nil && !c.given():
+			return nil
+		case !c.given():
 			text = "nothing measured: the record will have no ambient conditions for this ply"
 		}
 		return page.Labeled(p.Desk.Theme, labelCells, "", text, w, look)

@@ -591,3 +591,20 @@ func TestGelled_asksOnceAboutWhatIsHardlyWatched(t *testing.T) {
 		}
 	}
 }
+
+// A warning about one figure stands while another cannot be read yet.
+func TestAmbient_aWarningStandsBesideWhatCannotBeRead(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	g.Press(keys.Enter)
+	g.Typed("40")
+	g.Shows("air 40 °F is below")
+	g.Press("x")
+	g.Shows("air 40 °F is below")
+	g.Press(keys.Backspace)
+	for _, c := range "95x" {
+		g.Press(string(c))
+	}
+	g.Shows("air 40 °F is below")
+	g.Press(keys.Backspace, keys.Enter, "x")
+	g.Shows("air 40 °F is below", "humidity 95 % is above")
+}
