@@ -16,6 +16,10 @@ func TestOverlay_isInspectedByItself(t *testing.T) {
 	if err := g.Records.Turn(o[1]); err != nil {
 		t.Fatal(err)
 	}
+	g.Page.Settle()
+	if screen := strings.Join(strings.Fields(strings.Join(g.Page.Lines(), " ")), " "); !strings.Contains(screen, "6 begins the record of joint J1, strap or opens it") {
+		t.Errorf("the empty page says\n%s", screen)
+	}
 	g.Press("6", "1")
 	g.Typed("T-1", "")
 	g.Page.Settle()

@@ -91,7 +91,7 @@ func (p *Page) panel(w, h int) []string {
 	}
 	r, ok := p.table.Selected()
 	if !ok {
-		lines := append([]string{widget.Rule(t, w)}, part(t, w, "begin", "5 takes the specification, 6 begins the record of the part or opens it; then 1 enters readings, 2 a defect, and 3 signs")...)
+		lines := append([]string{widget.Rule(t, w)}, part(t, w, "begin", "5 takes the specification, 6 begins the record of "+p.records.It()+" or opens it; then 1 enters readings, 2 a defect, and 3 signs")...)
 		if p.Frame.Form == draw.Wide || p.Frame.Form == draw.Huge {
 			return lines // what is expected stands beside the table
 		}

@@ -169,6 +169,9 @@ func (c *Case) What() string {
 	return ""
 }
 
+// It is What of sentences: a schedule by itself is the part's.
+func (c *Case) It() string { return cmp.Or(c.What(), "the part") }
+
 // head is of a record that is begun now.
 func (c *Case) head() *record.Record {
 	r := &record.Record{Part: c.part(), ScheduleRevision: c.Schedule().Revision, ScheduleFingerprint: c.Fingerprints().Schedule, ScheduleSHA256: c.Sum()}

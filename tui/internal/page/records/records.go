@@ -209,7 +209,7 @@ func (c *Case) CanTakeUp(key string) string {
 // TakeUp is the form by which somebody named has lay-up go on to the schedule on
 // the desk: plies that were laid are held against it too.
 func (c *Case) TakeUp() page.Overlay {
-	why := &page.Field{Label: "why", Hint: "the part is laid to another revision from now on"}
+	why := &page.Field{Label: "why", Hint: c.It() + " is laid to another revision from now on"}
 	return &page.Form{Head: "take up the schedule on the desk for this record", Fields: []*page.Field{why}, Check: func(int) error {
 		if strings.TrimSpace(why.Text) == "" {
 			return errors.New("why: a revision in mid-job is answered for")
@@ -335,7 +335,7 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 		case c.isOf(r) && other == "":
 			e.Word, e.Look = "this schedule", c.desk.Theme.Good
 		case other != "" && r.Schedule == filepath.Base(c.desk.Doc.Path()):
-			e.Word, e.Look = "another part", c.desk.Theme.Dim
+			e.Word, e.Look = "of "+draw.Clean(other), c.desk.Theme.Dim
 		}
 		return e, true
 	}
