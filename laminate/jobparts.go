@@ -101,7 +101,7 @@ type Nozzle struct {
 	ID                  string
 	On                  string            // id of a part
 	Height              quantity.Length   // above the bottom of the part
-	Offset              quantity.Length   // on a bottom, head or cover: from its axis
+	Offset              quantity.Length   // on a bottom, head, cone or cover: from its axis
 	Bearing             Optional[float64] // degrees round the axis, from the first
 	Size                quantity.Length   // nominal; of the opening where that is not stated
 	Opening             quantity.Length   // diameter that is cut

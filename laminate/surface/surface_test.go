@@ -181,3 +181,58 @@ func TestSurfaces_thatAreNoneAreErrorsAndNeverNaN(t *testing.T) {
 		check(m.Area, err)
 	})
 }
+
+// What a profile encloses, 2π ∫ x z dx, is the volume of the closed form, and its
+// top the depth: integrated here (Simpson's rule), so that neither is checked by
+// itself.
+func TestProfiles_encloseTheVolume(t *testing.T) {
+	must := func(h surface.Head, err error) surface.Head {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return h
+	}
+	for _, c := range []struct {
+		name   string
+		head   surface.Head
+		radius float64
+		corner float64 // where the profile has a bend
+		at     func(x float64) float64
+	}{
+		{"2:1 ellipsoid", must(surface.Ellipsoid(1.5, 0.75)), 1.5, 0.75, func(x float64) float64 { return surface.EllipsoidAt(1.5, 0.75, x) }},
+		{"flat ellipsoid", must(surface.Ellipsoid(2, 0.4)), 2, 1, func(x float64) float64 { return surface.EllipsoidAt(2, 0.4, x) }},
+		{"torisphere of 6 %", must(surface.Torisphere(3, 3, 0.18)), 1.5, surface.CrownRim(3, 3, 0.18), func(x float64) float64 { return surface.TorisphereAt(3, 3, 0.18, x) }},
+		{"torisphere of 10 %", must(surface.Torisphere(3, 2.4, 0.3)), 1.5, surface.CrownRim(3, 2.4, 0.3), func(x float64) float64 { return surface.TorisphereAt(3, 2.4, 0.3, x) }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			volume := 0.0
+			// x = edge − w s², so that the upright end at the rim does no harm
+			for _, of := range [][2]float64{{0, c.corner}, {c.corner, c.radius}} {
+				const n = 4000
+				wide := of[1] - of[0]
+				for k := 0; k <= n; k++ {
+					s := float64(k) / n
+					x := of[1] - wide*s*s
+					weight := []float64{2, 4}[k%2]
+					if k == 0 || k == n {
+						weight = 1
+					}
+					volume += weight / (3 * n) * 2 * math.Pi * x * c.at(math.Min(x, c.radius)) * 2 * wide * s
+				}
+			}
+			if math.Abs(volume-c.head.Volume) > 1e-7*c.head.Volume {
+				t.Errorf("encloses %.9g m³, the closed form %.9g", volume, c.head.Volume)
+			}
+			if got := c.at(0); math.Abs(got-c.head.Depth) > 1e-12 {
+				t.Errorf("%.12g m high in the middle, the depth is %.12g", got, c.head.Depth)
+			}
+			if got := c.at(c.radius); math.Abs(got) > 1e-7 {
+				t.Errorf("%.12g m high at the rim", got)
+			}
+			if low, high := c.at(c.corner*(1+1e-9)), c.at(c.corner*(1-1e-9)); math.Abs(low-high) > 1e-6 {
+				t.Errorf("a step from %g to %g m where crown and knuckle meet", high, low)
+			}
+		})
+	}
+}

@@ -252,6 +252,10 @@ var cases = []jobCase{
 	}, []string{"break opening-off-part"}, "its opening cuts into the seal at the top of part a"},
 	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning opening-off-part"}, "its pad runs over the bottom of part a"},
 	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(4) }, nil, ""},
+	{"into the corner of a bottom", func(j *laminate.Job) {
+		j.Joints, j.Test, j.Nozzles[0].Pad, j.Nozzles[0].PadDiameter, j.Service.Pressure = nil, laminate.Test{}, "", quantity.Length{}, psi(0)
+		overCorner(4.9)(j)
+	}, []string{"incomplete opening-in-knuckle", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "begins 3.9 in above the bottom"},
 	{"a flange that nothing names", func(j *laminate.Job) {
 		flanged(j)
 		j.Vessel.LiquidHeight = quantity.New(5, quantity.Foot)

@@ -69,16 +69,6 @@ func (x *opening) pressure(p *rules.JobPass) (pa float64, missing string) {
 	return pressureAt(p, x.on, math.Max(0, x.Height.SI()-x.Cut().SI()/2))
 }
 
-// hoop is the load round that the wall there has to carry, N/m.
-func (x *opening) hoop(p *rules.JobPass) (load float64, missing string) {
-	d := p.Parts[x.on].Schedule.Part.InsideDiameter
-	if !d.Given() {
-		return 0, "the inside diameter of part " + x.On + " is not stated"
-	}
-	pa, missing := x.pressure(p)
-	return joining.HoopLoad(pa, d.SI()), missing
-}
-
 // replaced is what the pad has to carry, N/m.
 func (x *opening) replaced(p *rules.JobPass) (load float64, missing string) {
 	d, missing := x.cut()
@@ -120,7 +110,8 @@ func (x *opening) carries(p *rules.JobPass, need float64) float64 {
 	if worst <= 0 {
 		return need
 	}
-	return joining.HoopLoad(pa, part.Schedule.Part.InsideDiameter.SI()) / worst
+	factor, _ := x.shape(p) // replaced asked before
+	return factor * joining.HoopLoad(pa, part.Schedule.Part.InsideDiameter.SI()) / worst
 }
 
 // PadNarrow asks for the pad's diameter.

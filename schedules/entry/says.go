@@ -132,7 +132,7 @@ var ofNozzle = meanings{
 	{"id", "by which papers and records name it"},
 	{"on", "the part that it stands on"},
 	{"height", "of its center above the bottom of the part"},
-	{"offset", "from the axis; on a bottom, head or cover"},
+	{"offset", "on bottom, head, cone, cover: from the axis"},
 	{"bearing", "degrees round the axis"},
 	{"size", "nominal, of the bore"},
 	{"opening", "diameter that is cut; else the size counts"},

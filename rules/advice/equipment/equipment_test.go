@@ -39,7 +39,7 @@ func bare() *laminate.Job {
 	}
 	head := part("head", laminate.HeadPart)
 	head.Head, head.CrownRadius, head.KnuckleRadius = laminate.Torispherical, in(120), in(8)
-	j.Nozzles = []laminate.Nozzle{{ID: "N1", On: "shell-1", Height: in(12), Size: in(3), PressureClass: psi(50), Projection: in(6), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false)}}
+	j.Nozzles = []laminate.Nozzle{{ID: "N1", On: "shell-1", Height: in(15), Size: in(3), PressureClass: psi(50), Projection: in(6), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false)}}
 	return j
 }
 
