@@ -144,8 +144,32 @@ func (d *Draft) settle(n *laminate.Schedule, plies []laminate.Ply, resins []lami
 	n.Plies = d.inference.Apart(plies)
 }
 
+// GelBeforeMat has a row lie on the mat before it where a gel stop parts the two:
+// it moves the stop ahead of that mat. False, and nothing is done, where the ply
+// before is no mat of the structure, or nothing else was laid since the stop before
+// it.
+func (d *Draft) GelBeforeMat(row int) bool {
+	i := row - 1
+	if i < 0 || !d.form(i).Chopped() || d.zones[i] != laminate.StructuralLayer {
+		return false
+	}
+	if d.Plies[i].Count > 1 {
+		part := d.Plies[i]
+		part.Count--
+		d.Insert(i, part)
+		d.zones[i] = d.zones[i+1]
+		i++
+		d.Plies[i].Count = 1
+	} else if i == 0 || d.Plies[i-1].GelAfter {
+		return false
+	}
+	d.Plies[i-1].GelAfter, d.Plies[i].GelAfter = true, false
+	return true
+}
+
 // AddGelStops sets gel stops where more would be laid in one go than heat
-// allows, taking rows of many plies apart.
+// allows, taking rows of many plies apart. A ply of continuous fiber is not laid
+// onto a gelled face where the mat before it may be.
 func (d *Draft) AddGelStops() {
 	figures := laminate.Analyze(d.Schedule(), d.lib).Rows
 	var g InOneGo
@@ -160,6 +184,10 @@ func (d *Draft) AddGelStops() {
 			if n == 0 && g != (InOneGo{}) {
 				d.Plies[row-1].GelAfter = true
 				g = InOneGo{}
+				if rows := len(d.Plies); form.Continuous() && d.GelBeforeMat(row) {
+					row += len(d.Plies) - rows
+					g.Add(d.form(row-1), figures[i-1].Thickness, 1)
+				}
 				continue
 			}
 			n = max(n, 1) // one ply alone may be too much: no stop helps that

@@ -28,6 +28,8 @@ func TestRecipe_setsGelStopsWhereTooMuchWouldBeLaid(t *testing.T) {
 		{"nine want two", 2, []laminate.Ply{mat(9)}, "veil 2m. 4m. 4m. 1m coat"},
 		{"the barrier's own four and two", 6, []laminate.Ply{mat(1)}, "veil 4m. 2m. 1m coat"},
 		{"fabrics count by thickness", 2, []laminate.Ply{mat(1), woven, mat(1), woven, mat(1), woven, mat(1)}, "veil 2m. 1m 1w 1m 1w 1m 1w. 1m coat"},
+		{"no fabric on a gelled mat", 2, []laminate.Ply{woven, mat(1), woven, mat(1), woven, mat(1), woven}, "veil 2m. 1w 1m 1w 1m 1w. 1m 1w coat"},
+		{"but on the last of two", 2, []laminate.Ply{mat(1), woven, mat(1), woven, mat(2), woven}, "veil 2m. 1m 1w 1m 1w 1m. 1m 1w coat"},
 		{"winding ends the count", 2, []laminate.Ply{mat(4), band, mat(4)}, "veil 2m. 4m 20b 4m coat"},
 		{"no structure, no stop", 2, nil, "veil 2m. coat"},
 	} {

@@ -43,14 +43,14 @@ func TestOverlays_areJudgedByWhatHoldsOfThemToo(t *testing.T) {
 			woven := j.Laminates[1].Plies[0]
 			woven.Material, woven.Count = catalog.Woven24, 2
 			j.Laminates[1].Plies = append(j.Laminates[1].Plies, woven)
-		}, []string{"break woven-on-woven installation_outside", "break woven-on-woven outside", "break woven-on-woven pad", "warning woven-outermost installation_outside", "warning woven-outermost outside", "warning woven-outermost pad"}},
+		}, []string{"break woven-on-woven installation_outside", "break woven-on-woven outside", "break woven-on-woven pad", "warning no-bond-mat installation_outside", "warning no-bond-mat outside", "warning no-bond-mat pad", "warning woven-outermost installation_outside", "warning woven-outermost outside", "warning woven-outermost pad"}},
 		{"woven last under the coat of a strap", func(j *laminate.Job) {
 			woven, coat := j.Laminates[1].Plies[0], j.Laminates[1].Plies[0]
 			woven.Material, woven.Count, woven.GelAfter = catalog.Woven24, 1, false
 			coat.Material, coat.Count, coat.GelAfter, coat.Zone = catalog.Topcoat, 1, false, laminate.NoZone
 			j.Laminates[1].Plies = append(j.Laminates[1].Plies, woven, coat)
 			j.Nozzles = nil
-		}, []string{"warning woven-outermost outside"}},
+		}, []string{"warning no-bond-mat outside", "warning woven-outermost outside"}},
 		{"a waxed coat over the veil of a seal", coated, nil},
 		{"a waxed coat over too thick a veil of a seal", func(j *laminate.Job) {
 			coated(j)

@@ -99,6 +99,9 @@ func TestSequenceRules(t *testing.T) {
 			s.Materials = []laminate.Material{{ID: "rich-coat", Form: laminate.ResinCoat, Thickness: ruletest.Mil(5)}}
 			insert(bond, ply("rich-coat", 1))(s)
 		}), Want: []string{"warning no-bond-mat 3"}, Fixes: "add mat-1.5 under ply 5"},
+		{Name: "woven on a gelled mat of the structure", Change: gel(bond, true), Want: []string{"warning no-bond-mat 3"}, Says: []string{"ply 5 (woven-roving) is laid directly on a gelled face"}, Fixes: "have a mat on the gelled face under ply 5"},
+		{Name: "on the last of two", Change: change(count(bond, 2), gel(bond, true)), Want: []string{"warning no-bond-mat 3"}, Fixes: "have a mat on the gelled face under ply 6"},
+		{Name: "winding on a gelled winding", Change: change(insert(woven, ply(catalog.BandHelical, 2)), gel(woven, true), insert(woven+1, ply(catalog.BandHelical, 1)), remove(woven+2)), Want: []string{"warning no-bond-mat 4"}, Fixes: "add mat-1.5 under ply 7"},
 		{Name: "woven on a wet barrier", Change: change(remove(bond), gel(mats, false)), Want: []string{"warning gel-stop-missing 1"}, Fixes: "add a gel stop after plies 2–3 and mat-1.5 on the gelled face"},
 		{Name: "without a barrier", Change: change(remove(veil), remove(0), remove(0))},
 

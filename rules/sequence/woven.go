@@ -128,6 +128,67 @@ var WovenOutermost = &rules.Rule{
 	},
 }
 
+// NoBondMat wants a mat across a gelled face.
+var NoBondMat = &rules.Rule{
+	ID:       "no-bond-mat",
+	Overlays: rules.EveryOverlay,
+	Family:   family,
+	Title:    "No bond mat on a gelled face",
+	Why: "A laminate that has gelled and cooled has a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or woven roving bridges the hollows and leaves dry seams, " +
+		"so the bond is weak and the wall delaminates when the part is cooled, put under vacuum or struck. Between barrier and structure it is weakest. " +
+		"One mat on the gelled face, or a gel stop one mat earlier, prevents that at little cost.",
+	Severity: []rules.Severity{rules.Warning},
+	When: "a ply is followed by a gel stop and the next ply, coats apart, is woven, unidirectional or wound. " +
+		"Across a face that is still wet it does not matter",
+	Basis: rules.CommonPractice,
+	Run: func(p *rules.Pass) {
+		var on []int // rows that lie straight on a gelled face
+		gelled := false
+		for i := range p.Schedule.Plies {
+			form := rules.FormOf(&p.Analysis.Rows[i])
+			if gelled && form.Continuous() {
+				on = append(on, i)
+			}
+			gelled = p.Schedule.Plies[i].GelAfter || gelled && form == laminate.ResinCoat
+		}
+		if on == nil {
+			return
+		}
+		what := "a gelled face"
+		if on[0] == bare(p) {
+			what = "the gelled barrier"
+		}
+		message := p.Plies(on[:1]) + " (" + rules.FormOf(&p.Analysis.Rows[on[0]]).String() + ") " + p.Are(on[:1]) + " laid directly on " + what + "; a mat between them is usual"
+		if len(on) > 1 {
+			message += "; again at " + p.Plies(on[1:])
+		}
+		p.Report(rules.Finding{Severity: rules.Warning, Rows: on, Message: message, Fix: beds(p, on)})
+	},
+}
+
+// beds is the fix that has each of some rows lie on a mat: the one before the gel
+// stop, laid after it, where that is of the structure and not all that there is
+// before the stop; else one more.
+func beds(p *rules.Pass, on []int) *rules.Fix {
+	id, ok := p.StockMat()
+	if !ok {
+		return nil
+	}
+	text, did := "have a mat on the gelled face under "+p.Plies(on), "a mat lies on the gelled face under "+p.Plies(on)
+	if before := &p.Analysis.Rows[on[0]-1]; len(on) == 1 && (before.Zone != laminate.StructuralLayer || !rules.FormOf(before).Chopped()) { // no stop is moved
+		text, did = "add "+id+" under "+p.Plies(on), "added "+id+" under "+p.Plies(on)
+	}
+	return p.Fix(text, did, laminate.PlyRef(on[0], ""), func(d *edit.Draft) error {
+		for k := len(on) - 1; k >= 0; k-- { // from the outside, so that rows keep their places
+			i := on[k]
+			if !d.GelBeforeMat(i) {
+				d.Insert(i, mat(id, &d.Plies[i], p.Analysis.Rows[i].Zone))
+			}
+		}
+		return nil
+	})
+}
+
 // bare is the row of continuous fiber that lies straight on the barrier, −1
 // when there is none.
 func bare(p *rules.Pass) int {
@@ -146,38 +207,4 @@ func bare(p *rules.Pass) int {
 		break
 	}
 	return -1
-}
-
-// NoBondMat wants a mat across a gelled face.
-var NoBondMat = &rules.Rule{
-	ID:       "no-bond-mat",
-	Overlays: rules.NeckOverlay,
-	Family:   family,
-	Title:    "No bond mat on a gelled barrier",
-	Why: "A barrier that has gelled and cooled has a hard, uneven face. Wet mat beds into it and carries shear across; a wound band or woven roving bridges the hollows and leaves dry seams, " +
-		"so the bond is weak and the barrier delaminates when the part is cooled, put under vacuum or struck. " +
-		"One mat on the barrier before the structure prevents that at little cost.",
-	Severity: []rules.Severity{rules.Warning},
-	When: "the last ply of the barrier is followed by a gel stop and the next ply, coats apart, is woven, unidirectional or wound. " +
-		"Across a face that is still wet it does not matter",
-	Basis: rules.CommonPractice,
-	Run: func(p *rules.Pass) {
-		i := bare(p)
-		if i < 0 || !p.Schedule.Plies[p.Analysis.BarrierEnd-1].GelAfter {
-			return
-		}
-		f := rules.Finding{
-			Severity: rules.Warning, Rows: []int{i},
-			Message: p.Plies([]int{i}) + " (" + rules.FormOf(&p.Analysis.Rows[i]).String() + ") " + p.Are([]int{i}) + " laid directly on the gelled barrier; a mat between them is usual",
-		}
-		if id, ok := p.StockMat(); ok {
-			zone := p.Analysis.Rows[i].Zone
-			f.Fix = p.Fix("add "+id+" under "+p.Plies([]int{i}), "added "+id+" under "+p.Plies([]int{i}), laminate.PlyRef(i, ""),
-				func(d *edit.Draft) error {
-					d.Insert(i, mat(id, &d.Plies[i], zone))
-					return nil
-				})
-		}
-		p.Report(f)
-	},
 }
