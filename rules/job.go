@@ -107,6 +107,12 @@ func (p *JobPass) Evaluate(s *laminate.Schedule, a *laminate.Analysis) *wall.Res
 	return r
 }
 
+// ReportAt records a finding that is about several rows, at least one, as much.
+func (p *JobPass) ReportAt(severity Severity, at []laminate.Ref, basis, format string, args ...any) {
+	p.Report(severity, at[0], basis, format, args...)
+	(*p.findings)[len(*p.findings)-1].Also = at[1:]
+}
+
 // Report records a finding of the running rule; an empty Basis is the rule's.
 func (p *JobPass) Report(severity Severity, at laminate.Ref, basis, format string, args ...any) {
 	if basis == "" {
@@ -232,8 +238,15 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 		r.Verdict = max(r.Verdict, p.Verdict)
 	}
 	for i := range r.Findings {
-		if f := &r.Findings[i]; f.At.Kind == laminate.RefJobPart {
-			r.verdicts[f.At.Index] = max(r.verdicts[f.At.Index], f.Severity)
+		f := &r.Findings[i]
+		count := func(at laminate.Ref) {
+			if at.Kind == laminate.RefJobPart {
+				r.verdicts[at.Index] = max(r.verdicts[at.Index], f.Severity)
+			}
+		}
+		count(f.At)
+		for _, at := range f.Also {
+			count(at)
 		}
 	}
 	return r

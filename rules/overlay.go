@@ -51,7 +51,7 @@ func (r *JobReport) Part(part int) *Report {
 	of.Laid = r.Job.Parts[part].Laid
 	of.Findings = slices.Clone(of.Findings)
 	for _, f := range r.Findings {
-		if f.At.Kind == laminate.RefJobPart && f.At.Index == part {
+		if _, ok := f.In(laminate.Ref{Kind: laminate.RefJobPart, Index: part}); ok {
 			of.Findings = append(of.Findings, f)
 		}
 	}
@@ -69,7 +69,7 @@ func (r *JobReport) Structure(part int, said *Rule) *wall.Result {
 	of := *r.Parts[part].Wall
 	of.Notes = slices.Clone(of.Notes)
 	for _, f := range r.Findings {
-		if f.Rule == said && f.At.Kind == laminate.RefJobPart && f.At.Index == part {
+		if _, ok := f.In(laminate.Ref{Kind: laminate.RefJobPart, Index: part}); ok && f.Rule == said {
 			of.Notes = append(of.Notes, f.Message)
 		}
 	}
@@ -94,11 +94,12 @@ func (r *JobReport) Overlay(o overlay.Overlay) *Report {
 // saidOf are the findings of the job that are about an overlay.
 func (r *JobReport) saidOf(o *overlay.Overlay) (list []Finding) {
 	for _, f := range r.Findings {
-		if f.At.Kind != o.At.Kind || f.At.Index != o.At.Index {
+		at, ok := f.In(o.At)
+		if !ok {
 			continue
 		}
-		kinds, some := statedFor[f.At.Key]
-		if o.Kind == overlay.Knuckle && f.At.Key != o.Kind.Key() || o.Kind != overlay.Knuckle && some && !slices.Contains(kinds, o.Kind) {
+		kinds, some := statedFor[at.Key]
+		if o.Kind == overlay.Knuckle && at.Key != o.Kind.Key() || o.Kind != overlay.Knuckle && some && !slices.Contains(kinds, o.Kind) {
 			continue
 		}
 		list = append(list, f)

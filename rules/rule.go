@@ -51,6 +51,8 @@ type Finding struct {
 	Rows []int
 	// At is the place to go to.
 	At laminate.Ref
+	// Also are places in other rows of a job that it is about as much.
+	Also []laminate.Ref
 	// Message gives the measured figure and the limit in the reader's units.
 	Message string
 	// Basis is the rule's, or a narrower one.
@@ -61,6 +63,20 @@ type Finding struct {
 
 	offer *Fix     // not tried out yet
 	plain *Finding // as of its laminate by itself, where it is of what is laid somewhere
+}
+
+// In is the place of the finding in a row of a job, whatever its key; not ok where
+// it is about others.
+func (f *Finding) In(row laminate.Ref) (at laminate.Ref, ok bool) {
+	if f.At.Kind == row.Kind && f.At.Index == row.Index {
+		return f.At, true
+	}
+	for _, at := range f.Also {
+		if at.Kind == row.Kind && at.Index == row.Index {
+			return at, true
+		}
+	}
+	return laminate.Ref{}, false
 }
 
 // Unsettled tells that no part laid to the schedule is accepted while the finding

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -299,14 +300,14 @@ var cases = []jobCase{
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID = "M"
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(350.0), laminate.Some(10.0)
-	}, []string{"incomplete openings-close", "incomplete openings-close"}, "2.09 in apart, below 5 in"},
+	}, []string{"incomplete openings-close"}, "2.09 in apart, below 5 in"},
 	// The other's pad of 8 in reaches 4 in, this opening 1 in: 5 in, where the sum of the
 	// openings is 4 in.
 	{"one in the pad of the other", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(52.9)
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(0.0), laminate.Some(0.0)
-	}, []string{"incomplete openings-close", "incomplete openings-close"}, "4.9 in apart, below 5 in: what both take away"},
+	}, []string{"incomplete openings-close"}, "4.9 in apart, below 5 in: what both take away"},
 	{"one beside the pad of the other", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(53.1)
@@ -317,7 +318,7 @@ var cases = []jobCase{
 	{"two at unknown bearings", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID = "M"
-	}, []string{"incomplete openings-close", "incomplete openings-close"}, "not known"},
+	}, []string{"incomplete openings-close"}, "not known"},
 	{"two far apart", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", quantity.New(8, quantity.Foot)
@@ -444,6 +445,32 @@ func TestRules_notes(t *testing.T) {
 		slices.Sort(got)
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+// What is about several rows is told at each of them, and stands in the list once.
+func TestFindings_areToldAtEveryRowTheyAreAbout(t *testing.T) {
+	j := sound()
+	last := &j.Laminates[0].Plies[len(j.Laminates[0].Plies)-1]
+	*last = laminate.Ply{Material: catalog.Topcoat, Resin: ruletest.Wall, Zone: laminate.OuterSurface, Count: 1}
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	told := func(list []rules.Finding, id string) (n int) {
+		for i := range list {
+			if list[i].Rule.ID == id {
+				n++
+			}
+		}
+		return n
+	}
+	if got := told(r.Findings, "wax-under-bond"); got != 2 { // of part a and of part b
+		t.Fatalf("wax-under-bond stands %d times in the list", got)
+	}
+	for _, o := range overlay.All(j) {
+		want := map[overlay.Kind][2]int{overlay.Strap: {2, 0}, overlay.Seal: {0, 1}, overlay.Pad: {1, 0}, overlay.LaidInside: {0, 1}}[o.Kind]
+		got := [2]int{told(r.Overlay(o).Findings, "wax-under-bond"), told(r.Overlay(o).Findings, "seal-uncoated")}
+		if got != want {
+			t.Errorf("%s: wax-under-bond and seal-uncoated are told %d times, want %d", o.Name(), got, want)
 		}
 	}
 }

@@ -302,10 +302,10 @@ func close(p *rules.JobPass, i, k int) {
 	default:
 		return
 	}
-	for _, index := range [...]int{k, i} { // neither is clear by itself
-		at := laminate.Ref{Kind: laminate.RefNozzle, Index: index, Key: "bearing"}
-		p.Report(rules.Incomplete, at, "", "nozzles %s and %s: %s", b.ID, a.ID, said)
+	at := func(index int) laminate.Ref {
+		return laminate.Ref{Kind: laminate.RefNozzle, Index: index, Key: "bearing"}
 	}
+	p.ReportAt(rules.Incomplete, []laminate.Ref{at(k), at(i)}, "", "nozzles %s and %s: %s", b.ID, a.ID, said) // neither is clear by itself
 }
 
 // InsideOverlayThin asks for the barrier over the cut edge.

@@ -141,7 +141,7 @@ var SealUncoated = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		type named struct {
 			first overlay.Overlay
-			more  int
+			at    []laminate.Ref
 		}
 		var order []string
 		list := map[string]*named{}
@@ -153,20 +153,21 @@ var SealUncoated = &rules.Rule{
 			if m := a.Rows[len(a.Rows)-1].Material; m == nil || m.Form == laminate.ResinCoat && m.Waxed {
 				continue
 			}
-			if n := list[o.Laminate]; n != nil {
-				n.more++
-				continue
+			n := list[o.Laminate]
+			if n == nil {
+				n = &named{first: o}
+				list[o.Laminate] = n
+				order = append(order, o.Laminate)
 			}
-			list[o.Laminate] = &named{first: o}
-			order = append(order, o.Laminate)
+			n.at = append(n.at, laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()})
 		}
 		for _, id := range order {
 			n := list[id]
 			others := ""
-			if n.more > 0 {
-				others = " and " + quantity.Counted(n.more, "other", "others")
+			if more := len(n.at) - 1; more > 0 {
+				others = " and " + quantity.Counted(more, "other", "others")
 			}
-			p.Report(rules.Note, laminate.Ref{Kind: n.first.At.Kind, Index: n.first.At.Index, Key: n.first.Kind.Key()}, "", "laminate %s of %s%s ends without a waxed coat: say how the air is kept from its face until it has cured", id, n.first.Name(), others)
+			p.ReportAt(rules.Note, n.at, "", "laminate %s of %s%s ends without a waxed coat: say how the air is kept from its face until it has cured", id, n.first.Name(), others)
 		}
 	},
 }

@@ -159,16 +159,21 @@ var WaxUnderBond = &rules.Rule{
 	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
+		places := make([][]laminate.Ref, len(p.Job.Parts))
 		over(func(_ *rules.JobPass, x *joined) {
 			for _, part := range x.parts {
 				if x.Outside != "" {
-					bonds[part] = append(bonds[part], x.ID)
+					bonds[part], places[part] = append(bonds[part], x.ID), append(places[part], x.at("outside"))
 				}
 			}
 		})(p)
 		each(func(_ *rules.JobPass, x *opening) {
 			if x.Pad != "" || x.InstallationOutside != "" {
-				bonds[x.on] = append(bonds[x.on], x.ID)
+				key := "pad"
+				if x.Pad == "" {
+					key = "installation_outside"
+				}
+				bonds[x.on], places[x.on] = append(bonds[x.on], x.ID), append(places[x.on], x.at(key))
 			}
 		})(p)
 		for i := range bonds {
@@ -183,7 +188,7 @@ var WaxUnderBond = &rules.Rule{
 			if len(bonds[i]) == 0 || len(rows) == 0 || rows[len(rows)-1].Material == nil || !rows[len(rows)-1].Material.Waxed {
 				continue
 			}
-			p.Report(rules.Warning, partRef(i, "laminate"), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
+			p.ReportAt(rules.Warning, append([]laminate.Ref{partRef(i, "laminate")}, places[i]...), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
 		}
 	},
 }

@@ -47,7 +47,7 @@ func (of *Subject) Narrowed(at laminate.Ref) {
 	of.Whole = slices.DeleteFunc(slices.Clone(of.Whole), func(f rules.Finding) bool {
 		switch f.At.Kind {
 		case laminate.RefJobPart, laminate.RefJoint, laminate.RefNozzle:
-			return !of.covers(f.At)
+			return !of.covers(f.At) && !slices.ContainsFunc(f.Also, of.covers)
 		default: // of the whole: it counts for whoever holds one sheet of it too
 		}
 		return false

@@ -34,7 +34,7 @@ func (g *rig) at(name string) *rig {
 func TestBench_onWhatIsLaidAtAJoint(t *testing.T) {
 	g := tank(t, schedules.ExampleJob(), 80, 24)
 	g.at("J2").press("enter").shows("J2: open which?", "1 seal   laminate seal, 3 plies", "2 strap  laminate strap, 8 plies")
-	g.press("2").shows("BENCH  strap: joint J2, strap, of Brine day tank", "part ", " air", "structure 279 mil", "nothing found", "the bench is on joint J2, strap; laminate strap is of 3 others too: joi", "Esc job page")
+	g.press("2").shows("BENCH  strap: joint J2, strap, of Brine day tank", "part ", " air", "structure 279 mil", "ends in a waxed coat", "the bench is on joint J2, strap; laminate strap is of 3 others too: joi", "Esc job page")
 	g.press("+").shows("not saved", "8-9", "added 1 ply to ply 8 topcoat", "u undoes it").press("x").shows("removed plies 8-9 topcoat", "total 279 mil")
 	g.press("x x").shows("1 break", "BREAK", "joint J2: the structure of its strap may bear").press("u u u").shows("1 break", "plies 8–9 are waxed coats (topcoat) with more", "8-9")
 	g.press("u y").shows("8-9").press("u")

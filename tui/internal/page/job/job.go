@@ -141,8 +141,15 @@ func (p *Job) rows(r *rules.JobReport) []row {
 	slices.Reverse(list)
 	found := make(map[laminate.Ref]rules.Severity, len(r.Findings))
 	for i := range r.Findings {
-		at := laminate.Ref{Kind: r.Findings[i].At.Kind, Index: r.Findings[i].At.Index}
-		found[at] = max(found[at], r.Findings[i].Severity)
+		f := &r.Findings[i]
+		count := func(at laminate.Ref) {
+			at = laminate.Ref{Kind: at.Kind, Index: at.Index}
+			found[at] = max(found[at], f.Severity)
+		}
+		count(f.At)
+		for _, at := range f.Also {
+			count(at)
+		}
 	}
 	worst := func(at laminate.Ref) (rules.Severity, bool) {
 		v, judged := found[at]

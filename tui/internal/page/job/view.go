@@ -150,7 +150,7 @@ func (p *Job) about(r *rules.JobReport, w int) (lines []string) {
 	if x.at.Kind == laminate.RefJobPart {
 		tell(r.Parts[x.at.Index].Findings, func(*rules.Finding) bool { return true })
 	}
-	tell(r.Findings, func(f *rules.Finding) bool { return f.At.Kind == x.at.Kind && f.At.Index == x.at.Index })
+	tell(r.Findings, func(f *rules.Finding) bool { _, ok := f.In(x.at); return ok })
 	// What is of no row is said at each.
 	tell(r.Findings, func(f *rules.Finding) bool { return !p.placed[laminate.Ref{Kind: f.At.Kind, Index: f.At.Index}] })
 	switch {
