@@ -128,12 +128,43 @@ func (r *trial) begin(s *laminate.Schedule, t *trials) {
 	*p = Pass{Schedule: s, Library: t.library, Analysis: &r.analysis, Units: quantity.Unread, Facts: gather(s, &r.analysis, p.Facts.Uses), counts: &r.found, matched: p.matched}
 	var evaluated *wall.Result
 	p.Wall = func() *wall.Result {
+		if evaluated == nil && t.sameWall(s, &r.analysis) {
+			evaluated = t.before.Wall
+		}
 		if evaluated == nil {
 			evaluated = wall.Evaluate(s, t.library, &r.analysis, wall.Options{Units: laminate.Some(quantity.Unread), Trial: &r.wall, Room: r.criteria})
 			r.criteria = evaluated.Criteria
 		}
 		return evaluated
 	}
+}
+
+// sameWall tells that a schedule has the plies of that before, gel stops apart, so
+// that its structure is as good. Resins are stated once and hold for all rows.
+func (t *trials) sameWall(s *laminate.Schedule, a *laminate.Analysis) bool {
+	was, before := t.before.Schedule, t.before.Analysis
+	if t.before.Wall == nil || s.Part != was.Part || s.Service != was.Service || !same(s.Conditions, was.Conditions) || !same(s.Resins, was.Resins) || !same(s.Materials, was.Materials) {
+		return false
+	}
+	alike := func(i, k int) bool {
+		x, y := &s.Plies[i], &was.Plies[k]
+		return x.Material == y.Material && x.Resin == y.Resin && a.Rows[i].Zone == before.Rows[k].Zone &&
+			x.GlassContent == y.GlassContent && x.VoidContent == y.VoidContent && x.Angle == y.Angle
+	}
+	k, left := 0, 0 // row of that before, and how many of its plies were met
+	for i := range s.Plies {
+		for n := s.Plies[i].Count; n > 0; {
+			if k == len(was.Plies) || !alike(i, k) {
+				return false
+			}
+			met := min(n, was.Plies[k].Count-left)
+			n, left = n-met, left+met
+			if left == was.Plies[k].Count {
+				k, left = k+1, 0
+			}
+		}
+	}
+	return k == len(was.Plies)
 }
 
 // run gives the rules their turn, as far as one that holds more than before. It is

@@ -97,7 +97,10 @@ func TestLend_reportIsThatOfTheJob(t *testing.T) {
 	r := d.Report()
 	var want []string
 	for i := range d.JobReport().Findings {
-		if f := &d.JobReport().Findings[i]; f.At.Kind == laminate.RefJoint && slices.Contains([]string{"", "outside", "width", "first_width"}, f.At.Key) {
+		f := &d.JobReport().Findings[i]
+		if slices.ContainsFunc(append([]laminate.Ref{f.At}, f.Also...), func(at laminate.Ref) bool {
+			return at.Kind == laminate.RefJoint && slices.Contains([]string{"", "outside", "width", "first_width"}, at.Key)
+		}) {
 			want = append(want, f.Message)
 		}
 	}
