@@ -1,7 +1,6 @@
 package schedules
 
 import (
-	"cmp"
 	"embed"
 	"fmt"
 	"io/fs"
@@ -135,7 +134,5 @@ func Exercises() ([]*exercise.Exercise, []Problem) {
 
 // SortExercises puts exercises in the order of the course: by step, then id.
 func SortExercises(list []*exercise.Exercise) {
-	slices.SortStableFunc(list, func(a, b *exercise.Exercise) int {
-		return cmp.Or(cmp.Compare(a.Step, b.Step), cmp.Compare(a.ID, b.ID))
-	})
+	slices.SortStableFunc(list, exercise.Compare)
 }

@@ -211,7 +211,7 @@ func TestDecodeExercise_readsWhatIsLaidOverAJoint(t *testing.T) {
 		{"another overlay", change(`"inside"`, `"neck"`), 9, "overlay", "outside (a strap), inside (a seal), pad"},
 		{"a pad at a joint", change(`"inside"`, `"pad"`), 29, "joint", "has a [nozzle]"},
 		{"a nozzle at a joint", sealOf + "[nozzle]\nsize = \"3 in\"\n", 34, "nozzle", "has a [joint]"},
-		{"another kind", change(`"order"`, `"fix"`), 9, "overlay", "order and predict"},
+		{"another kind", change(`"order"`, `"choose"`), 9, "overlay", "order, predict and fix"},
 		{"parts that are no pipe", change(`"pipe"`, `"tank"`), 9, "overlay", "a pipe or a duct"},
 		{"no wall", sealOf[:strings.Index(sealOf, "[[wall]]")] + sealOf[strings.Index(sealOf, "[joint]"):], 9, "overlay", "no [[wall]]"},
 		{"an angle in the wall that cannot be", change("count = 2", "count = 2\nangle = 500"), 29, "wall.angle", "90"},

@@ -5,6 +5,9 @@
 package exercise
 
 import (
+	"cmp"
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/overlay"
@@ -98,6 +101,26 @@ const HintCost = 0.1
 
 // Price is what the hint costs, as a share of the full mark.
 func (h Hint) Price() float64 { return h.Cost.Or(HintCost) }
+
+// Compare orders exercises as the course does: by step, then id, f9 before f10.
+func Compare(a, b *Exercise) int {
+	return cmp.Or(cmp.Compare(a.Step, b.Step), cmp.Compare(counted(a.ID), counted(b.ID)))
+}
+
+// counted is an id whose first number sorts by what it counts: f9 before f10.
+func counted(id string) string {
+	from := strings.IndexAny(id, "0123456789")
+	if from < 0 {
+		return id
+	}
+	n := len(id[from:]) - len(strings.TrimLeft(id[from:], "0123456789"))
+	return id[:from] + strings.Repeat("0", max(0, 20-n)) + id[from:]
+}
+
+// NamesPlies tells whether the plies at fault are named before they are put right.
+// What is laid over a joint or at a nozzle is judged as a whole: too thin is none of
+// its plies by itself.
+func (e *Exercise) NamesPlies() bool { return e.Kind == Fix && e.Overlay == overlay.None }
 
 // Listed says in which order the plies that are given stand.
 func (e *Exercise) Listed() string {

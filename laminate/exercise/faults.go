@@ -115,8 +115,8 @@ func (e *Exercise) Faults() (list []Fault) {
 		fail(InJoint, 0, "", "[joint] belongs to a strap or a seal; what is laid at a nozzle has a [nozzle]")
 	case !atNozzle(e.Overlay) && nozzle:
 		fail(InNozzle, 0, "", "[nozzle] belongs to what is laid at a nozzle; a strap or a seal has a [joint]")
-	case e.Kind != Order && e.Kind != Predict:
-		fail(InHead, 0, "overlay", "what is laid over a joint or at a nozzle is asked about by exercises of the kinds order and predict")
+	case e.Kind != Order && e.Kind != Predict && e.Kind != Fix:
+		fail(InHead, 0, "overlay", "what is laid over a joint or at a nozzle is asked about by exercises of the kinds order, predict and fix")
 	case form != laminate.Pipe && form != laminate.Duct:
 		fail(InHead, 0, "overlay", "the part that it is laid on is a pipe or a duct: part.form says which")
 	case len(e.Wall) == 0:

@@ -223,14 +223,8 @@ var StrapNarrow = &rules.Rule{
 			p.Report(rules.Break, x.at("gap"), "", "joint %s: a ply of its strap is %s wide, the gap %s: it bonds to neither part", x.ID, m, n)
 			return
 		}
-		wall := math.Inf(1)
-		for _, part := range x.parts {
-			if a := p.Parts[part].Analysis; a.Total.ThicknessKnown && len(a.Rows) > 0 {
-				wall = math.Min(wall, a.Total.Thickness)
-			}
-		}
-		if has := (x.Width.SI() - x.Gap.SI()) / 2; !math.IsInf(wall, 1) && thinner(has, 8*wall) {
-			m, n := p.Units.Pair(has, 8*wall, quantity.Size)
+		if has, least := (x.Width.SI()-x.Gap.SI())/2, x.reach(p); thinner(has, least) {
+			m, n := p.Units.Pair(has, least, quantity.Size)
 			p.Report(rules.Warning, x.at("width"), "", "joint %s: its strap lies on %s of each part, below %s, eight thicknesses of the thinner wall", x.ID, m, n)
 		}
 	}),

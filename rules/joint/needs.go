@@ -15,6 +15,7 @@ type StrapNeed struct {
 	Hoop      float64 // N/m that its structure may bear cold; 0 over a corner, which the bottom holds round
 	Structure float64 // m, of the plies that count
 	Bond      float64 // m on each side, the gap not counted
+	Reach     float64 // m on each side, the gap not counted, as custom has it: eight thicknesses of the thinner wall; 0 where none is known
 }
 
 // Strap says what the strap of joint i has to be, or what is missing for it. An
@@ -39,12 +40,27 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 		}
 		hoop /= share
 	}
-	return StrapNeed{Hoop: hoop, Structure: x.thinner(p), Bond: x.bond(l, shear)}, ""
+	return StrapNeed{Hoop: hoop, Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p)}, ""
 }
 
 // bond is how long the strap has to bond on each side, m.
 func (x *joined) bond(l loads, shear float64) float64 {
 	return joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
+}
+
+// reach is how far the strap lies on each part, m: eight thicknesses of the thinner
+// wall; 0 where no thickness is known.
+func (x *joined) reach(p *rules.JobPass) float64 {
+	wall := math.Inf(1)
+	for _, part := range x.parts {
+		if a := p.Parts[part].Analysis; a.Total.ThicknessKnown && len(a.Rows) > 0 {
+			wall = math.Min(wall, a.Total.Thickness)
+		}
+	}
+	if math.IsInf(wall, 1) {
+		return 0
+	}
+	return 8 * wall
 }
 
 // hoop is what the strap has to carry round, N/m. A corner is held round by the

@@ -29,12 +29,17 @@ func faultsOf(e *exercise.Exercise, solved *laminate.Schedule, lib *laminate.Lib
 	return report, list
 }
 
+// Fixed begins the demand that one fault is put right; what follows names the fault.
+const Fixed = "fixed: "
+
 // fix marks what was found to be wrong, whether it is right now, and that
 // nothing else went wrong.
 func (g *grader) fix(a Answer) {
 	s := g.taken(a.Schedule)
 	given, faults := faultsOf(g.exercise, g.mark.Solution.Schedule, g.library, g.units)
-	g.named(a.Faults, s, given, faults)
+	if g.exercise.NamesPlies() {
+		g.named(a.Faults, s, given, faults)
+	}
 	var report *rules.Report
 	if s != nil {
 		report = g.judge(s)
@@ -42,7 +47,7 @@ func (g *grader) fix(a Answer) {
 	}
 	for i := range faults {
 		f := &faults[i]
-		l := Line{Demand: "fixed: " + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "yes", Why: f.Rule.Why, Basis: f.Basis}
+		l := Line{Demand: Fixed + f.Rule.Title, Of: pointsOfGroup, Points: pointsOfGroup, Found: "yes", Why: f.Rule.Why, Basis: f.Basis}
 		switch report {
 		case nil:
 			l.Points, l.Found = 0, "the schedule has no plies"

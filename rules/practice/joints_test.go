@@ -2,6 +2,7 @@ package practice_test
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -211,5 +212,64 @@ func TestGrade_ofAJointSaysBothAnswers(t *testing.T) {
 	l := practice.Grade(e, a, lib, quantity.US).Lines[0]
 	if len(right) == 0 || l.Found != "ply 6" || l.Right != "ply 3" || !strings.HasPrefix(l.Lacks, "ply ") || l.Wrong != "ply 6: nothing is wrong there" {
 		t.Errorf("%v: %+v", right, l)
+	}
+}
+
+// What is put right is what a foreman would put right: of a strap the mat that is
+// missing over the roving, of a seal the veil laid last, of a pad a mat between roving
+// and roving and one over the last (common practice, no source; the solver is told
+// none of it). The rules that judge the answer are those of the job.
+func TestFix_ofAJoint(t *testing.T) {
+	lib := catalog.Library()
+	const mat, woven, veil, coat = catalog.Mat15, catalog.Woven24, catalog.VeilC15, catalog.Topcoat
+	for id, c := range map[string]struct{ right, short []string }{
+		"f10-before-the-weekend":    {[]string{mat, woven, mat, coat}, []string{mat, mat, woven, coat}},
+		"f11-card-from-the-mandrel": {[]string{mat, mat, veil, coat}, []string{mat, veil, mat, coat}},
+		"f12-pad-of-a-drain":        {[]string{mat, woven, mat, woven, mat, coat}, []string{mat, woven, mat, woven, woven, coat}},
+	} {
+		e := find(t, id)
+		resin := e.Given.Plies[0].Resin
+		schedule := func(list []string) *laminate.Schedule {
+			s := e.Given.Clone()
+			s.Plies = nil
+			for _, m := range list {
+				s.Plies = append(s.Plies, laminate.Ply{Material: m, Resin: resin, Count: 1})
+			}
+			return s
+		}
+		var solved []string
+		for _, p := range practice.Solve(e, lib, quantity.US).Schedule.Plies {
+			for range p.Count {
+				solved = append(solved, p.Material)
+			}
+		}
+		if !slices.Equal(solved, c.right) {
+			t.Errorf("%s is solved by %v", id, solved)
+		}
+		if m := practice.Grade(e, practice.Answer{Schedule: schedule(c.right)}, lib, quantity.US); !m.Full() || m.Score != 1 {
+			t.Errorf("%s, right: %v %+v", id, m.Score, m.Lines)
+		}
+		if m := practice.Grade(e, practice.Answer{Schedule: schedule(c.short), Faults: []int{1}}, lib, quantity.US); m.Full() || m.Report == nil || m.Report.Overlay == nil {
+			t.Errorf("%s, wrong: %v %+v", id, m.Score, m.Lines)
+		}
+		if s := practice.Start(e).Blame(1); len(s.Answer().Faults) > 0 {
+			t.Errorf("%s: a ply is named", id)
+		}
+	}
+}
+
+// What no change of a ply or two mends is laid as the program proposes it.
+func TestFix_ofAJointLaidAnew(t *testing.T) {
+	lib := catalog.Library()
+	e := *find(t, "f2-strap-over-a-butt")
+	e.Kind = exercise.Fix
+	for range 3 {
+		e.Wall = append(e.Wall, e.Wall[len(e.Wall)-2], e.Wall[len(e.Wall)-1])
+	}
+	e.Joint.Width = quantity.New(14, quantity.Inch)
+	e.Given.Plies = e.Given.Plies[:1]
+	s := practice.Solve(&e, lib, quantity.US).Schedule
+	if breaks, incompletes, warnings, _ := practice.Judge(&e, s, lib, quantity.US).Counts(); breaks+incompletes+warnings > 0 || len(s.Plies) < 8 {
+		t.Errorf("%d breaks, %d incomplete, %d warnings: %+v", breaks, incompletes, warnings, s.Plies)
 	}
 }

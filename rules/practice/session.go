@@ -101,7 +101,7 @@ func (s Session) With(a Answer) Session {
 // Blame says that a single ply of the given schedule is at fault, or takes
 // that back.
 func (s Session) Blame(ply int) Session {
-	if s.stage != Answering || s.exercise.Kind != exercise.Fix || ply < 1 || ply > s.exercise.Given.NumberOfPlies() {
+	if s.stage != Answering || !s.exercise.NamesPlies() || ply < 1 || ply > s.exercise.Given.NumberOfPlies() {
 		return s
 	}
 	faults := slices.Clone(s.answer.Faults)

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
@@ -24,6 +25,9 @@ func Solve(e *exercise.Exercise, lib *laminate.Library, units quantity.System) A
 	case exercise.Choose:
 		return v.choose()
 	case exercise.Fix:
+		if e.Overlay != overlay.None {
+			return Answer{Schedule: v.relay()}
+		}
 		s := v.fix()
 		a := Answer{Schedule: s}
 		given, faults := faultsOf(e, s, lib, units)

@@ -50,7 +50,8 @@ type Document struct {
 	// faulty says that there were problems as it was read, or became another
 	// folder's: no edit makes any.
 	faulty   bool
-	unjudged bool // no rule is asked
+	unjudged bool            // no rule is asked
+	laid     *rules.Overlaid // of what is unjudged: what it is laid as, nil of a wall
 
 	saved     *laminate.Schedule // what the file says; nil when there is nothing saved
 	savedFrom *schedules.Source  // the source that saved came from
@@ -254,7 +255,9 @@ func (d *Document) Report() *rules.Report {
 // judge asks the rules; fixes are tried out when a page asks for one.
 func (d *Document) judge(s *laminate.Schedule) *rules.Report {
 	if d.unjudged {
-		return rules.Judge(nil, s, d.library, rules.Options{Units: d.units})
+		r := rules.Judge(nil, s, d.library, rules.Options{Units: d.units})
+		r.Overlay = d.laid
+		return r
 	}
 	o := shop.Opened{Kind: schedules.Schedule, Schedule: s, Source: d.source, Library: d.library}
 	if d.faulty {

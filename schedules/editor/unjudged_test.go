@@ -19,7 +19,7 @@ func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	d, err := Unjudged("an exercise", s, catalog.Library())
+	d, err := Unjudged("an exercise", s, catalog.Library(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}

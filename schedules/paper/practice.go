@@ -51,10 +51,17 @@ func Exercise(e *exercise.Exercise, hints int, lib *laminate.Library, u quantity
 		sheet = append(sheet, Heading{Level: 2, Text: "specimens of the " + e.Specimens[0].Group.String()}, t)
 	}
 	marked := Table{Columns: []Column{{Title: "points", Right: true}, {Title: "marked"}}}
+	var faults float64
 	for _, l := range practice.Grade(e, practice.Answer{}, lib, u).Lines {
-		if l.Of > 0 {
+		switch {
+		case strings.HasPrefix(l.Demand, practice.Fixed): // which fault is what is asked
+			faults += l.Of
+		case l.Of > 0:
 			marked.Rows = append(marked.Rows, Row{Cells: []string{points(l.Of), l.Demand}})
 		}
+	}
+	if faults > 0 {
+		marked.Rows = append(marked.Rows, Row{Cells: []string{points(faults), "what is wrong is fixed"}})
 	}
 	sheet = append(sheet, marked)
 	if n := len(e.Hints); n > 0 {

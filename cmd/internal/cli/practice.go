@@ -237,6 +237,9 @@ func (k practiceCommand) answered() bool {
 // answer takes the answer from the flags, those of the exercise's kind alone.
 func (k practiceCommand) answer(c *call, e *exercise.Exercise, units quantity.System) (practice.Answer, error) {
 	a := practice.Answer{Hints: k.Hints, Faults: k.Fault, Veil: k.Veil, Values: k.Tell}
+	if len(k.Fault) > 0 && e.Kind == exercise.Fix && !e.NamesPlies() {
+		return a, fmt.Errorf("--fault names plies of a wall; what %s is about is put right as a whole, and --mark gives it", e.ID)
+	}
 	for _, f := range []struct {
 		flag        string
 		given, fits bool

@@ -265,3 +265,38 @@ func TestPropose_refusesAnOptionThatThereIsNoneOf(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A strap lies on each part by eight thicknesses of the thinner wall (NBS PS 15-69,
+// from memory), barrier and all, which is thicker than the strap: nothing proposed is
+// too narrow for the rule that asks for it.
+func TestPropose_strapIsAsWideAsTheWallsWantIt(t *testing.T) {
+	ply := func(material, resin string, zone laminate.Zone, count int) laminate.Ply {
+		return laminate.Ply{Material: material, Resin: resin, Zone: zone, Count: count}
+	}
+	j := bare()
+	j.Nozzles, j.Parts, j.Vessel = nil, nil, laminate.Vessel{}
+	j.Service.Pressure = psi(10)
+	j.Resins = []laminate.Resin{{ID: "barrier", Family: laminate.VinylEster}, {ID: "structure", Family: laminate.VinylEster}}
+	wall := []laminate.Ply{ply(catalog.VeilC15, "barrier", laminate.InnerSurface, 1), ply(catalog.Mat15, "barrier", laminate.InteriorLayer, 2)}
+	for range 2 {
+		wall = append(wall, ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1), ply(catalog.Woven24, "structure", laminate.StructuralLayer, 1))
+	}
+	wall = append(wall, ply(catalog.Mat15, "structure", laminate.StructuralLayer, 1))
+	j.Laminates = []laminate.Laminate{{ID: "wall", Plies: wall}}
+	for _, id := range []string{"A", "B"} {
+		p := laminate.JobPart{ID: id, Laminate: "wall"}
+		p.Form, p.Process, p.InsideDiameter, p.Length = laminate.Pipe, laminate.ContactMolded, in(8), in(120)
+		j.Parts = append(j.Parts, p)
+	}
+	j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"A", "B"}, Gap: in(0.125), AxialLoad: quantity.New(0, quantity.PoundPerInch)}}
+	p := propose(t, j, advice.Options{})
+	// 0.314 in of wall: 16 t and the gap.
+	if w := p.Job.Joints[0].Width; !w.Given() || w.In(quantity.Inch) < 5.14 {
+		t.Errorf("%s wide", w.Text())
+	}
+	for _, f := range p.Report.Findings {
+		if f.Rule.ID == "strap-narrow" {
+			t.Error(f.Message)
+		}
+	}
+}

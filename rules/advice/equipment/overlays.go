@@ -212,12 +212,12 @@ func (w *work) strap(i int) {
 		w.filled(at("widths"), name+": widths narrow-first, so that each ply bonds to the wall at its edge (NBS PS 15-69, from memory)")
 	}
 	thickness := w.pass().Analysis(x.Outside).Total.Thickness
-	least := joining.StrapWidth(thickness, need.Bond, gap.SI(), x.FirstWidth.SI())
+	least := joining.StrapWidth(thickness, max(need.Bond, need.Reach), gap.SI(), x.FirstWidth.SI())
 	if x.Width.Given() && !(w.o.Replace && quantity.Below(x.Width.SI(), least)) {
 		return
 	}
 	x.Width = w.up(least)
-	w.filled(at("width"), name+": width "+x.Width.Text()+", the largest of 16 thicknesses beside the gap, two bonds and the gap, and the taper of 6 to 1")
+	w.filled(at("width"), name+": width "+x.Width.Text()+", the largest of 16 thicknesses of strap or thinner wall beside the gap, two bonds and the gap, and the taper of 6 to 1")
 	if !x.Gap.Given() {
 		w.assumed(at("gap"), name, "room for a gap of "+w.least(catalog.RoomForGap).Text()+" in the width; state the gap (gap)")
 	}

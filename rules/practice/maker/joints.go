@@ -75,6 +75,9 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 		e.Hints = []exercise.Hint{{Text: "What bonds to a ground face, and which ply is the last?"}, {Text: asLaid(e.Overlay)}}
 		return m.shuffle(e, laid)
 	}
+	if e.Kind == exercise.Fix {
+		return m.slipped(e, laid)
+	}
 	e.Task = "The " + called(e.Overlay) + " was laid as it stands here, from the cured face on. Say what check finds in it, and what is the worst of it."
 	e.Hints = []exercise.Hint{{Text: "Compare it with the wall that it is laid on: what has to go on, and how thick?"}, {Text: asLaid(e.Overlay)}}
 	e.Questions = []exercise.Question{{Ask: exercise.Verdict}, {Ask: exercise.Worst}}
@@ -95,6 +98,27 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 	return e
 }
 
+// slipped asks to put right what one or two slips leave of something sound, nil where
+// the rules mind nothing of it, or it cannot be put right.
+func (m *maker) slipped(e *exercise.Exercise, laid *laminate.Schedule) *exercise.Exercise {
+	e.Task = "Put the " + called(e.Overlay) + " right on the bench, so that no rule breaks and none warns. Change no more than you have to."
+	e.Hints = []exercise.Hint{{Text: "Compare it with the wall that it is laid on: what has to go on, and how thick?"}, {Text: asLaid(e.Overlay)}}
+	for i := range laid.Plies {
+		laid.Plies[i].Zone = laminate.NoZone
+	}
+	if !m.sound(e, laid) {
+		return nil // without its zones written out it reads otherwise
+	}
+	for range 1 + m.rand.IntN(2) {
+		pick(m.rand, slips(e.Overlay)[1:])(m, laid)
+	}
+	e.Given = *laid
+	if m.full(e, laid) || !m.sound(e, practice.Solve(e, m.library, quantity.US).Schedule) {
+		return nil
+	}
+	return e
+}
+
 // called is what an overlay is called in a sentence.
 func called(k overlay.Kind) string {
 	if k == overlay.LaidInside {
@@ -105,12 +129,12 @@ func called(k overlay.Kind) string {
 
 func asLaid(k overlay.Kind) string {
 	if k.Inside() {
-		return "What continues a barrier is laid from the inside: mats, then the veil, which meets the fluid, and over it nothing but a waxed coat."
+		return "What continues a barrier is laid from the inside: mats, which fill a ground face, then the veil, which meets the fluid, and over it nothing but a waxed coat: nothing bonds to wax."
 	}
-	return "What carries load begins and ends with a mat, woven roving lies between mats, and the coat with wax comes last."
+	return "What carries load begins with a mat, which fills a ground face, and ends with one, since a weave prints through. Woven roving lies between mats: on one another there is resin alone to carry the shear. The coat with wax comes last: nothing bonds to it."
 }
 
-// slips are what goes wrong with what is laid soundly, nothing among it.
+// slips are what goes wrong with what is laid soundly, nothing first among it.
 func slips(k overlay.Kind) []func(*maker, *laminate.Schedule) {
 	if k.Inside() {
 		list := []func(*maker, *laminate.Schedule){asItIs, veilFirst, coatUnderVeil, oneMat, coatInside}

@@ -72,8 +72,12 @@ func (m *maker) titled(e *exercise.Exercise) string {
 	if e.Overlay != overlay.None {
 		what := called(e.Overlay)
 		laid := strings.ToUpper(what[:1]) + what[1:] + ", pipe for " + m.line.fluid
-		if e.Kind == exercise.Predict {
+		switch e.Kind {
+		case exercise.Predict:
 			return laid + ", as laid"
+		case exercise.Fix:
+			return laid + ", to be put right"
+		default: // in what order is the task's to say
 		}
 		return laid
 	}

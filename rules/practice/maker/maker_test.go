@@ -106,11 +106,11 @@ func TestGenerate_tellsWhatItsDataSay(t *testing.T) {
 	}
 }
 
-// What is made about joints comes in both kinds, with most of what may be wrong with
+// What is made about joints comes in all three kinds, with most of what may be wrong with
 // a strap or a seal; a word that is not the right one does not mark full.
 func TestGenerate_joints(t *testing.T) {
 	lib := catalog.Library()
-	words, laid := map[string]int{}, map[overlay.Kind]int{}
+	words, laid, kinds := map[string]int{}, map[overlay.Kind]int{}, map[exercise.Kind]int{}
 	for seed := range uint64(160) {
 		e := maker.Generate(seed, exercise.Steps, lib)
 		laid[e.Overlay]++
@@ -119,6 +119,12 @@ func TestGenerate_joints(t *testing.T) {
 		}
 		if e.Overlay.Inside() && e.Given.Part.InsideDiameter.Cmp(catalog.LeastReach) < 0 {
 			t.Errorf("%s: no hand reaches the joint in %s", e.ID, e.Given.Part.InsideDiameter.Text())
+		}
+		kinds[e.Kind]++
+		if s := practice.Solve(e, lib, quantity.US).Schedule; s != nil {
+			if breaks, incompletes, warnings, _ := practice.Judge(e, s, lib, quantity.US).Counts(); breaks+incompletes+warnings > 0 {
+				t.Errorf("%s: its answer has %d breaks, %d incomplete, %d warnings", e.ID, breaks, incompletes, warnings)
+			}
 		}
 		if e.Kind != exercise.Predict {
 			continue
@@ -132,7 +138,12 @@ func TestGenerate_joints(t *testing.T) {
 			}
 		}
 	}
-	if laid[overlay.None] > 0 || laid[overlay.Strap] < 15 || laid[overlay.Seal] < 15 || laid[overlay.Pad] < 15 || laid[overlay.LaidInside] < 15 || len(words) < 8 {
+	for _, k := range []exercise.Kind{exercise.Order, exercise.Predict, exercise.Fix} {
+		if kinds[k] < 30 {
+			t.Errorf("%d of the kind %s", kinds[k], k)
+		}
+	}
+	if laid[overlay.None] > 0 || laid[overlay.Strap] < 15 || laid[overlay.Seal] < 15 || laid[overlay.Pad] < 15 || laid[overlay.LaidInside] < 15 || len(words) < 7 {
 		t.Errorf("%v of %v", words, laid)
 	}
 }

@@ -108,7 +108,7 @@ var kindsOf = [exercise.Steps][]exercise.Kind{
 	{exercise.Predict, exercise.Ignition, exercise.Fix},
 	{exercise.Order, exercise.Fix},
 	{exercise.Build, exercise.Fix, exercise.Predict, exercise.Ignition},
-	{exercise.Order, exercise.Predict},
+	{exercise.Order, exercise.Predict, exercise.Fix},
 }
 
 // damages are what goes wrong in each step; the schedule is the maker's own.

@@ -4,6 +4,9 @@ import (
 	"strconv"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/exercise"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/rules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -23,7 +26,7 @@ type atBench struct {
 
 // newAtBench opens the bench on the answer as it stands.
 func newAtBench(p *Practice, a *attempt, found *finding) work {
-	d, err := editor.Unjudged(a.exercise().Title, a.session.Answer().Schedule, a.library)
+	d, err := editor.Unjudged(a.exercise().Title, a.session.Answer().Schedule, a.library, laidAs(a.exercise()))
 	if err != nil {
 		p.Desk.Refuse(err.Error())
 		return nil
@@ -33,7 +36,7 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 	const g = "The exercise"
 	own := append(p.workRows(g), keys.Row{Keys: []string{"b"}, Long: "of a fix: back to the defective plies", Group: g, Rank: 99, Can: func() string {
 		if found == nil {
-			return "nothing is to be found in this exercise"
+			return "no ply is named as defective in this exercise"
 		}
 		return ""
 	}, Do: keys.Do(func() {
@@ -46,6 +49,15 @@ func newAtBench(p *Practice, a *attempt, found *finding) work {
 		Tall:  func(w int) int { return 1 + len(a.prose(p, w)) },
 	})
 	return b
+}
+
+// laidAs is what the plies of an exercise are laid as, nil of a wall.
+func laidAs(e *exercise.Exercise) *rules.Overlaid {
+	if e.Overlay == overlay.None {
+		return nil
+	}
+	j, o := e.Job(&e.Given)
+	return &rules.Overlaid{Overlay: o, Job: j}
 }
 
 func (b *atBench) settle() { b.session = b.session.Lay(b.desk.Doc.Now()) }

@@ -74,7 +74,7 @@ func (p *Practice) onward(after *exercise.Exercise) {
 }
 
 // titleCells is the room of the longest title of a step.
-const titleCells = 39
+const titleCells = 36
 
 // besideCells is how wide the steps are where the lesson of the one pointed at
 // stands beside them.
@@ -115,6 +115,10 @@ func (h *home) steps(p *Practice, w, h2 int) []string {
 	}
 	out := []string{" " + t.Label.Render("person") + " " + draw.Cut(who, max(1, w-12)), ""}
 	totals := practice.ByStep(practice.Summary(p.progress, p.list))
+	most := 0
+	for i := range totals {
+		most = max(most, totals[i].Exercises)
+	}
 	for i := range exercise.Steps {
 		s := course.At(i + 1)
 		n := totals[i]
@@ -123,8 +127,8 @@ func (h *home) steps(p *Practice, w, h2 int) []string {
 			state += ", " + strconv.Itoa(n.Tried-n.Passed) + " again"
 		}
 		gauge := draw.Run("●", n.Passed) + draw.Run("◐", n.Tried-n.Passed) + draw.Run("○", n.Exercises-n.Tried)
-		name := draw.Left(draw.Clean(s.Title), max(10, min(titleCells, w-42)))
-		line := strconv.Itoa(i+1) + " " + name + " " + draw.Left(gauge, 10) + state
+		name := draw.Left(draw.Clean(s.Title), max(10, min(titleCells, w-most-32)))
+		line := strconv.Itoa(i+1) + " " + name + " " + draw.Left(gauge, most+1) + state
 		if i == h.at {
 			out = append(out, t.Selected.Render(draw.Left(" "+draw.Pointer+" "+line, w)))
 		} else {

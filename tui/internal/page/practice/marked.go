@@ -89,7 +89,12 @@ func findingRow(t *draw.Theme, report *rules.Report, i int) markRow {
 	f := &report.Findings[i]
 	place := ""
 	if len(f.Rows) > 0 && f.Rows[0] < len(report.Analysis.Rows) {
-		place = page.PlyName(&report.Analysis.Rows[f.Rows[0]]) + ": "
+		place = page.PlyName(&report.Analysis.Rows[f.Rows[0]])
+		if strings.HasPrefix(f.Message, place) { // it begins with it
+			place = ""
+		} else {
+			place += ": "
+		}
 	}
 	r := markRow{
 		head: page.SeverityMark(f.Severity) + " " + draw.Left(page.SeverityWord(f.Severity), 12), look: page.SeverityStyle(t, f.Severity),
@@ -246,7 +251,9 @@ func (m *marked) side(p *Practice, name string, a practice.Answer, w int) []stri
 	case exercise.Choose:
 		return append(out, " veil  "+a.Veil, " resin "+a.Family.String())
 	case exercise.Fix:
-		out = append(out, " defective: "+faultText(a.Faults))
+		if m.exercise().NamesPlies() {
+			out = append(out, " defective: "+faultText(a.Faults))
+		}
 	default: // the plies say all of it
 	}
 	if a.Schedule == nil {

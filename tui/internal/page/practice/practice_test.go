@@ -181,6 +181,13 @@ func TestExercises_byKeysAlone(t *testing.T) {
 		{"ignition wrong", "c4-veil-that-burned", []string{"1", "22", "enter", "77", "enter", "2", "enter"}, false, nil},
 		// Mat between cloth and cloth; chopped glass alone in the barrier.
 		{"fix by a mat between", "d4-woven-on-woven", []string{"5", "enter", "down", "down", "down", "down", "-", "3", "5", "3"}, true, nil},
+		// What is laid over a joint or at a nozzle goes to the bench at once: a mat over the
+		// last roving, the veil carried over the mats, a mat between roving and roving.
+		{"fix a strap", "f10-before-the-weekend", []string{"down", "down", "3"}, true, []string{"asked", "marked", "beside"}},
+		{"fix a strap wrongly", "f10-before-the-weekend", []string{"3"}, false, []string{"marked"}},
+		{"fix a seal", "f11-card-from-the-mandrel", []string{"down", "g", "down", "enter"}, true, []string{"answered"}},
+		{"fix a seal by half", "f11-card-from-the-mandrel", []string{"down", "d", "g", "down", "enter"}, false, nil},
+		{"fix a pad", "f12-pad-of-a-drain", []string{"down", "down", "-", "3", "5", "3"}, true, []string{"answered"}},
 		{"fix by a swap", "d7-strand-in-the-barrier", []string{"3", "enter", "home", "down", "down", "r", "3", "."}, true, nil},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

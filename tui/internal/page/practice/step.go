@@ -143,8 +143,11 @@ func (s *step) lines(p *Practice, w, h int) []string {
 	top := min(s.top, last)
 	out = append(out, draw.FitLines(body[top:min(len(body), top+room)], w, room)...)
 	more := "exercises"
+	if n := len(s.list); n > shown {
+		more += " " + strconv.Itoa(s.first()+1) + " to " + strconv.Itoa(min(n, s.first()+shown)) + " of " + strconv.Itoa(n) + ", ↑↓ shows all"
+	}
 	if top < last {
-		more = "exercises · PgDn reads on"
+		more += " · PgDn reads on"
 	}
 	out = append(out, widget.Rule(t, w, widget.Piece{Text: more, Look: t.Label}))
 	if len(s.list) == 0 {

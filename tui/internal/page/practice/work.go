@@ -73,6 +73,10 @@ func (p *Practice) answer(a *attempt) {
 	case exercise.Build:
 		p.work = newAtBench(p, a, nil)
 	case exercise.Fix:
+		if !a.exercise().NamesPlies() {
+			p.work = newAtBench(p, a, nil)
+			break
+		}
 		p.work = &finding{attempt: a}
 	case exercise.Choose:
 		p.work = newChoosing(a)
@@ -241,7 +245,7 @@ func (p *Practice) resume(a *attempt, left practice.Answer, when time.Time) {
 func (a *attempt) title(t *draw.Theme, w int) []widget.Piece {
 	e := a.exercise()
 	n, _ := a.session.HintsLeft()
-	name, step, kind, hints := draw.Clean(e.Title), " · step "+strconv.Itoa(e.Step), ", "+kindPhrase(e.Kind), ""
+	name, step, kind, hints := draw.Clean(e.Title), " · step "+strconv.Itoa(e.Step), ", "+kindPhrase(e), ""
 	if len(e.Hints) > 0 {
 		hints = " · " + page.Count(n, "hint") + " left"
 	}
@@ -262,13 +266,16 @@ func (a *attempt) head(p *Practice, w, h int) []string {
 	return out
 }
 
-func kindPhrase(k exercise.Kind) string {
-	switch k {
+func kindPhrase(e *exercise.Exercise) string {
+	switch e.Kind {
 	case exercise.Build:
 		return "build the barrier"
 	case exercise.Choose:
 		return "choose veil and resin"
 	case exercise.Fix:
+		if !e.NamesPlies() {
+			return "put it right"
+		}
 		return "find and fix"
 	case exercise.Predict:
 		return "predict the figures"
