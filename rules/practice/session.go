@@ -80,6 +80,16 @@ func (s Session) Unchanged() bool {
 		})
 }
 
+// Unanswered counts the questions that nothing was said to.
+func (s Session) Unanswered() (n int) {
+	for _, text := range s.answer.Values {
+		if text == "" {
+			n++
+		}
+	}
+	return n
+}
+
 // With goes on with an answer that an earlier sitting left, as far as it fits
 // the exercise.
 func (s Session) With(a Answer) Session {

@@ -69,7 +69,12 @@ func (s *asking) begin(p *Practice, at int) {
 	}
 	form.Take = func() error {
 		form.Changed()
-		p.Desk.Note("answered", "c checks it")
+		switch n, all := s.session.Unanswered(), len(s.exercise().Questions); {
+		case n == 0:
+			p.Desk.Note("answered", "c checks it")
+		default:
+			p.Desk.Say(strconv.Itoa(all-n) + " of " + page.Count(all, "question") + " answered")
+		}
 		return nil
 	}
 	form.Leave = func() { s.session = before }

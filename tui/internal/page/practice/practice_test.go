@@ -574,3 +574,37 @@ func TestMarked_saysWhatWasAnsweredAndWhatIsThere(t *testing.T) {
 	r.press("down")
 	tuitest.Golden(t, "the worst", r.screen())
 }
+
+// A question that nothing was said to is handed in only by who says so, and taking
+// the form does not say that all is answered.
+func TestAsking_unansweredIsHandedInOnlyWhenAskedFor(t *testing.T) {
+	r := at(t, "f4-tacky-at-lunch")
+	r.press("1", "4", "enter", "enter")
+	if r.Desk.Notice.Text != "1 of 2 questions answered" || r.Desk.Notice.Tail != "" {
+		t.Errorf("the notice is %+v", r.Desk.Notice)
+	}
+	for _, keys := range [][]string{{"c", "esc"}, {"c", "enter"}} {
+		r.press(keys...)
+		if _, marked := r.now.(*marked); marked {
+			t.Fatalf("after %v it is marked", keys)
+		}
+	}
+	r.press("c")
+	if o := r.Over(); o == nil || o.Title() != "hand it in? 1 question not answered" {
+		t.Errorf("it asks\n%s", r.screen())
+	}
+	if r.press("2"); r.score() != 0.5 {
+		t.Errorf("score %v", r.score())
+	}
+	if screen := r.screen(); !strings.Contains(screen, "yours not answered, right wax between") {
+		t.Errorf("the review is\n%s", screen)
+	}
+}
+
+func TestTitle_saysWhatIsDone(t *testing.T) {
+	for id, phrase := range map[string]string{"f4-tacky-at-lunch": "say what check finds", "f11-card-from-the-mandrel": "put it right", "c1-double": "predict the figures", "a4-bare-mat": "find and fix"} {
+		if screen := at(t, id).screen(); !strings.Contains(screen, phrase) {
+			t.Errorf("%s:\n%s", id, screen)
+		}
+	}
+}

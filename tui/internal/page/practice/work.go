@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -142,15 +143,19 @@ func (a *attempt) leave(p *Practice) {
 	p.look()
 }
 
-// check hands the answer in; where the schedule is as it was given, it asks first.
+// check hands the answer in; where the schedule is as it was given, or a question is
+// not answered, it asks first.
 func (a *attempt) check(p *Practice) {
 	p.work.settle()
-	if !a.session.Unchanged() {
+	lacks := "The schedule is as it was given"
+	if n := a.session.Unanswered(); n > 0 {
+		lacks = page.Count(n, "question") + " not answered"
+	} else if !a.session.Unchanged() {
 		a.mark(p)
 		return
 	}
 	p.open(&page.List{
-		Head: "hand it in? The schedule is as it was given", Verb: "answer",
+		Head: "hand it in? " + lacks, Verb: "answer",
 		Items: []page.Item{{Name: "no, go on with the exercise"}, {Name: "yes, hand it in as it is"}},
 		Take: func(i int) error {
 			if i == 1 {
@@ -278,6 +283,9 @@ func kindPhrase(e *exercise.Exercise) string {
 		}
 		return "find and fix"
 	case exercise.Predict:
+		if !slices.ContainsFunc(e.Questions, func(q exercise.Question) bool { return q.Ask.Answer() != exercise.Word }) {
+			return "say what check finds"
+		}
 		return "predict the figures"
 	case exercise.Order:
 		return "put the plies in order"
