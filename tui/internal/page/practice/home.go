@@ -188,7 +188,7 @@ func (p *Practice) ask(then func()) {
 	}
 	items = append(items, page.Item{Name: "another name"})
 	p.open(&page.List{
-		Head: whose, Full: true, Items: items, Verb: "that is me", Leave: func() { p.without(then) },
+		Head: whose, Full: true, Items: items, Verb: "that is me", Leave: func() { p.unnamed(then) },
 		Take: func(i int) error {
 			if i == len(people) {
 				p.askName(then)
@@ -202,9 +202,12 @@ func (p *Practice) ask(then func()) {
 // askName takes a name that is typed.
 func (p *Practice) askName(then func()) {
 	name := &page.Field{Label: "name", Hint: "Esc goes on without: nothing is kept"}
+	if p.person != "" {
+		name.Hint = "Esc: " + draw.Clean(p.person) + " stays"
+	}
 	p.open(&page.Form{
 		Head: whose, Full: true, Text: "Progress is kept on this machine only, under the name typed here.", Fields: []*page.Field{name},
-		Leave: func() { p.without(then) }, Take: func() error { return p.take(name.Text, then) },
+		Leave: func() { p.unnamed(then) }, Take: func() error { return p.take(name.Text, then) },
 	})
 }
 
@@ -218,6 +221,16 @@ func (p *Practice) take(name string, then func()) error {
 	p.Desk.Say("progress is kept for " + name)
 	then()
 	return page.ErrStay // it is closed already, and something else may be open
+}
+
+// unnamed goes on where no name was said: as who practices already, or without one.
+func (p *Practice) unnamed(then func()) {
+	if p.person == "" {
+		p.without(then)
+		return
+	}
+	p.Desk.Say("progress is kept for " + p.person)
+	then()
 }
 
 // without goes on without a name.

@@ -608,3 +608,22 @@ func TestTitle_saysWhatIsDone(t *testing.T) {
 		}
 	}
 }
+
+// Who asks whose progress is kept and leaves it is who he was.
+func TestPage_leavingTheNamesKeepsThePerson(t *testing.T) {
+	kept := &memory{of: map[string][]practice.Entry{"Ada": {{Exercise: "a1-cool-brine", Step: 1, Score: 0.2}}}}
+	for _, keys := range [][]string{{"w", "esc"}, {"w", "2", "esc"}} {
+		r := sitting(t, kept)
+		r.load()
+		if err := r.be("Ada"); err != nil {
+			t.Fatal(err)
+		}
+		r.press(keys...)
+		if r.Over() != nil {
+			r.press("esc")
+		}
+		if r.person != "Ada" || r.nobody || len(r.progress.Entries) != 1 {
+			t.Errorf("after %v it is %q with %d entries", keys, r.person, len(r.progress.Entries))
+		}
+	}
+}
