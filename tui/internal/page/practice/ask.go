@@ -69,12 +69,11 @@ func (s *asking) begin(p *Practice, at int) {
 	}
 	form.Take = func() error {
 		form.Changed()
-		switch n, all := s.session.Unanswered(), len(s.exercise().Questions); {
-		case n == 0:
-			p.Desk.Note("answered", "c checks it")
-		default:
+		if n, all := s.session.Unanswered(), len(s.exercise().Questions); n > 0 {
 			p.Desk.Say(strconv.Itoa(all-n) + " of " + page.Count(all, "question") + " answered")
+			return nil
 		}
+		p.Desk.Note("answered", "c checks it")
 		return nil
 	}
 	form.Leave = func() { s.session = before }
