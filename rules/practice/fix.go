@@ -189,6 +189,7 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 	}
 	l.Points = pointsOfGroup * max(0, float64(hit-len(wrong))/float64(max(1, total)))
 	if lacks {
+		l.Right = "none, a ply is missing"
 		l.Points = pointsOfGroup * max(0, 1-float64(len(wrong)))
 		if s == nil || slices.Equal(singlePlies(s), singlePlies(&g.exercise.Given)) && len(said) == 0 {
 			l.Points, l.Found = 0, "nothing was selected or changed"

@@ -273,3 +273,12 @@ func TestFix_ofAJointLaidAnew(t *testing.T) {
 		t.Errorf("%d breaks, %d incomplete, %d warnings: %+v", breaks, incompletes, warnings, s.Plies)
 	}
 }
+
+// Where no ply is defective the review says that one is missing.
+func TestGrade_saysThatAPlyIsMissing(t *testing.T) {
+	e := find(t, "d4-woven-on-woven")
+	l := practice.Grade(e, practice.Answer{Faults: []int{1, 5}, Schedule: &e.Given}, catalog.Library(), quantity.US).Lines[0]
+	if l.Found != "plies 1, 5" || l.Right != "none, a ply is missing" || l.Wrong != "ply 1: nothing is wrong there" {
+		t.Errorf("%+v", l)
+	}
+}

@@ -45,7 +45,7 @@ func (b *Bench) findingKeys() keys.Table {
 func (b *Bench) places() keys.Table {
 	const g = "Moving around"
 	return keys.Table{
-		{Keys: []string{keys.Up, keys.Down}, Long: "the row inward; above the first lies the process face; the row outward", Group: g, Rank: 30, Do: keys.By(keys.Up, b.move)},
+		{Keys: []string{keys.Up, keys.Down}, Long: "the row inward; above the first lies " + b.face() + "; the row outward", Group: g, Rank: 30, Do: keys.By(keys.Up, b.move)},
 		{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last one", Group: g, Rank: 32, Do: func(e keys.Event) {
 			if e.Key == keys.Home {
 				b.Desk.Go(0)

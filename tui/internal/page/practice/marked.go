@@ -90,7 +90,7 @@ func findingRow(t *draw.Theme, report *rules.Report, i int) markRow {
 	place := ""
 	if len(f.Rows) > 0 && f.Rows[0] < len(report.Analysis.Rows) {
 		place = page.PlyName(&report.Analysis.Rows[f.Rows[0]])
-		if strings.HasPrefix(f.Message, place) { // it begins with it
+		if strings.HasPrefix(strings.ReplaceAll(f.Message, "–", "-"), place) { // it begins with it
 			place = ""
 		} else {
 			place += ": "

@@ -627,3 +627,12 @@ func TestPage_leavingTheNamesKeepsThePerson(t *testing.T) {
 		}
 	}
 }
+
+// A finding that begins with the plies it is about does not name them twice.
+func TestMarked_namesPliesOnce(t *testing.T) {
+	r := at(t, "d4-woven-on-woven")
+	r.press("c", "2")
+	if screen := r.screen(); strings.Contains(screen, "plies 5-6: plies") || !strings.Contains(screen, "plies 5–6") {
+		t.Error(screen)
+	}
+}
