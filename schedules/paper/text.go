@@ -4,12 +4,12 @@ import (
 	"bytes"
 	"io"
 	"strings"
-	"unicode/utf8"
 
 	"frp/veilwright/laminate/word"
+	"frp/veilwright/schedules/paper/measure"
 )
 
-// Text writes a sheet as lines of at most width characters; 0 sets no limit.
+// Text writes a sheet as lines of at most width columns; 0 sets no limit.
 // Tables whose columns do not fit grow beyond it.
 func Text(w io.Writer, sheet Sheet, width int) error {
 	t := texter{width: width}
@@ -24,7 +24,7 @@ func Text(w io.Writer, sheet Sheet, width int) error {
 			t.table(b)
 		case Note:
 			indent := strings.Repeat(" ", b.Indent)
-			t.wrapped(indent+b.Mark, indent+strings.Repeat(" ", utf8.RuneCountInString(b.Mark)), b.Text)
+			t.wrapped(indent+b.Mark, indent+strings.Repeat(" ", measure.Width(b.Mark)), b.Text)
 		case Section:
 			t.section(b)
 		case Figure:
@@ -70,9 +70,9 @@ func (t *texter) blanks(n int) {
 func (t *texter) wrapped(first, hanging, text string) {
 	width := 0
 	if t.width > 0 {
-		width = max(20, t.width-utf8.RuneCountInString(hanging))
+		width = max(20, t.width-measure.Width(hanging))
 	}
-	for i, line := range Wrap(word.Clean(text), width) {
+	for i, line := range measure.Wrap(word.Clean(text), width) {
 		if i == 0 {
 			t.line(first + line)
 			continue
@@ -85,11 +85,11 @@ func (t *texter) wrapped(first, hanging, text string) {
 // another.
 func (t *texter) facts(f Facts, wide int) {
 	for _, x := range f {
-		wide = max(wide, utf8.RuneCountInString(word.Clean(x.Name)))
+		wide = max(wide, measure.Width(word.Clean(x.Name)))
 	}
 	for _, x := range f {
 		name := word.Clean(x.Name)
-		t.wrapped(gap+name+strings.Repeat(" ", wide-utf8.RuneCountInString(name))+gap, strings.Repeat(" ", wide+2*len(gap)), x.Value)
+		t.wrapped(gap+name+strings.Repeat(" ", wide-measure.Width(name))+gap, strings.Repeat(" ", wide+2*len(gap)), x.Value)
 	}
 }
 
@@ -106,20 +106,20 @@ func (t *texter) table(b Table) {
 			continue
 		}
 		columns = columns || r.Line == ""
-		first = max(first, utf8.RuneCountInString(word.Clean(r.Cells[0])))
+		first = max(first, measure.Width(word.Clean(r.Cells[0])))
 	}
 	for i, c := range b.Columns {
 		if c.Under {
 			continue
 		}
 		last = i
-		widths[i] = utf8.RuneCountInString(word.Clean(c.Title))
+		widths[i] = measure.Width(word.Clean(c.Title))
 		if c.Write {
 			widths[i] = max(widths[i], len(blank))
 		}
 		for _, r := range b.Rows {
 			if r.Line == "" && r.Band == "" {
-				widths[i] = max(widths[i], utf8.RuneCountInString(word.Clean(r.Cells[i])))
+				widths[i] = max(widths[i], measure.Width(word.Clean(r.Cells[i])))
 			}
 		}
 	}
@@ -171,14 +171,14 @@ func (t *texter) cells(columns []Column, widths []int, last int, cell func(int) 
 			continue
 		}
 		text := cell(i)
-		fill := widths[i] - utf8.RuneCountInString(text)
+		fill := widths[i] - measure.Width(text)
 		if i == last && !c.Right {
-			at := utf8.RuneCount(t.b.Bytes()[start:]) + len(gap)
+			at := measure.Width(string(t.b.Bytes()[start:])) + len(gap)
 			room := 0
 			if t.width > 0 {
 				room = max(20, t.width-at)
 			}
-			for k, part := range Wrap(text, room) {
+			for k, part := range measure.Wrap(text, room) {
 				if k > 0 {
 					t.blanks(at - len(gap))
 				}
