@@ -83,50 +83,6 @@ func Parse[D Dimension](s string) (Quantity[D], error) {
 	return fail(fmt.Sprintf("%q is not a unit of it", clip(name)))
 }
 
-// ParseDefault reads like Parse, but takes a bare number to be in the unit u and
-// a unit as people type it, 0.32", 320 MIL, 21 C, for the one that is meant: for
-// entry fields, which show their unit. Documents are read with Parse.
-func ParseDefault[D Dimension](s string, u Unit[D]) (Quantity[D], error) {
-	text := strings.TrimSpace(s)
-	switch number, name := split(text); {
-	case number == "":
-	case name == "":
-		text += " " + u.name
-	default:
-		text = number + " " + meant[D](name)
-	}
-	return Parse[D](text)
-}
-
-// typed are units as people type them.
-var typed = map[string]string{`"`: "in", "”": "in", "''": "in", "'": "ft", "’": "ft", "mils": "mil", "c": "degC", "°c": "degC", "f": "degF", "°f": "degF", "lbs": "lb"}
-
-// meant is the one unit that a name stands for, whatever its case; the name
-// itself where there is none, or several.
-func meant[D Dimension](name string) string {
-	var d D
-	lower := strings.ToLower(strings.TrimSpace(name))
-	if u, ok := typed[lower]; ok {
-		lower = strings.ToLower(u)
-	}
-	found := ""
-	for _, u := range d.units() {
-		switch {
-		case u.answersTo(name):
-			return name
-		case strings.ToLower(u.name) != lower:
-		case found != "":
-			return name
-		default:
-			found = u.name
-		}
-	}
-	if found == "" {
-		return name
-	}
-	return found
-}
-
 // Read is Parse into a quantity, for those who hold one of a dimension that
 // has no name outside.
 func Read[D Dimension](into *Quantity[D], s string) error {

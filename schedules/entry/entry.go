@@ -88,12 +88,17 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 				return edit.Sound(j, n)
 			}
 			wrong := ""
+			if f.Typed != nil {
+				if wrong = f.Typed(row, text); wrong == "" {
+					return edit.Sound(j, n)
+				}
+			}
 			for _, v := range readings(text) {
 				said := f.Set(row, v)
 				if said == "" {
 					return edit.Sound(j, n)
 				}
-				if wrong == "" || v == any(text) { // what is wrong with it as it was typed
+				if wrong == "" || v == any(text) && f.Typed == nil { // what is wrong with it as it was typed
 					wrong = said
 				}
 			}

@@ -24,6 +24,12 @@ func TestState_givesKeysTakesThemBackAndRefusesWhatCannotBe(t *testing.T) {
 	}{
 		{part, "length", "6 ft", `length          = "6 ft"`, false},
 		{part, "process", "wound", `process         = "wound"`, false},
+		{part, "length", `6' 1-1/2"`, `length          = "73 1/2 in"`, false},
+		{part, "length", "1 ft 6", "no number of inches with its unit", true},
+		{part, "modulus_retention", "80 %", `modulus_retention = 0.8`, false},
+		{part, "modulus_retention", "180 %", "no percentage", true},
+		{part, "temperature", "120F", `temperature = "120 degF"`, false},
+		{laminate.Ref{Kind: laminate.RefService}, "concentration", "0.7 %", `concentration = 0.007`, false},
 		{part, "length", "6", "unit is missing", true},
 		{part, "length", "six", "is no length", true},
 		{part, "form", "shell", "not one of", true},

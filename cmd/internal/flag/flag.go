@@ -103,7 +103,7 @@ type Temperature struct{ quantity.Temperature }
 func (f *Temperature) Decode(ctx *kong.DecodeContext) (err error) {
 	var text string
 	if err = ctx.Scan.PopValueInto("temperature", &text); err == nil {
-		err = quantity.Read(&f.Temperature, text)
+		err = quantity.ReadTyped(&f.Temperature, text)
 	}
 	return err
 }
@@ -121,7 +121,7 @@ func (f *Length) Decode(ctx *kong.DecodeContext) error {
 	} else if err := ctx.Scan.PopValueInto("length", &text); err != nil {
 		return err
 	}
-	if err := quantity.Read(&f.Length, text); err != nil {
+	if err := quantity.ReadTyped(&f.Length, text); err != nil {
 		return err
 	}
 	if f.SI() <= 0 {

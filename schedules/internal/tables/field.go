@@ -28,6 +28,9 @@ type Field struct {
 	Check func(row any) (wrong string)
 	// Set reads a decoded value into the row; it returns what is wrong with it.
 	Set func(row, value any) string
+	// Typed is Set of a value as a person types it into a form, 1'6" or 15 %, which no
+	// document has; nil where Set reads all there is.
+	Typed func(row any, text string) string
 	// Get gives the value as TOML, not ok when not stated.
 	Get func(row any) (text string, ok bool)
 	// Value gives a physical value without its spelling; nil where Get does.
@@ -86,6 +89,9 @@ func lift(fields []Field, inner func(row any) any) []Field {
 		list[i] = f
 		list[i].Set = func(row, value any) string { return f.Set(inner(row), value) }
 		list[i].Get = func(row any) (string, bool) { return f.Get(inner(row)) }
+		if f.Typed != nil {
+			list[i].Typed = func(row any, text string) string { return f.Typed(inner(row), text) }
+		}
 		if f.Value != nil {
 			list[i].Value = func(row any) (string, bool) { return f.Value(inner(row)) }
 		}
@@ -216,6 +222,12 @@ func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) 
 		q := *at(row)
 		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
 	}
+	f.Typed = func(row any, text string) string {
+		if err := quantity.ReadTyped(at(row), text); err != nil {
+			return err.Error()
+		}
+		return ""
+	}
 	f.listed = func() string { return " with its unit: " + units() }
 	return f
 }
@@ -303,7 +315,19 @@ func NumberField[T any](key, what string, at func(*T) *laminate.Optional[float64
 
 // ShareField is a number from 0 to 1.
 func ShareField[T any](key string, at func(*T) *laminate.Optional[float64]) Field {
-	return NumberField(key, "a share from 0 to 1", at)
+	f := NumberField(key, "a share from 0 to 1", at)
+	f.Typed = func(row any, text string) string {
+		if !strings.HasSuffix(strings.TrimSpace(text), "%") { // else it is the share itself
+			return "a share from 0 to 1, or a percentage with its sign, is expected"
+		}
+		v, err := quantity.ParsePercent(text)
+		if err != nil {
+			return err.Error()
+		}
+		*at(row.(*T)) = laminate.Some(v)
+		return ""
+	}
+	return f
 }
 
 // Whole takes a number without decimals that fits the machine.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/widget"
@@ -385,13 +386,12 @@ func (f *Field) choiceLines(t *draw.Theme, w int) []string {
 // ReadPercent reads a percentage, "30" or "30 %", into a share; nothing is not
 // stated.
 func ReadPercent(s string) (laminate.Optional[float64], error) {
-	s = strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(s), "%"))
-	if s == "" {
+	if strings.Trim(s, " %") == "" {
 		return laminate.Optional[float64]{}, nil
 	}
-	v, err := strconv.ParseFloat(s, 64)
-	if err != nil || !(v >= 0 && v <= 100) {
-		return laminate.Optional[float64]{}, fmt.Errorf("%q is no percentage from 0 to 100", s)
+	v, err := quantity.ParsePercent(s)
+	if err != nil {
+		return laminate.Optional[float64]{}, err
 	}
-	return laminate.Some(v / 100), nil
+	return laminate.Some(v), nil
 }

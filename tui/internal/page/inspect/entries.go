@@ -24,7 +24,7 @@ func optional[D quantity.Dimension](f *page.Field, u quantity.Unit[D]) (q quanti
 	if strings.TrimSpace(f.Text) == "" {
 		return q, nil
 	}
-	if q, err = quantity.ParseDefault(decimal(f.Text), u); err != nil {
+	if q, err = quantity.ParseDefault(f.Text, u); err != nil {
 		return q, err
 	}
 	if q.SI() <= 0 {
@@ -381,11 +381,11 @@ func (p *Page) tolerances() page.Overlay {
 		mass.Text, resin.Text = strings.TrimSuffix(quantity.Percent(p.tolerance.ArealMass), " %"), strings.TrimSuffix(quantity.Percent(p.tolerance.ResinContent), " %")
 	}
 	share := func(f *page.Field) (float64, error) {
-		v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(decimal(f.Text), "%")), 64)
-		if err != nil || !(v >= 0 && v < 100) {
+		v, err := quantity.ParsePercent(f.Text)
+		if err != nil || v >= 1 {
 			return 0, fmt.Errorf("%s: a number of percent from 0 to below 100 is expected", f.Label)
 		}
-		return v / 100, nil
+		return v, nil
 	}
 	s := &page.Form{Head: "ply-to-ply scatter", Fields: []*page.Field{mass, resin}}
 	s.Check = func(i int) error {

@@ -41,7 +41,7 @@ func (d doubts) ask(f *page.Field, likely, why string) error {
 // bareNumber tells that no unit was typed, neither a word nor the mark of inches
 // or feet.
 func bareNumber(f *page.Field) bool {
-	return !strings.ContainsFunc(text(f), func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'”’°`, r) })
+	return !strings.ContainsFunc(text(f), func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'”’″′°`, r) })
 }
 
 // near tells whether a figure is what is expected, or not far from it.
@@ -50,14 +50,14 @@ func near(v, expected float64) bool { return v > expected/far && v < expected*fa
 // unit asks about a bare number that is far from what is expected as it stands; it is
 // likely meant in the first of the units in which it is near.
 func unit[D quantity.Dimension](d doubts, f *page.Field, u quantity.Unit[D], expected float64, says string, others ...string) error {
-	q, err := quantity.ParseDefault(decimal(f.Text), u)
+	q, err := quantity.ParseDefault(f.Text, u)
 	if err != nil {
 		return err
 	}
 	if expected <= 0 || near(q.SI(), expected) || !bareNumber(f) {
 		return nil
 	}
-	typed := decimal(f.Text)
+	typed := text(f)
 	for _, other := range others {
 		if q, err := quantity.ParseDefault(typed+" "+other, u); err == nil && near(q.SI(), expected) {
 			return d.ask(f, typed+" "+other, typed+" "+u.Symbol()+", where "+says)
@@ -104,7 +104,7 @@ func (p *Page) cureHeat(d doubts, f *page.Field) error {
 		q, err := quantity.ParseDefault(text, u)
 		return err == nil && q.In(quantity.Celsius) >= coolestCure && q.In(quantity.Celsius) <= hottestCure
 	}
-	typed := decimal(f.Text)
+	typed := text(f)
 	switch {
 	case within(typed) || !bareNumber(f):
 		return nil

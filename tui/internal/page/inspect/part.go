@@ -55,7 +55,7 @@ func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field,
 
 // field reads a physical value that is needed.
 func field[D quantity.Dimension](f *page.Field, u quantity.Unit[D]) (q quantity.Quantity[D], err error) {
-	if q, err = quantity.ParseDefault(decimal(f.Text), u); err != nil {
+	if q, err = quantity.ParseDefault(f.Text, u); err != nil {
 		err = fmt.Errorf("%s: %w", f.Label, err)
 	}
 	return q, err

@@ -150,7 +150,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 			}
 			r.Plies = laminate.Some(plies)
 		}
-		return r, fill(r, decimal(value.Text), decimal(after.Text), u)
+		return r, fill(r, text(value), text(after), u)
 	}
 	s.Check = func(i int) error {
 		switch {
@@ -191,7 +191,7 @@ func fill(r *record.Reading, value, after string, u quantity.System) (err error)
 			err = fmt.Errorf("%s is not a wall thickness: above 0 and at most 1 m", r.Thickness.Text())
 		}
 	case inspection.Barcol:
-		r.Value, err = strconv.ParseFloat(value, 64)
+		r.Value, err = strconv.ParseFloat(decimal(value), 64)
 		if err != nil || !(r.Value >= 0 && r.Value <= 100) {
 			err = errors.New("enter a number from 0 to 100: the Barcol scale")
 		}

@@ -73,15 +73,11 @@ func decimal(s string) string {
 
 // share reads percent that may be left out.
 func share(f *page.Field) (laminate.Optional[float64], error) {
-	s := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(f.Text), "%"))
-	if s == "" {
-		return laminate.Optional[float64]{}, nil
+	v, err := page.ReadPercent(f.Text)
+	if err != nil {
+		return v, fmt.Errorf("%s: enter a percentage from 0 to 100", f.Label)
 	}
-	v, err := strconv.ParseFloat(decimal(s), 64)
-	if err != nil || !(v >= 0 && v <= 100) {
-		return laminate.Optional[float64]{}, fmt.Errorf("%s: enter a percentage from 0 to 100", f.Label)
-	}
-	return laminate.Some(v / 100), nil
+	return v, nil
 }
 
 func percentText(o laminate.Optional[float64]) string {

@@ -214,7 +214,7 @@ var errEmpty = errors.New("not stated")
 func (p *Winding) try() (t tried, err error) {
 	u := p.Desk.Units()
 	t.material = p.band
-	if err = quantity.Read(&t.material.Tow, p.fields[fieldTow].Text); err != nil {
+	if err = quantity.ReadTyped(&t.material.Tow, p.fields[fieldTow].Text); err != nil {
 		return t, fmt.Errorf("tow: %w", missing(p.fields[fieldTow].Text, err))
 	}
 	tows, err := strconv.Atoi(p.fields[fieldTows].Text)
