@@ -19,8 +19,8 @@ func free(prefix string, taken func(id string) bool) string {
 }
 
 // AddPart adds a part at a place of the list, with the laminate that the part
-// before it has, the first one of the job where there is none: parts stand from
-// the bottom up.
+// before it has: parts stand from the bottom up. The first one names none, which is
+// found missing: an empty one would be judged as a wall. Its first ply makes one.
 func AddPart(place int) JobEdit {
 	at := laminate.Ref{Kind: laminate.RefJobPart, Index: place}
 	return JobEdit{Label: "added a part", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
@@ -28,11 +28,8 @@ func AddPart(place int) JobEdit {
 		if place < 0 || place > len(n.Parts) {
 			return nil, fmt.Errorf("there is no place %d for a part", place+1)
 		}
-		if len(n.Laminates) == 0 {
-			n.Laminates = []laminate.Laminate{{ID: "wall"}}
-		}
-		p := laminate.JobPart{ID: free("part-", func(id string) bool { return n.Part(id) >= 0 }), Laminate: n.Laminates[0].ID}
-		if place > 0 && n.Parts[place-1].Laminate != "" {
+		p := laminate.JobPart{ID: free("part-", func(id string) bool { return n.Part(id) >= 0 })}
+		if place > 0 {
 			p.Laminate = n.Parts[place-1].Laminate
 		}
 		n.Parts = slices.Insert(n.Parts, place, p)

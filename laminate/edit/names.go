@@ -107,7 +107,8 @@ func RemoveLaminate(i int) JobEdit {
 	}}
 }
 
-// RemovePart takes out a part that no joint and no nozzle names.
+// RemovePart takes out a part that no joint and no nozzle names, and with it a
+// laminate without plies that nothing else names. One with plies stays: it is work.
 func RemovePart(i int) JobEdit {
 	at := laminate.Ref{Kind: laminate.RefJobPart, Index: i}
 	return JobEdit{Label: "took out a part", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
@@ -120,6 +121,11 @@ func RemovePart(i int) JobEdit {
 		}
 		n := j.Clone()
 		n.Parts = append(n.Parts[:i], n.Parts[i+1:]...)
+		for _, id := range []string{j.Parts[i].Laminate, j.Parts[i].Knuckle} {
+			if at := n.Laminate(id); at >= 0 && len(n.Laminates[at].Plies) == 0 && UsedBy(n, id) == nil {
+				n.Laminates = append(n.Laminates[:at], n.Laminates[at+1:]...)
+			}
+		}
 		return Sound(j, n)
 	}}
 }

@@ -93,3 +93,24 @@ func TestRemovePart_saysWhoNamesIt(t *testing.T) {
 		t.Error("a part that is not there was taken out")
 	}
 }
+
+// The first part of a job names no laminate, so that check asks for its wall: an empty
+// one was made, judged as a wall without plies, and left behind with the part gone.
+func TestParts_leaveNoEmptyLaminateBehind(t *testing.T) {
+	first, err := edit.AddPart(0).Do(&laminate.Job{})
+	if err != nil || len(first.Laminates) != 0 || len(first.Parts) != 1 || first.Parts[0].Laminate != "" {
+		t.Fatalf("%v %+v", err, first)
+	}
+	j := twoParts()
+	j.Laminates[0].Plies = nil
+	if n, err := edit.RemovePart(0).Do(j); err != nil || len(n.Laminates) != 1 || n.Laminates[0].ID != "b" || len(j.Laminates) != 2 {
+		t.Errorf("%v %+v", err, n)
+	}
+	if n, err := edit.RemovePart(1).Do(j); err != nil || len(n.Laminates) != 2 {
+		t.Errorf("plies went with the part: %v %+v", err, n)
+	}
+	j.Joints = []laminate.Joint{{ID: "J1", Outside: "a"}}
+	if n, err := edit.RemovePart(0).Do(j); err != nil || len(n.Laminates) != 2 {
+		t.Errorf("a laminate that a joint names went: %v %+v", err, n)
+	}
+}

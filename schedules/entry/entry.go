@@ -15,6 +15,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/internal/tables"
 )
@@ -87,7 +88,14 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 				take(fields, row, key)
 				return edit.Sound(j, n)
 			}
-			wrong := ""
+			wrong, text := "", text
+			if strings.HasPrefix(f.What, "a share") && strings.HasSuffix(text, "%") {
+				v, err := quantity.ParsePercent(text)
+				if err != nil {
+					return nil, fmt.Errorf("%s: %w", key, err)
+				}
+				text = strconv.FormatFloat(v, 'f', -1, 64)
+			}
 			if f.Typed != nil {
 				if wrong = f.Typed(row, text); wrong == "" {
 					return edit.Sound(j, n)

@@ -28,7 +28,7 @@ type Field struct {
 	Check func(row any) (wrong string)
 	// Set reads a decoded value into the row; it returns what is wrong with it.
 	Set func(row, value any) string
-	// Typed is Set of a value as a person types it into a form, 1'6" or 15 %, which no
+	// Typed is Set of a value as a person types it into a form, 1'6", which no
 	// document has; nil where Set reads all there is.
 	Typed func(row any, text string) string
 	// Get gives the value as TOML, not ok when not stated.
@@ -203,10 +203,7 @@ func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) 
 		func(value any) (q quantity.Quantity[D], wrong string) {
 			switch text := value.(type) {
 			case string:
-				if err := quantity.Read(&q, text); err != nil {
-					wrong = err.Error()
-				}
-				return q, wrong
+				return q, said(quantity.Read(&q, text))
 			case int64, float64:
 				v, wrong := Number(value)
 				if wrong != "" {
@@ -222,14 +219,16 @@ func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) 
 		q := *at(row)
 		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
 	}
-	f.Typed = func(row any, text string) string {
-		if err := quantity.ReadTyped(at(row), text); err != nil {
-			return err.Error()
-		}
-		return ""
-	}
+	f.Typed = func(row any, text string) string { return said(quantity.ReadTyped(at(row), text)) }
 	f.listed = func() string { return " with its unit: " + units() }
 	return f
+}
+
+func said(err error) string {
+	if err != nil {
+		return err.Error()
+	}
+	return ""
 }
 
 // exampleUnit picks a unit for a hint that is likelier than the SI base unit.
@@ -315,19 +314,7 @@ func NumberField[T any](key, what string, at func(*T) *laminate.Optional[float64
 
 // ShareField is a number from 0 to 1.
 func ShareField[T any](key string, at func(*T) *laminate.Optional[float64]) Field {
-	f := NumberField(key, "a share from 0 to 1", at)
-	f.Typed = func(row any, text string) string {
-		if !strings.HasSuffix(strings.TrimSpace(text), "%") { // else it is the share itself
-			return "a share from 0 to 1, or a percentage with its sign, is expected"
-		}
-		v, err := quantity.ParsePercent(text)
-		if err != nil {
-			return err.Error()
-		}
-		*at(row.(*T)) = laminate.Some(v)
-		return ""
-	}
-	return f
+	return NumberField(key, "a share from 0 to 1", at)
 }
 
 // Whole takes a number without decimals that fits the machine.

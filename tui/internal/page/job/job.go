@@ -314,10 +314,23 @@ func (p *Job) refers(key string) (ids []string) {
 	return ids
 }
 
+// leftOver says which laminate with plies nothing names any more once a part is out.
+func (p *Job) leftOver(at laminate.Ref) string {
+	j := p.Desk.Doc.Job()
+	if at.Kind != laminate.RefJobPart {
+		return ""
+	}
+	id := j.Parts[at.Index].Laminate
+	if i := j.Laminate(id); i < 0 || len(j.Laminates[i].Plies) == 0 || len(edit.UsedBy(j, id)) > 1 {
+		return ""
+	}
+	return "; laminate " + id + " stays, nothing names it"
+}
+
 // remove takes out what is pointed at.
 func (p *Job) remove() {
 	x, _ := p.table.Selected()
-	e := edit.JobEdit{Label: "took out " + x.name, At: x.at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+	e := edit.JobEdit{Label: "took out " + x.name + p.leftOver(x.at), At: x.at, Do: func(j *laminate.Job) (*laminate.Job, error) {
 		n := j.Clone()
 		switch x.at.Kind {
 		case laminate.RefLaminate:

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/edit"
 	"frp/veilwright/schedules"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -210,5 +212,28 @@ func TestPage_statesTheServiceOfTheWhole(t *testing.T) {
 	p.Desk.Undo()
 	if p.Desk.Doc.Part() != 3 || p.Desk.Doc.Job().Service.Fluid != "sodium chloride brine" {
 		t.Errorf("undone at part %d with %q", p.Desk.Doc.Part(), p.Desk.Doc.Job().Service.Fluid)
+	}
+}
+
+// A part of an empty job brings nothing but itself; what it lacks is found, and the
+// first ply on its bench is its laminate's, which stays where the part is taken out.
+func TestPage_firstPartOfAJob(t *testing.T) {
+	p := open(t, []byte("document = \"job\"\nformat = 1\ntitle = \"empty\"\n"), 80, 24)
+	press(p, "a", "1", keys.Esc)
+	if text := string(p.Desk.Doc.Bytes()); strings.Contains(text, "laminate") || !strings.Contains(text, "part-1") {
+		t.Errorf("it wrote\n%s", text)
+	}
+	if got := screen(t, p); !strings.Contains(got, "part part-1 has no wall yet: it names no laminate") {
+		t.Errorf("nothing says what is missing:\n%s", got)
+	}
+	p.Desk.Apply(edit.AddPly(p.Desk.Doc.Now(), p.Desk.Doc.Library(), -1, catalog.Mat15))
+	if j := p.Desk.Doc.Job(); len(j.Laminates) != 1 || j.Parts[0].Laminate != j.Laminates[0].ID {
+		t.Fatalf("%+v", j)
+	}
+	p.Settle()
+	p.table.Select(part(0))
+	press(p, "x")
+	if got := p.Desk.Notice.Text; got != "took out part-1; laminate part-1 stays, nothing names it" {
+		t.Errorf("it says %q", got)
 	}
 }
