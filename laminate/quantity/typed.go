@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -44,7 +45,8 @@ func typed[D Dimension](s, bare string) (Quantity[D], error) {
 		text += " " + bare
 	}
 	q, err := Parse[D](text)
-	if e, ok := err.(*UnitError); ok { // in the words of whoever typed it
+	var e *UnitError
+	if errors.As(err, &e) { // in the words of whoever typed it
 		e.Text = clip(s)
 	}
 	return q, err

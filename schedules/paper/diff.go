@@ -5,6 +5,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper/excerpt"
 )
 
 // Diff is two judged revisions of a schedule: what changed, never what did not.
@@ -12,7 +13,13 @@ func Diff(older, newer string, facts []schedules.FactChange, d *revision.Differe
 	t := Table{Columns: []Column{{Title: "change"}, {Title: "plies"}, {Title: "what"}}}
 	row := func(cells ...string) { t.Rows = append(t.Rows, Row{Cells: cells}) }
 	for _, f := range facts {
-		row("stated", "", f.Key+": "+orNotStated(f.Old)+" → "+orNotStated(f.New))
+		pieces := excerpt.Of(f.Old, f.New)
+		for _, p := range pieces {
+			row("stated", "", f.Key+": "+orNotStated(p.Old)+" → "+orNotStated(p.New))
+		}
+		if pieces == nil {
+			row("stated", "", f.Key+": other blanks or line breaks alone")
+		}
 	}
 	for i := range d.Rows {
 		c := &d.Rows[i]
