@@ -10,7 +10,7 @@ const (
 	NoKind   Kind = iota
 	Build         // lay a barrier on the structure that is given
 	Choose        // name a veil and a resin family
-	Fix           // name the plies at fault and put the schedule right
+	Fix           // name the plies at fault, of a wall, and put the schedule right
 	Predict       // tell figures before the program shows them
 	Order         // put the plies in order
 	Ignition      // read an ignition test

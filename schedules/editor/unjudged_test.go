@@ -5,8 +5,11 @@ import (
 	"path/filepath"
 	"testing"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/edit"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 )
 
@@ -41,5 +44,28 @@ func TestUnjudged_hasItsOwnHistoryAndWritesNothing(t *testing.T) {
 	}
 	if found, err := os.ReadDir(state); err != nil || len(found) > 0 {
 		t.Errorf("written: %v, %v", found, err)
+	}
+}
+
+// What is laid on a cured face is worked at as that: its last ply meets the fluid, and
+// still nothing is said of what the rules find.
+func TestUnjudged_knowsWhatItIsLaidAs(t *testing.T) {
+	s := &laminate.Schedule{Resins: []laminate.Resin{{ID: "barrier", Family: laminate.VinylEster}}}
+	for _, m := range []string{catalog.Mat15, catalog.VeilC15} {
+		s.Plies = append(s.Plies, laminate.Ply{Material: m, Resin: "barrier", Count: 1})
+	}
+	laid := &rules.Overlaid{Overlay: overlay.Overlay{Kind: overlay.Seal}}
+	d, err := Unjudged("a seal", s, catalog.Library(), laid)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 2 {
+		r := d.Report()
+		if r.Overlay != laid || len(r.Findings) > 0 || r.Analysis.Rows[len(r.Analysis.Rows)-1].Zone != laminate.InnerSurface {
+			t.Errorf("%+v of %v", r.Overlay, r.Analysis.Rows)
+		}
+		if err := d.Apply(edit.Remove(d.Now(), d.Library(), 0)); err != nil {
+			t.Fatal(err)
+		}
 	}
 }
