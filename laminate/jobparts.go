@@ -86,7 +86,7 @@ type Joint struct {
 	Between       [2]string // ids of parts
 	Outside       string    // laminates
 	Inside        string
-	Width         quantity.Length // of the last ply to be counted, whole
+	Width         quantity.Length // of the widest ply that counts, whole; a coat goes over it
 	FirstWidth    quantity.Length
 	InsideWidth   quantity.Length
 	Widths        WidthOrder
@@ -110,8 +110,8 @@ type Nozzle struct {
 	Cover               string
 	Projection          quantity.Length // from the part to the face of the flange
 	PressureClass       quantity.Pressure
-	Pad                 string // laminates
-	PadDiameter         quantity.Length
+	Pad                 string          // laminates
+	PadDiameter         quantity.Length // of the first ply, as far as the whole pad counts; its taper runs out beyond
 	InstallationOutside string
 	InstallationInside  string
 	Neck                string

@@ -20,7 +20,7 @@ type Ground struct {
 	// not known.
 	Area func(i int, z float64) (float64, error)
 	// Across gives how wide the single ply i lies: the width of a strap or a
-	// seal, the outside diameter of a pad. It is nil where nothing of the kind is stated.
+	// seal, the outside diameter of a pad's ply. It is nil where nothing of the kind is stated.
 	Across func(i int, z float64) float64
 	// Diameter and Length are those of a tube, round which strips close; 0
 	// for all else. Disc is the diameter of a disc.

@@ -157,19 +157,28 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 	}
 	x := &laminate.Joint{ID: "j", Between: [2]string{"a", "b"}, FirstWidth: inch(2), Width: inch(8), InsideWidth: inch(4)}
 	thick := laminate.Analyze(j.Wall(0), lib).Total.Thickness
-	g, err := ground.OfStrap(j, x, 3, lib)
+	mats := func(n int) *laminate.Analysis { // with a coat over them
+		return laminate.Analyze(&laminate.Schedule{Resins: j.Resins, Plies: []laminate.Ply{
+			{Material: catalog.Mat15, Resin: "r", Count: n, Zone: laminate.StructuralLayer}, {Material: catalog.Topcoat, Resin: "r", Count: 1, Zone: laminate.OuterSurface},
+		}}, lib)
+	}
+	three := mats(3)
+	g, err := ground.OfStrap(j, x, three, lib)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, w := range []float64{2, 5, 8} {
+	for i, w := range []float64{2, 5, 8, 8} { // the coat goes over the last mat, which has the stated width
 		got, err := g.Area(i, 0.001)
 		if want := math.Pi * (24*0.0254 + 2*thick + 0.002) * w * 0.0254; err != nil || math.Abs(got/want-1) > 1e-9 || math.Abs(g.Across(i, 0)-w*0.0254) > 1e-12 {
 			t.Errorf("strap, ply %d: %g m², want %g; %v", i+1, got, want, err)
 		}
 	}
 	if x.Widths = laminate.WideFirst; true {
-		if g, _ = ground.OfStrap(j, x, 3, lib); math.Abs(g.Across(0, 0)-8*0.0254) > 1e-12 {
-			t.Errorf("the first of the wide ones is %g m wide", g.Across(0, 0))
+		g, _ = ground.OfStrap(j, x, three, lib)
+		for i, w := range []float64{8, 5, 2, 8} {
+			if math.Abs(g.Across(i, 0)-w*0.0254) > 1e-12 {
+				t.Errorf("wide first, ply %d is %g m wide, want %g in", i+1, g.Across(i, 0), w)
+			}
 		}
 	}
 	if g, err = ground.OfSeal(j, x, lib); err != nil {
@@ -179,12 +188,19 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 		t.Errorf("seal: %g m²", got)
 	}
 	n := &laminate.Nozzle{ID: "n", Size: inch(6), PadDiameter: inch(12), NeckBond: inch(3), Projection: inch(8)}
-	if g, err = ground.OfPad(n); err != nil {
+	if g, err = ground.OfPad(n, three); err != nil {
 		t.Fatal(err)
 	}
-	outer := 12*0.0254 + 12*0.001
-	if got, _ := g.Area(0, 0.001); math.Abs(got/(math.Pi/4*(outer*outer-36*0.0254*0.0254))-1) > 1e-9 || math.Abs(g.Across(0, 0.001)-outer) > 1e-12 {
-		t.Errorf("pad: %g m²", got)
+	// By hand: the first mat as stated, each after it 6 thicknesses further out on
+	// either side, the coat over the last.
+	mat := three.Rows[0].Thickness
+	for i, outer := range []float64{12 * 0.0254, 12*0.0254 + 12*mat, 12*0.0254 + 24*mat, 12*0.0254 + 24*mat} {
+		if got, _ := g.Area(i, 0.001); math.Abs(got/(math.Pi/4*(outer*outer-36*0.0254*0.0254))-1) > 1e-9 || math.Abs(g.Across(i, 0.001)-outer) > 1e-12 {
+			t.Errorf("pad, ply %d: %g m², %g m wide, want %g", i+1, got, g.Across(i, 0), outer)
+		}
+	}
+	if got := ground.PadLaid(n, three); math.Abs(got-(12*0.0254+24*mat)) > 1e-12 {
+		t.Errorf("pad is laid to %g m", got)
 	}
 	if g, err = ground.OfNeckBond(n); err != nil {
 		t.Fatal(err)
@@ -201,13 +217,13 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 
 	// The widths of a strap on parts without a diameter are known all the same.
 	j.Parts[0].InsideDiameter = quantity.Length{}
-	if g, err = ground.OfStrap(j, x, 3, lib); err == nil || !strings.Contains(err.Error(), "inside_diameter") || g.Across == nil {
+	if g, err = ground.OfStrap(j, x, three, lib); err == nil || !strings.Contains(err.Error(), "inside_diameter") || g.Across == nil {
 		t.Errorf("strap on parts without a diameter: %v", err)
 	}
 	for key, of := range map[string]func() error{
-		"first_width":  func() error { _, err := ground.OfStrap(j, &laminate.Joint{Width: inch(8)}, 3, lib); return err },
+		"first_width":  func() error { _, err := ground.OfStrap(j, &laminate.Joint{Width: inch(8)}, three, lib); return err },
 		"inside_width": func() error { _, err := ground.OfSeal(j, &laminate.Joint{}, lib); return err },
-		"pad_diameter": func() error { _, err := ground.OfPad(&laminate.Nozzle{Size: inch(6)}); return err },
+		"pad_diameter": func() error { _, err := ground.OfPad(&laminate.Nozzle{Size: inch(6)}, three); return err },
 		"neck_bond":    func() error { _, err := ground.OfNeckBond(&laminate.Nozzle{Size: inch(6)}); return err },
 		"projection":   func() error { _, err := ground.OfNeck(&laminate.Nozzle{Size: inch(6)}); return err },
 	} {

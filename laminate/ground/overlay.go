@@ -60,21 +60,46 @@ func diameters(j *laminate.Job, x *laminate.Joint, lib *laminate.Library) (insid
 
 var errNoDiameter = errors.New("the inside diameter of the parts is not stated (inside_diameter)")
 
-// OfStrap is the ground of the overlay of n plies outside of a joint. Where the
-// error is of the parts, the widths are there all the same. lib must not be nil.
-func OfStrap(j *laminate.Job, x *laminate.Joint, n int, lib *laminate.Library) (Ground, error) {
+// OfStrap is the ground of the overlay outside of a joint, whose plies a is the
+// analysis of. Where the error is of the parts, the widths are there all the same.
+// lib must not be nil.
+func OfStrap(j *laminate.Job, x *laminate.Joint, a *laminate.Analysis, lib *laminate.Library) (Ground, error) {
 	if !x.Width.Given() || !x.FirstWidth.Given() {
 		return Ground{}, errors.New("the widths of the strap are not stated (width, first_width)")
 	}
-	widths := joining.PlyWidths(x.FirstWidth.SI(), x.Width.SI(), n)
-	if x.Widths == laminate.WideFirst {
-		slices.Reverse(widths)
-	}
+	widths := strapWidths(x, a)
 	_, outside, ok := diameters(j, x, lib)
 	if !ok {
 		return across(widths), errNoDiameter
 	}
 	return Strap(outside, widths), nil
+}
+
+// strapWidths are those of the single plies of a strap, m. The stated width is that
+// of the widest ply that counts: the bond is figured by it. A coat or veil outside of
+// them goes over all of them, as wide.
+func strapWidths(x *laminate.Joint, a *laminate.Analysis) []float64 {
+	counted, all := counting(a)
+	widths := joining.PlyWidths(x.FirstWidth.SI(), x.Width.SI(), counted)
+	if x.Widths == laminate.WideFirst {
+		slices.Reverse(widths)
+	}
+	for range all - counted {
+		widths = append(widths, x.Width.SI())
+	}
+	return widths
+}
+
+// counting are how many single plies of an overlay lie under its coats and veils,
+// and how many it has in all.
+func counting(a *laminate.Analysis) (counted, all int) {
+	for i := range a.Rows {
+		all = a.Rows[i].Last
+		if a.Rows[i].Zone != laminate.OuterSurface {
+			counted = all
+		}
+	}
+	return counted, all
 }
 
 // OfSeal is the ground of the overlay inside of a joint, whose plies lie one
@@ -93,16 +118,52 @@ func OfSeal(j *laminate.Job, x *laminate.Joint, lib *laminate.Library) (Ground, 
 	return g, nil
 }
 
-// OfPad is the ground of a nozzle's pad: a ring round the opening, each ply of
-// which runs out beyond the one under it by the taper.
-func OfPad(n *laminate.Nozzle) (Ground, error) {
+// PadDiameters are those of the single plies of a nozzle's pad, m, by the analysis
+// of its laminate. The stated diameter is how far the whole pad counts, which is as
+// far as its first ply reaches; each ply runs out beyond the one under it by the
+// taper, and a coat or veil outside goes over the last of them.
+func PadDiameters(n *laminate.Nozzle, a *laminate.Analysis) []float64 {
+	counted, all := counting(a)
+	list := make([]float64, 0, all)
+	for i := range a.Rows {
+		r := &a.Rows[i]
+		for ply := r.First; ply <= r.Last; ply++ {
+			under := r.ToHere - float64(r.Last-ply+1)*r.Thickness
+			d := n.PadDiameter.SI() + 2*joining.TaperRatio*under
+			if ply > max(counted, 1) {
+				d = list[len(list)-1]
+			}
+			list = append(list, d)
+		}
+	}
+	return list
+}
+
+// PadLaid is how wide a nozzle's pad is laid, m, with its taper; 0 where no diameter
+// is stated. a may be nil: of no plies it is the stated diameter.
+func PadLaid(n *laminate.Nozzle, a *laminate.Analysis) float64 {
+	if a == nil || len(a.Rows) == 0 || !n.PadDiameter.Given() {
+		return n.PadDiameter.SI()
+	}
+	return slices.Max(PadDiameters(n, a))
+}
+
+// OfPad is the ground of a nozzle's pad, whose plies a is the analysis of: a ring
+// round the opening.
+func OfPad(n *laminate.Nozzle, a *laminate.Analysis) (Ground, error) {
 	cut := n.Cut()
 	if !cut.Given() || !n.PadDiameter.Given() {
 		return Ground{}, errors.New("its opening or the diameter of its pad is not stated (size or opening, pad_diameter)")
 	}
-	outer := func(z float64) float64 { return n.PadDiameter.SI() + 2*joining.TaperRatio*z }
-	return Ground{what: "ring of the pad, round the opening", varies: true, Across: func(_ int, z float64) float64 { return outer(z) },
-		Area: func(_ int, z float64) (float64, error) { return surface.Ring(outer(z), cut.SI()) }}, nil
+	list := PadDiameters(n, a)
+	outer := func(i int) float64 {
+		if i >= len(list) {
+			return 0
+		}
+		return list[i]
+	}
+	return Ground{what: "ring of the pad, round the opening", varies: true, Across: func(i int, _ float64) float64 { return outer(i) },
+		Area: func(i int, _ float64) (float64, error) { return surface.Ring(outer(i), cut.SI()) }}, nil
 }
 
 // OfNeckBond is the ground of an overlay that bonds a nozzle: up the neck and as

@@ -125,11 +125,11 @@ func (o *Overlay) Schedule(j *laminate.Job) *laminate.Schedule {
 func (o *Overlay) Ground(j *laminate.Job, lib *laminate.Library) (ground.Ground, error) {
 	switch o.Kind {
 	case Strap:
-		return ground.OfStrap(j, &j.Joints[o.At.Index], o.Schedule(j).NumberOfPlies(), lib)
+		return ground.OfStrap(j, &j.Joints[o.At.Index], laminate.Analyze(o.Schedule(j), lib), lib)
 	case Seal:
 		return ground.OfSeal(j, &j.Joints[o.At.Index], lib)
 	case Pad:
-		return ground.OfPad(&j.Nozzles[o.At.Index])
+		return ground.OfPad(&j.Nozzles[o.At.Index], laminate.Analyze(o.Schedule(j), lib))
 	case LaidInside, LaidOutside:
 		return ground.OfNeckBond(&j.Nozzles[o.At.Index])
 	case Neck:

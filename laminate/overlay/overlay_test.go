@@ -44,7 +44,7 @@ func TestFind_isTheOneThatIsNamed(t *testing.T) {
 		t.Fatalf("%+v, %v", strap, err)
 	}
 	got, err := strap.Ground(j, lib)
-	want, _ := ground.OfStrap(j, &j.Joints[0], 3, lib)
+	want, _ := ground.OfStrap(j, &j.Joints[0], laminate.Analyze(strap.Schedule(j), lib), lib)
 	if err != nil || got.Across(1, 0) != want.Across(1, 0) {
 		t.Errorf("%v", err)
 	}

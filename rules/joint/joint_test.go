@@ -252,7 +252,9 @@ var cases = []jobCase{
 		j.Joints[0].InsideWidth, j.Nozzles[0].Height = inches(10), inches(120-5.9)
 	}, []string{"break opening-off-part"}, "its opening cuts into the seal at the top of part a"},
 	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning opening-off-part"}, "its pad runs over the bottom of part a"},
-	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(4) }, nil, ""},
+	// Four of the five mats lie under the last one, 43.4 mil each: it reaches 4 + 6 × 4 × 0.0434 = 5.04 in.
+	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(5.1) }, nil, ""},
+	{"the taper of its pad runs over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(5) }, []string{"warning opening-off-part"}, "its middle is 5 in from there, and pad and strap reach 5.04 in"},
 	{"into the corner of a bottom", func(j *laminate.Job) {
 		j.Joints, j.Test, j.Nozzles[0].Pad, j.Nozzles[0].PadDiameter, j.Service.Pressure = nil, laminate.Test{}, "", quantity.Length{}, psi(0)
 		overCorner(4.9)(j)
@@ -300,17 +302,17 @@ var cases = []jobCase{
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID = "M"
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(350.0), laminate.Some(10.0)
-	}, []string{"incomplete openings-close"}, "2.09 in apart, below 5 in"},
-	// The other's pad of 8 in reaches 4 in, this opening 1 in: 5 in, where the sum of the
-	// openings is 4 in.
+	}, []string{"incomplete openings-close"}, "2.09 in apart, below 6.04 in"},
+	// The other's pad of 8 in is laid to 5.04 in from its middle, this opening is 1 in: 6.04 in,
+	// where the sum of the openings is 4 in.
 	{"one in the pad of the other", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
-		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(52.9)
+		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(53.9)
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(0.0), laminate.Some(0.0)
-	}, []string{"incomplete openings-close"}, "4.9 in apart, below 5 in: what both take away"},
+	}, []string{"incomplete openings-close"}, "5.9 in apart, below 6.04 in: what both take away"},
 	{"one beside the pad of the other", func(j *laminate.Job) {
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
-		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(53.1)
+		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(54.1)
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(0.0), laminate.Some(0.0)
 	}, nil, ""},
 	{"a cover under more than its class", func(j *laminate.Job) { covered(j, 24.9) }, []string{"break cover-class-low", "incomplete course-overstrained-at-test"}, "part c: 25.0 psi press on it, and its class is 24.9 psi"},

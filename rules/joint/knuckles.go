@@ -62,7 +62,7 @@ func (x *opening) pastCrown(p *rules.JobPass, part *laminate.Part, cut float64) 
 		return // the wall, and opening-off-part, say what is missing
 	}
 	reach, of, key := x.Offset.SI()+cut, "opening", "offset"
-	if pad := x.Offset.SI() + x.PadDiameter.SI()/2; x.Pad != "" && pad > reach && !thinner(crown, reach) {
+	if pad := x.Offset.SI() + x.laid(p)/2; x.Pad != "" && pad > reach && !thinner(crown, reach) {
 		reach, of, key = pad, "pad", "pad_diameter"
 	}
 	if thinner(crown, reach) {

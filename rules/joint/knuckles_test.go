@@ -67,8 +67,9 @@ func TestOpenings_inKnucklesAndOffTheirPlace(t *testing.T) {
 	bare := func(n *laminate.Nozzle) { n.Pad, n.PadDiameter = "", quantity.Length{} }
 	high := func(v float64) func(*laminate.Nozzle) { return func(n *laminate.Nozzle) { n.Height = inches(v) } }
 	for _, c := range []jobCase{
-		{"in the crown", onHead(laminate.Torispherical, 1.4), nil, ""},
-		{"its pad past the crown", onHead(laminate.Torispherical, 1.5), []string{"incomplete opening-in-knuckle"}, "its pad reaches 5.5 in from the axis of part b, and its crown ends at 5.45 in"},
+		// The pad is laid to 4 + 6 × 4 × 0.0434 = 5.04 in from its middle.
+		{"in the crown", onHead(laminate.Torispherical, 0.4), nil, ""},
+		{"its pad past the crown", onHead(laminate.Torispherical, 0.5), []string{"incomplete opening-in-knuckle"}, "its pad reaches 5.54 in from the axis of part b, and its crown ends at 5.45 in"},
 		{"without a pad", also(onHead(laminate.Torispherical, 4.4), bare), nil, ""},
 		{"past the crown", also(onHead(laminate.Torispherical, 4.6), bare), []string{"incomplete opening-in-knuckle"}, "its opening reaches 5.6 in"},
 		{"past the rim", also(onHead(laminate.Torispherical, 5.1), bare), []string{"break opening-off-part", "incomplete opening-in-knuckle"}, "part b ends at 6 in"},
@@ -77,7 +78,7 @@ func TestOpenings_inKnucklesAndOffTheirPlace(t *testing.T) {
 		{"anywhere in a hemisphere", onHead(laminate.Hemispherical, 4.9), nil, ""},
 
 		{"above the corner", overCorner(5.1), nil, ""},
-		{"into the corner", overCorner(4.9), []string{"incomplete opening-in-knuckle"}, "its opening begins 3.9 in above the bottom, and the reinforcement of the corner, part bottom, runs up to 4 in"},
+		{"into the corner", also(overCorner(4.9), bare), []string{"incomplete opening-in-knuckle"}, "its opening begins 3.9 in above the bottom, and the reinforcement of the corner, part bottom, runs up to 4 in"},
 		{"in the middle of the bottom", inCorner(2.9), nil, ""},
 		{"into the corner of the bottom", inCorner(3.1), []string{"incomplete opening-in-knuckle"}, "from 4 in on part bottom has the reinforcement of its corner"},
 

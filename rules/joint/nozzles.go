@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
@@ -59,6 +60,11 @@ func (x *opening) cut() (d float64, missing string) {
 		return 0, "neither opening nor size is stated"
 	}
 	return x.Cut().SI(), ""
+}
+
+// laid is how wide its pad is laid, with the taper, m; 0 where no diameter is stated.
+func (x *opening) laid(p *rules.JobPass) float64 {
+	return ground.PadLaid(x.Nozzle, p.Analysis(x.Pad))
 }
 
 // pressure is that at the nozzle's lowest edge, Pa, or what is missing.
@@ -272,7 +278,8 @@ func close(p *rules.JobPass, i, k int) {
 		return
 	}
 	// An opening and the ring round it, or the pad of the other.
-	reach := max(a.Cut().SI()+b.Cut().SI(), (a.Cut().SI()+b.PadDiameter.SI())/2, (a.PadDiameter.SI()+b.Cut().SI())/2)
+	laid := func(n *laminate.Nozzle) float64 { return ground.PadLaid(n, p.Analysis(n.Pad)) }
+	reach := max(a.Cut().SI()+b.Cut().SI(), (a.Cut().SI()+laid(b))/2, (laid(a)+b.Cut().SI())/2)
 	apart, known := 0.0, a.Bearing.Given && b.Bearing.Given
 	turn := math.Abs(math.Remainder(a.Bearing.Value-b.Bearing.Value, 360)) * math.Pi / 180
 	switch d := p.Parts[on].Schedule.Part.InsideDiameter; p.Job.Parts[on].Form {

@@ -16,7 +16,7 @@ var OpeningOffPart = &rules.Rule{
 		"A pad that runs into a strap is laid on another laminate than it was figured for.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "the cut reaches past the end of a course, pipe or duct, into the strap or seal of a joint there, or past the rim of a head, cone, bottom or cover, or its height and offset are not of one place of a head or cone: break; " +
-		"its pad reaches past the end, or the strap of a joint there: warning; " +
+		"its pad, as wide as it is laid, reaches past the end, or the strap of a joint there: warning; " +
 		"its height or offset, or the size of the part, is not stated: incomplete",
 	Basis: "arithmetic",
 	Job: func(p *rules.JobPass) {
@@ -53,7 +53,7 @@ func (x *opening) offPart(p *rules.JobPass, laid *overEnd) {
 	if !x.Cut().Given() {
 		return // opening-large says so
 	}
-	cut, pad, missing := x.Cut().SI()/2, x.PadDiameter.SI()/2, ""
+	cut, pad, missing := x.Cut().SI()/2, x.laid(p)/2, ""
 	switch form := p.Job.Parts[x.on].Form; form {
 	case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
 		switch {

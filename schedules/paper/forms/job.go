@@ -73,11 +73,23 @@ func nozzles(of *Subject) paper.Table {
 		pad := n.Pad
 		if n.PadDiameter.Given() {
 			pad += ", " + size("", n.PadDiameter, quantity.Size, u)
+			if laid := of.padLaid(n); quantity.Above(laid, n.PadDiameter.SI()) {
+				pad += ", laid to " + u.Figure(laid, quantity.Size)
+			}
 		}
 		t.Rows = append(t.Rows, paper.Row{Cells: []string{n.ID, n.On, size("", n.Size, quantity.Size, u), size("", n.Height, quantity.Distance, u), size("", n.Offset, quantity.Distance, u), bearing,
 			n.Kind.String(), pad, n.InstallationOutside, n.InstallationInside, n.Neck, gussets}})
 	}
 	return t
+}
+
+// padLaid is how wide a nozzle's pad is laid, with its taper, m.
+func (of *Subject) padLaid(n *laminate.Nozzle) float64 {
+	i := of.Job.Laminate(n.Pad)
+	if n.Pad == "" || i < 0 {
+		return 0
+	}
+	return ground.PadLaid(n, laminate.Analyze(of.Job.Schedule(i), of.Library))
 }
 
 // laidOver is a laminate laid over a joint or round a nozzle, ply by ply.
