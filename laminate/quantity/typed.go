@@ -99,7 +99,7 @@ func inches(text string) (_, wrong string) {
 	}
 	in := patterns().inch.FindStringSubmatch(m[2])
 	if in == nil || in[1] == "" || in[1] == "." {
-		return "", "what follows the feet is no number of inches with its unit"
+		return "", "what follows the feet is no number of inches with its unit, as in 1 ft 6 in"
 	}
 	whole, rest := in[1], ""
 	if f := patterns().mixed.FindStringSubmatch(in[1]); f != nil {

@@ -300,7 +300,7 @@ func (l *List) Table() keys.Table {
 		if l.Above != nil {
 			long += "; with nothing typed ← or Backspace goes to the folder above"
 		}
-		t = append(t, keys.Row{Text: true, Keys: widget.EditKeys(), Show: "letters", Short: "find", Long: long, Group: g, Rank: 5, Do: l.typed})
+		t = append(t, keys.Row{Text: true, Help: l.query.Empty(), Keys: widget.EditKeys(), Show: "letters", Short: "find", Long: long, Group: g, Rank: 5, Do: l.typed})
 	default:
 		t = append(t, keys.Row{Keys: []string{keys.Home, keys.End}, Long: "the first row, the last", Group: g, Rank: 9, Do: func(e keys.Event) {
 			if e.Key == keys.Home {

@@ -170,7 +170,7 @@ func (x *Text) Table() keys.Table {
 			}
 			x.leave(x.Leave)
 		}
-		t = append(t, keys.Row{Text: true, Keys: []string{keys.Backspace, "ctrl+u"}, Show: "letters", Short: "find",
+		t = append(t, keys.Row{Text: true, Help: x.query.Empty(), Keys: []string{keys.Backspace, "ctrl+u"}, Show: "letters", Short: "find",
 			Long: "a few letters find the lines in which they stand; Backspace deletes one", Group: g, Rank: 3, Do: func(e keys.Event) {
 				if x.query.Handle(e) {
 					x.Top()
