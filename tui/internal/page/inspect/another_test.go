@@ -135,3 +135,59 @@ func TestAnother_strapTakesNoEntry(t *testing.T) {
 		t.Error(err, g.Records.NeedOwn("6"))
 	}
 }
+
+// Place, side, gauge and witness go from entry to entry of one piece. Of another part,
+// and of a second piece of the same, they are not taken for granted: Enter after the
+// value alone records them.
+func TestAnother_pieceTakesNoPlaceOrGauge(t *testing.T) {
+	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml")
+	begin := func(serial string) {
+		t.Helper()
+		at := "1"
+		if g.Records.Record() != nil {
+			at = "2"
+		}
+		g.Press("6", at)
+		g.Typed(serial, "")
+		if r := g.Records.Record(); r == nil || r.Now().Serial != serial {
+			t.Fatalf("%q", g.Desk.Notice.Text)
+		}
+	}
+	read := func() record.Reading {
+		t.Helper()
+		g.Press("1", "4")
+		g.Typed("40")
+		g.Press("esc", "esc")
+		list := g.Records.Record().Now().Readings
+		if len(list) == 0 {
+			t.Fatalf("%q\n%s", g.Desk.Notice.Text, g.Screen())
+		}
+		return list[len(list)-1]
+	}
+	g.Desk.Doc.Turn(1)
+	begin("A-1")
+	g.Press("1", "4", "4", "1")
+	for _, text := range []string{"north, course 1", "1", "by the book", "W. Four", "B-7"} {
+		g.Press("down")
+		for _, c := range text {
+			g.Press(string(c))
+		}
+	}
+	g.Press("up", "up", "up", "up", "up", "enter", "esc", "esc")
+	if x := read(); x.Place != "north, course 1" || x.Instrument != "B-7" || x.Witness != "W. Four" || x.Method != "by the book" || x.Side == 0 {
+		t.Fatalf("not kept for the next entry: %+v", x)
+	}
+	for _, turn := range []func(){func() { begin("A-2") }, func() {
+		g.Desk.Doc.Turn(2)
+		if err := g.Records.TurnBack(); err != nil {
+			t.Fatal(err)
+		}
+		g.Page.Settle()
+		begin("B-1")
+	}} {
+		turn()
+		if x := read(); x.Place+x.Instrument+x.Witness+x.Method != "" || x.Side != 0 {
+			t.Errorf("of another piece: %+v", x)
+		}
+	}
+}

@@ -48,7 +48,7 @@ func (p *Page) defect() page.Overlay {
 	depth := &page.Field{Label: "depth", Hint: u.Size().Symbol()}
 	count := &page.Field{Label: "count", Hint: "1"}
 	area := &page.Field{Label: "in an area of", Hint: u.Surface().Symbol() + "; left out: as required"}
-	place := &page.Field{Label: "place", Text: p.place}
+	place := &page.Field{Label: "place", Text: p.kept.place}
 	repaired := &page.Field{Label: "repaired", Choices: []string{"not yet", yes}}
 	p.records.Offer(place)
 	s := &page.Form{Head: "a defect", Fields: []*page.Field{kind, side, size, depth, count, area, place, repaired}}
@@ -100,7 +100,7 @@ func (p *Page) defect() page.Overlay {
 		if err := p.records.Record().Append(&d); err != nil {
 			return err
 		}
-		p.place = place.Text
+		p.kept.place = place.Text
 		p.Desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), defectText(&d), p.answerNow()))
 		return nil
 	}

@@ -19,14 +19,19 @@ type Page struct {
 	records *records.Case
 	table   *widget.Table[string, row]
 
-	place, side, method, instrument, witness string // kept from entry to entry
-	tolerance                                inspection.Tolerance
-	stated                                   bool // somebody stated the tolerances
+	kept      kept
+	about     uint64 // the piece that this is of
+	tolerance inspection.Tolerance
+	stated    bool // somebody stated the tolerances
 
 	seen   seen
 	result *acceptance.Result
 	rows   []row
 }
+
+// kept is what goes from entry to entry of one piece: another is measured at places,
+// with an instrument and before a witness that somebody states of it.
+type kept struct{ place, side, method, instrument, witness string }
 
 // New makes the page on a desk with what lies beside the schedule.
 func New(d *page.Desk, c *records.Case) *Page {
@@ -73,12 +78,16 @@ func (p *Page) haveRecord() string {
 // Reset drops what was begun: the document became another.
 func (p *Page) Reset() {
 	p.Base.Reset()
+	p.kept = kept{}
 	p.records.Reset()
 }
 
 // Settle compares anew where anything changed since the last comparison, and
 // keeps the line pointed at in sight.
 func (p *Page) Settle() {
+	if piece := p.records.Piece(); piece != p.about {
+		p.kept, p.about = kept{}, piece
+	}
 	p.compare()
 	p.Base.Settle()
 	p.table.Fit(p.tableHeight())

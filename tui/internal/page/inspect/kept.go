@@ -12,7 +12,7 @@ import (
 
 func (p *Page) specimen() page.Overlay {
 	mark := &page.Field{Label: "mark", Hint: "what is written on it"}
-	place := &page.Field{Label: "place", Text: p.place, Hint: "where it was taken from"}
+	place := &page.Field{Label: "place", Text: p.kept.place, Hint: "where it was taken from"}
 	zone := &page.Field{Label: "holds", Choices: inspection.Groups.Words()}
 	kept := &page.Field{Label: "kept", Hint: "where"}
 	until := &page.Field{Label: "until", Hint: "2036-01-15; empty: not stated"}
@@ -41,7 +41,7 @@ func (p *Page) specimen() page.Overlay {
 func (p *Page) photograph() page.Overlay {
 	file := &page.Field{Label: "file", Hint: "its name; it is not opened"}
 	shows := &page.Field{Label: "shows"}
-	place := &page.Field{Label: "place", Text: p.place}
+	place := &page.Field{Label: "place", Text: p.kept.place}
 	remark := &page.Field{Label: "remark"}
 	return p.entered("a photograph", nil, []*page.Field{file, shows, place, remark}, nil, func() (record.Any, error) {
 		x := &record.Photograph{Entry: p.records.By(), File: text(file), Shows: text(shows), Place: text(place), Remark: text(remark)}

@@ -79,9 +79,9 @@ func (p *Page) dimension() page.Overlay {
 	u := p.Desk.Units()
 	what := &page.Field{Label: "what", Choices: spec.Measures.Words()}
 	value := &page.Field{Label: "value", Hint: u.Size().Symbol()}
-	place := &page.Field{Label: "place", Text: p.place}
-	instrument := &page.Field{Label: "instrument", Text: p.instrument}
-	witness := &page.Field{Label: "witness", Text: p.witness}
+	place := &page.Field{Label: "place", Text: p.kept.place}
+	instrument := &page.Field{Label: "instrument", Text: p.kept.instrument}
+	witness := &page.Field{Label: "witness", Text: p.kept.witness}
 	asked := doubts{}
 	return p.entered("a dimension", nil, []*page.Field{what, value, place, instrument, witness}, func(f *page.Field) error {
 		if measure, _ := spec.Measures.Parse(what.Text); f == value {
@@ -99,7 +99,7 @@ func (p *Page) dimension() page.Overlay {
 		if d.Value, err = field(value, u.Size()); err == nil && d.Value.SI() < 0 {
 			err = errors.New("value: it is below 0")
 		}
-		p.place, p.instrument, p.witness = place.Text, instrument.Text, witness.Text
+		p.kept.place, p.kept.instrument, p.kept.witness = place.Text, instrument.Text, witness.Text
 		return d, err
 	})
 }
@@ -110,8 +110,8 @@ func (p *Page) hydrotest() page.Overlay {
 	pressure := &page.Field{Label: "pressure", Hint: u.Load().Symbol()}
 	span := &page.Field{Label: "held", Hint: "min"}
 	leaks := &page.Field{Label: "leaks", Hint: "how many were seen; 0 for none"}
-	gauge := &page.Field{Label: "gauge", Text: p.instrument}
-	witness := &page.Field{Label: "witness", Text: p.witness}
+	gauge := &page.Field{Label: "gauge", Text: p.kept.instrument}
+	witness := &page.Field{Label: "witness", Text: p.kept.witness}
 	asked := doubts{}
 	return p.entered("a test under water at pressure", []safety.Trigger{safety.PressureTest}, []*page.Field{medium, pressure, span, leaks, gauge, witness}, func(f *page.Field) error {
 		load, time, says := p.expectedTest()
@@ -187,7 +187,7 @@ func (p *Page) postCure() page.Overlay {
 	u := p.Desk.Units()
 	heat := &page.Field{Label: "temperature", Hint: u.Heat().Symbol()}
 	span := &page.Field{Label: "held", Hint: "min, or 4 h"}
-	instrument := &page.Field{Label: "instrument", Text: p.instrument}
+	instrument := &page.Field{Label: "instrument", Text: p.kept.instrument}
 	remark := &page.Field{Label: "remark"}
 	asked := doubts{}
 	return p.entered("a post-cure", nil, []*page.Field{heat, span, instrument, remark}, func(f *page.Field) error {
@@ -217,7 +217,7 @@ func (p *Page) holdPoint() page.Overlay {
 		}
 	}
 	passed := &page.Field{Label: "passed", Choices: []string{"passed", "not passed"}}
-	witness := &page.Field{Label: "witness", Text: p.witness}
+	witness := &page.Field{Label: "witness", Text: p.kept.witness}
 	remark := &page.Field{Label: "remark"}
 	return p.entered("a hold or witness point", nil, []*page.Field{point, passed, witness, remark}, nil, func() (record.Any, error) {
 		h := &record.Hold{Entry: p.records.By(), Point: text(point), Witness: text(witness), Remark: text(remark)}

@@ -107,15 +107,15 @@ const (
 // reading is the form on which readings of one kind are entered one after another.
 func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	u := p.Desk.Units()
-	place := &page.Field{Label: "place", Text: p.place, Hint: "kept for the next one"}
+	place := &page.Field{Label: "place", Text: p.kept.place, Hint: "kept for the next one"}
 	value := &page.Field{Label: "value"}
 	after := &page.Field{Label: "after", Hint: "g, after ignition"}
 	counted := &page.Field{Label: "plies", Hint: "counted in what is left; empty: not counted"}
 	side := &page.Field{Label: "side", Choices: []string{spec.ProcessSide.String(), spec.OutsideFace.String()}}
-	method := &page.Field{Label: "method", Text: p.method, Hint: "gauge or procedure; kept for the next one"}
-	instrument := &page.Field{Label: "instrument", Text: p.instrument, Hint: "kept for the next one"}
-	witness := &page.Field{Label: "witness", Text: p.witness, Hint: "who is there; kept for the next one"}
-	side.Text = p.side
+	method := &page.Field{Label: "method", Text: p.kept.method, Hint: "gauge or procedure; kept for the next one"}
+	instrument := &page.Field{Label: "instrument", Text: p.kept.instrument, Hint: "kept for the next one"}
+	witness := &page.Field{Label: "witness", Text: p.kept.witness, Hint: "who is there; kept for the next one"}
+	side.Text = p.kept.side
 	p.records.Offer(place, method, instrument, witness)
 	s := &page.Form{Head: kindWord(k, g) + ": value Enter value Enter; Enter alone ends", Fields: []*page.Field{value, place, side, method, witness, instrument}, Needs: 1, EmptyEnds: true, Again: true}
 	switch k {
@@ -174,7 +174,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 			return err
 		}
 		counted.Text = "" // it is of this specimen alone
-		p.place, p.side, p.method, p.witness, p.instrument = place.Text, side.Text, method.Text, witness.Text, instrument.Text
+		p.kept.place, p.kept.side, p.kept.method, p.kept.witness, p.kept.instrument = place.Text, side.Text, method.Text, witness.Text, instrument.Text
 		p.Desk.Note(p.recorded(r), "4 strikes an entry")
 		return nil
 	}

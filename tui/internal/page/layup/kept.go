@@ -261,13 +261,14 @@ func (p *Page) askAmbient(then func()) {
 	air := &page.Field{Label: "air", Hint: u.Heat().Symbol()}
 	humid := &page.Field{Label: "humidity", Hint: "%"}
 	surface := &page.Field{Label: "surface", Hint: u.Heat().Symbol() + " of the mold or the last ply"}
-	if p.ambient.air.Given() {
-		air.Text = p.ambient.air.Text()
+	was := p.measured() // what is older is measured again
+	if was.air.Given() {
+		air.Text = was.air.Text()
 	}
-	if p.ambient.surface.Given() {
-		surface.Text = p.ambient.surface.Text()
+	if was.surface.Given() {
+		surface.Text = was.surface.Text()
 	}
-	humid.Text = percentText(p.ambient.humidity)
+	humid.Text = percentText(was.humidity)
 	s := &page.Form{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}}
 	// What cannot be read takes nothing of the others away: they may forbid laying.
 	read := func() (ambient, error) {

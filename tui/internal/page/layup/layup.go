@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules/recorder"
@@ -38,7 +39,7 @@ type Page struct {
 
 	face  face
 	bond  *record.Bond // told before the first ply onto a cured face, and recorded with it
-	about string       // what these are of
+	about uint64       // the piece that these are of
 
 	begun []recorder.Beside // records of it that lie here while none is open
 }
@@ -85,17 +86,19 @@ func (p *Page) Reset() {
 	p.records.Reset()
 }
 
-// forget drops what was said of something else than is laid up now.
+// forget drops what was said of something else than is laid up now. Air and humidity
+// are the shop's, the surface is that piece's own.
 func (p *Page) forget() {
+	p.ambient.surface = quantity.Temperature{}
 	p.look, p.skipped, p.typed, p.answered, p.bond, p.face = 0, false, details{}, "", nil, face{}
 }
 
 // Settle notes when what was open is closed: the Enter that ended it ticks nothing.
 func (p *Page) Settle() {
 	p.Base.Settle()
-	if what := p.records.What(); what != p.about {
+	if piece := p.records.Piece(); piece != p.about {
 		p.forget()
-		p.about = what
+		p.about = piece
 	}
 	if p.begun = nil; p.records.Record() == nil {
 		p.begun = p.records.Unfinished()

@@ -156,7 +156,7 @@ func (p *Page) tick() {
 		p.Desk.Refuse(err.Error())
 		return
 	}
-	if len(p.laid()) == 0 && !p.ambient.given() && !p.skipped {
+	if len(p.laid()) == 0 && !p.skipped {
 		p.askAmbient(func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
 		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
@@ -390,10 +390,11 @@ func (p *Page) stops(n int) bool {
 
 // put appends the tick and says so.
 func (p *Page) put(n int, note, gel string, as record.Laid) error {
-	r := p.records.Record()
-	if r == nil {
-		return errors.New("the record was closed")
+	// What was asked before may have been answered after the schedule became another.
+	if why := p.needRecord(); why != "" {
+		return errors.New(why)
 	}
+	r := p.records.Record()
 	k, m := p.kept(n), p.measured()
 	t := &record.Laid{Entry: p.records.By(), Ply: n, MaterialLot: k.materialLot, ResinLot: k.resinLot,
 		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: m.air, Humidity: m.humidity,

@@ -41,6 +41,8 @@ type Case struct {
 	report *rules.Report // the fingerprints are of its schedule
 	prints schedules.Fingerprints
 
+	piece piece
+
 	over   over
 	wall   wall
 	beside beside
@@ -116,6 +118,30 @@ func (c *Case) Specification() (*spec.Specification, string) { return c.files.Sp
 
 // Record is the open record, nil where there is none.
 func (c *Case) Record() *recorder.Record { return c.files.Record() }
+
+// piece is what lay-up and inspection are about: what of the job, and by the record
+// that was open of it last which one of several that are built alike.
+type piece struct {
+	n            uint64
+	what, record string
+}
+
+// Piece changes with the piece that is laid up and inspected: what was measured,
+// typed and answered of one gets into the record of no other.
+func (c *Case) Piece() uint64 {
+	was, now := c.piece, piece{c.piece.n, c.What(), ""}
+	if r := c.files.Record(); r != nil {
+		now.record = r.Path()
+	}
+	switch {
+	case now.what != was.what, now.record != "" && was.record != "" && now.record != was.record:
+		now.n++
+	case now.record == "":
+		now.record = was.record
+	}
+	c.piece = now
+	return now.n
+}
 
 // Open opens a record, and OpenSpecification a specification, by its file.
 func (c *Case) Open(path string) error {
