@@ -172,7 +172,7 @@ func (d *Document) replace(o *shop.Opened) {
 	if d.equipment = nil; o.Kind == schedules.Job {
 		d.equipment = &equipment{job: o.Job, loaded: o.Job, saved: o.Job}
 		if was != nil { // read again: work goes on where it was
-			d.equipment.turn(was.part, was.lent)
+			d.equipment.turn(follow(was.job, o.Job, was.part), was.lent)
 		}
 		d.now = d.equipment.wall()
 		d.loaded = d.now

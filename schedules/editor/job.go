@@ -239,17 +239,45 @@ func follow(from, to *laminate.Job, part int) int {
 	return part
 }
 
-// travelJob goes to the job on one side of a step, and to the part or the laminate
-// it is about.
+// travelJob goes to the job on one side of a step. What the step changed of the wall
+// of a part, or of a laminate, is worked at then; of the rest nothing is to be seen
+// there, and work goes on where it was as long as the job has that.
 func (d *Document) travelJob(st *step, back bool) (string, laminate.Ref, bool) {
-	job, part := st.isJob, max(0, st.at.Part)
+	job, part, lent := st.isJob, max(0, st.at.Part), st.lent
 	if back {
 		job = st.wasJob
 	} else {
 		part = follow(st.wasJob, job, part)
 	}
-	d.becomeJob(job, part, st.lent)
+	if w := d.equipment; st.at.Kind != laminate.RefPly && st.at.Kind != laminate.RefPart && w.stays(job) {
+		part, lent = follow(w.job, job, w.part), w.lent
+	}
+	d.becomeJob(job, part, lent)
 	return st.label, d.inside(st.at), true
+}
+
+// stays tells whether another state of the job has what is worked at: as many parts
+// are the same ones, whatever they are called.
+func (w *equipment) stays(in *laminate.Job) bool {
+	if w.lent != nil {
+		_, there := w.lent.Still(in)
+		return there
+	}
+	return len(in.Parts) == len(w.job.Parts) || w.part < len(w.job.Parts) && in.Part(w.job.Parts[w.part].ID) >= 0
+}
+
+// WorkedAt names what of a job is worked at: "shell-1", "joint J2, strap"; "" of a
+// schedule.
+func (d *Document) WorkedAt() string {
+	switch w := d.equipment; {
+	case w == nil:
+		return ""
+	case w.lent != nil:
+		return w.lent.Name()
+	case w.part < len(w.job.Parts):
+		return w.job.Parts[w.part].ID
+	}
+	return ""
 }
 
 // becomeJob makes next the job there is now.

@@ -164,3 +164,17 @@ func TestJob_anyEditsUndoToTheSameBytes(t *testing.T) {
 		}
 	})
 }
+
+// Read again, work goes on at the part of the same name, wherever that stands by now.
+func TestReload_staysAtThePartByItsName(t *testing.T) {
+	d, path := openJob(t)
+	d.Turn(d.Job().Part("shell-2"))
+	text := string(d.Bytes())
+	text = strings.Replace(text, "[[part]]", "[[part]]\nid = \"sump\"\nform = \"pipe\"\n\n[[part]]", 1)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := d.Reload(); err != nil || d.WorkedAt() != "shell-2" {
+		t.Errorf("%v, at %s", err, d.WorkedAt())
+	}
+}

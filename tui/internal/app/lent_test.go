@@ -63,7 +63,7 @@ func TestBench_onALaminateByItself(t *testing.T) {
 		"1 incomplete", "nothing names laminate laminate-1")
 	g.press("3").shows("nothing names laminate laminate-1", "structure", "mat-1.5").press("tab 5").shows("nothing names this laminate").esc()
 	// Undone, what the bench was on before is there again, and nothing is told of one laminate as if it were the other.
-	g.press("u u").shows("BENCH  pad: nozzle N1, pad,", "undid: added laminate laminate-1", "y does it again").hides("incomplete", "mil ·").esc().shows("JOB")
+	g.press("u u").shows("BENCH  pad: nozzle N1, pad,", "the bench is on nozzle N1, pad · undid: added", "y does it again").hides("incomplete", "mil ·").esc().shows("JOB")
 }
 
 func TestBench_whereNothingIsNamedSaysHowItIsAdded(t *testing.T) {
@@ -77,11 +77,28 @@ func TestBench_whereNothingIsNamedSaysHowItIsAdded(t *testing.T) {
 func TestUndo_leadsToTheBenchOfWhatIsLaid(t *testing.T) {
 	g := tank(t, schedules.ExampleJob(), 80, 24)
 	g.at("J2").press("enter 2 +").esc()
-	g.at("shell-1").press("enter tab 2").shows("STRUCTURE  shell-1 of Brine day tank").press("u").shows("BENCH  strap: joint J2, strap,", "undid: added 1 ply")
+	g.at("shell-1").press("enter tab 2").shows("STRUCTURE  shell-1 of Brine day tank").press("u").shows("BENCH  strap: joint J2, strap,", "the bench is on joint J2, strap · undid: added 1 ply")
 	g.press("e").shows("WHAT DIFFERS").esc()
 	g.press("y e").shows("the file → the job as it stands", "topcoat: count 1 → 2").esc()
 	// Job data has no line of a part there, and what it says is of the whole.
 	g.press("k").shows("wrote tank-J2-laminate-schedule.pdf").press("j").shows("JOB DATA  strap: joint J2, strap,", "fluid").hides("inside diameter")
+}
+
+// Undone on the bench, what was changed of the whole job leaves the bench where it
+// is: the next number key would add its ply to another wall. What was laid elsewhere
+// leads there, and says so first.
+func TestUndo_leavesTheBenchWhereItIsOrSaysWhereItWent(t *testing.T) {
+	g := tank(t, schedules.ExampleJob(), 80, 24)
+	g.at("J2").press("enter 2").shows("BENCH  strap: joint J2").esc()
+	g.at("shell-1").press("e backspace backspace backspace backspace backspace backspace backspace l o w e r enter").esc()
+	g.at("lower").press("enter").shows("BENCH  lower of Brine")
+	g.press("u").shows("BENCH  shell-1 of Brine", "undid: ", "y does it again").press("y").shows("BENCH  lower of Brine", "did again: ")
+	// Of the service, which all share, too.
+	g.esc().at("head").press("enter").shows("BENCH  head of").press("j").shows("JOB DATA")
+	g.press("pgup pgup x enter").esc().shows("BENCH  head of").esc()
+	g.at("shell-2").press("enter u").shows("BENCH  shell-2 of", "undid: ").hides("the bench is on")
+	g.press("+").esc().at("shell-3").press("enter").shows("BENCH  shell-3").press("u").shows("BENCH  shell-2 of", "the bench is on shell-2 · undid: added 1 ply")
+	g.esc().at("head").press("enter y").shows("BENCH  shell-2 of", "the bench is on shell-2 · did again: added 1 ply")
 }
 
 // Whatever a key does there is listed, whatever is on the bench.

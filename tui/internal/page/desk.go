@@ -120,7 +120,7 @@ func (d *Desk) Redo() {
 }
 
 func (d *Desk) travel(step func() (string, laminate.Ref, bool), did, tail, nothing string) {
-	before, part, lent := d.Report(), d.Doc.Part(), d.Doc.Lent()
+	before, part, lent, was := d.Report(), d.Doc.Part(), d.Doc.Lent(), d.Doc.WorkedAt()
 	label, at, ok := step()
 	if !ok {
 		d.Refuse(nothing)
@@ -131,7 +131,16 @@ func (d *Desk) travel(step func() (string, laminate.Ref, bool), did, tail, nothi
 	}
 	d.changed(before)
 	d.follow(at)
-	d.Note(d.outcome(did+label, before), tail)
+	d.Note(d.Turned(was)+d.outcome(did+label, before), tail)
+}
+
+// Turned says first of all that the bench is on something else than it was, where it
+// is: the next number key adds its ply there.
+func (d *Desk) Turned(was string) string {
+	if on := d.Doc.WorkedAt(); on != was && on != "" {
+		return "the bench is on " + on + " · "
+	}
+	return ""
 }
 
 func (d *Desk) outcome(label string, before *rules.Report) string {
