@@ -60,10 +60,16 @@ func (r *Root) saveThen(then func()) {
 	if path == "" {
 		// A name given on the command line is where it goes, unasked.
 		if !strings.HasSuffix(d.Name(), store.Extension) {
-			r.askName(then)
+			r.askName("", then)
 			return
 		}
 		path = d.Name()
+	}
+	if d.Refresh(); path == d.Path() {
+		if ro, why := d.ReadOnly(); ro {
+			r.askName("Here is read only: "+why+". ", then)
+			return
+		}
 	}
 	if err := r.saveAt(path, then); err != nil {
 		r.desk.Refuse(err.Error())
@@ -79,7 +85,7 @@ func (r *Root) saveAt(path string, then func()) error {
 		return err
 	}
 	if ro, why := d.ReadOnly(); ro && target.Path == d.Path() {
-		return errors.New("a saves under another name; here is read only: " + why)
+		return errors.New("another name is needed: " + why)
 	}
 	if target.Change != store.Unchanged {
 		r.wouldLose(target, then)
@@ -110,7 +116,7 @@ func (r *Root) wouldLose(target editor.Target, then func()) {
 			r.desk.Refuse(err.Error())
 		}
 	}
-	other := func() { r.askName(then) }
+	other := func() { r.askName("", then) }
 	switch target.Change {
 	case store.Removed:
 		r.ask("removed from disk", d.Name()+" was removed from disk since it was opened here, or has another name now.", 0,
@@ -126,12 +132,13 @@ func (r *Root) wouldLose(target editor.Target, then func()) {
 
 func (r *Root) reload() {
 	d := r.desk.Doc
+	was := d.WorkedAt()
 	if err := d.Reload(); err != nil {
 		r.desk.Refuse(err.Error())
 		return
 	}
 	r.replaced()
-	r.desk.Say("read " + d.Path() + " again")
+	r.desk.Say(r.desk.Turned(was) + "read " + d.Path() + " again")
 }
 
 func (r *Root) saved(then func()) {
@@ -143,14 +150,15 @@ func (r *Root) saved(then func()) {
 	then()
 }
 
-func (r *Root) saveAs() { r.askName(func() {}) }
+func (r *Root) saveAs() { r.askName("", func() {}) }
 
-// askName asks for a file name; then goes on when it is saved there.
-func (r *Root) askName(then func()) {
+// askName asks for a file name, after why it has to be another one; then goes on when
+// it is saved there.
+func (r *Root) askName(why string, then func()) {
 	name := &page.Field{Label: "file", Text: r.suggestion(), Ending: store.Extension}
 	r.push(&page.Form{
 		Head: "save as", Fields: []*page.Field{name}, Take: func() error { return r.saveUnder(name.Text, then) },
-		Text: "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + store.Extension + " is added where it is missing.",
+		Text: why + "Save under which name? A name without a folder goes to " + r.folderWord() + "; " + store.Extension + " is added where it is missing.",
 	})
 }
 

@@ -164,7 +164,7 @@ func (r *Root) watch() {
 		what = "the file was removed from disk"
 	}
 	if ro, _ := d.ReadOnly(); ro {
-		r.desk.Refuse(what + ": a saves under another name")
+		r.desk.Refuse(what + ": s saves under another name")
 		return
 	}
 	r.desk.Refuse(what + ": s asks what to do")

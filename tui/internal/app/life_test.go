@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
@@ -224,7 +225,18 @@ func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	second := run(t, d, draw.Mono, 80, 24)
-	second.shows("read only").press("9 s").shows("a saves under another name")
+	second.shows("read only").press("9 s").shows("SAVE AS", "Here is read only", "open in another program")
+	// On the job page too, where a adds a part.
+	first := tank(t, schedules.ExampleJob(), 80, 24)
+	if d, err = editor.Open(first.r.Document().Path(), none); err != nil {
+		t.Fatal(err)
+	}
+	other := run(t, d, draw.Mono, 80, 24)
+	first.at("J2").press("enter 2 + s").shows("saved ")
+	tuitest.Send(t, other.r, watchMsg{})
+	other.shows("JOB  Brine", "was changed on disk by somebody else: s saves under another name").press("s").shows("SAVE AS", "Here is read only")
+	tuitest.Press(t, other.r, "ctrl+u", "mine", "enter")
+	other.shows("saved ", "mine.toml", "JOB  Brine")
 }
 
 func TestFacts_everyLineIsOneChange(t *testing.T) {

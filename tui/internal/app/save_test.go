@@ -100,7 +100,7 @@ func TestReadOnly_endsWhenTheOtherProgramIsGone(t *testing.T) {
 		t.Fatal(err)
 	}
 	second := run(t, d, draw.Mono, 80, 24)
-	second.press("9 s").shows("a saves under another name", "read only")
+	second.press("9 s").shows("SAVE AS", "Here is read only", "open in another program").press("enter").shows("another name is needed").esc()
 	if err := g.r.Document().Close(); err != nil {
 		t.Fatal(err)
 	}

@@ -268,7 +268,11 @@ func (r *Root) recover(u store.Unsaved) {
 		}
 		r.stack, r.at = nil, 0
 		r.become(d)
-		r.desk.Note("took up the unsaved work of "+d.Name()+": s saves it", "e shows what differs from the file")
+		tail := "e shows what differs from the file"
+		if keys.Find(keys.Key("e"), r.pages[r.at].Table()) != nil { // the page has its own
+			tail = ""
+		}
+		r.desk.Note("took up the unsaved work of "+d.Name()+": s saves it", tail)
 	})
 }
 

@@ -189,3 +189,13 @@ func settingsRack(g *rig) []string {
 	}
 	return list
 }
+
+// What differs is offered by a key that shows it: on the job page e opens a form.
+func TestStart_offersNoKeyThatDoesSomethingElseOnThePage(t *testing.T) {
+	first := tank(t, schedules.ExampleJob(), 80, 24).at("J2").press("enter 2 +")
+	if err := first.r.Document().Close(); err != nil {
+		t.Fatal(err)
+	}
+	g := started(t, 80, 24).shows("Not saved when the program ended", "Brine day tank")
+	g.press("enter").shows("JOB  Brine", "took up the unsaved work", "s saves it").hides("e shows")
+}
