@@ -225,5 +225,9 @@ func (x *Text) Lines() []string {
 	if x.Still {
 		return draw.FitLines(x.lines(), x.w, x.h)
 	}
-	return draw.FitLines(append(x.finding(), strings.Split(x.view.View(), "\n")...), x.w, x.h)
+	lines := draw.FitLines(append(x.finding(), strings.Split(x.view.View(), "\n")...), x.w, x.h)
+	if !x.view.AtBottom() && x.Search == nil {
+		lines[x.h-1] = draw.Ends(strings.TrimRight(lines[x.h-1], " "), "▼", x.w)
+	}
+	return lines
 }

@@ -29,24 +29,10 @@ func (b *Bench) beginWhy() {
 }
 
 func (b *Bench) whyLines(w int) []string {
-	t := b.Desk.Theme
 	f := b.finding()
 	if f == nil {
 		return nil
 	}
-	var body []string
-	part := func(label, s string) {
-		body = append(body, page.Labeled(t, 10, label, s, w)...)
-		if s != "" {
-			body = append(body, "")
-		}
-	}
-	body = append(body, " "+t.Title.Render(draw.Cut(draw.Clean(f.Rule.Title), w-2)), "")
-	part(page.SeverityWord(f.Severity), draw.Clean(f.Message))
-	part("plies", rowsText(b.Desk.Report(), f))
-	part("why", f.Rule.Why)
-	part("fires", f.Rule.When)
-	part("basis", f.Basis)
 	fix := b.instead(f)
 	if b.goesElsewhere(f) {
 		fix = "no automatic fix; on the bench, " + fix
@@ -54,9 +40,7 @@ func (b *Bench) whyLines(w int) []string {
 	if m := b.offered(); m != nil {
 		fix = m.Text + "   (f does it)"
 	}
-	part("fix", fix)
-	part("rule", f.Rule.ID)
-	return body
+	return page.FindingLines(b.Desk.Theme, f, rowsText(b.Desk.Report(), f), fix, w)
 }
 
 func rowsText(r *rules.Report, f *rules.Finding) string {

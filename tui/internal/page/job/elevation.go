@@ -146,7 +146,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
 		switch at := standing(a, n, first); at {
-		case wall:
+		case onWall:
 			walls = append(walls, n)
 		case above, below:
 			ends[at] = append(ends[at], n)
@@ -228,7 +228,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 const (
 	above = iota
 	below
-	wall
+	onWall
 	nowhere
 )
 
@@ -243,7 +243,7 @@ func standing(a *laminate.Assembly, n *laminate.Nozzle, first int) int {
 	switch a.Job.Parts[on].Form {
 	case laminate.ShellCourse:
 		if _, ok := a.Elevation(on); ok && n.Height.Given() {
-			return wall
+			return onWall
 		}
 	case laminate.HeadPart, laminate.FlatBottom, laminate.Cone:
 		switch {

@@ -5,6 +5,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -27,7 +28,10 @@ type Job struct {
 	thick   thicknesses
 	table   *widget.Table[laminate.Ref, row]
 	placed  map[laminate.Ref]bool // what has a row
-	of      *rules.JobReport      // what the table shows
+	rows    []row                 // as the table has them
+	body    draw.Rect
+	drawn   bool             // there is a picture beside the table
+	of      *rules.JobReport // what the table shows
 	units   quantity.System
 	carried *carry
 	carries int
@@ -35,13 +39,13 @@ type Job struct {
 
 // row is a part, a nozzle, a joint or what is stated of the whole.
 type row struct {
-	at                         laminate.Ref
-	name, form                 string
-	has, asks, limit           string
-	verdict                    rules.Severity
-	judged                     bool
-	plies                      bool // a laminate
-	thickness, criterion, note string
+	at                          laminate.Ref
+	name, form                  string
+	size                        string // of a nozzle, a joint
+	thickness                   string // of the whole wall or laminate
+	governs, asks, bears, limit string
+	verdict                     rules.Severity
+	judged                      bool
 }
 
 // New makes the page on a desk with what lies beside the job.
@@ -59,6 +63,8 @@ func New(d *page.Desk, c *records.Case) *Job {
 		{Keys: []string{"e"}, Short: "form", Long: "the form of the part, nozzle, joint or laminate: every key it can state, its name too", Group: g, Rank: 5, Can: p.can, Do: keys.Do(p.form)},
 		{Keys: []string{"a"}, Short: "add", Long: "add a part, a nozzle, a joint or a laminate", Group: g, Rank: 6, Can: p.isJob, Do: keys.Do(p.add)},
 		{Keys: []string{"p"}, Short: "fill in", Long: "propose what is missing: laminates, joints, pads and their sizes, with what is assumed; nothing changes until it is taken", Group: g, Rank: 4, Can: p.isJob, Do: keys.Do(p.propose)},
+		{Keys: []string{"w"}, Short: "why", Long: "why: the whole text of all that was found of the row, with what governs and its basis", Group: g, Rank: 10, Can: p.can, Do: keys.Do(p.beginWhy)},
+		{Keys: []string{"n"}, Short: "next", Long: "the next row that is not clear", Group: g, Rank: 11, Can: p.haveFindings, Do: keys.Do(func() { p.next(1) })},
 		{Keys: []string{"g"}, Short: "move", Long: "move the part, nozzle, joint or laminate among its like by the arrows, Enter drops it: parts stand from the bottom up", Group: g, Rank: 8, Can: p.canCarry, Do: keys.Do(p.beginCarry)},
 		{Keys: []string{"x"}, Short: "take out", Long: "take out the part, nozzle, joint or laminate", Group: g, Rank: 7, Edits: true, Can: p.can, Do: keys.Do(p.remove)},
 		d.Out(g),
@@ -87,10 +93,12 @@ func (p *Job) can() string {
 func (p *Job) Settle() {
 	p.Base.Settle()
 	r := p.Desk.Doc.JobReport()
-	if r != nil && (r != p.of || p.units != p.Desk.Units()) {
+	anew := r != nil && (r != p.of || p.units != p.Desk.Units())
+	if anew {
 		p.of, p.units = r, p.Desk.Units()
 		was, selected := p.table.Selected()
-		rows := p.rows(r)
+		rows := p.list(r)
+		p.rows = rows
 		p.table.SetRows(rows)
 		// What is selected stays so wherever an edit, or undoing one, has put it.
 		if i := slices.IndexFunc(rows, func(x row) bool { return x.at.Kind == was.at.Kind && x.name == was.name }); selected && i >= 0 {
@@ -100,6 +108,10 @@ func (p *Job) Settle() {
 		for i := range rows {
 			p.placed[laminate.Ref{Kind: rows[i].at.Kind, Index: rows[i].at.Index}] = true
 		}
+	}
+	if r != nil && (anew || p.body != p.Frame.Body) {
+		p.body, p.drawn = p.Frame.Body, true
+		p.drawn = elevation(r.Job, p.picture(), p.tall()) != nil
 	}
 	p.table.Fit(p.tall())
 }
@@ -116,22 +128,21 @@ func (p *Job) Selects() laminate.Ref {
 	return x.at
 }
 
-func (p *Job) rows(r *rules.JobReport) []row {
+func (p *Job) list(r *rules.JobReport) []row {
 	u, j := p.Desk.Units(), r.Job
 	// The stack is shown as it stands: the top first.
 	list := make([]row, 0, len(j.Parts)+len(j.Nozzles)+len(j.Joints)+len(j.Laminates)+3)
 	for i := range j.Parts {
 		w := r.Parts[i]
-		x := row{at: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, name: j.Parts[i].ID, form: w.Schedule.Part.Form.String(), verdict: r.PartVerdict(i), judged: true, has: "–", asks: "–", limit: "–"}
+		x := row{at: laminate.Ref{Kind: laminate.RefJobPart, Index: i}, name: j.Parts[i].ID, form: w.Schedule.Part.Form.String(), verdict: r.PartVerdict(i), judged: true, thickness: "–", governs: "–", asks: "–", bears: "–", limit: "–"}
 		if w.Wall != nil {
 			if w.Wall.Whole > 0 {
 				x.thickness = u.Thickness(w.Wall.Whole)
-				x.has = x.thickness
 			}
 			if c, ok := w.Wall.Governing(); ok {
-				x.criterion, x.note = c.Title(), c.Reason
+				x.governs = c.Title()
 				if c.Judged() {
-					x.asks, x.has = c.Figures(u)
+					x.asks, x.bears = c.Figures(u)
 					x.limit = quantity.Utilization(c.Ratio)
 				}
 			}
@@ -157,22 +168,26 @@ func (p *Job) rows(r *rules.JobReport) []row {
 	}
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
-		x := row{at: laminate.Ref{Kind: laminate.RefNozzle, Index: i}, name: n.ID, form: "nozzle on " + n.On, has: n.Size.Text()}
+		x := row{at: laminate.Ref{Kind: laminate.RefNozzle, Index: i}, name: n.ID, form: "nozzle on " + n.On, size: n.Size.Text()}
 		x.verdict, x.judged = worst(x.at)
 		list = append(list, x)
 	}
 	for i := range j.Joints {
 		n := &j.Joints[i]
-		x := row{at: laminate.Ref{Kind: laminate.RefJoint, Index: i}, name: n.ID, form: n.Between[0] + " to " + n.Between[1], has: n.Width.Text()}
+		x := row{at: laminate.Ref{Kind: laminate.RefJoint, Index: i}, name: n.ID, form: n.Between[0] + " to " + n.Between[1], size: sized(n.Width.Text(), "wide")}
 		x.verdict, x.judged = worst(x.at)
 		list = append(list, x)
 	}
 	for _, k := range []struct {
-		kind laminate.RefKind
-		name string
-		has  string
-	}{{laminate.RefService, "service", j.Service.Fluid}, {laminate.RefVessel, "vessel", j.Vessel.LiquidHeight.Text()}, {laminate.RefTest, "test", j.Test.Medium.String()}, {laminate.RefBond, "bond", j.Bond.ShearStrength.Text()}} {
-		x := row{at: laminate.Ref{Kind: k.kind}, name: k.name, form: "stated of the whole", has: k.has}
+		kind         laminate.RefKind
+		name, states string
+	}{
+		{laminate.RefService, "service", j.Service.Fluid},
+		{laminate.RefVessel, "vessel", sized("liquid to", j.Vessel.LiquidHeight.Text())},
+		{laminate.RefTest, "test", j.Test.Medium.String()},
+		{laminate.RefBond, "bond", sized("shear strength", j.Bond.ShearStrength.Text())},
+	} {
+		x := row{at: laminate.Ref{Kind: k.kind}, name: k.name, form: cmp.Or(k.states, "–")}
 		x.verdict, x.judged = worst(x.at)
 		if k.kind == laminate.RefService { // that of all parts
 			x.at.Part = -1
@@ -181,14 +196,22 @@ func (p *Job) rows(r *rules.JobReport) []row {
 	}
 	thick := p.thick.of(j, p.Desk.Doc.Library())
 	for i := range j.Laminates {
-		x := row{at: laminate.Ref{Kind: laminate.RefLaminate, Index: i}, name: j.Laminates[i].ID, form: "laminate", has: "no plies", plies: true}
+		x := row{at: laminate.Ref{Kind: laminate.RefLaminate, Index: i}, name: j.Laminates[i].ID, form: "laminate", thickness: "no plies"}
 		if thick[i] > 0 {
 			x.thickness = u.Thickness(thick[i])
-			x.has = x.thickness
 		}
+		x.verdict, x.judged = worst(x.at)
 		list = append(list, x)
 	}
 	return list
+}
+
+// sized is two words, "" where one of them is not stated.
+func sized(a, b string) string {
+	if a == "" || b == "" {
+		return ""
+	}
+	return a + " " + b
 }
 
 // form opens every key of what is pointed at, one to a line.

@@ -55,7 +55,13 @@ func screen(t testing.TB, p *Job) string {
 	return tuitest.Box(t, draw.FitLines(p.Lines(), f.Body.W, f.Body.H), f.Body.W, f.Body.H) + "\n" + p.Desk.Notice.Line(p.Desk.Theme, f.Body.W)
 }
 
-// Whatever check says of a job is said at a row of it; an empty one says how to begin.
+// flat is a text without looks and line breaks.
+func flat(lines []string) string {
+	return strings.Join(strings.Fields(tuitest.Plain(strings.Join(lines, " "))), " ")
+}
+
+// Whatever check says of a job, w says of a row, notes too, with why and on what
+// basis; an empty one says how to begin.
 func TestPage_saysEveryFindingOfTheJob(t *testing.T) {
 	example := string(schedules.ExampleJob())
 	for name, text := range map[string]string{
@@ -67,13 +73,32 @@ func TestPage_saysEveryFindingOfTheJob(t *testing.T) {
 		r := p.Desk.Doc.JobReport()
 		var said strings.Builder
 		for i := range p.table.Len() {
-			said.WriteString(strings.Join(strings.Fields(tuitest.Plain(strings.Join(p.about(r, 100), " "))), " ") + "\n")
+			press(p, "w")
+			text := flat(p.Over().(*page.Text).Body(100))
+			said.WriteString(text + "\n")
+			if at := p.Selects(); at.Kind == laminate.RefJobPart {
+				of := r.Part(at.Index)
+				for k := range of.Findings {
+					if f := &of.Findings[k]; !strings.Contains(text, flat([]string{f.Message})) || !strings.Contains(text, flat([]string{f.Rule.Why})) || !strings.Contains(text, flat([]string{f.Basis})) {
+						t.Errorf("%s: part %s does not say %s: %s", name, r.Job.Parts[at.Index].ID, f.Rule.ID, f.Message)
+					}
+				}
+				for _, x := range of.PassedOver {
+					if !strings.Contains(text, x.At.Key+": "+x.Reason) {
+						t.Errorf("%s: part %s does not say that nothing weighs %s", name, r.Job.Parts[at.Index].ID, x.At.Key)
+					}
+				}
+				if c, ok := of.Wall.Governing(); ok && !strings.Contains(text, flat([]string{c.Basis})) {
+					t.Errorf("%s: part %s does not say by what basis %s governs", name, r.Job.Parts[at.Index].ID, c.Name)
+				}
+			}
+			press(p, keys.Esc)
 			if i+1 < p.table.Len() {
 				press(p, keys.Down)
 			}
 		}
 		for i := range r.Findings {
-			if f := &r.Findings[i]; f.Severity > rules.Note && !strings.Contains(said.String(), strings.Join(strings.Fields(f.Message), " ")) {
+			if f := &r.Findings[i]; !strings.Contains(said.String(), flat([]string{f.Message})) {
 				t.Errorf("%s: %s is said nowhere: %s", name, f.Rule.ID, f.Message)
 			}
 		}
@@ -83,6 +108,87 @@ func TestPage_saysEveryFindingOfTheJob(t *testing.T) {
 					t.Errorf("no %q on\n%s", want, screen(t, p))
 				}
 			}
+		}
+	}
+}
+
+// A row says that there is more of it than its lines hold, and how much; w shows it.
+func TestPage_saysHowMuchMoreThereIs(t *testing.T) {
+	p := open(t, append(schedules.ExampleJob(), "\n[[nozzle]]\nid = \"N9\"\non = \"shell-1\"\nsize = \"2 in\"\nkind = \"penetrating\"\n"...), 80, 24)
+	p.table.Select(laminate.Ref{Kind: laminate.RefNozzle, Index: 5})
+	p.Settle()
+	x, _ := p.table.Selected()
+	found := p.found(p.Desk.Doc.JobReport(), x)
+	if len(found) < 5 {
+		t.Fatalf("%d findings do for no test", len(found))
+	}
+	text := screen(t, p)
+	tuitest.Golden(t, "cut", text)
+	begun := 0
+	for i := range found {
+		if strings.Contains(text, strings.Join(strings.Fields(found[i].Message)[:4], " ")) {
+			begun++
+		}
+	}
+	if want := page.Count(len(found)-begun, "finding") + " more  w all"; !strings.Contains(text, want) {
+		t.Errorf("no %q in\n%s", want, text)
+	}
+	press(p, "w")
+	tuitest.Golden(t, "whole", screen(t, p))
+	press(p, "n")
+	if p.Selects().Kind == laminate.RefNozzle || p.Over() == nil {
+		t.Errorf("n leads to %+v", p.Selects())
+	}
+	press(p, "p", keys.Esc)
+	if p.Selects().Index != 5 {
+		t.Errorf("p leads to %+v", p.Selects())
+	}
+}
+
+// What the verdict of a row is the row says, a note too.
+func TestPage_saysTheNoteOfARow(t *testing.T) {
+	p := open(t, []byte(strings.Replace(string(schedules.ExampleJob()), "liquid_height = \"15 ft\"", "liquid_height = \"18 ft\"", 1)), 80, 24)
+	r := p.Desk.Doc.JobReport()
+	for _, x := range p.rows {
+		if !x.judged || x.verdict == rules.Clear {
+			continue
+		}
+		p.table.Select(x.at)
+		if text := flat(p.about(r, 80, 40)); !strings.Contains(text, page.SeverityWord(x.verdict)) || strings.Contains(text, "nothing found") {
+			t.Errorf("%s is %s, and says %s", x.name, x.verdict, text)
+		}
+	}
+	p.table.Select(laminate.Ref{Kind: laminate.RefJoint, Index: 0})
+	if text := flat(p.about(r, 80, 40)); !strings.Contains(text, "note: laminate seal of joint J1") {
+		t.Error(text)
+	}
+}
+
+// A column is one quantity: thickness that of the whole wall, and what governs stands
+// by its name with what it asks and bears, in the line of the row where no column has room.
+func TestPage_columnsSayWhatTheyShow(t *testing.T) {
+	p := open(t, schedules.ExampleJob(), 160, 50)
+	r := p.Desk.Doc.JobReport()
+	for _, x := range p.rows {
+		if x.at.Kind != laminate.RefJobPart {
+			if x.governs+x.asks+x.bears+x.limit != "" {
+				t.Errorf("%s: %+v", x.name, x)
+			}
+			continue
+		}
+		w := r.Parts[x.at.Index].Wall
+		c, _ := w.Governing()
+		if want := quantity.US.Thickness(w.Whole); x.thickness != want {
+			t.Errorf("%s is %s, want %s", x.name, x.thickness, want)
+		}
+		p.table.Select(x.at)
+		if text := flat(p.about(r, 78, 5)); x.governs != c.Title() || !strings.Contains(text, x.governs+": required "+x.asks) || !strings.Contains(text, x.bears) {
+			t.Errorf("%s: %+v, %s", x.name, x, text)
+		}
+	}
+	for _, want := range []string{"thickness", "governs", "asks", "bears", "hoop strength"} {
+		if !strings.Contains(screen(t, p), want) {
+			t.Errorf("no %q in\n%s", want, screen(t, p))
 		}
 	}
 }

@@ -3,8 +3,6 @@ package job
 import (
 	"strings"
 
-	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -16,13 +14,14 @@ func spaced(key string) string { return strings.ReplaceAll(key, "_", " ") }
 func (p *Job) columns() []widget.Column[row] {
 	t := p.Desk.Theme
 	return []widget.Column[row]{
-		{Title: "part", Width: 13, Cell: func(x row) string { return x.name }},
-		{Title: "form", Width: 19, Drop: 3, Cell: func(x row) string { return x.form }},
-		{Title: "thickness", Width: 11, Right: true, Drop: 4, Cell: func(x row) string { return x.thickness }},
-		{Title: "has", Width: 11, Right: true, Drop: 1, Cell: func(x row) string { return x.has }},
-		{Title: "asks", Width: 11, Right: true, Drop: 2, Cell: func(x row) string { return x.asks }},
+		{Title: "part", Width: 13, Grow: 1, Cell: func(x row) string { return x.name }},
+		{Title: "form", Width: 18, Grow: 1, Drop: 3, Cell: func(x row) string { return x.form }},
+		{Title: "thickness", Width: 10, Right: true, Drop: 1, Cell: func(x row) string { return x.thickness }},
+		{Title: "governs", Width: 17, Drop: 2, Cell: func(x row) string { return x.governs }},
+		{Title: "asks", Width: 11, Right: true, Drop: 5, Cell: func(x row) string { return x.asks }},
+		{Title: "bears", Width: 11, Right: true, Drop: 4, Cell: func(x row) string { return x.bears }},
 		{Title: "of limit", Width: 8, Right: true, Cell: func(x row) string { return x.limit }},
-		{Title: "verdict", Width: 11, Cell: func(x row) string {
+		{Title: "verdict", Width: 10, Cell: func(x row) string {
 			if !x.judged {
 				return "–"
 			}
@@ -43,17 +42,25 @@ func (p *Job) columns() []widget.Column[row] {
 func (p *Job) picture() int {
 	switch w := p.Frame.Body.W; {
 	case w >= 120:
-		return 38
+		return 36
 	case w >= 78:
 		return 28
 	}
 	return 0
 }
 
-// why is how many lines explain what is pointed at.
-func (p *Job) why() int { return max(3, p.Frame.Body.H/4) }
+// pane is how many lines explain what is selected: a quarter of the body, and what a
+// table without a picture leaves.
+func (p *Job) pane() int {
+	h := p.Frame.Body.H
+	least := max(3, h/4)
+	if p.drawn {
+		return least
+	}
+	return max(least, h-2-max(2, p.table.Len()+1))
+}
 
-func (p *Job) tall() int { return max(2, p.Frame.Body.H-2-p.why()) }
+func (p *Job) tall() int { return max(2, p.Frame.Body.H-2-p.pane()) }
 
 // Lines draws the page.
 func (p *Job) Lines() []string {
@@ -93,15 +100,22 @@ func (p *Job) Lines() []string {
 		}
 		out = append(out, line)
 	}
-	out = append(out, widget.Rule(t, w, widget.Piece{Text: p.pointed(), Look: t.Title}))
-	about := p.about(r, w-2)
-	if most := h - len(out); len(about) > most {
-		about = about[:max(0, most)]
-	}
-	return append(out, about...)
+	out = append(out, widget.Rule(t, w, p.title(r)...))
+	return append(out, p.about(r, w, h-len(out))...)
 }
 
-func (p *Job) pointed() string {
+// title heads what is said of the row: what it is, and how much was found of it.
+func (p *Job) title(r *rules.JobReport) []widget.Piece {
+	pieces := []widget.Piece{{Text: p.heading(), Look: p.Desk.Theme.Title}}
+	x, ok := p.table.Selected()
+	if found := p.found(r, x); ok && len(found) > 0 {
+		pieces = append(append(pieces, widget.Piece{Text: "  "}), page.TallyPieces(p.Desk.Theme, &rules.Report{Findings: found})...)
+	}
+	return pieces
+}
+
+// heading says what is selected: its name, and what it is.
+func (p *Job) heading() string {
 	x, ok := p.table.Selected()
 	switch {
 	case !ok:
@@ -109,55 +123,9 @@ func (p *Job) pointed() string {
 	case p.carrying():
 		return p.Over().Title()
 	}
-	return x.name
-}
-
-// about says why what is pointed at stands as it does: what decides, and what
-// there is to say of it.
-func (p *Job) about(r *rules.JobReport, w int) (lines []string) {
-	x, ok := p.table.Selected()
-	if !ok {
-		return nil
+	text := x.name + ": " + x.form
+	if x.size != "" {
+		text += ", " + x.size
 	}
-	say := func(look draw.Style, text string) {
-		for _, l := range draw.Wrap(draw.Clean(text), w) {
-			lines = append(lines, " "+look.Render(l))
-		}
-	}
-	t := p.Desk.Theme
-	if x.plies {
-		if by := edit.UsedBy(r.Job, x.name); len(by) > 0 {
-			say(draw.Style{}, "named by "+strings.Join(by, ", "))
-		} else {
-			say(t.Dim, "nothing names it")
-		}
-		return lines
-	}
-	if x.criterion != "" {
-		text := x.criterion
-		if x.note != "" {
-			text += ": " + x.note
-		}
-		say(draw.Style{}, text)
-	}
-	tell := func(list []rules.Finding, of func(*rules.Finding) bool) {
-		for i := range list {
-			if f := &list[i]; of(f) && f.Severity > rules.Note {
-				say(page.SeverityStyle(t, f.Severity), f.Severity.String()+" "+f.Rule.ID+": "+f.Message)
-			}
-		}
-	}
-	if x.at.Kind == laminate.RefJobPart {
-		tell(r.Parts[x.at.Index].Findings, func(*rules.Finding) bool { return true })
-	}
-	tell(r.Findings, func(f *rules.Finding) bool { _, ok := f.In(x.at); return ok })
-	// What is of no row is said at each.
-	tell(r.Findings, func(f *rules.Finding) bool { return !p.placed[laminate.Ref{Kind: f.At.Kind, Index: f.At.Index}] })
-	switch {
-	case len(r.Job.Parts) == 0:
-		say(draw.Style{}, "a adds the first part, then nozzles, joints and their laminates")
-	case len(lines) == 0:
-		say(t.Dim, "nothing to say of it")
-	}
-	return lines
+	return text
 }
