@@ -18,9 +18,10 @@ func free(prefix string, taken func(id string) bool) string {
 	}
 }
 
-// AddPart adds a part at a place of the list, with the laminate that the part
-// before it has: parts stand from the bottom up. The first one names none, which is
-// found missing: an empty one would be judged as a wall. Its first ply makes one.
+// AddPart adds a part at a place of the list: parts stand from the bottom up. It names
+// no laminate, which is found missing: that of a neighbor would be as thick as whichever
+// of the two wants it thickest, and an empty one would be judged as a wall. Its first
+// ply makes one.
 func AddPart(place int) JobEdit {
 	at := laminate.Ref{Kind: laminate.RefJobPart, Index: place}
 	return JobEdit{Label: "added a part", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
@@ -29,9 +30,6 @@ func AddPart(place int) JobEdit {
 			return nil, fmt.Errorf("there is no place %d for a part", place+1)
 		}
 		p := laminate.JobPart{ID: free("part-", func(id string) bool { return n.Part(id) >= 0 })}
-		if place > 0 {
-			p.Laminate = n.Parts[place-1].Laminate
-		}
 		n.Parts = slices.Insert(n.Parts, place, p)
 		return Sound(j, n)
 	}}

@@ -94,7 +94,7 @@ func TestRemovePart_saysWhoNamesIt(t *testing.T) {
 	}
 }
 
-// The first part of a job names no laminate, so that check asks for its wall: an empty
+// A new part of a job names no laminate, so that check asks for its wall: an empty
 // one was made, judged as a wall without plies, and left behind with the part gone.
 func TestParts_leaveNoEmptyLaminateBehind(t *testing.T) {
 	first, err := edit.AddPart(0).Do(&laminate.Job{})
@@ -102,6 +102,10 @@ func TestParts_leaveNoEmptyLaminateBehind(t *testing.T) {
 		t.Fatalf("%v %+v", err, first)
 	}
 	j := twoParts()
+	// Beside a part that has one it names none either: each wall is asked for.
+	if n, err := edit.AddPart(1).Do(j); err != nil || n.Parts[1].Laminate != "" || len(n.Laminates) != len(j.Laminates) {
+		t.Errorf("%v %+v", err, n)
+	}
 	j.Laminates[0].Plies = nil
 	if n, err := edit.RemovePart(0).Do(j); err != nil || len(n.Laminates) != 1 || n.Laminates[0].ID != "b" || len(j.Laminates) != 2 {
 		t.Errorf("%v %+v", err, n)

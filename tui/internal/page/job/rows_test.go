@@ -36,8 +36,8 @@ func TestPage_addsWhereTheRowIs(t *testing.T) {
 	if got := ids(p)[:4]; !slices.Equal(got, []string{"bottom", "shell-1", "part-1", "shell-2"}) || p.Selects() != part(2) {
 		t.Errorf("%q, at %+v", got, p.Selects())
 	}
-	if got := p.Desk.Doc.Job().Parts[2].Laminate; got != "shell-low" {
-		t.Errorf("in laminate %q", got)
+	if got := p.Desk.Doc.Job().Parts[2].Laminate; got != "" {
+		t.Errorf("it begins in laminate %q of another part", got)
 	}
 	p.table.Select(part(3))
 	press(p, "a", "2", keys.Esc)
