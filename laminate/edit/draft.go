@@ -22,6 +22,8 @@ type Draft struct {
 
 	inference laminate.Inference
 	finished  *laminate.Schedule // made last: room for the next one
+	soFar     laminate.Schedule  // as it stood, with its figures: likewise
+	figures   laminate.Analysis
 }
 
 // Begin makes a draft of a schedule, which stays as it is.
@@ -171,7 +173,9 @@ func (d *Draft) GelBeforeMat(row int) bool {
 // allows, taking rows of many plies apart. A ply of continuous fiber is not laid
 // onto a gelled face where the mat before it may be.
 func (d *Draft) AddGelStops() {
-	figures := laminate.Analyze(d.Schedule(), d.lib).Rows
+	d.settle(&d.soFar, append(d.soFar.Plies[:0], d.Plies...), d.own)
+	d.figures.Again(&d.soFar, d.lib)
+	figures := d.figures.Rows
 	var g InOneGo
 	row := 0
 	for i := range figures {
