@@ -22,8 +22,8 @@ const memory = "from memory"
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
-		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, BoltedPartUnplaced, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
-		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved,
+		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, BoltedPartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
+		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, LaidOverstrainedAtTest, VacuumNotProved,
 	}
 }
 
@@ -181,9 +181,18 @@ type loads struct {
 	diameter       float64 // m, of the bond line
 }
 
+// pressing is a pressure from inside at a height above the bottom of a part, Pa, or
+// what is missing for it; gas is what of it is no liquid.
+type pressing struct {
+	at  func(p *rules.JobPass, part int, height float64) (pa float64, missing string)
+	gas func(p *rules.JobPass, part int) float64
+}
+
+var inService = pressing{pressureAt, func(p *rules.JobPass, part int) float64 { return p.Parts[part].Schedule.Service.Pressure.SI() }}
+
 // loadsOf gives the loads of a joint, or what is missing. A liquid that stands on
 // a flat bottom pulls on no joint along the axis; gas does.
-func loadsOf(p *rules.JobPass, x *joined) (l loads, missing string) {
+func loadsOf(p *rules.JobPass, x *joined, by pressing) (l loads, missing string) {
 	bottoms := [2]float64{}
 	top, standing := math.Inf(-1), true
 	for k, part := range x.parts {
@@ -198,7 +207,7 @@ func loadsOf(p *rules.JobPass, x *joined) (l loads, missing string) {
 		if standing {
 			height = top - bottoms[k]
 		}
-		pa, missing := pressureAt(p, part, height)
+		pa, missing := by.at(p, part, height)
 		if missing != "" {
 			return l, missing
 		}
@@ -208,13 +217,42 @@ func loadsOf(p *rules.JobPass, x *joined) (l loads, missing string) {
 		}
 		gas := pa
 		if p.Founded && stacked(p.Job.Parts[part].Form) {
-			gas = p.Parts[part].Schedule.Service.Pressure.SI()
+			gas = by.gas(p, part)
 		}
-		open = open || p.Parts[part].Schedule.Part.Ends == laminate.OpenEnds
+		open = open || opens(p, part)
 		l.inside, l.thrust, l.diameter = math.Max(l.inside, pa), math.Max(l.thrust, gas), math.Max(l.diameter, d)
 	}
 	if open {
 		l.thrust = 0
 	}
 	return l, ""
+}
+
+// opens tells whether nothing at the ends of a part pulls along its axis. Of the
+// shell the job itself says so by what stands above and below it; a part without
+// either is as it is stated.
+func opens(p *rules.JobPass, part int) bool {
+	if stacked(p.Job.Parts[part].Form) {
+		switch below, above := closed(p); {
+		case above, below && !p.Founded: // what is in it pulls at its head or at its hanging bottom
+			return false
+		case below:
+			return true
+		}
+	}
+	return p.Parts[part].Schedule.Part.Ends == laminate.OpenEnds
+}
+
+// closed tells whether something closes the shell below and above.
+func closed(p *rules.JobPass) (below, above bool) {
+	for i := range p.Job.Parts {
+		switch p.Job.Parts[i].Form {
+		case laminate.FlatBottom, laminate.HeadPart, laminate.Cone, laminate.Cover:
+			_, stands := p.Elevation(i)
+			above = above || p.OnTop(i)
+			below = below || !p.OnTop(i) && stands && p.Job.Parts[i].Form != laminate.Cover
+		default:
+		}
+	}
+	return below, above
 }

@@ -94,9 +94,18 @@ func (x *opening) hoop(p *rules.JobPass) (load float64, missing string) {
 		return 0, "the inside diameter of part " + x.On + " is not stated"
 	}
 	pa, missing := x.pressure(p)
-	if missing != "" || pa == 0 {
+	if missing != "" {
 		return 0, missing
 	}
+	return x.hoopOf(p, pa)
+}
+
+// hoopOf is hoop under a pressure, Pa.
+func (x *opening) hoopOf(p *rules.JobPass, pa float64) (load float64, missing string) {
+	if pa == 0 {
+		return 0, ""
+	}
+	part := &p.Parts[x.on].Schedule.Part
 	d := part.InsideDiameter.SI()
 	if part.Form == laminate.HeadPart {
 		if _, missing = x.shape(p); missing != "" {

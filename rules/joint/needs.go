@@ -27,7 +27,7 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 			return n, "part " + id + " is not there"
 		}
 	}
-	l, missing := loadsOf(p, &x)
+	l, missing := loadsOf(p, &x, inService)
 	if missing != "" {
 		return n, missing
 	}

@@ -97,27 +97,38 @@ func (x *opening) replaced(p *rules.JobPass) (load float64, missing string) {
 	return joining.PadLoad(need, x.carries(p, need), d, pad), ""
 }
 
-// carries is what the shell may bear round, N/m: by the governing hoop criterion
-// of its part at the part's own load; what is needed where there is none, so that
-// no excess counts.
+// carries is what the shell may bear round, N/m, its barrier never counted: by the
+// strength table what its structure may bear, else by the governing hoop criterion of
+// its part at the part's own load; what is needed where there is none, so that no
+// excess counts.
 func (x *opening) carries(p *rules.JobPass, need float64) float64 {
 	part := p.Parts[x.on]
 	pa, missing := pressureAt(p, x.on, 0)
 	if part.Wall == nil || missing != "" {
 		return need
 	}
-	worst := 0.0
+	worst, may := 0.0, math.Inf(1)
 	for i := range part.Wall.Criteria {
 		c := &part.Wall.Criteria[i]
-		if c.Governs && c.Judged() && (c.Name == wall.HoopStrain || c.Name == wall.HoopStrength || c.Name == wall.UnitLoad) {
+		switch {
+		case !c.Governs || !c.Judged():
+		case c.Name == wall.HoopStrain, c.Name == wall.UnitLoad:
 			worst = math.Max(worst, c.Ratio)
+		case c.Name == wall.HoopStrength: // which counts a share of the barrier
+			share, missing := kept(p, x.on)
+			if s := stackOf(part.Analysis); missing == "" && s.known {
+				may = math.Min(may, s.hoop*share)
+			}
 		}
 	}
-	if worst <= 0 {
+	if worst > 0 {
+		factor, _ := x.shape(p) // replaced asked before
+		may = math.Min(may, factor*joining.HoopLoad(pa, part.Schedule.Part.InsideDiameter.SI())/worst)
+	}
+	if math.IsInf(may, 1) {
 		return need
 	}
-	factor, _ := x.shape(p) // replaced asked before
-	return factor * joining.HoopLoad(pa, part.Schedule.Part.InsideDiameter.SI()) / worst
+	return may
 }
 
 // PadNarrow asks for the pad's diameter.

@@ -19,7 +19,7 @@ var JointShearShort = &rules.Rule{
 	When:     "half of the strap's width less the gap is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
 	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
 	Job: over(func(p *rules.JobPass, x *joined) {
-		l, missing := loadsOf(p, x)
+		l, missing := loadsOf(p, x, inService)
 		switch {
 		case missing != "":
 		case x.Outside == "":
@@ -54,7 +54,7 @@ var JointHoopThin = &rules.Rule{
 	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
 	Job: over(func(p *rules.JobPass, x *joined) {
 		a := p.Analysis(x.Outside)
-		l, missing := loadsOf(p, x)
+		l, missing := loadsOf(p, x, inService)
 		var s stack
 		switch {
 		case a == nil:

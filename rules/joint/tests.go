@@ -4,9 +4,11 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 )
 
@@ -135,9 +137,10 @@ var OverstrainedAtTest = &rules.Rule{
 	ID: "course-overstrained-at-test", Family: family, Title: "The test loads a part beyond its design",
 	Why: "A pressure over the fill is the same at every height, and the thin courses at the top were figured for little. " +
 		"Strain grows with the pressure; near the elongation of the resin the barrier cracks, and nothing shows until the fluid is in.",
-	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When:     "a governing criterion, grown as the pressure of the test over that of the service, passes its limit, or could since none was judged and the test is above the service; break where the strain reaches a resin's elongation at break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
-	Basis:    "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note},
+	When: "a governing criterion, grown as the pressure of the test over that of the service, passes its limit, or could since none was judged and the test is above the service: note, above one and a half times: warning; " +
+		"the strain reaches a resin's elongation at break, or the stress the strength that the limit is a share of: break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
+	Basis: "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2; one and a half times: ASME B31.3 A345, from memory",
 	Job: func(p *rules.JobPass) {
 		if !tested(p) {
 			return
@@ -190,13 +193,116 @@ var OverstrainedAtTest = &rules.Rule{
 				}
 			}
 			if quantity.Above(ratio, 1) {
+				severity, so := rules.Note, ""
+				switch most := factorOf(criterion, part); {
+				case most > 0 && !quantity.Below(ratio, most):
+					severity, so = rules.Break, ": it breaks there"
+				case quantity.Above(ratio, usualTest):
+					severity = rules.Warning
+				}
 				load := p.Units.Figure(grown, quantity.Times) + " times the pressure of the service"
 				if design == 0 || figured != "in service" {
 					load = p.Units.Figure(most, quantity.Stress)
 				}
-				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured)
+				p.Report(severity, partRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s%s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured, so)
 			}
 		}
+	},
+}
+
+// usualTest is the test over the design that standards ask for.
+//
+// Source: ASME B31.3 A345, IMO A.753 3.5 (from memory).
+const usualTest = 1.5
+
+// factorOf is how many times what a criterion of strength allows breaks the wall; 0
+// of one of strain, or where it is not known.
+func factorOf(c *wall.Criterion, part *rules.Report) float64 {
+	switch c.Name {
+	case wall.HoopStrength, wall.PlateStress:
+		return shell.TableSafety
+	case wall.UnitLoad:
+		if k, err := shell.DesignFactor(part.Schedule.Part.KFactors.Values); err == nil {
+			return k
+		}
+	}
+	return 0
+}
+
+// LaidOverstrainedAtTest says where a test strains what is laid onto cured parts.
+var LaidOverstrainedAtTest = &rules.Rule{
+	ID: "overlay-overstrained-at-test", Family: family, Title: "The test loads a strap or a pad beyond its design",
+	Why: "Straps and pads are what holds the pieces of the equipment together, and a test loads them as it loads the walls. " +
+		"A bond gives no sign before it goes: it tears off as a whole, and what it held is thrown.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "the test puts on a strap, a pad, or the bond of a strap or neck more than one and a half times what it may bear: warning; " +
+		"as many times as its strength is above that: break. What is too little in service is said there",
+	Basis: "statics, arithmetic: loads grow with the pressure; one and a half times: ASME B31.3 A345, from memory",
+	Job: func(p *rules.JobPass) {
+		if !tested(p) {
+			return
+		}
+		atTest := pressing{testAt, func(p *rules.JobPass, _ int) float64 { return p.Job.Test.Pressure.SI() }}
+		shear, _ := bond(p.Job)
+		torn := p.Job.Bond.Factor.Or(catalog.BondFactor)
+		// share is of what something may bear, by the loads of the test and of the service.
+		weigh := func(at laminate.Ref, what string, share func(by pressing) float64, breaks float64) {
+			switch ratio := share(atTest); {
+			case math.IsInf(ratio, 1) || math.IsNaN(ratio): // it bears nothing: said of the service
+			case !quantity.Below(ratio, breaks):
+				p.Report(rules.Break, at, "", "%s: the test puts %s of what it may bear on it: it breaks there", what, quantity.Utilization(ratio))
+			case quantity.Above(ratio, usualTest) && !quantity.Above(share(inService), 1):
+				p.Report(rules.Warning, at, "", "%s: the test puts %s of what it may bear on it", what, quantity.Utilization(ratio))
+			}
+		}
+		over(func(p *rules.JobPass, x *joined) {
+			a := p.Analysis(x.Outside)
+			share, missing := kept(p, x.parts[:]...)
+			if missing != "" || a == nil || !x.Width.Given() || !x.Gap.Given() {
+				return // joint-hoop-thin and joint-shear-short say so
+			}
+			loaded := func(may float64, load func(loads) float64) func(by pressing) float64 {
+				return func(by pressing) float64 {
+					l, missing := loadsOf(p, x, by)
+					if missing != "" {
+						return math.NaN() // test-proves-less says so
+					}
+					return load(l) / may
+				}
+			}
+			weigh(x.at("outside"), "joint "+x.ID+", its strap", loaded(stackOf(a).hoop*share, func(l loads) float64 { return x.hoop(p, l) }), shell.TableSafety)
+			weigh(x.at("width"), "joint "+x.ID+", the bond of its strap", loaded((x.Width.SI()-x.Gap.SI())/2, func(l loads) float64 { return x.bond(l, shear) }), torn)
+		})(p)
+		each(func(p *rules.JobPass, x *opening) {
+			d, missing := x.cut()
+			if missing != "" {
+				return // opening-large says so
+			}
+			loaded := func(load func(pa float64) float64) func(by pressing) float64 {
+				return func(by pressing) float64 {
+					pa, missing := by.at(p, x.on, math.Max(0, x.Height.SI()-d/2))
+					if missing != "" {
+						return math.NaN()
+					}
+					return load(pa)
+				}
+			}
+			if h := x.NeckBond; h.Given() {
+				weigh(x.at("neck_bond"), "nozzle "+x.ID+", the bond of its neck", loaded(func(pa float64) float64 { return joining.BlowOut(pa, d, h.SI()) / shear }), torn)
+			}
+			share, missing := kept(p, x.on)
+			a := p.Analysis(x.Pad)
+			if missing != "" || a == nil || !x.PadDiameter.Given() {
+				return // pad-thin says so
+			}
+			weigh(x.at("pad"), "nozzle "+x.ID+", its pad", loaded(func(pa float64) float64 {
+				need, missing := x.hoopOf(p, pa)
+				if missing != "" || need == 0 {
+					return math.NaN()
+				}
+				return joining.PadLoad(need, x.carries(p, need), d, x.PadDiameter.SI()) / (stackOf(a).hoop * share)
+			}), shell.TableSafety)
+		})(p)
 	},
 }
 
