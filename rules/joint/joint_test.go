@@ -101,7 +101,7 @@ func stocked(j *laminate.Job) string {
 // nozzleOf gives the nozzle a laminate of its own in the place of one that it shares.
 func nozzleOf(j *laminate.Job, place string) *laminate.Laminate {
 	n := &j.Nozzles[0]
-	of := map[string]*string{"InstallationInside": &n.InstallationInside, "Neck": &n.Neck}[place]
+	of := map[string]*string{"InstallationInside": &n.InstallationInside, "Neck": &n.Neck, "Pad": &n.Pad}[place]
 	own := laminate.Laminate{ID: "own", Plies: slices.Clone(j.Laminates[j.Laminate(*of)].Plies)}
 	j.Laminates = append(j.Laminates, own)
 	*of = "own"
@@ -395,6 +395,12 @@ var cases = []jobCase{
 		headed(j)
 		j.Parts, j.Joints[0].Width, j.Joints[0].FirstWidth = j.Parts[:3], inches(0.5), inches(0.3)
 	}, []string{"incomplete parts-not-joined", "warning joint-taper-steep", "warning strap-narrow"}, ""},
+	{"a waxed pad under what is laid over it", func(j *laminate.Job) {
+		l := nozzleOf(j, "Pad")
+		coat := l.Plies[0]
+		coat.Material, coat.Count, coat.Zone = catalog.Topcoat, 1, laminate.OuterSurface
+		l.Plies = append(l.Plies, coat)
+	}, []string{"warning wax-under-bond"}, "ends in a waxed coat, and laminate strap is laid over it"},
 	{"burst by the test", func(j *laminate.Job) {
 		j.Nozzles, j.Joints, j.Test.Pressure = nil, nil, psi(340)
 	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test"}, "of what its hoop strength allows in service: it breaks there"},

@@ -154,7 +154,7 @@ var WaxUnderBond = &rules.Rule{
 	Why: "Wax floats to the face of a coat so that air does not keep it soft, and nothing bonds to it. " +
 		"Where a strap or a pad goes the coat is left off until it is laid, or ground off to dull, rough laminate.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When: "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat; " +
+	When: "the outermost ply of a part that is joined, or that a pad goes on, or of a pad that is laid over, is a waxed coat; " +
 		"a break where a part is laid from the outside in, so that its own plies come onto it",
 	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
@@ -168,6 +168,9 @@ var WaxUnderBond = &rules.Rule{
 			}
 		})(p)
 		each(func(_ *rules.JobPass, x *opening) {
+			if a := p.Analysis(x.Pad); a != nil && x.InstallationOutside != "" && waxed(a) {
+				p.Report(rules.Warning, x.at("pad"), "", "nozzle %s: its pad, laminate %s, ends in a waxed coat, and laminate %s is laid over it: grind it off, or lay the coat last", x.ID, x.Pad, x.InstallationOutside)
+			}
 			if x.Pad != "" || x.InstallationOutside != "" {
 				key := "pad"
 				if x.Pad == "" {
@@ -185,12 +188,21 @@ var WaxUnderBond = &rules.Rule{
 					}
 				}
 			}
-			if len(bonds[i]) == 0 || len(rows) == 0 || rows[len(rows)-1].Material == nil || !rows[len(rows)-1].Material.Waxed {
+			if len(bonds[i]) == 0 || !waxed(p.Parts[i].Analysis) {
 				continue
 			}
 			p.ReportAt(rules.Warning, append([]laminate.Ref{partRef(i, "laminate")}, places[i]...), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
 		}
 	},
+}
+
+// waxed tells whether a laminate ends in a waxed coat.
+func waxed(a *laminate.Analysis) bool {
+	if len(a.Rows) == 0 {
+		return false
+	}
+	m := a.Rows[len(a.Rows)-1].Material
+	return m != nil && m.Waxed
 }
 
 // JointUnqualified asks who bonds, and how.

@@ -348,7 +348,7 @@ func (w *work) pad(i, on int) {
 	if a := w.pass().Analysis(n.Neck); a != nil {
 		thinnest = a.Zones[laminate.StructuralLayer].Thickness
 	}
-	lay := func(id *string, key, what string, hoop, structure float64) {
+	lay := func(id *string, key, what string, coated bool, hoop, structure float64) {
 		if !w.bare(*id) {
 			return
 		}
@@ -359,7 +359,7 @@ func (w *work) pad(i, on int) {
 		if why == "" {
 			var plies []laminate.Ply
 			var a *laminate.Analysis
-			if plies, a, why = w.overlay(resin, true, bears(hoop, structure)); why == "" {
+			if plies, a, why = w.overlay(resin, coated, bears(hoop, structure)); why == "" {
 				*id = w.share(*id, "pad", "pad", plies)
 				w.filled(at(key), name+": "+key+", laminate "+*id+", "+w.says(a))
 				return
@@ -367,8 +367,8 @@ func (w *work) pad(i, on int) {
 		}
 		w.left(at(key), name+" has no "+what+": "+why)
 	}
-	lay(&n.Pad, "pad", "pad", need.Pad, 0)
-	lay(&n.InstallationOutside, "installation_outside", "overlay outside", 0, thinnest)
+	lay(&n.Pad, "pad", "pad", false, need.Pad, 0) // laid over by what is next
+	lay(&n.InstallationOutside, "installation_outside", "overlay outside", true, 0, thinnest)
 	if !n.NeckBond.Given() {
 		if missing != "" {
 			w.left(at("neck_bond"), name+": how far its neck is bonded cannot be determined: "+missing)

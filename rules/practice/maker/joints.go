@@ -113,7 +113,7 @@ func (m *maker) slipped(e *exercise.Exercise, laid *laminate.Schedule) *exercise
 		pick(m.rand, slips(e.Overlay)[1:])(m, laid)
 	}
 	e.Given = *laid
-	if m.full(e, laid) || !m.sound(e, practice.Solve(e, m.library, quantity.US).Schedule) {
+	if len(laid.Plies) == 0 || m.full(e, laid) || !m.sound(e, practice.Solve(e, m.library, quantity.US).Schedule) {
 		return nil
 	}
 	return e
@@ -131,7 +131,11 @@ func asLaid(k overlay.Kind) string {
 	if k.Inside() {
 		return "What continues a barrier is laid from the inside: mats, which fill a ground face, then the veil, which meets the fluid, and over it nothing but a waxed coat: nothing bonds to wax."
 	}
-	return "What carries load begins with a mat, which fills a ground face, and ends with one, since a weave prints through. Woven roving lies between mats: on one another there is resin alone to carry the shear. The coat with wax comes last: nothing bonds to it."
+	last := "The coat with wax comes last: nothing bonds to it."
+	if k == overlay.Pad {
+		last = "A coat with wax comes over what is laid over neck and pad: nothing bonds to it."
+	}
+	return "What carries load begins with a mat, which fills a ground face, and ends with one, since a weave prints through. Woven roving lies between mats: on one another there is resin alone to carry the shear. " + last
 }
 
 // slips are what goes wrong with what is laid soundly, nothing first among it.
@@ -142,6 +146,9 @@ func slips(k overlay.Kind) []func(*maker, *laminate.Schedule) {
 			list = append(list, otherVeil) // no rule compares the veil at a nozzle
 		}
 		return list
+	}
+	if k == overlay.Pad {
+		return []func(*maker, *laminate.Schedule){asItIs, faceWoven, matsOut, oneRepeat, coatOver, mostMats}
 	}
 	return []func(*maker, *laminate.Schedule){asItIs, faceWoven, matsOut, oneRepeat, coatInside, mostMats}
 }
@@ -206,6 +213,12 @@ func coatInside(m *maker, s *laminate.Schedule) {
 	if i := m.rowOf(s, laminate.ResinCoat); i > 0 {
 		move(s, i, 1)
 	}
+}
+
+// coatOver ends what is laid over later in a waxed coat.
+func coatOver(_ *maker, s *laminate.Schedule) {
+	last := s.Plies[len(s.Plies)-1]
+	s.Plies = append(s.Plies, laminate.Ply{Material: catalog.Topcoat, Resin: last.Resin, Count: 1})
 }
 
 func coatUnderVeil(m *maker, s *laminate.Schedule) {
