@@ -215,8 +215,10 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 		if p.Wall == nil {
 			p.Wall = wall.Evaluate(p.Schedule, lib, p.Analysis, wall.Options{Units: laminate.Some(o.Units)})
 		}
-		// Of these each is judged here, or said not to be.
-		p.Wall.NotChecked = slices.DeleteFunc(p.Wall.NotChecked, func(s string) bool { return s == wall.PartsOfJobs })
+		// Of these each is judged here, or said not to be, but for what is beside them.
+		if k := slices.Index(p.Wall.NotChecked, wall.PartsOfJobs); k >= 0 {
+			p.Wall.NotChecked[k] = wall.BesideJoins
+		}
 	})
 	pass := &JobPass{Assembly: assembly, Library: lib, Units: o.Units, Parts: r.Parts, before: o.Before, findings: &r.Findings}
 	for _, rule := range list {
@@ -231,7 +233,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	}
 	r.figures = pass.asked
 	r.Findings = inOrder(r.Findings)
-	r.Verdict = worst(r.Findings)
+	r.Verdict = Worst(r.Findings)
 	r.verdicts = make([]Severity, len(r.Parts))
 	for i, p := range r.Parts {
 		r.verdicts[i] = p.Verdict
@@ -255,6 +257,30 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 // PartVerdict is that of one part: of its wall, and of what the whole job says of
 // the part.
 func (r *JobReport) PartVerdict(part int) Severity { return r.verdicts[part] }
+
+// Weighty are the findings of the job itself that are worse than a warning.
+func (r *JobReport) Weighty() (list []Finding) {
+	for _, f := range r.Findings {
+		if f.Severity > Warning {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// NotChecked lists what no figure of the job speaks about.
+func (r *JobReport) NotChecked() []string {
+	list := wall.NotChecked()
+	for _, p := range r.Parts {
+		if p.Wall != nil {
+			list = slices.Clone(p.Wall.NotChecked)
+		}
+	}
+	if r.Job.Test == (laminate.Test{}) {
+		list = append(list, "a test, since the job states none")
+	}
+	return list
+}
 
 // Lines makes line, which finds places of the job, find those of the wall of a
 // part.

@@ -56,7 +56,7 @@ func judge(list []*Rule, s *laminate.Schedule, a *laminate.Analysis, lib *lamina
 		}
 	}
 	slices.SortStableFunc(r.Findings, byWeight)
-	r.Verdict = worst(r.Findings)
+	r.Verdict = Worst(r.Findings)
 	r.PassedOver = passedOver(s, lib, r.Analysis)
 	r.try = (&trials{list: list, library: lib, before: r, facts: p.Facts}).betters
 	if o.Fixes {

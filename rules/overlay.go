@@ -87,7 +87,7 @@ func (r *JobReport) Overlay(o overlay.Overlay) *Report {
 		of.Overlay.Under = append(of.Overlay.Under, r.Parts[i].Analysis)
 	}
 	of.Findings = r.saidOf(&o)
-	of.Verdict = worst(of.Findings)
+	of.Verdict = Worst(of.Findings)
 	return of
 }
 
@@ -161,6 +161,6 @@ func (r *JobReport) Laminate(o overlay.Overlay) *Report {
 		lacks("laminate " + o.Laminate + " has no ply: nothing of it can be determined")
 	}
 	slices.SortStableFunc(of.Findings, byWeight)
-	of.Verdict = worst(of.Findings)
+	of.Verdict = Worst(of.Findings)
 	return of
 }

@@ -38,6 +38,15 @@ func (r *Report) Fix(i int) *Fix {
 // yet whether it makes the schedule better.
 func (r *Report) Offered(i int) *Fix { return r.Findings[i].offer }
 
+// NotChecked lists what no figure of the wall speaks about, nil where it was not
+// evaluated.
+func (r *Report) NotChecked() []string {
+	if r.Wall == nil {
+		return nil
+	}
+	return r.Wall.NotChecked
+}
+
 // Counts tells how many findings there are of each severity.
 func (r *Report) Counts() (breaks, incompletes, warnings, notes int) {
 	for i := range r.Findings {
@@ -56,8 +65,8 @@ func (r *Report) Counts() (breaks, incompletes, warnings, notes int) {
 	return breaks, incompletes, warnings, notes
 }
 
-// worst is the verdict of sorted findings.
-func worst(sorted []Finding) Severity {
+// Worst is the verdict of sorted findings.
+func Worst(sorted []Finding) Severity {
 	if len(sorted) == 0 || sorted[0].Severity < Warning {
 		return Clear
 	}

@@ -47,7 +47,7 @@ func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *lami
 	defer e.end()
 	e.run()
 	w := &working{e: e, List: worked.List{US: e.units == quantity.US}}
-	c.Units = worked.Pick(w.US, "in, psi, lb, lb/in, and of masses lb/in² and lb/in³", "mm, MPa, N, N/mm, and of masses kg/m² and kg/m³")
+	c.Units = w.Units()
 	add := func(title string, steps func()) {
 		w.Steps = nil
 		steps()

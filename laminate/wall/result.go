@@ -239,6 +239,9 @@ func governedBy(p *laminate.Part, b laminate.DesignBasis) bool { return p.Basis(
 // PartsOfJobs are what no wall by itself is checked for, and a job's rules are.
 const PartsOfJobs = "heads, flanges, nozzles and joints"
 
+// BesideJoins is what no rule of jobs is about.
+const BesideJoins = "peaks of shear at the ends of bonds and bending beside joints and openings"
+
 // NotChecked lists what no figure here speaks about.
 func NotChecked() []string {
 	return []string{"wind", "seismic", "hold-down", "supports", "lifting", "burial", "thermal expansion", "fatigue",

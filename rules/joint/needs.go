@@ -16,6 +16,9 @@ type StrapNeed struct {
 	Structure float64 // m, of the plies that count
 	Bond      float64 // m on each side, the gap not counted
 	Reach     float64 // m on each side, the gap not counted, as custom has it: eight thicknesses of the thinner wall; 0 where none is known
+
+	Inside, Thrust float64 // Pa at the joint: on the wall, and as far as it pulls along the axis
+	Diameter       float64 // m, of the bond line
 }
 
 // Strap says what the strap of joint i has to be, or what is missing for it. An
@@ -40,7 +43,7 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 		}
 		hoop /= share
 	}
-	return StrapNeed{Hoop: hoop, Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p)}, ""
+	return StrapNeed{Hoop: hoop, Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}, ""
 }
 
 // bond is how long the strap has to bond on each side, m.
@@ -100,10 +103,13 @@ type NozzleNeed struct {
 	Pad      float64 // N/m that the pad's structure may bear cold; infinite where it reaches no further than the opening
 	NeckBond float64 // m, along neck and part, each
 	Pressure float64 // Pa, at its lowest edge
+
+	Hoop, Carries float64 // N/m round: what the wall has to carry there, and what it may
 }
 
 // Nozzle says what nozzle i needs with a pad of the diameter that it states, or
-// of the least one, or what is missing for it.
+// of the least one, or what is missing for it. What is known of its neck is there all
+// the same.
 func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	z := p.Job.Nozzles[i]
 	x := opening{Nozzle: &z, index: i, on: p.Part(z.On)}
@@ -115,15 +121,6 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	}
 	d, missing := x.cut()
 	if missing == "" {
-		n.Pad, missing = x.replaced(p)
-	}
-	if missing == "" && n.Pad > 0 {
-		share := 0.0
-		if share, missing = kept(p, x.on); missing == "" {
-			n.Pad /= share
-		}
-	}
-	if missing == "" {
 		n.Pressure, missing = x.pressure(p)
 	}
 	if missing != "" {
@@ -131,8 +128,28 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	}
 	shear, _ := bond(p.Job)
 	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear
-	return n, ""
+	if n.Hoop, missing = x.hoop(p); missing != "" {
+		return n, missing
+	}
+	n.Carries = n.Hoop
+	if n.Hoop > 0 {
+		n.Carries = x.carries(p, n.Hoop)
+	}
+	if n.Pad, missing = x.replaced(p); missing == "" && n.Pad > 0 {
+		share := 0.0
+		if share, missing = kept(p, x.on); missing == "" {
+			n.Pad /= share
+		}
+	}
+	return n, missing
 }
+
+// Shear is what one square of a bond may carry, Pa, and whose figure it is.
+func Shear(j *laminate.Job) (pa float64, basis string) { return bond(j) }
+
+// Kept is the least share of its strength that what is laid onto parts keeps warm, or
+// what is missing for it.
+func Kept(p *rules.JobPass, parts ...int) (share float64, missing string) { return kept(p, parts...) }
 
 // PadWidth is the least diameter of the pad of nozzle i in m: that of the
 // opening, and as wide as its bond wants it; not ok where a figure of it is

@@ -157,7 +157,7 @@ func TestStructureRules(t *testing.T) {
 		{Name: "all of the modulus kept at 120 °F", Change: warm(120, 1)},
 		{Name: "less kept", Change: warm(121, 0.95)},
 		{Name: "warm, and nobody says what is kept", Change: warm(121, 0), Want: []string{"incomplete structure-incomplete"}, Says: []string{"hoop strength", "modulus_retention"}},
-		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"utilization is below a third for every criterion"}},
+		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"utilization is below a third for every criterion that thickness changes; the highest of all is minimum modulus at ", ", of the others it is "}},
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
 	}
 	ruletest.Run(t, "structure", cases)

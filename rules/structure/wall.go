@@ -218,11 +218,14 @@ var WallIdle = &rules.Rule{
 			return
 		}
 		w := p.Wall()
-		most, name, judged := 0.0, "", false
+		most, name, judged, modulus := 0.0, "", false, 0.0
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
 			switch {
-			case c.Answer == wall.NotApplicable || c.Name == wall.MinimumModulus:
+			case c.Name == wall.MinimumModulus:
+				modulus = c.Ratio
+				continue
+			case c.Answer == wall.NotApplicable:
 				continue
 			case c.Answer != wall.Holds || !quantity.Below(c.Ratio, idle):
 				return
@@ -235,9 +238,13 @@ var WallIdle = &rules.Rule{
 		if !judged {
 			return
 		}
+		said := "utilization is below a third for every criterion; the highest"
+		if quantity.Above(modulus, most) {
+			said = "utilization is below a third for every criterion that thickness changes; the highest of all is minimum modulus at " + quantity.Percent(modulus) + ", of the others it"
+		}
 		p.Report(rules.Finding{
 			Severity: rules.Note, At: structuralPlace(p),
-			Message: "utilization is below a third for every criterion; the highest is " + name + " at " + quantity.Percent(most),
+			Message: said + " is " + name + " at " + quantity.Percent(most),
 		})
 	},
 }

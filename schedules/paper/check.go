@@ -23,7 +23,7 @@ func Check(file string, books []string, r *rules.Report, line func(laminate.Ref)
 	if d.Plies {
 		sheet = append(sheet, plies(r, u))
 	}
-	sheet = append(sheet, zones(r.Analysis, u), findings(file, r, line, d.Explain))
+	sheet = append(sheet, zones(r.Analysis, u), Findings(file, r, line, d.Explain))
 	if passed := passedOver(r); passed != nil {
 		sheet = append(sheet, passed)
 	}
@@ -80,7 +80,8 @@ func zones(a *laminate.Analysis, u quantity.System) Table {
 	return t
 }
 
-func findings(file string, r *rules.Report, line func(laminate.Ref) int, explain bool) Table {
+// Findings is a row for each finding of a report.
+func Findings(file string, r *rules.Report, line func(laminate.Ref) int, explain bool) Table {
 	t := Table{Columns: []Column{
 		{Title: "place"}, {Title: "severity"}, {Title: "rule"}, {Title: "finding"}, {Title: "basis", Under: true}, {Title: "fix", Under: true},
 	}}

@@ -4,7 +4,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
@@ -21,7 +20,7 @@ func CheckJob(file string, books []string, r *rules.JobReport, line func(laminat
 		sheet = append(sheet, check...)
 	}
 	whole := &rules.Report{Findings: r.Findings, Verdict: r.Verdict}
-	return append(sheet, Heading{Level: 1, Text: file + ": " + r.Job.Title}, Parts(r, u), findings(file, whole, line, d.Explain), Note{Text: file + ": " + r.Verdict.String()})
+	return append(sheet, Heading{Level: 1, Text: file + ": " + r.Job.Title}, Parts(r, u), Findings(file, whole, line, d.Explain), Note{Text: file + ": " + r.Verdict.String()})
 }
 
 // Parts has a row for each part of a job: what decides about it, what that asks
@@ -49,17 +48,6 @@ func Parts(r *rules.JobReport, u quantity.System) Table {
 		t.Rows = append(t.Rows, row)
 	}
 	return t
-}
-
-// JobWalls is the evaluation of each part of a judged job.
-func JobWalls(file string, books []string, r *rules.JobReport, u quantity.System) (sheet Sheet) {
-	for i, p := range r.Parts {
-		sheet = append(sheet, Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, r.Structure(i, joint.TestProvesLess), nil, u)...)
-		if i == len(r.Parts)-1 {
-			sheet = append(sheet, Aid(p.Wall.NotChecked))
-		}
-	}
-	return sheet
 }
 
 // DiffJobs is two judged revisions of a job: what is stated otherwise, and each

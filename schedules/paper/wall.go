@@ -39,7 +39,7 @@ func Wall(file string, books []string, s *laminate.Schedule, r *wall.Result, nee
 	for _, n := range r.Notes {
 		sheet = append(sheet, Note{Indent: 2, Mark: "note: ", Text: n})
 	}
-	return append(sheet, Note{Text: file + ": " + stands(r.Answer())})
+	return append(sheet, Note{Text: file + ": " + Stands(r.Answer())})
 }
 
 // Loads are the cases with what they do to the wall: line loads, strains, which
@@ -123,7 +123,8 @@ func need(list []repeat.Course, u quantity.System) Table {
 	return t
 }
 
-func stands(a wall.Answer) string {
+// Stands says in a few words how a structure stands.
+func Stands(a wall.Answer) string {
 	switch a {
 	case wall.Holds:
 		return "holds: every governing criterion"

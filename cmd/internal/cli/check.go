@@ -2,14 +2,12 @@ package cli
 
 import (
 	"bytes"
-	"cmp"
 	"fmt"
 	"strings"
 
 	"frp/veilwright/cmd/internal/inorder"
 	"frp/veilwright/cmd/internal/output"
 	"frp/veilwright/cmd/internal/report"
-	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
@@ -73,13 +71,13 @@ type checking struct {
 
 // looked is what a look at one input came to.
 type looked struct {
-	d        *shop.Opened
-	searched bool
-	judged   bool
-	verdict  rules.Severity
-	wall     *wall.Result // the last of its walls that was evaluated
-	item     output.Item  // as it is printed as JSON
-	text     bytes.Buffer // and as text
+	d          *shop.Opened
+	searched   bool
+	judged     bool
+	verdict    rules.Severity
+	notChecked []string     // what its walls were not checked for
+	item       output.Item  // as it is printed as JSON
+	text       bytes.Buffer // and as text
 }
 
 // look reads an input and judges it. It says nothing and changes nothing of the
@@ -95,7 +93,7 @@ func (k *checking) look(in input) (r looked) {
 	if d.Kind == schedules.Schedule {
 		options.Units = k.c.units(d.Schedule)
 		judged := d.Judge(options)
-		r.judged, r.verdict, r.wall = true, judged.Verdict, judged.Wall
+		r.judged, r.verdict, r.notChecked = true, judged.Verdict, judged.NotChecked()
 		if k.c.JSON {
 			r.item = output.ItemOf(report.Judged(d.Name, d.Library.Books, judged, d.Line))
 		} else {
@@ -106,9 +104,7 @@ func (k *checking) look(in input) (r looked) {
 		options.Units = k.c.unitsOr(d.Job.Units)
 		judged := d.JudgeJob(options)
 		r.judged, r.verdict = true, judged.Verdict
-		for _, p := range judged.Parts {
-			r.wall = cmp.Or(p.Wall, r.wall)
-		}
+		r.notChecked = judged.NotChecked()
 		if k.c.JSON {
 			r.item = output.ItemOf(report.JudgedJob(d.Name, d.Library.Books, judged, d.Line))
 		} else {
@@ -141,8 +137,8 @@ func (k *checking) take(r looked) {
 	default:
 		k.c.endsBy(r.verdict)
 		k.judgedAny = true
-		if r.wall != nil {
-			k.notChecked = r.wall.NotChecked
+		if r.notChecked != nil {
+			k.notChecked = r.notChecked
 		}
 		if k.c.JSON {
 			k.list.Add(r.item)

@@ -50,15 +50,12 @@ func (k *formOf) print(c *call, at quantity.Temperature) error {
 		return err
 	}
 	of.At = at
-	kind := forms.Named(c.command)
-	if err := kind.Lacks(of); err != nil {
-		return err
-	}
 	switch c.command {
 	case "calculation":
 		for _, p := range of.Shown() {
 			c.endsAs(of.Structure(p))
 		}
+		c.endsBy(rules.Worst(of.Whole))
 	case "takeoff":
 		if of.Count().Incomplete() {
 			c.ends(Incomplete)
@@ -66,7 +63,7 @@ func (k *formOf) print(c *call, at quantity.Temperature) error {
 	default:
 		c.endsBy(of.Verdict())
 	}
-	return k.put(c, kind.Form(of), of.Units)
+	return k.put(c, forms.Named(c.command).Form(of), of.Units)
 }
 
 // Run prints the plan.

@@ -9,8 +9,10 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/workings"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/whole"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -24,14 +26,14 @@ type wallCommand struct {
 
 // Help is shown under the command's flags.
 func (wallCommand) Help() string {
-	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis; of a job, part by part.
+	return `Stiffness of the structure under the loads of part and service: line loads, strains, and each criterion with required and allowable value and whether it governs by the part's design basis; of a job, part by part, and what is laid at its joints and nozzles, with the rule breaks of the whole and what of it cannot be determined.
 
     veilwright wall header.toml
     veilwright wall --need mat-and-woven header.toml
     veilwright wall --need mat --course "4 ft" tank.toml
     veilwright wall --json header.toml | jq '.criteria[] | select(.governs)'
 
-Exit code: 1 when a governing criterion fails, 3 when one cannot be determined, 2 when the schedule cannot be read, else 0.`
+Exit code: 1 when a governing criterion fails or a rule of the job as a whole is broken, 3 when one cannot be determined, 2 when the schedule cannot be read, else 0.`
 }
 
 // Run evaluates one schedule.
@@ -79,7 +81,9 @@ func (k wallCommand) job(c *call, d *shop.Opened) error {
 	for _, p := range r.Parts {
 		c.endsAs(p.Wall)
 	}
-	return c.either(report.JobWallsOf(d.Name, d.Library.Books, r), paper.JobWalls(d.Name, d.Library.Books, r, units))
+	c.endsBy(rules.Worst(r.Findings))
+	checks := workings.Of(r, d.Library, units)
+	return c.either(report.JobWallsOf(d.Name, d.Library.Books, r, checks, d.Line), whole.Walls(d.Name, d.Library.Books, r, checks, d.Line, units))
 }
 
 // needs tells what the wall wants of the unit asked for; of a tank, course by

@@ -3,6 +3,7 @@ package report
 import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/workings"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
 )
@@ -56,6 +57,10 @@ type JobWalls struct {
 	Error    *string   `json:"error"`
 	Problems []Problem `json:"problems"`
 	Parts    []JobWall `json:"parts"`
+	// Joins are the demands on what is laid at joints and nozzles.
+	Joins      []Criterion `json:"joins"`
+	Findings   []Finding   `json:"findings"` // on the job as a whole: breaks, and what is incomplete
+	NotChecked []string    `json:"not_checked"`
 }
 
 // JobWall is the wall of one part.
@@ -82,8 +87,12 @@ type PartDifference struct {
 }
 
 // JobWallsOf is the report on the walls of a judged job.
-func JobWallsOf(file string, books []string, r *rules.JobReport) JobWalls {
-	out := JobWalls{File: file, Title: r.Job.Title, Books: list(books), Problems: []Problem{}, Parts: []JobWall{}}
+func JobWallsOf(file string, books []string, r *rules.JobReport, checks []workings.Check, lines Lines) JobWalls {
+	out := JobWalls{File: file, Title: r.Job.Title, Books: list(books), Problems: []Problem{}, Parts: []JobWall{}, Joins: []Criterion{}, NotChecked: list(r.NotChecked())}
+	for i := range checks {
+		out.Joins = append(out.Joins, criterion(&checks[i].Criterion))
+	}
+	out.Findings = findings(&rules.Report{Findings: r.Weighty()}, lines)
 	for i, p := range r.Parts {
 		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, joint.TestProvesLess), nil)})
 	}

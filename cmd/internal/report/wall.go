@@ -1,6 +1,8 @@
 package report
 
 import (
+	"math"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
@@ -169,18 +171,22 @@ func WallOf(file string, books []string, s *laminate.Schedule, r *wall.Result, n
 func criteria(r *wall.Result) []Criterion {
 	all := []Criterion{}
 	for i := range r.Criteria {
-		c := &r.Criteria[i]
-		var condition *string
-		if c.Condition != "" {
-			condition = &c.Condition
-		}
-		weighed := c.Answer == wall.Holds || c.Answer == wall.Fails
-		all = append(all, Criterion{
-			Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
-			Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
-		})
+		all = append(all, criterion(&r.Criteria[i]))
 	}
 	return all
+}
+
+// criterion is one demand, with figures where they were weighed.
+func criterion(c *wall.Criterion) Criterion {
+	var condition *string
+	if c.Condition != "" {
+		condition = &c.Condition
+	}
+	weighed := c.Judged()
+	return Criterion{
+		Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
+		Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed && !math.IsInf(c.Ratio, 0)), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
+	}
 }
 
 // UnreadWall is the report on the wall of a document that could not be read.

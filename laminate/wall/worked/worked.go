@@ -12,7 +12,7 @@ import (
 )
 
 // Step is one line of a calculation. Numbers is an expression of numbers, + − ·
-// / ^, parentheses, sqrt, abs, min and cos of degrees that gives Value; "" where a
+// / ^, parentheses, sqrt, abs, min, max and cos of degrees that gives Value; "" where a
 // figure is read from a document or a table, or a matrix is turned round, which no
 // pocket calculator does.
 type Step struct {
@@ -58,6 +58,11 @@ func (w *List) Add(what, symbol, formula, numbers string, value float64, unit, s
 
 // Say writes down a line without a figure.
 func (w *List) Say(what, text, source string) { w.Add(what, "", text, "", math.NaN(), "", source) }
+
+// Units are those of all numbers put in, for a sentence.
+func (w *List) Units() string {
+	return Pick(w.US, "in, psi, lb, lb/in, and of masses lb/in² and lb/in³", "mm, MPa, N, N/mm, and of masses kg/m² and kg/m³")
+}
 
 // Length is in or mm of m.
 func (w *List) Length(m float64) float64 { return Pick(w.US, m/0.0254, m*1000) }

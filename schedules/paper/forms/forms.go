@@ -20,8 +20,10 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/workings"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/whole"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
 )
@@ -61,12 +63,15 @@ func (k *Kind) Form(of *Subject) *paper.Form {
 	if f.State == paper.Released && of.Verdict() == rules.Break {
 		f.State = paper.Disputed
 	}
-	for i := range of.Parts {
-		if w := of.Parts[i].Report.Wall; w != nil {
-			f.NotChecked = w.NotChecked
+	switch {
+	case of.judged != nil:
+		f.NotChecked = of.judged.NotChecked()
+		if k.Name == "calculation" && of.Only.Kind == laminate.RefJobPart {
+			f.NotChecked = append(f.NotChecked, "joints, nozzles and pads of this part (print it of the whole job)")
 		}
-	}
-	if f.NotChecked == nil {
+	case of.Parts[0].Report.Wall != nil:
+		f.NotChecked = of.Parts[0].Report.Wall.NotChecked
+	default:
 		f.NotChecked = wall.NotChecked()
 	}
 	return f
@@ -77,6 +82,8 @@ type Subject struct {
 	paper.Of
 	Parts []Part
 	Job   *laminate.Job // nil of a schedule
+	// judged is the report of the job, nil of a schedule.
+	judged *rules.JobReport
 	// Whole is what the rules say of the whole job: of parts as they stand on each other,
 	// joints, nozzles and the test.
 	Whole []rules.Finding
@@ -112,7 +119,7 @@ func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject 
 
 // OfJob is a job that was judged.
 func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock, r *rules.JobReport, u quantity.System) *Subject {
-	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, Stock: own, Whole: r.Findings}
+	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, judged: r, Stock: own, Whole: r.Findings}
 	for i, p := range r.Parts {
 		part := &j.Parts[i]
 		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Report: p})
@@ -184,10 +191,10 @@ func (of *Subject) whole() paper.Sheet {
 	return paper.Sheet{paper.Heading{Level: 1, Text: "Whole job", Page: true}}
 }
 
-// Calculation is the structure of each part worked out step by step, for a
-// reviewer with a pocket calculator.
+// Calculation is the structure of each part worked out step by step, and of a job
+// what is laid at its joints and nozzles, for a reviewer with a pocket calculator.
 func Calculation(of *Subject) paper.Sheet {
-	return of.each(func(p *Part) paper.Sheet {
+	sheet := of.each(func(p *Part) paper.Sheet {
 		worked := wall.Calculate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
 		name := p.ID
 		if name == "" {
@@ -195,7 +202,58 @@ func Calculation(of *Subject) paper.Sheet {
 		}
 		return paper.Calculation(name, &worked, of.Structure(p))
 	})
+	if of.judged == nil {
+		return sheet
+	}
+	list := workings.Of(of.judged, of.Library, of.Units)
+	var answers []wall.Answer
+	add := func(at laminate.Ref, title string) {
+		var here []workings.Check
+		for i := range list {
+			if list[i].At == at && of.covers(at) {
+				here = append(here, list[i])
+				if list[i].Answer == wall.Holds { // of one that does not a rule says so
+					answers = append(answers, wall.Holds)
+				}
+			}
+		}
+		if here != nil {
+			sheet = append(append(sheet, paper.Heading{Level: 1, Text: title, Page: true}), whole.Calculation(here, of.Units)...)
+		}
+	}
+	for i := range of.Job.Joints {
+		add(laminate.Ref{Kind: laminate.RefJoint, Index: i}, jointTitle(&of.Job.Joints[i]))
+	}
+	for i := range of.Job.Nozzles {
+		add(laminate.Ref{Kind: laminate.RefNozzle, Index: i}, nozzleTitle(&of.Job.Nozzles[i]))
+	}
+	name := of.Name()
+	if name == "" {
+		name = of.File
+	}
+	for _, p := range of.Shown() {
+		answers = append(answers, of.Structure(p).Answer())
+	}
+	if head := of.whole(); head != nil {
+		sheet = append(append(sheet, head...), of.testFact())
+	}
+	return append(sheet, whole.Stands(name, answers, of.Whole))
 }
+
+// testFact is how a job is tested, or that nobody says so.
+func (of *Subject) testFact() paper.Facts {
+	how := of.test()
+	if how == "" {
+		how = "not stated"
+	}
+	return paper.Facts{{Name: "test", Value: how}}
+}
+
+func jointTitle(x *laminate.Joint) string {
+	return "Joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1]
+}
+
+func nozzleTitle(x *laminate.Nozzle) string { return "Nozzle " + x.ID + " on " + x.On }
 
 // Takeoff is what it takes to build the schedule, or the pieces of the job.
 func Takeoff(of *Subject) paper.Sheet {

@@ -16,6 +16,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/all"
+	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/schedules/paper/layout"
@@ -39,6 +40,17 @@ func subject(t *testing.T, name string) *forms.Subject {
 		u = o.Schedule.Units
 	}
 	return forms.SubjectOf(o, stock.Stock{}, rules.Options{Units: u})
+}
+
+// exampleJob is the example of a job, changed and judged.
+func exampleJob(t *testing.T, change func(*laminate.Job)) *forms.Subject {
+	t.Helper()
+	o := shop.New(shop.Options{NoBook: true}).Open("tank.toml", schedules.ExampleJob(), "")
+	if !o.Usable() {
+		t.Fatal(o.Why())
+	}
+	change(o.Job)
+	return forms.SubjectOf(o, stock.Stock{}, rules.Options{Units: quantity.US})
 }
 
 // built is a subject made in the program.
@@ -323,6 +335,59 @@ func TestLayUpSheet_ofAJobHasItsJointsAndNozzles(t *testing.T) {
 	drawn := layout.Drawings(schedule)
 	if len(drawn) < 6 { // elevation, a section of each of five parts, and the joint
 		t.Errorf("%d drawings", len(drawn))
+	}
+}
+
+// How a job is tested stands on the papers that speak of it, once: no flange is filled by
+// itself.
+func TestKinds_sayHowTheJobIsTested(t *testing.T) {
+	how := "with water to 15 ft above the bottom of the lowest course, at 2.0 psi over the fill, at 50 °F, held 24 h"
+	of := exampleJob(t, func(j *laminate.Job) {
+		j.Test.Pressure, j.Test.Temperature = quantity.New(2, quantity.PSI), quantity.New(50, quantity.Fahrenheit)
+	})
+	for _, name := range []string{"laminate-schedule", "route-sheet", "inspection-plan", "calculation"} {
+		if got := strings.Join(strings.Fields(text(t, forms.Named(name).Form(of))), " "); strings.Count(got, how) != 1 {
+			t.Errorf("%s does not say once that the test is %s", name, how)
+		}
+	}
+	if got := text(t, forms.Named("inspection-plan").Form(of)); strings.Count(got, "fill test") != 1 {
+		t.Errorf("the plan asks for %d fill tests", strings.Count(got, "fill test"))
+	}
+	untested := exampleJob(t, func(j *laminate.Job) { j.Test = laminate.Test{} })
+	if got := text(t, forms.Named("calculation").Form(untested)); !strings.Contains(strings.Join(strings.Fields(got), " "), "a test, since the job states none") {
+		t.Error("the calculation of a job without a test does not say that nothing is tested")
+	}
+}
+
+// The route sheet has a waxed coat and a veil of a seal where the seal has them.
+func TestRouteSheet_saysWhatASealEndsIn(t *testing.T) {
+	for want, plies := range map[string][]string{
+		"veil last":             {catalog.Mat15, catalog.VeilC15},
+		"veil last, waxed coat": {catalog.Mat15, catalog.VeilC15, catalog.Topcoat},
+		"waxed coat":            {catalog.Mat15, catalog.Topcoat},
+		"":                      {catalog.VeilC15, catalog.Mat15},
+	} {
+		of := exampleJob(t, func(j *laminate.Job) {
+			seal := &j.Laminates[j.Laminate("seal")]
+			resin := seal.Plies[0].Resin
+			seal.Plies = nil
+			for _, m := range plies {
+				seal.Plies = append(seal.Plies, laminate.Ply{Material: m, Resin: resin, Count: 1})
+			}
+		})
+		got := text(t, forms.Named("route-sheet").Form(of))
+		for _, line := range strings.Split(got, "\n") {
+			for _, at := range []string{"inside seal, laminate seal", "inside overlay, laminate seal"} {
+				if _, said, ok := strings.Cut(line, at); ok {
+					if said = strings.TrimPrefix(strings.TrimSpace(strings.Split(said, "   ")[0]), "; "); said != want {
+						t.Errorf("%v: the route sheet says %q, want %q", plies, said, want)
+					}
+				}
+			}
+		}
+		if !strings.Contains(got, "inside seal, laminate seal") {
+			t.Fatal("no seal on the route sheet")
+		}
 	}
 }
 

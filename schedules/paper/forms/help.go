@@ -24,7 +24,7 @@ var helps = map[string]string{
 
     veilwright print inspection-plan header.toml spec.toml -o header-plan.pdf
     veilwright print inspection-plan tank.toml spec.toml --part shell-1 -o shell-1-plan.pdf` + exits,
-	"calculation": `The structure worked out for a reviewer with a pocket calculator: geometry, plies from their constituents, stiffness, loads and each criterion, with the formula, the numbers put in, the result and the source. wall prints the same in short, and its --json has the figures.
+	"calculation": `The structure worked out for a reviewer with a pocket calculator, of a job with the straps, pads and necks at its joints and nozzles: geometry, plies from their constituents, stiffness, loads and each criterion, with the formula, the numbers put in, the result and the source. wall prints the same in short, and its --json has the figures.
 
     veilwright print calculation header.toml
     veilwright print calculation header.toml -o header-calculation.pdf

@@ -150,7 +150,7 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 			continue
 		}
 		j := &of.Job.Joints[i]
-		sheet = append(sheet, paper.Heading{Level: 1, Text: "Joint " + j.ID + ", " + j.Between[0] + " to " + j.Between[1], Page: true})
+		sheet = append(sheet, paper.Heading{Level: 1, Text: jointTitle(j), Page: true})
 		var inside, outside *laidOver
 		for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJoint, Index: i}) {
 			if o.Kind.Inside() {
@@ -209,7 +209,7 @@ func openings(of *Subject, pen bool) (sheet paper.Sheet) {
 		n := &of.Job.Nozzles[i]
 		list := of.overlaysAt(laminate.Ref{Kind: laminate.RefNozzle, Index: i})
 		if list != nil {
-			sheet = append(sheet, paper.Heading{Level: 1, Text: "Nozzle " + n.ID + " on " + n.On, Page: true})
+			sheet = append(sheet, paper.Heading{Level: 1, Text: nozzleTitle(n), Page: true})
 		}
 		for _, o := range list {
 			sheet = append(sheet, paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))

@@ -33,7 +33,9 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 		}})
 	})...)
 	sheet = append(append(sheet, openings(of, false)...), joints(of, false)...)
-	sheet = append(sheet, of.whole()...)
+	if whole := of.whole(); whole != nil {
+		sheet = append(append(sheet, whole...), of.testFact())
+	}
 	if of.Head.Notes != "" {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: of.Head.Notes})
 	}

@@ -82,14 +82,6 @@ func (of *Subject) ID() string {
 	return ""
 }
 
-// Lacks says why there is no such paper of a subject, nil where there is.
-func (k *Kind) Lacks(of *Subject) error {
-	if k.Name == "calculation" && of.Only.Kind != laminate.RefJobPart && of.Only != (laminate.Ref{}) {
-		return errors.New("a calculation is of walls: what is laid at " + of.Name() + " is judged by check")
-	}
-	return nil
-}
-
 // covers tells whether the paper is of a part, joint or nozzle of the job.
 func (of *Subject) covers(at laminate.Ref) bool {
 	return of.Only == laminate.Ref{} || of.Only.Kind == at.Kind && of.Only.Index == at.Index

@@ -32,10 +32,16 @@ func InspectionPlan(of *Subject) paper.Sheet {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Required by the specification"}, t)
 	}
 	sheet = append(sheet, of.each(func(p *Part) paper.Sheet {
-		return paper.Sheet{paper.Heading{Level: 2, Text: "In the shop"}, checkTable(checks(p, of.Units))}
+		list := checks(p, of.Units)
+		if of.Job == nil {
+			list = append(list, of.testCheck())
+		}
+		return paper.Sheet{paper.Heading{Level: 2, Text: "In the shop"}, checkTable(list)}
 	})...)
 	sheet = append(sheet, bonds(of)...)
-	sheet = append(sheet, of.whole()...)
+	if whole := of.whole(); whole != nil {
+		sheet = append(append(sheet, whole...), checkTable([]check{of.testCheck()}))
+	}
 	sheet = append(sheet, paper.Heading{Level: 2, Text: "Instruments"},
 		paper.Boxes{Titles: []string{"thickness gauge, number and calibration", "Barcol gauge, number and check plates", "pressure gauge, number and range", "thermometer and hygrometer"}, Across: 2})
 	work := []safety.Trigger{safety.Wiping, safety.Igniting, safety.PressureTest}
@@ -74,12 +80,12 @@ func bonds(of *Subject) (sheet paper.Sheet) {
 	}
 	for i := range of.Job.Joints {
 		j := &of.Job.Joints[i]
-		add(laminate.Ref{Kind: laminate.RefJoint, Index: i}, "Joint "+j.ID+", "+j.Between[0]+" to "+j.Between[1],
+		add(laminate.Ref{Kind: laminate.RefJoint, Index: i}, jointTitle(j),
 			check{"fit-up", "tape, straightedge", "all around", labeled("gap at most ", orAgreed(size("", j.Gap, quantity.Size, of.Units))) + ", offset " + agreed, bySchedule, "before lay-up", witness})
 	}
 	for i := range of.Job.Nozzles {
 		n := &of.Job.Nozzles[i]
-		add(laminate.Ref{Kind: laminate.RefNozzle, Index: i}, "Nozzle "+n.ID+" on "+n.On,
+		add(laminate.Ref{Kind: laminate.RefNozzle, Index: i}, nozzleTitle(n),
 			check{"place and projection", "tape, template", "each nozzle", "drawing", "drawing", "before lay-up", witness},
 			check{"cut edge", "by eye", "all around", "sealed with resin", inspection.ByPractice, "before lay-up", hold})
 	}
@@ -180,9 +186,17 @@ func checks(p *Part, u quantity.System) []check {
 	if s.Service.Conductive.Given && s.Service.Conductive.Value {
 		list = append(list, check{"resistance to ground", "resistance meter", agreed, agreed, "to be agreed", "after cure", witness})
 	}
-	test := agreed
-	if q := s.Service.TestPressure; q.Given() {
-		test = u.Figure(q.SI(), quantity.Stress) + ", held as long as agreed, no leak"
+	return list
+}
+
+// testCheck is that of the whole: the parts of a job are not tested each by itself.
+func (of *Subject) testCheck() check {
+	extent, how := "the whole", of.test()
+	if of.Job == nil {
+		extent = "each part"
 	}
-	return append(list, check{"pressure or fill test", "with water", "each part", test, bySchedule, "last", witness})
+	if how == "" {
+		return check{"pressure or fill test", "with water", extent, agreed, bySchedule, "last", witness}
+	}
+	return check{"pressure or fill test", "filled, gauge", extent, how + ", no leak", bySchedule, "last", witness}
 }

@@ -2,6 +2,7 @@ package forms
 
 import (
 	"strconv"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -81,7 +82,7 @@ func operations(of *Subject) []operation {
 	if of.Only != (laminate.Ref{}) { // what is tested, marked and shipped is the whole
 		return append(list, operation{"records complete, released to be joined", hold, "inspection report"})
 	}
-	return append(list, operation{"test" + of.test(), witness, "inspection plan"},
+	return append(list, operation{of.testing(), witness, "inspection plan"},
 		operation{"marking: plate and match marks", "", ""},
 		operation{"cleaned, openings closed, records complete, released", hold, "inspection report"})
 }
@@ -96,7 +97,7 @@ func (of *Subject) nozzleOperations() (list []operation) {
 		on := "nozzle " + n.ID + " on " + n.On + ": "
 		list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
 		list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
-		for _, o := range []struct{ what, id, then string }{{"neck", n.Neck, ""}, {"inside overlay", n.InstallationInside, "; veil last"}, {"pad", n.Pad, ""}, {"outside overlay", n.InstallationOutside, ""}} {
+		for _, o := range []struct{ what, id, then string }{{"neck", n.Neck, ""}, {"inside overlay", n.InstallationInside, of.endsIn(n.InstallationInside)}, {"pad", n.Pad, ""}, {"outside overlay", n.InstallationOutside, ""}} {
 			if o.id != "" {
 				list = append(list, operation{on + o.what + ", laminate " + o.id + o.then, "", "lay-up sheet"})
 			}
@@ -119,7 +120,7 @@ func (of *Subject) jointOperations() (list []operation) {
 		at := "joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1] + ": "
 		list = append(list, operation{at + "fit up, gap and offset", witness, ""}, operation{at + "surfaces abraded, clean and dry, time since the face gelled", hold, ""})
 		if x.Inside != "" {
-			list = append(list, operation{at + "inside seal, laminate " + x.Inside + "; veil last, waxed coat", "", "lay-up sheet"})
+			list = append(list, operation{at + "inside seal, laminate " + x.Inside + of.endsIn(x.Inside), "", "lay-up sheet"})
 		}
 		if x.Outside != "" {
 			list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat", "", "lay-up sheet"})
@@ -128,14 +129,73 @@ func (of *Subject) jointOperations() (list []operation) {
 	return list
 }
 
-func (of *Subject) test() string {
-	u := of.Units
-	for i := range of.Parts {
-		if q := of.Parts[i].Report.Schedule.Service.TestPressure; q.Given() {
-			return " with water at " + u.Figure(q.SI(), quantity.Stress)
+func (of *Subject) testing() string {
+	if how := of.test(); how != "" {
+		return "test " + how
+	}
+	return "test, where one is called for, with water at the agreed pressure"
+}
+
+// endsIn says what a laminate that is laid from inside ends in: "; veil last, waxed
+// coat", as far as it does.
+func (of *Subject) endsIn(id string) (said string) {
+	i := of.Job.Laminate(id)
+	if i < 0 {
+		return ""
+	}
+	rows := laminate.Analyze(of.Job.Schedule(i), of.Library).Rows
+	coat := ""
+	for k := len(rows) - 1; k >= 0; k-- {
+		switch m := rows[k].Material; {
+		case m == nil:
+			return said + coat
+		case m.Form == laminate.ResinCoat:
+			if m.Waxed {
+				coat = "; waxed coat"
+			}
+		case m.Form == laminate.Veil && coat != "":
+			return "; veil last, waxed coat"
+		case m.Form == laminate.Veil:
+			return "; veil last"
+		default:
+			return coat
 		}
 	}
-	return ", where one is called for, with water at the agreed pressure"
+	return coat
+}
+
+// test is how the whole is tested, as far as it is stated: "with water to 15 ft above
+// the bottom, held 24 h"; "" where nothing is.
+func (of *Subject) test() string {
+	u := of.Units
+	if of.Job != nil && of.Job.Test != (laminate.Test{}) {
+		t := &of.Job.Test
+		medium := "with ________"
+		if t.Medium != laminate.NoTestMedium {
+			medium = "with " + words(t.Medium.String())
+		}
+		list := filled(medium+size(" to ", t.LiquidHeight, quantity.Distance, u), size("at ", t.Pressure, quantity.Stress, u), size("vacuum ", t.Vacuum, quantity.Stress, u), size("at ", t.Temperature, quantity.Point, u))
+		if t.LiquidHeight.Given() {
+			list[0] += " above the bottom of the lowest course"
+			switch {
+			case t.Pressure.Given() && t.Pressure.SI() == 0:
+				list[1] = "no pressure over the fill"
+			case t.Pressure.Given():
+				list[1] += " over the fill"
+			}
+		}
+		held := "held as long as agreed"
+		if t.Held.Given() {
+			held = "held " + t.Held.Text()
+		}
+		return strings.Join(append(list, held), ", ")
+	}
+	for i := range of.Parts {
+		if q := of.Parts[i].Report.Schedule.Service.TestPressure; q.Given() {
+			return "with water at " + u.Figure(q.SI(), quantity.Stress) + ", held as long as agreed"
+		}
+	}
+	return ""
 }
 
 // partOperations are those of one part.

@@ -100,10 +100,9 @@ func (r *Root) papers() {
 	if at := r.about(); at != (laminate.Ref{}) {
 		of := r.narrowed(at)
 		for i := range sheets.Kinds {
-			if kind := &sheets.Kinds[i]; kind.Lacks(of) == nil {
-				l.Items = append(l.Items, page.Item{Name: kind.Title + ", " + of.Name(), Note: kind.Says})
-				list = append(list, r.printed(kind, at))
-			}
+			kind := &sheets.Kinds[i]
+			l.Items = append(l.Items, page.Item{Name: kind.Title + ", " + of.Name(), Note: kind.Says})
+			list = append(list, r.printed(kind, at))
 		}
 	}
 	for i := range sheets.Kinds {

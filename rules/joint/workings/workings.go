@@ -1,0 +1,295 @@
+// Package workings works out step by step what straps, pads and necks of a job have
+// to bear, as the rules of joints judge them, for a reviewer with a pocket calculator.
+package workings
+
+import (
+	"math"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/worked"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint"
+)
+
+// The names of the checks.
+const (
+	BondLength     = "bond-length"
+	StrapLoad      = "strap-hoop-load"
+	StrapThickness = "strap-thickness"
+	PadLoad        = "pad-load"
+	PadBond        = "pad-bond-shear"
+	NeckBond       = "neck-bond-shear"
+)
+
+// Check is one demand on what is laid at a joint or nozzle, its Case the joint or
+// nozzle, and how its figures come about.
+type Check struct {
+	wall.Criterion
+	At    laminate.Ref // the joint or nozzle
+	Steps []worked.Step
+}
+
+// Of works out every joint and nozzle of a judged job, whose parts are there. What the
+// rules cannot determine is incomplete, with their word for what is missing.
+func Of(r *rules.JobReport, lib *laminate.Library, u quantity.System) (list []Check) {
+	w := &work{r: r, p: &rules.JobPass{Assembly: r.Job.Assemble(), Library: lib, Units: u, Parts: r.Parts}}
+	for i := range r.Job.Joints {
+		w.at, w.of = laminate.Ref{Kind: laminate.RefJoint, Index: i}, "joint "+r.Job.Joints[i].ID
+		w.joint(&r.Job.Joints[i])
+	}
+	for i := range r.Job.Nozzles {
+		w.at, w.of = laminate.Ref{Kind: laminate.RefNozzle, Index: i}, "nozzle "+r.Job.Nozzles[i].ID
+		w.nozzle(&r.Job.Nozzles[i])
+	}
+	return w.list
+}
+
+// work is a job under way, at one joint or nozzle.
+type work struct {
+	r    *rules.JobReport
+	p    *rules.JobPass
+	at   laminate.Ref
+	of   string
+	list []Check
+}
+
+// check begins a check that a rule judges: incomplete where the rule says so. For the
+// others steps writes down the figures, the demand and what can be borne last.
+func (w *work) check(name string, kind quantity.Kind, rule *rules.Rule, demand, capacity float64, steps func(*worked.List)) {
+	c := Check{At: w.at, Criterion: wall.Criterion{Name: name, Case: w.of, Kind: kind, Governs: true, Basis: rule.Basis}}
+	if said := w.said(rule, rules.Incomplete); said != "" {
+		c.Answer, c.Reason = wall.Incomplete, said
+		w.list = append(w.list, c)
+		return
+	}
+	l := worked.List{US: w.p.Units == quantity.US}
+	steps(&l)
+	c.Demand, c.Capacity, c.Answer, c.Reason = demand, capacity, wall.Holds, w.said(rule, rules.Break)
+	if quantity.Below(capacity, demand) {
+		c.Answer = wall.Fails
+	}
+	if c.Ratio = math.Inf(1); capacity > 0 || demand <= 0 {
+		c.Ratio = demand / math.Max(capacity, math.SmallestNonzeroFloat64)
+		asked, in := l.Of(demand, kind)
+		has, _ := l.Of(capacity, kind)
+		l.Steps = append(l.Steps, worked.Step{What: c.Title(), Symbol: "utilization", Formula: "required / allowable", Numbers: worked.Put("#/#", asked, has), In: in, Value: c.Ratio, Source: rule.Basis, Limit: "1", Answer: c.Answer.String()})
+	}
+	c.Steps = l.Steps
+	w.list = append(w.list, c)
+}
+
+// skip says why a check is not asked for.
+func (w *work) skip(name string, why string) {
+	w.list = append(w.list, Check{At: w.at, Criterion: wall.Criterion{Name: name, Case: w.of, Answer: wall.NotApplicable, Reason: why}})
+}
+
+// said is what a rule says of the joint or nozzle in a severity, "" where it says
+// nothing.
+func (w *work) said(rule *rules.Rule, severity rules.Severity) string {
+	for i := range w.r.Findings {
+		f := &w.r.Findings[i]
+		if _, about := f.In(w.at); about && f.Rule == rule && f.Severity == severity {
+			return strings.TrimPrefix(f.Message, w.of+": ")
+		}
+	}
+	return ""
+}
+
+// pressure writes down the pressure at a place of a part: that of the gas, and of the
+// liquid over it.
+func (w *work) pressure(l *worked.List, what string, part int, pa float64) {
+	v := &w.p.Parts[part].Schedule.Service
+	gas := v.Pressure.SI()
+	l.Add("pressure of the service", "pg", "as the document states", "", l.Stress(gas), l.StressUnit(), "")
+	if inch := wall.HeadPressure(v.SpecificGravity.Value, 1); pa > gas && inch > 0 {
+		head := (pa - gas) / inch
+		water := l.Stress(wall.HeadPressure(1, 1)) / l.Length(1)
+		l.Add("liquid over it", "h", "from its level down to there", "", l.Length(head), l.LengthUnit(), "")
+		l.Add(what, "p", "pg + γ·ρw·g·h, ρw·g of water per "+l.LengthUnit(), worked.Put("# + #·#·#", l.Stress(gas), v.SpecificGravity.Value, water, l.Length(head)), l.Stress(pa), l.StressUnit(), "hydrostatics")
+		return
+	}
+	l.Add(what, "p", "pg", worked.Number(l.Stress(gas)), l.Stress(pa), l.StressUnit(), "no liquid over it")
+}
+
+// shear writes down what one square of a bond may carry.
+func (w *work) shear(l *worked.List) {
+	b := &w.r.Job.Bond
+	strength := b.ShearStrength
+	if !strength.Given() {
+		strength = catalog.BondShear
+	}
+	factor := b.Factor.Or(catalog.BondFactor)
+	pa, basis := joint.Shear(w.r.Job)
+	l.Add("shear that a bond may carry", "τ", "shear strength of the bond / its factor", worked.Put("#/#", l.Stress(strength.SI()), factor), l.Stress(pa), l.StressUnit(), basis)
+}
+
+// carries writes down what the structure of a strap or pad may bear round, warm.
+func (w *work) carries(l *worked.List, of, id string, share float64) {
+	a := w.p.Analysis(id)
+	if a == nil {
+		l.Say(of+": load that it may bear", "nothing: no laminate is named", "")
+		return
+	}
+	hoop, t, known := joint.Carries(a)
+	if !known {
+		l.Say(of+": load that it may bear", "nothing: laminate "+id+" has no structure", "")
+		return
+	}
+	l.Add(of+", laminate "+id+": thickness of its structure", "ts", "Σ tp of its structural plies", "", l.Length(t), l.LengthUnit(), "")
+	l.Add(of+": least tensile strength of the table at that thickness", "S", "by thickness and kind of plies", "", l.Stress(10*hoop/t), l.StressUnit(), "NBS PS 15-69; ASTM C582 type I for mat; from memory")
+	formula, numbers, n := "ts·S/10", "#·#/10", []float64{l.Length(t), l.Stress(10 * hoop / t)}
+	if share != 1 {
+		formula, numbers, n = "ts·S/10·retention", "#·#/10·#", append(n, share)
+	}
+	l.Add(of+": load that it may bear round", "Us", formula, worked.Put(numbers, n...), l.Line(hoop*share), l.LineUnit(), "a tenth of the table's strength")
+}
+
+func (w *work) joint(x *laminate.Joint) {
+	var parts []int
+	for _, id := range x.Between {
+		if k := w.p.Part(id); k >= 0 {
+			parts = append(parts, k)
+		}
+	}
+	if len(parts) < 2 {
+		return // its document is at fault, and says so
+	}
+	need, _ := joint.Strap(w.p, w.at.Index)
+	bonds := (x.Width.SI() - x.Gap.SI()) / 2
+	pressed := parts[0] // the one in which it is highest
+	if w.p.Parts[parts[1]].Schedule.Service.Pressure.SI() > w.p.Parts[pressed].Schedule.Service.Pressure.SI() {
+		pressed = parts[1]
+	}
+	w.check(BondLength, quantity.Size, joint.JointShearShort, need.Bond, bonds, func(l *worked.List) {
+		w.pressure(l, "pressure inside at the joint", pressed, need.Inside)
+		along := "p"
+		if need.Thrust != need.Inside {
+			along = "of the gas alone, 0 where the ends are open: a liquid on a bottom with its foundation pulls on no joint"
+		}
+		l.Add("pressure that pulls along the axis", "pt", along, "", l.Stress(need.Thrust), l.StressUnit(), "")
+		l.Add("diameter of the bond line", "D", "outside of the thicker wall", "", l.Length(need.Diameter), l.LengthUnit(), "")
+		l.Add("load along the axis beside it", "Nx", "as the document states", "", l.Line(x.AxialLoad.SI()), l.LineUnit(), "")
+		axial := joining.AxialLoad(need.Thrust, need.Diameter) + x.AxialLoad.SI()
+		l.Add("load along the axis", "N", "pt·D/4 + Nx", worked.Put("#·#/4 + #", l.Stress(need.Thrust), l.Length(need.Diameter), l.Line(x.AxialLoad.SI())), l.Line(axial), l.LineUnit(), "statics")
+		w.shear(l)
+		shear, _ := joint.Shear(w.r.Job)
+		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(axial), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
+		l.Add("bond on each side", "Lb", "(width − gap)/2", worked.Put("(# - #)/2", l.Length(x.Width.SI()), l.Length(x.Gap.SI())), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
+	})
+	share, _ := joint.Kept(w.p, parts...)
+	var hoop, structure float64
+	if a := w.p.Analysis(x.Outside); a != nil {
+		hoop, structure, _ = joint.Carries(a)
+	}
+	if need.Hoop == 0 && w.said(joint.JointHoopThin, rules.Incomplete) == "" {
+		why := "nothing presses on it"
+		if need.Inside > 0 {
+			why = "a corner is held round by the bottom and its reinforcement"
+		}
+		w.skip(StrapLoad, why)
+	} else {
+		w.check(StrapLoad, quantity.LineLoad, joint.JointHoopThin, need.Hoop*share, hoop*share, func(l *worked.List) {
+			w.pressure(l, "pressure inside at the joint", pressed, need.Inside)
+			l.Add("load round that the strap has to carry over the gap", "N", "p·D/2", worked.Put("#·#/2", l.Stress(need.Inside), l.Length(need.Diameter)), l.Line(need.Hoop*share), l.LineUnit(), "statics")
+			w.carries(l, "strap", x.Outside, share)
+		})
+	}
+	beside := len(w.list) - 1
+	w.check(StrapThickness, quantity.Thickness, joint.JointHoopThin, need.Structure, structure, func(l *worked.List) {
+		l.Add("structure of the thinner wall", "tw", "the lesser of both", "", l.Length(need.Structure), l.LengthUnit(), "common practice, no source")
+		l.Add("structure of the strap, laminate "+x.Outside, "ts", "Σ tp of its structural plies", "", l.Length(structure), l.LengthUnit(), "")
+	})
+	if w.list[beside].Answer == wall.Fails {
+		w.list[beside+1].Reason = "" // what the rule says is about the load
+	}
+}
+
+func (w *work) nozzle(x *laminate.Nozzle) {
+	on := w.p.Part(x.On)
+	if on < 0 {
+		return
+	}
+	need, _ := joint.Nozzle(w.p, w.at.Index)
+	d, pad := x.Cut().SI(), x.PadDiameter.SI()
+	if x.Pad == "" {
+		pad = joining.PadDiameter(d)
+	}
+	pressure := func(l *worked.List) {
+		w.pressure(l, "pressure at the lower edge of the opening", on, need.Pressure)
+		l.Add("opening", "d", "as the document states", "", l.Length(d), l.LengthUnit(), "")
+	}
+	w.pad(x, on, &need, pad, pressure)
+	may, basis := joint.Shear(w.r.Job)
+	h := x.NeckBond.SI()
+	w.check(NeckBond, quantity.Stress, joint.NeckBondShort, joining.BlowOut(need.Pressure, d, h), may, func(l *worked.List) {
+		pressure(l)
+		l.Add("length bonded along neck and part, each", "h", "as the document states", "", l.Length(h), l.LengthUnit(), "")
+		l.Add("shear of its bond, pressed out", "τn", "p·d/(4·h)", worked.Put("#·#/(4·#)", l.Stress(need.Pressure), l.Length(d), l.Length(h)), l.Stress(joining.BlowOut(need.Pressure, d, h)), l.StressUnit(), "statics: π/4·d²·p on π·d·h; loads of the piping are not in it")
+		w.shear(l)
+	})
+	w.list[len(w.list)-1].Basis = basis
+}
+
+// pad is what replaces the load that an opening takes away, and its bond.
+func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float64, pressure func(*worked.List)) {
+	d := x.Cut().SI()
+	open := w.said(joint.PadThin, rules.Incomplete)
+	if need.Hoop == 0 && open == "" {
+		w.skip(PadLoad, "no load is taken away: nothing presses there")
+		w.skip(PadBond, "no load is taken away: nothing presses there")
+		return
+	}
+	round := func(l *worked.List) {
+		pressure(l)
+		part := &w.p.Parts[on].Schedule.Part
+		if part.Form == laminate.HeadPart {
+			radius := 2 * need.Hoop / need.Pressure
+			l.Add("radius of the crown", "R", "of the sphere that it is", "", l.Length(radius), l.LengthUnit(), "")
+			l.Add("load round that the wall there has to carry", "N", "p·R/2", worked.Put("#·#/2", l.Stress(need.Pressure), l.Length(radius)), l.Line(need.Hoop), l.LineUnit(), "statics")
+			return
+		}
+		inside := part.InsideDiameter.SI()
+		k := need.Hoop / joining.HoopLoad(need.Pressure, inside)
+		l.Add("load round that the wall there has to carry", "N", "k·p·D/2, D inside, k the factor of the form, 1 of a straight shell", worked.Put("#·#·#/2", k, l.Stress(need.Pressure), l.Length(inside)), l.Line(need.Hoop), l.LineUnit(), "statics")
+	}
+	share, _ := joint.Kept(w.p, on)
+	var has float64
+	if a := w.p.Analysis(x.Pad); a != nil {
+		has, _, _ = joint.Carries(a)
+	}
+	w.check(PadLoad, quantity.LineLoad, joint.PadThin, need.Pad*share, has*share, func(l *worked.List) {
+		round(l)
+		ring := math.Min(pad, 2*d) - d
+		if ring <= 0 {
+			l.Say("ring of the pad that counts", "none: the pad reaches no further than its opening", "")
+			return
+		}
+		l.Add("load that the wall may bear round", "U", "by its governing hoop criterion; N where there is none", "", l.Line(need.Carries), l.LineUnit(), "")
+		l.Add("diameter of the pad", "dr", "of its first ply; what runs out beyond does not count", "", l.Length(pad), l.LengthUnit(), "")
+		l.Add("ring of the pad that counts", "r", "min(dr, 2·d) − d", worked.Put("min(#, 2·#) - #", l.Length(pad), l.Length(d), l.Length(d)), l.Length(ring), l.LengthUnit(), "ASTM D3299, from memory")
+		l.Add("load that the pad has to carry", "Np", "(N·d − max(0, U − N)·r)/r, not below 0",
+			worked.Put("max(0, (#·# - max(0, # - #)·#)/#)", l.Line(need.Hoop), l.Length(d), l.Line(need.Carries), l.Line(need.Hoop), l.Length(ring), l.Length(ring)), l.Line(need.Pad*share), l.LineUnit(), "area replacement, statics; ASME VIII in principle, from memory")
+		w.carries(l, "pad", x.Pad, share)
+	})
+	switch {
+	case x.Pad == "":
+		w.skip(PadBond, "it has no pad")
+	case need.Hoop > 0 && x.PadDiameter.Given() && pad <= d:
+		w.skip(PadBond, "its pad reaches no further than its opening") // pad-thin breaks
+	case need.Hoop == 0 || !x.PadDiameter.Given():
+		w.list = append(w.list, Check{At: w.at, Criterion: wall.Criterion{Name: PadBond, Case: w.of, Governs: true, Basis: joint.PadBond.Basis, Answer: wall.Incomplete, Reason: open}})
+	default:
+		may, _ := joint.Shear(w.r.Job)
+		shear := joining.PadShear(need.Hoop, d, pad)
+		w.check(PadBond, quantity.Stress, joint.PadBond, shear, may, func(l *worked.List) {
+			round(l)
+			l.Add("shear of its bond", "τp", "N·d/(π/8·(dr² − d²))", worked.Put("#·#/(3.14159/8·(#^2 - #^2))", l.Line(need.Hoop), l.Length(d), l.Length(pad), l.Length(d)), l.Stress(shear), l.StressUnit(), "statics: the load that is taken away, over one half of the ring")
+			w.shear(l)
+		})
+	}
+}

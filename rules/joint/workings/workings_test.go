@@ -1,0 +1,214 @@
+package workings_test
+
+import (
+	"encoding/json"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/published"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/walltest"
+	"frp/veilwright/laminate/wall/worked"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/workings"
+	"frp/veilwright/rules/ruletest"
+)
+
+func inches(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+func psi(v float64) quantity.Pressure  { return quantity.New(v, quantity.PSI) }
+
+// pipes are two pipes joined, of an inside diameter under a pressure, with a nozzle of
+// an opening on the first and a pad of a diameter.
+func pipes(inside, pressure, opening, pad, neckBond float64) *laminate.Job {
+	j := ruletest.Job(ruletest.Sound())
+	mats := func(id string, n int) laminate.Laminate {
+		return laminate.Laminate{ID: id, Plies: []laminate.Ply{{Material: catalog.Mat15, Resin: ruletest.Wall, Zone: laminate.StructuralLayer, Count: n}}}
+	}
+	j.Laminates = []laminate.Laminate{{ID: "wall", Plies: j.Laminates[0].Plies[:ruletest.CoatRow]}, mats("strap", 5)}
+	j.Service.Pressure = psi(pressure)
+	j.Parts[0].ID, j.Parts[0].Laminate, j.Parts[0].InsideDiameter = "a", "wall", inches(inside)
+	j.Parts = append(j.Parts, j.Parts[0])
+	j.Parts[1].ID = "b"
+	j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Width: inches(6), FirstWidth: inches(2), Gap: inches(0.125), AxialLoad: quantity.New(0, quantity.PoundPerInch)}}
+	j.Nozzles = []laminate.Nozzle{{ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Opening: inches(opening), Pad: "strap", PadDiameter: inches(pad), NeckBond: inches(neckBond)}}
+	return j
+}
+
+func of(j *laminate.Job, u quantity.System) (*rules.JobReport, []workings.Check) {
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{Units: u})
+	return r, workings.Of(r, catalog.Library(), u)
+}
+
+func step(t *testing.T, list []workings.Check, check, symbol string) float64 {
+	t.Helper()
+	for i := range list {
+		for _, s := range list[i].Steps {
+			if list[i].Name == check && s.Symbol == symbol {
+				return s.Value
+			}
+		}
+	}
+	t.Fatalf("%s has no step %s: %+v", check, symbol, list)
+	return 0
+}
+
+// The figures of a reviewer are those that the forms give by hand.
+func TestOf_givesTheFiguresOfThePublishedForms(t *testing.T) {
+	var f struct {
+		published.Head
+		Bonds []struct {
+			Diameter float64 `json:"diameter_in"`
+			Pressure float64 `json:"pressure_psi"`
+			Load     float64 `json:"load_lb_in"`
+			Shear    float64 `json:"shear_psi"`
+			Length   float64 `json:"length_in"`
+		} `json:"bonds_us"`
+		PadShear []struct {
+			Load    float64 `json:"load_lb_in"`
+			Opening float64 `json:"opening"`
+			Pad     float64 `json:"pad"`
+			Shear   float64 `json:"shear"`
+		} `json:"pad_shear_psi"`
+		BlowOut []struct {
+			Pressure float64 `json:"pressure"`
+			Diameter float64 `json:"diameter"`
+			Bonded   float64 `json:"bonded"`
+			Shear    float64 `json:"shear"`
+		} `json:"blow_out_psi"`
+		// What package joining itself is held to.
+		Metric    json.RawMessage `json:"bonds_si"`
+		Widths    json.RawMessage `json:"widths_in"`
+		Plies     json.RawMessage `json:"plies_in"`
+		Stagger   json.RawMessage `json:"stagger_in"`
+		Peaks     json.RawMessage `json:"peaks"`
+		Pads      json.RawMessage `json:"pads_in"`
+		Diameters json.RawMessage `json:"pad_diameter_in"`
+	}
+	published.Load(t, "joining/bonds.json", &f)
+	thick := laminate.Analyze(pipes(24, 1, 2, 8, 3).Wall(0), catalog.Library()).Total.Thickness / 0.0254
+	for _, c := range f.Bonds {
+		_, list := of(pipes(c.Diameter-2*thick, c.Pressure, 2, 8, 3), quantity.US)
+		published.Near(t, "load along the axis", step(t, list, workings.BondLength, "N"), c.Load, 0.01)
+		published.Near(t, "bond needed", step(t, list, workings.BondLength, "L"), c.Length, 0.001)
+		published.Near(t, "load round", step(t, list, workings.StrapLoad, "N"), 2*c.Load, 0.02) // p D/2 is twice p D/4
+	}
+	for _, c := range f.PadShear {
+		_, list := of(pipes(60, 2*c.Load/60, c.Opening, c.Pad, 3), quantity.US)
+		published.Near(t, "load round", step(t, list, workings.PadBond, "N"), c.Load, 0.01)
+		published.Near(t, "shear of the pad's bond", step(t, list, workings.PadBond, "τp"), c.Shear, 0.05)
+	}
+	for _, c := range f.BlowOut {
+		_, list := of(pipes(60, c.Pressure, c.Diameter, 2*c.Diameter, c.Bonded), quantity.US)
+		published.Near(t, "shear of the neck's bond", step(t, list, workings.NeckBond, "τn"), c.Shear, 0.001)
+	}
+	// By hand: what the wall may bear beyond 375 lb/in counts; without any it is N d/r, and
+	// with a pad of 9 in round 3 in the ring counts to twice the opening.
+	_, list := of(pipes(60, 12.5, 3, 9, 3), quantity.US)
+	n, u := step(t, list, workings.PadLoad, "N"), step(t, list, workings.PadLoad, "U")
+	published.Near(t, "pad load", step(t, list, workings.PadLoad, "Np"), math.Max(0, n*3/3-math.Max(0, u-n)), 0.001)
+	published.Near(t, "ring", step(t, list, workings.PadLoad, "r"), 3, 1e-9)
+}
+
+// What the calculation says of a joint or nozzle is what the rules say, and a pocket
+// calculator gets what is printed.
+func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
+	judges := map[string]*rules.Rule{
+		workings.BondLength: joint.JointShearShort, workings.StrapLoad: joint.JointHoopThin, workings.StrapThickness: joint.JointHoopThin,
+		workings.PadLoad: joint.PadThin, workings.PadBond: joint.PadBond, workings.NeckBond: joint.NeckBondShort,
+	}
+	changes := map[string]func(*laminate.Job){
+		"holds":            func(*laminate.Job) {},
+		"pressed":          func(j *laminate.Job) { j.Service.Pressure = psi(150) },
+		"nothing presses":  func(j *laminate.Job) { j.Service.Pressure = psi(0) },
+		"no pressure":      func(j *laminate.Job) { j.Service.Pressure = quantity.Pressure{} },
+		"no width":         func(j *laminate.Job) { j.Joints[0].Width = quantity.Length{} },
+		"narrow":           func(j *laminate.Job) { j.Joints[0].Width = inches(0.2) },
+		"pulled":           func(j *laminate.Job) { j.Joints[0].AxialLoad = quantity.New(900, quantity.PoundPerInch) },
+		"pushed":           func(j *laminate.Job) { j.Joints[0].AxialLoad = quantity.New(-900, quantity.PoundPerInch) },
+		"own bond":         func(j *laminate.Job) { j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0)} },
+		"no strap":         func(j *laminate.Job) { j.Joints[0].Outside = "" },
+		"thin strap":       func(j *laminate.Job) { j.Laminates[1].Plies[0].Count = 2 },
+		"no pad":           func(j *laminate.Job) { j.Nozzles[0].Pad, j.Nozzles[0].PadDiameter = "", quantity.Length{} },
+		"pad not stated":   func(j *laminate.Job) { j.Nozzles[0].PadDiameter = quantity.Length{} },
+		"pad as wide":      func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) },
+		"pad hardly wider": func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2.1) },
+		"no neck bond":     func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} },
+		"short neck bond":  func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(0.01) },
+		"warm": func(j *laminate.Job) {
+			for i := range j.Parts {
+				j.Parts[i].ModulusRetention = laminate.Some(0.6)
+			}
+			j.Service.Temperature = ruletest.Fahrenheit(150)
+		},
+		"under liquid": func(j *laminate.Job) {
+			for i := range j.Parts {
+				j.Parts[i].LiquidHeight = quantity.New(20, quantity.Foot)
+			}
+			j.Service.SpecificGravity = laminate.Some(1.3)
+		},
+		"on a head": func(j *laminate.Job) {
+			j.Parts[0].Form, j.Parts[0].Head, j.Parts[0].LiquidHeight = laminate.HeadPart, laminate.Hemispherical, quantity.New(0, quantity.Meter)
+		},
+		"on a plate": func(j *laminate.Job) { j.Parts[0].Form = laminate.Cover },
+	}
+	failed, open := map[string]bool{}, map[string]bool{}
+	for name, change := range changes {
+		for _, units := range []quantity.System{quantity.US, quantity.Metric} {
+			j := pipes(24, 10, 2, 8, 3)
+			change(j)
+			r, list := of(j, units)
+			for check, rule := range judges {
+				fails, broken := false, slices.ContainsFunc(r.Findings, func(f rules.Finding) bool { return f.Rule == rule && f.Severity == rules.Break })
+				for i := range list {
+					if c := &list[i]; judges[c.Name] == rule && c.Answer == wall.Fails {
+						fails, failed[check] = true, true
+					}
+				}
+				if fails != broken {
+					t.Errorf("%s: %s: fails is %t, and rule %s breaks is %t", name, check, fails, rule.ID, broken)
+				}
+			}
+			for i := range list {
+				c := &list[i]
+				if c.Answer == wall.Incomplete {
+					if open[c.Name] = true; c.Reason == "" {
+						t.Errorf("%s: %s is incomplete, and nothing says why", name, c.Name)
+					}
+				}
+				pocket(t, name+", "+c.Name, c.Steps)
+			}
+		}
+	}
+	for check := range judges {
+		if !failed[check] || !open[check] {
+			t.Errorf("nothing here has %s fail (%t) and incomplete (%t)", check, failed[check], open[check])
+		}
+	}
+}
+
+// pocket holds the printed results against the printed numbers, to what rounding
+// leaves of six digits.
+func pocket(t *testing.T, what string, steps []worked.Step) {
+	t.Helper()
+	for _, s := range steps {
+		if unit := worked.Pick(s.Symbol == "utilization", s.In, s.Unit); unit == "" && !math.IsNaN(s.Value) {
+			t.Errorf("%s: %s is printed without a unit", what, s.What)
+		}
+		if s.Numbers == "" {
+			continue
+		}
+		got, err := walltest.Calculator(s.Numbers)
+		printed, _ := strconv.ParseFloat(worked.Number(s.Value), 64)
+		if err != nil || math.Abs(got-printed) > 1e-4*math.Max(math.Abs(printed), 1e-3) {
+			t.Errorf("%s: %s = %s is printed, a calculator gets %g; %v", what, strings.TrimSpace(s.What), s.Result(), got, err)
+		}
+	}
+}

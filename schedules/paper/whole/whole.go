@@ -1,0 +1,99 @@
+// Package whole sets a job as a whole: its walls, what is laid at its joints and
+// nozzles, and how all of it stands.
+package whole
+
+import (
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/worked"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/workings"
+	"frp/veilwright/schedules/paper"
+)
+
+// Walls is the evaluation of each part of a judged job, of what is laid at its
+// joints and nozzles, and what the rules find of the whole.
+func Walls(file string, books []string, r *rules.JobReport, checks []workings.Check, line func(laminate.Ref) int, u quantity.System) (sheet paper.Sheet) {
+	var answers []wall.Answer
+	for i, p := range r.Parts {
+		sheet = append(sheet, paper.Wall(file+": part "+r.Job.Parts[i].ID, books, p.Schedule, r.Structure(i, joint.TestProvesLess), nil, u)...)
+		answers = append(answers, p.Wall.Answer())
+	}
+	sheet = append(sheet, paper.Heading{Level: 1, Text: file + ": joints, nozzles and test: " + r.Job.Title}, joins(checks, u), paper.Findings(file, &rules.Report{Findings: r.Weighty()}, line, false), Stands(file, answers, r.Findings))
+	return append(sheet, paper.Aid(r.NotChecked()))
+}
+
+// Calculation is what is laid at one joint or nozzle of a job, worked out step by
+// step like the wall of a part.
+func Calculation(checks []workings.Check, u quantity.System) paper.Sheet {
+	sheet := paper.Sheet{paper.Rounded((&worked.List{US: u == quantity.US}).Units())}
+	for i := range checks {
+		c := &checks[i]
+		sheet = append(sheet, paper.Heading{Level: 2, Text: strings.ToUpper(c.Name[:1]) + c.Title()[1:]})
+		if c.Steps != nil {
+			sheet = append(sheet, paper.Steps(c.Steps))
+		}
+		if c.Reason != "" {
+			sheet = append(sheet, paper.Note{Indent: 2, Mark: c.Answer.String() + ": ", Text: c.Reason})
+		}
+	}
+	return sheet
+}
+
+// Stands says in a line how a job stands as a whole: its walls, and what its rules say
+// of joints, nozzles and the test.
+func Stands(file string, parts []wall.Answer, found []rules.Finding) paper.Note {
+	answer, breaks, open := wall.NotApplicable, 0, 0
+	for _, a := range parts {
+		answer = worse(answer, a)
+	}
+	for i := range found {
+		switch found[i].Severity {
+		case rules.Break:
+			breaks++
+		case rules.Incomplete:
+			open++
+		default: // somebody decides, and check says what
+		}
+	}
+	var also []string
+	if answer == wall.Fails {
+		also = append(also, "a governing criterion of a part")
+	}
+	if breaks > 0 {
+		answer, also = wall.Fails, append(also, quantity.Counted(breaks, "rule break", "rule breaks")+" of the job as a whole")
+	}
+	if open > 0 {
+		answer, also = worse(answer, wall.Incomplete), append(also, quantity.Counted(open, "incomplete", "incomplete")+" of the job as a whole")
+	}
+	if also == nil {
+		return paper.Note{Text: file + ": " + paper.Stands(answer)}
+	}
+	return paper.Note{Text: file + ": " + answer.String() + ": " + strings.Join(also, ", ")}
+}
+
+// worse is the answer that counts of two.
+func worse(a, b wall.Answer) wall.Answer {
+	for _, worst := range []wall.Answer{wall.Fails, wall.Incomplete, wall.Holds} {
+		if a == worst || b == worst {
+			return worst
+		}
+	}
+	return wall.NotApplicable
+}
+
+// joins is a row for each demand on what is laid at joints and nozzles.
+func joins(checks []workings.Check, u quantity.System) paper.Table {
+	t := paper.Table{Columns: []paper.Column{{Title: "at"}, {Title: "check"}, {Title: "answer"}, {Title: "required", Right: true}, {Title: "allowable", Right: true}, {Title: "of limit", Right: true},
+		{Title: "reason", Under: true, Plain: true}, {Title: "basis", Under: true}}}
+	for i := range checks {
+		c := &checks[i]
+		x := paper.CriterionOf(&c.Criterion, u)
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{x.Case, x.Name, x.Answer, x.Required, x.Allowable, x.Utilization, c.Reason, c.Basis}})
+	}
+	return t
+}
