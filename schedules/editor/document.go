@@ -41,6 +41,10 @@ type Document struct {
 	print   store.Fingerprint // of the file as read or written last
 	refuses bool              // the file or its folder may not be written
 
+	rests  *shop.Rests                   // what else was read, nil where nothing is to be read again
+	beside map[string]*laminate.Schedule // of a job the schedules of its parts, as they were read last
+	amiss  error                         // why what it rests on cannot be used any more
+
 	equipment *equipment // of a job: the schedule is then the wall of one of its parts, or a laminate of its own
 
 	source *schedules.Source
@@ -168,8 +172,12 @@ func (d *Document) load(o *shop.Opened) {
 func (d *Document) replace(o *shop.Opened) {
 	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
 	d.library, d.levels, d.stock, d.faulty = o.Library, o.Levels, o.Stock, !o.Usable()
+	if o.Rests != nil {
+		d.rests, d.amiss = o.Rests, nil
+	}
 	was := d.equipment
 	if d.equipment = nil; o.Kind == schedules.Job {
+		d.beside = o.Job.Schedules
 		d.equipment = &equipment{job: o.Job, loaded: o.Job, saved: o.Job}
 		if was != nil { // read again: work goes on where it was
 			d.equipment.turn(follow(was.job, o.Job, was.part), was.lent)

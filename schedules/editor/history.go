@@ -206,6 +206,7 @@ func (d *Document) travel(st *step, back bool) (string, laminate.Ref, bool) {
 	}
 	now := st.apply(d.now, back)
 	if d.equipment != nil { // which may have turned to something else since
+		d.equipment.rest(d.beside)
 		now = d.equipment.wall()
 	}
 	d.become(now)

@@ -53,7 +53,7 @@ func (w *equipment) read(name string, text []byte, library *laminate.Library) *s
 		if s, ok := w.job.Schedules[file]; ok {
 			return s, nil
 		}
-		return nil, errors.New("it was not read when the job was opened; save it and open it again")
+		return nil, errors.New("it was not read")
 	})
 	return o
 }
@@ -165,7 +165,7 @@ func (d *Document) OpenedJob() *rules.JobReport {
 			job = st.texts.was.equipment.job
 		}
 	}
-	return d.judgeJob(job)
+	return d.judgeJob(resting(job, d.beside))
 }
 
 func (d *Document) judgeJob(job *laminate.Job) *rules.JobReport {
@@ -282,7 +282,7 @@ func (d *Document) WorkedAt() string {
 
 // becomeJob makes next the job there is now.
 func (d *Document) becomeJob(next *laminate.Job, part int, lent *overlay.Overlay) {
-	d.equipment.job = next
+	d.equipment.job = resting(next, d.beside)
 	d.equipment.turn(part, lent)
 	d.become(d.equipment.wall())
 }

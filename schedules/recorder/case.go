@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/store"
 )
 
 // Case is what lies open beside a schedule: at most one specification and at
@@ -12,6 +13,7 @@ import (
 type Case struct {
 	demands     *spec.Specification
 	demandsPath string
+	print       store.Fingerprint // of its file, as it was read
 	record      *Record
 }
 
@@ -24,12 +26,28 @@ func (c *Case) Record() *Record { return c.record }
 // Choose takes the specification at path; the one before stays where it cannot
 // be read.
 func (c *Case) Choose(path string) error {
+	file, err := store.Read(path)
+	if err != nil {
+		return err
+	}
 	o, err := opened(path, schedules.Specification)
 	if err != nil {
 		return err
 	}
-	c.demands, c.demandsPath = o.Specification, path
+	c.demands, c.demandsPath, c.print = o.Specification, path, file.Fingerprint
 	return nil
+}
+
+// Reread reads the specification again where its file is no longer as it was read, and
+// tells whether it is. The error says why it cannot be used; the one before stays then.
+func (c *Case) Reread() (changed bool, err error) {
+	if c.demands == nil {
+		return false, nil
+	}
+	if how, err := store.Since(c.demandsPath, c.print); err == nil && how == store.Unchanged {
+		return false, nil
+	}
+	return true, c.Choose(c.demandsPath)
 }
 
 // Open opens the record at path in place of the one that is open, which stays

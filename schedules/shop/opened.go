@@ -34,6 +34,7 @@ type Opened struct {
 
 	Levels        []spec.LevelLimit // of a schedule or job: as the shop's book states them
 	Stock         stock.Stock       // of a schedule or job: how the shop buys and works
+	Rests         *Rests            // of a schedule or job: what else was read for it
 	Specification *spec.Specification
 	Record        *record.Record
 	Torn          string // says that the record ends in a half-written entry
@@ -61,12 +62,13 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	if o.Kind == schedules.Schedule || o.Kind == schedules.Job {
 		made := s.find(folder)
 		o.Library, o.Levels, o.Stock, o.Err = made.library, made.levels, made.stock, made.err
+		o.Rests = s.rests(folder, made)
 	}
 	switch o.Kind {
 	case schedules.Schedule:
 		o.decode()
 	case schedules.Job:
-		o.Source, o.Job, o.Problems = schedules.DecodeJob(text, o.Library, beside(folder, o.Library))
+		o.Source, o.Job, o.Problems = schedules.DecodeJob(text, o.Library, o.Rests.beside(o.Library))
 	case schedules.Specification:
 		o.Specification, o.Problems = schedules.DecodeSpecification(text)
 	case schedules.Record:
@@ -78,22 +80,6 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	case schedules.Unreadable, schedules.Undeclared: // these have problems
 	}
 	return o
-}
-
-// beside reads the schedules that lie in the folder of a job. One that refers
-// to others, as a job does, is none of them.
-func beside(folder string, library *laminate.Library) schedules.Beside {
-	return func(name string) (*laminate.Schedule, error) {
-		text, err := store.Within(folder, name)
-		if err != nil {
-			return nil, why(err)
-		}
-		_, s, problems := schedules.Decode(text, library)
-		if len(problems) > 0 {
-			return nil, errors.New(sentence(nil, problems))
-		}
-		return s, nil
-	}
 }
 
 // JudgeJob says what the rules say of a job that can be used: of each of its

@@ -46,6 +46,8 @@ type shelf struct {
 	stock   stock.Stock
 	levels  []spec.LevelLimit // of the nearest shop book that states any
 	err     error
+	books   []string                     // that hold, nearest first
+	prints  map[string]store.Fingerprint // of the books, as they were read
 }
 
 // New makes a shop that reads books anew each time, so that one that was mended
@@ -101,7 +103,9 @@ func (s *Shop) find(folder string) shelf {
 	return made
 }
 
-func (s *Shop) shelf(folder string) shelf {
+// books finds the shop books that hold in a folder, nearest first; the error tells of
+// places that could not be searched.
+func (s *Shop) books(folder string) ([]string, error) {
 	var o Options
 	if s != nil {
 		o = s.options
@@ -110,15 +114,21 @@ func (s *Shop) shelf(folder string) shelf {
 	if o.Book != "" {
 		explicit = []string{o.Book}
 	}
-	paths, err := store.FindBooks(folder, explicit, o.NoBook)
-	if err != nil && o.Trouble != nil {
-		o.Trouble(err)
+	return store.FindBooks(folder, explicit, o.NoBook)
+}
+
+func (s *Shop) shelf(folder string) shelf {
+	paths, err := s.books(folder)
+	if err != nil && s != nil && s.options.Trouble != nil {
+		s.options.Trouble(err)
 	}
+	made := shelf{books: paths, prints: make(map[string]store.Fingerprint, len(paths))}
 	var books []catalog.Book
 	for _, path := range paths {
-		b, err := readBook(path)
-		if err != nil {
-			return shelf{err: err}
+		b, print, err := readBook(path)
+		if made.prints[path] = print; err != nil {
+			made.err = err
+			return made
 		}
 		books = append(books, *b)
 	}
@@ -130,20 +140,21 @@ func (s *Shop) shelf(folder string) shelf {
 			levels = books[i].Levels
 		}
 	}
-	return shelf{library: catalog.Merge(catalog.Library(), books...), stock: own, levels: levels}
+	made.library, made.stock, made.levels = catalog.Merge(catalog.Library(), books...), own, levels
+	return made
 }
 
-func readBook(path string) (*catalog.Book, error) {
-	text, err := store.Bytes(path)
+func readBook(path string) (*catalog.Book, store.Fingerprint, error) {
+	file, err := store.Read(path)
 	if err != nil {
-		return nil, &BookError{Path: path, Err: why(err)}
+		return nil, file.Fingerprint, &BookError{Path: path, Err: why(err)}
 	}
-	b, problems := schedules.DecodeBook(text)
+	b, problems := schedules.DecodeBook(file.Bytes)
 	if len(problems) > 0 {
-		return nil, &BookError{Path: path, Problems: problems}
+		return nil, file.Fingerprint, &BookError{Path: path, Problems: problems}
 	}
 	b.Path = path
-	return b, nil
+	return b, file.Fingerprint, nil
 }
 
 // why is a file's error without its name, which stands beside it already.

@@ -31,13 +31,13 @@ func TestWithin_readsNothingOutsideTheFolder(t *testing.T) {
 		outside["out.toml"], outside["up/outside.toml"] = "outside", "outside"
 	}
 	for name, want := range inside {
-		if got, err := Within(folder, name); string(got) != want || err != nil {
-			t.Errorf("%s: %q %v, want %q", name, got, err, want)
+		if got, err := Within(folder, name); string(got.Bytes) != want || err != nil {
+			t.Errorf("%s: %q %v, want %q", name, got.Bytes, err, want)
 		}
 	}
 	for name, why := range outside {
-		if got, err := Within(folder, name); got != nil || err == nil || !strings.Contains(err.Error(), why) {
-			t.Errorf("%s: %q %v, want an error with %q", name, got, err, why)
+		if got, err := Within(folder, name); got.Bytes != nil || err == nil || !strings.Contains(err.Error(), why) {
+			t.Errorf("%s: %q %v, want an error with %q", name, got.Bytes, err, why)
 		}
 	}
 }

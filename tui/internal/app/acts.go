@@ -206,7 +206,7 @@ func (r *Root) replaced() {
 	for _, p := range r.pages {
 		p.Reset()
 	}
-	r.told, r.stale = false, true
+	r.told, r.amiss, r.stale = false, "", true
 	r.handed = r.desk.Doc.Revision()
 	r.lookKept()
 }

@@ -55,6 +55,21 @@ func (r *Root) save() { r.saveThen(func() {}) }
 
 // saveThen saves, asking what it must, and goes on when it is saved.
 func (r *Root) saveThen(then func()) {
+	switch said, err := r.reread(); {
+	case err != nil:
+		r.ask("not as on disk", err.Error()+". What you see is not what is on disk, and a job without the schedules of its parts cannot be opened.", 0,
+			answer{text: "do not save yet", do: func() {}}, answer{text: "save all the same", do: func() { r.saveFresh(then) }})
+	case said != "":
+		r.saveFresh(func() {
+			r.desk.Refuse(r.desk.Notice.Text + "; " + said)
+			then()
+		})
+	default:
+		r.saveFresh(then)
+	}
+}
+
+func (r *Root) saveFresh(then func()) {
 	d := r.desk.Doc
 	path := d.Path()
 	if path == "" {
@@ -67,7 +82,13 @@ func (r *Root) saveThen(then func()) {
 	}
 	if d.Refresh(); path == d.Path() {
 		if ro, why := d.ReadOnly(); ro {
-			r.askName("Here is read only: "+why+". ", then)
+			other := func() { r.askName("Here is read only: "+why+". ", then) }
+			if how, err := d.Since(); err != nil || how != store.Edited {
+				other()
+				return
+			}
+			r.ask("changed on disk", d.Name()+" was changed on disk since it was opened here, and is read only: "+why+".", 0,
+				answer{text: "save under another name: both stay", do: other}, answer{text: "read the file again: what you changed here goes", do: r.reload, drops: true})
 			return
 		}
 	}

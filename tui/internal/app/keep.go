@@ -138,13 +138,42 @@ func (r *Root) crash(what any, stack []byte) {
 	r.keepNow()
 }
 
-// watch looks whether the file changed behind the program's back, whether it may
-// be saved by now, and whether unsaved work can be kept by now.
+// reread reads again what the document rests on where that changed behind the program's
+// back, and says so with what became of the verdict. The error says why some of it
+// cannot be used: what is on the screen then is not what is on disk.
+func (r *Root) reread() (said string, err error) {
+	was := r.verdict()
+	said, err = r.records.Fresh()
+	amiss := ""
+	if err != nil {
+		amiss = err.Error()
+	}
+	if said != "" {
+		r.desk.Replaced()
+		if now := r.verdict(); now != was {
+			said += "; it was " + was.String() + " and is " + now.String()
+		}
+	}
+	if said != "" || amiss != r.amiss {
+		r.amiss, r.stale = amiss, true
+		r.settle()
+	}
+	return said, err
+}
+
+// watch looks whether the file, or what it rests on, changed behind the program's back,
+// whether it may be saved by now, and whether unsaved work can be kept by now.
 func (r *Root) watch() {
 	d := r.desk.Doc
 	if r.fault != "" {
 		r.handed = 0
 		r.keepSoon()
+	}
+	before := r.amiss
+	if said, err := r.reread(); err != nil && r.amiss != before {
+		r.desk.Refuse(r.amiss + "; nothing is printed or recorded until that is put right")
+	} else if said != "" {
+		r.desk.Refuse(said)
 	}
 	was, _ := d.ReadOnly()
 	if d.Refresh(); was {
@@ -162,10 +191,6 @@ func (r *Root) watch() {
 	what := "the file was changed on disk by somebody else"
 	if how == store.Removed {
 		what = "the file was removed from disk"
-	}
-	if ro, _ := d.ReadOnly(); ro {
-		r.desk.Refuse(what + ": s saves under another name")
-		return
 	}
 	r.desk.Refuse(what + ": s asks what to do")
 }

@@ -234,7 +234,7 @@ func TestReadOnly_isSaidAndSavedElsewhere(t *testing.T) {
 	other := run(t, d, draw.Mono, 80, 24)
 	first.at("J2").press("enter 2 + s").shows("saved ")
 	tuitest.Send(t, other.r, watchMsg{})
-	other.shows("JOB  Brine", "was changed on disk by somebody else: s saves under another name").press("s").shows("SAVE AS", "Here is read only")
+	other.shows("JOB  Brine", "was changed on disk by somebody else: s asks what to do").press("s").shows("CHANGED ON DISK", "read only", "read the file again").press("1").shows("SAVE AS", "Here is read only")
 	tuitest.Press(t, other.r, "ctrl+u", "mine", "enter")
 	other.shows("saved ", "mine.toml", "JOB  Brine")
 }

@@ -17,6 +17,7 @@ import (
 	"frp/veilwright/schedules/paper/press"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
+	"frp/veilwright/schedules/store"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -129,6 +130,10 @@ func (r *Root) papers() {
 // release asks for revision and day, and says in the document that its content
 // is released.
 func (r *Root) release() {
+	if _, err := r.reread(); err != nil {
+		r.desk.Refuse(err.Error() + "; nothing is released that is not on disk")
+		return
+	}
 	d := r.desk.Doc
 	now := r.subject().Head
 	revision := &page.Field{Label: "revision", Hint: "a whole number"}
@@ -200,7 +205,8 @@ func (r *Root) narrowed(at laminate.Ref) *sheets.Subject {
 func (r *Root) form(kind *sheets.Kind, at laminate.Ref) *paper.Form {
 	d := r.desk.Doc
 	f := kind.Form(r.narrowed(at))
-	if d.Dirty() || d.Path() == "" {
+	// What somebody else changed in the file is not what the paper says.
+	if how, err := d.Since(); d.Dirty() || d.Path() == "" || err != nil || how != store.Unchanged {
 		f.State = paper.Unsaved
 	}
 	return f
@@ -245,6 +251,11 @@ func (r *Root) inspectionReport() (*paper.Form, error) {
 // writePaper writes a paper beside the document, over one that is there only
 // when that was said.
 func (r *Root) writePaper(p printed, over bool) {
+	said, err := r.reread()
+	if err != nil {
+		r.desk.Refuse(err.Error() + "; no paper is written of what is not on disk")
+		return
+	}
 	f, err := p.form()
 	if err != nil {
 		r.desk.Refuse(err.Error())
@@ -259,9 +270,18 @@ func (r *Root) writePaper(p printed, over bool) {
 			answer{text: "another paper", do: r.papers})
 	case err != nil:
 		r.desk.Refuse(err.Error())
-	case lacks != "":
-		r.desk.Note("wrote "+filepath.Base(path)+"; "+lacks, otherPapers)
 	default:
-		r.desk.Note("wrote "+filepath.Base(path), otherPapers)
+		wrote := "wrote " + filepath.Base(path)
+		if lacks != "" {
+			wrote += "; " + lacks
+		}
+		if how, _ := r.desk.Doc.Since(); how != store.Unchanged {
+			said = strings.TrimPrefix(said+"; it is of what you see: "+r.desk.Doc.Name()+" "+how.String(), "; ")
+		}
+		if said != "" {
+			r.desk.Refuse(wrote + "; " + said) // whole, in as many rows as it takes
+			return
+		}
+		r.desk.Note(wrote, otherPapers)
 	}
 }

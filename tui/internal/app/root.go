@@ -86,6 +86,7 @@ type Root struct {
 	moved   time.Time // when something opened or closed last
 	told    bool      // that the file changed on disk was said
 	fault   string    // why unsaved work is not kept, "" when it is
+	amiss   string    // why what the document rests on cannot be used any more, "" when it can
 	end     End
 }
 

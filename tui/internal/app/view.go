@@ -135,6 +135,9 @@ func (r *Root) title(w int) string {
 	if r.fault != "" {
 		state = notKept
 	}
+	if r.amiss != "" {
+		state += ", not as on disk"
+	}
 	if ro, _ := d.ReadOnly(); ro {
 		state += ", read only"
 	}
@@ -202,6 +205,9 @@ func (r *Root) notice(w int) []string {
 	if n.Text == "" && r.fault != "" {
 		// It stays: one row, lest the page loses others for good.
 		return []string{widget.Notice{Text: notKept + ": " + r.fault, Refusal: true}.Line(r.desk.Theme, w)}
+	}
+	if n.Text == "" && r.amiss != "" {
+		return []string{widget.Notice{Text: r.amiss, Refusal: true}.Line(r.desk.Theme, w)}
 	}
 	return n.Lines(r.desk.Theme, w)
 }

@@ -1,6 +1,7 @@
 package records
 
 import (
+	"cmp"
 	"errors"
 	"os"
 	"path/filepath"
@@ -47,7 +48,7 @@ func (c *Case) begin() page.Overlay {
 		if err != nil {
 			return err
 		}
-		if why := c.cannotBegin(); why != "" {
+		if why := cmp.Or(c.cannotBegin(), c.Behind()); why != "" {
 			return errors.New(why)
 		}
 		d := c.desk.Doc

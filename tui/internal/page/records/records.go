@@ -76,8 +76,45 @@ const Laminator = "laminator"
 // Roles are what somebody usually enters as.
 func Roles() []string { return []string{Laminator, "inspector", "engineer", record.Purchaser} }
 
-// Named goes on once it is known who enters: it asks but once a sitting.
+// Fresh reads again what was read once and is other on disk by now: schedules of parts,
+// shop books, the specification. It says what; the error, why some of it cannot be used.
+func (c *Case) Fresh() (said string, err error) {
+	names, err := c.desk.Doc.Reread()
+	again, wrong := c.files.Reread()
+	if _, path := c.files.Specification(); again {
+		names = append(names, filepath.Base(path))
+	}
+	if err = errors.Join(err, wrong); err != nil || len(names) == 0 {
+		return "", err
+	}
+	return strings.Join(names, ", ") + " changed on disk: read again", nil
+}
+
+// Behind says why nothing can be recorded of what is on the desk: what it was read from
+// is other on disk by now, and somebody has to look at that first. "" where it is not.
+func (c *Case) Behind() string {
+	switch said, err := c.Fresh(); {
+	case err != nil:
+		return err.Error() + "; nothing is recorded until that is put right"
+	case said != "":
+		return said + "; look at it, then press again"
+	}
+	switch how, err := c.desk.Doc.Since(); {
+	case err != nil:
+		return err.Error()
+	case how != store.Unchanged:
+		return c.desk.Doc.Name() + " " + how.String() + ": s asks what to do, and nothing is recorded until then"
+	}
+	return ""
+}
+
+// Named goes on once it is known who enters: it asks but once a sitting. Nothing is
+// entered of what is no longer on disk.
 func (c *Case) Named(open func(page.Overlay), next func()) {
+	if why := c.Behind(); why != "" {
+		c.desk.Refuse(why)
+		return
+	}
 	if c.who != "" {
 		next()
 		return
