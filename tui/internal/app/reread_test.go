@@ -96,7 +96,10 @@ func printedOf(t *testing.T, g *rig) (open, disk string) {
 func TestReread_thePartsScheduleThatChangedOnDisk(t *testing.T) {
 	verdict := func(g *rig) string { return g.r.verdict().String() }
 	for name, notice := range map[string]func(*rig){
-		"watch": func(g *rig) { tuitest.Send(t, g.r, watchMsg{}); g.shows("sh.toml changed on disk: read again", "is break") },
+		"watch": func(g *rig) {
+			tuitest.Send(t, g.r, watchMsg{})
+			g.shows("sh.toml changed on disk: read again", "is break")
+		},
 		"save":  func(g *rig) { g.press("s").shows("saved ", "sh.toml changed on disk: read again") },
 		"paper": func(g *rig) { g.press("k").shows("wrote tank-route-sheet.pdf; sh.toml changed on disk: read again") },
 	} {
@@ -140,7 +143,9 @@ func TestReread_thePartsScheduleThatIsGone(t *testing.T) {
 				t.Fatal(err)
 			}
 		},
-		"broken": func(_ *rig, put func(string, string)) { put("sh.toml", "document = \"schedule\"\nformat = 1\nthickness = 3\n") },
+		"broken": func(_ *rig, put func(string, string)) {
+			put("sh.toml", "document = \"schedule\"\nformat = 1\nthickness = 3\n")
+		},
 	} {
 		t.Run(name, func(t *testing.T) {
 			g, put := filed(t, none)
@@ -179,6 +184,15 @@ func TestReread_noPlyIsRecordedOfAScheduleThatChanged(t *testing.T) {
 	if n := len(g.r.records.Record().Now().Laid); n != 0 {
 		t.Errorf("%d plies recorded", n)
 	}
+	// Behind a form that stands open, too.
+	g.r.records.Enters("Q. Two", "inspector")
+	g.press("tab 6 1 4 4 0")
+	put("sh.toml", stronger)
+	g.press("enter").shows("sh.toml changed on disk: read again", "look at it, then press again")
+	if n := len(g.r.records.Record().Now().Readings); n != 0 {
+		t.Errorf("%d readings", n)
+	}
+	g.press("enter").shows("recorded as entry 1").press("esc esc esc")
 	// So it is with the job's own file.
 	put("tank.toml", "document = \"job\"\nformat = 1\n")
 	g.press("tab 6 1").shows("tank.toml was changed by another program: s asks what to do, and nothing is", "recorded until then")

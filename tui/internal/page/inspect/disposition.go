@@ -82,7 +82,7 @@ func (p *Page) dispose(what string, d record.Disposition) page.Overlay {
 		d.Procedure, d.Why = strings.TrimSpace(procedure.Text), strings.TrimSpace(why.Text)
 		d.Entry = p.records.By()
 		d.Who, d.Role = strings.TrimSpace(who.Text), strings.TrimSpace(role.Text) // the purchaser may stand by
-		if err := p.records.Record().Append(&d); err != nil {
+		if err := p.records.Append(&d); err != nil {
 			return err
 		}
 		p.Desk.Say(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), d.Action, p.answerNow()))

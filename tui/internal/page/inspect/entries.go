@@ -97,7 +97,7 @@ func (p *Page) defect() page.Overlay {
 		if err != nil {
 			return err
 		}
-		if err := p.records.Record().Append(&d); err != nil {
+		if err := p.records.Append(&d); err != nil {
 			return err
 		}
 		p.kept.place = place.Text
@@ -169,7 +169,7 @@ func (p *Page) sign() page.Overlay {
 		if demands, _ := p.records.Specification(); demands != nil {
 			d.Specification = schedules.SpecificationFingerprint(demands, p.Desk.Doc.Levels())
 		}
-		if err := p.records.Record().Append(d); err != nil {
+		if err := p.records.Append(d); err != nil {
 			return err
 		}
 		p.Desk.Say(fmt.Sprintf("signed as entry %d: %s, by %s", len(p.records.Record().Entries()), o, d.Who))
@@ -364,7 +364,7 @@ func (p *Page) adopt() page.Overlay {
 	}
 	s.Take = func() error {
 		a := &record.Adopted{Entry: p.records.By(), Why: strings.TrimSpace(why.Text)}
-		if err := r.Append(a); err != nil {
+		if err := p.records.Append(a); err != nil {
 			return err
 		}
 		p.Desk.Say(fmt.Sprintf("adopted by %s; the verdict is %s", a.Who, p.answerNow()))

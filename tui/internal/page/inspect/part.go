@@ -37,7 +37,7 @@ func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field,
 		if err != nil {
 			return err
 		}
-		if err := p.records.Record().Append(e); err != nil {
+		if err := p.records.Append(e); err != nil {
 			return err
 		}
 		p.Desk.Note(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), p.entryText(e), p.answerNow()), "4 strikes an entry")

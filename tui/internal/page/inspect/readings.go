@@ -170,7 +170,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		if err != nil {
 			return err
 		}
-		if err := p.records.Record().Append(r); err != nil {
+		if err := p.records.Append(r); err != nil {
 			return err
 		}
 		counted.Text = "" // it is of this specimen alone

@@ -66,7 +66,7 @@ func (p *Page) bonded(then func()) {
 			}
 			if was.abraded != now.abraded || was.finish != now.finish {
 				x := &record.Preparation{Entry: p.records.By(), Onto: o.Of, Abraded: laminate.Some(abraded.Text == "abraded"), Finish: now.finish}
-				if err := p.records.Record().Append(x); err != nil {
+				if err := p.records.Append(x); err != nil {
 					return err
 				}
 			}
@@ -106,7 +106,7 @@ func (p *Page) putBond(by record.Entry) error {
 		return nil
 	}
 	p.bond.Entry = by
-	err := p.records.Record().Append(p.bond)
+	err := p.records.Append(p.bond)
 	if err == nil {
 		p.bond, p.face = nil, face{}
 	}

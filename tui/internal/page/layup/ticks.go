@@ -394,7 +394,6 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 	if why := p.needRecord(); why != "" {
 		return errors.New(why)
 	}
-	r := p.records.Record()
 	k, m := p.kept(n), p.measured()
 	t := &record.Laid{Entry: p.records.By(), Ply: n, MaterialLot: k.materialLot, ResinLot: k.resinLot,
 		Initiator: k.catalyst, Promoter: k.promoter, GelTime: gel, AirTemperature: m.air, Humidity: m.humidity,
@@ -405,7 +404,7 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 	if err := p.putBond(t.Entry); err != nil {
 		return err
 	}
-	if err := r.Append(t); err != nil {
+	if err := p.records.Append(t); err != nil {
 		return err
 	}
 	p.look = 0

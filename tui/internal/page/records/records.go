@@ -108,6 +108,19 @@ func (c *Case) Behind() string {
 	return ""
 }
 
+// Append puts an entry into the open record. What it is of may have changed on disk
+// while its form stood open: then it is not entered before somebody looked at that.
+func (c *Case) Append(entry record.Any) error {
+	r := c.files.Record()
+	if r == nil {
+		return errors.New("the record was closed")
+	}
+	if why := c.Behind(); why != "" {
+		return errors.New(why)
+	}
+	return r.Append(entry)
+}
+
 // Named goes on once it is known who enters: it asks but once a sitting. Nothing is
 // entered of what is no longer on disk.
 func (c *Case) Named(open func(page.Overlay), next func()) {
@@ -288,7 +301,7 @@ func (c *Case) TakeUp() page.Overlay {
 		}
 		x := &record.Revision{Entry: c.By(), Schedule: filepath.Base(d.Path()), Number: c.Schedule().Revision, Fingerprint: c.Fingerprints().Schedule, From: from,
 			Why: strings.TrimSpace(why.Text)}
-		if err := r.Append(x); err != nil {
+		if err := c.Append(x); err != nil {
 			return err
 		}
 		c.desk.Say(fmt.Sprintf("taken up from ply %d on; plies laid before are held against it too", from))
