@@ -74,8 +74,12 @@ type Shape struct {
 // Place is what the job makes of where a part stands, in the part of a wall
 // alone: see [Job.Wall].
 type Place struct {
-	Shell       quantity.Length // straight side of the whole shell that a course is of
+	Shell       quantity.Length // free length of the whole shell that a course is of, see [stand.Vessel]
 	Top, Tested bool            // a head or cover over the shell; of a job that states its test, which its rules judge
+	Line        bool            // of a line of pipes or ducts, a cone between them too
+	Unplaced    bool            // how deep the liquid of the equipment stands over it is not known
+	Hangs       bool            // below the shell and held from above: what closes it pulls on it
+	Tip         bool            // of a cone: its small end is the lower one
 	Lined       bool            // no part: laid from the process side onto cured faces, its veil last
 }
 

@@ -4,58 +4,78 @@ import (
 	"math"
 
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/stand"
 )
 
 // Assembly is a job put together: its ids looked up and its parts stood on each
 // other, once for any number of questions. It holds as long as nobody changes the
 // job, and is for one goroutine.
 type Assembly struct {
+	*stand.Vessel
 	Job *Job
-	// Founded says that a flat bottom lies on its foundation, which then bears
-	// what stands in the equipment.
-	Founded bool
 
-	last     int       // shell course, −1 where there is none
-	shell    float64   // m, straight side of all courses, NaN where a length is not stated
-	bottoms  []float64 // m, by part, NaN where it is not known, asked where nozzles tell
 	ids      [2]map[string]int
 	carriers map[string][]int // nozzles by the part that they end in
 }
 
-// asked stands for the bottom of a flange or cover until somebody asks for it.
-var asked = math.Inf(1)
+// stood are the forms of parts as they stand.
+var stood = map[PartForm]stand.Form{ShellCourse: stand.Course, FlatBottom: stand.Flat, HeadPart: stand.Head, Cone: stand.Cone,
+	Pipe: stand.Pipe, Duct: stand.Pipe, Elbow: stand.Elbow, Flange: stand.Flange, Cover: stand.Cover}
 
 // Assemble puts a job together.
 func (j *Job) Assemble() *Assembly {
-	a := &Assembly{Job: j, last: -1, bottoms: make([]float64, len(j.Parts))}
+	a := &Assembly{Job: j}
+	parts, joints, nozzles := make([]stand.Part, len(j.Parts)), make([][2]int, len(j.Joints)), make([]stand.Nozzle, len(j.Nozzles))
 	for i := range j.Parts {
-		if j.Parts[i].Form == ShellCourse {
-			a.last = i
-		}
-	}
-	below := false
-	for i := range j.Parts {
-		p := &j.Parts[i]
-		a.Founded = a.Founded || p.Form == FlatBottom && p.Supported.Or(true)
-		a.bottoms[i] = math.NaN()
-		switch rise, known := p.Rise(); {
-		case p.Form == Flange || p.Form == Cover:
-			a.bottoms[i] = asked
-		case p.Form == ShellCourse:
-			below, a.bottoms[i] = true, a.shell
-			if a.shell += p.Length.SI(); !p.Length.Given() {
-				a.shell = math.NaN()
+		p, own := a.Stated(i), &j.Parts[i]
+		x := stand.Part{ID: own.ID, Form: stood[own.Form], Height: figure(p.Length), Wide: figure(p.InsideDiameter), Small: figure(p.SmallDiameter),
+			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Settled: own.Pressure.Given() || own.LiquidHeight.Given() || p.LiquidHeight.Given()}
+		if closes := own.Form == FlatBottom || own.Form == HeadPart || own.Form == Cone; closes {
+			x.Grounded = x.Grounded && own.Form == FlatBottom
+			var known bool
+			if x.Height, known = p.Rise(); own.Form == FlatBottom {
+				x.Height = 0
+			} else if !known {
+				x.Height = math.NaN()
 			}
-		case p.Form != FlatBottom && p.Form != HeadPart && p.Form != Cone || a.last < 0:
-		case below && i > a.last:
-			a.bottoms[i] = a.shell
-		case !below && p.Form == FlatBottom:
-			a.bottoms[i] = 0
-		case !below && known:
-			a.bottoms[i] = -rise
 		}
+		parts[i] = x
 	}
+	for i := range j.Joints {
+		joints[i] = [2]int{a.named(j.Joints[i].Between[0]), a.named(j.Joints[i].Between[1])}
+	}
+	for i := range j.Nozzles {
+		n := &j.Nozzles[i]
+		nozzles[i] = stand.Nozzle{ID: n.ID, On: a.named(n.On), Ends: [2]int{a.named(n.Flange), a.named(n.Cover)}, Height: figure(n.Height), Reach: n.Cut().SI() / 2, Projection: figure(n.Projection)}
+	}
+	a.Vessel = stand.New(parts, joints, nozzles, j.Vessel.LiquidHeight.SI() > 0)
 	return a
+}
+
+// figure is a length in m, NaN where it is not stated.
+func figure(l quantity.Length) float64 {
+	if !l.Given() {
+		return math.NaN()
+	}
+	return l.SI()
+}
+
+// Stated is what is known of a part: what the job says of it, or its own schedule
+// where that is there and of the same form.
+func (a *Assembly) Stated(part int) *Part {
+	p := &a.Job.Parts[part]
+	if s, ok := a.Job.Schedules[p.Schedule]; ok && p.Schedule != "" && s.Part.Form == p.Form {
+		return &s.Part
+	}
+	return &p.Part
+}
+
+// named finds a part by an id that may be left out.
+func (a *Assembly) named(id string) int {
+	if id == "" {
+		return -1
+	}
+	return a.Part(id)
 }
 
 // Part finds a part by its id, -1 where there is none.
@@ -82,23 +102,6 @@ func (a *Assembly) find(table int, id string, rows int, of func(int) string) int
 	return -1
 }
 
-// Elevation is where the bottom of a part stands above the bottom of the lowest
-// shell course, in m: courses stand on each other in the order of the document,
-// bottoms and heads before the first of them below it, those after it on the
-// last. A flange or a cover stands where the lowest edge of the lowest nozzle
-// is that names it. Not ok of what is no part of the shell, or where a length
-// on the way is not stated.
-func (a *Assembly) Elevation(part int) (m float64, ok bool) {
-	if a.bottoms[part] == asked {
-		a.bottoms[part] = math.NaN() // so that one that stands on itself is nowhere
-		a.bottoms[part] = a.hung(a.Job.Parts[part].ID)
-	}
-	if m = a.bottoms[part]; math.IsNaN(m) {
-		return 0, false
-	}
-	return m, true
-}
-
 // ending lists the nozzles that end in a part: a flange or a cover.
 func (a *Assembly) ending(id string) []int {
 	if a.carriers == nil {
@@ -112,33 +115,6 @@ func (a *Assembly) ending(id string) []int {
 		}
 	}
 	return a.carriers[id]
-}
-
-// hung is the lowest edge of the nozzles that end in a part.
-func (a *Assembly) hung(id string) float64 {
-	lowest := math.NaN()
-	for _, i := range a.ending(id) {
-		n := &a.Job.Nozzles[i]
-		on := a.Part(n.On)
-		if on < 0 {
-			continue
-		}
-		at, ok := a.Elevation(on)
-		if !ok || !n.Height.Given() {
-			return math.NaN()
-		}
-		if at += n.Height.SI() - n.Cut().SI()/2; math.IsNaN(lowest) || at < lowest {
-			lowest = at
-		}
-	}
-	return lowest
-}
-
-// OnTop tells whether a part closes the shell at its top: it stands after the
-// last course.
-func (a *Assembly) OnTop(part int) bool {
-	f := a.Job.Parts[part].Form
-	return a.last >= 0 && part > a.last && (f == HeadPart || f == Cone || f == Cover || f == FlatBottom)
 }
 
 // Covered gives the depth, in m, of a place height m above the bottom of a part
@@ -187,9 +163,9 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 	if level := a.level(part); level.Given() {
 		s.Part.LiquidHeight = level
 	}
-	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{})}
-	if p.Form == ShellCourse && !math.IsNaN(a.shell) {
-		s.Part.Place.Shell = quantity.New(a.shell, quantity.Meter)
+	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part)}
+	if p.Form == ShellCourse && !math.IsNaN(a.Shell) {
+		s.Part.Place.Shell = quantity.New(a.Shell, quantity.Meter)
 	}
 	p.override(&s.Service)
 	if p.Temperature.Given() || p.Pressure.Given() || p.Vacuum.Given() {

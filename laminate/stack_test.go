@@ -28,7 +28,7 @@ func equipment(t *rapid.T) *Job {
 	for i := range rapid.IntRange(0, 3).Draw(t, "laminates") {
 		j.Laminates = append(j.Laminates, Laminate{ID: id("l", "laminate"), Plies: []Ply{{Count: i + 1}}})
 	}
-	forms := []PartForm{ShellCourse, ShellCourse, ShellCourse, FlatBottom, HeadPart, Cone, Cover, Flange, Flange, Pipe, NoPartForm}
+	forms := []PartForm{ShellCourse, ShellCourse, ShellCourse, FlatBottom, HeadPart, Cone, Cover, Flange, Flange, Pipe, Duct, Elbow, NoPartForm}
 	for i := range rapid.IntRange(0, 8).Draw(t, "parts") {
 		p := JobPart{ID: id("p", "part"), Laminate: id("l", "wall")}
 		if rapid.IntRange(0, 3).Draw(t, "own id") > 0 {
@@ -37,6 +37,7 @@ func equipment(t *rapid.T) *Job {
 		p.Form = rapid.SampledFrom(forms).Draw(t, "form")
 		p.InsideDiameter, p.Length = length("diameter", 12), length("length", 9)
 		p.Head, p.Depth = Ellipsoidal, length("depth", 3)
+		p.BendRadius, p.Turn = length("bend", 12), Some(rapid.SampledFrom([]float64{45, 90, 180}).Draw(t, "turn"))
 		p.SmallDiameter, p.HalfAngle = length("small end", 2), Some(30.0)
 		if rapid.IntRange(0, 5).Draw(t, "own level") == 0 {
 			p.LiquidHeight = length("its level", 20)
@@ -49,66 +50,60 @@ func equipment(t *rapid.T) *Job {
 	for i := range rapid.IntRange(0, 6).Draw(t, "nozzles") {
 		j.Nozzles = append(j.Nozzles, Nozzle{ID: fmt.Sprint("N", i), On: id("p", "on"), Flange: id("p", "flange"), Cover: id("p", "cover"), Height: length("height", 4), Size: length("size", 1)})
 	}
+	for i := range rapid.IntRange(0, 5).Draw(t, "joints") {
+		j.Joints = append(j.Joints, Joint{ID: fmt.Sprint("J", i), Between: [2]string{id("p", "one"), id("p", "other")}})
+	}
 	return j
 }
 
-// bottom is where a part stands, figured for each part anew by going through the whole job.
-func bottom(j *Job, part int, through []int) (m float64, ok bool) {
-	p := &j.Parts[part]
-	before := func(n int) (courses []*JobPart) {
-		for i := range n {
-			if j.Parts[i].Form == ShellCourse {
-				courses = append(courses, &j.Parts[i])
+// bottom is where a part of the shell stands, figured by going through the whole job.
+func bottom(j *Job, part int) (m float64, ok bool) {
+	first, last := -1, -1
+	for i := range j.Parts {
+		if j.Parts[i].Form == ShellCourse {
+			if last = i; first < 0 {
+				first = i
 			}
 		}
-		return courses
 	}
-	below, all := before(part), before(len(j.Parts))
-	switch {
-	case p.Form == Flange || p.Form == Cover:
-		for _, k := range through {
-			if k == part {
-				return 0, false
-			}
-		}
-		found := false
-		for _, n := range j.Nozzles {
-			on := -1
-			for i := len(j.Parts) - 1; i >= 0; i-- {
-				if j.Parts[i].ID == n.On {
-					on = i
-				}
-			}
-			if p.ID == "" || n.Flange != p.ID && n.Cover != p.ID || on < 0 {
-				continue
-			}
-			at, ok := bottom(j, on, append(through, part))
-			if !ok || !n.Height.Given() {
-				return 0, false
-			}
-			if at += n.Height.SI() - n.Cut().SI()/2; !found || at < m {
-				m, found = at, true
-			}
-		}
-		return m, found
-	case len(all) == 0 || p.Form != ShellCourse && p.Form != FlatBottom && p.Form != HeadPart && p.Form != Cone:
-		return 0, false
-	case len(below) == 0 && p.Form != ShellCourse:
-		rise, ok := p.Rise()
-		if p.Form == FlatBottom {
-			return 0, true
-		}
-		return -rise, ok
-	case p.Form != ShellCourse && len(below) < len(all):
+	in := func(i int) bool {
+		f := j.Parts[i].Form
+		return f == ShellCourse || f == FlatBottom || f == HeadPart || f == Cone
+	}
+	divides := func(i int) bool {
+		f := j.Parts[i].Form
+		return i > first && i < last && (f == HeadPart || f == FlatBottom)
+	}
+	if first < 0 || !in(part) || divides(part) {
 		return 0, false
 	}
-	for _, q := range below {
-		if !q.Length.Given() {
-			return 0, false
+	for i := first - 1; i >= part; i-- {
+		if in(i) {
+			m -= reach(&j.Parts[i])
 		}
-		m += q.Length.SI()
 	}
-	return m, true
+	for i := first; i < part; i++ {
+		if in(i) && !divides(i) {
+			m += reach(&j.Parts[i])
+		}
+	}
+	return m, !math.IsNaN(m)
+}
+
+// reach is how high a part of the shell is, NaN where it is not stated.
+func reach(p *JobPart) float64 {
+	if h, known := p.Rise(); p.Form != ShellCourse && (known || p.Form == FlatBottom) {
+		return h
+	}
+	if p.Form == ShellCourse && p.Length.Given() {
+		return p.Length.SI()
+	}
+	return math.NaN()
+}
+
+// hangs tells whether a part of such a form is where others hold it.
+func hangs(f PartForm) bool {
+	return f == Flange || f == Cover || f == Pipe || f == Duct || f == Elbow
 }
 
 // A job put together answers, in any order, as going through it for each question does.
@@ -121,15 +116,12 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 				t.Fatalf("%q is part %d and laminate %d, not %d and %d", id, a.Part(id), a.Laminate(id), j.Part(id), j.Laminate(id))
 			}
 		}
-		founded, whole, last := false, 0.0, -1
+		founded, last := false, -1
 		for i := range j.Parts {
 			p := &j.Parts[i]
 			founded = founded || p.Form == FlatBottom && p.Supported.Or(true)
 			if p.Form == ShellCourse {
 				last = i
-				if whole += p.Length.SI(); !p.Length.Given() {
-					whole = math.NaN()
-				}
 			}
 		}
 		if a.Founded != founded {
@@ -138,9 +130,13 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 		for range 2 * len(j.Parts) {
 			i := rapid.IntRange(0, len(j.Parts)-1).Draw(t, "asked")
 			p := &j.Parts[i]
-			m, ok := bottom(j, i, nil)
-			if got, known := a.Elevation(i); known != ok || ok && got != m {
-				t.Fatalf("part %d stands at %v (%v), not %v (%v)", i, got, known, m, ok)
+			m, ok := a.Elevation(i)
+			if !hangs(p.Form) {
+				if want, known := bottom(j, i); known != ok || ok && math.Abs(want-m) > 1e-9 {
+					t.Fatalf("part %d stands at %v (%v), not %v (%v)", i, m, ok, want, known)
+				}
+			} else if (a.Unknown(i) == "") != ok {
+				t.Fatalf("part %d hangs at %v (%v): %s", i, m, ok, a.Unknown(i))
 			}
 			depth, covered := math.Max(0, j.Vessel.LiquidHeight.SI()-m), ok && j.Vessel.LiquidHeight.Given()
 			level := quantity.Length{}
@@ -153,19 +149,136 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 				t.Fatalf("part %d is %v under (%v), not %v (%v)", i, got, known, depth, covered)
 			}
 			top := last >= 0 && i > last && (p.Form == HeadPart || p.Form == Cone || p.Form == Cover || p.Form == FlatBottom)
-			place := Place{Top: top}
-			if p.Form == ShellCourse && !math.IsNaN(whole) {
-				place.Shell = quantity.New(whole, quantity.Meter)
-			}
 			w := a.Wall(i)
-			if w.Part.Place != place || w.Part.LiquidHeight != level || a.OnTop(i) != top {
-				t.Fatalf("the wall of part %d is %+v, not at %+v under %v", i, w.Part, place, level)
+			if w.Part.Place.Top != top || w.Part.LiquidHeight != level || a.OnTop(i) != top {
+				t.Fatalf("the wall of part %d is %+v under %v", i, w.Part, level)
+			}
+			if asked := (hangs(p.Form) || a.Line(i)) && j.Vessel.LiquidHeight.Given(); w.Part.Place.Unplaced != (asked && !level.Given()) {
+				t.Fatalf("part %d under %v: unplaced %v", i, level, w.Part.Place.Unplaced)
 			}
 			if !reflect.DeepEqual(w, j.Wall(i)) {
 				t.Fatalf("alone the wall is %+v, not %+v", j.Wall(i), w)
 			}
 		}
 	})
+}
+
+// What stands in a shell stands on what the document has before it, and all of it
+// together is as high as its parts.
+func TestAssembly_standsPartsOnEachOther(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := equipment(t)
+		a := j.Assemble()
+		sum, lowest, before := 0.0, math.NaN(), math.NaN()
+		for _, i := range a.Stack {
+			at, ok := a.Elevation(i)
+			if !ok {
+				return
+			}
+			if math.IsNaN(lowest) {
+				lowest = at
+			}
+			h := reach(&j.Parts[i])
+			if h < 0 { // a cone whose small end is the wider: Validate refuses it
+				return
+			}
+			if at < before {
+				t.Fatalf("part %d stands at %v, below %v of the one before it", i, at, before)
+			}
+			before = at
+			if math.IsNaN(h) { // of the uppermost, which nothing stands on
+				return
+			}
+			sum += h
+			if math.Abs(a.Top(i)-(lowest+sum)) > 1e-9 {
+				t.Fatalf("part %d ends at %v, and the parts up to it are %v high from %v on", i, a.Top(i), sum, lowest)
+			}
+		}
+	})
+}
+
+func in(v float64) quantity.Length { return quantity.New(v, quantity.Inch) }
+
+// hopper is a cap below a cone below a course, a cone and a course on that, and a head.
+func hopper() *Job {
+	part := func(id string, f PartForm, d float64) JobPart {
+		return JobPart{ID: id, Part: Part{Form: f, InsideDiameter: in(d)}}
+	}
+	bottom, cone, low, neck, high, top := part("cap", HeadPart, 24), part("cone", Cone, 96), part("low", ShellCourse, 96), part("neck", Cone, 96), part("high", ShellCourse, 48), part("top", HeadPart, 48)
+	bottom.Head, bottom.Depth = Ellipsoidal, in(6)
+	cone.SmallDiameter, cone.HalfAngle = in(24), Some(30.0)
+	neck.SmallDiameter, neck.HalfAngle = in(48), Some(45.0)
+	low.Length, high.Length = in(168), in(60)
+	top.Head, top.Depth = Ellipsoidal, in(12)
+	j := &Job{Head: Head{Units: quantity.US}, Vessel: Vessel{LiquidHeight: in(144)}, Parts: []JobPart{bottom, cone, low, neck, high, top}}
+	return j
+}
+
+// A cone from 96 to 24 in at 30° is 36/tan 30° = 62.354 in high: the cap of 6 in below
+// it ends 68.354 in below the shell, and 144 + 68.354 = 212.354 in under the liquid. A
+// cone from 96 to 48 in at 45° is 24 in high: the course on it begins at 168 + 24 in.
+func TestAssembly_sumsWhatStandsOnEachOther(t *testing.T) {
+	a := hopper().Assemble()
+	for i, want := range []float64{-68.354, -62.354, 0, 168, 192, 252} {
+		if at, ok := a.Elevation(i); !ok || math.Abs(at-want*0.0254) > 1e-5 {
+			t.Errorf("%s stands at %.3f in (%v), not %.3f", a.Job.Parts[i].ID, at/0.0254, ok, want)
+		}
+	}
+	if depth, ok := a.Covered(0, 0); !ok || math.Abs(depth-212.354*0.0254) > 1e-5 {
+		t.Errorf("the cap is %.3f in under the liquid (%v)", depth/0.0254, ok)
+	}
+	// The free length: 252 in of shell, a third of 6 and of 12 in, the lower cone whole.
+	if l := a.Wall(2).Part.Place.Shell.SI(); math.Abs(l-(252+2+4+62.354)*0.0254) > 1e-5 {
+		t.Errorf("the free length is %.3f in", l/0.0254)
+	}
+	for i, want := range []bool{false, true, false, false, false, false} {
+		if a.Tip(i) != want {
+			t.Errorf("%s stands on its small end: %v", a.Job.Parts[i].ID, !want)
+		}
+	}
+}
+
+// What joints tie to the lower end of a shell leads downward from there: a pipe of 20
+// in below the cone ends at −62.354 − 20 in, an elbow of 18 in round a bore of 24 in
+// 18 + 12 in below that, and what follows lies level. On the top it leads up from
+// 252 + 12 in. The flange of a nozzle on a course is at its lower edge, that of one in
+// the middle of a bottom as far below as the nozzle reaches.
+func TestAssembly_hangsWhatIsTiedToTheShell(t *testing.T) {
+	j := hopper()
+	hung := func(id string, f PartForm, tied string) *JobPart {
+		j.Parts = append(j.Parts, JobPart{ID: id, Part: Part{Form: f, InsideDiameter: in(24)}})
+		if tied != "" {
+			j.Joints = append(j.Joints, Joint{ID: "J" + id, Between: [2]string{id, tied}})
+		}
+		return &j.Parts[len(j.Parts)-1]
+	}
+	hung("leg", Pipe, "cap").Length = in(20)
+	e := hung("elbow", Elbow, "leg")
+	e.BendRadius, e.Turn = in(18), Some(90.0)
+	hung("run", Pipe, "elbow")
+	hung("end", Flange, "run")
+	hung("vent", Duct, "top").Length = in(30)
+	hung("lid", Flange, "vent")
+	hung("side", Flange, "")
+	hung("drain", Flange, "")
+	hung("bare", Flange, "")
+	hung("loose", Pipe, "")
+	hung("beside", Pipe, "low")
+	j.Nozzles = []Nozzle{
+		{ID: "N1", On: "low", Height: in(30), Size: in(4), Flange: "side"}, {ID: "N2", On: "cap", Size: in(4), Projection: in(9), Flange: "drain"},
+		{ID: "N3", On: "cap", Size: in(4), Flange: "bare"},
+	}
+	a := j.Assemble()
+	for id, want := range map[string]float64{"leg": -88.354, "elbow": -118.354, "run": -118.354, "end": -118.354, "vent": 264, "lid": 294, "side": 28, "drain": -77.354} {
+		if at, ok := a.Elevation(a.Part(id)); !ok || math.Abs(at-want*0.0254) > 1e-5 {
+			t.Errorf("%s hangs at %.3f in (%v), not %.3f", id, at/0.0254, ok, want)
+		}
+	}
+	for id, want := range map[string]string{"loose": "no nozzle names it and no joint ties it to the shell", "bare": "how far nozzle N3 reaches down is not stated (projection)", "beside": "which end of part low it is joined to is not known"} {
+		if at, ok := a.Elevation(a.Part(id)); ok || a.Unknown(a.Part(id)) != want || !a.Unplaced(a.Part(id)) {
+			t.Errorf("%s hangs at %.3f in (%v): %s", id, at/0.0254, ok, a.Unknown(a.Part(id)))
+		}
+	}
 }
 
 // Each circle of nozzles is told, and nothing that is none.

@@ -10,7 +10,9 @@ import (
 // equipment judges what is stated of the equipment as a whole.
 func (c *checker) equipment(j *Job) {
 	c.ref = Ref{Kind: RefVessel}
-	within(c, "liquid_height", j.Vessel.LiquidHeight, lengths)
+	if !zero(j.Vessel.LiquidHeight) { // it holds no liquid
+		within(c, "liquid_height", j.Vessel.LiquidHeight, lengths)
+	}
 	c.text("rim", j.Vessel.Rim)
 	c.ref = Ref{Kind: RefTest}
 	within(c, "liquid_height", j.Test.LiquidHeight, lengths)

@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/form"
 )
 
 // Statement is a fact of part or service that a document states and that
@@ -74,7 +75,8 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	cold := func(t quantity.Temperature) bool { return t.Given() && quantity.Below(t.SI(), coldest) }
 	service(cold(v.Temperature), "temperature", "no rule knows a laminate in the cold")
 	service(v.Upset.Given() && v.Temperature.Given() && v.Upset.SI() <= v.Temperature.SI(), "upset", "it is not above the operating temperature")
-	service(v.Contact != laminate.NoContact, "contact", "every wall is judged as if it were immersed")
+	dry := v.Contact == laminate.Vapor && !p.LiquidHeight.Given() && form.Holds(p.Form) && !p.Place.Line
+	service(v.Contact != laminate.NoContact && !dry, "contact", "every wall is judged as if it were immersed")
 	service(v.TestPressure.Given(), "test_pressure", "its strains are shown beside the wall's; no criterion judges them")
 	service(v.SpecificGravity.Given && !p.LiquidHeight.Given(), "specific_gravity", "only a liquid height asks for it")
 	return list

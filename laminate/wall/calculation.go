@@ -134,13 +134,23 @@ func (w *working) pressure(name string, inside float64) (thrust float64) {
 	if sg := sv.SpecificGravity; sg.Given {
 		head = HeadPressure(sg.Value, e.depth())
 	}
-	// Of a liquid's head none goes to the ends, but for heads and cones.
+	// Of a liquid's head none goes to the ends, but where nothing else closes them.
 	carried := 0.0
-	if e.s.Part.Form == laminate.HeadPart || e.s.Part.Form == laminate.Cone {
+	if e.carries() {
 		carried = head
 	}
+	if strings.HasPrefix(name, CaseHead) || strings.HasPrefix(name, CasePressureHead) {
+		gas := 0.0
+		if strings.HasPrefix(name, CasePressureHead) {
+			gas = sv.Pressure.SI()
+		}
+		if n, ok := e.facts().Narrow(gas, head, e.depth()); ok {
+			e.facts().WorkNarrow(&w.List, name, gas, sv.SpecificGravity.Or(1), e.depth(), &n)
+			return n.Along
+		}
+	}
 	liquid := func(symbol string) {
-		w.Add(name+": pressure of the liquid", symbol, "γ·SG·h, γ of water in "+worked.Pick(w.US, "lb/in³", "N/mm³"), worked.Put(w.water()+"·#·#", sv.SpecificGravity.Or(1), w.Length(e.depth())), w.Stress(head), w.StressUnit(), "")
+		w.Add(name+": pressure of the liquid", symbol, "γ·SG·h, γ of water in "+worked.Pick(w.US, "lb/in³", "N/mm³"), worked.Put(w.Water()+"·#·#", sv.SpecificGravity.Or(1), w.Length(e.depth())), w.Stress(head), w.StressUnit(), "")
 	}
 	switch {
 	case strings.HasPrefix(name, CasePressureHead):
@@ -156,7 +166,11 @@ func (w *working) pressure(name string, inside float64) (thrust float64) {
 		liquid("p")
 		return carried
 	case strings.HasPrefix(name, CaseTest) && inside > sv.TestPressure.SI():
-		w.Add(name+": pressure inside", "p", "test pressure + γ·h of water", worked.Put("# + "+w.water()+"·#", w.Stress(sv.TestPressure.SI()), w.Length(e.depth())), w.Stress(inside), w.StressUnit(), "")
+		if n, ok := e.facts().Narrow(sv.TestPressure.SI(), HeadPressure(1, e.depth()), e.depth()); ok {
+			w.Add(name+": pressure at the large end that loads it as its worst place is", "p", "greatest of (test pressure + γ·(h − y))·D(y)/D, y above the small end", "", w.Stress(n.Round), w.StressUnit(), "")
+			return n.Along
+		}
+		w.Add(name+": pressure inside", "p", "test pressure + γ·h of water", worked.Put("# + "+w.Water()+"·#", w.Stress(sv.TestPressure.SI()), w.Length(e.depth())), w.Stress(inside), w.StressUnit(), "")
 		return sv.TestPressure.SI()
 	}
 	w.Add(name+": pressure", "p", "as the document states", "", w.Stress(inside), w.StressUnit(), "")
@@ -211,9 +225,6 @@ func (w *working) loads() {
 		w.Say(o.Name, "not known: "+o.Reason, "")
 	}
 }
-
-// water is the weight of water on a unit of volume, in the consistent units.
-func (w *working) water() string { return worked.Pick(w.US, "0.0361273", "0.00000980665") }
 
 // depth is how deep the place looked at lies under the liquid, in m.
 func (e *evaluation) depth() float64 {
@@ -365,27 +376,27 @@ func (w *working) external(c *Criterion) {
 	if e.s.Part.Form == laminate.Cone {
 		e.facts().WorkCone(&w.List, e.r.Thickness)
 	} else if given && sound(length) {
-		w.Add("free length", "L", "stiffener spacing, else the straight side or the length between flanges", "", w.Length(length), w.LengthUnit(), "")
+		w.Add("free length", "L", "stiffener spacing, else the straight side with a third of the depth of each head and the whole length of a cone, or the length between flanges", "", w.Length(length), w.LengthUnit(), "")
 	}
-	one := 1 - f.bent.NuProduct
-	t, d := w.Length(f.t), w.Length(f.d)
-	hf, at, af := w.Stress(f.bent.HoopFlexural), w.Stress(f.bent.AxialTensile), w.Stress(f.bent.AxialFlexural)
+	one := 1 - f.Bent.NuProduct
+	t, d := w.Length(f.T), w.Length(f.D)
+	hf, at, af := w.Stress(f.Bent.HoopFlexural), w.Stress(f.Bent.AxialTensile), w.Stress(f.Bent.AxialFlexural)
 	w.Add("outside diameter", "Do", "2·Ro", worked.Put("2·#", w.Length(e.round.out)), d, w.LengthUnit(), "")
 	defer w.rings(f)
 	which := "endless tube"
 	if given {
-		_, which = f.allowable(length)
+		_, which = f.Allowable(length)
 	}
 	switch which {
 	case "isotropic formula":
 		m := &e.r.Membrane
 		w.lowest()
-		w.Add("Poisson's ratio of the isotropic formula", "ν", "sqrt(νxy·νyx), both from the inverse of A", worked.Put("sqrt(#·#)", m.Nuxy, m.Nuyx), f.nu, "", "")
+		w.Add("Poisson's ratio of the isotropic formula", "ν", "sqrt(νxy·νyx), both from the inverse of A", worked.Put("sqrt(#·#)", m.Nuxy, m.Nuyx), f.Nu, "", "")
 		w.Add("allowable outside pressure, isotropic", "pa", "2.42·E/(1 − ν²)^0.75·(t/Do)^2.5/(L/Do − 0.45·sqrt(t/Do))/5",
-			worked.Put("2.42·#/(1 - #^2)^0.75·(#/#)^2.5/(#/# - 0.45·sqrt(#/#))/5", w.Stress(f.modulus), f.nu, t, d, w.Length(length), d, t, d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
+			worked.Put("2.42·#/(1 - #^2)^0.75·(#/#)^2.5/(#/# - 0.45·sqrt(#/#))/5", w.Stress(f.Modulus), f.Nu, t, d, w.Length(length), d, t, d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 	case "orthotropic formula":
-		r := f.d / 2
-		zp := math.Pow(f.bent.HoopFlexural, 1.5) / (f.bent.AxialTensile * math.Sqrt(f.bent.AxialFlexural)) * math.Sqrt(one) * length * length / (r * f.t)
+		r := f.D / 2
+		zp := math.Pow(f.Bent.HoopFlexural, 1.5) / (f.Bent.AxialTensile * math.Sqrt(f.Bent.AxialFlexural)) * math.Sqrt(one) * length * length / (r * f.T)
 		w.Add("shape of the shell", "Zp", "Ehf^1.5/(Eat·Eaf^0.5)·(1 − νxνy)^0.5·L²/(Do/2·t)", worked.Put("#^1.5/(#·#^0.5)·#^0.5·#^2/(#/2·#)", hf, at, af, one, w.Length(length), d, t), zp, "", c.Basis)
 		gamma := 0.9
 		numbers := "0.9"
@@ -397,19 +408,19 @@ func (w *working) external(c *Criterion) {
 			worked.Put("0.84·0.8531·#·#^0.75·#^0.25·#^2.5/(#^0.75·#·(#/2)^1.5·5)", gamma, hf, at, t, one, w.Length(length), d), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 	default:
 		w.Add("allowable outside pressure, endless tube", "pa", "Ehf/(1 − νxνy)·(t/Rm)^3/4/5",
-			worked.Put("#/#·(#/#)^3/4/5", w.Stress(f.bent.HoopFlexural), one, t, w.Length(e.round.middle)), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
+			worked.Put("#/#·(#/#)^3/4/5", w.Stress(f.Bent.HoopFlexural), one, t, w.Length(e.round.middle)), w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 	}
 }
 
 // rings are the stiffeners that the wall wants, where it does not hold without.
-func (w *working) rings(f collapsing) {
+func (w *working) rings(f shell.Collapsing) {
 	x := &w.e.r.Stiffeners
 	if !x.Known {
 		return
 	}
-	d, length, p := w.Length(f.d), w.Length(x.Spacing), w.Stress(w.e.s.Service.Vacuum.SI())
+	d, length, p := w.Length(f.D), w.Length(x.Spacing), w.Stress(w.e.s.Service.Vacuum.SI())
 	inertia := w.Length(1) * w.Length(1) * w.Length(1) * w.Length(1) * x.Inertia
 	w.Add("spacing of rings at which the wall between them holds", "L", "by trying: the longest at which the lowest formula allows the vacuum", "", length, w.LengthUnit(), "")
 	w.Add("second moment of area of each ring with its wall", "I", "p·L·Do³·5/(24·Eht)", worked.Put("#·#·#^3·5/(24·#)", p, length, d, w.Stress(x.Modulus)), inertia, worked.Pick(w.US, "in⁴", "mm⁴"), "ASME Section X, from memory")
-	w.Add("width of wall that acts with it", "w", "1.1·sqrt(Do·t)", worked.Put("1.1·sqrt(#·#)", d, w.Length(f.t)), w.Length(x.Width), w.LengthUnit(), "ASME Section X, from memory")
+	w.Add("width of wall that acts with it", "w", "1.1·sqrt(Do·t)", worked.Put("1.1·sqrt(#·#)", d, w.Length(f.T)), w.Length(x.Width), w.LengthUnit(), "ASME Section X, from memory")
 }

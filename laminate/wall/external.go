@@ -54,10 +54,10 @@ func (e *evaluation) external() Criterion {
 	}
 	e.stiffeners(p, f)
 	if !given {
-		c.weigh(p, f.endless)
+		c.weigh(p, f.Endless)
 		c.Reason = "taken as endless, for no free length is given (stiffener_spacing): endless tube"
 		if c.Answer == Fails {
-			required, allowable := e.units.Pair(p, f.endless, quantity.Stress)
+			required, allowable := e.units.Pair(p, f.Endless, quantity.Stress)
 			why := "the free length between stiffeners is not given (stiffener_spacing); endless, the allowable is " + allowable + " of the " + required + " required"
 			if s := e.r.Stiffeners; s.Known {
 				why += "; rings at most " + e.units.AtMost(s.Spacing, quantity.Distance) + " apart would do"
@@ -68,7 +68,7 @@ func (e *evaluation) external() Criterion {
 		}
 		return c
 	}
-	capacity, which := f.allowable(length)
+	capacity, which := f.Allowable(length)
 	c.Reason = which
 	if sound(length) {
 		c.Reason += ", free length " + e.units.Figure(length, quantity.Distance)
@@ -77,42 +77,32 @@ func (e *evaluation) external() Criterion {
 	return c
 }
 
-// collapsing is a wall under outside pressure.
-type collapsing struct {
-	t, d     float64 // m: of the plies that count; outside diameter
-	bent     shell.Bent
-	modulus  float64 // Pa, of the isotropic formula, 0 where it does not apply
-	nu       float64
-	endless  float64 // Pa, allowable at any length
-	membrane float64 // Pa, hoop modulus of a ring of the wall's own laminate
-}
-
-func (e *evaluation) collapse() (f collapsing, ok bool) {
+func (e *evaluation) collapse() (f shell.Collapsing, ok bool) {
 	flex := e.lam.FreeBending()
 	nus := math.Max(0, flex.Nuxy*flex.Nuyx)
-	f = collapsing{
-		t: e.r.Thickness, d: 2 * e.round.out, membrane: e.r.Membrane.Ey,
-		bent: shell.Bent{HoopFlexural: flex.Ey, AxialFlexural: flex.Ex, AxialTensile: e.r.Membrane.Ex, NuProduct: nus},
+	f = shell.Collapsing{
+		T: e.r.Thickness, D: 2 * e.round.out, Membrane: e.r.Membrane.Ey,
+		Bent: shell.Bent{HoopFlexural: flex.Ey, AxialFlexural: flex.Ex, AxialTensile: e.r.Membrane.Ex, NuProduct: nus},
 	}
 	if modulus, nu, alike := e.asIsotropic(); alike {
-		f.modulus, f.nu = modulus, nu
+		f.Modulus, f.Nu = modulus, nu
 	}
-	f.endless, ok = shell.CollapseEndless(flex.Ey, nus, f.t, e.round.middle)
-	f.endless /= shell.CollapseSafety
+	f.Endless, ok = shell.CollapseEndless(flex.Ey, nus, f.T, e.round.middle)
+	f.Endless /= shell.CollapseSafety
 	return f, ok
 }
 
 // outside is the shell, or the cylinder that stands for a cone, under outside
 // pressure, and its free length; or why it cannot be computed.
-func (e *evaluation) outside() (f collapsing, length float64, given bool, open string) {
+func (e *evaluation) outside() (f shell.Collapsing, length float64, given bool, open string) {
 	f, ok := e.collapse()
 	if e.s.Part.Form == laminate.Cone {
 		var t float64
-		if t, length, open = e.facts().Cone(f.t); open != "" {
+		if t, length, open = e.facts().Cone(f.T); open != "" {
 			return f, 0, false, open
 		}
-		f.endless *= t / f.t * t / f.t * t / f.t
-		f.t, given = t, true
+		f.Endless *= t / f.T * t / f.T * t / f.T
+		f.T, given = t, true
 	} else if ok {
 		length, given = e.freeLength()
 	}
@@ -120,24 +110,6 @@ func (e *evaluation) outside() (f collapsing, length float64, given bool, open s
 		open = "the collapse pressure is beyond what can be computed"
 	}
 	return f, length, given, open
-}
-
-// allowable is the lowest of the formulas that apply to a free length in m, and
-// which it is.
-func (f *collapsing) allowable(length float64) (capacity float64, which string) {
-	capacity = math.Inf(1)
-	if f.modulus > 0 {
-		if p, ok := shell.Collapse(f.modulus, f.nu, f.t, f.d, length); ok {
-			capacity, which = p/shell.CollapseSafety, "isotropic formula"
-		}
-	}
-	if p, ok := shell.AllowableOrthotropic(f.bent, f.t, f.d, length); ok && p < capacity {
-		capacity, which = p, "orthotropic formula"
-	}
-	if which == "" || capacity < f.endless {
-		capacity, which = f.endless, "endless tube"
-	}
-	return capacity, which
 }
 
 // asIsotropic gives the modulus and Poisson's ratio of the isotropic formula,
@@ -154,32 +126,13 @@ func (e *evaluation) asIsotropic() (modulus, nu float64, ok bool) {
 // stiffeners figures how far apart rings may stand for the wall between them to
 // hold, by the formulas that judge it, and what section each needs. There is
 // nothing to tell where the wall holds without.
-func (e *evaluation) stiffeners(p float64, f collapsing) {
-	if !quantity.Above(p, f.endless) {
+func (e *evaluation) stiffeners(p float64, f shell.Collapsing) {
+	low, found := f.Spacing(p)
+	if !found {
 		return
 	}
-	holds := func(length float64) bool {
-		capacity, _ := f.allowable(length)
-		return !quantity.Above(p, capacity)
-	}
-	// The formulas fall with the length. Nearer than a twentieth of the
-	// diameter rings are a wall of their own.
-	low, high := f.d/20, f.d
-	if !holds(low) {
-		return
-	}
-	for holds(high) {
-		low, high = high, 2*high
-	}
-	for high-low > 1e-9*low {
-		if middle := (low + high) / 2; holds(middle) {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	inertia, ok := shell.StiffenerInertia(p, low, f.d, f.membrane)
-	e.r.Stiffeners = Stiffening{Known: ok, Spacing: low, Inertia: inertia, Width: shell.StiffenerWidth(f.d, f.t), Modulus: f.membrane}
+	inertia, ok := shell.StiffenerInertia(p, low, f.D, f.Membrane)
+	e.r.Stiffeners = Stiffening{Known: ok, Spacing: low, Inertia: inertia, Width: shell.StiffenerWidth(f.D, f.T), Modulus: f.Membrane}
 }
 
 // freeLength is the length between places that hold the wall round: the
@@ -200,7 +153,10 @@ func (e *evaluation) freeLength() (length float64, given bool) {
 	switch {
 	case !ok:
 		return 0, false
-	case p.Form == laminate.Tank || p.Form == laminate.ShellCourse:
+	case p.Form == laminate.ShellCourse:
+		e.note("No stiffener spacing given: the free length is the straight side of the whole shell, a third of the depth of each head (ASME VIII UG-28, from memory), and the whole length of a cone, whose end nobody has shown to hold it.")
+		return l, true
+	case p.Form == laminate.Tank:
 		e.note("No stiffener spacing given: the straight side is the free length; a dished head adds to it (ASTM D3299-18 6.2.1).")
 		return l, true
 	case p.Flanged.Given && p.Flanged.Value:

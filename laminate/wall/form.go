@@ -10,7 +10,7 @@ import (
 
 // facts are what the form of the part is asked with.
 func (e *evaluation) facts() *form.Facts {
-	f := &form.Facts{Part: &e.s.Part, Units: e.units, Whole: e.r.Whole, Structure: e.r.Thickness, Kept: e.kept, AllMat: true, Pressure: e.flat}
+	f := &form.Facts{Part: &e.s.Part, Units: e.units, Whole: e.r.Whole, Structure: e.r.Thickness, Kept: e.kept, AllMat: true, Pressure: e.flat, OneDepth: e.o.Depth > 0}
 	if v, ok := positive(e.s.Service.Vacuum); ok {
 		f.Vacuum = v
 	}
@@ -132,7 +132,7 @@ func (e *evaluation) curved(c *Criterion) (asked bool) {
 			c.open(open)
 			break
 		}
-		capacity, which := f.allowable(free)
+		capacity, which := f.Allowable(free)
 		c.weigh(x.Vacuum, capacity)
 		c.Reason = which + " of the cylinder that stands for the cone"
 	default:

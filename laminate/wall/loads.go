@@ -111,16 +111,18 @@ func (e *evaluation) load() {
 		// A liquid at rest presses on the wall and the bottom, and leaves the
 		// wall's own axial load to the weight that is not figured.
 		thrust := 0.0
-		if p.Form == laminate.HeadPart || p.Form == laminate.Cone {
-			thrust = head // which heads carry, and nothing else does
+		if e.carries() {
+			thrust = head
 		}
+		round, along := e.narrowed(0, head, depth, thrust)
 		if e.form.Apart {
 			e.inside(CaseHead, head, head, true)
 		} else {
-			e.apply(CaseHead, e.form.Hoop*head*e.round.inside, e.form.Axial*thrust*e.round.inside*e.round.inside/(2*e.round.middle), head, true)
+			e.apply(CaseHead, e.form.Hoop*round*e.round.inside, e.form.Axial*along*e.round.inside*e.round.inside/(2*e.round.middle), round, true)
 		}
 		if pressed {
-			e.inside(CasePressureHead, pressure+head, pressure+thrust, true)
+			round, along = e.narrowed(pressure, head, depth, thrust)
+			e.inside(CasePressureHead, round, along, true)
 		}
 	}
 	if sucked && !e.form.Apart {
@@ -133,7 +135,8 @@ func (e *evaluation) load() {
 		if headed {
 			fill = HeadPressure(1, depth)
 		}
-		e.inside(CaseTest, test+fill, test, false)
+		round, along := e.narrowed(test, fill, depth, 0)
+		e.inside(CaseTest, round, along, false)
 		e.note("The test pressure, with a water fill where there is a liquid height, is a case of its own: it is shown, and the criteria look at service alone.")
 	}
 	if (pressed || sucked || tested) && p.Ends == laminate.NoEnds && !e.form.Apart {
@@ -148,6 +151,25 @@ func (e *evaluation) load() {
 	if p.Form == laminate.NoPartForm && len(e.loads) > 0 {
 		e.note("Part form not given (form): taken as a round shell.")
 	}
+}
+
+// carries tells whether the head of a liquid pulls along the axis too: in heads and
+// cones, which nothing else closes, and in what leads down from a shell to an end
+// that is closed.
+func (e *evaluation) carries() bool {
+	p := &e.s.Part
+	return p.Form == laminate.HeadPart || p.Form == laminate.Cone || p.Place.Hangs && form.Answers(p.Form) == form.ByMembrane && p.Ends != laminate.OpenEnds
+}
+
+// narrowed gives the pressures that load a part round and along: gas and the head of
+// a liquid of a depth, of which thrust pulls. Of a cone that stands on its small end
+// the greatest pressure and the greatest diameter are not at one place, and the
+// pressures are those at its large end that load it as its worst place is loaded.
+func (e *evaluation) narrowed(gas, head, depth, thrust float64) (round, along float64) {
+	if n, ok := e.facts().Narrow(gas, head, depth); ok {
+		return n.Round, n.Along
+	}
+	return gas + head, gas + thrust
 }
 
 // unstated opens the loads that nobody stated: silence is no statement that
@@ -170,7 +192,13 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 	switch {
 	case p.LiquidHeight.Given() && p.LiquidHeight.SI() == 0: // no liquid reaches it
 		return 0, 0, false
-	case !given && !form.Holds(p.Form):
+	case !given && p.Place.Unplaced:
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "how deep the liquid of the equipment stands over it is not known (liquid_height)"})
+		return 0, 0, false
+	case !given && !form.Asks(e.s):
+		if form.Holds(p.Form) && !p.Place.Line {
+			e.note("It meets vapor alone (contact), and no liquid height is given: no liquid is taken to stand in it.")
+		}
 		return 0, 0, false
 	case !given:
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the " + strings.ReplaceAll(p.Form.String(), "-", " ") + "'s liquid height is not given (liquid_height)"})
@@ -189,6 +217,10 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 		return 0, 0, false
 	}
 	pressure = HeadPressure(sg.Value, depth)
+	if n, ok := e.facts().Narrow(e.s.Service.Pressure.SI(), pressure, depth); ok && sound(pressure) {
+		e.note("It stands on its small end: loads are those " + e.units.Figure(n.Above, quantity.Size) + " above that, where pressure times diameter is greatest, " +
+			e.units.Figure(n.Pressure, quantity.Stress) + " on " + e.units.Figure(n.Diameter, quantity.Size) + ".")
+	}
 	if !sound(pressure) {
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the head is beyond what can be computed"})
 		return 0, 0, false

@@ -13,34 +13,6 @@ import (
 	"frp/veilwright/rules"
 )
 
-// BoltedPartUnplaced asks where a flange or a cover sits.
-var BoltedPartUnplaced = &rules.Rule{
-	ID: "bolted-part-unplaced", Family: family, Title: "Where a flange or a cover sits is not known",
-	Why: "What presses on a flange or a cover follows from the nozzle that names it: its height says how deep the liquid stands there. " +
-		"One that nothing names is figured without that liquid, and holds on paper whatever stands over it.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the vessel states a liquid height, and a flange or cover that states no pressure of its own is named by no nozzle and joined by no joint",
-	Basis:    "the program's own check",
-	Job: func(p *rules.JobPass) {
-		if !p.Job.Vessel.LiquidHeight.Given() {
-			return
-		}
-		placed := map[string]bool{}
-		for i := range p.Job.Nozzles {
-			placed[p.Job.Nozzles[i].Flange], placed[p.Job.Nozzles[i].Cover] = true, true
-		}
-		for i := range p.Job.Joints {
-			placed[p.Job.Joints[i].Between[0]], placed[p.Job.Joints[i].Between[1]] = true, true
-		}
-		for i := range p.Job.Parts {
-			x := &p.Job.Parts[i]
-			if (x.Form == laminate.Flange || x.Form == laminate.Cover) && !x.Pressure.Given() && !placed[x.ID] {
-				p.Report(rules.Incomplete, partRef(i, ""), "", "no nozzle names %s %s: how deep the liquid stands over it is not known (flange, cover of a nozzle)", x.Form, x.ID)
-			}
-		}
-	},
-}
-
 // CoverClassLow holds a cover's class against what presses on it.
 var CoverClassLow = &rules.Rule{
 	ID: "cover-class-low", Family: family, Title: "What presses on a cover is above its class",

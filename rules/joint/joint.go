@@ -22,7 +22,7 @@ const memory = "from memory"
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
-		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, BoltedPartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
+		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
 		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, LaidOverstrainedAtTest, VacuumNotProved,
 	}
 }
@@ -76,26 +76,6 @@ func (x *opening) at(key string) laminate.Ref {
 // stacked tells whether a part stands in the shell, where a liquid presses.
 func stacked(f laminate.PartForm) bool {
 	return f == laminate.ShellCourse || f == laminate.FlatBottom || f == laminate.HeadPart || f == laminate.Cone
-}
-
-// pressureAt is the inside pressure at a height above the bottom of a part, Pa,
-// or what is missing for it.
-func pressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
-	s := p.Parts[part].Schedule
-	if !s.Service.Pressure.Given() {
-		return 0, "the inside pressure is not stated (service.pressure; 0 where there is none)"
-	}
-	pa = s.Service.Pressure.SI()
-	depth, known := p.Covered(part, height)
-	switch {
-	case !known && stacked(p.Job.Parts[part].Form):
-		return 0, "how deep the liquid stands over part " + p.Job.Parts[part].ID + " is not known (vessel.liquid_height, and the length of each course)"
-	case !known || depth == 0:
-		return pa, ""
-	case !s.Service.SpecificGravity.Given:
-		return 0, "the specific gravity is not stated (service.specific_gravity)"
-	}
-	return pa + wall.HeadPressure(s.Service.SpecificGravity.Value, depth), ""
 }
 
 // bond is what one square of a bond may carry, Pa, and whose figure it is.
@@ -189,44 +169,6 @@ type pressing struct {
 }
 
 var inService = pressing{pressureAt, func(p *rules.JobPass, part int) float64 { return p.Parts[part].Schedule.Service.Pressure.SI() }}
-
-// loadsOf gives the loads of a joint, or what is missing. A liquid that stands on
-// a flat bottom pulls on no joint along the axis; gas does.
-func loadsOf(p *rules.JobPass, x *joined, by pressing) (l loads, missing string) {
-	bottoms := [2]float64{}
-	top, standing := math.Inf(-1), true
-	for k, part := range x.parts {
-		at, ok := p.Elevation(part)
-		bottoms[k] = at
-		standing = standing && ok
-		top = math.Max(top, at)
-	}
-	open := false
-	for k, part := range x.parts {
-		height := 0.0
-		if standing {
-			height = top - bottoms[k]
-		}
-		pa, missing := by.at(p, part, height)
-		if missing != "" {
-			return l, missing
-		}
-		d, known := outsideOf(p, part)
-		if !known {
-			return l, "the outside diameter of part " + p.Job.Parts[part].ID + " is not known (inside_diameter, and the thickness of its laminate)"
-		}
-		gas := pa
-		if p.Founded && stacked(p.Job.Parts[part].Form) {
-			gas = by.gas(p, part)
-		}
-		open = open || opens(p, part)
-		l.inside, l.thrust, l.diameter = math.Max(l.inside, pa), math.Max(l.thrust, gas), math.Max(l.diameter, d)
-	}
-	if open {
-		l.thrust = 0
-	}
-	return l, ""
-}
 
 // opens tells whether nothing at the ends of a part pulls along its axis. Of the
 // shell the job itself says so by what stands above and below it; a part without

@@ -277,7 +277,8 @@ var cases = []jobCase{
 		flanged(j)
 		j.Vessel.LiquidHeight = quantity.New(5, quantity.Foot)
 		j.Nozzles, j.Test = nil, laminate.Test{}
-	}, []string{"incomplete bolted-part-unplaced"}, "no nozzle names flange f"},
+		j.Parts[0].LiquidHeight, j.Parts[1].LiquidHeight = inches(0), inches(0)
+	}, []string{"incomplete part-unplaced"}, "flange f: how deep the liquid stands over it is not known: no nozzle names it"},
 	{"a nozzle with the name of its part", func(j *laminate.Job) { j.Nozzles[0].ID = "a" }, []string{"warning id-shared"}, "has the name of part a"},
 	{"a joint with the name of a part", func(j *laminate.Job) { j.Joints[0].ID = "b" }, []string{"warning id-shared"}, "has the name of part b"},
 	{"a joint with the name of a nozzle", func(j *laminate.Job) { j.Joints[0].ID = j.Nozzles[0].ID }, []string{"warning id-shared"}, "has the name of nozzle"},

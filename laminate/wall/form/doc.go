@@ -20,6 +20,7 @@ type Facts struct {
 	AllMat    bool            // whether the structure is chopped glass alone
 	Pressure  float64         // Pa, from inside, with what liquid adds
 	Vacuum    float64         // Pa, from outside
+	OneDepth  bool            // one depth of the liquid is looked at, not the whole part
 }
 
 // Weighing is a demand on a part and what it can bear, or why there are no such

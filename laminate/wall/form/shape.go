@@ -34,7 +34,7 @@ func Answers(f laminate.PartForm) Answering {
 }
 
 // Holds tells whether a liquid in the equipment is known to stand on a part of
-// such a form, so that a level which nobody states is missing.
+// such a form.
 func Holds(f laminate.PartForm) bool {
 	switch f {
 	case laminate.Tank, laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
@@ -42,6 +42,14 @@ func Holds(f laminate.PartForm) bool {
 	default:
 		return false
 	}
+}
+
+// Asks tells of a part that states no liquid height whether that is missing: where
+// a liquid is known to stand on its form, unless it is of a line of ducts or meets
+// vapor alone, and where nobody knows how deep that of the equipment stands over it.
+func Asks(s *laminate.Schedule) bool {
+	p := &s.Part
+	return p.Place.Unplaced || Holds(p.Form) && !p.Place.Line && s.Service.Contact != laminate.Vapor
 }
 
 // Shaped is what the form of a round part makes of the pressure in it.
@@ -115,6 +123,9 @@ func (x *Facts) Shape() (f Shaped, open string) {
 			return f, "head outside the table: a cone of more than 30° from its axis needs a knuckle that is figured by itself"
 		}
 		f = Shaped{Hoop: factor, Axial: factor, How: "cone at its large end, 1/cos α" + times(factor), Source: fromASME8}
+		if p.Place.Tip {
+			f.How = "cone, pressure and diameter at one place, 1/cos α" + times(factor)
+		}
 	case laminate.Elbow:
 		if f.Outside = p.Miters.Value > 0; f.Outside {
 			return f, "what a miter adds to the load of an elbow only a table that has to be bought would tell"
@@ -207,4 +218,56 @@ func (x *Facts) Cone(t float64) (wall, free float64, open string) {
 		return 0, 0, "the cone's allowable pressure is beyond what can be computed"
 	}
 	return wall, free, ""
+}
+
+// Narrowing is the worst place of a cone that stands on its small end.
+type Narrowing struct {
+	Above    float64 // m, of the place above the small end
+	Diameter float64 // m, there
+	Pressure float64 // Pa, there
+	// Pa, at the large end, that load it as much: round, at that place; along its
+	// meridian, where that is greatest, with the liquid that hangs below.
+	Round, Along float64
+}
+
+// steps are the places of a cone that are looked at for the pull along it.
+const steps = 64
+
+// Narrow finds where pressure times diameter is greatest in a cone that stands on
+// its small end, under gas, Pa, and the head of a liquid, Pa, at its depth, m, which
+// is that at the small end. Along it a place bears the pressure on its circle and the
+// weight of the liquid below (statics). Not ok of other parts, without liquid, where
+// the cone is not wholly stated and where one depth is looked at.
+func (x *Facts) Narrow(gas, head, depth float64) (n Narrowing, ok bool) {
+	p, liquid := x.Part, head/depth // Pa/m
+	if x.OneDepth || !(head > 0 && depth > 0) {
+		return n, false
+	}
+	long, known := p.Rise()
+	if p.Form != laminate.Cone || !p.Place.Tip || !known || !(long > 0) {
+		return n, false
+	}
+	large, small := p.InsideDiameter.SI(), p.SmallDiameter.SI()
+	wider := (large - small) / long // m of diameter for a m of height
+	pressure := func(up float64) float64 { return gas + liquid*math.Max(0, depth-up) }
+	diameter := func(up float64) float64 { return small + wider*up }
+	// (gas + liquid·(depth − up))·(small + wider·up) is a parabola.
+	top := (wider*(gas+liquid*depth) - liquid*small) / (2 * wider * liquid)
+	n.Above = math.Max(0, math.Min(top, math.Min(depth, long)))
+	if pressure(long)*large > pressure(n.Above)*diameter(n.Above) {
+		n.Above = long
+	}
+	n.Diameter, n.Pressure = diameter(n.Above), pressure(n.Above)
+	n.Round = n.Pressure * n.Diameter / large
+	for i := range steps + 1 {
+		up := long * float64(i) / steps
+		d, full := diameter(up), math.Min(up, depth)
+		if d <= 0 {
+			continue
+		}
+		b := diameter(full)
+		weight := liquid * math.Pi / 12 * full * (b*b + b*small + small*small)
+		n.Along = math.Max(n.Along, (pressure(up)*d+4*weight/(math.Pi*d))/large)
+	}
+	return n, true
 }

@@ -195,3 +195,15 @@ func (x *Facts) WorkBottom(w *worked.List, c *Weighing) {
 	least := func(m float64) string { return worked.Number(w.Length(m)) + " " + w.LengthUnit() }
 	w.Add("least thickness of a bottom on its foundation", "tb", least(0.1875*0.0254)+" up to D = "+worked.Number(6*feet)+" "+w.LengthUnit()+", "+least(0.25*0.0254)+" up to "+worked.Number(12*feet)+" "+w.LengthUnit()+", "+least(0.375*0.0254)+" beyond; D = "+worked.Number(d)+" "+w.LengthUnit(), "", w.Length(c.Demand), w.LengthUnit(), c.Basis)
 }
+
+// WorkNarrow writes where a cone that stands on its small end is loaded most, under
+// gas, Pa, and a liquid of a specific gravity to a depth, m.
+func (x *Facts) WorkNarrow(w *worked.List, name string, gas, gravity, depth float64, n *Narrowing) {
+	p := x.Part
+	large, small, alpha, y := w.Length(p.InsideDiameter.SI()), w.Length(p.SmallDiameter.SI()), p.HalfAngle.Value, w.Length(n.Above)
+	w.Add(name+": place above the small end where pressure times diameter is greatest", "y", "top of the parabola (pressure + γ·SG·(h − y))·(Ds + 2·y·tan α), within the cone and the liquid", "", y, w.LengthUnit(), "")
+	w.Add(name+": diameter there", "Dy", "Ds + 2·y·tan(α)", worked.Put("# + 2·#·sqrt(1 - cos(#)^2)/cos(#)", small, y, alpha, alpha), w.Length(n.Diameter), w.LengthUnit(), "")
+	w.Add(name+": pressure there", "py", "pressure + γ·SG·(h − y), γ of water in "+worked.Pick(w.US, "lb/in³", "N/mm³"), worked.Put("# + "+w.Water()+"·#·(# - #)", w.Stress(gas), gravity, w.Length(math.Max(depth, n.Above)), y), w.Stress(n.Pressure), w.StressUnit(), "")
+	w.Add(name+": pressure at the large end that loads it round as much", "p", "py·Dy/D", worked.Put("#·#/#", w.Stress(n.Pressure), w.Length(n.Diameter), large), w.Stress(n.Round), w.StressUnit(), "")
+	w.Add(name+": pressure at the large end that pulls along it as much", "pa", "greatest of (p(y)·D(y) + 4·W(y)/(π·D(y)))/D, W the liquid below y", "", w.Stress(n.Along), w.StressUnit(), "statics")
+}

@@ -161,3 +161,6 @@ func Put(pattern string, v ...float64) string {
 	}
 	return pattern
 }
+
+// Water is the weight of water on a unit of volume, in the consistent units.
+func (w *List) Water() string { return Pick(w.US, "0.0361273", "0.00000980665") }

@@ -190,7 +190,7 @@ func (w *work) unstated(part int) []string {
 	need(s.Part.Form != laminate.NoPartForm, "form")
 	need(s.Service.Pressure.Given() || len(s.Conditions) > 0, "pressure")
 	need(s.Service.Vacuum.Given() || len(s.Conditions) > 0, "vacuum")
-	if form.Holds(s.Part.Form) {
+	if s.Part.LiquidHeight.Given() || form.Asks(s) {
 		need(s.Part.LiquidHeight.Given(), "liquid_height")
 		need(s.Service.SpecificGravity.Given || s.Part.LiquidHeight.Given() && s.Part.LiquidHeight.SI() == 0, "specific_gravity")
 	}

@@ -227,7 +227,7 @@ func TestPropose_asksForTheFactAndFillsInTheRest(t *testing.T) {
 		"a flange": {func(j *laminate.Job) {
 			f := laminate.JobPart{ID: "f"}
 			f.Form, f.Process = laminate.Flange, laminate.ContactMolded
-			j.Parts = append(j.Parts, f)
+			j.Parts, j.Nozzles[0].Flange = append(j.Parts, f), "f"
 		}, "the flange's thickness is not stated", func(j *laminate.Job) bool { return j.Parts[5].Laminate == "" }},
 	} {
 		j := bare()

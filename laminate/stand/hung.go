@@ -1,0 +1,198 @@
+package stand
+
+import (
+	"math"
+	"slices"
+)
+
+// hung is where a part is that a joint or a nozzle ties to the shell.
+type hung struct {
+	bottom, end float64 // m: its lowest place, and its end away from the shell; NaN where not known
+	way         way     // in which it leads away from the shell
+	why         string  // it is not known
+}
+
+// way is how a part of a line leads on from where it is tied.
+type way uint8
+
+const (
+	anyhow way = iota // not known
+	downward
+	level
+	upward
+)
+
+// hangs tells whether a part of such a form is where others hold it.
+func (f Form) hangs() bool { return f == Flange || f == Cover || f == Pipe || f == Elbow }
+
+const untied = "no nozzle names it and no joint ties it to the shell"
+
+func lost(why string) hung { return hung{bottom: math.NaN(), end: math.NaN(), why: why} }
+
+// hanging is where a part is by what holds it.
+func (v *Vessel) hanging(part int) *hung {
+	if v.hung == nil {
+		v.hang()
+	}
+	return &v.hung[part]
+}
+
+// hang goes from the shell outward, over joints and nozzles, and places each part
+// once. What nozzles end in is where the lowest of them is, or nowhere where one of
+// them cannot be told.
+func (v *Vessel) hang() {
+	parts := v.parts
+	v.hung = make([]hung, len(parts))
+	left := make([]int, len(parts)) // nozzles that end in it and are not looked at yet
+	at := make([]hung, len(parts))
+	for i := range parts {
+		v.hung[i] = lost(untied)
+	}
+	joints := make(map[int][]int, 2*len(v.joints)) // partners by part
+	for _, j := range v.joints {
+		if x, y := j[0], j[1]; x >= 0 && y >= 0 && x != y {
+			joints[x], joints[y] = append(joints[x], y), append(joints[y], x)
+		}
+	}
+	nozzles := make(map[int][]int, len(v.nozzles)) // by the part that they are on
+	for i := range v.nozzles {
+		n := &v.nozzles[i]
+		if n.On < 0 {
+			continue
+		}
+		nozzles[n.On] = append(nozzles[n.On], i)
+		for _, end := range n.Ends {
+			if end >= 0 && (parts[end].Form == Flange || parts[end].Form == Cover) {
+				left[end]++
+			}
+		}
+	}
+	named := slices.Clone(left)
+	placed := make([]bool, len(parts))
+	line := slices.Clone(v.Stack)
+	for _, i := range line {
+		placed[i] = true
+	}
+	for len(line) > 0 {
+		from := line[0]
+		line = line[1:]
+		for _, to := range joints[from] {
+			if !placed[to] && parts[to].Form.hangs() && named[to] == 0 {
+				placed[to], v.hung[to] = true, v.tied(from, to)
+				line = append(line, to)
+			}
+		}
+		for _, n := range nozzles[from] {
+			x := &v.nozzles[n]
+			for _, to := range x.Ends {
+				if to < 0 || placed[to] || left[to] == 0 {
+					continue
+				}
+				switch end := v.atNozzle(from, x); {
+				case left[to] == named[to], math.IsNaN(end.bottom) && !math.IsNaN(at[to].bottom), end.bottom < at[to].bottom:
+					at[to] = end
+				}
+				if left[to]--; left[to] == 0 {
+					placed[to], v.hung[to] = true, at[to]
+					line = append(line, to)
+				}
+			}
+		}
+	}
+}
+
+// tied is where a part is that a joint ties to another: it leads on from the free
+// end of the shell, or from the end of what hangs there already.
+func (v *Vessel) tied(from, to int) hung {
+	x := lost("which end of part " + v.parts[from].ID + " it is joined to is not known")
+	id := v.parts[from].ID
+	switch lowest := len(v.Stack) > 1 && v.Stack[0] == from; {
+	case v.parts[from].Form.hangs():
+		x = *v.hanging(from)
+		if !math.IsNaN(x.bottom) && (x.way == anyhow || math.IsNaN(x.end)) {
+			x = lost("how part " + id + " leads on from the shell is not known")
+		}
+	case lowest:
+		x = hung{end: v.bottoms[from], way: downward}
+	case len(v.Stack) > 1 && v.Stack[len(v.Stack)-1] == from:
+		x = hung{end: v.tops[from], way: upward}
+	}
+	if x.why == "" && math.IsNaN(x.end) {
+		x = lost("how high part " + id + " stands is not known")
+	}
+	if x.why != "" {
+		return x
+	}
+	return v.parts[to].led(x.end, x.way)
+}
+
+// led is where a part is that begins at a height and leads on in a way.
+func (p *Part) led(at float64, w way) hung {
+	x, id := hung{bottom: at, end: at, way: w}, p.ID
+	switch {
+	case p.Form == Flange || p.Form == Cover || w == level && p.Form != Elbow:
+	case p.Form != Elbow && w == downward && math.IsNaN(p.Height):
+		return lost("how far part " + id + " reaches down is not stated (length)")
+	case p.Form != Elbow && w == downward:
+		x.bottom -= p.Height
+		x.end = x.bottom
+	case p.Form != Elbow && math.IsNaN(p.Height):
+		x.end = math.NaN()
+	case p.Form != Elbow:
+		x.end += p.Height
+	case w == level:
+		return lost("whether elbow " + id + " turns down is not known")
+	case math.IsNaN(p.Bend + p.Wide + p.Turn):
+		return lost("how far elbow " + id + " reaches is not stated (bend_radius, inside_diameter, turn)")
+	default:
+		turn := p.Turn
+		x.way = anyhow
+		if turn == 90 {
+			x.way = level
+		}
+		if w == upward {
+			x.end += p.Bend - p.Wide/2 // its lower face behind a quarter turn
+			break
+		}
+		x.bottom -= (p.Bend + p.Wide/2) * math.Sin(math.Min(turn, 90)*math.Pi/180)
+		x.end = x.bottom
+	}
+	return x
+}
+
+// atNozzle is where the end of a nozzle on a part is at its lowest.
+func (v *Vessel) atNozzle(on int, n *Nozzle) hung {
+	bottom, ok := v.Elevation(on)
+	f, reach := v.parts[on].Form, n.Reach
+	x := hung{bottom: bottom, way: level}
+	if under := f.closes() && on < v.first; under {
+		x.way, reach = downward, math.Max(reach, known(n.Projection))
+	} else if v.OnTop(on) {
+		x.way = upward
+	}
+	switch along := v.hanging(on).way; {
+	case !ok:
+		return lost("how high part " + v.parts[on].ID + ", which nozzle " + n.ID + " is on, stands is not known")
+	case f.hangs() && f != Flange && f != Cover && along != upward && along != downward, f == Elbow:
+		return lost("part " + v.parts[on].ID + ", which nozzle " + n.ID + " is on, does not stand upright")
+	case !math.IsNaN(n.Height):
+		x.bottom += n.Height - reach
+	case f == Cover || f == Flange || x.way == upward: // it ends no lower than there
+	case x.way == downward && !math.IsNaN(n.Projection):
+		x.bottom -= reach
+	case x.way == downward:
+		return lost("how far nozzle " + n.ID + " reaches down is not stated (projection)")
+	default:
+		return lost("how high nozzle " + n.ID + " is on its part is not stated (height)")
+	}
+	x.end = x.bottom
+	return x
+}
+
+// known is a figure, 0 where it is not stated.
+func known(m float64) float64 {
+	if math.IsNaN(m) {
+		return 0
+	}
+	return m
+}

@@ -1,0 +1,231 @@
+// Package stand says where the parts of a vessel are: what of them makes the shell
+// stands on each other, and what joints and nozzles tie to the shell hangs on it. It
+// is geometry of numbers in m, NaN where one is not stated; package laminate fills
+// it in and asks.
+package stand
+
+import (
+	"math"
+	"slices"
+)
+
+// Form is what a part is as far as where it stands goes.
+type Form uint8
+
+// The forms.
+const (
+	Other Form = iota
+	Course
+	Flat
+	Head
+	Cone
+	Pipe // or duct
+	Elbow
+	Flange
+	Cover
+)
+
+// Part is a part in the order of the document.
+type Part struct {
+	ID       string
+	Form     Form
+	Height   float64 // length of a course or pipe, rise of a head or cone
+	Wide     float64 // inside diameter
+	Small    float64 // of a cone's small end
+	Bend     float64 // radius of an elbow
+	Turn     float64 // degrees
+	Grounded bool    // a flat bottom that lies on its foundation
+	Settled  bool    // it states what liquid or pressure there is in it
+}
+
+// Nozzle is one on a part, and what ends in it; −1 for no part.
+type Nozzle struct {
+	ID                        string
+	On                        int
+	Ends                      [2]int
+	Height, Reach, Projection float64 // Reach is half its opening
+}
+
+// Vessel is the parts as they stand.
+type Vessel struct {
+	// Founded says that a flat bottom lies on its foundation, which then bears
+	// what stands in the equipment.
+	Founded bool
+	// Stack is what stands in the shell, from the bottom up.
+	Stack []int
+	// Shell is the free length of the shell: from the lowest end of its courses to
+	// the highest, a third of the depth of each head (ASME VIII UG-28, from memory),
+	// and a cone that closes it whole, whose end nobody has shown to be stiff enough.
+	Shell float64
+
+	parts       []Part
+	joints      [][2]int
+	nozzles     []Nozzle
+	wet         bool // the equipment has a liquid
+	line        bool // pipes or elbows, and nothing of a shell
+	first, last int  // shell course, −1 where there is none
+	bottoms     []float64
+	tops        []float64
+	hung        []hung // by part, nil until somebody asks
+}
+
+// New stands parts on each other; wet says that a liquid stands in them.
+func New(parts []Part, joints [][2]int, nozzles []Nozzle, wet bool) *Vessel {
+	v := &Vessel{parts: parts, joints: joints, nozzles: nozzles, wet: wet, first: -1, last: -1, Shell: math.NaN(),
+		bottoms: make([]float64, len(parts)), tops: make([]float64, len(parts))}
+	shell := false
+	for i := range parts {
+		p := &parts[i]
+		v.line = v.line || p.Form == Pipe || p.Form == Elbow
+		shell = shell || p.Form == Course || p.Form == Head || p.Form == Flat
+		v.Founded = v.Founded || p.Form == Flat && p.Grounded
+		v.bottoms[i], v.tops[i] = math.NaN(), math.NaN()
+		if p.Form != Course {
+			continue
+		}
+		if v.last = i; v.first < 0 {
+			v.first = i
+		}
+	}
+	v.line = v.line && !shell
+	if v.last >= 0 {
+		v.stand()
+	}
+	return v
+}
+
+// stand puts what makes the shell on each other: courses and the cones between
+// them upward, what comes before the first course below it, the nearest first,
+// what comes after the last on it. A head or bottom between courses divides the
+// vessel, and where the liquid stands over it is not known.
+func (v *Vessel) stand() {
+	up, down, ends := 0.0, 0.0, 0.0
+	for i := v.first - 1; i >= 0; i-- {
+		if p := &v.parts[i]; p.Form.closes() {
+			v.Stack = append(v.Stack, i)
+			v.tops[i] = down
+			down -= p.Height
+			v.bottoms[i] = down
+			ends += p.yields()
+		}
+	}
+	slices.Reverse(v.Stack)
+	for i := v.first; i < len(v.parts); i++ {
+		p := &v.parts[i]
+		if p.Form != Course && !p.Form.closes() {
+			continue
+		}
+		v.Stack = append(v.Stack, i)
+		if i < v.last && (p.Form == Head || p.Form == Flat) {
+			continue
+		}
+		v.bottoms[i] = up
+		up += p.Height
+		v.tops[i] = up
+		if i == v.last {
+			v.Shell = up
+		}
+		if i > v.last {
+			ends += p.yields()
+		}
+	}
+	v.Shell += ends
+}
+
+// closes tells whether a part of such a form stands in a shell without being a course.
+func (f Form) closes() bool { return f == Flat || f == Head || f == Cone }
+
+// yields is what a part that closes the shell adds to its free length.
+func (p *Part) yields() float64 {
+	switch p.Form {
+	case Head:
+		return p.Height / 3
+	case Cone:
+		return p.Height
+	default:
+		return 0
+	}
+}
+
+// Elevation is where the lowest place of a part is above the bottom of the lowest
+// shell course, in m: courses, and cones between them, stand on each other in the
+// order of the document; what comes before the first course hangs below it, what
+// comes after the last stands on it. A flange, cover, pipe, duct or elbow is where
+// its nozzles or joints hold it. Not ok of what nothing ties to the shell, or where
+// a size on the way is not stated.
+func (v *Vessel) Elevation(part int) (m float64, ok bool) {
+	m = v.bottoms[part]
+	if v.parts[part].Form.hangs() {
+		m = v.hanging(part).bottom
+	}
+	return m, !math.IsNaN(m)
+}
+
+// Top is where a part of the shell ends, likewise; NaN where it is not known.
+func (v *Vessel) Top(part int) float64 { return v.tops[part] }
+
+// OnTop tells whether a part closes the shell at its top: it stands after the
+// last course.
+func (v *Vessel) OnTop(part int) bool {
+	f := v.parts[part].Form
+	return v.last >= 0 && part > v.last && (f.closes() || f == Cover)
+}
+
+// Tip tells of a cone in the shell whether its small end is the lower one: what
+// stands on it is as wide as its large end, or what it stands on as its small one.
+func (v *Vessel) Tip(part int) bool {
+	p, k := &v.parts[part], slices.Index(v.Stack, part)
+	if k < 0 || p.Form != Cone {
+		return false
+	}
+	meets := func(other int, end float64) bool {
+		if other < 0 || other >= len(v.Stack) {
+			return false
+		}
+		q := &v.parts[v.Stack[other]]
+		return alike(q.Wide, end) || q.Form == Cone && alike(q.Small, end)
+	}
+	if meets(k+1, p.Wide) != meets(k+1, p.Small) {
+		return meets(k+1, p.Wide) && (k == 0 || meets(k-1, p.Small) || !meets(k-1, p.Wide))
+	}
+	return meets(k-1, p.Small) && !meets(k-1, p.Wide)
+}
+
+func alike(a, b float64) bool { return math.Abs(a-b) <= 1e-3*b }
+
+// Hangs tells whether a part is below the lowest course and held from above: a
+// bottom that is on no foundation, and what leads downward from it.
+func (v *Vessel) Hangs(part int) bool {
+	p := &v.parts[part]
+	if p.Form.hangs() {
+		return v.hanging(part).way == downward
+	}
+	return p.Form.closes() && part < v.first && !p.Grounded
+}
+
+// Line tells whether a part is of a line of pipes or ducts: such a form, or a cone
+// between them in a job that has no shell, bottom or head.
+func (v *Vessel) Line(part int) bool {
+	f := v.parts[part].Form
+	return f == Pipe || f == Elbow || f == Cone && v.line
+}
+
+// Unplaced tells whether the equipment has a liquid of which nobody knows how deep
+// it stands over a part: a flange, a cover or a part of a line that states neither
+// liquid height nor pressure of its own, and is held by nothing that says where.
+func (v *Vessel) Unplaced(part int) bool {
+	p := &v.parts[part]
+	if !v.wet || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover {
+		return false
+	}
+	_, known := v.Elevation(part)
+	return !known
+}
+
+// Unknown says why it is not known where a part hangs, "" of one that is placed.
+func (v *Vessel) Unknown(part int) string {
+	if !v.parts[part].Form.hangs() {
+		return untied
+	}
+	return v.hanging(part).why
+}

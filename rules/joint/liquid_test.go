@@ -1,0 +1,144 @@
+package joint_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+)
+
+// hopper is a cone that hangs below a course and ends in a flange: 144 in of a liquid
+// of 1.3 above the course's bottom.
+func hopper() *laminate.Job {
+	j := sound()
+	j.Service.Pressure, j.Service.SpecificGravity = psi(0), laminate.Some(1.3)
+	j.Vessel.LiquidHeight, j.Nozzles, j.Test = inches(144), nil, laminate.Test{}
+	cone, course, f := j.Parts[0], j.Parts[0], laminate.JobPart{ID: "f", Laminate: "wall"}
+	cone.ID, course.ID = "cone", "course"
+	cone.Form, cone.InsideDiameter, cone.SmallDiameter, cone.HalfAngle, cone.Length = laminate.Cone, inches(96), inches(12), laminate.Some(30.0), quantity.Length{}
+	course.Form, course.InsideDiameter, course.Length = laminate.ShellCourse, inches(96), inches(168)
+	f.Form, f.InsideDiameter, f.PressureClass, f.Thickness = laminate.Flange, inches(12), psi(10), inches(1)
+	j.Parts = []laminate.JobPart{cone, course, f}
+	of := j.Joints[0]
+	of.Between, of.Width, of.FirstWidth = [2]string{"cone", "course"}, inches(1), inches(0.5)
+	end := of
+	end.ID, end.Between = "K", [2]string{"f", "cone"}
+	j.Joints = []laminate.Joint{of, end}
+	return j
+}
+
+func criterion(t *testing.T, j *laminate.Job, part int, name string) *wall.Criterion {
+	t.Helper()
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	i := slices.IndexFunc(r.Parts[part].Wall.Criteria, func(c wall.Criterion) bool { return c.Name == name })
+	if i < 0 {
+		t.Fatalf("part %d has no %s", part, name)
+	}
+	return &r.Parts[part].Wall.Criteria[i]
+}
+
+// A cone from 96 to 12 in at 30° is 42/tan 30° = 72.746 in high: 216.746 in of 1.3 times
+// 0.036127 psi/in are 10.18 psi on the flange at its end, above its class of 10 psi.
+func TestLiquid_pressesOnWhatAJointHangs(t *testing.T) {
+	if c := criterion(t, hopper(), 2, wall.FlangeClass); math.Abs(c.Demand/quantity.New(1, quantity.PSI).SI()-10.18) > 0.005 || c.Answer != wall.Fails {
+		t.Errorf("%s: %v Pa, %s", c.Name, c.Demand, c.Answer)
+	}
+	// A pipe of 60 in in its place ends 276.746 in under the liquid: 13.00 psi on it.
+	j := hopper()
+	p := &j.Parts[2]
+	p.Form, p.Length, p.Process = laminate.Pipe, inches(60), laminate.ContactMolded
+	p.PressureClass, p.Thickness = quantity.Pressure{}, quantity.Length{}
+	if c := criterion(t, j, 2, wall.HoopStrength); c.Case != wall.CaseHead && c.Case != wall.CasePressureHead {
+		t.Errorf("%s is judged under %q", c.Name, c.Case)
+	}
+	if s := j.Wall(2); math.Abs(s.Part.LiquidHeight.SI()-276.746*0.0254) > 1e-4 || !s.Part.Place.Hangs {
+		t.Errorf("the pipe is %s under the liquid", s.Part.LiquidHeight.Text())
+	}
+}
+
+// At the rim of the cone 144 in of the liquid are 6.763 psi, and what the cone holds
+// below, 72.746/3·(1 + 1/8 + 1/64) = 27.66 in of it on its area, 1.299 psi: 8.06 psi pull,
+// 195 lb/in on a strap of about 97 in, and not 164. At 200 psi it bonds 0.97 in.
+func TestLiquid_inAHangingBottomPullsAtItsJoint(t *testing.T) {
+	list, said := judged(hopper())
+	if !slices.Contains(list, "break joint-shear-short") || !strings.Contains(said, "joint J: the strap bonds 0.44 in on each side, and 0.97 in are needed") {
+		t.Errorf("%q\n%s", list, said)
+	}
+	// On its end, where a flange closes it, nothing hangs: 10.18 psi on 12.5 in are 32 lb/in.
+	if strings.Contains(said, "joint K: the strap bonds") {
+		t.Errorf("%s", said)
+	}
+	j := hopper()
+	j.Parts[1].Ends = laminate.OpenEnds // says nothing of what the cone hangs from
+	if _, said := judged(j); !strings.Contains(said, "0.97 in are needed") {
+		t.Errorf("open ends:\n%s", said)
+	}
+}
+
+func TestPartUnplaced(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*laminate.Job)
+		want   string
+	}{
+		{"a joint holds it", func(*laminate.Job) {}, ""},
+		{"nothing holds it", func(j *laminate.Job) { j.Joints = j.Joints[:1] }, "incomplete flange f: how deep the liquid stands over it is not known: no nozzle names it and no joint ties it to the shell"},
+		{"it says how deep it is", func(j *laminate.Job) { j.Joints, j.Parts[2].LiquidHeight = j.Joints[:1], inches(0) }, ""},
+		{"its own pressure", func(j *laminate.Job) { j.Joints, j.Parts[2].Pressure = j.Joints[:1], psi(3) }, "note flange f is figured for its own pressure alone"},
+		{"no liquid", func(j *laminate.Job) { j.Joints, j.Vessel.LiquidHeight = j.Joints[:1], inches(0) }, ""},
+		{"a pipe by itself", func(j *laminate.Job) {
+			j.Joints, j.Parts[2].Form, j.Parts[2].PressureClass, j.Parts[2].Thickness = j.Joints[:1], laminate.Pipe, quantity.Pressure{}, quantity.Length{}
+		}, "incomplete pipe f: how deep"},
+		{"a pipe of no length below", func(j *laminate.Job) {
+			j.Parts[2].Form, j.Parts[2].PressureClass, j.Parts[2].Thickness = laminate.Pipe, quantity.Pressure{}, quantity.Length{}
+		}, "how far part f reaches down is not stated (length)"},
+	} {
+		j := hopper()
+		c.change(j)
+		said := ""
+		for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
+			if f.Rule.ID == "part-unplaced" {
+				said += f.Severity.String() + " " + f.Message + "\n"
+			}
+		}
+		if c.want == "" && said != "" || !strings.Contains(said, c.want) {
+			t.Errorf("%s: %q", c.name, said)
+		}
+	}
+}
+
+// A level of 0 says that the vessel holds nothing, contact with vapor alone that none is
+// meant, and a cone between ducts is not asked for either.
+func TestLiquid_isNotAskedOfWhatHoldsNone(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(*laminate.Job)
+		asks   bool
+	}{
+		"a vessel": {func(j *laminate.Job) { j.Vessel.LiquidHeight = quantity.Length{} }, true},
+		"no level": {func(j *laminate.Job) { j.Vessel.LiquidHeight = inches(0) }, false},
+		"vapor":    {func(j *laminate.Job) { j.Vessel.LiquidHeight, j.Service.Contact = quantity.Length{}, laminate.Vapor }, false},
+		"ducts": {func(j *laminate.Job) {
+			j.Vessel.LiquidHeight = quantity.Length{}
+			j.Parts[1].Form, j.Parts[2].Form = laminate.Duct, laminate.Duct
+		}, false},
+	} {
+		j := hopper()
+		c.change(j)
+		r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+		asks := slices.ContainsFunc(r.Parts[0].Wall.Unknown, func(u wall.UnknownLoad) bool { return u.Name == wall.CaseHead })
+		_, said := judged(j)
+		if asks != c.asks || strings.Contains(said, "how deep the liquid") != c.asks {
+			t.Errorf("%s: asked %v\n%s", name, asks, said)
+		}
+		if faults := laminate.ValidateJob(j, catalog.Library()); name == "no level" && len(faults) > 0 && faults[0].Ref.Kind == laminate.RefVessel {
+			t.Errorf("%v", faults)
+		}
+	}
+}
