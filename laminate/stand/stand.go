@@ -161,6 +161,12 @@ func (v *Vessel) Elevation(part int) (m float64, ok bool) {
 	return m, !math.IsNaN(m)
 }
 
+// InShell tells whether a part stands in the shell.
+func (v *Vessel) InShell(part int) bool {
+	f := v.parts[part].Form
+	return v.last >= 0 && (f == Course || f.closes())
+}
+
 // Top is where a part of the shell ends, likewise; NaN where it is not known.
 func (v *Vessel) Top(part int) float64 { return v.tops[part] }
 

@@ -14,7 +14,7 @@ const family = "parts"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{PartsDoNotMeet, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise}
+	return []*rules.Rule{PartsDoNotMeet, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, CourseCounted}
 }
 
 func at(part int, key string) laminate.Ref {

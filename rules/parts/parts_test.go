@@ -89,6 +89,13 @@ func filed(change func(*laminate.JobPart, *laminate.Schedule)) func(*laminate.Jo
 	}
 }
 
+// level has a part state a liquid height under a level of 110 in.
+func level(part int, inches float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		j.Vessel.LiquidHeight, j.Parts[part].LiquidHeight = in(110), in(inches)
+	}
+}
+
 func says(severity string, times int) []string {
 	return slices.Repeat([]string{severity + " schedule-says-otherwise"}, times)
 }
@@ -159,6 +166,35 @@ func TestPartsRules(t *testing.T) {
 		{"a schedule silent on the service of the job", filed(func(p *laminate.JobPart, s *laminate.Schedule) { s.Service = laminate.Service{} }), nil},
 		{"a schedule without the liquid of the job", filed(func(p *laminate.JobPart, s *laminate.Schedule) { s.Part.LiquidHeight = quantity.Length{} }), says("incomplete", 1)},
 		{"a schedule with less liquid than the job", filed(func(p *laminate.JobPart, s *laminate.Schedule) { s.Part.LiquidHeight = in(20) }), says("break", 1)},
+		// 110 in of liquid leave 110 in over the lower course and 50 in over the one on its 60 in.
+		{"a course with less liquid than the level leaves", level(2, 12), []string{"break level-contradicted"}},
+		{"a course with as much", level(2, 50), nil},
+		{"a course with more", level(2, 60), []string{"incomplete level-contradicted"}},
+		{"a head that the liquid does not reach", level(3, 0), nil},
+		{"a flange behind a valve", func(j *laminate.Job) {
+			flange(laminate.FlatFace, laminate.Some(true))(j)
+			level(4, 0)(j)
+			j.Nozzles = []laminate.Nozzle{{ID: "N", On: "low", Height: in(20), Size: in(3), Flange: "f"}}
+		}, []string{"warning level-contradicted"}},
+		{"one course of more pressure", func(j *laminate.Job) {
+			j.Service.Pressure, j.Parts[1].Pressure = quantity.New(0, quantity.PSI), quantity.New(15, quantity.PSI)
+		}, slices.Repeat([]string{"break pressures-differ"}, 3)},
+		{"a head of less vacuum", func(j *laminate.Job) {
+			j.Service.Vacuum, j.Parts[3].Vacuum = quantity.New(2, quantity.PSI), quantity.New(0, quantity.PSI)
+		}, []string{"break pressures-differ"}},
+		{"two vessels on each other", func(j *laminate.Job) {
+			j.Parts = slices.Insert(j.Parts, 2, j.Parts[3])
+			j.Parts[2].ID = "middle"
+			j.Service.Pressure = quantity.New(0, quantity.PSI)
+			for _, i := range []int{0, 1} {
+				j.Parts[i].Pressure = quantity.New(5, quantity.PSI)
+			}
+		}, nil},
+		{"a course that counts two", func(j *laminate.Job) { j.Parts[1].Count = laminate.Some(2) }, []string{"break course-counted"}},
+		{"two flanges alike", func(j *laminate.Job) {
+			flange(laminate.FlatFace, laminate.Some(true))(j)
+			j.Parts[4].Count = laminate.Some(2)
+		}, nil},
 		{"a flange as it should be", flange(laminate.FlatFace, laminate.Some(true)), nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
