@@ -31,7 +31,12 @@ type ring struct {
 // job lists them: what comes before the first course hangs below it. left are
 // those whose sizes are not stated, with why.
 func stack(j *laminate.Job) (rings []ring, left []string) {
-	a, height, courses := j.Assemble(), 0.0, false
+	a, first, last := j.Assemble(), len(j.Parts), -1
+	for i := range j.Parts {
+		if j.Parts[i].Form == laminate.ShellCourse {
+			first, last = min(first, i), i
+		}
+	}
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		part := a.Wall(i).Part
@@ -52,9 +57,12 @@ func stack(j *laminate.Job) (rings []ring, left []string) {
 				left = append(left, p.ID+" is not drawn: its length is not stated")
 				continue
 			}
-			next := height + part.Length.SI()
-			rings = append(rings, ring{id: p.ID, form: p.Form, profile: []drawing.Point{{X: r, Y: height}, {X: r, Y: next}}})
-			height, courses = next, true
+			height, known := a.Elevation(i)
+			if !known {
+				left = append(left, p.ID+unplaced)
+				continue
+			}
+			rings = append(rings, ring{id: p.ID, form: p.Form, profile: []drawing.Point{{X: r, Y: height}, {X: r, Y: height + part.Length.SI()}}})
 			continue
 		case laminate.FlatBottom:
 			rise = []drawing.Point{{X: r}, {X: 0}}
@@ -71,9 +79,22 @@ func stack(j *laminate.Job) (rings []ring, left []string) {
 			left = append(left, p.ID+" is not drawn: its shape is not stated")
 			continue
 		}
-		way := -1.0
-		if courses {
-			way = 1
+		// What closes the vessel leads away from it: below the courses downward from its
+		// top, else upward; a cone between courses that stands on its small end, downward.
+		way, between := 1.0, i > first && i < last
+		height, known := a.Elevation(i)
+		if i < first || between && a.Tip(i) {
+			way, height = -1, a.Top(i)
+		}
+		switch {
+		case last < 0:
+			way, height = -1, 0 // a job of a head alone
+		case !known || math.IsNaN(height):
+			left = append(left, p.ID+unplaced)
+			continue
+		}
+		if between && p.Form == laminate.Cone {
+			rise = rise[:2]
 		}
 		x := ring{id: p.ID, form: p.Form, way: way}
 		for _, at := range rise {
@@ -83,6 +104,8 @@ func stack(j *laminate.Job) (rings []ring, left []string) {
 	}
 	return rings, left
 }
+
+const unplaced = " is not drawn: where it stands is not known"
 
 // headProfile is a head from its rim to its middle; nil where a size is missing
 // or is none.

@@ -129,15 +129,11 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 	top, bottom := high, low
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		rise, ok := p.Rise()
-		switch {
-		case !ok || p.Form != laminate.HeadPart && p.Form != laminate.Cone:
-		case a.OnTop(i):
-			top = max(top, high+rise)
-		default:
-			if at, known := a.Elevation(i); known {
-				bottom = min(bottom, at)
-			}
+		if p.Form != laminate.HeadPart && p.Form != laminate.Cone {
+			continue
+		}
+		if at, known := a.Elevation(i); known && a.Top(i) >= at {
+			top, bottom = max(top, a.Top(i)), min(bottom, at)
 		}
 	}
 	// A line of names above the head and one below the bottom, where nozzles are.
