@@ -51,8 +51,7 @@ func AddNozzle(j *laminate.Job, part int) JobEdit {
 	}}
 }
 
-// AddJoint adds a joint of a part and the one after it in the list, or before it
-// where it is the last.
+// AddJoint adds the joint that comes next at a part, see [NextJoint].
 func AddJoint(j *laminate.Job, part int) JobEdit {
 	at := laminate.Ref{Kind: laminate.RefJoint, Index: len(j.Joints)}
 	return JobEdit{Label: "added a joint", At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
@@ -63,8 +62,11 @@ func AddJoint(j *laminate.Job, part int) JobEdit {
 		id := free("J", func(id string) bool {
 			return slices.ContainsFunc(n.Joints, func(z laminate.Joint) bool { return z.ID == id })
 		})
-		lower := max(0, min(part, len(n.Parts)-2))
-		n.Joints = append(n.Joints, laminate.Joint{ID: id, Between: [2]string{n.Parts[lower].ID, n.Parts[lower+1].ID}})
+		pair, ok := NextJoint(j, part)
+		if !ok {
+			return nil, errors.New("no two parts meet that a joint could join: covers, panels and what nozzles end in are passed over, and a flange joins what is open")
+		}
+		n.Joints = append(n.Joints, laminate.Joint{ID: id, Between: [2]string{n.Parts[pair[0]].ID, n.Parts[pair[1]].ID}})
 		return Sound(j, n)
 	}}
 }

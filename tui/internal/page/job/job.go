@@ -301,12 +301,11 @@ func place(form laminate.PartForm, key string) int {
 	return 3
 }
 
-// neighbors are the pairs of parts that stand on each other in the list, as a joint
-// names them.
+// neighbors are the pairs of parts that a joint may join, as it names them.
 func (p *Job) neighbors() (pairs []string) {
-	parts := p.Desk.Doc.Job().Parts
-	for i := 1; i < len(parts); i++ {
-		pairs = append(pairs, parts[i-1].ID+", "+parts[i].ID)
+	j := p.Desk.Doc.Job()
+	for _, pair := range edit.Meeting(j) {
+		pairs = append(pairs, j.Parts[pair[0]].ID+", "+j.Parts[pair[1]].ID)
 	}
 	return pairs
 }

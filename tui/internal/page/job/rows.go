@@ -20,9 +20,8 @@ func (p *Job) add() {
 		items[0].Note = "above " + j.Parts[place-1].ID
 		items[1].Note = "on " + j.Parts[part].ID
 	}
-	if len(j.Parts) > 1 {
-		lower := min(part, len(j.Parts)-2)
-		items[2].Note = "of " + j.Parts[lower].ID + " and " + j.Parts[lower+1].ID
+	if pair, ok := edit.NextJoint(j, part); ok {
+		items[2].Note = "of " + j.Parts[pair[0]].ID + " and " + j.Parts[pair[1]].ID
 	}
 	p.Open(&page.List{Head: "add", Items: items, At: 0, Verb: "add", Take: func(i int) error {
 		if i == len(edits) {

@@ -52,13 +52,18 @@ func TestPage_addsWhereTheRowIs(t *testing.T) {
 	}
 	p.table.Select(part(3))
 	press(p, "a", "3", keys.Esc)
-	if n := p.Desk.Doc.Job().Joints; n[len(n)-1].Between != [2]string{"shell-2", "shell-3"} {
+	// That of the new part is the one of its two that no joint joins yet.
+	if n := p.Desk.Doc.Job().Joints; n[len(n)-1].Between != [2]string{"part-1", "shell-2"} {
 		t.Errorf("a joint of %q", n[len(n)-1].Between)
 	}
+	// A cover is bolted and the flanges are those of nozzles: none is offered a joint.
 	p.table.Select(part(len(p.Desk.Doc.Job().Parts) - 1))
 	press(p, "a", "3", keys.Esc)
-	if n := p.Desk.Doc.Job().Joints; n[len(n)-1].Between != [2]string{"flange-24", "manway-cover"} {
+	if n := p.Desk.Doc.Job().Joints; n[len(n)-1].Between != [2]string{"shell-1", "part-1"} {
 		t.Errorf("at the last part a joint of %q", n[len(n)-1].Between)
+	}
+	if got, want := p.neighbors(), []string{"bottom, shell-1", "shell-1, part-1", "part-1, shell-2", "shell-2, shell-3", "shell-3, head"}; !slices.Equal(got, want) {
+		t.Errorf("a joint may be between %q", got)
 	}
 }
 
