@@ -110,10 +110,15 @@ func (f *Field) Press(e keys.Event) bool {
 			return true
 		}
 		lost := f.sought != "" && f.finds(f.sought, 0) < 0
-		f.sought = ""
-		if lost && e.Key == keys.Backspace { // of the letters, and states nothing
+		switch {
+		case lost && e.Key == "0": // goes on with what was typed, and states nothing
+			f.seek(e)
+			return true
+		case lost && e.Key == keys.Backspace: // of the letters, and states nothing
+			f.sought = ""
 			return true
 		}
+		f.sought = ""
 	}
 	if len(f.Choices) > 0 && (e.Key == "." || e.Key == ",") {
 		f.beyond += 9
@@ -233,7 +238,12 @@ func (f *Field) pressChoice(e keys.Event) {
 		case d == 0:
 			f.Text = ""
 		case f.beyond+d <= n:
-			f.Text = f.Choices[f.beyond+d-1]
+			i := f.beyond + d - 1
+			f.Text = f.Choices[i]
+			// A name may be typed by its number: 1 may go on to be the 150 of class-150.
+			if f.finds(e.Key, i) == i {
+				f.sought = e.Key
+			}
 		}
 		return
 	}

@@ -181,6 +181,24 @@ func TestReadPercent(t *testing.T) {
 	}
 }
 
+// A choice whose name is a number is found by it, digit by digit, and a digit that
+// only ends what no choice is does not clear what was taken.
+func TestField_numbersFindAChoice(t *testing.T) {
+	f := &Field{Choices: []string{"class-150", "class-125"}}
+	for _, tc := range []struct{ keys, want string }{
+		{"1", "class-150"}, {"2", "class-125"}, {"1 5", "class-150"}, {"1 5 0", "class-150"}, {"1 2 5", "class-125"}, {"3 0 0", "class-125"},
+		{"backspace 0", ""}, {"1 0", ""},
+	} {
+		f.sought = "" // each is typed on its own
+		if strings.HasPrefix(tc.keys, "backspace") {
+			f.sought = "300"
+		}
+		if got := typed(f, strings.Fields(tc.keys)...); got != tc.want {
+			t.Errorf("%s gives %q, want %q", tc.keys, got, tc.want)
+		}
+	}
+}
+
 // Letters find a choice: what is typed begins it or a word of it, one letter again
 // goes to the next, a digit in a name is typed where it goes on with the letters.
 func TestField_lettersFindAChoice(t *testing.T) {
