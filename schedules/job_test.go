@@ -135,8 +135,9 @@ func TestDecodeJob_tellsEveryProblemAtOnceWithItsLine(t *testing.T) {
 		"[[part]]\nid = \"p\"\nform = \"flange\"\nlaminate = \"a\"\ntorque = \"20 lb\"\n[[laminate]]\nid = \"a\"\n[[nozzle]]\nid = \"n\"\non = \"p\"\nflange = \"p\"\n": `line 7: part.torque: "20 lb" is no torque: "lb" is not a unit of it; write a number and one of Nm, ft-lb or in-lb; line 12: nozzle.on: "n" ends in what it stands on itself: a circle`,
 		"[[part]]\nid = \"p\"\nschedule = \"fill-line.toml\"\n[[nozzle]]\nid = \"n\"\non = \"p\"\nsize = \"8 in\"\n":                                                    `line 9: nozzle.size: "8 in" is not less than the inside diameter of "p", 6 in: such an opening leaves no part`,
 		"[vessel]\nlevel = 3\n[test]\nmedium = \"steam\"\n":                                                                                                             `line 4: vessel.level: this key is not known here; known are liquid_height, rim; line 6: test.medium: "steam" is not one of water, fluid, gas`,
-		"[[ply]]\nmaterial = \"x\"\n":                                                                                                                                   `line 3: ply: this table is not known here; write [[laminate.ply]]`,
-		"[service]\npressure = \"-1 psi\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\npoisson = 3\n":                                                              `line 4: service.pressure: "-1 psi" is below zero; line 8: resin.poisson: 3 is beyond reason: from 0.05 to 0.5 is expected`,
+		"[[laminate]]\nid = \"a\"\nlaminate = \"pad\"\n[[part]]\nid = \"p\"\nlaminate = \"a\"\nnozzle = 3\n":                                                            `line 5: laminate.laminate: this key is not known here; it belongs in [part]; line 9: part.nozzle: this key is not known here`,
+		"[[ply]]\nmaterial = \"x\"\n": `line 3: ply: this table is not known here; write [[laminate.ply]]`,
+		"[service]\npressure = \"-1 psi\"\n[[resin]]\nid = \"r\"\nfamily = \"vinyl-ester\"\npoisson = 3\n": `line 4: service.pressure: "-1 psi" is below zero; line 8: resin.poisson: 3 is beyond reason: from 0.05 to 0.5 is expected`,
 	} {
 		_, _, problems := DecodeJob([]byte(head+text), catalog.Library(), lineBeside)
 		var got []string

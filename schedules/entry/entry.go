@@ -77,6 +77,9 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 		return edit.Rename(at, text)
 	}
 	return edit.JobEdit{Label: label, At: at, Do: func(j *laminate.Job) (*laminate.Job, error) {
+		if key == "between" && text != "" && strings.Count(text, ",") != 1 {
+			return nil, errors.New(key + ": two parts are expected, a comma between them: shell-1, shell-2")
+		}
 		n := clone(j, at.Kind == laminate.RefPly || at.Kind == laminate.RefLaminatePly)
 		fields, row := schedules.JobRow(n, at)
 		for i := range fields {

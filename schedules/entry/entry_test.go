@@ -41,7 +41,12 @@ func TestState_givesKeysTakesThemBackAndRefusesWhatCannotBe(t *testing.T) {
 		{nozzle, "sealed_edge", "false", "sealed_edge          = false", false},
 		{nozzle, "size", "11 ft", "leaves no part", true},
 		{joint, "between", "bottom, shell-2", `between      = ["bottom", "shell-2"]`, false},
-		{joint, "between", "bottom", "list of words", true},
+		{joint, "between", "bottom,shell-2", `between      = ["bottom", "shell-2"]`, false},
+		{joint, "between", "bottom", "between: two parts are expected, a comma between them: shell-1, shell-2", true},
+		{joint, "between", "bottom shell-1", "two parts are expected", true},
+		{joint, "between", "bottom, shell-1, shell-2", "two parts are expected", true},
+		{joint, "between", "bottom, shell-9", "no [[part]]", true},
+		{part, "id", "shell, low", "has a comma", true},
 		{laminate.Ref{Kind: laminate.RefVessel}, "liquid_height", "13 ft", `liquid_height = "13 ft"`, false},
 		{laminate.Ref{Kind: laminate.RefTest}, "medium", "gas", `medium        = "gas"`, false},
 	} {

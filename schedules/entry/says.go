@@ -58,13 +58,13 @@ var ofService = meanings{
 }
 
 var ofVessel = meanings{
-	{"liquid_height", "highest level, above the lowest course"},
+	{"liquid_height", "highest, above bottom of the lowest course"},
 	{"rim", "what stiffens the rim of an open top"},
 }
 
 var ofTest = meanings{
 	{"medium", "what fills it; gas under pressure can kill"},
-	{"liquid_height", "of the fill, above the lowest course"},
+	{"liquid_height", "of fill, above bottom of the lowest course"},
 	{"pressure", "gauge, at the top of the fill"},
 	{"vacuum", "outside above inside"},
 	{"temperature", "of fill and wall at the test"},
@@ -154,7 +154,7 @@ var ofNozzle = meanings{
 
 var ofJoint = meanings{
 	{"id", "by which papers and records name it"},
-	{"between", "the two parts: shell-1, shell-2"},
+	{"between", "two parts, a comma between them"},
 	{"outside", "laminate of the strap"},
 	{"inside", "laminate of the inside seal"},
 	{"width", "of the strap's widest ply under its coat"},

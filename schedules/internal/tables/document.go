@@ -239,13 +239,13 @@ func (d *Document) set(problems []Problem, rows [][]Row, value func(i int, l *Le
 		}
 		last = here
 		f := t.Field(l.Key)
+		v, ok := value(i, l)
 		if f == nil {
 			if _, taken := d.find(l.Table, [][]byte{[]byte(l.Key)}); taken == 0 {
-				fail(l.Start, Name(t, l.Key), d.unknown(l.Table, l.Key))
+				fail(l.Start, Name(t, l.Key), d.unknown(l.Table, l.Key, v))
 			}
 			continue
 		}
-		v, ok := value(i, l)
 		if !ok {
 			continue // the second of two, left out
 		}
@@ -256,8 +256,8 @@ func (d *Document) set(problems []Problem, rows [][]Row, value func(i int, l *Le
 	return problems
 }
 
-// unknown says what an unknown key of a table may have meant.
-func (d *Document) unknown(table int, key string) string {
+// unknown says what an unknown key of a table may have meant by its value.
+func (d *Document) unknown(table int, key string, v any) string {
 	var known []string
 	for _, f := range d.Tables[table].Fields {
 		known = append(known, f.Key)
@@ -271,7 +271,7 @@ func (d *Document) unknown(table int, key string) string {
 		return fmt.Sprintf("this key is called %q now", now)
 	}
 	for i := range d.Tables {
-		if d.parents[i] != table && d.short[i] == key {
+		if d.parents[i] != table && d.short[i] == key && (KindOf(v) == "a table" || KindOf(v) == "a list") {
 			return "this table is not known here; write " + d.Tables[i].header()
 		}
 	}
