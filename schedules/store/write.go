@@ -226,6 +226,9 @@ func otherNames(path, resolved string, old fs.FileInfo) error {
 }
 
 func notSaved(path string, err error) error {
+	if _, gone := os.Stat(path); errors.Is(gone, fs.ErrNotExist) {
+		return failure(path, "not saved, and there is no such file", err)
+	}
 	return failure(path, "not saved, and the file is as it was", err)
 }
 

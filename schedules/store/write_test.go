@@ -90,6 +90,11 @@ func TestWrite_fullDiskLeavesTheOldFile(t *testing.T) {
 	if got := get(t, path); got != "old" || len(names(t, dir)) != 1 {
 		t.Errorf("the file is %q, the folder holds %q", got, names(t, dir))
 	}
+	// Where there was none, none is left, and it does not speak of one.
+	path = filepath.Join(dir, "new.toml")
+	if _, err = replace(path, bigText(1), nil, fullDisk); err == nil || err.Error() != path+": not saved, and there is no such file: the disk is full" || len(names(t, dir)) != 1 {
+		t.Errorf("%v; the folder holds %q", err, names(t, dir))
+	}
 }
 
 func TestWrite_killedAtAnyTimeIsOldOrNew(t *testing.T) {

@@ -79,11 +79,11 @@ func (r *Root) units() {
 	if d.Units() == quantity.US {
 		d.SetUnits(quantity.Metric)
 		r.set(func(s *settings.Settings) { s.Units = "si" })
-		r.here().Note("figures in mm, °C, kPa; what is stated in the document keeps its spelling", "i changes it back")
+		r.here().Note("figures in mm, °C, kPa; the document keeps its spelling", "i changes it back")
 	} else {
 		d.SetUnits(quantity.US)
 		r.set(func(s *settings.Settings) { s.Units = "us" })
-		r.here().Note("figures in mil, inch, °F, psi; what is stated in the document keeps its spelling", "i changes it back")
+		r.here().Note("figures in mil, inch, °F, psi; the document keeps its spelling", "i changes it back")
 	}
 }
 

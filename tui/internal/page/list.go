@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -83,13 +84,17 @@ func (l *List) Pointed() int {
 // Click points at the row on a line.
 func (l *List) Click(_, y int) bool {
 	l.open()
-	i := l.top + y - len(l.before())
-	if y < len(l.before()) || i >= len(l.found) || i >= l.top+l.rows() {
+	if y -= len(l.before()); y < 0 {
 		return false
 	}
-	l.sel = i
-	l.pointed()
-	return true
+	for k, lines := range l.inSight() {
+		if y -= len(lines); y < 0 {
+			l.sel = l.top + k
+			l.pointed()
+			return true
+		}
+	}
+	return false
 }
 
 // SetItems replaces the items; what is typed and the row pointed at stay.
@@ -350,8 +355,21 @@ func (l *List) Lines() []string {
 	if len(l.found) == 0 {
 		lines = append(lines, t.Dim.Render("  "+l.none()))
 	}
+	for _, row := range l.inSight() {
+		lines = append(lines, row...)
+	}
+	if left := l.h - len(lines); l.Below != nil && left > 0 {
+		lines = append(lines, l.Below(l.w, left)...)
+	}
+	return draw.FitLines(lines, l.w, l.h)
+}
+
+// inSight are the lines of each row in sight. Notes are said to their end where all of
+// them have room under each other; else each row is one line.
+func (l *List) inSight() [][]string {
 	wide, word, noted := 0, 0, false
-	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
+	last := min(len(l.found), l.top+l.rows())
+	for i := l.top; i < last; i++ {
 		it := &l.Items[l.found[i]]
 		wide = max(wide, draw.Width(draw.Clean(it.Name)))
 		word = max(word, draw.Width(draw.Clean(it.Word)))
@@ -361,13 +379,18 @@ func (l *List) Lines() []string {
 		wide = min(wide, l.w*3/5)
 	}
 	wide = max(1, min(wide, l.w-8-word))
-	for i := l.top; i < len(l.found) && i < l.top+l.rows(); i++ {
-		lines = append(lines, l.row(i, wide))
+	var list [][]string
+	all := 0
+	for i := l.top; i < last; i++ {
+		list = append(list, l.row(i, wide))
+		all += len(list[len(list)-1])
 	}
-	if left := l.h - len(lines); l.Below != nil && left > 0 {
-		lines = append(lines, l.Below(l.w, left)...)
+	if l.Below != nil || len(list) < len(l.found) || all > l.h-len(l.before()) {
+		for k := range list {
+			list[k] = []string{l.line(l.top+k, wide, "")}
+		}
 	}
-	return draw.FitLines(lines, l.w, l.h)
+	return list
 }
 
 func (l *List) none() string {
@@ -394,7 +417,50 @@ func (l *List) head(w int) string {
 	return x.Fit(w)
 }
 
-func (l *List) row(i, wide int) string {
+// row is a row in as many lines as its note takes.
+func (l *List) row(i, wide int) []string {
+	it := &l.Items[l.found[i]]
+	note := draw.Clean(cmp.Or(it.Why, it.Note))
+	room := l.room(it, wide)
+	if draw.Width(note) <= room || room < leastNote {
+		return []string{l.line(i, wide, "")}
+	}
+	wrapped := draw.Wrap(note, room)
+	lines := []string{l.line(i, wide, wrapped[0])}
+	for _, text := range wrapped[1:] {
+		text = draw.Left(draw.Spaces(l.w-room-l.after(it))+text, l.w)
+		if i == l.sel {
+			text = l.desk.Theme.Selected.Render(text)
+		} else {
+			text = l.desk.Theme.Dim.Render(text)
+		}
+		lines = append(lines, text)
+	}
+	return lines
+}
+
+// leastNote is the room below which a note is cut rather than said in a narrow column.
+const leastNote = 16
+
+// after is how many cells the word behind a note takes.
+func (l *List) after(it *Item) int {
+	if it.Word == "" {
+		return 0
+	}
+	return draw.Width(draw.Clean(it.Word)) + 2
+}
+
+// room is how many cells a note has.
+func (l *List) room(it *Item, wide int) int {
+	mark := 0
+	if it.Mark != "" {
+		mark = draw.Width(it.Mark) + 1
+	}
+	return l.w - 4 - mark - wide - 2 - l.after(it)
+}
+
+// line is a row in one line, with a part of its note where one is given.
+func (l *List) line(i, wide int, part string) string {
 	t, it, w := l.desk.Theme, &l.Items[l.found[i]], l.w
 	number := " "
 	if n := strconv.Itoa(i - l.top + 1); len(n) == 1 && l.query.Empty() && !strings.Contains(l.begins, n) {
@@ -404,15 +470,11 @@ func (l *List) row(i, wide int) string {
 	if it.Mark != "" {
 		mark = it.Mark + " "
 	}
-	name, note, word := draw.Left(draw.Clean(it.Name), wide), it.Note, draw.Clean(it.Word)
-	if it.Why != "" {
-		note = it.Why
-	}
+	name, word := draw.Left(draw.Clean(it.Name), wide), draw.Clean(it.Word)
 	if word != "" {
 		word = "  " + word
 	}
-	room := w - 4 - draw.Width(mark) - wide - 2 - draw.Width(word)
-	note = draw.Left(draw.Clean(note), room)
+	note := draw.Left(draw.Clean(cmp.Or(part, it.Why, it.Note)), l.room(it, wide))
 	if i == l.sel {
 		return t.Selected.Render(draw.Left(" "+draw.Pointer+number+" "+mark+name+"  "+note+word, w))
 	}

@@ -344,6 +344,50 @@ func TestFiles_goThroughFoldersAndTakeOne(t *testing.T) {
 	}
 }
 
+// A note is said to its end while there is room below, and a row is where it is seen;
+// in a room of as many lines as rows each row is one.
+func TestList_saysNotesToTheirEndWhereThereIsRoom(t *testing.T) {
+	l := &List{Items: []Item{
+		{Name: "Route sheet", Note: "goes with the part from bench to bench until it is accepted"},
+		{Name: "Release", Note: "as it stands now: papers say RELEASED until something is changed"},
+		{Name: "Bill", Note: "glass and resin"},
+	}, Take: func(int) error { return ErrStay }}
+	over(l)
+	l.SetSize(60, 9)
+	if s := strings.Join(strings.Fields(draw.Join(l.Lines())), " "); strings.Contains(s, draw.Ellipsis) || !strings.Contains(s, "papers say RELEASED until something is changed") {
+		t.Errorf("it says\n%s", draw.Join(l.Lines()))
+	}
+	for y, want := range []int{0, 0, 1, 1, 2} {
+		if !l.Click(3, y) || l.Pointed() != want {
+			t.Errorf("line %d points at row %d, want %d:\n%s", y, l.Pointed(), want, draw.Join(l.Lines()))
+		}
+	}
+	if l.Click(3, 5) {
+		t.Error("below the rows there is one")
+	}
+	l.SetSize(60, 3)
+	if s := draw.Join(l.Lines()); !strings.Contains(s, "Bill") || !strings.Contains(s, draw.Ellipsis) {
+		t.Errorf("in three lines:\n%s", s)
+	}
+	if !l.Click(3, 1) || l.Pointed() != 1 {
+		t.Errorf("in three lines the second points at row %d", l.Pointed())
+	}
+}
+
+// A text that goes on below says so.
+func TestText_saysThatItGoesOn(t *testing.T) {
+	x := &Text{Head: "text", Body: func(int) []string { return []string{"a", "b", "c"} }}
+	p := over(x)
+	x.SetSize(20, 2)
+	if s := draw.Join(x.Lines()); !strings.HasSuffix(s, "▼") {
+		t.Errorf("it says\n%s", s)
+	}
+	p.press(keys.End)
+	if s := draw.Join(x.Lines()); strings.Contains(s, "▼") {
+		t.Errorf("at its end\n%s", s)
+	}
+}
+
 func TestText_isReadToItsEndAndNoFurther(t *testing.T) {
 	var all []string
 	for _, c := range "abcdefghijklmnopqrstuvwxyz" {
