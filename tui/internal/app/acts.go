@@ -7,7 +7,6 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules/settings"
-	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 )
 
@@ -123,7 +122,7 @@ func (r *Root) choosePage(at int) {
 			answers = append(answers, answer{text: name, why: why})
 			continue
 		}
-		answers = append(answers, answer{text: draw.Left(name, 11) + pageSays[name], do: func() { r.at = i }})
+		answers = append(answers, answer{text: name, note: pageSays[name], do: func() { r.at = i }})
 	}
 	r.ask("pages", "Which page?", at, answers...)
 }

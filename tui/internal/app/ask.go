@@ -13,6 +13,7 @@ import (
 // answer is an answer to a question, and what it does.
 type answer struct {
 	text  string
+	note  string // what it is, beside it
 	do    func()
 	why   string // why it cannot be given, "" if it can
 	drops bool   // something is lost by it that no key brings back
@@ -32,7 +33,7 @@ func (r *Root) ask(title, text string, at int, answers ...answer) *page.List {
 		return nil
 	}
 	for _, a := range answers {
-		item := page.Item{Name: a.text, Why: a.why}
+		item := page.Item{Name: a.text, Note: a.note, Why: a.why}
 		if a.drops {
 			item.Word, item.Look, item.Points = "x", r.desk.Theme.Key, true
 		}
