@@ -256,7 +256,7 @@ func why(p *equipment.Proposal, at laminate.Ref) bool {
 // facts tells whether a part states what its wall depends on.
 func facts(j *laminate.Job, part int) bool {
 	s := j.Wall(part)
-	return s.Service.Pressure.Given() && s.Service.Vacuum.Given() && (!form.Asks(s) || s.Part.LiquidHeight.Given() && s.Service.SpecificGravity.Given)
+	return s.Service.Pressure.Given() && s.Service.Vacuum.Given() && (s.Service.SpecificGravity.Given && s.Part.LiquidHeight.Given() || !form.Asks(s) && !s.Part.LiquidHeight.Given())
 }
 
 // unsuited tells whether another reason than a fact of the load was said.
