@@ -85,9 +85,13 @@ var NozzlePartsDiffer = &rules.Rule{
 	Why: "Neck, flange and cover are one bore and one class. A flange of another size cannot be laid onto the neck, a cover of another does not bolt up, " +
 		"and a nozzle is of no higher class than the least of them.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When:     "the size of a nozzle is not that of its flange or cover, or its projection leaves no room for the flange: break; its class is above that of its flange: warning",
+	When:     "the size of a nozzle is not that of its flange or cover, its projection leaves no room for the flange, or its opening is narrower than the neck that goes through it: break; its class is above that of its flange: warning",
 	Basis:    "arithmetic",
 	Job: each(func(p *rules.JobPass, x *opening) {
+		if neck, known := x.through(p); known && x.Opening.Given() && thinner(x.Opening.SI(), neck) {
+			m, n := p.Units.Pair(x.Opening.SI(), neck, quantity.Size)
+			p.Report(rules.Break, x.at("opening"), "", "nozzle %s: its opening is %s, and its neck is %s outside: it does not go through (kind)", x.ID, m, n)
+		}
 		for _, on := range []struct{ key, id string }{{"flange", x.Flange}, {"cover", x.Cover}} {
 			i := p.Part(on.id)
 			if on.id == "" || i < 0 {

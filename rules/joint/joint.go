@@ -22,7 +22,7 @@ const memory = "from memory"
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
-		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
+		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
 		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, LaidOverstrainedAtTest, VacuumNotProved,
 	}
 }

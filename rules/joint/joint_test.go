@@ -48,7 +48,7 @@ func sound() *laminate.Job {
 		AxialLoad: line("0 kN/m"), Qualification: "procedure 3",
 	}}
 	j.Nozzles = []laminate.Nozzle{{
-		ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Size: inches(2), Kind: laminate.Penetrating, PressureClass: psi(50), Pad: "strap", PadDiameter: inches(8),
+		ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Size: inches(2), Kind: laminate.SetOn, PressureClass: psi(50), Pad: "strap", PadDiameter: inches(8),
 		InstallationOutside: "strap", InstallationInside: "seal", Neck: "wall", NeckBond: inches(3), Gussets: laminate.Some(4), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false),
 	}}
 	j.Test = laminate.Test{Medium: laminate.TestWater, Pressure: psi(30)}
@@ -243,6 +243,20 @@ var cases = []jobCase{
 		j.Test = laminate.Test{}
 	}, []string{"break nozzle-parts-differ"}, "its cover c of 4 in"},
 	{"a class above its flange's", func(j *laminate.Job) { flanged(j); j.Parts[2].PressureClass = psi(40) }, []string{"warning nozzle-parts-differ"}, "its flange f of 40"},
+	// A neck of 2 in with a wall of 245 mil is 2.49 in across.
+	{"a neck that goes through", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].PadDiameter = laminate.Penetrating, inches(8.5) }, nil, ""},
+	{"its pad by what it takes", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].PadDiameter = laminate.Penetrating, inches(8.4) }, []string{"warning pad-narrow"}, "below 8.49 in"},
+	{"an opening that it does not go through", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].Opening = laminate.Penetrating, inches(2.4) }, []string{"break nozzle-parts-differ", "warning pad-narrow"}, "its opening is 2.4 in, and its neck is 2.49 in outside"},
+	// Half of 122.1 mil over 1 in on either side of the hole, against 217 mil over 2 in.
+	{"a pad under vacuum", func(j *laminate.Job) { j.Service.Vacuum, j.Test.Vacuum = psi(1), psi(1) }, nil, ""},
+	{"no pad under vacuum", func(j *laminate.Job) {
+		j.Service.Vacuum, j.Test.Vacuum, j.Service.Pressure, j.Nozzles[0].Pad, j.Test.Pressure = psi(1), psi(1), psi(0), "", psi(0)
+	}, []string{"incomplete opening-under-vacuum"}, "a vacuum of 1.0 psi is on part a"},
+	{"on an elbow", func(j *laminate.Job) {
+		e := &j.Parts[0]
+		e.Form, e.Miters, e.BendRadius, e.Turn, e.Length = laminate.Elbow, laminate.Some(0), inches(18), laminate.Some(90.0), quantity.Length{}
+		j.Joints, j.Test = nil, laminate.Test{}
+	}, []string{"incomplete opening-off-part"}, "no key states a place on part a, form elbow"},
 	{"no room for the flange", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break nozzle-parts-differ"}, "alone is 0.5 in thick"},
 	{"nothing laid outside", func(j *laminate.Job) { j.Nozzles[0].InstallationOutside = "" }, []string{"incomplete outside-overlay-thin"}, "what ties them cannot be determined"},
 	{"little laid outside", func(j *laminate.Job) {

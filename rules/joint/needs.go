@@ -119,7 +119,7 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	if !z.PadDiameter.Given() {
 		z.Pad = "" // the least
 	}
-	d, missing := x.cut()
+	d, missing := x.cut(p)
 	if missing == "" {
 		n.Pressure, missing = x.pressure(p)
 	}
@@ -159,7 +159,7 @@ func PadWidth(p *rules.JobPass, i int) (m float64, ok bool) {
 	if x.on < 0 {
 		return 0, false
 	}
-	d, missing := x.cut()
+	d, missing := x.cut(p)
 	need, more := x.hoop(p)
 	if missing+more != "" {
 		return 0, false

@@ -54,12 +54,34 @@ var PadThin = &rules.Rule{
 	}),
 }
 
-// cut is the opening, m, or what is missing.
-func (x *opening) cut() (d float64, missing string) {
+// cut is the opening, m, or what is missing: the one stated, else the nominal size,
+// or what a neck that goes through it takes.
+func (x *opening) cut(p *rules.JobPass) (d float64, missing string) {
 	if !x.Cut().Given() {
 		return 0, "neither opening nor size is stated"
 	}
-	return x.Cut().SI(), ""
+	d = x.Cut().SI()
+	if neck, known := x.through(p); known && !x.Opening.Given() {
+		d = math.Max(d, neck)
+	}
+	return d, ""
+}
+
+// edge is how far the opening reaches from its middle, m; 0 where it is not known.
+func (x *opening) edge(p *rules.JobPass) float64 {
+	d, _ := x.cut(p)
+	return d / 2
+}
+
+// through is the outside diameter of a neck that goes through its part, m, its bore
+// taken as the nominal size; not known of one set on or conical, or where its wall is
+// not. One of which nobody says how it is made is taken to go through.
+func (x *opening) through(p *rules.JobPass) (m float64, known bool) {
+	a := p.Analysis(x.Neck)
+	if a == nil || len(a.Rows) == 0 || !a.Total.ThicknessKnown || !x.Size.Given() || x.Kind == laminate.SetOn || x.Kind == laminate.Conical {
+		return 0, false
+	}
+	return x.Size.SI() + 2*a.Total.Thickness, true
 }
 
 // laid is how wide its pad is laid, with the taper, m; 0 where no diameter is stated.
@@ -72,12 +94,12 @@ func (x *opening) pressure(p *rules.JobPass) (pa float64, missing string) {
 	if !x.Height.Given() && p.Job.Parts[x.on].Form == laminate.ShellCourse {
 		return 0, "its height is not stated"
 	}
-	return pressureAt(p, x.on, math.Max(0, x.Height.SI()-x.Cut().SI()/2))
+	return pressureAt(p, x.on, math.Max(0, x.Height.SI()-x.edge(p)))
 }
 
 // replaced is what the pad has to carry, N/m.
 func (x *opening) replaced(p *rules.JobPass) (load float64, missing string) {
-	d, missing := x.cut()
+	d, missing := x.cut(p)
 	if missing != "" {
 		return 0, missing
 	}
@@ -140,7 +162,7 @@ var PadNarrow = &rules.Rule{
 	When:     "the pad's diameter is below twice the opening, or below the opening and 6 in for one under 6 in",
 	Basis:    "ASTM D3299, from memory",
 	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut()
+		d, missing := x.cut(p)
 		if missing != "" || !x.PadDiameter.Given() {
 			return // pad-thin says so where it matters
 		}
@@ -160,7 +182,7 @@ var PadBond = &rules.Rule{
 	When:     "N d/(π/8 (dr² − d²)) is above the bond's shear",
 	Basis:    "statics, arithmetic; the shear from memory or the job's own",
 	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut()
+		d, missing := x.cut(p)
 		need, more := x.hoop(p)
 		if missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !thinner(d, x.PadDiameter.SI()) {
 			return // pad-thin says so
@@ -182,7 +204,7 @@ var NeckBondShort = &rules.Rule{
 	When:     "p d/(4 h) is above the bond's shear; a warning where h is below 3 in; incomplete where h or a figure of it is not stated",
 	Basis:    "statics, arithmetic; 3 in and the shear from memory, or the job's own",
 	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut()
+		d, missing := x.cut(p)
 		pa, more := x.pressure(p)
 		switch {
 		case missing == "" && more != "":
@@ -238,92 +260,6 @@ var EdgeUnsealed = &rules.Rule{
 			p.Report(rules.Break, x.at("sealed_edge"), "", "nozzle %s: the cut edge is not sealed", x.ID)
 		}
 	}),
-}
-
-// OpeningLarge says where replaced load is no answer.
-var OpeningLarge = &rules.Rule{
-	ID: "opening-large", Family: family, Title: "An opening is too large for its shell",
-	Why: "Replacing the load beside an opening takes it that the shell round it stays a shell. " +
-		"Beyond half the diameter the rest bends as a whole, and only an analysis of its own says what holds.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the opening is above half the inside diameter of its part, or a figure of it is not stated",
-	Basis:    "ADR 6.9.2.11 keeps openings few and small; the half diameter from memory",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut()
-		shell := p.Parts[x.on].Schedule.Part.InsideDiameter
-		switch {
-		case missing != "":
-			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: %s", x.ID, missing)
-		case shell.Given() && thinner(shell.SI()/2, d):
-			h, n := p.Units.Pair(d, shell.SI()/2, quantity.Size)
-			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
-		}
-	}),
-}
-
-// OpeningsClose says where the rings of two pads overlap.
-var OpeningsClose = &rules.Rule{
-	ID: "openings-close", Family: family, Title: "Two openings are close together",
-	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
-		"and neither pad by itself says what the two need.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated",
-	Basis:    memory,
-	Job: func(p *rules.JobPass) {
-		on := map[string][]int{}
-		for i := range p.Job.Nozzles {
-			part := p.Job.Nozzles[i].On
-			for _, k := range on[part] {
-				close(p, i, k)
-			}
-			on[part] = append(on[part], i)
-		}
-	},
-}
-
-// close looks at two nozzles on the same part.
-func close(p *rules.JobPass, i, k int) {
-	a, b := &p.Job.Nozzles[i], &p.Job.Nozzles[k]
-	on := p.Part(a.On)
-	if on < 0 || !a.Cut().Given() || !b.Cut().Given() {
-		return
-	}
-	// An opening and the ring round it, or the pad of the other.
-	laid := func(n *laminate.Nozzle) float64 { return ground.PadLaid(n, p.Analysis(n.Pad)) }
-	reach := max(a.Cut().SI()+b.Cut().SI(), (a.Cut().SI()+laid(b))/2, (laid(a)+b.Cut().SI())/2)
-	apart, known := 0.0, a.Bearing.Given && b.Bearing.Given
-	turn := math.Abs(math.Remainder(a.Bearing.Value-b.Bearing.Value, 360)) * math.Pi / 180
-	switch d := p.Parts[on].Schedule.Part.InsideDiameter; p.Job.Parts[on].Form {
-	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover, laminate.Cone, laminate.Flange, laminate.Panel:
-		known = known && a.Offset.Given() && b.Offset.Given()
-		x, y := a.Offset.SI(), b.Offset.SI()
-		apart = math.Sqrt(math.Max(0, x*x+y*y-2*x*y*math.Cos(turn)))
-		if !known {
-			apart = math.Abs(x - y)
-			known = a.Offset.Given() && b.Offset.Given() && !thinner(apart, reach)
-		}
-	default: // round
-		up := math.Abs(a.Height.SI() - b.Height.SI())
-		if a.Height.Given() && b.Height.Given() && !thinner(up, reach) {
-			return
-		}
-		known = known && d.Given() && a.Height.Given() && b.Height.Given()
-		apart = math.Hypot(up, turn*d.SI()/2)
-	}
-	said := ""
-	switch {
-	case !known:
-		said = "how far they are apart is not known (height, or offset, and bearing)"
-	case thinner(apart, reach):
-		h, n := p.Units.Pair(apart, reach, quantity.Size)
-		said = h + " apart, below " + n + ": what both take away has to be figured together, which is not done here"
-	default:
-		return
-	}
-	at := func(index int) laminate.Ref {
-		return laminate.Ref{Kind: laminate.RefNozzle, Index: index, Key: "bearing"}
-	}
-	p.ReportAt(rules.Incomplete, []laminate.Ref{at(k), at(i)}, "", "nozzles %s and %s: %s", b.ID, a.ID, said) // neither is clear by itself
 }
 
 // InsideOverlayThin asks for the barrier over the cut edge.

@@ -53,7 +53,7 @@ func (x *opening) offPart(p *rules.JobPass, laid *overEnd) {
 	if !x.Cut().Given() {
 		return // opening-large says so
 	}
-	cut, pad, missing := x.Cut().SI()/2, x.laid(p)/2, ""
+	cut, pad, missing := x.edge(p), x.laid(p)/2, ""
 	switch form := p.Job.Parts[x.on].Form; form {
 	case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
 		switch {
@@ -95,6 +95,7 @@ func (x *opening) offPart(p *rules.JobPass, laid *overEnd) {
 			x.misplaced(p, part, cut)
 		}
 	default:
+		missing = "no key states a place on part " + x.On + ", form " + form.String()
 	}
 	if missing != "" {
 		p.Report(rules.Incomplete, x.at(""), "", "nozzle %s: whether its opening lies on part %s is not known: %s", x.ID, x.On, missing)

@@ -274,7 +274,7 @@ var LaidOverstrainedAtTest = &rules.Rule{
 			weigh(x.at("width"), "joint "+x.ID+", the bond of its strap", loaded((x.Width.SI()-x.Gap.SI())/2, func(l loads) float64 { return x.bond(l, shear) }), torn)
 		})(p)
 		each(func(p *rules.JobPass, x *opening) {
-			d, missing := x.cut()
+			d, missing := x.cut(p)
 			if missing != "" {
 				return // opening-large says so
 			}
@@ -373,7 +373,7 @@ var TestAbovePartClass = &rules.Rule{
 			hold(partRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
 		}
 		each(func(p *rules.JobPass, x *opening) {
-			hold(x.at("pressure_class"), "nozzle "+x.ID, x.PressureClass, x.on, math.Max(0, x.Height.SI()-x.Cut().SI()/2))
+			hold(x.at("pressure_class"), "nozzle "+x.ID, x.PressureClass, x.on, math.Max(0, x.Height.SI()-x.edge(p)))
 		})(p)
 	},
 }

@@ -1,0 +1,279 @@
+package joint
+
+import (
+	"math"
+	"strings"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/surface"
+	"frp/veilwright/laminate/wall/form"
+	"frp/veilwright/rules"
+)
+
+// OpeningInKnuckle says where a wall is bent and replaced load is no answer.
+var OpeningInKnuckle = &rules.Rule{
+	ID: "opening-in-knuckle", Family: family, Title: "An opening reaches into a knuckle",
+	Why: "The knuckle of a head and the corner of a flat bottom are bent as well as pulled, and are laid up for that. A pad answers for the pull that an opening takes away and for nothing else: " +
+		"there the opening goes where the wall is a plain shell, or it is analyzed by itself.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When: "an opening or its pad reaches past the crown of a torispherical head, or past 80 % of the diameter of an ellipsoidal one; " +
+		"an opening cuts into the reinforcement of a flat bottom's corner, up the wall to knuckle_height, in over the bottom as far",
+	Basis: "ASME VIII UG-37, from memory: inside the crown, or inside 80 % of the diameter, an opening is in a sphere",
+	Job: func(p *rules.JobPass) {
+		corner := -1 // the flat bottom that the shell stands on
+		for i := range p.Job.Parts {
+			if x := &p.Job.Parts[i]; x.Form == laminate.FlatBottom && !p.OnTop(i) && x.KnuckleHeight.Given() {
+				corner = i
+				break
+			}
+		}
+		each(func(p *rules.JobPass, x *opening) {
+			if !x.Cut().Given() {
+				return // opening-large says so
+			}
+			cut := x.edge(p)
+			switch part := &p.Job.Parts[x.on]; part.Form {
+			case laminate.HeadPart:
+				x.pastCrown(p, &p.Parts[x.on].Schedule.Part, cut)
+			case laminate.FlatBottom:
+				if d, h := part.InsideDiameter, part.KnuckleHeight; x.Offset.Given() && d.Given() && h.Given() && !p.OnTop(x.on) && thinner(d.SI()/2-h.SI(), x.Offset.SI()+cut) {
+					m, n := p.Units.Pair(x.Offset.SI()+cut, d.SI()/2-h.SI(), quantity.Size)
+					p.Report(rules.Incomplete, x.at("offset"), "", "nozzle %s: its opening reaches %s from the axis, and from %s on part %s has the reinforcement of its corner, taken to run in as far as up the wall: what that loses is not figured", x.ID, m, n, x.On)
+				}
+			case laminate.ShellCourse:
+				if corner < 0 || !x.Height.Given() {
+					return
+				}
+				bottom := &p.Job.Parts[corner]
+				up, known := p.Elevation(x.on)
+				if from := up + x.Height.SI() - cut; known && thinner(from, bottom.KnuckleHeight.SI()) {
+					m, n := p.Units.Pair(from, bottom.KnuckleHeight.SI(), quantity.Size)
+					p.Report(rules.Incomplete, x.at("height"), "", "nozzle %s: its opening begins %s above the bottom, and the reinforcement of the corner, part %s, runs up to %s: what that loses is not figured", x.ID, m, bottom.ID, n)
+				}
+			default:
+			}
+		})(p)
+	},
+}
+
+// OpeningLarge says where replaced load is no answer.
+var OpeningLarge = &rules.Rule{
+	ID: "opening-large", Family: family, Title: "An opening is too large for its shell",
+	Why: "Replacing the load beside an opening takes it that the shell round it stays a shell. " +
+		"Beyond half the diameter the rest bends as a whole, and only an analysis of its own says what holds.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the opening is above half the inside diameter of its part, or a figure of it is not stated",
+	Basis:    "ADR 6.9.2.11 keeps openings few and small; the half diameter from memory",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		d, missing := x.cut(p)
+		shell := p.Parts[x.on].Schedule.Part.InsideDiameter
+		switch {
+		case missing != "":
+			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: %s", x.ID, missing)
+		case shell.Given() && thinner(shell.SI()/2, d):
+			h, n := p.Units.Pair(d, shell.SI()/2, quantity.Size)
+			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
+		}
+	}),
+}
+
+// OpeningUnderVacuum asks what is left round an opening under pressure from outside.
+var OpeningUnderVacuum = &rules.Rule{
+	ID: "opening-under-vacuum", Family: family, Title: "What an opening takes away under vacuum is not known",
+	Why: "Pressure from outside is held by the stiffness of the wall, and a hole takes that away where it is cut. " +
+		"A pad that brings half of the wall back that is cut out answers for it; what less does only an analysis or a test says.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "a vacuum is stated, and the structure of the pad over its ring is less than half of the structure that is cut out: tp r < t d/2, r = min(dr, 2 d) − d",
+	Basis:    "ASME VIII UG-37(d), from memory, the wall that is there taken for what it needs",
+	Job: each(func(p *rules.JobPass, x *opening) {
+		s := p.Parts[x.on].Schedule
+		vacuum := s.Service.Vacuum.SI()
+		for i := range s.Conditions {
+			vacuum = math.Max(vacuum, s.Conditions[i].Vacuum.SI())
+		}
+		d, missing := x.cut(p)
+		if vacuum <= 0 || missing != "" {
+			return // opening-large says what is missing
+		}
+		wall, pad := stackOf(p.Parts[x.on].Analysis), stack{}
+		if a := p.Analysis(x.Pad); a != nil {
+			pad = stackOf(a)
+		}
+		ring := math.Max(0, math.Min(x.PadDiameter.SI(), 2*d)-d)
+		if !wall.known || thinner(pad.structure*ring, wall.structure*d/2) {
+			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: a vacuum of %s is on part %s, and its pad does not bring back half of the structure that its opening takes away: whether the wall bears it is not known", x.ID, p.Units.Figure(vacuum, quantity.Stress), x.On)
+		}
+	}),
+}
+
+// OpeningsClose says where the rings of two pads overlap.
+var OpeningsClose = &rules.Rule{
+	ID: "openings-close", Family: family, Title: "Two openings are close together",
+	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
+		"and neither pad by itself says what the two need.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once of the first of several",
+	Basis:    memory,
+	Job: func(p *rules.JobPass) {
+		on := map[int][]*opening{}
+		each(func(_ *rules.JobPass, x *opening) { on[x.on] = append(on[x.on], x) })(p)
+		told := make([]bool, len(p.Job.Nozzles)) // in some finding
+		for i := range p.Job.Nozzles {
+			part := p.Part(p.Job.Nozzles[i].On)
+			list := on[part]
+			if part < 0 || len(list) == 0 {
+				continue
+			}
+			x := list[0]
+			on[part] = list[1:]
+			said, others := "", []string(nil)
+			at := []laminate.Ref{x.at("bearing")}
+			for _, y := range list[1:] {
+				text := x.close(p, y)
+				if text == "" {
+					continue
+				}
+				if said == "" {
+					said = "nozzles " + x.ID + " and " + y.ID + ": " + text
+				} else {
+					others = append(others, y.ID)
+				}
+				if !told[y.index] { // neither is clear by itself
+					told[y.index], at = true, append(at, y.at("bearing"))
+				}
+			}
+			if said == "" {
+				continue
+			}
+			if len(others) > 0 {
+				more := ""
+				if n := len(others) - 3; n > 0 {
+					others, more = others[:3], " and "+quantity.Counted(n, "other", "others")
+				}
+				said += "; " + x.ID + " likewise with " + strings.Join(others, ", ") + more
+			}
+			told[i] = true
+			p.ReportAt(rules.Incomplete, at, "", "%s", said)
+		}
+	},
+}
+
+// close says what is against two openings of one part, "" where nothing is.
+func (x *opening) close(p *rules.JobPass, y *opening) string {
+	if !x.Cut().Given() || !y.Cut().Given() {
+		return "" // opening-large says so
+	}
+	// An opening and the ring round it, or the pad of the other.
+	a, b := x.edge(p), y.edge(p)
+	reach := max(2*(a+b), a+y.laid(p)/2, b+x.laid(p)/2)
+	apart, known := 0.0, x.Bearing.Given && y.Bearing.Given
+	turn := math.Abs(math.Remainder(x.Bearing.Value-y.Bearing.Value, 360)) * math.Pi / 180
+	switch d := p.Parts[x.on].Schedule.Part.InsideDiameter; p.Job.Parts[x.on].Form {
+	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover, laminate.Cone, laminate.Flange, laminate.Panel:
+		known = known && x.Offset.Given() && y.Offset.Given()
+		m, n := x.Offset.SI(), y.Offset.SI()
+		apart = math.Sqrt(math.Max(0, m*m+n*n-2*m*n*math.Cos(turn)))
+		if !known {
+			apart = math.Abs(m - n)
+			known = x.Offset.Given() && y.Offset.Given() && !thinner(apart, reach)
+		}
+	default: // round
+		up := math.Abs(x.Height.SI() - y.Height.SI())
+		if x.Height.Given() && y.Height.Given() && !thinner(up, reach) {
+			return ""
+		}
+		known = known && d.Given() && x.Height.Given() && y.Height.Given()
+		apart = math.Hypot(up, turn*d.SI()/2)
+	}
+	switch {
+	case !known:
+		return "how far they are apart is not known (height, or offset, and bearing)"
+	case thinner(apart, reach):
+		h, n := p.Units.Pair(apart, reach, quantity.Size)
+		return h + " apart, below " + n + ": what both take away has to be figured together, which is not done here"
+	}
+	return ""
+}
+
+// pastCrown looks at an opening of a head.
+func (x *opening) pastCrown(p *rules.JobPass, part *laminate.Part, cut float64) {
+	crown, what, known := crownOf(part)
+	if !known || !x.Offset.Given() {
+		return // the wall, and opening-off-part, say what is missing
+	}
+	reach, of, key := x.Offset.SI()+cut, "opening", "offset"
+	if pad := x.Offset.SI() + x.laid(p)/2; x.Pad != "" && pad > reach && !thinner(crown, reach) {
+		reach, of, key = pad, "pad", "pad_diameter"
+	}
+	if thinner(crown, reach) {
+		m, n := p.Units.Pair(reach, crown, quantity.Size)
+		p.Report(rules.Incomplete, x.at(key), "", "nozzle %s: its %s reaches %s from the axis of part %s, and %s ends at %s: beyond it the head is bent, and what is needed there is not figured", x.ID, of, m, x.On, what, n)
+	}
+}
+
+// crownOf is how far the crown of a head reaches from its axis, m; not known of a
+// hemisphere, which has no knuckle, or where a size is missing.
+func crownOf(part *laminate.Part) (m float64, what string, known bool) {
+	d := part.InsideDiameter
+	switch part.Head {
+	case laminate.Torispherical:
+		known = d.Given() && part.CrownRadius.Given() && part.KnuckleRadius.Given()
+		return surface.CrownRim(d.SI(), part.CrownRadius.SI(), part.KnuckleRadius.SI()), "its crown", known
+	case laminate.Ellipsoidal:
+		return 0.4 * d.SI(), "80 % of its diameter", d.Given()
+	default:
+		return 0, "", false
+	}
+}
+
+// hoop is the load round that the wall there has to carry, N/m: of a head that of
+// the sphere that its crown is, of other parts by the factor of their form.
+func (x *opening) hoop(p *rules.JobPass) (load float64, missing string) {
+	part := &p.Parts[x.on].Schedule.Part
+	if !part.InsideDiameter.Given() && form.Answers(part.Form) == form.ByMembrane {
+		return 0, "the inside diameter of part " + x.On + " is not stated"
+	}
+	pa, missing := x.pressure(p)
+	if missing != "" {
+		return 0, missing
+	}
+	return x.hoopOf(p, pa)
+}
+
+// hoopOf is hoop under a pressure, Pa.
+func (x *opening) hoopOf(p *rules.JobPass, pa float64) (load float64, missing string) {
+	if pa == 0 {
+		return 0, ""
+	}
+	part := &p.Parts[x.on].Schedule.Part
+	d := part.InsideDiameter.SI()
+	if part.Form == laminate.HeadPart {
+		if _, missing = x.shape(p); missing != "" {
+			return 0, missing
+		}
+		switch part.Head {
+		case laminate.Torispherical:
+			return joining.HoopLoad(pa, part.CrownRadius.SI()), ""
+		case laminate.Ellipsoidal:
+			return joining.HoopLoad(pa, d*d/(4*part.Depth.SI())), ""
+		default:
+			return joining.HoopLoad(pa, d/2), ""
+		}
+	}
+	factor, missing := x.shape(p)
+	return factor * joining.HoopLoad(pa, d), missing
+}
+
+// shape is how many times the load round of a straight shell its part carries, or
+// why that cannot be told.
+func (x *opening) shape(p *rules.JobPass) (factor float64, missing string) {
+	part := p.Parts[x.on]
+	if form.Answers(part.Schedule.Part.Form) == form.ByBending {
+		return 0, "part " + x.On + " is a plate, which pressure bends: what an opening takes from it is not figured"
+	}
+	facts := form.Facts{Part: &part.Schedule.Part, Units: p.Units, Whole: part.Analysis.Total.Thickness}
+	f, open := facts.Shape()
+	return f.Hoop, open
+}
