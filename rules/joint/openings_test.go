@@ -6,7 +6,10 @@ import (
 	"testing"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
 )
 
 // onHead puts a nozzle of 2 in with a pad of 8 in on a head over a course of 12 in,
@@ -156,5 +159,32 @@ func TestPadThin_goesByTheFormOfThePart(t *testing.T) {
 				t.Errorf("%q, want %q and %q\n%s", got, c.want, c.says, said)
 			}
 		})
+	}
+}
+
+// Of a crowd each is told of, and no pair by itself: of a thousand nozzles that would
+// be half a million findings.
+func TestOpeningsClose_ofACrowd(t *testing.T) {
+	j := sound()
+	j.Nozzles[0].Bearing = laminate.Some(0.0)
+	for _, id := range []string{"B", "C", "D", "E", "F"} {
+		n := j.Nozzles[0]
+		n.ID = id
+		j.Nozzles = append(j.Nozzles, n)
+	}
+	told, count := map[int]bool{}, 0
+	for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
+		if f.Rule.ID != "openings-close" {
+			continue
+		}
+		if count++; count == 1 && !strings.Contains(f.Message, "nozzles N and B: 0 in apart") || count == 1 && !strings.HasSuffix(f.Message, "; N likewise with C, D, E and 1 other") {
+			t.Error(f.Message)
+		}
+		for _, at := range append([]laminate.Ref{f.At}, f.Also...) {
+			told[at.Index] = true
+		}
+	}
+	if len(told) != 6 || count != 5 {
+		t.Errorf("%d findings tell of %v", count, told)
 	}
 }
