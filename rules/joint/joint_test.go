@@ -367,7 +367,13 @@ var cases = []jobCase{
 		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
 		j.Nozzles[1].ID, j.Nozzles[1].Height = "M", quantity.New(8, quantity.Foot)
 	}, nil, ""},
-	{"no inside overlay", func(j *laminate.Job) { j.Nozzles[0].InstallationInside = "" }, []string{"incomplete inside-overlay-thin"}, ""},
+	{"no inside overlay where none can be laid", func(j *laminate.Job) { j.Nozzles[0].InstallationInside = "" }, []string{"warning inside-overlay-thin"}, "part a is too narrow to lay up inside"},
+	{"there in an acid", func(j *laminate.Job) {
+		j.Nozzles[0].InstallationInside, j.Service.Contains = "", laminate.TraitSet(laminate.StrongAcid)
+	}, []string{"incomplete inside-overlay-thin"}, "line of paste"},
+	{"no inside overlay", func(j *laminate.Job) {
+		j.Nozzles[0].InstallationInside, j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter, j.Service.Pressure, j.Test = "", inches(20), inches(20), psi(15), laminate.Test{}
+	}, []string{"incomplete inside-overlay-thin"}, "no laminate inside is named"},
 	{"bare neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "strap" }, []string{"break neck-barrier-thin"}, "the barrier of its neck"},
 	{"no neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "" }, []string{"incomplete neck-barrier-thin"}, ""},
 	{"a flange without a wall", func(j *laminate.Job) {

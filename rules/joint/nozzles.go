@@ -266,14 +266,21 @@ var EdgeUnsealed = &rules.Rule{
 var InsideOverlayThin = &rules.Rule{
 	ID: "inside-overlay-thin", Family: family, Title: "The barrier does not run through at a nozzle",
 	Why: "The overlay inside covers the cut edge of shell and neck, where the structure of both is bare. " +
-		"It has to be at least the barrier that it continues, veil last.",
-	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "veil and mats of installation_inside are thinner than the barrier of the part; incomplete where it is not named",
-	Basis:    rules.CommonPractice,
+		"It has to be at least the barrier that it continues, veil last. In narrow pipe a line of paste is all there is, as at its joints.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When: "veil and mats of installation_inside are thinner than the barrier of the part: break; none is named: incomplete from 20 in inside diameter and without one, " +
+		"below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside",
+	Basis: rules.CommonPractice + "; from memory: NBS PS 15-69 seals inside from 20 in",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		has, known := barrierOf(p, x.on)
 		a := p.Lining(x.InstallationInside)
 		switch {
+		case a == nil && p.Parts[x.on].Schedule.Part.InsideDiameter.Given() && !reachable(p, x.on):
+			severity := rules.Warning
+			if severe(&p.Parts[x.on].Schedule.Service) {
+				severity = rules.Incomplete
+			}
+			p.Report(severity, x.at("installation_inside"), "", "nozzle %s: part %s is too narrow to lay up inside: its cut edge is closed by a line of paste without a veil, unless a hand reaches it from an end (installation_inside)", x.ID, x.On)
 		case a == nil:
 			p.Report(rules.Incomplete, x.at("installation_inside"), "", "nozzle %s: no laminate inside is named that covers the cut edge (installation_inside)", x.ID)
 		case known && thinner(sealing(a), has):

@@ -38,12 +38,17 @@ var SealMissing = &rules.Rule{
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
 		case reachable(p, part):
 			p.Report(rules.Break, x.at("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
-		case catalog.StrongAcid(service) || service.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide):
+		case severe(service):
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
 		default:
 			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil", x.ID)
 		}
 	}),
+}
+
+// severe tells of a service that a line of paste without a veil does not stand.
+func severe(s *laminate.Service) bool {
+	return catalog.StrongAcid(s) || s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
 }
 
 // SealThin holds a seal against the barrier that it continues.

@@ -314,7 +314,8 @@ func (w *work) nozzle(i int) {
 		n.Gussets = laminate.Some(catalog.LeastGussets)
 		w.filled(at("gussets"), fmt.Sprintf("%s: gussets %d, the least (ASTM D3299, from memory)", name, catalog.LeastGussets))
 	}
-	if w.bare(n.InstallationInside) {
+	wide := w.j.Parts[on].InsideDiameter
+	if w.bare(n.InstallationInside) && (!wide.Given() || joint.Reachable(w.pass(), on)) { // of what no hand reaches the rule says what that means
 		if id, why := w.sealOf(n.InstallationInside, on); why != "" {
 			w.left(at("installation_inside"), name+": nothing is laid inside: "+why)
 		} else {
