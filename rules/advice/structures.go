@@ -326,28 +326,34 @@ func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
 		s.Service.SpecificGravity = laminate.Some(1.0)
 		notes = append(notes, "assumed for the structure: a liquid as heavy as water; state its specific gravity (specific_gravity)")
 	}
-	if kept, warm := f.retention(resin); warm && !s.Part.ModulusRetention.Given {
+	if kept, warm := Retention(&f.s.Service, resin, f.lib); warm && !s.Part.ModulusRetention.Given {
 		s.Part.ModulusRetention = laminate.Some(kept)
-		notes = append(notes, "assumed for the structure: the warm wall keeps "+quantity.Share(kept)+
-			" of its cold modulus, from memory; state what the resin manufacturer or a test says (modulus_retention)")
+		notes = append(notes, RetentionAssumed(kept))
 	}
 	return &s, notes
 }
 
-// The share of a cold modulus that a warm laminate is taken to keep falls from
-// all of it at 120 °F to half at 20 °C below the heat deflection temperature
-// of its resin, and is half above. From memory of curves of modulus against
-// temperature; a proposal says it and leaves it to be stated.
+// RetentionAssumed says what a proposal assumes of a warm wall.
+func RetentionAssumed(kept float64) string {
+	return "assumed for the structure: the warm wall keeps " + quantity.Share(kept) +
+		" of its cold modulus, from memory; state what the resin manufacturer or a test says (modulus_retention)"
+}
+
 const leastKept = 0.5
 
-func (f *finder) retention(resin *laminate.Resin) (kept float64, warm bool) {
-	cold, hot := quantity.New(120, quantity.Fahrenheit).SI(), f.s.Service.Hottest()
+// Retention is the share of a cold modulus that a laminate is taken to keep in a
+// service where nobody states it, not warm up to 120 °F. It falls from all of it there
+// to half at 20 °C below the heat deflection temperature of its resin, and is half
+// above: from memory of curves of modulus against temperature. A proposal says it and
+// leaves it to be stated.
+func Retention(s *laminate.Service, resin *laminate.Resin, lib *laminate.Library) (kept float64, warm bool) {
+	cold, hot := quantity.New(120, quantity.Fahrenheit).SI(), s.Hottest()
 	if !hot.Given() || !quantity.Above(hot.SI(), cold) {
 		return 1, false
 	}
 	deflects := resin.HeatDeflection
 	if !deflects.Given() {
-		deflects = f.lib.Families[resin.Family].HeatDeflection
+		deflects = lib.Families[resin.Family].HeatDeflection
 	}
 	if ends := deflects.SI() - 20; deflects.Given() && ends > cold {
 		share := min(1, (hot.SI()-cold)/(ends-cold))

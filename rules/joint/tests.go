@@ -115,7 +115,7 @@ var TestProvesLess = &rules.Rule{
 					break
 				}
 				if design > 0 {
-					if share := joining.Proof(test, design); share < least {
+					if share := joining.Proof(test, design); quantity.Below(share, least) { // the foot, where all are alike
 						least = share
 						a, b := p.Units.Pair(test, design, quantity.Stress)
 						at = a + " where the service has " + b

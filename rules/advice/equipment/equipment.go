@@ -132,6 +132,7 @@ type work struct {
 	mix        string                  // resin of the first structure
 	made       map[string][]int        // laminates of this proposal by what they are for: those may be shared
 	parts      []*rules.Report         // once the walls are there
+	warm       map[int]float64         // what of them is taken to keep how much of its strength
 }
 
 func (w *work) filled(at laminate.Ref, text string) {
@@ -152,6 +153,9 @@ func (w *work) assumed(at laminate.Ref, whose, text string) {
 		return
 	}
 	before := strings.TrimSuffix(w.p.Assumed[i].Text, ": "+text)
+	if slices.Contains(strings.Split(before, ", "), whose) {
+		return
+	}
 	w.p.Assumed[i].Text = before + ", " + whose + ": " + text
 }
 
@@ -244,8 +248,41 @@ func (w *work) why(at laminate.Ref) bool {
 func (w *work) pass() *rules.JobPass {
 	if w.parts == nil {
 		w.parts = rules.JudgeJob(nil, w.j, w.lib, rules.Options{Units: w.o.Units}).Parts
+		w.warm = map[int]float64{}
+		for i, part := range w.parts {
+			w.keeps(i, part)
+		}
 	}
 	return &rules.JobPass{Assembly: w.j.Assemble(), Library: w.lib, Units: w.o.Units, Parts: w.parts}
+}
+
+// keeps has a warm part of which nobody says what it keeps of its strength keep what
+// its wall was proposed with, so that what is laid onto it goes by the same.
+func (w *work) keeps(i int, part *rules.Report) {
+	if w.j.Parts[i].Schedule != "" || part.Schedule.Part.ModulusRetention.Given {
+		return // a file says so itself
+	}
+	least := 1.0
+	for k := range part.Analysis.Rows {
+		if r := part.Analysis.Rows[k].Resin; r != nil && part.Analysis.Rows[k].Zone == laminate.StructuralLayer {
+			if kept, warm := advice.Retention(&part.Schedule.Service, r, w.lib); warm {
+				least = min(least, kept)
+			}
+		}
+	}
+	if least < 1 {
+		w.warm[i] = least
+		part.Schedule.Part.ModulusRetention = laminate.Some(least)
+	}
+}
+
+// warmed notes what was assumed of warm parts for what is laid onto them.
+func (w *work) warmed(parts ...int) {
+	for _, i := range parts {
+		if kept, ok := w.warm[i]; ok {
+			w.assumed(partAt(i, "modulus_retention"), "part "+w.j.Parts[i].ID, advice.RetentionAssumed(kept))
+		}
+	}
 }
 
 // nothing tells whether an error says that no wall suits, and why; the proposal

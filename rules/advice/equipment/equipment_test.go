@@ -301,3 +301,27 @@ func TestPropose_strapIsAsWideAsTheWallsWantIt(t *testing.T) {
 		}
 	}
 }
+
+// What a warm wall is assumed to keep holds for what is laid onto it: walls came, and
+// no strap and no pad.
+func TestPropose_assumesTheSameOfAWarmWallAndItsStraps(t *testing.T) {
+	warm := func(stated bool) *equipment.Proposal {
+		j := bare()
+		j.Service.Temperature = quantity.New(140, quantity.Fahrenheit)
+		for i := range j.Parts {
+			if j.Parts[i].ModulusRetention = (laminate.Optional[float64]{}); stated {
+				j.Parts[i].ModulusRetention = laminate.Some(0.82)
+			}
+		}
+		return propose(t, j, advice.Options{})
+	}
+	p, like := warm(false), warm(true)
+	if len(p.Left) > 0 || !says(p.Assumed, "keeps 82 % of its cold modulus") {
+		t.Errorf("left %v, assumed %v", p.Left, p.Assumed)
+	}
+	for i := range like.Job.Joints {
+		if got, want := laid(t, p.Job, p.Job.Joints[i].Outside), laid(t, like.Job, like.Job.Joints[i].Outside); !reflect.DeepEqual(got, want) {
+			t.Errorf("%s: %d plies, where it is stated %d", like.Job.Joints[i].ID, len(got), len(want))
+		}
+	}
+}

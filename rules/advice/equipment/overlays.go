@@ -197,6 +197,7 @@ func (w *work) strap(i int) {
 			return
 		}
 		x.Outside = w.share(x.Outside, "strap", "strap", plies)
+		w.warmed(w.j.Part(x.Between[0]), w.j.Part(x.Between[1]))
 		w.filled(at("outside"), name+": strap, laminate "+x.Outside+", "+w.says(a))
 	}
 	gap := x.Gap
@@ -362,6 +363,7 @@ func (w *work) pad(i, on int) {
 			var a *laminate.Analysis
 			if plies, a, why = w.overlay(resin, coated, bears(hoop, structure)); why == "" {
 				*id = w.share(*id, "pad", "pad", plies)
+				w.warmed(on)
 				w.filled(at(key), name+": "+key+", laminate "+*id+", "+w.says(a))
 				return
 			}
