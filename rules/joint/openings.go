@@ -114,7 +114,7 @@ var OpeningsClose = &rules.Rule{
 	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
 		"and neither pad by itself says what the two need.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once of the first of several",
+	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once, at all that are named",
 	Basis:    memory,
 	Job: func(p *rules.JobPass) {
 		on := map[int][]*opening{}
@@ -140,7 +140,7 @@ var OpeningsClose = &rules.Rule{
 				} else {
 					others = append(others, y.ID)
 				}
-				if !told[y.index] { // neither is clear by itself
+				if len(others) <= 3 || !told[y.index] { // who is named, and nobody in no finding
 					told[y.index], at = true, append(at, y.at("bearing"))
 				}
 			}
