@@ -105,6 +105,7 @@ type NozzleNeed struct {
 	Pressure float64 // Pa, at its lowest edge
 
 	Hoop, Carries float64 // N/m round: what the wall has to carry there, and what it may
+	Cut, Through  float64 // m: the opening, and the neck where that goes through and decides it, else 0
 }
 
 // Nozzle says what nozzle i needs with a pad of the diameter that it states, or
@@ -125,6 +126,9 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	}
 	if missing != "" {
 		return n, missing
+	}
+	if n.Cut = d; thinner(x.Nozzle.Cut().SI(), d) {
+		n.Through, _ = x.through(p)
 	}
 	shear, _ := bond(p.Job)
 	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear

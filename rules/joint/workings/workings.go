@@ -169,7 +169,7 @@ func (w *work) joint(x *laminate.Joint) {
 		w.pressure(l, "pressure inside at the joint", pressed, need.Inside)
 		along := "p"
 		if need.Thrust != need.Inside {
-			along = "of the gas alone, 0 where the ends are open: a liquid on a bottom with its foundation pulls on no joint"
+			along = "what pulls at heads and hanging bottoms: of the gas alone over a bottom on its foundation, 0 where nothing closes the ends"
 		}
 		l.Add("pressure that pulls along the axis", "pt", along, "", l.Stress(need.Thrust), l.StressUnit(), "")
 		l.Add("diameter of the bond line", "D", "outside of the thicker wall", "", l.Length(need.Diameter), l.LengthUnit(), "")
@@ -215,13 +215,19 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 		return
 	}
 	need, _ := joint.Nozzle(w.p, w.at.Index)
-	d, pad := x.Cut().SI(), x.PadDiameter.SI()
+	d, pad := need.Cut, x.PadDiameter.SI()
 	if x.Pad == "" {
 		pad = joining.PadDiameter(d)
 	}
 	pressure := func(l *worked.List) {
 		w.pressure(l, "pressure at the lower edge of the opening", on, need.Pressure)
-		l.Add("opening", "d", "as the document states", "", l.Length(d), l.LengthUnit(), "")
+		if need.Through == 0 {
+			l.Add("opening", "d", "as the document states", "", l.Length(d), l.LengthUnit(), "")
+			return
+		}
+		wall := (need.Through - x.Size.SI()) / 2
+		l.Add("wall of the neck that goes through", "tn", "whole, by its laminate", "", l.Length(wall), l.LengthUnit(), "")
+		l.Add("opening", "d", "size + 2·tn", worked.Put("# + 2·#", l.Length(x.Size.SI()), l.Length(wall)), l.Length(d), l.LengthUnit(), "geometry")
 	}
 	w.pad(x, on, &need, pad, pressure)
 	may, basis := joint.Shear(w.r.Job)
@@ -237,7 +243,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 
 // pad is what replaces the load that an opening takes away, and its bond.
 func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float64, pressure func(*worked.List)) {
-	d := x.Cut().SI()
+	d := need.Cut
 	open := w.said(joint.PadThin, rules.Incomplete)
 	if need.Hoop == 0 && open == "" {
 		w.skip(PadLoad, "no load is taken away: nothing presses there")
@@ -269,7 +275,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 			l.Say("ring of the pad that counts", "none: the pad reaches no further than its opening", "")
 			return
 		}
-		l.Add("load that the wall may bear round", "U", "by its governing hoop criterion; N where there is none", "", l.Line(need.Carries), l.LineUnit(), "")
+		l.Add("load that the wall may bear round", "U", "of its structure by the strength table, else by its governing hoop criterion; N where there is none", "", l.Line(need.Carries), l.LineUnit(), "")
 		l.Add("diameter of the pad", "dr", "of its first ply; what runs out beyond does not count", "", l.Length(pad), l.LengthUnit(), "")
 		l.Add("ring of the pad that counts", "r", "min(dr, 2·d) − d", worked.Put("min(#, 2·#) - #", l.Length(pad), l.Length(d), l.Length(d)), l.Length(ring), l.LengthUnit(), "ASTM D3299, from memory")
 		l.Add("load that the pad has to carry", "Np", "(N·d − max(0, U − N)·r)/r, not below 0",
