@@ -48,37 +48,6 @@ var NozzleEndUnstated = &rules.Rule{
 	}),
 }
 
-// IDShared asks that one name means one thing.
-var IDShared = &rules.Rule{
-	ID: "id-shared", Family: family, Title: "Two things of a job go by one name",
-	Why: "A drawing, a lay-up sheet, a record and a label on the shop floor say N1 and no more. " +
-		"Where a nozzle and its flange are both called so, whoever reads it lays, measures or signs the one for the other.",
-	Severity: []rules.Severity{rules.Warning},
-	When:     "a nozzle has the id of a part, or a joint that of a part or nozzle",
-	Basis:    "the program's own check",
-	Job: func(p *rules.JobPass) {
-		nozzles := make(map[string]bool, len(p.Job.Nozzles))
-		for i := range p.Job.Nozzles {
-			id := p.Job.Nozzles[i].ID
-			nozzles[id] = true
-			if p.Part(id) >= 0 {
-				p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "id"}, "", "nozzle %s has the name of part %s: papers and records that say %s may mean either", id, id, id)
-			}
-		}
-		for i := range p.Job.Joints {
-			id, other := p.Job.Joints[i].ID, "part"
-			switch {
-			case p.Part(id) >= 0:
-			case nozzles[id]:
-				other = "nozzle"
-			default:
-				continue
-			}
-			p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "id"}, "", "joint %s has the name of %s %s: papers and records that say %s may mean either", id, other, id, id)
-		}
-	},
-}
-
 // NozzlePartsDiffer holds a nozzle against what is bolted or built onto it.
 var NozzlePartsDiffer = &rules.Rule{
 	ID: "nozzle-parts-differ", Family: family, Title: "A nozzle and what is on it do not fit",

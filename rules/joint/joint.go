@@ -21,8 +21,8 @@ const memory = "from memory"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
-		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, PartsNotJoined, JoinedPartsDiffer, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
-		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, IDShared, NozzleLoadsUnknown,
+		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
+		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, NozzleLoadsUnknown,
 		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, LaidOverstrainedAtTest, VacuumNotProved,
 	}
 }

@@ -216,18 +216,13 @@ var cases = []jobCase{
 		j.Parts = append(j.Parts, j.Parts[1])
 		j.Parts[2].ID, j.Joints[0].Between = "c", [2]string{"a", "c"}
 		j.Nozzles, j.Test, j.Vessel.LiquidHeight = nil, laminate.Test{}, quantity.New(0, quantity.Foot)
-	}, []string{"break joint-elsewhere", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "parts a and c do not meet"},
+	}, []string{"break joint-elsewhere"}, "parts a and c do not meet"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
 	{"warm", func(j *laminate.Job) {
 		for i := range j.Resins {
 			j.Resins[i].HeatDeflection = quantity.New(140, quantity.Fahrenheit)
 		}
 	}, []string{"incomplete bond-too-warm"}, "softens at 140 °F"},
-	{"courses not joined", func(j *laminate.Job) {
-		j.Parts[0].Form, j.Parts[1].Form = laminate.ShellCourse, laminate.ShellCourse
-		j.Joints, j.Nozzles, j.Test = nil, nil, laminate.Test{}
-	}, []string{"incomplete parts-not-joined"}, "parts a and b meet"},
-
 	{"a neck of the seal", func(j *laminate.Job) { j.Nozzles[0].Neck = "seal" }, []string{"break neck-thin"}, "its neck, laminate seal, as a pipe of its class, 50.0 psi: "},
 	{"a neck that nobody can figure", func(j *laminate.Job) {
 		j.Materials = append(j.Materials, laminate.Material{ID: "cloth", Form: laminate.WovenRoving})
@@ -235,7 +230,6 @@ var cases = []jobCase{
 		j.Laminates[3].Plies[ruletest.WovenRow].Material, j.Nozzles[0].Neck = "cloth", "neck"
 	}, []string{"incomplete neck-thin"}, "whether its neck bears 50.0 psi"},
 	{"a flange that fits", flanged, nil, ""},
-	{"a flange of another size", func(j *laminate.Job) { flanged(j); j.Parts[2].Size = inches(3) }, []string{"break nozzle-parts-differ"}, "nozzle N is of 2 in, its flange f of 3 in"},
 	{"a cover of another size", func(j *laminate.Job) {
 		flanged(j)
 		j.Parts = append(j.Parts, j.Parts[2])
@@ -244,19 +238,14 @@ var cases = []jobCase{
 	}, []string{"break nozzle-parts-differ"}, "its cover c of 4 in"},
 	{"a class above its flange's", func(j *laminate.Job) { flanged(j); j.Parts[2].PressureClass = psi(40) }, []string{"warning nozzle-parts-differ"}, "its flange f of 40"},
 	// A neck of 2 in with a wall of 245 mil is 2.49 in across.
-	{"a pipe by itself", func(j *laminate.Job) {
-		j.Parts = append(j.Parts, j.Parts[0])
-		j.Parts[2].ID = "c"
-	}, []string{"incomplete parts-not-joined"}, "pipe c is joined to nothing"},
-	{"a step", func(j *laminate.Job) { j.Parts[1].InsideDiameter = inches(11.9) }, []string{"break joined-parts-differ"}, "joint J: part a is 12 in across inside, part b 11.9 in"},
-	{"a flange of another size", func(j *laminate.Job) {
-		flanged(j)
-		j.Nozzles[0].Flange, j.Parts[2].Laminate = "", "wall"
-		j.Parts[2].InsideDiameter, j.Parts[2].Size = inches(12), inches(10)
-		j.Joints = append(j.Joints, j.Joints[0])
-		j.Joints[1].ID, j.Joints[1].Between = "K", [2]string{"b", "f"}
-		j.Test = laminate.Test{}
-	}, []string{"break joined-parts-differ"}, "joint K: part b is 12 in across inside, part f 10 in"},
+	{"a pipe that nobody hangs, in a test that fills the vessel", func(j *laminate.Job) {
+		upright(j)
+		j.Nozzles, j.Test.LiquidHeight = nil, quantity.New(20, quantity.Foot)
+		c := j.Parts[0]
+		c.ID, c.Form = "c", laminate.Pipe
+		j.Parts = append(j.Parts, c)
+	}, []string{"incomplete course-overstrained-at-test", "incomplete test-proves-less-than-service"}, "how high part c hangs is not known: "},
+	{"a flange of another size", func(j *laminate.Job) { flanged(j); j.Parts[2].Size = inches(3) }, []string{"break nozzle-parts-differ"}, "nozzle N is of 2 in, its flange f of 3 in"},
 	{"a neck that goes through", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].PadDiameter = laminate.Penetrating, inches(8.5) }, nil, ""},
 	{"its pad by what it takes", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].PadDiameter = laminate.Penetrating, inches(8.4) }, []string{"warning pad-narrow"}, "below 8.49 in"},
 	{"an opening that it does not go through", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].Opening = laminate.Penetrating, inches(2.4) }, []string{"break nozzle-parts-differ", "warning pad-narrow"}, "its opening is 2.4 in, and its neck is 2.49 in outside"},
@@ -269,7 +258,7 @@ var cases = []jobCase{
 		e := &j.Parts[0]
 		e.Form, e.Miters, e.BendRadius, e.Turn, e.Length = laminate.Elbow, laminate.Some(0), inches(18), laminate.Some(90.0), quantity.Length{}
 		j.Joints, j.Test = nil, laminate.Test{}
-	}, []string{"incomplete opening-off-part", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "no key states a place on part a, form elbow"},
+	}, []string{"incomplete opening-off-part"}, "no key states a place on part a, form elbow"},
 	{"no room for the flange", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break nozzle-parts-differ"}, "alone is 0.5 in thick"},
 	{"nothing laid outside", func(j *laminate.Job) { j.Nozzles[0].InstallationOutside = "" }, []string{"incomplete outside-overlay-thin"}, "what ties them cannot be determined"},
 	{"little laid outside", func(j *laminate.Job) {
@@ -299,26 +288,23 @@ var cases = []jobCase{
 	{"into the corner of a bottom", func(j *laminate.Job) {
 		j.Joints, j.Test, j.Nozzles[0].Pad, j.Nozzles[0].PadDiameter, j.Service.Pressure = nil, laminate.Test{}, "", quantity.Length{}, psi(0)
 		overCorner(4.9)(j)
-	}, []string{"incomplete opening-in-knuckle", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "begins 3.9 in above the bottom"},
+	}, []string{"incomplete opening-in-knuckle"}, "begins 3.9 in above the bottom"},
 	{"a flange that nothing names", func(j *laminate.Job) {
 		flanged(j)
 		j.Vessel.LiquidHeight = quantity.New(5, quantity.Foot)
 		j.Nozzles, j.Test = nil, laminate.Test{}
 		j.Parts[0].LiquidHeight, j.Parts[1].LiquidHeight = inches(0), inches(0)
 	}, []string{"incomplete part-unplaced"}, "flange f: how deep the liquid stands over it is not known: no nozzle names it"},
-	{"a nozzle with the name of its part", func(j *laminate.Job) { j.Nozzles[0].ID = "a" }, []string{"warning id-shared"}, "has the name of part a"},
-	{"a joint with the name of a part", func(j *laminate.Job) { j.Joints[0].ID = "b" }, []string{"warning id-shared"}, "has the name of part b"},
-	{"a joint with the name of a nozzle", func(j *laminate.Job) { j.Joints[0].ID = j.Nozzles[0].ID }, []string{"warning id-shared"}, "has the name of nozzle"},
 	// Five mats of 43.44 mil bear 195.5 lb/in by the table cold: 0.79 of it is under the
 	// 156 lb/in that press on the strap, 0.81 is not.
 	{"a strap on a wall that keeps 79 %", func(j *laminate.Job) { j.Parts[1].ModulusRetention = laminate.Some(0.79) }, []string{"break joint-hoop-thin"}, "may bear 154 lb/in round, 79 % of what it bears cold, and 156 lb/in"},
 	{"a strap on a wall that keeps 81 %", func(j *laminate.Job) { j.Parts[1].ModulusRetention = laminate.Some(0.81) }, nil, ""},
 	{"a pad on a wall that keeps 70 %", func(j *laminate.Job) {
 		j.Parts[0].ModulusRetention, j.Joints = laminate.Some(0.7), nil
-	}, []string{"break pad-thin", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "may bear 137 lb/in, 70 % of what it bears cold, and 150 lb/in are needed"},
+	}, []string{"break pad-thin"}, "may bear 137 lb/in, 70 % of what it bears cold, and 150 lb/in are needed"},
 	{"a pad on a wall that keeps 77 %", func(j *laminate.Job) {
 		j.Parts[0].ModulusRetention, j.Joints = laminate.Some(0.77), nil
-	}, []string{"incomplete parts-not-joined", "incomplete parts-not-joined"}, ""},
+	}, nil, ""},
 	{"a warm wall that says nothing of what it keeps", func(j *laminate.Job) {
 		j.Service.Temperature = quantity.New(150, quantity.Fahrenheit)
 	}, []string{"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin"}, "the strap cannot be determined: what part a keeps of its strength warm"},
@@ -329,7 +315,7 @@ var cases = []jobCase{
 	{"weak bonds", func(j *laminate.Job) {
 		j.Bond = laminate.Bond{ShearStrength: psi(40), Factor: laminate.Some(10.0)}
 		j.Joints = nil
-	}, []string{"break neck-bond-short", "break pad-bond", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "the bond of its pad"},
+	}, []string{"break neck-bond-short", "break pad-bond"}, "the bond of its pad"},
 	{"short neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(2.9) }, []string{"warning neck-bond-short"}, "below 3"},
 	{"no neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} }, []string{"incomplete neck-bond-short"}, ""},
 	{"two gussets", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Some(2) }, []string{"warning gusset-missing"}, "2 gussets"},
@@ -408,7 +394,7 @@ var cases = []jobCase{
 	{"and one that is too much", func(j *laminate.Job) {
 		j.Service.Pressure, j.Test.Pressure, j.Nozzles, j.Joints = psi(0), psi(80), nil, nil
 	},
-		[]string{"incomplete parts-not-joined", "incomplete parts-not-joined", "warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "of what its hoop strength allows of such a pressure"},
+		[]string{"warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "of what its hoop strength allows of such a pressure"},
 	{"a cover and a flange at test", func(j *laminate.Job) {
 		flanged(j)
 		cover := laminate.Part{Form: laminate.Cover, Process: laminate.ContactMolded}
@@ -422,13 +408,13 @@ var cases = []jobCase{
 	// of 9,000 psi, and (100 · 2 − 9.9 · 2)/2 are left of 100 lb/in (area replacement).
 	{"what the structure alone has in excess", func(j *laminate.Job) {
 		j.Joints, j.Nozzles[0].Pad, j.Service.Pressure, j.Test = nil, "", psi(100/6.0), laminate.Test{}
-	}, []string{"break pad-thin", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "and 90 lb/in round have to be carried past it"},
+	}, []string{"break pad-thin"}, "and 90 lb/in round have to be carried past it"},
 	// 15 psi of gas pull 47 lb/in at a joint under a head, whatever its course says of its ends.
-	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "incomplete parts-not-joined", "incomplete parts-not-joined", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
+	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
 	{"none under an open top", func(j *laminate.Job) {
 		headed(j)
 		j.Parts, j.Joints[0].Width, j.Joints[0].FirstWidth = j.Parts[:3], inches(0.5), inches(0.3)
-	}, []string{"incomplete parts-not-joined", "warning joint-taper-steep", "warning strap-narrow"}, ""},
+	}, []string{"warning joint-taper-steep", "warning strap-narrow"}, ""},
 	{"a waxed pad under what is laid over it", func(j *laminate.Job) {
 		l := nozzleOf(j, "Pad")
 		coat := l.Plies[0]
@@ -437,10 +423,10 @@ var cases = []jobCase{
 	}, []string{"warning wax-under-bond"}, "ends in a waxed coat, and laminate strap is laid over it"},
 	{"burst by the test", func(j *laminate.Job) {
 		j.Nozzles, j.Joints, j.Test.Pressure = nil, nil, psi(340)
-	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "incomplete parts-not-joined", "incomplete parts-not-joined"}, "of what its hoop strength allows in service: it breaks there"},
+	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test"}, "of what its hoop strength allows in service: it breaks there"},
 	{"not yet burst by it", func(j *laminate.Job) {
 		j.Nozzles, j.Joints, j.Test.Pressure = nil, nil, psi(325)
-	}, []string{"incomplete parts-not-joined", "incomplete parts-not-joined", "warning course-overstrained-at-test", "warning course-overstrained-at-test"}, ""},
+	}, []string{"warning course-overstrained-at-test", "warning course-overstrained-at-test"}, ""},
 	// Five mats bear 195.5 lb/in by a tenth of their strength, and 12.44 in across the strap
 	// 1,955 lb/in at 314 psi.
 	{"a strap burst by the test", func(j *laminate.Job) {

@@ -1,7 +1,6 @@
 package joint
 
 import (
-	"math"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -252,97 +251,6 @@ var BondTooWarm = &rules.Rule{
 			}
 		}
 	}),
-}
-
-// PartsNotJoined looks for parts that stand on one another unjoined.
-var PartsNotJoined = &rules.Rule{
-	ID: "parts-not-joined", Family: family, Title: "Two parts stand on one another without a joint",
-	Why: "Where two parts meet the barrier has to run through, and the load has to get across. What no joint of the job describes nobody plans, cuts or inspects, " +
-		"and the first to find it is the fluid.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, or of several parts a pipe, duct or elbow is named by none",
-	Basis:    "the program's own check",
-	Job: func(p *rules.JobPass) {
-		joined, named := make(map[[2]string]bool, len(p.Job.Joints)), map[string]bool{}
-		for i := range p.Job.Joints {
-			b := p.Job.Joints[i].Between
-			joined[b], named[b[0]], named[b[1]] = true, true, true
-		}
-		last, others := -1, 0
-		for i := range p.Job.Parts {
-			if f := p.Job.Parts[i].Form; stacked(f) || tubular(f) {
-				others++
-			}
-		}
-		for i := range p.Job.Parts {
-			if f := p.Job.Parts[i].Form; !stacked(f) {
-				if id := p.Job.Parts[i].ID; tubular(f) && others > 1 && !named[id] {
-					p.Report(rules.Incomplete, partRef(i, ""), "", "%s %s is joined to nothing: no joint names it", f, id)
-				}
-				continue
-			}
-			if last >= 0 {
-				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] {
-					p.Report(rules.Incomplete, partRef(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
-				}
-			}
-			last = i
-		}
-	},
-}
-
-// tubular tells whether a part goes on in another at its ends.
-func tubular(f laminate.PartForm) bool {
-	return f == laminate.Pipe || f == laminate.Duct || f == laminate.Elbow
-}
-
-// JoinedPartsDiffer wants what a joint joins to be as wide.
-var JoinedPartsDiffer = &rules.Rule{
-	ID: "joined-parts-differ", Family: family, Title: "Parts that a joint joins differ in diameter",
-	Why: "A strap lies on two walls that go on in one another. Over a step it lies on nothing, the barrier has a ledge, and the seal cannot be rolled. " +
-		"Pipes of two sizes are joined by a cone.",
-	Severity: []rules.Severity{rules.Break},
-	When:     "of two parts of a joint that are not both of the shell the inside diameters are stated, of a flange its size, and differ by more than a thousandth; a cone may meet with either end",
-	Basis:    "the program's own check",
-	Job: over(func(p *rules.JobPass, x *joined) {
-		if stacked(p.Job.Parts[x.parts[0]].Form) && stacked(p.Job.Parts[x.parts[1]].Form) {
-			return // parts-do-not-meet says so
-		}
-		a, b := bores(p, x.parts[0]), bores(p, x.parts[1])
-		for _, m := range a {
-			for _, n := range b {
-				if math.Abs(m-n) <= 1e-3*n {
-					return
-				}
-			}
-		}
-		if len(a) > 0 && len(b) > 0 {
-			m, n := p.Units.Pair(a[0], b[0], quantity.Size)
-			p.Report(rules.Break, x.at("between"), "", "joint %s: part %s is %s across inside, part %s %s: they do not meet", x.ID, x.Between[0], m, x.Between[1], n)
-		}
-	}),
-}
-
-// bores are the inside diameters of a part's ends, m, none where one is not stated.
-func bores(p *rules.JobPass, part int) (list []float64) {
-	s := &p.Parts[part].Schedule.Part
-	ends := []quantity.Length{s.InsideDiameter}
-	switch p.Job.Parts[part].Form {
-	case laminate.Cone:
-		ends = append(ends, s.SmallDiameter)
-	case laminate.Flange:
-		ends = []quantity.Length{s.Size}
-	case laminate.Cover, laminate.Panel:
-		return nil
-	default:
-	}
-	for _, d := range ends {
-		if !d.Given() {
-			return nil
-		}
-		list = append(list, d.SI())
-	}
-	return list
 }
 
 func reachable(p *rules.JobPass, part int) bool {

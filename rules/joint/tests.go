@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -67,8 +68,10 @@ func testAt(p *rules.JobPass, part int, height float64) (pa float64, missing str
 	switch {
 	case !t.Pressure.Given() && !t.LiquidHeight.Given():
 		return 0, "neither the pressure of the test nor the level of its fill is stated"
-	case !t.LiquidHeight.Given() || !known && !stacked(p.Job.Parts[part].Form):
-		return pa, ""
+	case !t.LiquidHeight.Given() || !known && !stacked(p.Job.Parts[part].Form) && !slices.ContainsFunc(p.Job.Parts, func(x laminate.JobPart) bool { return stacked(x.Form) }):
+		return pa, "" // no vessel is filled
+	case !known && !stacked(p.Job.Parts[part].Form):
+		return 0, "how high part " + p.Job.Parts[part].ID + " hangs is not known: " + p.Unknown(part)
 	case !known:
 		return 0, "how high part " + p.Job.Parts[part].ID + " stands is not known"
 	}

@@ -4,6 +4,8 @@
 package parts
 
 import (
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
@@ -14,7 +16,7 @@ const family = "parts"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{PartsDoNotMeet, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, CourseCounted}
+	return []*rules.Rule{PartsDoNotMeet, PartsNotJoined, JoinedPartsDiffer, ConeOpen, IDShared, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, CourseCounted}
 }
 
 func at(part int, key string) laminate.Ref {
@@ -59,36 +61,51 @@ var PartsDoNotMeet = &rules.Rule{
 	Why: "Courses, bottoms and heads meet along one circle. A step in the diameter bends the wall on both sides, leaves a ledge in the barrier and no ground for the strap. " +
 		"Most often it is a slip of the document. A cone meets what stands below it with its wide end and what stands above with its narrow one, or the other way round at the bottom.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "two parts of the shell follow each other in the document, both inside diameters are stated, and they differ by more than a thousandth; a cone may meet with either end",
+	When:     "two parts of the shell follow each other in the document, both inside diameters are stated, and they differ by more than a thousandth; a cone may meet with either end, with each once",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
 		list := stack(p)
+		taken := -1 // the end with which the part below meets what is under it
 		for k := 1; k < len(list); k++ {
 			a, b := &p.Job.Parts[list[k-1]], &p.Job.Parts[list[k]]
-			if fits(&a.Part, &b.Part) {
+			free := ends(&a.Part)
+			if taken >= 0 && len(free) > 1 {
+				free = slices.Delete(free, taken, taken+1)
+			}
+			meets := false
+			if meets, taken = meet(free, ends(&b.Part)); meets {
 				continue
 			}
-			below, above := p.Units.Pair(a.InsideDiameter.SI(), b.InsideDiameter.SI(), quantity.Size)
+			below, above := p.Units.Pair(free[0].SI(), b.InsideDiameter.SI(), quantity.Size)
 			p.Report(rules.Break, at(list[k], "inside_diameter"), "", "%s is %s across inside, %s below it %s: they do not meet", b.ID, above, a.ID, below)
 		}
 	},
 }
 
-func fits(a, b *laminate.Part) bool {
-	ends := func(p *laminate.Part) []quantity.Length {
-		if p.Form == laminate.Cone {
-			return []quantity.Length{p.InsideDiameter, p.SmallDiameter}
-		}
-		return []quantity.Length{p.InsideDiameter}
+// ends are the inside diameters of a part of the shell at its ends, where they differ
+// both.
+func ends(p *laminate.Part) []quantity.Length {
+	if p.Form == laminate.Cone {
+		return []quantity.Length{p.InsideDiameter, p.SmallDiameter}
 	}
-	for _, x := range ends(a) {
-		for _, y := range ends(b) {
-			if !x.Given() || !y.Given() || abs(x.SI()-y.SI()) <= 1e-3*y.SI() {
-				return true
+	return []quantity.Length{p.InsideDiameter}
+}
+
+// meet tells whether one of the ends below is as wide as one above, and which above;
+// −1 where that cannot be told.
+func meet(below, above []quantity.Length) (meets bool, with int) {
+	unknown := false
+	for _, x := range below {
+		for i, y := range above {
+			switch {
+			case !x.Given() || !y.Given():
+				unknown = true
+			case abs(x.SI()-y.SI()) <= 1e-3*y.SI():
+				return true, i
 			}
 		}
 	}
-	return false
+	return unknown, -1
 }
 
 func abs(v float64) float64 { return max(v, -v) }

@@ -1,0 +1,184 @@
+package parts
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+)
+
+// PartsNotJoined looks for parts that stand on one another unjoined.
+var PartsNotJoined = &rules.Rule{
+	ID: "parts-not-joined", Family: family, Title: "Two parts stand on one another without a joint",
+	Why: "Where two parts meet the barrier has to run through, and the load has to get across. What no joint of the job describes nobody plans, cuts or inspects, " +
+		"and the first to find it is the fluid.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, or of several parts a pipe, duct or elbow is named by none",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		joined, named := make(map[[2]string]bool, len(p.Job.Joints)), map[string]bool{}
+		for i := range p.Job.Joints {
+			b := p.Job.Joints[i].Between
+			joined[b], named[b[0]], named[b[1]] = true, true, true
+		}
+		last, others := -1, 0
+		for i := range p.Job.Parts {
+			if f := p.Job.Parts[i].Form; ofShell(f) || tubular(f) {
+				others++
+			}
+		}
+		for i := range p.Job.Parts {
+			if f := p.Job.Parts[i].Form; !ofShell(f) || p.Line(i) { // a cone between pipes is of their line
+				if id := p.Job.Parts[i].ID; (tubular(f) || p.Line(i)) && others > 1 && !named[id] {
+					p.Report(rules.Incomplete, at(i, ""), "", "%s %s is joined to nothing: no joint names it", f, id)
+				}
+				continue
+			}
+			if last >= 0 {
+				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] {
+					p.Report(rules.Incomplete, at(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
+				}
+			}
+			last = i
+		}
+	},
+}
+
+// tubular tells whether a part goes on in another at its ends.
+func tubular(f laminate.PartForm) bool {
+	return f == laminate.Pipe || f == laminate.Duct || f == laminate.Elbow
+}
+
+// JoinedPartsDiffer wants what a joint joins to be as wide.
+var JoinedPartsDiffer = &rules.Rule{
+	ID: "joined-parts-differ", Family: family, Title: "Parts that a joint joins differ in diameter",
+	Why: "A strap lies on two walls that go on in one another. Over a step it lies on nothing, the barrier has a ledge, and the seal cannot be rolled. " +
+		"Pipes of two sizes are joined by a cone.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "of two parts of a joint that are not both of the shell the inside diameters are stated, of a flange its size, and differ by more than a thousandth; a cone may meet with either end",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		joints(p, func(joint, one, other int) {
+			if ofShell(p.Job.Parts[one].Form) && ofShell(p.Job.Parts[other].Form) {
+				return // parts-do-not-meet says so
+			}
+			a, b := bores(p, one), bores(p, other)
+			if len(a) == 0 || len(b) == 0 {
+				return
+			}
+			for _, m := range a {
+				for _, n := range b {
+					if abs(m-n) <= 1e-3*n {
+						return
+					}
+				}
+			}
+			m, n := p.Units.Pair(a[0], b[0], quantity.Size)
+			p.Report(rules.Break, laminate.Ref{Kind: laminate.RefJoint, Index: joint, Key: "between"}, "", "joint %s: part %s is %s across inside, part %s %s: they do not meet",
+				p.Job.Joints[joint].ID, p.Job.Parts[one].ID, m, p.Job.Parts[other].ID, n)
+		})
+	},
+}
+
+// joints goes through the joints whose two parts are there.
+func joints(p *rules.JobPass, each func(joint, one, other int)) {
+	for i := range p.Job.Joints {
+		b := p.Job.Joints[i].Between
+		if one, other := p.Part(b[0]), p.Part(b[1]); one >= 0 && other >= 0 {
+			each(i, one, other)
+		}
+	}
+}
+
+// ofShell tells whether a part stands in the shell, where a liquid presses.
+func ofShell(f laminate.PartForm) bool {
+	return f == laminate.ShellCourse || f == laminate.FlatBottom || f == laminate.HeadPart || f == laminate.Cone
+}
+
+// bores are the inside diameters of a part's ends, m, none where one is not stated.
+func bores(p *rules.JobPass, part int) (list []float64) {
+	s := &p.Parts[part].Schedule.Part
+	ends := []quantity.Length{s.InsideDiameter}
+	switch p.Job.Parts[part].Form {
+	case laminate.Cone:
+		ends = append(ends, s.SmallDiameter)
+	case laminate.Flange:
+		ends = []quantity.Length{s.Size}
+	case laminate.Cover, laminate.Panel:
+		return nil
+	default:
+	}
+	for _, d := range ends {
+		if !d.Given() {
+			return nil
+		}
+		list = append(list, d.SI())
+	}
+	return list
+}
+
+// ConeOpen asks what closes a cone at the end of a shell.
+var ConeOpen = &rules.Rule{
+	ID: "cone-open", Family: family, Title: "Nothing closes the small end of a cone",
+	Why: "A cone at the bottom or the top of a vessel ends in a hole. Whatever closes it, a flange, a pipe or a cap, carries all the liquid over it and is joined there, " +
+		"and what the job does not hold nobody judges.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "the lowest or highest part of a shell is a cone with a small diameter, and no joint ties another part to it there",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		first, last, courses := -1, -1, false
+		for i := range p.Job.Parts {
+			if f := p.Job.Parts[i].Form; ofShell(f) && !p.Line(i) {
+				if first < 0 {
+					first = i
+				}
+				last, courses = i, courses || f == laminate.ShellCourse
+			}
+		}
+		for _, i := range [...]int{first, last} {
+			if i < 0 || !courses || p.Job.Parts[i].Form != laminate.Cone || p.Parts[i].Schedule.Part.SmallDiameter.SI() <= 0 {
+				continue
+			}
+			closed := false
+			joints(p, func(_, one, other int) {
+				if other == i {
+					one, other = other, one
+				}
+				closed = closed || one == i && (!ofShell(p.Job.Parts[other].Form) || p.Line(other))
+			})
+			if !closed {
+				p.Report(rules.Incomplete, at(i, "small_diameter"), "", "part %s: what closes its small end, %s, is not known: no joint ties another part to it", p.Job.Parts[i].ID, p.Units.Stated(p.Parts[i].Schedule.Part.SmallDiameter.SI(), quantity.Size))
+			}
+		}
+	},
+}
+
+// IDShared asks that one name means one thing.
+var IDShared = &rules.Rule{
+	ID: "id-shared", Family: family, Title: "Two things of a job go by one name",
+	Why: "A drawing, a lay-up sheet, a record and a label on the shop floor say N1 and no more. " +
+		"Where a nozzle and its flange are both called so, whoever reads it lays, measures or signs the one for the other.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "a nozzle has the id of a part, or a joint that of a part or nozzle",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		nozzles := make(map[string]bool, len(p.Job.Nozzles))
+		for i := range p.Job.Nozzles {
+			id := p.Job.Nozzles[i].ID
+			nozzles[id] = true
+			if p.Part(id) >= 0 {
+				p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "id"}, "", "nozzle %s has the name of part %s: papers and records that say %s may mean either", id, id, id)
+			}
+		}
+		for i := range p.Job.Joints {
+			id, other := p.Job.Joints[i].ID, "part"
+			switch {
+			case p.Part(id) >= 0:
+			case nozzles[id]:
+				other = "nozzle"
+			default:
+				continue
+			}
+			p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "id"}, "", "joint %s has the name of %s %s: papers and records that say %s may mean either", id, other, id, id)
+		}
+	},
+}

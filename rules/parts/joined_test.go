@@ -1,0 +1,105 @@
+package parts_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+)
+
+// ofJoints are the rules of the family that go by joints and names, and are tried here.
+var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "cone-open": true, "id-shared": true}
+
+// spool is two pipes of 12 in, joined.
+func spool() *laminate.Job {
+	j := tank()
+	pipe := laminate.JobPart{ID: "a", Laminate: "thin"}
+	pipe.Form, pipe.Process, pipe.InsideDiameter, pipe.Length = laminate.Pipe, laminate.ContactMolded, in(12), in(120)
+	other := pipe
+	other.ID = "b"
+	j.Vessel, j.Parts = laminate.Vessel{}, []laminate.JobPart{pipe, other}
+	j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"a", "b"}}}
+	return j
+}
+
+func TestRules_ofWhatIsJoined(t *testing.T) {
+	onTank := func(change func(j *laminate.Job)) func(*laminate.Job) {
+		return func(j *laminate.Job) {
+			*j = *tank()
+			for i := 1; i < len(j.Parts); i++ {
+				j.Joints = append(j.Joints, laminate.Joint{ID: fmt.Sprint("J", i), Between: [2]string{j.Parts[i-1].ID, j.Parts[i].ID}})
+			}
+			change(j)
+		}
+	}
+	// cone hangs a cone from 96 in to 24 in under the courses, in the place of the bottom.
+	cone := func(j *laminate.Job) {
+		c := &j.Parts[0]
+		c.Form, c.SmallDiameter, c.HalfAngle, c.Knuckle = laminate.Cone, in(24), laminate.Some(30.0), ""
+		c.KnuckleRadius, c.KnuckleHeight, c.Supported = quantity.Length{}, quantity.Length{}, laminate.Optional[bool]{}
+	}
+	drain := func(size quantity.Length) func(j *laminate.Job) {
+		return func(j *laminate.Job) {
+			cone(j)
+			f := laminate.JobPart{ID: "drain", Laminate: "thin"}
+			f.Form, f.Size, f.Process = laminate.Flange, size, laminate.ContactMolded
+			j.Parts = append(j.Parts, f)
+			j.Joints = append(j.Joints, laminate.Joint{ID: "D", Between: [2]string{"bottom", "drain"}})
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		change func(j *laminate.Job)
+		want   []string
+		says   string
+	}{
+		{"a spool", func(*laminate.Job) {}, nil, ""},
+		{"a pipe by itself", func(j *laminate.Job) { j.Parts, j.Joints = j.Parts[:1], nil }, nil, ""},
+		{"one of three", func(j *laminate.Job) {
+			j.Parts = append(j.Parts, j.Parts[0])
+			j.Parts[2].ID = "c"
+		}, []string{"incomplete parts-not-joined"}, "pipe c is joined to nothing"},
+		{"a step", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.9) }, []string{"break joined-parts-differ"}, "joint J: part a is 12 in across inside, part b 11.9 in"},
+		{"as wide as a gauge tells", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.99) }, nil, ""},
+		{"a flange of another size", func(j *laminate.Job) { j.Parts[1].Form, j.Parts[1].Size = laminate.Flange, in(10) }, []string{"break joined-parts-differ"}, "part b 10 in"},
+		{"a reducer between", func(j *laminate.Job) {
+			r := j.Parts[0]
+			r.ID, r.Form, r.SmallDiameter = "r", laminate.Cone, in(8)
+			j.Parts[1].InsideDiameter = in(8)
+			j.Parts = append(j.Parts, r)
+			j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"a", "r"}}, {ID: "K", Between: [2]string{"r", "b"}}}
+		}, nil, ""},
+
+		{"a tank", onTank(func(*laminate.Job) {}), nil, ""},
+		{"its courses not joined", onTank(func(j *laminate.Job) { j.Joints = slices.Delete(j.Joints, 1, 2) }), []string{"incomplete parts-not-joined"}, "parts low and high meet, and no joint is between them"},
+		{"a cone that nothing closes", onTank(cone), []string{"incomplete cone-open"}, "part bottom: what closes its small end, 24 in"},
+		{"a cone with its drain", onTank(drain(in(24))), nil, ""},
+		{"with one of another size", onTank(drain(in(23))), []string{"break joined-parts-differ"}, "joint D: part bottom is"},
+
+		{"a nozzle with the name of a part", func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "a", On: "a"}} }, []string{"warning id-shared"}, "nozzle a has the name of part a"},
+		{"a joint with the name of a part", func(j *laminate.Job) { j.Joints[0].ID = "b" }, []string{"warning id-shared"}, "joint b has the name of part b"},
+		{"a joint with the name of a nozzle", func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "J", On: "a"}} }, []string{"warning id-shared"}, "has the name of nozzle J"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			j := spool()
+			c.change(j)
+			var got []string
+			said := ""
+			for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
+				if ofJoints[f.Rule.ID] {
+					got = append(got, fmt.Sprint(f.Severity, " ", f.Rule.ID))
+					said += f.Message + "\n"
+				}
+			}
+			if !slices.Equal(got, c.want) || !strings.Contains(said, c.says) {
+				t.Errorf("%q, want %q and %q\n%s", got, c.want, c.says, said)
+			}
+		})
+	}
+}
