@@ -151,8 +151,11 @@ func thinner(a, b float64) bool { return quantity.Below(a, b) }
 
 // outsideOf is the diameter of a part's outer face, m.
 func outsideOf(p *rules.JobPass, part int) (m float64, known bool) {
-	s, a := p.Parts[part].Schedule, p.Parts[part].Analysis
-	return s.Part.InsideDiameter.SI() + 2*a.Total.Thickness, s.Part.InsideDiameter.Given() && a.Total.ThicknessKnown && len(a.Rows) > 0
+	a, inside := p.Parts[part].Analysis, p.Parts[part].Schedule.Part.InsideDiameter
+	if p.Job.Parts[part].Form == laminate.Flange { // of its stub
+		inside = p.Job.Parts[part].Size
+	}
+	return inside.SI() + 2*a.Total.Thickness, inside.Given() && a.Total.ThicknessKnown && len(a.Rows) > 0
 }
 
 // loads are those at a joint.

@@ -246,6 +246,18 @@ var cases = []jobCase{
 		j.Parts = append(j.Parts, c)
 	}, []string{"incomplete course-overstrained-at-test", "incomplete test-proves-less-than-service"}, "how high part c hangs is not known: "},
 	{"a flange of another size", func(j *laminate.Job) { flanged(j); j.Parts[2].Size = inches(3) }, []string{"break nozzle-parts-differ"}, "nozzle N is of 2 in, its flange f of 3 in"},
+	{"no seal where the other side is wide", func(j *laminate.Job) {
+		j.Joints[0].Inside, j.Parts[1].InsideDiameter, j.Service.Pressure, j.Nozzles, j.Test = "", inches(20), psi(0), nil, laminate.Test{}
+	}, []string{"break seal-missing"}, "no seal inside"},
+	{"told the other way round", func(j *laminate.Job) {
+		j.Joints[0].Inside, j.Parts[1].InsideDiameter, j.Service.Pressure, j.Nozzles, j.Test = "", inches(20), psi(0), nil, laminate.Test{}
+		j.Joints[0].Between = [2]string{"b", "a"}
+	}, []string{"break seal-missing"}, "no seal inside"},
+	{"a flange joined by its stub", func(j *laminate.Job) {
+		f := &j.Parts[1]
+		f.Form, f.Size, f.InsideDiameter, f.Length = laminate.Flange, inches(12), quantity.Length{}, quantity.Length{}
+		j.Nozzles, j.Test = nil, laminate.Test{}
+	}, nil, ""},
 	{"a neck that goes through", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].PadDiameter = laminate.Penetrating, inches(8.5) }, nil, ""},
 	{"its pad by what it takes", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].PadDiameter = laminate.Penetrating, inches(8.4) }, []string{"warning pad-narrow"}, "below 8.49 in"},
 	{"an opening that it does not go through", func(j *laminate.Job) { j.Nozzles[0].Kind, j.Nozzles[0].Opening = laminate.Penetrating, inches(2.4) }, []string{"break nozzle-parts-differ", "warning pad-narrow"}, "its opening is 2.4 in, and its neck is 2.49 in outside"},

@@ -105,6 +105,7 @@ type NozzleNeed struct {
 	Pressure float64 // Pa, at its lowest edge
 
 	Hoop, Carries float64 // N/m round: what the wall has to carry there, and what it may
+	Structure     float64 // m of the pad's structure, under a vacuum; 0 without one
 	Cut, Through  float64 // m: the opening, and the neck where that goes through and decides it, else 0
 }
 
@@ -130,6 +131,7 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	if n.Cut = d; thinner(x.Nozzle.Cut().SI(), d) {
 		n.Through, _ = x.through(p)
 	}
+	_, n.Structure = x.underVacuum(p)
 	shear, _ := bond(p.Job)
 	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear
 	if n.Hoop, missing = x.hoop(p); missing != "" {

@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -18,7 +19,7 @@ var PadThin = &rules.Rule{
 	Why: "An opening cuts through fibers that carried pressure round, and their load goes past it on either side. The pad has to carry it there, within one opening's width; " +
 		"what the shell has in excess helps, the barrier does not.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d; or a figure of it is missing",
+	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d, U − N not below 0: what the wall itself lacks is said of it; or a figure of it is missing",
 	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		need, missing := x.replaced(p)
@@ -94,7 +95,18 @@ func (x *opening) pressure(p *rules.JobPass) (pa float64, missing string) {
 	if !x.Height.Given() && p.Job.Parts[x.on].Form == laminate.ShellCourse {
 		return 0, "its height is not stated"
 	}
-	return pressureAt(p, x.on, math.Max(0, x.Height.SI()-x.edge(p)))
+	return pressureAt(p, x.on, x.foot(p))
+}
+
+// foot is how high its lower edge is above the lower end of its part, m: by its
+// height, else by where its head or cone is at its offset; 0, the worst, where neither
+// says so.
+func (x *opening) foot(p *rules.JobPass) float64 {
+	at := x.Height.SI()
+	if places := x.heights(p, &p.Parts[x.on].Schedule.Part); !x.Height.Given() && len(places) > 0 {
+		at = slices.Min(places)
+	}
+	return math.Max(0, at-x.edge(p))
 }
 
 // replaced is what the pad has to carry, N/m.

@@ -88,24 +88,41 @@ var OpeningUnderVacuum = &rules.Rule{
 	When:     "a vacuum is stated, and the structure of the pad over its ring is less than half of the structure that is cut out: tp r < t d/2, r = min(dr, 2 d) − d",
 	Basis:    "ASME VIII UG-37(d), from memory, the wall that is there taken for what it needs",
 	Job: each(func(p *rules.JobPass, x *opening) {
-		s := p.Parts[x.on].Schedule
-		vacuum := s.Service.Vacuum.SI()
-		for i := range s.Conditions {
-			vacuum = math.Max(vacuum, s.Conditions[i].Vacuum.SI())
+		vacuum, need := x.underVacuum(p)
+		if vacuum <= 0 {
+			return
 		}
-		d, missing := x.cut(p)
-		if vacuum <= 0 || missing != "" {
-			return // opening-large says what is missing
-		}
-		wall, pad := stackOf(p.Parts[x.on].Analysis), stack{}
+		has, known := 0.0, true
 		if a := p.Analysis(x.Pad); a != nil {
-			pad = stackOf(a)
+			has, known = stackOf(a).structure, stackOf(a).known
 		}
-		ring := math.Max(0, math.Min(x.PadDiameter.SI(), 2*d)-d)
-		if !wall.known || thinner(pad.structure*ring, wall.structure*d/2) {
+		if !known || math.IsNaN(need) || thinner(has, need) {
 			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: a vacuum of %s is on part %s, and its pad does not bring back half of the structure that its opening takes away: whether the wall bears it is not known", x.ID, p.Units.Figure(vacuum, quantity.Stress), x.On)
 		}
 	}),
+}
+
+// underVacuum is the most vacuum on its part, Pa, and how thick the structure of its pad
+// has to be under it, m; no number where that cannot be told, both 0 without a vacuum.
+func (x *opening) underVacuum(p *rules.JobPass) (vacuum, structure float64) {
+	s := p.Parts[x.on].Schedule
+	vacuum = s.Service.Vacuum.SI()
+	for i := range s.Conditions {
+		vacuum = math.Max(vacuum, s.Conditions[i].Vacuum.SI())
+	}
+	d, missing := x.cut(p)
+	if vacuum <= 0 || missing != "" {
+		return 0, 0 // opening-large says what is missing
+	}
+	pad := joining.PadDiameter(d) // the least, where none is stated
+	if x.PadDiameter.Given() {
+		pad = x.PadDiameter.SI()
+	}
+	wall, ring := stackOf(p.Parts[x.on].Analysis), math.Min(pad, 2*d)-d
+	if !wall.known || ring <= 0 {
+		return vacuum, math.NaN()
+	}
+	return vacuum, wall.structure * d / 2 / ring
 }
 
 // OpeningsClose says where the rings of two pads overlap.
@@ -261,6 +278,9 @@ func (x *opening) hoopOf(p *rules.JobPass, pa float64) (load float64, missing st
 		default:
 			return joining.HoopLoad(pa, d/2), ""
 		}
+	}
+	if part.Form == laminate.Cone && x.Offset.Given() { // as wide as it is there
+		d = math.Min(d, 2*x.Offset.SI())
 	}
 	factor, missing := x.shape(p)
 	return factor * joining.HoopLoad(pa, d), missing

@@ -100,6 +100,7 @@ func TestOpenings_inKnucklesAndOffTheirPlace(t *testing.T) {
 		{"somewhere on a cone", also(onCone(4), func(n *laminate.Nozzle) { n.Offset = quantity.Length{} }), []string{"incomplete opening-off-part"}, "how far it is from the axis"},
 		// (6 − 4.5)/tan 30° = 2.598 in.
 		{"as high as the cone is there", also(onCone(4.5), high(2.6)), nil, ""},
+		// In the middle of the shell, small end up, and as high as the cone is there.
 		{"higher than it is", also(onCone(4.5), high(3.7)), []string{"break opening-off-part"}, "part b is 2.6 in above"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -135,7 +136,8 @@ func TestPadThin_goesByTheFormOfThePart(t *testing.T) {
 			onHead(laminate.Ellipsoidal, 0)(j)
 			j.Parts[1].Depth = inches(2)
 		}, bare), []string{"incomplete pad-thin"}, "beyond which no factor is known"},
-		{"a cone of 30°", also(onCone(4.5), bare), []string{"break pad-thin"}, "and 173 lb/in round"},
+		// 25 psi over the 9 in that it is wide at the offset: 25 · 9/2/cos 30°.
+		{"a cone where it is", also(onCone(4.5), bare), []string{"break pad-thin"}, "and 130 lb/in round"},
 		{"a mitered elbow", also(func(j *laminate.Job) {
 			e := &j.Parts[0]
 			e.Form, e.Miters, e.BendRadius, e.Turn, e.Length = laminate.Elbow, laminate.Some(2), inches(18), laminate.Some(90.0), quantity.Length{}

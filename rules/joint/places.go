@@ -105,12 +105,29 @@ func (x *opening) offPart(p *rules.JobPass, laid *overEnd) {
 // misplaced holds the height of an opening against where the head or cone is at its
 // offset, to within half the opening.
 func (x *opening) misplaced(p *rules.JobPass, part *laminate.Part, cut float64) {
-	rise, known := part.Rise()
-	if !x.Height.Given() || !known || rise <= 0 {
+	places := x.heights(p, part)
+	if !x.Height.Given() || len(places) == 0 {
 		return
 	}
-	at, r, d := x.Height.SI(), x.Offset.SI(), part.InsideDiameter.SI()
-	above := math.NaN() // the rim
+	at := x.Height.SI()
+	for _, place := range places {
+		if math.Abs(place-at) <= cut {
+			return
+		}
+	}
+	m, n := p.Units.Pair(places[0], at, quantity.Size)
+	p.Report(rules.Break, x.at("height"), "", "nozzle %s: its height is %s, and %s from its axis part %s is %s above its lower end", x.ID, n, p.Units.Stated(x.Offset.SI(), quantity.Size), x.On, m)
+}
+
+// heights are how high above the lower end of its head or cone an opening is at its
+// offset, m: both ways up where nothing says which, none where a size is missing.
+func (x *opening) heights(p *rules.JobPass, part *laminate.Part) []float64 {
+	rise, known := part.Rise()
+	if !x.Offset.Given() || !known || rise <= 0 {
+		return nil
+	}
+	r, d := x.Offset.SI(), part.InsideDiameter.SI()
+	above := math.NaN() // the wide end
 	switch {
 	case part.Form == laminate.Cone:
 		above = (d/2 - r) / math.Tan(part.HalfAngle.Value*math.Pi/180)
@@ -119,20 +136,17 @@ func (x *opening) misplaced(p *rules.JobPass, part *laminate.Part, cut float64) 
 	case part.Form == laminate.HeadPart: // a hemisphere is an ellipsoid as deep as wide
 		above = surface.EllipsoidAt(d/2, rise, r)
 	}
-	places := []float64{above, rise - above}
-	if _, stands := p.Elevation(x.on); stands { // which way up is known
-		places = places[:1]
-		if !p.OnTop(x.on) {
-			places[0] = rise - above
-		}
+	if math.IsNaN(above) {
+		return nil // off its part
 	}
-	for _, place := range places {
-		if math.IsNaN(place) || math.Abs(place-at) <= cut {
-			return
-		}
+	_, stands := p.Elevation(x.on)
+	switch {
+	case !stands:
+		return []float64{above, rise - above}
+	case part.Form == laminate.Cone && p.Tip(x.on), part.Form == laminate.HeadPart && !p.OnTop(x.on):
+		return []float64{rise - above}
 	}
-	m, n := p.Units.Pair(places[0], at, quantity.Size)
-	p.Report(rules.Break, x.at("height"), "", "nozzle %s: its height is %s, and %s from its axis part %s is %s above its lower end", x.ID, n, p.Units.Stated(r, quantity.Size), x.On, m)
+	return []float64{above}
 }
 
 // along looks at both ends of a part of a length, all in m.

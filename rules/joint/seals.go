@@ -28,17 +28,13 @@ var SealMissing = &rules.Rule{
 		if x.Inside != "" {
 			return
 		}
-		part := x.parts[0]
-		if d := p.Parts[part].Schedule.Part.InsideDiameter; !d.Given() {
-			part = x.parts[1]
-		}
-		service := &p.Parts[part].Schedule.Service
+		one, other := x.parts[0], x.parts[1]
 		switch {
-		case !p.Parts[part].Schedule.Part.InsideDiameter.Given():
+		case !p.Parts[one].Schedule.Part.InsideDiameter.Given() && !p.Parts[other].Schedule.Part.InsideDiameter.Given():
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
-		case reachable(p, part):
+		case reachable(p, one), reachable(p, other): // from the wider side
 			p.Report(rules.Break, x.at("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
-		case severe(service):
+		case severe(&p.Parts[one].Schedule.Service), severe(&p.Parts[other].Schedule.Service):
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
 		default:
 			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil", x.ID)

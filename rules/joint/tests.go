@@ -283,7 +283,7 @@ var LaidOverstrainedAtTest = &rules.Rule{
 			}
 			loaded := func(load func(pa float64) float64) func(by pressing) float64 {
 				return func(by pressing) float64 {
-					pa, missing := by.at(p, x.on, math.Max(0, x.Height.SI()-d/2))
+					pa, missing := by.at(p, x.on, x.foot(p))
 					if missing != "" {
 						return math.NaN()
 					}
@@ -376,7 +376,7 @@ var TestAbovePartClass = &rules.Rule{
 			hold(partRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
 		}
 		each(func(p *rules.JobPass, x *opening) {
-			hold(x.at("pressure_class"), "nozzle "+x.ID, x.PressureClass, x.on, math.Max(0, x.Height.SI()-x.edge(p)))
+			hold(x.at("pressure_class"), "nozzle "+x.ID, x.PressureClass, x.on, x.foot(p))
 		})(p)
 	},
 }

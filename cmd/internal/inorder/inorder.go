@@ -13,7 +13,7 @@ import (
 const ahead = 8
 
 // garbage is how much may be made before it is collected, in percent of what is held.
-const garbage = 400
+const garbage = 800
 
 // result is what a piece came to, or what it panicked with.
 type result[T any] struct {

@@ -325,3 +325,17 @@ func TestPropose_assumesTheSameOfAWarmWallAndItsStraps(t *testing.T) {
 		}
 	}
 }
+
+// Under a vacuum a pad brings back half of what its opening takes away: nothing that
+// anybody could state would settle a thinner one.
+func TestPropose_padsForAVacuum(t *testing.T) {
+	j := bare()
+	j.Service.Vacuum = quantity.New(0.5, quantity.PSI)
+	p := propose(t, j, advice.Options{})
+	if p.Job.Nozzles[0].Pad == "" { // of a flat bottom a vacuum is not figured, and the proposal says so
+		t.Fatalf("left %v", p.Left)
+	}
+	if says(p.Asked, "vacuum of") || says(p.Broken, "vacuum of") {
+		t.Errorf("asked %v, broken %v", p.Asked, p.Broken)
+	}
+}

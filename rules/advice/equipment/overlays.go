@@ -370,7 +370,7 @@ func (w *work) pad(i, on int) {
 		}
 		w.left(at(key), name+" has no "+what+": "+why)
 	}
-	lay(&n.Pad, "pad", "pad", false, need.Pad, 0) // laid over by what is next
+	lay(&n.Pad, "pad", "pad", false, need.Pad, need.Structure) // laid over by what is next
 	lay(&n.InstallationOutside, "installation_outside", "overlay outside", true, 0, thinnest)
 	if !n.NeckBond.Given() {
 		if missing != "" {

@@ -259,9 +259,12 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 			l.Add("load round that the wall there has to carry", "N", "p·R/2", worked.Put("#·#/2", l.Stress(need.Pressure), l.Length(radius)), l.Line(need.Hoop), l.LineUnit(), "statics")
 			return
 		}
-		inside := part.InsideDiameter.SI()
+		inside, where := part.InsideDiameter.SI(), "D inside"
+		if part.Form == laminate.Cone && x.Offset.Given() {
+			inside, where = math.Min(inside, 2*x.Offset.SI()), "D inside, where it is"
+		}
 		k := need.Hoop / joining.HoopLoad(need.Pressure, inside)
-		l.Add("load round that the wall there has to carry", "N", "k·p·D/2, D inside, k the factor of the form, 1 of a straight shell", worked.Put("#·#·#/2", k, l.Stress(need.Pressure), l.Length(inside)), l.Line(need.Hoop), l.LineUnit(), "statics")
+		l.Add("load round that the wall there has to carry", "N", "k·p·D/2, "+where+", k the factor of the form, 1 of a straight shell", worked.Put("#·#·#/2", k, l.Stress(need.Pressure), l.Length(inside)), l.Line(need.Hoop), l.LineUnit(), "statics")
 	}
 	share, _ := joint.Kept(w.p, on)
 	var has float64
