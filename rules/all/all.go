@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/barrier"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/parts"
 	"frp/veilwright/rules/resin"
 	"frp/veilwright/rules/sequence"
@@ -21,7 +22,7 @@ import (
 // themselves are shared and not to be changed.
 func Rules() []*rules.Rule {
 	return slices.Concat(
-		veil.Rules(), resin.Rules(), barrier.Rules(), sequence.Rules(), special.Rules(), structure.Rules(), parts.Rules(), joint.Rules(),
+		veil.Rules(), resin.Rules(), barrier.Rules(), sequence.Rules(), special.Rules(), structure.Rules(), parts.Rules(), joint.Rules(), proof.Rules(),
 	)
 }
 

@@ -1,6 +1,5 @@
 // Package joint owns the rules about what is laid onto cured parts of a job:
-// straps and seals of joints, pads and necks of nozzles, and the test of the
-// whole.
+// straps and seals of joints, pads and necks of nozzles.
 package joint
 
 import (
@@ -23,7 +22,7 @@ func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
 		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, NozzleLoadsUnknown,
-		GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, LaidOverstrainedAtTest, VacuumNotProved,
+		LaidOverstrainedAtTest,
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/ruletest"
 )
 
@@ -467,7 +468,7 @@ func TestRules_ofJobs(t *testing.T) {
 
 // A case stands for every severity of every rule.
 func TestRules_haveACaseForEverySeverity(t *testing.T) {
-	for _, r := range joint.Rules() {
+	for _, r := range slices.Concat(joint.Rules(), proof.Rules()) {
 		for _, s := range r.Severity {
 			if s == rules.Note {
 				continue // below

@@ -150,6 +150,22 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	return n, missing
 }
 
+// PressureAt is the inside pressure of the service at a height above the bottom of a
+// part, Pa, or what is missing for it.
+func PressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
+	return pressureAt(p, part, height)
+}
+
+// Foot is how high the lower edge of nozzle i is above the lower end of its part, m, and
+// which part that is, −1 where it is not there.
+func Foot(p *rules.JobPass, i int) (part int, m float64) {
+	x := opening{Nozzle: &p.Job.Nozzles[i], index: i, on: p.Part(p.Job.Nozzles[i].On)}
+	if x.on < 0 {
+		return x.on, 0
+	}
+	return x.on, x.foot(p)
+}
+
 // Shear is what one square of a bond may carry, Pa, and whose figure it is.
 func Shear(j *laminate.Job) (pa float64, basis string) { return bond(j) }
 

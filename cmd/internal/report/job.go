@@ -2,7 +2,7 @@ package report
 
 import (
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/joint/workings"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
@@ -94,7 +94,7 @@ func JobWallsOf(file string, books []string, r *rules.JobReport, checks []workin
 	}
 	out.Findings = findings(&rules.Report{Findings: r.Weighty()}, lines)
 	for i, p := range r.Parts {
-		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, joint.TestProvesLess), nil)})
+		out.Parts = append(out.Parts, JobWall{Part: r.Job.Parts[i].ID, Wall: WallOf(file, books, p.Schedule, r.Structure(i, proof.TestProvesLess), nil)})
 	}
 	return out
 }

@@ -19,7 +19,7 @@ import (
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
-	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/rules/joint/workings"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
@@ -131,7 +131,7 @@ func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock,
 func (of *Subject) Structure(p *Part) *wall.Result {
 	r := wall.Evaluate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
 	for _, f := range of.Whole {
-		if f.Rule == joint.TestProvesLess && of.Job.Parts[f.At.Index].ID == p.ID {
+		if f.Rule == proof.TestProvesLess && of.Job.Parts[f.At.Index].ID == p.ID {
 			r.Notes = append(r.Notes, f.Message)
 		}
 	}

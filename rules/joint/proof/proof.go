@@ -1,0 +1,311 @@
+// Package proof owns the rules about the test of a whole job: what it proves, and what
+// it does harm to.
+package proof
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/shell"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint"
+)
+
+// The family is that of what is laid onto cured parts, which a test loads with them.
+const family = "joints"
+
+// Rules lists what of the family is about the test; what it does to straps and pads
+// stands with those.
+func Rules() []*rules.Rule {
+	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved}
+}
+
+func partRef(i int, key string) laminate.Ref {
+	return laminate.Ref{Kind: laminate.RefJobPart, Index: i, Key: key}
+}
+
+func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
+
+// GasTest refuses a test with gas.
+var GasTest = &rules.Rule{
+	ID: "gas-test", Family: family, Title: "The test is with gas",
+	Why: "Compressed gas holds ten thousand times the energy of water at the same pressure. A tank that gives way under it is an explosion that throws pieces through walls; " +
+		"under water it leaks.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "the medium of the test is gas",
+	Basis:    "stored energy, ASME PCC-2 501-II, from memory",
+	Job: func(p *rules.JobPass) {
+		if p.Job.Test.Medium != laminate.TestGas {
+			return
+		}
+		energy := ""
+		if pa := p.Job.Test.Pressure; pa.Given() && pa.SI() > 0 {
+			energy = "; each cubic meter of it would let go " + quantity.Number(joining.GasEnergy(pa.SI(), 1)/1000, 1) + " kJ"
+		}
+		p.Report(rules.Break, testRef("medium"), "", "the test is with gas: test with water, never with gas%s", energy)
+	},
+}
+
+// TestUnstated asks for what a test is.
+var TestUnstated = &rules.Rule{
+	ID: "test-unstated", Family: family, Title: "What the test is is not stated",
+	Why: "A test proves what it puts on every part, no more. Without its medium, the level of its fill and the pressure over it nobody can say what was proved, " +
+		"or whether the test itself does harm.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "a test states no medium, or neither pressure nor the level of its fill",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		t := &p.Job.Test
+		if !joint.Tested(p) {
+			return
+		}
+		if t.Medium == laminate.NoTestMedium {
+			p.Report(rules.Incomplete, testRef("medium"), "", "what the equipment is tested with is not stated (medium)")
+		}
+		if !t.Pressure.Given() && !t.LiquidHeight.Given() {
+			p.Report(rules.Incomplete, testRef("pressure"), "", "neither the pressure of the test nor the level of its fill is stated (pressure, liquid_height)")
+		}
+	},
+}
+
+// places are the heights above a part's bottom that a test is looked at.
+func places(p *rules.JobPass, part int) []float64 {
+	if l := p.Job.Parts[part].Length; p.Job.Parts[part].Form == laminate.ShellCourse && l.Given() {
+		return []float64{0, l.SI()}
+	}
+	return []float64{0}
+}
+
+// TestProvesLess says what a test leaves unproved.
+var TestProvesLess = &rules.Rule{
+	ID: "test-proves-less-than-service", Family: family, Title: "The test proves less than the service asks for",
+	Why: "Water is lighter than most of what is stored. A tank for a fluid of 1.5 times its weight is proved to two thirds by water to the brim, " +
+		"and to all of it only with a pressure over the fill, which then loads the top courses beyond their design.",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When:     "the pressure of the test at the bottom or the top of a part is below that of the service there; or a figure of it is missing",
+	Basis:    "hydrostatics, arithmetic",
+	Job: func(p *rules.JobPass) {
+		if !joint.Tested(p) {
+			return
+		}
+		for i := range p.Job.Parts {
+			least, at, missing := math.Inf(1), "", ""
+			for _, h := range places(p, i) {
+				test, m1 := joint.TestAt(p, i, h)
+				design, m2 := joint.PressureAt(p, i, h)
+				if m1 == "" {
+					m1 = m2
+				}
+				if missing = m1; missing != "" {
+					break
+				}
+				if design > 0 {
+					if share := joining.Proof(test, design); quantity.Below(share, least) { // the foot, where all are alike
+						least = share
+						a, b := p.Units.Pair(test, design, quantity.Stress)
+						at = a + " where the service has " + b
+					}
+				}
+			}
+			switch {
+			case missing != "":
+				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: what the test proves cannot be determined: %s", p.Job.Parts[i].ID, missing)
+			case quantity.Below(least, 1):
+				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s, %s of it; a pressure over the fill would prove more", p.Job.Parts[i].ID, at, quantity.Percent(least))
+			}
+		}
+	},
+}
+
+// OverstrainedAtTest says where a test strains a part beyond its design.
+var OverstrainedAtTest = &rules.Rule{
+	ID: "course-overstrained-at-test", Family: family, Title: "The test loads a part beyond its design",
+	Why: "A pressure over the fill is the same at every height, and the thin courses at the top were figured for little. " +
+		"Strain grows with the pressure; near the elongation of the resin the barrier cracks, and nothing shows until the fluid is in.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note},
+	When: "a governing criterion, grown as the pressure of the test over that of the service, passes its limit, or could since none was judged and the test is above the service: note, above one and a half times: warning; " +
+		"the strain reaches a resin's elongation at break, or the stress the strength that the limit is a share of: break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
+	Basis: "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2; one and a half times: ASME B31.3 A345, from memory",
+	Job: func(p *rules.JobPass) {
+		if !joint.Tested(p) {
+			return
+		}
+		for i := range p.Job.Parts {
+			part := p.Parts[i]
+			if p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(false) {
+				continue // it lies on its foundation and carries nothing
+			}
+			if p.Job.Parts[i].Form == laminate.Flange && part.Schedule.Part.PressureClass.Given() {
+				continue // it is proved by class: test-above-part-class
+			}
+			criterion := ofInside(part.Wall)
+			most, grown, design, missing := 0.0, 0.0, 0.0, ""
+			for _, h := range places(p, i) {
+				test, m1 := joint.TestAt(p, i, h)
+				d, m2 := joint.PressureAt(p, i, 0)
+				if m1 == "" {
+					m1 = m2
+				}
+				if missing = m1; missing != "" {
+					break
+				}
+				most, design = math.Max(most, test), d
+				if d > 0 {
+					grown = math.Max(grown, joining.Proof(test, d))
+				}
+			}
+			figured := "in service"
+			if missing == "" && most > 0 && (design == 0 || criterion == nil && quantity.Above(grown, 1)) {
+				// What the service does not ask of it is figured for the test itself.
+				if criterion, grown = ofInside(atTest(p, part, most)), 1; criterion == nil {
+					missing = "no criterion of its inside pressure can be judged"
+				}
+				figured = "of such a pressure"
+			}
+			if missing != "" {
+				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
+				continue
+			}
+			if criterion == nil || most == 0 {
+				continue
+			}
+			ratio := criterion.Ratio * grown
+			if strain := criterion.Demand * grown; criterion.Name == wall.HoopStrain || criterion.Name == wall.AxialStrain {
+				if breaks, whose := elongation(p, part); breaks > 0 && !quantity.Below(strain, breaks) {
+					a, b := p.Units.Pair(strain, breaks, quantity.Strain)
+					p.Report(rules.Break, partRef(i, ""), "", "part %s: the test strains it by %s, and resin %s breaks at %s", p.Job.Parts[i].ID, a, whose, b)
+					continue
+				}
+			}
+			if quantity.Above(ratio, 1) {
+				severity, so := rules.Note, ""
+				switch most := factorOf(criterion, part); {
+				case most > 0 && !quantity.Below(ratio, most):
+					severity, so = rules.Break, ": it breaks there"
+				case quantity.Above(ratio, joint.UsualTest):
+					severity = rules.Warning
+				}
+				load := p.Units.Figure(grown, quantity.Times) + " times the pressure of the service"
+				if design == 0 || figured != "in service" {
+					load = p.Units.Figure(most, quantity.Stress)
+				}
+				p.Report(severity, partRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s%s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured, so)
+			}
+		}
+	},
+}
+
+// factorOf is how many times what a criterion of strength allows breaks the wall; 0
+// of one of strain, or where it is not known.
+func factorOf(c *wall.Criterion, part *rules.Report) float64 {
+	switch c.Name {
+	case wall.HoopStrength, wall.PlateStress:
+		return shell.TableSafety
+	case wall.UnitLoad:
+		if k, err := shell.DesignFactor(part.Schedule.Part.KFactors.Values); err == nil {
+			return k
+		}
+	}
+	return 0
+}
+
+// ofInside is the governing criterion of the pressure inside that is nearest to its
+// limit, nil where none was judged.
+func ofInside(r *wall.Result) (worst *wall.Criterion) {
+	if r == nil {
+		return nil
+	}
+	for k := range r.Criteria {
+		c := &r.Criteria[k]
+		switch c.Name {
+		case wall.HoopStrain, wall.HoopStrength, wall.UnitLoad, wall.AxialStrain, wall.PlateStress:
+			if c.Governs && c.Judged() && (worst == nil || c.Ratio > worst.Ratio) {
+				worst = c
+			}
+		}
+	}
+	return worst
+}
+
+// atTest is the wall of a part under a pressure inside of pa, in Pa, and nothing else.
+func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
+	s := *part.Schedule
+	s.Service.Pressure, s.Service.Vacuum, s.Conditions = quantity.New(pa, quantity.Pascal), quantity.New(0, quantity.Pascal), nil
+	if s.Part.LiquidHeight = quantity.New(0, quantity.Meter); !s.Service.SpecificGravity.Given {
+		s.Service.SpecificGravity = laminate.Some(1.0) // of no liquid
+	}
+	return p.Evaluate(&s, part.Analysis)
+}
+
+// elongation is the least at break of a part's resins, and whose it is; 0 where
+// none is known.
+func elongation(p *rules.JobPass, part *rules.Report) (least float64, whose string) {
+	for i := range part.Analysis.Rows {
+		r := part.Analysis.Rows[i].Resin
+		if r == nil {
+			continue
+		}
+		v := r.FailureStrain.Or(p.Library.Families[r.Family].FailureStrain)
+		if v > 0 && (least == 0 || v < least) {
+			least, whose = v, r.ID
+		}
+	}
+	return least, whose
+}
+
+// TestAbovePartClass holds a test against what is bought by class.
+var TestAbovePartClass = &rules.Rule{
+	ID: "test-above-part-class", Family: family, Title: "The test is above the class of a part",
+	Why: "Flanges, necks and covers are proved by class. A test of more than one and a half times the lowest class tests these parts to where nobody has proved them, " +
+		"and what cracks there may show only in service.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the pressure of the test at a flange, a cover or a nozzle is above 1.5 times its pressure class",
+	Basis:    "from memory: 1.5 times the lowest class of a part",
+	Job: func(p *rules.JobPass) {
+		if !joint.Tested(p) {
+			return
+		}
+		hold := func(at laminate.Ref, what string, class quantity.Pressure, part int, height float64) {
+			pa, missing := joint.TestAt(p, part, height)
+			if missing == "" && class.Given() && quantity.Below(1.5*class.SI(), pa) {
+				a, b := p.Units.Pair(pa, 1.5*class.SI(), quantity.Stress)
+				p.Report(rules.Warning, at, "", "%s: the test puts %s on it, above %s, 1.5 times its class", what, a, b)
+			}
+		}
+		for i := range p.Job.Parts {
+			hold(partRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
+		}
+		for i := range p.Job.Nozzles {
+			if on, foot := joint.Foot(p, i); on >= 0 {
+				n := &p.Job.Nozzles[i]
+				hold(laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "pressure_class"}, "nozzle "+n.ID, n.PressureClass, on, foot)
+			}
+		}
+	},
+}
+
+// VacuumNotProved says that a test leaves a vacuum unproved.
+var VacuumNotProved = &rules.Rule{
+	ID: "vacuum-not-proved", Family: family, Title: "The test does not prove the vacuum",
+	Why: "Pressure from inside says nothing of how a wall stands pressure from outside: one is held by fibers, the other by stiffness and shape. " +
+		"A vacuum is tested by a vacuum, with the collapse pressure on the sheet, or it rests on the calculation alone.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "the service or a part states a vacuum above zero, and the test has none, or less",
+	Basis:    "arithmetic",
+	Job: func(p *rules.JobPass) {
+		if !joint.Tested(p) {
+			return
+		}
+		most := 0.0
+		for i := range p.Parts {
+			most = math.Max(most, p.Parts[i].Schedule.Service.Vacuum.SI())
+		}
+		if has := p.Job.Test.Vacuum.SI(); quantity.Below(has, most) {
+			a, b := p.Units.Pair(has, most, quantity.Stress)
+			p.Report(rules.Warning, testRef("vacuum"), "", "the test has a vacuum of %s, the service %s", a, b)
+		}
+	},
+}
