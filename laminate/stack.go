@@ -29,7 +29,13 @@ func (j *Job) Assemble() *Assembly {
 	for i := range j.Parts {
 		p, own := a.Stated(i), &j.Parts[i]
 		x := stand.Part{ID: own.ID, Form: stood[own.Form], Height: figure(p.Length), Wide: figure(p.InsideDiameter), Small: figure(p.SmallDiameter),
-			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Settled: own.Pressure.Given() || own.LiquidHeight.Given() || p.LiquidHeight.Given()}
+			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given()}
+		if own.LiquidHeight.Given() {
+			x.Liquid, x.Filed, x.Settled = own.LiquidHeight.SI(), false, true
+		}
+		if own.Form == Cover && !p.InsideDiameter.Given() {
+			x.Wide = figure(own.Size)
+		}
 		if closes := own.Form == FlatBottom || own.Form == HeadPart || own.Form == Cone; closes {
 			x.Grounded = x.Grounded && own.Form == FlatBottom
 			var known bool
@@ -48,7 +54,7 @@ func (j *Job) Assemble() *Assembly {
 		n := &j.Nozzles[i]
 		nozzles[i] = stand.Nozzle{ID: n.ID, On: a.named(n.On), Ends: [2]int{a.named(n.Flange), a.named(n.Cover)}, Height: figure(n.Height), Reach: n.Cut().SI() / 2, Projection: figure(n.Projection)}
 	}
-	a.Vessel = stand.New(parts, joints, nozzles, j.Vessel.LiquidHeight.SI() > 0)
+	a.Vessel = stand.New(parts, joints, nozzles, figure(j.Vessel.LiquidHeight), j.Service.Contact == Vapor)
 	return a
 }
 
@@ -117,24 +123,10 @@ func (a *Assembly) ending(id string) []int {
 	return a.carriers[id]
 }
 
-// Covered gives the depth, in m, of a place height m above the bottom of a part
-// under the highest liquid; 0 where it is above that. Not ok where the level or
-// the place of the part is not known.
-func (a *Assembly) Covered(part int, height float64) (depth float64, ok bool) {
-	if own := a.Job.Parts[part].LiquidHeight; own.Given() {
-		return math.Max(0, own.SI()-height), true
-	}
-	bottom, ok := a.Elevation(part)
-	if !ok || !a.Job.Vessel.LiquidHeight.Given() {
-		return 0, false
-	}
-	return math.Max(0, a.Job.Vessel.LiquidHeight.SI()-bottom-height), true
-}
-
 // level is the liquid height of a part that states none of its own, from the
 // level of the whole equipment.
 func (a *Assembly) level(part int) quantity.Length {
-	if a.Job.Parts[part].LiquidHeight.Given() || !a.Job.Vessel.LiquidHeight.Given() {
+	if a.Job.Parts[part].LiquidHeight.Given() {
 		return quantity.Length{}
 	}
 	depth, ok := a.Covered(part, 0)

@@ -25,6 +25,7 @@ func equipment(t *rapid.T) *Job {
 		return l
 	}
 	j.Vessel.LiquidHeight = length("level", 30)
+	j.Service.Contact = rapid.SampledFrom([]Contact{NoContact, Vapor, Immersed}).Draw(t, "contact")
 	for i := range rapid.IntRange(0, 3).Draw(t, "laminates") {
 		j.Laminates = append(j.Laminates, Laminate{ID: id("l", "laminate"), Plies: []Ply{{Count: i + 1}}})
 	}
@@ -106,6 +107,50 @@ func hangs(f PartForm) bool {
 	return f == Flange || f == Cover || f == Pipe || f == Duct || f == Elbow
 }
 
+// fullTo is how high liquid stands in a job, NaN where nobody says.
+func fullTo(j *Job, a *Assembly) float64 {
+	if j.Vessel.LiquidHeight.Given() {
+		return j.Vessel.LiquidHeight.SI()
+	}
+	most, silent := 0.0, false
+	for i := range j.Parts {
+		p := &j.Parts[i]
+		if hangs(p.Form) || p.Form == NoPartForm || a.Line(i) {
+			continue
+		}
+		silent = silent || !p.LiquidHeight.Given()
+		if m, ok := bottom(j, i); p.LiquidHeight.Given() && ok {
+			most = math.Max(most, m+p.LiquidHeight.SI())
+		} else if p.LiquidHeight.Given() {
+			return math.NaN()
+		}
+	}
+	if most == 0 && silent && j.Service.Contact != Vapor {
+		return math.NaN()
+	}
+	return most
+}
+
+// lid tells whether a cover is one of the shell and of no opening.
+func lid(j *Job, part, course int) bool {
+	for i := range j.Nozzles {
+		if a := j.Assemble(); a.named(j.Nozzles[i].Cover) == part || a.named(j.Nozzles[i].Flange) == part {
+			return false
+		}
+	}
+	for _, x := range j.Joints {
+		one, other := j.Assemble().named(x.Between[0]), j.Assemble().named(x.Between[1])
+		if other == part {
+			one, other = other, one
+		}
+		if one == part && other >= 0 && (hangs(j.Parts[other].Form) || j.Parts[other].Form == NoPartForm) {
+			return false
+		}
+	}
+	d, of := j.Parts[part].InsideDiameter, j.Parts[course].InsideDiameter
+	return !d.Given() || !of.Given() || d.SI() > 0.999*of.SI()
+}
+
 // A job put together answers, in any order, as going through it for each question does.
 func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -138,7 +183,8 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 			} else if (a.Unknown(i) == "") != ok {
 				t.Fatalf("part %d hangs at %v (%v): %s", i, m, ok, a.Unknown(i))
 			}
-			depth, covered := math.Max(0, j.Vessel.LiquidHeight.SI()-m), ok && j.Vessel.LiquidHeight.Given()
+			full, stated := fullTo(j, a), j.Vessel.LiquidHeight.Given()
+			depth, covered := math.Max(0, full-m), ok && (stated || full > 0 && hangs(p.Form))
 			level := quantity.Length{}
 			if unit := j.Units.Long(); p.LiquidHeight.Given() {
 				depth, covered, level = p.LiquidHeight.SI(), true, p.LiquidHeight
@@ -148,12 +194,12 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 			if got, known := a.Covered(i, 0); known != covered || covered && got != depth {
 				t.Fatalf("part %d is %v under (%v), not %v (%v)", i, got, known, depth, covered)
 			}
-			top := last >= 0 && i > last && (p.Form == HeadPart || p.Form == Cone || p.Form == Cover || p.Form == FlatBottom)
+			top := last >= 0 && i > last && (p.Form == HeadPart || p.Form == Cone || p.Form == Cover && lid(j, i, last) || p.Form == FlatBottom)
 			w := a.Wall(i)
 			if w.Part.Place.Top != top || w.Part.LiquidHeight != level || a.OnTop(i) != top {
 				t.Fatalf("the wall of part %d is %+v under %v", i, w.Part, level)
 			}
-			if asked := (hangs(p.Form) || a.Line(i)) && j.Vessel.LiquidHeight.Given(); w.Part.Place.Unplaced != (asked && !level.Given()) {
+			if asked := (hangs(p.Form) || a.Line(i)) && !(full <= 0); w.Part.Place.Unplaced != (asked && !level.Given()) {
 				t.Fatalf("part %d under %v: unplaced %v", i, level, w.Part.Place.Unplaced)
 			}
 			if !reflect.DeepEqual(w, j.Wall(i)) {
@@ -278,6 +324,39 @@ func TestAssembly_hangsWhatIsTiedToTheShell(t *testing.T) {
 		if at, ok := a.Elevation(a.Part(id)); ok || a.Unknown(a.Part(id)) != want || !a.Unplaced(a.Part(id)) {
 			t.Errorf("%s hangs at %.3f in (%v): %s", id, at/0.0254, ok, a.Unknown(a.Part(id)))
 		}
+	}
+}
+
+// A level that the parts of a shell state is that of what hangs on it: 360 in over the
+// bottom of the course, 374 in over the tip of a cone 14 in high, where the flange is.
+// Where no part states one nobody knows it, unless vapor alone is in the shell.
+func TestAssembly_takesTheLevelOfTheShellForWhatHangsOnIt(t *testing.T) {
+	j := &Job{Parts: []JobPart{{ID: "cone"}, {ID: "course"}, {ID: "top"}, {ID: "end"}}, Joints: []Joint{{Between: [2]string{"end", "cone"}}}}
+	cone, course, top, end := &j.Parts[0], &j.Parts[1], &j.Parts[2], &j.Parts[3]
+	cone.Form, cone.InsideDiameter, cone.SmallDiameter, cone.HalfAngle = Cone, inches(40), inches(12), Some(45.0)
+	course.Form, course.InsideDiameter, course.Length, course.LiquidHeight = ShellCourse, inches(40), inches(400), inches(360)
+	top.Form, top.InsideDiameter, top.Head, top.LiquidHeight = HeadPart, inches(40), Hemispherical, inches(0)
+	end.Form = Flange
+	is := func(what string, want float64, placed bool) {
+		t.Helper()
+		a := j.Assemble()
+		if depth, ok := a.Covered(3, 0); ok != placed || math.Abs(depth-want*0.0254) > 1e-9 || a.Unplaced(3) == placed || (a.Unknown(3) == "") != placed {
+			t.Errorf("%s: %.2f in over the flange (%v), unplaced %v: %s", what, depth/0.0254, ok, a.Unplaced(3), a.Unknown(3))
+		}
+		if _, ok := a.Covered(0, 0); ok {
+			t.Errorf("%s: the cone is taken to stand under what another part states", what)
+		}
+	}
+	is("of the course", 374, true)
+	top.LiquidHeight = inches(2)
+	is("of the top, above that of the course", 416, true)
+	course.Length = quantity.Length{}
+	is("of a part that stands nobody knows where", 0, false)
+	top.LiquidHeight, course.LiquidHeight = inches(0), quantity.Length{}
+	is("of none", 0, false)
+	j.Service.Contact = Vapor
+	if a := j.Assemble(); a.Unplaced(3) {
+		t.Error("a flange of a shell of vapor is unplaced")
 	}
 }
 

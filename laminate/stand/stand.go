@@ -35,6 +35,8 @@ type Part struct {
 	Bend     float64 // radius of an elbow
 	Turn     float64 // degrees
 	Grounded bool    // a flat bottom that lies on its foundation
+	Liquid   float64 // height over its bottom that it states
+	Filed    bool    // it stands in a file of its own
 	Settled  bool    // it states what liquid or pressure there is in it
 }
 
@@ -61,17 +63,19 @@ type Vessel struct {
 	parts       []Part
 	joints      [][2]int
 	nozzles     []Nozzle
-	wet         bool // the equipment has a liquid
-	line        bool // pipes or elbows, and nothing of a shell
-	first, last int  // shell course, −1 where there is none
+	stated      float64 // level that the equipment states
+	level       float64 // to which liquid stands in it; NaN where there may be some and nobody says how high
+	line        bool    // pipes or elbows, and nothing of a shell
+	first, last int     // shell course, −1 where there is none
 	bottoms     []float64
 	tops        []float64
 	hung        []hung // by part, nil until somebody asks
 }
 
-// New stands parts on each other; wet says that a liquid stands in them.
-func New(parts []Part, joints [][2]int, nozzles []Nozzle, wet bool) *Vessel {
-	v := &Vessel{parts: parts, joints: joints, nozzles: nozzles, wet: wet, first: -1, last: -1, Shell: math.NaN(),
+// New stands parts on each other. Level is how high liquid stands at most above the
+// bottom of the lowest course, and vapor says that none does where nobody states one.
+func New(parts []Part, joints [][2]int, nozzles []Nozzle, level float64, vapor bool) *Vessel {
+	v := &Vessel{parts: parts, joints: joints, nozzles: nozzles, stated: level, first: -1, last: -1, Shell: math.NaN(),
 		bottoms: make([]float64, len(parts)), tops: make([]float64, len(parts))}
 	shell := false
 	for i := range parts {
@@ -91,7 +95,60 @@ func New(parts []Part, joints [][2]int, nozzles []Nozzle, wet bool) *Vessel {
 	if v.last >= 0 {
 		v.stand()
 	}
+	v.level = v.fill(vapor)
 	return v
+}
+
+// fill is the level of the liquid: the one stated, else the highest that a part of
+// the shell states over itself. Of a shell that states none there is none only where
+// vapor alone is in it or each part says so.
+func (v *Vessel) fill(vapor bool) float64 {
+	if !math.IsNaN(v.stated) {
+		return v.stated
+	}
+	highest, silent := math.Inf(-1), false
+	for i := range v.parts {
+		p := &v.parts[i]
+		if p.Form != Course && !p.Form.closes() || v.Line(i) {
+			continue
+		}
+		silent = silent || math.IsNaN(p.Liquid)
+		if p.Liquid > 0 {
+			highest = max(highest, v.bottoms[i]+p.Liquid) // NaN of one whose place is not known
+		}
+	}
+	switch {
+	case !math.IsInf(highest, -1):
+		return highest
+	case silent && !vapor:
+		return math.NaN()
+	}
+	return 0
+}
+
+// Level is how high, in m above the bottom of the lowest course, liquid stands at
+// most: what the equipment states, else the highest of what parts of its shell state
+// over themselves. 0 or less without any; not ok where there may be some, and nobody
+// says how high.
+func (v *Vessel) Level() (m float64, ok bool) { return v.level, !math.IsNaN(v.level) }
+
+// Covered gives the depth, in m, of a place height m above the bottom of a part
+// under the highest liquid; 0 where it is above that. Not ok where the level or
+// the place of the part is not known: a part of the shell goes by what it states
+// itself or by the level of the whole equipment alone.
+func (v *Vessel) Covered(part int, height float64) (depth float64, ok bool) {
+	p, level := &v.parts[part], v.stated
+	if !math.IsNaN(p.Liquid) && !p.Filed {
+		return math.Max(0, p.Liquid-height), true
+	}
+	if math.IsNaN(level) && v.last >= 0 && v.level > 0 && p.Form.hangs() {
+		level = v.level
+	}
+	bottom, _ := v.Elevation(part)
+	if depth = math.Max(0, level-bottom-height); math.IsNaN(depth) {
+		return 0, false
+	}
+	return depth, true
 }
 
 // stand puts what makes the shell on each other: courses and the cones between
@@ -171,10 +228,24 @@ func (v *Vessel) InShell(part int) bool {
 func (v *Vessel) Top(part int) float64 { return v.tops[part] }
 
 // OnTop tells whether a part closes the shell at its top: it stands after the
-// last course.
+// last course, and is no cover of an opening, which a nozzle or a joint has on
+// something else or which is less wide than the shell.
 func (v *Vessel) OnTop(part int) bool {
-	f := v.parts[part].Form
-	return v.last >= 0 && part > v.last && (f.closes() || f == Cover)
+	p := &v.parts[part]
+	if v.last < 0 || part < v.last || p.Form != Cover {
+		return v.last >= 0 && part > v.last && p.Form.closes()
+	}
+	for i := range v.nozzles {
+		if slices.Contains(v.nozzles[i].Ends[:], part) {
+			return false
+		}
+	}
+	for _, j := range v.joints {
+		if k := slices.Index(j[:], part); k >= 0 && j[1-k] >= 0 && !v.InShell(j[1-k]) {
+			return false
+		}
+	}
+	return !(p.Wide < (1-1e-3)*v.parts[v.last].Wide)
 }
 
 // Tip tells of a cone in the shell whether its small end is the lower one: what
@@ -218,20 +289,24 @@ func (v *Vessel) Line(part int) bool {
 
 // Unplaced tells whether the equipment has a liquid of which nobody knows how deep
 // it stands over a part: a flange, a cover or a part of a line that states neither
-// liquid height nor pressure of its own, and is held by nothing that says where.
+// liquid height nor pressure of its own, and is held by nothing that says where, or
+// hangs on a shell of which nobody says how high it is filled.
 func (v *Vessel) Unplaced(part int) bool {
 	p := &v.parts[part]
-	if !v.wet || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover {
+	if v.level <= 0 || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover {
 		return false
 	}
 	_, known := v.Elevation(part)
-	return !known
+	return !known || math.IsNaN(v.level)
 }
 
-// Unknown says why it is not known where a part hangs, "" of one that is placed.
+// Unknown says why it is not known how deep a part hangs, "" of one that is placed.
 func (v *Vessel) Unknown(part int) string {
 	if !v.parts[part].Form.hangs() {
 		return untied
 	}
-	return v.hanging(part).why
+	if why := v.hanging(part).why; why != "" || !math.IsNaN(v.level) {
+		return why
+	}
+	return "the level of the liquid in the shell is not stated (vessel.liquid_height)"
 }

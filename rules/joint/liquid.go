@@ -15,20 +15,19 @@ var PartUnplaced = &rules.Rule{
 	Why: "What presses on a flange, a cover or a pipe of a vessel follows from where it hangs: the height of the nozzle that names it, or the end that a joint ties it to, says how deep the liquid stands there. " +
 		"One that nothing holds would be figured without that liquid, and hold on paper whatever stands over it.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Note},
-	When: "the vessel states a liquid height above 0, and a flange, cover, pipe, duct or elbow, or a cone between pipes, states none of its own (liquid_height; 0 where no liquid stands over it), " +
-		"and no nozzle or joint says how high it hangs; one that states a pressure of its own is figured for that alone: note",
+	When: "a flange, cover, pipe, duct or elbow, or a cone between pipes, of a vessel with a liquid states no liquid height of its own (liquid_height; 0 where no liquid stands over it), " +
+		"and no nozzle or joint says how high it hangs, or neither the vessel nor a part of its shell says how high the liquid stands; one that states a pressure of its own is figured for that alone: note",
 	Basis: "the program's own check",
 	Job: func(p *rules.JobPass) {
-		if p.Job.Vessel.LiquidHeight.SI() <= 0 {
-			return
-		}
+		level, full := p.Level()
 		for i := range p.Job.Parts {
 			x := &p.Job.Parts[i]
 			_, known := p.Elevation(i)
 			switch {
+			case full && level <= 0:
 			case p.Unplaced(i):
 				p.Report(rules.Incomplete, partRef(i, "liquid_height"), "", "%s %s: how deep the liquid stands over it is not known: %s; state that, or its own liquid_height, 0 where there is none", x.Form, x.ID, p.Unknown(i))
-			case !known && x.Pressure.Given() && !x.LiquidHeight.Given() && (p.Line(i) || x.Form == laminate.Flange || x.Form == laminate.Cover):
+			case (!known || !full) && x.Pressure.Given() && !x.LiquidHeight.Given() && (p.Line(i) || x.Form == laminate.Flange || x.Form == laminate.Cover):
 				p.Report(rules.Note, partRef(i, "pressure"), "", "%s %s is figured for its own pressure alone, without the liquid of the vessel: %s", x.Form, x.ID, p.Unknown(i))
 			}
 		}

@@ -50,6 +50,11 @@ func TestLiquid_pressesOnWhatAJointHangs(t *testing.T) {
 	if c := criterion(t, hopper(), 2, wall.FlangeClass); math.Abs(c.Demand/quantity.New(1, quantity.PSI).SI()-10.18) > 0.005 || c.Answer != wall.Fails {
 		t.Errorf("%s: %v Pa, %s", c.Name, c.Demand, c.Answer)
 	}
+	stated := hopper() // by the course alone
+	stated.Vessel.LiquidHeight, stated.Parts[1].LiquidHeight = quantity.Length{}, inches(144)
+	if c := criterion(t, stated, 2, wall.FlangeClass); math.Abs(c.Demand/quantity.New(1, quantity.PSI).SI()-10.18) > 0.005 || c.Answer != wall.Fails {
+		t.Errorf("by the course: %s: %v Pa, %s", c.Name, c.Demand, c.Answer)
+	}
 	// A pipe of 60 in in its place ends 276.746 in under the liquid: 13.00 psi on it.
 	j := hopper()
 	p := &j.Parts[2]
@@ -93,6 +98,12 @@ func TestPartUnplaced(t *testing.T) {
 		{"it says how deep it is", func(j *laminate.Job) { j.Joints, j.Parts[2].LiquidHeight = j.Joints[:1], inches(0) }, ""},
 		{"its own pressure", func(j *laminate.Job) { j.Joints, j.Parts[2].Pressure = j.Joints[:1], psi(3) }, "note flange f is figured for its own pressure alone"},
 		{"no liquid", func(j *laminate.Job) { j.Joints, j.Vessel.LiquidHeight = j.Joints[:1], inches(0) }, ""},
+		{"nobody says how deep", func(j *laminate.Job) { j.Vessel.LiquidHeight = quantity.Length{} }, "incomplete flange f: how deep the liquid stands over it is not known: the level of the liquid in the shell is not stated (vessel.liquid_height)"},
+		{"nobody says how deep, its own pressure", func(j *laminate.Job) { j.Vessel.LiquidHeight, j.Parts[2].Pressure = quantity.Length{}, psi(3) }, "note flange f is figured for its own pressure alone"},
+		{"the course says how deep", func(j *laminate.Job) { j.Vessel.LiquidHeight, j.Parts[1].LiquidHeight = quantity.Length{}, inches(144) }, ""},
+		{"each part says that it is empty", func(j *laminate.Job) {
+			j.Vessel.LiquidHeight, j.Parts[0].LiquidHeight, j.Parts[1].LiquidHeight, j.Joints = quantity.Length{}, inches(0), inches(0), j.Joints[:1]
+		}, ""},
 		{"a pipe by itself", func(j *laminate.Job) {
 			j.Joints, j.Parts[2].Form, j.Parts[2].PressureClass, j.Parts[2].Thickness = j.Joints[:1], laminate.Pipe, quantity.Pressure{}, quantity.Length{}
 		}, "incomplete pipe f: how deep"},

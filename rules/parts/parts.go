@@ -238,7 +238,7 @@ var RimUnstated = &rules.Rule{
 	Why: "The rim of an open tank ovals under wind, under a nozzle's load and when it is lifted. " +
 		"It takes a ring or a flange, whose size comes from wind and is not figured here. A head or a cover holds the rim; where the top is open, say what stiffens it.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "there are shell courses, no head, cone or cover after the last of them, and the vessel's rim is not stated",
+	When:     "there are shell courses, no head or cone after the last of them nor a cover as wide as the shell that no nozzle ends in, and the vessel's rim is not stated",
 	Basis:    "ASTM D3299, ASTM D4097 (from memory)",
 	Job: func(p *rules.JobPass) {
 		last := -1

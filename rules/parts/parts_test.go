@@ -106,6 +106,15 @@ func level(part int, inches float64) func(*laminate.Job) {
 	}
 }
 
+// manway has a cover of 24 in, written after the open top, on an opening of the low
+// course.
+func manway(j *laminate.Job) {
+	c := laminate.JobPart{ID: "c", Laminate: "thin"}
+	c.Form, c.Size = laminate.Cover, in(24)
+	j.Parts = append(j.Parts[:3:3], c)
+	j.Nozzles = []laminate.Nozzle{{ID: "M", On: "low", Height: in(30), Size: in(24), Cover: "c"}}
+}
+
 func says(severity string, times int) []string {
 	return slices.Repeat([]string{severity + " schedule-says-otherwise"}, times)
 }
@@ -140,6 +149,16 @@ func TestPartsRules(t *testing.T) {
 		}, []string{"warning knuckle-weak", "warning knuckle-weak", "warning knuckle-weak"}},
 		{"a bottom by itself", func(j *laminate.Job) { j.Parts = j.Parts[:1]; j.Parts[0].Knuckle = "" }, nil},
 		{"an open top", func(j *laminate.Job) { j.Parts = j.Parts[:3] }, []string{"incomplete rim-unstated"}},
+		{"an open top and a cover on a manway", manway, []string{"incomplete rim-unstated"}},
+		{"an open top and a manway's cover that nothing names", func(j *laminate.Job) {
+			manway(j)
+			j.Nozzles = nil
+		}, []string{"incomplete rim-unstated"}},
+		{"a lid", func(j *laminate.Job) {
+			manway(j)
+			j.Nozzles, j.Parts[3].Size = nil, quantity.Length{}
+			j.Parts[3].InsideDiameter = j.Parts[1].InsideDiameter
+		}, nil},
 		{"an open top with a ring", func(j *laminate.Job) { j.Parts, j.Vessel.Rim = j.Parts[:3], "angle ring" }, nil},
 		{"an elbow of 45° a joint", elbow(2), []string{"warning miter-angle-large"}},
 		{"an elbow of 30° a joint", elbow(3), nil},
