@@ -115,6 +115,26 @@ func manway(j *laminate.Job) {
 	j.Nozzles = []laminate.Nozzle{{ID: "M", On: "low", Height: in(30), Size: in(24), Cover: "c"}}
 }
 
+// onLow puts a flange on a nozzle of the low course.
+func onLow(j *laminate.Job) {
+	flange(laminate.FlatFace, laminate.Some(true))(j)
+	j.Nozzles = []laminate.Nozzle{{ID: "N", On: "low", Height: in(20), Size: in(3), Flange: "f"}}
+}
+
+// openTo leaves the top open, at 120 in, and fills to a level.
+func openTo(inches float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		j.Parts, j.Vessel = j.Parts[:3], laminate.Vessel{LiquidHeight: in(inches), Rim: "angle ring"}
+	}
+}
+
+// weighs has a part state a specific gravity under a level of 110 in of 1.2.
+func weighs(part int, sg float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		j.Vessel.LiquidHeight, j.Service.SpecificGravity, j.Parts[part].SpecificGravity = in(110), laminate.Some(1.2), laminate.Some(sg)
+	}
+}
+
 func says(severity string, times int) []string {
 	return slices.Repeat([]string{severity + " schedule-says-otherwise"}, times)
 }
@@ -203,10 +223,41 @@ func TestPartsRules(t *testing.T) {
 		{"a course with more", level(2, 60), []string{"incomplete level-contradicted"}},
 		{"a head that the liquid does not reach", level(3, 0), nil},
 		{"a flange behind a valve", func(j *laminate.Job) {
-			flange(laminate.FlatFace, laminate.Some(true))(j)
+			onLow(j)
 			level(4, 0)(j)
-			j.Nozzles = []laminate.Nozzle{{ID: "N", On: "low", Height: in(20), Size: in(3), Flange: "f"}}
 		}, []string{"warning level-contradicted"}},
+		// A course of 60 in under 80 in of its own, and 30 in stated over the one on it: 20 in are left there.
+		{"courses that state one level", func(j *laminate.Job) { j.Parts[1].LiquidHeight, j.Parts[2].LiquidHeight = in(80), in(20) }, nil},
+		{"courses that state two levels", func(j *laminate.Job) { j.Parts[1].LiquidHeight, j.Parts[2].LiquidHeight = in(80), in(30) }, []string{"break level-contradicted"}},
+		{"two vessels of two levels", func(j *laminate.Job) {
+			j.Parts = slices.Insert(j.Parts, 2, j.Parts[3])
+			j.Parts[2].ID = "middle"
+			j.Parts[1].LiquidHeight, j.Parts[3].LiquidHeight = in(50), in(40)
+		}, nil},
+		{"a level above an open rim", openTo(121), []string{"break level-over-rim"}},
+		{"a level at an open rim", openTo(120), nil},
+		{"a test above an open rim", func(j *laminate.Job) { openTo(100)(j); j.Test.LiquidHeight = in(130) }, []string{"break level-over-rim"}},
+		{"a level above a head's rim", func(j *laminate.Job) { j.Vessel.LiquidHeight = in(121) }, nil},
+		{"a course of a lighter liquid", weighs(1, 0.6), []string{"break gravities-differ"}},
+		{"a course of a heavier one", weighs(1, 1.3), []string{"incomplete gravities-differ"}},
+		{"a course of the same", weighs(1, 1.2), nil},
+		{"a lighter one where none stands", func(j *laminate.Job) { weighs(1, 0.6)(j); j.Vessel.LiquidHeight = in(0) }, nil},
+		{"each part of its own", func(j *laminate.Job) {
+			for i := range j.Parts {
+				weighs(i, 1.5)(j)
+			}
+			j.Parts[2].SpecificGravity = laminate.Some(1.4)
+		}, []string{"break gravities-differ"}},
+		{"a flange of a lighter liquid", func(j *laminate.Job) { onLow(j); weighs(4, 1)(j) }, []string{"warning gravities-differ"}},
+		{"a flange of a heavier one", func(j *laminate.Job) { onLow(j); weighs(4, 1.3)(j) }, nil},
+		{"a flange of no pressure", func(j *laminate.Job) {
+			onLow(j)
+			j.Service.Pressure, j.Parts[4].Pressure = quantity.New(10, quantity.PSI), quantity.New(0, quantity.PSI)
+		}, []string{"warning pressures-differ"}},
+		{"a flange of more pressure", func(j *laminate.Job) {
+			onLow(j)
+			j.Service.Pressure, j.Parts[4].Pressure = quantity.New(10, quantity.PSI), quantity.New(12, quantity.PSI)
+		}, nil},
 		{"one course of more pressure", func(j *laminate.Job) {
 			j.Service.Pressure, j.Parts[1].Pressure = quantity.New(0, quantity.PSI), quantity.New(15, quantity.PSI)
 		}, slices.Repeat([]string{"break pressures-differ"}, 3)},

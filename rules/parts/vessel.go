@@ -1,6 +1,9 @@
 package parts
 
 import (
+	"math"
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -15,27 +18,33 @@ var LevelContradicted = &rules.Rule{
 	Why: "One liquid stands at one height. A part that states a liquid height of its own is figured for that, whatever the level of the vessel says: " +
 		"less makes a wall hold on paper that stands deeper. Leave it out where the part is of the vessel, and it follows from the level.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "a part of the shell states a liquid height more than a thousandth below what the level of the vessel leaves over its bottom: break; above it: incomplete; " +
+	When: "a part of the shell states a liquid height more than a thousandth below what the level of the vessel leaves over its bottom, or, where that is not stated, the highest level that parts of one shell state: break; above it: incomplete; " +
 		"what hangs on the shell states less than where it hangs: warning, for a valve may keep the liquid out",
 	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
-		level := p.Job.Vessel.LiquidHeight
+		level, _ := p.Level()
+		whose, divided := "the level of the vessel", len(spaces(p)) > 1
+		for _, i := range stack(p) {
+			if bottom, _ := p.Elevation(i); !p.Job.Vessel.LiquidHeight.Given() && bottom+p.Stated(i).LiquidHeight.SI() == level {
+				whose = "the level that " + p.Job.Parts[i].ID + " states"
+			}
+		}
 		walls(p, func(i int, part *laminate.Part, _ *rules.Report) {
 			bottom, known := p.Elevation(i)
-			if !level.Given() || !part.LiquidHeight.Given() || !known {
+			if !part.LiquidHeight.Given() || !known || divided && !p.Job.Vessel.LiquidHeight.Given() {
 				return
 			}
-			has, leaves := part.LiquidHeight.SI(), max(0, level.SI()-bottom)
-			if abs(has-leaves) <= 1e-3*max(has, leaves) {
+			has, leaves := part.LiquidHeight.SI(), max(0, level-bottom) // NaN where nobody knows it
+			if math.IsNaN(leaves) || abs(has-leaves) <= 1e-3*max(has, leaves) {
 				return
 			}
 			a, b := p.Units.Pair(has, leaves, quantity.Distance)
 			id, shell := p.Job.Parts[i].ID, p.InShell(i)
 			switch {
 			case !shell && has < leaves:
-				p.Report(rules.Warning, at(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; where it hangs the level of the vessel leaves %s", id, a, b)
+				p.Report(rules.Warning, at(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; where it hangs %s leaves %s", id, a, whose, b)
 			case shell && has < leaves:
-				p.Report(rules.Break, at(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; the level of the vessel leaves %s over its bottom (vessel.liquid_height)", id, a, b)
+				p.Report(rules.Break, at(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; %s leaves %s over its bottom (vessel.liquid_height)", id, a, whose, b)
 			case shell:
 				p.Report(rules.Incomplete, at(i, "liquid_height"), "", "%s states a liquid height of %s, and the level of the vessel leaves %s over its bottom: which holds is not known, and all other parts go by the level (vessel.liquid_height)", id, a, b)
 			}
@@ -43,47 +52,168 @@ var LevelContradicted = &rules.Rule{
 	},
 }
 
+// LevelOverRim keeps the liquid under the rim of an open vessel.
+var LevelOverRim = &rules.Rule{
+	ID:     "level-over-rim",
+	Family: family,
+	Title:  "The liquid stands above the rim of an open vessel",
+	Why: "What stands above an open rim runs over, in service as in a test: either the level is wrong, or a course, a head or a lid is missing. " +
+		"All parts are figured for the level, which this vessel cannot hold.",
+	Severity: []rules.Severity{rules.Break},
+	When:     "no head, cone or lid closes the top of the shell, and the level of the vessel or of its test is above the top of the last course",
+	Basis:    "hydrostatics, arithmetic",
+	Job: func(p *rules.JobPass) {
+		rim := math.NaN()
+		for i := range p.Job.Parts {
+			if p.OnTop(i) {
+				return
+			}
+			if p.Job.Parts[i].Form == laminate.ShellCourse {
+				rim = p.Top(i)
+			}
+		}
+		level, _ := p.Level()
+		for _, x := range []struct {
+			of    laminate.Ref
+			what  string
+			level float64
+		}{
+			{laminate.Ref{Kind: laminate.RefVessel, Key: "liquid_height"}, "the liquid", level},
+			{laminate.Ref{Kind: laminate.RefTest, Key: "liquid_height"}, "the fill of the test", p.Job.Test.LiquidHeight.SI()},
+		} {
+			if x.level > rim && quantity.Above(x.level, rim) { // not so of what is not known
+				a, b := p.Units.Pair(x.level, rim, quantity.Distance)
+				p.Report(rules.Break, x.of, "", "%s stands to %s, and the open rim is at %s: it runs over", x.what, a, b)
+			}
+		}
+	},
+}
+
+// spaces are the parts of the shell, as far as a head or bottom between courses does
+// not divide it.
+func spaces(p *rules.JobPass) (list [][]int) {
+	divided := true
+	for _, i := range stack(p) {
+		_, known := p.Elevation(i)
+		switch {
+		case !p.InShell(i):
+		case !known && p.Job.Parts[i].Form != laminate.ShellCourse:
+			divided = true
+		case divided:
+			list, divided = append(list, []int{i}), false
+		default:
+			list[len(list)-1] = append(list[len(list)-1], i)
+		}
+	}
+	return list
+}
+
+// hanging goes through what hangs on the shell.
+func hanging(p *rules.JobPass, each func(int)) {
+	for i := range p.Job.Parts {
+		if f := p.Job.Parts[i].Form; p.Line(i) || f == laminate.Flange || f == laminate.Cover {
+			each(i)
+		}
+	}
+}
+
 // PressuresDiffer holds the pressures of the parts of one vessel against each other.
 var PressuresDiffer = &rules.Rule{
 	ID:     "pressures-differ",
 	Family: family,
 	Title:  "Parts of one vessel state different pressures",
-	Why: "Gas in one vessel presses alike on every part of it, and a vacuum pulls alike. A course of more than its neighbors makes these hold on paper. " +
+	Why: "Gas in one vessel presses alike on every part of it, and a vacuum pulls alike. A course of more than its neighbors makes these hold on paper, and a flange or leg that states less holds for that alone. " +
 		"What the liquid adds toward the bottom follows from its level.",
-	Severity: []rules.Severity{rules.Break},
-	When:     "two parts of the shell that no head or bottom between courses divides have different pressures or vacuums, each its own or the service's",
-	Basis:    "hydrostatics, arithmetic",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "two parts of the shell that no head or bottom between courses divides have different pressures or vacuums, each its own or the service's: break; " +
+		"what hangs on the shell states less of its own than a part of the shell has: warning, for a valve may keep it out",
+	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		for _, k := range []struct {
-			key, what string
-			of        func(*laminate.Service) quantity.Pressure
-		}{{"pressure", "the pressure", func(s *laminate.Service) quantity.Pressure { return s.Pressure }}, {"vacuum", "the vacuum", func(s *laminate.Service) quantity.Pressure { return s.Vacuum }}} {
-			most := -1 // the part of the greatest so far
-			list := stack(p)
-			var space []int
-			whole := func() {
+			key string
+			of  func(*laminate.Service) quantity.Pressure
+			own func(*laminate.JobPart) quantity.Pressure
+		}{
+			{"pressure", func(s *laminate.Service) quantity.Pressure { return s.Pressure }, func(x *laminate.JobPart) quantity.Pressure { return x.Pressure }},
+			{"vacuum", func(s *laminate.Service) quantity.Pressure { return s.Vacuum }, func(x *laminate.JobPart) quantity.Pressure { return x.Vacuum }},
+		} {
+			of := func(i int) quantity.Pressure { return k.of(&p.Parts[i].Schedule.Service) }
+			most := -1 // the part of the greatest in the whole shell
+			for _, space := range spaces(p) {
+				greatest := -1
 				for _, i := range space {
-					has, top := k.of(&p.Parts[i].Schedule.Service), k.of(&p.Parts[most].Schedule.Service)
-					if has.Given() && quantity.Below(has.SI(), top.SI()) {
-						a, b := p.Units.Pair(has.SI(), top.SI(), quantity.Stress)
-						p.Report(rules.Break, at(i, k.key), "", "%s of %s is %s, that of %s %s: they are one vessel (%s)", k.what, p.Job.Parts[i].ID, a, p.Job.Parts[most].ID, b, k.key)
+					if of(i).Given() && (greatest < 0 || of(i).SI() > of(greatest).SI()) {
+						greatest = i
 					}
 				}
-				space, most = nil, -1
+				for _, i := range space {
+					if of(i).Given() && quantity.Below(of(i).SI(), of(greatest).SI()) {
+						a, b := p.Units.Pair(of(i).SI(), of(greatest).SI(), quantity.Stress)
+						p.Report(rules.Break, at(i, k.key), "", "the %s of %s is %s, that of %s %s: they are one vessel (%s)", k.key, p.Job.Parts[i].ID, a, p.Job.Parts[greatest].ID, b, k.key)
+					}
+				}
+				if greatest >= 0 && (most < 0 || of(greatest).SI() > of(most).SI()) {
+					most = greatest
+				}
 			}
-			for _, i := range list {
-				if _, known := p.Elevation(i); !known && p.InShell(i) && p.Job.Parts[i].Form != laminate.ShellCourse {
-					whole()
+			hanging(p, func(i int) {
+				if own := k.own(&p.Job.Parts[i]); most >= 0 && own.Given() && quantity.Below(own.SI(), of(most).SI()) {
+					a, b := p.Units.Pair(own.SI(), of(most).SI(), quantity.Stress)
+					p.Report(rules.Warning, at(i, k.key), "", "%s states a %s of %s of its own and is figured for that; %s has %s", p.Job.Parts[i].ID, k.key, a, p.Job.Parts[most].ID, b)
+				}
+			})
+		}
+	},
+}
+
+// GravitiesDiffer holds the specific gravity that a part states against that of the
+// liquid in the vessel.
+var GravitiesDiffer = &rules.Rule{
+	ID:     "gravities-differ",
+	Family: family,
+	Title:  "A part states another specific gravity than the vessel",
+	Why: "One liquid weighs alike on every part that it stands over. A part that states a specific gravity of its own is figured for that, " +
+		"and a lighter liquid makes a wall hold on paper. Leave it out where the part is of the vessel, and that of the service counts.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When: "a part of the shell states a specific gravity of its own below that of the service, or, where no part of it goes by the service, below another part's: break; above that of the service: incomplete; " +
+		"what hangs on the shell states less: warning, for it may hold another liquid behind a valve; not where no liquid stands",
+	Basis: "hydrostatics, arithmetic",
+	Job: func(p *rules.JobPass) {
+		if level, known := p.Level(); known && level <= 0 {
+			return
+		}
+		own := func(i int) laminate.Optional[float64] { return p.Job.Parts[i].SpecificGravity }
+		heaviest := 0.0
+		for _, space := range spaces(p) {
+			of, whose := 0.0, ""
+			for _, i := range space {
+				if own(i).Given && own(i).Value > of {
+					of, whose = own(i).Value, "that of "+p.Job.Parts[i].ID
+				}
+			}
+			if sg := p.Job.Service.SpecificGravity; sg.Given && slices.ContainsFunc(space, func(i int) bool { return !own(i).Given }) {
+				of, whose = sg.Value, "that of the service"
+			}
+			for _, i := range space {
+				if !own(i).Given || quantity.Compare(own(i).Value, of) == 0 {
 					continue
 				}
-				if has := k.of(&p.Parts[i].Schedule.Service); p.InShell(i) && has.Given() {
-					if space = append(space, i); most < 0 || has.SI() > k.of(&p.Parts[most].Schedule.Service).SI() {
-						most = i
-					}
+				a, b := p.Units.Pair(own(i).Value, of, quantity.Times)
+				if own(i).Value < of {
+					p.Report(rules.Break, at(i, "specific_gravity"), "", "the specific gravity that %s states is %s and is what it is figured for; %s is %s", p.Job.Parts[i].ID, a, whose, b)
+				} else {
+					p.Report(rules.Incomplete, at(i, "specific_gravity"), "", "the specific gravity that %s states is %s, %s %s: which holds is not known, and other parts go by the latter", p.Job.Parts[i].ID, a, whose, b)
 				}
 			}
-			whole()
+			heaviest = max(heaviest, of)
 		}
+		hanging(p, func(i int) {
+			x := &p.Job.Parts[i]
+			if dry := x.LiquidHeight.Given() && x.LiquidHeight.SI() == 0; !dry && own(i).Given && quantity.Below(own(i).Value, heaviest) {
+				a, b := p.Units.Pair(own(i).Value, heaviest, quantity.Times)
+				p.Report(rules.Warning, at(i, "specific_gravity"), "", "%s states a specific gravity of %s of its own and is figured for that; the liquid in the shell has %s", x.ID, a, b)
+			}
+		})
 	},
 }
 
