@@ -43,7 +43,7 @@ func Calculate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis
 }
 
 func (c *Calculation) under(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options, condition string) {
-	e := begin(inputs{s, lib, a, o})
+	e := begin(inputs{s: s, lib: lib, a: a, o: o})
 	defer e.end()
 	e.run()
 	w := &working{e: e, List: worked.List{US: e.units == quantity.US}}

@@ -5,11 +5,13 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/service"
 )
 
 // evaluateConditions evaluates a wall under each of its conditions, with the
 // moduli that it has then, and puts the results together: of each criterion the
-// worst stands, and says which condition that is of.
+// worst stands, and says which condition that is of. What the service states and no
+// condition reaches stays open.
 func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
 	var all *Result
 	var rings *Result // that ask for the closest
@@ -36,6 +38,18 @@ func evaluateConditions(s *laminate.Schedule, lib *laminate.Library, a *laminate
 				strained, most = r, x.Ratio
 			}
 		}
+	}
+	if beyond := service.Beyond(s, o.Units.Or(s.Units)); beyond.Why != "" {
+		// Of a wall that bears nothing it is told what may load it.
+		under := s.Under(&s.Conditions[0])
+		none := quantity.New(0, quantity.Pascal)
+		under.Service.Pressure, under.Service.Vacuum, under.Service.TestPressure = none, none, quantity.Pressure{}
+		under.Part.LiquidHeight = quantity.New(0, quantity.Meter)
+		e := begin(inputs{under, lib, a, o, beyond})
+		e.run()
+		e.r.under("service")
+		all.join(e.r)
+		e.end()
 	}
 	if rings != nil {
 		all.Stiffeners = rings.Stiffeners

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/stiffness"
 	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/moduli"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
 )
 
@@ -43,7 +44,8 @@ type evaluation struct {
 // The plies that count are those of the structural layer, and of the barrier
 // where asked; A, B and D are about their middle. Strains are a shell's that
 // cannot warp, by classical lamination theory. Where there are conditions each
-// is judged by itself.
+// is judged by itself, and what the service states and none of them reaches is
+// told to be open.
 func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis, o Options) *Result {
 	if s == nil || a == nil || len(a.Rows) != len(s.Plies) {
 		return &Result{NotChecked: NotChecked(), Problem: "there is no analysis of this schedule to evaluate"}
@@ -51,7 +53,7 @@ func Evaluate(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysis,
 	if len(s.Conditions) > 0 {
 		return evaluateConditions(s, lib, a, o)
 	}
-	e := begin(inputs{s, lib, a, o})
+	e := begin(inputs{s: s, lib: lib, a: a, o: o})
 	defer e.end()
 	e.run()
 	if at := e.plyCase(); at >= 0 {
@@ -68,6 +70,8 @@ type inputs struct {
 	lib *laminate.Library
 	a   *laminate.Analysis
 	o   Options
+
+	beyond service.Unreached // what loads it beside
 }
 
 // spare are evaluations that ended: of a wall of thousands of rows most of the

@@ -21,12 +21,9 @@ const basisExternal = "lowest of the formulas that apply, safety 5: isotropic (W
 func (e *evaluation) external() Criterion {
 	c := Criterion{Name: ExternalPressure, Kind: quantity.Stress, Governs: true, Basis: basisExternal}
 	p, ok := positive(e.s.Service.Vacuum)
-	if !ok && !e.s.Service.Vacuum.Given() {
-		e.heed(&c, CaseVacuum)
-		return c
-	}
 	if !ok {
 		c.skip("no vacuum or outside pressure is given")
+		e.heed(&c, CaseVacuum)
 		return c
 	}
 	c.Case = CaseVacuum

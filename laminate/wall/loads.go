@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/form"
+	"frp/veilwright/laminate/wall/service"
 )
 
 const (
@@ -175,6 +176,14 @@ func (e *evaluation) narrowed(gas, head, depth, thrust float64) (round, along fl
 // unstated opens the loads that nobody stated: silence is no statement that
 // there is none.
 func (e *evaluation) unstated() {
+	for _, l := range [...]struct {
+		name string
+		on   bool
+	}{{CasePressure, e.beyond.Pressure}, {CaseHead, e.beyond.Head}, {CaseVacuum, e.beyond.Vacuum}} {
+		if l.on {
+			e.r.Unknown = append(e.r.Unknown, UnknownLoad{l.name, e.beyond.Why})
+		}
+	}
 	if !e.s.Service.Pressure.Given() {
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CasePressure, "the pressure is not stated (pressure; zero says that there is none)"})
 	}
@@ -282,48 +291,20 @@ func (e *evaluation) apply(name string, hoop, axial, inside float64, judged bool
 	e.r.Cases = append(e.r.Cases, Case{Name: name, NAxial: axial, NHoop: hoop, Judged: judged})
 }
 
-// coldTo is up to where a wall counts as cold. Common practice, no source.
-var coldTo = quantity.New(120, quantity.Fahrenheit)
-
-// Kept is the share of its moduli, and of its strength, that a wall keeps in its
-// service: what is stated, all of it where it stays cold or nobody states a
-// temperature. Not known of a warm wall of which it is not stated, or not as a share.
-func Kept(s *laminate.Schedule) (share float64, known bool) {
-	kept, t := s.Part.ModulusRetention, s.Service.Hottest()
-	switch {
-	case kept.Given && kept.Value > 0 && kept.Value <= 1:
-		return kept.Value, true
-	case kept.Given, t.Given() && quantity.Above(t.SI(), coldTo.SI()):
-		return 1, false
-	}
-	return 1, true
-}
-
 // warm says what warmth does to the moduli: the share that is left, or why
 // nothing that rests on them can be told.
 func (e *evaluation) warm() {
-	kept, t := e.s.Part.ModulusRetention, e.s.Service.Hottest()
-	known := false
-	e.kept, known = Kept(e.s)
+	e.kept, e.warmOpen = service.Warm(e.s, e.units)
 	switch {
-	case known:
-		if e.kept < 1 {
-			e.note("All moduli are " + quantity.Share(e.kept) + " of those of a cold wall (modulus_retention), for every case, and strength is taken to keep the same share.")
-		}
-	case kept.Given:
-		e.warmOpen = "the modulus retention of the warm wall is not a share above 0 and up to 1 (modulus_retention)"
-	case sound(t.SI()):
-		reached, bound := e.units.Pair(t.SI(), coldTo.SI(), quantity.Point)
-		e.warmOpen = "the service reaches " + reached + ", above " + bound +
-			", up to which a wall is taken as cold (common practice, no source): state what it keeps of its modulus (modulus_retention)"
-	default:
-		e.warmOpen = "the temperature is beyond what can be computed"
-	}
-	if !kept.Given && !t.Given() {
+	case e.warmOpen != "":
+		e.note("A, B, D and membrane moduli are those of a cold wall.")
+	case e.kept < 1:
+		e.note("All moduli are " + quantity.Share(e.kept) + " of those of a cold wall (modulus_retention), for every case, and strength is taken to keep the same share.")
+	case !e.s.Part.ModulusRetention.Given && !e.s.Service.Hottest().Given():
 		e.note("No temperature given: moduli are those of a cold wall.")
 	}
-	if e.warmOpen != "" {
-		e.note("A, B, D and membrane moduli are those of a cold wall.")
+	if e.beyond.Hot {
+		e.warmOpen = e.beyond.Why
 	}
 }
 

@@ -3,6 +3,7 @@ package wall
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
 )
 
@@ -65,28 +66,12 @@ func (e *evaluation) tableThickness() (t float64, of string) {
 	switch {
 	case barrier == 0:
 		return t, "the structure is counted"
-	case (e.s.Part.Form == laminate.Tank || e.s.Part.Form == laminate.ShellCourse) && severe(&e.s.Service) && !e.o.CountBarrier:
+	case (e.s.Part.Form == laminate.Tank || e.s.Part.Form == laminate.ShellCourse) && service.Severe(&e.s.Service) && !e.o.CountBarrier:
 		return t, "the structure alone is counted, a tank in severe service (ASTM D3299-18 6.1.3)"
 	case quantity.Above(barrier, shell.TableSurface):
 		return t + shell.TableSurface, "the structure and " + e.units.Thickness(shell.TableSurface) + " of the barrier are counted, the table's own surface"
 	}
 	return t + barrier, "the structure and the barrier are counted, which is no more than the table's own surface"
-}
-
-// severe tells whether a service attacks a barrier: what it contains is not
-// known, or is more than brine or solids, or its pH is at an end of the scale.
-// The standard leaves it to the purchaser; which services count is this
-// program's own reading.
-func severe(s *laminate.Service) bool {
-	if !s.Contains.Given || s.PH.Given && (s.PH.Lowest < 2 || s.PH.Highest > 12) {
-		return true
-	}
-	for _, t := range laminate.TraitWords.All() {
-		if t != laminate.Brine && t != laminate.Solids && s.Contains.Has(t) {
-			return true
-		}
-	}
-	return false
 }
 
 func laid(allMat bool) string {

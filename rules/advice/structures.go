@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/structure"
@@ -308,6 +309,10 @@ func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
 	if !s.Service.Vacuum.Given() {
 		s.Service.Vacuum = none
 		notes = append(notes, "assumed for the structure: no vacuum; state it (vacuum)")
+	}
+	if beyond := service.Beyond(&s, f.o.Units); beyond.Why != "" {
+		s.Conditions = nil
+		notes = append(notes, "assumed for the structure: the service's highest pressure, vacuum and temperature come together, for "+beyond.Why)
 	}
 	if s.Part.Basis() == laminate.NoBasis {
 		// The limit on strain is the one that asks for more glass.

@@ -24,10 +24,13 @@ func TestPropose_saysWhatCouldNotBeJudged(t *testing.T) {
 		change func(*laminate.Schedule)
 		want   []string
 	}{
-		"fluid":  {func(s *laminate.Schedule) { s.Service.Fluid = "" }, []string{"not checked: veil and resin", "does not state its fluid"}},
-		"heat":   {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not checked: veil and resin", "temperature"}},
-		"pH":     {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not checked: veil and resin", "pH"}},
-		"load":   {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"assumed for the structure: no pressure", "(pressure)"}},
+		"fluid": {func(s *laminate.Schedule) { s.Service.Fluid = "" }, []string{"not checked: veil and resin", "does not state its fluid"}},
+		"heat":  {func(s *laminate.Schedule) { s.Service.Temperature = quantity.Temperature{} }, []string{"not checked: veil and resin", "temperature"}},
+		"pH":    {func(s *laminate.Schedule) { s.Service.PH = laminate.PHRange{} }, []string{"not checked: veil and resin", "pH"}},
+		"load":  {func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, []string{"assumed for the structure: no pressure", "(pressure)"}},
+		"a pressure that no condition reaches": {func(s *laminate.Schedule) {
+			s.Conditions = []laminate.Condition{{Name: "operating", Temperature: s.Service.Hottest(), Pressure: quantity.New(0, quantity.PSI)}}
+		}, []string{"assumed for the structure: the service's highest", "pressure of 50.0 psi", "([[condition]])"}},
 		"vacuum": {func(s *laminate.Schedule) { s.Service.Vacuum = quantity.Pressure{} }, []string{"assumed for the structure: no vacuum", "(vacuum)"}},
 		"warm": {func(s *laminate.Schedule) {
 			s.Service.Temperature, s.Part.DesignBasis = quantity.New(135, quantity.Fahrenheit), laminate.StrainLimit

@@ -8,7 +8,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 )
@@ -121,7 +121,7 @@ func stackOf(a *laminate.Analysis) stack {
 func kept(p *rules.JobPass, parts ...int) (share float64, missing string) {
 	share = 1
 	for _, i := range parts {
-		s, known := wall.Kept(p.Parts[i].Schedule)
+		s, known := service.Kept(p.Parts[i].Schedule)
 		if !known {
 			return 0, "what part " + p.Job.Parts[i].ID + " keeps of its strength warm is not stated (modulus_retention)"
 		}

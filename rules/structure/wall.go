@@ -144,7 +144,7 @@ var WallOpen = &rules.Rule{
 		"That nobody stated a load does not mean that there is none; where there is none, zero says so. A wall that has not been checked is not known to hold. State the fact, or have the wall designed by an engineer who has it. " +
 		wall.DesignAid,
 	Severity: []rules.Severity{rules.Incomplete},
-	When: "there is a structural layer and a criterion of the part's design basis cannot be determined: pressure, vacuum or, of a tank, the liquid height is not stated, or another fact is missing; " +
+	When: "there is a structural layer and a criterion of the part's design basis cannot be determined: pressure, vacuum or, of a tank, the liquid height is not stated, no condition reaches what the service states as highest, or another fact is missing; " +
 		"one finding for all of them",
 	Basis: "each criterion names its own source",
 	Run: func(p *rules.Pass) {
