@@ -61,7 +61,7 @@ func matrices(t *testing.T, name string, c *wall.Calculation) {
 // whose demand is a strain.
 var (
 	without = map[string]bool{
-		"Vf": true, "η": true, "νu": true, "ν12": true, "ν21": true, "νf": true, "νm": true, "νxνy": true, "ν": true, "w": true, "k": true, "ky": true, "M": true, "K": true,
+		"Vf": true, "η": true, "νu": true, "ν12": true, "ν21": true, "νf": true, "νm": true, "νxνy": true, "ν": true, "w": true, "k": true, "ky": true, "kf": true, "M": true, "K": true,
 		"εx": true, "εy": true, "γ": true, "ε": true, "εd": true, "Zp": true,
 	}
 	ofStrains = map[string]bool{"hoop strain": true, "axial strain": true, "resin strain": true}
@@ -149,6 +149,10 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 		s.Part.Size, s.Part.Drilling, s.Part.Thickness = inches(12), laminate.Class150, inches(0.3)
 		s.Part.PressureClass, s.Part.Torque = quantity.New(50, psi), quantity.New(13.7, quantity.FootPound)
 	})
+	lid := part(laminate.Cover, func(s *laminate.Schedule) { s.Part.Place.Top = true })
+	hatch := part(laminate.Cover, func(s *laminate.Schedule) {
+		s.Part.Place.Top, s.Part.Edge, s.Part.Width, s.Part.Length = true, laminate.Clamped, inches(40), inches(30)
+	})
 	dished := part(laminate.HeadPart, func(s *laminate.Schedule) {
 		s.Part.Head, s.Part.CrownRadius, s.Part.KnuckleRadius, s.Part.Place.Top = laminate.Torispherical, inches(48), inches(4), true
 		s.Part.LiquidHeight, s.Service.SpecificGravity, s.Service.Vacuum = inches(24), laminate.Some(1.3), quantity.New(0.2, psi)
@@ -179,7 +183,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 	for name, s := range map[string]*laminate.Schedule{
 		"dished": dished, "half": half, "cone": cone, "panel": panel, "strip": strip, "clamped": clamped, "floor": floor, "course": course,
 		"head": head, "elbow": elbow, "cover": cover, "flange": flange,
-		"mat and woven": walltest.Pipe(walltest.Mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": walltest.WoundPipe(6), "hoop": hoop, "tank": walltest.Tank(walltest.Mixed(6)...), "conditions": pairs, "unit loads and a head": units,
+		"lid": lid, "hatch": hatch, "mat and woven": walltest.Pipe(walltest.Mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": walltest.WoundPipe(6), "hoop": hoop, "tank": walltest.Tank(walltest.Mixed(6)...), "conditions": pairs, "unit loads and a head": units,
 		"not balanced": skew, "filled": filled, "laid": laid, "proved": proved,
 	} {
 		for _, u := range []quantity.System{quantity.US, quantity.Metric} {

@@ -74,27 +74,27 @@ func (e *evaluation) press(pressure, head float64) {
 
 // ofForm are the criteria of a part by its form; of a round shell those of all
 // shells and what its form adds.
-func (e *evaluation) ofForm() []Criterion {
+func (e *evaluation) ofForm() (list []Criterion) {
 	x := e.facts()
 	switch form.Answers(e.s.Part.Form) {
 	case form.ByBending:
-		return []Criterion{e.weighed(PlateStress, x.PlateStress()), e.weighed(PlateDeflection, x.PlateDeflection()), e.modulus(), e.minimumThickness()}
+		list = []Criterion{e.weighed(PlateStress, x.PlateStress()), e.weighed(PlateDeflection, x.PlateDeflection()), e.modulus(), e.minimumThickness()}
 	case form.ByBolts:
-		return []Criterion{e.weighed(FlangeThickness, x.FlangeThickness()), e.weighed(FlangeClass, x.FlangeClass()), e.weighed(BoltTorque, x.BoltTorque())}
+		list = []Criterion{e.weighed(FlangeThickness, x.FlangeThickness()), e.weighed(FlangeClass, x.FlangeClass()), e.weighed(BoltTorque, x.BoltTorque())}
 	case form.ByGround:
-		return []Criterion{e.weighed(BottomSupport, x.Bottom()), e.modulus(), e.minimumThickness()}
+		list = []Criterion{e.weighed(BottomSupport, x.Bottom()), e.modulus(), e.minimumThickness()}
 	case form.ByMembrane:
-	}
-	list := append(slices.Grow(e.o.Room[:0], 10),
-		e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
-		e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
-	for i := range list {
-		switch c := &list[i]; c.Name {
-		case HoopStrain, AxialStrain, ResinStrain, HoopStrength, UnitLoad:
-			e.shaped(c)
+		list = append(slices.Grow(e.o.Room[:0], 10),
+			e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
+			e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
+		for i := range list {
+			switch c := &list[i]; c.Name {
+			case HoopStrain, AxialStrain, ResinStrain, HoopStrength, UnitLoad:
+				e.shaped(c)
+			}
 		}
 	}
-	if e.s.Part.Form == laminate.HeadPart && e.s.Part.Place.Top {
+	if form.Stepped(&e.s.Part) {
 		w := x.Step()
 		if w.Open == "" {
 			w.Open = e.round.open

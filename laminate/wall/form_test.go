@@ -172,6 +172,53 @@ func TestForm_aPersonOnAHead(t *testing.T) {
 	}
 }
 
+// A flat lid of 10 ft held with a wall that a dished head broke with.
+func TestForm_aPersonOnAFlatLid(t *testing.T) {
+	lid := func(form laminate.PartForm, edge laminate.EdgeSupport, n int) *laminate.Schedule {
+		s := walltest.Pipe(walltest.Mixed(n)...)
+		s.Part = laminate.Part{Form: form, Process: laminate.ContactMolded, InsideDiameter: inches(120), LiquidHeight: inches(0), Shape: laminate.Shape{Edge: edge, Supported: laminate.Some(true), Place: laminate.Place{Top: true}}}
+		s.Service.Pressure = quantity.New(0, psi)
+		return s
+	}
+	// The constants are those of Timoshenko's plates, as in testdata/vessel/plates.json.
+	for edge, k := range map[laminate.EdgeSupport]float64{laminate.SimplySupported: 0.5515, laminate.Clamped: 0.2172, laminate.NoEdgeSupport: 0.5515} {
+		r := walltest.Evaluate(lid(laminate.Cover, edge, 2), wall.Options{})
+		c := walltest.Criterion(t, r, wall.StepLoad)
+		want := func(e float64) float64 {
+			a, t := inches(60).SI(), r.Thickness
+			return k * 250 * 4.4482216152605 * a * a / (e * t * t * t)
+		}
+		// The lowest of all moduli is that of bending or below that of stretching.
+		if low, high := want(math.Min(r.Membrane.Ex, r.Membrane.Ey)), want(0.5*math.Min(r.Membrane.Ex, r.Membrane.Ey)); c.Answer != wall.Fails || c.Demand < low*0.999 || c.Demand > high {
+			t.Errorf("%v: %+v, want from %v to %v", edge, c, low, high)
+		}
+		if math.Abs(c.Capacity-inches(0.6).SI()) > 1e-12 || !strings.Contains(c.Reason, "stretching") || !strings.Contains(c.Reason, "ribs") {
+			t.Errorf("%+v", c)
+		}
+	}
+	if c := judged(t, lid(laminate.Cover, laminate.SimplySupported, 14), wall.StepLoad); c.Answer != wall.Holds || strings.Contains(c.Reason, "ribs") {
+		t.Errorf("%+v", c)
+	}
+	// A flat end on top is asked the same, and stands on nothing.
+	flat := lid(laminate.FlatBottom, laminate.NoEdgeSupport, 2)
+	if c := judged(t, flat, wall.StepLoad); c.Answer != wall.Fails {
+		t.Errorf("%+v", c)
+	}
+	if c := walltest.Criterion(t, walltest.Evaluate(flat, wall.Options{}), wall.BottomSupport); c.Answer != wall.Incomplete || !strings.Contains(c.Reason, "no foundation") {
+		t.Errorf("%+v", c)
+	}
+	// Nobody steps on the cover of a manway, nor on a bottom.
+	for _, form := range []laminate.PartForm{laminate.Cover, laminate.FlatBottom} {
+		s := lid(form, laminate.Clamped, 2)
+		s.Part.Place.Top = false
+		for _, c := range walltest.Evaluate(s, wall.Options{}).Criteria {
+			if c.Name == wall.StepLoad {
+				t.Errorf("%v: %+v", form, c)
+			}
+		}
+	}
+}
+
 func TestForm_platesFlangesAndBottoms(t *testing.T) {
 	thin := part(laminate.Cover, func(s *laminate.Schedule) {
 		s.Part.Size, s.Part.Drilling, s.Part.Edge, s.Part.DeflectionLimit = inches(24), laminate.Class150, laminate.SimplySupported, laminate.Some(0.01)

@@ -89,6 +89,7 @@ func formed() map[string]laminate.Part {
 		"course":     {Form: laminate.ShellCourse},
 		"bottom":     {Form: laminate.FlatBottom, Shape: laminate.Shape{Supported: laminate.Some(true)}},
 		"cover":      {Form: laminate.Cover, Shape: laminate.Shape{DeflectionLimit: laminate.Some(0.01)}},
+		"lid":        {Form: laminate.Cover, Shape: laminate.Shape{Place: laminate.Place{Top: true}}},
 		"panel":      {Form: laminate.Panel, Length: in(40), Shape: laminate.Shape{Width: in(20), DeflectionLimit: laminate.Some(0.01)}},
 		"flange": {Form: laminate.Flange, Shape: laminate.Shape{Size: in(12), Drilling: laminate.Class150, Thickness: in(0.2),
 			PressureClass: quantity.New(50, quantity.PSI), Torque: quantity.New(30, quantity.FootPound)}},

@@ -128,6 +128,12 @@ func TestStructureRules(t *testing.T) {
 		{Name: "150 psi on a wall for 25", Change: pressure(150), Want: []string{"break structure-fails", "warning structure-overstrained", "warning structure-overstrained"},
 			Says: []string{"hoop strength under pressure fails: required ", "hoop strain under pressure is above its limit, though it does not govern: strain 0.420 %, allowable 0.100 %"}},
 		{Name: "in SI", Change: pressure(150), Metric: true, Want: []string{"break structure-fails", "warning structure-overstrained", "warning structure-overstrained"}, Says: []string{" mm, actual "}},
+		{Name: "a lid that a person sinks in", Change: change(noLoad, func(s *laminate.Schedule) {
+			s.Part.Form, s.Part.Place.Top, s.Part.InsideDiameter = laminate.Cover, true, quantity.New(10, quantity.Foot)
+		}), Want: []string{"break structure-fails"}, Says: []string{"step load fails: required ", "allowable 0.6 in", "wants ribs"}},
+		{Name: "a pressure that no condition reaches", Change: change(pressure(150), func(s *laminate.Schedule) {
+			s.Conditions = []laminate.Condition{{Name: "operating", Temperature: s.Service.Hottest(), Pressure: quantity.New(20, quantity.PSI)}}
+		}), Want: []string{"incomplete structure-incomplete"}, Says: []string{"no condition reaches the service's pressure of 150.0 psi"}},
 		{Name: "too thin for anybody", Change: change(noLoad, structure(ply(mat, 1, 0))), Want: []string{"break structure-fails"}, Says: []string{"minimum thickness fails: required 187.5 mil, actual "}},
 		{Name: "strains decide", Change: change(pressure(150), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrainLimit }),
 			Want: []string{"break structure-fails", "break structure-fails", "warning typical-moduli-only"},

@@ -34,6 +34,9 @@ var WallFails = &rules.Rule{
 				f.Message += " under " + c.Case
 			}
 			f.Message += " fails: " + c.Compared(p.Units)
+			if c.Name == wall.StepLoad { // its figure is a bound, and of a flat lid may be far from what happens
+				f.Message += "; " + c.Reason
+			}
 			p.Report(f)
 		}
 	},

@@ -10,7 +10,10 @@ import (
 	"frp/veilwright/laminate/wall/shell"
 )
 
-const basisPlate = "flat isotropic plate of small deflection (Timoshenko; Roark, second-hand)"
+const (
+	basisPlate = "flat isotropic plate of small deflection (Timoshenko; Roark, second-hand)"
+	stretching = "; beyond half its thickness a plate carries by stretching too, and gives way less than this"
+)
 
 // plate is a flat part: its figures, the side they go by, and how it is held.
 type plate struct {
@@ -29,6 +32,9 @@ func (x *Facts) plate() (f plate, open string) {
 		edge, how = vessel.Clamped, "clamped"
 	case laminate.NoEdgeSupport:
 		how = "taken as simply supported, which is the worse, for nobody says how it is held (edge)"
+		if p.Form == laminate.FlatBottom { // which states none
+			how = "taken as simply supported, which is the worse"
+		}
 	case laminate.SimplySupported:
 	}
 	if long, given := positive(p.Width); given {
@@ -131,7 +137,25 @@ func (x *Facts) PlateDeflection() Weighing {
 	w.Demand, w.Capacity = f.DeflectionAt(pressure, f.side, x.Modulus, x.Structure), limit.Value*f.width
 	w.Reason = f.how
 	if w.Demand > x.Structure/2 {
-		w.Reason += "; beyond half its thickness a plate carries by stretching too, and gives way less than this"
+		w.Reason += stretching
+	}
+	return w
+}
+
+// stepOn asks a flat lid on top of a vessel how far it gives way under a person.
+func (x *Facts) stepOn() Weighing {
+	w := Weighing{Kind: quantity.Size, Moduli: true, Basis: basisStep + basisPlate}
+	f, open := x.plate()
+	if w.Open = open; open != "" {
+		return w
+	}
+	w.Demand, w.Capacity = f.PointAt(stepForce, f.side, x.Modulus, x.Structure), stepShare*f.width
+	w.Reason = f.how + ", an upper bound: as if it stood on a point"
+	if w.Demand > x.Structure/2 {
+		w.Reason += stretching
+	}
+	if w.Demand > w.Capacity {
+		w.Reason += "; a flat lid of that span wants ribs, which are not figured here, or the shape of a dished head"
 	}
 	return w
 }
@@ -198,6 +222,8 @@ func (x *Facts) Bottom() Weighing {
 	d := p.InsideDiameter.SI()
 	w.Demand = vessel.FlatBottom(d)
 	switch {
+	case p.Place.Top:
+		w.Open = "it closes the vessel at its top, where no foundation bears it: enter it as a cover (form)"
 	case !p.Supported.Given:
 		w.Open = "whether the whole bottom stands on its foundation is not stated (supported)"
 	case !p.Supported.Value:

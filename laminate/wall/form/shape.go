@@ -147,16 +147,27 @@ func (x *Facts) Shape() (f Shaped, open string) {
 	return f, open
 }
 
-// A person on a head: the greatest deflection over its diameter, and the force.
+// A person on what closes a vessel: the greatest deflection over its diameter, and
+// the force.
 const (
 	stepShare = 0.005
 	stepForce = 250 * 4.4482216152605 // N
+	basisStep = "250 lb on 4 × 4 in, deflection at most ½ % of the diameter (ASTM D3299, ASTM D4097, from memory); "
 )
 
-// Step asks a head on top of a tank how far it gives way under a person.
+// Stepped tells whether a person may step on a part: a head or a flat lid that
+// closes a vessel at its top.
+func Stepped(p *laminate.Part) bool {
+	return p.Place.Top && (p.Form == laminate.HeadPart || p.Form == laminate.Cover || p.Form == laminate.FlatBottom)
+}
+
+// Step asks what is Stepped how far it gives way under a person.
 func (x *Facts) Step() Weighing {
+	if x.Part.Form != laminate.HeadPart {
+		return x.stepOn()
+	}
 	w := Weighing{Kind: quantity.Size, Moduli: true, Wall: true,
-		Basis: "250 lb on 4 × 4 in, deflection at most ½ % of the diameter (ASTM D3299, ASTM D4097, from memory); shallow sphere under a point load (Reissner 1946, from memory)"}
+		Basis: basisStep + "shallow sphere under a point load (Reissner 1946, from memory)"}
 	radius, open := x.crown()
 	if w.Open = open; open != "" {
 		return w

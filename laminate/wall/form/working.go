@@ -75,8 +75,17 @@ func (x *Facts) workCrown(w *worked.List) float64 {
 	return radius
 }
 
-// WorkStep writes how far a head gives way under a person.
+// WorkStep writes how far a head or a flat lid gives way under a person.
 func (x *Facts) WorkStep(w *worked.List, c *Weighing) {
+	if x.Part.Form != laminate.HeadPart {
+		k, s, _ := x.workPlate(w, "kf", "figure of the plate's deflection under a force in its middle", pointSimply, pointClamped, func(f vessel.Plate) float64 { return f.Point })
+		f, _ := x.plate()
+		force := w.Force(stepForce)
+		w.Add("force of a person", "P", "250 lb", "", force, w.ForceUnit(), c.Basis)
+		w.Add("deflection in the middle", "δ", "kf·P·s²/(E·t³)", worked.Put("#·#·#^2/(#·#^3)", k, force, s, w.Stress(x.Modulus), w.Length(x.Structure)), w.Length(c.Demand), w.LengthUnit(), basisPlate)
+		w.Add("deflection allowed", "δd", "0.005·"+worked.Pick(f.width > f.side, "C", "s"), worked.Put("0.005·#", w.Length(f.width)), w.Length(c.Capacity), w.LengthUnit(), "")
+		return
+	}
 	radius := x.workCrown(w)
 	e, t, p := w.Stress(x.Modulus), w.Length(x.Structure), w.Force(stepForce)
 	w.Add("force of a person", "P", "250 lb", "", p, w.ForceUnit(), c.Basis)
@@ -138,10 +147,12 @@ func (x *Facts) workPlate(w *worked.List, symbol, what string, simply, clamped s
 const (
 	stressSimply, stressClamped   = "3·(3 + ν)/8", "3/4"
 	deflectSimply, deflectClamped = "3·(1 − ν)·(5 + ν)/16", "3·(1 − ν²)/16"
+	pointSimply, pointClamped     = "3·(1 − ν)·(3 + ν)/(4·π)", "3·(1 − ν²)/(4·π)"
 )
 
 var roundNumbers = map[string]string{
 	stressSimply: "3·(3 + 0.3)/8", stressClamped: "3/4", deflectSimply: "3·(1 - 0.3)·(5 + 0.3)/16", deflectClamped: "3·(1 - 0.3^2)/16",
+	pointSimply: "3·(1 - 0.3)·(3 + 0.3)/(4·3.14159265)", pointClamped: "3·(1 - 0.3^2)/(4·3.14159265)",
 }
 
 // WorkPlateStress writes how the bending stress of a flat part comes about.
