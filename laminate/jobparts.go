@@ -78,7 +78,8 @@ type Place struct {
 	Top, Tested bool            // a head or cover over the shell; of a job that states its test, which its rules judge
 	Line        bool            // of a line of pipes or ducts, a cone between them too
 	Unplaced    bool            // how deep the liquid of the equipment stands over it is not known
-	Hangs       bool            // below the shell and held from above: what closes it pulls on it
+	Hangs       bool            // held from above, as far as anybody says: what closes it pulls on it
+	Pull        quantity.Length // of a course so: the liquid that does, over its inside circle, see [stand.Vessel.Pull]
 	Tip         bool            // of a cone: its small end is the lower one
 	Lined       bool            // no part: laid from the process side onto cured faces, its veil last
 }

@@ -5,6 +5,7 @@ import (
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stand"
+	"frp/veilwright/laminate/surface"
 )
 
 // Assembly is a job put together: its ids looked up and its parts stood on each
@@ -43,6 +44,10 @@ func (j *Job) Assemble() *Assembly {
 				x.Height = 0
 			} else if !known {
 				x.Height = math.NaN()
+			}
+			if x.Form == stand.Head && p.Head == Torispherical {
+				dish, _ := surface.Torisphere(p.InsideDiameter.SI(), p.CrownRadius.SI(), p.KnuckleRadius.SI())
+				x.Dish = dish.Volume // with sizes of none, too little to stand
 			}
 		}
 		parts[i] = x
@@ -156,6 +161,11 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 		s.Part.LiquidHeight = level
 	}
 	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part)}
+	if s.Part.Place.Hangs = s.Part.Place.Hangs || a.Borne(part); a.Borne(part) {
+		if m, ok := a.Pull(part); ok {
+			s.Part.Place.Pull = quantity.New(m, quantity.Meter)
+		}
+	}
 	if p.Form == ShellCourse && !math.IsNaN(a.Shell) {
 		s.Part.Place.Shell = quantity.New(a.Shell, quantity.Meter)
 	}

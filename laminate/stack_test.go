@@ -112,20 +112,20 @@ func fullTo(j *Job, a *Assembly) float64 {
 	if j.Vessel.LiquidHeight.Given() {
 		return j.Vessel.LiquidHeight.SI()
 	}
-	most, silent := 0.0, false
+	most, silent := math.Inf(-1), false
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		if hangs(p.Form) || p.Form == NoPartForm || a.Line(i) {
 			continue
 		}
 		silent = silent || !p.LiquidHeight.Given()
-		if m, ok := bottom(j, i); p.LiquidHeight.Given() && ok {
+		if m, ok := bottom(j, i); p.LiquidHeight.SI() > 0 && ok {
 			most = math.Max(most, m+p.LiquidHeight.SI())
-		} else if p.LiquidHeight.Given() {
+		} else if p.LiquidHeight.SI() > 0 {
 			return math.NaN()
 		}
 	}
-	if most == 0 && silent && j.Service.Contact != Vapor {
+	if math.IsInf(most, -1) && silent && j.Service.Contact != Vapor {
 		return math.NaN()
 	}
 	return most
@@ -180,11 +180,11 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 				if want, known := bottom(j, i); known != ok || ok && math.Abs(want-m) > 1e-9 {
 					t.Fatalf("part %d stands at %v (%v), not %v (%v)", i, m, ok, want, known)
 				}
-			} else if (a.Unknown(i) == "") != ok {
+			} else if (a.Unknown(i) == "") != (ok && !math.IsNaN(fullTo(j, a))) {
 				t.Fatalf("part %d hangs at %v (%v): %s", i, m, ok, a.Unknown(i))
 			}
 			full, stated := fullTo(j, a), j.Vessel.LiquidHeight.Given()
-			depth, covered := math.Max(0, full-m), ok && (stated || full > 0 && hangs(p.Form))
+			depth, covered := math.Max(0, full-m), ok && (stated || full > math.Inf(-1) && hangs(p.Form) && last >= 0)
 			level := quantity.Length{}
 			if unit := j.Units.Long(); p.LiquidHeight.Given() {
 				depth, covered, level = p.LiquidHeight.SI(), true, p.LiquidHeight
@@ -199,7 +199,7 @@ func TestAssembly_answersAsGoingThroughTheJob(t *testing.T) {
 			if w.Part.Place.Top != top || w.Part.LiquidHeight != level || a.OnTop(i) != top {
 				t.Fatalf("the wall of part %d is %+v under %v", i, w.Part, level)
 			}
-			if asked := (hangs(p.Form) || a.Line(i)) && !(full <= 0); w.Part.Place.Unplaced != (asked && !level.Given()) {
+			if asked := (hangs(p.Form) || a.Line(i)) && !(full <= 0 && stated || math.IsInf(full, -1)); w.Part.Place.Unplaced != (asked && !level.Given()) {
 				t.Fatalf("part %d under %v: unplaced %v", i, level, w.Part.Place.Unplaced)
 			}
 			if !reflect.DeepEqual(w, j.Wall(i)) {

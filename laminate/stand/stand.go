@@ -33,6 +33,7 @@ type Part struct {
 	Wide     float64 // inside diameter
 	Small    float64 // of a cone's small end
 	Bend     float64 // radius of an elbow
+	Dish     float64 // m³ that a head holds whose depth does not say so; 0 of an ellipsoid
 	Turn     float64 // degrees
 	Grounded bool    // a flat bottom that lies on its foundation
 	Liquid   float64 // height over its bottom that it states
@@ -117,18 +118,18 @@ func (v *Vessel) fill(vapor bool) float64 {
 			highest = max(highest, v.bottoms[i]+p.Liquid) // NaN of one whose place is not known
 		}
 	}
-	switch {
-	case !math.IsInf(highest, -1):
-		return highest
-	case silent && !vapor:
+	if math.IsInf(highest, -1) && silent && !vapor {
 		return math.NaN()
 	}
-	return 0
+	return highest
 }
+
+// Dry tells whether no liquid stands in the equipment, as far as anybody says.
+func (v *Vessel) Dry() bool { return v.stated <= 0 || math.IsInf(v.level, -1) }
 
 // Level is how high, in m above the bottom of the lowest course, liquid stands at
 // most: what the equipment states, else the highest of what parts of its shell state
-// over themselves. 0 or less without any; not ok where there may be some, and nobody
+// over themselves, infinitely low without any; not ok where there may be some, and nobody
 // says how high.
 func (v *Vessel) Level() (m float64, ok bool) { return v.level, !math.IsNaN(v.level) }
 
@@ -141,7 +142,7 @@ func (v *Vessel) Covered(part int, height float64) (depth float64, ok bool) {
 	if !math.IsNaN(p.Liquid) && !p.Filed {
 		return math.Max(0, p.Liquid-height), true
 	}
-	if math.IsNaN(level) && v.last >= 0 && v.level > 0 && p.Form.hangs() {
+	if math.IsNaN(level) && v.last >= 0 && !v.Dry() && p.Form.hangs() {
 		level = v.level
 	}
 	bottom, _ := v.Elevation(part)
@@ -280,6 +281,68 @@ func (v *Vessel) Hangs(part int) bool {
 	return p.Form.closes() && part < v.first && !p.Grounded
 }
 
+// Borne tells whether a course has a bottom hanging from it: nothing at the lowest end
+// of the shell lies on a foundation. Where such a vessel is held nobody states, and any
+// of its courses may be below that.
+func (v *Vessel) Borne(part int) bool {
+	return v.parts[part].Form == Course && !v.Founded && v.Hangs(v.Stack[0])
+}
+
+// Pull is the liquid that pulls along the axis of a course which a bottom hangs from,
+// as its height in m over the course's inside circle: what presses on the circle at the
+// bottom of the lowest course, as wide as the widest, and what hangs below that. Where
+// courses are alike that is statics at any place of them, for the pressure falls upward
+// as the liquid below a place grows; else it is more. Not ok where it is not known.
+func (v *Vessel) Pull(part int) (m float64, ok bool) {
+	wide := 0.0
+	for _, i := range v.Stack {
+		if v.parts[i].Form == Course {
+			wide = math.Max(wide, v.parts[i].Wide)
+		}
+	}
+	hangs, whose := v.Below(0)
+	d := v.parts[part].Wide
+	m = (math.Max(0, v.level)*wide*wide + hangs/(math.Pi/4)) / (d * d)
+	return m, whose < 0 && !math.IsNaN(m)
+}
+
+// Below is what hangs below a place of the shell holds, in m³, m above the bottom of
+// the lowest course; whose is a part of which that is not known, −1 for none.
+func (v *Vessel) Below(height float64) (m3 float64, whose int) {
+	for i := range v.parts {
+		at, known := v.Elevation(i)
+		if !v.Hangs(i) || known && at >= height {
+			continue
+		}
+		if m3 += v.parts[i].holds(); !known || math.IsNaN(m3) {
+			return 0, i
+		}
+	}
+	return m3, -1
+}
+
+// holds is what a part holds, m³, NaN where its sizes do not say.
+func (p *Part) holds() float64 {
+	circle := math.Pi / 4 * p.Wide * p.Wide
+	switch p.Form {
+	case Flat, Flange, Cover:
+		return 0
+	case Course, Pipe:
+		return circle * p.Height
+	case Elbow:
+		return circle * p.Bend * p.Turn * math.Pi / 180
+	case Cone:
+		return math.Pi / 12 * p.Height * (p.Wide*p.Wide + p.Wide*p.Small + p.Small*p.Small)
+	case Head:
+		if p.Dish == 0 {
+			return 2.0 / 3 * circle * p.Height // of an ellipsoid
+		}
+		return p.Dish
+	case Other:
+	}
+	return math.NaN()
+}
+
 // Line tells whether a part is of a line of pipes or ducts: such a form, or a cone
 // between them in a job that has no shell, bottom or head.
 func (v *Vessel) Line(part int) bool {
@@ -293,7 +356,7 @@ func (v *Vessel) Line(part int) bool {
 // hangs on a shell of which nobody says how high it is filled.
 func (v *Vessel) Unplaced(part int) bool {
 	p := &v.parts[part]
-	if v.level <= 0 || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover {
+	if v.Dry() || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover {
 		return false
 	}
 	_, known := v.Elevation(part)

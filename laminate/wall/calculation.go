@@ -135,10 +135,7 @@ func (w *working) pressure(name string, inside float64) (thrust float64) {
 		head = HeadPressure(sg.Value, e.depth())
 	}
 	// Of a liquid's head none goes to the ends, but where nothing else closes them.
-	carried := 0.0
-	if e.carries() {
-		carried = head
-	}
+	carried, _ := form.Pull(e.s, name, head, HeadPressure)
 	if strings.HasPrefix(name, CaseHead) || strings.HasPrefix(name, CasePressureHead) {
 		gas := 0.0
 		if strings.HasPrefix(name, CasePressureHead) {
@@ -151,6 +148,7 @@ func (w *working) pressure(name string, inside float64) (thrust float64) {
 	}
 	liquid := func(symbol string) {
 		w.Add(name+": pressure of the liquid", symbol, "γ·SG·h, γ of water in "+worked.Pick(w.US, "lb/in³", "N/mm³"), worked.Put(w.Water()+"·#·#", sv.SpecificGravity.Or(1), w.Length(e.depth())), w.Stress(head), w.StressUnit(), "")
+		form.WorkPull(&w.List, name, e.s, carried)
 	}
 	switch {
 	case strings.HasPrefix(name, CasePressureHead):

@@ -111,19 +111,14 @@ func (e *evaluation) load() {
 	if headed && head > 0 {
 		// A liquid at rest presses on the wall and the bottom, and leaves the
 		// wall's own axial load to the weight that is not figured.
-		thrust := 0.0
-		if e.carries() {
-			thrust = head
+		thrust, open := form.Pull(e.s, CaseHead, head, HeadPressure)
+		if open != "" {
+			e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, open})
 		}
-		round, along := e.narrowed(0, head, depth, thrust)
-		if e.form.Apart {
-			e.inside(CaseHead, head, head, true)
-		} else {
-			e.apply(CaseHead, e.form.Hoop*round*e.round.inside, e.form.Axial*along*e.round.inside*e.round.inside/(2*e.round.middle), round, true)
-		}
-		if pressed {
-			round, along = e.narrowed(pressure, head, depth, thrust)
-			e.inside(CasePressureHead, round, along, true)
+		e.headed("", head, depth, thrust)
+		if p.Place.Pull.Given() { // a pull takes strain off the hoop
+			e.note(form.Borne)
+			e.headed(form.HeldBelow, head, depth, 0)
 		}
 	}
 	if sucked && !e.form.Apart {
@@ -154,12 +149,18 @@ func (e *evaluation) load() {
 	}
 }
 
-// carries tells whether the head of a liquid pulls along the axis too: in heads and
-// cones, which nothing else closes, and in what leads down from a shell to an end
-// that is closed.
-func (e *evaluation) carries() bool {
-	p := &e.s.Part
-	return p.Form == laminate.HeadPart || p.Form == laminate.Cone || p.Place.Hangs && form.Answers(p.Form) == form.ByMembrane && p.Ends != laminate.OpenEnds
+// headed applies the head of a liquid of a depth, of which thrust pulls along the axis.
+func (e *evaluation) headed(held string, head, depth, thrust float64) {
+	round, along := e.narrowed(0, head, depth, thrust)
+	if e.form.Apart {
+		e.inside(CaseHead, head, head, true)
+	} else {
+		e.apply(CaseHead+held, e.form.Hoop*round*e.round.inside, e.form.Axial*along*e.round.inside*e.round.inside/(2*e.round.middle), round, true)
+	}
+	if pressure, pressed := positive(e.s.Service.Pressure); pressed {
+		round, along = e.narrowed(pressure, head, depth, thrust)
+		e.inside(CasePressureHead+held, round, along, true)
+	}
 }
 
 // narrowed gives the pressures that load a part round and along: gas and the head of

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/surface"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 )
@@ -19,12 +18,12 @@ var PartUnplaced = &rules.Rule{
 		"and no nozzle or joint says how high it hangs, or neither the vessel nor a part of its shell says how high the liquid stands; one that states a pressure of its own is figured for that alone: note",
 	Basis: "the program's own check",
 	Job: func(p *rules.JobPass) {
-		level, full := p.Level()
+		_, full := p.Level()
 		for i := range p.Job.Parts {
 			x := &p.Job.Parts[i]
 			_, known := p.Elevation(i)
 			switch {
-			case full && level <= 0:
+			case p.Dry():
 			case p.Unplaced(i):
 				p.Report(rules.Incomplete, partRef(i, "liquid_height"), "", "%s %s: how deep the liquid stands over it is not known: %s; state that, or its own liquid_height, 0 where there is none", x.Form, x.ID, p.Unknown(i))
 			case (!known || !full) && x.Pressure.Given() && !x.LiquidHeight.Given() && (p.Line(i) || x.Form == laminate.Flange || x.Form == laminate.Cover):
@@ -57,77 +56,64 @@ func pressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing
 	return pa + wall.HeadPressure(s.Service.SpecificGravity.Value, depth), ""
 }
 
-// hanging is the weight of the liquid, in N, in what hangs below a joint that is a
-// height m above the bottom of the lowest course; not so of a joint whose lower part
-// is not below that, or of a bottom that lies on its foundation.
+// hanging is what of the liquid pulls at a joint, in N, beside its pressure there, of
+// one that is a height m above the bottom of the lowest course and below which a bottom
+// hangs: the weight of what is in it and, between courses above it, which may all be
+// below where the vessel is held, what they hold too. Not so of other joints, or of a
+// bottom that lies on its foundation.
 func hanging(p *rules.JobPass, x *joined, height float64, by pressing) (n float64, hangs bool, missing string) {
-	lower := x.parts[0]
+	lower, upper := x.parts[0], x.parts[1]
 	a, _ := p.Elevation(lower)
-	if b, known := p.Elevation(x.parts[1]); known && b < a {
-		lower = x.parts[1]
+	if b, known := p.Elevation(upper); known && b < a {
+		lower, upper, a = upper, lower, b
 	}
-	if p.Founded || !p.Hangs(lower) {
+	switch {
+	case !p.Founded && p.Hangs(lower):
+		n, missing = weight(p, lower, height, by)
+		return n, true, missing
+	case !p.InShell(lower) || !p.Borne(lower) && !p.Borne(upper) || p.OnTop(upper):
 		return 0, false, ""
 	}
-	bottom, _ := p.Elevation(lower)
+	wide, first := 0.0, -1
+	for _, i := range p.Stack {
+		if d, _ := outsideOf(p, i); p.Borne(i) {
+			if wide = math.Max(wide, d); first < 0 {
+				first = i
+			}
+		}
+	}
+	n, missing = weight(p, p.Stack[0], 0, by)
+	below, also := by.at(p, first, 0)
+	here, third := by.at(p, lower, height-a)
+	for _, also := range []string{also, third} {
+		if missing == "" {
+			missing = also
+		}
+	}
+	return n + (below-here)*math.Pi/4*wide*wide, true, missing
+}
+
+// weight is that of the liquid, in N, in what hangs below a place of a part, which is
+// a height m above the bottom of the lowest course.
+func weight(p *rules.JobPass, part int, height float64, by pressing) (n float64, missing string) {
+	bottom, _ := p.Elevation(part)
 	high := height - bottom
 	if !(high > 0) {
-		return 0, true, ""
+		return 0, ""
 	}
-	below, missing := by.at(p, lower, 0)
-	here, also := by.at(p, lower, high)
+	below, missing := by.at(p, part, 0)
+	here, also := by.at(p, part, high)
 	if missing == "" {
 		missing = also
 	}
 	if missing != "" || below == here {
-		return 0, true, missing
+		return 0, missing
 	}
-	for i := range p.Job.Parts {
-		at, known := p.Elevation(i)
-		if !p.Hangs(i) || known && at >= height {
-			continue
-		}
-		m3, holds := volume(p.Stated(i))
-		if !known || !holds {
-			return 0, true, "how much liquid part " + p.Job.Parts[i].ID + " holds, which hangs there, is not known (its sizes)"
-		}
-		n += (below - here) / high * m3 // as heavy as its pressure grows
+	m3, whose := p.Below(height)
+	if whose >= 0 {
+		return 0, "how much liquid part " + p.Job.Parts[whose].ID + " holds, which hangs there, is not known (its sizes)"
 	}
-	return n, true, ""
-}
-
-// volume is what a part of a vessel holds, m³.
-func volume(p *laminate.Part) (m3 float64, known bool) {
-	d := p.InsideDiameter.SI()
-	var h surface.Head
-	var err error
-	switch p.Form {
-	case laminate.FlatBottom, laminate.Flange, laminate.Cover:
-		return 0, true
-	case laminate.Pipe, laminate.Duct:
-		return math.Pi / 4 * d * d * p.Length.SI(), p.InsideDiameter.Given() && p.Length.Given()
-	case laminate.Elbow:
-		return math.Pi / 4 * d * d * p.BendRadius.SI() * p.Turn.Value * math.Pi / 180, p.InsideDiameter.Given() && p.BendRadius.Given() && p.Turn.Given
-	case laminate.Cone:
-		if !p.SmallDiameter.Given() || !p.HalfAngle.Given {
-			return 0, false
-		}
-		h, err = surface.Frustum(d/2, p.SmallDiameter.SI()/2, p.HalfAngle.Value*math.Pi/180)
-	case laminate.HeadPart:
-		switch p.Head {
-		case laminate.Hemispherical:
-			h, err = surface.Hemisphere(d / 2)
-		case laminate.Ellipsoidal:
-			h, err = surface.Ellipsoid(d/2, p.Depth.SI())
-		case laminate.Torispherical:
-			h, err = surface.Torisphere(d, p.CrownRadius.SI(), p.KnuckleRadius.SI())
-		case laminate.NoHeadShape:
-			return 0, false
-		}
-	default:
-		return 0, false
-	}
-	return h.Volume, err == nil
+	return (below - here) / high * m3, "" // as heavy as its pressure grows
 }
 
 // loadsOf gives the loads of a joint, or what is missing. A liquid that stands on

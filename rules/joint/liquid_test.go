@@ -153,3 +153,44 @@ func TestLiquid_isNotAskedOfWhatHoldsNone(t *testing.T) {
 		}
 	}
 }
+
+// What hangs pulls on the courses above it as on the joint, 8.06 psi on their circle, on
+// each alike, for the pressure falls upward as the liquid below grows; and on none that
+// the vessel is held below. A bottom on its foundation pulls on nothing.
+func TestLiquid_inAHangingBottomPullsAtEachCourse(t *testing.T) {
+	j := hopper()
+	upper := j.Parts[1]
+	upper.ID, upper.Length, j.Parts[1].Length = "upper", inches(84), inches(84)
+	j.Parts = append(j.Parts, upper)
+	between := j.Joints[0]
+	between.ID, between.Between = "L", [2]string{"course", "upper"}
+	j.Joints = append(j.Joints, between)
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	axial := func(part int, name string) float64 {
+		for _, c := range r.Parts[part].Wall.Cases {
+			if c.Name == name {
+				return c.NAxial * 2 / (48 * 0.0254) / quantity.New(1, quantity.PSI).SI()
+			}
+		}
+		return math.NaN()
+	}
+	for _, part := range []int{1, 3} { // spread over the middle of the plies, about 48.5 in
+		if got, below := axial(part, wall.CaseHead), axial(part, wall.CaseHead+", held below"); math.Abs(got-8.06*48/48.4) > 0.06 || below != 0 {
+			t.Errorf("course %d: %.3f psi pull, held below %.3f", part, got, below)
+		}
+	}
+	if _, said := judged(j); !strings.Contains(said, "joint L: the strap bonds 0.44 in on each side, and 0.97 in are needed") {
+		t.Errorf("%s", said)
+	}
+	j.Parts[0].InsideDiameter = quantity.Length{}
+	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	if !slices.ContainsFunc(r.Parts[1].Wall.Unknown, func(u wall.UnknownLoad) bool { return strings.HasPrefix(u.Reason, "how much liquid hangs") }) {
+		t.Errorf("a cone of no size: %+v", r.Parts[1].Wall.Unknown)
+	}
+	flat := &j.Parts[0]
+	flat.Form, flat.InsideDiameter, flat.Supported = laminate.FlatBottom, inches(96), laminate.Some(true)
+	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	if got := axial(1, wall.CaseHead); got != 0 {
+		t.Errorf("over a foundation %.3f psi pull", got)
+	}
+}

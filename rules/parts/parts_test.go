@@ -229,6 +229,13 @@ func TestPartsRules(t *testing.T) {
 		// A course of 60 in under 80 in of its own, and 30 in stated over the one on it: 20 in are left there.
 		{"courses that state one level", func(j *laminate.Job) { j.Parts[1].LiquidHeight, j.Parts[2].LiquidHeight = in(80), in(20) }, nil},
 		{"courses that state two levels", func(j *laminate.Job) { j.Parts[1].LiquidHeight, j.Parts[2].LiquidHeight = in(80), in(30) }, []string{"break level-contradicted"}},
+		{"a hanging head and courses that say that they are empty", func(j *laminate.Job) {
+			j.Parts[0] = j.Parts[3]
+			j.Parts[0].ID = "below"
+			for i := range j.Parts {
+				j.Parts[i].LiquidHeight = in(0)
+			}
+		}, nil},
 		{"two vessels of two levels", func(j *laminate.Job) {
 			j.Parts = slices.Insert(j.Parts, 2, j.Parts[3])
 			j.Parts[2].ID = "middle"

@@ -179,7 +179,7 @@ var GravitiesDiffer = &rules.Rule{
 		"what hangs on the shell states less: warning, for it may hold another liquid behind a valve; not where no liquid stands",
 	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
-		if level, known := p.Level(); known && level <= 0 {
+		if p.Dry() {
 			return
 		}
 		own := func(i int) laminate.Optional[float64] { return p.Job.Parts[i].SpecificGravity }

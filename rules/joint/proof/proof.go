@@ -234,6 +234,7 @@ func ofInside(r *wall.Result) (worst *wall.Criterion) {
 func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
 	s := *part.Schedule
 	s.Service.Pressure, s.Service.Vacuum, s.Conditions = quantity.New(pa, quantity.Pascal), quantity.New(0, quantity.Pascal), nil
+	s.Part.Place.Pull = quantity.Length{} // that of the service
 	if s.Part.LiquidHeight = quantity.New(0, quantity.Meter); !s.Service.SpecificGravity.Given {
 		s.Service.SpecificGravity = laminate.Some(1.0) // of no liquid
 	}
