@@ -38,6 +38,9 @@ type Ref struct {
 // PlyRef points at a ply row.
 func PlyRef(row int, key string) Ref { return Ref{Kind: RefPly, Index: row, Key: key} }
 
+// JobPartRef points at a part of a job.
+func JobPartRef(i int, key string) Ref { return Ref{Kind: RefJobPart, Index: i, Key: key} }
+
 // ResinRef points at a resin.
 func ResinRef(i int, key string) Ref { return Ref{Kind: RefResin, Index: i, Key: key} }
 

@@ -154,6 +154,12 @@ func (c Cure) String() string { return Cures.Name(c) }
 // PartForm is what kind of thing is built.
 type PartForm uint8
 
+// OfShell tells whether a part of the form stands in the shell of a vessel, where a
+// liquid presses.
+func (f PartForm) OfShell() bool {
+	return f == ShellCourse || f == FlatBottom || f == HeadPart || f == Cone
+}
+
 // The part forms: of schedules, then those that only parts of a job have.
 const (
 	NoPartForm PartForm = iota

@@ -27,7 +27,7 @@ var CoverClassLow = &rules.Rule{
 			pa, missing := pressureAt(p, i, 0)
 			if x.Form == laminate.Cover && x.PressureClass.Given() && missing == "" && thinner(x.PressureClass.SI(), pa) {
 				a, b := p.Units.Pair(pa, x.PressureClass.SI(), quantity.Stress)
-				p.Report(rules.Break, partRef(i, "pressure_class"), "", "part %s: %s press on it, and its class is %s", x.ID, a, b)
+				p.Report(rules.Break, laminate.JobPartRef(i, "pressure_class"), "", "part %s: %s press on it, and its class is %s", x.ID, a, b)
 			}
 		}
 	},
@@ -208,7 +208,7 @@ var JointElsewhere = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		place := make(map[int]int, len(p.Job.Parts)) // in the stack, by part
 		for i := range p.Job.Parts {
-			if stacked(p.Job.Parts[i].Form) {
+			if p.Job.Parts[i].Form.OfShell() {
 				place[i] = len(place)
 			}
 		}

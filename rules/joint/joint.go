@@ -72,11 +72,6 @@ func (x *opening) at(key string) laminate.Ref {
 	return laminate.Ref{Kind: laminate.RefNozzle, Index: x.index, Key: key}
 }
 
-// stacked tells whether a part stands in the shell, where a liquid presses.
-func stacked(f laminate.PartForm) bool {
-	return f == laminate.ShellCourse || f == laminate.FlatBottom || f == laminate.HeadPart || f == laminate.Cone
-}
-
 // bond is what one square of a bond may carry, Pa, and whose figure it is.
 func bond(j *laminate.Job) (shear float64, basis string) {
 	strength, factor := j.Bond.ShearStrength, j.Bond.Factor
@@ -176,7 +171,7 @@ var inService = pressing{pressureAt, func(p *rules.JobPass, part int) float64 { 
 // shell the job itself says so by what stands above and below it; a part without
 // either is as it is stated.
 func opens(p *rules.JobPass, part int) bool {
-	if stacked(p.Job.Parts[part].Form) {
+	if p.Job.Parts[part].Form.OfShell() {
 		switch below, above := closed(p); {
 		case above, below && !p.Founded: // what is in it pulls at its head or at its hanging bottom
 			return false

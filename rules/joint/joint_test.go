@@ -442,6 +442,14 @@ var cases = []jobCase{
 	}, []string{"warning course-overstrained-at-test", "warning course-overstrained-at-test"}, ""},
 	// Five mats bear 195.5 lb/in by a tenth of their strength, and 12.44 in across the strap
 	// 1,955 lb/in at 314 psi.
+	// 9,000 psi over 10 on 122.1 mil of structure are 109.9 lb/in: 36 lb/in of 6 psi at test
+	// leave more than that over, 360 of 60 psi do not.
+	{"no pad where the wall has enough for the test", func(j *laminate.Job) {
+		j.Service.Pressure, j.Test.Pressure, j.Nozzles[0].Pad, j.Joints = psi(0), psi(6), "", nil
+	}, nil, ""},
+	{"no pad in the test alone", func(j *laminate.Job) {
+		j.Service.Pressure, j.Test.Pressure, j.Nozzles[0].Pad, j.Joints = psi(0), psi(60), "", nil
+	}, []string{"incomplete overlay-overstrained-at-test", "warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "and the service does not, is carried by no pad"},
 	{"a strap burst by the test", func(j *laminate.Job) {
 		j.Nozzles, j.Test.Pressure = nil, psi(320)
 	}, []string{"break overlay-overstrained-at-test", "warning course-overstrained-at-test", "warning course-overstrained-at-test", "warning overlay-overstrained-at-test"}, "joint J, its strap: the test puts over 1000 % of what it may bear on it: it breaks there"},

@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 
 	"frp/veilwright/laminate"
@@ -25,9 +26,9 @@ var PartUnplaced = &rules.Rule{
 			switch {
 			case p.Dry():
 			case p.Unplaced(i):
-				p.Report(rules.Incomplete, partRef(i, "liquid_height"), "", "%s %s: how deep the liquid stands over it is not known: %s; state that, or its own liquid_height, 0 where there is none", x.Form, x.ID, p.Unknown(i))
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "liquid_height"), "", "%s %s: how deep the liquid stands over it is not known: %s; state that, or its own liquid_height, 0 where there is none", x.Form, x.ID, p.Unknown(i))
 			case (!known || !full) && x.Pressure.Given() && !x.LiquidHeight.Given() && (p.Line(i) || x.Form == laminate.Flange || x.Form == laminate.Cover):
-				p.Report(rules.Note, partRef(i, "pressure"), "", "%s %s is figured for its own pressure alone, without the liquid of the vessel: %s", x.Form, x.ID, p.Unknown(i))
+				p.Report(rules.Note, laminate.JobPartRef(i, "pressure"), "", "%s %s is figured for its own pressure alone, without the liquid of the vessel: %s", x.Form, x.ID, p.Unknown(i))
 			}
 		}
 	},
@@ -42,7 +43,7 @@ func pressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing
 	}
 	pa = s.Service.Pressure.SI()
 	depth, known := p.Covered(part, height)
-	dry := p.Line(part) || !stacked(p.Job.Parts[part].Form) || s.Service.Contact == laminate.Vapor && !p.Job.Vessel.LiquidHeight.Given()
+	dry := p.Line(part) || !p.Job.Parts[part].Form.OfShell() || s.Service.Contact == laminate.Vapor && !p.Job.Vessel.LiquidHeight.Given()
 	switch {
 	case !known && p.Unplaced(part):
 		return 0, "how deep the liquid stands over part " + id + " is not known: " + p.Unknown(part)
@@ -85,11 +86,7 @@ func hanging(p *rules.JobPass, x *joined, height float64, by pressing) (n float6
 	n, missing = weight(p, p.Stack[0], 0, by)
 	below, also := by.at(p, first, 0)
 	here, third := by.at(p, lower, height-a)
-	for _, also := range []string{also, third} {
-		if missing == "" {
-			missing = also
-		}
-	}
+	missing = cmp.Or(missing, also, third)
 	return n + (below-here)*math.Pi/4*wide*wide, true, missing
 }
 
@@ -144,7 +141,7 @@ func loadsOf(p *rules.JobPass, x *joined, by pressing) (l loads, missing string)
 		}
 		d -= narrower(p.Stated(part), p.Stated(x.parts[1-k]))
 		gas := pa
-		if p.Founded && stacked(p.Job.Parts[part].Form) {
+		if p.Founded && p.Job.Parts[part].Form.OfShell() {
 			gas = by.gas(p, part)
 		}
 		open = open || opens(p, part)

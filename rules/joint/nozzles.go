@@ -145,14 +145,14 @@ func (x *opening) carries(p *rules.JobPass, need float64) float64 {
 	for i := range part.Wall.Criteria {
 		c := &part.Wall.Criteria[i]
 		switch {
-		case !c.Governs || !c.Judged():
-		case c.Name == wall.HoopStrain, c.Name == wall.UnitLoad:
-			worst = math.Max(worst, c.Ratio)
+		case !c.Governs:
 		case c.Name == wall.HoopStrength: // which counts a share of the barrier
 			share, missing := kept(p, x.on)
 			if s := stackOf(part.Analysis); missing == "" && s.known {
 				may = math.Min(may, s.hoop*share)
 			}
+		case c.Judged() && (c.Name == wall.HoopStrain || c.Name == wall.UnitLoad):
+			worst = math.Max(worst, c.Ratio)
 		}
 	}
 	if worst > 0 {
@@ -289,7 +289,7 @@ var InsideOverlayThin = &rules.Rule{
 		switch {
 		case a == nil && p.Parts[x.on].Schedule.Part.InsideDiameter.Given() && !reachable(p, x.on):
 			severity := rules.Warning
-			if severe(&p.Parts[x.on].Schedule.Service) {
+			if attacksPaste(&p.Parts[x.on].Schedule.Service) {
 				severity = rules.Incomplete
 			}
 			p.Report(severity, x.at("installation_inside"), "", "nozzle %s: part %s is too narrow to lay up inside: its cut edge is closed by a line of paste without a veil, unless a hand reaches it from an end (installation_inside)", x.ID, x.On)

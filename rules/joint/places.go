@@ -179,7 +179,7 @@ func (x *opening) along(p *rules.JobPass, length, cut, pad float64, laid *overEn
 // endTo is the end of a part, 0 its bottom and 1 its top, on which another stands;
 // not known of what is not in the stack.
 func endTo(p *rules.JobPass, part, other int) (end int, known bool) {
-	if other < 0 || !stacked(p.Job.Parts[part].Form) || !stacked(p.Job.Parts[other].Form) {
+	if other < 0 || !p.Job.Parts[part].Form.OfShell() || !p.Job.Parts[other].Form.OfShell() {
 		return 0, false
 	}
 	if other > part { // the stack stands as it is written, from the bottom up
@@ -203,7 +203,7 @@ var EndsContradicted = &rules.Rule{
 		for i := range p.Job.Parts {
 			s := p.Parts[i].Schedule
 			if p.Job.Parts[i].Form == laminate.ShellCourse && s.Part.Ends == laminate.OpenEnds && s.Service.Pressure.SI() > 0 {
-				p.Report(rules.Incomplete, partRef(i, "ends"), "", "part %s: its ends are stated open, and the shell is closed at its top: what %s of gas pull along its wall is not figured (ends)", p.Job.Parts[i].ID, p.Units.Figure(s.Service.Pressure.SI(), quantity.Stress))
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "ends"), "", "part %s: its ends are stated open, and the shell is closed at its top: what %s of gas pull along its wall is not figured (ends)", p.Job.Parts[i].ID, p.Units.Figure(s.Service.Pressure.SI(), quantity.Stress))
 			}
 		}
 	},

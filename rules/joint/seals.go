@@ -12,10 +12,6 @@ import (
 	"frp/veilwright/rules"
 )
 
-func partRef(part int, key string) laminate.Ref {
-	return laminate.Ref{Kind: laminate.RefJobPart, Index: part, Key: key}
-}
-
 // SealMissing asks for the barrier across a joint.
 var SealMissing = &rules.Rule{
 	ID: "seal-missing", Family: family, Title: "The barrier does not run through a joint",
@@ -34,7 +30,7 @@ var SealMissing = &rules.Rule{
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
 		case reachable(p, one), reachable(p, other): // from the wider side
 			p.Report(rules.Break, x.at("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
-		case severe(&p.Parts[one].Schedule.Service), severe(&p.Parts[other].Schedule.Service):
+		case attacksPaste(&p.Parts[one].Schedule.Service), attacksPaste(&p.Parts[other].Schedule.Service):
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
 		default:
 			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil", x.ID)
@@ -42,8 +38,8 @@ var SealMissing = &rules.Rule{
 	}),
 }
 
-// severe tells of a service that a line of paste without a veil does not stand.
-func severe(s *laminate.Service) bool {
+// attacksPaste tells of a service that a line of paste without a veil does not stand.
+func attacksPaste(s *laminate.Service) bool {
 	return catalog.StrongAcid(s) || s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
 }
 

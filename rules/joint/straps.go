@@ -184,14 +184,14 @@ var WaxUnderBond = &rules.Rule{
 			if p.Job.Parts[i].Laid == laminate.OutsideIn {
 				for k := len(rows) - 1; k > 0; k-- {
 					if m := rows[k].Material; m != nil && m.Waxed {
-						p.Report(rules.Break, partRef(i, "laid"), "", "part %s is laid from the outside in: its waxed coat (ply %d, %s) has to bear the plies that are laid onto it", p.Job.Parts[i].ID, rows[k].First, m.ID)
+						p.Report(rules.Break, laminate.JobPartRef(i, "laid"), "", "part %s is laid from the outside in: its waxed coat (ply %d, %s) has to bear the plies that are laid onto it", p.Job.Parts[i].ID, rows[k].First, m.ID)
 					}
 				}
 			}
 			if len(bonds[i]) == 0 || !waxed(p.Parts[i].Analysis) {
 				continue
 			}
-			p.ReportAt(rules.Warning, append([]laminate.Ref{partRef(i, "laminate")}, places[i]...), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
+			p.ReportAt(rules.Warning, append([]laminate.Ref{laminate.JobPartRef(i, "laminate")}, places[i]...), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
 		}
 	},
 }

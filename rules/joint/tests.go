@@ -24,9 +24,9 @@ func TestAt(p *rules.JobPass, part int, height float64) (pa float64, missing str
 	switch {
 	case !t.Pressure.Given() && !t.LiquidHeight.Given():
 		return 0, "neither the pressure of the test nor the level of its fill is stated"
-	case !t.LiquidHeight.Given() || !known && !stacked(p.Job.Parts[part].Form) && !slices.ContainsFunc(p.Job.Parts, func(x laminate.JobPart) bool { return stacked(x.Form) }):
+	case !t.LiquidHeight.Given() || !known && !p.Job.Parts[part].Form.OfShell() && !slices.ContainsFunc(p.Job.Parts, func(x laminate.JobPart) bool { return x.Form.OfShell() }):
 		return pa, "" // no vessel is filled
-	case !known && !stacked(p.Job.Parts[part].Form):
+	case !known && !p.Job.Parts[part].Form.OfShell():
 		return 0, "how high part " + p.Job.Parts[part].ID + " hangs is not known: " + p.Unknown(part)
 	case !known:
 		return 0, "how high part " + p.Job.Parts[part].ID + " stands is not known"
@@ -52,9 +52,9 @@ var LaidOverstrainedAtTest = &rules.Rule{
 	ID: "overlay-overstrained-at-test", Family: family, Title: "The test loads a strap or a pad beyond its design",
 	Why: "Straps and pads are what holds the pieces of the equipment together, and a test loads them as it loads the walls. " +
 		"A bond gives no sign before it goes: it tears off as a whole, and what it held is thrown.",
-	Severity: []rules.Severity{rules.Break, rules.Warning},
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "the test puts on a strap, a pad, or the bond of a strap or neck more than one and a half times what it may bear: warning; " +
-		"as many times as its strength is above that: break. What is too little in service is said there",
+		"as many times as its strength is above that: break; a load is taken away by an opening in the test alone, and no pad carries it, or what it bears is not known: incomplete. What is too little in service is said there",
 	Basis: "statics, arithmetic: loads grow with the pressure; one and a half times: ASME B31.3 A345, from memory",
 	Job: func(p *rules.JobPass) {
 		if !Tested(p) {
@@ -108,6 +108,10 @@ var LaidOverstrainedAtTest = &rules.Rule{
 			if h := x.NeckBond; h.Given() {
 				weigh(x.at("neck_bond"), "nozzle "+x.ID+", the bond of its neck", loaded(func(pa float64) float64 { return joining.BlowOut(pa, d, h.SI()) / shear }), torn)
 			}
+			if missing := x.bareAtTest(p, d); missing != "" {
+				p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: what the test takes away at its opening, and the service does not, %s", x.ID, missing)
+				return
+			}
 			share, missing := kept(p, x.on)
 			a := p.Analysis(x.Pad)
 			if missing != "" || a == nil || !x.PadDiameter.Given() {
@@ -122,4 +126,35 @@ var LaidOverstrainedAtTest = &rules.Rule{
 			}), shell.TableSafety)
 		})(p)
 	},
+}
+
+// bareAtTest says what is missing where the test alone takes a load away at an opening of
+// the diameter d, m, so that nothing of the service asks for a pad; "" where nothing is.
+func (x *opening) bareAtTest(p *rules.JobPass, d float64) string {
+	service, unknown := x.hoop(p)
+	pa, more := TestAt(p, x.on, x.foot(p))
+	if service > 0 || unknown != "" || more != "" {
+		return "" // pad-thin and test-proves-less say so
+	}
+	need, missing := x.hoopOf(p, pa)
+	if missing == "" {
+		_, missing = kept(p, x.on)
+	}
+	a, pad := p.Analysis(x.Pad), x.PadDiameter.SI()
+	if !x.PadDiameter.Given() {
+		pad = joining.PadDiameter(d)
+	}
+	switch need = joining.PadLoad(need, x.carries(p, need), d, pad); {
+	case missing != "":
+		return "cannot be determined: " + missing
+	case need <= 0:
+		return ""
+	case a == nil:
+		return "is carried by no pad (pad)"
+	case !x.PadDiameter.Given():
+		return "cannot be determined: the diameter of the pad is not stated (pad_diameter)"
+	case stackOf(a).hoop <= 0 || math.IsInf(need, 1):
+		return "cannot be determined: what its pad bears is not known"
+	}
+	return ""
 }

@@ -39,10 +39,10 @@ var TorqueHigh = &rules.Rule{
 			switch stated := part.Torque.SI(); {
 			case quantity.Above(stated, tears):
 				torque, limit := p.Units.Pair(stated, tears, quantity.Torque)
-				p.Report(rules.Break, at(i, "torque"), "", "%s is turned with %s, and no bolt of %s bears more than %s: inch-pounds stated as foot-pounds?", id, torque, size, limit)
+				p.Report(rules.Break, laminate.JobPartRef(i, "torque"), "", "%s is turned with %s, and no bolt of %s bears more than %s: inch-pounds stated as foot-pounds?", id, torque, size, limit)
 			case quantity.Above(stated, yields):
 				torque, limit := p.Units.Pair(stated, yields, quantity.Torque)
-				p.Report(rules.Warning, at(i, "torque"), "", "%s is turned with %s, and a bolt of %s of plain steel yields from %s on: more than a flange of laminate is turned with", id, torque, size, limit)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "torque"), "", "%s is turned with %s, and a bolt of %s of plain steel yields from %s on: more than a flange of laminate is turned with", id, torque, size, limit)
 			}
 		})
 	},

@@ -40,7 +40,7 @@ type filed struct {
 // differ reports what the job says and the schedule says otherwise, "" where it
 // says nothing; own tells whether it stands on the part itself.
 func (f *filed) differ(key, what, job, schedule string, own bool) {
-	place := at(f.i, "schedule")
+	place := laminate.JobPartRef(f.i, "schedule")
 	if own {
 		place.Key = key
 	}
@@ -108,7 +108,7 @@ func (f *filed) compare() {
 func (f *filed) liquid() {
 	depth, known := f.p.Covered(f.i, 0)
 	has := f.s.Part.LiquidHeight
-	place := at(f.i, "schedule")
+	place := laminate.JobPartRef(f.i, "schedule")
 	switch {
 	case !known:
 	case !has.Given() && depth > 0:

@@ -22,20 +22,20 @@ var PartsNotJoined = &rules.Rule{
 		}
 		last, others := -1, 0
 		for i := range p.Job.Parts {
-			if f := p.Job.Parts[i].Form; ofShell(f) || tubular(f) {
+			if f := p.Job.Parts[i].Form; f.OfShell() || tubular(f) {
 				others++
 			}
 		}
 		for i := range p.Job.Parts {
-			if f := p.Job.Parts[i].Form; !ofShell(f) || p.Line(i) { // a cone between pipes is of their line
+			if f := p.Job.Parts[i].Form; !f.OfShell() || p.Line(i) { // a cone between pipes is of their line
 				if id := p.Job.Parts[i].ID; (tubular(f) || p.Line(i)) && others > 1 && !named[id] {
-					p.Report(rules.Incomplete, at(i, ""), "", "%s %s is joined to nothing: no joint names it", f, id)
+					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "%s %s is joined to nothing: no joint names it", f, id)
 				}
 				continue
 			}
 			if last >= 0 {
 				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] {
-					p.Report(rules.Incomplete, at(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
+					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
 				}
 			}
 			last = i
@@ -58,7 +58,7 @@ var JoinedPartsDiffer = &rules.Rule{
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
 		joints(p, func(joint, one, other int) {
-			if ofShell(p.Job.Parts[one].Form) && ofShell(p.Job.Parts[other].Form) {
+			if p.Job.Parts[one].Form.OfShell() && p.Job.Parts[other].Form.OfShell() {
 				return // parts-do-not-meet says so
 			}
 			a, b := bores(p, one), bores(p, other)
@@ -87,11 +87,6 @@ func joints(p *rules.JobPass, each func(joint, one, other int)) {
 			each(i, one, other)
 		}
 	}
-}
-
-// ofShell tells whether a part stands in the shell, where a liquid presses.
-func ofShell(f laminate.PartForm) bool {
-	return f == laminate.ShellCourse || f == laminate.FlatBottom || f == laminate.HeadPart || f == laminate.Cone
 }
 
 // bores are the inside diameters of a part's ends, m, none where one is not stated.
@@ -127,7 +122,7 @@ var ConeOpen = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		first, last, courses := -1, -1, false
 		for i := range p.Job.Parts {
-			if f := p.Job.Parts[i].Form; ofShell(f) && !p.Line(i) {
+			if f := p.Job.Parts[i].Form; f.OfShell() && !p.Line(i) {
 				if first < 0 {
 					first = i
 				}
@@ -143,10 +138,10 @@ var ConeOpen = &rules.Rule{
 				if other == i {
 					one, other = other, one
 				}
-				closed = closed || one == i && (!ofShell(p.Job.Parts[other].Form) || p.Line(other))
+				closed = closed || one == i && (!p.Job.Parts[other].Form.OfShell() || p.Line(other))
 			})
 			if !closed {
-				p.Report(rules.Incomplete, at(i, "small_diameter"), "", "part %s: what closes its small end, %s, is not known: no joint ties another part to it", p.Job.Parts[i].ID, p.Units.Stated(p.Parts[i].Schedule.Part.SmallDiameter.SI(), quantity.Size))
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "small_diameter"), "", "part %s: what closes its small end, %s, is not known: no joint ties another part to it", p.Job.Parts[i].ID, p.Units.Stated(p.Parts[i].Schedule.Part.SmallDiameter.SI(), quantity.Size))
 			}
 		}
 	},

@@ -16,6 +16,8 @@ import (
 // ofJoints are the rules of the family that go by joints and names, and are tried here.
 var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "cone-open": true, "id-shared": true}
 
+const counted = "course-counted" // of what is joined; of the shell it is tried with what stands
+
 // spool is two pipes of 12 in, joined.
 func spool() *laminate.Job {
 	j := tank()
@@ -65,6 +67,7 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			j.Parts = append(j.Parts, j.Parts[0])
 			j.Parts[2].ID = "c"
 		}, []string{"incomplete parts-not-joined"}, "pipe c is joined to nothing"},
+		{"two pipes at one joint", func(j *laminate.Job) { j.Parts[1].Count = laminate.Some(2) }, []string{"break course-counted"}, "b counts 2: it is taken off so many times, and what is laid at its joints once"},
 		{"a step", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.9) }, []string{"break joined-parts-differ"}, "joint J: part a is 12 in across inside, part b 11.9 in"},
 		{"as wide as a gauge tells", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.99) }, nil, ""},
 		{"a flange of another size", func(j *laminate.Job) { j.Parts[1].Form, j.Parts[1].Size = laminate.Flange, in(10) }, []string{"break joined-parts-differ"}, "part b 10 in"},
@@ -92,7 +95,7 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			var got []string
 			said := ""
 			for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
-				if ofJoints[f.Rule.ID] {
+				if ofJoints[f.Rule.ID] || f.Rule.ID == counted {
 					got = append(got, fmt.Sprint(f.Severity, " ", f.Rule.ID))
 					said += f.Message + "\n"
 				}

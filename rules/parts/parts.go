@@ -19,10 +19,6 @@ func Rules() []*rules.Rule {
 	return []*rules.Rule{PartsDoNotMeet, PartsNotJoined, JoinedPartsDiffer, ConeOpen, IDShared, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, GravitiesDiffer, LevelOverRim, CourseCounted}
 }
 
-func at(part int, key string) laminate.Ref {
-	return laminate.Ref{Kind: laminate.RefJobPart, Index: part, Key: key}
-}
-
 // walls are the parts whose own keys the job holds; those of a file are judged
 // as what stands there.
 func walls(p *rules.JobPass, each func(i int, part *laminate.Part, r *rules.Report)) {
@@ -36,10 +32,8 @@ func walls(p *rules.JobPass, each func(i int, part *laminate.Part, r *rules.Repo
 // stack lists the parts of the shell from the bottom up.
 func stack(p *rules.JobPass) (list []int) {
 	walls(p, func(i int, part *laminate.Part, _ *rules.Report) {
-		switch part.Form {
-		case laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
+		if part.Form.OfShell() {
 			list = append(list, i)
-		default:
 		}
 	})
 	return list
@@ -77,7 +71,7 @@ var PartsDoNotMeet = &rules.Rule{
 				continue
 			}
 			below, above := p.Units.Pair(free[0].SI(), b.InsideDiameter.SI(), quantity.Size)
-			p.Report(rules.Break, at(list[k], "inside_diameter"), "", "%s is %s across inside, %s below it %s: they do not meet", b.ID, above, a.ID, below)
+			p.Report(rules.Break, laminate.JobPartRef(list[k], "inside_diameter"), "", "%s is %s across inside, %s below it %s: they do not meet", b.ID, above, a.ID, below)
 		}
 	},
 }
@@ -135,7 +129,7 @@ var CourseEndsNearKnuckle = &rules.Rule{
 			reach := vessel.BendingLength(part.InsideDiameter.SI()/2, t)
 			if quantity.Below(part.Length.SI(), reach) {
 				has, wants := p.Units.Pair(part.Length.SI(), reach, quantity.Size)
-				p.Report(rules.Warning, at(i, "length"), "", "%s ends %s above the bottom; the corner bends the wall up to %s", part.ID, has, wants)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "length"), "", "%s ends %s above the bottom; the corner bends the wall up to %s", part.ID, has, wants)
 			}
 			return
 		}
@@ -166,13 +160,13 @@ var TaperSteep = &rules.Rule{
 			}
 			least := vessel.LeastTaper * step
 			if !low.Taper.Given() {
-				p.Report(rules.Incomplete, at(a, "taper"), "", "%s is %s thicker than %s above it, and the length of its taper is not stated (taper); at least %s",
+				p.Report(rules.Incomplete, laminate.JobPartRef(a, "taper"), "", "%s is %s thicker than %s above it, and the length of its taper is not stated (taper); at least %s",
 					low.ID, p.Units.Figure(step, quantity.Thickness), p.Job.Parts[b].ID, p.Units.AtLeast(least, quantity.Size))
 				continue
 			}
 			if quantity.Below(low.Taper.SI(), least) {
 				has, wants := p.Units.Pair(low.Taper.SI(), least, quantity.Size)
-				p.Report(rules.Warning, at(a, "taper"), "", "%s runs out over %s into %s; 6 times the step is %s", low.ID, has, p.Job.Parts[b].ID, wants)
+				p.Report(rules.Warning, laminate.JobPartRef(a, "taper"), "", "%s runs out over %s into %s; 6 times the step is %s", low.ID, has, p.Job.Parts[b].ID, wants)
 			}
 		}
 	},
@@ -210,23 +204,23 @@ func knuckle(p *rules.JobPass, bottom, above int) {
 	atLeast := func(key string, has quantity.Length, want float64, what string) {
 		switch {
 		case !has.Given():
-			p.Report(rules.Incomplete, at(bottom, key), "", "%s of %s is not stated (%s); at least %s is usual", what, b.ID, key, p.Units.Figure(want, quantity.Size))
+			p.Report(rules.Incomplete, laminate.JobPartRef(bottom, key), "", "%s of %s is not stated (%s); at least %s is usual", what, b.ID, key, p.Units.Figure(want, quantity.Size))
 		case quantity.Below(has.SI(), want):
 			is, wants := p.Units.Pair(has.SI(), want, quantity.Size)
-			p.Report(rules.Warning, at(bottom, key), "", "%s of %s is %s, under %s", what, b.ID, is, wants)
+			p.Report(rules.Warning, laminate.JobPartRef(bottom, key), "", "%s of %s is %s, under %s", what, b.ID, is, wants)
 		}
 	}
 	atLeast("knuckle_radius", b.KnuckleRadius, radius, "the knuckle radius")
 	atLeast("knuckle_height", b.KnuckleHeight, height, "the height of the knuckle's reinforcement")
 	a := p.Analysis(b.Knuckle)
 	if a == nil {
-		p.Report(rules.Incomplete, at(bottom, "knuckle"), "", "the laminate that reinforces the knuckle of %s is not stated (knuckle)", b.ID)
+		p.Report(rules.Incomplete, laminate.JobPartRef(bottom, "knuckle"), "", "the laminate that reinforces the knuckle of %s is not stated (knuckle)", b.ID)
 		return
 	}
 	has, want := a.Total.Thickness, thickness(p.Parts[above])
 	if want > 0 && quantity.Below(has, want) {
 		is, wants := p.Units.Pair(has, want, quantity.Thickness)
-		p.Report(rules.Warning, at(bottom, "knuckle"), "", "the knuckle of %s is reinforced by %s on the bottom; with it the corner is thinner than bottom and wall together, which takes %s", b.ID, is, wants)
+		p.Report(rules.Warning, laminate.JobPartRef(bottom, "knuckle"), "", "the knuckle of %s is reinforced by %s on the bottom; with it the corner is thinner than bottom and wall together, which takes %s", b.ID, is, wants)
 	}
 }
 
@@ -276,7 +270,7 @@ var MiterAngleLarge = &rules.Rule{
 				return
 			}
 			if each := part.Turn.Value / float64(part.Miters.Value); quantity.Above(each, mostMiter) {
-				p.Report(rules.Warning, at(i, "miters"), "", "%s turns by %s at each of its joints, more than %s", p.Job.Parts[i].ID,
+				p.Report(rules.Warning, laminate.JobPartRef(i, "miters"), "", "%s turns by %s at each of its joints, more than %s", p.Job.Parts[i].ID,
 					p.Units.Figure(each, quantity.Angle), p.Units.Figure(mostMiter, quantity.Angle))
 			}
 		})
@@ -299,7 +293,7 @@ var PressureAboveScope = &rules.Rule{
 			s := p.Parts[i].Schedule
 			if (s.Part.Form == laminate.Pipe || s.Part.Form == laminate.Elbow) && s.Part.Process == laminate.ContactMolded && s.Service.Pressure.Cmp(most) > 0 {
 				has, wants := p.Units.Pair(s.Service.Pressure.SI(), most.SI(), quantity.Stress)
-				p.Report(rules.Incomplete, at(i, "pressure"), "", "%s has %s, above the %s up to which contact-molded pipe is standardized", p.Job.Parts[i].ID, has, wants)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "pressure"), "", "%s has %s, above the %s up to which contact-molded pipe is standardized", p.Job.Parts[i].ID, has, wants)
 			}
 		}
 	},
@@ -323,16 +317,16 @@ var FlangeAssembly = &rules.Rule{
 			id := p.Job.Parts[i].ID
 			switch part.MateFace {
 			case laminate.RaisedFace:
-				p.Report(rules.Warning, at(i, "mate_face"), "", "%s is bolted to a raised face, which bends it", id)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "mate_face"), "", "%s is bolted to a raised face, which bends it", id)
 			case laminate.NoFlangeFace:
-				p.Report(rules.Incomplete, at(i, "mate_face"), "", "what face %s is bolted to is not stated (mate_face)", id)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "mate_face"), "", "what face %s is bolted to is not stated (mate_face)", id)
 			case laminate.FlatFace:
 			}
 			switch {
 			case !part.Washers.Given:
-				p.Report(rules.Incomplete, at(i, "washers"), "", "whether %s has washers under every head and nut is not stated (washers)", id)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "washers"), "", "whether %s has washers under every head and nut is not stated (washers)", id)
 			case !part.Washers.Value:
-				p.Report(rules.Warning, at(i, "washers"), "", "%s has no washers: heads and nuts crush its back", id)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "washers"), "", "%s has no washers: heads and nuts crush its back", id)
 			}
 		})
 	},

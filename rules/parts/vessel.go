@@ -42,11 +42,11 @@ var LevelContradicted = &rules.Rule{
 			id, shell := p.Job.Parts[i].ID, p.InShell(i)
 			switch {
 			case !shell && has < leaves:
-				p.Report(rules.Warning, at(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; where it hangs %s leaves %s", id, a, whose, b)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; where it hangs %s leaves %s", id, a, whose, b)
 			case shell && has < leaves:
-				p.Report(rules.Break, at(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; %s leaves %s over its bottom (vessel.liquid_height)", id, a, whose, b)
+				p.Report(rules.Break, laminate.JobPartRef(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; %s leaves %s over its bottom (vessel.liquid_height)", id, a, whose, b)
 			case shell:
-				p.Report(rules.Incomplete, at(i, "liquid_height"), "", "%s states a liquid height of %s, and the level of the vessel leaves %s over its bottom: which holds is not known, and all other parts go by the level (vessel.liquid_height)", id, a, b)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "liquid_height"), "", "%s states a liquid height of %s, and the level of the vessel leaves %s over its bottom: which holds is not known, and all other parts go by the level (vessel.liquid_height)", id, a, b)
 			}
 		})
 	},
@@ -149,7 +149,7 @@ var PressuresDiffer = &rules.Rule{
 				for _, i := range space {
 					if of(i).Given() && quantity.Below(of(i).SI(), of(greatest).SI()) {
 						a, b := p.Units.Pair(of(i).SI(), of(greatest).SI(), quantity.Stress)
-						p.Report(rules.Break, at(i, k.key), "", "the %s of %s is %s, that of %s %s: they are one vessel (%s)", k.key, p.Job.Parts[i].ID, a, p.Job.Parts[greatest].ID, b, k.key)
+						p.Report(rules.Break, laminate.JobPartRef(i, k.key), "", "the %s of %s is %s, that of %s %s: they are one vessel (%s)", k.key, p.Job.Parts[i].ID, a, p.Job.Parts[greatest].ID, b, k.key)
 					}
 				}
 				if greatest >= 0 && (most < 0 || of(greatest).SI() > of(most).SI()) {
@@ -159,7 +159,7 @@ var PressuresDiffer = &rules.Rule{
 			hanging(p, func(i int) {
 				if own := k.own(&p.Job.Parts[i]); most >= 0 && own.Given() && quantity.Below(own.SI(), of(most).SI()) {
 					a, b := p.Units.Pair(own.SI(), of(most).SI(), quantity.Stress)
-					p.Report(rules.Warning, at(i, k.key), "", "%s states a %s of %s of its own and is figured for that; %s has %s", p.Job.Parts[i].ID, k.key, a, p.Job.Parts[most].ID, b)
+					p.Report(rules.Warning, laminate.JobPartRef(i, k.key), "", "%s states a %s of %s of its own and is figured for that; %s has %s", p.Job.Parts[i].ID, k.key, a, p.Job.Parts[most].ID, b)
 				}
 			})
 		}
@@ -200,9 +200,9 @@ var GravitiesDiffer = &rules.Rule{
 				}
 				a, b := p.Units.Pair(own(i).Value, of, quantity.Times)
 				if own(i).Value < of {
-					p.Report(rules.Break, at(i, "specific_gravity"), "", "the specific gravity that %s states is %s and is what it is figured for; %s is %s", p.Job.Parts[i].ID, a, whose, b)
+					p.Report(rules.Break, laminate.JobPartRef(i, "specific_gravity"), "", "the specific gravity that %s states is %s and is what it is figured for; %s is %s", p.Job.Parts[i].ID, a, whose, b)
 				} else {
-					p.Report(rules.Incomplete, at(i, "specific_gravity"), "", "the specific gravity that %s states is %s, %s %s: which holds is not known, and other parts go by the latter", p.Job.Parts[i].ID, a, whose, b)
+					p.Report(rules.Incomplete, laminate.JobPartRef(i, "specific_gravity"), "", "the specific gravity that %s states is %s, %s %s: which holds is not known, and other parts go by the latter", p.Job.Parts[i].ID, a, whose, b)
 				}
 			}
 			heaviest = max(heaviest, of)
@@ -211,7 +211,7 @@ var GravitiesDiffer = &rules.Rule{
 			x := &p.Job.Parts[i]
 			if dry := x.LiquidHeight.Given() && x.LiquidHeight.SI() == 0; !dry && own(i).Given && quantity.Below(own(i).Value, heaviest) {
 				a, b := p.Units.Pair(own(i).Value, heaviest, quantity.Times)
-				p.Report(rules.Warning, at(i, "specific_gravity"), "", "%s states a specific gravity of %s of its own and is figured for that; the liquid in the shell has %s", x.ID, a, b)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "specific_gravity"), "", "%s states a specific gravity of %s of its own and is figured for that; the liquid in the shell has %s", x.ID, a, b)
 			}
 		})
 	},
@@ -221,16 +221,23 @@ var GravitiesDiffer = &rules.Rule{
 var CourseCounted = &rules.Rule{
 	ID:     "course-counted",
 	Family: family,
-	Title:  "A part of the shell counts for several",
+	Title:  "A part that is joined counts for several",
 	Why: "A course stands once, where the document lists it. One that counts two is taken off twice, but height, liquid and joints count it once: " +
-		"a tank of two courses is then figured as half as high. Write each course, head and bottom as a part of its own; they may share a laminate.",
+		"a tank of two courses is then figured as half as high. A pipe of which there are two has two ends more, and straps and seals for them. " +
+		"Write each course, head, bottom and joined pipe as a part of its own; they may share a laminate.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "a course, bottom, head or cone of a job with shell courses has a count above 1",
+	When:     "a course, bottom, head or cone of a job with shell courses, or a part that a joint names, has a count above 1",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
+		named := map[int]bool{}
+		joints(p, func(_, one, other int) { named[one], named[other] = true, true })
 		for i := range p.Job.Parts {
-			if n := p.Stated(i).Count.Or(1); n > 1 && p.InShell(i) {
-				p.Report(rules.Break, at(i, "count"), "", "%s counts %d: it is taken off so many times, and height, liquid and joints count it once", p.Job.Parts[i].ID, n)
+			switch n := p.Stated(i).Count.Or(1); {
+			case n < 2:
+			case p.InShell(i):
+				p.Report(rules.Break, laminate.JobPartRef(i, "count"), "", "%s counts %d: it is taken off so many times, and height, liquid and joints count it once", p.Job.Parts[i].ID, n)
+			case named[i]:
+				p.Report(rules.Break, laminate.JobPartRef(i, "count"), "", "%s counts %d: it is taken off so many times, and what is laid at its joints once", p.Job.Parts[i].ID, n)
 			}
 		}
 	},

@@ -280,7 +280,7 @@ func (w *work) keeps(i int, part *rules.Report) {
 func (w *work) warmed(parts ...int) {
 	for _, i := range parts {
 		if kept, ok := w.warm[i]; ok {
-			w.assumed(partAt(i, "modulus_retention"), "part "+w.j.Parts[i].ID, advice.RetentionAssumed(kept))
+			w.assumed(laminate.JobPartRef(i, "modulus_retention"), "part "+w.j.Parts[i].ID, advice.RetentionAssumed(kept))
 		}
 	}
 }

@@ -122,7 +122,7 @@ func (w *work) knuckles() {
 		}{{"knuckle_radius", &p.KnuckleRadius, radius}, {"knuckle_height", &p.KnuckleHeight, height}} {
 			if !x.value.Given() {
 				*x.value = w.up(x.least)
-				w.filled(partAt(i, x.key), "part "+p.ID+": "+x.key+" "+x.value.Text()+", the least for its diameter (ASTM D3299, ASTM D4097, from memory)")
+				w.filled(laminate.JobPartRef(i, x.key), "part "+p.ID+": "+x.key+" "+x.value.Text()+", the least for its diameter (ASTM D3299, ASTM D4097, from memory)")
 			}
 		}
 		if !w.bare(p.Knuckle) {
@@ -131,16 +131,16 @@ func (w *work) knuckles() {
 		above := list[k+1]
 		want := w.pass().Parts[above].Analysis.Total.Thickness
 		if want == 0 {
-			w.left(partAt(i, "knuckle"), "part "+p.ID+" has no knuckle laminate: "+w.j.Parts[above].ID+" on it has no wall yet")
+			w.left(laminate.JobPartRef(i, "knuckle"), "part "+p.ID+" has no knuckle laminate: "+w.j.Parts[above].ID+" on it has no wall yet")
 			continue
 		}
 		plies, a, why := w.overlay(w.resin(i), false, func(a *laminate.Analysis) bool { return !quantity.Below(a.Total.Thickness, want) })
 		if why != "" {
-			w.left(partAt(i, "knuckle"), "part "+p.ID+" has no knuckle laminate: "+why)
+			w.left(laminate.JobPartRef(i, "knuckle"), "part "+p.ID+" has no knuckle laminate: "+why)
 			continue
 		}
 		p.Knuckle = w.share(p.Knuckle, "knuckle", "knuckle", plies)
-		w.filled(partAt(i, "knuckle"), "part "+p.ID+": knuckle, laminate "+p.Knuckle+", "+w.says(a)+", as thick as the wall on it, so that the corner is as thick as wall and bottom together (ASTM D3299, ASTM D4097, from memory)")
+		w.filled(laminate.JobPartRef(i, "knuckle"), "part "+p.ID+": knuckle, laminate "+p.Knuckle+", "+w.says(a)+", as thick as the wall on it, so that the corner is as thick as wall and bottom together (ASTM D3299, ASTM D4097, from memory)")
 	}
 }
 
@@ -280,7 +280,7 @@ func (w *work) sealOf(named string, part int) (id, why string) {
 	coat, coated := catalog.Pick(w.lib, s, catalog.Topcoat, func(m *laminate.Material) bool { return m.Form == laminate.ResinCoat && m.Waxed })
 	whose := "part " + w.j.Parts[part].ID
 	if veil.Fiber == laminate.Carbon {
-		w.assumed(partAt(part, ""), whose, "no waxed coat on a seal whose veil conducts: it would insulate; keep the air off with film until it has cured")
+		w.assumed(laminate.JobPartRef(part, ""), whose, "no waxed coat on a seal whose veil conducts: it would insulate; keep the air off with film until it has cured")
 		coated = false
 	}
 	for {

@@ -14,10 +14,6 @@ import (
 	"frp/veilwright/rules/advice"
 )
 
-func partAt(part int, key string) laminate.Ref {
-	return laminate.Ref{Kind: laminate.RefJobPart, Index: part, Key: key}
-}
-
 // stepped rounds up to a multiple of a step; what is there but for rounding
 // stays.
 func stepped(v, step float64) float64 { return math.Ceil(v/step-1e-6) * step }
@@ -115,7 +111,7 @@ func structureRows(s *laminate.Schedule, a *laminate.Analysis) []laminate.Ply {
 func (w *work) begin(list []int) error {
 	list = slices.DeleteFunc(slices.Clone(list), func(i int) bool { return len(w.unstated(i)) > 0 })
 	if len(w.barrier) > 0 && len(list) > 0 && w.o.Veil+w.o.Resin+w.o.Build != "" {
-		w.left(partAt(list[0], "laminate"), "the barrier stays the one that other parts have: veil, resin and build choose one where none stands, or where all is proposed anew")
+		w.left(laminate.JobPartRef(list[0], "laminate"), "the barrier stays the one that other parts have: veil, resin and build choose one where none stands, or where all is proposed anew")
 	}
 	if len(w.barrier) > 0 || len(list) == 0 {
 		return nil
@@ -130,7 +126,7 @@ func (w *work) begin(list []int) error {
 	o.Replace, o.Unit = true, repeat.NoUnit
 	found, err := advice.Propose(w.j.Wall(hottest), w.lib, o)
 	if why, is := w.nothing(err); is {
-		w.left(partAt(hottest, "laminate"), "no barrier can be proposed: "+why)
+		w.left(laminate.JobPartRef(hottest, "laminate"), "no barrier can be proposed: "+why)
 		return nil
 	}
 	if err != nil {
@@ -171,22 +167,22 @@ func (w *work) wall(part int) (*advice.Candidate, error) {
 	keys := w.unstated(part)
 	switch {
 	case len(keys) > 0:
-		w.left(partAt(part, "laminate"), "part "+id+" has no wall: state "+rules.Join(keys, "and"))
+		w.left(laminate.JobPartRef(part, "laminate"), "part "+id+" has no wall: state "+rules.Join(keys, "and"))
 		return nil, nil
 	case len(w.barrier) == 0:
-		w.left(partAt(part, "laminate"), "part "+id+" has no wall: there is no barrier to begin with")
+		w.left(laminate.JobPartRef(part, "laminate"), "part "+id+" has no wall: there is no barrier to begin with")
 		return nil, nil
 	}
 	list, err := advice.Propose(w.j.Wall(part), w.lib, w.options(part))
 	if why, is := w.nothing(err); is {
-		w.left(partAt(part, "laminate"), "part "+id+" has no wall: "+why)
+		w.left(laminate.JobPartRef(part, "laminate"), "part "+id+" has no wall: "+why)
 		return nil, nil
 	}
 	if err != nil {
 		return nil, fmt.Errorf("part %s: %w", id, err)
 	}
 	if why := list[0].Unfinished; why != "" {
-		w.left(partAt(part, "laminate"), "part "+id+" has no wall: "+why)
+		w.left(laminate.JobPartRef(part, "laminate"), "part "+id+" has no wall: "+why)
 		return nil, nil
 	}
 	return &list[0], nil
@@ -198,7 +194,7 @@ func (w *work) take(part int, c *advice.Candidate, thickest map[string]float64) 
 	p := &w.j.Parts[part]
 	named := p.Laminate
 	if named != "" && thickest[named] > 0 && !quantity.Above(c.Report.Analysis.Total.Thickness, thickest[named]) {
-		w.filled(partAt(part, "laminate"), "part "+p.ID+": laminate "+named+", as thick as another part wants it")
+		w.filled(laminate.JobPartRef(part, "laminate"), "part "+p.ID+": laminate "+named+", as thick as another part wants it")
 		return
 	}
 	w.j.Resins = c.Schedule.Resins
@@ -212,10 +208,10 @@ func (w *work) take(part int, c *advice.Candidate, thickest map[string]float64) 
 	}
 	w.learn(part, c.Schedule, c.Report.Analysis)
 	text := "part " + p.ID + ": laminate " + p.Laminate + ", " + w.figures(c.Report)
-	w.filled(partAt(part, "laminate"), text)
+	w.filled(laminate.JobPartRef(part, "laminate"), text)
 	for _, n := range c.Notes {
 		if !strings.HasPrefix(n, "not checked") {
-			w.assumed(partAt(part, "laminate"), "part "+p.ID, n)
+			w.assumed(laminate.JobPartRef(part, "laminate"), "part "+p.ID, n)
 		}
 	}
 }
@@ -235,10 +231,8 @@ func (w *work) figures(r *rules.Report) string {
 // shellParts lists the parts of the shell from the bottom up.
 func (w *work) shellParts() (list []int) {
 	for i := range w.j.Parts {
-		switch w.j.Parts[i].Form {
-		case laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
+		if w.j.Parts[i].Form.OfShell() {
 			list = append(list, i)
-		default:
 		}
 	}
 	return list
@@ -258,6 +252,6 @@ func (w *work) tapers() {
 			continue
 		}
 		low.Taper = w.up(vessel.LeastTaper * step)
-		w.filled(partAt(list[k-1], "taper"), fmt.Sprintf("part %s: taper %s, at least %d times the step into %s", low.ID, low.Taper.Text(), vessel.LeastTaper, high.ID))
+		w.filled(laminate.JobPartRef(list[k-1], "taper"), fmt.Sprintf("part %s: taper %s, at least %d times the step into %s", low.ID, low.Taper.Text(), vessel.LeastTaper, high.ID))
 	}
 }

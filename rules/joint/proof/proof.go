@@ -23,10 +23,6 @@ func Rules() []*rules.Rule {
 	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved}
 }
 
-func partRef(i int, key string) laminate.Ref {
-	return laminate.Ref{Kind: laminate.RefJobPart, Index: i, Key: key}
-}
-
 func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
 
 // GasTest refuses a test with gas.
@@ -112,9 +108,9 @@ var TestProvesLess = &rules.Rule{
 			}
 			switch {
 			case missing != "":
-				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: what the test proves cannot be determined: %s", p.Job.Parts[i].ID, missing)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: what the test proves cannot be determined: %s", p.Job.Parts[i].ID, missing)
 			case quantity.Below(least, 1):
-				p.Report(rules.Warning, partRef(i, ""), "", "part %s: the test puts %s, %s of it; a pressure over the fill would prove more", p.Job.Parts[i].ID, at, quantity.Percent(least))
+				p.Report(rules.Warning, laminate.JobPartRef(i, ""), "", "part %s: the test puts %s, %s of it; a pressure over the fill would prove more", p.Job.Parts[i].ID, at, quantity.Percent(least))
 			}
 		}
 	},
@@ -166,7 +162,7 @@ var OverstrainedAtTest = &rules.Rule{
 				figured = "of such a pressure"
 			}
 			if missing != "" {
-				p.Report(rules.Incomplete, partRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
 				continue
 			}
 			if criterion == nil || most == 0 {
@@ -176,7 +172,7 @@ var OverstrainedAtTest = &rules.Rule{
 			if strain := criterion.Demand * grown; criterion.Name == wall.HoopStrain || criterion.Name == wall.AxialStrain {
 				if breaks, whose := elongation(p, part); breaks > 0 && !quantity.Below(strain, breaks) {
 					a, b := p.Units.Pair(strain, breaks, quantity.Strain)
-					p.Report(rules.Break, partRef(i, ""), "", "part %s: the test strains it by %s, and resin %s breaks at %s", p.Job.Parts[i].ID, a, whose, b)
+					p.Report(rules.Break, laminate.JobPartRef(i, ""), "", "part %s: the test strains it by %s, and resin %s breaks at %s", p.Job.Parts[i].ID, a, whose, b)
 					continue
 				}
 			}
@@ -192,7 +188,7 @@ var OverstrainedAtTest = &rules.Rule{
 				if design == 0 || figured != "in service" {
 					load = p.Units.Figure(most, quantity.Stress)
 				}
-				p.Report(severity, partRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s%s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured, so)
+				p.Report(severity, laminate.JobPartRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s%s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured, so)
 			}
 		}
 	},
@@ -277,7 +273,7 @@ var TestAbovePartClass = &rules.Rule{
 			}
 		}
 		for i := range p.Job.Parts {
-			hold(partRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
+			hold(laminate.JobPartRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
 		}
 		for i := range p.Job.Nozzles {
 			if on, foot := joint.Foot(p, i); on >= 0 {

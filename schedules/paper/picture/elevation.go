@@ -42,7 +42,7 @@ func stack(j *laminate.Job) (rings []ring, left []string) {
 		part := a.Wall(i).Part
 		d := part.InsideDiameter
 		shape := part.Shape
-		if !stands(p.Form) {
+		if !p.Form.OfShell() {
 			continue
 		}
 		if !d.Given() {

@@ -27,7 +27,7 @@ func Pieces(j *laminate.Job, u quantity.System) (rows []drawing.Picture, left []
 	a, at := j.Assemble(), 0
 	for i := range j.Parts {
 		p := &j.Parts[i]
-		if stands(p.Form) {
+		if p.Form.OfShell() {
 			continue
 		}
 		part := a.Wall(i).Part
@@ -50,16 +50,6 @@ func Pieces(j *laminate.Job, u quantity.System) (rows []drawing.Picture, left []
 		at++
 	}
 	return rows, left
-}
-
-// stands tells whether a part of the form stands in the vessel.
-func stands(f laminate.PartForm) bool {
-	switch f {
-	case laminate.ShellCourse, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
-		return true
-	case laminate.NoPartForm, laminate.Pipe, laminate.Duct, laminate.Tank, laminate.Panel, laminate.Elbow, laminate.Flange, laminate.Cover:
-	}
-	return false
 }
 
 // piece is one part with its measures; what they need is stated.
