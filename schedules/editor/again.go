@@ -14,11 +14,11 @@ import (
 // says why some of it cannot be used, at each call as long as it is so: what is shown
 // then is as it was, and no longer what is on disk.
 func (d *Document) Reread() (changed []string, err error) {
-	if changed = d.shop.Changed(d.rests, d.Job(), folder(d.path)); len(changed) == 0 {
+	if changed = d.shop.Changed(d.others, d.Job(), folder(d.path)); len(changed) == 0 {
 		return nil, d.amiss
 	}
 	o := d.shop.Open(d.name, d.Bytes(), folder(d.path))
-	d.rests = o.Rests
+	d.others = o.OtherFiles
 	if d.amiss = Shown(o); d.amiss != nil {
 		return changed, d.amiss
 	}

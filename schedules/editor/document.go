@@ -41,7 +41,7 @@ type Document struct {
 	print   store.Fingerprint // of the file as read or written last
 	refuses bool              // the file or its folder may not be written
 
-	rests  *shop.Rests                   // what else was read, nil where nothing is to be read again
+	others *shop.OtherFiles              // what else was read, nil where nothing is to be read again
 	beside map[string]*laminate.Schedule // of a job the schedules of its parts, as they were read last
 	amiss  error                         // why what it rests on cannot be used any more
 
@@ -172,8 +172,8 @@ func (d *Document) load(o *shop.Opened) {
 func (d *Document) replace(o *shop.Opened) {
 	d.source, d.loaded, d.now = o.Source, o.Schedule, o.Schedule
 	d.library, d.levels, d.stock, d.faulty = o.Library, o.Levels, o.Stock, !o.Usable()
-	if o.Rests != nil {
-		d.rests, d.amiss = o.Rests, nil
+	if o.OtherFiles != nil {
+		d.others, d.amiss = o.OtherFiles, nil
 	}
 	was := d.equipment
 	if d.equipment = nil; o.Kind == schedules.Job {

@@ -34,7 +34,7 @@ type Opened struct {
 
 	Levels        []spec.LevelLimit // of a schedule or job: as the shop's book states them
 	Stock         stock.Stock       // of a schedule or job: how the shop buys and works
-	Rests         *Rests            // of a schedule or job: what else was read for it
+	OtherFiles    *OtherFiles       // of a schedule or job: what else was read for it
 	Specification *spec.Specification
 	Record        *record.Record
 	Torn          string // says that the record ends in a half-written entry
@@ -62,13 +62,13 @@ func (s *Shop) Open(name string, text []byte, folder string) *Opened {
 	if o.Kind == schedules.Schedule || o.Kind == schedules.Job {
 		made := s.find(folder)
 		o.Library, o.Levels, o.Stock, o.Err = made.library, made.levels, made.stock, made.err
-		o.Rests = s.rests(folder, made)
+		o.OtherFiles = s.otherFiles(folder, made)
 	}
 	switch o.Kind {
 	case schedules.Schedule:
 		o.decode()
 	case schedules.Job:
-		o.Source, o.Job, o.Problems = schedules.DecodeJob(text, o.Library, o.Rests.beside(o.Library))
+		o.Source, o.Job, o.Problems = schedules.DecodeJob(text, o.Library, o.OtherFiles.beside(o.Library))
 	case schedules.Specification:
 		o.Specification, o.Problems = schedules.DecodeSpecification(text)
 	case schedules.Record:

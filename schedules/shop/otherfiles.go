@@ -11,28 +11,28 @@ import (
 	"frp/veilwright/schedules/store"
 )
 
-// Rests are the files besides its own that a document rests on, as they were when it
+// OtherFiles are the files besides its own that a document rests on, as they were when it
 // was read: the shop books that hold for it, and of a job the schedules of its parts.
-type Rests struct {
+type OtherFiles struct {
 	folder string
 	books  []string
 	prints map[string]store.Fingerprint // by path; the zero one where nothing could be read
 }
 
-func (s *Shop) rests(folder string, made shelf) *Rests {
-	r := &Rests{folder: folder, books: made.books, prints: map[string]store.Fingerprint{}}
+func (s *Shop) otherFiles(folder string, made shelf) *OtherFiles {
+	r := &OtherFiles{folder: folder, books: made.books, prints: map[string]store.Fingerprint{}}
 	maps.Copy(r.prints, made.prints)
 	return r
 }
 
 // read reads a schedule that lies in the folder of a job, and notes as what.
-func (r *Rests) read(name string) ([]byte, error) {
+func (r *OtherFiles) read(name string) ([]byte, error) {
 	file, err := store.Within(r.folder, name)
 	r.prints[r.path(name)] = file.Fingerprint
 	return file.Bytes, err
 }
 
-func (r *Rests) path(name string) string {
+func (r *OtherFiles) path(name string) string {
 	return filepath.Join(r.folder, filepath.FromSlash(name))
 }
 
@@ -40,7 +40,7 @@ func (r *Rests) path(name string) string {
 // were not read yet, and the shop books that hold by now and did not, or hold no more.
 // A document that moved to another folder rests on what lies there. Nil of r rests on
 // nothing.
-func (s *Shop) Changed(r *Rests, j *laminate.Job, folder string) (names []string) {
+func (s *Shop) Changed(r *OtherFiles, j *laminate.Job, folder string) (names []string) {
 	if r == nil {
 		return nil
 	}
@@ -54,7 +54,7 @@ func (s *Shop) Changed(r *Rests, j *laminate.Job, folder string) (names []string
 			add(path)
 		}
 	}
-	now := &Rests{folder: folder}
+	now := &OtherFiles{folder: folder}
 	books, _ := s.books(folder)
 	for _, path := range books {
 		if !slices.Contains(r.books, path) {
@@ -80,7 +80,7 @@ func (s *Shop) Changed(r *Rests, j *laminate.Job, folder string) (names []string
 
 // beside reads the schedules that a job names. One that refers to others, as a job
 // does, is none of them.
-func (r *Rests) beside(library *laminate.Library) schedules.Beside {
+func (r *OtherFiles) beside(library *laminate.Library) schedules.Beside {
 	return func(name string) (*laminate.Schedule, error) {
 		text, err := r.read(name)
 		if err != nil {
