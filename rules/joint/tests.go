@@ -47,8 +47,8 @@ func TestAt(p *rules.JobPass, part int, height float64) (pa float64, missing str
 // Source: ASME B31.3 A345, IMO A.753 3.5 (from memory).
 const UsualTest = 1.5
 
-// LaidOverstrainedAtTest says where a test strains what is laid onto cured parts.
-var LaidOverstrainedAtTest = &rules.Rule{
+// OverlayOverstrainedAtTest says where a test strains what is laid onto cured parts.
+var OverlayOverstrainedAtTest = &rules.Rule{
 	ID: "overlay-overstrained-at-test", Family: family, Title: "The test loads a strap or a pad beyond its design",
 	Why: "Straps and pads are what holds the pieces of the equipment together, and a test loads them as it loads the walls. " +
 		"A bond gives no sign before it goes: it tears off as a whole, and what it held is thrown.",
