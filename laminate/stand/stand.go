@@ -294,6 +294,15 @@ func (v *Vessel) Borne(part int) bool {
 // courses are alike that is statics at any place of them, for the pressure falls upward
 // as the liquid below a place grows; else it is more. Not ok where it is not known.
 func (v *Vessel) Pull(part int) (m float64, ok bool) {
+	if v.Dry() {
+		return 0, true
+	}
+	return v.Pulled(part, v.level)
+}
+
+// Pulled is [Vessel.Pull] where liquid stands to another level, in m above the bottom
+// of the lowest course, as that of a test does.
+func (v *Vessel) Pulled(part int, level float64) (m float64, ok bool) {
 	wide := 0.0
 	for _, i := range v.Stack {
 		if v.parts[i].Form == Course {
@@ -302,7 +311,7 @@ func (v *Vessel) Pull(part int) (m float64, ok bool) {
 	}
 	hangs, whose := v.Below(0)
 	d := v.parts[part].Wide
-	m = (math.Max(0, v.level)*wide*wide + hangs/(math.Pi/4)) / (d * d)
+	m = (math.Max(0, level)*wide*wide + hangs/(math.Pi/4)) / (d * d)
 	return m, whose < 0 && !math.IsNaN(m)
 }
 

@@ -89,6 +89,7 @@ func (e *evaluation) load() {
 	e.r.Loaded = pressed || sucked || tested || filled
 	e.unstated()
 	head, depth, headed := e.head()
+	e.r.Loaded = e.r.Loaded || headed
 	if form.Answers(p.Form) != form.ByMembrane {
 		e.press(pressure, head)
 		return
@@ -108,7 +109,7 @@ func (e *evaluation) load() {
 	if pressed {
 		e.inside(CasePressure, pressure, pressure, true)
 	}
-	if headed && head > 0 {
+	if headed {
 		// A liquid at rest presses on the wall and the bottom, and leaves the
 		// wall's own axial load to the weight that is not figured.
 		thrust, open := form.Pull(e.s, CaseHead, head, HeadPressure)
@@ -199,8 +200,9 @@ func (e *evaluation) unstated() {
 func (e *evaluation) head() (pressure, depth float64, ok bool) {
 	p := &e.s.Part
 	height, given := positive(p.LiquidHeight)
-	switch {
-	case p.LiquidHeight.Given() && p.LiquidHeight.SI() == 0: // no liquid reaches it
+	switch dry := p.LiquidHeight.Given() && p.LiquidHeight.SI() == 0; {
+	case dry && form.PulledDry(p): // nothing presses on it, and what hangs below pulls
+	case dry:
 		return 0, 0, false
 	case !given && p.Place.Unplaced:
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "how deep the liquid of the equipment stands over it is not known (liquid_height)"})

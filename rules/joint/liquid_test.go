@@ -182,6 +182,31 @@ func TestLiquid_inAHangingBottomPullsAtEachCourse(t *testing.T) {
 	if _, said := judged(j); !strings.Contains(said, "joint L: the strap bonds 0.44 in on each side, and 0.97 in are needed") {
 		t.Errorf("%s", said)
 	}
+	// The same hangs from a course that the liquid does not reach, held at its top.
+	full := j.Vessel.LiquidHeight
+	j.Vessel.LiquidHeight = inches(84)
+	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	dry := axial(3, wall.CaseHead)
+	if wet := axial(1, wall.CaseHead); !(dry > 0) || dry != wet || axial(3, wall.CaseHead+", held below") != 0 {
+		t.Errorf("dry course %.3f psi pull, wet %.3f", dry, wet)
+	}
+	for _, c := range r.Parts[3].Wall.Cases {
+		if c.NHoop != 0 {
+			t.Errorf("%s: %g N/m round a dry course", c.Name, c.NHoop)
+		}
+	}
+	gravity := j.Service.SpecificGravity
+	j.Service.SpecificGravity = laminate.Optional[float64]{}
+	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	if !slices.ContainsFunc(r.Parts[3].Wall.Unknown, func(u wall.UnknownLoad) bool { return strings.HasPrefix(u.Reason, "the specific gravity") }) {
+		t.Errorf("a liquid of no weight: %+v", r.Parts[3].Wall.Unknown)
+	}
+	j.Service.SpecificGravity, j.Vessel.LiquidHeight = gravity, inches(0)
+	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	if got := axial(3, wall.CaseHead); got > 0 {
+		t.Errorf("an empty vessel: %.3f psi pull", got)
+	}
+	j.Vessel.LiquidHeight = full
 	j.Parts[0].InsideDiameter = quantity.Length{}
 	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
 	if !slices.ContainsFunc(r.Parts[1].Wall.Unknown, func(u wall.UnknownLoad) bool { return strings.HasPrefix(u.Reason, "how much liquid hangs") }) {
@@ -192,5 +217,28 @@ func TestLiquid_inAHangingBottomPullsAtEachCourse(t *testing.T) {
 	r = rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
 	if got := axial(1, wall.CaseHead); got != 0 {
 		t.Errorf("over a foundation %.3f psi pull", got)
+	}
+}
+
+// What the fill of a test pulls along is the water over and in the hanging bottom, whatever
+// presses on a course: 84 + 27.66 in of it on a course that no liquid reaches, where 12 + 27.66 in
+// of 1.3 times its weight do in service.
+func TestLiquid_ofATestPullsAtEachCourse(t *testing.T) {
+	j := hopper()
+	upper := j.Parts[1]
+	upper.ID, upper.Length, j.Parts[1].Length = "upper", inches(84), inches(84)
+	upper.DesignBasis, upper.ModulusRetention = laminate.StrainLimit, laminate.Some(0.25)
+	j.Parts, j.Vessel.LiquidHeight = append(j.Parts, upper), inches(12)
+	j.Test = laminate.Test{Medium: laminate.TestWater, Pressure: psi(0), LiquidHeight: inches(84)}
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	service := math.NaN()
+	for _, c := range r.Parts[3].Wall.Criteria {
+		if c.Name == wall.AxialStrain {
+			service = c.Ratio
+		}
+	}
+	want := "the test puts the pull of what hangs below on it, " + quantity.Utilization(service*(84+27.663)/(12+27.663)/1.3) + " of what its axial strain allows of such a fill"
+	if _, said := judged(j); !(service < 1) || !strings.Contains(said, "part upper: "+want) {
+		t.Errorf("%.3f in service, want %q:\n%s", service, want, said)
 	}
 }

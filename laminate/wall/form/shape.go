@@ -249,6 +249,12 @@ const Borne = "A bottom hangs from the shell, and where the vessel is held is no
 // HeldBelow is added to the name of a case of such a course that nothing pulls on.
 const HeldBelow = ", held below"
 
+// PulledDry tells whether what hangs below pulls on a course that no liquid reaches,
+// or may: how much hangs is not known.
+func PulledDry(p *laminate.Part) bool {
+	return p.Form == laminate.ShellCourse && p.Place.Hangs && !(p.Place.Pull.Given() && p.Place.Pull.SI() == 0)
+}
+
 // Pull is the share of the head of a liquid, Pa, that pulls along the axis: in heads
 // and cones, which nothing else closes, in what leads down from a shell to an end that
 // is closed, and in courses that a bottom hangs from. There it does not depend on what a

@@ -122,7 +122,7 @@ var OverstrainedAtTest = &rules.Rule{
 	Why: "A pressure over the fill is the same at every height, and the thin courses at the top were figured for little. " +
 		"Strain grows with the pressure; near the elongation of the resin the barrier cracks, and nothing shows until the fluid is in.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note},
-	When: "a governing criterion, grown as the pressure of the test over that of the service, passes its limit, or could since none was judged and the test is above the service: note, above one and a half times: warning; " +
+	When: "a governing criterion, grown as the pressure of the test over that of the service, or of a course that a bottom hangs from under the fill of the test and the pull of what hangs then, passes its limit, or could since none was judged and the test is above the service: note, above one and a half times: warning; " +
 		"the strain reaches a resin's elongation at break, or the stress the strength that the limit is a share of: break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
 	Basis: "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2; one and a half times: ASME B31.3 A345, from memory",
 	Job: func(p *rules.JobPass) {
@@ -153,8 +153,17 @@ var OverstrainedAtTest = &rules.Rule{
 					grown = math.Max(grown, joining.Proof(test, d))
 				}
 			}
-			figured := "in service"
-			if missing == "" && most > 0 && (design == 0 || criterion == nil && quantity.Above(grown, 1)) {
+			figured, pulls := "in service", false
+			if borne := p.Borne(i) && p.Job.Test.LiquidHeight.Given(); missing == "" && borne {
+				// What the fill pulls along does not grow as the pressure at the course does.
+				full := pulledAtTest(p, i)
+				switch {
+				case full != nil:
+					criterion, grown, figured, pulls = full, 1, "of such a fill", full.Name == wall.AxialStrain
+				case design == 0 || quantity.Above(grown, 1):
+					missing = "no criterion of its inside can be judged with the fill of the test"
+				}
+			} else if missing == "" && most > 0 && (design == 0 || criterion == nil && quantity.Above(grown, 1)) {
 				// What the service does not ask of it is figured for the test itself.
 				if criterion, grown = ofInside(atTest(p, part, most)), 1; criterion == nil {
 					missing = "no criterion of its inside pressure can be judged"
@@ -165,7 +174,7 @@ var OverstrainedAtTest = &rules.Rule{
 				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
 				continue
 			}
-			if criterion == nil || most == 0 {
+			if criterion == nil || most == 0 && !pulls {
 				continue
 			}
 			ratio := criterion.Ratio * grown
@@ -187,6 +196,12 @@ var OverstrainedAtTest = &rules.Rule{
 				load := p.Units.Figure(grown, quantity.Times) + " times the pressure of the service"
 				if design == 0 || figured != "in service" {
 					load = p.Units.Figure(most, quantity.Stress)
+				}
+				switch {
+				case pulls && most == 0:
+					load = "the pull of what hangs below"
+				case pulls:
+					load += " and the pull of what hangs below"
 				}
 				p.Report(severity, laminate.JobPartRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s%s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured, so)
 			}
@@ -228,12 +243,29 @@ func ofInside(r *wall.Result) (worst *wall.Criterion) {
 
 // atTest is the wall of a part under a pressure inside of pa, in Pa, and nothing else.
 func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
-	s := *part.Schedule
-	s.Service.Pressure, s.Service.Vacuum, s.Conditions = quantity.New(pa, quantity.Pascal), quantity.New(0, quantity.Pascal), nil
-	s.Part.Place.Pull = quantity.Length{} // that of the service
-	if s.Part.LiquidHeight = quantity.New(0, quantity.Meter); !s.Service.SpecificGravity.Given {
-		s.Service.SpecificGravity = laminate.Some(1.0) // of no liquid
+	return under(p, part, pa, 0, 0, 1)
+}
+
+// pulledAtTest is what of the inside of a course, which a bottom hangs from, is nearest
+// to its limit with the fill of the test in it, nil where nothing can be judged.
+func pulledAtTest(p *rules.JobPass, i int) *wall.Criterion {
+	fill := p.Job.Test.LiquidHeight.SI()
+	at, known := p.Elevation(i)
+	pull, also := p.Pulled(i, fill)
+	gravity, missing := joint.TestGravity(p, i)
+	if !known || !also || missing != "" {
+		return nil
 	}
+	return ofInside(under(p, p.Parts[i], p.Job.Test.Pressure.SI(), math.Max(0, fill-at), pull, gravity))
+}
+
+// under is the wall of a part under a pressure of gas in Pa, the head of a liquid of a
+// depth in m and the pull of one of another, both of a specific gravity.
+func under(p *rules.JobPass, part *rules.Report, gas, depth, pull, gravity float64) *wall.Result {
+	s := *part.Schedule
+	s.Service.Pressure, s.Service.Vacuum, s.Conditions = quantity.New(gas, quantity.Pascal), quantity.New(0, quantity.Pascal), nil
+	s.Service.SpecificGravity, s.Part.LiquidHeight = laminate.Some(gravity), quantity.New(depth, quantity.Meter)
+	s.Part.Place.Pull = quantity.New(pull, quantity.Meter)
 	return p.Evaluate(&s, part.Analysis)
 }
 
