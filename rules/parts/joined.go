@@ -2,6 +2,7 @@ package parts
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -174,6 +175,30 @@ var IDShared = &rules.Rule{
 				continue
 			}
 			p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "id"}, "", "joint %s has the name of %s %s: papers and records that say %s may mean either", id, other, id, id)
+		}
+	},
+}
+
+// LaminateUnused tells of a laminate that nothing of the job is made of.
+var LaminateUnused = &rules.Rule{
+	ID: "laminate-unused", Family: family, Title: "A laminate is laid nowhere",
+	Why: "A laminate is judged for the part, joint or nozzle that names it. One that nothing names no rule looks at, no takeoff counts and no lay-up sheet holds, however well it stands in the document. " +
+		"Often the strap or pad that it was written for lacks the line that names it.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "a laminate has plies, and no part, joint or nozzle names it",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		named := make(map[string]bool, len(p.Job.Laminates))
+		for i := range p.Job.Parts {
+			named[p.Job.Parts[i].Laminate] = true
+		}
+		for _, o := range overlay.All(p.Job) {
+			named[o.Laminate] = true
+		}
+		for i := range p.Job.Laminates {
+			if x := &p.Job.Laminates[i]; len(x.Plies) > 0 && !named[x.ID] {
+				p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefLaminate, Index: i, Key: "id"}, "", "no part, joint or nozzle names laminate %s: nothing is laid by it, and no rule looks at it", x.ID)
+			}
 		}
 	},
 }

@@ -14,7 +14,7 @@ import (
 )
 
 // ofJoints are the rules of the family that go by joints and names, and are tried here.
-var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "cone-open": true, "id-shared": true}
+var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "cone-open": true, "id-shared": true, "laminate-unused": true}
 
 const counted = "course-counted" // of what is joined; of the shell it is tried with what stands
 
@@ -25,7 +25,7 @@ func spool() *laminate.Job {
 	pipe.Form, pipe.Process, pipe.InsideDiameter, pipe.Length = laminate.Pipe, laminate.ContactMolded, in(12), in(120)
 	other := pipe
 	other.ID = "b"
-	j.Vessel, j.Parts = laminate.Vessel{}, []laminate.JobPart{pipe, other}
+	j.Vessel, j.Parts, j.Laminates = laminate.Vessel{}, []laminate.JobPart{pipe, other}, j.Laminates[1:]
 	j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"a", "b"}}}
 	return j
 }
@@ -87,6 +87,14 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 
 		{"a nozzle with the name of a part", func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "a", On: "a"}} }, []string{"warning id-shared"}, "nozzle a has the name of part a"},
 		{"a joint with the name of a part", func(j *laminate.Job) { j.Joints[0].ID = "b" }, []string{"warning id-shared"}, "joint b has the name of part b"},
+		{"a laminate that nothing names", func(j *laminate.Job) {
+			j.Laminates = append(j.Laminates, laminate.Laminate{ID: "left", Plies: j.Laminates[0].Plies})
+		}, []string{"warning laminate-unused"}, "names laminate left"},
+		{"one without plies", func(j *laminate.Job) { j.Laminates = append(j.Laminates, laminate.Laminate{ID: "left"}) }, nil, ""},
+		{"a strap that a joint names", func(j *laminate.Job) {
+			j.Laminates = append(j.Laminates, laminate.Laminate{ID: "left", Plies: j.Laminates[0].Plies})
+			j.Joints[0].Outside = "left"
+		}, nil, ""},
 		{"a joint with the name of a nozzle", func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "J", On: "a"}} }, []string{"warning id-shared"}, "has the name of nozzle J"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
