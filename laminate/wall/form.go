@@ -91,6 +91,9 @@ func (e *evaluation) ofForm() (list []Criterion) {
 			switch c := &list[i]; c.Name {
 			case HoopStrain, AxialStrain, ResinStrain, HoopStrength, UnitLoad:
 				e.shaped(c)
+				if e.r.FormOpen != "" && c.Governs && c.Answer == NotApplicable { // nor does silence of the loads say that it holds
+					c.open(e.r.FormOpen)
+				}
 			}
 		}
 	}

@@ -114,6 +114,17 @@ func TestForm_whatIsNotStatedOrHasNoFormulaIsOpen(t *testing.T) {
 		if k.Answer != wall.Incomplete || !strings.Contains(k.Reason+k.Basis, c.says) || (r.FormOpen != "") != c.outside {
 			t.Errorf("%s: %+v, form open %q", name, k, r.FormOpen)
 		}
+		if !c.outside {
+			continue
+		}
+		// Where no formula is for a form nothing says that it holds, though nothing loads it.
+		r = walltest.Evaluate(part(c.form, func(s *laminate.Schedule) {
+			s.Service.Pressure, s.Service.Vacuum, s.Part.LiquidHeight = quantity.New(0, quantity.PSI), quantity.New(0, quantity.PSI), inches(0)
+			c.change(&s.Part)
+		}), wall.Options{})
+		if r.Answer() != wall.Incomplete || r.FormOpen == "" {
+			t.Errorf("%s, of no load: %s, form open %q", name, r.Answer(), r.FormOpen)
+		}
 	}
 }
 
@@ -198,6 +209,20 @@ func TestForm_aPersonOnAFlatLid(t *testing.T) {
 	}
 	if c := judged(t, lid(laminate.Cover, laminate.SimplySupported, 14), wall.StepLoad); c.Answer != wall.Holds || strings.Contains(c.Reason, "ribs") {
 		t.Errorf("%+v", c)
+	}
+	// Of a conical roof no formula tells; nobody steps on a steep one.
+	for angle, want := range map[float64]wall.Answer{75: wall.Incomplete, 30: wall.NotApplicable} {
+		cone := lid(laminate.Cone, laminate.NoEdgeSupport, 14)
+		cone.Part.HalfAngle = laminate.Some(angle)
+		r, got := walltest.Evaluate(cone, wall.Options{}), wall.NotApplicable
+		for _, c := range r.Criteria {
+			if c.Name == wall.StepLoad {
+				got = c.Answer
+			}
+		}
+		if got != want {
+			t.Errorf("a cone of %g°: %s, want %s", angle, got, want)
+		}
 	}
 	// A flat end on top is asked the same, and stands on nothing.
 	flat := lid(laminate.FlatBottom, laminate.NoEdgeSupport, 2)
