@@ -6,6 +6,8 @@ package stock
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -215,59 +217,133 @@ func (r *Initiation) Validate() []laminate.Fault {
 }
 
 // Initiation is what the shop's table says for a resin at a temperature of
-// shop and resin; one not given asks for rows that all say the same. Between
-// two rows the larger amounts are taken, and the gel time is interpolated by
-// its logarithm, as rates follow temperature (Arrhenius). The error says what
-// is missing; the table is never left.
+// shop and resin; one not given asks for rows that all say the same. Amounts are
+// those of rows as they stand: between two whose amounts differ, and where rows of
+// one temperature do, there are none, for what gels in the minutes of one row is not
+// what takes the amounts of another. Between two of the same amounts the gel time is
+// interpolated by its logarithm, as rates follow temperature (Arrhenius). The error
+// says what is missing, and the rows; the table is never left.
 func (s *Stock) Initiation(r *laminate.Resin, at quantity.Temperature) (Initiation, error) {
-	var below, above *Initiation // of the temperature; without one the first row
-	same, rows := true, 0
+	var on, below, above []*Initiation // rows of the temperature itself, and the nearest about it
+	var whole []*Initiation            // all rows of the resin
 	for i := range s.Initiators {
 		row := &s.Initiators[i]
 		if row.Family != r.Family || row.Cure != laminate.NoCure && row.Cure != r.Cure {
 			continue
 		}
-		if rows++; !at.Given() {
-			if below == nil {
-				below, above = row, row
-			}
-			same = same && row.Initiator == below.Initiator && row.Promoter == below.Promoter
-			continue
-		}
-		here := row.Temperature.SI()
-		if !row.Temperature.Given() {
-			here = at.SI()
-		}
-		if here <= at.SI() && (below == nil || here > below.Temperature.SI()) {
-			below = row
-		}
-		if here >= at.SI() && (above == nil || here < above.Temperature.SI()) {
-			above = row
+		whole = append(whole, row)
+		switch t := row.Temperature; {
+		case !t.Given() || !at.Given():
+			on = append(on, row)
+		case t.Cmp(at) == 0:
+			on = append(on, row)
+		case t.Cmp(at) < 0:
+			below = nearest(below, row, t.Cmp)
+		default:
+			above = nearest(above, row, func(o quantity.Temperature) int { return o.Cmp(t) })
 		}
 	}
+	exact := slices.ContainsFunc(on, func(x *Initiation) bool { return at.Given() && x.Temperature.Given() })
+	rows := on
+	if !exact {
+		rows = slices.Concat(on, below, above)
+	}
 	switch {
-	case rows == 0:
+	case len(whole) == 0:
 		return Initiation{}, fmt.Errorf("the shop book has no [[initiator]] for %s", cured(r))
-	case !same:
-		return Initiation{}, fmt.Errorf("the amounts for %s differ by temperature: state that of the shop (--shop-temperature)", cured(r))
-	case below == nil || above == nil:
+	case len(on) == 0 && (below == nil || above == nil):
 		return Initiation{}, fmt.Errorf("%s is outside the shop's table for %s", at.Text(), cured(r))
+	case !agree(rows) && !at.Given():
+		return Initiation{}, fmt.Errorf("the amounts for %s differ by temperature: state that of the shop (--shop-temperature)", cured(r))
+	case !agree(rows) && exact:
+		return Initiation{}, fmt.Errorf("the shop's table has several rows of %s for %s, and which one counts is not said: %s", at.Text(), cured(r), listed(rows))
+	case !agree(rows):
+		return Initiation{}, fmt.Errorf("the shop's table has no row of %s for %s, and those about it differ in amounts, so that the minutes of one are not those of another: %s; "+
+			"bring shop and resin to the temperature of a row, or add the resin manufacturer's own row for this one", at.Text(), cured(r), listed(rows))
 	}
-	found := *below
-	switch {
-	case !at.Given() && rows > 1:
-		found.GelMinutes = laminate.Optional[float64]{}
-	case above != below && below.Temperature.Given() && above.Temperature.Given():
-		found.Initiator.Value = math.Max(below.Initiator.Value, above.Initiator.Value)
-		found.Promoter.Value = math.Max(below.Promoter.Value, above.Promoter.Value)
-		found.Promoter.Given = below.Promoter.Given && above.Promoter.Given
-		found.GelMinutes = laminate.Optional[float64]{}
-		if below.GelMinutes.Given && above.GelMinutes.Given {
-			share := (at.SI() - below.Temperature.SI()) / (above.Temperature.SI() - below.Temperature.SI())
-			found.GelMinutes = laminate.Some(math.Exp((1-share)*math.Log(below.GelMinutes.Value) + share*math.Log(above.GelMinutes.Value)))
+	return merged(rows, at), nil
+}
+
+// nearest keeps of some rows, all of one temperature, or the row, what is nearer:
+// than compares the temperature of the row with another one of its side.
+func nearest(have []*Initiation, row *Initiation, than func(quantity.Temperature) int) []*Initiation {
+	if len(have) > 0 && than(have[0].Temperature) < 0 {
+		return have
+	}
+	if len(have) > 0 && than(have[0].Temperature) == 0 {
+		return append(have, row)
+	}
+	return []*Initiation{row}
+}
+
+// agree tells whether rows name the same amounts.
+func agree(rows []*Initiation) bool {
+	return !slices.ContainsFunc(rows, func(x *Initiation) bool { return x.Initiator != rows[0].Initiator || x.Promoter != rows[0].Promoter })
+}
+
+// listed are rows as they stand.
+func listed(rows []*Initiation) string {
+	list := make([]string, len(rows))
+	for i, x := range rows {
+		list[i] = x.Row()
+	}
+	return strings.Join(list, "; ")
+}
+
+// Row is the row as it stands: "at 70 degF 1.5 % of initiator, 0.3 % of promoter,
+// gels in 25 minutes".
+func (r *Initiation) Row() string {
+	said := "at any temperature "
+	if r.Temperature.Given() {
+		said = "at " + r.Temperature.Text() + " "
+	}
+	said += quantity.Percent(r.Initiator.Value) + " of initiator"
+	if r.Promoter.Given {
+		said += ", " + quantity.Percent(r.Promoter.Value) + " of promoter"
+	}
+	if r.GelMinutes.Given {
+		said += ", gels in " + quantity.Number(r.GelMinutes.Value, 0) + " minutes"
+	}
+	return said
+}
+
+// merged is one row of several that name the same amounts. What else they do not
+// agree on is left out, but for the gel time between two temperatures.
+func merged(rows []*Initiation, at quantity.Temperature) Initiation {
+	found := *rows[0]
+	low, high := rows[0], rows[0]
+	for _, x := range rows[1:] {
+		if found.Density != x.Density {
+			found.Density = quantity.Density{}
+		}
+		if found.Price != x.Price {
+			found.Price = quantity.Price{}
+		}
+		if found.Source != x.Source {
+			found.Source += "; " + x.Source
+		}
+		if found.GelMinutes != x.GelMinutes {
+			found.GelMinutes = laminate.Optional[float64]{}
+		}
+		if found.Temperature != x.Temperature {
+			found.Temperature = quantity.Temperature{}
+		}
+		if x.Temperature.Cmp(low.Temperature) < 0 {
+			low = x
+		}
+		if x.Temperature.Cmp(high.Temperature) > 0 {
+			high = x
 		}
 	}
-	return found, nil
+	first, last := low.Temperature, high.Temperature
+	if at.Given() && first.Given() && first.Cmp(at) < 0 && last.Cmp(at) > 0 {
+		found.Temperature, found.GelMinutes = at, laminate.Optional[float64]{}
+		if len(rows) == 2 && low.GelMinutes.Given && high.GelMinutes.Given {
+			share := (at.SI() - first.SI()) / (last.SI() - first.SI())
+			found.GelMinutes = laminate.Some(math.Exp((1-share)*math.Log(low.GelMinutes.Value) + share*math.Log(high.GelMinutes.Value)))
+		}
+	}
+	return found
 }
 
 func cured(r *laminate.Resin) string {

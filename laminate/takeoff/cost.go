@@ -27,7 +27,7 @@ func (l *Line) Amount() float64 { return l.Quantity * l.Price }
 type Cost struct {
 	Lines   []Line
 	Totals  []Total
-	Without []string // what has no price
+	Without []string // what has no price, or no quantity
 }
 
 // Total is the sum in one currency, "" where the book names none.
@@ -37,6 +37,7 @@ type Total struct {
 }
 
 func (c *counter) price() {
+	var untold []string // what nobody knows how much is taken of
 	for i := range c.t.Goods {
 		g := &c.t.Goods[i]
 		if g.Price = g.Material.Price; !g.Price.Given() {
@@ -52,6 +53,8 @@ func (c *counter) price() {
 		}
 		if r.Initiation != nil {
 			c.material("initiator of "+r.Resin.ID, r.Initiator, r.Initiation.Price)
+		} else {
+			untold = append(untold, "initiator of "+r.Resin.ID)
 		}
 	}
 	for _, l := range c.t.Labor {
@@ -61,6 +64,7 @@ func (c *counter) price() {
 	if cost.Without = append(cost.Without, c.unpaid...); len(cost.Without) > 0 {
 		c.remark("price-missing", "", "no price is stated for "+strings.Join(cost.Without, ", "))
 	}
+	cost.Without = append(cost.Without, untold...)
 }
 
 // rollPrice is the price of the roll that is cut, else of any of the material.

@@ -30,12 +30,8 @@ func TestInitiation_staysInTheShopsTable(t *testing.T) {
 	shop := stock.Stock{Initiators: table(t)}
 	r := &laminate.Resin{ID: "r", Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt}
 	at := func(c float64) quantity.Temperature { return quantity.New(c, quantity.Celsius) }
-	got, err := shop.Initiation(r, at(f.Gel.AtC))
-	if err != nil || got.Initiator.Value != 0.02 {
-		t.Fatalf("between two rows: %+v, %v", got, err)
-	}
-	published.Near(t, "gel time", got.GelMinutes.Value, f.Gel.Minutes, 0.05)
-	if got, err = shop.Initiation(r, at(30)); err != nil || got.Initiator.Value != 0.015 || got.GelMinutes.Value != 15 {
+	got, err := shop.Initiation(r, at(30))
+	if err != nil || got.Initiator.Value != 0.015 || got.GelMinutes.Value != 15 {
 		t.Errorf("on a row: %+v, %v", got, err)
 	}
 	for _, c := range []struct {
@@ -46,6 +42,9 @@ func TestInitiation_staysInTheShopsTable(t *testing.T) {
 	}{
 		{"colder", *r, at(19.9), "outside the shop's table"},
 		{"hotter", *r, at(30.1), "outside the shop's table"},
+		// Two percent gels sooner at 29 °C than one and a half does at 30 °C in 15 minutes.
+		{"between rows of other amounts, warm", *r, at(29), "at 293.15 K 2 % of initiator, 0.2 % of promoter, gels in 30 minutes; at 303.15 K 1.5 % of initiator, 0.2 % of promoter, gels in 15 minutes"},
+		{"between rows of other amounts, cold", *r, at(21), "differ in amounts"},
 		{"not stated", *r, quantity.Temperature{}, "state that of the shop"},
 		{"another cure", laminate.Resin{Family: laminate.VinylEster, Cure: laminate.PeroxideAmine}, at(25), "no [[initiator]]"},
 		{"another family", laminate.Resin{Family: laminate.Isophthalic, Cure: laminate.PeroxideCobalt}, at(25), "no [[initiator]]"},
@@ -54,9 +53,42 @@ func TestInitiation_staysInTheShopsTable(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
+	shop.Initiators[1].Promoter = laminate.Some(0.003)
 	shop.Initiators[1].Initiator = laminate.Some(0.02)
+	if _, err := shop.Initiation(r, at(25)); err == nil || !strings.Contains(err.Error(), "differ in amounts") {
+		t.Errorf("between rows of another promoter: %v", err)
+	}
+	shop.Initiators[1].Promoter = laminate.Some(0.002)
+	if got, err = shop.Initiation(r, at(f.Gel.AtC)); err != nil || got.Initiator.Value != 0.02 {
+		t.Fatalf("between two rows of the same amounts: %+v, %v", got, err)
+	}
+	published.Near(t, "gel time", got.GelMinutes.Value, f.Gel.Minutes, 0.05)
 	if got, err = shop.Initiation(r, quantity.Temperature{}); err != nil || got.GelMinutes.Given {
 		t.Errorf("rows of one amount need no temperature, and give no gel time: %+v, %v", got, err)
+	}
+}
+
+// Of several rows that might count none is taken for another: a second initiator of
+// the same resin, and a row for any temperature beside those that name one.
+func TestInitiation_takesNoneOfSeveralThatDiffer(t *testing.T) {
+	at := func(c float64) quantity.Temperature { return quantity.New(c, quantity.Celsius) }
+	r := &laminate.Resin{ID: "r", Family: laminate.VinylEster, Cure: laminate.PeroxideCobalt}
+	shop := stock.Stock{Initiators: table(t)[:1]}
+	second := shop.Initiators[0]
+	second.Initiator = laminate.Some(0.03)
+	shop.Initiators = append(shop.Initiators, second)
+	if _, err := shop.Initiation(r, at(20)); err == nil || !strings.Contains(err.Error(), "2 % of initiator") || !strings.Contains(err.Error(), "3 % of initiator") {
+		t.Errorf("two rows of one temperature: %v", err)
+	}
+	shop.Initiators[1].Temperature = quantity.Temperature{}
+	for _, c := range []float64{15, 20, 25} {
+		if got, err := shop.Initiation(r, at(c)); err == nil || !strings.Contains(err.Error(), "at any temperature 3 %") {
+			t.Errorf("a row of any temperature beside one of 20 °C, at %g °C: %+v, %v", c, got, err)
+		}
+	}
+	shop.Initiators = shop.Initiators[1:]
+	if got, err := shop.Initiation(r, at(25)); err != nil || got.Initiator.Value != 0.03 {
+		t.Errorf("a row of any temperature alone: %+v, %v", got, err)
 	}
 }
 
@@ -118,7 +150,7 @@ func TestCost_countsWhatIsPricedAndNamesTheRest(t *testing.T) {
 	}
 	published.Near(t, "without a currency", sums[""], 3*got.Goods[1].Ordered, 1e-9)
 	published.Near(t, "in EUR", sums["EUR"], 2*got.Resins[0].Ordered+60*0.5*got.Pieces[0].Area, 1e-6)
-	if len(got.Cost.Without) != 7 || !remarked(got, "price-missing", "m0, m2") {
+	if len(got.Cost.Without) != 8 || !remarked(got, "price-missing", "m0, m2") {
 		t.Errorf("without: %v", got.Cost.Without)
 	}
 	if !remarked(got, "roll-size-missing", "m1") || !remarked(got, "waste-unstated", "glass_waste") {

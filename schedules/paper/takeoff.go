@@ -146,12 +146,12 @@ func resinsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kin
 			if x.Promoter.Given {
 				promoter = u.Bare(r.Promoter, quantity.Weight)
 			}
-			by = x.Source + ": " + quantity.Percent(x.Initiator.Value) + " of initiator"
-			if r.InitiatorLiter > 0 {
-				by += ", " + quantity.Number(r.InitiatorLiter, 2) + " L"
-			}
+			by = x.Source + ": " + x.Row()
 			if x.GelMinutes.Given {
-				by += "; gels in about " + quantity.Number(x.GelMinutes.Value, 0) + " minutes, to be tried on a cup"
+				by += ", to be tried on a cup"
+			}
+			if r.InitiatorLiter > 0 {
+				by += "; " + quantity.Number(r.InitiatorLiter, 2) + " L of initiator"
 			}
 		}
 		if r.Batches > 0 {

@@ -79,6 +79,7 @@ type ResinTake struct {
 	InitiatorLiter *float64 `json:"initiator_liter"`
 	PromoterKg     *float64 `json:"promoter_kg"`
 	GelMinutes     *float64 `json:"gel_minutes"`
+	RowK           *float64 `json:"initiator_temperature_k"` // of the row of the table; null of any
 	Missing        *string  `json:"initiator_missing"`
 	Source         *string  `json:"initiator_source"`
 	Pots           *int     `json:"pots"`
@@ -151,6 +152,7 @@ func TakeoffOf(file, title string, books []string, t *takeoff.Takeoff) Takeoff {
 		if x := r.Initiation; x != nil {
 			one.InitiatorKg, one.InitiatorLiter = known(r.Initiator, true), known(r.InitiatorLiter, r.InitiatorLiter > 0)
 			one.PromoterKg, one.GelMinutes, one.Source = known(r.Promoter, x.Promoter.Given), known(x.GelMinutes.Value, x.GelMinutes.Given), stated(x.Source)
+			one.RowK = known(x.Temperature.SI(), x.Temperature.Given())
 		}
 		out.Resins = append(out.Resins, one)
 	}

@@ -271,6 +271,14 @@ func TestLayUpSheet_cutsStripsAndPotsByTheShopBook(t *testing.T) {
 	if strings.Contains(got, "another resin") || strings.Contains(got, "no table of initiators") {
 		t.Errorf("a row of another resin, or none:\n%s", got)
 	}
+	// Of a mix that is one fifth filler the pot of 4 kg has 3.2 kg of resin, and 1.25 % of that is 40 g.
+	s := repeats(1)
+	s.Resins[0].Filler, s.Resins[0].FillerContent = laminate.SiliconCarbide, laminate.Some(0.2)
+	filled := built(s)
+	filled.Units, filled.Stock = of.Units, of.Stock
+	if got = text(t, forms.Named("lay-up-sheet").Form(filled)); !strings.Contains(got, "40 g in 8.8") {
+		t.Errorf("initiator goes by the resin in a pot, without its filler:\n%s", got)
+	}
 }
 
 // Released is what its content says and nobody's word alone: the fingerprint on

@@ -187,8 +187,9 @@ func mixes(of *Subject, s *laminate.Schedule) paper.Sheet {
 			if x.GelMinutes.Given {
 				gels = quantity.Number(x.GelMinutes.Value, 0) + " min"
 			}
-			if batch := of.Stock.Takeoff.Batch; batch.Given() {
-				pot = quantity.Number(batch.SI()*x.Initiator.Value*1000, 0) + " g in " + u.Figure(batch.SI(), quantity.Weight)
+			if batch := of.Stock.Takeoff.Batch; batch.Given() && (r.Filler == laminate.NoFiller || r.FillerContent.Given) {
+				bare := batch.SI() * (1 - r.FillerContent.Value) // initiator goes by the resin alone
+				pot = quantity.Number(bare*x.Initiator.Value*1000, 0) + " g in " + u.Figure(batch.SI(), quantity.Weight)
 			}
 			table.Rows = append(table.Rows, paper.Row{Cells: []string{r.ID, at, quantity.Percent(x.Initiator.Value), promoter, gels, pot, x.Source}})
 		}
