@@ -4,6 +4,7 @@
 package spec
 
 import (
+	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -149,6 +150,18 @@ type Hold struct {
 	Point     string
 	BeforePly laminate.Optional[int] // that may not be laid before
 	Witness   string
+}
+
+// Text says which point it is, where it lies and before whom.
+func (h *Hold) Text() string {
+	text := "hold point: " + h.Point
+	if h.BeforePly.Given {
+		text += ", before ply " + strconv.Itoa(h.BeforePly.Value)
+	}
+	if h.Witness != "" {
+		text += ", witnessed by " + h.Witness
+	}
+	return text
 }
 
 // Plan is how one kind of reading is to be taken: where, how many, by which

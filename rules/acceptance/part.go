@@ -208,43 +208,6 @@ func (j *judge) postCure(d *spec.PostCure) {
 	j.add(l)
 }
 
-// hold judges a hold point: passed, by whom it needs, and before work went on.
-func (j *judge) hold(d *spec.Hold) {
-	l := Line{Key: "inspection.hold", Demand: "hold point: " + d.Point, Verdict: Incomplete, Found: "not come to"}
-	if d.BeforePly.Given {
-		l.Demand += fmt.Sprintf(", before ply %d", d.BeforePly.Value)
-	}
-	if d.Witness != "" {
-		l.Demand += ", witnessed by " + d.Witness
-	}
-	var last *record.Hold
-	for i := range j.Record.Holds {
-		if h := &j.Record.Holds[i]; !h.Struck && strings.EqualFold(strings.TrimSpace(h.Point), strings.TrimSpace(d.Point)) {
-			last = h
-		}
-	}
-	first := 0 // entry by which work went on past it
-	for i := range j.Record.Laid {
-		if t := &j.Record.Laid[i]; d.BeforePly.Given && !t.Struck && t.Ply >= d.BeforePly.Value && (first == 0 || t.Number < first) {
-			first = t.Number
-		}
-	}
-	switch {
-	case last == nil && first > 0:
-		l.Verdict, l.Found = Fails, fmt.Sprintf("laid past it in entry %d", first)
-	case last == nil:
-	case !last.Passed.Value:
-		l.Verdict, l.Found = Fails, fmt.Sprintf("entry %d: not passed%s%s", last.Number, asWhat(&last.Entry), because(last.Remark))
-	case first > 0 && first < last.Number:
-		l.Verdict, l.Found = Fails, fmt.Sprintf("passed in entry %d, after it was laid past in entry %d", last.Number, first)
-	case d.Witness != "" && !strings.Contains(strings.ToLower(last.Witness), strings.ToLower(d.Witness)):
-		l.Found = fmt.Sprintf("passed in entry %d without that witness", last.Number)
-	default:
-		l.Verdict, l.Found = Meets, fmt.Sprintf("passed in entry %d%s", last.Number, asWhat(&last.Entry))
-	}
-	j.add(l)
-}
-
 // instruments holds each use of an instrument against its calibration.
 func (j *judge) instruments() {
 	required := j.inspectionDemands().Calibrated.Or(false)

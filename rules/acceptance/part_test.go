@@ -1,6 +1,7 @@
 package acceptance
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -70,6 +71,7 @@ func TestFinished_eachFailsAlone(t *testing.T) {
 		"not passed":             {"inspection.hold", Fails, func(r *record.Record, _ *spec.Specification) { r.Holds[0].Passed = laminate.Some(false) }},
 		"not come to":            {"inspection.hold", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Holds[0].Struck = true }},
 		"passed without witness": {"inspection.hold", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Holds[0].Witness = "" }},
+		"passed by nobody":       {"inspection.hold", Incomplete, func(r *record.Record, _ *spec.Specification) { r.Holds[0].Who = "" }},
 		"laid past it":           {"inspection.hold", Fails, func(_ *record.Record, d *spec.Specification) { d.Inspection.Holds[0].BeforePly = laminate.Some(4) }},
 		"calibration ran out": {"inspection.calibrated", Incomplete, func(r *record.Record, _ *spec.Specification) {
 			r.Instruments[0].Due = r.Instruments[0].Calibrated.AddDate(0, 0, 7)
@@ -120,5 +122,63 @@ func TestFinished_whatIsNotDemandedIsANote(t *testing.T) {
 	res := compare(header(), d, r)
 	if res.Part != Accept || !strings.Contains(strings.Join(res.Notes, "\n"), "calibration: T-7") {
 		t.Errorf("%s: %v\n%s", res.Part, not(res), strings.Join(res.Notes, "\n"))
+	}
+}
+
+// Before ply 4 of the header, 9 single plies: what the record says, by how far it is
+// laid and from which side, and whether the next ply stops.
+func TestHold_isDueWhenThePlyBeforeItIsLaid(t *testing.T) {
+	d := &spec.Specification{Inspection: spec.Inspection{Holds: []spec.Hold{{Point: "barrier complete", BeforePly: laminate.Some(4), Witness: "purchaser"}}}}
+	at := time.Date(2026, 3, 9, 8, 0, 0, 0, time.UTC)
+	built := func(plies ...int) *record.Record {
+		r := &record.Record{Serial: "H-1"}
+		for _, n := range plies {
+			r.Laid = append(r.Laid, record.Laid{Entry: record.Entry{Number: next(r), At: at, Who: "Q. One"}, Ply: n})
+		}
+		return r
+	}
+	passed := func(r *record.Record, who, witness string) *record.Record {
+		r.Holds = append(r.Holds, record.Hold{Entry: record.Entry{Number: next(r), At: at, Who: who}, Point: " Barrier complete", Passed: laminate.Some(true), Witness: witness})
+		return r
+	}
+	for _, c := range []struct {
+		from  laminate.LaidOrder
+		r     *record.Record
+		found string
+		stops []int // plies that stop
+	}{
+		{laminate.NoLaidOrder, built(), "not come to", []int{4, 9}},
+		{laminate.NoLaidOrder, built(1, 3), "not come to", []int{4, 9}},
+		{laminate.NoLaidOrder, built(1, 2, 3), "due: the next ply", []int{4, 9}},
+		{laminate.NoLaidOrder, built(1, 2, 3, 4), "laid past it in entry 4", []int{4, 9}},
+		{laminate.NoLaidOrder, passed(built(1, 2, 3), "Q. One", "A. Two, Purchaser"), "passed in entry 4", nil},
+		{laminate.NoLaidOrder, passed(built(1, 2, 3), "", "A. Two, purchaser"), "by nobody named", []int{4, 9}},
+		{laminate.NoLaidOrder, passed(built(1, 2, 3), "Q. One", ""), "without that witness", []int{4, 9}},
+		{laminate.OutsideIn, built(9, 8, 7, 6), "not come to", []int{4, 1}},
+		{laminate.OutsideIn, built(9, 8, 7, 6, 5), "due: the next ply", []int{4, 1}},
+		{laminate.OutsideIn, built(9, 8, 7, 6, 5, 4), "laid past it in entry 6", []int{4, 1}},
+	} {
+		j := report(header())
+		j.Laid = c.from
+		var stops []int
+		for _, n := range []int{3, 4, 5, 9, 1} {
+			if len(Holding(d, j, c.r, n)) > 0 {
+				stops = append(stops, n)
+			}
+		}
+		if c.stops != nil && (!slices.Contains(stops, c.stops[0]) || !slices.Contains(stops, c.stops[1]) || len(stops) != 3) || c.stops == nil && stops != nil {
+			t.Errorf("%v, %d laid: plies %v stop", c.from, len(c.r.Laid), stops)
+		}
+		for _, l := range Compare(Input{Report: j, Specification: d, Record: c.r}).Lines {
+			if l.Key == "inspection.hold" && !strings.HasPrefix(l.Found, c.found) && !strings.Contains(l.Found, c.found) {
+				t.Errorf("%v, %d laid: %s", c.from, len(c.r.Laid), l.Found)
+			}
+		}
+	}
+	d.Inspection.Holds[0].BeforePly.Value = 10
+	for _, l := range Compare(Input{Report: report(header()), Specification: d, Record: built(1)}).Lines {
+		if l.Key == "inspection.hold" && l.Found != "the schedule has no ply 10: when it is due cannot be determined" {
+			t.Error(l.Found)
+		}
 	}
 }

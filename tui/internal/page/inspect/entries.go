@@ -271,11 +271,7 @@ func (p *Page) entryText(of record.Any) string {
 	case *record.PostCure:
 		return "post-cure: " + e.Temperature.Text() + " held " + e.Held + by(e.Who)
 	case *record.Hold:
-		word := "not passed"
-		if e.Passed.Value {
-			word = "passed"
-		}
-		return "hold point " + e.Point + ": " + word + by(e.Who)
+		return records.HoldText(e) + by(e.Who)
 	case *record.Specimen:
 		return "specimen " + e.Mark + " kept" + at(e.Place) + by(e.Who)
 	case *record.Photograph:

@@ -210,24 +210,6 @@ func (p *Page) postCure() page.Overlay {
 }
 
 func (p *Page) holdPoint() page.Overlay {
-	point := &page.Field{Label: "point", Hint: "as the specification calls it"}
-	if demands, _ := p.records.Specification(); demands != nil {
-		for i := range demands.Inspection.Holds {
-			point.Choices = append(point.Choices, demands.Inspection.Holds[i].Point)
-		}
-	}
-	passed := &page.Field{Label: "passed", Choices: []string{"passed", "not passed"}}
-	witness := &page.Field{Label: "witness", Text: p.kept.witness}
-	remark := &page.Field{Label: "remark"}
-	return p.entered("a hold or witness point", nil, []*page.Field{point, passed, witness, remark}, nil, func() (record.Any, error) {
-		h := &record.Hold{Entry: p.records.By(), Point: text(point), Witness: text(witness), Remark: text(remark)}
-		if h.Point == "" {
-			return h, errors.New("point: which one?")
-		}
-		if text(passed) == "" {
-			return h, errors.New("passed: 1 passed, 2 not passed")
-		}
-		h.Passed = laminate.Some(text(passed) == "passed")
-		return h, nil
-	})
+	fields, read := p.records.HoldPoint("", p.kept.witness)
+	return p.entered("a hold or witness point", nil, fields, nil, func() (record.Any, error) { return read() })
 }

@@ -23,6 +23,7 @@ func (p *Page) at(ply int) int { return p.order().At(ply) }
 // run is plies of one row that are laid one after the other.
 type run struct {
 	row, first, last int  // the first and the last by number
+	from             int  // the one that is laid first
 	stop             bool // a gel stop comes after them
 }
 
@@ -32,10 +33,10 @@ func (p *Page) coming(after int) (list []run) {
 	for k := p.at(after) + 1; k < len(plies); k++ {
 		n := plies[k]
 		row := p.records.RowOf(n)
-		if m := len(list) - 1; m >= 0 && list[m].row == row && !list[m].stop {
+		if m := len(list) - 1; m >= 0 && list[m].row == row && !list[m].stop && p.holdBefore(n) == "" {
 			list[m].first, list[m].last = min(list[m].first, n), max(list[m].last, n)
 		} else {
-			list = append(list, run{row: row, first: n, last: n})
+			list = append(list, run{row: row, first: n, last: n, from: n})
 		}
 		list[len(list)-1].stop = p.stops(n)
 	}

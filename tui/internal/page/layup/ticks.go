@@ -170,10 +170,13 @@ func (p *Page) tick() {
 	p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) })
 }
 
-// against says what speaks against laying up: what the schedule breaks, what
-// cannot be judged of it for want of a fact, the ambient conditions.
-func (p *Page) against() string {
-	parts, _ := p.measured().warnings(p.Desk.Units())
+// against says what speaks against laying up: a hold point that is not passed, what
+// the schedule breaks, what cannot be judged of it for want of a fact, the ambient
+// conditions.
+func (p *Page) against(at *points) string {
+	parts := at.said()
+	ambient, _ := p.measured().warnings(p.Desk.Units())
+	parts = append(parts, ambient...)
 	if s := p.unbonded(); s != "" {
 		parts = append(parts, s)
 	}
@@ -216,23 +219,31 @@ func (p *Page) breaks() string {
 // gate asks before a ply is recorded that something speaks against, once until
 // that is something else; what was answered is the tick's remark.
 func (p *Page) gate(then func(note string)) {
-	why := p.against()
+	at := p.pointsBefore(p.ply())
+	why := p.against(&at)
 	if why == "" || why == p.answered {
 		then("")
 		return
 	}
 	p.Desk.Refuse(why)
-	p.Open(&page.List{Head: "lay up nevertheless?", Text: why, Items: []page.Item{
+	ask := &page.List{Head: "lay up nevertheless?", Text: why, Items: []page.Item{
 		{Name: "no: nothing is recorded"}, {Name: "laid nevertheless; the reasons are recorded with the ply"}, {Name: "laid nevertheless, by order of …"},
-	}, Take: func(i int) error {
-		switch i {
-		case 1:
+	}}
+	if len(at.list) > 0 { // nobody goes past one without a name
+		ask.Head = "HOLD POINT: lay up nevertheless?"
+		ask.Items[1].Name = "the point is passed: record that, with who witnesses"
+	}
+	ask.Take = func(i int) error {
+		switch {
+		case i == 1 && len(at.list) > 0:
+			p.askHold()
+		case i == 1:
 			if err := p.held(); err != nil {
 				return err
 			}
 			p.answered = why
 			then("laid nevertheless: " + why)
-		case 2:
+		case i == 2:
 			by := &page.Field{Label: "by order of"}
 			p.Open(&page.Form{Head: "who ordered it, though " + why, Fields: []*page.Field{by}, Check: func(int) error {
 				if strings.TrimSpace(by.Text) == "" {
@@ -246,7 +257,8 @@ func (p *Page) gate(then func(note string)) {
 			}})
 		}
 		return nil
-	}})
+	}
+	p.Open(ask)
 }
 
 // askPace asks how a ply can be laid within seconds of the one before; what is

@@ -177,6 +177,9 @@ func (p *Page) nextLines(w int) []string {
 		parts = append(parts, "GEL STOP")
 	}
 	for _, c := range p.coming(n) {
+		if hold := p.holdBefore(c.from); hold != "" {
+			parts = append(parts, hold)
+		}
 		parts = append(parts, paper.Span(c.first, c.last)+" "+draw.Clean(p.records.Schedule().Plies[c.row].Material))
 		if c.stop {
 			parts = append(parts, "GEL STOP")
@@ -209,6 +212,9 @@ func (p *Page) ahead(w, h int) []string {
 	}
 	for _, c := range p.coming(n) {
 		i := c.row
+		if hold := p.holdBefore(c.from); hold != "" {
+			lines = append(lines, " "+draw.Spaces(labelCells)+t.Mark.Render(draw.Cut(draw.Clean(hold), max(1, w-labelCells-2))))
+		}
 		name := p.material(&plies[i], &rows[i])
 		if k := c.last - c.first + 1; k > 1 {
 			name = page.Count(k, "ply") + " of " + name
@@ -233,6 +239,10 @@ func (p *Page) stopping() []string {
 	var list []string
 	if why := p.records.Foreign(); why != "" {
 		list = append(list, why)
+	}
+	at := p.points.before(p, p.ply())
+	if why := at.said(); why != nil {
+		list = append(list, strings.Join(why, "; ")+": "+at.answer())
 	}
 	if why := p.breaks(); why != "" {
 		where := ": g shows it on the bench"

@@ -46,6 +46,8 @@ type Case struct {
 	over   over
 	wall   wall
 	beside beside
+
+	demands recorder.Demands // specifications beside the document
 }
 
 // New makes an empty case. A nil clock is the machine's.
