@@ -241,8 +241,11 @@ func (s *Source) demands(problems []Problem, d *spec.Specification, first int) [
 	}
 	i := d.Inspection
 	positive(inspectionTable, "thickness_readings", i.ThicknessReadings, 1)
-	// Two at each end are dropped: fewer than ten make no average.
-	positive(inspectionTable, "barcol_readings", i.BarcolReadings, inspection.BarcolReadings)
+	if n := i.BarcolReadings; n.Given && n.Value < inspection.BarcolReadings {
+		fail(inspectionTable, 0, "barcol_readings", inspection.TooFewBarcol(n.Value)+` where each reading is judged, an [[inspection.plan]] of "barcol" with judge = "each" and its number takes fewer`)
+	} else {
+		positive(inspectionTable, "barcol_readings", n, inspection.BarcolReadings)
+	}
 	positive(inspectionTable, "ignition_specimens", i.IgnitionSpecimens, 1)
 	if i.SpotMinimum.Given && !(i.SpotMinimum.Value > 0 && i.SpotMinimum.Value <= 1) {
 		fail(inspectionTable, 0, "spot_minimum", "it is a share above 0 and at most 1")
@@ -321,6 +324,8 @@ func (s *Source) plans(problems []Problem, d spec.Inspection) []Problem {
 			fail("of", "it is missing")
 		case seen[k]:
 			fail("of", "there is a plan of "+p.Of.String()+" for this zone and side already")
+		case p.Number.Given && p.Number.Value >= 1 && p.Number.Value < least:
+			fail("number", inspection.TooFewBarcol(p.Number.Value)+` judge = "each" takes fewer`)
 		case p.Number.Given && (p.Number.Value < least || p.Number.Value > MostEntries):
 			fail("number", fmt.Sprintf("%d is not between %d and %d", p.Number.Value, least, MostEntries))
 		case p.Of != inspection.WallThickness && p.Of != inspection.IgnitionLoss && p.Group != inspection.WholeWall:

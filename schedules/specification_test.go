@@ -56,6 +56,8 @@ func TestDecodeSpecification_tellsTheLine(t *testing.T) {
 		{"[[sequence]]\nany = true\n[[sequence]]\nform = \"veil\"\n", 4, "sequence.any", "alone"},
 		{"[[sequence]]\nplies = 2\n", 3, "sequence", "form"},
 		{"[inspection]\nspot_minimum = 1.2\n", 4, "inspection.spot_minimum", "share"},
+		{"[inspection]\nbarcol_readings = 3\n", 4, "inspection.barcol_readings", "3 readings make no average: the two highest and the two lowest are left out of it, and ASTM D2583 asks for 10 or more"},
+		{"[[inspection.plan]]\nof = \"barcol\"\nnumber = 1\n", 5, "inspection.plan.number", `1 reading makes no average`},
 		{"[inspection]\nbarcol = 140\n", 4, "inspection.barcol", "0 to 100"},
 		{"[inspection]\n[[inspection.defect]]\nkind = \"pit\"\n[[inspection.defect]]\nkind = \"pit\"\nsizemax = \"1 in\"\n", 8, "inspection.defect.sizemax", "size_max"},
 		{"[[inspection.defect]]\nsize_max = \"1 in\"\n", 3, "inspection.defect.kind", "missing"},

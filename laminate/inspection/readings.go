@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"frp/veilwright/laminate/quantity"
 )
 
 // ErrTooFew says that there are not enough readings to tell anything.
@@ -21,6 +23,12 @@ const (
 	// BarcolGauge is the gauge's tolerance on the reference plate, ± points (EN 59:2016).
 	BarcolGauge = 2.0
 )
+
+// TooFewBarcol says why fewer readings than ten make no average.
+func TooFewBarcol(n int) string {
+	return fmt.Sprintf("%s no average: the two highest and the two lowest are left out of it, and ASTM D2583 asks for %d or more (from memory);",
+		quantity.Counted(n, "reading makes", "readings make"), BarcolReadings)
+}
 
 // BarcolAverage drops the two highest and the two lowest of ten or more
 // readings and averages the rest. Fewer than ten give ErrTooFew.

@@ -25,22 +25,44 @@ func (j *judge) visual() {
 	if len(sides) == 0 {
 		return
 	}
-	if sides[spec.EitherSide] {
-		sides = map[spec.Side]bool{spec.ProcessSide: true, spec.OutsideFace: true}
-	}
-	for _, side := range []spec.Side{spec.ProcessSide, spec.OutsideFace} {
-		if !sides[side] {
+	for _, side := range bothSides {
+		if !sides[side] && !sides[spec.EitherSide] {
 			continue
 		}
 		l := Line{Key: "inspection.visual", Demand: "examined by eye" + onSide(side), Verdict: Incomplete, Found: "no examination recorded",
 			Basis: "the specification's limits of defects"}
-		for _, r := range j.valid(inspection.Visual) {
-			if r.Side == side || r.Side == spec.EitherSide {
-				l.Verdict, l.Found = Meets, "examined"+by(r.Who)
-			}
+		if r := j.examination(side); r != nil {
+			l.Verdict, l.Found = Meets, "examined"+by(r.Who)
 		}
 		j.add(l)
 	}
+}
+
+var bothSides = []spec.Side{spec.ProcessSide, spec.OutsideFace}
+
+// examination is the last of a side by eye that stands, nil for none; one that names
+// no side is of both.
+func (j *judge) examination(side spec.Side) (last *record.Reading) {
+	for _, r := range j.valid(inspection.Visual) {
+		if r.Side == side || r.Side == spec.EitherSide {
+			last = r
+		}
+	}
+	return last
+}
+
+// unexamined says that nobody looked at a side that a limit is of, "" where somebody did.
+func (j *judge) unexamined(limit spec.Side) string {
+	var not []string
+	for _, side := range bothSides {
+		if (limit == side || limit == spec.EitherSide) && j.examination(side) == nil {
+			not = append(not, onSide(side))
+		}
+	}
+	if not == nil {
+		return ""
+	}
+	return "no examination by eye recorded" + strings.Join(not, " and")
 }
 
 func by(who string) string {
@@ -70,12 +92,21 @@ func (j *judge) defects() {
 		if limit.Level != "" {
 			l.Basis = "acceptance level " + limit.Level + " as the shop's book states it" + because(limit.Source)
 		}
+		seen := false
 		for k := range all {
 			if f := &all[k]; limited(&limit.DefectLimit, &f.first) {
+				seen = true
 				if v, text := j.defect(&limit.DefectLimit, f); v > l.Verdict {
 					l.Verdict, l.Found = v, text
 				}
 			}
+		}
+		// What nobody looked for is not within its limit for being in no record.
+		if why := j.unexamined(limit.Side); why != "" && l.Verdict == Meets {
+			if l.Verdict = Incomplete; seen {
+				why = "of those recorded none over the limit, and " + why
+			}
+			l.Found = why
 		}
 		j.add(l)
 	}

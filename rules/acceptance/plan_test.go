@@ -179,8 +179,42 @@ func TestReadings_thatAreNotWhatWasAskedFor(t *testing.T) {
 	} {
 		r := ordered()
 		c.change(r)
-		if got := not(compare(header(), inspected(), r)); len(got) != 1 || got[c.key] != Incomplete {
+		got := not(compare(header(), inspected(), r))
+		want := 1
+		if c.key == "inspection.visual" { // and the limit of what is seen there
+			want = 2
+		}
+		if len(got) != want || got[c.key] != Incomplete || want == 2 && got[keyDefect] != Incomplete {
 			t.Errorf("%s: %v", c.key, got)
+		}
+	}
+}
+
+// A limit is met by a look at its side, not by a record that says nothing.
+func TestDefects_noLimitIsMetWhereNobodyLooked(t *testing.T) {
+	look := func(side spec.Side) record.Reading { return record.Reading{Kind: inspection.Visual, Side: side} }
+	small, large := pit("A", 1, 0), pit("A", 1, 0)
+	large.Size = quantity.New(1, quantity.Inch)
+	for _, c := range []struct {
+		limit   spec.Side
+		looks   []record.Reading
+		seen    []record.Defect
+		verdict Verdict
+		found   string
+	}{
+		{spec.OutsideFace, nil, nil, Incomplete, "no examination by eye recorded on the outside"},
+		{spec.OutsideFace, []record.Reading{look(spec.ProcessSide)}, nil, Incomplete, "no examination by eye recorded on the outside"},
+		{spec.OutsideFace, []record.Reading{look(spec.OutsideFace)}, nil, Meets, "none over the limit"},
+		{spec.OutsideFace, []record.Reading{look(spec.EitherSide)}, nil, Meets, "none over the limit"},
+		{spec.EitherSide, nil, nil, Incomplete, "no examination by eye recorded on the process side and on the outside"},
+		{spec.EitherSide, []record.Reading{look(spec.ProcessSide)}, nil, Incomplete, "no examination by eye recorded on the outside"},
+		{spec.ProcessSide, nil, []record.Defect{small}, Incomplete, "of those recorded none over the limit, and no examination by eye recorded on the process side"},
+		{spec.ProcessSide, nil, []record.Defect{large}, Fails, "1 in at A"},
+	} {
+		d := &spec.Specification{Inspection: spec.Inspection{Defects: []spec.DefectLimit{{Kind: spec.Pit, Side: c.limit, SizeMax: quantity.New(0.125, quantity.Inch)}}}}
+		r := &record.Record{Serial: "H-1", Readings: c.looks, Defects: c.seen}
+		if l := keyed(t, compare(header(), d, r), keyDefect); len(l) != 1 || l[0].Verdict != c.verdict || l[0].Found != c.found {
+			t.Errorf("%v %v %v: %+v", c.limit, c.looks, c.seen, l)
 		}
 	}
 }

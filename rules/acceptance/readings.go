@@ -24,7 +24,8 @@ const mostBelow = 0.003175 // m
 func (j *judge) withoutRecord() {
 	d := j.Specification.Inspection
 	if d.ThicknessReadings.Given || d.SpotMinimum.Given || d.Barcol.Given || d.IgnitionSpecimens.Given || d.Acetone.Or(false) ||
-		d.LayupRecord.Or(false) || d.ResistanceToGroundMax.Given() || len(d.Defects) > 0 {
+		d.LayupRecord.Or(false) || d.ResistanceToGroundMax.Given() || d.Calibrated.Or(false) || d.AcceptanceLevel != "" ||
+		d.Hydrotest.Pressure.Given() || d.PostCure.Temperature.Given() || len(d.Defects)+len(d.Plans)+len(d.Dimensions)+len(d.Holds) > 0 {
 		j.note("inspection requirements are not checked: no record was given")
 	}
 }

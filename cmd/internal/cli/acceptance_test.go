@@ -112,9 +112,9 @@ var ways = []way{
 		do: func(s *specimen) { s.wiped[0].Clean, s.wiped[0].Softened = false, true }},
 	{file: "acetone-missing", says: "nobody wiped anything", verdict: incomplete, not: keys{"inspection.acetone": incomplete, "plan.acetone": incomplete},
 		do: func(s *specimen) { s.drop(each(s.wiped)...) }},
-	{file: "visual-missing", says: "nobody looked", verdict: incomplete, not: keys{"inspection.visual": incomplete},
+	{file: "visual-missing", says: "nobody looked", verdict: incomplete, not: keys{"inspection.visual": incomplete, "inspection.defect": incomplete},
 		do: func(s *specimen) { s.drop(s.looked) }},
-	{file: "visual-outside-only", says: "somebody looked at the outside only", verdict: incomplete, not: keys{"inspection.visual": incomplete},
+	{file: "visual-outside-only", says: "somebody looked at the outside only", verdict: incomplete, not: keys{"inspection.visual": incomplete, "inspection.defect": incomplete},
 		do: func(s *specimen) { s.looked.Side = spec.OutsideFace }},
 	{file: "pit-too-large", says: "a pit is larger than the limit", verdict: "reject", not: keys{"inspection.defect": fails},
 		do: func(s *specimen) {
