@@ -386,14 +386,20 @@ func nearestMaterial(id string, s *Schedule, lib *Library) string {
 }
 
 func (c *checker) unique(seen map[string]int, id string, i int, noun string) {
-	if id == "" {
-		return
-	}
 	if _, twice := seen[id]; twice {
 		c.fail("id", "%s is the id of another %s already", quoted(id), noun)
-		return
+	} else if id != "" {
+		seen[id] = i
 	}
-	seen[id] = i
+}
+
+// named judges the id of a row of a job, which others may be listed beside.
+func (c *checker) named(seen map[string]int, id string, i int, noun string) {
+	c.id(id)
+	if strings.Contains(id, ",") {
+		c.fail("id", "%s has a comma, which stands between ids where several are named", quoted(id))
+	}
+	c.unique(seen, id, i, noun)
 }
 
 const (

@@ -35,8 +35,7 @@ func (c *checker) laminates(j *Job, lib *Library, resins map[string]int) {
 	for i := range j.Laminates {
 		l := &j.Laminates[i]
 		c.ref = Ref{Kind: RefLaminate, Index: i}
-		c.id(l.ID)
-		c.unique(seen, l.ID, i, "laminate")
+		c.named(seen, l.ID, i, "laminate")
 		s := j.Schedule(i)
 		n := len(c.faults)
 		c.plies(s, lib, resins)
@@ -65,8 +64,7 @@ func (c *checker) parts(a *Assembly) {
 	for i := range a.Job.Parts {
 		p := &a.Job.Parts[i]
 		c.ref = Ref{Kind: RefJobPart, Index: i}
-		c.id(p.ID)
-		c.unique(seen, p.ID, i, "part")
+		c.named(seen, p.ID, i, "part")
 		switch {
 		case p.Laminate != "" && p.Schedule != "":
 			c.fail("schedule", "there is a laminate already: a part has one or the other")

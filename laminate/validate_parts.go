@@ -150,8 +150,7 @@ func (c *checker) joints(a *Assembly) {
 	for i := range a.Job.Joints {
 		n := &a.Job.Joints[i]
 		c.ref = Ref{Kind: RefJoint, Index: i}
-		c.id(n.ID)
-		c.unique(seen, n.ID, i, "joint")
+		c.named(seen, n.ID, i, "joint")
 		switch {
 		case n.Between == [2]string{}:
 			c.fail("between", "it is missing: a joint names the two parts that it joins")
@@ -186,8 +185,7 @@ func (c *checker) nozzles(a *Assembly) {
 	for i := range a.Job.Nozzles {
 		n := &a.Job.Nozzles[i]
 		c.ref = Ref{Kind: RefNozzle, Index: i}
-		c.id(n.ID)
-		c.unique(seen, n.ID, i, "nozzle")
+		c.named(seen, n.ID, i, "nozzle")
 		if n.On == "" {
 			c.fail("on", "it is missing: a nozzle names the part that it is on")
 		} else {

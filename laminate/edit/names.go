@@ -52,9 +52,6 @@ func Rename(at laminate.Ref, id string) JobEdit {
 		case at.Kind == laminate.RefLaminate && at.Index < len(n.Laminates):
 			own = &n.Laminates[at.Index].ID
 		case at.Kind == laminate.RefJobPart && at.Index < len(n.Parts):
-			if strings.Contains(id, ",") {
-				return nil, fmt.Errorf("id: %q has a comma, which stands between the two parts that a joint names", id)
-			}
 			own = &n.Parts[at.Index].ID
 		default:
 			return nil, fmt.Errorf("only a laminate or a part is renamed")

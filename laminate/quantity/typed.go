@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -12,6 +13,39 @@ import (
 // ParseDefault reads a value as [ReadTyped] does, but takes a bare number to be in
 // the unit u: for entry fields, which show their unit.
 func ParseDefault[D Dimension](s string, u Unit[D]) (Quantity[D], error) { return typed[D](s, u.name) }
+
+// ReadEntry reads a value as [ReadTyped] does, and a bare 0 too where nothing is
+// nothing in any unit: it is spelled in a usual unit of the system.
+func ReadEntry[D Dimension](into *Quantity[D], s string, of System) error {
+	bare := ""
+	if v, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil && v == 0 {
+		bare = of.usual(Units[D]())
+	}
+	q, err := typed[D](s, bare)
+	if err != nil {
+		return err
+	}
+	*into = q
+	return nil
+}
+
+// usual is the unit of the system in which a figure is likely to be typed, one of
+// those that a value has; "" of a temperature, where 0 says something else in each.
+func (s System) usual(units []string) string {
+	if slices.Contains(units, Fahrenheit.name) {
+		return ""
+	}
+	likely := []string{"in", "psi", "lb/in", "ft-lb", "ft2", "oz/ft2", "lb", "h"}
+	if s == Metric {
+		likely = []string{"mm", "kPa", "kN/m", "Nm", "m2", "g/m2", "kg", "h"}
+	}
+	for _, u := range likely {
+		if slices.Contains(units, u) {
+			return u
+		}
+	}
+	return units[0]
+}
 
 // ReadTyped reads a value as people type it into a field: all that Parse reads, and
 // 18", 1'6", 1 ft 6-1/2 in, 320 MIL, 120F, 21 C, 1½ in, 0,25 in. The value is spelled
@@ -65,6 +99,9 @@ func point(text string) (_, wrong string) {
 		return text, ""
 	}
 	whole, rest := text[:i], text[i+1:]
+	if strings.Trim(whole, "+-0123456789/. ") != "" && (rest == "" || !isDigit(rest[0])) {
+		return text, "" // of the words behind a number
+	}
 	digits := len(rest) - len(strings.TrimLeft(rest, "0123456789"))
 	switch {
 	case strings.ContainsAny(whole, ".") || strings.ContainsAny(rest[digits:], ".,"):
@@ -152,6 +189,63 @@ func meant[D Dimension](name string) string {
 		return name
 	}
 	return found
+}
+
+// ParseShare reads a share as people type it: 15 %, 15, and 0.15 as documents
+// have it. A bare 1 may be either, and is refused.
+func ParseShare(s string) (float64, error) {
+	number, wrong := point(strings.TrimSpace(s))
+	v, err := strconv.ParseFloat(number, 64)
+	switch {
+	case wrong != "" || err != nil || !(v >= 0 && v <= 1):
+		return ParsePercent(s)
+	case v == 1:
+		return 0, fmt.Errorf("%q may be 1 %% or all of it: write 1 %% or 100 %%", clip(s))
+	}
+	return v, nil
+}
+
+// ShareText spells a share as people type it, "15 %".
+func ShareText(v float64) string { return strconv.FormatFloat(100*v, 'g', 12, 64) + " %" }
+
+// span is a figure, or a lowest and a highest one.
+var span = sync.OnceValue(func() *regexp.Regexp {
+	const figure = `(\d+\.?\d*|\.\d+)`
+	return regexp.MustCompile(`^` + figure + `(?:(?:\s*(?:to|,|-|–)\s*|\s+)` + figure + `)?$`)
+})
+
+// ParseSpan reads a lowest and a highest figure: "3.5 to 6", "3.5-6", "3.5, 6",
+// "3.5 6", [3.5, 6] as documents have it; "3.5" is both. A minus that leads a figure
+// is refused, never read as a dash.
+func ParseSpan(s string) (low, high float64, err error) {
+	s = strings.TrimSpace(s)
+	text := s
+	if strings.HasPrefix(s, "[") && strings.HasSuffix(s, "]") {
+		text = strings.TrimSpace(s[1 : len(s)-1])
+	}
+	m := span().FindStringSubmatch(text)
+	if m == nil {
+		return 0, 0, fmt.Errorf("%q is not a lowest and highest figure; write 3.5 to 6, or 0-2", clip(s))
+	}
+	if m[2] == "" {
+		m[2] = m[1]
+	}
+	if low, err = strconv.ParseFloat(m[1], 64); err == nil {
+		high, err = strconv.ParseFloat(m[2], 64)
+	}
+	if err != nil {
+		return 0, 0, fmt.Errorf("%q is beyond reason; write 3.5 to 6, or 0-2", clip(s))
+	}
+	return low, high, nil
+}
+
+// SpanText spells them as people type them, "3.5 to 6".
+func SpanText(low, high float64) string {
+	a, b := strconv.FormatFloat(low, 'f', -1, 64), strconv.FormatFloat(high, 'f', -1, 64)
+	if low == high {
+		return a
+	}
+	return a + " to " + b
 }
 
 // ParsePercent reads a percentage as people type it, "93", "93 %", "0,7%", from 0 to

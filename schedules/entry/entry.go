@@ -17,6 +17,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -38,6 +39,7 @@ func Of(j *laminate.Job, at laminate.Ref) []Key {
 		if text, given := f.Get(row); given {
 			k.Text = plain(text)
 		}
+		k.Text = shown(f, k.Text)
 		switch {
 		case strings.HasPrefix(k.What, "a list of ["):
 			k.Words, k.Several = strings.Split(strings.Trim(strings.TrimPrefix(k.What, "a list of "), "[]"), ", "), true
@@ -50,6 +52,27 @@ func Of(j *laminate.Job, at laminate.Ref) []Key {
 	}
 	return list
 }
+
+// shown is a value as other forms show it: a share as a percentage, a span from its
+// lowest to its highest figure.
+func shown(f *tables.Field, text string) string {
+	if text == "" || !isShare(f) && f.Key != spans {
+		return text
+	}
+	value := readings(text)[0]
+	if v, wrong := tables.Number(value); wrong == "" && isShare(f) {
+		return quantity.ShareText(v)
+	}
+	if v, wrong := tables.Numbers(value, 2); wrong == "" {
+		return quantity.SpanText(v[0], v[1])
+	}
+	return text
+}
+
+// spans is the key of a lowest and a highest figure.
+const spans = "ph"
+
+func isShare(f *tables.Field) bool { return strings.HasPrefix(f.What, "a share") }
 
 // None says of a list that there is nothing in it.
 const None = "none"
@@ -92,15 +115,22 @@ func State(at laminate.Ref, key, text string) edit.JobEdit {
 				return edit.Sound(j, n)
 			}
 			wrong, text := "", text
-			if strings.HasPrefix(f.What, "a share") && strings.HasSuffix(text, "%") {
-				v, err := quantity.ParsePercent(text)
+			switch {
+			case isShare(f):
+				v, err := quantity.ParseShare(text)
 				if err != nil {
 					return nil, fmt.Errorf("%s: %w", key, err)
 				}
-				text = strconv.FormatFloat(v, 'f', -1, 64)
+				text = spell.Number(v)
+			case key == spans:
+				low, high, err := quantity.ParseSpan(text)
+				if err != nil {
+					return nil, fmt.Errorf("%s: %w", key, err)
+				}
+				text = spell.Numbers([]float64{low, high})
 			}
 			if f.Typed != nil {
-				if wrong = f.Typed(row, text); wrong == "" {
+				if wrong = f.Typed(row, text, n.Units); wrong == "" {
 					return edit.Sound(j, n)
 				}
 			}

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/entry"
 )
@@ -101,7 +102,7 @@ func TestState_givesTheServiceOfTheWhole(t *testing.T) {
 	}
 	at := laminate.Ref{Kind: laminate.RefService, Part: -1}
 	for _, c := range [][3]string{
-		{"fluid", "rinse water", `fluid = "rinse water"`}, {"concentration", "0.15", "concentration = 0.15"}, {"ph", "5.5, 7", "ph = [5.5, 7]"},
+		{"fluid", "rinse water", `fluid = "rinse water"`}, {"concentration", "15 %", "concentration = 0.15"}, {"concentration", "0.7 %", "concentration = 0.007"}, {"ph", "5.5 to 7", "ph = [5.5, 7]"}, {"ph", "7", "ph = [7, 7]"},
 		{"contains", "brine, solids", `contains = ["brine", "solids"]`}, {"contains", "solids", `contains = ["solids"]`}, {"contains", entry.None, "contains = []"},
 		{"pressure", "1 psi", `pressure = "1 psi"`},
 	} {
@@ -119,7 +120,21 @@ func TestState_givesTheServiceOfTheWhole(t *testing.T) {
 			}
 		}
 	}
-	for _, c := range [][3]string{{"ph", "acid", "list of 2 numbers"}, {"contains", "sand", "sand"}, {"temperature", "90", "unit"}} {
+	// What is typed in another way is the same value, and reads as all of them do.
+	for _, c := range [][3]string{{"concentration", "0.15", "15 %"}, {"concentration", "15", "15 %"}, {"concentration", "0", "0 %"}, {"ph", "5.5, 7", "5.5 to 7"}, {"ph", "[5.5, 7]", "5.5 to 7"},
+		{"ph", "5.5-7", "5.5 to 7"}, {"vacuum", "0", "0 psi"}} {
+		n, err := entry.State(at, c[0], c[1]).Do(j)
+		if err != nil {
+			t.Errorf("%s %q: %v", c[0], c[1], err)
+			continue
+		}
+		for _, k := range entry.Of(n, at) {
+			if k.Name == c[0] && k.Text != c[2] {
+				t.Errorf("%s %q reads %q", c[0], c[1], k.Text)
+			}
+		}
+	}
+	for _, c := range [][3]string{{"ph", "acid", "lowest and highest"}, {"ph", "-1 to 3", "lowest and highest"}, {"concentration", "1", "1 % or 100 %"}, {"concentration", "150", "percentage"}, {"temperature", "0", "unit"}, {"contains", "sand", "sand"}, {"temperature", "90", "unit"}} {
 		if _, err := entry.State(at, c[0], c[1]).Do(j); err == nil || !strings.Contains(err.Error(), c[2]) {
 			t.Errorf("%s %q: %v", c[0], c[1], err)
 		}
@@ -148,6 +163,43 @@ func TestOf_saysWhatEveryKeyMeans(t *testing.T) {
 			if !seen[name] {
 				t.Errorf("%d: %s is explained, and no key", kind, name)
 			}
+		}
+	}
+}
+
+// Where nothing is an answer a bare 0 says it; where it is none the value is refused,
+// and a text is quoted as it was typed.
+func TestState_takesABareZero(t *testing.T) {
+	_, j, problems := schedules.DecodeJob(schedules.ExampleJob(), catalog.Library(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	si := j.Clone()
+	si.Units = quantity.Metric
+	joint := laminate.Ref{Kind: laminate.RefJoint, Index: 1}
+	for _, c := range []struct {
+		in        *laminate.Job
+		at        laminate.Ref
+		key, want string
+	}{
+		{j, joint, "axial_load", "0 lb/in"}, {si, joint, "axial_load", "0 kN/m"}, {j, joint, "gap", "0 in"}, {si, joint, "gap", "0 mm"},
+		{j, laminate.Ref{Kind: laminate.RefTest}, "pressure", "0 psi"}, {j, laminate.Ref{Kind: laminate.RefVessel}, "liquid_height", "0 in"},
+		{j, laminate.Ref{Kind: laminate.RefNozzle}, "height", "0 in"},
+	} {
+		n, err := entry.State(c.at, c.key, " 0").Do(c.in)
+		if err != nil {
+			t.Errorf("%s: %v", c.key, err)
+			continue
+		}
+		for _, k := range entry.Of(n, c.at) {
+			if k.Name == c.key && k.Text != c.want {
+				t.Errorf("%s is %q, want %q", c.key, k.Text, c.want)
+			}
+		}
+	}
+	for _, c := range [][3]string{{"width", "0", "not above zero"}, {"gap", "5", "unit is missing"}, {"axial_load", "0BP-1, bonders qualified", `"BP-1, bonders qualified" is not a unit`}} {
+		if _, err := entry.State(joint, c[0], c[1]).Do(j); err == nil || !strings.Contains(err.Error(), c[2]) {
+			t.Errorf("%s %q: %v", c[0], c[1], err)
 		}
 	}
 }

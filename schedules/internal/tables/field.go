@@ -28,9 +28,9 @@ type Field struct {
 	Check func(row any) (wrong string)
 	// Set reads a decoded value into the row; it returns what is wrong with it.
 	Set func(row, value any) string
-	// Typed is Set of a value as a person types it into a form, 1'6", which no
-	// document has; nil where Set reads all there is.
-	Typed func(row any, text string) string
+	// Typed is Set of a value as a person types it into a form, 1'6" or a bare 0,
+	// which no document has; nil where Set reads all there is.
+	Typed func(row any, text string, of quantity.System) string
 	// Get gives the value as TOML, not ok when not stated.
 	Get func(row any) (text string, ok bool)
 	// Value gives a physical value without its spelling; nil where Get does.
@@ -90,7 +90,7 @@ func lift(fields []Field, inner func(row any) any) []Field {
 		list[i].Set = func(row, value any) string { return f.Set(inner(row), value) }
 		list[i].Get = func(row any) (string, bool) { return f.Get(inner(row)) }
 		if f.Typed != nil {
-			list[i].Typed = func(row any, text string) string { return f.Typed(inner(row), text) }
+			list[i].Typed = func(row any, text string, of quantity.System) string { return f.Typed(inner(row), text, of) }
 		}
 		if f.Value != nil {
 			list[i].Value = func(row any) (string, bool) { return f.Value(inner(row)) }
@@ -219,7 +219,7 @@ func sizeField[D quantity.Dimension](key string, at Slot[quantity.Quantity[D]]) 
 		q := *at(row)
 		return strconv.FormatFloat(q.SI(), 'g', Digits, 64), q.Given()
 	}
-	f.Typed = func(row any, text string) string { return said(quantity.ReadTyped(at(row), text)) }
+	f.Typed = func(row any, s string, u quantity.System) string { return said(quantity.ReadEntry(at(row), s, u)) }
 	f.listed = func() string { return " with its unit: " + units() }
 	return f
 }
@@ -233,7 +233,7 @@ func said(err error) string {
 
 // exampleUnit picks a unit for a hint that is likelier than the SI base unit.
 func exampleUnit(names []string) string {
-	for _, likely := range []string{"in", "oz/ft2", "psi", "degF", "tex", "ft2"} {
+	for _, likely := range []string{"in", "oz/ft2", "psi", "degF", "tex", "ft2", "lb/in", "ft-lb", "h"} {
 		if slices.Contains(names, likely) {
 			return likely
 		}

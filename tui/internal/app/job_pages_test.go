@@ -111,3 +111,67 @@ func TestForm_questionMarkIsHelpUntilSomethingIsTyped(t *testing.T) {
 	// So it is where letters find a row.
 	header(t, 80, 24).press("0 ?").shows("KEYS", "letters").press("?").hides("KEYS").press("m ?").hides("KEYS").press("f1").shows("KEYS")
 }
+
+// The service of a job is typed as that of one wall is: a span of pH, a percentage, a
+// bare 0, none of the traits; and reads so too.
+func TestForm_ofTheServiceIsTypedAsThatOfAWall(t *testing.T) {
+	lines := func(g *rig) *rig {
+		for range 30 {
+			if strings.Contains(g.screen(), "▸ fluid") {
+				return g
+			}
+			g.press("down")
+		}
+		t.Fatal(g.screen())
+		return g
+	}
+	typed := map[string]string{"▸ concentration": "1 2 enter", "▸ ph": "4 - 6 enter", "▸ vacuum": "0 enter", "▸ contains": "n o n e enter"}
+	fill := func(g *rig) *rig {
+		for range 16 {
+			for label, k := range typed {
+				if strings.Contains(strings.ToLower(g.screen()), label) {
+					g.press(k + " up")
+				}
+			}
+			g.press("down")
+		}
+		return g
+	}
+	g := tank(t, schedules.ExampleJob(), 100, 40)
+	for range 30 {
+		if strings.Contains(g.screen(), "▸ service") {
+			break
+		}
+		g.press("down")
+	}
+	g = fill(lines(g.press("e")))
+	v := g.r.Document().Job().Service
+	if v.Concentration.Value != 0.12 || v.PH.Lowest != 4 || v.PH.Highest != 6 || v.Vacuum.Text() != "0 psi" || !v.Contains.Given || len(v.Contains.List()) != 0 {
+		t.Errorf("%+v\n%s", v, g.screen())
+	}
+	g.shows("12 %", "4 to 6", "0 psi")
+	w := fill(lines(header(t, 100, 40).press("j")))
+	v = w.r.Document().Now().Service
+	if v.Concentration.Value != 0.12 || v.PH.Lowest != 4 || v.PH.Highest != 6 || v.Vacuum.SI() != 0 || !v.Contains.Given || len(v.Contains.List()) != 0 {
+		t.Errorf("%+v\n%s", v, w.screen())
+	}
+}
+
+// What can be left out is typed as 0, as the line of the form says.
+func TestForm_ofAJointTakesZero(t *testing.T) {
+	g := tank(t, schedules.ExampleJob(), 100, 40)
+	for range 30 {
+		if strings.Contains(g.screen(), "▸ J1") {
+			break
+		}
+		g.press("down")
+	}
+	g.press("e")
+	for range 12 {
+		if strings.Contains(g.screen(), "▸ axial load") {
+			break
+		}
+		g.press("down")
+	}
+	g.press("0 enter").shows("0 lb/in").hides("unit is missing")
+}

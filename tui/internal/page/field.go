@@ -192,6 +192,8 @@ func (f *Field) seek(e keys.Event) {
 		i = f.finds(text, at+1)
 	}
 	switch {
+	case i < 0 && f.Several && strings.EqualFold(text, NoneOfThem):
+		f.Text = NoneOfThem
 	case i < 0: // what is typed on belongs to the same word, and finds no other choice
 		f.sought = text
 		f.missed = f.unfound()
@@ -207,7 +209,7 @@ func (f *Field) seek(e keys.Event) {
 // unfound says that no choice begins with the letters that were typed, "" where one
 // does or none were.
 func (f *Field) unfound() string {
-	if f.sought == "" || len(f.Choices) == 0 || f.finds(f.sought, 0) >= 0 {
+	if f.sought == "" || len(f.Choices) == 0 || f.finds(f.sought, 0) >= 0 || f.Several && strings.EqualFold(f.sought, NoneOfThem) {
 		return ""
 	}
 	return fmt.Sprintf("no choice begins with %q: Backspace forgets the letters, a digit or ← → takes one", f.sought)
@@ -261,7 +263,7 @@ func (f *Field) pressSeveral(e keys.Event) {
 	n := len(f.Choices)
 	if d, ok := e.Digit(); ok {
 		switch {
-		case d == 0 && f.Text == "":
+		case d == 0 && f.Text != NoneOfThem:
 			f.Text = NoneOfThem
 		case d == 0:
 			f.Text = ""
@@ -386,20 +388,39 @@ func (f *Field) choiceLines(t *draw.Theme, w int) []string {
 		}
 		l.Add(look.Render(piece))
 	}
-	out = append(out, l.String())
-	if f.Several && f.Text == NoneOfThem {
-		out = append(out, t.Selected.Render("●none of them"))
+	if f.Several {
+		look, mark := t.Dim, "○"
+		if f.Text == NoneOfThem {
+			look, mark = t.Selected, "●"
+		}
+		piece := draw.Cut(mark+"0 "+NoneOfThem, w)
+		if l.Width()+2+draw.Width(piece) > w {
+			out = append(out, l.String())
+			l = draw.Line{}
+		} else {
+			l.Gap(2)
+		}
+		l.Add(look.Render(piece))
 	}
-	return out
+	return append(out, l.String())
+}
+
+// ReadShare reads a share, "30 %", "30" or "0.30"; nothing is not stated.
+func ReadShare(s string) (laminate.Optional[float64], error) {
+	return readShare(s, quantity.ParseShare)
 }
 
 // ReadPercent reads a percentage, "30" or "30 %", into a share; nothing is not
 // stated.
 func ReadPercent(s string) (laminate.Optional[float64], error) {
+	return readShare(s, quantity.ParsePercent)
+}
+
+func readShare(s string, parse func(string) (float64, error)) (laminate.Optional[float64], error) {
 	if strings.Trim(s, " %") == "" {
 		return laminate.Optional[float64]{}, nil
 	}
-	v, err := quantity.ParsePercent(s)
+	v, err := parse(s)
 	if err != nil {
 		return laminate.Optional[float64]{}, err
 	}

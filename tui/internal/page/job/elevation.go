@@ -91,23 +91,41 @@ const (
 // elevation draws the shell of a job from the side, to scale, as the papers do:
 // courses with their names, bottom and head, the level of the liquid, nozzles of
 // courses at their heights, those of a head above it and of a bottom below it. How
-// many of them have no name there is said under it. Nil where there is no shell to draw.
+// many of them it has no room to label, and how many have no place in it, is said
+// under it. Nil where there is no shell to draw.
 func elevation(j *laminate.Job, w, h int) []string {
-	c, unnamed := vessel(j, w, h)
-	if unnamed > 0 {
-		c, unnamed = vessel(j, w, h-1)
+	c, lost := vessel(j, w, h)
+	said := lost.said()
+	if len(said) > 0 {
+		c, lost = vessel(j, w, h-len(said))
+		said = lost.said()
 	}
-	switch {
-	case c == nil:
+	if c == nil {
 		return nil
-	case unnamed == 0:
-		return c.lines()
 	}
-	return append(c.lines(), draw.Left(" "+quantity.Counted(unnamed, "nozzle", "nozzles")+" not named", w))
+	list := c.lines()
+	for _, s := range said {
+		list = append(list, draw.Left(" "+s, w))
+	}
+	return list
 }
 
-// vessel draws it, and counts the nozzles whose names it has no room or no place for.
-func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
+// missed counts the nozzles that have no room for their names, and those that say of no
+// place where they stand.
+type missed struct{ unlabeled, undrawn int }
+
+func (l missed) said() (list []string) {
+	if l.unlabeled > 0 {
+		list = append(list, "no room to label "+quantity.Counted(l.unlabeled, "nozzle", "nozzles"))
+	}
+	if l.undrawn > 0 {
+		list = append(list, quantity.Counted(l.undrawn, "nozzle", "nozzles")+" not drawn")
+	}
+	return list
+}
+
+// vessel draws it, and counts the nozzles that are not seen in it by name.
+func vessel(j *laminate.Job, w, h int) (c canvas, lost missed) {
 	a := j.Assemble()
 	low, high, across, first := math.Inf(1), math.Inf(-1), 0.0, len(j.Parts)
 	for i := range j.Parts {
@@ -124,7 +142,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 		across = max(across, p.InsideDiameter.SI())
 	}
 	if !(high > low) || across <= 0 || w < 2*side+8 || h < 6 {
-		return nil, 0
+		return nil, lost
 	}
 	top, bottom := high, low
 	for i := range j.Parts {
@@ -147,7 +165,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 		case above, below:
 			ends[at] = append(ends[at], n)
 		default:
-			unnamed++
+			lost.undrawn++
 		}
 	}
 	over, under := min(1, len(ends[above])), min(1, len(ends[below]))
@@ -165,7 +183,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 	dome(c, left, right, row(top), row(high), false)
 	dome(c, left, right, row(bottom), row(low), true)
 	for at, list := range ends {
-		unnamed += c.stand(list, at == below, left, right, scale)
+		lost.unlabeled += c.stand(list, at == below, left, right, scale)
 	}
 	for i := range j.Parts {
 		p := &j.Parts[i]
@@ -193,7 +211,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 		at, _ := a.Elevation(a.Part(n.On))
 		y := row(at + n.Height.SI())
 		if y < row(high) || y > row(low) {
-			unnamed++
+			lost.undrawn++
 			continue
 		}
 		on := 1
@@ -209,7 +227,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 				room = w - right - 3
 			}
 			text, more := together(list, room)
-			unnamed += more
+			lost.unlabeled += more
 			if on == 0 {
 				c.put(left-draw.Width(text)-1, y, text+"─┤")
 			} else {
@@ -217,7 +235,7 @@ func vessel(j *laminate.Job, w, h int) (c canvas, unnamed int) {
 			}
 		}
 	}
-	return c, unnamed
+	return c, lost
 }
 
 // Where a nozzle stands on the vessel.

@@ -81,11 +81,8 @@ func (p *Job) choose(verb string, why func(*overlay.Overlay, *laminate.Job) stri
 		}
 		return nil
 	}
-	at := -1 // a record is begun there: nothing is taken for granted
-	if verb == opens {
-		at = 0
-	}
-	p.Open(&page.List{Head: x.name + ": " + verb + " which?", Items: items, Verb: verb, At: at, Take: func(i int) error {
+	first := max(0, slices.IndexFunc(items, func(x page.Item) bool { return x.Why == "" }))
+	p.Open(&page.List{Head: x.name + ": " + verb + " which?", Items: items, Verb: verb, At: first, Take: func(i int) error {
 		p.Close()
 		return takes[i]()
 	}})

@@ -8,6 +8,7 @@ import (
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/schedules"
+	"frp/veilwright/tui/internal/page"
 )
 
 // From a row of the job a key leads to lay-up or inspection of what is laid there.
@@ -19,6 +20,9 @@ func TestLay_leadsToWhatIsLaidAtTheRow(t *testing.T) {
 	press(p, "5")
 	if s := screen(t, p); !strings.Contains(s, "J2: lay up which?") || !strings.Contains(s, "laminate seal, 3 plies") || !strings.Contains(s, "laminate strap, 8 plies") {
 		t.Fatal(s)
+	}
+	if l := p.Over().(*page.List); l.Pointed() != 0 {
+		t.Errorf("Enter takes %d, and the line says that it takes one", l.Pointed())
 	}
 	press(p, "2")
 	if o := p.records.Overlay(); to != "lay-up" || o == nil || o.Kind != overlay.Strap || o.Of != "J2" || !strings.Contains(p.Desk.Notice.Text, "joint J2, strap") {

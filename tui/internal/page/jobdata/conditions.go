@@ -76,7 +76,7 @@ func readCondition(text string, was laminate.Condition, u quantity.System) (lami
 		case word == "vacuum":
 			c.Vacuum, err = quantity.ParseDefault(value, u.Load())
 		case word == "keeps":
-			c.ModulusRetention, err = page.ReadPercent(value)
+			c.ModulusRetention, err = page.ReadShare(value)
 		default:
 			return c, fmt.Errorf("%q is none of pressure, vacuum and keeps; %s", word, conditionExample)
 		}

@@ -3,7 +3,6 @@ package jobdata
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -47,7 +46,7 @@ func part(s *laminate.Schedule, u quantity.System) []entry {
 		choice(section, "ends", "ends", p.Ends.String(), laminate.EndsWords.All(), set, func(p *laminate.Part, v string) { p.Ends, _ = laminate.EndsWords.Parse(v) }),
 		choice(section, "design_basis", "design basis", p.DesignBasis.String(), laminate.DesignBases.All(), set, func(p *laminate.Part, v string) { p.DesignBasis, _ = laminate.DesignBases.Parse(v) }),
 		measure(section, "stiffener_spacing", "stiffener spacing", p.StiffenerSpacing, u.Long(), set, func(p *laminate.Part, q quantity.Length) { p.StiffenerSpacing = q }),
-		share(section, "modulus_retention", "modulus retention", p.ModulusRetention, "% of the room-temperature modulus, warm walls", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.ModulusRetention = v }),
+		share(section, "modulus_retention", "modulus retention", p.ModulusRetention, "of the modulus, of a warm wall: 80 %, or 0.8", set, func(p *laminate.Part, v laminate.Optional[float64]) { p.ModulusRetention = v }),
 		{section, page.Field{Label: "k factors", Text: factors(p.KFactors), Hint: "five, at least 1 each: unit-load basis"}, func(v string) (edit.Edit, error) {
 			k, err := readFactors(v)
 			return set("k_factors", stated("k factors", v), func(p *laminate.Part) { p.KFactors = k }), err
@@ -68,7 +67,7 @@ func service(s *laminate.Schedule, u quantity.System) []entry {
 		{section, page.Field{Label: "fluid", Text: v.Fluid}, func(t string) (edit.Edit, error) {
 			return set("fluid", stated("fluid", t), func(v *laminate.Service) { v.Fluid = t }), nil
 		}},
-		share(section, "concentration", "concentration", v.Concentration, "% by mass", set, func(v *laminate.Service, x laminate.Optional[float64]) { v.Concentration = x }),
+		share(section, "concentration", "concentration", v.Concentration, "by mass: 15 %, or 0.15", set, func(v *laminate.Service, x laminate.Optional[float64]) { v.Concentration = x }),
 		measure(section, "temperature", "temperature", v.Temperature, u.Heat(), set, func(v *laminate.Service, q quantity.Temperature) { v.Temperature = q }),
 		measure(section, "upset", "upset", v.Upset, u.Heat(), set, func(v *laminate.Service, q quantity.Temperature) { v.Upset = q }),
 		{section, page.Field{Label: "pH", Text: ph(v.PH), Hint: "lowest and highest: 3.5 to 6, or 3.5-6"}, func(t string) (edit.Edit, error) {
@@ -128,7 +127,7 @@ func resins(s *laminate.Schedule) []entry {
 			choice(section, "family", "family", r.Family.String(), laminate.Families.All(), set, func(r *laminate.Resin, v string) { r.Family, _ = laminate.Families.Parse(v) }),
 			choice(section, "cure", "cure", r.Cure.String(), laminate.Cures.All(), set, func(r *laminate.Resin, v string) { r.Cure, _ = laminate.Cures.Parse(v) }),
 			choice(section, "filler", "filler", r.Filler.String(), laminate.Fillers.All(), set, func(r *laminate.Resin, v string) { r.Filler, _ = laminate.Fillers.Parse(v) }),
-			share(section, "filler_content", "filler content", r.FillerContent, "% of the mix by mass", set, func(r *laminate.Resin, v laminate.Optional[float64]) { r.FillerContent = v }),
+			share(section, "filler_content", "filler content", r.FillerContent, "of the mix by mass: 30 %, or 0.3", set, func(r *laminate.Resin, v laminate.Optional[float64]) { r.FillerContent = v }),
 			whollyNumber(section, "flame_spread_tested", "flame spread tested", r.FlameSpreadTested, set, func(r *laminate.Resin, v laminate.Optional[int]) { r.FlameSpreadTested = v }),
 		)
 	}
@@ -211,16 +210,16 @@ func measure[T any, D quantity.Dimension](section, key, label string, value quan
 func share[T any](section, key, label string, value laminate.Optional[float64], hint string, set setter[T], put func(*T, laminate.Optional[float64])) entry {
 	text := ""
 	if value.Given {
-		text = strconv.FormatFloat(100*value.Value, 'g', 6, 64) + " %"
+		text = quantity.ShareText(value.Value)
 	}
 	return entry{section, page.Field{Label: label, Text: text, Hint: hint}, func(v string) (edit.Edit, error) {
-		x, err := page.ReadPercent(v)
+		x, err := page.ReadShare(v)
 		if err != nil {
-			return edit.Edit{}, fmt.Errorf("%s: %w; write 15 or 15 %%", label, err)
+			return edit.Edit{}, fmt.Errorf("%s: %w; write 15 %% or 0.15", label, err)
 		}
-		shown := v
+		shown := ""
 		if x.Given {
-			shown = strings.TrimSuffix(strings.TrimSpace(v), "%") + " %"
+			shown = quantity.ShareText(x.Value)
 		}
 		return set(key, stated(label, shown), func(t *T) { put(t, x) }), nil
 	}}
@@ -281,37 +280,18 @@ func ph(r laminate.PHRange) string {
 	if !r.Given {
 		return ""
 	}
-	f := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-	if r.Lowest == r.Highest {
-		return f(r.Lowest)
-	}
-	return f(r.Lowest) + " to " + f(r.Highest)
+	return quantity.SpanText(r.Lowest, r.Highest)
 }
 
-// readPH reads "3.5", "3.5 to 6", "3.5-6", "3.5, 6", "3.5 6". A minus that
-// leads a figure is refused, never read as a dash.
 func readPH(s string) (laminate.PHRange, error) {
-	s = strings.TrimSpace(s)
-	if s == "" {
+	if strings.TrimSpace(s) == "" {
 		return laminate.PHRange{}, nil
 	}
-	const figure = `(\d+\.?\d*|\.\d+)`
-	m := regexp.MustCompile(`^` + figure + `(?:(?:\s*(?:to|,|-|–)\s*|\s+)` + figure + `)?$`).FindStringSubmatch(s)
-	if m == nil {
-		return laminate.PHRange{}, fmt.Errorf("pH: %q is not a lowest and highest figure; write 3.5 to 6, or 0-2", s)
+	low, high, err := quantity.ParseSpan(s)
+	if err != nil {
+		return laminate.PHRange{}, fmt.Errorf("pH: %w", err)
 	}
-	if m[2] == "" {
-		m[2] = m[1]
-	}
-	var v [2]float64
-	for i := range v {
-		x, err := strconv.ParseFloat(m[i+1], 64)
-		if err != nil {
-			return laminate.PHRange{}, fmt.Errorf("pH: %q is not a number; write 3.5 to 6, or 0-2", m[i+1])
-		}
-		v[i] = x
-	}
-	return laminate.PHRange{Lowest: v[0], Highest: v[1], Given: true}, nil
+	return laminate.PHRange{Lowest: low, Highest: high, Given: true}, nil
 }
 
 func factors(k laminate.KFactors) string {
