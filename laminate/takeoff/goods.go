@@ -20,8 +20,8 @@ type Goods struct {
 	Ordered  float64  // kg
 	How      []string // what Ordered is made of
 	Strips   []Strips
-	Roll     *stock.Roll // the size that Strips are cut from, nil where none is known
-	Rolls    int         // 0 where they cannot be determined
+	Roll     *stock.Roll // the size that Strips and the rest are cut from, nil where none is known
+	Rolls    int         // of all that is ordered; 0 where they cannot be determined
 	Tow      float64     // m of tow laid by the bands' circuits
 	TowMass  float64     // kg of it
 	Price    quantity.Price
@@ -48,7 +48,7 @@ type covered struct {
 // tube is one ply round a tube, count times.
 type tube struct {
 	around, along float64
-	angle         laminate.Optional[float64]
+	run           run
 	count         int
 }
 
@@ -84,7 +84,7 @@ func (c *counter) cut(p *Piece, row int, r *laminate.RowFigures, under, area, fi
 	case ground.Curved:
 		l.curved += area
 	case ground.Diameter > 0:
-		l.tubes = append(l.tubes, tube{around: math.Pi * (ground.Diameter + 2*under + r.Thickness), along: ground.Length, angle: angle, count: count})
+		l.tubes = append(l.tubes, tube{around: math.Pi * (ground.Diameter + 2*under + r.Thickness), along: ground.Length, run: runOf(r.Material, angle), count: count})
 	case ground.Disc > 0:
 		l.discs = append(l.discs, disc{ground.Disc, count})
 	default:
@@ -138,9 +138,12 @@ func (c *counter) order(g *Goods, l *covered) {
 	default: // cut goods
 	}
 	areal := g.Net / g.Area
-	flat := l.other
-	if rolls := c.shop.RollsOf(g.Material); len(rolls) > 0 {
-		used := c.strips(g, l, rolls, &flat)
+	flat, rest := l.other, 0.0
+	var strips []strip
+	rolls := c.shop.RollsOf(g.Material)
+	if len(rolls) > 0 {
+		used := 0.0
+		strips, used = c.strips(g, l, rolls, &flat)
 		g.Ordered += areal * used
 	} else {
 		for _, x := range l.tubes {
@@ -154,7 +157,7 @@ func (c *counter) order(g *Goods, l *covered) {
 		}
 	}
 	if flat > 0 {
-		g.Ordered += areal * flat * (1 + t.GlassWaste.Value)
+		rest += flat * (1 + t.GlassWaste.Value)
 		c.share(id, "glass_waste", t.GlassWaste, how)
 	}
 	if l.curved > 0 {
@@ -163,8 +166,12 @@ func (c *counter) order(g *Goods, l *covered) {
 			share, usual, key = t.DartingWoven, catalog.DartingWoven, "darting_woven"
 		}
 		c.usual(key, share, usual)
-		g.Ordered += areal * l.curved * (1 + share.Or(usual))
+		rest += l.curved * (1 + share.Or(usual))
 		how("%s for darts on what does not unroll", quantity.Percent(share.Or(usual)))
+	}
+	g.Ordered += areal * rest
+	if len(rolls) > 0 {
+		c.rolls(g, strips, rest, rolls)
 	}
 }
 

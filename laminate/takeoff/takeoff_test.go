@@ -239,6 +239,64 @@ func TestOrder_takesTheDirectionAndTheRollThatTakeLeast(t *testing.T) {
 	}
 }
 
+// A course of 10 ft and 5 ft long, and a roll of 50 in lapped by 1 in: round it two
+// strips of 31.5 ft take 262 ft² of a ply, eight along it of 5 ft 167 ft². A mat goes
+// the way that takes less; woven roving goes round all the same: eight laps along the
+// shell would lie across the load round it, in every ply at the same places.
+func TestOrder_laysWovenRovingRound(t *testing.T) {
+	s := &laminate.Schedule{
+		Part:   laminate.Part{Form: laminate.ShellCourse, InsideDiameter: quantity.New(10, quantity.Foot), Length: quantity.New(5, quantity.Foot)},
+		Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
+		Plies:  []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 1}, {Material: catalog.Woven24, Resin: "r", Count: 1}},
+	}
+	var own stock.Stock
+	own.Takeoff.Lap = quantity.New(1, quantity.Inch)
+	own.Rolls = []stock.Roll{tape(catalog.Mat15, 50, 192), tape(catalog.Woven24, 50, 150)}
+	got := count(s, own)
+	for k, want := range []takeoff.Strips{{Direction: takeoff.Lengthwise, Number: 8}, {Direction: takeoff.Hoopwise, Number: 2}} {
+		if g := got.Goods[k].Strips; len(g) != 1 || g[0].Direction != want.Direction || g[0].Number != want.Number {
+			t.Errorf("%s: %+v", got.Goods[k].Material.ID, g)
+		}
+	}
+	s.Plies[1].Angle = laminate.Some(0.0) // who wants its warp along the axis says so
+	if g := count(s, own).Goods[1].Strips; g[0].Direction != takeoff.Lengthwise {
+		t.Errorf("at 0°: %+v", g)
+	}
+}
+
+// Rolls are of all that is ordered. By hand: a course of 10 ft and 5 ft long, eight
+// plies of 1.5 oz mat: 8 strips of 5 ft along a ply, 64 in all, 38 of a roll of 192 ft
+// (190 ft): two rolls, of which 384 − 320 = 64 ft are left. The head of engineering's
+// example is 93.06 ft² a ply, ten of them with 10 % for darts 1,024 ft², which are 246 ft
+// of a roll 50 in wide: one more roll of 192 ft where the strips' rolls leave 64.
+func TestRolls_areOfAllThatIsOrdered(t *testing.T) {
+	resins := []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}
+	course := &laminate.Schedule{Resins: resins, Plies: []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 8}},
+		Part: laminate.Part{Form: laminate.ShellCourse, InsideDiameter: quantity.New(10, quantity.Foot), Length: quantity.New(5, quantity.Foot)}}
+	head := &laminate.Schedule{Resins: resins, Plies: []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 10}}, Part: laminate.Part{Form: laminate.HeadPart, InsideDiameter: quantity.New(10, quantity.Foot),
+		Shape: laminate.Shape{Head: laminate.Torispherical, CrownRadius: quantity.New(10, quantity.Foot), KnuckleRadius: quantity.New(7.2, quantity.Inch)}}}
+	var own stock.Stock
+	own.Takeoff.Lap = quantity.New(1, quantity.Inch)
+	own.Rolls = []stock.Roll{tape(catalog.Mat15, 50, 192)}
+	const roll = 75 * 0.45359237 // engineering: a roll of 192 ft, 1.5 oz and 50 in
+	for name, c := range map[string]struct {
+		of   []*laminate.Schedule
+		want int
+	}{"strips alone": {[]*laminate.Schedule{course}, 2}, "a head alone": {[]*laminate.Schedule{head}, 2}, "both": {[]*laminate.Schedule{course, head}, 3}} {
+		var pieces []takeoff.Piece
+		for _, s := range c.of {
+			pieces = append(pieces, takeoff.Of(s))
+		}
+		g := takeoff.Count(pieces, catalog.Library(), own, takeoff.Options{}).Goods[0]
+		if g.Rolls != c.want || float64(g.Rolls)*roll < g.Ordered {
+			t.Errorf("%s: %d rolls of 75 lb for %.1f lb", name, g.Rolls, g.Ordered/0.45359237)
+		}
+		if said := strings.Contains(strings.Join(g.How, ";"), "cut to fit"); said != (name != "strips alone") {
+			t.Errorf("%s: %v", name, g.How)
+		}
+	}
+}
+
 func remarked(t *takeoff.Takeoff, id, text string) bool {
 	for _, r := range t.Remarks {
 		if r.ID == id && strings.Contains(r.Text, text) {

@@ -20,7 +20,7 @@ type takeoffCommand struct {
 
 // Help is shown under the command's flags.
 func (takeoffCommand) Help() string {
-	return `What it takes to build a schedule, or the parts, joints and nozzles of a job: the area of every ply at its own middle, fiber and resin mix by weight, strips and rolls where the shop book names roll sizes, tow by the circuits of wound bands, resin to order with the initiator of the row of the shop's table for the temperature of shop and resin (between rows that differ there is none), styrene given off as an estimate, and cost by the book's prices. What the book does not state is named and left out, never assumed; the few shares that practice agrees on are marked as such.
+	return `What it takes to build a schedule, or the parts, joints and nozzles of a job: the area of every ply at its own middle, fiber and resin mix by weight, strips and rolls where the shop book names roll sizes (woven roving goes round, a mat whichever way takes less; what is cut to fit is counted into rolls by area), tow by the circuits of wound bands, resin to order with the initiator of the row of the shop's table for the temperature of shop and resin (between rows that differ there is none), styrene given off as an estimate, and cost by the book's prices. What the book does not state is named and left out, never assumed; the few shares that practice agrees on are marked as such.
 
     veilwright takeoff header.toml
     veilwright takeoff --shop-temperature "70 degF" --units si header.toml

@@ -33,8 +33,11 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		if list := anglesOf(s, a); list != nil {
 			part = append(part, paper.Heading{Level: 2, Text: "Angles"}, paper.Figure{Picture: picture.Angles(list, p.Laid == laminate.OutsideIn), Text: []string{turned(p.Laid)}})
 		}
-		return append(part,
-			paper.Heading{Level: 2, Text: "Cut list"}, cuts(of, p),
+		part = append(part, paper.Heading{Level: 2, Text: "Cut list"})
+		if hoops(s, a) {
+			part = append(part, paper.Note{Text: "Woven roving goes round the part, in long lengths, and its laps are offset from ply to ply: no row of laps lies across the load round it."})
+		}
+		return append(part, cuts(of, p),
 			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
 	})
 	list := append(openings(of, true), joints(of, true)...)
@@ -250,6 +253,16 @@ func cuts(of *Subject, p *Part) paper.Table {
 	return t
 }
 
+// hoops tells whether a ply of a straight part is cut to go round it.
+func hoops(s *laminate.Schedule, a *laminate.Analysis) bool {
+	for i := range s.Plies {
+		if m := a.Rows[i].Material; m != nil && m.Form == laminate.WovenRoving && takeoff.Hoops(m, s.Plies[i].Angle) && laid.Of(s, a, a.Rows[i].Last, quantity.Metric).Circumference > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // strips are those of one ply, from the roll that takes the least.
 func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Ply) string {
 	u := of.Units
@@ -265,7 +278,7 @@ func (of *Subject) strips(m *laminate.Material, ply *laminate.Ply, take *laid.Pl
 	if !lap.Given() {
 		lap, typical = catalog.StripLap, ", a typical value"
 	}
-	width, x, ok := takeoff.Cut(take, ply.Angle, widths, lap.SI())
+	width, x, ok := takeoff.Cut(take, m, ply.Angle, widths, lap.SI())
 	if !ok {
 		return whole
 	}
