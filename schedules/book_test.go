@@ -146,7 +146,6 @@ source = "invented"
 	for text, want := range map[string]string{
 		"[takeoff]\nresin_waste_contact = 8\n":                                     "line 4: takeoff.resin_waste_contact: 8 is not from 0 to 1",
 		"[takeoff]\nbatch = 4\n":                                                   "line 4: takeoff.batch: ",
-		"[takeoff]\ncurrency = \"EUR\"\n":                                          "hour_price: it is missing",
 		"[takeoff]\nspray = \"airless\"\n":                                         "line 4: takeoff.spray: \"airless\" is not one of non-atomized, atomized",
 		"[[roll]]\nwidth = \"50 in\"\n":                                            "line 3: roll.material: it is missing",
 		"[[roll]]\nmaterial = \"m\"\nlength = \"9 m\"\n":                           "width: it is missing",

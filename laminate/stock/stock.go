@@ -58,7 +58,7 @@ type Takeoff struct {
 	HoursJoint, HoursNozzle  laminate.Optional[float64]
 	HoursFixed               laminate.Optional[float64] // of a takeoff
 	HourPrice                laminate.Optional[float64]
-	Currency                 string // of the hour
+	Currency                 string // of the hour, and of every price that names none
 }
 
 // SprayGun is how a shop sprays; what it gives off depends on it.
@@ -171,9 +171,6 @@ func (t *Takeoff) Validate() []laminate.Fault {
 	}
 	if !quantity.Currency(t.Currency) {
 		c.fail("currency", "%q is no currency", t.Currency)
-	}
-	if t.Currency != "" && !t.HourPrice.Given {
-		c.fail("hour_price", "it is missing: a currency is stated for it")
 	}
 	return c.faults
 }

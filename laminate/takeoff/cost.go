@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -83,7 +84,7 @@ func (c *counter) rollPrice(g *Goods) quantity.Price {
 func (c *counter) material(what string, kg float64, p quantity.Price) {
 	l := Line{What: what, Quantity: kg, Unit: "kg", Currency: p.Currency, Stated: p.Text, Priced: p.Given()}
 	if l.Priced {
-		l.Price = p.PerKilogram()
+		l.Price, l.Currency = p.PerKilogram(), cmp.Or(p.Currency, c.shop.Takeoff.Currency)
 	}
 	c.line(l)
 }
