@@ -239,8 +239,8 @@ func (c *counter) rolls(g *Goods, list []strip, rest float64, sizes []stock.Roll
 			g.Roll = &sizes[0]
 		}
 	}
-	left, packed := 0.0, true
-	if packed = g.Roll.Length.Given(); !packed {
+	left, packed := 0.0, g.Roll.Length.Given()
+	if !packed {
 		c.remark("roll-size-missing", "", "how many rolls of "+g.Material.ID+" cannot be determined: the shop book states no length for a width of "+c.o.Units.Stated(g.Roll.Width.SI(), quantity.Size))
 	} else if len(list) > 0 {
 		left, packed = c.pack(g, list)
