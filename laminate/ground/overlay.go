@@ -34,28 +34,35 @@ func across(widths []float64) Ground {
 	}}
 }
 
-// diameters are the inside diameter of the parts that a joint joins, and the
-// outside diameter of the thicker one. ok is false where neither is stated.
+// diameters are the inside diameter of the parts where a joint joins them, and the
+// outside diameter of the thicker one. ok is false where neither is known.
 func diameters(j *laminate.Job, x *laminate.Joint, lib *laminate.Library) (inside, outside float64, ok bool) {
-	for _, id := range x.Between {
-		k := j.Part(id)
-		if k < 0 {
+	parts, thick := [2]*laminate.Part{{}, {}}, [2]float64{}
+	for k, id := range x.Between {
+		i := j.Part(id)
+		if i < 0 {
 			continue
 		}
-		d, s := j.Parts[k].InsideDiameter, &laminate.Schedule{}
-		if l := j.Laminate(j.Parts[k].Laminate); j.Parts[k].Schedule != "" {
-			s = j.Wall(k)
-			d = s.Part.InsideDiameter
+		own, s := &j.Parts[i], &laminate.Schedule{}
+		parts[k] = &own.Part
+		if l := j.Laminate(own.Laminate); own.Schedule != "" {
+			s = j.Wall(i)
+			parts[k] = &s.Part
 		} else if l >= 0 {
 			s = j.Schedule(l)
 		}
-		if d.Given() {
-			ok = true
-			inside = math.Max(inside, d.SI())
-			outside = math.Max(outside, d.SI()+2*laminate.Analyze(s, lib).Total.Thickness)
+		thick[k] = laminate.Analyze(s, lib).Total.Thickness
+	}
+	in, out := Joined(parts, thick)
+	for k := range parts {
+		if !math.IsNaN(in[k]) {
+			inside, ok = math.Max(inside, in[k]), true
+		}
+		if !math.IsNaN(out[k]) {
+			outside = math.Max(outside, out[k])
 		}
 	}
-	return inside, outside, ok
+	return inside, outside, ok && outside > 0
 }
 
 var errNoDiameter = errors.New("the inside diameter of the parts is not stated (inside_diameter)")

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
@@ -143,13 +144,35 @@ func barrierOf(p *rules.JobPass, part int) (m float64, known bool) {
 // thinner tells whether a is below b by more than rounding.
 func thinner(a, b float64) bool { return quantity.Below(a, b) }
 
-// outsideOf is the diameter of a part's outer face, m.
-func outsideOf(p *rules.JobPass, part int) (m float64, known bool) {
-	a, inside := p.Parts[part].Analysis, p.Parts[part].Schedule.Part.InsideDiameter
-	if p.Job.Parts[part].Form == laminate.Flange { // of its stub
-		inside = p.Job.Parts[part].Size
+// outsides are the diameters of the outer faces of a joint's parts where it joins them,
+// m, or of which of them that is not known, and what says it.
+func (x *joined) outsides(p *rules.JobPass) (m [2]float64, missing string) {
+	var parts [2]*laminate.Part
+	var thick [2]float64
+	for k, part := range x.parts {
+		parts[k], thick[k] = p.Stated(part), thickness(p, part)
 	}
-	return inside.SI() + 2*a.Total.Thickness, inside.Given() && a.Total.ThicknessKnown && len(a.Rows) > 0
+	inside, m := ground.Joined(parts, thick)
+	for k, part := range x.parts {
+		id, other := p.Job.Parts[part].ID, p.Job.Parts[x.parts[1-k]].ID
+		switch {
+		case !math.IsNaN(m[k]):
+		case math.IsNaN(inside[k]) && len(ground.Bores(parts[k])) > 0:
+			return m, "which end of part " + id + " is joined is not known: how wide part " + other + " is is not stated (inside_diameter, of a flange or cover its size)"
+		default:
+			return m, "the outside diameter of part " + id + " is not known (inside_diameter, and the thickness of its laminate)"
+		}
+	}
+	return m, ""
+}
+
+// thickness is that of a part's whole wall, m, NaN where it is not known.
+func thickness(p *rules.JobPass, part int) float64 {
+	a := p.Parts[part].Analysis
+	if !a.Total.ThicknessKnown || len(a.Rows) == 0 {
+		return math.NaN()
+	}
+	return a.Total.Thickness
 }
 
 // loads are those at a joint.

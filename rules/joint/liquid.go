@@ -77,7 +77,8 @@ func hanging(p *rules.JobPass, x *joined, height float64, by pressing) (n float6
 	}
 	wide, first := 0.0, -1
 	for _, i := range p.Stack {
-		if d, _ := outsideOf(p, i); p.Borne(i) {
+		if p.Borne(i) {
+			d := p.Stated(i).InsideDiameter.SI() + 2*thickness(p, i)
 			if wide = math.Max(wide, d); first < 0 {
 				first = i
 			}
@@ -86,7 +87,11 @@ func hanging(p *rules.JobPass, x *joined, height float64, by pressing) (n float6
 	n, missing = weight(p, p.Stack[0], 0, by)
 	below, also := by.at(p, first, 0)
 	here, third := by.at(p, lower, height-a)
-	missing = cmp.Or(missing, also, third)
+	unknown := ""
+	if math.IsNaN(wide) {
+		unknown = "how wide and how thick each course is is not known"
+	}
+	missing = cmp.Or(missing, also, third, unknown)
 	return n + (below-here)*math.Pi/4*wide*wide, true, missing
 }
 
@@ -126,6 +131,7 @@ func loadsOf(p *rules.JobPass, x *joined, by pressing) (l loads, missing string)
 		top = math.Max(top, at)
 	}
 	open := false
+	outside, unknown := x.outsides(p)
 	for k, part := range x.parts {
 		height := 0.0
 		if standing {
@@ -135,17 +141,15 @@ func loadsOf(p *rules.JobPass, x *joined, by pressing) (l loads, missing string)
 		if missing != "" {
 			return l, missing
 		}
-		d, known := outsideOf(p, part)
-		if !known {
-			return l, "the outside diameter of part " + p.Job.Parts[part].ID + " is not known (inside_diameter, and the thickness of its laminate)"
-		}
-		d -= narrower(p.Stated(part), p.Stated(x.parts[1-k]))
 		gas := pa
 		if p.Founded && p.Job.Parts[part].Form.OfShell() {
 			gas = by.gas(p, part)
 		}
 		open = open || opens(p, part)
-		l.inside, l.thrust, l.diameter = math.Max(l.inside, pa), math.Max(l.thrust, gas), math.Max(l.diameter, d)
+		l.inside, l.thrust, l.diameter = math.Max(l.inside, pa), math.Max(l.thrust, gas), math.Max(l.diameter, outside[k])
+	}
+	if unknown != "" {
+		return l, unknown
 	}
 	weight, hangs, missing := hanging(p, x, top, by)
 	switch {
@@ -157,14 +161,4 @@ func loadsOf(p *rules.JobPass, x *joined, by pressing) (l loads, missing string)
 		l.thrust = 0
 	}
 	return l, ""
-}
-
-// narrower is how much less wide than at its large end a cone is where another part
-// is joined to it, m: all of it at its small end.
-func narrower(cone, other *laminate.Part) float64 {
-	large, small, meets := cone.InsideDiameter.SI(), cone.SmallDiameter.SI(), other.InsideDiameter.SI()
-	if cone.Form != laminate.Cone || !cone.SmallDiameter.Given() || !other.InsideDiameter.Given() || math.Abs(meets-small) >= math.Abs(meets-large) {
-		return 0
-	}
-	return large - small
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/rules"
 )
@@ -55,15 +56,26 @@ func (x *joined) bond(l loads, shear float64) float64 {
 // wall; 0 where no thickness is known.
 func (x *joined) reach(p *rules.JobPass) float64 {
 	wall := math.Inf(1)
-	for _, part := range x.parts {
-		if a := p.Parts[part].Analysis; a.Total.ThicknessKnown && len(a.Rows) > 0 {
-			wall = math.Min(wall, a.Total.Thickness)
+	for _, part := range x.walls(p) {
+		if t := thickness(p, part); !math.IsNaN(t) {
+			wall = math.Min(wall, t)
 		}
 	}
 	if math.IsInf(wall, 1) {
 		return 0
 	}
 	return 8 * wall
+}
+
+// walls are the parts whose laminates are walls that the strap goes on from: a flange or
+// a cover beside another part has that one's.
+func (x *joined) walls(p *rules.JobPass) []int {
+	for k, part := range x.parts {
+		if ground.Flat(p.Stated(part)) && !ground.Flat(p.Stated(x.parts[1-k])) {
+			return x.parts[1-k : 2-k]
+		}
+	}
+	return x.parts[:]
 }
 
 // hoop is what the strap has to carry round, N/m. A corner is held round by the
@@ -78,7 +90,7 @@ func (x *joined) hoop(p *rules.JobPass, l loads) float64 {
 // thinner is the structure of the thinner wall, m.
 func (x *joined) thinner(p *rules.JobPass) float64 {
 	thin := math.Inf(1)
-	for _, part := range x.parts {
+	for _, part := range x.walls(p) {
 		thin = math.Min(thin, stackOf(p.Parts[part].Analysis).structure)
 	}
 	return thin

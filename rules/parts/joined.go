@@ -2,6 +2,7 @@ package parts
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -62,7 +63,7 @@ var JoinedPartsDiffer = &rules.Rule{
 			if p.Job.Parts[one].Form.OfShell() && p.Job.Parts[other].Form.OfShell() {
 				return // parts-do-not-meet says so
 			}
-			a, b := bores(p, one), bores(p, other)
+			a, b := ground.Bores(&p.Parts[one].Schedule.Part), ground.Bores(&p.Parts[other].Schedule.Part)
 			if len(a) == 0 || len(b) == 0 {
 				return
 			}
@@ -88,28 +89,6 @@ func joints(p *rules.JobPass, each func(joint, one, other int)) {
 			each(i, one, other)
 		}
 	}
-}
-
-// bores are the inside diameters of a part's ends, m, none where one is not stated.
-func bores(p *rules.JobPass, part int) (list []float64) {
-	s := &p.Parts[part].Schedule.Part
-	ends := []quantity.Length{s.InsideDiameter}
-	switch p.Job.Parts[part].Form {
-	case laminate.Cone:
-		ends = append(ends, s.SmallDiameter)
-	case laminate.Flange:
-		ends = []quantity.Length{s.Size}
-	case laminate.Cover, laminate.Panel:
-		return nil
-	default:
-	}
-	for _, d := range ends {
-		if !d.Given() {
-			return nil
-		}
-		list = append(list, d.SI())
-	}
-	return list
 }
 
 // ConeOpen asks what closes a cone at the end of a shell.

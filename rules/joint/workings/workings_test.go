@@ -117,6 +117,36 @@ func TestOf_givesTheFiguresOfThePublishedForms(t *testing.T) {
 	published.Near(t, "ring", step(t, list, workings.PadLoad, "r"), 3, 1e-9)
 }
 
+// Statics: at a flange on a pipe the strap lies on the pipe's wall, on a flange at the
+// small end of a cone on the cone's there: D is 8 in and two walls, and the load round
+// p·D/2, however thick the ring of the flange is.
+func TestOf_figuresTheStrapOfAFlangeOnTheWallThatItIsOn(t *testing.T) {
+	for name, change := range map[string]func(*laminate.Job){
+		"a pipe": func(*laminate.Job) {},
+		"a cone": func(j *laminate.Job) {
+			p := &j.Parts[0]
+			p.Form, p.InsideDiameter, p.SmallDiameter, p.HalfAngle, p.Length = laminate.Cone, inches(60), inches(8), laminate.Some(30.0), quantity.Length{}
+			p.LiquidHeight = inches(0)
+		},
+	} {
+		j := pipes(8, 100, 2, 8, 3)
+		j.Nozzles = nil
+		ring := j.Laminates[1]
+		ring.ID, ring.Plies = "ring", slices.Clone(ring.Plies)
+		ring.Plies[0].Count = 25
+		j.Laminates = append(j.Laminates, ring)
+		j.Parts[1].Form, j.Parts[1].Laminate, j.Parts[1].InsideDiameter, j.Parts[1].Size = laminate.Flange, "ring", quantity.Length{}, inches(8)
+		change(j)
+		d := 8 + 2*laminate.Analyze(j.Wall(0), catalog.Library()).Total.Thickness/0.0254
+		_, list := of(j, quantity.US)
+		published.Near(t, name+": diameter", step(t, list, workings.BondLength, "D"), d, 1e-6)
+		published.Near(t, name+": load along the axis", step(t, list, workings.BondLength, "N"), 100*d/4, 1e-3)
+		published.Near(t, name+": load round", step(t, list, workings.StrapLoad, "N"), 100*d/2, 1e-3)
+		walls := laminate.Analyze(j.Wall(0), catalog.Library()).Zones[laminate.StructuralLayer].Thickness / 0.0254
+		published.Near(t, name+": the thinner wall", step(t, list, workings.StrapThickness, "tw"), walls, 1e-6)
+	}
+}
+
 // What the calculation says of a joint or nozzle is what the rules say, and a pocket
 // calculator gets what is printed.
 func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
