@@ -22,8 +22,8 @@ type StrapNeed struct {
 	Diameter       float64 // m, of the bond line
 }
 
-// Strap says what the strap of joint i has to be, or what is missing for it. An
-// axial load that is not stated counts for none.
+// Strap says what the strap of joint i has to be, or what is missing for it: what is
+// known of it is there all the same. An axial load that is not stated counts for none.
 func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 	x := joined{Joint: &p.Job.Joints[i], index: i}
 	for k, id := range x.Between {
@@ -36,15 +36,14 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 		return n, missing
 	}
 	shear, _ := bond(p.Job)
-	hoop := x.hoop(p, l)
-	if hoop > 0 {
-		share, missing := kept(p, x.parts[:]...)
-		if missing != "" {
-			return n, missing
+	n = StrapNeed{Hoop: x.hoop(p, l), Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}
+	if n.Hoop > 0 {
+		var share float64
+		if share, missing = kept(p, x.parts[:]...); missing == "" {
+			n.Hoop /= share
 		}
-		hoop /= share
 	}
-	return StrapNeed{Hoop: hoop, Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}, ""
+	return n, missing
 }
 
 // bond is how long the strap has to bond on each side, m.

@@ -147,6 +147,24 @@ func TestOf_figuresTheStrapOfAFlangeOnTheWallThatItIsOn(t *testing.T) {
 	}
 }
 
+// Statics: p·D/4 pulls at a bond whether or not anybody says what the walls keep warm;
+// at 200 psi it asks for p·D/800 of length. The strap round is open, and so it stays.
+func TestOf_holdsNothingOnFiguresThatAreMissing(t *testing.T) {
+	j := pipes(8, 100, 2, 8, 3)
+	j.Service.Temperature = ruletest.Fahrenheit(150)
+	j.Parts[0].ModulusRetention = laminate.Some(0.8)
+	_, list := of(j, quantity.US)
+	d := step(t, list, workings.BondLength, "D")
+	published.Near(t, "diameter", d, 8+2*laminate.Analyze(j.Wall(0), catalog.Library()).Total.Thickness/0.0254, 1e-6)
+	published.Near(t, "pressure inside", step(t, list, workings.BondLength, "p"), 100, 1e-6)
+	published.Near(t, "bond needed", step(t, list, workings.BondLength, "L"), 100*d/800, 1e-6)
+	for i := range list {
+		if c := &list[i]; (c.Name == workings.StrapLoad || c.Name == workings.StrapThickness) && c.Answer != wall.Incomplete {
+			t.Errorf("%s: %s", c.Name, c.Answer)
+		}
+	}
+}
+
 // What the calculation says of a joint or nozzle is what the rules say, and a pocket
 // calculator gets what is printed.
 func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
@@ -178,6 +196,7 @@ func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
 			}
 			j.Service.Temperature = ruletest.Fahrenheit(150)
 		},
+		"warm, and nobody says what it keeps": func(j *laminate.Job) { j.Service.Temperature = ruletest.Fahrenheit(150) },
 		"under liquid": func(j *laminate.Job) {
 			for i := range j.Parts {
 				j.Parts[i].LiquidHeight = quantity.New(20, quantity.Foot)
