@@ -30,7 +30,7 @@ func (j *Job) Assemble() *Assembly {
 	for i := range j.Parts {
 		p, own := a.Stated(i), &j.Parts[i]
 		x := stand.Part{ID: own.ID, Form: stood[own.Form], Height: figure(p.Length), Wide: figure(p.InsideDiameter), Small: figure(p.SmallDiameter),
-			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given()}
+			Bend: figure(p.BendRadius), Turn: p.Turn.Or(math.NaN()), Grounded: own.Supported.Or(true), Liquid: figure(p.LiquidHeight), Filed: p != &own.Part, Settled: own.Pressure.Given() || p.LiquidHeight.Given(), At: p.Profile().At}
 		if own.LiquidHeight.Given() {
 			x.Liquid, x.Filed, x.Settled = own.LiquidHeight.SI(), false, true
 		}
@@ -57,7 +57,7 @@ func (j *Job) Assemble() *Assembly {
 	}
 	for i := range j.Nozzles {
 		n := &j.Nozzles[i]
-		nozzles[i] = stand.Nozzle{ID: n.ID, On: a.named(n.On), Ends: [2]int{a.named(n.Flange), a.named(n.Cover)}, Height: figure(n.Height), Reach: n.Cut().SI() / 2, Projection: figure(n.Projection)}
+		nozzles[i] = stand.Nozzle{ID: n.ID, On: a.named(n.On), Ends: [2]int{a.named(n.Flange), a.named(n.Cover)}, Height: figure(n.Height), Offset: figure(n.Offset), Reach: n.Cut().SI() / 2, Projection: figure(n.Projection)}
 	}
 	a.Vessel = stand.New(parts, joints, nozzles, figure(j.Vessel.LiquidHeight), j.Service.Contact == Vapor)
 	return a
@@ -188,30 +188,26 @@ func (n *Nozzle) Cut() quantity.Length {
 	return n.Size
 }
 
-// Rise is how far a head or cone reaches beyond its rim, in m, inside; not ok
-// where its shape is not wholly stated. A torispherical head rises
-// L − √((L−r)² − (D/2−r)²) (geometry).
+// Rise is how far a head or cone reaches beyond its rim, in m, inside, 0 of what does
+// not; not ok where its shape is not wholly stated.
 func (p *Part) Rise() (m float64, ok bool) {
-	d := p.InsideDiameter.SI()
+	m = p.Profile().Rise
+	return m, !math.IsNaN(m) && p.InsideDiameter.Given()
+}
+
+// Profile is how the inside of a head or cone stands over its wide end, m; what is
+// neither has no rise.
+func (p *Part) Profile() surface.Profile {
+	d := figure(p.InsideDiameter)
 	switch {
-	case !p.InsideDiameter.Given():
-		return 0, false
 	case p.Form == Cone:
-		small := p.SmallDiameter
-		return (d - small.SI()) / 2 / math.Tan(p.HalfAngle.Value*math.Pi/180), small.Given() && p.HalfAngle.Given
-	case p.Form != HeadPart:
-		return 0, true
+		return surface.ConeProfile(d, figure(p.SmallDiameter), p.HalfAngle.Or(math.NaN())*math.Pi/180)
+	case p.Form == HeadPart && p.Head == Hemispherical:
+		return surface.EllipsoidProfile(d, d/2)
+	case p.Form == HeadPart && p.Head == Ellipsoidal:
+		return surface.EllipsoidProfile(d, figure(p.Depth))
+	case p.Form == HeadPart:
+		return surface.TorisphereProfile(d, figure(p.CrownRadius), figure(p.KnuckleRadius))
 	}
-	switch p.Head {
-	case Hemispherical:
-		return d / 2, true
-	case Ellipsoidal:
-		return p.Depth.SI(), p.Depth.Given()
-	case Torispherical:
-		l, r := p.CrownRadius.SI(), p.KnuckleRadius.SI()
-		under := (l-r)*(l-r) - (d/2-r)*(d/2-r)
-		return l - math.Sqrt(math.Max(0, under)), p.CrownRadius.Given() && p.KnuckleRadius.Given()
-	case NoHeadShape:
-	}
-	return 0, false
+	return surface.Profile{At: func(float64) float64 { return math.NaN() }}
 }

@@ -288,7 +288,9 @@ func TestAssembly_sumsWhatStandsOnEachOther(t *testing.T) {
 // in below the cone ends at −62.354 − 20 in, an elbow of 18 in round a bore of 24 in
 // 18 + 12 in below that, and what follows lies level. On the top it leads up from
 // 252 + 12 in. The flange of a nozzle on a course is at its lower edge, that of one in
-// the middle of a bottom as far below as the nozzle reaches.
+// the middle of a bottom as far below as the nozzle reaches. Beside the axis a cone is
+// where it is as wide: at 36 of 48 in 12/tan 30° = 20.785 in below its rim, at 30 of 48
+// in 18 in above it at 45°; an ellipsoid 6·√(1 − ¼) and 12·√(1 − ¼) in from its own.
 func TestAssembly_hangsWhatIsTiedToTheShell(t *testing.T) {
 	j := hopper()
 	hung := func(id string, f PartForm, tied string) *JobPart {
@@ -309,13 +311,18 @@ func TestAssembly_hangsWhatIsTiedToTheShell(t *testing.T) {
 	hung("drain", Flange, "")
 	hung("bare", Flange, "")
 	hung("loose", Pipe, "")
+	for _, id := range []string{"slope", "neck side", "crown", "dish"} {
+		hung(id, Flange, "")
+	}
 	hung("beside", Pipe, "low")
 	j.Nozzles = []Nozzle{
 		{ID: "N1", On: "low", Height: in(30), Size: in(4), Flange: "side"}, {ID: "N2", On: "cap", Size: in(4), Projection: in(9), Flange: "drain"},
-		{ID: "N3", On: "cap", Size: in(4), Flange: "bare"},
+		{ID: "N3", On: "cap", Size: in(4), Flange: "bare"}, {ID: "N4", On: "cone", Offset: in(36), Size: in(4), Projection: in(8), Flange: "slope"},
+		{ID: "N5", On: "neck", Offset: in(30), Size: in(4), Flange: "neck side"}, {ID: "N6", On: "top", Offset: in(12), Size: in(4), Flange: "crown"},
+		{ID: "N7", On: "cap", Offset: in(6), Size: in(4), Projection: in(9), Flange: "dish"},
 	}
 	a := j.Assemble()
-	for id, want := range map[string]float64{"leg": -88.354, "elbow": -118.354, "run": -118.354, "end": -118.354, "vent": 264, "lid": 294, "side": 28, "drain": -77.354} {
+	for id, want := range map[string]float64{"leg": -88.354, "elbow": -118.354, "run": -118.354, "end": -118.354, "vent": 264, "lid": 294, "side": 28, "drain": -77.354, "slope": -28.785, "neck side": 184, "crown": 260.392, "dish": -76.550} {
 		if at, ok := a.Elevation(a.Part(id)); !ok || math.Abs(at-want*0.0254) > 1e-5 {
 			t.Errorf("%s hangs at %.3f in (%v), not %.3f", id, at/0.0254, ok, want)
 		}

@@ -177,6 +177,8 @@ func (v *Vessel) atNozzle(on int, n *Nozzle) hung {
 		return lost("part " + v.parts[on].ID + ", which nozzle " + n.ID + " is on, does not stand upright")
 	case !math.IsNaN(n.Height):
 		x.bottom += n.Height - reach
+	case !math.IsNaN(v.Up(on, n.Offset)) && (x.way != downward || !math.IsNaN(n.Projection)):
+		x.bottom += v.Up(on, n.Offset) - reach
 	case f == Cover || f == Flange || x.way == upward: // it ends no lower than there
 	case x.way == downward && !math.IsNaN(n.Projection):
 		x.bottom -= reach

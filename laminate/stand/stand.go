@@ -39,14 +39,18 @@ type Part struct {
 	Liquid   float64 // height over its bottom that it states
 	Filed    bool    // it stands in a file of its own
 	Settled  bool    // it states what liquid or pressure there is in it
+	// At is how far a head or cone is from its wide end at a distance from its axis, NaN
+	// where that is not known.
+	At func(offset float64) float64
 }
 
 // Nozzle is one on a part, and what ends in it; −1 for no part.
 type Nozzle struct {
-	ID                        string
-	On                        int
-	Ends                      [2]int
-	Height, Reach, Projection float64 // Reach is half its opening
+	ID                string
+	On                int
+	Ends              [2]int
+	Height, Offset    float64 // above the bottom of the part, and from its axis
+	Reach, Projection float64 // Reach is half its opening
 }
 
 // Vessel is the parts as they stand.
@@ -267,6 +271,19 @@ func (v *Vessel) Tip(part int) bool {
 		return meets(k+1, p.Wide) && (k == 0 || meets(k-1, p.Small) || !meets(k-1, p.Wide))
 	}
 	return meets(k-1, p.Small) && !meets(k-1, p.Wide)
+}
+
+// Up is how high above its lower end a head or cone of the shell is at a distance from
+// its axis; NaN where that is not known, or of what is neither.
+func (v *Vessel) Up(part int, offset float64) float64 {
+	p := &v.parts[part]
+	if p.At == nil || p.Form != Head && p.Form != Cone {
+		return math.NaN()
+	}
+	if p.Form == Cone && !v.Tip(part) || p.Form == Head && v.OnTop(part) {
+		return p.At(offset)
+	}
+	return p.Height - p.At(offset)
 }
 
 func alike(a, b float64) bool { return math.Abs(a-b) <= 1e-3*b }

@@ -28,3 +28,34 @@ func TorisphereAt(diameter, crown, knuckle, x float64) float64 {
 func CrownRim(diameter, crown, knuckle float64) float64 {
 	return crown * (diameter/2 - knuckle) / (crown - knuckle)
 }
+
+// Profile is how a head or cone stands over its wide end, in the unit of its sizes:
+// NaN where one of them is not known.
+type Profile struct {
+	Rise float64
+	// At is how far it is from its wide end at x from its axis; NaN beyond it, of a
+	// cone its wide end.
+	At func(x float64) float64
+}
+
+// ConeProfile is that of a cone between two diameters, by its half-angle in radians.
+func ConeProfile(wide, small, halfAngle float64) Profile {
+	rise := math.Tan(halfAngle)
+	return Profile{(wide - small) / 2 / rise, func(x float64) float64 {
+		if x > wide/2 {
+			return math.NaN()
+		}
+		return (wide/2 - x) / rise
+	}}
+}
+
+// EllipsoidProfile is that of half an ellipsoid, or of half a sphere, as deep as wide.
+func EllipsoidProfile(diameter, depth float64) Profile {
+	return Profile{depth, func(x float64) float64 { return EllipsoidAt(diameter/2, depth, x) }}
+}
+
+// TorisphereProfile is that of a dish: it rises L − √((L−r)² − (D/2−r)²) (geometry).
+func TorisphereProfile(diameter, crown, knuckle float64) Profile {
+	under := (crown-knuckle)*(crown-knuckle) - (diameter/2-knuckle)*(diameter/2-knuckle)
+	return Profile{crown - math.Sqrt(math.Max(0, under)), func(x float64) float64 { return TorisphereAt(diameter, crown, knuckle, x) }}
+}

@@ -5,7 +5,6 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/surface"
 	"frp/veilwright/rules"
 )
 
@@ -123,30 +122,14 @@ func (x *opening) misplaced(p *rules.JobPass, part *laminate.Part, cut float64) 
 // offset, m: both ways up where nothing says which, none where a size is missing.
 func (x *opening) heights(p *rules.JobPass, part *laminate.Part) []float64 {
 	rise, known := part.Rise()
-	if !x.Offset.Given() || !known || rise <= 0 {
+	above := part.Profile().At(x.Offset.SI()) // the wide end
+	if !x.Offset.Given() || !known || rise <= 0 || math.IsNaN(above) {
 		return nil
 	}
-	r, d := x.Offset.SI(), part.InsideDiameter.SI()
-	above := math.NaN() // the wide end
-	switch {
-	case part.Form == laminate.Cone:
-		above = (d/2 - r) / math.Tan(part.HalfAngle.Value*math.Pi/180)
-	case part.Head == laminate.Torispherical:
-		above = surface.TorisphereAt(d, part.CrownRadius.SI(), part.KnuckleRadius.SI(), r)
-	case part.Form == laminate.HeadPart: // a hemisphere is an ellipsoid as deep as wide
-		above = surface.EllipsoidAt(d/2, rise, r)
-	}
-	if math.IsNaN(above) {
-		return nil // off its part
-	}
-	_, stands := p.Elevation(x.on)
-	switch {
-	case !stands:
+	if _, stands := p.Elevation(x.on); !stands {
 		return []float64{above, rise - above}
-	case part.Form == laminate.Cone && p.Tip(x.on), part.Form == laminate.HeadPart && !p.OnTop(x.on):
-		return []float64{rise - above}
 	}
-	return []float64{above}
+	return []float64{p.Up(x.on, x.Offset.SI())}
 }
 
 // along looks at both ends of a part of a length, all in m.
