@@ -35,7 +35,12 @@ func (j *Job) Assemble() *Assembly {
 			x.Liquid, x.Filed, x.Settled = own.LiquidHeight.SI(), false, true
 		}
 		if own.Form == Cover && !p.InsideDiameter.Given() {
-			x.Wide = figure(own.Size)
+			x.Wide = math.Min(figure(p.Length), figure(p.Width))
+			for _, d := range []quantity.Length{p.BoltCircle, own.Size} {
+				if d.Given() {
+					x.Wide = d.SI()
+				}
+			}
 		}
 		if closes := own.Form == FlatBottom || own.Form == HeadPart || own.Form == Cone; closes {
 			x.Grounded = x.Grounded && own.Form == FlatBottom

@@ -334,6 +334,33 @@ func TestAssembly_hangsWhatIsTiedToTheShell(t *testing.T) {
 	}
 }
 
+// A cover as wide as the course that ends a shell lies on it, 84 in up, and needs no
+// joint; one that is less wide, or of which nobody knows, may be anywhere.
+func TestAssembly_laysALidOnItsShell(t *testing.T) {
+	for name, c := range map[string]struct {
+		change func(lid *JobPart)
+		lies   bool
+	}{
+		"by its bolts":               {func(lid *JobPart) { lid.BoltCircle = in(75) }, true},
+		"by its diameter":            {func(lid *JobPart) { lid.InsideDiameter = in(72) }, true},
+		"a square":                   {func(lid *JobPart) { lid.Length, lid.Width = in(75), in(75) }, true},
+		"of a manway":                {func(lid *JobPart) { lid.BoltCircle = in(22) }, false},
+		"of a size":                  {func(lid *JobPart) { lid.Size, lid.BoltCircle = in(20), in(75) }, false},
+		"as wide as nobody has said": {func(*JobPart) {}, false},
+	} {
+		j := &Job{Vessel: Vessel{LiquidHeight: in(72)}, Parts: []JobPart{{ID: "bottom"}, {ID: "course"}, {ID: "lid"}}}
+		j.Parts[0].Form, j.Parts[0].InsideDiameter = FlatBottom, in(72)
+		j.Parts[1].Form, j.Parts[1].InsideDiameter, j.Parts[1].Length = ShellCourse, in(72), in(84)
+		j.Parts[2].Form = Cover
+		c.change(&j.Parts[2])
+		a := j.Assemble()
+		at, lies := a.Elevation(2)
+		if lies != c.lies || lies && math.Abs(at-84*0.0254) > 1e-9 || a.Unplaced(2) == lies {
+			t.Errorf("%s: at %.2f in (%v)", name, at/0.0254, lies)
+		}
+	}
+}
+
 // A level that the parts of a shell state is that of what hangs on it: 360 in over the
 // bottom of the course, 374 in over the tip of a cone 14 in high, where the flange is.
 // Where no part states one nobody knows it, unless vapor alone is in the shell.

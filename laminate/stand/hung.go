@@ -46,7 +46,9 @@ func (v *Vessel) hang() {
 	left := make([]int, len(parts)) // nozzles that end in it and are not looked at yet
 	at := make([]hung, len(parts))
 	for i := range parts {
-		v.hung[i] = lost(untied)
+		if v.hung[i] = lost(untied); v.lid(i) && !math.IsNaN(v.tops[v.last]) {
+			v.hung[i] = hung{bottom: v.tops[v.last], end: v.tops[v.last], way: upward}
+		}
 	}
 	joints := make(map[int][]int, 2*len(v.joints)) // partners by part
 	for _, j := range v.joints {
@@ -99,6 +101,13 @@ func (v *Vessel) hang() {
 			}
 		}
 	}
+}
+
+// lid tells of a cover that nothing has to tie to the shell: as wide as the course that
+// is the highest of it, it lies on that.
+func (v *Vessel) lid(part int) bool {
+	p := &v.parts[part]
+	return p.Form == Cover && v.OnTop(part) && v.Stack[len(v.Stack)-1] == v.last && p.Wide >= (1-1e-3)*v.parts[v.last].Wide
 }
 
 // tied is where a part is that a joint ties to another: it leads on from the free

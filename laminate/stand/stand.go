@@ -30,7 +30,7 @@ type Part struct {
 	ID       string
 	Form     Form
 	Height   float64 // length of a course or pipe, rise of a head or cone
-	Wide     float64 // inside diameter
+	Wide     float64 // inside diameter; of a cover its size, the bolts round it or its short side
 	Small    float64 // of a cone's small end
 	Bend     float64 // radius of an elbow
 	Dish     float64 // m³ that a head holds whose depth does not say so; 0 of an ellipsoid

@@ -246,6 +246,30 @@ var cases = []jobCase{
 		c.ID, c.Form = "c", laminate.Pipe
 		j.Parts = append(j.Parts, c)
 	}, []string{"incomplete course-overstrained-at-test", "incomplete test-proves-less-than-service"}, "how high part c hangs is not known: "},
+	// What says that 5 ft of the level of 12 ft stand over it hangs at 7 ft: 20 ft of water
+	// put 13 ft, 5.6 psi, on it beside the 30 psi, and the service 27.2. No liquid over it is
+	// no place: above the level it may hang anywhere in the fill.
+	{"one that says how deep it hangs", func(j *laminate.Job) {
+		upright(j)
+		j.Nozzles, j.Test.LiquidHeight, j.Vessel.LiquidHeight, j.Service.SpecificGravity = nil, quantity.New(20, quantity.Foot), quantity.New(12, quantity.Foot), laminate.Some(1.0)
+		c := j.Parts[0]
+		c.ID, c.Form, c.LiquidHeight = "c", laminate.Pipe, quantity.New(5, quantity.Foot)
+		j.Parts = append(j.Parts, c)
+	}, nil, ""},
+	{"one that says that it hangs above", func(j *laminate.Job) {
+		upright(j)
+		j.Nozzles, j.Test.LiquidHeight = nil, quantity.New(20, quantity.Foot)
+		c := j.Parts[0]
+		c.ID, c.Form, c.LiquidHeight = "c", laminate.Pipe, inches(0)
+		j.Parts = append(j.Parts, c)
+	}, []string{"incomplete course-overstrained-at-test", "incomplete test-proves-less-than-service"}, "the test fills above the level of the service, and how high part c hangs is not known: "},
+	{"one above both levels", func(j *laminate.Job) {
+		upright(j)
+		j.Nozzles, j.Test.LiquidHeight, j.Vessel.LiquidHeight, j.Service.SpecificGravity = nil, inches(100), inches(100), laminate.Some(1.0)
+		c := j.Parts[0]
+		c.ID, c.Form, c.LiquidHeight = "c", laminate.Pipe, inches(0)
+		j.Parts = append(j.Parts, c)
+	}, nil, ""},
 	{"a flange of another size", func(j *laminate.Job) { flanged(j); j.Parts[2].Size = inches(3) }, []string{"break nozzle-parts-differ"}, "nozzle N is of 2 in, its flange f of 3 in"},
 	{"no seal where the other side is wide", func(j *laminate.Job) {
 		j.Joints[0].Inside, j.Parts[1].InsideDiameter, j.Service.Pressure, j.Nozzles, j.Test = "", inches(20), psi(0), nil, laminate.Test{}

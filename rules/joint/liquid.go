@@ -16,7 +16,7 @@ var PartUnplaced = &rules.Rule{
 		"One that nothing holds would be figured without that liquid, and hold on paper whatever stands over it.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Note},
 	When: "a flange, cover, pipe, duct or elbow, or a cone between pipes, of a vessel with a liquid states no liquid height of its own (liquid_height; 0 where no liquid stands over it), " +
-		"and no nozzle or joint says how high it hangs, or neither the vessel nor a part of its shell says how high the liquid stands; one that states a pressure of its own is figured for that alone: note",
+		"and no nozzle or joint says how high it hangs, and it is no cover as wide as the shell, which lies on that, or neither the vessel nor a part of its shell says how high the liquid stands; one that states a pressure of its own is figured for that alone: note",
 	Basis: "the program's own check",
 	Job: func(p *rules.JobPass) {
 		_, full := p.Level()
