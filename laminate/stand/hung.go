@@ -50,12 +50,7 @@ func (v *Vessel) hang() {
 			v.hung[i] = hung{bottom: v.tops[v.last], end: v.tops[v.last], way: upward}
 		}
 	}
-	joints := make(map[int][]int, 2*len(v.joints)) // partners by part
-	for _, j := range v.joints {
-		if x, y := j[0], j[1]; x >= 0 && y >= 0 && x != y {
-			joints[x], joints[y] = append(joints[x], y), append(joints[y], x)
-		}
-	}
+	joints := v.tiedTo()
 	nozzles := make(map[int][]int, len(v.nozzles)) // by the part that they are on
 	for i := range v.nozzles {
 		n := &v.nozzles[i]

@@ -75,6 +75,7 @@ type Vessel struct {
 	bottoms     []float64
 	tops        []float64
 	hung        []hung // by part, nil until somebody asks
+	closing     []int  // by part, likewise
 }
 
 // New stands parts on each other. Level is how high liquid stands at most above the
@@ -296,6 +297,11 @@ func (v *Vessel) Hangs(part int) bool {
 		return v.hanging(part).way == downward
 	}
 	return p.Form.closes() && part < v.first && !p.Grounded
+}
+
+// Rises tells whether a part leads upward from the top of the shell, tied to it.
+func (v *Vessel) Rises(part int) bool {
+	return v.parts[part].Form.hangs() && v.hanging(part).way == upward
 }
 
 // Borne tells whether a course has a bottom hanging from it: nothing at the lowest end

@@ -170,24 +170,3 @@ func endTo(p *rules.JobPass, part, other int) (end int, known bool) {
 	}
 	return 0, true
 }
-
-// EndsContradicted holds what a course says of its ends against what closes the shell.
-var EndsContradicted = &rules.Rule{
-	ID: "ends-contradicted", Family: family, Title: "A course is open where the shell is closed",
-	Why: "What closes a shell is pushed outward by the gas in it, and the wall of every course holds it back. " +
-		"A course that says its ends are open is figured without that pull.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     `a course states ends = "open", something of the job closes the shell at its top, and there is a pressure beside that of the liquid`,
-	Basis:    "statics, arithmetic",
-	Job: func(p *rules.JobPass) {
-		if _, above := closed(p); !above {
-			return
-		}
-		for i := range p.Job.Parts {
-			s := p.Parts[i].Schedule
-			if p.Job.Parts[i].Form == laminate.ShellCourse && s.Part.Ends == laminate.OpenEnds && s.Service.Pressure.SI() > 0 {
-				p.Report(rules.Incomplete, laminate.JobPartRef(i, "ends"), "", "part %s: its ends are stated open, and the shell is closed at its top: what %s of gas pull along its wall is not figured (ends)", p.Job.Parts[i].ID, p.Units.Figure(s.Service.Pressure.SI(), quantity.Stress))
-			}
-		}
-	},
-}

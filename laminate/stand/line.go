@@ -1,0 +1,44 @@
+package stand
+
+// Closing is what closes the line of pipes that a part is of: a flange, a cover or a
+// head that joints tie to it, over other parts of the line or at once, or that it is
+// itself; −1 where nothing does, and of what is of no line.
+func (v *Vessel) Closing(part int) int {
+	if v.closing == nil {
+		v.close()
+	}
+	return v.closing[part]
+}
+
+// close goes from each end of a line over the joints of the line.
+func (v *Vessel) close() {
+	v.closing = make([]int, len(v.parts))
+	var from []int
+	for i := range v.parts {
+		v.closing[i] = -1
+		if f := v.parts[i].Form; f == Flange || f == Cover || f == Head && !v.InShell(i) {
+			v.closing[i] = i
+			from = append(from, i)
+		}
+	}
+	next := v.tiedTo()
+	for k := 0; k < len(from); k++ {
+		for _, to := range next[from[k]] {
+			if v.Line(to) && v.closing[to] < 0 {
+				v.closing[to] = v.closing[from[k]]
+				from = append(from, to)
+			}
+		}
+	}
+}
+
+// tiedTo are the parts that joints tie to each.
+func (v *Vessel) tiedTo() map[int][]int {
+	partners := make(map[int][]int, 2*len(v.joints))
+	for _, j := range v.joints {
+		if x, y := j[0], j[1]; x >= 0 && y >= 0 && x != y {
+			partners[x], partners[y] = append(partners[x], y), append(partners[y], x)
+		}
+	}
+	return partners
+}
