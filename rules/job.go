@@ -242,7 +242,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		count := func(at laminate.Ref) {
-			if at.Kind == laminate.RefJobPart {
+			if at.Kind == laminate.RefJobPart && f.Severity > Note {
 				r.verdicts[at.Index] = max(r.verdicts[at.Index], f.Severity)
 			}
 		}

@@ -49,6 +49,7 @@ func (r *JobReport) PartReport(part int) *Report {
 func (r *JobReport) Part(part int) *Report {
 	of := *r.Parts[part]
 	of.Laid = r.Job.Parts[part].Laid
+	of.Coat = overlay.LastCoat(r.Job, part, of.Analysis)
 	of.Findings = slices.Clone(of.Findings)
 	for _, f := range r.Findings {
 		if _, ok := f.In(laminate.Ref{Kind: laminate.RefJobPart, Index: part}); ok {

@@ -72,6 +72,19 @@ func upright(j *laminate.Job) {
 	}
 }
 
+// waxed ends the wall in a waxed coat.
+func waxed(j *laminate.Job) {
+	p := j.Laminates[0].Plies
+	p[len(p)-1] = laminate.Ply{Material: catalog.Topcoat, Resin: ruletest.Wall, Zone: laminate.OuterSurface, Count: 1}
+}
+
+// filed makes the first wall, waxed, a document of its own.
+func filed(j *laminate.Job) {
+	waxed(j)
+	j.Schedules = map[string]*laminate.Schedule{"a.toml": j.Wall(0)}
+	j.Parts[0].Schedule, j.Parts[0].Laminate = "a.toml", ""
+}
+
 // headed has the two pipes be open courses on a flat bottom, under a head.
 func headed(j *laminate.Job) {
 	upright(j)
@@ -192,15 +205,13 @@ var cases = []jobCase{
 		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "other", Plies: slices.Clone(j.Laminates[0].Plies)})
 		j.Laminates[3].Plies[0].Material, j.Parts[1].Laminate, j.Joints[0].Inside = catalog.VeilPolyester15, "other", "seal"
 	}, []string{"break seal-thinner-than-barrier", "warning barrier-differs-between-parts", "warning seal-differs-from-barrier"}, "in their veils"},
-	{"wax", func(j *laminate.Job) {
-		p := j.Laminates[0].Plies
-		p[len(p)-1].Material = catalog.Topcoat
-	}, []string{"warning wax-under-bond", "warning wax-under-bond"}, "lay it after J, N,"},
+	{"wax", waxed, nil, ""}, // a note, below: it is laid last
+	{"wax of a wall whose papers know nothing of joints", filed, []string{"warning wax-under-bond"}, "the papers of a.toml do not know what is bonded onto it: lay it after J, N,"},
 	{"wax laid first", func(j *laminate.Job) {
 		p := j.Laminates[0].Plies
 		p[len(p)-1].Material = catalog.Topcoat
 		j.Parts[1].Laid = laminate.OutsideIn
-	}, []string{"break wax-under-bond", "warning wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
+	}, []string{"break wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
 	{"narrow strap", func(j *laminate.Job) { j.Joints[0].Width = inches(4); j.Joints[0].FirstWidth = inches(1) }, []string{"warning strap-narrow"}, "eight thicknesses of the thinner wall"},
 	{"a gap as wide as the first ply", func(j *laminate.Job) { j.Joints[0].Gap = inches(2) }, []string{"break strap-narrow"}, "a ply of its strap is 2 in wide, the gap 2 in"},
 	{"seal unstated", func(j *laminate.Job) { j.Joints[0].InsideWidth = quantity.Length{} }, []string{"incomplete seal-narrow"}, "(inside_width)"},
@@ -515,8 +526,7 @@ func TestRules_haveACaseForEverySeverity(t *testing.T) {
 // A part of which the whole job says something is not clear, though its wall is.
 func TestPartVerdict_hasWhatTheWholeJobSaysOfThePart(t *testing.T) {
 	j := sound()
-	last := &j.Laminates[0].Plies[len(j.Laminates[0].Plies)-1]
-	*last = laminate.Ply{Material: catalog.Topcoat, Resin: ruletest.Wall, Zone: laminate.OuterSurface, Count: 1} // wax, under the strap
+	filed(j) // wax, under the strap
 	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
 	said := slices.ContainsFunc(r.Findings, func(f rules.Finding) bool {
 		return f.At.Kind == laminate.RefJobPart && f.At.Index == 0 && f.Severity == rules.Warning
@@ -541,6 +551,7 @@ func TestRules_notes(t *testing.T) {
 		{func(*laminate.Job) {}, []string{"nozzle-end-unstated N flange", "seal-uncoated J inside"}},
 		{flanged, []string{"seal-uncoated J inside"}},
 		{coated, []string{"nozzle-end-unstated N flange"}},
+		{func(j *laminate.Job) { coated(j); flanged(j); waxed(j) }, []string{"wax-under-bond J laminate", "wax-under-bond J laminate"}},
 		{func(j *laminate.Job) { coated(j); flanged(j); j.Test.Pressure = psi(37) }, []string{"course-overstrained-at-test J ", "course-overstrained-at-test J "}},
 	} {
 		j := sound()

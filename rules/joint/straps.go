@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 )
@@ -152,9 +153,11 @@ var BondPlyNotMat = &rules.Rule{
 var WaxUnderBond = &rules.Rule{
 	ID: "wax-under-bond", Family: family, Title: "Wax lies under a bond",
 	Why: "Wax floats to the face of a coat so that air does not keep it soft, and nothing bonds to it. " +
-		"Where a strap or a pad goes the coat is left off until it is laid, or ground off to dull, rough laminate.",
-	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When: "the outermost ply of a part that is joined, or that a pad goes on, or of a pad that is laid over, is a waxed coat; " +
+		"Where a strap or a pad goes the coat is left off until it is laid, or ground off to dull, rough laminate. " +
+		"Lay-up sheet, route sheet and the lay-up page have the coat of a part last, when its joints and nozzles are laid; a record of a bond has to say that the face was abraded.",
+	Severity: []rules.Severity{rules.Break, rules.Warning, rules.Note},
+	When: "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat: a note, as the papers of the job have it laid last; " +
+		"a warning where its wall is a document of its own, whose papers do not, where it is laid from the outside in, and of a pad that is laid over; " +
 		"a break where a part is laid from the outside in, so that its own plies come onto it",
 	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
@@ -191,7 +194,16 @@ var WaxUnderBond = &rules.Rule{
 			if len(bonds[i]) == 0 || !waxed(p.Parts[i].Analysis) {
 				continue
 			}
-			p.ReportAt(rules.Warning, append([]laminate.Ref{laminate.JobPartRef(i, "laminate")}, places[i]...), "", "part %s ends in a waxed coat: lay it after %s, or grind it off where they bond", p.Job.Parts[i].ID, strings.Join(bonds[i], ", "))
+			part, before := &p.Job.Parts[i], strings.Join(bonds[i], ", ")
+			at := append([]laminate.Ref{laminate.JobPartRef(i, "laminate")}, places[i]...)
+			switch c := overlay.LastCoat(p.Job, i, p.Parts[i].Analysis); {
+			case part.Schedule != "":
+				p.ReportAt(rules.Warning, at, "", "part %s ends in a waxed coat, and the papers of %s do not know what is bonded onto it: lay it after %s, or grind it off where they bond", part.ID, part.Schedule, before)
+			case c == nil:
+				p.ReportAt(rules.Warning, at, "", "part %s ends in a waxed coat: grind it off where %s bond", part.ID, before)
+			default:
+				p.ReportAt(rules.Note, at, "", "part %s ends in a waxed coat: lay-up and route sheets have it laid after %s; laid before, it is ground off where they bond", part.ID, before)
+			}
 		}
 	},
 }

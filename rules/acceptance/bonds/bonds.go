@@ -13,6 +13,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -76,6 +77,9 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 		name := cmp.Or(b.Onto, "the part")
 		window, of := windowOf(facing(schedule), nil)
 		f, ground := judge(r, "bond onto "+name, b.Onto, b.Gelled, b.At, window, of, nil)
+		if f.Severity == rules.Clear && ground == nil && onWax(schedule) {
+			f.Severity, f.Found = rules.Incomplete, "bond onto "+name+": the part ends in a waxed coat, to which nothing bonds however soon: that it was ground off where this lies is not recorded (abraded)"
+		}
 		found(f, ground, b.Gelled)
 		var missing []string
 		if strings.TrimSpace(b.Bonder) == "" {
@@ -135,6 +139,18 @@ func facing(schedule *rules.Report) []laminate.RowFigures {
 		rows = append(rows, a.Rows...)
 	}
 	return rows
+}
+
+// onWax tells whether a wall that an overlay lies on ends in a waxed coat: laid by the
+// papers it comes later, and nothing in a record of the bond says that it did.
+func onWax(schedule *rules.Report) bool {
+	if o := schedule.Overlay; o == nil || o.Kind.Inside() || o.Kind == overlay.Knuckle {
+		return false
+	}
+	return slices.ContainsFunc(schedule.Overlay.Under, func(a *laminate.Analysis) bool {
+		n := len(a.Rows)
+		return n > 0 && a.Rows[n-1].Material != nil && a.Rows[n-1].Material.Waxed
+	})
 }
 
 // layUp finds plies that were laid onto a face which had cured.

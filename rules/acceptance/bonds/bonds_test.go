@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -156,6 +157,51 @@ func TestJudge_layUp(t *testing.T) {
 			t.Errorf("%s: %+v", name, list)
 		case !c.none && c.want != rules.Clear && (len(list[0].Plies) != 1 || list[0].Plies[0] != 4):
 			t.Errorf("%s: plies %v", name, list[0].Plies)
+		}
+	}
+}
+
+// Onto a wall that ends in a waxed coat nothing bonds however soon: a record of a strap
+// has to say that the face was abraded.
+func TestJudge_bondOntoWax(t *testing.T) {
+	s, bare := ruletest.Sound(), ruletest.Sound()
+	for i := range s.Resins {
+		s.Resins[i].BondWindow = quantity.New(48, quantity.Hour)
+		bare.Resins[i].BondWindow = s.Resins[i].BondWindow
+	}
+	bare.Plies = bare.Plies[:ruletest.CoatRow]
+	a, b := laminate.Analyze(s, catalog.Library()), laminate.Analyze(bare, catalog.Library())
+	if last := a.Rows[len(a.Rows)-1].Material; last == nil || !last.Waxed {
+		t.Fatal("the sound wall ends in no waxed coat")
+	}
+	for name, c := range map[string]struct {
+		kind    overlay.Kind
+		under   []*laminate.Analysis
+		abraded bool
+		want    rules.Severity
+	}{
+		"strap":              {overlay.Strap, []*laminate.Analysis{b, a}, false, rules.Incomplete},
+		"strap, abraded":     {overlay.Strap, []*laminate.Analysis{b, a}, true, rules.Clear},
+		"pad":                {overlay.Pad, []*laminate.Analysis{a}, false, rules.Incomplete},
+		"seal, inside":       {overlay.Seal, []*laminate.Analysis{a, a}, false, rules.Clear},
+		"strap on no wax":    {overlay.Strap, []*laminate.Analysis{b, b}, false, rules.Clear},
+		"strap on wax alone": {overlay.Strap, []*laminate.Analysis{a, a}, false, rules.Incomplete},
+	} {
+		of := scheduled(48)
+		of.Overlay = &rules.Overlaid{Overlay: overlay.Overlay{Kind: c.kind, Of: "J1"}, Under: c.under}
+		r := &record.Record{Bonds: []record.Bond{{Entry: hours(30), Onto: "J1", Gelled: monday, Bonder: "B. One", Qualification: "list 4"}}}
+		if c.abraded {
+			r.Preparations = []record.Preparation{ground(29, "J1", true)}
+		}
+		found := bonds.Finding{}
+		for _, f := range bonds.Judge(r, of) {
+			if f.Key == bonds.WindowPassed {
+				found = f
+			}
+		}
+		waxed := regexp.MustCompile("waxed coat").MatchString(found.Found)
+		if found.Severity != c.want || waxed != (c.want == rules.Incomplete) {
+			t.Errorf("%s: %+v", name, found)
 		}
 	}
 }

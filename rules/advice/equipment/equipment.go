@@ -99,6 +99,7 @@ func Propose(j *laminate.Job, lib *laminate.Library, o Options) (*Proposal, erro
 	}
 	w.overlays()
 	w.tapers()
+	w.coats()
 	for i, plies := range emptied {
 		if len(w.j.Laminates[i].Plies) == 0 && len(plies) > 0 {
 			w.j.Laminates[i].Plies = plies

@@ -339,3 +339,44 @@ func TestPropose_padsForAVacuum(t *testing.T) {
 		t.Errorf("asked %v, broken %v", p.Asked, p.Broken)
 	}
 }
+
+// Who follows the proposal and answers what it asks for has a job that is clear: the
+// waxed coat that each wall ends in is laid when its joints and nozzles are, which the
+// proposal says.
+func TestPropose_andAnsweredIsClear(t *testing.T) {
+	j := bare()
+	j.Nozzles = nil
+	p := propose(t, j, advice.Options{})
+	if !says(p.Assumed, "its waxed coat is laid last, when its joints and nozzles are") {
+		t.Errorf("assumed %v", p.Assumed)
+	}
+	for i := range p.Job.Joints {
+		x := &p.Job.Joints[i]
+		x.Gap, x.Qualification = in(0.25), "BP-1"
+		if err := quantity.Read(&x.AxialLoad, "0 lb/in"); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p.Job.Test = laminate.Test{Medium: laminate.TestWater, LiquidHeight: in(14 * 12 * 1.25), Pressure: psi(0)}
+	r := rules.JudgeJob(all.Rules(), p.Job, catalog.Library(), rules.Options{})
+	waits := 0
+	for _, f := range r.Findings {
+		if f.Severity > rules.Note {
+			t.Errorf("%s: %s", f.Rule.ID, f.Message)
+		}
+		if f.Rule.ID == "wax-under-bond" {
+			waits++
+		}
+	}
+	if waits != len(p.Job.Parts) || r.Verdict != rules.Clear {
+		t.Errorf("%d parts of %d end in a coat that waits; the job is %v", waits, len(p.Job.Parts), r.Verdict)
+	}
+	for i := range p.Job.Parts {
+		if v := r.PartVerdict(i); v != rules.Clear {
+			t.Errorf("part %s is %v", p.Job.Parts[i].ID, v)
+		}
+	}
+	if again := propose(t, p.Job, advice.Options{}); len(again.Filled)+len(again.Assumed) > 0 {
+		t.Errorf("%v %v", again.Filled, again.Assumed)
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall/repeat"
@@ -253,5 +254,15 @@ func (w *work) tapers() {
 		}
 		low.Taper = w.up(vessel.LeastTaper * step)
 		w.filled(laminate.JobPartRef(list[k-1], "taper"), fmt.Sprintf("part %s: taper %s, at least %d times the step into %s", low.ID, low.Taper.Text(), vessel.LeastTaper, high.ID))
+	}
+}
+
+// coats says of each wall filled in when its waxed coat is laid, where that waits.
+func (w *work) coats() {
+	for i := range w.j.Parts {
+		at := laminate.JobPartRef(i, "laminate")
+		if slices.ContainsFunc(w.p.Filled, func(l Line) bool { return l.At == at }) && overlay.LastCoat(w.j, i, laminate.Analyze(w.j.Wall(i), w.lib)) != nil {
+			w.assumed(at, "part "+w.j.Parts[i].ID, "its waxed coat is laid last, when its joints and nozzles are, as lay-up and route sheets have it")
+		}
 	}
 }

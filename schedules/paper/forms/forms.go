@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
@@ -104,6 +105,7 @@ type Subject struct {
 type Part struct {
 	ID     string
 	Laid   laminate.LaidOrder
+	Coat   *overlay.Coat // what of it is laid last; nil where nothing waits
 	Report *rules.Report
 }
 
@@ -122,7 +124,7 @@ func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock,
 	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, judged: r, Stock: own, Whole: r.Findings}
 	for i, p := range r.Parts {
 		part := &j.Parts[i]
-		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Report: p})
+		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Coat: overlay.LastCoat(j, i, p.Analysis), Report: p})
 	}
 	return of
 }

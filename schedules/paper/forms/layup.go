@@ -310,6 +310,9 @@ func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) pa
 		take := laid.Of(s, a, l.ply, u)
 		ply := &s.Plies[take.Row]
 		mix, pots := of.mixed(&take, a.Rows[take.Row].Material)
+		if p.Coat != nil && l.ply == p.Coat.First {
+			t.Rows = append(t.Rows, paper.Row{Band: "HOLD: the waxed coat comes after " + p.Coat.Before() + ", since nothing bonds to wax. All of that is laid: ______________ at ________"})
+		}
 		material := ply.Material
 		if g := angle(ply); g != "" {
 			material += " " + g

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
 	"frp/veilwright/schedules/paper"
@@ -76,6 +77,9 @@ func operations(of *Subject) []operation {
 		list = append(list, of.nozzleOperations()...)
 		list = append(list, of.jointOperations()...)
 	}
+	for _, p := range of.Shown() {
+		list = append(list, of.coatOperations(p)...)
+	}
 	list = append(list,
 		operation{"cure to handling, post-cure where it is called for", review, "inspection plan"},
 		operation{"final inspection: visual on both sides, thickness, Barcol, acetone", hold, "inspection plan"})
@@ -127,6 +131,28 @@ func (of *Subject) jointOperations() (list []operation) {
 		}
 	}
 	return list
+}
+
+// coatOperations are those of the waxed coat of a part that is bonded onto: it comes
+// when that is laid, so that of a part by itself it is not to be laid yet.
+func (of *Subject) coatOperations(p *Part) []operation {
+	if p.Coat == nil {
+		return nil
+	}
+	what := p.ID + ": waxed coat, " + p.coat()
+	if of.Only != (laminate.Ref{}) {
+		return []operation{{what + ": NOT YET. It comes after " + p.Coat.Before(), hold, "route sheet of the job"}}
+	}
+	return []operation{{what + ", after " + p.Coat.Before() + ": wall clean and dry, abraded where the time since it gelled is over", hold, "lay-up sheet"}}
+}
+
+// coat are the plies of a coat that waits.
+func (p *Part) coat() string {
+	last := p.Report.Analysis.Rows[len(p.Report.Analysis.Rows)-1].Last
+	if last == p.Coat.First {
+		return "ply " + strconv.Itoa(last)
+	}
+	return "plies " + paper.Span(p.Coat.First, last)
 }
 
 func (of *Subject) testing() string {
@@ -223,6 +249,9 @@ func partOperations(p *Part) []operation {
 		list = append(list, operation{text, "", "lay-up sheet"})
 	}
 	n := len(s.Plies)
+	if p.Coat != nil { // it has an operation of its own
+		n = laid.RowOf(a, p.Coat.First)
+	}
 	barrier := func() {
 		if e := a.BarrierEnd; e > 0 {
 			stretch("barrier", 0, e-1)
@@ -239,6 +268,9 @@ func partOperations(p *Part) []operation {
 		if a.BarrierEnd < n {
 			stretch("structure and outside", a.BarrierEnd, n-1)
 		}
+	}
+	if p.Coat != nil {
+		list = append(list, operation{at + "the waxed coat, " + p.coat() + ", is left off: it comes after " + p.Coat.Before(), hold, ""})
 	}
 	return append(list, operation{at + "cure, demold", "", ""}, operation{at + "trim; cut edges sealed with resin", "", ""})
 }

@@ -155,7 +155,9 @@ func (p *Job) list(r *rules.JobReport) []row {
 		f := &r.Findings[i]
 		count := func(at laminate.Ref) {
 			at = laminate.Ref{Kind: at.Kind, Index: at.Index}
-			found[at] = max(found[at], f.Severity)
+			if found[at] = max(found[at], f.Severity); found[at] == rules.Note { // which keeps nothing from being clear
+				found[at] = rules.Clear
+			}
 		}
 		count(f.At)
 		for _, at := range f.Also {

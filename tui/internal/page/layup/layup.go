@@ -35,6 +35,7 @@ type Page struct {
 	ambient  ambient   // measured and not yet recorded
 	skipped  bool      // somebody went past the ambient conditions before the first ply
 	answered string    // what spoke against laying up, and somebody answered for
+	coated   string    // what the coat comes after, and somebody answered for
 	typed    details   // typed, for plies of the same material and resin
 
 	face  face
@@ -94,7 +95,7 @@ func (p *Page) Reset() {
 // are the shop's, the surface is that piece's own.
 func (p *Page) forget() {
 	p.ambient.surface = quantity.Temperature{}
-	p.look, p.skipped, p.typed, p.answered, p.bond, p.face = 0, false, details{}, "", nil, face{}
+	p.look, p.skipped, p.typed, p.answered, p.coated, p.bond, p.face = 0, false, details{}, "", "", nil, face{}
 }
 
 // Settle notes when what was open is closed: the Enter that ended it ticks nothing.

@@ -127,3 +127,41 @@ func TestRecord_isBegunWithoutASerialNumberWhereThatIsMeant(t *testing.T) {
 		t.Error("it has one")
 	}
 }
+
+// The waxed coat of a wall comes after what is bonded onto it: lay-up stops at it and
+// asks, and the answer stands in the record.
+func TestLayup_coatComesAfterWhatIsBonded(t *testing.T) {
+	g := openTank(t)
+	g.Desk.Doc.Turn(0)
+	g.Press("3", "1")
+	g.Typed("K-1", "")
+	last := g.Page.total()
+	for n := 1; n < last; n++ {
+		g.Page.look = n
+		if g.Page.waits() != "" {
+			t.Fatalf("ply %d waits for %s", n, g.Page.waits())
+		}
+	}
+	g.Page.look = last
+	g.Page.Settle()
+	if s := g.Screen(); !strings.Contains(s, "STOP") || !strings.Contains(s, "the waxed coat comes after J1: nothing bonds to wax") {
+		t.Error(s)
+	}
+	notes := func() (list []string) {
+		g.Page.gate(func(note string) { list = append(list, note) })
+		return list
+	}
+	if notes() != nil || g.Page.Over() == nil {
+		t.Fatal("it is recorded unasked")
+	}
+	if s := g.Screen(); !strings.Contains(s, "is all laid that is bonded onto this wall?") {
+		t.Error(s)
+	}
+	var got []string
+	g.Press("1")
+	g.Page.gate(func(note string) { got = append(got, note) })
+	g.Press("3")
+	if len(got) != 1 || !strings.Contains(got[0], "laid BEFORE J1: to be ground off where they bond") {
+		t.Errorf("%q", got)
+	}
+}

@@ -216,9 +216,48 @@ func (p *Page) breaks() string {
 	return what + " breaks " + strings.Join(ids, ", ")
 }
 
-// gate asks before a ply is recorded that something speaks against, once until
-// that is something else; what was answered is the tick's remark.
+// waits says what the ply shown comes after: the waxed coat of a part after what is
+// bonded onto it. "" where nothing is.
+func (p *Page) waits() string {
+	if c := p.records.Report().Coat; c != nil && p.ply() >= c.First {
+		return c.Before()
+	}
+	return ""
+}
+
+// gate asks before a ply is recorded what it waits for, and then what else speaks
+// against it.
 func (p *Page) gate(then func(note string)) {
+	before := p.waits()
+	if before == "" || before == p.coated {
+		p.unopposed(then)
+		return
+	}
+	laid := func(note string) {
+		p.coated = before
+		p.unopposed(func(why string) { then(joined(note, why)) })
+	}
+	p.Open(&page.List{Head: "is all laid that is bonded onto this wall?", Text: "The waxed coat comes after " + before + ": nothing bonds to wax.", Items: []page.Item{
+		{Name: "no: nothing is recorded"}, {Name: "yes: " + before + " laid before the coat"}, {Name: "no, and the coat is laid: it has to be ground off where they bond"},
+	}, Take: func(i int) error {
+		if i == 0 {
+			return nil
+		}
+		if err := p.held(); err != nil {
+			return err
+		}
+		if i == 1 {
+			laid("laid after " + before)
+			return nil
+		}
+		laid("laid BEFORE " + before + ": to be ground off where they bond")
+		return nil
+	}})
+}
+
+// unopposed asks before a ply is recorded that something speaks against, once until
+// that is something else; what was answered is the tick's remark.
+func (p *Page) unopposed(then func(note string)) {
 	at := p.pointsBefore(p.ply())
 	why := p.against(&at)
 	if why == "" || why == p.answered {

@@ -251,6 +251,9 @@ func (p *Page) stopping() []string {
 		}
 		list = append(list, why+where)
 	}
+	if before := p.waits(); before != "" {
+		list = append(list, "the waxed coat comes after "+before+": nothing bonds to wax")
+	}
 	if why, _ := p.measured().warnings(p.Desk.Units()); len(why) > 0 {
 		list = append(list, why...)
 	}
