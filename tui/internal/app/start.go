@@ -92,10 +92,11 @@ func (s *start) gather() {
 	for i, f := range forms {
 		c := choice{text: f.String(), do: func() { r.newWall(f) }}
 		if i == 0 {
-			c.section = "New wall"
+			c.section = "New wall, or a job of several"
 		}
 		s.choices = append(s.choices, c)
 	}
+	s.choices = append(s.choices, choice{text: "job: equipment of several parts", do: r.newJob})
 	for i, e := range settings.Templates() {
 		c := choice{text: strings.TrimSuffix(e.Name, store.Extension), do: func() { r.fromTemplate(e.Path) }}
 		if i == 0 {
@@ -212,6 +213,17 @@ func (r *Root) newWall(f laminate.PartForm) {
 	r.fresh("new schedule", schedules.Blank(""), func() {
 		r.desk.Apply(edit.SetPart("form", "form "+f.String(), func(p *laminate.Part) { p.Form = f }))
 		r.push(jobdata.Begin(r.desk, r.propose))
+		r.desk.Say("what it has to bear: Enter goes on, with nothing typed a fact stays not stated")
+	})
+}
+
+// newJob begins a job of several parts, and asks for what decides it.
+func (r *Root) newJob() {
+	r.fresh("new job", schedules.BlankJob(""), func() {
+		r.push(jobdata.BeginJob(r.desk, func() {
+			r.land()
+			r.desk.Note("next: p proposes its walls and joints; what is assumed is noted", "u undoes it")
+		}))
 		r.desk.Say("what it has to bear: Enter goes on, with nothing typed a fact stays not stated")
 	})
 }

@@ -113,11 +113,11 @@ func TestStart_recentTemplatesAndSettings(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(folder, "usual duct.toml"), []byte(empty), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	g := started(t, 120, 36).shows("From the shop's templates", "5 usual duct").press("5 1 s").shows("Save under which name?", "vent-stack")
+	g := started(t, 120, 36).shows("From the shop's templates", "6 usual duct").press("6 1 s").shows("Save under which name?", "vent-stack")
 	g.press("enter").shows("saved ")
 	g.press("l").shows("colors: any").press("i")
-	g = started(t, 80, 24).shows("Go on", "Vent stack", "vent-stack.toml", "▸6")
-	g.press("6").shows("BENCH", "Vent stack", "mm")
+	g = started(t, 80, 24).shows("Go on", "Vent stack", "vent-stack.toml", "▸7")
+	g.press("7").shows("BENCH", "Vent stack", "mm")
 	g.press("h").shows("START").press(". 3").shows("BENCH").press("q").shows("NOT SAVED")
 }
 
@@ -198,4 +198,44 @@ func TestStart_offersNoKeyThatDoesSomethingElseOnThePage(t *testing.T) {
 	}
 	g := started(t, 80, 24).shows("Not saved when the program ended", "Brine day tank")
 	g.press("enter").shows("JOB  Brine", "took up the unsaved work", "s saves it").hides("e shows")
+}
+
+// From a bare start a job of several parts is one key away: it asks what decides the
+// vessel, says what it assumes of it, and p proposes the rest.
+func TestStart_fromNothingToAJob(t *testing.T) {
+	state(t)
+	g := started(t, 80, 24).shows("START", "5 job: equipment of several parts")
+	g.press("5").shows("NEW JOB", "liquid level")
+	g.press("t enter w enter 1 2 0 enter 0 enter 0 enter 1 enter 8 enter 7 2 enter x enter").shows("height", "is no length").press("backspace 1 0 enter")
+	g.shows("JOB", "next: p proposes its walls and joints", "u undoes it", "shell-1", "bottom", "head")
+	j := g.r.Document().Job()
+	if len(j.Parts) != 3 || j.Title != "t" || j.Service.Fluid != "w" || j.Service.Pressure.Text() != "0 psi" || j.Vessel.LiquidHeight.Text() != "8 ft" || j.Parts[1].Length.Text() != "10 ft" || j.Parts[2].KnuckleRadius.Text() != "4.5 in" {
+		t.Errorf("%+v", j)
+	}
+	for _, want := range []string{"Assumed: a flat bottom that stands on its whole foundation", "Assumed: all parts laid by hand", "Assumed: a closed top, a torispherical head"} {
+		if !strings.Contains(j.Notes, want) {
+			t.Errorf("%q is not in %q", want, j.Notes)
+		}
+	}
+	g.press("p").shows("WHAT IS MISSING, FILLED IN", "assumed").press("enter").shows("filled in")
+	for i := range g.r.Document().Job().Parts {
+		if p := &g.r.Document().Job().Parts[i]; p.Laminate == "" {
+			t.Errorf("%s has no wall", p.ID)
+		}
+	}
+	for _, f := range g.r.Document().JobReport().Findings {
+		if f.Severity >= rules.Break {
+			t.Errorf("%s: %s", f.Rule.ID, f.Message)
+		}
+	}
+	// Undone it is the empty job again.
+	if g.press("u u"); len(g.r.Document().Job().Parts) != 0 {
+		t.Error(g.screen())
+	}
+	// All of it skipped is a vessel that states nothing.
+	s := started(t, 80, 24).press("5 enter enter enter enter enter enter enter enter enter").shows("JOB", "next: p proposes")
+	if j := s.r.Document().Job(); len(j.Parts) != 3 || j.Service.Pressure.Given() || j.Parts[2].Head != 0 || j.Vessel.LiquidHeight.Given() {
+		t.Errorf("%+v", j)
+	}
+	s.press("p").shows("not filled in", "state pressure, vacuum")
 }

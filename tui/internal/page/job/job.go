@@ -74,7 +74,7 @@ func New(d *page.Desk, c *records.Case) *Job {
 
 func (p *Job) isJob() string {
 	if p.Desk.Doc.Job() == nil {
-		return "this document is one wall; new --kind job makes one of several parts"
+		return "this document is one wall; h 5 begins a job of several parts"
 	}
 	return ""
 }

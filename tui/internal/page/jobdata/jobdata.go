@@ -83,18 +83,21 @@ var usualFluids = []string{"water", "waste water", "sea water", "sodium chloride
 // offer lets the fluid be taken instead of typed: those that the shop book rates
 // resins for, under the names it has for them, then the usual ones.
 func offer(d *page.Desk, list []entry) []entry {
-	var fluids []string
-	for i := range d.Doc.Library().Ratings {
-		if f := d.Doc.Library().Ratings[i].Fluid; !slices.Contains(fluids, f) {
-			fluids = append(fluids, f)
-		}
-	}
 	for i := range list {
 		if list[i].field.Label == "fluid" {
-			list[i].field.Offers = append(fluids, usualFluids...)
+			list[i].field.Offers = fluids(d)
 		}
 	}
 	return list
+}
+
+func fluids(d *page.Desk) (list []string) {
+	for i := range d.Doc.Library().Ratings {
+		if f := d.Doc.Library().Ratings[i].Fluid; !slices.Contains(list, f) {
+			list = append(list, f)
+		}
+	}
+	return append(list, usualFluids...)
 }
 
 func fields(list []entry) []*page.Field {
