@@ -32,6 +32,9 @@ var (
 	// ThickestInOneGo is the hand-laid thickness that goes with MatsInOneGo: a
 	// quarter inch. Common practice, no source.
 	ThickestInOneGo = quantity.New(0.25, quantity.Inch)
+	// ThickestLid is the most that a flat lid is laid as a plain plate: 3/4 in.
+	// Common practice, no source; ribs or a dished head stand in its place.
+	ThickestLid = quantity.New(0.75, quantity.Inch)
 	// HeaviestBarrier is what fabrication bears, flanges first. Common
 	// practice, no source.
 	HeaviestBarrier = quantity.New(250, quantity.Mil)

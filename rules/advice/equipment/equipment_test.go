@@ -380,3 +380,42 @@ func TestPropose_andAnsweredIsClear(t *testing.T) {
 		t.Errorf("%v %v", again.Filled, again.Assumed)
 	}
 }
+
+// A flat panel is not held round, whatever its length: nobody is asked for what holds
+// it. A flat lid that a person's weight makes thick is told of what is laid instead.
+func TestPropose_flatParts(t *testing.T) {
+	j := bare()
+	j.Nozzles, j.Service.Vacuum = nil, psi(0.25)
+	for _, f := range []laminate.PartForm{laminate.Panel, laminate.Cover} {
+		p := laminate.JobPart{ID: f.String()}
+		p.Form, p.Process, p.Length, p.Width, p.Edge, p.DeflectionLimit, p.LiquidHeight = f, laminate.ContactMolded, in(36), in(24), laminate.Clamped, laminate.Some(0.01), in(0)
+		j.Parts = append(j.Parts, p)
+	}
+	p := propose(t, j, advice.Options{})
+	for _, l := range slices.Concat(p.Assumed, p.Filled) {
+		if strings.Contains(l.Text, "stiffener_spacing") && (strings.Contains(l.Text, "panel") || strings.Contains(l.Text, "cover")) {
+			t.Error(l.Text)
+		}
+	}
+	if !says(p.Filled, "part panel: laminate") || !says(p.Filled, "part cover: laminate") {
+		t.Errorf("%v", p.Filled)
+	}
+	lidded := func(diameter float64) *equipment.Proposal {
+		j := bare()
+		j.Nozzles, j.Service.Vacuum = nil, psi(0)
+		lid := &j.Parts[len(j.Parts)-1]
+		*lid = laminate.JobPart{ID: "lid"}
+		lid.Form, lid.Process, lid.Edge, lid.DeflectionLimit = laminate.Cover, laminate.ContactMolded, laminate.SimplySupported, laminate.Some(0.005)
+		for i := range j.Parts {
+			j.Parts[i].InsideDiameter = in(diameter)
+		}
+		j.Joints = []laminate.Joint{{ID: "J1", Between: [2]string{"shell-3", "lid"}}, {ID: "J2", Between: [2]string{"shell-1", "shell-2"}}, {ID: "J3", Between: [2]string{"shell-2", "shell-3"}}, {ID: "J4", Between: [2]string{"bottom", "shell-1"}}}
+		return propose(t, j, advice.Options{})
+	}
+	if p := lidded(96); !says(p.Assumed, "ribs laid under it, or a dished head in its place") {
+		t.Errorf("%v %v %v", p.Assumed, p.Filled, p.Left)
+	}
+	if p := lidded(24); says(p.Assumed, "ribs") {
+		t.Errorf("%v", p.Assumed)
+	}
+}

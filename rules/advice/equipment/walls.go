@@ -7,9 +7,11 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
+	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
@@ -210,6 +212,11 @@ func (w *work) take(part int, c *advice.Candidate, thickest map[string]float64) 
 	w.learn(part, c.Schedule, c.Report.Analysis)
 	text := "part " + p.ID + ": laminate " + p.Laminate + ", " + w.figures(c.Report)
 	w.filled(laminate.JobPartRef(part, "laminate"), text)
+	if r, flat := c.Report.Wall, p.Form == laminate.Cover || p.Form == laminate.FlatBottom; flat && r != nil && quantity.Above(r.Whole, catalog.ThickestLid.SI()) {
+		if g, ok := r.Governing(); ok && g.Name == wall.StepLoad {
+			w.assumed(laminate.JobPartRef(part, "laminate"), "part "+p.ID, "a plain flat plate of "+w.o.Units.Thickness(r.Whole)+" carries who steps on it; ribs laid under it, or a dished head in its place, carry that with far less laminate, and by figures that are not made here")
+		}
+	}
 	for _, n := range c.Notes {
 		if !strings.HasPrefix(n, "not checked") {
 			w.assumed(laminate.JobPartRef(part, "laminate"), "part "+p.ID, n)
