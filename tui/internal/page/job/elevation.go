@@ -89,7 +89,7 @@ const (
 )
 
 // elevation draws the shell of a job from the side, to scale, as the papers do:
-// courses with their names, bottom and head, the level of the liquid, nozzles of
+// courses with their names, bottom and head where there are such, the level of the liquid, nozzles of
 // courses at their heights, those of a head above it and of a bottom below it. How
 // many of them it has no room to label, and how many have no place in it, is said
 // under it. Nil where there is no shell to draw.
@@ -112,7 +112,10 @@ func elevation(j *laminate.Job, w, h int) []string {
 
 // missed counts the nozzles that have no room for their names, and those that say of no
 // place where they stand.
-type missed struct{ unlabeled, undrawn int }
+type missed struct {
+	unlabeled, undrawn int
+	atop, beneath      int // parts that close it, which are drawn as one
+}
 
 func (l missed) said() (list []string) {
 	if l.unlabeled > 0 {
@@ -121,7 +124,29 @@ func (l missed) said() (list []string) {
 	if l.undrawn > 0 {
 		list = append(list, quantity.Counted(l.undrawn, "nozzle", "nozzles")+" not drawn")
 	}
+	for _, end := range []struct {
+		parts int
+		at    string
+	}{{l.atop, "on top"}, {l.beneath, "below"}} {
+		if end.parts > 1 {
+			list = append(list, quantity.Counted(end.parts, "part", "parts")+" "+end.at+" drawn as one")
+		}
+	}
 	return list
+}
+
+// closing counts the parts that close the vessel at an end.
+func closing(a *laminate.Assembly, at func(part int) bool) (n int) {
+	for i := range a.Job.Parts {
+		switch a.Job.Parts[i].Form {
+		case laminate.HeadPart, laminate.Cone, laminate.FlatBottom, laminate.Cover:
+			if at(i) && (a.Job.Parts[i].Form != laminate.Cover || a.OnTop(i)) {
+				n++
+			}
+		default:
+		}
+	}
+	return n
 }
 
 // vessel draws it, and counts the nozzles that are not seen in it by name.
@@ -180,8 +205,13 @@ func vessel(j *laminate.Job, w, h int) (c canvas, lost missed) {
 		c.put(left, y, "│")
 		c.put(right, y, "│")
 	}
-	dome(c, left, right, row(top), row(high), false)
-	dome(c, left, right, row(bottom), row(low), true)
+	// An end that nothing closes stays open.
+	if lost.atop = closing(a, func(i int) bool { return i > first && a.OnTop(i) }); lost.atop > 0 {
+		dome(c, left, right, row(top), row(high), false)
+	}
+	if lost.beneath = closing(a, func(i int) bool { return i < first }); lost.beneath > 0 {
+		dome(c, left, right, row(bottom), row(low), true)
+	}
 	for at, list := range ends {
 		lost.unlabeled += c.stand(list, at == below, left, right, scale)
 	}

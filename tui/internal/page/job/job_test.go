@@ -360,3 +360,30 @@ func TestElevation_nozzlesStandWhereTheyAre(t *testing.T) {
 		j.Nozzles = append(nozzles[:6:6], nozzle("D3", "bottom", 0, 3, 260), nozzle("D4", "bottom", 0, 2.5, 260), nozzle("D5", "bottom", 0, 2, 260), nozzle("E3", "lower", 2, 0, 80), laminate.Nozzle{ID: "X", On: "lower"}, laminate.Nozzle{ID: "Y", On: "top"})
 	}))
 }
+
+// The picture closes what is closed: without a bottom or a head that end stands open,
+// and of several at one end it says that they are drawn as one.
+func TestElevation_showsWhatCloses(t *testing.T) {
+	for name, c := range map[string]struct {
+		change   func(*laminate.Job)
+		has, not string
+	}{
+		"whole":     {func(*laminate.Job) {}, "╰", "drawn as one"},
+		"no bottom": {func(j *laminate.Job) { j.Parts = j.Parts[1:] }, "╭", "╰"},
+		"open top":  {func(j *laminate.Job) { j.Parts = j.Parts[:3] }, "╰", "╭"},
+		"flat bottom": {func(j *laminate.Job) {
+			j.Parts[0].Part = laminate.Part{Form: laminate.FlatBottom, InsideDiameter: j.Parts[1].InsideDiameter}
+		}, "╰", "drawn as one"},
+		"two bottoms": {func(j *laminate.Job) {
+			b := j.Parts[0]
+			b.ID = "second"
+			j.Parts = append([]laminate.JobPart{b}, j.Parts...)
+		}, "2 parts below drawn as one", "on top"},
+		"two heads up": {func(j *laminate.Job) { b := j.Parts[3]; b.ID = "second"; j.Parts = append(j.Parts, b) }, "2 parts on top drawn as one", "below"},
+	} {
+		s := of(c.change)
+		if !strings.Contains(s, c.has) || strings.Contains(s, c.not) {
+			t.Errorf("%s: %q, and no %q, in\n%s", name, c.has, c.not, s)
+		}
+	}
+}
