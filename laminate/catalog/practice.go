@@ -78,6 +78,12 @@ var (
 	// LeastReach is the inside diameter from which a joint is sealed by hand
 	// from the inside: 20 in. From memory.
 	LeastReach = quantity.New(20, quantity.Inch)
+	// ArmReach is how deep in a bore narrower than that, from ArmBore on, a seal is still
+	// laid and rolled from its end, and FingerReach in one narrower yet. Common practice,
+	// no source.
+	ArmReach    = quantity.New(24, quantity.Inch)
+	ArmBore     = quantity.New(6, quantity.Inch)
+	FingerReach = quantity.New(6, quantity.Inch)
 	// LeastSeal is the least width of a seal inside: 3 in. From memory, and common
 	// practice, no source.
 	LeastSeal = quantity.New(3, quantity.Inch)

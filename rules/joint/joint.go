@@ -21,7 +21,7 @@ const memory = "from memory"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
-		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
+		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealOutOfReach, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
 		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, NozzleLoadsUnknown,
 		OverlayOverstrainedAtTest,
 	}

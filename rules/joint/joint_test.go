@@ -43,7 +43,7 @@ func sound() *laminate.Job {
 	}
 	j.Parts[0].ID, j.Parts[0].Laminate = "a", "wall"
 	j.Parts = append(j.Parts, j.Parts[0])
-	j.Parts[1].ID = "b"
+	j.Parts[1].ID, j.Parts[1].Length = "b", inches(24) // a hand reaches its joint from its end
 	j.Joints = []laminate.Joint{{
 		ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Inside: "seal", Width: inches(6), FirstWidth: inches(2), InsideWidth: inches(4), Gap: inches(0.125),
 		AxialLoad: line("0 kN/m"), Qualification: "procedure 3",
@@ -214,6 +214,14 @@ var cases = []jobCase{
 	}, []string{"break wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
 	{"narrow strap", func(j *laminate.Job) { j.Joints[0].Width = inches(4); j.Joints[0].FirstWidth = inches(1) }, []string{"warning strap-narrow"}, "eight thicknesses of the thinner wall"},
 	{"a gap as wide as the first ply", func(j *laminate.Job) { j.Joints[0].Gap = inches(2) }, []string{"break strap-narrow"}, "a ply of its strap is 2 in wide, the gap 2 in"},
+	{"a seal deep in a pipe", func(j *laminate.Job) { j.Parts[1].Length = inches(120) }, []string{"warning seal-out-of-reach"}, "its seal lies in a bore of 12 in"},
+	{"a seal in a narrow pipe", func(j *laminate.Job) {
+		j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter, j.Nozzles = inches(2), inches(2), nil
+	}, []string{"warning seal-out-of-reach"}, "bore of 2 in"},
+	{"a seal at an end of it", func(j *laminate.Job) {
+		j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter, j.Parts[1].Length, j.Nozzles = inches(2), inches(2), inches(5), nil
+	}, nil, ""},
+	{"no seal deep in a pipe", func(j *laminate.Job) { j.Parts[1].Length, j.Joints[0].Inside = inches(120), "" }, []string{"warning seal-missing"}, "no hand reaches in to lay one"},
 	{"seal unstated", func(j *laminate.Job) { j.Joints[0].InsideWidth = quantity.Length{} }, []string{"incomplete seal-narrow"}, "(inside_width)"},
 	{"seal narrow", func(j *laminate.Job) { j.Joints[0].InsideWidth = inches(2.9) }, []string{"warning seal-narrow"}, "below 3"},
 	{"seal in the gap", func(j *laminate.Job) { j.Joints[0].InsideWidth = inches(0.125) }, []string{"break seal-narrow"}, "its seal is 0.12 in wide, the gap 0.12 in"},
@@ -223,7 +231,7 @@ var cases = []jobCase{
 	}, []string{"warning joint-elsewhere"}, "joint K joins what joint J joins: parts b and a"},
 	{"joined across another", func(j *laminate.Job) {
 		for i := range j.Parts {
-			j.Parts[i].Form, j.Parts[i].Length = laminate.ShellCourse, quantity.New(4, quantity.Foot)
+			j.Parts[i].Form, j.Parts[i].Length = laminate.ShellCourse, quantity.New(2, quantity.Foot)
 		}
 		j.Parts = append(j.Parts, j.Parts[1])
 		j.Parts[2].ID, j.Joints[0].Between = "c", [2]string{"a", "c"}

@@ -16,7 +16,7 @@ import (
 var SealMissing = &rules.Rule{
 	ID: "seal-missing", Family: family, Title: "The barrier does not run through a joint",
 	Why: "Between two parts the cut edges of their structure face the fluid. Wherever a hand reaches, a seal of at least the parts' barrier covers them from the inside, its veil last. " +
-		"In narrow pipe a line of paste is all there is, without a veil, and it is where the fluid gets in.",
+		"In narrow pipe a line of paste is all there is, without a veil, and it is where the fluid gets in: its ends are cut square and the edges of the barrier butted in paste of its resin.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When:     "a joint names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete without a diameter",
 	Basis:    memory + ": NBS PS 15-69 seals inside from 20 in",
@@ -32,8 +32,10 @@ var SealMissing = &rules.Rule{
 			p.Report(rules.Break, x.at("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
 		case attacksPaste(&p.Parts[one].Schedule.Service), attacksPaste(&p.Parts[other].Schedule.Service):
 			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
+		case x.outOfReach(p):
+			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, and no hand reaches in to lay one", x.ID)
 		default:
-			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil", x.ID)
+			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, unless a hand reaches it from an end (inside)", x.ID)
 		}
 	}),
 }
@@ -41,6 +43,65 @@ var SealMissing = &rules.Rule{
 // attacksPaste tells of a service that a line of paste without a veil does not stand.
 func attacksPaste(s *laminate.Service) bool {
 	return catalog.StrongAcid(s) || s.Contains.Has(laminate.Hypochlorite, laminate.ChlorineDioxide)
+}
+
+// SealOutOfReach asks who can lay a seal.
+var SealOutOfReach = &rules.Rule{
+	ID: "seal-out-of-reach", Family: family, Title: "A seal is where no hand reaches",
+	Why: "A seal is laid wet onto a ground face and rolled until no air is under it. Deep in a narrow pipe nobody grinds, lays or rolls, and nobody looks: " +
+		"what is stated there is not laid, or hangs in the bore. There the strap outside holds alone, and the barrier ends in paste.",
+	Severity: []rules.Severity{rules.Warning},
+	When: "a joint names a laminate inside, its parts are below 20 in inside diameter, and neither is a flange or so short that it is reached over it from its end before more is joined to it: " +
+		"24 in of a bore from 6 in on, 6 in of one below",
+	Basis: rules.CommonPractice,
+	Job: over(func(p *rules.JobPass, x *joined) {
+		if x.Inside == "" || !x.outOfReach(p) {
+			return
+		}
+		bore := math.Inf(1)
+		for _, part := range x.parts {
+			if d := p.Parts[part].Schedule.Part.InsideDiameter; d.Given() {
+				bore = math.Min(bore, d.SI())
+			}
+		}
+		p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal lies in a bore of %s, deeper than a hand reaches from the end of either part: nobody lays it there; leave it out (inside), and its process side is a line of paste", x.ID, p.Units.Stated(bore, quantity.Size))
+	}),
+}
+
+// outOfReach tells of a joint that no hand reaches from inside or from an end of its
+// parts; not of one of which no diameter is known.
+func (x *joined) outOfReach(p *rules.JobPass) bool {
+	known := false
+	for _, part := range x.parts {
+		s := &p.Parts[part].Schedule.Part
+		known = known || s.InsideDiameter.Given()
+		if reachable(p, part) || p.Job.Parts[part].Form == laminate.Flange {
+			return false
+		}
+		deep, long := catalog.ArmReach.SI(), math.Inf(1)
+		if s.InsideDiameter.Given() && thinner(s.InsideDiameter.SI(), catalog.ArmBore.SI()) {
+			deep = catalog.FingerReach.SI()
+		}
+		switch p.Job.Parts[part].Form {
+		case laminate.Pipe, laminate.Duct, laminate.ShellCourse:
+			if s.Length.Given() {
+				long = s.Length.SI()
+			}
+		case laminate.Elbow: // as far as round its middle
+			if s.BendRadius.Given() && s.Turn.Given {
+				long = s.BendRadius.SI() * s.Turn.Value * math.Pi / 180
+			}
+		case laminate.Cone:
+			if rise, ok := s.Rise(); ok {
+				long = rise
+			}
+		default: // it closes its end
+		}
+		if !thinner(deep, long) {
+			return false
+		}
+	}
+	return known
 }
 
 // SealThin holds a seal against the barrier that it continues.
