@@ -2,8 +2,6 @@ package joint
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -92,7 +90,7 @@ var NeckThin = &rules.Rule{
 	Why: "A neck is a short pipe: its structure carries the pressure of its class, whatever the shell round it bears, and people stand on it. " +
 		"Its barrier counts for nothing in that, as in every wall.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "a governing criterion of the neck's laminate, as the wall of a contact-molded pipe of the nozzle's size at its pressure class, fails; incomplete where one cannot be determined",
+	When:     "a governing criterion of the neck's laminate, as the wall of a contact-molded pipe of the nozzle's size at its pressure class, warm as in each condition, fails; incomplete where one cannot be determined",
 	Basis:    "arithmetic: the criteria of a pipe's wall, which name their sources",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		class, of := overlay.ClassOf(p.Job, x.Nozzle)
@@ -100,9 +98,18 @@ var NeckThin = &rules.Rule{
 		if a == nil || !class.Given() || !x.Size.Given() {
 			return // neck-barrier-thin, neck-class-low and opening-large say so
 		}
-		s := overlay.NeckWall(p.Job, x.Nozzle, class, p.Parts[x.on].Schedule)
-		s.Plies = p.Job.Laminates[p.Laminate(x.Neck)].Plies
-		r := p.Evaluate(s, a)
+		var r *wall.Result // the worst of its conditions
+		var in under
+		for _, u := range states(p, x.on) {
+			s := overlay.NeckWall(p.Job, x.Nozzle, class, u.schedule(p, x.on))
+			s.Plies = p.Job.Laminates[p.Laminate(x.Neck)].Plies
+			if one := p.Evaluate(s, a); r == nil || worse(one, r) {
+				r, in = one, u
+			}
+		}
+		if in != "" {
+			of += ", under " + string(in)
+		}
 		c, found := r.Governing()
 		switch {
 		case !found:
@@ -113,6 +120,20 @@ var NeckThin = &rules.Rule{
 			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, c.Title(), c.Reason)
 		}
 	}),
+}
+
+// worse tells whether a wall stands worse than another.
+func worse(a, b *wall.Result) bool {
+	rank := func(r *wall.Result) int {
+		switch _, found := r.Governing(); {
+		case r.Answer() == wall.Fails:
+			return 2
+		case !found, r.Answer() == wall.Incomplete:
+			return 1
+		}
+		return 0
+	}
+	return rank(a) > rank(b)
 }
 
 // OutsideOverlayThin asks for what holds the neck outside.
@@ -195,36 +216,4 @@ var SealNarrow = &rules.Rule{
 			p.Report(rules.Warning, x.at("inside_width"), "", "joint %s: its seal is %s wide, below %s", x.ID, m, n)
 		}
 	}),
-}
-
-// JointElsewhere asks that a joint is where two parts meet.
-var JointElsewhere = &rules.Rule{
-	ID: "joint-elsewhere", Family: family, Title: "A joint is between parts that do not meet",
-	Why: "A joint is laid where two parts stand on one another. One between others is a slip of the pen: the strap that it stands for is laid nowhere, " +
-		"and the place that it was meant for has none.",
-	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When:     "a joint is between two of bottom, courses, cone and head that are no neighbors: break; two joints are between the same parts: warning",
-	Basis:    "the program's own check",
-	Job: func(p *rules.JobPass) {
-		place := make(map[int]int, len(p.Job.Parts)) // in the stack, by part
-		for i := range p.Job.Parts {
-			if p.Job.Parts[i].Form.OfShell() {
-				place[i] = len(place)
-			}
-		}
-		seen := map[[2]int]string{}
-		over(func(p *rules.JobPass, x *joined) {
-			parts := x.parts
-			slices.Sort(parts[:])
-			a, inA := place[parts[0]]
-			b, inB := place[parts[1]]
-			switch before := seen[parts]; {
-			case inA && inB && b-a != 1:
-				p.Report(rules.Break, x.at("between"), "", "joint %s: parts %s do not meet: others stand between them", x.ID, strings.Join(x.Between[:], " and "))
-			case before != "":
-				p.Report(rules.Warning, x.at("between"), "", "joint %s joins what joint %s joins: parts %s", x.ID, before, strings.Join(x.Between[:], " and "))
-			}
-			seen[parts] = x.ID
-		})(p)
-	},
 }

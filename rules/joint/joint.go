@@ -9,7 +9,6 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 )
@@ -21,7 +20,7 @@ const memory = "from memory"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
-		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealOutOfReach, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, JointElsewhere, StrapNarrow, SealNarrow, BarrierDiffers,
+		JointShearShort, JointHoopThin, JointTaperSteep, SealMissing, SealOutOfReach, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, StrapNarrow, SealNarrow, BarrierDiffers,
 		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, OpeningOffPart, PartUnplaced, EndsContradicted, CoverClassLow, NozzleEndUnstated, NozzleLoadsUnknown,
 		OverlayOverstrainedAtTest,
 	}
@@ -112,20 +111,6 @@ func stackOf(a *laminate.Analysis) stack {
 	return s
 }
 
-// kept is the least share of its strength that a part's wall keeps warm, and what is
-// laid onto it with it, or what is missing.
-func kept(p *rules.JobPass, parts ...int) (share float64, missing string) {
-	share = 1
-	for _, i := range parts {
-		s, known := service.Kept(p.Parts[i].Schedule)
-		if !known {
-			return 0, "what part " + p.Job.Parts[i].ID + " keeps of its strength warm is not stated (modulus_retention)"
-		}
-		share = math.Min(share, s)
-	}
-	return share, ""
-}
-
 // warm goes on behind a strength: where it is not that of a cold laminate it says so.
 func warm(share float64) string {
 	if share == 1 {
@@ -180,12 +165,3 @@ type loads struct {
 	inside, thrust float64 // Pa: on the wall, and as far as it pulls along the axis
 	diameter       float64 // m, of the bond line
 }
-
-// pressing is a pressure from inside at a height above the bottom of a part, Pa, or
-// what is missing for it; gas is what of it is no liquid.
-type pressing struct {
-	at  func(p *rules.JobPass, part int, height float64) (pa float64, missing string)
-	gas func(p *rules.JobPass, part int) float64
-}
-
-var inService = pressing{pressureAt, func(p *rules.JobPass, part int) float64 { return p.Parts[part].Schedule.Service.Pressure.SI() }}

@@ -225,18 +225,20 @@ var cases = []jobCase{
 	{"seal unstated", func(j *laminate.Job) { j.Joints[0].InsideWidth = quantity.Length{} }, []string{"incomplete seal-narrow"}, "(inside_width)"},
 	{"seal narrow", func(j *laminate.Job) { j.Joints[0].InsideWidth = inches(2.9) }, []string{"warning seal-narrow"}, "below 3"},
 	{"seal in the gap", func(j *laminate.Job) { j.Joints[0].InsideWidth = inches(0.125) }, []string{"break seal-narrow"}, "its seal is 0.12 in wide, the gap 0.12 in"},
-	{"joined twice", func(j *laminate.Job) {
-		j.Joints = append(j.Joints, j.Joints[0])
-		j.Joints[1].ID, j.Joints[1].Between = "K", [2]string{"b", "a"}
-	}, []string{"warning joint-elsewhere"}, "joint K joins what joint J joins: parts b and a"},
-	{"joined across another", func(j *laminate.Job) {
-		for i := range j.Parts {
-			j.Parts[i].Form, j.Parts[i].Length = laminate.ShellCourse, quantity.New(2, quantity.Foot)
+	{"conditions, each with what is kept in it", func(j *laminate.Job) {
+		j.Service.Temperature, j.Test = ruletest.Fahrenheit(140), laminate.Test{}
+		j.Conditions = []laminate.Condition{
+			{Name: "running", Temperature: ruletest.Fahrenheit(80), Pressure: j.Service.Pressure},
+			{Name: "drained", Temperature: ruletest.Fahrenheit(140), Pressure: psi(0), ModulusRetention: laminate.Some(0.9)},
 		}
-		j.Parts = append(j.Parts, j.Parts[1])
-		j.Parts[2].ID, j.Joints[0].Between = "c", [2]string{"a", "c"}
-		j.Nozzles, j.Test, j.Vessel.LiquidHeight = nil, laminate.Test{}, quantity.New(0, quantity.Foot)
-	}, []string{"break joint-elsewhere"}, "parts a and c do not meet"},
+	}, nil, ""},
+	{"a condition of which nobody says what is kept in it", func(j *laminate.Job) {
+		j.Service.Temperature, j.Test = ruletest.Fahrenheit(140), laminate.Test{}
+		j.Conditions = []laminate.Condition{
+			{Name: "running", Temperature: ruletest.Fahrenheit(80), Pressure: j.Service.Pressure},
+			{Name: "drained", Temperature: ruletest.Fahrenheit(140), Pressure: psi(1)},
+		}
+	}, []string{"incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin"}, "under drained is not stated (modulus_retention)"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
 	{"warm", func(j *laminate.Job) {
 		for i := range j.Resins {

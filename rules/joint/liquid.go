@@ -37,7 +37,12 @@ var PartUnplaced = &rules.Rule{
 // pressureAt is the inside pressure at a height above the bottom of a part, Pa,
 // or what is missing for it.
 func pressureAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
-	s, id := p.Parts[part].Schedule, p.Job.Parts[part].ID
+	return pressureOf(p, p.Parts[part].Schedule, part, height)
+}
+
+// pressureOf is pressureAt with the service of s.
+func pressureOf(p *rules.JobPass, s *laminate.Schedule, part int, height float64) (pa float64, missing string) {
+	id := p.Job.Parts[part].ID
 	if !s.Service.Pressure.Given() {
 		return 0, "the inside pressure is not stated (service.pressure; 0 where there is none)"
 	}

@@ -20,6 +20,10 @@ type StrapNeed struct {
 
 	Inside, Thrust float64 // Pa at the joint: on the wall, and as far as it pulls along the axis
 	Diameter       float64 // m, of the bond line
+
+	Round float64 // Pa inside under the condition that decides Hoop
+	Share float64 // of its strength that the strap keeps then
+	Under string  // that condition, "" the service
 }
 
 // Strap says what the strap of joint i has to be, or what is missing for it: what is
@@ -36,12 +40,11 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 		return n, missing
 	}
 	shear, _ := bond(p.Job)
-	n = StrapNeed{Hoop: x.hoop(p, l), Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}
-	if n.Hoop > 0 {
-		var share float64
-		if share, missing = kept(p, x.parts[:]...); missing == "" {
-			n.Hoop /= share
-		}
+	n = StrapNeed{Structure: x.thinner(p), Bond: x.bond(l, shear), Reach: x.reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}
+	d, missing := x.strapLoad(p)
+	n.Hoop, n.Share, n.Under = d.load/d.share, d.share, string(d.under)
+	if l, more := loadsOf(p, &x, d.under.pressing()); more == "" {
+		n.Round = l.inside
 	}
 	return n, missing
 }
@@ -115,9 +118,14 @@ type NozzleNeed struct {
 	NeckBond float64 // m, along neck and part, each
 	Pressure float64 // Pa, at its lowest edge
 
-	Hoop, Carries float64 // N/m round: what the wall has to carry there, and what it may
-	Structure     float64 // m of the pad's structure, under a vacuum; 0 without one
-	Cut, Through  float64 // m: the opening, and the neck where that goes through and decides it, else 0
+	Hoop         float64 // N/m round that the wall has to carry there
+	Taken        float64 // of that under the condition that decides the pad
+	Carries      float64 // N/m round that the wall may carry then
+	TakenBy      float64 // Pa that it is then, at its lowest edge
+	Share        float64 // of its strength that the pad keeps then
+	Under        string  // that condition, "" the service
+	Structure    float64 // m of the pad's structure, under a vacuum; 0 without one
+	Cut, Through float64 // m: the opening, and the neck where that goes through and decides it, else 0
 }
 
 // Nozzle says what nozzle i needs with a pad of the diameter that it states, or
@@ -148,15 +156,20 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	if n.Hoop, missing = x.hoop(p); missing != "" {
 		return n, missing
 	}
-	n.Carries = n.Hoop
-	if n.Hoop > 0 {
-		n.Carries = x.carries(p, n.Hoop)
-	}
-	if n.Pad, missing = x.replaced(p); missing == "" && n.Pad > 0 {
-		share := 0.0
-		if share, missing = kept(p, x.on); missing == "" {
-			n.Pad /= share
+	need, missing := x.replaced(p)
+	if need.load == 0 { // the wall itself has enough in each: shown where it is pressed most
+		most := 0.0
+		for _, u := range states(p, x.on) {
+			if pa, _ := u.pressing().at(p, x.on, x.foot(p)); pa > most {
+				most, need.under = pa, u
+			}
 		}
+	}
+	n.Pad, n.Share, n.Under = need.load/need.share, need.share, string(need.under)
+	n.TakenBy, _ = need.under.pressing().at(p, x.on, x.foot(p))
+	n.Taken, _ = x.hoopOf(p, n.TakenBy)
+	if n.Carries = n.Taken; n.Taken > 0 {
+		n.Carries = x.carries(p, n.Taken, need.under)
 	}
 	return n, missing
 }
@@ -180,9 +193,10 @@ func Foot(p *rules.JobPass, i int) (part int, m float64) {
 // Shear is what one square of a bond may carry, Pa, and whose figure it is.
 func Shear(j *laminate.Job) (pa float64, basis string) { return bond(j) }
 
-// Kept is the least share of its strength that what is laid onto parts keeps warm, or
-// what is missing for it.
-func Kept(p *rules.JobPass, parts ...int) (share float64, missing string) { return kept(p, parts...) }
+// Gas is the pressure of a part under a condition, "" in its service, Pa.
+func Gas(p *rules.JobPass, part int, condition string) float64 {
+	return under(condition).pressing().gas(p, part)
+}
 
 // PadWidth is the least diameter of the pad of nozzle i in m: that of the
 // opening, and as wide as its bond wants it; not ok where a figure of it is

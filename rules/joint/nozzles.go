@@ -19,7 +19,7 @@ var PadThin = &rules.Rule{
 	Why: "An opening cuts through fibers that carried pressure round, and their load goes past it on either side. The pad has to carry it there, within one opening's width; " +
 		"what the shell has in excess helps, the barrier does not.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d, U − N not below 0: what the wall itself lacks is said of it; or a figure of it is missing",
+	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, each condition by itself, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d, U − N not below 0: what the wall itself lacks is said of it; or a figure of it is missing",
 	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		need, missing := x.replaced(p)
@@ -30,27 +30,23 @@ var PadThin = &rules.Rule{
 		}
 		switch {
 		case missing != "":
-		case need == 0:
+		case need.load == 0:
 			return // no load is taken away
 		case a != nil && !s.known:
 			missing = "a thickness of laminate " + x.Pad + " is not known"
 		case a != nil && s.hoop == 0 && s.structure > 0:
 			missing = "the strength table knows mat and woven roving, and laminate " + x.Pad + " has others"
 		}
-		share := 1.0
-		if missing == "" {
-			share, missing = kept(p, x.on)
-		}
-		switch has := s.hoop * share; {
+		switch has := s.hoop * need.share; {
 		case missing != "":
 			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
-		case math.IsInf(need, 1):
+		case math.IsInf(need.load, 1):
 			p.Report(rules.Break, x.at("pad_diameter"), "", "nozzle %s: its pad reaches no further than its opening", x.ID)
 		case a == nil:
-			p.Report(rules.Break, x.at("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need, quantity.LineLoad))
-		case thinner(has, need):
-			h, n := p.Units.Pair(has, need, quantity.LineLoad)
-			p.Report(rules.Break, x.at("pad"), "", "nozzle %s: the structure of its pad may bear %s%s and %s are needed", x.ID, h, warm(share), n)
+			p.Report(rules.Break, x.at("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need.load, quantity.LineLoad))
+		case thinner(has, need.load):
+			h, n := p.Units.Pair(has, need.load, quantity.LineLoad)
+			p.Report(rules.Break, x.at("pad"), "", "nozzle %s: the structure of its pad may bear %s%s and %s are needed", x.ID, h, warm(need.share), n)
 		}
 	}),
 }
@@ -110,34 +106,41 @@ func (x *opening) foot(p *rules.JobPass) float64 {
 }
 
 // replaced is what the pad has to carry, N/m.
-func (x *opening) replaced(p *rules.JobPass) (load float64, missing string) {
+func (x *opening) replaced(p *rules.JobPass) (need demand, missing string) {
 	d, missing := x.cut(p)
 	if missing != "" {
-		return 0, missing
+		return demand{share: 1}, missing
 	}
-	need, missing := x.hoop(p)
-	switch {
-	case missing != "":
-		return 0, missing
-	case need == 0:
-		return 0, ""
-	case !x.PadDiameter.Given() && x.Pad != "":
-		return 0, "the diameter of the pad is not stated (pad_diameter)"
+	if most, missing := x.hoop(p); missing != "" || most == 0 {
+		return demand{share: 1}, missing
+	}
+	if !x.PadDiameter.Given() && x.Pad != "" {
+		return demand{share: 1}, "the diameter of the pad is not stated (pad_diameter)"
 	}
 	pad := x.PadDiameter.SI()
 	if x.Pad == "" {
 		pad = joining.PadDiameter(d)
 	}
-	return joining.PadLoad(need, x.carries(p, need), d, pad), ""
+	return hardest(p, []int{x.on}, func(u under) (float64, string) {
+		pa, missing := u.pressing().at(p, x.on, x.foot(p))
+		if missing != "" {
+			return 0, missing
+		}
+		n, missing := x.hoopOf(p, pa)
+		if missing != "" || n == 0 {
+			return 0, missing
+		}
+		return joining.PadLoad(n, x.carries(p, n, u), d, pad), ""
+	})
 }
 
 // carries is what the shell may bear round, N/m, its barrier never counted: by the
 // strength table what its structure may bear, else by the governing hoop criterion of
 // its part at the part's own load; what is needed where there is none, so that no
-// excess counts.
-func (x *opening) carries(p *rules.JobPass, need float64) float64 {
+// excess counts. Of several conditions the worst criterion stands for each.
+func (x *opening) carries(p *rules.JobPass, need float64, u under) float64 {
 	part := p.Parts[x.on]
-	pa, missing := pressureAt(p, x.on, 0)
+	pa, missing := u.pressing().at(p, x.on, 0)
 	if part.Wall == nil || missing != "" {
 		return need
 	}
@@ -147,7 +150,7 @@ func (x *opening) carries(p *rules.JobPass, need float64) float64 {
 		switch {
 		case !c.Governs:
 		case c.Name == wall.HoopStrength: // which counts a share of the barrier
-			share, missing := kept(p, x.on)
+			share, missing := u.kept(p, x.on)
 			if s := stackOf(part.Analysis); missing == "" && s.known {
 				may = math.Min(may, s.hoop*share)
 			}

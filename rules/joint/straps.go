@@ -51,11 +51,11 @@ var JointHoopThin = &rules.Rule{
 	Why: "Over the gap the strap alone carries the pressure round, and along the axis all that the walls carry. " +
 		"A strap thinner than the walls is where the equipment bursts, and a wound wall does not lend it its fibers.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "t S/10 of the strap's structure, less what it loses warm as the walls do, is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
+	When:     "t S/10 of the strap's structure, less what it loses warm as the walls do, each condition by itself, is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
 	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
 	Job: over(func(p *rules.JobPass, x *joined) {
 		a := p.Analysis(x.Outside)
-		l, missing := loadsOf(p, x, inService)
+		d, missing := x.strapLoad(p)
 		var s stack
 		switch {
 		case a == nil:
@@ -68,17 +68,13 @@ var JointHoopThin = &rules.Rule{
 				missing = "the strength table knows mat and woven roving, and laminate " + x.Outside + " has others"
 			}
 		}
-		share, need := 1.0, x.hoop(p, l)
-		if missing == "" && need > 0 {
-			share, missing = kept(p, x.parts[:]...)
-		}
 		if missing != "" {
 			p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
 			return
 		}
-		if has := s.hoop * share; thinner(has, need) {
-			h, n := p.Units.Pair(has, need, quantity.LineLoad)
-			p.Report(rules.Break, x.at("outside"), "", "joint %s: the structure of its strap may bear %s round%s and %s press on it", x.ID, h, warm(share), n)
+		if has := s.hoop * d.share; thinner(has, d.load) {
+			h, n := p.Units.Pair(has, d.load, quantity.LineLoad)
+			p.Report(rules.Break, x.at("outside"), "", "joint %s: the structure of its strap may bear %s round%s and %s press on it", x.ID, h, warm(d.share), n)
 			return
 		}
 		if thin := x.thinner(p); thinner(s.structure, thin) {

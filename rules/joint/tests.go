@@ -90,7 +90,8 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 		}
 		over(func(p *rules.JobPass, x *joined) {
 			a := p.Analysis(x.Outside)
-			share, missing := kept(p, x.parts[:]...)
+			d, missing := x.strapLoad(p)
+			share := d.keeps(p, x.parts[:]...)
 			if missing != "" || a == nil || !x.Width.Given() || !x.Gap.Given() {
 				return // joint-hoop-thin and joint-shear-short say so
 			}
@@ -127,7 +128,8 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 				p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: what the test takes away at its opening, and the service does not, %s", x.ID, missing)
 				return
 			}
-			share, missing := kept(p, x.on)
+			most, missing := x.replaced(p)
+			share := most.keeps(p, x.on)
 			a := p.Analysis(x.Pad)
 			if missing != "" || a == nil || !x.PadDiameter.Given() {
 				return // pad-thin says so
@@ -137,7 +139,7 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 				if missing != "" || need == 0 {
 					return math.NaN()
 				}
-				return joining.PadLoad(need, x.carries(p, need), d, x.PadDiameter.SI()) / (stackOf(a).hoop * share)
+				return joining.PadLoad(need, x.carries(p, need, ""), d, x.PadDiameter.SI()) / (stackOf(a).hoop * share)
 			}), shell.TableSafety)
 		})(p)
 	},
@@ -159,7 +161,7 @@ func (x *opening) bareAtTest(p *rules.JobPass, d float64) string {
 	if !x.PadDiameter.Given() {
 		pad = joining.PadDiameter(d)
 	}
-	switch need = joining.PadLoad(need, x.carries(p, need), d, pad); {
+	switch need = joining.PadLoad(need, x.carries(p, need, ""), d, pad); {
 	case missing != "":
 		return "cannot be determined: " + missing
 	case need <= 0:

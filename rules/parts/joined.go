@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/overlay"
@@ -89,6 +91,38 @@ func joints(p *rules.JobPass, each func(joint, one, other int)) {
 			each(i, one, other)
 		}
 	}
+}
+
+// JointElsewhere asks that a joint is where two parts meet.
+var JointElsewhere = &rules.Rule{
+	ID: "joint-elsewhere", Family: family, Title: "A joint is between parts that do not meet",
+	Why: "A joint is laid where two parts stand on one another. One between others is a slip of the pen: the strap that it stands for is laid nowhere, " +
+		"and the place that it was meant for has none.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When:     "a joint is between two of bottom, courses, cone and head that are no neighbors: break; two joints are between the same parts: warning",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		place := make(map[int]int, len(p.Job.Parts)) // in the stack, by part
+		for i := range p.Job.Parts {
+			if p.Job.Parts[i].Form.OfShell() {
+				place[i] = len(place)
+			}
+		}
+		seen := map[[2]int]string{}
+		joints(p, func(i, one, other int) {
+			x, parts := &p.Job.Joints[i], [2]int{min(one, other), max(one, other)}
+			at := laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "between"}
+			a, inA := place[parts[0]]
+			b, inB := place[parts[1]]
+			switch before := seen[parts]; {
+			case inA && inB && b-a != 1:
+				p.Report(rules.Break, at, "", "joint %s: parts %s do not meet: others stand between them", x.ID, strings.Join(x.Between[:], " and "))
+			case before != "":
+				p.Report(rules.Warning, at, "", "joint %s joins what joint %s joins: parts %s", x.ID, before, strings.Join(x.Between[:], " and "))
+			}
+			seen[parts] = x.ID
+		})
+	},
 }
 
 // ConeOpen asks what closes a cone at the end of a shell.

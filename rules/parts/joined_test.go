@@ -14,7 +14,7 @@ import (
 )
 
 // ofJoints are the rules of the family that go by joints and names, and are tried here.
-var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "cone-open": true, "id-shared": true, "laminate-unused": true}
+var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "joint-elsewhere": true, "cone-open": true, "id-shared": true, "laminate-unused": true}
 
 const counted = "course-counted" // of what is joined; of the shell it is tried with what stands
 
@@ -68,6 +68,12 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			j.Parts[2].ID = "c"
 		}, []string{"incomplete parts-not-joined"}, "pipe c is joined to nothing"},
 		{"two pipes at one joint", func(j *laminate.Job) { j.Parts[1].Count = laminate.Some(2) }, []string{"break course-counted"}, "b counts 2: it is taken off so many times, and what is laid at its joints once"},
+		{"joined twice", func(j *laminate.Job) {
+			j.Joints = append(j.Joints, laminate.Joint{ID: "K", Between: [2]string{"b", "a"}})
+		}, []string{"warning joint-elsewhere"}, "joint K joins what joint J joins: parts b and a"},
+		{"joined across another", onTank(func(j *laminate.Job) {
+			j.Joints = append(j.Joints, laminate.Joint{ID: "K", Between: [2]string{"bottom", "high"}})
+		}), []string{"break joint-elsewhere"}, "parts bottom and high do not meet"},
 		{"a step", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.9) }, []string{"break joined-parts-differ"}, "joint J: part a is 12 in across inside, part b 11.9 in"},
 		{"as wide as a gauge tells", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.99) }, nil, ""},
 		{"a flange of another size", func(j *laminate.Job) { j.Parts[1].Form, j.Parts[1].Size = laminate.Flange, in(10) }, []string{"break joined-parts-differ"}, "part b 10 in"},

@@ -102,10 +102,13 @@ func (w *work) said(rule *rules.Rule, severity rules.Severity) string {
 
 // pressure writes down the pressure at a place of a part: that of the gas, and of the
 // liquid over it.
-func (w *work) pressure(l *worked.List, what string, part int, pa float64) {
+func (w *work) pressure(l *worked.List, what string, part int, pa float64, condition string) {
 	v := &w.p.Parts[part].Schedule.Service
-	gas := v.Pressure.SI()
-	l.Add("pressure of the service", "pg", "as the document states", "", l.Stress(gas), l.StressUnit(), "")
+	gas, of := joint.Gas(w.p, part, condition), "the service"
+	if condition != "" {
+		of = "condition " + condition
+	}
+	l.Add("pressure of "+of, "pg", "as the document states", "", l.Stress(gas), l.StressUnit(), "")
 	if inch := wall.HeadPressure(v.SpecificGravity.Value, 1); pa > gas && inch > 0 {
 		head := (pa - gas) / inch
 		water := l.Stress(wall.HeadPressure(1, 1)) / l.Length(1)
@@ -166,7 +169,7 @@ func (w *work) joint(x *laminate.Joint) {
 		pressed = parts[1]
 	}
 	w.check(BondLength, quantity.Size, joint.JointShearShort, need.Bond, bonds, func(l *worked.List) {
-		w.pressure(l, "pressure inside at the joint", pressed, need.Inside)
+		w.pressure(l, "pressure inside at the joint", pressed, need.Inside, "")
 		along := "p"
 		if need.Thrust != need.Inside {
 			along = "what pulls at heads and hanging bottoms: of the gas alone over a bottom on its foundation, 0 where nothing closes the ends"
@@ -181,7 +184,7 @@ func (w *work) joint(x *laminate.Joint) {
 		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(axial), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
 		l.Add("bond on each side", "Lb", "(width − gap)/2", worked.Put("(# - #)/2", l.Length(x.Width.SI()), l.Length(x.Gap.SI())), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
 	})
-	share, _ := joint.Kept(w.p, parts...)
+	share := need.Share
 	var hoop, structure float64
 	if a := w.p.Analysis(x.Outside); a != nil {
 		hoop, structure, _ = joint.Carries(a)
@@ -194,8 +197,8 @@ func (w *work) joint(x *laminate.Joint) {
 		w.skip(StrapLoad, why)
 	} else {
 		w.check(StrapLoad, quantity.LineLoad, joint.JointHoopThin, need.Hoop*share, hoop*share, func(l *worked.List) {
-			w.pressure(l, "pressure inside at the joint", pressed, need.Inside)
-			l.Add("load round that the strap has to carry over the gap", "N", "p·D/2", worked.Put("#·#/2", l.Stress(need.Inside), l.Length(need.Diameter)), l.Line(need.Hoop*share), l.LineUnit(), "statics")
+			w.pressure(l, "pressure inside at the joint", pressed, need.Round, need.Under)
+			l.Add("load round that the strap has to carry over the gap", "N", "p·D/2", worked.Put("#·#/2", l.Stress(need.Round), l.Length(need.Diameter)), l.Line(need.Hoop*share), l.LineUnit(), "statics")
 			w.carries(l, "strap", x.Outside, share)
 		})
 	}
@@ -219,8 +222,8 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 	if x.Pad == "" {
 		pad = joining.PadDiameter(d)
 	}
-	pressure := func(l *worked.List) {
-		w.pressure(l, "pressure at the lower edge of the opening", on, need.Pressure)
+	pressure := func(l *worked.List, pa float64, condition string) {
+		w.pressure(l, "pressure at the lower edge of the opening", on, pa, condition)
 		if need.Through == 0 {
 			l.Add("opening", "d", "as the document states", "", l.Length(d), l.LengthUnit(), "")
 			return
@@ -233,7 +236,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 	may, basis := joint.Shear(w.r.Job)
 	h := x.NeckBond.SI()
 	w.check(NeckBond, quantity.Stress, joint.NeckBondShort, joining.BlowOut(need.Pressure, d, h), may, func(l *worked.List) {
-		pressure(l)
+		pressure(l, need.Pressure, "")
 		l.Add("length bonded along neck and part, each", "h", "as the document states", "", l.Length(h), l.LengthUnit(), "")
 		l.Add("shear of its bond, pressed out", "τn", "p·d/(4·h)", worked.Put("#·#/(4·#)", l.Stress(need.Pressure), l.Length(d), l.Length(h)), l.Stress(joining.BlowOut(need.Pressure, d, h)), l.StressUnit(), "statics: π/4·d²·p on π·d·h; loads of the piping are not in it")
 		w.shear(l)
@@ -242,7 +245,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 }
 
 // pad is what replaces the load that an opening takes away, and its bond.
-func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float64, pressure func(*worked.List)) {
+func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float64, pressure func(*worked.List, float64, string)) {
 	d := need.Cut
 	open := w.said(joint.PadThin, rules.Incomplete)
 	if need.Hoop == 0 && open == "" {
@@ -250,29 +253,29 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 		w.skip(PadBond, "no load is taken away: nothing presses there")
 		return
 	}
-	round := func(l *worked.List) {
-		pressure(l)
+	round := func(l *worked.List, hoop, pa float64, condition string) {
+		pressure(l, pa, condition)
 		part := &w.p.Parts[on].Schedule.Part
 		if part.Form == laminate.HeadPart {
-			radius := 2 * need.Hoop / need.Pressure
+			radius := 2 * hoop / pa
 			l.Add("radius of the crown", "R", "of the sphere that it is", "", l.Length(radius), l.LengthUnit(), "")
-			l.Add("load round that the wall there has to carry", "N", "p·R/2", worked.Put("#·#/2", l.Stress(need.Pressure), l.Length(radius)), l.Line(need.Hoop), l.LineUnit(), "statics")
+			l.Add("load round that the wall there has to carry", "N", "p·R/2", worked.Put("#·#/2", l.Stress(pa), l.Length(radius)), l.Line(hoop), l.LineUnit(), "statics")
 			return
 		}
 		inside, where := part.InsideDiameter.SI(), "D inside"
 		if part.Form == laminate.Cone && x.Offset.Given() {
 			inside, where = math.Min(inside, 2*x.Offset.SI()), "D inside, where it is"
 		}
-		k := need.Hoop / joining.HoopLoad(need.Pressure, inside)
-		l.Add("load round that the wall there has to carry", "N", "k·p·D/2, "+where+", k the factor of the form, 1 of a straight shell", worked.Put("#·#·#/2", k, l.Stress(need.Pressure), l.Length(inside)), l.Line(need.Hoop), l.LineUnit(), "statics")
+		k := hoop / joining.HoopLoad(pa, inside)
+		l.Add("load round that the wall there has to carry", "N", "k·p·D/2, "+where+", k the factor of the form, 1 of a straight shell", worked.Put("#·#·#/2", k, l.Stress(pa), l.Length(inside)), l.Line(hoop), l.LineUnit(), "statics")
 	}
-	share, _ := joint.Kept(w.p, on)
+	share := need.Share
 	var has float64
 	if a := w.p.Analysis(x.Pad); a != nil {
 		has, _, _ = joint.Carries(a)
 	}
 	w.check(PadLoad, quantity.LineLoad, joint.PadThin, need.Pad*share, has*share, func(l *worked.List) {
-		round(l)
+		round(l, need.Taken, need.TakenBy, need.Under)
 		ring := math.Min(pad, 2*d) - d
 		if ring <= 0 {
 			l.Say("ring of the pad that counts", "none: the pad reaches no further than its opening", "")
@@ -282,7 +285,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 		l.Add("diameter of the pad", "dr", "of its first ply; what runs out beyond does not count", "", l.Length(pad), l.LengthUnit(), "")
 		l.Add("ring of the pad that counts", "r", "min(dr, 2·d) − d", worked.Put("min(#, 2·#) - #", l.Length(pad), l.Length(d), l.Length(d)), l.Length(ring), l.LengthUnit(), "ASTM D3299, from memory")
 		l.Add("load that the pad has to carry", "Np", "(N·d − max(0, U − N)·r)/r, not below 0",
-			worked.Put("max(0, (#·# - max(0, # - #)·#)/#)", l.Line(need.Hoop), l.Length(d), l.Line(need.Carries), l.Line(need.Hoop), l.Length(ring), l.Length(ring)), l.Line(need.Pad*share), l.LineUnit(), "area replacement, statics; ASME VIII in principle, from memory")
+			worked.Put("max(0, (#·# - max(0, # - #)·#)/#)", l.Line(need.Taken), l.Length(d), l.Line(need.Carries), l.Line(need.Taken), l.Length(ring), l.Length(ring)), l.Line(need.Pad*share), l.LineUnit(), "area replacement, statics; ASME VIII in principle, from memory")
 		w.carries(l, "pad", x.Pad, share)
 	})
 	switch {
@@ -296,7 +299,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 		may, _ := joint.Shear(w.r.Job)
 		shear := joining.PadShear(need.Hoop, d, pad)
 		w.check(PadBond, quantity.Stress, joint.PadBond, shear, may, func(l *worked.List) {
-			round(l)
+			round(l, need.Hoop, need.Pressure, "")
 			l.Add("shear of its bond", "τp", "N·d/(π/8·(dr² − d²))", worked.Put("#·#/(3.14159/8·(#^2 - #^2))", l.Line(need.Hoop), l.Length(d), l.Length(pad), l.Length(d)), l.Stress(shear), l.StressUnit(), "statics: the load that is taken away, over one half of the ring")
 			w.shear(l)
 		})

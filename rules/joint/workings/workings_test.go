@@ -165,6 +165,48 @@ func TestOf_holdsNothingOnFiguresThatAreMissing(t *testing.T) {
 	}
 }
 
+// Statics: each condition loads a strap with its own p·D/2 and a pad with its own N,
+// against what is kept at its own temperature. 4 psi on half of the strength are less
+// than 10 psi on all of it, and on three tenths more; what nothing loads need keep nothing.
+func TestOf_judgesEachConditionByItself(t *testing.T) {
+	for name, c := range map[string]struct {
+		hot      float64 // psi
+		keeps    laminate.Optional[float64]
+		pressure float64 // that decides, psi
+		share    float64
+	}{
+		"the cold one decides": {4, laminate.Some(0.5), 10, 1},
+		"the warm one decides": {4, laminate.Some(0.3), 4, 0.3},
+		"warm without a load":  {0, laminate.Optional[float64]{}, 10, 1},
+		"nobody says":          {4, laminate.Optional[float64]{}, 0, 0},
+	} {
+		j := pipes(24, 10, 2, 8, 3)
+		j.Service.Temperature = ruletest.Fahrenheit(150)
+		j.Conditions = []laminate.Condition{
+			{Name: "running", Temperature: ruletest.Fahrenheit(80), Pressure: psi(10)},
+			{Name: "flushed", Temperature: ruletest.Fahrenheit(150), Pressure: psi(c.hot), ModulusRetention: c.keeps},
+		}
+		_, list := of(j, quantity.US)
+		d := step(t, list, workings.BondLength, "D")
+		published.Near(t, name+": bond", step(t, list, workings.BondLength, "L"), 10*d/800, 1e-6) // shear of the resin, of the highest pressure
+		for i := range list {
+			if x := &list[i]; (x.Name == workings.StrapLoad || x.Name == workings.PadLoad) && (x.Answer == wall.Incomplete) != (c.share == 0) {
+				t.Errorf("%s: %s %s: %s", name, x.Name, x.Answer, x.Reason)
+			} else if x.Answer == wall.Incomplete && !strings.Contains(x.Reason, "keeps of its strength warm under flushed is not stated") {
+				t.Errorf("%s: %s: %s", name, x.Name, x.Reason)
+			}
+			pocket(t, name+", "+list[i].Name, list[i].Steps)
+		}
+		if c.share == 0 {
+			continue
+		}
+		strap := laminate.Analyze(&laminate.Schedule{Resins: j.Resins, Plies: j.Laminates[1].Plies}, catalog.Library())
+		hoop, _, _ := joint.Carries(strap)
+		published.Near(t, name+": load round", step(t, list, workings.StrapLoad, "N"), c.pressure*d/2, 1e-6)
+		published.Near(t, name+": load that it may bear", step(t, list, workings.StrapLoad, "Us"), hoop*c.share*0.0254/4.4482216152605, 1e-4)
+	}
+}
+
 // What the calculation says of a joint or nozzle is what the rules say, and a pocket
 // calculator gets what is printed.
 func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
