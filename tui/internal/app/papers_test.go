@@ -137,3 +137,12 @@ func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 	}
 	g.press("k 3 7").press("backspace x enter").shows("release").press("enter").shows("which revision is released?")
 }
+
+// Where u has a meaning of its own it is not said to undo a change of the document.
+func TestPapers_onLayUpUndoesAPlyAndNoRelease(t *testing.T) {
+	g := header(t, 80, 24)
+	g.press("k k end enter").press("backspace 4 enter").press("enter").shows("revision 4 released", " u undoes it").hides("bench")
+	g.press("u").press("tab 5").press("k k end enter").press("backspace 4 enter").press("enter").shows("revision 4 released", "on the bench, u undoes it")
+	g.press("j").press("home").press("2 enter").shows("after Esc, on the bench, u undoes it").esc()
+	g.press("tab 1").press("u").shows("undid: ")
+}

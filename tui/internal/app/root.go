@@ -119,6 +119,7 @@ func New(d *editor.Document, o Options) *Root {
 		r.set(func(s *settings.Settings) { s.Rack = rackText(rack) })
 	}
 	desk.Back, desk.Pages = func() { r.at = 0 }, func() { r.choosePage(0) }
+	desk.Takes = func(key string) bool { return keys.Find(keys.Key(key), r.pages[r.at].Table()) != nil }
 	desk.Page = func(name string) {
 		r.at = max(0, slices.IndexFunc(r.pages, func(p page.Page) bool { return p.Name() == name }))
 	}

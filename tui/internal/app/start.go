@@ -237,7 +237,7 @@ func (r *Root) propose() {
 	}
 	r.at = 0
 	if r.desk.Apply(e) {
-		r.desk.Note(label, "u undoes it")
+		r.desk.Note(label, r.desk.Undoes())
 	}
 }
 

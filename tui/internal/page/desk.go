@@ -26,6 +26,8 @@ type Desk struct {
 	// leads to the one of a name.
 	Back, Pages func()
 	Page        func(name string)
+	// Takes tells that the page has a meaning of its own for a key of everywhere.
+	Takes func(key string) bool
 	// Quiet keeps findings out of what a change is said to have done: where
 	// somebody is to find them.
 	Quiet bool
@@ -94,7 +96,7 @@ func (d *Desk) Apply(e edit.Edit) bool {
 	}
 	d.changed(before)
 	d.follow(e.At)
-	d.Note(d.outcome(e.Label, before), "u undoes it")
+	d.Note(d.outcome(e.Label, before), d.Undoes())
 	return true
 }
 
@@ -105,7 +107,7 @@ func (d *Desk) ApplyJob(e edit.JobEdit) error {
 		return err
 	}
 	d.changed(before)
-	d.Note(e.Label, "u undoes it")
+	d.Note(e.Label, d.Undoes())
 	return nil
 }
 
@@ -116,7 +118,16 @@ func (d *Desk) Undo() {
 
 // Redo does again what Undo took back, or says that there is nothing.
 func (d *Desk) Redo() {
-	d.travel(d.Doc.Redo, "did again: ", "u undoes it", "nothing to do again: nothing was undone since the last change")
+	d.travel(d.Doc.Redo, "did again: ", d.Undoes(), "nothing to do again: nothing was undone since the last change")
+}
+
+// Undoes says how the last change of the document is undone: on a page where u undoes
+// something else, elsewhere.
+func (d *Desk) Undoes() string {
+	if d.Takes != nil && d.Takes("u") {
+		return "on the bench, u undoes it"
+	}
+	return "u undoes it"
 }
 
 func (d *Desk) travel(step func() (string, laminate.Ref, bool), did, tail, nothing string) {

@@ -95,7 +95,7 @@ func (p *Job) beginCarry() {
 		{Keys: []string{keys.Home, keys.End}, Long: "move it to the top, to the end of its like", Group: g, Rank: 5, Do: keys.By(keys.Home, func(by int) { m.by(by * m.of) })},
 		{Keys: []string{keys.Enter, "g"}, Show: "Enter", Short: "drop", Long: "drop it here", Group: g, Rank: 2, Do: keys.Do(func() {
 			p.Close()
-			p.Desk.Note(m.said(), "u undoes it")
+			p.Desk.Note(m.said(), p.Desk.Undoes())
 		})},
 	}}
 	p.carried = m

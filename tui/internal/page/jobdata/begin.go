@@ -66,7 +66,7 @@ func Begin(d *page.Desk, end func()) *page.Form {
 		if err := commit(d, list[i].set, f.Fields[i].Text); err != nil {
 			return err
 		}
-		d.Notice.Tail = "after Esc, u undoes it"
+		d.Notice.Tail = "after Esc, " + d.Undoes()
 		list = make()
 		f.Refill(fields(list))
 		return nil

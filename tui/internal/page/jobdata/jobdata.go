@@ -28,7 +28,7 @@ func New(d *page.Desk) *page.Form {
 			return err
 		}
 		// In the form u types a letter.
-		d.Notice.Tail = "after Esc, u undoes it"
+		d.Notice.Tail = "after Esc, " + d.Undoes()
 		list = entries(d)
 		f.Refill(fields(list))
 		return nil
