@@ -179,12 +179,14 @@ func (of *Inspected) scheduled(ply int) string {
 }
 
 func (of *Inspected) layup() Table {
-	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "gel time", "ambient", "otherwise than scheduled", "remark")}
+	t := Table{Columns: columns("entry", "ply", "laid", "who", "material lot", "resin lot", "initiator", "promoter", "gel time", "ambient", "otherwise than scheduled", "remark")}
 	for i := range of.Built.Laid {
 		l := &of.Built.Laid[i]
-		share := ""
-		if l.Initiator.Given {
-			share = quantity.Percent(l.Initiator.Value)
+		share := func(o laminate.Optional[float64]) string {
+			if !o.Given {
+				return ""
+			}
+			return quantity.Percent(o.Value)
 		}
 		var air []string
 		if l.AirTemperature.Given() {
@@ -196,7 +198,7 @@ func (of *Inspected) layup() Table {
 		if l.SurfaceTemperature.Given() {
 			air = append(air, "surface "+of.Units.Temperature(l.SurfaceTemperature.SI()))
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.At), l.Who, l.MaterialLot, l.ResinLot, share, l.GelTime,
+		t.Rows = append(t.Rows, Row{Cells: []string{number(l.Entry), strconv.Itoa(l.Ply), clock(l.At), l.Who, l.MaterialLot, l.ResinLot, share(l.Initiator), share(l.Promoter), l.GelTime,
 			strings.Join(air, ", "), strings.Join(l.Deviations(of.scheduled(l.Ply), of.Units), ", "), l.Remark}})
 	}
 	return t

@@ -544,6 +544,7 @@ func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
 	if k := g.Page.kept(1); k.catalyst.Value != 0.0125 || k.promoter.Value != 0.25 {
 		t.Errorf("kept %+v", k)
 	}
+	g.Shows("initiator 1.25 %, promoter 25 %")
 }
 
 // What keeps a part from being accepted stands on the floor's page before it is laid.

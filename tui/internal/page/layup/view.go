@@ -448,13 +448,20 @@ func (p *Page) warnings(w, h int) []string {
 	return lines
 }
 
+func ofResin(o laminate.Optional[float64]) string {
+	if !o.Given {
+		return ""
+	}
+	return quantity.Percent(o.Value)
+}
+
 // goes is what the next tick carries beside its time.
 func (p *Page) goes(w int) string {
 	t := p.Desk.Theme
 	k := p.kept(p.ply())
 	var parts []string
 	for _, f := range [][2]string{{"", p.records.By().Who}, {"lot ", k.materialLot}, {"resin lot ", k.resinLot},
-		{"initiator ", percentText(k.catalyst)}, {"promoter ", percentText(k.promoter)}} {
+		{"initiator ", ofResin(k.catalyst)}, {"promoter ", ofResin(k.promoter)}} {
 		if f[1] != "" {
 			parts = append(parts, f[0]+draw.Clean(f[1]))
 		}
