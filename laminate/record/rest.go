@@ -110,7 +110,10 @@ type Preparation struct {
 	Onto    string                  // joint, nozzle or place; "" the face of the part itself
 	Abraded laminate.Optional[bool] // whether it was ground
 	Finish  string                  // to what: "36 grit, dull"
-	Remark  string
+	// What is known of the bond to come, which is recorded with its first ply.
+	Gelled                time.Time
+	Bonder, Qualification string
+	Remark                string
 }
 
 // Bond is that the first ply was laid onto a cured face.

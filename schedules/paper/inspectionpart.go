@@ -88,7 +88,7 @@ func (of *Inspected) bonds() Table {
 		if p.Finish != "" {
 			what += ", " + p.Finish
 		}
-		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.Onto, what, clock(p.At), "", "", "", p.Who, p.Remark}})
+		t.Rows = append(t.Rows, Row{Cells: []string{number(p.Entry), p.Onto, what, clock(p.At), clock(p.Gelled), p.Bonder, p.Qualification, p.Who, p.Remark}})
 	}
 	for i := range of.Built.Bonds {
 		b := &of.Built.Bonds[i]

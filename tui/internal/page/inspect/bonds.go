@@ -24,7 +24,7 @@ func (p *Page) preparation() page.Overlay {
 			return x, errors.New("abraded: 1 abraded, 2 not abraded")
 		}
 		x.Abraded = laminate.Some(text(abraded) == "abraded")
-		return x, nil
+		return x, records.FinishOf(x.Abraded.Value, x.Finish)
 	})
 }
 

@@ -43,6 +43,9 @@ func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field,
 		p.Desk.Note(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), p.entryText(e), p.answerNow()), "4 strikes an entry")
 		return nil
 	}
+	if len(warn) > 0 {
+		s.Foot = 1 // cautions stand whole, however long what is said beside them
+	}
 	s.Below = func(w, _ int) []string {
 		var lines []string
 		for _, c := range safety.For(warn...) {

@@ -13,43 +13,54 @@ import (
 	"frp/veilwright/tui/internal/page/records"
 )
 
-// face is what was answered of the cured face under an overlay. It is kept until its
-// first ply is recorded, whoever leaves in between: what is asked again stands there,
-// and what was done to the face is recorded anew only where it is another.
-type face struct{ of, abraded, finish, gelled, bonder, qualification string }
-
 // bonded goes on once it is known how the first ply of an overlay is bonded: what
-// was done to the face, when it had gelled, who bonds and by what qualification.
+// was done to the face, when it had gelled, who bonds and by what qualification. What
+// is answered is in the record at once, as the preparation of the face: whoever leaves
+// before the ply, or is left by the power, finds it there and goes on with Enter.
 func (p *Page) bonded(then func()) {
 	o := p.records.Overlay()
-	if r := p.records.Record(); o == nil || !o.Kind.Bonds() || r == nil || bonds.Recorded(r.Now(), o.Of) {
+	r := p.records.Record()
+	if o == nil || !o.Kind.Bonds() || r == nil || bonds.Recorded(r.Now(), o.Of) {
 		then()
 		return
 	}
-	was := &p.face
-	if was.of == "" { // who lays it up bonds it; an inspector at the terminal does not
-		*was = face{of: o.Name(), qualification: p.records.Qualification()}
-		if p.records.By().Role == records.Laminator {
-			was.bonder = p.records.By().Who
+	was := prepared(r.Now(), o.Of)
+	p.bond = nil
+	abraded := &page.Field{Label: "abraded", Choices: []string{isAbraded, notAbraded}}
+	finish := &page.Field{Label: "finish", Hint: "36 grit, dull; empty where not abraded"}
+	gelled := &page.Field{Label: "gelled", Hint: records.GelledHint}
+	bonder := &page.Field{Label: "bonder", Offers: []string{p.records.By().Who}, Hint: "who lays the first ply onto it"}
+	by := &page.Field{Label: "qualification", Text: p.records.Qualification(), Hint: "procedure or list"}
+	if p.records.By().Role == records.Laminator { // who lays it up bonds it; an inspector at the terminal does not
+		bonder.Text = p.records.By().Who
+	}
+	if was != nil {
+		abraded.Text, finish.Text = notAbraded, was.Finish
+		if was.Abraded.Value {
+			abraded.Text = isAbraded
 		}
 	}
-	p.bond = nil
-	abraded := &page.Field{Label: "abraded", Text: was.abraded, Choices: []string{"abraded", "not abraded"}}
-	finish := &page.Field{Label: "finish", Text: was.finish, Hint: "36 grit, dull; empty where not abraded"}
-	gelled := &page.Field{Label: "gelled", Text: was.gelled, Hint: records.GelledHint}
-	bonder := &page.Field{Label: "bonder", Text: was.bonder, Offers: []string{p.records.By().Who}, Hint: "who lays the first ply onto it"}
-	by := &page.Field{Label: "qualification", Text: was.qualification, Hint: "procedure or list"}
+	answered := told(was)
+	if answered {
+		bonder.Text, by.Text = was.Bonder, was.Qualification
+		if !was.Gelled.IsZero() {
+			gelled.Text = records.GelledText(was.Gelled)
+		}
+	}
 	check := func() (*record.Bond, error) {
 		at, err := records.Gelled(gelled.Text, p.records.Now())
 		return &record.Bond{Onto: o.Of, Gelled: at, Bonder: strings.TrimSpace(bonder.Text), Qualification: strings.TrimSpace(by.Text)}, err
 	}
 	p.Open(&page.Form{Head: "before the first ply onto the cured face: " + o.Name(), Fields: []*page.Field{abraded, finish, gelled, bonder, by},
+		Straight: answered, Foot: 1,
 		Check: func(i int) (err error) {
 			switch i {
 			case 0:
 				if abraded.Text == "" {
 					err = errors.New("abraded: 1 abraded, 2 not abraded")
 				}
+			case 1:
+				err = records.FinishOf(abraded.Text == isAbraded, finish.Text)
 			case 2:
 				_, err = check()
 			}
@@ -60,17 +71,12 @@ func (p *Page) bonded(then func()) {
 			if err != nil {
 				return err
 			}
-			now := face{of: was.of, abraded: abraded.Text, finish: strings.TrimSpace(finish.Text), bonder: b.Bonder, qualification: b.Qualification}
-			if !b.Gelled.IsZero() { // hours ago would be others by the time it is asked again
-				now.gelled = records.GelledText(b.Gelled)
+			now := &record.Preparation{Entry: p.records.By(), Onto: o.Of, Abraded: laminate.Some(abraded.Text == isAbraded), Finish: strings.TrimSpace(finish.Text),
+				Gelled: b.Gelled, Bonder: b.Bonder, Qualification: b.Qualification}
+			if err := p.prepare(now, was); err != nil {
+				return err
 			}
-			if was.abraded != now.abraded || was.finish != now.finish {
-				x := &record.Preparation{Entry: p.records.By(), Onto: o.Of, Abraded: laminate.Some(abraded.Text == "abraded"), Finish: now.finish}
-				if err := p.records.Append(x); err != nil {
-					return err
-				}
-			}
-			p.bond, *was = b, now
+			p.bond = b
 			then()
 			return nil
 		},
@@ -80,6 +86,44 @@ func (p *Page) bonded(then func()) {
 			}
 			return lines
 		}})
+	if answered {
+		p.Desk.Say("as entered " + was.At.Format("2006-01-02 15:04") + ": Enter takes it as it stands")
+	}
+}
+
+const isAbraded, notAbraded = "abraded", "not abraded"
+
+// prepared is what the record says last of the face under an overlay, nil for nothing.
+func prepared(r *record.Record, of string) (last *record.Preparation) {
+	for i := range r.Preparations {
+		if x := &r.Preparations[i]; !x.Struck && strings.TrimSpace(x.Onto) == of {
+			last = x
+		}
+	}
+	return last
+}
+
+// told tells whether an entry says what is asked of the bond to come: one made on the
+// inspect page is about the face alone.
+func told(x *record.Preparation) bool {
+	return x != nil && (!x.Gelled.IsZero() || x.Bonder != "" || x.Qualification != "")
+}
+
+// prepare records what was answered of a face, unless it stands there. Where the same
+// person tells something else of one preparation by now, the earlier entry is struck.
+func (p *Page) prepare(now, was *record.Preparation) error {
+	same := was != nil && now.Abraded == was.Abraded && now.Finish == was.Finish
+	if same && now.Bonder == was.Bonder && now.Qualification == was.Qualification && records.SameMinute(now.Gelled, was.Gelled) {
+		return nil
+	}
+	number := 0
+	if same && told(was) && was.Who == now.Who {
+		number = was.Number
+	}
+	if err := p.records.Append(now); err != nil || number == 0 {
+		return err
+	}
+	return p.records.Record().Strike(number, p.records.By(), "what is asked before the first ply was answered anew")
 }
 
 // unbonded says what speaks against the bond that the next ply makes, "" where
@@ -108,7 +152,7 @@ func (p *Page) putBond(by record.Entry) error {
 	p.bond.Entry = by
 	err := p.records.Append(p.bond)
 	if err == nil {
-		p.bond, p.face = nil, face{}
+		p.bond = nil
 	}
 	return err
 }

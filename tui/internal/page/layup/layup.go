@@ -38,7 +38,6 @@ type Page struct {
 	coated   string    // what the coat comes after, and somebody answered for
 	typed    details   // typed, for plies of the same material and resin
 
-	face  face
 	bond  *record.Bond // told before the first ply onto a cured face, and recorded with it
 	about uint64       // the piece that these are of
 
@@ -95,7 +94,7 @@ func (p *Page) Reset() {
 // are the shop's, the surface is that piece's own.
 func (p *Page) forget() {
 	p.ambient.surface = quantity.Temperature{}
-	p.look, p.skipped, p.typed, p.answered, p.coated, p.bond, p.face = 0, false, details{}, "", "", nil, face{}
+	p.look, p.skipped, p.typed, p.answered, p.coated, p.bond = 0, false, details{}, "", "", nil
 }
 
 // Settle notes when what was open is closed: the Enter that ended it ticks nothing.

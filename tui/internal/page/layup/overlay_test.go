@@ -139,8 +139,8 @@ func TestOverlay_aFaceThatIsNotAbradedIsAskedAbout(t *testing.T) {
 	}
 }
 
-// Who leaves between the questions and the ply finds the answers again, and the face
-// is recorded as prepared once, unless it is another then.
+// Who leaves between the questions and the ply finds the answers again, after a kill
+// too, and the face is recorded as prepared once, unless it is another then.
 func TestOverlay_answersOfTheFaceAreKeptUntilThePly(t *testing.T) {
 	g := openJob(t, overlay.Strap)
 	g.Press("3", "1")
@@ -148,31 +148,51 @@ func TestOverlay_answersOfTheFaceAreKeptUntilThePly(t *testing.T) {
 	g.Records.Enters("I. One", "inspector")
 	g.Press("enter", "1", "enter")
 	g.Typed("36 grit", "30", "", "") // an inspector is nobody's bonder
-	g.Press("esc", "esc")
 	r := g.Records.Record()
-	if n := r.Now(); len(n.Preparations) != 1 || len(n.Laid) != 0 || g.Page.Over() != nil {
-		t.Fatalf("%+v, %v open", n.Preparations, g.Page.Over())
+	if n := r.Now(); len(n.Preparations) != 1 || len(n.Laid) != 0 {
+		t.Fatalf("%+v", n.Preparations)
 	}
+	// Nothing but the record is left.
+	path := r.Path()
+	if err := g.Records.Close(); err != nil {
+		t.Fatal(err)
+	}
+	g.Page = New(g.Desk, g.Records)
+	g.Size(80, 24)
+	if err := g.Records.Open(path); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	r = g.Records.Record()
 	g.Press("enter")
-	if screen := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "36 grit") || !strings.Contains(screen, "gelled        20") {
-		t.Errorf("the answers are gone\n%s", screen)
+	g.Says("as entered 2026-03-0", "Enter takes it as it stands")
+	g.Shows("36 grit", "gelled        20", "bonding procedure 4", "dull, fiber-roughened", "A bond that lets go under load hurts people")
+	g.Press("enter")
+	if n := r.Now(); len(n.Preparations) != 1 || g.Page.bond == nil || g.Page.bond.Gelled.IsZero() {
+		t.Fatalf("%+v %+v", n.Preparations, g.Page.bond)
 	}
-	g.Press("enter", "enter", "enter")
-	g.Typed("B. Two", "")
+	g.Press("esc", "esc", "enter", "down", "down", "down")
+	g.Typed("B. Two")
 	g.Typed("", "", "")
 	n := r.Now()
-	if len(n.Preparations) != 1 || len(n.Bonds) != 1 || n.Bonds[0].Bonder != "B. Two" || n.Bonds[0].Gelled.IsZero() {
+	if len(n.Preparations) != 2 || !n.Preparations[0].Struck || n.Preparations[1].Struck || len(n.Bonds) != 1 || n.Bonds[0].Bonder != "B. Two" || n.Bonds[0].Gelled.IsZero() || len(n.Laid) != 1 {
 		t.Fatalf("%+v %+v %q", n.Preparations, n.Bonds, g.Desk.Notice.Text)
 	}
 
+	// A face that is another is another preparation, and has no finish where it was not abraded.
 	g = openJob(t, overlay.Seal)
 	g.Press("3", "1")
 	g.Typed("T-2", "")
 	g.Press("enter", "1", "enter")
 	g.Typed("36 grit", "30", "", "")
 	g.Press("esc", "esc", "enter", "2", "enter")
-	g.Typed("", "", "", "")
-	if n := g.Records.Record().Now().Preparations; len(n) != 2 || n[1].Abraded.Value {
+	g.Says("finish: a face that was not abraded has none")
+	g.Shows("A bond that lets go under load hurts people")
+	if n := g.Records.Record().Now().Preparations; len(n) != 1 {
+		t.Errorf("%+v", n)
+	}
+	g.Press("delete", "enter")
+	if n := g.Records.Record().Now().Preparations; len(n) != 2 || n[0].Struck || n[1].Abraded.Value || n[1].Finish != "" || n[1].Gelled.IsZero() {
 		t.Errorf("denied: %+v", n)
 	}
 }

@@ -123,7 +123,7 @@ func (p *Page) big(w int) []string {
 	ply, row := &p.records.Schedule().Plies[i], &p.analysis().Rows[i]
 	// A third of the body at most, and always room for what is said below.
 	tall := max(3, min(p.Frame.Body.H/3, p.Frame.Body.H-10))
-	if p.Frame.Form == draw.Reduced {
+	if f, ok := p.Over().(*page.Form); p.Frame.Form == draw.Reduced || ok && f.Foot > 0 { // what is asked stands whole, with its cautions
 		tall = 3
 	}
 	const least = 4 // blanks between number and material; more where letters stand wide apart

@@ -39,6 +39,17 @@ func Gelled(text string, now time.Time) (at time.Time, err error) {
 // gelledAt is a date and time as Gelled reads it.
 const gelledAt = "2006-01-02 15:04"
 
+// FinishOf tells of a finish that a face was not given.
+func FinishOf(abraded bool, finish string) error {
+	if !abraded && strings.TrimSpace(finish) != "" {
+		return errors.New("finish: a face that was not abraded has none: Delete empties the line, or 1 on the line above says abraded")
+	}
+	return nil
+}
+
+// SameMinute tells of two moments that are the same as they are typed.
+func SameMinute(a, b time.Time) bool { return a.Truncate(time.Minute).Equal(b.Truncate(time.Minute)) }
+
 // GelledText is a moment as Gelled reads it.
 func GelledText(at time.Time) string { return at.Local().Format(gelledAt) }
 
