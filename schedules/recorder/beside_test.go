@@ -43,8 +43,18 @@ func TestUnfinished_namesWhatMayGoOn(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	all := Lying(folder, 3, func(r *record.Record) bool { return r.Serial == "D-1" })
+	over := map[string]string{}
+	for _, b := range all {
+		if over[filepath.Base(b.Path)] = b.Over; b.Over == "" {
+			delete(over, filepath.Base(b.Path))
+		}
+	}
+	if len(over) != 4 || over["d-all.toml"] != "all plies laid" || over["e-accepted.toml"] != "accepted" || over["f-rejected.toml"] != "rejected" || over["h-scrapped.toml"] != "rejected" {
+		t.Errorf("over: %v", over)
+	}
 	var got []string
-	for _, b := range Unfinished(folder, 3, func(r *record.Record) bool { return r.Serial == "D-1" }) {
+	for _, b := range Unfinished(all) {
 		got = append(got, filepath.Base(b.Path))
 		if want := map[string]int{"a-begun.toml": 0, "b-one.toml": 1, "c-two-of-them-once-again.toml": 2, "g-repaired.toml": 1, "i-beyond.toml": 2}[got[len(got)-1]]; len(b.Laid) != want {
 			t.Errorf("%s: laid %v", b.Path, b.Laid)
@@ -59,7 +69,7 @@ func TestUnfinished_namesWhatMayGoOn(t *testing.T) {
 			t.Fatalf("%v, want %v", got, want)
 		}
 	}
-	if list := Unfinished(folder, 3, func(r *record.Record) bool { return r.Serial == "D-2" }); list != nil {
+	if list := Lying(folder, 3, func(r *record.Record) bool { return r.Serial == "D-2" }); list != nil {
 		t.Errorf("of another: %v", list)
 	}
 }

@@ -6,6 +6,7 @@ package inspect
 import (
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
@@ -23,6 +24,8 @@ type Page struct {
 	about     uint64 // the piece that this is of
 	tolerance inspection.Tolerance
 	stated    bool // somebody stated the tolerances
+
+	lying []recorder.Beside // records of it that lie here while none is open
 
 	seen   seen
 	result *acceptance.Result
@@ -54,7 +57,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{"3"}, Short: "sign", Long: "sign a decision: accept, reject, accept after repair", Group: enter, Rank: 3, Can: need, Do: enters(p.sign)},
 		{Keys: []string{"4"}, Long: "all entries of the record; strike one with a reason", Group: enter, Rank: 7, Can: p.haveRecord, Do: opens(p.entries)},
 		{Keys: []string{"5"}, Long: "take the specification beside the schedule, or choose one", Group: choose, Rank: 8, Do: keys.Do(func() { c.ChooseSpecification(p.Open) })},
-		{Keys: []string{"6"}, Long: "choose the record, or begin one", Group: choose, Rank: 9, Do: func(keys.Event) { p.Open(c.ChooseRecord(p.Open)) }},
+		{Keys: []string{"6"}, Long: "choose the record, or begin one", Group: choose, Rank: 9, Do: func(keys.Event) { p.Open(c.ChooseRecord(p.Open, false)) }},
 		{Keys: []string{"7"}, Long: "state the ply-to-ply scatter, to see what readings are to be expected", Group: choose, Rank: 10, Do: opens(p.tolerances)},
 		{Keys: []string{"8"}, Long: "what becomes of a reading, a defect or a rejection: repair, retest, concession, scrap", Group: enter, Rank: 11, Can: need, Do: enters(p.dispositions)},
 		{Keys: []string{"0"}, Long: "take up the schedule on the desk for this record, as a revision in mid-job", Group: enter, Rank: 13, Can: func() string { return c.CanTakeUp("6") }, Do: enters(c.TakeUp)},
@@ -87,6 +90,9 @@ func (p *Page) Reset() {
 func (p *Page) Settle() {
 	if piece := p.records.Piece(); piece != p.about {
 		p.kept, p.about = kept{}, piece
+	}
+	if p.lying = nil; p.records.Record() == nil {
+		p.lying = p.records.Lying()
 	}
 	p.compare()
 	p.Base.Settle()

@@ -84,11 +84,11 @@ func TestHead_neverAcceptsWhatWasNotInspectedOrNotSpecified(t *testing.T) {
 			}
 		}
 	}
-	head("NOT INSPECTED", "no specification chosen")
+	head("RECORD NOT OPEN", "no specification chosen")
 	if err := g.Records.OpenSpecification(g.Path("acid-drain.toml")); err != nil {
 		t.Fatal(err)
 	}
-	head("NOT INSPECTED", "schedule conforms", "16 met", "rules: none broken")
+	head("RECORD NOT OPEN", "schedule conforms", "16 met", "rules: none broken")
 	g = open(t, 80, 24, spool, "records/acid-spool-accept.toml")
 	if err := g.Records.Open(g.Path("acid-spool-accept.toml")); err != nil {
 		t.Fatal(err)
@@ -303,7 +303,7 @@ func TestFiles_chooseAndBegin(t *testing.T) {
 	g.Press("1")
 	g.Shows("against S-204 B Acid drain headers")
 	g.Press("6")
-	g.Shows("start a new record", "this schedule", "half-written")
+	g.Shows("start a new record", "accepted", "half-written")
 	g.Press("1") // it is not finished, and first
 	g.Says("recovered", "cut short")
 	g.Press("6", "2")

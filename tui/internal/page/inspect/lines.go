@@ -1,6 +1,8 @@
 package inspect
 
 import (
+	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -205,7 +207,11 @@ func (p *Page) head(w int) []string {
 		n[l.Verdict]++
 	}
 	var l draw.Line
-	l.Gap(1).Add(answerLook(t, p.result.Part).Render(answerWord(p.result.Part))).Gap(2)
+	word := answerWord(p.result.Part)
+	if len(p.lying) > 0 {
+		word = "RECORD NOT OPEN" // whether it was inspected stands there
+	}
+	l.Gap(1).Add(answerLook(t, p.result.Part).Render(word)).Gap(2)
 	if specified, _ := p.records.Specification(); specified == nil {
 		l.Add(t.Incomplete.Render("no specification chosen")).Gap(2)
 	} else if p.result.Part == acceptance.NotInspected {
@@ -223,6 +229,9 @@ func (p *Page) head(w int) []string {
 	}
 	l.Add(t.Dim.Render("rules: " + tally(p.records.Report())))
 	about := " " + p.records.SpecificationLine() + " │ " + p.records.RecordLine()
+	if len(p.lying) > 0 {
+		about = " lies here: " + p.found() + ": 6 Enter opens it │ " + p.records.SpecificationLine()
+	}
 	if o := p.records.Overlay(); o != nil {
 		about = " " + draw.Clean(o.Name()) + " │" + about
 	}
@@ -231,6 +240,20 @@ func (p *Page) head(w int) []string {
 		second = " " + t.Break.Render(draw.Cut("✗ "+why, w-2))
 	}
 	return []string{l.Fit(w), second}
+}
+
+// found says of the record that lies here, the first that 6 opens of several, how far
+// it is and whose.
+func (p *Page) found() string {
+	b := &p.lying[0]
+	s := cmp.Or(b.Over, "not finished")
+	if b.Record.Serial != "" {
+		s += ", serial " + draw.Clean(b.Record.Serial)
+	}
+	if n := len(p.lying) - 1; n > 0 {
+		s += fmt.Sprintf(" (and %d more)", n)
+	}
+	return s
 }
 
 func tally(r *rules.Report) string {

@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -92,6 +93,9 @@ func (p *Page) panel(w, h int) []string {
 	r, ok := p.table.Selected()
 	if !ok {
 		lines := append([]string{widget.Rule(t, w)}, part(t, w, "begin", "5 takes the specification, 6 begins the record of "+p.records.It()+" or opens it; then 1 enters readings, 2 a defect, and 3 signs")...)
+		if len(p.lying) > 0 {
+			lines = append(lines, part(t, w, "record", "6 Enter opens "+draw.Clean(filepath.Base(p.lying[0].Path))+", "+p.found())...)
+		}
 		if p.Frame.Form == draw.Wide || p.Frame.Form == draw.Huge {
 			return lines // what is expected stands beside the table
 		}

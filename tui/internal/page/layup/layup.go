@@ -65,7 +65,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		})},
 		{Keys: []string{"1"}, Short: "ambient", Long: "air, humidity and surface, for the next ply; warns of dew", Group: lay, Rank: 3, Can: p.needPlies, Do: keys.Do(func() { p.askAmbient(nil) })},
 		{Keys: []string{"2"}, Short: "who, lots", Long: "operator, lots and shares: kept from ply to ply", Group: lay, Rank: 4, Can: p.needPlies, Do: keys.Do(p.askDetails)},
-		{Keys: []string{"3"}, Short: "record", Long: "choose the record, or start one", Group: lay, Rank: 5, Do: keys.Do(func() { p.Open(c.ChooseRecord(p.Open)) })},
+		{Keys: []string{"3"}, Short: "record", Long: "choose the record, or start one", Group: lay, Rank: 5, Do: keys.Do(func() { p.Open(c.ChooseRecord(p.Open, true)) })},
 		{Keys: []string{"6"}, Long: "a hold or witness point is passed, or not: record it, with who witnesses", Group: lay, Rank: 10, Can: p.needRecord, Do: keys.Do(func() { c.Named(p.Open, p.askHold) })},
 		{Keys: []string{"7"}, Long: "take the specification beside the schedule, or choose one: lay-up stops at its hold points", Group: lay, Rank: 11, Do: keys.Do(func() { c.ChooseSpecification(p.Open) })},
 		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "look", Long: "look at the ply inward, outward; nothing is recorded", Group: about, Rank: 8, Can: p.needPlies, Do: p.turn},

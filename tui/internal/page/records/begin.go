@@ -3,6 +3,7 @@ package records
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -35,12 +36,18 @@ func (c *Case) begin() page.Overlay {
 		serial.Hint, head = "of the equipment, as marked on it", head+" of "+o.Name()
 	}
 	name := &page.Field{Label: "record's file", Text: c.proposal(), Hint: "beside the schedule"}
-	asked := false
+	asked := ""
 	return &page.Form{Head: head, Fields: []*page.Field{serial, name}, Check: func(i int) error {
 		// The head of a record stands for good: what is left out here comes in no more.
-		if i == 0 && strings.TrimSpace(serial.Text) == "" && !asked {
-			asked = true
+		number := strings.TrimSpace(serial.Text)
+		switch same := c.sameSerial(number); {
+		case i != 0:
+		case number == "" && asked != unnumbered:
+			asked = unnumbered
 			return errors.New("without a serial number it stays incomplete for good; Enter begins it so")
+		case same != nil && asked != number:
+			asked = number
+			return fmt.Errorf("serial %s is that of %s already, 6 on the inspect page opens it: two of the same stay incomplete for good; Enter begins another all the same", number, strings.Join(same, ", "))
 		}
 		return nil
 	}, Take: func() error {
@@ -60,12 +67,26 @@ func (c *Case) begin() page.Overlay {
 		}
 		c.twins = recorder.SameSerial(path, r)
 		said := "begun " + filepath.Base(path)
-		if r.Serial == "" {
+		switch {
+		case r.Serial == "":
 			said += ", without a serial number"
+		case c.twins != nil:
+			said += ": its serial " + r.Serial + " is also that of " + strings.Join(c.twins, ", ")
 		}
 		c.said(said)
 		return nil
 	}}
+}
+
+// unnumbered stands for a serial number that was left out: no text is it.
+const unnumbered = "\x00"
+
+// sameSerial names the records here of what is laid up and inspected that have a serial
+// number already.
+func (c *Case) sameSerial(number string) []string {
+	head := c.head()
+	head.Serial = number
+	return recorder.SameSerial(filepath.Join(c.folder(), "\x00"), head)
 }
 
 func (c *Case) pathOf(name string) (string, error) {

@@ -17,12 +17,21 @@ type beside struct {
 	list    []recorder.Beside
 }
 
-// Unfinished are records, beside the schedule, of what is laid up and inspected now,
-// whose lay-up may go on, the open one among them. Whoever comes back, after a power
-// cut or on another day, goes on with one of them rather than begin anew.
+// Unfinished are those of the records that lie here whose lay-up may go on. Whoever
+// comes back, after a power cut or on another day, goes on with one of them rather than
+// begin anew.
 func (c *Case) Unfinished() []recorder.Beside {
+	if c.NoPlies() != "" {
+		return nil
+	}
+	return recorder.Unfinished(c.Lying())
+}
+
+// Lying are records, beside the schedule, of what is laid up and inspected now, the
+// open one among them, those that are finished too.
+func (c *Case) Lying() []recorder.Beside {
 	path := c.desk.Doc.Path()
-	if path == "" || c.NoPlies() != "" {
+	if path == "" {
 		c.beside = beside{}
 		return nil
 	}
@@ -32,7 +41,7 @@ func (c *Case) Unfinished() []recorder.Beside {
 	}
 	if x := &c.beside; x.of != now.of || !x.changed.Equal(now.changed) {
 		name := filepath.Base(path)
-		now.list = recorder.Unfinished(c.folder(), c.Analysis().Total.Plies, func(r *record.Record) bool {
+		now.list = recorder.Lying(c.folder(), c.Analysis().Total.Plies, func(r *record.Record) bool {
 			return c.ofAnother(r) == "" && (r.Schedule == name || c.isOf(r))
 		})
 		c.beside = now

@@ -4,6 +4,7 @@
 package records
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -384,19 +385,24 @@ func (c *Case) ChooseSpecification(open func(page.Overlay)) {
 }
 
 // ChooseRecord is the choice of a record's file, or of beginning one, which
-// open opens.
-func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
+// open opens. First come those of what is laid up and inspected that Enter goes on with
+// rather than begin anew: those that are not finished, to inspect the last one where
+// none is.
+func (c *Case) ChooseRecord(open func(page.Overlay), layup bool) page.Overlay {
 	of := "the schedule on the desk"
 	if what := c.What(); what != "" {
 		of = what
 	}
-	// What was begun and is not finished comes first: Enter goes on with it.
 	c.beside = beside{}
+	lying := c.Lying()
 	begun := c.Unfinished()
+	if len(begun) == 0 && !layup {
+		begun = lying[:min(len(lying), 1)]
+	}
 	f := &page.Files{Head: "which record?"}
 	for i := range begun {
 		b := &begun[i]
-		f.First = append(f.First, page.Item{Name: filepath.Base(b.Path), Note: about(b.Record, b.Torn), Word: "go on", Look: c.desk.Theme.Good})
+		f.First = append(f.First, page.Item{Name: filepath.Base(b.Path), Note: about(b.Record, b.Torn), Word: cmp.Or(b.Over, "go on"), Look: c.desk.Theme.Good})
 	}
 	f.First = append(f.First, page.Item{Name: "start a new record", Note: "of " + of, Why: c.cannotBegin()})
 	f.Look = func(name string, text []byte) (page.Item, bool) {
@@ -412,6 +418,11 @@ func (c *Case) ChooseRecord(open func(page.Overlay)) page.Overlay {
 		switch other := c.ofAnother(r); {
 		case c.isOf(r) && other == "":
 			e.Word, e.Look = "this schedule", c.desk.Theme.Good
+			for i := range lying {
+				if lying[i].Path == name {
+					e.Word = cmp.Or(lying[i].Over, e.Word)
+				}
+			}
 		case other != "" && r.Schedule == filepath.Base(c.desk.Doc.Path()):
 			e.Word, e.Look = "of "+draw.Clean(other), c.desk.Theme.Dim
 		}
