@@ -122,7 +122,7 @@ func (r *Root) choosePage(at int) {
 			answers = append(answers, answer{text: name, why: why})
 			continue
 		}
-		answers = append(answers, answer{text: name, note: pageSays[name], do: func() { r.at = i }})
+		answers = append(answers, answer{text: name, note: pageSays[name], do: func() { r.at, r.desk.Visiting = i, "" }})
 	}
 	r.ask("pages", "Which page?", at, answers...)
 }

@@ -59,7 +59,7 @@ const (
 // runs a command.
 func newFolder(d *page.Desk, s *shop.Shop, dir string, open func(string), do func(tea.Cmd)) *folder {
 	f := &folder{desk: d, shop: s, open: open, do: do}
-	f.list = &page.List{Head: "open", Find: "open", Verb: "open", Take: f.take}
+	f.list = &page.List{Head: "open", Find: "open", Verb: "open", Take: f.take, Again: f.again}
 	f.show(dir)
 	return f
 }
@@ -88,6 +88,14 @@ func (f *folder) show(dir string) {
 	f.turn++
 	f.next = 0
 	f.judge(f.shop.Keeping())
+}
+
+// again judges a document anew that could not be opened.
+func (f *folder) again(i int) {
+	if !f.entries[i].Folder {
+		f.verdicts[i] = verdict(f.shop.Read(f.entries[i].Path), f.desk.Units())
+		f.list.SetItem(i, f.item(i))
+	}
 }
 
 func (f *folder) take(i int) error {

@@ -40,7 +40,7 @@ func TestBench_onWhatIsLaidAtAJoint(t *testing.T) {
 	g.press("u y").shows("8-9").press("u")
 	// Of the wall of a part there is nothing to show.
 	g.press("tab").shows("of a part's wall alone").press("2").shows("of a part's wall alone").press("5").shows("LAY-UP  joint J2, strap, of Brine day tank")
-	g.press("tab 6").shows("INSPECT  joint J2, strap, of Brine day tank").press("tab 1").shows("BENCH  strap: joint J2, strap,").press("up up").press("tab 5").press("g").shows("BENCH  strap: joint J2, strap,", "▸1  ")
+	g.press("tab 6").shows("INSPECT  joint J2, strap, of Brine day tank").press("tab 1").shows("BENCH  strap: joint J2, strap,").press("up up").press("tab 5").press("g").shows("BENCH  strap: joint J2, strap,", "▸1  ").press("enter")
 	g.esc().shows("JOB  Brine day tank", draw.Pointer+" J2")
 	// A seal goes the other way: the last ply meets the fluid.
 	g.press("enter 1").shows("seal: joint J2, seal,", "part ", " fluid", "barrier 113 mil, 25 %", "structure none", draw.Pointer+"3     : veil-c-15")

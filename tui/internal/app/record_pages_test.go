@@ -76,3 +76,22 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 		t.Errorf("%d laid, %d readings, %d defects, %d decisions", len(rec.Laid), len(rec.Readings), len(rec.Defects), len(rec.Decisions))
 	}
 }
+
+// Whoever looks at a ply from a page that has its own number keys builds nothing with
+// them, before he says so.
+func TestRecordPages_aLookAtTheBenchAddsNothing(t *testing.T) {
+	g := header(t, 80, 24)
+	before := g.plies()
+	g.press("tab 5 g").shows("Enter builds", "+ Enter begins to build here", "Enter build here", "back to lay-up")
+	for _, k := range []string{"2", "+", ".", "x", "d", "f", "0"} {
+		g.press(k).shows("you came from lay-up to look").wants(before)
+	}
+	g.press("down up").press("2").wants(before)
+	g.esc().shows("LAY-UP")
+	g.press("g enter").shows("the number keys add plies here now").press("1").shows("u undoes it")
+	if g.plies() == before {
+		t.Error("nothing is added")
+	}
+	// Chosen among the pages the bench is for building.
+	g.press("u").press("tab 5 g tab 1").hides("Enter builds").press("tab 5 g tab 2 tab 1").hides("Enter builds")
+}

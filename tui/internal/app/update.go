@@ -204,6 +204,9 @@ func (r *Root) press(e keys.Event) {
 		r.here().Refuse(keys.Name(e.Key) + " does nothing here: " + keys.Name(r.helpKey()) + " shows the keys")
 	}
 	r.settle()
+	if r.at != 0 {
+		r.desk.Visiting = ""
+	}
 	moved := r.place() != place
 	if moved {
 		r.moved = r.now()

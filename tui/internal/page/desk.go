@@ -26,6 +26,9 @@ type Desk struct {
 	// leads to the one of a name.
 	Back, Pages func()
 	Page        func(name string)
+	// Visiting is the page that led to the bench to look at a ply: nothing is built there
+	// until that is asked for, whatever that page had the number keys do.
+	Visiting string
 	// Takes tells that the page has a meaning of its own for a key of everywhere.
 	Takes func(key string) bool
 	// Quiet keeps findings out of what a change is said to have done: where
@@ -68,6 +71,13 @@ func (d *Desk) Leave() {
 	if d.Back != nil {
 		d.Back()
 	}
+}
+
+// Visit goes to a row on the bench, to look at it.
+func (d *Desk) Visit(from string, row int) {
+	d.Go(row)
+	d.Leave()
+	d.Visiting = from
 }
 
 // Out is Esc on a page where nothing is open. It leads to the list of pages and

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"path/filepath"
 
 	"frp/veilwright/schedules/store"
@@ -18,6 +19,8 @@ type Files struct {
 	Look func(path string, text []byte) (Item, bool)
 	// Take takes the path of a file, or the index of one of First with no path.
 	Take func(path string, first int) error
+	// None says what to do where nothing of the kind lies here; "" is nothing more.
+	None string
 
 	desk   *Desk
 	folder string
@@ -29,7 +32,7 @@ type Files struct {
 // List makes the list of a folder.
 func (f *Files) List(d *Desk, folder string) *List {
 	f.desk = d
-	f.list = &List{Head: f.Head, Find: "open", Verb: "take", Take: f.take, Above: func() { f.enter(filepath.Dir(absolute(f.folder))) }}
+	f.list = &List{Head: f.Head, Find: "open", Verb: "take", Take: f.take, Again: f.again, Above: func() { f.enter(filepath.Dir(absolute(f.folder))) }}
 	f.enter(folder)
 	return f.list
 }
@@ -93,10 +96,26 @@ func (f *Files) enter(folder string) {
 		}
 	}
 	if len(rows) == 0 {
-		f.desk.Refuse("nothing of the kind here: ← goes to the folder above")
+		f.desk.Refuse(cmp.Or(f.None, "nothing of the kind here") + ": ← goes to the folder above")
 	}
 	f.list.Text = draw.Clean(absolute(folder))
 	f.list.Fill(rows)
+}
+
+// again reads a file anew that could not be taken.
+func (f *Files) again(i int) {
+	path := f.paths[i]
+	if path == "" || f.into[i] {
+		return
+	}
+	file, err := store.Read(path)
+	if err != nil {
+		return
+	}
+	if row, ok := f.Look(path, file.Bytes); ok {
+		row.Name = f.list.Items[i].Name
+		f.list.SetItem(i, row)
+	}
 }
 
 func (f *Files) take(i int) error {

@@ -39,6 +39,9 @@ type List struct {
 	At    int // the row pointed at when it opens, -1 none: Enter takes nothing for granted
 	// Take takes a row; an error keeps the list open, with why.
 	Take func(i int) error
+	// Again looks anew at a row that cannot be taken, and may set it: what it stands for
+	// may have been put right meanwhile.
+	Again func(i int)
 	// Point is told after every key which row is pointed at, -1 for none.
 	Point func(i int)
 	// Points makes a digit point at its row instead of taking it.
@@ -213,6 +216,9 @@ func (l *List) far(to int) {
 
 func (l *List) take() {
 	i := l.Pointed()
+	if i >= 0 && l.Items[i].Why != "" && l.Again != nil {
+		l.Again(i)
+	}
 	switch {
 	case i < 0 && l.query.Empty():
 		l.desk.Refuse("no row is selected: a digit takes one")

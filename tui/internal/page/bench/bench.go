@@ -9,10 +9,13 @@
 package bench
 
 import (
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
+	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
 
@@ -56,6 +59,39 @@ func New(d *page.Desk, l *Lead) *Bench {
 	}
 	b.Room = func() draw.Size { return draw.Size{W: b.plan.Findings.W, H: b.plan.panel()} }
 	return b
+}
+
+// visited tells that somebody came from a page to look at a ply, and builds nothing yet.
+func (b *Bench) visited() bool { return b.lead == nil && b.Desk.Visiting != "" }
+
+// Table is its keys. Whoever came to look at a ply from a page whose number keys record
+// something adds none with them.
+func (b *Bench) Table() keys.Table {
+	if !b.visited() {
+		return b.Rows
+	}
+	from := b.Desk.Visiting
+	rests := func() string {
+		return "you came from " + from + " to look, and nothing is changed: Enter begins to build here, Esc goes back"
+	}
+	const g = "Moving around"
+	t := keys.Table{
+		{Keys: []string{keys.Enter}, Short: "build here", Long: "begin to build: the number keys add plies from then on", Group: g, Rank: 1, Do: keys.Do(func() {
+			b.Desk.Visiting = ""
+			b.Desk.Say("the number keys add plies here now")
+		})},
+		{Keys: []string{keys.Esc}, Short: "back to " + from, Long: "back to " + from, Group: g, Do: keys.Do(func() {
+			b.Desk.Visiting = ""
+			b.Desk.Page(from)
+		})},
+	}
+	rows := slices.Clone(b.Rows)
+	for i := range rows {
+		if rows[i].Edits || rows[i].Group == building {
+			rows[i].Can = rests
+		}
+	}
+	return t.Over(rows)
 }
 
 // SetSize tells the size of the screen.

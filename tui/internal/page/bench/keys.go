@@ -4,8 +4,11 @@ import (
 	"frp/veilwright/tui/internal/keys"
 )
 
+// building heads the keys that change plies.
+const building = "Building"
+
 func (b *Bench) building() keys.Table {
-	const g = "Building"
+	const g = building
 	return keys.Table{
 		{Keys: keys.Digits(9), Short: "add", Long: "add a ply from the rack, outward of the row", Group: g, Rank: 1, Do: b.addDigit, Edits: true},
 		{Keys: []string{"0"}, Long: "add any material, by name", Group: g, Rank: 20, Do: keys.Do(b.beginAdd)},

@@ -92,6 +92,8 @@ func (b *Bench) rackLines(w, h int) []string {
 	heading := b.heading
 	switch {
 	case heading != "":
+	case b.visited():
+		heading = "Enter builds"
 	case w < 22:
 		heading = "digit adds a ply"
 	default:

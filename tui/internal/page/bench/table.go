@@ -249,7 +249,15 @@ func (b *Bench) here(w int) string {
 	case len(b.schedule().Plies) == 0:
 		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds the first ply: "+b.begins()+", as a rule", w))
 	case b.Desk.Row < 0:
-		return t.Selected.Render(draw.Left(draw.Pointer+"+ a number key adds a ply here, on "+b.face(), w))
+		return t.Selected.Render(draw.Left(draw.Pointer+"+ "+b.adds()+", on "+b.face(), w))
 	}
-	return t.Dim.Render(draw.Cut("    + a number key adds a ply here", w))
+	return t.Dim.Render(draw.Cut("    + "+b.adds(), w))
+}
+
+// adds says what adds a ply at the row.
+func (b *Bench) adds() string {
+	if b.visited() {
+		return "Enter begins to build here"
+	}
+	return "a number key adds a ply here"
 }

@@ -55,7 +55,7 @@ func (p *Page) dispose(what string, d record.Disposition) page.Overlay {
 	procedure := &page.Field{Label: "procedure", Hint: "of the repair or the retest"}
 	by := p.records.By()
 	who := &page.Field{Label: "who", Text: by.Who}
-	role := &page.Field{Label: "role", Text: by.Role, Hint: record.Purchaser + " where it is the purchaser's concession"}
+	role := &page.Field{Label: "role", Text: by.Role, Hint: record.Purchaser + " with use-as-is: the purchaser's concession"}
 	why := &page.Field{Label: "why"}
 	fields := []*page.Field{action, procedure, who, role, why}
 	if d.Requirement != "" {
@@ -67,11 +67,11 @@ func (p *Page) dispose(what string, d record.Disposition) page.Overlay {
 		a, chosen := record.Actions.Parse(action.Text)
 		switch text := strings.TrimSpace(f.Text); {
 		case f == action && !chosen:
-			return errors.New("a digit takes one: repair, retest, use as it is, scrap")
+			return errors.New("a digit takes one: repair, retest, use-as-is, which is the purchaser's concession, or scrap")
 		case (f == who || f == why || f == role) && text == "":
 			return errors.New(f.Label + ": a disposition is answered for")
 		case f == role && !strings.EqualFold(text, record.Purchaser) && (d.Requirement != "" || a == record.UseAsIs):
-			return errors.New("role: only the purchaser takes as it is what does not meet a requirement")
+			return errors.New("role: use-as-is is a concession, which only the purchaser makes")
 		}
 		return nil
 	}

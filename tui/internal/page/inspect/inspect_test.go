@@ -138,9 +138,42 @@ func TestLines_failFirstAndTheCursorTellsThePlies(t *testing.T) {
 	g.Page.table.Select("barrier.mat_plies#1")
 	g.Press("down", "up")
 	g.Says("meets", "plies, 2-3")
-	if back := g.Press(keys.Enter); !back || g.Desk.Row != 1 {
-		t.Errorf("to the bench: %v, row %d", back, g.Desk.Row)
+	// Enter stays here, with the line whole; g goes to look, and changes nothing there.
+	if back := g.Press(keys.Enter); back || g.Page.Over() == nil || g.Desk.Row != -1 {
+		t.Errorf("the whole line: %v, %v, row %d", back, g.Page.Over(), g.Desk.Row)
 	}
+	g.Shows("at least 2 chopped plies in the interior layer", "(g shows them on the bench)")
+	g.Press(keys.Esc)
+	if back := g.Press("g"); !back || g.Desk.Row != 1 || g.Desk.Visiting != "inspect" {
+		t.Errorf("to the bench: %v, row %d, from %q", back, g.Desk.Row, g.Desk.Visiting)
+	}
+}
+
+// What fails names the key that says what becomes of it.
+func TestLines_whatFailsSaysWhatComesNext(t *testing.T) {
+	g := compared(t, 80, 24, "reject")
+	g.Shows("8 disposition", "8 says what becomes of it: repair or retest")
+	g.Press(keys.Enter)
+	g.Shows("8 says what becomes of it: repair or retest", "concession", "scrap")
+	g.Press(keys.Esc)
+	if got := compared(t, 80, 24, "accept").Screen(); strings.Contains(got, "8 disposition  1 readings") {
+		t.Error(got)
+	}
+}
+
+// A specification is made by a command, which is said where none lies.
+func TestFiles_whereNoSpecificationLiesItIsSaidHowOneIsMade(t *testing.T) {
+	g := open(t, 80, 24, spool)
+	g.Press("5")
+	g.Says("no specification lies here: veilwright new --kind specification spec.toml makes one")
+	g.Press(keys.Esc)
+	// One that cannot be used is read again once it is put right.
+	g.Write("spec.toml", "document = \"specification\"\nformat = 1\nnonsense = 2\n")
+	g.Press("5", "1")
+	g.Says("nonsense")
+	g.Write("spec.toml", "document = \"specification\"\nformat = 1\ntitle = \"day tank\"\n")
+	g.Press(keys.Enter)
+	g.Says("compared with spec.toml")
 }
 
 // The keypad's way: 1 the readings, 4 Barcol, value Enter value Enter. By hand:

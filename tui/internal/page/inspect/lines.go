@@ -151,7 +151,7 @@ func (p *Page) move(e keys.Event) {
 	case len(r.Plies) == 0:
 		p.Desk.Say(verdictWord(r.Verdict) + ": about no ply in particular")
 	default:
-		p.Desk.Note(verdictWord(r.Verdict)+": "+page.Count(len(r.Plies), "ply")+", "+paper.Numbers(r.Plies), "Enter goes there")
+		p.Desk.Note(verdictWord(r.Verdict)+": "+page.Count(len(r.Plies), "ply")+", "+paper.Numbers(r.Plies), "g shows them")
 	}
 }
 
@@ -173,9 +173,39 @@ func (p *Page) havePlies() string {
 // jump goes to the first of the line's plies, on the bench.
 func (p *Page) jump() {
 	r, _ := p.table.Selected()
-	p.Desk.Go(p.records.RowOf(r.Plies[0]))
 	p.Desk.Say("plies " + paper.Numbers(r.Plies) + ": " + r.Demand + ", found " + r.Found)
-	p.Desk.Leave()
+	p.Desk.Visit(p.Name(), p.records.RowOf(r.Plies[0]))
+}
+
+func (p *Page) haveLine() string {
+	if _, ok := p.table.Selected(); !ok {
+		return "no line: 5 chooses a specification, 6 a record"
+	}
+	return ""
+}
+
+// whole is the line pointed at to its end.
+func (p *Page) whole() page.Overlay {
+	r, _ := p.table.Selected()
+	head := verdictWord(r.Verdict)
+	if r.note {
+		head = "note"
+	}
+	return &page.Text{Head: head, Body: func(w int) []string { return p.line(&r, w) }}
+}
+
+// next says what comes after a line that is not met, "" where nothing in particular.
+func next(r *row) string {
+	switch {
+	case r.note, r.Verdict == acceptance.Meets:
+	case r.Verdict == acceptance.Fails && acceptance.Concedable(&r.Line):
+		return "8 says what becomes of it: repair or retest of the entry, use-as-is by the purchaser's concession, scrap"
+	case r.Verdict == acceptance.Fails:
+		return "8 says what becomes of an entry, 4 strikes one that was entered by mistake"
+	case r.Key == "inspection.hold":
+		return "1 records that the point is passed, with who witnesses"
+	}
+	return ""
 }
 
 func (p *Page) haveProblem() string {

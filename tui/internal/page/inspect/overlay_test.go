@@ -33,11 +33,11 @@ func TestOverlay_isInspectedByItself(t *testing.T) {
 		}
 	}
 	g.Press("down")
-	if screen = strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "plies      1-6 (Enter goes there)") || g.Records.OnBench() != "" {
+	if screen = strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "plies      1-6 (g shows them on the bench)") || g.Records.OnBench() != "" {
 		t.Errorf("%q\n%s", g.Records.OnBench(), screen)
 	}
 	g.Desk.Doc.Turn(0)
-	if screen = strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "plies      1-6") || strings.Contains(screen, "Enter goes there") {
+	if screen = strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "plies      1-6") || strings.Contains(screen, "g shows them") {
 		t.Error("the bench is offered for what is not laid there")
 	}
 }

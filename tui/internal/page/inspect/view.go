@@ -2,11 +2,13 @@ package inspect
 
 import (
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -67,16 +69,23 @@ func (p *Page) middle(w, h int) []string {
 	return draw.Beside(h, t.Rule.Render("│"), list, side)
 }
 
-// numbers is the line of what digits do.
+// numbers is the line of what digits do. Where something fails the one that says what
+// becomes of it stands first.
 func (p *Page) numbers(w int) string {
 	t := p.Desk.Theme
+	words := [...]string{"readings", "defect", "sign", "entries", "specification", "record", "scatter", "disposition"}
+	order := []int{1, 2, 3, 4, 5, 6, 7, 8}
+	if p.records.Record() != nil && slices.ContainsFunc(p.rows, func(r row) bool { return !r.note && r.Verdict == acceptance.Fails }) {
+		order = []int{8, 1, 2, 3, 4, 5, 6, 7}
+	}
 	var l draw.Line
 	l.Gap(1)
-	for i, word := range [...]string{"readings", "defect", "sign", "entries", "specification", "record", "scatter", "disposition"} {
+	for _, n := range order {
+		word := words[n-1]
 		if l.Width()+len(word)+3 > w {
 			break
 		}
-		l.Add(t.Key.Render(strconv.Itoa(i + 1))).Gap(1).Add(word).Gap(2)
+		l.Add(t.Key.Render(strconv.Itoa(n))).Gap(1).Add(word).Gap(2)
 	}
 	return l.Fit(w)
 }
@@ -102,23 +111,33 @@ func (p *Page) panel(w, h int) []string {
 		return append(lines, p.expectation(w)...)
 	}
 	if r.note {
-		return append([]string{widget.Rule(t, w, widget.Piece{Text: "note", Look: t.Note})}, part(t, w, "found", r.Found)...)
+		return append([]string{widget.Rule(t, w, widget.Piece{Text: "note", Look: t.Note})}, p.line(&r, w)...)
 	}
-	lines := []string{widget.Rule(t, w, widget.Piece{Text: verdictWord(r.Verdict), Look: verdictLook(t, r.Verdict)})}
-	lines = append(lines, part(t, w, "required", r.Demand)...)
-	lines = append(lines, part(t, w, "found", r.Found)...)
+	lines := append([]string{widget.Rule(t, w, widget.Piece{Text: verdictWord(r.Verdict), Look: verdictLook(t, r.Verdict)})}, p.line(&r, w)...)
+	if g, ok := groupOf(r.Key); ok {
+		lines = append(lines, p.expected(g, w)...)
+	}
+	return lines
+}
+
+// line draws all that a line says.
+func (p *Page) line(r *row, w int) []string {
+	t := p.Desk.Theme
+	if r.note {
+		return part(t, w, "found", r.Found)
+	}
+	lines := append(part(t, w, "required", r.Demand), part(t, w, "found", r.Found)...)
+	if next := next(r); next != "" {
+		lines = append(lines, part(t, w, "next", next)...)
+	}
 	if len(r.Plies) > 0 {
-		there := "  (Enter goes there)"
+		there := "  (g shows them on the bench)"
 		if p.records.OnBench() != "" {
 			there = ""
 		}
 		lines = append(lines, part(t, w, "plies", paper.Numbers(r.Plies)+there)...)
 	}
-	lines = append(lines, part(t, w, "basis", r.Basis)...)
-	if g, ok := groupOf(r.Key); ok {
-		lines = append(lines, p.expected(g, w)...)
-	}
-	return lines
+	return append(lines, part(t, w, "basis", r.Basis)...)
 }
 
 const labelCells = 11

@@ -74,8 +74,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 			d.Say("ply " + strconv.Itoa(p.ply()) + " is shown")
 		})},
 		{Keys: []string{"g"}, Long: "to this ply, on the bench", Group: about, Rank: 21, Can: p.canBench, Do: keys.Do(func() {
-			d.Go(d.RowOf(p.ply()))
-			d.Leave()
+			d.Visit(p.Name(), d.RowOf(p.ply()))
 		})},
 		d.Out(about),
 	}

@@ -356,7 +356,7 @@ var unshelved *shop.Shop
 // ChooseSpecification takes the one specification beside the schedule, or opens
 // the choice where there are several, or that one is taken already.
 func (c *Case) ChooseSpecification(open func(page.Overlay)) {
-	f := &page.Files{Head: "which specification?"}
+	f := &page.Files{Head: "which specification?", None: "no specification lies here: veilwright new --kind specification spec.toml makes one with every key"}
 	f.Look = func(name string, text []byte) (page.Item, bool) {
 		o := unshelved.Open(name, text, "")
 		s := o.Specification
