@@ -55,6 +55,9 @@ func (d *Desk) Say(text string) { d.Note(text, "") }
 // Note notices what was done, and how it is taken back.
 func (d *Desk) Note(text, tail string) { d.note(widget.Notice{Text: text, Tail: tail}) }
 
+// Tell notices what was done and how it is taken back, to its end.
+func (d *Desk) Tell(text, tail string) { d.note(widget.Notice{Text: text, Tail: tail, Whole: true}) }
+
 // Refuse notices why a key could not act.
 func (d *Desk) Refuse(why string) { d.note(widget.Notice{Text: why, Refusal: true}) }
 

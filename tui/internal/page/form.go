@@ -387,7 +387,7 @@ func (f *Form) Lines() []string {
 		}
 		out = append(out, f.under...)
 	} else if left := f.tall() - len(out); f.Below != nil && left > 0 {
-		out = append(out, f.Below(f.w, left)...)
+		out = append(out, fitBelow(f.Below(f.w, left), f.w, left)...)
 	}
 	return draw.FitLines(out, f.w, f.h)
 }

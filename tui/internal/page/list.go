@@ -365,7 +365,7 @@ func (l *List) Lines() []string {
 		lines = append(lines, row...)
 	}
 	if left := l.h - len(lines); l.Below != nil && left > 0 {
-		lines = append(lines, l.Below(l.w, left)...)
+		lines = append(lines, fitBelow(l.Below(l.w, left), l.w, left)...)
 	}
 	return draw.FitLines(lines, l.w, l.h)
 }

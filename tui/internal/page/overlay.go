@@ -2,6 +2,7 @@ package page
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/viewport"
@@ -65,6 +66,17 @@ func (p *panel) taken(err error) bool {
 		p.desk.Refuse(err.Error())
 	}
 	return false
+}
+
+// fitBelow cuts what stands under the lines of a form or list to h lines; that more
+// would follow is marked.
+func fitBelow(lines []string, w, h int) []string {
+	if len(lines) <= h {
+		return lines
+	}
+	lines = slices.Clone(lines[:h])
+	lines[h-1] = draw.Cut(strings.TrimRight(lines[h-1], " ")+" "+draw.Ellipsis, w)
+	return lines
 }
 
 // paragraph is the text that stands first, with a blank line on both sides

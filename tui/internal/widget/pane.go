@@ -57,21 +57,27 @@ type Notice struct {
 	Tail string
 	// Refusal tells that the key could not act.
 	Refusal bool
+	// Whole has what was done said to its end too, though it has a Tail.
+	Whole bool
 }
 
 // mostRows is how many rows a notice takes at most: half of the least body.
 const mostRows = 7
 
-// Lines draws the notice in rows of exactly w cells: why a key could not act is
-// said to its end, in as many as that takes; what was done is one.
+// Lines draws the notice in rows of exactly w cells: it is said to its end, in as many
+// as that takes. A change that says how it is undone is one row, with every key.
 func (n Notice) Lines(th *draw.Theme, w int) []string {
 	text := n.rows(w)
 	if len(text) < 2 {
 		return []string{n.Line(th, w)}
 	}
 	lines := make([]string, len(text))
+	tail := n.Tail
 	for i := range text {
-		n.Text = text[i]
+		n.Text, n.Tail = text[i], ""
+		if i == len(text)-1 {
+			n.Tail = tail
+		}
 		lines[i] = n.Line(th, w)
 	}
 	return lines
@@ -81,10 +87,13 @@ func (n Notice) Lines(th *draw.Theme, w int) []string {
 func (n Notice) Covers(w int) int { return max(0, len(n.rows(w))-1) }
 
 func (n Notice) rows(w int) []string {
-	if !n.Refusal || n.Tail != "" {
+	if n.Tail != "" && !n.Whole {
 		return nil
 	}
 	text := draw.Wrap(draw.Clean(n.Text), max(1, w-1))
+	if tail := draw.Width(draw.Clean(n.Tail)); tail > 0 && len(text) > 0 && draw.Width(text[len(text)-1])+tail+4 > w {
+		text = append(text, "") // the tail has a row of its own
+	}
 	if len(text) > mostRows {
 		text = append(text[:mostRows-1], strings.Join(text[mostRows-1:], " "))
 	}

@@ -52,8 +52,9 @@ func TestNotice_drawings(t *testing.T) {
 	}
 }
 
-// Why a key could not act is said to its end, in as many rows as that takes.
-func TestNotice_linesSayARefusalWhole(t *testing.T) {
+// A notice is said to its end, in as many rows as that takes, but for a change that says
+// how it is undone: there is one with every key.
+func TestNotice_linesSayItWhole(t *testing.T) {
 	n := Notice{Text: "length: \"12 b\" is no length: write a number and one of m, mm, in or ft", Refusal: true}
 	got := strings.Join(n.Lines(draw.New(draw.Mono), 30), "\n")
 	want := " length: \"12 b\" is no length: \n" +
@@ -63,8 +64,19 @@ func TestNotice_linesSayARefusalWhole(t *testing.T) {
 		t.Errorf("got, covering %d\n%s\nwant\n%s", n.Covers(30), got, want)
 	}
 	n.Refusal = false
-	if l := n.Lines(draw.New(draw.Mono), 30); len(l) != 1 || n.Covers(30) != 0 {
+	if l := n.Lines(draw.New(draw.Mono), 30); strings.Join(l, "\n") != want || n.Covers(30) != 2 {
 		t.Errorf("what was done takes %q", l)
+	}
+	n.Tail = "u undoes it"
+	if l := n.Lines(draw.New(draw.Mono), 30); len(l) != 1 || n.Covers(30) != 0 {
+		t.Errorf("a change takes %q", l)
+	}
+	n.Whole = true
+	if l := n.Lines(draw.New(draw.Mono), 30); len(l) != 3 || l[2] != " mm, in or ft     u undoes it " || n.Covers(30) != 2 {
+		t.Errorf("what is said to its end takes %q", l)
+	}
+	if l := n.Lines(draw.New(draw.Mono), 40); len(l) != 3 || !strings.HasSuffix(l[2], "u undoes it ") || strings.TrimSpace(l[2]) != "u undoes it" || n.Covers(40) != 2 {
+		t.Errorf("with a row for its tail it takes %q", l)
 	}
 }
 

@@ -181,7 +181,7 @@ func (p *Page) sign() page.Overlay {
 		lines := []string{" " + answerLook(t, a).Render("the verdict is "+answerWord(a))}
 		for i := range p.rows {
 			if r := &p.rows[i]; !r.note && r.Verdict != acceptance.Meets {
-				lines = append(lines, part(t, w, verdictShort(r.Verdict), r.Demand+": "+r.Found)...)
+				lines = append(lines, page.Labeled(t, verdictCells, verdictWord(r.Verdict), r.Demand+": "+r.Found, w)...)
 			}
 		}
 		return lines
@@ -189,12 +189,8 @@ func (p *Page) sign() page.Overlay {
 	return s
 }
 
-func verdictShort(v acceptance.Verdict) string {
-	if v == acceptance.Fails {
-		return "✗ fails"
-	}
-	return "? incomplete"
-}
+// verdictCells is room for a verdict in words.
+const verdictCells = 13
 
 func expectedOutcome(a acceptance.Answer) record.Outcome {
 	switch a {

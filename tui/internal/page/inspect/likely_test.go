@@ -97,3 +97,19 @@ func TestDoubts_takeTheMarkOfInchesForAUnit(t *testing.T) {
 		}
 	}
 }
+
+// Verdicts stand whole where somebody signs, and one reading has no deviation.
+func TestSign_showsVerdictsWhole(t *testing.T) {
+	g := compared(t, 80, 24, "incomplete")
+	g.Press("3")
+	g.Shows("? incomplete ")
+	if screen := g.Screen(); strings.Contains(screen, "incomple…") {
+		t.Error(screen)
+	}
+	g = compared(t, 80, 24, "reject")
+	g.Press("1", "3")
+	g.Shows("1 reading: 118.0 mil")
+	if screen := g.Screen(); strings.Contains(screen, "deviation 0.0") {
+		t.Error(screen)
+	}
+}

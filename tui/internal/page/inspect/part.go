@@ -40,7 +40,7 @@ func (p *Page) entered(head string, warn []safety.Trigger, fields []*page.Field,
 		if err := p.records.Append(e); err != nil {
 			return err
 		}
-		p.Desk.Note(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), p.entryText(e), p.answerNow()), "4 strikes an entry")
+		p.Desk.Tell(fmt.Sprintf("recorded as entry %d: %s; the verdict is %s", len(p.records.Record().Entries()), p.entryText(e), p.answerNow()), "4 strikes an entry")
 		return nil
 	}
 	if len(warn) > 0 {

@@ -175,7 +175,7 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 		}
 		counted.Text = "" // it is of this specimen alone
 		p.kept.place, p.kept.side, p.kept.method, p.kept.witness, p.kept.instrument = place.Text, side.Text, method.Text, witness.Text, instrument.Text
-		p.Desk.Note(p.recorded(r), "4 strikes an entry")
+		p.Desk.Tell(p.recorded(r), "4 strikes an entry")
 		return nil
 	}
 	s.Leave = func() { p.Open(p.kinds()) }
@@ -314,6 +314,9 @@ func (p *Page) statistics(k inspection.Kind, list []*record.Reading) string {
 	u := p.Desk.Units()
 	switch k {
 	case inspection.WallThickness:
+		if len(list) == 1 { // which has no deviation
+			return n + ": " + u.Thickness(s.Mean)
+		}
 		bare := func(m float64) string { return u.Bare(m, quantity.Thickness) }
 		return fmt.Sprintf("%s: mean %s, %s to %s, deviation %s", n, bare(s.Mean), bare(s.Lowest), bare(s.Highest), u.Thickness(s.Deviation))
 	case inspection.Barcol:

@@ -472,6 +472,6 @@ func (p *Page) put(n int, note, gel string, as record.Laid) error {
 	case p.next() == 0:
 		said += ": the last one, all plies are laid"
 	}
-	p.Desk.Note(said, "u undoes it")
+	p.Desk.Tell(said, "u undoes it")
 	return nil
 }

@@ -39,6 +39,9 @@ func (p *Page) Lines() []string {
 	if p.records.NoPlies() != "" || p.instead(w) != nil {
 		return draw.FitLines(lines, w, h)
 	}
+	// A notice of several rows stands over none of what is measured and entered.
+	tall := h
+	h = max(1, h-p.Desk.Notice.Covers(w))
 	said, look := p.measured().line(t, p.Desk.Units())
 	foot := []string{" " + t.Label.Render(draw.Left("ambient", labelCells)) + look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w)}
 	stop, next, take := p.stopLines(w), p.nextLines(w), p.take(w)
@@ -64,7 +67,7 @@ func (p *Page) Lines() []string {
 	for len(lines) < h-len(foot) {
 		lines = append(lines, "")
 	}
-	return draw.FitLines(append(lines[:max(0, h-len(foot))], foot...), w, h)
+	return draw.FitLines(append(lines[:min(len(lines), max(0, h-len(foot)))], foot...), w, tall)
 }
 
 // above is what always stands: the record, and the ply in large type.

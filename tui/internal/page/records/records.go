@@ -487,8 +487,8 @@ func (c *Case) RecordLine() string {
 		return "no record"
 	}
 	s := "record " + draw.Clean(filepath.Base(r.Path()))
-	if serial := r.Now().Serial; serial != "" {
-		s += ", serial " + draw.Clean(serial)
+	if serial := r.Now().Serial; serial != "" { // what is marked on the piece comes first: the end may be cut
+		s = "serial " + draw.Clean(serial) + ", " + s
 	}
 	return s
 }
