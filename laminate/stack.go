@@ -21,7 +21,7 @@ type Assembly struct {
 
 // stood are the forms of parts as they stand.
 var stood = map[PartForm]stand.Form{ShellCourse: stand.Course, FlatBottom: stand.Flat, HeadPart: stand.Head, Cone: stand.Cone,
-	Pipe: stand.Pipe, Duct: stand.Pipe, Elbow: stand.Elbow, Flange: stand.Flange, Cover: stand.Cover}
+	Pipe: stand.Pipe, Duct: stand.Pipe, Elbow: stand.Elbow, Flange: stand.Flange, Cover: stand.Cover, Panel: stand.Panel}
 
 // Assemble puts a job together.
 func (j *Job) Assemble() *Assembly {

@@ -23,6 +23,7 @@ const (
 	Elbow
 	Flange
 	Cover
+	Panel // of a duct or a housing: nothing says where
 )
 
 // Part is a part in the order of the document.
@@ -357,7 +358,7 @@ func (v *Vessel) Below(height float64) (m3 float64, whose int) {
 func (p *Part) holds() float64 {
 	circle := math.Pi / 4 * p.Wide * p.Wide
 	switch p.Form {
-	case Flat, Flange, Cover:
+	case Flat, Flange, Cover, Panel:
 		return 0
 	case Course, Pipe:
 		return circle * p.Height
@@ -383,12 +384,12 @@ func (v *Vessel) Line(part int) bool {
 }
 
 // Unplaced tells whether the equipment has a liquid of which nobody knows how deep
-// it stands over a part: a flange, a cover or a part of a line that states neither
+// it stands over a part: a flange, a cover, a panel or a part of a line that states neither
 // liquid height nor pressure of its own, and is held by nothing that says where, or
 // hangs on a shell of which nobody says how high it is filled.
 func (v *Vessel) Unplaced(part int) bool {
 	p := &v.parts[part]
-	if v.Dry() || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover {
+	if v.Dry() || p.Settled || !v.Line(part) && p.Form != Flange && p.Form != Cover && p.Form != Panel {
 		return false
 	}
 	_, known := v.Elevation(part)
@@ -397,7 +398,10 @@ func (v *Vessel) Unplaced(part int) bool {
 
 // Unknown says why it is not known how deep a part hangs, "" of one that is placed.
 func (v *Vessel) Unknown(part int) string {
-	if !v.parts[part].Form.hangs() {
+	switch f := v.parts[part].Form; {
+	case f == Panel:
+		return "nothing says where a panel is"
+	case !f.hangs():
 		return untied
 	}
 	if why := v.hanging(part).why; why != "" || !math.IsNaN(v.level) {

@@ -212,6 +212,9 @@ func (e *evaluation) head() (pressure, depth float64, ok bool) {
 			e.note("It meets vapor alone (contact), and no liquid height is given: no liquid is taken to stand in it.")
 		}
 		return 0, 0, false
+	case !given && p.Form == laminate.NoPartForm:
+		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "what the part is, is not stated (form), and so not whether a liquid stands in it (liquid_height; 0 where none does)"})
+		return 0, 0, false
 	case !given:
 		e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, "the " + strings.ReplaceAll(p.Form.String(), "-", " ") + "'s liquid height is not given (liquid_height)"})
 		return 0, 0, false

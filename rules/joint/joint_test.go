@@ -377,6 +377,10 @@ var cases = []jobCase{
 	{"short neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(2.9) }, []string{"warning neck-bond-short"}, "below 3"},
 	{"no neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} }, []string{"incomplete neck-bond-short"}, ""},
 	{"two gussets", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Some(2) }, []string{"warning gusset-missing"}, "2 gussets"},
+	{"no gussets stated", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Optional[int]{} }, []string{"incomplete gusset-missing"}, "how many gussets stand round it is not stated (gussets)"},
+	{"neither kind nor gussets stated", func(j *laminate.Job) {
+		j.Nozzles[0].Gussets, j.Nozzles[0].Kind = laminate.Optional[int]{}, laminate.NoNozzleKind
+	}, []string{"incomplete gusset-missing", "warning pad-narrow"}, "whether it is conical, or how many gussets stand round it, is not stated"},
 	{"two gussets on a conical neck", func(j *laminate.Job) {
 		j.Nozzles[0].Gussets, j.Nozzles[0].Kind = laminate.Some(2), laminate.Conical
 	}, nil, ""},
@@ -443,6 +447,16 @@ var cases = []jobCase{
 		j.Nozzles[0].PressureClass, j.Service.Pressure, j.Test.Pressure = psi(25), psi(24), psi(37.6)
 	}, []string{"warning test-above-part-class"}, "1.5 times its class"},
 	{"vacuum", func(j *laminate.Job) { j.Service.Vacuum = psi(1) }, []string{"warning vacuum-not-proved"}, ""},
+	{"a test vacuum that the walls bear", func(j *laminate.Job) { j.Test.Vacuum = psi(0.5) }, nil, ""},
+	{"one that they do not", func(j *laminate.Job) {
+		j.Test.Vacuum, j.Nozzles, j.Joints = psi(14), nil, nil
+		j.Parts[0].StiffenerSpacing, j.Parts[1].StiffenerSpacing = inches(120), inches(120)
+	}, []string{"break collapse-at-test", "break collapse-at-test"}, "part a: the test has a vacuum of 14.0 psi"},
+	{"one on a flat bottom", func(j *laminate.Job) {
+		b := j.Parts[0]
+		b.ID, b.Form, b.Length, b.Supported = "bottom", laminate.FlatBottom, quantity.Length{}, laminate.Some(true)
+		j.Parts, j.Test.Vacuum, j.Nozzles, j.Joints, j.Vessel.LiquidHeight = []laminate.JobPart{b}, psi(0.5), nil, nil, inches(0)
+	}, []string{"incomplete collapse-at-test", "incomplete test-proves-less-than-service"}, "vacuum lifts a flat bottom"},
 	{"no job pressure", func(j *laminate.Job) { j.Service.Pressure = quantity.Pressure{} }, []string{
 		"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-class-low",
 		"incomplete pad-thin", "incomplete test-proves-less-than-service", "incomplete test-proves-less-than-service",

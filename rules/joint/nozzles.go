@@ -248,14 +248,22 @@ var GussetMissing = &rules.Rule{
 	ID: "gusset-missing", Family: family, Title: "A small nozzle has no gussets",
 	Why: "A small neck is knocked by ladders, hoses and feet, and has little section of its own to bear it. Plate gussets set evenly round it, or a conical neck, take what comes. " +
 		"Larger nozzles with loads want more than gussets.",
-	Severity: []rules.Severity{rules.Warning},
-	When:     "a nozzle of 4 in or smaller that is not conical has fewer than 3 gussets, or states none",
+	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	When:     "a nozzle of 4 in or smaller that is not conical has fewer than 3 gussets; incomplete where it states neither that it is conical nor how many it has",
 	Basis:    "ASTM D3299, from memory",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		if !x.Size.Given() || x.Size.SI() > catalog.GussetedSize.SI()*(1+1e-9) || x.Kind == laminate.Conical || x.Gussets.Value >= catalog.LeastGussets {
 			return
 		}
-		p.Report(rules.Warning, x.at("gussets"), "", "nozzle %s, %s, is not conical and has %s; %d stand evenly round", x.ID, x.Size.Text(), quantity.Counted(x.Gussets.Value, "gusset", "gussets"), catalog.LeastGussets)
+		if !x.Gussets.Given {
+			what, key := "how many gussets stand round it", "gussets"
+			if x.Kind == laminate.NoNozzleKind {
+				what, key = "whether it is conical, or how many gussets stand round it,", "kind, gussets"
+			}
+			p.Report(rules.Incomplete, x.at("gussets"), "", "nozzle %s, %s: %s is not stated (%s)", x.ID, x.Size.Text(), what, key)
+			return
+		}
+		p.Report(rules.Warning, x.at("gussets"), "", "nozzle %s, %s, is not said to be conical and has %s; %d stand evenly round", x.ID, x.Size.Text(), quantity.Counted(x.Gussets.Value, "gusset", "gussets"), catalog.LeastGussets)
 	}),
 }
 

@@ -85,7 +85,7 @@ var OpeningUnderVacuum = &rules.Rule{
 	Why: "Pressure from outside is held by the stiffness of the wall, and a hole takes that away where it is cut. " +
 		"A pad that brings half of the wall back that is cut out answers for it; what less does only an analysis or a test says.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "a vacuum is stated, and the structure of the pad over its ring is less than half of the structure that is cut out: tp r < t d/2, r = min(dr, 2 d) − d",
+	When:     "a vacuum is stated, of the service or of the test, and the structure of the pad over its ring is less than half of the structure that is cut out: tp r < t d/2, r = min(dr, 2 d) − d",
 	Basis:    "ASME VIII UG-37(d), from memory, the wall that is there taken for what it needs",
 	Job: each(func(p *rules.JobPass, x *opening) {
 		vacuum, need := x.underVacuum(p)
@@ -102,11 +102,11 @@ var OpeningUnderVacuum = &rules.Rule{
 	}),
 }
 
-// underVacuum is the most vacuum on its part, Pa, and how thick the structure of its pad
+// underVacuum is the most vacuum on its part, that of the test too, Pa, and how thick the structure of its pad
 // has to be under it, m; no number where that cannot be told, both 0 without a vacuum.
 func (x *opening) underVacuum(p *rules.JobPass) (vacuum, structure float64) {
 	s := p.Parts[x.on].Schedule
-	vacuum = s.Service.Vacuum.SI()
+	vacuum = math.Max(s.Service.Vacuum.SI(), p.Job.Test.Vacuum.SI())
 	for i := range s.Conditions {
 		vacuum = math.Max(vacuum, s.Conditions[i].Vacuum.SI())
 	}

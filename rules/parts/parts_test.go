@@ -106,6 +106,9 @@ func level(part int, inches float64) func(*laminate.Job) {
 	}
 }
 
+// openBelow takes the bottom away, and with it the laminates that nothing else names.
+func openBelow(j *laminate.Job) { j.Parts = j.Parts[1:] }
+
 // manway has a cover of 24 in, written after the open top, on an opening of the low
 // course.
 func manway(j *laminate.Job) {
@@ -168,6 +171,19 @@ func TestPartsRules(t *testing.T) {
 			b.KnuckleRadius, b.KnuckleHeight, b.Knuckle = in(1.4), in(11), "thin"
 		}, []string{"warning knuckle-weak", "warning knuckle-weak", "warning knuckle-weak"}},
 		{"a bottom by itself", func(j *laminate.Job) { j.Parts = j.Parts[:1]; j.Parts[0].Knuckle = "" }, nil},
+		{"a part of no form", func(j *laminate.Job) { j.Parts = append(j.Parts, laminate.JobPart{ID: "p", Laminate: "thin"}) }, []string{"incomplete part-form-unstated"}},
+		{"no bottom", func(j *laminate.Job) { openBelow(j) }, []string{"incomplete shell-unclosed"}},
+		{"no bottom, and nothing in it", func(j *laminate.Job) {
+			openBelow(j)
+			j.Service.Contact = laminate.Vapor
+		}, nil},
+		{"a flange below", func(j *laminate.Job) {
+			openBelow(j)
+			flange(laminate.FlatFace, laminate.Some(true))(j)
+			j.Parts[3].Size = in(96)
+			j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"low", "f"}}}
+		}, nil},
+		{"a bottom between courses", func(j *laminate.Job) { j.Parts[0], j.Parts[1] = j.Parts[1], j.Parts[0] }, []string{"incomplete shell-unclosed", "incomplete shell-unclosed"}},
 		{"an open top", func(j *laminate.Job) { j.Parts = j.Parts[:3] }, []string{"incomplete rim-unstated"}},
 		{"an open top and a cover on a manway", manway, []string{"incomplete rim-unstated"}},
 		{"an open top and a manway's cover that nothing names", func(j *laminate.Job) {

@@ -242,3 +242,57 @@ var CourseCounted = &rules.Rule{
 		}
 	},
 }
+
+// PartFormUnstated asks what a part is.
+var PartFormUnstated = &rules.Rule{
+	ID:     "part-form-unstated",
+	Family: family,
+	Title:  "What a part is, is not stated",
+	Why: "Where a part stands, what liquid is over it, what it is joined to and how pressure loads it all follow from what it is. " +
+		"One that does not say so stands nowhere: it is figured as a round shell by itself, and whatever it closes or carries is figured as if it were not there.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When:     "a part of a job states no form",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		for i := range p.Job.Parts {
+			if x := &p.Job.Parts[i]; x.Form == laminate.NoPartForm {
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "form"), "", "part %s: what it is, is not stated (form), and so not where it stands nor what liquid is over it", x.ID)
+			}
+		}
+	},
+}
+
+// ShellUnclosed asks what closes the shell below.
+var ShellUnclosed = &rules.Rule{
+	ID:     "shell-unclosed",
+	Family: family,
+	Title:  "Nothing closes the shell below",
+	Why: "The lowest end of a shell bears the head of all the liquid in it, and its corner is where tanks fail. A bottom that the job does not hold nobody judges, joins or lays; " +
+		"one between two courses lies on no foundation, and what is under it has no bottom.",
+	Severity: []rules.Severity{rules.Incomplete},
+	When: "liquid stands or may stand in shell courses, and no bottom, head or cone is before the first of them, nor does a joint tie a flange, cover, pipe or elbow to its lower end; " +
+		"a flat bottom that states that its foundation bears it stands between courses",
+	Basis: "the program's own check",
+	Job: func(p *rules.JobPass) {
+		if len(p.Stack) == 0 || p.Dry() {
+			return
+		}
+		lowest, topped := p.Stack[0], p.OnTop(p.Stack[len(p.Stack)-1]) || p.Job.Vessel.Rim != ""
+		if x := &p.Job.Parts[lowest]; x.Form == laminate.ShellCourse {
+			ends := 0 // that something is tied to
+			joints(p, func(_, one, other int) {
+				if one == lowest && !p.InShell(other) || other == lowest && !p.InShell(one) {
+					ends++
+				}
+			})
+			if ends == 0 || ends == 1 && len(p.Stack) == 1 && !topped {
+				p.Report(rules.Incomplete, laminate.JobPartRef(lowest, ""), "", "what closes the shell under %s is not known: no bottom, head or cone stands before it, and no joint ties anything to its lower end", x.ID)
+			}
+		}
+		for _, i := range p.Stack[1:] {
+			if x := &p.Job.Parts[i]; x.Form == laminate.FlatBottom && x.Supported.Or(false) && !p.OnTop(i) {
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "supported"), "", "%s states that its foundation bears it (supported), and stands between courses: it belongs before the first, or nothing bears it", x.ID)
+			}
+		}
+	},
+}

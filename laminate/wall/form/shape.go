@@ -47,11 +47,12 @@ func Holds(f laminate.PartForm) bool {
 }
 
 // Asks tells of a part that states no liquid height whether that is missing: where
-// a liquid is known to stand on its form, unless it is of a line of ducts or meets
-// vapor alone, and where nobody knows how deep that of the equipment stands over it.
+// a liquid is known to stand on its form, or may since nobody states that, unless it is
+// of a line of ducts or meets vapor alone, and where nobody knows how deep that of the
+// equipment stands over it.
 func Asks(s *laminate.Schedule) bool {
 	p := &s.Part
-	return p.Place.Unplaced || Holds(p.Form) && !p.Place.Line && s.Service.Contact != laminate.Vapor
+	return p.Place.Unplaced || (Holds(p.Form) || p.Form == laminate.NoPartForm) && !p.Place.Line && s.Service.Contact != laminate.Vapor
 }
 
 // Shaped is what the form of a round part makes of the pressure in it.

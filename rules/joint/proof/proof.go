@@ -20,7 +20,7 @@ const family = "joints"
 // Rules lists what of the family is about the test; what it does to straps and pads
 // stands with those.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved}
+	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest}
 }
 
 func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
@@ -337,4 +337,57 @@ var VacuumNotProved = &rules.Rule{
 			p.Report(rules.Warning, testRef("vacuum"), "", "the test has a vacuum of %s, the service %s", a, b)
 		}
 	},
+}
+
+// CollapseAtTest holds the vacuum of a test against what the parts bear.
+var CollapseAtTest = &rules.Rule{
+	ID: "collapse-at-test", Family: family, Title: "The vacuum of the test is more than a part bears",
+	Why: "A wall gives way to pressure from outside all at once and without a sign, and takes with it whoever stands beside it. " +
+		"A vacuum is drawn only where the collapse pressure of every part is known and stays above it by its safety.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When: "the test has a vacuum above that of the service of a part, and the cold wall does not bear it with its safety of 5, or a flat one by its stress; " +
+		"incomplete where what it bears is not known",
+	Basis: "the wall's own criterion of outside pressure, arithmetic",
+	Job: func(p *rules.JobPass) {
+		vacuum := p.Job.Test.Vacuum.SI()
+		for i := range p.Job.Parts {
+			if has := p.Parts[i].Schedule.Service.Vacuum.SI(); vacuum <= 0 || !quantity.Above(vacuum, has) {
+				continue // the wall is judged for as much
+			}
+			c, missing := Collapse(p.Parts[i], vacuum, p.Evaluate), ""
+			switch {
+			case c == nil && p.Job.Parts[i].Form == laminate.Flange:
+				continue // a ring, which its bolts close
+			case c == nil:
+				missing = "no criterion is for its form"
+			case !c.Judged():
+				missing = c.Reason
+			}
+			switch {
+			case missing != "":
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: whether it bears the vacuum of the test, %s, cannot be determined: %s", p.Job.Parts[i].ID, p.Units.Figure(vacuum, quantity.Stress), missing)
+			case c.Answer == wall.Fails:
+				required, bears := c.Figures(p.Units)
+				p.Report(rules.Break, laminate.JobPartRef(i, ""), c.Basis, "part %s: the test has a vacuum of %s; %s %s where the wall bears %s: it may collapse", p.Job.Parts[i].ID, p.Units.Figure(vacuum, quantity.Stress), c.Title(), required, bears)
+			}
+		}
+	},
+}
+
+// Collapse is what a part answers to a vacuum, in Pa, that a test draws on it cold and
+// empty: nil where it has no criterion for it. Evaluate is [wall.Evaluate], or what
+// remembers it.
+func Collapse(part *rules.Report, vacuum float64, evaluate func(*laminate.Schedule, *laminate.Analysis) *wall.Result) *wall.Criterion {
+	s := *part.Schedule
+	s.Service = laminate.Service{Pressure: quantity.New(0, quantity.Pascal), Vacuum: quantity.New(vacuum, quantity.Pascal)}
+	s.Conditions, s.Part.ModulusRetention = nil, laminate.Optional[float64]{}
+	s.Part.LiquidHeight, s.Part.Place.Pull = quantity.New(0, quantity.Meter), quantity.New(0, quantity.Meter)
+	r := evaluate(&s, part.Analysis)
+	for i := range r.Criteria {
+		switch c := &r.Criteria[i]; c.Name {
+		case wall.ExternalPressure, wall.PlateStress, wall.BottomSupport:
+			return c
+		}
+	}
+	return nil
 }

@@ -8,6 +8,8 @@ import (
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
+	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules/joint/proof"
 	"frp/veilwright/schedules/paper"
 )
 
@@ -214,7 +216,7 @@ func (of *Subject) test() string {
 		if t.Held.Given() {
 			held = "held " + t.Held.Text()
 		}
-		return strings.Join(append(list, held), ", ")
+		return strings.Join(append(list, held), ", ") + of.collapse()
 	}
 	for i := range of.Parts {
 		if q := of.Parts[i].Report.Schedule.Service.TestPressure; q.Given() {
@@ -222,6 +224,32 @@ func (of *Subject) test() string {
 		}
 	}
 	return ""
+}
+
+// collapse is what every part bears of the vacuum that the test draws, "" where it
+// draws none: no such test without these figures on its sheet.
+func (of *Subject) collapse() string {
+	vacuum := of.Job.Test.Vacuum
+	if vacuum.SI() <= 0 {
+		return ""
+	}
+	var list []string
+	for i, part := range of.judged.Parts {
+		c := proof.Collapse(part, vacuum.SI(), func(s *laminate.Schedule, a *laminate.Analysis) *wall.Result {
+			return wall.Evaluate(s, of.Library, a, wall.Options{Units: laminate.Some(of.Units)})
+		})
+		said := "not known"
+		switch {
+		case c == nil:
+			continue
+		case c.Judged() && c.Name == wall.ExternalPressure:
+			said = of.Units.AtMost(c.Capacity, quantity.Stress)
+		case c.Judged():
+			said = c.Title() + " " + quantity.Utilization(c.Ratio) + " of its limit"
+		}
+		list = append(list, of.Job.Parts[i].ID+" "+said)
+	}
+	return "; what the parts bear of a vacuum, cold, with their safety (5 against collapse): " + strings.Join(list, ", ") + "; above that nobody draws it, and nobody stands beside it"
 }
 
 // partOperations are those of one part.
