@@ -44,9 +44,10 @@ type Shape struct {
 	Miters     Optional[int]     // joints, 0 for a smooth one
 
 	// Flat bottom, and the taper of any part.
-	Supported     Optional[bool]  // whether the whole bottom stands on its foundation
-	KnuckleHeight quantity.Length // how far its knuckle reinforcement runs up the wall
-	Taper         quantity.Length // over which a course runs out into a thinner one
+	Supported     Optional[bool]    // whether the whole bottom stands on its foundation
+	HoldDown      quantity.Pressure // vacuum that what holds the bottom down was figured for, by others
+	KnuckleHeight quantity.Length   // how far its knuckle reinforcement runs up the wall
+	Taper         quantity.Length   // over which a course runs out into a thinner one
 
 	// Cover and panel.
 	Width           quantity.Length // of a rectangle, beside its length

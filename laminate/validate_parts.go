@@ -1,6 +1,7 @@
 package laminate
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -49,6 +50,7 @@ var shapeKeys = []struct {
 	{"turn", func(s *Shape) bool { return s.Turn.Given }, []PartForm{Elbow}},
 	{"miters", func(s *Shape) bool { return s.Miters.Given }, []PartForm{Elbow}},
 	{"supported", func(s *Shape) bool { return s.Supported.Given }, []PartForm{FlatBottom}},
+	{"hold_down", func(s *Shape) bool { return s.HoldDown.Given() }, []PartForm{FlatBottom}},
 	{"knuckle_height", func(s *Shape) bool { return s.KnuckleHeight.Given() }, []PartForm{FlatBottom}},
 	{"taper", func(s *Shape) bool { return s.Taper.Given() }, []PartForm{ShellCourse}},
 	{"width", func(s *Shape) bool { return s.Width.Given() }, []PartForm{Panel, Cover}},
@@ -86,11 +88,7 @@ func (c *checker) shape(p *Part) {
 		switch {
 		case p.Form == NoPartForm || !k.given(s):
 		case !slices.Contains(k.forms, p.Form):
-			words := make([]string, len(k.forms))
-			for i, f := range k.forms {
-				words[i] = f.String()
-			}
-			c.fail(k.key, "a part of the form %s has none: it is a key of %s", p.Form, strings.Join(words, ", "))
+			c.fail(k.key, "a part of the form %s has none: it is a key of %s", p.Form, strings.Join(strings.Fields(strings.Trim(fmt.Sprint(k.forms), "[]")), ", "))
 			return
 		case p.Form == HeadPart && s.Head != NoHeadShape && headKeys[k.key] != NoHeadShape && headKeys[k.key] != s.Head:
 			c.fail(k.key, "it belongs to a head of the shape %s, not %s", headKeys[k.key], s.Head)
@@ -114,6 +112,7 @@ func (c *checker) shape(p *Part) {
 	c.whole("bolts", s.Bolts, 3, 500)
 	within(c, "thickness", s.Thickness, thicknesses)
 	within(c, "pressure_class", s.PressureClass, pressures)
+	within(c, "hold_down", s.HoldDown, pressures)
 	within(c, "torque", s.Torque, torques)
 	c.whole("count", s.Count, 1, 10_000)
 	c.fits(p)

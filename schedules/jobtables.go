@@ -82,6 +82,7 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 				tables.NumberField("turn", "degrees that an elbow turns", func(s *laminate.Shape) *laminate.Optional[float64] { return &s.Turn }),
 				tables.WholeField("miters", func(s *laminate.Shape) *laminate.Optional[int] { return &s.Miters }),
 				tables.AnswerField("supported", func(s *laminate.Shape) *laminate.Optional[bool] { return &s.Supported }),
+				tables.SizeField("hold_down", func(s *laminate.Shape) *quantity.Pressure { return &s.HoldDown }),
 				tables.SizeField("knuckle_height", func(s *laminate.Shape) *quantity.Length { return &s.KnuckleHeight }),
 				tables.SizeField("taper", func(s *laminate.Shape) *quantity.Length { return &s.Taper }),
 				tables.SizeField("width", func(s *laminate.Shape) *quantity.Length { return &s.Width }),

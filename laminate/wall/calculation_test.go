@@ -174,7 +174,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 		s.Part.DeflectionLimit, s.Part.Edge, s.Part.LiquidHeight, s.Service.SpecificGravity = laminate.Some(0.01), laminate.Clamped, inches(60), laminate.Some(1.2)
 	})
 	floor := part(laminate.FlatBottom, func(s *laminate.Schedule) {
-		s.Part.Supported, s.Service.Vacuum = laminate.Some(true), quantity.New(0, psi)
+		s.Part.Supported, s.Service.Vacuum, s.Part.HoldDown = laminate.Some(true), quantity.New(0.1, psi), quantity.New(0.2, psi)
 	})
 	course := part(laminate.ShellCourse, func(s *laminate.Schedule) {
 		s.Part.Place.Shell, s.Service.Vacuum, s.Part.LiquidHeight, s.Service.SpecificGravity = inches(120), quantity.New(0.5, psi), inches(100), laminate.Some(1.2)
@@ -230,7 +230,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 		}
 	}
 	for _, name := range []string{wall.HoopStrain, wall.AxialStrain, wall.ResinStrain, wall.HoopStrength, wall.UnitLoad, wall.ExternalPressure, wall.MinimumModulus, wall.MinimumThickness,
-		wall.PlateStress, wall.PlateDeflection, wall.FlangeThickness, wall.FlangeClass, wall.BoltTorque, wall.BottomSupport, wall.StepLoad} {
+		wall.PlateStress, wall.PlateDeflection, wall.FlangeThickness, wall.FlangeClass, wall.BoltTorque, wall.BottomSupport, wall.HoldDown, wall.StepLoad} {
 		if !criteria[name] {
 			t.Error("no case works out ", name)
 		}

@@ -82,7 +82,7 @@ func (e *evaluation) ofForm() (list []Criterion) {
 	case form.ByBolts:
 		list = []Criterion{e.weighed(FlangeThickness, x.FlangeThickness()), e.weighed(FlangeClass, x.FlangeClass()), e.weighed(BoltTorque, x.BoltTorque())}
 	case form.ByGround:
-		list = []Criterion{e.weighed(BottomSupport, x.Bottom()), e.modulus(), e.minimumThickness()}
+		list = []Criterion{e.weighed(BottomSupport, x.Bottom()), e.weighed(HoldDown, x.HoldDown()), e.modulus(), e.minimumThickness()}
 	case form.ByMembrane:
 		list = append(slices.Grow(e.o.Room[:0], 10),
 			e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),

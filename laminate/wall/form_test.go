@@ -102,6 +102,7 @@ func TestForm_whatIsNotStatedOrHasNoFormulaIsOpen(t *testing.T) {
 		"a mitered elbow":    {laminate.Elbow, func(p *laminate.Part) { p.Miters = laminate.Some(2) }, wall.HoopStrength, "miter", true},
 		"no level":           {laminate.ShellCourse, func(p *laminate.Part) { p.LiquidHeight = quantity.Length{} }, wall.HoopStrength, "liquid_height", false},
 		"a bottom":           {laminate.FlatBottom, func(*laminate.Part) {}, wall.BottomSupport, "supported", false},
+		"no form":            {laminate.NoPartForm, func(p *laminate.Part) { p.LiquidHeight = quantity.Length{} }, wall.HoopStrength, "(form)", false},
 		"a bottom on legs":   {laminate.FlatBottom, func(p *laminate.Part) { p.Supported = laminate.Some(false) }, wall.BottomSupport, "special design", false},
 		"a panel":            {laminate.Panel, func(*laminate.Part) {}, wall.PlateStress, "width", false},
 		"a flange":           {laminate.Flange, func(*laminate.Part) {}, wall.FlangeThickness, "never", false},
@@ -296,6 +297,23 @@ func TestForm_platesFlangesAndBottoms(t *testing.T) {
 	if c := judged(t, bottom, wall.BottomSupport); math.Abs(c.Demand-inches(0.375).SI()) > 1e-12 {
 		t.Errorf("%+v", c)
 	}
+	// A vacuum lifts it, and what holds it down is figured by others: by as much as they say.
+	for _, c := range []struct {
+		vacuum, states float64 // psi
+		want           wall.Answer
+	}{{0, -1, wall.NotApplicable}, {0.1, -1, wall.Incomplete}, {0.1, 0.1, wall.Holds}, {0.1, 0.09, wall.Fails}, {0, 0.1, wall.NotApplicable}} {
+		bottom.Service.Vacuum, bottom.Part.HoldDown = quantity.New(c.vacuum, psi), quantity.Pressure{}
+		if c.states >= 0 {
+			bottom.Part.HoldDown = quantity.New(c.states, psi)
+		}
+		if got := walltest.Criterion(t, walltest.Evaluate(bottom, wall.Options{}), wall.HoldDown); got.Answer != c.want || c.want == wall.Incomplete && !strings.Contains(got.Reason, "(hold_down)") {
+			t.Errorf("%g psi where %g are stated: %+v", c.vacuum, c.states, got)
+		}
+	}
+	bottom.Service.Vacuum = quantity.Pressure{}
+	if got := walltest.Criterion(t, walltest.Evaluate(bottom, wall.Options{}), wall.HoldDown); got.Answer != wall.Incomplete {
+		t.Errorf("no vacuum stated: %+v", got)
+	}
 }
 
 // Whatever the shape, no ply more makes a part worse, and nothing is neither
@@ -326,7 +344,7 @@ func TestForm_aPlyMoreMakesNoPartWorse(t *testing.T) {
 				t.Fatalf("%+v", c)
 			}
 			switch c.Name {
-			case wall.HoopStrength, wall.PlateStress, wall.PlateDeflection, wall.StepLoad, wall.FlangeThickness, wall.BottomSupport:
+			case wall.HoopStrength, wall.PlateStress, wall.PlateDeflection, wall.StepLoad, wall.FlangeThickness, wall.BottomSupport, wall.HoldDown:
 			default: // moduli are those of the mix, and so are strains in part
 				continue
 			}

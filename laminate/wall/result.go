@@ -143,6 +143,7 @@ const (
 	FlangeClass      = "flange-class"
 	BoltTorque       = "bolt-torque"
 	BottomSupport    = "bottom-support"
+	HoldDown         = "hold-down"
 	StepLoad         = "step-load"
 	// WhichBasis is always open: it stands where neither process nor design
 	// basis says which of the others decide.

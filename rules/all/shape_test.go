@@ -38,6 +38,7 @@ var shapeKeys = map[string]func(s *laminate.Shape, second bool){
 	"turn":           func(s *laminate.Shape, b bool) { s.Turn = laminate.Some(either(b, 90, 45)) },
 	"miters":         func(s *laminate.Shape, b bool) { s.Miters = laminate.Some(one(b) * 2) },
 	"supported":      func(s *laminate.Shape, b bool) { s.Supported = laminate.Some(b) },
+	"hold_down":      func(s *laminate.Shape, b bool) { s.HoldDown = quantity.New(either(b, 0.01, 5), quantity.PSI) },
 	"knuckle_height": func(s *laminate.Shape, b bool) { s.KnuckleHeight = inch(either(b, 2, 12)) },
 	"taper":          func(s *laminate.Shape, b bool) { s.Taper = inch(either(b, 0.1, 9)) },
 	"width":          func(s *laminate.Shape, b bool) { s.Width = inch(either(b, 30, 60)) },

@@ -216,7 +216,7 @@ func (x *Facts) BoltTorque() Weighing {
 // Bottom asks whether a flat bottom stands on its foundation: then it carries
 // nothing but seals, and if not nothing here figures it.
 func (x *Facts) Bottom() Weighing {
-	w := Weighing{Kind: quantity.Thickness, Wall: true, Lift: true, Capacity: x.Whole, Reason: "it seals and carries nothing",
+	w := Weighing{Kind: quantity.Thickness, Wall: true, Capacity: x.Whole, Reason: "it seals and carries nothing",
 		Basis: "least thickness of a bottom that stands on its whole foundation, by diameter (ASTM D3299, ASTM D4097, from memory)"}
 	p := x.Part
 	d := p.InsideDiameter.SI()
@@ -230,8 +230,20 @@ func (x *Facts) Bottom() Weighing {
 		w.Open = "a bottom that does not stand on its foundation is a special design, which is not figured here"
 	case d <= 0:
 		w.Open = "the inside diameter is not given (inside_diameter)"
-	case x.Vacuum > 0:
-		w.Open = "vacuum lifts a flat bottom, which is not figured here"
+	}
+	return w
+}
+
+// HoldDown holds a vacuum over a flat bottom against what those who figured its
+// hold-down say that it bears: nothing here figures that.
+func (x *Facts) HoldDown() Weighing {
+	w := Weighing{Kind: quantity.Stress, Lift: true, Demand: x.Vacuum, Capacity: x.Part.HoldDown.SI(), Reason: "as stated; anchors and foundation are figured by others",
+		Basis: "the vacuum that the hold-down of the bottom was figured for, as the document states (arithmetic); never computed"}
+	switch {
+	case x.Vacuum <= 0:
+		w.Skip = "no vacuum or outside pressure is given"
+	case w.Capacity <= 0:
+		w.Open = "vacuum lifts a flat bottom, and the vacuum that its hold-down was figured for is not stated (hold_down)"
 	}
 	return w
 }

@@ -385,7 +385,7 @@ func Collapse(part *rules.Report, vacuum float64, evaluate func(*laminate.Schedu
 	r := evaluate(&s, part.Analysis)
 	for i := range r.Criteria {
 		switch c := &r.Criteria[i]; c.Name {
-		case wall.ExternalPressure, wall.PlateStress, wall.BottomSupport:
+		case wall.ExternalPressure, wall.PlateStress, wall.HoldDown:
 			return c
 		}
 	}

@@ -146,7 +146,7 @@ func TestPage_movesRowsAmongTheirLike(t *testing.T) {
 func TestPage_formsAskFirstWhatTheFormIs(t *testing.T) {
 	p := open(t, schedules.ExampleJob(), 80, 24)
 	for id, want := range map[string]string{
-		"bottom":       "id form laminate schedule process inside_diameter length knuckle knuckle_radius supported knuckle_height",
+		"bottom":       "id form laminate schedule process inside_diameter length knuckle knuckle_radius supported hold_down knuckle_height",
 		"shell-1":      "id form laminate schedule process inside_diameter length taper",
 		"head":         "id form laminate schedule process inside_diameter length shape crown_radius knuckle_radius depth",
 		"flange-3":     "id form laminate schedule process bolt_circle size drilling bolts bolt_size thickness pressure_class torque mate_face washers",
