@@ -1,9 +1,7 @@
 package laminate
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"frp/veilwright/laminate/quantity"
 )
@@ -88,7 +86,7 @@ func (c *checker) shape(p *Part) {
 		switch {
 		case p.Form == NoPartForm || !k.given(s):
 		case !slices.Contains(k.forms, p.Form):
-			c.fail(k.key, "a part of the form %s has none: it is a key of %s", p.Form, strings.Join(strings.Fields(strings.Trim(fmt.Sprint(k.forms), "[]")), ", "))
+			c.fail(k.key, "a part of the form %s has none: it is a key of %s", p.Form, JobForms.Names(k.forms))
 			return
 		case p.Form == HeadPart && s.Head != NoHeadShape && headKeys[k.key] != NoHeadShape && headKeys[k.key] != s.Head:
 			c.fail(k.key, "it belongs to a head of the shape %s, not %s", headKeys[k.key], s.Head)

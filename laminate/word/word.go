@@ -63,6 +63,15 @@ func (s Set[T]) All() []T {
 	return all
 }
 
+// Names joins the words of some values with commas.
+func (s Set[T]) Names(values []T) string {
+	list := make([]string, len(values))
+	for i, v := range values {
+		list[i] = s.Name(v)
+	}
+	return strings.Join(list, ", ")
+}
+
 // Words lists the words, in the order of their values.
 func (s Set[T]) Words() []string {
 	all := make([]string, 0, len(s.words))
