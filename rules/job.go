@@ -276,6 +276,9 @@ func (r *JobReport) NotChecked() []string {
 			list = slices.Clone(p.Wall.NotChecked)
 		}
 	}
+	if slices.ContainsFunc(r.Job.Parts, func(x laminate.JobPart) bool { return x.Form == laminate.ShellCourse }) {
+		list = append(list, "a vessel that lies: courses stand on each other")
+	}
 	if r.Job.Test == (laminate.Test{}) {
 		list = append(list, "a test, since the job states none")
 	}

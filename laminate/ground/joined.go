@@ -16,15 +16,15 @@ func Bores(p *laminate.Part) []float64 {
 	return ends(p)
 }
 
-// ends are the diameters that a part may be joined at, m: of a flange its nominal size,
-// or what it states, of a cover the other way about.
+// ends are the diameters that a part may be joined at, m: of a flange or cover what it
+// states, else its nominal size.
 func ends(p *laminate.Part) (list []float64) {
 	stated := []quantity.Length{p.InsideDiameter}
 	switch p.Form {
 	case laminate.Cone:
 		stated = append(stated, p.SmallDiameter)
 	case laminate.Flange, laminate.Cover:
-		if p.Size.Given() && (p.Form == laminate.Flange || !p.InsideDiameter.Given()) {
+		if !p.InsideDiameter.Given() {
 			stated[0] = p.Size
 		}
 	default:

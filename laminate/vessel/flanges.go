@@ -42,9 +42,33 @@ func Class150(size float64) (Drilling, bool) { return find(class150, size) }
 // Class125 is Class150 for sizes from 30 in.
 func Class125(size float64) (Drilling, bool) { return find(class125, size) }
 
+// metric are the nominal diameters, mm, that nominal sizes in inches are paired with
+// where that is not 25 to the inch.
+//
+// Source: DN of ISO 6708 beside the NPS of ASME B36.10 (from memory; in every handbook
+// of piping).
+var metric = map[float64]float64{0.5: 15, 0.75: 20, 1.25: 32, 1.5: 40, 2.5: 65, 3: 80}
+
+// SameNominal tells whether two diameters in m are one, or one nominal size that the one
+// has in inches and the other in millimeters: 8 in and 200 mm.
+func SameNominal(a, b float64) bool {
+	return alike(a, b) || paired(a, b) || paired(b, a)
+}
+
+func paired(inches, other float64) bool {
+	n := math.Round(inches/inch*4) / 4
+	mm, odd := metric[n]
+	if !odd {
+		mm = 25 * n
+	}
+	return n > 0 && alike(inches, n*inch) && alike(other, mm/1000)
+}
+
+func alike(a, b float64) bool { return math.Abs(a-b) <= 1e-3*a }
+
 func find(table []drilled, size float64) (Drilling, bool) {
 	for _, d := range table {
-		if math.Abs(d.size*inch-size) <= 1e-3*d.size*inch {
+		if SameNominal(d.size*inch, size) {
 			return Drilling{d.outside * inch, d.circle * inch, d.bolts, d.bolt * inch}, true
 		}
 	}

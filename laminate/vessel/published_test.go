@@ -156,6 +156,18 @@ func TestFlanges_agreeWithHandbooksAndHandCalculation(t *testing.T) {
 	if !ok || d.Bolts != f.Large.Bolts || math.Abs(d.Circle-inch(f.Large.Circle)) > 1e-9 || math.Abs(d.Bolt-inch(f.Large.Bolt)) > 1e-9 || math.Abs(d.Outside-inch(f.Large.Outside)) > 1e-9 {
 		t.Errorf("%+v", d)
 	}
+	// 8 in are DN 200, 3 in DN 80, and no other.
+	for mm, size := range map[float64]float64{200: 8, 80: 3, 600: 24, 25: 1, 40: 1.5} {
+		a, ok := vessel.Class150(mm / 1000)
+		if b, _ := vessel.Class150(inch(size)); !ok || a != b {
+			t.Errorf("DN %g: %+v, %v", mm, a, ok)
+		}
+	}
+	for _, mm := range []float64{75, 90, 190, 700} {
+		if d, ok := vessel.Class150(mm / 1000); ok {
+			t.Errorf("%g mm: %+v", mm, d)
+		}
+	}
 	if _, ok := vessel.Class150(inch(7)); ok {
 		t.Error("there is no 7 in flange")
 	}

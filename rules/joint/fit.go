@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
 )
@@ -65,7 +66,7 @@ var NozzlePartsDiffer = &rules.Rule{
 				continue
 			}
 			y := &p.Job.Parts[i]
-			if a, b := x.Size, y.Size; a.Given() && b.Given() && (thinner(a.SI(), b.SI()) || thinner(b.SI(), a.SI())) {
+			if a, b := x.Size, y.Size; a.Given() && b.Given() && !vessel.SameNominal(a.SI(), b.SI()) {
 				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Size)
 				p.Report(rules.Break, x.at("size"), "", "nozzle %s is of %s, its %s %s of %s", x.ID, m, on.key, on.id, n)
 			}

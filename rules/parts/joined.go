@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/rules"
 )
 
@@ -58,7 +59,7 @@ var JoinedPartsDiffer = &rules.Rule{
 	Why: "A strap lies on two walls that go on in one another. Over a step it lies on nothing, the barrier has a ledge, and the seal cannot be rolled. " +
 		"Pipes of two sizes are joined by a cone.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "of two parts of a joint that are not both of the shell the inside diameters are stated, of a flange its size, and differ by more than a thousandth; a cone may meet with either end",
+	When:     "of two parts of a joint that are not both of the shell the inside diameters are stated, of a flange its inside diameter, else its size, and differ by more than a thousandth, but for one nominal size in inches and in millimeters; a cone may meet with either end",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
 		joints(p, func(joint, one, other int) {
@@ -69,9 +70,10 @@ var JoinedPartsDiffer = &rules.Rule{
 			if len(a) == 0 || len(b) == 0 {
 				return
 			}
+			named := p.Job.Parts[one].Form == laminate.Flange || p.Job.Parts[other].Form == laminate.Flange
 			for _, m := range a {
 				for _, n := range b {
-					if abs(m-n) <= 1e-3*n {
+					if abs(m-n) <= 1e-3*n || named && vessel.SameNominal(m, n) {
 						return
 					}
 				}

@@ -76,7 +76,17 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 		}), []string{"break joint-elsewhere"}, "parts bottom and high do not meet"},
 		{"a step", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.9) }, []string{"break joined-parts-differ"}, "joint J: part a is 12 in across inside, part b 11.9 in"},
 		{"as wide as a gauge tells", func(j *laminate.Job) { j.Parts[1].InsideDiameter = in(11.99) }, nil, ""},
-		{"a flange of another size", func(j *laminate.Job) { j.Parts[1].Form, j.Parts[1].Size = laminate.Flange, in(10) }, []string{"break joined-parts-differ"}, "part b 10 in"},
+		{"a flange of another size", func(j *laminate.Job) {
+			j.Parts[1].Form, j.Parts[1].Size, j.Parts[1].InsideDiameter = laminate.Flange, in(10), quantity.Length{}
+		}, []string{"break joined-parts-differ"}, "part b 10 in"},
+		{"a metric pipe and a flange of its nominal size", func(j *laminate.Job) {
+			j.Parts[0].InsideDiameter = quantity.New(300, quantity.Millimetre)
+			j.Parts[1].Form, j.Parts[1].InsideDiameter, j.Parts[1].Size = laminate.Flange, quantity.Length{}, in(12)
+		}, nil, ""},
+		{"a flange bored as the pipe", func(j *laminate.Job) {
+			j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter = in(11.5), in(11.5)
+			j.Parts[1].Form, j.Parts[1].Size = laminate.Flange, in(12)
+		}, nil, ""},
 		{"a reducer between", func(j *laminate.Job) {
 			r := j.Parts[0]
 			r.ID, r.Form, r.SmallDiameter = "r", laminate.Cone, in(8)
