@@ -170,6 +170,13 @@ func TestValidateJob(t *testing.T) {
 		"a bolt circle within": {func(j *Job) {
 			j.Parts[0].Form, j.Parts[0].InsideDiameter, j.Parts[0].BoltCircle = Cover, inches(20), inches(20)
 		}, Ref{Kind: RefJobPart, Key: "bolt_circle"}, "not more"},
+		"a flange within its bolts": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].BoltCircle, j.Parts[0].BoltSize, j.Parts[0].Outside = Flange, inches(200), inches(1), inches(201)
+		}, Ref{Kind: RefJobPart, Key: "outside_diameter"}, "leaves nothing round the bolts"},
+		"a flange within its bore": {func(j *Job) {
+			j.Parts[0].Form, j.Parts[0].Size, j.Parts[0].Outside = Flange, inches(20), inches(20)
+		}, Ref{Kind: RefJobPart, Key: "outside_diameter"}, "not more than the size"},
+		"a pipe with a ring":    {func(j *Job) { j.Parts[0].Form, j.Parts[0].Outside = Pipe, inches(300) }, Ref{Kind: RefJobPart, Key: "outside_diameter"}, "it is a key of flange, cover"},
 		"a knuckle's laminate":  {func(j *Job) { j.Parts[0].Knuckle = "x" }, Ref{Kind: RefJobPart, Key: "knuckle"}, "no [[laminate]]"},
 		"nozzle over its shell": {func(j *Job) { j.Parts[0].InsideDiameter, j.Nozzles[0].Size = inches(20), inches(20) }, Ref{Kind: RefNozzle, Key: "size"}, "leaves no part"},
 		"nozzle over a pipe of a file": {func(j *Job) {

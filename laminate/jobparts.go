@@ -62,6 +62,7 @@ type Shape struct {
 	PressureClass quantity.Pressure // for which the shop has proved that thickness
 	Bolts         Optional[int]     // where no drilling says so, or it is another one
 	BoltSize      quantity.Length   // nominal diameter
+	Outside       quantity.Length   // diameter of the ring, where no drilling says so, or it is another one
 	Torque        quantity.Moment   // of a bolt, the most that the shop allows
 	MateFace      FlangeFace        // of what it is bolted to
 	Washers       Optional[bool]    // under every head and nut

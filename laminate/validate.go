@@ -167,9 +167,7 @@ func (c *checker) part(p *Part) {
 func (c *checker) partValues(p *Part) {
 	within(c, "inside_diameter", p.InsideDiameter, diameters)
 	within(c, "length", p.Length, lengths)
-	if !zero(p.LiquidHeight) {
-		within(c, "liquid_height", p.LiquidHeight, lengths)
-	}
+	orZero(c, "liquid_height", p.LiquidHeight, lengths)
 	within(c, "area", p.Area, areas)
 	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
 	if p.Form == Panel && p.StiffenerSpacing.Given() {

@@ -9,9 +9,7 @@ import (
 // equipment judges what is stated of the equipment as a whole.
 func (c *checker) equipment(j *Job) {
 	c.ref = Ref{Kind: RefVessel}
-	if !zero(j.Vessel.LiquidHeight) { // it holds no liquid
-		within(c, "liquid_height", j.Vessel.LiquidHeight, lengths)
-	}
+	orZero(c, "liquid_height", j.Vessel.LiquidHeight, lengths) // 0: it holds no liquid
 	c.text("rim", j.Vessel.Rim)
 	c.ref = Ref{Kind: RefTest}
 	within(c, "liquid_height", j.Test.LiquidHeight, lengths)
@@ -59,6 +57,7 @@ var shapeKeys = []struct {
 	{"drilling", func(s *Shape) bool { return s.Drilling != NoDrilling }, []PartForm{Flange, Cover}},
 	{"bolts", func(s *Shape) bool { return s.Bolts.Given }, []PartForm{Flange, Cover}},
 	{"bolt_size", func(s *Shape) bool { return s.BoltSize.Given() }, []PartForm{Flange, Cover}},
+	{"outside_diameter", func(s *Shape) bool { return s.Outside.Given() }, []PartForm{Flange, Cover}},
 	{"thickness", func(s *Shape) bool { return s.Thickness.Given() }, []PartForm{Flange}},
 	{"pressure_class", func(s *Shape) bool { return s.PressureClass.Given() }, []PartForm{Flange, Cover}},
 	{"torque", func(s *Shape) bool { return s.Torque.Given() }, []PartForm{Flange}},
@@ -97,12 +96,10 @@ func (c *checker) shape(p *Part) {
 		key string
 		q   quantity.Length
 	}{{"crown_radius", s.CrownRadius}, {"knuckle_radius", s.KnuckleRadius}, {"depth", s.Depth}, {"bend_radius", s.BendRadius}, {"knuckle_height", s.KnuckleHeight},
-		{"taper", s.Taper}, {"width", s.Width}, {"bolt_circle", s.BoltCircle}, {"size", s.Size}, {"bolt_size", s.BoltSize}} {
+		{"taper", s.Taper}, {"width", s.Width}, {"bolt_circle", s.BoltCircle}, {"size", s.Size}, {"bolt_size", s.BoltSize}, {"outside_diameter", s.Outside}} {
 		within(c, l.key, l.q, diameters)
 	}
-	if !zero(s.SmallDiameter) {
-		within(c, "small_diameter", s.SmallDiameter, diameters)
-	}
+	orZero(c, "small_diameter", s.SmallDiameter, diameters)
 	c.number("half_angle", s.HalfAngle, 0, 90, true, true)
 	c.number("turn", s.Turn, 0, 180, true, false)
 	c.whole("miters", s.Miters, 0, 100)
@@ -116,7 +113,12 @@ func (c *checker) shape(p *Part) {
 	c.fits(p)
 }
 
-func zero(l quantity.Length) bool { return l.Given() && l.SI() == 0 }
+// orZero judges a length that may be none at all too.
+func orZero(c *checker, key string, q quantity.Length, l quantity.Limits) {
+	if q.SI() != 0 {
+		within(c, key, q, l)
+	}
+}
 
 // fits refuses a shape that cannot be on a part of its diameter.
 func (c *checker) fits(p *Part) {
@@ -137,6 +139,12 @@ func (c *checker) fits(p *Part) {
 		c.fail("small_diameter", "%s is not less than that of the large end, %s (inside_diameter)", quoted(s.SmallDiameter.Text()), d.Text())
 	case s.BendRadius.Given() && d.Given() && !quantity.Above(s.BendRadius.SI(), d.SI()/2):
 		c.fail("bend_radius", "%s is not more than half the inside diameter, %s: the elbow would close at its inside", quoted(s.BendRadius.Text()), d.Text())
+	case s.Outside.Given() && s.Size.Given() && s.Outside.Cmp(s.Size) <= 0:
+		c.fail("outside_diameter", "%s is not more than the size, %s", quoted(s.Outside.Text()), s.Size.Text())
+	case s.Outside.Given() && d.Given() && p.Form == Flange && s.Outside.Cmp(d) <= 0:
+		c.fail("outside_diameter", "%s is not more than the inside diameter, %s", quoted(s.Outside.Text()), d.Text())
+	case s.Outside.Given() && s.BoltCircle.Given() && !quantity.Above(s.Outside.SI(), s.BoltCircle.SI()+s.BoltSize.SI()):
+		c.fail("outside_diameter", "%s leaves nothing round the bolts on their circle, %s", quoted(s.Outside.Text()), s.BoltCircle.Text())
 	case s.BoltCircle.Given() && d.Given() && s.BoltCircle.Cmp(d) <= 0:
 		c.fail("bolt_circle", "%s is not more than the inside diameter, %s", quoted(s.BoltCircle.Text()), d.Text())
 	}
@@ -162,9 +170,7 @@ func (c *checker) joints(a *Assembly) {
 		within(c, "width", n.Width, widths)
 		within(c, "first_width", n.FirstWidth, widths)
 		within(c, "inside_width", n.InsideWidth, widths)
-		if !zero(n.Gap) {
-			within(c, "gap", n.Gap, widths)
-		}
+		orZero(c, "gap", n.Gap, widths)
 		within(c, "axial_load", n.AxialLoad, lineLoads)
 		c.text("qualification", n.Qualification)
 		if n.Width.Given() && n.FirstWidth.Given() && n.FirstWidth.Cmp(n.Width) > 0 {
@@ -190,14 +196,8 @@ func (c *checker) nozzles(a *Assembly) {
 		}
 		c.bolted(a, bolted, "flange", n.Flange, Flange)
 		c.bolted(a, bolted, "cover", n.Cover, Cover)
-		for _, l := range []struct {
-			key string
-			q   quantity.Length
-		}{{"height", n.Height}, {"offset", n.Offset}} {
-			if !zero(l.q) {
-				within(c, l.key, l.q, lengths)
-			}
-		}
+		orZero(c, "height", n.Height, lengths)
+		orZero(c, "offset", n.Offset, lengths)
 		c.number("bearing", n.Bearing, 0, 360, false, true)
 		within(c, "size", n.Size, diameters)
 		within(c, "opening", n.Opening, diameters)

@@ -70,9 +70,9 @@
 //	liquid_height area flanged ends design_basis stiffener_spacing
 //	modulus_retention k_factors grounding shape crown_radius knuckle_radius
 //	depth half_angle small_diameter bend_radius turn miters supported
-//	hold_down knuckle_height taper width edge bolt_circle deflection_limit size drilling
-//	bolts bolt_size thickness pressure_class torque mate_face washers count laid
-//	temperature pressure vacuum specific_gravity
+//	hold_down knuckle_height taper width edge bolt_circle deflection_limit size
+//	drilling bolts bolt_size outside_diameter thickness pressure_class torque
+//	mate_face washers count laid temperature pressure vacuum specific_gravity
 //
 //	[[nozzle]]
 //	id on height offset bearing size opening kind flange cover projection

@@ -93,6 +93,7 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 				tables.WordField("drilling", func(s *laminate.Shape) *laminate.Drilling { return &s.Drilling }, laminate.Drillings),
 				tables.WholeField("bolts", func(s *laminate.Shape) *laminate.Optional[int] { return &s.Bolts }),
 				tables.SizeField("bolt_size", func(s *laminate.Shape) *quantity.Length { return &s.BoltSize }),
+				tables.SizeField("outside_diameter", func(s *laminate.Shape) *quantity.Length { return &s.Outside }),
 				tables.SizeField("thickness", func(s *laminate.Shape) *quantity.Length { return &s.Thickness }),
 				tables.SizeField("pressure_class", func(s *laminate.Shape) *quantity.Pressure { return &s.PressureClass }),
 				tables.SizeField("torque", func(s *laminate.Shape) *quantity.Moment { return &s.Torque }),

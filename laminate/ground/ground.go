@@ -106,11 +106,14 @@ func OfPart(p *laminate.Part) (Ground, error) {
 	case laminate.Panel, laminate.Cover:
 		return plate(p)
 	case laminate.Flange:
-		drilled, ok := Drilled(p)
-		if !ok {
-			return Ground{}, errors.New("the outside diameter of the flange is not known (size, drilling)")
+		bolts, bore := Bolted(p), p.Size
+		if !bore.Given() {
+			bore = p.InsideDiameter
 		}
-		area, err := surface.Ring(drilled.Outside, p.Size.SI())
+		if err := first(need(bolts.Outside > 0, "the outside diameter of the flange", "outside_diameter, or drilling and a size that it has"), need(bore.Given(), "the size of the flange", "size")); err != nil {
+			return Ground{}, err
+		}
+		area, err := surface.Ring(bolts.Outside, bore.SI())
 		return flat(area, "face of the flange"), err
 	case laminate.Elbow, laminate.FlatBottom, laminate.HeadPart, laminate.Cone:
 	}
@@ -150,6 +153,34 @@ func elbow(p *laminate.Part, d float64) (Ground, error) {
 	return curved("elbow", func(z float64) (float64, error) { return surface.Elbow(d/2+z, bend, turn) }), err
 }
 
+// Seams are how many a mitered elbow has, and how long each is round its outer face, m,
+// by how thick its wall is; 0 long where a size is missing. Each is an ellipse.
+func Seams(p *laminate.Part, thick float64) (number int, long float64) {
+	if p.Form != laminate.Elbow || p.Miters.Value < 1 {
+		return 0, 0
+	}
+	if p.InsideDiameter.Given() && p.BendRadius.Given() && p.Turn.Given {
+		m, _ := surface.Mitered(p.InsideDiameter.SI()+2*thick, p.BendRadius.SI(), p.Turn.Value*math.Pi/180, p.Miters.Value)
+		long = m.Seam
+	}
+	return p.Miters.Value, long
+}
+
+// SeamsSaid are they in words: "2 seams, each 28.2 in round its outer face"; "" of a
+// part that has none.
+func SeamsSaid(p *laminate.Part, thick float64, u quantity.System) string {
+	n, long := Seams(p, thick)
+	switch {
+	case n == 0:
+		return ""
+	case long == 0:
+		return quantity.Counted(n, "seam", "seams") + " of a length not known"
+	case n == 1:
+		return "1 seam, " + u.Figure(long, quantity.Size) + " round its outer face"
+	}
+	return quantity.Counted(n, "seam", "seams") + ", each " + u.Figure(long, quantity.Size) + " round its outer face"
+}
+
 func head(p *laminate.Part, d float64) (Ground, error) {
 	depth, crown, knuckle := p.Depth.SI(), p.CrownRadius.SI(), p.KnuckleRadius.SI()
 	of := func(h surface.Head, err error) (float64, error) { return h.Area, err }
@@ -169,32 +200,45 @@ func head(p *laminate.Part, d float64) (Ground, error) {
 // plate is the ground of a panel or a cover.
 func plate(p *laminate.Part) (Ground, error) {
 	what := p.Form.String()
-	drilled, ok := Drilled(p)
+	bolts := Bolted(p)
 	switch {
 	case p.Area.Given():
 		return flat(p.Area.SI(), what+", by its area"), nil
 	case p.Width.Given() && p.Length.Given():
 		return flat(p.Width.SI()*p.Length.SI(), what+", width by length"), nil
-	case ok:
-		return disc(drilled.Outside, what+", by the outside diameter of its drilling"), nil
+	case p.Outside.Given():
+		return disc(bolts.Outside, what+", by its outside diameter"), nil
+	case bolts.Outside > 0:
+		return disc(bolts.Outside, what+", by the outside diameter of its drilling"), nil
 	case p.InsideDiameter.Given():
 		return disc(p.InsideDiameter.SI(), what+", by its diameter"), nil
 	}
 	if p.Form == laminate.Panel {
 		return Ground{}, errors.New("the area is not stated (area, or width and length)")
 	}
-	return Ground{}, errors.New("the size is not stated (area, width and length, drilling and size, or inside_diameter)")
+	return Ground{}, errors.New("the size is not stated (area, width and length, outside_diameter, drilling and size, or inside_diameter)")
 }
 
-// Drilled is the table of bolt holes that a part follows, by its size; false where
-// it states none or the table has no such size.
-func Drilled(p *laminate.Part) (vessel.Drilling, bool) {
+// Bolted is the ring of bolts of a flange or cover and how wide it is outside: what it
+// states, else what its table of drillings has for its size, 0 what neither says.
+func Bolted(p *laminate.Part) (d vessel.Drilling) {
 	switch p.Drilling {
 	case laminate.Class150:
-		return vessel.Class150(p.Size.SI())
+		d, _ = vessel.Class150(p.Size.SI())
 	case laminate.Class125:
-		return vessel.Class125(p.Size.SI())
+		d, _ = vessel.Class125(p.Size.SI())
 	case laminate.NoDrilling:
 	}
-	return vessel.Drilling{}, false
+	for _, l := range []struct {
+		of     *float64
+		stated quantity.Length
+	}{{&d.Outside, p.Outside}, {&d.Circle, p.BoltCircle}, {&d.Bolt, p.BoltSize}} {
+		if l.stated.SI() > 0 {
+			*l.of = l.stated.SI()
+		}
+	}
+	if p.Bolts.Given {
+		d.Bolts = p.Bolts.Value
+	}
+	return d
 }

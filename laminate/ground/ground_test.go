@@ -141,6 +141,52 @@ func TestOfPart_aFlangeIsARing(t *testing.T) {
 	}
 }
 
+// engineering, section 1.5: elbows of 24 in round 36 in by 90°: two seams are 78.5 in
+// each, three 76.7 in.
+func TestSeams_areEllipses(t *testing.T) {
+	for n, want := range map[int]float64{2: 78.5, 3: 76.7} {
+		p := laminate.Part{Form: laminate.Elbow, InsideDiameter: quantity.New(24, quantity.Inch),
+			Shape: laminate.Shape{BendRadius: quantity.New(36, quantity.Inch), Turn: laminate.Some(90.0), Miters: laminate.Some(n)}}
+		if seams, long := ground.Seams(&p, 0); seams != n || math.Abs(long/0.0254-want) > 0.05 {
+			t.Errorf("%d seams of %.2f in, want %d of %g in", seams, long/0.0254, n, want)
+		}
+		p.Turn = laminate.Optional[float64]{}
+		if said := ground.SeamsSaid(&p, 0, quantity.US); !strings.Contains(said, "not known") {
+			t.Errorf("without its turn: %s", said)
+		}
+	}
+}
+
+// By hand: a ring of 340 mm outside round a bore of 200 mm, π/4·(0.34² − 0.2²), as the
+// metric flange of that size is (EN 1092, PN 10, from memory); its table of drillings in
+// inches has no such size. What is stated goes before the table.
+func TestOfPart_aFlangeStatesItsOutside(t *testing.T) {
+	ring := laminate.Part{Form: laminate.Flange, Shape: laminate.Shape{Size: m(0.2), Outside: m(0.34), BoltCircle: m(0.295), BoltSize: m(0.02), Bolts: laminate.Some(8)}}
+	bored := ring
+	bored.Size, bored.InsideDiameter = quantity.Length{}, m(0.2)
+	own := ring
+	own.Size, own.Drilling = m(0.1524), laminate.Class150
+	for name, c := range map[string]struct {
+		of   laminate.Part
+		want float64
+	}{"by its size": {ring, 0.0593761}, "by its bore": {bored, 0.0593761}, "over the table": {own, math.Pi / 4 * (0.34*0.34 - 0.1524*0.1524)}} {
+		g, err := ground.OfPart(&c.of)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		if got, _ := g.Area(0, 0); math.Abs(got/c.want-1) > 1e-6 {
+			t.Errorf("%s: %.7f m²", name, got)
+		}
+	}
+	if d := ground.Bolted(&own); d.Outside != 0.34 || d.Circle != 0.295 || d.Bolts != 8 || d.Bolt != 0.02 {
+		t.Errorf("bolts: %+v", d)
+	}
+	ring.Form, ring.Size = laminate.Cover, quantity.Length{}
+	if g, err := ground.OfPart(&ring); err != nil || g.Disc != 0.34 {
+		t.Errorf("a cover: %g m, %v", g.Disc, err)
+	}
+}
+
 // By hand: a strap of three plies 2, 5 and 8 in wide on the thicker of two tubes;
 // a seal as wide everywhere, which gets smaller ply by ply; a pad that runs out
 // six times its own thickness.

@@ -61,7 +61,8 @@ var shapeKeys = map[string]func(s *laminate.Shape, second bool){
 	"bolt_size": func(s *laminate.Shape, b bool) {
 		s.Drilling, s.BoltCircle, s.Bolts, s.BoltSize = laminate.NoDrilling, inch(100), laminate.Some(8), inch(either(b, 0.5, 1))
 	},
-	"torque": func(s *laminate.Shape, b bool) { s.Torque = quantity.New(either(b, 1, 900), quantity.FootPound) },
+	"outside_diameter": func(s *laminate.Shape, b bool) { s.Outside = inch(either(b, 130, 140)) },
+	"torque":           func(s *laminate.Shape, b bool) { s.Torque = quantity.New(either(b, 1, 900), quantity.FootPound) },
 	"mate_face": func(s *laminate.Shape, b bool) {
 		s.MateFace = []laminate.FlangeFace{laminate.RaisedFace, laminate.FlatFace}[one(b)]
 	},

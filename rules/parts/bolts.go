@@ -24,10 +24,7 @@ var TorqueHigh = &rules.Rule{
 	Basis: "T = K F d with K 0.2 (textbook); strengths of bolts and areas of threads from memory",
 	Job: func(p *rules.JobPass) {
 		walls(p, func(i int, part *laminate.Part, _ *rules.Report) {
-			bolt := part.BoltSize.SI()
-			if d, found := ground.Drilled(part); found && bolt <= 0 {
-				bolt = d.Bolt
-			}
+			bolt := ground.Bolted(part).Bolt
 			if part.Form != laminate.Flange || !part.Torque.Given() || bolt <= 0 {
 				return
 			}

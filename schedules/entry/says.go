@@ -114,6 +114,7 @@ var ofPart = meanings{
 	{"deflection_limit", "of diameter or short side: 0.5 %, or 0.005"},
 	{"size", "nominal, of the bore"},
 	{"drilling", "table of bolts and circle"},
+	{"outside_diameter", "of the ring, where no drilling says so"},
 	{"thickness", "the shop's own figure: never computed"},
 	{"pressure_class", "for which the shop proved that thickness"},
 	{"bolts", "how many, where no drilling says so"},

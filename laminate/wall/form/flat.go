@@ -64,18 +64,12 @@ func (x *Facts) plate() (f plate, open string) {
 // "" where there is none.
 func (x *Facts) drilling() (d vessel.Drilling, of string) {
 	p := x.Part
-	if drilled, found := ground.Drilled(p); found {
-		d = drilled
+	switch d = ground.Bolted(p); {
+	case d.Circle <= 0:
+	case p.BoltCircle.SI() > 0:
+		of = "as stated"
+	default:
 		of = map[laminate.Drilling]string{laminate.Class150: "ASME B16.5 class 150 (from memory)", laminate.Class125: "ASME B16.1 class 125 (from memory)"}[p.Drilling]
-	}
-	if c, given := positive(p.BoltCircle); given {
-		d.Circle, of = c, "as stated"
-	}
-	if b, given := positive(p.BoltSize); given {
-		d.Bolt = b
-	}
-	if p.Bolts.Given {
-		d.Bolts = p.Bolts.Value
 	}
 	return d, of
 }

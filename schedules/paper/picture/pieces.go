@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/schedules/paper/drawing"
 )
 
@@ -57,12 +58,16 @@ func piece(name string, part *laminate.Part, u quantity.System) drawing.Picture 
 	p := outline{Picture: drawing.Picture{Width: cellWide, Height: cellHigh}, u: u}
 	p.WriteBold(1, 5, Fit(name, cellWide-2, 9, true), 9, drawing.Start)
 	d := part.InsideDiameter.SI()
-	drilled, drills := ground.Drilled(part)
+	bolts := ground.Bolted(part)
 	switch {
 	case part.Form == laminate.Elbow:
 		p.elbow(d, part.BendRadius.SI(), part.Turn.Value, part.Miters.Value)
-	case part.Form == laminate.Flange || part.Form == laminate.Cover && drills:
-		p.drilled(drilled.Outside, drilled.Circle, drilled.Hole(), drilled.Bolts, part.Size.SI(), part.Form == laminate.Flange)
+	case part.Form == laminate.Flange || part.Form == laminate.Cover && bolts.Outside > 0:
+		bore := part.Size.SI()
+		if bore <= 0 {
+			bore = d
+		}
+		p.drilled(bolts, bore, part.Form == laminate.Flange)
 	case part.Form == laminate.Panel || part.Form == laminate.Cover:
 		p.plate(part)
 	case part.Form == laminate.Tank: // stands, and its ends are not known
@@ -182,24 +187,34 @@ func reversed(list []drawing.Point) []drawing.Point {
 
 // drilled is a flange or a cover seen along its axis, bolt holes off the center
 // lines.
-func (p *outline) drilled(outside, bolts, hole float64, number int, bore float64, open bool) {
-	p.fit(outside, outside)
-	p.Shape(circle(middleX, middleY, outside/2*p.scale), drawing.Bold, drawing.White)
+func (p *outline) drilled(bolts vessel.Drilling, bore float64, open bool) {
+	p.fit(bolts.Outside, bolts.Outside)
+	r := bolts.Outside / 2 * p.scale
+	p.Shape(circle(middleX, middleY, r), drawing.Bold, drawing.White)
 	if open {
 		p.Shape(circle(middleX, middleY, bore/2*p.scale), drawing.Bold, drawing.White)
 	}
-	p.Line(middleX-outside/2*p.scale-2, middleY, middleX+outside/2*p.scale+2, middleY, drawing.Hair)
-	p.Line(middleX, middleY-outside/2*p.scale-2, middleX, middleY+outside/2*p.scale+2, drawing.Hair)
-	ring := circle(middleX, middleY, bolts/2*p.scale)
-	for k := 0; k+1 < len(ring); k += 2 {
-		p.Curve(ring[k:k+2], drawing.Hair)
+	p.Line(middleX-r-2, middleY, middleX+r+2, middleY, drawing.Hair)
+	p.Line(middleX, middleY-r-2, middleX, middleY+r+2, drawing.Hair)
+	said, holes := "outside "+p.size(bolts.Outside), ""
+	if at := bolts.Circle / 2 * p.scale; at > 0 {
+		said += ", bolt circle " + p.size(bolts.Circle)
+		ring := circle(middleX, middleY, at)
+		for k := 0; k+1 < len(ring); k += 2 {
+			p.Curve(ring[k:k+2], drawing.Hair)
+		}
+		if bolts.Bolts > 0 && bolts.Bolt > 0 {
+			holes = strconv.Itoa(bolts.Bolts) + " holes " + p.size(bolts.Hole()) + ", "
+			for i := range bolts.Bolts {
+				sin, cos := math.Sincos((float64(i) + 0.5) * 2 * math.Pi / float64(bolts.Bolts))
+				p.Shape(circle(middleX+at*sin, middleY-at*cos, bolts.Hole()/2*p.scale), drawing.Thin, drawing.White)
+			}
+		}
 	}
-	for i := range number {
-		sin, cos := math.Sincos((float64(i) + 0.5) * 2 * math.Pi / float64(number))
-		p.Shape(circle(middleX+bolts/2*p.scale*sin, middleY-bolts/2*p.scale*cos, hole/2*p.scale), drawing.Thin, drawing.White)
+	p.says(said)
+	if bore > 0 {
+		p.says(holes + "size " + p.size(bore))
 	}
-	p.says("outside " + p.size(outside) + ", bolt circle " + p.size(bolts))
-	p.says(strconv.Itoa(number) + " holes " + p.size(hole) + ", size " + p.size(bore))
 }
 
 // plate is a panel or a cover, by whatever its size is stated.

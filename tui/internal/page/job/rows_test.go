@@ -149,8 +149,8 @@ func TestPage_formsAskFirstWhatTheFormIs(t *testing.T) {
 		"bottom":       "id form laminate schedule process inside_diameter length knuckle knuckle_radius supported hold_down knuckle_height",
 		"shell-1":      "id form laminate schedule process inside_diameter length taper",
 		"head":         "id form laminate schedule process inside_diameter length shape crown_radius knuckle_radius depth",
-		"flange-3":     "id form laminate schedule process bolt_circle size drilling bolts bolt_size thickness pressure_class torque mate_face washers",
-		"manway-cover": "id form laminate schedule process width edge bolt_circle deflection_limit size drilling bolts bolt_size pressure_class",
+		"flange-3":     "id form laminate schedule process bolt_circle size drilling bolts bolt_size outside_diameter thickness pressure_class torque mate_face washers",
+		"manway-cover": "id form laminate schedule process width edge bolt_circle deflection_limit size drilling bolts bolt_size outside_diameter pressure_class",
 	} {
 		var names []string
 		for _, k := range p.keys(part(p.Desk.Doc.Job().Part(id))) {
