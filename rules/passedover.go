@@ -50,6 +50,10 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	part(p.Process != laminate.NoProcess && p.DesignBasis != laminate.NoBasis, "process", "the design basis decides how the wall is judged; no rule asks how it is made")
 	part(p.InsideDiameter.Given() && !loaded, "inside_diameter", unloaded)
 	switch {
+	case p.Form == laminate.Flange:
+		part(p.Length.Given(), "length", "no rule asks how long the stub of a flange is, and the takeoff counts its ring alone")
+	case p.Form == laminate.Elbow || p.Form == laminate.HeadPart || p.Form == laminate.Cone || p.Form == laminate.FlatBottom:
+		part(p.Length.Given(), "length", "nothing asks for it of this form: neither rules nor takeoff")
 	case !sucked:
 		part(p.Length.Given(), "length", outside)
 	case held:
@@ -57,6 +61,7 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	case p.Form != laminate.Tank && p.Form != laminate.ShellCourse && !p.Flanged.Or(false):
 		part(p.Length.Given(), "length", "the part states neither that it is flanged nor what holds it round (stiffener_spacing)")
 	}
+	part(p.Outside.Given(), "outside_diameter", "the takeoff counts by it; no rule asks for it")
 	part(p.Area.Given(), "area", "no rule asks for it")
 	part(p.Count.Given, "count", "how many there are decides about none of them")
 	part(p.Laid != laminate.NoLaidOrder, "laid", "no rule asks for it")

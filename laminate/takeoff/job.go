@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/laminate/quantity"
 )
 
 // OfJob lists the pieces of a job: its parts, then what is laid over each joint
@@ -22,6 +23,9 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		}
 		piece.Ground, piece.Missing = ground.OfPart(part)
 		list = append(list, piece)
+		if open := (seams{part, laminate.Analyze(piece.Schedule, lib).Total.Thickness}); open.in(quantity.US) != "" {
+			list = append(list, Piece{Name: piece.Name + ", seams", At: piece.At, Count: piece.Count * part.Miters.Value, Schedule: &laminate.Schedule{}, Missing: open})
+		}
 		for _, k := range laidAt(j, laminate.Ref{Kind: laminate.RefJobPart, Index: i}, Part, lib) {
 			if k.Count = p.Count.Or(1); k.Missing == nil {
 				k.Taken = k.Name + ": it is taken to reach in over the bottom as far as up the wall, which no key states"
@@ -64,4 +68,21 @@ func laidAt(j *laminate.Job, at laminate.Ref, kind Kind, lib *laminate.Library) 
 		kind = Part
 	}
 	return list
+}
+
+// seams are those of a mitered elbow: what closes them no key states.
+type seams struct {
+	of    *laminate.Part
+	thick float64
+}
+
+func (s seams) Error() string { return s.in(quantity.US) }
+
+// in says how many there are and how long; "" where there is none.
+func (s seams) in(u quantity.System) string {
+	said := ground.SeamsSaid(s.of, s.thick, u)
+	if said == "" {
+		return ""
+	}
+	return said + ": what closes them, an overlay outside and a seal inside, no key states"
 }

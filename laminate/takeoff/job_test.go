@@ -1,6 +1,7 @@
 package takeoff_test
 
 import (
+	"strings"
 	"testing"
 
 	"frp/veilwright/laminate"
@@ -93,4 +94,27 @@ func TestOfJob_listsWhatIsBuiltAndNamesWhatIsMissing(t *testing.T) {
 		hours += l.Quantity
 	}
 	published.Near(t, "hours of one joint and one nozzle", hours, 10, 1e-9)
+}
+
+// What a mitered elbow and a flange take beyond what is counted is said: the elbow of
+// engineering's check has two seams of 78.5 in on its face, and of a wall of no thickness
+// that is their outer face too.
+func TestOfJob_leavesSeamsAndStubsOutAloud(t *testing.T) {
+	j := &laminate.Job{Parts: []laminate.JobPart{
+		{ID: "E", Part: laminate.Part{Form: laminate.Elbow, InsideDiameter: quantity.New(24, quantity.Inch),
+			Shape: laminate.Shape{BendRadius: quantity.New(36, quantity.Inch), Turn: laminate.Some(90.0), Miters: laminate.Some(2), Count: laminate.Some(3)}}},
+		{ID: "F", Part: laminate.Part{Form: laminate.Flange, Shape: laminate.Shape{Size: quantity.New(24, quantity.Inch), Drilling: laminate.Class150}}},
+	}}
+	got := takeoff.Count(takeoff.OfJob(j, catalog.Library()), catalog.Library(), stock.Stock{}, takeoff.Options{})
+	seams := got.Pieces[1]
+	if seams.Name != "part E, seams" || seams.Count != 6 || !strings.HasPrefix(seams.Why, "2 seams, each 78.5") || !got.Incomplete() {
+		t.Errorf("%s, %d: %s", seams.Name, seams.Count, seams.Why)
+	}
+	if !remarked(got, "stub-not-counted", "their ring alone") {
+		t.Errorf("%+v", got.Remarks)
+	}
+	j.Parts[0].Miters = laminate.Some(0)
+	if got = takeoff.Count(takeoff.OfJob(j, catalog.Library()), catalog.Library(), stock.Stock{}, takeoff.Options{}); len(got.Pieces) != 2 {
+		t.Errorf("a smooth elbow has %d pieces", len(got.Pieces))
+	}
 }

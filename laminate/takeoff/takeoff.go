@@ -1,6 +1,8 @@
 package takeoff
 
 import (
+	"errors"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
@@ -128,12 +130,18 @@ func (c *counter) piece(p *Piece) {
 	if p.Schedule.Part.Form == laminate.Tank {
 		c.remark("ends-not-counted", "", "the bottom and the head of the tank are not counted: a schedule has its straight side alone, a job has them as parts")
 	}
+	if p.Kind == Part && p.Schedule.Part.Form == laminate.Flange {
+		c.remark("stub-not-counted", "", "flanges are counted as their ring alone, each ply of it from the bore to the outside: which plies run out into the stub behind it, and how far, no key states")
+	}
 	if p.Taken != "" {
 		c.remark("reach-assumed", "", p.Taken)
 	}
 	count := float64(max(p.Count, 1))
 	if p.Missing != nil {
 		f.Why = p.Missing.Error()
+		if open := (seams{}); errors.As(p.Missing, &open) {
+			f.Why = open.in(c.o.Units)
+		}
 	} else if inside, err := p.Ground.Area(0, 0); err == nil {
 		f.Inside = inside * count
 	}

@@ -196,8 +196,9 @@ func TestPartsRules(t *testing.T) {
 			j.Parts[3].InsideDiameter = j.Parts[1].InsideDiameter
 		}, nil},
 		{"an open top with a ring", func(j *laminate.Job) { j.Parts, j.Vessel.Rim = j.Parts[:3], "angle ring" }, nil},
-		{"an elbow of 45° a joint", elbow(2), []string{"warning miter-angle-large"}},
-		{"an elbow of 30° a joint", elbow(3), nil},
+		{"an elbow of 45° a joint", elbow(2), []string{"incomplete miter-seams-unstated", "warning miter-angle-large"}},
+		{"an elbow of 30° a joint", elbow(3), []string{"incomplete miter-seams-unstated"}},
+		{"a smooth elbow", elbow(0), nil},
 		{"151 psi", pressed(151), []string{"incomplete pressure-above-scope"}},
 		{"150 psi", pressed(150), nil},
 		{"a flange on a raised face without washers", flange(laminate.RaisedFace, laminate.Some(false)), []string{"warning flange-assembly", "warning flange-assembly"}},

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
@@ -36,6 +37,9 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		part = append(part, paper.Heading{Level: 2, Text: "Cut list"})
 		if hoops(s, a) {
 			part = append(part, paper.Note{Text: "Woven roving goes round the part, in long lengths, and its laps are offset from ply to ply: no row of laps lies across the load round it."})
+		}
+		if said := ground.SeamsSaid(&s.Part, a.Total.Thickness, u); said != "" {
+			part = append(part, paper.Note{Text: "Mitered: " + said + ". What closes them, an overlay outside and a seal inside, the document does not state, and no sheet has it."})
 		}
 		return append(part, cuts(of, p),
 			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))

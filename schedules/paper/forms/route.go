@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
@@ -300,7 +301,14 @@ func partOperations(p *Part) []operation {
 	if p.Coat != nil {
 		list = append(list, operation{at + "the waxed coat, " + p.coat() + ", is left off: it comes after " + p.Coat.Before(), hold, ""})
 	}
-	return append(list, operation{at + "cure, demold", "", ""}, operation{at + "trim; cut edges sealed with resin", "", ""})
+	list = append(list, operation{at + "cure, demold", "", ""}, operation{at + "trim; cut edges sealed with resin", "", ""})
+	seams, _ := ground.Seams(&s.Part, a.Total.Thickness)
+	for i := range seams {
+		seam := at + "miter seam " + strconv.Itoa(i+1) + " of " + strconv.Itoa(seams) + ": "
+		list = append(list, operation{seam + "fit up, gap and offset", witness, ""}, operation{seam + "surfaces abraded, clean and dry, time since the face gelled", hold, ""},
+			operation{seam + "inside seal and outside overlay, bond ply a mat; laminates and widths, which the document does not state: ________", "", ""})
+	}
+	return list
 }
 
 // plate is what a plate says, as far as the document does.
