@@ -107,6 +107,18 @@ func (p *JobPass) Evaluate(s *laminate.Schedule, a *laminate.Analysis) *wall.Res
 	return r
 }
 
+// TestGravity is the specific gravity of what a part is filled with in the test.
+func (p *JobPass) TestGravity(part int) (gravity float64, missing string) {
+	if p.Job.Test.Medium != laminate.TestFluid {
+		return 1, ""
+	}
+	s := p.Parts[part].Schedule.Service.SpecificGravity
+	if !s.Given {
+		return 0, "the specific gravity is not stated (service.specific_gravity)"
+	}
+	return s.Value, ""
+}
+
 // ReportAt records a finding that is about several rows, at least one, as much.
 func (p *JobPass) ReportAt(severity Severity, at []laminate.Ref, basis, format string, args ...any) {
 	p.Report(severity, at[0], basis, format, args...)

@@ -377,10 +377,10 @@ var cases = []jobCase{
 	{"short neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(2.9) }, []string{"warning neck-bond-short"}, "below 3"},
 	{"no neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} }, []string{"incomplete neck-bond-short"}, ""},
 	{"two gussets", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Some(2) }, []string{"warning gusset-missing"}, "2 gussets"},
-	{"no gussets stated", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Optional[int]{} }, []string{"incomplete gusset-missing"}, "how many gussets stand round it is not stated (gussets)"},
+	{"no gussets stated", func(j *laminate.Job) { j.Nozzles[0].Gussets = laminate.Optional[int]{} }, []string{"incomplete gusset-missing"}, "nor how many gussets stand round it is stated (kind, gussets)"},
 	{"neither kind nor gussets stated", func(j *laminate.Job) {
 		j.Nozzles[0].Gussets, j.Nozzles[0].Kind = laminate.Optional[int]{}, laminate.NoNozzleKind
-	}, []string{"incomplete gusset-missing", "warning pad-narrow"}, "whether it is conical, or how many gussets stand round it, is not stated"},
+	}, []string{"incomplete gusset-missing", "warning pad-narrow"}, "nor how many gussets stand round it is stated"},
 	{"two gussets on a conical neck", func(j *laminate.Job) {
 		j.Nozzles[0].Gussets, j.Nozzles[0].Kind = laminate.Some(2), laminate.Conical
 	}, nil, ""},

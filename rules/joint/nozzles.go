@@ -256,11 +256,7 @@ var GussetMissing = &rules.Rule{
 			return
 		}
 		if !x.Gussets.Given {
-			what, key := "how many gussets stand round it", "gussets"
-			if x.Kind == laminate.NoNozzleKind {
-				what, key = "whether it is conical, or how many gussets stand round it,", "kind, gussets"
-			}
-			p.Report(rules.Incomplete, x.at("gussets"), "", "nozzle %s, %s: %s is not stated (%s)", x.ID, x.Size.Text(), what, key)
+			p.Report(rules.Incomplete, x.at("gussets"), "", "nozzle %s, %s: neither that it is conical nor how many gussets stand round it is stated (kind, gussets)", x.ID, x.Size.Text())
 			return
 		}
 		p.Report(rules.Warning, x.at("gussets"), "", "nozzle %s, %s, is not said to be conical and has %s; %d stand evenly round", x.ID, x.Size.Text(), quantity.Counted(x.Gussets.Value, "gusset", "gussets"), catalog.LeastGussets)

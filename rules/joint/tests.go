@@ -38,23 +38,11 @@ func TestAt(p *rules.JobPass, part int, height float64) (pa float64, missing str
 	case !known:
 		return 0, "how high part " + p.Job.Parts[part].ID + " stands is not known"
 	}
-	gravity, missing := TestGravity(p, part)
+	gravity, missing := p.TestGravity(part)
 	if missing != "" {
 		return 0, missing
 	}
 	return pa + wall.HeadPressure(gravity, math.Max(0, t.LiquidHeight.SI()-bottom-height)), ""
-}
-
-// TestGravity is the specific gravity of what a part is filled with in the test.
-func TestGravity(p *rules.JobPass, part int) (gravity float64, missing string) {
-	if p.Job.Test.Medium != laminate.TestFluid {
-		return 1, ""
-	}
-	s := p.Parts[part].Schedule.Service.SpecificGravity
-	if !s.Given {
-		return 0, "the specific gravity is not stated (service.specific_gravity)"
-	}
-	return s.Value, ""
 }
 
 // UsualTest is the test over the design that standards ask for.

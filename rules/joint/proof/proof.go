@@ -252,7 +252,7 @@ func pulledAtTest(p *rules.JobPass, i int) *wall.Criterion {
 	fill := p.Job.Test.LiquidHeight.SI()
 	at, known := p.Elevation(i)
 	pull, also := p.Pulled(i, fill)
-	gravity, missing := joint.TestGravity(p, i)
+	gravity, missing := p.TestGravity(i)
 	if !known || !also || missing != "" {
 		return nil
 	}
