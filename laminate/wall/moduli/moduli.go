@@ -255,7 +255,7 @@ func (l *Laws) Assumptions(units quantity.System) []string {
 		}
 	}
 	if l.usualWoven {
-		notes = append(notes, "Woven roving that says nothing else: warp share 5/9, crimp factor 0.9 (from memory).")
+		notes = append(notes, "Woven roving that says nothing else: warp share 5/9, crimp factor 0.9 (from memory); where no angle is stated its warp is figured along the axis, and laid round, as its strips are cut, it bears more round and less along (angle = 90 says so).")
 	}
 	if l.filled {
 		notes = append(notes, "Filler is not counted as stiffening the resin, nor as changing its failure strain.")
