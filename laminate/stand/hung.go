@@ -76,6 +76,7 @@ func (v *Vessel) hang() {
 		for _, to := range joints[from] {
 			if !placed[to] && parts[to].Form.hangs() && named[to] == 0 {
 				placed[to], v.hung[to] = true, v.tied(from, to)
+				v.plugged = v.plugged || from == v.Stack[0] && v.parts[from].Form == Course && v.hung[to].way != upward
 				line = append(line, to)
 			}
 		}

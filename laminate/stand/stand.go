@@ -75,6 +75,7 @@ type Vessel struct {
 	first, last int     // shell course, −1 where there is none
 	bottoms     []float64
 	tops        []float64
+	plugged     bool   // a joint ties something to the lower end of the shell, known with hung
 	hung        []hung // by part, nil until somebody asks
 	closing     []int  // by part, likewise
 }
@@ -305,11 +306,17 @@ func (v *Vessel) Rises(part int) bool {
 	return v.parts[part].Form.hangs() && v.hanging(part).way == upward
 }
 
-// Borne tells whether a course has a bottom hanging from it: nothing at the lowest end
-// of the shell lies on a foundation. Where such a vessel is held nobody states, and any
-// of its courses may be below that.
+// Borne tells whether a course has a bottom hanging from it, or what a joint ties to the
+// lower end of the shell in its place: nothing there lies on a foundation. Where such a
+// vessel is held nobody states, and any of its courses may be below that.
 func (v *Vessel) Borne(part int) bool {
-	return v.parts[part].Form == Course && !v.Founded && v.Hangs(v.Stack[0])
+	if v.parts[part].Form != Course || v.Founded {
+		return false
+	}
+	if v.hung == nil {
+		v.hang()
+	}
+	return v.plugged || v.Hangs(v.Stack[0])
 }
 
 // Pull is the liquid that pulls along the axis of a course which a bottom hangs from,

@@ -1,6 +1,7 @@
 package joint_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -240,5 +241,36 @@ func TestLiquid_ofATestPullsAtEachCourse(t *testing.T) {
 	want := "the test puts the pull of what hangs below on it, " + quantity.Utilization(service*(84+27.663)/(12+27.663)/1.3) + " of what its axial strain allows of such a fill"
 	if _, said := judged(j); !(service < 1) || !strings.Contains(said, "part upper: "+want) {
 		t.Errorf("%.3f in service, want %q:\n%s", service, want, said)
+	}
+}
+
+// A flange that closes a shell below hangs from it as a bottom does: 168 in of 1.3 times
+// 0.036127 psi/in press on it, 7.89 psi, and pull on each course, whatever is said of its ends.
+func TestLiquid_onAFlangeBelowPullsAtEachCourse(t *testing.T) {
+	for name, n := range map[string]int{"two courses": 2, "one course": 1} {
+		j := hopper()
+		course, f := j.Parts[1], j.Parts[2]
+		f.ID, f.Size = "f", inches(96)
+		course.Length, course.Ends = inches(168/float64(n)), laminate.OpenEnds
+		j.Parts, j.Vessel = []laminate.JobPart{f}, laminate.Vessel{LiquidHeight: inches(168), Rim: "ring"}
+		j.Joints = j.Joints[:1]
+		j.Joints[0].Between = [2]string{"f", "c0"}
+		for i := range n {
+			c := course
+			c.ID = fmt.Sprint("c", i)
+			j.Parts = append(j.Parts, c)
+		}
+		r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+		for i := 1; i <= n; i++ {
+			pull := math.NaN()
+			for _, c := range r.Parts[i].Wall.Cases {
+				if c.Name == wall.CaseHead {
+					pull = c.NAxial * 2 / (48 * 0.0254) / quantity.New(1, quantity.PSI).SI()
+				}
+			}
+			if math.Abs(pull-7.89*48/48.4) > 0.06 {
+				t.Errorf("%s: course %d: %.3f psi pull", name, i, pull)
+			}
+		}
 	}
 }

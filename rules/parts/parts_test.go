@@ -106,7 +106,7 @@ func level(part int, inches float64) func(*laminate.Job) {
 	}
 }
 
-// openBelow takes the bottom away, and with it the laminates that nothing else names.
+// openBelow takes the bottom away.
 func openBelow(j *laminate.Job) { j.Parts = j.Parts[1:] }
 
 // manway has a cover of 24 in, written after the open top, on an opening of the low
