@@ -2,7 +2,8 @@ package stand
 
 // Closing is what closes the line of pipes that a part is of: a flange, a cover or a
 // head that joints tie to it, over other parts of the line or at once, or that it is
-// itself; −1 where nothing does, and of what is of no line.
+// itself; where none does an elbow, on whose bend what flows presses as on an end;
+// −1 where nothing does, and of what is of no line.
 func (v *Vessel) Closing(part int) int {
 	if v.closing == nil {
 		v.close()
@@ -10,18 +11,30 @@ func (v *Vessel) Closing(part int) int {
 	return v.closing[part]
 }
 
-// close goes from each end of a line over the joints of the line.
+// close goes from each end of a line over the joints of the line, and then from the
+// elbows of lines that have none.
 func (v *Vessel) close() {
 	v.closing = make([]int, len(v.parts))
-	var from []int
+	next := v.tiedTo()
 	for i := range v.parts {
 		v.closing[i] = -1
-		if f := v.parts[i].Form; f == Flange || f == Cover || f == Head && !v.InShell(i) {
+	}
+	v.reach(next, func(i int) bool {
+		f := v.parts[i].Form
+		return f == Flange || f == Cover || f == Head && !v.InShell(i)
+	})
+	v.reach(next, func(i int) bool { return v.parts[i].Form == Elbow })
+}
+
+// reach goes from parts that nothing closes so far to all of their lines.
+func (v *Vessel) reach(next map[int][]int, closes func(part int) bool) {
+	var from []int
+	for i := range v.parts {
+		if v.closing[i] < 0 && closes(i) {
 			v.closing[i] = i
 			from = append(from, i)
 		}
 	}
-	next := v.tiedTo()
 	for k := 0; k < len(from); k++ {
 		for _, to := range next[from[k]] {
 			if v.Line(to) && v.closing[to] < 0 {

@@ -11,11 +11,11 @@ import (
 // EndsContradicted holds what a part says of its ends against what closes them.
 var EndsContradicted = &rules.Rule{
 	ID: "ends-contradicted", Family: family, Title: "A part is open where its equipment is closed",
-	Why: "What closes a shell or a line of pipes is pushed outward by what presses in it, and the wall behind it and every joint on the way hold it back, " +
+	Why: "What closes a shell or a line of pipes, and the bend of an elbow, is pushed outward by what presses in it, and the wall behind it and every joint on the way hold it back, " +
 		"as the bolts of a flange do. A part that says its ends are open is figured without that pull.",
 	Severity: []rules.Severity{rules.Incomplete},
 	When: `a course states ends = "open", something of the job closes the shell at its top, and there is a pressure beside that of the liquid; ` +
-		`a pipe, duct or elbow states it, joints tie its line to a flange, a cover or a head, and something presses there: straps of the line are figured with that pull all the same`,
+		`a pipe, duct or elbow states it, joints tie its line to a flange, a cover or a head, or an elbow turns it, and something presses there: straps of the line are figured with that pull all the same`,
 	Basis: "statics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		if _, above := closed(p); above {
@@ -30,7 +30,7 @@ var EndsContradicted = &rules.Rule{
 		var order []int
 		for i := range p.Job.Parts {
 			end := p.Closing(i)
-			if end < 0 || end == i || p.Parts[i].Schedule.Part.Ends != laminate.OpenEnds {
+			if end < 0 || end == i && p.Job.Parts[i].Form != laminate.Elbow || p.Parts[i].Schedule.Part.Ends != laminate.OpenEnds {
 				continue
 			}
 			if pa, missing := pressureAt(p, i, 0); missing == "" && pa > 0 {
@@ -46,8 +46,12 @@ var EndsContradicted = &rules.Rule{
 			for _, i := range told[end] {
 				ids, at = append(ids, p.Job.Parts[i].ID), append(at, laminate.JobPartRef(i, "ends"))
 			}
-			p.ReportAt(rules.Incomplete, at, "", "%s %s: open ends are stated, and %s %s closes the line: what presses on that end pulls along the wall, and is not figured; state ends = \"closed\", which holds wherever no anchor takes that force before it reaches the wall",
-				quantity.Plural(len(ids), "part", "parts"), strings.Join(ids, ", "), p.Job.Parts[end].Form, p.Job.Parts[end].ID)
+			does := "closes the line: what presses on that end"
+			if p.Job.Parts[end].Form == laminate.Elbow {
+				does = "turns the line: what presses on its bend"
+			}
+			p.ReportAt(rules.Incomplete, at, "", "%s %s: open ends are stated, and %s %s %s pulls along the wall, and is not figured; state ends = \"closed\", which holds wherever no anchor takes that force before it reaches the wall",
+				quantity.Plural(len(ids), "part", "parts"), strings.Join(ids, ", "), p.Job.Parts[end].Form, p.Job.Parts[end].ID, does)
 		}
 	},
 }

@@ -14,7 +14,8 @@ import (
 )
 
 // Statics: what closes the end of a line is pushed off by p·π/4·D², whatever its pipes
-// state, and p·D/4 of it are on every strap behind it: at 200 psi p·D/800 of bond.
+// state, and so is the bend of an elbow along each leg where nothing anchors it (both
+// legs together hold the resultant 2·p·π/4·D²·sin(turn/2)), and p·D/4 of it are on every strap behind it: at 200 psi p·D/800 of bond.
 func TestStrap_bearsTheEndThatClosesALine(t *testing.T) {
 	for name, c := range map[string]struct {
 		form   laminate.PartForm
@@ -27,6 +28,7 @@ func TestStrap_bearsTheEndThatClosesALine(t *testing.T) {
 		"a flange":              {laminate.Flange, laminate.OpenEnds, true, true, 1, "flange f closes the line"},
 		"a cover":               {laminate.Cover, laminate.OpenEnds, true, true, 1, "cover f closes the line"},
 		"a head":                {laminate.HeadPart, laminate.OpenEnds, true, true, 1, "head f closes the line"},
+		"an elbow":              {laminate.Elbow, laminate.OpenEnds, true, true, 1, "elbow f turns the line"},
 		"said to be closed":     {laminate.Flange, laminate.ClosedEnds, true, true, 0, ""},
 		"a flange beside it":    {laminate.Flange, laminate.OpenEnds, false, false, 0, ""},
 		"a line that goes on":   {laminate.Pipe, laminate.OpenEnds, true, false, 0, ""},
@@ -38,6 +40,9 @@ func TestStrap_bearsTheEndThatClosesALine(t *testing.T) {
 		end.ID, end.Form, end.Head, end.PressureClass = "f", c.form, laminate.NoHeadShape, psi(50)
 		if end.Size = end.InsideDiameter; c.form == laminate.HeadPart {
 			end.Head = laminate.Hemispherical
+		}
+		if c.form == laminate.Elbow {
+			end.Miters, end.BendRadius, end.Turn, end.Length = laminate.Some(0), inches(18), laminate.Some(90.0), quantity.Length{}
 		}
 		end.LiquidHeight = inches(0)
 		j.Parts = append(j.Parts, end)
