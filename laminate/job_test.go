@@ -176,6 +176,8 @@ func TestValidateJob(t *testing.T) {
 		"a flange within its bore": {func(j *Job) {
 			j.Parts[0].Form, j.Parts[0].Size, j.Parts[0].Outside = Flange, inches(20), inches(20)
 		}, Ref{Kind: RefJobPart, Key: "outside_diameter"}, "not more than the size"},
+		"a cover with rings":    {func(j *Job) { j.Parts[0].Form, j.Parts[0].StiffenerSpacing = Cover, inches(20) }, Ref{Kind: RefJobPart, Key: "stiffener_spacing"}, "a cover is not held round"},
+		"a head with rings":     {func(j *Job) { j.Parts[0].Form, j.Parts[0].StiffenerSpacing = HeadPart, inches(20) }, Ref{Kind: RefJobPart, Key: "stiffener_spacing"}, "a head is not held round"},
 		"a pipe with a ring":    {func(j *Job) { j.Parts[0].Form, j.Parts[0].Outside = Pipe, inches(300) }, Ref{Kind: RefJobPart, Key: "outside_diameter"}, "it is a key of flange, cover"},
 		"a knuckle's laminate":  {func(j *Job) { j.Parts[0].Knuckle = "x" }, Ref{Kind: RefJobPart, Key: "knuckle"}, "no [[laminate]]"},
 		"nozzle over its shell": {func(j *Job) { j.Parts[0].InsideDiameter, j.Nozzles[0].Size = inches(20), inches(20) }, Ref{Kind: RefNozzle, Key: "size"}, "leaves no part"},

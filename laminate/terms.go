@@ -160,6 +160,17 @@ func (f PartForm) OfShell() bool {
 	return f == ShellCourse || f == FlatBottom || f == HeadPart || f == Cone
 }
 
+// HeldRound tells whether rings can hold a part of the form round under outside
+// pressure: flat ones and heads have none.
+func (f PartForm) HeldRound() bool {
+	switch f {
+	case Panel, Cover, FlatBottom, Flange, HeadPart:
+		return false
+	default:
+		return true
+	}
+}
+
 // The part forms: of schedules, then those that only parts of a job have.
 const (
 	NoPartForm PartForm = iota

@@ -170,8 +170,8 @@ func (c *checker) partValues(p *Part) {
 	orZero(c, "liquid_height", p.LiquidHeight, lengths)
 	within(c, "area", p.Area, areas)
 	within(c, "stiffener_spacing", p.StiffenerSpacing, lengths)
-	if p.Form == Panel && p.StiffenerSpacing.Given() {
-		c.fail("stiffener_spacing", "a flat panel is not held round by stiffeners")
+	if p.StiffenerSpacing.Given() && !p.Form.HeldRound() {
+		c.fail("stiffener_spacing", "a %s is not held round by stiffeners", p.Form)
 	}
 	c.sane("modulus_retention", p.ModulusRetention, kept)
 	c.text("grounding", p.Grounding)

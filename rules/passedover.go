@@ -67,6 +67,7 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	part(p.Laid != laminate.NoLaidOrder, "laid", "no rule asks for it")
 	part(p.Ends != laminate.NoEnds && !thrust, "ends", "only a pressure or a vacuum asks for them, and the service states none above zero")
 	part(held && !sucked, "stiffener_spacing", outside)
+	part(held && sucked && p.Form == laminate.Cone, "stiffener_spacing", "a cone is figured over its whole length")
 	part(p.KFactors.Given && !loaded, "k_factors", unloaded)
 	if stated, grounded := Grounded(p); stated && !v.Conductive.Or(false) {
 		rows, resin := Conducting(a)

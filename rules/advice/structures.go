@@ -231,8 +231,7 @@ var ringsOf = [...]float64{2, 3, 4, 6, 8, 12}
 func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 	p := &header.Part
 	list := []held{{header: header, spacing: p.StiffenerSpacing}}
-	flat := p.Form == laminate.Panel || p.Form == laminate.Cover || p.Form == laminate.FlatBottom // nothing holds it round
-	if flat || p.StiffenerSpacing.Given() || !(header.Service.Vacuum.SI() > 0) || !(p.Length.SI() > 0) {
+	if !p.Form.HeldRound() || p.Form == laminate.Cone || p.StiffenerSpacing.Given() || !(header.Service.Vacuum.SI() > 0) || !(p.Length.SI() > 0) {
 		return list
 	}
 	with := func(length float64) held {
