@@ -5,6 +5,7 @@ package e2e
 import (
 	"encoding/json"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 )
@@ -116,5 +117,68 @@ func TestRecord_laidMeasuredDecidedAndComparedAlike(t *testing.T) {
 	}
 	if now := h.read(t, "coupon-record-1.toml"); !strings.HasPrefix(now, text) || !strings.Contains(now, "[[cut]]") || !strings.Contains(h.read(t, "coupon-record-1.toml.torn-1"), "bar") {
 		t.Errorf("after recovery the record is\n%s", now)
+	}
+}
+
+// A hold point stops the lay-up whatever happened in between: answered no, killed, opened
+// anew; passed by name it is over, and the record says who passed it.
+func TestRecord_holdPointStopsThoughKilled(t *testing.T) {
+	h := newHome(t)
+	h.write(t, "coupon.toml", coupon)
+	h.write(t, "demands.toml", couponDemands+"[[inspection.hold]]\npoint = \"veil laid\"\nbefore_ply = 2\nwitness = \"purchaser\"\n")
+	s := h.open(t, "coupon.toml")
+	s.see("BENCH")
+	s.press("tab").see("lay-up")
+	s.press("5").see("LAY PLY 1 of 2", "no record")
+	s.press("3").see("start a new record")
+	s.press("1").see("serial number")
+	s.press("C-1", "enter", "enter").see("begun coupon-record-1.toml")
+	s.press("2").see("lot of")
+	s.press("crew one", "enter", "1", "enter", "esc", "esc").gone("lot of")
+	s.press("1").see("humidity")
+	s.press("20 degC", "enter", "50", "enter", "18 degC", "enter").see(": dry")
+	time.Sleep(aPlyLater)
+	s.press("0").see("lay up nevertheless?")
+	time.Sleep(aPlyLater)
+	s.press("2").see("LAY PLY 2 of 2", "hold point: veil laid")
+	laid := func() int { return strings.Count(h.read(t, "coupon-record-1.toml"), "[[laid]]") }
+	refused := func() {
+		t.Helper()
+		time.Sleep(aPlyLater)
+		s.press("0").see("recorded a moment ago")
+		time.Sleep(aPlyLater)
+		s.press("1").see("HOLD POINT: lay up nevertheless?", "witnessed by purchaser")
+		s.press("enter").gone("lay up nevertheless?")
+		if n := laid(); n != 1 {
+			t.Fatalf("%d plies are laid", n)
+		}
+	}
+	refused()
+	s.signal(syscall.SIGKILL)
+	s.end()
+	s = h.open(t, "coupon.toml")
+	s.see("BENCH")
+	s.press("tab").see("lay-up")
+	s.press("5").see("LAY-UP WAS BEGUN")
+	s.press("3").see("coupon-record-1.toml")
+	s.press("1").see("LAY PLY 2 of 2", "hold point: veil laid")
+	s.press("2").see("kept from ply to ply")
+	s.press("crew one", "enter", "1", "enter", "esc", "esc").gone("kept from ply to ply")
+	refused()
+	s.press("6").see("a hold or witness point", "veil laid")
+	s.press("1", "enter").see("witness")
+	s.press("A. Two, purchaser", "enter", "enter").gone("hold point: veil laid")
+	time.Sleep(aPlyLater)
+	s.press("0").see("recorded a moment ago")
+	time.Sleep(aPlyLater)
+	s.press("1").see("lay up nevertheless?") // of the schedule, not of the point
+	time.Sleep(aPlyLater)
+	s.press("2").see("ALL LAID")
+	if n := laid(); n != 2 || !strings.Contains(h.read(t, "coupon-record-1.toml"), "[[hold]]") {
+		t.Errorf("%d plies are laid", n)
+	}
+	s.press("q")
+	if code := s.end(); code != 0 {
+		t.Errorf("ended with %d", code)
 	}
 }
