@@ -163,12 +163,7 @@ func (f PartForm) OfShell() bool {
 // HeldRound tells whether rings can hold a part of the form round under outside
 // pressure: flat ones and heads have none.
 func (f PartForm) HeldRound() bool {
-	switch f {
-	case Panel, Cover, FlatBottom, Flange, HeadPart:
-		return false
-	default:
-		return true
-	}
+	return f != Panel && f != Cover && f != FlatBottom && f != Flange && f != HeadPart
 }
 
 // The part forms: of schedules, then those that only parts of a job have.
