@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // EndsContradicted holds what a part says of its ends against what closes them.
@@ -18,7 +19,7 @@ var EndsContradicted = &rules.Rule{
 		`a pipe, duct or elbow states it, joints tie its line to a flange, a cover or a head, or an elbow turns it, and something presses there: straps of the line are figured with that pull all the same`,
 	Basis: "statics, arithmetic",
 	Job: func(p *rules.JobPass) {
-		if _, above := closed(p); above {
+		if _, above := statics.Closed(p); above {
 			for i := range p.Job.Parts {
 				s := p.Parts[i].Schedule
 				if p.Job.Parts[i].Form == laminate.ShellCourse && s.Part.Ends == laminate.OpenEnds && s.Service.Pressure.SI() > 0 {
@@ -33,7 +34,7 @@ var EndsContradicted = &rules.Rule{
 			if end < 0 || end == i && p.Job.Parts[i].Form != laminate.Elbow || p.Parts[i].Schedule.Part.Ends != laminate.OpenEnds {
 				continue
 			}
-			if pa, missing := pressureAt(p, i, 0); missing == "" && pa > 0 {
+			if pa, missing := statics.PressureAt(p, i, 0); missing == "" && pa > 0 {
 				if told[end] == nil {
 					order = append(order, end)
 				}
@@ -54,35 +55,4 @@ var EndsContradicted = &rules.Rule{
 				quantity.Plural(len(ids), "part", "parts"), strings.Join(ids, ", "), p.Job.Parts[end].Form, p.Job.Parts[end].ID, does)
 		}
 	},
-}
-
-// opens tells whether nothing at the ends of a part pulls along its axis. Of the
-// shell the job itself says so by what stands above and below it, of a line by what
-// closes it; a part without either is as it is stated.
-func opens(p *rules.JobPass, part int) bool {
-	if p.Job.Parts[part].Form.OfShell() {
-		switch below, above := closed(p); {
-		case above, below && !p.Founded: // what is in it pulls at its head or at its hanging bottom
-			return false
-		case below:
-			return true
-		}
-	}
-	return p.Parts[part].Schedule.Part.Ends == laminate.OpenEnds && p.Closing(part) < 0
-}
-
-// closed tells whether something closes the shell below and above.
-func closed(p *rules.JobPass) (below, above bool) {
-	for i := range p.Job.Parts {
-		switch p.Job.Parts[i].Form {
-		case laminate.FlatBottom, laminate.HeadPart, laminate.Cone, laminate.Cover:
-			_, stands := p.Elevation(i)
-			above = above || p.OnTop(i)
-			below = below || !p.OnTop(i) && stands && p.Job.Parts[i].Form != laminate.Cover
-		case laminate.Flange: // bolted to something
-			above = above || p.Rises(i)
-		default:
-		}
-	}
-	return below, above
 }

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // Statics: what closes the end of a line is pushed off by p·π/4·D², whatever its pipes
@@ -61,7 +62,7 @@ func TestStrap_bearsTheEndThatClosesALine(t *testing.T) {
 			if c.pulls {
 				want = 30 * d / 800
 			}
-			if n, missing := joint.Strap(p, i); missing != "" || fmt.Sprintf("%.9f", n.Bond) != fmt.Sprintf("%.9f", want) {
+			if n, missing := statics.Strap(p, i); missing != "" || fmt.Sprintf("%.9f", n.Bond) != fmt.Sprintf("%.9f", want) {
 				t.Errorf("%s, joint %d: bond %v m, by statics %v; %s", name, i, n.Bond, want, missing)
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // CoverClassLow holds a cover's class against what presses on it.
@@ -23,8 +24,8 @@ var CoverClassLow = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		for i := range p.Job.Parts {
 			x := &p.Job.Parts[i]
-			pa, missing := pressureAt(p, i, 0)
-			if x.Form == laminate.Cover && x.PressureClass.Given() && missing == "" && thinner(x.PressureClass.SI(), pa) {
+			pa, missing := statics.PressureAt(p, i, 0)
+			if x.Form == laminate.Cover && x.PressureClass.Given() && missing == "" && statics.Thinner(x.PressureClass.SI(), pa) {
 				a, b := p.Units.Pair(pa, x.PressureClass.SI(), quantity.Stress)
 				p.Report(rules.Break, laminate.JobPartRef(i, "pressure_class"), "", "part %s: %s press on it, and its class is %s", x.ID, a, b)
 			}
@@ -40,9 +41,9 @@ var NozzleEndUnstated = &rules.Rule{
 	Severity: []rules.Severity{rules.Note},
 	When:     "a nozzle names no flange",
 	Basis:    "the program's own check",
-	Job: each(func(p *rules.JobPass, x *opening) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		if x.Flange == "" {
-			p.Report(rules.Note, x.at("flange"), "", "nozzle %s names no flange: size, class and barrier of its end are not looked at", x.ID)
+			p.Report(rules.Note, x.At("flange"), "", "nozzle %s names no flange: size, class and barrier of its end are not looked at", x.ID)
 		}
 	}),
 }
@@ -55,10 +56,10 @@ var NozzlePartsDiffer = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Warning},
 	When:     "the size of a nozzle is not that of its flange or cover, its projection leaves no room for the flange, or its opening is narrower than the neck that goes through it: break; its class is above that of its flange: warning",
 	Basis:    "arithmetic",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		if neck, known := x.through(p); known && x.Opening.Given() && thinner(x.Opening.SI(), neck) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		if neck, known := x.Through(p); known && x.Opening.Given() && statics.Thinner(x.Opening.SI(), neck) {
 			m, n := p.Units.Pair(x.Opening.SI(), neck, quantity.Size)
-			p.Report(rules.Break, x.at("opening"), "", "nozzle %s: its opening is %s, and its neck is %s outside: it does not go through (kind)", x.ID, m, n)
+			p.Report(rules.Break, x.At("opening"), "", "nozzle %s: its opening is %s, and its neck is %s outside: it does not go through (kind)", x.ID, m, n)
 		}
 		for _, on := range []struct{ key, id string }{{"flange", x.Flange}, {"cover", x.Cover}} {
 			i := p.Part(on.id)
@@ -68,18 +69,18 @@ var NozzlePartsDiffer = &rules.Rule{
 			y := &p.Job.Parts[i]
 			if a, b := x.Size, y.Size; a.Given() && b.Given() && !vessel.SameNominal(a.SI(), b.SI()) {
 				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Size)
-				p.Report(rules.Break, x.at("size"), "", "nozzle %s is of %s, its %s %s of %s", x.ID, m, on.key, on.id, n)
+				p.Report(rules.Break, x.At("size"), "", "nozzle %s is of %s, its %s %s of %s", x.ID, m, on.key, on.id, n)
 			}
 			if on.key == "cover" {
 				continue
 			}
-			if a, b := x.PressureClass, y.PressureClass; a.Given() && b.Given() && thinner(b.SI(), a.SI()) {
+			if a, b := x.PressureClass, y.PressureClass; a.Given() && b.Given() && statics.Thinner(b.SI(), a.SI()) {
 				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Stress)
-				p.Report(rules.Warning, x.at("pressure_class"), "", "nozzle %s is of class %s, its flange %s of %s: together they are of the lower", x.ID, m, on.id, n)
+				p.Report(rules.Warning, x.At("pressure_class"), "", "nozzle %s is of class %s, its flange %s of %s: together they are of the lower", x.ID, m, on.id, n)
 			}
-			if a, b := x.Projection, y.Thickness; a.Given() && b.Given() && !thinner(b.SI(), a.SI()) {
+			if a, b := x.Projection, y.Thickness; a.Given() && b.Given() && !statics.Thinner(b.SI(), a.SI()) {
 				m, n := p.Units.Pair(a.SI(), b.SI(), quantity.Size)
-				p.Report(rules.Break, x.at("projection"), "", "nozzle %s projects %s, and its flange %s alone is %s thick", x.ID, m, on.id, n)
+				p.Report(rules.Break, x.At("projection"), "", "nozzle %s projects %s, and its flange %s alone is %s thick", x.ID, m, on.id, n)
 			}
 		}
 	}),
@@ -93,16 +94,16 @@ var NeckThin = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "a governing criterion of the neck's laminate, as the wall of a contact-molded pipe of the nozzle's size at its pressure class, warm as in each condition, fails; incomplete where one cannot be determined",
 	Basis:    "arithmetic: the criteria of a pipe's wall, which name their sources",
-	Job: each(func(p *rules.JobPass, x *opening) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		class, of := overlay.ClassOf(p.Job, x.Nozzle)
 		a := p.Analysis(x.Neck)
 		if a == nil || !class.Given() || !x.Size.Given() {
 			return // neck-barrier-thin, neck-class-low and opening-large say so
 		}
 		var r *wall.Result // the worst of its conditions
-		var in under
-		for _, u := range states(p, x.on) {
-			s := overlay.NeckWall(p.Job, x.Nozzle, class, u.schedule(p, x.on))
+		var in statics.Under
+		for _, u := range statics.States(p, x.Part) {
+			s := overlay.NeckWall(p.Job, x.Nozzle, class, u.Schedule(p, x.Part))
 			s.Plies = p.Job.Laminates[p.Laminate(x.Neck)].Plies
 			if one := p.Evaluate(s, a); r == nil || worse(one, r) {
 				r, in = one, u
@@ -114,11 +115,11 @@ var NeckThin = &rules.Rule{
 		c, found := r.Governing()
 		switch {
 		case !found:
-			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, orSay(r.Problem, "no criterion governs"))
+			p.Report(rules.Incomplete, x.At("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, orSay(r.Problem, "no criterion governs"))
 		case r.Answer() == wall.Fails:
-			p.Report(rules.Break, x.at("neck"), "", "nozzle %s: its neck, laminate %s, as a pipe of %s, %s: %s fails: %s", x.ID, x.Neck, of, p.Units.Figure(class.SI(), quantity.Stress), c.Title(), c.Compared(p.Units))
+			p.Report(rules.Break, x.At("neck"), "", "nozzle %s: its neck, laminate %s, as a pipe of %s, %s: %s fails: %s", x.ID, x.Neck, of, p.Units.Figure(class.SI(), quantity.Stress), c.Title(), c.Compared(p.Units))
 		case r.Answer() == wall.Incomplete:
-			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, c.Title(), c.Reason)
+			p.Report(rules.Incomplete, x.At("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, c.Title(), c.Reason)
 		}
 	}),
 }
@@ -145,18 +146,18 @@ var OutsideOverlayThin = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "the structure of installation_outside is thinner than that of the neck; incomplete where it is not named, has no ply, or a thickness is not known",
 	Basis:    rules.CommonPractice,
-	Job: each(func(p *rules.JobPass, x *opening) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		a, neck := p.Analysis(x.InstallationOutside), p.Analysis(x.Neck)
 		switch {
 		case a == nil || len(a.Rows) == 0:
-			p.Report(rules.Incomplete, x.at("installation_outside"), "", "nozzle %s: no laminate is laid outside over neck and part, and what ties them cannot be determined (installation_outside)", x.ID)
+			p.Report(rules.Incomplete, x.At("installation_outside"), "", "nozzle %s: no laminate is laid outside over neck and part, and what ties them cannot be determined (installation_outside)", x.ID)
 		case neck == nil || !neck.Total.ThicknessKnown: // neck-barrier-thin and neck-thin say so
 		case !a.Total.ThicknessKnown:
-			p.Report(rules.Incomplete, x.at("installation_outside"), "", "nozzle %s: whether what is laid outside is as thick as the neck cannot be determined: a thickness is not known", x.ID)
+			p.Report(rules.Incomplete, x.At("installation_outside"), "", "nozzle %s: whether what is laid outside is as thick as the neck cannot be determined: a thickness is not known", x.ID)
 		default:
-			if has, needs := a.Zones[laminate.StructuralLayer].Thickness, neck.Zones[laminate.StructuralLayer].Thickness; thinner(has, needs) {
+			if has, needs := a.Zones[laminate.StructuralLayer].Thickness, neck.Zones[laminate.StructuralLayer].Thickness; statics.Thinner(has, needs) {
 				m, n := p.Units.Pair(has, needs, quantity.Thickness)
-				p.Report(rules.Break, x.at("installation_outside"), "", "nozzle %s: the structure of what is laid outside is %s, that of its neck %s", x.ID, m, n)
+				p.Report(rules.Break, x.At("installation_outside"), "", "nozzle %s: the structure of what is laid outside is %s, that of its neck %s", x.ID, m, n)
 			}
 		}
 	}),
@@ -177,7 +178,7 @@ var StrapNarrow = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Warning},
 	When:     "the first ply or the whole strap is no wider than the gap: break; half of the width less the gap is below eight thicknesses of the thinner wall: warning",
 	Basis:    "NBS PS 15-69, from memory; the gap: arithmetic",
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if !x.Gap.Given() || !x.Width.Given() || x.Outside == "" {
 			return // joint-shear-short says so
 		}
@@ -185,14 +186,14 @@ var StrapNarrow = &rules.Rule{
 		if x.FirstWidth.Given() {
 			first = x.FirstWidth
 		}
-		if narrow := math.Min(first.SI(), x.Width.SI()); !thinner(x.Gap.SI(), narrow) {
+		if narrow := math.Min(first.SI(), x.Width.SI()); !statics.Thinner(x.Gap.SI(), narrow) {
 			m, n := p.Units.Pair(narrow, x.Gap.SI(), quantity.Size)
-			p.Report(rules.Break, x.at("gap"), "", "joint %s: a ply of its strap is %s wide, the gap %s: it bonds to neither part", x.ID, m, n)
+			p.Report(rules.Break, x.At("gap"), "", "joint %s: a ply of its strap is %s wide, the gap %s: it bonds to neither part", x.ID, m, n)
 			return
 		}
-		if has, least := (x.Width.SI()-x.Gap.SI())/2, x.reach(p); thinner(has, least) {
+		if has, least := (x.Width.SI()-x.Gap.SI())/2, x.Reach(p); statics.Thinner(has, least) {
 			m, n := p.Units.Pair(has, least, quantity.Size)
-			p.Report(rules.Warning, x.at("width"), "", "joint %s: its strap lies on %s of each part, below %s, eight thicknesses of the thinner wall", x.ID, m, n)
+			p.Report(rules.Warning, x.At("width"), "", "joint %s: its strap lies on %s of each part, below %s, eight thicknesses of the thinner wall", x.ID, m, n)
 		}
 	}),
 }
@@ -204,17 +205,17 @@ var SealNarrow = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When:     "the seal is no wider than the gap: break; below 3 in: warning; its width is not stated: incomplete",
 	Basis:    memory + ": NBS PS 15-69",
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		switch has := x.InsideWidth; {
 		case x.Inside == "":
 		case !has.Given():
-			p.Report(rules.Incomplete, x.at("inside_width"), "", "joint %s: how wide its seal is is not stated (inside_width)", x.ID)
-		case x.Gap.Given() && !thinner(x.Gap.SI(), has.SI()):
+			p.Report(rules.Incomplete, x.At("inside_width"), "", "joint %s: how wide its seal is is not stated (inside_width)", x.ID)
+		case x.Gap.Given() && !statics.Thinner(x.Gap.SI(), has.SI()):
 			m, n := p.Units.Pair(has.SI(), x.Gap.SI(), quantity.Size)
-			p.Report(rules.Break, x.at("inside_width"), "", "joint %s: its seal is %s wide, the gap %s", x.ID, m, n)
-		case thinner(has.SI(), catalog.LeastSeal.SI()):
+			p.Report(rules.Break, x.At("inside_width"), "", "joint %s: its seal is %s wide, the gap %s", x.ID, m, n)
+		case statics.Thinner(has.SI(), catalog.LeastSeal.SI()):
 			m, n := p.Units.Pair(has.SI(), catalog.LeastSeal.SI(), quantity.Size)
-			p.Report(rules.Warning, x.at("inside_width"), "", "joint %s: its seal is %s wide, below %s", x.ID, m, n)
+			p.Report(rules.Warning, x.At("inside_width"), "", "joint %s: its seal is %s wide, below %s", x.ID, m, n)
 		}
 	}),
 }

@@ -2,15 +2,13 @@ package joint
 
 import (
 	"math"
-	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
-	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // PadThin asks for what replaces the load that an opening takes away.
@@ -21,151 +19,34 @@ var PadThin = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, each condition by itself, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d, U − N not below 0: what the wall itself lacks is said of it; or a figure of it is missing",
 	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		need, missing := x.replaced(p)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		need, missing := x.Replaced(p)
 		a := p.Analysis(x.Pad)
-		var s stack
+		var s statics.Stack
 		if a != nil {
-			s = stackOf(a)
+			s = statics.StackOf(a)
 		}
 		switch {
 		case missing != "":
-		case need.load == 0:
+		case need.Load == 0:
 			return // no load is taken away
-		case a != nil && !s.known:
+		case a != nil && !s.Known:
 			missing = "a thickness of laminate " + x.Pad + " is not known"
-		case a != nil && s.hoop == 0 && s.structure > 0:
+		case a != nil && s.Hoop == 0 && s.Structure > 0:
 			missing = "the strength table knows mat and woven roving, and laminate " + x.Pad + " has others"
 		}
-		switch has := s.hoop * need.share; {
+		switch has := s.Hoop * need.Share; {
 		case missing != "":
-			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
-		case math.IsInf(need.load, 1):
-			p.Report(rules.Break, x.at("pad_diameter"), "", "nozzle %s: its pad reaches no further than its opening", x.ID)
+			p.Report(rules.Incomplete, x.At("pad"), "", "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
+		case math.IsInf(need.Load, 1):
+			p.Report(rules.Break, x.At("pad_diameter"), "", "nozzle %s: its pad reaches no further than its opening", x.ID)
 		case a == nil:
-			p.Report(rules.Break, x.at("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need.load, quantity.LineLoad))
-		case thinner(has, need.load):
-			h, n := p.Units.Pair(has, need.load, quantity.LineLoad)
-			p.Report(rules.Break, x.at("pad"), "", "nozzle %s: the structure of its pad may bear %s%s and %s are needed", x.ID, h, warm(need.share), n)
+			p.Report(rules.Break, x.At("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need.Load, quantity.LineLoad))
+		case statics.Thinner(has, need.Load):
+			h, n := p.Units.Pair(has, need.Load, quantity.LineLoad)
+			p.Report(rules.Break, x.At("pad"), "", "nozzle %s: the structure of its pad may bear %s%s and %s are needed", x.ID, h, statics.Warm(need.Share), n)
 		}
 	}),
-}
-
-// cut is the opening, m, or what is missing: the one stated, else the nominal size,
-// or what a neck that goes through it takes.
-func (x *opening) cut(p *rules.JobPass) (d float64, missing string) {
-	if !x.Cut().Given() {
-		return 0, "neither opening nor size is stated"
-	}
-	d = x.Cut().SI()
-	if neck, known := x.through(p); known && !x.Opening.Given() {
-		d = math.Max(d, neck)
-	}
-	return d, ""
-}
-
-// edge is how far the opening reaches from its middle, m; 0 where it is not known.
-func (x *opening) edge(p *rules.JobPass) float64 {
-	d, _ := x.cut(p)
-	return d / 2
-}
-
-// through is the outside diameter of a neck that goes through its part, m, its bore
-// taken as the nominal size; not known of one set on or conical, or where its wall is
-// not. One of which nobody says how it is made is taken to go through.
-func (x *opening) through(p *rules.JobPass) (m float64, known bool) {
-	a := p.Analysis(x.Neck)
-	if a == nil || len(a.Rows) == 0 || !a.Total.ThicknessKnown || !x.Size.Given() || x.Kind == laminate.SetOn || x.Kind == laminate.Conical {
-		return 0, false
-	}
-	return x.Size.SI() + 2*a.Total.Thickness, true
-}
-
-// laid is how wide its pad is laid, with the taper, m; 0 where no diameter is stated.
-func (x *opening) laid(p *rules.JobPass) float64 {
-	return ground.PadLaid(x.Nozzle, p.Analysis(x.Pad))
-}
-
-// pressure is that at the nozzle's lowest edge, Pa, or what is missing.
-func (x *opening) pressure(p *rules.JobPass) (pa float64, missing string) {
-	if !x.Height.Given() && p.Job.Parts[x.on].Form == laminate.ShellCourse {
-		return 0, "its height is not stated"
-	}
-	return pressureAt(p, x.on, x.foot(p))
-}
-
-// foot is how high its lower edge is above the lower end of its part, m: by its
-// height, else by where its head or cone is at its offset; 0, the worst, where neither
-// says so.
-func (x *opening) foot(p *rules.JobPass) float64 {
-	at := x.Height.SI()
-	if places := x.heights(p, &p.Parts[x.on].Schedule.Part); !x.Height.Given() && len(places) > 0 {
-		at = slices.Min(places)
-	}
-	return math.Max(0, at-x.edge(p))
-}
-
-// replaced is what the pad has to carry, N/m.
-func (x *opening) replaced(p *rules.JobPass) (need demand, missing string) {
-	d, missing := x.cut(p)
-	if missing != "" {
-		return demand{share: 1}, missing
-	}
-	if most, missing := x.hoop(p); missing != "" || most == 0 {
-		return demand{share: 1}, missing
-	}
-	if !x.PadDiameter.Given() && x.Pad != "" {
-		return demand{share: 1}, "the diameter of the pad is not stated (pad_diameter)"
-	}
-	pad := x.PadDiameter.SI()
-	if x.Pad == "" {
-		pad = joining.PadDiameter(d)
-	}
-	return hardest(p, []int{x.on}, func(u under) (float64, string) {
-		pa, missing := u.pressing().at(p, x.on, x.foot(p))
-		if missing != "" {
-			return 0, missing
-		}
-		n, missing := x.hoopOf(p, pa)
-		if missing != "" || n == 0 {
-			return 0, missing
-		}
-		return joining.PadLoad(n, x.carries(p, n, u), d, pad), ""
-	})
-}
-
-// carries is what the shell may bear round, N/m, its barrier never counted: by the
-// strength table what its structure may bear, else by the governing hoop criterion of
-// its part at the part's own load; what is needed where there is none, so that no
-// excess counts. Of several conditions the worst criterion stands for each.
-func (x *opening) carries(p *rules.JobPass, need float64, u under) float64 {
-	part := p.Parts[x.on]
-	pa, missing := u.pressing().at(p, x.on, 0)
-	if part.Wall == nil || missing != "" {
-		return need
-	}
-	worst, may := 0.0, math.Inf(1)
-	for i := range part.Wall.Criteria {
-		c := &part.Wall.Criteria[i]
-		switch {
-		case !c.Governs:
-		case c.Name == wall.HoopStrength: // which counts a share of the barrier
-			share, missing := u.kept(p, x.on)
-			if s := stackOf(part.Analysis); missing == "" && s.known {
-				may = math.Min(may, s.hoop*share)
-			}
-		case c.Judged() && (c.Name == wall.HoopStrain || c.Name == wall.UnitLoad):
-			worst = math.Max(worst, c.Ratio)
-		}
-	}
-	if worst > 0 {
-		factor, _ := x.shape(p) // replaced asked before
-		may = math.Min(may, factor*joining.HoopLoad(pa, part.Schedule.Part.InsideDiameter.SI())/worst)
-	}
-	if math.IsInf(may, 1) {
-		return need
-	}
-	return may
 }
 
 // PadNarrow asks for the pad's diameter.
@@ -176,14 +57,14 @@ var PadNarrow = &rules.Rule{
 	Severity: []rules.Severity{rules.Warning},
 	When:     "the pad's diameter is below twice the opening, or below the opening and 6 in for one under 6 in",
 	Basis:    "ASTM D3299, from memory",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut(p)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		d, missing := x.Hole(p)
 		if missing != "" || !x.PadDiameter.Given() {
 			return // pad-thin says so where it matters
 		}
-		if least := joining.PadDiameter(d); thinner(x.PadDiameter.SI(), least) {
+		if least := joining.PadDiameter(d); statics.Thinner(x.PadDiameter.SI(), least) {
 			h, n := p.Units.Pair(x.PadDiameter.SI(), least, quantity.Size)
-			p.Report(rules.Warning, x.at("pad_diameter"), "", "nozzle %s: its pad is %s wide, below %s", x.ID, h, n)
+			p.Report(rules.Warning, x.At("pad_diameter"), "", "nozzle %s: its pad is %s wide, below %s", x.ID, h, n)
 		}
 	}),
 }
@@ -196,16 +77,16 @@ var PadBond = &rules.Rule{
 	Severity: []rules.Severity{rules.Break},
 	When:     "N d/(π/8 (dr² − d²)) is above the bond's shear",
 	Basis:    "statics, arithmetic; the shear from memory or the job's own",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut(p)
-		need, more := x.hoop(p)
-		if missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !thinner(d, x.PadDiameter.SI()) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		d, missing := x.Hole(p)
+		need, more := x.Hoop(p)
+		if missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !statics.Thinner(d, x.PadDiameter.SI()) {
 			return // pad-thin says so
 		}
-		may, basis := bond(p.Job)
-		if shear := joining.PadShear(need, d, x.PadDiameter.SI()); thinner(may, shear) {
+		may, basis := statics.Shear(p.Job)
+		if shear := joining.PadShear(need, d, x.PadDiameter.SI()); statics.Thinner(may, shear) {
 			h, n := p.Units.Pair(shear, may, quantity.Stress)
-			p.Report(rules.Break, x.at("pad_diameter"), basis, "nozzle %s: the bond of its pad is sheared by %s, and it may by %s", x.ID, h, n)
+			p.Report(rules.Break, x.At("pad_diameter"), basis, "nozzle %s: the bond of its pad is sheared by %s, and it may by %s", x.ID, h, n)
 		}
 	}),
 }
@@ -218,9 +99,9 @@ var NeckBondShort = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When:     "p d/(4 h) is above the bond's shear; a warning where h is below 3 in; incomplete where h or a figure of it is not stated",
 	Basis:    "statics, arithmetic; 3 in and the shear from memory, or the job's own",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut(p)
-		pa, more := x.pressure(p)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		d, missing := x.Hole(p)
+		pa, more := x.Pressure(p)
 		switch {
 		case missing == "" && more != "":
 			missing = more
@@ -228,17 +109,17 @@ var NeckBondShort = &rules.Rule{
 			missing = "the length bonded along neck and part is not stated (neck_bond)"
 		}
 		if missing != "" {
-			p.Report(rules.Incomplete, x.at("neck_bond"), "", "nozzle %s: what holds its neck cannot be determined: %s", x.ID, missing)
+			p.Report(rules.Incomplete, x.At("neck_bond"), "", "nozzle %s: what holds its neck cannot be determined: %s", x.ID, missing)
 			return
 		}
-		may, basis := bond(p.Job)
+		may, basis := statics.Shear(p.Job)
 		h := x.NeckBond.SI()
-		if shear := joining.BlowOut(pa, d, h); thinner(may, shear) {
+		if shear := joining.BlowOut(pa, d, h); statics.Thinner(may, shear) {
 			a, b := p.Units.Pair(shear, may, quantity.Stress)
-			p.Report(rules.Break, x.at("neck_bond"), basis, "nozzle %s: the bond of its neck is sheared by %s, and it may by %s", x.ID, a, b)
-		} else if least := catalog.LeastNeckBond.SI(); thinner(h, least) {
+			p.Report(rules.Break, x.At("neck_bond"), basis, "nozzle %s: the bond of its neck is sheared by %s, and it may by %s", x.ID, a, b)
+		} else if least := catalog.LeastNeckBond.SI(); statics.Thinner(h, least) {
 			a, b := p.Units.Pair(h, least, quantity.Size)
-			p.Report(rules.Warning, x.at("neck_bond"), memory, "nozzle %s: its neck is bonded over %s, below %s", x.ID, a, b)
+			p.Report(rules.Warning, x.At("neck_bond"), memory, "nozzle %s: its neck is bonded over %s, below %s", x.ID, a, b)
 		}
 	}),
 }
@@ -251,15 +132,15 @@ var GussetMissing = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
 	When:     "a nozzle of 4 in or smaller that is not conical has fewer than 3 gussets; incomplete where it states neither that it is conical nor how many it has",
 	Basis:    "ASTM D3299, from memory",
-	Job: each(func(p *rules.JobPass, x *opening) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		if !x.Size.Given() || x.Size.SI() > catalog.GussetedSize.SI()*(1+1e-9) || x.Kind == laminate.Conical || x.Gussets.Value >= catalog.LeastGussets {
 			return
 		}
 		if !x.Gussets.Given {
-			p.Report(rules.Incomplete, x.at("gussets"), "", "nozzle %s, %s: neither that it is conical nor how many gussets stand round it is stated (kind, gussets)", x.ID, x.Size.Text())
+			p.Report(rules.Incomplete, x.At("gussets"), "", "nozzle %s, %s: neither that it is conical nor how many gussets stand round it is stated (kind, gussets)", x.ID, x.Size.Text())
 			return
 		}
-		p.Report(rules.Warning, x.at("gussets"), "", "nozzle %s, %s, is not said to be conical and has %s; %d stand evenly round", x.ID, x.Size.Text(), quantity.Counted(x.Gussets.Value, "gusset", "gussets"), catalog.LeastGussets)
+		p.Report(rules.Warning, x.At("gussets"), "", "nozzle %s, %s, is not said to be conical and has %s; %d stand evenly round", x.ID, x.Size.Text(), quantity.Counted(x.Gussets.Value, "gusset", "gussets"), catalog.LeastGussets)
 	}),
 }
 
@@ -271,12 +152,12 @@ var EdgeUnsealed = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "sealed_edge is false; incomplete where it is not stated",
 	Basis:    rules.CommonPractice,
-	Job: each(func(p *rules.JobPass, x *opening) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		switch {
 		case !x.SealedEdge.Given:
-			p.Report(rules.Incomplete, x.at("sealed_edge"), "", "nozzle %s: whether the cut edge is sealed is not stated (sealed_edge)", x.ID)
+			p.Report(rules.Incomplete, x.At("sealed_edge"), "", "nozzle %s: whether the cut edge is sealed is not stated (sealed_edge)", x.ID)
 		case !x.SealedEdge.Value:
-			p.Report(rules.Break, x.at("sealed_edge"), "", "nozzle %s: the cut edge is not sealed", x.ID)
+			p.Report(rules.Break, x.At("sealed_edge"), "", "nozzle %s: the cut edge is not sealed", x.ID)
 		}
 	}),
 }
@@ -290,21 +171,21 @@ var InsideOverlayThin = &rules.Rule{
 	When: "veil and mats of installation_inside are thinner than the barrier of the part: break; none is named: incomplete from 20 in inside diameter and without one, " +
 		"below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside",
 	Basis: rules.CommonPractice + "; from memory: NBS PS 15-69 seals inside from 20 in",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		has, known := barrierOf(p, x.on)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		has, known := statics.Barrier(p, x.Part)
 		a := p.Lining(x.InstallationInside)
 		switch {
-		case a == nil && p.Parts[x.on].Schedule.Part.InsideDiameter.Given() && !reachable(p, x.on):
+		case a == nil && p.Parts[x.Part].Schedule.Part.InsideDiameter.Given() && !statics.Reachable(p, x.Part):
 			severity := rules.Warning
-			if attacksPaste(&p.Parts[x.on].Schedule.Service) {
+			if attacksPaste(&p.Parts[x.Part].Schedule.Service) {
 				severity = rules.Incomplete
 			}
-			p.Report(severity, x.at("installation_inside"), "", "nozzle %s: part %s is too narrow to lay up inside: its cut edge is closed by a line of paste without a veil, unless a hand reaches it from an end (installation_inside)", x.ID, x.On)
+			p.Report(severity, x.At("installation_inside"), "", "nozzle %s: part %s is too narrow to lay up inside: its cut edge is closed by a line of paste without a veil, unless a hand reaches it from an end (installation_inside)", x.ID, x.On)
 		case a == nil:
-			p.Report(rules.Incomplete, x.at("installation_inside"), "", "nozzle %s: no laminate inside is named that covers the cut edge (installation_inside)", x.ID)
-		case known && thinner(sealing(a), has):
-			h, n := p.Units.Pair(sealing(a), has, quantity.Thickness)
-			p.Report(rules.Break, x.at("installation_inside"), "", "nozzle %s: what is laid inside is %s, the barrier %s", x.ID, h, n)
+			p.Report(rules.Incomplete, x.At("installation_inside"), "", "nozzle %s: no laminate inside is named that covers the cut edge (installation_inside)", x.ID)
+		case known && statics.Thinner(statics.Sealing(a), has):
+			h, n := p.Units.Pair(statics.Sealing(a), has, quantity.Thickness)
+			p.Report(rules.Break, x.At("installation_inside"), "", "nozzle %s: what is laid inside is %s, the barrier %s", x.ID, h, n)
 		}
 	}),
 }
@@ -317,28 +198,28 @@ var NeckBarrierThin = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "the barrier of the neck's laminate, or of the part named as its flange, is thinner than that of the part; incomplete where the neck names no laminate, or the flange has no plies",
 	Basis:    rules.CommonPractice,
-	Job: each(func(p *rules.JobPass, x *opening) {
-		has, known := barrierOf(p, x.on)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		has, known := statics.Barrier(p, x.Part)
 		if !known {
 			return
 		}
 		short := func(what string, m float64) {
-			if thinner(m, has) {
+			if statics.Thinner(m, has) {
 				h, n := p.Units.Pair(m, has, quantity.Thickness)
-				p.Report(rules.Break, x.at("neck"), "", "nozzle %s: the barrier of its %s is %s, that of part %s %s", x.ID, what, h, x.On, n)
+				p.Report(rules.Break, x.At("neck"), "", "nozzle %s: the barrier of its %s is %s, that of part %s %s", x.ID, what, h, x.On, n)
 			}
 		}
 		if a := p.Analysis(x.Neck); a != nil {
 			short("neck", a.Barrier.Thickness)
 		} else {
-			p.Report(rules.Incomplete, x.at("neck"), "", "nozzle %s names no laminate of its neck (neck): its barrier cannot be determined", x.ID)
+			p.Report(rules.Incomplete, x.At("neck"), "", "nozzle %s names no laminate of its neck (neck): its barrier cannot be determined", x.ID)
 		}
 		if f := p.Part(x.Flange); x.Flange != "" && f >= 0 {
 			if len(p.Parts[f].Analysis.Rows) == 0 {
-				p.Report(rules.Incomplete, x.at("flange"), "", "nozzle %s: its flange %s has no wall yet: its barrier cannot be determined", x.ID, x.Flange)
+				p.Report(rules.Incomplete, x.At("flange"), "", "nozzle %s: its flange %s has no wall yet: its barrier cannot be determined", x.ID, x.Flange)
 				return
 			}
-			if m, known := barrierOf(p, f); known {
+			if m, known := statics.Barrier(p, f); known {
 				short("flange "+x.Flange, m)
 			}
 		}
@@ -353,19 +234,19 @@ var NeckClassLow = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When:     "the class is below the pressure at the nozzle; a warning below 25 psi; incomplete where either is not stated",
 	Basis:    "ASTM D3299, from memory",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		pa, missing := x.pressure(p)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		pa, missing := x.Pressure(p)
 		switch class := x.PressureClass; {
 		case !class.Given():
-			p.Report(rules.Incomplete, x.at("pressure_class"), "", "nozzle %s: its pressure class is not stated (pressure_class)", x.ID)
+			p.Report(rules.Incomplete, x.At("pressure_class"), "", "nozzle %s: its pressure class is not stated (pressure_class)", x.ID)
 		case missing != "":
-			p.Report(rules.Incomplete, x.at("pressure_class"), "", "nozzle %s: its class cannot be held against the pressure: %s", x.ID, missing)
-		case thinner(class.SI(), pa):
+			p.Report(rules.Incomplete, x.At("pressure_class"), "", "nozzle %s: its class cannot be held against the pressure: %s", x.ID, missing)
+		case statics.Thinner(class.SI(), pa):
 			h, n := p.Units.Pair(class.SI(), pa, quantity.Stress)
-			p.Report(rules.Break, x.at("pressure_class"), "", "nozzle %s is of class %s, and %s press on it", x.ID, h, n)
-		case thinner(class.SI(), catalog.LeastNeckClass.SI()):
+			p.Report(rules.Break, x.At("pressure_class"), "", "nozzle %s is of class %s, and %s press on it", x.ID, h, n)
+		case statics.Thinner(class.SI(), catalog.LeastNeckClass.SI()):
 			h, n := p.Units.Pair(class.SI(), catalog.LeastNeckClass.SI(), quantity.Stress)
-			p.Report(rules.Warning, x.at("pressure_class"), "", "nozzle %s is of class %s, below %s", x.ID, h, n)
+			p.Report(rules.Warning, x.At("pressure_class"), "", "nozzle %s is of class %s, below %s", x.ID, h, n)
 		}
 	}),
 }
@@ -378,12 +259,12 @@ var NozzleLoadsUnknown = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "piping_load is true or not stated",
 	Basis:    "the program's own check",
-	Job: each(func(p *rules.JobPass, x *opening) {
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		switch {
 		case !x.PipingLoad.Given:
-			p.Report(rules.Incomplete, x.at("piping_load"), "", "nozzle %s: whether what is connected pulls or bends is not stated (piping_load)", x.ID)
+			p.Report(rules.Incomplete, x.At("piping_load"), "", "nozzle %s: whether what is connected pulls or bends is not stated (piping_load)", x.ID)
 		case x.PipingLoad.Value:
-			p.Report(rules.Incomplete, x.at("piping_load"), "", "nozzle %s: what is connected pulls or bends, and nothing here figures it", x.ID)
+			p.Report(rules.Incomplete, x.At("piping_load"), "", "nozzle %s: what is connected pulls or bends, and nothing here figures it", x.ID)
 		}
 	}),
 }

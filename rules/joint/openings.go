@@ -5,11 +5,10 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/surface"
-	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // OpeningInKnuckle says where a wall is bent and replaced load is no answer.
@@ -29,28 +28,28 @@ var OpeningInKnuckle = &rules.Rule{
 				break
 			}
 		}
-		each(func(p *rules.JobPass, x *opening) {
+		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 			if !x.Cut().Given() {
 				return // opening-large says so
 			}
-			cut := x.edge(p)
-			switch part := &p.Job.Parts[x.on]; part.Form {
+			cut := x.Edge(p)
+			switch part := &p.Job.Parts[x.Part]; part.Form {
 			case laminate.HeadPart:
-				x.pastCrown(p, &p.Parts[x.on].Schedule.Part, cut)
+				pastCrown(x, p, &p.Parts[x.Part].Schedule.Part, cut)
 			case laminate.FlatBottom:
-				if d, h := part.InsideDiameter, part.KnuckleHeight; x.Offset.Given() && d.Given() && h.Given() && !p.OnTop(x.on) && thinner(d.SI()/2-h.SI(), x.Offset.SI()+cut) {
+				if d, h := part.InsideDiameter, part.KnuckleHeight; x.Offset.Given() && d.Given() && h.Given() && !p.OnTop(x.Part) && statics.Thinner(d.SI()/2-h.SI(), x.Offset.SI()+cut) {
 					m, n := p.Units.Pair(x.Offset.SI()+cut, d.SI()/2-h.SI(), quantity.Size)
-					p.Report(rules.Incomplete, x.at("offset"), "", "nozzle %s: its opening reaches %s from the axis, and from %s on part %s has the reinforcement of its corner, taken to run in as far as up the wall: what that loses is not figured", x.ID, m, n, x.On)
+					p.Report(rules.Incomplete, x.At("offset"), "", "nozzle %s: its opening reaches %s from the axis, and from %s on part %s has the reinforcement of its corner, taken to run in as far as up the wall: what that loses is not figured", x.ID, m, n, x.On)
 				}
 			case laminate.ShellCourse:
 				if corner < 0 || !x.Height.Given() {
 					return
 				}
 				bottom := &p.Job.Parts[corner]
-				up, known := p.Elevation(x.on)
-				if from := up + x.Height.SI() - cut; known && thinner(from, bottom.KnuckleHeight.SI()) {
+				up, known := p.Elevation(x.Part)
+				if from := up + x.Height.SI() - cut; known && statics.Thinner(from, bottom.KnuckleHeight.SI()) {
 					m, n := p.Units.Pair(from, bottom.KnuckleHeight.SI(), quantity.Size)
-					p.Report(rules.Incomplete, x.at("height"), "", "nozzle %s: its opening begins %s above the bottom, and the reinforcement of the corner, part %s, runs up to %s: what that loses is not figured", x.ID, m, bottom.ID, n)
+					p.Report(rules.Incomplete, x.At("height"), "", "nozzle %s: its opening begins %s above the bottom, and the reinforcement of the corner, part %s, runs up to %s: what that loses is not figured", x.ID, m, bottom.ID, n)
 				}
 			default:
 			}
@@ -66,15 +65,15 @@ var OpeningLarge = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "the opening is above half the inside diameter of its part, or a figure of it is not stated",
 	Basis:    "ADR 6.9.2.11 keeps openings few and small; the half diameter from memory",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		d, missing := x.cut(p)
-		shell := p.Parts[x.on].Schedule.Part.InsideDiameter
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		d, missing := x.Hole(p)
+		shell := p.Parts[x.Part].Schedule.Part.InsideDiameter
 		switch {
 		case missing != "":
-			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: %s", x.ID, missing)
-		case shell.Given() && thinner(shell.SI()/2, d):
+			p.Report(rules.Incomplete, x.At("size"), "", "nozzle %s: %s", x.ID, missing)
+		case shell.Given() && statics.Thinner(shell.SI()/2, d):
 			h, n := p.Units.Pair(d, shell.SI()/2, quantity.Size)
-			p.Report(rules.Incomplete, x.at("size"), "", "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
+			p.Report(rules.Incomplete, x.At("size"), "", "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
 		}
 	}),
 }
@@ -87,42 +86,19 @@ var OpeningUnderVacuum = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "a vacuum is stated, of the service or of the test, and the structure of the pad over its ring is less than half of the structure that is cut out: tp r < t d/2, r = min(dr, 2 d) − d",
 	Basis:    "ASME VIII UG-37(d), from memory, the wall that is there taken for what it needs",
-	Job: each(func(p *rules.JobPass, x *opening) {
-		vacuum, need := x.underVacuum(p)
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		vacuum, need := x.UnderVacuum(p)
 		if vacuum <= 0 {
 			return
 		}
 		has, known := 0.0, true
 		if a := p.Analysis(x.Pad); a != nil {
-			has, known = stackOf(a).structure, stackOf(a).known
+			has, known = statics.StackOf(a).Structure, statics.StackOf(a).Known
 		}
-		if !known || math.IsNaN(need) || thinner(has, need) {
-			p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: a vacuum of %s is on part %s, and its pad does not bring back half of the structure that its opening takes away: whether the wall bears it is not known", x.ID, p.Units.Figure(vacuum, quantity.Stress), x.On)
+		if !known || math.IsNaN(need) || statics.Thinner(has, need) {
+			p.Report(rules.Incomplete, x.At("pad"), "", "nozzle %s: a vacuum of %s is on part %s, and its pad does not bring back half of the structure that its opening takes away: whether the wall bears it is not known", x.ID, p.Units.Figure(vacuum, quantity.Stress), x.On)
 		}
 	}),
-}
-
-// underVacuum is the most vacuum on its part, that of the test too, Pa, and how thick the structure of its pad
-// has to be under it, m; no number where that cannot be told, both 0 without a vacuum.
-func (x *opening) underVacuum(p *rules.JobPass) (vacuum, structure float64) {
-	s := p.Parts[x.on].Schedule
-	vacuum = math.Max(s.Service.Vacuum.SI(), p.Job.Test.Vacuum.SI())
-	for i := range s.Conditions {
-		vacuum = math.Max(vacuum, s.Conditions[i].Vacuum.SI())
-	}
-	d, missing := x.cut(p)
-	if vacuum <= 0 || missing != "" {
-		return 0, 0 // opening-large says what is missing
-	}
-	pad := joining.PadDiameter(d) // the least, where none is stated
-	if x.PadDiameter.Given() {
-		pad = x.PadDiameter.SI()
-	}
-	wall, ring := stackOf(p.Parts[x.on].Analysis), math.Min(pad, 2*d)-d
-	if !wall.known || ring <= 0 {
-		return vacuum, math.NaN()
-	}
-	return vacuum, wall.structure * d / 2 / ring
 }
 
 // OpeningsClose says where the rings of two pads overlap.
@@ -134,8 +110,8 @@ var OpeningsClose = &rules.Rule{
 	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once, at all that are named",
 	Basis:    memory,
 	Job: func(p *rules.JobPass) {
-		on := map[int][]*opening{}
-		each(func(_ *rules.JobPass, x *opening) { on[x.on] = append(on[x.on], x) })(p)
+		on := map[int][]*statics.Opening{}
+		statics.EachNozzle(func(_ *rules.JobPass, x *statics.Opening) { on[x.Part] = append(on[x.Part], x) })(p)
 		told := make([]bool, len(p.Job.Nozzles)) // in some finding
 		for i := range p.Job.Nozzles {
 			part := p.Part(p.Job.Nozzles[i].On)
@@ -146,9 +122,9 @@ var OpeningsClose = &rules.Rule{
 			x := list[0]
 			on[part] = list[1:]
 			said, others := "", []string(nil)
-			at := []laminate.Ref{x.at("bearing")}
+			at := []laminate.Ref{x.At("bearing")}
 			for _, y := range list[1:] {
-				text := x.close(p, y)
+				text := closeTo(x, p, y)
 				if text == "" {
 					continue
 				}
@@ -157,8 +133,8 @@ var OpeningsClose = &rules.Rule{
 				} else {
 					others = append(others, y.ID)
 				}
-				if len(others) <= 3 || !told[y.index] { // who is named, and nobody in no finding
-					told[y.index], at = true, append(at, y.at("bearing"))
+				if len(others) <= 3 || !told[y.Index] { // who is named, and nobody in no finding
+					told[y.Index], at = true, append(at, y.At("bearing"))
 				}
 			}
 			if said == "" {
@@ -177,28 +153,28 @@ var OpeningsClose = &rules.Rule{
 	},
 }
 
-// close says what is against two openings of one part, "" where nothing is.
-func (x *opening) close(p *rules.JobPass, y *opening) string {
+// closeTo says what is against two openings of one part, "" where nothing is.
+func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) string {
 	if !x.Cut().Given() || !y.Cut().Given() {
 		return "" // opening-large says so
 	}
 	// An opening and the ring round it, or the pad of the other.
-	a, b := x.edge(p), y.edge(p)
-	reach := max(2*(a+b), a+y.laid(p)/2, b+x.laid(p)/2)
+	a, b := x.Edge(p), y.Edge(p)
+	reach := max(2*(a+b), a+y.Laid(p)/2, b+x.Laid(p)/2)
 	apart, known := 0.0, x.Bearing.Given && y.Bearing.Given
 	turn := math.Abs(math.Remainder(x.Bearing.Value-y.Bearing.Value, 360)) * math.Pi / 180
-	switch d := p.Parts[x.on].Schedule.Part.InsideDiameter; p.Job.Parts[x.on].Form {
+	switch d := p.Parts[x.Part].Schedule.Part.InsideDiameter; p.Job.Parts[x.Part].Form {
 	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover, laminate.Cone, laminate.Flange, laminate.Panel:
 		known = known && x.Offset.Given() && y.Offset.Given()
 		m, n := x.Offset.SI(), y.Offset.SI()
 		apart = math.Sqrt(math.Max(0, m*m+n*n-2*m*n*math.Cos(turn)))
 		if !known {
 			apart = math.Abs(m - n)
-			known = x.Offset.Given() && y.Offset.Given() && !thinner(apart, reach)
+			known = x.Offset.Given() && y.Offset.Given() && !statics.Thinner(apart, reach)
 		}
 	default: // round
 		up := math.Abs(x.Height.SI() - y.Height.SI())
-		if x.Height.Given() && y.Height.Given() && !thinner(up, reach) {
+		if x.Height.Given() && y.Height.Given() && !statics.Thinner(up, reach) {
 			return ""
 		}
 		known = known && d.Given() && x.Height.Given() && y.Height.Given()
@@ -207,7 +183,7 @@ func (x *opening) close(p *rules.JobPass, y *opening) string {
 	switch {
 	case !known:
 		return "how far they are apart is not known (height, or offset, and bearing)"
-	case thinner(apart, reach):
+	case statics.Thinner(apart, reach):
 		h, n := p.Units.Pair(apart, reach, quantity.Size)
 		return h + " apart, below " + n + ": what both take away has to be figured together, which is not done here"
 	}
@@ -215,18 +191,18 @@ func (x *opening) close(p *rules.JobPass, y *opening) string {
 }
 
 // pastCrown looks at an opening of a head.
-func (x *opening) pastCrown(p *rules.JobPass, part *laminate.Part, cut float64) {
+func pastCrown(x *statics.Opening, p *rules.JobPass, part *laminate.Part, cut float64) {
 	crown, what, known := crownOf(part)
 	if !known || !x.Offset.Given() {
 		return // the wall, and opening-off-part, say what is missing
 	}
 	reach, of, key := x.Offset.SI()+cut, "opening", "offset"
-	if pad := x.Offset.SI() + x.laid(p)/2; x.Pad != "" && pad > reach && !thinner(crown, reach) {
+	if pad := x.Offset.SI() + x.Laid(p)/2; x.Pad != "" && pad > reach && !statics.Thinner(crown, reach) {
 		reach, of, key = pad, "pad", "pad_diameter"
 	}
-	if thinner(crown, reach) {
+	if statics.Thinner(crown, reach) {
 		m, n := p.Units.Pair(reach, crown, quantity.Size)
-		p.Report(rules.Incomplete, x.at(key), "", "nozzle %s: its %s reaches %s from the axis of part %s, and %s ends at %s: beyond it the head is bent, and what is needed there is not figured", x.ID, of, m, x.On, what, n)
+		p.Report(rules.Incomplete, x.At(key), "", "nozzle %s: its %s reaches %s from the axis of part %s, and %s ends at %s: beyond it the head is bent, and what is needed there is not figured", x.ID, of, m, x.On, what, n)
 	}
 }
 
@@ -243,57 +219,4 @@ func crownOf(part *laminate.Part) (m float64, what string, known bool) {
 	default:
 		return 0, "", false
 	}
-}
-
-// hoop is the load round that the wall there has to carry, N/m: of a head that of
-// the sphere that its crown is, of other parts by the factor of their form.
-func (x *opening) hoop(p *rules.JobPass) (load float64, missing string) {
-	part := &p.Parts[x.on].Schedule.Part
-	if !part.InsideDiameter.Given() && form.Answers(part.Form) == form.ByMembrane {
-		return 0, "the inside diameter of part " + x.On + " is not stated"
-	}
-	pa, missing := x.pressure(p)
-	if missing != "" {
-		return 0, missing
-	}
-	return x.hoopOf(p, pa)
-}
-
-// hoopOf is hoop under a pressure, Pa.
-func (x *opening) hoopOf(p *rules.JobPass, pa float64) (load float64, missing string) {
-	if pa == 0 {
-		return 0, ""
-	}
-	part := &p.Parts[x.on].Schedule.Part
-	d := part.InsideDiameter.SI()
-	if part.Form == laminate.HeadPart {
-		if _, missing = x.shape(p); missing != "" {
-			return 0, missing
-		}
-		switch part.Head {
-		case laminate.Torispherical:
-			return joining.HoopLoad(pa, part.CrownRadius.SI()), ""
-		case laminate.Ellipsoidal:
-			return joining.HoopLoad(pa, d*d/(4*part.Depth.SI())), ""
-		default:
-			return joining.HoopLoad(pa, d/2), ""
-		}
-	}
-	if part.Form == laminate.Cone && x.Offset.Given() { // as wide as it is there
-		d = math.Min(d, 2*x.Offset.SI())
-	}
-	factor, missing := x.shape(p)
-	return factor * joining.HoopLoad(pa, d), missing
-}
-
-// shape is how many times the load round of a straight shell its part carries, or
-// why that cannot be told.
-func (x *opening) shape(p *rules.JobPass) (factor float64, missing string) {
-	part := p.Parts[x.on]
-	if form.Answers(part.Schedule.Part.Form) == form.ByBending {
-		return 0, "part " + x.On + " is a plate, which pressure bends: what an opening takes from it is not figured"
-	}
-	facts := form.Facts{Part: &part.Schedule.Part, Units: p.Units, Whole: part.Analysis.Total.Thickness}
-	f, open := facts.Shape()
-	return f.Hoop, open
 }

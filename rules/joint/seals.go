@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // SealMissing asks for the barrier across a joint.
@@ -20,22 +21,22 @@ var SealMissing = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When:     "a joint names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete without a diameter",
 	Basis:    memory + ": NBS PS 15-69 seals inside from 20 in",
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if x.Inside != "" {
 			return
 		}
-		one, other := x.parts[0], x.parts[1]
+		one, other := x.Parts[0], x.Parts[1]
 		switch {
 		case !p.Parts[one].Schedule.Part.InsideDiameter.Given() && !p.Parts[other].Schedule.Part.InsideDiameter.Given():
-			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
-		case reachable(p, one), reachable(p, other): // from the wider side
-			p.Report(rules.Break, x.at("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
+			p.Report(rules.Incomplete, x.At("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
+		case statics.Reachable(p, one), statics.Reachable(p, other): // from the wider side
+			p.Report(rules.Break, x.At("inside"), "", "joint %s has no seal inside (inside): the cut edges of the structure face the fluid", x.ID)
 		case attacksPaste(&p.Parts[one].Schedule.Service), attacksPaste(&p.Parts[other].Schedule.Service):
-			p.Report(rules.Incomplete, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
-		case x.outOfReach(p):
-			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, and no hand reaches in to lay one", x.ID)
+			p.Report(rules.Incomplete, x.At("inside"), "", "joint %s: its process side is a line of paste without a veil, in a severe service", x.ID)
+		case x.OutOfReach(p):
+			p.Report(rules.Warning, x.At("inside"), "", "joint %s: its process side is a line of paste without a veil, and no hand reaches in to lay one", x.ID)
 		default:
-			p.Report(rules.Warning, x.at("inside"), "", "joint %s: its process side is a line of paste without a veil, unless a hand reaches it from an end (inside)", x.ID)
+			p.Report(rules.Warning, x.At("inside"), "", "joint %s: its process side is a line of paste without a veil, unless a hand reaches it from an end (inside)", x.ID)
 		}
 	}),
 }
@@ -54,54 +55,18 @@ var SealOutOfReach = &rules.Rule{
 	When: "a joint names a laminate inside, its parts are below 20 in inside diameter, and neither is a flange or so short that it is reached over it from its end before more is joined to it: " +
 		"24 in of a bore from 6 in on, 6 in of one below",
 	Basis: rules.CommonPractice,
-	Job: over(func(p *rules.JobPass, x *joined) {
-		if x.Inside == "" || !x.outOfReach(p) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		if x.Inside == "" || !x.OutOfReach(p) {
 			return
 		}
 		bore := math.Inf(1)
-		for _, part := range x.parts {
+		for _, part := range x.Parts {
 			if d := p.Parts[part].Schedule.Part.InsideDiameter; d.Given() {
 				bore = math.Min(bore, d.SI())
 			}
 		}
-		p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal lies in a bore of %s, deeper than a hand reaches from the end of either part: nobody lays it there; leave it out (inside), and its process side is a line of paste", x.ID, p.Units.Stated(bore, quantity.Size))
+		p.Report(rules.Warning, x.At("inside"), "", "joint %s: its seal lies in a bore of %s, deeper than a hand reaches from the end of either part: nobody lays it there; leave it out (inside), and its process side is a line of paste", x.ID, p.Units.Stated(bore, quantity.Size))
 	}),
-}
-
-// outOfReach tells of a joint that no hand reaches from inside or from an end of its
-// parts; not of one of which no diameter is known.
-func (x *joined) outOfReach(p *rules.JobPass) bool {
-	known := false
-	for _, part := range x.parts {
-		s := &p.Parts[part].Schedule.Part
-		known = known || s.InsideDiameter.Given()
-		if reachable(p, part) || p.Job.Parts[part].Form == laminate.Flange {
-			return false
-		}
-		deep, long := catalog.ArmReach.SI(), math.Inf(1)
-		if s.InsideDiameter.Given() && thinner(s.InsideDiameter.SI(), catalog.ArmBore.SI()) {
-			deep = catalog.FingerReach.SI()
-		}
-		switch p.Job.Parts[part].Form {
-		case laminate.Pipe, laminate.Duct, laminate.ShellCourse:
-			if s.Length.Given() {
-				long = s.Length.SI()
-			}
-		case laminate.Elbow: // as far as round its middle
-			if s.BendRadius.Given() && s.Turn.Given {
-				long = s.BendRadius.SI() * s.Turn.Value * math.Pi / 180
-			}
-		case laminate.Cone:
-			if rise, ok := s.Rise(); ok {
-				long = rise
-			}
-		default: // it closes its end
-		}
-		if !thinner(deep, long) {
-			return false
-		}
-	}
-	return known
 }
 
 // SealThin holds a seal against the barrier that it continues.
@@ -112,34 +77,22 @@ var SealThin = &rules.Rule{
 	Severity: []rules.Severity{rules.Break},
 	When:     "veil and mats of the laminate inside are thinner than the barrier of a part that it joins",
 	Basis:    rules.CommonPractice,
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		a := p.Lining(x.Inside)
 		if a == nil || !a.Total.ThicknessKnown {
 			return
 		}
 		most := 0.0
-		for _, part := range x.parts {
-			if b, known := barrierOf(p, part); known {
+		for _, part := range x.Parts {
+			if b, known := statics.Barrier(p, part); known {
 				most = math.Max(most, b)
 			}
 		}
-		if thinner(sealing(a), most) {
-			h, n := p.Units.Pair(sealing(a), most, quantity.Thickness)
-			p.Report(rules.Break, x.at("inside"), "", "joint %s: its seal is %s, the barrier %s", x.ID, h, n)
+		if statics.Thinner(statics.Sealing(a), most) {
+			h, n := p.Units.Pair(statics.Sealing(a), most, quantity.Thickness)
+			p.Report(rules.Break, x.At("inside"), "", "joint %s: its seal is %s, the barrier %s", x.ID, h, n)
 		}
 	}),
-}
-
-// sealing is what of a laminate laid inside seals, m: its plies of veil and
-// chopped glass, whatever their zone.
-func sealing(a *laminate.Analysis) float64 {
-	m := 0.0
-	for i := range a.Rows {
-		if r := &a.Rows[i]; r.Material != nil && (r.Material.Form == laminate.Veil || r.Material.Form.Chopped()) {
-			m += float64(r.Last-r.First+1) * r.Thickness
-		}
-	}
-	return m
 }
 
 // veils lists the veil materials of rows.
@@ -174,14 +127,14 @@ var SealVeilNotLast = &rules.Rule{
 			m := a.Rows[last].Material
 			return m != nil && m.Form != laminate.Veil
 		}
-		over(func(p *rules.JobPass, x *joined) {
+		statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 			if wrong(x.Inside) {
-				p.Report(rules.Break, x.at("inside"), "", "joint %s: the last ply of its seal, laminate %s, is no veil", x.ID, x.Inside)
+				p.Report(rules.Break, x.At("inside"), "", "joint %s: the last ply of its seal, laminate %s, is no veil", x.ID, x.Inside)
 			}
 		})(p)
-		each(func(p *rules.JobPass, x *opening) {
+		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 			if wrong(x.InstallationInside) {
-				p.Report(rules.Break, x.at("installation_inside"), "", "nozzle %s: the last ply laid inside, laminate %s, is no veil", x.ID, x.InstallationInside)
+				p.Report(rules.Break, x.At("installation_inside"), "", "nozzle %s: the last ply laid inside, laminate %s, is no veil", x.ID, x.InstallationInside)
 			}
 		})(p)
 	},
@@ -238,18 +191,18 @@ var SealDiffers = &rules.Rule{
 	Severity: []rules.Severity{rules.Warning},
 	When:     "a resin family of the laminate inside is not one of the barriers that it joins, or its veils are not of the fiber of theirs",
 	Basis:    rules.CommonPractice,
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		a := p.Lining(x.Inside)
 		if a == nil {
 			return
 		}
-		for _, part := range x.parts {
+		for _, part := range x.Parts {
 			switch resin, veil := unlike(a, p.Parts[part].Analysis, true); {
 			case resin != "":
-				p.Report(rules.Warning, x.at("inside"), "", "joint %s: its seal is of %s, which the barrier of part %s is not", x.ID, resin, p.Job.Parts[part].ID)
+				p.Report(rules.Warning, x.At("inside"), "", "joint %s: its seal is of %s, which the barrier of part %s is not", x.ID, resin, p.Job.Parts[part].ID)
 				return
 			case veil != "":
-				p.Report(rules.Warning, x.at("inside"), "", "joint %s: the veil of its seal is of %s, that of part %s is not", x.ID, veil, p.Job.Parts[part].ID)
+				p.Report(rules.Warning, x.At("inside"), "", "joint %s: the veil of its seal is of %s, that of part %s is not", x.ID, veil, p.Job.Parts[part].ID)
 				return
 			}
 		}
@@ -265,14 +218,14 @@ var NozzleBarrierDiffers = &rules.Rule{
 	Severity: []rules.Severity{rules.Warning},
 	When:     "a resin family in the barrier of installation_inside, of the neck or of the flange is not one of the part's barrier, or their veils are not of the fiber of its veils",
 	Basis:    rules.CommonPractice,
-	Job: each(func(p *rules.JobPass, x *opening) {
-		of := p.Parts[x.on].Analysis
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		of := p.Parts[x.Part].Analysis
 		hold := func(key, what string, a *laminate.Analysis, whole bool) {
 			switch resin, veil := unlike(a, of, whole); {
 			case resin != "":
-				p.Report(rules.Warning, x.at(key), "", "nozzle %s: %s is of %s, which the barrier of part %s is not", x.ID, what, resin, x.On)
+				p.Report(rules.Warning, x.At(key), "", "nozzle %s: %s is of %s, which the barrier of part %s is not", x.ID, what, resin, x.On)
 			case veil != "":
-				p.Report(rules.Warning, x.at(key), "", "nozzle %s: the veil of %s is of %s, that of part %s is not", x.ID, what, veil, x.On)
+				p.Report(rules.Warning, x.At(key), "", "nozzle %s: the veil of %s is of %s, that of part %s is not", x.ID, what, veil, x.On)
 			}
 		}
 		hold("installation_inside", "what is laid inside", p.Lining(x.InstallationInside), true)
@@ -314,10 +267,10 @@ var BarrierDiffers = &rules.Rule{
 	Severity: []rules.Severity{rules.Warning},
 	When:     "the barriers of two joined parts differ in thickness, in the fiber of their veils or in the family of their resins",
 	Basis:    rules.CommonPractice,
-	Job: over(func(p *rules.JobPass, x *joined) {
-		a, b := p.Parts[x.parts[0]].Analysis, p.Parts[x.parts[1]].Analysis
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		a, b := p.Parts[x.Parts[0]].Analysis, p.Parts[x.Parts[1]].Analysis
 		say := func(what string) {
-			p.Report(rules.Warning, x.at("between"), "", "joint %s: the barriers of parts %s and %s differ %s", x.ID, x.Between[0], x.Between[1], what)
+			p.Report(rules.Warning, x.At("between"), "", "joint %s: the barriers of parts %s and %s differ %s", x.ID, x.Between[0], x.Between[1], what)
 		}
 		switch {
 		case len(a.Rows) == 0 || len(b.Rows) == 0:

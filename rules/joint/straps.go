@@ -4,11 +4,11 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // JointShearShort asks for the length of bond.
@@ -19,8 +19,8 @@ var JointShearShort = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "half of the strap's width less the gap is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
 	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
-	Job: over(func(p *rules.JobPass, x *joined) {
-		l, missing := loadsOf(p, x, inService)
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		l, missing := statics.LoadsOf(p, x, statics.InService)
 		switch {
 		case missing != "":
 		case x.Outside == "":
@@ -33,14 +33,14 @@ var JointShearShort = &rules.Rule{
 			missing = "no load beside that of the pressure is stated (axial_load; 0 where there is none)"
 		}
 		if missing != "" {
-			p.Report(rules.Incomplete, x.at(""), "", "joint %s: the length of bond cannot be determined: %s", x.ID, missing)
+			p.Report(rules.Incomplete, x.At(""), "", "joint %s: the length of bond cannot be determined: %s", x.ID, missing)
 			return
 		}
-		shear, basis := bond(p.Job)
-		need := x.bond(l, shear)
-		if has := (x.Width.SI() - x.Gap.SI()) / 2; thinner(has, need) {
+		shear, basis := statics.Shear(p.Job)
+		need := x.Bond(l, shear)
+		if has := (x.Width.SI() - x.Gap.SI()) / 2; statics.Thinner(has, need) {
 			h, n := p.Units.Pair(has, need, quantity.Size)
-			p.Report(rules.Break, x.at("width"), basis, "joint %s: the strap bonds %s on each side, and %s are needed", x.ID, h, n)
+			p.Report(rules.Break, x.At("width"), basis, "joint %s: the strap bonds %s on each side, and %s are needed", x.ID, h, n)
 		}
 	}),
 }
@@ -53,33 +53,33 @@ var JointHoopThin = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "t S/10 of the strap's structure, less what it loses warm as the walls do, each condition by itself, is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
 	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		a := p.Analysis(x.Outside)
-		d, missing := x.strapLoad(p)
-		var s stack
+		d, missing := x.StrapLoad(p)
+		var s statics.Stack
 		switch {
 		case a == nil:
 			missing = "no laminate is named for its outside (outside)"
 		case missing != "":
 		default:
-			if s = stackOf(a); !s.known {
+			if s = statics.StackOf(a); !s.Known {
 				missing = "a thickness of laminate " + x.Outside + " is not known"
-			} else if s.hoop == 0 && s.structure > 0 {
+			} else if s.Hoop == 0 && s.Structure > 0 {
 				missing = "the strength table knows mat and woven roving, and laminate " + x.Outside + " has others"
 			}
 		}
 		if missing != "" {
-			p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
+			p.Report(rules.Incomplete, x.At("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
 			return
 		}
-		if has := s.hoop * d.share; thinner(has, d.load) {
-			h, n := p.Units.Pair(has, d.load, quantity.LineLoad)
-			p.Report(rules.Break, x.at("outside"), "", "joint %s: the structure of its strap may bear %s round%s and %s press on it", x.ID, h, warm(d.share), n)
+		if has := s.Hoop * d.Share; statics.Thinner(has, d.Load) {
+			h, n := p.Units.Pair(has, d.Load, quantity.LineLoad)
+			p.Report(rules.Break, x.At("outside"), "", "joint %s: the structure of its strap may bear %s round%s and %s press on it", x.ID, h, statics.Warm(d.Share), n)
 			return
 		}
-		if thin := x.thinner(p); thinner(s.structure, thin) {
-			h, n := p.Units.Pair(s.structure, thin, quantity.Thickness)
-			p.Report(rules.Break, x.at("outside"), "common practice, no source", "joint %s: the structure of its strap is %s, that of the thinner wall %s", x.ID, h, n)
+		if thin := x.Thinner(p); statics.Thinner(s.Structure, thin) {
+			h, n := p.Units.Pair(s.Structure, thin, quantity.Thickness)
+			p.Report(rules.Break, x.At("outside"), "common practice, no source", "joint %s: the structure of its strap is %s, that of the thinner wall %s", x.ID, h, n)
 		}
 	}),
 }
@@ -92,20 +92,20 @@ var JointTaperSteep = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
 	When:     "(W − w1)/2 is less than 6 times the thickness of the strap; or a width is missing",
 	Basis:    "ADR 6.9.2.10: tapers of overlays at 6 to 1",
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		a := p.Analysis(x.Outside)
 		if a == nil || a.Total.Thickness == 0 {
 			return // joint-hoop-thin says so
 		}
 		if !x.Width.Given() || !x.FirstWidth.Given() {
-			p.Report(rules.Incomplete, x.at("width"), "", "joint %s: how its strap runs out cannot be determined: width and first_width are asked for", x.ID)
+			p.Report(rules.Incomplete, x.At("width"), "", "joint %s: how its strap runs out cannot be determined: width and first_width are asked for", x.ID)
 			return
 		}
 		ratio := joining.Taper(x.Width.SI(), x.FirstWidth.SI(), a.Total.Thickness)
-		if thinner(ratio, joining.TaperRatio) {
+		if statics.Thinner(ratio, joining.TaperRatio) {
 			least := joining.StrapWidth(a.Total.Thickness, 0, x.Gap.SI(), x.FirstWidth.SI())
 			h, n := p.Units.Pair(ratio, joining.TaperRatio, quantity.Times)
-			p.Report(rules.Warning, x.at("width"), "", "joint %s: the strap runs out at %s to 1, below %s to 1; a width of %s does", x.ID, h, n, p.Units.AtLeast(least, quantity.Size))
+			p.Report(rules.Warning, x.At("width"), "", "joint %s: the strap runs out at %s to 1, below %s to 1; a width of %s does", x.ID, h, n, p.Units.AtLeast(least, quantity.Size))
 		}
 	}),
 }
@@ -128,17 +128,17 @@ var BondPlyNotMat = &rules.Rule{
 				return of + ": " + what + ", laminate " + id + ", begins with " + a.Rows[0].Material.ID + " on a cured face; a mat bonds"
 			}
 		}
-		over(func(p *rules.JobPass, x *joined) {
+		statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 			for _, l := range [][2]string{{x.Outside, "its strap"}, {x.Inside, "its seal"}} {
 				if said := ask(l[0], l[1])("joint " + x.ID); said != "" {
-					p.Report(rules.Warning, x.at(""), "", "%s", said)
+					p.Report(rules.Warning, x.At(""), "", "%s", said)
 				}
 			}
 		})(p)
-		each(func(p *rules.JobPass, x *opening) {
+		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 			for _, l := range [][2]string{{x.Pad, "its pad"}, {x.InstallationOutside, "what is laid outside"}, {x.InstallationInside, "what is laid inside"}} {
 				if said := ask(l[0], l[1])("nozzle " + x.ID); said != "" {
-					p.Report(rules.Warning, x.at(""), "", "%s", said)
+					p.Report(rules.Warning, x.At(""), "", "%s", said)
 				}
 			}
 		})(p)
@@ -159,23 +159,23 @@ var WaxUnderBond = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
 		places := make([][]laminate.Ref, len(p.Job.Parts))
-		over(func(_ *rules.JobPass, x *joined) {
-			for _, part := range x.parts {
+		statics.EachJoint(func(_ *rules.JobPass, x *statics.Joined) {
+			for _, part := range x.Parts {
 				if x.Outside != "" {
-					bonds[part], places[part] = append(bonds[part], x.ID), append(places[part], x.at("outside"))
+					bonds[part], places[part] = append(bonds[part], x.ID), append(places[part], x.At("outside"))
 				}
 			}
 		})(p)
-		each(func(_ *rules.JobPass, x *opening) {
+		statics.EachNozzle(func(_ *rules.JobPass, x *statics.Opening) {
 			if a := p.Analysis(x.Pad); a != nil && x.InstallationOutside != "" && waxed(a) {
-				p.Report(rules.Warning, x.at("pad"), "", "nozzle %s: its pad, laminate %s, ends in a waxed coat, and laminate %s is laid over it: grind it off, or lay the coat last", x.ID, x.Pad, x.InstallationOutside)
+				p.Report(rules.Warning, x.At("pad"), "", "nozzle %s: its pad, laminate %s, ends in a waxed coat, and laminate %s is laid over it: grind it off, or lay the coat last", x.ID, x.Pad, x.InstallationOutside)
 			}
 			if x.Pad != "" || x.InstallationOutside != "" {
 				key := "pad"
 				if x.Pad == "" {
 					key = "installation_outside"
 				}
-				bonds[x.on], places[x.on] = append(bonds[x.on], x.ID), append(places[x.on], x.at(key))
+				bonds[x.Part], places[x.Part] = append(bonds[x.Part], x.ID), append(places[x.Part], x.At(key))
 			}
 		})(p)
 		for i := range bonds {
@@ -221,9 +221,9 @@ var JointUnqualified = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "a joint states no qualification",
 	Basis:    rules.CommonPractice,
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if x.Qualification == "" {
-			p.Report(rules.Incomplete, x.at("qualification"), "", "joint %s: the bonding procedure and who is qualified by it are not stated (qualification)", x.ID)
+			p.Report(rules.Incomplete, x.At("qualification"), "", "joint %s: the bonding procedure and who is qualified by it are not stated (qualification)", x.ID)
 		}
 	}),
 }
@@ -236,12 +236,12 @@ var BondTooWarm = &rules.Rule{
 	Severity: []rules.Severity{rules.Incomplete},
 	When:     "a joined part is as warm as the heat deflection temperature of a resin of the strap less 20 °C, or warmer",
 	Basis:    rules.CommonPractice,
-	Job: over(func(p *rules.JobPass, x *joined) {
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		a := p.Analysis(x.Outside)
 		if a == nil {
 			return
 		}
-		for _, part := range x.parts {
+		for _, part := range x.Parts {
 			hot := p.Parts[part].Schedule.Service.Hottest()
 			for i := range a.Rows {
 				r := a.Rows[i].Resin
@@ -253,15 +253,10 @@ var BondTooWarm = &rules.Rule{
 					soft = p.Library.Families[r.Family].HeatDeflection
 				}
 				if soft.Given() && !quantity.Below(hot.SI(), soft.SI()-20) {
-					p.Report(rules.Incomplete, x.at("outside"), "", "joint %s: at %s resin %s, which softens at %s, has no bond that can be figured", x.ID, p.Units.Temperature(hot.SI()), r.ID, p.Units.Temperature(soft.SI()))
+					p.Report(rules.Incomplete, x.At("outside"), "", "joint %s: at %s resin %s, which softens at %s, has no bond that can be figured", x.ID, p.Units.Temperature(hot.SI()), r.ID, p.Units.Temperature(soft.SI()))
 					return
 				}
 			}
 		}
 	}),
-}
-
-func reachable(p *rules.JobPass, part int) bool {
-	d := p.Parts[part].Schedule.Part.InsideDiameter
-	return d.Given() && !thinner(d.SI(), catalog.LeastReach.SI())
 }

@@ -2,48 +2,15 @@ package joint
 
 import (
 	"math"
-	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
 )
-
-// Tested tells whether the job states a test.
-func Tested(p *rules.JobPass) bool { return p.Job.Test != (laminate.Test{}) }
-
-// TestAt is the pressure of the test at a height above the bottom of a part, Pa.
-func TestAt(p *rules.JobPass, part int, height float64) (pa float64, missing string) {
-	t := &p.Job.Test
-	pa = t.Pressure.SI()
-	bottom, known := p.Elevation(part)
-	how := "how high part " + p.Job.Parts[part].ID + " hangs is not known: "
-	if depth := p.Stated(part).LiquidHeight; !known && depth.Given() { // as deep under the level as it says
-		if level, full := p.Level(); full && !math.IsInf(level, 0) {
-			bottom, known = level-depth.SI(), depth.SI() > 0 || t.LiquidHeight.SI() <= level
-			how = "the test fills above the level of the service, and " + how
-		}
-	}
-	switch {
-	case !t.Pressure.Given() && !t.LiquidHeight.Given():
-		return 0, "neither the pressure of the test nor the level of its fill is stated"
-	case !t.LiquidHeight.Given() || !known && !p.Job.Parts[part].Form.OfShell() && !slices.ContainsFunc(p.Job.Parts, func(x laminate.JobPart) bool { return x.Form.OfShell() }):
-		return pa, "" // no vessel is filled
-	case !known && !p.Job.Parts[part].Form.OfShell():
-		return 0, how + p.Unknown(part)
-	case !known:
-		return 0, "how high part " + p.Job.Parts[part].ID + " stands is not known"
-	}
-	gravity, missing := p.TestGravity(part)
-	if missing != "" {
-		return 0, missing
-	}
-	return pa + wall.HeadPressure(gravity, math.Max(0, t.LiquidHeight.SI()-bottom-height)), ""
-}
 
 // UsualTest is the test over the design that standards ask for.
 //
@@ -60,49 +27,49 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 		"as many times as its strength is above that: break; a load is taken away by an opening in the test alone, and no pad carries it, or what it bears is not known: incomplete. What is too little in service is said there",
 	Basis: "statics, arithmetic: loads grow with the pressure; one and a half times: ASME B31.3 A345, from memory",
 	Job: func(p *rules.JobPass) {
-		if !Tested(p) {
+		if !statics.Tested(p) {
 			return
 		}
-		atTest := pressing{TestAt, func(p *rules.JobPass, _ int) float64 { return p.Job.Test.Pressure.SI() }}
-		shear, _ := bond(p.Job)
+		atTest := statics.Pressing{At: statics.TestAt, Gas: func(p *rules.JobPass, _ int) float64 { return p.Job.Test.Pressure.SI() }}
+		shear, _ := statics.Shear(p.Job)
 		torn := p.Job.Bond.Factor.Or(catalog.BondFactor)
 		// share is of what something may bear, by the loads of the test and of the service.
-		weigh := func(at laminate.Ref, what string, share func(by pressing) float64, breaks float64) {
+		weigh := func(at laminate.Ref, what string, share func(by statics.Pressing) float64, breaks float64) {
 			switch ratio := share(atTest); {
 			case math.IsInf(ratio, 1) || math.IsNaN(ratio): // it bears nothing: said of the service
 			case !quantity.Below(ratio, breaks):
 				p.Report(rules.Break, at, "", "%s: the test puts %s of what it may bear on it: it breaks there", what, quantity.Utilization(ratio))
-			case quantity.Above(ratio, UsualTest) && !quantity.Above(share(inService), 1):
+			case quantity.Above(ratio, UsualTest) && !quantity.Above(share(statics.InService), 1):
 				p.Report(rules.Warning, at, "", "%s: the test puts %s of what it may bear on it", what, quantity.Utilization(ratio))
 			}
 		}
-		over(func(p *rules.JobPass, x *joined) {
+		statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 			a := p.Analysis(x.Outside)
-			d, missing := x.strapLoad(p)
-			share := d.keeps(p, x.parts[:]...)
+			d, missing := x.StrapLoad(p)
+			share := d.Keeps(p, x.Parts[:]...)
 			if missing != "" || a == nil || !x.Width.Given() || !x.Gap.Given() {
 				return // joint-hoop-thin and joint-shear-short say so
 			}
-			loaded := func(may float64, load func(loads) float64) func(by pressing) float64 {
-				return func(by pressing) float64 {
-					l, missing := loadsOf(p, x, by)
+			loaded := func(may float64, load func(statics.Loads) float64) func(by statics.Pressing) float64 {
+				return func(by statics.Pressing) float64 {
+					l, missing := statics.LoadsOf(p, x, by)
 					if missing != "" {
 						return math.NaN() // test-proves-less says so
 					}
 					return load(l) / may
 				}
 			}
-			weigh(x.at("outside"), "joint "+x.ID+", its strap", loaded(stackOf(a).hoop*share, func(l loads) float64 { return x.hoop(p, l) }), shell.TableSafety)
-			weigh(x.at("width"), "joint "+x.ID+", the bond of its strap", loaded((x.Width.SI()-x.Gap.SI())/2, func(l loads) float64 { return x.bond(l, shear) }), torn)
+			weigh(x.At("outside"), "joint "+x.ID+", its strap", loaded(statics.StackOf(a).Hoop*share, func(l statics.Loads) float64 { return x.Hoop(p, l) }), shell.TableSafety)
+			weigh(x.At("width"), "joint "+x.ID+", the bond of its strap", loaded((x.Width.SI()-x.Gap.SI())/2, func(l statics.Loads) float64 { return x.Bond(l, shear) }), torn)
 		})(p)
-		each(func(p *rules.JobPass, x *opening) {
-			d, missing := x.cut(p)
+		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+			d, missing := x.Hole(p)
 			if missing != "" {
 				return // opening-large says so
 			}
-			loaded := func(load func(pa float64) float64) func(by pressing) float64 {
-				return func(by pressing) float64 {
-					pa, missing := by.at(p, x.on, x.foot(p))
+			loaded := func(load func(pa float64) float64) func(by statics.Pressing) float64 {
+				return func(by statics.Pressing) float64 {
+					pa, missing := by.At(p, x.Part, x.Foot(p))
 					if missing != "" {
 						return math.NaN()
 					}
@@ -110,24 +77,24 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 				}
 			}
 			if h := x.NeckBond; h.Given() {
-				weigh(x.at("neck_bond"), "nozzle "+x.ID+", the bond of its neck", loaded(func(pa float64) float64 { return joining.BlowOut(pa, d, h.SI()) / shear }), torn)
+				weigh(x.At("neck_bond"), "nozzle "+x.ID+", the bond of its neck", loaded(func(pa float64) float64 { return joining.BlowOut(pa, d, h.SI()) / shear }), torn)
 			}
-			if missing := x.bareAtTest(p, d); missing != "" {
-				p.Report(rules.Incomplete, x.at("pad"), "", "nozzle %s: what the test takes away at its opening, and the service does not, %s", x.ID, missing)
+			if missing := bareAtTest(x, p, d); missing != "" {
+				p.Report(rules.Incomplete, x.At("pad"), "", "nozzle %s: what the test takes away at its opening, and the service does not, %s", x.ID, missing)
 				return
 			}
-			most, missing := x.replaced(p)
-			share := most.keeps(p, x.on)
+			most, missing := x.Replaced(p)
+			share := most.Keeps(p, x.Part)
 			a := p.Analysis(x.Pad)
 			if missing != "" || a == nil || !x.PadDiameter.Given() {
 				return // pad-thin says so
 			}
-			weigh(x.at("pad"), "nozzle "+x.ID+", its pad", loaded(func(pa float64) float64 {
-				need, missing := x.hoopOf(p, pa)
+			weigh(x.At("pad"), "nozzle "+x.ID+", its pad", loaded(func(pa float64) float64 {
+				need, missing := x.HoopOf(p, pa)
 				if missing != "" || need == 0 {
 					return math.NaN()
 				}
-				return joining.PadLoad(need, x.carries(p, need, ""), d, x.PadDiameter.SI()) / (stackOf(a).hoop * share)
+				return joining.PadLoad(need, x.Carries(p, need, ""), d, x.PadDiameter.SI()) / (statics.StackOf(a).Hoop * share)
 			}), shell.TableSafety)
 		})(p)
 	},
@@ -135,21 +102,21 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 
 // bareAtTest says what is missing where the test alone takes a load away at an opening of
 // the diameter d, m, so that nothing of the service asks for a pad; "" where nothing is.
-func (x *opening) bareAtTest(p *rules.JobPass, d float64) string {
-	service, unknown := x.hoop(p)
-	pa, more := TestAt(p, x.on, x.foot(p))
+func bareAtTest(x *statics.Opening, p *rules.JobPass, d float64) string {
+	service, unknown := x.Hoop(p)
+	pa, more := statics.TestAt(p, x.Part, x.Foot(p))
 	if service > 0 || unknown != "" || more != "" {
 		return "" // pad-thin and test-proves-less say so
 	}
-	need, missing := x.hoopOf(p, pa)
+	need, missing := x.HoopOf(p, pa)
 	if missing == "" {
-		_, missing = kept(p, x.on)
+		_, missing = statics.Kept(p, x.Part)
 	}
 	a, pad := p.Analysis(x.Pad), x.PadDiameter.SI()
 	if !x.PadDiameter.Given() {
 		pad = joining.PadDiameter(d)
 	}
-	switch need = joining.PadLoad(need, x.carries(p, need, ""), d, pad); {
+	switch need = joining.PadLoad(need, x.Carries(p, need, ""), d, pad); {
 	case missing != "":
 		return "cannot be determined: " + missing
 	case need <= 0:
@@ -158,7 +125,7 @@ func (x *opening) bareAtTest(p *rules.JobPass, d float64) string {
 		return "is carried by no pad (pad)"
 	case !x.PadDiameter.Given():
 		return "cannot be determined: the diameter of the pad is not stated (pad_diameter)"
-	case stackOf(a).hoop <= 0 || math.IsInf(need, 1):
+	case statics.StackOf(a).Hoop <= 0 || math.IsInf(need, 1):
 		return "cannot be determined: what its pad bears is not known"
 	}
 	return ""

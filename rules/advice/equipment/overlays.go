@@ -14,7 +14,7 @@ import (
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall/repeat"
 	"frp/veilwright/rules/advice"
-	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // overlays fills in what is laid onto the walls: the knuckle, joints, nozzles.
@@ -93,7 +93,7 @@ func (w *work) overlay(resin string, coated bool, enough func(*laminate.Analysis
 // bears is an overlay whose structure bears a load round and is as thick as that.
 func bears(hoop, structure float64) func(*laminate.Analysis) bool {
 	return func(a *laminate.Analysis) bool {
-		h, t, known := joint.Carries(a)
+		h, t, known := statics.Carries(a)
 		return known && !quantity.Below(h, hoop) && !quantity.Below(t, structure)
 	}
 }
@@ -176,7 +176,7 @@ func (w *work) strap(i int) {
 	if !fresh && x.Width.Given() && x.FirstWidth.Given() && !w.o.Replace {
 		return
 	}
-	need, missing := joint.Strap(w.pass(), i)
+	need, missing := statics.Strap(w.pass(), i)
 	for _, id := range x.Between {
 		if k := w.j.Part(id); k >= 0 && len(w.pass().Parts[k].Analysis.Rows) == 0 {
 			missing = "part " + id + " has no wall yet"
@@ -232,7 +232,7 @@ func (w *work) seal(i int) {
 	x := &w.j.Joints[i]
 	at := laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "inside"}
 	a, b := w.j.Part(x.Between[0]), w.j.Part(x.Between[1])
-	if a < 0 || b < 0 || !joint.Reachable(w.pass(), a) && !joint.Reachable(w.pass(), b) {
+	if a < 0 || b < 0 || !statics.Reachable(w.pass(), a) && !statics.Reachable(w.pass(), b) {
 		return // the rule says what that means
 	}
 	if w.bare(x.Inside) {
@@ -291,7 +291,7 @@ func (w *work) sealOf(named string, part int) (id, why string) {
 			d.Insert(len(d.Plies), laminate.Ply{Material: coat, Resin: face.Resin, Count: 1, Zone: laminate.InnerSurface})
 		}
 		built := d.Schedule()
-		if !quantity.Below(joint.Sealing(laminate.Analyze(built, w.lib)), r.Analysis.Barrier.Thickness) {
+		if !quantity.Below(statics.Sealing(laminate.Analyze(built, w.lib)), r.Analysis.Barrier.Thickness) {
 			return w.share(named, "seal", "seal", built.Plies), ""
 		}
 		if rows[0].Count++; rows[0].Count > laminate.MostCount {
@@ -316,7 +316,7 @@ func (w *work) nozzle(i int) {
 		w.filled(at("gussets"), fmt.Sprintf("%s: gussets %d, the least (ASTM D3299, from memory)", name, catalog.LeastGussets))
 	}
 	wide := w.j.Parts[on].InsideDiameter
-	if w.bare(n.InstallationInside) && (!wide.Given() || joint.Reachable(w.pass(), on)) { // of what no hand reaches the rule says what that means
+	if w.bare(n.InstallationInside) && (!wide.Given() || statics.Reachable(w.pass(), on)) { // of what no hand reaches the rule says what that means
 		if id, why := w.sealOf(n.InstallationInside, on); why != "" {
 			w.left(at("installation_inside"), name+": nothing is laid inside: "+why)
 		} else {
@@ -339,12 +339,12 @@ func (w *work) pad(i, on int) {
 	if !fresh && n.PadDiameter.Given() && n.NeckBond.Given() && !w.bare(n.InstallationOutside) {
 		return
 	}
-	width, known := joint.PadWidth(w.pass(), i)
+	width, known := statics.PadWidth(w.pass(), i)
 	if !n.PadDiameter.Given() && known {
 		n.PadDiameter = w.up(width)
 		w.filled(at("pad_diameter"), name+": pad_diameter "+n.PadDiameter.Text()+", twice the opening, 3 in on every side at least (ASTM D3299, from memory)")
 	}
-	need, missing := joint.Nozzle(w.pass(), i)
+	need, missing := statics.Nozzle(w.pass(), i)
 	resin := w.resin(on)
 	thinnest := 0.0
 	if a := w.pass().Analysis(n.Neck); a != nil {

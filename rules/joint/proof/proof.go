@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // The family is that of what is laid onto cured parts, which a test loads with them.
@@ -55,7 +56,7 @@ var TestUnstated = &rules.Rule{
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
 		t := &p.Job.Test
-		if !joint.Tested(p) {
+		if !statics.Tested(p) {
 			return
 		}
 		if t.Medium == laminate.NoTestMedium {
@@ -84,14 +85,14 @@ var TestProvesLess = &rules.Rule{
 	When:     "the pressure of the test at the bottom or the top of a part is below that of the service there; or a figure of it is missing",
 	Basis:    "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
-		if !joint.Tested(p) {
+		if !statics.Tested(p) {
 			return
 		}
 		for i := range p.Job.Parts {
 			least, at, missing := math.Inf(1), "", ""
 			for _, h := range places(p, i) {
-				test, m1 := joint.TestAt(p, i, h)
-				design, m2 := joint.PressureAt(p, i, h)
+				test, m1 := statics.TestAt(p, i, h)
+				design, m2 := statics.PressureAt(p, i, h)
 				if m1 == "" {
 					m1 = m2
 				}
@@ -126,7 +127,7 @@ var OverstrainedAtTest = &rules.Rule{
 		"the strain reaches a resin's elongation at break, or the stress the strength that the limit is a share of: break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
 	Basis: "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2; one and a half times: ASME B31.3 A345, from memory",
 	Job: func(p *rules.JobPass) {
-		if !joint.Tested(p) {
+		if !statics.Tested(p) {
 			return
 		}
 		for i := range p.Job.Parts {
@@ -140,8 +141,8 @@ var OverstrainedAtTest = &rules.Rule{
 			criterion := ofInside(part.Wall)
 			most, grown, design, missing := 0.0, 0.0, 0.0, ""
 			for _, h := range places(p, i) {
-				test, m1 := joint.TestAt(p, i, h)
-				d, m2 := joint.PressureAt(p, i, 0)
+				test, m1 := statics.TestAt(p, i, h)
+				d, m2 := statics.PressureAt(p, i, 0)
 				if m1 == "" {
 					m1 = m2
 				}
@@ -294,11 +295,11 @@ var TestAbovePartClass = &rules.Rule{
 	When:     "the pressure of the test at a flange, a cover or a nozzle is above 1.5 times its pressure class",
 	Basis:    "from memory: 1.5 times the lowest class of a part",
 	Job: func(p *rules.JobPass) {
-		if !joint.Tested(p) {
+		if !statics.Tested(p) {
 			return
 		}
 		hold := func(at laminate.Ref, what string, class quantity.Pressure, part int, height float64) {
-			pa, missing := joint.TestAt(p, part, height)
+			pa, missing := statics.TestAt(p, part, height)
 			if missing == "" && class.Given() && quantity.Below(1.5*class.SI(), pa) {
 				a, b := p.Units.Pair(pa, 1.5*class.SI(), quantity.Stress)
 				p.Report(rules.Warning, at, "", "%s: the test puts %s on it, above %s, 1.5 times its class", what, a, b)
@@ -308,7 +309,7 @@ var TestAbovePartClass = &rules.Rule{
 			hold(laminate.JobPartRef(i, "pressure_class"), "part "+p.Job.Parts[i].ID, p.Job.Parts[i].PressureClass, i, 0)
 		}
 		for i := range p.Job.Nozzles {
-			if on, foot := joint.Foot(p, i); on >= 0 {
+			if on, foot := statics.Foot(p, i); on >= 0 {
 				n := &p.Job.Nozzles[i]
 				hold(laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "pressure_class"}, "nozzle "+n.ID, n.PressureClass, on, foot)
 			}
@@ -325,7 +326,7 @@ var VacuumNotProved = &rules.Rule{
 	When:     "the service or a part states a vacuum above zero, and the test has none, or less",
 	Basis:    "arithmetic",
 	Job: func(p *rules.JobPass) {
-		if !joint.Tested(p) {
+		if !statics.Tested(p) {
 			return
 		}
 		most := 0.0

@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/laminate/wall/worked"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/statics"
 )
 
 // The names of the checks.
@@ -104,7 +105,7 @@ func (w *work) said(rule *rules.Rule, severity rules.Severity) string {
 // liquid over it.
 func (w *work) pressure(l *worked.List, what string, part int, pa float64, condition string) {
 	v := &w.p.Parts[part].Schedule.Service
-	gas, of := joint.Gas(w.p, part, condition), "the service"
+	gas, of := statics.Gas(w.p, part, condition), "the service"
 	if condition != "" {
 		of = "condition " + condition
 	}
@@ -127,7 +128,7 @@ func (w *work) shear(l *worked.List) {
 		strength = catalog.BondShear
 	}
 	factor := b.Factor.Or(catalog.BondFactor)
-	pa, basis := joint.Shear(w.r.Job)
+	pa, basis := statics.Shear(w.r.Job)
 	l.Add("shear that a bond may carry", "τ", "shear strength of the bond / its factor", worked.Put("#/#", l.Stress(strength.SI()), factor), l.Stress(pa), l.StressUnit(), basis)
 }
 
@@ -138,7 +139,7 @@ func (w *work) carries(l *worked.List, of, id string, share float64) {
 		l.Say(of+": load that it may bear", "nothing: no laminate is named", "")
 		return
 	}
-	hoop, t, known := joint.Carries(a)
+	hoop, t, known := statics.Carries(a)
 	if !known {
 		l.Say(of+": load that it may bear", "nothing: laminate "+id+" has no structure", "")
 		return
@@ -162,7 +163,7 @@ func (w *work) joint(x *laminate.Joint) {
 	if len(parts) < 2 {
 		return // its document is at fault, and says so
 	}
-	need, _ := joint.Strap(w.p, w.at.Index)
+	need, _ := statics.Strap(w.p, w.at.Index)
 	bonds := (x.Width.SI() - x.Gap.SI()) / 2
 	pressed := parts[0] // the one in which it is highest
 	if w.p.Parts[parts[1]].Schedule.Service.Pressure.SI() > w.p.Parts[pressed].Schedule.Service.Pressure.SI() {
@@ -180,14 +181,14 @@ func (w *work) joint(x *laminate.Joint) {
 		axial := joining.AxialLoad(need.Thrust, need.Diameter) + x.AxialLoad.SI()
 		l.Add("load along the axis", "N", "pt·D/4 + Nx", worked.Put("#·#/4 + #", l.Stress(need.Thrust), l.Length(need.Diameter), l.Line(x.AxialLoad.SI())), l.Line(axial), l.LineUnit(), "statics")
 		w.shear(l)
-		shear, _ := joint.Shear(w.r.Job)
+		shear, _ := statics.Shear(w.r.Job)
 		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(axial), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
 		l.Add("bond on each side", "Lb", "(width − gap)/2", worked.Put("(# - #)/2", l.Length(x.Width.SI()), l.Length(x.Gap.SI())), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
 	})
 	share := need.Share
 	var hoop, structure float64
 	if a := w.p.Analysis(x.Outside); a != nil {
-		hoop, structure, _ = joint.Carries(a)
+		hoop, structure, _ = statics.Carries(a)
 	}
 	if need.Hoop == 0 && w.said(joint.JointHoopThin, rules.Incomplete) == "" {
 		why := "nothing presses on it"
@@ -217,7 +218,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 	if on < 0 {
 		return
 	}
-	need, _ := joint.Nozzle(w.p, w.at.Index)
+	need, _ := statics.Nozzle(w.p, w.at.Index)
 	d, pad := need.Cut, x.PadDiameter.SI()
 	if x.Pad == "" {
 		pad = joining.PadDiameter(d)
@@ -233,7 +234,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 		l.Add("opening", "d", "size + 2·tn", worked.Put("# + 2·#", l.Length(x.Size.SI()), l.Length(wall)), l.Length(d), l.LengthUnit(), "geometry")
 	}
 	w.pad(x, on, &need, pad, pressure)
-	may, basis := joint.Shear(w.r.Job)
+	may, basis := statics.Shear(w.r.Job)
 	h := x.NeckBond.SI()
 	w.check(NeckBond, quantity.Stress, joint.NeckBondShort, joining.BlowOut(need.Pressure, d, h), may, func(l *worked.List) {
 		pressure(l, need.Pressure, "")
@@ -245,7 +246,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 }
 
 // pad is what replaces the load that an opening takes away, and its bond.
-func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float64, pressure func(*worked.List, float64, string)) {
+func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad float64, pressure func(*worked.List, float64, string)) {
 	d := need.Cut
 	open := w.said(joint.PadThin, rules.Incomplete)
 	if need.Hoop == 0 && open == "" {
@@ -272,7 +273,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 	share := need.Share
 	var has float64
 	if a := w.p.Analysis(x.Pad); a != nil {
-		has, _, _ = joint.Carries(a)
+		has, _, _ = statics.Carries(a)
 	}
 	w.check(PadLoad, quantity.LineLoad, joint.PadThin, need.Pad*share, has*share, func(l *worked.List) {
 		round(l, need.Taken, need.TakenBy, need.Under)
@@ -296,7 +297,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *joint.NozzleNeed, pad float
 	case need.Hoop == 0 || !x.PadDiameter.Given():
 		w.list = append(w.list, Check{At: w.at, Criterion: wall.Criterion{Name: PadBond, Case: w.of, Governs: true, Basis: joint.PadBond.Basis, Answer: wall.Incomplete, Reason: open}})
 	default:
-		may, _ := joint.Shear(w.r.Job)
+		may, _ := statics.Shear(w.r.Job)
 		shear := joining.PadShear(need.Hoop, d, pad)
 		w.check(PadBond, quantity.Stress, joint.PadBond, shear, may, func(l *worked.List) {
 			round(l, need.Hoop, need.Pressure, "")

@@ -18,6 +18,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/statics"
 	"frp/veilwright/rules/joint/workings"
 	"frp/veilwright/rules/ruletest"
 )
@@ -201,7 +202,7 @@ func TestOf_judgesEachConditionByItself(t *testing.T) {
 			continue
 		}
 		strap := laminate.Analyze(&laminate.Schedule{Resins: j.Resins, Plies: j.Laminates[1].Plies}, catalog.Library())
-		hoop, _, _ := joint.Carries(strap)
+		hoop, _, _ := statics.Carries(strap)
 		published.Near(t, name+": load round", step(t, list, workings.StrapLoad, "N"), c.pressure*d/2, 1e-6)
 		published.Near(t, name+": load that it may bear", step(t, list, workings.StrapLoad, "Us"), hoop*c.share*0.0254/4.4482216152605, 1e-4)
 	}
