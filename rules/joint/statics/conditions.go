@@ -18,7 +18,7 @@ type Pressing struct {
 // InService presses with the highest pressure that the service states.
 var InService = Under("").Pressing()
 
-// Under is the name of a condition that parts stand Under, "" their service as it is
+// Under is the name of a condition that parts stand under, "" their service as it is
 // stated. A part without that condition has its service.
 type Under string
 
