@@ -77,7 +77,7 @@ func TestOpen_absurdFactsAreNeverClear(t *testing.T) {
 		{`"10 psi"`, `"-1 psi"`, "service.pressure"},
 		{`count = 4`, `count = 400`, ""},
 		{`count = 4`, `count = -4`, "ply.count"},
-		{"form = \"pipe\"", "form = \"panel\"\nstiffener_spacing = \"1 ft\"", "part.stiffener_spacing: a flat panel"},
+		{"form = \"pipe\"", "form = \"panel\"\nstiffener_spacing = \"1 ft\"", "part.stiffener_spacing: a panel"},
 		{"form = \"pipe\"", "form = \"panel\"", ""},
 		{"[[resin]]", "[[condition]]\nname = \"steam-out\"\ntemperature = \"300 degF\"\n\n[[resin]]", "condition.temperature: \"300 degF\" is above the service's"},
 		{"[[resin]]", "[[condition]]\nname = \"steam-out\"\ntemperature = \"90 degF\"\nvacuum = \"5 psi\"\n\n[[resin]]", "condition.vacuum: \"5 psi\" is above the service's"},
