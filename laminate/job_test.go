@@ -274,3 +274,37 @@ func TestPartForm_wordsOfSchedulesAndJobsAgree(t *testing.T) {
 		}
 	}
 }
+
+// Statics: what closes a shell or narrows it is pushed up by what presses under it, in
+// all the pressure on the circle below less the weight of the liquid between.
+func TestJob_liquidLiftsWhatStandsInIt(t *testing.T) {
+	feet := func(v float64) quantity.Length { return quantity.New(v, quantity.Foot) }
+	course := func(id string, d, long float64) JobPart {
+		return JobPart{ID: id, Part: Part{Form: ShellCourse, InsideDiameter: inches(d), Length: feet(long)}}
+	}
+	bottom := JobPart{ID: "bottom", Part: Part{Form: FlatBottom, InsideDiameter: inches(144), Shape: Shape{Supported: Some(true)}}}
+	head := JobPart{ID: "roof", Part: Part{Form: HeadPart, InsideDiameter: inches(144), Shape: Shape{Head: Hemispherical}}}
+	cone := JobPart{ID: "cone", Part: Part{Form: Cone, InsideDiameter: inches(144), Shape: Shape{SmallDiameter: inches(72), HalfAngle: Some(45.0)}}}
+	lid := JobPart{ID: "lid", Part: Part{Form: Cover, InsideDiameter: inches(144)}}
+	ball := 2.0 / 3 * math.Pi * 216
+	for _, c := range []struct {
+		name  string
+		parts []JobPart
+		level float64
+		feet3 float64 // over the first course
+	}{
+		{"a roof over the liquid", []JobPart{bottom, course("a", 144, 20), head}, 19, 0},
+		{"a hemisphere wholly in it", []JobPart{bottom, course("a", 144, 20), head}, 30, 10*math.Pi*36 - ball},
+		{"a hemisphere half in it", []JobPart{bottom, course("a", 144, 20), head}, 23, 2 * math.Pi * (3*9/2.0 - 9)}, // ∫ (3 − √(36 − r²)) 2πr dr from √27 to 6
+		{"a lid", []JobPart{bottom, course("a", 144, 20), lid}, 22, 2 * math.Pi * 36},
+		{"a cone that narrows", []JobPart{bottom, course("a", 144, 8), cone, course("b", 72, 16)}, 26, 18*math.Pi*36 - math.Pi/3*3*(36+18+9) - 15*math.Pi*9},
+		{"open at its top", []JobPart{bottom, course("a", 144, 20), course("b", 144, 5)}, 24, 0},
+	} {
+		j := &Job{Vessel: Vessel{LiquidHeight: feet(c.level)}, Parts: c.parts}
+		a := j.Assemble()
+		got := a.Lift(1, c.level*0.3048) * math.Pi / 4 * math.Pow(c.parts[1].InsideDiameter.SI(), 2) / math.Pow(0.3048, 3)
+		if math.Abs(got-c.feet3) > 0.01*math.Max(c.feet3, 1) {
+			t.Errorf("%s: lifted by %.2f ft³ of liquid, by statics %.2f", c.name, got, c.feet3)
+		}
+	}
+}

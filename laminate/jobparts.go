@@ -45,7 +45,7 @@ type Shape struct {
 
 	// Flat bottom, and the taper of any part.
 	Supported     Optional[bool]    // whether the whole bottom stands on its foundation
-	HoldDown      quantity.Pressure // vacuum that what holds the bottom down was figured for, by others
+	HoldDown      quantity.Pressure // vacuum, or lift of the shell over its circle, that what holds it down was figured for, by others
 	KnuckleHeight quantity.Length   // how far its knuckle reinforcement runs up the wall
 	Taper         quantity.Length   // over which a course runs out into a thinner one
 
@@ -81,7 +81,7 @@ type Place struct {
 	Line        bool            // of a line of pipes or ducts, a cone between them too
 	Unplaced    bool            // how deep the liquid of the equipment stands over it is not known
 	Hangs       bool            // held from above, as far as anybody says: what closes it pulls on it
-	Pull        quantity.Length // of a course so: the liquid that does, over its inside circle, see [stand.Vessel.Pull]
+	Pull        quantity.Length // of a course so, or that is lifted: the liquid that does, over its inside circle, see [stand.Vessel.Pull]
 	Tip         bool            // of a cone: its small end is the lower one
 	Lined       bool            // no part: laid from the process side onto cured faces, its veil last
 }

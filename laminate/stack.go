@@ -166,10 +166,9 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 		s.Part.LiquidHeight = level
 	}
 	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part)}
-	if s.Part.Place.Hangs = s.Part.Place.Hangs || a.Borne(part); a.Borne(part) {
-		if m, ok := a.Pull(part); ok {
-			s.Part.Place.Pull = quantity.New(m, quantity.Meter)
-		}
+	s.Part.Place.Hangs = s.Part.Place.Hangs || a.Borne(part)
+	if m, ok := a.Pull(part); ok && (a.Borne(part) || m > 0) {
+		s.Part.Place.Pull = quantity.New(m, quantity.Meter)
 	}
 	if p.Form == ShellCourse && !math.IsNaN(a.Shell) {
 		s.Part.Place.Shell = quantity.New(a.Shell, quantity.Meter)

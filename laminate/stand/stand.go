@@ -319,11 +319,12 @@ func (v *Vessel) Borne(part int) bool {
 	return v.plugged || v.Hangs(v.Stack[0])
 }
 
-// Pull is the liquid that pulls along the axis of a course which a bottom hangs from,
-// as its height in m over the course's inside circle: what presses on the circle at the
-// bottom of the lowest course, as wide as the widest, and what hangs below that. Where
-// courses are alike that is statics at any place of them, for the pressure falls upward
-// as the liquid below a place grows; else it is more. Not ok where it is not known.
+// Pull is the liquid that pulls along the axis of a course, as its height in m over the
+// course's inside circle. Of one which a bottom hangs from it is what presses on the
+// circle at the bottom of the lowest course, as wide as the widest, and what hangs below
+// that: where courses are alike that is statics at any place of them, for the pressure
+// falls upward as the liquid below a place grows; else it is more. Of others it is
+// [Vessel.Lift]. Not ok where it is not known.
 func (v *Vessel) Pull(part int) (m float64, ok bool) {
 	if v.Dry() {
 		return 0, true
@@ -334,6 +335,9 @@ func (v *Vessel) Pull(part int) (m float64, ok bool) {
 // Pulled is [Vessel.Pull] where liquid stands to another level, in m above the bottom
 // of the lowest course, as that of a test does.
 func (v *Vessel) Pulled(part int, level float64) (m float64, ok bool) {
+	if !v.Borne(part) {
+		return v.Lift(part, level), true
+	}
 	wide := 0.0
 	for _, i := range v.Stack {
 		if v.parts[i].Form == Course {

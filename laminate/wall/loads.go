@@ -118,8 +118,10 @@ func (e *evaluation) load() {
 		}
 		e.headed("", head, depth, thrust)
 		if p.Place.Pull.Given() { // a pull takes strain off the hoop
-			e.note(form.Borne)
-			e.headed(form.HeldBelow, head, depth, 0)
+			e.note(form.Pulls(p))
+			if p.Place.Hangs {
+				e.headed(form.HeldBelow, head, depth, 0)
+			}
 		}
 	}
 	if sucked && !e.form.Apart {

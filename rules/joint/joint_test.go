@@ -482,7 +482,8 @@ var cases = []jobCase{
 		j.Joints, j.Nozzles[0].Pad, j.Service.Pressure, j.Test = nil, "", psi(100/6.0), laminate.Test{}
 	}, []string{"break pad-thin"}, "and 90 lb/in round have to be carried past it"},
 	// 15 psi of gas pull 47 lb/in at a joint under a head, whatever its course says of its ends.
-	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
+	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "incomplete uplift-unheld", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
+	{"gas under a head, held too little", func(j *laminate.Job) { headed(j); j.Parts[0].HoldDown = psi(20) }, []string{"break uplift-unheld", "incomplete ends-contradicted", "incomplete ends-contradicted"}, "is lifted in service by 25.0 psi over its circle, and its hold-down was figured for 20.0 psi"},
 	{"none under an open top", func(j *laminate.Job) {
 		headed(j)
 		j.Parts, j.Joints[0].Width, j.Joints[0].FirstWidth = j.Parts[:3], inches(0.5), inches(0.3)

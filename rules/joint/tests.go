@@ -30,12 +30,11 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 		if !statics.Tested(p) {
 			return
 		}
-		atTest := statics.Pressing{At: statics.TestAt, Gas: func(p *rules.JobPass, _ int) float64 { return p.Job.Test.Pressure.SI() }}
 		shear, _ := statics.Shear(p.Job)
 		torn := p.Job.Bond.Factor.Or(catalog.BondFactor)
 		// share is of what something may bear, by the loads of the test and of the service.
 		weigh := func(at laminate.Ref, what string, share func(by statics.Pressing) float64, breaks float64) {
-			switch ratio := share(atTest); {
+			switch ratio := share(statics.InTest); {
 			case math.IsInf(ratio, 1) || math.IsNaN(ratio): // it bears nothing: said of the service
 			case !quantity.Below(ratio, breaks):
 				p.Report(rules.Break, at, "", "%s: the test puts %s of what it may bear on it: it breaks there", what, quantity.Utilization(ratio))

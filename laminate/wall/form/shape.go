@@ -255,6 +255,17 @@ type Narrowing struct {
 // Borne says what a course is figured for that a bottom hangs from.
 const Borne = "A bottom hangs from the shell, and where the vessel is held is not stated: each course is figured to carry all that hangs, the pressure at the bottom of the lowest course and the liquid below it, as if it were held above, and none of it, as if it were held below; the worse counts."
 
+// Lifted says what a course is figured for that liquid lifts.
+const Lifted = "The liquid presses under what narrows or closes the shell over this course, and lifts it: the course is figured to hold that down, its own weight not counted."
+
+// Pulls says what pulls along the axis of a course.
+func Pulls(p *laminate.Part) string {
+	if p.Place.Hangs {
+		return Borne
+	}
+	return Lifted
+}
+
 // HeldBelow is added to the name of a case of such a course that nothing pulls on.
 const HeldBelow = ", held below"
 
@@ -266,7 +277,7 @@ func PulledDry(p *laminate.Part) bool {
 
 // Pull is the share of the head of a liquid, Pa, that pulls along the axis: in heads
 // and cones, which nothing else closes, in what leads down from a shell to an end that
-// is closed, and in courses that a bottom hangs from. There it does not depend on what a
+// is closed, and in courses that a bottom hangs from or that liquid lifts. There it does not depend on what a
 // course says of its ends. Of gives the pressure in Pa of a liquid of a specific gravity
 // at a depth in m, name is that of the case; open says what is missing.
 func Pull(s *laminate.Schedule, name string, head float64, of func(gravity, depth float64) float64) (pa float64, open string) {
@@ -275,7 +286,7 @@ func Pull(s *laminate.Schedule, name string, head float64, of func(gravity, dept
 	case strings.Contains(name, HeldBelow):
 	case p.Form == laminate.ShellCourse && p.Place.Hangs && !p.Place.Pull.Given():
 		return 0, "how much liquid hangs from it is not known: the sizes of what hangs below the shell"
-	case p.Form == laminate.ShellCourse && p.Place.Hangs:
+	case p.Form == laminate.ShellCourse && p.Place.Pull.Given():
 		return of(s.Service.SpecificGravity.Value, p.Place.Pull.SI()), ""
 	case p.Form == laminate.HeadPart, p.Form == laminate.Cone, p.Place.Hangs && Answers(p.Form) == ByMembrane && p.Ends != laminate.OpenEnds:
 		return head, ""
@@ -283,10 +294,15 @@ func Pull(s *laminate.Schedule, name string, head float64, of func(gravity, dept
 	return 0, ""
 }
 
-// WorkPull writes how the pull on a course that a bottom hangs from, Pa, comes about.
+// WorkPull writes how the pull on a course that a bottom hangs from or that liquid
+// lifts, Pa, comes about.
 func WorkPull(w *worked.List, name string, s *laminate.Schedule, pa float64) {
 	if depth := s.Part.Place.Pull; depth.Given() && !strings.Contains(name, HeldBelow) {
-		w.Add(name+": what of the liquid pulls along", "pa", "γ·SG·hp, hp the liquid over and in the hanging bottom, over this circle", worked.Put(w.Water()+"·#·#", s.Service.SpecificGravity.Or(1), w.Length(depth.SI())), w.Stress(pa), w.StressUnit(), "statics")
+		of := "the liquid over and in the hanging bottom"
+		if !s.Part.Place.Hangs {
+			of = "the liquid that lifts what is above"
+		}
+		w.Add(name+": what of the liquid pulls along", "pa", "γ·SG·hp, hp "+of+", over this circle", worked.Put(w.Water()+"·#·#", s.Service.SpecificGravity.Or(1), w.Length(depth.SI())), w.Stress(pa), w.StressUnit(), "statics")
 	}
 }
 

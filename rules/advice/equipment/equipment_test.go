@@ -358,6 +358,11 @@ func TestPropose_andAnsweredIsClear(t *testing.T) {
 		}
 	}
 	p.Job.Test = laminate.Test{Medium: laminate.TestWater, LiquidHeight: in(14 * 12 * 1.25), Pressure: psi(0)}
+	for i := range p.Job.Parts { // the fill of the test stands in the head and lifts it
+		if p.Job.Parts[i].Form == laminate.FlatBottom {
+			p.Job.Parts[i].HoldDown = psi(1)
+		}
+	}
 	r := rules.JudgeJob(all.Rules(), p.Job, catalog.Library(), rules.Options{})
 	waits := 0
 	for _, f := range r.Findings {

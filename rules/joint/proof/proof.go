@@ -155,7 +155,8 @@ var OverstrainedAtTest = &rules.Rule{
 				}
 			}
 			figured, pulls := "in service", false
-			if borne := p.Borne(i) && p.Job.Test.LiquidHeight.Given(); missing == "" && borne {
+			pull, _ := p.Pulled(i, p.Job.Test.LiquidHeight.SI())
+			if borne := p.Job.Test.LiquidHeight.Given() && (p.Borne(i) || pull > 0); missing == "" && borne {
 				// What the fill pulls along does not grow as the pressure at the course does.
 				full := pulledAtTest(p, i)
 				switch {
@@ -247,8 +248,8 @@ func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
 	return under(p, part, pa, 0, 0, 1)
 }
 
-// pulledAtTest is what of the inside of a course, which a bottom hangs from, is nearest
-// to its limit with the fill of the test in it, nil where nothing can be judged.
+// pulledAtTest is what of the inside of a course, which a bottom hangs from or that liquid
+// lifts, is nearest to its limit with the fill of the test in it, nil where nothing can be judged.
 func pulledAtTest(p *rules.JobPass, i int) *wall.Criterion {
 	fill := p.Job.Test.LiquidHeight.SI()
 	at, known := p.Elevation(i)

@@ -97,8 +97,21 @@ func weight(p *rules.JobPass, part int, height float64, by Pressing) (n float64,
 	return (below - here) / high * m3, "" // as heavy as its pressure grows
 }
 
+// Lift is what liquid lifts, in N, of what stands over a place of the shell, height m
+// above the bottom of the lowest course: see [stand.Vessel.Lifted]. The weight of what is
+// lifted is not taken off.
+func Lift(p *rules.JobPass, height float64, by Pressing) (n float64, missing string) {
+	n = p.Lifted(height, func(i int, up float64) float64 {
+		pa, unknown := by.At(p, i, up)
+		missing = cmp.Or(missing, unknown)
+		return pa - by.Gas(p, i)
+	})
+	return math.Max(0, n), missing
+}
+
 // LoadsOf gives the loads of a joint, or what is missing. A liquid that stands on
-// a flat bottom pulls on no joint along the axis; gas does. At the joint of a bottom
+// a flat bottom pulls on no joint along the axis, unless it lifts what is above; gas
+// does. At the joint of a bottom
 // that hangs it is the pressure there and the weight of the liquid below (statics).
 func LoadsOf(p *rules.JobPass, x *Joined, by Pressing) (l Loads, missing string) {
 	bottoms := [2]float64{}
@@ -130,14 +143,16 @@ func LoadsOf(p *rules.JobPass, x *Joined, by Pressing) (l Loads, missing string)
 	if unknown != "" {
 		return l, unknown
 	}
-	weight, hangs, missing := hanging(p, x, top, by)
-	switch {
-	case missing != "":
+	pulls, hangs, missing := hanging(p, x, top, by)
+	if missing != "" {
 		return l, missing
-	case hangs:
-		l.thrust += weight / (math.Pi / 4 * l.diameter * l.diameter)
-	case open:
+	}
+	if open && !hangs {
 		l.thrust = 0
 	}
-	return l, ""
+	if p.Founded && standing && p.InShell(x.Parts[0]) {
+		pulls, missing = Lift(p, top, by)
+	}
+	l.thrust += pulls / (math.Pi / 4 * l.diameter * l.diameter)
+	return l, missing
 }

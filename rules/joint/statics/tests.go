@@ -1,12 +1,16 @@
 package statics
 
 import (
+	"math"
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/rules"
-	"math"
-	"slices"
 )
+
+// InTest presses as the test does.
+var InTest = Pressing{At: TestAt, Gas: func(p *rules.JobPass, _ int) float64 { return p.Job.Test.Pressure.SI() }}
 
 // Tested tells whether the job states a test.
 func Tested(p *rules.JobPass) bool { return p.Job.Test != (laminate.Test{}) }

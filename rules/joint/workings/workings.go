@@ -105,11 +105,14 @@ func (w *work) said(rule *rules.Rule, severity rules.Severity) string {
 // liquid over it.
 func (w *work) pressure(l *worked.List, what string, part int, pa float64, condition string) {
 	v := &w.p.Parts[part].Schedule.Service
-	gas, of := statics.Gas(w.p, part, condition), "the service"
-	if condition != "" {
+	gas, of, whose := statics.Gas(w.p, part, condition), "the service", "as the document states"
+	switch x := &w.r.Job.Parts[part]; {
+	case condition != "":
 		of = "condition " + condition
+	case x.Pressure.Given():
+		of, whose = "part "+x.ID, "its own, as the document states"
 	}
-	l.Add("pressure of "+of, "pg", "as the document states", "", l.Stress(gas), l.StressUnit(), "")
+	l.Add("pressure of "+of, "pg", whose, "", l.Stress(gas), l.StressUnit(), "")
 	if inch := wall.HeadPressure(v.SpecificGravity.Value, 1); pa > gas && inch > 0 {
 		head := (pa - gas) / inch
 		water := l.Stress(wall.HeadPressure(1, 1)) / l.Length(1)
@@ -173,7 +176,7 @@ func (w *work) joint(x *laminate.Joint) {
 		w.pressure(l, "pressure inside at the joint", pressed, need.Inside, "")
 		along := "p"
 		if need.Thrust != need.Inside {
-			along = "what pulls at heads and hanging bottoms: of the gas alone over a bottom on its foundation, 0 where nothing closes the ends"
+			along = "what pulls at heads and hanging bottoms: over a bottom on its foundation of the gas, where something closes the shell above, and of liquid under what closes or narrows it; 0 where nothing closes the ends"
 		}
 		l.Add("pressure that pulls along the axis", "pt", along, "", l.Stress(need.Thrust), l.StressUnit(), "")
 		l.Add("diameter of the bond line", "D", "outside of the thicker wall", "", l.Length(need.Diameter), l.LengthUnit(), "")

@@ -1,0 +1,59 @@
+package joint
+
+import (
+	"math"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/joint/statics"
+)
+
+// UpliftUnheld asks what holds a shell down that is lifted from inside.
+var UpliftUnheld = &rules.Rule{
+	ID: "uplift-unheld", Family: family, Title: "What lifts a shell off its bottom is not held down",
+	Why: "Gas under a roof, and liquid that stands up to a roof or under a cone, push it upward. What presses on a flat bottom goes into the foundation and holds nothing down: " +
+		"the shell pulls at its corner, bends the rim of the bottom up and tears it there, unless lugs on the shell and anchors in the foundation bear that.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When: "what lifts a shell that stands on a flat bottom, in the service, a condition or the test, over the circle of the bottom and its own weight not counted, is above what its hold-down was figured for (hold_down): break; " +
+		"that is not stated: incomplete",
+	Basis: "statics; the figure of the hold-down as the document states it, never computed (ASTM D3299 wants lugs where a tank has pressure inside, from memory)",
+	Job: func(p *rules.JobPass) {
+		_, above := statics.Closed(p)
+		for i := range p.Job.Parts {
+			x := &p.Job.Parts[i]
+			if x.Form != laminate.FlatBottom || !p.Founded || p.OnTop(i) {
+				continue
+			}
+			circle := math.Pi / 4 * x.InsideDiameter.SI() * x.InsideDiameter.SI()
+			most, in := 0.0, ""
+			weigh := func(by statics.Pressing, name string) {
+				force, missing := statics.Lift(p, 0, by)
+				if above {
+					force += by.Gas(p, i) * circle
+				}
+				if lift := force / circle; missing == "" && lift > most {
+					most, in = lift, name
+				}
+			}
+			for _, u := range statics.States(p, i) {
+				name := "in service"
+				if u != "" {
+					name = "under " + string(u)
+				}
+				weigh(u.Pressing(), name)
+			}
+			if statics.Tested(p) {
+				weigh(statics.InTest, "at the test")
+			}
+			switch held := x.HoldDown; {
+			case most == 0 || circle == 0:
+			case !held.Given():
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, %s in all: what holds it down is not stated (hold_down)", x.ID, in, p.Units.Figure(most, quantity.Stress), p.Units.Figure(most*circle, quantity.Force))
+			case statics.Thinner(held.SI(), most):
+				h, m := p.Units.Pair(held.SI(), most, quantity.Stress)
+				p.Report(rules.Break, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, and its hold-down was figured for %s", x.ID, in, m, h)
+			}
+		}
+	},
+}

@@ -1,0 +1,88 @@
+package joint_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/all"
+	"frp/veilwright/rules/joint"
+	"frp/veilwright/rules/joint/statics"
+)
+
+// roofed is a tank of 10 ft and two courses of 10 ft on a flat bottom, under a hemisphere,
+// filled with water to a level in ft.
+func roofed(level float64) *laminate.Job {
+	j := sound()
+	headed(j)
+	j.Service.Pressure, j.Service.SpecificGravity = psi(0), laminate.Some(1.0)
+	j.Vessel.LiquidHeight = quantity.New(level, quantity.Foot)
+	for i := range j.Parts {
+		p := &j.Parts[i]
+		p.InsideDiameter, p.Ends = inches(120), laminate.NoEnds
+		if p.Form == laminate.ShellCourse {
+			p.Length = inches(120)
+		}
+	}
+	more := j.Joints[0]
+	more.ID, more.Between = "K", [2]string{"b", "h"}
+	j.Joints = append(j.Joints, more)
+	return j
+}
+
+// Statics: water at 26 ft presses on the circle at 20 ft with 6 ft of it, and weighs on that
+// with the hemisphere full of it: 6·π·5² − 2/3·π·5³ = 209.4 ft³ of 62.43 lb, 13,075 lb up, on
+// the joint of the roof and on that below it alike.
+func TestStrap_bearsWhatLiquidLifts(t *testing.T) {
+	for level, want := range map[float64]float64{26: 13075, 19: 0} {
+		j := roofed(level)
+		r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+		p := &rules.JobPass{Assembly: j.Assemble(), Library: catalog.Library(), Parts: r.Parts}
+		for i := range j.Joints {
+			n, missing := statics.Strap(p, i)
+			if up := n.Thrust * math.Pi / 4 * n.Diameter * n.Diameter / 4.4482216152605; missing != "" || math.Abs(up-want) > 0.005*want+1e-6 {
+				t.Errorf("at %v ft joint %s pulls %.0f lb, by statics %.0f; %s", level, j.Joints[i].ID, up, want, missing)
+			}
+		}
+		// The course is figured for it too: p·D/4 of what lifts over its circle.
+		pull := r.Parts[1].Schedule.Part.Place.Pull.SI() * math.Pi / 4 * 120 * 120 * 0.0254 * 0.0254 / math.Pow(0.3048, 3) * 62.43
+		if math.Abs(pull-want) > 0.005*want {
+			t.Errorf("at %v ft the course is figured for %.0f lb, by statics %.0f", level, pull, want)
+		}
+	}
+}
+
+func TestUpliftUnheld(t *testing.T) {
+	held := func(v float64) func(j *laminate.Job) { return func(j *laminate.Job) { j.Parts[0].HoldDown = psi(v) } }
+	for name, c := range map[string]struct {
+		level  float64
+		change func(j *laminate.Job)
+		want   string
+	}{
+		"below the roof":  {19, func(*laminate.Job) {}, ""},
+		"up in the roof":  {26, func(*laminate.Job) {}, "incomplete the shell on bottom f is lifted in service by 1.2 psi over its circle, 130"},
+		"held":            {26, held(1.3), ""},
+		"held too little": {26, held(1), "break the shell on bottom f is lifted in service by 1.2 psi over its circle, and its hold-down was figured for 1.0 psi"},
+		"by gas":          {19, func(j *laminate.Job) { j.Service.Pressure = psi(3) }, "incomplete the shell on bottom f is lifted in service by 3.0 psi"},
+		"gas and no roof": {19, func(j *laminate.Job) { j.Service.Pressure, j.Parts, j.Joints = psi(3), j.Parts[:3], j.Joints[:1] }, ""},
+		"by the fill of a test": {19, func(j *laminate.Job) {
+			j.Test = laminate.Test{Medium: laminate.TestWater, LiquidHeight: quantity.New(26, quantity.Foot)}
+		}, "incomplete the shell on bottom f is lifted at the test by 1.2 psi"},
+	} {
+		j := roofed(c.level)
+		c.change(j)
+		said := ""
+		for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{Units: quantity.US}).Findings {
+			if f.Rule == joint.UpliftUnheld {
+				said += f.Severity.String() + " " + f.Message
+			}
+		}
+		if c.want == "" && said != "" || !strings.HasPrefix(said, c.want) {
+			t.Errorf("%s: %q, want %q", name, said, c.want)
+		}
+	}
+}
