@@ -428,3 +428,32 @@ func TestValidateJob_tellsCirclesOfNozzles(t *testing.T) {
 		}
 	})
 }
+
+// A column of sections that are flanged together: each flange is at the end of its course
+// that no joint takes, or beside which it stands in the document.
+func TestAssembly_flangesBetweenSections(t *testing.T) {
+	part := func(id string, f PartForm, long float64) JobPart {
+		p := JobPart{ID: id, Part: Part{Form: f, InsideDiameter: in(48), Shape: Shape{Size: in(48)}}}
+		if f == ShellCourse {
+			p.Length = in(long)
+		}
+		if f == HeadPart {
+			p.Head, p.Depth = Ellipsoidal, in(12)
+		}
+		return p
+	}
+	tie := func(a, b string) Joint { return Joint{ID: a + b, Between: [2]string{a, b}} }
+	j := &Job{
+		Parts: []JobPart{
+			part("base", HeadPart, 0), part("rim", Flange, 0), part("f0", Flange, 0), part("s1", ShellCourse, 144), part("f1", Flange, 0), part("f2", Flange, 0),
+			part("s2", ShellCourse, 120), part("f3", Flange, 0), part("f4", Flange, 0), part("s3", ShellCourse, 96), part("top", HeadPart, 0),
+		},
+		Joints: []Joint{tie("base", "rim"), tie("s1", "f0"), tie("s1", "f1"), tie("s2", "f2"), tie("f3", "s2"), tie("f4", "s3"), tie("s3", "top")},
+	}
+	a := j.Assemble()
+	for id, want := range map[string]float64{"rim": 0, "f0": 0, "f1": 144, "f2": 144, "f3": 264, "f4": 264} {
+		if at, ok := a.Elevation(a.Part(id)); !ok || math.Abs(at-want*0.0254) > 1e-9 {
+			t.Errorf("%s is at %.3f in (%v), not %.3f", id, at/0.0254, ok, want)
+		}
+	}
+}

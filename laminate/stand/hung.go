@@ -106,20 +106,20 @@ func (v *Vessel) lid(part int) bool {
 	return p.Form == Cover && v.OnTop(part) && v.Stack[len(v.Stack)-1] == v.last && p.Wide >= (1-1e-3)*v.parts[v.last].Wide
 }
 
-// tied is where a part is that a joint ties to another: it leads on from the free
-// end of the shell, or from the end of what hangs there already.
+// tied is where a part is that a joint ties to another: it leads on from a free end of
+// what stands in the shell, or from the end of what hangs there already.
 func (v *Vessel) tied(from, to int) hung {
 	x := lost("which end of part " + v.parts[from].ID + " it is joined to is not known")
 	id := v.parts[from].ID
-	switch lowest := len(v.Stack) > 1 && v.Stack[0] == from; {
+	switch w := v.freeEnd(from, to); {
 	case v.parts[from].Form.hangs():
 		x = *v.hanging(from)
 		if !math.IsNaN(x.bottom) && (x.way == anyhow || math.IsNaN(x.end)) {
 			x = lost("how part " + id + " leads on from the shell is not known")
 		}
-	case lowest:
+	case w == downward:
 		x = hung{end: v.bottoms[from], way: downward}
-	case len(v.Stack) > 1 && v.Stack[len(v.Stack)-1] == from:
+	case w == upward:
 		x = hung{end: v.tops[from], way: upward}
 	}
 	if x.why == "" && math.IsNaN(x.end) {
@@ -129,6 +129,41 @@ func (v *Vessel) tied(from, to int) hung {
 		return x
 	}
 	return v.parts[to].led(x.end, x.way)
+}
+
+// freeEnd is the end of what stands in the shell to which a part is tied that is not of
+// it: of a course or cone the one that is not joined to its neighbor, or beside which the
+// part stands in the document, of a head its rim for a flange as wide; else the lower end
+// of the lowest and the upper of the highest.
+func (v *Vessel) freeEnd(from, to int) way {
+	k, last := slices.Index(v.Stack, from), len(v.Stack)-1
+	if k < 0 || last < 1 {
+		return anyhow
+	}
+	before, after := -1, len(v.parts)
+	if k > 0 {
+		before = v.Stack[k-1]
+	}
+	if k < last {
+		after = v.Stack[k+1]
+	}
+	below, above := k > 0 && v.joined(before, from), k < last && v.joined(from, after)
+	long := v.parts[from].Form == Course || v.parts[from].Form == Cone
+	rim := v.parts[from].Form == Head && v.parts[to].Form == Flange && alike(v.parts[to].Wide, v.parts[from].Wide)
+	switch {
+	case rim && k == 0 && !above, long && k > 0 && k < last && below && !above, long && k < last && !above && from < to && to < after:
+		return upward
+	case rim && k == last && !below, long && k > 0 && k < last && above && !below, long && k > 0 && !below && before < to && to < from, k == 0:
+		return downward
+	case k == last:
+		return upward
+	}
+	return anyhow
+}
+
+// joined tells whether a joint is between two parts.
+func (v *Vessel) joined(a, b int) bool {
+	return slices.Contains(v.joints, [2]int{a, b}) || slices.Contains(v.joints, [2]int{b, a})
 }
 
 // led is where a part is that begins at a height and leads on in a way.

@@ -17,7 +17,7 @@ var PartsNotJoined = &rules.Rule{
 	Why: "Where two parts meet the barrier has to run through, and the load has to get across. What no joint of the job describes nobody plans, cuts or inspects, " +
 		"and the first to find it is the fluid.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, or of several parts a pipe, duct or elbow is named by none",
+	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, nor flanges of one size and drilling on both that face each other, or of several parts a pipe, duct or elbow is named by none",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
 		joined, named := make(map[[2]string]bool, len(p.Job.Joints)), map[string]bool{}
@@ -39,7 +39,7 @@ var PartsNotJoined = &rules.Rule{
 				continue
 			}
 			if last >= 0 {
-				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] {
+				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] && !p.Bolted(last, i) {
 					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
 				}
 			}

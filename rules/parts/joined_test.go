@@ -55,6 +55,19 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			j.Joints = append(j.Joints, laminate.Joint{ID: "D", Between: [2]string{"bottom", "drain"}})
 		}
 	}
+	// flanged bolts the courses to each other, the upper flange wider by so much.
+	flanged := func(wider quantity.Length) func(j *laminate.Job) {
+		return func(j *laminate.Job) {
+			j.Joints = slices.Delete(j.Joints, 1, 2)
+			for k, id := range []string{"low", "high"} {
+				f := laminate.JobPart{ID: "f-" + id, Laminate: "thin"}
+				f.Form, f.Process = laminate.Flange, laminate.ContactMolded
+				f.Size = quantity.New(j.Parts[1].InsideDiameter.SI()+float64(k)*wider.SI(), quantity.Meter)
+				j.Parts = slices.Insert(j.Parts, 2+k, f)
+				j.Joints = append(j.Joints, laminate.Joint{ID: "F" + id, Between: [2]string{id, f.ID}})
+			}
+		}
+	}
 	for _, c := range []struct {
 		name   string
 		change func(j *laminate.Job)
@@ -97,6 +110,8 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 
 		{"a tank", onTank(func(*laminate.Job) {}), nil, ""},
 		{"its courses not joined", onTank(func(j *laminate.Job) { j.Joints = slices.Delete(j.Joints, 1, 2) }), []string{"incomplete parts-not-joined"}, "parts low and high meet, and no joint is between them"},
+		{"its courses bolted", onTank(flanged(in(0))), nil, ""},
+		{"by flanges of two sizes", onTank(flanged(in(6))), []string{"break joined-parts-differ", "incomplete parts-not-joined"}, "parts low and high meet, and no joint is between them"},
 		{"a cone that nothing closes", onTank(cone), []string{"incomplete cone-open"}, "part bottom: what closes its small end, 24 in"},
 		{"a cone with its drain", onTank(drain(in(24))), nil, ""},
 		{"with one of another size", onTank(drain(in(23))), []string{"break joined-parts-differ"}, "joint D: part bottom is"},

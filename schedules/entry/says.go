@@ -105,7 +105,7 @@ var ofPart = meanings{
 	{"turn", "degrees that the elbow turns"},
 	{"miters", "joints in the elbow, 0 for a smooth one"},
 	{"supported", "whether the whole bottom stands on its base"},
-	{"hold_down", "vacuum or lift that its hold-down was figured for"},
+	{"hold_down", "vacuum or lift that its hold-down bears"},
 	{"knuckle_height", "how far the knuckle runs up the wall"},
 	{"taper", "over which it thins to the next course"},
 	{"width", "short side of a rectangle"},

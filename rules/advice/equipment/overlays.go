@@ -146,12 +146,12 @@ func (w *work) knuckles() {
 
 // join adds the joints between parts of the shell that meet.
 func (w *work) join() {
-	list := w.shellParts()
+	list, p := w.shellParts(), w.pass()
 	for k := 1; k < len(list); k++ {
 		a, b := w.j.Parts[list[k-1]].ID, w.j.Parts[list[k]].ID
 		if slices.ContainsFunc(w.j.Joints, func(x laminate.Joint) bool {
 			return x.Between == [2]string{a, b} || x.Between == [2]string{b, a}
-		}) {
+		}) || p.Bolted(list[k-1], list[k]) {
 			continue
 		}
 		id := ""
