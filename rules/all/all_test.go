@@ -28,7 +28,7 @@ func TestIDsStand(t *testing.T) {
 		heavy-barrier-at-flange heavy-barrier double-barrier-usual
 		zones-out-of-order woven-on-woven woven-outermost no-bond-mat no-outer-surface wax-between-plies gel-stop-missing gel-stop-late zones-inferred
 		conductive-barrier conductive-path abrasive-barrier filler-in-structure filler-hides-glass
-		structure-missing structure-overstrained typical-moduli-only retention-unproved structure-glass-content booked-thickness-differs structure-fails structure-incomplete structure-idle form-not-figured factor-mixed
+		structure-missing structure-overstrained typical-moduli-only retention-unproved structure-glass-content booked-thickness-differs structure-fails structure-incomplete structure-idle form-not-figured factor-mixed rings-by-others
 		joint-shear-short joint-hoop-thin joint-taper-steep bond-ply-not-mat wax-under-bond joint-unqualified bond-too-warm parts-not-joined seal-missing seal-thinner-than-barrier seal-veil-not-last seal-differs-from-barrier
 		pad-thin pad-narrow pad-bond neck-bond-short gusset-missing edge-unsealed joined-parts-differ opening-in-knuckle opening-under-vacuum opening-large openings-close inside-overlay-thin neck-barrier-thin neck-class-low nozzle-loads-unknown gas-test test-unstated test-proves-less-than-service ends-contradicted uplift-unheld cone-open course-overstrained-at-test overlay-overstrained-at-test test-above-part-class vacuum-not-proved collapse-at-test barrier-differs-between-parts
 		part-unplaced cover-class-low id-shared laminate-unused part-form-unstated shell-unclosed joint-elsewhere seal-out-of-reach neck-thin nozzle-barrier-differs nozzle-end-unstated nozzle-parts-differ opening-off-part outside-overlay-thin seal-narrow seal-uncoated strap-narrow

@@ -14,7 +14,7 @@ const family = "structure"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed}
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, RingsByOthers}
 }
 
 // StructureMissing wants something to carry the load.
