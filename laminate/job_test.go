@@ -302,7 +302,7 @@ func TestJob_liquidLiftsWhatStandsInIt(t *testing.T) {
 	} {
 		j := &Job{Vessel: Vessel{LiquidHeight: feet(c.level)}, Parts: c.parts}
 		a := j.Assemble()
-		got := a.Lift(1, c.level*0.3048) * math.Pi / 4 * math.Pow(c.parts[1].InsideDiameter.SI(), 2) / math.Pow(0.3048, 3)
+		got := a.Lift(1, c.level*0.3048) * math.Pi / 4 * math.Pow(c.parts[1].InsideDiameter.SI(), 2) / (0.3048 * 0.3048 * 0.3048)
 		if math.Abs(got-c.feet3) > 0.01*math.Max(c.feet3, 1) {
 			t.Errorf("%s: lifted by %.2f ft³ of liquid, by statics %.2f", c.name, got, c.feet3)
 		}

@@ -49,7 +49,7 @@ func TestStrap_bearsWhatLiquidLifts(t *testing.T) {
 			}
 		}
 		// The course is figured for it too: p·D/4 of what lifts over its circle.
-		pull := r.Parts[1].Schedule.Part.Place.Pull.SI() * math.Pi / 4 * 120 * 120 * 0.0254 * 0.0254 / math.Pow(0.3048, 3) * 62.43
+		pull := r.Parts[1].Schedule.Part.Place.Pull.SI() * math.Pi / 4 * 120 * 120 * 0.0254 * 0.0254 / (0.3048 * 0.3048 * 0.3048) * 62.43
 		if math.Abs(pull-want) > 0.005*want {
 			t.Errorf("at %v ft the course is figured for %.0f lb, by statics %.0f", level, pull, want)
 		}

@@ -149,7 +149,7 @@ func TestStructureRules(t *testing.T) {
 		{Name: "no pressure stated", Change: func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the pressure is not stated"}},
 		{Name: "no vacuum stated", Change: func(s *laminate.Schedule) { s.Service.Vacuum = quantity.Pressure{} }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the vacuum is not stated"}},
 		{Name: "a vacuum between rings", Change: change(noLoad, func(s *laminate.Schedule) {
-			s.Service.Vacuum, s.Part.InsideDiameter, s.Part.StiffenerSpacing = quantity.New(0.6, quantity.PSI), quantity.New(48, quantity.Inch), quantity.New(12, quantity.Inch)
+			s.Service.Vacuum, s.Part.InsideDiameter, s.Part.StiffenerSpacing = quantity.New(0.5, quantity.PSI), quantity.New(48, quantity.Inch), quantity.New(12, quantity.Inch)
 		}), Want: []string{"note rings-by-others"}, Says: []string{"stated 12 in apart", "of second moment"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
