@@ -10,13 +10,11 @@ import (
 
 // facts are what the form of the part is asked with.
 func (e *evaluation) facts() *form.Facts {
-	f := &form.Facts{Part: &e.s.Part, Units: e.units, Whole: e.r.Whole, Structure: e.r.Thickness, Kept: e.kept, AllMat: true, Pressure: e.flat, OneDepth: e.o.Depth > 0}
+	f := &form.Facts{Part: &e.s.Part, Units: e.units, Whole: e.r.Whole, Structure: e.r.Thickness, Kept: e.kept, Pressure: e.flat, OneDepth: e.o.Depth > 0}
 	if v, ok := positive(e.s.Service.Vacuum); ok {
 		f.Vacuum = v
 	}
-	for i := range e.rows {
-		f.AllMat = f.AllMat && e.rows[i].figures.Material.Form.Chopped()
-	}
+	f.AllMat, f.Untabled = e.tabled()
 	if e.moduliOpen() == "" {
 		m, flex := &e.r.Membrane, e.lam.FreeBending()
 		f.Modulus = math.Min(math.Min(m.Ex, m.Ey), math.Min(flex.Ex, flex.Ey))

@@ -354,3 +354,34 @@ func TestForm_aPlyMoreMakesNoPartWorse(t *testing.T) {
 		}
 	})
 }
+
+// A mat of polyester is no mat of the strength table, whatever stands on it.
+func TestStrengthTable_knowsGlassAlone(t *testing.T) {
+	plies := func(material string) []laminate.Ply {
+		return append(walltest.Mixed(3), laminate.Ply{Material: material, Resin: "wall", Zone: laminate.StructuralLayer, Count: 1})
+	}
+	own := func(s *laminate.Schedule) {
+		s.Part.DesignBasis = laminate.StrengthTable
+		s.Materials = append(s.Materials,
+			laminate.Material{ID: "mat", Form: laminate.ChoppedMat, Fiber: laminate.Polyester, ArealMass: quantity.New(0.45, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(0.3)},
+			laminate.Material{ID: "cloth", Form: laminate.WovenRoving, Fiber: laminate.Carbon, ArealMass: quantity.New(0.8, quantity.KilogramPerSquareMeter), GlassContent: laminate.Some(0.5)})
+	}
+	for material, says := range map[string]string{"mat": "is of polyester fiber", "cloth": "is of carbon fiber", catalog.BandHelical: "of form roving-band is neither", catalog.Mat15: ""} {
+		for name, s := range map[string]*laminate.Schedule{
+			wall.HoopStrength: part(laminate.Pipe, func(s *laminate.Schedule) { s.Plies = walltest.Pipe(plies(material)...).Plies; own(s) }),
+			wall.PlateStress: part(laminate.Cover, func(s *laminate.Schedule) {
+				s.Plies = walltest.Pipe(plies(material)...).Plies
+				own(s)
+				s.Part.Edge = laminate.SimplySupported
+			}),
+		} {
+			if material == catalog.BandHelical {
+				s.Plies[len(s.Plies)-1].Angle = laminate.Some(55.0)
+			}
+			c := walltest.Criterion(t, walltest.Evaluate(s, wall.Options{}), name)
+			if says == "" && !c.Judged() || says != "" && (c.Answer != wall.Incomplete || !strings.Contains(c.Reason, says)) {
+				t.Errorf("%s of %s: %+v", name, material, c)
+			}
+		}
+	}
+}

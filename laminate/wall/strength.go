@@ -3,6 +3,7 @@ package wall
 import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/laminate/wall/shell"
 )
@@ -20,21 +21,14 @@ func (e *evaluation) strengthTable() Criterion {
 		c.open(e.r.Problem)
 		return c
 	}
-	allMat := true
-	for i := range e.rows {
-		switch form := e.rows[i].figures.Material.Form; form {
-		case laminate.WovenRoving:
-			allMat = false
-		case laminate.RovingBand, laminate.Unidirectional, laminate.Lamina:
-			why := "the table is for contact-molded mat and woven roving; " + plyName(e.rows[i].figures) + " of form " + form.String() + " is neither"
-			if c.Governs {
-				c.open(why)
-			} else {
-				c.skip(why)
-			}
-			return c
-		default: // nothing of the others
-		}
+	unfit := c.skip
+	if c.Governs {
+		unfit = c.open
+	}
+	allMat, why := e.tabled()
+	if why != "" {
+		unfit(why)
+		return c
 	}
 	if e.wholeOpen != "" {
 		c.open(e.wholeOpen)
@@ -55,6 +49,20 @@ func (e *evaluation) strengthTable() Criterion {
 	}
 	e.heedInside(&c)
 	return c
+}
+
+// tabled tells whether the structure is of mat alone, and why the strength table does
+// not know it, "" where it does.
+func (e *evaluation) tabled() (allMat bool, why string) {
+	allMat = true
+	for i := range e.rows {
+		m := e.rows[i].figures.Material
+		allMat = allMat && m.Form != laminate.WovenRoving
+		if not := form.Untabled(m); not != "" && why == "" {
+			why = "the strength table is for contact-molded mat and woven roving of glass; " + plyName(e.rows[i].figures) + not
+		}
+	}
+	return allMat, why
 }
 
 // tableThickness is what the strength table counts, in m: the structure and of

@@ -17,7 +17,8 @@ type Facts struct {
 	Structure float64         // m, of the plies that count
 	Modulus   float64         // Pa, the lowest of membrane and bending moduli
 	Kept      float64         // share of cold strength that is left
-	AllMat    bool            // whether the structure is chopped glass alone
+	AllMat    bool            // whether nothing of the structure is woven
+	Untabled  string          // why the strength table does not know the structure, "" where it does
 	Pressure  float64         // Pa, from inside, with what liquid adds
 	Vacuum    float64         // Pa, from outside
 	OneDepth  bool            // one depth of the liquid is looked at, not the whole part

@@ -80,6 +80,23 @@ const (
 	basisStrain = "strain limit 0.001 (ASME Section X RD-1171.1, second-hand)"
 )
 
+// Untabled says why the strength table does not know a material in a structure, as it
+// goes on behind the name of a ply; "" where it does: mat, sprayed chop and woven roving
+// of glass, a veil of glass and resin without fiber between them.
+func Untabled(m *laminate.Material) string {
+	switch m.Form {
+	case laminate.ResinCoat:
+		return ""
+	case laminate.ChoppedMat, laminate.SprayedChop, laminate.WovenRoving, laminate.Veil:
+		if m.Fiber.Glass() {
+			return ""
+		}
+		return " is of " + m.Fiber.String() + " fiber"
+	default: // nothing of the others
+	}
+	return " of form " + m.Form.String() + " is neither"
+}
+
 // bent gives what bends a plate, from whichever side is the greater.
 func (x *Facts) bent(basis string, kind quantity.Kind) (w Weighing, f plate, pressure float64) {
 	w = Weighing{Kind: kind, Basis: basis, Moduli: true, Loads: true}
@@ -100,6 +117,9 @@ func (x *Facts) PlateStress() Weighing {
 	}
 	switch x.Part.Basis() {
 	case laminate.StrengthTable:
+		if w.Open = x.Untabled; w.Open != "" {
+			return w
+		}
 		s := shell.TableStrength(x.Structure, x.AllMat)
 		w.Capacity = s * x.Kept / shell.TableSafety
 		w.Basis += "; a tenth of the table's strength (NBS PS 15-69, from memory)"

@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 	"math"
@@ -89,8 +90,8 @@ func StackOf(a *laminate.Analysis) Stack {
 	allMat, table := true, true
 	for i := range a.Rows {
 		if m := a.Rows[i].Material; m != nil && a.Rows[i].Zone == laminate.StructuralLayer {
-			allMat = allMat && m.Form.Chopped()
-			table = table && (m.Form.Chopped() || m.Form == laminate.WovenRoving || m.Form == laminate.Veil || m.Form == laminate.ResinCoat)
+			allMat = allMat && m.Form != laminate.WovenRoving
+			table = table && form.Untabled(m) == ""
 		}
 	}
 	if table {
