@@ -138,6 +138,18 @@ func weighs(part int, sg float64) func(*laminate.Job) {
 	}
 }
 
+// each changes every part of a tank that holds 110 in of liquid at 10 psi and a vacuum.
+func each(change func(*laminate.JobPart)) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		j.Service.Pressure, j.Service.Vacuum = quantity.New(10, quantity.PSI), quantity.New(2, quantity.PSI)
+		j.Service.Temperature, j.Service.SpecificGravity = quantity.New(100, quantity.Fahrenheit), laminate.Some(1.2)
+		j.Vessel.LiquidHeight = in(110)
+		for i := range j.Parts {
+			change(&j.Parts[i])
+		}
+	}
+}
+
 func says(severity string, times int) []string {
 	return slices.Repeat([]string{severity + " schedule-says-otherwise"}, times)
 }
@@ -295,6 +307,35 @@ func TestPartsRules(t *testing.T) {
 			for _, i := range []int{0, 1} {
 				j.Parts[i].Pressure = quantity.New(5, quantity.PSI)
 			}
+		}, nil},
+		{"less than the service states on every part", each(func(x *laminate.JobPart) {
+			x.Pressure, x.Vacuum, x.Temperature, x.SpecificGravity = quantity.New(9, quantity.PSI), quantity.New(1, quantity.PSI), quantity.New(90, quantity.Fahrenheit), laminate.Some(1.1)
+		}), slices.Repeat([]string{"incomplete service-unreached"}, 4)},
+		{"less than the service states on every part but one", func(j *laminate.Job) {
+			each(func(x *laminate.JobPart) { x.Temperature = quantity.New(90, quantity.Fahrenheit) })(j)
+			j.Parts[3].Temperature = quantity.Temperature{}
+		}, nil},
+		{"less than the service states on every part but a flange", func(j *laminate.Job) {
+			onLow(j)
+			each(func(x *laminate.JobPart) { x.Temperature = quantity.New(90, quantity.Fahrenheit) })(j)
+			j.Parts[4].Temperature = quantity.Temperature{}
+		}, []string{"incomplete service-unreached"}},
+		{"an upset that counts for every part all the same", func(j *laminate.Job) {
+			each(func(x *laminate.JobPart) { x.Temperature = quantity.New(90, quantity.Fahrenheit) })(j)
+			j.Service.Upset = quantity.New(101, quantity.Fahrenheit)
+		}, nil},
+		{"a lighter liquid on every part, and none stands", func(j *laminate.Job) {
+			each(func(x *laminate.JobPart) { x.SpecificGravity = laminate.Some(1.1) })(j)
+			j.Vessel.LiquidHeight = in(0)
+		}, nil},
+		{"conditions that hold for no part", func(j *laminate.Job) {
+			each(func(x *laminate.JobPart) { x.Pressure = quantity.New(10, quantity.PSI) })(j)
+			j.Conditions = []laminate.Condition{{Name: "steam", Temperature: quantity.New(120, quantity.Fahrenheit)}}
+		}, []string{"incomplete service-unreached"}},
+		{"conditions that hold for one part", func(j *laminate.Job) {
+			each(func(x *laminate.JobPart) { x.Pressure = quantity.New(10, quantity.PSI) })(j)
+			j.Parts[2].Pressure = quantity.Pressure{}
+			j.Conditions = []laminate.Condition{{Name: "operating", Temperature: quantity.New(100, quantity.Fahrenheit)}}
 		}, nil},
 		{"a course that counts two", func(j *laminate.Job) { j.Parts[1].Count = laminate.Some(2) }, []string{"break course-counted"}},
 		{"two flanges alike", func(j *laminate.Job) {
