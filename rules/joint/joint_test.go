@@ -134,6 +134,22 @@ func judged(j *laminate.Job) (list []string, said string) {
 	return list, said
 }
 
+// tested is with water of so many °F.
+func tested(fahrenheit float64) func(*laminate.Job) {
+	return func(j *laminate.Job) { j.Test.Temperature = quantity.New(fahrenheit, quantity.Fahrenheit) }
+}
+
+// warmTest is one under a condition that says what is left of the walls there.
+func warmTest(fahrenheit, kept float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		tested(fahrenheit)(j)
+		j.Conditions = []laminate.Condition{
+			{Name: "operating", Temperature: j.Service.Hottest(), Pressure: j.Service.Pressure},
+			{Name: "warm", Temperature: j.Test.Temperature, Pressure: psi(1), ModulusRetention: laminate.Some(kept)},
+		}
+	}
+}
+
 type jobCase struct {
 	name   string
 	change func(*laminate.Job)
@@ -457,6 +473,33 @@ var cases = []jobCase{
 		b.ID, b.Form, b.Length, b.Supported = "bottom", laminate.FlatBottom, quantity.Length{}, laminate.Some(true)
 		j.Parts, j.Test.Vacuum, j.Nozzles, j.Joints, j.Vessel.LiquidHeight = []laminate.JobPart{b}, psi(0.5), nil, nil, inches(0)
 	}, []string{"incomplete collapse-at-test", "incomplete test-proves-less-than-service"}, "vacuum lifts a flat bottom"},
+	{"a test that the service states, and the job has none", func(j *laminate.Job) {
+		j.Service.TestPressure, j.Test = psi(200), laminate.Test{}
+	}, []string{"incomplete test-contradicted"}, "the test of a job stands in [test]"},
+	{"a test that the service states otherwise", func(j *laminate.Job) { j.Service.TestPressure = psi(200) }, []string{"break test-contradicted"}, "states a test pressure of 200.0 psi"},
+	{"a test that the service states too", func(j *laminate.Job) { j.Service.TestPressure = j.Test.Pressure }, nil, ""},
+	{"a test that the schedule of a part states otherwise", func(j *laminate.Job) {
+		filed(j)
+		j.Schedules["a.toml"].Service.TestPressure = psi(200)
+	}, []string{"incomplete test-contradicted", "warning wax-under-bond"}, "its schedule a.toml states a test pressure of 200.0 psi"},
+	// Vinyl ester deflects at about 100 °C, 212 °F: 176 °F is 20 °C under it, 140 °F 40 °C.
+	{"a test warmer than the service, cold yet", tested(120), nil, ""},
+	{"a test warmer than a wall is cold at", tested(121), []string{"incomplete test-temperature-unfit"}, "what is left there of the strength of part a and one more is not known"},
+	{"a test near to where the resin softens", warmTest(141, 0.9), []string{"warning test-temperature-unfit", "warning test-temperature-unfit"}, "above 140 °F"},
+	{"a test where the resin softens", warmTest(177, 0.9), []string{"break test-temperature-unfit", "break test-temperature-unfit"}, "177 °F, above 176 °F, the typical heat deflection temperature of resin"},
+	{"a test no warmer than the service", func(j *laminate.Job) {
+		j.Service.Temperature, j.Service.Upset = quantity.New(120, quantity.Fahrenheit), quantity.Temperature{}
+		j.Test.Temperature = j.Service.Temperature
+	}, nil, ""},
+	{"a test that condition and walls know", warmTest(130, 0.9), nil, ""},
+	// Cold it takes 75.2 % of it: 75.2 x 1.2 / 0.2.
+	{"a warm test strains by what the wall keeps", warmTest(130, 0.2), []string{"break neck-thin", "warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "451 % of what its hoop strength allows"},
+	{"boiling water", tested(212), []string{"break test-temperature-unfit", "break test-temperature-unfit", "break test-temperature-unfit", "incomplete test-temperature-unfit"}, "water boils at 212 °F"},
+	{"ice", tested(32), []string{"break test-temperature-unfit"}, "water freezes at 32 °F"},
+	{"cold water", tested(58), []string{"warning test-temperature-unfit"}, "below 59 °F"},
+	{"cool water", tested(59), nil, ""},
+	{"a test of a second", func(j *laminate.Job) { j.Test.Held = quantity.New(1.0/60, quantity.Minute) }, []string{"warning test-held-short"}, "under 10 min"},
+	{"one of ten minutes", func(j *laminate.Job) { j.Test.Held = quantity.New(10, quantity.Minute) }, nil, ""},
 	{"no job pressure", func(j *laminate.Job) { j.Service.Pressure = quantity.Pressure{} }, []string{
 		"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-class-low",
 		"incomplete pad-thin", "incomplete test-proves-less-than-service", "incomplete test-proves-less-than-service",

@@ -7,17 +7,18 @@ import (
 )
 
 // hot is 180 °F in K: above it the middling families need special thought
-// (D3299, D4097); margin is kept under the heat deflection temperature, and
-// nearer than care a resin begins to soften.
+// (D3299, D4097).
 var hot = quantity.New(180, quantity.Fahrenheit).SI()
 
 // coldest is -40 °F, which is -40 °C, in K: colder, nothing that is known of
 // these resins holds (common practice, no source).
 var coldest = quantity.New(-40, quantity.Fahrenheit).SI()
 
+// Margin is kept under the heat deflection temperature, and nearer than Care little is
+// left, in K. Both from memory.
 const (
-	margin = 20.0 // K, from memory
-	care   = 40.0 // K, from memory
+	Margin = 20.0
+	Care   = 40.0
 )
 
 // ResinTemperature keeps the service temperature within what the resins bear.
@@ -81,23 +82,32 @@ func resinTemperature(p *rules.Pass) {
 	}
 }
 
+// Deflects is the heat deflection temperature of a resin, its own or else the typical
+// one of its family, not given where neither is known, and what it is called.
+func Deflects(r *laminate.Resin, lib *laminate.Library) (t quantity.Temperature, whose string) {
+	if r.HeatDeflection.Given() {
+		return r.HeatDeflection, "the heat deflection temperature"
+	}
+	return lib.Families[r.Family].HeatDeflection, "the typical heat deflection temperature"
+}
+
 // softens reports a resin that the service comes too near the heat deflection
 // temperature of: its own, else the typical one of its family.
 func softens(p *rules.Pass, resin int, where rules.Place) bool {
 	r, at := &p.Schedule.Resins[resin], p.Schedule.Service.Hottest()
-	deflects, whose, advice := r.HeatDeflection, "the heat deflection temperature", ""
-	if !deflects.Given() {
-		deflects = p.Library.Families[r.Family].HeatDeflection
-		whose, advice = "the typical heat deflection temperature", "; the resin's own (heat_deflection) replaces it"
+	deflects, whose := Deflects(r, p.Library)
+	advice := ""
+	if !r.HeatDeflection.Given() {
+		advice = "; the resin's own (heat_deflection) replaces it"
 	}
 	if !deflects.Given() {
 		return false
 	}
-	severity, less := rules.Break, margin
+	severity, less := rules.Break, Margin
 	switch {
-	case quantity.Above(at.SI(), deflects.SI()-margin):
-	case quantity.Above(at.SI(), deflects.SI()-care):
-		severity, less = rules.Warning, care
+	case quantity.Above(at.SI(), deflects.SI()-Margin):
+	case quantity.Above(at.SI(), deflects.SI()-Care):
+		severity, less = rules.Warning, Care
 	default:
 		return false
 	}

@@ -21,7 +21,7 @@ const family = "joints"
 // Rules lists what of the family is about the test; what it does to straps and pads
 // stands with those.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest}
+	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort}
 }
 
 func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
@@ -131,9 +131,12 @@ var OverstrainedAtTest = &rules.Rule{
 			return
 		}
 		for i := range p.Job.Parts {
-			part := p.Parts[i]
-			if p.Job.Parts[i].Form == laminate.FlatBottom && p.Job.Parts[i].Supported.Or(false) {
-				continue // it lies on its foundation and carries nothing
+			part, warm := warmed(p, i)
+			if !warm {
+				continue // what it bears so warm is not known: test-temperature-unfit says so
+			}
+			if lies(p, i) {
+				continue
 			}
 			if p.Job.Parts[i].Form == laminate.Flange && part.Schedule.Part.PressureClass.Given() {
 				continue // it is proved by class: test-above-part-class
@@ -158,7 +161,7 @@ var OverstrainedAtTest = &rules.Rule{
 			pull, _ := p.Pulled(i, p.Job.Test.LiquidHeight.SI())
 			if borne := p.Job.Test.LiquidHeight.Given() && (p.Borne(i) || pull > 0); missing == "" && borne {
 				// What the fill pulls along does not grow as the pressure at the course does.
-				full := pulledAtTest(p, i)
+				full := pulledAtTest(p, part, i)
 				switch {
 				case full != nil:
 					criterion, grown, figured, pulls = full, 1, "of such a fill", full.Name == wall.AxialStrain
@@ -250,7 +253,7 @@ func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
 
 // pulledAtTest is what of the inside of a course, which a bottom hangs from or that liquid
 // lifts, is nearest to its limit with the fill of the test in it, nil where nothing can be judged.
-func pulledAtTest(p *rules.JobPass, i int) *wall.Criterion {
+func pulledAtTest(p *rules.JobPass, part *rules.Report, i int) *wall.Criterion {
 	fill := p.Job.Test.LiquidHeight.SI()
 	at, known := p.Elevation(i)
 	pull, also := p.Pulled(i, fill)
@@ -258,7 +261,7 @@ func pulledAtTest(p *rules.JobPass, i int) *wall.Criterion {
 	if !known || !also || missing != "" {
 		return nil
 	}
-	return ofInside(under(p, p.Parts[i], p.Job.Test.Pressure.SI(), math.Max(0, fill-at), pull, gravity))
+	return ofInside(under(p, part, p.Job.Test.Pressure.SI(), math.Max(0, fill-at), pull, gravity))
 }
 
 // under is the wall of a part under a pressure of gas in Pa, the head of a liquid of a

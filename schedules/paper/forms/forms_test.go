@@ -399,6 +399,17 @@ func TestRouteSheet_saysWhatASealEndsIn(t *testing.T) {
 	}
 }
 
+// What the test of a job does not say nobody judged: the route sheet does not order it.
+func TestRouteSheet_ordersTheTestOfTheJobAlone(t *testing.T) {
+	of := exampleJob(t, func(j *laminate.Job) {
+		j.Service.TestPressure, j.Test = quantity.New(222, quantity.PSI), laminate.Test{}
+	})
+	got := text(t, forms.Named("route-sheet").Form(of))
+	if _, operations, _ := strings.Cut(got, "Operations"); strings.Contains(operations, "222") || !strings.Contains(operations, "test, where one is called for") {
+		t.Errorf("a test that the job does not state is ordered:\n%s", operations)
+	}
+}
+
 // An operation names only what is laid: a nozzle without a pad has no step for
 // one.
 func TestRouteSheet_namesOnlyWhatIsLaid(t *testing.T) {

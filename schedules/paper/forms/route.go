@@ -220,7 +220,7 @@ func (of *Subject) test() string {
 		return strings.Join(append(list, held), ", ") + of.collapse()
 	}
 	for i := range of.Parts {
-		if q := of.Parts[i].Report.Schedule.Service.TestPressure; q.Given() {
+		if q := of.Parts[i].Report.Schedule.Service.TestPressure; q.Given() && of.Job == nil { // a job's test is its own table, as it is judged
 			return "with water at " + u.Figure(q.SI(), quantity.Stress) + ", held as long as agreed"
 		}
 	}

@@ -1,0 +1,142 @@
+package proof
+
+import (
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/service"
+	"frp/veilwright/rules"
+	"frp/veilwright/rules/resin"
+)
+
+var (
+	boils   = quantity.New(100, quantity.Celsius).SI() // water at ambient pressure
+	freezes = quantity.New(0, quantity.Celsius).SI()
+	cool    = quantity.New(15, quantity.Celsius).SI() // common practice, no source
+)
+
+// TestTemperatureUnfit holds the temperature of a test against what the equipment bears.
+var TestTemperatureUnfit = &rules.Rule{
+	ID: "test-temperature-unfit", Family: family, Title: "The test is too warm or too cold",
+	Why: "A test is often the most that a wall ever bears, and hot water takes from its strength as a hot service does: near its heat deflection temperature a resin creeps under it, and a bond lets go. " +
+		"In cold water resin is brittle, and a wall that sweats hides its leaks. Water that boils is a test with gas.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
+	When: "a test with water is at 100 °C (212 °F) or above, or at 0 °C or below; the temperature of a test is above that of the service and above the heat deflection temperature less 20 °C of a resin of barrier or structure, its own or the typical one of its family: break; " +
+		"above it less 40 °C: warning (these two bounds are within). It is above what a wall is taken as cold at, 120 °F, and what the service of a part reaches, and no condition of as much says what the wall keeps of its strength (modulus_retention): incomplete. " +
+		"It is below 15 °C (59 °F): warning. A test of no stated temperature is taken to be as the service",
+	Basis: "20 and 40 °C under the heat deflection temperature, and typical ones of the families: from memory; 15 °C and 120 °F: common practice, no source",
+	Job: func(p *rules.JobPass) {
+		t := p.Job.Test.Temperature
+		if !t.Given() {
+			return
+		}
+		say := func(severity rules.Severity, bound float64, format string) {
+			a, b := p.Units.Pair(t.SI(), bound, quantity.Point)
+			p.Report(severity, testRef("temperature"), "", format, a, b)
+		}
+		water := p.Job.Test.Medium == laminate.TestWater
+		switch {
+		case water && !quantity.Below(t.SI(), boils):
+			say(rules.Break, boils, "the test is at %s, and water boils at %s: it is a test with steam, which nobody stands beside")
+		case water && !quantity.Above(t.SI(), freezes):
+			say(rules.Break, freezes, "the test is at %s, and water freezes at %s")
+		case quantity.Below(t.SI(), cool):
+			say(rules.Warning, cool, "the test is at %s, below %s: resin is brittle there and a sweating wall hides leaks; ask whoever answers for the resin, or test warmer")
+		}
+		soften(p, t.SI())
+		unknown := []laminate.Ref{testRef("temperature")}
+		for i := range p.Job.Parts {
+			if _, warm := warmed(p, i); !warm && !lies(p, i) {
+				unknown = append(unknown, laminate.JobPartRef(i, ""))
+			}
+		}
+		if n := len(unknown); n > 1 {
+			p.ReportAt(rules.Incomplete, unknown, "", "the test is at %s, warmer than the service: what is left there of the strength of part %s%s is not known, nor so what the test does to it and to what is laid onto it; a condition of as much says so ([[condition]], modulus_retention)",
+				p.Units.Temperature(t.SI()), p.Job.Parts[unknown[1].Index].ID, more(n-2))
+		}
+	},
+}
+
+// lies tells of a bottom that lies on its foundation and carries nothing.
+func lies(p *rules.JobPass, part int) bool {
+	return p.Job.Parts[part].Form == laminate.FlatBottom && p.Job.Parts[part].Supported.Or(false)
+}
+
+func more(n int) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return " and one more"
+	}
+	return " and " + quantity.Number(float64(n), 0) + " more"
+}
+
+// soften reports the resins that a test at t, in K, comes too near the heat deflection
+// temperature of, each once.
+func soften(p *rules.JobPass, t float64) {
+	told := map[string]bool{}
+	look := func(of string, a *laminate.Analysis) {
+		if a == nil {
+			return
+		}
+		for i := range a.Rows {
+			r, zone := a.Rows[i].Resin, a.Rows[i].Zone
+			if r == nil || !zone.InBarrier() && zone != laminate.StructuralLayer || told[of+"/"+r.ID] {
+				continue
+			}
+			told[of+"/"+r.ID] = true
+			deflects, whose := resin.Deflects(r, p.Library)
+			severity, less := rules.Break, resin.Margin
+			switch {
+			case !deflects.Given():
+				continue
+			case quantity.Above(t, deflects.SI()-resin.Margin):
+			case quantity.Above(t, deflects.SI()-resin.Care):
+				severity, less = rules.Warning, resin.Care
+			default:
+				continue
+			}
+			reached, bound := p.Units.Pair(t, deflects.SI()-less, quantity.Point)
+			p.Report(severity, testRef("temperature"), "", "the test is at %s, above %s, %s of resin %s, %s, less %s", reached, bound, whose, r.ID, p.Units.Temperature(deflects.SI()), p.Units.Figure(less, quantity.Rise))
+		}
+	}
+	for i := range p.Job.Parts {
+		if s := p.Parts[i].Schedule; !(s.Service.Hottest().SI() >= t) { // else resin-temperature says so of the service
+			look(p.Job.Parts[i].Schedule, p.Parts[i].Analysis)
+		}
+	}
+	if !(p.Job.Service.Hottest().SI() >= t) {
+		for _, o := range overlay.All(p.Job) {
+			look("", p.Analysis(o.Laminate))
+		}
+	}
+}
+
+// warmed is a part as it stands in a test that is warmer than its service, with what a
+// condition of as much says that it keeps then; the part itself where the test is not.
+// Not known where no condition says so.
+func warmed(p *rules.JobPass, i int) (part *rules.Report, known bool) {
+	part = p.Parts[i]
+	t := p.Job.Test.Temperature
+	if !t.Given() || part.Schedule.Service.Hottest().SI() >= t.SI() {
+		return part, true
+	}
+	s := *part.Schedule
+	s.Service.Temperature, s.Service.Upset, s.Conditions, s.Part.ModulusRetention = t, quantity.Temperature{}, nil, laminate.Optional[float64]{}
+	if _, cold := service.Kept(&s); cold {
+		return part, true
+	}
+	for k := range part.Schedule.Conditions {
+		c := &part.Schedule.Conditions[k]
+		if kept := part.Schedule.Under(c).Part.ModulusRetention; c.Temperature.SI() >= t.SI() && kept.Given && (!s.Part.ModulusRetention.Given || kept.Value > s.Part.ModulusRetention.Value) {
+			s.Part.ModulusRetention = kept
+		}
+	}
+	if _, known = service.Kept(&s); !known {
+		return part, false
+	}
+	n := *part
+	n.Schedule, n.Wall = &s, p.Evaluate(&s, part.Analysis)
+	return &n, true
+}
