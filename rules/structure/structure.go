@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/rules"
 )
 
@@ -14,7 +15,7 @@ const family = "structure"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, RingsByOthers}
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, DesignFactorLow, RingsByOthers}
 }
 
 // StructureMissing wants something to carry the load.
@@ -67,6 +68,45 @@ var FactorMixed = &rules.Rule{
 		for i := range s.Conditions {
 			mixed(laminate.Ref{Kind: laminate.RefCondition, Index: i, Key: "modulus_retention"}, s.Conditions[i].ModulusRetention)
 		}
+	},
+}
+
+// The least design factors: of the unit-load method, and of any that is remembered, the
+// tanks of road transport (BS 4994 and ADR 2017 6.9.2, both from memory).
+const (
+	leastUnitFactor = 8
+	leastFactor     = 4
+)
+
+// DesignFactorLow keeps the factors of the unit-load basis from coming to too little.
+var DesignFactorLow = &rules.Rule{
+	ID:     "design-factor-low",
+	Family: family,
+	Title:  "The design factor of the unit loads is low",
+	Why: "The five factors stand for what a wall loses to its making, its fluid, its heat, its loads coming and going, and a cure that is less than whole. " +
+		"All at 1 say that it loses nothing, for as long as it stands, and leave 3 of the 8 that the method asks for whatever the five come to. A wall sized so is little more than a third as thick.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When:     "the design basis is unit-load, and K, 3 times its five factors, is below 4: break; below 8: warning (both bounds are enough)",
+	Basis:    "at least 8: BS 4994, from memory; at least 4: ADR 2017 6.9.2, from memory, the least of any method that is remembered",
+	Run: func(p *rules.Pass) {
+		k := &p.Schedule.Part.KFactors
+		if p.Schedule.Part.Basis() != laminate.UnitLoad || !k.Given {
+			return
+		}
+		factor, err := shell.DesignFactor(k.Values)
+		severity, least := rules.Warning, float64(leastUnitFactor)
+		switch {
+		case err != nil || !quantity.Below(factor, leastUnitFactor):
+			return // the unit load says that it is no number
+		case quantity.Below(factor, leastFactor):
+			severity, least = rules.Break, leastFactor
+		}
+		has, wants := p.Units.Pair(factor, least, quantity.Times)
+		message := "the five factors come to K = " + has + ", below " + wants
+		if severity == rules.Break {
+			message += ", under which no method known here goes; unit loads ask for 8"
+		}
+		p.Report(rules.Finding{Severity: severity, At: laminate.PartRef("k_factors"), Message: message})
 	},
 }
 

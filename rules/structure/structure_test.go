@@ -54,6 +54,13 @@ func warm(degF, kept float64) func(*laminate.Schedule) {
 	}
 }
 
+// five are the factors of unit loads.
+func five(k ...float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Part.DesignBasis, s.Part.KFactors = laminate.UnitLoad, laminate.KFactors{Values: [5]float64(k), Given: true}
+	}
+}
+
 // factors take the unit-load basis with a factor for temperature and a share of
 // the moduli that is kept.
 func factors(k3, kept float64) func(*laminate.Schedule) {
@@ -142,6 +149,11 @@ func TestStructureRules(t *testing.T) {
 		{Name: "temperature in the moduli alone", Change: change(noLoad, factors(1, 0.8))},
 		{Name: "temperature in the factor alone", Change: change(noLoad, factors(1.2, 1))},
 		{Name: "factors of another basis", Change: change(noLoad, factors(1.2, 0.8), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrengthTable })},
+		{Name: "all factors at 1", Change: change(noLoad, five(1, 1, 1, 1, 1)), Want: []string{"break design-factor-low"}, Says: []string{"K = 3, below 4, under which"}},
+		{Name: "factors of 4", Change: change(noLoad, five(2, 1, 1, 1, 2.0/3)), Want: []string{"warning design-factor-low"}, Says: []string{"K = 4, below 8"}},
+		{Name: "factors just under 8", Change: change(noLoad, five(1.5, 1.5, 1, 1.1, 1.07)), Want: []string{"warning design-factor-low"}},
+		{Name: "factors of 8", Change: change(noLoad, five(2, 2, 1, 1, 2.0/3))},
+		{Name: "low factors of another basis", Change: change(noLoad, five(1, 1, 1, 1, 1), func(s *laminate.Schedule) { s.Part.DesignBasis = laminate.StrengthTable })},
 		{Name: "no diameter under pressure", Change: func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} }, Want: []string{"incomplete structure-incomplete"},
 			Says: []string{"cannot be determined: hoop strength"}},
 		{Name: "no diameter and no load", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.Length{} })},
