@@ -89,11 +89,15 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 }
 
 // Grounded says whether a part states how it is grounded, or that it is not.
-func Grounded(p *laminate.Part) (stated, grounded bool) {
-	switch strings.ToLower(strings.TrimSpace(p.Grounding)) {
+func Grounded(p *laminate.Part) (stated, grounded bool) { return Answered(p.Grounding) }
+
+// Answered says of a fact in words of the document's own whether it is stated, and
+// whether it says that there is something: "none" says that there is not.
+func Answered(text string) (stated, there bool) {
+	switch strings.ToLower(strings.TrimSpace(text)) {
 	case "":
 		return false, false
-	case "none", "no", "-":
+	case "none", "no", "-", "–", "n/a":
 		return true, false
 	}
 	return true, true

@@ -256,6 +256,8 @@ var cases = []jobCase{
 		}
 	}, []string{"incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin"}, "under drained is not stated (modulus_retention)"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
+	{"unqualified, as it says", func(j *laminate.Job) { j.Joints[0].Qualification = "none" }, []string{"incomplete joint-unqualified"}, ""},
+	{"unqualified by a blank", func(j *laminate.Job) { j.Joints[0].Qualification = " " }, []string{"incomplete joint-unqualified"}, ""},
 	{"warm", func(j *laminate.Job) {
 		for i := range j.Resins {
 			j.Resins[i].HeatDeflection = quantity.New(140, quantity.Fahrenheit)

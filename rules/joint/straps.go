@@ -219,10 +219,10 @@ var JointUnqualified = &rules.Rule{
 	Why: "A bond cannot be looked into once it is laid: what it holds depends on preparation, cover time, mix and cure, and on who does it. " +
 		"A procedure and its bonders are proved on a test assembly under pressure before they bond what counts.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "a joint states no qualification",
+	When:     "a joint states no qualification, or that there is none",
 	Basis:    rules.CommonPractice,
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-		if x.Qualification == "" {
+		if _, there := rules.Answered(x.Qualification); !there {
 			p.Report(rules.Incomplete, x.At("qualification"), "", "joint %s: the bonding procedure and who is qualified by it are not stated (qualification)", x.ID)
 		}
 	}),

@@ -232,7 +232,7 @@ var RimUnstated = &rules.Rule{
 	Why: "The rim of an open tank ovals under wind, under a nozzle's load and when it is lifted. " +
 		"It takes a ring or a flange, whose size comes from wind and is not figured here. A head or a cover holds the rim; where the top is open, say what stiffens it.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "there are shell courses, no head or cone after the last of them nor a cover as wide as the shell that no nozzle ends in, and the vessel's rim is not stated",
+	When:     "there are shell courses, no head or cone after the last of them nor a cover as wide as the shell that no nozzle ends in, and the vessel's rim is not stated, or stated to be none",
 	Basis:    "ASTM D3299, ASTM D4097 (from memory)",
 	Job: func(p *rules.JobPass) {
 		last := -1
@@ -244,8 +244,13 @@ var RimUnstated = &rules.Rule{
 				return
 			}
 		}
-		if last >= 0 && p.Job.Vessel.Rim == "" {
-			p.Report(rules.Incomplete, laminate.Ref{Kind: laminate.RefVessel, Key: "rim"}, "", "no head, cone or cover stands on %s, and what stiffens its open rim is not stated (rim)", p.Job.Parts[last].ID)
+		at := laminate.Ref{Kind: laminate.RefVessel, Key: "rim"}
+		switch stated, stiff := rules.Answered(p.Job.Vessel.Rim); {
+		case last < 0 || stiff:
+		case stated:
+			p.Report(rules.Incomplete, at, "", "no head, cone or cover stands on %s, and nothing stiffens its open rim, as the vessel states: whether it stays round is not known (rim)", p.Job.Parts[last].ID)
+		default:
+			p.Report(rules.Incomplete, at, "", "no head, cone or cover stands on %s, and what stiffens its open rim is not stated (rim)", p.Job.Parts[last].ID)
 		}
 	},
 }

@@ -208,6 +208,8 @@ func TestPartsRules(t *testing.T) {
 			j.Parts[3].InsideDiameter = j.Parts[1].InsideDiameter
 		}, nil},
 		{"an open top with a ring", func(j *laminate.Job) { j.Parts, j.Vessel.Rim = j.Parts[:3], "angle ring" }, nil},
+		{"an open top without one, as it says", func(j *laminate.Job) { j.Parts, j.Vessel.Rim = j.Parts[:3], "None" }, []string{"incomplete rim-unstated"}},
+		{"an open top and a blank", func(j *laminate.Job) { j.Parts, j.Vessel.Rim = j.Parts[:3], " " }, []string{"incomplete rim-unstated"}},
 		{"an elbow of 45° a joint", elbow(2), []string{"incomplete miter-seams-unstated", "warning miter-angle-large"}},
 		{"an elbow of 30° a joint", elbow(3), []string{"incomplete miter-seams-unstated"}},
 		{"a smooth elbow", elbow(0), nil},

@@ -277,7 +277,8 @@ var ShellUnclosed = &rules.Rule{
 		if len(p.Stack) == 0 || p.Dry() {
 			return
 		}
-		lowest, topped := p.Stack[0], p.OnTop(p.Stack[len(p.Stack)-1]) || p.Job.Vessel.Rim != ""
+		rim, _ := rules.Answered(p.Job.Vessel.Rim)
+		lowest, topped := p.Stack[0], p.OnTop(p.Stack[len(p.Stack)-1]) || rim
 		if x := &p.Job.Parts[lowest]; x.Form == laminate.ShellCourse {
 			ends := 0 // that something is tied to
 			joints(p, func(_, one, other int) {

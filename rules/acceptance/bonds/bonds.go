@@ -85,7 +85,7 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 		if strings.TrimSpace(b.Bonder) == "" {
 			missing = append(missing, "who bonded (bonder)")
 		}
-		if strings.TrimSpace(b.Qualification) == "" {
+		if _, there := rules.Answered(b.Qualification); !there {
 			missing = append(missing, "by what qualification (qualification)")
 		}
 		if len(missing) > 0 {
