@@ -32,7 +32,7 @@ func TestIDsStand(t *testing.T) {
 		joint-shear-short joint-hoop-thin joint-taper-steep bond-ply-not-mat wax-under-bond joint-unqualified bond-too-warm parts-not-joined seal-missing seal-thinner-than-barrier seal-veil-not-last seal-differs-from-barrier
 		pad-thin pad-narrow pad-bond neck-bond-short gusset-missing edge-unsealed joined-parts-differ opening-in-knuckle opening-under-vacuum opening-large openings-close inside-overlay-thin neck-barrier-thin neck-class-low nozzle-loads-unknown gas-test test-unstated test-proves-less-than-service ends-contradicted uplift-unheld cone-open course-overstrained-at-test overlay-overstrained-at-test test-above-part-class vacuum-not-proved collapse-at-test test-contradicted test-temperature-unfit test-held-short barrier-differs-between-parts
 		part-unplaced cover-class-low id-shared laminate-unused part-form-unstated shell-unclosed joint-elsewhere seal-out-of-reach neck-thin nozzle-barrier-differs nozzle-end-unstated nozzle-parts-differ opening-off-part outside-overlay-thin seal-narrow seal-uncoated strap-narrow
-		parts-do-not-meet course-ends-near-knuckle taper-steep knuckle-weak rim-unstated miter-angle-large miter-seams-unstated pressure-above-scope flange-assembly torque-high schedule-says-otherwise level-contradicted pressures-differ gravities-differ level-over-rim course-counted service-unreached`)
+		parts-do-not-meet course-ends-near-knuckle taper-steep knuckle-weak rim-unstated miter-angle-large miter-seams-unstated pressure-above-scope flange-assembly torque-high schedule-says-otherwise level-contradicted pressures-differ gravities-differ level-over-rim course-counted service-unreached count-unused`)
 	var got []string
 	for _, r := range all.Rules() {
 		got = append(got, r.ID)

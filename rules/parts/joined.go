@@ -17,9 +17,11 @@ var PartsNotJoined = &rules.Rule{
 	Why: "Where two parts meet the barrier has to run through, and the load has to get across. What no joint of the job describes nobody plans, cuts or inspects, " +
 		"and the first to find it is the fluid.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, nor flanges of one size and drilling on both that face each other, or of several parts a pipe, duct or elbow is named by none",
-	Basis:    "the program's own check",
+	When: "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, nor flanges of one size and drilling on both that face each other, or of several parts a pipe, duct or elbow is named by none; " +
+		"in a job without a shell the joints leave the line in two pieces or more, each with an end that no joint names, but for parts whose ends are stated to be open",
+	Basis: "the program's own check",
 	Job: func(p *rules.JobPass) {
+		pieces(p)
 		joined, named := make(map[[2]string]bool, len(p.Job.Joints)), map[string]bool{}
 		for i := range p.Job.Joints {
 			b := p.Job.Joints[i].Between
@@ -46,6 +48,42 @@ var PartsNotJoined = &rules.Rule{
 			last = i
 		}
 	},
+}
+
+// pieces reports where the joints of a line leave it in two: a strap between them was
+// forgotten, or the pieces are two jobs.
+func pieces(p *rules.JobPass) {
+	if len(p.Stack) > 0 {
+		return
+	}
+	piece, ends := make([]int, len(p.Job.Parts)), make([]int, len(p.Job.Parts))
+	for i := range piece {
+		piece[i] = i
+	}
+	joints(p, func(_, one, other int) {
+		ends[one], ends[other] = ends[one]+1, ends[other]+1
+		from, to := piece[other], piece[one]
+		for i := range piece {
+			if piece[i] == from {
+				piece[i] = to
+			}
+		}
+	})
+	var loose []int // parts with one end that is joined, and one that is not
+	told := map[int]bool{}
+	for i := range p.Job.Parts {
+		if !p.Line(i) || ends[i] != 1 || p.Stated(i).Ends == laminate.OpenEnds {
+			continue
+		}
+		for k := len(loose) - 1; k >= 0; k-- { // the nearest before it
+			if before := loose[k]; piece[before] != piece[i] && !told[piece[i]] {
+				told[piece[i]] = true
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "the line is in pieces: %s %s and %s %s each have an end that no joint names, and nothing joins their pieces", p.Job.Parts[before].Form, p.Job.Parts[before].ID, p.Job.Parts[i].Form, p.Job.Parts[i].ID)
+				break
+			}
+		}
+		loose = append(loose, i)
+	}
 }
 
 // tubular tells whether a part goes on in another at its ends.

@@ -30,6 +30,17 @@ func spool() *laminate.Job {
 	return j
 }
 
+// pieces are two such spools, the second between c and d, whose ends are as said.
+func pieces(ends laminate.Ends) func(j *laminate.Job) {
+	return func(j *laminate.Job) {
+		c, d := j.Parts[0], j.Parts[0]
+		c.ID, d.ID = "c", "d"
+		c.Ends, d.Ends = ends, ends
+		j.Parts = append(j.Parts, c, d)
+		j.Joints = append(j.Joints, laminate.Joint{ID: "K", Between: [2]string{"c", "d"}})
+	}
+}
+
 func TestRules_ofWhatIsJoined(t *testing.T) {
 	onTank := func(change func(j *laminate.Job)) func(*laminate.Job) {
 		return func(j *laminate.Job) {
@@ -80,6 +91,12 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			j.Parts = append(j.Parts, j.Parts[0])
 			j.Parts[2].ID = "c"
 		}, []string{"incomplete parts-not-joined"}, "pipe c is joined to nothing"},
+		{"a line in two pieces", pieces(laminate.NoEnds), []string{"incomplete parts-not-joined"}, "pipe b and pipe c each have an end that no joint names"},
+		{"pieces of open ends", pieces(laminate.OpenEnds), nil, ""},
+		{"pieces joined", func(j *laminate.Job) {
+			pieces(laminate.NoEnds)(j)
+			j.Joints = append(j.Joints, laminate.Joint{ID: "L", Between: [2]string{"d", "a"}})
+		}, nil, ""},
 		{"two pipes at one joint", func(j *laminate.Job) { j.Parts[1].Count = laminate.Some(2) }, []string{"break course-counted"}, "b counts 2: it is taken off so many times, and what is laid at its joints once"},
 		{"joined twice", func(j *laminate.Job) {
 			j.Joints = append(j.Joints, laminate.Joint{ID: "K", Between: [2]string{"b", "a"}})

@@ -340,6 +340,15 @@ func TestPartsRules(t *testing.T) {
 			j.Conditions = []laminate.Condition{{Name: "operating", Temperature: quantity.New(100, quantity.Fahrenheit)}}
 		}, nil},
 		{"a course that counts two", func(j *laminate.Job) { j.Parts[1].Count = laminate.Some(2) }, []string{"break course-counted"}},
+		{"a flange too many", func(j *laminate.Job) {
+			onLow(j)
+			j.Parts[4].Count = laminate.Some(2)
+		}, []string{"warning count-unused"}},
+		{"two flanges on two nozzles", func(j *laminate.Job) {
+			onLow(j)
+			j.Parts[4].Count = laminate.Some(2)
+			j.Nozzles = append(j.Nozzles, laminate.Nozzle{ID: "M", On: "low", Height: in(40), Size: in(3), Flange: "f"})
+		}, nil},
 		{"two flanges alike", func(j *laminate.Job) {
 			flange(laminate.FlatFace, laminate.Some(true))(j)
 			j.Parts[4].Count = laminate.Some(2)

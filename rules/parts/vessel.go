@@ -243,6 +243,32 @@ var CourseCounted = &rules.Rule{
 	},
 }
 
+// CountUnused tells of flanges and covers that nothing ends in.
+var CountUnused = &rules.Rule{
+	ID:     "count-unused",
+	Family: family,
+	Title:  "More flanges or covers are counted than stand anywhere",
+	Why: "What a part counts is laid, bought and bolted so many times. A count above the nozzles that end in the part is one too many, or a nozzle is missing from the job, " +
+		"and its opening, pad and neck are then judged by nobody.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "nozzles end in a flange or cover that no joint names, and its count is above their number",
+	Basis:    "the program's own check",
+	Job: func(p *rules.JobPass) {
+		used, named := map[int]int{}, map[int]bool{}
+		joints(p, func(_, one, other int) { named[one], named[other] = true, true })
+		for i := range p.Job.Nozzles {
+			used[p.Part(p.Job.Nozzles[i].Flange)]++
+			used[p.Part(p.Job.Nozzles[i].Cover)]++
+		}
+		for i := range p.Job.Parts {
+			x := &p.Job.Parts[i]
+			if n, of := p.Stated(i).Count.Or(1), used[i]; !named[i] && of > 0 && n > of {
+				p.Report(rules.Warning, laminate.JobPartRef(i, "count"), "", "%s %s counts %d, and %s in it: it is taken off %d times", x.Form, x.ID, n, quantity.Counted(of, "nozzle ends", "nozzles end"), n)
+			}
+		}
+	},
+}
+
 // PartFormUnstated asks what a part is.
 var PartFormUnstated = &rules.Rule{
 	ID:     "part-form-unstated",
