@@ -276,6 +276,17 @@ func TestPartsRules(t *testing.T) {
 		{"a level at an open rim", openTo(120), nil},
 		{"a test above an open rim", func(j *laminate.Job) { openTo(100)(j); j.Test.LiquidHeight = in(130) }, []string{"break level-over-rim"}},
 		{"a level above a head's rim", func(j *laminate.Job) { j.Vessel.LiquidHeight = in(121) }, nil},
+		// The head of 96 in with a crown of 96 in and a knuckle of 6 in rises 16.4 in above 120 in.
+		{"a level in the head", func(j *laminate.Job) { j.Vessel.LiquidHeight = in(136) }, nil},
+		{"a level above the head", func(j *laminate.Job) { j.Vessel.LiquidHeight = in(137) }, []string{"warning level-over-rim"}},
+		{"a test above the head", func(j *laminate.Job) { j.Vessel.LiquidHeight, j.Test.LiquidHeight = in(110), in(600) }, []string{"warning level-over-rim"}},
+		{"a level above the head, in a pipe on it", func(j *laminate.Job) {
+			j.Vessel.LiquidHeight = in(200)
+			pipe := laminate.JobPart{ID: "p", Laminate: "thin"}
+			pipe.Form, pipe.Process, pipe.InsideDiameter, pipe.Length = laminate.Pipe, laminate.ContactMolded, in(6), in(90)
+			j.Parts = append(j.Parts, pipe)
+			j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"head", "p"}}}
+		}, nil},
 		{"a course of a lighter liquid", weighs(1, 0.6), []string{"break gravities-differ"}},
 		{"a course of a heavier one", weighs(1, 1.3), []string{"incomplete gravities-differ"}},
 		{"a course of the same", weighs(1, 1.2), nil},

@@ -52,24 +52,29 @@ var LevelContradicted = &rules.Rule{
 	},
 }
 
-// LevelOverRim keeps the liquid under the rim of an open vessel.
+// LevelOverRim keeps the liquid in the vessel.
 var LevelOverRim = &rules.Rule{
 	ID:     "level-over-rim",
 	Family: family,
-	Title:  "The liquid stands above the rim of an open vessel",
+	Title:  "The liquid stands above the top of the vessel",
 	Why: "What stands above an open rim runs over, in service as in a test: either the level is wrong, or a course, a head or a lid is missing. " +
-		"All parts are figured for the level, which this vessel cannot hold.",
-	Severity: []rules.Severity{rules.Break},
-	When:     "no head, cone or lid closes the top of the shell, and the level of the vessel or of its test is above the top of the last course",
-	Basis:    "hydrostatics, arithmetic",
+		"All parts are figured for the level, which this vessel cannot hold. Above a closed top it can stand in a pipe alone; most often a unit or a digit is wrong.",
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "the level of the vessel or of its test is above the top of the last course, and no head, cone or lid closes it: break; " +
+		"above what closes it, and no pipe or elbow of the job leads up from there: warning",
+	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
-		rim := math.NaN()
+		rim, top, closed := math.NaN(), math.Inf(-1), false
 		for i := range p.Job.Parts {
-			if p.OnTop(i) {
-				return
-			}
+			closed = closed || p.OnTop(i)
 			if p.Job.Parts[i].Form == laminate.ShellCourse {
 				rim = p.Top(i)
+			}
+			if p.InShell(i) {
+				top = max(top, p.Top(i)) // NaN where a size on the way is not known
+			}
+			if p.Line(i) && p.Rises(i) {
+				top = math.NaN()
 			}
 		}
 		level, _ := p.Level()
@@ -81,9 +86,13 @@ var LevelOverRim = &rules.Rule{
 			{laminate.Ref{Kind: laminate.RefVessel, Key: "liquid_height"}, "the liquid", level},
 			{laminate.Ref{Kind: laminate.RefTest, Key: "liquid_height"}, "the fill of the test", p.Job.Test.LiquidHeight.SI()},
 		} {
-			if x.level > rim && quantity.Above(x.level, rim) { // not so of what is not known
+			switch over := func(m float64) bool { return x.level > m && quantity.Above(x.level, m) }; { // not so of what is not known
+			case !closed && over(rim):
 				a, b := p.Units.Pair(x.level, rim, quantity.Distance)
 				p.Report(rules.Break, x.of, "", "%s stands to %s, and the open rim is at %s: it runs over", x.what, a, b)
+			case closed && over(top) && len(p.Stack) > 0:
+				a, b := p.Units.Pair(x.level, top, quantity.Distance)
+				p.Report(rules.Warning, x.of, "", "%s stands to %s, and the vessel ends at %s: where it stands so high is not in the job, and all parts are figured for it", x.what, a, b)
 			}
 		}
 	},
