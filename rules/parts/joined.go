@@ -203,33 +203,53 @@ var ConeOpen = &rules.Rule{
 
 // IDShared asks that one name means one thing.
 var IDShared = &rules.Rule{
-	ID: "id-shared", Family: family, Title: "Two things of a job go by one name",
-	Why: "A drawing, a lay-up sheet, a record and a label on the shop floor say N1 and no more. " +
-		"Where a nozzle and its flange are both called so, whoever reads it lays, measures or signs the one for the other.",
+	ID: "id-shared", Family: family, Title: "Two things of a job have one name",
+	Why: "Papers, records and what is written on the part go by names: \"nozzle N1\", \"lay-up sheet of N1\". " +
+		"Where a nozzle and its flange are both called so, whoever reads it lays, measures or signs the one for the other. So with S1 and s1, which nobody tells apart aloud, and some systems of files not at all.",
 	Severity: []rules.Severity{rules.Warning},
-	When:     "a nozzle has the id of a part, or a joint that of a part or nozzle",
+	When:     "a nozzle has the id of a part, or a joint that of a part or nozzle; or two ids of them, or two of laminates, of resins or of materials, differ by capital and small letters alone",
 	Basis:    "the program's own check",
 	Job: func(p *rules.JobPass) {
-		nozzles := make(map[string]bool, len(p.Job.Nozzles))
-		for i := range p.Job.Nozzles {
-			id := p.Job.Nozzles[i].ID
-			nozzles[id] = true
-			if p.Part(id) >= 0 {
-				p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "id"}, "", "nozzle %s has the name of part %s: papers and records that say %s may mean either", id, id, id)
-			}
+		j := p.Job
+		names := map[string]name{}
+		for i := range j.Parts {
+			share(p, names, laminate.JobPartRef(i, "id"), "part", j.Parts[i].ID)
 		}
-		for i := range p.Job.Joints {
-			id, other := p.Job.Joints[i].ID, "part"
-			switch {
-			case p.Part(id) >= 0:
-			case nozzles[id]:
-				other = "nozzle"
-			default:
-				continue
-			}
-			p.Report(rules.Warning, laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "id"}, "", "joint %s has the name of %s %s: papers and records that say %s may mean either", id, other, id, id)
+		for i := range j.Nozzles {
+			share(p, names, laminate.Ref{Kind: laminate.RefNozzle, Index: i, Key: "id"}, "nozzle", j.Nozzles[i].ID)
+		}
+		for i := range j.Joints {
+			share(p, names, laminate.Ref{Kind: laminate.RefJoint, Index: i, Key: "id"}, "joint", j.Joints[i].ID)
+		}
+		laminates, resins, materials := map[string]name{}, map[string]name{}, map[string]name{}
+		for i := range j.Laminates {
+			share(p, laminates, laminate.Ref{Kind: laminate.RefLaminate, Index: i, Key: "id"}, "laminate", j.Laminates[i].ID)
+		}
+		for i := range j.Resins {
+			share(p, resins, laminate.Ref{Part: -1, Kind: laminate.RefResin, Index: i, Key: "id"}, "resin", j.Resins[i].ID)
+		}
+		for i := range j.Materials {
+			share(p, materials, laminate.Ref{Part: -1, Kind: laminate.RefMaterial, Index: i, Key: "id"}, "material", j.Materials[i].ID)
 		}
 	},
+}
+
+// name is what has a name first.
+type name struct{ what, id string }
+
+// share reports what has the name of something before it.
+func share(p *rules.JobPass, names map[string]name, at laminate.Ref, what, id string) {
+	folded := strings.ToLower(strings.ToUpper(id))
+	before, taken := names[folded]
+	switch {
+	case id == "":
+	case !taken:
+		names[folded] = name{what, id}
+	case before.id != id:
+		p.Report(rules.Warning, at, "", "%s %s and %s %s differ by capital and small letters alone: papers and records that say one may mean the other", what, id, before.what, before.id)
+	case before.what != what: // else nothing is read
+		p.Report(rules.Warning, at, "", "%s %s has the name of %s %s: papers and records that say %s may mean either", what, id, before.what, id, id)
+	}
 }
 
 // LaminateUnused tells of a laminate that nothing of the job is made of.

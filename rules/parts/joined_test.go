@@ -143,6 +143,16 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			j.Laminates = append(j.Laminates, laminate.Laminate{ID: "left", Plies: j.Laminates[0].Plies})
 			j.Joints[0].Outside = "left"
 		}, nil, ""},
+		{"a pipe with the name of another in capitals", func(j *laminate.Job) { j.Parts[1].ID, j.Joints[0].Between[1] = "A", "A" }, []string{"warning id-shared"}, "part A and part a differ by capital and small letters alone"},
+		{"a nozzle with that of a joint", func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "j", On: "a"}} }, []string{"warning id-shared"}, "joint J and nozzle j differ"},
+		{"laminates so", func(j *laminate.Job) {
+			j.Laminates = append(j.Laminates, laminate.Laminate{ID: "Thin"})
+		}, []string{"warning id-shared"}, "laminate Thin and laminate thin"},
+		{"resins so", func(j *laminate.Job) {
+			r := j.Resins[0]
+			r.ID = strings.ToUpper(r.ID)
+			j.Resins = append(j.Resins, r)
+		}, []string{"warning id-shared"}, "differ by capital"},
 		{"a joint with the name of a nozzle", func(j *laminate.Job) { j.Nozzles = []laminate.Nozzle{{ID: "J", On: "a"}} }, []string{"warning id-shared"}, "has the name of nozzle J"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
