@@ -181,7 +181,7 @@ var KnuckleWeak = &rules.Rule{
 		"The corner is rounded, as thick as wall and bottom together, and its reinforcement runs up the wall before it tapers. The figures are those that the trade remembers of two standards: the shop's own count before them.",
 	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
 	When: "a flat bottom has a shell on it and its knuckle radius, the laminate of its knuckle or the height of the reinforcement is not stated: incomplete. " +
-		"The radius is below 1 in (1½ in above 4 ft of diameter), the height below 8 in (12 in above 4 ft), or the knuckle's laminate thinner than wall and bottom together, the knuckle laid on the bottom (all bounds are enough): warning",
+		"The radius is below 1 in (1½ in above 4 ft of diameter), the height below 8 in (12 in above 4 ft), the height more than the length of the course on it, or the knuckle's laminate thinner than wall and bottom together, the knuckle laid on the bottom (all bounds are enough): warning",
 	Basis: "ASTM D3299, ASTM D4097 (from memory)",
 	Job: func(p *rules.JobPass) {
 		list := stack(p)
@@ -212,6 +212,10 @@ func knuckle(p *rules.JobPass, bottom, above int) {
 	}
 	atLeast("knuckle_radius", b.KnuckleRadius, radius, "the knuckle radius")
 	atLeast("knuckle_height", b.KnuckleHeight, height, "the height of the knuckle's reinforcement")
+	if course := &p.Job.Parts[above]; course.Form == laminate.ShellCourse && course.Length.Given() && quantity.Above(b.KnuckleHeight.SI(), course.Length.SI()) {
+		is, ends := p.Units.Pair(b.KnuckleHeight.SI(), course.Length.SI(), quantity.Size)
+		p.Report(rules.Warning, laminate.JobPartRef(bottom, "knuckle_height"), "", "the reinforcement of the knuckle of %s runs %s up, past %s, which ends at %s, and over what joins it to the next", b.ID, is, course.ID, ends)
+	}
 	a := p.Analysis(b.Knuckle)
 	if a == nil {
 		p.Report(rules.Incomplete, laminate.JobPartRef(bottom, "knuckle"), "", "the laminate that reinforces the knuckle of %s is not stated (knuckle)", b.ID)

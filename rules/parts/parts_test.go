@@ -170,7 +170,7 @@ func TestPartsRules(t *testing.T) {
 			p := &j.Parts[3]
 			p.Form, p.Shape, p.InsideDiameter, p.SmallDiameter = laminate.Cone, laminate.Shape{}, in(120), in(96)
 		}, nil},
-		{"a low course", func(j *laminate.Job) { j.Parts[1].Length = in(9) }, []string{"warning course-ends-near-knuckle"}},
+		{"a low course", func(j *laminate.Job) { j.Parts[1].Length = in(9) }, []string{"warning knuckle-weak", "warning course-ends-near-knuckle"}},
 		{"no taper stated", func(j *laminate.Job) { j.Parts[1].Taper = quantity.Length{} }, []string{"incomplete taper-steep"}},
 		{"a steep taper", func(j *laminate.Job) { j.Parts[1].Taper = in(0.3) }, []string{"warning taper-steep"}},
 		{"no step, no taper", func(j *laminate.Job) { j.Parts[1].Laminate, j.Parts[1].Taper = "thin", quantity.Length{} }, nil},
@@ -182,6 +182,8 @@ func TestPartsRules(t *testing.T) {
 			b := &j.Parts[0]
 			b.KnuckleRadius, b.KnuckleHeight, b.Knuckle = in(1.4), in(11), "thin"
 		}, []string{"warning knuckle-weak", "warning knuckle-weak", "warning knuckle-weak"}},
+		{"a knuckle as high as the course", func(j *laminate.Job) { j.Parts[0].KnuckleHeight = in(60) }, nil},
+		{"one higher", func(j *laminate.Job) { j.Parts[0].KnuckleHeight = in(80) }, []string{"warning knuckle-weak"}},
 		{"a bottom by itself", func(j *laminate.Job) { j.Parts = j.Parts[:1]; j.Parts[0].Knuckle = "" }, nil},
 		{"a part of no form", func(j *laminate.Job) { j.Parts = append(j.Parts, laminate.JobPart{ID: "p", Laminate: "thin"}) }, []string{"incomplete part-form-unstated"}},
 		{"no bottom", func(j *laminate.Job) { openBelow(j) }, []string{"incomplete shell-unclosed"}},
