@@ -223,6 +223,23 @@ func ring(j *Job) {
 	j.Nozzles = append(j.Nozzles, Nozzle{ID: "m", On: "f", Cover: "c"})
 }
 
+// One slip is one message: what is refused by itself is held against nothing.
+func TestValidateJob_tellsOneSlipOnce(t *testing.T) {
+	for name, j := range map[string]*Job{
+		"no flange at all": {Parts: []JobPart{{ID: "p"}, {ID: "f", Part: Part{Form: Flange, Shape: Shape{Count: Some(0)}}}},
+			Nozzles: []Nozzle{{ID: "m", On: "p", Flange: "f"}, {ID: "n", On: "p", Flange: "f"}}},
+		"a width of none": {Parts: []JobPart{{ID: "p"}, {ID: "q"}},
+			Joints: []Joint{{ID: "j", Between: [2]string{"p", "q"}, Width: inches(0), FirstWidth: inches(2), Gap: inches(0.25)}}},
+		"a diameter below zero": {Parts: []JobPart{{ID: "b", Part: Part{Form: FlatBottom, InsideDiameter: inches(-5), Shape: Shape{KnuckleRadius: inches(1.5)}}}},
+			Nozzles: []Nozzle{{ID: "n", On: "b", Size: inches(3)}}},
+		"a crown of none": {Parts: []JobPart{{ID: "h", Part: Part{Form: HeadPart, InsideDiameter: inches(60), Shape: Shape{Head: Torispherical, CrownRadius: inches(0), KnuckleRadius: inches(4)}}}}},
+	} {
+		if faults := ValidateJob(j, nil); len(faults) != 1 {
+			t.Errorf("%s: %v", name, faults)
+		}
+	}
+}
+
 func TestJob_partsStandOnEachOtherAndUnderTheLiquid(t *testing.T) {
 	course := func(id string, feet float64) JobPart {
 		return JobPart{ID: id, Laminate: "a", Part: Part{Form: ShellCourse, InsideDiameter: inches(120), Length: quantity.New(feet, quantity.Foot)}}

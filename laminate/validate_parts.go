@@ -120,32 +120,33 @@ func orZero(c *checker, key string, q quantity.Length, l quantity.Limits) {
 	}
 }
 
-// fits refuses a shape that cannot be on a part of its diameter.
+// fits refuses a shape that cannot be on a part of its diameter; what is refused by
+// itself is held against nothing.
 func (c *checker) fits(p *Part) {
 	s, d := &p.Shape, p.InsideDiameter
 	over := func(a quantity.Length, share float64) bool {
-		return a.Given() && d.Given() && quantity.Above(a.SI(), share*d.SI())
+		return a.Given() && d.SI() > 0 && quantity.Above(a.SI(), share*d.SI())
 	}
 	switch {
-	case s.CrownRadius.Given() && s.KnuckleRadius.Given() && s.KnuckleRadius.Cmp(s.CrownRadius) > 0:
+	case s.CrownRadius.SI() > 0 && s.KnuckleRadius.Given() && s.KnuckleRadius.Cmp(s.CrownRadius) > 0:
 		c.fail("knuckle_radius", "%s is more than the crown radius, %s", quoted(s.KnuckleRadius.Text()), s.CrownRadius.Text())
-	case s.CrownRadius.Given() && d.Given() && quantity.Below(s.CrownRadius.SI(), d.SI()/2):
+	case s.CrownRadius.SI() > 0 && d.SI() > 0 && quantity.Below(s.CrownRadius.SI(), d.SI()/2):
 		c.fail("crown_radius", "%s is less than half the inside diameter, %s: it spans no such head", quoted(s.CrownRadius.Text()), d.Text())
 	case over(s.KnuckleRadius, 0.5):
 		c.fail("knuckle_radius", "%s is more than half the inside diameter, %s", quoted(s.KnuckleRadius.Text()), d.Text())
 	case over(s.Depth, 1):
 		c.fail("depth", "%s is more than the inside diameter, %s", quoted(s.Depth.Text()), d.Text())
-	case s.SmallDiameter.Given() && d.Given() && s.SmallDiameter.Cmp(d) >= 0:
+	case s.SmallDiameter.SI() > 0 && d.SI() > 0 && s.SmallDiameter.Cmp(d) >= 0:
 		c.fail("small_diameter", "%s is not less than that of the large end, %s (inside_diameter)", quoted(s.SmallDiameter.Text()), d.Text())
-	case s.BendRadius.Given() && d.Given() && !quantity.Above(s.BendRadius.SI(), d.SI()/2):
+	case s.BendRadius.SI() > 0 && d.SI() > 0 && !quantity.Above(s.BendRadius.SI(), d.SI()/2):
 		c.fail("bend_radius", "%s is not more than half the inside diameter, %s: the elbow would close at its inside", quoted(s.BendRadius.Text()), d.Text())
-	case s.Outside.Given() && s.Size.Given() && s.Outside.Cmp(s.Size) <= 0:
+	case s.Outside.SI() > 0 && s.Size.SI() > 0 && s.Outside.Cmp(s.Size) <= 0:
 		c.fail("outside_diameter", "%s is not more than the size, %s", quoted(s.Outside.Text()), s.Size.Text())
-	case s.Outside.Given() && d.Given() && p.Form == Flange && s.Outside.Cmp(d) <= 0:
+	case s.Outside.SI() > 0 && d.SI() > 0 && p.Form == Flange && s.Outside.Cmp(d) <= 0:
 		c.fail("outside_diameter", "%s is not more than the inside diameter, %s", quoted(s.Outside.Text()), d.Text())
-	case s.Outside.Given() && s.BoltCircle.Given() && !quantity.Above(s.Outside.SI(), s.BoltCircle.SI()+s.BoltSize.SI()):
+	case s.Outside.SI() > 0 && s.BoltCircle.SI() > 0 && !quantity.Above(s.Outside.SI(), s.BoltCircle.SI()+s.BoltSize.SI()):
 		c.fail("outside_diameter", "%s leaves nothing round the bolts on their circle, %s", quoted(s.Outside.Text()), s.BoltCircle.Text())
-	case s.BoltCircle.Given() && d.Given() && s.BoltCircle.Cmp(d) <= 0:
+	case s.BoltCircle.SI() > 0 && d.SI() > 0 && s.BoltCircle.Cmp(d) <= 0:
 		c.fail("bolt_circle", "%s is not more than the inside diameter, %s", quoted(s.BoltCircle.Text()), d.Text())
 	}
 }
@@ -173,10 +174,10 @@ func (c *checker) joints(a *Assembly) {
 		orZero(c, "gap", n.Gap, widths)
 		within(c, "axial_load", n.AxialLoad, lineLoads)
 		c.text("qualification", n.Qualification)
-		if n.Width.Given() && n.FirstWidth.Given() && n.FirstWidth.Cmp(n.Width) > 0 {
+		if n.Width.SI() > 0 && n.FirstWidth.Given() && n.FirstWidth.Cmp(n.Width) > 0 {
 			c.fail("first_width", "%s is more than the whole width, %s", quoted(n.FirstWidth.Text()), n.Width.Text())
 		}
-		if n.Width.Given() && n.Gap.Given() && n.Gap.Cmp(n.Width) >= 0 {
+		if n.Width.SI() > 0 && n.Gap.Given() && n.Gap.Cmp(n.Width) >= 0 {
 			c.fail("gap", "%s is not less than the width that spans it, %s", quoted(n.Gap.Text()), n.Width.Text())
 		}
 	}
@@ -230,7 +231,7 @@ func (c *checker) bolted(a *Assembly, named map[string]int, key, id string, form
 		c.fail(key, "%s is no %s: its form is %s", quoted(id), form, quoted(p.Form.String()))
 		return
 	}
-	if named[id]++; named[id] > p.Count.Or(1) {
+	if named[id]++; named[id] > p.Count.Or(1) && p.Count.Or(1) > 0 {
 		c.fail(key, "%s is on another nozzle already; where there are several alike its part says so (count)", quoted(id))
 	}
 }
@@ -249,13 +250,13 @@ func (c *checker) opens(a *Assembly, n *Nozzle) {
 	if !d.Given() {
 		key, d = "size", n.Size
 	}
-	if p.InsideDiameter.Given() && d.Given() && d.Cmp(p.InsideDiameter) >= 0 {
+	if p.InsideDiameter.SI() > 0 && d.Given() && d.Cmp(p.InsideDiameter) >= 0 {
 		c.fail(key, "%s is not less than the inside diameter of %s, %s: such an opening leaves no part", quoted(d.Text()), quoted(n.On), p.InsideDiameter.Text())
 	}
-	if (p.Form == ShellCourse || p.Form == Pipe || p.Form == Duct) && p.Length.Given() && n.Height.Given() && n.Height.Cmp(p.Length) > 0 {
+	if (p.Form == ShellCourse || p.Form == Pipe || p.Form == Duct) && p.Length.SI() > 0 && n.Height.Given() && n.Height.Cmp(p.Length) > 0 {
 		c.fail("height", "%s is above the end of %s, which is %s long", quoted(n.Height.Text()), quoted(n.On), p.Length.Text())
 	}
-	if n.PadDiameter.Given() && d.Given() && n.PadDiameter.Cmp(d) <= 0 {
+	if n.PadDiameter.SI() > 0 && d.Given() && n.PadDiameter.Cmp(d) <= 0 {
 		c.fail("pad_diameter", "%s is not more than the opening, %s", quoted(n.PadDiameter.Text()), d.Text())
 	}
 }
