@@ -61,6 +61,24 @@ func (r *JobReport) Part(part int) *Report {
 	return &of
 }
 
+// OfService is what walls say that is wrong with the service that parts share, each once,
+// worst first: it stands in the reports of those parts, and is about none of them alone.
+func (r *JobReport) OfService() (list []Finding) {
+	for i, part := range r.Parts {
+		x := &r.Job.Parts[i]
+		for _, f := range part.Findings {
+			if x.Schedule != "" || f.Severity <= Note || f.At.Kind != laminate.RefService || x.Overrides(f.At.Key) {
+				continue
+			}
+			if !slices.ContainsFunc(list, func(o Finding) bool { return o.Rule == f.Rule && o.Message == f.Message }) {
+				list = append(list, f)
+			}
+		}
+	}
+	slices.SortStableFunc(list, byWeight)
+	return list
+}
+
 // Structure is the evaluation of a part's wall, and beside its own notes what a
 // rule of jobs says of the part; nil where nothing was evaluated.
 func (r *JobReport) Structure(part int, said *Rule) *wall.Result {

@@ -151,8 +151,7 @@ func (p *Job) list(r *rules.JobReport) []row {
 	}
 	slices.Reverse(list)
 	found := make(map[laminate.Ref]rules.Severity, len(r.Findings))
-	for i := range r.Findings {
-		f := &r.Findings[i]
+	for _, f := range slices.Concat(r.Findings, r.OfService()) {
 		count := func(at laminate.Ref) {
 			at = laminate.Ref{Kind: at.Kind, Index: at.Index}
 			if found[at] = max(found[at], f.Severity); found[at] == rules.Note { // which keeps nothing from being clear

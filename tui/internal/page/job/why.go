@@ -22,8 +22,11 @@ func (p *Job) found(r *rules.JobReport, x row) []rules.Finding {
 	}
 	var list []rules.Finding
 	ofPart := x.at.Kind == laminate.RefJobPart
-	if ofPart {
+	switch {
+	case ofPart:
 		list = r.Part(x.at.Index).Findings
+	case x.at.Kind == laminate.RefService:
+		list = r.OfService()
 	}
 	for i := range r.Findings {
 		f := &r.Findings[i]
