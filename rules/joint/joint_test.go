@@ -143,8 +143,9 @@ func tested(fahrenheit float64) func(*laminate.Job) {
 func warmTest(fahrenheit, kept float64) func(*laminate.Job) {
 	return func(j *laminate.Job) {
 		tested(fahrenheit)(j)
+		j.Service.Upset = j.Test.Temperature
 		j.Conditions = []laminate.Condition{
-			{Name: "operating", Temperature: j.Service.Hottest(), Pressure: j.Service.Pressure},
+			{Name: "operating", Temperature: j.Service.Temperature, Pressure: j.Service.Pressure},
 			{Name: "warm", Temperature: j.Test.Temperature, Pressure: psi(1), ModulusRetention: laminate.Some(kept)},
 		}
 	}
@@ -487,13 +488,23 @@ var cases = []jobCase{
 	// Vinyl ester deflects at about 100 °C, 212 °F: 176 °F is 20 °C under it, 140 °F 40 °C.
 	{"a test warmer than the service, cold yet", tested(120), nil, ""},
 	{"a test warmer than a wall is cold at", tested(121), []string{"incomplete test-temperature-unfit"}, "what is left there of the strength of part a and one more is not known"},
-	{"a test near to where the resin softens", warmTest(141, 0.9), []string{"warning test-temperature-unfit", "warning test-temperature-unfit"}, "above 140 °F"},
-	{"a test where the resin softens", warmTest(177, 0.9), []string{"break test-temperature-unfit", "break test-temperature-unfit"}, "177 °F, above 176 °F, the typical heat deflection temperature of resin"},
+	{"a test near to where the resin softens", tested(141), []string{"incomplete test-temperature-unfit", "warning test-temperature-unfit", "warning test-temperature-unfit"}, "above 140 °F"},
+	{"a test where the resin softens", tested(177), []string{"break test-temperature-unfit", "break test-temperature-unfit", "incomplete test-temperature-unfit"}, "177 °F, above 176 °F, the typical heat deflection temperature of resin"},
 	{"a test no warmer than the service", func(j *laminate.Job) {
 		j.Service.Temperature, j.Service.Upset = quantity.New(120, quantity.Fahrenheit), quantity.Temperature{}
 		j.Test.Temperature = j.Service.Temperature
 	}, nil, ""},
-	{"a test that condition and walls know", warmTest(130, 0.9), nil, ""},
+	{"a test that a condition knows", warmTest(130, 0.9), nil, ""},
+	{"a test that no condition reaches", func(j *laminate.Job) {
+		warmTest(130, 0.9)(j)
+		j.Conditions = j.Conditions[:1]
+	}, []string{"incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin", "incomplete test-temperature-unfit"}, "and one more is not known"},
+	{"a test as warm as the service, whose walls say what they keep", func(j *laminate.Job) {
+		j.Test.Temperature, j.Service.Temperature = quantity.New(130, quantity.Fahrenheit), quantity.New(130, quantity.Fahrenheit)
+		for i := range j.Parts {
+			j.Parts[i].ModulusRetention = laminate.Some(0.9)
+		}
+	}, nil, ""},
 	// Cold it takes 75.2 % of it: 75.2 x 1.2 / 0.2.
 	{"a warm test strains by what the wall keeps", warmTest(130, 0.2), []string{"break neck-thin", "warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "451 % of what its hoop strength allows"},
 	{"boiling water", tested(212), []string{"break test-temperature-unfit", "break test-temperature-unfit", "break test-temperature-unfit", "incomplete test-temperature-unfit"}, "water boils at 212 °F"},

@@ -22,7 +22,7 @@ var TestTemperatureUnfit = &rules.Rule{
 		"In cold water resin is brittle, and a wall that sweats hides its leaks. Water that boils is a test with gas.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "a test with water is at 100 °C (212 °F) or above, or at 0 °C or below; the temperature of a test is above that of the service and above the heat deflection temperature less 20 °C of a resin of barrier or structure, its own or the typical one of its family: break; " +
-		"above it less 40 °C: warning (these two bounds are within). It is above what a wall is taken as cold at, 120 °F, and what the service of a part reaches, and no condition of as much says what the wall keeps of its strength (modulus_retention): incomplete. " +
+		"above it less 40 °C: warning (these two bounds are within). It is above 120 °F, up to which a wall is taken as cold, and above what the service of a part reaches, or of the conditions that it has none of as much says what the wall keeps of its strength (modulus_retention): incomplete. " +
 		"It is below 15 °C (59 °F): warning. A test of no stated temperature is taken to be as the service",
 	Basis: "20 and 40 °C under the heat deflection temperature, and typical ones of the families: from memory; 15 °C and 120 °F: common practice, no source",
 	Job: func(p *rules.JobPass) {
@@ -51,7 +51,7 @@ var TestTemperatureUnfit = &rules.Rule{
 			}
 		}
 		if n := len(unknown); n > 1 {
-			p.ReportAt(rules.Incomplete, unknown, "", "the test is at %s, warmer than the service: what is left there of the strength of part %s%s is not known, nor so what the test does to it and to what is laid onto it; a condition of as much says so ([[condition]], modulus_retention)",
+			p.ReportAt(rules.Incomplete, unknown, "", "the test is at %s: what is left there of the strength of part %s%s is not known, nor so what the test does to it and to what is laid onto it; state as much as an upset of the service, and what the wall keeps then (upset, modulus_retention, [[condition]])",
 				p.Units.Temperature(t.SI()), p.Job.Parts[unknown[1].Index].ID, more(n-2))
 		}
 	},
@@ -113,19 +113,22 @@ func soften(p *rules.JobPass, t float64) {
 	}
 }
 
-// warmed is a part as it stands in a test that is warmer than its service, with what a
-// condition of as much says that it keeps then; the part itself where the test is not.
-// Not known where no condition says so.
+// warmed is a part as it stands in a test that is warm: with what it keeps of its
+// strength then, by its conditions where it has some. Not known where the test is warmer
+// than the service, or than any condition that says so.
 func warmed(p *rules.JobPass, i int) (part *rules.Report, known bool) {
 	part = p.Parts[i]
 	t := p.Job.Test.Temperature
-	if !t.Given() || part.Schedule.Service.Hottest().SI() >= t.SI() {
+	if !t.Given() {
 		return part, true
 	}
 	s := *part.Schedule
 	s.Service.Temperature, s.Service.Upset, s.Conditions, s.Part.ModulusRetention = t, quantity.Temperature{}, nil, laminate.Optional[float64]{}
 	if _, cold := service.Kept(&s); cold {
 		return part, true
+	}
+	if len(part.Schedule.Conditions) == 0 {
+		return part, part.Schedule.Service.Hottest().SI() >= t.SI()
 	}
 	for k := range part.Schedule.Conditions {
 		c := &part.Schedule.Conditions[k]
