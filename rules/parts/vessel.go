@@ -61,7 +61,7 @@ var LevelOverRim = &rules.Rule{
 		"All parts are figured for the level, which this vessel cannot hold. Above a closed top it can stand in a pipe alone; most often a unit or a digit is wrong.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
 	When: "the level of the vessel or of its test is above the top of the last course, and no head, cone or lid closes it: break; " +
-		"above what closes it, and no pipe or elbow of the job leads up from there: warning",
+		"the level of the vessel is above what closes it, and no pipe or elbow of the job leads up from there: warning; a test may be filled through a standpipe",
 	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		rim, top, closed := math.NaN(), math.Inf(-1), false
@@ -90,7 +90,7 @@ var LevelOverRim = &rules.Rule{
 			case !closed && over(rim):
 				a, b := p.Units.Pair(x.level, rim, quantity.Distance)
 				p.Report(rules.Break, x.of, "", "%s stands to %s, and the open rim is at %s: it runs over", x.what, a, b)
-			case closed && over(top) && len(p.Stack) > 0:
+			case closed && x.of.Kind == laminate.RefVessel && over(top): // a test may be filled through a standpipe
 				a, b := p.Units.Pair(x.level, top, quantity.Distance)
 				p.Report(rules.Warning, x.of, "", "%s stands to %s, and the vessel ends at %s: where it stands so high is not in the job, and all parts are figured for it", x.what, a, b)
 			}
