@@ -106,6 +106,7 @@ func TestJudge_bonds(t *testing.T) {
 		"laid when":              {24, func(r *record.Record) { r.Bonds[0].At = time.Time{} }, rules.Incomplete, bonds.WindowPassed, `\(at\)`},
 		"nobody":                 {48, func(r *record.Record) { r.Bonds[0].Bonder = " " }, rules.Incomplete, bonds.Unqualified, `who bonded \(bonder\)`},
 		"by no list":             {48, func(r *record.Record) { r.Bonds[0].Qualification = "" }, rules.Incomplete, bonds.Unqualified, `\(qualification\)`},
+		"by none":                {48, func(r *record.Record) { r.Bonds[0].Qualification = "none" }, rules.Incomplete, bonds.Unqualified, `\(qualification\)`},
 		"the bond struck":        {24, func(r *record.Record) { r.Bonds[0].Struck = true }, rules.Clear, "", ""},
 	} {
 		r := &record.Record{Bonds: []record.Bond{{Entry: hours(30), Onto: "J1", Gelled: monday, Bonder: "B. One", Qualification: "list 4"}}}
