@@ -12,7 +12,7 @@ import (
 // so lay-up and route sheets have it.
 type Coat struct {
 	First int      // its first ply, from the process side; it is the last of the wall
-	After []string // ids of the joints and nozzles that are laid before it
+	After []string // what is laid before it: the knuckle, and ids of joints and nozzles
 }
 
 // LastCoat is that of a part whose wall has the analysis a; nil where the wall ends
@@ -30,8 +30,12 @@ func LastCoat(j *laminate.Job, part int, a *laminate.Analysis) *Coat {
 		return nil
 	}
 	for _, o := range All(j) {
-		if (o.Kind == Strap || o.Kind == Pad || o.Kind == LaidOutside) && slices.Contains(o.Faces(j), part) && !slices.Contains(c.After, o.Of) {
-			c.After = append(c.After, o.Of)
+		of := o.Of
+		if o.Kind == Knuckle {
+			of = o.Kind.Said()
+		}
+		if o.Kind.Bonds() && !o.Kind.Inside() && slices.Contains(o.Faces(j), part) && !slices.Contains(c.After, of) {
+			c.After = append(c.After, of)
 		}
 	}
 	if c.After == nil {

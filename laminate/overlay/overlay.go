@@ -231,7 +231,8 @@ func All(j *laminate.Job) (list []Overlay) {
 	return list
 }
 
-// Faces are the indices of the parts whose cured faces it is laid onto.
+// Faces are the indices of the parts whose cured faces it is laid onto: of a knuckle the
+// bottom and what of the shell stands on it.
 func (o *Overlay) Faces(j *laminate.Job) (list []int) {
 	if !o.Kind.Bonds() {
 		return nil
@@ -241,7 +242,25 @@ func (o *Overlay) Faces(j *laminate.Job) (list []int) {
 			list = append(list, i)
 		}
 	}
+	if o.Kind == Knuckle {
+		list = append(list, beside(j, o.At.Index)...)
+	}
 	return list
+}
+
+// beside is the part of the shell that stands on another, or that the last one stands on.
+func beside(j *laminate.Job, part int) []int {
+	for i := part + 1; i < len(j.Parts); i++ {
+		if j.Parts[i].Form.OfShell() {
+			return []int{i}
+		}
+	}
+	for i := part - 1; i >= 0; i-- {
+		if j.Parts[i].Form.OfShell() {
+			return []int{i}
+		}
+	}
+	return nil
 }
 
 // Place is where in the job, as its document has it, a place of the overlay's

@@ -48,18 +48,41 @@ var NozzleEndUnstated = &rules.Rule{
 	}),
 }
 
+// NozzleKindUnstated notes how a nozzle is taken to be made.
+var NozzleKindUnstated = &rules.Rule{
+	ID: "nozzle-kind-unstated", Family: family, Title: "How a neck meets its part is not stated",
+	Why: "A neck that goes through its part takes an opening as wide as it is outside, one that is set on or flares into its pad no more than its bore, " +
+		"and a conical one needs no gussets. Pad and opening follow from it, and so does what is cut in the shop.",
+	Severity: []rules.Severity{rules.Note},
+	When:     "a nozzle states no kind: it is taken to be penetrating, which takes the wider opening",
+	Basis:    "the program's own check",
+	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
+		if x.Kind == laminate.NoNozzleKind {
+			p.Report(rules.Note, x.At("kind"), "", "nozzle %s is taken to be penetrating: how its neck meets part %s is not stated (kind)", x.ID, x.On)
+		}
+	}),
+}
+
 // NozzlePartsDiffer holds a nozzle against what is bolted or built onto it.
 var NozzlePartsDiffer = &rules.Rule{
 	ID: "nozzle-parts-differ", Family: family, Title: "A nozzle and what is on it do not fit",
 	Why: "Neck, flange and cover are one bore and one class. A flange of another size cannot be laid onto the neck, a cover of another does not bolt up, " +
 		"and a nozzle is of no higher class than the least of them.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When:     "the size of a nozzle is not that of its flange or cover, its projection leaves no room for the flange, or its opening is narrower than the neck that goes through it: break; its class is above that of its flange: warning",
-	Basis:    "arithmetic",
+	When: "the size of a nozzle is not that of its flange or cover, its projection leaves no room for the flange or for the length that is bonded along its neck, " +
+		"or its opening is narrower than the neck that goes through it, or than its bore: break; its class is above that of its flange: warning",
+	Basis: "arithmetic",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		if neck, known := x.Through(p); known && x.Opening.Given() && statics.Thinner(x.Opening.SI(), neck) {
 			m, n := p.Units.Pair(x.Opening.SI(), neck, quantity.Size)
 			p.Report(rules.Break, x.At("opening"), "", "nozzle %s: its opening is %s, and its neck is %s outside: it does not go through (kind)", x.ID, m, n)
+		} else if x.Opening.Given() && x.Size.Given() && statics.Thinner(x.Opening.SI(), x.Size.SI()) && !vessel.SameNominal(x.Opening.SI(), x.Size.SI()) {
+			m, n := p.Units.Pair(x.Opening.SI(), x.Size.SI(), quantity.Size)
+			p.Report(rules.Break, x.At("opening"), "", "nozzle %s: its opening is %s, and its bore, by its size, %s: the part closes what is between", x.ID, m, n)
+		}
+		if free, known := x.Free(p); known && free > 0 && x.NeckBond.Given() && statics.Thinner(free, x.NeckBond.SI()) {
+			m, n := p.Units.Pair(x.NeckBond.SI(), free, quantity.Size)
+			p.Report(rules.Break, x.At("neck_bond"), "", "nozzle %s: its neck is bonded over %s, and %s of it lie free: its projection, less its flange", x.ID, m, n)
 		}
 		for _, on := range []struct{ key, id string }{{"flange", x.Flange}, {"cover", x.Cover}} {
 			i := p.Part(on.id)
@@ -176,7 +199,7 @@ var StrapNarrow = &rules.Rule{
 	Why: "A strap is laid sixteen thicknesses of the wall wide, half of it on each part, so that its bond carries what the wall carries. " +
 		"What lies over the gap bonds to nothing, and a first ply that is no wider than the gap falls into it.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When:     "the first ply or the whole strap is no wider than the gap: break; half of the width less the gap is below eight thicknesses of the thinner wall: warning",
+	When:     "the first ply or the whole strap is no wider than the gap: break; half of the width less the gap is below eight thicknesses of the thinner wall, or the first ply is below 2 in: warning",
 	Basis:    "NBS PS 15-69, from memory; the gap: arithmetic",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if !x.Gap.Given() || !x.Width.Given() || x.Outside == "" {
@@ -195,6 +218,10 @@ var StrapNarrow = &rules.Rule{
 			m, n := p.Units.Pair(has, least, quantity.Size)
 			p.Report(rules.Warning, x.At("width"), "", "joint %s: its strap lies on %s of each part, below %s, eight thicknesses of the thinner wall", x.ID, m, n)
 		}
+		if least := catalog.FirstStrapWidth.SI(); x.FirstWidth.Given() && statics.Thinner(x.FirstWidth.SI(), least) {
+			m, n := p.Units.Pair(x.FirstWidth.SI(), least, quantity.Size)
+			p.Report(rules.Warning, x.At("first_width"), "", "joint %s: the first ply of its strap is %s wide, below %s", x.ID, m, n)
+		}
 	}),
 }
 
@@ -209,7 +236,7 @@ var SealNarrow = &rules.Rule{
 		switch has := x.InsideWidth; {
 		case x.Inside == "":
 		case !has.Given():
-			p.Report(rules.Incomplete, x.At("inside_width"), "", "joint %s: how wide its seal is is not stated (inside_width)", x.ID)
+			p.Report(rules.Incomplete, x.At("inside_width"), "", "joint %s: the width of its seal is not stated (inside_width)", x.ID)
 		case x.Gap.Given() && !statics.Thinner(x.Gap.SI(), has.SI()):
 			m, n := p.Units.Pair(has.SI(), x.Gap.SI(), quantity.Size)
 			p.Report(rules.Break, x.At("inside_width"), "", "joint %s: its seal is %s wide, the gap %s", x.ID, m, n)

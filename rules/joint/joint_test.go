@@ -46,10 +46,10 @@ func sound() *laminate.Job {
 	j.Parts[1].ID, j.Parts[1].Length = "b", inches(24) // a hand reaches its joint from its end
 	j.Joints = []laminate.Joint{{
 		ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Inside: "seal", Width: inches(6), FirstWidth: inches(2), InsideWidth: inches(4), Gap: inches(0.125),
-		AxialLoad: line("0 kN/m"), Qualification: "procedure 3",
+		AxialLoad: line("0 kN/m"), Qualification: "procedure 3", Widths: laminate.NarrowFirst,
 	}}
 	j.Nozzles = []laminate.Nozzle{{
-		ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Size: inches(2), Kind: laminate.SetOn, PressureClass: psi(50), Pad: "strap", PadDiameter: inches(8),
+		ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Size: inches(2), Kind: laminate.SetOn, Projection: inches(6), PressureClass: psi(50), Pad: "strap", PadDiameter: inches(8),
 		InstallationOutside: "strap", InstallationInside: "seal", Neck: "wall", NeckBond: inches(3), Gussets: laminate.Some(4), SealedEdge: laminate.Some(true), PipingLoad: laminate.Some(false),
 	}}
 	j.Test = laminate.Test{Medium: laminate.TestWater, Pressure: psi(30)}
@@ -158,11 +158,11 @@ type jobCase struct {
 	says   string
 }
 
-var cases = []jobCase{
+var cases = slices.Concat(bondCases, []jobCase{
 	{"sound", func(*laminate.Job) {}, nil, ""},
 	// 25 psi on about 12.5 in are 78 lb/in: 0.39 in of bond at 200 psi, on each side.
 	{"bond just enough", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(5), inches(2) }, nil, ""},
-	{"bond short", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.9), inches(0.5) }, []string{"break joint-shear-short", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.387 in on each side, and 0.39 in are needed"},
+	{"bond short", func(j *laminate.Job) { j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.9), inches(0.5) }, []string{"break joint-shear-short", "warning joint-taper-steep", "warning strap-narrow", "warning strap-narrow"}, "the strap bonds 0.387 in on each side, and 0.39 in are needed"},
 	{"bond of their own", func(j *laminate.Job) {
 		j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
 	}, []string{"break joint-shear-short", "break pad-bond"}, "and 7.81 in are needed"},
@@ -229,7 +229,7 @@ var cases = []jobCase{
 		p[len(p)-1].Material = catalog.Topcoat
 		j.Parts[1].Laid = laminate.OutsideIn
 	}, []string{"break wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
-	{"narrow strap", func(j *laminate.Job) { j.Joints[0].Width = inches(4); j.Joints[0].FirstWidth = inches(1) }, []string{"warning strap-narrow"}, "eight thicknesses of the thinner wall"},
+	{"narrow strap", func(j *laminate.Job) { j.Joints[0].Width = inches(4); j.Joints[0].FirstWidth = inches(1) }, []string{"warning strap-narrow", "warning strap-narrow"}, "eight thicknesses of the thinner wall"},
 	{"a gap as wide as the first ply", func(j *laminate.Job) { j.Joints[0].Gap = inches(2) }, []string{"break strap-narrow"}, "a ply of its strap is 2 in wide, the gap 2 in"},
 	{"a seal deep in a pipe", func(j *laminate.Job) { j.Parts[1].Length = inches(120) }, []string{"warning seal-out-of-reach"}, "its seal lies in a bore of 12 in"},
 	{"a seal in a narrow pipe", func(j *laminate.Job) {
@@ -336,7 +336,7 @@ var cases = []jobCase{
 		e.Form, e.Miters, e.BendRadius, e.Turn, e.Length = laminate.Elbow, laminate.Some(0), inches(18), laminate.Some(90.0), quantity.Length{}
 		j.Joints, j.Test = nil, laminate.Test{}
 	}, []string{"incomplete opening-off-part"}, "no key states a place on part a, form elbow"},
-	{"no room for the flange", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break nozzle-parts-differ"}, "alone is 0.5 in thick"},
+	{"no room for the flange", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break neck-bond-short", "break nozzle-parts-differ"}, "alone is 0.5 in thick"},
 	{"nothing laid outside", func(j *laminate.Job) { j.Nozzles[0].InstallationOutside = "" }, []string{"incomplete outside-overlay-thin"}, "what ties them cannot be determined"},
 	{"little laid outside", func(j *laminate.Job) {
 		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "thin", Plies: slices.Clone(j.Laminates[1].Plies)})
@@ -347,18 +347,18 @@ var cases = []jobCase{
 		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "rags", Plies: slices.Clone(j.Laminates[1].Plies)})
 		j.Laminates[3].Plies[0].Material, j.Nozzles[0].InstallationOutside = "rag", "rags"
 	}, []string{"incomplete outside-overlay-thin"}, "a thickness is not known"},
-	{"on a part of no length", func(j *laminate.Job) { j.Parts[0].Length = quantity.Length{} }, []string{"incomplete opening-off-part"}, "how long part a is"},
+	{"on a part of no length", func(j *laminate.Job) { j.Parts[0].Length = quantity.Length{} }, []string{"incomplete opening-off-part"}, "the length of part a is not stated"},
 	{"over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(0.9) }, []string{"break opening-off-part"}, "runs over the bottom of part a"},
 	{"over the top", func(j *laminate.Job) { j.Nozzles[0].Height = inches(119.1) }, []string{"break opening-off-part"}, "runs over the top of part a"},
 	{"into the strap and seal", func(j *laminate.Job) {
 		upright(j)
 		j.Nozzles[0].Height = inches(120 - 3.9)
-	}, []string{"break opening-off-part"}, "its opening cuts into the strap at the top of part a: its middle is 3.9 in from there, and opening and strap reach 4 in"},
+	}, []string{"break opening-off-part", "warning neck-bond-short"}, "its opening cuts into the strap at the top of part a: its middle is 3.9 in from there, and opening and strap reach 4 in"},
 	{"into the seal alone", func(j *laminate.Job) {
 		upright(j)
 		j.Joints[0].InsideWidth, j.Nozzles[0].Height = inches(10), inches(120-5.9)
 	}, []string{"break opening-off-part"}, "its opening cuts into the seal at the top of part a"},
-	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning opening-off-part"}, "its pad runs over the bottom of part a"},
+	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning neck-bond-short", "warning opening-off-part"}, "its pad runs over the bottom of part a"},
 	// Four of the five mats lie under the last one, 43.4 mil each: it reaches 4 + 6 × 4 × 0.0434 = 5.04 in.
 	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(5.1) }, nil, ""},
 	{"the taper of its pad runs over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(5) }, []string{"warning opening-off-part"}, "its middle is 5 in from there, and pad and strap reach 5.04 in"},
@@ -390,7 +390,7 @@ var cases = []jobCase{
 	{"pad of the opening", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) }, []string{"break pad-thin", "warning pad-narrow"}, "no further than its opening"},
 	{"narrow pad", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(7.9) }, []string{"warning pad-narrow"}, "below 8"},
 	{"weak bonds", func(j *laminate.Job) {
-		j.Bond = laminate.Bond{ShearStrength: psi(40), Factor: laminate.Some(10.0)}
+		j.Bond = laminate.Bond{ShearStrength: psi(40), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
 		j.Joints = nil
 	}, []string{"break neck-bond-short", "break pad-bond"}, "the bond of its pad"},
 	{"short neck bond", func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(2.9) }, []string{"warning neck-bond-short"}, "below 3"},
@@ -538,12 +538,12 @@ var cases = []jobCase{
 		j.Joints, j.Nozzles[0].Pad, j.Service.Pressure, j.Test = nil, "", psi(100/6.0), laminate.Test{}
 	}, []string{"break pad-thin"}, "and 90 lb/in round have to be carried past it"},
 	// 15 psi of gas pull 47 lb/in at a joint under a head, whatever its course says of its ends.
-	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "incomplete uplift-unheld", "warning joint-taper-steep", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
+	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "incomplete uplift-unheld", "warning joint-taper-steep", "warning strap-narrow", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
 	{"gas under a head, held too little", func(j *laminate.Job) { headed(j); j.Parts[0].HoldDown = psi(20) }, []string{"break uplift-unheld", "incomplete ends-contradicted", "incomplete ends-contradicted"}, "is lifted in service by 25.0 psi over its circle, and its hold-down was figured for 20.0 psi"},
 	{"none under an open top", func(j *laminate.Job) {
 		headed(j)
 		j.Parts, j.Joints[0].Width, j.Joints[0].FirstWidth = j.Parts[:3], inches(0.5), inches(0.3)
-	}, []string{"warning joint-taper-steep", "warning strap-narrow"}, ""},
+	}, []string{"warning joint-taper-steep", "warning strap-narrow", "warning strap-narrow"}, ""},
 	{"a waxed pad under what is laid over it", func(j *laminate.Job) {
 		l := nozzleOf(j, "Pad")
 		coat := l.Plies[0]
@@ -575,7 +575,7 @@ var cases = []jobCase{
 		j.Parts[0].DesignBasis, j.Parts[1].DesignBasis = laminate.StrainLimit, laminate.StrainLimit
 		j.Test.Pressure, j.Nozzles = psi(2500), nil
 	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "break overlay-overstrained-at-test", "break overlay-overstrained-at-test"}, "breaks at"},
-}
+})
 
 func TestRules_ofJobs(t *testing.T) {
 	for _, c := range cases {

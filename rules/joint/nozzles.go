@@ -1,6 +1,7 @@
 package joint
 
 import (
+	"cmp"
 	"math"
 
 	"frp/veilwright/laminate"
@@ -97,29 +98,43 @@ var NeckBondShort = &rules.Rule{
 	Why: "Pressure pushes the neck out of the shell, and the bond along neck and shell holds it. Below three inches an overlay cannot be laid and rolled well; " +
 		"loads of the piping come on top and are not in this figure.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When:     "p d/(4 h) is above the bond's shear; a warning where h is below 3 in; incomplete where h or a figure of it is not stated",
-	Basis:    "statics, arithmetic; 3 in and the shear from memory, or the job's own",
+	When: "p d/(4 h) is above the bond's shear, h what is stated, but no more than lies free of the neck, its projection less its flange, and of the part to its end; " +
+		"a warning where h is below 3 in or the part is shorter than it; incomplete where h, the projection or a figure of it is not stated",
+	Basis: "statics, arithmetic; 3 in and the shear from memory, or the job's own",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		d, missing := x.Hole(p)
 		pa, more := x.Pressure(p)
+		key := "neck_bond"
 		switch {
-		case missing == "" && more != "":
+		case missing != "":
+		case more != "":
 			missing = more
-		case missing == "" && !x.NeckBond.Given():
+		case !x.NeckBond.Given():
 			missing = "the length bonded along neck and part is not stated (neck_bond)"
+		case !x.Projection.Given():
+			missing, key = "how long its neck is, and what of that can be bonded, is not stated (projection)", "projection"
 		}
 		if missing != "" {
-			p.Report(rules.Incomplete, x.At("neck_bond"), "", "nozzle %s: what holds its neck cannot be determined: %s", x.ID, missing)
+			p.Report(rules.Incomplete, x.At(key), "", "nozzle %s: what holds its neck cannot be determined: %s", x.ID, missing)
 			return
 		}
 		may, basis := statics.Shear(p.Job)
-		h := x.NeckBond.SI()
-		if shear := joining.BlowOut(pa, d, h); statics.Thinner(may, shear) {
+		h, what := x.Bonded(p)
+		if what != "" {
+			what = ", " + what + ","
+		}
+		room, known := x.Room(p)
+		if h == 0 {
+			p.Report(rules.Break, x.At("projection"), "", "nozzle %s: nothing of its neck lies free for a bond: it projects no further than its flange is thick", x.ID)
+		} else if shear := joining.BlowOut(pa, d, h); statics.Thinner(may, shear) {
 			a, b := p.Units.Pair(shear, may, quantity.Stress)
-			p.Report(rules.Break, x.At("neck_bond"), basis, "nozzle %s: the bond of its neck is sheared by %s, and it may by %s", x.ID, a, b)
+			p.Report(rules.Break, x.At(key), basis, "nozzle %s: the bond of its neck, %s long%s is sheared by %s, and it may by %s", x.ID, p.Units.Stated(h, quantity.Size), what, a, b)
 		} else if least := catalog.LeastNeckBond.SI(); statics.Thinner(h, least) {
 			a, b := p.Units.Pair(h, least, quantity.Size)
-			p.Report(rules.Warning, x.At("neck_bond"), memory, "nozzle %s: its neck is bonded over %s, below %s", x.ID, a, b)
+			p.Report(rules.Warning, x.At(key), memory, "nozzle %s: its neck is bonded over %s%s below %s", x.ID, a, cmp.Or(what, ","), b)
+		} else if known && room > 0 && statics.Thinner(room, x.NeckBond.SI()) {
+			a, b := p.Units.Pair(x.NeckBond.SI(), room, quantity.Size)
+			p.Report(rules.Warning, x.At(key), "arithmetic", "nozzle %s: what is laid outside runs %s out from its opening, and part %s ends %s from there", x.ID, a, x.On, b)
 		}
 	}),
 }
@@ -193,34 +208,36 @@ var InsideOverlayThin = &rules.Rule{
 // NeckBarrierThin follows the barrier through the bore and over the face.
 var NeckBarrierThin = &rules.Rule{
 	ID: "neck-barrier-thin", Family: family, Title: "The barrier does not run through neck and flange",
-	Why: "The fluid meets the bore and the face of the flange as it meets the shell. The barrier is turned out over the face, under the gasket; " +
+	Why: "The fluid meets the bore, the face of the flange and the cover on it as it meets the shell. The barrier is turned out over the face, under the gasket; " +
 		"a face of bare structure lets the fluid in where nobody sees it.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "the barrier of the neck's laminate, or of the part named as its flange, is thinner than that of the part; incomplete where the neck names no laminate, or the flange has no plies",
+	When:     "the barrier of the neck's laminate, or of the part named as its flange or cover, is thinner than that of the part; incomplete where the neck names no laminate, or flange or cover has no plies",
 	Basis:    rules.CommonPractice,
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		has, known := statics.Barrier(p, x.Part)
 		if !known {
 			return
 		}
-		short := func(what string, m float64) {
+		short := func(key, what string, m float64) {
 			if statics.Thinner(m, has) {
 				h, n := p.Units.Pair(m, has, quantity.Thickness)
-				p.Report(rules.Break, x.At("neck"), "", "nozzle %s: the barrier of its %s is %s, that of part %s %s", x.ID, what, h, x.On, n)
+				p.Report(rules.Break, x.At(key), "", "nozzle %s: the barrier of its %s is %s, that of part %s %s", x.ID, what, h, x.On, n)
 			}
 		}
 		if a := p.Analysis(x.Neck); a != nil {
-			short("neck", a.Barrier.Thickness)
+			short("neck", "neck", a.Barrier.Thickness)
 		} else {
 			p.Report(rules.Incomplete, x.At("neck"), "", "nozzle %s names no laminate of its neck (neck): its barrier cannot be determined", x.ID)
 		}
-		if f := p.Part(x.Flange); x.Flange != "" && f >= 0 {
-			if len(p.Parts[f].Analysis.Rows) == 0 {
-				p.Report(rules.Incomplete, x.At("flange"), "", "nozzle %s: its flange %s has no wall yet: its barrier cannot be determined", x.ID, x.Flange)
-				return
+		for _, end := range [...][2]string{{"flange", x.Flange}, {"cover", x.Cover}} {
+			f := p.Part(end[1])
+			if end[1] == "" || f < 0 {
+				continue
 			}
-			if m, known := statics.Barrier(p, f); known {
-				short("flange "+x.Flange, m)
+			if len(p.Parts[f].Analysis.Rows) == 0 {
+				p.Report(rules.Incomplete, x.At(end[0]), "", "nozzle %s: its %s %s has no wall yet: its barrier cannot be determined", x.ID, end[0], end[1])
+			} else if m, known := statics.Barrier(p, f); known {
+				short(end[0], end[0]+" "+end[1], m)
 			}
 		}
 	}),

@@ -107,24 +107,22 @@ var OpeningsClose = &rules.Rule{
 	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
 		"and neither pad by itself says what the two need.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the middles of two openings of a part are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once, at all that are named",
+	When:     "the middles of two openings of a part, or of two parts of a shell, are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once, at all that are named",
 	Basis:    memory,
 	Job: func(p *rules.JobPass) {
-		on := map[int][]*statics.Opening{}
-		statics.EachNozzle(func(_ *rules.JobPass, x *statics.Opening) { on[x.Part] = append(on[x.Part], x) })(p)
+		var list []*statics.Opening
+		statics.EachNozzle(func(_ *rules.JobPass, x *statics.Opening) { list = append(list, x) })(p)
 		told := make([]bool, len(p.Job.Nozzles)) // in some finding
-		for i := range p.Job.Nozzles {
-			part := p.Part(p.Job.Nozzles[i].On)
-			list := on[part]
-			if part < 0 || len(list) == 0 {
-				continue
-			}
-			x := list[0]
-			on[part] = list[1:]
+		for i, x := range list {
 			said, others := "", []string(nil)
 			at := []laminate.Ref{x.At("bearing")}
-			for _, y := range list[1:] {
-				text := closeTo(x, p, y)
+			for _, y := range list[i+1:] {
+				text := ""
+				if x.Part == y.Part {
+					text = closeTo(x, p, y)
+				} else {
+					text = closeAcross(x, p, y)
+				}
 				if text == "" {
 					continue
 				}
@@ -147,7 +145,7 @@ var OpeningsClose = &rules.Rule{
 				}
 				said += "; " + x.ID + " likewise with " + strings.Join(others, ", ") + more
 			}
-			told[i] = true
+			told[x.Index] = true
 			p.ReportAt(rules.Incomplete, at, "", "%s", said)
 		}
 	},
@@ -188,6 +186,51 @@ func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) string {
 		return h + " apart, below " + n + ": what both take away has to be figured together, which is not done here"
 	}
 	return ""
+}
+
+// closeAcross is closeTo of two parts of one shell, by where both are in it. Over a bend
+// of the wall, from a course into a head, they are taken as far apart as the straight
+// line, the least that it can be.
+func closeAcross(x *statics.Opening, p *rules.JobPass, y *statics.Opening) string {
+	if !p.InShell(x.Part) || !p.InShell(y.Part) || !x.Cut().Given() || !y.Cut().Given() {
+		return ""
+	}
+	up1, from1, ok1 := inShell(x, p)
+	up2, from2, ok2 := inShell(y, p)
+	a, b := x.Edge(p), y.Edge(p)
+	reach, up := max(2*(a+b), a+y.Laid(p)/2, b+x.Laid(p)/2), math.Abs(up1-up2)
+	if !ok1 || !ok2 || !statics.Thinner(math.Hypot(up, from1-from2), reach) {
+		return "" // opening-off-part says what is not stated
+	}
+	if !x.Bearing.Given || !y.Bearing.Given {
+		return "how far they are apart, on parts " + x.On + " and " + y.On + ", is not known (bearing)"
+	}
+	turn := math.Abs(math.Remainder(x.Bearing.Value-y.Bearing.Value, 360)) * math.Pi / 180
+	apart := math.Sqrt(math.Max(0, up*up+from1*from1+from2*from2-2*from1*from2*math.Cos(turn)))
+	if p.Job.Parts[x.Part].Form == laminate.ShellCourse && p.Job.Parts[y.Part].Form == laminate.ShellCourse {
+		apart = math.Hypot(up, turn*math.Min(from1, from2)) // round the wall
+	}
+	if !statics.Thinner(apart, reach) {
+		return ""
+	}
+	h, n := p.Units.Pair(apart, reach, quantity.Size)
+	return h + " apart, on parts " + x.On + " and " + y.On + ", below " + n + ": what both take away has to be figured together, which is not done here"
+}
+
+// inShell is how high above the bottom of the lowest course, and how far from the axis, an
+// opening of a part of the shell is, m.
+func inShell(x *statics.Opening, p *rules.JobPass) (up, from float64, known bool) {
+	bottom, known := p.Elevation(x.Part)
+	part := &p.Parts[x.Part].Schedule.Part
+	switch p.Job.Parts[x.Part].Form {
+	case laminate.ShellCourse:
+		return bottom + x.Height.SI(), part.InsideDiameter.SI() / 2, known && x.Height.Given() && part.InsideDiameter.Given()
+	case laminate.FlatBottom:
+		return bottom, x.Offset.SI(), known && x.Offset.Given()
+	default:
+		high := p.Up(x.Part, x.Offset.SI())
+		return bottom + high, x.Offset.SI(), known && x.Offset.Given() && !math.IsNaN(high)
+	}
 }
 
 // pastCrown looks at an opening of a head.

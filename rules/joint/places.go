@@ -60,7 +60,7 @@ func offPart(x *statics.Opening, p *rules.JobPass, laid *overEnd) {
 		case !x.Height.Given():
 			missing = "its height is not stated (height)"
 		case !part.Length.Given():
-			missing = "how long part " + x.On + " is is not stated (length)"
+			missing = "the length of part " + x.On + " is not stated (length)"
 		default:
 			along(x, p, part.Length.SI(), cut, pad, laid)
 		}
@@ -68,12 +68,14 @@ func offPart(x *statics.Opening, p *rules.JobPass, laid *overEnd) {
 		across := part.InsideDiameter
 		if form == laminate.Cover && part.BoltCircle.Given() {
 			across = part.BoltCircle
+		} else if form == laminate.Cover && !across.Given() {
+			across = part.Size // of the bore that it closes; its bolts stand outside
 		}
 		switch {
 		case !x.Offset.Given():
 			missing = "how far it is from the axis is not stated (offset; 0 in the middle)"
 		case !across.Given():
-			missing = "how wide part " + x.On + " is is not stated"
+			missing = "the width of part " + x.On + " is not stated (inside_diameter, of a cover its size or bolt_circle)"
 		case statics.Thinner(across.SI()/2, x.Offset.SI()+cut):
 			m, n := p.Units.Pair(x.Offset.SI()+cut, across.SI()/2, quantity.Size)
 			p.Report(rules.Break, x.At("offset"), "", "nozzle %s: its opening reaches %s from the axis, and part %s ends at %s", x.ID, m, x.On, n)

@@ -19,7 +19,7 @@ var SealMissing = &rules.Rule{
 	Why: "Between two parts the cut edges of their structure face the fluid. Wherever a hand reaches, a seal of at least the parts' barrier covers them from the inside, its veil last. " +
 		"In narrow pipe a line of paste is all there is, without a veil, and it is where the fluid gets in: its ends are cut square and the edges of the barrier butted in paste of its resin.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When:     "a joint names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete without a diameter",
+	When:     "a joint names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete of plates, and without a diameter",
 	Basis:    memory + ": NBS PS 15-69 seals inside from 20 in",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if x.Inside != "" {
@@ -27,6 +27,8 @@ var SealMissing = &rules.Rule{
 		}
 		one, other := x.Parts[0], x.Parts[1]
 		switch {
+		case x.Plate(p) >= 0:
+			p.Report(rules.Incomplete, x.At("inside"), "", "joint %s has no seal inside (inside): the cut edges of its plates face the fluid", x.ID)
 		case !p.Parts[one].Schedule.Part.InsideDiameter.Given() && !p.Parts[other].Schedule.Part.InsideDiameter.Given():
 			p.Report(rules.Incomplete, x.At("inside"), "", "joint %s: whether a hand reaches it is not known: no inside diameter is stated", x.ID)
 		case statics.Reachable(p, one), statics.Reachable(p, other): // from the wider side
@@ -214,9 +216,9 @@ var SealDiffers = &rules.Rule{
 var NozzleBarrierDiffers = &rules.Rule{
 	ID: "nozzle-barrier-differs", Family: family, Title: "A nozzle is of another resin or veil than its part",
 	Why: "Resin and veil were chosen for the fluid, and it stands in the bore and on the face of the flange as it does at the wall. " +
-		"A neck or a flange kept in stock is often of another resin: it fails first, and nothing on the outside shows it.",
+		"A neck, a flange or a cover kept in stock is often of another resin: it fails first, and nothing on the outside shows it.",
 	Severity: []rules.Severity{rules.Warning},
-	When:     "a resin family in the barrier of installation_inside, of the neck or of the flange is not one of the part's barrier, or their veils are not of the fiber of its veils",
+	When:     "a resin family in the barrier of installation_inside, of the neck, the flange or the cover is not one of the part's barrier, or their veils are not of the fiber of its veils",
 	Basis:    rules.CommonPractice,
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		of := p.Parts[x.Part].Analysis
@@ -230,8 +232,10 @@ var NozzleBarrierDiffers = &rules.Rule{
 		}
 		hold("installation_inside", "what is laid inside", p.Lining(x.InstallationInside), true)
 		hold("neck", "its neck", p.Analysis(x.Neck), false)
-		if f := p.Part(x.Flange); f >= 0 {
-			hold("flange", "its flange "+x.Flange, p.Parts[f].Analysis, false)
+		for _, end := range [...][2]string{{"flange", x.Flange}, {"cover", x.Cover}} {
+			if f := p.Part(end[1]); end[1] != "" && f >= 0 {
+				hold(end[0], "its "+end[0]+" "+end[1], p.Parts[f].Analysis, false)
+			}
 		}
 	}),
 }

@@ -20,6 +20,9 @@ var JointShearShort = &rules.Rule{
 	When:     "half of the strap's width less the gap is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
 	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		if x.Plate(p) >= 0 {
+			return // plate-corner says so
+		}
 		l, missing := statics.LoadsOf(p, x, statics.InService)
 		switch {
 		case missing != "":
@@ -54,6 +57,9 @@ var JointHoopThin = &rules.Rule{
 	When:     "t S/10 of the strap's structure, less what it loses warm as the walls do, each condition by itself, is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
 	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		if x.Plate(p) >= 0 {
+			return // plate-corner says so
+		}
 		a := p.Analysis(x.Outside)
 		d, missing := x.StrapLoad(p)
 		var s statics.Stack
@@ -116,32 +122,16 @@ var BondPlyNotMat = &rules.Rule{
 	Why: "Woven roving and bands touch a ground face at their crowns alone and leave resin pockets between; mat fills the scratches and wets out. " +
 		"A bond that begins with anything else is weak from the first day.",
 	Severity: []rules.Severity{rules.Warning},
-	When:     "the first ply of a strap, a seal, a pad or an installation laminate is not chopped",
+	When:     "the first ply of a strap, a seal, a pad, an installation laminate or the knuckle of a bottom is not chopped",
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
-		ask := func(id, what string) func(of string) string {
-			return func(of string) string {
-				a := p.Analysis(id)
-				if a == nil || len(a.Rows) == 0 || a.Rows[0].Material == nil || a.Rows[0].Material.Form.Chopped() {
-					return ""
-				}
-				return of + ": " + what + ", laminate " + id + ", begins with " + a.Rows[0].Material.ID + " on a cured face; a mat bonds"
+		for _, o := range overlay.All(p.Job) {
+			a := p.Analysis(o.Laminate)
+			if !o.Kind.Bonds() || len(o.Faces(p.Job)) == 0 || a == nil || len(a.Rows) == 0 || a.Rows[0].Material == nil || a.Rows[0].Material.Form.Chopped() {
+				continue
 			}
+			p.Report(rules.Warning, laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()}, "", "%s, laminate %s, begins with %s on a cured face; a mat bonds", o.Name(), o.Laminate, a.Rows[0].Material.ID)
 		}
-		statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-			for _, l := range [][2]string{{x.Outside, "its strap"}, {x.Inside, "its seal"}} {
-				if said := ask(l[0], l[1])("joint " + x.ID); said != "" {
-					p.Report(rules.Warning, x.At(""), "", "%s", said)
-				}
-			}
-		})(p)
-		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
-			for _, l := range [][2]string{{x.Pad, "its pad"}, {x.InstallationOutside, "what is laid outside"}, {x.InstallationInside, "what is laid inside"}} {
-				if said := ask(l[0], l[1])("nozzle " + x.ID); said != "" {
-					p.Report(rules.Warning, x.At(""), "", "%s", said)
-				}
-			}
-		})(p)
 	},
 }
 
@@ -178,6 +168,13 @@ var WaxUnderBond = &rules.Rule{
 				bonds[x.Part], places[x.Part] = append(bonds[x.Part], x.ID), append(places[x.Part], x.At(key))
 			}
 		})(p)
+		for _, o := range overlay.All(p.Job) {
+			for _, i := range o.Faces(p.Job) {
+				if o.Kind == overlay.Knuckle {
+					bonds[i], places[i] = append(bonds[i], o.Kind.Said()), append(places[i], laminate.JobPartRef(o.At.Index, o.Kind.Key()))
+				}
+			}
+		}
 		for i := range bonds {
 			rows := p.Parts[i].Analysis.Rows
 			if p.Job.Parts[i].Laid == laminate.OutsideIn {

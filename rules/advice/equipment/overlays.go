@@ -377,7 +377,12 @@ func (w *work) pad(i, on int) {
 			w.left(at("neck_bond"), name+": how far its neck is bonded cannot be determined: "+missing)
 			return
 		}
-		n.NeckBond = w.up(math.Max(need.NeckBond, catalog.LeastNeckBond.SI()))
+		bond := w.up(math.Max(need.NeckBond, catalog.LeastNeckBond.SI()))
+		if quantity.Below(need.Free, bond.SI()) {
+			w.left(at("neck_bond"), name+": its neck has no room for a bond of "+bond.Text()+": its projection, less its flange, leaves "+w.o.Units.Stated(need.Free, quantity.Size)+" (projection)")
+			return
+		}
+		n.NeckBond = bond
 		w.filled(at("neck_bond"), name+": neck_bond "+n.NeckBond.Text()+", along neck and part each, 3 in at least (from memory); loads of the piping are not in it")
 	}
 }

@@ -107,6 +107,9 @@ func Carries(a *laminate.Analysis) (hoop, structure float64, known bool) {
 type NozzleNeed struct {
 	Pad      float64 // N/m that the pad's structure may bear cold; infinite where it reaches no further than the opening
 	NeckBond float64 // m, along neck and part, each
+	Free     float64 // m of the neck that it can lie on, NaN where that is not known
+	Bonded   float64 // m of it as it is stated, and is there
+	Limit    string  // what keeps it from being as long as stated
 	Pressure float64 // Pa, at its lowest edge
 
 	Hoop         float64 // N/m round that the wall has to carry there
@@ -130,6 +133,11 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	}
 	if !z.PadDiameter.Given() {
 		z.Pad = "" // the least
+	}
+	n.Bonded, n.Limit = x.Bonded(p)
+	n.Free = math.NaN()
+	if free, known := x.Free(p); known {
+		n.Free = free
 	}
 	d, missing := x.Hole(p)
 	if missing == "" {

@@ -41,6 +41,50 @@ func (x *Opening) Through(p *rules.JobPass) (m float64, known bool) {
 	return x.Size.SI() + 2*a.Total.Thickness, true
 }
 
+// Free is how much of its neck lies free outside, from the part to the back of its
+// flange, m: there is no more for an overlay to bond to. Not known where its projection
+// is not stated.
+func (x *Opening) Free(p *rules.JobPass) (m float64, known bool) {
+	m = x.Projection.SI()
+	if f := p.Part(x.Flange); x.Flange != "" && f >= 0 {
+		if t := p.Stated(f).Thickness; t.Given() {
+			m -= t.SI()
+		} else if t := thickness(p, f); !math.IsNaN(t) {
+			m -= t
+		}
+	}
+	return math.Max(0, m), x.Projection.Given()
+}
+
+// Room is how far its part goes on from the edge of its opening, to the end that is
+// nearest, m; not known of what no key states a place on.
+func (x *Opening) Room(p *rules.JobPass) (m float64, known bool) {
+	part := &p.Parts[x.Part].Schedule.Part
+	switch p.Job.Parts[x.Part].Form {
+	case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
+		known = x.Height.Given() && part.Length.Given()
+		m = math.Min(x.Height.SI(), part.Length.SI()-x.Height.SI())
+	case laminate.HeadPart, laminate.FlatBottom:
+		known = x.Offset.Given() && part.InsideDiameter.Given()
+		m = part.InsideDiameter.SI()/2 - x.Offset.SI()
+	default:
+	}
+	return math.Max(0, m-x.Edge(p)), known
+}
+
+// Bonded is how far its overlay bonds along neck and part, each, m: as far as is stated,
+// and where one of them is shorter no further than that; what says which it is.
+func (x *Opening) Bonded(p *rules.JobPass) (m float64, what string) {
+	m = x.NeckBond.SI()
+	if free, known := x.Free(p); known && Thinner(free, m) {
+		m, what = free, "all of it that lies free (projection, less its flange)"
+	}
+	if room, known := x.Room(p); known && room > 0 && Thinner(room, m) { // opening-off-part says so of none
+		m, what = room, "from its opening to the end of part "+x.On
+	}
+	return m, what
+}
+
 // Laid is how wide its pad is Laid, with the taper, m; 0 where no diameter is stated.
 func (x *Opening) Laid(p *rules.JobPass) float64 {
 	return ground.PadLaid(x.Nozzle, p.Analysis(x.Pad))

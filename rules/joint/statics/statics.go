@@ -61,19 +61,25 @@ func (x *Opening) At(key string) laminate.Ref {
 	return laminate.Ref{Kind: laminate.RefNozzle, Index: x.Index, Key: key}
 }
 
-// Shear is what one square of a bond may carry, Pa, and whose figure it is.
+// Shear is what one square of a bond may carry, Pa, and whose figures it is made of.
 func Shear(j *laminate.Job) (shear float64, basis string) {
 	strength, factor := j.Bond.ShearStrength, j.Bond.Factor
-	own := strength.Given() && factor.Given
+	source := ", without a source"
+	if j.Bond.Source != "" {
+		source = ": " + j.Bond.Source
+	}
+	switch {
+	case strength.Given() && factor.Given:
+		basis = "the bond that the job states, common practice, no source for the form" + source
+	case strength.Given():
+		basis = "the shear strength that the job states, over 10, from memory" + source
+	case factor.Given:
+		basis = "from memory: a bond of 2,000 psi, over the factor that the job states" + source
+	default:
+		basis = "from memory: a bond of 2,000 psi over 10, typical values that the job's [bond] replaces"
+	}
 	if !strength.Given() {
 		strength = catalog.BondShear
-	}
-	basis = "from memory: a bond of 2,000 psi over 10, typical values that the job's [bond] replaces"
-	if own {
-		basis = "the bond that the job states, common practice, no source for the form"
-		if j.Bond.Source != "" {
-			basis += ": " + j.Bond.Source
-		}
 	}
 	return strength.SI() / factor.Or(catalog.BondFactor), basis
 }
@@ -130,9 +136,11 @@ func (x *Joined) outsides(p *rules.JobPass) (m [2]float64, missing string) {
 	for k, part := range x.Parts {
 		id, other := p.Job.Parts[part].ID, p.Job.Parts[x.Parts[1-k]].ID
 		switch {
+		case parts[k].Form == laminate.Panel:
+			return m, "part " + id + " is a plate, and what its edge carries is not figured"
 		case !math.IsNaN(m[k]):
 		case math.IsNaN(inside[k]) && len(ground.Bores(parts[k])) > 0:
-			return m, "which end of part " + id + " is joined is not known: how wide part " + other + " is is not stated (inside_diameter, of a flange or cover its size)"
+			return m, "which end of part " + id + " is joined is not known: the width of part " + other + " is not stated (inside_diameter, of a flange or cover its size)"
 		default:
 			return m, "the outside diameter of part " + id + " is not known (inside_diameter, and the thickness of its laminate)"
 		}
@@ -147,6 +155,16 @@ func thickness(p *rules.JobPass, part int) float64 {
 		return math.NaN()
 	}
 	return a.Total.Thickness
+}
+
+// Plate is a part of the joint that is a flat plate, −1 where none is.
+func (x *Joined) Plate(p *rules.JobPass) int {
+	for _, part := range x.Parts {
+		if p.Job.Parts[part].Form == laminate.Panel {
+			return part
+		}
+	}
+	return -1
 }
 
 // Loads are those at a joint.

@@ -238,11 +238,22 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 	}
 	w.pad(x, on, &need, pad, pressure)
 	may, basis := statics.Shear(w.r.Job)
-	h := x.NeckBond.SI()
-	w.check(NeckBond, quantity.Stress, joint.NeckBondShort, joining.BlowOut(need.Pressure, d, h), may, func(l *worked.List) {
+	h, whose := need.Bonded, "as the document states"
+	if need.Limit != "" {
+		whose = need.Limit
+	}
+	shear := math.Inf(1)
+	if h > 0 {
+		shear = joining.BlowOut(need.Pressure, d, h)
+	}
+	w.check(NeckBond, quantity.Stress, joint.NeckBondShort, shear, may, func(l *worked.List) {
 		pressure(l, need.Pressure, "")
-		l.Add("length bonded along neck and part, each", "h", "as the document states", "", l.Length(h), l.LengthUnit(), "")
-		l.Add("shear of its bond, pressed out", "τn", "p·d/(4·h)", worked.Put("#·#/(4·#)", l.Stress(need.Pressure), l.Length(d), l.Length(h)), l.Stress(joining.BlowOut(need.Pressure, d, h)), l.StressUnit(), "statics: π/4·d²·p on π·d·h; loads of the piping are not in it")
+		l.Add("length bonded along neck and part, each", "h", whose, "", l.Length(h), l.LengthUnit(), "")
+		if h == 0 {
+			l.Say("shear of its bond, pressed out", "nothing of its neck lies free for a bond", "")
+			return
+		}
+		l.Add("shear of its bond, pressed out", "τn", "p·d/(4·h)", worked.Put("#·#/(4·#)", l.Stress(need.Pressure), l.Length(d), l.Length(h)), l.Stress(shear), l.StressUnit(), "statics: π/4·d²·p on π·d·h; loads of the piping are not in it")
 		w.shear(l)
 	})
 	w.list[len(w.list)-1].Basis = basis

@@ -39,7 +39,7 @@ func pipes(inside, pressure, opening, pad, neckBond float64) *laminate.Job {
 	j.Parts = append(j.Parts, j.Parts[0])
 	j.Parts[1].ID = "b"
 	j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"a", "b"}, Outside: "strap", Width: inches(6), FirstWidth: inches(2), Gap: inches(0.125), AxialLoad: quantity.New(0, quantity.PoundPerInch)}}
-	j.Nozzles = []laminate.Nozzle{{ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Opening: inches(opening), Pad: "strap", PadDiameter: inches(pad), NeckBond: inches(neckBond)}}
+	j.Nozzles = []laminate.Nozzle{{ID: "N", On: "a", Height: quantity.New(4, quantity.Foot), Opening: inches(opening), Pad: "strap", PadDiameter: inches(pad), NeckBond: inches(neckBond), Projection: inches(24)}}
 	return j
 }
 
@@ -232,6 +232,8 @@ func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
 		"pad as wide":      func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) },
 		"pad hardly wider": func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2.1) },
 		"no neck bond":     func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} },
+		"no projection":    func(j *laminate.Job) { j.Nozzles[0].Projection = quantity.Length{} },
+		"a short neck":     func(j *laminate.Job) { j.Nozzles[0].Projection = inches(0.02) },
 		"short neck bond":  func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(0.01) },
 		"warm": func(j *laminate.Job) {
 			for i := range j.Parts {
