@@ -92,7 +92,7 @@ func foreign(a, wall *laminate.Analysis) string {
 var StrapOrderUnstated = &rules.Rule{
 	ID: "strap-order-unstated", Family: family, Title: "Which ply of a strap is the widest is not stated",
 	Why: "Laid narrow first each ply ends on the bare wall and bonds there; laid wide first the widest does, and the ends of the others stack on it. " +
-		"Both are met, and a shop that is not told lays its own.",
+		"Both are met, and where nothing is stated a shop lays as it always does.",
 	Severity: []rules.Severity{rules.Note},
 	When:     "a joint with a strap of several plies, its first narrower than the whole, states no order of widths: it is taken narrow first",
 	Basis:    "NBS PS 15-69, from memory, lays narrow first",

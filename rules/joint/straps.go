@@ -149,6 +149,13 @@ var WaxUnderBond = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
 		places := make([][]laminate.Ref, len(p.Job.Parts))
+		for _, o := range overlay.All(p.Job) {
+			for _, i := range o.Faces(p.Job) {
+				if o.Kind == overlay.Knuckle {
+					bonds[i], places[i] = append(bonds[i], o.Kind.Said()), append(places[i], laminate.JobPartRef(o.At.Index, o.Kind.Key()))
+				}
+			}
+		}
 		statics.EachJoint(func(_ *rules.JobPass, x *statics.Joined) {
 			for _, part := range x.Parts {
 				if x.Outside != "" {
@@ -168,13 +175,6 @@ var WaxUnderBond = &rules.Rule{
 				bonds[x.Part], places[x.Part] = append(bonds[x.Part], x.ID), append(places[x.Part], x.At(key))
 			}
 		})(p)
-		for _, o := range overlay.All(p.Job) {
-			for _, i := range o.Faces(p.Job) {
-				if o.Kind == overlay.Knuckle {
-					bonds[i], places[i] = append(bonds[i], o.Kind.Said()), append(places[i], laminate.JobPartRef(o.At.Index, o.Kind.Key()))
-				}
-			}
-		}
 		for i := range bonds {
 			rows := p.Parts[i].Analysis.Rows
 			if p.Job.Parts[i].Laid == laminate.OutsideIn {

@@ -17,9 +17,8 @@ var quiet = map[string]string{
 	"service.contact": "every wall is judged as immersed", "service.conductive": "no demand", "service.abrasive": "no demand",
 	"resin.cure": "asked for at lay-up, where it can hurt", "test.pressure": "a fill alone is a test", "test.held": "printed as agreed on",
 	"part.ends": "figured both ways", "part.process": "of a bottom, which asks none", "part.edge": "the worse is taken",
-	"nozzle.kind": "taken to go through, the worse", "nozzle.pad": "where the wall bears what the opening takes away", "nozzle.pad_diameter": "of a nozzle that needs none",
-	"nozzle.projection": "takeoff asks for it", "nozzle.height": "of one on a head, whose offset says it", "nozzle.bearing": "of the only one there",
-	"joint.widths": "the order of plies, either is usual",
+	"nozzle.pad": "where the wall bears what the opening takes away", "nozzle.pad_diameter": "of a nozzle that needs none",
+	"nozzle.height": "of one on a head, whose offset says it", "nozzle.bearing": "of the only one there",
 }
 
 var (
