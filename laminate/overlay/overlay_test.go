@@ -1,6 +1,7 @@
 package overlay_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -50,6 +51,34 @@ func TestFind_isTheOneThatIsNamed(t *testing.T) {
 	}
 	if neck, err := overlay.Find(j, "", "X", overlay.Neck); err != nil || len(neck.Faces(j)) != 0 || neck.Name() != "nozzle X, neck" {
 		t.Errorf("%+v, %v", neck, err)
+	}
+}
+
+// The reinforcement of a corner lies on the bottom and on the wall beside it, and a waxed
+// coat of either comes after it.
+func TestLastCoat_comesAfterTheKnuckle(t *testing.T) {
+	j, lib := job(), catalog.Library()
+	j.Laminates[0].Plies = append(j.Laminates[0].Plies, laminate.Ply{Material: catalog.Topcoat, Resin: "r", Count: 1})
+	bottom := laminate.JobPart{ID: "bottom", Laminate: "wall", Knuckle: "strap", Part: laminate.Part{Form: laminate.FlatBottom}}
+	j.Parts[0].Form, j.Parts[1].Form = laminate.ShellCourse, laminate.ShellCourse
+	for name, c := range map[string]struct {
+		at   int
+		want [3]string
+	}{
+		"below": {0, [3]string{"knuckle", "knuckle, X", "X"}},
+		"above": {2, [3]string{"X", "knuckle, X", "knuckle"}},
+	} {
+		n := j.Clone()
+		n.Parts = slices.Insert(n.Parts, c.at, bottom)
+		for i := range n.Parts {
+			got := ""
+			if coat := overlay.LastCoat(n, i, laminate.Analyze(n.Wall(i), lib)); coat != nil {
+				got = coat.Before()
+			}
+			if got != c.want[i] {
+				t.Errorf("%s: part %s: after %q, want %q", name, n.Parts[i].ID, got, c.want[i])
+			}
+		}
 	}
 }
 

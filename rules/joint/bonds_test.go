@@ -164,8 +164,20 @@ var bondCases = []jobCase{
 		j.Joints[0].Between = [2]string{"b", "c"}
 	}, []string{"break cover-strapped"}, "cover c is bolted onto nozzle N"},
 
+	{"a nozzle on a cover that states its size", onCover(0.9), []string{"incomplete pad-thin"}, "is a plate, which pressure bends"},
+	{"one that runs over the bore", onCover(1.1), []string{"break opening-off-part", "incomplete pad-thin"}, "its opening reaches 2.1 in from the axis, and part c ends at 2 in"},
+
 	{"a first ply of 2 in", func(j *laminate.Job) { j.Joints[0].FirstWidth = inches(2) }, nil, ""},
 	{"a narrow first ply", func(j *laminate.Job) { j.Joints[0].FirstWidth = inches(1.9) }, []string{"warning strap-narrow"}, "the first ply of its strap is 1.9 in wide, below 2 in"},
+}
+
+// onCover puts the nozzle on a cover of 4 in at an offset.
+func onCover(offset float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		covered(j, 50)
+		j.Joints, j.Test, j.Parts[2].Size = nil, laminate.Test{}, inches(4)
+		j.Nozzles[0].On, j.Nozzles[0].Offset, j.Nozzles[0].Height = "c", inches(offset), quantity.Length{}
+	}
 }
 
 // across puts two nozzles on two courses, so far apart over their joint, which has no strap

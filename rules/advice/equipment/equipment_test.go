@@ -340,6 +340,18 @@ func TestPropose_padsForAVacuum(t *testing.T) {
 	}
 }
 
+// A bond of 3 in wants 3 in of a neck: none is proposed that the neck has no room for.
+func TestPropose_bondsNoFurtherThanANeckIsLong(t *testing.T) {
+	for projection, bonds := range map[float64]bool{3: true, 2.9: false} {
+		j := bare()
+		j.Nozzles[0].Projection = in(projection)
+		p := propose(t, j, advice.Options{})
+		if got := p.Job.Nozzles[0].NeckBond.Given(); got != bonds || says(p.Left, "nozzle N1: its neck has no room for a bond of 3 in: its projection, less its flange, leaves 2.9 in (projection)") == bonds {
+			t.Errorf("%g in: bonded %v, %+v", projection, got, p.Left)
+		}
+	}
+}
+
 // Who follows the proposal and answers what it asks for has a job that is clear: the
 // waxed coat that each wall ends in is laid when its joints and nozzles are, which the
 // proposal says.

@@ -59,7 +59,7 @@ func (m *maker) joint(e *exercise.Exercise, wall *laminate.Schedule) *exercise.E
 		return nil
 	}
 	for _, x := range p.Job.Joints {
-		e.Joint.Width, e.Joint.FirstWidth, e.Joint.InsideWidth = x.Width, x.FirstWidth, x.InsideWidth
+		e.Joint.Width, e.Joint.FirstWidth, e.Joint.Widths, e.Joint.InsideWidth = x.Width, x.FirstWidth, x.Widths, x.InsideWidth
 	}
 	for _, n := range p.Job.Nozzles {
 		e.Nozzle.PadDiameter, e.Nozzle.NeckBond = n.PadDiameter, n.NeckBond
