@@ -94,6 +94,9 @@ var bondCases = []jobCase{
 	{"as strong as between plies", bonded(3000, 10, "own tests"), nil, ""},
 	{"stronger than that", bonded(3010, 10, "own tests"), []string{"incomplete bond-unsourced"}, "is stated as 3010 psi: above 3000 psi no bond"},
 
+	{"a strap wider than its pipe is long", func(j *laminate.Job) { j.Parts[1].Length = inches(0.38) }, []string{"break joint-shear-short"}, "the strap bonds 0.38 in on part b, which is no longer, and 0.39 in are needed"},
+	{"a strap on a pipe just long enough", func(j *laminate.Job) { j.Parts[1].Length = inches(0.4) }, nil, ""},
+
 	{"a strap of another resin", func(j *laminate.Job) { j.Joints[0].Outside = other(j, "strap") }, []string{"warning overlay-resin-differs"}, "joint J, strap, laminate other, is of isophthalic-polyester, which the structure of part a is not"},
 	{"a pad of another resin", func(j *laminate.Job) { j.Nozzles[0].Pad = other(j, "strap") }, []string{"warning overlay-resin-differs"}, "nozzle N, pad, laminate other"},
 	{"an overlay of another resin", func(j *laminate.Job) { j.Nozzles[0].InstallationOutside = other(j, "strap") }, []string{"warning overlay-resin-differs"}, "nozzle N, laid outside, laminate other"},
@@ -143,8 +146,17 @@ var bondCases = []jobCase{
 	}, []string{"break neck-barrier-thin"}, "the barrier of its cover c is"},
 	// The lower edge of its opening is 47 in above the bottom: 97 in stand over it.
 	{"a cover of as much liquid as stands there", manway(-1, 97), nil, ""},
-	{"a cover of none", manway(-1, 0), []string{"break end-level-contradicted"}, "cover c, on nozzle N, states a liquid height of 0 ft and is figured for that: 8.1 ft stand over it there"},
-	{"a flange of less", manway(96, -1), []string{"break end-level-contradicted"}, "flange f, on nozzle N"},
+	{"a cover of none", manway(-1, 0), []string{"break nozzle-end-contradicted"}, "cover c, on nozzle N, is figured for a liquid height of 0 ft, and 8.1 ft stand over it there, and nothing keeps that from it: what it states is less (liquid_height)"},
+	{"a flange of less", manway(96, -1), []string{"break nozzle-end-contradicted"}, "flange f, on nozzle N"},
+
+	{"a cover of less gas", func(j *laminate.Job) {
+		manway(-1, -1)(j)
+		j.Parts[3].Pressure = psi(24)
+	}, []string{"break nozzle-end-contradicted"}, "cover c, on nozzle N, is figured for a pressure of 24.0 psi, and 25.0 psi press there"},
+	{"a cover of less vacuum", func(j *laminate.Job) {
+		manway(-1, -1)(j)
+		j.Service.Vacuum, j.Parts[3].Vacuum = psi(1), psi(0)
+	}, []string{"break nozzle-end-contradicted"}, "is figured for a vacuum of 0.0 psi, and 1.0 psi pull there"},
 
 	{"a corner of plates", plates, []string{"incomplete plate-corner"}, "joint J: what it carries is not figured: panel a is a plate"},
 	{"plates with a diameter", func(j *laminate.Job) { plates(j); j.Parts[0].InsideDiameter = inches(60) }, []string{"break plate-corner", "incomplete plate-corner"}, "panel a states an inside diameter of 60 in, and a plate has none"},

@@ -1,8 +1,6 @@
 package joint
 
 import (
-	"math"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -34,35 +32,50 @@ var PartUnplaced = &rules.Rule{
 	},
 }
 
-// EndLevelContradicted holds what a nozzle ends in against the liquid that stands there.
-var EndLevelContradicted = &rules.Rule{
-	ID: "end-level-contradicted", Family: family, Title: "An end of a nozzle states less liquid than stands there",
-	Why: "No valve is between a vessel and the flange of its own nozzle, or the cover that is bolted on that: what stands in the vessel presses on both. " +
-		"A cover that states less is figured for less, and whoever opens the manway hatch finds out.",
+// NozzleEndContradicted holds what a nozzle ends in against what presses there.
+var NozzleEndContradicted = &rules.Rule{
+	ID: "nozzle-end-contradicted", Family: family, Title: "An end of a nozzle states less than presses there",
+	Why: "No valve is between a vessel and the flange of its own nozzle, or the cover that is bolted on that: what stands and presses in the vessel does so on both. " +
+		"A cover that states less is figured for less, and whoever stands before the manway finds out.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "a flange or cover that a nozzle names states a liquid height more than a thousandth below what stands over the lower edge of the nozzle, or over the lowest of those that it ends",
-	Basis:    "hydrostatics, arithmetic",
+	When: "a flange or cover that a nozzle names states a liquid height more than a thousandth below what stands over the lower edge of the nozzle, or over the lowest of those that it ends; " +
+		"or its pressure or vacuum is below that of the part that the nozzle is on",
+	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		level, full := p.Level()
-		told := map[int]bool{}
+		told := map[laminate.Ref]bool{}
 		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 			for _, end := range [...][2]string{{"flange", x.Flange}, {"cover", x.Cover}} {
 				i := p.Part(end[1])
-				if end[1] == "" || i < 0 || told[i] {
+				if end[1] == "" || i < 0 {
 					continue
+				}
+				less := func(key string, has, stands float64, kind quantity.Kind, says string) {
+					at := laminate.JobPartRef(i, key)
+					if told[at] || !statics.Thinner(has, stands*(1-1e-3)) {
+						return
+					}
+					told[at] = true
+					a, b := p.Units.Pair(has, stands, kind)
+					p.Report(rules.Break, at, "", "%s %s, on nozzle %s, is figured for a "+says+" there, and nothing keeps that from it: what it states is less (%s)", end[0], end[1], x.ID, a, b, key)
 				}
 				has := p.Job.Parts[i].LiquidHeight
 				if !has.Given() {
 					has = p.Stated(i).LiquidHeight
 				}
-				stands, _ := p.Covered(x.Part, math.Max(0, x.Foot(p)))
+				stands, _ := p.Covered(x.Part, x.Foot(p))
 				if at, known := p.Elevation(i); known && full {
 					stands = level - at // of the lowest, and as far down as it reaches
 				}
-				if has.Given() && statics.Thinner(has.SI(), stands*(1-1e-3)) {
-					told[i] = true
-					a, b := p.Units.Pair(has.SI(), stands, quantity.Distance)
-					p.Report(rules.Break, laminate.JobPartRef(i, "liquid_height"), "", "%s %s, on nozzle %s, states a liquid height of %s and is figured for that: %s stand over it there, and nothing keeps them from it; leave it out, and it follows from the level", end[0], end[1], x.ID, a, b)
+				if has.Given() {
+					less("liquid_height", has.SI(), stands, quantity.Distance, "liquid height of %s, and %s stand over it")
+				}
+				own, of := &p.Parts[i].Schedule.Service, &p.Parts[x.Part].Schedule.Service
+				if own.Pressure.Given() {
+					less("pressure", own.Pressure.SI(), of.Pressure.SI(), quantity.Stress, "pressure of %s, and %s press")
+				}
+				if own.Vacuum.Given() {
+					less("vacuum", own.Vacuum.SI(), of.Vacuum.SI(), quantity.Stress, "vacuum of %s, and %s pull")
 				}
 			}
 		})(p)

@@ -17,7 +17,7 @@ var JointShearShort = &rules.Rule{
 	Why: "A strap holds two parts together by shear in the first ply alone. Too short a bond tears off as a whole and without warning, since nothing yields before it goes. " +
 		"Beyond what is needed more length helps little: the peaks at the ends stay.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "half of the strap's width less the gap is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
+	When:     "half of the strap's width less the gap, and on no part more than its length, is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
 	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if x.Plate(p) >= 0 {
@@ -41,9 +41,14 @@ var JointShearShort = &rules.Rule{
 		}
 		shear, basis := statics.Shear(p.Job)
 		need := x.Bond(l, shear)
-		if has := (x.Width.SI() - x.Gap.SI()) / 2; statics.Thinner(has, need) {
+		has, short := x.Bonds(p)
+		on := "on each side"
+		if short >= 0 {
+			on = "on part " + p.Job.Parts[short].ID + ", which is no longer"
+		}
+		if statics.Thinner(has, need) {
 			h, n := p.Units.Pair(has, need, quantity.Size)
-			p.Report(rules.Break, x.At("width"), basis, "joint %s: the strap bonds %s on each side, and %s are needed", x.ID, h, n)
+			p.Report(rules.Break, x.At("width"), basis, "joint %s: the strap bonds %s %s, and %s are needed", x.ID, h, on, n)
 		}
 	}),
 }

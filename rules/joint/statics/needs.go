@@ -13,6 +13,8 @@ type StrapNeed struct {
 	Hoop      float64 // N/m that its structure may bear cold; 0 over a corner, which the bottom holds round
 	Structure float64 // m, of the plies that count
 	Bond      float64 // m on each side, the gap not counted
+	Bonds     float64 // m that there are
+	Short     int     // a part that the strap is too wide for, −1 for none
 	Reach     float64 // m on each side, the gap not counted, as custom has it: eight thicknesses of the thinner wall; 0 where none is known
 
 	Inside, Thrust float64 // Pa at the joint: on the wall, and as far as it pulls along the axis
@@ -32,12 +34,13 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 			return n, "part " + id + " is not there"
 		}
 	}
+	n.Bonds, n.Short = x.Bonds(p)
 	l, missing := LoadsOf(p, &x, InService)
 	if missing != "" {
 		return n, missing
 	}
 	shear, _ := Shear(p.Job)
-	n = StrapNeed{Structure: x.Thinner(p), Bond: x.Bond(l, shear), Reach: x.Reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}
+	n = StrapNeed{Bonds: n.Bonds, Short: n.Short, Structure: x.Thinner(p), Bond: x.Bond(l, shear), Reach: x.Reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}
 	d, missing := x.StrapLoad(p)
 	n.Hoop, n.Share, n.Under = d.Load/d.Share, d.Share, string(d.Under)
 	if l, more := LoadsOf(p, &x, d.Under.Pressing()); more == "" {
@@ -49,6 +52,22 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 // Bond is how long the strap has to Bond on each side, m.
 func (x *Joined) Bond(l Loads, shear float64) float64 {
 	return joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
+}
+
+// Bonds is how far the strap bonds on each part, m: half of its width less the gap, and on
+// no part further than that is long; short is such a part, −1 for none.
+func (x *Joined) Bonds(p *rules.JobPass) (m float64, short int) {
+	m, short = (x.Width.SI()-x.Gap.SI())/2, -1
+	for _, part := range x.Parts {
+		switch s := p.Stated(part); s.Form {
+		case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
+			if s.Length.Given() && Thinner(s.Length.SI(), m) {
+				m, short = s.Length.SI(), part
+			}
+		default:
+		}
+	}
+	return m, short
 }
 
 // Reach is how far the strap lies on each part, m: eight thicknesses of the thinner

@@ -167,7 +167,7 @@ func (w *work) joint(x *laminate.Joint) {
 		return // its document is at fault, and says so
 	}
 	need, _ := statics.Strap(w.p, w.at.Index)
-	bonds := (x.Width.SI() - x.Gap.SI()) / 2
+	bonds := need.Bonds
 	pressed := parts[0] // the one in which it is highest
 	if w.p.Parts[parts[1]].Schedule.Service.Pressure.SI() > w.p.Parts[pressed].Schedule.Service.Pressure.SI() {
 		pressed = parts[1]
@@ -186,6 +186,11 @@ func (w *work) joint(x *laminate.Joint) {
 		w.shear(l)
 		shear, _ := statics.Shear(w.r.Job)
 		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(axial), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
+		if need.Short >= 0 {
+			id := w.r.Job.Parts[need.Short].ID
+			l.Add("bond on part "+id, "Lb", "min((width − gap)/2, length of part "+id+")", worked.Put("min((# - #)/2, #)", l.Length(x.Width.SI()), l.Length(x.Gap.SI()), l.Length(bonds)), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
+			return
+		}
 		l.Add("bond on each side", "Lb", "(width − gap)/2", worked.Put("(# - #)/2", l.Length(x.Width.SI()), l.Length(x.Gap.SI())), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
 	})
 	share := need.Share

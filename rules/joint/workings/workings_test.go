@@ -232,6 +232,7 @@ func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
 		"pad as wide":      func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) },
 		"pad hardly wider": func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2.1) },
 		"no neck bond":     func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} },
+		"a short pipe":     func(j *laminate.Job) { j.Parts[1].Length = inches(0.2) },
 		"no projection":    func(j *laminate.Job) { j.Nozzles[0].Projection = quantity.Length{} },
 		"a short neck":     func(j *laminate.Job) { j.Nozzles[0].Projection = inches(0.02) },
 		"short neck bond":  func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(0.01) },
