@@ -64,8 +64,7 @@ type work struct {
 func (w *work) check(name string, kind quantity.Kind, rule *rules.Rule, demand, capacity float64, steps func(*worked.List)) {
 	c := Check{At: w.at, Criterion: wall.Criterion{Name: name, Case: w.of, Kind: kind, Governs: true, Basis: rule.Basis}}
 	if said := w.said(rule, rules.Incomplete); said != "" {
-		c.Answer, c.Reason = wall.Incomplete, said
-		w.list = append(w.list, c)
+		w.open(name, rule, said)
 		return
 	}
 	l := worked.List{US: w.p.Units == quantity.US}
@@ -82,6 +81,11 @@ func (w *work) check(name string, kind quantity.Kind, rule *rules.Rule, demand, 
 	}
 	c.Steps = l.Steps
 	w.list = append(w.list, c)
+}
+
+// open leaves a check undetermined, with a rule's word for why.
+func (w *work) open(name string, rule *rules.Rule, why string) {
+	w.list = append(w.list, Check{At: w.at, Criterion: wall.Criterion{Name: name, Case: w.of, Governs: true, Basis: rule.Basis, Answer: wall.Incomplete, Reason: why}})
 }
 
 // skip says why a check is not asked for.
@@ -165,6 +169,12 @@ func (w *work) joint(x *laminate.Joint) {
 	}
 	if len(parts) < 2 {
 		return // its document is at fault, and says so
+	}
+	if said := w.said(joint.PlateCorner, rules.Incomplete); said != "" {
+		for _, name := range [...]string{BondLength, StrapLoad, StrapThickness} {
+			w.open(name, joint.PlateCorner, said)
+		}
+		return
 	}
 	need, _ := statics.Strap(w.p, w.at.Index)
 	bonds := need.Bonds
@@ -314,7 +324,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 	case need.Hoop > 0 && x.PadDiameter.Given() && pad <= d:
 		w.skip(PadBond, "its pad reaches no further than its opening") // pad-thin breaks
 	case need.Hoop == 0 || !x.PadDiameter.Given():
-		w.list = append(w.list, Check{At: w.at, Criterion: wall.Criterion{Name: PadBond, Case: w.of, Governs: true, Basis: joint.PadBond.Basis, Answer: wall.Incomplete, Reason: open}})
+		w.open(PadBond, joint.PadBond, open)
 	default:
 		may, _ := statics.Shear(w.r.Job)
 		shear := joining.PadShear(need.Hoop, d, pad)

@@ -166,6 +166,25 @@ func TestOf_holdsNothingOnFiguresThatAreMissing(t *testing.T) {
 	}
 }
 
+// What a corner between plates carries nothing figures, and nothing holds there.
+func TestOf_leavesACornerBetweenPlatesOpen(t *testing.T) {
+	j := pipes(24, 10, 2, 8, 3)
+	j.Nozzles = nil
+	for i := range j.Parts {
+		p := &j.Parts[i]
+		p.Form, p.Length, p.Width, p.InsideDiameter = laminate.Panel, inches(72), inches(60), quantity.Length{}
+	}
+	_, list := of(j, quantity.US)
+	if len(list) != 3 {
+		t.Fatalf("%+v", list)
+	}
+	for i := range list {
+		if c := &list[i]; c.Answer != wall.Incomplete || !strings.Contains(c.Reason, "panel a is a plate") {
+			t.Errorf("%s: %s %q", c.Name, c.Answer, c.Reason)
+		}
+	}
+}
+
 // Statics: each condition loads a strap with its own p·D/2 and a pad with its own N,
 // against what is kept at its own temperature. 4 psi on half of the strength are less
 // than 10 psi on all of it, and on three tenths more; what nothing loads need keep nothing.
