@@ -32,7 +32,7 @@ func LastCoat(j *laminate.Job, part int, a *laminate.Analysis) *Coat {
 	for _, o := range All(j) {
 		of := o.Of
 		if o.Kind == Knuckle {
-			of = o.Kind.Said()
+			of = "the " + o.Kind.Said()
 		}
 		if o.Kind.Bonds() && !o.Kind.Inside() && slices.Contains(o.Faces(j), part) && !slices.Contains(c.After, of) {
 			c.After = append(c.After, of)

@@ -65,8 +65,8 @@ func TestLastCoat_comesAfterTheKnuckle(t *testing.T) {
 		at   int
 		want [3]string
 	}{
-		"below": {0, [3]string{"knuckle", "knuckle, X", "X"}},
-		"above": {2, [3]string{"X", "knuckle, X", "knuckle"}},
+		"below": {0, [3]string{"the knuckle", "the knuckle, X", "X"}},
+		"above": {2, [3]string{"X", "the knuckle, X", "the knuckle"}},
 	} {
 		n := j.Clone()
 		n.Parts = slices.Insert(n.Parts, c.at, bottom)

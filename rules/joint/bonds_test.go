@@ -113,7 +113,7 @@ var bondCases = []jobCase{
 		filed(j)
 		cornered("strap")(j)
 		j.Schedules["a.toml"].Part = j.Parts[1].Part
-	}, []string{"warning wax-under-bond"}, "the papers of a.toml do not know what is bonded onto it: lay it after knuckle,"},
+	}, []string{"warning wax-under-bond"}, "the papers of a.toml do not know what is bonded onto it: lay it after the knuckle,"},
 
 	// At 150 psi and 2 in, τ = 150 · 2/(4 h) reaches 200 psi at h = 0.375 in (statics).
 	{"a neck as long as its bond", func(j *laminate.Job) { j.Nozzles[0].Projection = inches(3) }, nil, ""},

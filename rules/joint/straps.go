@@ -157,7 +157,7 @@ var WaxUnderBond = &rules.Rule{
 		for _, o := range overlay.All(p.Job) {
 			for _, i := range o.Faces(p.Job) {
 				if o.Kind == overlay.Knuckle {
-					bonds[i], places[i] = append(bonds[i], o.Kind.Said()), append(places[i], laminate.JobPartRef(o.At.Index, o.Kind.Key()))
+					bonds[i], places[i] = append(bonds[i], "the "+o.Kind.Said()), append(places[i], laminate.JobPartRef(o.At.Index, o.Kind.Key()))
 				}
 			}
 		}

@@ -144,7 +144,7 @@ func TestLayup_coatComesAfterWhatIsBonded(t *testing.T) {
 	}
 	g.Page.look = last
 	g.Page.Settle()
-	if s := g.Screen(); !strings.Contains(s, "STOP") || !strings.Contains(s, "the waxed coat comes after J1: nothing bonds to wax") {
+	if s := g.Screen(); !strings.Contains(s, "STOP") || !strings.Contains(s, "the waxed coat comes after the knuckle, J1: nothing bonds to wax") {
 		t.Error(s)
 	}
 	notes := func() (list []string) {
@@ -161,7 +161,7 @@ func TestLayup_coatComesAfterWhatIsBonded(t *testing.T) {
 	g.Press("1")
 	g.Page.gate(func(note string) { got = append(got, note) })
 	g.Press("3")
-	if len(got) != 1 || !strings.Contains(got[0], "laid BEFORE J1: to be ground off where they bond") {
+	if len(got) != 1 || !strings.Contains(got[0], "laid BEFORE the knuckle, J1: to be ground off where they bond") {
 		t.Errorf("%q", got)
 	}
 }
