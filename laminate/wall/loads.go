@@ -112,17 +112,14 @@ func (e *evaluation) load() {
 	if headed {
 		// A liquid at rest presses on the wall and the bottom, and leaves the
 		// wall's own axial load to the weight that is not figured.
-		thrust, open := form.Pull(e.s, CaseHead, head, HeadPressure)
-		if open != "" {
-			e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, open})
-		}
-		e.headed("", head, depth, thrust)
-		if p.Place.Pull.Given() { // a pull takes strain off the hoop
-			e.note(form.Pulls(p))
-			if p.Place.Hangs {
-				e.headed(form.HeldBelow, head, depth, 0)
+		for _, held := range form.Held(p) {
+			thrust, open := form.Pull(e.s, CaseHead+held, head, HeadPressure)
+			if open != "" {
+				e.r.Unknown = append(e.r.Unknown, UnknownLoad{CaseHead, open})
 			}
+			e.headed(held, head, depth, thrust)
 		}
+		e.r.Notes = append(e.r.Notes, form.Pulls(p)...)
 	}
 	if sucked && !e.form.Apart {
 		e.ends(CaseVacuum, func(closed float64, name string) {

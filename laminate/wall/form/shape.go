@@ -258,12 +258,25 @@ const Borne = "A bottom hangs from the shell, and where the vessel is held is no
 // Lifted says what a course is figured for that liquid lifts.
 const Lifted = "The liquid presses under what narrows or closes the shell over this course, and lifts it: the course is figured to hold that down, its own weight not counted."
 
-// Pulls says what pulls along the axis of a course.
-func Pulls(p *laminate.Part) string {
-	if p.Place.Hangs {
-		return Borne
+// Pulls says what pulls along the axis of a course, where something does.
+func Pulls(p *laminate.Part) []string {
+	switch {
+	case !p.Place.Pull.Given():
+		return nil
+	case p.Place.Hangs:
+		return []string{Borne}
 	}
-	return Lifted
+	return []string{Lifted}
+}
+
+// Held are the ways in which a part may be held that bears a liquid, added to the name
+// of its case: a pull takes strain off the hoop, and where a course that a bottom hangs
+// from is held nobody states.
+func Held(p *laminate.Part) []string {
+	if p.Place.Pull.Given() && p.Place.Hangs {
+		return []string{"", HeldBelow}
+	}
+	return []string{""}
 }
 
 // HeldBelow is added to the name of a case of such a course that nothing pulls on.
