@@ -16,7 +16,7 @@ const (
 	Thickness    Kind = iota // m: of a ply, a zone, a wall
 	Build                    // m: the same at a glance, whole mils
 	Size                     // m: a diameter, a width, an overlap
-	Distance                 // m: a length, a height, a spacing
+	Distance                 // m: a length, a height, a spacing, as a tape has it
 	Stress                   // Pa: pressures, strengths, moduli
 	LineLoad                 // N/m
 	Strain                   // 1, printed as percent
@@ -77,13 +77,20 @@ func lineLoad(symbol string, si float64, decimals int) []scale {
 type spelling struct {
 	us, metric []scale
 	trim       bool
+	// taped are read off a tape: whole feet as such, else what is stated is exact in
+	// the smallest unit where the usual one would cut it off.
+	taped bool
 }
 
 var printing = [kinds]spelling{
 	Thickness: {us: []scale{in(Mil, 0, 1, 1)}, metric: []scale{in(Millimetre, 0, 2, 1)}},
 	Build:     {us: []scale{in(Mil, 0, 0, 1)}, metric: []scale{in(Millimetre, 0, 2, 1)}},
 	Size:      {us: []scale{in(Inch, 0, 2, 2)}, metric: []scale{in(Millimetre, 0, 1, 2)}, trim: true},
-	Distance:  {us: []scale{in(Foot, 0, 1, 2)}, metric: []scale{in(Meter, 0, 2, 2)}, trim: true},
+	Distance: {
+		us:     []scale{in(Inch, 0, 2, 2), in(Foot, 10*foot, 2, 2), in(Foot, 500*foot, 1, 2)},
+		metric: []scale{in(Meter, 0, 3, 2), in(Meter, 100, 1, 2)},
+		trim:   true, taped: true,
+	},
 	Stress: {
 		us:     []scale{in(PSI, 0, 1, 2), in(PSI, 1e3*psi, 0, 2), in(Msi, 1e5*psi, 0, 3)},
 		metric: []scale{in(Kilopascal, 0, 0, 3), in(Megapascal, 1e6, 1, 3), in(Gigapascal, 1e9, 0, 3)},
@@ -123,6 +130,15 @@ func (s System) scales(k Kind) []scale {
 	return printing[k].us
 }
 
+// scale is that in which a figure stands by itself.
+func (s System) scale(v float64, k Kind) scale {
+	of := s.scales(k)
+	if feet := v / foot; printing[k].taped && s == US && feet != 0 && math.Abs(feet-math.Round(feet)) <= tolerance*math.Abs(feet) {
+		return of[1]
+	}
+	return fitting(of, math.Abs(v))
+}
+
 // fitting is the scale for figures up to the given magnitude.
 func fitting(of []scale, magnitude float64) scale {
 	at := of[0]
@@ -141,7 +157,7 @@ func (s System) Figure(v float64, k Kind) string {
 	if s == Unread {
 		return ""
 	}
-	at := fitting(s.scales(k), math.Abs(v))
+	at := s.scale(v, k)
 	return at.with(at.number(v, 0, printing[k].trim))
 }
 
@@ -151,10 +167,12 @@ func (s System) Stated(v float64, k Kind) string {
 	if s == Unread {
 		return ""
 	}
-	at := fitting(s.scales(k), math.Abs(v))
+	at := s.scale(v, k)
+	if printing[k].taped && !at.says(at.number(v, 0, true), v) {
+		at = s.scales(k)[0]
+	}
 	for extra := range 3 {
-		text := at.number(v, extra, true)
-		if read, err := strconv.ParseFloat(text, 64); err == nil && math.Abs(read*at.si+at.zero-v) <= 1e-9*math.Abs(v) {
+		if at.says(at.number(v, extra, true), v) {
 			return at.with(at.number(v, extra, printing[k].trim || extra > 0))
 		}
 	}
@@ -173,7 +191,7 @@ func (s System) bounded(v float64, k Kind, way float64) string {
 	if s == Unread {
 		return ""
 	}
-	at := fitting(s.scales(k), math.Abs(v))
+	at := s.scale(v, k)
 	text := at.number(v, 0, false)
 	mantissa, power, _ := strings.Cut(text, "e")
 	read, err := strconv.ParseFloat(text, 64)
@@ -270,6 +288,12 @@ func (s System) Bare(v float64, k Kind) string {
 
 // Symbol is the unit of Bare.
 func (s System) Symbol(k Kind) string { return s.scales(k)[0].symbol }
+
+// says tells whether a printed number is all of v.
+func (c scale) says(number string, v float64) bool {
+	read, err := strconv.ParseFloat(number, 64)
+	return err == nil && math.Abs(read*c.si+c.zero-v) <= 1e-9*math.Abs(v)
+}
 
 func (c scale) with(number string) string {
 	switch {

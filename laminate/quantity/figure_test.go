@@ -20,7 +20,7 @@ func TestFigure_isInTheUnitThatPeopleRead(t *testing.T) {
 	}{
 		{0.00287274, Thickness, "113.1 mil", "2.87 mm"},
 		{0.6096, Size, "24 in", "609.6 mm"},
-		{3.048, Distance, "10 ft", "3.05 m"},
+		{3.048, Distance, "10 ft", "3.048 m"},
 		{pa(0.13), Stress, "0.13 psi", "0.896 kPa"},
 		{pa(50), Stress, "50.0 psi", "345 kPa"},
 		{pa(9000), Stress, "9000 psi", "62.1 MPa"},
@@ -245,10 +245,10 @@ func TestAtMost_isNeverBeyondTheBound(t *testing.T) {
 		v           float64
 		most, least string
 	}{
-		{2.8599 * 0.3048, "2.8 ft", "2.9 ft"},
-		{2.9 * 0.3048, "2.9 ft", "2.9 ft"},
-		{13.04 * 0.3048, "13 ft", "13.1 ft"},
-		{1.99e-6 * 0.3048, "1.9e-06 ft", "2.0e-06 ft"},
+		{2.8599 * 0.3048, "34.31 in", "34.32 in"},
+		{2.9 * 0.3048, "34.8 in", "34.8 in"},
+		{13.044 * 0.3048, "13.04 ft", "13.05 ft"},
+		{1.99e-6 * 0.3048, "2.3e-05 in", "2.4e-05 in"},
 	} {
 		if most, least := US.AtMost(c.v, Distance), US.AtLeast(c.v, Distance); most != c.most || least != c.least {
 			t.Errorf("%v m: at most %s, at least %s, want %s and %s", c.v, most, least, c.most, c.least)
@@ -281,13 +281,31 @@ func TestStated_keepsTheDigitsOfASmallSize(t *testing.T) {
 		want string
 	}{
 		{US, 0.125 * 0.0254, Size, "0.125 in"}, {US, 0.1875 * 0.0254, Size, "0.1875 in"}, {US, 0.25 * 0.0254, Size, "0.25 in"}, {US, 3 * 0.0254, Size, "3 in"},
-		{US, 14.25 * 0.3048, Distance, "14.25 ft"}, {US, 4 * 0.0254, Distance, "0.33 ft"}, {Metric, 0.125 * 0.0254, Size, "3.175 mm"}, {Metric, 3, Distance, "3 m"},
+		{US, 14.25 * 0.3048, Distance, "14.25 ft"}, {US, 4 * 0.0254, Distance, "4 in"}, {US, 16 * 0.0254, Distance, "16 in"},
+		{US, 48.5 * 0.0254, Distance, "48.5 in"}, {US, 38.0625 * 0.0254, Distance, "38.0625 in"}, {US, 168.5 * 0.0254, Distance, "168.5 in"}, {US, 24 * 0.0254, Distance, "2 ft"},
+		{Metric, 1.2345, Distance, "1.2345 m"}, {Metric, 0.406, Distance, "0.406 m"}, {Metric, 0.125 * 0.0254, Size, "3.175 mm"}, {Metric, 3, Distance, "3 m"},
 		{US, 0.003, Size, US.Figure(0.003, Size)}, {US, 0, Size, "0 in"}, {Unread, 1, Size, ""},
 	} {
 		if got := c.s.Stated(c.v, c.k); got != c.want {
 			t.Errorf("%v: %q, want %q", c.v, got, c.want)
 		}
 	}
+}
+
+// Whatever is laid out with a tape prints to a sixteenth of an inch or a millimeter, by
+// itself and beside another.
+func TestFigure_isExactEnoughForATape(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.Float64Range(0.001, 60).Draw(t, "value")
+		for s, off := range map[System]float64{US: 0.0254 / 16, Metric: 0.001} {
+			paired, _ := s.Pair(v, 1.5*v, Distance)
+			for _, text := range []string{s.Figure(v, Distance), s.Stated(v, Distance), paired} {
+				if q, err := Parse[length](text); err != nil || math.Abs(q.SI()-v) > off {
+					t.Fatalf("%v m is printed %q: %v", v, text, err)
+				}
+			}
+		}
+	})
 }
 
 // By how many times a limit is passed and the share of it that is used are one

@@ -94,14 +94,14 @@ func TestElevation_isToScale(t *testing.T) {
 	}
 }
 
-// What is stated to the inch reads so: 14 ft 3 in is no 14.2 ft.
+// What is stated to the inch reads so: 14 ft 3 in is no 14.2 ft, 16 in is no 1.3 ft.
 func TestElevation_keepsTheDigitsStated(t *testing.T) {
 	j := vessel(laminate.Shape{Head: laminate.Hemispherical})
 	j.Vessel.LiquidHeight, j.Parts[1].Length = quantity.New(9.25, quantity.Foot), quantity.New(5.25, quantity.Foot)
 	j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter, j.Parts[2].InsideDiameter, j.Parts[3].InsideDiameter = quantity.New(10.25, quantity.Foot), quantity.New(10.25, quantity.Foot), quantity.New(10.25, quantity.Foot), quantity.New(10.25, quantity.Foot)
 	j.Nozzles[1].Height, j.Nozzles[1].Size = quantity.New(1.25, quantity.Foot), quantity.New(0.375, quantity.Inch)
 	p, _, _ := picture.Elevation(j, quantity.US)
-	for _, want := range []string{"liquid 9.25 ft", "N2, 0.375 in at 1.25 ft", "low, shell course, 5.25 ft", "inside diameter 10.25 ft"} {
+	for _, want := range []string{"liquid 111 in", "N2, 0.375 in at 15 in", "low, shell course, 63 in", "inside diameter 10.25 ft"} {
 		if text := said(&p); !strings.Contains(text, want) {
 			t.Errorf("%q is not in\n%s", want, text)
 		}
