@@ -6,6 +6,7 @@ package ground
 import (
 	"errors"
 	"math"
+	"strconv"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
@@ -179,6 +180,24 @@ func SeamsSaid(p *laminate.Part, thick float64, u quantity.System) string {
 		return "1 seam, " + u.Figure(long, quantity.Size) + " round its outer face"
 	}
 	return quantity.Counted(n, "seam", "seams") + ", each " + u.Figure(long, quantity.Size) + " round its outer face"
+}
+
+// RingsSaid are the stiffening rings that a wall stands on, in words, and what nobody
+// states of them; "" of a part for which none are stated.
+func RingsSaid(p *laminate.Part, u quantity.System) string {
+	apart, long := p.StiffenerSpacing.SI(), p.Length.SI()
+	if apart <= 0 || !p.Form.HeldRound() {
+		return ""
+	}
+	where := "between its ends"
+	if p.Form == laminate.ShellCourse {
+		long, where = p.Place.Shell.SI(), "on the whole shell"
+	}
+	between := "as many as its length takes"
+	if long > 0 {
+		between = strconv.Itoa(max(0, int(math.Ceil(long/apart*(1-1e-9)))-1)) + " of them " + where
+	}
+	return "stiffening rings at most " + u.Stated(apart, quantity.Distance) + " apart, " + between + ", and what holds its ends round; their section no key states"
 }
 
 func head(p *laminate.Part, d float64) (Ground, error) {

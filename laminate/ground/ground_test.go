@@ -234,7 +234,7 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 		t.Errorf("seal: %g m²", got)
 	}
 	n := &laminate.Nozzle{ID: "n", Size: inch(6), PadDiameter: inch(12), NeckBond: inch(3), Projection: inch(8)}
-	if g, err = ground.OfPad(n, three); err != nil {
+	if g, err = ground.OfPad(n, three, nil); err != nil {
 		t.Fatal(err)
 	}
 	// By hand: the first mat as stated, each after it 6 thicknesses further out on
@@ -248,11 +248,35 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 	if got := ground.PadLaid(n, three); math.Abs(got-(12*0.0254+24*mat)) > 1e-12 {
 		t.Errorf("pad is laid to %g m", got)
 	}
-	if g, err = ground.OfNeckBond(n); err != nil {
-		t.Fatal(err)
-	}
-	if got, _ := g.Area(0, 0); math.Abs(got/((math.Pi*6*3+math.Pi/4*(144-36))*0.0254*0.0254)-1) > 1e-9 {
-		t.Errorf("neck bond: %g m²", got)
+	// By hand, a neck of 6 in whose wall is as thick as the three mats and the coat: pad
+	// and overlay begin at its outside, the inside one in its bore; each further ply lies on
+	// the ones before. Of a neck that nobody states it is the bore; one set on the part takes
+	// no more of the pad's ring than its opening.
+	wall := three.Total.Thickness / 0.0254
+	ring := func(outer, inner float64) float64 { return math.Pi / 4 * (outer*outer - inner*inner) }
+	set := *n
+	set.Kind = laminate.SetOn
+	for name, c := range map[string]struct {
+		of           func() (ground.Ground, error)
+		z, in2, wide float64
+	}{
+		"no neck":              {func() (ground.Ground, error) { return ground.OfNeckBond(n, nil, false) }, 0, math.Pi*6*3 + ring(12, 6), 6},
+		"outside":              {func() (ground.Ground, error) { return ground.OfNeckBond(n, three, false) }, 0, math.Pi*(6+2*wall)*3 + ring(12+2*wall, 6+2*wall), 6},
+		"outside, a ply on it": {func() (ground.Ground, error) { return ground.OfNeckBond(n, three, false) }, 0.1, math.Pi*(6.2+2*wall)*3 + ring(12.2+2*wall, 6.2+2*wall), 6},
+		"inside":               {func() (ground.Ground, error) { return ground.OfNeckBond(n, three, true) }, 0, math.Pi*6*3 + ring(12+2*wall, 6), 6 + wall},
+		"inside, a ply on it":  {func() (ground.Ground, error) { return ground.OfNeckBond(n, three, true) }, 0.1, math.Pi*5.8*3 + ring(12+2*wall, 5.8), 6.1 + wall},
+		"pad":                  {func() (ground.Ground, error) { return ground.OfPad(n, three, three) }, 0, ring(12, 6+2*wall), 12},
+		"pad of one set on":    {func() (ground.Ground, error) { return ground.OfPad(&set, three, three) }, 0, ring(12, 6), 12},
+		"set on, outside":      {func() (ground.Ground, error) { return ground.OfNeckBond(&set, three, false) }, 0, math.Pi*(6+2*wall)*3 + ring(12+2*wall, 6+2*wall), 6},
+		"set on, inside":       {func() (ground.Ground, error) { return ground.OfNeckBond(&set, three, true) }, 0, math.Pi*6*3 + ring(12, 6), 6},
+	} {
+		g, err := c.of()
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		if got, err := g.Area(0, c.z*0.0254); err != nil || math.Abs(got/0.0254/0.0254/c.in2-1) > 1e-9 || math.Abs(g.Across(0, c.z*0.0254)/0.0254-c.wide) > 1e-9 {
+			t.Errorf("%s: %g in² and %g in wide, want %g and %g (%v)", name, got/0.0254/0.0254, g.Across(0, c.z*0.0254)/0.0254, c.in2, c.wide, err)
+		}
 	}
 	if g, err = ground.OfNeck(n); err != nil {
 		t.Fatal(err)
@@ -269,8 +293,8 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 	for key, of := range map[string]func() error{
 		"first_width":  func() error { _, err := ground.OfStrap(j, &laminate.Joint{Width: inch(8)}, three, lib); return err },
 		"inside_width": func() error { _, err := ground.OfSeal(j, &laminate.Joint{}, lib); return err },
-		"pad_diameter": func() error { _, err := ground.OfPad(&laminate.Nozzle{Size: inch(6)}, three); return err },
-		"neck_bond":    func() error { _, err := ground.OfNeckBond(&laminate.Nozzle{Size: inch(6)}); return err },
+		"pad_diameter": func() error { _, err := ground.OfPad(&laminate.Nozzle{Size: inch(6)}, three, nil); return err },
+		"neck_bond":    func() error { _, err := ground.OfNeckBond(&laminate.Nozzle{Size: inch(6)}, nil, false); return err },
 		"projection":   func() error { _, err := ground.OfNeck(&laminate.Nozzle{Size: inch(6)}); return err },
 	} {
 		if err := of(); err == nil || !strings.Contains(err.Error(), key) {
@@ -279,26 +303,26 @@ func TestOverlays_lieAsWideAsTheyAreStated(t *testing.T) {
 	}
 }
 
-// The corner by Pappus: a quarter circle turned about the axis, the wall above and
-// the ring of bottom inside it.
+// The corner by Pappus, outside on its wall: a quarter circle turned about the axis, the
+// wall above and the ring of bottom inside it.
 func TestOfKnuckle_isTheCornerUpTheWallAndIn(t *testing.T) {
 	p := &laminate.Part{Form: laminate.FlatBottom, InsideDiameter: m(3)}
 	p.KnuckleRadius, p.KnuckleHeight = m(0.04), m(0.3)
-	g, err := ground.OfKnuckle(p)
+	g, err := ground.OfKnuckle(p, 0.01)
 	if err != nil {
 		t.Fatal(err)
 	}
-	const r, knuckle, h = 1.5, 0.04, 0.3
-	want := 2*math.Pi*r*(h-knuckle) + math.Pi/2*knuckle*2*math.Pi*(r-knuckle+2*knuckle/math.Pi) + math.Pi*((r-knuckle)*(r-knuckle)-(r-h)*(r-h))
-	if got, err := g.Area(0, 0); err != nil || math.Abs(got-want) > 1e-9 {
+	const r, center, up, h, corner = 1.5 + 0.012, 1.5 - 0.04, 0.3 - 0.04, 0.3, 0.04 + 0.012
+	want := 2*math.Pi*r*up + math.Pi/2*corner*2*math.Pi*(center+2*corner/math.Pi) + math.Pi*(center*center-(1.5-h)*(1.5-h))
+	if got, err := g.Area(0, 0.002); err != nil || math.Abs(got-want) > 1e-9 {
 		t.Errorf("%v m², by Pappus %v (%v)", got, want, err)
 	}
 	p.KnuckleHeight = m(0.03)
-	if _, err := ground.OfKnuckle(p); err == nil {
+	if _, err := ground.OfKnuckle(p, 0); err == nil {
 		t.Error("a reinforcement that ends in its own knuckle is taken")
 	}
 	for name, bare := range map[string]laminate.Part{"inside_diameter": {}, "knuckle_radius": {InsideDiameter: m(3)}} {
-		if _, err := ground.OfKnuckle(&bare); err == nil || !strings.Contains(err.Error(), name) {
+		if _, err := ground.OfKnuckle(&bare, 0); err == nil || !strings.Contains(err.Error(), name) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

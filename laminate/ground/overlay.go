@@ -155,11 +155,26 @@ func PadLaid(n *laminate.Nozzle, a *laminate.Analysis) float64 {
 	return slices.Max(PadDiameters(n, a))
 }
 
+// hole is the diameter cut for a nozzle whose neck has the analysis neck, and that of
+// its neck outside, m: a neck that goes through takes its own. Of a neck of unknown wall,
+// where neck is nil or not known, both are the opening; 0 where nothing is stated.
+func hole(n *laminate.Nozzle, neck *laminate.Analysis) (cut, outside float64) {
+	cut = n.Cut().SI()
+	if outside = cut; neck == nil || len(neck.Rows) == 0 || !neck.Total.ThicknessKnown || !n.Size.Given() {
+		return cut, outside
+	}
+	outside = n.Size.SI() + 2*neck.Total.Thickness
+	if !n.Opening.Given() && n.Kind != laminate.SetOn && n.Kind != laminate.Conical {
+		cut = outside
+	}
+	return cut, outside
+}
+
 // OfPad is the ground of a nozzle's pad, whose plies a is the analysis of: a ring
-// round the opening.
-func OfPad(n *laminate.Nozzle, a *laminate.Analysis) (Ground, error) {
-	cut := n.Cut()
-	if !cut.Given() || !n.PadDiameter.Given() {
+// round what its neck takes, see hole.
+func OfPad(n *laminate.Nozzle, a, neck *laminate.Analysis) (Ground, error) {
+	cut, _ := hole(n, neck)
+	if cut == 0 || !n.PadDiameter.Given() {
 		return Ground{}, errors.New("its opening or the diameter of its pad is not stated (size or opening, pad_diameter)")
 	}
 	list := PadDiameters(n, a)
@@ -170,20 +185,35 @@ func OfPad(n *laminate.Nozzle, a *laminate.Analysis) (Ground, error) {
 		return list[i]
 	}
 	return Ground{what: "ring of the pad, round the opening", varies: true, Across: func(i int, _ float64) float64 { return outer(i) },
-		Area: func(i int, _ float64) (float64, error) { return surface.Ring(outer(i), cut.SI()) }}, nil
+		Area: func(i int, _ float64) (float64, error) { return surface.Ring(outer(i), cut) }}, nil
 }
 
-// OfNeckBond is the ground of an overlay that bonds a nozzle: up the neck and as
-// far out on the part.
-func OfNeckBond(n *laminate.Nozzle) (Ground, error) {
-	cut := n.Cut()
-	if !cut.Given() || !n.NeckBond.Given() {
+// OfNeckBond is the ground of an overlay that bonds a nozzle: outside up the neck and as
+// far out on the part, each ply in the corner of the one under it; inside into the bore,
+// over the cut edge, and as far out on the part.
+func OfNeckBond(n *laminate.Nozzle, neck *laminate.Analysis, inside bool) (Ground, error) {
+	cut, d := hole(n, neck)
+	if d == 0 || !n.NeckBond.Given() {
 		return Ground{}, errors.New("its opening or neck_bond is not stated")
 	}
-	d, h := cut.SI(), n.NeckBond.SI()
-	g := flat(math.Pi*d*h+math.Pi/4*((d+2*h)*(d+2*h)-d*d), "up the neck and out on the part")
-	g.Across = func(int, float64) float64 { return 2 * h }
-	return g, nil
+	h := n.NeckBond.SI()
+	if inside {
+		bore := cut
+		if n.Size.Given() {
+			bore = min(cut, n.Size.SI())
+		}
+		return Ground{what: "into the neck and out on the part", varies: true, Across: func(_ int, z float64) float64 { return 2*h + (cut-bore)/2 + z },
+			Area: func(_ int, z float64) (float64, error) {
+				at := max(0, bore-2*z)
+				ring, err := surface.Ring(cut+2*h, at)
+				return math.Pi*at*h + ring, err
+			}}, nil
+	}
+	return Ground{what: "up the neck and out on the part", varies: true, Across: func(int, float64) float64 { return 2 * h },
+		Area: func(_ int, z float64) (float64, error) {
+			ring, err := surface.Ring(d+2*z+2*h, d+2*z)
+			return math.Pi*(d+2*z)*h + ring, err
+		}}, nil
 }
 
 // OfNeck is the ground of a nozzle's neck, a tube from the part to the flange.
@@ -194,10 +224,10 @@ func OfNeck(n *laminate.Nozzle) (Ground, error) {
 	return Tube(n.Size.SI(), n.Projection.SI()), nil
 }
 
-// OfKnuckle is the ground of the reinforcement of a flat bottom's corner: up the
-// wall to its height, round the knuckle, and in over the bottom as far as up the
-// wall, which no key states and whoever reads How sees.
-func OfKnuckle(p *laminate.Part) (Ground, error) {
+// OfKnuckle is the ground of the reinforcement of a flat bottom's corner, outside on a
+// wall so thick: up the wall to its height, round the knuckle, and in under the bottom
+// as far as up the wall, which no key states and whoever reads How sees.
+func OfKnuckle(p *laminate.Part, wall float64) (Ground, error) {
 	if err := first(need(p.InsideDiameter.Given(), "the inside diameter", "inside_diameter"), need(p.KnuckleRadius.Given(), "the radius of the knuckle", "knuckle_radius"),
 		need(p.KnuckleHeight.Given(), "the height of the knuckle's reinforcement", "knuckle_height")); err != nil {
 		return Ground{}, err
@@ -206,10 +236,13 @@ func OfKnuckle(p *laminate.Part) (Ground, error) {
 	if h < r {
 		return Ground{}, errors.New("the height of the knuckle's reinforcement is below its radius (knuckle_height, knuckle_radius)")
 	}
-	whole, err := surface.KnuckledBottom(radius, r)
-	if err != nil {
+	if _, err := surface.KnuckledBottom(radius, r); err != nil {
 		return Ground{}, err
 	}
 	left := math.Max(0, radius-h) // of the bottom
-	return flat(2*math.Pi*radius*(h-r)+whole-math.Pi*left*left, "up the wall, round the knuckle, and as far in over the bottom as up the wall (taken so: no key states it)"), nil
+	return Ground{varies: true, what: "outside, up the wall, round the knuckle, and as far in under the bottom as up the wall (taken so: no key states it)", Area: func(_ int, z float64) (float64, error) {
+		out := wall + z
+		whole, err := surface.KnuckledBottom(radius+out, r+out)
+		return 2*math.Pi*(radius+out)*(h-r) + whole - math.Pi*left*left, err
+	}}, nil
 }

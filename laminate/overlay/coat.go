@@ -12,7 +12,7 @@ import (
 // so lay-up and route sheets have it.
 type Coat struct {
 	First int      // its first ply, from the process side; it is the last of the wall
-	After []string // what is laid before it: the knuckle, and ids of joints and nozzles
+	After []string // ids of the joints and nozzles that are laid before it, and knuckles
 }
 
 // LastCoat is that of a part whose wall has the analysis a; nil where the wall ends
@@ -29,15 +29,17 @@ func LastCoat(j *laminate.Job, part int, a *laminate.Analysis) *Coat {
 	if c.First == 0 || j.Parts[part].Laid == laminate.OutsideIn {
 		return nil
 	}
+	var corners []string
 	for _, o := range All(j) {
-		of := o.Of
-		if o.Kind == Knuckle {
-			of = "the " + o.Kind.Said()
-		}
-		if o.Kind.Bonds() && !o.Kind.Inside() && slices.Contains(o.Faces(j), part) && !slices.Contains(c.After, of) {
-			c.After = append(c.After, of)
+		switch {
+		case o.Kind.Face() != "outside" || !slices.Contains(o.Faces(j), part) || slices.Contains(c.After, o.Of):
+		case o.Kind == Knuckle:
+			corners = append(corners, "the knuckle of "+o.Part)
+		default:
+			c.After = append(c.After, o.Of)
 		}
 	}
+	c.After = append(c.After, corners...) // they come when the wall stands
 	if c.After == nil {
 		return nil
 	}

@@ -48,6 +48,19 @@ func (k Kind) Said() string { return said[k] }
 // last: the reverse of a wall.
 func (k Kind) Inside() bool { return k == Seal || k == LaidInside }
 
+// Face is which face of the wall it is laid on, "" where it has none. A knuckle has no
+// barrier: it bears the fluid on neither face but the outside.
+func (k Kind) Face() string {
+	switch k {
+	case Strap, Pad, LaidOutside, Knuckle:
+		return "outside"
+	case Seal, LaidInside:
+		return "inside"
+	case None, Neck:
+	}
+	return ""
+}
+
 // Wets tells of what the fluid touches.
 func (k Kind) Wets() bool { return k.Inside() || k == Neck }
 
@@ -123,19 +136,25 @@ func (o *Overlay) Schedule(j *laminate.Job) *laminate.Schedule {
 // Ground is what its plies are laid on; the error names what is missing, and what
 // is known all the same is there. lib must not be nil.
 func (o *Overlay) Ground(j *laminate.Job, lib *laminate.Library) (ground.Ground, error) {
+	neck := func() *laminate.Analysis {
+		if i := j.Laminate(j.Nozzles[o.At.Index].Neck); i >= 0 {
+			return laminate.Analyze(j.Schedule(i), lib)
+		}
+		return nil
+	}
 	switch o.Kind {
 	case Strap:
 		return ground.OfStrap(j, &j.Joints[o.At.Index], laminate.Analyze(o.Schedule(j), lib), lib)
 	case Seal:
 		return ground.OfSeal(j, &j.Joints[o.At.Index], lib)
 	case Pad:
-		return ground.OfPad(&j.Nozzles[o.At.Index], laminate.Analyze(o.Schedule(j), lib))
+		return ground.OfPad(&j.Nozzles[o.At.Index], laminate.Analyze(o.Schedule(j), lib), neck())
 	case LaidInside, LaidOutside:
-		return ground.OfNeckBond(&j.Nozzles[o.At.Index])
+		return ground.OfNeckBond(&j.Nozzles[o.At.Index], neck(), o.Kind == LaidInside)
 	case Neck:
 		return ground.OfNeck(&j.Nozzles[o.At.Index])
 	case Knuckle:
-		return ground.OfKnuckle(&j.Parts[o.At.Index].Part)
+		return ground.OfKnuckle(&j.Parts[o.At.Index].Part, laminate.Analyze(j.Wall(o.At.Index), lib).Total.Thickness)
 	case None:
 	}
 	return ground.Ground{}, errors.New("it is no overlay")

@@ -28,7 +28,7 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		}
 		for _, k := range laidAt(j, laminate.Ref{Kind: laminate.RefJobPart, Index: i}, Part, lib) {
 			if k.Count = p.Count.Or(1); k.Missing == nil {
-				k.Taken = k.Name + ": it is taken to reach in over the bottom as far as up the wall, which no key states"
+				k.Taken = k.Name + ": it is taken to lie outside, where a laminate without a barrier can, and to reach in under the bottom as far as up the wall; no key states either"
 			}
 			list = append(list, k)
 		}

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stock"
 )
@@ -144,6 +145,9 @@ func (c *counter) piece(p *Piece) {
 		}
 	} else if inside, err := p.Ground.Area(0, 0); err == nil {
 		f.Inside = inside * count
+	}
+	if rings := ground.RingsSaid(&p.Schedule.Part, c.o.Units); p.Kind == Part && rings != "" && f.Why == "" {
+		f.Why = "without its " + rings
 	}
 	if len(a.Rows) == 0 && f.Why == "" {
 		f.Why = "there are no plies"

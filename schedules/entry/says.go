@@ -82,7 +82,7 @@ var ofPart = meanings{
 	{"form", "what the part is"},
 	{"laminate", "of its wall"},
 	{"schedule", "file of its wall, in place of a laminate"},
-	{"knuckle", "laid into the corner of a flat bottom"},
+	{"knuckle", "laid outside round a flat bottom's corner"},
 	{"process", "how the structure is made"},
 	{"inside_diameter", "of a cone: of its large end"},
 	{"length", "straight side; long side of a rectangle"},

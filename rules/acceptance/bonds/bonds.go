@@ -13,7 +13,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/laid"
-	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
@@ -144,7 +143,7 @@ func facing(schedule *rules.Report) []laminate.RowFigures {
 // onWax tells whether a wall that an overlay lies on ends in a waxed coat: laid by the
 // papers it comes later, and nothing in a record of the bond says that it did.
 func onWax(schedule *rules.Report) bool {
-	if o := schedule.Overlay; o == nil || o.Kind.Inside() || o.Kind == overlay.Knuckle {
+	if o := schedule.Overlay; o == nil || o.Kind.Inside() {
 		return false
 	}
 	return slices.ContainsFunc(schedule.Overlay.Under, func(a *laminate.Analysis) bool {

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
@@ -351,6 +352,7 @@ func partFacts(s *laminate.Schedule, u quantity.System) paper.Facts {
 	p, v := &s.Part, &s.Service
 	f.list("part", words(p.Form.String()), words(p.Process.String()), size("inside diameter ", p.InsideDiameter, quantity.Size, u), size("length ", p.Length, quantity.Distance, u),
 		size("liquid height ", p.LiquidHeight, quantity.Distance, u), size("area ", p.Area, quantity.Surface, u), answer("flanged", "", p.Flanged), ends(p.Ends))
+	f.add("rings", ground.RingsSaid(p, u))
 	if b := p.Basis(); b != laminate.NoBasis {
 		f.add("design basis", words(b.String()))
 	}

@@ -59,10 +59,15 @@ func built(s *laminate.Schedule) *forms.Subject {
 	return &forms.Subject{Of: paper.Of{File: "a.toml", Fingerprint: "0123456789abcdef", Head: s.Head, Library: lib}, Parts: []forms.Part{{Report: rules.Judge(all.Rules(), s, lib, rules.Options{})}}}
 }
 
-func text(t *testing.T, f *paper.Form) string {
+func text(t *testing.T, f *paper.Form) string { return printed(t, f, 120) }
+
+// wide is a paper in lines so long that nothing is broken.
+func wide(t *testing.T, f *paper.Form) string { return printed(t, f, 400) }
+
+func printed(t *testing.T, f *paper.Form, width int) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := paper.Text(&b, f.Plain(), 120); err != nil {
+	if err := paper.Text(&b, f.Plain(), width); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
@@ -531,5 +536,49 @@ func TestLayUpSheet_countsPotsOnlyOfWhatIsLaidByHand(t *testing.T) {
 	}
 	if wound == 0 || byHand == 0 {
 		t.Errorf("%d wound plies, %d by hand", wound, byHand)
+	}
+}
+
+// The corner of a flat bottom is reinforced outside, when the wall stands on it and before
+// the waxed coats: the route sheet has the step with its hold, and every paper the face.
+func TestKinds_reinforceTheKnuckleOutside(t *testing.T) {
+	of := exampleJob(t, func(*laminate.Job) {})
+	said := func(kind string) string { return wide(t, forms.Named(kind).Form(of)) }
+	at := -1
+	for _, text := range []string{"joint J4, shell-3 to head: outside overlay", "bottom: knuckle, surfaces outside abraded", "bottom: knuckle reinforced outside, laminate knuckle, up the wall 12 in", "bottom: waxed coat, ply 9, after J1, the knuckle of bottom", "shell-1: waxed coat, ply 11, after J1, J2, N2, M1, the knuckle of bottom"} {
+		if next := strings.Index(said("route-sheet"), text); next <= at {
+			t.Errorf("%q is not on the route sheet, or out of order", text)
+		} else {
+			at = next
+		}
+	}
+	for _, kind := range []string{"laminate-schedule", "lay-up-sheet", "inspection-plan"} {
+		if !strings.Contains(said(kind), "knuckle, outside") {
+			t.Errorf("the %s does not say on which face the knuckle lies", kind)
+		}
+	}
+	of.Narrowed(laminate.Ref{Kind: laminate.RefJobPart})
+	if text := said("route-sheet"); !strings.Contains(text, "bottom: knuckle reinforced outside, laminate knuckle: NOT YET. It comes after J1") {
+		t.Error("the bottom by itself is reinforced before its wall stands on it")
+	}
+}
+
+// Rings that a wall stands on are built by somebody: every paper of the shop has them, how
+// many, and that nobody states their section.
+func TestKinds_buildTheRingsThatAWallStandsOn(t *testing.T) {
+	of := subject(t, "schedules/duct-contact-flame.toml")
+	s := of.Parts[0].Report.Schedule
+	s.Part.Length, s.Part.StiffenerSpacing = quantity.New(16, quantity.Foot), quantity.New(4, quantity.Foot)
+	for _, kind := range []string{"laminate-schedule", "lay-up-sheet", "route-sheet", "takeoff"} {
+		if !strings.Contains(wide(t, forms.Named(kind).Form(of)), "stiffening rings at most 4 ft apart, 3 of them between its ends") {
+			t.Errorf("the %s has no rings", kind)
+		}
+	}
+	if !strings.Contains(wide(t, forms.Named("route-sheet").Form(of)), "stiffening rings: surfaces abraded") || !of.Count().Incomplete() {
+		t.Error("no hold before the rings, or a takeoff without them is whole")
+	}
+	s.Part.StiffenerSpacing = quantity.Length{}
+	if strings.Contains(wide(t, forms.Named("route-sheet").Form(of)), "rings") {
+		t.Error("a wall of which nobody states rings has them")
 	}
 }

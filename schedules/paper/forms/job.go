@@ -185,7 +185,11 @@ func joints(of *Subject, pen bool) (sheet paper.Sheet) {
 
 // title says of what an overlay is, as records of it do.
 func (o *laidOver) title() string {
-	t := o.Name() + ": " + o.Laminate + ", in the order of laying"
+	t := o.Name()
+	if o.Kind == overlay.Knuckle {
+		t += ", " + o.Kind.Face()
+	}
+	t += ": " + o.Laminate + ", in the order of laying"
 	if o.Kind.Inside() {
 		t += ", veil last"
 	}
@@ -201,7 +205,7 @@ func openings(of *Subject, pen bool) (sheet paper.Sheet) {
 	}
 	for i := range of.Job.Parts {
 		for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJobPart, Index: i}) {
-			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + o.Part + ", " + o.Kind.Said(), Page: true},
+			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + o.Part + ", " + o.Kind.Said() + ", " + o.Kind.Face(), Page: true},
 				paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))
 		}
 	}

@@ -38,6 +38,9 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		if hoops(s, a) {
 			part = append(part, paper.Note{Text: "Woven roving goes round the part, in long lengths, and its laps are offset from ply to ply: no row of laps lies across the load round it."})
 		}
+		if said := ground.RingsSaid(&s.Part, u); said != "" {
+			part = append(part, paper.Note{Text: "Held round by " + said + ", and no sheet has them."})
+		}
 		if said := ground.SeamsSaid(&s.Part, a.Total.Thickness, u); said != "" {
 			part = append(part, paper.Note{Text: "Mitered: " + said + ". What closes them, an overlay outside and a seal inside, the document does not state, and no sheet has it."})
 		}

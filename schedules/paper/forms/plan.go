@@ -76,7 +76,7 @@ func bonds(of *Subject) (sheet paper.Sheet) {
 		sheet = append(sheet, paper.Heading{Level: 1, Text: title, Page: true}, checkTable(append(first, bondChecks(of, list)...)))
 	}
 	for i := range of.Job.Parts {
-		add(laminate.Ref{Kind: laminate.RefJobPart, Index: i}, "Part "+of.Job.Parts[i].ID+", knuckle")
+		add(laminate.Ref{Kind: laminate.RefJobPart, Index: i}, "Part "+of.Job.Parts[i].ID+", knuckle, outside")
 	}
 	for i := range of.Job.Joints {
 		j := &of.Job.Joints[i]

@@ -1,6 +1,7 @@
 package forms
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -74,11 +75,14 @@ func operations(of *Subject) []operation {
 		{"materials received and identified: lots, shelf life, certificates", review, ""},
 	}
 	for _, p := range of.Shown() {
-		list = append(list, partOperations(p)...)
+		list = append(list, partOperations(p, of.Units)...)
 	}
 	if of.Job != nil {
 		list = append(list, of.nozzleOperations()...)
 		list = append(list, of.jointOperations()...)
+	}
+	for _, p := range of.Shown() {
+		list = append(list, of.knuckleOperations(p)...)
 	}
 	for _, p := range of.Shown() {
 		list = append(list, of.coatOperations(p)...)
@@ -132,6 +136,25 @@ func (of *Subject) jointOperations() (list []operation) {
 		if x.Outside != "" {
 			list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat", "", "lay-up sheet"})
 		}
+	}
+	return list
+}
+
+// knuckleOperations are those of the reinforcement round the corner of a flat bottom: it
+// runs up the wall, and comes when that stands on the bottom.
+func (of *Subject) knuckleOperations(p *Part) (list []operation) {
+	if of.Job == nil {
+		return nil
+	}
+	i := of.Job.Part(p.ID)
+	for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJobPart, Index: i}) {
+		what := p.ID + ": " + o.Kind.Said() + " reinforced " + o.Kind.Face() + ", laminate " + o.Laminate
+		if j := slices.IndexFunc(of.Job.Joints, func(x laminate.Joint) bool { return slices.Contains(x.Between[:], p.ID) }); j >= 0 && of.Only != (laminate.Ref{}) {
+			list = append(list, operation{what + ": NOT YET. It comes after " + of.Job.Joints[j].ID, hold, "route sheet of the job"})
+			continue
+		}
+		list = append(list, operation{p.ID + ": " + o.Kind.Said() + ", surfaces " + o.Kind.Face() + " abraded up the wall and under the bottom, clean and dry, no wax, time since the face gelled", hold, ""},
+			operation{what + size(", up the wall ", of.Job.Parts[i].KnuckleHeight, quantity.Size, of.Units) + "; bond ply a mat", "", "lay-up sheet"})
 	}
 	return list
 }
@@ -254,7 +277,7 @@ func (of *Subject) collapse() string {
 }
 
 // partOperations are those of one part.
-func partOperations(p *Part) []operation {
+func partOperations(p *Part, u quantity.System) []operation {
 	s, a := p.Report.Schedule, p.Report.Analysis
 	at := ""
 	if p.ID != "" {
@@ -302,6 +325,10 @@ func partOperations(p *Part) []operation {
 		list = append(list, operation{at + "the waxed coat, " + p.coat() + ", is left off: it comes after " + p.Coat.Before(), hold, ""})
 	}
 	list = append(list, operation{at + "cure, demold", "", ""}, operation{at + "trim; cut edges sealed with resin", "", ""})
+	if rings := ground.RingsSaid(&s.Part, u); rings != "" {
+		list = append(list, operation{at + "stiffening rings: surfaces abraded where they stand, clean and dry, no wax, time since the face gelled", hold, ""},
+			operation{at + rings + ": ________", "", ""})
+	}
 	seams, _ := ground.Seams(&s.Part, a.Total.Thickness)
 	for i := range seams {
 		seam := at + "miter seam " + strconv.Itoa(i+1) + " of " + strconv.Itoa(seams) + ": "
