@@ -30,9 +30,9 @@ type (
 		formOf
 		ShopTemperature flag.Temperature `placeholder:"TEMPERATURE" help:"Temperature of shop and resin, where the shop's table of initiators asks for it."`
 	}
-	inspectionPlanCommand struct {
+	specifiedCommand struct {
 		File          string `arg:"" help:"The schedule or job." complete:"documents"`
-		Specification string `arg:"" optional:"" help:"The purchaser's specification, whose requirements are listed; of a schedule or one part." complete:"documents"`
+		Specification string `arg:"" optional:"" help:"The purchaser's specification, whose requirements and hold points are listed; of a schedule or one part." complete:"documents"`
 		onlyOf
 		paperFlags
 	}
@@ -66,8 +66,8 @@ func (k *formOf) print(c *call, at quantity.Temperature) error {
 	return k.put(c, forms.Named(c.command).Form(of), of.Units)
 }
 
-// Run prints the plan.
-func (k inspectionPlanCommand) Run(c *call) error {
+// Run prints the plan, or the lay-up sheet.
+func (k specifiedCommand) Run(c *call) error {
 	of, err := k.subject(c, k.File, k.onlyOf)
 	if of == nil || err != nil {
 		return err
@@ -82,7 +82,7 @@ func (k inspectionPlanCommand) Run(c *call) error {
 		}
 	}
 	c.endsBy(of.Verdict())
-	return k.put(c, forms.Named("inspection-plan").Form(of), of.Units)
+	return k.put(c, forms.Named(c.command).Form(of), of.Units)
 }
 
 // subject reads and judges a schedule or a job; nil where it cannot be used,

@@ -17,9 +17,9 @@ import (
 
 type printCommand struct {
 	LaminateSchedule formOf                  `cmd:"" name:"laminate-schedule" help:"The drawing table: section to scale, plies, zones."`
-	LayUpSheet       formOf                  `cmd:"" name:"lay-up-sheet" help:"Ply by ply in the order of laying, with fields to write in."`
+	LayUpSheet       specifiedCommand        `cmd:"" name:"lay-up-sheet" help:"Ply by ply in the order of laying, with fields to write in."`
 	RouteSheet       formOf                  `cmd:"" name:"route-sheet" help:"Operations, hold and witness points, sign-offs."`
-	InspectionPlan   inspectionPlanCommand   `cmd:"" name:"inspection-plan" help:"What is inspected, how, to which limit."`
+	InspectionPlan   specifiedCommand        `cmd:"" name:"inspection-plan" help:"What is inspected, how, to which limit."`
 	Calculation      formOf                  `cmd:"" name:"calculation" help:"The structure worked out step by step, for a reviewer."`
 	Takeoff          takeoffPaperCommand     `cmd:"" name:"takeoff" help:"Areas, glass, resin, strips and rolls, cost."`
 	InspectionReport inspectionReportCommand `cmd:"" name:"inspection-report" help:"What was asked of a part, what was found, by whom, and what was not looked at."`

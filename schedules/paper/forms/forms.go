@@ -96,6 +96,7 @@ type Subject struct {
 	// record; Specification names it, empty where there is none.
 	Required      []acceptance.Line
 	Specification string
+	Holds         []spec.Hold // its hold points
 	Levels        []spec.LevelLimit    // of acceptance, as the shop's book states them
 	Stock         stock.Stock          // how the shop buys and works
 	At            quantity.Temperature // of shop and resin, where it is stated
@@ -152,10 +153,19 @@ func (of *Subject) Require(o *shop.Opened) error {
 	default:
 		r = of.Parts[of.Only.Index].Report
 	}
-	of.Specification = strings.TrimSpace(o.Specification.Number + " " + o.Specification.Title + " (" + filepath.Base(o.Name) + ")")
+	of.Hold(o.Specification, o.Name)
 	prints := schedules.Fingerprint(r.Schedule, r.Analysis, of.Library)
 	of.Required = recorder.Compare(acceptance.Input{Report: r, Library: of.Library, Specification: o.Specification, Levels: of.Levels, Record: &record.Record{}, Units: of.Units}, &prints).Lines
 	return nil
+}
+
+// Hold has lay-up sheets of one wall stop at the hold points of a specification, which
+// was read from a file.
+func (of *Subject) Hold(d *spec.Specification, file string) {
+	if of.Job == nil || of.Only.Kind == laminate.RefJobPart {
+		of.Specification = strings.TrimSpace(d.Number + " " + d.Title + " (" + filepath.Base(file) + ")")
+		of.Holds = d.Inspection.Holds
+	}
 }
 
 // Verdict is the worst of all that the paper is of.

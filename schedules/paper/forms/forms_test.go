@@ -12,6 +12,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/spec"
 	"frp/veilwright/laminate/stock"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
@@ -580,5 +581,26 @@ func TestKinds_buildTheRingsThatAWallStandsOn(t *testing.T) {
 	s.Part.StiffenerSpacing = quantity.Length{}
 	if strings.Contains(wide(t, forms.Named("route-sheet").Form(of)), "rings") {
 		t.Error("a wall of which nobody states rings has them")
+	}
+}
+
+// A lay-up sheet stops where the specification says, before the ply that it names; made
+// without one it says that it does not know.
+func TestLayUpSheet_stopsAtTheHoldPointsOfTheSpecification(t *testing.T) {
+	of := subject(t, "schedules/tank-contact-acid.toml")
+	if said := wide(t, forms.Named("lay-up-sheet").Form(of)); !strings.Contains(said, "no specification was given for this sheet") {
+		t.Error("a sheet without a specification does not say so")
+	}
+	d := &spec.Specification{}
+	d.Number = "S-7"
+	d.Inspection.Holds = []spec.Hold{{Point: "half the structure", BeforePly: laminate.Some(7), Witness: "purchaser"}, {Point: "before shipping"}}
+	of.Hold(d, "folder/spec.toml")
+	said := wide(t, forms.Named("lay-up-sheet").Form(of))
+	stop := strings.Index(said, "HOLD, hold point: half the structure, before ply 7, witnessed by purchaser")
+	if at := regexp.MustCompile(`(?m)^ +7 +\S`).FindStringIndex(said[max(stop, 0):]); stop < 0 || at == nil || strings.Count(said[stop:stop+at[0]], "\n") != 1 {
+		t.Errorf("ply 7 is laid past its hold point:\n%s", said)
+	}
+	if !strings.Contains(said, "those of S-7 (spec.toml)") || !strings.Contains(said, "HOLD, hold point: before shipping") {
+		t.Error("the specification, or a point of it without a ply, is not on the sheet")
 	}
 }

@@ -44,8 +44,8 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		if said := ground.SeamsSaid(&s.Part, a.Total.Thickness, u); said != "" {
 			part = append(part, paper.Note{Text: "Mitered: " + said + ". What closes them, an overlay outside and a seal inside, the document does not state, and no sheet has it."})
 		}
-		return append(part, cuts(of, p),
-			paper.Heading{Level: 2, Text: "Plies, in the order of laying"}, laidTable(of, p, a, u))
+		part = append(part, cuts(of, p), paper.Heading{Level: 2, Text: "Plies, in the order of laying"})
+		return append(append(part, of.held(a)...), laidTable(of, p, a, u))
 	})
 	list := append(openings(of, true), joints(of, true)...)
 	if alone := of.overlaysAt(of.Only); list != nil && of.Shown() == nil { // no part's pages stand before it
@@ -58,6 +58,20 @@ func LayUpSheet(of *Subject) paper.Sheet {
 	}
 	return append(sheet, paper.Heading{Level: 2, Text: "Deviations"}, paper.Boxes{Titles: []string{"what was done otherwise, why, and who said so"}, Across: 1, High: 30},
 		paper.Signature{Role: "laid up by"}, paper.Signature{Role: "foreman"})
+}
+
+// held says whose hold points are on the sheet, and those that come before no ply of it.
+func (of *Subject) held(a *laminate.Analysis) paper.Sheet {
+	if of.Specification == "" {
+		return paper.Sheet{paper.Note{Mark: "HOLD POINTS: ", Text: "no specification was given for this sheet; those of one are not on it."}}
+	}
+	sheet := paper.Sheet{paper.Note{Mark: "HOLD POINTS: ", Text: "those of " + of.Specification + "."}}
+	for i := range of.Holds {
+		if h := &of.Holds[i]; !h.BeforePly.Given || laid.RowOf(a, h.BeforePly.Value) < 0 {
+			sheet = append(sheet, paper.Note{Mark: "HOLD, ", Text: h.Text() + ". Passed by ______________ at ________", Framed: true})
+		}
+	}
+	return sheet
 }
 
 // anglesOf are the angles of the plies that have one, each once, in the order in
@@ -319,6 +333,11 @@ func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) pa
 		mix, pots := of.mixed(&take, a.Rows[take.Row].Material)
 		if p.Coat != nil && l.ply == p.Coat.First {
 			t.Rows = append(t.Rows, paper.Row{Band: "HOLD: the waxed coat comes after " + p.Coat.Before() + ", since nothing bonds to wax. All of that is laid: ______________ at ________"})
+		}
+		for i := range of.Holds {
+			if h := &of.Holds[i]; h.BeforePly.Given && h.BeforePly.Value == l.ply {
+				t.Rows = append(t.Rows, paper.Row{Band: "HOLD, " + h.Text() + ". Passed by ______________ at ________"})
+			}
 		}
 		material := ply.Material
 		if g := angle(ply); g != "" {
