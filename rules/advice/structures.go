@@ -164,6 +164,9 @@ func (f *finder) structures(barriers []barrier) []Candidate {
 						continue
 					}
 					c := f.enough(r, seed, &need, held.spacing, slices.Concat(b.notes, assumed, held.notes(&need, f.o.Units)))
+					if held.ends && standsEndless(&c) {
+						c.Notes = slices.DeleteFunc(slices.Clone(c.Notes), func(n string) bool { return n == held.atEnds(f.o.Units) })
+					}
 					c.Figures.Standard, c.Figures.Rings = seed.standard, held.rings
 					if c.Figures.Breaks == 0 {
 						list = append(list, c)
@@ -256,12 +259,25 @@ func (f *finder) held(header *laminate.Schedule, rings bool) []held {
 	return list
 }
 
+// standsEndless tells of a wall that holds its outside pressure as it is proposed, with
+// nothing stated that holds it round: then nothing is assumed to.
+func standsEndless(c *Candidate) bool {
+	return c.Report.Wall != nil && slices.ContainsFunc(c.Report.Wall.Criteria, func(k wall.Criterion) bool {
+		return k.Name == wall.ExternalPressure && k.Answer == wall.Holds
+	})
+}
+
+// atEnds says that the ends are taken to hold it.
+func (h *held) atEnds(u quantity.System) string {
+	return "assumed for the structure: the part is held round at its ends, " + u.AtMost(h.header.Part.StiffenerSpacing.SI(), quantity.Distance) + " apart; state what holds it (stiffener_spacing)"
+}
+
 // notes say what was taken for the wall to be held by.
 func (h *held) notes(need *repeat.Needed, u quantity.System) []string {
 	apart := u.AtMost(h.header.Part.StiffenerSpacing.SI(), quantity.Distance)
 	switch {
 	case h.ends:
-		return []string{"assumed for the structure: the part is held round at its ends, " + apart + " apart; state what holds it (stiffener_spacing)"}
+		return []string{h.atEnds(u)}
 	case h.rings > 0:
 		section := ""
 		if i, ok := shell.StiffenerInertia(h.header.Service.Vacuum.SI(), h.rings, h.header.Part.InsideDiameter.SI()+2*need.Result.Whole, need.Result.Membrane.Ey); ok {

@@ -67,10 +67,13 @@ func (p *Proposal) Noted() *laminate.Job {
 	if len(p.laminates) == 0 {
 		lines[0] = "Proposed: sizes of joints, nozzles and parts."
 	}
-	for _, l := range p.Assumed {
-		lines = append(lines, "Assumed: "+l.Text+".")
-	}
 	n := *p.Job
+	n.Notes = Standing(p.Job, n.Notes)
+	for _, l := range p.Assumed {
+		if line := assumption + l.Text + "."; !strings.Contains(n.Notes, line+"\n") {
+			lines = append(lines, line)
+		}
+	}
 	if !strings.Contains(n.Notes, wall.DesignAid) {
 		lines = append(lines, wall.DesignAid)
 	}

@@ -13,8 +13,8 @@ import (
 	"frp/veilwright/schedules/paper/picture"
 )
 
-// equipment is a job as a whole: seen from outside, and where its nozzles stand.
-func equipment(of *Subject) (sheet paper.Sheet) {
+// drawn is a job as a whole: seen from outside, and where its nozzles stand.
+func drawn(of *Subject) (sheet paper.Sheet) {
 	if of.Job == nil || of.Only != (laminate.Ref{}) {
 		return nil
 	}

@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules/advice/equipment"
 	"frp/veilwright/schedules/paper"
 )
 
@@ -13,7 +14,7 @@ import (
 // and ply by ply.
 func LaminateSchedule(of *Subject) paper.Sheet {
 	u := of.Units
-	sheet := append(equipment(of), of.each(func(p *Part) paper.Sheet {
+	sheet := append(drawn(of), of.each(func(p *Part) paper.Sheet {
 		s, a := p.Report.Schedule, p.Report.Analysis
 		part := warned(p)
 		part = append(part, append(partFacts(s, u), paper.Fact{Name: "sequence", Value: sequence(p)}))
@@ -36,8 +37,12 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 	if whole := of.whole(); whole != nil {
 		sheet = append(append(sheet, whole...), of.testFact())
 	}
-	if of.Head.Notes != "" {
-		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: of.Head.Notes})
+	notes := of.Head.Notes
+	if of.Job != nil {
+		notes = equipment.Standing(of.Job, notes)
+	}
+	if notes != "" {
+		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: notes})
 	}
 	revisions := paper.Table{Columns: append(columns("revision"), pens("what changed", "date", "by", "checked")...)}
 	for range 3 {
