@@ -27,9 +27,6 @@ func Cylinder(diameter, length float64) (float64, error) {
 	return math.Pi * diameter * length, nil
 }
 
-// Disc is ¼π D².
-func Disc(diameter float64) (float64, error) { return Ring(diameter, 0) }
-
 // Ring is the area between two circles: ¼π (D² − d²). d may be 0.
 func Ring(outside, inside float64) (float64, error) {
 	if err := sizes("ring", outside); err != nil {

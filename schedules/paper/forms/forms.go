@@ -213,7 +213,7 @@ func Calculation(of *Subject) paper.Sheet {
 		if name == "" {
 			name = of.File
 		}
-		return paper.Calculation(name, &worked, of.Structure(p))
+		return append(paper.Calculation(name, &worked, of.Structure(p)), serves(p, of.Units)...)
 	})
 	if of.judged == nil {
 		return sheet

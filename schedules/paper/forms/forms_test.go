@@ -604,3 +604,19 @@ func TestLayUpSheet_stopsAtTheHoldPointsOfTheSpecification(t *testing.T) {
 		t.Error("the specification, or a point of it without a ply, is not on the sheet")
 	}
 }
+
+// How far down a course serves: by hand, of t = p D/(2 S/10) with S 15000 psi and p =
+// 0.0361 psi/in × 1.2 × h, the 379.4 mil of the low course of 8 ft serve 18.2 ft of head.
+// One that is too thin serves from the height up at which the head is no more than that.
+func TestKinds_sayHowFarDownACourseServes(t *testing.T) {
+	of := exampleJob(t, func(*laminate.Job) {})
+	for _, kind := range []string{"calculation", "laminate-schedule"} {
+		if said := wide(t, forms.Named(kind).Form(of)); !strings.Contains(said, "to 18.2") || !strings.Contains(said, "below the level of the liquid, by hoop strength") {
+			t.Errorf("the %s does not say how far down the low course serves", kind)
+		}
+	}
+	of = exampleJob(t, func(j *laminate.Job) { j.Vessel.LiquidHeight = quantity.New(20, quantity.Foot) })
+	if said := wide(t, forms.Named("calculation").Form(of)); !strings.Contains(said, "by hoop strength: from ") {
+		t.Errorf("nothing says from where up a course serves that is too thin:\n%s", said)
+	}
+}

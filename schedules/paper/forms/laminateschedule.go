@@ -27,6 +27,7 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 			paper.Heading{Level: 2, Text: "Thickness, mass and glass"}, zones(a, u))
 		if t := governing(p, u); len(t.Rows) > 0 {
 			part = append(part, paper.Heading{Level: 2, Text: "What the structure has to carry"}, t)
+			part = append(part, serves(p, u)...)
 		}
 		return append(part, paper.Heading{Level: 2, Text: "To be stated by the fabricator"}, paper.Boxes{Titles: []string{
 			"laps of one ply, at least", "stagger of laps, ply to ply", "taper at ends", "Barcol, at least",
