@@ -360,3 +360,11 @@ func TestJobLine_ofAPlyDoesNotGoThroughAllLaminates(t *testing.T) {
 		t.Errorf("%v allocations for 3 laminates, %v for 300", few, many)
 	}
 }
+
+// The example of a job stands among the documents that others test with, word for word.
+func TestExampleJob_isAmongTheJobsToTestWith(t *testing.T) {
+	b, err := os.ReadFile("../testdata/jobs/brine-day-tank.toml")
+	if err != nil || string(b) != string(ExampleJob()) {
+		t.Errorf("testdata/jobs/brine-day-tank.toml is not schedules/example-job.toml: copy it there (%v)", err)
+	}
+}

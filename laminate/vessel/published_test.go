@@ -4,8 +4,11 @@ import (
 	"math"
 	"testing"
 
+	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/published"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/surface"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/laminate/wall/shell"
 )
@@ -222,6 +225,11 @@ func TestCourses_agreeWithTheStandardsWall(t *testing.T) {
 		Unit       float64   `json:"unit_in"`
 		Boundaries []float64 `json:"boundaries_in"`
 		Served     float64   `json:"served_in"`
+		Taper      float64   `json:"taper_in"`
+		UnitMass   float64   `json:"unit_kg_m2"`
+		Areas      []float64 `json:"areas_m2"`
+		Mass       float64   `json:"mass_kg"`
+		Whole      float64   `json:"whole_height_kg"`
 	}
 	published.Load(t, "vessel/courses.json", &f)
 	k, ok := vessel.PerHead(f.Weight*f.Gravity, f.D, f.E*f.Strain)
@@ -234,10 +242,22 @@ func TestCourses_agreeWithTheStandardsWall(t *testing.T) {
 	}
 	above, _ := vessel.Boundary(f.Least, k, f.Liquid)
 	published.Near(t, "where the least wall serves", above, f.Above, 0.05)
+	// What courses are worth: a mat and a woven roving over each boundary and its taper,
+	// against three of them over the whole height.
+	unit := laminate.Analyze(&laminate.Schedule{Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}},
+		Plies: []laminate.Ply{{Material: catalog.Mat15, Resin: "r", Count: 1}, {Material: catalog.Woven24, Resin: "r", Count: 1}}}, catalog.Library()).Total
+	published.Near(t, "mass of a unit", unit.Mass, f.UnitMass, 5e-4)
+	mass := 0.0
 	for n, want := range f.Boundaries {
 		got, _ := vessel.Boundary(f.Base+float64(n)*f.Unit, k, f.Liquid)
 		published.Near(t, "boundary", got, want, 6e-3)
+		area, _ := surface.Cylinder(inch(f.D), inch(got+f.Taper))
+		published.Near(t, "area of a course", area, f.Areas[n], 5e-3)
+		mass += area * unit.Mass
 	}
+	published.Near(t, "mass of the courses", mass, f.Mass, 0.1)
+	whole, _ := surface.Cylinder(inch(f.D), inch(f.Liquid))
+	published.Near(t, "mass over the whole height", 3*whole*unit.Mass, f.Whole, 0.1)
 	head, _ := vessel.ServesTo(f.Base+3*f.Unit, k)
 	published.Near(t, "head served", head, f.Served, 0.05)
 }

@@ -96,7 +96,7 @@ type Subject struct {
 	// record; Specification names it, empty where there is none.
 	Required      []acceptance.Line
 	Specification string
-	Holds         []spec.Hold // its hold points
+	Holds         []spec.Hold          // its hold points
 	Levels        []spec.LevelLimit    // of acceptance, as the shop's book states them
 	Stock         stock.Stock          // how the shop buys and works
 	At            quantity.Temperature // of shop and resin, where it is stated

@@ -133,7 +133,7 @@ func TestKinds_ofEveryExampleStandOnPages(t *testing.T) {
 			f := forms.Kinds[i].Form(of)
 			for _, size := range []layout.Size{layout.Letter, layout.A4} {
 				pages, missing := layout.Pages(f, size)
-				if missing != nil || len(pages) == 0 || len(pages) > 60 {
+				if missing != nil || len(pages) == 0 || len(pages) > 100 {
 					t.Errorf("%s of %s: %d pages, missing %q", f.Paper, file, len(pages), missing)
 				}
 			}

@@ -447,7 +447,7 @@ func Plan(j *laminate.Job) (drawing.Picture, []string, bool) {
 		list = append(list, standing{id: n.ID, draw: func(p *drawing.Picture) (box, []string) {
 			sin, cos := math.Sincos(n.Bearing.Value * math.Pi / 180)
 			half := math.Max(n.Size.SI()/2/wide*r, 0.8)
-			end := r + 8.0
+			begins, end := 0.0, r+8.0
 			var path []drawing.Point
 			if way := rings[on].way; way != 0 {
 				from := n.Offset.SI() / wide * r
@@ -458,13 +458,14 @@ func Plan(j *laminate.Job) (drawing.Picture, []string, bool) {
 					p.Shape(path, drawing.Thin, drawing.White)
 				}
 			} else {
+				begins = r // its name stands inside, where the axis would strike it through
 				corner := func(along, across float64) drawing.Point {
 					return drawing.Point{X: mid + along*sin + across*cos, Y: cy - along*cos + across*sin}
 				}
 				path = []drawing.Point{corner(r, -half), corner(end, -half), corner(end, half), corner(r, half)}
 				p.Shape(path, drawing.Thin, drawing.White)
 			}
-			p.Dash(mid, cy, mid+end*sin, cy-end*cos, drawing.Hair)
+			p.Dash(mid+begins*sin, cy-begins*cos, mid+end*sin, cy-end*cos, drawing.Hair)
 			return around(path), []string{n.ID + ", " + figure(n.Bearing.Value) + "°", n.ID}
 		}})
 	}
