@@ -492,3 +492,18 @@ func TestPictures_sayWhichNozzlesHaveNoPlace(t *testing.T) {
 		t.Errorf("%q", beside)
 	}
 }
+
+// The axis of a nozzle on the shell does not run through the circle, where its name may
+// stand; of the one on the head it leads out to where that is.
+func TestPlan_strikesNoNameThrough(t *testing.T) {
+	p, _, _ := picture.Plan(vessel(laminate.Shape{Head: laminate.Hemispherical}))
+	inside := 0
+	for _, m := range p.Marks {
+		if m.Dashed && len(m.Path) == 2 && math.Hypot(m.Path[0].X-picture.Width/2, m.Path[0].Y-48) < 31 {
+			inside++
+		}
+	}
+	if inside > 1 {
+		t.Errorf("%d axes begin inside the circle", inside)
+	}
+}
