@@ -208,6 +208,11 @@ type Laid struct {
 	Remark   string
 }
 
+// Otherwise tells that a ply was laid of another material than scheduled, or not once.
+func (l *Laid) Otherwise(scheduled string) bool {
+	return l.Material != "" && l.Material != scheduled || l.Plies.Given && l.Plies.Value != 1
+}
+
 // Deviations say in words what was laid otherwise than the schedule has it, of a
 // ply of some material; nil where nothing was.
 func (l *Laid) Deviations(scheduled string, u quantity.System) []string {

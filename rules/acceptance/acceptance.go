@@ -70,6 +70,7 @@ func Compare(in Input) *Result {
 	ofSchedule := len(j.result.Lines)
 	if in.Record != nil {
 		j.index = newIndex(in.Record)
+		j.asLaid()
 		j.unsettled()
 		j.belongs()
 		j.layup()
@@ -91,7 +92,8 @@ func Compare(in Input) *Result {
 type judge struct {
 	Input
 	index
-	result *Result
+	result    *Result
+	scheduled map[int]Verdict // of lines that are judged by what was laid: what they are by the schedule
 }
 
 func (j *judge) add(l Line) {

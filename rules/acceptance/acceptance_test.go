@@ -442,6 +442,9 @@ func TestCompare_recordFailsEachOnce(t *testing.T) {
 		if c.key == "inspection.layup_record" {
 			delete(got, "record.order") // plies that are missing may still come out of order
 		}
+		if c.key == "record.deviation" && got["barrier.mat_areal_mass"] == Fails {
+			delete(got, "barrier.mat_areal_mass") // of the mat as laid
+		}
 		if len(got) != 1 || got[c.key] != c.want {
 			t.Errorf("%s %s: lines not met %v", c.key, c.want, got)
 		}

@@ -52,7 +52,15 @@ func (j *judge) answer(ofSchedule int) {
 		// Nothing was looked at: nothing conforms.
 		j.note("nothing is required of the schedule: there is nothing that it could conform to")
 	case ofSchedule > 0:
-		r.Schedule = [...]Answer{Meets: Conforms, Incomplete: Undetermined, Fails: DoesNotConform}[worst(lines[:ofSchedule])]
+		v := Meets
+		for i := range lines[:ofSchedule] {
+			if was, other := j.scheduled[i]; other {
+				v = max(v, was)
+			} else {
+				v = max(v, lines[i].Verdict)
+			}
+		}
+		r.Schedule = [...]Answer{Meets: Conforms, Incomplete: Undetermined, Fails: DoesNotConform}[v]
 	}
 	r.Part = j.part()
 	r.Answer = r.Part

@@ -148,7 +148,7 @@ func (j *judge) level() {
 	if level == "" {
 		return
 	}
-	l := Line{Key: "inspection.acceptance_level", Demand: "visual defects within acceptance level " + level, Found: "the shop's book states its limits"}
+	l := Line{Key: "inspection.acceptance_level", Demand: "the limits of acceptance level " + level + " stated", Found: "in the shop's book"}
 	if len(spec.OfLevel(level, j.Levels)) == 0 {
 		l.Verdict, l.Found = Incomplete, "no shop book states the limits of level "+level+" (its [[level]] rows), and this program holds no standard's tables of them"
 	}

@@ -2,7 +2,9 @@ package acceptance
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
 
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/record"
@@ -52,10 +54,57 @@ func unpassed(d *spec.Hold, h *record.Hold) string {
 		return fmt.Sprintf("entry %d: not passed%s%s", h.Number, asWhat(&h.Entry), because(h.Remark))
 	case strings.TrimSpace(h.Who) == "":
 		return fmt.Sprintf("passed in entry %d by nobody named", h.Number)
-	case d.Witness != "" && !strings.Contains(strings.ToLower(h.Witness), strings.ToLower(d.Witness)):
-		return fmt.Sprintf("passed in entry %d without that witness", h.Number)
+	}
+	if why := Unwitnessed(&h.Entry, h.Witness, d.Witness); why != "" {
+		return fmt.Sprintf("passed in entry %d%s %s", h.Number, asWhat(&h.Entry), why)
 	}
 	return ""
+}
+
+// Unwitnessed says why a witness that is required was not there by what an entry says,
+// "" where one was or none is required. Whoever enters something witnesses it for
+// nobody else: that is what a second pair of eyes is for.
+func Unwitnessed(e *record.Entry, named, required string) string {
+	switch {
+	case required == "":
+	case !strings.Contains(strings.ToLower(named), strings.ToLower(required)):
+		return "without that witness"
+	case OwnWitness(e, named, required):
+		return "with nobody as witness but who entered it"
+	}
+	return ""
+}
+
+// OwnWitness tells that the witness named is who enters, and not in the role that is
+// required of the witness.
+func OwnWitness(e *record.Entry, named, required string) bool {
+	if strings.EqualFold(strings.TrimSpace(e.Role), strings.TrimSpace(required)) {
+		return false
+	}
+	who, as, own := words(e.Who), words(required), false
+	for _, w := range words(named) {
+		switch {
+		case slices.Contains(as, w):
+		case slices.Contains(who, w):
+			own = true
+		default:
+			return false
+		}
+	}
+	return own
+}
+
+// words are the names in a text, without points, commas and brackets.
+func words(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+}
+
+// witnessed names the witness of an entry.
+func witnessed(named string) string {
+	if named == "" {
+		return ""
+	}
+	return ", witnessed by " + named
 }
 
 // hold judges a hold point: passed, by whom it needs, and before work went on.
@@ -89,7 +138,7 @@ func (j *judge) hold(d *spec.Hold) {
 	case why != "":
 		l.Found = why
 	default:
-		l.Verdict, l.Found = Meets, fmt.Sprintf("passed in entry %d%s", last.Number, asWhat(&last.Entry))
+		l.Verdict, l.Found = Meets, fmt.Sprintf("passed in entry %d%s%s", last.Number, asWhat(&last.Entry), witnessed(last.Witness))
 	}
 	j.add(l)
 }

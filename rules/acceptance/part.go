@@ -152,9 +152,9 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 	case last.Pressure.Cmp(d.Pressure) < 0, held < asked:
 		l.Verdict = Incomplete
 		l.Found += ": not the test that is required"
-	case d.Witness != "" && !strings.Contains(strings.ToLower(last.Witness), strings.ToLower(d.Witness)):
+	case Unwitnessed(&last.Entry, last.Witness, d.Witness) != "":
 		l.Verdict = Incomplete
-		l.Found += ": without that witness"
+		l.Found += ": " + Unwitnessed(&last.Entry, last.Witness, d.Witness)
 	case last.Instrument == "":
 		l.Verdict = Incomplete
 		l.Found += ": the gauge is not named"
@@ -163,11 +163,7 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 }
 
 func (j *judge) hydrotestText(h *record.Hydrotest) string {
-	text := j.load(h.Pressure) + " held " + h.Held + ", " + quantity.Counted(h.Leaks.Value, "leak", "leaks")
-	if h.Witness != "" {
-		text += ", witnessed by " + h.Witness
-	}
-	return text
+	return j.load(h.Pressure) + " held " + h.Held + ", " + quantity.Counted(h.Leaks.Value, "leak", "leaks") + witnessed(h.Witness)
 }
 
 func (j *judge) load(q quantity.Pressure) string { return q.TextFor(j.Units, j.Units.Load()) }
@@ -213,8 +209,11 @@ func (j *judge) instruments() {
 	required := j.inspectionDemands().Calibrated.Or(false)
 	var bad []string
 	used := map[string]bool{}
+	uses := 0
 	use := func(name string, e *record.Entry) {
-		name = strings.TrimSpace(name)
+		if name = strings.TrimSpace(name); !e.Struck {
+			uses++
+		}
 		if e.Struck || name == "" && !required {
 			return
 		}
@@ -246,8 +245,11 @@ func (j *judge) instruments() {
 	switch {
 	case required:
 		l := Line{Key: "inspection.calibrated", Demand: "every instrument calibrated, within its date", Found: "each of them"}
-		if len(bad) > 0 {
+		switch {
+		case len(bad) > 0:
 			l.Verdict, l.Found = Incomplete, strings.Join(bad, "; ")
+		case uses == 0: // none is calibrated by being in no record
+			l.Verdict, l.Found = Incomplete, "nothing measured with an instrument is recorded"
 		}
 		j.add(l)
 	case len(bad) > 0:

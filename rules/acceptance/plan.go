@@ -110,7 +110,7 @@ func (j *judge) planned(p *spec.Plan, name string, here []*record.Reading) {
 			side++
 		case p.Method != "" && !strings.EqualFold(strings.TrimSpace(r.Method), p.Method):
 			method++
-		case p.Witness != "" && !strings.Contains(strings.ToLower(r.Witness), strings.ToLower(p.Witness)):
+		case Unwitnessed(&r.Entry, r.Witness, p.Witness) != "":
 			unseen++
 		default:
 			good++

@@ -98,6 +98,9 @@ func (j *judge) layup() {
 		// whose plies nobody saw laid is not accepted, whoever required a record.
 		l.Verdict, l.Found = Incomplete, "not checked off: "+conformance.Plies(open)
 	}
+	if total == 0 {
+		l.Verdict, l.Found = Incomplete, "the schedule has no ply"
+	}
 	if j.demandsLayup() || len(open) > 0 {
 		j.add(l)
 	}

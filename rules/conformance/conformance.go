@@ -92,6 +92,11 @@ func (j *judge) thickness(key, what string, demand spec.Thickness, g inspection.
 			Verdict: Incomplete, Plies: unknown})
 		return
 	}
+	if Group(j.report.Analysis, g).Plies == 0 { // nothing is thin enough for being nowhere
+		asked, _ := Span(j.units, demand, demand.Lowest.SI())
+		j.add(Line{Key: key, Demand: what + " " + asked, Found: noPly, Verdict: Fails})
+		return
+	}
 	found := Group(j.report.Analysis, g).Thickness
 	v := Meets
 	if demand.Lowest.Given() && quantity.Below(found, demand.Lowest.SI()) ||
@@ -101,6 +106,9 @@ func (j *judge) thickness(key, what string, demand spec.Thickness, g inspection.
 	asked, text := Span(j.units, demand, found)
 	j.add(Line{Key: key, Demand: what + " " + asked, Found: text + " computed", Verdict: v})
 }
+
+// noPly is what is found of a part of the wall that the schedule does not have.
+const noPly = "no ply there"
 
 // Span prints a demanded range, and found, in m, so that it differs from a bound
 // that it differs from.

@@ -153,7 +153,7 @@ func (j *judge) families(key, what string, allowed []laminate.Family, in func(la
 		}
 	}
 	if !any {
-		l.Found, l.Verdict = "no ply there", Fails
+		l.Found, l.Verdict = noPly, Fails
 	} else {
 		l.Found = strings.Join(found, " and ")
 	}
@@ -229,8 +229,15 @@ func (j *judge) conductive(wanted bool) {
 	if !wanted {
 		l.Demand = "no carbon in the barrier"
 	}
-	if wanted != (len(rows) > 0) {
+	switch {
+	case wanted != (len(rows) > 0):
 		l.Verdict = Fails
+	case !wanted && j.report.Analysis.Barrier.Plies == 0:
+		l.Verdict, l.Found = Fails, noPly
+	case !wanted:
+		if l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool { return r.Zone.InBarrier() && r.Material == nil }); len(l.Plies) > 0 {
+			l.Verdict, l.Found = Incomplete, "what "+Plies(l.Plies)+" is made of is not known"
+		}
 	}
 	j.add(l)
 }
@@ -263,7 +270,10 @@ func (j *judge) structure() {
 		l.Plies = j.numbers(func(_ int, r *laminate.RowFigures) bool {
 			return inStructure(r.Zone) && !slices.Contains(d.Forms, rules.FormOf(r))
 		})
-		if len(l.Plies) > 0 {
+		switch {
+		case zone.Plies == 0:
+			l.Verdict, l.Found = Fails, noPly
+		case len(l.Plies) > 0:
 			l.Verdict, l.Found = Fails, quantity.Counted(len(l.Plies), "ply", "plies")+" of another form"
 		}
 		j.add(l)
