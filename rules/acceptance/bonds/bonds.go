@@ -210,8 +210,11 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 		f.Severity, f.Found = severity, name+": "+fmt.Sprintf(format, args...)
 		return f, nil
 	}
-	last := lastPreparation(r, of, gelled, bonded)
+	last, before := lastPreparation(r, of, gelled, bonded)
 	if last != nil && last.Abraded.Value {
+		if before != nil && !before.Abraded.Value && strings.TrimSpace(last.Finish) == "" {
+			return say(rules.Incomplete, "entry %d says that the face was abraded, entry %d before it that it was not, and to what finish it was since is not recorded", last.Number, before.Number)
+		}
 		return f, last
 	}
 	abrading := "no abrading is recorded between"
@@ -239,19 +242,22 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 }
 
 // lastPreparation is what was last recorded of a face between its gelling and the
-// bond onto it: whoever writes that it is not abraded after all is believed. nil for
-// none.
-func lastPreparation(r *record.Record, of string, gelled, bonded time.Time) (last *record.Preparation) {
+// bond onto it: whoever writes that it is not abraded after all is believed. before is
+// what was recorded before that. nil for none.
+func lastPreparation(r *record.Record, of string, gelled, bonded time.Time) (last, before *record.Preparation) {
 	for i := range r.Preparations {
 		p := &r.Preparations[i]
 		if p.Struck || p.Onto != of || p.At.IsZero() || !bonded.IsZero() && p.At.After(bonded) || p.At.Before(gelled) {
 			continue
 		}
-		if last == nil || !p.At.Before(last.At) {
-			last = p
+		switch {
+		case last == nil || !p.At.Before(last.At):
+			last, before = p, last
+		case before == nil || !p.At.Before(before.At):
+			before = p
 		}
 	}
-	return last
+	return last, before
 }
 
 // span prints a time in hours.

@@ -85,9 +85,14 @@ func TestJudge_bonds(t *testing.T) {
 		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
 		"not abraded, then it is": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(28, "J1", false), ground(29, "J1", true)}
+			r.Preparations[1].Finish = "36 grit"
 		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
+		"not abraded, then it is, to no finish": {24, func(r *record.Record) {
+			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(28, "J1", false)}
+		}, rules.Incomplete, bonds.WindowPassed, "says that the face was abraded, .* before it that it was not, and to what finish it was since is not recorded$"},
 		"written down in another order": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(28, "J1", false)}
+			r.Preparations[0].Finish = "36 grit"
 		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face"},
 		"denied after the bond": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(31, "J1", false)}

@@ -29,7 +29,10 @@ func (p *Page) preparation() page.Overlay {
 }
 
 func (p *Page) bond() page.Overlay {
-	onto, bonder, by, remark := p.onto(), &page.Field{Label: "bonder"}, &page.Field{Label: "qualification", Text: p.records.Qualification(), Hint: "procedure or list"}, &page.Field{Label: "remark"}
+	onto, bonder, by, remark := p.onto(), &page.Field{Label: "bonder"}, &page.Field{Label: "qualification", Hint: "procedure or list"}, &page.Field{Label: "remark"}
+	if q := p.records.Qualification(); q != "" {
+		by.Offers = []string{q}
+	}
 	gelled := &page.Field{Label: "gelled", Hint: records.GelledHint}
 	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{onto, gelled, bonder, by, remark}, nil, func() (record.Any, error) {
 		x := &record.Bond{Entry: p.records.By(), Onto: text(onto), Bonder: text(bonder), Qualification: text(by), Remark: text(remark)}

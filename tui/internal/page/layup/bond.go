@@ -2,6 +2,7 @@ package layup
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -29,10 +30,11 @@ func (p *Page) bonded(then func()) {
 	abraded := &page.Field{Label: "abraded", Choices: []string{isAbraded, notAbraded}}
 	finish := &page.Field{Label: "finish", Hint: "36 grit, dull; empty where not abraded"}
 	gelled := &page.Field{Label: "gelled", Hint: records.GelledHint}
+	// Who bonds and by what is answered, not filled in: the likely answer is a key away.
 	bonder := &page.Field{Label: "bonder", Offers: []string{p.records.By().Who}, Hint: "who lays the first ply onto it"}
-	by := &page.Field{Label: "qualification", Text: p.records.Qualification(), Hint: "procedure or list"}
-	if p.records.By().Role == records.Laminator { // who lays it up bonds it; an inspector at the terminal does not
-		bonder.Text = p.records.By().Who
+	by := &page.Field{Label: "qualification", Hint: "procedure or list"}
+	if q := p.records.Qualification(); q != "" {
+		by.Offers = []string{q}
 	}
 	if was != nil {
 		abraded.Text, finish.Text = notAbraded, was.Finish
@@ -51,7 +53,8 @@ func (p *Page) bonded(then func()) {
 		at, err := records.Gelled(gelled.Text, p.records.Now())
 		return &record.Bond{Onto: o.Of, Gelled: at, Bonder: strings.TrimSpace(bonder.Text), Qualification: strings.TrimSpace(by.Text)}, err
 	}
-	p.Open(&page.Form{Head: "before the first ply onto the cured face: " + o.Name(), Fields: []*page.Field{abraded, finish, gelled, bonder, by},
+	denied := was != nil && !was.Abraded.Value
+	s := &page.Form{Head: "before the first ply onto the cured face: " + o.Name(), Fields: []*page.Field{abraded, finish, gelled, bonder, by},
 		Straight: answered, Foot: 1,
 		Check: func(i int) (err error) {
 			switch i {
@@ -60,7 +63,9 @@ func (p *Page) bonded(then func()) {
 					err = errors.New("abraded: 1 abraded, 2 not abraded")
 				}
 			case 1:
-				err = records.FinishOf(abraded.Text == isAbraded, finish.Text)
+				if err = records.FinishOf(abraded.Text == isAbraded, finish.Text); err == nil && denied && abraded.Text == isAbraded && strings.TrimSpace(finish.Text) == "" {
+					err = fmt.Errorf("finish: at %s the face was not abraded: to what finish is it now?", was.At.Local().Format("15:04"))
+				}
 			case 2:
 				_, err = check()
 			}
@@ -77,6 +82,10 @@ func (p *Page) bonded(then func()) {
 				return err
 			}
 			p.bond = b
+			if denied && now.Abraded.Value { // what was ground since has a time of its own
+				p.Desk.Say("recorded: abraded now, and it was not before; clean the face, then Enter for the ply")
+				return nil
+			}
 			then()
 			return nil
 		},
@@ -85,7 +94,22 @@ func (p *Page) bonded(then func()) {
 				lines = append(lines, page.Labeled(p.Desk.Theme, labelCells, c.Label, c.Text, w, p.Desk.Theme.Warning)...)
 			}
 			return lines
-		}})
+		}}
+	s.Changed = func() {
+		if !s.Straight {
+			return
+		}
+		// What was answered of another face is no answer: the lines that follow are asked anew.
+		s.Straight = false
+		for _, f := range s.Fields[s.At+1:] {
+			if f.Offers == nil && f.Text != "" {
+				f.Offers = []string{f.Text}
+			}
+			f.Text = ""
+		}
+		p.Desk.Say("changed: the lines that follow are asked anew, → offers what stood there")
+	}
+	p.Open(s)
 	if answered {
 		p.Desk.Say("as entered " + was.At.Format("2006-01-02 15:04") + ": Enter takes it as it stands")
 	}

@@ -77,7 +77,9 @@ func TestOverlay_isLaidUpAndRecordedByItself(t *testing.T) {
 	}
 	// The bond is asked before the first ply, and recorded with it.
 	g.Press("enter", "1", "enter")
-	g.Typed("36 grit", "30", "", "")
+	g.Typed("36 grit", "30")
+	g.Shows("bonder        ▏  → Q. Two", "qualification not stated") // offered, and not filled in
+	g.Press("enter", "right", "enter")
 	if n := len(r.Now().Preparations); n != 1 || !r.Now().Preparations[0].Abraded.Value || r.Now().Preparations[0].Onto != "J2" || len(r.Now().Bonds) != 0 {
 		t.Fatalf("%+v %+v %q", r.Now().Preparations, r.Now().Bonds, g.Desk.Notice.Text)
 	}
@@ -147,7 +149,8 @@ func TestOverlay_answersOfTheFaceAreKeptUntilThePly(t *testing.T) {
 	g.Typed("T-1", "")
 	g.Records.Enters("I. One", "inspector")
 	g.Press("enter", "1", "enter")
-	g.Typed("36 grit", "30", "", "") // an inspector is nobody's bonder
+	g.Typed("36 grit", "30", "")
+	g.Press("right", "enter")
 	r := g.Records.Record()
 	if n := r.Now(); len(n.Preparations) != 1 || len(n.Laid) != 0 {
 		t.Fatalf("%+v", n.Preparations)
@@ -173,6 +176,7 @@ func TestOverlay_answersOfTheFaceAreKeptUntilThePly(t *testing.T) {
 	}
 	g.Press("esc", "esc", "enter", "down", "down", "down")
 	g.Typed("B. Two")
+	g.Press("right", "enter") // what stood there is offered
 	g.Typed("", "", "")
 	n := r.Now()
 	if len(n.Preparations) != 2 || !n.Preparations[0].Struck || n.Preparations[1].Struck || len(n.Bonds) != 1 || n.Bonds[0].Bonder != "B. Two" || n.Bonds[0].Gelled.IsZero() || len(n.Laid) != 1 {
@@ -185,15 +189,48 @@ func TestOverlay_answersOfTheFaceAreKeptUntilThePly(t *testing.T) {
 	g.Typed("T-2", "")
 	g.Press("enter", "1", "enter")
 	g.Typed("36 grit", "30", "", "")
-	g.Press("esc", "esc", "enter", "2", "enter")
+	g.Press("esc", "esc", "enter", "2")
+	g.Shows("finish        not stated", "gelled        not stated", "A bond that lets go under load hurts people")
+	g.Press("enter")
+	g.Typed("36 grit")
 	g.Says("finish: a face that was not abraded has none")
-	g.Shows("A bond that lets go under load hurts people")
 	if n := g.Records.Record().Now().Preparations; len(n) != 1 {
 		t.Errorf("%+v", n)
 	}
-	g.Press("delete", "enter")
+	g.Press("delete", "enter", "right", "enter", "enter", "enter")
 	if n := g.Records.Record().Now().Preparations; len(n) != 2 || n[0].Struck || n[1].Abraded.Value || n[1].Finish != "" || n[1].Gelled.IsZero() {
 		t.Errorf("denied: %+v", n)
+	}
+}
+
+// A face that was not abraded, and is said to be by the next key, is asked about line
+// by line: as entered stands only what nobody changed.
+func TestOverlay_whatIsChangedDoesNotStandAsEntered(t *testing.T) {
+	g := openJob(t, overlay.Seal)
+	g.Press("3", "1")
+	g.Typed("T-1", "")
+	g.Press("enter", "2", "enter")
+	g.Typed("", "30", "", "", "", "", "")
+	g.Press("1", "enter")
+	g.Says("as entered", "Enter takes it as it stands")
+	g.Press("1")
+	if s := g.Desk.Notice.Text; strings.Contains(s, "as it stands") || !strings.Contains(s, "asked anew") {
+		t.Errorf("the notice says %q", s)
+	}
+	r := g.Records.Record()
+	g.Press("enter", "enter") // past abraded, not past finish
+	g.Says("finish:", "the face was not abraded")
+	if n := r.Now(); len(n.Preparations) != 1 || len(n.Bonds)+len(n.Laid) > 0 {
+		t.Fatalf("%+v %+v %+v", n.Preparations, n.Bonds, n.Laid)
+	}
+	g.Typed("36 grit", "30", "B. One", "list 4")
+	if n := r.Now(); len(n.Preparations) != 2 || len(n.Bonds)+len(n.Laid) > 0 || g.Page.Over() != nil {
+		t.Fatalf("%+v %+v %+v", n.Preparations, n.Bonds, n.Laid)
+	}
+	g.Says("recorded: abraded now", "then Enter for the ply")
+	g.Press("enter", "enter")
+	if n := r.Now(); len(n.Bonds) != 1 || len(n.Laid) != 1 || !n.Bonds[0].At.After(n.Preparations[1].At) || n.Bonds[0].Bonder != "B. One" {
+		t.Fatalf("%+v %+v %q", n.Bonds, n.Laid, g.Desk.Notice.Text)
 	}
 }
 
