@@ -167,7 +167,7 @@ func TestRecord_holdPointStopsThoughKilled(t *testing.T) {
 	refused()
 	s.press("6").see("a hold or witness point", "veil laid")
 	s.press("1", "enter").see("witness")
-	s.press("A. Two, purchaser", "enter", "enter").gone("hold point: veil laid")
+	s.press("9", "enter").see("witness is").press("4", "enter", "enter").gone("hold point: veil laid")
 	time.Sleep(aPlyLater)
 	s.press("0").see("recorded a moment ago")
 	time.Sleep(aPlyLater)

@@ -53,8 +53,8 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	g.press("5").shows("against S-204 B")
 	g.press("1 4").press("3 4 enter 3 3 enter").shows("2 readings")
 	g.press("enter").esc().press("2 5 enter").press("1 enter 0 . 3 enter enter enter enter enter enter").shows("crack 0.3 in", "REJECT")
-	// What was entered before is offered: who laid it, to witness a reading.
-	g.press("1 4 down down down down").shows("▸ witness    ▏  → me").press("right").shows("▸ witness    me").esc().esc().esc()
+	// What was entered before is offered, but to witness a reading nobody who enters it.
+	g.press("1 4 down down down down").shows("▸ witness    ▏  who is there").esc().esc()
 	g.press("k").shows("wrote spool-record-1-inspection-report.pdf")
 	if !contains(t, filepath.Join(dir, "spool-record-1-inspection-report.pdf"), "%PDF-1") {
 		t.Error("no report")

@@ -54,6 +54,7 @@ type Form struct {
 	top    int
 	under  []string // what Below drew where there is a Foot
 	warned bool     // Esc was pressed once with something typed
+	doubt  *Doubt   // what is asked of the line worked at
 	opened bool
 }
 
@@ -184,7 +185,7 @@ func (f *Form) enter() {
 		return
 	}
 	if err := f.wrong(f.At); err != nil {
-		f.desk.Refuse(err.Error())
+		f.refuse(err)
 		return
 	}
 	if !f.Straight {
@@ -200,7 +201,7 @@ func (f *Form) enter() {
 	for i := range f.Fields {
 		if err := f.wrong(i); err != nil {
 			f.focus(i)
-			f.desk.Refuse(err.Error())
+			f.refuse(err)
 			return
 		}
 	}
@@ -212,6 +213,12 @@ func (f *Form) enter() {
 		f.Fields[i].Text = ""
 	}
 	f.focus(0)
+}
+
+// refuse says what is wrong with the line worked at, or asks.
+func (f *Form) refuse(err error) {
+	errors.As(err, &f.doubt)
+	f.desk.Refuse(err.Error())
 }
 
 func (f *Form) wrong(i int) error {
@@ -244,6 +251,9 @@ func (f *Form) press(e keys.Event) {
 
 // Table is its keys.
 func (f *Form) Table() keys.Table {
+	if f.doubt != nil {
+		return f.doubtKeys()
+	}
 	const g = "Filling in"
 	do := func(act func()) func(keys.Event) {
 		return func(keys.Event) {
@@ -363,7 +373,11 @@ func (f *Form) fields() (lines []string, from, to int) {
 		if fd == at {
 			from = len(lines)
 		}
-		lines = append(lines, fd.Lines(t, fd == at, label, f.w)...)
+		if fd == at && f.doubt != nil {
+			lines = append(lines, f.asked(label)...)
+		} else {
+			lines = append(lines, fd.Lines(t, fd == at, label, f.w)...)
+		}
 		if fd == at {
 			to = len(lines) - 1
 		}

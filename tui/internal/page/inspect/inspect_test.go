@@ -471,11 +471,12 @@ func TestReadings_aThicknessInTheWrongUnitIsAskedAbout(t *testing.T) {
 	n := len(g.Records.Record().Now().Readings)
 	g.Press("1", "1")
 	g.Typed("0.24")
-	g.Says("0.24 mil, where the schedule computes 236.2 mil? Enter takes 0.24 in")
+	g.Says("0.24 mil, where the schedule computes 236.2 mil? 1 0.24 mil, as typed   2 0.24 in")
+	g.Press(keys.Enter)
 	if len(g.Records.Record().Now().Readings) != n {
 		t.Fatal("recorded before it was answered")
 	}
-	g.Press(keys.Enter)
+	g.Press("2")
 	if l := g.Records.Record().Now().Readings; len(l) != n+1 || l[n].Thickness.Text() != "0.24 in" {
 		t.Errorf("%d readings, the last %+v", len(l)-n, l[len(l)-1])
 	}
@@ -545,7 +546,7 @@ func TestPart_theRestIsEnteredByKeys(t *testing.T) {
 	pick(2)
 	g.Typed("barrier complete")
 	g.Press("1", keys.Enter)
-	g.Typed("", "")
+	g.Typed("", "", "")
 	g.Says("hold point barrier complete: passed")
 	pick(4)
 	g.Typed("G-12", "pressure gauge", "2026-01-15", "2026-01-14")

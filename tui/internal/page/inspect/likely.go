@@ -17,25 +17,24 @@ import (
 // whether another unit was meant (common practice, no source).
 const far = 3.0
 
-// doubts are the questions of one form: each is asked once, and what stands in the
-// line after it is taken.
+// doubts are the questions of one form: each is asked once of what was typed.
 type doubts map[*page.Field]string
 
-// ask asks about what was typed. likely, where it is not "", is what is likely meant,
-// and stands in the line by then, for Enter.
-func (d doubts) ask(f *page.Field, likely, why string) error {
+// ask asks about what was typed, and the second Enter takes it.
+func (d doubts) ask(f *page.Field, why string) error {
 	typed := text(f)
 	if d[f] == typed && typed != "" {
 		return nil
 	}
-	if likely == "" {
-		d[f] = typed
-		return fmt.Errorf("%s %s: %s? Enter takes it if it is meant", f.Label, typed, why)
-	}
-	d[f] = likely
-	f.Text = likely
-	f.Enter()
-	return fmt.Errorf("%s %s: %s? Enter takes %s; type the unit if it is as typed", f.Label, typed, why, likely)
+	d[f] = typed
+	return fmt.Errorf("%s %s: %s? Enter takes it if it is meant", f.Label, typed, why)
+}
+
+// either asks whether a bare number is meant in the unit of its line or in another: no
+// Enter changes what was typed.
+func either(f *page.Field, unit, other, why string) error {
+	typed := text(f)
+	return page.AsTyped(fmt.Sprintf("%s %s %s, where %s", f.Label, typed, unit, why), typed+" "+unit, typed+" "+other)
 }
 
 // bareNumber tells that no unit was typed, neither a word nor the mark of inches
@@ -60,10 +59,10 @@ func unit[D quantity.Dimension](d doubts, f *page.Field, u quantity.Unit[D], exp
 	typed := text(f)
 	for _, other := range others {
 		if q, err := quantity.ParseDefault(typed+" "+other, u); err == nil && near(q.SI(), expected) {
-			return d.ask(f, typed+" "+other, typed+" "+u.Symbol()+", where "+says)
+			return either(f, u.Symbol(), other, says)
 		}
 	}
-	return d.ask(f, "", "far from what is expected, where "+says)
+	return d.ask(f, "far from what is expected, where "+says)
 }
 
 // hours asks about a bare number of minutes that is short: it is likely meant in hours.
@@ -81,9 +80,9 @@ func (d doubts) hours(f *page.Field, expected time.Duration, says string) error 
 	}
 	typed := decimal(f.Text)
 	if span, ok := record.Span(typed + " h"); ok && near(float64(span), float64(expected)) {
-		return d.ask(f, typed+" h", typed+" min, where "+says)
+		return either(f, "min", "h", says)
 	}
-	return d.ask(f, "", "less than is usual, where "+says)
+	return d.ask(f, "less than is usual, where "+says)
 }
 
 // What post-cures last and how hot they are, where no specification says so, and what
@@ -109,11 +108,11 @@ func (p *Page) cureHeat(d doubts, f *page.Field) error {
 	case within(typed) || !bareNumber(f):
 		return nil
 	case within(typed + " degC"):
-		return d.ask(f, typed+" degC", typed+" "+u.Symbol()+" is no post-cure")
+		return either(f, u.Symbol(), "degC", "that is no post-cure")
 	case within(typed + " degF"):
-		return d.ask(f, typed+" degF", typed+" "+u.Symbol()+" is no post-cure")
+		return either(f, u.Symbol(), "degF", "that is no post-cure")
 	}
-	return d.ask(f, "", "no usual post-cure")
+	return d.ask(f, "no usual post-cure")
 }
 
 // doubtful asks about a value that is hardly ever read.
@@ -124,7 +123,7 @@ func (p *Page) doubtful(d doubts, f *page.Field, r *record.Reading) error {
 		return unit(d, f, p.Desk.Units().Thin(), computed, "the schedule computes "+p.Desk.Units().Thickness(computed), "in", "mm", "mil")
 	case inspection.Barcol:
 		if r.Value < softest || r.Value > hardest {
-			return d.ask(f, "", "hardly a cured laminate")
+			return d.ask(f, "hardly a cured laminate")
 		}
 	case inspection.IgnitionLoss, inspection.Acetone, inspection.ResistanceToGround, inspection.Visual, inspection.NoKind:
 	}

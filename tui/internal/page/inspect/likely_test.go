@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"errors"
 	"strings"
 	"testing"
 	"time"
@@ -13,9 +14,9 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
-// What is hardly meant is asked about once, with what is likely meant in the line, and
-// what is as expected is not asked about: a record keeps every slip for good.
-func TestDoubts_askOnceWithTheLikelyMeaningUnderEnter(t *testing.T) {
+// What is hardly meant is asked about once, and what is as expected is not asked about:
+// a record keeps every slip for good. No question changes what was typed.
+func TestDoubts_askOnceAndChangeNothing(t *testing.T) {
 	g := compared(t, 100, 30, "incomplete")
 	p := g.Page
 	inch, psi := quantity.Inch, quantity.PSI
@@ -24,49 +25,58 @@ func TestDoubts_askOnceWithTheLikelyMeaningUnderEnter(t *testing.T) {
 		typed string
 		ask   func(doubts, *page.Field) error
 		asks  bool
-		text  string // in the line afterwards
+		other string // what is likely meant, where it is another unit
 	}{
 		{"240", func(d doubts, f *page.Field) error {
 			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
-		}, false, "240"},
+		}, false, ""},
 		{"20", func(d doubts, f *page.Field) error {
 			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
 		}, true, "20 ft"},
 		{"20 in", func(d doubts, f *page.Field) error {
 			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
-		}, false, "20 in"},
+		}, false, ""},
 		{"5/16", func(d doubts, f *page.Field) error { return unit(d, f, quantity.Mil, 0.0082, "324 mil", "in", "mm") }, true, "5/16 in"},
 		{"9000", func(d doubts, f *page.Field) error {
 			return unit(d, f, inch, feet, "the schedule has 20 ft", "ft", "m")
-		}, true, "9000"},
+		}, true, ""},
 		{"517", func(d doubts, f *page.Field) error { return unit(d, f, psi, 517_000, "75 psi", "psi", "kPa") }, true, "517 kPa"},
-		{"75", func(d doubts, f *page.Field) error { return unit(d, f, psi, 517_000, "75 psi", "psi", "kPa") }, false, "75"},
-		{"75", func(d doubts, f *page.Field) error { return unit(d, f, psi, 0, "nobody says", "kPa") }, false, "75"},
+		{"75", func(d doubts, f *page.Field) error { return unit(d, f, psi, 517_000, "75 psi", "psi", "kPa") }, false, ""},
+		{"75", func(d doubts, f *page.Field) error { return unit(d, f, psi, 0, "nobody says", "kPa") }, false, ""},
 		{"4", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, true, "4 h"},
-		{"180", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, false, "180"},
-		{"4 min", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, false, "4 min"},
-		{"10", func(d doubts, f *page.Field) error { return d.hours(f, time.Hour, "1 h") }, true, "10"},
+		{"180", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, false, ""},
+		{"4 min", func(d doubts, f *page.Field) error { return d.hours(f, usualCure, "hours") }, false, ""},
+		{"10", func(d doubts, f *page.Field) error { return d.hours(f, time.Hour, "1 h") }, true, ""},
 		{"80", p.cureHeat, true, "80 degC"}, // in a job in US units
-		{"180", p.cureHeat, false, "180"},
-		{"180 degC", p.cureHeat, false, "180 degC"},
-		{"900", p.cureHeat, true, "900"},
+		{"180", p.cureHeat, false, ""},
+		{"180 degC", p.cureHeat, false, ""},
+		{"900", p.cureHeat, true, ""},
 		{"3.5", func(d doubts, f *page.Field) error {
 			return p.doubtful(d, f, &record.Reading{Kind: inspection.Barcol, Value: 3.5})
-		}, true, "3.5"},
+		}, true, ""},
 		{"35", func(d doubts, f *page.Field) error {
 			return p.doubtful(d, f, &record.Reading{Kind: inspection.Barcol, Value: 35})
-		}, false, "35"},
+		}, false, ""},
 	} {
 		d, f := doubts{}, &page.Field{Label: "value", Text: c.typed}
 		err := c.ask(d, f)
-		if (err != nil) != c.asks || f.Text != c.text {
-			t.Errorf("%q: %v, and in the line %q, want %q", c.typed, err, f.Text, c.text)
+		if (err != nil) != c.asks || f.Text != c.typed {
+			t.Errorf("%q: %v, and in the line %q", c.typed, err, f.Text)
 		}
-		if err != nil && !strings.Contains(err.Error(), "Enter takes") {
+		answers := []page.Answer{{Text: c.typed}}
+		if doubt := (*page.Doubt)(nil); errors.As(err, &doubt) {
+			answers = doubt.Answers
+			if len(answers) != 2 || !strings.HasPrefix(answers[0].Text, c.typed+" ") || answers[1].Text != c.other || strings.Contains(err.Error(), "Enter") {
+				t.Errorf("%q: %v", c.typed, err)
+			}
+		} else if err != nil && (c.other != "" || !strings.Contains(err.Error(), "Enter takes it if it is meant")) {
 			t.Errorf("%q: %v", c.typed, err)
 		}
-		if again := c.ask(d, f); again != nil {
-			t.Errorf("%q: asked a second time: %v", c.typed, again)
+		for _, a := range answers {
+			f.Text = a.Text
+			if again := c.ask(d, f); again != nil {
+				t.Errorf("%q: asked a second time: %v", a.Text, again)
+			}
 		}
 	}
 	if got := p.expectedSize(spec.InsideDiameter); got != g.Desk.Report().Schedule.Part.InsideDiameter.SI() || got == 0 {
@@ -81,10 +91,34 @@ func TestDimension_asksWhetherAnotherUnitWasMeant(t *testing.T) {
 	g.Press("1", "9", "1")
 	g.Press("down")
 	g.Typed("610")
-	g.Says("Enter takes 610 mm")
-	g.Press(keys.Enter, keys.Enter, keys.Enter, keys.Enter)
+	g.Says("610 in, where it should be about", "1 610 in, as typed   2 610 mm")
+	g.Shows("1 610 in, as typed  2 610 mm")
+	g.Press(keys.Enter, keys.Enter)
+	if d := g.Records.Record().Now().Dimensions; len(d) != n || g.Page.Over() == nil {
+		t.Fatalf("Enter answered: %+v", d)
+	}
+	g.Press("2", keys.Enter, keys.Enter, keys.Enter)
 	if d := g.Records.Record().Now().Dimensions; len(d) != n+1 || d[n].Value.Text() != "610 mm" {
 		t.Errorf("%+v\n%s", d, g.Screen())
+	}
+}
+
+// A gauge's 8 in a line of mils stays 8 mil, however often Enter is pressed, until
+// somebody says that it is millimeters.
+func TestReading_noEnterChangesItsUnit(t *testing.T) {
+	g := compared(t, 80, 24, "incomplete")
+	n := len(g.Records.Record().Now().Readings)
+	g.Press("1", "1")
+	g.Typed("8", "", "", "")
+	if r := g.Records.Record().Now().Readings; len(r) != n {
+		t.Fatalf("%+v", r[n:])
+	}
+	g.Shows("1 8 mil, as typed  2 8 mm")
+	g.Press(keys.Esc)
+	g.Shows("value      8_")
+	g.Press(keys.Enter, "1")
+	if r := g.Records.Record().Now().Readings; len(r) != n+1 || r[n].Thickness.Text() != "8 mil" {
+		t.Errorf("%+v\n%s", r[n:], g.Screen())
 	}
 }
 

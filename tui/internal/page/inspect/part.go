@@ -1,6 +1,7 @@
 package inspect
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strconv"
@@ -103,7 +104,7 @@ func (p *Page) dimension() page.Overlay {
 			err = errors.New("value: it is below 0")
 		}
 		p.kept.place, p.kept.instrument, p.kept.witness = place.Text, instrument.Text, witness.Text
-		return d, err
+		return d, cmp.Or(err, p.records.OwnWitness(witness, ""))
 	})
 }
 
@@ -145,7 +146,7 @@ func (p *Page) hydrotest() page.Overlay {
 			return h, errors.New("leaks: enter a whole number, 0 for none")
 		}
 		h.Leaks = laminate.Some(n)
-		return h, nil
+		return h, p.records.OwnWitness(witness, "")
 	})
 }
 
@@ -164,7 +165,7 @@ func (p *Page) calibration() page.Overlay {
 	asked := doubts{}
 	return p.entered("an instrument and its calibration", nil, []*page.Field{name, what, on, due}, func(f *page.Field) error {
 		if until, err := day(due); f == due && err == nil && until.Before(p.records.Now()) {
-			return asked.ask(f, "", "its calibration has run out by today")
+			return asked.ask(f, "its calibration has run out by today")
 		}
 		return nil
 	}, func() (record.Any, error) {

@@ -154,6 +154,8 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	}
 	s.Check = func(i int) error {
 		switch {
+		case s.Fields[i] == witness:
+			return p.records.OwnWitness(witness, "")
 		case s.Fields[i] == value && k != inspection.IgnitionLoss, s.Fields[i] == after, s.Fields[i] == counted:
 			r, err := taken()
 			if err == nil && s.Fields[i] == value {
@@ -167,6 +169,9 @@ func (p *Page) reading(k inspection.Kind, g inspection.Group) page.Overlay {
 	}
 	s.Take = func() error {
 		r, err := taken()
+		if err == nil {
+			err = p.records.OwnWitness(witness, "")
+		}
 		if err != nil {
 			return err
 		}

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/tui/internal/keys"
+	"frp/veilwright/tui/internal/page"
 )
 
 const holding = `document = "specification"
@@ -60,18 +61,36 @@ func TestHold_stopsUntilItIsPassedByName(t *testing.T) {
 	g.Says("compared with spec.toml")
 	stops(t, g)
 	g.Press(keys.Enter, "2")
-	g.Shows("a hold or witness point", "name, purchaser")
+	g.Shows("a hold or witness point", "name of the purchaser")
 	g.Press("1", keys.Enter)
-	for _, who := range []string{"", "A. Two", "purchaser"} {
+	for _, who := range []string{"", "purchaser"} {
 		g.Desk.Notice.Text = ""
 		g.Press(keys.Delete)
 		g.Typed(who)
 		g.Says("witness: the specification requires the purchaser there")
 	}
+	// Who enters is no witness, is not offered as one, and a number is a name.
+	for _, who := range []string{"Q. Two", "q. two, purchaser"} {
+		g.Press(keys.Delete)
+		if g.Page.Over().(*page.Form).Field().Label != "witness" {
+			t.Fatal(g.Screen())
+		}
+		g.Press(keys.Right)
+		if strings.Contains(g.Screen(), "witness    Q. Two") {
+			t.Error(g.Screen())
+		}
+		g.Press(keys.Delete)
+		g.Typed(who)
+		g.Says("witness: Q. Two enters this, and is no witness of it")
+	}
 	g.Press(keys.Delete)
-	g.Typed("A. Two, purchaser", "")
+	g.Typed("9", "")
+	g.Says("witness is: the specification requires the purchaser there")
+	g.Press("1", keys.Enter)
+	g.Says("witness is: the specification requires the purchaser there")
+	g.Press("4", keys.Enter, keys.Enter)
 	now := g.Records.Record().Now()
-	if len(now.Holds) != 1 || now.Holds[0].Point != "barrier complete" || now.Holds[0].Who == "" || !now.Holds[0].Passed.Value {
+	if len(now.Holds) != 1 || now.Holds[0].Point != "barrier complete" || now.Holds[0].Who == "" || now.Holds[0].Witness != "9, purchaser" || !now.Holds[0].Passed.Value {
 		t.Fatalf("%+v %q", now.Holds, g.Desk.Notice.Text)
 	}
 	g.Now = g.Now.Add(time.Minute)
@@ -142,7 +161,7 @@ func TestHold_aRecordThatNeedsASpecificationSaysSo(t *testing.T) {
 	g := laidTo3(t, holding)
 	g.Press("6")
 	g.Press("1", keys.Enter)
-	g.Typed("A. Two, purchaser", "")
+	g.Typed("A. Two, purchaser", "", "")
 	if err := os.Remove(g.Path("spec-a.toml")); err != nil {
 		t.Fatal(err)
 	}

@@ -214,18 +214,20 @@ func temperature(f *page.Field, u quantity.System) (q quantity.Temperature, err 
 	return q, nil
 }
 
-// likely asks about a humidity that reads as a share: 0.85 is hardly ever 0.85 %.
-// What is likely meant stands in the line by then, for Enter; a percent sign says
-// that it was meant as typed.
+// likely asks about a humidity that reads as a share: 0.85 is hardly ever 0.85 %. A
+// percent sign says that it was meant as typed.
 func likely(f *page.Field) error {
 	h, err := share(f)
 	if err != nil || !h.Given || h.Value > 0.01 || h.Value == 0 || strings.Contains(f.Text, "%") {
 		return err
 	}
+	return percent(f, h.Value)
+}
+
+// percent asks whether a number was meant as percent, or as a share of 1.
+func percent(f *page.Field, v float64) error {
 	typed := strings.TrimSpace(f.Text)
-	f.Text = percentText(laminate.Some(100 * h.Value))
-	f.Enter()
-	return fmt.Errorf("humidity %s %%: %s %%? Enter takes it; type %s %% with its sign if that is meant", typed, f.Text, typed)
+	return page.AsTyped(f.Label+" "+typed+" % is hardly meant", typed+" %", percentText(laminate.Some(100*v))+" %")
 }
 
 // Shares of initiator and promoter that are usual, of the resin by mass; others
@@ -236,17 +238,15 @@ const (
 )
 
 // usual asks about a share of initiator or promoter that is hardly ever meant: one
-// below 0.05 % was typed as a share of 1, and stands in the line as percent by then,
-// for Enter; a percent sign says that any is meant as typed.
+// below 0.05 % was likely typed as a share of 1; a percent sign says that any is meant
+// as typed.
 func usual(f *page.Field) error {
 	v, err := share(f)
 	switch typed := strings.TrimSpace(f.Text); {
 	case err != nil || !v.Given || v.Value == 0 || strings.Contains(typed, "%"):
 		return err
 	case v.Value < leastShare:
-		f.Text = percentText(laminate.Some(100 * v.Value))
-		f.Enter()
-		return fmt.Errorf("%s %s %%: %s %%? Enter takes it; type %s %% with its sign if that is meant", f.Label, typed, f.Text, typed)
+		return percent(f, v.Value)
 	case v.Value > mostShare:
 		f.Text += " %"
 		f.Enter()

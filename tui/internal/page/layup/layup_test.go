@@ -1,6 +1,7 @@
 package layup
 
 import (
+	"errors"
 	"math"
 	"os"
 	"path/filepath"
@@ -178,8 +179,14 @@ func TestTick_asksHowTwoPliesCameWithinSeconds(t *testing.T) {
 	g.Press("0")
 	g.Step = 2 * time.Second
 	g.Press("0")
-	g.Shows("ply 1 was recorded a moment ago; is ply 2 laid?")
-	g.Press("3", "0")
+	g.Shows("ply 1 was recorded a moment ago; is ply 2 laid?", "▸3 not laid yet: record nothing")
+	for range 6 { // Enter alone lays nothing
+		g.Press(keys.Enter)
+	}
+	if n := len(g.Records.Record().Now().Laid); n != 1 || g.Page.Over() != nil {
+		t.Fatalf("%d plies recorded by Enter alone", n)
+	}
+	g.Press("0", "3", "0")
 	if n := len(g.Records.Record().Now().Laid); n != 1 {
 		t.Fatalf("%d plies recorded, and the second was not laid", n)
 	}
@@ -405,8 +412,8 @@ func TestAmbient_aHumidityThatReadsAsAShareIsAskedAbout(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Press("1")
 	g.Typed("20 degC", "0.85")
-	g.Says("humidity 0.85 %: 85 %? Enter takes it; type 0.85 % with its sign")
-	g.Press(keys.Enter)
+	g.Says("humidity 0.85 % is hardly meant? 1 0.85 %, as typed   2 85 %")
+	g.Press(keys.Enter, "2")
 	g.Typed("18 degC")
 	g.Says("DO NOT LAY", "humidity 85 %")
 	g.Press("1")
@@ -536,8 +543,8 @@ func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Press("2")
 	g.Typed("", "", "V-1", "R-1", "0.0125")
-	g.Says("initiator 0.0125 %: 1.25 %? Enter takes it")
-	g.Press(keys.Enter)
+	g.Says("initiator 0.0125 % is hardly meant? 1 0.0125 %, as typed   2 1.25 %")
+	g.Press(keys.Enter, "2")
 	g.Typed("25")
 	g.Says("promoter 25 % is above 5 %")
 	g.Press(keys.Enter)
@@ -576,16 +583,22 @@ func TestAgainst_saysWhatKeepsAPartFromBeingAccepted(t *testing.T) {
 // A gel time is watched in minutes; 1.5 was typed in hours.
 func TestGelled_asksOnceAboutWhatIsHardlyWatched(t *testing.T) {
 	for typed, want := range map[string]struct {
-		span string // as read
-		asks bool
-		text string
+		span  string // as read
+		asks  bool
+		other string // likely meant
 	}{
-		"24": {"24 min", false, "24"}, "1.5": {"1.5 min", true, "1.5 h"}, "1.5 min": {"1.5 min", true, "1.5 min"}, "1.5 h": {"1.5 h", false, "1.5 h"},
-		"300": {"300 min", true, "300"}, "": {"", false, ""},
+		"24": {"24 min", false, ""}, "1.5": {"1.5 min", true, "1.5 h"}, "1.5 min": {"1.5 min", true, ""}, "1.5 h": {"1.5 h", false, ""},
+		"300": {"300 min", true, ""}, "": {"", false, ""},
 	} {
 		f, asked := &page.Field{Label: "gel time", Text: typed}, ""
-		if err := gelled(f, want.span, &asked); (err != nil) != want.asks || f.Text != want.text {
+		err := gelled(f, want.span, &asked)
+		if (err != nil) != want.asks || f.Text != typed {
 			t.Errorf("%q: %v, and in the line %q", typed, err, f.Text)
+		}
+		if doubt := (*page.Doubt)(nil); errors.As(err, &doubt) != (want.other != "") || doubt != nil && (doubt.Answers[0].Text != typed+" min" || doubt.Answers[1].Text != want.other) {
+			t.Errorf("%q: %v", typed, err)
+		} else if doubt != nil {
+			f.Text = doubt.Answers[0].Text
 		}
 		if err := gelled(f, want.span, &asked); err != nil {
 			t.Errorf("%q: asked a second time: %v", typed, err)

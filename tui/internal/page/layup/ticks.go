@@ -301,12 +301,12 @@ func (p *Page) unopposed(then func(note string)) {
 }
 
 // askPace asks how a ply can be laid within seconds of the one before; what is
-// answered is its note.
+// answered is its note. Enter alone, however often, records nothing.
 func (p *Page) askPace(before int) {
 	n := p.ply()
 	answers := []string{"laid earlier, recorded together", "laid as the second part of the ply before"}
 	items := []page.Item{{Name: answers[0]}, {Name: answers[1]}, {Name: "not laid yet: record nothing"}}
-	p.Open(&page.List{Head: fmt.Sprintf("ply %d was recorded a moment ago; is ply %d laid?", before, n), Items: items, Take: func(i int) error {
+	p.Open(&page.List{Head: fmt.Sprintf("ply %d was recorded a moment ago; is ply %d laid?", before, n), Items: items, At: len(answers), Take: func(i int) error {
 		if i >= len(answers) {
 			return nil
 		}
@@ -375,7 +375,7 @@ const (
 )
 
 // gelled asks about a gel time that is hardly ever watched: a short one was likely
-// typed in hours, which stand in the line by then, for Enter.
+// typed in hours.
 func gelled(f *page.Field, span string, asked *string) error {
 	gel, ok := (&record.Laid{GelTime: span}).Gel()
 	typed := strings.TrimSpace(f.Text)
@@ -383,10 +383,9 @@ func gelled(f *page.Field, span string, asked *string) error {
 	case !ok || gel >= shortestGel && gel <= longestGel || *asked == typed:
 		return nil
 	case gel < shortestGel && !strings.ContainsFunc(typed, unicode.IsLetter):
-		f.Text = decimal(typed) + " h"
-		*asked = f.Text
-		f.Enter()
-		return fmt.Errorf("gel time %s min: %s? Enter takes it; type %s min if that is meant", typed, f.Text, typed)
+		typed = decimal(typed)
+		*asked = typed + " min"
+		return page.AsTyped("gel time "+*asked+" is short", *asked, typed+" h")
 	}
 	*asked = typed
 	return fmt.Errorf("gel time %s is unusual: Enter takes it if it is meant", span)

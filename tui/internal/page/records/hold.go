@@ -84,17 +84,22 @@ func HoldText(h *record.Hold) string {
 }
 
 // HoldPoint is the lines on which it is entered that a hold or witness point was come
-// to, and what makes the entry of them. Nobody passes one without a name: where the
-// specification requires a witness, that one is named.
+// to, and what makes the entry of them. Nobody passes one without a name, nor as the
+// witness of what he enters himself: where the specification requires a witness, that
+// one is named, and what the witness is has a digit of its own.
 func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*record.Hold, error)) {
 	point := &page.Field{Label: "point", Text: of, Hint: "as the specification calls it"}
-	witness := &page.Field{Label: "witness", Text: who, Hint: "by name"}
+	witness := &page.Field{Label: "witness", Text: who, Hint: "name"}
+	as := &page.Field{Label: "witness is", Choices: Roles()}
 	demands, _, _ := c.holding()
 	required := func() string { return "" }
 	if demands != nil {
 		holds := demands.Inspection.Holds
 		for i := range holds {
 			point.Choices = append(point.Choices, holds[i].Point)
+			if w := strings.TrimSpace(holds[i].Witness); w != "" && !slices.ContainsFunc(as.Choices, func(r string) bool { return strings.EqualFold(r, w) }) {
+				as.Choices = append(as.Choices, w)
+			}
 		}
 		required = func() string {
 			for i := range holds {
@@ -106,10 +111,10 @@ func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*re
 		}
 	}
 	if w := required(); w != "" {
-		witness.Hint = "name, " + w
+		witness.Hint = "name of the " + w
 	}
 	is, remark := &page.Field{Label: "passed", Choices: []string{passed, notPassed}}, &page.Field{Label: "remark"}
-	return []*page.Field{point, is, witness, remark}, func() (*record.Hold, error) {
+	return []*page.Field{point, is, witness, as, remark}, func() (*record.Hold, error) {
 		h := &record.Hold{Entry: c.By(), Point: strings.TrimSpace(point.Text), Witness: strings.TrimSpace(witness.Text), Remark: strings.TrimSpace(remark.Text)}
 		switch {
 		case h.Point == "":
@@ -119,13 +124,27 @@ func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*re
 		}
 		h.Passed = laminate.Some(is.Text == passed)
 		w := required()
-		role := slices.Contains(Roles(), strings.ToLower(w))
-		switch there := strings.Contains(strings.ToLower(h.Witness), strings.ToLower(w)); {
-		case !h.Passed.Value || w == "", there && !(role && strings.EqualFold(h.Witness, w)):
-			return h, nil
-		case role:
-			return h, fmt.Errorf("witness: the specification requires the %s there: type the name too, as in A. Name, %s", w, w)
+		if h.Passed.Value && w != "" && (h.Witness == "" || strings.EqualFold(h.Witness, w)) {
+			return h, fmt.Errorf("witness: the specification requires the %s there: who was it, by name?", w)
 		}
-		return h, fmt.Errorf("witness: the specification requires %s there", w)
+		if err := c.OwnWitness(witness, w); err != nil {
+			return h, err
+		}
+		if h.Witness != "" && as.Text != "" && !strings.Contains(strings.ToLower(h.Witness), strings.ToLower(as.Text)) {
+			h.Witness += ", " + as.Text
+		}
+		if h.Passed.Value && acceptance.Unwitnessed(&h.Entry, h.Witness, w) != "" {
+			return h, fmt.Errorf("witness is: the specification requires the %s there, and no other", w)
+		}
+		return h, nil
 	}
+}
+
+// OwnWitness is an error where somebody is named as the witness of what he enters
+// himself, unless he enters it as what the witness has to be.
+func (c *Case) OwnWitness(witness *page.Field, required string) error {
+	if by := c.By(); acceptance.OwnWitness(&by, witness.Text, required) {
+		return fmt.Errorf("witness: %s enters this, and is no witness of it: who else was there?", by.Who)
+	}
+	return nil
 }

@@ -27,6 +27,9 @@ func (c *Case) Offer(fields ...*page.Field) {
 	for _, f := range fields {
 		var list []string
 		add := func(text string) {
+			if f.Label == "witness" && strings.EqualFold(strings.TrimSpace(text), c.who) { // nobody witnesses what he enters
+				return
+			}
 			if text = strings.TrimSpace(text); text != "" && !slices.Contains(list, text) && len(list) < mostOffered {
 				list = append(list, text)
 			}
