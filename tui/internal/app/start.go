@@ -64,7 +64,7 @@ func (r *Root) begin() {
 		{Keys: []string{"0", "o"}, Show: "0", Short: "open a file", Long: "a file, from a list with verdicts", Group: g, Rank: 4, Do: keys.Do(r.open)},
 		{Keys: []string{"+", "p"}, Show: "+", Short: "practice", Long: "lessons and exercises", Group: g, Rank: 5, Do: keys.Do(func() {
 			r.remove(s.text)
-			r.at = len(r.pages) - 1
+			r.desk.Page("practice")
 		})},
 		{Keys: []string{".", ","}, Show: ".", Short: "the example", Long: "the example, to look around in", Group: g, Rank: 6, Do: keys.Do(func() { r.fresh("example", schedules.Example(), nil) })},
 		{Keys: []string{"i"}, Long: "inch or mm", Group: g, Rank: 41, Do: keys.Do(r.units)},

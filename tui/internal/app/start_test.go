@@ -60,6 +60,13 @@ func TestStart_fromNothingToAWallWithoutABreak(t *testing.T) {
 	}
 }
 
+// Practice is where the start page says it is, from a bare start and back there again.
+func TestStart_plusIsPractice(t *testing.T) {
+	state(t)
+	g := started(t, 80, 24).press("+").shows("PRACTICE").hides("JOB")
+	g.press("h").shows("START").press("p").shows("PRACTICE")
+}
+
 // Unsaved work stands there by name, age and how it stands to its file; taken up,
 // undo goes back to what the file says, and what differs can be read.
 func TestStart_takesUpWhatWasNotSavedAndUndoGoesBackPastIt(t *testing.T) {
@@ -233,6 +240,9 @@ func TestStart_fromNothingToAJob(t *testing.T) {
 		t.Error(g.screen())
 	}
 	// All of it skipped is a vessel that states nothing.
+	// What is typed and refused goes by itself; what was answered is there the next time.
+	k := started(t, 80, 24).press("5 a b c enter x enter 9 9 x enter").esc().shows("Esc once more drops it").esc().shows("NEW JOB", "title            abc", "▸ temperature")
+	k.esc().hides("NEW JOB").shows("what was typed is kept").press("h 5").shows("NEW JOB", "▸ title            abc", "fluid            x")
 	s := started(t, 80, 24).press("5 enter enter enter enter enter enter enter enter enter").shows("JOB", "next: p proposes")
 	if j := s.r.Document().Job(); len(j.Parts) != 3 || j.Service.Pressure.Given() || j.Parts[2].Head != 0 || j.Vessel.LiquidHeight.Given() {
 		t.Errorf("%+v", j)

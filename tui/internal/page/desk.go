@@ -43,6 +43,9 @@ type Desk struct {
 	// Clip are the rows that were copied or taken out last, of whatever schedule.
 	Clip []laminate.Ply
 
+	// NewJob is what was typed for a new job that nobody has taken, line by line.
+	NewJob []string
+
 	said  uint64        // counts notices
 	last  *rules.Report // the report before the last change, nil before the first
 	fresh []bool        // by finding of the report it was made for

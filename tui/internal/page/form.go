@@ -38,6 +38,8 @@ type Form struct {
 	End func() error
 	// Again keeps the form open for another one like it.
 	Again bool
+	// Keeps tells that what is filled in is there again when it is opened anew.
+	Keeps bool
 	// EmptyEnds makes Enter in an empty first line leave: the keypad alone will do.
 	EmptyEnds bool
 
@@ -56,6 +58,7 @@ type Form struct {
 	warned bool     // Esc was pressed once with something typed
 	doubt  *Doubt   // what is asked of the line worked at
 	opened bool
+	first  []string // what stood in the lines then
 }
 
 // Title heads it.
@@ -73,9 +76,19 @@ func (f *Form) Field() *Field {
 }
 
 func (f *Form) focus(i int) {
-	f.opened = true
+	if !f.opened {
+		f.begin()
+	}
 	f.At = max(0, min(i, len(f.Fields)-1))
 	f.Fields[f.At].Enter()
+}
+
+// begin notes how it stands before anything is typed.
+func (f *Form) begin() {
+	f.opened, f.first = true, f.first[:0]
+	for _, fd := range f.Fields {
+		f.first = append(f.first, fd.Text)
+	}
 }
 
 // Refill replaces the lines by others made of what is stated by now; the line
@@ -94,26 +107,49 @@ func (f *Form) needs() int {
 	return f.Needs
 }
 
-// begun tells whether something is typed that nobody has taken.
+// begun tells whether something is typed in the line worked at that nobody has taken.
 func (f *Form) begun() bool {
-	if f.Field().Changed() && f.Field().Text != "" || f.Each != nil && f.Field().Changed() {
-		return true
-	}
-	for i := range f.needs() {
-		if f.Each == nil && i < f.At && f.Fields[i].Changed() && f.Fields[i].Text != "" {
+	return f.Field().Changed() && (f.Field().Text != "" || f.Each != nil)
+}
+
+// filled tells whether other lines were filled in that nobody has taken.
+func (f *Form) filled() bool {
+	for i, fd := range f.Fields[:f.needs()] {
+		if f.Each == nil && i != f.At && fd.Text != "" && i < len(f.first) && fd.Text != f.first[i] {
 			return true
 		}
 	}
 	return false
 }
 
+// esc leaves; what is typed and not taken goes line by line, and only when it is
+// pressed a second time.
 func (f *Form) esc() {
-	if f.begun() && !f.warned {
-		f.warned = true
-		f.desk.Refuse(widget.Unfinished)
-		return
+	why := ""
+	switch fd := f.Field(); {
+	case f.begun() && fd.Text == "":
+		why = "emptied, but not taken: Enter takes it, Esc once more puts back what stood there"
+	case f.begun():
+		why = widget.Unfinished
+	case f.filled() && !f.Keeps:
+		why = "filled in, but not taken: Esc once more leaves, and drops all of it"
 	}
-	f.leave(f.Leave)
+	switch {
+	case why != "" && !f.warned:
+		f.warned = true
+		f.desk.Refuse(why)
+	case f.begun() && len(f.Fields) > 1 && !f.Once:
+		if f.Field().Revert(); f.Changed != nil {
+			f.Changed()
+		}
+		said := "the line is as it was; Esc leaves"
+		if f.filled() && !f.Keeps {
+			said += ", and drops the lines that are filled in"
+		}
+		f.desk.Say(said)
+	default:
+		f.leave(f.Leave)
+	}
 }
 
 // commit takes the line worked at, where each is taken by itself.
@@ -212,6 +248,7 @@ func (f *Form) enter() {
 	for i := range f.needs() {
 		f.Fields[i].Text = ""
 	}
+	f.begin()
 	f.focus(0)
 }
 
@@ -305,7 +342,7 @@ func (f *Form) Table() keys.Table {
 		}
 		t = append(t, r)
 	}
-	return append(t, keys.Row{Keys: []string{keys.Esc}, Short: "leave", Long: "leave it; where something is typed that is not taken, the second time", Group: g, Do: func(keys.Event) { f.esc() }})
+	return append(t, keys.Row{Keys: []string{keys.Esc}, Short: "leave", Long: "leave it; where something is typed that is not taken, the second time drops the line", Group: g, Do: func(keys.Event) { f.esc() }})
 }
 
 func (f *Form) sections() bool {

@@ -103,8 +103,18 @@ func TestForm_escDropsWhatIsTypedOnlyTheSecondTime(t *testing.T) {
 		t.Error("dropped at once")
 	}
 	f, _ = log()
-	if p := over(f); !p.press("1", keys.Esc, "2", keys.Esc) || p.press(keys.Esc) {
-		t.Error("not dropped by two in a row")
+	// The second in a row drops the line alone, and what was filled in before it stands.
+	p := over(f)
+	p.press("1", keys.Enter)
+	if !p.press("2", keys.Esc, "2", keys.Esc, keys.Esc) || f.At != 1 || f.Fields[1].Text != "" || f.Fields[0].Text != "1" {
+		t.Errorf("at line %d, %q and %q", f.At, f.Fields[0].Text, f.Fields[1].Text)
+	}
+	if !strings.Contains(p.desk.Notice.Text, "Esc leaves, and drops the lines that are filled in") {
+		t.Errorf("it says %q", p.desk.Notice.Text)
+	}
+	// A key between asks anew, of the others too.
+	if !p.press(keys.Up, keys.Down, keys.Esc) || !strings.Contains(p.desk.Notice.Text, "Esc once more leaves, and drops all of it") || p.press(keys.Esc) {
+		t.Errorf("it says %q", p.desk.Notice.Text)
 	}
 	f, _ = log()
 	if over(f).press(keys.Esc) {
@@ -143,7 +153,7 @@ func TestForm_afterTheWarningOnlyEnterTakes(t *testing.T) {
 		if !p.press("x", keys.Esc, key) || taken != 0 || f.At != 0 || !p.desk.Notice.Refusal {
 			t.Errorf("%s after the warning: %d taken, at line %d, %+v", key, taken, f.At, p.desk.Notice)
 		}
-		if p.press(keys.Esc) || taken != 0 {
+		if !p.press(keys.Esc) || taken != 0 || f.Fields[0].Text != "" || p.press(keys.Esc) {
 			t.Errorf("%s: Esc once more does not drop it", key)
 		}
 		p = over(f)

@@ -84,7 +84,7 @@ func TestOverlay_itsFinishedRecordIsFound(t *testing.T) {
 	if g.Records.Record() != nil {
 		t.Fatal("begun")
 	}
-	g.Press("esc", "esc", "6", keys.Enter)
+	g.Press("esc", "esc", "esc", "6", keys.Enter)
 	if r := g.Records.Record(); r == nil || r.Path() != path {
 		t.Fatalf("%v %q", r, g.Desk.Notice.Text)
 	}

@@ -75,7 +75,21 @@ func BeginJob(d *page.Desk, end func()) *page.Form {
 	list := questions(d)
 	f := &page.Form{Head: "new job", Full: true, Text: "A vessel of a flat bottom, one course and a head, to begin with; parts, joints and nozzles are added and changed on the job page."}
 	for i := range list {
+		if i < len(d.NewJob) {
+			list[i].field.Text = d.NewJob[i]
+		}
 		f.Fields = append(f.Fields, &list[i].field)
+	}
+	// Left halfway, it goes on where it was: nothing else has what was typed.
+	f.Keeps = true
+	f.Leave = func() {
+		d.NewJob = nil
+		for _, fd := range f.Fields {
+			d.NewJob = append(d.NewJob, fd.Text)
+		}
+		if strings.Join(d.NewJob, "") != "" {
+			d.Say("what was typed is kept: 5 on the start page goes on with it")
+		}
 	}
 	f.Check = func(i int) error {
 		if s := strings.TrimSpace(f.Fields[i].Text); s != "" {
@@ -95,6 +109,7 @@ func BeginJob(d *page.Desk, end func()) *page.Form {
 		if err := d.Doc.ApplyJob(b.job(d.Units())); err != nil {
 			return err
 		}
+		d.NewJob = nil
 		end()
 		return nil
 	}
