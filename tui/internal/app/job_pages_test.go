@@ -93,7 +93,7 @@ func TestForm_saysWholeWhatIsWrongWithAField(t *testing.T) {
 		}
 		g.press("1 2 space b enter")
 		said := strings.Join(strings.Fields(g.screen()), " ")
-		for _, want := range []string{"▸ length", "12 b▏", `"12 b" is no length: "b" is not a unit of it; write a number and one of m, mm, cm, um, mil, in or ft`} {
+		for _, want := range []string{"▸ length", "12 b_", `"12 b" is no length: "b" is not a unit of it; write a number and one of m, mm, cm, um, mil, in or ft`} {
 			if !strings.Contains(said, want) {
 				t.Errorf("%v: %q is missing:\n%s", size, want, g.screen())
 			}

@@ -61,7 +61,7 @@ func TestQuit_saves(t *testing.T) {
 func TestSave_asksANameOnce(t *testing.T) {
 	g := fresh(t, empty, 80, 24)
 	g.r.o.Folder = t.TempDir()
-	g.press("1 3 s").shows("Save under which name?", "vent-stack▏.toml")
+	g.press("1 3 s").shows("Save under which name?", "▸ file vent-stack.toml_")
 	g.press("enter").shows("saved ")
 	path := filepath.Join(g.r.o.Folder, "vent-stack.toml")
 	if _, err := os.Stat(path); err != nil {
@@ -251,8 +251,7 @@ func TestFacts_everyLineIsOneChange(t *testing.T) {
 		t.Errorf("part is %s, %s", p.Form, p.InsideDiameter.Text())
 	}
 	g.press("b a n a n a enter").shows("length")
-	g.esc()
-	g.esc().shows("digit adds a ply")
+	g.esc().esc().esc().shows("digit adds a ply")
 	for g.r.Document().CanUndo() {
 		g.press("u")
 	}

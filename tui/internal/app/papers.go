@@ -134,7 +134,6 @@ func (r *Root) release() {
 		r.desk.Refuse(err.Error() + "; nothing is released that is not on disk")
 		return
 	}
-	d := r.desk.Doc
 	now := r.subject().Head
 	revision := &page.Field{Label: "revision", Hint: "a whole number"}
 	if now.Revision.Given {
@@ -145,20 +144,21 @@ func (r *Root) release() {
 	if worst := r.verdict(); worst > rules.Warning {
 		text += " check says: " + worst.String() + "."
 	}
-	r.push(&page.Form{Head: "release", Text: text, Fields: []*page.Field{revision, day}, Take: func() error {
-		n, err := strconv.Atoi(strings.TrimSpace(revision.Text))
-		if err != nil || n < 0 {
+	r.push(&page.Form{Head: "release", Text: text, Fields: []*page.Field{revision, day}, Check: func(i int) error {
+		if n, err := strconv.Atoi(strings.TrimSpace(revision.Text)); i == 0 && (err != nil || n < 0) {
 			return errors.New("which revision is released? Write a whole number, such as 3")
 		}
-		date := strings.TrimSpace(day.Text)
-		if _, err := time.Parse(time.DateOnly, date); err != nil {
+		if _, err := time.Parse(time.DateOnly, strings.TrimSpace(day.Text)); i == 1 && err != nil {
 			return errors.New("this is no day; write 2026-03-01")
 		}
+		return nil
+	}, Take: func() error {
+		n, _ := strconv.Atoi(strings.TrimSpace(revision.Text))
 		what := "revision " + strconv.Itoa(n) + " released"
 		say := func(h *laminate.Head) {
-			h.Revision, h.Date, h.Released, h.Superseded = laminate.Some(n), date, paper.Printed(r.subject().Fingerprint), false
+			h.Revision, h.Date, h.Released, h.Superseded = laminate.Some(n), strings.TrimSpace(day.Text), paper.Printed(r.subject().Fingerprint), false
 		}
-		if d.Job() == nil {
+		if r.desk.Doc.Job() == nil {
 			r.desk.Apply(edit.SetHeader("released", what, func(s *laminate.Schedule) { say(&s.Head) }))
 			return nil
 		}

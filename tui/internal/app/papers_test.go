@@ -135,7 +135,7 @@ func TestPapers_sayReleasedUntilSomethingChanges(t *testing.T) {
 	if got := state(); got != paper.Disputed {
 		t.Errorf("without it it says %q", got)
 	}
-	g.press("k 3 7").press("backspace x enter").shows("release").press("enter").shows("which revision is released?")
+	g.press("k 3 7").press("backspace x enter").shows("release", "▸ revision", "which revision is released?")
 }
 
 // Where u has a meaning of its own it is not said to undo a change of the document.

@@ -176,10 +176,17 @@ func TestSaveAs_names(t *testing.T) {
 }
 
 func TestSaveAs_typingGoesIntoTheNameNotBehindItsEnding(t *testing.T) {
-	g := header(t, 80, 24).press("a")
+	g := header(t, 80, 24).press("a right")
 	tuitest.Press(t, g.r, "-2")
 	g.press("enter").shows("saved ")
 	if path := g.r.Document().Path(); filepath.Base(path) != "header-2.toml" {
+		t.Errorf("saved as %s", path)
+	}
+	// What is typed first replaces the name that was proposed, and not its ending.
+	g.press("a")
+	tuitest.Press(t, g.r, "sump")
+	g.press("enter").shows("saved ")
+	if path := g.r.Document().Path(); filepath.Base(path) != "sump.toml" {
 		t.Errorf("saved as %s", path)
 	}
 }

@@ -243,6 +243,9 @@ func TestStart_fromNothingToAJob(t *testing.T) {
 	// What is typed and refused goes by itself; what was answered is there the next time.
 	k := started(t, 80, 24).press("5 a b c enter x enter 9 9 x enter").esc().shows("Esc once more drops it").esc().shows("NEW JOB", "title            abc", "▸ temperature")
 	k.esc().hides("NEW JOB").shows("what was typed is kept").press("h 5").shows("NEW JOB", "▸ title            abc", "fluid            x")
+	// What cannot be is refused at its line, and what is typed then replaces it.
+	w := started(t, 80, 24).press("5 t enter enter enter - 0 . 5 enter").shows("▸ pressure         -0.5", "below zero").press("2 enter").shows("pressure         2")
+	w.press("down 0 enter").shows("▸ specific gravity 0", "specific gravity").press("1 . 1 enter").shows("▸ liquid level", "specific gravity 1.1")
 	s := started(t, 80, 24).press("5 enter enter enter enter enter enter enter enter enter").shows("JOB", "next: p proposes")
 	if j := s.r.Document().Job(); len(j.Parts) != 3 || j.Service.Pressure.Given() || j.Parts[2].Head != 0 || j.Vessel.LiquidHeight.Given() {
 		t.Errorf("%+v", j)

@@ -24,7 +24,7 @@ type Field struct {
 	// Offers are texts that are likely: → behind the text takes the next one.
 	// Anything else can be typed all the same.
 	Offers []string
-	Ending string // typing goes on in the text, before this end of it
+	Ending string // what is typed goes before this end of the text, which stays
 
 	opened string // the text when the field was entered
 	line   widget.Input
@@ -37,10 +37,24 @@ type Field struct {
 
 // Enter opens the field: what is typed first replaces what stands there.
 func (f *Field) Enter() {
-	f.opened, f.typed, f.at, f.sought, f.missed = f.Text, f.Ending != "", 0, "", ""
-	f.line.Set(f.Text)
-	for range strings.TrimPrefix(f.Text, strings.TrimSuffix(f.Text, f.Ending)) {
-		f.line.Handle(keys.Key(keys.Left))
+	f.opened = f.Text
+	f.anew()
+}
+
+// anew has what is typed first replace what stands there, as when the field was
+// opened: what was proposed, and what was refused.
+func (f *Field) anew() {
+	f.typed, f.at, f.sought, f.missed = false, 0, "", ""
+	f.put(f.Text)
+}
+
+// put has the line edited be a text, the cursor before its ending.
+func (f *Field) put(text string) {
+	f.line.Set(text)
+	if strings.HasSuffix(text, f.Ending) {
+		for range f.Ending {
+			f.line.Handle(keys.Key(keys.Left))
+		}
 	}
 }
 
@@ -143,10 +157,12 @@ func (f *Field) Press(e keys.Event) bool {
 		return true
 	}
 	if !f.typed {
-		f.line.Set(f.Text)
+		if f.put(f.Text); f.Ending != "" && e.Key == keys.Right { // the cursor is where typing goes on
+			f.typed = true
+			return true
+		}
 		if e.Rune != 0 || e.Key == "" {
-			f.line.Set("")
-			f.Text = ""
+			f.put(f.Ending)
 		}
 	}
 	f.typed = true

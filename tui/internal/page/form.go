@@ -160,7 +160,7 @@ func (f *Form) commit() bool {
 	fd := f.Field()
 	if err := f.Each(f.At); err != nil {
 		if !errors.Is(err, ErrStay) {
-			f.desk.Refuse(err.Error())
+			f.refuse(err)
 		}
 		return false
 	}
@@ -242,7 +242,9 @@ func (f *Form) enter() {
 		}
 	}
 	if err := f.Take(); err != nil || !f.Again {
-		f.taken(err)
+		if !f.taken(err) {
+			f.Field().anew()
+		}
 		return
 	}
 	for i := range f.needs() {
@@ -252,9 +254,12 @@ func (f *Form) enter() {
 	f.focus(0)
 }
 
-// refuse says what is wrong with the line worked at, or asks.
+// refuse says what is wrong with the line worked at, or asks: what is typed next
+// replaces what stands there.
 func (f *Form) refuse(err error) {
-	errors.As(err, &f.doubt)
+	if !errors.As(err, &f.doubt) {
+		f.Field().anew()
+	}
 	f.desk.Refuse(err.Error())
 }
 

@@ -122,6 +122,16 @@ func TestForm_escDropsWhatIsTypedOnlyTheSecondTime(t *testing.T) {
 	}
 }
 
+// What is typed after a refusal replaces what was refused, and is not added to it.
+func TestForm_whatIsTypedReplacesWhatWasRefused(t *testing.T) {
+	f, taken := log()
+	p := over(f)
+	p.press("bad", keys.Enter, "1", keys.Enter, "full", keys.Enter, keys.Esc, "2", keys.Enter)
+	if got := strings.Join(*taken, ", "); got != "1 2 " {
+		t.Errorf("taken %q, %q", got, p.desk.Notice.Text)
+	}
+}
+
 func TestForm_eachLineIsTakenWhenItIsLeft(t *testing.T) {
 	var said []string
 	f := &Form{Fields: []*Field{{Section: "one", Label: "name"}, {Label: "kind", Choices: []string{"pipe", "duct"}}, {Section: "two", Label: "size"}}}

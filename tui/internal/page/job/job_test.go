@@ -224,7 +224,7 @@ func TestPage_formsStateKeysAndUndoTakesThemBack(t *testing.T) {
 	if !strings.Contains(p.Desk.Notice.Text, "unit is missing") {
 		t.Errorf("%q", p.Desk.Notice.Text)
 	}
-	typed(p, " ft")
+	typed(p, "6 ft") // what is typed replaces what was refused
 	if got := p.Desk.Doc.Job().Parts[1].Length.Text(); got != "6 ft" {
 		t.Fatalf("length %q, %q", got, p.Desk.Notice.Text)
 	}

@@ -91,20 +91,29 @@ func BeginJob(d *page.Desk, end func()) *page.Form {
 			d.Say("what was typed is kept: 5 on the start page goes on with it")
 		}
 	}
-	f.Check = func(i int) error {
-		if s := strings.TrimSpace(f.Fields[i].Text); s != "" {
-			return list[i].take(&begun{}, s)
-		}
-		return nil
-	}
-	f.Take = func() error {
+	// answers are those up to a line.
+	answers := func(last int) (*begun, error) {
 		b := &begun{}
-		for i := range list {
+		for i := range list[:last+1] {
 			if s := strings.TrimSpace(f.Fields[i].Text); s != "" {
 				if err := list[i].take(b, s); err != nil {
-					return err
+					return b, err
 				}
 			}
+		}
+		return b, nil
+	}
+	f.Check = func(i int) error {
+		b, err := answers(i)
+		if err == nil && strings.TrimSpace(f.Fields[i].Text) != "" {
+			_, err = b.job(d.Units()).Do(d.Doc.Job())
+		}
+		return err
+	}
+	f.Take = func() error {
+		b, err := answers(len(list) - 1)
+		if err != nil {
+			return err
 		}
 		if err := d.Doc.ApplyJob(b.job(d.Units())); err != nil {
 			return err
