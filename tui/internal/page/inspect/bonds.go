@@ -34,7 +34,12 @@ func (p *Page) bond() page.Overlay {
 		by.Offers = []string{q}
 	}
 	gelled := &page.Field{Label: "gelled", Hint: records.GelledHint}
-	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{onto, gelled, bonder, by, remark}, nil, func() (record.Any, error) {
+	return p.entered("the first ply onto a cured face, now", nil, []*page.Field{onto, gelled, bonder, by, remark}, func(f *page.Field) error {
+		if f == gelled {
+			records.GelledAgo(gelled)
+		}
+		return nil
+	}, func() (record.Any, error) {
 		x := &record.Bond{Entry: p.records.By(), Onto: text(onto), Bonder: text(bonder), Qualification: text(by), Remark: text(remark)}
 		var err error
 		x.Gelled, err = records.Gelled(gelled.Text, x.At)

@@ -67,7 +67,9 @@ func (p *Page) bonded(then func()) {
 					err = fmt.Errorf("finish: at %s the face was not abraded: to what finish is it now?", was.At.Local().Format("15:04"))
 				}
 			case 2:
-				_, err = check()
+				if _, err = check(); err == nil {
+					records.GelledAgo(gelled)
+				}
 			}
 			return err
 		},
@@ -151,13 +153,22 @@ func (p *Page) prepare(now, was *record.Preparation) error {
 }
 
 // unbonded says what speaks against the bond that the next ply makes, "" where
-// nothing does: it is not recorded before that ply is.
+// nothing does: it is not recorded before that ply is, and what was answered of it may
+// be in the record alone.
 func (p *Page) unbonded() string {
-	if p.bond == nil || p.records.Record() == nil {
+	r, o := p.records.Record(), p.records.Overlay()
+	if r == nil || o == nil || p.records.OfAnother() != "" || bonds.Recorded(r.Now(), o.Of) {
 		return ""
 	}
-	with := *p.records.Record().Now()
-	b := *p.bond
+	ahead := p.bond
+	if was := prepared(r.Now(), o.Of); ahead == nil && told(was) {
+		ahead = &record.Bond{Onto: o.Of, Gelled: was.Gelled, Bonder: was.Bonder, Qualification: was.Qualification}
+	}
+	if ahead == nil {
+		return ""
+	}
+	with := *r.Now()
+	b := *ahead
 	b.At = p.records.By().At
 	with.Bonds, with.Laid = []record.Bond{b}, nil
 	for _, f := range bonds.Judge(&with, p.records.Report()) {

@@ -78,7 +78,7 @@ func TestOverlay_isLaidUpAndRecordedByItself(t *testing.T) {
 	// The bond is asked before the first ply, and recorded with it.
 	g.Press("enter", "1", "enter")
 	g.Typed("36 grit", "30")
-	g.Shows("bonder        ▏  → Q. Two", "qualification not stated") // offered, and not filled in
+	g.Shows("gelled        30 h ago", "bonder        ▏  → Q. Two", "qualification not stated") // offered, and not filled in
 	g.Press("enter", "right", "enter")
 	if n := len(r.Now().Preparations); n != 1 || !r.Now().Preparations[0].Abraded.Value || r.Now().Preparations[0].Onto != "J2" || len(r.Now().Bonds) != 0 {
 		t.Fatalf("%+v %+v %q", r.Now().Preparations, r.Now().Bonds, g.Desk.Notice.Text)
@@ -135,6 +135,9 @@ func TestOverlay_aFaceThatIsNotAbradedIsAskedAbout(t *testing.T) {
 	if now := g.Records.Record().Now(); len(now.Laid)+len(now.Bonds) > 0 {
 		t.Errorf("%+v %+v", now.Laid, now.Bonds)
 	}
+	g.Shows("STOP", "bond onto J2: laid 30") // the answer "no" settles nothing
+	g.Page.forget()
+	g.Shows("STOP", "bond onto J2: laid 30") // nor does leaving
 	// Inside a shell somebody may have to go in.
 	if screen := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "entry") {
 		t.Error(screen)

@@ -243,6 +243,9 @@ func (p *Page) stopping() []string {
 	if why := p.records.Foreign(); why != "" {
 		list = append(list, why)
 	}
+	if why := p.unbonded(); why != "" {
+		list = append(list, why+": abrade it; Enter asks anew")
+	}
 	at := p.points.before(p, p.ply())
 	if why := at.said(); why != nil {
 		list = append(list, strings.Join(why, "; ")+": "+at.answer())

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/tui/internal/page"
 )
 
 // GelledHint says how it is entered when a face had gelled.
@@ -34,6 +35,14 @@ func Gelled(text string, now time.Time) (at time.Time, err error) {
 		return at, errors.New("gelled: it is later than now")
 	}
 	return at, nil
+}
+
+// GelledAgo has a bare number of hours say so, as it is read: nobody sees by a number
+// alone what it was taken for.
+func GelledAgo(f *page.Field) {
+	if t := strings.TrimSpace(f.Text); t != "" && strings.Trim(t, "0123456789.,") == "" {
+		f.Text = t + " h ago"
+	}
 }
 
 // gelledAt is a date and time as Gelled reads it.
