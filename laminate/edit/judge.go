@@ -71,7 +71,7 @@ func judged(before, after *laminate.Schedule, lib *laminate.Library) (*laminate.
 }
 
 func refusal(s *laminate.Schedule, f laminate.Fault) error {
-	text := strings.ReplaceAll(f.Ref.Key, "_", " ") + ": " + f.Message
+	text := strings.TrimPrefix(strings.ReplaceAll(f.Ref.Key, "_", " ")+": "+f.Message, ": ")
 	if f.Ref.Kind == laminate.RefPly {
 		text += " (" + PlyLabel(s, f.Ref.Index) + ")"
 	}

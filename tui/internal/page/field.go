@@ -20,7 +20,9 @@ type Field struct {
 	Text    string   // what is typed, or the choice taken
 	Hint    string   // unit, or what holds while nothing is stated
 	Choices []string // numbered from 1; empty for free text
-	Several bool     // any number of the choices; Text is them with commas
+	// Digits has digits alone choose, where a letter would be a key of the page beneath.
+	Digits  bool
+	Several bool // any number of the choices; Text is them with commas
 	// Offers are texts that are likely: → behind the text takes the next one.
 	// Anything else can be typed all the same.
 	Offers []string
@@ -86,7 +88,10 @@ func (f *Field) rows() []keys.Row {
 		return []keys.Row{typing}
 	}
 	n := min(9, len(f.Choices))
-	more := []keys.Row{{Text: true, Help: true, Show: "letters", Long: "find the choice that begins so; one letter again: the next one that does", Rank: 9}}
+	var more []keys.Row
+	if !f.Digits {
+		more = []keys.Row{{Text: true, Help: true, Show: "letters", Long: "find the choice that begins so; one letter again: the next one that does", Rank: 9}}
+	}
 	if len(f.Choices) > 9 {
 		more = append(more, keys.Row{Keys: []string{".", ","}, Show: ".", Short: "other digits", Long: "the digits stand beside the other choices", Rank: 4})
 	}

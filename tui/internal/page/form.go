@@ -437,6 +437,9 @@ func (f *Form) Lines() []string {
 	room := min(f.room(), len(lines))
 	top := max(0, min(f.top, len(lines)-room))
 	out = append(out, lines[top:top+room]...)
+	if n := len(out) - 1; top+room < len(lines) { // more lines follow
+		out[n] = draw.Ends(strings.TrimRight(out[n], " "), "▼", f.w)
+	}
 	if f.Foot > 0 {
 		for len(out) < f.tall()-f.foot() {
 			out = append(out, "")

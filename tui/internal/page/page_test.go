@@ -237,3 +237,14 @@ func TestField_lettersFindAChoice(t *testing.T) {
 		t.Errorf("of several: %q", got)
 	}
 }
+
+// Where a letter is a key of the page beneath, it takes no choice of a form over it.
+func TestField_digitsAloneChoose(t *testing.T) {
+	f := &Field{Choices: []string{"break", "clear"}, Digits: true, Text: "break"}
+	if f.Enter(); f.Press(keys.Key("c")) || f.Text != "break" {
+		t.Errorf("c takes %q", f.Text)
+	}
+	if !f.Press(keys.Key("2")) || f.Text != "clear" {
+		t.Errorf("2 takes %q", f.Text)
+	}
+}

@@ -147,3 +147,13 @@ func TestSign_showsVerdictsWhole(t *testing.T) {
 		t.Error(screen)
 	}
 }
+
+// Over a line shown whole the digits of the page do nothing, and do not stand there.
+func TestWhole_showsNoKeysThatDoNothing(t *testing.T) {
+	g := compared(t, 80, 24, "incomplete")
+	g.Shows("1 readings", "3 sign")
+	g.Press(keys.Enter)
+	if s := g.Screen(); strings.Contains(s, "1 readings") || strings.Contains(s, "3 sign") {
+		t.Error(s)
+	}
+}

@@ -72,6 +72,9 @@ func (p *Page) middle(w, h int) []string {
 // numbers is the line of what digits do. Where something fails the one that says what
 // becomes of it stands first.
 func (p *Page) numbers(w int) string {
+	if p.Over() != nil { // whose digits are others
+		return ""
+	}
 	t := p.Desk.Theme
 	words := [...]string{"readings", "defect", "sign", "entries", "specification", "record", "scatter", "disposition"}
 	order := []int{1, 2, 3, 4, 5, 6, 7, 8}

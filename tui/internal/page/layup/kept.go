@@ -115,8 +115,13 @@ func (p *Page) askDetails() {
 			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
 		return nil
 	}
+	asked := ""
 	s.Check = func(i int) error {
 		switch f := s.Fields[i]; f {
+		case who:
+			if err := p.records.Another(who, &asked); err != nil {
+				return err
+			}
 		case catalyst, promoter:
 			if err := usual(f); err != nil {
 				return err

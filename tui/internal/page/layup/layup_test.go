@@ -81,7 +81,9 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 	for range "Q. Two" {
 		g.Press(keys.Backspace)
 	}
-	g.Typed("first shift", "", "V-1", "N-40", "1.5", "")
+	g.Typed("first shift")
+	g.Press("2") // from now on
+	g.Typed("", "V-1", "N-40", "1.5", "")
 	g.Press("1")
 	g.Typed("20 degC", "50", "18 degC")
 	g.Says("dew point 48.7 °F: dry")
@@ -469,7 +471,9 @@ func TestDetails_enterKeepsEachLine(t *testing.T) {
 	for range "Q. Two" {
 		g.Press(keys.Backspace)
 	}
-	g.Typed("first shift", "", "V-1")
+	g.Typed("first shift")
+	g.Press("2")
+	g.Typed("", "V-1")
 	g.Press(keys.Esc, keys.Esc)
 	if k := g.Page.kept(1); g.Records.By().Who != "first shift" || k.materialLot != "V-1" {
 		t.Errorf("kept %+v", k)
@@ -535,6 +539,26 @@ func TestOtherwise_isRecordedAsData(t *testing.T) {
 	}
 	if l := r.Laid; l[0].Material != "veil-polyester-15" || l[1].Plies.Value != 2 || l[2].Lap.Text() != "3/4 in" || l[2].GelTime != "22 min" {
 		t.Errorf("on disk: %+v", l)
+	}
+}
+
+// A digit in the line of the name signs nothing in another's name by Enter alone.
+func TestDetails_anotherSignerIsAskedAbout(t *testing.T) {
+	g := begun(t, 80, 24, spool)
+	by := g.Records.By().Who
+	g.Press("2", "5", keys.Enter)
+	g.Says("does 5 enter from now on, and no longer "+by, "1 "+by+", as before   2 5 from now on")
+	g.Press(keys.Enter, keys.Enter)
+	if now := g.Records.By().Who; now != by {
+		t.Fatalf("entries are by %q", now)
+	}
+	g.Press("1")
+	if now := g.Records.By().Who; now != by || g.Page.Over().(*page.Form).At != 1 {
+		t.Fatalf("entries are by %q\n%s", now, g.Screen())
+	}
+	g.Press(keys.Up, "6", keys.Enter, "2")
+	if now := g.Records.By().Who; now != "6" {
+		t.Errorf("entries are by %q", now)
 	}
 }
 

@@ -43,7 +43,7 @@ func (s *asking) begin(p *Practice, at int) {
 	s.at = at
 	var fields []*page.Field
 	for i, q := range s.exercise().Questions {
-		f := &page.Field{Label: strconv.Itoa(i + 1), Choices: q.Ask.Words(), Text: s.session.Answer().Values[i]}
+		f := &page.Field{Label: strconv.Itoa(i + 1), Choices: q.Ask.Words(), Digits: true, Text: s.session.Answer().Values[i]}
 		switch q.Ask.Answer() {
 		case exercise.Thickness:
 			f.Hint = p.Desk.Units().Thin().Symbol() + ", or any unit"
