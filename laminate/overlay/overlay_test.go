@@ -65,8 +65,8 @@ func TestLastCoat_comesAfterTheKnuckle(t *testing.T) {
 		at   int
 		want [3]string
 	}{
-		"below": {0, [3]string{"the knuckle", "the knuckle, X", "X"}},
-		"above": {2, [3]string{"X", "the knuckle, X", "the knuckle"}},
+		"below": {0, [3]string{"the knuckle of bottom", "X, the knuckle of bottom", "X"}},
+		"above": {2, [3]string{"X", "X, the knuckle of bottom", "the knuckle of bottom"}},
 	} {
 		n := j.Clone()
 		n.Parts = slices.Insert(n.Parts, c.at, bottom)

@@ -146,7 +146,7 @@ var bondCases = []jobCase{
 	}, []string{"break neck-barrier-thin"}, "the barrier of its cover c is"},
 	// The lower edge of its opening is 47 in above the bottom: 97 in stand over it.
 	{"a cover of as much liquid as stands there", manway(-1, 97), nil, ""},
-	{"a cover of none", manway(-1, 0), []string{"break nozzle-end-contradicted"}, "cover c, on nozzle N, is figured for a liquid height of 0 ft, and 8.1 ft stand over it there, and nothing keeps that from it: what it states is less (liquid_height)"},
+	{"a cover of none", manway(-1, 0), []string{"break nozzle-end-contradicted"}, "cover c, on nozzle N, is figured for a liquid height of 0 in, and 97 in stand over it there, and nothing keeps that from it: what it states is less (liquid_height)"},
 	{"a flange of less", manway(96, -1), []string{"break nozzle-end-contradicted"}, "flange f, on nozzle N"},
 
 	{"a cover of less gas", func(j *laminate.Job) {

@@ -161,7 +161,7 @@ func TestLayup_coatComesAfterWhatIsBonded(t *testing.T) {
 	g.Press("1")
 	g.Page.gate(func(note string) { got = append(got, note) })
 	g.Press("3")
-	if len(got) != 1 || !strings.Contains(got[0], "laid BEFORE the knuckle, J1: to be ground off where they bond") {
+	if len(got) != 1 || !strings.Contains(got[0], "laid BEFORE J1, the knuckle of bottom: to be ground off where they bond") {
 		t.Errorf("%q", got)
 	}
 }
