@@ -97,6 +97,7 @@ type Subject struct {
 	Required      []acceptance.Line
 	Specification string
 	Holds         []spec.Hold          // its hold points
+	Unheld        string               // why it is not known which there are, where some may be
 	Levels        []spec.LevelLimit    // of acceptance, as the shop's book states them
 	Stock         stock.Stock          // how the shop buys and works
 	At            quantity.Temperature // of shop and resin, where it is stated

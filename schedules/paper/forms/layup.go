@@ -63,7 +63,11 @@ func LayUpSheet(of *Subject) paper.Sheet {
 // held says whose hold points are on the sheet, and those that come before no ply of it.
 func (of *Subject) held(a *laminate.Analysis) paper.Sheet {
 	if of.Specification == "" {
-		return paper.Sheet{paper.Note{Mark: "HOLD POINTS: ", Text: "no specification was given for this sheet; those of one are not on it."}}
+		why := "no specification was given for this sheet"
+		if of.Unheld != "" {
+			why = of.Unheld
+		}
+		return paper.Sheet{paper.Note{Mark: "HOLD POINTS: ", Text: why + "; those of one are not on it."}}
 	}
 	sheet := paper.Sheet{paper.Note{Mark: "HOLD POINTS: ", Text: "those of " + of.Specification + "."}}
 	for i := range of.Holds {

@@ -204,7 +204,13 @@ func (r *Root) narrowed(at laminate.Ref) *sheets.Subject {
 // form is a paper of it.
 func (r *Root) form(kind *sheets.Kind, at laminate.Ref) *paper.Form {
 	d := r.desk.Doc
-	f := kind.Form(r.narrowed(at))
+	of := r.narrowed(at)
+	if demands, file, unknown := r.records.InForce(); demands != nil { // a sheet stops where the page does
+		of.Hold(demands, file)
+	} else {
+		of.Unheld = unknown
+	}
+	f := kind.Form(of)
 	// What somebody else changed in the file is not what the paper says.
 	if how, err := d.Since(); d.Dirty() || d.Path() == "" || err != nil || how != store.Unchanged {
 		f.State = paper.Unsaved

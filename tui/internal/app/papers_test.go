@@ -1,7 +1,9 @@
 package app
 
 import (
+	"fmt"
 	"os"
+	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -74,6 +76,23 @@ func TestPapers_ofAJobAreOfTheWholeJob(t *testing.T) {
 	g.press("k").shows("1 Laminate schedule, part manway-cover", "Lay-up sheet, whole job").press("end enter").press("enter enter").shows("revision 1 released").press("s")
 	if f := r.form(sheets.Named("route-sheet"), laminate.Ref{}); f.State != paper.Released || f.Date == "" {
 		t.Errorf("released it is %+v", f.Frame)
+	}
+}
+
+// A sheet laid up by stops at the hold points that the page stops at: those of the
+// specification beside the document, chosen or not.
+func TestPapers_stopAtHoldPoints(t *testing.T) {
+	for specifications, want := range map[int]string{0: "no specification was given", 1: "half the structure", 2: "2 specifications lie here"} {
+		g := header(t, 80, 24)
+		for i := range specifications {
+			text := fmt.Sprintf("document = \"specification\"\nformat = 1\ntitle = \"invented %d\"\n[[inspection.hold]]\npoint = \"half the structure\"\nbefore_ply = 4\n", i)
+			if err := os.WriteFile(filepath.Join(filepath.Dir(g.r.Document().Path()), fmt.Sprintf("spec-%d.toml", i)), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if f := g.r.form(sheets.Named("lay-up-sheet"), laminate.Ref{}); !strings.Contains(fmt.Sprintf("%+v", f.Sheet), want) {
+			t.Errorf("with %d specifications the sheet does not say %q", specifications, want)
+		}
 	}
 }
 

@@ -15,11 +15,11 @@ import (
 	"frp/veilwright/tui/internal/page"
 )
 
-// holding is the specification whose hold points stop lay-up: the one chosen, else of
+// InForce is the specification whose hold points stop lay-up: the one chosen, else of
 // those beside the document the one that the record was decided by, or the only one.
 // Nobody may have chosen one and the point be there all the same. unknown says why it
 // is not known which points there are, where there may be some.
-func (c *Case) holding() (d *spec.Specification, file, unknown string) {
+func (c *Case) InForce() (d *spec.Specification, file, unknown string) {
 	if d, path := c.files.Specification(); d != nil {
 		return d, filepath.Base(path), ""
 	}
@@ -68,7 +68,7 @@ func (c *Case) Holding(ply int) (list []spec.Hold, file, unknown string) {
 	if r == nil || c.Overlay() != nil {
 		return nil, "", ""
 	}
-	d, file, unknown := c.holding()
+	d, file, unknown := c.InForce()
 	return acceptance.Holding(d, c.Report(), r.Now(), ply), file, unknown
 }
 
@@ -91,7 +91,7 @@ func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*re
 	point := &page.Field{Label: "point", Text: of, Hint: "as the specification calls it"}
 	witness := &page.Field{Label: "witness", Text: who, Hint: "name"}
 	as := &page.Field{Label: "witness is", Choices: Roles()}
-	demands, _, _ := c.holding()
+	demands, _, _ := c.InForce()
 	required := func() string { return "" }
 	if demands != nil {
 		holds := demands.Inspection.Holds
