@@ -19,7 +19,7 @@ const (
 	basisResin = "0.1 of the resin's failure strain, at most 0.2 % (BS 4994, second-hand; ADR 2017 6.9.2.3.5)"
 )
 
-const noLoad = "no pressure, head or vacuum is given"
+const noLoad = "no load that is given asks for it"
 
 // strain judges one of the three strain criteria over every service case.
 func (e *evaluation) strain(name string) Criterion {

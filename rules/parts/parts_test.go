@@ -124,6 +124,15 @@ func onLow(j *laminate.Job) {
 	j.Nozzles = []laminate.Nozzle{{ID: "N", On: "low", Height: in(20), Size: in(3), Flange: "f"}}
 }
 
+// leg leads on from that flange in a pipe.
+func leg(j *laminate.Job) {
+	onLow(j)
+	p := laminate.JobPart{ID: "leg", Laminate: j.Parts[4].Laminate}
+	p.Form, p.Process, p.InsideDiameter, p.Length = laminate.Pipe, laminate.ContactMolded, in(3), in(40)
+	j.Parts = append(j.Parts, p)
+	j.Joints = append(j.Joints, laminate.Joint{ID: "L", Between: [2]string{"f", "leg"}})
+}
+
 // openTo leaves the top open, at 120 in, and fills to a level.
 func openTo(inches float64) func(*laminate.Job) {
 	return func(j *laminate.Job) {
@@ -255,10 +264,11 @@ func TestPartsRules(t *testing.T) {
 		{"a course with as much", level(2, 50), nil},
 		{"a course with more", level(2, 60), []string{"incomplete level-contradicted"}},
 		{"a head that the liquid does not reach", level(3, 0), nil},
-		{"a flange behind a valve", func(j *laminate.Job) {
-			onLow(j)
-			level(4, 0)(j)
+		{"a leg behind a valve", func(j *laminate.Job) {
+			leg(j)
+			level(5, 0)(j)
 		}, []string{"warning level-contradicted"}},
+		{"a flange that a nozzle ends in", func(j *laminate.Job) { onLow(j); level(4, 0)(j) }, nil}, // nozzle-end-contradicted
 		// A course of 60 in under 80 in of its own, and 30 in stated over the one on it: 20 in are left there.
 		{"courses that state one level", func(j *laminate.Job) { j.Parts[1].LiquidHeight, j.Parts[2].LiquidHeight = in(80), in(20) }, nil},
 		{"courses that state two levels", func(j *laminate.Job) { j.Parts[1].LiquidHeight, j.Parts[2].LiquidHeight = in(80), in(30) }, []string{"break level-contradicted"}},
@@ -301,9 +311,9 @@ func TestPartsRules(t *testing.T) {
 		}, []string{"break gravities-differ"}},
 		{"a flange of a lighter liquid", func(j *laminate.Job) { onLow(j); weighs(4, 1)(j) }, []string{"warning gravities-differ"}},
 		{"a flange of a heavier one", func(j *laminate.Job) { onLow(j); weighs(4, 1.3)(j) }, nil},
-		{"a flange of no pressure", func(j *laminate.Job) {
-			onLow(j)
-			j.Service.Pressure, j.Parts[4].Pressure = quantity.New(10, quantity.PSI), quantity.New(0, quantity.PSI)
+		{"a leg of no pressure", func(j *laminate.Job) {
+			leg(j)
+			j.Service.Pressure, j.Parts[5].Pressure = quantity.New(10, quantity.PSI), quantity.New(0, quantity.PSI)
 		}, []string{"warning pressures-differ"}},
 		{"a flange of more pressure", func(j *laminate.Job) {
 			onLow(j)

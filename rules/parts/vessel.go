@@ -19,10 +19,11 @@ var LevelContradicted = &rules.Rule{
 		"less makes a wall hold on paper that stands deeper. Leave it out where the part is of the vessel, and it follows from the level.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "a part of the shell states a liquid height more than a thousandth below what the level of the vessel leaves over its bottom, or, where that is not stated, the highest level that parts of one shell state: break; above it: incomplete; " +
-		"what hangs on the shell states less than where it hangs: warning, for a valve may keep the liquid out",
+		"what hangs on the shell, and is no end of a nozzle, states less than where it hangs: warning, for a valve may keep the liquid out",
 	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		level, _ := p.Level()
+		ends := ending(p)
 		whose, divided := "the level of the vessel", len(spaces(p)) > 1
 		for _, i := range stack(p) {
 			if bottom, _ := p.Elevation(i); !p.Job.Vessel.LiquidHeight.Given() && bottom+p.Stated(i).LiquidHeight.SI() == level {
@@ -41,6 +42,7 @@ var LevelContradicted = &rules.Rule{
 			a, b := p.Units.Pair(has, leaves, quantity.Distance)
 			id, shell := p.Job.Parts[i].ID, p.InShell(i)
 			switch {
+			case !shell && has < leaves && ends[id]: // nozzle-end-contradicted says so
 			case !shell && has < leaves:
 				p.Report(rules.Warning, laminate.JobPartRef(i, "liquid_height"), "", "%s states a liquid height of %s and is figured for that; where it hangs %s leaves %s", id, a, whose, b)
 			case shell && has < leaves:
@@ -117,6 +119,16 @@ func spaces(p *rules.JobPass) (list [][]int) {
 	return list
 }
 
+// ending are the ids of the flanges and covers that nozzles end in, which no valve keeps
+// anything from.
+func ending(p *rules.JobPass) map[string]bool {
+	ids := map[string]bool{}
+	for i := range p.Job.Nozzles {
+		ids[p.Job.Nozzles[i].Flange], ids[p.Job.Nozzles[i].Cover] = true, true
+	}
+	return ids
+}
+
 // hanging goes through what hangs on the shell.
 func hanging(p *rules.JobPass, each func(int)) {
 	for i := range p.Job.Parts {
@@ -135,7 +147,7 @@ var PressuresDiffer = &rules.Rule{
 		"What the liquid adds toward the bottom follows from its level.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
 	When: "two parts of the shell that no head or bottom between courses divides have different pressures or vacuums, each its own or the service's: break; " +
-		"what hangs on the shell states less of its own than a part of the shell has: warning, for a valve may keep it out",
+		"what hangs on the shell, and is no end of a nozzle, states less of its own than a part of the shell has: warning, for a valve may keep it out",
 	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		for _, k := range []struct {
@@ -165,8 +177,9 @@ var PressuresDiffer = &rules.Rule{
 					most = greatest
 				}
 			}
+			ends := ending(p) // nozzle-end-contradicted says so of those
 			hanging(p, func(i int) {
-				if own := k.own(&p.Job.Parts[i]); most >= 0 && own.Given() && quantity.Below(own.SI(), of(most).SI()) {
+				if own := k.own(&p.Job.Parts[i]); most >= 0 && own.Given() && !ends[p.Job.Parts[i].ID] && quantity.Below(own.SI(), of(most).SI()) {
 					a, b := p.Units.Pair(own.SI(), of(most).SI(), quantity.Stress)
 					p.Report(rules.Warning, laminate.JobPartRef(i, k.key), "", "%s states a %s of %s of its own and is figured for that; %s has %s", p.Job.Parts[i].ID, k.key, a, p.Job.Parts[most].ID, b)
 				}

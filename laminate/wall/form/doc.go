@@ -37,7 +37,7 @@ type Weighing struct {
 	Moduli, Wall, Inside, Loads, Lift bool
 }
 
-const noLoad = "no pressure, head or vacuum is given"
+const noLoad = "no load that is given asks for it"
 
 // positive gives the figure of a size that is stated and above zero.
 func positive(l quantity.Length) (m float64, ok bool) { return l.SI(), l.SI() > 0 }
