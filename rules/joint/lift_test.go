@@ -86,3 +86,16 @@ func TestUpliftUnheld(t *testing.T) {
 		}
 	}
 }
+
+// A bottom carries nothing round: what its foundation bears where a nozzle leaves it a
+// recess no formula of a shell tells.
+func TestPadThin_onAFlatBottomIsNotFigured(t *testing.T) {
+	j := roofed(19)
+	n := sound().Nozzles[0]
+	n.On, n.Height, n.Offset, n.Pad = "f", quantity.Length{}, inches(0), ""
+	j.Nozzles = []laminate.Nozzle{n}
+	_, said := judged(j)
+	if !strings.Contains(said, "its pad cannot be determined: part f is a flat bottom") {
+		t.Error(said)
+	}
+}

@@ -240,6 +240,9 @@ func (x *Opening) HoopOf(p *rules.JobPass, pa float64) (load float64, missing st
 // why that cannot be told.
 func (x *Opening) shape(p *rules.JobPass) (factor float64, missing string) {
 	part := p.Parts[x.Part]
+	if part.Schedule.Part.Form == laminate.FlatBottom {
+		return 0, "part " + x.On + " is a flat bottom, and what bears it round the recess that a nozzle needs in its foundation is not figured"
+	}
 	if form.Answers(part.Schedule.Part.Form) == form.ByBending {
 		return 0, "part " + x.On + " is a plate, which pressure bends: what an opening takes from it is not figured"
 	}
