@@ -41,8 +41,12 @@ func (of *Subject) Narrow(part, joint string) error {
 	return nil
 }
 
-// Narrowed has papers be of a part, joint or nozzle of the job, which is there.
+// Narrowed has papers be of a part, joint or nozzle of the job, which is there; of the
+// zero Ref of all of it, as they are.
 func (of *Subject) Narrowed(at laminate.Ref) {
+	if at == (laminate.Ref{}) {
+		return
+	}
 	of.Only = laminate.Ref{Kind: at.Kind, Index: at.Index}
 	of.Whole = slices.DeleteFunc(slices.Clone(of.Whole), func(f rules.Finding) bool {
 		switch f.At.Kind {

@@ -195,9 +195,7 @@ func (r *Root) subject() *sheets.Subject {
 // narrowed is one part, joint or nozzle of the job; of the zero Ref all of it.
 func (r *Root) narrowed(at laminate.Ref) *sheets.Subject {
 	of := r.subject()
-	if at != (laminate.Ref{}) {
-		of.Narrowed(at)
-	}
+	of.Narrowed(at)
 	return of
 }
 
@@ -205,11 +203,7 @@ func (r *Root) narrowed(at laminate.Ref) *sheets.Subject {
 func (r *Root) form(kind *sheets.Kind, at laminate.Ref) *paper.Form {
 	d := r.desk.Doc
 	of := r.narrowed(at)
-	if demands, file, unknown := r.records.InForce(); demands != nil { // a sheet stops where the page does
-		of.Hold(demands, file)
-	} else {
-		of.Unheld = unknown
-	}
+	r.records.Hold(of) // a sheet stops where the page does
 	f := kind.Form(of)
 	// What somebody else changed in the file is not what the paper says.
 	if how, err := d.Since(); d.Dirty() || d.Path() == "" || err != nil || how != store.Unchanged {

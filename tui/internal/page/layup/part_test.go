@@ -144,7 +144,7 @@ func TestLayup_coatComesAfterWhatIsBonded(t *testing.T) {
 	}
 	g.Page.look = last
 	g.Page.Settle()
-	if s := g.Screen(); !strings.Contains(s, "STOP") || !strings.Contains(s, "the waxed coat comes after the knuckle, J1: nothing bonds to wax") {
+	if s := g.Screen(); !strings.Contains(s, "STOP") || !strings.Contains(s, "the waxed coat comes after J1, the knuckle of bottom: nothing") {
 		t.Error(s)
 	}
 	notes := func() (list []string) {

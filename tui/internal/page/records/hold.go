@@ -12,14 +12,15 @@ import (
 	"frp/veilwright/laminate/spec"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules"
+	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/tui/internal/page"
 )
 
-// InForce is the specification whose hold points stop lay-up: the one chosen, else of
+// inForce is the specification whose hold points stop lay-up: the one chosen, else of
 // those beside the document the one that the record was decided by, or the only one.
 // Nobody may have chosen one and the point be there all the same. unknown says why it
 // is not known which points there are, where there may be some.
-func (c *Case) InForce() (d *spec.Specification, file, unknown string) {
+func (c *Case) inForce() (d *spec.Specification, file, unknown string) {
 	if d, path := c.files.Specification(); d != nil {
 		return d, filepath.Base(path), ""
 	}
@@ -60,6 +61,15 @@ func (c *Case) InForce() (d *spec.Specification, file, unknown string) {
 	return nil, "", unknown
 }
 
+// Hold has a paper stop at the hold points of that specification, or say why it is not
+// known which there are.
+func (c *Case) Hold(of *forms.Subject) {
+	d, file, unknown := c.inForce()
+	if of.Unheld = unknown; d != nil {
+		of.Hold(d, file)
+	}
+}
+
 // Holding are the hold points that a ply may not be laid past as things stand, and
 // the file of the specification that has them; unknown says why it is not known
 // whether there are some.
@@ -68,7 +78,7 @@ func (c *Case) Holding(ply int) (list []spec.Hold, file, unknown string) {
 	if r == nil || c.Overlay() != nil {
 		return nil, "", ""
 	}
-	d, file, unknown := c.InForce()
+	d, file, unknown := c.inForce()
 	return acceptance.Holding(d, c.Report(), r.Now(), ply), file, unknown
 }
 
@@ -91,7 +101,7 @@ func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*re
 	point := &page.Field{Label: "point", Text: of, Hint: "as the specification calls it"}
 	witness := &page.Field{Label: "witness", Text: who, Hint: "name"}
 	as := &page.Field{Label: "witness is", Choices: Roles()}
-	demands, _, _ := c.InForce()
+	demands, _, _ := c.inForce()
 	required := func() string { return "" }
 	if demands != nil {
 		holds := demands.Inspection.Holds
