@@ -314,6 +314,14 @@ func TestPartsRules(t *testing.T) {
 		{"a leg of no pressure", func(j *laminate.Job) {
 			leg(j)
 			j.Service.Pressure, j.Parts[5].Pressure = quantity.New(10, quantity.PSI), quantity.New(0, quantity.PSI)
+		}, []string{"break pressures-differ"}},
+		{"a leg of no vacuum", func(j *laminate.Job) {
+			leg(j)
+			j.Service.Vacuum, j.Parts[5].Vacuum = quantity.New(1, quantity.PSI), quantity.New(0, quantity.PSI)
+		}, []string{"break pressures-differ"}},
+		{"a flange of less pressure that nothing ties", func(j *laminate.Job) {
+			onLow(j)
+			j.Service.Pressure, j.Parts[4].Pressure, j.Nozzles = quantity.New(10, quantity.PSI), quantity.New(0, quantity.PSI), nil
 		}, []string{"warning pressures-differ"}},
 		{"a flange of more pressure", func(j *laminate.Job) {
 			onLow(j)

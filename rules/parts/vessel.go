@@ -142,12 +142,12 @@ func hanging(p *rules.JobPass, each func(int)) {
 var PressuresDiffer = &rules.Rule{
 	ID:     "pressures-differ",
 	Family: family,
-	Title:  "Parts of one vessel state different pressures",
+	Title:  "Parts of one vessel or line state different pressures",
 	Why: "Gas in one vessel presses alike on every part of it, and a vacuum pulls alike. A course of more than its neighbors makes these hold on paper, and a flange or leg that states less holds for that alone. " +
-		"What the liquid adds toward the bottom follows from its level.",
+		"So it is along a line, whose class is the least of its parts and joints. What the liquid adds toward the bottom follows from its level.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When: "two parts of the shell that no head or bottom between courses divides have different pressures or vacuums, each its own or the service's: break; " +
-		"what hangs on the shell, and is no end of a nozzle, states less of its own than a part of the shell has: warning, for a valve may keep it out",
+	When: "two parts of the shell that no head or bottom between courses divides have different pressures or vacuums, each its own or the service's, or two parts that a joint ties: break; " +
+		"what hangs on the shell, tied by no joint and no end of a nozzle, states less of its own than a part of the shell has: warning, for a valve may keep it out",
 	Basis: "hydrostatics, arithmetic",
 	Job: func(p *rules.JobPass) {
 		for _, k := range []struct {
@@ -178,6 +178,21 @@ var PressuresDiffer = &rules.Rule{
 				}
 			}
 			ends := ending(p) // nozzle-end-contradicted says so of those
+			for i := range p.Job.Joints {
+				x := &p.Job.Joints[i]
+				a, b := p.Part(x.Between[0]), p.Part(x.Between[1])
+				if a < 0 || b < 0 || p.InShell(a) && p.InShell(b) || !of(a).Given() || !of(b).Given() {
+					continue
+				}
+				if of(b).SI() < of(a).SI() {
+					a, b = b, a
+				}
+				if id := p.Job.Parts[a].ID; quantity.Below(of(a).SI(), of(b).SI()) && !ends[id] {
+					ends[id] = true
+					m, n := p.Units.Pair(of(a).SI(), of(b).SI(), quantity.Stress)
+					p.Report(rules.Break, laminate.JobPartRef(a, k.key), "", "the %s of %s is %s, that of %s %s: joint %s ties them, and no valve is in it (%s)", k.key, id, m, p.Job.Parts[b].ID, n, x.ID, k.key)
+				}
+			}
 			hanging(p, func(i int) {
 				if own := k.own(&p.Job.Parts[i]); most >= 0 && own.Given() && !ends[p.Job.Parts[i].ID] && quantity.Below(own.SI(), of(most).SI()) {
 					a, b := p.Units.Pair(own.SI(), of(most).SI(), quantity.Stress)
