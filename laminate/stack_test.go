@@ -457,3 +457,23 @@ func TestAssembly_flangesBetweenSections(t *testing.T) {
 		}
 	}
 }
+
+// What a nozzle on a loose lid ends in is where the lid lies; of two nozzles with one
+// flange the lower counts.
+func TestAssembly_placesWhatStandsOnALid(t *testing.T) {
+	j := &Job{
+		Parts: []JobPart{
+			{ID: "c1", Part: Part{Form: ShellCourse, InsideDiameter: in(48), Length: in(60)}},
+			{ID: "lid", Part: Part{Form: Cover, InsideDiameter: in(48), Shape: Shape{Size: in(48)}}},
+			{ID: "f3", Part: Part{Form: Flange, Shape: Shape{Size: in(3)}}},
+			{ID: "f4", Part: Part{Form: Flange, Shape: Shape{Size: in(4)}}},
+		},
+		Nozzles: []Nozzle{{ID: "vent", On: "lid", Size: in(3), Flange: "f3"}, {ID: "in", On: "lid", Size: in(4), Flange: "f4"}, {ID: "out", On: "c1", Height: in(10), Size: in(4), Flange: "f4"}},
+	}
+	a := j.Assemble()
+	for id, want := range map[string]float64{"lid": 60, "f3": 60, "f4": 8} {
+		if at, ok := a.Elevation(a.Part(id)); !ok || math.Abs(at-want*0.0254) > 1e-9 {
+			t.Errorf("%s is at %.3f in (%v), not %.3f", id, at/0.0254, ok, want)
+		}
+	}
+}

@@ -45,9 +45,11 @@ func (v *Vessel) hang() {
 	v.hung = make([]hung, len(parts))
 	left := make([]int, len(parts)) // nozzles that end in it and are not looked at yet
 	at := make([]hung, len(parts))
+	var lids []int
 	for i := range parts {
 		if v.hung[i] = lost(untied); v.lid(i) && !math.IsNaN(v.tops[v.last]) {
 			v.hung[i] = hung{bottom: v.tops[v.last], end: v.tops[v.last], way: upward}
+			lids = append(lids, i)
 		}
 	}
 	joints := v.tiedTo()
@@ -66,7 +68,7 @@ func (v *Vessel) hang() {
 	}
 	named := slices.Clone(left)
 	placed := make([]bool, len(parts))
-	line := slices.Clone(v.Stack)
+	line := append(slices.Clone(v.Stack), lids...)
 	for _, i := range line {
 		placed[i] = true
 	}
