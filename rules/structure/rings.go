@@ -24,8 +24,9 @@ var RingsByOthers = &rules.Rule{
 		if !s.Known {
 			return
 		}
+		apart := p.Schedule.Part.StiffenerSpacing.SI()
 		p.Report(rules.Finding{Severity: rules.Note, At: laminate.PartRef("stiffener_spacing"),
-			Message: "the wall bears its vacuum between rings, stated " + p.Units.Stated(p.Schedule.Part.StiffenerSpacing.SI(), quantity.Size) + " apart: that they are there, bonded all round and stiff enough (" +
-				p.Units.AtLeast(s.Inertia, quantity.SecondMoment) + " of second moment for " + p.Units.AtMost(s.Spacing, quantity.Size) + " of wall) is for whoever designs and builds them"})
+			Message: "the wall bears its vacuum between rings, stated " + p.Units.Stated(apart, quantity.Size) + " apart: that they are there, bonded all round and stiff enough (" +
+				p.Units.AtLeast(s.Inertia*apart/s.Spacing, quantity.SecondMoment) + " of second moment each, with its wall, at that spacing) is for whoever designs and builds them"}) // what a ring needs goes by the wall it holds: shell.StiffenerInertia
 	},
 }

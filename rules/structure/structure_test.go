@@ -162,7 +162,8 @@ func TestStructureRules(t *testing.T) {
 		{Name: "no vacuum stated", Change: func(s *laminate.Schedule) { s.Service.Vacuum = quantity.Pressure{} }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the vacuum is not stated"}},
 		{Name: "a vacuum between rings", Change: change(noLoad, func(s *laminate.Schedule) {
 			s.Service.Vacuum, s.Part.InsideDiameter, s.Part.StiffenerSpacing = quantity.New(0.5, quantity.PSI), quantity.New(48, quantity.Inch), quantity.New(12, quantity.Inch)
-		}), Want: []string{"note rings-by-others"}, Says: []string{"stated 12 in apart", "of second moment"}},
+			// By hand: p·L·Do³·5/(24·E), 0.5 psi, 12 in, the wall 48 in inside.
+		}), Want: []string{"note rings-by-others"}, Says: []string{"stated 12 in apart", "(0.0944 in⁴ of second moment each, with its wall, at that spacing)"}},
 		{Name: "a tank without a liquid height", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.Tank }), Want: []string{"incomplete structure-incomplete"}},
 
 		{Name: "a head whose shape nobody states", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.HeadPart }), Want: []string{"incomplete structure-incomplete"}, Says: []string{"the head's liquid height is not given"}},
