@@ -1,8 +1,6 @@
 package joint
 
 import (
-	"math"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -19,40 +17,19 @@ var UpliftUnheld = &rules.Rule{
 		"that is not stated: incomplete",
 	Basis: "statics; the figure of the hold-down as the document states it, never computed (ASTM D3299 wants lugs where a tank has pressure inside, from memory)",
 	Job: func(p *rules.JobPass) {
-		_, above := statics.Closed(p)
 		for i := range p.Job.Parts {
 			x := &p.Job.Parts[i]
-			if x.Form != laminate.FlatBottom || !p.Founded || p.OnTop(i) {
-				continue
-			}
-			circle := math.Pi / 4 * x.InsideDiameter.SI() * x.InsideDiameter.SI()
-			most, in := 0.0, ""
-			weigh := func(by statics.Pressing, name string) {
-				force, missing := statics.Lift(p, 0, by)
-				if above {
-					force += by.Gas(p, i) * circle
-				}
-				if lift := force / circle; missing == "" && lift > most {
-					most, in = lift, name
-				}
-			}
-			for _, u := range statics.States(p, i) {
-				name := "in service"
-				if u != "" {
-					name = "under " + string(u)
-				}
-				weigh(u.Pressing(), name)
-			}
-			if statics.Tested(p) {
-				weigh(statics.InTest, "at the test")
+			most, test := statics.Uplifts(p, i)
+			if test.Pressure > most.Pressure {
+				most = test
 			}
 			switch held := x.HoldDown; {
-			case most == 0 || circle == 0:
+			case most.When == "":
 			case !held.Given():
-				p.Report(rules.Incomplete, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, %s in all: what holds it down is not stated (hold_down)", x.ID, in, p.Units.Figure(most, quantity.Stress), p.Units.Figure(most*circle, quantity.Force))
-			case statics.Thinner(held.SI(), most):
-				h, m := p.Units.Pair(held.SI(), most, quantity.Stress)
-				p.Report(rules.Break, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, and its hold-down was figured for %s", x.ID, in, m, h)
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, %s in all: what holds it down is not stated (hold_down)", x.ID, most.When, p.Units.Figure(most.Pressure, quantity.Stress), p.Units.Figure(most.Force, quantity.Force))
+			case statics.Thinner(held.SI(), most.Pressure):
+				h, m := p.Units.Pair(held.SI(), most.Pressure, quantity.Stress)
+				p.Report(rules.Break, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, and its hold-down was figured for %s", x.ID, most.When, m, h)
 			}
 		}
 	},

@@ -251,11 +251,11 @@ func (x *Facts) Bottom() Weighing {
 // HoldDown holds a vacuum over a flat bottom against what those who figured its
 // hold-down say that it bears: nothing here figures that.
 func (x *Facts) HoldDown() Weighing {
-	w := Weighing{Kind: quantity.Stress, Lift: true, Demand: x.Vacuum, Capacity: x.Part.HoldDown.SI(), Reason: "as stated; anchors and foundation are figured by others",
+	w := Weighing{Kind: quantity.Stress, Lift: true, Demand: x.Vacuum, Capacity: x.Part.HoldDown.SI(), Reason: "as stated, of the vacuum alone; what lifts the shell from inside is judged of the job as a whole (uplift-unheld); anchors and foundation are figured by others",
 		Basis: "the vacuum that the hold-down of the bottom was figured for, as the document states (arithmetic); never computed"}
 	switch {
 	case x.Vacuum <= 0:
-		w.Skip = "no vacuum or outside pressure is given"
+		w.Skip = "no vacuum or outside pressure is given; what lifts the shell from inside is judged of the job as a whole (uplift-unheld)"
 	case w.Capacity <= 0:
 		w.Open = "vacuum lifts a flat bottom, and the vacuum that its hold-down was figured for is not stated (hold_down)"
 	}

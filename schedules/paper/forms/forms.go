@@ -249,18 +249,18 @@ func Calculation(of *Subject) paper.Sheet {
 		answers = append(answers, of.Structure(p).Answer())
 	}
 	if head := of.whole(); head != nil {
-		sheet = append(append(sheet, head...), of.testFact())
+		sheet = append(append(sheet, head...), of.testFacts())
 	}
 	return append(sheet, whole.Stands(name, answers, of.Whole))
 }
 
-// testFact is how a job is tested, or that nobody says so.
-func (of *Subject) testFact() paper.Facts {
+// testFacts are how a job is tested, or that nobody says so, and what lifts its shell.
+func (of *Subject) testFacts() paper.Facts {
 	how := of.test()
 	if how == "" {
 		how = "not stated"
 	}
-	return paper.Facts{{Name: "test", Value: how}}
+	return append(paper.Facts{{Name: "test", Value: how}}, of.liftFacts()...)
 }
 
 func jointTitle(x *laminate.Joint) string {

@@ -620,3 +620,36 @@ func TestKinds_sayHowFarDownACourseServes(t *testing.T) {
 		t.Errorf("nothing says from where up a course serves that is too thin:\n%s", said)
 	}
 }
+
+// Gas under the roof lifts the shell: 0.4 psi over the circle of the bottom. Who tests it
+// has to read that, and for what its hold-down was figured.
+func TestKinds_sayWhatLiftsTheShell(t *testing.T) {
+	names := []string{"laminate-schedule", "route-sheet", "inspection-plan", "calculation"}
+	job := func(change func(*laminate.Job)) *forms.Subject {
+		return exampleJob(t, func(j *laminate.Job) {
+			j.Service.Pressure, j.Test.Pressure, j.Parts[0].HoldDown = quantity.New(0, quantity.PSI), quantity.New(0.4, quantity.PSI), quantity.New(0.5, quantity.PSI)
+			j.Parts[0].InsideDiameter = quantity.New(96, quantity.Inch)
+			change(j)
+		})
+	}
+	lifted := job(func(*laminate.Job) {})
+	for _, name := range names {
+		// By hand: 0.4·π/4·96² = 2895 lb.
+		if got := wide(t, forms.Named(name).Form(lifted)); !strings.Contains(got, "is lifted at the test by 0.40 psi over its circle, 2895 lb in all; its hold-down was figured, by others, for 0.50 psi") {
+			t.Errorf("%s says nothing of it:\n%s", name, got)
+		}
+	}
+	route := wide(t, forms.Named("route-sheet").Form(lifted))
+	if at, test := strings.Index(route, "NO TEST BEFORE lugs on the shell and anchors"), strings.Index(route, "test with water"); at < 0 || test < at {
+		t.Error(route)
+	}
+	if got := wide(t, forms.Named("calculation").Form(lifted)); !strings.Contains(got, "no vacuum or outside pressure is given; what lifts the shell from inside is judged of the job as a whole") {
+		t.Error("the wall by itself says that nothing lifts it")
+	}
+	still := job(func(j *laminate.Job) { j.Test.Pressure = quantity.New(0, quantity.PSI) })
+	for _, name := range names {
+		if got := wide(t, forms.Named(name).Form(still)); strings.Contains(got, "is lifted") || strings.Contains(got, "NO TEST BEFORE") {
+			t.Errorf("%s says what lifts nothing:\n%s", name, got)
+		}
+	}
+}

@@ -36,7 +36,7 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 	})...)
 	sheet = append(append(sheet, openings(of, false)...), joints(of, false)...)
 	if whole := of.whole(); whole != nil {
-		sheet = append(append(sheet, whole...), of.testFact())
+		sheet = append(append(sheet, whole...), of.testFacts())
 	}
 	notes := of.Head.Notes
 	if of.Job != nil {

@@ -93,6 +93,7 @@ func operations(of *Subject) []operation {
 	if of.Only != (laminate.Ref{}) { // what is tested, marked and shipped is the whole
 		return append(list, operation{"records complete, released to be joined", hold, "inspection report"})
 	}
+	list = append(list, of.anchorOperations()...)
 	return append(list, operation{of.testing(), witness, "inspection plan"},
 		operation{"marking: plate and match marks", "", ""},
 		operation{"cleaned, openings closed, records complete, released", hold, "inspection report"})
