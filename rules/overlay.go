@@ -105,6 +105,7 @@ func (r *JobReport) Overlay(o overlay.Overlay) *Report {
 	for _, i := range o.Faces(r.Job) {
 		of.Overlay.Under = append(of.Overlay.Under, r.Parts[i].Analysis)
 	}
+	of.Coat = o.LastCoat(r.Job, of.Analysis)
 	of.Findings = r.saidOf(&o)
 	of.Verdict = Worst(of.Findings)
 	return of

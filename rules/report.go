@@ -16,7 +16,7 @@ type Report struct {
 	Verdict    Severity           // of the worst finding, Clear where that is a note or none
 	Overlay    *Overlaid          // nil of a wall
 	Laid       laminate.LaidOrder // of a part of a job; as written where it is not said
-	Coat       *overlay.Coat      // of a part of a job, what of it is laid last; nil of others
+	Coat       *overlay.Coat      // of a part or overlay of a job, what of it is laid last; nil of others
 
 	try func(*Fix) bool
 }

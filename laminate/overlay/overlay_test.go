@@ -101,3 +101,37 @@ func TestFind_saysInOneSentenceWhyNot(t *testing.T) {
 		}
 	}
 }
+
+// The coat of an overlay waits for what is bonded onto it, and for nothing else.
+func TestOverlayLastCoat_comesAfterWhatIsBondedOntoIt(t *testing.T) {
+	j, lib := job(), catalog.Library()
+	j.Laminates[1].Plies = append(j.Laminates[1].Plies, laminate.Ply{Material: catalog.Topcoat, Resin: "r", Count: 1})
+	n := &j.Nozzles[0]
+	n.Pad, n.InstallationOutside, n.InstallationInside, n.Gussets = "strap", "strap", "strap", laminate.Some(4)
+	said := func(kind overlay.Kind) string {
+		o, err := overlay.Find(j, "", "X", kind)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c := o.LastCoat(j, laminate.Analyze(o.Schedule(j), lib)); c != nil {
+			return c.Before()
+		}
+		return ""
+	}
+	for kind, want := range map[overlay.Kind]string{overlay.Strap: "", overlay.Neck: "its pad, its overlay outside, its gussets", overlay.LaidOutside: "its gussets", overlay.Pad: "", overlay.LaidInside: ""} {
+		if got := said(kind); got != want {
+			t.Errorf("%s: after %q, want %q", kind, got, want)
+		}
+	}
+	n.InstallationOutside = ""
+	j.Parts[0].Form, j.Parts[0].Knuckle = laminate.FlatBottom, "strap"
+	for kind, want := range map[overlay.Kind]string{overlay.Strap: "the knuckle of a", overlay.Pad: "its gussets"} {
+		if got := said(kind); got != want {
+			t.Errorf("%s under a knuckle or gussets: after %q, want %q", kind, got, want)
+		}
+	}
+	j.Laminates[1].Plies = j.Laminates[1].Plies[:1]
+	if got := said(overlay.Strap); got != "" {
+		t.Errorf("no coat waits for %q", got)
+	}
+}

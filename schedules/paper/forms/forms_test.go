@@ -653,3 +653,36 @@ func TestKinds_sayWhatLiftsTheShell(t *testing.T) {
 		}
 	}
 }
+
+// Nothing bonds to wax: the coat of a strap waits for the knuckle over its end, that of a
+// neck for what is laid round it, and that of what is laid outside for the gussets.
+func TestRouteSheet_coatsOverlaysWhenAllIsBondedOntoThem(t *testing.T) {
+	of := exampleJob(t, func(j *laminate.Job) {
+		strap := j.Laminate(j.Joints[0].Outside)
+		if p := j.Laminates[strap].Plies; p[len(p)-1].Material != catalog.Topcoat {
+			j.Laminates[strap].Plies = append(p, laminate.Ply{Material: catalog.Topcoat, Resin: p[0].Resin, Count: 1, Zone: laminate.OuterSurface})
+		}
+	})
+	route := wide(t, forms.Named("route-sheet").Form(of))
+	at := -1
+	for _, want := range []string{"joint J1, bottom to shell-1: outside overlay", "is left off: it comes after the knuckle of bottom", "bottom: knuckle reinforced outside", "joint J1, bottom to shell-1: waxed coat of the strap, ply ", "bottom: waxed coat"} {
+		next := strings.Index(route[at+1:], want)
+		if next < 0 {
+			t.Fatalf("%q is not there, or out of order:\n%s", want, route)
+		}
+		at += 1 + next
+	}
+	n := of.Job.Nozzles[0]
+	on := "nozzle " + n.ID + " on " + n.On + ": "
+	at = -1
+	for _, want := range []string{on + "neck, laminate " + n.Neck + "; its waxed coat, ply ", on + "outside overlay, laminate " + n.InstallationOutside + "; its waxed coat, ply ", on + "4 gussets", on + "waxed coat of the neck", on + "waxed coat of the outside overlay"} {
+		next := strings.Index(route[at+1:], want)
+		if next < 0 {
+			t.Fatalf("%q is not there, or out of order:\n%s", want, route)
+		}
+		at += 1 + next
+	}
+	if got := wide(t, forms.Named("lay-up-sheet").Form(of)); !strings.Contains(got, "HOLD: the waxed coat comes after the knuckle of bottom, since nothing bonds to wax") {
+		t.Error("the lay-up sheet coats the strap before its knuckle")
+	}
+}

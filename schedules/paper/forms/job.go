@@ -98,7 +98,8 @@ type laidOver struct {
 	schedule *laminate.Schedule
 	analysis *laminate.Analysis
 	on       ground.Ground
-	missing  error // why areas are not known
+	missing  error         // why areas are not known
+	coat     *overlay.Coat // what of it is laid last; nil where nothing waits
 }
 
 // overlaysAt are the laminates laid at a joint, a nozzle or a part beside its wall,
@@ -113,6 +114,7 @@ func (of *Subject) overlaysAt(at laminate.Ref) (list []*laidOver) {
 		}
 		s := x.Schedule(of.Job)
 		o := &laidOver{Overlay: x, schedule: s, analysis: laminate.Analyze(s, of.Library)}
+		o.coat = x.LastCoat(of.Job, o.analysis)
 		o.on, o.missing = x.Ground(of.Job, of.Library)
 		list = append(list, o)
 	}
@@ -262,6 +264,9 @@ func (of *Subject) overlaid(o *laidOver, pen bool) paper.Table {
 				area = u.Figure(take.Area, quantity.Surface)
 			}
 			cells := []string{strconv.Itoa(ply), row.Material, row.Resin, width}
+			if pen && o.coat != nil && ply == o.coat.First {
+				t.Rows = append(t.Rows, waits(o.coat))
+			}
 			if pen {
 				mix, pots := of.mixed(&take, r.Material)
 				cells = append(cells, area, mix, pots)

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/takeoff"
@@ -326,6 +327,11 @@ func (of *Subject) mixed(take *laid.Ply, m *laminate.Material) (mix, pots string
 	return of.Units.Figure(take.Mix, quantity.Weight), pots
 }
 
+// waits stops the laying before a waxed coat.
+func waits(c *overlay.Coat) paper.Row {
+	return paper.Row{Band: "HOLD: the waxed coat comes after " + c.Before() + ", since nothing bonds to wax. All of that is laid: ______________ at ________"}
+}
+
 // laidTable has a line for each single ply, and a band where work stops.
 func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) paper.Table {
 	s := p.Report.Schedule
@@ -336,7 +342,7 @@ func laidTable(of *Subject, p *Part, a *laminate.Analysis, u quantity.System) pa
 		ply := &s.Plies[take.Row]
 		mix, pots := of.mixed(&take, a.Rows[take.Row].Material)
 		if p.Coat != nil && l.ply == p.Coat.First {
-			t.Rows = append(t.Rows, paper.Row{Band: "HOLD: the waxed coat comes after " + p.Coat.Before() + ", since nothing bonds to wax. All of that is laid: ______________ at ________"})
+			t.Rows = append(t.Rows, waits(p.Coat))
 		}
 		for i := range of.Holds {
 			if h := &of.Holds[i]; h.BeforePly.Given && h.BeforePly.Value == l.ply {

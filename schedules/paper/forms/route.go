@@ -1,6 +1,7 @@
 package forms
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/laid"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/wall"
@@ -84,6 +86,12 @@ func operations(of *Subject) []operation {
 	for _, p := range of.Shown() {
 		list = append(list, of.knuckleOperations(p)...)
 	}
+	if of.Job != nil {
+		for i := range of.Job.Joints {
+			x := &of.Job.Joints[i]
+			list = append(list, of.coatsOver("joint "+x.ID+", "+x.Between[0]+" to "+x.Between[1]+": ", of.overlaysAt(laminate.Ref{Kind: laminate.RefJoint, Index: i}))...)
+		}
+	}
 	for _, p := range of.Shown() {
 		list = append(list, of.coatOperations(p)...)
 	}
@@ -99,6 +107,33 @@ func operations(of *Subject) []operation {
 		operation{"cleaned, openings closed, records complete, released", hold, "inspection report"})
 }
 
+// round names on route sheets what is laid at a nozzle.
+var round = map[overlay.Kind]string{overlay.Neck: "neck", overlay.LaidInside: "inside overlay", overlay.Pad: "pad", overlay.LaidOutside: "outside overlay"}
+
+// leftOff says of a waxed coat that waits that it is not laid with the rest.
+func (o *laidOver) leftOff() string {
+	if o.coat == nil {
+		return ""
+	}
+	return "; its waxed coat, " + coated(o.coat, o.analysis) + ", is left off: it comes after " + o.coat.Before()
+}
+
+// coatsOver are the operations of the coats of overlays that waited.
+func (of *Subject) coatsOver(at string, laid []*laidOver) (list []operation) {
+	for _, o := range laid {
+		if o.coat == nil {
+			continue
+		}
+		what := at + "waxed coat of the " + cmp.Or(round[o.Kind], o.Kind.Said()) + ", " + coated(o.coat, o.analysis)
+		if o.Kind == overlay.Strap && of.Only != (laminate.Ref{}) {
+			list = append(list, operation{what + ": NOT YET. It comes after " + o.coat.Before(), hold, "route sheet of the job"})
+			continue
+		}
+		list = append(list, operation{what + ", after " + o.coat.Before() + abraded, hold, "lay-up sheet"})
+	}
+	return list
+}
+
 // nozzleOperations are those of the nozzles of a job.
 func (of *Subject) nozzleOperations() (list []operation) {
 	for i := range of.Job.Nozzles {
@@ -109,14 +144,18 @@ func (of *Subject) nozzleOperations() (list []operation) {
 		on := "nozzle " + n.ID + " on " + n.On + ": "
 		list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
 		list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
-		for _, o := range []struct{ what, id, then string }{{"neck", n.Neck, ""}, {"inside overlay", n.InstallationInside, of.endsIn(n.InstallationInside)}, {"pad", n.Pad, ""}, {"outside overlay", n.InstallationOutside, ""}} {
-			if o.id != "" {
-				list = append(list, operation{on + o.what + ", laminate " + o.id + o.then, "", "lay-up sheet"})
+		laid := of.overlaysAt(laminate.Ref{Kind: laminate.RefNozzle, Index: i})
+		for _, o := range laid {
+			then := o.leftOff()
+			if o.Kind.Inside() {
+				then = of.endsIn(o.Laminate)
 			}
+			list = append(list, operation{on + round[o.Kind] + ", laminate " + o.Laminate + then, "", "lay-up sheet"})
 		}
 		if n.Gussets.Given && n.Gussets.Value > 0 {
 			list = append(list, operation{on + quantity.Counted(n.Gussets.Value, "gusset", "gussets"), "", ""})
 		}
+		list = append(list, of.coatsOver(on, laid)...)
 		list = append(list, operation{on + "inspected inside and outside before closing", hold, "inspection plan"})
 	}
 	return list
@@ -134,8 +173,10 @@ func (of *Subject) jointOperations() (list []operation) {
 		if x.Inside != "" {
 			list = append(list, operation{at + "inside seal, laminate " + x.Inside + of.endsIn(x.Inside), "", "lay-up sheet"})
 		}
-		if x.Outside != "" {
-			list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat", "", "lay-up sheet"})
+		for _, o := range of.overlaysAt(laminate.Ref{Kind: laminate.RefJoint, Index: i}) {
+			if o.Kind == overlay.Strap {
+				list = append(list, operation{at + "outside overlay, laminate " + x.Outside + "; bond ply a mat" + o.leftOff(), "", "lay-up sheet"})
+			}
 		}
 	}
 	return list
@@ -170,16 +211,21 @@ func (of *Subject) coatOperations(p *Part) []operation {
 	if of.Only != (laminate.Ref{}) {
 		return []operation{{what + ": NOT YET. It comes after " + p.Coat.Before(), hold, "route sheet of the job"}}
 	}
-	return []operation{{what + ", after " + p.Coat.Before() + ": wall clean and dry, abraded where the time since it gelled is over", hold, "lay-up sheet"}}
+	return []operation{{what + ", after " + p.Coat.Before() + abraded, hold, "lay-up sheet"}}
 }
 
+// abraded is what a coat that waited is laid on.
+const abraded = ": face clean and dry, abraded where the time since it gelled is over"
+
 // coat are the plies of a coat that waits.
-func (p *Part) coat() string {
-	last := p.Report.Analysis.Rows[len(p.Report.Analysis.Rows)-1].Last
-	if last == p.Coat.First {
+func (p *Part) coat() string { return coated(p.Coat, p.Report.Analysis) }
+
+func coated(c *overlay.Coat, a *laminate.Analysis) string {
+	last := a.Rows[len(a.Rows)-1].Last
+	if last == c.First {
 		return "ply " + strconv.Itoa(last)
 	}
-	return "plies " + paper.Span(p.Coat.First, last)
+	return "plies " + paper.Span(c.First, last)
 }
 
 func (of *Subject) testing() string {

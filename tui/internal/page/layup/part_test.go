@@ -154,7 +154,7 @@ func TestLayup_coatComesAfterWhatIsBonded(t *testing.T) {
 	if notes() != nil || g.Page.Over() == nil {
 		t.Fatal("it is recorded unasked")
 	}
-	if s := g.Screen(); !strings.Contains(s, "is all laid that is bonded onto this wall?") {
+	if s := g.Screen(); !strings.Contains(s, "is all laid that is bonded onto it?") {
 		t.Error(s)
 	}
 	var got []string

@@ -216,8 +216,8 @@ func (p *Page) breaks() string {
 	return what + " breaks " + strings.Join(ids, ", ")
 }
 
-// waits says what the ply shown comes after: the waxed coat of a part after what is
-// bonded onto it. "" where nothing is.
+// waits says what the ply shown comes after: the waxed coat of a part or overlay after what
+// is bonded onto it. "" where nothing is.
 func (p *Page) waits() string {
 	if c := p.records.Report().Coat; c != nil && p.ply() >= c.First {
 		return c.Before()
@@ -237,7 +237,7 @@ func (p *Page) gate(then func(note string)) {
 		p.coated = before
 		p.unopposed(func(why string) { then(joined(note, why)) })
 	}
-	p.Open(&page.List{Head: "is all laid that is bonded onto this wall?", Text: "The waxed coat comes after " + before + ": nothing bonds to wax.", Items: []page.Item{
+	p.Open(&page.List{Head: "is all laid that is bonded onto it?", Text: "The waxed coat comes after " + before + ": nothing bonds to wax.", Items: []page.Item{
 		{Name: "no: nothing is recorded"}, {Name: "yes: " + before + " laid before the coat"}, {Name: "no, and the coat is laid: it has to be ground off where they bond"},
 	}, Take: func(i int) error {
 		if i == 0 {
