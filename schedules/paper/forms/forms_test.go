@@ -686,3 +686,15 @@ func TestRouteSheet_coatsOverlaysWhenAllIsBondedOntoThem(t *testing.T) {
 		t.Error("the lay-up sheet coats the strap before its knuckle")
 	}
 }
+
+// Nozzles, joints, corners: every paper has them in the order of the route sheet.
+func TestKinds_haveOneOrder(t *testing.T) {
+	of := exampleJob(t, func(*laminate.Job) {})
+	for _, name := range []string{"laminate-schedule", "lay-up-sheet", "inspection-plan"} {
+		got := wide(t, forms.Named(name).Form(of))
+		nozzle, joint, corner := strings.Index(got, "\nNozzle "), strings.Index(got, "\nJoint "), strings.Index(got, "\nPart bottom, knuckle, outside")
+		if nozzle < 0 || joint < nozzle || corner < joint {
+			t.Errorf("%s: nozzles at %d, joints at %d, corners at %d", name, nozzle, joint, corner)
+		}
+	}
+}

@@ -198,10 +198,14 @@ func (o *laidOver) title() string {
 	return strings.ToUpper(t[:1]) + t[1:]
 }
 
-// openings are what is laid in the corners of bottoms and round the nozzles of a
-// job, ply by ply, in the order in which it is done, to be written in where pen is
-// true.
-func openings(of *Subject, pen bool) (sheet paper.Sheet) {
+// laidOn is all that is laid onto the parts of a job, ply by ply, in the order of the route
+// sheet: nozzles, joints, corners. It is to be written in where pen is true.
+func laidOn(of *Subject, pen bool) paper.Sheet {
+	return append(append(openings(of, pen), joints(of, pen)...), corners(of, pen)...)
+}
+
+// corners are what reinforces those of bottoms, ply by ply.
+func corners(of *Subject, pen bool) (sheet paper.Sheet) {
 	if of.Job == nil {
 		return nil
 	}
@@ -210,6 +214,14 @@ func openings(of *Subject, pen bool) (sheet paper.Sheet) {
 			sheet = append(sheet, paper.Heading{Level: 1, Text: "Part " + o.Part + ", " + o.Kind.Said() + ", " + o.Kind.Face(), Page: true},
 				paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))
 		}
+	}
+	return sheet
+}
+
+// openings are what is laid round the nozzles of a job, ply by ply.
+func openings(of *Subject, pen bool) (sheet paper.Sheet) {
+	if of.Job == nil {
+		return nil
 	}
 	for i := range of.Job.Nozzles {
 		n := &of.Job.Nozzles[i]

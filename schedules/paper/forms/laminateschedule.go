@@ -34,7 +34,7 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 			"thickness, least and most", "cure before handling", "post-cure", "laid to procedure",
 		}})
 	})...)
-	sheet = append(append(sheet, openings(of, false)...), joints(of, false)...)
+	sheet = append(sheet, laidOn(of, false)...)
 	if whole := of.whole(); whole != nil {
 		sheet = append(append(sheet, whole...), of.testFacts())
 	}

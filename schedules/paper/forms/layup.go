@@ -48,7 +48,7 @@ func LayUpSheet(of *Subject) paper.Sheet {
 		part = append(part, cuts(of, p), paper.Heading{Level: 2, Text: "Plies, in the order of laying"})
 		return append(append(part, of.held(a)...), laidTable(of, p, a, u))
 	})
-	list := append(openings(of, true), joints(of, true)...)
+	list := laidOn(of, true)
 	if alone := of.overlaysAt(of.Only); list != nil && of.Shown() == nil { // no part's pages stand before it
 		sheet = append(sheet, beforeBonding(of, alone)...)
 	}

@@ -62,8 +62,8 @@ func checkTable(list []check) paper.Table {
 	return t
 }
 
-// bonds is what is inspected of all that is laid at joints, at nozzles and in the
-// corners of bottoms.
+// bonds is what is inspected of all that is laid at nozzles, at joints and in the
+// corners of bottoms, in the order of the route sheet.
 func bonds(of *Subject) (sheet paper.Sheet) {
 	if of.Job == nil {
 		return nil
@@ -75,19 +75,19 @@ func bonds(of *Subject) (sheet paper.Sheet) {
 		}
 		sheet = append(sheet, paper.Heading{Level: 1, Text: title, Page: true}, checkTable(append(first, bondChecks(of, list)...)))
 	}
-	for i := range of.Job.Parts {
-		add(laminate.Ref{Kind: laminate.RefJobPart, Index: i}, "Part "+of.Job.Parts[i].ID+", knuckle, outside")
+	for i := range of.Job.Nozzles {
+		n := &of.Job.Nozzles[i]
+		add(laminate.Ref{Kind: laminate.RefNozzle, Index: i}, nozzleTitle(n),
+			check{"place and projection", "tape, template", "each nozzle", "drawing", "drawing", "before lay-up", witness},
+			check{"cut edge", "by eye", "all around", "sealed with resin", inspection.ByPractice, "before lay-up", hold})
 	}
 	for i := range of.Job.Joints {
 		j := &of.Job.Joints[i]
 		add(laminate.Ref{Kind: laminate.RefJoint, Index: i}, jointTitle(j),
 			check{"fit-up", "tape, straightedge", "all around", labeled("gap at most ", orAgreed(size("", j.Gap, quantity.Size, of.Units))) + ", offset " + agreed, bySchedule, "before lay-up", witness})
 	}
-	for i := range of.Job.Nozzles {
-		n := &of.Job.Nozzles[i]
-		add(laminate.Ref{Kind: laminate.RefNozzle, Index: i}, nozzleTitle(n),
-			check{"place and projection", "tape, template", "each nozzle", "drawing", "drawing", "before lay-up", witness},
-			check{"cut edge", "by eye", "all around", "sealed with resin", inspection.ByPractice, "before lay-up", hold})
+	for i := range of.Job.Parts {
+		add(laminate.Ref{Kind: laminate.RefJobPart, Index: i}, "Part "+of.Job.Parts[i].ID+", knuckle, outside")
 	}
 	return sheet
 }
