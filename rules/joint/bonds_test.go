@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/all"
@@ -290,5 +291,21 @@ func TestRules_noteWhatIsTaken(t *testing.T) {
 		"note nozzle N is taken to be penetrating: how its neck meets part a is not stated (kind)",
 	}; !slices.Equal(got, want) {
 		t.Errorf("%q", got)
+	}
+}
+
+// Whoever lays a strap under a knuckle is told that its coat waits.
+func TestOverlay_reportsTheCoatThatWaits(t *testing.T) {
+	j := roofed(19)
+	strap := &j.Laminates[j.Laminate(j.Joints[0].Outside)]
+	strap.Plies = append(slices.Clone(strap.Plies), laminate.Ply{Material: catalog.Topcoat, Resin: strap.Plies[0].Resin, Count: 1})
+	j.Joints[0].Between, j.Parts[0].Knuckle = [2]string{j.Parts[0].ID, j.Parts[1].ID}, strap.ID
+	r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+	o, err := overlay.Find(j, "", j.Joints[0].ID, overlay.Strap)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := r.Overlay(o).Coat; c == nil || c.Before() != "the knuckle of f" {
+		t.Errorf("%+v", c)
 	}
 }
