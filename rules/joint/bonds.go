@@ -126,52 +126,75 @@ var PlateCorner = &rules.Rule{
 	},
 }
 
-// CoverStrapped asks what ties a cover.
+// CoverStrapped asks what ties a cover, and what two flanges.
 var CoverStrapped = &rules.Rule{
-	ID: "cover-strapped", Family: family, Title: "A cover is strapped where it is bolted or does not fit",
-	Why: "A cover that is bolted to a flange comes off to be cleaned behind; a strap over it is laid by nobody, or shuts it for good. " +
-		"One that is laid onto a shell is as wide as that, or the strap lies on nothing.",
+	ID: "cover-strapped", Family: family, Title: "What is bolted is strapped, or a cover does not fit",
+	Why: "A cover that is bolted to a flange comes off to be cleaned behind, and flanges are bolted so that the equipment comes apart there; a strap over them is laid by nobody, or shuts them for good. " +
+		"A cover that is laid onto a shell is as wide as that, or the strap lies on nothing.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "a joint names a laminate between a cover and a flange, or a cover that a nozzle names, or one whose inside diameter, else its size, is not the inside diameter of the other part: break; neither is stated: incomplete",
-	Basis:    "the program's own check",
-	Job: func(p *rules.JobPass) {
-		bolted := map[string]string{}
-		for i := range p.Job.Nozzles {
-			if n := &p.Job.Nozzles[i]; n.Cover != "" {
-				bolted[n.Cover] = n.ID
+	When: "a joint names a laminate between two flanges, a cover and a flange, or a cover whose inside diameter, else its size, is not the inside diameter of the other part: break; neither is stated: incomplete. " +
+		"A joint is of a cover that a nozzle names, or of two flanges, where it does not say how one of them hangs from a shell: break",
+	Basis: "the program's own check",
+	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		one, other := &p.Job.Parts[x.Parts[0]], &p.Job.Parts[x.Parts[1]]
+		if one.Form == laminate.Flange && other.Form == laminate.Flange {
+			switch laid := x.Outside != "" || x.Inside != ""; {
+			case !hangs(p, x):
+				p.Report(rules.Break, x.At("between"), "", "joint %s: flanges %s and %s are bolted to each other, and nothing is laid over them: leave the joint out", x.ID, one.ID, other.ID)
+			case laid:
+				p.Report(rules.Break, x.At("between"), "", "joint %s: flanges %s and %s are bolted to each other: nothing is laid over them (outside, inside)", x.ID, one.ID, other.ID)
 			}
+			return
 		}
-		statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-			k := 0
-			if p.Job.Parts[x.Parts[k]].Form != laminate.Cover {
-				k = 1
-			}
-			cover, other := x.Parts[k], x.Parts[1-k]
-			if p.Job.Parts[cover].Form != laminate.Cover || x.Outside == "" && x.Inside == "" || x.Plate(p) >= 0 {
+		k := 0
+		if one.Form != laminate.Cover {
+			k = 1
+		}
+		coverFits(p, x, x.Parts[k], x.Parts[1-k])
+	}),
+}
+
+// hangs tells of a joint of two flanges that says where one of them hangs from a shell: no
+// other ties it to that.
+func hangs(p *rules.JobPass, x *statics.Joined) bool {
+	tied := map[int]bool{}
+	statics.EachJoint(func(p *rules.JobPass, y *statics.Joined) {
+		for k, part := range y.Parts {
+			tied[part] = tied[part] || p.InShell(y.Parts[1-k])
+		}
+	})(p)
+	return len(p.Stack) > 0 && !(tied[x.Parts[0]] && tied[x.Parts[1]])
+}
+
+// coverFits looks at a cover that a joint ties to another part.
+func coverFits(p *rules.JobPass, x *statics.Joined, cover, other int) {
+	if p.Job.Parts[cover].Form != laminate.Cover || x.Plate(p) >= 0 {
+		return
+	}
+	nozzle := x.Closes(p, cover)
+	if nozzle == "" && x.Outside == "" && x.Inside == "" {
+		return
+	}
+	id, beside := p.Job.Parts[cover].ID, p.Job.Parts[other].ID
+	wide := p.Stated(cover).InsideDiameter
+	if !wide.Given() {
+		wide = p.Stated(cover).Size
+	}
+	bores := ground.Bores(p.Stated(other))
+	switch {
+	case nozzle != "":
+		p.Report(rules.Break, x.At("between"), "", "joint %s: cover %s is bolted onto nozzle %s: nothing is laid over its joint with part %s", x.ID, id, nozzle, beside)
+	case p.Job.Parts[other].Form == laminate.Flange:
+		p.Report(rules.Break, x.At("between"), "", "joint %s: cover %s is bolted to flange %s: nothing is laid over them", x.ID, id, beside)
+	case !wide.Given() || len(bores) == 0:
+		p.Report(rules.Incomplete, x.At("between"), "", "joint %s: whether cover %s fits part %s is not known: the width of one is not stated (inside_diameter, of a cover its size)", x.ID, id, beside)
+	default:
+		for _, bore := range bores {
+			if vessel.SameNominal(wide.SI(), bore) || !statics.Thinner(wide.SI(), bore*(1-1e-3)) && !statics.Thinner(bore, wide.SI()*(1-1e-3)) {
 				return
 			}
-			id, beside := p.Job.Parts[cover].ID, p.Job.Parts[other].ID
-			wide := p.Stated(cover).InsideDiameter
-			if !wide.Given() {
-				wide = p.Stated(cover).Size
-			}
-			bores := ground.Bores(p.Stated(other))
-			switch nozzle := bolted[id]; {
-			case nozzle != "":
-				p.Report(rules.Break, x.At("between"), "", "joint %s: cover %s is bolted onto nozzle %s: nothing is laid over its joint with part %s", x.ID, id, nozzle, beside)
-			case p.Job.Parts[other].Form == laminate.Flange:
-				p.Report(rules.Break, x.At("between"), "", "joint %s: cover %s is bolted to flange %s: nothing is laid over them", x.ID, id, beside)
-			case !wide.Given() || len(bores) == 0:
-				p.Report(rules.Incomplete, x.At("between"), "", "joint %s: whether cover %s fits part %s is not known: the width of one is not stated (inside_diameter, of a cover its size)", x.ID, id, beside)
-			default:
-				for _, bore := range bores {
-					if vessel.SameNominal(wide.SI(), bore) || !statics.Thinner(wide.SI(), bore*(1-1e-3)) && !statics.Thinner(bore, wide.SI()*(1-1e-3)) {
-						return
-					}
-				}
-				m, n := p.Units.Pair(wide.SI(), bores[0], quantity.Size)
-				p.Report(rules.Break, x.At("between"), "", "joint %s: cover %s is %s wide, part %s %s inside: they do not meet", x.ID, id, m, beside, n)
-			}
-		})(p)
-	},
+		}
+		m, n := p.Units.Pair(wide.SI(), bores[0], quantity.Size)
+		p.Report(rules.Break, x.At("between"), "", "joint %s: cover %s is %s wide, part %s %s inside: they do not meet", x.ID, id, m, beside, n)
+	}
 }

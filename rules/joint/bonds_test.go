@@ -176,12 +176,52 @@ var bondCases = []jobCase{
 		manway(-1, -1)(j)
 		j.Joints[0].Between = [2]string{"b", "c"}
 	}, []string{"break cover-strapped"}, "cover c is bolted onto nozzle N"},
+	{"one flange strapped to another", boltedUp, []string{"break cover-strapped"}, "flanges a and b are bolted to each other, and nothing is laid over them: leave the joint out"},
+	{"two flanges and a joint that says nothing", func(j *laminate.Job) { boltedUp(j); j.Joints[0] = bareJoint(j) }, []string{"break cover-strapped"}, "leave the joint out"},
+	{"a cover and a flange that a joint ties, nothing laid over them", func(j *laminate.Job) {
+		boltedUp(j)
+		j.Parts[0].Form = laminate.Cover
+		j.Joints[0] = bareJoint(j)
+	}, nil, ""},
+	{"flanges under a shell, one hung from the other", func(j *laminate.Job) { hungFlanges(j); j.Joints[0] = bareJoint(j) }, nil, ""},
+	{"those strapped", hungFlanges, []string{"break cover-strapped"}, "flanges f and g are bolted to each other: nothing is laid over them (outside, inside)"},
 
 	{"a nozzle on a cover that states its size", onCover(0.9), []string{"incomplete pad-thin"}, "is a plate, which pressure bends"},
 	{"one that runs over the bore", onCover(1.1), []string{"break opening-off-part", "incomplete pad-thin"}, "its opening reaches 2.1 in from the axis, and part c ends at 2 in"},
 
 	{"a first ply of 2 in", func(j *laminate.Job) { j.Joints[0].FirstWidth = inches(2) }, nil, ""},
 	{"a narrow first ply", func(j *laminate.Job) { j.Joints[0].FirstWidth = inches(1.9) }, []string{"warning strap-narrow"}, "the first ply of its strap is 1.9 in wide, below 2 in"},
+}
+
+// boltedUp makes flanges of both parts.
+func boltedUp(j *laminate.Job) {
+	j.Nozzles, j.Test = nil, laminate.Test{}
+	for i := range j.Parts {
+		f := &j.Parts[i]
+		f.Form, f.Size, f.InsideDiameter, f.Length = laminate.Flange, inches(12), quantity.Length{}, quantity.Length{}
+	}
+}
+
+// bareJoint is the job's first joint with nothing but what it is between.
+func bareJoint(j *laminate.Job) laminate.Joint {
+	return laminate.Joint{ID: j.Joints[0].ID, Between: j.Joints[0].Between}
+}
+
+// hungFlanges has two courses, and the joint between flanges of which the shell holds one.
+func hungFlanges(j *laminate.Job) {
+	upright(j)
+	j.Nozzles, j.Test, j.Service.Pressure = nil, laminate.Test{}, psi(0)
+	own := j.Joints[0]
+	own.ID, own.Between = "K", [2]string{"f", "a"}
+	courses := j.Joints[0]
+	courses.ID = "L"
+	for _, id := range []string{"f", "g"} {
+		f := laminate.JobPart{ID: id, Laminate: "wall"}
+		f.Form, f.Process, f.Size = laminate.Flange, laminate.ContactMolded, inches(12)
+		j.Parts = append(j.Parts, f)
+	}
+	j.Joints[0].Between = [2]string{"f", "g"}
+	j.Joints = append(j.Joints, own, courses)
 }
 
 // onCover puts the nozzle on a cover of 4 in at an offset.

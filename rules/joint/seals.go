@@ -19,10 +19,10 @@ var SealMissing = &rules.Rule{
 	Why: "Between two parts the cut edges of their structure face the fluid. Wherever a hand reaches, a seal of at least the parts' barrier covers them from the inside, its veil last. " +
 		"In narrow pipe a line of paste is all there is, without a veil, and it is where the fluid gets in: its ends are cut square and the edges of the barrier butted in paste of its resin.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When:     "a joint names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete of plates, and without a diameter",
+	When:     "a joint of parts that are not bolted to each other names no laminate inside: break from 20 in inside diameter, below that a warning, incomplete where strong acid, hypochlorite or chlorine dioxide is inside; incomplete of plates, and without a diameter",
 	Basis:    memory + ": NBS PS 15-69 seals inside from 20 in",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-		if x.Inside != "" {
+		if x.Inside != "" || x.Bolted(p) { // a gasket seals what is bolted
 			return
 		}
 		one, other := x.Parts[0], x.Parts[1]

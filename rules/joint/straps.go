@@ -20,8 +20,8 @@ var JointShearShort = &rules.Rule{
 	When:     "half of the strap's width less the gap, and on no part more than its length, is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
 	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-		if x.Plate(p) >= 0 {
-			return // plate-corner says so
+		if x.Plate(p) >= 0 || x.Bolted(p) {
+			return // plate-corner and cover-strapped say so
 		}
 		l, missing := statics.LoadsOf(p, x, statics.InService)
 		switch {
@@ -62,8 +62,8 @@ var JointHoopThin = &rules.Rule{
 	When:     "t S/10 of the strap's structure, less what it loses warm as the walls do, each condition by itself, is below p D/2 at the joint, that to a flat bottom apart, or its structure is thinner than that of the thinner wall; or a figure of it is missing",
 	Basis:    "p D/2 against the ten-to-one strength table, NBS PS 15-69, from memory; the thinner wall: common practice, no source",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-		if x.Plate(p) >= 0 {
-			return // plate-corner says so
+		if x.Plate(p) >= 0 || x.Bolted(p) {
+			return // plate-corner and cover-strapped say so
 		}
 		a := p.Analysis(x.Outside)
 		d, missing := x.StrapLoad(p)
@@ -221,10 +221,10 @@ var JointUnqualified = &rules.Rule{
 	Why: "A bond cannot be looked into once it is laid: what it holds depends on preparation, cover time, mix and cure, and on who does it. " +
 		"A procedure and its bonders are proved on a test assembly under pressure before they bond what counts.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "a joint states no qualification, or that there is none",
+	When:     "a joint of parts that are not bolted to each other states no qualification, or that there is none",
 	Basis:    rules.CommonPractice,
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-		if _, there := rules.Answered(x.Qualification); !there {
+		if _, there := rules.Answered(x.Qualification); !there && !x.Bolted(p) {
 			p.Report(rules.Incomplete, x.At("qualification"), "", "joint %s: the bonding procedure and who is qualified by it are not stated (qualification)", x.ID)
 		}
 	}),

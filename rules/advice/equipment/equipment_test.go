@@ -302,6 +302,32 @@ func TestPropose_strapIsAsWideAsTheWallsWantIt(t *testing.T) {
 	}
 }
 
+// Over what is bolted nothing is laid.
+func TestPropose_laysNothingOverWhatIsBolted(t *testing.T) {
+	j := bare()
+	j.Nozzles = nil
+	lid := &j.Parts[len(j.Parts)-1]
+	*lid = laminate.JobPart{ID: "lid"}
+	lid.Form, lid.Process, lid.Edge = laminate.Cover, laminate.ContactMolded, laminate.SimplySupported
+	for _, id := range []string{"f", "g"} {
+		f := laminate.JobPart{ID: id}
+		f.Form, f.Process, f.InsideDiameter = laminate.Flange, laminate.ContactMolded, j.Parts[0].InsideDiameter
+		j.Parts = append(j.Parts, f)
+	}
+	j.Joints = []laminate.Joint{{ID: "FG", Between: [2]string{"f", "g"}}, {ID: "FL", Between: [2]string{"g", "lid"}}}
+	p := propose(t, j, advice.Options{})
+	for i, x := range p.Job.Joints {
+		if bolted := x.ID == "FG" || x.ID == "FL"; bolted && x != j.Joints[i] {
+			t.Errorf("%+v", x)
+		}
+	}
+	for _, l := range slices.Concat(p.Assumed, p.Filled, p.Left) {
+		if strings.Contains(l.Text, "joint F") {
+			t.Error(l.Text)
+		}
+	}
+}
+
 // What a warm wall is assumed to keep holds for what is laid onto it: walls came, and
 // no strap and no pad.
 func TestPropose_assumesTheSameOfAWarmWallAndItsStraps(t *testing.T) {

@@ -22,8 +22,10 @@ func (w *work) overlays() {
 	w.knuckles()
 	w.join()
 	for i := range w.j.Joints {
-		w.strap(i)
-		w.seal(i)
+		if !statics.Bolted(w.pass(), i) { // nothing is laid over those
+			w.strap(i)
+			w.seal(i)
+		}
 	}
 	for i := range w.j.Nozzles {
 		w.nozzle(i)

@@ -49,6 +49,17 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 	return n, missing
 }
 
+// Bolted is Joined.Bolted of joint i; not of one whose parts are not there.
+func Bolted(p *rules.JobPass, i int) bool {
+	x := Joined{Joint: &p.Job.Joints[i], Index: i}
+	for k, id := range x.Between {
+		if x.Parts[k] = p.Part(id); x.Parts[k] < 0 {
+			return false
+		}
+	}
+	return x.Bolted(p)
+}
+
 // Bond is how long the strap has to Bond on each side, m.
 func (x *Joined) Bond(l Loads, shear float64) float64 {
 	return joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)

@@ -167,6 +167,35 @@ func (x *Joined) Plate(p *rules.JobPass) int {
 	return -1
 }
 
+// Bolted tells whether the parts of the joint are bolted to each other, so that nothing
+// is laid over them: a flange and another or a cover, or a cover that a nozzle names.
+func (x *Joined) Bolted(p *rules.JobPass) bool {
+	flanges, covers := 0, 0
+	for _, part := range x.Parts {
+		switch p.Job.Parts[part].Form {
+		case laminate.Flange:
+			flanges++
+		case laminate.Cover:
+			covers++
+			if x.Closes(p, part) != "" {
+				return true
+			}
+		default:
+		}
+	}
+	return flanges > 0 && flanges+covers == 2
+}
+
+// Closes is the nozzle that a cover is bolted onto, "" where none names it.
+func (x *Joined) Closes(p *rules.JobPass, cover int) (nozzle string) {
+	for i := range p.Job.Nozzles {
+		if n := &p.Job.Nozzles[i]; n.Cover == p.Job.Parts[cover].ID {
+			nozzle = n.ID
+		}
+	}
+	return nozzle
+}
+
 // Loads are those at a joint.
 type Loads struct {
 	inside, thrust float64 // Pa: on the wall, and as far as it pulls along the axis

@@ -176,6 +176,12 @@ func (w *work) joint(x *laminate.Joint) {
 		}
 		return
 	}
+	if statics.Bolted(w.p, w.at.Index) {
+		for _, name := range [...]string{BondLength, StrapLoad, StrapThickness} {
+			w.skip(name, "its parts are bolted to each other, and nothing is laid over them")
+		}
+		return
+	}
 	need, _ := statics.Strap(w.p, w.at.Index)
 	bonds := need.Bonds
 	pressed := parts[0] // the one in which it is highest
