@@ -267,6 +267,10 @@ func TestOpeningsClose_looksOverJoints(t *testing.T) {
 		// 3 in up the course, and 6 − 3.5 = 2.5 in from the rim on a hemisphere whose wall rises
 		// √(36 − 12.25) = 4.87 in there: √(7.87² + 2.5²) = 8.3 in; 5.9 in from its axis, 1.09 in up, 4.09 in.
 		{"on the head above", func(j *laminate.Job) { domed(3.5)(j) }, nil, ""},
+		// On a hemisphere of 12 in, 4 and 4.9 in from its axis: 0.9 in across, and √20 − √11.99 = 1.01 in
+		// up, 1.35 in; 5 and 5.99 in: 0.99 in across and 3.32 − 0.35 in up, 3.13 in.
+		{"both on the head", bothOnDome(4, 4.9), nil, "break nozzles N and M: 1.35 in apart"},
+		{"both on the head, where it is steep", bothOnDome(5, 5.99), nil, "incomplete nozzles N and M: 0.99 in apart"},
 		{"on the head above, at its rim", func(j *laminate.Job) { domed(5.9)(j) }, nil, "4.09 in apart, on parts a and b"},
 	} {
 		j := sound()
@@ -290,6 +294,14 @@ func domed(offset float64) func(*laminate.Job) {
 		h := &j.Parts[1]
 		h.Form, h.Head, h.Length = laminate.HeadPart, laminate.Hemispherical, quantity.Length{}
 		j.Nozzles[1].Height, j.Nozzles[1].Offset = quantity.Length{}, inches(offset)
+	}
+}
+
+// bothOnDome puts both nozzles on that head, at one bearing.
+func bothOnDome(one, other float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		domed(other)(j)
+		j.Nozzles[0].On, j.Nozzles[0].Height, j.Nozzles[0].Offset = "b", quantity.Length{}, inches(one)
 	}
 }
 

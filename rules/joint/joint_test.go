@@ -412,6 +412,12 @@ var cases = slices.Concat(bondCases, []jobCase{
 		j.Nozzles[1].ID = "M"
 		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(350.0), laminate.Some(10.0)
 	}, []string{"incomplete openings-close"}, "2.09 in apart, below 6.04 in"},
+	// 12 in/2 · 19° are 1.99 in round; each opening is 2 in wide.
+	{"two that cut into each other", func(j *laminate.Job) {
+		j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+		j.Nozzles[1].ID = "M"
+		j.Nozzles[0].Bearing, j.Nozzles[1].Bearing = laminate.Some(0.0), laminate.Some(19.0)
+	}, []string{"break openings-close"}, "nozzles N and M: 1.99 in apart, below 2 in, half of the one opening and half of the other: they cut into each other"},
 	// The other's pad of 8 in is laid to 5.04 in from its middle, this opening is 1 in: 6.04 in,
 	// where the sum of the openings is 4 in.
 	{"one in the pad of the other", func(j *laminate.Job) {

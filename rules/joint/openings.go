@@ -106,62 +106,84 @@ var OpeningsClose = &rules.Rule{
 	ID: "openings-close", Family: family, Title: "Two openings are close together",
 	Why: "Each opening sends its load through the ring around it. Where two rings overlap the same laminate is asked twice, " +
 		"and neither pad by itself says what the two need.",
-	Severity: []rules.Severity{rules.Incomplete},
-	When:     "the middles of two openings of a part, or of two parts of a shell, are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated; told once, at all that are named",
-	Basis:    memory,
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When: "the middles of two openings of a part are nearer than the sum of their radii: break; " +
+		"those of two openings of a part, or of two parts of a shell, are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated: incomplete; told once, at all that are named",
+	Basis: memory + "; what cuts into each other: arithmetic",
 	Job: func(p *rules.JobPass) {
 		var list []*statics.Opening
 		statics.EachNozzle(func(_ *rules.JobPass, x *statics.Opening) { list = append(list, x) })(p)
-		told := make([]bool, len(p.Job.Nozzles)) // in some finding
+		cut, near := crowd{told: make([]bool, len(p.Job.Nozzles))}, crowd{told: make([]bool, len(p.Job.Nozzles))}
 		for i, x := range list {
-			said, others := "", []string(nil)
-			at := []laminate.Ref{x.At("bearing")}
 			for _, y := range list[i+1:] {
-				text := ""
+				text, cuts := "", false
 				if x.Part == y.Part {
-					text = closeTo(x, p, y)
+					text, cuts = closeTo(x, p, y)
 				} else {
 					text = closeAcross(x, p, y)
 				}
-				if text == "" {
-					continue
-				}
-				if said == "" {
-					said = "nozzles " + x.ID + " and " + y.ID + ": " + text
-				} else {
-					others = append(others, y.ID)
-				}
-				if len(others) <= 3 || !told[y.Index] { // who is named, and nobody in no finding
-					told[y.Index], at = true, append(at, y.At("bearing"))
+				switch {
+				case text == "":
+				case cuts:
+					cut.add(x, y, text)
+				default:
+					near.add(x, y, text)
 				}
 			}
-			if said == "" {
-				continue
-			}
-			if len(others) > 0 {
-				more := ""
-				if n := len(others) - 3; n > 0 {
-					others, more = others[:3], " and "+quantity.Counted(n, "other", "others")
-				}
-				said += "; " + x.ID + " likewise with " + strings.Join(others, ", ") + more
-			}
-			told[x.Index] = true
-			p.ReportAt(rules.Incomplete, at, "", "%s", said)
+			cut.report(p, rules.Break, x)
+			near.report(p, rules.Incomplete, x)
 		}
 	},
 }
 
-// closeTo says what is against two openings of one part, "" where nothing is.
-func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) string {
+// crowd gathers what is close to one opening.
+type crowd struct {
+	said   string
+	others []string
+	at     []laminate.Ref
+	told   []bool // of each nozzle: in some finding
+}
+
+func (c *crowd) add(x, y *statics.Opening, text string) {
+	if c.said == "" {
+		c.said, c.at = "nozzles "+x.ID+" and "+y.ID+": "+text, []laminate.Ref{x.At("bearing")}
+	} else {
+		c.others = append(c.others, y.ID)
+	}
+	if len(c.others) <= 3 || !c.told[y.Index] { // who is named, and nobody in no finding
+		c.told[y.Index], c.at = true, append(c.at, y.At("bearing"))
+	}
+}
+
+// report says what was gathered of an opening, and begins anew.
+func (c *crowd) report(p *rules.JobPass, severity rules.Severity, x *statics.Opening) {
+	if c.said == "" {
+		return
+	}
+	if len(c.others) > 0 {
+		more := ""
+		if n := len(c.others) - 3; n > 0 {
+			c.others, more = c.others[:3], " and "+quantity.Counted(n, "other", "others")
+		}
+		c.said += "; " + x.ID + " likewise with " + strings.Join(c.others, ", ") + more
+	}
+	c.told[x.Index] = true
+	p.ReportAt(severity, c.at, "", "%s", c.said)
+	c.said, c.others = "", nil
+}
+
+// closeTo says what is against two openings of one part, "" where nothing is, and whether
+// they cut into each other.
+func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) (text string, cuts bool) {
 	if !x.Cut().Given() || !y.Cut().Given() {
-		return "" // opening-large says so
+		return "", false // opening-large says so
 	}
 	// An opening and the ring round it, or the pad of the other.
 	a, b := x.Edge(p), y.Edge(p)
 	reach := max(2*(a+b), a+y.Laid(p)/2, b+x.Laid(p)/2)
-	apart, known := 0.0, x.Bearing.Given && y.Bearing.Given
+	apart, up, known := 0.0, 0.0, x.Bearing.Given && y.Bearing.Given
 	turn := math.Abs(math.Remainder(x.Bearing.Value-y.Bearing.Value, 360)) * math.Pi / 180
-	switch d := p.Parts[x.Part].Schedule.Part.InsideDiameter; p.Job.Parts[x.Part].Form {
+	switch form := p.Job.Parts[x.Part].Form; form {
 	case laminate.HeadPart, laminate.FlatBottom, laminate.Cover, laminate.Cone, laminate.Flange, laminate.Panel:
 		known = known && x.Offset.Given() && y.Offset.Given()
 		m, n := x.Offset.SI(), y.Offset.SI()
@@ -170,22 +192,29 @@ func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) string {
 			apart = math.Abs(m - n)
 			known = x.Offset.Given() && y.Offset.Given() && !statics.Thinner(apart, reach)
 		}
+		if (form == laminate.HeadPart || form == laminate.Cone) && quantity.Compare(m, n) != 0 {
+			up = p.Up(x.Part, m) - p.Up(x.Part, n) // the wall may be steep
+		}
 	default: // round
-		up := math.Abs(x.Height.SI() - y.Height.SI())
-		if x.Height.Given() && y.Height.Given() && !statics.Thinner(up, reach) {
-			return ""
+		rise, d := math.Abs(x.Height.SI()-y.Height.SI()), p.Parts[x.Part].Schedule.Part.InsideDiameter
+		if x.Height.Given() && y.Height.Given() && !statics.Thinner(rise, reach) {
+			return "", false
 		}
 		known = known && d.Given() && x.Height.Given() && y.Height.Given()
-		apart = math.Hypot(up, turn*d.SI()/2)
+		apart = math.Hypot(rise, turn*d.SI()/2)
 	}
+	straight := math.Hypot(apart, up)
 	switch {
 	case !known:
-		return "how far they are apart is not known (height, or offset, and bearing)"
+		return "how far they are apart is not known (height, or offset, and bearing)", false
+	case !math.IsNaN(straight) && statics.Thinner(straight, a+b):
+		h, n := p.Units.Pair(straight, a+b, quantity.Size)
+		return h + " apart, below " + n + ", half of the one opening and half of the other: they cut into each other", true
 	case statics.Thinner(apart, reach):
 		h, n := p.Units.Pair(apart, reach, quantity.Size)
-		return h + " apart, below " + n + ": what both take away has to be figured together, which is not done here"
+		return h + " apart, below " + n + ": what both take away has to be figured together, which is not done here", false
 	}
-	return ""
+	return "", false
 }
 
 // closeAcross is closeTo of two parts of one shell, by where both are in it. Over a bend
