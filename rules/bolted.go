@@ -10,6 +10,13 @@ import (
 // Bolted tells whether a part of the shell and the one that stands on it are bolted to
 // each other: flanges that joints tie to them are at one height and of one drilling.
 func (p *JobPass) Bolted(lower, upper int) bool {
+	_, _, fit := p.Facing(lower, upper)
+	return fit
+}
+
+// Facing gives flanges, one on a part of the shell and one on the part that stands on it,
+// that face each other, and whether they are of one size and drilling; −1 where there are none.
+func (p *JobPass) Facing(lower, upper int) (below, above int, fit bool) {
 	const near = 1e-6 // m between two heights that are one
 	var of [2][]int
 	for i := range p.Job.Joints {
@@ -25,13 +32,15 @@ func (p *JobPass) Bolted(lower, upper int) bool {
 			}
 		}
 	}
+	below, above = -1, -1
 	for _, i := range of[0] {
 		for _, k := range of[1] {
 			a, b := &p.Job.Parts[i], &p.Job.Parts[k]
 			if a.Size.Given() && b.Size.Given() && vessel.SameNominal(a.Size.SI(), b.Size.SI()) && a.Drilling == b.Drilling && a.Bolts == b.Bolts && a.BoltCircle.SI() == b.BoltCircle.SI() {
-				return true
+				return i, k, true
 			}
+			below, above = i, k
 		}
 	}
-	return false
+	return below, above, false
 }

@@ -41,7 +41,12 @@ var PartsNotJoined = &rules.Rule{
 				continue
 			}
 			if last >= 0 {
-				if a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID; !joined[[2]string{a, b}] && !joined[[2]string{b, a}] && !p.Bolted(last, i) {
+				a, b := p.Job.Parts[last].ID, p.Job.Parts[i].ID
+				switch below, above, fit := p.Facing(last, i); {
+				case joined[[2]string{a, b}] || joined[[2]string{b, a}] || fit:
+				case below >= 0:
+					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "parts %s and %s meet, and nothing is known to tie them: flanges %s and %s between them are, as stated, not of one size and drilling (size, drilling, bolts, bolt_circle)", a, b, p.Job.Parts[below].ID, p.Job.Parts[above].ID)
+				default:
 					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "parts %s and %s meet, and no joint is between them", a, b)
 				}
 			}

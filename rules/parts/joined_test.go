@@ -128,7 +128,11 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 		{"a tank", onTank(func(*laminate.Job) {}), nil, ""},
 		{"its courses not joined", onTank(func(j *laminate.Job) { j.Joints = slices.Delete(j.Joints, 1, 2) }), []string{"incomplete parts-not-joined"}, "parts low and high meet, and no joint is between them"},
 		{"its courses bolted", onTank(flanged(in(0))), nil, ""},
-		{"by flanges of two sizes", onTank(flanged(in(6))), []string{"break joined-parts-differ", "incomplete parts-not-joined"}, "parts low and high meet, and no joint is between them"},
+		{"by flanges of two sizes", onTank(flanged(in(6))), []string{"break joined-parts-differ", "incomplete parts-not-joined"}, "flanges f-low and f-high between them are, as stated, not of one size and drilling"},
+		{"by flanges of two drillings", onTank(func(j *laminate.Job) {
+			flanged(in(0))(j)
+			j.Parts[2].Drilling = laminate.Class150
+		}), []string{"incomplete parts-not-joined"}, "flanges f-low and f-high between them"},
 		{"a cone that nothing closes", onTank(cone), []string{"incomplete cone-open"}, "part bottom: what closes its small end, 24 in"},
 		{"a cone with its drain", onTank(drain(in(24))), nil, ""},
 		{"with one of another size", onTank(drain(in(23))), []string{"break joined-parts-differ"}, "joint D: part bottom is"},
