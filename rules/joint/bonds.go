@@ -107,11 +107,12 @@ var StrapOrderUnstated = &rules.Rule{
 // PlateCorner says what of a corner between plates is not figured.
 var PlateCorner = &rules.Rule{
 	ID: "plate-corner", Family: family, Title: "What a corner between plates carries is not figured",
-	Why: "A flat plate that is held at its edge is bent there as nowhere else, and what joins two of them in a corner carries that moment from the one into the other: it opens the corner from inside. " +
+	Why: "A flat plate that is clamped at its edge is bent there as nowhere else, and what joins two of them in a corner carries that moment from the one into the other: it opens the corner from inside. " +
+		"One that is simply supported turns at its edge, and few corners let it. " +
 		"A strap is figured for the pull of a tube, which a corner has not; what holds there takes an analysis or a test of its own.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "a joint is between a panel and another part: incomplete; a panel states an inside diameter, which a plate has not: break",
-	Basis:    "statics, arithmetic: the moment at the clamped edge of a plate; nothing here figures a corner",
+	Basis:    "statics: the moment at the clamped edge of a plate, and what it leans on at any; nothing here figures a corner",
 	Job: func(p *rules.JobPass) {
 		for i := range p.Job.Parts {
 			if part := p.Stated(i); p.Job.Parts[i].Form == laminate.Panel && part.InsideDiameter.Given() {
@@ -120,7 +121,13 @@ var PlateCorner = &rules.Rule{
 		}
 		statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 			if part := x.Plate(p); part >= 0 {
-				p.Report(rules.Incomplete, x.At("between"), "", "joint %s: what it carries is not figured: panel %s is a plate, and its edge, where it is clamped, hands its moment on into the joint", x.ID, p.Job.Parts[part].ID)
+				hands := "and its edge, stated as simply supported, hands its load on into the joint, and a moment too unless that lets it turn"
+				if edge := p.Stated(part).Edge; edge == laminate.Clamped {
+					hands = "and its edge, stated as clamped, hands its load and its moment on into the joint"
+				} else if edge != laminate.SimplySupported {
+					hands = "and its edge, of which is not stated how it is held (edge), hands its load on into the joint"
+				}
+				p.Report(rules.Incomplete, x.At("between"), "", "joint %s: what it carries is not figured: panel %s is a plate, %s", x.ID, p.Job.Parts[part].ID, hands)
 			}
 		})(p)
 	},

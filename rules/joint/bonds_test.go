@@ -159,7 +159,8 @@ var bondCases = []jobCase{
 		j.Service.Vacuum, j.Parts[3].Vacuum = psi(1), psi(0)
 	}, []string{"break nozzle-end-contradicted"}, "is figured for a vacuum of 0.0 psi, and 1.0 psi pull there"},
 
-	{"a corner of plates", plates, []string{"incomplete plate-corner"}, "joint J: what it carries is not figured: panel a is a plate"},
+	{"a corner of plates", plates, []string{"incomplete plate-corner"}, "joint J: what it carries is not figured: panel a is a plate, and its edge, stated as clamped, hands its load and its moment on"},
+	{"a corner of plates that turn at their edges", func(j *laminate.Job) { plates(j); j.Parts[0].Edge = laminate.SimplySupported }, []string{"incomplete plate-corner"}, "panel a is a plate, and its edge, stated as simply supported, hands its load on into the joint, and a moment too unless that lets it turn"},
 	{"plates with a diameter", func(j *laminate.Job) { plates(j); j.Parts[0].InsideDiameter = inches(60) }, []string{"break plate-corner", "incomplete plate-corner"}, "panel a states an inside diameter of 60 in, and a plate has none"},
 	{"a corner without a seal", func(j *laminate.Job) { plates(j); j.Joints[0].Inside = "" }, []string{"incomplete plate-corner", "incomplete seal-missing"}, "the cut edges of its plates face the fluid"},
 

@@ -17,7 +17,7 @@ var PartsNotJoined = &rules.Rule{
 	Why: "Where two parts meet the barrier has to run through, and the load has to get across. What no joint of the job describes nobody plans, cuts or inspects, " +
 		"and the first to find it is the fluid.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When: "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, nor flanges of one size and drilling on both that face each other, or of several parts a pipe, duct or elbow is named by none; " +
+	When: "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, nor flanges of one size and drilling on both that face each other, or of several parts a pipe, duct, elbow or panel is named by none; " +
 		"in a job without a shell the joints leave the line in two pieces or more, each with an end that no joint names, but for parts whose ends are stated to be open",
 	Basis: "the program's own check",
 	Job: func(p *rules.JobPass) {
@@ -27,15 +27,20 @@ var PartsNotJoined = &rules.Rule{
 			b := p.Job.Joints[i].Between
 			joined[b], named[b[0]], named[b[1]] = true, true, true
 		}
-		last, others := -1, 0
+		last, others, plates := -1, 0, 0
 		for i := range p.Job.Parts {
-			if f := p.Job.Parts[i].Form; f.OfShell() || tubular(f) {
+			switch f := p.Job.Parts[i].Form; {
+			case f.OfShell() || tubular(f):
 				others++
+			case f == laminate.Panel:
+				plates++
+			default:
 			}
 		}
 		for i := range p.Job.Parts {
 			if f := p.Job.Parts[i].Form; !f.OfShell() || p.Line(i) { // a cone between pipes is of their line
-				if id := p.Job.Parts[i].ID; (tubular(f) || p.Line(i)) && others > 1 && !named[id] {
+				loose := (tubular(f) || p.Line(i)) && others > 1 || f == laminate.Panel && others+plates > 1
+				if id := p.Job.Parts[i].ID; loose && !named[id] {
 					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "%s %s is joined to nothing: no joint names it", f, id)
 				}
 				continue

@@ -91,6 +91,18 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			j.Parts = append(j.Parts, j.Parts[0])
 			j.Parts[2].ID = "c"
 		}, []string{"incomplete parts-not-joined"}, "pipe c is joined to nothing"},
+		{"three panels of which two are joined", func(j *laminate.Job) {
+			j.Parts = append(j.Parts, j.Parts[0])
+			j.Parts[2].ID = "c"
+			for i := range j.Parts {
+				x := &j.Parts[i]
+				x.Form, x.InsideDiameter, x.Width, x.Edge = laminate.Panel, quantity.Length{}, in(24), laminate.Clamped
+			}
+		}, []string{"incomplete parts-not-joined"}, "panel c is joined to nothing: no joint names it"},
+		{"a panel by itself", func(j *laminate.Job) {
+			j.Parts, j.Joints = j.Parts[:1], nil
+			j.Parts[0].Form, j.Parts[0].InsideDiameter = laminate.Panel, quantity.Length{}
+		}, nil, ""},
 		{"a line in two pieces", pieces(laminate.NoEnds), []string{"incomplete parts-not-joined"}, "pipe b and pipe c each have an end that no joint names"},
 		{"pieces of open ends", pieces(laminate.OpenEnds), nil, ""},
 		{"pieces joined", func(j *laminate.Job) {
