@@ -1,6 +1,9 @@
 package proof
 
 import (
+	"slices"
+	"strings"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
@@ -22,7 +25,7 @@ var TestTemperatureUnfit = &rules.Rule{
 		"In cold water resin is brittle, and a wall that sweats hides its leaks. Water that boils is a test with gas.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "a test with water is at 100 °C (212 °F) or above, or at 0 °C or below; the temperature of a test is above that of the service and above the heat deflection temperature less 20 °C of a resin of barrier or structure, its own or the typical one of its family: break; " +
-		"above it less 40 °C: warning (these two bounds are within). It is above 120 °F, up to which a wall is taken as cold, and above what the service of a part reaches, or of the conditions that it has none of as much says what the wall keeps of its strength (modulus_retention): incomplete. " +
+		"above it less 40 °C: warning (these two bounds are within). It is above 120 °F, up to which a wall is taken as cold, and above what the service of a part reaches, or of the conditions that it has none of as much says what the wall keeps of its strength (modulus_retention), and no resin of its own is too warm: incomplete. " +
 		"It is below 15 °C (59 °F): warning. A test of no stated temperature is taken to be as the service",
 	Basis: "20 and 40 °C under the heat deflection temperature, and typical ones of the families: from memory; 15 °C and 120 °F: common practice, no source",
 	Job: func(p *rules.JobPass) {
@@ -43,10 +46,10 @@ var TestTemperatureUnfit = &rules.Rule{
 		case quantity.Below(t.SI(), cool):
 			say(rules.Warning, cool, "the test is at %s, below %s: resin is brittle there and a sweating wall hides leaks; ask whoever answers for the resin, or test warmer")
 		}
-		soften(p, t.SI())
+		softened := soften(p, t.SI())
 		unknown := []laminate.Ref{testRef("temperature")}
 		for i := range p.Job.Parts {
-			if _, warm := warmed(p, i); !warm && !lies(p, i) {
+			if _, warm := warmed(p, i); !warm && !lies(p, i) && !softened[i] {
 				unknown = append(unknown, laminate.JobPartRef(i, ""))
 			}
 		}
@@ -72,45 +75,85 @@ func more(n int) string {
 	return " and " + quantity.Number(float64(n), 0) + " more"
 }
 
+// soft is resins whose heat deflection temperature a test comes too near.
+type soft struct {
+	severity rules.Severity
+	deflects float64 // K
+	whose    string
+	own      bool // stated for the resin
+	resins   []string
+	at       []laminate.Ref // the test, and the parts
+}
+
 // soften reports the resins that a test at t, in K, comes too near the heat deflection
-// temperature of, each once.
-func soften(p *rules.JobPass, t float64) {
-	told := map[string]bool{}
-	look := func(of string, a *laminate.Analysis) {
+// temperature of, those of one temperature together, and gives the parts that break by it.
+func soften(p *rules.JobPass, t float64) (softened map[int]bool) {
+	var found []soft
+	softened = map[int]bool{}
+	look := func(a *laminate.Analysis, part int) {
 		if a == nil {
 			return
 		}
 		for i := range a.Rows {
 			r, zone := a.Rows[i].Resin, a.Rows[i].Zone
-			if r == nil || !zone.InBarrier() && zone != laminate.StructuralLayer || told[of+"/"+r.ID] {
+			if r == nil || !zone.InBarrier() && zone != laminate.StructuralLayer {
 				continue
 			}
-			told[of+"/"+r.ID] = true
 			deflects, whose := resin.Deflects(r, p.Library)
-			severity, less := rules.Break, resin.Margin
+			x := soft{severity: rules.Break, deflects: deflects.SI(), whose: whose, own: r.HeatDeflection.Given(), at: []laminate.Ref{testRef("temperature")}}
 			switch {
 			case !deflects.Given():
 				continue
 			case quantity.Above(t, deflects.SI()-resin.Margin):
 			case quantity.Above(t, deflects.SI()-resin.Care):
-				severity, less = rules.Warning, resin.Care
+				x.severity = rules.Warning
 			default:
 				continue
 			}
-			reached, bound := p.Units.Pair(t, deflects.SI()-less, quantity.Point)
-			p.Report(severity, testRef("temperature"), "", "the test is at %s, above %s, %s of resin %s, %s, less %s", reached, bound, whose, r.ID, p.Units.Temperature(deflects.SI()), p.Units.Figure(less, quantity.Rise))
+			k := slices.IndexFunc(found, func(y soft) bool {
+				return y.severity == x.severity && y.own == x.own && quantity.Compare(y.deflects, x.deflects) == 0
+			})
+			if k < 0 {
+				k, found = len(found), append(found, x)
+			}
+			if !slices.Contains(found[k].resins, r.ID) {
+				found[k].resins = append(found[k].resins, r.ID)
+			}
+			if part < 0 {
+				continue
+			}
+			if at := laminate.JobPartRef(part, ""); !slices.Contains(found[k].at, at) {
+				found[k].at = append(found[k].at, at)
+			}
+			softened[part] = softened[part] || x.severity == rules.Break
 		}
 	}
 	for i := range p.Job.Parts {
 		if s := p.Parts[i].Schedule; !(s.Service.Hottest().SI() >= t) { // else resin-temperature says so of the service
-			look(p.Job.Parts[i].Schedule, p.Parts[i].Analysis)
+			look(p.Parts[i].Analysis, i)
 		}
 	}
 	if !(p.Job.Service.Hottest().SI() >= t) {
 		for _, o := range overlay.All(p.Job) {
-			look("", p.Analysis(o.Laminate))
+			look(p.Analysis(o.Laminate), -1)
 		}
 	}
+	for i := range found {
+		x := &found[i]
+		less, of, advice := resin.Care, "resin "+x.resins[0], "; the resin's own (heat_deflection) replaces it"
+		if n := len(x.resins) - 1; n > 0 {
+			of, advice = "resins "+strings.Join(x.resins[:n], ", ")+" and "+x.resins[n], "; the resins' own (heat_deflection) replace it"
+		}
+		if x.own {
+			advice = ""
+		}
+		if x.severity == rules.Break {
+			less = resin.Margin
+		}
+		reached, bound := p.Units.Pair(t, x.deflects-less, quantity.Point)
+		p.ReportAt(x.severity, x.at, "", "the test is at %s, above %s, %s of %s, %s, less %s%s", reached, bound, x.whose, of, p.Units.Temperature(x.deflects), p.Units.Figure(less, quantity.Rise), advice)
+	}
+	return softened
 }
 
 // warmed is a part as it stands in a test that is warm: with what it keeps of its
