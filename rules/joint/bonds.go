@@ -112,7 +112,7 @@ var PlateCorner = &rules.Rule{
 		"A strap is figured for the pull of a tube, which a corner has not; what holds there takes an analysis or a test of its own.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
 	When:     "a joint is between a panel and another part: incomplete; a panel states an inside diameter, which a plate has not: break",
-	Basis:    "statics: the moment at the clamped edge of a plate, and what it leans on at any; nothing here figures a corner",
+	Basis:    "statics, arithmetic: the moment at the clamped edge of a plate, and the load at any; nothing here figures a corner",
 	Job: func(p *rules.JobPass) {
 		for i := range p.Job.Parts {
 			if part := p.Stated(i); p.Job.Parts[i].Form == laminate.Panel && part.InsideDiameter.Given() {
