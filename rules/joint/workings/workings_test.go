@@ -185,6 +185,25 @@ func TestOf_leavesACornerBetweenPlatesOpen(t *testing.T) {
 	}
 }
 
+// Of flanges that are bolted to each other nothing of a strap is figured.
+func TestOf_asksForNoStrapOverWhatIsBolted(t *testing.T) {
+	j := pipes(24, 10, 2, 8, 3)
+	j.Nozzles = nil
+	for i := range j.Parts {
+		p := &j.Parts[i]
+		p.Form, p.Length, p.Size, p.InsideDiameter = laminate.Flange, quantity.Length{}, inches(24), quantity.Length{}
+	}
+	_, list := of(j, quantity.US)
+	if len(list) != 3 {
+		t.Fatalf("%+v", list)
+	}
+	for i := range list {
+		if c := &list[i]; c.Answer != wall.NotApplicable || !strings.Contains(c.Reason, "bolted") {
+			t.Errorf("%s: %s %q", c.Name, c.Answer, c.Reason)
+		}
+	}
+}
+
 // Statics: each condition loads a strap with its own p·D/2 and a pad with its own N,
 // against what is kept at its own temperature. 4 psi on half of the strength are less
 // than 10 psi on all of it, and on three tenths more; what nothing loads need keep nothing.
