@@ -26,7 +26,7 @@ var UpliftUnheld = &rules.Rule{
 			switch held := x.HoldDown; {
 			case most.When == "":
 			case !held.Given():
-				p.Report(rules.Incomplete, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, %s in all: what holds it down is not stated (hold_down)", x.ID, most.When, p.Units.Figure(most.Pressure, quantity.Stress), p.Units.Figure(most.Force, quantity.Force))
+				p.Report(rules.Incomplete, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, %s in all: what holds it down, its own weight with it, is not stated (hold_down)", x.ID, most.When, p.Units.Figure(most.Pressure, quantity.Stress), p.Units.Figure(most.Force, quantity.Force))
 			case statics.Thinner(held.SI(), most.Pressure):
 				h, m := p.Units.Pair(held.SI(), most.Pressure, quantity.Stress)
 				p.Report(rules.Break, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, and its hold-down was figured for %s", x.ID, most.When, m, h)
