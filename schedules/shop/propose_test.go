@@ -120,7 +120,7 @@ func drawn(t *rapid.T) string {
 	if rapid.Bool().Draw(t, "flanged") {
 		put("\n[[part]] # by the shop's table\nid = \"flange\"\nform = \"flange\"\nprocess = \"contact\"\nsize = \"6 in\"\ndrilling = \"class-150\"\npressure_class = \"150 psi\"\ntorque = \"90 ft-lb\"\nmate_face = \"flat\"\nwashers = true\ncount = 6")
 		fact("thickness = \"1 in\"")
-		deepest := courses*tall + 8 // in a head that hangs below, what a nozzle ends in hides from none of it
+		deepest := courses*tall + 8                // in a head that hangs below, what a nozzle ends in hides from none of it
 		fact("liquid_height = \"%d ft\"", deepest) // no nozzle may name it
 		put("\n[[part]]\nid = \"lid\"\nform = \"cover\"\nprocess = \"contact\"\nsize = \"6 in\"\ndrilling = \"class-150\"\nedge = \"simply-supported\"\ncount = 6")
 		fact("liquid_height = \"%d ft\"", deepest)
