@@ -111,7 +111,7 @@ func (p *Job) Settle() {
 	}
 	if r != nil && (anew || p.body != p.Frame.Body) {
 		p.body, p.drawn = p.Frame.Body, true
-		p.drawn = elevation(r.Job, p.picture(), p.tall()) != nil
+		p.drawn = p.beside(r.Job) != nil
 	}
 	p.table.Fit(p.tall())
 }

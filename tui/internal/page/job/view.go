@@ -3,6 +3,7 @@ package job
 import (
 	"strings"
 
+	"frp/veilwright/laminate"
 	"frp/veilwright/rules"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/page"
@@ -38,11 +39,25 @@ func (p *Job) columns() []widget.Column[row] {
 	}
 }
 
+// beside draws what stands beside the table: the shell from the side, or where there is
+// room for all columns too what joints tie, in their order.
+func (p *Job) beside(j *laminate.Job) []string {
+	w, h := p.picture(), p.tall()
+	list := elevation(j, w, h)
+	if list == nil && w >= roomy {
+		list = chain(j, w, h)
+	}
+	return list
+}
+
+// roomy is a picture on a page that has room for all columns too.
+const roomy = 36
+
 // picture is how many cells the elevation may take beside the table.
 func (p *Job) picture() int {
 	switch w := p.Frame.Body.W; {
 	case w >= 120:
-		return 36
+		return roomy
 	case w >= 78:
 		return 28
 	}
@@ -81,7 +96,7 @@ func (p *Job) Lines() []string {
 		verdict = page.SeverityStyle(t, r.Verdict)
 	}
 	out := []string{" " + draw.Cut(draw.Clean(r.Job.Title), w/2) + "  " + verdict.Render(r.Verdict.String())}
-	picture := elevation(r.Job, left, p.tall())
+	picture := p.beside(r.Job)
 	if picture == nil {
 		left = 0
 	}
