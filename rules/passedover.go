@@ -92,10 +92,15 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 func Grounded(p *laminate.Part) (stated, grounded bool) { return Answered(p.Grounding) }
 
 // Answered says of a fact in words of the document's own whether it is stated, and
-// whether it says that there is something: "none" says that there is not.
+// whether it says that there is something: "none" says that there is not, and "pending"
+// that nobody has said it yet.
 func Answered(text string) (stated, there bool) {
-	switch strings.ToLower(strings.TrimSpace(text)) {
-	case "":
+	text = strings.ToLower(strings.Trim(strings.TrimSpace(text), "."))
+	if strings.HasPrefix(text, "not yet") {
+		return false, false
+	}
+	switch text {
+	case "", "?", "tbd", "tbc", "pending", "open", "unknown", "to follow", "later", "xxx":
 		return false, false
 	case "none", "no", "-", "–", "n/a":
 		return true, false

@@ -58,7 +58,7 @@ func (e *evaluation) tabled() (allMat bool, why string) {
 	for i := range e.rows {
 		m := e.rows[i].figures.Material
 		allMat = allMat && m.Form != laminate.WovenRoving
-		if not := form.Untabled(m); not != "" && why == "" {
+		if not := form.Untabled(e.rows[i].figures); not != "" && why == "" {
 			why = "the strength table is for contact-molded mat and woven roving of glass; " + plyName(e.rows[i].figures) + not
 		}
 	}

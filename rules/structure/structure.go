@@ -15,7 +15,7 @@ const family = "structure"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, DesignFactorLow, RingsByOthers}
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, DesignFactorLow, RingsByOthers, VoidsHigh}
 }
 
 // StructureMissing wants something to carry the load.

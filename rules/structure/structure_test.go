@@ -160,6 +160,9 @@ func TestStructureRules(t *testing.T) {
 		{Name: "no structure under pressure", Change: structure(), Want: []string{"break structure-missing"}},
 		{Name: "no pressure stated", Change: func(s *laminate.Schedule) { s.Service.Pressure = quantity.Pressure{} }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the pressure is not stated"}},
 		{Name: "no vacuum stated", Change: func(s *laminate.Schedule) { s.Service.Vacuum = quantity.Pressure{} }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the vacuum is not stated"}},
+		{Name: "air for strength", Change: change(noLoad, func(s *laminate.Schedule) { s.Plies[ruletest.BondRow].VoidContent = laminate.Some(0.051) }), Want: []string{"break voids-high"}, Says: []string{"of voids, above 5"}},
+		{Name: "a few voids", Change: change(noLoad, func(s *laminate.Schedule) { s.Plies[ruletest.BondRow].VoidContent = laminate.Some(0.05) })},
+		{Name: "resin for strength", Change: func(s *laminate.Schedule) { s.Plies[ruletest.BondRow].GlassContent = laminate.Some(0.19) }, Want: []string{"incomplete structure-incomplete", "warning structure-glass-content 2 3 4"}, Says: []string{"19 % of glass, below 20 %"}},
 		{Name: "a vacuum between rings", Change: change(noLoad, func(s *laminate.Schedule) {
 			s.Service.Vacuum, s.Part.InsideDiameter, s.Part.StiffenerSpacing = quantity.New(0.5, quantity.PSI), quantity.New(48, quantity.Inch), quantity.New(12, quantity.Inch)
 			// By hand: p·L·Do³·5/(24·E), 0.5 psi, 12 in, the wall 48 in inside.

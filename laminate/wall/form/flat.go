@@ -80,21 +80,37 @@ const (
 	basisStrain = "strain limit 0.001 (ASME Section X RD-1171.1, second-hand)"
 )
 
-// Untabled says why the strength table does not know a material in a structure, as it
-// goes on behind the name of a ply; "" where it does: mat, sprayed chop and woven roving
-// of glass, a veil of glass and resin without fiber between them.
-func Untabled(m *laminate.Material) string {
+// The least glass by mass of what the strength table knows: it goes by the thickness of
+// laminates as they are laid, and resin makes a ply thicker, not stronger. From memory of
+// the range that contact-molded laminates are laid in, a good third below what is usual.
+const (
+	leastInMat   = 0.20
+	leastInWoven = 0.33
+)
+
+// Untabled says why the strength table does not know a ply in a structure, as it goes on
+// behind the name of it; "" where it does: mat, sprayed chop and woven roving of glass,
+// not starved of it, a veil of glass and resin without fiber between them.
+func Untabled(r *laminate.RowFigures) string {
+	m, least := r.Material, 0.0
 	switch m.Form {
 	case laminate.ResinCoat:
 		return ""
-	case laminate.ChoppedMat, laminate.SprayedChop, laminate.WovenRoving, laminate.Veil:
-		if m.Fiber.Glass() {
-			return ""
-		}
-		return " is of " + m.Fiber.String() + " fiber"
+	case laminate.ChoppedMat, laminate.SprayedChop:
+		least = leastInMat
+	case laminate.WovenRoving:
+		least = leastInWoven
+	case laminate.Veil:
 	default: // nothing of the others
+		return " of form " + m.Form.String() + " is neither"
 	}
-	return " of form " + m.Form.String() + " is neither"
+	if !m.Fiber.Glass() {
+		return " is of " + m.Fiber.String() + " fiber"
+	}
+	if share, known := r.GlassMassFraction(); known && quantity.Below(share, least) {
+		return " has " + quantity.Share(share) + " of glass, below " + quantity.Share(least)
+	}
+	return ""
 }
 
 // bent gives what bends a plate, from whichever side is the greater.

@@ -97,7 +97,7 @@ func StackOf(a *laminate.Analysis) Stack {
 	for i := range a.Rows {
 		if m := a.Rows[i].Material; m != nil && a.Rows[i].Zone == laminate.StructuralLayer {
 			allMat = allMat && m.Form != laminate.WovenRoving
-			table = table && form.Untabled(m) == ""
+			table = table && form.Untabled(&a.Rows[i]) == ""
 		}
 	}
 	if table {
