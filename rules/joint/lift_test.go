@@ -99,3 +99,23 @@ func TestPadThin_onAFlatBottomIsNotFigured(t *testing.T) {
 		t.Error(said)
 	}
 }
+
+// Of a pipe whose ends are both joined each end has a strap: 8 in wide it lies on 4 in, and
+// a hole of 4 in, 5 in from an end, takes an inch of it.
+func TestOpeningOffPart_inTheStrapOfAPipe(t *testing.T) {
+	for height, want := range map[float64]bool{5: true, 43: true, 7: false} {
+		j := sound()
+		c := j.Parts[1]
+		c.ID = "c"
+		j.Parts = append(j.Parts, c)
+		j.Parts[0].Length = inches(48)
+		j.Joints[0].Width = inches(8)
+		more := j.Joints[0]
+		more.ID, more.Between = "K", [2]string{"a", "c"}
+		j.Joints = append(j.Joints, more)
+		j.Nozzles[0].Height, j.Nozzles[0].Size = inches(height), inches(4)
+		if _, said := judged(j); strings.Contains(said, "its opening cuts into the strap at the") != want {
+			t.Errorf("at %v in: %s", height, said)
+		}
+	}
+}

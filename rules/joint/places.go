@@ -26,22 +26,32 @@ var OpeningOffPart = &rules.Rule{
 }
 
 // overEnd is how far what is laid over the joint at the bottom and at the top of a part
-// reaches from its end, m: the strap, and the seal inside.
+// reaches from its end, m: the strap, and the seal inside. Which end of a pipe a joint is
+// at is not known: where both its ends are joined the wider counts at each.
 type overEnd struct{ strap, seal [2]float64 }
 
 func overEnds(p *rules.JobPass) []overEnd {
-	laid := make([]overEnd, len(p.Job.Parts))
+	laid, joints := make([]overEnd, len(p.Job.Parts)), make([]int, len(p.Job.Parts))
+	statics.EachJoint(func(_ *rules.JobPass, x *statics.Joined) {
+		for _, part := range x.Parts {
+			joints[part]++
+		}
+	})(p)
 	statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		for k, part := range x.Parts {
-			end, known := statics.EndTo(p, part, x.Parts[1-k])
-			if !known {
-				continue
+			var ends []int
+			if end, known := statics.EndTo(p, part, x.Parts[1-k]); known {
+				ends = []int{end}
+			} else if joints[part] > 1 {
+				ends = []int{0, 1}
 			}
-			if x.Outside != "" {
-				laid[part].strap[end] = math.Max(laid[part].strap[end], x.Width.SI()/2)
-			}
-			if x.Inside != "" {
-				laid[part].seal[end] = math.Max(laid[part].seal[end], x.InsideWidth.SI()/2)
+			for _, end := range ends {
+				if x.Outside != "" {
+					laid[part].strap[end] = math.Max(laid[part].strap[end], x.Width.SI()/2)
+				}
+				if x.Inside != "" {
+					laid[part].seal[end] = math.Max(laid[part].seal[end], x.InsideWidth.SI()/2)
+				}
 			}
 		}
 	})(p)
