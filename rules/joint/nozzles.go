@@ -34,7 +34,7 @@ var PadThin = &rules.Rule{
 		case a != nil && !s.Known:
 			missing = "a thickness of laminate " + x.Pad + " is not known"
 		case a != nil && s.Hoop == 0 && s.Structure > 0:
-			missing = "the strength table knows mat and woven roving of glass, and laminate " + x.Pad + " has others"
+			missing = "the strength table knows mat and woven roving of glass, starved of none, and laminate " + x.Pad + " has others"
 		}
 		switch has := s.Hoop * need.Share; {
 		case missing != "":

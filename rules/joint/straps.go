@@ -76,7 +76,7 @@ var JointHoopThin = &rules.Rule{
 			if s = statics.StackOf(a); !s.Known {
 				missing = "a thickness of laminate " + x.Outside + " is not known"
 			} else if s.Hoop == 0 && s.Structure > 0 {
-				missing = "the strength table knows mat and woven roving of glass, and laminate " + x.Outside + " has others"
+				missing = "the strength table knows mat and woven roving of glass, starved of none, and laminate " + x.Outside + " has others"
 			}
 		}
 		if missing != "" {

@@ -133,6 +133,34 @@ func leg(j *laminate.Job) {
 	j.Joints = append(j.Joints, laminate.Joint{ID: "L", Between: [2]string{"f", "leg"}})
 }
 
+// drilled bolts that flange, and a cover on it, by circles in inches; 0 for none.
+func drilled(circle float64, bolts int, cover float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		onLow(j)
+		put := func(p *laminate.JobPart, circle float64, bolts int) {
+			p.Drilling, p.BoltCircle, p.Bolts, p.BoltSize = laminate.NoDrilling, in(circle), laminate.Some(bolts), in(0.625)
+		}
+		if circle > 0 {
+			put(&j.Parts[4], circle, bolts)
+		}
+		if cover > 0 {
+			c := laminate.JobPart{ID: "c", Laminate: j.Parts[4].Laminate}
+			c.Form, c.Process = laminate.Cover, laminate.ContactMolded
+			put(&c, cover, 4)
+			j.Parts, j.Nozzles[0].Cover = append(j.Parts, c), "c"
+		}
+	}
+}
+
+// panelOf adds a panel of 4 by 3 ft and an area in square feet.
+func panelOf(feet2 float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		p := laminate.JobPart{ID: "p", Laminate: j.Parts[1].Laminate}
+		p.Form, p.Process, p.Length, p.Width, p.Area = laminate.Panel, laminate.ContactMolded, in(48), in(36), quantity.New(feet2, quantity.SquareFoot)
+		j.Parts = append(j.Parts, p)
+	}
+}
+
 // openTo leaves the top open, at 120 in, and fills to a level.
 func openTo(inches float64) func(*laminate.Job) {
 	return func(j *laminate.Job) {
@@ -264,6 +292,13 @@ func TestPartsRules(t *testing.T) {
 		{"a course with as much", level(2, 50), nil},
 		{"a course with more", level(2, 60), []string{"incomplete level-contradicted"}},
 		{"a head that the liquid does not reach", level(3, 0), nil},
+		{"bolts in its bore", drilled(2.9, 4, 0), []string{"break bolts-misfit"}},
+		{"bolts in one another", drilled(6, 30, 0), []string{"break bolts-misfit"}},
+		{"bolts of their own", drilled(6, 4, 0), nil},
+		{"a cover of another circle", drilled(6, 4, 6.5), []string{"break bolts-misfit"}},
+		{"a cover of a circle in the nozzle", drilled(0, 0, 3.2), []string{"break bolts-misfit"}},
+		{"a panel of another area", panelOf(2), []string{"break area-contradicted"}},
+		{"a panel of its area", panelOf(12), nil},
 		{"a leg behind a valve", func(j *laminate.Job) {
 			leg(j)
 			level(5, 0)(j)
