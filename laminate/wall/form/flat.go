@@ -108,7 +108,7 @@ func Untabled(r *laminate.RowFigures) string {
 		return " is of " + m.Fiber.String() + " fiber"
 	}
 	if share, known := r.GlassMassFraction(); known && quantity.Below(share, least) {
-		return " has " + quantity.Share(share) + " of glass, below " + quantity.Share(least)
+		return ": " + quantity.Share(share) + " of glass, below " + quantity.Share(least)
 	}
 	return ""
 }
