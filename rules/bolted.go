@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/vessel"
 )
 
@@ -35,8 +36,9 @@ func (p *JobPass) Facing(lower, upper int) (below, above int, fit bool) {
 	below, above = -1, -1
 	for _, i := range of[0] {
 		for _, k := range of[1] {
-			a, b := &p.Job.Parts[i], &p.Job.Parts[k]
-			if a.Size.Given() && b.Size.Given() && vessel.SameNominal(a.Size.SI(), b.Size.SI()) && a.Drilling == b.Drilling && a.Bolts == b.Bolts && a.BoltCircle.SI() == b.BoltCircle.SI() {
+			a, b := p.Stated(i), p.Stated(k)
+			bolts, _ := ground.BoltsUp(a, b)
+			if bolts && a.Size.Given() && b.Size.Given() && vessel.SameNominal(a.Size.SI(), b.Size.SI()) {
 				return i, k, true
 			}
 			below, above = i, k

@@ -261,3 +261,17 @@ func Bolted(p *laminate.Part) (d vessel.Drilling) {
 	}
 	return d
 }
+
+// BoltsUp tells whether the bolts of one flange or cover go through another; not known
+// where the bolts of one are not.
+func BoltsUp(a, b *laminate.Part) (fit, known bool) {
+	const off = 1e-3 // m between two circles that are one
+	x, y := Bolted(a), Bolted(b)
+	switch {
+	case !(x.Circle > 0 && y.Circle > 0):
+		return false, false
+	case math.Abs(x.Circle-y.Circle) > off:
+		return false, true
+	}
+	return x.Bolts == y.Bolts && x.Bolts > 0, x.Bolts > 0 && y.Bolts > 0
+}

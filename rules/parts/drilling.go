@@ -21,7 +21,6 @@ var BoltsMisfit = &rules.Rule{
 		"or a cover and the flange of one nozzle differ in circle or number of bolts",
 	Basis: "geometry; the hole from memory: ASME B16.5",
 	Job: func(p *rules.JobPass) {
-		const off = 1e-3 // m
 		within := func(i int, bore quantity.Length, of string) bool {
 			d := ground.Bolted(p.Stated(i))
 			if hole := d.Hole(); d.Circle > 0 && bore.Given() && !quantity.Above(d.Circle-hole, bore.SI()) {
@@ -56,7 +55,7 @@ var BoltsMisfit = &rules.Rule{
 				continue
 			}
 			a, b := ground.Bolted(p.Stated(flange)), ground.Bolted(p.Stated(cover))
-			if a.Circle > 0 && b.Circle > 0 && (math.Abs(a.Circle-b.Circle) > off || a.Bolts > 0 && b.Bolts > 0 && a.Bolts != b.Bolts) {
+			if fit, known := ground.BoltsUp(p.Stated(flange), p.Stated(cover)); known && !fit {
 				m, n := p.Units.Pair(a.Circle, b.Circle, quantity.Size)
 				p.Report(rules.Break, laminate.JobPartRef(cover, "bolt_circle"), "", "nozzle %s: its flange %s has %d bolts on %s, its cover %s %d on %s: they do not bolt up", x.ID, x.Flange, a.Bolts, m, x.Cover, b.Bolts, n)
 			}

@@ -73,6 +73,7 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 			for k, id := range []string{"low", "high"} {
 				f := laminate.JobPart{ID: "f-" + id, Laminate: "thin"}
 				f.Form, f.Process = laminate.Flange, laminate.ContactMolded
+				f.BoltCircle, f.Bolts, f.BoltSize = in(105), laminate.Some(44), in(1.5)
 				f.Size = quantity.New(j.Parts[1].InsideDiameter.SI()+float64(k)*wider.SI(), quantity.Meter)
 				j.Parts = slices.Insert(j.Parts, 2+k, f)
 				j.Joints = append(j.Joints, laminate.Joint{ID: "F" + id, Between: [2]string{id, f.ID}})
@@ -143,7 +144,11 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 		{"by flanges of two sizes", onTank(flanged(in(6))), []string{"break joined-parts-differ", "incomplete parts-not-joined"}, "flanges f-low and f-high between them are, as stated, not of one size and drilling"},
 		{"by flanges of two drillings", onTank(func(j *laminate.Job) {
 			flanged(in(0))(j)
-			j.Parts[2].Drilling = laminate.Class150
+			j.Parts[2].BoltCircle = in(106)
+		}), []string{"incomplete parts-not-joined"}, "flanges f-low and f-high between them"},
+		{"by flanges whose bolts nobody states", onTank(func(j *laminate.Job) {
+			flanged(in(0))(j)
+			j.Parts[3].Bolts = laminate.Optional[int]{}
 		}), []string{"incomplete parts-not-joined"}, "flanges f-low and f-high between them"},
 		{"a cone that nothing closes", onTank(cone), []string{"incomplete cone-open"}, "part bottom: what closes its small end, 24 in"},
 		{"a cone with its drain", onTank(drain(in(24))), nil, ""},
