@@ -60,7 +60,7 @@ func (u Under) kept(p *rules.JobPass, parts ...int) (share float64, missing stri
 }
 
 // States are what parts stand under: each of their conditions, and their service where
-// one of them has none or none reaches what it States.
+// one of them has none or none reaches what it states.
 func States(p *rules.JobPass, parts ...int) (list []Under) {
 	whole := false
 	for _, i := range parts {

@@ -60,7 +60,7 @@ func Bolted(p *rules.JobPass, i int) bool {
 	return x.Bolted(p)
 }
 
-// Bond is how long the strap has to Bond on each side, m.
+// Bond is how long the strap has to bond on each side, m.
 func (x *Joined) Bond(l Loads, shear float64) float64 {
 	return joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
 }
@@ -116,7 +116,7 @@ func (x *Joined) Hoop(p *rules.JobPass, l Loads) float64 {
 	return joining.HoopLoad(l.inside, l.diameter)
 }
 
-// Thinner is the structure of the Thinner wall, m.
+// Thinner is the structure of the thinner wall, m.
 func (x *Joined) Thinner(p *rules.JobPass) float64 {
 	thin := math.Inf(1)
 	for _, part := range x.walls(p) {

@@ -30,9 +30,9 @@ func (x *Opening) Edge(p *rules.JobPass) float64 {
 	return d / 2
 }
 
-// Through is the outside diameter of a neck that goes Through its part, m, its bore
+// Through is the outside diameter of a neck that goes through its part, m, its bore
 // taken as the nominal size; not known of one set on or conical, or where its wall is
-// not. One of which nobody says how it is made is taken to go Through.
+// not. One of which nobody says how it is made is taken to go through.
 func (x *Opening) Through(p *rules.JobPass) (m float64, known bool) {
 	a := p.Analysis(x.Neck)
 	if a == nil || len(a.Rows) == 0 || !a.Total.ThicknessKnown || !x.Size.Given() || x.Kind == laminate.SetOn || x.Kind == laminate.Conical {
@@ -85,7 +85,7 @@ func (x *Opening) Bonded(p *rules.JobPass) (m float64, what string) {
 	return m, what
 }
 
-// Laid is how wide its pad is Laid, with the taper, m; 0 where no diameter is stated.
+// Laid is how wide its pad is laid, with the taper, m; 0 where no diameter is stated.
 func (x *Opening) Laid(p *rules.JobPass) float64 {
 	return ground.PadLaid(x.Nozzle, p.Analysis(x.Pad))
 }

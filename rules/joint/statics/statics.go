@@ -39,7 +39,7 @@ func (x *Joined) At(key string) laminate.Ref {
 	return laminate.Ref{Kind: laminate.RefJoint, Index: x.Index, Key: key}
 }
 
-// EachNozzle is a rule that looks at EachNozzle nozzle whose part is there.
+// EachNozzle is a rule that looks at each nozzle whose part is there.
 func EachNozzle(look func(p *rules.JobPass, x *Opening)) func(*rules.JobPass) {
 	return func(p *rules.JobPass) {
 		for i := range p.Job.Nozzles {
