@@ -208,13 +208,14 @@ func (of *Subject) whole() paper.Sheet {
 // Calculation is the structure of each part worked out step by step, and of a job
 // what is laid at its joints and nozzles, for a reviewer with a pocket calculator.
 func Calculation(of *Subject) paper.Sheet {
+	before := paper.Worked{}
 	sheet := of.each(func(p *Part) paper.Sheet {
 		worked := wall.Calculate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
 		name := p.ID
 		if name == "" {
 			name = of.File
 		}
-		return append(paper.Calculation(name, &worked, of.Structure(p)), serves(p, of.Units)...)
+		return append(paper.Calculation(name, &worked, of.Structure(p), before), serves(p, of.Units)...)
 	})
 	if of.judged == nil {
 		return sheet
