@@ -92,7 +92,7 @@ func Catalog(lib *laminate.Library, want func(id string) bool, u quantity.System
 		if !want(m.ID) {
 			continue
 		}
-		mass := none
+		mass := None
 		if m.ArealMass.Given() {
 			mass = u.Figure(m.ArealMass.SI(), m.Form.MassKind())
 		} else if m.Thickness.Given() {
@@ -155,14 +155,14 @@ func registered(sheet Sheet) []source.Entry {
 
 func stated(share laminate.Optional[float64]) string {
 	if !share.Given {
-		return none
+		return None
 	}
 	return quantity.Percent(share.Value)
 }
 
 func figure[D quantity.Dimension](q quantity.Quantity[D], k quantity.Kind, u quantity.System) string {
 	if !q.Given() {
-		return none
+		return None
 	}
 	return u.Figure(q.SI(), k)
 }

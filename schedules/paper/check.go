@@ -27,7 +27,7 @@ func Check(file string, books []string, r *rules.Report, line func(laminate.Ref)
 	if passed := passedOver(r); passed != nil {
 		sheet = append(sheet, passed)
 	}
-	return append(sheet, Note{Text: file + ": " + verdict(r)})
+	return append(sheet, Note{Text: file + ": " + Verdict(r)})
 }
 
 // passedOver lists what the document states and nothing weighs, what has one
@@ -103,8 +103,8 @@ func Findings(file string, r *rules.Report, line func(laminate.Ref) int, explain
 	return t
 }
 
-// verdict is the verdict and how it comes about: "break (1 break, 2 notes)".
-func verdict(r *rules.Report) string {
+// Verdict is the verdict and how it comes about: "break (1 break, 2 notes)".
+func Verdict(r *rules.Report) string {
 	breaks, incomplete, warnings, notes := r.Counts()
 	var parts []string
 	for _, c := range []struct {

@@ -26,7 +26,7 @@ func Diff(older, newer string, facts []schedules.FactChange, d *revision.Differe
 		if c.Change == revision.Same {
 			continue
 		}
-		was, is, what := none, none, ""
+		was, is, what := None, None, ""
 		if c.Old >= 0 {
 			f := &a.Analysis.Rows[c.Old]
 			was, what = Span(f.First, f.Last), a.Schedule.Plies[c.Old].Material
@@ -91,4 +91,21 @@ func moved(f revision.FigureChange, u quantity.System) (was, is string) {
 		return u.Figure(v, f.Kind)
 	}
 	return text(f.Old, f.OldKnown), text(f.New, f.NewKnown)
+}
+
+// DiffJobs is two judged revisions of a job: what is stated otherwise, and each
+// part and overlay that differs.
+func DiffJobs(older, newer string, facts []schedules.FactChange, d []revision.PartDifference, u quantity.System) Sheet {
+	sheet := Diff(older, newer, facts, &revision.Difference{}, nil, nil, u)
+	if facts == nil && d != nil {
+		sheet = sheet[:1]
+	}
+	for _, p := range d {
+		of := p.ID
+		if of == "" {
+			of = "the job as a whole"
+		}
+		sheet = append(sheet, Diff(of+" in "+older, of+" in "+newer, nil, p.Difference, p.Old, p.New, u)...)
+	}
+	return sheet
 }

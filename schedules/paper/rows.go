@@ -10,8 +10,8 @@ import (
 	"frp/veilwright/rules/acceptance"
 )
 
-// none stands where there is nothing, or nothing that is known.
-const none = "—"
+// None stands where there is nothing, or nothing that is known.
+const None = "—"
 
 // Ply is a row of plies as every table of them shows it: figures without
 // units, PerPly of one ply, Total from the process side up to and with the row.
@@ -29,7 +29,7 @@ func PlyOf(s *laminate.Schedule, a *laminate.Analysis, row int, u quantity.Syste
 	c := Ply{
 		Numbers: Span(f.First, f.Last), Material: p.Material, Zone: f.Zone.String(), Resin: orNone(p.Resin),
 		PerPly: u.Bare(f.Thickness, quantity.Thickness), Total: u.Bare(f.ToHere, quantity.Thickness),
-		Glass: Share(f.GlassMassFraction()), Fiber: Share(f.FiberMassFraction()), Mass: none,
+		Glass: Share(f.GlassMassFraction()), Fiber: Share(f.FiberMassFraction()), Mass: None,
 	}
 	if f.MassKnown {
 		c.Mass = u.Bare(f.Mass*float64(p.Count), quantity.WallMass)
@@ -65,14 +65,14 @@ func Numbers(plies []int) string {
 // Share is a content, if it is known.
 func Share(v float64, known bool) string {
 	if !known {
-		return none
+		return None
 	}
 	return quantity.Share(v)
 }
 
 func orNone(s string) string {
 	if s == "" {
-		return none
+		return None
 	}
 	return s
 }
@@ -87,14 +87,14 @@ type Criterion struct {
 
 // CriterionOf is a criterion in the reader's units.
 func CriterionOf(c *wall.Criterion, u quantity.System) Criterion {
-	x := Criterion{Name: c.Title(), Case: c.Case, Answer: c.Answer.String(), Required: none, Allowable: none, Utilization: none, Role: "shown"}
+	x := Criterion{Name: c.Title(), Case: c.Case, Answer: c.Answer.String(), Required: None, Allowable: None, Utilization: None, Role: "shown"}
 	if c.Judged() {
 		x.Required, x.Allowable = c.Figures(u)
 		x.Utilization = quantity.Utilization(c.Ratio)
 	}
 	switch {
 	case c.Answer == wall.NotApplicable:
-		x.Role = none
+		x.Role = None
 	case c.Governs:
 		x.Role = "governs"
 	}

@@ -24,7 +24,7 @@ func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
 			p := &t.Pieces[i]
 			known := func(v float64, k quantity.Kind) string {
 				if v == 0 && p.Why != "" {
-					return none // not known is not nothing
+					return None // not known is not nothing
 				}
 				return u.Bare(v, k)
 			}
@@ -46,7 +46,7 @@ func Takeoff(t *takeoff.Takeoff, u quantity.System) Sheet {
 		plies := Table{Columns: []Column{{Title: "ply"}, {Title: "material"}, {Title: "zone"}, w("area", quantity.Surface), w("fiber", quantity.Weight), w("resin mix", quantity.Weight), {Title: "pots", Right: true}}}
 		for k := range p.Plies {
 			x := &p.Plies[k]
-			area, fiber, mix, pots := none, none, none, none
+			area, fiber, mix, pots := None, None, None, None
 			if x.Area > 0 {
 				area = u.Bare(x.Area, quantity.Surface)
 				if x.Known {
@@ -114,7 +114,7 @@ func goodsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kind
 		{Title: "ordered", Under: true}, {Title: "strips", Under: true}, {Title: "tow", Under: true}}}
 	for i := range t.Goods {
 		g := &t.Goods[i]
-		rolls, strips, tow := none, "", ""
+		rolls, strips, tow := None, "", ""
 		if g.Rolls > 0 {
 			rolls = strconv.Itoa(g.Rolls)
 		}
@@ -140,7 +140,7 @@ func resinsOf(t *takeoff.Takeoff, u quantity.System, w func(string, quantity.Kin
 		{Title: "amounts by", Under: true}, {Title: "styrene given off, an estimate", Under: true}}}
 	for i := range t.Resins {
 		r := &t.Resins[i]
-		initiator, promoter, by, pots := none, none, "", none
+		initiator, promoter, by, pots := None, None, "", None
 		if x := r.Initiation; x != nil {
 			initiator = u.Bare(r.Initiator, quantity.Weight)
 			if x.Promoter.Given {
@@ -173,7 +173,7 @@ func costOf(t *takeoff.Takeoff, u quantity.System) Sheet {
 	table := Table{Columns: []Column{{Title: "cost of"}, {Title: "quantity", Right: true}, {Title: "unit"}, {Title: "price"}, {Title: "amount", Right: true}, {Title: "currency"}}}
 	for i := range t.Cost.Lines {
 		l := &t.Cost.Lines[i]
-		number, unit, price, amount := quantity.Number(l.Quantity, 1), l.Unit, "not stated", none
+		number, unit, price, amount := quantity.Number(l.Quantity, 1), l.Unit, "not stated", None
 		if l.Unit == "kg" {
 			number, unit = u.Bare(l.Quantity, quantity.Weight), u.Symbol(quantity.Weight)
 		}
@@ -226,7 +226,7 @@ func DiffTakeoff(old, new string, list []takeoff.Change, incomplete bool, u quan
 		}
 		side := func(given bool, v float64) string {
 			if !given {
-				return none
+				return None
 			}
 			return figure(v)
 		}

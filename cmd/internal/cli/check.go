@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper"
+	"frp/veilwright/schedules/paper/whole"
 	"frp/veilwright/schedules/shop"
 )
 
@@ -108,7 +109,7 @@ func (k *checking) look(in input) (r looked) {
 		if k.c.JSON {
 			r.item = output.ItemOf(report.JudgedJob(d.Name, d.Library.Books, judged, d.Line))
 		} else {
-			sheet = paper.CheckJob(d.Name, d.Library.Books, judged, d.Line, options.Units, detail)
+			sheet = whole.Check(d.Name, d.Library.Books, judged, d.Line, options.Units, detail)
 		}
 	}
 	if !k.c.JSON {
