@@ -162,6 +162,8 @@ func TestDecode_badInput(t *testing.T) {
 		{"k factors", head + "[part]\nk_factors = [1, 2, 3]\n", 8, "part.k_factors", "5 numbers"},
 		{"word", head + "[part]\nform = \"pip\"\n", 8, "part.form", `pipe, duct, tank, panel; "pipe" is the nearest`},
 		{"trait", head + "[service]\ncontains = [\"flourides\"]\n", 8, "service.contains", `"fluorides" is the nearest`},
+		{"another chemical", head + "[service]\ncontains = [\"chlorine\"]\n", 8, "service.contains", `chlorine, wet, as gas or in brine, is not chlorine dioxide: state "oxidizer"`},
+		{"a letter of it", head + "[service]\ncontains = [\"chlorine-dioxid\"]\n", 8, "service.contains", `"chlorine-dioxide" is the nearest`},
 		{"trait no word", head + "[service]\ncontains = [1]\n", 8, "service.contains", "a list of words"},
 		{"number for text", "document = \"schedule\"\nformat = 1\ntitle = 3\n", 3, "title", "text is expected"},
 		{"text for a choice", head + "[part]\nflanged = \"yes\"\n", 8, "part.flanged", "true or false"},

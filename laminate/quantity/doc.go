@@ -7,5 +7,6 @@
 //
 // Conversions are exact from the international pound (0.45359237 kg), the
 // foot (0.3048 m) and standard gravity (9.80665 m/s²); inHg is the
-// conventional inch of mercury at 0 °C, 3386.389 Pa (NIST SP 811, app. B).
+// conventional inch of mercury at 0 °C, 3386.389 Pa, inH2O and mmH2O are of
+// conventional water, 249.0889 Pa and 9.80665 Pa (NIST SP 811, app. B).
 package quantity

@@ -85,7 +85,7 @@ func (q Quantity[D]) TextFor(s System, u Unit[D]) string {
 }
 
 // customary are the US units that a document may be written in.
-var customary = []string{"mil", "in", "ft", "ft2", "oz/ft2", "oz/yd2", "lb/ft2", "lb/ft3", "lb/in3", "lb", "psi", "ksi", "Msi", "inHg", "degF", "°F", "lb/in", "ft-lb", "in-lb"}
+var customary = []string{"mil", "in", "ft", "ft2", "oz/ft2", "oz/yd2", "lb/ft2", "lb/ft3", "lb/in3", "lb", "psi", "ksi", "Msi", "inHg", "inH2O", "inWC", "degF", "°F", "lb/in", "ft-lb", "in-lb"}
 
 // Spelled gives the same value spelled in the unit u, as a person would have
 // typed it; reading the spelling gives the very same quantity.

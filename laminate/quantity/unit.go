@@ -110,6 +110,7 @@ var pressures = []unit{
 	{name: "Pa", scale: 1}, {name: "kPa", scale: 1e3}, {name: "MPa", scale: 1e6}, {name: "GPa", scale: 1e9},
 	{name: "bar", scale: 1e5}, {name: "psi", scale: psi}, {name: "ksi", scale: 1e3 * psi},
 	{name: "Msi", scale: 1e6 * psi}, {name: "inHg", scale: 3386.389},
+	{name: "inH2O", also: []string{"inWC", "inwc", "inh2o", "inH₂O"}, scale: 249.0889}, {name: "mmH2O", also: []string{"mmWC", "mmwc", "mmH₂O"}, scale: 9.80665}, {name: "mbar", scale: 100},
 }
 
 // Units of pressure, modulus and strength.

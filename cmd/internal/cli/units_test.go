@@ -10,7 +10,7 @@ import (
 // What a figure of either system looks like. A digit after a hyphen belongs to
 // an id.
 var (
-	usFigure     = regexp.MustCompile(`(^|[^-0-9.])[0-9][0-9./]* ?(mils?|in|ft|psi|ksi|Msi|°F|degF|oz|oz/ft²|oz/ft2|oz/yd²|oz/yd2|lb/ft²|lb/ft2|lb/in|lb/ft³|lb|inHg)\b`)
+	usFigure     = regexp.MustCompile(`(^|[^-0-9.])[0-9][0-9./]* ?(mils?|in|ft|psi|ksi|Msi|°F|degF|oz|oz/ft²|oz/ft2|oz/yd²|oz/yd2|lb/ft²|lb/ft2|lb/in|lb/ft³|lb|inHg|inH2O)\b`)
 	metricFigure = regexp.MustCompile(`(^|[^-0-9.])[0-9][0-9.]* ?(mm|cm|m|µm|kPa|MPa|GPa|Pa|bar|°C|degC|g/m²|g/m2|kg/m²|kg/m2|kN/m|N/mm|kg/m³|kg/m3|kg)\b`)
 )
 

@@ -286,11 +286,7 @@ func WrongWord(s string, words []string) string {
 	if now := word.Renamed(s, words); now != "" {
 		return fmt.Sprintf("%s is called %q now", Quoted(s), now)
 	}
-	m := fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", "))
-	if n := word.Nearest(s, words); n != "" {
-		m += fmt.Sprintf("; %q is the nearest", n)
-	}
-	return m
+	return fmt.Sprintf("%s is not one of %s", Quoted(s), strings.Join(words, ", ")) + word.Hint(s, words)
 }
 
 // Number takes whole numbers where decimals do.
