@@ -240,8 +240,9 @@ func (j *Journal) open() error {
 }
 
 // journalTries is how often a journal is begun again that a starting program
-// took for a leftover, in the moment before it was locked.
-const journalTries = 20
+// took for a leftover, in the moment before it was locked. On a busy machine one that
+// sweeps all the time wins most of them, so that twenty were too few.
+const journalTries = 500
 
 func (j *Journal) openFiles() error {
 	create := func(name string) (*os.File, error) {
