@@ -50,6 +50,7 @@ func OfJob(j *laminate.Job, lib *laminate.Library) []Piece {
 		if len(pieces) == 0 {
 			pieces = []Piece{{Name: "nozzle " + j.Nozzles[i].ID, At: at, Kind: Nozzle, Count: 1, Schedule: &laminate.Schedule{}, Missing: errors.New("it names no laminate")}}
 		}
+		pieces[0].Gussets = j.Nozzles[i].Gussets.Value
 		list = append(list, pieces...)
 	}
 	return list

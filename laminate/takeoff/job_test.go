@@ -113,6 +113,14 @@ func TestOfJob_leavesSeamsAndStubsOutAloud(t *testing.T) {
 	if !remarked(got, "stub-not-counted", "their ring alone") {
 		t.Errorf("%+v", got.Remarks)
 	}
+	if remarked(got, "gussets-not-counted", "") {
+		t.Error("gussets are missed of a job without nozzles")
+	}
+	j.Nozzles = []laminate.Nozzle{{ID: "N1", On: "F", Gussets: laminate.Some(4)}, {ID: "N2", On: "F", Gussets: laminate.Some(3)}, {ID: "N3", On: "F"}}
+	if got = takeoff.Count(takeoff.OfJob(j, catalog.Library()), catalog.Library(), stock.Stock{}, takeoff.Options{}); !remarked(got, "gussets-not-counted", "7 gussets") {
+		t.Errorf("%+v", got.Remarks)
+	}
+	j.Nozzles = nil
 	j.Parts[0].Miters = laminate.Some(0)
 	if got = takeoff.Count(takeoff.OfJob(j, catalog.Library()), catalog.Library(), stock.Stock{}, takeoff.Options{}); len(got.Pieces) != 2 {
 		t.Errorf("a smooth elbow has %d pieces", len(got.Pieces))

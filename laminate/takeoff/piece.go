@@ -25,6 +25,7 @@ type Piece struct {
 	Ground   ground.Ground
 	Missing  error  // why the ground is not known
 	Taken    string // what no key states and the ground goes by
+	Gussets  int    // that stand round it, of a laminate that no key states
 }
 
 // Of is the one piece that a schedule is. The ends of a tank are not in it.

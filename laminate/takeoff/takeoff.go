@@ -84,8 +84,13 @@ func (t *Takeoff) Mass() float64 {
 // the figures of the piece, or in a remark.
 func Count(pieces []Piece, lib *laminate.Library, own stock.Stock, o Options) *Takeoff {
 	c := counter{t: &Takeoff{}, lib: lib, o: o, shop: &own, goods: map[laminate.Material]int{}, resins: map[laminate.Resin]int{}}
+	gussets := 0
 	for i := range pieces {
 		c.piece(&pieces[i])
+		gussets += pieces[i].Gussets
+	}
+	if gussets > 0 {
+		c.remark("gussets-not-counted", "", quantity.Counted(gussets, "gusset round nozzles is", "gussets round nozzles are")+" not counted: neither their laminate nor their size has a key")
 	}
 	for i := range c.t.Goods {
 		c.order(&c.t.Goods[i], &c.laid[i])

@@ -111,3 +111,33 @@ func TestCheckJob_saysOnceWhatEveryPartSays(t *testing.T) {
 		t.Errorf("what a flange says is said of all:\n%s", every)
 	}
 }
+
+// A sheet that stands alone says what is built: a cone without its small end, an elbow
+// without its turn, a neck without its length is anybody's.
+func TestPapers_sayTheShapeOfWhatIsBuilt(t *testing.T) {
+	of := exampleJob(t, func(j *laminate.Job) {
+		add := func(id string, form laminate.PartForm, s laminate.Shape) {
+			j.Parts = append(j.Parts, laminate.JobPart{ID: id, Laminate: "head", Part: laminate.Part{Form: form, Process: laminate.ContactMolded, InsideDiameter: quantity.New(12, quantity.Inch), Shape: s}})
+		}
+		add("reducer", laminate.Cone, laminate.Shape{SmallDiameter: quantity.New(6, quantity.Inch), HalfAngle: laminate.Some(15.0)})
+		add("bend", laminate.Elbow, laminate.Shape{BendRadius: quantity.New(18, quantity.Inch), Turn: laminate.Some(60.0), Miters: laminate.Some(0)})
+	})
+	sheet, route := squeezed(wide(t, forms.Named("lay-up-sheet").Form(of))), wide(t, forms.Named("route-sheet").Form(of))
+	for _, want := range []string{"small diameter 6 in, half-angle 15°", "turn 60°, smooth, bend radius 18 in", "torispherical, crown radius 120 in, knuckle radius 8 in",
+		"flange, contact, size 3 in, outside diameter 7.5 in, bolt circle 6 in, 4 bolts of 0.625 in, thickness 0.5 in, class 50.0 psi, liquid height",
+		"size 24 in, set on, projection 8 in, flange flange-24, cover manway-cover, class 25.0 psi, bonded 4 in"} {
+		if !strings.Contains(sheet, want) {
+			t.Errorf("no lay-up sheet says %q", want)
+		}
+		if schedule := squeezed(wide(t, forms.Named("laminate-schedule").Form(of))); !strings.Contains(schedule, want) {
+			t.Errorf("the laminate schedule does not say %q", want)
+		}
+	}
+	for _, inOrder := range [][2]string{{"flange-3, each of 4: mold", "nozzle N1 on shell-3: neck, "}, {"nozzle N1 on shell-3: neck: barrier whole", "flange flange-3 and neck joined"}, {"flange flange-3 and neck joined", "nozzle N1 on shell-3: mark, cut"}} {
+		if a, b := strings.Index(route, inOrder[0]), strings.Index(route, inOrder[1]); a < 0 || b < a {
+			t.Errorf("%q does not come before %q", inOrder[0], inOrder[1])
+		}
+	}
+}
+
+func squeezed(s string) string { return strings.Join(strings.Fields(s), " ") }

@@ -362,8 +362,12 @@ func answer(yes, no string, a laminate.Optional[bool]) string {
 func partFacts(s *laminate.Schedule, u quantity.System) paper.Facts {
 	var f stated
 	p, v := &s.Part, &s.Service
-	f.list("part", words(p.Form.String()), words(p.Process.String()), size("inside diameter ", p.InsideDiameter, quantity.Size, u), size("length ", p.Length, quantity.Distance, u),
-		size("liquid height ", p.LiquidHeight, quantity.Distance, u), size("area ", p.Area, quantity.Surface, u), answer("flanged", "", p.Flanged), ends(p.Ends))
+	of := []string{words(p.Form.String()), words(p.Process.String()), size("inside diameter ", p.InsideDiameter, quantity.Size, u), size("length ", p.Length, quantity.Distance, u)}
+	of = append(append(of, ground.ShapeSaid(p, u)...), size("liquid height ", p.LiquidHeight, quantity.Distance, u), size("area ", p.Area, quantity.Surface, u), answer("flanged", "", p.Flanged), ends(p.Ends))
+	if n := p.Count.Or(1); n > 1 {
+		of = append(of, strconv.Itoa(n)+" of them")
+	}
+	f.list("part", of...)
 	f.add("rings", ground.RingsSaid(p, u))
 	if b := p.Basis(); b != laminate.NoBasis {
 		f.add("design basis", words(b.String()))

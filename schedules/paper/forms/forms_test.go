@@ -675,7 +675,7 @@ func TestRouteSheet_coatsOverlaysWhenAllIsBondedOntoThem(t *testing.T) {
 	n := of.Job.Nozzles[0]
 	on := "nozzle " + n.ID + " on " + n.On + ": "
 	at = -1
-	for _, want := range []string{on + "neck, laminate " + n.Neck + "; its waxed coat, ply ", on + "outside overlay, laminate " + n.InstallationOutside + "; its waxed coat, ply ", on + "4 gussets", on + "waxed coat of the neck", on + "waxed coat of the outside overlay"} {
+	for _, want := range []string{on + "neck, laminate " + n.Neck + ", 3 in, projection 6 in; its waxed coat, ply ", on + "outside overlay, laminate " + n.InstallationOutside + "; its waxed coat, ply ", on + "4 gussets", on + "waxed coat of the neck", on + "waxed coat of the outside overlay"} {
 		next := strings.Index(route[at+1:], want)
 		if next < 0 {
 			t.Fatalf("%q is not there, or out of order:\n%s", want, route)

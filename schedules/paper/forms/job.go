@@ -47,7 +47,24 @@ func drawn(of *Subject) (sheet paper.Sheet) {
 			sheet = append(sheet, paper.Note{Mark: "- ", Text: l})
 		}
 	}
-	return append(sheet, nozzles(of))
+	return append(sheet, nozzles(of), nozzleEnds(of))
+}
+
+// nozzleEnds are what the nozzles of a job end in: neck, flange and cover.
+func nozzleEnds(of *Subject) paper.Table {
+	t := paper.Table{Columns: columns("nozzle", "neck and end")}
+	for i := range of.Job.Nozzles {
+		n := &of.Job.Nozzles[i]
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{n.ID, strings.Join(of.end(n), ", ")}})
+	}
+	return t
+}
+
+// end is what is stated of a nozzle's neck and of what it ends in.
+func (of *Subject) end(n *laminate.Nozzle) []string {
+	u := of.Units
+	return filled(size("size ", n.Size, quantity.Size, u), words(n.Kind.String()), size("opening ", n.Opening, quantity.Size, u), size("projection ", n.Projection, quantity.Size, u), labeled("flange ", n.Flange), labeled("cover ", n.Cover),
+		size("class ", n.PressureClass, quantity.Stress, u), size("bonded ", n.NeckBond, quantity.Size, u))
 }
 
 func partNames(of *Subject) (names []string) {
@@ -227,7 +244,7 @@ func openings(of *Subject, pen bool) (sheet paper.Sheet) {
 		n := &of.Job.Nozzles[i]
 		list := of.overlaysAt(laminate.Ref{Kind: laminate.RefNozzle, Index: i})
 		if list != nil {
-			sheet = append(sheet, paper.Heading{Level: 1, Text: nozzleTitle(n), Page: true})
+			sheet = append(sheet, paper.Heading{Level: 1, Text: nozzleTitle(n), Page: true}, paper.Facts{{Name: "nozzle", Value: strings.Join(of.end(n), ", ")}})
 		}
 		for _, o := range list {
 			sheet = append(sheet, paper.Heading{Level: 2, Text: o.title()}, of.overlaid(o, pen))

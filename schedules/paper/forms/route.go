@@ -142,10 +142,20 @@ func (of *Subject) nozzleOperations() (list []operation) {
 		}
 		n := &of.Job.Nozzles[i]
 		on := "nozzle " + n.ID + " on " + n.On + ": "
+		laid := of.overlaysAt(laminate.Ref{Kind: laminate.RefNozzle, Index: i})
+		if len(laid) > 0 && laid[0].Kind == overlay.Neck {
+			list = append(list, operation{on + "neck, laminate " + laid[0].Laminate + size(", ", n.Size, quantity.Size, of.Units) + size(", projection ", n.Projection, quantity.Size, of.Units) + laid[0].leftOff(), "", "lay-up sheet"},
+				operation{on + "neck: barrier whole, no dry spots, no air; cured", hold, "lay-up sheet"})
+		}
+		if n.Flange != "" {
+			list = append(list, operation{on + "flange " + n.Flange + " and neck joined, face square, bolt holes astride the axis, barrier through bore and face; how, no key states: ________", witness, ""})
+		}
 		list = append(list, operation{on + "mark, cut, seal the cut edge, dry-fit, tack", "", ""})
 		list = append(list, operation{on + "surfaces abraded, clean and dry", hold, ""})
-		laid := of.overlaysAt(laminate.Ref{Kind: laminate.RefNozzle, Index: i})
 		for _, o := range laid {
+			if o.Kind == overlay.Neck {
+				continue // it was laid before
+			}
 			then := o.leftOff()
 			if o.Kind.Inside() {
 				then = of.endsIn(o.Laminate)
@@ -329,6 +339,9 @@ func partOperations(p *Part, u quantity.System) []operation {
 	at := ""
 	if p.ID != "" {
 		at = p.ID + ": "
+		if n := s.Part.Count.Or(1); n > 1 {
+			at = p.ID + ", each of " + strconv.Itoa(n) + ": "
+		}
 	}
 	if len(s.Plies) == 0 {
 		return []operation{{at + "no plies are stated", hold, ""}}
