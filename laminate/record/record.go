@@ -100,6 +100,30 @@ type Entry struct {
 	Content Sum
 }
 
+// By is who entered something, for a sentence: " by Q. One", "" where nobody is named.
+func By(who string) string {
+	if who == "" {
+		return ""
+	}
+	return " by " + who
+}
+
+// As is who entered something, and as what: " by Q. One (inspector)".
+func (e *Entry) As() string {
+	if e.Role == "" {
+		return By(e.Who)
+	}
+	return By(e.Who) + " (" + e.Role + ")"
+}
+
+// Because goes on with a reason: ": gauge not set", "" where there is none.
+func Because(why string) string {
+	if why == "" {
+		return ""
+	}
+	return ": " + why
+}
+
 // Head is the entry itself, of whatever kind.
 func (e *Entry) Head() *Entry { return e }
 
@@ -186,6 +210,12 @@ type Cut struct {
 	Aside  string // the file that has it now, beside the record
 	SHA256 string // of what was put aside
 }
+
+// What the remark of a waxed coat says that had to wait for what is bonded onto it.
+const (
+	CoatedFirst = "laid BEFORE " // it is ground off where they bond
+	CoatedLast  = "laid after "
+)
 
 // Laid is one ply as laid.
 type Laid struct {

@@ -65,7 +65,7 @@ func Compare(in Input) *Result {
 		}
 	}
 	if j.Specification != nil {
-		j.result.Lines = conformance.Lines(in.Report, j.Specification, in.Units)
+		j.result.Lines = conformance.Lines(in.Report, j.Specification, in.Library, in.Units)
 	}
 	ofSchedule := len(j.result.Lines)
 	if in.Record != nil {
@@ -76,9 +76,13 @@ func Compare(in Input) *Result {
 		j.layup()
 		j.climate()
 		j.readings()
+		j.thin()
+		j.unasked()
 		j.defects()
 		j.finished()
 		j.bonds()
+		j.sequence()
+		j.struck()
 		j.nonconformances()
 		j.decisions()
 		j.concede()

@@ -46,7 +46,7 @@ func (j *judge) asLaid() {
 	}
 	report := &rules.Report{Schedule: &s, Analysis: laminate.Analyze(&s, j.Library), Overlay: j.Report.Overlay, Coat: j.Report.Coat, Laid: j.Report.Laid}
 	j.scheduled = map[int]Verdict{}
-	for _, now := range conformance.Lines(report, j.Specification, j.Units) {
+	for _, now := range conformance.Lines(report, j.Specification, j.Library, j.Units) {
 		for i := range j.result.Lines {
 			if l := &j.result.Lines[i]; l.Key == now.Key && (l.Verdict != now.Verdict || l.Found != now.Found) {
 				j.scheduled[i] = l.Verdict

@@ -32,7 +32,7 @@ func (j *judge) visual() {
 		l := Line{Key: "inspection.visual", Demand: "examined by eye" + onSide(side), Verdict: Incomplete, Found: "no examination recorded",
 			Basis: "the specification's limits of defects"}
 		if r := j.examination(side); r != nil {
-			l.Verdict, l.Found = Meets, "examined"+by(r.Who)
+			l.Verdict, l.Found = Meets, "examined"+record.By(r.Who)
 		}
 		j.add(l)
 	}
@@ -65,13 +65,6 @@ func (j *judge) unexamined(limit spec.Side) string {
 	return "no examination by eye recorded" + strings.Join(not, " and")
 }
 
-func by(who string) string {
-	if who == "" {
-		return ""
-	}
-	return " by " + who
-}
-
 // found is what was seen of one kind at one place on one side, added up.
 type found struct {
 	first record.Defect // with the largest size and depth of all
@@ -90,7 +83,7 @@ func (j *judge) defects() {
 		limit := &limits[i]
 		l := Line{Key: keyDefect, Demand: j.defectDemand(&limit.DefectLimit), Found: "none over the limit"}
 		if limit.Level != "" {
-			l.Basis = "acceptance level " + limit.Level + " as the shop's book states it" + because(limit.Source)
+			l.Basis = "acceptance level " + limit.Level + " as the shop's book states it" + record.Because(limit.Source)
 		}
 		seen := false
 		for k := range all {

@@ -87,14 +87,14 @@ func disposedText(d *record.Disposition) string {
 	if d == nil {
 		return "repaired"
 	}
-	text := d.Action.String() + by(d.Who)
+	text := d.Action.String() + record.By(d.Who)
 	if d.Role != "" {
 		text += " (" + d.Role + ")"
 	}
 	if d.Procedure != "" {
 		text += ", procedure " + d.Procedure
 	}
-	return text + because(d.Why)
+	return text + record.Because(d.Why)
 }
 
 // Concedable tells whether the purchaser may take as it is what a line says: what

@@ -9,6 +9,8 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules/acceptance/holdpoint"
+	"frp/veilwright/rules/conformance"
 )
 
 // finished judges what is required of the finished part beside its laminate.
@@ -28,7 +30,7 @@ func (j *judge) finished() {
 	j.hydrotest(&d.Hydrotest)
 	j.postCure(&d.PostCure)
 	for i := range d.Holds {
-		j.hold(&d.Holds[i])
+		j.add(holdpoint.Judge(&d.Holds[i], j.Report, j.Record))
 	}
 	j.instruments()
 }
@@ -49,7 +51,7 @@ func (j *judge) serial() {
 
 func (j *judge) dimension(d *spec.Dimension, place string) {
 	what := strings.ReplaceAll(d.What.String(), "-", " ")
-	l := Line{Key: "inspection.dimension", Demand: what + " " + j.bounds(&d.Value)}
+	l := Line{Key: "inspection.dimension", Demand: what + " " + conformance.Bounds(j.Units, &d.Value)}
 	if place != "" {
 		l.Demand += " at " + place
 	}
@@ -73,16 +75,6 @@ func (j *judge) dimension(d *spec.Dimension, place string) {
 		l.Verdict, l.Found = Incomplete, "not measured"
 	}
 	j.add(l)
-}
-
-func (j *judge) bounds(b *spec.Bounds) string {
-	switch {
-	case !b.Highest.Given():
-		return "at least " + j.size(b.Lowest)
-	case !b.Lowest.Given():
-		return "at most " + j.size(b.Highest)
-	}
-	return j.size(b.Lowest) + " to " + j.size(b.Highest)
 }
 
 // supersededDimension tells whether a measure was put aside by a retest or repair
@@ -152,9 +144,12 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 	case last.Pressure.Cmp(d.Pressure) < 0, held < asked:
 		l.Verdict = Incomplete
 		l.Found += ": not the test that is required"
-	case Unwitnessed(&last.Entry, last.Witness, d.Witness) != "":
+	case quantity.Above(last.Pressure.SI(), conformance.MostOfTest*d.Pressure.SI()):
 		l.Verdict = Incomplete
-		l.Found += ": " + Unwitnessed(&last.Entry, last.Witness, d.Witness)
+		l.Found += ": far above the test that is required, and nobody figured what it did"
+	case holdpoint.Unwitnessed(&last.Entry, last.Witness, d.Witness) != "":
+		l.Verdict = Incomplete
+		l.Found += ": " + holdpoint.Unwitnessed(&last.Entry, last.Witness, d.Witness)
 	case last.Instrument == "":
 		l.Verdict = Incomplete
 		l.Found += ": the gauge is not named"
@@ -163,7 +158,7 @@ func (j *judge) hydrotest(d *spec.Hydrotest) {
 }
 
 func (j *judge) hydrotestText(h *record.Hydrotest) string {
-	return j.load(h.Pressure) + " held " + h.Held + ", " + quantity.Counted(h.Leaks.Value, "leak", "leaks") + witnessed(h.Witness)
+	return j.load(h.Pressure) + " held " + h.Held + ", " + quantity.Counted(h.Leaks.Value, "leak", "leaks") + holdpoint.Witnessed(h.Witness)
 }
 
 func (j *judge) load(q quantity.Pressure) string { return q.TextFor(j.Units, j.Units.Load()) }

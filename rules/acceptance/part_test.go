@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules/acceptance/holdpoint"
 )
 
 func psi(v float64) quantity.Pressure { return quantity.New(v, quantity.PSI).Spelled(quantity.PSI) }
@@ -162,7 +163,7 @@ func TestHold_isDueWhenThePlyBeforeItIsLaid(t *testing.T) {
 		j.Laid = c.from
 		var stops []int
 		for _, n := range []int{3, 4, 5, 9, 1} {
-			if len(Holding(d, j, c.r, n)) > 0 {
+			if len(holdpoint.Holding(d, j, c.r, n)) > 0 {
 				stops = append(stops, n)
 			}
 		}

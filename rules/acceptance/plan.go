@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/rules/acceptance/holdpoint"
 	"frp/veilwright/rules/conformance"
 )
 
@@ -110,7 +111,7 @@ func (j *judge) planned(p *spec.Plan, name string, here []*record.Reading) {
 			side++
 		case p.Method != "" && !strings.EqualFold(strings.TrimSpace(r.Method), p.Method):
 			method++
-		case Unwitnessed(&r.Entry, r.Witness, p.Witness) != "":
+		case holdpoint.Unwitnessed(&r.Entry, r.Witness, p.Witness) != "":
 			unseen++
 		default:
 			good++

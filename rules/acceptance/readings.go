@@ -277,11 +277,7 @@ func (j *judge) acetone() {
 	}
 	for _, r := range list {
 		if !r.Clean {
-			how := "tacky"
-			if r.Softened {
-				how = "softened"
-			}
-			l.Verdict, l.Found = Fails, how+" at "+cmp.Or(r.Place, "a place not recorded")
+			l.Verdict, l.Found = Fails, wiped(r)+" at "+cmp.Or(r.Place, "a place not recorded")
 		}
 	}
 	j.add(l)

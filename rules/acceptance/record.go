@@ -4,12 +4,12 @@ import (
 	"cmp"
 	"fmt"
 	"strings"
-	"time"
 
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/rules/acceptance/holdpoint"
 	"frp/veilwright/rules/conformance"
 )
 
@@ -143,10 +143,6 @@ func (j *judge) deviations() {
 	j.add(l)
 }
 
-// TooSoon is less than any ply takes to lay: two that were checked off closer
-// together were not checked off as they were laid (common practice, no source).
-const TooSoon = 30 * time.Second
-
 // hasty asks about plies checked off within seconds of the one before. A remark
 // on the later one answers.
 func (j *judge) hasty() {
@@ -159,7 +155,7 @@ func (j *judge) hasty() {
 		}
 		if before != nil && before.Ply != t.Ply && !t.At.IsZero() && !before.At.IsZero() {
 			switch since := t.At.Sub(before.At); {
-			case since < 0 || since >= TooSoon:
+			case since < 0 || since >= holdpoint.TooSoon:
 			case t.Remark != "":
 				answered = append(answered, t.Ply)
 			default:
@@ -180,7 +176,7 @@ func (j *judge) hasty() {
 // laying is the order in which the plies are laid.
 func (j *judge) laying() laid.Order {
 	r := j.Report
-	return laid.As(r.Schedule, r.Analysis, r.Laid)
+	return holdpoint.Order(r)
 }
 
 // gelStops judges whether each stop was waited out: the ply that stops has a
@@ -325,7 +321,7 @@ func (j *judge) decisions() {
 		if d.Role != "" {
 			signed += " (" + d.Role + ")"
 		}
-		j.note(signed + ", " + when + because(d.Why))
+		j.note(signed + ", " + when + record.Because(d.Why))
 		if d.Outcome == record.Reject {
 			rejected = d
 		}
@@ -334,7 +330,7 @@ func (j *judge) decisions() {
 	if rejected == nil {
 		return
 	}
-	l := Line{Key: keyDecision, Demand: "every signed rejection answered", Found: "rejected" + by(rejected.Who) + because(rejected.Why),
+	l := Line{Key: keyDecision, Demand: "every signed rejection answered", Found: "rejected" + record.By(rejected.Who) + record.Because(rejected.Why),
 		Verdict: Fails, Basis: byRecord}
 	for i := range j.Record.Dispositions {
 		d := &j.Record.Dispositions[i]
@@ -344,11 +340,4 @@ func (j *judge) decisions() {
 		}
 	}
 	j.add(l)
-}
-
-func because(why string) string {
-	if why == "" {
-		return ""
-	}
-	return ": " + why
 }

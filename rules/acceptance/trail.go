@@ -21,7 +21,7 @@ func (j *judge) belongs() {
 	here, was := j.Report.Schedule.Revision, j.Record.ScheduleRevision
 	if taken != nil {
 		was = taken.Number
-		j.note(fmt.Sprintf("entry %d: revision %s taken up from ply %d on%s%s", taken.Entry.Number, revisionText(was), taken.From, asWhat(&taken.Entry), because(taken.Why)))
+		j.note(fmt.Sprintf("entry %d: revision %s taken up from ply %d on%s%s", taken.Entry.Number, revisionText(was), taken.From, taken.As(), record.Because(taken.Why)))
 	}
 	switch same, another := strings.EqualFold(of, j.Fingerprint), j.another(); {
 	case another != "":
@@ -132,24 +132,16 @@ func (j *judge) trail() {
 	}
 	for i := range j.Record.Adopted {
 		a := &j.Record.Adopted[i]
-		j.note(fmt.Sprintf("entry %d: the entries without a seal before it adopted%s%s", a.Number, asWhat(&a.Entry), because(a.Why)))
+		j.note(fmt.Sprintf("entry %d: the entries without a seal before it adopted%s%s", a.Number, a.As(), record.Because(a.Why)))
 	}
 	for i := range j.Record.Joined {
 		a := &j.Record.Joined[i]
-		j.note(fmt.Sprintf("entry %d: copies of the record joined%s%s", a.Number, asWhat(&a.Entry), because(a.Why)))
+		j.note(fmt.Sprintf("entry %d: copies of the record joined%s%s", a.Number, a.As(), record.Because(a.Why)))
 	}
 	for i := range j.Record.Cuts {
 		c := &j.Record.Cuts[i]
 		j.note(fmt.Sprintf("entry %d: a half-written entry of %s was put aside in %s", c.Number, quantity.Counted(c.Bytes, "byte", "bytes"), c.Aside))
 	}
-}
-
-// asWhat is who entered something, and as what.
-func asWhat(e *record.Entry) string {
-	if e.Role == "" {
-		return by(e.Who)
-	}
-	return by(e.Who) + " (" + e.Role + ")"
 }
 
 // later says what was entered after the last decision, which did not weigh it.

@@ -42,12 +42,13 @@ type Line struct {
 const BySpecification = "the specification"
 
 // Lines judges every demand that a specification makes of the schedule itself, in
-// its order.
-func Lines(r *rules.Report, d *spec.Specification, u quantity.System) []Line {
+// its order, then what both of them state. lib has what is typical of resins.
+func Lines(r *rules.Report, d *spec.Specification, lib *laminate.Library, u quantity.System) []Line {
 	j := &judge{report: r, demands: d, units: u}
 	j.barrier()
 	j.structure()
 	j.wholeWall()
+	j.bothState(lib)
 	return j.lines
 }
 

@@ -26,6 +26,7 @@ var quotations = []struct {
 	{"diff quotes both documents as they are spelled", regexp.MustCompile(`(?m)^ +stated .*$(\n {20,}.*$)*`)},
 	{"the catalog quotes the source of a figure", regexp.MustCompile(`(?m)^ +note: \S+( fiber)?: typical modulus .*$(\n {8}[^ ].*$)*`)},
 	{"a material's own name", regexp.MustCompile(`(?m)(veil|coat|mat|chop|waxed|roving|unidirectional), [0-9./]+ (mil|oz/ft²|oz/yd²)`)},
+	{"why an entry was struck is a person's own words", regexp.MustCompile(`(?m)struck in entry \d+[^:]*: .*$(\n {8}[^ ].*$)*`)},
 	{"an exercise tells its scenario and task in its own words", regexp.MustCompile(`(?s)^.*?\n\n.*?\n\n.*?\n\n`)},
 	{"a hint is the exercise's own text", regexp.MustCompile(`(?m)^hint .*$(\n {8}[^ ].*$)*`)},
 }

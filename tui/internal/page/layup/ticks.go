@@ -13,7 +13,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/acceptance/holdpoint"
 	"frp/veilwright/tui/internal/keys"
 	"frp/veilwright/tui/internal/page"
 )
@@ -162,7 +162,7 @@ func (p *Page) tick() {
 		return
 	}
 	if l := p.lastTick(); l != nil && !l.At.IsZero() {
-		if since := p.records.Now().Sub(l.At); since >= 0 && since < acceptance.TooSoon {
+		if since := p.records.Now().Sub(l.At); since >= 0 && since < holdpoint.TooSoon {
 			p.askPace(l.Ply)
 			return
 		}
@@ -247,10 +247,10 @@ func (p *Page) gate(then func(note string)) {
 			return err
 		}
 		if i == 1 {
-			laid("laid after " + before)
+			laid(record.CoatedLast + before)
 			return nil
 		}
-		laid("laid BEFORE " + before + ": to be ground off where they bond")
+		laid(record.CoatedFirst + before + ": to be ground off where they bond")
 		return nil
 	}})
 }

@@ -10,7 +10,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/record"
 	"frp/veilwright/laminate/spec"
-	"frp/veilwright/rules/acceptance"
+	"frp/veilwright/rules/acceptance/holdpoint"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/paper/forms"
 	"frp/veilwright/tui/internal/page"
@@ -79,7 +79,7 @@ func (c *Case) Holding(ply int) (list []spec.Hold, file, unknown string) {
 		return nil, "", ""
 	}
 	d, file, unknown := c.inForce()
-	return acceptance.Holding(d, c.Report(), r.Now(), ply), file, unknown
+	return holdpoint.Holding(d, c.Report(), r.Now(), ply), file, unknown
 }
 
 const passed, notPassed = "passed", "not passed"
@@ -143,7 +143,7 @@ func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*re
 		if h.Witness != "" && as.Text != "" && !strings.Contains(strings.ToLower(h.Witness), strings.ToLower(as.Text)) {
 			h.Witness += ", " + as.Text
 		}
-		if h.Passed.Value && acceptance.Unwitnessed(&h.Entry, h.Witness, w) != "" {
+		if h.Passed.Value && holdpoint.Unwitnessed(&h.Entry, h.Witness, w) != "" {
 			return h, fmt.Errorf("witness is: the specification requires the %s there, and no other", w)
 		}
 		return h, nil
@@ -153,7 +153,7 @@ func (c *Case) HoldPoint(of, who string) (fields []*page.Field, read func() (*re
 // OwnWitness is an error where somebody is named as the witness of what he enters
 // himself, unless he enters it as what the witness has to be.
 func (c *Case) OwnWitness(witness *page.Field, required string) error {
-	if by := c.By(); acceptance.OwnWitness(&by, witness.Text, required) {
+	if by := c.By(); holdpoint.OwnWitness(&by, witness.Text, required) {
 		return fmt.Errorf("witness: %s enters this, and is no witness of it: who else was there?", by.Who)
 	}
 	return nil
