@@ -107,6 +107,10 @@ var (
 	GussetedSize = quantity.New(4, quantity.Inch)
 )
 
+// AtmosphericPressure is the most gas pressure of a tank that is called atmospheric,
+// and breathes by an open vent: 0.5 psi. 29 CFR 1910.106(a), from memory.
+var AtmosphericPressure = quantity.New(0.5, quantity.PSI)
+
 // Sizes of an overlay that a proposal states.
 var (
 	// FirstStrapWidth is the least width of the first ply of a strap: 2 in. NBS

@@ -13,8 +13,8 @@ import (
 	"frp/veilwright/rules/all"
 )
 
-// ofJoints are the rules of the family that go by joints and names, and are tried here.
-var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "joint-elsewhere": true, "cone-open": true, "id-shared": true, "laminate-unused": true}
+// ofJoints are the rules of the family that go by joints, nozzles and names, and are tried apart.
+var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "joint-elsewhere": true, "cone-open": true, "id-shared": true, "laminate-unused": true, "vessel-unvented": true}
 
 const counted = "course-counted" // of what is joined; of the shell it is tried with what stands
 
