@@ -660,7 +660,7 @@ func TestRules_notes(t *testing.T) {
 		{func(*laminate.Job) {}, []string{"nozzle-end-unstated N flange", "seal-uncoated J inside"}},
 		{flanged, []string{"seal-uncoated J inside"}},
 		{coated, []string{"nozzle-end-unstated N flange"}},
-		{func(j *laminate.Job) { coated(j); flanged(j); waxed(j) }, []string{"wax-under-bond J laminate", "wax-under-bond J laminate"}},
+		{func(j *laminate.Job) { coated(j); flanged(j); waxed(j) }, []string{"wax-under-bond J laminate", "wax-under-bond J laminate", "wax-under-bond N neck"}},
 		{func(j *laminate.Job) { coated(j); flanged(j); j.Test.Pressure = psi(37) }, []string{"course-overstrained-at-test J ", "course-overstrained-at-test J "}},
 	} {
 		j := sound()
@@ -683,6 +683,55 @@ func TestRules_notes(t *testing.T) {
 	}
 }
 
+// What papers and the lay-up page have wait with its coat, the rule speaks of, and nothing else.
+func TestWaxUnderBond_speaksOfEveryCoatThatWaits(t *testing.T) {
+	coat := laminate.Ply{Material: catalog.Topcoat, Resin: ruletest.Wall, Zone: laminate.OuterSurface, Count: 1}
+	for _, c := range []struct {
+		name   string
+		change func(*laminate.Job)
+		says   string
+	}{
+		{"a strap under a knuckle", func(j *laminate.Job) {
+			joints := j.Joints
+			cornered("strap")(j)
+			j.Joints = joints
+			j.Joints[0].Between, j.Joints[0].Outside = [2]string{"bottom", "a"}, "coated"
+		}, "joint J, strap, ends in a waxed coat: lay-up and route sheets have it laid after the knuckle of bottom; laid before, it is ground off where that bonds"},
+		{"a strap that nothing is laid over", func(j *laminate.Job) { j.Joints[0].Outside = "coated" }, ""},
+		{"a neck", func(j *laminate.Job) { j.Nozzles[0].Neck = "coated" }, "nozzle N, neck, ends in a waxed coat: lay-up and route sheets have it laid after its pad, its overlay outside, its gussets; laid"},
+		{"two necks", func(j *laminate.Job) {
+			j.Nozzles[0].Neck = "coated"
+			j.Nozzles = append(j.Nozzles, j.Nozzles[0])
+			j.Nozzles[1].ID, j.Nozzles[1].Height = "M", inches(80)
+		}, "nozzle N, neck, and 1 other end in a waxed coat: lay-up and route sheets have it laid after its pad, its overlay outside, its gussets; laid"},
+		{"an overlay that bears gussets", func(j *laminate.Job) { j.Nozzles[0].InstallationOutside = "coated" }, "nozzle N, laid outside, ends in a waxed coat: lay-up and route sheets have it laid after its gussets"},
+		{"an overlay that bears none", func(j *laminate.Job) {
+			j.Nozzles[0].InstallationOutside, j.Nozzles[0].Gussets = "coated", laminate.Some(0)
+		}, ""},
+	} {
+		j := sound()
+		j.Laminates = append(j.Laminates, laminate.Laminate{ID: "coated", Plies: append(slices.Clone(j.Laminates[1].Plies), coat)})
+		c.change(j)
+		var said []string
+		r := rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{})
+		for _, f := range r.Findings {
+			if f.Rule == joint.WaxUnderBond {
+				said = append(said, f.Severity.String()+" "+f.Message)
+			}
+		}
+		if (len(said) != 0) != (c.says != "") || len(said) > 1 || len(said) == 1 && !strings.HasPrefix(said[0], "note "+c.says) {
+			t.Errorf("%s: %q, want %q", c.name, said, c.says)
+		}
+		for _, o := range overlay.All(j) {
+			x := r.Overlay(o)
+			told := slices.ContainsFunc(x.Findings, func(f rules.Finding) bool { return f.Rule == joint.WaxUnderBond })
+			if waits := x.Coat != nil; waits && !told {
+				t.Errorf("%s: the coat of %s waits, and the rule does not say so", c.name, o.Name())
+			}
+		}
+	}
+}
+
 // What is about several rows is told at each of them, and stands in the list once.
 func TestFindings_areToldAtEveryRowTheyAreAbout(t *testing.T) {
 	j := sound()
@@ -697,11 +746,11 @@ func TestFindings_areToldAtEveryRowTheyAreAbout(t *testing.T) {
 		}
 		return n
 	}
-	if got := told(r.Findings, "wax-under-bond"); got != 2 { // of part a and of part b
+	if got := told(r.Findings, "wax-under-bond"); got != 3 { // of part a, of part b and of the neck
 		t.Fatalf("wax-under-bond stands %d times in the list", got)
 	}
 	for _, o := range overlay.All(j) {
-		want := map[overlay.Kind][2]int{overlay.Strap: {2, 0}, overlay.Seal: {0, 1}, overlay.Pad: {1, 0}, overlay.LaidInside: {0, 1}}[o.Kind]
+		want := map[overlay.Kind][2]int{overlay.Strap: {2, 0}, overlay.Seal: {0, 1}, overlay.Pad: {1, 0}, overlay.LaidInside: {0, 1}, overlay.Neck: {1, 0}}[o.Kind]
 		got := [2]int{told(r.Overlay(o).Findings, "wax-under-bond"), told(r.Overlay(o).Findings, "seal-uncoated")}
 		if got != want {
 			t.Errorf("%s: wax-under-bond and seal-uncoated are told %d times, want %d", o.Name(), got, want)

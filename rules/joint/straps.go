@@ -147,9 +147,9 @@ var WaxUnderBond = &rules.Rule{
 		"Where a strap or a pad goes the coat is left off until it is laid, or ground off to dull, rough laminate. " +
 		"Lay-up sheet, route sheet and the lay-up page have the coat of a part last, when its joints and nozzles are laid; a record of a bond has to say that the face was abraded.",
 	Severity: []rules.Severity{rules.Break, rules.Warning, rules.Note},
-	When: "the outermost ply of a part that is joined, or that a pad goes on, is a waxed coat: a note, as the papers of the job have it laid last; " +
+	When: "the outermost ply of a part that is joined, or that a pad goes on, of a strap that a knuckle is laid over, or of what at a nozzle bears others or gussets, is a waxed coat: a note, as the papers of the job have it laid last; " +
 		"a warning where its wall is a document of its own, whose papers do not, where it is laid from the outside in, and of a pad that is laid over; " +
-		"a break where a part is laid from the outside in, so that its own plies come onto it",
+		"a break where a part is laid from the outside in, so that its own plies come onto it; of overlays alike told once, at all of them",
 	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
@@ -161,6 +161,7 @@ var WaxUnderBond = &rules.Rule{
 				}
 			}
 		}
+		coatsOver(p)
 		statics.EachJoint(func(_ *rules.JobPass, x *statics.Joined) {
 			for _, part := range x.Parts {
 				if x.Outside != "" {
@@ -204,6 +205,37 @@ var WaxUnderBond = &rules.Rule{
 			}
 		}
 	},
+}
+
+// coatsOver says of the overlays that end in a waxed coat what it waits for, once of those
+// alike.
+func coatsOver(p *rules.JobPass) {
+	type alike struct {
+		kind  overlay.Kind
+		after string
+	}
+	var order []alike
+	first, places := map[alike]string{}, map[alike][]laminate.Ref{}
+	for _, o := range overlay.All(p.Job) {
+		a := p.Analysis(o.Laminate)
+		if a == nil {
+			continue
+		}
+		if c := o.LastCoat(p.Job, a); c != nil {
+			as := alike{o.Kind, c.Before()}
+			if first[as] == "" {
+				first[as], order = o.Name(), append(order, as)
+			}
+			places[as] = append(places[as], laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()})
+		}
+	}
+	for _, as := range order {
+		ends := ", ends"
+		if more := len(places[as]) - 1; more > 0 {
+			ends = ", and " + quantity.Counted(more, "other", "others") + " end"
+		}
+		p.ReportAt(rules.Note, places[as], "", "%s%s in a waxed coat: lay-up and route sheets have it laid after %s; laid before, it is ground off where that bonds", first[as], ends, as.after)
+	}
 }
 
 // waxed tells whether a laminate ends in a waxed coat.
