@@ -127,7 +127,7 @@ var bondCases = []jobCase{
 	{"nothing of it", func(j *laminate.Job) { flanged(j); j.Nozzles[0].Projection = inches(0.5) }, []string{"break neck-bond-short", "break nozzle-parts-differ"}, "nothing of its neck lies free for a bond"},
 	{"a neck of no length", func(j *laminate.Job) { j.Nozzles[0].Projection = quantity.Length{} }, []string{"incomplete neck-bond-short"}, "how long its neck is, and what of that can be bonded, is not stated (projection)"},
 	{"a bond over the end of its part", func(j *laminate.Job) {
-		j.Nozzles[0].NeckBond, j.Nozzles[0].Height, j.Nozzles[0].Projection = inches(5), inches(5.9), inches(6)
+		j.Joints, j.Nozzles[0].NeckBond, j.Nozzles[0].Height, j.Nozzles[0].Projection = nil, inches(5), inches(5.9), inches(6)
 	}, []string{"warning neck-bond-short"}, "what is laid outside runs 5 in out from its opening, and part a ends 4.9 in from there"},
 
 	{"an opening below the bore", func(j *laminate.Job) { j.Nozzles[0].Opening = inches(1.9) }, []string{"break nozzle-parts-differ"}, "its opening is 1.9 in, and its bore, by its size, 2 in"},

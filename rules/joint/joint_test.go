@@ -358,10 +358,10 @@ var cases = slices.Concat(bondCases, []jobCase{
 		upright(j)
 		j.Joints[0].InsideWidth, j.Nozzles[0].Height = inches(10), inches(120-5.9)
 	}, []string{"break opening-off-part"}, "its opening cuts into the seal at the top of part a"},
-	{"its pad over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(3.9) }, []string{"warning neck-bond-short", "warning opening-off-part"}, "its pad runs over the bottom of part a"},
+	{"its pad over the end", func(j *laminate.Job) { j.Joints, j.Nozzles[0].Height = nil, inches(3.9) }, []string{"warning neck-bond-short", "warning opening-off-part"}, "its pad runs over the bottom of part a"},
 	// Four of the five mats lie under the last one, 43.4 mil each: it reaches 4 + 6 × 4 × 0.0434 = 5.04 in.
-	{"just on it", func(j *laminate.Job) { j.Nozzles[0].Height = inches(5.1) }, nil, ""},
-	{"the taper of its pad runs over the end", func(j *laminate.Job) { j.Nozzles[0].Height = inches(5) }, []string{"warning opening-off-part"}, "its middle is 5 in from there, and pad and strap reach 5.04 in"},
+	{"just on it", func(j *laminate.Job) { j.Joints, j.Nozzles[0].Height = nil, inches(5.1) }, nil, ""},
+	{"the taper of its pad runs over the end", func(j *laminate.Job) { j.Joints, j.Nozzles[0].Height = nil, inches(5) }, []string{"warning opening-off-part"}, "its middle is 5 in from there, and it reaches 5.04 in"},
 	{"into the corner of a bottom", func(j *laminate.Job) {
 		j.Joints, j.Test, j.Nozzles[0].Pad, j.Nozzles[0].PadDiameter, j.Service.Pressure = nil, laminate.Test{}, "", quantity.Length{}, psi(0)
 		overCorner(4.9)(j)

@@ -2,6 +2,7 @@ package joint_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -118,4 +119,78 @@ func TestOpeningOffPart_inTheStrapOfAPipe(t *testing.T) {
 			t.Errorf("at %v in: %s", height, said)
 		}
 	}
+}
+
+// Which end of a pipe its only joint is at no key says: 4 in of strap at the one end or the
+// other, and a hole of 4 in. Of a pipe of 10 in both are too near.
+func TestOpeningOffPart_whereTheEndOfAJointIsNotKnown(t *testing.T) {
+	const may, sure = "its opening cuts into the strap of joint J if that is at the ", "its opening cuts into the strap at the bottom of part a"
+	for _, c := range []struct {
+		length, height, pad float64
+		severity, says      string
+	}{
+		{48, 5, 0, "incomplete", may + "bottom of part a, which no key says: its middle is 5 in from there, and opening and strap reach 6 in"},
+		{48, 43, 0, "incomplete", may + "top of part a"},
+		{48, 24, 0, "", ""},
+		{10, 5, 0, "break", sure},
+		{48, 8, 12, "warning", "its pad reaches the strap of joint J if that is at the bottom of part a, which no key says"},
+		{19, 9.5, 12, "warning", "its pad reaches the strap at the bottom of part a"},
+	} {
+		j := sound()
+		j.Parts[0].Length = inches(c.length)
+		j.Joints[0].Width, j.Joints[0].Inside = inches(8), ""
+		n := &j.Nozzles[0]
+		n.Height, n.Size, n.Pad, n.PadDiameter = inches(c.height), inches(4), "", quantity.Length{}
+		if c.pad > 0 {
+			n.Pad, n.PadDiameter = "strap", inches(c.pad)
+		}
+		list, said := judged(j)
+		if has := slices.Contains(list, c.severity+" opening-off-part"); has != (c.says != "") || !strings.Contains(said, c.says) || c.says == "" && strings.Contains(said, "cuts into") {
+			t.Errorf("%+v: %q\n%s", c, list, said)
+		}
+	}
+}
+
+// A pipe that hangs from its nozzle has its only joint at the top, one that rises from a
+// head at the bottom; one that has straps of two widths has one of them at either end.
+func TestOpeningOffPart_whereTheEndOfAJointFollows(t *testing.T) {
+	j := sound()
+	c := j.Parts[1]
+	c.ID = "c"
+	j.Parts = append(j.Parts, c)
+	j.Parts[0].Length, j.Joints[0].Width = inches(48), inches(8)
+	more := j.Joints[0]
+	more.ID, more.Between, more.Width = "K", [2]string{"a", "c"}, inches(4)
+	j.Joints = append(j.Joints, more)
+	j.Nozzles[0].Height, j.Nozzles[0].Size, j.Nozzles[0].Pad = inches(5), inches(4), ""
+	if _, said := judged(j); !strings.Contains(said, "cuts into the strap of joint J if that is at the bottom of part a, which no key says") {
+		t.Error(said)
+	}
+	for _, c := range []struct {
+		head   int // the part that the pipe is tied to: of a bottom it hangs, of a top it rises
+		height float64
+		want   bool
+	}{{0, 5, false}, {0, 43, true}, {3, 5, true}, {3, 43, false}} {
+		j := tanked()
+		j.Joints = []laminate.Joint{{ID: "P", Between: [2]string{j.Parts[c.head].ID, "pipe"}, Outside: "strap", Width: inches(8), FirstWidth: inches(2)}}
+		j.Nozzles = []laminate.Nozzle{{ID: "N", On: "pipe", Height: inches(c.height), Size: inches(4)}}
+		_, said := judged(j)
+		if got := strings.Contains(said, "its opening cuts into the strap at the"); got != c.want || strings.Contains(said, "no key says") {
+			t.Errorf("%+v: %s", c, said)
+		}
+	}
+}
+
+// tanked is a course between hemispheres, and a pipe that a joint is to tie to one of them.
+func tanked() *laminate.Job {
+	j := sound()
+	head, pipe := j.Parts[0], j.Parts[1]
+	upright(j)
+	course := j.Parts[0]
+	head.ID, head.Form, head.Length, head.Head = "low", laminate.HeadPart, quantity.Length{}, laminate.Hemispherical
+	top := head
+	top.ID = "top"
+	pipe.ID, pipe.Length = "pipe", inches(48)
+	j.Parts = []laminate.JobPart{head, course, pipe, top}
+	return j
 }

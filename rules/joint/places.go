@@ -16,49 +16,96 @@ var OpeningOffPart = &rules.Rule{
 		"A pad that runs into a strap is laid on another laminate than it was figured for.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "the cut reaches past the end of a course, pipe or duct, into the strap or seal of a joint there, or past the rim of a head, cone, bottom or cover, or its height and offset are not of one place of a head or cone: break; " +
-		"its pad, as wide as it is laid, reaches past the end, or the strap of a joint there: warning; " +
-		"its height or offset, or the size of the part, is not stated: incomplete",
+		"its pad, as wide as it is laid, reaches past the end, or the strap of a joint there: warning, also where that depends on the end that the joint is at; " +
+		"its height or offset, or the size of the part, is not stated, or which end of a pipe a joint is at, and at one of them the cut reaches its strap or seal: incomplete",
 	Basis: "arithmetic",
 	Job: func(p *rules.JobPass) {
-		laid := overEnds(p)
+		laid := laidOverEnds(p)
 		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) { offPart(x, p, &laid[x.Part]) })(p)
 	},
 }
 
-// overEnd is how far what is laid over the joint at the bottom and at the top of a part
-// reaches from its end, m: the strap, and the seal inside. Which end of a pipe a joint is
-// at is not known: where both its ends are joined the wider counts at each.
-type overEnd struct{ strap, seal [2]float64 }
+// overEnd is how far what is laid over a joint reaches from the end of a part, m: the
+// strap, and the seal inside.
+type overEnd struct {
+	strap, seal float64
+	joint       string
+}
 
-func overEnds(p *rules.JobPass) []overEnd {
-	laid, joints := make([]overEnd, len(p.Job.Parts)), make([]int, len(p.Job.Parts))
-	statics.EachJoint(func(_ *rules.JobPass, x *statics.Joined) {
-		for _, part := range x.Parts {
-			joints[part]++
-		}
-	})(p)
+// overEnds are those of a part, the bottom first. Which end of a pipe a joint is at no key
+// says: what of them, two at most, is not known to be at either is unsure.
+type overEnds struct {
+	at     [2]overEnd
+	unsure []overEnd
+}
+
+// ways are all that may be at the two ends of a part.
+func (o *overEnds) ways() [][2]overEnd {
+	switch len(o.unsure) {
+	case 0:
+		return [][2]overEnd{o.at}
+	case 1:
+		return [][2]overEnd{{o.unsure[0], {}}, {{}, o.unsure[0]}}
+	}
+	return [][2]overEnd{{o.unsure[0], o.unsure[1]}, {o.unsure[1], o.unsure[0]}}
+}
+
+// wider puts what is laid over another joint to what is at the same end.
+func (o *overEnd) wider(x overEnd) {
+	if x.strap > o.strap || o.joint == "" {
+		o.joint = x.joint
+	}
+	o.strap, o.seal = math.Max(o.strap, x.strap), math.Max(o.seal, x.seal)
+}
+
+// laidOverEnds are those of each part. A joint of which is not known at which end of its
+// part it is, is at the one that no other is known to be at, and the only one of a pipe
+// that hangs from the shell or rises from it is at the end that holds it. A part has two
+// ends: of more joints the widest counts at each.
+func laidOverEnds(p *rules.JobPass) []overEnds {
+	laid, taken := make([]overEnds, len(p.Job.Parts)), make([][2]bool, len(p.Job.Parts))
 	statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
+		over := overEnd{joint: x.ID}
+		if x.Outside != "" {
+			over.strap = x.Width.SI() / 2
+		}
+		if x.Inside != "" {
+			over.seal = x.InsideWidth.SI() / 2
+		}
 		for k, part := range x.Parts {
-			var ends []int
 			if end, known := statics.EndTo(p, part, x.Parts[1-k]); known {
-				ends = []int{end}
-			} else if joints[part] > 1 {
-				ends = []int{0, 1}
-			}
-			for _, end := range ends {
-				if x.Outside != "" {
-					laid[part].strap[end] = math.Max(laid[part].strap[end], x.Width.SI()/2)
-				}
-				if x.Inside != "" {
-					laid[part].seal[end] = math.Max(laid[part].seal[end], x.InsideWidth.SI()/2)
-				}
+				laid[part].at[end].wider(over)
+				taken[part][end] = true
+			} else {
+				laid[part].unsure = append(laid[part].unsure, over)
 			}
 		}
 	})(p)
+	for part := range laid {
+		o := &laid[part]
+		held := len(o.unsure) == 1 && p.Line(part)
+		var ends []int // at which all of them are
+		switch {
+		case taken[part] == [2]bool{true, false}, held && p.Hangs(part):
+			ends = []int{1}
+		case taken[part] == [2]bool{false, true}, held && p.Rises(part):
+			ends = []int{0}
+		case taken[part] == [2]bool{true, true}, len(o.unsure) > 2:
+			ends = []int{0, 1}
+		default:
+			continue
+		}
+		for _, x := range o.unsure {
+			for _, end := range ends {
+				o.at[end].wider(x)
+			}
+		}
+		o.unsure = nil
+	}
 	return laid
 }
 
-func offPart(x *statics.Opening, p *rules.JobPass, laid *overEnd) {
+func offPart(x *statics.Opening, p *rules.JobPass, laid *overEnds) {
 	part := &p.Parts[x.Part].Schedule.Part
 	if !x.Cut().Given() {
 		return // opening-large says so
@@ -132,28 +179,79 @@ func misplaced(x *statics.Opening, p *rules.JobPass, part *laminate.Part, cut fl
 }
 
 // along looks at both ends of a part of a length, all in m.
-func along(x *statics.Opening, p *rules.JobPass, length, cut, pad float64, laid *overEnd) {
-	at := x.Height.SI()
-	for end, room := range [2]float64{at, length - at} {
-		name := [2]string{"bottom", "top"}[end]
-		switch {
-		case statics.Thinner(room, cut):
+func along(x *statics.Opening, p *rules.JobPass, length, cut, pad float64, laid *overEnds) {
+	rooms := [2]float64{x.Height.SI(), length - x.Height.SI()}
+	for end, room := range rooms {
+		if statics.Thinner(room, cut) {
 			m, n := p.Units.Pair(room, cut, quantity.Size)
-			p.Report(rules.Break, x.At("height"), "", "nozzle %s: its opening runs over the %s of part %s: its middle is %s from there, and it reaches %s", x.ID, name, x.On, m, n)
-		case statics.Thinner(room, cut+math.Max(laid.strap[end], laid.seal[end])):
-			what, wide := "strap", laid.strap[end]
-			if !statics.Thinner(room, cut+wide) {
-				what, wide = "seal", laid.seal[end]
-			}
-			m, n := p.Units.Pair(room, cut+wide, quantity.Size)
-			p.Report(rules.Break, x.At("height"), "", "nozzle %s: its opening cuts into the %s at the %s of part %s: its middle is %s from there, and opening and %s reach %s", x.ID, what, name, x.On, m, what, n)
-		case pad > 0 && statics.Thinner(room, pad+laid.strap[end]):
-			m, n := p.Units.Pair(room, pad+laid.strap[end], quantity.Size)
-			what := "runs over the " + name + " of part " + x.On
-			if !statics.Thinner(room, pad) {
-				what = "reaches the strap at the " + name + " of part " + x.On
-			}
-			p.Report(rules.Warning, x.At("pad_diameter"), "", "nozzle %s: its pad %s: its middle is %s from there, and pad and strap reach %s", x.ID, what, m, n)
+			p.Report(rules.Break, x.At("height"), "", "nozzle %s: its opening runs over the %s of part %s: its middle is %s from there, and it reaches %s", x.ID, endNames[end], x.On, m, n)
 		}
 	}
+	ways := laid.ways()
+	var cuts, pads [][]crossing // of the ways that have some
+	for i := range ways {
+		c, d := crossings(rooms, cut, pad, &ways[i])
+		if len(c) > 0 {
+			cuts = append(cuts, c)
+		}
+		if len(d) > 0 {
+			pads = append(pads, d)
+		}
+	}
+	say := func(of [][]crossing, sure, unsure rules.Severity, key, does, what string) {
+		if len(of) == 0 {
+			return
+		}
+		list, severity, known := of[0], sure, len(of) == len(ways)
+		if !known {
+			list, severity = list[:1], unsure
+		}
+		for i := range list {
+			c := &list[i]
+			m, n := p.Units.Pair(c.room, c.reach, quantity.Size)
+			end := "at the " + endNames[c.end] + " of part " + x.On
+			says, reaches := does+" the "+c.what+" "+end, what+" and "+c.what+" reach"
+			switch {
+			case c.over:
+				says, reaches = "runs over the "+endNames[c.end]+" of part "+x.On, "it reaches"
+			case !known:
+				says = does + " the " + c.what + " of joint " + c.joint + " if that is " + end + ", which no key says"
+			}
+			p.Report(severity, x.At(key), "", "nozzle %s: its %s %s: its middle is %s from there, and %s %s", x.ID, what, says, m, reaches, n)
+		}
+	}
+	say(cuts, rules.Break, rules.Incomplete, "height", "cuts into", "opening")
+	say(pads, rules.Warning, rules.Warning, "pad_diameter", "reaches", "pad")
+}
+
+var endNames = [2]string{"bottom", "top"}
+
+// crossing is an opening or a pad that reaches what is laid over an end of its part.
+type crossing struct {
+	end         int
+	what, joint string  // strap or seal, and of which joint
+	over        bool    // it reaches past the end itself
+	room, reach float64 // m, of its middle from the end: there is, and it takes
+}
+
+// crossings are those of an opening, and of a pad that no cut goes before, all in m.
+func crossings(rooms [2]float64, cut, pad float64, laid *[2]overEnd) (cuts, pads []crossing) {
+	for end, room := range rooms {
+		l := &laid[end]
+		c := crossing{end: end, what: "strap", joint: l.joint, room: room}
+		switch {
+		case statics.Thinner(room, cut): // it runs over the end
+		case statics.Thinner(room, cut+math.Max(l.strap, l.seal)):
+			if c.reach = cut + l.strap; !statics.Thinner(room, c.reach) {
+				c.what, c.reach = "seal", cut+l.seal
+			}
+			cuts = append(cuts, c)
+		case pad > 0 && statics.Thinner(room, pad+l.strap):
+			if c.reach = pad + l.strap; statics.Thinner(room, pad) {
+				c.reach, c.over = pad, true
+			}
+			pads = append(pads, c)
+		}
+	}
+	return cuts, pads
 }
