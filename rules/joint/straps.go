@@ -149,7 +149,7 @@ var WaxUnderBond = &rules.Rule{
 	Severity: []rules.Severity{rules.Break, rules.Warning, rules.Note},
 	When: "the outermost ply of a part that is joined, or that a pad goes on, of a strap that a knuckle is laid over, or of what at a nozzle bears others or gussets, is a waxed coat: a note, as the papers of the job have it laid last; " +
 		"a warning where its wall is a document of its own, whose papers do not, where it is laid from the outside in, and of a pad that is laid over; " +
-		"a break where a part is laid from the outside in, so that its own plies come onto it; of overlays alike told once, at all of them",
+		"a break where a part is laid from the outside in, so that its own plies come onto it; of overlays of a kind told once, at all of them",
 	Basis: rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
@@ -208,33 +208,39 @@ var WaxUnderBond = &rules.Rule{
 }
 
 // coatsOver says of the overlays that end in a waxed coat what it waits for, once of those
-// alike.
+// of a kind.
 func coatsOver(p *rules.JobPass) {
-	type alike struct {
-		kind  overlay.Kind
-		after string
+	type waiting struct {
+		first, after string
+		at           []laminate.Ref
 	}
-	var order []alike
-	first, places := map[alike]string{}, map[alike][]laminate.Ref{}
+	var order []overlay.Kind
+	list := map[overlay.Kind]*waiting{}
 	for _, o := range overlay.All(p.Job) {
 		a := p.Analysis(o.Laminate)
 		if a == nil {
 			continue
 		}
-		if c := o.LastCoat(p.Job, a); c != nil {
-			as := alike{o.Kind, c.Before()}
-			if first[as] == "" {
-				first[as], order = o.Name(), append(order, as)
-			}
-			places[as] = append(places[as], laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()})
+		c := o.LastCoat(p.Job, a)
+		if c == nil {
+			continue
 		}
+		w := list[o.Kind]
+		if w == nil {
+			w = &waiting{first: o.Name(), after: c.Before()}
+			list[o.Kind], order = w, append(order, o.Kind)
+		}
+		if w.after != c.Before() {
+			w.after = "what is laid onto each of them"
+		}
+		w.at = append(w.at, laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()})
 	}
-	for _, as := range order {
-		ends := ", ends"
-		if more := len(places[as]) - 1; more > 0 {
-			ends = ", and " + quantity.Counted(more, "other", "others") + " end"
+	for _, kind := range order {
+		w, ends, bonds := list[kind], ", ends", "that bonds"
+		if more := len(w.at) - 1; more > 0 {
+			ends, bonds = ", and "+quantity.Counted(more, "other", "others")+" end", "those bond"
 		}
-		p.ReportAt(rules.Note, places[as], "", "%s%s in a waxed coat: lay-up and route sheets have it laid after %s; laid before, it is ground off where that bonds", first[as], ends, as.after)
+		p.ReportAt(rules.Note, w.at, "", "%s%s in a waxed coat: lay-up and route sheets have it laid after %s; laid before, it is ground off where %s", w.first, ends, w.after, bonds)
 	}
 }
 
