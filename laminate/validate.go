@@ -321,7 +321,7 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 		c.id2("material", p.Material)
 		if p.Resin != "" {
 			if _, ok := resins[p.Resin]; !ok {
-				c.fail("resin", "no [[resin]] has the id %s", quoted(p.Resin))
+				c.fail("resin", "no [[resin]] has the id %s%s", quoted(p.Resin), word.Plainly(p.Resin))
 			}
 		}
 		switch {
@@ -340,7 +340,7 @@ func (c *checker) plies(s *Schedule, lib *Library, resins map[string]int) {
 		switch m := find.material(p.Material); {
 		case m != nil:
 			c.ofMaterial(p, m)
-		case lib != nil && p.Material != "":
+		case lib != nil && p.Material != "" && word.Plainly(p.Material) == "":
 			c.fail("material", "no material has the id %s%s", quoted(p.Material), nearestMaterial(p.Material, s, lib))
 		}
 	}
@@ -416,6 +416,8 @@ func (c *checker) id2(key, id string) {
 		c.fail(key, "it is longer than %d bytes", longestID)
 	case strings.TrimSpace(id) != id:
 		c.fail(key, "%s begins or ends with a blank", quoted(id))
+	case word.Plainly(id) != "":
+		c.fail(key, "%s looks like another name and is none: letters, marks or spaces of it stand in another form of Unicode%s", quoted(id), word.Plainly(id))
 	default:
 		c.text(key, id)
 	}

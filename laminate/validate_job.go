@@ -3,6 +3,8 @@ package laminate
 import (
 	"path"
 	"strings"
+
+	"frp/veilwright/laminate/word"
 )
 
 // MostParts is how many parts, joints and nozzles a job may each have.
@@ -84,13 +86,13 @@ func (c *checker) parts(a *Assembly) {
 
 func (c *checker) partNamed(a *Assembly, key, id string) {
 	if a.Part(id) < 0 {
-		c.fail(key, "no [[part]] has the id %s", quoted(id))
+		c.fail(key, "no [[part]] has the id %s%s", quoted(id), word.Plainly(id))
 	}
 }
 
 func (c *checker) laminate(a *Assembly, key, id string) {
 	if id != "" && a.Laminate(id) < 0 {
-		c.fail(key, "no [[laminate]] has the id %s", quoted(id))
+		c.fail(key, "no [[laminate]] has the id %s%s", quoted(id), word.Plainly(id))
 	}
 }
 

@@ -222,8 +222,7 @@ func (c *checker) bolted(a *Assembly, named map[string]int, key, id string, form
 		return
 	}
 	i := a.Part(id)
-	if i < 0 {
-		c.fail(key, "no [[part]] has the id %s", quoted(id))
+	if c.partNamed(a, key, id); i < 0 {
 		return
 	}
 	p := &a.Job.Parts[i]
