@@ -1,15 +1,12 @@
 package equipment
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/rules/advice"
 )
-
-// asks is what ends a line of an assumption: the keys that settle it.
-var asks = regexp.MustCompile(`\(([a-z_]+(?:, [a-z_]+)*)(?:; [^()]*)?\)\.?$`)
 
 // assumption begins a line of notes that says what a proposal took for granted.
 const assumption = "Assumed: "
@@ -21,14 +18,14 @@ func Standing(j *laminate.Job, notes string) string {
 	var lines []string
 	for line := range strings.Lines(notes) {
 		said, ok := strings.CutPrefix(strings.TrimSuffix(line, "\n"), assumption)
-		keys := asks.FindStringSubmatch(said)
+		keys := advice.Asked(said)
 		whose, text, named := strings.Cut(said, ": ")
 		if !ok || !named || keys == nil {
 			lines = append(lines, line)
 			continue
 		}
 		open := slices.DeleteFunc(strings.Split(whose, ", "), func(who string) bool {
-			return slices.ContainsFunc(strings.Split(keys[1], ", "), func(key string) bool { return settled(j, who, key) })
+			return slices.ContainsFunc(keys, func(key string) bool { return settled(j, who, key) })
 		})
 		if len(open) > 0 {
 			lines = append(lines, strings.Replace(line, whose+": "+text, strings.Join(open, ", ")+": "+text, 1))
@@ -47,23 +44,7 @@ func settled(j *laminate.Job, who, key string) bool {
 		if i < 0 {
 			return true
 		}
-		p := &j.Parts[i]
-		switch key {
-		case "modulus_retention":
-			return p.ModulusRetention.Given
-		case "stiffener_spacing":
-			return p.StiffenerSpacing.Given()
-		case "process", "design_basis":
-			return p.Basis() != laminate.NoBasis
-		case "pressure":
-			return p.Pressure.Given() || j.Service.Pressure.Given()
-		case "vacuum":
-			return p.Vacuum.Given() || j.Service.Vacuum.Given()
-		case "liquid_height":
-			return p.LiquidHeight.Given() || j.Vessel.LiquidHeight.Given()
-		case "specific_gravity":
-			return p.SpecificGravity.Given || j.Service.SpecificGravity.Given
-		}
+		return advice.Settled(j.Wall(i), key)
 	case "joint":
 		i := slices.IndexFunc(j.Joints, func(x laminate.Joint) bool { return x.ID == id })
 		switch {

@@ -162,6 +162,18 @@ func repeats(times int) *laminate.Schedule {
 	return s
 }
 
+// What a proposal assumed stands in the notes until somebody states it, and on the paper no
+// longer than that.
+func TestLaminateSchedule_assumesNothingThatIsStated(t *testing.T) {
+	s := repeats(2)
+	s.Notes = "Two lots.\nAssumed for the structure: no vacuum; state it (vacuum).\nAssumed for the structure: no pressure; state it (pressure).\n"
+	s.Service.Pressure = quantity.New(5, quantity.PSI)
+	got := wide(t, forms.Named("laminate-schedule").Form(built(s)))
+	if !strings.Contains(got, "Two lots.") || !strings.Contains(got, "no vacuum; state it (vacuum)") || strings.Contains(got, "no pressure; state it") {
+		t.Error(got)
+	}
+}
+
 func TestLaminateSchedule_foldsWhatRepeats(t *testing.T) {
 	f := forms.Named("laminate-schedule").Form(built(repeats(200)))
 	got := text(t, f)

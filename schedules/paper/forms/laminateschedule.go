@@ -6,6 +6,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/advice/equipment"
 	"frp/veilwright/schedules/paper"
 )
@@ -38,9 +39,11 @@ func LaminateSchedule(of *Subject) paper.Sheet {
 	if whole := of.whole(); whole != nil {
 		sheet = append(append(sheet, whole...), of.testFacts())
 	}
-	notes := of.Head.Notes
+	notes := ""
 	if of.Job != nil {
-		notes = equipment.Standing(of.Job, notes)
+		notes = equipment.Standing(of.Job, of.Head.Notes)
+	} else {
+		notes = advice.Standing(of.Parts[0].Report.Schedule, of.Head.Notes)
 	}
 	if notes != "" {
 		sheet = append(sheet, paper.Heading{Level: 2, Text: "Notes"}, paper.Note{Text: notes})
