@@ -1,5 +1,6 @@
 // Package workings works out step by step what straps, pads and necks of a job have
-// to bear, as the rules of joints judge them, for a reviewer with a pocket calculator.
+// to bear, and what lifts its shell, as the rules of joints judge them, for a reviewer
+// with a pocket calculator.
 package workings
 
 import (
@@ -113,8 +114,8 @@ func (w *work) pressure(l *worked.List, what string, part int, pa float64, condi
 	switch x := &w.r.Job.Parts[part]; {
 	case condition != "":
 		of = "condition " + condition
-	case x.Pressure.Given():
-		of, whose = "part "+x.ID, "its own, as the document states"
+	case x.Pressure.Given() && x.Schedule == "":
+		of, whose = "part "+x.ID, "as the part states"
 	}
 	l.Add("pressure of "+of, "pg", whose, "", l.Stress(gas), l.StressUnit(), "")
 	if inch := wall.HeadPressure(v.SpecificGravity.Value, 1); pa > gas && inch > 0 {

@@ -211,6 +211,7 @@ func Calculation(of *Subject) paper.Sheet {
 	before := paper.Worked{}
 	sheet := of.each(func(p *Part) paper.Sheet {
 		worked := wall.Calculate(p.Report.Schedule, of.Library, p.Report.Analysis, wall.Options{Units: laminate.Some(of.Units)})
+		of.statedByPart(p, &worked)
 		name := p.ID
 		if name == "" {
 			name = of.File
@@ -250,7 +251,7 @@ func Calculation(of *Subject) paper.Sheet {
 		answers = append(answers, of.Structure(p).Answer())
 	}
 	if head := of.whole(); head != nil {
-		sheet = append(append(sheet, head...), of.testFacts())
+		sheet = append(append(append(sheet, head...), of.testFacts()), whole.Lifts(workings.Uplifts(of.judged, of.Library, of.Units), of.Units)...)
 	}
 	return append(sheet, whole.Stands(name, answers, of.Whole))
 }

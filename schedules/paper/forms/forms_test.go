@@ -174,6 +174,50 @@ func TestLaminateSchedule_assumesNothingThatIsStated(t *testing.T) {
 	}
 }
 
+// A load that stands on a part is stated by the part, and one of the service by the document.
+func TestCalculation_saysWhoStatesALoad(t *testing.T) {
+	of := exampleJob(t, func(j *laminate.Job) {
+		j.Service.Pressure, j.Service.Vacuum, j.Test = quantity.New(2, quantity.PSI), quantity.New(0.2, quantity.PSI), laminate.Test{}
+		for i := range j.Parts {
+			if x := &j.Parts[i]; x.ID == "head" || x.ID == "shell-3" {
+				x.Pressure, x.Vacuum = quantity.New(3, quantity.PSI), quantity.New(0.3, quantity.PSI)
+			}
+		}
+	})
+	for id, own := range map[string]bool{"head": true, "bottom": false, "shell-3": true, "shell-1": false} {
+		of.Narrowed(laminate.Ref{})
+		of.Narrowed(laminate.Ref{Kind: laminate.RefJobPart, Index: of.Job.Part(id)})
+		lines := strings.Split(wide(t, forms.Named("calculation").Form(of)), "\n")
+		seen := 0
+		for i, line := range lines {
+			if !strings.Contains(line, "pressure") || i+1 == len(lines) || !strings.Contains(lines[i+1], " states") || strings.Contains(line, "class") {
+				continue
+			}
+			seen++
+			if byPart := strings.Contains(lines[i+1], "as the part states"); byPart != own || own && strings.Contains(line, "of the service") {
+				t.Errorf("%s: %s\n%s", id, line, lines[i+1])
+			}
+		}
+		if seen == 0 {
+			t.Errorf("%s: no load is stated", id)
+		}
+	}
+}
+
+// What lifts a shell is worked out like everything else.
+func TestCalculation_worksOutWhatLiftsAShell(t *testing.T) {
+	of := exampleJob(t, func(j *laminate.Job) {
+		j.Service.Pressure, j.Parts[0].HoldDown = quantity.New(2, quantity.PSI), quantity.New(3, quantity.PSI)
+	})
+	got := wide(t, forms.Named("calculation").Form(of))
+	// 2 psi on a circle of 120 in, 11,309.7 in² (statics).
+	for _, want := range []string{"Lift of the shell on bottom bottom, in service", "pg = as the document states", "Fg = pg·A", "22619.5 lb", "utilization = pu/ph"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, got[max(0, len(got)-4000):])
+		}
+	}
+}
+
 func TestLaminateSchedule_foldsWhatRepeats(t *testing.T) {
 	f := forms.Named("laminate-schedule").Form(built(repeats(200)))
 	got := text(t, f)

@@ -33,13 +33,29 @@ func Calculation(checks []workings.Check, u quantity.System) paper.Sheet {
 	sheet := paper.Sheet{paper.Rounded((&worked.List{US: u == quantity.US}).Units())}
 	for i := range checks {
 		c := &checks[i]
-		sheet = append(sheet, paper.Heading{Level: 2, Text: strings.ToUpper(c.Name[:1]) + c.Title()[1:]})
-		if c.Steps != nil {
-			sheet = append(sheet, paper.Steps(c.Steps))
-		}
-		if c.Reason != "" {
-			sheet = append(sheet, paper.Note{Indent: 2, Mark: c.Answer.String() + ": ", Text: c.Reason})
-		}
+		sheet = append(append(sheet, paper.Heading{Level: 2, Text: strings.ToUpper(c.Name[:1]) + c.Title()[1:]}), worksOut(c)...)
+	}
+	return sheet
+}
+
+// Lifts is what lifts the shell on each flat bottom of a job, worked out likewise.
+func Lifts(checks []workings.Check, u quantity.System) (sheet paper.Sheet) {
+	for i := range checks {
+		sheet = append(append(sheet, paper.Heading{Level: 2, Text: "Lift of the shell on " + checks[i].Case}), worksOut(&checks[i])...)
+	}
+	if sheet != nil {
+		sheet = append(sheet, paper.Rounded((&worked.List{US: u == quantity.US}).Units()))
+	}
+	return sheet
+}
+
+// worksOut are the steps of a check, and why it does not hold.
+func worksOut(c *workings.Check) (sheet paper.Sheet) {
+	if c.Steps != nil {
+		sheet = append(sheet, paper.Steps(c.Steps))
+	}
+	if c.Reason != "" {
+		sheet = append(sheet, paper.Note{Indent: 2, Mark: c.Answer.String() + ": ", Text: c.Reason})
 	}
 	return sheet
 }
