@@ -25,7 +25,7 @@ var VesselUnvented = &rules.Rule{
 		"Which nozzle is the vent, and that no valve closes it, no key says; silent where a height or the level is not stated, which other rules ask for, and where a pipe leads up from the top",
 	Basis: "gas laws; " + rules.CommonPractice + ": a vent is no smaller than the largest connection that fills or empties; 29 CFR 1910.106, from memory: a tank of 0.5 psi at most is atmospheric",
 	Job: func(p *rules.JobPass) {
-		list := spaces(p)
+		list := divided(p, p.Stack) // those of a file too
 		for k, space := range list {
 			if lid := closing(p, space, k+1 == len(list)); lid >= 0 && holds(p, space) && !gasTight(p, space) {
 				breathes(p, space, lid)

@@ -23,6 +23,14 @@ func held(nozzles ...laminate.Nozzle) *laminate.Job {
 	return j
 }
 
+// apart gives a part a schedule of its own that says what the job does.
+func apart(j *laminate.Job, part int) {
+	s := *j.Wall(part)
+	s.Part.Place = laminate.Place{}
+	j.Parts[part].Laminate, j.Parts[part].Schedule = "", "course.toml"
+	j.Schedules = map[string]*laminate.Schedule{"course.toml": &s}
+}
+
 func TestVesselUnvented(t *testing.T) {
 	psi := func(v float64) quantity.Pressure { return quantity.New(v, quantity.PSI) }
 	low := laminate.Nozzle{ID: "out", On: "low", Height: in(15), Size: in(3)}
@@ -66,6 +74,8 @@ func TestVesselUnvented(t *testing.T) {
 		{"a vent on a flat lid", []laminate.Nozzle{low, onHead(3)}, func(j *laminate.Job) {
 			j.Parts[3].Form, j.Parts[3].Shape = laminate.Cover, laminate.Shape{}
 		}, nil, ""},
+		{"an opening on a course of another file", []laminate.Nozzle{low, high(58)}, func(j *laminate.Job) { apart(j, 2) }, nil, ""},
+		{"none, where a course is of another file", []laminate.Nozzle{low}, func(j *laminate.Job) { apart(j, 2) }, []string{warning}, ""},
 		{"an open top", []laminate.Nozzle{low}, func(j *laminate.Job) { j.Parts = j.Parts[:3] }, nil, ""},
 		{"no liquid", []laminate.Nozzle{low}, func(j *laminate.Job) { j.Vessel.LiquidHeight = in(0) }, nil, ""},
 		{"a level that nobody states", []laminate.Nozzle{low}, func(j *laminate.Job) { j.Vessel = laminate.Vessel{} }, nil, ""},

@@ -100,11 +100,15 @@ var LevelOverRim = &rules.Rule{
 	},
 }
 
-// spaces are the parts of the shell, as far as a head or bottom between courses does
-// not divide it.
-func spaces(p *rules.JobPass) (list [][]int) {
+// spaces are the parts of the shell whose keys the job holds, as far as a head or bottom
+// between courses does not divide it.
+func spaces(p *rules.JobPass) [][]int { return divided(p, stack(p)) }
+
+// divided are parts of the shell as far as a head or bottom between courses does not
+// divide it.
+func divided(p *rules.JobPass, shell []int) (list [][]int) {
 	divided := true
-	for _, i := range stack(p) {
+	for _, i := range shell {
 		_, known := p.Elevation(i)
 		switch {
 		case !p.InShell(i):
