@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 )
@@ -48,6 +49,7 @@ type JobPass struct {
 
 	before   *JobReport // what holds of it is taken over; may be nil
 	asked    figures
+	laid     []overlay.Laid // nil until somebody asks
 	rule     *Rule
 	findings *[]Finding
 }
@@ -105,6 +107,14 @@ func (p *JobPass) Evaluate(s *laminate.Schedule, a *laminate.Analysis) *wall.Res
 		p.asked.walls[key] = r
 	}
 	return r
+}
+
+// Overlays are all that is laid in the job over its parts: [overlay.AllLaid].
+func (p *JobPass) Overlays() []overlay.Laid {
+	if p.laid == nil {
+		p.laid = overlay.AllLaid(p.Assembly)
+	}
+	return p.laid
 }
 
 // TestGravity is the specific gravity of what a part is filled with in the test.
@@ -239,7 +249,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 			guarded(rule, pass.findings, func() { rule.Job(pass) })
 		}
 	}
-	pass.overlays(list)
+	pass.judgeOverlays(list)
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
 	}

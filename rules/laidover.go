@@ -13,14 +13,14 @@ type judged struct {
 	service     laminate.Service
 }
 
-// overlays runs the rules of walls that hold of what is laid at joints, at nozzles
+// judgeOverlays runs the rules of walls that hold of what is laid at joints, at nozzles
 // and in corners: what nobody lays wet over wax, or into a fluid that eats it, is no
 // better for being a strap or a seal. Findings stand at what names the laminate.
 // What is about no ply is about the service, and told of the part.
-func (p *JobPass) overlays(list []*Rule) {
+func (p *JobPass) judgeOverlays(list []*Rule) {
 	known := map[judged][]Finding{}
-	for _, o := range overlay.All(p.Job) {
-		if o.Lacks(p.Job) != "" {
+	for _, o := range p.Overlays() {
+		if n := p.Laminate(o.Laminate); n < 0 || len(p.Job.Laminates[n].Plies) == 0 {
 			continue // told by the rules of jobs
 		}
 		said := map[*Rule]bool{} // of both parts of a joint once
@@ -32,7 +32,7 @@ func (p *JobPass) overlays(list []*Rule) {
 			key := judged{o.Laminate, o.Kind.Inside(), o.Kind.Wets(), p.Parts[i].Schedule.Service}
 			found, ok := known[key]
 			if !ok {
-				found = p.laid(list, &o, &key)
+				found = p.judgeOverlay(list, &o.Overlay, &key)
 				known[key] = found
 			}
 			for k := range found {
@@ -52,8 +52,8 @@ func (p *JobPass) overlays(list []*Rule) {
 	}
 }
 
-// laid judges a laminate as it is laid somewhere.
-func (p *JobPass) laid(list []*Rule, o *overlay.Overlay, as *judged) (found []Finding) {
+// judgeOverlay judges a laminate as it is laid somewhere.
+func (p *JobPass) judgeOverlay(list []*Rule, o *overlay.Overlay, as *judged) (found []Finding) {
 	s := o.Schedule(p.Job)
 	s.Service = as.service
 	a := p.Analysis(o.Laminate)

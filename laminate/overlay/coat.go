@@ -1,7 +1,6 @@
 package overlay
 
 import (
-	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
@@ -30,25 +29,53 @@ func waxed(a *laminate.Analysis) (first int) {
 // otherwise, where nothing is bonded onto it, and where it is laid from the outside
 // in: there the coat comes first.
 func LastCoat(j *laminate.Job, part int, a *laminate.Analysis) *Coat {
-	c := &Coat{First: waxed(a)}
-	if c.First == 0 || j.Parts[part].Laid == laminate.OutsideIn {
+	if waxed(a) == 0 {
 		return nil
 	}
-	var corners []string
-	for _, o := range All(j) {
-		switch {
-		case o.Kind.Face() != "outside" || !slices.Contains(o.Faces(j), part) || slices.Contains(c.After, o.Of):
-		case o.Kind == Knuckle:
-			corners = append(corners, "the knuckle of "+o.Part)
-		default:
-			c.After = append(c.After, o.Of)
+	return LastCoats(j, AllLaid(j.Assemble()), func(i int) *laminate.Analysis {
+		if i == part {
+			return a
+		}
+		return nil
+	})[part]
+}
+
+// LastCoats are those of the parts of a job, by part: laid is all that is laid over them,
+// wall gives the analysis of a wall, nil of a part that nobody asks about.
+func LastCoats(j *laminate.Job, laid []Laid, wall func(part int) *laminate.Analysis) []*Coat {
+	coats, corners := make([]*Coat, len(j.Parts)), make([][]string, len(j.Parts))
+	for i := range j.Parts {
+		if a := wall(i); a != nil && j.Parts[i].Laid != laminate.OutsideIn && waxed(a) > 0 {
+			coats[i] = &Coat{First: waxed(a)}
 		}
 	}
-	c.After = append(c.After, corners...) // they come when the wall stands
-	if c.After == nil {
-		return nil
+	type bond struct {
+		part int
+		of   string
 	}
-	return c
+	told := map[bond]bool{} // what has several laminates on a part is one of those it comes after
+	for k := range laid {
+		o := &laid[k]
+		for _, i := range o.On {
+			switch b := (bond{i, o.Of}); {
+			case coats[i] == nil || o.Kind.Face() != "outside" || told[b]:
+			case o.Kind == Knuckle:
+				corners[i] = append(corners[i], "the knuckle of "+o.Part)
+			default:
+				told[b] = true
+				coats[i].After = append(coats[i].After, o.Of)
+			}
+		}
+	}
+	for i, c := range coats {
+		if c == nil {
+			continue
+		}
+		if c.After = append(c.After, corners[i]...); c.After == nil { // corners come when the wall stands
+			coats[i] = nil
+		}
+	}
+	return coats
 }
 
 // LastCoat is that of an overlay whose plies have the analysis a: of a strap over whose

@@ -234,7 +234,8 @@ func Find(j *laminate.Job, part, of string, kind Kind) (Overlay, error) {
 
 // All lists the overlays of a job that a laminate is named for, as they stand in
 // it.
-func All(j *laminate.Job) (list []Overlay) {
+func All(j *laminate.Job) []Overlay {
+	list := make([]Overlay, 0, 2*len(j.Joints)+4*len(j.Nozzles))
 	add := func(kind laminate.RefKind, n int) {
 		for i := range n {
 			for _, o := range At(j, laminate.Ref{Kind: kind, Index: i}) {
@@ -250,14 +251,32 @@ func All(j *laminate.Job) (list []Overlay) {
 	return list
 }
 
+// Laid is an overlay, and the parts that it is laid onto: see [Overlay.Faces].
+type Laid struct {
+	Overlay
+	On []int
+}
+
+// AllLaid is [All], and what each is laid onto.
+func AllLaid(a *laminate.Assembly) []Laid {
+	all := All(a.Job)
+	list := make([]Laid, len(all))
+	for i := range all {
+		list[i] = Laid{all[i], all[i].faces(a.Job, a.Part)}
+	}
+	return list
+}
+
 // Faces are the indices of the parts whose cured faces it is laid onto: of a knuckle the
 // bottom and what of the shell stands on it.
-func (o *Overlay) Faces(j *laminate.Job) (list []int) {
+func (o *Overlay) Faces(j *laminate.Job) []int { return o.faces(j, j.Part) }
+
+func (o *Overlay) faces(j *laminate.Job, part func(id string) int) (list []int) {
 	if !o.Kind.Bonds() {
 		return nil
 	}
 	for _, id := range []string{o.Part, o.Other} {
-		if i := j.Part(id); id != "" && i >= 0 {
+		if i := part(id); id != "" && i >= 0 {
 			list = append(list, i)
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/ground"
-	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/rules"
@@ -56,12 +55,12 @@ var OverlayResinDiffers = &rules.Rule{
 	When:     "a resin family of a strap, a pad, an overlay outside or the knuckle of a bottom, its outer surface apart, is not one of the structure that it is laid on; what the fluid wets is held against the barrier (seal-differs-from-barrier, nozzle-barrier-differs) and against the fluid",
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
-		for _, o := range overlay.All(p.Job) {
+		for _, o := range p.Overlays() {
 			a := p.Analysis(o.Laminate)
 			if a == nil || !o.Kind.Bonds() || o.Kind.Inside() {
 				continue
 			}
-			for _, part := range o.Faces(p.Job) {
+			for _, part := range o.On {
 				if resin := foreign(a, p.Parts[part].Analysis); resin != "" {
 					p.Report(rules.Warning, laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()}, "", "%s, laminate %s, is of %s, which the structure of part %s is not", o.Name(), o.Laminate, resin, p.Job.Parts[part].ID)
 					break

@@ -7,7 +7,6 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
-	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint/statics"
@@ -153,12 +152,12 @@ var SealUncoated = &rules.Rule{
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
 		type named struct {
-			first overlay.Overlay
+			first string
 			at    []laminate.Ref
 		}
 		var order []string
 		list := map[string]*named{}
-		for _, o := range overlay.All(p.Job) {
+		for _, o := range p.Overlays() {
 			a := p.Lining(o.Laminate)
 			if !o.Kind.Inside() || a == nil || len(a.Rows) == 0 {
 				continue
@@ -168,7 +167,7 @@ var SealUncoated = &rules.Rule{
 			}
 			n := list[o.Laminate]
 			if n == nil {
-				n = &named{first: o}
+				n = &named{first: o.Name()}
 				list[o.Laminate] = n
 				order = append(order, o.Laminate)
 			}
@@ -180,7 +179,7 @@ var SealUncoated = &rules.Rule{
 			if more := len(n.at) - 1; more > 0 {
 				others = " and " + quantity.Counted(more, "other", "others")
 			}
-			p.ReportAt(rules.Note, n.at, "", "laminate %s of %s%s ends without a waxed coat: say how the air is kept from its face until it has cured", id, n.first.Name(), others)
+			p.ReportAt(rules.Note, n.at, "", "laminate %s of %s%s ends without a waxed coat: say how the air is kept from its face until it has cured", id, n.first, others)
 		}
 	},
 }

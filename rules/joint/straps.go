@@ -130,9 +130,9 @@ var BondPlyNotMat = &rules.Rule{
 	When:     "the first ply of a strap, a seal, a pad, an installation laminate or the knuckle of a bottom is not chopped",
 	Basis:    rules.CommonPractice,
 	Job: func(p *rules.JobPass) {
-		for _, o := range overlay.All(p.Job) {
+		for _, o := range p.Overlays() {
 			a := p.Analysis(o.Laminate)
-			if !o.Kind.Bonds() || len(o.Faces(p.Job)) == 0 || a == nil || len(a.Rows) == 0 || a.Rows[0].Material == nil || a.Rows[0].Material.Form.Chopped() {
+			if !o.Kind.Bonds() || len(o.On) == 0 || a == nil || len(a.Rows) == 0 || a.Rows[0].Material == nil || a.Rows[0].Material.Form.Chopped() {
 				continue
 			}
 			p.Report(rules.Warning, laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()}, "", "%s, laminate %s, begins with %s on a cured face; a mat bonds", o.Name(), o.Laminate, a.Rows[0].Material.ID)
@@ -154,8 +154,8 @@ var WaxUnderBond = &rules.Rule{
 	Job: func(p *rules.JobPass) {
 		bonds := make([][]string, len(p.Job.Parts))
 		places := make([][]laminate.Ref, len(p.Job.Parts))
-		for _, o := range overlay.All(p.Job) {
-			for _, i := range o.Faces(p.Job) {
+		for _, o := range p.Overlays() {
+			for _, i := range o.On {
 				if o.Kind == overlay.Knuckle {
 					bonds[i], places[i] = append(bonds[i], "the "+o.Kind.Said()), append(places[i], laminate.JobPartRef(o.At.Index, o.Kind.Key()))
 				}
@@ -181,6 +181,7 @@ var WaxUnderBond = &rules.Rule{
 				bonds[x.Part], places[x.Part] = append(bonds[x.Part], x.ID), append(places[x.Part], x.At(key))
 			}
 		})(p)
+		coats := overlay.LastCoats(p.Job, p.Overlays(), func(part int) *laminate.Analysis { return p.Parts[part].Analysis })
 		for i := range bonds {
 			rows := p.Parts[i].Analysis.Rows
 			if p.Job.Parts[i].Laid == laminate.OutsideIn {
@@ -195,10 +196,10 @@ var WaxUnderBond = &rules.Rule{
 			}
 			part, before := &p.Job.Parts[i], strings.Join(bonds[i], ", ")
 			at := append([]laminate.Ref{laminate.JobPartRef(i, "laminate")}, places[i]...)
-			switch c := overlay.LastCoat(p.Job, i, p.Parts[i].Analysis); {
+			switch {
 			case part.Schedule != "":
 				p.ReportAt(rules.Warning, at, "", "part %s ends in a waxed coat, and the papers of %s do not know what is bonded onto it: lay it after %s, or grind it off where they bond", part.ID, part.Schedule, before)
-			case c == nil:
+			case coats[i] == nil:
 				p.ReportAt(rules.Warning, at, "", "part %s ends in a waxed coat: grind it off where %s bond", part.ID, before)
 			default:
 				p.ReportAt(rules.Note, at, "", "part %s ends in a waxed coat: lay-up and route sheets have it laid after %s; laid before, it is ground off where they bond", part.ID, before)

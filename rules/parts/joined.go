@@ -5,7 +5,6 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
-	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
 	"frp/veilwright/rules"
@@ -275,7 +274,7 @@ var LaminateUnused = &rules.Rule{
 		for i := range p.Job.Parts {
 			named[p.Job.Parts[i].Laminate] = true
 		}
-		for _, o := range overlay.All(p.Job) {
+		for _, o := range p.Overlays() {
 			named[o.Laminate] = true
 		}
 		for i := range p.Job.Laminates {

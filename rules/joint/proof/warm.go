@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
-	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/rules"
@@ -134,7 +133,7 @@ func soften(p *rules.JobPass, t float64) (softened map[int]bool) {
 		}
 	}
 	if !(p.Job.Service.Hottest().SI() >= t) {
-		for _, o := range overlay.All(p.Job) {
+		for _, o := range p.Overlays() {
 			look(p.Analysis(o.Laminate), -1)
 		}
 	}
