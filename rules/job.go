@@ -18,7 +18,9 @@ type JobReport struct {
 	Findings []Finding // of the job itself, worst first
 	Verdict  Severity  // of the worst finding of all
 
-	verdicts []Severity // by part
+	verdicts []Severity      // by part
+	said     [][]int         // by part, which of the findings are about it
+	coats    []*overlay.Coat // by part
 
 	library *laminate.Library // and units: what the reports of its parts hold for
 	units   quantity.System
@@ -49,7 +51,8 @@ type JobPass struct {
 
 	before   *JobReport // what holds of it is taken over; may be nil
 	asked    figures
-	laid     []overlay.Laid // nil until somebody asks
+	laid     []overlay.Laid  // nil until somebody asks
+	coats    []*overlay.Coat // likewise
 	rule     *Rule
 	findings *[]Finding
 }
@@ -115,6 +118,14 @@ func (p *JobPass) Overlays() []overlay.Laid {
 		p.laid = overlay.AllLaid(p.Assembly)
 	}
 	return p.laid
+}
+
+// LastCoats are those of the parts, by part: [overlay.LastCoats].
+func (p *JobPass) LastCoats() []*overlay.Coat {
+	if p.coats == nil {
+		p.coats = overlay.LastCoats(p.Job, p.Overlays(), func(part int) *laminate.Analysis { return p.Parts[part].Analysis })
+	}
+	return p.coats
 }
 
 // TestGravity is the specific gravity of what a part is filled with in the test.
@@ -253,10 +264,10 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
 	}
-	r.figures = pass.asked
+	r.figures, r.coats = pass.asked, pass.LastCoats()
 	r.Findings = inOrder(r.Findings)
 	r.Verdict = Worst(r.Findings)
-	r.verdicts = make([]Severity, len(r.Parts))
+	r.verdicts, r.said = make([]Severity, len(r.Parts)), make([][]int, len(r.Parts))
 	for i, p := range r.Parts {
 		r.verdicts[i] = p.Verdict
 		r.Verdict = max(r.Verdict, p.Verdict)
@@ -264,8 +275,14 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		count := func(at laminate.Ref) {
-			if at.Kind == laminate.RefJobPart && f.Severity > Note {
+			if at.Kind != laminate.RefJobPart {
+				return
+			}
+			if f.Severity > Note {
 				r.verdicts[at.Index] = max(r.verdicts[at.Index], f.Severity)
+			}
+			if of := r.said[at.Index]; len(of) == 0 || of[len(of)-1] != i {
+				r.said[at.Index] = append(of, i)
 			}
 		}
 		count(f.At)
@@ -279,6 +296,9 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 // PartVerdict is that of one part: of its wall, and of what the whole job says of
 // the part.
 func (r *JobReport) PartVerdict(part int) Severity { return r.verdicts[part] }
+
+// LastCoat is what of the wall of a part is laid last; nil where nothing waits.
+func (r *JobReport) LastCoat(part int) *overlay.Coat { return r.coats[part] }
 
 // Weighty are the findings of the job itself that are worse than a warning.
 func (r *JobReport) Weighty() (list []Finding) {

@@ -49,12 +49,10 @@ func (r *JobReport) PartReport(part int) *Report {
 func (r *JobReport) Part(part int) *Report {
 	of := *r.Parts[part]
 	of.Laid = r.Job.Parts[part].Laid
-	of.Coat = overlay.LastCoat(r.Job, part, of.Analysis)
+	of.Coat = r.LastCoat(part)
 	of.Findings = slices.Clone(of.Findings)
-	for _, f := range r.Findings {
-		if _, ok := f.In(laminate.Ref{Kind: laminate.RefJobPart, Index: part}); ok {
-			of.Findings = append(of.Findings, f)
-		}
+	for _, i := range r.said[part] {
+		of.Findings = append(of.Findings, r.Findings[i])
 	}
 	slices.SortStableFunc(of.Findings, byWeight)
 	of.Verdict = r.PartVerdict(part)
@@ -87,8 +85,8 @@ func (r *JobReport) Structure(part int, said *Rule) *wall.Result {
 	}
 	of := *r.Parts[part].Wall
 	of.Notes = slices.Clone(of.Notes)
-	for _, f := range r.Findings {
-		if _, ok := f.In(laminate.Ref{Kind: laminate.RefJobPart, Index: part}); ok && f.Rule == said {
+	for _, i := range r.said[part] {
+		if f := &r.Findings[i]; f.Rule == said {
 			of.Notes = append(of.Notes, f.Message)
 		}
 	}

@@ -181,7 +181,7 @@ var WaxUnderBond = &rules.Rule{
 				bonds[x.Part], places[x.Part] = append(bonds[x.Part], x.ID), append(places[x.Part], x.At(key))
 			}
 		})(p)
-		coats := overlay.LastCoats(p.Job, p.Overlays(), func(part int) *laminate.Analysis { return p.Parts[part].Analysis })
+		coats := p.LastCoats()
 		for i := range bonds {
 			rows := p.Parts[i].Analysis.Rows
 			if p.Job.Parts[i].Laid == laminate.OutsideIn {

@@ -125,10 +125,9 @@ func SubjectOf(o *shop.Opened, own stock.Stock, options rules.Options) *Subject 
 // OfJob is a job that was judged.
 func OfJob(file string, j *laminate.Job, lib *laminate.Library, own stock.Stock, r *rules.JobReport, u quantity.System) *Subject {
 	of := &Subject{Of: paper.Of{File: file, Fingerprint: schedules.JobFingerprint(j, lib), Head: j.Head, Library: lib, Units: u}, Job: j, judged: r, Stock: own, Whole: r.Findings}
-	coats := overlay.LastCoats(j, overlay.AllLaid(j.Assemble()), func(part int) *laminate.Analysis { return r.Parts[part].Analysis })
 	for i, p := range r.Parts {
 		part := &j.Parts[i]
-		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Coat: coats[i], Report: p})
+		of.Parts = append(of.Parts, Part{ID: part.ID, Laid: part.Laid, Coat: r.LastCoat(i), Report: p})
 	}
 	return of
 }
