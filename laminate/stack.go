@@ -118,8 +118,8 @@ func (a *Assembly) find(table int, id string, rows int, of func(int) string) int
 	return -1
 }
 
-// ending lists the nozzles that end in a part: a flange or a cover.
-func (a *Assembly) ending(id string) []int {
+// Ending lists the nozzles that end in a part: a flange or a cover.
+func (a *Assembly) Ending(id string) []int {
 	if a.carriers == nil {
 		a.carriers = map[string][]int{}
 		for i := range a.Job.Nozzles {

@@ -273,7 +273,7 @@ func (c *checker) circles(a *Assembly) {
 				break
 			}
 			path = append(path, at)
-			on = a.ending(a.Job.Nozzles[at].On)
+			on = a.Ending(a.Job.Nozzles[at].On)
 		}
 		for _, n := range path {
 			told[n] = true

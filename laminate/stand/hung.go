@@ -29,8 +29,8 @@ const untied = "no nozzle names it and no joint ties it to the shell"
 
 func lost(why string) hung { return hung{bottom: math.NaN(), end: math.NaN(), why: why} }
 
-// hanging is where a part is by what holds it.
-func (v *Vessel) hanging(part int) *hung {
+// held is where a part is by what holds it.
+func (v *Vessel) held(part int) *hung {
 	if v.hung == nil {
 		v.hang()
 	}
@@ -52,7 +52,6 @@ func (v *Vessel) hang() {
 			lids = append(lids, i)
 		}
 	}
-	joints := v.tiedTo()
 	nozzles := make(map[int][]int, len(v.nozzles)) // by the part that they are on
 	for i := range v.nozzles {
 		n := &v.nozzles[i]
@@ -75,7 +74,7 @@ func (v *Vessel) hang() {
 	for len(line) > 0 {
 		from := line[0]
 		line = line[1:]
-		for _, to := range joints[from] {
+		for _, to := range v.Tied(from) {
 			if !placed[to] && parts[to].Form.hangs() && named[to] == 0 {
 				placed[to], v.hung[to] = true, v.tied(from, to)
 				v.plugged = v.plugged || from == v.Stack[0] && v.parts[from].Form == Course && v.hung[to].way != upward
@@ -99,6 +98,11 @@ func (v *Vessel) hang() {
 			}
 		}
 	}
+	for i := range parts {
+		if v.Hangs(i) {
+			v.hanging = append(v.hanging, i)
+		}
+	}
 }
 
 // lid tells of a cover that nothing has to tie to the shell: as wide as the course that
@@ -115,7 +119,7 @@ func (v *Vessel) tied(from, to int) hung {
 	id := v.parts[from].ID
 	switch w := v.freeEnd(from, to); {
 	case v.parts[from].Form.hangs():
-		x = *v.hanging(from)
+		x = *v.held(from)
 		if !math.IsNaN(x.bottom) && (x.way == anyhow || math.IsNaN(x.end)) {
 			x = lost("how part " + id + " leads on from the shell is not known")
 		}
@@ -138,7 +142,7 @@ func (v *Vessel) tied(from, to int) hung {
 // part stands in the document, of a head its rim for a flange as wide; else the lower end
 // of the lowest and the upper of the highest.
 func (v *Vessel) freeEnd(from, to int) way {
-	k, last := slices.Index(v.Stack, from), len(v.Stack)-1
+	k, last := v.inStack(from), len(v.Stack)-1
 	if k < 0 || last < 1 {
 		return anyhow
 	}
@@ -165,7 +169,10 @@ func (v *Vessel) freeEnd(from, to int) way {
 
 // joined tells whether a joint is between two parts.
 func (v *Vessel) joined(a, b int) bool {
-	return slices.Contains(v.joints, [2]int{a, b}) || slices.Contains(v.joints, [2]int{b, a})
+	if len(v.Tied(a)) > len(v.Tied(b)) {
+		a, b = b, a
+	}
+	return slices.Contains(v.Tied(a), b)
 }
 
 // led is where a part is that begins at a height and leads on in a way.
@@ -212,7 +219,7 @@ func (v *Vessel) atNozzle(on int, n *Nozzle) hung {
 	} else if v.OnTop(on) {
 		x.way = upward
 	}
-	switch along := v.hanging(on).way; {
+	switch along := v.held(on).way; {
 	case !ok:
 		return lost("how high part " + v.parts[on].ID + ", which nozzle " + n.ID + " is on, stands is not known")
 	case f.hangs() && f != Flange && f != Cover && along != upward && along != downward, f == Elbow:

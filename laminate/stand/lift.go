@@ -13,13 +13,12 @@ const rings = 64
 // where it narrows.
 func (v *Vessel) Lifted(height float64, press func(part int, up float64) (pa float64)) (n float64) {
 	const near = 1e-6 // m
-	for i := range v.parts {
-		p := &v.parts[i]
-		bottom, top := v.bottoms[i], v.OnTop(i)
-		if p.Form == Cover && top {
+	for _, i := range v.lifted {
+		p, bottom := &v.parts[i], v.bottoms[i]
+		if p.Form == Cover {
 			bottom = v.tops[v.last]
 		}
-		if closes := top || p.Form == Cone && v.InShell(i); !closes || !(bottom > height-near) || !(press(i, 0) > 0) {
+		if !(bottom > height-near) || !(press(i, 0) > 0) {
 			continue
 		}
 		inner, outer, sign := 0.0, p.Wide/2, 1.0

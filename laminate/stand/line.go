@@ -15,19 +15,18 @@ func (v *Vessel) Closing(part int) int {
 // elbows of lines that have none.
 func (v *Vessel) close() {
 	v.closing = make([]int, len(v.parts))
-	next := v.tiedTo()
 	for i := range v.parts {
 		v.closing[i] = -1
 	}
-	v.reach(next, func(i int) bool {
+	v.reach(func(i int) bool {
 		f := v.parts[i].Form
 		return f == Flange || f == Cover || f == Head && !v.InShell(i)
 	})
-	v.reach(next, func(i int) bool { return v.parts[i].Form == Elbow })
+	v.reach(func(i int) bool { return v.parts[i].Form == Elbow })
 }
 
 // reach goes from parts that nothing closes so far to all of their lines.
-func (v *Vessel) reach(next map[int][]int, closes func(part int) bool) {
+func (v *Vessel) reach(closes func(part int) bool) {
 	var from []int
 	for i := range v.parts {
 		if v.closing[i] < 0 && closes(i) {
@@ -36,7 +35,7 @@ func (v *Vessel) reach(next map[int][]int, closes func(part int) bool) {
 		}
 	}
 	for k := 0; k < len(from); k++ {
-		for _, to := range next[from[k]] {
+		for _, to := range v.Tied(from[k]) {
 			if v.Line(to) && v.closing[to] < 0 {
 				v.closing[to] = v.closing[from[k]]
 				from = append(from, to)
@@ -45,13 +44,15 @@ func (v *Vessel) reach(next map[int][]int, closes func(part int) bool) {
 	}
 }
 
-// tiedTo are the parts that joints tie to each.
-func (v *Vessel) tiedTo() map[int][]int {
-	partners := make(map[int][]int, 2*len(v.joints))
-	for _, j := range v.joints {
-		if x, y := j[0], j[1]; x >= 0 && y >= 0 && x != y {
-			partners[x], partners[y] = append(partners[x], y), append(partners[y], x)
+// Tied are the parts that joints tie to a part, one for each joint.
+func (v *Vessel) Tied(part int) []int {
+	if v.ties == nil {
+		v.ties = make([][]int, len(v.parts))
+		for _, j := range v.joints {
+			if x, y := j[0], j[1]; x >= 0 && y >= 0 && x != y {
+				v.ties[x], v.ties[y] = append(v.ties[x], y), append(v.ties[y], x)
+			}
 		}
 	}
-	return partners
+	return v.ties[part]
 }

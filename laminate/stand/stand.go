@@ -65,6 +65,8 @@ type Vessel struct {
 	// the highest, a third of the depth of each head (ASME VIII UG-28, from memory),
 	// and a cone that closes it whole, whose end nobody has shown to be stiff enough.
 	Shell float64
+	// Shaped says that a part is of a shell, a cone by itself too.
+	Shaped bool
 
 	parts       []Part
 	joints      [][2]int
@@ -73,11 +75,17 @@ type Vessel struct {
 	level       float64 // to which liquid stands in it; NaN where there may be some and nobody says how high
 	line        bool    // pipes or elbows, and nothing of a shell
 	first, last int     // shell course, −1 where there is none
+	wide        float64 // of the widest course
 	bottoms     []float64
 	tops        []float64
-	plugged     bool   // a joint ties something to the lower end of the shell, known with hung
-	hung        []hung // by part, nil until somebody asks
-	closing     []int  // by part, likewise
+	elsewhere   []bool   // by part: a nozzle ends in it, or a joint ties it to what is not of the shell
+	lifted      []int    // parts that what presses from inside may lift
+	ties        [][]int  // by part, nil until somebody asks
+	plugged     bool     // a joint ties something to the lower end of the shell, known with hung
+	hung        []hung   // by part, likewise
+	hanging     []int    // parts below the shell, known with hung
+	closing     []int    // by part, likewise
+	closed      *[2]bool // below and above, likewise
 }
 
 // New stands parts on each other. Level is how high liquid stands at most above the
@@ -89,13 +97,14 @@ func New(parts []Part, joints [][2]int, nozzles []Nozzle, level float64, vapor b
 	for i := range parts {
 		p := &parts[i]
 		v.line = v.line || p.Form == Pipe || p.Form == Elbow
+		v.Shaped = v.Shaped || p.Form == Course || p.Form.closes()
 		shell = shell || p.Form == Course || p.Form == Head || p.Form == Flat
 		v.Founded = v.Founded || p.Form == Flat && p.Grounded
 		v.bottoms[i], v.tops[i] = math.NaN(), math.NaN()
 		if p.Form != Course {
 			continue
 		}
-		if v.last = i; v.first < 0 {
+		if v.last, v.wide = i, math.Max(v.wide, p.Wide); v.first < 0 {
 			v.first = i
 		}
 	}
@@ -103,8 +112,34 @@ func New(parts []Part, joints [][2]int, nozzles []Nozzle, level float64, vapor b
 	if v.last >= 0 {
 		v.stand()
 	}
+	v.place()
 	v.level = v.fill(vapor)
 	return v
+}
+
+// place finds what a nozzle or a joint has away from the shell, and what may be lifted
+// in it.
+func (v *Vessel) place() {
+	v.elsewhere = make([]bool, len(v.parts))
+	for i := range v.nozzles {
+		for _, end := range v.nozzles[i].Ends {
+			if end >= 0 {
+				v.elsewhere[end] = true
+			}
+		}
+	}
+	for _, j := range v.joints {
+		for k, part := range j {
+			if other := j[1-k]; part >= 0 && other >= 0 && !v.InShell(other) {
+				v.elsewhere[part] = true
+			}
+		}
+	}
+	for i := range v.parts {
+		if v.OnTop(i) || v.parts[i].Form == Cone && v.InShell(i) {
+			v.lifted = append(v.lifted, i)
+		}
+	}
 }
 
 // fill is the level of the liquid: the one stated, else the highest that a part of
@@ -221,7 +256,7 @@ func (p *Part) yields() float64 {
 func (v *Vessel) Elevation(part int) (m float64, ok bool) {
 	m = v.bottoms[part]
 	if v.parts[part].Form.hangs() {
-		m = v.hanging(part).bottom
+		m = v.held(part).bottom
 	}
 	return m, !math.IsNaN(m)
 }
@@ -243,23 +278,40 @@ func (v *Vessel) OnTop(part int) bool {
 	if v.last < 0 || part < v.last || p.Form != Cover {
 		return v.last >= 0 && part > v.last && p.Form.closes()
 	}
-	for i := range v.nozzles {
-		if slices.Contains(v.nozzles[i].Ends[:], part) {
-			return false
+	return !v.elsewhere[part] && !(p.Wide < (1-1e-3)*v.parts[v.last].Wide)
+}
+
+// Closed tells whether something closes the shell below and above.
+func (v *Vessel) Closed() (below, above bool) {
+	if v.closed == nil {
+		for i := range v.parts {
+			switch f := v.parts[i].Form; {
+			case f.closes() || f == Cover:
+				_, stands := v.Elevation(i)
+				above = above || v.OnTop(i)
+				below = below || !v.OnTop(i) && stands && f != Cover
+			case f == Flange: // bolted to something
+				above = above || v.Rises(i)
+			}
 		}
+		v.closed = &[2]bool{below, above}
 	}
-	for _, j := range v.joints {
-		if k := slices.Index(j[:], part); k >= 0 && j[1-k] >= 0 && !v.InShell(j[1-k]) {
-			return false
-		}
+	return v.closed[0], v.closed[1]
+}
+
+// inStack is where a part is in the stack, −1 of what is not: the stack goes by the order
+// of the document.
+func (v *Vessel) inStack(part int) int {
+	if k, there := slices.BinarySearch(v.Stack, part); there {
+		return k
 	}
-	return !(p.Wide < (1-1e-3)*v.parts[v.last].Wide)
+	return -1
 }
 
 // Tip tells of a cone in the shell whether its small end is the lower one: what
 // stands on it is as wide as its large end, or what it stands on as its small one.
 func (v *Vessel) Tip(part int) bool {
-	p, k := &v.parts[part], slices.Index(v.Stack, part)
+	p, k := &v.parts[part], v.inStack(part)
 	if k < 0 || p.Form != Cone {
 		return false
 	}
@@ -296,14 +348,14 @@ func alike(a, b float64) bool { return math.Abs(a-b) <= 1e-3*b }
 func (v *Vessel) Hangs(part int) bool {
 	p := &v.parts[part]
 	if p.Form.hangs() {
-		return v.hanging(part).way == downward
+		return v.held(part).way == downward
 	}
 	return p.Form.closes() && part < v.first && !p.Grounded
 }
 
 // Rises tells whether a part leads upward from the top of the shell, tied to it.
 func (v *Vessel) Rises(part int) bool {
-	return v.parts[part].Form.hangs() && v.hanging(part).way == upward
+	return v.parts[part].Form.hangs() && v.held(part).way == upward
 }
 
 // Borne tells whether a course has a bottom hanging from it, or what a joint ties to the
@@ -338,24 +390,21 @@ func (v *Vessel) Pulled(part int, level float64) (m float64, ok bool) {
 	if !v.Borne(part) {
 		return v.Lift(part, level), true
 	}
-	wide := 0.0
-	for _, i := range v.Stack {
-		if v.parts[i].Form == Course {
-			wide = math.Max(wide, v.parts[i].Wide)
-		}
-	}
 	hangs, whose := v.Below(0)
 	d := v.parts[part].Wide
-	m = (math.Max(0, level)*wide*wide + hangs/(math.Pi/4)) / (d * d)
+	m = (math.Max(0, level)*v.wide*v.wide + hangs/(math.Pi/4)) / (d * d)
 	return m, whose < 0 && !math.IsNaN(m)
 }
 
 // Below is what hangs below a place of the shell holds, in m³, m above the bottom of
 // the lowest course; whose is a part of which that is not known, −1 for none.
 func (v *Vessel) Below(height float64) (m3 float64, whose int) {
-	for i := range v.parts {
+	if v.hung == nil {
+		v.hang()
+	}
+	for _, i := range v.hanging {
 		at, known := v.Elevation(i)
-		if !v.Hangs(i) || known && at >= height {
+		if known && at >= height {
 			continue
 		}
 		if m3 += v.parts[i].holds(); !known || math.IsNaN(m3) {
@@ -415,7 +464,7 @@ func (v *Vessel) Unknown(part int) string {
 	case !f.hangs():
 		return untied
 	}
-	if why := v.hanging(part).why; why != "" || !math.IsNaN(v.level) {
+	if why := v.held(part).why; why != "" || !math.IsNaN(v.level) {
 		return why
 	}
 	return "the level of the liquid in the shell is not stated (vessel.liquid_height)"

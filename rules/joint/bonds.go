@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"slices"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/ground"
@@ -163,13 +165,8 @@ var CoverStrapped = &rules.Rule{
 // hangs tells of a joint of two flanges that says where one of them hangs from a shell: no
 // other ties it to that.
 func hangs(p *rules.JobPass, x *statics.Joined) bool {
-	tied := map[int]bool{}
-	statics.EachJoint(func(p *rules.JobPass, y *statics.Joined) {
-		for k, part := range y.Parts {
-			tied[part] = tied[part] || p.InShell(y.Parts[1-k])
-		}
-	})(p)
-	return len(p.Stack) > 0 && !(tied[x.Parts[0]] && tied[x.Parts[1]])
+	tied := func(part int) bool { return slices.ContainsFunc(p.Tied(part), p.InShell) }
+	return len(p.Stack) > 0 && !(tied(x.Parts[0]) && tied(x.Parts[1]))
 }
 
 // coverFits looks at a cover that a joint ties to another part.

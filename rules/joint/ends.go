@@ -19,7 +19,7 @@ var EndsContradicted = &rules.Rule{
 		`a pipe, duct or elbow states it, joints tie its line to a flange, a cover or a head, or an elbow turns it, and something presses there: straps of the line are figured with that pull all the same`,
 	Basis: "statics, arithmetic",
 	Job: func(p *rules.JobPass) {
-		if _, above := statics.Closed(p); above {
+		if _, above := p.Closed(); above {
 			for i := range p.Job.Parts {
 				s := p.Parts[i].Schedule
 				if p.Job.Parts[i].Form == laminate.ShellCourse && s.Part.Ends == laminate.OpenEnds && s.Service.Pressure.SI() > 0 {

@@ -111,8 +111,8 @@ var OpeningsClose = &rules.Rule{
 		"those of two openings of a part, or of two parts of a shell, are nearer than the sum of their diameters, or one is cut into the pad of the other; or they may be, since a bearing, an offset or a height is not stated: incomplete; told once, at all that are named",
 	Basis: memory + "; what cuts into each other: arithmetic",
 	Job: func(p *rules.JobPass) {
-		var list []*statics.Opening
-		statics.EachNozzle(func(_ *rules.JobPass, x *statics.Opening) { list = append(list, x) })(p)
+		var list []*ring
+		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) { list = append(list, ringOf(x, p)) })(p)
 		cut, near := crowd{told: make([]bool, len(p.Job.Nozzles))}, crowd{told: make([]bool, len(p.Job.Nozzles))}
 		for i, x := range list {
 			for _, y := range list[i+1:] {
@@ -125,13 +125,13 @@ var OpeningsClose = &rules.Rule{
 				switch {
 				case text == "":
 				case cuts:
-					cut.add(x, y, text)
+					cut.add(x.Opening, y.Opening, text)
 				default:
-					near.add(x, y, text)
+					near.add(x.Opening, y.Opening, text)
 				}
 			}
-			cut.report(p, rules.Break, x)
-			near.report(p, rules.Incomplete, x)
+			cut.report(p, rules.Break, x.Opening)
+			near.report(p, rules.Incomplete, x.Opening)
 		}
 	},
 }
@@ -172,15 +172,36 @@ func (c *crowd) report(p *rules.JobPass, severity rules.Severity, x *statics.Ope
 	c.said, c.others = "", nil
 }
 
+// ring is an opening with what lies round it and where it is, once for all others.
+type ring struct {
+	*statics.Opening
+	edge, laid float64 // m: how far it reaches from its middle, and how wide its pad is laid
+	shell      bool    // it is on a part of the shell
+	up, from   float64 // m, of the shell: above the bottom of the lowest course, and from the axis
+	placed     bool    // both are known
+}
+
+func ringOf(x *statics.Opening, p *rules.JobPass) *ring {
+	r := &ring{Opening: x, edge: x.Edge(p), laid: x.Laid(p), shell: p.InShell(x.Part)}
+	if r.shell {
+		r.up, r.from, r.placed = inShell(x, p)
+	}
+	return r
+}
+
+// reach is how far apart two openings have to be, m: each with the ring round it, or
+// beside the pad of the other.
+func (x *ring) reach(y *ring) float64 {
+	return max(2*(x.edge+y.edge), x.edge+y.laid/2, y.edge+x.laid/2)
+}
+
 // closeTo says what is against two openings of one part, "" where nothing is, and whether
 // they cut into each other.
-func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) (text string, cuts bool) {
+func closeTo(x *ring, p *rules.JobPass, y *ring) (text string, cuts bool) {
 	if !x.Cut().Given() || !y.Cut().Given() {
 		return "", false // opening-large says so
 	}
-	// An opening and the ring round it, or the pad of the other.
-	a, b := x.Edge(p), y.Edge(p)
-	reach := max(2*(a+b), a+y.Laid(p)/2, b+x.Laid(p)/2)
+	reach := x.reach(y)
 	apart, up, known := 0.0, 0.0, x.Bearing.Given && y.Bearing.Given
 	turn := math.Abs(math.Remainder(x.Bearing.Value-y.Bearing.Value, 360)) * math.Pi / 180
 	switch form := p.Job.Parts[x.Part].Form; form {
@@ -207,8 +228,8 @@ func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) (text str
 	switch {
 	case !known:
 		return "how far they are apart is not known (height, or offset, and bearing)", false
-	case !math.IsNaN(straight) && statics.Thinner(straight, a+b):
-		h, n := p.Units.Pair(straight, a+b, quantity.Size)
+	case !math.IsNaN(straight) && statics.Thinner(straight, x.edge+y.edge):
+		h, n := p.Units.Pair(straight, x.edge+y.edge, quantity.Size)
 		return h + " apart, below " + n + ", half of the one opening and half of the other: they cut into each other", true
 	case statics.Thinner(apart, reach):
 		h, n := p.Units.Pair(apart, reach, quantity.Size)
@@ -220,24 +241,21 @@ func closeTo(x *statics.Opening, p *rules.JobPass, y *statics.Opening) (text str
 // closeAcross is closeTo of two parts of one shell, by where both are in it. Over a bend
 // of the wall, from a course into a head, they are taken as far apart as the straight
 // line, the least that it can be.
-func closeAcross(x *statics.Opening, p *rules.JobPass, y *statics.Opening) string {
-	if !p.InShell(x.Part) || !p.InShell(y.Part) || !x.Cut().Given() || !y.Cut().Given() {
+func closeAcross(x *ring, p *rules.JobPass, y *ring) string {
+	if !x.shell || !y.shell || !x.Cut().Given() || !y.Cut().Given() {
 		return ""
 	}
-	up1, from1, ok1 := inShell(x, p)
-	up2, from2, ok2 := inShell(y, p)
-	a, b := x.Edge(p), y.Edge(p)
-	reach, up := max(2*(a+b), a+y.Laid(p)/2, b+x.Laid(p)/2), math.Abs(up1-up2)
-	if !ok1 || !ok2 || !statics.Thinner(math.Hypot(up, from1-from2), reach) {
+	reach, up := x.reach(y), math.Abs(x.up-y.up)
+	if !x.placed || !y.placed || !statics.Thinner(math.Hypot(up, x.from-y.from), reach) {
 		return "" // opening-off-part says what is not stated
 	}
 	if !x.Bearing.Given || !y.Bearing.Given {
 		return "how far they are apart, on parts " + x.On + " and " + y.On + ", is not known (bearing)"
 	}
 	turn := math.Abs(math.Remainder(x.Bearing.Value-y.Bearing.Value, 360)) * math.Pi / 180
-	apart := math.Sqrt(math.Max(0, up*up+from1*from1+from2*from2-2*from1*from2*math.Cos(turn)))
+	apart := math.Sqrt(math.Max(0, up*up+x.from*x.from+y.from*y.from-2*x.from*y.from*math.Cos(turn)))
 	if p.Job.Parts[x.Part].Form == laminate.ShellCourse && p.Job.Parts[y.Part].Form == laminate.ShellCourse {
-		apart = math.Hypot(up, turn*math.Min(from1, from2)) // round the wall
+		apart = math.Hypot(up, turn*math.Min(x.from, y.from)) // round the wall
 	}
 	if !statics.Thinner(apart, reach) {
 		return ""

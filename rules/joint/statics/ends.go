@@ -10,7 +10,7 @@ import (
 // closes it; a part without either is as it is stated.
 func opens(p *rules.JobPass, part int) bool {
 	if p.Job.Parts[part].Form.OfShell() {
-		switch below, above := Closed(p); {
+		switch below, above := p.Closed(); {
 		case above, below && !p.Founded: // what is in it pulls at its head or at its hanging bottom
 			return false
 		case below:
@@ -18,20 +18,4 @@ func opens(p *rules.JobPass, part int) bool {
 		}
 	}
 	return p.Parts[part].Schedule.Part.Ends == laminate.OpenEnds && p.Closing(part) < 0
-}
-
-// Closed tells whether something closes the shell below and above.
-func Closed(p *rules.JobPass) (below, above bool) {
-	for i := range p.Job.Parts {
-		switch p.Job.Parts[i].Form {
-		case laminate.FlatBottom, laminate.HeadPart, laminate.Cone, laminate.Cover:
-			_, stands := p.Elevation(i)
-			above = above || p.OnTop(i)
-			below = below || !p.OnTop(i) && stands && p.Job.Parts[i].Form != laminate.Cover
-		case laminate.Flange: // bolted to something
-			above = above || p.Rises(i)
-		default:
-		}
-	}
-	return below, above
 }

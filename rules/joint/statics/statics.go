@@ -188,7 +188,7 @@ func (x *Joined) Bolted(p *rules.JobPass) bool {
 
 // Closes is the nozzle that a cover is bolted onto, "" where none names it.
 func (x *Joined) Closes(p *rules.JobPass, cover int) (nozzle string) {
-	for i := range p.Job.Nozzles {
+	for _, i := range p.Ending(p.Job.Parts[cover].ID) {
 		if n := &p.Job.Nozzles[i]; n.Cover == p.Job.Parts[cover].ID {
 			nozzle = n.ID
 		}

@@ -2,7 +2,6 @@ package statics
 
 import (
 	"math"
-	"slices"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/wall"
@@ -30,7 +29,7 @@ func TestAt(p *rules.JobPass, part int, height float64) (pa float64, missing str
 	switch {
 	case !t.Pressure.Given() && !t.LiquidHeight.Given():
 		return 0, "neither the pressure of the test nor the level of its fill is stated"
-	case !t.LiquidHeight.Given() || !known && !p.Job.Parts[part].Form.OfShell() && !slices.ContainsFunc(p.Job.Parts, func(x laminate.JobPart) bool { return x.Form.OfShell() }):
+	case !t.LiquidHeight.Given() || !known && !p.Job.Parts[part].Form.OfShell() && !p.Shaped:
 		return pa, "" // no vessel is filled
 	case !known && !p.Job.Parts[part].Form.OfShell():
 		return 0, how + p.Unknown(part)

@@ -53,7 +53,7 @@ func Uplifts(p *rules.JobPass, bottom int) (service, test Uplift) {
 	if x.Form != laminate.FlatBottom || !p.Founded || p.OnTop(bottom) || circle == 0 {
 		return service, test
 	}
-	_, above := Closed(p)
+	_, above := p.Closed()
 	weigh := func(most *Uplift, by Pressing, when string) {
 		force, missing := Lift(p, 0, by)
 		gas := 0.0
