@@ -155,3 +155,16 @@ func TestJudgeJob_takesOverOnlyWhatIsAsItWas(t *testing.T) {
 		}
 	})
 }
+
+// What is made for one part of a job is not made again for each of the others: four times
+// as many take about four times the memory.
+func TestJudgeJob_makesInProportion(t *testing.T) {
+	lib := catalog.Library()
+	made := func(n int) float64 {
+		j := wide(n, 12)
+		return testing.AllocsPerRun(2, func() { rules.JudgeJob(all.Rules(), j, lib, rules.Options{}) })
+	}
+	if few, many := made(20), made(80); many > 5*few {
+		t.Errorf("20 parts take %.0f pieces of memory, 80 take %.0f", few, many)
+	}
+}
