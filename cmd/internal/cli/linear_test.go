@@ -24,6 +24,7 @@ import (
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/rules/advice"
+	"frp/veilwright/rules/all"
 	"frp/veilwright/rules/practice"
 	"frp/veilwright/rules/revision"
 	"frp/veilwright/schedules"
@@ -69,6 +70,7 @@ func stacked(n int) []byte {
 			ply(catalog.Woven24, "")
 		}
 		ply(catalog.Mat15, "")
+		ply(catalog.Topcoat, "")
 	}
 	for i := range n {
 		put("[[part]]\nid = \"p%d\"\nform = \"shell-course\"\nlaminate = \"w%d\"\nprocess = \"contact\"\ninside_diameter = \"8 ft\"\nlength = \"6 in\"\nends = \"open\"", i, i)
@@ -83,6 +85,45 @@ func stacked(n int) []byte {
 		put("[[joint]]\nid = \"J%d\"\nbetween = [\"p%d\", \"p%d\"]\noutside = \"strap\"\nwidth = \"8 in\"\nfirst_width = \"2 in\"\ngap = \"1/8 in\"", i, i-1, i)
 	}
 	return []byte(b.String())
+}
+
+// spool is a line of n pipes joined by straps.
+func spool(n int) *laminate.Job {
+	j := lined(n)
+	for i := range n {
+		j.Parts = append(j.Parts, laminate.JobPart{ID: fmt.Sprint("p", i), Laminate: "wall", Part: laminate.Part{Form: laminate.Pipe, Process: laminate.ContactMolded,
+			InsideDiameter: quantity.New(24, quantity.Inch), Length: quantity.New(20, quantity.Foot), Ends: laminate.ClosedEnds}})
+		if i > 0 {
+			j.Joints = append(j.Joints, laminate.Joint{ID: fmt.Sprint("J", i), Between: [2]string{j.Parts[i-1].ID, j.Parts[i].ID}, Outside: "strap",
+				Width: quantity.New(8, quantity.Inch), FirstWidth: quantity.New(2, quantity.Inch), Gap: quantity.New(0.125, quantity.Inch)})
+		}
+	}
+	return j
+}
+
+// crowd is a course with n nozzles and their flanges.
+func crowd(n int) *laminate.Job {
+	j := lined(n)
+	j.Parts = []laminate.JobPart{{ID: "shell", Laminate: "wall", Part: laminate.Part{Form: laminate.ShellCourse, Process: laminate.ContactMolded, InsideDiameter: quantity.New(8, quantity.Foot), Length: quantity.New(1000, quantity.Foot)}}}
+	for i := range n {
+		j.Parts = append(j.Parts, laminate.JobPart{ID: fmt.Sprint("f", i), Laminate: "wall", Part: laminate.Part{Form: laminate.Flange, Process: laminate.ContactMolded, Shape: laminate.Shape{Size: quantity.New(2, quantity.Inch), Drilling: laminate.Class150}}})
+		j.Nozzles = append(j.Nozzles, laminate.Nozzle{ID: fmt.Sprint("N", i), On: "shell", Height: quantity.New(float64(i+1)/2, quantity.Foot), Bearing: laminate.Some(float64(i * 37 % 360)),
+			Size: quantity.New(2, quantity.Inch), Flange: fmt.Sprint("f", i), Neck: "wall", Pad: "strap", PadDiameter: quantity.New(8, quantity.Inch)})
+	}
+	return j
+}
+
+// lined is a job without parts, with n inches of liquid, a test and laminates, the wall
+// ending in a waxed coat.
+func lined(n int) *laminate.Job {
+	ply := func(material string) laminate.Ply { return laminate.Ply{Material: material, Resin: "r", Count: 1} }
+	j := &laminate.Job{Resins: []laminate.Resin{{ID: "r", Family: laminate.VinylEster}}, Laminates: []laminate.Laminate{
+		{ID: "wall", Plies: []laminate.Ply{ply(catalog.VeilC15), ply(catalog.Mat15), ply(catalog.Mat15), ply(catalog.Woven24), ply(catalog.Mat15), ply(catalog.Topcoat)}},
+		{ID: "strap", Plies: []laminate.Ply{ply(catalog.Mat15), ply(catalog.Woven24), ply(catalog.Mat15)}}}}
+	j.Service.Pressure, j.Service.Vacuum, j.Service.SpecificGravity = quantity.New(1, quantity.PSI), quantity.New(0, quantity.PSI), laminate.Some(1.1)
+	j.Vessel.LiquidHeight = quantity.New(float64(n), quantity.Inch)
+	j.Test = laminate.Test{Medium: laminate.TestWater, LiquidHeight: quantity.New(float64(n+9), quantity.Inch), Pressure: quantity.New(0, quantity.PSI)}
+	return j
 }
 
 // laidAll is a record that ticks n plies.
@@ -117,7 +158,7 @@ func BenchmarkLinear(b *testing.B) {
 		}
 		return o
 	}
-	var sizes, parts = []int{100, 1_000, 10_000}, []int{9, 96, 999}
+	var sizes, parts, large = []int{100, 1_000, 10_000}, []int{9, 96, 999}, []int{10, 100, 999}
 	for _, c := range []struct {
 		name    string
 		prepare func(n int) func()
@@ -201,6 +242,14 @@ func BenchmarkLinear(b *testing.B) {
 			o := whole(n)
 			return func() { o.JudgeJob(rules.Options{}) }
 		}, parts},
+		{"judging a line", func(n int) func() {
+			j := spool(n)
+			return func() { rules.JudgeJob(all.Rules(), j, lib, rules.Options{}) }
+		}, large},
+		{"judging a crowd of nozzles", func(n int) func() {
+			j := crowd(n)
+			return func() { rules.JudgeJob(all.Rules(), j, lib, rules.Options{}) }
+		}, large},
 		{"judging a job after an edit", func(n int) func() {
 			o := whole(n)
 			before := o.JudgeJob(rules.Options{})
