@@ -319,44 +319,15 @@ func (w *working) criterion(c *Criterion) {
 func (w *working) lowest() { w.Lowest(w.e.r.Membrane, w.e.lam.FreeBending()) }
 
 func (w *working) unitLoad(c *Criterion) {
-	e := w.e
-	k := e.s.Part.KFactors.Values
-	factor, err := shell.DesignFactor(k)
-	hoop, axial, all, why := e.unitGlass()
-	least, _ := e.failureStrain()
-	if err != nil || why != "" {
-		return
+	hoop, axial, all, why := w.e.unitGlass()
+	least, _ := w.e.failureStrain()
+	direction, _, _ := strings.Cut(c.Reason, ";")
+	if strings.HasPrefix(direction, "along") {
+		hoop = axial
 	}
-	glass := hoop
-	if strings.HasPrefix(c.Reason, "along") {
-		glass = axial
+	if why == "" {
+		w.UnitLoad(w.e.s.Part.KFactors.Values, least, w.e.kept, direction, hoop, all, c.Capacity, c.Basis)
 	}
-	_, strain, err := shell.UnitCapacity(factor, least, all, glass)
-	if err != nil {
-		return
-	}
-	w.Add("design factor", "K", "3·k1·k2·k3·k4·k5", worked.Put("3·#·#·#·#·#", k[0], k[1], k[2], k[3], k[4]), factor, "", c.Basis)
-	allowed := worked.Put("min(0.1·#, 0.002)", least)
-	stiff, sum := shell.UnitStiffness(glass), ""
-	for kind, name := range [...]string{shell.UnitMat: "mat", shell.UnitWoven: "woven roving", shell.UnitUnidirectional: "unidirectional glass"} {
-		if all[kind] == 0 {
-			continue
-		}
-		strength, modulus := shell.UnitKind(kind).Property()
-		strength, modulus = w.Line(strength)/w.OnArea(1), w.Line(modulus)/w.OnArea(1)
-		per := w.LineUnit() + " per " + w.OnAreaUnit()
-		w.Add(name+": unit strength", "u", "of the standard", "", strength, per, c.Basis)
-		w.Add(name+": unit modulus", "X", "of the standard", "", modulus, per, c.Basis)
-		w.Add(name+": strain that it allows", "ε", "u/(K·X)", worked.Put("#/(#·#)", strength, factor, modulus), strength/factor/modulus, "", "")
-		allowed = "min(" + allowed + ", " + worked.Number(strength/factor/modulus) + ")"
-		if glass[kind] > 0 {
-			w.Add(name+": glass that carries", "g", "Σ glass of its plies", "", w.OnArea(glass[kind]), w.OnAreaUnit(), "")
-			sum += worked.Pick(sum == "", "", " + ") + worked.Put("#·#", modulus, w.OnArea(glass[kind]))
-		}
-	}
-	w.Add("allowable strain", "εd", "lowest of 0.1·failure strain of the resin, 0.002 and ε of each kind of glass", allowed, strain, "", c.Basis)
-	w.Add("unit stiffness "+strings.SplitN(c.Reason, ";", 2)[0], "ΣX", "Σ X·g", sum, w.Line(stiff), w.LineUnit(), c.Basis)
-	w.Add("load that the wall may bear", "Na", "εd·ΣX·retention", worked.Put("#·#·#", strain, w.Line(stiff), e.kept), w.Line(c.Capacity), w.LineUnit(), c.Basis)
 }
 
 func (w *working) external(c *Criterion) {
