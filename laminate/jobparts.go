@@ -82,6 +82,7 @@ type Place struct {
 	Unplaced    bool            // how deep the liquid of the equipment stands over it is not known
 	Hangs       bool            // held from above, as far as anybody says: what closes it pulls on it
 	Pull        quantity.Length // of a course so, or that is lifted: the liquid that does, over its inside circle, see [stand.Vessel.Pull]
+	Axial       float64         // N/m that a joint of it states to pull along it, the greatest
 	Tip         bool            // of a cone: its small end is the lower one
 	Lined       bool            // no part: laid from the process side onto cured faces, its veil last
 }

@@ -165,7 +165,8 @@ func (a *Assembly) wall(part, laminate int) *Schedule {
 	if level := a.level(part); level.Given() {
 		s.Part.LiquidHeight = level
 	}
-	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part)}
+	s.Part.Place = Place{Top: a.OnTop(part), Tested: j.Test != (Test{}), Line: a.Line(part), Unplaced: a.Unplaced(part), Hangs: a.Hangs(part), Tip: a.Tip(part),
+		Axial: a.Loaded(part, func(joint int) float64 { return j.Joints[joint].AxialLoad.SI() })}
 	s.Part.Place.Hangs = s.Part.Place.Hangs || a.Borne(part)
 	if m, ok := a.Pull(part); ok && (a.Borne(part) || m > 0) {
 		s.Part.Place.Pull = quantity.New(m, quantity.Meter)

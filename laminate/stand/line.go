@@ -44,6 +44,22 @@ func (v *Vessel) reach(closes func(part int) bool) {
 	}
 }
 
+// Loaded is the greatest of what joints state to pull along the axis of a part, of gives
+// that of a joint; 0 where none does. What it is asked with first holds.
+func (v *Vessel) Loaded(part int, of func(joint int) float64) float64 {
+	if v.loaded == nil {
+		v.loaded = make([]float64, len(v.parts))
+		for i, j := range v.joints {
+			for _, k := range j {
+				if k >= 0 {
+					v.loaded[k] = max(v.loaded[k], of(i))
+				}
+			}
+		}
+	}
+	return v.loaded[part]
+}
+
 // Tied are the parts that joints tie to a part, one for each joint.
 func (v *Vessel) Tied(part int) []int {
 	if v.ties == nil {

@@ -78,14 +78,15 @@ type Vessel struct {
 	wide        float64 // of the widest course
 	bottoms     []float64
 	tops        []float64
-	elsewhere   []bool   // by part: a nozzle ends in it, or a joint ties it to what is not of the shell
-	lifted      []int    // parts that what presses from inside may lift
-	ties        [][]int  // by part, nil until somebody asks
-	plugged     bool     // a joint ties something to the lower end of the shell, known with hung
-	hung        []hung   // by part, likewise
-	hanging     []int    // parts below the shell, known with hung
-	closing     []int    // by part, likewise
-	closed      *[2]bool // below and above, likewise
+	elsewhere   []bool    // by part: a nozzle ends in it, or a joint ties it to what is not of the shell
+	lifted      []int     // parts that what presses from inside may lift
+	ties        [][]int   // by part, nil until somebody asks
+	plugged     bool      // a joint ties something to the lower end of the shell, known with hung
+	hung        []hung    // by part, likewise
+	hanging     []int     // parts below the shell, known with hung
+	closing     []int     // by part, likewise
+	closed      *[2]bool  // below and above, likewise
+	loaded      []float64 // by part, likewise: N/m that joints state
 }
 
 // New stands parts on each other. Level is how high liquid stands at most above the

@@ -191,6 +191,10 @@ func (w *working) loads() {
 			}
 			continue
 		}
+		if n := w.Line(e.s.Part.Place.Axial); k.Name == CaseAxial || strings.HasSuffix(k.Name, form.Loaded) {
+			w.Add(k.Name+": load along the axis", "Nx", "Nx without it + axial load of the joint", worked.Put("# + #", w.Line(l.axial)-n, n), w.Line(l.axial), w.LineUnit(), "as the document states")
+			continue
+		}
 		thrust := w.pressure(k.Name, l.inside)
 		times, hoop, axial, of := "", e.form.Hoop, e.form.Axial, ""
 		if e.special() {
@@ -283,6 +287,8 @@ func (w *working) criterion(c *Criterion) {
 		w.Add("thickness that the strength table counts", "tc", "thickness of the structure + what counts of the barrier", worked.Put("# + #", w.Length(structure), w.Length(t-structure)), w.Length(t), w.LengthUnit(), c.Reason)
 		w.Add("least tensile strength of the table at that thickness", "S", "by thickness, "+worked.Pick(allMat, "a wall all of mat", "a wall of mat and woven roving"), "", s, w.StressUnit(), c.Basis)
 		w.Add("thickness wanted under "+c.Case, "tw", "k·p·2·R·10/(2·S·retention), k "+worked.Pick(e.special(), "the factor of the form", "1 of a straight shell"), worked.Put("#·#·2·#·10/(2·#·#)", e.form.Hoop, w.Stress(l.inside), w.Length(e.round.inside), s, e.kept), w.Length(c.Demand), w.LengthUnit(), c.Basis)
+	case AxialStrength:
+		x.WorkAlong(&w.List, k.Name, k.NAxial, &of)
 	case ExternalPressure:
 		w.external(c)
 	case UnitLoad:

@@ -179,9 +179,12 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 	course := part(laminate.ShellCourse, func(s *laminate.Schedule) {
 		s.Part.Place.Shell, s.Service.Vacuum, s.Part.LiquidHeight, s.Service.SpecificGravity = inches(120), quantity.New(0.5, psi), inches(100), laminate.Some(1.2)
 	})
+	below, pulled := hung(40, walltest.Mixed(4)...), walltest.Pipe(walltest.Mixed(4)...)
+	below.Service.Temperature, below.Part.ModulusRetention = quantity.New(150, degF), laminate.Some(0.7)
+	pulled.Part.Place.Axial = 150e3
 	steps, criteria := 0, map[string]bool{}
 	for name, s := range map[string]*laminate.Schedule{
-		"dished": dished, "half": half, "cone": cone, "panel": panel, "strip": strip, "clamped": clamped, "floor": floor, "course": course,
+		"dished": dished, "half": half, "cone": cone, "panel": panel, "strip": strip, "clamped": clamped, "floor": floor, "course": course, "hung": below, "pulled": pulled,
 		"head": head, "elbow": elbow, "cover": cover, "flange": flange,
 		"lid": lid, "hatch": hatch, "mat and woven": walltest.Pipe(walltest.Mixed(3)...), "warm": warm, "sucked": sucked, "woven, sucked": woven, "helical": walltest.WoundPipe(6), "hoop": hoop, "tank": walltest.Tank(walltest.Mixed(6)...), "conditions": pairs, "unit loads and a head": units,
 		"not balanced": skew, "filled": filled, "laid": laid, "proved": proved,
@@ -229,7 +232,7 @@ func TestCalculation_aPocketCalculatorGetsThePrintedResults(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{wall.HoopStrain, wall.AxialStrain, wall.ResinStrain, wall.HoopStrength, wall.UnitLoad, wall.ExternalPressure, wall.MinimumModulus, wall.MinimumThickness,
+	for _, name := range []string{wall.HoopStrain, wall.AxialStrain, wall.ResinStrain, wall.HoopStrength, wall.AxialStrength, wall.UnitLoad, wall.ExternalPressure, wall.MinimumModulus, wall.MinimumThickness,
 		wall.PlateStress, wall.PlateDeflection, wall.FlangeThickness, wall.FlangeClass, wall.BoltTorque, wall.BottomSupport, wall.HoldDown, wall.StepLoad} {
 		if !criteria[name] {
 			t.Error("no case works out ", name)

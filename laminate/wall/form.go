@@ -85,6 +85,9 @@ func (e *evaluation) ofForm() (list []Criterion) {
 		list = append(slices.Grow(e.o.Room[:0], 10),
 			e.strain(HoopStrain), e.strain(AxialStrain), e.strain(ResinStrain),
 			e.strengthTable(), e.unitLoad(), e.external(), e.modulus(), e.minimumThickness())
+		if c, asked := e.axialStrength(&list[3]); asked {
+			list = append(list, c)
+		}
 		for i := range list {
 			switch c := &list[i]; c.Name {
 			case HoopStrain, AxialStrain, ResinStrain, HoopStrength, UnitLoad:

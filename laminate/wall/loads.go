@@ -23,6 +23,7 @@ const (
 	CasePressureHead = "pressure and head"
 	CaseVacuum       = "vacuum"
 	CaseTest         = "test pressure"
+	CaseAxial        = "axial load"
 
 	endsClosed = ", ends closed"
 	endsOpen   = ", ends open"
@@ -135,6 +136,7 @@ func (e *evaluation) load() {
 		e.inside(CaseTest, round, along, false)
 		e.note("The test pressure, with a water fill where there is a liquid height, is a case of its own: it is shown, and the criteria look at service alone.")
 	}
+	e.loaded()
 	if (pressed || sucked || tested) && p.Ends == laminate.NoEnds && !e.form.Apart {
 		e.note("Ends not given (ends): the wall is figured both with and without the end thrust, and the worse counts.")
 	}
@@ -160,6 +162,26 @@ func (e *evaluation) headed(held string, head, depth, thrust float64) {
 	if pressure, pressed := positive(e.s.Service.Pressure); pressed {
 		round, along = e.narrowed(pressure, head, depth, thrust)
 		e.inside(CasePressureHead+held, round, along, true)
+	}
+}
+
+// loaded adds what a joint states along the axis to each case from inside, beside the
+// case, and is one of its own where there is none.
+func (e *evaluation) loaded() {
+	n := e.s.Part.Place.Axial
+	if !(n > 0) {
+		return
+	}
+	e.r.Loaded = true
+	e.note(form.LoadedAlong)
+	before := len(e.loads)
+	for i := range before {
+		if l := e.loads[i]; l.judged && l.hoop >= 0 && !(e.form.Apart && l.axial == 0) {
+			e.apply(e.r.Cases[i].Name+form.Loaded, l.hoop, l.axial+n, l.inside, true)
+		}
+	}
+	if len(e.loads) == before {
+		e.apply(CaseAxial, 0, n, 0, true)
 	}
 }
 

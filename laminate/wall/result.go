@@ -133,6 +133,7 @@ const (
 	AxialStrain      = "axial-strain"
 	ResinStrain      = "resin-strain"
 	HoopStrength     = "hoop-strength"
+	AxialStrength    = "axial-strength" // where it asks for more than hoop strength does
 	UnitLoad         = "unit-load"
 	ExternalPressure = "external-pressure"
 	MinimumModulus   = "minimum-modulus"

@@ -51,6 +51,33 @@ func (e *evaluation) strengthTable() Criterion {
 	return c
 }
 
+// axialStrength asks the same along the axis where that asks for more of the wall than
+// what presses round it, which round judges.
+func (e *evaluation) axialStrength(round *Criterion) (c Criterion, asked bool) {
+	at, most := -1, 0.0
+	for i := range e.loads {
+		if l := &e.loads[i]; l.judged {
+			if most = max(most, l.hoop); at < 0 || l.axial > e.loads[at].axial {
+				at = i
+			}
+		}
+	}
+	if !round.Governs || at < 0 || e.form.Apart && e.s.Part.Place.Axial == 0 {
+		return c, false
+	}
+	w := e.facts().Along(e.loads[at].axial, most)
+	if w.Skip != "" {
+		return c, false
+	}
+	if w.Open == "" {
+		w.Open = e.warmOpen
+	}
+	if c = e.weighed(AxialStrength, w); c.Judged() {
+		c.Case = e.r.Cases[at].Name
+	}
+	return c, !round.Judged() || !c.Judged() || c.Ratio > round.Ratio
+}
+
 // tabled tells whether the structure is of mat alone, and why the strength table does
 // not know it, "" where it does.
 func (e *evaluation) tabled() (allMat bool, why string) {

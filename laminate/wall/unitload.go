@@ -2,6 +2,7 @@ package wall
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"frp/veilwright/laminate"
@@ -13,7 +14,8 @@ import (
 func (e *evaluation) unitLoad() Criterion {
 	c := Criterion{Name: UnitLoad, Kind: quantity.LineLoad, Governs: governedBy(&e.s.Part, laminate.UnitLoad),
 		Basis: "unit loads of layers sharing one strain, K = 3 k1 k2 k3 k4 k5 (BS 4994, second-hand; unidirectional plies from memory)"}
-	if e.mostInside() < 0 && !e.insideOpen() {
+	loaded := func(l applied) bool { return l.judged && (l.hoop > 0 || l.axial > 0) } // a dry course, by what hangs from it
+	if !slices.ContainsFunc(e.loads, loaded) && !e.insideOpen() {
 		c.skip("no pressure or head from inside is given")
 		return c
 	}
@@ -62,12 +64,10 @@ func (e *evaluation) unitLoad() Criterion {
 	// Strength is taken to fall with warmth as stiffness does.
 	roundAbout, along = roundAbout*e.kept, along*e.kept
 	for i := range e.loads {
-		l := &e.loads[i]
-		if !l.judged || l.inside <= 0 {
-			continue
+		if l := e.loads[i]; loaded(l) {
+			e.unitCase(&c, i, "round the wall", l.hoop, roundAbout)
+			e.unitCase(&c, i, "along the axis", l.axial, along)
 		}
-		e.unitCase(&c, i, "round the wall", l.hoop, roundAbout)
-		e.unitCase(&c, i, "along the axis", l.axial, along)
 	}
 	if c.Answer == Holds || c.Answer == Fails {
 		c.Reason += "; K = 3"
