@@ -321,7 +321,7 @@ func TestShear_saysWhoseItIs(t *testing.T) {
 	} {
 		j := sound()
 		bonded(c.shear, c.factor, c.source)(j)
-		got, basis := statics.Shear(j)
+		got, basis := statics.Shear(j, 1)
 		if quantity.Compare(got, psi(c.psi).SI()) != 0 || !strings.Contains(basis, c.says) || strings.Contains(basis, c.not) {
 			t.Errorf("%+v: %g Pa, %q", c, got, basis)
 		}

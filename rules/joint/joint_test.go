@@ -56,6 +56,18 @@ func sound() *laminate.Job {
 	return j
 }
 
+// pulledFlange makes the second part a flange of so many mats on the pipe, which something
+// pulls at, and nothing else of the job of it.
+func pulledFlange(j *laminate.Job, mats int, pull string) {
+	ring := laminate.Laminate{ID: "ring", Plies: slices.Clone(j.Laminates[0].Plies[:2])}
+	ring.Plies = append(ring.Plies, laminate.Ply{Material: catalog.Mat15, Resin: ruletest.Wall, Zone: laminate.StructuralLayer, Count: mats})
+	j.Laminates = append(j.Laminates, ring)
+	p := &j.Parts[1]
+	*p = laminate.JobPart{ID: "b", Laminate: "ring", Part: laminate.Part{Form: laminate.Flange, Process: laminate.ContactMolded}}
+	p.Size, p.PressureClass, p.Thickness = inches(8), psi(50), inches(0.1)
+	j.Joints[0].AxialLoad, j.Nozzles, j.Test = line(pull), nil, laminate.Test{}
+}
+
 // flanged gives the nozzle a flange of its own, part f.
 func flanged(j *laminate.Job) {
 	flange := laminate.Part{Form: laminate.Flange, Process: laminate.ContactMolded}
@@ -166,7 +178,26 @@ var cases = slices.Concat(bondCases, []jobCase{
 	{"bond of their own", func(j *laminate.Job) {
 		j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
 	}, []string{"break joint-shear-short", "break pad-bond"}, "and 7.81 in are needed"},
-	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break joint-shear-short"}, "are needed"},
+	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break joint-axial-thin", "break joint-shear-short", "break overlay-overstrained-at-test"}, "are needed"},
+	// NBS PS 15-69, from memory: five mats of 43.4 mil bear 217.2·9,000/10 = 195 lb/in, and
+	// the pressure pulls p·D/4 = 25·12.5/4 = 78 lb/in beside the load of the joint.
+	{"a thin strap on a long bond", func(j *laminate.Job) { j.Joints[0].AxialLoad, j.Nozzles = line("130 lb/in"), nil }, []string{"break joint-axial-thin"}, "may bear 195 lb/in along the axis, and 20"},
+	{"a strap that bears the pull", func(j *laminate.Job) { j.Joints[0].AxialLoad, j.Nozzles = line("110 lb/in"), nil }, nil, ""},
+	{"a filed wall beside a pull", func(j *laminate.Job) {
+		filed(j)
+		j.Joints[0].AxialLoad, j.Joints[0].Width, j.Nozzles, j.Test = line("600 lb/in"), inches(14.5), nil, laminate.Test{}
+		j.Laminates[1].Plies[0].Count = 20
+	}, []string{"break joint-wall-weak", "warning wax-under-bond"}, "the wall of part a, under what pulls there along the axis alone: axial strength fails"},
+	{"a flange beside a pull", func(j *laminate.Job) { pulledFlange(j, 20, "110 lb/in") }, nil, ""},
+	{"a thin flange beside a pull", func(j *laminate.Job) { pulledFlange(j, 2, "110 lb/in") }, []string{"break joint-wall-weak"}, "the structure of flange b may bear 78"},
+	{"a bottom beside a pull", func(j *laminate.Job) {
+		headed(j)
+		j.Service.Pressure, j.Joints[0].Between, j.Joints[0].AxialLoad = psi(0), [2]string{"f", "a"}, line("20 lb/in")
+	}, []string{"incomplete joint-wall-weak", "warning seal-out-of-reach"}, "joint J: part f is a plate, which a pull at its edge bends: what it bears of 20 lb/in is not figured"},
+	{"a flange of no structure beside a pull", func(j *laminate.Job) {
+		pulledFlange(j, 2, "110 lb/in")
+		j.Laminates[len(j.Laminates)-1].Plies[2].Zone = laminate.OuterSurface
+	}, []string{"incomplete joint-wall-weak"}, "whether flange b bears what pulls"},
 	{"no pull stated", func(j *laminate.Job) { j.Joints[0].AxialLoad = quantity.LineForce{} }, []string{"incomplete joint-shear-short"}, "axial_load; 0 where there is none"},
 	{"no gap stated", func(j *laminate.Job) { j.Joints[0].Gap = quantity.Length{} }, []string{"incomplete joint-shear-short"}, "gap; 0 where"},
 	{"no strap", func(j *laminate.Job) { j.Joints[0].Outside = "" }, []string{"incomplete joint-hoop-thin", "incomplete joint-shear-short"}, "no laminate is named"},
@@ -255,7 +286,7 @@ var cases = slices.Concat(bondCases, []jobCase{
 			{Name: "running", Temperature: ruletest.Fahrenheit(80), Pressure: j.Service.Pressure},
 			{Name: "drained", Temperature: ruletest.Fahrenheit(140), Pressure: psi(1)},
 		}
-	}, []string{"incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin"}, "under drained is not stated (modulus_retention)"},
+	}, []string{"incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-thin", "incomplete pad-thin"}, "under drained is not stated (modulus_retention)"},
 	{"unqualified", func(j *laminate.Job) { j.Joints[0].Qualification = "" }, []string{"incomplete joint-unqualified"}, ""},
 	{"unqualified, as it says", func(j *laminate.Job) { j.Joints[0].Qualification = "none" }, []string{"incomplete joint-unqualified"}, ""},
 	{"unqualified by a blank", func(j *laminate.Job) { j.Joints[0].Qualification = " " }, []string{"incomplete joint-unqualified"}, ""},
@@ -384,7 +415,7 @@ var cases = slices.Concat(bondCases, []jobCase{
 	}, nil, ""},
 	{"a warm wall that says nothing of what it keeps", func(j *laminate.Job) {
 		j.Service.Temperature = quantity.New(150, quantity.Fahrenheit)
-	}, []string{"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin"}, "the strap cannot be determined: what part a keeps of its strength warm"},
+	}, []string{"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-thin", "incomplete pad-thin"}, "the strap cannot be determined: what part a keeps of its strength warm"},
 	{"no pad", func(j *laminate.Job) { j.Nozzles[0].Pad = "" }, []string{"break pad-thin"}, "has no pad"},
 	{"no pad diameter", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = quantity.Length{} }, []string{"incomplete pad-thin"}, "pad_diameter"},
 	{"pad of the opening", func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2) }, []string{"break pad-thin", "warning pad-narrow"}, "no further than its opening"},
@@ -514,7 +545,7 @@ var cases = slices.Concat(bondCases, []jobCase{
 	{"a test that no condition reaches", func(j *laminate.Job) {
 		warmTest(130, 0.9)(j)
 		j.Conditions = j.Conditions[:1]
-	}, []string{"incomplete joint-hoop-thin", "incomplete neck-thin", "incomplete pad-thin", "incomplete test-temperature-unfit"}, "and one more is not known"},
+	}, []string{"incomplete joint-hoop-thin", "incomplete joint-shear-short", "incomplete neck-bond-short", "incomplete neck-thin", "incomplete pad-thin", "incomplete test-temperature-unfit"}, "and one more is not known"},
 	{"a test as warm as the service, whose walls say what they keep", func(j *laminate.Job) {
 		j.Test.Temperature, j.Service.Temperature = quantity.New(130, quantity.Fahrenheit), quantity.New(130, quantity.Fahrenheit)
 		for i := range j.Parts {

@@ -76,18 +76,19 @@ var PadBond = &rules.Rule{
 	Why: "What the pad carries comes into it by shear over one half of its ring. " +
 		"With a pad of twice the opening that is little; with a narrow one the pad peels off, and the opening is as good as bare.",
 	Severity: []rules.Severity{rules.Break},
-	When:     "N d/(π/8 (dr² − d²)) is above the bond's shear",
-	Basis:    "statics, arithmetic; the shear from memory or the job's own",
+	When:     "N d/(π/8 (dr² − d²)) is above the bond's shear, less what the part loses warm, each condition by itself",
+	Basis:    "statics, arithmetic; the shear from memory or the job's own, warm no more of it than the part keeps of its strength: common practice, no source",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		d, missing := x.Hole(p)
-		need, more := x.Hoop(p)
-		if missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !statics.Thinner(d, x.PadDiameter.SI()) {
+		by, more := x.Pressed(p)
+		need, whose := x.HoopOf(p, by.Load)
+		if more += whose; missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !statics.Thinner(d, x.PadDiameter.SI()) {
 			return // pad-thin says so
 		}
-		may, basis := statics.Shear(p.Job)
+		may, basis := statics.Shear(p.Job, by.Share)
 		if shear := joining.PadShear(need, d, x.PadDiameter.SI()); statics.Thinner(may, shear) {
 			h, n := p.Units.Pair(shear, may, quantity.Stress)
-			p.Report(rules.Break, x.At("pad_diameter"), basis, "nozzle %s: the bond of its pad is sheared by %s, and it may by %s", x.ID, h, n)
+			p.Report(rules.Break, x.At("pad_diameter"), basis, "nozzle %s: the bond of its pad is sheared by %s, and it may by %s%s", x.ID, h, n, statics.Softened(by.Share))
 		}
 	}),
 }
@@ -98,12 +99,12 @@ var NeckBondShort = &rules.Rule{
 	Why: "Pressure pushes the neck out of the shell, and the bond along neck and shell holds it. Below three inches an overlay cannot be laid and rolled well; " +
 		"loads of the piping come on top and are not in this figure.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
-	When: "p d/(4 h) is above the bond's shear, h what is stated, but no more than lies free of the neck, its projection less its flange, and of the part to its end; " +
+	When: "p d/(4 h) is above the bond's shear, less what the part loses warm, each condition by itself, h what is stated, but no more than lies free of the neck, its projection less its flange, and of the part to its end; " +
 		"a warning where h is below 3 in or the part is shorter than it; incomplete where h, the projection or a figure of it is not stated",
-	Basis: "statics, arithmetic; 3 in and the shear from memory, or the job's own",
+	Basis: "statics, arithmetic; 3 in and the shear from memory, or the job's own, warm no more of it than the part keeps of its strength: common practice, no source",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		d, missing := x.Hole(p)
-		pa, more := x.Pressure(p)
+		by, more := x.Pressed(p)
 		key := "neck_bond"
 		switch {
 		case missing != "":
@@ -118,7 +119,7 @@ var NeckBondShort = &rules.Rule{
 			p.Report(rules.Incomplete, x.At(key), "", "nozzle %s: what holds its neck cannot be determined: %s", x.ID, missing)
 			return
 		}
-		may, basis := statics.Shear(p.Job)
+		may, basis := statics.Shear(p.Job, by.Share)
 		h, what := x.Bonded(p)
 		if what != "" {
 			what = ", " + what + ","
@@ -126,9 +127,9 @@ var NeckBondShort = &rules.Rule{
 		room, known := x.Room(p)
 		if h == 0 {
 			p.Report(rules.Break, x.At("projection"), "", "nozzle %s: nothing of its neck lies free for a bond: it projects no further than its flange is thick", x.ID)
-		} else if shear := joining.BlowOut(pa, d, h); statics.Thinner(may, shear) {
+		} else if shear := joining.BlowOut(by.Load, d, h); statics.Thinner(may, shear) {
 			a, b := p.Units.Pair(shear, may, quantity.Stress)
-			p.Report(rules.Break, x.At(key), basis, "nozzle %s: the bond of its neck, %s long%s is sheared by %s, and it may by %s", x.ID, p.Units.Stated(h, quantity.Size), what, a, b)
+			p.Report(rules.Break, x.At(key), basis, "nozzle %s: the bond of its neck, %s long%s is sheared by %s, and it may by %s%s", x.ID, p.Units.Stated(h, quantity.Size), what, a, b, statics.Softened(by.Share))
 		} else if least := catalog.LeastNeckBond.SI(); statics.Thinner(h, least) {
 			a, b := p.Units.Pair(h, least, quantity.Size)
 			p.Report(rules.Warning, x.At(key), memory, "nozzle %s: its neck is bonded over %s%s below %s", x.ID, a, cmp.Or(what, ","), b)

@@ -17,13 +17,13 @@ var JointShearShort = &rules.Rule{
 	Why: "A strap holds two parts together by shear in the first ply alone. Too short a bond tears off as a whole and without warning, since nothing yields before it goes. " +
 		"Beyond what is needed more length helps little: the peaks at the ends stay.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "half of the strap's width less the gap, and on no part more than its length, is below N F/τ, N = p D/4 and the stated axial load; or a figure of it is missing",
-	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own",
+	When:     "half of the strap's width less the gap, and on no part more than its length, is below N F/τ, N = p D/4 and the stated axial load, τ less what the walls lose warm, each condition by itself; or a figure of it is missing",
+	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own; warm no more of it than the walls keep of their strength: common practice, no source",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if x.Plate(p) >= 0 || x.Bolted(p) {
 			return // plate-corner and cover-strapped say so
 		}
-		l, missing := statics.LoadsOf(p, x, statics.InService)
+		d, missing := x.StrapPull(p)
 		switch {
 		case missing != "":
 		case x.Outside == "":
@@ -39,8 +39,8 @@ var JointShearShort = &rules.Rule{
 			p.Report(rules.Incomplete, x.At(""), "", "joint %s: the length of bond cannot be determined: %s", x.ID, missing)
 			return
 		}
-		shear, basis := statics.Shear(p.Job)
-		need := x.Bond(l, shear)
+		_, basis := statics.Shear(p.Job, d.Share)
+		need := x.Bond(p, d)
 		has, short := x.Bonds(p)
 		on := "on each side"
 		if short >= 0 {
@@ -48,7 +48,7 @@ var JointShearShort = &rules.Rule{
 		}
 		if statics.Thinner(has, need) {
 			h, n := p.Units.Pair(has, need, quantity.Size)
-			p.Report(rules.Break, x.At("width"), basis, "joint %s: the strap bonds %s %s, and %s are needed", x.ID, h, on, n)
+			p.Report(rules.Break, x.At("width"), basis, "joint %s: the strap bonds %s %s, and %s are needed%s", x.ID, h, on, n, statics.Softened(d.Share))
 		}
 	}),
 }

@@ -30,7 +30,6 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 		if !statics.Tested(p) {
 			return
 		}
-		shear, _ := statics.Shear(p.Job)
 		torn := p.Job.Bond.Factor.Or(catalog.BondFactor)
 		// share is of what something may bear, by the loads of the test and of the service.
 		weigh := func(at laminate.Ref, what string, share func(by statics.Pressing) float64, breaks float64) {
@@ -58,8 +57,8 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 					return load(l) / may
 				}
 			}
-			weigh(x.At("outside"), "joint "+x.ID+", its strap", loaded(statics.StackOf(a).Hoop*share, func(l statics.Loads) float64 { return x.Hoop(p, l) }), shell.TableSafety)
-			weigh(x.At("width"), "joint "+x.ID+", the bond of its strap", loaded((x.Width.SI()-x.Gap.SI())/2, func(l statics.Loads) float64 { return x.Bond(l, shear) }), torn)
+			weigh(x.At("outside"), "joint "+x.ID+", its strap", loaded(statics.StackOf(a).Hoop*share, func(l statics.Loads) float64 { return math.Max(x.Hoop(p, l), x.Along(l)) }), shell.TableSafety)
+			weigh(x.At("width"), "joint "+x.ID+", the bond of its strap", loaded((x.Width.SI()-x.Gap.SI())/2, func(l statics.Loads) float64 { return x.Bond(p, statics.Demand{Load: x.Along(l), Share: share}) }), torn)
 		})(p)
 		statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 			d, missing := x.Hole(p)
@@ -76,6 +75,8 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 				}
 			}
 			if h := x.NeckBond; h.Given() {
+				by, _ := x.Pressed(p)
+				shear, _ := statics.Shear(p.Job, by.Keeps(p, x.Part))
 				weigh(x.At("neck_bond"), "nozzle "+x.ID+", the bond of its neck", loaded(func(pa float64) float64 { return joining.BlowOut(pa, d, h.SI()) / shear }), torn)
 			}
 			if missing := bareAtTest(x, p, d); missing != "" {

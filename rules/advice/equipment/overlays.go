@@ -92,11 +92,11 @@ func (w *work) overlay(resin string, coated bool, enough func(*laminate.Analysis
 	}
 }
 
-// bears is an overlay whose structure bears a load round and is as thick as that.
-func bears(hoop, structure float64) func(*laminate.Analysis) bool {
+// bears is an overlay whose structure bears a load, round or along, and is as thick as that.
+func bears(load, structure float64) func(*laminate.Analysis) bool {
 	return func(a *laminate.Analysis) bool {
 		h, t, known := statics.Carries(a)
-		return known && !quantity.Below(h, hoop) && !quantity.Below(t, structure)
+		return known && !quantity.Below(h, load) && !quantity.Below(t, structure)
 	}
 }
 
@@ -193,7 +193,7 @@ func (w *work) strap(i int) {
 		return
 	}
 	if fresh {
-		plies, a, why := w.overlay(w.resin(w.j.Part(x.Between[0])), true, bears(need.Hoop, need.Structure))
+		plies, a, why := w.overlay(w.resin(w.j.Part(x.Between[0])), true, bears(math.Max(need.Hoop, need.Along), need.Structure))
 		if why != "" {
 			w.left(at("outside"), name+" has no strap: "+why)
 			return

@@ -138,3 +138,11 @@ func (x *Joined) StrapLoad(p *rules.JobPass) (d Demand, missing string) {
 		return x.Hoop(p, l), missing
 	})
 }
+
+// StrapPull is what a strap, and its bond, has to carry along the axis.
+func (x *Joined) StrapPull(p *rules.JobPass) (d Demand, missing string) {
+	return hardest(p, x.Parts[:], func(u Under) (float64, string) {
+		l, missing := LoadsOf(p, x, u.Pressing())
+		return x.Along(l), missing
+	})
+}

@@ -153,6 +153,7 @@ func LoadsOf(p *rules.JobPass, x *Joined, by Pressing) (l Loads, missing string)
 	if p.Founded && standing && p.InShell(x.Parts[0]) {
 		pulls, missing = Lift(p, top, by)
 	}
+	l.pressed, l.liquid = l.thrust, pulls
 	l.thrust += pulls / (math.Pi / 4 * l.diameter * l.diameter)
 	return l, missing
 }

@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
 	"math"
 )
@@ -17,12 +18,23 @@ type StrapNeed struct {
 	Short     int     // a part that the strap is too wide for, −1 for none
 	Reach     float64 // m on each side, the gap not counted, as custom has it: eight thicknesses of the thinner wall; 0 where none is known
 
-	Inside, Thrust float64 // Pa at the joint: on the wall, and as far as it pulls along the axis
+	Along      float64 // N/m along the axis that its structure may bear cold
+	AlongShare float64 // of its strength that the strap, and its bond, keeps under the condition that decides both
+	AlongUnder string  // that condition, "" the service
+
+	Pull                   // under it
+	Inside, Thrust float64 // Pa at the joint then: on the wall, and as far as it pulls along the axis
 	Diameter       float64 // m, of the bond line
 
 	Round float64 // Pa inside under the condition that decides Hoop
 	Share float64 // of its strength that the strap keeps then
 	Under string  // that condition, "" the service
+}
+
+// Pull is what pulls along the axis of a joint over the circle of its bond line.
+type Pull struct {
+	Pressed float64 // Pa that press there
+	Liquid  float64 // N of liquid that hang below or lift what is above
 }
 
 // Strap says what the strap of joint i has to be, or what is missing for it: what is
@@ -35,13 +47,17 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 		}
 	}
 	n.Bonds, n.Short = x.Bonds(p)
-	l, missing := LoadsOf(p, &x, InService)
+	d, missing := x.StrapPull(p)
+	l, more := LoadsOf(p, &x, d.Under.Pressing())
+	if more != "" {
+		return n, more
+	}
+	n = StrapNeed{Bonds: n.Bonds, Short: n.Short, Structure: x.Thinner(p), Bond: x.Bond(p, d), Reach: x.Reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter,
+		Along: d.Load / d.Share, AlongShare: d.Share, AlongUnder: string(d.Under), Pull: Pull{l.pressed, l.liquid}}
 	if missing != "" {
 		return n, missing
 	}
-	shear, _ := Shear(p.Job)
-	n = StrapNeed{Bonds: n.Bonds, Short: n.Short, Structure: x.Thinner(p), Bond: x.Bond(l, shear), Reach: x.Reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter}
-	d, missing := x.StrapLoad(p)
+	d, missing = x.StrapLoad(p)
 	n.Hoop, n.Share, n.Under = d.Load/d.Share, d.Share, string(d.Under)
 	if l, more := LoadsOf(p, &x, d.Under.Pressing()); more == "" {
 		n.Round = l.inside
@@ -60,9 +76,22 @@ func Bolted(p *rules.JobPass, i int) bool {
 	return x.Bolted(p)
 }
 
-// Bond is how long the strap has to bond on each side, m.
-func (x *Joined) Bond(l Loads, shear float64) float64 {
-	return joining.BondLength(joining.AxialLoad(l.thrust, l.diameter)+x.AxialLoad.SI(), shear)
+// Bond is how long the strap has to bond on each side for what pulls along, m.
+func (x *Joined) Bond(p *rules.JobPass, along Demand) float64 {
+	shear, _ := Shear(p.Job, along.Share)
+	return joining.BondLength(along.Load, shear)
+}
+
+// Along is what pulls along the axis of the joint, N/m.
+func (x *Joined) Along(l Loads) float64 {
+	return joining.AxialLoad(l.thrust, l.diameter) + x.AxialLoad.SI()
+}
+
+// Beyond tells whether more pulls along than the thrust of closed ends, half of the load
+// round.
+func (x *Joined) Beyond(p *rules.JobPass, along Demand) bool {
+	l, missing := LoadsOf(p, x, along.Under.Pressing())
+	return missing == "" && quantity.Above(along.Load, joining.AxialLoad(l.inside, l.diameter))
 }
 
 // Bonds is how far the strap bonds on each part, m: half of its width less the gap, and on
@@ -140,9 +169,11 @@ type NozzleNeed struct {
 	Free     float64 // m of the neck that it can lie on, NaN where that is not known
 	Bonded   float64 // m of it as it is stated, and is there
 	Limit    string  // what keeps it from being as long as stated
-	Pressure float64 // Pa, at its lowest edge
+	Pressure float64 // Pa, at its lowest edge under the condition that decides its bonds
 
-	Hoop         float64 // N/m round that the wall has to carry there
+	Hoop         float64 // N/m round that the wall has to carry there then
+	BondShare    float64 // of their shear that its bonds keep then
+	BondUnder    string  // that condition, "" the service
 	Taken        float64 // of that under the condition that decides the pad
 	Carries      float64 // N/m round that the wall may carry then
 	TakenBy      float64 // Pa that it is then, at its lowest edge
@@ -170,9 +201,11 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 		n.Free = free
 	}
 	d, missing := x.Hole(p)
+	var by Demand
 	if missing == "" {
-		n.Pressure, missing = x.Pressure(p)
+		by, missing = x.Pressed(p)
 	}
+	n.Pressure, n.BondShare, n.BondUnder = by.Load, by.Share, string(by.Under)
 	if missing != "" {
 		return n, missing
 	}
@@ -180,9 +213,12 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 		n.Through, _ = x.Through(p)
 	}
 	_, n.Structure = x.UnderVacuum(p)
-	shear, _ := Shear(p.Job)
+	shear, _ := Shear(p.Job, by.Share)
 	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear
-	if n.Hoop, missing = x.Hoop(p); missing != "" {
+	if n.Hoop, missing = x.HoopOf(p, by.Load); missing == "" {
+		_, missing = x.Hoop(p)
+	}
+	if missing != "" {
 		return n, missing
 	}
 	need, missing := x.Replaced(p)
@@ -227,11 +263,13 @@ func PadWidth(p *rules.JobPass, i int) (m float64, ok bool) {
 		return 0, false
 	}
 	d, missing := x.Hole(p)
-	need, more := x.Hoop(p)
-	if missing+more != "" {
+	by, more := x.Pressed(p)
+	_, whose := x.Hoop(p)
+	need, _ := x.HoopOf(p, by.Load)
+	if missing+more+whose != "" {
 		return 0, false
 	}
-	shear, _ := Shear(p.Job)
+	shear, _ := Shear(p.Job, by.Share)
 	// N d/(π/8 (dr² − d²)) = τ
 	return math.Max(joining.PadDiameter(d), math.Sqrt(d*d+8*need*d/(math.Pi*shear))), true
 }

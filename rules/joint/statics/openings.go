@@ -98,6 +98,14 @@ func (x *Opening) Pressure(p *rules.JobPass) (pa float64, missing string) {
 	return PressureAt(p, x.Part, x.Foot(p))
 }
 
+// Pressed is the pressure at its lowest edge, Pa, that asks the most of its bonds.
+func (x *Opening) Pressed(p *rules.JobPass) (d Demand, missing string) {
+	if _, missing := x.Pressure(p); missing != "" {
+		return Demand{Share: 1}, missing
+	}
+	return hardest(p, []int{x.Part}, func(u Under) (float64, string) { return u.Pressing().At(p, x.Part, x.Foot(p)) })
+}
+
 // Foot is how high its lower edge is above the lower end of its part, m: by its
 // height, else by where its head or cone is at its offset; 0, the worst, where neither
 // says so.

@@ -61,8 +61,11 @@ func (x *Opening) At(key string) laminate.Ref {
 	return laminate.Ref{Kind: laminate.RefNozzle, Index: x.Index, Key: key}
 }
 
-// Shear is what one square of a bond may carry, Pa, and whose figures it is made of.
-func Shear(j *laminate.Job) (shear float64, basis string) {
+// Shear is what one square of a bond may carry, Pa, of the share of its strength that what
+// it bonds keeps, and whose figures it is made of: the resin of a bond softens with that
+// of the walls, and no sooner than they lose as much. What a bond keeps by itself nobody
+// states; more it is not.
+func Shear(j *laminate.Job, share float64) (shear float64, basis string) {
 	strength, factor := j.Bond.ShearStrength, j.Bond.Factor
 	source := ", without a source"
 	if j.Bond.Source != "" {
@@ -81,7 +84,10 @@ func Shear(j *laminate.Job) (shear float64, basis string) {
 	if !strength.Given() {
 		strength = catalog.BondShear
 	}
-	return strength.SI() / factor.Or(catalog.BondFactor), basis
+	if share < 1 {
+		basis += "; warm no more than the walls keep of their strength, " + quantity.Share(share) + " (common practice, no source)"
+	}
+	return strength.SI() * share / factor.Or(catalog.BondFactor), basis
 }
 
 // Stack is a laminate as far as its strength counts.
@@ -112,6 +118,14 @@ func Warm(share float64) string {
 		return ","
 	}
 	return ", " + quantity.Share(share) + " of what it bears cold,"
+}
+
+// Softened ends what is said of a bond: where it is not cold it says what it keeps.
+func Softened(share float64) string {
+	if share == 1 {
+		return ""
+	}
+	return "; warm it is taken to keep " + quantity.Share(share) + " of its shear"
 }
 
 // Barrier is the thickness of a part's barrier, m; not known where a thickness
@@ -200,4 +214,6 @@ func (x *Joined) Closes(p *rules.JobPass, cover int) (nozzle string) {
 type Loads struct {
 	inside, thrust float64 // Pa: on the wall, and as far as it pulls along the axis
 	diameter       float64 // m, of the bond line
+
+	pressed, liquid float64 // what the thrust is of: Pa that press, and N of liquid that hang or lift
 }

@@ -22,6 +22,7 @@ import (
 const (
 	BondLength     = "bond-length"
 	StrapLoad      = "strap-hoop-load"
+	StrapAlong     = "strap-axial-load" // where it asks for more than the load round
 	StrapThickness = "strap-thickness"
 	PadLoad        = "pad-load"
 	PadBond        = "pad-bond-shear"
@@ -128,20 +129,24 @@ func (w *work) pressure(l *worked.List, what string, part int, pa float64, condi
 	l.Add(what, "p", "pg", worked.Number(l.Stress(gas)), l.Stress(pa), l.StressUnit(), "no liquid over it")
 }
 
-// shear writes down what one square of a bond may carry.
-func (w *work) shear(l *worked.List) {
+// shear writes down what one square of a bond may carry of the share that it keeps warm.
+func (w *work) shear(l *worked.List, share float64) {
 	b := &w.r.Job.Bond
 	strength := b.ShearStrength
 	if !strength.Given() {
 		strength = catalog.BondShear
 	}
 	factor := b.Factor.Or(catalog.BondFactor)
-	pa, basis := statics.Shear(w.r.Job)
-	l.Add("shear that a bond may carry", "τ", "shear strength of the bond / its factor", worked.Put("#/#", l.Stress(strength.SI()), factor), l.Stress(pa), l.StressUnit(), basis)
+	pa, basis := statics.Shear(w.r.Job, share)
+	formula, numbers, n := "shear strength of the bond / its factor", "#/#", []float64{l.Stress(strength.SI()), factor}
+	if share != 1 {
+		formula, numbers, n = "retention·"+formula, "#·"+numbers, append([]float64{share}, n...)
+	}
+	l.Add("shear that a bond may carry", "τ", formula, worked.Put(numbers, n...), l.Stress(pa), l.StressUnit(), basis)
 }
 
-// carries writes down what the structure of a strap or pad may bear round, warm.
-func (w *work) carries(l *worked.List, of, id string, share float64) {
+// carries writes down what the structure of a strap or pad may bear in a direction, warm.
+func (w *work) carries(l *worked.List, of, id, way string, share float64) {
 	a := w.p.Analysis(id)
 	if a == nil {
 		l.Say(of+": load that it may bear", "nothing: no laminate is named", "")
@@ -158,7 +163,27 @@ func (w *work) carries(l *worked.List, of, id string, share float64) {
 	if share != 1 {
 		formula, numbers, n = "ts·S/10·retention", "#·#/10·#", append(n, share)
 	}
-	l.Add(of+": load that it may bear round", "Us", formula, worked.Put(numbers, n...), l.Line(hoop*share), l.LineUnit(), "a tenth of the table's strength")
+	l.Add(of+": load that it may bear "+way, "Us", formula, worked.Put(numbers, n...), l.Line(hoop*share), l.LineUnit(), "a tenth of the table's strength")
+}
+
+// thrust writes down what of the pressure and the liquid pulls along the axis of a joint,
+// as a pressure on the circle of its bond line, which is wider than that of the walls.
+func (w *work) thrust(l *worked.List, n *statics.StrapNeed) {
+	const circle = ", on the circle of the bond line"
+	gas := "nothing closes the ends, or what presses is borne below"
+	if n.Pressed > 0 {
+		gas = "p"
+		if n.Pressed != n.Inside {
+			gas = "what of p pulls: over a bottom on its foundation the gas alone, where something closes the shell above"
+		}
+	}
+	if n.Liquid == 0 {
+		l.Add("pressure that pulls along the axis", "pt", gas, worked.Number(l.Stress(n.Pressed)), l.Stress(n.Thrust), l.StressUnit(), "")
+		return
+	}
+	l.Add("pressure that pulls at heads and hanging bottoms", "pc", gas, worked.Number(l.Stress(n.Pressed)), l.Stress(n.Pressed), l.StressUnit(), "")
+	l.Add("liquid that hangs below, or lifts what is above", "W", "its weight; of what lifts, what it presses upward", "", l.Force(n.Liquid), l.ForceUnit(), "geometry, hydrostatics")
+	l.Add("pressure that pulls along the axis"+circle, "pt", "pc + W/(π/4·D²)", worked.Put("# + #/(3.14159265/4·#^2)", l.Stress(n.Pressed), l.Force(n.Liquid), l.Length(n.Diameter)), l.Stress(n.Thrust), l.StressUnit(), "statics")
 }
 
 func (w *work) joint(x *laminate.Joint) {
@@ -189,20 +214,19 @@ func (w *work) joint(x *laminate.Joint) {
 	if w.p.Parts[parts[1]].Schedule.Service.Pressure.SI() > w.p.Parts[pressed].Schedule.Service.Pressure.SI() {
 		pressed = parts[1]
 	}
-	w.check(BondLength, quantity.Size, joint.JointShearShort, need.Bond, bonds, func(l *worked.List) {
-		w.pressure(l, "pressure inside at the joint", pressed, need.Inside, "")
-		along := "p"
-		if need.Thrust != need.Inside {
-			along = "what pulls at heads and hanging bottoms: over a bottom on its foundation of the gas, where something closes the shell above, and of liquid under what closes or narrows it; 0 where nothing closes the ends"
-		}
-		l.Add("pressure that pulls along the axis", "pt", along, "", l.Stress(need.Thrust), l.StressUnit(), "")
+	along := joining.AxialLoad(need.Thrust, need.Diameter) + x.AxialLoad.SI()
+	pulls := func(l *worked.List) {
+		w.pressure(l, "pressure inside at the joint", pressed, need.Inside, need.AlongUnder)
 		l.Add("diameter of the bond line", "D", "outside of the thicker wall", "", l.Length(need.Diameter), l.LengthUnit(), "")
+		w.thrust(l, &need)
 		l.Add("load along the axis beside it", "Nx", "as the document states", "", l.Line(x.AxialLoad.SI()), l.LineUnit(), "")
-		axial := joining.AxialLoad(need.Thrust, need.Diameter) + x.AxialLoad.SI()
-		l.Add("load along the axis", "N", "pt·D/4 + Nx", worked.Put("#·#/4 + #", l.Stress(need.Thrust), l.Length(need.Diameter), l.Line(x.AxialLoad.SI())), l.Line(axial), l.LineUnit(), "statics")
-		w.shear(l)
-		shear, _ := statics.Shear(w.r.Job)
-		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(axial), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
+		l.Add("load along the axis", "N", "pt·D/4 + Nx", worked.Put("#·#/4 + #", l.Stress(need.Thrust), l.Length(need.Diameter), l.Line(x.AxialLoad.SI())), l.Line(along), l.LineUnit(), "statics")
+	}
+	w.check(BondLength, quantity.Size, joint.JointShearShort, need.Bond, bonds, func(l *worked.List) {
+		pulls(l)
+		w.shear(l, need.AlongShare)
+		shear, _ := statics.Shear(w.r.Job, need.AlongShare)
+		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(along), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
 		if need.Short >= 0 {
 			id := w.r.Job.Parts[need.Short].ID
 			l.Add("bond on part "+id, "Lb", "min((width − gap)/2, length of part "+id+")", worked.Put("min((# - #)/2, #)", l.Length(x.Width.SI()), l.Length(x.Gap.SI()), l.Length(bonds)), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
@@ -225,16 +249,23 @@ func (w *work) joint(x *laminate.Joint) {
 		w.check(StrapLoad, quantity.LineLoad, joint.JointHoopThin, need.Hoop*share, hoop*share, func(l *worked.List) {
 			w.pressure(l, "pressure inside at the joint", pressed, need.Round, need.Under)
 			l.Add("load round that the strap has to carry over the gap", "N", "p·D/2", worked.Put("#·#/2", l.Stress(need.Round), l.Length(need.Diameter)), l.Line(need.Hoop*share), l.LineUnit(), "statics")
-			w.carries(l, "strap", x.Outside, share)
+			w.carries(l, "strap", x.Outside, "round", share)
 		})
 	}
 	beside := len(w.list) - 1
+	// Where the pull asks for more than the load round, which has half of it in it.
+	if pull := need.Along * need.AlongShare; need.Along > need.Hoop && w.said(joint.JointHoopThin, rules.Incomplete) == "" {
+		w.check(StrapAlong, quantity.LineLoad, joint.JointAxialThin, pull, hoop*need.AlongShare, func(l *worked.List) {
+			pulls(l)
+			w.carries(l, "strap", x.Outside, "along", need.AlongShare)
+		})
+	}
 	w.check(StrapThickness, quantity.Thickness, joint.JointHoopThin, need.Structure, structure, func(l *worked.List) {
 		l.Add("structure of the thinner wall", "tw", "the lesser of both", "", l.Length(need.Structure), l.LengthUnit(), "common practice, no source")
 		l.Add("structure of the strap, laminate "+x.Outside, "ts", "Σ tp of its structural plies", "", l.Length(structure), l.LengthUnit(), "")
 	})
 	if w.list[beside].Answer == wall.Fails {
-		w.list[beside+1].Reason = "" // what the rule says is about the load
+		w.list[len(w.list)-1].Reason = "" // what the rule says is about the load
 	}
 }
 
@@ -259,7 +290,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 		l.Add("opening", "d", "size + 2·tn", worked.Put("# + 2·#", l.Length(x.Size.SI()), l.Length(wall)), l.Length(d), l.LengthUnit(), "geometry")
 	}
 	w.pad(x, on, &need, pad, pressure)
-	may, basis := statics.Shear(w.r.Job)
+	may, basis := statics.Shear(w.r.Job, need.BondShare)
 	h, whose := need.Bonded, "as the document states"
 	if need.Limit != "" {
 		whose = need.Limit
@@ -269,14 +300,14 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 		shear = joining.BlowOut(need.Pressure, d, h)
 	}
 	w.check(NeckBond, quantity.Stress, joint.NeckBondShort, shear, may, func(l *worked.List) {
-		pressure(l, need.Pressure, "")
+		pressure(l, need.Pressure, need.BondUnder)
 		l.Add("length bonded along neck and part, each", "h", whose, "", l.Length(h), l.LengthUnit(), "")
 		if h == 0 {
 			l.Say("shear of its bond, pressed out", "nothing of its neck lies free for a bond", "")
 			return
 		}
 		l.Add("shear of its bond, pressed out", "τn", "p·d/(4·h)", worked.Put("#·#/(4·#)", l.Stress(need.Pressure), l.Length(d), l.Length(h)), l.Stress(shear), l.StressUnit(), "statics: π/4·d²·p on π·d·h; loads of the piping are not in it")
-		w.shear(l)
+		w.shear(l, need.BondShare)
 	})
 	w.list[len(w.list)-1].Basis = basis
 }
@@ -323,7 +354,7 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 		l.Add("ring of the pad that counts", "r", "min(dr, 2·d) − d", worked.Put("min(#, 2·#) - #", l.Length(pad), l.Length(d), l.Length(d)), l.Length(ring), l.LengthUnit(), "ASTM D3299, from memory")
 		l.Add("load that the pad has to carry", "Np", "(N·d − max(0, U − N)·r)/r, not below 0",
 			worked.Put("max(0, (#·# - max(0, # - #)·#)/#)", l.Line(need.Taken), l.Length(d), l.Line(need.Carries), l.Line(need.Taken), l.Length(ring), l.Length(ring)), l.Line(need.Pad*share), l.LineUnit(), "area replacement, statics; ASME VIII in principle, from memory")
-		w.carries(l, "pad", x.Pad, share)
+		w.carries(l, "pad", x.Pad, "round", share)
 	})
 	switch {
 	case x.Pad == "":
@@ -333,12 +364,12 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 	case need.Hoop == 0 || !x.PadDiameter.Given():
 		w.open(PadBond, joint.PadBond, open)
 	default:
-		may, _ := statics.Shear(w.r.Job)
+		may, _ := statics.Shear(w.r.Job, need.BondShare)
 		shear := joining.PadShear(need.Hoop, d, pad)
 		w.check(PadBond, quantity.Stress, joint.PadBond, shear, may, func(l *worked.List) {
-			round(l, need.Hoop, need.Pressure, "")
+			round(l, need.Hoop, need.Pressure, need.BondUnder)
 			l.Add("shear of its bond", "τp", "N·d/(π/8·(dr² − d²))", worked.Put("#·#/(3.14159/8·(#^2 - #^2))", l.Line(need.Hoop), l.Length(d), l.Length(pad), l.Length(d)), l.Stress(shear), l.StressUnit(), "statics: the load that is taken away, over one half of the ring")
-			w.shear(l)
+			w.shear(l, need.BondShare)
 		})
 	}
 }
