@@ -178,11 +178,17 @@ var cases = slices.Concat(bondCases, []jobCase{
 	{"bond of their own", func(j *laminate.Job) {
 		j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
 	}, []string{"break joint-shear-short", "break pad-bond"}, "and 7.81 in are needed"},
-	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break joint-axial-thin", "break joint-shear-short", "break overlay-overstrained-at-test"}, "are needed"},
+	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "break joint-axial-thin", "break joint-shear-short", "break overlay-overstrained-at-test"}, "part a: the test puts 30.0 psi and the axial load of its joint on it"},
 	// NBS PS 15-69, from memory: five mats of 43.4 mil bear 217.2·9,000/10 = 195 lb/in, and
 	// the pressure pulls p·D/4 = 25·12.5/4 = 78 lb/in beside the load of the joint.
-	{"a thin strap on a long bond", func(j *laminate.Job) { j.Joints[0].AxialLoad, j.Nozzles = line("130 lb/in"), nil }, []string{"break joint-axial-thin"}, "may bear 195 lb/in along the axis, and 20"},
-	{"a strap that bears the pull", func(j *laminate.Job) { j.Joints[0].AxialLoad, j.Nozzles = line("110 lb/in"), nil }, nil, ""},
+	{"a thin strap on a long bond", func(j *laminate.Job) {
+		j.Joints[0].AxialLoad, j.Nozzles = line("130 lb/in"), nil
+		j.Test = laminate.Test{}
+	}, []string{"break joint-axial-thin"}, "may bear 195 lb/in along the axis, and 20"},
+	{"a strap that bears the pull", func(j *laminate.Job) {
+		j.Joints[0].AxialLoad, j.Nozzles = line("110 lb/in"), nil
+		j.Test = laminate.Test{}
+	}, nil, ""},
 	{"a filed wall beside a pull", func(j *laminate.Job) {
 		filed(j)
 		j.Joints[0].AxialLoad, j.Joints[0].Width, j.Nozzles, j.Test = line("600 lb/in"), inches(14.5), nil, laminate.Test{}
@@ -494,6 +500,14 @@ var cases = slices.Concat(bondCases, []jobCase{
 
 	// 30 psi of air let go about 340 kJ a cubic meter.
 	{"gas", func(j *laminate.Job) { j.Test.Medium = laminate.TestGas }, []string{"break gas-test"}, "never with gas; each cubic meter"},
+	{"a test of nothing", func(j *laminate.Job) { j.Test.Pressure = psi(0) }, []string{
+		"incomplete test-loads-nothing", "warning test-proves-less-than-service", "warning test-proves-less-than-service",
+	}, "to what level it is filled is not stated"},
+	{"a test of a vacuum alone", func(j *laminate.Job) { j.Service.Pressure, j.Test.Pressure, j.Test.Vacuum = psi(0), psi(0), psi(0.01) }, nil, ""},
+	{"a test of nothing, and nothing meant", func(j *laminate.Job) {
+		upright(j)
+		j.Service.Pressure, j.Test.Pressure, j.Test.LiquidHeight, j.Nozzles = psi(0), psi(0), inches(0), nil
+	}, []string{"break test-loads-nothing"}, "the test fills nothing and presses on nothing"},
 	{"no medium", func(j *laminate.Job) { j.Test.Medium = laminate.NoTestMedium }, []string{"incomplete test-unstated"}, ""},
 	{"no pressure", func(j *laminate.Job) { j.Test.Pressure = quantity.Pressure{} }, []string{
 		"incomplete course-overstrained-at-test", "incomplete course-overstrained-at-test", "incomplete test-proves-less-than-service", "incomplete test-proves-less-than-service", "incomplete test-unstated",

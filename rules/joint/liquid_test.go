@@ -244,6 +244,33 @@ func TestLiquid_ofATestPullsAtEachCourse(t *testing.T) {
 	}
 }
 
+// By the strength table the same course is judged by its strength along the axis, and a fill
+// that it bears says nothing of it; nor does one that loads no more than the empty vessel.
+func TestLiquid_ofATestPullsByTheStrengthTable(t *testing.T) {
+	for name, c := range map[string]struct {
+		level, keeps float64
+		basis        laminate.DesignBasis
+		says         string
+	}{
+		// Water over and in the bottom, 84 + 27.66 in, pull 4.03·96/4 = 97 lb/in on 0.122 in
+		// of mat, 793 psi against 900·0.25 = 225 (NBS PS 15-69, from memory).
+		"more than it bears": {84, 0.25, laminate.StrengthTable, "part upper: the test puts the pull of what hangs below on it, 352 % of what its axial strength allows of such a fill"},
+		"less":               {84, 1, laminate.StrengthTable, ""},
+		"no basis":           {84, 1, laminate.UnitLoad, "part upper: how far the test strains it cannot be determined: with the fill of the test unit load cannot be determined: the five partial factors are not given (k_factors)"},
+	} {
+		j := hopper()
+		upper := j.Parts[1]
+		upper.ID, upper.Length, j.Parts[1].Length = "upper", inches(84), inches(84)
+		upper.DesignBasis, upper.ModulusRetention = c.basis, laminate.Some(c.keeps)
+		j.Parts, j.Vessel.LiquidHeight = append(j.Parts, upper), inches(12)
+		j.Test = laminate.Test{Medium: laminate.TestWater, Pressure: psi(0), LiquidHeight: inches(c.level)}
+		_, said := judged(j)
+		if c.says == "" && strings.Contains(said, "part upper: ") && !strings.Contains(said, "part upper: what the test proves") || !strings.Contains(said, c.says) {
+			t.Errorf("%s: want %q:\n%s", name, c.says, said)
+		}
+	}
+}
+
 // A flange that closes a shell below hangs from it as a bottom does: 168 in of 1.3 times
 // 0.036127 psi/in press on it, 7.89 psi, and pull on each course, whatever is said of its ends.
 func TestLiquid_onAFlangeBelowPullsAtEachCourse(t *testing.T) {

@@ -4,12 +4,14 @@ package proof
 
 import (
 	"math"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/shell"
+	"frp/veilwright/laminate/wall/worked"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/joint/statics"
@@ -21,7 +23,7 @@ const family = "joints"
 // Rules lists what of the family is about the test; what it does to straps and pads
 // stands with those.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{GasTest, TestUnstated, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort}
+	return []*rules.Rule{GasTest, TestUnstated, TestLoadsNothing, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort}
 }
 
 func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
@@ -66,6 +68,42 @@ var TestUnstated = &rules.Rule{
 			p.Report(rules.Incomplete, testRef("pressure"), "", "neither the pressure of the test nor the level of its fill is stated (pressure, liquid_height)")
 		}
 	},
+}
+
+// TestLoadsNothing finds a test that is stated and puts nothing on anything.
+var TestLoadsNothing = &rules.Rule{
+	ID: "test-loads-nothing", Family: family, Title: "The test fills nothing and presses nothing",
+	Why: "A test of no pressure, no vacuum and no fill is an empty vessel that stands for a day: it leaks nowhere, and whoever reads that it passed takes it for proved. " +
+		"What is forgotten most is the level of the fill.",
+	Severity: []rules.Severity{rules.Break, rules.Incomplete},
+	When:     "a test states a pressure or the level of its fill, and puts no pressure from inside on any part at its lowest place and no vacuum: break; it states no level of its fill: incomplete, as nobody says that none is meant",
+	Basis:    "hydrostatics, arithmetic",
+	Job: func(p *rules.JobPass) {
+		t := &p.Job.Test
+		if !statics.Tested(p) || t.Vacuum.SI() > 0 || !t.Pressure.Given() && !t.LiquidHeight.Given() {
+			return // test-unstated says so of the last
+		}
+		for i := range p.Job.Parts {
+			if pa, missing := statics.TestAt(p, i, 0); missing != "" || pa > 0 {
+				return // test-proves-less-than-service says what is missing
+			}
+		}
+		if !t.LiquidHeight.Given() {
+			p.Report(rules.Incomplete, testRef("liquid_height"), "", "the test has no pressure, and to what level it is filled is not stated: as it stands it loads nothing and proves nothing (liquid_height, pressure)")
+			return
+		}
+		p.Report(rules.Break, testRef("liquid_height"), "", "the test fills nothing and presses on nothing: it proves nothing (liquid_height, pressure)")
+	},
+}
+
+// Empty tells of a judged job whose test puts nothing on it, or nobody says what.
+func Empty(r *rules.JobReport) bool {
+	for i := range r.Findings {
+		if f := &r.Findings[i]; f.Rule == TestLoadsNothing || f.Rule == TestUnstated && f.At.Key == "pressure" {
+			return true
+		}
+	}
+	return false
 }
 
 // places are the heights above a part's bottom that a test is looked at.
@@ -157,21 +195,34 @@ var OverstrainedAtTest = &rules.Rule{
 					grown = math.Max(grown, joining.Proof(test, d))
 				}
 			}
-			figured, pulls := "in service", false
-			pull, _ := p.Pulled(i, p.Job.Test.LiquidHeight.SI())
-			if borne := p.Job.Test.LiquidHeight.Given() && (p.Borne(i) || pull > 0); missing == "" && borne {
-				// What the fill pulls along does not grow as the pressure at the course does.
-				full := pulledAtTest(p, part, i)
+			figured, pulls := "in service", []string(nil)
+			pull, pullKnown := p.Pulled(i, p.Job.Test.LiquidHeight.SI())
+			hangs := p.Job.Test.LiquidHeight.Given() && (p.Borne(i) || pull > 0)
+			if held := part.Schedule.Part.Place.Axial > 0; missing == "" && (hangs || held) {
+				// What pulls along does not grow as the pressure at the part does.
+				full := atTest(p, part, most)
+				if hangs {
+					full = pulledAtTest(p, part, i)
+				}
+				worst := ofInside(full)
 				switch {
-				case full != nil:
-					criterion, grown, figured, pulls = full, 1, "of such a fill", full.Name == wall.AxialStrain
+				case worst != nil:
+					criterion, grown, figured = worst, 1, worked.Pick(hangs, "of such a fill", "of such a pressure")
+					if worst.Name == wall.AxialStrain || worst.Name == wall.AxialStrength || worst.Name == wall.UnitLoad && strings.HasPrefix(worst.Reason, "along") {
+						pulls = pulling(p, part, i)
+					}
+				case hangs && full == nil && !pullKnown:
+					missing = "how much of the fill hangs there is not known: the sizes of what hangs below the shell"
+				case most == 0 && pull == 0 && !held: // nothing of the test loads it
+					continue
 				case design == 0 || quantity.Above(grown, 1):
-					missing = "no criterion of its inside can be judged with the fill of the test"
+					missing = "with the fill of the test " + open(full)
 				}
 			} else if missing == "" && most > 0 && (design == 0 || criterion == nil && quantity.Above(grown, 1)) {
 				// What the service does not ask of it is figured for the test itself.
-				if criterion, grown = ofInside(atTest(p, part, most)), 1; criterion == nil {
-					missing = "no criterion of its inside pressure can be judged"
+				at := atTest(p, part, most)
+				if criterion, grown = ofInside(at), 1; criterion == nil {
+					missing = "with the pressure of the test " + open(at)
 				}
 				figured = "of such a pressure"
 			}
@@ -179,7 +230,7 @@ var OverstrainedAtTest = &rules.Rule{
 				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
 				continue
 			}
-			if criterion == nil || most == 0 && !pulls {
+			if criterion == nil || most == 0 && pulls == nil {
 				continue
 			}
 			ratio := criterion.Ratio * grown
@@ -203,10 +254,10 @@ var OverstrainedAtTest = &rules.Rule{
 					load = p.Units.Figure(most, quantity.Stress)
 				}
 				switch {
-				case pulls && most == 0:
-					load = "the pull of what hangs below"
-				case pulls:
-					load += " and the pull of what hangs below"
+				case pulls != nil && most == 0:
+					load = rules.Join(pulls, "and")
+				case pulls != nil:
+					load = rules.Join(append([]string{load}, pulls...), "and")
 				}
 				p.Report(severity, laminate.JobPartRef(i, ""), "", "part %s: the test puts %s on it, %s of what its %s allows %s%s", p.Job.Parts[i].ID, load, quantity.Utilization(ratio), criterion.Title(), figured, so)
 			}
@@ -218,7 +269,7 @@ var OverstrainedAtTest = &rules.Rule{
 // of one of strain, or where it is not known.
 func factorOf(c *wall.Criterion, part *rules.Report) float64 {
 	switch c.Name {
-	case wall.HoopStrength, wall.PlateStress:
+	case wall.HoopStrength, wall.AxialStrength, wall.PlateStress:
 		return shell.TableSafety
 	case wall.UnitLoad:
 		if k, err := shell.DesignFactor(part.Schedule.Part.KFactors.Values); err == nil {
@@ -237,7 +288,7 @@ func ofInside(r *wall.Result) (worst *wall.Criterion) {
 	for k := range r.Criteria {
 		c := &r.Criteria[k]
 		switch c.Name {
-		case wall.HoopStrain, wall.HoopStrength, wall.UnitLoad, wall.AxialStrain, wall.PlateStress:
+		case wall.HoopStrain, wall.HoopStrength, wall.UnitLoad, wall.AxialStrain, wall.AxialStrength, wall.PlateStress:
 			if c.Governs && c.Judged() && (worst == nil || c.Ratio > worst.Ratio) {
 				worst = c
 			}
@@ -251,9 +302,36 @@ func atTest(p *rules.JobPass, part *rules.Report, pa float64) *wall.Result {
 	return under(p, part, pa, 0, 0, 1)
 }
 
-// pulledAtTest is what of the inside of a course, which a bottom hangs from or that liquid
-// lifts, is nearest to its limit with the fill of the test in it, nil where nothing can be judged.
-func pulledAtTest(p *rules.JobPass, part *rules.Report, i int) *wall.Criterion {
+// open says why no criterion of the inside was judged: the reason of the first that governs
+// and cannot be determined, which names what would settle it.
+func open(r *wall.Result) string {
+	if r != nil {
+		for k := range r.Criteria {
+			if c := &r.Criteria[k]; c.Governs && c.Answer == wall.Incomplete {
+				return c.Title() + " cannot be determined: " + c.Reason
+			}
+		}
+	}
+	return "no criterion of its inside is asked for; state how it is judged (design_basis)"
+}
+
+// pulling is what pulls along a part in a test.
+func pulling(p *rules.JobPass, part *rules.Report, i int) (list []string) {
+	switch pull, _ := p.Pulled(i, p.Job.Test.LiquidHeight.SI()); {
+	case p.Borne(i):
+		list = append(list, "the pull of what hangs below")
+	case pull > 0:
+		list = append(list, "what the fill lifts above it")
+	}
+	if part.Schedule.Part.Place.Axial > 0 {
+		list = append(list, "the axial load of its joint")
+	}
+	return list
+}
+
+// pulledAtTest is the wall of a course, which a bottom hangs from or that liquid lifts, with
+// the fill of the test in it, nil where that is not known.
+func pulledAtTest(p *rules.JobPass, part *rules.Report, i int) *wall.Result {
 	fill := p.Job.Test.LiquidHeight.SI()
 	at, known := p.Elevation(i)
 	pull, also := p.Pulled(i, fill)
@@ -261,7 +339,7 @@ func pulledAtTest(p *rules.JobPass, part *rules.Report, i int) *wall.Criterion {
 	if !known || !also || missing != "" {
 		return nil
 	}
-	return ofInside(under(p, part, p.Job.Test.Pressure.SI(), math.Max(0, fill-at), pull, gravity))
+	return under(p, part, p.Job.Test.Pressure.SI(), math.Max(0, fill-at), pull, gravity)
 }
 
 // under is the wall of a part under a pressure of gas in Pa, the head of a liquid of a

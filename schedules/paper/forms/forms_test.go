@@ -677,6 +677,18 @@ func TestKinds_sayHowFarDownACourseServes(t *testing.T) {
 	}
 }
 
+// A test that fills nothing and presses nothing is ordered of nobody.
+func TestKinds_orderNoTestOfNothing(t *testing.T) {
+	of := exampleJob(t, func(j *laminate.Job) {
+		j.Test.Pressure, j.Test.LiquidHeight = quantity.New(0, quantity.PSI), quantity.Length{}
+	})
+	for _, name := range []string{"route-sheet", "inspection-plan", "calculation"} {
+		if got := wide(t, forms.Named(name).Form(of)); strings.Contains(got, "at 0.0 psi, held") || !strings.Contains(got, "NO TEST BEFORE its fill or its pressure is stated") {
+			t.Errorf("%s:\n%s", name, got)
+		}
+	}
+}
+
 // Gas under the roof lifts the shell: 0.4 psi over the circle of the bottom. Who tests it
 // has to read that, and for what its hold-down was figured.
 func TestKinds_sayWhatLiftsTheShell(t *testing.T) {

@@ -283,6 +283,9 @@ func (of *Subject) test() string {
 		if t.Medium != laminate.NoTestMedium {
 			medium = "with " + words(t.Medium.String())
 		}
+		if proof.Empty(of.judged) {
+			return medium + " to ________, at ________: NO TEST BEFORE its fill or its pressure is stated: as the document has it, it fills nothing and presses nothing, and proves nothing"
+		}
 		list := filled(medium+size(" to ", t.LiquidHeight, quantity.Distance, u), size("at ", t.Pressure, quantity.Stress, u), size("vacuum ", t.Vacuum, quantity.Stress, u), size("at ", t.Temperature, quantity.Point, u))
 		if t.LiquidHeight.Given() {
 			list[0] += " above the bottom of the lowest course"
