@@ -119,21 +119,12 @@ var NeckThin = &rules.Rule{
 	Basis:    "arithmetic: the criteria of a pipe's wall, which name their sources",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		class, of := overlay.ClassOf(p.Job, x.Nozzle)
-		a := p.Analysis(x.Neck)
-		if a == nil || !class.Given() || !x.Size.Given() {
+		_, r, in := NeckWall(p, x)
+		if r == nil {
 			return // neck-barrier-thin, neck-class-low and opening-large say so
 		}
-		var r *wall.Result // the worst of its conditions
-		var in statics.Under
-		for _, u := range statics.States(p, x.Part) {
-			s := overlay.NeckWall(p.Job, x.Nozzle, class, u.Schedule(p, x.Part))
-			s.Plies = p.Job.Laminates[p.Laminate(x.Neck)].Plies
-			if one := p.Evaluate(s, a); r == nil || worse(one, r) {
-				r, in = one, u
-			}
-		}
 		if in != "" {
-			of += ", under " + string(in)
+			of += ", under " + in
 		}
 		c, found := r.Governing()
 		switch {
@@ -145,6 +136,25 @@ var NeckThin = &rules.Rule{
 			p.Report(rules.Incomplete, x.At("neck"), "", "nozzle %s: whether its neck bears %s, %s, cannot be determined: %s: %s", x.ID, p.Units.Figure(class.SI(), quantity.Stress), of, c.Title(), c.Reason)
 		}
 	}),
+}
+
+// NeckWall is the neck of a nozzle as the wall of a pipe of its class, and what of it is
+// judged under the condition that it stands worst in, "" the service; nil where its
+// laminate, its class or its size is not stated.
+func NeckWall(p *rules.JobPass, x *statics.Opening) (s *laminate.Schedule, r *wall.Result, under string) {
+	class, _ := overlay.ClassOf(p.Job, x.Nozzle)
+	a := p.Analysis(x.Neck)
+	if a == nil || !class.Given() || !x.Size.Given() {
+		return nil, nil, ""
+	}
+	for _, u := range statics.States(p, x.Part) {
+		one := overlay.NeckWall(p.Job, x.Nozzle, class, u.Schedule(p, x.Part))
+		one.Plies = p.Job.Laminates[p.Laminate(x.Neck)].Plies
+		if got := p.Evaluate(one, a); r == nil || worse(got, r) {
+			s, r, under = one, got, string(u)
+		}
+	}
+	return s, r, under
 }
 
 // worse tells whether a wall stands worse than another.

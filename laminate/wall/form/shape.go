@@ -315,7 +315,7 @@ func WorkPull(w *worked.List, name string, s *laminate.Schedule, pa float64) {
 		if !s.Part.Place.Hangs {
 			of = "the liquid that lifts what is above"
 		}
-		w.Add(name+": what of the liquid pulls along", "pa", "γ·SG·hp, hp "+of+", over this circle", worked.Put(w.Water()+"·#·#", s.Service.SpecificGravity.Or(1), w.Length(depth.SI())), w.Stress(pa), w.StressUnit(), "statics")
+		w.Add(name+": what of the liquid pulls along", "pa", "γ·SG·hp, hp "+of+", over its inside circle", worked.Put(w.Water()+"·#·#", s.Service.SpecificGravity.Or(1), w.Length(depth.SI())), w.Stress(pa), w.StressUnit(), "statics")
 	}
 }
 

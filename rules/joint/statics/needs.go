@@ -180,6 +180,7 @@ type NozzleNeed struct {
 	Share        float64 // of its strength that the pad keeps then
 	Under        string  // that condition, "" the service
 	Structure    float64 // m of the pad's structure, under a vacuum; 0 without one
+	Vacuum       float64 // Pa, the most on its part
 	Cut, Through float64 // m: the opening, and the neck where that goes through and decides it, else 0
 }
 
@@ -212,7 +213,7 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	if n.Cut = d; Thinner(x.Nozzle.Cut().SI(), d) {
 		n.Through, _ = x.Through(p)
 	}
-	_, n.Structure = x.UnderVacuum(p)
+	n.Vacuum, n.Structure = x.UnderVacuum(p)
 	shear, _ := Shear(p.Job, by.Share)
 	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear
 	if n.Hoop, missing = x.HoopOf(p, by.Load); missing == "" {

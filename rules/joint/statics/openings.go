@@ -69,7 +69,10 @@ func (x *Opening) Room(p *rules.JobPass) (m float64, known bool) {
 		m = part.InsideDiameter.SI()/2 - x.Offset.SI()
 	default:
 	}
-	return math.Max(0, m-x.Edge(p)), known
+	if m -= x.Edge(p); m < 1e-9 { // what rounding leaves is none
+		m = 0
+	}
+	return m, known
 }
 
 // Bonded is how far its overlay bonds along neck and part, each, m: as far as is stated,

@@ -5,11 +5,13 @@ package workings
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/worked"
@@ -27,6 +29,8 @@ const (
 	PadLoad        = "pad-load"
 	PadBond        = "pad-bond-shear"
 	NeckBond       = "neck-bond-shear"
+	PadVacuum      = "pad-structure-under-vacuum" // of a nozzle under vacuum
+	NeckWall       = "neck-wall"                  // where its laminate, class and size are stated
 )
 
 // Check is one demand on what is laid at a joint or nozzle, its Case the joint or
@@ -170,12 +174,9 @@ func (w *work) carries(l *worked.List, of, id, way string, share float64) {
 // as a pressure on the circle of its bond line, which is wider than that of the walls.
 func (w *work) thrust(l *worked.List, n *statics.StrapNeed) {
 	const circle = ", on the circle of the bond line"
-	gas := "nothing closes the ends, or what presses is borne below"
-	if n.Pressed > 0 {
+	gas := "what of p pulls: over a bottom on its foundation the gas alone, where something closes the shell above; 0 where nothing closes the ends"
+	if n.Pressed == n.Inside {
 		gas = "p"
-		if n.Pressed != n.Inside {
-			gas = "what of p pulls: over a bottom on its foundation the gas alone, where something closes the shell above"
-		}
 	}
 	if n.Liquid == 0 {
 		l.Add("pressure that pulls along the axis", "pt", gas, worked.Number(l.Stress(n.Pressed)), l.Stress(n.Thrust), l.StressUnit(), "")
@@ -290,6 +291,7 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 		l.Add("opening", "d", "size + 2·tn", worked.Put("# + 2·#", l.Length(x.Size.SI()), l.Length(wall)), l.Length(d), l.LengthUnit(), "geometry")
 	}
 	w.pad(x, on, &need, pad, pressure)
+	w.vacuum(x, on, &need, pad)
 	may, basis := statics.Shear(w.r.Job, need.BondShare)
 	h, whose := need.Bonded, "as the document states"
 	if need.Limit != "" {
@@ -310,6 +312,79 @@ func (w *work) nozzle(x *laminate.Nozzle) {
 		w.shear(l, need.BondShare)
 	})
 	w.list[len(w.list)-1].Basis = basis
+	w.neck(x, on)
+}
+
+// vacuum is what a pad has to bring back of the wall where that is pressed from outside.
+func (w *work) vacuum(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad float64) {
+	if need.Vacuum <= 0 {
+		return
+	}
+	has := 0.0
+	if a := w.p.Analysis(x.Pad); a != nil {
+		has = statics.StackOf(a).Structure
+	}
+	d, part := need.Cut, x.On
+	w.check(PadVacuum, quantity.Thickness, joint.OpeningUnderVacuum, need.Structure, has, func(l *worked.List) {
+		ring := math.Min(pad, 2*d) - d
+		wall := statics.StackOf(w.p.Parts[on].Analysis).Structure
+		l.Add("vacuum, the most of service and test", "pv", "as the document states", "", l.Stress(need.Vacuum), l.StressUnit(), "")
+		l.Add("structure of part "+part, "t", "Σ tp of its structural plies", "", l.Length(wall), l.LengthUnit(), "")
+		l.Add("opening", "d", worked.Pick(need.Through > 0, "size and the wall of the neck that goes through", "as the document states"), "", l.Length(d), l.LengthUnit(), "")
+		l.Add("diameter of the pad", "dr", "of its first ply", "", l.Length(pad), l.LengthUnit(), "")
+		l.Add("ring of the pad that counts", "r", "min(dr, 2·d) − d", worked.Put("min(#, 2·#) - #", l.Length(pad), l.Length(d), l.Length(d)), l.Length(ring), l.LengthUnit(), "ASTM D3299, from memory")
+		l.Add("structure of the pad that brings back half of what is cut out", "tw", "t·d/(2·r)", worked.Put("#·#/(2·#)", l.Length(wall), l.Length(d), l.Length(ring)), l.Length(need.Structure), l.LengthUnit(), joint.OpeningUnderVacuum.Basis)
+		l.Add("structure of the pad, laminate "+x.Pad, "tp", "Σ tp of its structural plies", "", l.Length(has), l.LengthUnit(), "")
+	})
+}
+
+// neck is its wall, as that of a pipe of its class: what of it decides, and all that governs
+// worked out, from sizes and loads on.
+func (w *work) neck(x *laminate.Nozzle, on int) {
+	s, r, under := joint.NeckWall(w.p, &statics.Opening{Nozzle: x, Index: w.at.Index, Part: on})
+	if r == nil {
+		return
+	}
+	class, whose := overlay.ClassOf(w.r.Job, x)
+	as := "as a pipe of " + whose + ", " + w.p.Units.Figure(class.SI(), quantity.Stress)
+	if under != "" {
+		as += ", under " + under
+	}
+	c, found := r.Governing()
+	if !found {
+		w.open(NeckWall, joint.NeckThin, w.said(joint.NeckThin, rules.Incomplete))
+		return
+	}
+	check := Check{At: w.at, Criterion: c}
+	check.Name, check.Case, check.Reason = NeckWall, w.of, c.Title()+", "+as
+	if c.Reason != "" {
+		check.Reason += ": " + c.Reason
+	}
+	o := wall.Options{Units: laminate.Some(w.p.Units)}
+	for _, section := range wall.Calculate(s, w.p.Library, w.p.Analysis(x.Neck), o).Sections {
+		switch section.Title {
+		case "Geometry", "Loads":
+			check.Steps = append(check.Steps, section.Steps...)
+		case "Criteria":
+			check.Steps = append(check.Steps, governing(section.Steps, r)...)
+		}
+	}
+	w.list = append(w.list, check)
+}
+
+// governing are the steps of the criteria that govern: those of each end with its answer.
+func governing(steps []worked.Step, r *wall.Result) (list []worked.Step) {
+	from := 0
+	for i := range steps {
+		if steps[i].Answer == "" {
+			continue
+		}
+		if k := slices.IndexFunc(r.Criteria, func(c wall.Criterion) bool { return c.Title() == steps[i].What }); k >= 0 && r.Criteria[k].Governs {
+			list = append(list, steps[from:i+1]...)
+		}
+		from = i + 1
+	}
+	return list
 }
 
 // pad is what replaces the load that an opening takes away, and its bond.
@@ -317,8 +392,12 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 	d := need.Cut
 	open := w.said(joint.PadThin, rules.Incomplete)
 	if need.Hoop == 0 && open == "" {
-		w.skip(PadLoad, "no load is taken away: nothing presses there")
-		w.skip(PadBond, "no load is taken away: nothing presses there")
+		why := "no load is taken away: nothing presses there"
+		if need.Vacuum > 0 {
+			why += " from inside; what the vacuum asks of the pad stands by itself"
+		}
+		w.skip(PadLoad, why)
+		w.skip(PadBond, why)
 		return
 	}
 	round := func(l *worked.List, hoop, pa float64, condition string) {

@@ -204,6 +204,53 @@ func TestOf_showsWhatAHangingBottomPulls(t *testing.T) {
 	}
 }
 
+// ASME VIII UG-37(d), from memory: a pad brings back half of the wall that is cut out,
+// t·d/2 over the ring min(dr, 2·d) − d; nothing presses from inside, and that is not all.
+func TestOf_worksOutAPadUnderVacuum(t *testing.T) {
+	j := pipes(24, 0, 4, 7, 3)
+	j.Service.Vacuum = psi(0.2)
+	_, list := of(j, quantity.US)
+	thick := laminate.Analyze(j.Wall(0), catalog.Library()).Zones[laminate.StructuralLayer].Thickness / 0.0254
+	published.Near(t, "half of the wall over the ring", step(t, list, workings.PadVacuum, "tw"), thick*4/2/3, 1e-6)
+	for i := range list {
+		pocket(t, list[i].Name, list[i].Steps)
+		if c := &list[i]; c.Name == workings.PadLoad && !strings.Contains(c.Reason, "the vacuum") {
+			t.Errorf("%s: %s", c.Name, c.Reason)
+		}
+	}
+	j.Laminates[1].Plies[0].Count = 1
+	if _, list = of(j, quantity.US); !slices.ContainsFunc(list, func(c workings.Check) bool {
+		return c.Name == workings.PadVacuum && c.Answer == wall.Incomplete && strings.Contains(c.Reason, "does not bring back half")
+	}) {
+		t.Errorf("%+v", list)
+	}
+}
+
+// NBS PS 15-69, from memory: a neck of 4 in and 100 psi of mat wants t = p·D/(2·900) =
+// 0.222 in of structure and of the barrier's first 0.1 in, and is shown as it is judged.
+func TestOf_worksOutTheWallOfANeck(t *testing.T) {
+	for count, fails := range map[int]bool{2: true, 5: false} {
+		j := pipes(24, 10, 4, 8, 3)
+		n := &j.Nozzles[0]
+		n.Size, n.PressureClass, n.Neck = inches(4), psi(100), "neck"
+		neck := laminate.Laminate{ID: "neck", Plies: slices.Clone(j.Wall(0).Plies[:2])}
+		neck.Plies = append(neck.Plies, laminate.Ply{Material: catalog.Mat15, Resin: ruletest.Wall, Zone: laminate.StructuralLayer, Count: count})
+		j.Laminates = append(j.Laminates, neck)
+		r, list := of(j, quantity.US)
+		published.Near(t, "wanted", step(t, list, workings.NeckWall, "tw"), 100*4/1800.0, 1e-6)
+		k := slices.IndexFunc(list, func(c workings.Check) bool { return c.Name == workings.NeckWall })
+		broken := slices.ContainsFunc(r.Findings, func(f rules.Finding) bool { return f.Rule == joint.NeckThin && f.Severity == rules.Break })
+		if (list[k].Answer == wall.Fails) != fails || broken != fails || !strings.Contains(list[k].Reason, "as a pipe of its class, 100.0 psi") {
+			t.Errorf("%d mats: %s, rule breaks %t: %s", count, list[k].Answer, broken, list[k].Reason)
+		}
+		for _, s := range list[k].Steps {
+			if s.What == "hoop strain" || s.What == "resin strain" {
+				t.Errorf("%s does not govern", s.What)
+			}
+		}
+	}
+}
+
 // What a corner between plates carries nothing figures, and nothing holds there.
 func TestOf_leavesACornerBetweenPlatesOpen(t *testing.T) {
 	j := pipes(24, 10, 2, 8, 3)
