@@ -72,7 +72,7 @@ var ofTest = meanings{
 }
 
 var ofBond = meanings{
-	{"shear_strength", "at rupture, measured by the shop"},
+	{"shear_strength", "at rupture, cold, measured by the shop"},
 	{"factor", "by which the strength is divided"},
 	{"source", "of the strength: which tests, by whom"},
 }

@@ -463,3 +463,31 @@ func TestPropose_flatParts(t *testing.T) {
 		t.Errorf("%v", p.Assumed)
 	}
 }
+
+// Statics and the table of NBS PS 15-69 (from memory): 800 lb/in along the axis want 800/1,500
+// = 0.533 in of mat and woven roving from 3/8 in on, in the strap and in both walls, whatever
+// presses round them; the bond wants 4 in at 200 psi.
+func TestPropose_bearsWhatPullsAlong(t *testing.T) {
+	j := bare()
+	j.Joints = []laminate.Joint{{ID: "J", Between: [2]string{"shell-2", "shell-3"}, Gap: in(0), AxialLoad: quantity.New(800, quantity.PoundPerInch), Qualification: "BP-1"}}
+	p := propose(t, j, advice.Options{})
+	for _, l := range p.Broken {
+		t.Errorf("broken: %s", l.Text)
+	}
+	x := p.Job.Joints[slices.IndexFunc(p.Job.Joints, func(x laminate.Joint) bool { return x.ID == "J" })]
+	for _, id := range []string{x.Outside, p.Job.Parts[2].Laminate, p.Job.Parts[3].Laminate} {
+		a := laminate.Analyze(p.Job.Schedule(p.Job.Laminate(id)), catalog.Library())
+		if thick := a.Zones[laminate.StructuralLayer].Thickness / 0.0254; thick < 0.53 || thick > 0.7 {
+			t.Errorf("laminate %s has a structure of %.3f in", id, thick)
+		}
+	}
+	if w := x.Width.SI() / 0.0254; w < 8 {
+		t.Errorf("the strap is %.2f in wide", w)
+	}
+	// Without it the same parts are as thin as they were.
+	j.Joints[0].AxialLoad = quantity.New(0, quantity.PoundPerInch)
+	p = propose(t, j, advice.Options{})
+	if a := laminate.Analyze(p.Job.Schedule(p.Job.Laminate(p.Job.Parts[3].Laminate)), catalog.Library()); a.Zones[laminate.StructuralLayer].Thickness > 0.3*0.0254 {
+		t.Errorf("a course that nothing pulls at has %.3f in", a.Zones[laminate.StructuralLayer].Thickness/0.0254)
+	}
+}
