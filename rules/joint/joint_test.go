@@ -178,7 +178,7 @@ var cases = slices.Concat(bondCases, []jobCase{
 	{"bond of their own", func(j *laminate.Job) {
 		j.Bond = laminate.Bond{ShearStrength: psi(100), Factor: laminate.Some(10.0), Source: "lap shear, own tests"}
 	}, []string{"break joint-shear-short", "break pad-bond"}, "and 7.81 in are needed"},
-	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "break joint-axial-thin", "break joint-shear-short", "break overlay-overstrained-at-test"}, "part a: the test puts 30.0 psi and the axial load of its joint on it"},
+	{"a pull beside", func(j *laminate.Job) { j.Joints[0].AxialLoad = line("1000 kN/m") }, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "break joint-axial-thin", "break joint-shear-short", "break overlay-overstrained-at-test", "break pad-bond", "break pad-thin"}, "part a: the test puts 30.0 psi and the axial load of its joint on it"},
 	// NBS PS 15-69, from memory: five mats of 43.4 mil bear 217.2·9,000/10 = 195 lb/in, and
 	// the pressure pulls p·D/4 = 25·12.5/4 = 78 lb/in beside the load of the joint.
 	{"a thin strap on a long bond", func(j *laminate.Job) {

@@ -18,7 +18,7 @@ var PadThin = &rules.Rule{
 	Why: "An opening cuts through fibers that carried pressure round, and their load goes past it on either side. The pad has to carry it there, within one opening's width; " +
 		"what the shell has in excess helps, the barrier does not.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, each condition by itself, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d, U − N not below 0: what the wall itself lacks is said of it; or a figure of it is missing",
+	When:     "t S/10 of the pad's structure, less what it loses warm as the part does, each condition by itself, is below [N d − (U − N) r]/r, r = min(dr, 2 d) − d, U − N not below 0: what the wall itself lacks is said of it; N is the load round, or that along the axis of a straight part where more pulls there; or a figure of it is missing",
 	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		need, missing := x.Replaced(p)
@@ -42,12 +42,20 @@ var PadThin = &rules.Rule{
 		case math.IsInf(need.Load, 1):
 			p.Report(rules.Break, x.At("pad_diameter"), "", "nozzle %s: its pad reaches no further than its opening", x.ID)
 		case a == nil:
-			p.Report(rules.Break, x.At("pad"), "", "nozzle %s has no pad, and %s round have to be carried past it", x.ID, p.Units.Figure(need.Load, quantity.LineLoad))
+			p.Report(rules.Break, x.At("pad"), "", "nozzle %s has no pad, and %s %s have to be carried past it", x.ID, p.Units.Figure(need.Load, quantity.LineLoad), way(p, x, need.Under))
 		case statics.Thinner(has, need.Load):
 			h, n := p.Units.Pair(has, need.Load, quantity.LineLoad)
 			p.Report(rules.Break, x.At("pad"), "", "nozzle %s: the structure of its pad may bear %s%s and %s are needed", x.ID, h, statics.Warm(need.Share), n)
 		}
 	}),
+}
+
+// way is that of the load which an opening takes from its wall under a condition.
+func way(p *rules.JobPass, x *statics.Opening, u statics.Under) string {
+	if _, along, _ := x.Taken(p, u); along {
+		return "along the axis"
+	}
+	return "round"
 }
 
 // PadNarrow asks for the pad's diameter.
@@ -80,9 +88,9 @@ var PadBond = &rules.Rule{
 	Basis:    "statics, arithmetic; the shear from memory or the job's own, warm no more of it than the part keeps of its strength: common practice, no source",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		d, missing := x.Hole(p)
-		by, more := x.Pressed(p)
-		need, whose := x.HoopOf(p, by.Load)
-		if more += whose; missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !statics.Thinner(d, x.PadDiameter.SI()) {
+		by, more := x.Sheared(p)
+		need := by.Load
+		if missing+more != "" || need == 0 || x.Pad == "" || !x.PadDiameter.Given() || !statics.Thinner(d, x.PadDiameter.SI()) {
 			return // pad-thin says so
 		}
 		may, basis := statics.Shear(p.Job, by.Share)

@@ -94,7 +94,7 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 				if missing != "" || need == 0 {
 					return math.NaN()
 				}
-				return joining.PadLoad(need, x.Carries(p, need, ""), d, x.PadDiameter.SI()) / (statics.StackOf(a).Hoop * share)
+				return joining.PadLoad(need, x.Carries(p, need, false, ""), d, x.PadDiameter.SI()) / (statics.StackOf(a).Hoop * share)
 			}), shell.TableSafety)
 		})(p)
 	},
@@ -116,7 +116,7 @@ func bareAtTest(x *statics.Opening, p *rules.JobPass, d float64) string {
 	if !x.PadDiameter.Given() {
 		pad = joining.PadDiameter(d)
 	}
-	switch need = joining.PadLoad(need, x.Carries(p, need, ""), d, pad); {
+	switch need = joining.PadLoad(need, x.Carries(p, need, false, ""), d, pad); {
 	case missing != "":
 		return "cannot be determined: " + missing
 	case need <= 0:

@@ -169,13 +169,20 @@ type NozzleNeed struct {
 	Free     float64 // m of the neck that it can lie on, NaN where that is not known
 	Bonded   float64 // m of it as it is stated, and is there
 	Limit    string  // what keeps it from being as long as stated
-	Pressure float64 // Pa, at its lowest edge under the condition that decides its bonds
+	Pressure float64 // Pa, at its lowest edge under the condition that decides the bond of its neck
 
-	Hoop         float64 // N/m round that the wall has to carry there then
-	BondShare    float64 // of their shear that its bonds keep then
-	BondUnder    string  // that condition, "" the service
+	BondShare float64 // of its shear that the bond of its neck keeps then
+	BondUnder string  // that condition, "" the service
+
+	Hoop      float64 // N/m that the wall has to carry there, round or along, under the condition that decides the bond of the pad
+	HoopAlong bool    // along
+	HoopBy    float64 // Pa that it is then, at its lowest edge
+	HoopShare float64 // of its shear that the bond keeps then
+	HoopUnder string  // that condition, "" the service
+
 	Taken        float64 // of that under the condition that decides the pad
-	Carries      float64 // N/m round that the wall may carry then
+	Along        bool    // that is along the axis
+	Carries      float64 // N/m in that direction that the wall may carry then
 	TakenBy      float64 // Pa that it is then, at its lowest edge
 	Share        float64 // of its strength that the pad keeps then
 	Under        string  // that condition, "" the service
@@ -216,26 +223,27 @@ func Nozzle(p *rules.JobPass, i int) (n NozzleNeed, missing string) {
 	n.Vacuum, n.Structure = x.UnderVacuum(p)
 	shear, _ := Shear(p.Job, by.Share)
 	n.NeckBond = joining.BlowOut(n.Pressure, d, 1) / shear
-	if n.Hoop, missing = x.HoopOf(p, by.Load); missing == "" {
-		_, missing = x.Hoop(p)
-	}
+	sheared, missing := x.Sheared(p)
+	n.Hoop, n.HoopShare, n.HoopUnder = sheared.Load, sheared.Share, string(sheared.Under)
 	if missing != "" {
 		return n, missing
 	}
+	_, n.HoopAlong, _ = x.Taken(p, sheared.Under)
+	n.HoopBy, _ = sheared.Under.Pressing().At(p, x.Part, x.Foot(p))
 	need, missing := x.Replaced(p)
-	if need.Load == 0 { // the wall itself has enough in each: shown where it is pressed most
+	if need.Load == 0 { // the wall itself has enough in each: shown where it is loaded most
 		most := 0.0
 		for _, u := range States(p, x.Part) {
-			if pa, _ := u.Pressing().At(p, x.Part, x.Foot(p)); pa > most {
-				most, need.Under = pa, u
+			if load, _, _ := x.Taken(p, u); load > most {
+				most, need.Under = load, u
 			}
 		}
 	}
 	n.Pad, n.Share, n.Under = need.Load/need.Share, need.Share, string(need.Under)
 	n.TakenBy, _ = need.Under.Pressing().At(p, x.Part, x.Foot(p))
-	n.Taken, _ = x.HoopOf(p, n.TakenBy)
+	n.Taken, n.Along, _ = x.Taken(p, need.Under)
 	if n.Carries = n.Taken; n.Taken > 0 {
-		n.Carries = x.Carries(p, n.Taken, need.Under)
+		n.Carries = x.Carries(p, n.Taken, n.Along, need.Under)
 	}
 	return n, missing
 }
@@ -264,12 +272,11 @@ func PadWidth(p *rules.JobPass, i int) (m float64, ok bool) {
 		return 0, false
 	}
 	d, missing := x.Hole(p)
-	by, more := x.Pressed(p)
-	_, whose := x.Hoop(p)
-	need, _ := x.HoopOf(p, by.Load)
-	if missing+more+whose != "" {
+	by, more := x.Sheared(p)
+	if missing+more != "" {
 		return 0, false
 	}
+	need := by.Load
 	shear, _ := Shear(p.Job, by.Share)
 	// N d/(π/8 (dr² − d²)) = τ
 	return math.Max(joining.PadDiameter(d), math.Sqrt(d*d+8*need*d/(math.Pi*shear))), true

@@ -4,11 +4,13 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/ground"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/rules"
 	"math"
 	"slices"
+	"strings"
 )
 
 // Hole is the opening, m, or what is missing: the one stated, else the nominal size,
@@ -126,7 +128,7 @@ func (x *Opening) Replaced(p *rules.JobPass) (need Demand, missing string) {
 	if missing != "" {
 		return Demand{Share: 1}, missing
 	}
-	if most, missing := x.Hoop(p); missing != "" || most == 0 {
+	if most, missing := x.Most(p); missing != "" || most == 0 {
 		return Demand{Share: 1}, missing
 	}
 	if !x.PadDiameter.Given() && x.Pad != "" {
@@ -137,23 +139,76 @@ func (x *Opening) Replaced(p *rules.JobPass) (need Demand, missing string) {
 		pad = joining.PadDiameter(d)
 	}
 	return hardest(p, []int{x.Part}, func(u Under) (float64, string) {
-		pa, missing := u.Pressing().At(p, x.Part, x.Foot(p))
-		if missing != "" {
-			return 0, missing
-		}
-		n, missing := x.HoopOf(p, pa)
+		n, along, missing := x.Taken(p, u)
 		if missing != "" || n == 0 {
 			return 0, missing
 		}
-		return joining.PadLoad(n, x.Carries(p, n, u), d, pad), ""
+		return joining.PadLoad(n, x.Carries(p, n, along, u), d, pad), ""
+	})
+}
+
+// Taken is the load that the opening takes from the wall under a condition, N/m: that round
+// it, or that along the axis where more pulls there than presses round.
+func (x *Opening) Taken(p *rules.JobPass, u Under) (n float64, along bool, missing string) {
+	pa, missing := u.Pressing().At(p, x.Part, x.Foot(p))
+	if missing != "" {
+		return 0, false, missing
+	}
+	if n, missing = x.HoopOf(p, pa); missing != "" {
+		return 0, false, missing
+	}
+	if a := x.pulled(p, u); quantity.Above(a, n) {
+		return a, true, ""
+	}
+	return n, false, ""
+}
+
+// pulled is the most that pulls along the axis of a straight part under a condition, N/m, as
+// its wall is figured.
+func (x *Opening) pulled(p *rules.JobPass, u Under) (n float64) {
+	part := p.Parts[x.Part]
+	switch f := part.Schedule.Part.Form; {
+	case part.Wall == nil:
+	case f == laminate.ShellCourse, f == laminate.Pipe, f == laminate.Duct, f == laminate.Tank:
+		for i := range part.Wall.Cases {
+			if c := &part.Wall.Cases[i]; c.Judged && (u == "" || strings.HasSuffix(c.Name, " ("+string(u)+")")) {
+				n = math.Max(n, c.NAxial)
+			}
+		}
+	default: // of others it changes from place to place, and their load round is more
+	}
+	return n
+}
+
+// Most is the most that the opening takes from the wall in any state, N/m.
+func (x *Opening) Most(p *rules.JobPass) (n float64, missing string) {
+	if n, missing = x.Hoop(p); missing != "" {
+		return 0, missing
+	}
+	for _, u := range States(p, x.Part) {
+		n = math.Max(n, x.pulled(p, u))
+	}
+	return n, ""
+}
+
+// Sheared is what the opening takes from the wall in the state that asks the most of the
+// bond of its pad, N/m.
+func (x *Opening) Sheared(p *rules.JobPass) (d Demand, missing string) {
+	if _, missing := x.Hoop(p); missing != "" {
+		return Demand{Share: 1}, missing
+	}
+	return hardest(p, []int{x.Part}, func(u Under) (float64, string) {
+		n, _, missing := x.Taken(p, u)
+		return n, missing
 	})
 }
 
 // Carries is what the shell may bear round, N/m, its barrier never counted: by the
 // strength table what its structure may bear, else by the governing hoop criterion of
-// its part at the part's own load; what is needed where there is none, so that no
-// excess counts. Of several conditions the worst criterion stands for each.
-func (x *Opening) Carries(p *rules.JobPass, need float64, u Under) float64 {
+// its part at the part's own load; what is needed where there is none, or where the load
+// is one along the axis, so that no excess counts. Of several conditions the worst
+// criterion stands for each.
+func (x *Opening) Carries(p *rules.JobPass, need float64, along bool, u Under) float64 {
 	part := p.Parts[x.Part]
 	pa, missing := u.Pressing().At(p, x.Part, 0)
 	if part.Wall == nil || missing != "" {
@@ -169,7 +224,7 @@ func (x *Opening) Carries(p *rules.JobPass, need float64, u Under) float64 {
 			if s := StackOf(part.Analysis); missing == "" && s.Known {
 				may = math.Min(may, s.Hoop*share)
 			}
-		case c.Judged() && (c.Name == wall.HoopStrain || c.Name == wall.UnitLoad):
+		case !along && c.Judged() && (c.Name == wall.HoopStrain || c.Name == wall.UnitLoad):
 			worst = math.Max(worst, c.Ratio)
 		}
 	}

@@ -400,8 +400,12 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 		w.skip(PadBond, why)
 		return
 	}
-	round := func(l *worked.List, hoop, pa float64, condition string) {
+	round := func(l *worked.List, hoop, pa float64, along bool, condition string) {
 		pressure(l, pa, condition)
+		if along {
+			l.Add("load along the axis that the wall there has to carry, more than that round", "N", "the most of the wall's own loads along its axis (its part: Nx)", "", l.Line(hoop), l.LineUnit(), "statics")
+			return
+		}
 		part := &w.p.Parts[on].Schedule.Part
 		if part.Form == laminate.HeadPart {
 			radius := 2 * hoop / pa
@@ -422,18 +426,18 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 		has, _, _ = statics.Carries(a)
 	}
 	w.check(PadLoad, quantity.LineLoad, joint.PadThin, need.Pad*share, has*share, func(l *worked.List) {
-		round(l, need.Taken, need.TakenBy, need.Under)
+		round(l, need.Taken, need.TakenBy, need.Along, need.Under)
 		ring := math.Min(pad, 2*d) - d
 		if ring <= 0 {
 			l.Say("ring of the pad that counts", "none: the pad reaches no further than its opening", "")
 			return
 		}
-		l.Add("load that the wall may bear round", "U", "of its structure by the strength table, else by its governing hoop criterion; N where there is none", "", l.Line(need.Carries), l.LineUnit(), "")
+		l.Add("load that the wall may bear there", "U", "of its structure by the strength table, else round by its governing hoop criterion; N where there is none", "", l.Line(need.Carries), l.LineUnit(), "")
 		l.Add("diameter of the pad", "dr", "of its first ply; what runs out beyond does not count", "", l.Length(pad), l.LengthUnit(), "")
 		l.Add("ring of the pad that counts", "r", "min(dr, 2·d) − d", worked.Put("min(#, 2·#) - #", l.Length(pad), l.Length(d), l.Length(d)), l.Length(ring), l.LengthUnit(), "ASTM D3299, from memory")
 		l.Add("load that the pad has to carry", "Np", "(N·d − max(0, U − N)·r)/r, not below 0",
 			worked.Put("max(0, (#·# - max(0, # - #)·#)/#)", l.Line(need.Taken), l.Length(d), l.Line(need.Carries), l.Line(need.Taken), l.Length(ring), l.Length(ring)), l.Line(need.Pad*share), l.LineUnit(), "area replacement, statics; ASME VIII in principle, from memory")
-		w.carries(l, "pad", x.Pad, "round", share)
+		w.carries(l, "pad", x.Pad, worked.Pick(need.Along, "along", "round"), share)
 	})
 	switch {
 	case x.Pad == "":
@@ -443,12 +447,12 @@ func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad flo
 	case need.Hoop == 0 || !x.PadDiameter.Given():
 		w.open(PadBond, joint.PadBond, open)
 	default:
-		may, _ := statics.Shear(w.r.Job, need.BondShare)
+		may, _ := statics.Shear(w.r.Job, need.HoopShare)
 		shear := joining.PadShear(need.Hoop, d, pad)
 		w.check(PadBond, quantity.Stress, joint.PadBond, shear, may, func(l *worked.List) {
-			round(l, need.Hoop, need.Pressure, need.BondUnder)
+			round(l, need.Hoop, need.HoopBy, need.HoopAlong, need.HoopUnder)
 			l.Add("shear of its bond", "τp", "N·d/(π/8·(dr² − d²))", worked.Put("#·#/(3.14159/8·(#^2 - #^2))", l.Line(need.Hoop), l.Length(d), l.Length(pad), l.Length(d)), l.Stress(shear), l.StressUnit(), "statics: the load that is taken away, over one half of the ring")
-			w.shear(l, need.BondShare)
+			w.shear(l, need.HoopShare)
 		})
 	}
 }
