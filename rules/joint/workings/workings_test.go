@@ -200,7 +200,7 @@ func TestOf_showsWhatAHangingBottomPulls(t *testing.T) {
 	// An opening in the dry course above takes what pulls along from the wall, where nothing
 	// presses round: p·D/4 and W over the circle of the wall.
 	j.Nozzles = []laminate.Nozzle{{ID: "N", On: "b", Height: quantity.New(10, quantity.Foot), Opening: inches(4), Pad: "strap", PadDiameter: inches(8), NeckBond: inches(3), Projection: inches(24)}}
-	r, at := of(j, quantity.US)
+	_, at := of(j, quantity.US)
 	n := 20*0.43353*48/4 + 1045/(math.Pi*48)
 	published.Near(t, "load at an opening", step(t, at, workings.PadLoad, "N"), n, 0.02*n)
 	published.Near(t, "load of its pad's bond", step(t, at, workings.PadBond, "N"), n, 0.02*n)
@@ -208,7 +208,7 @@ func TestOf_showsWhatAHangingBottomPulls(t *testing.T) {
 		pocket(t, at[i].Name, at[i].Steps)
 	}
 	j.Nozzles[0].Pad, j.Nozzles[0].PadDiameter = "", quantity.Length{}
-	if r, _ = of(j, quantity.US); !slices.ContainsFunc(r.Findings, func(f rules.Finding) bool {
+	if r, _ := of(j, quantity.US); !slices.ContainsFunc(r.Findings, func(f rules.Finding) bool {
 		return f.Rule == joint.PadThin && f.Severity == rules.Break && strings.Contains(f.Message, "along the axis have to be carried past it")
 	}) {
 		t.Errorf("an opening without a pad where only the pull loads it: %+v", r.Findings)
