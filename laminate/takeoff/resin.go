@@ -126,19 +126,8 @@ func (c *counter) initiate(r *Resin) {
 	if row.Density.Given() {
 		r.InitiatorLiter = r.Initiator / row.Density.SI() * 1000
 	}
-	low, high, name := cobaltLow, cobaltHigh, "cobalt solution"
-	if r.Resin.Cure == laminate.PeroxideAmine {
-		low, high, name = amineLow, amineHigh, "amine"
-	}
-	odd := func(share, low, high float64, what string) {
-		if share < low || share > high {
-			c.remark("peroxide-outside-range", "common practice, no source",
-				fmt.Sprintf("the shop's table has %s of %s for %s; %s to %s is usual: make sure that the table was copied right", quantity.Percent(share), what, r.Resin.ID, quantity.Percent(low), quantity.Percent(high)))
-		}
-	}
-	odd(row.Initiator.Value, peroxideLow, peroxideHigh, "initiator")
-	if row.Promoter.Given && row.Promoter.Value > 0 && r.Resin.Cure != laminate.NoCure {
-		odd(row.Promoter.Value, low, high, name)
+	for _, odd := range catalog.OddShares(&row, r.Resin.Cure) {
+		c.remark("peroxide-outside-range", "common practice, no source", "the shop's table has for "+r.Resin.ID+" "+odd.Says+": make sure that the table was copied right")
 	}
 	t := &c.shop.Takeoff
 	if lays := t.LaidAMinute.SI() * row.GelMinutes.Value; lays > 0 && t.Batch.SI() > lays*(1+1e-9) {
@@ -146,14 +135,6 @@ func (c *counter) initiate(r *Resin) {
 			c.o.Units.Figure(t.Batch.SI(), quantity.Weight), r.Resin.ID, c.o.Units.Figure(lays, quantity.Weight), quantity.Number(row.GelMinutes.Value, 0)))
 	}
 }
-
-// Shares that nobody mixes by: outside them a table was probably mistyped.
-// Common practice, no source.
-const (
-	peroxideLow, peroxideHigh = 0.01, 0.03
-	cobaltLow, cobaltHigh     = 0.001, 0.005
-	amineLow, amineHigh       = 0.0005, 0.003
-)
 
 // StyreneSource is what Emission rests on.
 const StyreneSource = "40 CFR 63 subpart WWWW, table 1, from memory; its limits in table 3 agree"
