@@ -343,6 +343,41 @@ func TestLayUpSheet_cutsStripsAndPotsByTheShopBook(t *testing.T) {
 	}
 }
 
+// Ten times the peroxide burns in the pot: 15 % of 4 kg would be 600 g, and no paper says so
+// without a word. The ranges are common practice, no source.
+func TestLayUpSheet_weighsNoInitiatorFarFromWhatIsUsual(t *testing.T) {
+	of := built(repeats(1))
+	of.Units = quantity.US
+	printed := func(initiator, promoter float64) string {
+		of.Stock = stock.Stock{Takeoff: stock.Takeoff{Batch: quantity.New(4, quantity.Kilogram)}, Initiators: []stock.Initiation{
+			{Family: laminate.VinylEster, Initiator: laminate.Some(initiator), Promoter: laminate.Some(promoter), Source: "trials, invented"}}}
+		return wide(t, forms.Named("lay-up-sheet").Form(of))
+	}
+	for _, c := range []struct {
+		initiator, promoter float64
+		says                []string
+		weighed             string // "" where nothing is
+	}{
+		{0.015, 0.003, nil, "60 g in 8.82 lb"},
+		{0.04, 0.003, []string{"4 % of initiator; 1 % to 3 % is usual"}, "160 g in 8.82 lb"},
+		{0.15, 0.003, []string{"WARNING, row above: 15 % of initiator; 1 % to 3 % is usual, and it looks like 1.5 %"}, ""},
+		{0.015, 0.03, []string{"3 % of cobalt solution; 0.1 % to 0.5 % is usual, and it looks like 0.3 %"}, ""},
+	} {
+		got := printed(c.initiator, c.promoter)
+		for _, want := range c.says {
+			if !strings.Contains(got, want) {
+				t.Errorf("%v, %v: %q is not in\n%s", c.initiator, c.promoter, want, got)
+			}
+		}
+		if c.says == nil && strings.Contains(got, "WARNING") {
+			t.Errorf("%v, %v: a warning of what is usual:\n%s", c.initiator, c.promoter, got)
+		}
+		if weighed := strings.Contains(got, " g in "); weighed != (c.weighed != "") || !strings.Contains(got, c.weighed) {
+			t.Errorf("%v, %v: weighed %v, want %q:\n%s", c.initiator, c.promoter, weighed, c.weighed, got)
+		}
+	}
+}
+
 // Released is what its content says and nobody's word alone: the fingerprint on
 // the paper, typed into the document, releases it until something else changes.
 func TestForm_isReleasedAsLongAsNothingChanges(t *testing.T) {

@@ -220,7 +220,14 @@ func mixes(of *Subject, s *laminate.Schedule) paper.Sheet {
 				bare := batch.SI() * (1 - r.FillerContent.Value) // initiator goes by the resin alone
 				pot = quantity.Number(bare*x.Initiator.Value*1000, 0) + " g in " + u.Figure(batch.SI(), quantity.Weight)
 			}
+			odd := catalog.OddShares(x, r.Cure)
+			if slices.ContainsFunc(odd, func(o catalog.OddShare) bool { return o.Far }) {
+				pot = "not weighed by this" // a slip of ten times burns in the pot
+			}
 			table.Rows = append(table.Rows, paper.Row{Cells: []string{r.ID, at, quantity.Percent(x.Initiator.Value), promoter, gels, pot, x.Source}})
+			for _, o := range odd {
+				table.Rows = append(table.Rows, paper.Row{Band: "WARNING, row above: " + o.Says + " (" + inspection.ByPractice + "): mix nothing by it until the resin manufacturer's table says so"})
+			}
 		}
 		if !found {
 			without = append(without, r.ID)
