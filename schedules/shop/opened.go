@@ -187,6 +187,21 @@ func (o *Opened) Want(kind schedules.Kind, who string) bool {
 // Usable tells that nothing is wrong with the document.
 func (o *Opened) Usable() bool { return o.Err == nil && len(o.Problems) == 0 }
 
+// Warnings are what a shop book states that is hardly meant, each with the row it is in and
+// an id: shares of initiator and promoter, which are weighed by it on the floor.
+func (o *Opened) Warnings() (list []string) {
+	if o.Book == nil {
+		return nil
+	}
+	for i := range o.Book.Stock.Initiators {
+		row := &o.Book.Stock.Initiators[i]
+		for _, odd := range catalog.OddShares(row, row.Cure) {
+			list = append(list, fmt.Sprintf("peroxide-outside-range: [[initiator]] %d, %s: %s: make sure that the table was copied right (common practice, no source)", i+1, row.Family, odd.Says))
+		}
+	}
+	return list
+}
+
 // Why says in one sentence why the document cannot be used, "" when it can.
 func (o *Opened) Why() string { return sentence(o.Err, o.Problems) }
 

@@ -130,6 +130,9 @@ func (k *checking) take(r looked) {
 		k.c.say.Say("%s: %s", d.Name, d.Torn)
 		k.c.ends(Incomplete)
 	}
+	for _, w := range d.Warnings() {
+		k.c.say.Say("%s: warning %s", d.Name, w)
+	}
 	switch {
 	case !d.Usable():
 		k.unusable(d)
