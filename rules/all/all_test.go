@@ -23,7 +23,7 @@ func TestCatalogIsSound(t *testing.T) {
 func TestIDsStand(t *testing.T) {
 	want := strings.Fields(`
 		fluorides-attack-glass-veil veil-outside-ph carbon-veil-in-hypochlorite carbon-veil-in-oxidizer veil-not-preferred veil-missing
-		resin-temperature resin-for-acid resin-in-alkali resin-in-solvent rating-missing rating-against resin-for-brine hypochlorite-cure flame-spread barrier-resins-differ resin-family-missing service-incomplete confirm-resin
+		resin-temperature resin-for-acid resin-in-alkali resin-in-solvent rating-missing rating-against resin-for-brine hypochlorite-cure flame-spread heat-deflection-unusual resin-figures-unusual barrier-resins-differ resin-family-missing service-incomplete confirm-resin
 		inner-surface-thickness inner-surface-rich interior-layer-light barrier-thin barrier-glass-content continuous-fiber-in-barrier
 		heavy-barrier-at-flange heavy-barrier double-barrier-usual
 		zones-out-of-order woven-on-woven woven-outermost no-bond-mat no-outer-surface wax-between-plies gel-stop-missing gel-stop-late zones-inferred

@@ -21,7 +21,7 @@ var FlameSpread = &rules.Rule{
 		"A wall found to fail after erection has to come down; in a fire it spreads the fire.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "a flame spread index is required. For each resin of structure and outer surface, in ducts of the barrier too: tested index above the requirement (equal holds), or 25 or less required of a resin that is " +
-		"neither brominated nor chlorendic and not tested: break; family suits but not tested: warning; more than 25 required of another family that is not tested, a ply whose resin family is not given, " +
+		"neither brominated nor chlorendic and not tested: break; family suits but not tested, or 25 or less tested of a family that is neither and a source stated: warning; 25 or less tested of one that is neither without a source, more than 25 required of another family that is not tested, a ply whose resin family is not given, " +
 		"or a barrier resin that would fail where the part's form is not stated: incomplete",
 	Basis: "ASTM E84 index; class A (1) is 0–25 in NFPA 101 and IBC 803 (second-hand); families, antimony trioxide, and that other resins are far above 25: common practice, no source",
 	Run:   flameSpread,
@@ -85,6 +85,9 @@ func burns(r *laminate.Resin, demand int) (rules.Severity, string) {
 	switch {
 	case r.FlameSpreadTested.Given && r.FlameSpreadTested.Value > demand:
 		return rules.Break, " was tested at " + strconv.Itoa(r.FlameSpreadTested.Value)
+	case r.FlameSpreadTested.Given && r.FlameSpreadTested.Value <= classOne && !suits && r.Family != laminate.NoFamily:
+		severity, ask := rules.Unusual(r.Source)
+		return severity, " is said to be tested at " + strconv.Itoa(r.FlameSpreadTested.Value) + ", which resins neither brominated nor chlorendic are far above (" + strconv.Itoa(classOne) + " is the highest of class A)" + ask
 	case r.FlameSpreadTested.Given, r.Family == laminate.NoFamily:
 		return rules.Clear, "" // a family not given is told of by its plies
 	case suits:

@@ -12,7 +12,7 @@ const family = "resin"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
-		ResinTemperature, ResinForAcid, ResinInAlkali, ResinInSolvent, RatingMissing, RatingAgainst, ResinForBrine, HypochloriteCure, FlameSpread,
+		ResinTemperature, ResinForAcid, ResinInAlkali, ResinInSolvent, RatingMissing, RatingAgainst, ResinForBrine, HypochloriteCure, FlameSpread, HeatDeflectionUnusual, FiguresUnusual,
 		BarrierResinsDiffer, FamilyMissing, ServiceIncomplete, ConfirmResin,
 	}
 }

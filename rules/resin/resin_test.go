@@ -267,7 +267,9 @@ func flameCases() []ruletest.Case {
 		{Name: "25 demanded of an untested chlorendic resin", Change: both(flame(25), family(wall, laminate.Chlorendic)), Want: []string{"warning flame-spread"}},
 		{Name: "tested at 25", Change: both(flame(25), brominated, tested(wall, 25))},
 		{Name: "tested at 26", Change: both(flame(25), brominated, tested(wall, 26)), Want: []string{"break flame-spread"}, Says: []string{"tested at 26"}},
-		{Name: "a tested vinyl ester needs no family", Change: both(flame(25), tested(wall, 20))},
+		{Name: "20 of a vinyl ester, and nobody says who tested it", Change: both(flame(25), tested(wall, 20)), Want: []string{"incomplete flame-spread 2 3 4 5"}, Says: []string{"tested at 20", "25 is the highest"}},
+		{Name: "20 of a vinyl ester by a report", Change: both(flame(25), tested(wall, 20), sourced), Want: []string{"warning flame-spread 2 3 4 5"}},
+		{Name: "30 of a vinyl ester where 75 are allowed", Change: both(flame(75), tested(wall, 30))},
 		{Name: "26 demanded of an untested vinyl ester", Change: flame(26), Want: []string{"incomplete flame-spread"}, Says: []string{"has no tested index"}},
 		{Name: "75 demanded, tested at 75", Change: both(flame(75), tested(wall, 75))},
 		{Name: "75 demanded, tested at 76", Change: both(flame(75), tested(wall, 76)), Want: []string{"break flame-spread"}},
@@ -279,7 +281,7 @@ func flameCases() []ruletest.Case {
 			Want: []string{"incomplete flame-spread 0 1"}, Says: []string{"elbow does not say"}},
 		{Name: "family not given but tested", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 20)), Want: []string{"incomplete resin-family-missing 2 3 4 5"}},
 		{Name: "family not given and tested too high", Change: both(flame(25), family(wall, laminate.NoFamily), tested(wall, 30)), Want: []string{"incomplete resin-family-missing 2 3 4 5", "break flame-spread 2 3 4 5"}},
-		{Name: "resin not named", Change: both(flame(25), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"incomplete flame-spread 4"}},
+		{Name: "resin not named", Change: both(flame(25), family(wall, laminate.BrominatedVinylEster), tested(wall, 20), func(s *laminate.Schedule) { s.Plies[ruletest.OverRow].Resin = "" }), Want: []string{"incomplete flame-spread 4"}},
 		{Name: "family not given", Change: both(flame(25), family(wall, laminate.NoFamily)), Want: []string{"incomplete resin-family-missing 2 3 4 5", "incomplete flame-spread 2 3 4 5"}},
 	}
 }
@@ -302,8 +304,63 @@ func serviceCases() []ruletest.Case {
 	}
 }
 
+func sourced(s *laminate.Schedule) {
+	for i := range s.Resins {
+		s.Resins[i].Source = "invented"
+	}
+}
+
+// figureCases are slips of unit and point in what a resin states of itself. The typical heat
+// deflection temperatures are 100 °C of vinyl ester and 145 °C of novolac; bounds are common
+// practice, no source.
+func figureCases() []ruletest.Case {
+	novolac := both(family(liner, laminate.NovolacVinylEster), family(wall, laminate.NovolacVinylEster))
+	celsius := func(resin int, c float64) func(*laminate.Schedule) {
+		return func(s *laminate.Schedule) {
+			s.Resins[resin].HeatDeflection = quantity.New(c, quantity.Celsius).Spelled(quantity.Celsius)
+		}
+	}
+	resin := func(change func(*laminate.Resin)) func(*laminate.Schedule) {
+		return func(s *laminate.Schedule) { change(&s.Resins[wall]) }
+	}
+	modulus := func(v float64, u func(float64) quantity.Pressure) func(*laminate.Schedule) {
+		return resin(func(r *laminate.Resin) { r.Modulus = u(v) })
+	}
+	gigapascal := func(v float64) quantity.Pressure {
+		return quantity.New(v, quantity.Gigapascal).Spelled(quantity.Gigapascal)
+	}
+	msi := func(v float64) quantity.Pressure { return quantity.New(v, quantity.Msi).Spelled(quantity.Msi) }
+	density := func(v float64) func(*laminate.Schedule) {
+		return resin(func(r *laminate.Resin) {
+			r.Density = quantity.New(v, quantity.KilogramPerCubicMeter).Spelled(quantity.KilogramPerCubicMeter)
+		})
+	}
+	return []ruletest.Case{
+		{Name: "30 °C above the family is within", Change: celsius(wall, 130)},
+		{Name: "31 °C above the family", Change: celsius(wall, 131), Want: []string{"incomplete heat-deflection-unusual 2 3 4"}, Metric: true, Says: []string{"131 °C, is 31 °C above the 100 °C"}},
+		{Name: "290 °C typed for 290 °F", Change: both(novolac, celsius(liner, 290)), Want: []string{"incomplete heat-deflection-unusual 0 1"}, Says: []string{"554 °F", "293 °F", "looks like 290 °F", "state whose figure"}},
+		{Name: "with a source", Change: both(novolac, celsius(liner, 290), sourced), Want: []string{"warning heat-deflection-unusual 0 1"}, Says: []string{"copied right"}},
+		{Name: "with a product", Change: both(novolac, celsius(wall, 290), resin(func(r *laminate.Resin) { r.Product = "invented" })), Want: []string{"warning heat-deflection-unusual 2 3 4"}},
+		{Name: "145 °F typed for 145 °C", Change: both(novolac, deflects(liner, 145), heat(70)), Want: []string{"warning heat-deflection-unusual 0 1"}, Says: []string{"below the 293 °F"}},
+		{Name: "no family, nothing to hold it against", Change: both(family(wall, laminate.NoFamily), celsius(wall, 290)), Want: []string{"incomplete resin-family-missing 2 3 4 5"}},
+		{Name: "6 GPa is within", Change: modulus(6, gigapascal)},
+		{Name: "a modulus ten times", Change: modulus(32, gigapascal), Want: []string{"incomplete resin-figures-unusual 2 3 4 5"}, Metric: true, Says: []string{"a modulus of 32", "2.00 GPa to 6.00 GPa", "looks like 3.2 GPa"}},
+		{Name: "a modulus in the other unit", Change: both(modulus(3.2, msi), sourced), Want: []string{"warning resin-figures-unusual 2 3 4 5"}, Says: []string{"looks like 3.2 GPa"}},
+		{Name: "a modulus too low", Change: modulus(0.32, gigapascal), Want: []string{"warning resin-figures-unusual 2 3 4 5"}, Says: []string{"looks like 0.32 Msi or 3.2 GPa"}},
+		{Name: "a density of a tenth, by which a wall is ten times as thick", Change: density(115), Want: []string{"incomplete resin-figures-unusual 2 3 4 5"}, Says: []string{"looks like 1150 kg/m³"}},
+		{Name: "1.6 g/cm³ is within", Change: density(1600)},
+		{Name: "a density above it", Change: density(1700), Want: []string{"warning resin-figures-unusual 2 3 4 5"}},
+		{Name: "three times the strain of the family is within", Change: resin(func(r *laminate.Resin) { r.FailureStrain = laminate.Some(0.15) })},
+		{Name: "a failure strain ten times", Change: both(family(liner, laminate.Isophthalic), func(s *laminate.Schedule) { s.Resins[liner].FailureStrain = laminate.Some(0.18) }),
+			Want: []string{"incomplete resin-figures-unusual 0 1"}, Says: []string{"18 %", "2 % that is typical", "looks like 1.8 %"}},
+	}
+}
+
 func TestResinRules(t *testing.T) {
 	cases := slices.Concat(heatCases(), familyCases(), ratedCases(), chemistryCases(), flameCases(), serviceCases())
-	ruletest.Run(t, "resin", cases, "confirm-resin")
-	ruletest.Covers(t, "resin", cases)
+	// Some cases make a resin tough by a temperature that no resin of its family has.
+	ruletest.Run(t, "resin", cases, "confirm-resin", "heat-deflection-unusual")
+	figures := figureCases()
+	ruletest.Run(t, "resin", figures, "confirm-resin")
+	ruletest.Covers(t, "resin", slices.Concat(cases, figures))
 }
