@@ -220,7 +220,7 @@ func check(t *testing.T, what string, r *rules.Report, family string, want, alwa
 // Veil makes a material of the schedule's own: a veil whose ply, in a resin of
 // 1 150 kg/m³, has exactly the thickness given, at 10 % fiber by mass.
 func Veil(s *laminate.Schedule, id string, fiber laminate.Fiber, thickness quantity.Length) string {
-	return fabric(s, id, laminate.Veil, fiber, 0.10, 2500, thickness)
+	return fabric(s, id, laminate.Veil, fiber, 0.10, catalog.Library().Fibers[fiber].Density.SI(), thickness)
 }
 
 // Mat makes a chopped glass mat likewise, at 27 % fiber by mass.

@@ -15,7 +15,8 @@ const family = "structure"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, DesignFactorLow, RingsByOthers, VoidsHigh}
+	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, DesignFactorLow, RingsByOthers, VoidsHigh,
+		FiberUnusual, ArealMassUnusual, LaminaTooStiff, LaminaThicknessUnlike, LaminaTooStrong}
 }
 
 // StructureMissing wants something to carry the load.

@@ -186,7 +186,9 @@ func TestStructureRules(t *testing.T) {
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
 	}
 	ruletest.Run(t, "structure", cases)
-	ruletest.Covers(t, "structure", cases)
+	// What else such a slip brings on is not what these are about.
+	ruletest.Run(t, "structure", materialCases(), "structure-incomplete", "structure-glass-content", "structure-overstrained")
+	ruletest.Covers(t, "structure", append(cases, materialCases()...))
 }
 
 // cone makes the wall that of a cone with no liquid in it.
