@@ -83,7 +83,6 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 	service(v.Upset.Given() && v.Temperature.Given() && v.Upset.SI() <= v.Temperature.SI(), "upset", "it is not above the operating temperature")
 	dry := v.Contact == laminate.Vapor && !p.LiquidHeight.Given() && form.Holds(p.Form) && !p.Place.Line
 	service(v.Contact != laminate.NoContact && !dry, "contact", "every wall is judged as if it were immersed")
-	service(v.TestPressure.Given(), "test_pressure", "its strains are shown beside the wall's; no criterion judges them")
 	service(v.SpecificGravity.Given && !p.LiquidHeight.Given(), "specific_gravity", "only a liquid height asks for it")
 	return list
 }

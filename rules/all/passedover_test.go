@@ -47,7 +47,7 @@ var other = map[string][]func(*laminate.Schedule){
 	"service.Contains":      {func(s *laminate.Schedule) { s.Service.Contains = laminate.TraitSet(laminate.TraitWords.All()...) }},
 	"service.Pressure":      {func(s *laminate.Schedule) { s.Service.Pressure = quantity.New(1000, quantity.PSI) }},
 	"service.Vacuum":        {func(s *laminate.Schedule) { s.Service.Vacuum = quantity.New(0, quantity.PSI) }, func(s *laminate.Schedule) { s.Service.Vacuum = quantity.New(14.7, quantity.PSI) }},
-	"service.TestPressure":  {func(s *laminate.Schedule) { s.Service.TestPressure = quantity.New(1000, quantity.PSI) }},
+	"service.TestPressure":  {func(s *laminate.Schedule) { s.Service.TestPressure = quantity.New(1000, quantity.PSI) }, func(s *laminate.Schedule) { s.Service.TestPressure = quantity.Pressure{} }},
 	"service.SpecificGravity": {
 		func(s *laminate.Schedule) { s.Service.SpecificGravity = laminate.Some(15.0) },
 		func(s *laminate.Schedule) { s.Service.SpecificGravity = laminate.Optional[float64]{} },
@@ -170,7 +170,7 @@ func TestJudge_nothingStatedIsPassedOverInSilence(t *testing.T) {
 			}
 		}
 	}
-	never := []string{"part.Area", "service.Contact", "service.TestPressure"}
+	never := []string{"part.Area", "service.Contact"}
 	for field := range other {
 		if weighed[field] == slices.Contains(never, field) {
 			t.Errorf("%s: weighed anywhere %v", field, weighed[field])

@@ -13,7 +13,6 @@ import (
 	"frp/veilwright/laminate/wall/shell"
 	"frp/veilwright/laminate/wall/worked"
 	"frp/veilwright/rules"
-	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/joint/statics"
 )
 
@@ -23,7 +22,7 @@ const family = "joints"
 // Rules lists what of the family is about the test; what it does to straps and pads
 // stands with those.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{GasTest, TestUnstated, TestLoadsNothing, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort}
+	return []*rules.Rule{GasTest, TestUnstated, TestLoadsNothing, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort, ScheduleOverstrained, ScheduleProvesLess}
 }
 
 func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }
@@ -162,8 +161,8 @@ var OverstrainedAtTest = &rules.Rule{
 		"Strain grows with the pressure; near the elongation of the resin the barrier cracks, and nothing shows until the fluid is in.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning, rules.Note},
 	When: "a governing criterion, grown as the pressure of the test over that of the service, or of a course that a bottom hangs from under the fill of the test and the pull of what hangs then, passes its limit, or could since none was judged and the test is above the service: note, above one and a half times: warning; " +
-		"the strain reaches a resin's elongation at break, or the stress the strength that the limit is a share of: break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
-	Basis: "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2; one and a half times: ASME B31.3 A345, from memory",
+		"the strain reaches a resin's elongation at break or 2.5 %, or the stress the strength that the limit is a share of: break; incomplete where a figure of it is missing; a flat bottom on its foundation carries nothing",
+	Basis: "strain is linear in the load, arithmetic; the elongation at break: ADR 6.9.2; 2.5 % of glass, and one and a half times: ASME B31.3 A345, from memory",
 	Job: func(p *rules.JobPass) {
 		if !statics.Tested(p) {
 			return
@@ -234,21 +233,12 @@ var OverstrainedAtTest = &rules.Rule{
 				continue
 			}
 			ratio := criterion.Ratio * grown
-			if strain := criterion.Demand * grown; criterion.Name == wall.HoopStrain || criterion.Name == wall.AxialStrain {
-				if breaks, whose := elongation(p, part); breaks > 0 && !quantity.Below(strain, breaks) {
-					a, b := p.Units.Pair(strain, breaks, quantity.Strain)
-					p.Report(rules.Break, laminate.JobPartRef(i, ""), "", "part %s: the test strains it by %s, and resin %s breaks at %s", p.Job.Parts[i].ID, a, whose, b)
-					continue
-				}
+			severity, broken, so := beyond(p.Units, p.Library, part, criterion, grown)
+			if broken != "" {
+				p.Report(rules.Break, laminate.JobPartRef(i, ""), "", "part %s: the test strains it by %s", p.Job.Parts[i].ID, broken)
+				continue
 			}
 			if quantity.Above(ratio, 1) {
-				severity, so := rules.Note, ""
-				switch most := factorOf(criterion, part); {
-				case most > 0 && !quantity.Below(ratio, most):
-					severity, so = rules.Break, ": it breaks there"
-				case quantity.Above(ratio, joint.UsualTest):
-					severity = rules.Warning
-				}
 				load := p.Units.Figure(grown, quantity.Times) + " times the pressure of the service"
 				if design == 0 || figured != "in service" {
 					load = p.Units.Figure(most, quantity.Stress)
@@ -354,13 +344,13 @@ func under(p *rules.JobPass, part *rules.Report, gas, depth, pull, gravity float
 
 // elongation is the least at break of a part's resins, and whose it is; 0 where
 // none is known.
-func elongation(p *rules.JobPass, part *rules.Report) (least float64, whose string) {
+func elongation(lib *laminate.Library, part *rules.Report) (least float64, whose string) {
 	for i := range part.Analysis.Rows {
 		r := part.Analysis.Rows[i].Resin
 		if r == nil {
 			continue
 		}
-		v := r.FailureStrain.Or(p.Library.Families[r.Family].FailureStrain)
+		v := r.FailureStrain.Or(lib.Families[r.Family].FailureStrain)
 		if v > 0 && (least == 0 || v < least) {
 			least, whose = v, r.ID
 		}
