@@ -2,7 +2,6 @@ package advice
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strings"
 
@@ -347,7 +346,7 @@ func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
 		s.Service.SpecificGravity = laminate.Some(1.0)
 		notes = append(notes, "assumed for the structure: a liquid as heavy as water; state its specific gravity (specific_gravity)")
 	}
-	if kept, warm := Retention(&f.s.Service, resin, f.lib); warm && !s.Part.ModulusRetention.Given {
+	if kept, warm := service.Typical(&f.s.Service, resin, f.lib); warm && !s.Part.ModulusRetention.Given {
 		s.Part.ModulusRetention = laminate.Some(kept)
 		notes = append(notes, RetentionAssumed(kept))
 	}
@@ -358,29 +357,6 @@ func (f *finder) assume(resin *laminate.Resin) (*laminate.Schedule, []string) {
 func RetentionAssumed(kept float64) string {
 	return "assumed for the structure: the warm wall keeps " + quantity.Share(kept) +
 		" of its cold modulus, from memory; state what the resin manufacturer or a test says (modulus_retention)"
-}
-
-const leastKept = 0.5
-
-// Retention is the share of a cold modulus that a laminate is taken to keep in a
-// service where nobody states it, not warm up to 120 °F. It falls from all of it there
-// to half at 20 °C below the heat deflection temperature of its resin, and is half
-// above: from memory of curves of modulus against temperature. A proposal says it and
-// leaves it to be stated.
-func Retention(s *laminate.Service, resin *laminate.Resin, lib *laminate.Library) (kept float64, warm bool) {
-	cold, hot := quantity.New(120, quantity.Fahrenheit).SI(), s.Hottest()
-	if !hot.Given() || !quantity.Above(hot.SI(), cold) {
-		return 1, false
-	}
-	deflects := resin.HeatDeflection
-	if !deflects.Given() {
-		deflects = lib.Families[resin.Family].HeatDeflection
-	}
-	if ends := deflects.SI() - 20; deflects.Given() && ends > cold {
-		share := min(1, (hot.SI()-cold)/(ends-cold))
-		return math.Round(100*(1-(1-leastKept)*share)) / 100, true
-	}
-	return leastKept, true
 }
 
 // least is a candidate with the least structure that anybody builds, where a

@@ -181,6 +181,14 @@ func TestStructureRules(t *testing.T) {
 		{Name: "all of the modulus kept at 121 °F", Change: warm(121, 1), Want: []string{"warning retention-unproved"}, Says: []string{"at 121 °F, above 120 °F"}},
 		{Name: "all of the modulus kept at 120 °F", Change: warm(120, 1)},
 		{Name: "less kept", Change: warm(121, 0.95)},
+		// Vinyl ester deflects at 100 °C typically: from 48.9 to 80 °C it falls to half, by hand to
+		// 1 − 0.5·(71.11 − 48.89)/31.11 = 0.643 at 160 °F.
+		{Name: "0.1 above what is taken is within", Change: change(pressure(15), warm(160, 0.74))},
+		{Name: "more than that", Change: change(pressure(15), warm(160, 0.75)), Want: []string{"warning retention-unproved"}, Says: []string{"keep 75 % of its modulus at 160 °F, and 64 % is taken there"}},
+		{Name: "a hotter condition keeps more", Change: conditions(0, heated(150, 0.6), heated(160, 0.65)), Want: []string{"break retention-unproved"}, Says: []string{"keep 65 % of its modulus at 160 °F (b) and 60 % at 150 °F (a)"}},
+		{Name: "as much", Change: conditions(0, heated(150, 0.6), heated(160, 0.6))},
+		{Name: "the part at the most of the service keeps more than a cooler condition", Change: conditions(0.65, heated(150, 0.6), heated(160, 0)), Want: []string{"break retention-unproved"}, Says: []string{"(the part)"}},
+		{Name: "a cool condition that takes the part's figure says nothing of its own", Change: conditions(0.6, heated(90, 0), heated(150, 0.65), heated(160, 0))},
 		{Name: "warm, and nobody says what is kept", Change: warm(121, 0), Want: []string{"incomplete structure-incomplete"}, Says: []string{"hoop strength", "modulus_retention"}},
 		{Name: "used to less than a third", Change: change(pressure(10), structure(thick()...)), Want: []string{"note structure-idle"}, Says: []string{"utilization is below a third for every criterion that thickness changes; the highest of all is minimum modulus at ", ", of the others it is "}},
 		{Name: "idle without a load is no news", Change: change(noLoad, structure(thick()...))},
@@ -189,6 +197,30 @@ func TestStructureRules(t *testing.T) {
 	// What else such a slip brings on is not what these are about.
 	ruletest.Run(t, "structure", materialCases(), "structure-incomplete", "structure-glass-content", "structure-overstrained")
 	ruletest.Covers(t, "structure", append(cases, materialCases()...))
+}
+
+// heated is a condition of a temperature in °F, and of what it keeps of its modulus where
+// that is above 0.
+func heated(f, kept float64) laminate.Condition {
+	c := laminate.Condition{Temperature: ruletest.Fahrenheit(f)}
+	if kept > 0 {
+		c.ModulusRetention = laminate.Some(kept)
+	}
+	return c
+}
+
+// conditions has the part keep of its modulus what it says, and conditions a, b, c.
+func conditions(part float64, list ...laminate.Condition) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Service.Temperature, s.Service.Pressure = ruletest.Fahrenheit(160), quantity.New(5, quantity.PSI)
+		if part > 0 {
+			s.Part.ModulusRetention = laminate.Some(part)
+		}
+		for i := range list {
+			list[i].Name, list[i].Pressure, list[i].Vacuum = string(rune('a'+i)), quantity.New(5, quantity.PSI), quantity.New(0, quantity.PSI)
+		}
+		s.Conditions = list
+	}
 }
 
 // cone makes the wall that of a cone with no liquid in it.

@@ -4,6 +4,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/rules"
 )
 
@@ -94,39 +95,111 @@ var TypicalModuliOnly = &rules.Rule{
 	},
 }
 
-// RetentionUnproved asks for the source of a warm wall that loses nothing.
+// mostKept is how far above what is taken where nobody states it a warm wall may be said to
+// keep of its modulus: curves of resins of one family lie that far apart. Common practice,
+// no source.
+const mostKept = 0.1
+
+// RetentionUnproved asks for the source of a warm wall that loses next to nothing.
 var RetentionUnproved = &rules.Rule{
 	ID:     "retention-unproved",
 	Family: family,
-	Title:  "A warm wall that keeps all of its modulus",
+	Title:  "A warm wall that keeps more of its modulus than others do",
 	Why: "Every resin softens as it warms; a laminate near the heat deflection temperature of its resin keeps half of its cold modulus or less. " +
-		"That a warm wall keeps all of it has to come from a test or from the resin manufacturer, for that resin and temperature. Keep the source with the job. " + wall.DesignAid,
-	Severity: []rules.Severity{rules.Warning},
-	When:     "modulus_retention is 1 and the higher of operating and upset temperature is above 120 °F (120 °F itself is within); with conditions, of each by its own",
-	Basis:    rules.CommonPractice,
-	Run: func(p *rules.Pass) {
-		ask := func(s *laminate.Schedule, at laminate.Ref, when string) {
-			limit, hottest := quantity.New(120, quantity.Fahrenheit).SI(), s.Service.Hottest()
-			if kept := s.Part.ModulusRetention; !kept.Given || kept.Value < 1 || !hottest.Given() || !quantity.Above(hottest.SI(), limit) {
-				return
-			}
-			reached, bound := p.Units.Pair(hottest.SI(), limit, quantity.Point)
+		"That a warm wall keeps all of it, or much more than laminates of its family, has to come from a test or from the resin manufacturer, for that resin and temperature. Keep the source with the job. " +
+		"That it keeps more where it is hotter cannot be: one of the two figures is wrong, and both hold the wall up. " + wall.DesignAid,
+	Severity: []rules.Severity{rules.Break, rules.Warning},
+	When: "a condition states a higher modulus_retention than a cooler one does, or the part, whose figure is for the most that the service reaches, than a cooler condition: break. " +
+		"The higher of operating and upset temperature is above 120 °F (120 °F itself is within) and modulus_retention is 1, or more than 0.1 above what a proposal takes of the structure's resins where nobody states it, " +
+		"which falls from all of it at 120 °F to half at 20 °C below their heat deflection temperature: warning; with conditions, of each by its own",
+	Basis: "common practice, no source; what is taken where nobody states it from memory of curves of modulus against temperature",
+	Run:   retentionUnproved,
+}
+
+func retentionUnproved(p *rules.Pass) {
+	softer(p)
+	ask := func(s *laminate.Schedule, at laminate.Ref, when string) {
+		limit, hottest := quantity.New(120, quantity.Fahrenheit).SI(), s.Service.Hottest()
+		kept := s.Part.ModulusRetention
+		if !kept.Given || !hottest.Given() || !quantity.Above(hottest.SI(), limit) {
+			return
+		}
+		typical, known := typicallyKept(p, &s.Service)
+		reached, bound := p.Units.Pair(hottest.SI(), limit, quantity.Point)
+		switch {
+		case kept.Value >= 1:
 			p.Report(rules.Finding{Severity: rules.Warning, At: at,
 				Message: "the wall is said to keep all of its modulus at " + reached + when + ", above " + bound + ": which test or which manufacturer's figure says so?"})
+		case known && quantity.Above(kept.Value, typical+mostKept):
+			stated, usual := p.Shares(kept.Value, typical)
+			p.Report(rules.Finding{Severity: rules.Warning, At: at,
+				Message: "the wall is said to keep " + stated + " of its modulus at " + reached + when + ", and " + usual + " is taken there where nobody says so: which test or which manufacturer's figure does?"})
 		}
-		s := p.Schedule
-		for i := range s.Conditions {
-			c := &s.Conditions[i]
-			at := laminate.PartRef("modulus_retention")
-			if c.ModulusRetention.Given {
-				at = laminate.Ref{Kind: laminate.RefCondition, Index: i, Key: "modulus_retention"}
+	}
+	s := p.Schedule
+	for i := range s.Conditions {
+		c := &s.Conditions[i]
+		at := laminate.PartRef("modulus_retention")
+		if c.ModulusRetention.Given {
+			at = laminate.Ref{Kind: laminate.RefCondition, Index: i, Key: "modulus_retention"}
+		}
+		ask(s.Under(c), at, " ("+c.Name+")")
+	}
+	if s.Conditions == nil {
+		ask(s, laminate.PartRef("modulus_retention"), "")
+	}
+}
+
+// typicallyKept is the least that the resins of the structure are taken to keep in a
+// service; not known where it has none.
+func typicallyKept(p *rules.Pass, v *laminate.Service) (least float64, known bool) {
+	least = 1
+	last := (*laminate.Resin)(nil)
+	for i := range p.Analysis.Rows {
+		r := &p.Analysis.Rows[i]
+		if r.Zone != laminate.StructuralLayer || r.Resin == nil || r.Resin == last {
+			continue
+		}
+		last = r.Resin
+		kept, _ := service.Typical(v, last, p.Library)
+		least, known = min(least, kept), true
+	}
+	return least, known
+}
+
+// softer reports what is said to keep more where it is hotter.
+func softer(p *rules.Pass) {
+	type said struct {
+		name string
+		heat quantity.Temperature
+		kept laminate.Optional[float64]
+		at   laminate.Ref
+	}
+	s := p.Schedule
+	all := make([]said, 0, len(s.Conditions)+1)
+	for i := range s.Conditions {
+		c := &s.Conditions[i]
+		all = append(all, said{c.Name, c.Temperature, c.ModulusRetention, laminate.Ref{Kind: laminate.RefCondition, Index: i, Key: "modulus_retention"}})
+	}
+	all = append(all, said{"the part", s.Service.Hottest(), s.Part.ModulusRetention, laminate.PartRef("modulus_retention")})
+	for i := range all {
+		least := -1 // the cooler one that keeps least
+		for k := range all {
+			a, b := &all[i], &all[k]
+			if a.kept.Given && b.kept.Given && a.heat.Given() && b.heat.Given() && b.heat.Cmp(a.heat) < 0 && quantity.Below(b.kept.Value, a.kept.Value) &&
+				(least < 0 || b.kept.Value < all[least].kept.Value) {
+				least = k
 			}
-			ask(s.Under(c), at, " ("+c.Name+")")
 		}
-		if s.Conditions == nil {
-			ask(s, laminate.PartRef("modulus_retention"), "")
+		if least < 0 {
+			continue
 		}
-	},
+		a, b := &all[i], &all[least]
+		more, less := p.Shares(a.kept.Value, b.kept.Value)
+		hot, cool := p.Units.Pair(a.heat.SI(), b.heat.SI(), quantity.Point)
+		p.Report(rules.Finding{Severity: rules.Break, At: a.at,
+			Message: "the wall is said to keep " + more + " of its modulus at " + hot + " (" + a.name + ") and " + less + " at " + cool + " (" + b.name + "): what is hotter never keeps more"})
+	}
 }
 
 func structuralPlace(p *rules.Pass) laminate.Ref {

@@ -46,6 +46,28 @@ func Warm(s *laminate.Schedule, units quantity.System) (share float64, why strin
 		", up to which a wall is taken as cold (common practice, no source): state what it keeps of its modulus (modulus_retention)"
 }
 
+const leastKept = 0.5
+
+// Typical is the share of a cold modulus that a laminate is taken to keep in a service
+// where nobody states it, not warm up to 120 °F. It falls from all of it there to half
+// at 20 °C below the heat deflection temperature of its resin, and is half above: from
+// memory of curves of modulus against temperature.
+func Typical(s *laminate.Service, resin *laminate.Resin, lib *laminate.Library) (kept float64, warm bool) {
+	cold, hot := coldTo.SI(), s.Hottest()
+	if !hot.Given() || !quantity.Above(hot.SI(), cold) {
+		return 1, false
+	}
+	deflects := resin.HeatDeflection
+	if !deflects.Given() {
+		deflects = lib.Families[resin.Family].HeatDeflection
+	}
+	if ends := deflects.SI() - 20; deflects.Given() && ends > cold {
+		share := min(1, (hot.SI()-cold)/(ends-cold))
+		return math.Round(100*(1-(1-leastKept)*share)) / 100, true
+	}
+	return leastKept, true
+}
+
 // Severe tells whether a service attacks a barrier: what it contains is not
 // known, or is more than brine or solids, or its pH is at an end of the scale.
 // The standard leaves it to the purchaser; which services count is this

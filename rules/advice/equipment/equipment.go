@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/form"
+	"frp/veilwright/laminate/wall/service"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/advice"
 	"frp/veilwright/rules/all"
@@ -269,7 +270,7 @@ func (w *work) keeps(i int, part *rules.Report) {
 	least := 1.0
 	for k := range part.Analysis.Rows {
 		if r := part.Analysis.Rows[k].Resin; r != nil && part.Analysis.Rows[k].Zone == laminate.StructuralLayer {
-			if kept, warm := advice.Retention(&part.Schedule.Service, r, w.lib); warm {
+			if kept, warm := service.Typical(&part.Schedule.Service, r, w.lib); warm {
 				least = min(least, kept)
 			}
 		}
