@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -284,4 +285,26 @@ func (i *inspector) accepted() {
 	if n := i.ticked(); n != 5 || len(i.record().Decisions) != 1 {
 		i.t.Fatalf("%d plies, %d decisions", n, len(i.record().Decisions))
 	}
+}
+
+// What was measured before the first ply is there again after a kill, with one key.
+func TestKilled_ambientConditionsAreThereAgain(t *testing.T) {
+	t.Parallel()
+	h := newHome(t)
+	h.write(t, "coupon.toml", soundCoupon)
+	s := h.open(t, "coupon.toml")
+	s.see("BENCH")
+	who := &inspector{t: t, home: h, s: s}
+	who.page("5", "LAY PLY 1 of 5", "3")
+	s.see("LAY PLY 1 of 5")
+	s.press("1").see("humidity")
+	s.press("20 degC", "enter", "50 %", "enter", "18 degC", "enter").see(": dry")
+	s.signal(syscall.SIGKILL)
+	s.end()
+	who.s = h.open(t, "coupon.toml")
+	who.s.see("BENCH")
+	who.page("5", "LAY-UP WAS BEGUN", "3")
+	who.s.see("before the program ended", "humidity 50 %", ": dry")
+	who.s.press("q")
+	who.s.end()
 }

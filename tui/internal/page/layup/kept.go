@@ -23,6 +23,7 @@ type details struct {
 	catalyst, promoter    laminate.Optional[float64]
 
 	material, resin string // what they were typed for
+	at              time.Time
 	given           bool
 }
 
@@ -112,7 +113,7 @@ func (p *Page) askDetails() {
 		}
 		p.records.Enters(who.Text, role.Text)
 		p.typed = details{materialLot: strings.TrimSpace(lot.Text), resinLot: strings.TrimSpace(resin.Text),
-			catalyst: c, promoter: pr, material: k.material, resin: k.resin, given: true}
+			catalyst: c, promoter: pr, material: k.material, resin: k.resin, at: p.records.Now(), given: true}
 		return nil
 	}
 	asked := ""
@@ -274,7 +275,9 @@ func (p *Page) askAmbient(then func()) {
 		surface.Text = was.surface.Text()
 	}
 	humid.Text = percentText(was.humidity)
-	s := &page.Form{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}}
+	again := p.again && was.given()
+	s := &page.Form{Head: "ambient conditions, recorded with the next ply", Fields: []*page.Field{air, humid, surface}, Straight: again}
+	s.Changed = func() { s.Straight = false }
 	// What cannot be read takes nothing of the others away: they may forbid laying.
 	read := func() (ambient, error) {
 		var c ambient
@@ -306,8 +309,10 @@ func (p *Page) askAmbient(then func()) {
 				return err
 			}
 		}
-		c.at = p.records.Now()
-		p.ambient, p.skipped = c, true
+		if c.at = was.at; !again || c != was { // what is taken as it stood was measured then
+			c.at = p.records.Now()
+		}
+		p.ambient, p.skipped, p.again = c, true, false
 		against, _ := c.warnings(u)
 		switch {
 		case len(against) > 0:

@@ -33,6 +33,7 @@ type Page struct {
 	pressed  time.Time // when the tick key was pressed last
 	open     bool      // something was open before the key
 	ambient  ambient   // measured and not yet recorded
+	again    bool      // measured before the program ended, and nobody looked at it since
 	skipped  bool      // somebody went past the ambient conditions before the first ply
 	answered string    // what spoke against laying up, and somebody answered for
 	coated   string    // what the coat comes after, and somebody answered for
@@ -93,7 +94,7 @@ func (p *Page) Reset() {
 // are the shop's, the surface is that piece's own.
 func (p *Page) forget() {
 	p.ambient.surface = quantity.Temperature{}
-	p.look, p.skipped, p.typed, p.answered, p.coated, p.bond = 0, false, details{}, "", "", nil
+	p.look, p.skipped, p.again, p.typed, p.answered, p.coated, p.bond = 0, false, false, details{}, "", "", nil
 }
 
 // Settle notes when what was open is closed: the Enter that ended it ticks nothing.
@@ -103,6 +104,7 @@ func (p *Page) Settle() {
 		p.forget()
 		p.about = piece
 	}
+	p.keepAhead()
 	if p.begun = nil; p.records.Record() == nil {
 		p.begun = p.records.Unfinished()
 	}

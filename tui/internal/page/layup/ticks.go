@@ -158,6 +158,10 @@ func (p *Page) tick() {
 	}
 	if len(p.laid()) == 0 && !p.skipped {
 		p.askAmbient(func() { p.gate(func(note string) { p.lay(p.ply(), note, record.Laid{}) }) })
+		if p.again && p.measured().given() {
+			p.Desk.Say("as measured at " + p.ambient.at.Local().Format("15:04") + ": Enter takes it as it stands, or type what it is now")
+			return
+		}
 		p.Desk.Say("before the first ply: warm and dry enough? Enter skips what is not measured")
 		return
 	}

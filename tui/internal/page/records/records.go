@@ -45,6 +45,8 @@ type Case struct {
 	beside beside
 
 	demands recorder.Demands // specifications beside the document
+
+	waiting *recorder.Waiting // what is ahead of the records of the document
 }
 
 // New makes an empty case. A nil clock is the machine's.
@@ -210,6 +212,7 @@ func (c *Case) Open(path string) error {
 	if r := c.files.Record(); err == nil && r != nil {
 		c.twins = recorder.SameSerial(path, r.Now())
 		c.follow(r.Now())
+		err = c.sweepAhead(r)
 	}
 	return err
 }
@@ -241,7 +244,11 @@ func (c *Case) Reset() {
 }
 
 // Close lets go of the files.
-func (c *Case) Close() error { return c.files.Close() }
+func (c *Case) Close() error {
+	w := c.waiting
+	c.waiting = nil
+	return errors.Join(c.files.Close(), w.Close())
+}
 
 // Sum is the SHA-256 of the schedule as it stands on the desk.
 func (c *Case) Sum() string {
