@@ -312,16 +312,17 @@ func digits(s string, n int, set string) bool { return len(s) == n && strings.Tr
 // number counts the entries in the order of the file, follows their seals, and
 // strikes those that a later entry takes back.
 func (s *Source) number(d *recordDocument, fail func(table, row int, key, message string)) {
-	var seen, have [photographTable + 1]int
-	for t := laidTable; t <= photographTable; t++ {
-		have[t] = len(recordTables()[t].Rows(d))
+	rows := make([][]tables.Row, len(recordTables()))
+	for t := range rows {
+		rows[t] = recordTables()[t].Rows(d)
 	}
+	seen := make([]int, len(rows))
 	n, line, from := 0, 1, 0
 	for _, h := range s.doc.Heads {
-		if h.Table >= laidTable && h.Table <= photographTable && h.Row >= have[h.Table] {
-			continue // a [laid] that is no [[laid]], which is said already
+		if h.Table < laidTable || h.Row >= len(rows[h.Table]) {
+			continue // the head, or a [laid] that is no [[laid]], which is said already
 		}
-		e := d.entry(h.Table, h.Row)
+		e := d.entryOf(h.Table, rows, h.Row)
 		if e == nil {
 			continue
 		}
@@ -332,8 +333,8 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 		head := e.Head()
 		head.Number, head.Line, head.Content = n, line, content(e)
 	}
-	for t := laidTable; t <= photographTable; t++ {
-		if seen[t] < have[t] {
+	for t := laidTable; t < len(rows); t++ {
+		if seen[t] < len(rows[t]) {
 			fail(t, 0, "", fmt.Sprintf("an entry is a [[%s]] table of its own, so that the order is told", recordTables()[t].Name))
 			return
 		}
@@ -377,47 +378,11 @@ func (s *Source) number(d *recordDocument, fail func(table, row int, key, messag
 	slices.SortStableFunc(d.Trail.Breaks, func(a, b record.Break) int { return a.Number - b.Number })
 }
 
-// entry is one of a table that holds entries, nil of another.
-func (d *recordDocument) entry(table, row int) record.Any {
-	switch table {
-	case laidTable:
-		return &d.Laid[row]
-	case readingTable:
+// entryOf is the entry of a row of a table, nil where it holds none.
+func (d *recordDocument) entryOf(table int, rows [][]tables.Row, row int) record.Any {
+	if table == readingTable { // rows of it hold more than the reading
 		return &d.Readings[row]
-	case defectTable:
-		return &d.Defects[row]
-	case dispositionTable:
-		return &d.Dispositions[row]
-	case decisionTable:
-		return &d.Decisions[row]
-	case struckTable:
-		return &d.Struck[row]
-	case adoptedTable:
-		return &d.Adopted[row]
-	case joinedTable:
-		return &d.Joined[row]
-	case cutTable:
-		return &d.Cuts[row]
-	case revisionTable:
-		return &d.Revisions[row]
-	case dimensionEntryTable:
-		return &d.Dimensions[row]
-	case hydrotestEntryTable:
-		return &d.Hydrotests[row]
-	case instrumentEntryTable:
-		return &d.Instruments[row]
-	case postCureEntryTable:
-		return &d.PostCures[row]
-	case holdEntryTable:
-		return &d.Holds[row]
-	case preparationTable:
-		return &d.Preparations[row]
-	case bondTable:
-		return &d.Bonds[row]
-	case specimenTable:
-		return &d.Specimens[row]
-	case photographTable:
-		return &d.Photographs[row]
 	}
-	return nil
+	e, _ := rows[table][row].Value.(record.Any)
+	return e
 }

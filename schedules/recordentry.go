@@ -116,6 +116,7 @@ var tableOf = map[reflect.Type]int{
 	reflect.TypeFor[*record.Bond]():        bondTable,
 	reflect.TypeFor[*record.Specimen]():    specimenTable,
 	reflect.TypeFor[*record.Photograph]():  photographTable,
+	reflect.TypeFor[*record.Marked]():      markedTable,
 }
 
 // kindOfEntry tells how an entry is written: its table, its fields, and the row

@@ -74,6 +74,14 @@ func (d *recordDocument) ofPart(fail func(table, row int, key, message string)) 
 			fail(photographTable, i, "file", "the name of a file is expected, without its folder")
 		}
 	}
+	for i := range d.Marked {
+		switch x := &d.Marked[i]; {
+		case strings.TrimSpace(x.Serial) == "":
+			fail(markedTable, i, "serial", "it is missing: the number as marked on the piece")
+		case strings.TrimSpace(x.Who) == "":
+			fail(markedTable, i, "who", "it is missing: somebody answers for it")
+		}
+	}
 	for i := range d.Preparations {
 		if !d.Preparations[i].Abraded.Given {
 			fail(preparationTable, i, "abraded", "it is missing: true or false")

@@ -34,6 +34,7 @@ const (
 	bondTable
 	specimenTable
 	photographTable
+	markedTable
 )
 
 // recordTables, as the tables of every document but a schedule, are made when the
@@ -195,5 +196,9 @@ var recordTables = sync.OnceValue(func() []tables.Table {
 			tables.TextField("place", func(p *record.Photograph) *string { return &p.Place }),
 			tables.NotesField("remark", func(p *record.Photograph) *string { return &p.Remark }),
 		), func(d *recordDocument) *[]record.Photograph { return &d.Photographs }),
+		tables.Many("marked", MostEntries, entryFields(func(x *record.Marked) *record.Entry { return &x.Entry }, "",
+			tables.TextField("serial", func(m *record.Marked) *string { return &m.Serial }),
+			tables.NotesField("remark", func(m *record.Marked) *string { return &m.Remark }),
+		), func(d *recordDocument) *[]record.Marked { return &d.Marked }),
 	}
 })

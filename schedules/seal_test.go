@@ -149,6 +149,8 @@ func oneOfEach() []record.Any {
 		&record.Photograph{Entry: by(42), File: "d-17-inside.jpg", Shows: "inner surface", Place: "ring 1", Remark: "before the repair"},
 		&record.Preparation{Entry: by(35), Abraded: laminate.Some(false)},
 		&record.Preparation{Entry: by(36), Onto: "J1", Abraded: laminate.Some(true), Finish: "36 grit, dull", Remark: "dust taken off"},
+		&record.Marked{Entry: by(43), Serial: "D-17"},
+		&record.Marked{Entry: by(44), Serial: "D-17", Remark: "the plate came later"},
 		&record.Bond{Entry: by(37)},
 		&record.Bond{Entry: by(38), Onto: "J1", Gelled: day, Bonder: "B. One", Qualification: "list 4", Remark: "strap"},
 	}

@@ -34,7 +34,10 @@ type Record struct {
 	Specimens           []Specimen
 	Photographs         []Photograph
 	Bonds               []Bond
-	Serial              string
+	// Serial is the serial number that the record was begun with; SerialNumber is the
+	// one that it has by now.
+	Serial string
+	Marked []Marked
 	// Part and Joint name what of a job the record is of: the id of a part, and of
 	// a joint or nozzle where it is of what was laid there; "" of a schedule alone.
 	// Overlay says which of what is laid there, None of the wall of a part.
@@ -164,6 +167,7 @@ func (r *Record) Entries() []Any {
 	all = each(all, r.Specimens)
 	all = each(all, r.Photographs)
 	all = each(all, r.Bonds)
+	all = each(all, r.Marked)
 	slices.SortStableFunc(all, func(a, b Any) int { return a.Head().Number - b.Head().Number })
 	return all
 }

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -102,6 +103,40 @@ type Photograph struct {
 	Shows  string
 	Place  string
 	Remark string
+}
+
+// Marked is the serial number that a piece got after its record was begun without one.
+type Marked struct {
+	Entry
+	Serial string // as marked on the piece
+	Remark string
+}
+
+// Serials are the serial numbers that a record gives its piece, each once: one is as it
+// should be.
+func (r *Record) Serials() []string {
+	var list []string
+	add := func(s string) {
+		if s = strings.TrimSpace(s); s != "" && !slices.ContainsFunc(list, func(o string) bool { return strings.EqualFold(o, s) }) {
+			list = append(list, s)
+		}
+	}
+	add(r.Serial)
+	for i := range r.Marked {
+		if !r.Marked[i].Struck {
+			add(r.Marked[i].Serial)
+		}
+	}
+	return list
+}
+
+// SerialNumber is the serial number of the piece, "" where the record has none; of
+// several the first.
+func (r *Record) SerialNumber() string {
+	if list := r.Serials(); len(list) > 0 {
+		return list[0]
+	}
+	return ""
 }
 
 // Preparation is that a cured face was made ready for a bond.

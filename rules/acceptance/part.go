@@ -39,12 +39,15 @@ func (j *judge) finished() {
 // another part, is nobody's.
 func (j *judge) serial() {
 	l := Line{Key: "record.serial", Demand: "a serial number of its own", Verdict: Incomplete, Basis: byPractice}
-	switch {
-	case strings.TrimSpace(j.Record.Serial) == "":
+	switch list := j.Record.Serials(); {
+	case len(list) == 0:
 		l.Found = "the record has no serial number"
 		j.add(l)
+	case len(list) > 1:
+		l.Found = "the record has more than one: " + strings.Join(list, ", ")
+		j.add(l)
 	case len(j.SameSerial) > 0:
-		l.Found = "serial " + j.Record.Serial + " is also that of " + strings.Join(j.SameSerial, ", ")
+		l.Found = "serial " + list[0] + " is also that of " + strings.Join(j.SameSerial, ", ")
 		j.add(l)
 	}
 }

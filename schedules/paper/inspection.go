@@ -89,7 +89,7 @@ func (of *Inspected) facts() Facts {
 	f := Facts{
 		{"report number", of.Number()},
 		{"part", titled(s)},
-		{"serial", Named(of.Built.Serial)},
+		{"serial", Named(of.Built.SerialNumber())},
 		{"schedule", of.Schedule + ", SHA-256 " + of.Sums.Schedule},
 		{"laid to", Named(of.Built.Schedule) + revisionOf(of.Built.ScheduleRevision)},
 		{"specification", of.Specification + ": " + Named(strings.TrimSpace(d.Number+" "+d.Title)) + ", SHA-256 " + of.Sums.Specification},
@@ -119,7 +119,7 @@ func (of *Inspected) facts() Facts {
 // Number is the report's own: the part's serial, how many entries it is about,
 // and the last one's id. The same record has the same number, and no other has.
 func (of *Inspected) Number() string {
-	return fmt.Sprintf("%s-%d-%s", Named(of.Built.Serial), len(of.Built.Entries()), of.Built.Trail.Last.ID())
+	return fmt.Sprintf("%s-%d-%s", Named(of.Built.SerialNumber()), len(of.Built.Entries()), of.Built.Trail.Last.ID())
 }
 
 // span is when the first and the last entry were made.

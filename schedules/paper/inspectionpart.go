@@ -123,6 +123,11 @@ func (of *Inspected) history() Table {
 		x := &of.Built.Revisions[i]
 		add(x.Entry, "schedule taken up from ply "+strconv.Itoa(x.From)+" on: "+x.Schedule+revisionOf(x.Number), x.Why)
 	}
+	for i := range of.Built.Marked {
+		if x := &of.Built.Marked[i]; !x.Struck {
+			add(x.Entry, "serial number "+x.Serial+", where there was none", x.Remark)
+		}
+	}
 	for i := range of.Built.Adopted {
 		add(of.Built.Adopted[i].Entry, "entries without a seal adopted", of.Built.Adopted[i].Why)
 	}

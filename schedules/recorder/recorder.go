@@ -202,6 +202,7 @@ func (r *Record) join(text []byte, one *record.Record) {
 	now.PostCures = append(now.PostCures, one.PostCures...)
 	now.Holds = append(now.Holds, one.Holds...)
 	now.Specimens = append(now.Specimens, one.Specimens...)
+	now.Marked = append(now.Marked, one.Marked...)
 	now.Photographs = append(now.Photographs, one.Photographs...)
 	now.Preparations = append(now.Preparations, one.Preparations...)
 	now.Bonds = append(now.Bonds, one.Bonds...)

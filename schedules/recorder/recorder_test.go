@@ -123,6 +123,7 @@ func TestAppend_everyKindOfEntry(t *testing.T) {
 		&record.PostCure{Entry: by("inspector", 5), Temperature: quantity.New(180, quantity.Fahrenheit).Spelled(quantity.Fahrenheit), Held: "4 h"},
 		&record.Hold{Entry: by("inspector", 6), Point: "barrier", Passed: laminate.Some(true)},
 		&record.Specimen{Entry: by("inspector", 6), Mark: "D-1/A"}, &record.Photograph{Entry: by("inspector", 6), File: "d-1.jpg"},
+		&record.Marked{Entry: by("inspector", 6), Serial: "D-1"},
 		&record.Preparation{Entry: by("inspector", 7), Onto: "J1", Abraded: laminate.Some(true), Finish: "36 grit"},
 		&record.Bond{Entry: by("inspector", 8), Onto: "J1", Gelled: at, Bonder: "B. One", Qualification: "list 4"},
 	} {

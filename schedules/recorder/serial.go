@@ -1,9 +1,11 @@
 package recorder
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 
@@ -16,7 +18,7 @@ import (
 // its serial number. One whose head cannot be read counts for none, and of what is
 // laid at a joint or nozzle one of something else: it has the number of the equipment.
 func SameSerial(path string, of *record.Record) []string {
-	serial := strings.TrimSpace(of.Serial)
+	serial := of.SerialNumber()
 	names, err := filepath.Glob(filepath.Join(escaped(filepath.Dir(path)), "*"+store.Extension))
 	if err != nil || serial == "" {
 		return nil
@@ -34,7 +36,7 @@ func SameSerial(path string, of *record.Record) []string {
 		if kind, problems := schedules.Sniff(text); kind != schedules.Record || len(problems) > 0 {
 			continue
 		}
-		if r := headOf(text); r != nil && strings.EqualFold(strings.TrimSpace(r.Serial), serial) && !apart(r, of) {
+		if r := headOf(text); r != nil && has(r, serial) && !apart(r, of) {
 			same = append(same, filepath.Base(name))
 		}
 	}
@@ -49,16 +51,24 @@ func apart(a, b *record.Record) bool {
 	return (a.OfOverlay() || b.OfOverlay()) && (a.Joint != b.Joint || a.Overlay != b.Overlay || a.Joint == "" && a.Part != b.Part)
 }
 
-// headOf is the head of a record, nil where it cannot be read: of a shop's thousands
-// of entries none has to be read for it.
+// has tells whether a record has a serial number.
+func has(r *record.Record, serial string) bool {
+	return slices.ContainsFunc(r.Serials(), func(s string) bool { return strings.EqualFold(s, serial) })
+}
+
+// headOf is the head of a record, and its serial number where that was entered later; nil
+// where it cannot be read: of a shop's thousands of entries none has to be read for it
+// where the head says it.
 func headOf(text []byte) *record.Record {
 	head := text
 	if at := firstTable().FindIndex(text); at != nil {
 		head = text[:at[0]]
 	}
 	r, _, _ := schedules.DecodeRecord(head)
-	if r == nil {
-		r, _, _ = schedules.DecodeRecord(text)
+	if r == nil || r.Serial == "" && bytes.Contains(text[len(head):], []byte("marked")) {
+		if all, _, _ := schedules.DecodeRecord(text); all != nil {
+			r = all
+		}
 	}
 	return r
 }

@@ -238,6 +238,29 @@ var ways = []way{
 		do: func(s *specimen) { s.wall[0].Instrument = "" }},
 	{file: "serial-missing", says: "the part has no serial number", verdict: incomplete, not: keys{"record.serial": incomplete},
 		do: func(s *specimen) { s.head.Serial = "" }},
+	{file: "serial-entered-later", says: "begun without a serial number, which was entered by name later", verdict: "accept",
+		do: func(s *specimen) {
+			s.head.Serial = ""
+			s.enter(&record.Marked{Entry: s.afterwards(), Serial: "T-31-LATER", Remark: "the plate came later"})
+			s.signs(record.Accept, "")
+		}},
+	{file: "serial-entered-doubled", says: "the serial number that was entered later is that of another record beside this one", verdict: incomplete, not: keys{"record.serial": incomplete},
+		do: func(s *specimen) {
+			s.head.Serial = ""
+			s.enter(&record.Marked{Entry: s.afterwards(), Serial: "t-31-twice"})
+		}},
+	{file: "serial-entered-and-another", says: "begun with one serial number, and given another", verdict: incomplete, not: keys{"record.serial": incomplete},
+		do: func(s *specimen) {
+			s.head.Serial = "T-31-FIRST"
+			s.enter(&record.Marked{Entry: s.afterwards(), Serial: "T-31-SECOND"})
+		}},
+	{file: "serial-entered-and-struck", says: "the serial number that was entered later was struck", verdict: incomplete, not: keys{"record.serial": incomplete},
+		do: func(s *specimen) {
+			s.head.Serial = ""
+			m := &record.Marked{Entry: s.afterwards(), Serial: "T-31-WRONG"}
+			s.enter(m)
+			s.strikes(m, "that of the part beside it")
+		}},
 	{file: "serial-doubled", says: "another record beside this one has its serial number", verdict: incomplete, not: keys{"record.serial": incomplete},
 		do: func(s *specimen) { s.head.Serial = "T-31-TWICE" }},
 	{file: "serial-doubled-too", says: "another record beside this one has its serial number", verdict: incomplete, not: keys{"record.serial": incomplete},
@@ -589,6 +612,18 @@ func TestAcceptance_theReportListsSpecimensAndPhotographs(t *testing.T) {
 	}
 	if out, _, _ := run("print", "inspection-report", at(shell), at(shellDemands), at("records/barcol-low.toml")); !strings.Contains(strings.Join(strings.Fields(out), " "), "photographs, retained specimens") {
 		t.Error("that there are none is not said")
+	}
+}
+
+// A serial number that was entered later heads the report, and stands among how the
+// record came about.
+func TestAcceptance_theReportHasTheSerialNumberEnteredLater(t *testing.T) {
+	at := func(name string) string { return filepath.Join(acceptanceFolder, name) }
+	out, said, code := run("print", "inspection-report", at(shell), at(shellDemands), at("records/serial-entered-later.toml"))
+	for _, want := range []string{"PART: ACCEPT", "T-31-LATER", "serial number T-31-LATER, where there was none"} {
+		if code != Fine || !strings.Contains(strings.Join(strings.Fields(out), " "), want) {
+			t.Errorf("exit code %d, %q is not in the report: %s\n%s", code, want, said, out)
+		}
 	}
 }
 

@@ -17,7 +17,7 @@ func InspectionReport(h *recorder.Held) *paper.Form {
 		Head: s.Head, Library: h.Schedule.Library, Units: h.Options.Units}
 	frame := of.Frame("Inspection report")
 	frame.State = "PART: " + strings.ToUpper(h.Result.Part.String())
-	frame.Part = "serial " + paper.Named(h.Record.Record.Serial)
+	frame.Part = "serial " + paper.Named(h.Record.Record.SerialNumber())
 	if what := h.Record.Record.What(); what != "" {
 		frame.Part = what + ", " + frame.Part
 	}

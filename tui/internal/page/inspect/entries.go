@@ -272,6 +272,8 @@ func (p *Page) entryText(of record.Any) string {
 		return "specimen " + e.Mark + " kept" + at(e.Place) + by(e.Who)
 	case *record.Photograph:
 		return "photograph " + e.File + at(e.Place) + by(e.Who)
+	case *record.Marked:
+		return "serial number " + e.Serial + by(e.Who)
 	case *record.Preparation:
 		word := "not abraded"
 		if e.Abraded.Value {

@@ -202,6 +202,8 @@ func next(r *row) string {
 		return "8 says what becomes of it: repair or retest of the entry, use-as-is by the purchaser's concession, scrap"
 	case r.Verdict == acceptance.Fails:
 		return "8 says what becomes of an entry, 4 strikes one that was entered by mistake"
+	case r.Key == "record.serial" && strings.HasPrefix(r.Found, "the record has no"):
+		return "1 records the number as marked on the piece"
 	case r.Key == "inspection.hold":
 		return "1 records that the point is passed, with who witnesses"
 	}
@@ -277,8 +279,8 @@ func (p *Page) head(w int) []string {
 func (p *Page) found() string {
 	b := &p.lying[0]
 	s := cmp.Or(b.Over, "not finished")
-	if b.Record.Serial != "" {
-		s += ", serial " + draw.Clean(b.Record.Serial)
+	if serial := b.Record.SerialNumber(); serial != "" {
+		s += ", serial " + draw.Clean(serial)
 	}
 	if n := len(p.lying) - 1; n > 0 {
 		s += fmt.Sprintf(" (and %d more)", n)

@@ -59,10 +59,11 @@ func (p *Page) kinds() page.Overlay {
 		name string
 		open func() page.Overlay
 	}{{"dimension", p.dimension}, {"hydrotest", p.hydrotest}, {"hold or witness point", p.holdPoint}, {"post-cure", p.postCure}, {"instrument and its calibration", p.calibration}, {"face prepared for a bond", p.preparation}, {"bond onto a cured face", p.bond},
-		{"specimen that is kept", p.specimen}, {"photograph", p.photograph}}
+		{"specimen that is kept", p.specimen}, {"photograph", p.photograph}, {"serial number, as marked on it", p.records.Mark}}
 	for _, o := range others {
 		items = append(items, page.Item{Name: o.name})
 	}
+	items[len(items)-1].Why = p.records.CanMark("6")
 	return &page.List{Head: "which reading?", Find: "what", Items: items, Take: func(i int) error {
 		if i >= len(list) {
 			p.Open(others[i-len(list)].open())

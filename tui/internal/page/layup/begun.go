@@ -50,8 +50,8 @@ func (p *Page) goOn(w int) []string {
 		if n := len(b.Laid); n > 0 {
 			said += ", last entry " + b.Last.Local().Format("2006-01-02 15:04")
 		}
-		if b.Record.Serial != "" {
-			said = ", serial " + draw.Clean(b.Record.Serial) + said
+		if serial := b.Record.SerialNumber(); serial != "" {
+			said = ", serial " + draw.Clean(serial) + said
 		}
 		for _, l := range draw.Wrap(draw.Clean(filepath.Base(b.Path))+said, w-2) {
 			lines = append(lines, " "+t.Strong.Render(l))

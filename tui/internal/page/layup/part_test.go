@@ -112,8 +112,8 @@ func TestRecord_isGoneOnWithBeforeAnotherIsBegun(t *testing.T) {
 	}
 }
 
-// A record is begun without a serial number once that was said, and can never be
-// given one: its head is sealed.
+// A record is begun without a serial number once that was said, and has none until
+// one is entered.
 func TestRecord_isBegunWithoutASerialNumberWhereThatIsMeant(t *testing.T) {
 	g := openTank(t)
 	g.Press("3", "1", "enter")
@@ -126,6 +126,38 @@ func TestRecord_isBegunWithoutASerialNumberWhereThatIsMeant(t *testing.T) {
 	if g.Records.Record().Now().Serial != "" {
 		t.Error("it has one")
 	}
+}
+
+// Its number is entered later by name, once, and asked about where another has it.
+func TestRecord_getsItsSerialNumberLater(t *testing.T) {
+	g := openTank(t)
+	g.Press("3", "1")
+	g.Typed("K-1", "")
+	g.Press("8")
+	g.Says("the record has a serial number: K-1")
+	g.Press("3", "2", "enter", "enter", "enter")
+	r := g.Records.Record()
+	if r == nil || r.Now().SerialNumber() != "" {
+		t.Fatalf("%q", g.Desk.Notice.Text)
+	}
+	g.Press("8", "enter")
+	g.Says("what is marked on it?")
+	g.Typed("k-1")
+	g.Says("serial k-1 is that of", "already")
+	g.Press("esc", "esc", "esc", "8")
+	g.Typed("K-2", "the plate came later")
+	g.Says("recorded as entry 1: serial K-2")
+	if m := r.Now().Marked; len(m) != 1 || m[0].Who != "Q. Two" || m[0].Seal == "" || r.Now().SerialNumber() != "K-2" || !r.Now().Trail.Sound() {
+		t.Errorf("%+v", m)
+	}
+	g.Desk.Say("")
+	g.Shows("serial K-2")
+	g.Press("8")
+	g.Says("the record has a serial number: K-2")
+	// Whoever begins another finds it.
+	g.Press("3", "3")
+	g.Typed("K-2")
+	g.Says("serial K-2 is that of", "already")
 }
 
 // The waxed coat of a wall comes after what is bonded onto it: lay-up stops at it and

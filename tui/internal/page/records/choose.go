@@ -117,8 +117,8 @@ func about(r *record.Record, torn string) string {
 	if n == 1 {
 		s = "1 entry"
 	}
-	if r.Serial != "" {
-		s = "serial " + r.Serial + ", " + s
+	if serial := r.SerialNumber(); serial != "" {
+		s = "serial " + serial + ", " + s
 	}
 	if what := r.What(); what != "" {
 		s = what + ", " + s

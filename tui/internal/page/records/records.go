@@ -388,7 +388,7 @@ func (c *Case) RecordLine() string {
 		return "no record"
 	}
 	s := "record " + draw.Clean(filepath.Base(r.Path()))
-	if serial := r.Now().Serial; serial != "" { // what is marked on the piece comes first: the end may be cut
+	if serial := r.Now().SerialNumber(); serial != "" { // what is marked on the piece comes first: the end may be cut
 		s = "serial " + draw.Clean(serial) + ", " + s
 	}
 	return s
