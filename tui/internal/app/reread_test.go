@@ -186,7 +186,7 @@ func TestReread_noPlyIsRecordedOfAScheduleThatChanged(t *testing.T) {
 	}
 	// Behind a form that stands open, too.
 	g.r.records.Enters("Q. Two", "inspector")
-	g.press("tab 6 1 4 4 0")
+	g.press("tab 6 1").shows("is this the record?").press("2 1 4 4 0")
 	put("sh.toml", stronger)
 	g.press("enter").shows("sh.toml changed on disk: read again", "look at it, then press again")
 	if n := len(g.r.records.Record().Now().Readings); n != 0 {

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules/recorder"
 	"frp/veilwright/schedules/shop"
+	"frp/veilwright/tui/internal/keys"
 )
 
 // ofShell1 is the job with shell-2 on the desk and a record of shell-1 open.
@@ -189,5 +190,52 @@ func TestAnother_pieceTakesNoPlaceOrGauge(t *testing.T) {
 		if x := read(); x.Place+x.Instrument+x.Witness+x.Method != "" || x.Side != 0 {
 			t.Errorf("of another piece: %+v", x)
 		}
+	}
+}
+
+// Nothing is struck, adopted or entered in a record of another part; in one of another
+// schedule, or of one that changed since, once somebody said that it is the one meant.
+func TestAnother_recordIsNotAddedToUnasked(t *testing.T) {
+	g := open(t, 80, 24, "jobs/bleach-day-tank.toml", "jobs/fill-line.toml")
+	g.Desk.Doc.Turn(g.Desk.Doc.Job().Part("shell-2"))
+	g.Page.Settle()
+	g.Write("by-hand.toml", "document = \"record\"\nformat = 1\nschedule = \"bleach-day-tank.toml\"\npart = \"shell-1\"\nserial = \"K-1\"\n\n[[laid]]\nply = 1\nwho = \"N. N.\"\n")
+	if err := g.Records.Open(g.Path("by-hand.toml")); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	if g.Press("9"); g.Page.Over() != nil {
+		t.Error("adopted in the record of another part")
+	}
+	g.Says("record of part shell-1: 6 opens another")
+	g.Press("4", keys.Enter)
+	g.Says("record of part shell-1: 6 opens another")
+	if n := len(g.Records.Record().Entries()); n != 1 {
+		t.Errorf("%d entries", n)
+	}
+
+	g = open(t, 80, 24, "schedules/pipe-wound-acid-spool.toml")
+	g.Write("other.toml", "document = \"record\"\nformat = 1\nschedule = \"other.toml\"\nschedule_fingerprint = \""+strings.Repeat("5f", 32)+"\"\nserial = \"K-1\"\n\n[[laid]]\nply = 1\nwho = \"N. N.\"\n")
+	if err := g.Records.Open(g.Path("other.toml")); err != nil {
+		t.Fatal(err)
+	}
+	g.Page.Settle()
+	for _, press := range [][]string{{"9"}, {"4", keys.Enter}, {"1"}, {"2"}, {"3"}} {
+		g.Press(press...)
+		g.Shows("is this the record?", "the record is of another schedule, or the schedule has changed since", "1 no: nothing is recorded", "2 yes: an entry of other.toml")
+		g.Press(keys.Enter)
+		g.Press(keys.Esc)
+	}
+	if n := len(g.Records.Record().Entries()); n != 1 {
+		t.Errorf("%d entries", n)
+	}
+	g.Page.Settle()
+	g.Press("9", "2")
+	g.Typed("held against the shop's notes")
+	if n := len(g.Records.Record().Now().Adopted); n != 1 {
+		t.Fatalf("%q", g.Desk.Notice.Text)
+	}
+	if g.Press("2"); g.Page.Over() == nil || g.Page.Over().Title() != "a defect" {
+		t.Errorf("asked a second time:\n%s", g.Screen())
 	}
 }

@@ -226,10 +226,10 @@ func (p *Page) entries() page.Overlay {
 		head = "recovered: " + torn
 	}
 	return &page.List{Head: head, Find: "entry", Verb: "strike", Items: items, Take: func(i int) error {
-		if why := p.records.NeedRecord("6"); why != "" {
+		if why := p.records.NeedOwn("6"); why != "" {
 			return errors.New(why)
 		}
-		p.records.Named(p.Open, func() { p.Open(p.strike(all[len(all)-1-i].Head().Number)) })
+		p.records.Named(p.Open, func() { p.meant(func() { p.Open(p.strike(all[len(all)-1-i].Head().Number)) }) })
 		return nil
 	}}
 }
@@ -336,7 +336,7 @@ func (p *Page) strike(number int) page.Overlay {
 
 // canAdopt says why there is nothing to adopt.
 func (p *Page) canAdopt() string {
-	if why := p.records.NeedRecord("6"); why != "" {
+	if why := p.records.NeedOwn("6"); why != "" {
 		return why
 	}
 	if len(p.records.Record().Now().Trail.Unsealed) == 0 {

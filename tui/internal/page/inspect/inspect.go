@@ -4,6 +4,8 @@
 package inspect
 
 import (
+	"path/filepath"
+
 	"frp/veilwright/laminate/inspection"
 	"frp/veilwright/rules/acceptance"
 	"frp/veilwright/schedules/recorder"
@@ -22,6 +24,7 @@ type Page struct {
 
 	kept      kept
 	about     uint64 // the piece that this is of
+	answered  string // why the record is not of what is on the desk, and somebody enters all the same
 	tolerance inspection.Tolerance
 	stated    bool // somebody stated the tolerances
 
@@ -49,8 +52,9 @@ func New(d *page.Desk, c *records.Case) *Page {
 	need := func() string { return c.NeedOwn("6") }
 	opens := func(o func() page.Overlay) func(keys.Event) { return func(keys.Event) { p.Open(o()) } }
 	enters := func(o func() page.Overlay) func(keys.Event) {
-		return func(keys.Event) { c.Named(p.Open, func() { p.Open(o()) }) }
+		return func(keys.Event) { c.Named(p.Open, func() { p.meant(func() { p.Open(o()) }) }) }
 	}
+	takes := func(keys.Event) { c.Named(p.Open, func() { p.Open(c.TakeUp()) }) }
 	p.Rows = keys.Table{
 		{Keys: []string{"1"}, Short: "readings", Long: "enter readings: choose the kind, then value Enter value Enter", Group: enter, Rank: 1, Can: need, Do: enters(p.kinds)},
 		{Keys: []string{"2"}, Short: "defect", Long: "enter a defect seen", Group: enter, Rank: 2, Can: need, Do: enters(p.defect)},
@@ -60,7 +64,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{"6"}, Long: "choose the record, or begin one", Group: choose, Rank: 9, Do: func(keys.Event) { p.Open(c.ChooseRecord(p.Open, false)) }},
 		{Keys: []string{"7"}, Long: "state the ply-to-ply scatter, to see what readings are to be expected", Group: choose, Rank: 10, Do: opens(p.tolerances)},
 		{Keys: []string{"8"}, Long: "what becomes of a reading, a defect or a rejection: repair, retest, use-as-is (the purchaser's concession), scrap", Group: enter, Rank: 11, Can: need, Do: enters(p.dispositions)},
-		{Keys: []string{"0"}, Long: "take up the schedule on the desk for this record, as a revision in mid-job", Group: enter, Rank: 13, Can: func() string { return c.CanTakeUp("6") }, Do: enters(c.TakeUp)},
+		{Keys: []string{"0"}, Long: "take up the schedule on the desk for this record, as a revision in mid-job", Group: enter, Rank: 13, Can: func() string { return c.CanTakeUp("6") }, Do: takes},
 		{Keys: []string{"9"}, Long: "adopt the entries without a seal: you answer for them as they stand", Group: enter, Rank: 12, Can: p.canAdopt, Do: enters(p.adopt)},
 		{Keys: []string{keys.Enter}, Short: "whole line", Long: "the line whole: what is required, what was found, by what basis, and what comes next", Group: about, Rank: 4, Can: p.haveLine, Do: opens(p.whole)},
 		{Keys: []string{"g"}, Long: "to the line's plies, on the bench, to look at them", Group: about, Rank: 14, Can: p.havePlies, Do: func(keys.Event) { p.jump() }},
@@ -79,10 +83,33 @@ func (p *Page) haveRecord() string {
 	return ""
 }
 
+// meant goes on once somebody said that an entry is meant for the open record, where that
+// is of another schedule than the one on the desk; it asks once until either is another.
+func (p *Page) meant(then func()) {
+	r, why := p.records.Record(), p.records.Foreign()
+	is := ""
+	if r != nil && why != "" {
+		is = r.Path() + "\x00" + why + "\x00" + p.records.Sum()
+	}
+	if is == p.answered || is == "" {
+		then()
+		return
+	}
+	p.Open(&page.List{Head: "is this the record?", Text: why + ".", Items: []page.Item{
+		{Name: "no: nothing is recorded", Note: "6 opens another"}, {Name: "yes: an entry of " + draw.Clean(filepath.Base(r.Path()))},
+	}, Take: func(i int) error {
+		if i == 1 {
+			p.answered = is
+			then()
+		}
+		return nil
+	}})
+}
+
 // Reset drops what was begun: the document became another.
 func (p *Page) Reset() {
 	p.Base.Reset()
-	p.kept = kept{}
+	p.kept, p.answered = kept{}, ""
 	p.records.Reset()
 }
 
