@@ -387,3 +387,20 @@ func TestElevation_showsWhatCloses(t *testing.T) {
 		}
 	}
 }
+
+// No row is out of sight beside lines that say nothing: what explains the row takes no
+// more than it needs as long as rows wait, and that is the same for every row.
+func TestPage_rowsTakeTheRoomThatIsFree(t *testing.T) {
+	for _, w := range []int{60, 80, 120, 140} {
+		for h := 16; h <= 60; h++ {
+			p := open(t, schedules.ExampleJob(), w, h)
+			if hidden := p.table.Len() + 1 - p.tall(); hidden > 0 && p.pane() > enough {
+				t.Errorf("%dx%d: %d rows are out of sight, and %d lines explain one", w, h, hidden, p.pane())
+			}
+		}
+	}
+	p := open(t, schedules.ExampleJob(), 140, 45)
+	if s := screen(t, p); strings.Contains(s, "▼") || !strings.Contains(s, "knuckle") {
+		t.Errorf("a row is out of sight:\n%s", s)
+	}
+}

@@ -64,15 +64,21 @@ func (p *Job) picture() int {
 	return 0
 }
 
-// pane is how many lines explain what is selected: a quarter of the body, and what a
-// table without a picture leaves.
+// enough is how many lines explain what is selected where rows wait for room: what
+// governs, and two findings to their end.
+const enough = 5
+
+// pane is how many lines explain what is selected: what the table leaves, beside a picture
+// at most a quarter of the body, which the picture takes too. It is the same for every
+// row: nothing moves while one looks through them.
 func (p *Job) pane() int {
 	h := p.Frame.Body.H
-	least := max(3, h/4)
+	quarter := max(3, h/4)
+	left := h - 2 - max(2, p.table.Len()+1)
 	if p.drawn {
-		return least
+		left = min(left, quarter)
 	}
-	return max(least, h-2-max(2, p.table.Len()+1))
+	return max(left, min(quarter, enough))
 }
 
 func (p *Job) tall() int { return max(2, p.Frame.Body.H-2-p.pane()) }
