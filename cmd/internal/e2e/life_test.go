@@ -198,9 +198,9 @@ func TestSuspend_comesBackAsItWas(t *testing.T) {
 	h.example(t, "a.toml")
 	shell := exec.Command("bash", "--norc", "--noprofile", "-i")
 	shell.Dir = h.dir
-	shell.Env = append(h.env, "PS1=ready> ", "PROGRAM="+program)
+	shell.Env = append(h.env, numbered, "PROGRAM="+program)
 	s := attach(t, shell, cols, rows)
-	s.see("ready>")
+	s.see("ready 1>")
 	s.press(`"$PROGRAM" a.toml`, "enter").see("BENCH", "saved")
 	s.press("+").see("×2")
 	s.press("ctrl+z").see("Stopped")
@@ -212,7 +212,7 @@ func TestSuspend_comesBackAsItWas(t *testing.T) {
 	// The shell's death is not the program's, which would go on keeping its work
 	// in a folder that is being removed.
 	s.press("s").see("saved")
-	s.press("q").see("ready>")
+	s.press("q").see("ready 3>")
 }
 
 func TestSuspend_isRefusedWhereNobodyCouldResume(t *testing.T) {

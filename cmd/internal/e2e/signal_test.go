@@ -109,14 +109,19 @@ func TestQuitSignal_keepsTheWorkAndGivesTheTerminalBack(t *testing.T) {
 	h.recovers(t, before)
 }
 
+// numbered is a prompt that tells how many commands there were. The one before a program
+// shows again when that leaves its own screen, and it may still be at work then, in a
+// folder that is about to be removed; the next one shows when it has ended.
+const numbered = `PS1=ready \#> `
+
 // shell is an interactive shell with the program running in it.
 func (h home) shell(t *testing.T) (s *terminal, pid int) {
 	t.Helper()
 	cmd := exec.Command("bash", "--norc", "--noprofile", "-i")
 	cmd.Dir = h.dir
-	cmd.Env = append(h.env, "PS1=ready> ", "PROGRAM="+program)
+	cmd.Env = append(h.env, numbered, "PROGRAM="+program)
 	s = attach(t, cmd, cols, rows)
-	s.see("ready>")
+	s.see("ready 1>")
 	s.press(`"$PROGRAM" a.toml`, "enter").see("BENCH", "saved")
 	list, err := os.ReadFile(fmt.Sprintf("/proc/%d/task/%d/children", cmd.Process.Pid, cmd.Process.Pid))
 	if err != nil {
@@ -156,7 +161,7 @@ func TestStopped_byASignalComesBackAsItWas(t *testing.T) {
 				}
 			}
 			s.press("q").see("NOT SAVED")
-			s.press("2", "x").see("ready>")
+			s.press("2", "x").see("ready 5>") // it was started, and stopped three times
 		})
 	}
 }
