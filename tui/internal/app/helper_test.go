@@ -86,7 +86,7 @@ func run(t testing.TB, d *editor.Document, kind draw.Kind, w, h int) *rig {
 		o.Folder = filepath.Dir(p)
 	}
 	r := New(d, o)
-	t.Cleanup(func() { _ = r.Document().Close() })
+	t.Cleanup(func() { _ = r.Close() })
 	tuitest.Start(t, r, w, h)
 	return &rig{t, r}
 }

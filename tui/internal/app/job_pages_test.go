@@ -26,7 +26,7 @@ func tank(t testing.TB, text []byte, w, h int) *rig {
 		t.Fatal(err)
 	}
 	r := New(d, options(draw.Mono))
-	t.Cleanup(func() { _ = r.Document().Close() })
+	t.Cleanup(func() { _ = r.Close() })
 	tuitest.Start(t, r, w, h)
 	return &rig{t, r}
 }

@@ -121,14 +121,14 @@ func (r *Root) keepNow() {
 // not come to its end.
 func (r *Root) Rescue() error { return r.keeper.keep() }
 
-// Close lets go of the document and of what lies beside it.
+// Close lets go of the document, of what lies beside it and of what pages keep.
 func (r *Root) Close() (err error) {
 	defer func() {
 		if what := recover(); what != nil { // after a mistake nothing is sure
 			err = fmt.Errorf("closing the document: %v", what)
 		}
 	}()
-	return errors.Join(r.records.Close(), r.desk.Doc.Close())
+	return errors.Join(r.records.Close(), r.desk.End(), r.desk.Doc.Close())
 }
 
 func (r *Root) crash(what any, stack []byte) {

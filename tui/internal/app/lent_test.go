@@ -132,9 +132,9 @@ func TestScreen_anyKeysInAJob(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		defer d.Close()
 		w, h := rapid.IntRange(1, 200).Draw(rt, "w"), rapid.IntRange(1, 60).Draw(rt, "h")
 		r := New(d, options(draw.Mono))
+		defer r.Close()
 		r.o.Folder = "testdata"
 		r.Update(tea.WindowSizeMsg{Width: w, Height: h})
 		for range rapid.IntRange(0, 36).Draw(rt, "row") {

@@ -11,6 +11,7 @@ import (
 	"frp/veilwright/laminate/exercise"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/editor"
+	"frp/veilwright/schedules/progress"
 	"frp/veilwright/tui/internal/draw"
 	"frp/veilwright/tui/internal/tuitest"
 )
@@ -26,15 +27,9 @@ func learning(t testing.TB, w, h int, own ...*exercise.Exercise) *rig {
 	o := options(draw.Mono)
 	o.Page, o.Person, o.Exercises = "practice", "Ada", own
 	r := New(d, o)
-	t.Cleanup(func() { _ = d.Close() })
+	t.Cleanup(func() { _ = r.Close() })
 	tuitest.Start(t, r, w, h)
-	g := &rig{t, r}
-	t.Cleanup(func() { // the exercise is left: nothing writes into the test's folder any more
-		for range 6 {
-			g.esc()
-		}
-	})
-	return g
+	return &rig{t, r}
 }
 
 func builtIn(t testing.TB, id string) *exercise.Exercise {
@@ -211,5 +206,23 @@ func TestPractice_gluedKeysAreSingleKeys(t *testing.T) {
 	}
 	if walls[true] != walls[false] {
 		t.Errorf("in one read\n%s\none by one\n%s", walls[true], walls[false])
+	}
+}
+
+// When the program ends it lets go of an answer that is not marked: it is on the disk,
+// nothing writes any more, and the next start has it.
+func TestEnd_letsGoOfTheAnswerThatIsNotMarked(t *testing.T) {
+	state(t)
+	g := learning(t, 80, 24)
+	g.press("1 1 1 3")
+	if err := g.r.Close(); err != nil {
+		t.Fatal(err)
+	}
+	d, err := progress.OpenDraft("Ada", "a1-cool-brine")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, _, ok := d.Left(); !ok || a.Schedule == nil {
+		t.Errorf("%+v", a)
 	}
 }

@@ -38,7 +38,7 @@ func TestRecordPages_layMeasureDecide(t *testing.T) {
 	now := time.Date(2026, 3, 1, 12, 0, 0, 0, time.UTC)
 	o.Clock = func() time.Time { now = now.Add(time.Minute); return now }
 	r := New(d, o)
-	t.Cleanup(func() { _ = d.Close() })
+	t.Cleanup(func() { _ = r.Close() })
 	tuitest.Start(t, r, 80, 24)
 	g := &rig{t, r}
 

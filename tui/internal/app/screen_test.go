@@ -96,9 +96,9 @@ func TestScreen_anySizeAnyKeys(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		defer d.Close()
 		w, h := rapid.IntRange(1, 250).Draw(rt, "w"), rapid.IntRange(1, 80).Draw(rt, "h")
 		r := New(d, options(rapid.SampledFrom(draw.Kinds()).Draw(rt, "theme")))
+		defer r.Close()
 		r.o.Folder = "testdata"
 		r.Update(tea.WindowSizeMsg{Width: w, Height: h})
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(keysOfAll), 1, 40).Draw(rt, "keys") {

@@ -31,7 +31,7 @@ func started(t *testing.T, w, h int) *rig {
 	}
 	o.Start, o.Keep, o.Units, o.Folder = true, true, kept.Units, t.TempDir()
 	r := New(d, o)
-	t.Cleanup(func() { _ = r.Document().Close() })
+	t.Cleanup(func() { _ = r.Close() })
 	tuitest.Start(t, r, w, h)
 	return &rig{t, r}
 }
@@ -172,7 +172,7 @@ func TestRack_numberKeysAreKept(t *testing.T) {
 	o := options(draw.Mono)
 	o.Rack = kept.Rack
 	again := &rig{t, New(d, o)}
-	t.Cleanup(func() { _ = d.Close() })
+	t.Cleanup(func() { _ = again.r.Close() })
 	tuitest.Start(t, again.r, 120, 36)
 	if again.press("1"); again.r.Document().Now().Plies[0].Material != last {
 		t.Errorf("in another schedule 1 adds %s", again.r.Document().Now().Plies[0].Material)

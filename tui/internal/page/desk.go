@@ -1,6 +1,8 @@
 package page
 
 import (
+	"errors"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/edit"
 	"frp/veilwright/laminate/laid"
@@ -46,10 +48,22 @@ type Desk struct {
 	// NewJob is what was typed for a new job that nobody has taken, line by line.
 	NewJob []string
 
+	// Ends let go of what pages have on disk, when the program ends.
+	Ends []func() error
+
 	said  uint64        // counts notices
 	last  *rules.Report // the report before the last change, nil before the first
 	fresh []bool        // by finding of the report it was made for
 	of    *rules.Report // that report
+}
+
+// End lets go of what pages have on disk.
+func (d *Desk) End() error {
+	var errs []error
+	for _, end := range d.Ends {
+		errs = append(errs, end())
+	}
+	return errors.Join(errs...)
 }
 
 // Say notices what was done.

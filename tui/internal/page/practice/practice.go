@@ -60,6 +60,7 @@ type screen interface {
 func New(d *page.Desk, o Options) *Practice {
 	p := &Practice{Base: page.NewBase("practice", d), o: o, home: &home{}}
 	p.now = p.home
+	d.Ends = append(d.Ends, p.letGo)
 	return p
 }
 

@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -116,19 +117,21 @@ func (p *Practice) Keep() error {
 
 // end closes the exercise that is open; what is kept of it waits for its person.
 func (p *Practice) end() {
+	if err := p.letGo(); err != nil {
+		p.Desk.Refuse(err.Error())
+	}
+}
+
+func (p *Practice) letGo() error {
 	if p.work == nil {
-		return
+		return nil
 	}
 	err := p.Keep()
 	if d := p.work.base().draft; d != nil {
-		if wrong := d.Close(); err == nil {
-			err = wrong
-		}
-	}
-	if err != nil {
-		p.Desk.Refuse(err.Error())
+		err = cmp.Or(err, d.Close())
 	}
 	p.work = nil
+	return err
 }
 
 // leave goes back to the step.
