@@ -13,14 +13,15 @@ import (
 
 type tidyCommand struct {
 	Files []string `arg:"" name:"file" help:"Schedules, jobs and shop books to rewrite in place, folders of them, or - to filter standard input." complete:"documents"`
+	List  bool     `help:"Rewrite nothing: print the names of what would be rewritten."`
 }
 
 // Help is shown under the command's flags.
 func (tidyCommand) Help() string {
-	return `Rewrites schedules, jobs and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written, but for lists on several lines. Running it again changes nothing. Findings stay the same; zones that are written stay where they are when plies are added, so a finding may be fixed in another way.
+	return `Rewrites schedules, jobs and shop books in canonical form: tables and keys in their usual order, equals signs below each other, zones written out, comments kept with what they stand at. Values stay as they are written, but for lists on several lines. Running it again changes nothing. Findings stay the same; zones that are written stay where they are when plies are added, so a finding may be fixed in another way. What is rewritten is named.
 
     veilwright tidy header.toml
-    veilwright tidy jobs/
+    veilwright tidy --list jobs/
     veilwright tidy - < header.toml | diff header.toml -`
 }
 
@@ -43,7 +44,7 @@ func (k tidyCommand) Run(c *call) error {
 			c.unread(d)
 			continue
 		}
-		if err := tidyOne(c, d); err != nil {
+		if err := k.one(c, d); err != nil {
 			c.say.Say("%s: %v", d.Name, err)
 			c.ends(Unusable)
 		}
@@ -60,19 +61,21 @@ func tidied(k schedules.Kind) bool {
 	return k == schedules.Schedule || k == schedules.Job || k == schedules.ShopBook
 }
 
-func tidyOne(c *call, d *shop.Opened) error {
+func (k tidyCommand) one(c *call, d *shop.Opened) error {
 	tidy, err := canonical(d)
-	if err != nil {
-		return err
+	switch {
+	case err != nil:
+	case d.Name == stdinName:
+		_, err = c.out.Write(tidy)
+	case bytes.Equal(tidy, d.Text):
+	case k.List:
+		c.out.Line("%s", d.Name)
+	default:
+		if err = replace(d.Name, d.Text, tidy); err == nil {
+			c.out.Line("rewrote %s", d.Name)
+		}
 	}
-	if d.Name == stdinName {
-		_, err := c.out.Write(tidy)
-		return err
-	}
-	if bytes.Equal(tidy, d.Text) {
-		return nil
-	}
-	return replace(d.Name, d.Text, tidy)
+	return err
 }
 
 // canonical gives the document in canonical form, after holding that tidying
@@ -96,15 +99,14 @@ func replace(name string, before, after []byte) error {
 // goes into has it already.
 func withoutName(err error) error {
 	var own *store.Error
-	if errors.As(err, &own) {
-		return errors.New(own.Why)
-	}
 	var locked *store.LockedError
-	if errors.As(err, &locked) {
-		return fmt.Errorf("is open in another program; not changed")
-	}
 	var conflict *store.ConflictError
-	if errors.As(err, &conflict) {
+	switch {
+	case errors.As(err, &own):
+		return errors.New(own.Why)
+	case errors.As(err, &locked):
+		return errors.New("is open in another program; not changed")
+	case errors.As(err, &conflict):
 		return fmt.Errorf("%s; not changed", conflict.How)
 	}
 	return err
