@@ -101,7 +101,7 @@ func (o *Overlay) Where() string {
 func (o *Overlay) Lacks(j *laminate.Job) string {
 	switch {
 	case o.Laminate == "":
-		return o.Where() + " names no laminate for its " + o.Kind.noun() + " (" + o.Kind.Key() + ")"
+		return o.Where() + " names no laminate for its " + o.Kind.Noun() + " (" + o.Kind.Key() + ")"
 	case j.Laminate(o.Laminate) < 0:
 		return o.Where() + " names a laminate that is not in the job: " + o.Laminate + " (" + o.Kind.Key() + ")"
 	case len(j.Laminates[j.Laminate(o.Laminate)].Plies) == 0:
@@ -110,7 +110,8 @@ func (o *Overlay) Lacks(j *laminate.Job) string {
 	return ""
 }
 
-func (k Kind) noun() string {
+// Noun is the kind as what is laid: "overlay outside".
+func (k Kind) Noun() string {
 	switch k {
 	case LaidInside:
 		return "overlay inside"

@@ -491,3 +491,21 @@ func TestPropose_bearsWhatPullsAlong(t *testing.T) {
 		t.Errorf("a course that nothing pulls at has %.3f in", a.Zones[laminate.StructuralLayer].Thickness/0.0254)
 	}
 }
+
+// The coat of what is laid waits too, where something is bonded onto it: a shop that lays
+// a neck with its coat bonds its pad to wax.
+func TestPropose_saysWhenTheCoatOfWhatIsLaidWaits(t *testing.T) {
+	p := propose(t, bare(), advice.Options{})
+	if !says(p.Assumed, "nozzle N1") || !says(p.Assumed, "the waxed coat of its neck is laid after its pad, its overlay outside") {
+		t.Errorf("assumed %v", p.Assumed)
+	}
+	for _, l := range p.Assumed {
+		if strings.Contains(l.Text, "the waxed coat of its pad") || strings.Contains(l.Text, "the waxed coat of its seal") {
+			t.Errorf("nothing is bonded onto it, or it has no coat: %s", l.Text)
+		}
+	}
+	// What was laid out before is not told of.
+	if again := propose(t, p.Job, advice.Options{}); len(again.Assumed) > 0 {
+		t.Errorf("told again: %v", again.Assumed)
+	}
+}

@@ -264,12 +264,24 @@ func (w *work) tapers() {
 	}
 }
 
-// coats says of each wall filled in when its waxed coat is laid, where that waits.
+// coats says of what was filled in when its waxed coat is laid, where that waits.
 func (w *work) coats() {
+	filled := func(at laminate.Ref) bool {
+		return slices.ContainsFunc(w.p.Filled, func(l Line) bool { return l.At == at })
+	}
 	for i := range w.j.Parts {
 		at := laminate.JobPartRef(i, "laminate")
-		if slices.ContainsFunc(w.p.Filled, func(l Line) bool { return l.At == at }) && overlay.LastCoat(w.j, i, laminate.Analyze(w.j.Wall(i), w.lib)) != nil {
+		if filled(at) && overlay.LastCoat(w.j, i, laminate.Analyze(w.j.Wall(i), w.lib)) != nil {
 			w.assumed(at, "part "+w.j.Parts[i].ID, "its waxed coat is laid last, when its joints and nozzles are, as lay-up and route sheets have it")
+		}
+	}
+	for _, o := range overlay.All(w.j) {
+		at := laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()}
+		if !filled(at) {
+			continue
+		}
+		if c := o.LastCoat(w.j, laminate.Analyze(o.Schedule(w.j), w.lib)); c != nil {
+			w.assumed(at, o.Where(), "the waxed coat of its "+o.Kind.Noun()+" is laid after "+c.Before()+", as lay-up and route sheets have it")
 		}
 	}
 }
