@@ -387,11 +387,11 @@ func (c *Case) RecordLine() string {
 	if r == nil {
 		return "no record"
 	}
-	s := "record " + draw.Clean(filepath.Base(r.Path()))
-	if serial := r.Now().SerialNumber(); serial != "" { // what is marked on the piece comes first: the end may be cut
-		s = "serial " + draw.Clean(serial) + ", " + s
+	serial := "no serial number" // what is marked on the piece comes first: the end may be cut
+	if n := r.Now().SerialNumber(); n != "" {
+		serial = "serial " + draw.Clean(n)
 	}
-	return s
+	return serial + ", record " + draw.Clean(filepath.Base(r.Path()))
 }
 
 // SpecificationLine names the specification in a few words.
