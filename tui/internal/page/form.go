@@ -46,7 +46,8 @@ type Form struct {
 	// Changed is told of every key that changed a line.
 	Changed func()
 	// Below draws what stands under the lines; Foot is how many lines it takes at
-	// least, 0 half of the room. With a Foot it may take up to half of the room too.
+	// least, 0 half of the room. With a Foot it may take up to half of the room, and what the
+	// lines leave.
 	Below func(w, h int) []string
 	Foot  int
 	// Leave is what comes after it was left; nil: nothing.
@@ -360,12 +361,12 @@ func (f *Form) sections() bool {
 	return n > 1
 }
 
-// tall is how many lines it has beside a notice of several rows.
-func (f *Form) tall() int { return max(1, f.h-f.desk.Notice.Covers(f.w)) }
+// leastFields is how many lines of a form a paragraph over them leaves at least.
+const leastFields = 4
 
 // room is how many lines the fields have.
 func (f *Form) room() int {
-	h := f.tall() - len(f.paragraph(f.Text, len(f.Fields)))
+	h := f.tall() - len(f.paragraph(f.Text, len(f.Fields), min(len(f.Fields), leastFields)))
 	switch {
 	case f.Below == nil:
 	case f.Foot > 0:
@@ -384,7 +385,8 @@ func (f *Form) foot() int { return max(f.Foot, len(f.under)) }
 // Settle keeps the line worked at in sight.
 func (f *Form) Settle() {
 	if f.Foot > 0 && f.Below != nil {
-		f.under = f.Below(f.w, max(f.Foot, f.tall()/2))
+		room := max(f.Foot, f.tall()/2, f.tall()-len(f.Fields))
+		f.under = fitBelow(f.Below(f.w, room), f.w, room)
 	}
 	lines, from, to := f.fields()
 	room := f.room()
@@ -432,7 +434,7 @@ func (f *Form) Lines() []string {
 	if f.w < 1 || f.h < 1 {
 		return nil
 	}
-	out := f.paragraph(f.Text, len(f.Fields))
+	out := f.paragraph(f.Text, len(f.Fields), min(len(f.Fields), leastFields))
 	lines, _, _ := f.fields()
 	room := min(f.room(), len(lines))
 	top := max(0, min(f.top, len(lines)-room))

@@ -2,6 +2,7 @@ package page
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,7 +26,9 @@ type Item struct {
 	Points bool
 }
 
-// List is something to choose from. A digit takes the row it stands beside.
+// List is something to choose from. A digit takes the row it stands beside: of up to
+// nine rows each keeps its own whatever is in sight, of more the digits stand beside
+// those in sight.
 // Where letters narrow the list, a digit that begins some name is a letter and
 // stands beside no row, and all are letters once something is typed: so every
 // name can be typed, and what is drawn is what a digit does.
@@ -65,6 +68,7 @@ type List struct {
 	sel    int   // index in found
 	top    int
 	drawn  int    // rows of it
+	reader *Text  // the paragraph read to its end, nil while the rows are shown
 	begins string // the digits that begin a name
 	opened bool
 }
@@ -84,9 +88,20 @@ func (l *List) Pointed() int {
 	return l.found[l.sel]
 }
 
+// SetSize tells its room.
+func (l *List) SetSize(w, h int) {
+	l.panel.SetSize(w, h)
+	if l.reader != nil {
+		l.reader.SetSize(w, h)
+	}
+}
+
 // Click points at the row on a line.
 func (l *List) Click(_, y int) bool {
 	l.open()
+	if l.reader != nil {
+		return false
+	}
 	if y -= len(l.before()); y < 0 {
 		return false
 	}
@@ -154,9 +169,9 @@ func (l *List) Settle() {
 
 // rows is how many rows are drawn.
 func (l *List) rows() int {
-	n := l.h - len(l.before())
+	n := l.tall() - len(l.before())
 	if l.Below != nil {
-		n = min(n, max(len(l.found), 1), l.h/2)
+		n = min(n, max(len(l.found), 1), l.tall()/2)
 	}
 	return max(1, n)
 }
@@ -233,16 +248,45 @@ func (l *List) take() {
 
 func (l *List) digit(e keys.Event) {
 	d, _ := e.Digit()
-	if d == 0 || l.top+d > len(l.found) || d > l.rows() {
+	i := l.first() + d - 1
+	hidden := i < l.top || i >= l.top+l.rows()
+	if d == 0 || i >= len(l.found) || hidden && l.first() > 0 {
 		l.desk.Refuse("no row has the number " + strconv.Itoa(d))
 		return
 	}
-	l.sel = l.top + d - 1
-	if l.Points || l.Items[l.Pointed()].Points {
+	l.sel = i
+	if hidden || l.Points || l.Items[l.Pointed()].Points {
 		l.pointed()
+		if hidden && !l.Points { // nobody takes what nobody could read
+			l.desk.Refuse(fmt.Sprintf("row %d was not in sight: %d again, or Enter, takes it", d, d))
+		}
 		return
 	}
 	l.take()
+}
+
+// first is the row, by its place in found, that has the digit 1.
+func (l *List) first() int {
+	if len(l.found) <= 9 {
+		return 0
+	}
+	return l.top
+}
+
+// least is how many rows its paragraph leaves in sight: all that have digits.
+func (l *List) least() int {
+	titles := min(1, len(l.Titles))
+	if n := len(l.found); n <= 9 {
+		return n + titles
+	}
+	return min(9+titles, l.tall()-1)
+}
+
+// read opens the paragraph over the rows, to be read to its end.
+func (l *List) read() {
+	l.reader = &Text{Head: l.Head, Body: func(int) []string { return l.wrapped(l.Text) }}
+	l.reader.Attach(l.desk, func() { l.reader = nil })
+	l.reader.SetSize(l.w, l.h)
 }
 
 func (l *List) typed(e keys.Event) {
@@ -259,6 +303,9 @@ func (l *List) typed(e keys.Event) {
 // Table is its keys.
 func (l *List) Table() keys.Table {
 	l.open()
+	if l.reader != nil {
+		return l.reader.Table()
+	}
 	const g = "Choosing"
 	verb := l.Verb
 	if verb == "" {
@@ -321,6 +368,9 @@ func (l *List) Table() keys.Table {
 			}
 		}})
 	}
+	if l.Find == "" && len(l.wrapped(l.Text)) > max(0, l.tall()-l.least()) {
+		t = append(t, keys.Row{Keys: []string{"w"}, Short: "whole text", Long: "read what stands over the rows to its end", Group: g, Rank: 1, Do: keys.Do(l.read)})
+	}
 	leave := keys.Row{Keys: []string{keys.Esc}, Short: "leave", Long: "leave everything as it is", Group: g, Do: func(keys.Event) { l.leave(l.Leave) }}
 	if !l.query.Empty() {
 		leave.Short, leave.Long = "forget the letters", "forget the letters; again: leave"
@@ -336,7 +386,7 @@ func (l *List) Table() keys.Table {
 // before is what stands before the rows.
 func (l *List) before() []string {
 	if l.Find == "" {
-		out := l.paragraph(l.Text, len(l.found))
+		out := l.paragraph(l.Text, len(l.found), l.least())
 		if l.Titles != "" {
 			out = append(out, l.desk.Theme.Label.Render(draw.Right(l.Titles, l.w)))
 		}
@@ -356,6 +406,9 @@ func (l *List) Lines() []string {
 		return nil
 	}
 	l.open()
+	if l.reader != nil {
+		return l.reader.Lines()
+	}
 	t := l.desk.Theme
 	lines := l.before()
 	if len(l.found) == 0 {
@@ -364,7 +417,7 @@ func (l *List) Lines() []string {
 	for _, row := range l.inSight() {
 		lines = append(lines, row...)
 	}
-	if left := l.h - len(lines); l.Below != nil && left > 0 {
+	if left := l.tall() - len(lines); l.Below != nil && left > 0 {
 		lines = append(lines, fitBelow(l.Below(l.w, left), l.w, left)...)
 	}
 	return draw.FitLines(lines, l.w, l.h)
@@ -391,7 +444,7 @@ func (l *List) inSight() [][]string {
 		list = append(list, l.row(i, wide))
 		all += len(list[len(list)-1])
 	}
-	if l.Below != nil || len(list) < len(l.found) || all > l.h-len(l.before()) {
+	if l.Below != nil || len(list) < len(l.found) || all > l.tall()-len(l.before()) {
 		for k := range list {
 			list[k] = []string{l.line(l.top+k, wide, "")}
 		}
@@ -469,7 +522,7 @@ func (l *List) room(it *Item, wide int) int {
 func (l *List) line(i, wide int, part string) string {
 	t, it, w := l.desk.Theme, &l.Items[l.found[i]], l.w
 	number := " "
-	if n := strconv.Itoa(i - l.top + 1); len(n) == 1 && l.query.Empty() && !strings.Contains(l.begins, n) {
+	if n := strconv.Itoa(i - l.first() + 1); len(n) == 1 && l.query.Empty() && !strings.Contains(l.begins, n) {
 		number = n
 	}
 	mark := ""

@@ -71,26 +71,38 @@ func (p *panel) taken(err error) bool {
 // fitBelow cuts what stands under the lines of a form or list to h lines; that more
 // would follow is marked.
 func fitBelow(lines []string, w, h int) []string {
-	if len(lines) <= h {
-		return lines
+	if len(lines) <= h || h < 1 {
+		return lines[:max(0, min(len(lines), h))]
 	}
 	lines = slices.Clone(lines[:h])
 	lines[h-1] = draw.Cut(strings.TrimRight(lines[h-1], " ")+" "+draw.Ellipsis, w)
 	return lines
 }
 
-// paragraph is the text that stands first, with a blank line on both sides
-// where rows lines still fit under it.
-func (p *panel) paragraph(text string, rows int) []string {
+// tall is how many lines it has beside a notice of several rows.
+func (p *panel) tall() int { return max(1, p.h-p.desk.Notice.Covers(p.w)) }
+
+// wrapped is a paragraph in lines.
+func (p *panel) wrapped(text string) (lines []string) {
 	if text == "" {
 		return nil
 	}
-	var out []string
 	for _, l := range draw.Wrap(draw.CleanText(text), max(20, min(p.w-6, 76))) {
-		out = append(out, "   "+l)
+		lines = append(lines, "   "+l)
 	}
-	if len(out)+2+rows <= p.h {
+	return lines
+}
+
+// paragraph is the text that stands first, with a blank line on both sides
+// where rows lines still fit under it. It leaves least lines to them, and marks what
+// has no room then.
+func (p *panel) paragraph(text string, rows, least int) []string {
+	out, room := p.wrapped(text), max(0, p.tall()-least)
+	switch {
+	case len(out) > 0 && len(out)+2+rows <= p.tall():
 		return append(append([]string{""}, out...), "")
+	case len(out) > room:
+		return fitBelow(out, p.w, room)
 	}
 	return out
 }

@@ -91,9 +91,16 @@ func (p *Page) bonded(then func()) {
 			then()
 			return nil
 		},
-		Below: func(w, _ int) (lines []string) {
+		Below: func(w, h int) (lines []string) {
 			for _, c := range safety.For(safety.Bonding, safety.Cutting) {
 				lines = append(lines, page.Labeled(p.Desk.Theme, labelCells, c.Label, c.Text, w, p.Desk.Theme.Warning)...)
+			}
+			if len(lines) <= h {
+				return lines
+			}
+			lines = lines[:0] // each in few words rather than some whole and the others not at all
+			for _, c := range safety.For(safety.Bonding, safety.Cutting) {
+				lines = append(lines, page.Labeled(p.Desk.Theme, labelCells, c.Label, c.Line, w, p.Desk.Theme.Warning)...)
 			}
 			return lines
 		}}

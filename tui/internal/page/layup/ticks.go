@@ -242,7 +242,7 @@ func (p *Page) gate(then func(note string)) {
 		p.unopposed(func(why string) { then(joined(note, why)) })
 	}
 	p.Open(&page.List{Head: "is all laid that is bonded onto it?", Text: "The waxed coat comes after " + before + ": nothing bonds to wax.", Items: []page.Item{
-		{Name: "no: nothing is recorded"}, {Name: "yes: " + before + " laid before the coat"}, {Name: "no, and the coat is laid: it has to be ground off where they bond"},
+		{Name: "no: nothing is recorded"}, {Name: "yes, all laid before the coat"}, {Name: "no, the coat is laid: to be ground off where they bond"},
 	}, Take: func(i int) error {
 		if i == 0 {
 			return nil
@@ -268,9 +268,9 @@ func (p *Page) unopposed(then func(note string)) {
 		then("")
 		return
 	}
-	p.Desk.Refuse(why)
+	p.Desk.Refuse("nothing is recorded until this is answered")
 	ask := &page.List{Head: "lay up nevertheless?", Text: why, Items: []page.Item{
-		{Name: "no: nothing is recorded"}, {Name: "laid nevertheless; the reasons are recorded with the ply"}, {Name: "laid nevertheless, by order of …"},
+		{Name: "no: nothing is recorded"}, {Name: "laid nevertheless; the reasons go into the record"}, {Name: "laid nevertheless, by order of …"},
 	}}
 	if len(at.list) > 0 { // nobody goes past one without a name
 		ask.Head = "HOLD POINT: lay up nevertheless?"

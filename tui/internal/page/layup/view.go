@@ -126,8 +126,13 @@ func (p *Page) big(w int) []string {
 	ply, row := &p.records.Schedule().Plies[i], &p.analysis().Rows[i]
 	// A third of the body at most, and always room for what is said below.
 	tall := max(3, min(p.Frame.Body.H/3, p.Frame.Body.H-10))
-	if f, ok := p.Over().(*page.Form); p.Frame.Form == draw.Reduced || ok && f.Foot > 0 { // what is asked stands whole, with its cautions
+	small := p.Frame.Form == draw.Reduced
+	if f, ok := p.Over().(*page.Form); small || ok && f.Foot > 0 { // what is asked stands whole, with its cautions
 		tall = 3
+	}
+	asks := small && p.Over() != nil
+	if asks {
+		tall = 1
 	}
 	const least = 4 // blanks between number and material; more where letters stand wide apart
 	number, name := strconv.Itoa(n), draw.Clean(ply.Material)
@@ -165,6 +170,9 @@ func (p *Page) big(w int) []string {
 	what += number + " of " + strconv.Itoa(p.total())
 	said := draw.Ends(" "+look.Render(what)+"   "+page.ZoneStyle(t, row.Zone).Render("zone: "+page.ZoneWord(row.Zone)), p.comes(t, n, max(1, w-draw.Width(what)-25))+" ", w)
 	lines = append(lines, said)
+	if asks {
+		return lines
+	}
 	for _, l := range draw.Wrap(p.material(ply, row)+p.across(n)+" · "+resinText(ply, row), w-2) {
 		lines = append(lines, " "+l)
 	}
