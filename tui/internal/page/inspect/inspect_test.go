@@ -471,12 +471,12 @@ func TestReadings_aThicknessInTheWrongUnitIsAskedAbout(t *testing.T) {
 	n := len(g.Records.Record().Now().Readings)
 	g.Press("1", "1")
 	g.Typed("0.24")
-	g.Says("0.24 mil, where the schedule computes 236.2 mil? 1 0.24 mil, as typed   2 0.24 in")
+	g.Says("0.24 mil, where the schedule computes 236.2 mil? + 0.24 mil, as typed   * 0.24 in")
 	g.Press(keys.Enter)
 	if len(g.Records.Record().Now().Readings) != n {
 		t.Fatal("recorded before it was answered")
 	}
-	g.Press("2")
+	g.Press("*")
 	if l := g.Records.Record().Now().Readings; len(l) != n+1 || l[n].Thickness.Text() != "0.24 in" {
 		t.Errorf("%d readings, the last %+v", len(l)-n, l[len(l)-1])
 	}

@@ -17,17 +17,16 @@ import (
 // whether another unit was meant (common practice, no source).
 const far = 3.0
 
-// doubts are the questions of one form: each is asked once of what was typed.
+// doubts are the answers given on one form, of what was typed in a line: it stands.
 type doubts map[*page.Field]string
 
-// ask asks about what was typed, and the second Enter takes it.
+// ask asks about what was typed.
 func (d doubts) ask(f *page.Field, why string) error {
 	typed := text(f)
 	if d[f] == typed && typed != "" {
 		return nil
 	}
-	d[f] = typed
-	return fmt.Errorf("%s %s: %s? Enter takes it if it is meant", f.Label, typed, why)
+	return page.Sure(fmt.Sprintf("%s %s: %s", f.Label, typed, why), typed, func(page.Answer) { d[f] = typed })
 }
 
 // either asks whether a bare number is meant in the unit of its line or in another: no

@@ -254,9 +254,7 @@ func usual(f *page.Field) error {
 	case v.Value < leastShare:
 		return percent(f, v.Value)
 	case v.Value > mostShare:
-		f.Text += " %"
-		f.Enter()
-		return fmt.Errorf("%s %s %% is above %s: Enter takes it if it is meant", f.Label, typed, quantity.Share(mostShare))
+		return page.Sure(fmt.Sprintf("%s %s %% is above %s", f.Label, typed, quantity.Share(mostShare)), typed+" %", nil)
 	}
 	return nil
 }

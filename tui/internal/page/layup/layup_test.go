@@ -82,7 +82,7 @@ func TestTick_oneKeyAPlyUntilAllAreLaid(t *testing.T) {
 		g.Press(keys.Backspace)
 	}
 	g.Typed("first shift")
-	g.Press("2") // from now on
+	g.Press("*") // from now on
 	g.Typed("", "V-1", "N-40", "1.5", "")
 	g.Press("1")
 	g.Typed("20 degC", "50", "18 degC")
@@ -414,8 +414,8 @@ func TestAmbient_aHumidityThatReadsAsAShareIsAskedAbout(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Press("1")
 	g.Typed("20 degC", "0.85")
-	g.Says("humidity 0.85 % is hardly meant? 1 0.85 %, as typed   2 85 %")
-	g.Press(keys.Enter, "2")
+	g.Says("humidity 0.85 % is hardly meant? + 0.85 %, as typed   * 85 %")
+	g.Press(keys.Enter, "*")
 	g.Typed("18 degC")
 	g.Says("DO NOT LAY", "humidity 85 %")
 	g.Press("1")
@@ -472,7 +472,7 @@ func TestDetails_enterKeepsEachLine(t *testing.T) {
 		g.Press(keys.Backspace)
 	}
 	g.Typed("first shift")
-	g.Press("2")
+	g.Press("*")
 	g.Typed("", "V-1")
 	g.Press(keys.Esc, keys.Esc)
 	if k := g.Page.kept(1); g.Records.By().Who != "first shift" || k.materialLot != "V-1" {
@@ -547,16 +547,16 @@ func TestDetails_anotherSignerIsAskedAbout(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	by := g.Records.By().Who
 	g.Press("2", "5", keys.Enter)
-	g.Says("does 5 enter from now on, and no longer "+by, "1 "+by+", as before   2 5 from now on")
+	g.Says("does 5 enter from now on, and no longer "+by, "+ "+by+", as before   * 5 from now on")
 	g.Press(keys.Enter, keys.Enter)
 	if now := g.Records.By().Who; now != by {
 		t.Fatalf("entries are by %q", now)
 	}
-	g.Press("1")
+	g.Press("+")
 	if now := g.Records.By().Who; now != by || g.Page.Over().(*page.Form).At != 1 {
 		t.Fatalf("entries are by %q\n%s", now, g.Screen())
 	}
-	g.Press(keys.Up, "6", keys.Enter, "2")
+	g.Press(keys.Up, "6", keys.Enter, "*")
 	if now := g.Records.By().Who; now != "6" {
 		t.Errorf("entries are by %q", now)
 	}
@@ -567,11 +567,15 @@ func TestDetails_anUnusualShareIsAskedAbout(t *testing.T) {
 	g := begun(t, 80, 24, spool)
 	g.Press("2")
 	g.Typed("", "", "V-1", "R-1", "0.0125")
-	g.Says("initiator 0.0125 % is hardly meant? 1 0.0125 %, as typed   2 1.25 %")
-	g.Press(keys.Enter, "2")
+	g.Says("initiator 0.0125 % is hardly meant? + 0.0125 %, as typed   * 1.25 %")
+	g.Press(keys.Enter, "2", "*")
 	g.Typed("25")
 	g.Says("promoter 25 % is above 5 %")
 	g.Press(keys.Enter)
+	if k := g.Page.kept(1); k.promoter.Given {
+		t.Errorf("Enter took %+v", k)
+	}
+	g.Press("+")
 	if k := g.Page.kept(1); k.catalyst.Value != 0.0125 || k.promoter.Value != 0.25 {
 		t.Errorf("kept %+v", k)
 	}
@@ -619,10 +623,15 @@ func TestGelled_asksOnceAboutWhatIsHardlyWatched(t *testing.T) {
 		if (err != nil) != want.asks || f.Text != typed {
 			t.Errorf("%q: %v, and in the line %q", typed, err, f.Text)
 		}
-		if doubt := (*page.Doubt)(nil); errors.As(err, &doubt) != (want.other != "") || doubt != nil && (doubt.Answers[0].Text != typed+" min" || doubt.Answers[1].Text != want.other) {
+		if doubt := (*page.Doubt)(nil); errors.As(err, &doubt) != want.asks {
 			t.Errorf("%q: %v", typed, err)
 		} else if doubt != nil {
-			f.Text = doubt.Answers[0].Text
+			if want.other != "" && (doubt.Answers[0].Text != typed+" min" || doubt.Answers[1].Text != want.other) {
+				t.Errorf("%q: %v", typed, err)
+			}
+			if f.Text = doubt.Answers[0].Text; doubt.Told != nil {
+				doubt.Told(doubt.Answers[0])
+			}
 		}
 		if err := gelled(f, want.span, &asked); err != nil {
 			t.Errorf("%q: asked a second time: %v", typed, err)

@@ -391,8 +391,7 @@ func gelled(f *page.Field, span string, asked *string) error {
 		*asked = typed + " min"
 		return page.AsTyped("gel time "+*asked+" is short", *asked, typed+" h")
 	}
-	*asked = typed
-	return fmt.Errorf("gel time %s is unusual: Enter takes it if it is meant", span)
+	return page.Sure("gel time "+span+" is unusual", typed, func(page.Answer) { *asked = typed })
 }
 
 // lay ticks a ply, after its gel time was asked for where it is a gel stop. As

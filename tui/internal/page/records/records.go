@@ -72,14 +72,14 @@ func (c *Case) Enters(who, role string) {
 }
 
 // Another asks where a form has somebody else enter than has until now: a digit typed
-// into the wrong line must sign nothing in another's name. asked is who it asked about.
+// into the wrong line must sign nothing in another's name. asked is who was answered for.
 func (c *Case) Another(who *page.Field, asked *string) error {
 	name := strings.TrimSpace(who.Text)
 	if c.who == "" || name == "" || name == c.who || name == *asked {
 		return nil
 	}
-	*asked = name
-	return &page.Doubt{Why: "does " + name + " enter from now on, and no longer " + c.who, Answers: []page.Answer{{Text: c.who, Said: c.who + ", as before"}, {Text: name, Said: name + " from now on"}}}
+	return &page.Doubt{Why: "does " + name + " enter from now on, and no longer " + c.who, Answers: []page.Answer{{Text: c.who, Said: c.who + ", as before"}, {Text: name, Said: name + " from now on"}},
+		Told: func(a page.Answer) { *asked = a.Text }}
 }
 
 // Laminator is the role of who lays up.
