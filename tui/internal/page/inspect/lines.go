@@ -211,10 +211,24 @@ func next(r *row) string {
 }
 
 func (p *Page) haveProblem() string {
-	if !slices.ContainsFunc(p.rows, func(r row) bool { return !r.note && r.Verdict != acceptance.Meets }) {
-		return "no line fails, and all can be determined"
+	if slices.ContainsFunc(p.rows, func(r row) bool { return !r.note && r.Verdict != acceptance.Meets }) {
+		return ""
 	}
-	return ""
+	// That nothing fails is said of nothing but what was compared.
+	specified, _ := p.records.Specification()
+	opens := "6 chooses one"
+	if len(p.lying) > 0 {
+		opens = "6 opens the one that lies here"
+	}
+	switch {
+	case specified == nil && p.records.Record() == nil:
+		return "nothing to compare with yet: 5 chooses a specification; of the record " + opens
+	case specified == nil:
+		return "no line fails, but no specification requires anything yet: 5 chooses one"
+	case p.records.Record() == nil:
+		return "no line of the schedule fails, but no record is open: " + opens
+	}
+	return "no line fails, and all can be determined"
 }
 
 // nextProblem goes to the next line that is not met, round and round.

@@ -399,7 +399,11 @@ func (p *Page) moves(t *draw.Theme, k inspection.Kind, g inspection.Group, w int
 		}
 	}
 	if !demanded {
-		lines = append(lines, part(t, w, "required", "nothing of this kind")...)
+		required := "nothing of this kind"
+		if specified, _ := p.records.Specification(); specified == nil {
+			required = "not known: no specification is chosen (5)"
+		}
+		lines = append(lines, part(t, w, "required", required)...)
 	}
 	return lines
 }
