@@ -217,16 +217,16 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 		}
 		return f, last
 	}
-	abrading := "no abrading is recorded between"
+	abrading := "no abrading recorded" // which of both says more than how long it was
 	if last != nil {
-		abrading = "the last entry between says that the face was not abraded"
+		abrading = "NOT abraded, as the last entry says"
 	}
 	switch {
 	case bonded.IsZero():
 		return say(rules.Incomplete, "when it was laid is not recorded (at)")
 	case gelled.IsZero():
 		if last != nil {
-			return say(rules.Incomplete, notRecorded+", and the last entry before it says that the face was not abraded")
+			return say(rules.Incomplete, "NOT abraded, as the last entry before it says, and "+notRecorded)
 		}
 		return say(rules.Incomplete, notRecorded+", and no abrading before it")
 	case window == 0:
@@ -234,9 +234,9 @@ func judge(r *record.Record, name, of string, gelled, bonded time.Time, window t
 		if resin != "" {
 			whose = "of resin " + resin
 		}
-		return say(rules.Incomplete, "laid %s after the face gelled, %s, and the window %s is not stated (bond_window)", span(bonded.Sub(gelled)), abrading, whose)
+		return say(rules.Incomplete, "%s; laid %s after the face gelled, and the window %s is not stated (bond_window)", abrading, span(bonded.Sub(gelled)), whose)
 	case bonded.Sub(gelled) > window:
-		return say(rules.Break, "laid %s after the face gelled, the window of resin %s is %s, and %s", span(bonded.Sub(gelled)), resin, span(window), abrading)
+		return say(rules.Break, "%s; laid %s after the face gelled, the window of resin %s is %s", abrading, span(bonded.Sub(gelled)), resin, span(window))
 	}
 	return f, nil
 }

@@ -48,7 +48,7 @@ func TestJudge_bonds(t *testing.T) {
 	}{
 		"within the window": {48, nil, rules.Clear, bonds.WindowPassed, "^1 bond within the window$"},
 		"at its very end":   {30, nil, rules.Clear, bonds.WindowPassed, ""},
-		"past it":           {24, nil, rules.Break, bonds.WindowPassed, "laid 30.0 h after the face gelled, the window of resin"},
+		"past it":           {24, nil, rules.Break, bonds.WindowPassed, "no abrading recorded; laid 30.0 h after the face gelled, the window of resin"},
 		"past it and abraded": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(29, "J1", true)}
 			r.Preparations[0].Finish = "36 grit"
@@ -71,11 +71,11 @@ func TestJudge_bonds(t *testing.T) {
 		}, rules.Clear, bonds.WindowPassed, "^1 bond onto an abraded face, 1 bond within the window$"},
 		"abraded, then found not to be": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(28, "J1", true), ground(29, "J1", false)}
-		}, rules.Break, bonds.WindowPassed, "and the last entry between says that the face was not abraded"},
+		}, rules.Break, bonds.WindowPassed, "bond onto J1: NOT abraded, as the last entry says; laid 30.0 h after the face gelled, the window of resin"},
 		"the same, gelled nobody knows when": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(28, "J1", true), ground(29, "J1", false)}
 			r.Bonds[0].Gelled = time.Time{}
-		}, rules.Incomplete, bonds.WindowPassed, "the last entry before it says that the face was not abraded"},
+		}, rules.Incomplete, bonds.WindowPassed, "bond onto J1: NOT abraded, as the last entry before it says"},
 		"the same at one moment": {24, func(r *record.Record) {
 			r.Preparations = []record.Preparation{ground(29, "J1", true), ground(29, "J1", false)}
 		}, rules.Break, bonds.WindowPassed, ""},

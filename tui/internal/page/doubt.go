@@ -78,7 +78,7 @@ func (f *Form) answer(i int) {
 func (f *Form) asked(label int) (lines []string) {
 	t, said := f.desk.Theme, f.doubt.said()
 	room := max(4, f.w-label-4)
-	if all := strings.Join(said, "   "); draw.Width(draw.Clean(all)) <= room {
+	if all := strings.Join(said, "   "); draw.Width(all) <= room {
 		said = []string{all}
 	}
 	head := " " + draw.Pointer + " " + t.Strong.Render(draw.Left(draw.Clean(f.Field().Label), label)) + " "

@@ -88,21 +88,10 @@ func (l *List) Pointed() int {
 	return l.found[l.sel]
 }
 
-// SetSize tells its room.
-func (l *List) SetSize(w, h int) {
-	l.panel.SetSize(w, h)
-	if l.reader != nil {
-		l.reader.SetSize(w, h)
-	}
-}
-
 // Click points at the row on a line.
 func (l *List) Click(_, y int) bool {
 	l.open()
-	if l.reader != nil {
-		return false
-	}
-	if y -= len(l.before()); y < 0 {
+	if y -= len(l.before()); y < 0 || l.reader != nil {
 		return false
 	}
 	for k, lines := range l.inSight() {
@@ -273,22 +262,6 @@ func (l *List) first() int {
 	return l.top
 }
 
-// least is how many rows its paragraph leaves in sight: all that have digits.
-func (l *List) least() int {
-	titles := min(1, len(l.Titles))
-	if n := len(l.found); n <= 9 {
-		return n + titles
-	}
-	return min(9+titles, l.tall()-1)
-}
-
-// read opens the paragraph over the rows, to be read to its end.
-func (l *List) read() {
-	l.reader = &Text{Head: l.Head, Body: func(int) []string { return l.wrapped(l.Text) }}
-	l.reader.Attach(l.desk, func() { l.reader = nil })
-	l.reader.SetSize(l.w, l.h)
-}
-
 func (l *List) typed(e keys.Event) {
 	if l.Above != nil && l.query.Empty() && (e.Key == keys.Left || e.Key == keys.Backspace) {
 		l.Above()
@@ -368,9 +341,7 @@ func (l *List) Table() keys.Table {
 			}
 		}})
 	}
-	if l.Find == "" && len(l.wrapped(l.Text)) > max(0, l.tall()-l.least()) {
-		t = append(t, keys.Row{Keys: []string{"w"}, Short: "whole text", Long: "read what stands over the rows to its end", Group: g, Rank: 1, Do: keys.Do(l.read)})
-	}
+	t = append(t, l.reads()...)
 	leave := keys.Row{Keys: []string{keys.Esc}, Short: "leave", Long: "leave everything as it is", Group: g, Do: func(keys.Event) { l.leave(l.Leave) }}
 	if !l.query.Empty() {
 		leave.Short, leave.Long = "forget the letters", "forget the letters; again: leave"
@@ -407,6 +378,7 @@ func (l *List) Lines() []string {
 	}
 	l.open()
 	if l.reader != nil {
+		l.reader.SetSize(l.w, l.h)
 		return l.reader.Lines()
 	}
 	t := l.desk.Theme

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -164,7 +165,8 @@ func (c ambient) given() bool {
 	return c.air.Given() || c.surface.Given() || c.humidity.Given
 }
 
-// warnings say what speaks against laying now, and what cannot be determined.
+// warnings say what speaks against laying now, dew first: nothing bonds through it, and
+// where there is little room the first alone is read. untold is what cannot be determined.
 func (c ambient) warnings(u quantity.System) (against []string, untold string) {
 	if c.air.Given() && quantity.Below(c.air.In(quantity.Celsius), inspection.LowestAir) {
 		against = append(against, "air "+u.Temperature(c.air.SI())+" is below "+celsius(inspection.LowestAir, u)+" ("+inspection.ByPractice+")")
@@ -180,7 +182,7 @@ func (c ambient) warnings(u quantity.System) (against []string, untold string) {
 		return against, "dew point cannot be determined: " + err.Error()
 	}
 	if quantity.Below(c.surface.In(quantity.Celsius), dew+inspection.DewPointMargin) {
-		against = append(against, fmt.Sprintf("DEW: surface %s, dew point %s; at least %s above it (%s)", u.Temperature(c.surface.SI()), celsius(dew, u), u.Figure(inspection.DewPointMargin, quantity.Rise), inspection.ByDewPoint))
+		against = slices.Insert(against, 0, fmt.Sprintf("DEW: surface %s, dew point %s; at least %s above it (%s)", u.Temperature(c.surface.SI()), celsius(dew, u), u.Figure(inspection.DewPointMargin, quantity.Rise), inspection.ByDewPoint))
 	}
 	return against, ""
 }

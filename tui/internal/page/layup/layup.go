@@ -72,6 +72,7 @@ func New(d *page.Desk, c *records.Case) *Page {
 		{Keys: []string{"7"}, Long: "take the specification beside the schedule, or choose one: lay-up stops at its hold points", Group: lay, Rank: 11, Do: keys.Do(func() { c.ChooseSpecification(p.Open) })},
 		{Keys: []string{"8"}, Long: "the serial number, as marked on it, of a record that was begun without one", Group: lay, Rank: 12, Can: func() string { return cmp.Or(p.needRecord(), c.CanMark("3")) }, Do: keys.Do(func() { c.Named(p.Open, func() { p.Open(c.Mark()) }) })},
 		{Keys: []string{keys.Up, keys.Down}, Show: "↑↓", Short: "look", Long: "look at the ply inward, outward; nothing is recorded", Group: about, Rank: 8, Can: p.needPlies, Do: p.turn},
+		{Keys: []string{"w"}, Short: "all of it", Long: "all that stops work, all cautions, and what the ply is and takes, whole", Group: about, Rank: 9, Can: p.needPlies, Do: keys.Do(func() { p.Open(p.whole()) })},
 		{Keys: []string{"n", keys.Home}, Long: "back to the next ply", Group: about, Rank: 20, Can: p.needPlies, Do: keys.Do(func() {
 			p.look = 0
 			d.Say("ply " + strconv.Itoa(p.ply()) + " is shown")

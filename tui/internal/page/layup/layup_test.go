@@ -438,7 +438,7 @@ func TestTick_asksBeforeAPlyIsLaidThoughSomethingSpeaksAgainst(t *testing.T) {
 	g.Press("0", "3")
 	g.Typed("N. Foreman")
 	l := g.Records.Record().Now().Laid
-	if len(l) != 1 || !strings.HasPrefix(l[0].Remark, "laid by order of N. Foreman: humidity 85 %") || !strings.Contains(l[0].Remark, "DEW") {
+	if len(l) != 1 || !strings.HasPrefix(l[0].Remark, "laid by order of N. Foreman: DEW: ") || !strings.Contains(l[0].Remark, "humidity 85 %") {
 		t.Errorf("%+v", l)
 	}
 	if g.Press("0"); len(g.Records.Record().Now().Laid) != 2 {

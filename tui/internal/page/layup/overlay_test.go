@@ -128,16 +128,16 @@ func TestOverlay_aFaceThatIsNotAbradedIsAskedAbout(t *testing.T) {
 	g.Typed("T-1", "")
 	g.Press("enter", "2", "enter")
 	g.Typed("", "30", "", "", "", "", "")
-	if g.Page.Over() == nil || !strings.Contains(strings.Join(g.Page.Lines(), "\n"), "says that the face was not abraded") || len(g.Records.Record().Now().Laid) > 0 {
+	if g.Page.Over() == nil || !strings.Contains(strings.Join(g.Page.Lines(), "\n"), "NOT abraded, as the last entry says") || len(g.Records.Record().Now().Laid) > 0 {
 		t.Fatalf("%s", strings.Join(g.Page.Lines(), "\n"))
 	}
 	g.Press("1")
 	if now := g.Records.Record().Now(); len(now.Laid)+len(now.Bonds) > 0 {
 		t.Errorf("%+v %+v", now.Laid, now.Bonds)
 	}
-	g.Shows("STOP", "bond onto J2: laid 30") // the answer "no" settles nothing
+	g.Shows("STOP", "bond onto J2: NOT abraded") // the answer "no" settles nothing
 	g.Page.forget()
-	g.Shows("STOP", "bond onto J2: laid 30") // nor does leaving
+	g.Shows("STOP", "bond onto J2: NOT abraded") // nor does leaving
 	// Inside a shell somebody may have to go in.
 	if screen := strings.Join(g.Page.Lines(), "\n"); !strings.Contains(screen, "entry") {
 		t.Error(screen)

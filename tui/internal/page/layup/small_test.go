@@ -1,6 +1,7 @@
 package layup
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -76,6 +77,66 @@ func TestSmall_whatIsAskedOfAFaceStandsWithItsCautions(t *testing.T) {
 			}
 		}
 		g.Press(keys.Down)
+	}
+}
+
+// Where not all has room the worst stands, under a long message too: what stops the ply,
+// what explodes, whether it is dry enough. What is left out is counted, and w reads it.
+func TestSmall_whatMustNotBeMissedIsNotCutAway(t *testing.T) {
+	for name, g := range map[string]*rig{"strap": openJob(t, overlay.Strap), "seal": openJob(t, overlay.Seal), "wall": begun(t, 60, 16, spool)} {
+		g.Size(60, 16)
+		stop := "STOP 1 of"
+		if name != "wall" {
+			g.Press("3", "1")
+			g.Typed("T-1", "")
+			g.Press("enter", "2", "enter")
+			g.Typed("", "2", "", "", "50", "95", "50")
+			stop = "bond onto J2: NOT abraded"
+		} else {
+			g.Press("1")
+			g.Typed("50", "95", "50")
+		}
+		for rows := range 8 {
+			g.Desk.Notice.Text = strings.TrimSpace(strings.Repeat(strings.Repeat("x", 50)+" ", rows))
+			screen := uncovered(g)
+			for _, want := range []string{"LAY PLY 1 of", stop, "NEVER directly with promoter", "DO NOT LAY: DEW"} {
+				if !strings.Contains(screen, want) {
+					t.Errorf("%s, %d rows of notice: %q does not stand on\n%s", name, rows, want, screen)
+				}
+			}
+			if rows < 4 && !strings.Contains(screen, " mix ") {
+				t.Errorf("%s, %d rows of notice: no resin mix on\n%s", name, rows, screen)
+			}
+			said, more := 0, 0
+			for _, c := range g.Page.cautions() {
+				for _, end := range []string{" ", ",", ":"} {
+					if strings.Contains(screen, " "+c.Label+end) {
+						said++
+						break
+					}
+				}
+			}
+			if i := strings.Index(screen, " more: w"); i >= 0 {
+				fields := strings.Fields(screen[:i])
+				more, _ = strconv.Atoi(fields[len(fields)-1])
+			}
+			if all := len(g.Page.cautions()); said+more != all {
+				t.Errorf("%s, %d rows of notice: %d of %d cautions are said, %d counted\n%s", name, rows, said, all, more, screen)
+			}
+		}
+		g.Desk.Notice.Text = ""
+		g.Press("w")
+		var all strings.Builder
+		for range 12 {
+			all.WriteString(strings.Join(strings.Fields(g.Screen()), " "))
+			g.Press(keys.PgDown)
+		}
+		for _, c := range g.Page.cautions() {
+			if end := strings.Fields(c.Text); !strings.Contains(all.String(), end[len(end)-1]) || !strings.Contains(all.String(), " "+c.Label+" ") {
+				t.Errorf("%s: w does not read %q to its end", name, c.Text)
+			}
+		}
+		g.Press(keys.Esc)
 	}
 }
 

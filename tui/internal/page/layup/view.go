@@ -7,9 +7,9 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
-	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/schedules/paper"
 	"frp/veilwright/tui/internal/draw"
@@ -31,6 +31,9 @@ func (p *Page) Lines() []string {
 		return nil
 	}
 	t := p.Desk.Theme
+	if p.Frame.Form == draw.Reduced && p.Over() == nil && p.records.NoPlies() == "" && p.instead(w) == nil {
+		return draw.FitLines(p.reduced(w, max(1, h-p.Desk.Notice.Covers(w))), w, h)
+	}
 	lines := p.above(w)
 	if o := p.Over(); o != nil {
 		lines = append(lines, widget.Rule(t, w, widget.Piece{Text: o.Title(), Look: t.Title}))
@@ -42,8 +45,7 @@ func (p *Page) Lines() []string {
 	// A notice of several rows stands over none of what is measured and entered.
 	tall := h
 	h = max(1, h-p.Desk.Notice.Covers(w))
-	said, look := p.measured().line(t, p.Desk.Units())
-	foot := []string{" " + t.Label.Render(draw.Left("ambient", labelCells)) + look.Render(draw.Cut(said, w-labelCells-2)), p.goes(w)}
+	foot := []string{p.air(w), p.goes(w)}
 	stop, next, take := p.stopLines(w), p.nextLines(w), p.take(w)
 	room := h - len(lines) - len(foot) - len(stop)
 	// What can hurt comes first: all of it in a line each, and the worst whole.
@@ -117,23 +119,25 @@ func (p *Page) head(w int) string {
 // big is the ply in letters as large as there is room for: its number and its
 // material, which is what one sees from two meters; under them what it is.
 func (p *Page) big(w int) []string {
-	t := p.Desk.Theme
-	n := p.ply()
-	i := p.records.RowOf(n)
-	if i < 0 {
+	if p.records.RowOf(p.ply()) < 0 {
 		return nil
 	}
-	ply, row := &p.records.Schedule().Plies[i], &p.analysis().Rows[i]
+	if p.Frame.Form == draw.Reduced { // what is asked stands whole, with its answers
+		return append(p.letters(w, 1), p.what(w))
+	}
 	// A third of the body at most, and always room for what is said below.
 	tall := max(3, min(p.Frame.Body.H/3, p.Frame.Body.H-10))
-	small := p.Frame.Form == draw.Reduced
-	if f, ok := p.Over().(*page.Form); small || ok && f.Foot > 0 { // what is asked stands whole, with its cautions
+	if f, ok := p.Over().(*page.Form); ok && f.Foot > 0 { // what is asked stands whole, with its cautions
 		tall = 3
 	}
-	asks := small && p.Over() != nil
-	if asks {
-		tall = 1
-	}
+	return append(append(p.letters(w, tall), p.what(w)), p.of(w)...)
+}
+
+// letters are number and material of the ply in letters of up to tall lines, of one
+// line where they have no room.
+func (p *Page) letters(w, tall int) []string {
+	t, n := p.Desk.Theme, p.ply()
+	ply := &p.records.Schedule().Plies[p.records.RowOf(n)]
 	const least = 4 // blanks between number and material; more where letters stand wide apart
 	number, name := strconv.Itoa(n), draw.Clean(ply.Material)
 	if ply.Angle.Given {
@@ -158,6 +162,13 @@ func (p *Page) big(w int) []string {
 	if lines == nil {
 		lines = []string{" " + t.Title.Render(number) + draw.Spaces(least) + t.Strong.Render(draw.Cut(name, w-8))}
 	}
+	return lines
+}
+
+// what says what to do with the ply, where it is and which gel stop comes.
+func (p *Page) what(w int) string {
+	t, n := p.Desk.Theme, p.ply()
+	zone := p.analysis().Rows[p.records.RowOf(n)].Zone
 	what, look := "LAY PLY ", t.Strong
 	switch done := p.laid()[n]; {
 	case p.next() == 0 && p.look == 0:
@@ -167,13 +178,13 @@ func (p *Page) big(w int) []string {
 	case n != p.next() && p.records.Record() != nil:
 		what, look = "NOT THE NEXT ONE: ply ", t.Warning
 	}
-	what += number + " of " + strconv.Itoa(p.total())
-	said := draw.Ends(" "+look.Render(what)+"   "+page.ZoneStyle(t, row.Zone).Render("zone: "+page.ZoneWord(row.Zone)), p.comes(t, n, max(1, w-draw.Width(what)-25))+" ", w)
-	lines = append(lines, said)
-	if asks {
-		return lines
-	}
-	for _, l := range draw.Wrap(p.material(ply, row)+p.across(n)+" · "+resinText(ply, row), w-2) {
+	what += strconv.Itoa(n) + " of " + strconv.Itoa(p.total())
+	return draw.Ends(" "+look.Render(what)+"   "+page.ZoneStyle(t, zone).Render("zone: "+page.ZoneWord(zone)), p.comes(t, n, max(1, w-draw.Width(what)-25))+" ", w)
+}
+
+// of says what the ply is, to the end.
+func (p *Page) of(w int) (lines []string) {
+	for _, l := range draw.Wrap(p.plain(), w-2) {
 		lines = append(lines, " "+l)
 	}
 	return lines
@@ -288,16 +299,20 @@ func (p *Page) stopLines(w int) []string {
 	if len(list) == 0 {
 		return nil
 	}
-	text := list[0]
-	if n := len(list) - 1; n > 0 {
-		text += fmt.Sprintf(" (and %d more)", n)
+	label, text := "STOP", draw.Clean(list[0])
+	if len(list) > 1 {
+		label = fmt.Sprintf("STOP 1 of %d", len(list))
 	}
+	most := 2
 	if p.Frame.Form == draw.Reduced {
-		text = draw.Cut(draw.Clean(text), w-labelCells-2) // a line is all there is
+		most, text = 1, marked(text, w-labelCells-2)
 	}
 	lines := page.Labeled(t, labelCells, "", text, w, t.Break)
-	lines[0] = " " + t.Break.Render(draw.Left("STOP", labelCells)) + lines[0][len(" ")+len(t.Label.Render(draw.Spaces(labelCells))):]
-	return lines[:min(len(lines), 2)]
+	lines[0] = " " + t.Break.Render(draw.Left(label, labelCells)) + lines[0][len(" ")+len(t.Label.Render(draw.Spaces(labelCells))):]
+	if len(lines) > most {
+		lines = append(lines[:most-1:most-1], draw.Cut(strings.TrimRight(lines[most-1], " ")+" … w", w))
+	}
+	return lines
 }
 
 func (p *Page) material(ply *laminate.Ply, row *laminate.RowFigures) string {
@@ -356,6 +371,13 @@ func (p *Page) take(w int) []string {
 	if a.Fabric > 0 {
 		lines = page.Labeled(t, labelCells, "material", weight(a.Fabric, u)+", net, on "+u.Figure(a.Area, quantity.Surface), w)
 	}
+	lines = append(lines, page.Labeled(t, labelCells, "resin mix", p.mix(n, &a), w)...)
+	return append(lines, page.Labeled(t, labelCells, "area", u.Figure(a.Area, quantity.Surface)+" = "+a.How, w)...)
+}
+
+// mix is the resin mix of a ply that takes a.
+func (p *Page) mix(n int, a *laid.Ply) string {
+	u := p.Desk.Units()
 	mix := weight(a.Mix, u) + " of resin"
 	if a.Filler > 0 {
 		mix = weight(a.Mix, u) + ": " + weight(a.Resin(), u) + " of resin and " + weight(a.Filler, u) + " of filler"
@@ -366,33 +388,7 @@ func (p *Page) take(w int) []string {
 	if last, kg, ok := p.batch(n); ok && last != n {
 		mix += fmt.Sprintf("; plies %d-%d together: %s, in small pots", n, last, weight(kg, u))
 	}
-	lines = append(lines, page.Labeled(t, labelCells, "resin mix", mix, w)...)
-	return append(lines, page.Labeled(t, labelCells, "area", u.Figure(a.Area, quantity.Surface)+" = "+a.How, w)...)
-}
-
-// cautions are those of the ply shown.
-func (p *Page) cautions() []safety.Caution {
-	row := &laminate.RowFigures{}
-	if i := p.records.RowOf(p.ply()); i >= 0 {
-		row = &p.analysis().Rows[i]
-	}
-	list := safety.ForPly(row)
-	o := p.records.Overlay()
-	if o == nil {
-		return list
-	}
-	var work []safety.Trigger
-	if o.Kind.Inside() {
-		for _, i := range o.Faces(o.Job) {
-			if safety.Encloses(o.Job.Wall(i).Part.Form) {
-				work = append(work, safety.Entering)
-			}
-		}
-	}
-	if o.Kind.Bonds() && p.ply() == 1 {
-		work = append(work, safety.Bonding, safety.Cutting)
-	}
-	return slices.Insert(list, 1, safety.For(work...)...)
+	return mix
 }
 
 // across is how wide a ply of an overlay lies, behind its material.
@@ -414,52 +410,6 @@ func (p *Page) across(ply int) string {
 	default:
 	}
 	return wide + " wide"
-}
-
-// wholeWarnings is how many lines the cautions take with the first one whole.
-func (p *Page) wholeWarnings(w int) int {
-	list := p.cautions()
-	return len(page.Labeled(p.Desk.Theme, labelCells, "", list[0].Text, w)) + len(list) - 1
-}
-
-// warnings are the cautions of the ply, the worst hazard first: each in one
-// line, and in whole sentences as far as there is room.
-func (p *Page) warnings(w, h int) []string {
-	t := p.Desk.Theme
-	cautions := p.cautions()
-	said := make([][]string, len(cautions))
-	room := h
-	for i, c := range cautions {
-		said[i] = page.Labeled(t, labelCells, c.Label, c.Line, w, t.Warning)
-		room -= len(said[i])
-	}
-	for i, c := range cautions {
-		if whole := page.Labeled(t, labelCells, c.Label, c.Text, w, t.Warning); len(whole)-len(said[i]) <= room {
-			room -= len(whole) - len(said[i])
-			said[i] = whole
-		}
-	}
-	lines := slices.Concat(said...)
-	switch {
-	case len(lines) < h:
-		return append([]string{widget.Rule(t, w, widget.Piece{Text: "safety", Look: t.Warning})}, lines...)
-	case len(lines) == h || h < 1:
-		return lines[:max(0, h)]
-	}
-	// The rest is named at least: none goes without a word.
-	lines = nil
-	for i := range said {
-		if len(lines)+len(said[i]) < h {
-			lines = append(lines, said[i]...)
-			continue
-		}
-		var rest []string
-		for _, c := range cautions[i:] {
-			rest = append(rest, c.Label)
-		}
-		return append(lines, page.Labeled(t, labelCells, "and", strings.Join(rest, ", ")+": k prints them", w, t.Warning)[0])
-	}
-	return lines
 }
 
 func ofResin(o laminate.Optional[float64]) string {
