@@ -177,9 +177,11 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 	if total == 0 && !lacks {
 		return
 	}
-	var wrong []int
+	var wrong, about []int // named: sound ones, and those that a finding is about
 	for _, n := range said {
-		if !slices.Contains(guilty, n) {
+		if slices.Contains(guilty, n) {
+			about = append(about, n)
+		} else {
 			wrong = append(wrong, n)
 		}
 	}
@@ -195,6 +197,10 @@ func (g *grader) named(said []int, s *laminate.Schedule, given *rules.Report, fa
 			l.Points, l.Found = 0, "nothing was selected or changed"
 		}
 		l.Why = "No ply is defective: something is missing, and no ply has to be removed for it."
+		if len(about) > 0 {
+			l.Right = "none, or " + list(about) + ", where a ply is missing"
+			l.Why += " The rule that finds it points there, so naming that costs nothing."
+		}
 	}
 	if len(wrong) > 0 {
 		l.Wrong = list(wrong) + ": nothing is wrong there"

@@ -278,7 +278,19 @@ func TestFix_ofAJointLaidAnew(t *testing.T) {
 func TestGrade_saysThatAPlyIsMissing(t *testing.T) {
 	e := find(t, "d4-woven-on-woven")
 	l := practice.Grade(e, practice.Answer{Faults: []int{1, 5}, Schedule: &e.Given}, catalog.Library(), quantity.US).Lines[0]
-	if l.Found != "plies 1, 5" || l.Right != "none, a ply is missing" || l.Wrong != "ply 1: nothing is wrong there" {
+	if l.Found != "plies 1, 5" || l.Right != "none, or ply 5, where a ply is missing" || l.Wrong != "ply 1: nothing is wrong there" {
 		t.Errorf("%+v", l)
+	}
+	// What is forgiven is not called wrong: points and words agree.
+	solved := practice.Solve(e, catalog.Library(), quantity.US).Schedule
+	for said, right := range map[int]string{0: "none, a ply is missing", 5: "none, or ply 5, where a ply is missing"} {
+		a := practice.Answer{Schedule: solved}
+		if said > 0 {
+			a.Faults = []int{said}
+		}
+		l := practice.Grade(e, a, catalog.Library(), quantity.US).Lines[0]
+		if l.Missed || l.Points != l.Of || l.Right != right || said > 0 && !strings.Contains(l.Why, "costs nothing") {
+			t.Errorf("naming %d: %+v", said, l)
+		}
 	}
 }
