@@ -22,6 +22,7 @@ type JobReport struct {
 	said     [][]int         // by part, which of the findings are about it
 	coats    []*overlay.Coat // by part
 
+	rules   []*Rule
 	library *laminate.Library // and units: what the reports of its parts hold for
 	units   quantity.System
 	figures figures
@@ -202,7 +203,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if lib == nil {
 		lib = &laminate.Library{}
 	}
-	r := &JobReport{Job: j, Parts: make([]*Report, len(j.Parts)), library: lib, units: o.Units}
+	r := &JobReport{Job: j, Parts: make([]*Report, len(j.Parts)), rules: list, library: lib, units: o.Units}
 	if o.Before != nil {
 		r.Findings = make([]Finding, 0, len(o.Before.Findings)+len(o.Before.Findings)/16)
 	}

@@ -39,7 +39,7 @@ func (p *JobPass) judgeOverlays(list []*Rule) {
 				f := found[k]
 				if !said[f.Rule] {
 					f.plain = &found[k]
-					f.Rows = nil // of a laminate that others may name too
+					f.Rows, f.offer = nil, nil // of a laminate that others may name too
 					f.At = laminate.Ref{Kind: o.At.Kind, Index: o.At.Index, Key: o.Kind.Key()}
 					f.Message = o.Name() + ": " + f.Message
 					*p.findings = append(*p.findings, f)
@@ -60,7 +60,7 @@ func (p *JobPass) judgeOverlay(list []*Rule, o *overlay.Overlay, as *judged) (fo
 	if as.lined {
 		a = p.Lining(o.Laminate)
 	}
-	pass := &Pass{Schedule: s, Library: p.Library, Analysis: a, Units: p.Units, Facts: gather(s, a, nil), findings: &found}
+	pass := &Pass{Schedule: s, Library: p.Library, Analysis: a, Units: p.Units, Facts: gather(s, a, nil), fix: true, findings: &found}
 	pass.Wall = func() *wall.Result {
 		return p.Evaluate(s, a)
 	}
@@ -72,7 +72,6 @@ func (p *JobPass) judgeOverlay(list []*Rule, o *overlay.Overlay, as *judged) (fo
 	kept := found[:0]
 	for _, f := range found {
 		if f.Severity >= Warning && (f.Rows != nil || f.Rule == InternalError) {
-			f.Fix, f.offer = nil, nil // what fixes it for one may break another
 			kept = append(kept, f)
 		}
 	}

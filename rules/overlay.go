@@ -127,11 +127,12 @@ func (r *JobReport) saidOf(o *overlay.Overlay) (list []Finding) {
 
 // Laminate is the report of a laminate of a job that is worked at as the overlay o,
 // or by itself where nothing names it for one: what is found of whatever it is laid
-// as, and of the parts whose wall it is too. Such findings have no fix: what fixes
-// one may break another.
+// as, and of the parts whose wall it is too. A fix of it may break what else it is
+// laid as: it is one where it changes what a ply is made of, and the whole job is better.
 func (r *JobReport) Laminate(o overlay.Overlay) *Report {
 	s := o.Wall(r.Job)
 	of := &Report{Schedule: s, Analysis: laminate.Analyze(s, r.library), Overlay: &Overlaid{Overlay: o, Job: r.Job}}
+	of.try = func(m *Fix) bool { return r.betters(o, m) }
 	named := false
 	type place struct {
 		at   laminate.Ref
@@ -142,10 +143,11 @@ func (r *JobReport) Laminate(o overlay.Overlay) *Report {
 	add := func(f Finding) {
 		if f.plain != nil {
 			f = *f.plain // of the plies that stand here, and of whatever they are laid as
+		} else {
+			f.Fix, f.offer = nil, nil
 		}
 		if p := (place{f.At, f.Rule, f.Message}); !said[p] {
 			said[p] = true
-			f.Fix, f.offer = nil, nil
 			of.Findings = append(of.Findings, f)
 		}
 	}

@@ -299,3 +299,70 @@ func TestLend_aNeckThatNoPartHasIsReadAsAWall(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// The break of a ply's material has the fix that it has on a wall: on a seal too, where
+// the whole job is better for it; what changes more than what plies are made of has none.
+func TestLend_aPlyOfTheWrongMaterialIsFixed(t *testing.T) {
+	d, _ := openJob(t)
+	if err := d.ApplyJob(edit.JobEdit{Label: "caustic", Do: func(j *laminate.Job) (*laminate.Job, error) {
+		n := j.Clone()
+		n.Service.Fluid, n.Service.Contains = "sodium hydroxide", laminate.TraitSet(laminate.StrongBase)
+		n.Service.PH = laminate.PHRange{Lowest: 13, Highest: 14, Given: true}
+		for i := range n.Laminates {
+			for k := range n.Laminates[i].Plies {
+				if q := &n.Laminates[i].Plies[k]; strings.HasPrefix(q.Material, "veil-") {
+					q.Material = catalog.VeilPolyester15
+				}
+			}
+		}
+		seal := n.Laminates[n.Laminate("seal")].Plies
+		for k := range seal {
+			if seal[k].Material == catalog.VeilPolyester15 {
+				seal[k].Material = catalog.VeilC15
+			}
+		}
+		return n, nil
+	}}); err != nil {
+		t.Fatal(err)
+	}
+	d.Lend(laidAt(t, d, "joint J2, seal"))
+	breaks := func() (of, job int) {
+		of, _, _, _ = d.Report().Counts()
+		for _, f := range d.JobReport().Findings {
+			if f.Severity == rules.Break {
+				job++
+			}
+		}
+		return of, job
+	}
+	was, wasJob := breaks()
+	r, fixed := d.Report(), 0
+	for i := range r.Findings {
+		fix := r.Fix(i)
+		if fix == nil {
+			continue
+		}
+		fixed++
+		if !strings.HasPrefix(fix.Text, "use "+catalog.VeilPolyester15+" for ply ") {
+			t.Errorf("the fix of %q is %q", r.Findings[i].Message, fix.Text)
+		}
+		after, err := d.Preview(fix.Edit)
+		if now, _, _, _ := after.Counts(); err != nil || now >= was {
+			t.Errorf("%q: %d breaks, then %d: %v", fix.Text, was, now, err)
+		}
+	}
+	if fixed == 0 {
+		t.Fatalf("no fix of %+v", r.Findings)
+	}
+	for i := range r.Findings {
+		if fix := r.Fix(i); fix != nil {
+			if err := d.Apply(fix.Edit); err != nil {
+				t.Fatal(err)
+			}
+			break
+		}
+	}
+	if now, nowJob := breaks(); now >= was || nowJob >= wasJob {
+		t.Errorf("%d breaks of the seal and %d of the job, then %d and %d", was, wasJob, now, nowJob)
+	}
+}
