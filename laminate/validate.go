@@ -135,7 +135,9 @@ func (c *checker) number(key string, v Optional[float64], low, high float64, ope
 // What is reasonable of figures without a unit. A casting resin cracks between
 // about half a percent and a tenth of its length, the fiber in a ply lies
 // between a wet veil and the densest packing (0.907 by volume in a hexagon;
-// Jones, Mechanics of Composite Materials, 3.2; from memory).
+// Jones, Mechanics of Composite Materials, 3.2; from memory). No liquid that is kept
+// without pressure is lighter than 0.6 (pentane, 0.63; from memory): what is below half
+// of water is a point that slipped, and a liquid so light holds every wall on paper.
 var (
 	strains   = [2]float64{0.001, 0.2}
 	contents  = [2]float64{0.01, 0.95}
@@ -143,7 +145,7 @@ var (
 	kept      = [2]float64{0.01, 1}
 	crimps    = [2]float64{0.1, 1}
 	poissons  = [2]float64{0.05, 0.5}
-	gravities = [2]float64{0.1, 25}
+	gravities = [2]float64{0.5, 25}
 )
 
 // sane refuses a figure that can only be a slip.
@@ -226,6 +228,9 @@ func (c *checker) service(s *Service) {
 	c.share("concentration", s.Concentration, false, false)
 	within(c, "temperature", s.Temperature, heats)
 	within(c, "upset", s.Upset, heats)
+	if s.Upset.Given() && s.Temperature.Given() && quantity.Below(s.Upset.SI(), s.Temperature.SI()) {
+		c.fail("upset", "%s is below the temperature of %s that holds always: an upset is the highest, or it is left out", quoted(s.Upset.Text()), s.Temperature.Text())
+	}
 	if s.PH.Given {
 		low, high := s.PH.Lowest, s.PH.Highest
 		switch {
@@ -400,11 +405,8 @@ func (c *checker) named(seen map[string]int, id string, i int, noun string) {
 	c.unique(seen, id, i, noun)
 }
 
-const (
-	longestID    = 100
-	longestText  = 10_000
-	longestNotes = 1_000_000
-)
+// The longest texts, in bytes.
+const longestID, longestText, longestNotes = 100, 10_000, 1_000_000
 
 func (c *checker) id(id string) { c.id2("id", id) }
 

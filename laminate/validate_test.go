@@ -45,6 +45,9 @@ func TestValidate(t *testing.T) {
 		{"NaN", func(s *Schedule) { s.Part.Length = quantity.New(math.NaN(), quantity.Meter) }, PartRef("length"), "no number"},
 		{"stiffness", func(s *Schedule) { s.Part.ModulusRetention = Some(0.0) }, PartRef("modulus_retention"), "from 0.01 to 1"},
 		{"k factor", func(s *Schedule) { s.Part.KFactors = KFactors{Values: [5]float64{1, 1, 0.5, 1, 1}, Given: true} }, PartRef("k_factors"), "from 1 to 20"},
+		{"an upset below the temperature", func(s *Schedule) {
+			s.Service.Temperature, s.Service.Upset = warm, quantity.New(17, quantity.Fahrenheit)
+		}, ServiceRef("upset"), "is below the temperature of"},
 		{"heat", func(s *Schedule) { s.Service.Upset = quantity.New(2000, quantity.Celsius) }, ServiceRef("upset"), "beyond reason"},
 		{"pressure", func(s *Schedule) { s.Service.Pressure = quantity.New(-1, quantity.PSI) }, ServiceRef("pressure"), "below zero"},
 		{"ph", func(s *Schedule) { s.Service.PH = PHRange{math.Inf(-1), 7, true} }, ServiceRef("ph"), "no number"},
@@ -62,7 +65,7 @@ func TestValidate(t *testing.T) {
 		{"a pressure of nothing", func(s *Schedule) { s.Service.Pressure = quantity.New(1e-300, quantity.PSI) }, ServiceRef("pressure"), "too little to be meant"},
 		{"a concentration of nothing", func(s *Schedule) { s.Service.Concentration = Some(1e-320) }, ServiceRef("concentration"), "too little to be meant"},
 		{"concentration", func(s *Schedule) { s.Service.Concentration = Some(1.5) }, ServiceRef("concentration"), "from 0 to 1"},
-		{"gravity", func(s *Schedule) { s.Service.SpecificGravity = Some(0.0) }, ServiceRef("specific_gravity"), "from 0.1 to 25"},
+		{"gravity", func(s *Schedule) { s.Service.SpecificGravity = Some(0.0) }, ServiceRef("specific_gravity"), "from 0.5 to 25"},
 		{"flame", func(s *Schedule) { s.Service.FlameSpread = Some(-5) }, ServiceRef("flame_spread"), "from 0"},
 		{"resin id", func(s *Schedule) { s.Resins = append(s.Resins, Resin{Family: Chlorendic}) }, ResinRef(1, "id"), "missing"},
 		{"id with a blank", func(s *Schedule) { s.Resins = append(s.Resins, Resin{ID: "q ", Family: Chlorendic}) }, ResinRef(1, "id"), "blank"},

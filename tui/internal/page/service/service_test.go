@@ -84,7 +84,11 @@ func TestPage_answersFollowAFact(t *testing.T) {
 	if got := p.advice().Veil("veil-c-15").Suits; got != advice.Unsuitable {
 		t.Errorf("taken back it is %s", got)
 	}
-	press(p, "3", "190 degF", "enter")
+	press(p, "3", "190 degF", "enter") // above the upset of 140 °F, which is raised first
+	if !d.Notice.Refusal || !strings.Contains(d.Notice.Text, `"140 degF" is below the temperature of 190 degF`) {
+		t.Errorf("a temperature above the upset: %+v", d.Notice)
+	}
+	press(p, "esc", "esc", "6", "195 degF", "enter", "3", "190 degF", "enter")
 	if got := d.Doc.Now().Service.Temperature.Text(); got != "190 degF" || (p.Over() != nil) {
 		t.Errorf("temperature %q, typing %v", got, (p.Over() != nil))
 	}
