@@ -209,8 +209,9 @@ var StrapNarrow = &rules.Rule{
 	Why: "A strap is laid sixteen thicknesses of the wall wide, half of it on each part, so that its bond carries what the wall carries. " +
 		"What lies over the gap bonds to nothing, and a first ply that is no wider than the gap falls into it.",
 	Severity: []rules.Severity{rules.Break, rules.Warning},
-	When:     "the first ply or the whole strap is no wider than the gap: break; half of the width less the gap is below eight thicknesses of the thinner wall, or the first ply is below 2 in: warning",
-	Basis:    "NBS PS 15-69, from memory; the gap: arithmetic",
+	When: "the first ply or the whole strap is no wider than the gap: break; half of the width less the gap is below eight thicknesses of the thinner wall, or the first ply is below 2 in: warning; " +
+		"the gap is above 1/2 in, or the first ply lies on less than 3/4 in of each part: warning (all bounds are enough)",
+	Basis: "NBS PS 15-69, from memory; the gap: arithmetic; how wide a gap is usual: " + rules.CommonPractice,
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if !x.Gap.Given() || !x.Width.Given() || x.Outside == "" {
 			return // joint-shear-short says so
@@ -224,6 +225,7 @@ var StrapNarrow = &rules.Rule{
 			p.Report(rules.Break, x.At("gap"), "", "joint %s: a ply of its strap is %s wide, the gap %s: it bonds to neither part", x.ID, m, n)
 			return
 		}
+		wideGap(p, x, first)
 		if has, least := (x.Width.SI()-x.Gap.SI())/2, x.Reach(p); statics.Thinner(has, least) {
 			m, n := p.Units.Pair(has, least, quantity.Size)
 			p.Report(rules.Warning, x.At("width"), "", "joint %s: its strap lies on %s of each part, below %s, eight thicknesses of the thinner wall", x.ID, m, n)
@@ -233,6 +235,27 @@ var StrapNarrow = &rules.Rule{
 			p.Report(rules.Warning, x.At("first_width"), "", "joint %s: the first ply of its strap is %s wide, below %s", x.ID, m, n)
 		}
 	}),
+}
+
+// Bounds of a gap between parts that are fitted up to be joined. Common practice, no
+// source.
+var (
+	mostGap      = quantity.New(0.5, quantity.Inch)  // that is filled with paste
+	leastOnParts = quantity.New(0.75, quantity.Inch) // that the first ply lies on each
+)
+
+// wideGap reports a gap that parts are not fitted up with, or that takes the ground from
+// under the first ply of a strap.
+func wideGap(p *rules.JobPass, x *statics.Joined, first quantity.Length) {
+	lies := (first.SI() - x.Gap.SI()) / 2
+	switch {
+	case statics.Thinner(mostGap.SI(), x.Gap.SI()):
+		m, n := p.Units.Pair(x.Gap.SI(), mostGap.SI(), quantity.Size)
+		p.Report(rules.Warning, x.At("gap"), "", "joint %s: its parts are %s apart, and more than %s is not usual: a point that slipped? The first ply of its strap lies on %s of each (gap)", x.ID, m, n, p.Units.Figure(lies, quantity.Size))
+	case statics.Thinner(lies, leastOnParts.SI()) && !statics.Thinner(first.SI(), catalog.FirstStrapWidth.SI()): // else that is said
+		m, n := p.Units.Pair(lies, leastOnParts.SI(), quantity.Size)
+		p.Report(rules.Warning, x.At("gap"), "", "joint %s: the first ply of its strap lies on %s of each part, below %s (first_width, gap)", x.ID, m, n)
+	}
 }
 
 // SealNarrow asks how far a seal reaches.

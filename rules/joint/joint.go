@@ -15,6 +15,6 @@ func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		JointShearShort, JointHoopThin, JointAxialThin, JointWallWeak, JointTaperSteep, SealMissing, SealOutOfReach, SealThin, SealVeilNotLast, SealUncoated, SealDiffers, WaxUnderBond, BondPlyNotMat, JointUnqualified, BondTooWarm, StrapNarrow, StrapOrderUnstated, SealNarrow, BarrierDiffers, BondUnsourced, OverlayResinDiffers, PlateCorner, CoverStrapped,
 		PadThin, PadNarrow, PadBond, NeckBondShort, GussetMissing, EdgeUnsealed, OpeningLarge, OpeningInKnuckle, OpeningUnderVacuum, OpeningsClose, InsideOverlayThin, OutsideOverlayThin, NeckBarrierThin, NozzleBarrierDiffers, NeckClassLow, NeckThin, NozzlePartsDiffer, NozzleKindUnstated, OpeningOffPart, PartUnplaced, NozzleEndContradicted, EndsContradicted, UpliftUnheld, CoverClassLow, NozzleEndUnstated, NozzleLoadsUnknown,
-		OverlayOverstrainedAtTest,
+		OverlayOverstrainedAtTest, HoldDownHigh, StrapsOverlap,
 	}
 }

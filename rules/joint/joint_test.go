@@ -163,6 +163,19 @@ func warmTest(fahrenheit, kept float64) func(*laminate.Job) {
 	}
 }
 
+// both has the second pipe, of a length in inches, go on in a third, joined alike.
+func both(long float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		c := j.Parts[0]
+		c.ID = "c"
+		j.Parts[1].Length = inches(long)
+		j.Parts = append(j.Parts, c)
+		more := j.Joints[0]
+		more.ID, more.Between = "K", [2]string{"b", "c"}
+		j.Joints = append(j.Joints, more)
+	}
+}
+
 type jobCase struct {
 	name   string
 	change func(*laminate.Job)
@@ -268,6 +281,19 @@ var cases = slices.Concat(bondCases, []jobCase{
 	}, []string{"break wax-under-bond", "warning wax-under-bond"}, "part b is laid from the outside in: its waxed coat"},
 	{"narrow strap", func(j *laminate.Job) { j.Joints[0].Width = inches(4); j.Joints[0].FirstWidth = inches(1) }, []string{"warning strap-narrow", "warning strap-narrow"}, "eight thicknesses of the thinner wall"},
 	{"a gap as wide as the first ply", func(j *laminate.Job) { j.Joints[0].Gap = inches(2) }, []string{"break strap-narrow"}, "a ply of its strap is 2 in wide, the gap 2 in"},
+	{"a gap ten times as wide", func(j *laminate.Job) { j.Joints[0].Gap = inches(1.25) }, []string{"warning strap-narrow"}, "its parts are 1.25 in apart, and more than 0.5 in is not usual"},
+	{"a gap that leaves little under the first ply", func(j *laminate.Job) {
+		j.Joints[0].Gap, j.Joints[0].FirstWidth, j.Joints[0].Width = inches(0.55), inches(2.04), inches(7)
+	}, []string{"warning strap-narrow"}, ""},
+	{"a gap of half an inch", func(j *laminate.Job) { j.Joints[0].Gap = inches(0.5) }, nil, ""},
+	// Straps of 6 in lie on 2.94 in each; 0.39 in of bond are needed.
+	{"a short part that two straps have room on", both(5.9), nil, ""},
+	{"one that they have not", both(4), []string{"warning straps-overlap"}, "part b: the straps on it ask for 5.87 in of it together, and it is 4 in long"},
+	{"one that is too short for both", both(0.7), []string{"break joint-shear-short", "break joint-shear-short", "warning straps-overlap"}, "the strap bonds 0.35 in on part b, whose 0.7 in the straps on it share, and 0.39 in are needed"},
+	{"a test of twice the service", func(j *laminate.Job) { j.Service.Pressure, j.Test.Pressure = psi(10), psi(20) }, nil, ""},
+	{"a test of more", func(j *laminate.Job) { j.Service.Pressure, j.Test.Pressure = psi(10), psi(21) }, []string{"warning test-far-above-service"}, "the test puts 21.0 psi on part a and one more, 2.1 times its service of 10.0 psi"},
+	{"a test as warm as the service", tested(110), nil, ""},
+	{"a test that is warmer", tested(112), []string{"warning test-warmer-than-service"}, "the test is at 112 °F, and the service reaches 110 °F"},
 	{"a seal deep in a pipe", func(j *laminate.Job) { j.Parts[1].Length = inches(120) }, []string{"warning seal-out-of-reach"}, "its seal lies in a bore of 12 in"},
 	{"a seal in a narrow pipe", func(j *laminate.Job) {
 		j.Parts[0].InsideDiameter, j.Parts[1].InsideDiameter, j.Nozzles = inches(2), inches(2), nil
@@ -537,7 +563,7 @@ var cases = slices.Concat(bondCases, []jobCase{
 		j.Schedules["a.toml"].Service.TestPressure = psi(200)
 	}, []string{"incomplete test-contradicted", "warning wax-under-bond"}, "its schedule a.toml states a test pressure of 200.0 psi"},
 	// Vinyl ester deflects at about 100 °C, 212 °F: 176 °F is 20 °C under it, 140 °F 40 °C.
-	{"a test warmer than the service, cold yet", tested(120), nil, ""},
+	{"a test warmer than the service, cold yet", tested(120), []string{"warning test-warmer-than-service"}, ""},
 	{"a test warmer than a wall is cold at", tested(121), []string{"incomplete test-temperature-unfit"}, "what is left there of the strength of part a and one more is not known"},
 	{"a test near to where the resin softens", tested(141), []string{"incomplete test-temperature-unfit", "warning test-temperature-unfit"}, "above 140 °F"},
 	{"a test where the resin softens", tested(177), []string{"break test-temperature-unfit"}, "177 °F, above 176 °F, the typical heat deflection temperature of resin"},
@@ -600,6 +626,7 @@ var cases = slices.Concat(bondCases, []jobCase{
 	}, []string{"break pad-thin"}, "and 90 lb/in round have to be carried past it"},
 	// 15 psi of gas pull 47 lb/in at a joint under a head, whatever its course says of its ends.
 	{"gas under a head", func(j *laminate.Job) { headed(j); j.Joints[0].Width, j.Joints[0].FirstWidth = inches(0.5), inches(0.3) }, []string{"break joint-shear-short", "incomplete ends-contradicted", "incomplete ends-contradicted", "incomplete uplift-unheld", "warning joint-taper-steep", "warning strap-narrow", "warning strap-narrow"}, "the strap bonds 0.19 in on each side, and 0.39 in are needed"},
+	{"a hold-down in another unit", func(j *laminate.Job) { *j = *roofed(10); j.Parts[0].HoldDown = psi(14) }, []string{"warning hold-down-high"}, "158336 lb over its circle"},
 	{"gas under a head, held too little", func(j *laminate.Job) { headed(j); j.Parts[0].HoldDown = psi(20) }, []string{"break uplift-unheld", "incomplete ends-contradicted", "incomplete ends-contradicted"}, "is lifted in service by 25.0 psi over its circle, and its hold-down was figured for 20.0 psi"},
 	{"none under an open top", func(j *laminate.Job) {
 		headed(j)
@@ -613,10 +640,10 @@ var cases = slices.Concat(bondCases, []jobCase{
 	}, []string{"warning wax-under-bond"}, "ends in a waxed coat, and laminate strap is laid over it"},
 	{"burst by the test", func(j *laminate.Job) {
 		j.Nozzles, j.Joints, j.Test.Pressure = nil, nil, psi(340)
-	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test"}, "of what its hoop strength allows in service: it breaks there"},
+	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "warning test-far-above-service"}, "of what its hoop strength allows in service: it breaks there"},
 	{"not yet burst by it", func(j *laminate.Job) {
 		j.Nozzles, j.Joints, j.Test.Pressure = nil, nil, psi(325)
-	}, []string{"warning course-overstrained-at-test", "warning course-overstrained-at-test"}, ""},
+	}, []string{"warning course-overstrained-at-test", "warning course-overstrained-at-test", "warning test-far-above-service"}, ""},
 	// Five mats bear 195.5 lb/in by a tenth of their strength, and 12.44 in across the strap
 	// 1,955 lb/in at 314 psi.
 	// 9,000 psi over 10 on 122.1 mil of structure are 109.9 lb/in: 36 lb/in of 6 psi at test
@@ -629,13 +656,13 @@ var cases = slices.Concat(bondCases, []jobCase{
 	}, []string{"incomplete overlay-overstrained-at-test", "warning course-overstrained-at-test", "warning course-overstrained-at-test"}, "and the service does not, is carried by no pad"},
 	{"a strap burst by the test", func(j *laminate.Job) {
 		j.Nozzles, j.Test.Pressure = nil, psi(320)
-	}, []string{"break overlay-overstrained-at-test", "warning course-overstrained-at-test", "warning course-overstrained-at-test", "warning overlay-overstrained-at-test"}, "joint J, its strap: the test puts over 1000 % of what it may bear on it: it breaks there"},
+	}, []string{"break overlay-overstrained-at-test", "warning course-overstrained-at-test", "warning course-overstrained-at-test", "warning overlay-overstrained-at-test", "warning test-far-above-service"}, "joint J, its strap: the test puts over 1000 % of what it may bear on it: it breaks there"},
 	{"a strap at one and a half times", func(j *laminate.Job) { j.Nozzles, j.Test.Pressure = nil, psi(46) }, nil, ""},
 	{"a strap above that", func(j *laminate.Job) { j.Nozzles, j.Test.Pressure = nil, psi(48) }, []string{"warning overlay-overstrained-at-test"}, "joint J, its strap: the test puts 154 %"},
 	{"strained to breaking", func(j *laminate.Job) {
 		j.Parts[0].DesignBasis, j.Parts[1].DesignBasis = laminate.StrainLimit, laminate.StrainLimit
 		j.Test.Pressure, j.Nozzles = psi(2500), nil
-	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "break overlay-overstrained-at-test", "break overlay-overstrained-at-test"}, "breaks at"},
+	}, []string{"break course-overstrained-at-test", "break course-overstrained-at-test", "break overlay-overstrained-at-test", "break overlay-overstrained-at-test", "warning test-far-above-service"}, "breaks at"},
 })
 
 func TestRules_ofJobs(t *testing.T) {
@@ -709,6 +736,12 @@ func TestRules_notes(t *testing.T) {
 		{flanged, []string{"seal-uncoated J inside"}},
 		{coated, []string{"nozzle-end-unstated N flange"}},
 		{func(j *laminate.Job) { coated(j); flanged(j); waxed(j) }, []string{"wax-under-bond J laminate", "wax-under-bond J laminate", "wax-under-bond N neck"}},
+		{func(j *laminate.Job) {
+			coated(j)
+			flanged(j)
+			tested(75)(j)
+			j.Service.Temperature = ruletest.Fahrenheit(45)
+		}, []string{"test-warmer-than-service J temperature"}},
 		{func(j *laminate.Job) { coated(j); flanged(j); j.Test.Pressure = psi(37) }, []string{"course-overstrained-at-test J ", "course-overstrained-at-test J "}},
 	} {
 		j := sound()

@@ -1,6 +1,8 @@
 package joint
 
 import (
+	"math"
+
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/rules"
@@ -30,6 +32,38 @@ var UpliftUnheld = &rules.Rule{
 			case statics.Thinner(held.SI(), most.Pressure):
 				h, m := p.Units.Pair(held.SI(), most.Pressure, quantity.Stress)
 				p.Report(rules.Break, laminate.JobPartRef(i, "hold_down"), "", "the shell on bottom %s is lifted %s by %s over its circle, and its hold-down was figured for %s", x.ID, most.When, m, h)
+			}
+		}
+	},
+}
+
+// Bounds of a hold-down. Common practice, no source.
+var (
+	mostHold   = quantity.New(2, quantity.PSI)  // over the circle of a tank
+	wideCircle = quantity.New(4, quantity.Foot) // above which it is much
+)
+
+// HoldDownHigh asks about a hold-down that no usual anchors bear.
+var HoldDownHigh = &rules.Rule{
+	ID: "hold-down-high", Family: family, Title: "A hold-down is stated for more than anchors are usual for",
+	Why: "Lugs on a shell of laminate and bolts in a foundation are figured for a few tons. One psi over the circle of a tank of ten feet is five, so that a figure far above what lifts the tank is most often kilopascals read as psi: " +
+		"what is compared with it holds, and the anchors that are there do not.",
+	Severity: []rules.Severity{rules.Warning},
+	When:     "a flat bottom wider than 4 ft states a hold-down above 2 psi, and above twice what lifts its shell and twice its vacuum, in the service and the test (these bounds are within)",
+	Basis:    rules.CommonPractice,
+	Job: func(p *rules.JobPass) {
+		for i := range p.Job.Parts {
+			part := p.Stated(i)
+			if !part.HoldDown.Given() || !statics.Thinner(wideCircle.SI(), part.InsideDiameter.SI()) {
+				continue
+			}
+			service, test := statics.Uplifts(p, i)
+			asked := math.Max(math.Max(service.Pressure, test.Pressure), math.Max(p.Parts[i].Schedule.Service.Vacuum.SI(), p.Job.Test.Vacuum.SI()))
+			if held := part.HoldDown.SI(); statics.Thinner(math.Max(mostHold.SI(), 2*asked), held) {
+				d := part.InsideDiameter.SI()
+				h, m := p.Units.Pair(held, mostHold.SI(), quantity.Stress)
+				p.Report(rules.Warning, laminate.JobPartRef(i, "hold_down"), "", "the hold-down of bottom %s is stated for %s, %s over its circle, and more than %s is not usual: kilopascals stated as psi? What lifts it, and its vacuum, come to %s (hold_down)",
+					p.Job.Parts[i].ID, h, p.Units.Figure(held*math.Pi/4*d*d, quantity.Force), m, p.Units.Figure(asked, quantity.Stress))
 			}
 		}
 	},

@@ -194,3 +194,29 @@ func tanked() *laminate.Job {
 	j.Parts = []laminate.JobPart{head, course, pipe, top}
 	return j
 }
+
+// 14 psi over the circle of 10 ft are 158,336 lb, 70 tons; 6 psi of vacuum ask for as much.
+func TestHoldDownHigh(t *testing.T) {
+	for _, c := range []struct {
+		held, vacuum, wide float64
+		says               string
+	}{
+		{2, 0.5, 120, ""}, {14, 0.5, 120, "stated for 14.0 psi, 158336 lb over its circle, and more than 2.0 psi is not usual"}, {12, 6, 120, ""}, {12.1, 6, 120, "come to 6.0 psi"}, {14, 0.5, 48, ""},
+	} {
+		j := roofed(10)
+		j.Service.Vacuum = psi(c.vacuum)
+		for i := range j.Parts {
+			j.Parts[i].InsideDiameter = inches(c.wide)
+		}
+		j.Parts[0].HoldDown = psi(c.held)
+		said := ""
+		for _, f := range rules.JudgeJob(all.Rules(), j, catalog.Library(), rules.Options{}).Findings {
+			if f.Rule.ID == "hold-down-high" {
+				said = f.Message
+			}
+		}
+		if (said == "") != (c.says == "") || !strings.Contains(said, c.says) {
+			t.Errorf("%+v: %q", c, said)
+		}
+	}
+}

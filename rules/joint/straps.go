@@ -17,7 +17,7 @@ var JointShearShort = &rules.Rule{
 	Why: "A strap holds two parts together by shear in the first ply alone. Too short a bond tears off as a whole and without warning, since nothing yields before it goes. " +
 		"Beyond what is needed more length helps little: the peaks at the ends stay.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "half of the strap's width less the gap, and on no part more than its length, is below N F/τ, N = p D/4 and the stated axial load, τ less what the walls lose warm, each condition by itself; or a figure of it is missing",
+	When:     "half of the strap's width less the gap, and on no part more than its length, or of a part that several straps lie on and are too wide for its share of that, is below N F/τ, N = p D/4 and the stated axial load, τ less what the walls lose warm, each condition by itself; or a figure of it is missing",
 	Basis:    memory + ": the form of ASTM D3299, BS 4994 and ADR, the shear a typical value or the job's own; warm no more of it than the walls keep of their strength: common practice, no source",
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
 		if x.Plate(p) >= 0 || x.Bolted(p) {
@@ -45,6 +45,9 @@ var JointShearShort = &rules.Rule{
 		on := "on each side"
 		if short >= 0 {
 			on = "on part " + p.Job.Parts[short].ID + ", which is no longer"
+			if x.Shared(p, short) > 0 {
+				on = "on part " + p.Job.Parts[short].ID + ", whose " + p.Units.Stated(p.Stated(short).Length.SI(), quantity.Size) + " the straps on it share"
+			}
 		}
 		if statics.Thinner(has, need) {
 			h, n := p.Units.Pair(has, need, quantity.Size)

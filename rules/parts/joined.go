@@ -17,10 +17,12 @@ var PartsNotJoined = &rules.Rule{
 		"and the first to find it is the fluid.",
 	Severity: []rules.Severity{rules.Incomplete},
 	When: "neighbors among bottom, courses, cone and head of a shell have no [[joint]] between them, nor flanges of one size and drilling on both that face each other, or of several parts a pipe, duct, elbow or panel is named by none; " +
+		"in a job of other parts no joint and no nozzle names a flange or a cover, a lid on the shell apart; " +
 		"in a job without a shell the joints leave the line in two pieces or more, each with an end that no joint names, but for parts whose ends are stated to be open",
 	Basis: "the program's own check",
 	Job: func(p *rules.JobPass) {
 		pieces(p)
+		unplaced(p)
 		joined, named := make(map[[2]string]bool, len(p.Job.Joints)), map[string]bool{}
 		for i := range p.Job.Joints {
 			b := p.Job.Joints[i].Between
@@ -57,6 +59,24 @@ var PartsNotJoined = &rules.Rule{
 			last = i
 		}
 	},
+}
+
+// unplaced reports flanges and covers that nothing of a job with other parts names: the
+// joint or nozzle that they were written for was forgotten.
+func unplaced(p *rules.JobPass) {
+	ends, others := ending(p), false
+	for i := range p.Job.Joints {
+		b := p.Job.Joints[i].Between
+		ends[b[0]], ends[b[1]] = true, true
+	}
+	for i := range p.Job.Parts {
+		others = others || !ground.Flat(&p.Job.Parts[i].Part)
+	}
+	for i := range p.Job.Parts {
+		if x := &p.Job.Parts[i]; others && ground.Flat(&x.Part) && !ends[x.ID] && !p.OnTop(i) {
+			p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "%s %s is tied to nothing: no joint and no nozzle names it, and what it ends nobody judges", x.Form, x.ID)
+		}
+	}
 }
 
 // pieces reports where the joints of a line leave it in two: a strap between them was

@@ -87,6 +87,16 @@ func TestRules_ofWhatIsJoined(t *testing.T) {
 		says   string
 	}{
 		{"a spool", func(*laminate.Job) {}, nil, ""},
+		{"a flange and a cover that nothing names", func(j *laminate.Job) {
+			flange(laminate.FlatFace, laminate.Some(true))(j)
+			c := j.Parts[2]
+			c.ID, c.Form = "lid", laminate.Cover
+			j.Parts = append(j.Parts, c)
+		}, []string{"incomplete parts-not-joined", "incomplete parts-not-joined"}, "flange f is tied to nothing: no joint and no nozzle names it"},
+		{"flanges alone", func(j *laminate.Job) {
+			flange(laminate.FlatFace, laminate.Some(true))(j)
+			j.Parts, j.Joints = j.Parts[2:], nil
+		}, nil, ""},
 		{"a pipe by itself", func(j *laminate.Job) { j.Parts, j.Joints = j.Parts[:1], nil }, nil, ""},
 		{"one of three", func(j *laminate.Job) {
 			j.Parts = append(j.Parts, j.Parts[0])

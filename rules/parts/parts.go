@@ -16,7 +16,7 @@ const family = "parts"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{PartsDoNotMeet, PartsNotJoined, JoinedPartsDiffer, JointElsewhere, ConeOpen, IDShared, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, MiterSeamsUnstated, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, GravitiesDiffer, LevelOverRim, CourseCounted, LaminateUnused, PartFormUnstated, ShellUnclosed, ServiceUnreached, CountUnused, BoltsMisfit, AreaContradicted, VesselUnvented}
+	return []*rules.Rule{PartsDoNotMeet, PartsNotJoined, JoinedPartsDiffer, JointElsewhere, ConeOpen, IDShared, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, MiterSeamsUnstated, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, GravitiesDiffer, LevelOverRim, CourseCounted, LaminateUnused, PartFormUnstated, ShellUnclosed, ServiceUnreached, CountUnused, BoltsMisfit, AreaContradicted, VesselUnvented, FlangeThin, ClassAboveScope, BoltsFarApart, LevelLow}
 }
 
 // walls are the parts whose own keys the job holds; those of a file are judged
@@ -179,8 +179,9 @@ var KnuckleWeak = &rules.Rule{
 	Title:  "The corner of a flat bottom is weak or not stated",
 	Why: "At the corner between bottom and wall a full tank bends its laminate more than anywhere else, and a crack there empties it. " +
 		"The corner is rounded, as thick as wall and bottom together, and its reinforcement runs up the wall before it tapers. The figures are those that the trade remembers of two standards: the shop's own count before them.",
-	Severity: []rules.Severity{rules.Incomplete, rules.Warning},
+	Severity: []rules.Severity{rules.Break, rules.Incomplete, rules.Warning},
 	When: "a flat bottom has a shell on it and its knuckle radius, the laminate of its knuckle or the height of the reinforcement is not stated: incomplete. " +
+		"The radius is greater than the height of the reinforcement, which then ends within the curve: break. " +
 		"The radius is below 1 in (1½ in above 4 ft of diameter), the height below 8 in (12 in above 4 ft), the height more than the length of the course on it, or the knuckle's laminate thinner than wall and bottom together, the knuckle laid on the bottom (all bounds are enough): warning",
 	Basis: "ASTM D3299, ASTM D4097 (from memory)",
 	Job: func(p *rules.JobPass) {
@@ -212,6 +213,10 @@ func knuckle(p *rules.JobPass, bottom, above int) {
 	}
 	atLeast("knuckle_radius", b.KnuckleRadius, radius, "the knuckle radius")
 	atLeast("knuckle_height", b.KnuckleHeight, height, "the height of the knuckle's reinforcement")
+	if radius := b.KnuckleRadius; radius.Given() && b.KnuckleHeight.Given() && quantity.Above(radius.SI(), b.KnuckleHeight.SI()) {
+		is, ends := p.Units.Pair(radius.SI(), b.KnuckleHeight.SI(), quantity.Size)
+		p.Report(rules.Break, laminate.JobPartRef(bottom, "knuckle_radius"), "geometry", "the knuckle radius of %s is %s, and its reinforcement runs %s up: it ends within the curve; a unit or a point that slipped?", b.ID, is, ends)
+	}
 	if course := &p.Job.Parts[above]; course.Form == laminate.ShellCourse && course.Length.Given() && quantity.Above(b.KnuckleHeight.SI(), course.Length.SI()) {
 		is, ends := p.Units.Pair(b.KnuckleHeight.SI(), course.Length.SI(), quantity.Size)
 		p.Report(rules.Warning, laminate.JobPartRef(bottom, "knuckle_height"), "", "the reinforcement of the knuckle of %s runs %s up, past %s, which ends at %s, and over what joins it to the next", b.ID, is, course.ID, ends)

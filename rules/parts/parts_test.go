@@ -64,6 +64,24 @@ func flange(face laminate.FlangeFace, washers laminate.Optional[bool]) func(*lam
 	}
 }
 
+// sized adds a flange of a size in inches, a class in psi and a thickness in inches.
+func sized(size, class, thick float64) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		flange(laminate.FlatFace, laminate.Some(true))(j)
+		p := &j.Parts[len(j.Parts)-1]
+		p.Size, p.PressureClass, p.Thickness = in(size), quantity.New(class, quantity.PSI), in(thick)
+	}
+}
+
+// bolted adds a flange of 24 in with so many bolts.
+func bolted(bolts int) func(*laminate.Job) {
+	return func(j *laminate.Job) {
+		sized(24, 50, 1.125)(j)
+		p := &j.Parts[len(j.Parts)-1]
+		p.BoltCircle, p.Bolts, p.BoltSize = in(29.5), laminate.Some(bolts), in(1.25)
+	}
+}
+
 // turned adds a flange of 3 in, whose bolts of 5/8 in are turned with a torque.
 func turned(footPounds float64) func(*laminate.Job) {
 	return func(j *laminate.Job) {
@@ -219,6 +237,31 @@ func TestPartsRules(t *testing.T) {
 			b := &j.Parts[0]
 			b.KnuckleRadius, b.KnuckleHeight, b.Knuckle = in(1.4), in(11), "thin"
 		}, []string{"warning knuckle-weak", "warning knuckle-weak", "warning knuckle-weak"}},
+		{"a knuckle that curves higher than its reinforcement", func(j *laminate.Job) { j.Parts[0].KnuckleRadius = in(15) }, []string{"break knuckle-weak"}},
+		{"one that curves as high", func(j *laminate.Job) { j.Parts[0].KnuckleRadius = in(12) }, nil},
+		// A 12 in flange of the remembered table: 3/4 in at 50 psi, 1 in at 75.
+		{"a flange as the table has it", sized(12, 60, 0.75), nil},
+		{"a thin flange", sized(12, 75, 0.75), []string{"warning flange-thin"}},
+		{"a flange of a class of ten times", sized(12, 1500, 0.75), []string{"incomplete class-above-scope", "warning flange-thin"}},
+		{"a small flange, of no table", sized(1, 50, 0.4), nil},
+		{"a flange thinner than the neck in it", func(j *laminate.Job) {
+			onLow(j)
+			j.Parts[4].Thickness, j.Nozzles[0].Neck = in(0.125), "thick"
+		}, []string{"break flange-thin"}},
+		{"a flange thinner than the pipe on it", func(j *laminate.Job) {
+			leg(j)
+			j.Parts[4].Thickness = in(0.125)
+		}, []string{"break flange-thin"}},
+		{"a nozzle of a class of ten times", func(j *laminate.Job) {
+			onLow(j)
+			j.Nozzles[0].PressureClass = quantity.New(250, quantity.PSI)
+		}, []string{"incomplete class-above-scope"}},
+		// 29.5 in · π/20 is 4.6 in, /15 6.2 in.
+		{"bolts as the table has them", bolted(20), nil},
+		{"few bolts", bolted(15), []string{"warning bolts-far-apart"}},
+		{"three bolts on a small circle", drilled(5, 3, 0), []string{"warning bolts-far-apart"}},
+		{"a level below half", func(j *laminate.Job) { j.Vessel.LiquidHeight = in(59) }, []string{"note level-low"}},
+		{"a level at half", func(j *laminate.Job) { j.Vessel.LiquidHeight = in(60) }, nil},
 		{"a knuckle as high as the course", func(j *laminate.Job) { j.Parts[0].KnuckleHeight = in(60) }, nil},
 		{"one higher", func(j *laminate.Job) { j.Parts[0].KnuckleHeight = in(80) }, []string{"warning knuckle-weak"}},
 		{"a bottom by itself", func(j *laminate.Job) { j.Parts = j.Parts[:1]; j.Parts[0].Knuckle = "" }, nil},

@@ -13,7 +13,7 @@ const family = "resin"
 func Rules() []*rules.Rule {
 	return []*rules.Rule{
 		ResinTemperature, ResinForAcid, ResinInAlkali, ResinInSolvent, RatingMissing, RatingAgainst, ResinForBrine, HypochloriteCure, FlameSpread, HeatDeflectionUnusual, FiguresUnusual,
-		BarrierResinsDiffer, FamilyMissing, ServiceIncomplete, ConfirmResin,
+		BarrierResinsDiffer, FamilyMissing, ServiceIncomplete, ConfirmResin, ServiceFreezes,
 	}
 }
 

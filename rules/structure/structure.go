@@ -16,7 +16,7 @@ const family = "structure"
 // Rules lists the family.
 func Rules() []*rules.Rule {
 	return []*rules.Rule{StructureMissing, StructureGlassContent, BookedThicknessDiffers, WallFails, WallOpen, WallOverstrained, TypicalModuliOnly, RetentionUnproved, WallIdle, FormNotFigured, FactorMixed, DesignFactorLow, RingsByOthers, VoidsHigh,
-		FiberUnusual, ArealMassUnusual, LaminaTooStiff, LaminaThicknessUnlike, LaminaTooStrong}
+		FiberUnusual, ArealMassUnusual, LaminaTooStiff, LaminaThicknessUnlike, LaminaTooStrong, BendRadiusUnusual, RingsClose, DeflectionLimitHigh, GravityLow}
 }
 
 // StructureMissing wants something to carry the load.

@@ -27,6 +27,29 @@ func structure(list ...laminate.Ply) func(*laminate.Schedule) {
 	}
 }
 
+// elbowOf is a smooth elbow of a bend in inches.
+func elbowOf(bend float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Part.Form, s.Part.Miters, s.Part.BendRadius = laminate.Elbow, laminate.Some(0), quantity.New(bend, quantity.Inch)
+	}
+}
+
+// rings stand so many inches apart.
+func rings(apart float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) { s.Part.StiffenerSpacing = quantity.New(apart, quantity.Inch) }
+}
+
+func bends(share float64) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) { s.Part.DeflectionLimit = laminate.Some(share) }
+}
+
+// weighs is a service of a specific gravity at so many °F that contains something.
+func weighs(sg, fahrenheit float64, contains laminate.Trait) func(*laminate.Schedule) {
+	return func(s *laminate.Schedule) {
+		s.Service.SpecificGravity, s.Service.Temperature, s.Service.Contains = laminate.Some(sg), ruletest.Fahrenheit(fahrenheit), laminate.TraitSet(contains)
+	}
+}
+
 func ply(material string, n int, glass float64) laminate.Ply {
 	p := laminate.Ply{Material: material, Count: n}
 	if glass > 0 {
@@ -172,9 +195,24 @@ func TestStructureRules(t *testing.T) {
 		{Name: "a head whose shape nobody states", Change: change(noLoad, func(s *laminate.Schedule) { s.Part.Form = laminate.HeadPart }), Want: []string{"incomplete structure-incomplete"}, Says: []string{"the head's liquid height is not given"}},
 		{Name: "a course without its level", Change: func(s *laminate.Schedule) { s.Part.Form = laminate.ShellCourse }, Want: []string{"incomplete structure-incomplete"}, Says: []string{"the shell course's liquid height is not given"}},
 		{Name: "a mitered elbow", Change: func(s *laminate.Schedule) { s.Part.Form, s.Part.Miters = laminate.Elbow, laminate.Some(2) }, Want: []string{"incomplete form-not-figured"}, Says: []string{"a table that has to be bought"}},
+		{Name: "millimeters as inches in an elbow", Change: change(noLoad, elbowOf(457)), Want: []string{"warning bend-radius-unusual"}, Says: []string{"38.1 diameters", "millimeters stated as inches?"}},
+		{Name: "a sweep of 5 diameters", Change: change(noLoad, elbowOf(60))},
+		{Name: "an elbow of 1 diameter", Change: change(noLoad, elbowOf(12))},
+		// Rings on 12 in: an eighth is 1.5 in, 1.1 √(12.49 in · 0.244 in) 1.92 in.
+		{Name: "rings in inches for feet", Change: change(noLoad, rings(1.5)), Want: []string{"warning rings-close"}, Says: []string{"rings are stated 1.5 in apart, and below 1.92 in"}},
+		{Name: "rings on a wide, thin duct", Change: change(noLoad, rings(4), func(s *laminate.Schedule) { s.Part.InsideDiameter = quantity.New(36, quantity.Inch) }), Want: []string{"warning rings-close"}, Says: []string{"below 4.5 in"}},
+		{Name: "rings that stand apart", Change: change(noLoad, rings(2))},
+		{Name: "a plate that may bend by half", Change: change(noLoad, bends(0.5)), Want: []string{"warning deflection-limit-high"}, Says: []string{"0.5 of its span, above 0.02"}},
+		{Name: "a plate that may bend by a fiftieth", Change: change(noLoad, bends(0.02))},
+		{Name: "a brine a tenth as heavy", Change: change(noLoad, weighs(0.9, 90, laminate.Brine)), Want: []string{"incomplete gravity-low"}, Says: []string{"stated as 0.9, and what it contains makes water heavier than 1"}},
+		{Name: "a hot acid as light as hot water", Change: change(noLoad, weighs(0.96, 121, laminate.StrongAcid))},
+		{Name: "a hot acid lighter than it", Change: change(noLoad, weighs(0.94, 121, laminate.StrongAcid)), Want: []string{"incomplete gravity-low"}},
+		{Name: "a brine as heavy as water", Change: change(noLoad, weighs(1, 90, laminate.Brine))},
+		{Name: "a light solvent", Change: change(noLoad, weighs(0.8, 90, laminate.Solvent))},
+		{Name: "a light brine where none stands", Change: change(noLoad, weighs(0.9, 90, laminate.Brine), func(s *laminate.Schedule) { s.Part.LiquidHeight = quantity.New(0, quantity.Inch) })},
 		{Name: "a tight elbow", Change: func(s *laminate.Schedule) {
 			s.Part.Form, s.Part.Miters, s.Part.BendRadius = laminate.Elbow, laminate.Some(0), quantity.New(11.9, quantity.Inch)
-		}, Want: []string{"incomplete form-not-figured"}, Says: []string{"more tightly"}},
+		}, Want: []string{"incomplete form-not-figured", "warning bend-radius-unusual"}, Says: []string{"more tightly"}},
 		{Name: "a cone of 31°", Change: cone(31), Want: []string{"incomplete form-not-figured"}, Says: []string{"more than 30°"}},
 		{Name: "a cone of 30°", Change: cone(30)},
 

@@ -22,7 +22,7 @@ const family = "joints"
 // Rules lists what of the family is about the test; what it does to straps and pads
 // stands with those.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{GasTest, TestUnstated, TestLoadsNothing, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort, ScheduleOverstrained, ScheduleProvesLess}
+	return []*rules.Rule{GasTest, TestUnstated, TestLoadsNothing, TestAbovePartClass, TestProvesLess, OverstrainedAtTest, VacuumNotProved, CollapseAtTest, TestContradicted, TestTemperatureUnfit, TestHeldShort, TestFarAbove, TestWarmer, ScheduleOverstrained, ScheduleProvesLess}
 }
 
 func testRef(key string) laminate.Ref { return laminate.Ref{Kind: laminate.RefTest, Key: key} }

@@ -16,6 +16,7 @@ type StrapNeed struct {
 	Bond      float64 // m on each side, the gap not counted
 	Bonds     float64 // m that there are
 	Short     int     // a part that the strap is too wide for, −1 for none
+	Shared    float64 // m of that part that all straps on it ask for, see [Joined.Shared]; else 0
 	Reach     float64 // m on each side, the gap not counted, as custom has it: eight thicknesses of the thinner wall; 0 where none is known
 
 	Along      float64 // N/m along the axis that its structure may bear cold
@@ -46,13 +47,15 @@ func Strap(p *rules.JobPass, i int) (n StrapNeed, missing string) {
 			return n, "part " + id + " is not there"
 		}
 	}
-	n.Bonds, n.Short = x.Bonds(p)
+	if n.Bonds, n.Short = x.Bonds(p); n.Short >= 0 {
+		n.Shared = x.Shared(p, n.Short)
+	}
 	d, missing := x.StrapPull(p)
 	l, more := LoadsOf(p, &x, d.Under.Pressing())
 	if more != "" {
 		return n, more
 	}
-	n = StrapNeed{Bonds: n.Bonds, Short: n.Short, Structure: x.Thinner(p), Bond: x.Bond(p, d), Reach: x.Reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter,
+	n = StrapNeed{Bonds: n.Bonds, Short: n.Short, Shared: n.Shared, Structure: x.Thinner(p), Bond: x.Bond(p, d), Reach: x.Reach(p), Inside: l.inside, Thrust: l.thrust, Diameter: l.diameter,
 		Along: d.Load / d.Share, AlongShare: d.Share, AlongUnder: string(d.Under), Pull: Pull{l.pressed, l.liquid}}
 	if missing != "" {
 		return n, missing
@@ -101,13 +104,33 @@ func (x *Joined) Bonds(p *rules.JobPass) (m float64, short int) {
 	for _, part := range x.Parts {
 		switch s := p.Stated(part); s.Form {
 		case laminate.ShellCourse, laminate.Pipe, laminate.Duct:
-			if s.Length.Given() && Thinner(s.Length.SI(), m) {
-				m, short = s.Length.SI(), part
+			has := s.Length.SI()
+			if all := x.Shared(p, part); all > 0 {
+				has *= (x.Width.SI() - x.Gap.SI()) / 2 / all
+			}
+			if s.Length.Given() && Thinner(has, m) {
+				m, short = has, part
 			}
 		default:
 		}
 	}
 	return m, short
+}
+
+// Shared is how much of a part all straps on it ask for together, m, where that is more
+// than it is long and none has as much to itself; else 0.
+func (x *Joined) Shared(p *rules.JobPass, part int) (m float64) {
+	straps := 0
+	for i := range p.Job.Joints {
+		j := &p.Job.Joints[i]
+		if n := (j.Width.SI() - j.Gap.SI()) / 2; n > 0 && j.Outside != "" && (p.Part(j.Between[0]) == part || p.Part(j.Between[1]) == part) {
+			m, straps = m+n, straps+1
+		}
+	}
+	if straps < 2 || !Thinner(p.Stated(part).Length.SI(), m) || x.Outside == "" {
+		return 0
+	}
+	return m
 }
 
 // Reach is how far the strap lies on each part, m: eight thicknesses of the thinner

@@ -230,6 +230,12 @@ func (w *work) joint(x *laminate.Joint) {
 		l.Add("bond needed on each side", "L", "N/τ, not below 0", worked.Put("max(0, #)/#", l.Line(along), l.Stress(shear)), l.Length(need.Bond), l.LengthUnit(), joint.JointShearShort.Basis)
 		if need.Short >= 0 {
 			id := w.r.Job.Parts[need.Short].ID
+			if need.Shared > 0 {
+				long := w.p.Stated(need.Short).Length.SI()
+				l.Add("what all straps on part "+id+" ask for", "ΣLb", "Σ (width − gap)/2 of the straps on it", "", l.Length(need.Shared), l.LengthUnit(), "more than it is long")
+				l.Add("bond on part "+id, "Lb", "length of part "+id+"·((width − gap)/2)/ΣLb", worked.Put("#·((# - #)/2)/#", l.Length(long), l.Length(x.Width.SI()), l.Length(x.Gap.SI()), l.Length(need.Shared)), l.Length(bonds), l.LengthUnit(), "its share of that part")
+				return
+			}
 			l.Add("bond on part "+id, "Lb", "min((width − gap)/2, length of part "+id+")", worked.Put("min((# - #)/2, #)", l.Length(x.Width.SI()), l.Length(x.Gap.SI()), l.Length(bonds)), l.Length(bonds), l.LengthUnit(), "the width of the widest ply that counts")
 			return
 		}
