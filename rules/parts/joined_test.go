@@ -14,7 +14,7 @@ import (
 )
 
 // ofJoints are the rules of the family that go by joints, nozzles and names, and are tried apart.
-var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "joint-elsewhere": true, "cone-open": true, "id-shared": true, "laminate-unused": true, "vessel-unvented": true}
+var ofJoints = map[string]bool{"parts-not-joined": true, "joined-parts-differ": true, "joint-elsewhere": true, "cone-open": true, "id-shared": true, "laminate-unused": true, "vessel-unvented": true, "seal-shut-in": true}
 
 const counted = "course-counted" // of what is joined; of the shell it is tried with what stands
 

@@ -16,7 +16,7 @@ const family = "parts"
 
 // Rules lists the family.
 func Rules() []*rules.Rule {
-	return []*rules.Rule{PartsDoNotMeet, PartsNotJoined, JoinedPartsDiffer, JointElsewhere, ConeOpen, IDShared, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, MiterSeamsUnstated, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, GravitiesDiffer, LevelOverRim, CourseCounted, LaminateUnused, PartFormUnstated, ShellUnclosed, ServiceUnreached, CountUnused, BoltsMisfit, AreaContradicted, VesselUnvented, FlangeThin, ClassAboveScope, BoltsFarApart, LevelLow}
+	return []*rules.Rule{PartsDoNotMeet, PartsNotJoined, JoinedPartsDiffer, JointElsewhere, ConeOpen, IDShared, CourseEndsNearKnuckle, TaperSteep, KnuckleWeak, RimUnstated, MiterAngleLarge, MiterSeamsUnstated, PressureAboveScope, FlangeAssembly, TorqueHigh, ScheduleSaysOtherwise, LevelContradicted, PressuresDiffer, GravitiesDiffer, LevelOverRim, CourseCounted, LaminateUnused, PartFormUnstated, ShellUnclosed, ServiceUnreached, CountUnused, BoltsMisfit, AreaContradicted, VesselUnvented, FlangeThin, ClassAboveScope, BoltsFarApart, LevelLow, SealShutIn}
 }
 
 // walls are the parts whose own keys the job holds; those of a file are judged

@@ -82,7 +82,7 @@ func TestPropose_aWholeTank(t *testing.T) {
 			asked = append(asked, what)
 		}
 	}
-	if want := []string{"gap; 0 where the ends touch)", "qualification)"}; !reflect.DeepEqual(asked, want) {
+	if want := []string{"gap; 0 where the ends touch)", "qualification)", "[[nozzle]], size)"}; !reflect.DeepEqual(asked, want) {
 		t.Errorf("asked %q, want %q", asked, want)
 	}
 	// Each course for its own head, and none thicker than the one under it. The
@@ -383,7 +383,8 @@ func TestPropose_bondsNoFurtherThanANeckIsLong(t *testing.T) {
 // proposal says.
 func TestPropose_andAnsweredIsClear(t *testing.T) {
 	j := bare()
-	j.Nozzles = nil
+	n := &j.Nozzles[0] // a manway, which whoever lays the last seal gets out by
+	n.On, n.Height, n.Offset, n.Size, n.PressureClass, n.Projection = "head", quantity.Length{}, in(0), in(24), psi(25), in(10)
 	p := propose(t, j, advice.Options{})
 	if !says(p.Assumed, "its waxed coat is laid last, when its joints and nozzles are") {
 		t.Errorf("assumed %v", p.Assumed)

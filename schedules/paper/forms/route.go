@@ -13,7 +13,9 @@ import (
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/safety"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint/proof"
+	"frp/veilwright/rules/parts"
 	"frp/veilwright/schedules/paper"
 )
 
@@ -180,6 +182,9 @@ func (of *Subject) jointOperations() (list []operation) {
 		x := &of.Job.Joints[i]
 		at := "joint " + x.ID + ", " + x.Between[0] + " to " + x.Between[1] + ": "
 		list = append(list, operation{at + "fit up, gap and offset", witness, ""}, operation{at + "surfaces abraded, clean and dry, time since the face gelled", hold, ""})
+		if of.shutIn(i) {
+			list = append(list, operation{at + "NOT YET. It closes the vessel, and no opening is wide enough to get in and out by: how its seal is laid and looked at is settled first", hold, ""})
+		}
 		if x.Inside != "" {
 			list = append(list, operation{at + "inside seal, laminate " + x.Inside + of.endsIn(x.Inside), "", "lay-up sheet"})
 		}
@@ -190,6 +195,13 @@ func (of *Subject) jointOperations() (list []operation) {
 		}
 	}
 	return list
+}
+
+// shutIn tells of a joint whose seal nobody can lay, since it closes the vessel.
+func (of *Subject) shutIn(joint int) bool {
+	return slices.ContainsFunc(of.Whole, func(f rules.Finding) bool {
+		return f.Rule == parts.SealShutIn && f.At.Kind == laminate.RefJoint && f.At.Index == joint
+	})
 }
 
 // knuckleOperations are those of the reinforcement round the corner of a flat bottom: it
