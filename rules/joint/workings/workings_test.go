@@ -372,9 +372,15 @@ func TestOf_agreesWithTheRulesAndWithAPocketCalculator(t *testing.T) {
 		"pad hardly wider": func(j *laminate.Job) { j.Nozzles[0].PadDiameter = inches(2.1) },
 		"no neck bond":     func(j *laminate.Job) { j.Nozzles[0].NeckBond = quantity.Length{} },
 		"a short pipe":     func(j *laminate.Job) { j.Parts[1].Length = inches(0.2) },
-		"no projection":    func(j *laminate.Job) { j.Nozzles[0].Projection = quantity.Length{} },
-		"a short neck":     func(j *laminate.Job) { j.Nozzles[0].Projection = inches(0.02) },
-		"short neck bond":  func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(0.01) },
+		"a pipe of two straps": func(j *laminate.Job) {
+			j.Parts[1].Length = inches(0.7)
+			c, more := j.Parts[0], j.Joints[0]
+			c.ID, more.ID, more.Between = "c", "K", [2]string{j.Parts[1].ID, "c"}
+			j.Parts, j.Joints = append(j.Parts, c), append(j.Joints, more)
+		},
+		"no projection":   func(j *laminate.Job) { j.Nozzles[0].Projection = quantity.Length{} },
+		"a short neck":    func(j *laminate.Job) { j.Nozzles[0].Projection = inches(0.02) },
+		"short neck bond": func(j *laminate.Job) { j.Nozzles[0].NeckBond = inches(0.01) },
 		"warm": func(j *laminate.Job) {
 			for i := range j.Parts {
 				j.Parts[i].ModulusRetention = laminate.Some(0.6)
