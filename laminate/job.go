@@ -101,17 +101,18 @@ func (j *Job) Wall(part int) *Schedule {
 
 // override puts what stands on the part in the place of the service's.
 func (p *JobPart) override(s *Service) {
-	if p.Pressure.Given() {
-		s.Pressure = p.Pressure
-	}
-	if p.Vacuum.Given() {
-		s.Vacuum = p.Vacuum
-	}
-	if p.Temperature.Given() {
-		s.Temperature = p.Temperature
-	}
+	instead(&s.Pressure, p.Pressure)
+	instead(&s.Vacuum, p.Vacuum)
+	instead(&s.Temperature, p.Temperature)
 	if p.SpecificGravity.Given {
 		s.SpecificGravity = p.SpecificGravity
+	}
+}
+
+// instead puts a value in the place of another, where it is stated.
+func instead[D quantity.Dimension](of *quantity.Quantity[D], own quantity.Quantity[D]) {
+	if own.Given() {
+		*of = own
 	}
 }
 

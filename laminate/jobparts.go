@@ -1,6 +1,9 @@
 package laminate
 
-import "frp/veilwright/laminate/quantity"
+import (
+	"frp/veilwright/laminate/others"
+	"frp/veilwright/laminate/quantity"
+)
 
 // Vessel is what is known of the equipment as a whole.
 type Vessel struct {
@@ -71,6 +74,7 @@ type Shape struct {
 
 	Count Optional[int] // how many alike
 	Laid  LaidOrder
+	Proof others.Proof // of what no formula here figures
 }
 
 // Place is what the job makes of where a part stands, in the part of a wall
@@ -90,41 +94,38 @@ type Place struct {
 // Joint is the overlay that joins two parts.
 type Joint struct {
 	Origin
-	ID            string
-	Between       [2]string // ids of parts
-	Outside       string    // laminates
-	Inside        string
-	Width         quantity.Length // of the widest ply that counts, whole; a coat goes over it
-	FirstWidth    quantity.Length
-	InsideWidth   quantity.Length
-	Widths        WidthOrder
-	Gap           quantity.Length    // between the parts
-	AxialLoad     quantity.LineForce // beside that of the pressure, pulling
-	Qualification string             // of the bonding procedure and who bonds
+	ID              string
+	Between         [2]string       // ids of parts
+	Outside, Inside string          // laminates
+	Width           quantity.Length // of the widest ply that counts, whole; a coat goes over it
+	FirstWidth      quantity.Length
+	InsideWidth     quantity.Length
+	Widths          WidthOrder
+	Gap             quantity.Length    // between the parts
+	AxialLoad       quantity.LineForce // beside that of the pressure, pulling
+	Qualification   string             // of the bonding procedure and who bonds
+	Proof           others.Proof
 }
 
 // Nozzle is an opening on a part and what is laid around it.
 type Nozzle struct {
 	Origin
-	ID                  string
-	On                  string            // id of a part
-	Height              quantity.Length   // above the bottom of the part
-	Offset              quantity.Length   // on a bottom, head, cone or cover: from its axis
-	Bearing             Optional[float64] // degrees round the axis, from the first
-	Size                quantity.Length   // nominal; of the opening where that is not stated
-	Opening             quantity.Length   // diameter that is cut
-	Kind                NozzleKind
-	Flange              string // ids of parts
-	Cover               string
-	Projection          quantity.Length // from the part to the face of the flange
-	PressureClass       quantity.Pressure
-	Pad                 string          // laminates
-	PadDiameter         quantity.Length // of the first ply, as far as the whole pad counts; its taper runs out beyond
-	InstallationOutside string
-	InstallationInside  string
-	Neck                string
-	NeckBond            quantity.Length // bonded along neck and part, each
-	Gussets             Optional[int]
-	SealedEdge          Optional[bool] // whether the cut edge is sealed
-	PipingLoad          Optional[bool] // whether what is connected pulls or bends
+	ID                                                 string
+	On                                                 string            // id of a part
+	Height                                             quantity.Length   // above the bottom of the part
+	Offset                                             quantity.Length   // on a bottom, head, cone or cover: from its axis
+	Bearing                                            Optional[float64] // degrees round the axis, from the first
+	Size                                               quantity.Length   // nominal; of the opening where that is not stated
+	Opening                                            quantity.Length   // diameter that is cut
+	Kind                                               NozzleKind
+	Flange, Cover                                      string          // ids of parts
+	Projection                                         quantity.Length // from the part to the face of the flange
+	PressureClass                                      quantity.Pressure
+	Pad, InstallationOutside, InstallationInside, Neck string          // laminates
+	PadDiameter                                        quantity.Length // of the first ply, as far as the whole pad counts; its taper runs out beyond
+	NeckBond                                           quantity.Length // bonded along neck and part, each
+	Gussets                                            Optional[int]
+	SealedEdge                                         Optional[bool] // whether the cut edge is sealed
+	PipingLoad                                         Optional[bool] // whether what is connected pulls or bends
+	Proof                                              others.Proof
 }

@@ -73,12 +73,8 @@ func (s *Schedule) Under(c *Condition) *Schedule {
 	n := *s
 	n.Conditions = nil
 	n.Service.Temperature, n.Service.Upset = c.Temperature, quantity.Temperature{}
-	if c.Pressure.Given() {
-		n.Service.Pressure = c.Pressure
-	}
-	if c.Vacuum.Given() {
-		n.Service.Vacuum = c.Vacuum
-	}
+	instead(&n.Service.Pressure, c.Pressure)
+	instead(&n.Service.Vacuum, c.Vacuum)
 	if c.ModulusRetention.Given {
 		n.Part.ModulusRetention = c.ModulusRetention
 	}

@@ -3,6 +3,7 @@ package laminate
 import (
 	"slices"
 
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 )
 
@@ -110,7 +111,14 @@ func (c *checker) shape(p *Part) {
 	within(c, "hold_down", s.HoldDown, pressures)
 	within(c, "torque", s.Torque, torques)
 	c.whole("count", s.Count, 1, 10_000)
+	c.proof(&s.Proof)
 	c.fits(p)
+}
+
+// proof judges the figures of a proof; whether they reach the rules say.
+func (c *checker) proof(p *others.Proof) {
+	p.Outside(c.note)
+	c.text("proved_by", p.By)
 }
 
 // orZero judges a length that may be none at all too.
@@ -174,6 +182,7 @@ func (c *checker) joints(a *Assembly) {
 		orZero(c, "gap", n.Gap, widths)
 		within(c, "axial_load", n.AxialLoad, lineLoads)
 		c.text("qualification", n.Qualification)
+		c.proof(&n.Proof)
 		if n.Width.SI() > 0 && n.FirstWidth.Given() && n.FirstWidth.Cmp(n.Width) > 0 {
 			c.fail("first_width", "%s is more than the whole width, %s", quoted(n.FirstWidth.Text()), n.Width.Text())
 		}
@@ -206,10 +215,10 @@ func (c *checker) nozzles(a *Assembly) {
 		within(c, "pad_diameter", n.PadDiameter, diameters)
 		within(c, "neck_bond", n.NeckBond, diameters)
 		within(c, "pressure_class", n.PressureClass, pressures)
-		c.laminate(a, "pad", n.Pad)
-		c.laminate(a, "installation_outside", n.InstallationOutside)
-		c.laminate(a, "installation_inside", n.InstallationInside)
-		c.laminate(a, "neck", n.Neck)
+		for _, l := range [...][2]string{{"pad", n.Pad}, {"installation_outside", n.InstallationOutside}, {"installation_inside", n.InstallationInside}, {"neck", n.Neck}} {
+			c.laminate(a, l[0], l[1])
+		}
+		c.proof(&n.Proof)
 		c.whole("gussets", n.Gussets, 0, 100)
 		c.opens(a, n)
 	}

@@ -1,12 +1,11 @@
 package rules
 
 import (
-	"strings"
-
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/form"
+	"frp/veilwright/laminate/word"
 )
 
 // Statement is a fact of part or service that a document states and that
@@ -88,24 +87,7 @@ func passedOver(s *laminate.Schedule, lib *laminate.Library, a *laminate.Analysi
 }
 
 // Grounded says whether a part states how it is grounded, or that it is not.
-func Grounded(p *laminate.Part) (stated, grounded bool) { return Answered(p.Grounding) }
-
-// Answered says of a fact in words of the document's own whether it is stated, and
-// whether it says that there is something: "none" says that there is not, and "pending"
-// that nobody has said it yet.
-func Answered(text string) (stated, there bool) {
-	text = strings.ToLower(strings.Trim(strings.TrimSpace(text), "."))
-	if strings.HasPrefix(text, "not yet") {
-		return false, false
-	}
-	switch text {
-	case "", "?", "tbd", "tbc", "pending", "open", "unknown", "to follow", "later", "xxx":
-		return false, false
-	case "none", "no", "-", "–", "n/a":
-		return true, false
-	}
-	return true, true
-}
+func Grounded(p *laminate.Part) (stated, grounded bool) { return word.Answered(p.Grounding) }
 
 // Conducts tells of a row of the barrier whether it is a veil that conducts, of
 // carbon or with powder of its own, and whether its resin holds carbon powder.

@@ -72,16 +72,20 @@
 //	depth half_angle small_diameter bend_radius turn miters supported
 //	hold_down knuckle_height taper width edge bolt_circle deflection_limit size
 //	drilling bolts bolt_size outside_diameter thickness pressure_class torque
-//	mate_face washers count laid temperature pressure vacuum specific_gravity
+//	mate_face washers count laid proved_by proved_pressure proved_vacuum
+//	proved_temperature proved_structure temperature pressure vacuum
+//	specific_gravity
 //
 //	[[nozzle]]
 //	id on height offset bearing size opening kind flange cover projection
 //	pressure_class pad pad_diameter installation_outside installation_inside
-//	neck neck_bond gussets sealed_edge piping_load
+//	neck neck_bond gussets sealed_edge piping_load proved_by proved_pressure
+//	proved_vacuum proved_temperature proved_structure
 //
 //	[[joint]]
 //	id between outside inside width first_width inside_width widths gap
-//	axial_load qualification
+//	axial_load qualification proved_by proved_pressure proved_vacuum
+//	proved_temperature proved_structure
 //
 // The keys of a shop book (from [BookKeys]): materials and resins as above, and
 //

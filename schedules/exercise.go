@@ -14,6 +14,7 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/spec"
+	"frp/veilwright/schedules/internal/fields"
 	"frp/veilwright/schedules/internal/tables"
 )
 
@@ -54,8 +55,8 @@ var exerciseTables = sync.OnceValue(func() []tables.Table {
 	}
 	return append(list,
 		tables.Many("wall", laminate.MostRows, plyFields, func(d *exerciseDocument) *[]laminate.Ply { return &d.Wall }),
-		tables.One("joint", jointFields(), func(d *exerciseDocument) *laminate.Joint { return &d.Joint }),
-		tables.One("nozzle", slices.DeleteFunc(nozzleFields(), func(f tables.Field) bool { return slices.Contains(exercise.NozzleNames, f.Key) }), func(d *exerciseDocument) *laminate.Nozzle { return &d.Nozzle }),
+		tables.One("joint", fields.Joint(), func(d *exerciseDocument) *laminate.Joint { return &d.Joint }),
+		tables.One("nozzle", slices.DeleteFunc(fields.Nozzle(), func(f tables.Field) bool { return slices.Contains(exercise.NozzleNames, f.Key) }), func(d *exerciseDocument) *laminate.Nozzle { return &d.Nozzle }),
 		tables.Many("question", exercise.MostQuestions, []tables.Field{
 			tables.WordField("ask", func(q *exercise.Question) *exercise.Ask { return &q.Ask }, exercise.Asks),
 			tables.ShareField("tolerance", func(q *exercise.Question) *laminate.Optional[float64] { return &q.Tolerance }),

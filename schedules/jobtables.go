@@ -6,7 +6,9 @@ import (
 	"sync"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/schedules/internal/fields"
 	"frp/veilwright/schedules/internal/spell"
 	"frp/veilwright/schedules/internal/tables"
 )
@@ -102,13 +104,14 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 				tables.WholeField("count", func(s *laminate.Shape) *laminate.Optional[int] { return &s.Count }),
 				tables.WordField("laid", func(s *laminate.Shape) *laminate.LaidOrder { return &s.Laid }, laminate.LaidOrders),
 			}, func(p *laminate.JobPart) *laminate.Shape { return &p.Shape }),
+			fields.Proof(func(p *laminate.JobPart) *others.Proof { return &p.Proof }),
 			[]tables.Field{
 				tables.SizeField("temperature", func(p *laminate.JobPart) *quantity.Temperature { return &p.Temperature }),
 				tables.SizeField("pressure", func(p *laminate.JobPart) *quantity.Pressure { return &p.Pressure }),
 				tables.SizeField("vacuum", func(p *laminate.JobPart) *quantity.Pressure { return &p.Vacuum }),
 				tables.NumberField("specific_gravity", "a number", func(p *laminate.JobPart) *laminate.Optional[float64] { return &p.SpecificGravity }),
 			}), func(j *laminate.Job) *[]laminate.JobPart { return &j.Parts }),
-		tables.Many("nozzle", laminate.MostParts, nozzleFields(), func(j *laminate.Job) *[]laminate.Nozzle { return &j.Nozzles }),
+		tables.Many("nozzle", laminate.MostParts, slices.Concat(fields.Nozzle(), fields.Proof(func(n *laminate.Nozzle) *others.Proof { return &n.Proof })), func(j *laminate.Job) *[]laminate.Nozzle { return &j.Nozzles }),
 		tables.Many("joint", laminate.MostParts, slices.Concat([]tables.Field{
 			tables.TextField("id", func(j *laminate.Joint) *string { return &j.ID }),
 			tables.Of("between", "a list of the ids of 2 parts", func(j *laminate.Joint) *[2]string { return &j.Between },
@@ -127,47 +130,8 @@ var jobTables = sync.OnceValue(func() []tables.Table {
 				}),
 			tables.TextField("outside", func(j *laminate.Joint) *string { return &j.Outside }),
 			tables.TextField("inside", func(j *laminate.Joint) *string { return &j.Inside }),
-		}, jointFields()), func(j *laminate.Job) *[]laminate.Joint { return &j.Joints }),
+		}, fields.Joint(), fields.Proof(func(j *laminate.Joint) *others.Proof { return &j.Proof })), func(j *laminate.Job) *[]laminate.Joint { return &j.Joints }),
 	}
 })
 
 func builtPart(p *laminate.JobPart) *laminate.Part { return &p.Part }
-
-// jointFields are the keys of a joint that name nothing else of a job.
-func jointFields() []tables.Field {
-	return []tables.Field{
-		tables.SizeField("width", func(j *laminate.Joint) *quantity.Length { return &j.Width }),
-		tables.SizeField("first_width", func(j *laminate.Joint) *quantity.Length { return &j.FirstWidth }),
-		tables.SizeField("inside_width", func(j *laminate.Joint) *quantity.Length { return &j.InsideWidth }),
-		tables.WordField("widths", func(j *laminate.Joint) *laminate.WidthOrder { return &j.Widths }, laminate.WidthOrders),
-		tables.SizeField("gap", func(j *laminate.Joint) *quantity.Length { return &j.Gap }),
-		tables.SizeField("axial_load", func(j *laminate.Joint) *quantity.LineForce { return &j.AxialLoad }),
-		tables.TextField("qualification", func(j *laminate.Joint) *string { return &j.Qualification }),
-	}
-}
-
-func nozzleFields() []tables.Field {
-	return []tables.Field{
-		tables.TextField("id", func(n *laminate.Nozzle) *string { return &n.ID }),
-		tables.TextField("on", func(n *laminate.Nozzle) *string { return &n.On }),
-		tables.SizeField("height", func(n *laminate.Nozzle) *quantity.Length { return &n.Height }),
-		tables.SizeField("offset", func(n *laminate.Nozzle) *quantity.Length { return &n.Offset }),
-		tables.NumberField("bearing", "degrees round the axis", func(n *laminate.Nozzle) *laminate.Optional[float64] { return &n.Bearing }),
-		tables.SizeField("size", func(n *laminate.Nozzle) *quantity.Length { return &n.Size }),
-		tables.SizeField("opening", func(n *laminate.Nozzle) *quantity.Length { return &n.Opening }),
-		tables.WordField("kind", func(n *laminate.Nozzle) *laminate.NozzleKind { return &n.Kind }, laminate.NozzleKinds),
-		tables.TextField("flange", func(n *laminate.Nozzle) *string { return &n.Flange }),
-		tables.TextField("cover", func(n *laminate.Nozzle) *string { return &n.Cover }),
-		tables.SizeField("projection", func(n *laminate.Nozzle) *quantity.Length { return &n.Projection }),
-		tables.SizeField("pressure_class", func(n *laminate.Nozzle) *quantity.Pressure { return &n.PressureClass }),
-		tables.TextField("pad", func(n *laminate.Nozzle) *string { return &n.Pad }),
-		tables.SizeField("pad_diameter", func(n *laminate.Nozzle) *quantity.Length { return &n.PadDiameter }),
-		tables.TextField("installation_outside", func(n *laminate.Nozzle) *string { return &n.InstallationOutside }),
-		tables.TextField("installation_inside", func(n *laminate.Nozzle) *string { return &n.InstallationInside }),
-		tables.TextField("neck", func(n *laminate.Nozzle) *string { return &n.Neck }),
-		tables.SizeField("neck_bond", func(n *laminate.Nozzle) *quantity.Length { return &n.NeckBond }),
-		tables.WholeField("gussets", func(n *laminate.Nozzle) *laminate.Optional[int] { return &n.Gussets }),
-		tables.AnswerField("sealed_edge", func(n *laminate.Nozzle) *laminate.Optional[bool] { return &n.SealedEdge }),
-		tables.AnswerField("piping_load", func(n *laminate.Nozzle) *laminate.Optional[bool] { return &n.PipingLoad }),
-	}
-}

@@ -7,6 +7,7 @@ import (
 	"frp/veilwright/laminate/joining"
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint/statics"
 )
@@ -266,7 +267,7 @@ var JointUnqualified = &rules.Rule{
 	When:     "a joint of parts that are not bolted to each other states no qualification, or that there is none",
 	Basis:    rules.CommonPractice,
 	Job: statics.EachJoint(func(p *rules.JobPass, x *statics.Joined) {
-		if _, there := rules.Answered(x.Qualification); !there && !x.Bolted(p) {
+		if _, there := word.Answered(x.Qualification); !there && !x.Bolted(p) {
 			p.Report(rules.Incomplete, x.At("qualification"), "", "joint %s: the bonding procedure and who is qualified by it are not stated (qualification)", x.ID)
 		}
 	}),

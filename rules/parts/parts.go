@@ -9,6 +9,7 @@ import (
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/vessel"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 )
 
@@ -254,7 +255,7 @@ var RimUnstated = &rules.Rule{
 			}
 		}
 		at := laminate.Ref{Kind: laminate.RefVessel, Key: "rim"}
-		switch stated, stiff := rules.Answered(p.Job.Vessel.Rim); {
+		switch stated, stiff := word.Answered(p.Job.Vessel.Rim); {
 		case last < 0 || stiff:
 		case stated:
 			p.Report(rules.Incomplete, at, "", "no head, cone or cover stands on %s, and nothing stiffens its open rim, as the vessel states: whether it stays round is not known (rim)", p.Job.Parts[last].ID)

@@ -6,6 +6,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 )
 
@@ -344,7 +345,7 @@ var ShellUnclosed = &rules.Rule{
 		if len(p.Stack) == 0 || p.Dry() {
 			return
 		}
-		rim, _ := rules.Answered(p.Job.Vessel.Rim)
+		rim, _ := word.Answered(p.Job.Vessel.Rim)
 		lowest, topped := p.Stack[0], p.OnTop(p.Stack[len(p.Stack)-1]) || rim
 		if x := &p.Job.Parts[lowest]; x.Form == laminate.ShellCourse {
 			ends := 0 // that something is tied to

@@ -124,6 +124,11 @@ var ofPart = meanings{
 	{"washers", "under every head and nut"},
 	{"count", "how many alike"},
 	{"laid", "inside-out: on a mandrel; else in a mold"},
+	{"proved_by", "whose calculation or test, number, revision"},
+	{"proved_pressure", "inside, at its lowest, liquid included"},
+	{"proved_vacuum", "outside above inside, of that proof"},
+	{"proved_temperature", "highest, of that proof"},
+	{"proved_structure", "thickness that was proved, barrier apart"},
 	{"temperature", "instead of the service's"},
 	{"pressure", "gauge, instead of the service's"},
 	{"vacuum", "outside over inside, instead of service"},
@@ -152,6 +157,11 @@ var ofNozzle = meanings{
 	{"gussets", "how many, 0 for none"},
 	{"sealed_edge", "whether the cut edge is sealed with resin"},
 	{"piping_load", "whether what is connected pulls or bends"},
+	{"proved_by", "whose calculation or test, number, revision"},
+	{"proved_pressure", "inside, at its foot, liquid included"},
+	{"proved_vacuum", "outside above inside, of that proof"},
+	{"proved_temperature", "highest, of that proof"},
+	{"proved_structure", "of wall and pad together, that was proved"},
 }
 
 var ofJoint = meanings{
@@ -166,4 +176,9 @@ var ofJoint = meanings{
 	{"gap", "between the parts, at most; 0 for none"},
 	{"axial_load", "pulling, beside the pressure's; 0 for none"},
 	{"qualification", "of the bonding procedure, and who bonds"},
+	{"proved_by", "whose calculation or test, number, revision"},
+	{"proved_pressure", "inside, at the joint, liquid included"},
+	{"proved_vacuum", "outside above inside, of that proof"},
+	{"proved_temperature", "highest, of that proof"},
+	{"proved_structure", "of the strap, that was proved"},
 }

@@ -15,6 +15,7 @@ import (
 	"frp/veilwright/laminate/laid"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/record"
+	"frp/veilwright/laminate/word"
 	"frp/veilwright/rules"
 )
 
@@ -84,7 +85,7 @@ func Judge(r *record.Record, schedule *rules.Report) []Finding {
 		if strings.TrimSpace(b.Bonder) == "" {
 			missing = append(missing, "who bonded (bonder)")
 		}
-		if _, there := rules.Answered(b.Qualification); !there {
+		if _, there := word.Answered(b.Qualification); !there {
 			missing = append(missing, "by what qualification (qualification)")
 		}
 		if len(missing) > 0 {

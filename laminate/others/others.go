@@ -1,0 +1,150 @@
+// Package others holds what a job takes from others: the calculation or test that shows
+// of a part, joint or nozzle what no formula here figures, what that proved, and how
+// far it reaches. It knows figures alone: what a thing has to bear its callers say.
+package others
+
+import (
+	"cmp"
+
+	"frp/veilwright/laminate/quantity"
+	"frp/veilwright/laminate/word"
+)
+
+// Proof is what others proved of a thing, as the document states it. Nothing judges how.
+type Proof struct {
+	By          string               // whose calculation or test, with its number and revision
+	Pressure    quantity.Pressure    // highest inside, at the lowest place, liquid included
+	Vacuum      quantity.Pressure    // outside above inside
+	Temperature quantity.Temperature // highest
+	Structure   quantity.Length      // least of what carries, that was proved with: see [Borne]
+}
+
+// Stated tells whether anything of a proof stands in the document.
+func (p *Proof) Stated() bool { return *p != Proof{} }
+
+// Named tells whether it says whose proof it is: "none" and "pending" name nobody.
+func (p *Proof) Named() bool {
+	_, there := word.Answered(p.By)
+	return there
+}
+
+// What is reasonable, SI units, as of parts and services.
+var (
+	pressures = quantity.Limits{High: 2e8, Zero: true}
+	heats     = quantity.Limits{Low: 100, High: 1_000}
+	thick     = quantity.Limits{Low: 1e-6, High: 0.5}
+)
+
+// Outside notes the figures that cannot be meant, by their keys; "" of those that can.
+func (p *Proof) Outside(note func(key, wrong string)) {
+	note("proved_pressure", p.Pressure.Outside(pressures))
+	note("proved_vacuum", p.Vacuum.Outside(pressures))
+	note("proved_temperature", p.Temperature.Outside(heats))
+	note("proved_structure", p.Structure.Outside(thick))
+}
+
+// Most is the greatest of what comes to a thing, or what of it is not known.
+type Most struct {
+	Value   float64 // SI
+	When    string  // "" in service, else " under steam-out", " in the test"
+	Missing string
+}
+
+// Take has it be the greater of itself and another; what is not known stays so.
+func (m *Most) Take(value float64, when, missing string) {
+	switch {
+	case m.Missing != "":
+	case missing != "":
+		*m = Most{When: when, Missing: missing}
+	case quantity.Above(value, m.Value):
+		*m = Most{Value: value, When: when}
+	}
+}
+
+// Borne is the most that a thing has to bear, in service, under any condition and in the
+// test, Pa and K, and what carries it: the structure of a part or strap, of an opening
+// that of its part and pad together, m.
+type Borne struct {
+	Pressure, Vacuum, Temperature, Structure Most
+}
+
+// Check is one figure of a proof against what it has to reach: it is short where demand
+// is above capacity.
+type Check struct {
+	Name             string // of the criterion
+	Key              string
+	Kind             quantity.Kind
+	Demand, Capacity float64 // SI
+	When             string  // the demand is of
+	Missing          string  // why it cannot be told, "" where it can
+}
+
+// The names of the criteria.
+const (
+	Pressure    = "proved-pressure"
+	Vacuum      = "proved-vacuum"
+	Temperature = "proved-temperature"
+	Structure   = "proved-structure"
+)
+
+// Checks are the figures of a proof against what is borne, pressure and vacuum where
+// there is some. A figure that is borne and was not proved is missing.
+func (p *Proof) Checks(b Borne) (list []Check) {
+	add := func(name, key string, kind quantity.Kind, m Most, proved float64, given bool, unproved string) {
+		c := Check{Name: name, Key: key, Kind: kind, Demand: m.Value, Capacity: proved, When: m.When, Missing: m.Missing}
+		if !given && m.Missing == "" {
+			c.Missing = unproved + " (" + key + ")"
+		}
+		list = append(list, c)
+	}
+	if m := b.Pressure; m.Value > 0 || m.Missing != "" {
+		add(Pressure, "proved_pressure", quantity.Stress, m, p.Pressure.SI(), p.Pressure.Given(), "for what pressure inside it was proved is not stated")
+	}
+	if m := b.Vacuum; m.Value > 0 || m.Missing != "" {
+		add(Vacuum, "proved_vacuum", quantity.Stress, m, p.Vacuum.SI(), p.Vacuum.Given(), "for what vacuum it was proved is not stated")
+	}
+	heat := b.Temperature
+	if heat.Value == 0 {
+		heat.Missing = cmp.Or(heat.Missing, "how warm it gets is not stated (temperature)")
+	}
+	add(Temperature, "proved_temperature", quantity.Point, heat, p.Temperature.SI(), p.Temperature.Given(), "up to what temperature it was proved is not stated")
+	add(Structure, "proved_structure", quantity.Thickness, b.Structure, 0, p.Structure.Given(), "with what structure it was proved is not stated")
+	last := &list[len(list)-1]
+	last.Demand, last.Capacity = p.Structure.SI(), b.Structure.Value // what is laid has to reach what was proved
+	return list
+}
+
+// Short tells that what was proved does not reach.
+func (c *Check) Short() bool { return c.Missing == "" && quantity.Above(c.Demand, c.Capacity) }
+
+// Says says what is short or missing; "" where nothing is.
+func (c *Check) Says(u quantity.System) string {
+	if !c.Short() {
+		return c.Missing
+	}
+	asked, proved := u.Pair(c.Demand, c.Capacity, c.Kind)
+	switch c.Name {
+	case Pressure:
+		return "it bears " + asked + " inside" + c.When + ", and was proved for " + proved + " (" + c.Key + ")"
+	case Vacuum:
+		return "it bears a vacuum of " + asked + c.When + ", and was proved for " + proved + " (" + c.Key + ")"
+	case Temperature:
+		return "it gets " + asked + c.When + ", and was proved up to " + proved + " (" + c.Key + ")"
+	}
+	return "it was proved with " + asked + " of structure, and has " + proved + " (" + c.Key + ")"
+}
+
+// Reach tells whether all that is borne was proved.
+func Reach(list []Check) bool {
+	for i := range list {
+		if list[i].Missing != "" || list[i].Short() {
+			return false
+		}
+	}
+	return true
+}
+
+// Basis is that of an answer that rests on a proof.
+func (p *Proof) Basis() string {
+	return "as proved by " + word.Clean(p.By) + ", by others: nothing here judged it"
+}
