@@ -87,6 +87,11 @@ const (
 	Structure   = "proved-structure"
 )
 
+// Asked tells whether a criterion is one of them.
+func Asked(criterion string) bool {
+	return criterion == Pressure || criterion == Vacuum || criterion == Temperature || criterion == Structure
+}
+
 // Checks are the figures of a proof against what is borne, pressure and vacuum where
 // there is some. A figure that is borne and was not proved is missing.
 func (p *Proof) Checks(b Borne) (list []Check) {

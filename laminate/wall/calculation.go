@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/shell"
@@ -240,7 +241,7 @@ func (e *evaluation) depth() float64 {
 func (w *working) criteria() {
 	for i := range w.e.r.Criteria {
 		c := &w.e.r.Criteria[i]
-		if c.Judged() {
+		if c.Measured() {
 			w.criterion(c)
 			continue
 		}
@@ -315,6 +316,8 @@ func (w *working) criterion(c *Criterion) {
 		x.WorkBoltTorque(&w.List, &of)
 	case BottomSupport:
 		x.WorkBottom(&w.List, &of)
+	case others.Pressure, others.Vacuum, others.Structure:
+		form.WorkProved(&w.List, c.Name, &of)
 	}
 	demand, in := w.Of(c.Demand, c.Kind)
 	capacity, _ := w.Of(c.Capacity, c.Kind)

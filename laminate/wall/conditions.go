@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"cmp"
 	"slices"
 
 	"frp/veilwright/laminate"
@@ -95,7 +96,7 @@ func (r *Result) join(other *Result) {
 			r.Notes = append(r.Notes, n)
 		}
 	}
-	r.Loaded = r.Loaded || other.Loaded
+	r.Loaded, r.FormOpen = r.Loaded || other.Loaded, cmp.Or(r.FormOpen, other.FormOpen)
 	for i := range other.Criteria {
 		x := &other.Criteria[i]
 		at := slices.IndexFunc(r.Criteria, func(c Criterion) bool { return c.Name == x.Name })

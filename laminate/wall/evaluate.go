@@ -113,9 +113,13 @@ func (e *evaluation) run() {
 	e.collect()
 	e.measure()
 	if e.round.open == "" {
-		e.form, e.round.open = e.facts().Shape()
-		if e.form.Outside {
+		x := e.facts()
+		if e.form, e.round.open = x.Shape(); e.form.Outside {
 			e.r.FormOpen = e.round.open
+		}
+		if x.Rests(e.r.FormOpen) {
+			e.r.Rests = e.r.FormOpen
+			e.note(x.RestsNote(e.r.Rests))
 		}
 	}
 	e.load()

@@ -101,7 +101,10 @@ func (e *evaluation) outside() (f shell.Collapsing, length float64, given bool, 
 		f.Endless *= t / f.T * t / f.T * t / f.T
 		f.T, given = t, true
 	} else if ok {
-		length, given = e.freeLength()
+		var note string
+		if length, given, note = e.facts().FreeLength(); note != "" {
+			e.note(note)
+		}
 	}
 	if !ok {
 		open = "the collapse pressure is beyond what can be computed"
@@ -130,35 +133,4 @@ func (e *evaluation) stiffeners(p float64, f shell.Collapsing) {
 	}
 	inertia, ok := shell.StiffenerInertia(p, low, f.D, f.Membrane)
 	e.r.Stiffeners = Stiffening{Known: ok, Spacing: low, Inertia: inertia, Width: shell.StiffenerWidth(f.D, f.T), Modulus: f.Membrane}
-}
-
-// freeLength is the length between places that hold the wall round: the
-// stiffener spacing, else the straight side of a tank or a pipe between its
-// flanges. An infinite spacing is one: no stiffeners.
-//
-// Source: ASTM D3299-18 6.2.1 says what to measure on a tank.
-func (e *evaluation) freeLength() (length float64, given bool) {
-	p := &e.s.Part
-	if p.StiffenerSpacing.Given() {
-		l := p.StiffenerSpacing.SI()
-		return l, l > 0
-	}
-	l, ok := positive(p.Length)
-	if p.Form == laminate.ShellCourse {
-		l, ok = positive(p.Place.Shell)
-	}
-	switch {
-	case !ok:
-		return 0, false
-	case p.Form == laminate.ShellCourse:
-		e.note("No stiffener spacing given: the free length is the straight side of the whole shell, a third of the depth of each head (ASME VIII UG-28, from memory), and the whole length of a cone, whose end nobody has shown to hold it.")
-		return l, true
-	case p.Form == laminate.Tank:
-		e.note("No stiffener spacing given: the straight side is the free length; a dished head adds to it (ASTM D3299-18 6.2.1).")
-		return l, true
-	case p.Flanged.Given && p.Flanged.Value:
-		e.note("No stiffener spacing given: the length between flanges is the free length.")
-		return l, true
-	}
-	return 0, false
 }

@@ -35,7 +35,10 @@ func (e *evaluation) weighed(name string, w form.Weighing) Criterion {
 	case w.Moduli && e.moduliOpen() != "":
 		c.open(e.moduliOpen())
 	default:
-		if w.Inside || w.Loads {
+		switch {
+		case w.Lift, w.Loads && e.s.Service.Vacuum.SI() > e.flat:
+			c.Case = CaseVacuum
+		case w.Inside, w.Loads:
 			c.Case = e.flatCase
 		}
 		c.weigh(w.Demand, w.Capacity)
@@ -65,15 +68,15 @@ func (e *evaluation) press(pressure, head float64) {
 	if head > 0 {
 		e.flatCase = CasePressureHead
 	}
-	if e.s.Service.Vacuum.SI() > e.flat {
-		e.flatCase = CaseVacuum
-	}
 }
 
 // ofForm are the criteria of a part by its form; of a round shell those of all
 // shells and what its form adds.
 func (e *evaluation) ofForm() (list []Criterion) {
 	x := e.facts()
+	if e.r.Rests != "" {
+		return e.proved(x)
+	}
 	switch form.Answers(e.s.Part.Form) {
 	case form.ByBending:
 		list = []Criterion{e.weighed(PlateStress, x.PlateStress()), e.weighed(PlateDeflection, x.PlateDeflection()), e.modulus(), e.minimumThickness()}
@@ -106,6 +109,23 @@ func (e *evaluation) ofForm() (list []Criterion) {
 		list = append(list, e.weighed(StepLoad, w))
 	}
 	return list
+}
+
+// proved are the criteria of a part that rests on others. Where what they proved does
+// not reach, its form stays open.
+func (e *evaluation) proved(x *form.Facts) (list []Criterion) {
+	checks := x.Proved(e.s.Service.Hottest().SI(), e.a.Zones[laminate.StructuralLayer].Thickness)
+	for i := range checks {
+		w := x.Weighed(&checks[i])
+		list = append(list, e.weighed(checks[i].Name, w))
+	}
+	if !slices.ContainsFunc(list, func(c Criterion) bool { return c.Answer != Holds }) {
+		e.r.FormOpen = ""
+	}
+	if e.s.Part.Form == laminate.FlatBottom {
+		list = append(list, e.weighed(HoldDown, x.HoldDown()))
+	}
+	return append(list, e.modulus(), e.minimumThickness())
 }
 
 // shaped adds to a criterion the factor it rests on.

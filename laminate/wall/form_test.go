@@ -103,7 +103,7 @@ func TestForm_whatIsNotStatedOrHasNoFormulaIsOpen(t *testing.T) {
 		"no level":           {laminate.ShellCourse, func(p *laminate.Part) { p.LiquidHeight = quantity.Length{} }, wall.HoopStrength, "liquid_height", false},
 		"a bottom":           {laminate.FlatBottom, func(*laminate.Part) {}, wall.BottomSupport, "supported", false},
 		"no form":            {laminate.NoPartForm, func(p *laminate.Part) { p.LiquidHeight = quantity.Length{} }, wall.HoopStrength, "(form)", false},
-		"a bottom on legs":   {laminate.FlatBottom, func(p *laminate.Part) { p.Supported = laminate.Some(false) }, wall.BottomSupport, "special design", false},
+		"a bottom on legs":   {laminate.FlatBottom, func(p *laminate.Part) { p.Supported = laminate.Some(false) }, wall.BottomSupport, "special design", true},
 		"a panel":            {laminate.Panel, func(*laminate.Part) {}, wall.PlateStress, "width", false},
 		"a flange":           {laminate.Flange, func(*laminate.Part) {}, wall.FlangeThickness, "never", false},
 		"no class":           {laminate.Flange, func(p *laminate.Part) { p.Thickness = inches(1) }, wall.FlangeClass, "pressure_class", false},

@@ -91,7 +91,7 @@ func (e *evaluation) load() {
 	e.unstated()
 	head, depth, headed := e.head()
 	e.r.Loaded = e.r.Loaded || headed
-	if form.Answers(p.Form) != form.ByMembrane {
+	if form.Answers(p.Form) != form.ByMembrane || e.r.Rests != "" {
 		e.press(pressure, head)
 		return
 	}

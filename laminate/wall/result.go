@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
 	"frp/veilwright/laminate/wall/moduli"
@@ -47,8 +48,11 @@ type Result struct {
 	Notes      []string // assumptions and what was left out
 	NotChecked []string // wind, seismic, …
 	// FormOpen says why a part of this form is outside of every formula here,
-	// whatever else is stated.
+	// whatever else is stated, and that no proof of others reaches what it bears.
 	FormOpen string
+	// Rests says why it is outside of them where the answer rests on others, whether
+	// what they proved reaches or not.
+	Rests string
 	// Loaded tells whether pressure, test pressure, vacuum or a liquid height
 	// is given.
 	Loaded bool
@@ -181,6 +185,9 @@ func (c *Criterion) Title() string { return strings.ReplaceAll(c.Name, "-", " ")
 // Judged tells whether there are figures: it holds or fails.
 func (c *Criterion) Judged() bool { return c.Answer == Holds || c.Answer == Fails }
 
+// Measured tells whether its figures make a share: those of temperatures do not.
+func (c *Criterion) Measured() bool { return c.Judged() && c.Kind != quantity.Point }
+
 // Figures prints demand and capacity in the reader's units, told apart; both
 // empty unless Judged.
 func (c *Criterion) Figures(u quantity.System) (demand, capacity string) {
@@ -200,7 +207,7 @@ func (c *Criterion) Compared(u quantity.System) string {
 	switch {
 	case c.Kind == quantity.Strain:
 		required = "strain"
-	case c.Name == MinimumModulus, c.Name == MinimumThickness, c.Name == HoopStrength, c.Name == FlangeThickness:
+	case c.Name == MinimumModulus, c.Name == MinimumThickness, c.Name == HoopStrength, c.Name == FlangeThickness, c.Name == others.Structure:
 		allowable = "actual"
 	}
 	demand, capacity := c.Figures(u)
@@ -208,7 +215,7 @@ func (c *Criterion) Compared(u quantity.System) string {
 	switch {
 	case c.Ratio > mostTimes:
 		text += " (more than " + u.Figure(mostTimes, quantity.Times) + " times)"
-	case c.Answer == Fails:
+	case c.Answer == Fails && c.Measured():
 		text += " (" + quantity.Exceeded(c.Ratio) + " times)"
 	}
 	return text
@@ -224,7 +231,10 @@ func (c *Criterion) weigh(demand, capacity float64) {
 		c.open("figures are beyond what can be computed")
 		return
 	}
-	c.Demand, c.Capacity, c.Ratio = demand, capacity, ratio
+	c.Demand, c.Capacity = demand, capacity
+	if c.Kind != quantity.Point { // a temperature is no share of another
+		c.Ratio = ratio
+	}
 	c.Answer = Holds
 	if quantity.Above(demand, capacity) {
 		c.Answer = Fails

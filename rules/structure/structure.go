@@ -117,11 +117,11 @@ var FormNotFigured = &rules.Rule{
 	Family: family,
 	Title:  "The structure of this form is not figured",
 	Why: "Pressure bends a shallow head at its knuckle, a steep cone at its large end and a mitered elbow at its seams by more than any formula here says. " +
-		"Such a part has to be figured by its own code, from tables that have to be bought, or by an engineer. " +
+		"Such a part has to be figured by its own code, from tables that have to be bought, or by an engineer, whose calculation or test the document then names (proved_by and the keys beside it). " +
 		"Its plies, zones and resins are judged as those of any other.",
 	Severity: []rules.Severity{rules.Incomplete},
 	When: "an ellipsoidal head has D/2h above 2.6, a torispherical one a crown radius above its diameter or a knuckle radius below 6 % of it; a cone has a half-angle above 30°; " +
-		"an elbow is mitered, or its bend radius below its inside diameter (all bounds are within)",
+		"an elbow is mitered, or its bend radius below its inside diameter (all bounds are within); a flat bottom does not stand on its foundation; and no proof of others is stated that reaches all that the part bears in service",
 	Basis: "ASME VIII (from memory) for the bounds of heads and cones",
 	Run: func(p *rules.Pass) {
 		if p.Facts.Structural == 0 {

@@ -2,6 +2,7 @@ package structure
 
 import (
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/service"
@@ -26,7 +27,7 @@ var WallFails = &rules.Rule{
 		w := p.Wall()
 		for i := range w.Criteria {
 			c := &w.Criteria[i]
-			if !c.Governs || c.Answer != wall.Fails {
+			if !c.Governs || c.Answer != wall.Fails || others.Asked(c.Name) { // proof-short says so
 				continue
 			}
 			f := rules.Finding{Severity: rules.Break, At: structuralPlace(p), Basis: c.Basis}
@@ -311,7 +312,7 @@ var WallIdle = &rules.Rule{
 				most, name = c.Ratio, c.Title()
 			}
 		}
-		if !judged {
+		if !judged || w.Rests != "" {
 			return
 		}
 		said := "utilization is below a third for every criterion; the highest"

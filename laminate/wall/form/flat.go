@@ -257,7 +257,7 @@ func (x *Facts) Bottom() Weighing {
 	case !p.Supported.Given:
 		w.Open = "whether the whole bottom stands on its foundation is not stated (supported)"
 	case !p.Supported.Value:
-		w.Open = "a bottom that does not stand on its foundation is a special design, which is not figured here"
+		w.Open = unsupported
 	case d <= 0:
 		w.Open = "the inside diameter is not given (inside_diameter)"
 	}

@@ -71,7 +71,8 @@ type Shaped struct {
 var Straight = Shaped{Hoop: 1, Axial: 1}
 
 const (
-	fromASME8 = "shape factor of ASME VIII and ASME RTP-1 (from memory)"
+	unsupported = "a bottom that does not stand on its foundation is a special design, which is not figured here"
+	fromASME8   = "shape factor of ASME VIII and ASME RTP-1 (from memory)"
 	// KnuckleBends is said of torispherical heads: finite elements of package
 	// vessel's tests find 1.9 to 3 times, elastic, of knuckles of 10 and 6 %.
 	KnuckleBends = "; a factor of thickness: on the faces of its knuckle a thin head is strained two to three times as much (finite elements)"
@@ -128,6 +129,11 @@ func (x *Facts) Shape() (f Shaped, open string) {
 		f = Shaped{Hoop: factor, Axial: factor, How: "cone at its large end, 1/cos α" + times(factor), Source: fromASME8}
 		if p.Place.Tip {
 			f.How = "cone, pressure and diameter at one place, 1/cos α" + times(factor)
+		}
+	case laminate.FlatBottom:
+		if f = Straight; !p.Place.Top && p.Supported.Given && !p.Supported.Value {
+			f.Outside = true
+			return f, unsupported
 		}
 	case laminate.Elbow:
 		if f.Outside = p.Miters.Value > 0; f.Outside {
@@ -240,6 +246,34 @@ func (x *Facts) Cone(t float64) (wall, free float64, open string) {
 		return 0, 0, "the cone's allowable pressure is beyond what can be computed"
 	}
 	return wall, free, ""
+}
+
+// FreeLength is the length, m, between places that hold a shell round: the stiffener
+// spacing, else the straight side of a tank or a pipe between its flanges, with what is
+// to be said of it. An infinite spacing is one: no stiffeners.
+//
+// Source: ASTM D3299-18 6.2.1 says what to measure on a tank.
+func (x *Facts) FreeLength() (length float64, given bool, note string) {
+	p := x.Part
+	if p.StiffenerSpacing.Given() {
+		l := p.StiffenerSpacing.SI()
+		return l, l > 0, ""
+	}
+	l, ok := positive(p.Length)
+	if p.Form == laminate.ShellCourse {
+		l, ok = positive(p.Place.Shell)
+	}
+	switch {
+	case !ok:
+		return 0, false, ""
+	case p.Form == laminate.ShellCourse:
+		return l, true, "No stiffener spacing given: the free length is the straight side of the whole shell, a third of the depth of each head (ASME VIII UG-28, from memory), and the whole length of a cone, whose end nobody has shown to hold it."
+	case p.Form == laminate.Tank:
+		return l, true, "No stiffener spacing given: the straight side is the free length; a dished head adds to it (ASTM D3299-18 6.2.1)."
+	case p.Flanged.Given && p.Flanged.Value:
+		return l, true, "No stiffener spacing given: the length between flanges is the free length."
+	}
+	return 0, false, ""
 }
 
 // Narrowing is the worst place of a cone that stands on its small end.
