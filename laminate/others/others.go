@@ -5,6 +5,7 @@ package others
 
 import (
 	"cmp"
+	"strings"
 
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/word"
@@ -50,14 +51,11 @@ type Most struct {
 	Missing string
 }
 
-// Take has it be the greater of itself and another; what is not known stays so.
+// Take has it be the greater of itself and another; what is not known of one stays so.
 func (m *Most) Take(value float64, when, missing string) {
-	switch {
-	case m.Missing != "":
-	case missing != "":
-		*m = Most{When: when, Missing: missing}
-	case quantity.Above(value, m.Value):
-		*m = Most{Value: value, When: when}
+	m.Missing = cmp.Or(m.Missing, missing)
+	if missing == "" && quantity.Above(value, m.Value) {
+		m.Value, m.When = value, when
 	}
 }
 
@@ -97,8 +95,11 @@ func Asked(criterion string) bool {
 func (p *Proof) Checks(b Borne) (list []Check) {
 	add := func(name, key string, kind quantity.Kind, m Most, proved float64, given bool, unproved string) {
 		c := Check{Name: name, Key: key, Kind: kind, Demand: m.Value, Capacity: proved, When: m.When, Missing: m.Missing}
-		if !given && m.Missing == "" {
+		switch {
+		case !given && m.Missing == "":
 			c.Missing = unproved + " (" + key + ")"
+		case given && quantity.Above(m.Value, proved): // whatever else comes to it
+			c.Missing = ""
 		}
 		list = append(list, c)
 	}
@@ -113,7 +114,7 @@ func (p *Proof) Checks(b Borne) (list []Check) {
 		heat.Missing = cmp.Or(heat.Missing, "how warm it gets is not stated (temperature)")
 	}
 	add(Temperature, "proved_temperature", quantity.Point, heat, p.Temperature.SI(), p.Temperature.Given(), "up to what temperature it was proved is not stated")
-	add(Structure, "proved_structure", quantity.Thickness, b.Structure, 0, p.Structure.Given(), "with what structure it was proved is not stated")
+	add(Structure, "proved_structure", quantity.Thickness, Most{Missing: b.Structure.Missing}, 0, p.Structure.Given(), "with what structure it was proved is not stated")
 	last := &list[len(list)-1]
 	last.Demand, last.Capacity = p.Structure.SI(), b.Structure.Value // what is laid has to reach what was proved
 	return list
@@ -152,4 +153,22 @@ func Reach(list []Check) bool {
 // Basis is that of an answer that rests on a proof.
 func (p *Proof) Basis() string {
 	return "as proved by " + word.Clean(p.By) + ", by others: nothing here judged it"
+}
+
+// Figures says what was proved, as far as it is stated: "5 psi inside, up to 120 °F".
+func (p *Proof) Figures(u quantity.System) string {
+	var said []string
+	if p.Pressure.Given() {
+		said = append(said, u.Stated(p.Pressure.SI(), quantity.Stress)+" inside")
+	}
+	if p.Vacuum.Given() && p.Vacuum.SI() > 0 {
+		said = append(said, "a vacuum of "+u.Stated(p.Vacuum.SI(), quantity.Stress))
+	}
+	if p.Temperature.Given() {
+		said = append(said, "up to "+u.Stated(p.Temperature.SI(), quantity.Point))
+	}
+	if p.Structure.Given() {
+		said = append(said, "with "+u.Stated(p.Structure.SI(), quantity.Thickness)+" of structure")
+	}
+	return strings.Join(said, ", ")
 }

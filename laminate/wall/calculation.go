@@ -316,7 +316,7 @@ func (w *working) criterion(c *Criterion) {
 		x.WorkBoltTorque(&w.List, &of)
 	case BottomSupport:
 		x.WorkBottom(&w.List, &of)
-	case others.Pressure, others.Vacuum, others.Structure:
+	case others.Pressure, others.Vacuum:
 		form.WorkProved(&w.List, c.Name, &of)
 	}
 	demand, in := w.Of(c.Demand, c.Kind)

@@ -131,17 +131,21 @@ func (e *evaluation) unloaded(c *Criterion) bool {
 // heed makes a criterion open where a load that could break it is not known:
 // one of the named cases, or any of service where none is named.
 func (e *evaluation) heed(c *Criterion, cases ...string) {
-	if c.Answer == Fails {
-		return
+	if o, is := e.unknown(cases...); is && c.Answer != Fails {
+		*c = Criterion{Name: c.Name, Kind: c.Kind, Case: o.Name, Governs: c.Governs, Basis: c.Basis}
+		c.open(o.Reason)
 	}
+}
+
+// unknown is a load that is not known, of the named cases or of any of service.
+func (e *evaluation) unknown(cases ...string) (o UnknownLoad, is bool) {
 	for _, o := range e.r.Unknown {
 		named := func(c string) bool { return strings.HasPrefix(o.Name, c) } // whatever its ends
 		if !strings.HasPrefix(o.Name, CaseTest) && (cases == nil || slices.ContainsFunc(cases, named)) {
-			*c = Criterion{Name: c.Name, Kind: c.Kind, Case: o.Name, Governs: c.Governs, Basis: c.Basis}
-			c.open(o.Reason)
-			return
+			return o, true
 		}
 	}
+	return o, false
 }
 
 // heedInside is heed for what pressure from inside decides.

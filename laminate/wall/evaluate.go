@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"frp/veilwright/laminate"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/stiffness"
 	"frp/veilwright/laminate/wall/form"
@@ -219,11 +220,15 @@ func sortCriteria(list []Criterion) {
 	})
 }
 
-// rank puts what decides before what is shown, and the worst answer first.
+// rank puts what decides before what is shown, the worst answer first, and of alike
+// ones what rests on others: nobody shall read a figure here for the answer.
 func rank(c *Criterion) int {
-	n := [...]int{NotApplicable: 0, Holds: 1, Incomplete: 2, Fails: 3}[c.Answer]
+	n := [...]int{NotApplicable: 0, Holds: 2, Incomplete: 4, Fails: 6}[c.Answer]
 	if c.Governs && c.Answer != NotApplicable {
 		n += 10
+	}
+	if others.Asked(c.Name) {
+		n++
 	}
 	return n
 }

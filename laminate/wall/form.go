@@ -1,6 +1,7 @@
 package wall
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -114,13 +115,16 @@ func (e *evaluation) ofForm() (list []Criterion) {
 // proved are the criteria of a part that rests on others. Where what they proved does
 // not reach, its form stays open.
 func (e *evaluation) proved(x *form.Facts) (list []Criterion) {
-	checks := x.Proved(e.s.Service.Hottest().SI(), e.a.Zones[laminate.StructuralLayer].Thickness)
+	inside, _ := e.unknown(CasePressure, CaseHead)
+	vacuum, _ := e.unknown(CaseVacuum)
+	checks := x.Proved(e.s.Service.Hottest().SI(), e.a.Zones[laminate.StructuralLayer].Thickness, inside.Reason, vacuum.Reason)
+	e.r.FormOpen = ""
 	for i := range checks {
-		w := x.Weighed(&checks[i])
-		list = append(list, e.weighed(checks[i].Name, w))
-	}
-	if !slices.ContainsFunc(list, func(c Criterion) bool { return c.Answer != Holds }) {
-		e.r.FormOpen = ""
+		c := e.weighed(checks[i].Name, x.Weighed(&checks[i]))
+		if c.Answer != Holds && e.r.FormOpen == "" {
+			e.r.FormOpen = e.r.Rests + "; what others proved does not reach: " + cmp.Or(checks[i].Says(e.units), c.Reason)
+		}
+		list = append(list, c)
 	}
 	if e.s.Part.Form == laminate.FlatBottom {
 		list = append(list, e.weighed(HoldDown, x.HoldDown()))

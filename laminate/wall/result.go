@@ -185,8 +185,11 @@ func (c *Criterion) Title() string { return strings.ReplaceAll(c.Name, "-", " ")
 // Judged tells whether there are figures: it holds or fails.
 func (c *Criterion) Judged() bool { return c.Answer == Holds || c.Answer == Fails }
 
-// Measured tells whether its figures make a share: those of temperatures do not.
-func (c *Criterion) Measured() bool { return c.Judged() && c.Kind != quantity.Point }
+// Measured tells whether its figures make a share of what the wall may bear: a
+// temperature, and the structure that something was proved with, do not.
+func (c *Criterion) Measured() bool { return c.Judged() && c.shared() }
+
+func (c *Criterion) shared() bool { return c.Kind != quantity.Point && c.Name != others.Structure }
 
 // Figures prints demand and capacity in the reader's units, told apart; both
 // empty unless Judged.
@@ -232,7 +235,7 @@ func (c *Criterion) weigh(demand, capacity float64) {
 		return
 	}
 	c.Demand, c.Capacity = demand, capacity
-	if c.Kind != quantity.Point { // a temperature is no share of another
+	if c.shared() {
 		c.Ratio = ratio
 	}
 	c.Answer = Holds

@@ -7,6 +7,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/schedules"
 	"frp/veilwright/schedules/entry"
@@ -201,5 +202,43 @@ func TestState_takesABareZero(t *testing.T) {
 		if _, err := entry.State(joint, c[0], c[1]).Do(j); err == nil || !strings.Contains(err.Error(), c[2]) {
 			t.Errorf("%s %q: %v", c[0], c[1], err)
 		}
+	}
+}
+
+// A proof of a part, a joint or a nozzle is stated key by key, refused where it cannot be,
+// written, and read back as it was; what differs of it is told.
+func TestState_aProofIsWrittenAndReadBack(t *testing.T) {
+	text := schedules.ExampleJob()
+	source, j, problems := schedules.DecodeJob(text, catalog.Library(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	values := [][2]string{{"proved_by", "calculation 45, revision 2"}, {"proved_pressure", "12 psi"}, {"proved_vacuum", "0.5 psi"}, {"proved_temperature", "150 degF"}, {"proved_structure", "0.3 in"}}
+	was := j
+	for _, at := range []laminate.Ref{{Kind: laminate.RefJobPart, Index: 4}, {Kind: laminate.RefJoint, Index: 1}, {Kind: laminate.RefNozzle, Index: 2}} {
+		for _, v := range values {
+			n, err := entry.State(at, v[0], v[1]).Do(j)
+			if err != nil {
+				t.Fatal(v, err)
+			}
+			j = n
+		}
+		for _, v := range [][2]string{{"proved_pressure", "-1 psi"}, {"proved_vacuum", "1 in"}, {"proved_temperature", "9000 degF"}, {"proved_structure", "0 in"}, {"proved_structure", "9 ft"}} {
+			if _, err := entry.State(at, v[0], v[1]).Do(j); err == nil {
+				t.Errorf("%s %s is taken", v[0], v[1])
+			}
+		}
+	}
+	_, read, problems := schedules.DecodeJob(source.RenderJob(j), catalog.Library(), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, p := range []others.Proof{read.Parts[4].Proof, read.Joints[1].Proof, read.Nozzles[2].Proof} {
+		if p != j.Parts[4].Proof || p.By != values[0][1] || p.Vacuum.Text() != "0.5 psi" {
+			t.Errorf("%+v", p)
+		}
+	}
+	if n := len(schedules.JobChanges(was, read)); n != 3*len(values) {
+		t.Errorf("%d changes are told", n)
 	}
 }

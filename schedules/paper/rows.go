@@ -90,7 +90,9 @@ func CriterionOf(c *wall.Criterion, u quantity.System) Criterion {
 	x := Criterion{Name: c.Title(), Case: c.Case, Answer: c.Answer.String(), Required: None, Allowable: None, Utilization: None, Role: "shown"}
 	if c.Judged() {
 		x.Required, x.Allowable = c.Figures(u)
-		x.Utilization = quantity.Utilization(c.Ratio)
+		if c.Measured() {
+			x.Utilization = quantity.Utilization(c.Ratio)
+		}
 	}
 	switch {
 	case c.Answer == wall.NotApplicable:

@@ -185,7 +185,7 @@ func criterion(c *wall.Criterion) Criterion {
 	weighed := c.Judged()
 	return Criterion{
 		Name: c.Name, Case: c.Case, Condition: condition, Unit: unitOf(c.Kind), Holds: holds(c.Answer), Governs: c.Governs, Reason: c.Reason, Basis: c.Basis,
-		Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, weighed && !math.IsInf(c.Ratio, 0)), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
+		Demand: known(c.Demand, weighed), Capacity: known(c.Capacity, weighed), Ratio: known(c.Ratio, c.Measured() && !math.IsInf(c.Ratio, 0)), Minimum: known(c.RatioMinimum, c.RatioMinimum > 0),
 	}
 }
 
@@ -222,6 +222,8 @@ func unitOf(k quantity.Kind) string {
 		return "kg/m²"
 	case quantity.Strain:
 		return "strain"
+	case quantity.Point:
+		return "K"
 	default: // contents
 	}
 	return "share"

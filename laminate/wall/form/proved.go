@@ -2,7 +2,6 @@ package form
 
 import (
 	"frp/veilwright/laminate/others"
-	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall/worked"
 )
 
@@ -11,19 +10,25 @@ import (
 func (x *Facts) Rests(open string) bool { return open != "" && x.Part.Proof.Named() }
 
 // Proved are the figures of the proof of a part against what it has to bear in its
-// service, as hot as it gets there, K. Its structure is that of the plies that carry,
+// service, as hot as it gets there, K, with what is missing of its pressure inside and
+// its vacuum, "" where they are known. Its structure is that of the plies that carry,
 // m, the barrier never counted.
-func (x *Facts) Proved(hottest, structure float64) []others.Check {
-	return x.Part.Proof.Checks(others.Borne{Pressure: others.Most{Value: x.Pressure}, Vacuum: others.Most{Value: x.Vacuum},
+func (x *Facts) Proved(hottest, structure float64, inside, vacuum string) []others.Check {
+	return x.Part.Proof.Checks(others.Borne{Pressure: others.Most{Value: x.Pressure, Missing: inside}, Vacuum: others.Most{Value: x.Vacuum, Missing: vacuum},
 		Temperature: others.Most{Value: hottest}, Structure: others.Most{Value: structure}})
 }
 
 // Weighed makes a weighing of a figure of the proof.
 func (x *Facts) Weighed(c *others.Check) Weighing {
-	reason := ""
-	if c.Kind == quantity.Point {
-		asked, proved := x.Units.Pair(c.Demand, c.Capacity, c.Kind)
-		reason = "it gets " + asked + " at most, and was proved up to " + proved
+	reason, asked, has := "", "", ""
+	if c.Missing == "" {
+		asked, has = x.Units.Pair(c.Demand, c.Capacity, c.Kind)
+	}
+	switch c.Name {
+	case others.Temperature:
+		reason = "it gets " + asked + " at most, and was proved up to " + has
+	case others.Structure:
+		reason = "it was proved with " + asked + ", and has " + has
 	}
 	return Weighing{Kind: c.Kind, Demand: c.Demand, Capacity: c.Capacity, Reason: reason, Open: c.Missing, Basis: x.Part.Proof.Basis(),
 		Inside: c.Name == others.Pressure, Lift: c.Name == others.Vacuum, Wall: c.Name == others.Structure}
@@ -38,18 +43,9 @@ func (x *Facts) RestsNote(open string) string {
 	return note + "."
 }
 
-// WorkProved writes what is borne, or laid, beside what others proved.
+// WorkProved writes what is borne beside what others proved for it.
 func WorkProved(w *worked.List, name string, c *Weighing) {
-	const proved = "as the document states, proved by others"
-	demand, of, capacity, as := "pressure inside, liquid included", "of the service", "pressure that was proved", proved
-	switch name {
-	case others.Vacuum:
-		demand, capacity = "vacuum", "vacuum that was proved"
-	case others.Structure:
-		demand, of, capacity, as = "thickness of the structure that was proved", proved, "thickness of the structure", "Σ tp of its plies"
-	}
-	figure, unit := w.Of(c.Demand, c.Kind)
-	w.Add(demand, "", of, "", figure, unit, "")
-	figure, unit = w.Of(c.Capacity, c.Kind)
-	w.Add(capacity, "", as, "", figure, unit, c.Basis)
+	what := map[string][2]string{others.Pressure: {"pressure inside, liquid included", "pressure that was proved"}, others.Vacuum: {"vacuum", "vacuum that was proved"}}[name]
+	w.Add(what[0], "", "of the service", "", w.Stress(c.Demand), w.StressUnit(), "")
+	w.Add(what[1], "", "as the document states", "", w.Stress(c.Capacity), w.StressUnit(), c.Basis)
 }

@@ -230,7 +230,7 @@ func (w *work) figures(r *rules.Report) string {
 	if r.Wall == nil {
 		return text
 	}
-	if c, ok := r.Wall.Governing(); ok && c.Judged() {
+	if c, ok := r.Wall.Governing(); ok && c.Measured() {
 		text += "; " + c.Title() + " at " + quantity.Utilization(c.Ratio) + " of its limit"
 	}
 	return text

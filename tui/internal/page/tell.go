@@ -15,7 +15,7 @@ func Used(t *draw.Theme, c *wall.Criterion) widget.Bar {
 	if c.Answer == wall.Fails {
 		b.Word = strings.ToUpper(b.Word) // stands out without color too
 	}
-	if !c.Judged() {
+	if !c.Measured() {
 		b.Ratio = math.NaN()
 	}
 	return b

@@ -143,7 +143,9 @@ func (p *Job) list(r *rules.JobReport) []row {
 				x.governs = c.Title()
 				if c.Judged() {
 					x.asks, x.bears = c.Figures(u)
-					x.limit = quantity.Utilization(c.Ratio)
+					if c.Measured() {
+						x.limit = quantity.Utilization(c.Ratio)
+					}
 				}
 			}
 		}

@@ -1,0 +1,92 @@
+package others_test
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"frp/veilwright/laminate/others"
+	"frp/veilwright/laminate/quantity"
+)
+
+// A proof reaches where no figure of it is below what is borne, and says of each that is
+// short what it is; a bound is within. Comparisons alone.
+func TestChecks_reachWhereNoFigureIsShort(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := func(name string) float64 { return float64(rapid.IntRange(0, 3).Draw(t, name)) }
+		given := func(name string) bool { return rapid.IntRange(0, 5).Draw(t, name+" given") > 0 }
+		b := others.Borne{Pressure: others.Most{Value: v("p")}, Vacuum: others.Most{Value: v("v")}, Temperature: others.Most{Value: 300 + v("t")}, Structure: others.Most{Value: v("s")}}
+		p, short, missing := others.Proof{By: "test 1"}, 0, 0
+		proved := func(name string, borne, has float64, asked bool, set func()) {
+			switch {
+			case !asked:
+				set()
+			case !given(name):
+				missing++
+			default:
+				if set(); borne > has {
+					short++
+				}
+			}
+		}
+		pp, pv, pt, ps := v("proved p"), v("proved v"), 300+v("proved t"), v("proved s")
+		proved("p", b.Pressure.Value, pp, b.Pressure.Value > 0, func() { p.Pressure = quantity.New(pp, quantity.Pascal) })
+		proved("v", b.Vacuum.Value, pv, b.Vacuum.Value > 0, func() { p.Vacuum = quantity.New(pv, quantity.Pascal) })
+		proved("t", b.Temperature.Value, pt, true, func() { p.Temperature = quantity.New(pt-273.15, quantity.Celsius) })
+		proved("s", ps, b.Structure.Value, true, func() { p.Structure = quantity.New(ps, quantity.Meter) })
+		list := p.Checks(b)
+		gotShort, gotMissing := 0, 0
+		for i := range list {
+			c := &list[i]
+			said := c.Says(quantity.US)
+			if (said != "") != (c.Short() || c.Missing != "") || said != "" && !strings.Contains(said, "("+c.Key+")") {
+				t.Errorf("%+v says %q", c, said)
+			}
+			if !others.Asked(c.Name) {
+				t.Errorf("%s is not asked", c.Name)
+			}
+			switch {
+			case c.Missing != "":
+				gotMissing++
+			case c.Short():
+				gotShort++
+			}
+		}
+		if gotShort != short || gotMissing != missing || others.Reach(list) != (short+missing == 0) {
+			t.Fatalf("%d short, %d missing, reach %v; want %d and %d: %+v", gotShort, gotMissing, others.Reach(list), short, missing, list)
+		}
+	})
+}
+
+// What of a load is not known is not taken for none.
+func TestMost_keepsWhatIsNotKnown(t *testing.T) {
+	var m others.Most
+	m.Take(3, "", "")
+	m.Take(2, " under steam-out", "")
+	if m.Value != 3 || m.When != "" {
+		t.Errorf("%+v", m)
+	}
+	m.Take(4, " in the test", "")
+	if m.Value != 4 || m.When != " in the test" {
+		t.Errorf("%+v", m)
+	}
+	m.Take(0, "", "it is not stated")
+	m.Take(9, "", "")
+	if m.Missing == "" {
+		t.Errorf("%+v", m)
+	}
+	p := others.Proof{By: "test 1", Pressure: quantity.New(9, quantity.PSI)}
+	if list := p.Checks(others.Borne{Pressure: m}); list[0].Name != others.Pressure || list[0].Says(quantity.US) != "it is not stated" {
+		t.Errorf("%+v", list)
+	}
+}
+
+func TestOutside_refusesSlips(t *testing.T) {
+	p := others.Proof{Pressure: quantity.New(-1, quantity.PSI), Vacuum: quantity.New(0, quantity.PSI), Temperature: quantity.New(5000, quantity.Fahrenheit), Structure: quantity.New(0, quantity.Inch)}
+	wrong := map[string]string{}
+	p.Outside(func(key, why string) { wrong[key] = why })
+	if wrong["proved_pressure"] == "" || wrong["proved_vacuum"] != "" || wrong["proved_temperature"] == "" || wrong["proved_structure"] == "" {
+		t.Errorf("%q", wrong)
+	}
+}
