@@ -17,6 +17,7 @@ type JobReport struct {
 	Parts    []*Report // by part
 	Findings []Finding // of the job itself, worst first
 	Verdict  Severity  // of the worst finding of all
+	Answered []Finding // that others answer for, and that are not among Findings
 
 	verdicts []Severity      // by part
 	said     [][]int         // by part, which of the findings are about it
@@ -56,6 +57,7 @@ type JobPass struct {
 	coats    []*overlay.Coat // likewise
 	rule     *Rule
 	findings *[]Finding
+	answered []Finding
 }
 
 // Analysis is that of a laminate by itself, nil where there is none of the id.
@@ -153,6 +155,40 @@ func (p *JobPass) Report(severity Severity, at laminate.Ref, basis, format strin
 		basis = p.rule.Basis
 	}
 	*p.findings = append(*p.findings, Finding{Rule: p.rule, Severity: severity, At: at, Basis: basis, Message: fmt.Sprintf(format, args...)})
+}
+
+// Unfigured reports what no formula here figures, about one row or several: incomplete,
+// unless what others proved of each of them covers it, which rules/others settles.
+func (p *JobPass) Unfigured(covers string, at []laminate.Ref, format string, args ...any) {
+	p.ReportAt(Incomplete, at, "", format, args...)
+	(*p.findings)[len(*p.findings)-1].Covers = covers
+}
+
+// Unsettled goes through what was found so far that a proof of others may answer for, and
+// what one did.
+func (p *JobPass) Unsettled(look func(*Finding)) {
+	for _, list := range [...][]Finding{*p.findings, p.answered} {
+		for i := range list {
+			if list[i].Covers != "" {
+				look(&list[i])
+			}
+		}
+	}
+}
+
+// Settle goes through what was found so far that a proof of others may answer for, and
+// takes away what answered says is: the report keeps it as [JobReport.Answered].
+func (p *JobPass) Settle(answered func(*Finding) bool) {
+	left := (*p.findings)[:0]
+	for i := range *p.findings {
+		if f := (*p.findings)[i]; f.Covers != "" && answered(&f) {
+			p.answered = append(p.answered, f)
+		} else {
+			left = append(left, f)
+		}
+	}
+	clear((*p.findings)[len(left):])
+	*p.findings = left
 }
 
 // JobIncomplete is what stands in the report of a job for what of it no rule
@@ -265,7 +301,7 @@ func JudgeJob(list []*Rule, j *laminate.Job, lib *laminate.Library, o Options) *
 	if len(j.Parts) == 0 {
 		r.Findings = append(r.Findings, fail(laminate.Ref{}, "the job has no part: nothing is judged"))
 	}
-	r.figures, r.coats = pass.asked, pass.LastCoats()
+	r.figures, r.coats, r.Answered = pass.asked, pass.LastCoats(), pass.answered
 	r.Findings = inOrder(r.Findings)
 	r.Verdict = Worst(r.Findings)
 	r.verdicts, r.said = make([]Severity, len(r.Parts)), make([][]int, len(r.Parts))

@@ -53,6 +53,9 @@ type Finding struct {
 	At laminate.Ref
 	// Also are places in other rows of a job that it is about as much.
 	Also []laminate.Ref
+	// Covers says, of what no formula here figures, what a proof of others has to
+	// cover to answer for it; "" of a finding that no proof answers for.
+	Covers string
 	// Message gives the measured figure and the limit in the reader's units.
 	Message string
 	// Basis is the rule's, or a narrower one.

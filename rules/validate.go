@@ -15,7 +15,7 @@ const (
 
 // Families are the families a rule may belong to, in the order they are shown.
 func Families() []string {
-	return []string{"veil", "resin", "barrier", "sequence", "special", "structure", "parts", "joints"}
+	return []string{"veil", "resin", "barrier", "sequence", "special", "structure", "parts", "joints", "others"}
 }
 
 // Validate tells everything that is wrong with a list of rules; nil when it

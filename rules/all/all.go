@@ -10,6 +10,7 @@ import (
 	"frp/veilwright/rules/barrier"
 	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/joint/proof"
+	"frp/veilwright/rules/others"
 	"frp/veilwright/rules/parts"
 	"frp/veilwright/rules/resin"
 	"frp/veilwright/rules/sequence"
@@ -23,6 +24,7 @@ import (
 func Rules() []*rules.Rule {
 	return slices.Concat(
 		veil.Rules(), resin.Rules(), barrier.Rules(), sequence.Rules(), special.Rules(), structure.Rules(), parts.Rules(), joint.Rules(), proof.Rules(),
+		others.Rules(), // last: they settle what the rules before them could not figure
 	)
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/takeoff"
 	"frp/veilwright/rules"
@@ -69,6 +70,14 @@ var shapeKeys = map[string]func(s *laminate.Shape, second bool){
 	"washers": func(s *laminate.Shape, b bool) { s.Washers = laminate.Some(b) },
 	"count":   func(s *laminate.Shape, b bool) { s.Count = laminate.Some(2 + one(b)) },
 	"laid":    func(s *laminate.Shape, _ bool) { s.Laid = laminate.OutsideIn },
+
+	"proved_by":       func(s *laminate.Shape, _ bool) { s.Proof.By = "calculation 45, revision 2" },
+	"proved_pressure": func(s *laminate.Shape, b bool) { s.Proof.Pressure = quantity.New(either(b, 1, 50), quantity.PSI) },
+	"proved_vacuum":   func(s *laminate.Shape, b bool) { s.Proof.Vacuum = quantity.New(either(b, 0, 5), quantity.PSI) },
+	"proved_temperature": func(s *laminate.Shape, b bool) {
+		s.Proof.Temperature = quantity.New(either(b, 70, 180), quantity.Fahrenheit)
+	},
+	"proved_structure": func(s *laminate.Shape, b bool) { s.Proof.Structure = inch(either(b, 0.1, 2)) },
 }
 
 func one(b bool) int {
@@ -167,7 +176,7 @@ func saidOf(j *laminate.Job, lib *laminate.Library) string {
 // Every key of a shape is, in a part of each form, refused with one message of
 // its own, or it makes a difference: none is read and ignored.
 func TestShape_everyKeyIsUsedOrRefused(t *testing.T) {
-	fields := reflect.TypeFor[laminate.Shape]().NumField() - 1 // Place is no key
+	fields := reflect.TypeFor[laminate.Shape]().NumField() - 2 + reflect.TypeFor[others.Proof]().NumField() // Place is no key, and a proof has several
 	if len(shapeKeys) != fields {
 		t.Fatalf("%d keys are tried, a shape has %d", len(shapeKeys), fields)
 	}

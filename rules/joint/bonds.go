@@ -112,7 +112,7 @@ var PlateCorner = &rules.Rule{
 		"One that is simply supported turns at its edge, and few corners let it. " +
 		"A strap is figured for the pull of a tube, which a corner has not; what holds there takes an analysis or a test of its own.",
 	Severity: []rules.Severity{rules.Break, rules.Incomplete},
-	When:     "a joint is between a panel and another part: incomplete; a panel states an inside diameter, which a plate has not: break",
+	When:     "a joint is between a panel and another part: incomplete, but for one of which others proved all that it bears (proved_by); a panel states an inside diameter, which a plate has not: break",
 	Basis:    "statics, arithmetic: the moment at the clamped edge of a plate, and the load at any; nothing here figures a corner",
 	Job: func(p *rules.JobPass) {
 		for i := range p.Job.Parts {
@@ -128,7 +128,7 @@ var PlateCorner = &rules.Rule{
 				} else if edge != laminate.SimplySupported {
 					hands = "and its edge, of which is not stated how it is held (edge), hands its load on into the joint"
 				}
-				p.Report(rules.Incomplete, x.At("between"), "", "joint %s: what it carries is not figured: panel %s is a plate, %s", x.ID, p.Job.Parts[part].ID, hands)
+				p.Unfigured("the load and the moment that its plates hand on", []laminate.Ref{x.At("between")}, "joint %s: what it carries is not figured: panel %s is a plate, %s", x.ID, p.Job.Parts[part].ID, hands)
 			}
 		})(p)
 	},

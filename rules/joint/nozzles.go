@@ -22,7 +22,10 @@ var PadThin = &rules.Rule{
 	Basis:    "area replacement, arithmetic; the strength table is NBS PS 15-69, from memory",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		need, missing := x.Replaced(p)
-		a := p.Analysis(x.Pad)
+		a, covers := p.Analysis(x.Pad), ""
+		if missing != "" && missing == x.Unfigured(p) {
+			covers = "what its opening takes from part " + x.On
+		}
 		var s statics.Stack
 		if a != nil {
 			s = statics.StackOf(a)
@@ -34,9 +37,11 @@ var PadThin = &rules.Rule{
 		case a != nil && !s.Known:
 			missing = "a thickness of laminate " + x.Pad + " is not known"
 		case a != nil && s.Hoop == 0 && s.Structure > 0:
-			missing = "the strength table knows mat and woven roving of glass, starved of none, and laminate " + x.Pad + " has others"
+			missing, covers = "the strength table knows mat and woven roving of glass, starved of none, and laminate "+x.Pad+" has others", "what its pad bears"
 		}
 		switch has := s.Hoop * need.Share; {
+		case covers != "":
+			p.Unfigured(covers, []laminate.Ref{x.At("pad")}, "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
 		case missing != "":
 			p.Report(rules.Incomplete, x.At("pad"), "", "nozzle %s: its pad cannot be determined: %s", x.ID, missing)
 		case math.IsInf(need.Load, 1):
@@ -283,14 +288,14 @@ var NozzleLoadsUnknown = &rules.Rule{
 	Why: "Pipes expand, sag and shake, and their moments break more nozzles than pressure does. " +
 		"Nothing here figures them: either nothing pulls, and somebody says so, or the nozzle needs an analysis.",
 	Severity: []rules.Severity{rules.Incomplete},
-	When:     "piping_load is true or not stated",
+	When:     "piping_load is not stated, or true and no proof of others is stated that reaches all else that the nozzle bears (proved_by)",
 	Basis:    "the program's own check",
 	Job: statics.EachNozzle(func(p *rules.JobPass, x *statics.Opening) {
 		switch {
 		case !x.PipingLoad.Given:
 			p.Report(rules.Incomplete, x.At("piping_load"), "", "nozzle %s: whether what is connected pulls or bends is not stated (piping_load)", x.ID)
 		case x.PipingLoad.Value:
-			p.Report(rules.Incomplete, x.At("piping_load"), "", "nozzle %s: what is connected pulls or bends, and nothing here figures it", x.ID)
+			p.Unfigured("what is connected, which pulls or bends", []laminate.Ref{x.At("piping_load")}, "nozzle %s: what is connected pulls or bends, and nothing here figures it", x.ID)
 		}
 	}),
 }

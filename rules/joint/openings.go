@@ -11,6 +11,9 @@ import (
 	"frp/veilwright/rules/joint/statics"
 )
 
+// bends is what a proof has to cover of an opening there.
+const bends = "the bending of what its opening reaches into"
+
 // OpeningInKnuckle says where a wall is bent and replaced load is no answer.
 var OpeningInKnuckle = &rules.Rule{
 	ID: "opening-in-knuckle", Family: family, Title: "An opening reaches into a knuckle",
@@ -39,7 +42,7 @@ var OpeningInKnuckle = &rules.Rule{
 			case laminate.FlatBottom:
 				if d, h := part.InsideDiameter, part.KnuckleHeight; x.Offset.Given() && d.Given() && h.Given() && !p.OnTop(x.Part) && statics.Thinner(d.SI()/2-h.SI(), x.Offset.SI()+cut) {
 					m, n := p.Units.Pair(x.Offset.SI()+cut, d.SI()/2-h.SI(), quantity.Size)
-					p.Report(rules.Incomplete, x.At("offset"), "", "nozzle %s: its opening reaches %s from the axis, and from %s on part %s has the reinforcement of its corner, taken to run in as far as up the wall: what that loses is not figured", x.ID, m, n, x.On)
+					p.Unfigured(bends, []laminate.Ref{x.At("offset")}, "nozzle %s: its opening reaches %s from the axis, and from %s on part %s has the reinforcement of its corner, taken to run in as far as up the wall: what that loses is not figured", x.ID, m, n, x.On)
 				}
 			case laminate.ShellCourse:
 				if corner < 0 || !x.Height.Given() {
@@ -49,7 +52,7 @@ var OpeningInKnuckle = &rules.Rule{
 				up, known := p.Elevation(x.Part)
 				if from := up + x.Height.SI() - cut; known && statics.Thinner(from, bottom.KnuckleHeight.SI()) {
 					m, n := p.Units.Pair(from, bottom.KnuckleHeight.SI(), quantity.Size)
-					p.Report(rules.Incomplete, x.At("height"), "", "nozzle %s: its opening begins %s above the bottom, and the reinforcement of the corner, part %s, runs up to %s: what that loses is not figured", x.ID, m, bottom.ID, n)
+					p.Unfigured(bends, []laminate.Ref{x.At("height")}, "nozzle %s: its opening begins %s above the bottom, and the reinforcement of the corner, part %s, runs up to %s: what that loses is not figured", x.ID, m, bottom.ID, n)
 				}
 			default:
 			}
@@ -73,7 +76,7 @@ var OpeningLarge = &rules.Rule{
 			p.Report(rules.Incomplete, x.At("size"), "", "nozzle %s: %s", x.ID, missing)
 		case shell.Given() && statics.Thinner(shell.SI()/2, d):
 			h, n := p.Units.Pair(d, shell.SI()/2, quantity.Size)
-			p.Report(rules.Incomplete, x.At("size"), "", "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
+			p.Unfigured("what its opening leaves of part "+x.On, []laminate.Ref{x.At("size")}, "nozzle %s: its opening of %s is above half the diameter of its part, %s; it needs an analysis of its own", x.ID, h, n)
 		}
 	}),
 }
@@ -95,8 +98,12 @@ var OpeningUnderVacuum = &rules.Rule{
 		if a := p.Analysis(x.Pad); a != nil {
 			has, known = statics.StackOf(a).Structure, statics.StackOf(a).Known
 		}
-		if !known || math.IsNaN(need) || statics.Thinner(has, need) {
-			p.Report(rules.Incomplete, x.At("pad"), "", "nozzle %s: a vacuum of %s is on part %s, and its pad does not bring back half of the structure that its opening takes away: whether the wall bears it is not known", x.ID, p.Units.Figure(vacuum, quantity.Stress), x.On)
+		const said = "nozzle %s: a vacuum of %s is on part %s, and its pad does not bring back half of the structure that its opening takes away: whether the wall bears it is not known"
+		switch on := p.Units.Figure(vacuum, quantity.Stress); {
+		case !known || math.IsNaN(need): // a thickness that is missing
+			p.Report(rules.Incomplete, x.At("pad"), "", said, x.ID, on, x.On)
+		case statics.Thinner(has, need):
+			p.Unfigured("what its opening takes from part "+x.On+" under vacuum", []laminate.Ref{x.At("pad")}, said, x.ID, on, x.On)
 		}
 	}),
 }
@@ -136,15 +143,21 @@ var OpeningsClose = &rules.Rule{
 	},
 }
 
+// together is what is not done of two openings whose rings overlap.
+const together = ": what both take away has to be figured together, which is not done here"
+
 // crowd gathers what is close to one opening.
 type crowd struct {
 	said   string
 	others []string
 	at     []laminate.Ref
 	told   []bool // of each nozzle: in some finding
+
+	unknown bool // it is not known how far one of them is apart, or one is not among at
 }
 
 func (c *crowd) add(x, y *statics.Opening, text string) {
+	c.unknown = c.unknown || !strings.HasSuffix(text, together) || len(c.others) >= 3
 	if c.said == "" {
 		c.said, c.at = "nozzles "+x.ID+" and "+y.ID+": "+text, []laminate.Ref{x.At("bearing")}
 	} else {
@@ -168,8 +181,12 @@ func (c *crowd) report(p *rules.JobPass, severity rules.Severity, x *statics.Ope
 		c.said += "; " + x.ID + " likewise with " + strings.Join(c.others, ", ") + more
 	}
 	c.told[x.Index] = true
-	p.ReportAt(severity, c.at, "", "%s", c.said)
-	c.said, c.others = "", nil
+	if severity == rules.Incomplete && !c.unknown {
+		p.Unfigured("the openings beside it, together with it", c.at, "%s", c.said)
+	} else {
+		p.ReportAt(severity, c.at, "", "%s", c.said)
+	}
+	c.said, c.others, c.unknown = "", nil, false
 }
 
 // ring is an opening with what lies round it and where it is, once for all others.
@@ -233,7 +250,7 @@ func closeTo(x *ring, p *rules.JobPass, y *ring) (text string, cuts bool) {
 		return h + " apart, below " + n + ", half of the one opening and half of the other: they cut into each other", true
 	case statics.Thinner(apart, reach):
 		h, n := p.Units.Pair(apart, reach, quantity.Size)
-		return h + " apart, below " + n + ": what both take away has to be figured together, which is not done here", false
+		return h + " apart, below " + n + together, false
 	}
 	return "", false
 }
@@ -261,7 +278,7 @@ func closeAcross(x *ring, p *rules.JobPass, y *ring) string {
 		return ""
 	}
 	h, n := p.Units.Pair(apart, reach, quantity.Size)
-	return h + " apart, on parts " + x.On + " and " + y.On + ", below " + n + ": what both take away has to be figured together, which is not done here"
+	return h + " apart, on parts " + x.On + " and " + y.On + ", below " + n + together
 }
 
 // inShell is how high above the bottom of the lowest course, and how far from the axis, an
@@ -292,7 +309,7 @@ func pastCrown(x *statics.Opening, p *rules.JobPass, part *laminate.Part, cut fl
 	}
 	if statics.Thinner(crown, reach) {
 		m, n := p.Units.Pair(reach, crown, quantity.Size)
-		p.Report(rules.Incomplete, x.At(key), "", "nozzle %s: its %s reaches %s from the axis of part %s, and %s ends at %s: beyond it the head is bent, and what is needed there is not figured", x.ID, of, m, x.On, what, n)
+		p.Unfigured(bends, []laminate.Ref{x.At(key)}, "nozzle %s: its %s reaches %s from the axis of part %s, and %s ends at %s: beyond it the head is bent, and what is needed there is not figured", x.ID, of, m, x.On, what, n)
 	}
 }
 

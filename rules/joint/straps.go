@@ -72,6 +72,7 @@ var JointHoopThin = &rules.Rule{
 		a := p.Analysis(x.Outside)
 		d, missing := x.StrapLoad(p)
 		var s statics.Stack
+		untabled := false
 		switch {
 		case a == nil:
 			missing = "no laminate is named for its outside (outside)"
@@ -80,10 +81,14 @@ var JointHoopThin = &rules.Rule{
 			if s = statics.StackOf(a); !s.Known {
 				missing = "a thickness of laminate " + x.Outside + " is not known"
 			} else if s.Hoop == 0 && s.Structure > 0 {
-				missing = "the strength table knows mat and woven roving of glass, starved of none, and laminate " + x.Outside + " has others"
+				missing, untabled = "the strength table knows mat and woven roving of glass, starved of none, and laminate "+x.Outside+" has others", true
 			}
 		}
-		if missing != "" {
+		switch {
+		case untabled:
+			p.Unfigured("what its strap bears", []laminate.Ref{x.At("outside")}, "joint %s: the strap cannot be determined: %s", x.ID, missing)
+			return
+		case missing != "":
 			p.Report(rules.Incomplete, x.At("outside"), "", "joint %s: the strap cannot be determined: %s", x.ID, missing)
 			return
 		}
@@ -298,7 +303,7 @@ var BondTooWarm = &rules.Rule{
 					soft = p.Library.Families[r.Family].HeatDeflection
 				}
 				if soft.Given() && !quantity.Below(hot.SI(), soft.SI()-20) {
-					p.Report(rules.Incomplete, x.At("outside"), "", "joint %s: at %s resin %s, which softens at %s, has no bond that can be figured", x.ID, p.Units.Temperature(hot.SI()), r.ID, p.Units.Temperature(soft.SI()))
+					p.Unfigured("its bond, as warm as it gets", []laminate.Ref{x.At("outside")}, "joint %s: at %s resin %s, which softens at %s, has no bond that can be figured", x.ID, p.Units.Temperature(hot.SI()), r.ID, p.Units.Temperature(soft.SI()))
 					return
 				}
 			}

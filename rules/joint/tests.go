@@ -2,6 +2,7 @@ package joint
 
 import (
 	"math"
+	"strings"
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/catalog"
@@ -80,7 +81,13 @@ var OverlayOverstrainedAtTest = &rules.Rule{
 				weigh(x.At("neck_bond"), "nozzle "+x.ID+", the bond of its neck", loaded(func(pa float64) float64 { return joining.BlowOut(pa, d, h.SI()) / shear }), torn)
 			}
 			if missing := bareAtTest(x, p, d); missing != "" {
-				p.Report(rules.Incomplete, x.At("pad"), "", "nozzle %s: what the test takes away at its opening, and the service does not, %s", x.ID, missing)
+				report := func(format string, args ...any) { p.Report(rules.Incomplete, x.At("pad"), "", format, args...) }
+				if why := x.Unfigured(p); why != "" && strings.HasSuffix(missing, why) {
+					report = func(format string, args ...any) {
+						p.Unfigured("what its opening takes from part "+x.On+" in the test", []laminate.Ref{x.At("pad")}, format, args...)
+					}
+				}
+				report("nozzle %s: what the test takes away at its opening, and the service does not, %s", x.ID, missing)
 				return
 			}
 			most, missing := x.Replaced(p)

@@ -308,7 +308,7 @@ var PressureAboveScope = &rules.Rule{
 			s := p.Parts[i].Schedule
 			if (s.Part.Form == laminate.Pipe || s.Part.Form == laminate.Elbow) && s.Part.Process == laminate.ContactMolded && s.Service.Pressure.Cmp(most) > 0 {
 				has, wants := p.Units.Pair(s.Service.Pressure.SI(), most.SI(), quantity.Stress)
-				p.Report(rules.Incomplete, laminate.JobPartRef(i, "pressure"), "", "%s has %s, above the %s up to which contact-molded pipe is standardized", p.Job.Parts[i].ID, has, wants)
+				p.Unfigured("a pressure above what such pipe is standardized for", []laminate.Ref{laminate.JobPartRef(i, "pressure")}, "%s has %s, above the %s up to which contact-molded pipe is standardized", p.Job.Parts[i].ID, has, wants)
 			}
 		}
 	},

@@ -8,6 +8,7 @@ import (
 
 	"frp/veilwright/laminate"
 	"frp/veilwright/laminate/joining"
+	"frp/veilwright/laminate/others"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
 	"frp/veilwright/laminate/wall/shell"
@@ -194,7 +195,7 @@ var OverstrainedAtTest = &rules.Rule{
 					grown = math.Max(grown, joining.Proof(test, d))
 				}
 			}
-			figured, pulls := "in service", []string(nil)
+			figured, pulls, none := "in service", []string(nil), false
 			pull, pullKnown := p.Pulled(i, p.Job.Test.LiquidHeight.SI())
 			hangs := p.Job.Test.LiquidHeight.Given() && (p.Borne(i) || pull > 0)
 			if held := part.Schedule.Part.Place.Axial > 0; missing == "" && (hangs || held) {
@@ -215,18 +216,23 @@ var OverstrainedAtTest = &rules.Rule{
 				case most == 0 && pull == 0 && !held: // nothing of the test loads it
 					continue
 				case design == 0 || quantity.Above(grown, 1):
-					missing = "with the fill of the test " + open(full)
+					missing, none = "with the fill of the test "+open(full), true
 				}
 			} else if missing == "" && most > 0 && (design == 0 || criterion == nil && quantity.Above(grown, 1)) {
 				// What the service does not ask of it is figured for the test itself.
 				at := atTest(p, part, most)
 				if criterion, grown = ofInside(at), 1; criterion == nil {
-					missing = "with the pressure of the test " + open(at)
+					missing, none = "with the pressure of the test "+open(at), true
 				}
 				figured = "of such a pressure"
 			}
 			if missing != "" {
-				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: how far the test strains it cannot be determined: %s", p.Job.Parts[i].ID, missing)
+				const said = "part %s: how far the test strains it cannot be determined: %s"
+				if none && unfigured(part.Wall) {
+					p.Unfigured("the test", []laminate.Ref{laminate.JobPartRef(i, "")}, said, p.Job.Parts[i].ID, missing)
+				} else {
+					p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", said, p.Job.Parts[i].ID, missing)
+				}
 				continue
 			}
 			if criterion == nil || most == 0 && pulls == nil {
@@ -254,6 +260,9 @@ var OverstrainedAtTest = &rules.Rule{
 		}
 	},
 }
+
+// unfigured tells of a wall whose form no formula here figures.
+func unfigured(w *wall.Result) bool { return w.FormOpen != "" || w.Rests != "" }
 
 // factorOf is how many times what a criterion of strength allows breaks the wall; 0
 // of one of strain, or where it is not known.
@@ -437,6 +446,8 @@ var CollapseAtTest = &rules.Rule{
 				missing = c.Reason
 			}
 			switch {
+			case missing != "" && unfigured(p.Parts[i].Wall):
+				p.Unfigured("the vacuum of the test", []laminate.Ref{laminate.JobPartRef(i, "")}, "part %s: whether it bears the vacuum of the test, %s, cannot be determined: %s", p.Job.Parts[i].ID, p.Units.Figure(vacuum, quantity.Stress), missing)
 			case missing != "":
 				p.Report(rules.Incomplete, laminate.JobPartRef(i, ""), "", "part %s: whether it bears the vacuum of the test, %s, cannot be determined: %s", p.Job.Parts[i].ID, p.Units.Figure(vacuum, quantity.Stress), missing)
 			case c.Answer == wall.Fails:
@@ -460,6 +471,10 @@ func Collapse(part *rules.Report, vacuum float64, evaluate func(*laminate.Schedu
 		switch c := &r.Criteria[i]; c.Name {
 		case wall.ExternalPressure, wall.PlateStress, wall.HoldDown:
 			return c
+		case others.Vacuum: // which one that falls short elsewhere does not prove
+			if part.Wall != nil && part.Wall.FormOpen == "" {
+				return c
+			}
 		}
 	}
 	return nil

@@ -114,22 +114,11 @@ func Lift(p *rules.JobPass, height float64, by Pressing) (n float64, missing str
 // does. At the joint of a bottom
 // that hangs it is the pressure there and the weight of the liquid below (statics).
 func LoadsOf(p *rules.JobPass, x *Joined, by Pressing) (l Loads, missing string) {
-	bottoms := [2]float64{}
-	top, standing := math.Inf(-1), true
-	for k, part := range x.Parts {
-		at, ok := p.Elevation(part)
-		bottoms[k] = at
-		standing = standing && ok
-		top = math.Max(top, at)
-	}
+	heights, top, standing := x.places(p)
 	open := false
 	outside, unknown := x.outsides(p)
 	for k, part := range x.Parts {
-		height := 0.0
-		if standing {
-			height = top - bottoms[k]
-		}
-		pa, missing := by.At(p, part, height)
+		pa, missing := by.At(p, part, heights[k])
 		if missing != "" {
 			return l, missing
 		}

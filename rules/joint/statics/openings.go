@@ -317,6 +317,18 @@ func (x *Opening) shape(p *rules.JobPass) (factor float64, missing string) {
 	return f.Hoop, open
 }
 
+// Unfigured says why no formula here figures what the opening takes from its part, ""
+// where one does or a fact is missing for it.
+func (x *Opening) Unfigured(p *rules.JobPass) string {
+	part := &p.Parts[x.Part].Schedule.Part
+	facts := form.Facts{Part: part, Units: p.Units, Whole: p.Parts[x.Part].Analysis.Total.Thickness}
+	if f, _ := facts.Shape(); part.Form != laminate.FlatBottom && form.Answers(part.Form) != form.ByBending && !f.Outside {
+		return ""
+	}
+	_, why := x.shape(p)
+	return why
+}
+
 // Heights are how high above the lower end of its head or cone an opening is at its
 // offset, m: both ways up where nothing says which, none where a size is missing.
 func (x *Opening) Heights(p *rules.JobPass, part *laminate.Part) []float64 {

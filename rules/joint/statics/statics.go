@@ -210,6 +210,39 @@ func (x *Joined) Closes(p *rules.JobPass, cover int) (nozzle string) {
 	return nozzle
 }
 
+// Pressed is the pressure inside at the joint, that of the part in which it is higher,
+// Pa, or what is missing for it.
+func (x *Joined) Pressed(p *rules.JobPass, by Pressing) (pa float64, missing string) {
+	heights, _, _ := x.places(p)
+	for k, part := range x.Parts {
+		here, missing := by.At(p, part, heights[k])
+		if missing != "" {
+			return 0, missing
+		}
+		pa = math.Max(pa, here)
+	}
+	return pa, ""
+}
+
+// places is how high the joint is above the lower end of each part, and above that of
+// the lowest course where both stand, m; 0, the worst, of others.
+func (x *Joined) places(p *rules.JobPass) (heights [2]float64, top float64, standing bool) {
+	bottoms := [2]float64{}
+	top, standing = math.Inf(-1), true
+	for k, part := range x.Parts {
+		at, ok := p.Elevation(part)
+		bottoms[k] = at
+		standing = standing && ok
+		top = math.Max(top, at)
+	}
+	for k := range heights {
+		if standing {
+			heights[k] = top - bottoms[k]
+		}
+	}
+	return heights, top, standing
+}
+
 // Loads are those at a joint.
 type Loads struct {
 	inside, thrust float64 // Pa: on the wall, and as far as it pulls along the axis

@@ -14,10 +14,12 @@ import (
 	"frp/veilwright/laminate/overlay"
 	"frp/veilwright/laminate/quantity"
 	"frp/veilwright/laminate/wall"
+	"frp/veilwright/laminate/wall/form"
 	"frp/veilwright/laminate/wall/worked"
 	"frp/veilwright/rules"
 	"frp/veilwright/rules/joint"
 	"frp/veilwright/rules/joint/statics"
+	by "frp/veilwright/rules/others"
 )
 
 // The names of the checks.
@@ -48,10 +50,12 @@ func Of(r *rules.JobReport, lib *laminate.Library, u quantity.System) (list []Ch
 	for i := range r.Job.Joints {
 		w.at, w.of = laminate.Ref{Kind: laminate.RefJoint, Index: i}, "joint "+r.Job.Joints[i].ID
 		w.joint(&r.Job.Joints[i])
+		w.proved()
 	}
 	for i := range r.Job.Nozzles {
 		w.at, w.of = laminate.Ref{Kind: laminate.RefNozzle, Index: i}, "nozzle "+r.Job.Nozzles[i].ID
 		w.nozzle(&r.Job.Nozzles[i])
+		w.proved()
 	}
 	return w.list
 }
@@ -68,6 +72,9 @@ type work struct {
 // check begins a check that a rule judges: incomplete where the rule says so. For the
 // others steps writes down the figures, the demand and what can be borne last.
 func (w *work) check(name string, kind quantity.Kind, rule *rules.Rule, demand, capacity float64, steps func(*worked.List)) {
+	if w.answered(name, rule) {
+		return
+	}
 	c := Check{At: w.at, Criterion: wall.Criterion{Name: name, Case: w.of, Kind: kind, Governs: true, Basis: rule.Basis}}
 	if said := w.said(rule, rules.Incomplete); said != "" {
 		w.open(name, rule, said)
@@ -87,6 +94,39 @@ func (w *work) check(name string, kind quantity.Kind, rule *rules.Rule, demand, 
 	}
 	c.Steps = l.Steps
 	w.list = append(w.list, c)
+}
+
+// answered skips a check that others answer for, where they do for what the rule found.
+func (w *work) answered(name string, rule *rules.Rule) bool {
+	for i := range w.r.Answered {
+		f := &w.r.Answered[i]
+		if _, about := f.In(w.at); about && f.Rule == rule {
+			w.skip(name, "not figured here: it rests on others (proved_by)")
+			return true
+		}
+	}
+	return false
+}
+
+// proved adds the figures of the proof of a joint or nozzle that something rests on.
+func (w *work) proved() {
+	t, ok := by.Of(w.r, w.p.Library, w.p.Units, w.at)
+	if !ok {
+		return
+	}
+	for _, p := range t.Checks { // they reach: that is why it rests on them
+		c := Check{At: w.at, Criterion: wall.Criterion{Name: p.Name, Case: w.of, Kind: p.Kind, Governs: true, Demand: p.Demand, Capacity: p.Capacity, Answer: wall.Holds, Basis: t.Proof.Basis()}}
+		if c.Measured() {
+			c.Ratio = p.Demand / p.Capacity
+			l := worked.List{US: w.p.Units == quantity.US}
+			form.WorkProved(&l, p.Name, &form.Weighing{Demand: p.Demand, Capacity: p.Capacity, Basis: c.Basis})
+			l.Steps = append(l.Steps, worked.Step{What: c.Title(), Symbol: "utilization", Formula: "required / allowable", Numbers: worked.Put("#/#", l.Stress(p.Demand), l.Stress(p.Capacity)), Value: c.Ratio, Source: c.Basis, Limit: "1", Answer: c.Answer.String()})
+			c.Steps = l.Steps
+		} else {
+			c.Reason = c.Compared(w.p.Units)
+		}
+		w.list = append(w.list, c)
+	}
 }
 
 // open leaves a check undetermined, with a rule's word for why.
@@ -196,6 +236,12 @@ func (w *work) joint(x *laminate.Joint) {
 	}
 	if len(parts) < 2 {
 		return // its document is at fault, and says so
+	}
+	if w.answered(BondLength, joint.PlateCorner) {
+		for _, name := range [...]string{StrapLoad, StrapThickness} {
+			w.answered(name, joint.PlateCorner)
+		}
+		return
 	}
 	if said := w.said(joint.PlateCorner, rules.Incomplete); said != "" {
 		for _, name := range [...]string{BondLength, StrapLoad, StrapThickness} {
@@ -396,6 +442,10 @@ func governing(steps []worked.Step, r *wall.Result) (list []worked.Step) {
 // pad is what replaces the load that an opening takes away, and its bond.
 func (w *work) pad(x *laminate.Nozzle, on int, need *statics.NozzleNeed, pad float64, pressure func(*worked.List, float64, string)) {
 	d := need.Cut
+	if w.answered(PadLoad, joint.PadThin) {
+		w.answered(PadBond, joint.PadThin)
+		return
+	}
 	open := w.said(joint.PadThin, rules.Incomplete)
 	if need.Hoop == 0 && open == "" {
 		why := "no load is taken away: nothing presses there"
